@@ -1,0 +1,241 @@
+package data
+
+import (
+	"bytes"
+	"embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"counterpour/flavor"
+)
+
+//go:embed catalogue/*.toml
+var embedded embed.FS
+
+// FormatVersion is the version of the catalogue's files that this program reads.
+const FormatVersion = 1
+
+// Caution is a warning that goes with an ingredient or with every drink.
+type Caution struct {
+	Key    string
+	Text   string
+	Source string
+	Status string // published, or from memory
+}
+
+// Catalogue is every ingredient known, with the materials and cautions that
+// its records refer to. It is read-only once loaded.
+type Catalogue struct {
+	profiles  []*flavor.Profile // by id
+	byID      map[string]*flavor.Profile
+	byName    map[string]*flavor.Profile // names and aliases, normalised
+	materials map[string]Material
+	cautions  map[string]Caution
+}
+
+// catalogueFile is the schema of one file; a field that is not here is a fault.
+type catalogueFile struct {
+	Version     int               `toml:"version"`
+	Class       string            `toml:"class"`
+	Materials   map[string]string `toml:"materials"`
+	Ingredients []record          `toml:"ingredient"`
+	Cautions    []cautionRecord   `toml:"caution"`
+}
+
+type cautionRecord struct {
+	Key    string `toml:"key"`
+	Text   string `toml:"text"`
+	Source string `toml:"source"`
+	Status string `toml:"status"`
+}
+
+// Embedded loads the catalogue that is part of the program.
+func Embedded() (*Catalogue, error) {
+	sub, err := fs.Sub(embedded, "catalogue")
+	if err != nil {
+		return nil, err
+	}
+	return Load(sub)
+}
+
+// Load reads a catalogue from the TOML files at the top of fsys. Every fault
+// found is reported, joined into one error, each naming file, record and field.
+func Load(fsys fs.FS) (*Catalogue, error) {
+	names, err := fs.Glob(fsys, "*.toml")
+	if err != nil {
+		return nil, err
+	}
+	if len(names) == 0 {
+		return nil, errors.New("data: no .toml file here; a catalogue needs materials.toml, blends.toml, cautions.toml and ingredients")
+	}
+	c := &Catalogue{byID: map[string]*flavor.Profile{}, byName: map[string]*flavor.Profile{},
+		materials: map[string]Material{}, cautions: map[string]Caution{}}
+	b, err := loadBlends(fsys)
+	if err != nil {
+		return nil, err
+	}
+	files := make([]catalogueFile, len(names))
+	var faults []error
+	for i, name := range names {
+		if name == blendsFile {
+			continue
+		}
+		if files[i], err = readFile(fsys, name); err != nil {
+			faults = append(faults, err)
+			continue
+		}
+		faults = append(faults, c.addMaterials(name, files[i])...)
+		faults = append(faults, c.addCautions(name, files[i])...)
+	}
+	for i, name := range names {
+		faults = append(faults, c.addIngredients(name, files[i], b)...)
+	}
+	faults = append(faults, c.checkReferences()...)
+	if len(faults) > 0 {
+		return nil, errors.Join(faults...)
+	}
+	slices.SortFunc(c.profiles, func(a, b *flavor.Profile) int { return strings.Compare(a.ID, b.ID) })
+	return c, nil
+}
+
+func readFile(fsys fs.FS, name string) (catalogueFile, error) {
+	var f catalogueFile
+	if err := decodeStrict(fsys, name, &f); err != nil {
+		return f, err
+	}
+	if f.Version != FormatVersion {
+		return f, fmt.Errorf("data: %s: version is %d; this program reads version %d", name, f.Version, FormatVersion)
+	}
+	return f, nil
+}
+
+// decodeStrict reads a TOML file and refuses fields that v does not have.
+func decodeStrict(fsys fs.FS, name string, v any) error {
+	text, err := fs.ReadFile(fsys, name)
+	if err != nil {
+		return fmt.Errorf("data: %w", err)
+	}
+	dec := toml.NewDecoder(bytes.NewReader(text)).DisallowUnknownFields()
+	if err := dec.Decode(v); err != nil {
+		var strict *toml.StrictMissingError
+		if errors.As(err, &strict) && len(strict.Errors) > 0 {
+			row, _ := strict.Errors[0].Position()
+			return fmt.Errorf("data: %s: line %d: field %q is not known", name, row, strings.Join(strict.Errors[0].Key(), "."))
+		}
+		var decode *toml.DecodeError
+		if errors.As(err, &decode) {
+			row, _ := decode.Position()
+			return fmt.Errorf("data: %s: line %d: %w", name, row, err)
+		}
+		return fmt.Errorf("data: %s: %w", name, err)
+	}
+	return nil
+}
+
+func (c *Catalogue) addMaterials(file string, f catalogueFile) (faults []error) {
+	for _, name := range sortedKeys(f.Materials) {
+		m, err := parseMaterial(name, f.Materials[name])
+		if _, twice := c.materials[name]; twice {
+			err = errors.New("is defined twice; keep one")
+		}
+		if err != nil {
+			faults = append(faults, fmt.Errorf("data: %s: material %q: %w", file, name, err))
+			continue
+		}
+		c.materials[name] = m
+	}
+	return faults
+}
+
+func (c *Catalogue) addCautions(file string, f catalogueFile) (faults []error) {
+	for _, r := range f.Cautions {
+		_, twice := c.cautions[r.Key]
+		if twice || r.Key == "" || r.Text == "" || r.Source == "" || r.Status == "" {
+			faults = append(faults, fmt.Errorf("data: %s: caution %q: must be there once, with key, text, source and status", file, r.Key))
+			continue
+		}
+		c.cautions[r.Key] = Caution(r)
+	}
+	return faults
+}
+
+func (c *Catalogue) addIngredients(file string, f catalogueFile, b *blends) (faults []error) {
+	for _, r := range f.Ingredients {
+		if r.Class == "" {
+			r.Class = f.Class
+		}
+		p, err := r.profile(b, c.materials)
+		if err == nil {
+			err = c.add(p)
+		}
+		if err != nil {
+			faults = append(faults, fmt.Errorf("data: %s: %w", file, err))
+		}
+	}
+	return faults
+}
+
+// add puts a profile into the catalogue under its id, name and aliases, none
+// of which may be taken.
+func (c *Catalogue) add(p *flavor.Profile) error {
+	if _, taken := c.byID[p.ID]; taken {
+		return fmt.Errorf("ingredient %q: the id is taken", p.ID)
+	}
+	for _, name := range append([]string{p.ID, p.Name}, p.Aliases...) {
+		key := flavor.NormaliseName(name)
+		if key == "" {
+			return fmt.Errorf("ingredient %q: name %q has no letters", p.ID, name)
+		}
+		if other, taken := c.byName[key]; taken && other != p {
+			return fmt.Errorf("ingredient %q: the name %q is taken by %q; an alias may belong to one ingredient only", p.ID, name, other.ID)
+		}
+		c.byName[key] = p
+	}
+	c.byID[p.ID] = p
+	c.profiles = append(c.profiles, p)
+	return nil
+}
+
+// checkReferences finds cautions that no file defines.
+func (c *Catalogue) checkReferences() (faults []error) {
+	for _, p := range c.profiles {
+		for _, key := range p.Cautions {
+			if _, ok := c.cautions[key]; !ok {
+				faults = append(faults, fmt.Errorf("data: ingredient %q: caution %q is not in cautions.toml", p.ID, key))
+			}
+		}
+	}
+	return faults
+}
+
+// Profiles returns every ingredient, by id. The slice is the caller's; the
+// profiles are shared.
+func (c *Catalogue) Profiles() []*flavor.Profile { return slices.Clone(c.profiles) }
+
+// ByID returns the ingredient with an id.
+func (c *Catalogue) ByID(id string) (*flavor.Profile, bool) {
+	p, ok := c.byID[id]
+	return p, ok
+}
+
+// ByName returns the ingredient whose id, name or alias is written, case,
+// accents, plural and punctuation aside, and whether it was its own name.
+func (c *Catalogue) ByName(written string) (p *flavor.Profile, own bool, found bool) {
+	key := flavor.NormaliseName(written)
+	p, found = c.byName[key]
+	if !found {
+		return nil, false, false
+	}
+	return p, key == flavor.NormaliseName(p.Name) || key == flavor.NormaliseName(p.ID), true
+}
+
+// Caution returns the caution with a key.
+func (c *Catalogue) Caution(key string) (Caution, bool) {
+	k, ok := c.cautions[key]
+	return k, ok
+}

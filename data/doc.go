@@ -1,0 +1,45 @@
+// Package data holds what the program knows, as reviewable text: the catalogue
+// of ingredients, the proven drinks that the families are calibrated on, and
+// the menu of an invented house for demonstration. All of it is embedded,
+// parsed and checked in full when it is loaded; a fault is an error that names
+// the file, the record, the field and the remedy.
+//
+// # The catalogue's files
+//
+// Every file in catalogue is TOML with a version. materials.toml says how each
+// material smells and what allergens it carries; blends.toml which sugars and
+// acids make up a total; cautions.toml what to warn of. The others hold
+// ingredients of a class:
+//
+//	version = 1
+//	class = "gin"
+//
+//	[[ingredient]]
+//	id = "london-dry-gin"          # never changes once published
+//	name = "London dry gin"        # by trade category, never by brand
+//	aliases = ["gin", "dry gin"]   # other words for it; unique in the catalogue
+//	class = "gin"                  # only where it differs from the file's
+//	legal = "London gin"           # legal definition claimed, see legal.go; optional
+//	abv = "41 ± 1.5 | law | Regulation (EU) 2019/787, Annex I 22: 37.5 % or more"
+//	sugar = "0 ± 0 | law | …"      # g/L, all sugars
+//	sugars = "none"                # a blend in blends.toml
+//	acid = "0 ± 0 | common practice"  # g/L, all acids as weighed
+//	acids = "none"
+//	bitter = "0 ± 0.5 | from memory"  # mg/L of quinine that taste as bitter
+//	texture = "0 ± 0 | common practice"  # g/L of fat, protein, gum and pulp
+//	fat = "370 ± 15 | published | …"     # g/L, part of texture; optional
+//	salt = "…"                     # g/L; optional
+//	made_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
+//	allergens = []                 # contained, beyond what the materials bring;
+//	                               # leave the key out where nobody can say
+//	may_contain = ["tree nuts"]    # by style; optional
+//	animal = ["insect"]            # beyond what the materials bring; optional
+//	cautions = ["overproof"]       # beyond what the materials bring; optional
+//	carbonated = true              # optional
+//	making = "…"                   # how to make it; house-made things
+//	yields = ["leaf 0.4 ± 0.1 | common practice"]  # mL that one unit gives; optional
+//
+// A figure is value ± spread | origin | source; the spread is one standard
+// deviation, the origin one of published, law, computed, common practice, from
+// memory. "made_of" lists materials and the intensity each lends.
+package data

@@ -1,0 +1,206 @@
+package data
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+// record is an ingredient as it is written down. The pointers tell a field
+// that was left out from one that is empty.
+type record struct {
+	ID         string    `toml:"id"`
+	Name       string    `toml:"name"`
+	Aliases    []string  `toml:"aliases"`
+	Class      string    `toml:"class"`
+	Legal      string    `toml:"legal"`
+	ABV        string    `toml:"abv"`
+	Sugar      string    `toml:"sugar"`
+	Sugars     string    `toml:"sugars"`
+	Acid       string    `toml:"acid"`
+	Acids      string    `toml:"acids"`
+	Bitter     string    `toml:"bitter"`
+	Texture    string    `toml:"texture"`
+	Fat        string    `toml:"fat"`
+	Salt       string    `toml:"salt"`
+	MadeOf     string    `toml:"made_of"`
+	Allergens  *[]string `toml:"allergens"`
+	MayContain []string  `toml:"may_contain"`
+	Animal     []string  `toml:"animal"`
+	Cautions   []string  `toml:"cautions"`
+	Carbonated bool      `toml:"carbonated"`
+	Making     string    `toml:"making"`
+	Yields     []string  `toml:"yields"`
+}
+
+var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+// Upper limits of what an ingredient can hold, in the units of the field; a
+// number beyond them is a slip of the pen.
+const (
+	maxABV     = 100
+	maxSolids  = 1600 // g/L, a sugar crystal
+	maxSalt    = 2170 // g/L, a salt crystal
+	maxBitter  = 50000
+	maxAroma   = 1000
+	maxAliases = 24
+)
+
+// profile turns a record into a profile, or says which field is wrong and how
+// to mend it.
+func (r record) profile(b *blends, materials map[string]Material) (*flavor.Profile, error) {
+	p := &flavor.Profile{ID: r.ID, Name: strings.TrimSpace(r.Name), Aliases: r.Aliases,
+		Class: flavor.Class(r.Class), Legal: r.Legal, Carbonated: r.Carbonated, Making: r.Making}
+	steps := []func(*flavor.Profile) error{
+		r.checkNames,
+		r.readFigures,
+		func(p *flavor.Profile) error { return r.readBlends(p, b) },
+		func(p *flavor.Profile) error { return r.readAroma(p, materials) },
+		r.readCautions,
+		r.readYields,
+		mix.Complete,
+	}
+	for _, step := range steps {
+		if err := step(p); err != nil {
+			return nil, fmt.Errorf("ingredient %q: %w", r.ID, err)
+		}
+	}
+	return p, nil
+}
+
+func (r record) checkNames(p *flavor.Profile) error {
+	switch {
+	case !idPattern.MatchString(r.ID):
+		return fmt.Errorf("field id: %q must be lower-case words joined by hyphens", r.ID)
+	case p.Name == "":
+		return fmt.Errorf("field name: must not be empty")
+	case !p.Class.Valid():
+		return fmt.Errorf("field class: %q is not a class; use one of %v", r.Class, flavor.Classes())
+	case len(r.Aliases) > maxAliases:
+		return fmt.Errorf("field aliases: %d are too many; keep %d", len(r.Aliases), maxAliases)
+	}
+	return nil
+}
+
+func (r record) readFigures(p *flavor.Profile) error {
+	for _, f := range []struct {
+		field    string
+		text     string
+		into     *flavor.Figure
+		max      float64
+		optional bool
+	}{
+		{"abv", r.ABV, &p.ABV, maxABV, false},
+		{"sugar", r.Sugar, &p.Sugar, maxSolids, false},
+		{"acid", r.Acid, &p.Acid, maxSolids, false},
+		{"bitter", r.Bitter, &p.Bitter, maxBitter, false},
+		{"texture", r.Texture, &p.Texture, maxSolids, false},
+		{"fat", r.Fat, &p.Fat, maxSolids, true},
+		{"salt", r.Salt, &p.Salt, maxSalt, true},
+	} {
+		if f.text == "" && f.optional {
+			continue
+		}
+		if f.text == "" {
+			return fmt.Errorf("field %s: is missing; every record needs it, with spread and origin", f.field)
+		}
+		fig, err := parseFigure(f.text)
+		if err != nil {
+			return fmt.Errorf("field %s: %w", f.field, err)
+		}
+		if fig.Value > f.max {
+			return fmt.Errorf("field %s: %v is more than the most possible, %v", f.field, fig.Value, f.max)
+		}
+		*f.into = fig
+	}
+	if p.Fat.Value > p.Texture.Value {
+		return fmt.Errorf("field fat: %v g/L is more than the texture it is part of, %v g/L", p.Fat.Value, p.Texture.Value)
+	}
+	return nil
+}
+
+func (r record) readBlends(p *flavor.Profile, b *blends) error {
+	var ok bool
+	if p.Sugars, ok = b.sugars[r.Sugars]; !ok {
+		return fmt.Errorf("field sugars: blend %q is not known; use one of blends.toml", r.Sugars)
+	}
+	if p.Acids, ok = b.acids[r.Acids]; !ok {
+		return fmt.Errorf("field acids: blend %q is not known; use one of blends.toml", r.Acids)
+	}
+	if p.Sugar.Value > 0 && r.Sugars == "none" {
+		return fmt.Errorf("field sugars: is none, yet the record has %v g/L of sugar", p.Sugar.Value)
+	}
+	if p.Acid.Value > 0 && r.Acids == "none" {
+		return fmt.Errorf("field acids: is none, yet the record has %v g/L of acid", p.Acid.Value)
+	}
+	return nil
+}
+
+func (r record) readAroma(p *flavor.Profile, materials map[string]Material) error {
+	list, spread, origin, err := parseMadeOf(r.MadeOf)
+	if err != nil {
+		return fmt.Errorf("field made_of: %w", err)
+	}
+	p.AromaSpread, p.AromaOrigin = spread, origin
+	if err := applyMaterials(p, list, materials); err != nil {
+		return fmt.Errorf("field made_of: %w", err)
+	}
+	if t := p.Aroma.Total(); t > maxAroma {
+		return fmt.Errorf("field made_of: total intensity %v is more than the most possible, %d", t, maxAroma)
+	}
+	return nil
+}
+
+func (r record) readCautions(p *flavor.Profile) error {
+	p.AllergensKnown = r.Allergens != nil
+	if r.Allergens != nil {
+		if err := markAll(p, *r.Allergens, flavor.Contains); err != nil {
+			return fmt.Errorf("field allergens: %w", err)
+		}
+	}
+	if err := markAll(p, r.MayContain, flavor.MayContain); err != nil {
+		return fmt.Errorf("field may_contain: %w", err)
+	}
+	order := flavor.Allergens()
+	slices.SortFunc(p.AllergenMarks, func(a, b flavor.AllergenMark) int {
+		return slices.Index(order, a.Allergen) - slices.Index(order, b.Allergen)
+	})
+	p.Animal = appendNew(p.Animal, r.Animal...)
+	p.Cautions = appendNew(p.Cautions, r.Cautions...)
+	return nil
+}
+
+func markAll(p *flavor.Profile, words []string, c flavor.Certainty) error {
+	for _, w := range words {
+		a, err := flavor.ParseAllergen(w)
+		if err != nil {
+			return err
+		}
+		markAllergen(p, a, c)
+	}
+	return nil
+}
+
+func (r record) readYields(p *flavor.Profile) error {
+	for _, text := range r.Yields {
+		unit, rest, ok := strings.Cut(strings.TrimSpace(text), " ")
+		if !ok {
+			return fmt.Errorf("field yields: %q needs a unit and a figure, such as \"leaf 0.4 ± 0.1 | common practice\"", text)
+		}
+		fig, err := parseFigure(rest)
+		if err != nil {
+			return fmt.Errorf("field yields: %w", err)
+		}
+		switch u := flavor.Unit(unit); u {
+		case flavor.Sprig, flavor.Leaf, flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Cube, flavor.Pinch, flavor.Dash:
+			p.Yields = append(p.Yields, flavor.Yield{Unit: u, Amount: fig})
+		default:
+			return fmt.Errorf("field yields: unit %q takes no yield; use sprig, leaf, slice, wedge, piece, cube, pinch or dash", unit)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,158 @@
+package mix
+
+import (
+	"fmt"
+
+	"counterpour/flavor"
+)
+
+// Apparent volumes in mL/g of what is neither solvent nor sugar, from memory:
+// milk fat 0.93 g/mL; protein and gum 1.4 g/mL; salt in dilute solution.
+const (
+	fatVolume     = 1 / 0.93
+	textureVolume = 1 / 1.4
+	saltVolume    = 0.35
+)
+
+// Ledger is the mass balance of a mixture. Masses are grams; BitterMG is
+// milligrams of quinine that taste as bitter; Aroma is intensity times
+// millilitres. Every field adds up, so ledgers mix by addition; only volume
+// does not.
+type Ledger struct {
+	Ethanol float64
+	Water   float64
+	Sugar   float64 // all sugars, as weighed
+	Sweet   float64 // sucrose that tastes as sweet
+	Acid    float64 // all acids, as weighed
+	Sour    float64 // citric acid with as much acid hydrogen
+	Salt    float64
+	Fat     float64
+	Texture float64 // fat, protein, gum and pulp
+	Bitter  float64 // mg of quinine
+	Aroma   flavor.Aroma
+}
+
+// Plus returns l with times × o added to it.
+func (l Ledger) Plus(o *Ledger, times float64) Ledger {
+	l.addMacros(o, times)
+	for i := range l.Aroma {
+		l.Aroma[i] += times * o.Aroma[i]
+	}
+	return l
+}
+
+// addMacros adds all but the aromas.
+func (l *Ledger) addMacros(o *Ledger, times float64) {
+	l.Ethanol += times * o.Ethanol
+	l.Water += times * o.Water
+	l.Sugar += times * o.Sugar
+	l.Sweet += times * o.Sweet
+	l.Acid += times * o.Acid
+	l.Sour += times * o.Sour
+	l.Salt += times * o.Salt
+	l.Fat += times * o.Fat
+	l.Texture += times * o.Texture
+	l.Bitter += times * o.Bitter
+}
+
+// VolumeML returns the volume in mL at 20 °C.
+func (l *Ledger) VolumeML() float64 {
+	solvent := l.Ethanol + l.Water
+	var v float64
+	if solvent > 0 {
+		v = solvent / ethanolWater20(l.Ethanol/solvent)
+	}
+	v += soluteVolume(l.Sugar+l.Acid, l.Water)
+	v += l.Salt * saltVolume
+	v += l.Fat*fatVolume + (l.Texture-l.Fat)*textureVolume
+	return v
+}
+
+// MassG returns the mass in grams.
+func (l *Ledger) MassG() float64 {
+	return l.Ethanol + l.Water + l.Sugar + l.Acid + l.Salt + l.Texture
+}
+
+// ABV returns the strength in % vol at 20 °C, zero for an empty ledger.
+func (l *Ledger) ABV() float64 {
+	v := l.VolumeML()
+	if v <= 0 {
+		return 0
+	}
+	return 100 * l.Ethanol / EthanolDensity / v
+}
+
+// Relative sweetness by mass, sucrose 1: Belitz, Grosch and Schieberle, Food
+// Chemistry, 10 % solutions (attribution from memory).
+var sweetness = flavor.SugarBlend{Sucrose: 1, Glucose: 0.69, Fructose: 1.14, Maltose: 0.46, Lactose: 0.39}
+
+// SweetnessOf returns the sweetness of a blend of sugars, per gram, as grams
+// of sucrose.
+func SweetnessOf(b flavor.SugarBlend) float64 {
+	return b.Sucrose*sweetness.Sucrose + b.Glucose*sweetness.Glucose + b.Fructose*sweetness.Fructose +
+		b.Maltose*sweetness.Maltose + b.Lactose*sweetness.Lactose
+}
+
+// Equivalent weights in grams per mole of acid hydrogen, from IUPAC atomic
+// weights; phosphoric acid to pH 8.2, as titrations of food do.
+var equivalentWeight = flavor.AcidBlend{Citric: 64.04, Malic: 67.04, Tartaric: 75.04, Lactic: 90.08,
+	Acetic: 60.05, Phosphoric: 49.00, Ascorbic: 176.12, Quinic: 192.17}
+
+// CitricOf returns the titratable acidity of a blend of acids, per gram, as
+// grams of citric acid.
+func CitricOf(b flavor.AcidBlend) float64 {
+	w := equivalentWeight
+	return w.Citric * (b.Citric/w.Citric + b.Malic/w.Malic + b.Tartaric/w.Tartaric + b.Lactic/w.Lactic +
+		b.Acetic/w.Acetic + b.Phosphoric/w.Phosphoric + b.Ascorbic/w.Ascorbic + b.Quinic/w.Quinic)
+}
+
+// Complete works out the water and the density of a profile, per millilitre,
+// from its strength and solids, and stores them in it. It fails if the solids
+// and the alcohol leave no room in the litre.
+func Complete(p *flavor.Profile) error {
+	l := solidsPerML(p)
+	if p.Class.Solid() && p.Sugar.Value > 1400 || p.Salt.Value > 1400 {
+		p.WaterGPerML = 0
+		p.DensityGPerML = l.MassG()
+		return nil
+	}
+	if v := l.VolumeML(); v > 1+1e-9 {
+		return fmt.Errorf("alcohol and solids fill %.0f mL of the litre, which leaves no room for water; lower abv, sugar, acid or texture", v*1000)
+	}
+	lo, hi := 0.0, 1.01
+	for range 60 {
+		l.Water = (lo + hi) / 2
+		if l.VolumeML() < 1 {
+			lo = l.Water
+		} else {
+			hi = l.Water
+		}
+	}
+	p.WaterGPerML = l.Water
+	p.DensityGPerML = l.MassG()
+	return nil
+}
+
+// solidsPerML is the ledger of a millilitre of p but for its water.
+func solidsPerML(p *flavor.Profile) Ledger {
+	const perML = 1.0 / 1000
+	return Ledger{
+		Ethanol: p.ABV.Value / 100 * EthanolDensity,
+		Sugar:   p.Sugar.Value * perML,
+		Sweet:   p.Sugar.Value * perML * SweetnessOf(p.Sugars),
+		Acid:    p.Acid.Value * perML,
+		Sour:    p.Acid.Value * perML * CitricOf(p.Acids),
+		Salt:    p.Salt.Value * perML,
+		Fat:     p.Fat.Value * perML,
+		Texture: p.Texture.Value * perML,
+		Bitter:  p.Bitter.Value * perML,
+	}
+}
+
+// PerML returns the ledger of one millilitre of a completed profile.
+func PerML(p *flavor.Profile) Ledger {
+	l := solidsPerML(p)
+	l.Water = p.WaterGPerML
+	l.Aroma = p.Aroma
+	return l
+}

@@ -1,0 +1,104 @@
+package flavor
+
+// Profile is what is known of one ingredient. Profiles are shared; treat them
+// as read-only.
+type Profile struct {
+	ID      string // lower-case words joined by hyphens; never changes once published
+	Name    string
+	Aliases []string
+	Class   Class
+	// Legal names the legal definition that the record is held to, such as
+	// "liqueur" or "London gin"; empty if none is claimed.
+	Legal string
+
+	ABV     Figure // % vol at 20 °C
+	Sugar   Figure // g/L, all sugars
+	Acid    Figure // g/L, all acids, as weighed
+	Bitter  Figure // mg/L of quinine that taste as bitter
+	Salt    Figure // g/L, sodium chloride
+	Fat     Figure // g/L
+	Texture Figure // g/L of what thickens beyond sugar: fat, protein, gum, pulp
+
+	Sugars SugarBlend // which sugars, and so how sweet
+	Acids  AcidBlend  // which acids, and so how sour
+
+	Aroma       Aroma   // intensities, see Families
+	AromaSpread float64 // relative, one standard deviation: 0.25 is ± 25 %
+	AromaOrigin Origin
+	Materials   []MaterialShare // what the aroma is computed from
+
+	// AllergensKnown is false when nobody has stated the allergens; every
+	// allergen then counts as present.
+	AllergensKnown bool
+	AllergenMarks  []AllergenMark
+	Animal         []string // what comes from animals: milk, egg, honey, fish, insect
+	Cautions       []string // keys of the cautions that apply, see the caution list of the catalogue
+	Carbonated     bool
+	Making         string // for house-made things: how to make it
+
+	Yields []Yield // what a piece, leaf, slice … gives
+
+	// Worked out when the record is loaded.
+	DensityGPerML float64 // at 20 °C
+	WaterGPerML   float64 // grams of water in a millilitre
+}
+
+// MaterialShare is one material of an ingredient and the intensity it lends,
+// on the scale of [Families].
+type MaterialShare struct {
+	Material  string
+	Intensity float64
+}
+
+// Yield says how many millilitres of the profile one unit gives.
+type Yield struct {
+	Unit   Unit
+	Amount Figure // mL
+}
+
+// SugarBlend is a named mix of sugars by mass share; the shares sum to one.
+type SugarBlend struct {
+	Name                                         string
+	Sucrose, Glucose, Fructose, Maltose, Lactose float64
+}
+
+// AcidBlend is a named mix of acids by mass share; the shares sum to one.
+type AcidBlend struct {
+	Name                                                                  string
+	Citric, Malic, Tartaric, Lactic, Acetic, Phosphoric, Ascorbic, Quinic float64
+}
+
+// Yield returns the yield for a unit.
+func (p *Profile) Yield(u Unit) (Yield, bool) {
+	for _, y := range p.Yields {
+		if y.Unit == u {
+			return y, true
+		}
+	}
+	return Yield{}, false
+}
+
+// Allergen returns whether the ingredient carries a, and how sure that is. An
+// ingredient whose allergens nobody has stated may contain every one.
+func (p *Profile) Allergen(a Allergen) (Certainty, bool) {
+	for _, m := range p.AllergenMarks {
+		if m.Allergen == a {
+			return m.Certainty, true
+		}
+	}
+	if !p.AllergensKnown {
+		return MayContain, true
+	}
+	return "", false
+}
+
+// Avoids reports whether the ingredient is free of every allergen in avoid, as
+// far as is known: a possible or an unknown allergen counts as present.
+func (p *Profile) Avoids(avoid []Allergen) bool {
+	for _, a := range avoid {
+		if _, has := p.Allergen(a); has {
+			return false
+		}
+	}
+	return true
+}

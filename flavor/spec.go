@@ -1,0 +1,130 @@
+package flavor
+
+// Unit is a unit of the bar.
+type Unit string
+
+// The units of the bar.
+const (
+	Ounce      Unit = "oz"
+	Millilitre Unit = "ml"
+	Centilitre Unit = "cl"
+	Dash       Unit = "dash"
+	Drop       Unit = "drop"
+	Barspoon   Unit = "barspoon"
+	Teaspoon   Unit = "tsp"
+	Tablespoon Unit = "tbsp"
+	PartUnit   Unit = "part"
+	Splash     Unit = "splash"
+	Pinch      Unit = "pinch"
+	Gram       Unit = "g"
+	Sprig      Unit = "sprig"
+	Leaf       Unit = "leaf"
+	Slice      Unit = "slice"
+	Wedge      Unit = "wedge"
+	Piece      Unit = "piece"
+	Cube       Unit = "cube"
+	Top        Unit = "top"
+)
+
+// Method is how a drink is mixed and chilled.
+type Method string
+
+// The methods of the bar.
+const (
+	Shake    Method = "shake"
+	DryShake Method = "dry shake" // shaken without ice, then with it
+	Stir     Method = "stir"
+	Build    Method = "build"
+	Blend    Method = "blend"
+	Throw    Method = "throw"
+	Swizzle  Method = "swizzle"
+)
+
+// Methods lists every method.
+func Methods() []Method { return []Method{Shake, DryShake, Stir, Build, Blend, Throw, Swizzle} }
+
+// Valid reports whether m is one of [Methods].
+func (m Method) Valid() bool {
+	for _, k := range Methods() {
+		if m == k {
+			return true
+		}
+	}
+	return false
+}
+
+// Service is how a drink is presented.
+type Service string
+
+// The services of the bar.
+const (
+	Up      Service = "up"      // strained, no ice
+	Rocks   Service = "rocks"   // on cubes
+	Crushed Service = "crushed" // on crushed ice
+	Long    Service = "long"    // tall, on cubes
+)
+
+// Services lists every service.
+func Services() []Service { return []Service{Up, Rocks, Crushed, Long} }
+
+// Valid reports whether s is one of [Services].
+func (s Service) Valid() bool {
+	for _, k := range Services() {
+		if s == k {
+			return true
+		}
+	}
+	return false
+}
+
+// Match says how a written name was matched to a profile.
+type Match struct {
+	Asked string
+	How   MatchHow
+}
+
+// MatchHow is how a written name met a profile.
+type MatchHow string
+
+// A name is the profile's own, one of its aliases, or one near enough that
+// only a slip of the pen divides them.
+const (
+	MatchExact MatchHow = "exact"
+	MatchAlias MatchHow = "alias"
+	MatchFuzzy MatchHow = "fuzzy"
+)
+
+// Pour is an amount of one ingredient. Amount and Unit are as written; ML is
+// the same amount in millilitres of the profile.
+type Pour struct {
+	Profile *Profile
+	Amount  float64
+	Unit    Unit
+	ML      float64
+	Match   Match
+}
+
+// Spec is a drink as a bartender would write it down.
+type Spec struct {
+	Name    string
+	Method  Method
+	Service Service
+	Pours   []Pour
+	Notes   []string // what was assumed in reading it
+}
+
+// Clone returns a copy whose pours can be changed without touching s.
+func (s Spec) Clone() Spec {
+	s.Pours = append([]Pour(nil), s.Pours...)
+	s.Notes = append([]string(nil), s.Notes...)
+	return s
+}
+
+// VolumeML returns the volume of all pours, in mL, before ice.
+func (s Spec) VolumeML() float64 {
+	var v float64
+	for _, p := range s.Pours {
+		v += p.ML
+	}
+	return v
+}

@@ -1,0 +1,118 @@
+package template
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// floorShare is the share of a drink below which a part can no longer be told
+// from none; it is added to every share before the logarithm, so that a part
+// that a family has and a drink lacks counts as very far off, not infinitely.
+const floorShare = 0.004
+
+// Basis is an isometric log-ratio basis for compositions of a fixed number of
+// parts: the columns of Helmert contrasts (Egozcue et al. 2003, equation 18).
+type Basis struct {
+	parts int
+	v     *mat.Dense // parts × (parts−1), orthonormal columns, each summing to zero
+}
+
+// NewBasis returns the basis for compositions of parts parts, two or more.
+func NewBasis(parts int) (*Basis, error) {
+	if parts < 2 {
+		return nil, fmt.Errorf("template: a composition needs at least 2 parts, not %d", parts)
+	}
+	v := mat.NewDense(parts, parts-1, nil)
+	for j := 1; j < parts; j++ {
+		k := float64(j)
+		for i := range j {
+			v.Set(i, j-1, 1/math.Sqrt(k*(k+1)))
+		}
+		v.Set(j, j-1, -math.Sqrt(k/(k+1)))
+	}
+	return &Basis{parts: parts, v: v}, nil
+}
+
+// Coordinates returns the isometric log-ratio coordinates of a composition,
+// len(x)−1 of them; scaling x changes nothing. It fails unless every part is
+// positive and finite.
+func (b *Basis) Coordinates(x []float64) ([]float64, error) {
+	if len(x) != b.parts {
+		return nil, fmt.Errorf("template: composition of %d parts, want %d", len(x), b.parts)
+	}
+	logs := make([]float64, len(x))
+	for i, p := range x {
+		if !(p > 0) || math.IsInf(p, 0) {
+			return nil, fmt.Errorf("template: part %d is %v; log-ratios need positive, finite parts", i, p)
+		}
+		logs[i] = math.Log(p)
+	}
+	return b.fromLogs(logs), nil
+}
+
+func (b *Basis) fromLogs(logs []float64) []float64 {
+	z := make([]float64, b.parts-1)
+	for j := range z {
+		for i, l := range logs {
+			z[j] += b.v.At(i, j) * l
+		}
+	}
+	return z
+}
+
+// Composition is the inverse of Coordinates, closed to sum to one.
+func (b *Basis) Composition(z []float64) ([]float64, error) {
+	if len(z) != b.parts-1 {
+		return nil, fmt.Errorf("template: %d coordinates, want %d", len(z), b.parts-1)
+	}
+	x := make([]float64, b.parts)
+	for i := range x {
+		var l float64
+		for j := range z {
+			l += b.v.At(i, j) * z[j]
+		}
+		x[i] = math.Exp(l)
+	}
+	return closure(x)
+}
+
+// closure scales x to sum to one.
+func closure(x []float64) ([]float64, error) {
+	var sum float64
+	for _, v := range x {
+		sum += v
+	}
+	if !(sum > 0) || math.IsInf(sum, 0) {
+		return nil, errors.New("template: a composition must have a positive, finite sum")
+	}
+	out := make([]float64, len(x))
+	for i, v := range x {
+		out[i] = v / sum
+	}
+	return out, nil
+}
+
+// AitchisonDistance returns the distance between two compositions of equal
+// length, the Euclidean distance of their coordinates in any isometric basis.
+func AitchisonDistance(x, y []float64) (float64, error) {
+	b, err := NewBasis(len(x))
+	if err != nil {
+		return 0, err
+	}
+	zx, err := b.Coordinates(x)
+	if err != nil {
+		return 0, err
+	}
+	zy, err := b.Coordinates(y)
+	if err != nil {
+		return 0, err
+	}
+	var d float64
+	for i := range zx {
+		d += (zx[i] - zy[i]) * (zx[i] - zy[i])
+	}
+	return math.Sqrt(d), nil
+}
