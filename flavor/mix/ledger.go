@@ -83,8 +83,11 @@ func (l *Ledger) ABV() float64 {
 }
 
 // Relative sweetness by mass, sucrose 1: Belitz, Grosch and Schieberle, Food
-// Chemistry, 10 % solutions (attribution from memory).
-var sweetness = flavor.SugarBlend{Sucrose: 1, Glucose: 0.69, Fructose: 1.14, Maltose: 0.46, Lactose: 0.39}
+// Chemistry, 10 % solutions (attribution from memory), but for fructose, which
+// is sweeter cold: 1.14 there, up to 1.5 at 5 °C (Shallenberger, Taste
+// Chemistry, 1993, from memory). At 1.30 invert sugar and honey come out at
+// 1.0, as in Public Health Nutrition 26:952, 2023, Table 2.
+var sweetness = flavor.SugarBlend{Sucrose: 1, Glucose: 0.69, Fructose: 1.30, Maltose: 0.46, Lactose: 0.39}
 
 // SweetnessOf returns the sweetness of a blend of sugars, per gram, as grams
 // of sucrose.

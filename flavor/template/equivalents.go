@@ -69,11 +69,11 @@ func (e *Equivalents) add(o *Equivalents, times float64) {
 	}
 }
 
-// perML returns what one millilitre of p adds. Its length is what is left of
+// PerML returns what one millilitre of p adds. Its length is what is left of
 // the millilitre once spirit, syrup and lemon juice that carry the same are
 // taken away, and so may be negative; egg, dairy and foam thicken a drink and
 // do not lengthen it.
-func perML(p *flavor.Profile) Equivalents {
+func PerML(p *flavor.Profile) Equivalents {
 	l := mix.PerML(p)
 	e := Equivalents{
 		Strong: l.Ethanol / SpiritEthanol,
@@ -95,7 +95,7 @@ func EquivalentsOf(s *flavor.Spec) Equivalents {
 		if s.Pours[i].Profile == nil {
 			continue
 		}
-		per := perML(s.Pours[i].Profile)
+		per := PerML(s.Pours[i].Profile)
 		e.add(&per, s.Pours[i].ML)
 	}
 	e[Long] = max(0, e[Long])

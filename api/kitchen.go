@@ -1,0 +1,123 @@
+package api
+
+import (
+	"context"
+	"fmt"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+	"counterpour/index"
+)
+
+// Kitchen joins the catalogue, the index and the science. It is safe for
+// concurrent use.
+type Kitchen struct {
+	Catalogue *data.Catalogue
+	Index     *index.Index
+	Set       *template.Set
+	Mixer     *mix.Mixer
+	Judge     *balance.Judge
+	Finder    *cover.Finder
+}
+
+// NewKitchen loads the families and builds the index over a catalogue. The
+// progress of the index, if wanted, is told in ingredients done and in all.
+func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, total int)) (*Kitchen, error) {
+	k := &Kitchen{Catalogue: c}
+	var err error
+	if k.Set, err = loadSet(c); err != nil {
+		return nil, err
+	}
+	if k.Mixer, err = mix.NewMixer(); err != nil {
+		return nil, err
+	}
+	k.Judge = balance.NewJudge(k.Mixer, k.Set, pantryOf(c))
+	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
+	if k.Index, err = index.Build(ctx, c.Profiles(), progress); err != nil {
+		return nil, fmt.Errorf("building the index: %w", err)
+	}
+	return k, nil
+}
+
+func loadSet(c *data.Catalogue) (*template.Set, error) {
+	families, err := data.Families()
+	if err != nil {
+		return nil, err
+	}
+	fitted, err := data.Fitted()
+	if err != nil {
+		return nil, err
+	}
+	records, err := data.Proven()
+	if err != nil {
+		return nil, err
+	}
+	book, err := c.Book(records)
+	if err != nil {
+		return nil, err
+	}
+	return template.NewSet(families, fitted, book, template.DefaultTuning())
+}
+
+// pantryOf picks what the judge may propose to add; what a catalogue lacks is
+// not proposed.
+func pantryOf(c *data.Catalogue) balance.Pantry {
+	get := func(id string) *flavor.Profile {
+		p, _ := c.ByID(id)
+		return p
+	}
+	return balance.Pantry{Syrup: get("rich-simple-syrup"), Sour: get("lemon-juice"),
+		Bitters: get("aromatic-bitters"), Length: get("soda-water")}
+}
+
+// Close releases the index.
+func (k *Kitchen) Close() error { return k.Index.Close() }
+
+// Read reads a spec as text. Its faults name line and word.
+func (k *Kitchen) Read(text string) (flavor.Spec, error) {
+	draft, err := measure.Parse(text)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return measure.Resolve(draft, k.Index)
+}
+
+// Score scores a spec and finds what would mend it.
+func (k *Kitchen) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	r, err := k.Judge.Score(s)
+	if err != nil {
+		return nil, nil, err
+	}
+	fixes, err := k.Judge.Fixes(s, r, balance.MaxFixes)
+	return r, fixes, err
+}
+
+// CoverRequest asks what to pour in place of an ingredient.
+type CoverRequest struct {
+	Spec    flavor.Spec
+	Missing string
+	Avoid   []flavor.Allergen
+	Stock   []string // ids that may be used; nil for the whole catalogue
+	Parts   int
+	Limit   int
+}
+
+// Cover finds covers among what the index lets through.
+func (k *Kitchen) Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, index.Refused, error) {
+	missing, _, err := k.Index.Resolve(r.Missing)
+	if err != nil {
+		return nil, nil, index.Refused{}, err
+	}
+	candidates, refused, err := k.Index.Candidates(ctx, index.Need{Avoid: r.Avoid, Stock: r.Stock, Exclude: []string{missing.ID}})
+	if err != nil {
+		return nil, nil, refused, err
+	}
+	result, err := k.Finder.Find(ctx, cover.Request{Spec: &r.Spec, Missing: missing, Candidates: candidates,
+		Avoid: r.Avoid, Parts: r.Parts, Limit: r.Limit})
+	return missing, result, refused, err
+}

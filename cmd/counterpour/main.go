@@ -1,0 +1,11 @@
+// Command counterpour scores drafts of drinks, mends them, and finds what to
+// pour when a bottle is out. Run it with --help for its commands.
+package main
+
+import (
+	"os"
+)
+
+func main() {
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
+}

@@ -1,0 +1,52 @@
+package data
+
+import (
+	"fmt"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// Resolve finds an ingredient by its id, name or alias as written. It knows no
+// slips of the pen: records refer to each other exactly.
+func (c *Catalogue) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
+	p, own, found := c.ByName(written)
+	if !found {
+		return nil, flavor.Match{}, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written,
+			Message: fmt.Sprintf("%q is not in the catalogue; use the name or an alias of a record", written)}
+	}
+	how := flavor.MatchAlias
+	if own {
+		how = flavor.MatchExact
+	}
+	return p, flavor.Match{Asked: written, How: how}, nil
+}
+
+// Book reads the proven drinks with the ingredients of a catalogue.
+func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
+	out := make([]template.Labelled, len(records))
+	for i, r := range records {
+		spec, err := c.ReadSpec(r.Name, r.Text)
+		if err != nil {
+			return nil, fmt.Errorf("data: proven drink %q: %w", r.Name, err)
+		}
+		out[i] = template.Labelled{Spec: spec, Family: r.Family, Source: r.Source, Status: r.Status}
+	}
+	return out, nil
+}
+
+// ReadSpec reads a spec as text with the ingredients of the catalogue.
+func (c *Catalogue) ReadSpec(name, text string) (flavor.Spec, error) {
+	draft, err := measure.Parse(strings.TrimSpace(text))
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	spec, err := measure.Resolve(draft, c)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	spec.Name = name
+	return spec, nil
+}

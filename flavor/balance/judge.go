@@ -1,0 +1,66 @@
+package balance
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// Judge scores drafts. It is safe for concurrent use.
+type Judge struct {
+	mixer  *mix.Mixer
+	set    *template.Set
+	pantry Pantry
+}
+
+// Pantry is what the judge may propose to add when no pour of the draft can
+// mend it; an ingredient that is nil is not proposed.
+type Pantry struct {
+	Syrup   *flavor.Profile // rich syrup
+	Sour    *flavor.Profile // lemon juice
+	Bitters *flavor.Profile // aromatic bitters
+	Length  *flavor.Profile // soda water
+}
+
+// NewJudge returns a judge over a set of families.
+func NewJudge(mixer *mix.Mixer, set *template.Set, pantry Pantry) *Judge {
+	return &Judge{mixer: mixer, set: set, pantry: pantry}
+}
+
+// Result is a draft scored.
+type Result struct {
+	Drink     *mix.Drink
+	Judgement template.Judgement
+	Verdict   template.Verdict
+	Faults    []Fault // the worst first; none if the draft is balanced
+
+	build *template.Build
+}
+
+// Score works out the drink and judges it. It fails if the spec has no pours,
+// or one without an ingredient or with an amount that is not positive.
+func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
+	drink, err := j.mixer.Mix(s)
+	if err != nil {
+		return nil, err
+	}
+	build, err := j.set.Prepare(s)
+	if err != nil {
+		return nil, err
+	}
+	r := &Result{Drink: drink, build: build, Judgement: build.Judge(build.Amounts())}
+	r.Verdict = template.VerdictOf(r.Judgement.Score)
+	if r.Verdict != template.Balanced {
+		r.Faults = faultsOf(s, r)
+	}
+	return r, nil
+}
+
+// ScoreOnly returns the score alone.
+func (j *Judge) ScoreOnly(s *flavor.Spec) (float64, error) {
+	build, err := j.set.Prepare(s)
+	if err != nil {
+		return 0, err
+	}
+	return build.Score(build.Amounts()), nil
+}

@@ -1,0 +1,343 @@
+package cover
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// Finder finds covers. It is safe for concurrent use.
+type Finder struct {
+	mixer   *mix.Mixer
+	judge   *balance.Judge
+	weights Weights
+}
+
+// NewFinder returns a finder that judges by weights.
+func NewFinder(mixer *mix.Mixer, judge *balance.Judge, w Weights) *Finder {
+	return &Finder{mixer: mixer, judge: judge, weights: w}
+}
+
+// Limits of a request.
+const (
+	MaxParts  = 3
+	MaxLimit  = 100
+	perLead   = 2 // covers that may share the same leading substitute
+	maxMoved  = 2 // pours besides the substitutes that a cover may move
+	roundings = 6 // roundings of one combination that are tried for balance
+)
+
+// Request asks for covers.
+type Request struct {
+	Spec       *flavor.Spec
+	Missing    *flavor.Profile
+	Candidates []*flavor.Profile // what may be poured instead
+	Avoid      []flavor.Allergen // what the guest must not have
+	Parts      int               // most substitutes, 1 to MaxParts; 0 means 2
+	Limit      int               // most covers, 1 to MaxLimit; 0 means 10
+}
+
+// Cover is one way to pour the drink without what is missing.
+type Cover struct {
+	Parts        []flavor.Pour
+	Changes      []balance.Change // other pours that move
+	Spec         flavor.Spec
+	Distance     float64 // just-noticeable differences
+	Score        float64
+	Lost, Gained []flavor.Family
+	ABVChange    float64 // % vol, finished
+	VolumeChange float64 // mL, finished
+	Marks        []flavor.AllergenMark
+	NewAllergens []flavor.Allergen
+	Text         string
+
+	rank float64
+}
+
+// Result is the covers found, the best first.
+type Result struct {
+	ScoreBefore float64
+	// Removed are the pours that had to go: what is missing, and what carries
+	// an allergen that the guest avoids.
+	Removed []*flavor.Profile
+	Covers  []Cover
+	// Unbalanced is true if no cover keeps the drink in balance, and those
+	// listed do not.
+	Unbalanced bool
+}
+
+// Find returns the best covers. It fails if the request is out of range, if
+// what is missing is not in the spec, or if ctx ends.
+func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
+	if err := r.check(); err != nil {
+		return nil, err
+	}
+	task, err := f.newTask(&r)
+	if err != nil {
+		return nil, err
+	}
+	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed}
+	for _, strict := range []bool{true, false} {
+		task.strict = strict
+		found, err := task.search(ctx)
+		if err != nil {
+			return nil, err
+		}
+		for i := range found {
+			c, err := task.describe(&found[i])
+			if err != nil {
+				return nil, err
+			}
+			result.Covers = append(result.Covers, c)
+		}
+		if len(found) > 0 {
+			result.Unbalanced = !strict
+			break
+		}
+	}
+	return result, nil
+}
+
+func (r *Request) check() error {
+	if r.Parts == 0 {
+		r.Parts = 2
+	}
+	if r.Limit == 0 {
+		r.Limit = 10
+	}
+	switch {
+	case r.Spec == nil || r.Missing == nil:
+		return errors.New("cover: a request needs a spec and what is missing")
+	case r.Parts < 1 || r.Parts > MaxParts:
+		return fmt.Errorf("cover: %d substitutes; ask for 1 to %d", r.Parts, MaxParts)
+	case r.Limit < 1 || r.Limit > MaxLimit:
+		return fmt.Errorf("cover: limit %d; ask for 1 to %d", r.Limit, MaxLimit)
+	}
+	if !slices.ContainsFunc(r.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == r.Missing.ID }) {
+		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "missing", Value: r.Missing.Name,
+			Message: fmt.Sprintf("%s is not a pour of this drink; name one that is", r.Missing.Name)}
+	}
+	return nil
+}
+
+// task is one request being worked on.
+type task struct {
+	finder      *Finder
+	req         *Request
+	drink       *mix.Drink
+	scoreBefore float64
+	removed     []*flavor.Profile
+	keep        []int // indices of the pours that stay
+	space       space
+	gap         vector // what went out with the removed pours
+	gapML       float64
+	moves       []move
+	moveSets    [][]int
+	cands       []candidate
+	strict      bool // only covers that keep the balance
+}
+
+// move is one step of one of the other pours.
+type move struct {
+	pour   int
+	amount amount
+	by     vector
+}
+
+// candidate is one ingredient that may be a part.
+type candidate struct {
+	profile *flavor.Profile
+	amounts []amount
+	per     vector // a millilitre
+	gap     float64
+	self    float64
+	moves   []float64 // products with the moves
+	odd     bool
+}
+
+func (f *Finder) newTask(r *Request) (*task, error) {
+	drink, err := f.mixer.Mix(r.Spec)
+	if err != nil {
+		return nil, err
+	}
+	score, err := f.judge.ScoreOnly(r.Spec)
+	if err != nil {
+		return nil, err
+	}
+	t := &task{finder: f, req: r, drink: drink, scoreBefore: score, space: newSpace(drink, &f.weights)}
+	for i := range r.Spec.Pours {
+		p := &r.Spec.Pours[i]
+		if p.Profile.ID == r.Missing.ID || !p.Profile.Avoids(r.Avoid) {
+			v := t.space.perML(p.Profile)
+			t.gap.add(&v, p.ML)
+			t.gapML += p.ML
+			if !slices.Contains(t.removed, p.Profile) {
+				t.removed = append(t.removed, p.Profile)
+			}
+			continue
+		}
+		t.keep = append(t.keep, i)
+	}
+	t.addMoves()
+	t.addCandidates()
+	return t, nil
+}
+
+// addMoves lists one step up and one down of every other pour but the base:
+// what the guest ordered stays.
+func (t *task) addMoves() {
+	for _, i := range t.keep {
+		p := &t.req.Spec.Pours[i]
+		if p.Profile.Class.Part() == flavor.PartBase || p.Profile.Class.Solid() {
+			continue
+		}
+		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+		if !ok {
+			continue
+		}
+		v := t.space.perML(p.Profile)
+		for _, a := range measure.Neighbours(p.Amount, p.Unit, 1) {
+			m := move{pour: i, amount: amount{a, p.Unit, a * per}}
+			m.by.add(&v, m.amount.ml-p.ML)
+			t.moves = append(t.moves, m)
+		}
+	}
+	t.moveSets = [][]int{nil}
+	for a := range t.moves {
+		t.moveSets = append(t.moveSets, []int{a})
+	}
+	for a := range t.moves {
+		for b := a + 1; b < len(t.moves); b++ {
+			if t.moves[a].pour != t.moves[b].pour {
+				t.moveSets = append(t.moveSets, []int{a, b})
+			}
+		}
+	}
+}
+
+// oddClasses are things a bartender puts up with once in a cover.
+func oddClass(c flavor.Class) bool {
+	switch c {
+	case flavor.ClassCocktailBitters, flavor.ClassTincture, flavor.ClassFreshHerb, flavor.ClassFruit,
+		flavor.ClassSpice, flavor.ClassSavoury, flavor.ClassSaline, flavor.ClassVinegar, flavor.ClassAcid, flavor.ClassFoam:
+		return true
+	}
+	return false
+}
+
+func (t *task) addCandidates() {
+	system := measure.SystemOf(t.req.Spec)
+	for _, p := range t.req.Candidates {
+		if !t.allowed(p) {
+			continue
+		}
+		c := candidate{profile: p, amounts: amountsOf(p, t.gapML, system), per: t.space.perML(p), odd: oddClass(p.Class)}
+		if len(c.amounts) == 0 {
+			continue
+		}
+		c.gap = dot(&c.per, &t.gap)
+		c.self = dot(&c.per, &c.per)
+		c.moves = make([]float64, len(t.moves))
+		for m := range t.moves {
+			c.moves[m] = dot(&c.per, &t.moves[m].by)
+		}
+		t.cands = append(t.cands, c)
+	}
+	slices.SortFunc(t.cands, func(a, b candidate) int { return strings.Compare(a.profile.ID, b.profile.ID) })
+}
+
+// allowed keeps out what is missing, what the guest avoids and what is in the
+// drink already.
+func (t *task) allowed(p *flavor.Profile) bool {
+	if p.ID == t.req.Missing.ID || !p.Avoids(t.req.Avoid) {
+		return false
+	}
+	return !slices.ContainsFunc(t.req.Spec.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
+}
+
+// found is one combination with its amounts.
+type found struct {
+	parts   []int // candidates, ascending
+	amounts []int // index into each one's amounts
+	moves   []int
+	square  float64 // squared distance
+	rank    float64
+}
+
+// describe turns a combination into a cover.
+func (t *task) describe(x *found) (Cover, error) {
+	c := Cover{Distance: math.Sqrt(x.square), rank: x.rank}
+	c.Spec = t.specOf(x)
+	for k, i := range x.parts {
+		a := t.cands[i].amounts[x.amounts[k]]
+		c.Parts = append(c.Parts, pourOf(t.cands[i].profile, a))
+	}
+	slices.SortStableFunc(c.Parts, func(a, b flavor.Pour) int { return cmp.Compare(b.ML, a.ML) })
+	for _, m := range x.moves {
+		from := t.req.Spec.Pours[t.moves[m].pour]
+		to := t.moves[m].amount
+		c.Changes = append(c.Changes, balance.Change{Pour: t.moves[m].pour, Profile: from.Profile, Unit: from.Unit,
+			From: from.Amount, To: to.value, FromML: from.ML, ToML: to.ml})
+	}
+	drink, err := t.finder.mixer.Mix(&c.Spec)
+	if err != nil {
+		return Cover{}, err
+	}
+	if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
+		return Cover{}, err
+	}
+	c.ABVChange, c.VolumeChange = drink.ABV-t.drink.ABV, drink.VolumeML-t.drink.VolumeML
+	t.compareAromas(&c, drink)
+	t.compareAllergens(&c)
+	c.Text = t.text(&c)
+	return c, nil
+}
+
+func pourOf(p *flavor.Profile, a amount) flavor.Pour {
+	return flavor.Pour{Profile: p, Amount: a.value, Unit: a.unit, ML: a.ml,
+		Match: flavor.Match{Asked: p.Name, How: flavor.MatchExact}}
+}
+
+// specOf returns the whole drink, the substitutes in the place of the first
+// pour that went.
+func (t *task) specOf(x *found) flavor.Spec {
+	s := t.req.Spec.Clone()
+	for _, m := range x.moves {
+		p := &s.Pours[t.moves[m].pour]
+		p.Amount, p.ML = t.moves[m].amount.value, t.moves[m].amount.ml
+	}
+	var parts []flavor.Pour
+	for k, i := range x.parts {
+		parts = append(parts, pourOf(t.cands[i].profile, t.cands[i].amounts[x.amounts[k]]))
+	}
+	var pours []flavor.Pour
+	for i := range s.Pours {
+		if slices.Contains(t.keep, i) {
+			pours = append(pours, s.Pours[i])
+			continue
+		}
+		pours = append(pours, parts...)
+		parts = nil
+	}
+	s.Pours = pours
+	return s
+}
+
+// balanced reports whether a combination keeps the drink in balance: balanced
+// if it was, and hardly worse if it was not.
+func (t *task) balanced(x *found) bool {
+	const slack = 5
+	s := t.specOf(x)
+	score, err := t.finder.judge.ScoreOnly(&s)
+	return err == nil && score >= math.Min(template.BalancedFrom, t.scoreBefore-slack)
+}

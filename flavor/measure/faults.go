@@ -1,0 +1,49 @@
+package measure
+
+import (
+	"fmt"
+	"strconv"
+
+	"counterpour/flavor"
+)
+
+// Limits on what is read. More is a fault, not a truncation.
+const (
+	MaxText   = 64 << 10 // bytes
+	MaxLine   = 200      // characters
+	MaxPours  = 40
+	MaxFaults = 100 // reading stops here; nobody mends more at once
+
+	MinAmount = 0.001   // of any unit; less cannot be poured
+	MaxPourML = 10000.0 // ten litres of one ingredient
+	maxCount  = 100.0   // of something without a unit
+)
+
+// invalid makes a fault whose location is filled in by whoever knows the line;
+// until then it holds the field: amount, unit or ingredient.
+func invalid(field, word, format string, args ...any) *flavor.Fault {
+	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: field, Value: word, Message: fmt.Sprintf(format, args...)}
+}
+
+func lineLocation(n int) string { return "line " + strconv.Itoa(n) }
+
+// number prints v with as many digits as it needs.
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// checkAmount returns a fault if nobody pours that much or that little. The
+// word is the amount as written.
+func checkAmount(amount float64, u flavor.Unit, word string) *flavor.Fault {
+	most, name := maxCount, ""
+	if info, ok := infoOf(u); ok {
+		most, name = info.most, " "+info.many
+	}
+	switch {
+	case !positive(amount):
+		return invalid("amount", word, "%q is not an amount above zero; write one, such as \"2 oz\", or leave the line out", word)
+	case amount < MinAmount:
+		return invalid("amount", word, "%q is less than can be poured; write %v or more", word, MinAmount)
+	case amount > most:
+		return invalid("amount", word, "%q is more than one drink holds; write %v%s or less", word, most, name)
+	}
+	return nil
+}

@@ -1,0 +1,330 @@
+package measure
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func TestParsePourForms(t *testing.T) {
+	for _, c := range []struct {
+		text   string
+		amount float64
+		unit   flavor.Unit
+		name   string
+	}{
+		{"2 oz gin", 2, flavor.Ounce, "gin"},
+		{"2oz gin", 2, flavor.Ounce, "gin"},
+		{"0.75 oz gin", 0.75, flavor.Ounce, "gin"},
+		{".75 oz gin", 0.75, flavor.Ounce, "gin"},
+		{"3/4 oz gin", 0.75, flavor.Ounce, "gin"},
+		{"3⁄4 oz gin", 0.75, flavor.Ounce, "gin"},
+		{"1 1/2 oz gin", 1.5, flavor.Ounce, "gin"},
+		{"¾ oz gin", 0.75, flavor.Ounce, "gin"},
+		{"¾oz gin", 0.75, flavor.Ounce, "gin"},
+		{"1½ oz gin", 1.5, flavor.Ounce, "gin"},
+		{"1 ½ oz gin", 1.5, flavor.Ounce, "gin"},
+		{"⅓ oz gin", 1.0 / 3, flavor.Ounce, "gin"},
+		{"22,5 ml gin", 22.5, flavor.Millilitre, "gin"},
+		{"0,125 oz gin", 0.125, flavor.Ounce, "gin"},
+		{"22.5ml gin", 22.5, flavor.Millilitre, "gin"},
+		{"22.5mL of gin", 22.5, flavor.Millilitre, "gin"},
+		{"1.5 fl oz gin", 1.5, flavor.Ounce, "gin"},
+		{"1.5 fl. oz. gin", 1.5, flavor.Ounce, "gin"},
+		{"2 oz. gin", 2, flavor.Ounce, "gin"},
+		{"6 CL GIN", 6, flavor.Centilitre, "GIN"},
+		{"2-3 dashes bitters", 2.5, flavor.Dash, "bitters"},
+		{"2–3 dashes bitters", 2.5, flavor.Dash, "bitters"},
+		{"2 - 3 dashes bitters", 2.5, flavor.Dash, "bitters"},
+		{"2 to 3 dashes bitters", 2.5, flavor.Dash, "bitters"},
+		{"1-1 1/2 oz gin", 1.25, flavor.Ounce, "gin"},
+		{"a dash of bitters", 1, flavor.Dash, "bitters"},
+		{"dash of bitters", 1, flavor.Dash, "bitters"},
+		{"Dash bitters", 1, flavor.Dash, "bitters"},
+		{"two dashes bitters", 2, flavor.Dash, "bitters"},
+		{"twelve drops saline", 12, flavor.Drop, "saline"},
+		{"one and a half oz gin", 1.5, flavor.Ounce, "gin"},
+		{"1 and a half oz gin", 1.5, flavor.Ounce, "gin"},
+		{"half oz gin", 0.5, flavor.Ounce, "gin"},
+		{"half an oz of gin", 0.5, flavor.Ounce, "gin"},
+		{"a half ounce of gin", 0.5, flavor.Ounce, "gin"},
+		{"three quarters of an oz gin", 0.75, flavor.Ounce, "gin"},
+		{"three quarter oz gin", 0.75, flavor.Ounce, "gin"},
+		{"half a lime", 0.5, "", "lime"},
+		{"1 bar spoon honey", 1, flavor.Barspoon, "honey"},
+		{"barspoon of honey", 1, flavor.Barspoon, "honey"},
+		{"1 bsp honey", 1, flavor.Barspoon, "honey"},
+		{"2 tsp sugar", 2, flavor.Teaspoon, "sugar"},
+		{"1 tablespoon sugar", 1, flavor.Tablespoon, "sugar"},
+		{"2 parts gin", 2, flavor.PartUnit, "gin"},
+		{"splash of water", 1, flavor.Splash, "water"},
+		{"pinch of salt", 1, flavor.Pinch, "salt"},
+		{"5g sugar", 5, flavor.Gram, "sugar"},
+		{"6 mint leaves", 6, flavor.Leaf, "mint"},
+		{"6-8 mint leaves", 7, flavor.Leaf, "mint"},
+		{"4 mint sprigs", 4, flavor.Sprig, "mint"},
+		{"1 sprig of mint", 1, flavor.Sprig, "mint"},
+		{"1 sprig mint", 1, flavor.Sprig, "mint"},
+		{"2 thin orange slices", 2, flavor.Slice, "thin orange"},
+		{"1 lime wedge", 1, flavor.Wedge, "lime"},
+		{"1 lime wheel", 1, flavor.Slice, "lime"},
+		{"1 sugar cube", 1, flavor.Cube, "sugar"},
+		{"1 pc lime", 1, flavor.Piece, "lime"},
+		{"1 lime", 1, "", "lime"},
+		{"a lime", 1, "", "lime"},
+		{"2 raspberries", 2, "", "raspberries"},
+		{"1 orange peel", 1, "", "orange peel"},
+		{"top soda water", 1, flavor.Top, "soda water"},
+		{"Top with soda water", 1, flavor.Top, "soda water"},
+		{"top up with soda", 1, flavor.Top, "soda"},
+		{"topped off with soda", 1, flavor.Top, "soda"},
+		{"fill with soda", 1, flavor.Top, "soda"},
+		{"soda water to top", 1, flavor.Top, "soda water"},
+		{"soda water, to top up", 1, flavor.Top, "soda water"},
+		{"90 ml soda water, to top", 90, flavor.Millilitre, "soda water"},
+		{"- 2 oz gin", 2, flavor.Ounce, "gin"},
+		{"* 2 oz gin", 2, flavor.Ounce, "gin"},
+		{"• 2 oz gin", 2, flavor.Ounce, "gin"},
+		{"•2 oz gin", 2, flavor.Ounce, "gin"},
+		{"\t2\u00a0oz   gin,", 2, flavor.Ounce, "gin"},
+		{"1 oz 20% saline", 1, flavor.Ounce, "20% saline"},
+		{"2 oz half and half", 2, flavor.Ounce, "half and half"},
+		{"1 oz Saline, 20 %", 1, flavor.Ounce, "Saline, 20 %"},
+	} {
+		d, err := Parse("A name\n" + c.text)
+		require.NoError(t, err, c.text)
+		require.Len(t, d.Lines, 1, c.text)
+		l := d.Lines[0]
+		assert.Equal(t, "A name", d.Name)
+		assert.InDelta(t, c.amount, l.Amount, 1e-12, c.text)
+		assert.Equal(t, c.unit, l.Unit, c.text)
+		assert.Equal(t, c.name, l.Name, c.text)
+		assert.Equal(t, 2, l.Number, c.text)
+		assert.Equal(t, oneLine(c.text), l.Asked, c.text)
+	}
+}
+
+func TestParseRangeIsNoted(t *testing.T) {
+	d, err := Parse("X\n2–3 dashes bitters")
+	require.NoError(t, err)
+	assert.Contains(t, d.Lines[0].Note, "2–3")
+	assert.Contains(t, d.Lines[0].Note, "2.5")
+}
+
+// The first line without an amount is the name.
+func TestParseFirstLine(t *testing.T) {
+	for _, c := range []struct {
+		first, name string
+		pours       int
+	}{
+		{"Halyard Sour", "Halyard Sour", 1},
+		{"- Halyard Sour", "Halyard Sour", 1},
+		{"name: 12 Mile Limit", "12 Mile Limit", 1},
+		{"NAME:2 oz gin", "2 oz gin", 1},
+		{"20th Floor", "20th Floor", 1},
+		{"1862", "1862", 1},
+		{"1862 Punch", "1862 Punch", 1},
+		{"A Late Start", "A Late Start", 1},
+		{"Top Hat", "Top Hat", 1},
+		{"Splash Down", "Splash Down", 1},
+		{"Half and Half", "Half and Half", 1},
+		{"Stirred", "Stirred", 1},
+		{"shake, up", "shake, up", 1},
+		{"Infinity Pool", "Infinity Pool", 1},
+		{"2 oz gin", "", 2},
+		{"½ oz gin", "", 2},
+		{"a dash of bitters", "", 2},
+		{"two dashes bitters", "", 2},
+		{"1 lime", "", 2},
+		{"6 mint leaves", "", 2},
+	} {
+		d, err := Parse(c.first + "\n1 oz gin")
+		require.NoError(t, err, c.first)
+		assert.Equal(t, c.name, d.Name, c.first)
+		assert.Len(t, d.Lines, c.pours, c.first)
+	}
+}
+
+func TestParseMethodLine(t *testing.T) {
+	for _, c := range []struct {
+		text    string
+		method  flavor.Method
+		service flavor.Service
+	}{
+		{"shake, up", flavor.Shake, flavor.Up},
+		{"up, shake", flavor.Shake, flavor.Up},
+		{"Shaken hard and served up", flavor.Shake, flavor.Up},
+		{"shake hard and strain up", flavor.Shake, flavor.Up},
+		{"shake with ice, double strain into a chilled coupe", flavor.Shake, flavor.Up},
+		{"stir over ice then strain, up", flavor.Stir, flavor.Up},
+		{"stirred straight up", flavor.Stir, flavor.Up},
+		{"stir on the rocks", flavor.Stir, flavor.Rocks},
+		{"build over ice", flavor.Build, flavor.Rocks},
+		{"build on ice", flavor.Build, flavor.Rocks},
+		{"built, tall, over ice", flavor.Build, flavor.Long},
+		{"build in a highball glass", flavor.Build, flavor.Long},
+		{"shake; collins glass", flavor.Shake, flavor.Long},
+		{"build and stir, rocks", flavor.Build, flavor.Rocks},
+		{"swizzle crushed", flavor.Swizzle, flavor.Crushed},
+		{"swizzled, crushed ice", flavor.Swizzle, flavor.Crushed},
+		{"long over crushed ice, swizzle", flavor.Swizzle, flavor.Crushed},
+		{"shake, strain over fresh ice", flavor.Shake, flavor.Rocks},
+		{"blended", flavor.Blend, ""},
+		{"thrown, up", flavor.Throw, flavor.Up},
+		{"dry shake, up", flavor.DryShake, flavor.Up},
+		{"Dry-Shake then shake, up", flavor.DryShake, flavor.Up},
+		{"dry shake, shake, strain up", flavor.DryShake, flavor.Up},
+		{"shake without ice, up", flavor.DryShake, flavor.Up},
+		{"shake\nup", flavor.Shake, flavor.Up},
+		{"rocks\nstir", flavor.Stir, flavor.Rocks},
+		{"up", "", flavor.Up},
+		{"----\nshake", flavor.Shake, ""},
+		{"# a remark\n\nshake", flavor.Shake, ""},
+	} {
+		d, err := Parse("X\n2 oz gin\n" + c.text)
+		require.NoError(t, err, c.text)
+		assert.Equal(t, c.method, d.Method, c.text)
+		assert.Equal(t, c.service, d.Service, c.text)
+	}
+}
+
+func TestParseMethodAndService(t *testing.T) {
+	for w, want := range map[string]flavor.Method{"shake": flavor.Shake, "Shaken hard": flavor.Shake, "dry-shake": flavor.DryShake,
+		"STIRRED": flavor.Stir, "built": flavor.Build, "swizzled": flavor.Swizzle, "throw": flavor.Throw, "blend": flavor.Blend} {
+		got, ok := ParseMethod(w)
+		assert.True(t, ok && got == want, w)
+	}
+	for w, want := range map[string]flavor.Service{"up": flavor.Up, "on the rocks": flavor.Rocks, "over ice": flavor.Rocks,
+		"crushed ice": flavor.Crushed, "Highball": flavor.Long} {
+		got, ok := ParseService(w)
+		assert.True(t, ok && got == want, w)
+	}
+	for _, m := range flavor.Methods() {
+		got, ok := ParseMethod(string(m))
+		assert.True(t, ok && got == m, m)
+	}
+	for _, s := range flavor.Services() {
+		got, ok := ParseService(string(s))
+		assert.True(t, ok && got == s, s)
+	}
+	for _, w := range []string{"", "sheke", "up", "shake stir", "hard"} {
+		_, ok := ParseMethod(w)
+		assert.False(t, ok, w)
+	}
+	for _, w := range []string{"", "shake", "up rocks", "glass"} {
+		_, ok := ParseService(w)
+		assert.False(t, ok, w)
+	}
+}
+
+// want is one fault: its line, its word and, if any, a suggestion.
+type want struct {
+	line    string
+	value   string
+	suggest string
+}
+
+func checkFaults(t *testing.T, text string, err error, wants []want) {
+	t.Helper()
+	var fs flavor.Faults
+	require.ErrorAs(t, err, &fs, text)
+	require.Len(t, fs, len(wants), "%s: %v", text, err)
+	for i, w := range wants {
+		assert.Equal(t, w.line, fs[i].Location, text)
+		assert.Equal(t, w.value, fs[i].Value, text)
+		assert.NotEmpty(t, fs[i].Message, text)
+		if w.suggest != "" {
+			assert.Contains(t, fs[i].Suggest, w.suggest, text)
+		}
+	}
+}
+
+func TestParseFaults(t *testing.T) {
+	const head = "X\n"
+	for _, c := range []struct {
+		text  string
+		wants []want
+	}{
+		{"", []want{{"line 1", "", ""}}},
+		{" \n\n# nothing\n", []want{{"line 1", "", ""}}},
+		{"Only a name\n", []want{{"line 1", "", ""}}},
+		{"-2 oz gin", []want{{"line 1", "-2", ""}}},
+		{head + "-2 oz gin", []want{{"line 2", "-2", ""}}},
+		{head + "−½ oz gin", []want{{"line 2", "−½", ""}}},
+		{head + "- -2 oz gin", []want{{"line 2", "-2", ""}}},
+		{head + "0 oz gin", []want{{"line 2", "0", ""}}},
+		{head + "0/4 oz gin", []want{{"line 2", "0/4", ""}}},
+		{head + "3/0 oz gin", []want{{"line 2", "3/0", ""}}},
+		{head + "NaN oz gin", []want{{"line 2", "NaN", ""}}},
+		{head + "+Inf oz gin", []want{{"line 2", "+Inf", ""}}},
+		{head + "1e3 ml gin", []want{{"line 2", "1e3", ""}}},
+		{head + "1.2.3 oz gin", []want{{"line 2", "1.2.3", ""}}},
+		{head + "1/2/3 oz gin", []want{{"line 2", "1/2/3", ""}}},
+		{head + "1,000 ml gin", []want{{"line 2", "1,000", ""}}},
+		{head + "2x oz gin", []want{{"line 2", "2x", ""}}},
+		{head + "2ozz gin", []want{{"line 2", "2ozz", "oz"}}},
+		{head + "2% milk", []want{{"line 2", "2%", ""}}},
+		{head + "2) gin", []want{{"line 2", "2)", ""}}},
+		{head + "3-2 oz gin", []want{{"line 2", "3-2", ""}}},
+		{head + "2-2 oz gin", []want{{"line 2", "2-2", ""}}},
+		{head + "1-1/2 oz gin", []want{{"line 2", "1-1/2", ""}}},
+		{head + "2- oz gin", []want{{"line 2", "2-", ""}}},
+		{head + "400 oz gin", []want{{"line 2", "400", ""}}},
+		{head + "10001 ml gin", []want{{"line 2", "10001", ""}}},
+		{head + "101 dashes bitters", []want{{"line 2", "101", ""}}},
+		{head + "0.0001 oz gin", []want{{"line 2", "0.0001", ""}}},
+		{head + strings.Repeat("9", 150) + " oz gin", []want{{"line 2", strings.Repeat("9", 150), ""}}},
+		{head + "1 cup gin", []want{{"line 2", "cup", "oz"}}},
+		{head + "2 oz", []want{{"line 2", "2 oz", ""}}},
+		{"2 oz", []want{{"line 1", "2 oz", ""}}},
+		{head + "7", []want{{"line 2", "7", ""}}},
+		{head + "oz gin", []want{{"line 2", "oz gin", ""}}},
+		{head + "dash", []want{{"line 2", "dash", ""}}},
+		{head + "top", []want{{"line 2", "top", ""}}},
+		{head + "lemon juice\n1 oz gin", []want{{"line 2", "lemon juice", ""}}},
+		{head + "1 oz gin\nsheke, up", []want{{"line 3", "sheke", "shake"}}},
+		{head + "1 oz gin\nsheke", []want{{"line 3", "sheke", "shake"}}},
+		{head + "1 oz gin\nshake, upp", []want{{"line 3", "upp", "up"}}},
+		{head + "1 oz gin\nwibble shake wobble", []want{{"line 3", "wibble", ""}, {"line 3", "wobble", ""}}},
+		{head + "1 oz gin\nshake, stir", []want{{"line 3", "stir", ""}}},
+		{head + "1 oz gin\nShake\nStirred", []want{{"line 4", "Stirred", ""}}},
+		{head + "1 oz gin\nshake up on the rocks", []want{{"line 3", "on the rocks", ""}}},
+		{head + "1 oz gin\n$$$", []want{{"line 3", "$$$", ""}}},
+		{head + "1 oz gin\ngarnish: lemon twist", []want{{"line 3", "garnish: lemon twist", ""}}},
+		{head + "1 oz g\x00in", []want{{"line 2", "\x00", ""}}},
+		{head + "1 oz g\xffin", []want{{"line 2", "\uFFFD", ""}}},
+		{head + "0 oz gin\r\n-1 oz rum\r1 oz rye\nsheke", []want{{"line 2", "0", ""}, {"line 3", "-1", ""}, {"line 5", "sheke", "shake"}}},
+	} {
+		_, err := Parse(c.text)
+		checkFaults(t, c.text, err, c.wants)
+	}
+}
+
+func TestParseLimits(t *testing.T) {
+	ok := strings.Repeat("1 oz gin\n", MaxPours)
+	d, err := Parse(ok)
+	require.NoError(t, err)
+	assert.Len(t, d.Lines, MaxPours)
+
+	_, err = Parse(ok + "1 oz gin\n1 oz gin\n")
+	checkFaults(t, "too many pours", err, []want{{"line 41", "1 oz gin", ""}})
+
+	long := "1 oz " + strings.Repeat("é", MaxLine-5)
+	_, err = Parse(long)
+	require.NoError(t, err)
+	_, err = Parse(long + "é")
+	checkFaults(t, "long line", err, []want{{"line 1", "1 oz " + strings.Repeat("é", 35), ""}})
+
+	_, err = Parse("X\n" + strings.Repeat("#\n", MaxText))
+	var fs flavor.Faults
+	require.ErrorAs(t, err, &fs)
+	assert.Len(t, fs, 1)
+
+	_, err = Parse("X\n" + strings.Repeat("?\n", MaxText/3))
+	require.ErrorAs(t, err, &fs)
+	assert.Len(t, fs, MaxFaults)
+}

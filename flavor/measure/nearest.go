@@ -1,0 +1,99 @@
+package measure
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+const (
+	maxSuggest  = 3
+	maxNearWord = 20 // a longer word is no slip of the pen
+)
+
+// spelling is one way to write a word that is known here.
+type spelling struct{ written, means string }
+
+// NearestUnits returns up to three units whose spelling a slip of the pen could
+// have turned into word, the nearest first; nil if there are none.
+func NearestUnits(word string) []string { return nearest(word, unitSpellings) }
+
+// NearestMethods returns the same for methods and services.
+func NearestMethods(word string) []string { return nearest(word, methodSpellings) }
+
+var unitSpellings = func() []spelling {
+	var out []spelling
+	for w, u := range unitWords {
+		out = append(out, spelling{w, string(u)})
+	}
+	return sorted(out)
+}()
+
+var methodSpellings = func() []spelling {
+	var out []spelling
+	for w, m := range methodWords {
+		out = append(out, spelling{w, string(m)})
+	}
+	for w, s := range serviceWords {
+		out = append(out, spelling{w, string(s.service)})
+	}
+	return sorted(out)
+}()
+
+func sorted(s []spelling) []spelling {
+	slices.SortFunc(s, func(a, b spelling) int {
+		return cmp.Or(cmp.Compare(a.means, b.means), cmp.Compare(a.written, b.written))
+	})
+	return s
+}
+
+// nearest returns what the spellings nearest to word mean. One slip is allowed
+// in a short word, two in a word of five letters or more.
+func nearest(word string, known []spelling) []string {
+	w := []rune(strings.ToLower(word))
+	if len(w) < 2 || len(w) > maxNearWord {
+		return nil
+	}
+	slips := 1
+	if len(w) >= 5 {
+		slips = 2
+	}
+	best := map[string]int{}
+	for _, k := range known {
+		d := distance(w, []rune(k.written))
+		if old, seen := best[k.means]; d <= slips && (!seen || d < old) {
+			best[k.means] = d
+		}
+	}
+	var out []string
+	for means := range best {
+		out = append(out, means)
+	}
+	slices.SortFunc(out, func(a, b string) int { return cmp.Or(cmp.Compare(best[a], best[b]), cmp.Compare(a, b)) })
+	return out[:min(len(out), maxSuggest)]
+}
+
+// distance counts the letters to add, drop, change or swap with their
+// neighbour to turn a into b (optimal string alignment).
+func distance(a, b []rune) int {
+	before, last := make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range last {
+		last[j] = j
+	}
+	for i := range a {
+		row := make([]int, len(b)+1)
+		row[0] = i + 1
+		for j := range b {
+			change := last[j]
+			if a[i] != b[j] {
+				change++
+			}
+			row[j+1] = min(change, last[j+1]+1, row[j]+1)
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+		before, last = last, row
+	}
+	return last[len(b)]
+}

@@ -1,0 +1,212 @@
+package measure
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func resolveText(t *testing.T, text string) (flavor.Spec, error) {
+	t.Helper()
+	d, err := Parse(text)
+	require.NoError(t, err, text)
+	return Resolve(d, bar())
+}
+
+func TestResolvePours(t *testing.T) {
+	const tolerance = 1e-9
+	for _, c := range []struct {
+		text  string
+		name  string // of the profile
+		unit  flavor.Unit
+		ml    float64
+		asked string
+	}{
+		{"2 oz gin", "London dry gin", flavor.Ounce, 59.147059125, "gin"},
+		{"3/4 oz fresh lemon juice", "Lemon juice", flavor.Ounce, 0.75 * OunceML, "fresh lemon juice"},
+		{"3/4 oz freshly squeezed lemon juice", "Lemon juice", flavor.Ounce, 0.75 * OunceML, "freshly squeezed lemon juice"},
+		{"20 ml lemon juice, fresh", "Lemon juice", flavor.Millilitre, 20, "lemon juice, fresh"},
+		{"6 mint leaves", "Mint", flavor.Leaf, 2.4, "mint"},
+		{"4 large mint sprigs", "Mint", flavor.Sprig, 8, "large mint"},
+		{"2 thin orange slices", "Orange", flavor.Slice, 6, "thin orange"},
+		{"2 lime wedges", "Lime", flavor.Wedge, 7, "lime"},
+		{"2 lime leaves", "Makrut lime leaf", flavor.Leaf, 0.8, "lime leaf"},
+		{"1 bay leaf", "Bay leaf", flavor.Leaf, 0.3, "bay leaf"},
+		{"1 sugar cube", "Sugar cube", flavor.Cube, 2.52, "sugar cube"},
+		{"1 cube sugar", "Sugar cube", flavor.Cube, 2.52, "sugar cube"},
+		{"1 lime", "Lime", flavor.Piece, 28, "lime"},
+		{"half a lime", "Lime", flavor.Piece, 14, "lime"},
+		{"2 raspberries", "Raspberry", flavor.Piece, 5, "raspberries"},
+		{"1 large egg white", "Egg white", flavor.Piece, 31, "large egg white"},
+		{"1 orange peel", "Orange peel", flavor.Piece, 0.1, "orange peel"},
+		{"1 orange twist", "Orange peel", flavor.Piece, 0.1, "orange twist"},
+		{"dash of salt", "Salt", flavor.Dash, 0.14, "salt"},
+		{"top with soda", "Soda water", flavor.Top, TopML, "soda"},
+		{"1 oz sweet vermuth", "Sweet vermouth", flavor.Ounce, OunceML, "sweet vermuth"},
+	} {
+		s, err := resolveText(t, "X\n"+c.text)
+		require.NoError(t, err, c.text)
+		p := s.Pours[0]
+		assert.Equal(t, c.name, p.Profile.Name, c.text)
+		assert.Equal(t, c.unit, p.Unit, c.text)
+		assert.InDelta(t, c.ml, p.ML, tolerance, c.text)
+		assert.Equal(t, c.asked, p.Match.Asked, c.text)
+		assert.NotEmpty(t, p.Match.How, c.text)
+	}
+}
+
+func TestResolveFaults(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		wants []want
+	}{
+		{"X\n2 oz unicorn", []want{{"line 2", "unicorn", "London dry gin"}}},
+		{"X\n2 gin", []want{{"line 2", "gin", "oz"}}},
+		{"X\n2 onces gin", []want{{"line 2", "onces", "oz"}}},
+		{"X\n2 slces lime", []want{{"line 2", "slces", "slice"}}},
+		{"X\n2 lime wegdes", []want{{"line 2", "wegdes", "wedge"}}},
+		{"X\n4 mint", []want{{"line 2", "mint", "leaf"}}},
+		{"X\n1 oz mint", []want{{"line 2", "oz", "sprig"}}},
+		{"X\n1 orange wedge", []want{{"line 2", "wedge", "slice"}}},
+		{"X\n\n1 oz wyvern\n2 gin\n1 oz gin", []want{{"line 3", "wyvern", ""}, {"line 4", "gin", ""}}},
+		{"12 Mile Limit\n1 oz gin", []want{{"line 1", "Mile Limit", ""}}},
+		{"X\n100 tbsp gin\n100 lime\n330 oz gin", nil},
+	} {
+		_, err := resolveText(t, c.text)
+		if len(c.wants) == 0 {
+			require.NoError(t, err, c.text)
+			continue
+		}
+		checkFaults(t, c.text, err, c.wants)
+	}
+	_, err := resolveText(t, "12 Mile Limit\n1 oz gin")
+	assert.ErrorContains(t, err, "name: 12 Mile Limit")
+	_, err = resolveText(t, "X\n2 oz unicorn")
+	assert.ErrorIs(t, err, flavor.ErrUnknown)
+}
+
+func TestResolveTooMuch(t *testing.T) {
+	b := bar()
+	b["mint"].Yields[0].Amount.Value = 500
+	_, err := Resolve(Draft{Lines: []Line{{Number: 3, Amount: 21, Unit: flavor.Leaf, Name: "mint"}}}, b)
+	checkFaults(t, "21 huge leaves", err, []want{{"line 3", "21", ""}})
+}
+
+// A first line in words is a pour if it can be one, and else the name.
+func TestResolveFirstLineInWords(t *testing.T) {
+	s, err := resolveText(t, "Two Hoots\n1 oz gin")
+	require.NoError(t, err)
+	assert.Equal(t, "Two Hoots", s.Name)
+	assert.Len(t, s.Pours, 1)
+	s, err = resolveText(t, "Two limes\n1 oz gin")
+	require.NoError(t, err)
+	assert.Empty(t, s.Name)
+	assert.Len(t, s.Pours, 2)
+}
+
+func TestResolveDraftsMadeByHand(t *testing.T) {
+	gin := Line{Number: 1, Amount: 1, Unit: flavor.Ounce, Name: "gin"}
+	for name, d := range map[string]Draft{
+		"no lines":        {},
+		"NaN":             {Lines: []Line{{Number: 1, Amount: math.NaN(), Unit: flavor.Ounce, Name: "gin"}}},
+		"unknown unit":    {Lines: []Line{{Number: 1, Amount: 1, Unit: "bucket", Name: "gin"}}},
+		"unknown method":  {Lines: []Line{gin}, Method: "juggle"},
+		"unknown service": {Lines: []Line{gin}, Service: "bucket"},
+	} {
+		_, err := Resolve(d, bar())
+		var fs flavor.Faults
+		assert.ErrorAs(t, err, &fs, name)
+	}
+}
+
+func TestResolvePassesOnFailures(t *testing.T) {
+	_, err := resolveText(t, "X\n1 oz broken")
+	require.Error(t, err)
+	var fs flavor.Faults
+	assert.NotErrorAs(t, err, &fs)
+	assert.ErrorContains(t, err, "the index is closed")
+	_, err = ResolvePour(1, "oz", "broken", "pours[0]", bar())
+	assert.ErrorContains(t, err, "the index is closed")
+}
+
+func TestResolveNotes(t *testing.T) {
+	s, err := resolveText(t, "X\n2-3 dashes bitters\n2 parts gin\n1 part gin\nsplash of water\n1 tsp sugar\ntop soda\nbuild and stir, rocks")
+	require.NoError(t, err)
+	notes := strings.Join(s.Notes, "\n")
+	for _, part := range []string{"line 2: 2-3", "a part is taken as 30 ml", "topping up is taken as 90 ml", "a splash", "0.85 g/ml", "taken as build"} {
+		assert.Equal(t, 1, strings.Count(notes, part), part)
+	}
+}
+
+// Method and service by common practice, where none is stated.
+func TestAssume(t *testing.T) {
+	for _, c := range []struct {
+		pours, stated string
+		method        flavor.Method
+		service       flavor.Service
+	}{
+		{"2 oz gin\n1 oz lemon juice", "", flavor.Shake, flavor.Up},
+		{"2 oz gin\n1 oz pineapple juice", "", flavor.Shake, flavor.Up},
+		{"2 oz gin\n1 egg white", "", flavor.Shake, flavor.Up},
+		{"2 oz gin\n1 oz half and half", "", flavor.Shake, flavor.Up},
+		{"2 oz gin\n1 oz sweet vermouth", "", flavor.Stir, flavor.Up},
+		{"2 oz gin\n4 oz soda", "", flavor.Build, flavor.Long},
+		{"2 oz gin\n1 oz soda", "", flavor.Build, flavor.Rocks},
+		{"2 oz gin\n1 oz lemon juice\n2 oz soda", "", flavor.Shake, flavor.Long},
+		{"2 oz gin\n4 oz pineapple juice", "build", flavor.Build, flavor.Long},
+		{"2 oz gin\n1 oz pineapple juice", "build", flavor.Build, flavor.Rocks},
+		{"2 oz gin\n1 oz lemon juice", "swizzle", flavor.Swizzle, flavor.Crushed},
+		{"2 oz gin\n1 oz lemon juice", "blend", flavor.Blend, flavor.Up},
+		{"2 oz gin\n1 oz soda", "throw", flavor.Throw, flavor.Long},
+		{"2 oz gin\n1 oz lemon juice", "rocks", flavor.Shake, flavor.Rocks},
+	} {
+		s, err := resolveText(t, "X\n"+c.pours+"\n"+c.stated)
+		require.NoError(t, err)
+		assert.Equal(t, c.method, s.Method, c.pours+c.stated)
+		assert.Equal(t, c.service, s.Service, c.pours+c.stated)
+		assert.NotEmpty(t, s.Notes, c.pours)
+	}
+	s, err := resolveText(t, "X\n2 oz gin\nstir, up")
+	require.NoError(t, err)
+	assert.Empty(t, s.Notes)
+
+	before := flavor.Spec{Pours: []flavor.Pour{{}}, Notes: []string{"a"}}
+	after := Assume(before)
+	assert.Equal(t, flavor.Spec{Pours: []flavor.Pour{{}}, Notes: []string{"a"}}, before)
+	assert.True(t, after.Method.Valid() && after.Service.Valid())
+}
+
+func TestResolvePour(t *testing.T) {
+	b := bar()
+	p, err := ResolvePour(2, "Ounces", "gin", "pours[0]", b)
+	require.NoError(t, err)
+	assert.InDelta(t, 2*OunceML, p.ML, 1e-9)
+	assert.Equal(t, "gin", p.Match.Asked)
+	p, err = ResolvePour(1, "", "lime", "pours[0]", b)
+	require.NoError(t, err)
+	assert.Equal(t, flavor.Piece, p.Unit)
+
+	for _, c := range []struct {
+		amount     float64
+		unit, name string
+		wants      []want
+	}{
+		{2, "", "gin", []want{{"pours[1].unit", "gin", "oz"}}},
+		{2, "onces", "gin", []want{{"pours[1].unit", "onces", "oz"}}},
+		{2, "oz", "unicorn", []want{{"pours[1].ingredient", "unicorn", ""}}},
+		{2, "oz", "mint", []want{{"pours[1].unit", "oz", "leaf"}}},
+		{0, "oz", "gin", []want{{"pours[1].amount", "0", ""}}},
+		{math.NaN(), "oz", "gin", []want{{"pours[1].amount", "NaN", ""}}},
+		{math.Inf(1), "oz", "gin", []want{{"pours[1].amount", "+Inf", ""}}},
+		{-1, "bucket", " ", []want{{"pours[1].unit", "bucket", ""}, {"pours[1].amount", "-1", ""}, {"pours[1].ingredient", " ", ""}}},
+		{1, "oz", strings.Repeat("g", MaxLine+1), []want{{"pours[1].ingredient", strings.Repeat("g", 40), ""}}},
+	} {
+		_, err := ResolvePour(c.amount, c.unit, c.name, "pours[1]", b)
+		checkFaults(t, c.name, err, c.wants)
+	}
+}

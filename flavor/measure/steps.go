@@ -1,0 +1,98 @@
+package measure
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// grid is the amounts of a unit that a hand can pour: multiples of fine up to
+// limit, then multiples of coarse. Without a limit fine goes on for ever.
+// Common practice: jiggers are marked at the quarter ounce, and in metric at
+// 7.5 and 22.5 mL beside the fives.
+type grid struct{ fine, limit, coarse float64 }
+
+// slack absorbs rounding when an amount is compared with the grid.
+const slack = 1e-9
+
+// maxSteps bounds what [Neighbours] returns on either side.
+const maxSteps = 100
+
+// above returns the next amount on the grid beyond x.
+func (g grid) above(x float64) float64 {
+	step := g.fine
+	if g.limit > 0 && x >= g.limit-slack {
+		step = g.coarse
+	}
+	return (math.Floor(x/step+slack) + 1) * step
+}
+
+// below returns the next amount on the grid short of x; it may be zero.
+func (g grid) below(x float64) float64 {
+	if g.limit > 0 && x > g.limit+slack {
+		return math.Max(g.limit, (math.Ceil(x/g.coarse-slack)-1)*g.coarse)
+	}
+	return (math.Ceil(x/g.fine-slack) - 1) * g.fine
+}
+
+func (g grid) nearest(x float64) float64 {
+	if x <= g.fine {
+		return g.fine
+	}
+	low := g.below(x)
+	high := g.above(low)
+	if x-low < high-x {
+		return low
+	}
+	return high
+}
+
+// Step returns the smallest step in u that a bartender pours: ¼ oz, 2.5 ml,
+// half a barspoon, one dash, one leaf. It is 1 for an unknown unit.
+func Step(u flavor.Unit) float64 {
+	if info, ok := infoOf(u); ok {
+		return info.grid.fine
+	}
+	return 1
+}
+
+// Snap returns the amount in u that a hand can pour and that is nearest to ml
+// millilitres of p, at least one step and at most what one pour may hold; of
+// two equally near the larger. Metric steps are 2.5 ml up to 30 ml, then 5. It
+// is zero if ml is not a finite number above zero or p does not come in u.
+func Snap(ml float64, u flavor.Unit, p *flavor.Profile) float64 {
+	per, ok := MLPerUnit(u, p)
+	info, known := infoOf(u)
+	if !ok || !known || !positive(ml) {
+		return 0
+	}
+	if u == flavor.Top {
+		return 1
+	}
+	return info.grid.nearest(math.Min(ml/per, info.grid.below(info.most+info.grid.fine)))
+}
+
+// Neighbours returns up to n amounts in u that a hand can pour below the given
+// one and up to n above it, ascending, without the amount itself. All are
+// above zero and within what one pour may hold. It is nil for an unknown unit,
+// for a top, which is as much as fits, and for an amount that is not a finite
+// number above zero.
+func Neighbours(amount float64, u flavor.Unit, n int) []float64 {
+	info, ok := infoOf(u)
+	if !ok || u == flavor.Top || !positive(amount) || amount > info.most {
+		return nil
+	}
+	n = min(n, maxSteps)
+	var out []float64
+	for i, x := 0, info.grid.below(amount); i < n && x > slack; i++ {
+		out = append(out, x)
+		x = info.grid.below(x)
+	}
+	slices.Reverse(out)
+	for i, x := 0, info.grid.above(amount); i < n && x <= info.most; i++ {
+		out = append(out, x)
+		x = info.grid.above(x)
+	}
+	return out
+}

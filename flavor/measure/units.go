@@ -1,0 +1,320 @@
+package measure
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// Sizes of the units, in mL. The origin of each is at [Definition].
+const (
+	OunceML      = 29.5735295625 // 231 in³ of 16.387064 mL, over 128
+	TeaspoonML   = 4.92892159375 // a sixth of a US fluid ounce
+	TablespoonML = 14.78676478125
+	CentilitreML = 10.0
+	BarspoonML   = 4.0
+	DashML       = 0.8
+	DropML       = 0.05
+	SplashML     = 5.0
+	TopML        = 90.0
+	PartML       = 30.0 // a part is a ratio; this is the round bar ounce
+)
+
+// PinchG is the weight in grams of a pinch of something dry; common practice.
+const PinchG = 0.3
+
+// SugarBulkGPerML is the weight in g/mL of sugar as it lies in a spoon, grains
+// and air: 200 g a US cup of 236.5882365 mL (USDA National Nutrient Database
+// for Standard Reference, Release 26, granulated sugar). The trade rounds it
+// to 0.85. It stands for every dry sugar.
+const SugarBulkGPerML = 200 / 236.5882365
+
+// SaltBulkGPerML is the same for table salt: about 6 g a teaspoon, common
+// practice.
+const SaltBulkGPerML = 1.2
+
+// crystalGPerML is the density of a sugar crystal (CRC Handbook of Chemistry
+// and Physics; from memory), for a profile whose own has not been worked out.
+const crystalGPerML = 1.5879
+
+// saltCrystalGPerL is the salt content, in g/L, from which an ingredient is dry.
+const saltCrystalGPerL = 1400
+
+const (
+	handbook44 = "NIST Handbook 44, Appendix C: 231 cubic inches to the US gallon, 128 fluid ounces, 16.387064 mL to the cubic inch"
+	liquidBook = "bar manuals; also Arnold, Liquid Intelligence, 2014 (from memory)"
+	barManuals = "bar manuals and cookery books"
+)
+
+// kind is how a unit becomes millilitres.
+type kind int
+
+const (
+	byVolume kind = iota // has a general size
+	byWeight             // through the density
+	byCount              // only through a yield of the profile
+)
+
+// unitInfo is all that is known of one unit.
+type unitInfo struct {
+	unit      flavor.Unit
+	one, many string   // as printed
+	also      []string // other spellings
+	kind      kind
+	size      flavor.Figure // mL, for byVolume
+	most      float64       // more of it in one pour is a slip of the pen
+	grid      grid
+	implied   bool // "splash of water" is one splash; "oz of gin" is no amount
+}
+
+var units = []unitInfo{
+	{unit: flavor.Ounce, one: "oz", many: "oz", also: []string{"ounce", "ounces", "ozs", "fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces"},
+		size: flavor.Figure{Value: OunceML, Origin: flavor.OriginPublished, Source: handbook44}, most: 338, grid: grid{fine: 0.25}},
+	{unit: flavor.Millilitre, one: "ml", many: "ml", also: []string{"mls", "milliliter", "milliliters", "millilitre", "millilitres"},
+		size: flavor.Figure{Value: 1, Origin: flavor.OriginPublished, Source: "SI"}, most: 10000, grid: grid{2.5, 30, 5}},
+	{unit: flavor.Centilitre, one: "cl", many: "cl", also: []string{"cls", "centiliter", "centiliters", "centilitre", "centilitres"},
+		size: flavor.Figure{Value: CentilitreML, Origin: flavor.OriginPublished, Source: "SI"}, most: 1000, grid: grid{0.25, 3, 0.5}},
+	{unit: flavor.Dash, one: "dash", many: "dashes", implied: true,
+		size: flavor.Figure{Value: DashML, Spread: 0.16, Origin: flavor.OriginPractice, Source: liquidBook}, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Drop, one: "drop", many: "drops", implied: true,
+		size: flavor.Figure{Value: DropML, Spread: 0.01, Origin: flavor.OriginPractice, Source: liquidBook}, most: 400, grid: grid{fine: 1}},
+	{unit: flavor.Barspoon, one: "barspoon", many: "barspoons", also: []string{"bar spoon", "bar spoons", "bar-spoon", "bar-spoons", "bsp", "bsps"}, implied: true,
+		size: flavor.Figure{Value: BarspoonML, Spread: 0.6, Origin: flavor.OriginPractice, Source: liquidBook}, most: 100, grid: grid{fine: 0.5}},
+	{unit: flavor.Teaspoon, one: "tsp", many: "tsp", also: []string{"tsps", "teaspoon", "teaspoons", "tea spoon", "tea spoons"}, implied: true,
+		size: flavor.Figure{Value: TeaspoonML, Origin: flavor.OriginPublished, Source: handbook44}, most: 200, grid: grid{fine: 0.5}},
+	{unit: flavor.Tablespoon, one: "tbsp", many: "tbsp", also: []string{"tbsps", "tbs", "tablespoon", "tablespoons", "table spoon", "table spoons"}, implied: true,
+		size: flavor.Figure{Value: TablespoonML, Origin: flavor.OriginPublished, Source: handbook44}, most: 100, grid: grid{fine: 0.5}},
+	{unit: flavor.PartUnit, one: "part", many: "parts",
+		size: flavor.Figure{Value: PartML, Origin: flavor.OriginPractice, Source: "a ratio; taken as the round bar ounce"}, most: 100, grid: grid{fine: 0.25}},
+	{unit: flavor.Splash, one: "splash", many: "splashes", implied: true,
+		size: flavor.Figure{Value: SplashML, Spread: 3, Origin: flavor.OriginPractice, Source: barManuals}, most: 40, grid: grid{fine: 1}},
+	{unit: flavor.Pinch, one: "pinch", many: "pinches", implied: true, kind: byWeight, most: 40, grid: grid{fine: 1}},
+	{unit: flavor.Gram, one: "g", many: "g", also: []string{"gram", "grams", "gramme", "grammes", "gm", "gms"}, kind: byWeight, most: 10000, grid: grid{fine: 1}},
+	{unit: flavor.Sprig, one: "sprig", many: "sprigs", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Leaf, one: "leaf", many: "leaves", also: []string{"leafs"}, implied: true, kind: byCount, most: 200, grid: grid{fine: 1}},
+	{unit: flavor.Slice, one: "slice", many: "slices", also: []string{"wheel", "wheels"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Wedge, one: "wedge", many: "wedges", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Piece, one: "piece", many: "pieces", also: []string{"pc", "pcs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Cube, one: "cube", many: "cubes", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Top, one: "top", many: "tops", implied: true,
+		size: flavor.Figure{Value: TopML, Spread: 22, Origin: flavor.OriginPractice, Source: barManuals}, most: 10, grid: grid{fine: 1}},
+}
+
+// unitWords finds a unit by any spelling, in lower case without dots.
+var unitWords = func() map[string]flavor.Unit {
+	m := make(map[string]flavor.Unit)
+	for i := range units {
+		for _, w := range append([]string{units[i].one, units[i].many}, units[i].also...) {
+			m[w] = units[i].unit
+		}
+	}
+	return m
+}()
+
+// otherMeasures are measures that are not units of the bar here. After a number
+// they are a fault, not part of a name.
+var otherMeasures = map[string]bool{
+	"cup": true, "cups": true, "pint": true, "pints": true, "quart": true, "quarts": true, "gallon": true, "gallons": true,
+	"litre": true, "litres": true, "liter": true, "liters": true, "l": true, "dl": true, "lb": true, "lbs": true,
+	"pound": true, "pounds": true, "kg": true, "mg": true, "shot": true, "shots": true, "jigger": true, "jiggers": true,
+	"pony": true, "ponies": true, "gill": true, "gills": true, "measure": true, "measures": true, "glug": true, "glugs": true,
+}
+
+func infoOf(u flavor.Unit) (*unitInfo, bool) {
+	for i := range units {
+		if units[i].unit == u {
+			return &units[i], true
+		}
+	}
+	return nil, false
+}
+
+// Units lists every unit, volumes first.
+func Units() []flavor.Unit {
+	out := make([]flavor.Unit, len(units))
+	for i := range units {
+		out[i] = units[i].unit
+	}
+	return out
+}
+
+// ParseUnit returns the unit that a word or two name, case, plural, dots and
+// the space in "fl oz" aside. It is false for an unknown or empty word.
+func ParseUnit(word string) (flavor.Unit, bool) {
+	w := strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(word), ".", " ")), " ")
+	u, ok := unitWords[w]
+	return u, ok
+}
+
+// Definition returns the general size of a unit in mL, with its spread and
+// origin. It is false for a unit that has none: grams, a pinch (see [PinchG]),
+// and whatever is counted.
+func Definition(u flavor.Unit) (flavor.Figure, bool) {
+	info, ok := infoOf(u)
+	if !ok || info.kind != byVolume {
+		return flavor.Figure{}, false
+	}
+	return info.size, true
+}
+
+// MLPerUnit returns how many mL of p one unit is: the profile's own yield, else
+// grams over density, else the general size. Dry sugar and salt by volume count
+// their grains only: size × bulk density / density. With a nil profile only the
+// general sizes are known. It is false, never zero, where p does not come in u.
+func MLPerUnit(u flavor.Unit, p *flavor.Profile) (float64, bool) {
+	if p != nil {
+		if y, ok := p.Yield(u); ok && positive(y.Amount.Value) {
+			return y.Amount.Value, true
+		}
+	}
+	info, ok := infoOf(u)
+	switch {
+	case !ok || info.kind == byCount:
+		return 0, false
+	case info.kind == byWeight && (p == nil || !positive(p.DensityGPerML)):
+		return 0, false
+	case u == flavor.Gram:
+		return 1 / p.DensityGPerML, true
+	case u == flavor.Pinch:
+		return PinchG / p.DensityGPerML, true
+	case p == nil:
+		return info.size.Value, true
+	case u == flavor.Top && (p.Class.Solid() || bulk(p) > 0):
+		return 0, false
+	case bulk(p) > 0:
+		return info.size.Value * bulk(p) / grainDensity(p), true
+	case p.Class == flavor.ClassFreshHerb || p.Class == flavor.ClassSpice:
+		return 0, false // a spoon of leaves is mostly air
+	}
+	return info.size.Value, true
+}
+
+// bulk returns the bulk density in g/mL of a dry ingredient, zero for others.
+func bulk(p *flavor.Profile) float64 {
+	switch {
+	case p.Class == flavor.ClassSugar:
+		return SugarBulkGPerML
+	case p.Salt.Value > saltCrystalGPerL:
+		return SaltBulkGPerML
+	}
+	return 0
+}
+
+func grainDensity(p *flavor.Profile) float64 {
+	if positive(p.DensityGPerML) {
+		return p.DensityGPerML
+	}
+	return crystalGPerML
+}
+
+// UnitsFor lists the units that p can be poured in, in the order of [Units]. A
+// pinch of a liquid is read but not listed.
+func UnitsFor(p *flavor.Profile) []flavor.Unit {
+	var out []flavor.Unit
+	for _, u := range Units() {
+		if u == flavor.Pinch && p != nil && !p.Class.Solid() && bulk(p) == 0 {
+			continue
+		}
+		if _, ok := MLPerUnit(u, p); ok {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// ToML returns amount units of p in mL, see [MLPerUnit]. It fails with a
+// *[flavor.Fault] if the amount is not a finite number above zero, or if p does
+// not come in that unit; the fault then suggests the units it does come in.
+func ToML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, error) {
+	ml, fault := toML(amount, u, p)
+	if fault != nil {
+		return 0, fault
+	}
+	return ml, nil
+}
+
+func toML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.Fault) {
+	if !positive(amount) {
+		return 0, invalid("amount", number(amount), "%v is not an amount; write a number above zero", amount)
+	}
+	per, ok := MLPerUnit(u, p)
+	if !ok {
+		return 0, wrongUnit(u, p)
+	}
+	ml := amount * per
+	if !positive(ml) {
+		return 0, invalid("amount", number(amount), "%v %s is more or less than can be poured", amount, u)
+	}
+	return ml, nil
+}
+
+// wrongUnit says that p does not come in u, and in what it does.
+func wrongUnit(u flavor.Unit, p *flavor.Profile) *flavor.Fault {
+	name := "this ingredient"
+	if p != nil {
+		name = p.Name
+	}
+	suggest := unitNames(UnitsFor(p))
+	f := invalid("unit", string(u), "%s is not poured by the %q; use %s", name, string(u), orList(suggest))
+	f.Suggest = suggest
+	return f
+}
+
+func unitNames(us []flavor.Unit) []string {
+	out := make([]string, len(us))
+	for i, u := range us {
+		out[i] = string(u)
+	}
+	return out
+}
+
+// orList joins words as "a, b or c".
+func orList(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}
+
+// positive reports whether v is a finite number above zero.
+func positive(v float64) bool { return v > 0 && !math.IsInf(v, 1) }
+
+// System is the set of units that a spec is poured in; its text is the unit.
+type System string
+
+// Imperial specs are poured in fluid ounces, metric ones in millilitres.
+const (
+	Imperial System = "oz"
+	Metric   System = "ml"
+)
+
+// Unit returns the unit in which the system writes a jigger pour.
+func (s System) Unit() flavor.Unit { return flavor.Unit(s) }
+
+// SystemOf returns the system that most jigger pours of s are written in, ml
+// and cl counting as metric. A tie goes to the first such pour; without any, or
+// for nil, it is [Imperial].
+func SystemOf(s *flavor.Spec) System {
+	if s == nil {
+		return Imperial
+	}
+	balance, first := 0, Imperial
+	for _, p := range slices.Backward(s.Pours) {
+		switch p.Unit {
+		case flavor.Ounce:
+			balance, first = balance-1, Imperial
+		case flavor.Millilitre, flavor.Centilitre:
+			balance, first = balance+1, Metric
+		}
+	}
+	switch {
+	case balance > 0:
+		return Metric
+	case balance < 0:
+		return Imperial
+	}
+	return first
+}

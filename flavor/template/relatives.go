@@ -1,0 +1,105 @@
+package template
+
+import (
+	"math"
+
+	"counterpour/flavor"
+)
+
+// Labelled is a proven drink and the family it belongs to.
+type Labelled struct {
+	Spec   flavor.Spec
+	Family string
+	Source string
+	Status string // published, or from memory
+}
+
+// kinship is a drink's place in ingredient space: what it is made of, whatever
+// the amounts, as a vector of length 1 over classes and aroma families.
+type kinship []float64
+
+// partWeight is how much a pour says about which drinks are its relatives.
+var partWeight = map[flavor.Part]float64{
+	flavor.PartBase: 1, flavor.PartModifier: 1, flavor.PartSweetener: 0.9, flavor.PartSour: 0.6,
+	flavor.PartLength: 0.8, flavor.PartTexture: 0.5, flavor.PartSeasoning: 0.25,
+}
+
+// classShare is the weight of an ingredient's class against its aroma.
+const classShare = 0.7
+
+func kinshipOf(s *flavor.Spec) kinship {
+	classes := flavor.Classes()
+	k := make(kinship, len(classes)+flavor.NumFamilies)
+	for _, x := range partsIn(s) {
+		p := x.profile
+		w := partWeight[p.Class.Part()]
+		for c := range classes {
+			if classes[c] == p.Class {
+				k[c] += w * classShare
+			}
+		}
+		var norm float64
+		for _, v := range p.Aroma {
+			norm += v * v
+		}
+		if norm <= 0 {
+			continue
+		}
+		norm = math.Sqrt(norm)
+		for f, v := range p.Aroma {
+			k[len(classes)+f] += w * (1 - classShare) * v / norm
+		}
+	}
+	var norm float64
+	for _, v := range k {
+		norm += v * v
+	}
+	if norm > 0 {
+		norm = math.Sqrt(norm)
+		for i := range k {
+			k[i] /= norm
+		}
+	}
+	return k
+}
+
+// likeness is 1 for drinks of the same make-up and falls off with the angle
+// between them.
+func (k kinship) likeness(o kinship, bandwidth float64) float64 {
+	var cos float64
+	for i := range k {
+		cos += k[i] * o[i]
+	}
+	return math.Exp((cos - 1) / bandwidth)
+}
+
+// relative is a proven drink as one family sees it.
+type relative struct {
+	kin    kinship
+	coords []float64
+}
+
+// localCentre pulls a family's centre toward the proven drinks made of the
+// same things: partial pooling, with pull the weight in drinks of the
+// family's own centre.
+func localCentre(centre []float64, relatives []relative, kin kinship, skip int, t *Tuning) []float64 {
+	out := make([]float64, len(centre))
+	weight := t.Pull
+	for j := range centre {
+		out[j] = t.Pull * centre[j]
+	}
+	for i := range relatives {
+		if i == skip {
+			continue
+		}
+		w := kin.likeness(relatives[i].kin, t.Bandwidth)
+		weight += w
+		for j := range out {
+			out[j] += w * relatives[i].coords[j]
+		}
+	}
+	for j := range out {
+		out[j] /= weight
+	}
+	return out
+}

@@ -1,0 +1,300 @@
+package template
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Signal is one thing about the make-up of a drink that tells families apart:
+// what sweetens it, what sours it, what lengthens it, how it is served. Each
+// lies between 0 and 1 and hardly moves with the amounts, so that a drink out
+// of balance still belongs to the family it set out for.
+type Signal int
+
+// The signals.
+const (
+	HasSour Signal = iota
+	HasSyrup
+	HasSpicedSyrup
+	LiqueurSweetens // share of the sweetness that liqueurs bring
+	ManySweeteners
+	BitterSpirit // share of the alcohol that amari and bitter aperitifs bring
+	WineSpirit   // share of the alcohol that aromatised and fortified wines bring
+	PlainWine    // share of the alcohol that wine, beer and cider bring
+	LiqueurSpirit
+	HasBase
+	TwoBases
+	RumBase
+	HasSoda
+	HasSparkling
+	HasJuice
+	HasWeak // water, tea
+	HasCoffee
+	HasCream
+	HasYolk
+	HasEggWhite
+	HasHerb
+	HasBitters
+	HasAbsinthe
+	Even // how equal the pours are
+	IsShaken
+	IsStirred
+	IsBuilt
+	IsCrushed // crushed ice, swizzled or blended
+	IsUp
+	IsRocks
+	IsLong
+
+	NumSignals = int(IsLong) + 1
+)
+
+var signalNames = [NumSignals]string{"sour", "syrup", "spiced syrup", "liqueur sweetens", "many sweeteners",
+	"bitter spirit", "wine spirit", "plain wine", "liqueur spirit", "base", "two bases", "rum", "soda", "sparkling", "juice",
+	"weak", "coffee", "cream", "yolk", "egg white", "herb", "bitters", "absinthe", "even",
+	"shaken", "stirred", "built", "crushed", "up", "rocks", "long"}
+
+// String returns the signal's name as the families' file writes it.
+func (s Signal) String() string { return signalNames[s] }
+
+// ParseSignal returns the signal that a name names.
+func ParseSignal(name string) (Signal, bool) {
+	for i, n := range signalNames {
+		if n == name {
+			return Signal(i), true
+		}
+	}
+	return 0, false
+}
+
+// Signals is a value for each signal.
+type Signals [NumSignals]float64
+
+// sums are the amounts that signals are made from.
+type sums struct {
+	total, ethanol, sweet                                     float64
+	sour, syrup, spiced, liqueurSweet                         float64
+	bitterEth, wineEth, plainEth, liqueurEth, baseEth, rumEth float64
+	soda, sparkling, juice, weak, coffee                      float64
+	cream, yolk, white, herb, bitters, absinthe               float64
+	sweeteners, bases                                         int
+	jiggers                                                   float64 // mL of bases, modifiers and sours
+	logs                                                      float64 // Σ v ln v of the same
+	pours                                                     int
+}
+
+// presence turns an amount into how surely it is there, near 1 from a tenth of
+// the drink and falling smoothly to 0 with the amount.
+func presence(amount, total, half float64) float64 {
+	if amount <= 0 || total <= 0 {
+		return 0
+	}
+	return amount / (amount + half*total)
+}
+
+const (
+	halfLiquid    = 0.01   // share of the drink at which a liquid counts half
+	halfSeasoning = 0.0005 // the same for dashes and leaves
+)
+
+func signalsOf(s *flavor.Spec, parts []part, ml []float64) Signals {
+	var t sums
+	for i := range parts {
+		t.add(&parts[i], parts[i].amount(ml))
+	}
+	share := func(part, whole float64) float64 {
+		if whole <= 0 {
+			return 0
+		}
+		return part / whole
+	}
+	out := Signals{
+		HasSour:         presence(t.sour, t.total, halfLiquid),
+		HasSyrup:        presence(t.syrup, t.total, halfLiquid),
+		HasSpicedSyrup:  presence(t.spiced, t.total, halfLiquid),
+		LiqueurSweetens: share(t.liqueurSweet, t.sweet),
+		BitterSpirit:    share(t.bitterEth, t.ethanol),
+		WineSpirit:      share(t.wineEth, t.ethanol),
+		PlainWine:       share(t.plainEth, t.ethanol),
+		LiqueurSpirit:   share(t.liqueurEth, t.ethanol),
+		HasBase:         presence(t.baseEth, t.total, halfLiquid),
+		RumBase:         share(t.rumEth, t.ethanol),
+		HasSoda:         presence(t.soda, t.total, halfLiquid),
+		HasSparkling:    presence(t.sparkling, t.total, halfLiquid),
+		HasJuice:        presence(t.juice, t.total, halfLiquid),
+		HasWeak:         presence(t.weak, t.total, 2*halfLiquid),
+		HasCoffee:       presence(t.coffee, t.total, halfLiquid),
+		HasCream:        presence(t.cream, t.total, halfLiquid),
+		HasYolk:         presence(t.yolk, t.total, halfLiquid),
+		HasEggWhite:     presence(t.white, t.total, halfLiquid),
+		HasHerb:         presence(t.herb, t.total, halfSeasoning),
+		HasBitters:      presence(t.bitters, t.total, halfSeasoning),
+		HasAbsinthe:     presence(t.absinthe, t.total, halfLiquid),
+		Even:            t.evenness(),
+	}
+	out[ManySweeteners] = float64(min(max(t.sweeteners-1, 0), 2)) / 2
+	if t.bases > 1 {
+		out[TwoBases] = 1
+	}
+	out.setServing(s.Method, s.Service)
+	return out
+}
+
+func (t *sums) add(x *part, ml float64) {
+	p, per := x.profile, &x.per
+	eth, sweet := per[Strong]*ml, per[Sweet]*ml
+	t.total += ml
+	t.ethanol += eth
+	t.sweet += sweet
+	switch p.Class.Part() {
+	case flavor.PartBase, flavor.PartModifier, flavor.PartSour:
+		if ml > 0 {
+			t.jiggers += ml
+			t.logs += ml * math.Log(ml)
+			t.pours++
+		}
+	}
+	switch p.Class {
+	case flavor.ClassSyrup, flavor.ClassSugar, flavor.ClassFruitSyrup, flavor.ClassCordial:
+		t.syrup += sweet
+		t.sweeteners++
+	case flavor.ClassSpicedSyrup:
+		t.spiced += sweet
+		t.sweeteners++
+	case flavor.ClassLiqueur, flavor.ClassCreamLiqueur:
+		t.liqueurSweet += sweet
+		t.liqueurEth += eth
+		t.sweeteners++
+		if p.Class == flavor.ClassCreamLiqueur {
+			t.cream += ml
+		}
+	case flavor.ClassBitterAperitif, flavor.ClassAmaro:
+		t.bitterEth += eth
+	case flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassFortifiedWine:
+		t.wineEth += eth
+	case flavor.ClassWine, flavor.ClassBeer, flavor.ClassCider:
+		t.plainEth += eth
+	case flavor.ClassSparklingWine:
+		t.sparkling += ml
+	case flavor.ClassSourJuice, flavor.ClassVinegar, flavor.ClassShrub, flavor.ClassAcid:
+		t.sour += per[Sour] * ml
+	case flavor.ClassSoda:
+		t.soda += ml
+	case flavor.ClassJuice, flavor.ClassPuree:
+		t.juice += ml
+	case flavor.ClassWater, flavor.ClassTea:
+		t.weak += ml
+	case flavor.ClassCoffee:
+		t.coffee += ml
+	case flavor.ClassDairy, flavor.ClassPlantMilk:
+		t.cream += ml
+	case flavor.ClassEgg:
+		t.addEgg(p, ml)
+	case flavor.ClassFoam:
+		t.white += ml
+	case flavor.ClassFreshHerb:
+		t.herb += ml
+	case flavor.ClassCocktailBitters, flavor.ClassTincture:
+		if p.ABV.Value > 0 {
+			t.bitters += ml
+		}
+	case flavor.ClassAniseSpirit:
+		t.absinthe += ml
+	case flavor.ClassFruit:
+		t.sour += per[Sour] * ml
+	}
+	if p.Class.Part() == flavor.PartBase && p.ABV.Value > 5 {
+		t.baseEth += eth
+		t.bases++
+		if p.Class == flavor.ClassRum {
+			t.rumEth += eth
+		}
+	}
+}
+
+// addEgg tells yolk from white by its fat.
+func (t *sums) addEgg(p *flavor.Profile, ml float64) {
+	if p.Fat.Value > 20 {
+		t.yolk += ml
+		return
+	}
+	t.white += ml
+}
+
+// evenness is how near the parts of a drink are to equal, 1 for equal parts:
+// the entropy of their shares over its most.
+func (t *sums) evenness() float64 {
+	if t.pours < 2 {
+		return 0
+	}
+	entropy := math.Log(t.jiggers) - t.logs/t.jiggers
+	return entropy / math.Log(float64(t.pours))
+}
+
+func (s *Signals) setServing(m flavor.Method, v flavor.Service) {
+	switch m {
+	case flavor.Shake, flavor.DryShake:
+		s[IsShaken] = 1
+	case flavor.Stir, flavor.Throw:
+		s[IsStirred] = 1
+	case flavor.Build:
+		s[IsBuilt] = 1
+	case flavor.Swizzle, flavor.Blend:
+		s[IsCrushed] = 1
+	}
+	switch v {
+	case flavor.Up:
+		s[IsUp] = 1
+	case flavor.Rocks:
+		s[IsRocks] = 1
+	case flavor.Crushed:
+		s[IsCrushed] = 1
+	case flavor.Long:
+		s[IsLong] = 1
+	}
+}
+
+// SignalsOf reads the signals of a spec.
+func SignalsOf(s *flavor.Spec) Signals {
+	return signalsOf(s, partsIn(s), amountsOf(s))
+}
+
+// part is one ingredient of a spec, in however many pours it comes.
+type part struct {
+	profile *flavor.Profile
+	per     Equivalents
+	pours   []int
+}
+
+// amount returns the part's millilitres, given those of each pour.
+func (x *part) amount(ml []float64) float64 {
+	var v float64
+	for _, i := range x.pours {
+		v += ml[i]
+	}
+	return v
+}
+
+// partsIn gathers the pours of a spec by ingredient, in the order of first use.
+func partsIn(s *flavor.Spec) []part {
+	var out []part
+	for i := range s.Pours {
+		p := s.Pours[i].Profile
+		at := slices.IndexFunc(out, func(x part) bool { return x.profile.ID == p.ID })
+		if at < 0 {
+			out = append(out, part{profile: p, per: PerML(p)})
+			at = len(out) - 1
+		}
+		out[at].pours = append(out[at].pours, i)
+	}
+	return out
+}
+
+func amountsOf(s *flavor.Spec) []float64 {
+	ml := make([]float64, len(s.Pours))
+	for i := range s.Pours {
+		ml[i] = s.Pours[i].ML
+	}
+	return ml
+}

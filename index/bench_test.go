@@ -1,0 +1,65 @@
+package index
+
+import (
+	"context"
+	"testing"
+
+	"counterpour/flavor"
+)
+
+func BenchmarkBuild(b *testing.B) {
+	profiles := catalogue(b)
+	for b.Loop() {
+		x, err := Build(context.Background(), profiles, nil)
+		if err != nil {
+			b.Fatal(err)
+		}
+		if err := x.Close(); err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(float64(len(profiles)), "profiles")
+}
+
+func BenchmarkSearch(b *testing.B) {
+	x := build(b, catalogue(b))
+	max := 20.0
+	for name, q := range map[string]Query{
+		"name":   {Text: "orange bitters"},
+		"typing": {Text: "ora"},
+		"slip":   {Text: "cinammon syrup"},
+		"none":   {Text: "xyzzyqq"},
+		"filter": {Text: "liqueur", ABVMax: &max, Avoid: []flavor.Allergen{"milk", "tree nuts"}},
+		"all":    {},
+		"like":   {Like: "london-dry-gin"},
+	} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := x.Search(context.Background(), q); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkResolve(b *testing.B) {
+	x := build(b, catalogue(b))
+	for name, written := range map[string]string{"exact": "London dry gin", "slip": "lodnon dry gin", "unknown": "goat milk", "far": "xyzzyqq"} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				_, _, _ = x.Resolve(written)
+			}
+		})
+	}
+}
+
+func BenchmarkCandidates(b *testing.B) {
+	x := build(b, catalogue(b))
+	need := Need{Avoid: []flavor.Allergen{"milk", "tree nuts"}, Stock: idsOf(x.profiles[:200]), Exclude: []string{x.profiles[0].ID}}
+	for b.Loop() {
+		if _, _, err := x.Candidates(context.Background(), need); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,118 @@
+package index
+
+import (
+	"fmt"
+
+	"github.com/blevesearch/bleve/v2"
+	"github.com/blevesearch/bleve/v2/analysis/analyzer/custom"
+	"github.com/blevesearch/bleve/v2/analysis/token/edgengram"
+	"github.com/blevesearch/bleve/v2/analysis/token/lowercase"
+	"github.com/blevesearch/bleve/v2/analysis/tokenizer/whitespace"
+	"github.com/blevesearch/bleve/v2/mapping"
+
+	"counterpour/flavor"
+)
+
+// MappingVersion is the version of the fields below and of how they are
+// filled. Raise it with every change of either; an index kept from another
+// version has to be built again.
+const MappingVersion = 1
+
+// The fields of a document. All words in them are folded.
+const (
+	fieldKey        = "key"        // own name and id, each as one term
+	fieldAliasKey   = "alias_key"  // every alias as one term
+	fieldName       = "name"       // words of the own name
+	fieldAlias      = "alias"      // words of the aliases
+	fieldTyping     = "typing"     // beginnings of the words of all names
+	fieldWords      = "words"      // class, part, families, materials, making
+	fieldClass      = "class"      // flavor.Class
+	fieldPart       = "part"       // flavor.Part
+	fieldFamily     = "family"     // families carried
+	fieldAllergen   = "allergen"   // allergens present, surely or possibly
+	fieldAnimal     = "animal"     // what comes from animals
+	fieldABV        = "abv"        // % vol
+	fieldSugar      = "sugar"      // g/L
+	fieldAcid       = "acid"       // g/L
+	fieldBitter     = "bitter"     // mg/L of quinine
+	fieldCarbonated = "carbonated" // bool
+	aromaPrefix     = "aroma_"     // one field a family, absent where it is nil
+)
+
+// maxTyping is the longest beginning of a word that is indexed, in letters.
+const maxTyping = 12
+
+const (
+	analyzerWords  = "words"
+	analyzerTyping = "typing"
+	filterTyping   = "beginnings"
+)
+
+// newMapping says how a document is indexed. Nothing is dynamic, nothing is
+// stored and no term vectors are kept: hits are only ids.
+func newMapping() (*mapping.IndexMappingImpl, error) {
+	m := bleve.NewIndexMapping()
+	if err := addAnalyzers(m); err != nil {
+		return nil, fmt.Errorf("index: mapping: %w", err)
+	}
+	doc := bleve.NewDocumentStaticMapping()
+	for _, f := range []string{fieldKey, fieldAliasKey, fieldClass, fieldPart, fieldFamily, fieldAllergen, fieldAnimal} {
+		doc.AddFieldMappingsAt(f, keywordField(f == fieldClass))
+	}
+	for _, f := range []string{fieldName, fieldAlias, fieldWords} {
+		doc.AddFieldMappingsAt(f, textField(analyzerWords))
+	}
+	doc.AddFieldMappingsAt(fieldTyping, textField(analyzerTyping))
+	for _, f := range []string{fieldABV, fieldSugar, fieldAcid, fieldBitter} {
+		doc.AddFieldMappingsAt(f, numberField())
+	}
+	for f := range flavor.NumFamilies {
+		doc.AddFieldMappingsAt(aromaField(flavor.Family(f)), numberField())
+	}
+	carbonated := bleve.NewBooleanFieldMapping()
+	carbonated.Store, carbonated.IncludeInAll, carbonated.DocValues = false, false, false
+	doc.AddFieldMappingsAt(fieldCarbonated, carbonated)
+	m.DefaultMapping = doc
+	m.StoreDynamic, m.IndexDynamic, m.DocValuesDynamic = false, false, false
+	return m, nil
+}
+
+// addAnalyzers defines how text is cut. Folded text holds letters, digits and
+// spaces only, so spaces are the one thing to cut at: a query, whose words are
+// looked up as they are, then meets the same terms.
+func addAnalyzers(m *mapping.IndexMappingImpl) error {
+	err := m.AddCustomTokenFilter(filterTyping, map[string]any{
+		"type": edgengram.Name, "min": 1.0, "max": float64(maxTyping)})
+	if err != nil {
+		return err
+	}
+	err = m.AddCustomAnalyzer(analyzerWords, map[string]any{
+		"type": custom.Name, "tokenizer": whitespace.Name, "token_filters": []string{lowercase.Name}})
+	if err != nil {
+		return err
+	}
+	return m.AddCustomAnalyzer(analyzerTyping, map[string]any{
+		"type": custom.Name, "tokenizer": whitespace.Name, "token_filters": []string{lowercase.Name, filterTyping}})
+}
+
+func aromaField(f flavor.Family) string { return aromaPrefix + f.String() }
+
+// keywordField holds whole values; only those that facets count need docValues.
+func keywordField(docValues bool) *mapping.FieldMapping {
+	f := bleve.NewKeywordFieldMapping()
+	f.Store, f.IncludeTermVectors, f.IncludeInAll, f.DocValues = false, false, false, docValues
+	return f
+}
+
+func textField(analyzer string) *mapping.FieldMapping {
+	f := bleve.NewTextFieldMapping()
+	f.Analyzer = analyzer
+	f.Store, f.IncludeTermVectors, f.IncludeInAll, f.DocValues = false, false, false, false
+	return f
+}
+
+func numberField() *mapping.FieldMapping {
+	f := bleve.NewNumericFieldMapping()
+	f.Store, f.IncludeInAll, f.DocValues = false, false, false
+	return f
+}

@@ -1,0 +1,289 @@
+package index
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/blevesearch/bleve/v2"
+	"github.com/blevesearch/bleve/v2/search/query"
+
+	"counterpour/flavor"
+)
+
+// Limits of a query.
+const (
+	DefaultLimit = 20  // hits, if the query does not say
+	MaxLimit     = 100 // hits, at most
+	MaxText      = 200 // runes of text that are read; the rest is passed over
+	MaxWords     = 16  // words of text that are read
+)
+
+// Query says what to find; every part that is given must hold. The zero value
+// finds everything, by id.
+type Query struct {
+	Text      string            // what was typed; empty finds everything
+	Class     flavor.Class      // empty: any
+	Family    *flavor.Family    // carried at intensity 1 or more, or as the leading note; nil: any
+	BitterMin *float64          // mg/L of quinine, or more; nil: any
+	ABVMax    *float64          // % vol, or less; nil: any
+	Avoid     []flavor.Allergen // none of these, not even possibly
+	Like      string            // id of an ingredient; orders by nearness to its profile
+	Limit     int               // 1 to MaxLimit; 0 is DefaultLimit
+}
+
+func (q Query) limit() int {
+	if q.Limit == 0 {
+		return DefaultLimit
+	}
+	return q.Limit
+}
+
+// check returns the first fault of a query.
+func (x *Index) check(q Query) error {
+	if q.Limit < 0 || q.Limit > MaxLimit {
+		return invalid("limit", fmt.Sprint(q.Limit), fmt.Sprintf("limit must be 1 to %d; leave it out for %d", MaxLimit, DefaultLimit))
+	}
+	if q.Class != "" && !q.Class.Valid() {
+		return invalid("class", string(q.Class), fmt.Sprintf("%q is not a class; use one of: %s", capText(string(q.Class)), list(flavor.Classes())))
+	}
+	if f := q.Family; f != nil && (*f < 0 || int(*f) >= flavor.NumFamilies) {
+		return invalid("family", f.String(), fmt.Sprintf("the aroma families are numbered 0 to %d", flavor.NumFamilies-1))
+	}
+	for _, n := range []struct {
+		location string
+		value    *float64
+	}{{"bitter_min", q.BitterMin}, {"abv_max", q.ABVMax}} {
+		if v := n.value; v != nil && (math.IsNaN(*v) || math.IsInf(*v, 0) || *v < 0) {
+			return invalid(n.location, fmt.Sprint(*v), n.location+" must be a finite number, zero or more")
+		}
+	}
+	if err := checkAvoid(q.Avoid); err != nil {
+		return err
+	}
+	if q.Like != "" {
+		return x.checkID("like", q.Like)
+	}
+	return nil
+}
+
+// checkAvoid refuses words that are no allergen: one that is passed over would
+// be a guest unprotected.
+func checkAvoid(avoid []flavor.Allergen) error {
+	for i, a := range avoid {
+		if !slices.Contains(flavor.Allergens(), a) {
+			return invalid(fmt.Sprintf("avoid[%d]", i), string(a),
+				fmt.Sprintf("%q is not an allergen known here; use one of: %s", capText(string(a)), list(flavor.Allergens())))
+		}
+	}
+	return nil
+}
+
+// checkID refuses an id that no ingredient has.
+func (x *Index) checkID(location, id string) error {
+	if _, ok := x.position[id]; ok {
+		return nil
+	}
+	fault := x.unknown(id)
+	fault.Location = location
+	fault.Message = fmt.Sprintf("no ingredient has the id %q; %s", capText(id), nearestText(fault.Suggest))
+	return fault
+}
+
+func invalid(location, value, message string) *flavor.Fault {
+	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Value: capText(value), Message: message}
+}
+
+func list[T ~string](words []T) string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = string(w)
+	}
+	return strings.Join(out, ", ")
+}
+
+// capText returns the first MaxText runes of s, in valid UTF-8.
+func capText(s string) string {
+	s = strings.TrimSpace(s)
+	if len(s) > MaxText {
+		n := 0
+		for i := range s {
+			if n == MaxText {
+				s = s[:i]
+				break
+			}
+			n++
+		}
+	}
+	return strings.ToValidUTF8(s, string(utf8.RuneError))
+}
+
+// How much each way of meeting a word counts. Whole names outweigh any sum
+// of words, so that an exact name leads.
+const (
+	weightKey       = 400.0
+	weightAliasKey  = 200.0
+	weightKeyBegins = 8.0
+	weightAliasBegs = 4.0
+	weightKeyBegun  = 1.0
+	weightClass     = 40.0
+	weightName      = 6.0
+	weightAlias     = 4.0
+	weightTyping    = 1.0
+	weightWords     = 0.5
+	weightSlipName  = 6.0
+	weightSlipAlias = 4.0
+	weightSlipBegun = 0.5
+)
+
+// asTyped asks for all words, each whole in a name, begun, or said of the
+// ingredient; and favours names that are the text or begin with it, then
+// ingredients of a class that is called so.
+func asTyped(key string, words []string) query.Query {
+	q := bleve.NewBooleanQuery()
+	for _, w := range words {
+		q.AddMust(either(asWritten(w)...))
+	}
+	q.AddShould(
+		term(fieldKey, key, weightKey), term(fieldAliasKey, key, weightAliasKey),
+		begins(fieldKey, key+" ", weightKeyBegins), begins(fieldAliasKey, key+" ", weightAliasBegs),
+		begins(fieldKey, key, weightKeyBegun))
+	for _, c := range flavor.Classes() {
+		if name := fold(string(c)); name == key || strings.HasSuffix(name, " "+key) {
+			q.AddShould(term(fieldClass, string(c), weightClass))
+		}
+	}
+	return q
+}
+
+// withSlips asks for all words, slips of the pen allowed in those that are not
+// known, or for the one profile that the text resolves to.
+func (x *Index) withSlips(written string, words []string) query.Query {
+	q := bleve.NewConjunctionQuery(x.eachWithSlips(words)...)
+	p, _, ok := x.lookUp(written)
+	if !ok {
+		return q
+	}
+	meant := bleve.NewDocIDQuery([]string{p.ID})
+	meant.SetBoost(weightKey)
+	return either(q, meant)
+}
+
+// halfOf asks for at least half of the words, with slips as above.
+func (x *Index) halfOf(words []string) query.Query {
+	q := bleve.NewDisjunctionQuery(x.eachWithSlips(words)...)
+	q.SetMin(float64((len(words) + 1) / 2))
+	return q
+}
+
+func (x *Index) eachWithSlips(words []string) []query.Query {
+	each := make([]query.Query, len(words))
+	for i, w := range words {
+		ways := asWritten(w)
+		if !x.names.known[w] {
+			ways = append(ways, slips(w)...)
+		}
+		each[i] = either(ways...)
+	}
+	return each
+}
+
+// asWritten finds a word in a name, at the beginning of a word of a name, or
+// among the other words.
+func asWritten(w string) []query.Query {
+	begun := []rune(w)
+	return []query.Query{term(fieldName, w, weightName), term(fieldAlias, w, weightAlias),
+		term(fieldTyping, string(begun[:min(len(begun), maxTyping)]), weightTyping), term(fieldWords, w, weightWords)}
+}
+
+// slips finds what w may be a slip for.
+func slips(w string) []query.Query {
+	letters := []rune(w)
+	d := slipsAllowed(len(letters))
+	if d == 0 || hasDigit(w) {
+		return nil
+	}
+	begun := string(letters[:min(len(letters), maxTyping)])
+	return []query.Query{fuzzy(fieldName, w, d, weightSlipName), fuzzy(fieldAlias, w, d, weightSlipAlias),
+		fuzzy(fieldTyping, begun, d, weightSlipBegun), fuzzy(fieldWords, w, d, weightWords)}
+}
+
+// filters returns a bleve query for every part but the words. They weigh
+// nothing.
+func (q Query) filters() []query.Query {
+	var out []query.Query
+	if q.Class != "" {
+		out = append(out, term(fieldClass, string(q.Class), 0))
+	}
+	if q.Family != nil {
+		out = append(out, term(fieldFamily, q.Family.String(), 0))
+	}
+	if q.BitterMin != nil {
+		out = append(out, between(fieldBitter, q.BitterMin, nil))
+	}
+	if q.ABVMax != nil {
+		out = append(out, between(fieldABV, nil, q.ABVMax))
+	}
+	return append(out, without(fieldAllergen, q.Avoid)...)
+}
+
+// all asks for every part. It is a conjunction rather than bleve's boolean
+// query with a filter, which answers all of the filter when the rest can match
+// nothing.
+func all(parts ...query.Query) query.Query { return bleve.NewConjunctionQuery(parts...) }
+
+// any1 asks for at least one part.
+func either(parts ...query.Query) query.Query {
+	q := bleve.NewDisjunctionQuery(parts...)
+	q.SetMin(1)
+	return q
+}
+
+func term(field, value string, boost float64) query.Query {
+	q := bleve.NewTermQuery(value)
+	q.SetField(field)
+	q.SetBoost(boost)
+	return q
+}
+
+func begins(field, value string, boost float64) query.Query {
+	q := bleve.NewPrefixQuery(value)
+	q.SetField(field)
+	q.SetBoost(boost)
+	return q
+}
+
+func fuzzy(field, value string, distance int, boost float64) query.Query {
+	q := bleve.NewFuzzyQuery(value)
+	q.SetField(field)
+	q.SetFuzziness(distance)
+	q.SetBoost(boost)
+	return q
+}
+
+// between asks for a number from low to high, both included; nil is no limit.
+func between(field string, low, high *float64) query.Query {
+	yes := true
+	q := bleve.NewNumericRangeInclusiveQuery(low, high, &yes, &yes)
+	q.SetField(field)
+	q.SetBoost(0)
+	return q
+}
+
+// without asks for documents that have none of the values in a field; no
+// values ask nothing.
+func without[T ~string](field string, values []T) []query.Query {
+	if len(values) == 0 {
+		return nil
+	}
+	everything := bleve.NewMatchAllQuery()
+	everything.SetBoost(0)
+	q := bleve.NewBooleanQuery()
+	q.AddMust(everything)
+	for _, v := range values {
+		q.AddMustNot(term(field, string(v), 0))
+	}
+	return []query.Query{q}
+}

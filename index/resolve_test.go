@@ -1,0 +1,185 @@
+package index
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func TestResolve(t *testing.T) {
+	x := build(t, shelf())
+	tests := []struct {
+		written string
+		want    string
+		how     flavor.MatchHow
+		about   string
+	}{
+		{"London dry gin", "london-dry-gin", flavor.MatchExact, "own name"},
+		{"london-dry-gin", "london-dry-gin", flavor.MatchExact, "id"},
+		{"  LONDON   Dry GIN ", "london-dry-gin", flavor.MatchExact, "case and spaces"},
+		{"creme de cassis", "creme-de-cassis", flavor.MatchExact, "accents"},
+		{"aromatic bitter", "aromatic-bitters", flavor.MatchExact, "singular"},
+		{"egg whites", "egg-white", flavor.MatchExact, "plural"},
+		{"gin", "london-dry-gin", flavor.MatchAlias, "alias"},
+		{"Sugar-Syrup", "simple-syrup", flavor.MatchAlias, "alias, other punctuation"},
+		{"bitters aromatic", "aromatic-bitters", flavor.MatchAlias, "words in another order"},
+		{"rye whisky", "rye-whiskey", flavor.MatchAlias, "spelt the other way"},
+		{"Peated scotch whiskey", "peated-scotch", flavor.MatchAlias, "spelt the other way"},
+		{"vokda", "vodka", flavor.MatchFuzzy, "letters swapped"},
+		{"bodka", "vodka", flavor.MatchFuzzy, "first letter"},
+		{"amareto", "amaretto", flavor.MatchFuzzy, "letter dropped"},
+		{"amarretto", "amaretto", flavor.MatchFuzzy, "letter added"},
+		{"amratto", "amaretto", flavor.MatchFuzzy, "two slips in eight letters"},
+		{"lodnon dry gni", "london-dry-gin", flavor.MatchFuzzy, "a slip in two words"},
+		{"London dri gin", "london-dry-gin", flavor.MatchFuzzy, "a slip in a short word"},
+		{"lemonjuice", "lemon-juice", flavor.MatchFuzzy, "space left out"},
+		{"creme de cass is", "creme-de-cassis", flavor.MatchFuzzy, "space put in"},
+		{"gingerbeer", "ginger-beer", flavor.MatchFuzzy, "space left out"},
+		{"cardamon tincture", "cardamom-tincture", flavor.MatchFuzzy, "a slip that another name allows for"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.written, func(t *testing.T) {
+			p, m, err := x.Resolve(tt.written)
+			require.NoError(t, err, tt.about)
+			require.Equal(t, tt.want, p.ID, tt.about)
+			require.Equal(t, flavor.Match{Asked: tt.written, How: tt.how}, m, tt.about)
+		})
+	}
+}
+
+func TestResolveDoesNotGuess(t *testing.T) {
+	shelf := append(shelf(), known("lime-cordial", "Lime cordial", flavor.ClassCordial), known("limu-cordial", "Limu cordial", flavor.ClassCordial),
+		known("one", "One", flavor.ClassGin, "shared"), known("two", "Two", flavor.ClassGin, "Shared"))
+	x := build(t, shelf)
+	for written, about := range map[string]string{
+		"":                              "nothing",
+		"   ":                           "nothing",
+		"?!":                            "no letters",
+		"rum":                           "too short to be a slip for rye or gin",
+		"gim":                           "three letters have too many neighbours",
+		"lemon fresh":                   "a word is missing",
+		"lemon fresh juicy":             "another order and a slip",
+		"London":                        "the beginning of a name",
+		"very dry gin":                  "a word too many",
+		"goat milk":                     "a slip in the first letter of a short word",
+		"pear liqueur":                  "pear is a word of its own, no slip for peach",
+		"peach brandy":                  "peach is a word of its own, no slip for pear",
+		"rich syrup 3:1":                "numbers must agree",
+		"simple syrup 2:1":              "numbers must agree",
+		"limx cordial":                  "as near to lime as to limu",
+		"shared":                        "an alias of two",
+		"vodka\x00gin":                  "control characters divide words",
+		"name:vodka":                    "query syntax is text",
+		"va*":                           "query syntax is text",
+		"campagne":                      "nothing near",
+		"xq":                            "nothing near",
+		"almond milk":                   "another milk",
+		"vooodkaa":                      "too many slips",
+		"creme de cacao":                "another crème",
+		strings.Repeat("a", 1<<20):      "huge",
+		strings.Repeat("vodka ", 1<<16): "huge",
+	} {
+		p, _, err := x.Resolve(written)
+		require.Nil(t, p, about)
+		f := fault(t, err)
+		require.ErrorIs(t, err, flavor.ErrUnknown)
+		require.Empty(t, f.Location)
+		require.LessOrEqual(t, utf8.RuneCountInString(f.Value), MaxText)
+		require.True(t, utf8.ValidString(f.Message))
+		require.LessOrEqual(t, len(f.Suggest), maxSuggest)
+		if strings.ContainsAny(written, "abcdefghijklmnopqrstuvwxyz") {
+			require.NotEmpty(t, f.Suggest, about)
+		}
+	}
+}
+
+func TestResolveFaultNamesTheNearest(t *testing.T) {
+	x := build(t, shelf())
+	_, _, err := x.Resolve("goat milk")
+	f := fault(t, err)
+	require.Equal(t, "goat milk", f.Value)
+	require.Equal(t, `unknown ingredient "goat milk"; nearest: Oat milk`, f.Message)
+	require.Equal(t, []string{"Oat milk"}, f.Suggest)
+}
+
+// An own name is stronger than an alias of another.
+func TestResolveOwnNameBeatsAlias(t *testing.T) {
+	for _, order := range [][2]int{{0, 1}, {1, 0}} {
+		two := []*flavor.Profile{known("a", "Rye", flavor.ClassWhiskey), known("b", "Rye spirit", flavor.ClassOtherSpirit, "rye")}
+		x := build(t, []*flavor.Profile{two[order[0]], two[order[1]]})
+		p, m, err := x.Resolve("rye")
+		require.NoError(t, err)
+		require.Equal(t, "a", p.ID)
+		require.Equal(t, flavor.MatchExact, m.How)
+	}
+}
+
+func TestResolveCatalogueNames(t *testing.T) {
+	x := build(t, catalogue(t))
+	for _, p := range x.profiles {
+		for i, name := range append([]string{p.Name, p.ID}, p.Aliases...) {
+			got, m, err := x.Resolve(name)
+			require.NoError(t, err, name)
+			require.Equal(t, p.ID, got.ID, name)
+			if i < 2 {
+				require.Equal(t, flavor.MatchExact, m.How, name)
+			} else {
+				require.NotEqual(t, flavor.MatchFuzzy, m.How, name)
+			}
+		}
+	}
+}
+
+// A word put before a name makes another name, never a slip.
+func TestResolveKeepsWordsApart(t *testing.T) {
+	x := build(t, catalogue(t))
+	for key := range x.names.written {
+		for _, s := range []string{"goat ", "sheep ", "extra "} {
+			if p, how, ok := x.lookUp(s + key); ok {
+				require.NotEqual(t, flavor.MatchFuzzy, how, "%q read as %q", s+key, p.ID)
+			}
+		}
+	}
+}
+
+func TestEditDistance(t *testing.T) {
+	for _, tt := range []struct {
+		a, b  string
+		limit int
+		want  int
+	}{
+		{"", "", 0, 0}, {"gin", "gin", 0, 0}, {"gin", "", 3, 3}, {"", "gin", 2, 3},
+		{"gin", "gni", 2, 1},  // swapped
+		{"gin", "grin", 2, 1}, // added
+		{"gin", "gn", 2, 1},   // dropped
+		{"gin", "gum", 2, 2},  // replaced twice
+		{"ca", "abc", 5, 3},   // the restricted form: 2 without the restriction
+		{"crème", "creme", 1, 1}, {"kitten", "sitting", 5, 3}, {"kitten", "sitting", 2, 3},
+		{strings.Repeat("a", 40), strings.Repeat("a", 38) + "bb", 5, 2}, // beyond the small buffer
+	} {
+		require.Equal(t, tt.want, editDistance([]rune(tt.a), []rune(tt.b), tt.limit), "%q %q", tt.a, tt.b)
+		require.Equal(t, tt.want, editDistance([]rune(tt.b), []rune(tt.a), tt.limit), "%q %q", tt.b, tt.a)
+	}
+}
+
+func FuzzResolve(f *testing.F) {
+	for _, s := range []string{"", "gin", "lemon fresh juice", "vokda", "\xff\x00", "name:gin~2", "rich syrup 3:1", "ﷺ", "İı"} {
+		f.Add(s)
+	}
+	x := build(f, shelf())
+	f.Fuzz(func(t *testing.T, written string) {
+		p, m, err := x.Resolve(written)
+		if err != nil {
+			require.ErrorIs(t, err, flavor.ErrUnknown)
+			require.Nil(t, p)
+			require.True(t, utf8.ValidString(fault(t, err).Value))
+			return
+		}
+		require.Equal(t, written, m.Asked)
+		require.Contains(t, []flavor.MatchHow{flavor.MatchExact, flavor.MatchAlias, flavor.MatchFuzzy}, m.How)
+	})
+}

@@ -1,0 +1,166 @@
+package index
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/blevesearch/bleve/v2"
+	"github.com/blevesearch/bleve/v2/search/query"
+
+	"counterpour/flavor"
+)
+
+// Hit is an ingredient that was found. Score orders the hits, higher first: for
+// words it is relative to the best hit, which has 1; with Like it is
+// 1/(1+distance); without either every hit has 1.
+type Hit struct {
+	Profile *flavor.Profile
+	Score   float64
+}
+
+// Facet counts the ingredients of one class among all that match.
+type Facet struct {
+	Name  string
+	Count int
+}
+
+// Result is what a search found. Hits are by score, then id; Total counts all
+// that match, Classes likewise, most first, then by name.
+type Result struct {
+	Hits    []Hit
+	Total   int
+	Classes []Facet
+}
+
+// Search answers a query; finding nothing is no error. What was typed is read
+// three ways, each only if the one before found nothing: all words, whole or
+// begun, among names, class, families, materials and making; all words with
+// slips of the pen, or what [Index.Resolve] reads; at least half of the words. An ingredient with exactly the
+// name comes first, then one with exactly the alias, then names that begin so.
+func (x *Index) Search(ctx context.Context, q Query) (Result, error) {
+	if x.closed.Load() {
+		return Result{}, ErrClosed
+	}
+	if err := x.check(q); err != nil {
+		return Result{}, err
+	}
+	filters := q.filters()
+	if strings.TrimSpace(q.Text) == "" {
+		return x.answer(ctx, q, all(append(filters, bleve.NewMatchAllQuery())...), false)
+	}
+	key := fold(capText(q.Text))
+	words := strings.Fields(key)
+	if len(words) == 0 {
+		return Result{}, nil // punctuation names nothing
+	}
+	words = words[:min(len(words), MaxWords)]
+	for _, read := range []query.Query{asTyped(key, words), x.withSlips(q.Text, words), x.halfOf(words)} {
+		r, err := x.answer(ctx, q, all(append(filters, read)...), true)
+		if err != nil || r.Total > 0 {
+			return r, err
+		}
+	}
+	return Result{}, nil
+}
+
+// answer runs a query, or orders what it matches by nearness if q says so.
+func (x *Index) answer(ctx context.Context, q Query, b query.Query, scored bool) (Result, error) {
+	if q.Like != "" {
+		positions, err := x.matches(ctx, b)
+		if err != nil {
+			return Result{}, err
+		}
+		return x.like(x.position[q.Like], positions, q.limit()), nil
+	}
+	req := bleve.NewSearchRequestOptions(b, q.limit(), 0, false)
+	req.SortBy([]string{"-_score", "_id"})
+	if !scored {
+		req.Score = "none"
+		req.SortBy([]string{"_id"})
+	}
+	req.AddFacet(fieldClass, bleve.NewFacetRequest(fieldClass, len(flavor.Classes())))
+	res, err := x.run(ctx, req)
+	if err != nil {
+		return Result{}, err
+	}
+	out := Result{Total: int(res.Total), Hits: x.hits(res, scored), Classes: facetsOf(res)}
+	return out, nil
+}
+
+func (x *Index) hits(res *bleve.SearchResult, scored bool) []Hit {
+	out := make([]Hit, len(res.Hits))
+	for i, h := range res.Hits {
+		score := 1.0
+		if scored && res.MaxScore > 0 {
+			score = h.Score / res.MaxScore
+		}
+		out[i] = Hit{x.profiles[x.position[h.ID]], score}
+	}
+	return out
+}
+
+func facetsOf(res *bleve.SearchResult) []Facet {
+	f, ok := res.Facets[fieldClass]
+	if !ok || f.Terms == nil {
+		return nil
+	}
+	out := make([]Facet, 0, f.Terms.Len())
+	for _, t := range f.Terms.Terms() {
+		out = append(out, Facet{t.Term, t.Count})
+	}
+	sortFacets(out)
+	return out
+}
+
+// matches returns the positions of all profiles that a query matches, in
+// order of id.
+func (x *Index) matches(ctx context.Context, b query.Query) ([]int, error) {
+	req := bleve.NewSearchRequestOptions(b, x.Len(), 0, false)
+	req.Score = "none"
+	res, err := x.run(ctx, req)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]int, len(res.Hits))
+	for i, h := range res.Hits {
+		out[i] = x.position[h.ID]
+	}
+	slices.Sort(out)
+	return out, nil
+}
+
+// count returns how many profiles a query matches.
+func (x *Index) count(ctx context.Context, b query.Query) (int, error) {
+	req := bleve.NewSearchRequestOptions(b, 0, 0, false)
+	req.Score = "none"
+	res, err := x.run(ctx, req)
+	if err != nil {
+		return 0, err
+	}
+	return int(res.Total), nil
+}
+
+func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.SearchResult, error) {
+	res, err := x.bleve.SearchInContext(ctx, req)
+	switch {
+	case err != nil && x.closed.Load():
+		return nil, ErrClosed
+	case err != nil:
+		return nil, fmt.Errorf("index: search: %w", err)
+	}
+	return res, nil
+}
+
+// byScore orders by score, the higher first, then by id.
+func byScore(a float64, p *flavor.Profile, b float64, q *flavor.Profile) int {
+	return cmp.Or(cmp.Compare(b, a), cmp.Compare(p.ID, q.ID))
+}
+
+func sortFacets(f []Facet) {
+	slices.SortFunc(f, func(a, b Facet) int {
+		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Name, b.Name))
+	})
+}
