@@ -133,9 +133,6 @@ const (
 	weightAlias     = 4.0
 	weightTyping    = 1.0
 	weightWords     = 0.5
-	weightSlipName  = 6.0
-	weightSlipAlias = 4.0
-	weightSlipBegun = 0.5
 )
 
 // asTyped asks for all words, each whole in a name, begun, or said of the
@@ -183,7 +180,7 @@ func (x *Index) eachWithSlips(words []string) []query.Query {
 	for i, w := range words {
 		ways := asWritten(w)
 		if !x.names.known[w] {
-			ways = append(ways, slips(w)...)
+			ways = append(ways, x.slips(w)...)
 		}
 		each[i] = either(ways...)
 	}
@@ -198,16 +195,20 @@ func asWritten(w string) []query.Query {
 		term(fieldTyping, string(begun[:min(len(begun), maxTyping)]), weightTyping), term(fieldWords, w, weightWords)}
 }
 
-// slips finds what w may be a slip for.
-func slips(w string) []query.Query {
-	letters := []rune(w)
-	d := slipsAllowed(len(letters))
-	if d == 0 || hasDigit(w) {
-		return nil
+// slips finds what w may be a slip for. The nearest words are looked for here
+// rather than by bleve, whose automata take most of a second for a long text of
+// strange letters.
+func (x *Index) slips(w string) []query.Query {
+	var out []query.Query
+	for _, near := range x.names.near(w) {
+		share := 1 / float64(near.slips)
+		if near.begun {
+			share /= 2
+		}
+		out = append(out, term(fieldName, near.word, weightName*share), term(fieldAlias, near.word, weightAlias*share),
+			term(fieldWords, near.word, weightWords*share))
 	}
-	begun := string(letters[:min(len(letters), maxTyping)])
-	return []query.Query{fuzzy(fieldName, w, d, weightSlipName), fuzzy(fieldAlias, w, d, weightSlipAlias),
-		fuzzy(fieldTyping, begun, d, weightSlipBegun), fuzzy(fieldWords, w, d, weightWords)}
+	return out
 }
 
 // filters returns a bleve query for every part but the words. They weigh
@@ -251,14 +252,6 @@ func term(field, value string, boost float64) query.Query {
 func begins(field, value string, boost float64) query.Query {
 	q := bleve.NewPrefixQuery(value)
 	q.SetField(field)
-	q.SetBoost(boost)
-	return q
-}
-
-func fuzzy(field, value string, distance int, boost float64) query.Query {
-	q := bleve.NewFuzzyQuery(value)
-	q.SetField(field)
-	q.SetFuzziness(distance)
 	q.SetBoost(boost)
 	return q
 }

@@ -45,6 +45,9 @@ func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) 
 		return nil, "", false
 	}
 	key := fold(written)
+	if key == "" {
+		return nil, "", false
+	}
 	words := strings.Fields(key)
 	n := x.names
 	if c, ok := n.written[flavor.NormaliseName(written)]; ok {

@@ -53,7 +53,8 @@ func TestResolve(t *testing.T) {
 
 func TestResolveDoesNotGuess(t *testing.T) {
 	shelf := append(shelf(), known("lime-cordial", "Lime cordial", flavor.ClassCordial), known("limu-cordial", "Limu cordial", flavor.ClassCordial),
-		known("one", "One", flavor.ClassGin, "shared"), known("two", "Two", flavor.ClassGin, "Shared"))
+		known("one", "One", flavor.ClassGin, "shared"), known("two", "Two", flavor.ClassGin, "Shared"), known("mute", "?", flavor.ClassGin),
+		known("red-vermouth", "Spanish red vermouth", flavor.ClassVermouth, "vermut"))
 	x := build(t, shelf)
 	for written, about := range map[string]string{
 		"":                              "nothing",
@@ -75,6 +76,7 @@ func TestResolveDoesNotGuess(t *testing.T) {
 		"vodka\x00gin":                  "control characters divide words",
 		"name:vodka":                    "query syntax is text",
 		"va*":                           "query syntax is text",
+		"vermuth":                       "as near to vermouth, which is no name but a word, as to vermut",
 		"campagne":                      "nothing near",
 		"xq":                            "nothing near",
 		"almond milk":                   "another milk",

@@ -56,6 +56,9 @@ func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
 	return r, nil
 }
 
+// Prepare makes a spec ready to be scored with many amounts.
+func (j *Judge) Prepare(s *flavor.Spec) (*template.Build, error) { return j.set.Prepare(s) }
+
 // ScoreOnly returns the score alone.
 func (j *Judge) ScoreOnly(s *flavor.Spec) (float64, error) {
 	build, err := j.set.Prepare(s)

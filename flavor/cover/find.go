@@ -174,7 +174,7 @@ func (f *Finder) newTask(r *Request) (*task, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &task{finder: f, req: r, drink: drink, scoreBefore: score, space: newSpace(drink, &f.weights)}
+	t := &task{finder: f, req: r, drink: drink, scoreBefore: score, space: newSpace(r.Spec, drink, &f.weights)}
 	for i := range r.Spec.Pours {
 		p := &r.Spec.Pours[i]
 		if p.Profile.ID == r.Missing.ID || !p.Profile.Avoids(r.Avoid) {
@@ -225,14 +225,35 @@ func (t *task) addMoves() {
 	}
 }
 
-// oddClasses are things a bartender puts up with once in a cover.
-func oddClass(c flavor.Class) bool {
+// odd reports whether p is something that a bartender puts up with once in a
+// cover.
+func odd(c flavor.Class) bool {
 	switch c {
 	case flavor.ClassCocktailBitters, flavor.ClassTincture, flavor.ClassFreshHerb, flavor.ClassFruit,
-		flavor.ClassSpice, flavor.ClassSavoury, flavor.ClassSaline, flavor.ClassVinegar, flavor.ClassAcid, flavor.ClassFoam:
+		flavor.ClassCoffee, flavor.ClassTea:
 		return true
 	}
-	return false
+	return restricted(c) != ""
+}
+
+// restricted names the kind of a class that only replaces its own kind: the
+// numbers of a brine or a foam may fit a gap, and the guest would not thank us.
+func restricted(c flavor.Class) string {
+	switch c {
+	case flavor.ClassSavoury, flavor.ClassSaline, flavor.ClassSpice:
+		return "savoury"
+	case flavor.ClassEgg, flavor.ClassFoam:
+		return "foam"
+	case flavor.ClassDairy, flavor.ClassPlantMilk:
+		return "cream"
+	case flavor.ClassCreamLiqueur:
+		return "cream"
+	case flavor.ClassVinegar, flavor.ClassAcid, flavor.ClassShrub, flavor.ClassSourJuice:
+		return "sour"
+	case flavor.ClassBeer, flavor.ClassCider:
+		return "beer"
+	}
+	return ""
 }
 
 func (t *task) addCandidates() {
@@ -241,7 +262,7 @@ func (t *task) addCandidates() {
 		if !t.allowed(p) {
 			continue
 		}
-		c := candidate{profile: p, amounts: amountsOf(p, t.gapML, system), per: t.space.perML(p), odd: oddClass(p.Class)}
+		c := candidate{profile: p, amounts: amountsOf(p, t.gapML, system), per: t.space.perML(p), odd: odd(p.Class)}
 		if len(c.amounts) == 0 {
 			continue
 		}
@@ -260,6 +281,10 @@ func (t *task) addCandidates() {
 // drink already.
 func (t *task) allowed(p *flavor.Profile) bool {
 	if p.ID == t.req.Missing.ID || !p.Avoids(t.req.Avoid) {
+		return false
+	}
+	if kind := restricted(p.Class); kind != "" &&
+		!slices.ContainsFunc(t.removed, func(x *flavor.Profile) bool { return restricted(x.Class) == kind }) {
 		return false
 	}
 	return !slices.ContainsFunc(t.req.Spec.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
@@ -333,11 +358,26 @@ func (t *task) specOf(x *found) flavor.Spec {
 	return s
 }
 
-// balanced reports whether a combination keeps the drink in balance: balanced
+// leastScore is what a cover must score to keep the drink in balance: balanced
 // if it was, and hardly worse if it was not.
-func (t *task) balanced(x *found) bool {
+func (t *task) leastScore() float64 {
 	const slack = 5
-	s := t.specOf(x)
-	score, err := t.finder.judge.ScoreOnly(&s)
-	return err == nil && score >= math.Min(template.BalancedFrom, t.scoreBefore-slack)
+	return math.Min(template.BalancedFrom, t.scoreBefore-slack)
+}
+
+// scorer returns a function that scores roundings of one combination.
+func (t *task) scorer(first *found) (func(x *found) float64, error) {
+	s := t.specOf(first)
+	build, err := t.finder.judge.Prepare(&s)
+	if err != nil {
+		return nil, err
+	}
+	return func(x *found) float64 {
+		s := t.specOf(x)
+		ml := make([]float64, len(s.Pours))
+		for i := range s.Pours {
+			ml[i] = s.Pours[i].ML
+		}
+		return build.Score(ml)
+	}, nil
 }

@@ -10,9 +10,9 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// search returns the best combinations, in order. It rounds those that look
-// best first, and stops when the bound of the next one is no better than the
-// worst cover kept.
+// search returns the best combinations, in order: every one of up to
+// req.Parts candidates is rounded, or ruled out by a bound that shows that no
+// amounts of it can be among the best.
 func (t *task) search(ctx context.Context) ([]found, error) {
 	b, err := t.newBounds()
 	if err != nil {
@@ -20,10 +20,13 @@ func (t *task) search(ctx context.Context) ([]found, error) {
 	}
 	list := newShortlist(t)
 	for i := range t.cands {
-		list.try([]int{i})
+		if err := list.try([]int{i}); err != nil {
+			return nil, err
+		}
 	}
-	if t.req.Parts >= 2 {
-		if err := t.searchPairs(ctx, b, list); err != nil {
+	for parts := 2; parts <= t.req.Parts; parts++ {
+		s := combinations{task: t, bounds: b, list: list, parts: parts}
+		if err := s.run(ctx); err != nil {
 			return nil, err
 		}
 	}
@@ -39,6 +42,9 @@ type bounds struct {
 	gap   []float64
 	total float64 // squared length of the gap
 	slack float64 // what the moves are allowed in return for their freedom
+	// gain is the most that a candidate alone can take off the squared
+	// distance, whatever the moves.
+	gain []float64
 }
 
 // newBounds folds the moves into the metric. A move is at most one step, so for
@@ -64,7 +70,33 @@ func (t *task) newBounds() (*bounds, error) {
 		b.self[i] = dot(&b.per[i], &b.per[i])
 		b.gap[i] = dot(&b.per[i], &gap)
 	}
+	b.gain = t.gains()
 	return b, nil
+}
+
+// gains bounds what each candidate can take off the squared distance. What a
+// pour brings is never negative, so neither are the products of candidates, and
+// the least-squares amounts x of several solve Gx = h with h ≥ diag(G)x; so what
+// they take off together, hᵀx, is at most the sum of hᵢ²/Gᵢᵢ. With moves, h is
+// taken where they help the candidate most.
+func (t *task) gains() []float64 {
+	out := make([]float64, len(t.cands))
+	for i := range t.cands {
+		c := &t.cands[i]
+		h := c.gap
+		for m := 0; m < len(t.moves); m++ {
+			best := math.Max(0, -c.moves[m])
+			for m+1 < len(t.moves) && t.moves[m+1].pour == t.moves[m].pour {
+				m++
+				best = math.Max(best, -c.moves[m])
+			}
+			h += best
+		}
+		if h > 0 && c.self > 0 {
+			out[i] = h * h / c.self
+		}
+	}
+	return out
 }
 
 // moveColumns returns one direction for each pour that may move, scaled to its
@@ -178,7 +210,11 @@ func (b *bounds) single(i int) float64 {
 // pair returns the least squared distance of two candidates in any amounts
 // that are not negative.
 func (b *bounds) pair(i, j int) float64 {
-	cross := dot(&b.per[i], &b.per[j])
+	return b.pairOf(i, j, dot(&b.per[i], &b.per[j]))
+}
+
+// pairOf is pair, given the product of the two.
+func (b *bounds) pairOf(i, j int, cross float64) float64 {
 	det := b.self[i]*b.self[j] - cross*cross
 	x := b.gap[i]*b.self[j] - b.gap[j]*cross
 	y := b.gap[j]*b.self[i] - b.gap[i]*cross
@@ -192,125 +228,6 @@ func (b *bounds) pair(i, j int) float64 {
 func (b *bounds) distance(square float64) float64 {
 	return math.Sqrt(math.Max(0, square-b.slack))
 }
-
-// firstPairs is how many of the most promising pairs are rounded before the
-// others are held against the worst cover kept.
-const firstPairs = 256
-
-func (t *task) searchPairs(ctx context.Context, b *bounds, list *shortlist) error {
-	n := len(t.cands)
-	if n < 2 {
-		return nil
-	}
-	squares := make([]float32, n*(n-1)/2)
-	first := promising{most: firstPairs}
-	k := 0
-	for i := range n {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		for j := i + 1; j < n; j++ {
-			// Rounded down, so that it stays a bound.
-			s := math.Nextafter32(float32(b.pair(i, j)), float32(math.Inf(-1)))
-			if t.cands[i].odd && t.cands[j].odd {
-				s = float32(math.Inf(1))
-			}
-			squares[k] = s
-			first.offer(pairBound{i, j, s})
-			k++
-		}
-	}
-	for _, p := range first.sorted() {
-		list.tryPair(p, b)
-	}
-	var rest []pairBound
-	k = 0
-	for i := range n {
-		for j := i + 1; j < n; j++ {
-			if s := squares[k]; list.hopeful(b.distance(float64(s)), 2) && !first.has(i, j) {
-				rest = append(rest, pairBound{i, j, s})
-			}
-			k++
-		}
-	}
-	slices.SortFunc(rest, pairBound.compare)
-	for n, p := range rest {
-		if n%1024 == 0 && ctx.Err() != nil {
-			return ctx.Err()
-		}
-		if !list.hopeful(b.distance(float64(p.square)), 2) {
-			break
-		}
-		list.tryPair(p, b)
-	}
-	return nil
-}
-
-// pairBound is a pair of candidates and its bound.
-type pairBound struct {
-	i, j   int
-	square float32
-}
-
-func (p pairBound) compare(q pairBound) int {
-	return cmp.Or(cmp.Compare(p.square, q.square), cmp.Compare(p.i, q.i), cmp.Compare(p.j, q.j))
-}
-
-// promising keeps the pairs with the smallest bounds.
-type promising struct {
-	most int
-	heap []pairBound // the worst at the root
-	seen map[[2]int]bool
-}
-
-func (h *promising) offer(p pairBound) {
-	if len(h.heap) == h.most {
-		if p.compare(h.heap[0]) >= 0 {
-			return
-		}
-		h.heap[0] = p
-		h.down(0)
-		return
-	}
-	h.heap = append(h.heap, p)
-	for c := len(h.heap) - 1; c > 0; {
-		parent := (c - 1) / 2
-		if h.heap[c].compare(h.heap[parent]) <= 0 {
-			return
-		}
-		h.heap[c], h.heap[parent] = h.heap[parent], h.heap[c]
-		c = parent
-	}
-}
-
-func (h *promising) down(p int) {
-	for {
-		c := 2*p + 1
-		if c >= len(h.heap) {
-			return
-		}
-		if c+1 < len(h.heap) && h.heap[c+1].compare(h.heap[c]) > 0 {
-			c++
-		}
-		if h.heap[c].compare(h.heap[p]) <= 0 {
-			return
-		}
-		h.heap[c], h.heap[p] = h.heap[p], h.heap[c]
-		p = c
-	}
-}
-
-func (h *promising) sorted() []pairBound {
-	out := slices.Clone(h.heap)
-	slices.SortFunc(out, pairBound.compare)
-	h.seen = make(map[[2]int]bool, len(out))
-	for _, p := range out {
-		h.seen[[2]int{p.i, p.j}] = true
-	}
-	return out
-}
-
-func (h *promising) has(i, j int) bool { return h.seen[[2]int{i, j}] }
 
 // shortlist keeps the best covers, at most perLead for each leading part.
 type shortlist struct {
@@ -329,24 +246,27 @@ func (l *shortlist) hopeful(bound float64, parts int) bool {
 	return bound+l.task.finder.weights.PartCost*float64(parts-1) <= l.edge
 }
 
-func (l *shortlist) tryPair(p pairBound, b *bounds) {
-	if l.hopeful(b.distance(float64(p.square)), 2) {
-		l.try([]int{p.i, p.j})
+// try rounds a combination and keeps its best rounding that is good enough.
+func (l *shortlist) try(parts []int) error {
+	roundings := l.task.round(parts, l.edge)
+	if len(roundings) == 0 {
+		return nil
 	}
-}
-
-// try rounds a combination and keeps it if it is good enough.
-func (l *shortlist) try(parts []int) {
-	for _, x := range l.task.round(parts, l.edge) {
-		if x.rank > l.edge {
-			return
-		}
-		if l.task.strict && !l.task.balanced(&x) {
-			continue
-		}
-		l.keep(x)
-		return
+	if !l.task.strict {
+		l.keep(roundings[0])
+		return nil
 	}
+	score, err := l.task.scorer(&roundings[0])
+	if err != nil {
+		return err
+	}
+	for i := range roundings {
+		if score(&roundings[i]) >= l.task.leastScore() {
+			l.keep(roundings[i])
+			return nil
+		}
+	}
+	return nil
 }
 
 func (l *shortlist) keep(x found) {
@@ -354,8 +274,15 @@ func (l *shortlist) keep(x found) {
 	list := append(l.best[lead], x)
 	slices.SortFunc(list, l.task.compare)
 	l.best[lead] = list[:min(len(list), perLead)]
-	if all := l.sorted(); len(all) >= l.task.req.Limit {
-		l.edge = all[l.task.req.Limit-1].rank
+	all := l.sorted()
+	if len(all) < l.task.req.Limit {
+		return
+	}
+	l.edge = all[l.task.req.Limit-1].rank
+	for lead, list := range l.best {
+		if list[0].rank > l.edge {
+			delete(l.best, lead)
+		}
 	}
 }
 

@@ -17,6 +17,7 @@ const (
 	rowBitter
 	rowBody
 	rowVolume
+	rowFizz  // volume that sparkles
 	rowAroma // the first of NumFamilies
 
 	numRows = rowAroma + flavor.NumFamilies
@@ -26,8 +27,8 @@ const (
 // fraction, and a floor below which differences are measured as if there were
 // that much. Floors are per 100 mL of finished drink.
 type Weights struct {
-	Ethanol, Sweet, Sour, Bitter, Body, Volume, Aroma                         float64 // Weber fractions
-	EthanolFloor, SweetFloor, SourFloor, BitterFloorMG, BodyFloor, AromaFloor float64
+	Ethanol, Sweet, Sour, Bitter, Body, Volume, Fizz, Aroma                              float64 // Weber fractions
+	EthanolFloor, SweetFloor, SourFloor, BitterFloorMG, BodyFloor, FizzFloor, AromaFloor float64
 	// AromaWeight scales the aroma rows: two dozen families would otherwise
 	// outvote the tongue.
 	AromaWeight float64
@@ -41,8 +42,8 @@ type Weights struct {
 func DefaultWeights() Weights {
 	return Weights{
 		Ethanol: balance.WeberStrong, Sweet: balance.WeberSweet, Sour: balance.WeberSour,
-		Bitter: balance.WeberBitter, Body: balance.WeberBody, Volume: balance.WeberLong, Aroma: balance.WeberAroma,
-		EthanolFloor: 2, SweetFloor: 2, SourFloor: 0.2, BitterFloorMG: 2, BodyFloor: 1, AromaFloor: 1,
+		Bitter: balance.WeberBitter, Body: balance.WeberBody, Volume: balance.WeberLong, Fizz: balance.WeberBody, Aroma: balance.WeberAroma,
+		EthanolFloor: 2, SweetFloor: 2, SourFloor: 0.2, BitterFloorMG: 2, BodyFloor: 1, FizzFloor: 10, AromaFloor: 0.4,
 		AromaWeight: 0.6, PartCost: 0.6, MoveCost: 0.25,
 	}
 }
@@ -55,7 +56,13 @@ type space struct {
 }
 
 // newSpace measures differences from the drink that is to be kept.
-func newSpace(drink *mix.Drink, w *Weights) space {
+func newSpace(spec *flavor.Spec, drink *mix.Drink, w *Weights) space {
+	var fizz float64
+	for i := range spec.Pours {
+		if spec.Pours[i].Profile.Carbonated {
+			fizz += spec.Pours[i].ML
+		}
+	}
 	hundreds := drink.VolumeML / 100
 	l := &drink.Before
 	step := func(weber, amount, floor float64) float64 {
@@ -68,6 +75,7 @@ func newSpace(drink *mix.Drink, w *Weights) space {
 	s.scale[rowBitter] = step(w.Bitter, l.Bitter, w.BitterFloorMG)
 	s.scale[rowBody] = step(w.Body, l.Texture, w.BodyFloor)
 	s.scale[rowVolume] = step(w.Volume, drink.VolumeML, 0)
+	s.scale[rowFizz] = step(w.Fizz, fizz, w.FizzFloor)
 	for f := range flavor.NumFamilies {
 		s.scale[rowAroma+f] = w.AromaWeight * step(w.Aroma, l.Aroma[f], w.AromaFloor*100)
 	}
@@ -79,6 +87,9 @@ func (s *space) perML(p *flavor.Profile) vector {
 	l := mix.PerML(p)
 	v := vector{rowEthanol: l.Ethanol, rowSweet: l.Sweet, rowSour: l.Sour, rowBitter: l.Bitter,
 		rowBody: l.Texture, rowVolume: 1}
+	if p.Carbonated {
+		v[rowFizz] = 1
+	}
 	copy(v[rowAroma:], l.Aroma[:])
 	for i := range v {
 		v[i] *= s.scale[i]

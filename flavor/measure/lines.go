@@ -127,8 +127,8 @@ func (r *reader) readMethod(n int, line string) {
 		if !stated && len(near) == 0 {
 			continue
 		}
-		f := invalid("method", w, "%q is no method (%s) and no service (%s)%s; a pour needs an amount", w,
-			orList(names(flavor.Methods())), orList(names(flavor.Services())), didYouMean(near))
+		f := invalid("method", w, "%q is no method or service%s; a method is %s, a service %s; a pour starts with its amount", w,
+			didYouMean(near), orList(names(flavor.Methods())), orList(names(flavor.Services())))
 		f.Suggest = near
 		r.fail(n, f)
 		stated = true
@@ -159,7 +159,7 @@ func didYouMean(near []string) string {
 	if len(near) == 0 {
 		return ""
 	}
-	return "; did you mean " + orList(near) + "?"
+	return " (did you mean " + orList(near) + "?)"
 }
 
 // checkLine refuses a line that is too long or holds what no keyboard types.
@@ -258,6 +258,8 @@ func readPour(body string, first bool) (*Line, *flavor.Fault) {
 		return nil, f
 	case name == "":
 		return nil, invalid("ingredient", body, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", body)
+	case u == "" && startsWithPour(name):
+		return nil, invalid("amount", a.text+" "+firstWord(name), "%q is two amounts; keep one", a.text+" "+firstWord(name))
 	case u == "" && otherMeasures[strings.ToLower(firstWord(name))] && name != firstWord(name):
 		w := firstWord(name)
 		f := invalid("unit", w, "%q is no unit of the bar; write the amount in oz, ml or cl", w)
@@ -268,6 +270,16 @@ func readPour(body string, first bool) (*Line, *flavor.Fault) {
 		return nil, fault
 	}
 	return &Line{Amount: a.value, Unit: u, Name: name, Note: a.note, perhapsName: first && a.spelled && u == ""}, nil
+}
+
+// startsWithPour reports whether s starts with an amount and a unit of its own.
+func startsWithPour(s string) bool {
+	a, rest, fault := readAmount(s)
+	if a == nil || a.article || fault != nil {
+		return false
+	}
+	_, _, ok := leadingUnit(strings.TrimSpace(rest))
+	return ok
 }
 
 // readsAsName reports whether the first line, though it starts like an amount,

@@ -26,10 +26,10 @@ type Tuning struct {
 
 // DefaultTuning returns the tuning that the program uses.
 func DefaultTuning() Tuning {
-	return Tuning{RatioDrinks: 3, SpreadDrinks: 8,
-		UsualSpread: Equivalents{Strong: 0.20, Sweet: 0.30, Sour: 0.28, Bitter: 0.55, Long: 0.40},
-		Bandwidth:   0.12, Pull: 1.5, ExcessWidth: 0.10, Allowance: 0.05,
-		SignPenalty: 0.02, FitWeight: 0.35}
+	return Tuning{RatioDrinks: 8, SpreadDrinks: 20,
+		UsualSpread: Equivalents{Strong: 0.14, Sweet: 0.23, Sour: 0.14, Bitter: 0.52, Long: 0.52},
+		Bandwidth:   0.18, Pull: 0.95, ExcessWidth: 0.18, Allowance: 0.11,
+		SignPenalty: 0.04, FitWeight: 0.23}
 }
 
 // Learn fits every family from proven drinks. Drinks of a family that is not

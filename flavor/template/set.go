@@ -114,11 +114,18 @@ type Build struct {
 	spec    *flavor.Spec
 	parts   []part
 	ml      []float64
-	centres [][]float64 // local, of each family
-	// scratch
-	logits []float64
-	fits   []placed
+	// The families that the make-up leaves possible, and for each its local
+	// centre and where the drink lies in it.
+	active  []int
+	centres [][]float64
+	logits  []float64
+	fits    []placed
 }
+
+// leastLogit is how far below the likeliest family's log-odds a family may
+// lie, by its make-up, and still be weighed: beyond it its share is below one
+// in ten thousand whatever the amounts.
+const leastLogit = 11
 
 // placed is where a drink lies in one family.
 type placed struct {
@@ -138,17 +145,37 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 			return nil, fmt.Errorf("template: pour %d has no ingredient", i+1)
 		}
 	}
-	b := &Build{set: s, spec: spec, logits: make([]float64, len(s.models)), fits: make([]placed, len(s.models))}
+	b := &Build{set: s, spec: spec}
 	b.parts, b.ml = partsIn(spec), amountsOf(spec)
 	if !(b.weight(b.ml) > 0) {
 		return nil, errors.New("template: the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
 	}
 	kin := kinshipOf(spec)
+	signals := signalsOf(spec, b.parts, b.ml)
+	logits := make([]float64, len(s.models))
 	for i, m := range s.models {
-		b.centres = append(b.centres, localCentre(m.fitted.Centre, s.relatives[i], kin, -1, &s.tuning))
-		b.fits[i].z = make([]float64, len(m.fitted.Centre))
+		logits[i] = m.logit(&signals)
 	}
+	top := slices.Max(logits)
+	for i, m := range s.models {
+		if logits[i] < top-leastLogit {
+			continue
+		}
+		b.active = append(b.active, i)
+		b.centres = append(b.centres, localCentre(m.fitted.Centre, s.relatives[i], kin, -1, &s.tuning))
+		b.fits = append(b.fits, placed{z: make([]float64, len(m.fitted.Centre))})
+	}
+	b.logits = make([]float64, len(b.active))
 	return b, nil
+}
+
+// logit returns the log-odds of the family by the make-up alone.
+func (m *model) logit(signals *Signals) float64 {
+	v := m.fitted.Bias
+	for j, s := range signals {
+		v += m.fitted.Weights[j] * s
+	}
+	return v
 }
 
 // Amounts returns a copy of the spec's amounts in mL.
@@ -179,9 +206,7 @@ func (b *Build) Score(ml []float64) float64 {
 	b.place(ml)
 	var score float64
 	for i, p := range b.logits {
-		if p > 1e-4 {
-			score += p * scoreOf(b.fits[i].d2/b.set.models[i].edge)
-		}
+		score += p * scoreOf(b.fits[i].d2/b.set.models[b.active[i]].edge)
 	}
 	return score
 }
@@ -195,15 +220,12 @@ func (b *Build) place(ml []float64) {
 		total += v
 	}
 	signals := signalsOf(b.spec, b.parts, ml)
-	for i, m := range b.set.models {
+	for i, at := range b.active {
+		m := b.set.models[at]
 		m.place(&e, total, b.centres[i], &b.set.tuning, &b.fits[i])
-		logit := m.fitted.Bias
-		for j, s := range signals {
-			logit += m.fitted.Weights[j] * s
-		}
 		nu, k := m.fitted.Freedom, float64(len(m.fitted.Centre))
 		compat := -(nu + k) / 2 * math.Log1p(b.fits[i].d2/nu)
-		b.logits[i] = logit + b.set.tuning.FitWeight*math.Max(compat, math.Log(leastCompat))
+		b.logits[i] = m.logit(&signals) + b.set.tuning.FitWeight*math.Max(compat, math.Log(leastCompat))
 	}
 	softmax(b.logits)
 }
@@ -262,8 +284,8 @@ type Pull struct {
 // Judge judges the drink with other amounts in full.
 func (b *Build) Judge(ml []float64) Judgement {
 	j := Judgement{Score: b.Score(ml), Equivalents: b.Equivalents(ml)}
-	for i, m := range b.set.models {
-		d2 := b.fits[i].d2
+	for i, at := range b.active {
+		m, d2 := b.set.models[at], b.fits[i].d2
 		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i],
 			Score: scoreOf(d2 / m.edge), Tail: tailOf(d2, len(m.fitted.Centre), m.fitted.Freedom)})
 	}
@@ -273,7 +295,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 			best = i
 		}
 	}
-	j.Pulls = b.set.models[best].pulls(&b.fits[best], &j.Equivalents, &b.set.tuning)
+	j.Pulls = b.set.models[b.active[best]].pulls(&b.fits[best], &j.Equivalents, &b.set.tuning)
 	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
 		if x.Probability != y.Probability {
 			return sign(y.Probability - x.Probability)

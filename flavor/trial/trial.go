@@ -30,6 +30,16 @@ type Report struct {
 	FamilyInTwo    float64 // or the second
 	Spoilt         []SpoiltReport
 	Missed         []string // proven drinks that came out off
+	Cases          []Case   // every drink judged
+}
+
+// Case is one drink judged: proven if Factor is 1, else spoilt.
+type Case struct {
+	Name, Family, Taken string
+	Axis                template.Axis
+	Factor              float64
+	Score, Own          float64
+	Faults              []balance.Fault
 }
 
 // SpoiltReport is the outcome for one degree of spoiling.
@@ -88,6 +98,7 @@ type tally struct {
 	near, balanced, first, inTwo int
 	spoilt                       []spoiltTally
 	missed                       []string
+	cases                        []Case
 }
 
 type spoiltTally struct {
@@ -102,6 +113,7 @@ func (t *tally) drink(j *balance.Judge, p *template.Labelled, advise bool) error
 	}
 	score := r.Judgement.Score
 	t.proven = append(t.proven, score)
+	t.cases = append(t.cases, Case{Name: p.Spec.Name, Family: p.Family, Taken: r.Judgement.Fits[0].ID, Factor: 1, Score: score, Own: score})
 	switch {
 	case score >= template.BalancedFrom:
 		t.balanced++
@@ -114,7 +126,7 @@ func (t *tally) drink(j *balance.Judge, p *template.Labelled, advise bool) error
 	if r.Judgement.Fits[0].ID == p.Family {
 		t.first++
 		t.inTwo++
-	} else if r.Judgement.Fits[1].ID == p.Family {
+	} else if len(r.Judgement.Fits) > 1 && r.Judgement.Fits[1].ID == p.Family {
 		t.inTwo++
 	}
 	for k, s := range Spoilings() {
@@ -124,19 +136,22 @@ func (t *tally) drink(j *balance.Judge, p *template.Labelled, advise bool) error
 				if !ok {
 					continue
 				}
-				if err := t.spoilt[k].drink(j, &spec, score, axis, factor > 1, advise); err != nil {
+				got, err := t.spoilt[k].drink(j, &spec, score, axis, factor > 1, advise)
+				if err != nil {
 					return err
 				}
+				t.cases = append(t.cases, Case{Name: p.Spec.Name, Family: p.Family, Taken: got.Judgement.Fits[0].ID, Axis: axis,
+					Factor: factor, Score: got.Judgement.Score, Own: score, Faults: got.Faults})
 			}
 		}
 	}
 	return nil
 }
 
-func (t *spoiltTally) drink(j *balance.Judge, s *flavor.Spec, original float64, axis template.Axis, high, advise bool) error {
+func (t *spoiltTally) drink(j *balance.Judge, s *flavor.Spec, original float64, axis template.Axis, high, advise bool) (*balance.Result, error) {
 	r, err := j.Score(s)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	t.scores = append(t.scores, r.Judgement.Score)
 	if r.Judgement.Score < original {
@@ -148,16 +163,16 @@ func (t *spoiltTally) drink(j *balance.Judge, s *flavor.Spec, original float64, 
 		}
 	}
 	if !advise {
-		return nil
+		return r, nil
 	}
 	fixes, err := j.Fixes(s, r, 1)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if len(fixes) > 0 && fixes[0].Score >= template.BalancedFrom || r.Verdict == template.Balanced {
 		t.fixed++
 	}
-	return nil
+	return r, nil
 }
 
 // Spoil multiplies the pours that bring an axis. It reports false if no pour
@@ -182,19 +197,19 @@ func Spoil(s *flavor.Spec, axis template.Axis, factor float64) (flavor.Spec, boo
 func (t *tally) report() *Report {
 	n := float64(len(t.proven))
 	r := &Report{Drinks: len(t.proven), Balanced: float64(t.balanced) / n, BalancedOrNear: float64(t.near) / n,
-		FamilyFirst: float64(t.first) / n, FamilyInTwo: float64(t.inTwo) / n, Missed: t.missed}
+		FamilyFirst: float64(t.first) / n, FamilyInTwo: float64(t.inTwo) / n, Missed: t.missed, Cases: t.cases}
 	for k, s := range Spoilings() {
 		x := &t.spoilt[k]
 		m := float64(len(x.scores))
-		r.Spoilt = append(r.Spoilt, SpoiltReport{Spoiling: s, Drinks: len(x.scores), Area: area(t.proven, x.scores),
+		r.Spoilt = append(r.Spoilt, SpoiltReport{Spoiling: s, Drinks: len(x.scores), Area: Area(t.proven, x.scores),
 			OwnBelow: float64(x.below) / m, RightAxis: float64(x.axis) / m, FirstFixes: float64(x.fixed) / m})
 	}
 	return r
 }
 
-// area returns the share of pairs in which the proven drink scores above the
+// Area returns the share of pairs in which the proven drink scores above the
 // spoilt one, ties counting half: the area under the curve.
-func area(proven, spoilt []float64) float64 {
+func Area(proven, spoilt []float64) float64 {
 	var wins float64
 	for _, p := range proven {
 		for _, s := range spoilt {

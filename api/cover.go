@@ -1,0 +1,146 @@
+package api
+
+import (
+	"context"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// Defaults of a request for covers.
+const (
+	DefaultCovers   = 10
+	DefaultMaxParts = 2
+)
+
+// CoverBody asks what to pour in place of an ingredient.
+type CoverBody struct {
+	Draft
+	Missing  string   `json:"missing" minLength:"1" maxLength:"200" doc:"The ingredient that ran out: name, alias or id"`
+	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Stock    []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue"`
+	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
+	Limit    int      `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
+}
+
+// CoverAnswer is the covers found.
+type CoverAnswer struct {
+	Missing    Ingredient   `json:"missing"`
+	Removed    []Ingredient `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
+	Covers     []Cover      `json:"covers" doc:"The best first"`
+	Unbalanced bool         `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	Refused    Refused      `json:"refused" doc:"How many ingredients could not be considered, and why"`
+}
+
+// Ingredient names an ingredient.
+type Ingredient struct {
+	ID   string `json:"id"`
+	Name string `json:"name"`
+}
+
+// Cover is one way to pour a drink without what is missing.
+type Cover struct {
+	Parts          []CoverPart `json:"parts" doc:"What is poured instead, the most first"`
+	Changes        []Change    `json:"changes" doc:"Other pours that move"`
+	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
+	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in just-noticeable differences"`
+	Score          float64     `json:"score"`
+	ScoreBefore    float64     `json:"score_before"`
+	Lost           []string    `json:"lost" doc:"Aroma families that a guest would miss"`
+	Gained         []string    `json:"gained" doc:"Aroma families that a guest would notice"`
+	ABVChangePct   float64     `json:"abv_change_pct" doc:"Finished, in % vol"`
+	VolumeChangeML float64     `json:"volume_change_ml" doc:"Finished"`
+	Allergens      []Allergen  `json:"allergens"`
+	NewAllergens   []string    `json:"new_allergens" doc:"Those that the drink did not have before"`
+	Text           string      `json:"text"`
+}
+
+// CoverPart is one substitute and its amount.
+type CoverPart struct {
+	ID     string  `json:"id"`
+	Name   string  `json:"name"`
+	Amount float64 `json:"amount"`
+	Unit   string  `json:"unit"`
+	ML     float64 `json:"ml"`
+}
+
+// Refused counts ingredients that would do but for one thing.
+type Refused struct {
+	ByAllergen int `json:"by allergen"`
+	NotInStock int `json:"not in stock"`
+}
+
+// AnswerCover finds covers. Its faults name the line of a text or the place in
+// the fields.
+func (k *Kitchen) AnswerCover(ctx context.Context, body CoverBody) (*CoverAnswer, error) {
+	request, err := k.coverRequest(body)
+	if err != nil {
+		return nil, err
+	}
+	missing, r, refused, err := k.Cover(ctx, request)
+	if err != nil {
+		return nil, at("missing", err)
+	}
+	return &CoverAnswer{
+		Missing:    ingredientOf(missing),
+		Removed:    list(r.Removed, ingredientOf),
+		Covers:     list(r.Covers, func(c cover.Cover) Cover { return coverOf(&c, r.ScoreBefore) }),
+		Unbalanced: r.Unbalanced,
+		Refused:    Refused{ByAllergen: refused.ByAllergen, NotInStock: refused.NotInStock},
+	}, nil
+}
+
+func (k *Kitchen) coverRequest(body CoverBody) (CoverRequest, error) {
+	var faults flavor.Faults
+	for _, f := range []*flavor.Fault{inRange("limit", body.Limit, 1, cover.MaxLimit), inRange("max_parts", body.MaxParts, 1, cover.MaxParts)} {
+		if f != nil {
+			faults = append(faults, f)
+		}
+	}
+	spec, err := k.read(body.Draft)
+	if err != nil && !isFault(err) {
+		return CoverRequest{}, err
+	}
+	faults = append(faults, faultsOf(err)...)
+	avoid, err := avoided(body.Avoid)
+	faults = append(faults, faultsOf(err)...)
+	if len(faults) > 0 {
+		return CoverRequest{}, faults
+	}
+	return CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Avoid: avoid, Stock: body.Stock,
+		Parts: body.MaxParts, Limit: body.Limit}, nil
+}
+
+// pouredAs returns the id of the pour that a spec calls by a name, and the name
+// itself if there is none: "fresh lemon juice" is missing as it was written.
+func pouredAs(s *flavor.Spec, name string) string {
+	key := flavor.NormaliseName(name)
+	for _, p := range s.Pours {
+		if key != "" && flavor.NormaliseName(p.Match.Asked) == key {
+			return p.Profile.ID
+		}
+	}
+	return name
+}
+
+func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
+
+func coverOf(c *cover.Cover, before float64) Cover {
+	return Cover{
+		Parts: list(c.Parts, func(p flavor.Pour) CoverPart {
+			return CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML)}
+		}),
+		Changes:        list(c.Changes, changeOf),
+		Spec:           specOf(&c.Spec),
+		DistanceJND:    round(c.Distance, digitsJND),
+		Score:          roundScore(c.Score),
+		ScoreBefore:    roundScore(before),
+		Lost:           list(c.Lost, flavor.Family.String),
+		Gained:         list(c.Gained, flavor.Family.String),
+		ABVChangePct:   round(c.ABVChange, digitsPct),
+		VolumeChangeML: round(c.VolumeChange, digitsML),
+		Allergens:      allergensOf(&c.Spec),
+		NewAllergens:   list(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
+		Text:           c.Text,
+	}
+}

@@ -1,0 +1,217 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/index"
+)
+
+// SearchRequest asks for ingredients; every part that is given must hold.
+type SearchRequest struct {
+	Text      string
+	Class     string
+	Family    string
+	BitterMin *float64 // mg/L of quinine
+	ABVMax    *float64 // % vol
+	Avoid     []string
+	Like      string // id of an ingredient; orders by nearness to it
+	Limit     int    // 1 to index.MaxLimit
+}
+
+// SearchAnswer is what a search found.
+type SearchAnswer struct {
+	Hits    []Hit        `json:"hits" doc:"The best first"`
+	Total   int          `json:"total" doc:"How many match in all"`
+	Classes []ClassCount `json:"classes" doc:"The classes of all that match, most first"`
+}
+
+// Hit is an ingredient that was found.
+type Hit struct {
+	ID      string   `json:"id"`
+	Name    string   `json:"name"`
+	Aliases []string `json:"aliases"`
+	Class   string   `json:"class"`
+	Score   float64  `json:"score" minimum:"0" maximum:"1" doc:"Of the best hit in words 1; with like, 1 over 1 and the distance"`
+}
+
+// ClassCount counts the ingredients of a class.
+type ClassCount struct {
+	Class string `json:"class"`
+	Count int    `json:"count"`
+}
+
+// AnswerSearch finds ingredients.
+func (k *Kitchen) AnswerSearch(ctx context.Context, r SearchRequest) (*SearchAnswer, error) {
+	q, err := r.query()
+	if err != nil {
+		return nil, err
+	}
+	found, err := k.Index.Search(ctx, q)
+	if err != nil {
+		return nil, err
+	}
+	return &SearchAnswer{
+		Hits: list(found.Hits, func(h index.Hit) Hit {
+			return Hit{h.Profile.ID, h.Profile.Name, append([]string{}, h.Profile.Aliases...), string(h.Profile.Class), round(h.Score, digitsSearch)}
+		}),
+		Total:   found.Total,
+		Classes: list(found.Classes, func(f index.Facet) ClassCount { return ClassCount{f.Name, f.Count} }),
+	}, nil
+}
+
+func (r *SearchRequest) query() (index.Query, error) {
+	var faults flavor.Faults
+	q := index.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit}
+	if f := inRange("limit", r.Limit, 1, index.MaxLimit); f != nil {
+		faults = append(faults, f)
+	}
+	if r.Family != "" {
+		family, ok := flavor.ParseFamily(r.Family)
+		if !ok {
+			faults = append(faults, invalid("family", r.Family, "%q is no aroma family; use %s", capText(r.Family), orList(familyIDs())))
+		}
+		q.Family = &family
+	}
+	var err error
+	if q.Avoid, err = avoided(r.Avoid); err != nil {
+		faults = append(faults, faultsOf(err)...)
+	}
+	if len(faults) > 0 {
+		return index.Query{}, faults
+	}
+	return q, nil
+}
+
+func familyIDs() []string {
+	all := flavor.Families()
+	return list(all[:], func(f flavor.FamilyInfo) string { return f.ID })
+}
+
+// IngredientAnswer is the profile of one ingredient.
+type IngredientAnswer struct {
+	ID             string             `json:"id"`
+	Name           string             `json:"name"`
+	Aliases        []string           `json:"aliases"`
+	Class          string             `json:"class"`
+	Legal          string             `json:"legal" doc:"The legal definition that the profile is held to; empty if none is claimed"`
+	ABVPct         float64            `json:"abv_pct" doc:"% vol at 20 °C"`
+	SugarGPerL     float64            `json:"sugar_g_per_l" doc:"All sugars, as weighed"`
+	SweetGPerL     float64            `json:"sweet_g_per_l" doc:"Sucrose that tastes as sweet"`
+	AcidGPerL      float64            `json:"acid_g_per_l" doc:"All acids, as weighed"`
+	SourGPerL      float64            `json:"sour_g_per_l" doc:"Citric acid with as much acid hydrogen"`
+	Bitter         float64            `json:"bitter" doc:"mg/L of quinine that taste as bitter"`
+	SaltGPerL      float64            `json:"salt_g_per_l"`
+	FatGPerL       float64            `json:"fat_g_per_l"`
+	TextureGPerL   float64            `json:"texture_g_per_l" doc:"What thickens beyond sugar: fat, protein, gum, pulp"`
+	DensityGPerML  float64            `json:"density_g_per_ml" doc:"At 20 °C"`
+	Sugars         string             `json:"sugars" doc:"Which blend of sugars"`
+	Acids          string             `json:"acids" doc:"Which blend of acids"`
+	Carbonated     bool               `json:"carbonated"`
+	Aroma          map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
+	Materials      []MaterialShare    `json:"materials" doc:"What the aroma is worked out from"`
+	Units          []UnitYield        `json:"units" doc:"The units it is poured in, and what one of each gives"`
+	Making         string             `json:"making" doc:"How to make it, for house-made things"`
+	Animal         []string           `json:"animal" doc:"What in it comes from animals"`
+	AllergensKnown bool               `json:"allergens_known" doc:"False if nobody has stated the allergens; every one then counts as possible"`
+	Allergens      []Allergen         `json:"allergens"`
+	Cautions       []Caution          `json:"cautions"`
+	Provenance     map[string]Origin  `json:"provenance" doc:"Spread, origin and source of each number, by its field"`
+}
+
+// MaterialShare is one material of an ingredient.
+type MaterialShare struct {
+	Material  string  `json:"material"`
+	Intensity float64 `json:"intensity"`
+}
+
+// UnitYield is a unit and the millilitres of the ingredient that it gives.
+type UnitYield struct {
+	Unit string  `json:"unit"`
+	ML   float64 `json:"ml"`
+}
+
+// Origin says how far a number can be trusted and where it comes from.
+type Origin struct {
+	Spread float64 `json:"spread" doc:"One standard deviation, in the unit of the number; of the aroma, relative"`
+	Origin string  `json:"origin" enum:"published,law,computed,common practice,from memory"`
+	Source string  `json:"source"`
+}
+
+// AnswerIngredient returns the profile with an id. An id that no ingredient has
+// is a fault of kind [ErrNotFound] that suggests the nearest names.
+func (k *Kitchen) AnswerIngredient(_ context.Context, id string) (*IngredientAnswer, error) {
+	p, ok := k.Catalogue.ByID(id)
+	if !ok {
+		return nil, k.noSuchID(id)
+	}
+	sour, sweet := p.Acid.Value*mix.CitricOf(p.Acids), p.Sugar.Value*mix.SweetnessOf(p.Sugars)
+	alone := flavor.Spec{Pours: []flavor.Pour{{Profile: p}}}
+	return &IngredientAnswer{
+		ID: p.ID, Name: p.Name, Aliases: append([]string{}, p.Aliases...), Class: string(p.Class), Legal: p.Legal,
+		ABVPct:     round(p.ABV.Value, digitsPct),
+		SugarGPerL: round(p.Sugar.Value, digitsGPerL), SweetGPerL: round(sweet, digitsGPerL),
+		AcidGPerL: round(p.Acid.Value, digitsGPerL), SourGPerL: round(sour, digitsGPerL),
+		Bitter:    round(p.Bitter.Value, digitsBitter),
+		SaltGPerL: round(p.Salt.Value, digitsGPerL), FatGPerL: round(p.Fat.Value, digitsGPerL),
+		TextureGPerL:  round(p.Texture.Value, digitsGPerL),
+		DensityGPerML: round(p.DensityGPerML, digitsDensity),
+		Sugars:        p.Sugars.Name, Acids: p.Acids.Name, Carbonated: p.Carbonated,
+		Aroma:     aromaOf(p.Aroma),
+		Materials: list(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
+		Units:     unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
+		AllergensKnown: p.AllergensKnown,
+		Allergens:      allergensOf(&alone), Cautions: k.cautions(p.Cautions),
+		Provenance: provenanceOf(p),
+	}, nil
+}
+
+func (k *Kitchen) noSuchID(id string) error {
+	f := &flavor.Fault{Kind: ErrNotFound, Location: "id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", capText(id))}
+	p, _, err := k.Index.Resolve(id)
+	var unknown *flavor.Fault
+	switch {
+	case err == nil:
+		f.Message += fmt.Sprintf("; %q is called %s", p.Name, p.ID)
+		f.Suggest = []string{p.ID}
+	case errors.As(err, &unknown):
+		f.Message += "; the search at /v1/ingredients?q= lists what there is"
+		f.Suggest = slices.Clone(unknown.Suggest)
+		if len(f.Suggest) > 0 {
+			f.Message += "; nearest: " + orList(f.Suggest)
+		}
+	default:
+		return err
+	}
+	return f
+}
+
+func unitsOf(p *flavor.Profile) []UnitYield {
+	return list(measure.UnitsFor(p), func(u flavor.Unit) UnitYield {
+		ml, _ := measure.MLPerUnit(u, p) // known for every unit it is poured in
+		return UnitYield{string(u), round(ml, digitsML)}
+	})
+}
+
+func provenanceOf(p *flavor.Profile) map[string]Origin {
+	out := map[string]Origin{"aroma": {Spread: p.AromaSpread, Origin: string(p.AromaOrigin)}}
+	for field, f := range map[string]flavor.Figure{
+		"abv_pct": p.ABV, "sugar_g_per_l": p.Sugar, "acid_g_per_l": p.Acid, "bitter": p.Bitter,
+		"salt_g_per_l": p.Salt, "fat_g_per_l": p.Fat, "texture_g_per_l": p.Texture,
+	} {
+		if f.Origin != "" {
+			out[field] = Origin{round(f.Spread, digitsDensity), string(f.Origin), f.Source}
+		}
+	}
+	for _, y := range p.Yields {
+		out["units."+string(y.Unit)] = Origin{round(y.Amount.Spread, digitsDensity), string(y.Amount.Origin), y.Amount.Source}
+	}
+	worked := Origin{Origin: string(flavor.OriginComputed), Source: "from the other numbers of the profile"}
+	out["sweet_g_per_l"], out["sour_g_per_l"], out["density_g_per_ml"] = worked, worked, worked
+	return out
+}

@@ -1,0 +1,190 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+	"counterpour/index"
+)
+
+// Kinds of faults that only a server has, beside those of package flavor.
+var (
+	// ErrNotFound: an address that nothing answers to.
+	ErrNotFound = errors.New("not found")
+	// ErrMalformed: a body or an address that cannot be read at all.
+	ErrMalformed = errors.New("malformed")
+	// ErrTooLarge: a body beyond [MaxBody].
+	ErrTooLarge = errors.New("too large")
+	// ErrMediaType: a body that is not JSON.
+	ErrMediaType = errors.New("unsupported media type")
+	// ErrMethod: a method that the address does not take.
+	ErrMethod = errors.New("method not allowed")
+	// ErrSlowBody: a body that did not arrive in time.
+	ErrSlowBody = errors.New("request timed out")
+	// ErrNotReady: the program is starting or stopping.
+	ErrNotReady = errors.New("not ready")
+)
+
+// kinds maps every kind of error to its status. The detail is for kinds whose
+// errors say nothing that a user should read. What is not here is 500, and its
+// cause is logged and not served.
+var kinds = []struct {
+	kind   error
+	status int
+	detail string
+}{
+	{ErrNotFound, http.StatusNotFound, ""},
+	{ErrMethod, http.StatusMethodNotAllowed, ""},
+	{ErrMalformed, http.StatusBadRequest, ""},
+	{ErrTooLarge, http.StatusRequestEntityTooLarge, ""},
+	{ErrMediaType, http.StatusUnsupportedMediaType, ""},
+	{ErrSlowBody, http.StatusRequestTimeout, ""},
+	{ErrNotReady, http.StatusServiceUnavailable, ""},
+	{flavor.ErrInvalid, http.StatusUnprocessableEntity, ""},
+	{flavor.ErrUnknown, http.StatusUnprocessableEntity, ""},
+	{context.DeadlineExceeded, http.StatusServiceUnavailable, "this took longer than is allowed; ask for fewer parts, or again later"},
+	{context.Canceled, http.StatusServiceUnavailable, "the request was called off"},
+	{index.ErrClosed, http.StatusServiceUnavailable, "the program is stopping; ask again later"},
+}
+
+const internalDetail = "something went wrong here, and it is not the request; it has been logged"
+
+// Problem is an error as RFC 9457 describes it, in application/problem+json.
+type Problem struct {
+	Type   string         `json:"type" doc:"About what kind of problem to read; about:blank where the status says it all"`
+	Title  string         `json:"title" doc:"The status in words"`
+	Status int            `json:"status" doc:"The HTTP status"`
+	Detail string         `json:"detail" doc:"What is wrong, in a sentence"`
+	Errors []ProblemError `json:"errors" doc:"Everything that is wrong, each thing with its place"`
+}
+
+// ProblemError is one thing wrong with a request.
+type ProblemError struct {
+	Location string   `json:"location" doc:"Where: line 3 of a text, body.spec.pours[2].unit, query.limit"`
+	Message  string   `json:"message" doc:"What is wrong and how to mend it"`
+	Value    any      `json:"value" doc:"The word or number that is wrong"`
+	Suggest  []string `json:"suggest" doc:"What may have been meant, the nearest first"`
+}
+
+// Error returns the detail.
+func (p *Problem) Error() string { return p.Detail }
+
+// GetStatus returns the HTTP status, as huma asks for it.
+func (p *Problem) GetStatus() int { return p.Status }
+
+// ContentType returns the media type of problems, as huma asks for it.
+func (p *Problem) ContentType(string) string { return problemType }
+
+const problemType = "application/problem+json"
+
+// statusOf returns the status of an error and what to say if the error itself
+// is not to be read; known is false for what only the log may tell.
+func statusOf(err error) (status int, detail string, known bool) {
+	for _, k := range kinds {
+		if errors.Is(err, k.kind) {
+			return k.status, k.detail, true
+		}
+	}
+	return http.StatusInternalServerError, internalDetail, false
+}
+
+// problemOf turns an error into a problem. Places within the request begin with
+// origin, which is body, query or path.
+func problemOf(err error, origin string) *Problem {
+	status, detail, _ := statusOf(err)
+	p := newProblem(status, detail)
+	for _, f := range faultsOf(err) {
+		e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: capText(f.Value), Suggest: f.Suggest}
+		if e.Suggest == nil {
+			e.Suggest = []string{}
+		}
+		p.Errors = append(p.Errors, e)
+	}
+	if p.Detail == "" {
+		p.Detail = p.summary()
+	}
+	return p
+}
+
+func newProblem(status int, detail string) *Problem {
+	return &Problem{Type: "about:blank", Title: http.StatusText(status), Status: status, Detail: detail, Errors: []ProblemError{}}
+}
+
+// summary says in a sentence what the errors say.
+func (p *Problem) summary() string {
+	switch len(p.Errors) {
+	case 0:
+		return p.Title
+	case 1:
+		return p.Errors[0].sentence()
+	}
+	return fmt.Sprintf("%d things are wrong; the first: %s", len(p.Errors), p.Errors[0].sentence())
+}
+
+func (e *ProblemError) sentence() string {
+	if e.Location == "" || e.Location == "body" {
+		return e.Message
+	}
+	return e.Location + ": " + e.Message
+}
+
+// faultsOf returns the faults that an error holds; none if it holds none.
+func faultsOf(err error) flavor.Faults {
+	var many flavor.Faults
+	if errors.As(err, &many) {
+		return many
+	}
+	var one *flavor.Fault
+	if errors.As(err, &one) {
+		return flavor.Faults{one}
+	}
+	return nil
+}
+
+// locate puts the origin before a place; a line of a text stands by itself.
+func locate(location, origin string) string {
+	switch {
+	case strings.HasPrefix(location, "line ") || origin == "":
+		return location
+	case location == "":
+		return origin
+	}
+	return origin + "." + location
+}
+
+// at returns err with its faults placed at location where they have no place.
+func at(location string, err error) error {
+	faults := faultsOf(err)
+	if faults == nil {
+		return err
+	}
+	out := make(flavor.Faults, len(faults))
+	for i, f := range faults {
+		own := *f
+		if own.Location == "" {
+			own.Location = location
+		}
+		out[i] = &own
+	}
+	return out
+}
+
+// maxValue is how many characters of what was sent are sent back.
+const maxValue = 200
+
+func capText(s string) string {
+	s = strings.ToValidUTF8(s, string(utf8.RuneError))
+	n := 0
+	for i := range s {
+		if n == maxValue {
+			return s[:i] + "…"
+		}
+		n++
+	}
+	return s
+}

@@ -1,0 +1,259 @@
+package api
+
+import (
+	"context"
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// ScoreBody asks for a draft to be scored.
+type ScoreBody struct{ Draft }
+
+// ScoreAnswer is a draft scored.
+type ScoreAnswer struct {
+	Spec        ReadSpec         `json:"spec" doc:"The draft as it was read"`
+	Finished    Finished         `json:"finished" doc:"What is in the glass"`
+	Template    TemplateFit      `json:"template" doc:"The family the drink belongs to most surely"`
+	Templates   []TemplateChance `json:"templates" doc:"Families by probability; below 0.005 they are left out, but for the first three"`
+	Equivalents Equivalents      `json:"equivalents" doc:"The pours restated in the trade's own measures"`
+	Score       float64          `json:"score" minimum:"0" maximum:"100" doc:"0 to 100, higher is better, rounded down"`
+	Verdict     string           `json:"verdict" enum:"balanced,near,off" doc:"balanced from 70, near from 50, else off"`
+	Faults      []Fault          `json:"faults" doc:"What pulls the drink out of its family, the worst first; none if it is balanced"`
+	Fixes       []Fix            `json:"fixes" doc:"What would mend it, the best first"`
+	Allergens   []Allergen       `json:"allergens"`
+	Cautions    []Caution        `json:"cautions"`
+}
+
+// ReadSpec is a draft as it was read.
+type ReadSpec struct {
+	Name    string     `json:"name"`
+	Method  string     `json:"method"`
+	Service string     `json:"service"`
+	Pours   []ReadPour `json:"pours"`
+	Notes   []string   `json:"notes" doc:"What was assumed in reading it"`
+}
+
+// ReadPour is a pour as it was read.
+type ReadPour struct {
+	ID     string  `json:"id"`
+	Name   string  `json:"name"`
+	Amount float64 `json:"amount"`
+	Unit   string  `json:"unit"`
+	ML     float64 `json:"ml"`
+	Match  Match   `json:"match"`
+}
+
+// Match is how a written name met an ingredient.
+type Match struct {
+	Asked string `json:"asked" doc:"The name as written"`
+	How   string `json:"how" enum:"exact,alias,fuzzy"`
+}
+
+// Equivalents is a drink in millilitres of 40 % spirit, syrup of equal weights,
+// lemon juice, red bitter aperitif and length, before ice.
+type Equivalents struct {
+	Strong float64 `json:"strong" doc:"mL of spirit at 40 % vol"`
+	Sweet  float64 `json:"sweet" doc:"mL of syrup of equal weights of sugar and water"`
+	Sour   float64 `json:"sour" doc:"mL of fresh lemon juice"`
+	Bitter float64 `json:"bitter" doc:"mL of red bitter aperitif"`
+	Long   float64 `json:"long" doc:"mL of length"`
+}
+
+// TemplateFit is how a drink sits in a family.
+type TemplateFit struct {
+	ID   string  `json:"id"`
+	Name string  `json:"name"`
+	Fit  float64 `json:"fit" minimum:"0" maximum:"100" doc:"Per cent of the family's good drinks that sit no nearer to its centre"`
+}
+
+// TemplateChance is a family and how surely a drink belongs to it.
+type TemplateChance struct {
+	ID          string  `json:"id"`
+	Name        string  `json:"name"`
+	Fit         float64 `json:"fit" minimum:"0" maximum:"100"`
+	Probability float64 `json:"probability" minimum:"0" maximum:"1"`
+}
+
+// Fault is an axis that pulls a drink out of its family.
+type Fault struct {
+	Axis      string  `json:"axis" enum:"strong,sweet,sour,bitter,long"`
+	Direction string  `json:"direction" enum:"high,low"`
+	Deviation float64 `json:"deviation" doc:"Just-noticeable differences, 99.9 at most"`
+	PlusMinus float64 `json:"plus_minus_jnd" doc:"The drink's own spread on the axis, in just-noticeable differences"`
+	Text      string  `json:"text"`
+}
+
+// Fix is a change that mends a draft.
+type Fix struct {
+	Changes []Change `json:"changes"`
+	Score   float64  `json:"score" doc:"The score it would have"`
+	Spec    Spec     `json:"spec" doc:"The whole drink with the change made"`
+	Text    string   `json:"text"`
+}
+
+// Change is one pour moved, added or left out.
+type Change struct {
+	ID     string  `json:"id"`
+	Name   string  `json:"name"`
+	FromML float64 `json:"from_ml"`
+	ToML   float64 `json:"to_ml"`
+	From   string  `json:"from" doc:"The amount as a bartender writes it; empty for a pour that was not there"`
+	To     string  `json:"to"`
+}
+
+// Which families an answer lists.
+const (
+	leastProbability = 0.005
+	leastFamilies    = 3
+)
+
+// mostDeviation stands for a fault without bound, such as bitterness where a
+// family has none.
+const mostDeviation = 99.9
+
+// AnswerScore reads and scores a draft. Its faults name the line of a text or
+// the place in the fields.
+func (k *Kitchen) AnswerScore(ctx context.Context, body ScoreBody) (*ScoreAnswer, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	spec, err := k.read(body.Draft)
+	if err != nil {
+		return nil, err
+	}
+	r, fixes, err := k.Score(&spec)
+	if err != nil {
+		return nil, err
+	}
+	a := &ScoreAnswer{
+		Spec:        readSpec(&spec),
+		Finished:    finished(r.Drink),
+		Templates:   chances(r.Judgement.Fits),
+		Equivalents: equivalents(r.Judgement.Equivalents),
+		Score:       roundScore(r.Judgement.Score),
+		Verdict:     string(r.Verdict),
+		Faults:      list(r.Faults, faultOf),
+		Fixes:       list(fixes, fixOf),
+		Allergens:   allergensOf(&spec),
+		Cautions:    k.cautionsOf(&spec, r.Drink.After.Ethanol > 0),
+	}
+	if len(a.Templates) > 0 {
+		best := a.Templates[0]
+		a.Template = TemplateFit{best.ID, best.Name, best.Fit}
+	}
+	return a, nil
+}
+
+func readSpec(s *flavor.Spec) ReadSpec {
+	return ReadSpec{Name: s.Name, Method: string(s.Method), Service: string(s.Service),
+		Notes: append([]string{}, s.Notes...),
+		Pours: list(s.Pours, func(p flavor.Pour) ReadPour {
+			return ReadPour{ID: p.Profile.ID, Name: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit),
+				ML: round(p.ML, digitsML), Match: Match{p.Match.Asked, string(p.Match.How)}}
+		})}
+}
+
+// chances lists the families of a drink, which come the most probable first.
+func chances(fits []template.Fit) []TemplateChance {
+	n := 0
+	for n < len(fits) && (n < leastFamilies || fits[n].Probability >= leastProbability) {
+		n++
+	}
+	return list(fits[:n], func(f template.Fit) TemplateChance {
+		return TemplateChance{f.ID, f.Name, round(100*f.Tail, digitsFit), round(f.Probability, digitsProbability)}
+	})
+}
+
+func equivalents(e template.Equivalents) Equivalents {
+	at := func(a template.Axis) float64 { return round(e[a], digitsML) }
+	return Equivalents{at(template.Strong), at(template.Sweet), at(template.Sour), at(template.Bitter), at(template.Long)}
+}
+
+func faultOf(f balance.Fault) Fault {
+	direction := "low"
+	if f.High {
+		direction = "high"
+	}
+	return Fault{Axis: f.Axis.String(), Direction: direction, Text: f.Text,
+		Deviation: round(math.Min(f.Deviation, mostDeviation), digitsDeviation),
+		PlusMinus: round(math.Min(f.PlusMinus, mostDeviation), digitsDeviation)}
+}
+
+func fixOf(f balance.Fix) Fix {
+	return Fix{Changes: list(f.Changes, changeOf), Score: roundScore(f.Score), Spec: specOf(&f.Spec), Text: f.Text}
+}
+
+func changeOf(c balance.Change) Change {
+	out := Change{ID: c.Profile.ID, Name: c.Profile.Name, FromML: round(c.FromML, digitsML), ToML: round(c.ToML, digitsML)}
+	if c.FromML > 0 {
+		out.From = measure.FormatAmount(c.From, c.Unit)
+	}
+	if c.ToML > 0 {
+		out.To = measure.FormatAmount(c.To, c.Unit)
+	}
+	return out
+}
+
+// Finished is what is in the glass, at 20 °C but for the temperature.
+type Finished struct {
+	VolumeML     float64            `json:"volume_ml"`
+	ABVPct       float64            `json:"abv_pct" doc:"% vol"`
+	SugarPer100  float64            `json:"sugar_g_per_100ml"`
+	AcidPer100   float64            `json:"acid_g_per_100ml" doc:"As citric acid with as much acid hydrogen"`
+	Bitter       float64            `json:"bitter" doc:"mg/L of quinine that taste as bitter"`
+	DilutionPct  float64            `json:"dilution_pct" doc:"Water of the ice over the volume that met it"`
+	EthanolG     float64            `json:"ethanol_g"`
+	EnergyKcal   float64            `json:"energy_kcal"`
+	TemperatureC float64            `json:"temperature_c" doc:"As it is served"`
+	PlusMinus    PlusMinus          `json:"plus_minus" doc:"One standard deviation"`
+	Aroma        map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
+}
+
+// PlusMinus is one standard deviation of the numbers of a finished drink.
+type PlusMinus struct {
+	ABVPct      float64 `json:"abv_pct"`
+	SugarPer100 float64 `json:"sugar_g_per_100ml"`
+	AcidPer100  float64 `json:"acid_g_per_100ml"`
+	VolumeML    float64 `json:"volume_ml"`
+	DilutionPct float64 `json:"dilution_pct"`
+}
+
+func finished(d *mix.Drink) Finished {
+	return Finished{
+		VolumeML:     round(d.VolumeML, digitsML),
+		ABVPct:       round(d.ABV, digitsPct),
+		SugarPer100:  round(d.SugarPer100, digitsPer100),
+		AcidPer100:   round(d.AcidPer100, digitsAcidPer100),
+		Bitter:       round(d.Bitter, digitsBitter),
+		DilutionPct:  round(d.DilutionPct, digitsPct),
+		EthanolG:     round(d.After.Ethanol, digitsGrams),
+		EnergyKcal:   round(d.EnergyKcal, digitsKcal),
+		TemperatureC: round(d.TemperatureC, digitsCelsius),
+		PlusMinus: PlusMinus{
+			ABVPct:      round(d.PlusMinus.ABV, digitsPct),
+			SugarPer100: round(d.PlusMinus.SugarPer100, digitsPer100),
+			AcidPer100:  round(d.PlusMinus.AcidPer100, digitsAcidPer100),
+			VolumeML:    round(d.PlusMinus.VolumeML, digitsML),
+			DilutionPct: round(d.PlusMinus.DilutionPct, digitsPct),
+		},
+		Aroma: aromaOf(d.Aroma),
+	}
+}
+
+// leastAroma is the intensity below which nobody smells a family.
+const leastAroma = 0.01
+
+func aromaOf(a flavor.Aroma) map[string]float64 {
+	out := map[string]float64{}
+	for f, v := range a {
+		if v >= leastAroma {
+			out[flavor.Family(f).String()] = round(v, digitsAroma)
+		}
+	}
+	return out
+}

@@ -1,0 +1,50 @@
+package api
+
+import (
+	"context"
+
+	"counterpour/flavor/template"
+)
+
+// TemplatesAnswer is the families of drinks.
+type TemplatesAnswer struct {
+	Templates []Template `json:"templates"`
+}
+
+// Template is a family of drinks. Ratios are over its axes, in equivalents; the
+// fitted one sums to what the published one sums to, so that they compare.
+type Template struct {
+	ID          string             `json:"id"`
+	Name        string             `json:"name"`
+	Axes        []string           `json:"axes" doc:"The parts it has, in order"`
+	Ratio       map[string]float64 `json:"ratio" doc:"As published or handed down, by axis"`
+	RatioFitted map[string]float64 `json:"ratio_fitted" doc:"As proven drinks have it, by axis, of the same sum"`
+	Source      string             `json:"source" doc:"Where the ratio comes from"`
+	Drinks      int                `json:"drinks" doc:"How many proven drinks it was fitted to"`
+	Usual       string             `json:"usual" doc:"How its two usual faults taste"`
+}
+
+// AnswerTemplates lists the families.
+func (k *Kitchen) AnswerTemplates(context.Context) (*TemplatesAnswer, error) {
+	families, fitted := k.Set.Families()
+	out := &TemplatesAnswer{Templates: []Template{}}
+	for i := range families {
+		f := &families[i]
+		centre, err := k.Set.Centre(f.ID)
+		if err != nil {
+			return nil, err
+		}
+		var sum float64
+		for _, v := range f.Ratio {
+			sum += v
+		}
+		t := Template{ID: f.ID, Name: f.Name, Axes: list(f.Axes, template.Axis.String), Ratio: map[string]float64{},
+			RatioFitted: map[string]float64{}, Source: f.Source, Drinks: fitted[i].Drinks, Usual: f.Usual}
+		for a, axis := range f.Axes {
+			t.Ratio[axis.String()] = round(f.Ratio[a], digitsML)
+			t.RatioFitted[axis.String()] = round(centre[a]*sum, digitsML)
+		}
+		out.Templates = append(out.Templates, t)
+	}
+	return out, nil
+}

@@ -1,0 +1,186 @@
+package index
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"counterpour/flavor"
+)
+
+// maxNear is how many words one word may be a slip for.
+const maxNear = 12
+
+// maxCompared is how many letters of an unknown name are compared with others.
+const maxCompared = 48
+
+// maxSlips is the most that slipsAllowed allows.
+const maxSlips = 2
+
+// slipsAllowed is how many letters may be wrong in a word or name of so many
+// letters: none up to three, one up to seven, two from eight.
+func slipsAllowed(letters int) int {
+	switch {
+	case letters < 4:
+		return 0
+	case letters < 8:
+		return 1
+	}
+	return maxSlips
+}
+
+// wordSlip returns how many slips of the pen turn meant into written, 0 if
+// they are the same, and -1 if it takes too many. Short words have many
+// neighbours: they may differ by one letter, but not the first. Numbers may not
+// differ at all.
+func wordSlip(written, meant string) int {
+	if written == meant {
+		return 0
+	}
+	if hasDigit(written) || hasDigit(meant) {
+		return -1
+	}
+	a, b := []rune(written), []rune(meant)
+	limit := slipsAllowed(len(b))
+	if n := min(len(a), len(b)); n < 4 {
+		if n < 2 || a[0] != b[0] {
+			return -1
+		}
+		limit = 1
+	}
+	if d := editDistance(a, b, limit); d <= limit {
+		return d
+	}
+	return -1
+}
+
+func hasDigit(s string) bool { return strings.IndexFunc(s, unicode.IsDigit) >= 0 }
+
+// slip returns the one profile of whose name the words are a slip of the pen.
+// There is none if the nearest names belong to different profiles.
+func (n *names) slip(words []string) (p *flavor.Profile, ok bool) {
+	best := maxSlips + 1
+	for _, s := range n.spellings[len(words)] {
+		switch d := n.distance(words, s, best); {
+		case d < 0:
+		case d < best:
+			best, p, ok = d, s.profile, true
+		case p != s.profile:
+			ok = false
+		}
+	}
+	return p, ok && p != nil && (len(words) > 1 || n.clear(words[0], best, p))
+}
+
+// clear reports whether a lone word, so many slips from a name of p, is nearer
+// to that name than to any other word: vermuth may be vermut or vermouth.
+func (n *names) clear(written string, slips int, p *flavor.Profile) bool {
+	for _, w := range n.words {
+		if d := wordSlip(written, w); d >= 0 && d <= slips && n.folded[w].profile != p {
+			return false
+		}
+	}
+	return true
+}
+
+// distance returns how many slips turn meant into written, word by word. It
+// returns -1 for more than limit or than a name of that length allows, and if a
+// word is known: that was meant as it stands, or pear would be read as peach.
+func (n *names) distance(written []string, meant spelling, limit int) int {
+	limit = min(limit, slipsAllowed(len(meant.letters)-len(meant.words)+1))
+	total := 0
+	for i, w := range written {
+		if w == meant.words[i] {
+			continue
+		}
+		if n.known[w] && !n.kin[pairOf(w, meant.words[i])] {
+			return -1
+		}
+		d := wordSlip(w, meant.words[i])
+		if total += d; d < 0 || total > limit {
+			return -1
+		}
+	}
+	return total
+}
+
+// nearWord is a known word of which another may be a slip, or a beginning with
+// a slip.
+type nearWord struct {
+	word  string
+	slips int
+	begun bool
+}
+
+// near returns the known words that written may be a slip for, the nearest
+// first, at most maxNear of them.
+func (n *names) near(written string) []nearWord {
+	var out []nearWord
+	for _, w := range n.words {
+		if d := wordSlip(written, w); d > 0 {
+			out = append(out, nearWord{w, d, false})
+		} else if d := begunSlip(written, w); d > 0 {
+			out = append(out, nearWord{w, d, true})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b nearWord) int { return cmp.Compare(a.rank(), b.rank()) })
+	return out[:min(maxNear, len(out))]
+}
+
+// rank puts whole words before beginnings, then fewer slips before more.
+func (w nearWord) rank() int {
+	if w.begun {
+		return w.slips + maxSlips
+	}
+	return w.slips
+}
+
+// begunSlip is wordSlip for the beginning of a word: a good part of it, and
+// with the right first letter.
+func begunSlip(written, meant string) int {
+	if written == "" || meant == "" || written[0] != meant[0] || hasDigit(written) || hasDigit(meant) {
+		return -1
+	}
+	a, b := []rune(written), []rune(meant)
+	limit := slipsAllowed(len(a))
+	best := limit + 1
+	for n := max(1, len(a)-limit); n <= min(len(a)+limit, len(b)); n++ {
+		best = min(best, editDistance(a, b[:n], limit))
+	}
+	if limit == 0 || best > limit {
+		return -1
+	}
+	return best
+}
+
+// nearest returns the profiles whose names take the fewest changes of a
+// letter, as a share of the longer of both, at most limit of them.
+func (n *names) nearest(key string, limit int) []*flavor.Profile {
+	type near struct {
+		profile *flavor.Profile
+		share   float64
+	}
+	written := []rune(key)
+	written = written[:min(len(written), maxCompared)]
+	best := map[*flavor.Profile]float64{}
+	for _, list := range n.spellings {
+		for _, s := range list {
+			longer := max(len(written), len(s.letters))
+			share := float64(editDistance(written, s.letters, longer)) / float64(max(longer, 1))
+			if old, seen := best[s.profile]; !seen || share < old {
+				best[s.profile] = share
+			}
+		}
+	}
+	list := make([]near, 0, len(best))
+	for p, share := range best {
+		list = append(list, near{p, share})
+	}
+	slices.SortFunc(list, func(a, b near) int { return byScore(-a.share, a.profile, -b.share, b.profile) })
+	out := make([]*flavor.Profile, 0, limit)
+	for _, l := range list[:min(limit, len(list))] {
+		out = append(out, l.profile)
+	}
+	return out
+}

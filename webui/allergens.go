@@ -1,0 +1,99 @@
+package webui
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// allergensView is what a drink carries, by how sure that is.
+type allergensView struct {
+	Contains []allergenView
+	May      []allergenView
+	Unstated []string // names of pours whose allergens nobody has stated
+}
+
+// allergenView is one allergen and the pours that bring it.
+type allergenView struct {
+	Allergen flavor.Allergen
+	From     []string
+	Avoided  bool // the guest avoids it
+}
+
+// Line is the allergen with its pours, for one line.
+func (a allergenView) Line() string { return string(a.Allergen) + " (" + list(a.From) + ")" }
+
+// None reports whether nothing is recorded.
+func (v *allergensView) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
+
+// allergensOf gathers the allergens of a drink, in the order of the law. A pour
+// whose allergens nobody has stated may carry every one, and is named apart.
+func allergensOf(s *flavor.Spec, avoid []flavor.Allergen) allergensView {
+	var v allergensView
+	for i := range s.Pours {
+		if p := s.Pours[i].Profile; !p.AllergensKnown && !slices.Contains(v.Unstated, p.Name) {
+			v.Unstated = append(v.Unstated, p.Name)
+		}
+	}
+	for _, a := range flavor.Allergens() {
+		contains := allergenView{Allergen: a, Avoided: slices.Contains(avoid, a)}
+		may := contains
+		for i := range s.Pours {
+			for _, m := range s.Pours[i].Profile.AllergenMarks {
+				if m.Allergen != a {
+					continue
+				}
+				to := &contains
+				if m.Certainty != flavor.Contains {
+					to = &may
+				}
+				if name := s.Pours[i].Profile.Name; !slices.Contains(to.From, name) {
+					to.From = append(to.From, name)
+				}
+			}
+		}
+		if len(contains.From) > 0 {
+			v.Contains = append(v.Contains, contains)
+		}
+		if len(may.From) > 0 {
+			v.May = append(v.May, may)
+		}
+	}
+	return v
+}
+
+// clashes says what a guest who avoids these allergens must not be served in
+// the drink, a line for each. A pour that nobody has stated clashes with all.
+func (v *allergensView) clashes(avoid []flavor.Allergen) []string {
+	var out []string
+	add := func(word string, list []allergenView) {
+		for _, a := range list {
+			if a.Avoided {
+				out = append(out, word+" "+a.Line())
+			}
+		}
+	}
+	add("contains", v.Contains)
+	add("may contain", v.May)
+	if len(avoid) > 0 && len(v.Unstated) > 0 {
+		out = append(out, "nobody has stated the allergens of "+list(v.Unstated))
+	}
+	return out
+}
+
+// marksLine is the allergens of one ingredient in a line, empty if none is recorded.
+func marksLine(p *flavor.Profile) string {
+	var words []string
+	for _, m := range p.AllergenMarks {
+		word := string(m.Allergen)
+		if m.Certainty != flavor.Contains {
+			word = "perhaps " + word
+		}
+		words = append(words, word)
+	}
+	if !p.AllergensKnown {
+		words = append(words, "allergens not stated")
+	}
+	return strings.Join(words, ", ")
+}

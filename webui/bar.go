@@ -1,0 +1,59 @@
+package webui
+
+import (
+	"context"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/template"
+)
+
+// Bar does the work behind the pages. Faults of what a user wrote are
+// [flavor.Faults] or a [*flavor.Fault] and are shown as they are; any other
+// error is logged and told in general words. It is used concurrently.
+type Bar interface {
+	// Read reads a spec as text.
+	Read(text string) (flavor.Spec, error)
+	// Score scores a spec and finds what would mend it. A spec in which there
+	// is nothing to weigh is a fault.
+	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
+	// Cover finds what to pour instead of an ingredient, and returns its profile.
+	Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, error)
+	// Suggest returns up to limit ingredients whose name goes on from what was
+	// typed, the likeliest first.
+	Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error)
+	// Examples returns the specs that a draft may start from: the house's menu.
+	Examples() []flavor.Spec
+	// Family returns a family of drinks by its id.
+	Family(id string) (template.Family, bool)
+	// Ranges returns, for each axis, what the good drinks of a family carry at
+	// the size and make-up of s. It is false for an unknown family or a spec
+	// with nothing to weigh.
+	Ranges(s *flavor.Spec, family string) ([template.NumAxes]Range, bool)
+	// Cautions returns what has to be said of the ingredients of s, each once.
+	Cautions(s *flavor.Spec) []Caution
+}
+
+// CoverRequest asks what to pour in place of an ingredient.
+type CoverRequest struct {
+	Spec    *flavor.Spec
+	Missing string // name or id
+	Avoid   []flavor.Allergen
+	Stock   []string // ids that may be used; nil for the whole catalogue
+	Parts   int      // most substitutes
+	Limit   int      // most covers
+}
+
+// Range is one axis of a family at the size of one drink, in mL of the axis's
+// equivalent (see template.Equivalents).
+type Range struct {
+	// Has is false if the family has no such part. Low and Centre are then
+	// zero and High is the most that its good drinks carry all the same.
+	Has               bool
+	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
+	PlusMinus         float64 // one standard deviation of the drink's own amount
+}
+
+// Caution is a warning and where it comes from.
+type Caution struct{ Text, Source string }

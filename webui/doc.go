@@ -1,0 +1,19 @@
+// Package webui serves the pages: HTML made on the server, drawings made in Go
+// as SVG, and the static files, all embedded.
+//
+// A page works without scripts: everything on it is a form that posts and a
+// full page that comes back. With scripts the same form posts itself as it is
+// typed in (htmx) and gets a fragment back, told apart by the HX-Request
+// header. Whatever happens, the text that was sent comes back with the answer.
+//
+// What the pages know of drinks comes through [Bar]; the package imports the
+// flavor folders and nothing else of ours. It keeps no state between requests.
+//
+// Words used here: a draft is the text in the box; an answer is everything the
+// server says about it; to become is to have the whole draft replaced by
+// another text, which every button that rewrites the draft asks for.
+//
+// Rules for templates, held by tests: no style attribute, no handler
+// attribute, no script within the page, nothing from another host. Static files
+// are named through the function static, which adds a hash of the content.
+package webui

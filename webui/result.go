@@ -1,0 +1,241 @@
+package webui
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// resultView is what the bench says of a draft that could be read.
+type resultView struct {
+	Name      string // of the drink, may be empty
+	Score     string // 0 to 100
+	Verdict   string
+	Sentence  string
+	Notes     []string // what was assumed in reading
+	Clashes   []string // what the guest must not have
+	Guest     string   // the allergens that the guest avoids
+	Family    familyView
+	Drawing   *drawingView
+	Faults    []string
+	Fixes     []fixView
+	Pours     []pourView
+	Method    string
+	Numbers   []numberView
+	Allergens allergensView
+	Cautions  []Caution
+	Covers    *coversView
+}
+
+// familyView is the family a draft most likely belongs to, and the others.
+type familyView struct {
+	Name    string
+	Percent string
+	Others  []string // "Daisy 6 %"
+	Ratio   string
+	Source  string
+	Usual   string
+}
+
+// drawingView is the drawing and the same as a table.
+type drawingView struct {
+	Title string
+	Strip []Strip
+	Rows  []stripRow
+}
+
+// stripRow is a strip in words.
+type stripRow struct{ Axis, As, Amount, Span, Place string }
+
+// fixView is one way to mend a draft.
+type fixView struct {
+	Text, Score, Verdict string
+	Draft                string
+}
+
+// pourView is one pour of the draft.
+type pourView struct {
+	ID      string
+	Key     string // the id, with a number if the drink has it twice
+	Amount  string
+	ML      string // empty if the pour is written in mL
+	Name    string
+	Read    string // what was written, if it is not the name
+	Marks   string // its allergens
+	Avoided bool   // the guest must not have it
+	Out     bool   // its covers stand open
+}
+
+// numberView is one figure of the finished drink.
+type numberView struct {
+	Term, Value, PlusMinus, Unit string
+	Sentence                     string
+}
+
+// leastShare is the probability from which another family is named.
+const leastShare = 0.02
+
+// result scores a spec and says everything about it.
+func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*resultView, error) {
+	scored, fixes, err := p.bar.Score(s)
+	if err != nil {
+		return nil, err
+	}
+	if len(scored.Judgement.Fits) == 0 {
+		return nil, fmt.Errorf("%w: a score without a family", errInternal)
+	}
+	best := &scored.Judgement.Fits[0]
+	v := &resultView{Name: s.Name, Score: figure(scored.Judgement.Score, 0),
+		Verdict: verdictWord(scored.Verdict), Sentence: verdictSentence(scored.Verdict, best.Tail), Notes: s.Notes,
+		Guest: list(words(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: p.drawing(s, scored),
+		Numbers: numbersOf(scored), Allergens: allergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
+		Method: string(s.Method) + ", " + string(s.Service)}
+	for i := range scored.Faults {
+		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
+	}
+	v.Fixes = fixViews(text, s, fixes)
+	v.Clashes = v.Allergens.clashes(f.Avoid)
+	if f.Missing != "" {
+		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
+			return nil, err
+		}
+	}
+	v.Pours = pourViews(s, f.Avoid, v.Covers)
+	return v, nil
+}
+
+// said is the result in a line.
+func (v *resultView) said() string {
+	said := fmt.Sprintf("Score %s of 100, %s. %s.", v.Score, strings.ToLower(v.Verdict), v.Family.Name)
+	if len(v.Clashes) > 0 {
+		said = "Not for this guest: " + strings.Join(v.Clashes, "; ") + ". " + said
+	}
+	if c := v.Covers; c != nil {
+		said += " " + count(len(c.Covers), "cover", "covers") + " for " + c.Missing + "."
+	}
+	return said
+}
+
+func words[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
+
+// family says which family a draft belongs to, and what that family is.
+func (p *pages) family(fits []template.Fit) familyView {
+	v := familyView{Name: fits[0].Name, Percent: percent(fits[0].Probability)}
+	for _, f := range fits[1:] {
+		if f.Probability >= leastShare && len(v.Others) < 3 {
+			v.Others = append(v.Others, f.Name+" "+percent(f.Probability))
+		}
+	}
+	if f, ok := p.bar.Family(fits[0].ID); ok {
+		v.Ratio, v.Source, v.Usual = ratioOf(&f), sentence(f.Source), f.Usual
+	}
+	return v
+}
+
+// percent never says that anything is certain.
+func percent(p float64) string {
+	if p > 0.99 {
+		return "over 99 %"
+	}
+	return figure(100*p, 0) + " %"
+}
+
+func ratioOf(f *template.Family) string {
+	var parts []string
+	for i, a := range f.Axes {
+		parts = append(parts, measure.FormatAmount(f.Ratio[i], flavor.PartUnit)+" "+strings.ToLower(axisWords[a].Name))
+	}
+	return list(parts)
+}
+
+// drawing is nil where the bar knows no range.
+func (p *pages) drawing(s *flavor.Spec, r *balance.Result) *drawingView {
+	best := &r.Judgement.Fits[0]
+	ranges, ok := p.bar.Ranges(s, best.ID)
+	if !ok {
+		return nil
+	}
+	v := &drawingView{Title: "The drink beside proven drinks of its family, " + best.Name}
+	for i, a := range template.Axes() {
+		strip := Strip{Axis: a, ML: r.Judgement.Equivalents[a], Range: ranges[i]}
+		v.Strip = append(v.Strip, strip)
+		v.Rows = append(v.Rows, stripRow{axisWords[a].Name, axisWords[a].As, strip.amount(), strip.span(), strip.place()})
+	}
+	return v
+}
+
+// faultLine says a fault and how far it is.
+func faultLine(f *balance.Fault) string {
+	return sentence(f.Text) + fmt.Sprintf(" That is %s %s ± %s just-noticeable steps.",
+		figure(f.Deviation, 1), map[bool]string{true: "over by", false: "short by"}[f.High], figure(f.PlusMinus, 1))
+}
+
+func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
+	var out []fixView
+	for i := range fixes {
+		f := &fixes[i]
+		out = append(out, fixView{Text: sentence(f.Text), Score: figure(f.Score, 0),
+			Verdict: strings.ToLower(verdictWord(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
+	}
+	return out
+}
+
+func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []pourView {
+	var out []pourView
+	seen := map[string]int{}
+	for i := range s.Pours {
+		pour := &s.Pours[i]
+		p := pour.Profile
+		v := pourView{ID: p.ID, Key: p.ID, Amount: measure.FormatAmount(pour.Amount, pour.Unit), Name: p.Name,
+			Marks: marksLine(p), Avoided: !p.Avoids(avoid), Out: covers != nil && covers.ID == p.ID}
+		if seen[p.ID]++; seen[p.ID] > 1 {
+			v.Key += fmt.Sprintf("-%d", seen[p.ID])
+		}
+		if pour.Unit != flavor.Millilitre {
+			v.ML = millilitres(pour.ML) + " mL"
+		}
+		if flavor.NormaliseName(pour.Match.Asked) != flavor.NormaliseName(p.Name) {
+			v.Read = pour.Match.Asked
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// numbersOf lists the figures of the finished drink, what a bartender asks for
+// first in front. Advice and figures are no finer than the spread they carry.
+func numbersOf(r *balance.Result) []numberView {
+	d := r.Drink
+	return []numberView{
+		{"In the glass", figure(d.VolumeML, 0), plusMinus(d.PlusMinus.VolumeML, 0), "mL",
+			"The volume once the ice has given its water; ice left in the glass is not counted."},
+		{"Strength", figure(d.ABV, 1), plusMinus(d.PlusMinus.ABV, 1), "% vol",
+			"How much of the finished volume is alcohol, at 20 °C."},
+		{"Sugar", figure(d.SugarPer100, 1), plusMinus(d.PlusMinus.SugarPer100, 1), "g in 100 mL",
+			"All sugars by weight, in 100 mL of the finished drink."},
+		{"Acid", figure(d.AcidPer100, 2), plusMinus(d.PlusMinus.AcidPer100, 2), "g in 100 mL",
+			"All acids, as so much citric acid, in 100 mL of the finished drink."},
+		{"Bitterness", figure(d.Bitter, 0), "", "mg in 1 L",
+			"The quinine that would taste as bitter in a litre of the finished drink; judged, not measured."},
+		{"Dilution", figure(d.DilutionPct, 0), plusMinus(d.PlusMinus.DilutionPct, 0), "%",
+			"Water from the ice, as a share of what met the ice."},
+		{"Temperature", figure(d.TemperatureC, 0), "", "°C",
+			"How cold the drink is when it leaves the ice, worked out from the ice that melted."},
+		{"Alcohol", figure(d.After.Ethanol, 0), "", "g",
+			"The weight of pure alcohol in the whole drink, which is what the guest's body has to deal with."},
+		{"Energy", figure(5*math.Round(d.EnergyKcal/5), 0), "", "kcal",
+			"Food energy of the whole drink, by the factors of European food law, to the nearest five."},
+	}
+}

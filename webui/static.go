@@ -1,0 +1,99 @@
+package webui
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"fmt"
+	"io/fs"
+	"net/http"
+	"path"
+	"strings"
+	"time"
+)
+
+//go:embed static templates
+var embedded embed.FS
+
+// kinds are the files that are served, by ending; the machine's own table of
+// types is not asked, since it differs between machines.
+var kinds = map[string]string{
+	".css": "text/css; charset=utf-8",
+	".js":  "text/javascript; charset=utf-8",
+	".svg": "image/svg+xml",
+	".txt": "text/plain; charset=utf-8",
+}
+
+// How long a browser may keep a static file: for ever under a name that holds
+// the hash of its content, else only after asking whether it changed.
+const (
+	keepForever = "public, max-age=31536000, immutable"
+	askFirst    = "no-cache"
+)
+
+// staticFile is one file as it is served.
+type staticFile struct {
+	body []byte
+	kind string
+	hash string
+}
+
+// statics are the static files under their own names and their hashed ones.
+type statics struct {
+	files  map[string]staticFile
+	hashed map[string]string // own name to hashed name
+	plain  map[string]string // hashed name to own name
+}
+
+// loadStatics reads every file of a served kind.
+func loadStatics(fsys fs.FS) (*statics, error) {
+	s := &statics{files: map[string]staticFile{}, hashed: map[string]string{}, plain: map[string]string{}}
+	err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
+		kind, served := kinds[path.Ext(name)]
+		if err != nil || d.IsDir() || !served {
+			return err
+		}
+		body, err := fs.ReadFile(fsys, name)
+		if err != nil {
+			return err
+		}
+		sum := sha256.Sum256(body)
+		f := staticFile{body: body, kind: kind, hash: hex.EncodeToString(sum[:8])}
+		ext := path.Ext(name)
+		long := strings.TrimSuffix(name, ext) + "." + f.hash + ext
+		s.files[name], s.hashed[name], s.plain[long] = f, long, name
+		return nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("webui: static files: %w", err)
+	}
+	return s, nil
+}
+
+// link returns the address of a static file; templates know it as static.
+func (s *statics) link(name string) (string, error) {
+	long, ok := s.hashed[name]
+	if !ok {
+		return "", fmt.Errorf("webui: there is no static file %q", name)
+	}
+	return "/static/" + long, nil
+}
+
+// serve answers with a static file.
+func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
+	name, keep := r.PathValue("name"), askFirst
+	if plain, ok := s.plain[name]; ok {
+		name, keep = plain, keepForever
+	}
+	f, ok := s.files[name]
+	if !ok {
+		return errNotFound
+	}
+	h := w.Header()
+	h.Set("Content-Type", f.kind)
+	h.Set("Cache-Control", keep)
+	h.Set("ETag", `"`+f.hash+`"`)
+	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(f.body))
+	return nil
+}

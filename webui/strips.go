@@ -1,0 +1,217 @@
+package webui
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"math"
+	"strings"
+
+	"counterpour/flavor/template"
+)
+
+// Strip is one axis of the drawing: what the drink carries, and what its
+// family does.
+type Strip struct {
+	Axis  template.Axis
+	ML    float64 // of the axis's equivalent
+	Range Range
+}
+
+// Where the drink lies against the band.
+const (
+	inBand    = "in the range"
+	aboveBand = "above the range"
+	belowBand = "below the range"
+	noPart    = "no more than the family carries"
+	tooMuch   = "more than the family carries"
+)
+
+// place says where the drink lies against the band.
+func (s *Strip) place() string {
+	r := &s.Range
+	switch {
+	case !r.Has && s.ML <= r.High:
+		return noPart
+	case !r.Has:
+		return tooMuch
+	case s.ML > r.High:
+		return aboveBand
+	case s.ML < r.Low:
+		return belowBand
+	}
+	return inBand
+}
+
+// within reports whether the dot lies in the band.
+func (s *Strip) within() bool { p := s.place(); return p == inBand || p == noPart }
+
+// amount is the drink's figure with its plus-or-minus and unit.
+func (s *Strip) amount() string {
+	d := millilitreDecimals(s.ML)
+	return strings.Join(strings.Fields(figure(s.ML, d)+" "+plusMinus(s.Range.PlusMinus, d)+" mL"), " ")
+}
+
+// span is the family's range in words.
+func (s *Strip) span() string {
+	r := &s.Range
+	if !r.Has {
+		return "up to " + millilitres(r.High) + " mL"
+	}
+	return millilitres(r.Low) + " to " + millilitres(r.High) + " mL"
+}
+
+// The drawing, in its own units. The bands stand in one column, so that a drink
+// in balance is a column of dots. It is narrow so that its words are legible on
+// a telephone.
+const (
+	drawWidth  = 360.0
+	rowHeight  = 74.0
+	leftEnd    = 12.0
+	rightEnd   = 348.0
+	bandLeft   = 110.0
+	bandRight  = 250.0
+	bandMiddle = (bandLeft + bandRight) / 2
+	bandHeight = 18.0
+	dotRadius  = 7.0
+)
+
+// at returns the place of an amount along the strip, clamped to its ends.
+// Equal steps are equal factors, on either side of the centre, since that is
+// how taste goes; an axis that the family lacks starts at nothing on the left.
+func (s *Strip) at(ml float64) (x float64, clamped bool) {
+	r := &s.Range
+	switch {
+	case !r.Has && r.High > 0:
+		x = leftEnd + (bandRight-leftEnd)*ml/r.High
+	case !r.Has && ml > 0:
+		x = math.Inf(1)
+	case !r.Has:
+		x = leftEnd
+	case ml >= r.Centre:
+		x = bandMiddle + (bandRight-bandMiddle)*math.Log(ml/r.Centre)/math.Log(r.High/r.Centre)
+	case ml > 0:
+		x = bandMiddle - (bandMiddle-bandLeft)*math.Log(r.Centre/ml)/math.Log(r.Centre/r.Low)
+	default:
+		x = math.Inf(-1)
+	}
+	// A range without width has no scale; what is not a number sits in the middle.
+	if math.IsNaN(x) {
+		return bandMiddle, false
+	}
+	if x < leftEnd || x > rightEnd {
+		return math.Min(math.Max(x, leftEnd), rightEnd), true
+	}
+	return x, false
+}
+
+// DrawStrips draws the axes of a drink as an SVG element: the family's range as
+// a band, the drink as a dot with its plus-or-minus as a line. A full dot is in
+// the band, a hollow one is not, and an arrow stands for a dot beyond the end.
+// It needs no colour and no style sheet: marks take the colour of the text.
+// The id tells the drawings of one page apart.
+func DrawStrips(id, title string, strips []Strip) htmltemplate.HTML {
+	var b strings.Builder
+	esc := htmltemplate.HTMLEscapeString
+	fmt.Fprintf(&b, `<svg class="strips" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" fill="currentColor">`+"\n",
+		esc(id), unit(drawWidth), unit(rowHeight*float64(len(strips))))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(stripsSentence(strips)))
+	for i := range strips {
+		fmt.Fprintf(&b, `<g class="strip" transform="translate(0 %s)">`+"\n", unit(rowHeight*float64(i)))
+		drawStrip(&b, &strips[i])
+		b.WriteString("</g>\n")
+	}
+	b.WriteString("</svg>\n")
+	return htmltemplate.HTML(b.String())
+}
+
+// unit writes a length of the drawing; a tenth is finer than any screen shows,
+// and the same on every processor.
+func unit(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
+
+const (
+	labelLine = 17.0
+	markLine  = 38.0
+	scaleLine = 63.0
+)
+
+func drawStrip(b *strings.Builder, s *Strip) {
+	word := axisWords[s.Axis]
+	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="15"><tspan font-weight="bold">%s</tspan> <tspan font-size="12.5" class="quiet">%s</tspan></text>`+"\n",
+		unit(leftEnd), unit(labelLine), word.Name, word.As)
+	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="15" font-weight="bold" text-anchor="end">%s</text>`+"\n",
+		unit(rightEnd), unit(labelLine), s.amount())
+	fmt.Fprintf(b, `<path class="rail" d="M%s %sH%s" stroke="currentColor" stroke-opacity="0.45" stroke-dasharray="1 3"/>`+"\n",
+		unit(leftEnd), unit(markLine), unit(rightEnd))
+	drawBand(b, s)
+	drawDot(b, s)
+}
+
+// drawBand draws the family's range and its numbers.
+func drawBand(b *strings.Builder, s *Strip) {
+	left, right := bandLeft, bandRight
+	if !s.Range.Has {
+		left = leftEnd
+	}
+	top := markLine - bandHeight/2
+	if s.Range.Has || s.Range.High > 0 {
+		fmt.Fprintf(b, `<rect class="band" x="%s" y="%s" width="%s" height="%s" rx="3" fill-opacity="0.22" stroke="currentColor" stroke-opacity="0.6"%s/>`+"\n",
+			unit(left), unit(top), unit(right-left), unit(bandHeight), dashedUnless(s.Range.Has))
+	}
+	scale := func(x float64, text string) {
+		fmt.Fprintf(b, `<text class="quiet" x="%s" y="%s" font-size="12.5" text-anchor="middle">%s</text>`+"\n", unit(x), unit(scaleLine), text)
+	}
+	if !s.Range.Has {
+		scale(bandRight, s.span())
+		return
+	}
+	fmt.Fprintf(b, `<path class="centre" d="M%s %sV%s" stroke="currentColor" stroke-opacity="0.6"/>`+"\n",
+		unit(bandMiddle), unit(top), unit(top+bandHeight))
+	scale(bandLeft, millilitres(s.Range.Low))
+	scale(bandMiddle, millilitres(s.Range.Centre))
+	scale(bandRight, millilitres(s.Range.High)+" mL")
+}
+
+func dashedUnless(has bool) string {
+	if has {
+		return ""
+	}
+	return ` stroke-dasharray="3 3"`
+}
+
+// drawDot draws the drink and its plus-or-minus.
+func drawDot(b *strings.Builder, s *Strip) {
+	x, beyond := s.at(s.ML)
+	if low, _ := s.at(math.Max(0, s.ML-s.Range.PlusMinus)); s.Range.PlusMinus > 0 && !beyond {
+		high, _ := s.at(s.ML + s.Range.PlusMinus)
+		fmt.Fprintf(b, `<path class="whisker" d="M%[1]s %[2]sH%[3]sM%[1]s %[4]sV%[5]sM%[3]s %[4]sV%[5]s" stroke="currentColor" stroke-width="2" fill="none"/>`+"\n",
+			unit(low), unit(markLine), unit(high), unit(markLine-5), unit(markLine+5))
+	}
+	fill := `class="dot"`
+	if !s.within() {
+		fill = `class="dot out" fill="#fff"`
+	}
+	if !beyond {
+		fmt.Fprintf(b, `<circle %s cx="%s" cy="%s" r="%s" stroke="currentColor" stroke-width="2.5"/>`+"\n", fill, unit(x), unit(markLine), unit(dotRadius))
+		return
+	}
+	back := dotRadius * 2
+	if x > bandMiddle {
+		back = -back
+	}
+	fmt.Fprintf(b, `<path %s d="M%s %sl%s %sv%sz" stroke="currentColor" stroke-width="2.5" stroke-linejoin="round"/>`+"\n",
+		fill, unit(x), unit(markLine), unit(back), unit(-dotRadius), unit(2*dotRadius))
+}
+
+// stripsSentence says what the drawing shows in a sentence.
+func stripsSentence(strips []Strip) string {
+	var out []string
+	for i := range strips {
+		if !strips[i].within() {
+			out = append(out, strings.ToLower(axisWords[strips[i].Axis].Name)+" is "+strips[i].place())
+		}
+	}
+	if len(out) == 0 {
+		return "Every part of the drink is in the range of its family. The figures are in the table below."
+	}
+	return sentence(list(out)) + " The figures are in the table below."
+}

@@ -1,0 +1,130 @@
+package webui
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor/template"
+)
+
+// figure writes a number with a fixed count of decimals and a true minus sign;
+// what rounds to zero has no sign.
+func figure(v float64, decimals int) string {
+	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	if v < 0 && strings.Trim(s, "0.") != "" {
+		return "−" + s
+	}
+	return s
+}
+
+// plusMinus writes a spread to go with a figure, empty if there is none.
+func plusMinus(spread float64, decimals int) string {
+	least := math.Pow10(-decimals)
+	switch {
+	case !(spread > 0) || math.IsInf(spread, 0):
+		return ""
+	case spread < least/2:
+		return "± under " + figure(least, decimals)
+	}
+	return "± " + figure(spread, decimals)
+}
+
+// millilitres writes an amount: whole from ten, else with a decimal.
+func millilitres(ml float64) string { return figure(ml, millilitreDecimals(ml)) }
+
+func millilitreDecimals(ml float64) int {
+	if math.Abs(ml) < 9.95 {
+		return 1
+	}
+	return 0
+}
+
+// sentence starts a text with a capital and ends it with a stop.
+func sentence(s string) string {
+	s = strings.TrimSpace(s)
+	if s == "" {
+		return s
+	}
+	r := []rune(s)
+	s = strings.ToUpper(string(r[0])) + string(r[1:])
+	if !strings.HasSuffix(s, ".") && !strings.HasSuffix(s, "?") {
+		s += "."
+	}
+	return s
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// list joins words as "a, b and c".
+func list(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// verdictWord says a verdict as a heading.
+func verdictWord(v template.Verdict) string {
+	switch v {
+	case template.Balanced:
+		return "Balanced"
+	case template.Near:
+		return "Nearly there"
+	}
+	return "Out of balance"
+}
+
+// verdictSentence says how far out a drink sits among the good ones.
+func verdictSentence(v template.Verdict, tail float64) string {
+	n := int(math.Round(10 * tail))
+	var out string
+	switch {
+	case n <= 0:
+		out = "Hardly any proven drink of the family sits this far out."
+	case n >= 10:
+		out = "Nearly every proven drink of the family sits further out."
+	case n == 1:
+		out = "About 1 in 10 proven drinks of the family sits further out."
+	default:
+		out = fmt.Sprintf("About %d in 10 proven drinks of the family sit further out.", n)
+	}
+	switch v {
+	case template.Balanced:
+		return "It sits where the good drinks of its family sit. " + out
+	case template.Near:
+		return "It sits at the edge of its family. " + out
+	}
+	return "It sits outside its family. " + out
+}
+
+// nearness says a distance in just-noticeable steps as a guest would.
+func nearness(steps float64) string {
+	switch {
+	case steps < 1:
+		return "closer than most guests can tell"
+	case steps < 2:
+		return "a careful taster may tell"
+	case steps < 4:
+		return "a guest who knows the drink will tell"
+	}
+	return "another drink, near this one"
+}
+
+// axisWord is an axis as the trade says it, and what it is measured as.
+type axisWord struct{ Name, As, Sentence string }
+
+var axisWords = [template.NumAxes]axisWord{
+	template.Strong: {"Strong", "as 40 % spirit", "All the alcohol, as so much spirit of 40 % vol."},
+	template.Sweet:  {"Sweet", "as 1:1 syrup", "All the sweetness, as so much syrup of equal weights of sugar and water."},
+	template.Sour:   {"Sour", "as lemon juice", "All the acid, as so much fresh lemon juice."},
+	template.Bitter: {"Bitter", "as red bitter aperitif", "All the bitterness, as so much red bitter aperitif."},
+	template.Long:   {"Long", "as water", "What lengthens: the water, soda, tea or juice beyond what spirit, syrup and lemon would bring."},
+}
