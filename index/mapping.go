@@ -72,6 +72,7 @@ func newMapping() (*mapping.IndexMappingImpl, error) {
 	carbonated := bleve.NewBooleanFieldMapping()
 	carbonated.Store, carbonated.IncludeInAll, carbonated.DocValues = false, false, false
 	doc.AddFieldMappingsAt(fieldCarbonated, carbonated)
+	doc.AddSubDocumentMapping("_all", bleve.NewDocumentDisabledMapping()) // no field for all text
 	m.DefaultMapping = doc
 	m.StoreDynamic, m.IndexDynamic, m.DocValuesDynamic = false, false, false
 	return m, nil

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// allowed lists, for each top-level folder, the other ones that it may import:
+// flavor ← index, data ← api, webui ← cmd.
+var allowed = map[string][]string{
+	"flavor": {},
+	"index":  {"flavor"},
+	"data":   {"flavor"},
+	"api":    {"flavor", "index", "data"},
+	"webui":  {"flavor"},
+	"cmd":    {"flavor", "index", "data", "api", "webui"},
+}
+
+// allowedInFlavor does the same within flavor, in the order in which a drink
+// flows from text to glass to advice.
+var allowedInFlavor = map[string][]string{
+	"measure":  {"flavor"},
+	"mix":      {"flavor"},
+	"template": {"flavor", "mix"},
+	"balance":  {"flavor", "measure", "mix", "template"},
+	"cover":    {"flavor", "measure", "mix", "template", "balance"},
+	"trial":    {"flavor", "measure", "mix", "template", "balance"},
+}
+
+const (
+	root   = "../.."
+	module = "counterpour/"
+)
+
+func TestArrowsPointOneWay(t *testing.T) {
+	files := 0
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && strings.HasPrefix(d.Name(), ".") && path != root {
+			return filepath.SkipDir
+		}
+		if d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+			return nil
+		}
+		files++
+		rel, err := filepath.Rel(root, path)
+		require.NoError(t, err)
+		checkImports(t, filepath.ToSlash(rel), path)
+		return nil
+	})
+	require.NoError(t, err)
+	require.Greater(t, files, 50, "the walk found the module")
+}
+
+func checkImports(t *testing.T, rel, path string) {
+	parsed, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ImportsOnly)
+	require.NoError(t, err)
+	parts := strings.Split(rel, "/")
+	from := parts[0]
+	for _, spec := range parsed.Imports {
+		imported := strings.Trim(spec.Path.Value, `"`)
+		if !strings.HasPrefix(imported, module) {
+			continue
+		}
+		to := strings.Split(strings.TrimPrefix(imported, module), "/")
+		if to[0] != from {
+			assert.Contains(t, allowed[from], to[0], "%s imports %s", rel, imported)
+			continue
+		}
+		if from == "flavor" {
+			within := "flavor"
+			if len(to) > 1 {
+				within = to[1]
+			}
+			if len(parts) == 2 {
+				assert.Fail(t, "flavor itself imports nothing of ours", "%s imports %s", rel, imported)
+				continue
+			}
+			assert.Contains(t, allowedInFlavor[parts[1]], within, "%s imports %s", rel, imported)
+		}
+	}
+}
+
+func TestTopLevelIsAgreed(t *testing.T) {
+	entries, err := os.ReadDir(root)
+	require.NoError(t, err)
+	agreed := []string{"cmd", "api", "flavor", "index", "data", "webui", "go.mod", "go.sum", "README.md", "DEVELOPERS.md"}
+	for _, e := range entries {
+		if strings.HasPrefix(e.Name(), ".") {
+			continue
+		}
+		assert.True(t, slices.Contains(agreed, e.Name()), "%s is not one of the agreed top-level entries", e.Name())
+	}
+}
