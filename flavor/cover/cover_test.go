@@ -228,8 +228,8 @@ func TestSearchIsExact(t *testing.T) {
 	}
 }
 
-// The bound of a combination is never more than the distance of any of its
-// roundings.
+// Neither bound of a combination is more than the rank of any of its
+// roundings, and reach keeps every rounding that is near enough.
 func TestBoundsHold(t *testing.T) {
 	b := newBench(t)
 	const tolerance = 1e-9
@@ -238,23 +238,37 @@ func TestBoundsHold(t *testing.T) {
 		require.NoError(t, r.check())
 		task, err := b.finder.newTask(&r)
 		require.NoError(t, err)
-		bounds, err := task.newBounds()
+		all := make([]int, len(task.cands))
+		for i := range all {
+			all[i] = i
+		}
+		metric, err := task.newMetric(all)
 		require.NoError(t, err)
+		reach := task.newReach()
 		for i := 0; i < len(task.cands); i += 7 {
 			j, k := (i*31+5)%len(task.cands), (i*17+11)%len(task.cands)
 			for _, parts := range [][]int{{i}, {min(i, j), max(i, j)}, sortedThree(i, j, k)} {
 				if len(slices.Compact(slices.Clone(parts))) != len(parts) {
 					continue
 				}
-				least := bounds.distance(bounds.least(parts))
-				var gain float64
-				for _, p := range parts {
-					gain += bounds.gain[p]
-				}
-				loose := bounds.distance(bounds.total - gain)
+				p := task.productsOf(parts)
+				least := task.leastRank(parts, &p)
 				for _, x := range task.round(parts, math.Inf(1)) {
-					assert.LessOrEqual(t, least, math.Sqrt(x.square)+tolerance)
-					assert.LessOrEqual(t, loose, math.Sqrt(x.square)+tolerance)
+					assert.LessOrEqual(t, least, x.rank+tolerance)
+					limit := metric.limit(math.Sqrt(x.square)) + tolerance
+					if len(parts) == 2 {
+						assert.LessOrEqual(t, metric.pair(parts[0], parts[1]), limit)
+					}
+					if len(parts) == 3 {
+						assert.LessOrEqual(t, metric.triple(parts[0], parts[1], parts[2]), limit)
+					}
+				}
+				if best := task.round(parts, math.Inf(1)); len(best) > 0 && i%49 == 0 {
+					reach.within(math.Sqrt(best[0].square)+tolerance, len(parts))
+					for n, part := range parts {
+						assert.Contains(t, reach.alive, part)
+						assert.Less(t, best[0].amounts[n], reach.usable[part])
+					}
 				}
 			}
 		}

@@ -33,7 +33,7 @@ const (
 	MaxParts  = 3
 	MaxLimit  = 100
 	perLead   = 2 // covers that may share the same leading substitute
-	maxMoved  = 2 // pours besides the substitutes that a cover may move
+	maxMoved  = 2 // pours besides the substitutes that a cover may move, see addSets
 	roundings = 6 // roundings of one combination that are tried for balance
 )
 
@@ -142,7 +142,7 @@ type task struct {
 	gap         vector // what went out with the removed pours
 	gapML       float64
 	moves       []move
-	moveSets    [][]int
+	sets        []moveSet
 	cands       []candidate
 	strict      bool // only covers that keep the balance
 }
@@ -154,14 +154,21 @@ type move struct {
 	by     vector
 }
 
+// moveSet is a choice of moves, at most one for each pour.
+type moveSet struct {
+	moves  []int
+	square float64 // squared length of the gap that is left for the parts
+	cost   float64
+}
+
 // candidate is one ingredient that may be a part.
 type candidate struct {
 	profile *flavor.Profile
 	amounts []amount
-	per     vector // a millilitre
-	gap     float64
-	self    float64
-	moves   []float64 // products with the moves
+	per     vector    // a millilitre
+	self    float64   // product with itself
+	gap     float64   // and with the gap
+	moves   []float64 // and with the moves
 	odd     bool
 }
 
@@ -212,17 +219,31 @@ func (t *task) addMoves() {
 			t.moves = append(t.moves, m)
 		}
 	}
-	t.moveSets = [][]int{nil}
+	t.addSets()
+}
+
+// addSets lists the choices of at most maxMoved moves of different pours.
+func (t *task) addSets() {
+	t.addSet()
 	for a := range t.moves {
-		t.moveSets = append(t.moveSets, []int{a})
+		t.addSet(a)
 	}
 	for a := range t.moves {
 		for b := a + 1; b < len(t.moves); b++ {
 			if t.moves[a].pour != t.moves[b].pour {
-				t.moveSets = append(t.moveSets, []int{a, b})
+				t.addSet(a, b)
 			}
 		}
 	}
+}
+
+func (t *task) addSet(moves ...int) {
+	left := t.gap
+	for _, m := range moves {
+		left.add(&t.moves[m].by, -1)
+	}
+	t.sets = append(t.sets, moveSet{moves: moves, square: dot(&left, &left),
+		cost: t.finder.weights.MoveCost * float64(len(moves))})
 }
 
 // odd reports whether p is something that a bartender puts up with once in a
@@ -257,18 +278,20 @@ func restricted(c flavor.Class) string {
 }
 
 func (t *task) addCandidates() {
-	system := measure.SystemOf(t.req.Spec)
+	grid := newGrid(t.gapML, measure.SystemOf(t.req.Spec))
+	t.cands = make([]candidate, 0, len(t.req.Candidates))
+	products := make([]float64, len(t.moves)*len(t.req.Candidates))
 	for _, p := range t.req.Candidates {
 		if !t.allowed(p) {
 			continue
 		}
-		c := candidate{profile: p, amounts: amountsOf(p, t.gapML, system), per: t.space.perML(p), odd: odd(p.Class)}
-		if len(c.amounts) == 0 {
+		c := candidate{profile: p, amounts: grid.amountsOf(p), per: t.space.perML(p), odd: odd(p.Class)}
+		c.self = dot(&c.per, &c.per)
+		if len(c.amounts) == 0 || c.self <= 0 {
 			continue
 		}
 		c.gap = dot(&c.per, &t.gap)
-		c.self = dot(&c.per, &c.per)
-		c.moves = make([]float64, len(t.moves))
+		c.moves, products = products[:len(t.moves):len(t.moves)], products[len(t.moves):]
 		for m := range t.moves {
 			c.moves[m] = dot(&c.per, &t.moves[m].by)
 		}
@@ -277,17 +300,22 @@ func (t *task) addCandidates() {
 	slices.SortFunc(t.cands, func(a, b candidate) int { return strings.Compare(a.profile.ID, b.profile.ID) })
 }
 
-// allowed keeps out what is missing, what the guest avoids and what is in the
-// drink already.
+// allowed keeps out what the guest avoids, what only replaces its own kind, and
+// what is in the drink already, the missing ingredient among it.
 func (t *task) allowed(p *flavor.Profile) bool {
-	if p.ID == t.req.Missing.ID || !p.Avoids(t.req.Avoid) {
+	if !p.Avoids(t.req.Avoid) {
 		return false
 	}
 	if kind := restricted(p.Class); kind != "" &&
 		!slices.ContainsFunc(t.removed, func(x *flavor.Profile) bool { return restricted(x.Class) == kind }) {
 		return false
 	}
-	return !slices.ContainsFunc(t.req.Spec.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
+	for i := range t.req.Spec.Pours {
+		if t.req.Spec.Pours[i].Profile.ID == p.ID {
+			return false
+		}
+	}
+	return true
 }
 
 // found is one combination with its amounts.

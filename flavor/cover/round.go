@@ -1,85 +1,179 @@
 package cover
 
 import (
-	"errors"
 	"math"
 	"slices"
 )
 
-var errNotDefinite = errors.New("cover: the moves of the other pours do not form a positive definite system")
+// products is what the least-squares amounts of up to three parts follow from:
+// the products of the parts with each other.
+type products struct {
+	n    int
+	self [MaxParts]float64
+	ij   float64 // parts 0 and 1
+	ik   float64 // parts 0 and 2
+	jk   float64 // parts 1 and 2
+}
 
-// round returns the best roundings of a combination whose rank is at most edge,
-// the best first, at most roundings of them. For every set of moves and every
-// amount of all parts but the last, the distance is a parabola in the last, so
-// that its best amounts are the two beside the vertex.
+func (t *task) productsOf(parts []int) products {
+	p := products{n: len(parts)}
+	for k, i := range parts {
+		p.self[k] = t.cands[i].self
+	}
+	if p.n > 1 {
+		p.ij = dot(&t.cands[parts[0]].per, &t.cands[parts[1]].per)
+	}
+	if p.n > 2 {
+		p.ik = dot(&t.cands[parts[0]].per, &t.cands[parts[2]].per)
+		p.jk = dot(&t.cands[parts[1]].per, &t.cands[parts[2]].per)
+	}
+	return p
+}
+
+// explained returns how much of a squared gap the parts can take away in
+// amounts that are not negative, given the products of the gap with them.
+func (p *products) explained(h *[MaxParts]float64) float64 {
+	switch p.n {
+	case 1:
+		return explainedBy(h[0], p.self[0])
+	case 2:
+		return explainedByTwo(h[0], h[1], p.self[0], p.self[1], p.ij)
+	}
+	return p.explainedByThree(h)
+}
+
+func explainedBy(h, self float64) float64 {
+	if h <= 0 {
+		return 0
+	}
+	return h * h / self
+}
+
+// nearCollinear is the share of the product of squared lengths below which a
+// determinant says that candidates are one direction.
+const nearCollinear = 1e-12
+
+func explainedByTwo(hi, hj, ii, jj, ij float64) float64 {
+	det := ii*jj - ij*ij
+	x := hi*jj - hj*ij
+	y := hj*ii - hi*ij
+	if det > nearCollinear*ii*jj && x > 0 && y > 0 {
+		return (x*hi + y*hj) / det
+	}
+	return max(explainedBy(hi, ii), explainedBy(hj, jj))
+}
+
+// explainedByThree uses all three if that needs no negative amount, else the
+// best two.
+func (p *products) explainedByThree(h *[MaxParts]float64) float64 {
+	ii, jj, kk := p.self[0], p.self[1], p.self[2]
+	// Cofactors of the symmetric matrix of products.
+	cii, cij, cik := jj*kk-p.jk*p.jk, p.jk*p.ik-p.ij*kk, p.ij*p.jk-jj*p.ik
+	cjj, cjk, ckk := ii*kk-p.ik*p.ik, p.ij*p.ik-ii*p.jk, ii*jj-p.ij*p.ij
+	det := ii*cii + p.ij*cij + p.ik*cik
+	x := cii*h[0] + cij*h[1] + cik*h[2]
+	y := cij*h[0] + cjj*h[1] + cjk*h[2]
+	z := cik*h[0] + cjk*h[1] + ckk*h[2]
+	if det > nearCollinear*ii*jj*kk && x > 0 && y > 0 && z > 0 {
+		return (x*h[0] + y*h[1] + z*h[2]) / det
+	}
+	return max(explainedByTwo(h[0], h[1], ii, jj, p.ij),
+		explainedByTwo(h[0], h[2], ii, kk, p.ik),
+		explainedByTwo(h[1], h[2], jj, kk, p.jk))
+}
+
+// toward returns the products of the parts with the gap that a set of moves
+// leaves.
+func (t *task) toward(parts []int, set *moveSet) (h [MaxParts]float64) {
+	for k, i := range parts {
+		c := &t.cands[i]
+		h[k] = c.gap
+		for _, m := range set.moves {
+			h[k] -= c.moves[m]
+		}
+	}
+	return h
+}
+
+// leastRank returns the least rank that any amounts of the parts can have,
+// pourable or not, over every set of moves.
+func (t *task) leastRank(parts []int, p *products) float64 {
+	least := math.Inf(1)
+	for s := range t.sets {
+		set := &t.sets[s]
+		h := t.toward(parts, set)
+		least = min(least, math.Sqrt(max(0, set.square-p.explained(&h)))+set.cost)
+	}
+	return least + t.partCost(p.n)
+}
+
+func (t *task) partCost(parts int) float64 { return t.finder.weights.PartCost * float64(parts-1) }
+
+// round returns the best roundings of a combination whose rank is at most
+// edge, the best first, at most roundings of them. For every set of moves and
+// every amount of all parts but the last, the distance is a parabola in the
+// last, so that its best amounts are the two beside the vertex.
 func (t *task) round(parts []int, edge float64) []found {
-	r := rounder{task: t, parts: parts, edge: edge, amounts: make([]int, len(parts))}
-	gapSquare := dot(&t.gap, &t.gap)
-	for _, set := range t.moveSets {
-		r.set = set
-		r.cost = t.finder.weights.PartCost*float64(len(parts)-1) + t.finder.weights.MoveCost*float64(len(set))
-		if r.cost > r.edge {
-			continue
+	r := rounder{task: t, parts: parts, products: t.productsOf(parts), edge: edge}
+	for s := range t.sets {
+		r.set = &t.sets[s]
+		r.cost = r.set.cost + t.partCost(len(parts))
+		r.toward = t.toward(parts, r.set)
+		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge {
+			r.descend(0, r.set.square, r.toward)
 		}
-		// With moves δ the gap left for the parts is g − Mδ.
-		square := gapSquare
-		for a, m := range set {
-			by := &t.moves[m].by
-			square += dot(by, by) - 2*dot(by, &t.gap)
-			for _, o := range set[:a] {
-				square += 2 * dot(by, &t.moves[o].by)
-			}
-		}
-		r.descend(0, square)
 	}
 	slices.SortFunc(r.found, t.compare)
 	return r.found[:min(len(r.found), roundings)]
 }
 
 type rounder struct {
-	task    *task
-	parts   []int
-	set     []int
-	cost    float64
-	edge    float64
-	amounts []int
-	found   []found
+	task     *task
+	parts    []int
+	products products
+	edge     float64
+	set      *moveSet
+	cost     float64
+	toward   [MaxParts]float64
+	amounts  [MaxParts]int
+	found    []found
 }
 
-// toward returns the product of part k with what is still to be filled.
-func (r *rounder) toward(k int) float64 {
+// descend settles part k; square is the squared gap left and h the products of
+// the parts with it.
+func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 	c := &r.task.cands[r.parts[k]]
-	g := c.gap
-	for _, m := range r.set {
-		g -= c.moves[m]
-	}
-	for o := range k {
-		other := &r.task.cands[r.parts[o]]
-		g -= other.amounts[r.amounts[o]].ml * dot(&c.per, &other.per)
-	}
-	return g
-}
-
-func (r *rounder) descend(k int, square float64) {
-	c := &r.task.cands[r.parts[k]]
-	g := r.toward(k)
 	last := k == len(r.parts)-1
-	vertex := g / c.self
+	vertex := h[k] / c.self
 	for i, a := range c.amounts {
 		if last && !beside(c.amounts, i, vertex) {
 			continue
 		}
 		r.amounts[k] = i
-		s := square - 2*a.ml*g + a.ml*a.ml*c.self
+		s := max(0, square-2*a.ml*h[k]+a.ml*a.ml*c.self)
 		if !last {
-			r.descend(k+1, s)
+			r.descend(k+1, s, r.without(k, a.ml, h))
 			continue
 		}
-		if rank := math.Sqrt(math.Max(0, s)) + r.cost; rank <= r.edge {
-			r.found = append(r.found, found{parts: slices.Clone(r.parts), amounts: slices.Clone(r.amounts),
-				moves: slices.Clone(r.set), square: math.Max(0, s), rank: rank})
+		if rank := math.Sqrt(s) + r.cost; rank <= r.edge {
+			r.found = append(r.found, found{parts: slices.Clone(r.parts), amounts: slices.Clone(r.amounts[:len(r.parts)]),
+				moves: r.set.moves, square: s, rank: rank})
 		}
 	}
+}
+
+// without returns the products of the later parts with the gap once ml of part
+// k is poured.
+func (r *rounder) without(k int, ml float64, h [MaxParts]float64) [MaxParts]float64 {
+	p := &r.products
+	switch k {
+	case 0:
+		h[1] -= ml * p.ij
+		h[2] -= ml * p.ik
+	case 1:
+		h[2] -= ml * p.jk
+	}
+	return h
 }
 
 // beside reports whether amount i is the last at or below x or the first above.

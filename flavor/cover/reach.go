@@ -1,0 +1,126 @@
+package cover
+
+import (
+	"math"
+)
+
+// reach says, for a distance that a cover must not exceed, which candidates can
+// be part of one and in which amounts. No row of the space may be overshot or
+// left wanting by more than that distance, so a candidate that brings too much
+// of something in its smallest amount is out, and a row that is far from empty
+// must be filled by one part or another.
+type reach struct {
+	task   *task
+	far    float64  // the distance
+	room   vector   // most that the parts may bring of each row, moves helping
+	floor  vector   // least that they must, moves helping
+	needs  []int    // rows whose floor is above zero, the emptiest first
+	alive  []int    // candidates
+	most   []vector // what each brings at most, by candidate
+	usable []int    // amounts of each that are within reach, by candidate
+}
+
+func (t *task) newReach() *reach {
+	r := &reach{task: t, most: make([]vector, len(t.cands)), usable: make([]int, len(t.cands))}
+	for row := range numRows {
+		var up, down float64
+		for s := range t.sets {
+			var by float64
+			for _, m := range t.sets[s].moves {
+				by += t.moves[m].by[row]
+			}
+			up, down = max(up, by), max(down, -by)
+		}
+		r.room[row], r.floor[row] = t.gap[row]+down, t.gap[row]-up
+	}
+	return r
+}
+
+// within narrows the candidates to those that can be one of parts parts of a
+// cover no further away than far.
+func (r *reach) within(far float64, parts int) {
+	r.far = far
+	r.alive = r.alive[:0]
+	if far < 0 {
+		return
+	}
+	for i := range r.task.cands {
+		if r.usable[i] = r.usableOf(i); r.usable[i] > 0 {
+			r.alive = append(r.alive, i)
+			c := &r.task.cands[i]
+			ml := c.amounts[r.usable[i]-1].ml
+			for row := range c.per {
+				r.most[i][row] = ml * c.per[row]
+			}
+		}
+	}
+	r.findNeeds()
+	r.dropIdle(parts)
+}
+
+// usableOf counts the amounts of a candidate that do not overshoot by more
+// than the distance; a larger amount overshoots more.
+func (r *reach) usableOf(i int) int {
+	c := &r.task.cands[i]
+	for n, a := range c.amounts {
+		var over float64
+		for row := range c.per {
+			if d := a.ml*c.per[row] - r.room[row]; d > 0 {
+				over += d * d
+			}
+		}
+		if over > r.far*r.far {
+			return n
+		}
+	}
+	return len(c.amounts)
+}
+
+func (r *reach) findNeeds() {
+	r.needs = r.needs[:0]
+	for row := range r.floor {
+		if r.floor[row] > r.far {
+			r.needs = append(r.needs, row)
+		}
+	}
+	for a := 1; a < len(r.needs); a++ {
+		for b := a; b > 0 && r.floor[r.needs[b]] > r.floor[r.needs[b-1]]; b-- {
+			r.needs[b], r.needs[b-1] = r.needs[b-1], r.needs[b]
+		}
+	}
+}
+
+// dropIdle leaves out candidates that, even with the best partners, leave a
+// row wanting.
+func (r *reach) dropIdle(parts int) {
+	best := r.bestOf(r.alive)
+	kept := r.alive[:0]
+	for _, i := range r.alive {
+		if r.fills(&r.most[i], &best, float64(parts-1)) {
+			kept = append(kept, i)
+		}
+	}
+	r.alive = kept
+}
+
+// bestOf returns the most that any of some candidates brings of each row.
+func (r *reach) bestOf(some []int) vector {
+	var best vector
+	for _, i := range some {
+		for _, row := range r.needs {
+			best[row] = math.Max(best[row], r.most[i][row])
+		}
+	}
+	return best
+}
+
+// fills reports whether what is brought, with times × more, leaves no row
+// wanting.
+func (r *reach) fills(brought, more *vector, times float64) bool {
+	for _, row := range r.needs {
+		if brought[row]+times*more[row] < r.floor[row]-r.far {
+			return false
+		}
+	}
+	return true
+}
