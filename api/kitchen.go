@@ -117,7 +117,7 @@ func (k *Kitchen) Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *
 	if err != nil {
 		return nil, nil, refused, err
 	}
-	result, err := k.Finder.Find(ctx, cover.Request{Spec: &r.Spec, Missing: missing, Candidates: candidates,
-		Avoid: r.Avoid, Parts: r.Parts, Limit: r.Limit})
+	result, err := k.Finder.Find(ctx, cover.Request{Spec: &r.Spec, Missing: []*flavor.Profile{missing},
+		Candidates: candidates, Guest: cover.Guest{Avoid: r.Avoid}, Parts: r.Parts, Limit: r.Limit})
 	return missing, result, refused, err
 }

@@ -67,7 +67,16 @@ func (b *bench) request(t testing.TB, text, missing string, parts, limit int, av
 	require.NoError(t, err)
 	p, _, found := b.catalogue.ByName(missing)
 	require.True(t, found, missing)
-	return Request{Spec: &spec, Missing: p, Candidates: b.catalogue.Profiles(), Avoid: avoid, Parts: parts, Limit: limit}
+	return Request{Spec: &spec, Missing: []*flavor.Profile{p}, Candidates: b.catalogue.Profiles(), Guest: Guest{Avoid: avoid}, Parts: parts, Limit: limit}
+}
+
+// task is a request ready to be searched.
+func (b *bench) task(t testing.TB, r *Request) *task {
+	task, err := b.finder.newTask(r)
+	require.NoError(t, err)
+	task.addMoves(false)
+	task.addCandidates()
+	return task
 }
 
 const (
@@ -212,8 +221,7 @@ func TestSearchIsExact(t *testing.T) {
 			}
 			r.Candidates = some
 			require.NoError(t, r.check())
-			task, err := b.finder.newTask(&r)
-			require.NoError(t, err)
+			task := b.task(t, &r)
 			task.strict = true
 			got, err := task.search(context.Background())
 			require.NoError(t, err)
@@ -236,8 +244,7 @@ func TestBoundsHold(t *testing.T) {
 	for _, c := range []struct{ text, missing string }{{tropical, "falernum"}, {artichoke, "artichoke amaro"}, {agaveDaisy, "triple sec"}} {
 		r := b.request(t, c.text, c.missing, 2, 10)
 		require.NoError(t, r.check())
-		task, err := b.finder.newTask(&r)
-		require.NoError(t, err)
+		task := b.task(t, &r)
 		all := make([]int, len(task.cands))
 		for i := range all {
 			all[i] = i
@@ -286,7 +293,7 @@ func TestRequestFaults(t *testing.T) {
 	ok := b.request(t, agaveDaisy, "triple sec", 1, 5)
 	for name, spoil := range map[string]func(*Request){
 		"no spec":       func(r *Request) { r.Spec = nil },
-		"not in drink":  func(r *Request) { r.Missing, _, _ = b.catalogue.ByName("falernum") },
+		"not in drink":  func(r *Request) { p, _ := b.catalogue.ByID("falernum"); r.Missing = []*flavor.Profile{p} },
 		"too many":      func(r *Request) { r.Parts = 4 },
 		"limit too big": func(r *Request) { r.Limit = 101 },
 		"negative":      func(r *Request) { r.Limit = -1 },

@@ -40,11 +40,12 @@ const (
 // Request asks for covers.
 type Request struct {
 	Spec       *flavor.Spec
-	Missing    *flavor.Profile
+	Missing    []*flavor.Profile // what ran out; one or more pours of the spec
 	Candidates []*flavor.Profile // what may be poured instead
-	Avoid      []flavor.Allergen // what the guest must not have
-	Parts      int               // most substitutes, 1 to MaxParts; 0 means 2
-	Limit      int               // most covers, 1 to MaxLimit; 0 means 10
+	Guest      Guest
+	Tastings   []Tasting // what the house has learnt of covers
+	Parts      int       // most substitutes, 1 to MaxParts; 0 means 2
+	Limit      int       // most covers, 1 to MaxLimit; 0 means 10
 }
 
 // Cover is one way to pour the drink without what is missing.
@@ -67,8 +68,8 @@ type Cover struct {
 // Result is the covers found, the best first.
 type Result struct {
 	ScoreBefore float64
-	// Removed are the pours that had to go: what is missing, and what carries
-	// an allergen that the guest avoids.
+	// Removed are the pours that had to go: what is missing, and what the guest
+	// must not have.
 	Removed []*flavor.Profile
 	Covers  []Cover
 	// Unbalanced is true if no cover keeps the drink in balance, and those
@@ -87,8 +88,12 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 		return nil, err
 	}
 	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed}
-	for _, strict := range []bool{true, false} {
-		task.strict = strict
+	// The base is what the guest ordered: it moves only if nothing else keeps
+	// the drink in balance, and balance is given up only after that.
+	for _, pass := range []struct{ base, strict bool }{{false, true}, {true, true}, {false, false}} {
+		task.strict = pass.strict
+		task.addMoves(pass.base)
+		task.addCandidates()
 		found, err := task.search(ctx)
 		if err != nil {
 			return nil, err
@@ -101,7 +106,7 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 			result.Covers = append(result.Covers, c)
 		}
 		if len(found) > 0 {
-			result.Unbalanced = !strict
+			result.Unbalanced = !pass.strict
 			break
 		}
 	}
@@ -116,18 +121,25 @@ func (r *Request) check() error {
 		r.Limit = 10
 	}
 	switch {
-	case r.Spec == nil || r.Missing == nil:
+	case r.Spec == nil || len(r.Missing) == 0:
 		return errors.New("cover: a request needs a spec and what is missing")
 	case r.Parts < 1 || r.Parts > MaxParts:
 		return fmt.Errorf("cover: %d substitutes; ask for 1 to %d", r.Parts, MaxParts)
 	case r.Limit < 1 || r.Limit > MaxLimit:
 		return fmt.Errorf("cover: limit %d; ask for 1 to %d", r.Limit, MaxLimit)
 	}
-	if !slices.ContainsFunc(r.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == r.Missing.ID }) {
-		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "missing", Value: r.Missing.Name,
-			Message: fmt.Sprintf("%s is not a pour of this drink; name one that is", r.Missing.Name)}
+	for _, m := range r.Missing {
+		if !slices.ContainsFunc(r.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == m.ID }) {
+			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "missing", Value: m.Name,
+				Message: fmt.Sprintf("%s is not a pour of this drink; name one that is", m.Name)}
+		}
 	}
-	return nil
+	return r.Guest.check()
+}
+
+// missing reports whether p is what ran out.
+func (r *Request) missing(p *flavor.Profile) bool {
+	return slices.ContainsFunc(r.Missing, func(m *flavor.Profile) bool { return m.ID == p.ID })
 }
 
 // task is one request being worked on.
@@ -144,7 +156,8 @@ type task struct {
 	moves       []move
 	sets        []moveSet
 	cands       []candidate
-	strict      bool // only covers that keep the balance
+	tasted      map[combination]float64 // what tastings add to the rank
+	strict      bool                    // only covers that keep the balance
 }
 
 // move is one step of one of the other pours.
@@ -184,7 +197,7 @@ func (f *Finder) newTask(r *Request) (*task, error) {
 	t := &task{finder: f, req: r, drink: drink, scoreBefore: score, space: newSpace(r.Spec, drink, &f.weights)}
 	for i := range r.Spec.Pours {
 		p := &r.Spec.Pours[i]
-		if p.Profile.ID == r.Missing.ID || !p.Profile.Avoids(r.Avoid) {
+		if r.missing(p.Profile) || !r.Guest.accepts(p.Profile) {
 			v := t.space.perML(p.Profile)
 			t.gap.add(&v, p.ML)
 			t.gapML += p.ML
@@ -195,17 +208,16 @@ func (f *Finder) newTask(r *Request) (*task, error) {
 		}
 		t.keep = append(t.keep, i)
 	}
-	t.addMoves()
-	t.addCandidates()
 	return t, nil
 }
 
-// addMoves lists one step up and one down of every other pour but the base:
-// what the guest ordered stays.
-func (t *task) addMoves() {
+// addMoves lists one step up and one down of every other pour, the base among
+// them if it may move.
+func (t *task) addMoves(base bool) {
+	t.moves, t.sets = nil, nil
 	for _, i := range t.keep {
 		p := &t.req.Spec.Pours[i]
-		if p.Profile.Class.Part() == flavor.PartBase || p.Profile.Class.Solid() {
+		if p.Profile.Class.Part() == flavor.PartBase && !base || p.Profile.Class.Solid() {
 			continue
 		}
 		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
@@ -298,12 +310,13 @@ func (t *task) addCandidates() {
 		t.cands = append(t.cands, c)
 	}
 	slices.SortFunc(t.cands, func(a, b candidate) int { return strings.Compare(a.profile.ID, b.profile.ID) })
+	t.addTastings()
 }
 
-// allowed keeps out what the guest avoids, what only replaces its own kind, and
-// what is in the drink already, the missing ingredient among it.
+// allowed keeps out what the guest must not have, what only replaces its own kind, and
+// what is in the drink already, the missing ones among it.
 func (t *task) allowed(p *flavor.Profile) bool {
-	if !p.Avoids(t.req.Avoid) {
+	if !t.req.Guest.accepts(p) {
 		return false
 	}
 	if kind := restricted(p.Class); kind != "" &&

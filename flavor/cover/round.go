@@ -115,9 +115,10 @@ func (t *task) partCost(parts int) float64 { return t.finder.weights.PartCost * 
 // last, so that its best amounts are the two beside the vertex.
 func (t *task) round(parts []int, edge float64) []found {
 	r := rounder{task: t, parts: parts, products: t.productsOf(parts), edge: edge}
+	tasted := t.tasted[combinationOf(parts)]
 	for s := range t.sets {
 		r.set = &t.sets[s]
-		r.cost = r.set.cost + t.partCost(len(parts))
+		r.cost = r.set.cost + t.partCost(len(parts)) + tasted
 		r.toward = t.toward(parts, r.set)
 		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge {
 			r.descend(0, r.set.square, r.toward)

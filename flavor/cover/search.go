@@ -59,6 +59,12 @@ const (
 func (s *search) stage(ctx context.Context, parts int) error {
 	s.parts = parts
 	s.scouted = nil
+	// What was tasted is tried in any case: its rank is not its distance.
+	for _, combination := range s.task.tastedOf(parts) {
+		if err := s.list.try(combination); err != nil {
+			return err
+		}
+	}
 	s.narrow()
 	if len(s.reach.alive) > scouts {
 		first := s.likeliest(scouts)
@@ -196,8 +202,12 @@ func (s *search) weigh(ctx context.Context, parts ...int) error {
 	return s.settle()
 }
 
-// seen reports whether a combination was looked at with the scouts.
+// seen reports whether a combination was looked at before: tasted, or of
+// scouts alone.
 func (s *search) seen(parts []int) bool {
+	if _, tasted := s.task.tasted[combinationOf(parts)]; tasted {
+		return true
+	}
 	for _, i := range parts {
 		if !s.scouted[i] {
 			return false

@@ -18,27 +18,49 @@ func newShortlist(t *task) *shortlist {
 	return &shortlist{task: t, best: map[int][]found{}, edge: math.Inf(1)}
 }
 
-// try rounds a combination and keeps its best rounding that is good enough.
+// try rounds a combination and keeps its best rounding that is good enough:
+// within the guest's limits and, if that is asked, in balance.
 func (l *shortlist) try(parts []int) error {
 	roundings := l.task.round(parts, l.edge)
 	if len(roundings) == 0 {
 		return nil
 	}
-	if !l.task.strict {
-		l.keep(roundings[0])
-		return nil
-	}
-	score, err := l.task.scorer(&roundings[0])
-	if err != nil {
-		return err
+	var score func(*found) float64
+	if l.task.strict {
+		var err error
+		if score, err = l.task.scorer(&roundings[0]); err != nil {
+			return err
+		}
 	}
 	for i := range roundings {
-		if score(&roundings[i]) >= l.task.leastScore() {
-			l.keep(roundings[i])
+		x := &roundings[i]
+		ok, err := l.task.within(x)
+		if err != nil {
+			return err
+		}
+		if ok && (score == nil || score(x) >= l.task.leastScore()) {
+			l.keep(*x)
 			return nil
 		}
 	}
 	return nil
+}
+
+// within reports whether a cover is within the guest's strength and cost.
+func (t *task) within(x *found) (bool, error) {
+	g := &t.req.Guest
+	if g.MaxCost > 0 && t.cost(x) > g.MaxCost {
+		return false, nil
+	}
+	if g.MaxABV <= 0 {
+		return true, nil
+	}
+	s := t.specOf(x)
+	drink, err := t.finder.mixer.Mix(&s)
+	if err != nil {
+		return false, err
+	}
+	return drink.ABV <= g.MaxABV, nil
 }
 
 func (l *shortlist) keep(x found) {

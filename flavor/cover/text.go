@@ -73,10 +73,13 @@ func (t *task) text(c *Cover) string {
 	text := strings.Join(parts, " + ")
 	for _, ch := range c.Changes {
 		text += fmt.Sprintf(", %s to %s", ch.Profile.Name, measure.FormatAmount(ch.To, ch.Unit))
+		if ch.Profile.Class.Part() == flavor.PartBase {
+			text += " (nothing else keeps the balance)"
+		}
 	}
 	for _, p := range t.removed {
-		if p.ID != t.req.Missing.ID {
-			text += fmt.Sprintf("; leaves out %s too, for the guest's allergy", p.Name)
+		if !t.req.missing(p) {
+			text += fmt.Sprintf("; leaves out %s too, for this guest", p.Name)
 		}
 	}
 	return text + ": " + t.note(c)

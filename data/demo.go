@@ -1,0 +1,174 @@
+package data
+
+import (
+	"embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+//go:embed demo/*.toml
+var demo embed.FS
+
+const demoFile = "halyard-room.toml"
+
+// House is a bar: its menu, the bottles it keeps, and those that have run dry.
+type House struct {
+	Name        string
+	Description string // one line
+	Invented    bool   // nobody's bar; true of every house that comes with the program
+	Specs       []HouseSpec
+	Stock       []*flavor.Profile // all that the house keeps, in the order of its shelves
+	Out         []*flavor.Profile // what of it has run dry
+}
+
+// HouseSpec is a drink on the menu of a house.
+type HouseSpec struct {
+	Name   string
+	Family string // the id of the family that it is meant for
+	Spec   flavor.Spec
+	Text   string // as it is written down
+}
+
+// houseSchema is a house on disk.
+type houseSchema struct {
+	Version     int               `toml:"version"`
+	Invented    bool              `toml:"invented"`
+	Name        string            `toml:"name"`
+	Description string            `toml:"description"`
+	Stock       []string          `toml:"stock"`
+	Out         []string          `toml:"out"`
+	Specs       []houseSpecRecord `toml:"spec"`
+}
+
+type houseSpecRecord struct {
+	Name   string `toml:"name"`
+	Family string `toml:"family"`
+	Text   string `toml:"text"`
+}
+
+// Demo loads the invented house that comes with the program. Each call returns
+// a house of its own; the profiles are shared.
+func (c *Catalogue) Demo() (*House, error) {
+	sub, err := fs.Sub(demo, "demo")
+	if err != nil {
+		return nil, err
+	}
+	return c.loadHouse(sub, demoFile)
+}
+
+// loadHouse reads a house and checks it in full. Every fault found is
+// reported, joined into one error, each naming the file, the record and the
+// field.
+func (c *Catalogue) loadHouse(fsys fs.FS, file string) (*House, error) {
+	var f houseSchema
+	if err := decodeStrict(fsys, file, &f); err != nil {
+		return nil, err
+	}
+	if f.Version != FormatVersion {
+		return nil, fmt.Errorf("data: %s: version is %d; this program reads version %d", file, f.Version, FormatVersion)
+	}
+	h := &House{Name: strings.TrimSpace(f.Name), Description: strings.TrimSpace(f.Description), Invented: f.Invented}
+	faults := h.checkHead()
+	var errs []error
+	h.Stock, errs = c.bottles("stock", f.Stock)
+	faults = append(faults, errs...)
+	h.Out, errs = c.bottles("out", f.Out)
+	faults = append(faults, errs...)
+	for _, p := range h.Out {
+		if !slices.Contains(h.Stock, p) {
+			faults = append(faults, fmt.Errorf("field out: %q is not in stock, so it cannot run dry; add it to stock", p.ID))
+		}
+	}
+	faults = append(faults, c.readMenu(h, f.Specs)...)
+	if len(faults) == 0 {
+		return h, nil
+	}
+	for i := range faults {
+		faults[i] = fmt.Errorf("data: %s: %w", file, faults[i])
+	}
+	return nil, errors.Join(faults...)
+}
+
+func (h *House) checkHead() (faults []error) {
+	if h.Name == "" {
+		faults = append(faults, errors.New("field name: is empty; a house needs a name"))
+	}
+	if h.Description == "" || strings.Contains(h.Description, "\n") {
+		faults = append(faults, errors.New("field description: must be one line"))
+	}
+	// A house that comes with the program must not be taken for a real one.
+	if !h.Invented {
+		faults = append(faults, errors.New("field invented: must be true; the program ships no real house"))
+	}
+	return faults
+}
+
+// bottles returns the ingredients with the ids of a field, each of which must
+// be there once.
+func (c *Catalogue) bottles(field string, ids []string) (out []*flavor.Profile, faults []error) {
+	for _, id := range ids {
+		p, ok := c.ByID(id)
+		switch {
+		case !ok:
+			faults = append(faults, fmt.Errorf("field %s: %q is not in the catalogue; use the id of an ingredient", field, id))
+		case slices.Contains(out, p):
+			faults = append(faults, fmt.Errorf("field %s: %q is there twice; keep one", field, id))
+		default:
+			out = append(out, p)
+		}
+	}
+	return out, faults
+}
+
+// readMenu reads the drinks of a house whose stock is known.
+func (c *Catalogue) readMenu(h *House, records []houseSpecRecord) (faults []error) {
+	families, err := Families()
+	if err != nil {
+		return []error{err}
+	}
+	if len(records) == 0 {
+		faults = append(faults, errors.New("field spec: is empty; a house needs a drink"))
+	}
+	taken := map[string]bool{}
+	for _, r := range records {
+		s, errs := c.readHouseSpec(r, families, h.Stock)
+		key := flavor.NormaliseName(s.Name)
+		if key == "" || taken[key] {
+			errs = append(errs, errors.New("field name: must be there, and once on the menu"))
+		}
+		taken[key] = true
+		for _, err := range errs {
+			faults = append(faults, fmt.Errorf("spec %q: %w", s.Name, err))
+		}
+		h.Specs = append(h.Specs, s)
+	}
+	return faults
+}
+
+func (c *Catalogue) readHouseSpec(r houseSpecRecord, families []template.Family, stock []*flavor.Profile) (s HouseSpec, faults []error) {
+	s = HouseSpec{Name: strings.TrimSpace(r.Name), Family: r.Family, Text: strings.TrimSpace(r.Text)}
+	if !slices.ContainsFunc(families, func(f template.Family) bool { return f.ID == r.Family }) {
+		faults = append(faults, fmt.Errorf("field family: %q is not known; use an id in %s", r.Family, familiesFile))
+	}
+	spec, err := c.ReadSpec(s.Name, s.Text)
+	if err != nil {
+		return s, append(faults, fmt.Errorf("field text: %w", err))
+	}
+	s.Spec = spec
+	// A menu leaves nothing to be taken for granted.
+	for _, note := range spec.Notes {
+		faults = append(faults, fmt.Errorf("field text: say it outright: %s", note))
+	}
+	for i := range spec.Pours {
+		if p := spec.Pours[i].Profile; !slices.Contains(stock, p) {
+			faults = append(faults, fmt.Errorf("field text: %q is poured but not kept; add it to stock", p.ID))
+		}
+	}
+	return s, faults
+}

@@ -1,0 +1,63 @@
+package cover
+
+import (
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// noAlcoholABV is the strength, in % vol, up to which an ingredient counts as
+// free of alcohol; many laws draw the line there.
+const noAlcoholABV = 0.5
+
+// Guest is who drinks it.
+type Guest struct {
+	Avoid     []flavor.Allergen // must not have; what may be present or is unknown counts as present
+	NoAnimal  []string          // must not have: milk, egg, honey, fish, insect …; see Profile.Animal
+	NoAlcohol bool
+	MaxABV    float64 // % vol of the finished drink; 0 means no limit
+	// Prices are per millilitre, by ingredient. With MaxCost, the price of the
+	// substitutes in one drink may not exceed it, and one without a price is
+	// left out. 0 means no limit.
+	Prices  map[string]float64
+	MaxCost float64
+}
+
+func (g *Guest) check() error {
+	if !(g.MaxABV >= 0 && g.MaxABV <= 100) {
+		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_abv", Value: fmt.Sprint(g.MaxABV),
+			Message: "the strength must be from 0 to 100 % vol"}
+	}
+	if !(g.MaxCost >= 0) {
+		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_cost", Value: fmt.Sprint(g.MaxCost),
+			Message: "the cost must not be negative"}
+	}
+	return nil
+}
+
+// accepts reports whether the guest may have p.
+func (g *Guest) accepts(p *flavor.Profile) bool {
+	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > noAlcoholABV {
+		return false
+	}
+	for _, a := range g.NoAnimal {
+		if slices.Contains(p.Animal, a) {
+			return false
+		}
+	}
+	if g.MaxCost > 0 {
+		_, priced := g.Prices[p.ID]
+		return priced
+	}
+	return true
+}
+
+// cost returns the price of the substitutes of a combination.
+func (t *task) cost(x *found) float64 {
+	var sum float64
+	for k, i := range x.parts {
+		sum += t.req.Guest.Prices[t.cands[i].profile.ID] * t.cands[i].amounts[x.amounts[k]].ml
+	}
+	return sum
+}
