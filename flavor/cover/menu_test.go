@@ -1,0 +1,263 @@
+package cover
+
+import (
+	"context"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+// house is the demo menu and its stock.
+func (b *bench) house(t testing.TB) ([]*flavor.Spec, []*flavor.Profile) {
+	demo, err := b.catalogue.Demo()
+	require.NoError(t, err)
+	specs := make([]*flavor.Spec, len(demo.Specs))
+	for i := range demo.Specs {
+		specs[i] = &demo.Specs[i].Spec
+	}
+	return specs, demo.Stock
+}
+
+func (b *bench) profiles(t testing.TB, ids ...string) []*flavor.Profile {
+	out := make([]*flavor.Profile, len(ids))
+	for i, id := range ids {
+		p, ok := b.catalogue.ByID(id)
+		require.True(t, ok, id)
+		out[i] = p
+	}
+	return out
+}
+
+func TestOuts(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	out := b.profiles(t, "falernum", "artichoke-amaro", "triple-sec")
+	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}, nil)
+	require.NoError(t, err)
+	require.NotEmpty(t, r.Touched)
+	for i := range r.Touched {
+		touched := &r.Touched[i]
+		assert.NotEmpty(t, touched.Missing)
+		for _, c := range touched.Covers {
+			for _, p := range c.Spec.Pours {
+				assert.False(t, has(out, p.Profile), "%s is out", p.Profile.Name)
+			}
+			for _, p := range c.Parts {
+				assert.True(t, has(stock, p.Profile), "%s is not in stock", p.Profile.Name)
+			}
+		}
+		if i > 0 {
+			assert.LessOrEqual(t, r.Touched[i-1].compare(*touched), 0)
+		}
+	}
+	// Every drink that needs one of the bottles is listed, and no other.
+	n := 0
+	for _, s := range specs {
+		if len(missingFrom(s, out)) > 0 {
+			n++
+		}
+	}
+	assert.Len(t, r.Touched, n)
+	// Serving the menu together needs no more substitutes than apart.
+	assert.GreaterOrEqual(t, r.Spared, 0)
+	assert.LessOrEqual(t, r.Given, openCost*float64(r.Spared)+1e-9)
+	require.Len(t, r.Fetch, 3)
+	for i := 1; i < len(r.Fetch); i++ {
+		assert.GreaterOrEqual(t, r.Fetch[i-1].Drinks+1000*r.Fetch[i-1].Lost, r.Fetch[i].Drinks+1000*r.Fetch[i].Lost)
+	}
+	again, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}, nil)
+	require.NoError(t, err)
+	assert.Equal(t, r, again, "the same menu gives the same answer")
+}
+
+func TestOutsFaults(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	_, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Stock: stock}, nil)
+	assert.Error(t, err)
+	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: b.profiles(t, "soju"), Stock: stock}, nil)
+	require.NoError(t, err)
+	assert.Empty(t, r.Touched, "a bottle that no drink needs touches none")
+}
+
+func TestCoverage(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	weak, err := b.finder.Coverage(context.Background(), specs[:6], stock, nil)
+	require.NoError(t, err)
+	for i, w := range weak {
+		assert.NotEmpty(t, w.Drinks)
+		if i > 0 {
+			assert.GreaterOrEqual(t, len(weak[i-1].Drinks), len(w.Drinks))
+		}
+	}
+	// With nothing else in stock every bottle is weak.
+	weak, err = b.finder.Coverage(context.Background(), specs[:2], nil, nil)
+	require.NoError(t, err)
+	assert.Len(t, weak, len(bottlesOf(specs[:2])))
+}
+
+func TestTastingsShiftTheRanking(t *testing.T) {
+	b := newBench(t)
+	plain := b.request(t, tropical, "falernum", 2, 10)
+	before, err := b.finder.Find(context.Background(), plain)
+	require.NoError(t, err)
+	first := before.Covers[0]
+	ids := make([]string, len(first.Parts))
+	for i, p := range first.Parts {
+		ids[i] = p.Profile.ID
+	}
+	with := func(liked float64, times int) *Result {
+		r := plain
+		for range times {
+			r.Tastings = append(r.Tastings, Tasting{Missing: "falernum", Parts: ids, Liked: liked})
+		}
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err)
+		return got
+	}
+	assert.Equal(t, before.Covers, with(1, 0).Covers, "with no results nothing changes")
+	rankOf := func(r *Result) int {
+		for i := range r.Covers {
+			if r.Covers[i].Text == first.Text {
+				return i
+			}
+		}
+		return len(r.Covers)
+	}
+	assert.Zero(t, rankOf(with(1, 5)))
+	assert.Positive(t, rankOf(with(0, 20)), "a cover that is always sent back gives up the first place")
+	last := before.Covers[len(before.Covers)-1]
+	ids = ids[:0]
+	for _, p := range last.Parts {
+		ids = append(ids, p.Profile.ID)
+	}
+	first = last
+	assert.Less(t, rankOf(with(1, 20)), len(before.Covers)-1, "one that is always kept moves up")
+}
+
+func TestGuestLimits(t *testing.T) {
+	b := newBench(t)
+	r := b.request(t, agaveDaisy, "triple sec", 2, 10)
+	r.Guest = Guest{NoAnimal: []string{"honey", "milk", "egg", "insect", "fish"}}
+	got, err := b.finder.Find(context.Background(), r)
+	require.NoError(t, err)
+	require.NotEmpty(t, got.Covers)
+	for _, c := range got.Covers {
+		for _, p := range c.Spec.Pours {
+			for _, a := range r.Guest.NoAnimal {
+				assert.NotContains(t, p.Profile.Animal, a)
+			}
+		}
+	}
+	r.Guest = Guest{MaxABV: 15}
+	got, err = b.finder.Find(context.Background(), r)
+	require.NoError(t, err)
+	for _, c := range got.Covers {
+		drink, err := b.finder.mixer.Mix(&c.Spec)
+		require.NoError(t, err)
+		assert.LessOrEqual(t, drink.ABV, 15.0)
+	}
+	r.Guest = Guest{MaxCost: 0.6, Prices: map[string]float64{"orange-curacao": 0.03, "mandarin-liqueur": 0.01, "blue-curacao": 0.02}}
+	got, err = b.finder.Find(context.Background(), r)
+	require.NoError(t, err)
+	for _, c := range got.Covers {
+		var cost float64
+		for _, p := range c.Parts {
+			perML, priced := r.Guest.Prices[p.Profile.ID]
+			assert.True(t, priced, "%s has no price", p.Profile.Name)
+			cost += perML * p.ML
+		}
+		assert.LessOrEqual(t, cost, 0.6)
+	}
+	for _, bad := range []Guest{{MaxABV: -1}, {MaxABV: 101}, {MaxCost: -1}} {
+		r.Guest = bad
+		_, err := b.finder.Find(context.Background(), r)
+		assert.ErrorIs(t, err, flavor.ErrInvalid)
+	}
+}
+
+// No cover ever carries what a guest avoids, whatever the drink, the bottle
+// out, the stock and the allergens. Candidates are checked one by one, so a
+// million cases are tried on the door that every one passes, and a few hundred
+// on whole searches.
+func TestAllergensNeverPass(t *testing.T) {
+	b := newBench(t)
+	rng := rand.New(rand.NewPCG(20, 26))
+	all := b.catalogue.Profiles()
+	allergens := flavor.Allergens()
+	pick := func() []flavor.Allergen {
+		var out []flavor.Allergen
+		for range 1 + rng.IntN(3) {
+			out = append(out, allergens[rng.IntN(len(allergens))])
+		}
+		return out
+	}
+	carries := func(p *flavor.Profile, avoid []flavor.Allergen) bool {
+		for _, a := range avoid {
+			if !p.AllergensKnown {
+				return true
+			}
+			for _, m := range p.AllergenMarks {
+				if m.Allergen == a {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	for range 1_000_000 {
+		p, g := all[rng.IntN(len(all))], Guest{Avoid: pick()}
+		if g.accepts(p) == carries(p, g.Avoid) {
+			t.Fatalf("%s for a guest who avoids %v", p.ID, g.Avoid)
+		}
+	}
+	specs, _ := b.house(t)
+	rounds := 300
+	if testing.Short() {
+		rounds = 60
+	}
+	covers := 0
+	for range rounds {
+		s := specs[rng.IntN(len(specs))]
+		r := Request{Spec: s, Missing: []*flavor.Profile{s.Pours[rng.IntN(len(s.Pours))].Profile},
+			Guest: Guest{Avoid: pick()}, Parts: 1 + rng.IntN(2), Limit: 5}
+		for range 120 {
+			r.Candidates = append(r.Candidates, all[rng.IntN(len(all))])
+		}
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err)
+		for _, c := range got.Covers {
+			covers++
+			for _, p := range c.Spec.Pours {
+				require.False(t, carries(p.Profile, r.Guest.Avoid), "%s in %s for a guest who avoids %v", p.Profile.ID, s.Name, r.Guest.Avoid)
+			}
+			for _, m := range c.Marks {
+				require.NotContains(t, r.Guest.Avoid, m.Allergen)
+			}
+		}
+	}
+	require.Greater(t, covers, rounds, "the searches found covers to check")
+}
+
+func BenchmarkOuts(bm *testing.B) {
+	b := newBench(bm)
+	demo, stock := b.house(bm)
+	var specs []*flavor.Spec
+	for len(specs) < 200 {
+		specs = append(specs, demo...)
+	}
+	specs = specs[:200]
+	out := b.profiles(bm, "falernum", "artichoke-amaro", "triple-sec", "orgeat", "red-bitter-aperitif",
+		"cinnamon-syrup", "sweet-vermouth", "ginger-beer", "creme-de-cassis", "fernet")
+	bm.ReportAllocs()
+	for bm.Loop() {
+		if _, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}, nil); err != nil {
+			bm.Fatal(err)
+		}
+	}
+}
