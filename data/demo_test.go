@@ -147,7 +147,7 @@ func TestDemoShelfCoversWhatRanDry(t *testing.T) {
 			if !pours(&s.Spec, gone) {
 				continue
 			}
-			r, err := finder.Find(context.Background(), cover.Request{Spec: &s.Spec, Missing: gone, Candidates: left, Limit: 1})
+			r, err := finder.Find(context.Background(), cover.Request{Spec: &s.Spec, Missing: []*flavor.Profile{gone}, Candidates: left, Limit: 1})
 			require.NoError(t, err, s.Name)
 			require.NotEmpty(t, r.Covers, s.Name)
 			t.Logf("%s without %s: %s (%.1f differences, score %.0f)", s.Name, gone.Name, r.Covers[0].Text, r.Covers[0].Distance, r.Covers[0].Score)

@@ -84,16 +84,22 @@ func (v *allergensView) clashes(avoid []flavor.Allergen) []string {
 
 // marksLine is the allergens of one ingredient in a line, empty if none is recorded.
 func marksLine(p *flavor.Profile) string {
-	var words []string
+	var sure, may, parts []string
 	for _, m := range p.AllergenMarks {
-		word := string(m.Allergen)
-		if m.Certainty != flavor.Contains {
-			word = "perhaps " + word
+		if m.Certainty == flavor.Contains {
+			sure = append(sure, string(m.Allergen))
+		} else {
+			may = append(may, string(m.Allergen))
 		}
-		words = append(words, word)
+	}
+	if len(sure) > 0 {
+		parts = append(parts, "contains "+list(sure))
+	}
+	if len(may) > 0 {
+		parts = append(parts, "may contain "+list(may))
 	}
 	if !p.AllergensKnown {
-		words = append(words, "allergens not stated")
+		parts = append(parts, "allergens not stated")
 	}
-	return strings.Join(words, ", ")
+	return strings.Join(parts, "; ")
 }

@@ -80,7 +80,8 @@ func (p *pages) bench(w http.ResponseWriter, r *http.Request) error {
 	if len(a.Faults) > 0 {
 		status = http.StatusUnprocessableEntity
 	}
-	return p.write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: p.examples(), Guest: guestBoxes(form.Avoid)})
+	return p.write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: p.examples(),
+		Guest: guestBoxes(form.Avoid), Ticked: len(form.Avoid) > 0})
 }
 
 // benchPage is the whole bench.
@@ -88,6 +89,7 @@ type benchPage struct {
 	*answer
 	Examples []example
 	Guest    []guestBox
+	Ticked   bool // the guest must not have something
 }
 
 // example is a drink of the house's menu to start from.

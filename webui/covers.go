@@ -6,7 +6,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
 
@@ -28,7 +27,9 @@ type coversView struct {
 
 // coverView is one cover.
 type coverView struct {
-	Text      string
+	Text      string   // the cover in a line
+	Tell      string   // what a guest would notice
+	Change    string   // of strength and volume
 	New       []string // allergens that the drink did not carry
 	Allergens allergensView
 	Pours     []coverPour
@@ -65,9 +66,9 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	for i := range found.Covers {
 		c := &found.Covers[i]
-		v.Covers = append(v.Covers, coverView{Text: sentence(c.Text), New: words(c.NewAllergens),
+		v.Covers = append(v.Covers, coverView{Text: sentence(c.Text), Tell: tell(c), Change: change(c), New: words(c.NewAllergens),
 			Allergens: allergensOf(&c.Spec, f.Avoid), Pours: coverPours(s, c),
-			Score: figure(c.Score, 0), Before: figure(found.ScoreBefore, 0),
+			Score: points(c.Score), Before: points(found.ScoreBefore),
 			Verdict: strings.ToLower(verdictWord(template.VerdictOf(c.Score))),
 			Steps:   figure(c.Distance, 1), Near: nearness(c.Distance), Draft: rewrite(text, s, &c.Spec)})
 	}
@@ -79,7 +80,7 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []coverPour {
 	var out []coverPour
 	for i := range c.Spec.Pours {
 		pour := &c.Spec.Pours[i]
-		v := coverPour{Amount: measure.FormatAmount(pour.Amount, pour.Unit), Name: pour.Profile.Name}
+		v := coverPour{Amount: amountOf(pour), Name: pour.Profile.Name}
 		switch k := pourOf(from.Pours, pour.Profile); {
 		case k < 0:
 			v.Mark = "instead"
@@ -89,4 +90,34 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []coverPour {
 		out = append(out, v)
 	}
 	return out
+}
+
+// tell says what a guest would miss and meet.
+func tell(c *cover.Cover) string {
+	var parts []string
+	for _, x := range []struct {
+		word     string
+		families []flavor.Family
+	}{{"less", c.Lost}, {"more", c.Gained}} {
+		var names []string
+		for _, f := range x.families {
+			names = append(names, f.String())
+		}
+		if len(names) > 0 {
+			parts = append(parts, x.word+" "+list(names))
+		}
+	}
+	if len(parts) == 0 {
+		return "The same aromas."
+	}
+	return sentence(strings.Join(parts, "; "))
+}
+
+// change says what happens to strength and volume.
+func change(c *cover.Cover) string {
+	abv, volume := signed(c.ABVChange, 1), signed(c.VolumeChange, 0)
+	if abv == "0.0" && volume == "0" {
+		return "As strong and as long as before."
+	}
+	return abv + "\u00a0% vol and " + volume + "\u00a0mL in the glass."
 }

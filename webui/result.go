@@ -3,6 +3,7 @@ package webui
 import (
 	"context"
 	"fmt"
+	htmltemplate "html/template"
 	"math"
 	"strings"
 
@@ -46,8 +47,9 @@ type familyView struct {
 // drawingView is the drawing and the same as a table.
 type drawingView struct {
 	Title string
-	Strip []Strip
+	SVG   htmltemplate.HTML
 	Rows  []stripRow
+	Words [template.NumAxes]axisWord
 }
 
 // stripRow is a strip in words.
@@ -91,7 +93,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		return nil, fmt.Errorf("%w: a score without a family", errInternal)
 	}
 	best := &scored.Judgement.Fits[0]
-	v := &resultView{Name: s.Name, Score: figure(scored.Judgement.Score, 0),
+	v := &resultView{Name: s.Name, Score: points(scored.Judgement.Score),
 		Verdict: verdictWord(scored.Verdict), Sentence: verdictSentence(scored.Verdict, best.Tail), Notes: s.Notes,
 		Guest: list(words(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: p.drawing(s, scored),
 		Numbers: numbersOf(scored), Allergens: allergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
@@ -147,9 +149,9 @@ func (p *pages) family(fits []template.Fit) familyView {
 // percent never says that anything is certain.
 func percent(p float64) string {
 	if p > 0.99 {
-		return "over 99 %"
+		return "over 99\u00a0%"
 	}
-	return figure(100*p, 0) + " %"
+	return figure(100*p, 0) + "\u00a0%"
 }
 
 func ratioOf(f *template.Family) string {
@@ -167,26 +169,32 @@ func (p *pages) drawing(s *flavor.Spec, r *balance.Result) *drawingView {
 	if !ok {
 		return nil
 	}
-	v := &drawingView{Title: "The drink beside proven drinks of its family, " + best.Name}
+	v := &drawingView{Title: "The drink beside proven drinks of its family, " + best.Name, Words: axisWords}
+	var strips []Strip
 	for i, a := range template.Axes() {
 		strip := Strip{Axis: a, ML: r.Judgement.Equivalents[a], Range: ranges[i]}
-		v.Strip = append(v.Strip, strip)
+		strips = append(strips, strip)
 		v.Rows = append(v.Rows, stripRow{axisWords[a].Name, axisWords[a].As, strip.amount(), strip.span(), strip.place()})
 	}
+	v.SVG = DrawStrips("strips", v.Title, strips)
 	return v
 }
 
 // faultLine says a fault and how far it is.
 func faultLine(f *balance.Fault) string {
-	return sentence(f.Text) + fmt.Sprintf(" That is %s %s ± %s just-noticeable steps.",
-		figure(f.Deviation, 1), map[bool]string{true: "over by", false: "short by"}[f.High], figure(f.PlusMinus, 1))
+	way := "short"
+	if f.High {
+		way = "over"
+	}
+	text := strings.TrimSuffix(sentence(f.Text), ".")
+	return fmt.Sprintf("%s: %s ± %s just-noticeable steps %s.", text, figure(f.Deviation, 1), figure(f.PlusMinus, 1), way)
 }
 
 func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	var out []fixView
 	for i := range fixes {
 		f := &fixes[i]
-		out = append(out, fixView{Text: sentence(f.Text), Score: figure(f.Score, 0),
+		out = append(out, fixView{Text: sentence(f.Text), Score: points(f.Score),
 			Verdict: strings.ToLower(verdictWord(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
 	}
 	return out
@@ -198,7 +206,7 @@ func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []po
 	for i := range s.Pours {
 		pour := &s.Pours[i]
 		p := pour.Profile
-		v := pourView{ID: p.ID, Key: p.ID, Amount: measure.FormatAmount(pour.Amount, pour.Unit), Name: p.Name,
+		v := pourView{ID: p.ID, Key: p.ID, Amount: amountOf(pour), Name: p.Name,
 			Marks: marksLine(p), Avoided: !p.Avoids(avoid), Out: covers != nil && covers.ID == p.ID}
 		if seen[p.ID]++; seen[p.ID] > 1 {
 			v.Key += fmt.Sprintf("-%d", seen[p.ID])
@@ -212,6 +220,14 @@ func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []po
 		out = append(out, v)
 	}
 	return out
+}
+
+// amountOf says the amount of a pour; what comes in pieces is only counted.
+func amountOf(p *flavor.Pour) string {
+	if p.Unit == flavor.Piece {
+		return measure.FormatAmount(p.Amount, "")
+	}
+	return measure.FormatAmount(p.Amount, p.Unit)
 }
 
 // numbersOf lists the figures of the finished drink, what a bartender asks for

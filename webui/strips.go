@@ -45,9 +45,13 @@ func (s *Strip) place() string {
 // within reports whether the dot lies in the band.
 func (s *Strip) within() bool { p := s.place(); return p == inBand || p == noPart }
 
-// amount is the drink's figure with its plus-or-minus and unit.
+// amount is the drink's figure with its plus-or-minus and unit, fine enough to
+// show the smaller of the two.
 func (s *Strip) amount() string {
 	d := millilitreDecimals(s.ML)
+	if s.Range.PlusMinus > 0 {
+		d = max(d, millilitreDecimals(10*s.Range.PlusMinus))
+	}
 	return strings.Join(strings.Fields(figure(s.ML, d)+" "+plusMinus(s.Range.PlusMinus, d)+" mL"), " ")
 }
 
@@ -72,7 +76,8 @@ const (
 	bandRight  = 250.0
 	bandMiddle = (bandLeft + bandRight) / 2
 	bandHeight = 18.0
-	dotRadius  = 7.0
+	dotRadius  = 5.5
+	tickHeight = 10.0 // of the whisker's ends, half: they show above and below the dot
 )
 
 // at returns the place of an amount along the strip, clamped to its ends.
@@ -184,7 +189,7 @@ func drawDot(b *strings.Builder, s *Strip) {
 	if low, _ := s.at(math.Max(0, s.ML-s.Range.PlusMinus)); s.Range.PlusMinus > 0 && !beyond {
 		high, _ := s.at(s.ML + s.Range.PlusMinus)
 		fmt.Fprintf(b, `<path class="whisker" d="M%[1]s %[2]sH%[3]sM%[1]s %[4]sV%[5]sM%[3]s %[4]sV%[5]s" stroke="currentColor" stroke-width="2" fill="none"/>`+"\n",
-			unit(low), unit(markLine), unit(high), unit(markLine-5), unit(markLine+5))
+			unit(low), unit(markLine), unit(high), unit(markLine-tickHeight), unit(markLine+tickHeight))
 	}
 	fill := `class="dot"`
 	if !s.within() {

@@ -19,6 +19,19 @@ func figure(v float64, decimals int) string {
 	return s
 }
 
+// signed is figure with a plus before what is above zero.
+func signed(v float64, decimals int) string {
+	s := figure(v, decimals)
+	if v > 0 && strings.Trim(s, "0.") != "" {
+		return "+" + s
+	}
+	return s
+}
+
+// points writes a score, rounded down so that a number never stands beside a
+// verdict that it has not reached.
+func points(score float64) string { return figure(math.Floor(score), 0) }
+
 // plusMinus writes a spread to go with a figure, empty if there is none.
 func plusMinus(spread float64, decimals int) string {
 	least := math.Pow10(-decimals)

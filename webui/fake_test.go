@@ -1,0 +1,175 @@
+package webui
+
+import (
+	"context"
+	"errors"
+	"io"
+	"log/slog"
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// The shelf of the fake bar.
+var (
+	gin    = shelf("london-dry-gin", "London dry gin", flavor.ClassGin)
+	lemon  = shelf("lemon-juice", "lemon juice", flavor.ClassSourJuice)
+	syrup  = shelf("simple-syrup", "simple syrup", flavor.ClassSyrup)
+	orgeat = shelf("orgeat", "orgeat", flavor.ClassSpicedSyrup, flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains},
+		flavor.AllergenMark{Allergen: flavor.Soybeans, Certainty: flavor.MayContain})
+	sesame = shelf("sesame-orgeat", "sesame orgeat", flavor.ClassSpicedSyrup, flavor.AllergenMark{Allergen: flavor.Sesame, Certainty: flavor.Contains})
+	white  = withPiece(shelf("egg-white", "egg white", flavor.ClassEgg, flavor.AllergenMark{Allergen: flavor.Eggs, Certainty: flavor.Contains}))
+	bottle = unstated(shelf("unlabelled-liqueur", "unlabelled liqueur", flavor.ClassLiqueur))
+)
+
+func shelf(id, name string, class flavor.Class, marks ...flavor.AllergenMark) *flavor.Profile {
+	return &flavor.Profile{ID: id, Name: name, Class: class, AllergensKnown: true, AllergenMarks: marks, DensityGPerML: 1}
+}
+
+func withPiece(p *flavor.Profile) *flavor.Profile {
+	p.Yields = []flavor.Yield{{Unit: flavor.Piece, Amount: flavor.Figure{Value: 30}}}
+	return p
+}
+
+func unstated(p *flavor.Profile) *flavor.Profile {
+	p.AllergensKnown = false
+	return p
+}
+
+// fakeBar knows a few bottles and one family. A draft with less than 20 mL of
+// lemon is off, and more lemon mends it. A drink named Broken fails.
+type fakeBar struct{}
+
+var _ Bar = fakeBar{}
+
+var errBroken = errors.New("the pump is broken")
+
+func (fakeBar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
+	m := flavor.Match{Asked: written, How: flavor.MatchExact}
+	for _, p := range []*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle} {
+		if flavor.NormaliseName(p.Name) == flavor.NormaliseName(written) {
+			return p, m, nil
+		}
+	}
+	if written == "gin" {
+		return gin, flavor.Match{Asked: written, How: flavor.MatchAlias}, nil
+	}
+	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written, Suggest: []string{"lemon juice"},
+		Message: "unknown ingredient \"" + written + "\"; nearest: lemon juice"}
+}
+
+func (b fakeBar) Read(text string) (flavor.Spec, error) {
+	draft, err := measure.Parse(text)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return measure.Resolve(draft, b)
+}
+
+func (b fakeBar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	switch s.Name {
+	case "Broken":
+		return nil, nil, errBroken
+	case "Weightless":
+		return nil, nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "there is nothing in the drink to weigh; add a pour that has"}
+	}
+	r := &balance.Result{Drink: &mix.Drink{VolumeML: 166.6, ABV: 14.52, SugarPer100: 8.61, AcidPer100: 0.886, Bitter: 0.2,
+		DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183, After: mix.Ledger{Ethanol: 19.1},
+		PlusMinus: mix.PlusMinus{VolumeML: 6.1, ABV: 0.55, SugarPer100: 0.4, AcidPer100: 0.06, DilutionPct: 4}},
+		Judgement: template.Judgement{Score: 94.2, Equivalents: template.Equivalents{60.6, 23.4, 29.8, 0.9, 0},
+			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Tail: 0.62}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
+	r.Verdict = template.Balanced
+	if at := pourOf(s.Pours, lemon); at >= 0 && s.Pours[at].ML < 20 {
+		return b.tooSweet(s, r, at)
+	}
+	return r, nil, nil
+}
+
+func (fakeBar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result, []balance.Fix, error) {
+	r.Judgement.Score, r.Judgement.Equivalents[template.Sour], r.Verdict = 26.7, 7.4, template.Off
+	r.Judgement.Fits[0].Tail = 0.004
+	r.Faults = []balance.Fault{{Axis: template.Sour, Deviation: 4.8, PlusMinus: 0.5, Text: "about ½ oz too little lemon juice for this much simple syrup"}}
+	mended := s.Clone()
+	mended.Pours[at].Amount, mended.Pours[at].Unit, mended.Pours[at].ML = 0.75, flavor.Ounce, 22.2
+	return r, []balance.Fix{{Spec: mended, Score: 92.4, Text: "pour ¾ oz lemon juice instead of ¼ oz"}}, nil
+}
+
+func (fakeBar) Cover(_ context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, error) {
+	at := -1
+	for i := range r.Spec.Pours {
+		if p := r.Spec.Pours[i].Profile; p.ID == r.Missing || p.Name == r.Missing {
+			at = i
+		}
+	}
+	if at < 0 {
+		return nil, nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing, Message: r.Missing + " is not a pour of this drink; name one that is"}
+	}
+	missing := r.Spec.Pours[at].Profile
+	result := &cover.Result{ScoreBefore: 94.2, Removed: []*flavor.Profile{missing}}
+	if !sesame.Avoids(r.Avoid) {
+		return missing, result, nil
+	}
+	with := r.Spec.Clone()
+	with.Pours[at] = flavor.Pour{Profile: sesame, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
+	result.Covers = []cover.Cover{{Parts: with.Pours[at : at+1], Spec: with, Distance: 1.27, Score: 88, ABVChange: -0.2, VolumeChange: 1.2,
+		Lost: []flavor.Family{flavor.Nut}, Gained: []flavor.Family{flavor.Vegetal}, NewAllergens: []flavor.Allergen{flavor.Sesame},
+		Text: "½ oz sesame orgeat: same drink, softer nut"}}
+	return missing, result, nil
+}
+
+func (fakeBar) Suggest(_ context.Context, prefix string, _ int) ([]*flavor.Profile, error) {
+	if prefix == "broken" {
+		return nil, errBroken
+	}
+	var out []*flavor.Profile
+	for _, p := range []*flavor.Profile{gin, lemon, syrup} {
+		if strings.HasPrefix(flavor.NormaliseName(p.Name), flavor.NormaliseName(prefix)) {
+			out = append(out, p)
+		}
+	}
+	return out, nil
+}
+
+func (fakeBar) Examples() []flavor.Spec {
+	return []flavor.Spec{{Name: "Halyard Sour", Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{
+		{Profile: gin, Amount: 2, Unit: flavor.Ounce, ML: 59.1}, {Profile: lemon, Amount: 0.75, Unit: flavor.Ounce, ML: 22.2},
+		{Profile: syrup, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}}}}
+}
+
+func (fakeBar) Family(id string) (template.Family, bool) {
+	return template.Family{ID: id, Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour}, Ratio: []float64{8, 3, 3},
+		Source: "2 : ¾ : ¾, common practice", Usual: "Too much syrup tastes flat; too much juice is sharp."}, id == "sour"
+}
+
+func (fakeBar) Ranges(*flavor.Spec, string) ([template.NumAxes]Range, bool) { return sourRanges, true }
+
+var sourRanges = [template.NumAxes]Range{
+	template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
+	template.Sweet:  {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1},
+	template.Sour:   {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
+	template.Bitter: {High: 10.6, PlusMinus: 0.2},
+	template.Long:   {High: 11.3},
+}
+
+func (fakeBar) Cautions(s *flavor.Spec) []Caution {
+	if pourOf(s.Pours, white) < 0 {
+		return nil
+	}
+	return []Caution{{Text: "Raw egg can carry Salmonella.", Source: "A food agency"}}
+}
+
+func newPages(t *testing.T) http.Handler {
+	t.Helper()
+	h, err := New(fakeBar{}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	require.NoError(t, err)
+	return h
+}

@@ -1,0 +1,137 @@
+// The bench with scripts: undo for whatever rewrites the draft, names as a line
+// is typed, and a draft that outlives the page. htmx posts the form; without
+// either, the form posts itself and the page comes back whole.
+"use strict";
+(() => {
+  const form = document.getElementById("draft");
+  if (!form) return;
+  const byId = (id) => document.getElementById(id);
+  const box = byId("text"), names = byId("names"), undo = byId("undo"), redo = byId("redo");
+
+  // A draft is kept in the browser, so that a page closed by mistake costs nothing.
+  const drawer = "counterpour draft";
+  const keep = () => { try { localStorage.setItem(drawer, box.value); } catch { /* storage is off */ } };
+  const kept = () => { try { return localStorage.getItem(drawer) || ""; } catch { return ""; } };
+
+  // What to do once the next answer stands on the page.
+  let then = null;
+
+  const closeCovers = () => document.querySelector("input[name=covering]")?.remove();
+
+  // The menu has done its work once there is a draft.
+  const closeMenu = () => document.querySelector(".menu")?.removeAttribute("open");
+
+  const write = (text) => {
+    box.value = text;
+    keep();
+    closeCovers();
+    closeMenu();
+    names.replaceChildren();
+    form.requestSubmit();
+  };
+
+  // Undo and redo, as many steps as were made.
+  const past = undo.hidden ? [] : [undo.querySelector("button").value], future = [];
+  const showSteps = () => {
+    undo.hidden = past.length === 0;
+    redo.hidden = future.length === 0;
+  };
+  const step = (from, to) => {
+    if (from.length === 0) return;
+    to.push(box.value);
+    then = () => (undo.hidden ? redo : undo).querySelector("button").focus();
+    write(from.pop());
+    showSteps();
+  };
+  const become = (text) => {
+    if (text === box.value) return;
+    if (box.value.trim()) past.push(box.value);
+    future.length = 0;
+    then = () => (undo.hidden ? box : undo.querySelector("button")).focus();
+    write(text);
+    showSteps();
+  };
+
+  // The line that the caret is in.
+  const line = () => {
+    const start = box.value.lastIndexOf("\n", box.selectionStart - 1) + 1;
+    const next = box.value.indexOf("\n", box.selectionStart);
+    const end = next < 0 ? box.value.length : next;
+    return { start, end, text: box.value.slice(start, end) };
+  };
+  const finishLine = (text) => {
+    const at = line();
+    box.setRangeText(text, at.start, at.end, "end");
+    names.replaceChildren();
+    box.focus();
+    box.dispatchEvent(new Event("input", { bubbles: true }));
+  };
+  const jump = (number) => {
+    const lines = box.value.split("\n");
+    const start = lines.slice(0, number - 1).reduce((sum, l) => sum + l.length + 1, 0);
+    box.focus();
+    box.setSelectionRange(start, start + (lines[number - 1] || "").length);
+  };
+
+  let waiting = 0;
+  const offer = () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(() => {
+      const at = line();
+      if (box.selectionStart !== at.end || at.text.trim().length < 3) return names.replaceChildren();
+      window.htmx?.ajax("GET", "/names?line=" + encodeURIComponent(at.text),
+        { source: names, target: names, swap: "innerHTML" });
+    }, 150);
+  };
+
+  box.addEventListener("input", (event) => {
+    keep();
+    closeCovers();
+    if (event.isTrusted) offer();
+  });
+  box.addEventListener("input", closeMenu, { once: true });
+
+  document.addEventListener("click", (event) => {
+    const hit = event.target.closest("button, [data-jump]");
+    if (!hit) return;
+    if (hit.dataset.jump) {
+      event.preventDefault();
+      jump(Number(hit.dataset.jump));
+    } else if (hit.dataset.line !== undefined) {
+      finishLine(hit.dataset.line);
+    } else if (undo.contains(hit) || redo.contains(hit)) {
+      event.preventDefault();
+      if (undo.contains(hit)) step(past, future); else step(future, past);
+    } else if (hit.name === "become") {
+      event.preventDefault();
+      become(hit.value);
+    } else if (hit.name === "missing") {
+      then = () => byId("covers-title")?.focus();
+    } else if (hit.name === "close") {
+      then = () => byId("pours")?.scrollIntoView();
+    }
+  });
+
+  // Ctrl and Enter score at once, from anywhere in the box.
+  box.addEventListener("keydown", (event) => {
+    if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) form.requestSubmit();
+  });
+
+  document.addEventListener("htmx:after:swap", (event) => {
+    if (event.target !== form) return;
+    box.setAttribute("aria-invalid", String(byId("faults").childElementCount > 0));
+    then?.();
+    then = null;
+  });
+  document.addEventListener("htmx:error", (event) => {
+    if (event.target !== form) return;
+    byId("trouble").textContent = "The bar did not answer. Your draft is safe; press Score it to try again.";
+  });
+
+  // An empty page takes up the draft that was left; a page that the browser
+  // filled in again is scored anew.
+  form.addEventListener("htmx:after:init", () => {
+    if (!box.value.trim() && kept().trim()) box.value = kept();
+    if (box.value !== box.defaultValue) form.requestSubmit();
+  }, { once: true });
+})();
