@@ -80,8 +80,9 @@ func (e encoded[T]) json() []byte { return e.text }
 
 // answer is what a handler sends.
 type answer[T any] struct {
-	CacheControl string `header:"Cache-Control"`
-	Body         encoded[T]
+	CacheControl  string `header:"Cache-Control" hidden:"true"`
+	ContentLength int    `header:"Content-Length" hidden:"true"`
+	Body          encoded[T]
 }
 
 // jsonFormat is how huma reads and writes bodies. A body that cannot be sent

@@ -172,7 +172,7 @@ func (k *Kitchen) AnswerIngredient(_ context.Context, id string) (*IngredientAns
 }
 
 func (k *Kitchen) noSuchID(id string) error {
-	f := &flavor.Fault{Kind: ErrNotFound, Location: "id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", capText(id))}
+	f := &flavor.Fault{Kind: ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", capText(id))}
 	p, _, err := k.Index.Resolve(id)
 	var unknown *flavor.Fault
 	switch {

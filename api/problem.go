@@ -94,7 +94,7 @@ func statusOf(err error) (status int, detail string, known bool) {
 }
 
 // problemOf turns an error into a problem. Places within the request begin with
-// origin, which is body, query or path.
+// origin, which is body or query.
 func problemOf(err error, origin string) *Problem {
 	status, detail, _ := statusOf(err)
 	p := newProblem(status, detail)
@@ -146,10 +146,11 @@ func faultsOf(err error) flavor.Faults {
 	return nil
 }
 
-// locate puts the origin before a place; a line of a text stands by itself.
+// locate puts the origin before a place; a line of a text and a part of the
+// address stand by themselves.
 func locate(location, origin string) string {
 	switch {
-	case strings.HasPrefix(location, "line ") || origin == "":
+	case origin == "" || strings.HasPrefix(location, "line ") || strings.HasPrefix(location, "path."):
 		return location
 	case location == "":
 		return origin

@@ -16,11 +16,12 @@
 //
 //	[[ingredient]]
 //	id = "london-dry-gin"          # never changes once published
-//	name = "London dry gin"        # by trade category, never by brand
+//	name = "London dry gin"        # by trade category, never by brand; lower case
+//	                               # but for proper names, so that it reads well in a sentence
 //	aliases = ["gin", "dry gin"]   # other words for it; unique in the catalogue
 //	class = "gin"                  # only where it differs from the file's
 //	legal = "London gin"           # legal definition claimed, see legal.go; optional
-//	abv = "41 ± 1.5 | law | Regulation (EU) 2019/787, Annex I 22: 37.5 % or more"
+//	abv = "41 ± 1.5 | common practice | within Regulation (EU) 2019/787, Annex I 22: 37.5 % or more"
 //	sugar = "0 ± 0 | law | …"      # g/L, all sugars
 //	sugars = "none"                # a blend in blends.toml
 //	acid = "0 ± 0 | common practice"  # g/L, all acids as weighed

@@ -61,6 +61,7 @@ func (r record) profile(b *blends, materials map[string]Material) (*flavor.Profi
 		func(p *flavor.Profile) error { return r.readBlends(p, b) },
 		func(p *flavor.Profile) error { return r.readAroma(p, materials) },
 		r.readCautions,
+		checkLegal,
 		r.readYields,
 		mix.Complete,
 	}

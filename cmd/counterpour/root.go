@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os/signal"
+	"strings"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -20,14 +21,21 @@ const (
 	exitInput  = 2 // the input or the flags were wrong
 )
 
-// usageError is a fault in the flags or the arguments.
+// usageError is a fault in the flags, the arguments or a file that was named.
 type usageError struct{ error }
+
+func usagef(format string, args ...any) error { return usageError{fmt.Errorf(format, args...)} }
 
 // run runs the program and returns its exit code.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
-	root := newRoot()
+	return runWith(ctx, embedded, args, in, out, errOut)
+}
+
+// runWith runs the program with kitchens of the caller's, until ctx ends.
+func runWith(ctx context.Context, open kitchens, args []string, in io.Reader, out, errOut io.Writer) int {
+	root := newRoot(open)
 	root.SetArgs(args)
 	root.SetIn(in)
 	root.SetOut(out)
@@ -49,14 +57,48 @@ func exitCode(err error) int {
 	return exitFailed
 }
 
-func newRoot() *cobra.Command {
+func newRoot(open kitchens) *cobra.Command {
 	root := &cobra.Command{
-		Use:           "counterpour",
-		Short:         "Balance drinks, mend them, and cover what ran out",
+		Use:   "counterpour",
+		Short: "Balance drinks, mend them, and cover what ran out",
+		Long: `Counterpour scores the draft of a drink, says what would mend it, and finds what
+to pour when a bottle is out.
+
+Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 		SilenceUsage:  true,
 		SilenceErrors: true,
+		Args:          cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return cmd.Help()
+			}
+			near := cmd.SuggestionsFor(args[0])
+			if len(near) > 0 {
+				return usagef("%q is no command; did you mean %s?", args[0], strings.Join(near, " or "))
+			}
+			return usagef("%q is no command; counterpour --help lists them", args[0])
+		},
 	}
-	root.SetFlagErrorFunc(func(_ *cobra.Command, err error) error { return usageError{err} })
-	root.AddCommand(newCalibrate())
+	root.SuggestionsMinimumDistance = 2
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
+		return usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
+	})
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newFind(open), newCheck(), newCalibrate())
+	for _, c := range root.Commands() {
+		c.Args = wrongArgs(c.Args)
+	}
 	return root
+}
+
+// wrongArgs makes what a check of arguments finds a fault of the user's.
+func wrongArgs(check cobra.PositionalArgs) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if check == nil {
+			return nil
+		}
+		if err := check(cmd, args); err != nil {
+			return usagef("%w; write it as: %s", err, cmd.UseLine())
+		}
+		return nil
+	}
 }

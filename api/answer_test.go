@@ -1,0 +1,178 @@
+package api
+
+import (
+	"context"
+	"encoding/json"
+	"math"
+	"net/http/httptest"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+func TestRound(t *testing.T) {
+	for _, c := range []struct {
+		in     float64
+		digits int
+		want   float64
+	}{{1.005, 1, 1}, {-0.001, 2, 0}, {59.1470591, 2, 59.15}, {14.25, 0, 14}} {
+		got := round(c.in, c.digits)
+		assert.Equal(t, c.want, got)
+		assert.False(t, math.Signbit(got) && got == 0)
+	}
+	assert.Equal(t, 69.9, roundScore(69.96), "what is not balanced does not look balanced")
+	assert.Equal(t, 100.0, roundScore(100))
+}
+
+// TestEveryIngredientAlone scores each ingredient of the catalogue by itself, in
+// the last of the units that it is poured in: nothing of it is a fault of the
+// program.
+func TestEveryIngredientAlone(t *testing.T) {
+	k := kitchenFor(t)
+	for _, p := range k.Catalogue.Profiles() {
+		units := measure.UnitsFor(p)
+		for _, u := range units[len(units)-1:] {
+			a, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
+			if err != nil {
+				assert.True(t, isFault(err), "%s by the %s: %v", p.ID, u, err)
+				continue
+			}
+			assert.Equal(t, p.ID, a.Spec.Pours[0].ID)
+			_, err = encode(a)
+			assert.NoError(t, err, "%s by the %s", p.ID, u)
+			assert.Equal(t, string(template.VerdictOf(a.Score)), a.Verdict, "the score and its word agree")
+			assert.GreaterOrEqual(t, len(a.Templates), leastFamilies)
+		}
+		_, err := k.AnswerIngredient(context.Background(), p.ID)
+		assert.NoError(t, err)
+	}
+}
+
+// TestSpecsComeBack sends the specs of covers and fixes back: they are read as
+// the drinks that they were.
+func TestSpecsComeBack(t *testing.T) {
+	k := kitchenFor(t)
+	ctx := context.Background()
+	text := "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\n2 dashes bitters\n6 mint leaves\nshake, up"
+	a, err := k.AnswerScore(ctx, ScoreBody{Draft{Text: &text}})
+	require.NoError(t, err)
+	require.NotEmpty(t, a.Fixes)
+	for _, f := range a.Fixes {
+		b, err := k.AnswerScore(ctx, ScoreBody{Draft{Spec: &f.Spec}})
+		require.NoError(t, err)
+		assert.Equal(t, f.Score, b.Score, f.Text)
+	}
+	c, err := k.AnswerCover(ctx, CoverBody{Draft: Draft{Text: &text}, Missing: "honey syrup", MaxParts: 2, Limit: 10})
+	require.NoError(t, err)
+	require.NotEmpty(t, c.Covers)
+	for _, cover := range c.Covers {
+		b, err := k.AnswerScore(ctx, ScoreBody{Draft{Spec: &cover.Spec}})
+		require.NoError(t, err)
+		assert.Equal(t, cover.Score, b.Score, cover.Text)
+		assert.Equal(t, cover.Allergens, b.Allergens)
+		assert.Equal(t, a.Score, cover.ScoreBefore)
+	}
+}
+
+// TestTextAndFieldsAgree: the same drink scores the same, however it is written.
+func TestTextAndFieldsAgree(t *testing.T) {
+	k := kitchenFor(t)
+	text := goodText
+	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Text: &text}})
+	require.NoError(t, err)
+	spec := Spec{Name: a.Spec.Name, Method: a.Spec.Method, Service: a.Spec.Service}
+	for _, p := range a.Spec.Pours {
+		spec.Pours = append(spec.Pours, Pour{p.ID, p.Amount, p.Unit})
+	}
+	b, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Spec: &spec}})
+	require.NoError(t, err)
+	assert.Equal(t, a.Finished, b.Finished)
+	assert.Equal(t, a.Score, b.Score)
+}
+
+func TestAllergensNameTheirPours(t *testing.T) {
+	k := kitchenFor(t)
+	text := "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n1/4 oz orgeat\n1 egg white\nshake, up"
+	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Text: &text}})
+	require.NoError(t, err)
+	from := map[string][]string{}
+	for _, x := range a.Allergens {
+		from[x.Allergen] = x.From
+	}
+	assert.Equal(t, []string{"orgeat"}, from["tree nuts"])
+	assert.Equal(t, []string{"egg-white"}, from["eggs"])
+	seen := map[string]bool{}
+	for _, c := range a.Cautions {
+		assert.False(t, seen[c.Key], "each caution once")
+		seen[c.Key] = true
+		assert.NotEmpty(t, c.Source)
+	}
+	assert.Equal(t, generalCautions, []string{a.Cautions[0].Key, a.Cautions[1].Key, a.Cautions[2].Key})
+}
+
+// FuzzScore: whatever is sent, it is answered, and the program never faults.
+func FuzzScore(f *testing.F) {
+	for _, seed := range []string{goodText, "-2 oz gin", "2 oz moon dust\nsheke", "½ oz  \u0000", "name: 12\n1e9 ml gin", "2 oz gin\n2 slices orange\ntop soda"} {
+		f.Add(seed, true)
+	}
+	for _, seed := range []string{`{"text":"2 oz gin"}`, `{"spec":{"pours":[{"ingredient":"gin","amount":2,"unit":"oz"}]}}`,
+		`{"spec":{"pours":[{"ingredient":"gin","amount":1e308,"unit":"oz"}]}}`, `[[[[`, `{"text":"a","text":"b"}`, "\xff", `{"a":{"b":[1,{"c":null}]}}`} {
+		f.Add(seed, false)
+	}
+	s, _ := serverFor(f, Options{})
+	h := s.Handler()
+	f.Fuzz(func(t *testing.T, body string, text bool) {
+		if text {
+			body = quote(body)
+		}
+		r := httptest.NewRequest("POST", "/v1/score", strings.NewReader(body))
+		r.Header.Set("Content-Type", mediaJSON)
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		if w.Code >= 500 {
+			t.Fatalf("%d: %s", w.Code, w.Body)
+		}
+		if !json.Valid(w.Body.Bytes()) {
+			t.Fatalf("not JSON: %s", w.Body)
+		}
+	})
+}
+
+func BenchmarkScoreEndpoint(b *testing.B) {
+	s, _ := serverFor(b, Options{})
+	benchmarkPost(b, s, "/v1/score", quote(goodText))
+}
+
+func BenchmarkScoreEndpointWithFixes(b *testing.B) {
+	s, _ := serverFor(b, Options{})
+	benchmarkPost(b, s, "/v1/score", quote("2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"))
+}
+
+func BenchmarkCoverEndpoint(b *testing.B) {
+	s, _ := serverFor(b, Options{})
+	for _, parts := range []string{"1", "2"} {
+		b.Run(parts, func(b *testing.B) {
+			body := strings.TrimSuffix(quote(goodText), "}") + `,"missing":"simple syrup","max_parts":` + parts + "}"
+			benchmarkPost(b, s, "/v1/cover", body)
+		})
+	}
+}
+
+func benchmarkPost(b *testing.B, s *Server, path, body string) {
+	b.ReportAllocs()
+	h := s.Handler()
+	for b.Loop() {
+		r := httptest.NewRequest("POST", path, strings.NewReader(body))
+		r.Header.Set("Content-Type", mediaJSON)
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		if w.Code != 200 {
+			b.Fatal(w.Body)
+		}
+	}
+}

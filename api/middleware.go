@@ -1,0 +1,106 @@
+package api
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"net/url"
+	"runtime/debug"
+	"strings"
+
+	"github.com/gin-gonic/gin"
+
+	"counterpour/flavor"
+)
+
+// recover answers 500 where a handler panics, and logs the stack.
+func (s *Server) recover(c *gin.Context) {
+	defer func() {
+		cause := recover()
+		if cause == nil {
+			return
+		}
+		if cause == http.ErrAbortHandler {
+			panic(cause) // net/http closes the connection without a word
+		}
+		s.opts.Log.ErrorContext(c.Request.Context(), "handler panicked", "method", c.Request.Method, "path", c.Request.URL.Path,
+			"cause", fmt.Sprint(cause), "stack", string(debug.Stack()))
+		if c.Writer.Written() {
+			c.Abort()
+			return
+		}
+		refuse(c, newProblem(http.StatusInternalServerError, internalDetail))
+	}()
+	c.Next()
+}
+
+// harden sets what keeps a browser from making more of an answer than it is.
+// Pages say for themselves what they may load.
+func (s *Server) harden(c *gin.Context) {
+	h := c.Writer.Header()
+	h.Set("X-Content-Type-Options", "nosniff")
+	h.Set("Referrer-Policy", "same-origin")
+	h.Set("X-Frame-Options", "DENY")
+	h.Set(contentPolicy, "default-src 'none'; frame-ancestors 'none'")
+	c.Next()
+}
+
+const contentPolicy = "Content-Security-Policy"
+
+// limitTime passes the end of the request's time down as a context.
+func (s *Server) limitTime(c *gin.Context) {
+	ctx, cancel := context.WithTimeout(c.Request.Context(), s.opts.Timeout)
+	defer cancel()
+	c.Request = c.Request.WithContext(ctx)
+	c.Next()
+}
+
+// repeatable are the query parameters that may come more than once.
+var repeatable = map[string]bool{"avoid": true}
+
+// checkQuery refuses a query of an endpoint that cannot be read, or that says
+// one thing twice. Which parameters there are, the schema knows.
+func (s *Server) checkQuery(c *gin.Context) {
+	if c.FullPath() == "" || c.Request.URL.RawQuery == "" {
+		c.Next()
+		return
+	}
+	query, err := url.ParseQuery(c.Request.URL.RawQuery)
+	if err != nil {
+		refuse(c, problemOf(&flavor.Fault{Kind: ErrMalformed, Value: c.Request.URL.RawQuery,
+			Message: "the query cannot be read; write it as name=value, joined by &, with percent signs as %25"}, "query"))
+		return
+	}
+	var faults flavor.Faults
+	for _, name := range sortedKeys(query) {
+		if values := query[name]; len(values) > 1 && !repeatable[name] {
+			faults = append(faults, invalid(name, strings.Join(values, ", "), "is given %d times; give it once", len(values)))
+		}
+	}
+	if len(faults) > 0 {
+		refuse(c, problemOf(faults, "query"))
+		return
+	}
+	c.Next()
+}
+
+// noRoute answers what no endpoint answers: the pages, but never under /v1,
+// where programs ask.
+func (s *Server) noRoute(c *gin.Context) {
+	path := c.Request.URL.Path
+	if s.opts.Pages == nil || path == "/v1" || strings.HasPrefix(path, "/v1/") {
+		refuse(c, problemOf(&flavor.Fault{Kind: ErrNotFound, Location: "path", Value: path,
+			Message: "there is nothing at this address; " + openAPIPath + " lists what there is"}, ""))
+		return
+	}
+	c.Status(http.StatusOK) // gin has put 404
+	c.Writer.Header().Del(contentPolicy)
+	s.opts.Pages.ServeHTTP(c.Writer, c.Request)
+}
+
+// noMethod answers an endpoint asked with a method that it does not take.
+func (s *Server) noMethod(c *gin.Context) {
+	allowed := c.Writer.Header().Get("Allow")
+	refuse(c, problemOf(&flavor.Fault{Kind: ErrMethod, Location: "method", Value: c.Request.Method,
+		Message: fmt.Sprintf("this address takes %s and not %s", allowed, capText(c.Request.Method))}, ""))
+}

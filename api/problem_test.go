@@ -1,0 +1,121 @@
+package api
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/danielgtaylor/huma/v2"
+	"github.com/gin-gonic/gin"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/index"
+)
+
+// TestKinds walks every kind of error there is: each has a status of its own
+// choosing and says something, whether it comes bare, wrapped or as a fault.
+func TestKinds(t *testing.T) {
+	all := []error{ErrNotFound, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
+		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, index.ErrClosed}
+	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
+	for _, kind := range all {
+		for name, err := range map[string]error{
+			"bare": kind, "wrapped": fmt.Errorf("doing this: %w", kind),
+			"fault": &flavor.Fault{Kind: kind, Message: "mend it so"}, "faults": flavor.Faults{{Kind: kind, Message: "mend it so"}},
+		} {
+			status, _, known := statusOf(err)
+			assert.True(t, known, "%v, %s", kind, name)
+			assert.GreaterOrEqual(t, status, 400, "%v, %s", kind, name)
+			p := problemOf(err, "body")
+			assert.Equal(t, status, p.Status)
+			assert.NotEmpty(t, p.Detail, "%v, %s", kind, name)
+			assert.NotEmpty(t, p.Title)
+			assert.NotContains(t, p.Detail, "doing this", "the inner cause is not for the user")
+			assert.NotNil(t, p.Errors)
+		}
+	}
+	p := problemOf(errors.New("the disk at /secret is full"), "body")
+	assert.Equal(t, http.StatusInternalServerError, p.Status)
+	assert.NotContains(t, p.Detail, "secret")
+}
+
+func TestProblemPlaces(t *testing.T) {
+	for location, want := range map[string]string{"line 3": "line 3", "": "body", "spec.pours[1].unit": "body.spec.pours[1].unit", "path.id": "path.id"} {
+		p := problemOf(&flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Message: "no"}, "body")
+		assert.Equal(t, want, p.Errors[0].Location)
+	}
+}
+
+func TestValuesAreCut(t *testing.T) {
+	long := strings.Repeat("é", 1000)
+	assert.Equal(t, strings.Repeat("é", maxValue)+"…", capText(long))
+	assert.Equal(t, "a\uFFFDb", capText("a\xffb"))
+}
+
+// odd registers an endpoint that misbehaves.
+func odd(s *Server, path string, call func(context.Context) (*HealthAnswer, error)) {
+	handle(s, huma.Operation{OperationID: path, Method: http.MethodGet, Path: path}, noStore,
+		func(ctx context.Context, _ *struct{}) (*HealthAnswer, error) { return call(ctx) })
+}
+
+func TestFaultsOfTheProgram(t *testing.T) {
+	s, log := serverFor(t, Options{Timeout: 5 * time.Millisecond})
+	odd(s, "/v1/panic", func(context.Context) (*HealthAnswer, error) { panic("a fault at /secret") })
+	odd(s, "/v1/error", func(context.Context) (*HealthAnswer, error) { return nil, errors.New("a fault at /secret") })
+	odd(s, "/v1/slow", func(ctx context.Context) (*HealthAnswer, error) { <-ctx.Done(); return nil, ctx.Err() })
+	s.engine.GET("/half", func(c *gin.Context) { c.String(http.StatusOK, "half"); panic("late") })
+	for _, sc := range []scenario{
+		{name: "panic", url: "/v1/panic", status: 500, wantNot: []string{"secret"}, want: []string{"logged"}},
+		{name: "error", url: "/v1/error", status: 500, wantNot: []string{"secret"}, want: []string{"logged"}},
+		{name: "slow", url: "/v1/slow", status: 503, want: []string{"longer than is allowed"}},
+		{name: "panic after the answer", url: "/half", status: 200, want: []string{"half"}},
+	} {
+		sc.run(t, s.Handler())
+	}
+	assert.Contains(t, log.String(), "secret")
+	assert.Contains(t, log.String(), "handler panicked")
+	assert.NotContains(t, log.String(), "/v1/slow", "a slow request is no fault of the program")
+}
+
+func TestAbortIsPassedOn(t *testing.T) {
+	s, _ := serverFor(t, Options{Pages: http.HandlerFunc(func(http.ResponseWriter, *http.Request) { panic(http.ErrAbortHandler) })})
+	assert.PanicsWithValue(t, http.ErrAbortHandler, func() {
+		s.Handler().ServeHTTP(httptest.NewRecorder(), httptest.NewRequest("GET", "/", nil))
+	})
+}
+
+func TestCoverStopsInTime(t *testing.T) {
+	k := kitchenFor(t)
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	text := goodText
+	_, err := k.AnswerCover(ctx, CoverBody{Draft: Draft{Text: &text}, Missing: "gin", MaxParts: 2, Limit: 10})
+	status, _, known := statusOf(err)
+	assert.True(t, known, err)
+	assert.Equal(t, http.StatusServiceUnavailable, status)
+}
+
+func TestClosedKitchen(t *testing.T) {
+	x, err := index.Build(context.Background(), kitchenFor(t).Catalogue.Profiles()[:5], nil)
+	require.NoError(t, err)
+	k := *kitchenFor(t)
+	k.Index = x
+	require.NoError(t, k.Close())
+	s, err := NewServer(&k, Options{})
+	require.NoError(t, err)
+	for _, sc := range []scenario{
+		{name: "ready", url: "/readyz", status: 503, want: []string{"stopping"}},
+		{name: "find", url: "/v1/ingredients?q=gin", status: 503},
+		{name: "score", url: "/v1/score", body: quote("2 oz gin"), status: 503},
+		{name: "health", url: "/healthz", status: 200},
+	} {
+		sc.run(t, s.Handler())
+	}
+}

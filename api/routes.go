@@ -1,0 +1,134 @@
+package api
+
+import (
+	"context"
+	"net/http"
+	"reflect"
+
+	"github.com/danielgtaylor/huma/v2"
+
+	"counterpour/flavor"
+)
+
+// scoring registers POST /v1/score.
+func (s *Server) scoring() {
+	type input struct{ Body ScoreBody }
+	handle(s, huma.Operation{
+		OperationID: "score", Method: http.MethodPost, Path: "/v1/score", Tags: []string{"drinks"},
+		Summary:     "Score a draft",
+		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds what would mend it.",
+		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
+	}, noStore, func(ctx context.Context, in *input) (*ScoreAnswer, error) {
+		return s.kitchen.AnswerScore(ctx, in.Body)
+	})
+}
+
+// covering registers POST /v1/cover.
+func (s *Server) covering() {
+	type input struct{ Body CoverBody }
+	handle(s, huma.Operation{
+		OperationID: "cover", Method: http.MethodPost, Path: "/v1/cover", Tags: []string{"drinks"},
+		Summary:     "Cover a missing ingredient",
+		Description: "Finds what to pour instead, so that the finished drink moves least and stays in balance.",
+		RequestBody: examples(map[string]any{
+			"text": map[string]any{"text": exampleText, "missing": "simple syrup", "limit": 3},
+			"spec": map[string]any{"spec": exampleSpec, "missing": "simple-syrup", "avoid": []string{"tree nuts"}, "max_parts": 1}}),
+	}, noStore, func(ctx context.Context, in *input) (*CoverAnswer, error) {
+		return s.kitchen.AnswerCover(ctx, in.Body)
+	})
+}
+
+// searchParams are the parameters of the ingredient search. A parameter that is
+// empty counts as left out, as forms send it.
+type searchParams struct {
+	Q         string         `query:"q" maxLength:"200" doc:"Words of a name, an alias, a class, an aroma family or a material"`
+	Class     classParam     `query:"class" doc:"Only this class"`
+	Family    familyParam    `query:"family" doc:"Only what carries this aroma family"`
+	BitterMin optionalNumber `query:"bitter_min" doc:"Only what is as bitter or more, in mg/L of quinine"`
+	ABVMax    optionalNumber `query:"abv_max" doc:"Only what is as strong or less, in % vol"`
+	Avoid     []string       `query:"avoid,explode" maxItems:"50" doc:"Only what is free of this allergen; may be repeated"`
+	Like      string         `query:"like" maxLength:"200" doc:"Id of an ingredient; orders what matches by nearness to its profile"`
+	Limit     int            `query:"limit" minimum:"1" maximum:"100" default:"20" doc:"Most hits to list"`
+}
+
+func (p *searchParams) request() SearchRequest {
+	r := SearchRequest{Text: p.Q, Class: string(p.Class), Family: string(p.Family), Like: p.Like, Limit: p.Limit,
+		BitterMin: p.BitterMin.pointer(), ABVMax: p.ABVMax.pointer()}
+	for _, a := range p.Avoid {
+		if a != "" {
+			r.Avoid = append(r.Avoid, a)
+		}
+	}
+	return r
+}
+
+// ingredients registers the search and the profile.
+func (s *Server) ingredients() {
+	handle(s, huma.Operation{
+		OperationID: "find-ingredients", Method: http.MethodGet, Path: "/v1/ingredients", Tags: []string{"ingredients"},
+		Summary:     "Find ingredients",
+		Description: "Every parameter that is given must hold. Without words the hits are by id.",
+	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
+		return s.kitchen.AnswerSearch(ctx, in.request())
+	})
+	type input struct {
+		ID string `path:"id" maxLength:"200" doc:"Id of the ingredient" example:"london-dry-gin"`
+	}
+	handle(s, huma.Operation{
+		OperationID: "get-ingredient", Method: http.MethodGet, Path: "/v1/ingredients/{id}", Tags: []string{"ingredients"},
+		Summary:     "Get an ingredient",
+		Description: "The profile of one ingredient, and where each of its numbers comes from.",
+	}, aMinute, func(ctx context.Context, in *input) (*IngredientAnswer, error) {
+		return s.kitchen.AnswerIngredient(ctx, in.ID)
+	})
+}
+
+// families registers GET /v1/templates.
+func (s *Server) families() {
+	handle(s, huma.Operation{
+		OperationID: "get-templates", Method: http.MethodGet, Path: "/v1/templates", Tags: []string{"drinks"},
+		Summary:     "List the families of drinks",
+		Description: "Each with its ratio as published and as proven drinks have it.",
+	}, aMinute, func(ctx context.Context, _ *struct{}) (*TemplatesAnswer, error) {
+		return s.kitchen.AnswerTemplates(ctx)
+	})
+}
+
+// optionalNumber is a number that may be left out. Package huma has no pointers
+// among parameters, and zero is a limit of its own.
+type optionalNumber struct {
+	Value float64
+	set   bool
+}
+
+func (optionalNumber) Schema(huma.Registry) *huma.Schema {
+	zero := 0.0
+	return &huma.Schema{Type: huma.TypeNumber, Minimum: &zero}
+}
+
+// Receiver is where huma puts the number.
+func (o *optionalNumber) Receiver() reflect.Value {
+	return reflect.ValueOf(o).Elem().FieldByName("Value")
+}
+
+// OnParamSet is told whether the number was given.
+func (o *optionalNumber) OnParamSet(set bool, _ any) { o.set = set }
+
+func (o *optionalNumber) pointer() *float64 {
+	if !o.set {
+		return nil
+	}
+	return &o.Value
+}
+
+type classParam string
+
+func (classParam) Schema(huma.Registry) *huma.Schema {
+	return &huma.Schema{Type: huma.TypeString, Enum: list(flavor.Classes(), func(c flavor.Class) any { return string(c) })}
+}
+
+type familyParam string
+
+func (familyParam) Schema(huma.Registry) *huma.Schema {
+	return &huma.Schema{Type: huma.TypeString, Enum: list(familyIDs(), func(id string) any { return id })}
+}

@@ -1,0 +1,400 @@
+package api
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"io"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+)
+
+// realKitchen is a kitchen over the embedded catalogue, built once.
+var realKitchen = sync.OnceValues(func() (*Kitchen, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	return NewKitchen(context.Background(), c, nil)
+})
+
+func kitchenFor(t testing.TB) *Kitchen {
+	t.Helper()
+	k, err := realKitchen()
+	require.NoError(t, err)
+	return k
+}
+
+// serverFor returns a server over the real kitchen and what it logs.
+func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
+	t.Helper()
+	var log bytes.Buffer
+	opts.Log = slog.New(slog.NewTextHandler(&log, nil))
+	s, err := NewServer(kitchenFor(t), opts)
+	require.NoError(t, err)
+	return s, &log
+}
+
+// scenario is one request and what must come of it.
+type scenario struct {
+	name    string
+	method  string // GET, or POST if there is a body
+	url     string
+	media   string // of the body; application/json if empty, none if "-"
+	body    string
+	status  int
+	want    []string // what the answer must hold
+	wantNot []string
+	headers map[string]string
+}
+
+func (sc *scenario) request() *http.Request {
+	method, body := sc.method, io.Reader(http.NoBody)
+	if sc.body != "" {
+		body = strings.NewReader(sc.body)
+	}
+	if method == "" {
+		method = http.MethodGet
+		if sc.body != "" {
+			method = http.MethodPost
+		}
+	}
+	r := httptest.NewRequest(method, sc.url, body)
+	switch sc.media {
+	case "-":
+	case "":
+		if method == http.MethodPost {
+			r.Header.Set("Content-Type", mediaJSON)
+		}
+	default:
+		r.Header.Set("Content-Type", sc.media)
+	}
+	return r
+}
+
+func (sc *scenario) run(t *testing.T, h http.Handler) {
+	t.Run(sc.name, func(t *testing.T) {
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, sc.request())
+		answer := w.Body.String()
+		require.Equal(t, sc.status, w.Code, answer)
+		for _, s := range sc.want {
+			assert.Contains(t, answer, s)
+		}
+		for _, s := range append(sc.wantNot, ":null", ".go:") {
+			assert.NotContains(t, answer, s)
+		}
+		for name, value := range sc.headers {
+			assert.Contains(t, w.Header().Get(name), value, name)
+		}
+		assert.Equal(t, "nosniff", w.Header().Get("X-Content-Type-Options"))
+		if sc.status >= 400 {
+			checkProblem(t, sc.status, w)
+		}
+	})
+}
+
+// checkProblem holds an answer against RFC 9457 and the contract.
+func checkProblem(t *testing.T, status int, w *httptest.ResponseRecorder) {
+	t.Helper()
+	assert.Equal(t, problemType, w.Header().Get("Content-Type"))
+	var fields map[string]json.RawMessage
+	require.NoError(t, json.Unmarshal(w.Body.Bytes(), &fields))
+	for _, f := range []string{"type", "title", "status", "detail", "errors"} {
+		assert.Contains(t, fields, f)
+	}
+	var p Problem
+	require.NoError(t, json.Unmarshal(w.Body.Bytes(), &p))
+	assert.Equal(t, status, p.Status)
+	assert.Equal(t, http.StatusText(status), p.Title)
+	assert.NotEmpty(t, p.Detail)
+	assert.Less(t, w.Body.Len(), 64<<10)
+	for _, e := range p.Errors {
+		assert.NotEmpty(t, e.Message)
+		assert.NotNil(t, e.Suggest)
+	}
+}
+
+// quote returns a JSON object with the text of a spec.
+func quote(text string) string {
+	b, _ := json.Marshal(map[string]string{"text": text})
+	return string(b)
+}
+
+func pourJSON(pour string) string { return `{"spec":{"pours":[` + pour + `]}}` }
+
+const goodText = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n½ oz simple syrup\n2 dashes aromatic bitters\nshake, up"
+
+func TestScoreScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	const url = "/v1/score"
+	for _, sc := range []scenario{
+		{name: "text", body: quote(goodText), status: 200, want: []string{
+			`"name":"Halyard Sour"`, `"id":"london-dry-gin"`, `"match":{"asked":"gin","how":"alias"}`, `"ml":59.15`,
+			`"template":{"id":"sour"`, `"verdict":"`, `"key":"alcohol"`, `"key":"medicines"`, `"plus_minus":{"abv_pct":`},
+			headers: map[string]string{"Content-Type": mediaJSON, "Cache-Control": "no-store"}},
+		{name: "fields", body: `{"spec":{"name":"A","method":"shake","service":"up","pours":[{"ingredient":"london-dry-gin","amount":2,"unit":"oz"},{"ingredient":"Lemon juice","amount":22.5,"unit":"ml"},{"ingredient":"simple syrup","amount":15,"unit":"ml"}]}}`,
+			status: 200, want: []string{`"name":"A"`, `"how":"exact"`, `"method":"shake"`}},
+		{name: "assumed method", body: `{"spec":{"pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"lemon juice","amount":1,"unit":"oz"}]}}`,
+			status: 200, want: []string{`"method":"shake"`, "no method stated"}},
+		{name: "no unit for an egg white", body: `{"spec":{"pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"egg white","amount":1}]}}`,
+			status: 200, want: []string{`"unit":"piece"`, `"allergen":"eggs"`, `"certainty":"contains"`, `"key":"raw egg"`}},
+		{name: "words for a method", body: `{"spec":{"method":"shaken hard","service":"on the rocks","pours":[{"ingredient":"gin","amount":2,"unit":"oz"}]}}`,
+			status: 200, want: []string{`"method":"shake"`, `"service":"rocks"`}},
+		{name: "a slip of the pen", body: quote("2 oz London dry gni\n3/4 oz lemon juice"), status: 200, want: []string{`"how":"fuzzy"`}},
+		{name: "without alcohol", body: quote("4 oz orange juice\n1 oz lime juice"), status: 200, wantNot: []string{`"key":"alcohol"`}},
+		{name: "far out", body: quote("2 oz gin\n2 oz honey syrup\n1/4 oz lemon juice\nshake, up"), status: 200,
+			want: []string{`"verdict":"off"`, `"direction":"high"`, `"faults":[{`}},
+		{name: "charset", media: "application/json; charset=UTF-8", body: quote(goodText), status: 200},
+
+		{name: "unknown ingredient", body: quote("2 oz gin\n1 oz moon dust"), status: 422,
+			want: []string{`"location":"line 2"`, `"value":"moon dust"`, "unknown ingredient", `"suggest":[`}},
+		{name: "unknown ingredient in fields", body: pourJSON(`{"ingredient":"lemn juise","amount":1,"unit":"oz"},{"ingredient":"moon dust","amount":1,"unit":"oz"}`), status: 422,
+			want: []string{`"location":"body.spec.pours[1].ingredient"`, "moon dust"}},
+		{name: "nearest names", body: quote("2 oz ginn and lemon"), status: 422, want: []string{"nearest: "}},
+		{name: "unknown unit", body: quote("2 onces gin"), status: 422, want: []string{`"onces\" is no unit`, `"line 1"`}},
+		{name: "unknown unit in fields", body: pourJSON(`{"ingredient":"gin","amount":1,"unit":"bucket"}`), status: 422,
+			want: []string{"body.spec.pours[0].unit", `"value":"bucket"`}},
+		{name: "no unit on a liquid", body: quote("2 gin"), status: 422, want: []string{"no unit"}},
+		{name: "no unit on a liquid in fields", body: pourJSON(`{"ingredient":"gin","amount":1}`), status: 422, want: []string{"pours[0].unit"}},
+		{name: "unknown method", body: quote("2 oz gin\nsheke"), status: 422, want: []string{"sheke", "shake"}},
+		{name: "unknown method in fields", body: `{"spec":{"method":"explode","service":"moon","pours":[{"ingredient":"gin","amount":2,"unit":"oz"}]}}`, status: 422,
+			want: []string{"body.spec.method", "body.spec.service", "dry shake", "2 things are wrong"}},
+		{name: "negative amount", body: quote("-2 oz gin"), status: 422, want: []string{"below zero"}},
+		{name: "negative amount in fields", body: pourJSON(`{"ingredient":"gin","amount":-2,"unit":"oz"}`), status: 422, want: []string{"body.spec.pours[0].amount"}},
+		{name: "no amount", body: pourJSON(`{"ingredient":"gin","unit":"oz"}`), status: 422, want: []string{"amount"}},
+		{name: "nothing of it", body: pourJSON(`{"ingredient":"gin","amount":0,"unit":"oz"}`), status: 422, want: []string{"above zero"}},
+		{name: "absurd amount", body: quote("4000 oz gin"), status: 422, want: []string{"more than one drink holds"}},
+		{name: "absurd amount in fields", body: pourJSON(`{"ingredient":"gin","amount":1e300,"unit":"ml"}`), status: 422},
+		{name: "a number beyond numbers", body: pourJSON(`{"ingredient":"gin","amount":1e999,"unit":"ml"}`), status: 422, want: []string{"body.spec.pours[0].amount", "1e999"}},
+		{name: "not a number", body: pourJSON(`{"ingredient":"gin","amount":NaN,"unit":"ml"}`), status: 400, want: []string{"not JSON", "column"}},
+		{name: "a number in words", body: pourJSON(`{"ingredient":"gin","amount":"2","unit":"oz"}`), status: 422, want: []string{"expected number", "body.spec.pours[0].amount"}},
+		{name: "every fault at once", body: quote("2 oz moon dust\n1 oz sun dust\n3 g gin\n2 slices of lemon juice"), status: 422, want: []string{`"line 1"`, `"line 2"`, `"line 4"`, "3 things are wrong"}},
+
+		{name: "text and spec", body: `{"text":"2 oz gin","spec":{"pours":[]}}`, status: 422, want: []string{"text and spec are both given"}},
+		{name: "neither", body: `{}`, status: 422, want: []string{"there is no draft"}},
+		{name: "empty text", body: `{"text":""}`, status: 422, want: []string{"there is no pour"}},
+		{name: "a null text", body: `{"text":null}`, status: 422, want: []string{"there is no draft"}},
+		{name: "no pours", body: `{"spec":{"pours":[]}}`, status: 422, want: []string{"body.spec.pours", "there is no pour"}},
+		{name: "no list of pours", body: `{"spec":{"name":"x"}}`, status: 422, want: []string{"pours"}},
+		{name: "too many pours", body: pourJSON(strings.TrimSuffix(strings.Repeat(`{"ingredient":"gin","amount":1,"unit":"ml"},`, 41), ",")), status: 422, want: []string{"40"}},
+		{name: "unknown field", body: `{"text":"2 oz gin","txet":"x"}`, status: 422, want: []string{"body.txet", `\"txet\" is no field here`, "use spec or text"}},
+		{name: "unknown field deep down", body: pourJSON(`{"ingredient":"gin","amount":1,"unit":"oz","ml":30}`), status: 422,
+			want: []string{"body.spec.pours[0].ml", "amount, ingredient or unit"}},
+		{name: "a field in capitals", body: `{"Text":"2 oz gin"}`, status: 422, want: []string{"body.Text"}},
+		{name: "a field twice", body: `{"text":"2 oz gin","text":"1 oz gin"}`, status: 422, want: []string{"body.text", "given twice"}},
+		{name: "a field twice deep down", body: pourJSON(`{"ingredient":"gin","amount":1,"amount":2,"unit":"oz"}`), status: 422, want: []string{"body.spec.pours[0].amount"}},
+		{name: "wrong type", body: `{"text":7}`, status: 422, want: []string{"expected string"}},
+		{name: "a list", body: `[]`, status: 422, want: []string{"expected object"}},
+		{name: "a word", body: `"2 oz gin"`, status: 422},
+		{name: "a null", body: `null`, status: 422},
+		{name: "malformed", body: "{\"text\":\n \"2 oz gin\"", status: 400, want: []string{"not JSON", "line 2"}},
+		{name: "rubbish after it", body: `{"text":"2 oz gin"} x`, status: 400},
+		{name: "blank", body: "  \n ", status: 400, want: []string{"empty"}},
+		{name: "empty", method: "POST", status: 400, want: []string{"empty"}},
+		{name: "deep", body: strings.Repeat("[", 9000) + strings.Repeat("]", 9000), status: 422},
+		{name: "deeper", body: strings.Repeat(`{"a":`, 20000) + "1" + strings.Repeat("}", 20000), status: 400},
+		{name: "deep in a field", body: `{"text":` + strings.Repeat("[", 5000) + strings.Repeat("]", 5000) + `}`, status: 422},
+		{name: "not UTF-8", body: "{\"text\":\"2 oz gin \xff\"}", status: 400, want: []string{"not UTF-8"}},
+		{name: "half a surrogate", body: `{"text":"2 oz gi\ud800\ud800n"}`, status: 200, want: []string{`"how":"fuzzy"`}},
+		{name: "control character", body: `{"text":"2 oz gin\u0007"}`, status: 422, want: []string{"control character"}},
+		{name: "control character in a name", body: `{"spec":{"name":"a\u0007b","pours":[{"ingredient":"gin","amount":1,"unit":"oz"}]}}`, status: 422, want: []string{"body.spec.name"}},
+		{name: "huge text", body: quote(strings.Repeat("2 oz gin\n", 9000)), status: 422},
+		{name: "just small enough", body: quote(strings.Repeat("x", MaxBody-len(quote("")))), status: 422},
+		{name: "too large", body: quote(strings.Repeat("x", MaxBody)), status: 413, want: []string{"1048576"}},
+		{name: "a form", media: "application/x-www-form-urlencoded", body: "text=x", status: 415, want: []string{"application/json"}},
+		{name: "no type", media: "-", body: quote(goodText), status: 415},
+		{name: "another charset", media: "application/json; charset=latin1", body: quote(goodText), status: 415},
+		{name: "GET", method: "GET", status: 405, want: []string{"takes POST and not GET"}, headers: map[string]string{"Allow": "POST"}},
+		{name: "DELETE", method: "DELETE", status: 405},
+		{name: "a method of their own", method: "BREW", status: 405},
+		{name: "unknown parameter", url: url + "?verbose=1", body: quote(goodText), status: 422, want: []string{"query.verbose", "leave it out"}},
+	} {
+		if sc.url == "" {
+			sc.url = url
+		}
+		sc.run(t, h)
+	}
+}
+
+func TestCoverScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	cover := func(rest string) string {
+		return strings.TrimSuffix(quote("2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up"), "}") + rest + "}"
+	}
+	for _, sc := range []scenario{
+		{name: "text", body: cover(`,"missing":"orgeat","limit":3,"max_parts":1`), status: 200, want: []string{
+			`"missing":{"id":"orgeat"`, `"distance_jnd":`, `"score_before":`, `"new_allergens":[`, `"spec":{"name":"","method":"shake"`, `"refused":{"by allergen":0,"not in stock":0}`}},
+		{name: "avoid", body: cover(`,"missing":"orgeat","avoid":["tree nuts"],"max_parts":1`), status: 200,
+			wantNot: []string{`"allergen":"tree nuts"`, `"refused":{"by allergen":0`}},
+		{name: "a guest's own word", body: cover(`,"missing":"orgeat","avoid":["Almonds"],"max_parts":1`), status: 200, wantNot: []string{`"allergen":"tree nuts"`}},
+		{name: "stock", body: cover(`,"missing":"orgeat","stock":["simple-syrup","honey-syrup"],"max_parts":1`), status: 200,
+			want: []string{`"id":"simple-syrup"`}, wantNot: []string{`"not in stock":0`}},
+		{name: "nothing in stock", body: cover(`,"missing":"orgeat","stock":[]`), status: 200, want: []string{`"covers":[]`}},
+		{name: "as it was written", body: `{"text":"2 oz gin\n1 oz fresh lemon juice\n1/2 oz simple syrup","missing":"fresh lemon juice","max_parts":1,"limit":1}`,
+			status: 200, want: []string{`"missing":{"id":"lemon-juice"`}},
+		{name: "all that there is", body: `{"text":"2 oz gin\nstir","missing":"gin","max_parts":1,"limit":1}`, status: 200, want: []string{`"missing":{"id":"london-dry-gin"`}},
+
+		{name: "nothing missing", body: cover(``), status: 422, want: []string{"missing"}},
+		{name: "an empty word", body: cover(`,"missing":""`), status: 422, want: []string{"body.missing"}},
+		{name: "unknown missing", body: cover(`,"missing":"moon dust"`), status: 422, want: []string{`"body.missing"`, "moon dust"}},
+		{name: "missing from another drink", body: cover(`,"missing":"moonlight"`), status: 422, want: []string{"body.missing"}},
+		{name: "not a pour of it", body: cover(`,"missing":"vodka"`), status: 422, want: []string{"body.missing", "not a pour"}},
+		{name: "unknown allergen", body: cover(`,"missing":"orgeat","avoid":["milk","gravity"]`), status: 422, want: []string{`"body.avoid[1]"`, `"value":"gravity"`, "tree nuts"}},
+		{name: "an empty allergen", body: cover(`,"missing":"orgeat","avoid":[""]`), status: 422, want: []string{"body.avoid[0]"}},
+		{name: "avoid as a word", body: cover(`,"missing":"orgeat","avoid":"milk"`), status: 422, want: []string{"expected array"}},
+		{name: "unknown stock", body: cover(`,"missing":"orgeat","stock":["simple-syrup","moon-dust"]`), status: 422, want: []string{`"body.stock[1]"`, "moon-dust"}},
+		{name: "no covers", body: cover(`,"missing":"orgeat","limit":0`), status: 422, want: []string{"body.limit"}},
+		{name: "too many covers", body: cover(`,"missing":"orgeat","limit":101`), status: 422, want: []string{"body.limit", "101"}},
+		{name: "half a cover", body: cover(`,"missing":"orgeat","limit":1.5`), status: 422, want: []string{"integer"}},
+		{name: "no parts", body: cover(`,"missing":"orgeat","max_parts":0`), status: 422, want: []string{"body.max_parts"}},
+		{name: "too many parts", body: cover(`,"missing":"orgeat","max_parts":4`), status: 422},
+		{name: "unknown field", body: cover(`,"missing":"orgeat","avoids":["milk"]`), status: 422, want: []string{"avoids", "use avoid, limit"}},
+		{name: "the allergen twice", body: cover(`,"missing":"orgeat","avoid":["milk"],"avoid":[]`), status: 422, want: []string{"given twice"}},
+		{name: "no draft", body: `{"missing":"gin"}`, status: 422, want: []string{"there is no draft"}},
+		{name: "every fault at once", body: `{"text":"2 oz moon dust","missing":"gin","avoid":["gravity"]}`, status: 422, want: []string{`"line 1"`, "body.avoid[0]"}},
+		{name: "GET", url: "/v1/cover", status: 405},
+	} {
+		sc.url = "/v1/cover"
+		sc.run(t, h)
+	}
+}
+
+func TestReadingScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	for _, sc := range []scenario{
+		{name: "find", url: "/v1/ingredients?q=lemon+juice", status: 200, want: []string{`{"hits":[{"id":"lemon-juice"`, `"total":`, `"classes":[{`},
+			headers: map[string]string{"Cache-Control": "max-age=60"}},
+		{name: "find all", url: "/v1/ingredients", status: 200},
+		{name: "an empty form", url: "/v1/ingredients?q=&class=&family=&bitter_min=&abv_max=&avoid=&limit=", status: 200},
+		{name: "filters", url: "/v1/ingredients?class=amaro&family=orange&bitter_min=20&abv_max=30&avoid=milk&avoid=eggs&limit=5", status: 200, want: []string{`"class":"amaro"`}},
+		{name: "like", url: "/v1/ingredients?like=orgeat&limit=3", status: 200, wantNot: []string{`"id":"orgeat"`}},
+		{name: "nothing", url: "/v1/ingredients?q=zzzzzzzz", status: 200, want: []string{`"hits":[]`, `"total":0`}},
+		{name: "an abv of 0", url: "/v1/ingredients?abv_max=0&limit=100", status: 200, wantNot: []string{`"class":"gin"`}},
+		{name: "limit 0", url: "/v1/ingredients?limit=0", status: 422, want: []string{"query.limit"}},
+		{name: "limit 101", url: "/v1/ingredients?limit=101", status: 422},
+		{name: "limit in words", url: "/v1/ingredients?limit=ten", status: 422, want: []string{"integer", `"value":"ten"`}},
+		{name: "unknown class", url: "/v1/ingredients?class=potion", status: 422, want: []string{"query.class", "amaro"}},
+		{name: "unknown family", url: "/v1/ingredients?family=potion", status: 422, want: []string{"query.family", "citrus"}},
+		{name: "unknown allergen", url: "/v1/ingredients?avoid=gravity", status: 422, want: []string{"query.avoid[0]", "gravity"}},
+		{name: "allergens in one word", url: "/v1/ingredients?avoid=milk,eggs", status: 422},
+		{name: "unknown like", url: "/v1/ingredients?like=moon-dust", status: 422, want: []string{"query.like"}},
+		{name: "bitter NaN", url: "/v1/ingredients?bitter_min=NaN", status: 422, want: []string{"query.bitter_min"}},
+		{name: "bitter Inf", url: "/v1/ingredients?abv_max=Inf", status: 422, want: []string{"query.abv_max"}},
+		{name: "bitter below zero", url: "/v1/ingredients?bitter_min=-1", status: 422, want: []string{"query.bitter_min"}},
+		{name: "unknown parameter", url: "/v1/ingredients?classs=gin", status: 422, want: []string{"query.classs", "use q, class"}},
+		{name: "twice", url: "/v1/ingredients?q=gin&q=rum", status: 422, want: []string{"query.q", "2 times"}},
+		{name: "a broken query", url: "/v1/ingredients?q=%zz", status: 400, want: []string{"%25"}},
+		{name: "a long query", url: "/v1/ingredients?q=" + strings.Repeat("x", 201), status: 422, want: []string{"query.q"}},
+		{name: "profile", url: "/v1/ingredients/orgeat", status: 200, want: []string{`"id":"orgeat"`, `"sugar_g_per_l":`, `"tree nuts"`, `"provenance":{"abv_pct":`, `"unit":"oz"`}},
+		{name: "unknown profile", url: "/v1/ingredients/moon-dust", status: 404, want: []string{`"path.id"`, "moon-dust"}},
+		{name: "profile by its alias", url: "/v1/ingredients/gin", status: 404, want: []string{"london-dry-gin"}},
+		{name: "a long id", url: "/v1/ingredients/" + strings.Repeat("x", 300), status: 422},
+		{name: "families", url: "/v1/templates", status: 200, want: []string{`"id":"sour"`, `"axes":["strong","sweet","sour"]`, `"ratio":{"sour":3`, `"ratio_fitted":{`, `"drinks":`}},
+		{name: "health", url: "/healthz", status: 200, want: []string{`{"status":"ok"}`}},
+		{name: "health, HEAD", method: "HEAD", url: "/healthz", status: 200},
+		{name: "ready", url: "/readyz", status: 200, want: []string{`"ready"`, `"ingredients":`}},
+		{name: "OpenAPI", url: "/openapi.json", status: 200, want: []string{`"openapi":"3.1.0"`}},
+		{name: "metrics", url: "/metrics", status: 200, want: []string{`counterpour_http_requests_total{method="GET",route="/v1/ingredients/{id}"`[:60], "counterpour_ingredients", `route="/v1/ingredients/:id"`}},
+		{name: "no docs", url: "/docs", status: 404},
+		{name: "no schemas", url: "/schemas/ScoreAnswer.json", status: 404},
+		{name: "unknown under v1", url: "/v1/nothing", status: 404, want: []string{"/openapi.json"}},
+		{name: "a slash too many", url: "/v1/templates/", status: 404},
+		{name: "the root", url: "/", status: 404},
+		{name: "POST to a GET", method: "POST", url: "/v1/templates", status: 405, headers: map[string]string{"Allow": "GET"}},
+		{name: "HEAD of a POST", method: "HEAD", url: "/v1/score", status: 405},
+	} {
+		if sc.method == "HEAD" {
+			w := httptest.NewRecorder()
+			h.ServeHTTP(w, sc.request())
+			assert.Equal(t, sc.status, w.Code, sc.name)
+			assert.Empty(t, w.Body.String(), sc.name)
+			continue
+		}
+		sc.run(t, h)
+	}
+}
+
+// TestManyAtOnce asks for everything from many sides: answers do not depend on
+// who else is asking.
+func TestManyAtOnce(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	requests := []scenario{
+		{url: "/v1/score", body: quote(goodText)},
+		{url: "/v1/score", body: quote("2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up")},
+		{url: "/v1/cover", body: strings.TrimSuffix(quote(goodText), "}") + `,"missing":"simple syrup","max_parts":1}`},
+		{url: "/v1/ingredients?q=lemon"}, {url: "/v1/ingredients/orgeat"}, {url: "/v1/templates"}, {url: "/v1/nothing"},
+		{url: "/v1/score", body: `{"txet":1}`},
+	}
+	ask := func(i int) string {
+		w := httptest.NewRecorder()
+		s.Handler().ServeHTTP(w, requests[i].request())
+		return w.Body.String()
+	}
+	want := make([]string, len(requests))
+	for i := range requests {
+		want[i] = ask(i)
+	}
+	var all sync.WaitGroup
+	for range 8 {
+		all.Go(func() {
+			for i := range requests {
+				assert.Equal(t, want[i], ask(i))
+			}
+		})
+	}
+	all.Wait()
+}
+
+func TestCompressedBodiesAreRefused(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	r := httptest.NewRequest("POST", "/v1/score", strings.NewReader(quote(goodText)))
+	r.Header.Set("Content-Type", mediaJSON)
+	r.Header.Set("Content-Encoding", "gzip")
+	w := httptest.NewRecorder()
+	s.Handler().ServeHTTP(w, r)
+	assert.Equal(t, http.StatusUnsupportedMediaType, w.Code)
+	checkProblem(t, http.StatusUnsupportedMediaType, w)
+}
+
+func TestPages(t *testing.T) {
+	pages := http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		_, _ = io.WriteString(w, "page "+r.URL.Path) // without a status
+	})
+	s, _ := serverFor(t, Options{Pages: pages})
+	for _, sc := range []scenario{
+		{name: "root", url: "/", status: 200, want: []string{"page /"}},
+		{name: "anything else", url: "/score?x=1&x=2", status: 200, want: []string{"page /score"}},
+		{name: "never under v1", url: "/v1/nothing", status: 404, wantNot: []string{"page"}},
+		{name: "v1 itself", url: "/v1", status: 404, wantNot: []string{"page"}},
+		{name: "a wrong method of an endpoint", method: "PUT", url: "/v1/score", status: 405},
+		{name: "endpoints first", url: "/healthz", status: 200, want: []string{"ok"}},
+	} {
+		sc.run(t, s.Handler())
+	}
+	w := httptest.NewRecorder()
+	s.Handler().ServeHTTP(w, httptest.NewRequest("GET", "/", nil))
+	assert.Empty(t, w.Header().Get("Content-Security-Policy"), "pages say for themselves what they load")
+}
+
+func TestStarting(t *testing.T) {
+	for _, sc := range []scenario{
+		{name: "health", url: "/healthz", status: 200, want: []string{"ok"}},
+		{name: "ready", url: "/readyz", status: 503, want: []string{"being built"}, headers: map[string]string{"Retry-After": "1"}},
+		{name: "score", url: "/v1/score", body: quote(goodText), status: 503},
+	} {
+		sc.run(t, Starting())
+	}
+}

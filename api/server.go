@@ -1,0 +1,155 @@
+package api
+
+import (
+	"context"
+	"log/slog"
+	"net/http"
+	"time"
+
+	"github.com/danielgtaylor/huma/v2"
+	"github.com/danielgtaylor/huma/v2/adapters/humagin"
+	"github.com/gin-gonic/gin"
+)
+
+// Both libraries keep these switches in variables of their own: set once,
+// before anything is served.
+func init() {
+	gin.SetMode(gin.ReleaseMode)
+	huma.ValidateStrictCasing = true // "Text" is not "text"
+}
+
+// Limits of a request.
+const (
+	MaxBody        = 1 << 20 // bytes
+	RequestTimeout = 10 * time.Second
+)
+
+// Options set up a server. The zero value is legal.
+type Options struct {
+	// Pages answers everything that is no endpoint, such as the web pages;
+	// nil answers 404.
+	Pages http.Handler
+	// Log gets what goes wrong here; nil is slog.Default.
+	Log *slog.Logger
+	// Timeout is how long a request may take; 0 is RequestTimeout.
+	Timeout time.Duration
+	// Version is shown in the OpenAPI document; empty is "dev".
+	Version string
+}
+
+// Server carries a kitchen over HTTP. It is safe for concurrent use, and owns
+// nothing that must be closed; the kitchen is its owner's.
+type Server struct {
+	kitchen *Kitchen
+	opts    Options
+	engine  *gin.Engine
+	api     huma.API
+	meters  *meters
+	openAPI []byte
+}
+
+// NewServer returns a server over a kitchen. It fails only if the routes
+// cannot be described, which is a fault of the program.
+func NewServer(k *Kitchen, opts Options) (*Server, error) {
+	if opts.Log == nil {
+		opts.Log = slog.Default()
+	}
+	if opts.Timeout <= 0 {
+		opts.Timeout = RequestTimeout
+	}
+	if opts.Version == "" {
+		opts.Version = "dev"
+	}
+	s := &Server{kitchen: k, opts: opts, meters: newMeters(k), engine: gin.New()}
+	s.engine.HandleMethodNotAllowed = true
+	s.engine.RedirectTrailingSlash = false
+	s.engine.Use(s.measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody)
+	s.engine.NoRoute(s.noRoute)
+	s.engine.NoMethod(s.noMethod)
+	s.api = humagin.New(s.engine, newConfig(opts.Version))
+	s.routes()
+	return s, s.document()
+}
+
+// Handler returns the server's handler. HEAD is answered as GET without a body.
+func (s *Server) Handler() http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.Method == http.MethodHead {
+			get := *r
+			get.Method = http.MethodGet
+			s.engine.ServeHTTP(bodiless{w}, &get)
+			return
+		}
+		s.engine.ServeHTTP(w, r)
+	})
+}
+
+// bodiless drops the body of an answer.
+type bodiless struct{ http.ResponseWriter }
+
+func (bodiless) Write(p []byte) (int, error) { return len(p), nil }
+
+// routes lists every endpoint.
+func (s *Server) routes() {
+	s.scoring()
+	s.covering()
+	s.ingredients()
+	s.families()
+	s.health()
+	s.engine.GET(metricsPath, gin.WrapH(s.meters.handler()))
+	s.engine.GET(openAPIPath, s.serveOpenAPI)
+}
+
+// How long an answer may be kept by whoever asked for it.
+const (
+	noStore     = "no-store"
+	aMinute     = "public, max-age=60"
+	openAPIPath = "/openapi.json"
+)
+
+// handle registers an endpoint: parse, call, answer. Errors become problems in
+// one place, and the answer is encoded before its status is written.
+func handle[I, T any](s *Server, op huma.Operation, cache string, call func(context.Context, *I) (*T, error)) {
+	op.MaxBodyBytes, op.BodyReadTimeout = -1, -1 // readBody has seen to both
+	origin := "query"
+	if op.Method == http.MethodPost {
+		origin = "body"
+	}
+	huma.Register(s.api, op, func(ctx context.Context, in *I) (*answer[T], error) {
+		out, err := call(ctx, in)
+		if err == nil {
+			var text []byte
+			if text, err = encode(out); err == nil {
+				return &answer[T]{CacheControl: cache, ContentLength: len(text), Body: encoded[T]{text}}, nil
+			}
+		}
+		return nil, s.problem(ctx, err, origin, op.Method+" "+op.Path)
+	})
+}
+
+// problem turns an error into a problem, and logs it if it is a fault of the
+// program.
+func (s *Server) problem(ctx context.Context, err error, origin, route string) *Problem {
+	if _, _, known := statusOf(err); !known {
+		s.opts.Log.ErrorContext(ctx, "request failed", "route", route, "error", err)
+	}
+	return problemOf(err, origin)
+}
+
+// refuse ends a request with a problem.
+func refuse(c *gin.Context, p *Problem) {
+	c.Abort()
+	writeProblem(c.Writer, p)
+}
+
+func writeProblem(w http.ResponseWriter, p *Problem) {
+	text, err := encode(p)
+	if err != nil { // a value that JSON has no words for
+		p = newProblem(http.StatusInternalServerError, internalDetail)
+		text, _ = encode(p)
+	}
+	w.Header().Set("Content-Type", problemType)
+	w.Header().Set("Cache-Control", noStore)
+	w.WriteHeader(p.Status)
+	_, _ = w.Write(text)
+}

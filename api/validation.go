@@ -1,0 +1,117 @@
+package api
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/danielgtaylor/huma/v2"
+	"github.com/danielgtaylor/huma/v2/validation"
+)
+
+// unknownParameter is what huma says of a parameter that is not there.
+const unknownParameter = "unknown query parameter"
+
+// tidier turns what huma finds against the schema into problems of ours: they
+// say how to mend each thing, and do not send a whole body back as the value of
+// one field.
+type tidier struct{ schemas huma.Registry }
+
+// transform is a huma.Transformer.
+func (t tidier) transform(ctx huma.Context, _ string, v any) (any, error) {
+	found, ok := v.(*huma.ErrorModel)
+	if !ok {
+		return v, nil
+	}
+	p := newProblem(found.Status, "")
+	for _, e := range found.Errors {
+		if e != nil {
+			p.Errors = append(p.Errors, t.tidy(ctx.Operation(), e))
+		}
+	}
+	p.Detail = p.summary()
+	if len(p.Errors) == 0 {
+		p.Detail = found.Detail
+	}
+	return p, nil
+}
+
+func (t tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
+	out := ProblemError{Location: capText(e.Location), Message: e.Message, Value: scalar(e.Value), Suggest: []string{}}
+	parent, name := cutLast(e.Location)
+	switch e.Message {
+	case unknownParameter:
+		out.Value = capText(name)
+		out.Message = mend(name, "parameter", parameters(op))
+	case validation.MsgUnexpectedProperty:
+		out.Value = capText(name)
+		out.Message = mend(name, "field", t.fields(op, parent))
+	}
+	return out
+}
+
+func mend(name, what string, known []string) string {
+	if len(known) == 0 {
+		return fmt.Sprintf("%q is no %s here; leave it out", capText(name), what)
+	}
+	return fmt.Sprintf("%q is no %s here; leave it out, or use %s", capText(name), what, orList(known))
+}
+
+// cutLast cuts a place at its last dot.
+func cutLast(place string) (parent, name string) {
+	i := strings.LastIndexByte(place, '.')
+	if i < 0 {
+		return "", place
+	}
+	return place[:i], place[i+1:]
+}
+
+// scalar returns a value that was sent, if it is a word, a number or a yes or
+// no, and nothing for what is larger.
+func scalar(v any) any {
+	switch v := v.(type) {
+	case string:
+		return capText(v)
+	case bool, float64, int, int64:
+		return v
+	}
+	return ""
+}
+
+// parameters lists the query parameters of an operation.
+func parameters(op *huma.Operation) []string {
+	var out []string
+	for _, p := range op.Parameters {
+		if p.In == "query" {
+			out = append(out, p.Name)
+		}
+	}
+	return out
+}
+
+// fields lists the fields of the object at a place of an operation's body; none
+// if the place cannot be told.
+func (t tidier) fields(op *huma.Operation, place string) []string {
+	s := t.resolve(requestSchema(op))
+	for i, step := range strings.Split(place, ".") {
+		if i == 0 || s == nil {
+			continue // the body itself
+		}
+		name, _, isList := strings.Cut(step, "[")
+		s = t.resolve(s.Properties[name])
+		if isList && s != nil {
+			s = t.resolve(s.Items)
+		}
+	}
+	if s == nil {
+		return nil
+	}
+	return sortedKeys(s.Properties)
+}
+
+// resolve follows references.
+func (t tidier) resolve(s *huma.Schema) *huma.Schema {
+	for s != nil && s.Ref != "" {
+		s = t.schemas.SchemaFromRef(s.Ref)
+	}
+	return s
+}

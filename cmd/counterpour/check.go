@@ -1,0 +1,155 @@
+package main
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/data"
+	"counterpour/flavor"
+)
+
+// newCheck validates a catalogue.
+//
+//	counterpour check my/catalogue
+func newCheck() *cobra.Command {
+	var asJSON *bool
+	cmd := &cobra.Command{
+		Use:   "check [PATH]",
+		Short: "Validate a catalogue, and say what is in it",
+		Long: `Validates the catalogue in a folder, or the embedded one: every record in full,
+with its references. Each fault names the file, the record and the field, and
+the exit code is then 2.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			path := ""
+			if len(args) == 1 {
+				path = args[0]
+			}
+			fsys, err := openCatalogue(path)
+			if err != nil {
+				return err
+			}
+			c, err := load(fsys)
+			r := reportOf(path, c, err)
+			if err == nil || *asJSON {
+				if err := deliver(cmd, *asJSON, r, showReport); err != nil {
+					return err
+				}
+			}
+			switch {
+			case err == nil:
+				return nil
+			case *asJSON:
+				return usagef("faults: %d", len(r.Faults))
+			}
+			return usagef("%w\nfaults: %d", err, len(r.Faults))
+		},
+	}
+	asJSON = cmd.Flags().Bool("json", false, "print JSON instead of a table")
+	return cmd
+}
+
+// openCatalogue opens the folder of a catalogue; nil stands for the embedded one.
+func openCatalogue(path string) (fs.FS, error) {
+	if path == "" {
+		return nil, nil
+	}
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, wrongPath(err)
+	}
+	if !info.IsDir() {
+		return nil, usagef("%s is a file; name the folder of a catalogue", path)
+	}
+	return os.DirFS(path), nil
+}
+
+func load(fsys fs.FS) (*data.Catalogue, error) {
+	if fsys == nil {
+		return data.Embedded()
+	}
+	return data.Load(fsys)
+}
+
+// report is what is in a catalogue.
+type report struct {
+	Path        string           `json:"path"` // empty for the embedded one
+	Ingredients int              `json:"ingredients"`
+	Classes     []api.ClassCount `json:"classes"`
+	Figures     int              `json:"figures"`
+	Origins     []originShare    `json:"origins"`
+	Faults      []string         `json:"faults"`
+}
+
+// originShare is how many figures are of an origin.
+type originShare struct {
+	Origin   string  `json:"origin"`
+	Figures  int     `json:"figures"`
+	SharePct float64 `json:"share_pct"`
+}
+
+func reportOf(path string, c *data.Catalogue, err error) *report {
+	r := &report{Path: path, Classes: []api.ClassCount{}, Origins: []originShare{}, Faults: []string{}}
+	if err != nil {
+		r.Faults = strings.Split(err.Error(), "\n")
+		return r
+	}
+	classes := map[flavor.Class]int{}
+	origins := map[flavor.Origin]int{}
+	for _, p := range c.Profiles() {
+		r.Ingredients++
+		classes[p.Class]++
+		for _, o := range originsOf(p) {
+			origins[o]++
+			r.Figures++
+		}
+	}
+	for _, class := range flavor.Classes() {
+		if n := classes[class]; n > 0 {
+			r.Classes = append(r.Classes, api.ClassCount{Class: string(class), Count: n})
+		}
+	}
+	for _, o := range flavor.Origins() {
+		share := 0.0
+		if r.Figures > 0 {
+			share = float64(1000*origins[o]/r.Figures) / 10
+		}
+		r.Origins = append(r.Origins, originShare{string(o), origins[o], share})
+	}
+	return r
+}
+
+// originsOf lists the origin of every figure of a profile that states one, its
+// aroma and its yields among them.
+func originsOf(p *flavor.Profile) []flavor.Origin {
+	out := []flavor.Origin{p.AromaOrigin}
+	for _, f := range []flavor.Figure{p.ABV, p.Sugar, p.Acid, p.Bitter, p.Salt, p.Fat, p.Texture} {
+		out = append(out, f.Origin)
+	}
+	for _, y := range p.Yields {
+		out = append(out, y.Amount.Origin)
+	}
+	return slices.DeleteFunc(out, func(o flavor.Origin) bool { return o == "" })
+}
+
+func showReport(p *page, r *report) {
+	name := r.Path
+	if name == "" {
+		name = "the embedded catalogue"
+	}
+	p.line("%s is sound: %d ingredients, %d figures", name, r.Ingredients, r.Figures)
+	p.head("Ingredients by class")
+	for _, c := range r.Classes {
+		p.row(c.Class, fmt.Sprint(c.Count))
+	}
+	p.head("Figures by origin")
+	for _, o := range r.Origins {
+		p.row(o.Origin, fmt.Sprint(o.Figures), number(o.SharePct, 1)+" %")
+	}
+}

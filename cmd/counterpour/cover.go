@@ -1,0 +1,140 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/flavor"
+)
+
+// newCover covers a missing ingredient.
+//
+//	counterpour cover draft.txt --missing "simple syrup" --avoid "tree nuts" --stock shelf.txt
+func newCover(open kitchens) *cobra.Command {
+	var asJSON *bool
+	var stock string
+	var body api.CoverBody
+	cmd := &cobra.Command{
+		Use:   "cover [FILE|-] --missing NAME",
+		Short: "Find what to pour in place of what ran out",
+		Long: `Reads a draft, one pour a line, from a file or from the input, and lists what to
+pour in place of an ingredient so that the finished drink moves least.`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if strings.TrimSpace(body.Missing) == "" {
+				return usagef("--missing is not given; name the ingredient that ran out, such as --missing \"simple syrup\"")
+			}
+			text, file, err := readDraft(cmd, args)
+			if err != nil {
+				return err
+			}
+			shelf := ""
+			if stock != "" {
+				if shelf, err = readFile(stock); err != nil {
+					return err
+				}
+			}
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			if stock != "" {
+				if body.Stock, err = readStock(kitchen, shelf); err != nil {
+					return explain(err, stock)
+				}
+			}
+			body.Text = &text
+			answer, err := kitchen.AnswerCover(cmd.Context(), body)
+			if err != nil {
+				return explain(err, file)
+			}
+			return deliver(cmd, *asJSON, answer, showCovers)
+		},
+	}
+	asJSON = addJSON(cmd)
+	cmd.Flags().StringVar(&body.Missing, "missing", "", "the ingredient that ran out: name, alias or id")
+	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
+	cmd.Flags().IntVar(&body.Limit, "limit", api.DefaultCovers, "most covers to list, 1 to 100")
+	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
+	return cmd
+}
+
+// readStock reads a list of what is in stock: an ingredient a line, by any name
+// it has. Its faults name the line.
+func readStock(k *api.Kitchen, text string) ([]string, error) {
+	ids := []string{}
+	var faults flavor.Faults
+	for i, line := range strings.Split(text, "\n") {
+		line, _, _ = strings.Cut(line, "#")
+		line = strings.TrimSpace(line)
+		if line == "" {
+			continue
+		}
+		p, _, err := k.Index.Resolve(line)
+		var fault *flavor.Fault
+		switch {
+		case err == nil:
+			ids = append(ids, p.ID)
+		case errors.As(err, &fault):
+			own := *fault
+			own.Location = fmt.Sprintf("line %d", i+1)
+			faults = append(faults, &own)
+		default:
+			return nil, err
+		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return ids, nil
+}
+
+func showCovers(p *page, a *api.CoverAnswer) {
+	p.line("Without %s", a.Missing.Name)
+	for _, r := range a.Removed {
+		if r.ID != a.Missing.ID {
+			p.line("  and without %s, which carries what is to be avoided", r.Name)
+		}
+	}
+	if len(a.Covers) == 0 {
+		p.line("  nothing that may be poured covers it")
+	}
+	if a.Unbalanced {
+		p.line("  no cover keeps the drink in balance; these come nearest")
+	}
+	for i, c := range a.Covers {
+		p.head("%d. %s", i+1, c.Text)
+		for _, x := range c.Spec.Pours {
+			p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(&c, x.Ingredient))
+		}
+		p.line("     %s, %s; moves %s noticeable steps; score %s, was %s", c.Spec.Method, c.Spec.Service,
+			number(c.DistanceJND, 2), number(c.Score, 1), number(c.ScoreBefore, 1))
+		if len(c.NewAllergens) > 0 {
+			p.line("     allergens that were not there: %s", strings.Join(c.NewAllergens, ", "))
+		}
+	}
+	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
+		p.head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
+	}
+}
+
+// mark says what a cover does to a pour.
+func mark(c *api.Cover, name string) string {
+	for _, x := range c.Parts {
+		if x.Name == name {
+			return "instead"
+		}
+	}
+	for _, x := range c.Changes {
+		if x.Name == name {
+			return "was " + x.From
+		}
+	}
+	return ""
+}

@@ -1,0 +1,72 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/index"
+)
+
+// newFind searches the ingredients.
+//
+//	counterpour find bitter orange --abv-max 20 --avoid sulphites
+func newFind(open kitchens) *cobra.Command {
+	var asJSON *bool
+	var r api.SearchRequest
+	var bitterMin, abvMax float64
+	cmd := &cobra.Command{
+		Use:   "find WORDS...",
+		Short: "Find ingredients",
+		Long: `Finds ingredients by words of a name, an alias, a class, an aroma family or a
+material. Slips of the pen are forgiven. With a flag, words may be left out.`,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			r.Text = strings.Join(args, " ")
+			if r.Text == "" && cmd.Flags().NFlag() == 0 {
+				return usagef("there is nothing to find; write a word, such as: %s orange", cmd.CommandPath())
+			}
+			if cmd.Flags().Changed("bitter-min") {
+				r.BitterMin = &bitterMin
+			}
+			if cmd.Flags().Changed("abv-max") {
+				r.ABVMax = &abvMax
+			}
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			answer, err := kitchen.AnswerSearch(cmd.Context(), r)
+			if err != nil {
+				return explain(err, "")
+			}
+			return deliver(cmd, *asJSON, answer, showHits)
+		},
+	}
+	asJSON = addJSON(cmd)
+	cmd.Flags().StringVar(&r.Class, "class", "", "only this class, such as amaro")
+	cmd.Flags().StringVar(&r.Family, "family", "", "only what carries this aroma family, such as orange")
+	cmd.Flags().Float64Var(&bitterMin, "bitter-min", 0, "only what is as bitter or more, mg/L of quinine")
+	cmd.Flags().Float64Var(&abvMax, "abv-max", 0, "only what is as strong or less, % vol")
+	cmd.Flags().StringArrayVar(&r.Avoid, "avoid", nil, "only what is free of this allergen; may be repeated")
+	cmd.Flags().StringVar(&r.Like, "like", "", "id of an ingredient; orders by nearness to it")
+	cmd.Flags().IntVar(&r.Limit, "limit", index.DefaultLimit, "most hits to list, 1 to 100")
+	return cmd
+}
+
+// mostAliases is how many other names a line has room for.
+const mostAliases = 3
+
+func showHits(p *page, a *api.SearchAnswer) {
+	if len(a.Hits) == 0 {
+		p.line("nothing found; try fewer words, or words of another name for it")
+		return
+	}
+	for _, h := range a.Hits {
+		p.row(h.ID, h.Name, h.Class, strings.Join(h.Aliases[:min(mostAliases, len(h.Aliases))], ", "))
+	}
+	if a.Total > len(a.Hits) {
+		p.line("%d of %d; --limit lists more", len(a.Hits), a.Total)
+	}
+}

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/data"
+	"counterpour/flavor"
+)
+
+// maxFile is the most that a draft or a list may hold.
+const maxFile = 64 << 10 // bytes
+
+// kitchens opens the kitchen that a command works with; done closes it.
+type kitchens func(context.Context) (k *api.Kitchen, done func(), err error)
+
+// embedded opens a kitchen over the embedded catalogue.
+func embedded(ctx context.Context) (*api.Kitchen, func(), error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, nil, err
+	}
+	k, err := api.NewKitchen(ctx, c, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	return k, func() { _ = k.Close() }, nil // an index in memory has nothing to lose
+}
+
+// readDraft reads the draft that a command's argument names, or its input. The
+// name is for messages.
+func readDraft(cmd *cobra.Command, args []string) (text, name string, err error) {
+	if len(args) == 1 && args[0] != "-" {
+		text, err = readFile(args[0])
+		return text, args[0], err
+	}
+	if len(args) == 0 && isTerminal(cmd.InOrStdin()) {
+		return "", "", usagef("there is no draft to read; name a file that holds one, or pipe it in:\n"+
+			"  %[1]s draft.txt\n  printf '2 oz gin\\n3/4 oz lemon juice\\n1/2 oz simple syrup\\nshake, up\\n' | %[1]s -", cmd.CommandPath())
+	}
+	text, err = readAll(cmd.InOrStdin(), "the input")
+	return text, "", err
+}
+
+func readFile(path string) (string, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return "", wrongPath(err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return "", usagef("%s is a folder; name a file", path)
+	}
+	return readAll(f, path)
+}
+
+// readAll reads a text of at most maxFile bytes.
+func readAll(r io.Reader, name string) (string, error) {
+	var b bytes.Buffer
+	if _, err := b.ReadFrom(io.LimitReader(r, maxFile+1)); err != nil {
+		return "", fmt.Errorf("reading %s: %w", name, err)
+	}
+	if b.Len() > maxFile {
+		return "", usagef("%s holds more than %d KiB; leave some out", name, maxFile>>10)
+	}
+	return b.String(), nil
+}
+
+// wrongPath makes a path that is not there a fault of the user's.
+func wrongPath(err error) error {
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrPermission) || errors.Is(err, fs.ErrInvalid) {
+		return usagef("%w; check the path", err)
+	}
+	return err
+}
+
+// isTerminal reports whether a reader waits for someone to type.
+func isTerminal(r io.Reader) bool {
+	f, ok := r.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// flagPlaces are the places in a request that flags stand for.
+var flagPlaces = []struct{ place, flag string }{
+	{"missing", "--missing"}, {"avoid", "--avoid"}, {"limit", "--limit"}, {"max_parts", "--max-parts"}, {"stock", "--stock"},
+	{"class", "--class"}, {"family", "--family"}, {"bitter_min", "--bitter-min"}, {"abv_max", "--abv-max"}, {"like", "--like"},
+}
+
+// explain puts the faults of a request in the words of the command line: flags
+// by their names, lines with the file that they are in. Other errors stay.
+func explain(err error, file string) error {
+	var many flavor.Faults
+	var one *flavor.Fault
+	switch {
+	case errors.As(err, &many):
+	case errors.As(err, &one):
+		many = flavor.Faults{one}
+	default:
+		return err
+	}
+	out := make(flavor.Faults, len(many))
+	for i, f := range many {
+		own := *f
+		if file != "" && strings.HasPrefix(own.Location, "line ") {
+			own.Location = file + ", " + own.Location
+		}
+		for _, p := range flagPlaces {
+			if rest, ok := strings.CutPrefix(own.Location, p.place); ok && (rest == "" || rest[0] == '[') {
+				own.Location = p.flag
+			}
+		}
+		out[i] = &own
+	}
+	return out
+}

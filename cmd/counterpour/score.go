@@ -1,0 +1,125 @@
+package main
+
+import (
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// newScore scores a draft spec.
+//
+//	counterpour score draft.txt
+//	counterpour score - --json < draft.txt
+func newScore(open kitchens) *cobra.Command {
+	var asJSON *bool
+	cmd := &cobra.Command{
+		Use:   "score [FILE|-]",
+		Short: "Score a draft and say what would mend it",
+		Long: `Reads a draft, one pour a line, from a file or from the input, and says what is
+in the glass, how it sits in its family of drinks and what would mend it.
+
+  Halyard Sour
+  2 oz London dry gin
+  3/4 oz lemon juice
+  1/2 oz simple syrup
+  shake, up`,
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			text, file, err := readDraft(cmd, args)
+			if err != nil {
+				return err
+			}
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			answer, err := kitchen.AnswerScore(cmd.Context(), api.ScoreBody{Draft: api.Draft{Text: &text}})
+			if err != nil {
+				return explain(err, file)
+			}
+			return deliver(cmd, *asJSON, answer, showScore)
+		},
+	}
+	asJSON = addJSON(cmd)
+	return cmd
+}
+
+func showScore(p *page, a *api.ScoreAnswer) {
+	p.line("%s", title(a.Spec.Name, a.Spec.Method, a.Spec.Service))
+	for _, x := range a.Spec.Pours {
+		asked := ""
+		if x.Match.How == string(flavor.MatchFuzzy) {
+			asked = fmt.Sprintf("read from %q", x.Match.Asked)
+		}
+		p.row(amount(x.Amount, x.Unit), x.Name, number(x.ML, 2)+" mL", asked)
+	}
+	for _, n := range a.Spec.Notes {
+		p.line("  note: %s", n)
+	}
+	p.head("Score %s: %s", number(a.Score, 1), a.Verdict)
+	showFaults(p, a)
+	showFinished(p, &a.Finished)
+	p.head("Family")
+	for _, t := range a.Templates {
+		p.row(t.Name, number(100*t.Probability, 1)+" % likely", "fit "+number(t.Fit, 1))
+	}
+	showSafety(p, a.Allergens, a.Cautions)
+}
+
+func showFaults(p *page, a *api.ScoreAnswer) {
+	for _, f := range a.Faults {
+		p.row(fmt.Sprintf("too %s %s:", map[string]string{"high": "much", "low": "little"}[f.Direction], f.Axis),
+			f.Text, fmt.Sprintf("(%s ± %s noticeable steps)", number(f.Deviation, 1), number(f.PlusMinus, 1)))
+	}
+	if len(a.Fixes) > 0 {
+		p.head("To mend it, one of")
+	}
+	for i, f := range a.Fixes {
+		p.row(fmt.Sprintf("%d.", i+1), f.Text, "score "+number(f.Score, 1))
+	}
+}
+
+func showFinished(p *page, f *api.Finished) {
+	p.head("Finished")
+	p.row("volume", number(f.VolumeML, 0)+" ± "+number(f.PlusMinus.VolumeML, 0)+" mL")
+	p.row("strength", number(f.ABVPct, 1)+" ± "+number(f.PlusMinus.ABVPct, 1)+" % vol")
+	p.row("sugar", number(f.SugarPer100, 1)+" ± "+number(f.PlusMinus.SugarPer100, 1)+" g/100 mL")
+	p.row("acid", number(f.AcidPer100, 2)+" ± "+number(f.PlusMinus.AcidPer100, 2)+" g/100 mL")
+	p.row("bitter", number(f.Bitter, 0)+" mg/L as quinine")
+	p.row("dilution", number(f.DilutionPct, 0)+" ± "+number(f.PlusMinus.DilutionPct, 0)+" %")
+	p.row("ethanol", number(f.EthanolG, 1)+" g")
+	p.row("energy", number(f.EnergyKcal, 0)+" kcal")
+	p.row("temperature", number(f.TemperatureC, 1)+" °C")
+}
+
+func showSafety(p *page, allergens []api.Allergen, cautions []api.Caution) {
+	p.head("Allergens")
+	for _, x := range allergens {
+		p.row(x.Certainty+" "+x.Allergen, "from "+orNone(x.From))
+	}
+	if len(allergens) == 0 {
+		p.row("none known")
+	}
+	if len(cautions) == 0 {
+		return
+	}
+	p.head("Cautions")
+	for _, c := range cautions {
+		p.line("  %s (%s)", c.Text, c.Source)
+	}
+}
+
+// title names a drink and how it is made.
+func title(name, method, service string) string {
+	if name == "" {
+		name = "A drink without a name"
+	}
+	return name + " (" + method + ", " + service + ")"
+}
+
+func amount(v float64, unit string) string { return measure.FormatAmount(v, flavor.Unit(unit)) }

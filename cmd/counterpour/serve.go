@@ -1,0 +1,142 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"net/http"
+	"runtime/debug"
+	"sync/atomic"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+)
+
+// Limits of the server. A request may take longer than its body, so that its
+// own time runs out first.
+const (
+	headerTimeout   = 5 * time.Second
+	readTimeout     = api.RequestTimeout + 5*time.Second
+	writeTimeout    = api.RequestTimeout + 10*time.Second
+	idleTimeout     = 2 * time.Minute
+	shutdownTimeout = api.RequestTimeout + 5*time.Second
+	maxHeader       = 32 << 10
+)
+
+// newServe serves the API and the web pages.
+//
+//	counterpour serve --listen 127.0.0.1:0
+func newServe(open kitchens) *cobra.Command {
+	s := &service{open: open}
+	cmd := &cobra.Command{
+		Use:   "serve",
+		Short: "Serve the API and the web pages",
+		Long: `Serves the API and the web pages until it is told to stop (SIGTERM or ctrl-C),
+then finishes the requests that are under way. Prints one line with its address
+once it answers.`,
+		Args: cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			s.out = cmd.OutOrStdout()
+			s.log = slog.New(slog.NewTextHandler(cmd.ErrOrStderr(), nil))
+			return s.Run(cmd.Context())
+		},
+	}
+	cmd.Flags().StringVar(&s.listen, "listen", "127.0.0.1:8086", "address and port to listen on; port 0 picks a free one")
+	return cmd
+}
+
+// service is the program as a server. Run may be called once.
+type service struct {
+	open   kitchens
+	listen string
+	out    io.Writer // gets the line with the address
+	log    *slog.Logger
+}
+
+// Run listens first, so that a taken port is known at once, then builds the
+// kitchen, answers until ctx ends, and finishes what is under way.
+func (s *service) Run(ctx context.Context) error {
+	if _, _, err := net.SplitHostPort(s.listen); err != nil {
+		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
+	}
+	listener, err := net.Listen("tcp", s.listen)
+	if err != nil {
+		return fmt.Errorf("%w; --listen takes another address or port, and port 0 a free one", err)
+	}
+	var entrance entrance
+	entrance.open(api.Starting())
+	server := &http.Server{Handler: &entrance, ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
+		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
+	ended := make(chan error, 1)
+	go func() { ended <- server.Serve(listener) }()
+
+	kitchen, done, err := s.open(ctx)
+	if err == nil {
+		defer done()
+		var handler http.Handler
+		if handler, err = s.handler(kitchen); err == nil {
+			entrance.open(handler)
+			_, err = fmt.Fprintf(s.out, "counterpour is serving on http://%s (embedded catalogue and demo house, in memory; nothing is saved)\n", listener.Addr())
+		}
+	}
+	if err != nil {
+		_ = server.Close() // the error at hand says more
+		if ctx.Err() != nil {
+			return nil // told to stop while starting
+		}
+		return err
+	}
+	select {
+	case err := <-ended:
+		return fmt.Errorf("serving on %s: %w", listener.Addr(), err)
+	case <-ctx.Done():
+	}
+	return finish(server)
+}
+
+// handler is all that is served over a kitchen.
+func (s *service) handler(k *api.Kitchen) (http.Handler, error) {
+	// The web pages answer everything that is no endpoint. This is the one
+	// place where they are wired in; nil serves none.
+	var pages http.Handler
+
+	server, err := api.NewServer(k, api.Options{Pages: pages, Log: s.log, Version: version()})
+	if err != nil {
+		return nil, err
+	}
+	return server.Handler(), nil
+}
+
+// finish lets requests under way end, for as long as one may take.
+func finish(server *http.Server) error {
+	ctx, cancel := context.WithTimeout(context.Background(), shutdownTimeout)
+	defer cancel()
+	err := server.Shutdown(ctx)
+	if errors.Is(err, context.DeadlineExceeded) {
+		_ = server.Close()
+		return errors.New("some requests did not end in time and were cut off")
+	}
+	return err
+}
+
+// entrance is a handler that can be exchanged while it serves.
+type entrance struct{ handler atomic.Pointer[http.Handler] }
+
+func (e *entrance) open(h http.Handler) { e.handler.Store(&h) }
+
+func (e *entrance) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	(*e.handler.Load()).ServeHTTP(w, r)
+}
+
+// version is the version that the program was built from.
+func version() string {
+	if b, ok := debug.ReadBuildInfo(); ok && b.Main.Version != "" {
+		return b.Main.Version
+	}
+	return "dev"
+}

@@ -1,0 +1,108 @@
+package data
+
+import "counterpour/flavor"
+
+// Summary counts what a catalogue holds and where its numbers come from.
+type Summary struct {
+	Ingredients int
+	Materials   int
+	Cautions    int
+	Figures     int // numbers with an origin, an aroma's make-up counting as one
+	Classes     []ClassCount
+	Origins     []OriginCount
+	Fields      []FieldCount
+}
+
+// ClassCount is how many ingredients a class has.
+type ClassCount struct {
+	Class       flavor.Class
+	Ingredients int
+}
+
+// OriginCount is how many figures have an origin, and their share of all the
+// figures counted, 0 to 1.
+type OriginCount struct {
+	Origin  flavor.Origin
+	Figures int
+	Share   float64
+}
+
+// FieldCount is the figures of one field, by origin.
+type FieldCount struct {
+	Field   string // as the catalogue's files call it
+	Figures int
+	Origins []OriginCount
+}
+
+// fieldFigure is one figure of a record and the field it stands in.
+type fieldFigure struct {
+	field string
+	flavor.Figure
+}
+
+// figureFields are the fields that hold figures, in the order of a record.
+var figureFields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "made_of", "yields"}
+
+// figuresOf returns every figure of a record, in the order of figureFields.
+// Fat and salt count where they are given. The make-up of an aroma counts as
+// one figure, its value the total intensity.
+func figuresOf(p *flavor.Profile) []fieldFigure {
+	figures := []fieldFigure{{"abv", p.ABV}, {"sugar", p.Sugar}, {"acid", p.Acid}, {"bitter", p.Bitter}, {"texture", p.Texture}}
+	for _, f := range []fieldFigure{{"fat", p.Fat}, {"salt", p.Salt}} {
+		if f.Origin != "" {
+			figures = append(figures, f)
+		}
+	}
+	total := p.Aroma.Total()
+	figures = append(figures, fieldFigure{"made_of", flavor.Figure{Value: total, Spread: total * p.AromaSpread, Origin: p.AromaOrigin}})
+	for _, y := range p.Yields {
+		figures = append(figures, fieldFigure{"yields", y.Amount})
+	}
+	return figures
+}
+
+// Summary counts the ingredients by class and the figures by origin. Classes
+// come in the order of [flavor.Classes], origins in that of [flavor.Origins];
+// those without any are listed with zero.
+func (c *Catalogue) Summary() Summary {
+	s := Summary{Ingredients: len(c.profiles), Materials: len(c.materials), Cautions: len(c.cautions)}
+	classes := map[flavor.Class]int{}
+	fields := map[string]map[flavor.Origin]int{}
+	all := map[flavor.Origin]int{}
+	for _, p := range c.profiles {
+		classes[p.Class]++
+		for _, f := range figuresOf(p) {
+			if fields[f.field] == nil {
+				fields[f.field] = map[flavor.Origin]int{}
+			}
+			fields[f.field][f.Origin]++
+			all[f.Origin]++
+		}
+	}
+	for _, class := range flavor.Classes() {
+		s.Classes = append(s.Classes, ClassCount{class, classes[class]})
+	}
+	s.Figures, s.Origins = byOrigin(all)
+	for _, field := range figureFields {
+		n, origins := byOrigin(fields[field])
+		s.Fields = append(s.Fields, FieldCount{field, n, origins})
+	}
+	return s
+}
+
+// byOrigin lists counts in the order of the origins, with their sum and shares.
+func byOrigin(counts map[flavor.Origin]int) (int, []OriginCount) {
+	var total int
+	for _, n := range counts {
+		total += n
+	}
+	out := make([]OriginCount, 0, len(flavor.Origins()))
+	for _, o := range flavor.Origins() {
+		n := OriginCount{Origin: o, Figures: counts[o]}
+		if total > 0 {
+			n.Share = float64(n.Figures) / float64(total)
+		}
+		out = append(out, n)
+	}
+	return total, out
+}
