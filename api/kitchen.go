@@ -23,13 +23,18 @@ type Kitchen struct {
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
 	Finder    *cover.Finder
+	House     *data.House // whose menu and stock it is
 }
 
-// NewKitchen loads the families and builds the index over a catalogue. The
+// NewKitchen loads the families and the demo house and builds the index over a
+// catalogue. The
 // progress of the index, if wanted, is told in ingredients done and in all.
 func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, total int)) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
 	var err error
+	if k.House, err = c.Demo(); err != nil {
+		return nil, err
+	}
 	if k.Set, err = loadSet(c); err != nil {
 		return nil, err
 	}

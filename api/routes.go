@@ -38,6 +38,21 @@ func (s *Server) covering() {
 	})
 }
 
+// outs registers POST /v1/outs.
+func (s *Server) outs() {
+	type input struct{ Body OutsBody }
+	handle(s, huma.Operation{
+		OperationID: "outs", Method: http.MethodPost, Path: "/v1/outs", Tags: []string{"drinks"},
+		Summary:     "Cover a whole menu",
+		Description: "Finds every drink that the missing bottles touch, its covers, and the covers that serve the menu best together.",
+		RequestBody: examples(map[string]any{
+			"house": map[string]any{"out": []string{"falernum", "artichoke amaro"}},
+			"menu":  map[string]any{"out": []string{"simple syrup"}, "specs": []any{exampleSpec}, "max_parts": 1}}),
+	}, noStore, func(ctx context.Context, in *input) (*OutsAnswer, error) {
+		return s.kitchen.AnswerOuts(ctx, in.Body)
+	})
+}
+
 // searchParams are the parameters of the ingredient search. A parameter that is
 // empty counts as left out, as forms send it.
 type searchParams struct {

@@ -51,6 +51,10 @@ func (k *Kitchen) cautionsOf(s *flavor.Spec, alcohol bool) []Caution {
 	return k.cautions(keys)
 }
 
+// CautionsOf returns the cautions of the pours of a spec; those of alcohol in
+// general are not among them.
+func (k *Kitchen) CautionsOf(s *flavor.Spec) []Caution { return k.cautionsOf(s, false) }
+
 // cautions returns the cautions with the keys, each once; one that the
 // catalogue does not know is left out.
 func (k *Kitchen) cautions(keys []string) []Caution {

@@ -93,6 +93,7 @@ func (bodiless) Write(p []byte) (int, error) { return len(p), nil }
 func (s *Server) routes() {
 	s.scoring()
 	s.covering()
+	s.outs()
 	s.ingredients()
 	s.families()
 	s.health()

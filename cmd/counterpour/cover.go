@@ -110,17 +110,22 @@ func showCovers(p *page, a *api.CoverAnswer) {
 	}
 	for i, c := range a.Covers {
 		p.head("%d. %s", i+1, c.Text)
-		for _, x := range c.Spec.Pours {
-			p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(&c, x.Ingredient))
-		}
-		p.line("     %s, %s; moves %s noticeable steps; score %s, was %s", c.Spec.Method, c.Spec.Service,
-			number(c.DistanceJND, 2), number(c.Score, 1), number(c.ScoreBefore, 1))
-		if len(c.NewAllergens) > 0 {
-			p.line("     allergens that were not there: %s", strings.Join(c.NewAllergens, ", "))
-		}
+		showCover(p, &c)
 	}
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
+	}
+}
+
+// showCover lists the pours of a cover and what it does to the drink.
+func showCover(p *page, c *api.Cover) {
+	for _, x := range c.Spec.Pours {
+		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
+	}
+	p.line("     %s, %s; moves %s noticeable steps; score %s, was %s", c.Spec.Method, c.Spec.Service,
+		number(c.DistanceJND, 2), number(c.Score, 1), number(c.ScoreBefore, 1))
+	if len(c.NewAllergens) > 0 {
+		p.line("     allergens that were not there: %s", strings.Join(c.NewAllergens, ", "))
 	}
 }
 

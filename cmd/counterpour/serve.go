@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/webui"
 )
 
 // Limits of the server. A request may take longer than its body, so that its
@@ -101,10 +102,11 @@ func (s *service) Run(ctx context.Context) error {
 
 // handler is all that is served over a kitchen.
 func (s *service) handler(k *api.Kitchen) (http.Handler, error) {
-	// The web pages answer everything that is no endpoint. This is the one
-	// place where they are wired in; nil serves none.
-	var pages http.Handler
-
+	// The web pages answer everything that is no endpoint.
+	pages, err := webui.New(bar{k}, s.log)
+	if err != nil {
+		return nil, err
+	}
 	server, err := api.NewServer(k, api.Options{Pages: pages, Log: s.log, Version: version()})
 	if err != nil {
 		return nil, err

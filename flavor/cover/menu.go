@@ -38,7 +38,9 @@ type MenuRequest struct {
 type Touched struct {
 	Spec    *flavor.Spec
 	Missing []*flavor.Profile
-	Covers  []Cover // the best first; none if nothing in stock will do
+	// ScoreBefore is the score of the drink as it is written.
+	ScoreBefore float64
+	Covers      []Cover // the best first; none if nothing in stock will do
 	// Chosen is the cover that serves the whole menu best, an index into
 	// Covers, or −1.
 	Chosen int
@@ -89,7 +91,7 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, to
 			if err != nil {
 				return nil, fmt.Errorf("%s: %w", s.Name, err)
 			}
-			t.Covers = found.Covers
+			t.Covers, t.ScoreBefore = found.Covers, found.ScoreBefore
 			result.Touched = append(result.Touched, t)
 		}
 		if progress != nil {

@@ -1,0 +1,87 @@
+package main
+
+import (
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+)
+
+// newOuts covers the menu of the house.
+//
+//	counterpour outs --out falernum --out "triple sec"
+func newOuts(open kitchens) *cobra.Command {
+	var asJSON *bool
+	var body api.OutsBody
+	cmd := &cobra.Command{
+		Use:   "outs --out NAME...",
+		Short: "Cover every drink of the house that missing bottles touch",
+		Long: `Lists every drink of the house that needs a bottle that ran out, each with its
+best cover from what is in stock: those without one first. Says which bottle to
+fetch, and which substitutes serve most drinks.`,
+		Args: cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			body.Out = append(body.Out, args...) // --out falernum orgeat
+			if len(body.Out) == 0 {
+				return usagef("--out is not given; name the bottles that ran out, such as --out falernum")
+			}
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			answer, err := kitchen.AnswerOuts(cmd.Context(), body)
+			if err != nil {
+				return err
+			}
+			return deliver(cmd, *asJSON, answer, showOuts)
+		},
+	}
+	asJSON = addJSON(cmd)
+	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
+	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
+	return cmd
+}
+
+func showOuts(p *page, a *api.OutsAnswer) {
+	p.line("%s (an invented house)", a.House)
+	if len(a.Outs) == 0 {
+		p.line("  no drink of the house needs what is out")
+	}
+	for _, o := range a.Outs {
+		names := make([]string, len(o.Missing))
+		for i, m := range o.Missing {
+			names[i] = m.Name
+		}
+		p.head("%s, without %s", o.Spec.Name, strings.Join(names, " and "))
+		if o.Chosen < 0 {
+			p.line("  no cover in stock; do not serve it")
+			continue
+		}
+		c := o.Covers[o.Chosen]
+		p.line("  %s", c.Text)
+		showCover(p, &c)
+	}
+	p.head("Fetch first")
+	for _, f := range a.Fetch {
+		p.row("  "+f.Name, drinks(f.Drinks)+" whole again", number(float64(f.Lost), 0)+" of them without a cover")
+	}
+	p.head("Keep at hand")
+	for _, o := range a.Opened {
+		p.row("  "+o.Name, "for "+drinks(o.Drinks))
+	}
+	if a.Spared > 0 {
+		p.line("  %s fewer to open than each drink's own best, for %s noticeable steps more over all drinks",
+			number(float64(a.Spared), 0), number(a.GivenJND, 2))
+	}
+}
+
+func drinks(n int) string {
+	if n == 1 {
+		return "1 drink"
+	}
+	return strconv.Itoa(n) + " drinks"
+}

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"context"
+
+	"counterpour/api"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/template"
+	"counterpour/index"
+	"counterpour/webui"
+)
+
+// bar is the kitchen as the pages see it.
+type bar struct{ kitchen *api.Kitchen }
+
+var _ webui.Bar = bar{}
+
+func (b bar) Read(text string) (flavor.Spec, error) { return b.kitchen.Read(text) }
+
+func (b bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	return b.kitchen.Score(s)
+}
+
+func (b bar) Cover(ctx context.Context, r webui.CoverRequest) (*flavor.Profile, *cover.Result, error) {
+	missing, result, _, err := b.kitchen.Cover(ctx, api.CoverRequest{Spec: *r.Spec, Missing: r.Missing,
+		Avoid: r.Avoid, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
+	return missing, result, err
+}
+
+func (b bar) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
+	r, err := b.kitchen.Index.Search(ctx, index.Query{Text: prefix, Limit: limit})
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*flavor.Profile, len(r.Hits))
+	for i, h := range r.Hits {
+		out[i] = h.Profile
+	}
+	return out, nil
+}
+
+func (b bar) Examples() []flavor.Spec {
+	out := make([]flavor.Spec, len(b.kitchen.House.Specs))
+	for i, s := range b.kitchen.House.Specs {
+		out[i] = s.Spec
+	}
+	return out
+}
+
+func (b bar) Family(id string) (template.Family, bool) {
+	families, _ := b.kitchen.Set.Families()
+	for _, f := range families {
+		if f.ID == id {
+			return f, true
+		}
+	}
+	return template.Family{}, false
+}
+
+func (b bar) Ranges(s *flavor.Spec, family string) (out [template.NumAxes]webui.Range, ok bool) {
+	build, err := b.kitchen.Set.Prepare(s)
+	if err != nil {
+		return out, false
+	}
+	bands, ok := build.Bands(family, build.Amounts())
+	if !ok {
+		return out, false
+	}
+	spreads := balance.AxisSpreads(s)
+	e := build.Equivalents(build.Amounts())
+	for a, band := range bands {
+		out[a] = webui.Range{Has: band.Has, Low: band.Low, Centre: band.Centre, High: band.High, PlusMinus: spreads[a] * e[a]}
+	}
+	return out, true
+}
+
+func (b bar) Cautions(s *flavor.Spec) []webui.Caution {
+	var out []webui.Caution
+	for _, c := range b.kitchen.CautionsOf(s) {
+		out = append(out, webui.Caution{Text: c.Text, Source: c.Source})
+	}
+	return out
+}
