@@ -1,10 +1,5 @@
 package mix
 
-import (
-	"fmt"
-	"math"
-)
-
 // Densities at 20 °C in g/mL.
 const (
 	EthanolDensity = 0.78924 // OIML R 22, p = 1
@@ -58,16 +53,25 @@ const (
 )
 
 // EthanolWaterDensity returns the density in g/mL of a mixture of ethanol and
-// water at celsius, by the general formula of OIML R 22. The argument p is the
-// mass fraction of ethanol, 0 to 1. It fails for p or a temperature outside
-// the formula's range, −20 to 40 °C.
+// water at celsius, by the general formula of OIML R 22:
+//
+//	ρ = A₁ + Σ A_k p^(k−1) + Σ B_k (t−20)^k + Σ C_ik p^k (t−20)^i
+//
+// The argument p is the mass fraction of ethanol, 0 to 1. It fails with a
+// fault of kind [flavor.ErrInvalid] for p, or a temperature, that is not a
+// number or is outside the formula's range, −20 to 40 °C.
 func EthanolWaterDensity(p, celsius float64) (float64, error) {
 	if !(p >= 0 && p <= 1) {
-		return 0, fmt.Errorf("mix: mass fraction of ethanol %v is not within 0 to 1", p)
+		return 0, invalid("mass fraction of ethanol", p, "%v is not within 0 to 1; divide a percentage by 100", p)
 	}
 	if !(celsius >= OIMLMinC && celsius <= OIMLMaxC) {
-		return 0, fmt.Errorf("mix: %v °C is outside the range of OIML R 22, %v to %v °C", celsius, OIMLMinC, OIMLMaxC)
+		return 0, invalid("temperature", celsius, "%v °C is outside the range of OIML R 22; use %v to %v °C", celsius, OIMLMinC, OIMLMaxC)
 	}
+	return ethanolWater(p, celsius), nil
+}
+
+// ethanolWater is EthanolWaterDensity, unchecked.
+func ethanolWater(p, celsius float64) float64 {
 	dt := celsius - 20
 	rho := ethanolWater20(p) * 1000
 	rho += dt * horner(oimlB[:], dt)
@@ -76,19 +80,26 @@ func EthanolWaterDensity(p, celsius float64) (float64, error) {
 		rho += dtk * p * horner(c, p)
 		dtk *= dt
 	}
-	return rho / 1000, nil
+	return rho / 1000
 }
 
 // ethanolWater20 is EthanolWaterDensity at 20 °C, unchecked, for inner loops.
 func ethanolWater20(p float64) float64 { return horner(oimlA[:], p) / 1000 }
 
-// horner evaluates c[0] + c[1]x + c[2]x² + …
+// horner evaluates c[0] + c[1]x + c[2]x² + …, the even and the odd powers side
+// by side, which a processor does in half the time.
 func horner(c []float64, x float64) float64 {
-	var s float64
-	for i := len(c) - 1; i >= 0; i-- {
-		s = s*x + c[i]
+	var even, odd float64
+	i := len(c) - 1
+	if i%2 == 0 {
+		even = c[i]
+		i--
 	}
-	return s
+	for square := x * x; i > 0; i -= 2 {
+		odd = odd*square + c[i]
+		even = even*square + c[i-1]
+	}
+	return even + x*odd
 }
 
 // VolumeFraction returns the strength at 20 °C, as a fraction by volume, of an
@@ -97,12 +108,18 @@ func horner(c []float64, x float64) float64 {
 func VolumeFraction(p float64) float64 { return p * ethanolWater20(p) / EthanolDensity }
 
 // MassFraction is the inverse of [VolumeFraction]: the mass fraction of
-// ethanol for a strength at 20 °C given as a fraction by volume, 0 to 1.
+// ethanol for a strength at 20 °C given as a fraction by volume, 0 to 1. What
+// lies outside comes back as the nearer end.
 func MassFraction(q float64) float64 {
-	lo, hi := 0.0, 1.0
-	for range 60 {
+	return bisect(0, 1, func(p float64) bool { return VolumeFraction(p) < q })
+}
+
+// bisect returns where low turns from true to false between lo and hi, to
+// within a part in 2⁵⁰ of that interval.
+func bisect(lo, hi float64, low func(float64) bool) float64 {
+	for range 50 {
 		mid := (lo + hi) / 2
-		if VolumeFraction(mid) < q {
+		if low(mid) {
 			lo = mid
 		} else {
 			hi = mid
@@ -115,15 +132,18 @@ func MassFraction(q float64) float64 {
 // (Bubnik, Kadlec, Urban, Bruhns, Sugar Technologists Manual, 1995), in kg/m³.
 var icumsa = [6]float64{385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289}
 
-// SyrupDensity returns the density in g/mL at 20 °C of sucrose in water, with
-// w the mass fraction of sucrose, 0 to 1 (Brix over 100).
+// SyrupDensity returns the density in g/mL at 20 °C of sucrose in water,
+// ρ = ρ(water) + Σ bᵢ wⁱ, with w the mass fraction of sucrose, 0 to 1 (Brix
+// over 100). Tables reach 0.80; beyond, up to a melt, it is an extrapolation
+// that ends 2 % below the density of the crystal.
 func SyrupDensity(w float64) float64 {
 	return WaterDensity + w*horner(icumsa[:], w)/1000
 }
 
 // soluteVolume returns the volume in mL that solute grams of dissolved solids
 // take up in water grams of water: the apparent volume of sucrose at that
-// share. Without water it is the volume of the crystals.
+// share, 0.615 mL/g in thin syrup to 0.635 in thick. Without water it is the
+// volume of the crystals.
 func soluteVolume(solute, water float64) float64 {
 	if solute <= 0 {
 		return 0
@@ -131,9 +151,5 @@ func soluteVolume(solute, water float64) float64 {
 	if water <= 0 {
 		return solute / SucroseDensity
 	}
-	w := solute / (solute + water)
-	dissolved := (solute+water)/SyrupDensity(w) - water/WaterDensity
-	// Near the crystal the syrup equation no longer holds; the smaller of
-	// the two volumes keeps the step between syrup and crystal monotone.
-	return math.Max(dissolved, solute/SucroseDensity)
+	return (solute+water)/SyrupDensity(solute/(solute+water)) - water/WaterDensity
 }

@@ -1,123 +1,200 @@
 package mix
 
 import (
+	"math"
+	"slices"
+
 	"counterpour/flavor"
 )
 
-// Thermal properties: CRC Handbook of Chemistry and Physics and Sugar
-// Technologists Manual (from memory).
+// IceKind is the shape of the ice.
+type IceKind string
+
+// The kinds of ice.
 const (
-	LatentHeat     = 333.55 // J/g, ice at 0 °C
-	waterHeat      = 4.19   // J/(g K)
-	ethanolHeat    = 2.44   // J/(g K)
-	solidsHeat     = 1.24   // J/(g K), crystalline sucrose
-	steelHeat      = 0.50   // J/(g K), stainless steel
-	ambientC       = 20.0
-	shakerTinMassG = 300.0 // two-piece steel shaker, common practice
+	IceOfMethod IceKind = ""           // what the method and the service call for
+	Cubes       IceKind = "cubes"      // of about 3 cm
+	LargeCube   IceKind = "large cube" // one of about 5 cm
+	CrushedIce  IceKind = "crushed"    // pieces of about 7 mm
+	NoIce       IceKind = "none"       // a batch, or a drink served as it was poured
 )
 
-// Stirred returns the water that stirring with ice adds, as a fraction of the
-// volume before ice, for a strength before ice given as a fraction by volume:
-// −1.21 a² + 1.246 a + 0.145 (Arnold, Liquid Intelligence, 2014; from memory).
-func Stirred(a float64) float64 { return -1.21*a*a + 1.246*a + 0.145 }
+// IceKinds lists the kinds of ice.
+func IceKinds() []IceKind { return []IceKind{Cubes, LargeCube, CrushedIce, NoIce} }
 
-// Shaken is the same for shaking: −1.567 a² + 1.742 a + 0.203 (ibid.).
-func Shaken(a float64) float64 { return -1.567*a*a + 1.742*a + 0.203 }
+// Vessel is what a drink is mixed in.
+type Vessel string
 
-// dilutionRule says how much ice melts into a drink for one method.
-type dilutionRule struct {
-	share    func(a float64) float64 // of the volume before ice
-	relative float64                 // spread, one standard deviation, relative
-	vessel   float64                 // J/K of the vessel that cools with the drink
-}
-
-// Strengths beyond this are taken as this: the published equations turn over
-// near 50 % vol and mean nothing there.
-const maxEquationABV = 0.50
-
-func capped(f func(float64) float64, times float64) func(float64) float64 {
-	return func(a float64) float64 { return times * f(min(a, maxEquationABV)) }
-}
-
-// builtOverStirred is the dilution of a drink built on ice against the stirred
-// equation: the same book's old fashioned, 0.24 at 36 % vol, where stirring
-// would give 0.44.
-const builtOverStirred = 0.55
-
-// ruleFor returns the rule for a method and a service. The equations for
-// shaking and stirring are published; the others scale them by common
-// practice, but for blending, 0.90 of the volume at 30 % vol (ibid., its least
-// certain row).
-func ruleFor(m flavor.Method, s flavor.Service) dilutionRule {
-	switch m {
-	case flavor.Shake, flavor.DryShake:
-		return dilutionRule{capped(Shaken, 1), 0.08, shakerTinMassG * steelHeat}
-	case flavor.Stir:
-		return dilutionRule{capped(Stirred, 1), 0.08, mixingGlassHeat}
-	case flavor.Throw:
-		return dilutionRule{capped(Stirred, 0.9), 0.12, shakerTinMassG * steelHeat}
-	case flavor.Swizzle:
-		return dilutionRule{capped(Shaken, 1.1), 0.15, mixingGlassHeat}
-	case flavor.Blend:
-		return dilutionRule{capped(Shaken, 0.90/Shaken(0.30)), 0.15, shakerTinMassG * steelHeat}
-	}
-	switch s { // built in the glass
-	case flavor.Up:
-		return dilutionRule{func(float64) float64 { return 0 }, 0, 0}
-	case flavor.Crushed:
-		return dilutionRule{capped(Stirred, 1), 0.15, glassHeat}
-	}
-	return dilutionRule{capped(Stirred, builtOverStirred), 0.15, glassHeat}
-}
-
-// Heat capacities in J/K of a mixing glass and a serving glass, of 500 g and
-// 250 g at 0.84 J/(g K), of which about half follows the drink (from memory).
+// The vessels.
 const (
-	mixingGlassHeat = 210.0
-	glassHeat       = 105.0
+	VesselOfMethod Vessel = ""             // what the method calls for
+	SteelShaker    Vessel = "steel shaker" // two tins
+	GlassAndTin    Vessel = "glass and tin"
+	MixingGlass    Vessel = "mixing glass"
+	BlenderJar     Vessel = "blender jar"
+	ServingGlass   Vessel = "serving glass"
+	NoVessel       Vessel = "none" // chilled beforehand
 )
 
-// wetIceShare is the share of added water that was on the ice already and so
-// cools less than melting ice would; common practice for drained ice.
-const wetIceShare = 0.15
-
-// heatCapacity returns the heat capacity of l in J/K, as the sum of its parts.
-func heatCapacity(l *Ledger) float64 {
-	return l.Water*waterHeat + l.Ethanol*ethanolHeat + (l.Sugar+l.Acid+l.Texture+l.Salt)*solidsHeat
+// Vessels lists the vessels.
+func Vessels() []Vessel {
+	return []Vessel{SteelShaker, GlassAndTin, MixingGlass, BlenderJar, ServingGlass, NoVessel}
 }
 
-// chilled returns the temperature in °C to which meltG grams of water from ice
-// at 0 °C bring warm, a mixture at room temperature in a vessel of the given
-// heat capacity in J/K: an energy balance, no colder than the freezing point
-// of the finished mixture.
-func chilled(warm, cold *Ledger, meltG, vessel float64, f *freezing) float64 {
-	if meltG <= 0 {
-		return ambientC
+// Specific heats of what vessels are made of, in J/(g K), from memory.
+const (
+	steelHeat   = 0.50
+	glassHeat   = 0.84
+	plasticHeat = 1.20
+)
+
+// HeatJPerK returns the heat capacity in J/K of the part of a vessel that cools
+// with the drink. Weights are common practice: 300 g of steel; glasses of 500,
+// 400 and 250 g and a jar of 500 g, of which about half follows. It is 0 for a
+// vessel that is not known.
+func (v Vessel) HeatJPerK() float64 {
+	const follows = 0.5
+	switch v {
+	case SteelShaker:
+		return 300 * steelHeat
+	case GlassAndTin:
+		return 200*steelHeat + 400*glassHeat*follows
+	case MixingGlass:
+		return 500 * glassHeat * follows
+	case BlenderJar:
+		return 500 * plasticHeat * follows
+	case ServingGlass:
+		return 250 * glassHeat * follows
 	}
-	capacity := heatCapacity(warm) + vessel
-	melted := meltG * (1 - wetIceShare)
-	t := (capacity*ambientC - melted*LatentHeat) / (capacity + meltG*waterHeat)
-	return max(t, f.point(cold))
+	return 0
 }
 
-// EquilibriumMelt returns the grams of ice at 0 °C that melt while l, at
-// startC, cools in a vessel of the given heat capacity to the freezing point
-// of what results: the most dilution that chilling alone can cause. It is the
-// cross-check on the published equations.
-func (m *Mixer) EquilibriumMelt(l Ledger, startC, vesselJPerK float64) (meltG, finalC float64) {
-	capacity := heatCapacity(&l) + vesselJPerK
-	lo, hi := 0.0, capacity*(startC+50)/LatentHeat
-	for range 60 {
-		meltG = (lo + hi) / 2
-		cold := l
-		cold.Water += meltG
-		finalC = m.freezing.point(&cold)
-		// Heat the drink gives up in cooling against heat that melting takes.
-		if capacity*(startC-finalC) > meltG*(LatentHeat+waterHeat*finalC) {
-			lo = meltG
-		} else {
-			hi = meltG
+// Ice is the ice of a bar and what else decides how cold a drink gets and how
+// much water that takes. The zero value is the ice that the published
+// equations were measured with: melting, drained, in a bar at 20 °C.
+type Ice struct {
+	// Kind is the shape; empty means that which the method calls for. A drink
+	// poured straight meets no ice whatever the kind.
+	Kind IceKind
+	// TemperatureC is that of the ice, −40 to 0 °C; zero means ice that melts.
+	TemperatureC float64
+	// Wetness is the water on the ice in g per g of ice, up to 0.5. Zero means
+	// the usual of the kind for melting ice, and none for colder ice, on which
+	// water would freeze. Usual is a film of 0.1 mm: 0.022 on cubes, 0.013 on a
+	// large cube, 0.09 on crushed ice (computed from their size).
+	Wetness float64
+	// GramsPerML is the ice per mL that meets it, 0.3 to 5; zero means 1.5
+	// (common practice).
+	GramsPerML float64
+	// BarC is the temperature of bottles and vessel, 1 to 45 °C; zero means 20.
+	BarC float64
+	// Vessel is what the drink is mixed in; empty means that of the method.
+	Vessel Vessel
+}
+
+// Defaults of [Ice], and the temperature of what is added after the ice.
+const (
+	usualIcePerML = 1.5
+	usualBarC     = 20.0
+	fridgeC       = 4.0
+)
+
+// Check reports which field of i is out of range, as a fault of kind
+// [flavor.ErrInvalid], or nil.
+func (i Ice) Check() error {
+	if i.Kind != IceOfMethod && !slices.Contains(IceKinds(), i.Kind) {
+		return invalid("ice kind", i.Kind, "%q is not a kind of ice; use one of %v", i.Kind, IceKinds())
+	}
+	if i.Vessel != VesselOfMethod && !slices.Contains(Vessels(), i.Vessel) {
+		return invalid("vessel", i.Vessel, "%q is not a vessel; use one of %v", i.Vessel, Vessels())
+	}
+	for _, f := range []struct {
+		where     string
+		value     float64
+		low, high float64
+		unit      string
+	}{
+		{"ice temperature", i.TemperatureC, -40, 0, " °C"},
+		{"ice wetness", i.Wetness, 0, 0.5, " g/g"},
+		{"ice per mL", orElse(i.GramsPerML, usualIcePerML), 0.3, 5, " g"},
+		{"bar temperature", orElse(i.BarC, usualBarC), 1, 45, " °C"},
+	} {
+		if err := within(f.where, f.value, f.low, f.high, f.unit); err != nil {
+			return err
 		}
 	}
-	return meltG, finalC
+	return nil
+}
+
+// orElse returns v, or usual if v is zero.
+func orElse(v, usual float64) float64 {
+	if v == 0 {
+		return usual
+	}
+	return v
+}
+
+// iceInfo is what sets the kinds of ice apart.
+type iceInfo struct {
+	film  float64 // g of water per g of ice, drained
+	cools float64 // share of the unmelted ice that follows the drink below 0 °C
+	speed float64 // how fast it cools a drink that is not thrown about, cubes 1
+}
+
+// info follows from the size of the pieces: a film of 0.1 mm; conduction into
+// ice of 1.2 mm²/s, by which a cube of 3 cm follows within 10 s, one of 5 cm
+// in half a minute; and speed judged from the surface.
+func (k IceKind) info() iceInfo {
+	switch k {
+	case LargeCube:
+		return iceInfo{film: 0.013, cools: 0.5, speed: 0.6}
+	case CrushedIce:
+		return iceInfo{film: 0.093, cools: 1, speed: 1.5}
+	}
+	return iceInfo{film: 0.022, cools: 0.8, speed: 1}
+}
+
+// setting is a rule with the ice that it is carried out with.
+type setting struct {
+	dilutionRule
+	iceC, wet, perML, barC, vesselJ float64
+	cools                           float64
+	scale                           float64 // of the published dilution
+}
+
+// settingFor resolves the defaults of i for a method and a service. Scale is 1.
+func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
+	set := setting{dilutionRule: ruleFor(m, s), scale: 1, iceC: i.TemperatureC, wet: i.Wetness,
+		perML: orElse(i.GramsPerML, usualIcePerML), barC: orElse(i.BarC, usualBarC)}
+	usual := set.ice
+	if i.Kind != IceOfMethod && usual != NoIce { // a drink poured straight stays so
+		set.ice = i.Kind
+	}
+	if set.ice == NoIce {
+		set.equation, set.work = noEquation, 0
+	}
+	if i.Vessel != VesselOfMethod {
+		set.vessel = i.Vessel
+	}
+	set.vesselJ = set.vessel.HeatJPerK()
+	info := set.ice.info()
+	set.cools = info.cools
+	if i.Wetness == 0 && i.TemperatureC == 0 {
+		set.wet = info.film
+	}
+	if !set.broken {
+		set.left = math.Pow(set.left, info.speed/usual.info().speed)
+	}
+	return set
+}
+
+// WithIce returns a mixer that mixes with the ice given. Dilution is then what
+// the published equations give, times what the energy balance says the ice
+// changes: its water over that of the zero value of [Ice]. It fails if a field
+// is out of range.
+func (m *Mixer) WithIce(i Ice) (*Mixer, error) {
+	if err := i.Check(); err != nil {
+		return nil, err
+	}
+	return &Mixer{freezing: m.freezing, ice: i}, nil
 }

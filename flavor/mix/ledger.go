@@ -6,14 +6,6 @@ import (
 	"counterpour/flavor"
 )
 
-// Apparent volumes in mL/g of what is neither solvent nor sugar, from memory:
-// milk fat 0.93 g/mL; protein and gum 1.4 g/mL; salt in dilute solution.
-const (
-	fatVolume     = 1 / 0.93
-	textureVolume = 1 / 1.4
-	saltVolume    = 0.35
-)
-
 // Ledger is the mass balance of a mixture. Masses are grams; BitterMG is
 // milligrams of quinine that taste as bitter; Aroma is intensity times
 // millilitres. Every field adds up, so ledgers mix by addition; only volume
@@ -55,17 +47,11 @@ func (l *Ledger) addMacros(o *Ledger, times float64) {
 	l.Bitter += times * o.Bitter
 }
 
-// VolumeML returns the volume in mL at 20 °C.
+// VolumeML returns the volume in mL at 20 °C: the ethanol and water by OIML
+// R 22, then the apparent volume of each solute. It is zero for an empty ledger.
 func (l *Ledger) VolumeML() float64 {
-	solvent := l.Ethanol + l.Water
-	var v float64
-	if solvent > 0 {
-		v = solvent / ethanolWater20(l.Ethanol/solvent)
-	}
-	v += soluteVolume(l.Sugar+l.Acid, l.Water)
-	v += l.Salt * saltVolume
-	v += l.Fat*fatVolume + (l.Texture-l.Fat)*textureVolume
-	return v
+	p := l.parts()
+	return p.volumeML()
 }
 
 // MassG returns the mass in grams.
@@ -96,25 +82,42 @@ func SweetnessOf(b flavor.SugarBlend) float64 {
 		b.Maltose*sweetness.Maltose + b.Lactose*sweetness.Lactose
 }
 
-// Equivalent weights in grams per mole of acid hydrogen, from IUPAC atomic
-// weights; phosphoric acid to pH 8.2, as titrations of food do.
-var equivalentWeight = flavor.AcidBlend{Citric: 64.04, Malic: 67.04, Tartaric: 75.04, Lactic: 90.08,
-	Acetic: 60.05, Phosphoric: 49.00, Ascorbic: 176.12, Quinic: 192.17}
+// citricWeight is the equivalent weight of citric acid: grams per mole of acid
+// hydrogen, from IUPAC atomic weights.
+const citricWeight = 64.04
+
+// asCitric is the citric acid with as much acid hydrogen as a gram of each
+// acid, by equivalent weights; phosphoric acid to pH 8.2, as titrations of food
+// do.
+var asCitric = flavor.AcidBlend{
+	Citric:     1,
+	Malic:      citricWeight / 67.04,
+	Tartaric:   citricWeight / 75.04,
+	Lactic:     citricWeight / 90.08,
+	Acetic:     citricWeight / 60.05,
+	Phosphoric: citricWeight / 49.00,
+	Ascorbic:   citricWeight / 176.12,
+	Quinic:     citricWeight / 192.17,
+}
 
 // CitricOf returns the titratable acidity of a blend of acids, per gram, as
 // grams of citric acid.
 func CitricOf(b flavor.AcidBlend) float64 {
-	w := equivalentWeight
-	return w.Citric * (b.Citric/w.Citric + b.Malic/w.Malic + b.Tartaric/w.Tartaric + b.Lactic/w.Lactic +
-		b.Acetic/w.Acetic + b.Phosphoric/w.Phosphoric + b.Ascorbic/w.Ascorbic + b.Quinic/w.Quinic)
+	w := &asCitric
+	return b.Citric*w.Citric + b.Malic*w.Malic + b.Tartaric*w.Tartaric + b.Lactic*w.Lactic +
+		b.Acetic*w.Acetic + b.Phosphoric*w.Phosphoric + b.Ascorbic*w.Ascorbic + b.Quinic*w.Quinic
 }
 
+// dryGPerL is the sugar or salt in g/L from which a record is a crystal and
+// holds no water.
+const dryGPerL = 1400
+
 // Complete works out the water and the density of a profile, per millilitre,
-// from its strength and solids, and stores them in it. It fails if the solids
-// and the alcohol leave no room in the litre.
+// from its strength and solids, and stores them in it: water is what fills the
+// millilitre. It fails if the solids and the alcohol leave no room in the litre.
 func Complete(p *flavor.Profile) error {
 	l := solidsPerML(p)
-	if p.Class.Solid() && p.Sugar.Value > 1400 || p.Salt.Value > 1400 {
+	if (p.Class.Solid() && p.Sugar.Value > dryGPerL) || p.Salt.Value > dryGPerL {
 		p.WaterGPerML = 0
 		p.DensityGPerML = l.MassG()
 		return nil
@@ -122,15 +125,11 @@ func Complete(p *flavor.Profile) error {
 	if v := l.VolumeML(); v > 1+1e-9 {
 		return fmt.Errorf("alcohol and solids fill %.0f mL of the litre, which leaves no room for water; lower abv, sugar, acid or texture", v*1000)
 	}
-	lo, hi := 0.0, 1.01
-	for range 60 {
-		l.Water = (lo + hi) / 2
-		if l.VolumeML() < 1 {
-			lo = l.Water
-		} else {
-			hi = l.Water
-		}
-	}
+	parts := l.parts()
+	l.Water = bisect(0, 1.01, func(water float64) bool {
+		parts.water = water
+		return parts.volumeML() < 1
+	})
 	p.WaterGPerML = l.Water
 	p.DensityGPerML = l.MassG()
 	return nil
@@ -152,10 +151,16 @@ func solidsPerML(p *flavor.Profile) Ledger {
 	}
 }
 
-// PerML returns the ledger of one millilitre of a completed profile.
-func PerML(p *flavor.Profile) Ledger {
+// bulkPerML is PerML without the aromas.
+func bulkPerML(p *flavor.Profile) Ledger {
 	l := solidsPerML(p)
 	l.Water = p.WaterGPerML
+	return l
+}
+
+// PerML returns the ledger of one millilitre of a completed profile.
+func PerML(p *flavor.Profile) Ledger {
+	l := bulkPerML(p)
 	l.Aroma = p.Aroma
 	return l
 }

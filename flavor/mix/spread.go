@@ -6,6 +6,19 @@ import (
 	"counterpour/flavor"
 )
 
+// PlusMinus is one standard deviation of each number, from the spread of the
+// profiles, the tolerance of the pours and the spread of the dilution, to first
+// order. The temperature is that of the energy balance before the freezing
+// point stops it, with a bar that is known to within 2 °C; the energy leaves out
+// the spread of fat and protein.
+type PlusMinus struct {
+	VolumeML, ABV, SugarPer100, AcidPer100, DilutionPct float64
+	EnergyKcal, TemperatureC                            float64
+}
+
+// barSpreadC is how well a bar knows its own temperature; common practice.
+const barSpreadC = 2.0
+
 // PourSpread returns the standard deviation in mL of one pour as a hand makes
 // it: common practice, no source. A jigger errs by half a millilitre and 2 %;
 // dashes, drops, leaves and the like by a quarter.
@@ -22,68 +35,192 @@ func PourSpread(u flavor.Unit, ml float64) float64 {
 	return math.Min(math.Hypot(0.5, 0.02*ml), 0.25*ml)
 }
 
-// reading is the numbers that carry a plus-or-minus.
-type reading [5]float64
-
-func read(t *finishedTotals) reading {
-	v := t.after.VolumeML()
-	return reading{v, 100 * t.after.Ethanol / EthanolDensity / v, 100 * t.after.Sugar / v,
-		100 * t.after.Sour / v, 100 * t.share}
+// spreadOf returns the standard deviation in mL of a pour: that of the yield of
+// its profile if it states one, else that of a hand.
+func spreadOf(p *flavor.Pour) float64 {
+	if len(p.Profile.Yields) > 0 {
+		if y, ok := p.Profile.Yield(p.Unit); ok && y.Amount.Spread > 0 && y.Amount.Value > 0 {
+			return p.ML * y.Amount.Spread / y.Amount.Value
+		}
+	}
+	return PourSpread(p.Unit, p.ML)
 }
 
-// plusMinus propagates every independent spread to first order: each input is
-// moved by one standard deviation, and the squares of what that changes add up.
-func plusMinus(s *flavor.Spec, doses []dose, rule dilutionRule) PlusMinus {
-	base := finish(doses, rule, 1)
-	centre := read(&base)
-	var variance reading
-	add := func(t finishedTotals) {
-		moved := read(&t)
-		for i := range variance {
-			d := moved[i] - centre[i]
-			variance[i] += d * d
+// reading is the numbers that carry a plus-or-minus, in the order of the
+// fields of [PlusMinus].
+type reading [7]float64
+
+func (s *setting) read(p *pot, times float64) reading {
+	f := p.finish(s, times)
+	cold := p.still
+	cold.water += f.waterG
+	return reading{
+		f.volumeML,
+		100 * f.after.ethanol / EthanolDensity / f.volumeML,
+		100 * f.after.sugar / f.volumeML,
+		100 * f.after.sour / f.volumeML,
+		100 * f.share,
+		f.after.kcal(),
+		p.topped(&cold, s.settles(&p.still, f.met, f.waterG)),
+	}
+}
+
+// tiny is the step of the differences, as a share of the drink or of a
+// standard deviation: short enough that they are derivatives, long enough that
+// rounding does not show.
+const tiny = 1e-6
+
+// gradient is what a gram more of each part changes. Every reading follows from
+// the parts in the pot alone, so the derivatives are taken once and each
+// spread costs a product.
+type gradient [numParts]reading
+
+// gradientOf differentiates with respect to still or top, whichever half of p
+// is given. Parts that no profile spreads and the drink lacks are left out.
+func gradientOf(p *pot, half *parts, set *setting, centre *reading) gradient {
+	var g gradient
+	was, have := *half, half.values()
+	step := tiny * (1 + p.still.water + p.top.water)
+	for i := range g {
+		if have[i] == 0 && i >= firstUnspread {
+			continue
 		}
+		unit := unitPart(i)
+		half.add(&unit, step)
+		r := set.read(p, 1)
+		*half = was
+		for k := range r {
+			g[i][k] = (r[k] - centre[k]) / step
+		}
+	}
+	return g
+}
+
+// firstUnspread is salt: it, fat and texture come after what spreads.
+const firstUnspread = 5
+
+// spreader adds up the squares of what each independent spread changes.
+type spreader struct {
+	still, top gradient
+	variance   reading
+}
+
+func (v *spreader) square(r *reading) {
+	for k := range r {
+		v.variance[k] += r[k] * r[k]
+	}
+}
+
+// shift moves what a dose puts into the pot by times × by.
+func (v *spreader) shift(d *dose, by *parts, times float64) {
+	g := &v.still
+	if d.top {
+		g = &v.top
+	}
+	var r reading
+	for i, x := range by.values() {
+		if x *= times; x != 0 {
+			for k := range r {
+				r[k] += x * g[i][k]
+			}
+		}
+	}
+	v.square(&r)
+}
+
+// moved takes in a reading made tiny standard deviations from the centre.
+func (v *spreader) moved(r reading, centre *reading) {
+	for k := range r {
+		r[k] = (r[k] - centre[k]) / tiny
+	}
+	v.square(&r)
+}
+
+// plusMinus propagates every independent spread to first order: each input
+// moves the numbers by its derivative times its standard deviation, and the
+// squares add up. Two pours of one profile share its bottle and so its spread.
+func plusMinus(doses []dose, p *pot, set *setting) PlusMinus {
+	centre := set.read(p, 1)
+	work := *p
+	v := spreader{still: gradientOf(&work, &work.still, set, &centre)}
+	if p.top != (parts{}) {
+		v.top = gradientOf(&work, &work.top, set, &centre)
 	}
 	for i := range doses {
-		p := &s.Pours[i]
-		keep := doses[i]
-		doses[i].ml += PourSpread(p.Unit, p.ML)
-		add(finish(doses, rule, 1))
-		doses[i] = keep
-		for _, per := range movedProfiles(p.Profile, keep.per) {
-			doses[i].per = per
-			add(finish(doses, rule, 1))
+		d := &doses[i]
+		v.shift(d, &d.per, spreadOf(d.pour))
+		if ml, first := sharedML(doses, i); first {
+			v.profile(d, ml)
 		}
-		doses[i] = keep
 	}
-	add(finish(doses, rule, 1+rule.relative))
-	return PlusMinus{VolumeML: math.Sqrt(variance[0]), ABV: math.Sqrt(variance[1]), SugarPer100: math.Sqrt(variance[2]),
-		AcidPer100: math.Sqrt(variance[3]), DilutionPct: math.Sqrt(variance[4])}
+	if set.equation != noEquation {
+		v.moved(set.read(p, 1+tiny*set.relative), &centre)
+	}
+	warmer := *set
+	warmer.barC += tiny * barSpreadC
+	v.moved(warmer.read(p, 1), &centre)
+	r := v.variance
+	for k := range r {
+		r[k] = math.Sqrt(r[k])
+	}
+	return PlusMinus{VolumeML: r[0], ABV: r[1], SugarPer100: r[2], AcidPer100: r[3], DilutionPct: r[4],
+		EnergyKcal: r[5], TemperatureC: r[6]}
 }
 
-// movedProfiles returns the millilitre of p with its strength, its sugar and
-// its acid in turn one spread higher, water making room.
-func movedProfiles(p *flavor.Profile, per Ledger) []Ledger {
-	var out []Ledger
-	if p.ABV.Spread > 0 {
-		l := per
-		ml := p.ABV.Spread / 100
-		l.Ethanol += ml * EthanolDensity
-		l.Water = math.Max(0, l.Water-ml*WaterDensity)
-		out = append(out, l)
+// sharedML returns the millilitres that a drink takes from the bottle of dose
+// i into the same half of the pot, and whether dose i is the first of them.
+func sharedML(doses []dose, i int) (ml float64, first bool) {
+	of := &doses[i]
+	for j := range doses {
+		d := &doses[j]
+		if d.pour.Profile != of.pour.Profile || d.top != of.top {
+			continue
+		}
+		if j < i {
+			return 0, false
+		}
+		ml += d.pour.ML
 	}
-	if p.Sugar.Spread > 0 {
-		l := per
-		l.Sugar += p.Sugar.Spread / 1000
-		l.Sweet += p.Sugar.Spread / 1000 * SweetnessOf(p.Sugars)
-		l.Water = math.Max(0, l.Water-p.Sugar.Spread/1000/SucroseDensity*WaterDensity)
-		out = append(out, l)
+	return ml, true
+}
+
+// profile shifts the strength, the sugar and the acid of a dose in turn, water
+// making room so that the millilitre stays one.
+func (v *spreader) profile(d *dose, ml float64) {
+	p := d.pour.Profile
+	abv, sugar, acid := p.ABV.Spread/100, p.Sugar.Spread/1000, p.Acid.Spread/1000
+	if abv <= 0 && sugar <= 0 && acid <= 0 {
+		return
 	}
-	if p.Acid.Spread > 0 {
-		l := per
-		l.Acid += p.Acid.Spread / 1000
-		l.Sour += p.Acid.Spread / 1000 * CitricOf(p.Acids)
-		out = append(out, l)
+	room := roomIn(&d.per)
+	if abv > 0 {
+		v.shift(d, &parts{ethanol: abv * EthanolDensity, water: -abv * EthanolDensity * room.ethanol}, ml)
 	}
-	return out
+	if sugar > 0 {
+		v.shift(d, &parts{sugar: sugar, water: -sugar * room.solids}, ml)
+	}
+	if acid > 0 {
+		v.shift(d, &parts{acid: acid, sour: acid * CitricOf(p.Acids), water: -acid * room.solids}, ml)
+	}
+}
+
+// room is the grams of water that give way to a gram of something else at the
+// same volume.
+type room struct {
+	ethanol, solids float64
+}
+
+// roomIn differentiates the volume of a millilitre. None gives way in a dry one.
+func roomIn(per *parts) room {
+	if per.water <= tiny {
+		return room{}
+	}
+	was := per.volumeML()
+	grown := func(by parts) float64 {
+		p := *per
+		p.add(&by, tiny)
+		return p.volumeML() - was
+	}
+	water := grown(parts{water: 1})
+	return room{ethanol: grown(parts{ethanol: 1}) / water, solids: grown(parts{sugar: 1}) / water}
 }

@@ -1,0 +1,114 @@
+package mix
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+)
+
+// juice is a completed juice, in g/L; sugars of USDA SR 26.
+func juice(t testing.TB, name string, sugar, citric, malic float64) *flavor.Profile {
+	t.Helper()
+	total := citric + malic
+	p := &flavor.Profile{Name: name, Class: flavor.ClassJuice, Sugar: flavor.Figure{Value: sugar}, Sugars: flavor.SugarBlend{Sucrose: 1},
+		Acid: flavor.Figure{Value: total}, Acids: flavor.AcidBlend{Citric: citric / total, Malic: malic / total}}
+	require.NoError(t, Complete(p))
+	return p
+}
+
+// titrated is the acidity of an adjusted juice as a burette finds it: moles of
+// acid hydrogen, citric acid 192.12 g/mol with three and malic 134.09 with two,
+// over the volume, given back as citric acid.
+func titrated(citricG, malicG, volumeML float64) float64 {
+	hydrogen := 3*citricG/192.12 + 2*malicG/134.09
+	return hydrogen / 3 * 192.12 / volumeML * 1000
+}
+
+func TestAdjustAcidByTitration(t *testing.T) {
+	const tolerance = 0.05 // g/L
+	for _, c := range []struct {
+		juice         *flavor.Profile
+		citric, malic float64
+	}{
+		// Karadeniz, Turk J Agric For 28:267, 2004, means.
+		{juice(t, "orange juice", 88, 13.28, 7.79), 13.28, 7.79},
+		{juice(t, "grapefruit juice", 95, 19.61, 1.03), 19.61, 1.03},
+		// 0.6 to 1.2 % with 87 % citric: composition reviews.
+		{juice(t, "pineapple juice", 105, 7.0, 1.0), 7.0, 1.0},
+	} {
+		a, err := AdjustAcid(c.juice, 1000, LimeStrength)
+		require.NoError(t, err)
+		assert.InDelta(t, LimeStrength.CitricGPerL, a.After.CitricGPerL, 1e-9, c.juice.Name)
+		assert.InDelta(t, LimeStrength.MalicGPerL, a.After.MalicGPerL, 1e-9, c.juice.Name)
+		want := titrated(c.citric+a.CitricG, c.malic+a.MalicG, a.VolumeML)
+		assert.InDelta(t, want, a.TitratableGPerL, tolerance, c.juice.Name)
+		assert.InDelta(t, LimeStrength.Titratable(), a.TitratableGPerL, tolerance, c.juice.Name)
+		assert.InDelta(t, titrated(c.citric, c.malic, 1000), a.TitratableBefore, tolerance)
+		t.Logf("a litre of %s: %.1f g citric, %.1f g malic, then %.0f mL", c.juice.Name, a.CitricG, a.MalicG, a.VolumeML)
+
+		b, err := AdjustTitratable(c.juice, 1000, LimeStrength.Titratable(), 0)
+		require.NoError(t, err)
+		assert.Zero(t, b.MalicG)
+		assert.InDelta(t, titrated(c.citric+b.CitricG, c.malic, b.VolumeML), b.TitratableGPerL, tolerance)
+		assert.InDelta(t, LimeStrength.Titratable(), b.TitratableGPerL, 1e-9)
+	}
+}
+
+// Arnold, Liquid Intelligence, 2014 (from memory): 32 g citric and 20 g malic
+// acid to a litre of orange juice of 0.8 % acid give it the strength of lime.
+// The rule leaves out the room that the powder takes up, 3 %.
+func TestAdjustAcidMeetsTheBook(t *testing.T) {
+	a, err := AdjustAcid(juice(t, "orange juice", 88, 8, 0), 1000, LimeStrength)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 32, a.CitricG, 0.05)
+	assert.InEpsilon(t, 20, a.MalicG, 0.05)
+	assert.Greater(t, a.CitricG+a.MalicG, 52.0)
+	assert.InDelta(t, 1033, a.VolumeML, 2)
+}
+
+func TestAdjustAcidProperties(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		j := juice(t, "juice", rapid.Float64Range(0, 150).Draw(rt, "sugar"), rapid.Float64Range(0.1, 20).Draw(rt, "citric"), rapid.Float64Range(0.1, 10).Draw(rt, "malic"))
+		target := Acids{rapid.Float64Range(20, 200).Draw(rt, "to citric"), rapid.Float64Range(10, 200).Draw(rt, "to malic")}
+		ml := rapid.Float64Range(1, 10000).Draw(rt, "ml")
+		a, err := AdjustAcid(j, ml, target)
+		require.NoError(t, err)
+		assert.InDelta(t, target.CitricGPerL, a.After.CitricGPerL, 1e-6)
+		assert.InDelta(t, target.MalicGPerL, a.After.MalicGPerL, 1e-6)
+		assert.Greater(t, a.VolumeML, ml)
+		twice, err := AdjustAcid(j, 2*ml, target)
+		require.NoError(t, err)
+		assert.InEpsilon(t, 2*a.CitricG, twice.CitricG, 1e-9)
+		mixed, err := AdjustTitratable(j, ml, 60, 0.4)
+		require.NoError(t, err)
+		assert.InDelta(t, 60, mixed.TitratableGPerL, 1e-6)
+		assert.InDelta(t, 0.4, mixed.MalicG/(mixed.MalicG+mixed.CitricG), 1e-9)
+	})
+}
+
+func TestAdjustAcidRefuses(t *testing.T) {
+	j := juice(t, "lemon juice", 25, 48, 2.5)
+	nan := math.NaN()
+	for name, err := range map[string]error{
+		"no juice":        second(AdjustAcid(nil, 100, LimeStrength)),
+		"no volume":       second(AdjustAcid(j, 0, LimeStrength)),
+		"volume NaN":      second(AdjustAcid(j, nan, LimeStrength)),
+		"target too high": second(AdjustAcid(j, 100, Acids{CitricGPerL: 400})),
+		"target NaN":      second(AdjustAcid(j, 100, Acids{CitricGPerL: 60, MalicGPerL: nan})),
+		"too much citric": second(AdjustAcid(j, 100, Acids{CitricGPerL: 40, MalicGPerL: 20})),
+		"too much malic":  second(AdjustAcid(j, 100, LemonStrength)),
+		"too sour":        second(AdjustTitratable(j, 100, 30, 0.5)),
+		"titratable high": second(AdjustTitratable(j, 100, 301, 0.5)),
+		"share":           second(AdjustTitratable(j, 100, 60, 1.5)),
+		"juice missing":   second(AdjustTitratable(nil, 100, 60, 0)),
+	} {
+		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
+	}
+	_, err := AdjustAcid(j, 100, LimeStrength)
+	assert.ErrorContains(t, err, "lemon juice already holds 48.0 g/L of citric acid, more than the 40 asked for; raise the target")
+}

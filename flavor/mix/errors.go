@@ -1,0 +1,40 @@
+package mix
+
+import (
+	"fmt"
+
+	"counterpour/flavor"
+)
+
+// invalid returns a fault of kind [flavor.ErrInvalid]: where, which value, and
+// how to mend it.
+func invalid(where string, value any, format string, args ...any) error {
+	return &flavor.Fault{
+		Kind:     flavor.ErrInvalid,
+		Location: where,
+		Value:    fmt.Sprint(value),
+		Message:  fmt.Sprintf(format, args...),
+	}
+}
+
+// within fails unless low <= v <= high, which a NaN never is.
+func within(where string, v, low, high float64, unit string) error {
+	if v >= low && v <= high {
+		return nil
+	}
+	return invalid(where, v, "%v%s is out of range; use %v to %v%s", v, unit, low, high, unit)
+}
+
+// maxML and maxGrams bound every amount that is asked for: a cubic metre.
+const (
+	maxML    = 1e6
+	maxGrams = 1e6
+)
+
+// amount fails unless v is more than nothing and no more than most.
+func amount(where string, v, most float64, unit string) error {
+	if v > 0 && v <= most {
+		return nil
+	}
+	return invalid(where, v, "%v %s must be more than 0 and no more than %.0f", v, unit, most)
+}

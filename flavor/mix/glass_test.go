@@ -1,0 +1,61 @@
+package mix
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+)
+
+func TestFillText(t *testing.T) {
+	coupe := Glass{"coupe", 150}
+	for _, c := range []struct {
+		ml      float64
+		service flavor.Service
+		glasses []Glass
+		want    string
+	}{
+		{138, flavor.Up, []Glass{coupe, {"coupe", 120}}, "fills a 150 mL coupe to 92 %; spills a 120 mL one by 18 mL"},
+		{90, flavor.Rocks, []Glass{{"rocks glass", 300}}, "fills a 300 mL rocks glass to 65 %"},
+		{250, flavor.Long, []Glass{{"highball glass", 350}, {"collins glass", 400}}, "spills a 350 mL highball glass by 58 mL; spills a 400 mL collins glass by 30 mL"},
+		{40, flavor.Up, []Glass{{"coupe", 80}, {"coupe", 180}}, "fills an 80 mL coupe to 50 %; fills a 180 mL one to 22 %"},
+		{0, flavor.Crushed, []Glass{{"julep cup", 350}}, "fills a 350 mL julep cup to 50 %"},
+		{0, flavor.Up, nil, ""},
+	} {
+		got, err := FillText(c.ml, c.service, c.glasses...)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, got)
+	}
+	f, err := coupe.Fill(138, flavor.Up)
+	require.NoError(t, err)
+	assert.Equal(t, "fills a 150 mL coupe to 92 %", f.String())
+}
+
+func TestFillings(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		g := rapid.SampledFrom(Glasses()).Draw(t, "glass")
+		s := rapid.SampledFrom(flavor.Services()).Draw(t, "service")
+		ml := rapid.Float64Range(0, 600).Draw(t, "ml")
+		f, err := g.Fill(ml, s)
+		require.NoError(t, err)
+		assert.InDelta(t, g.ML, f.IceML+ml+f.WashML-f.SpillML, 1e-9)
+		assert.True(t, f.WashML == 0 || f.SpillML == 0)
+		assert.Equal(t, f.Level > 1, f.SpillML > 0)
+		assert.Equal(t, s == flavor.Up, f.IceML == 0)
+	})
+}
+
+func TestGlassesRefuse(t *testing.T) {
+	for _, c := range []struct {
+		glass Glass
+		ml    float64
+	}{{Glass{"none", 0}, 10}, {Glass{"odd", math.NaN()}, 10}, {Glass{"coupe", 150}, -1}, {Glass{"coupe", 150}, math.NaN()}} {
+		assert.ErrorIs(t, second(c.glass.Fill(c.ml, flavor.Up)), flavor.ErrInvalid)
+		assert.ErrorIs(t, second(FillText(c.ml, flavor.Up, c.glass)), flavor.ErrInvalid)
+	}
+	assert.Len(t, Glasses(), 9)
+}

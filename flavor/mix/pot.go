@@ -1,0 +1,87 @@
+package mix
+
+import (
+	"strconv"
+
+	"counterpour/flavor"
+)
+
+// pot is a drink in the making: what meets the ice, and what goes in after it.
+type pot struct {
+	still, top parts
+}
+
+// dose is a pour as the arithmetic sees it.
+type dose struct {
+	pour *flavor.Pour
+	per  parts // one millilitre
+	top  bool
+}
+
+// pourAt names a pour in a fault.
+func pourAt(i int) string { return "pours[" + strconv.Itoa(i) + "]" }
+
+// afterIce reports whether a pour goes in once the drink is chilled: what
+// sparkles would go flat on the ice, and a top is a top.
+func afterIce(p *flavor.Pour) bool {
+	return p.Profile.Carbonated || p.Unit == flavor.Top
+}
+
+// pourAll adds the pours of a spec to before and appends their doses to dst.
+func pourAll(dst []dose, before *Ledger, s *flavor.Spec) []dose {
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		per := bulkPerML(p.Profile)
+		before.addMacros(&per, p.ML)
+		for f := range before.Aroma {
+			before.Aroma[f] += p.ML * p.Profile.Aroma[f]
+		}
+		dst = append(dst, dose{pour: p, per: per.parts(), top: afterIce(p)})
+	}
+	return dst
+}
+
+func potOf(doses []dose) pot {
+	var p pot
+	for i := range doses {
+		into := &p.still
+		if doses[i].top {
+			into = &p.top
+		}
+		into.add(&doses[i].per, doses[i].pour.ML)
+	}
+	return p
+}
+
+// finished is a pot once the ice has done its work.
+type finished struct {
+	after    parts
+	volumeML float64
+	met      float64 // mL that met the ice
+	waterG   float64 // from the ice
+	share    float64 // the same by volume, over the volume that met the ice
+}
+
+// finish adds the water of the ice; times multiplies the dilution.
+func (p *pot) finish(set *setting, times float64) finished {
+	f := finished{after: p.still, met: p.still.volumeML()}
+	if f.met > 0 && set.equation != noEquation {
+		strength := p.still.ethanol / EthanolDensity / f.met
+		f.share = set.equation.share(strength) * set.times * set.scale * times
+		f.waterG = f.share * f.met * WaterDensity
+		f.after.water += f.waterG
+	}
+	f.after.add(&p.top, 1)
+	f.volumeML = f.after.volumeML()
+	return f
+}
+
+// topped returns the temperature once the top, from the refrigerator, is mixed
+// with what was chilled to c.
+func (p *pot) topped(cold *parts, c float64) float64 {
+	a, b := cold.heatCapacity(), p.top.heatCapacity()
+	if a+b <= 0 {
+		return c
+	}
+	return (a*c + b*fridgeC) / (a + b)
+}

@@ -1,0 +1,99 @@
+package mix
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+)
+
+// Computed elsewhere from OIML R 22: 100 mL of 96 % and 100 mL of water make
+// 193.92 mL at 49.50 % vol; 50 mL of 40 % and 50 mL of water 99.96 mL at 20.01.
+func TestDilute(t *testing.T) {
+	for _, c := range []struct{ ml, from, to, water, final float64 }{
+		{100, 96, 49.505, 100, 193.92},
+		{50, 40, 20.008, 50, 99.96},
+		{50, 100, 51.834, 50, 96.46},
+	} {
+		d, err := Dilute(c.ml, c.from, c.to)
+		require.NoError(t, err)
+		assert.InDelta(t, c.water, d.WaterML, 0.05)
+		assert.InDelta(t, c.final, d.FinalML, 0.05)
+		assert.InDelta(t, c.to, d.ABV, 1e-9)
+	}
+}
+
+// Alcoholometric tables give 40 % vol as 33.300 % by mass and 96 % as 93.838
+// (OIML R 22): a kilogram of the one becomes 93.838/33.300 kg of the other.
+func TestDiluteByWeight(t *testing.T) {
+	d, err := DiluteByWeight(1000, 93.838, 33.300)
+	require.NoError(t, err)
+	assert.InDelta(t, 1000*93.838/33.300-1000, d.WaterG, 1e-6)
+	assert.InDelta(t, 40, d.ABV, 0.001)
+	assert.InDelta(t, 1000/0.80742, d.SpiritML, 0.05)
+	byVolume, err := Dilute(d.SpiritML, 96, 40)
+	require.NoError(t, err)
+	assert.InDelta(t, d.WaterG, byVolume.WaterG, 0.2)
+}
+
+func TestDilutionsAgree(t *testing.T) {
+	const rounding = 1e-5 // the density of ethanol is stated to five digits
+	rapid.Check(t, func(t *rapid.T) {
+		from := rapid.Float64Range(1, 100).Draw(t, "from")
+		to := rapid.Float64Range(0.5, from).Draw(t, "to")
+		ml := rapid.Float64Range(1, 4000).Draw(t, "ml")
+		d, err := Dilute(ml, from, to)
+		require.NoError(t, err)
+		assert.InEpsilon(t, ml, d.SpiritML, 1e-9)
+		assert.InDelta(t, d.FinalG, d.SpiritG+d.WaterG, 1e-9*d.FinalG, "mass")
+		assert.InEpsilon(t, ml*from, d.FinalML*to, rounding, "the ethanol stays")
+		assert.GreaterOrEqual(t, d.WaterML, -1e-9)
+		assert.InDelta(t, d.ContractionML, d.SpiritML+d.WaterML-d.FinalML, 1e-9)
+		back, err := DiluteTo(d.FinalML, from, to)
+		require.NoError(t, err)
+		assert.InEpsilon(t, ml, back.SpiritML, rounding)
+	})
+}
+
+func TestDiluteRefuses(t *testing.T) {
+	nan := math.NaN()
+	for name, err := range map[string]error{
+		"upwards":       second(Dilute(100, 40, 50)),
+		"to nothing":    second(Dilute(100, 40, 0)),
+		"above 100":     second(Dilute(100, 101, 50)),
+		"NaN":           second(Dilute(100, nan, 50)),
+		"NaN target":    second(Dilute(100, 40, nan)),
+		"no spirit":     second(Dilute(0, 40, 20)),
+		"weight":        second(DiluteByWeight(-1, 40, 20)),
+		"weight up":     second(DiluteByWeight(100, 40, 41)),
+		"no volume":     second(DiluteTo(nan, 40, 20)),
+		"volume up":     second(DiluteTo(100, 20, 40)),
+		"from nothing":  second(DiluteTo(100, 0, 0)),
+		"endless":       second(Dilute(math.Inf(1), 40, 20)),
+		"scale":         second(Scale(&flavor.Spec{}, 0)),
+		"scale NaN":     second(Scale(&flavor.Spec{}, nan)),
+		"scale endless": second(Scale(&flavor.Spec{}, math.Inf(1))),
+	} {
+		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
+	}
+	_, err := Dilute(100, 40, 50)
+	assert.ErrorContains(t, err, "50 % vol cannot be reached from 40 % vol with water; choose a target")
+}
+
+// US proof is read at 60 °F; OIML R 22 says how far strength there is from that
+// at 20 °C.
+func TestUSProofTemperature(t *testing.T) {
+	const sixtyF = (60 - 32) / 1.8
+	worst := 0.0
+	for abv := 10.0; abv <= 95; abv += 5 {
+		p := MassFraction(abv / 100)
+		at60 := 100 * p * ethanolWater(p, sixtyF) / ethanolWater(1, sixtyF)
+		worst = max(worst, math.Abs(at60-abv))
+	}
+	t.Logf("strength at 60 °F and at 20 °C differ by up to %.3f %% vol", worst)
+	assert.Less(t, worst, 0.15)
+}
