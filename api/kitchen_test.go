@@ -2,64 +2,125 @@ package api
 
 import (
 	"context"
-	"fmt"
 	"testing"
-	"time"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/template"
 )
 
-func TestScratch(t *testing.T) {
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	t0 := time.Now()
-	k, err := NewKitchen(context.Background(), c, nil)
-	require.NoError(t, err)
-	fmt.Println("kitchen", time.Since(t0))
-	for _, text := range []string{
-		"2 oz gin\n3/4 oz honey syrup\n1 oz lemon juice\nshake, up",
-		"1 oz gin\n1 oz artichoke amaro\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 thin orange slices\nshake, up",
-		"1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up",
-		"2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up",
-		"2 oz gin\n3/4 oz honey syrup\n1/4 oz lemon juice\nshake, up",
-		"2 oz gin\n3/4 oz simple syrup\n1 oz lemon juice\nshake, up",
+const (
+	honeySour     = "2 oz gin\n3/4 oz honey syrup\n1 oz lemon juice\nshake, up"
+	artichokeSour = "1 oz gin\n1 oz artichoke amaro\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 thin orange slices\nshake, up"
+)
+
+// Common practice, no source: these three builds are balanced or near it.
+func TestAcceptedBuildsAreInBalance(t *testing.T) {
+	k := testKitchen(t)
+	for name, c := range map[string]struct{ text, family string }{
+		"gin, honey, lemon":                  {honeySour, "sour"},
+		"gin and artichoke amaro":            {artichokeSour, "bitter-split-sour"},
+		"gin, passion fruit, orgeat, spices": {falernumSour, "tropical-sour"},
 	} {
-		s, err := k.Read(text)
+		spec, err := k.Read(c.text)
 		require.NoError(t, err)
-		t0 := time.Now()
-		r, fx, err := k.Score(&s)
+		r, _, err := k.Score(&spec)
 		require.NoError(t, err)
-		fmt.Println("----", text, time.Since(t0))
-		fmt.Printf("score %.1f %s eq %.1f abv %.1f sugar %.1f acid %.2f T %.1f vol %.0f\n", r.Judgement.Score, r.Verdict, r.Judgement.Equivalents, r.Drink.ABV, r.Drink.SugarPer100, r.Drink.AcidPer100, r.Drink.TemperatureC, r.Drink.VolumeML)
-		for _, f := range r.Judgement.Fits[:3] {
-			fmt.Printf("   %s p=%.2f score=%.0f\n", f.ID, f.Probability, f.Score)
-		}
-		for _, f := range r.Faults {
-			fmt.Printf("   fault %v high=%v dev=%.1f ±%.1f %s\n", f.Axis, f.High, f.Deviation, f.PlusMinus, f.Text)
-		}
-		for _, f := range fx {
-			fmt.Printf("   fix %.0f %s\n", f.Score, f.Text)
+		assert.GreaterOrEqual(t, r.Judgement.Score, template.NearFrom, name)
+		assert.Equal(t, c.family, r.Judgement.Fits[0].ID, name)
+		if r.Verdict == template.Balanced {
+			assert.Empty(t, r.Faults, name)
 		}
 	}
-	for _, q := range []struct{ text, missing string }{
-		{"1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up", "falernum"},
-		{"1 oz gin\n1 oz artichoke amaro\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 thin orange slices\nshake, up", "artichoke amaro"},
-		{"2 oz blanco tequila\n1 oz triple sec\n3/4 oz lime juice\nshake, up", "triple sec"},
-		{"2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "bourbon"},
-		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "red bitter aperitif"},
-		{"2 oz bourbon\n1/2 oz cinnamon syrup\n3/4 oz lemon juice\nshake, up", "cinnamon syrup"},
+}
+
+// The first build spoilt on one axis is off, names it, and the first fix brings
+// it back.
+func TestSpoiltBuildIsNamedAndMended(t *testing.T) {
+	k := testKitchen(t)
+	for name, c := range map[string]struct {
+		text string
+		axis template.Axis
+		high bool
+		pour string
+	}{
+		"syrup doubled": {spoiltHoney, template.Sweet, true, "honey-syrup"},
+		"lemon cut":     {"2 oz gin\n3/4 oz honey syrup\n1/4 oz lemon juice\nshake, up", template.Sour, false, "lemon-juice"},
 	} {
-		s, err := k.Read(q.text)
+		spec, err := k.Read(c.text)
 		require.NoError(t, err)
-		for parts := 1; parts <= 2; parts++ {
-			t0 := time.Now()
-			_, res, ref, err := k.Cover(context.Background(), CoverRequest{Spec: s, Missing: q.missing, Parts: parts})
+		r, fixes, err := k.Score(&spec)
+		require.NoError(t, err)
+		assert.Equal(t, template.Off, r.Verdict, "%s: %.1f", name, r.Judgement.Score)
+		require.NotEmpty(t, r.Faults, name)
+		assert.Equal(t, c.axis, r.Faults[0].Axis, name)
+		assert.Equal(t, c.high, r.Faults[0].High, name)
+		require.NotEmpty(t, fixes, name)
+		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, name)
+		require.Len(t, fixes[0].Changes, 1, name)
+		assert.Equal(t, c.pour, fixes[0].Changes[0].Profile.ID, name)
+		assertFixHolds(t, k, &fixes[0])
+	}
+}
+
+// assertFixHolds scores the mended drink anew.
+func assertFixHolds(t *testing.T, k *Kitchen, f *balance.Fix) {
+	t.Helper()
+	r, _, err := k.Score(&f.Spec)
+	require.NoError(t, err)
+	assert.InDelta(t, f.Score, r.Judgement.Score, 1e-6, f.Text)
+}
+
+func TestCoversOfAcceptedBuilds(t *testing.T) {
+	k := testKitchen(t)
+	for name, c := range map[string]struct {
+		text, missing string
+		avoid         []flavor.Allergen
+	}{
+		"falernum":                   {falernumSour, "falernum", nil},
+		"artichoke amaro":            {artichokeSour, "artichoke amaro", nil},
+		"falernum, no nuts":          {falernumSour, "falernum", []flavor.Allergen{flavor.TreeNuts}},
+		"artichoke amaro, no nuts":   {artichokeSour, "artichoke amaro", []flavor.Allergen{flavor.TreeNuts}},
+		"falernum, three allergens":  {falernumSour, "falernum", []flavor.Allergen{flavor.TreeNuts, flavor.Milk, flavor.Eggs}},
+		"artichoke amaro, sulphites": {artichokeSour, "artichoke amaro", []flavor.Allergen{flavor.Sulphites}},
+	} {
+		spec, err := k.Read(c.text)
+		require.NoError(t, err)
+		missing, r, _, err := k.Cover(context.Background(), CoverRequest{Spec: spec, Missing: c.missing, Avoid: c.avoid})
+		require.NoError(t, err)
+		require.GreaterOrEqual(t, len(r.Covers), 3, name)
+		assert.False(t, r.Unbalanced, name)
+		for _, x := range r.Covers {
+			require.NotEmpty(t, x.Spec.Pours, name)
+			for _, p := range x.Spec.Pours {
+				assert.NotEqual(t, missing.ID, p.Profile.ID, name)
+				assert.Positive(t, p.ML, name)
+				for _, a := range c.avoid {
+					_, has := p.Profile.Allergen(a)
+					assert.False(t, has, "%s: %s carries %s", name, p.Profile.Name, a)
+				}
+			}
+			got, _, err := k.Score(&x.Spec)
 			require.NoError(t, err)
-			fmt.Println("==== cover", q.missing, parts, time.Since(t0), ref, "before", res.ScoreBefore, res.Unbalanced)
-			for _, c := range res.Covers {
-				fmt.Printf("   %.2f rank %.2f score %.0f %s\n", c.Distance, 0.0, c.Score, c.Text)
+			assert.InDelta(t, x.Score, got.Judgement.Score, 1e-6, "%s: %s", name, x.Text)
+			assert.GreaterOrEqual(t, x.Score, min(template.BalancedFrom, r.ScoreBefore-5), "%s: %s", name, x.Text)
+		}
+	}
+}
+
+func TestOutsOfTheHouse(t *testing.T) {
+	k := testKitchen(t)
+	a, err := k.AnswerOuts(context.Background(), OutsBody{Out: []string{"falernum", "triple sec"}, MaxParts: 2})
+	require.NoError(t, err)
+	require.NotEmpty(t, a.Outs)
+	assert.Equal(t, k.House.Name, a.House)
+	for _, o := range a.Outs {
+		for _, c := range o.Covers {
+			for _, p := range c.Spec.Pours {
+				assert.NotContains(t, []string{"falernum", "triple sec"}, p.Ingredient, o.Spec.Name)
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"fmt"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -120,7 +121,11 @@ func (k *Kitchen) menu(sent []Spec, r *cover.MenuRequest) (house string, faults 
 	for i := range sent {
 		s, err := k.read(Draft{Spec: &sent[i]})
 		if err != nil {
-			faults = append(faults, faultsOf(at(fmt.Sprintf("specs[%d]", i), err))...)
+			for _, f := range faultsOf(err) {
+				own := *f
+				own.Location = fmt.Sprintf("specs[%d]%s", i, strings.TrimPrefix(f.Location, "spec"))
+				faults = append(faults, &own)
+			}
 			continue
 		}
 		r.Specs = append(r.Specs, &s)

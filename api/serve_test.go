@@ -134,6 +134,30 @@ func pourJSON(pour string) string { return `{"spec":{"pours":[` + pour + `]}}` }
 
 const goodText = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n½ oz simple syrup\n2 dashes aromatic bitters\nshake, up"
 
+func TestOutsScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	for _, sc := range []scenario{
+		{name: "the house", body: `{"out":["falernum"]}`, status: 200, want: []string{`"house":"The Halyard Room"`, `"missing":[{"id":"falernum"`, `"fetch":[{"id":"falernum"`, `"chosen":`}},
+		{name: "a menu", body: `{"out":["simple syrup"],"specs":[{"name":"One","pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"lemon juice","amount":1,"unit":"oz"},{"ingredient":"simple syrup","amount":0.75,"unit":"oz"}]}]}`,
+			status: 200, want: []string{`"house":""`, `"name":"One"`}},
+		{name: "from the stock that is sent", body: `{"out":["falernum"],"stock":["clove-syrup","ginger-syrup"],"avoid":["tree nuts"]}`, status: 200, want: []string{"clove syrup"}, wantNot: []string{"almond", "tree nuts"}},
+		{name: "a bottle that no drink needs", body: `{"out":["soju"]}`, status: 200, want: []string{`"outs":[]`}},
+		{name: "no bottle", body: `{"out":[]}`, status: 422, want: []string{"body.out"}},
+		{name: "left out", body: `{}`, status: 422, want: []string{"out"}},
+		{name: "unknown bottle", body: `{"out":["falernum","moon dust"]}`, status: 422, want: []string{"body.out[1]", "moon dust", "nearest"}},
+		{name: "unknown allergen", body: `{"out":["falernum"],"avoid":["dust"]}`, status: 422, want: []string{"body.avoid[0]"}},
+		{name: "unknown id in stock", body: `{"out":["falernum"],"stock":["dust"]}`, status: 422, want: []string{"dust"}},
+		{name: "a drink that cannot be read", body: `{"out":["falernum"],"specs":[{"pours":[{"ingredient":"moon dust","amount":1,"unit":"oz"}]}]}`, status: 422, want: []string{"specs[0]", "moon dust"}},
+		{name: "unknown field", body: `{"out":["falernum"],"uot":1}`, status: 422, want: []string{"body.uot"}},
+		{name: "too many parts", body: `{"out":["falernum"],"max_parts":4}`, status: 422, want: []string{"body.max_parts"}},
+		{name: "GET", method: "GET", status: 405},
+	} {
+		sc.url = "/v1/outs"
+		sc.run(t, h)
+	}
+}
+
 func TestScoreScenarios(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	h := s.Handler()
