@@ -24,6 +24,8 @@ type Kitchen struct {
 	Judge     *balance.Judge
 	Finder    *cover.Finder
 	House     *data.House // whose menu and stock it is
+
+	usual map[string]bool // ids of what most bars stock
 }
 
 // NewKitchen loads the families and the demo house and builds the index over a
@@ -35,9 +37,11 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	if k.House, err = c.Demo(); err != nil {
 		return nil, err
 	}
-	if k.Set, err = loadSet(c); err != nil {
+	var book []template.Labelled
+	if k.Set, book, err = loadSet(c); err != nil {
 		return nil, err
 	}
+	k.usual = usualIn(book, k.House)
 	if k.Mixer, err = mix.NewMixer(); err != nil {
 		return nil, err
 	}
@@ -49,24 +53,40 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	return k, nil
 }
 
-func loadSet(c *data.Catalogue) (*template.Set, error) {
+func loadSet(c *data.Catalogue) (*template.Set, []template.Labelled, error) {
 	families, err := data.Families()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	fitted, err := data.Fitted()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	records, err := data.Proven()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	book, err := c.Book(records)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return template.NewSet(families, fitted, book, template.DefaultTuning())
+	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
+	return set, book, err
+}
+
+// usualIn returns the ids of what most bars stock: what proven drinks are made
+// of, and what the house keeps.
+func usualIn(book []template.Labelled, house *data.House) map[string]bool {
+	usual := map[string]bool{}
+	for i := range book {
+		for _, p := range book[i].Spec.Pours {
+			usual[p.Profile.ID] = true
+		}
+	}
+	for _, p := range house.Stock {
+		usual[p.ID] = true
+	}
+	return usual
 }
 
 // pantryOf picks what the judge may propose to add; what a catalogue lacks is
@@ -122,7 +142,11 @@ func (k *Kitchen) Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *
 	if err != nil {
 		return nil, nil, refused, err
 	}
-	result, err := k.Finder.Find(ctx, cover.Request{Spec: &r.Spec, Missing: []*flavor.Profile{missing},
-		Candidates: candidates, Guest: cover.Guest{Avoid: r.Avoid}, Parts: r.Parts, Limit: r.Limit})
+	request := cover.Request{Spec: &r.Spec, Missing: []*flavor.Profile{missing},
+		Candidates: candidates, Guest: cover.Guest{Avoid: r.Avoid}, Parts: r.Parts, Limit: r.Limit}
+	if r.Stock == nil {
+		request.Usual = k.usual
+	}
+	result, err := k.Finder.Find(ctx, request)
 	return missing, result, refused, err
 }

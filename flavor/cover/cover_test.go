@@ -2,7 +2,9 @@ package cover
 
 import (
 	"context"
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"slices"
 	"sync"
 	"testing"
@@ -20,6 +22,7 @@ import (
 // bench is the whole catalogue with a finder over it.
 type bench struct {
 	catalogue *data.Catalogue
+	book      []template.Labelled
 	finder    *Finder
 }
 
@@ -52,7 +55,7 @@ var loadBench = sync.OnceValues(func() (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &bench{catalogue: c, finder: NewFinder(mixer, balance.NewJudge(mixer, set, balance.Pantry{}), DefaultWeights())}, nil
+	return &bench{catalogue: c, book: book, finder: NewFinder(mixer, balance.NewJudge(mixer, set, balance.Pantry{}), DefaultWeights())}, nil
 })
 
 func newBench(t testing.TB) *bench {
@@ -322,5 +325,45 @@ func BenchmarkFind(bm *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// shelfOf returns a made-up shelf of n profiles near those of the catalogue.
+func (b *bench) shelfOf(n int) []*flavor.Profile {
+	rng := rand.New(rand.NewPCG(1, 3))
+	all := b.catalogue.Profiles()
+	out := make([]*flavor.Profile, n)
+	for i := range out {
+		p := *all[rng.IntN(len(all))]
+		p.ID = fmt.Sprintf("%s-%d", p.ID, i)
+		for f := range p.Aroma {
+			p.Aroma[f] *= math.Exp(0.3 * rng.NormFloat64())
+		}
+		p.Bitter.Value *= math.Exp(0.3 * rng.NormFloat64())
+		out[i] = &p
+	}
+	return out
+}
+
+// BenchmarkShelf shows how the cost grows with the shelf.
+func BenchmarkShelf(bm *testing.B) {
+	b := newBench(bm)
+	for _, n := range []int{1_000, 10_000, 100_000} {
+		shelf := b.shelfOf(n)
+		for _, parts := range []int{1, 2, 3} {
+			if parts == 3 && n > 10_000 {
+				continue
+			}
+			r := b.request(bm, tropical, "falernum", parts, 10)
+			r.Candidates = shelf
+			bm.Run(fmt.Sprintf("%d/parts=%d", n, parts), func(bm *testing.B) {
+				bm.ReportAllocs()
+				for bm.Loop() {
+					if _, err := b.finder.Find(context.Background(), r); err != nil {
+						bm.Fatal(err)
+					}
+				}
+			})
+		}
 	}
 }

@@ -42,18 +42,25 @@ type Request struct {
 	Spec       *flavor.Spec
 	Missing    []*flavor.Profile // what ran out; one or more pours of the spec
 	Candidates []*flavor.Profile // what may be poured instead
-	Guest      Guest
-	Tastings   []Tasting // what the house has learnt of covers
-	Parts      int       // most substitutes, 1 to MaxParts; 0 means 2
-	Limit      int       // most covers, 1 to MaxLimit; 0 means 10
+	// Usual holds the ids of what most bars stock. Over a whole catalogue, what
+	// is not among them must earn its place; nil if all candidates are at hand.
+	Usual    map[string]bool
+	Guest    Guest
+	Tastings []Tasting // what the house has learnt of covers
+	Parts    int       // most substitutes, 1 to MaxParts; 0 means 2
+	Limit    int       // most covers, 1 to MaxLimit; 0 means 10
 }
 
 // Cover is one way to pour the drink without what is missing.
 type Cover struct {
-	Parts        []flavor.Pour
-	Changes      []balance.Change // other pours that move
-	Spec         flavor.Spec
-	Distance     float64 // just-noticeable differences
+	Parts    []flavor.Pour
+	Changes  []balance.Change // other pours that move
+	Spec     flavor.Spec
+	Distance float64 // just-noticeable differences
+	// Ideal is how near any amounts of the same substitutes could come, with
+	// the same freedom of the other pours: what the jigger costs is Distance
+	// less Ideal.
+	Ideal        float64
 	Score        float64
 	Lost, Gained []flavor.Family
 	ABVChange    float64 // % vol, finished
@@ -183,6 +190,7 @@ type candidate struct {
 	gap     float64   // and with the gap
 	moves   []float64 // and with the moves
 	odd     bool
+	rare    float64 // what it must earn for being rare
 }
 
 func (f *Finder) newTask(r *Request) (*task, error) {
@@ -293,7 +301,7 @@ func (t *task) addCandidates() {
 	grid := newGrid(t.gapML, measure.SystemOf(t.req.Spec))
 	t.cands = make([]candidate, 0, len(t.req.Candidates))
 	products := make([]float64, len(t.moves)*len(t.req.Candidates))
-	for _, p := range t.req.Candidates {
+	for _, p := range byID(t.req.Candidates) {
 		if !t.allowed(p) {
 			continue
 		}
@@ -302,6 +310,9 @@ func (t *task) addCandidates() {
 		if len(c.amounts) == 0 || c.self <= 0 {
 			continue
 		}
+		if t.req.Usual != nil && !t.req.Usual[p.ID] {
+			c.rare = t.finder.weights.RareCost
+		}
 		c.gap = dot(&c.per, &t.gap)
 		c.moves, products = products[:len(t.moves):len(t.moves)], products[len(t.moves):]
 		for m := range t.moves {
@@ -309,8 +320,16 @@ func (t *task) addCandidates() {
 		}
 		t.cands = append(t.cands, c)
 	}
-	slices.SortFunc(t.cands, func(a, b candidate) int { return strings.Compare(a.profile.ID, b.profile.ID) })
 	t.addTastings()
+}
+
+// byID returns profiles in the order of their ids, which is that of the index.
+func byID(profiles []*flavor.Profile) []*flavor.Profile {
+	order := func(a, b *flavor.Profile) int { return strings.Compare(a.ID, b.ID) }
+	if slices.IsSortedFunc(profiles, order) {
+		return profiles
+	}
+	return slices.SortedFunc(slices.Values(profiles), order)
 }
 
 // allowed keeps out what the guest must not have, what only replaces its own kind, and
@@ -342,8 +361,11 @@ type found struct {
 
 // describe turns a combination into a cover.
 func (t *task) describe(x *found) (Cover, error) {
-	c := Cover{Distance: math.Sqrt(x.square), rank: x.rank}
-	c.Spec = t.specOf(x)
+	c := Cover{Distance: math.Sqrt(x.square), rank: x.rank, Spec: t.specOf(x)}
+	var err error
+	if c.Ideal, err = t.ideal(x.parts); err != nil {
+		return Cover{}, err
+	}
 	for k, i := range x.parts {
 		a := t.cands[i].amounts[x.amounts[k]]
 		c.Parts = append(c.Parts, pourOf(t.cands[i].profile, a))

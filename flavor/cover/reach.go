@@ -11,17 +11,17 @@ import (
 // must be filled by one part or another.
 type reach struct {
 	task   *task
-	far    float64  // the distance
-	room   vector   // most that the parts may bring of each row, moves helping
-	floor  vector   // least that they must, moves helping
-	needs  []int    // rows whose floor is above zero, the emptiest first
-	alive  []int    // candidates
-	most   []vector // what each brings at most, by candidate
-	usable []int    // amounts of each that are within reach, by candidate
+	far    float64   // the distance
+	room   vector    // most that the parts may bring of each row, moves helping
+	floor  vector    // least that they must, moves helping
+	needs  []int     // rows whose floor is above zero, the emptiest first
+	alive  []int     // candidates
+	most   []float64 // millilitres of each at most, by candidate
+	usable []int     // amounts of each that are within reach, by candidate
 }
 
 func (t *task) newReach() *reach {
-	r := &reach{task: t, most: make([]vector, len(t.cands)), usable: make([]int, len(t.cands))}
+	r := &reach{task: t, most: make([]float64, len(t.cands)), usable: make([]int, len(t.cands))}
 	for row := range numRows {
 		var up, down float64
 		for s := range t.sets {
@@ -47,11 +47,7 @@ func (r *reach) within(far float64, parts int) {
 	for i := range r.task.cands {
 		if r.usable[i] = r.usableOf(i); r.usable[i] > 0 {
 			r.alive = append(r.alive, i)
-			c := &r.task.cands[i]
-			ml := c.amounts[r.usable[i]-1].ml
-			for row := range c.per {
-				r.most[i][row] = ml * c.per[row]
-			}
+			r.most[i] = r.task.cands[i].amounts[r.usable[i]-1].ml
 		}
 	}
 	r.findNeeds()
@@ -96,7 +92,7 @@ func (r *reach) dropIdle(parts int) {
 	best := r.bestOf(r.alive)
 	kept := r.alive[:0]
 	for _, i := range r.alive {
-		if r.fills(&r.most[i], &best, float64(parts-1)) {
+		if r.fills(r.brought(i), &best, float64(parts-1)) {
 			kept = append(kept, i)
 		}
 	}
@@ -108,10 +104,19 @@ func (r *reach) bestOf(some []int) vector {
 	var best vector
 	for _, i := range some {
 		for _, row := range r.needs {
-			best[row] = math.Max(best[row], r.most[i][row])
+			best[row] = math.Max(best[row], r.most[i]*r.task.cands[i].per[row])
 		}
 	}
 	return best
+}
+
+// brought returns the most that a candidate brings of the rows that are needed.
+func (r *reach) brought(i int) *vector {
+	var v vector
+	for _, row := range r.needs {
+		v[row] = r.most[i] * r.task.cands[i].per[row]
+	}
+	return &v
 }
 
 // fills reports whether what is brought, with times × more, leaves no row
@@ -119,6 +124,17 @@ func (r *reach) bestOf(some []int) vector {
 func (r *reach) fills(brought, more *vector, times float64) bool {
 	for _, row := range r.needs {
 		if brought[row]+times*more[row] < r.floor[row]-r.far {
+			return false
+		}
+	}
+	return true
+}
+
+// fillsWith is fills with one more candidate.
+func (r *reach) fillsWith(brought *vector, i int) bool {
+	ml, per := r.most[i], &r.task.cands[i].per
+	for _, row := range r.needs {
+		if brought[row]+ml*per[row] < r.floor[row]-r.far {
 			return false
 		}
 	}

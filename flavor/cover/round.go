@@ -104,7 +104,15 @@ func (t *task) leastRank(parts []int, p *products) float64 {
 		h := t.toward(parts, set)
 		least = min(least, math.Sqrt(max(0, set.square-p.explained(&h)))+set.cost)
 	}
-	return least + t.partCost(p.n)
+	return least + t.partCost(p.n) + t.rareCost(parts)
+}
+
+func (t *task) rareCost(parts []int) float64 {
+	var sum float64
+	for _, i := range parts {
+		sum += t.cands[i].rare
+	}
+	return sum
 }
 
 func (t *task) partCost(parts int) float64 { return t.finder.weights.PartCost * float64(parts-1) }
@@ -115,10 +123,10 @@ func (t *task) partCost(parts int) float64 { return t.finder.weights.PartCost * 
 // last, so that its best amounts are the two beside the vertex.
 func (t *task) round(parts []int, edge float64) []found {
 	r := rounder{task: t, parts: parts, products: t.productsOf(parts), edge: edge}
-	tasted := t.tasted[combinationOf(parts)]
+	fixed := t.partCost(len(parts)) + t.rareCost(parts) + t.tasted[combinationOf(parts)]
 	for s := range t.sets {
 		r.set = &t.sets[s]
-		r.cost = r.set.cost + t.partCost(len(parts)) + tasted
+		r.cost = r.set.cost + fixed
 		r.toward = t.toward(parts, r.set)
 		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge {
 			r.descend(0, r.set.square, r.toward)

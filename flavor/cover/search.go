@@ -86,14 +86,30 @@ func (s *search) narrow() {
 	s.reach.within(s.list.edge-s.task.partCost(s.parts), s.parts)
 }
 
-// likeliest returns the candidates in reach that alone come nearest, by id.
+// likeliest returns the n candidates in reach that alone come nearest, by id.
 func (s *search) likeliest(n int) []int {
-	all := slices.Clone(s.reach.alive)
-	gain := func(i int) float64 { return explainedBy(s.task.cands[i].gap, s.task.cands[i].self) }
-	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(gain(b), gain(a)) })
-	all = all[:min(n, len(all))]
-	slices.Sort(all)
-	return all
+	type likely struct {
+		i    int
+		gain float64
+	}
+	// The nearest first; a shelf is long and n short, so each is put in its
+	// place among the n.
+	best := make([]likely, 0, n+1)
+	for _, i := range s.reach.alive {
+		x := likely{i, explainedBy(s.task.cands[i].gap, s.task.cands[i].self)}
+		if len(best) == n && x.gain <= best[n-1].gain {
+			continue
+		}
+		at, _ := slices.BinarySearchFunc(best, x, func(a, b likely) int { return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.i, b.i)) })
+		best = slices.Insert(best, at, x)
+		best = best[:min(len(best), n)]
+	}
+	out := make([]int, len(best))
+	for k, x := range best {
+		out[k] = x.i
+	}
+	slices.Sort(out)
+	return out
 }
 
 // pass goes through the combinations of the candidates in reach.
@@ -131,13 +147,14 @@ func (s *search) pairs(ctx context.Context) error {
 	r, m, far := s.reach, s.metric, 0.0
 	best := r.bestOf(r.alive)
 	for a, i := range r.alive {
-		if !r.fills(&r.most[i], &best, 1) {
+		brought := r.brought(i)
+		if !r.fills(brought, &best, 1) {
 			continue
 		}
 		far = m.limit(s.far())
 		for b := a + 1; b < len(r.alive); b++ {
 			j := r.alive[b]
-			if m.pair(a, b) > far || !r.fills(&r.most[i], &r.most[j], 1) {
+			if m.pair(a, b) > far || !r.fillsWith(brought, j) {
 				continue
 			}
 			if err := s.weigh(ctx, i, j); err != nil {
@@ -155,19 +172,20 @@ func (s *search) triples(ctx context.Context) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		if !r.fills(&r.most[i], &best, 2) {
+		brought := r.brought(i)
+		if !r.fills(brought, &best, 2) {
 			continue
 		}
 		for b := a + 1; b < len(r.alive); b++ {
 			j := r.alive[b]
-			both := r.most[i]
-			both.add(&r.most[j], 1)
+			both := *brought
+			both.add(r.brought(j), 1)
 			if !r.fills(&both, &best, 1) {
 				continue
 			}
 			far := m.limit(s.far())
 			for c := b + 1; c < len(r.alive); c++ {
-				if m.triple(a, b, c) > far || !r.fills(&both, &r.most[r.alive[c]], 1) {
+				if m.triple(a, b, c) > far || !r.fillsWith(&both, r.alive[c]) {
 					continue
 				}
 				if err := s.weigh(ctx, i, j, r.alive[c]); err != nil {

@@ -16,6 +16,7 @@ const (
 	rowSour
 	rowBitter
 	rowBody
+	rowFat // what tells cream from foam
 	rowVolume
 	rowFizz  // volume that sparkles
 	rowAroma // the first of NumFamilies
@@ -35,6 +36,9 @@ type Weights struct {
 	// PartCost, MoveCost: just-noticeable differences that a second or third
 	// substitute, or a pour moved by one step, must earn.
 	PartCost, MoveCost float64
+	// RareCost: the same for a substitute that few bars stock, see
+	// Request.Usual.
+	RareCost float64
 }
 
 // DefaultWeights returns the weights that the program uses. The floors are
@@ -44,7 +48,7 @@ func DefaultWeights() Weights {
 		Ethanol: balance.WeberStrong, Sweet: balance.WeberSweet, Sour: balance.WeberSour,
 		Bitter: balance.WeberBitter, Body: balance.WeberBody, Volume: balance.WeberLong, Fizz: balance.WeberBody, Aroma: balance.WeberAroma,
 		EthanolFloor: 2, SweetFloor: 2, SourFloor: 0.2, BitterFloorMG: 2, BodyFloor: 1, FizzFloor: 10, AromaFloor: 0.4,
-		AromaWeight: 0.6, PartCost: 0.6, MoveCost: 0.25,
+		AromaWeight: 0.6, PartCost: 0.6, MoveCost: 0.25, RareCost: 0.5,
 	}
 }
 
@@ -74,6 +78,7 @@ func newSpace(spec *flavor.Spec, drink *mix.Drink, w *Weights) space {
 	s.scale[rowSour] = step(w.Sour, l.Sour, w.SourFloor)
 	s.scale[rowBitter] = step(w.Bitter, l.Bitter, w.BitterFloorMG)
 	s.scale[rowBody] = step(w.Body, l.Texture, w.BodyFloor)
+	s.scale[rowFat] = step(w.Body, l.Fat, w.BodyFloor)
 	s.scale[rowVolume] = step(w.Volume, drink.VolumeML, 0)
 	s.scale[rowFizz] = step(w.Fizz, fizz, w.FizzFloor)
 	for f := range flavor.NumFamilies {
@@ -86,7 +91,7 @@ func newSpace(spec *flavor.Spec, drink *mix.Drink, w *Weights) space {
 func (s *space) perML(p *flavor.Profile) vector {
 	l := mix.PerML(p)
 	v := vector{rowEthanol: l.Ethanol, rowSweet: l.Sweet, rowSour: l.Sour, rowBitter: l.Bitter,
-		rowBody: l.Texture, rowVolume: 1}
+		rowBody: l.Texture, rowFat: l.Fat, rowVolume: 1}
 	if p.Carbonated {
 		v[rowFizz] = 1
 	}
