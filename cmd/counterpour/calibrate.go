@@ -12,39 +12,75 @@ import (
 )
 
 // newCalibrate is for contributors: it fits the families to the proven drinks
-// again.
+// again, or tries how well that works.
 //
 //	counterpour calibrate --write data/fitted.toml
+//	counterpour calibrate --trial
 func newCalibrate() *cobra.Command {
 	var path string
+	var trial bool
 	cmd := &cobra.Command{
 		Use:   "calibrate",
 		Short: "Fit the families to the proven drinks (for contributors)",
-		Args:  cobra.NoArgs,
+		Long: `Fits the families to the proven drinks and prints what they taught, or writes it
+to a file. With --trial it leaves out each proven drink in turn, judges it and
+its spoilt versions by the others, and prints how often the advice was right, as
+a Markdown table.`,
+		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			if trial && path != "" {
+				return usagef("--trial prints a table and writes no file; leave out --write or --trial")
+			}
 			catalogue, err := data.Embedded()
 			if err != nil {
 				return err
 			}
-			fitted, err := catalogue.Calibrate(template.DefaultTuning())
-			if err != nil {
-				return err
+			if trial {
+				return runTrial(cmd, catalogue)
 			}
-			var text bytes.Buffer
-			if err := data.WriteFitted(&text, fitted); err != nil {
-				return err
-			}
-			if path == "" {
-				_, err = cmd.OutOrStdout().Write(text.Bytes())
-				return err
-			}
-			if err := os.WriteFile(path, text.Bytes(), 0o644); err != nil {
-				return err
-			}
-			_, err = fmt.Fprintf(cmd.OutOrStdout(), "fitted %d families; wrote %s\n", len(fitted), path)
-			return err
+			return fit(cmd, catalogue, path)
 		},
 	}
 	cmd.Flags().StringVar(&path, "write", "", "file to write; prints if empty")
+	cmd.Flags().BoolVar(&trial, "trial", false, "cross-validate on the proven drinks and print the table; takes some ten seconds")
 	return cmd
+}
+
+// fit fits the families and writes them to a file, or prints them.
+func fit(cmd *cobra.Command, catalogue *data.Catalogue, path string) error {
+	fitted, err := catalogue.Calibrate(template.DefaultTuning())
+	if err != nil {
+		return err
+	}
+	var text bytes.Buffer
+	if err := data.WriteFitted(&text, fitted); err != nil {
+		return err
+	}
+	if path == "" {
+		_, err = cmd.OutOrStdout().Write(text.Bytes())
+		return err
+	}
+	if err := os.WriteFile(path, text.Bytes(), 0o644); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(cmd.OutOrStdout(), "fitted %d families; wrote %s\n", len(fitted), path)
+	return err
+}
+
+// runTrial prints the table of the trial, and its progress to standard error.
+func runTrial(cmd *cobra.Command, catalogue *data.Catalogue) error {
+	rig, err := catalogue.Rig(template.DefaultTuning())
+	if err != nil {
+		return err
+	}
+	const every = 25
+	report, err := rig.Run(func(done, total int) {
+		if done%every == 0 || done == total {
+			fmt.Fprintf(cmd.ErrOrStderr(), "%d of %d drinks\n", done, total)
+		}
+	})
+	if err != nil {
+		return err
+	}
+	return report.WriteMarkdown(cmd.OutOrStdout())
 }

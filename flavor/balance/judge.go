@@ -33,8 +33,6 @@ type Result struct {
 	Judgement template.Judgement
 	Verdict   template.Verdict
 	Faults    []Fault // the worst first; none if the draft is balanced
-
-	build *template.Build
 }
 
 // Score works out the drink and judges it. It fails if the spec has no pours,
@@ -48,10 +46,10 @@ func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Result{Drink: drink, build: build, Judgement: build.Judge(build.Amounts())}
+	r := &Result{Drink: drink, Judgement: build.Judge(build.Amounts())}
 	r.Verdict = template.VerdictOf(r.Judgement.Score)
 	if r.Verdict != template.Balanced {
-		r.Faults = faultsOf(s, r)
+		r.Faults = faultsOf(s, &r.Judgement)
 	}
 	return r, nil
 }

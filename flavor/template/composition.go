@@ -1,7 +1,6 @@
 package template
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -63,36 +62,29 @@ func (b *Basis) fromLogs(logs []float64) []float64 {
 	return z
 }
 
-// Composition is the inverse of Coordinates, closed to sum to one.
+// Composition is the inverse of Coordinates, closed to sum to one. It fails
+// unless every coordinate is finite.
 func (b *Basis) Composition(z []float64) ([]float64, error) {
 	if len(z) != b.parts-1 {
 		return nil, fmt.Errorf("template: %d coordinates, want %d", len(z), b.parts-1)
 	}
-	x := make([]float64, b.parts)
-	for i := range x {
-		var l float64
-		for j := range z {
-			l += b.v.At(i, j) * z[j]
+	for j, v := range z {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return nil, fmt.Errorf("template: coordinate %d is %v; it must be finite", j, v)
 		}
-		x[i] = math.Exp(l)
 	}
-	return closure(x)
+	return b.fromCoordinates(z), nil
 }
 
-// closure scales x to sum to one.
-func closure(x []float64) ([]float64, error) {
-	var sum float64
-	for _, v := range x {
-		sum += v
+func (b *Basis) fromCoordinates(z []float64) []float64 {
+	x := make([]float64, b.parts)
+	for i := range x {
+		for j := range z {
+			x[i] += b.v.At(i, j) * z[j]
+		}
 	}
-	if !(sum > 0) || math.IsInf(sum, 0) {
-		return nil, errors.New("template: a composition must have a positive, finite sum")
-	}
-	out := make([]float64, len(x))
-	for i, v := range x {
-		out[i] = v / sum
-	}
-	return out, nil
+	softmax(x) // the exponentials, closed
+	return x
 }
 
 // AitchisonDistance returns the distance between two compositions of equal

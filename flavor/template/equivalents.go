@@ -62,7 +62,16 @@ const (
 // Equivalents is a drink in millilitres of the trade's own measures, before ice.
 type Equivalents [NumAxes]float64
 
-// plus returns e with times × o added.
+// Total returns the sum of all axes, in mL.
+func (e *Equivalents) Total() float64 {
+	var t float64
+	for _, v := range e {
+		t += v
+	}
+	return t
+}
+
+// add adds times × o.
 func (e *Equivalents) add(o *Equivalents, times float64) {
 	for i := range e {
 		e[i] += times * o[i]

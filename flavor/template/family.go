@@ -3,8 +3,6 @@ package template
 import (
 	"fmt"
 	"math"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 // Family is a family of drinks as it is handed down: a ratio with its source
@@ -55,43 +53,4 @@ type Fitted struct {
 	Allowance Equivalents
 	Weights   Signals
 	Bias      float64
-}
-
-// model is a fitted family ready for use.
-type model struct {
-	Family
-	fitted  Fitted
-	basis   *Basis
-	inverse *mat.SymDense // of the scale matrix
-	edge    float64       // squared distance at the edge of the central nine in ten
-	has     [NumAxes]bool
-}
-
-func newModel(f Family, fit Fitted) (*model, error) {
-	if err := f.Check(); err != nil {
-		return nil, err
-	}
-	k := len(f.Axes) - 1
-	if fit.ID != f.ID || len(fit.Centre) != k || len(fit.Scale) != k*k || !(fit.Freedom > 0) {
-		return nil, fmt.Errorf("template: family %q: its fitted values are for %q with %d coordinates and %v degrees of freedom; fit the families again", f.ID, fit.ID, len(fit.Centre), fit.Freedom)
-	}
-	basis, err := NewBasis(len(f.Axes))
-	if err != nil {
-		return nil, err
-	}
-	m := &model{Family: f, fitted: fit, basis: basis}
-	for _, a := range f.Axes {
-		m.has[a] = true
-	}
-	scale := mat.NewSymDense(k, fit.Scale)
-	var chol mat.Cholesky
-	if !chol.Factorize(scale) {
-		return nil, fmt.Errorf("template: family %q: its fitted scale is not positive definite; fit the families again", f.ID)
-	}
-	m.inverse = mat.NewSymDense(k, nil)
-	if err := chol.InverseTo(m.inverse); err != nil {
-		return nil, fmt.Errorf("template: family %q: %w", f.ID, err)
-	}
-	m.edge = edgeOf(k, fit.Freedom)
-	return m, nil
 }

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/optimize"
 )
 
 // Tuning holds the few constants that no conjugate rule gives. They were chosen
@@ -27,9 +25,9 @@ type Tuning struct {
 // DefaultTuning returns the tuning that the program uses.
 func DefaultTuning() Tuning {
 	return Tuning{RatioDrinks: 8, SpreadDrinks: 20,
-		UsualSpread: Equivalents{Strong: 0.14, Sweet: 0.23, Sour: 0.14, Bitter: 0.52, Long: 0.52},
-		Bandwidth:   0.18, Pull: 0.95, ExcessWidth: 0.18, Allowance: 0.11,
-		SignPenalty: 0.04, FitWeight: 0.23}
+		UsualSpread: Equivalents{Strong: 0.17, Sweet: 0.24, Sour: 0.15, Bitter: 0.47, Long: 0.39},
+		Bandwidth:   0.18, Pull: 0.70, ExcessWidth: 0.33, Allowance: 0.12,
+		SignPenalty: 0.014, FitWeight: 0.23}
 }
 
 // Learn fits every family from proven drinks. Drinks of a family that is not
@@ -91,10 +89,10 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	}
 	scatter := usualScatter(f, basis, t)
 	for i, r := range relatives {
-		local := localCentre(centre, relatives, r.kin, i, t)
+		near := localMiddle(middle{coords: centre}, relatives, r.kin, i, t)
 		for a := range k {
 			for b := range k {
-				scatter[a*k+b] += (r.coords[a] - local[a]) * (r.coords[b] - local[b])
+				scatter[a*k+b] += (r.coords[a] - near.coords[a]) * (r.coords[b] - near.coords[b])
 			}
 		}
 	}
@@ -137,7 +135,8 @@ func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relati
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		relatives = append(relatives, relative{kin: kinshipOf(&proven[i].Spec), coords: z})
+		relatives = append(relatives, relative{kin: kinshipOf(&proven[i].Spec), coords: z,
+			size: math.Log(proven[i].Spec.VolumeML())})
 		shares = append(shares, share)
 	}
 	return relatives, shares, nil
@@ -146,10 +145,7 @@ func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relati
 // partsOf returns the shares of the axes that a family has, each lifted by the
 // floor, and the share of every axis in the whole drink.
 func partsOf(axes []Axis, e *Equivalents) (parts []float64, share Equivalents, err error) {
-	var total float64
-	for _, v := range e {
-		total += v
-	}
+	total := e.Total()
 	if !(total > 0) {
 		return nil, share, errors.New("the drink has no strength, sweetness, acid, bitterness or length to weigh")
 	}
@@ -182,118 +178,4 @@ func allowanceOf(f *Family, shares []Equivalents, t *Tuning) Equivalents {
 		}
 	}
 	return out
-}
-
-// fitSigns finds the weights of the signals: the multinomial logistic rule
-// that names the proven drinks' families best, each weight held to its
-// traditional sign by a quadratic penalty.
-func fitSigns(families []Family, out []Fitted, proven []Labelled, t *Tuning, start []Fitted) error {
-	index := map[string]int{}
-	for i := range families {
-		index[families[i].ID] = i
-	}
-	signals := make([]Signals, len(proven))
-	label := make([]int, len(proven))
-	for i := range proven {
-		signals[i] = SignalsOf(&proven[i].Spec)
-		label[i] = index[proven[i].Family]
-	}
-	const width = NumSignals + 1
-	x0 := make([]float64, len(families)*width)
-	for i := range families {
-		copy(x0[i*width:], families[i].Signs[:])
-		x0[i*width+NumSignals] = families[i].Bias
-	}
-	begin := slices.Clone(x0)
-	if len(start) == len(families) {
-		for i := range start {
-			copy(begin[i*width:], start[i].Weights[:])
-			begin[i*width+NumSignals] = start[i].Bias
-		}
-	}
-	loss := signLoss{signals: signals, label: label, prior: x0, penalty: t.SignPenalty, families: len(families)}
-	problem := optimize.Problem{Func: loss.value, Grad: loss.gradient}
-	settings := &optimize.Settings{GradientThreshold: 1e-7, MajorIterations: 2000}
-	res, err := optimize.Minimize(problem, begin, settings, &optimize.LBFGS{})
-	if err != nil && res == nil {
-		return fmt.Errorf("template: fitting the signs: %w", err)
-	}
-	for i := range out {
-		copy(out[i].Weights[:], res.X[i*width:i*width+NumSignals])
-		out[i].Bias = res.X[i*width+NumSignals]
-	}
-	return nil
-}
-
-// signLoss is the penalised negative log-likelihood per drink.
-type signLoss struct {
-	signals  []Signals
-	label    []int
-	prior    []float64
-	penalty  float64
-	families int
-}
-
-func (l *signLoss) logits(x []float64, s *Signals, into []float64) {
-	const width = NumSignals + 1
-	for f := range into {
-		w := x[f*width : (f+1)*width]
-		v := w[NumSignals]
-		for j := range s {
-			v += w[j] * s[j]
-		}
-		into[f] = v
-	}
-}
-
-func (l *signLoss) value(x []float64) float64 {
-	z := make([]float64, l.families)
-	var loss float64
-	for i := range l.signals {
-		l.logits(x, &l.signals[i], z)
-		loss += logSumExp(z) - z[l.label[i]]
-	}
-	loss /= float64(max(len(l.signals), 1))
-	for i := range x {
-		loss += l.penalty / 2 * (x[i] - l.prior[i]) * (x[i] - l.prior[i])
-	}
-	return loss
-}
-
-func (l *signLoss) gradient(grad, x []float64) {
-	const width = NumSignals + 1
-	z := make([]float64, l.families)
-	n := float64(max(len(l.signals), 1))
-	for i := range grad {
-		grad[i] = l.penalty * (x[i] - l.prior[i])
-	}
-	for i := range l.signals {
-		l.logits(x, &l.signals[i], z)
-		softmax(z)
-		z[l.label[i]]--
-		for f := range z {
-			w := grad[f*width : (f+1)*width]
-			w[NumSignals] += z[f] / n
-			for j, s := range l.signals[i] {
-				w[j] += z[f] * s / n
-			}
-		}
-	}
-}
-
-func logSumExp(z []float64) float64 {
-	top := slices.Max(z)
-	var sum float64
-	for _, v := range z {
-		sum += math.Exp(v - top)
-	}
-	return top + math.Log(sum)
-}
-
-// softmax turns log-odds into probabilities, in place.
-func softmax(z []float64) {
-	total := logSumExp(z)
-	for i := range z {
-		z[i] = math.Exp(z[i] - total)
-	}
 }

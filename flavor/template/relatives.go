@@ -77,16 +77,23 @@ func (k kinship) likeness(o kinship, bandwidth float64) float64 {
 type relative struct {
 	kin    kinship
 	coords []float64
+	size   float64 // logarithm of its mL before ice
 }
 
-// localCentre pulls a family's centre toward the proven drinks made of the
-// same things: partial pooling, with pull the weight in drinks of the
-// family's own centre.
-func localCentre(centre []float64, relatives []relative, kin kinship, skip int, t *Tuning) []float64 {
-	out := make([]float64, len(centre))
+// middle is the middle of some good drinks.
+type middle struct {
+	coords []float64 // log-ratio coordinates
+	size   float64   // logarithm of mL before ice
+}
+
+// localMiddle pulls a family's middle toward the proven drinks made of the
+// same things: partial pooling, with Tuning.Pull the weight in drinks of the
+// family's own.
+func localMiddle(own middle, relatives []relative, kin kinship, skip int, t *Tuning) middle {
 	weight := t.Pull
-	for j := range centre {
-		out[j] = t.Pull * centre[j]
+	m := middle{coords: make([]float64, len(own.coords)), size: t.Pull * own.size}
+	for j := range m.coords {
+		m.coords[j] = t.Pull * own.coords[j]
 	}
 	for i := range relatives {
 		if i == skip {
@@ -94,12 +101,14 @@ func localCentre(centre []float64, relatives []relative, kin kinship, skip int, 
 		}
 		w := kin.likeness(relatives[i].kin, t.Bandwidth)
 		weight += w
-		for j := range out {
-			out[j] += w * relatives[i].coords[j]
+		m.size += w * relatives[i].size
+		for j := range m.coords {
+			m.coords[j] += w * relatives[i].coords[j]
 		}
 	}
-	for j := range out {
-		out[j] /= weight
+	m.size /= weight
+	for j := range m.coords {
+		m.coords[j] /= weight
 	}
-	return out
+	return m
 }

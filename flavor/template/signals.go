@@ -2,7 +2,6 @@ package template
 
 import (
 	"math"
-	"slices"
 
 	"counterpour/flavor"
 )
@@ -66,6 +65,11 @@ func ParseSignal(name string) (Signal, bool) {
 		}
 	}
 	return 0, false
+}
+
+// fixed reports whether the signal does not depend on the amounts at all.
+func (s Signal) fixed() bool {
+	return s == ManySweeteners || s == TwoBases || s >= IsShaken
 }
 
 // Signals is a value for each signal.
@@ -147,7 +151,7 @@ func (t *sums) add(x *part, ml float64) {
 	t.total += ml
 	t.ethanol += eth
 	t.sweet += sweet
-	switch p.Class.Part() {
+	switch x.role {
 	case flavor.PartBase, flavor.PartModifier, flavor.PartSour:
 		if ml > 0 {
 			t.jiggers += ml
@@ -204,7 +208,7 @@ func (t *sums) add(x *part, ml float64) {
 	case flavor.ClassFruit:
 		t.sour += per[Sour] * ml
 	}
-	if p.Class.Part() == flavor.PartBase && p.ABV.Value > 5 {
+	if x.role == flavor.PartBase && p.ABV.Value > 5 {
 		t.baseEth += eth
 		t.bases++
 		if p.Class == flavor.ClassRum {
@@ -258,43 +262,4 @@ func (s *Signals) setServing(m flavor.Method, v flavor.Service) {
 // SignalsOf reads the signals of a spec.
 func SignalsOf(s *flavor.Spec) Signals {
 	return signalsOf(s, partsIn(s), amountsOf(s))
-}
-
-// part is one ingredient of a spec, in however many pours it comes.
-type part struct {
-	profile *flavor.Profile
-	per     Equivalents
-	pours   []int
-}
-
-// amount returns the part's millilitres, given those of each pour.
-func (x *part) amount(ml []float64) float64 {
-	var v float64
-	for _, i := range x.pours {
-		v += ml[i]
-	}
-	return v
-}
-
-// partsIn gathers the pours of a spec by ingredient, in the order of first use.
-func partsIn(s *flavor.Spec) []part {
-	var out []part
-	for i := range s.Pours {
-		p := s.Pours[i].Profile
-		at := slices.IndexFunc(out, func(x part) bool { return x.profile.ID == p.ID })
-		if at < 0 {
-			out = append(out, part{profile: p, per: PerML(p)})
-			at = len(out) - 1
-		}
-		out[at].pours = append(out[at].pours, i)
-	}
-	return out
-}
-
-func amountsOf(s *flavor.Spec) []float64 {
-	ml := make([]float64, len(s.Pours))
-	for i := range s.Pours {
-		ml[i] = s.Pours[i].ML
-	}
-	return ml
 }

@@ -1,6 +1,8 @@
 package template
 
 import (
+	"math"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -25,4 +27,12 @@ func tailOf(d2 float64, k int, freedom float64) float64 {
 // edgeOf returns the squared distance that the central share stays within.
 func edgeOf(k int, freedom float64) float64 {
 	return float64(k) * ratioOf(k, freedom).Quantile(centralShare)
+}
+
+// peakOf returns the logarithm of the density at the centre of a Student t of
+// k coordinates whose scale matrix has determinant one.
+func peakOf(k int, freedom float64) float64 {
+	above, _ := math.Lgamma((freedom + float64(k)) / 2)
+	below, _ := math.Lgamma(freedom / 2)
+	return above - below - float64(k)/2*math.Log(freedom*math.Pi)
 }

@@ -1,0 +1,88 @@
+package balance
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor/template"
+)
+
+// amountsText lists what a pour counts as.
+func amountsText(e *template.Equivalents) string {
+	var parts []string
+	for _, a := range template.Axes() {
+		if math.Abs(e[a]) >= leastTold {
+			parts = append(parts, fmt.Sprintf("%.1f ml %s", e[a], a))
+		}
+	}
+	if len(parts) == 0 {
+		return "nothing to speak of"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// ratioText says parts as a ratio whose largest part is 8, as bartenders do.
+func ratioText(axes []template.Axis, parts []float64) string {
+	top := slices.Max(parts)
+	words := make([]string, len(parts))
+	for i, p := range parts {
+		words[i] = fmt.Sprintf("%.1f %s", 8*p/top, axes[i])
+	}
+	return strings.Join(words, " : ")
+}
+
+// lifted returns a drink's parts as their logarithms are taken.
+func lifted(f *template.FamilyDetail) []float64 {
+	out := slices.Clone(f.Part)
+	for i := range out {
+		out[i] += f.Floor
+	}
+	return out
+}
+
+// coordinateText tells one log-ratio.
+func coordinateText(f *template.FamilyDetail, c *template.Coordinate) string {
+	parts := lifted(f)
+	var names, numbers []string
+	for i := range c.Of {
+		names = append(names, c.Of[i].String())
+		numbers = append(numbers, fmt.Sprintf("%.1f", 100*parts[i]))
+	}
+	n := len(c.Of)
+	over := numbers[0]
+	if n > 1 {
+		over = rootWord(n) + "(" + strings.Join(numbers, " × ") + ")"
+	}
+	text := fmt.Sprintf("%s against %s is √(%d/%d) × ln(%s ÷ %.1f) = %.2f; the centre has %.2f",
+		joinAnd(names), c.Against, n, n+1, over, 100*parts[n], c.Value, c.Centre)
+	if math.Abs(c.Carried) >= 0.005 {
+		text += fmt.Sprintf(", and %+.2f follows from the lines before", c.Carried)
+	}
+	return text + fmt.Sprintf("; the rest, %+.2f, is %+.2f times the usual stray of %.2f", c.Value-c.Centre-c.Carried, c.Widths, c.Width)
+}
+
+// rootWord is the sign of the n-th root, for a geometric mean.
+func rootWord(n int) string {
+	return map[int]string{2: "√", 3: "∛", 4: "∜"}[n]
+}
+
+func joinAnd(words []string) string {
+	if len(words) == 1 {
+		return words[0]
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+// squaresText sums the squares that a distance is made of.
+func squaresText(f *template.FamilyDetail) string {
+	var parts []string
+	for i := range f.Coordinates {
+		parts = append(parts, fmt.Sprintf("%.2f²", math.Abs(f.Coordinates[i].Widths)))
+	}
+	for _, x := range f.Excess {
+		parts = append(parts, fmt.Sprintf("%.2f × %.2f²", f.SquaredEdge, x.Edges))
+	}
+	return strings.Join(parts, " + ")
+}

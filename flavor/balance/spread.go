@@ -1,0 +1,77 @@
+package balance
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// axisSpreads returns the relative standard deviation of each equivalent, from
+// the tolerance of the pours, which err each on its own, and the spread of the
+// profiles, which two pours of one bottle share.
+func axisSpreads(s *flavor.Spec, e *template.Equivalents) template.Equivalents {
+	var variance template.Equivalents
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		per := template.PerML(p.Profile)
+		ml, first := sameBottle(s, i)
+		for a := range per {
+			if e[a] <= 0 {
+				continue
+			}
+			variance[a] += square(per[a] * pourSpread(p) / e[a])
+			if first {
+				variance[a] += square(per[a] * ml * profileSpread(p.Profile, template.Axis(a)) / e[a])
+			}
+		}
+	}
+	for a := range variance {
+		variance[a] = math.Sqrt(variance[a])
+	}
+	return variance
+}
+
+func square(x float64) float64 { return x * x }
+
+// sameBottle returns the millilitres that a spec takes of the ingredient of
+// pour i in all, and whether i is the first pour of it.
+func sameBottle(s *flavor.Spec, i int) (ml float64, first bool) {
+	first = true
+	for j := range s.Pours {
+		if s.Pours[j].Profile.ID == s.Pours[i].Profile.ID {
+			ml += s.Pours[j].ML
+			first = first && j >= i
+		}
+	}
+	return ml, first
+}
+
+// pourSpread returns the standard deviation in mL of a pour: that of the yield
+// that its profile states for the unit, or that of a hand.
+func pourSpread(p *flavor.Pour) float64 {
+	if y, ok := p.Profile.Yield(p.Unit); ok && y.Amount.Spread > 0 && y.Amount.Value > 0 {
+		return p.ML * y.Amount.Spread / y.Amount.Value
+	}
+	return mix.PourSpread(p.Unit, p.ML)
+}
+
+// profileSpread returns the relative spread of what a profile brings to an axis.
+func profileSpread(p *flavor.Profile, a template.Axis) float64 {
+	var f flavor.Figure
+	switch a {
+	case template.Strong:
+		f = p.ABV
+	case template.Sweet:
+		f = p.Sugar
+	case template.Sour:
+		f = p.Acid
+	case template.Bitter:
+		f = p.Bitter
+	}
+	if f.Value <= 0 {
+		return 0
+	}
+	return f.Spread / f.Value
+}

@@ -1,0 +1,162 @@
+package balance
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// bearer is an ingredient that brings an axis, in however many pours.
+type bearer struct {
+	pour *flavor.Pour // the largest of it
+	ml   float64      // of all its pours
+	per  float64      // of the axis, in a millilitre
+	lead bool         // bringing the axis is its part in a drink
+}
+
+// bearersOf returns the ingredients that bring an axis: those whose part in a
+// drink it is before the others, those that bring more of it first.
+func bearersOf(s *flavor.Spec, a template.Axis) []bearer {
+	var out []bearer
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		b := bearer{pour: p, per: template.PerML(p.Profile)[a], lead: p.Profile.Class.Part() == partOf(a)}
+		var first bool
+		if b.ml, first = sameBottle(s, i); !first || b.per < leastPer {
+			continue
+		}
+		for k := range s.Pours {
+			if o := &s.Pours[k]; o.Profile.ID == p.Profile.ID && o.ML > b.pour.ML {
+				b.pour = o
+			}
+		}
+		out = append(out, b)
+	}
+	slices.SortStableFunc(out, func(x, y bearer) int {
+		switch {
+		case x.lead && !y.lead:
+			return -1
+		case y.lead && !x.lead:
+			return 1
+		}
+		return cmp.Compare(y.per*y.ml, x.per*x.ml)
+	})
+	return out
+}
+
+// leastPer is the least of an axis, in a millilitre, that an ingredient is
+// said to bring.
+const leastPer = 0.05
+
+// partOf is the part whose pours a bartender moves to move an axis.
+func partOf(a template.Axis) flavor.Part {
+	switch a {
+	case template.Strong:
+		return flavor.PartBase
+	case template.Sweet:
+		return flavor.PartSweetener
+	case template.Sour:
+		return flavor.PartSour
+	case template.Bitter:
+		return flavor.PartModifier
+	}
+	return flavor.PartLength
+}
+
+// against is the axis that a bartender weighs another one by.
+func against(a template.Axis) template.Axis {
+	switch a {
+	case template.Sweet:
+		return template.Sour
+	case template.Sour:
+		return template.Sweet
+	}
+	return template.Strong
+}
+
+// mostTimes is how many times its own pour an ingredient is asked for more,
+// unless bringing the axis is its part in the drink.
+const mostTimes = 1.5
+
+// blamed returns the first bearer that can answer for so many mL of an axis.
+func blamed(bearers []bearer, high bool, ml float64) (bearer, bool) {
+	for _, b := range bearers {
+		shift := ml / b.per
+		if high && shift < b.ml || !high && (b.lead || shift <= mostTimes*b.ml) {
+			return b, true
+		}
+	}
+	return bearer{}, false
+}
+
+// faultText says a fault in the words of the trade, and which ingredient it
+// names as poured wrong.
+func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (*flavor.Profile, string) {
+	bearers := bearersOf(s, p.Axis)
+	word, high := "too little", p.Change < 0
+	if high {
+		word = "too much"
+	}
+	if len(bearers) == 0 {
+		return nil, fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(j.Fits[0].Name))
+	}
+	ml := j.Equivalents[p.Axis] * math.Abs(math.Expm1(p.Change))
+	b, ok := blamed(bearers, high, ml)
+	if !ok {
+		return nil, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
+	}
+	text := fmt.Sprintf("about %s %s %s", amountNear(ml/b.per, b.pour), word, b.pour.Profile.Name)
+	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && o[0].pour.Profile.ID != b.pour.Profile.ID {
+		text += " for this much " + o[0].pour.Profile.Name
+	}
+	return b.pour.Profile, text
+}
+
+// amountNear says an amount in the unit of a pour, to the nearest step of it.
+func amountNear(ml float64, like *flavor.Pour) string {
+	return measure.FormatAmount(measure.Snap(ml, like.Unit, like.Profile), like.Unit)
+}
+
+// plainAmount says an amount of no pour in particular in the units of a spec.
+func plainAmount(s *flavor.Spec, ml float64) string {
+	if measure.SystemOf(s) == measure.Metric {
+		return fmt.Sprintf("%.0f ml", math.Max(1, ml))
+	}
+	const perOunce = 29.5735
+	return measure.FormatAmount(math.Max(0.25, math.Round(ml/perOunce*4)/4), flavor.Ounce)
+}
+
+func noun(a template.Axis) string {
+	switch a {
+	case template.Strong:
+		return "strength"
+	case template.Sweet:
+		return "sweetness"
+	case template.Sour:
+		return "acid"
+	case template.Bitter:
+		return "bitterness"
+	}
+	return "length"
+}
+
+// measureOf names what an axis is counted in.
+func measureOf(a template.Axis) string {
+	switch a {
+	case template.Strong:
+		return "40 % spirit"
+	case template.Sweet:
+		return "1:1 syrup"
+	case template.Sour:
+		return "lemon juice"
+	case template.Bitter:
+		return "red bitter aperitif"
+	}
+	return "water"
+}

@@ -1,0 +1,188 @@
+package template
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Build is a spec made ready to be judged with other amounts: what does not
+// depend on the amounts is worked out once. It is for one goroutine at a time.
+type Build struct {
+	set   *Set
+	spec  *flavor.Spec
+	parts []part
+	ml    []float64
+	// The families that the make-up leaves possible, and for each its local
+	// centre and where the drink lies in it.
+	active  []int
+	centres []centre
+	logits  []float64
+	fits    []placed
+	voices  []voice
+}
+
+// centre is the middle of the good drinks that one drink is held against.
+type centre struct {
+	middle
+	away [NumAxes - 1]float64 // the coordinates as independent deviations
+}
+
+// leastLogit is how far below the likeliest family's log-odds a family may
+// lie, by its make-up, and still be weighed: beyond it its share is below one
+// in ten thousand whatever the amounts.
+const leastLogit = 11
+
+// Prepare makes a spec ready. It fails if the spec has no pours, a pour has no
+// ingredient, or there is nothing in it to weigh.
+func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
+	if len(spec.Pours) == 0 {
+		return nil, errors.New("template: the spec has no pours")
+	}
+	for i := range spec.Pours {
+		if spec.Pours[i].Profile == nil {
+			return nil, fmt.Errorf("template: pour %d has no ingredient", i+1)
+		}
+	}
+	b := &Build{set: s, spec: spec, parts: partsIn(spec), ml: amountsOf(spec)}
+	e := b.Equivalents(b.ml)
+	if !(e.Total() > 0) {
+		return nil, errors.New("template: the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
+	}
+	b.enlist()
+	return b, nil
+}
+
+// enlist picks the families that the make-up leaves possible.
+func (b *Build) enlist() {
+	kin := kinshipOf(b.spec)
+	signals := signalsOf(b.spec, b.parts, b.ml)
+	logits := make([]float64, len(b.set.models))
+	for i, m := range b.set.models {
+		logits[i] = m.logit(&signals)
+	}
+	top := slices.Max(logits)
+	for i := range b.set.models {
+		if logits[i] < top-leastLogit {
+			continue
+		}
+		b.active = append(b.active, i)
+		b.centres = append(b.centres, b.set.centreFor(i, kin))
+	}
+	b.fits = make([]placed, len(b.active))
+	b.logits = make([]float64, len(b.active))
+	b.voices = b.listen()
+}
+
+// voice is what the make-up says for a family: what does not depend on the
+// amounts, and the weights of the signals that do.
+type voice struct {
+	fixed   float64
+	signals []Signal
+	weights []float64
+}
+
+// listen works out the voices. A signal that is nothing with a millilitre of
+// everything is nothing with any amounts.
+func (b *Build) listen() []voice {
+	ones := make([]float64, len(b.ml))
+	for i := range ones {
+		ones[i] = 1
+	}
+	signals := signalsOf(b.spec, b.parts, ones)
+	var moving []Signal
+	for i := range signals {
+		if s := Signal(i); signals[i] != 0 && !s.fixed() {
+			moving = append(moving, s)
+		}
+	}
+	out := make([]voice, len(b.active))
+	for i := range out {
+		fitted := &b.model(i).fitted
+		v := voice{fixed: fitted.Bias, signals: moving}
+		for k, x := range signals {
+			if Signal(k).fixed() {
+				v.fixed += fitted.Weights[k] * x
+			}
+		}
+		for _, s := range moving {
+			v.weights = append(v.weights, fitted.Weights[s])
+		}
+		out[i] = v
+	}
+	return out
+}
+
+// logit returns the log-odds of the family by the make-up alone.
+func (v *voice) logit(signals *Signals) float64 {
+	sum := v.fixed
+	for i, s := range v.signals {
+		sum += v.weights[i] * signals[s]
+	}
+	return sum
+}
+
+// Amounts returns a copy of the spec's amounts in mL.
+func (b *Build) Amounts() []float64 { return slices.Clone(b.ml) }
+
+// Equivalents restates the drink with the given amounts in mL, one for each pour.
+func (b *Build) Equivalents(ml []float64) Equivalents {
+	e := b.unfloored(ml)
+	e[Long] = max(0, e[Long])
+	return e
+}
+
+// unfloored is Equivalents before length that is below nothing is taken as none.
+func (b *Build) unfloored(ml []float64) Equivalents {
+	var e Equivalents
+	for i := range b.parts {
+		e.add(&b.parts[i].per, b.parts[i].amount(ml))
+	}
+	return e
+}
+
+// Score judges the drink with other amounts: the mean of its scores in the
+// families, weighted by how surely it belongs to each.
+func (b *Build) Score(ml []float64) float64 {
+	e := b.Equivalents(ml)
+	signals := signalsOf(b.spec, b.parts, ml)
+	b.place(&e, &signals)
+	return b.mean()
+}
+
+// mean is the score of the drink as it was last placed.
+func (b *Build) mean() float64 {
+	var score float64
+	for i, p := range b.logits {
+		score += p * scoreOf(b.fits[i].d2/b.model(i).edge)
+	}
+	return score
+}
+
+func (b *Build) model(i int) *model { return b.set.models[b.active[i]] }
+
+// place fills logits with the probability of each family and fits with the
+// place of the drink in it.
+func (b *Build) place(e *Equivalents, signals *Signals) {
+	shares := sharesOf(e)
+	for i := range b.active {
+		m := b.model(i)
+		m.place(&shares, &b.centres[i].away, &b.set.tuning, &b.fits[i])
+		b.logits[i] = b.voices[i].logit(signals) + b.set.tuning.FitWeight*m.compat(b.fits[i].d2)
+	}
+	softmax(b.logits)
+}
+
+// likeliest returns the place of the most probable family among the active
+// ones, the first of equals, as the drink was last placed.
+func (b *Build) likeliest() int {
+	best := 0
+	for i := range b.logits {
+		if b.logits[i] > b.logits[best] {
+			best = i
+		}
+	}
+	return best
+}

@@ -1,0 +1,130 @@
+package template
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Detail is the arithmetic of one score, from the pours to the mean.
+type Detail struct {
+	Pours       []Equivalents // what each pour of the spec counts as, in mL
+	Sum         Equivalents   // of the pours
+	Equivalents Equivalents   // the same, length below nothing taken as none
+	TotalML     float64       // of the equivalents
+	Share       Equivalents   // of the total, 0 to 1
+	Families    []FamilyDetail
+	Score       float64 // Σ probability × score over the families
+}
+
+// FamilyDetail is the arithmetic of one family; families come the most
+// probable first.
+type FamilyDetail struct {
+	ID, Name string
+	Axes     []Axis
+	Drinks   int // how many proven drinks the family rests on
+	// Part is the drink's share of each of the family's axes; Floor is added to
+	// it before logarithms are taken, so that none at all counts as very
+	// little. Centre is the ratio that good drinks of this make-up have,
+	// summing to 1, with Floor in it.
+	Part, Centre []float64
+	Floor        float64
+	Coordinates  []Coordinate
+	Excess       []Excess
+	SquaredEdge  float64 // squared distance that nine in ten good drinks stay within
+	SquaredAway  float64 // squared distance of this drink
+	Score        float64 // 100 · 0.7^(SquaredAway ÷ SquaredEdge)
+	MakeUp       float64 // log-odds by what is in it and how it is served
+	Ratio        float64 // log-odds by its ratio
+	Probability  float64 // e^(MakeUp + Ratio), over the sum of that for all families
+}
+
+// Coordinate is one log-ratio of a drink in a family: √(n ÷ (n+1)) times the
+// logarithm of the geometric mean of n parts over another part.
+type Coordinate struct {
+	Of      []Axis
+	Against Axis
+	Value   float64
+	Centre  float64 // of good drinks of this make-up
+	// Carried is what the coordinates before it lead one to expect on top of
+	// the centre, since a family's parts do not stray independently.
+	Carried float64
+	Width   float64 // how far good drinks stray from that
+	Widths  float64 // (Value − Centre − Carried) ÷ Width; its square adds to the distance
+}
+
+// Excess is an axis that the family lacks and the drink has more of than the
+// family's good drinks.
+type Excess struct {
+	Axis      Axis
+	Share     float64
+	Allowance float64 // what nine in ten of the family's drinks stay below
+	Unit      float64 // how much more counts as one edge
+	Edges     float64 // (Share − Allowance) ÷ Unit; SquaredEdge times its square adds to the distance
+}
+
+// Detail works out the score of the drink with other amounts, step by step.
+// Its score is that of Score, to the last bit.
+func (b *Build) Detail(ml []float64) Detail {
+	d := Detail{Pours: make([]Equivalents, len(ml)), Sum: b.unfloored(ml), Equivalents: b.Equivalents(ml)}
+	for i := range b.parts {
+		for _, p := range b.parts[i].pours {
+			d.Pours[p].add(&b.parts[i].per, ml[p])
+		}
+	}
+	signals := signalsOf(b.spec, b.parts, ml)
+	b.place(&d.Equivalents, &signals)
+	d.Score = b.mean()
+	shares := sharesOf(&d.Equivalents)
+	d.TotalML, d.Share = d.Equivalents.Total(), shares.part
+	for i := range b.active {
+		f := b.detailOf(i, &shares)
+		f.MakeUp = b.voices[i].logit(&signals)
+		f.Ratio = b.set.tuning.FitWeight * b.model(i).compat(f.SquaredAway)
+		d.Families = append(d.Families, f)
+	}
+	slices.SortStableFunc(d.Families, func(x, y FamilyDetail) int {
+		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
+	})
+	return d
+}
+
+// detailOf tells how the drink as it was last placed sits in one family.
+func (b *Build) detailOf(i int, s *shares) FamilyDetail {
+	m, fit := b.model(i), &b.fits[i]
+	f := FamilyDetail{ID: m.ID, Name: m.Name, Axes: slices.Clone(m.Axes), Drinks: m.fitted.Drinks, Floor: floorShare,
+		SquaredEdge: m.edge, SquaredAway: fit.d2, Score: scoreOf(fit.d2 / m.edge), Probability: b.logits[i]}
+	logs := make([]float64, len(m.Axes))
+	for k, a := range m.Axes {
+		f.Part = append(f.Part, s.part[a])
+		logs[k] = s.log[a]
+	}
+	f.Centre = m.basis.fromCoordinates(b.centres[i].coords)
+	for j, z := range m.basis.fromLogs(logs) {
+		f.Coordinates = append(f.Coordinates, m.coordinate(j, z, b.centres[i].coords[j], fit))
+	}
+	for a, x := range fit.excess {
+		if x > 0 {
+			f.Excess = append(f.Excess, Excess{Axis: Axis(a), Share: s.part[a], Allowance: m.fitted.Allowance[a],
+				Unit: b.set.tuning.ExcessWidth, Edges: x})
+		}
+	}
+	return f
+}
+
+func (m *model) coordinate(j int, value, centre float64, fit *placed) Coordinate {
+	c := Coordinate{Of: slices.Clone(m.Axes[:j+1]), Against: m.Axes[j+1], Value: value, Centre: centre,
+		Width: m.root.At(j, j), Widths: fit.away[j]}
+	for a := range j {
+		c.Carried += m.root.At(j, a) * fit.away[a]
+	}
+	return c
+}
+
+// Factor returns √(n ÷ (n+1)), by which the logarithm of the ratio is scaled so
+// that distances are the same in whichever order the parts come.
+func (c *Coordinate) Factor() float64 {
+	n := float64(len(c.Of))
+	return math.Sqrt(n / (n + 1))
+}

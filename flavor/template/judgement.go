@@ -1,0 +1,56 @@
+package template
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// Judgement is how a drink sits among the families.
+type Judgement struct {
+	Score       float64
+	Fits        []Fit // the most probable first
+	Equivalents Equivalents
+	// Pulls is what may be wrong with it if one thing is, the likeliest first;
+	// Then is what may still be, once the first is mended, as long as that
+	// alone does not balance the drink.
+	Pulls, Then []Pull
+}
+
+// Fit is how a drink sits in one family.
+type Fit struct {
+	ID, Name string
+	// Probability that the drink belongs to the family, 0 to 1.
+	Probability float64
+	// Score is 100 at the family's centre and 70 at the edge of its central
+	// nine in ten.
+	Score float64
+	// Tail is the share of the family's good drinks that sit further out, 0 to 1.
+	Tail float64
+}
+
+// Judge judges the drink with other amounts in full.
+func (b *Build) Judge(ml []float64) Judgement {
+	j := Judgement{Equivalents: b.Equivalents(ml)}
+	signals := signalsOf(b.spec, b.parts, ml)
+	b.place(&j.Equivalents, &signals)
+	j.Score = b.mean()
+	for i := range b.active {
+		m, d2 := b.model(i), b.fits[i].d2
+		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i],
+			Score: scoreOf(d2 / m.edge), Tail: tailOf(d2, len(m.fitted.Centre), m.fitted.Freedom)})
+	}
+	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
+		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
+	})
+	j.Pulls, j.Then = b.whatIsWrong(sum(ml), &j.Equivalents, &signals)
+	return j
+}
+
+func sum(x []float64) float64 {
+	var t float64
+	for _, v := range x {
+		t += v
+	}
+	return t
+}

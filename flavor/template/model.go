@@ -1,0 +1,153 @@
+package template
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// model is a fitted family ready for use.
+type model struct {
+	Family
+	fitted Fitted
+	basis  *Basis
+	// root is the Cholesky factor of the scale matrix: the deviations of a
+	// family's drinks are root times independent ones of width 1. widths is
+	// its inverse, and lift is widths times the basis, from the logarithms of
+	// the parts straight to those independent deviations.
+	root, widths *mat.TriDense
+	lift         [NumAxes - 1][NumAxes]float64
+	edge         float64 // squared distance at the edge of the central nine in ten
+	peak         float64 // logarithm of the Student density at the centre
+	far          float64 // squared distance at which the density is leastCompat of the peak
+	has          [NumAxes]bool
+}
+
+func newModel(f Family, fit Fitted) (*model, error) {
+	if err := f.Check(); err != nil {
+		return nil, err
+	}
+	k := len(f.Axes) - 1
+	if fit.ID != f.ID || len(fit.Centre) != k || len(fit.Scale) != k*k || !(fit.Freedom > 0) {
+		return nil, fmt.Errorf("template: family %q: its fitted values are for %q with %d coordinates and %v degrees of freedom; fit the families again", f.ID, fit.ID, len(fit.Centre), fit.Freedom)
+	}
+	basis, err := NewBasis(len(f.Axes))
+	if err != nil {
+		return nil, err
+	}
+	m := &model{Family: f, fitted: fit, basis: basis, edge: edgeOf(k, fit.Freedom)}
+	m.far = fit.Freedom * math.Expm1(-2*logLeastCompat/(fit.Freedom+float64(k)))
+	for _, a := range f.Axes {
+		m.has[a] = true
+	}
+	return m, m.whiten(mat.NewSymDense(k, fit.Scale))
+}
+
+// whiten works out root, widths and lift.
+func (m *model) whiten(scale *mat.SymDense) error {
+	k := scale.SymmetricDim()
+	var chol mat.Cholesky
+	if !chol.Factorize(scale) {
+		return fmt.Errorf("template: family %q: its fitted scale is not positive definite; fit the families again", m.ID)
+	}
+	m.root, m.widths = mat.NewTriDense(k, mat.Lower, nil), mat.NewTriDense(k, mat.Lower, nil)
+	chol.LTo(m.root)
+	if err := m.widths.InverseTri(m.root); err != nil {
+		return fmt.Errorf("template: family %q: %w", m.ID, err)
+	}
+	for j := range k {
+		for i := range m.Axes {
+			for a := range j + 1 {
+				m.lift[j][i] += m.widths.At(j, a) * m.basis.v.At(i, a)
+			}
+		}
+	}
+	m.peak = peakOf(k, m.fitted.Freedom) - chol.LogDet()/2
+	return nil
+}
+
+// inWidths returns log-ratio coordinates as independent deviations.
+func (m *model) inWidths(z []float64) (y [NumAxes - 1]float64) {
+	for j := range z {
+		for a := range j + 1 {
+			y[j] += m.widths.At(j, a) * z[a]
+		}
+	}
+	return y
+}
+
+// logit returns the log-odds of the family by the make-up alone.
+func (m *model) logit(signals *Signals) float64 {
+	v := m.fitted.Bias
+	for j, s := range signals {
+		v += m.fitted.Weights[j] * s
+	}
+	return v
+}
+
+// placed is where a drink lies in one family.
+type placed struct {
+	d2     float64              // squared distance with the excess of absent axes
+	away   [NumAxes - 1]float64 // from the local centre, as independent deviations
+	excess Equivalents
+}
+
+// shares is a drink as the families see it: what part of it each axis is, and
+// the logarithm of that, lifted by the floor.
+type shares struct {
+	part, log Equivalents
+}
+
+func sharesOf(e *Equivalents) (s shares) {
+	total := e.Total()
+	for a, v := range e {
+		s.part[a] = v / total
+		s.log[a] = math.Log(s.part[a] + floorShare)
+	}
+	return s
+}
+
+// place measures how far a drink lies from the centre, in the family's own
+// spread; what it carries of axes that the family lacks, beyond what its good
+// drinks do, counts as distance too.
+func (m *model) place(s *shares, centre *[NumAxes - 1]float64, t *Tuning, out *placed) {
+	out.d2 = 0
+	for j := range len(m.Axes) - 1 {
+		y := -centre[j]
+		for i, a := range m.Axes {
+			y += m.lift[j][i] * s.log[a]
+		}
+		out.away[j] = y
+		out.d2 += y * y
+	}
+	for a := range s.part {
+		out.excess[a] = 0
+		if over := s.part[a] - m.fitted.Allowance[a]; !m.has[a] && over > 0 {
+			out.excess[a] = over / t.ExcessWidth
+			out.d2 += m.edge * out.excess[a] * out.excess[a]
+		}
+	}
+}
+
+// density returns the logarithm of the Student density at a squared distance.
+func (m *model) density(d2 float64) float64 {
+	nu, k := m.fitted.Freedom, float64(len(m.fitted.Centre))
+	return m.peak - (nu+k)/2*math.Log1p(d2/nu)
+}
+
+// compat returns how well the ratio speaks for the family, as a logarithm: the
+// density at that distance over the density at the centre.
+func (m *model) compat(d2 float64) float64 {
+	if d2 >= m.far {
+		return logLeastCompat
+	}
+	nu, k := m.fitted.Freedom, float64(len(m.fitted.Centre))
+	return -(nu + k) / 2 * math.Log1p(d2/nu)
+}
+
+// leastCompat keeps a drink that is far out in every family in the one that
+// its make-up names.
+const leastCompat = 0.01
+
+var logLeastCompat = math.Log(leastCompat)

@@ -1,0 +1,134 @@
+package template_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// same is how far two ways of adding up the same numbers may differ.
+const same = 1e-9
+
+func TestScalingLeavesTheScoreAlone(t *testing.T) {
+	k := newKitchen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		factor := rapid.Float64Range(0.05, 200).Draw(t, "scale")
+		big := s.Clone()
+		for i := range big.Pours {
+			big.Pours[i].ML *= factor
+		}
+		assert.InDelta(t, k.score(t, s), k.score(t, &big), same)
+	})
+}
+
+func TestOrderOfPoursLeavesTheScoreAlone(t *testing.T) {
+	k := newKitchen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		other := s.Clone()
+		other.Pours = rapid.Permutation(s.Pours).Draw(t, "order")
+		assert.InDelta(t, k.score(t, s), k.score(t, &other), same)
+	})
+}
+
+func TestSplittingAPourLeavesTheScoreAlone(t *testing.T) {
+	k := newKitchen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		i := rapid.IntRange(0, len(s.Pours)-1).Draw(t, "pour")
+		part := rapid.Float64Range(0.05, 0.95).Draw(t, "part")
+		assert.InDelta(t, k.score(t, s), k.score(t, split(s, i, part)), same)
+	})
+}
+
+// split pours one pour in two.
+func split(s *flavor.Spec, i int, part float64) *flavor.Spec {
+	out := s.Clone()
+	rest := out.Pours[i]
+	out.Pours[i].Amount *= part
+	out.Pours[i].ML *= part
+	rest.Amount -= out.Pours[i].Amount
+	rest.ML -= out.Pours[i].ML
+	out.Pours = append(out.Pours, rest)
+	return &out
+}
+
+// mostJump is how many points a score may move when one pour changes by 1 %.
+// No family is narrower than a spread of a tenth or so in a part's logarithm,
+// which bounds the slope of its score; the rest is what passes between
+// families.
+const mostJump = 3.0
+
+func TestScoreMovesContinuously(t *testing.T) {
+	k := newKitchen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		b := k.build(t, s)
+		ml := b.Amounts()
+		before := b.Score(ml)
+		i := rapid.IntRange(0, len(ml)-1).Draw(t, "pour")
+		ml[i] *= rapid.SampledFrom([]float64{0.99, 1.01}).Draw(t, "change")
+		assert.InDelta(t, before, b.Score(ml), mostJump)
+		moved := s.Clone()
+		moved.Pours[i].ML = ml[i]
+		assert.InDelta(t, before, k.score(t, &moved), mostJump, "prepared anew")
+	})
+}
+
+func TestJudgementIsSound(t *testing.T) {
+	k := newKitchen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		b := k.build(t, k.draft(t))
+		ml := b.Amounts()
+		j := b.Judge(ml)
+		assert.Equal(t, j, b.Judge(ml), "twice the same")
+		assert.Equal(t, j.Score, b.Score(ml), "the score alone is the same")
+		assert.True(t, j.Score >= 0 && j.Score <= 100)
+		var sum, mean float64
+		for _, f := range j.Fits {
+			sum += f.Probability
+			mean += f.Probability * f.Score
+			assert.True(t, f.Tail >= 0 && f.Tail <= 1)
+		}
+		assert.InDelta(t, 1, sum, same)
+		assert.InDelta(t, j.Score, mean, same)
+		assert.True(t, slices.IsSortedFunc(j.Fits, func(x, y template.Fit) int {
+			return int(math.Copysign(1, y.Probability-x.Probability))
+		}), "the most probable first")
+		checkPulls(t, j.Pulls)
+		checkPulls(t, j.Then)
+	})
+}
+
+func checkPulls(t *rapid.T, pulls []template.Pull) {
+	var odds float64
+	for i, p := range pulls {
+		odds += p.Odds
+		assert.False(t, math.IsNaN(p.Change) || math.IsInf(p.Change, 0), "change of %v", p.Axis)
+		assert.LessOrEqual(t, p.Gain, 1.0)
+		if i > 0 {
+			assert.LessOrEqual(t, p.Odds, pulls[i-1].Odds, "the likeliest first")
+		}
+	}
+	if len(pulls) > 0 {
+		assert.InDelta(t, 1, odds, same)
+	}
+}
+
+func TestOuncesAndMillilitresAgree(t *testing.T) {
+	k := newKitchen(t)
+	// 1 US fluid ounce is 29.5735295625 mL (NIST Handbook 44, appendix C).
+	ounces := k.read(t, "2 oz gin\n3/4 oz lemon juice\n1 1/2 oz simple syrup\nshake, up")
+	metric := k.read(t, "59.147059 ml gin\n22.180147 ml lemon juice\n44.360294 ml simple syrup\nshake, up")
+	centi := k.read(t, "5.9147059 cl gin\n2.2180147 cl lemon juice\n4.4360294 cl simple syrup\nshake, up")
+	const digits = 1e-4 // of the figures above
+	assert.InDelta(t, k.score(t, ounces), k.score(t, metric), digits)
+	assert.InDelta(t, k.score(t, ounces), k.score(t, centi), digits)
+}

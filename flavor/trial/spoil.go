@@ -1,0 +1,49 @@
+package trial
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// Spoiling is how a drink is spoilt: the pours of one axis are multiplied.
+type Spoiling struct {
+	Up, Down float64
+}
+
+// Spoilings returns the two degrees that are reported.
+func Spoilings() []Spoiling { return []Spoiling{{2.25, 0.3}, {3, 0.2}} }
+
+// spoiltAxes are the axes that drinks are spoilt on.
+var spoiltAxes = []template.Axis{template.Strong, template.Sweet, template.Sour}
+
+// partOf is the part of a drink whose pours are multiplied to spoil an axis.
+func partOf(a template.Axis) flavor.Part {
+	switch a {
+	case template.Strong:
+		return flavor.PartBase
+	case template.Sweet:
+		return flavor.PartSweetener
+	case template.Sour:
+		return flavor.PartSour
+	case template.Bitter:
+		return flavor.PartModifier
+	}
+	return flavor.PartLength
+}
+
+// Spoil multiplies the pours that bring an axis. It reports false if no pour
+// is there for it.
+func Spoil(s *flavor.Spec, axis template.Axis, factor float64) (flavor.Spec, bool) {
+	out := s.Clone()
+	hit := false
+	for i := range out.Pours {
+		p := &out.Pours[i]
+		if p.Profile.Class.Part() != partOf(axis) {
+			continue
+		}
+		p.Amount *= factor
+		p.ML *= factor
+		hit = true
+	}
+	return out, hit
+}
