@@ -8,7 +8,10 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
 	"counterpour/flavor/template"
+	"counterpour/flavor/trial"
 )
 
 // fittedDigits is how many significant digits a fitted value keeps on disk:
@@ -17,19 +20,46 @@ const fittedDigits = 5
 
 // Calibrate fits the families of the embedded files to their proven drinks.
 func (c *Catalogue) Calibrate(t template.Tuning) ([]template.Fitted, error) {
-	families, err := Families()
-	if err != nil {
-		return nil, err
-	}
-	records, err := Proven()
-	if err != nil {
-		return nil, err
-	}
-	book, err := c.Book(records)
+	families, book, err := c.calibration()
 	if err != nil {
 		return nil, err
 	}
 	return template.Learn(families, book, t)
+}
+
+// Rig returns the trial of the embedded families and proven drinks, with
+// advice.
+func (c *Catalogue) Rig(t template.Tuning) (*trial.Rig, error) {
+	families, book, err := c.calibration()
+	if err != nil {
+		return nil, err
+	}
+	return &trial.Rig{Families: families, Proven: book, Tuning: t, Pantry: c.Pantry(), Advise: true}, nil
+}
+
+// Pantry picks what the judge may propose to add to a draft; what the
+// catalogue lacks is not proposed.
+func (c *Catalogue) Pantry() balance.Pantry {
+	get := func(id string) *flavor.Profile {
+		p, _ := c.ByID(id)
+		return p
+	}
+	return balance.Pantry{Syrup: get("rich-simple-syrup"), Sour: get("lemon-juice"),
+		Bitters: get("aromatic-bitters"), Length: get("soda-water")}
+}
+
+// calibration loads the embedded families and the proven drinks.
+func (c *Catalogue) calibration() ([]template.Family, []template.Labelled, error) {
+	families, err := Families()
+	if err != nil {
+		return nil, nil, err
+	}
+	records, err := Proven()
+	if err != nil {
+		return nil, nil, err
+	}
+	book, err := c.Book(records)
+	return families, book, err
 }
 
 // WriteFitted writes fitted families as fitted.toml holds them.
