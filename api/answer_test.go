@@ -37,7 +37,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 	for _, p := range k.Catalogue.Profiles() {
 		units := measure.UnitsFor(p)
 		for _, u := range units[len(units)-1:] {
-			a, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
+			a, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
 			if err != nil {
 				assert.True(t, isFault(err), "%s by the %s: %v", p.ID, u, err)
 				continue
@@ -59,11 +59,11 @@ func TestSpecsComeBack(t *testing.T) {
 	k := kitchenFor(t)
 	ctx := context.Background()
 	text := "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\n2 dashes bitters\n6 mint leaves\nshake, up"
-	a, err := k.AnswerScore(ctx, ScoreBody{Draft{Text: &text}})
+	a, err := k.AnswerScore(ctx, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	require.NotEmpty(t, a.Fixes)
 	for _, f := range a.Fixes {
-		b, err := k.AnswerScore(ctx, ScoreBody{Draft{Spec: &f.Spec}})
+		b, err := k.AnswerScore(ctx, ScoreBody{Draft: Draft{Spec: &f.Spec}})
 		require.NoError(t, err)
 		assert.Equal(t, f.Score, b.Score, f.Text)
 	}
@@ -71,7 +71,7 @@ func TestSpecsComeBack(t *testing.T) {
 	require.NoError(t, err)
 	require.NotEmpty(t, c.Covers)
 	for _, cover := range c.Covers {
-		b, err := k.AnswerScore(ctx, ScoreBody{Draft{Spec: &cover.Spec}})
+		b, err := k.AnswerScore(ctx, ScoreBody{Draft: Draft{Spec: &cover.Spec}})
 		require.NoError(t, err)
 		assert.Equal(t, cover.Score, b.Score, cover.Text)
 		assert.Equal(t, cover.Allergens, b.Allergens)
@@ -83,13 +83,13 @@ func TestSpecsComeBack(t *testing.T) {
 func TestTextAndFieldsAgree(t *testing.T) {
 	k := kitchenFor(t)
 	text := goodText
-	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Text: &text}})
+	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	spec := Spec{Name: a.Spec.Name, Method: a.Spec.Method, Service: a.Spec.Service}
 	for _, p := range a.Spec.Pours {
 		spec.Pours = append(spec.Pours, Pour{p.ID, p.Amount, p.Unit})
 	}
-	b, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Spec: &spec}})
+	b, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Spec: &spec}})
 	require.NoError(t, err)
 	assert.Equal(t, a.Finished, b.Finished)
 	assert.Equal(t, a.Score, b.Score)
@@ -98,7 +98,7 @@ func TestTextAndFieldsAgree(t *testing.T) {
 func TestAllergensNameTheirPours(t *testing.T) {
 	k := kitchenFor(t)
 	text := "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n1/4 oz orgeat\n1 egg white\nshake, up"
-	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft{Text: &text}})
+	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	from := map[string][]string{}
 	for _, x := range a.Allergens {

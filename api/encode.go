@@ -31,6 +31,8 @@ const (
 	digitsProbability = 3
 	digitsSearch      = 4
 	digitsDensity     = 4
+	digitsServings    = 2
+	digitsStep        = 4 // of the arithmetic of a score
 )
 
 // round returns x with so many decimals, and never a negative zero.

@@ -12,7 +12,10 @@ import (
 )
 
 // ScoreBody asks for a draft to be scored.
-type ScoreBody struct{ Draft }
+type ScoreBody struct {
+	Draft
+	Explain bool `json:"explain,omitempty" doc:"Also give the arithmetic of the score, line by line"`
+}
 
 // ScoreAnswer is a draft scored.
 type ScoreAnswer struct {
@@ -27,6 +30,16 @@ type ScoreAnswer struct {
 	Fixes       []Fix            `json:"fixes" doc:"What would mend it, the best first"`
 	Allergens   []Allergen       `json:"allergens"`
 	Cautions    []Caution        `json:"cautions"`
+	Explanation []Step           `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`
+}
+
+// Step is one line of the arithmetic of a score.
+type Step struct {
+	Stage  string  `json:"stage" doc:"pour, total, share, centre, ratio, excess, distance, family, probability, other or mean"`
+	Family string  `json:"family" doc:"Id of the family that the line is about; empty for the whole drink"`
+	Text   string  `json:"text"`
+	Value  float64 `json:"value"`
+	Unit   string  `json:"unit"`
 }
 
 // ReadSpec is a draft as it was read.
@@ -146,6 +159,18 @@ func (k *Kitchen) AnswerScore(ctx context.Context, body ScoreBody) (*ScoreAnswer
 		best := a.Templates[0]
 		a.Template = TemplateFit{best.ID, best.Name, best.Fit}
 	}
+	if a.Finished.Glass, err = mix.FillText(r.Drink.VolumeML, spec.Service, glassesFor(spec.Service)...); err != nil {
+		return nil, err
+	}
+	if body.Explain {
+		steps, err := k.Judge.Explain(&spec)
+		if err != nil {
+			return nil, err
+		}
+		a.Explanation = list(steps, func(s balance.Step) Step {
+			return Step{string(s.Stage), s.Family, s.Text, round(s.Value, digitsStep), s.Unit}
+		})
+	}
 	return a, nil
 }
 
@@ -210,8 +235,17 @@ type Finished struct {
 	EthanolG     float64            `json:"ethanol_g"`
 	EnergyKcal   float64            `json:"energy_kcal"`
 	TemperatureC float64            `json:"temperature_c" doc:"As it is served"`
+	Servings     []Serving          `json:"servings" doc:"The alcohol in the standard drinks of each country"`
+	Glass        string             `json:"glass" doc:"How full it makes the usual glasses"`
 	PlusMinus    PlusMinus          `json:"plus_minus" doc:"One standard deviation"`
 	Aroma        map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
+}
+
+// Serving is the alcohol of a drink in one country's standard drinks.
+type Serving struct {
+	Country string  `json:"country"`
+	Grams   float64 `json:"grams" doc:"Ethanol in one of them"`
+	Count   float64 `json:"count"`
 }
 
 // PlusMinus is one standard deviation of the numbers of a finished drink.
@@ -241,6 +275,9 @@ func finished(d *mix.Drink) Finished {
 			VolumeML:    round(d.PlusMinus.VolumeML, digitsML),
 			DilutionPct: round(d.PlusMinus.DilutionPct, digitsPct),
 		},
+		Servings: list(mix.StandardDrinks(d.After.Ethanol), func(s mix.Serving) Serving {
+			return Serving{s.Country, s.Grams, round(s.Count, digitsServings)}
+		}),
 		Aroma: aromaOf(d.Aroma),
 	}
 }

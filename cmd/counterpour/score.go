@@ -16,6 +16,7 @@ import (
 //	counterpour score - --json < draft.txt
 func newScore(open kitchens) *cobra.Command {
 	var asJSON *bool
+	var arithmetic bool
 	cmd := &cobra.Command{
 		Use:   "score [FILE|-]",
 		Short: "Score a draft and say what would mend it",
@@ -38,7 +39,7 @@ in the glass, how it sits in its family of drinks and what would mend it.
 				return err
 			}
 			defer done()
-			answer, err := kitchen.AnswerScore(cmd.Context(), api.ScoreBody{Draft: api.Draft{Text: &text}})
+			answer, err := kitchen.AnswerScore(cmd.Context(), api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic})
 			if err != nil {
 				return explain(err, file)
 			}
@@ -46,6 +47,7 @@ in the glass, how it sits in its family of drinks and what would mend it.
 		},
 	}
 	asJSON = addJSON(cmd)
+	cmd.Flags().BoolVar(&arithmetic, "explain", false, "also show the arithmetic of the score, line by line")
 	return cmd
 }
 
@@ -67,6 +69,12 @@ func showScore(p *page, a *api.ScoreAnswer) {
 	p.head("Family")
 	for _, t := range a.Templates {
 		p.row(t.Name, number(100*t.Probability, 1)+" % likely", "fit "+number(t.Fit, 1))
+	}
+	if len(a.Explanation) > 0 {
+		p.head("How the score comes about")
+	}
+	for _, step := range a.Explanation {
+		p.line("  %s", step.Text)
 	}
 	showSafety(p, a.Allergens, a.Cautions)
 }
@@ -92,9 +100,24 @@ func showFinished(p *page, f *api.Finished) {
 	p.row("acid", number(f.AcidPer100, 2)+" ± "+number(f.PlusMinus.AcidPer100, 2)+" g/100 mL")
 	p.row("bitter", number(f.Bitter, 0)+" mg/L as quinine")
 	p.row("dilution", number(f.DilutionPct, 0)+" ± "+number(f.PlusMinus.DilutionPct, 0)+" %")
-	p.row("ethanol", number(f.EthanolG, 1)+" g")
+	p.row("ethanol", number(f.EthanolG, 1)+" g"+standardDrinks(f.Servings))
 	p.row("energy", number(f.EnergyKcal, 0)+" kcal")
 	p.row("temperature", number(f.TemperatureC, 1)+" °C")
+	p.row("glass", f.Glass)
+}
+
+// standardDrinks says the two measures that most labels give.
+func standardDrinks(servings []api.Serving) string {
+	text := ""
+	for _, s := range servings {
+		switch s.Country {
+		case "United States":
+			text += ", " + number(s.Count, 1) + " US standard drinks"
+		case "United Kingdom":
+			text += ", " + number(s.Count, 1) + " UK units"
+		}
+	}
+	return text
 }
 
 func showSafety(p *page, allergens []api.Allergen, cautions []api.Caution) {
