@@ -7,7 +7,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/index"
 )
 
 // OutsBody asks what becomes of a menu when bottles run out.
@@ -102,11 +101,7 @@ func (k *Kitchen) outsRequest(ctx context.Context, body OutsBody) (*cover.MenuRe
 	if len(faults) > 0 {
 		return nil, "", faults
 	}
-	if body.Stock == nil && house != "" {
-		r.Stock = k.House.Stock
-		return r, house, nil
-	}
-	r.Stock, _, err = k.Index.Candidates(ctx, index.Need{Avoid: avoid, Stock: body.Stock})
+	r.Stock, err = k.stockOf(ctx, house, body.Stock, avoid)
 	return r, house, err
 }
 

@@ -53,6 +53,19 @@ func (s *Server) outs() {
 	})
 }
 
+// coverage registers POST /v1/coverage.
+func (s *Server) coverage() {
+	type input struct{ Body CoverageBody }
+	handle(s, huma.Operation{
+		OperationID: "coverage", Method: http.MethodPost, Path: "/v1/coverage", Tags: []string{"drinks"},
+		Summary:     "Look ahead before service",
+		Description: "Finds the bottles of a menu that nothing in stock covers well, so that two of them are ordered.",
+		RequestBody: examples(map[string]any{"menu": map[string]any{"specs": []any{exampleSpec}}}),
+	}, noStore, func(ctx context.Context, in *input) (*CoverageAnswer, error) {
+		return s.kitchen.AnswerCoverage(ctx, in.Body)
+	})
+}
+
 // searchParams are the parameters of the ingredient search. A parameter that is
 // empty counts as left out, as forms send it.
 type searchParams struct {

@@ -158,6 +158,21 @@ func TestOutsScenarios(t *testing.T) {
 	}
 }
 
+func TestCoverageScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	const menu = `"specs":[{"name":"One","pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"lemon juice","amount":1,"unit":"oz"},{"ingredient":"falernum","amount":0.75,"unit":"oz"}]}]`
+	for _, sc := range []scenario{
+		{name: "nothing else in stock", body: `{` + menu + `,"stock":["lime-juice"]}`, status: 200, want: []string{`"weak":[`, `"id":"falernum"`, `"drinks":["One"]`, `"good_jnd":4`}},
+		{name: "everything in stock", body: `{` + menu + `}`, status: 200, wantNot: []string{`"id":"falernum"`}},
+		{name: "unknown id in stock", body: `{` + menu + `,"stock":["dust"]}`, status: 422, want: []string{"dust"}},
+		{name: "unknown field", body: `{"menu":1}`, status: 422, want: []string{"body.menu"}},
+	} {
+		sc.url = "/v1/coverage"
+		sc.run(t, h)
+	}
+}
+
 func TestScoreScenarios(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	h := s.Handler()

@@ -94,6 +94,7 @@ func (s *Server) routes() {
 	s.scoring()
 	s.covering()
 	s.outs()
+	s.coverage()
 	s.ingredients()
 	s.families()
 	s.health()

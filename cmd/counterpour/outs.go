@@ -15,6 +15,7 @@ import (
 func newOuts(open kitchens) *cobra.Command {
 	var asJSON *bool
 	var body api.OutsBody
+	var ahead bool
 	cmd := &cobra.Command{
 		Use:   "outs --out NAME...",
 		Short: "Cover every drink of the house that missing bottles touch",
@@ -24,7 +25,7 @@ fetch, and which substitutes serve most drinks.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Out = append(body.Out, args...) // --out falernum orgeat
-			if len(body.Out) == 0 {
+			if len(body.Out) == 0 && !ahead {
 				return usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
 			kitchen, done, err := open(cmd.Context())
@@ -32,6 +33,13 @@ fetch, and which substitutes serve most drinks.`,
 				return err
 			}
 			defer done()
+			if ahead {
+				answer, err := kitchen.AnswerCoverage(cmd.Context(), api.CoverageBody{})
+				if err != nil {
+					return err
+				}
+				return deliver(cmd, *asJSON, answer, showCoverage)
+			}
 			answer, err := kitchen.AnswerOuts(cmd.Context(), body)
 			if err != nil {
 				return err
@@ -42,6 +50,7 @@ fetch, and which substitutes serve most drinks.`,
 	asJSON = addJSON(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().BoolVar(&ahead, "ahead", false, "before service: list the bottles that nothing in stock covers well, to order two of")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
@@ -84,4 +93,15 @@ func drinks(n int) string {
 		return "1 drink"
 	}
 	return strconv.Itoa(n) + " drinks"
+}
+
+func showCoverage(p *page, a *api.CoverageAnswer) {
+	p.line("%s (an invented house): order two of these", a.House)
+	if len(a.Weak) == 0 {
+		p.line("  every bottle of the menu has a good cover in stock")
+	}
+	for _, w := range a.Weak {
+		p.row("  "+w.Name, strings.Join(w.Drinks, ", "))
+	}
+	p.line("  a cover is good up to %s noticeable steps", number(a.GoodJND, 0))
 }

@@ -1,0 +1,60 @@
+package api
+
+import (
+	"context"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/index"
+)
+
+// CoverageBody asks, before service, which bottles a menu cannot do without.
+type CoverageBody struct {
+	Specs []Spec   `json:"specs,omitempty" maxItems:"200" doc:"The menu; left out, that of the house"`
+	Stock []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the stock of the house"`
+}
+
+// CoverageAnswer is the bottles that nothing in stock covers well.
+type CoverageAnswer struct {
+	House   string  `json:"house" doc:"Whose menu it is; empty for one that was sent"`
+	Weak    []Weak  `json:"weak" doc:"The bottle that most drinks lean on first: order two of these"`
+	GoodJND float64 `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences"`
+}
+
+// Weak is a bottle, and the drinks that lose by its absence.
+type Weak struct {
+	ID     string   `json:"id"`
+	Name   string   `json:"name"`
+	Drinks []string `json:"drinks" doc:"Those without a good cover if it runs out"`
+}
+
+// AnswerCoverage looks ahead: for every bottle of the menu, which drinks would
+// be without a good cover if it ran out.
+func (k *Kitchen) AnswerCoverage(ctx context.Context, body CoverageBody) (*CoverageAnswer, error) {
+	var menu cover.MenuRequest
+	house, faults := k.menu(body.Specs, &menu)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	stock, err := k.stockOf(ctx, house, body.Stock, nil)
+	if err != nil {
+		return nil, err
+	}
+	weak, err := k.Finder.Coverage(ctx, menu.Specs, stock, nil)
+	if err != nil {
+		return nil, err
+	}
+	return &CoverageAnswer{House: house, GoodJND: cover.GoodDistance, Weak: list(weak, func(w cover.Weak) Weak {
+		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
+	})}, nil
+}
+
+// stockOf returns what may be poured: the ids sent, else what the house keeps,
+// else everything.
+func (k *Kitchen) stockOf(ctx context.Context, house string, ids []string, avoid []flavor.Allergen) ([]*flavor.Profile, error) {
+	if ids == nil && house != "" {
+		return k.House.Stock, nil
+	}
+	stock, _, err := k.Index.Candidates(ctx, index.Need{Avoid: avoid, Stock: ids})
+	return stock, err
+}
