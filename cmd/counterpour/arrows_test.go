@@ -33,6 +33,8 @@ var allowedInFlavor = map[string][]string{
 	"template": {"flavor", "mix"},
 	"balance":  {"flavor", "measure", "mix", "template"},
 	"cover":    {"flavor", "measure", "mix", "template", "balance"},
+	"riff":     {"flavor", "measure", "mix", "template", "balance", "cover"},
+	"drill":    {"flavor", "measure", "mix", "template", "balance", "cover", "riff"},
 	"trial":    {"flavor", "measure", "mix", "template", "balance"},
 }
 

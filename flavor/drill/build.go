@@ -1,0 +1,143 @@
+package drill
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// glassOf is what shows an axis in the glass.
+func glassOf(a template.Axis, d *mix.Drink) float64 {
+	switch a {
+	case template.Strong:
+		return d.ABV
+	case template.Sweet:
+		return d.SweetPer100
+	case template.Sour:
+		return d.AcidPer100
+	case template.Bitter:
+		return d.Bitter
+	}
+	return 100 / d.ABV // how far the alcohol is stretched
+}
+
+func unitOf(a template.Axis) string {
+	return [template.NumAxes]string{"% vol", "g of sucrose per 100 ml", "g of citric acid per 100 ml", "mg of quinine per litre", "ml that hold 1 ml of ethanol"}[a]
+}
+
+// mover returns the pour that moves an axis most.
+func (t *Trainer) mover(s *flavor.Spec, a template.Axis) (int, bool) {
+	if a == template.Strong || a == template.Sweet || a == template.Sour || a == template.Bitter {
+		at, _ := carrier(s, a)
+		return at, at >= 0
+	}
+	at := -1
+	for i := range s.Pours {
+		p := s.Pours[i].Profile
+		if p.Class.Part() == flavor.PartLength && p.ABV.Value < 1 && (at < 0 || s.Pours[i].ML > s.Pours[at].ML) {
+			at = i
+		}
+	}
+	return at, at >= 0
+}
+
+// How finely a pour is moved, and how far.
+const (
+	bisections = 50
+	leastTimes = 0.02
+	mostTimes  = 8.0
+)
+
+// build moves pour at until the axis is where the build wants it, then pours the
+// drink down to the size of the glass.
+func (t *Trainer) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) error {
+	want := glassOf(r.Axis, middle) * math.Exp(b.JND*math.Log1p(balance.Weber(r.Axis)))
+	value := func(times float64) (float64, *flavor.Spec, error) {
+		s := r.Spec.Clone()
+		s.Pours[at].ML *= times
+		s.Pours[at].Amount *= times
+		d, err := t.mixer.Mix(&s)
+		if err != nil {
+			return 0, nil, err
+		}
+		return glassOf(r.Axis, d), &s, nil
+	}
+	low, high := leastTimes, mostTimes
+	least, _, err := value(low)
+	if err != nil {
+		return err
+	}
+	most, _, err := value(high)
+	if err != nil {
+		return err
+	}
+	if want < least || want > most {
+		return invalid("step", r.Step, "%s alone cannot take this drink %.1f noticeable steps of %v; use a smaller step or fewer builds",
+			r.Spec.Pours[at].Profile.Name, b.JND, r.Axis)
+	}
+	var s *flavor.Spec
+	for range bisections {
+		half := (low + high) / 2
+		v, spec, err := value(half)
+		if err != nil {
+			return err
+		}
+		if s = spec; v < want {
+			low = half
+		} else {
+			high = half
+		}
+	}
+	return t.finish(b, r, s, middle)
+}
+
+// finish pours a build down to size, rounds it and writes its batch sheet.
+func (t *Trainer) finish(b *Build, r *FlightRequest, s *flavor.Spec, middle *mix.Drink) error {
+	d, err := t.mixer.Mix(s)
+	if err != nil {
+		return err
+	}
+	b.Spec, err = mix.Scale(s, r.BuildML/d.VolumeML)
+	if err != nil {
+		return err
+	}
+	for i := range b.Spec.Pours {
+		inMillilitres(&b.Spec.Pours[i])
+	}
+	if b.Drink, err = t.mixer.Mix(&b.Spec); err != nil {
+		return err
+	}
+	b.Value = glassOf(r.Axis, b.Drink)
+	for _, a := range []template.Axis{template.Strong, template.Sweet, template.Sour, template.Bitter} {
+		was, is := glassOf(a, middle), glassOf(a, b.Drink)
+		if stretches := r.Axis == template.Long && a == template.Strong; a == r.Axis || stretches || was <= 0 || is <= 0 {
+			continue
+		}
+		if j := jndOf(a, was, is); j > b.Drift {
+			b.Drift, b.DriftOf = j, a
+		}
+	}
+	plan, err := t.mixer.Batch(&b.Spec, float64(r.Tasters+1))
+	if err != nil {
+		return err
+	}
+	b.Sheet = BatchSheet{Servings: plan.Servings, Pours: plan.Bottle.Pours, WaterML: plan.WaterML, TotalML: plan.BottleML,
+		PourML: plan.ServingML, Tops: plan.Tops}
+	return nil
+}
+
+// inMillilitres writes a pour as it is measured out for a flight: liquids in
+// hundredths of a millilitre, since it is the batch that is measured, and what
+// comes by the piece as it is.
+func inMillilitres(p *flavor.Pour) {
+	if p.Profile.Class.Solid() {
+		return
+	}
+	const fine = 100
+	p.Unit = flavor.Millilitre
+	p.ML = max(1, math.Round(fine*p.ML)) / fine
+	p.Amount = p.ML
+}

@@ -1,0 +1,139 @@
+package drill
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// Card is one family on one page, for a new starter.
+type Card struct {
+	ID, Name string
+	Source   string // of the ratio as it is handed down
+	Ratio    string // as the trade says it, the largest part as 8
+	Parts    []CardPart
+	Examples []Example // three, from the specs given
+	Usual    string    // the two usual faults and how they taste
+}
+
+// CardPart is one part of a family's ratio.
+type CardPart struct {
+	Axis   template.Axis
+	Handed float64 // the share that is handed down
+	Fitted float64 // the share that proven drinks have
+	// Low and High are how far this part alone may move, as factors of Fitted,
+	// before the drink leaves the central nine in ten of the family.
+	Low, High float64
+}
+
+// Example is a drink of the family.
+type Example struct {
+	Spec  flavor.Spec
+	Score float64
+}
+
+const (
+	cardExamples = 3
+	centralShare = 0.90 // of a family's drinks, which is where balanced begins
+)
+
+// Card makes the card of a family: its ratio and range, the three of the specs
+// given that belong to it and sit best in it, and its two usual faults. It fails
+// with a fault if the family is not known, or if fewer than three of the specs
+// are of it.
+func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) {
+	families, fitted := t.set.Families()
+	at := slices.IndexFunc(families, func(f template.Family) bool { return f.ID == family })
+	if at < 0 {
+		return nil, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "family", Value: family, Message: fmt.Sprintf("%q is not a family known here", family)}
+	}
+	f := &families[at]
+	c := &Card{ID: f.ID, Name: f.Name, Source: f.Source, Usual: f.Usual}
+	centre, err := t.set.Centre(family)
+	if err != nil {
+		return nil, err
+	}
+	ranges, err := rangesOf(centre, &fitted[at])
+	if err != nil {
+		return nil, err
+	}
+	var all float64
+	for _, v := range f.Ratio {
+		all += v
+	}
+	var shown template.Equivalents
+	for k, a := range f.Axes {
+		shown[a] = centre[k]
+		c.Parts = append(c.Parts, CardPart{Axis: a, Handed: f.Ratio[k] / all, Fitted: centre[k], Low: math.Exp(-ranges[k]), High: math.Exp(ranges[k])})
+	}
+	c.Ratio = ratioText(&shown)
+	c.Examples, err = t.examples(family, specs)
+	return c, err
+}
+
+// examples are the specs that sit best in the family.
+func (t *Trainer) examples(family string, specs []template.Labelled) ([]Example, error) {
+	var out []Example
+	for i := range specs {
+		if specs[i].Family != family {
+			continue
+		}
+		score, err := t.judge.ScoreOnly(&specs[i].Spec)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, Example{Spec: specs[i].Spec, Score: score})
+	}
+	if len(out) < cardExamples {
+		return nil, invalid("specs", len(out), "%d of the specs are of this family; a card shows %d", len(out), cardExamples)
+	}
+	slices.SortStableFunc(out, func(a, b Example) int { return cmp.Compare(b.Score, a.Score) })
+	return out[:cardExamples], nil
+}
+
+// rangesOf returns how far the logarithm of each part may move by itself: along
+// a part's row v of the basis the squared distance is t² vᵀS⁻¹v, and it leaves
+// the central share at k times the quantile of F with k and ν degrees (Kotz and
+// Nadarajah, Multivariate t Distributions, 2004, section 1.2).
+func rangesOf(centre []float64, f *template.Fitted) ([]float64, error) {
+	k := len(f.Centre)
+	basis, err := template.NewBasis(len(centre))
+	if err != nil {
+		return nil, err
+	}
+	var chol mat.Cholesky
+	if !chol.Factorize(mat.NewSymDense(k, slices.Clone(f.Scale))) {
+		return nil, fmt.Errorf("drill: family %q: its fitted scale is not positive definite; fit the families again", f.ID)
+	}
+	edge := float64(k) * distuv.F{D1: float64(k), D2: f.Freedom}.Quantile(centralShare)
+	from, err := basis.Coordinates(centre)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]float64, len(centre))
+	for i := range centre {
+		moved := slices.Clone(centre)
+		moved[i] *= math.E
+		to, err := basis.Coordinates(moved)
+		if err != nil {
+			return nil, err
+		}
+		row := mat.NewVecDense(k, nil)
+		for j := range to {
+			row.SetVec(j, to[j]-from[j])
+		}
+		var solved mat.VecDense
+		if err := chol.SolveVecTo(&solved, row); err != nil {
+			return nil, fmt.Errorf("drill: family %q: %w", f.ID, err)
+		}
+		out[i] = math.Sqrt(edge / mat.Dot(row, &solved))
+	}
+	return out, nil
+}

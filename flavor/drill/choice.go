@@ -1,0 +1,192 @@
+package drill
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+const (
+	optionsShown = 4
+	coversAsked  = 30
+	coverTries   = 2
+	sameClass    = 6  // bottles of the class of what is out that are weighed
+	samePart     = 16 // and of its part, those among them
+)
+
+// nearEnough is the share of the size wanted at which no other drink is tried,
+// and leastMissed the least of a bottle, in mL, that a drink would miss.
+const (
+	nearEnough  = 0.75
+	leastMissed = 10.0
+)
+
+// coverRound takes a bottle out of a classic and offers covers: the best one,
+// and others that move the drink further by the size and more, or by as much as
+// the stock has.
+func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
+	var best *Round
+	for n, i := range rng.Perm(len(t.classics)) {
+		if n >= coverTries && best != nil || best != nil && best.Size >= nearEnough*r.Size {
+			break
+		}
+		c := &t.classics[i]
+		at := coverable(&c.spec, rng)
+		if at < 0 {
+			continue
+		}
+		found, err := t.finder.Find(context.Background(), cover.Request{Spec: &c.spec, Missing: []*flavor.Profile{c.spec.Pours[at].Profile},
+			Candidates: t.hand(c.spec.Pours[at].Profile, rng), Parts: 1, Limit: coversAsked})
+		if err != nil {
+			return nil, err
+		}
+		if chosen := apart(alikeIn(found.Covers, c.spec.Pours[at].ML), r.Size); len(chosen) == optionsShown {
+			if round := coverOptions(r, c, at, chosen, rng); best == nil || round.Size > best.Size {
+				best = round
+			}
+		}
+	}
+	if best == nil {
+		return nil, invalid("stock", len(t.stock), "nothing in this stock covers a proven drink in %d ways; keep more bottles", optionsShown)
+	}
+	return best, nil
+}
+
+// hand draws the bottles that the options are made from: some of the same class
+// as what is out, some that do the same in a drink.
+func (t *Trainer) hand(missing *flavor.Profile, rng *rand.Rand) []*flavor.Profile {
+	var first, second []*flavor.Profile
+	for _, i := range rng.Perm(len(t.stock)) {
+		switch p := t.stock[i]; {
+		case p.Class == missing.Class && len(first) < sameClass:
+			first = append(first, p)
+		case p.Class != missing.Class && p.Class.Part() == missing.Class.Part():
+			second = append(second, p)
+		}
+	}
+	return append(first, second[:min(len(second), samePart-len(first))]...)
+}
+
+// coverable picks a pour that a bar may run out of, −1 if there is none.
+func coverable(s *flavor.Spec, rng *rand.Rand) int {
+	var may []int
+	for i := range s.Pours {
+		switch s.Pours[i].Profile.Class.Part() {
+		case flavor.PartBase, flavor.PartModifier, flavor.PartSweetener:
+			if s.Pours[i].ML >= leastMissed && !s.Pours[i].Profile.Class.Solid() {
+				may = append(may, i)
+			}
+		}
+	}
+	if len(may) == 0 {
+		return -1
+	}
+	return may[rng.IntN(len(may))]
+}
+
+// alikeIn keeps the covers that pour about as much as what is out: a barspoon
+// in place of two ounces would give itself away.
+func alikeIn(covers []cover.Cover, ml float64) []cover.Cover {
+	return slices.DeleteFunc(slices.Clone(covers), func(c cover.Cover) bool {
+		return c.Parts[0].ML < 0.4*ml || c.Parts[0].ML > 2.5*ml
+	})
+}
+
+// apart returns the nearest cover and the next ones that lie at least a size
+// further out, or else the furthest there are.
+func apart(covers []cover.Cover, size float64) []cover.Cover {
+	by := slices.Clone(covers)
+	slices.SortStableFunc(by, func(a, b cover.Cover) int { return cmp.Compare(a.Distance, b.Distance) })
+	if len(by) < optionsShown {
+		return nil
+	}
+	from, last := 1, len(by)-optionsShown+1
+	for from < last && by[from].Distance < by[0].Distance+size {
+		from++
+	}
+	return append(by[:1:1], by[from:from+optionsShown-1]...)
+}
+
+func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng *rand.Rand) *Round {
+	missing := c.spec.Pours[at].Profile
+	round := &Round{Request: r, Size: covers[1].Distance - covers[0].Distance, Specs: []flavor.Spec{c.spec},
+		Question: fmt.Sprintf("%s is out. Which of these keeps the %s, and which aromas are lost?", missing.Name, c.spec.Name),
+		key:      key{classic: c, pour: at, lost: covers[0].Lost, values: []float64{covers[0].Distance, covers[1].Distance}}}
+	for place, i := range rng.Perm(len(covers)) {
+		x := &covers[i]
+		parts := make([]string, len(x.Parts))
+		for k, p := range x.Parts {
+			parts[k] = measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
+		}
+		round.Options = append(round.Options, Option{Label: strings.Join(parts, " + "), Pours: x.Parts})
+		if i == 0 {
+			round.key.option = place
+		}
+	}
+	round.key.names = []string{missing.Name}
+	round.key.after = template.EquivalentsOf(&covers[0].Spec)
+	return round
+}
+
+// enoughLost is the share of the lost aromas, of those named and those lost
+// together, that a full answer names.
+const enoughLost = 0.5
+
+func gradeCover(r *Round, a *Answer) (*Grade, error) {
+	if err := checkOption(r, a); err != nil {
+		return nil, err
+	}
+	k := &r.key
+	named := shared(a.Lost, k.lost)
+	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: k.after, Solution: r.Options[k.option].Label}
+	if a.Option == k.option {
+		g.Points = 0.5
+	}
+	g.Points += named / 2
+	g.Right = a.Option == k.option && named >= enoughLost
+	lost := "nothing that can be told"
+	if len(k.lost) > 0 {
+		names := make([]string, len(k.lost))
+		for i, f := range k.lost {
+			names[i] = f.String()
+		}
+		lost = strings.Join(names, ", ")
+	}
+	g.Text = fmt.Sprintf("%s for %s moves the drink by %.1f noticeable steps, the next by %.1f. What is lost: %s.",
+		g.Solution, k.names[0], k.values[0], k.values[1], lost)
+	return g, nil
+}
+
+func checkOption(r *Round, a *Answer) error {
+	if a.Option < 0 || a.Option >= len(r.Options) {
+		return invalid("option", a.Option, "there is no option %d; use 0 to %d", a.Option, len(r.Options)-1)
+	}
+	return nil
+}
+
+// shared is the share of two lists that is in both (Jaccard), 1 for two empty
+// ones.
+func shared(a, b []flavor.Family) float64 {
+	all, both := map[flavor.Family]bool{}, 0
+	for _, f := range a {
+		all[f] = true
+	}
+	for _, f := range b {
+		if all[f] {
+			both++
+		}
+		all[f] = true
+	}
+	if len(all) == 0 {
+		return 1
+	}
+	return float64(both) / float64(len(all))
+}

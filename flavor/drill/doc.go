@@ -1,0 +1,17 @@
+// Package drill trains the people behind the bar: rounds made from the engine,
+// tasting flights, triangle tests and a card for a new starter.
+//
+// A round asks one thing (name the fault, mend it, put three in order, guess the
+// finished numbers, pick the cover, read the family) and is made from proven
+// drinks by a request and a seed. Nothing in it is typed in: the answer is what
+// the engine works out, and the same request makes the same round again, so that
+// a round need not be kept to be graded. Each grade gives the arithmetic in two
+// sentences and the equivalents before and after, for a drawing.
+//
+// How hard a round is, is a size in just-noticeable differences. It follows the
+// learner by a two-down one-up staircase, see [Staircase]; when a skill is due
+// again follows SuperMemo's SM-2, see [Repeat]. A [Learner] is plain data that
+// the caller stores; every change returns a new one.
+//
+// Nothing is random but for the seeds passed in.
+package drill

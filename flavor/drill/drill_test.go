@@ -1,0 +1,260 @@
+package drill
+
+import (
+	"fmt"
+	"regexp"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// school is the whole catalogue with a trainer over it.
+type school struct {
+	catalogue *data.Catalogue
+	trainer   *Trainer
+	proven    []template.Labelled
+}
+
+var loadSchool = sync.OnceValues(func() (*school, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	families, err := data.Families()
+	if err != nil {
+		return nil, err
+	}
+	fitted, err := data.Fitted()
+	if err != nil {
+		return nil, err
+	}
+	records, err := data.Proven()
+	if err != nil {
+		return nil, err
+	}
+	book, err := c.Book(records)
+	if err != nil {
+		return nil, err
+	}
+	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
+	if err != nil {
+		return nil, err
+	}
+	mixer, err := mix.NewMixer()
+	if err != nil {
+		return nil, err
+	}
+	house, err := c.Demo()
+	if err != nil {
+		return nil, err
+	}
+	judge := balance.NewJudge(mixer, set, balance.Pantry{})
+	t, err := NewTrainer(mixer, judge, set, cover.NewFinder(mixer, judge, cover.DefaultWeights()), book, house.Stock)
+	return &school{catalogue: c, trainer: t, proven: book}, err
+})
+
+func newSchool(t testing.TB) *school {
+	s, err := loadSchool()
+	require.NoError(t, err)
+	return s
+}
+
+func (s *school) spec(t testing.TB, text string) *flavor.Spec {
+	spec, err := s.catalogue.ReadSpec("", text)
+	require.NoError(t, err)
+	return &spec
+}
+
+// requests lists one request for each skill.
+func requests(size float64, seed uint64) (out []RoundRequest) {
+	for _, s := range Skills() {
+		axis, _ := template.ParseAxis(s.Axis)
+		out = append(out, RoundRequest{Kind: s.Kind, Axis: axis, Size: size, Seed: seed})
+	}
+	return out
+}
+
+// rightAnswer is the answer that a round holds to be right.
+func rightAnswer(r *Round) Answer {
+	k := &r.key
+	a := Answer{Axis: k.axis, High: k.high, Pour: k.pour, Order: k.order, Option: k.option, Lost: k.lost}
+	switch r.Request.Kind {
+	case KindMend:
+		a.Amount = k.classic.spec.Pours[k.pour].Amount
+	case KindGuess:
+		a.ABV, a.Volume = k.values[0], k.values[2]
+	}
+	return a
+}
+
+// wrongAnswer is one that the engine cannot take.
+func wrongAnswer(r *Round) Answer {
+	a := rightAnswer(r)
+	switch r.Request.Kind {
+	case KindFault:
+		a.High = !a.High
+	case KindMend:
+		a.Amount = r.Specs[0].Pours[a.Pour].Amount // left as it is
+	case KindOrder:
+		a.Order = []int{a.Order[2], a.Order[1], a.Order[0]}
+	case KindGuess:
+		a.ABV, a.Volume = 99, 5000
+	case KindCover, KindFamily:
+		a.Option = (a.Option + 1) % len(r.Options)
+	}
+	return a
+}
+
+// Whatever the skill, the size and the seed: the round can be answered, the right
+// answer is graded right and the wrong one wrong, both with two sentences of
+// arithmetic, and the same request makes the same round.
+func TestRoundsAreMadeFromTheEngine(t *testing.T) {
+	s := newSchool(t)
+	seeds := uint64(2)
+	if testing.Short() {
+		seeds = 1
+	}
+	for seed := range seeds {
+		for _, size := range []float64{MinSize, 3, 8, MaxSize} {
+			for _, req := range requests(size, seed) {
+				r, err := s.trainer.Round(req)
+				require.NoError(t, err, "%+v", req)
+				assert.NotEmpty(t, r.Question)
+				assert.Positive(t, r.Size)
+				again, err := s.trainer.Round(req)
+				require.NoError(t, err)
+				assert.Equal(t, r.Question, again.Question)
+				assert.Equal(t, r.Options, again.Options)
+				assert.Equal(t, rightAnswer(r), rightAnswer(again))
+
+				right, err := s.trainer.Grade(r, rightAnswer(r))
+				require.NoError(t, err)
+				assert.True(t, right.Right, "%+v: %s", req, right.Text)
+				assert.InDelta(t, 1, right.Points, 1e-9)
+				wrong, err := s.trainer.Grade(r, wrongAnswer(r))
+				require.NoError(t, err)
+				assert.False(t, wrong.Right, "%+v: %s", req, wrong.Text)
+				assert.Less(t, wrong.Points, 1.0)
+				for _, g := range []*Grade{right, wrong} {
+					assert.Equal(t, 2, sentences(g.Text), g.Text)
+					assert.NotEmpty(t, g.Solution)
+					assert.NotEqual(t, template.Equivalents{}, g.Before)
+					assert.NotEqual(t, template.Equivalents{}, g.After)
+				}
+			}
+		}
+	}
+}
+
+// sentences counts full stops that end a sentence and not an abbreviation.
+func sentences(text string) int {
+	return len(regexp.MustCompile(`\. [A-Z]|\.$`).FindAllString(text, -1))
+}
+
+// The fault of a spoilt drink is the engine's own first one.
+func TestSpoiltDrinksAreFaultedForIt(t *testing.T) {
+	s := newSchool(t)
+	for _, req := range requests(5, 11) {
+		if req.Kind != KindFault && req.Kind != KindMend {
+			continue
+		}
+		r, err := s.trainer.Round(req)
+		require.NoError(t, err)
+		result, err := s.trainer.judge.Score(&r.Specs[0])
+		require.NoError(t, err)
+		require.NotEmpty(t, result.Faults)
+		assert.Equal(t, req.Axis, result.Faults[0].Axis)
+		assert.Equal(t, r.key.high, result.Faults[0].High)
+		before := template.EquivalentsOf(&r.key.classic.spec)[req.Axis]
+		after := template.EquivalentsOf(&r.Specs[0])[req.Axis]
+		assert.InDelta(t, r.Size, jndOf(req.Axis, before, after), 1e-9)
+		assert.Equal(t, r.key.high, after > before)
+	}
+}
+
+// Any move that the engine scores as balanced mends a drink, not only the one
+// that undoes what was done.
+func TestAnyBalancedMoveMends(t *testing.T) {
+	s := newSchool(t)
+	other := 0
+	for seed := range uint64(12) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindMend, Axis: template.Sweet, Size: 4, Seed: seed})
+		require.NoError(t, err)
+		result, err := s.trainer.judge.Score(&r.Specs[0])
+		require.NoError(t, err)
+		fixes, err := s.trainer.judge.Fixes(&r.Specs[0], result, 3)
+		require.NoError(t, err)
+		for _, f := range fixes {
+			if len(f.Changes) != 1 || f.Changes[0].Pour >= len(r.Specs[0].Pours) {
+				continue
+			}
+			g, err := s.trainer.Grade(r, Answer{Pour: f.Changes[0].Pour, Amount: f.Changes[0].To})
+			require.NoError(t, err)
+			assert.Equal(t, f.Score >= template.BalancedFrom, g.Right, f.Text)
+			if g.Right && f.Changes[0].Pour != r.key.pour {
+				other++
+			}
+		}
+	}
+	assert.Positive(t, other, "some were mended by another pour")
+}
+
+func TestOrderIsThatOfTheGlass(t *testing.T) {
+	s := newSchool(t)
+	for seed := range uint64(5) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindOrder, Axis: template.Strong, Size: 2, Seed: seed})
+		require.NoError(t, err)
+		last := 0.0
+		for _, i := range r.key.order {
+			d, err := s.trainer.mixer.Mix(&r.Specs[i])
+			require.NoError(t, err)
+			assert.Greater(t, d.ABV, last)
+			last = d.ABV
+		}
+		assert.GreaterOrEqual(t, r.Size, 2-1e-9)
+		g, err := s.trainer.Grade(r, Answer{Order: []int{r.key.order[1], r.key.order[0], r.key.order[2]}})
+		require.NoError(t, err)
+		assert.InDelta(t, 2.0/3, g.Points, 1e-9, "one pair of three is the wrong way round")
+	}
+}
+
+func TestRoundFaults(t *testing.T) {
+	s := newSchool(t)
+	for _, req := range []RoundRequest{{Kind: "odd"}, {Kind: KindFault, Size: 99}, {Kind: KindFault, Axis: 9}, {Kind: KindOrder, Axis: template.Sour}} {
+		_, err := s.trainer.Round(req)
+		assert.ErrorIs(t, err, flavor.ErrInvalid, "%+v", req)
+	}
+	for _, req := range requests(4, 1) {
+		r, err := s.trainer.Round(req)
+		require.NoError(t, err)
+		_, err = s.trainer.Grade(r, Answer{Axis: -1, Pour: 99, Order: []int{0, 0, 1}, ABV: -1, Option: -1})
+		assert.ErrorIs(t, err, flavor.ErrInvalid, "%+v", req)
+	}
+}
+
+func BenchmarkRound(bm *testing.B) {
+	s := newSchool(bm)
+	for _, k := range Kinds() {
+		for _, size := range []float64{MinSize, 4, MaxSize} {
+			bm.Run(fmt.Sprintf("%s/%v", k, size), func(bm *testing.B) {
+				bm.ReportAllocs()
+				seed := uint64(0)
+				for bm.Loop() {
+					seed++
+					if _, err := s.trainer.Round(RoundRequest{Kind: k, Axis: template.Sweet, Size: size, Seed: seed}); err != nil {
+						bm.Fatal(err)
+					}
+				}
+			})
+		}
+	}
+}

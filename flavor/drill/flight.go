@@ -1,0 +1,197 @@
+package drill
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// FlightRequest asks for a tasting flight.
+type FlightRequest struct {
+	Spec    *flavor.Spec
+	Axis    template.Axis
+	Builds  int     // 3 or 5
+	Step    float64 // just-noticeable differences between neighbours, more than 0 and up to 4
+	BuildML float64 // finished, for each taster; 0 means 60
+	Tasters int     // 1 to 60
+	// MaxDrinks is the most a taster may take in, in United States standard
+	// drinks; 0 means MaxTasterDrinks, which is also the most that may be set.
+	MaxDrinks float64
+	Seed      uint64
+}
+
+// Limits of a flight.
+const (
+	DefaultBuildML = 60.0
+	leastBuildML   = 10.0
+	mostBuildML    = 120.0
+	mostStep       = 4.0
+	mostTasters    = 60
+	// MaxTasterDrinks is the most that one taster takes in over a flight, in
+	// standard drinks of 14 g, counted as if nothing were spat out. It is a
+	// house rule (common practice, no source), not medical advice.
+	MaxTasterDrinks = 2.0
+	usDrinkG        = 14.0 // NIAAA, What is a standard drink
+	leastABV        = 0.5  // % vol, for a drink to be stretched
+)
+
+// Build is one glass of a flight.
+type Build struct {
+	Step    int     // places from the middle: −2 … 2
+	JND     float64 // from the middle, along the axis
+	Code    int     // three digits, what the taster sees
+	Spec    flavor.Spec
+	Drink   *mix.Drink
+	Value   float64       // of the axis in the glass, in Unit
+	Drift   float64       // what else moved, in just-noticeable differences of the axis that moved most
+	DriftOf template.Axis // which one that is
+	Sheet   BatchSheet
+}
+
+// BatchSheet is how to make one build for every taster.
+type BatchSheet struct {
+	Servings float64 // with one to spare
+	Pours    []flavor.Pour
+	WaterML  float64 // in place of ice
+	TotalML  float64
+	PourML   float64       // for one taster
+	Tops     []flavor.Pour // into each glass at the end
+}
+
+// Flight is a tasting, ready to be set up.
+type Flight struct {
+	Axis     template.Axis
+	Unit     string
+	Builds   []Build // the least first
+	Orders   [][]int // for each taster, the codes in the order to serve them
+	EthanolG float64 // that one taster takes in if nothing is spat out
+	Drinks   float64 // the same in United States standard drinks
+	Cautions []string
+}
+
+// Flight plans small builds of one drink, stepped along one axis of the finished
+// drink by a number of just-noticeable differences, the spec as it is in the
+// middle. The pour that carries the axis is moved until the glass has exactly
+// the step wanted; what that moves besides is said. It fails with a fault if the
+// request is out of range, if no pour carries the axis or its amount cannot reach
+// a step, or if a taster would take in more alcohol than the limit.
+func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
+	if err := r.check(); err != nil {
+		return nil, err
+	}
+	at, ok := t.mover(r.Spec, r.Axis)
+	if !ok {
+		return nil, invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to step it; choose another axis", r.Axis)
+	}
+	middle, err := t.mixer.Mix(r.Spec)
+	if err != nil {
+		return nil, err
+	}
+	if r.Axis == template.Long && middle.ABV < leastABV {
+		return nil, invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to stretch; choose another axis", middle.ABV)
+	}
+	f := &Flight{Axis: r.Axis, Unit: unitOf(r.Axis)}
+	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
+	blind := codes(r.Builds, rng)
+	for i := range r.Builds {
+		b := Build{Step: i - r.Builds/2, Code: blind[i]}
+		b.JND = float64(b.Step) * r.Step
+		if err := t.build(&b, &r, at, middle); err != nil {
+			return nil, err
+		}
+		f.EthanolG += b.Drink.After.Ethanol
+		f.Builds = append(f.Builds, b)
+	}
+	f.Drinks = f.EthanolG / usDrinkG
+	if f.Drinks > r.MaxDrinks {
+		return nil, tooMuch(f, &r)
+	}
+	if f.Orders, err = serve(blind, r.Tasters, rng); err != nil {
+		return nil, err
+	}
+	f.Cautions = cautions(f, r.Spec)
+	return f, nil
+}
+
+func (r *FlightRequest) check() error {
+	if r.BuildML == 0 {
+		r.BuildML = DefaultBuildML
+	}
+	if r.MaxDrinks == 0 {
+		r.MaxDrinks = MaxTasterDrinks
+	}
+	switch {
+	case r.Spec == nil || len(r.Spec.Pours) == 0:
+		return invalid("spec", "", "a flight needs a drink; write at least one pour")
+	case r.Axis < 0 || int(r.Axis) >= template.NumAxes:
+		return invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
+	case r.Builds != 3 && r.Builds != 5:
+		return invalid("builds", r.Builds, "%d builds have no middle that can be tasted against; use 3 or 5", r.Builds)
+	case !(r.Step > 0 && r.Step <= mostStep):
+		return invalid("step", r.Step, "%v is no step; use more than 0 and up to %v just-noticeable differences", r.Step, mostStep)
+	case !(r.BuildML >= leastBuildML && r.BuildML <= mostBuildML):
+		return invalid("build_ml", r.BuildML, "%v ml is no small build; use %v to %v", r.BuildML, leastBuildML, mostBuildML)
+	case r.Tasters < 1 || r.Tasters > mostTasters:
+		return invalid("tasters", r.Tasters, "%d tasters; use 1 to %d", r.Tasters, mostTasters)
+	case !(r.MaxDrinks > 0 && r.MaxDrinks <= MaxTasterDrinks):
+		return invalid("max_drinks", r.MaxDrinks, "the limit may be lowered, not raised; use more than 0 and up to %v standard drinks", MaxTasterDrinks)
+	}
+	return nil
+}
+
+// serve gives each taster a row of the balanced square, as codes.
+func serve(blind []int, tasters int, rng *rand.Rand) ([][]int, error) {
+	rows, err := Williams(len(blind))
+	if err != nil {
+		return nil, err
+	}
+	first := rng.IntN(len(rows))
+	out := make([][]int, tasters)
+	for i := range out {
+		for _, b := range rows[(first+i)%len(rows)] {
+			out[i] = append(out[i], blind[b])
+		}
+	}
+	return out, nil
+}
+
+func tooMuch(f *Flight, r *FlightRequest) error {
+	fits := math.Floor(r.BuildML * r.MaxDrinks / f.Drinks)
+	remedy := fmt.Sprintf("pour %.0f ml each", fits)
+	if r.Builds == 5 {
+		remedy += ", or taste 3 builds"
+	}
+	return invalid("build_ml", r.BuildML, "%d builds of %.0f ml hold %.1f g of ethanol for each taster, %.1f standard drinks (United States); the limit is %.1f: %s",
+		r.Builds, r.BuildML, f.EthanolG, f.Drinks, r.MaxDrinks, remedy)
+}
+
+// cautions are what is read out before the first sip; common practice.
+func cautions(f *Flight, s *flavor.Spec) []string {
+	out := []string{
+		fmt.Sprintf("Whoever swallows all of it takes in %.1f g of ethanol, %.1f standard drinks (United States, 14 g).", f.EthanolG, f.Drinks),
+		"Taste, then spit into the cup; nobody has to swallow, and nobody has to say why.",
+		"Water before each glass, and a minute between them; plain crackers if the drink is bitter.",
+		"Not for anyone who is driving, pregnant, under age, or taking medicine that alcohol does not go with.",
+	}
+	for _, m := range cover.MarksOf(s) {
+		out = append(out, fmt.Sprintf("Every glass %s %s.", m.Certainty, m.Allergen))
+	}
+	return out
+}
+
+// Line says a build on one line, as it is written on the bench, never shown to
+// a taster.
+func (b *Build) Line() string {
+	out := fmt.Sprintf("%d: %+.1f steps", b.Code, b.JND)
+	for i := range b.Spec.Pours {
+		p := &b.Spec.Pours[i]
+		out += ", " + measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
+	}
+	return out
+}

@@ -1,0 +1,180 @@
+package drill
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"counterpour/flavor/template"
+)
+
+// Learner is what is known of one person's training: plain values, to be stored
+// as JSON by the caller. Nothing changes one; After returns another.
+type Learner struct {
+	Name   string  `json:"name"`
+	Skills []Skill `json:"skills"` // those tried, in the order of Skills
+}
+
+// Skill is one thing trained: a kind of round, and the axis for those that have
+// one.
+type Skill struct {
+	Kind   Kind      `json:"kind"`
+	Axis   string    `json:"axis"` // empty for kinds without one
+	Right  int       `json:"right"`
+	Rounds int       `json:"rounds"`
+	Last   time.Time `json:"last"`
+	Stairs Staircase `json:"staircase"`
+	Repeat Repeat    `json:"repeat"`
+}
+
+// Skills lists everything that can be trained, in the order in which it is
+// taught, none of it tried.
+func Skills() []Skill {
+	out := []Skill{{Kind: KindFamily}}
+	for _, k := range []Kind{KindFault, KindMend} {
+		for _, a := range []template.Axis{template.Sweet, template.Sour, template.Strong, template.Bitter, template.Long} {
+			out = append(out, Skill{Kind: k, Axis: a.String()})
+		}
+	}
+	for _, a := range []template.Axis{template.Strong, template.Sweet} {
+		out = append(out, Skill{Kind: KindOrder, Axis: a.String()})
+	}
+	return append(out, Skill{Kind: KindGuess}, Skill{Kind: KindCover})
+}
+
+// skillOf is what a round trains.
+func skillOf(r *RoundRequest) Skill {
+	s := Skill{Kind: r.Kind}
+	switch r.Kind {
+	case KindFault, KindMend, KindOrder:
+		s.Axis = r.Axis.String()
+	}
+	return s
+}
+
+func (s *Skill) same(o *Skill) bool { return s.Kind == o.Kind && s.Axis == o.Axis }
+
+// order is the place of a skill in what is taught.
+func (s *Skill) order() int {
+	return slices.IndexFunc(Skills(), func(o Skill) bool { return s.same(&o) })
+}
+
+// After returns the learner once a round was graded.
+func (l Learner) After(r *Round, g *Grade, at time.Time) (Learner, error) {
+	skill := skillOf(&r.Request)
+	if skill.order() < 0 {
+		return l, invalid("kind", string(r.Request.Kind), "%q of %v is not trained here", r.Request.Kind, r.Request.Axis)
+	}
+	l.Skills = slices.Clone(l.Skills)
+	i := slices.IndexFunc(l.Skills, func(s Skill) bool { return s.same(&skill) })
+	if i < 0 {
+		l.Skills = append(l.Skills, skill)
+		slices.SortStableFunc(l.Skills, func(a, b Skill) int { return cmp.Compare(a.order(), b.order()) })
+		i = slices.IndexFunc(l.Skills, func(s Skill) bool { return s.same(&skill) })
+	}
+	s := &l.Skills[i]
+	repeat, err := s.Repeat.After(qualityOf(g), at)
+	if err != nil {
+		return l, err
+	}
+	s.Repeat, s.Stairs, s.Last = repeat, s.Stairs.Shown(r.Size).After(g.Right), at
+	s.Rounds++
+	if g.Right {
+		s.Right++
+	}
+	return l, nil
+}
+
+// Next returns the request for the round that does most good now: the skill that
+// is most overdue, else the first one not tried yet, else the one due soonest,
+// at the size that its staircase asks for.
+func (l Learner) Next(at time.Time, seed uint64) RoundRequest {
+	var best *Skill
+	for i := range l.Skills {
+		if s := &l.Skills[i]; best == nil || s.Repeat.Due.Before(best.Repeat.Due) {
+			best = s
+		}
+	}
+	if best == nil || best.Repeat.Due.After(at) {
+		for _, s := range Skills() {
+			if !slices.ContainsFunc(l.Skills, func(o Skill) bool { return o.same(&s) }) {
+				best = &s
+				break
+			}
+		}
+	}
+	axis, _ := template.ParseAxis(best.Axis)
+	return RoundRequest{Kind: best.Kind, Axis: axis, Size: best.Stairs.Next(), Seed: seed}
+}
+
+// Need is one drill that one person needs.
+type Need struct {
+	Learner   string
+	Kind      Kind
+	Axis      string
+	Threshold float64 // just-noticeable differences at which they are right 70.7 % of the time; 0 if not known yet
+	Share     float64 // of rounds right, 0 to 1
+	Rounds    int
+	Overdue   int // days; below 0 if not due
+	Urgency   float64
+	Text      string
+}
+
+// What a lead is told of.
+const (
+	fineThreshold = 3.0 // just-noticeable differences that a trained palate tells; common practice
+	leastUrgency  = 0.5
+)
+
+// Needs is a lead's summary: who needs which drill, the most urgent first. A
+// need grows with the threshold, doubling by doubling, and with the days that it
+// is overdue; a skill never tried counts as one at the starting size.
+func Needs(team []Learner, at time.Time) []Need {
+	var out []Need
+	for i := range team {
+		for _, s := range Skills() {
+			for _, tried := range team[i].Skills {
+				if tried.same(&s) {
+					s = tried
+				}
+			}
+			if n := needOf(team[i].Name, &s, at); n.Urgency >= leastUrgency {
+				out = append(out, n)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Need) int { return cmp.Compare(b.Urgency, a.Urgency) })
+	return out
+}
+
+func needOf(name string, s *Skill, at time.Time) Need {
+	n := Need{Learner: name, Kind: s.Kind, Axis: s.Axis, Rounds: s.Rounds}
+	what := string(s.Kind)
+	if s.Axis != "" {
+		what += " of " + s.Axis
+	}
+	if s.Rounds == 0 {
+		n.Urgency = math.Log2(StartSize / fineThreshold)
+		n.Text = fmt.Sprintf("%s has not tried %s yet", name, what)
+		return n
+	}
+	n.Share = float64(s.Right) / float64(s.Rounds)
+	n.Overdue = int(at.Sub(s.Repeat.Due).Hours() / 24)
+	size, _, known := s.Stairs.Threshold()
+	if known {
+		n.Threshold = size
+	} else {
+		size = s.Stairs.Next()
+	}
+	n.Urgency = max(0, math.Log2(size/fineThreshold)) + max(0, float64(n.Overdue))/7
+	n.Text = fmt.Sprintf("%s tells %s from %.1f noticeable steps, %d of %d right", name, what, size, s.Right, s.Rounds)
+	if !known {
+		n.Text += "; too few rounds to be sure"
+	}
+	if n.Overdue > 0 {
+		n.Text += fmt.Sprintf("; %d days overdue", n.Overdue)
+	}
+	return n
+}

@@ -1,0 +1,159 @@
+package drill
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/template"
+)
+
+// orderRound finds three drinks that lie at least the size apart on an axis of
+// the finished drink, or as far as proven drinks do.
+func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
+	value, unit := finished(r.Axis)
+	if value == nil {
+		return nil, invalid("axis", r.Axis.String(), "drinks are put in order of sweet or of strong, not of %v", r.Axis)
+	}
+	var all []int
+	for i := range t.classics {
+		if value(&t.classics[i]) > 0 {
+			all = append(all, i)
+		}
+	}
+	at := func(i int) float64 { return math.Log(value(&t.classics[i])) / math.Log1p(balance.Weber(r.Axis)) }
+	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(at(a), at(b)) })
+	var three []int
+	for size := r.Size; len(three) < 3 && size >= MinSize*easier; size *= easier {
+		for _, start := range rng.Perm(len(all)) {
+			if three = spaced(all[start:], at, size); len(three) == 3 {
+				break
+			}
+		}
+	}
+	if len(three) < 3 {
+		return nil, invalid("axis", r.Axis.String(), "no three proven drinks differ enough in %v; ask for another axis", r.Axis)
+	}
+	round := &Round{Request: r, Size: min(at(three[1])-at(three[0]), at(three[2])-at(three[1])),
+		Question: fmt.Sprintf("Put these three in order of how %v they finish, the least first.", r.Axis)}
+	shown := rng.Perm(3)
+	round.key.order = make([]int, 3)
+	for place, which := range shown {
+		c := &t.classics[three[which]]
+		round.Specs = append(round.Specs, c.spec)
+		round.key.order[which] = place
+		round.key.values = append(round.key.values, value(c))
+	}
+	round.key.axis, round.key.text = r.Axis, unit
+	return round, nil
+}
+
+// easier is the factor by which a size is lowered that no drinks have.
+const easier = 0.8
+
+// spaced takes the first drink and the next two that are each a size further.
+func spaced(all []int, at func(int) float64, size float64) []int {
+	out := all[:1:1]
+	for _, i := range all[1:] {
+		if at(i) >= at(out[len(out)-1])+size {
+			if out = append(out, i); len(out) == 3 {
+				return out
+			}
+		}
+	}
+	return out
+}
+
+// finished returns what shows an axis in the finished drink, nil for an axis that
+// drinks are not put in order of, and its unit.
+func finished(a template.Axis) (value func(*classic) float64, unit string) {
+	switch a {
+	case template.Strong:
+		return func(c *classic) float64 { return c.drink.ABV }, "% vol"
+	case template.Sweet:
+		return func(c *classic) float64 { return c.drink.SweetPer100 }, "g of sugar per 100 ml"
+	}
+	return nil, ""
+}
+
+func gradeOrder(r *Round, a *Answer) (*Grade, error) {
+	if len(a.Order) != 3 || !permutation(a.Order) {
+		return nil, invalid("order", a.Order, "the order must name drinks 0, 1 and 2 once each, the least first")
+	}
+	k := &r.key
+	rank := func(order []int) (out [3]int) {
+		for place, i := range order {
+			out[i] = place
+		}
+		return out
+	}
+	want, got := rank(k.order), rank(a.Order)
+	pairs := 0
+	for i := range 3 {
+		for j := i + 1; j < 3; j++ {
+			if (want[i] < want[j]) == (got[i] < got[j]) {
+				pairs++
+			}
+		}
+	}
+	low, high := k.order[0], k.order[2]
+	g := &Grade{Right: pairs == 3, Points: float64(pairs) / 3,
+		Before: template.EquivalentsOf(&r.Specs[low]), After: template.EquivalentsOf(&r.Specs[high])}
+	name := func(place int) string { return r.Specs[k.order[place]].Name }
+	v := func(place int) float64 { return k.values[k.order[place]] }
+	g.Solution = fmt.Sprintf("%s, %s, %s", name(0), name(1), name(2))
+	g.Text = fmt.Sprintf("They finish at %.1f, %.1f and %.1f %s: %s. The gaps are %.1f and %.1f noticeable steps of %.0f %%.",
+		v(0), v(1), v(2), k.text, g.Solution, jndOf(k.axis, v(0), v(1)), jndOf(k.axis, v(1), v(2)), 100*balance.Weber(k.axis))
+	return g, nil
+}
+
+func permutation(order []int) bool {
+	seen := make([]bool, len(order))
+	for _, i := range order {
+		if i < 0 || i >= len(order) || seen[i] {
+			return false
+		}
+		seen[i] = true
+	}
+	return true
+}
+
+// guessRound asks for the finished strength and volume of a drink. Its size is
+// how many noticeable steps an answer may be out.
+func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
+	c := &t.classics[rng.IntN(len(t.classics))]
+	d := c.drink
+	abv := math.Max(d.PlusMinus.ABV, d.ABV*math.Expm1(r.Size*math.Log1p(balance.WeberStrong)))
+	volume := math.Max(d.PlusMinus.VolumeML, d.VolumeML*math.Expm1(r.Size*math.Log1p(balance.WeberLong)))
+	return &Round{Request: r, Size: r.Size, Specs: []flavor.Spec{c.spec},
+		Question: fmt.Sprintf("How strong does this finish, to within %.1f %% vol, and how large, to within %.0f ml?", abv, volume),
+		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
+}
+
+func gradeGuess(r *Round, a *Answer) (*Grade, error) {
+	if !(a.ABV >= 0 && a.ABV <= 100) {
+		return nil, invalid("abv", a.ABV, "%v is no strength; guess 0 to 100 %% vol", a.ABV)
+	}
+	if !(a.Volume > 0 && a.Volume < 1e6) {
+		return nil, invalid("volume", a.Volume, "%v ml is no volume; guess more than 0", a.Volume)
+	}
+	k := &r.key
+	d := k.classic.drink
+	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&k.classic.spec)}
+	strong := math.Abs(a.ABV-k.values[0]) <= k.values[1]
+	large := math.Abs(a.Volume-k.values[2]) <= k.values[3]
+	g.Right = strong && large
+	for _, ok := range []bool{strong, large} {
+		if ok {
+			g.Points += 0.5
+		}
+	}
+	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f ml", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
+	g.Text = fmt.Sprintf("%.0f ml before ice with %.1f g of ethanol take up %.0f %% of water and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
+		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
+	return g, nil
+}

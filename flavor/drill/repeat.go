@@ -1,0 +1,76 @@
+package drill
+
+import (
+	"math"
+	"time"
+)
+
+// Repeat says when a skill is due again, by SuperMemo's algorithm SM-2 (Wozniak,
+// Optimization of learning, 1990; from memory): the intervals are 1 day, 6 days,
+// and then the last one times the easiness, rounded up; the easiness begins at
+// 2.5, moves by 0.1 − (5 − q)(0.08 + 0.02 (5 − q)) with the quality q of each
+// answer, 0 to 5, and never falls below 1.3; a quality below 3 starts the
+// intervals anew and leaves the easiness. That a poor answer is asked again
+// within the day is left to whoever runs the session.
+type Repeat struct {
+	Easiness     float64   `json:"easiness"` // 0 before the first answer
+	Repetitions  int       `json:"repetitions"`
+	IntervalDays int       `json:"interval_days"`
+	Due          time.Time `json:"due"` // the zero time before the first answer
+}
+
+const (
+	firstEasiness = 2.5
+	leastEasiness = 1.3
+	passQuality   = 3
+	bestQuality   = 5
+	firstInterval = 1
+	nextInterval  = 6
+	// mostInterval bounds what is asked so rarely that it is not trained.
+	mostInterval = 365
+)
+
+// After returns the schedule once an answer of a quality, 0 to 5, was given. It
+// fails with a fault for any other quality.
+func (r Repeat) After(quality int, at time.Time) (Repeat, error) {
+	if quality < 0 || quality > bestQuality {
+		return r, invalid("quality", quality, "%d is no quality of an answer; use 0 to %d", quality, bestQuality)
+	}
+	if r.Easiness == 0 {
+		r.Easiness = firstEasiness
+	}
+	if quality < passQuality {
+		r.Repetitions, r.IntervalDays = 0, firstInterval
+	} else {
+		miss := float64(bestQuality - quality)
+		r.Easiness = max(leastEasiness, r.Easiness+0.1-miss*(0.08+0.02*miss))
+		r.Repetitions++
+		switch r.Repetitions {
+		case 1:
+			r.IntervalDays = firstInterval
+		case 2:
+			r.IntervalDays = nextInterval
+		default:
+			// The digits of 0.1 must not lift a whole number to the next.
+			r.IntervalDays = min(mostInterval, int(math.Ceil(float64(r.IntervalDays)*r.Easiness-1e-9)))
+		}
+	}
+	r.Due = at.AddDate(0, 0, r.IntervalDays)
+	return r, nil
+}
+
+// qualityOf turns a grade into the quality of an answer: 5 for a full one, 4 and
+// 3 for right ones with less, 2 for a wrong one that was half right, else 1.
+func qualityOf(g *Grade) int {
+	switch {
+	case g.Right && g.Points > 0.99:
+		return 5
+	case g.Right && g.Points >= 0.75:
+		return 4
+	case g.Right:
+		return 3
+	case g.Points >= 0.5:
+		return 2
+	}
+	return 1
+}

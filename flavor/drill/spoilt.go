@@ -1,0 +1,270 @@
+package drill
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// How hard it is tried to find a classic whose spoiling comes out in the size
+// asked for.
+const (
+	spoilTries    = 16
+	sizeTolerance = 0.15 // relative
+	stepsTried    = 24   // of the jigger, each way
+	leastShare    = 0.6  // of an axis that the pour to be spoilt must carry
+)
+
+// spoiling is one classic spoilt.
+type spoiling struct {
+	classic *classic
+	spec    flavor.Spec
+	pour    int
+	high    bool
+	size    float64
+}
+
+// spoiltRound spoils a classic along the axis by about the size, such that the
+// engine's own first fault is that axis with that sign.
+func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
+	var best *spoiling
+	off := func(s *spoiling) float64 { return math.Abs(math.Log(s.size / r.Size)) }
+	for n, i := range rng.Perm(len(t.spoilable[r.Axis])) {
+		if best != nil && (n >= spoilTries || off(best) <= sizeTolerance) {
+			break
+		}
+		x := &t.spoilable[r.Axis][i]
+		s, err := t.spoil(&t.classics[x.classic], r.Axis, r.Size, x.high)
+		if err != nil {
+			return nil, err
+		}
+		if s != nil && (best == nil || off(s) < off(best)) {
+			best = s
+		}
+	}
+	if best == nil {
+		return nil, invalid("axis", r.Axis.String(), "no proven drink can be spoilt along %v; ask for another axis", r.Axis)
+	}
+	round := &Round{Request: r, Size: best.size, Specs: []flavor.Spec{best.spec},
+		key: key{axis: r.Axis, high: best.high, pour: best.pour, classic: best.classic}}
+	round.Question = fmt.Sprintf("This %s is off. What is there too much or too little of?", best.classic.spec.Name)
+	if r.Kind == KindMend {
+		round.Question = fmt.Sprintf("This %s is off. Move one pour and bring it back.", best.classic.spec.Name)
+	}
+	return round, nil
+}
+
+// spoilable is a classic that too much or too little of an axis throws out of
+// balance.
+type spoilable struct {
+	classic int
+	high    bool
+}
+
+// findSpoilable tries the extremes of what a hand may pour by mistake.
+func (t *Trainer) findSpoilable() error {
+	for i := range t.classics {
+		c := &t.classics[i]
+		build, err := t.judge.Prepare(&c.spec)
+		if err != nil {
+			return fmt.Errorf("drill: proven drink %q: %w", c.spec.Name, err)
+		}
+		for _, a := range template.Axes() {
+			at, _ := carrier(&c.spec, a)
+			if at < 0 {
+				continue
+			}
+			slips := slipsOf(&c.spec.Pours[at])
+			for _, end := range []int{0, len(slips) - 1} {
+				if end < 0 || end >= len(slips) {
+					continue
+				}
+				ml := build.Amounts()
+				ml[at] = slips[end].ml
+				if build.Score(ml) < template.BalancedFrom {
+					t.spoilable[a] = append(t.spoilable[a], spoilable{classic: i, high: slips[end].amount > c.spec.Pours[at].Amount})
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// slip is an amount poured by mistake.
+type slip struct{ amount, ml float64 }
+
+// slipsOf lists the amounts of a pour that a slip of the hand may make, ascending.
+func slipsOf(p *flavor.Pour) (out []slip) {
+	per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+	if !ok {
+		return nil
+	}
+	most := mostPoured(p)
+	for _, amount := range measure.Neighbours(p.Amount, p.Unit, stepsTried) {
+		if amount <= most {
+			out = append(out, slip{amount, amount * per})
+		}
+	}
+	return out
+}
+
+// spoil moves the pour that carries an axis by steps of the jigger, to the size
+// nearest to the one wanted that the engine faults for it. It is nil if there is
+// none.
+func (t *Trainer) spoil(c *classic, a template.Axis, size float64, high bool) (*spoiling, error) {
+	at, have := carrier(&c.spec, a)
+	if at < 0 {
+		return nil, nil
+	}
+	p := &c.spec.Pours[at]
+	build, err := t.judge.Prepare(&c.spec)
+	if err != nil {
+		return nil, err
+	}
+	carries, ml := template.PerML(p.Profile)[a], build.Amounts()
+	var found []spoiling
+	for _, x := range slipsOf(p) {
+		after := have + carries*(x.ml-p.ML)
+		if x.amount > p.Amount != high || after <= 0 {
+			continue
+		}
+		if ml[at] = x.ml; build.Score(ml) >= template.BalancedFrom {
+			continue
+		}
+		s := c.spec.Clone()
+		s.Pours[at].Amount, s.Pours[at].ML = x.amount, x.ml
+		found = append(found, spoiling{classic: c, spec: s, pour: at, high: high, size: jndOf(a, have, after)})
+	}
+	slices.SortStableFunc(found, func(x, y spoiling) int {
+		return cmp.Compare(math.Abs(math.Log(x.size/size)), math.Abs(math.Log(y.size/size)))
+	})
+	return t.faulted(found, a, high)
+}
+
+// mostPoured is the most that a slip of the hand would pour, in the unit of p.
+func mostPoured(p *flavor.Pour) float64 {
+	switch p.Unit {
+	case flavor.Dash, flavor.Drop:
+		return p.Amount + 6
+	}
+	return 4 * p.Amount
+}
+
+// looks is how many ways to spoil a classic are judged in full.
+const looks = 3
+
+// faulted returns the first of the spoilings that the engine faults for the
+// axis with the sign, nil if there is none.
+func (t *Trainer) faulted(found []spoiling, a template.Axis, high bool) (*spoiling, error) {
+	for i := range found[:min(len(found), looks)] {
+		result, err := t.judge.Score(&found[i].spec)
+		if err != nil {
+			return nil, err
+		}
+		if len(result.Faults) > 0 && result.Faults[0].Axis == a && result.Faults[0].High == high {
+			return &found[i], nil
+		}
+	}
+	return nil, nil
+}
+
+// carrier returns the pour that brings most of an axis and what the drink has
+// of it, −1 if no pour brings enough to be the one at fault.
+func carrier(s *flavor.Spec, a template.Axis) (int, float64) {
+	best, most := -1, 0.0
+	for i := range s.Pours {
+		if v := template.PerML(s.Pours[i].Profile)[a] * s.Pours[i].ML; v > most {
+			best, most = i, v
+		}
+	}
+	have := template.EquivalentsOf(s)[a]
+	if best < 0 || most < leastShare*have {
+		return -1, 0
+	}
+	return best, have
+}
+
+func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
+	k := &r.key
+	if a.Axis < 0 || int(a.Axis) >= template.NumAxes {
+		return nil, invalid("axis", int(a.Axis), "the axis is not one; use one of %v", template.Axes())
+	}
+	g := &Grade{Right: a.Axis == k.axis && a.High == k.high,
+		Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&r.Specs[0]),
+		Solution: much(k.high) + " " + nounOf(k.axis)}
+	switch {
+	case g.Right:
+		g.Points = 1
+	case a.Axis == k.axis:
+		g.Points = 0.5
+	}
+	g.Text = g.stepText(k.axis, k.classic.spec.Name)
+	return g, nil
+}
+
+func much(high bool) string {
+	if high {
+		return "too much"
+	}
+	return "too little"
+}
+
+// stepText is the arithmetic of one axis, before and after.
+func (g *Grade) stepText(a template.Axis, name string) string {
+	was, is := g.Before[a], g.After[a]
+	return fmt.Sprintf("%s carries %.0f ml of %s, this one %.0f ml. That is %.2f times as much, %.1f noticeable steps of %.0f %%.",
+		name, was, measureOf(a), is, is/was, jndOf(a, was, is), 100*balance.Weber(a))
+}
+
+// nounOf names an axis as a thing that there is more or less of.
+func nounOf(a template.Axis) string {
+	return [template.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
+}
+
+// measureOf names what an axis is counted in.
+func measureOf(a template.Axis) string {
+	return [template.NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "length"}[a]
+}
+
+// gradeMend takes any one move that the engine scores as balanced.
+func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
+	s := r.Specs[0].Clone()
+	if a.Pour < 0 || a.Pour >= len(s.Pours) {
+		return nil, invalid("pour", a.Pour, "there is no pour %d; use 0 to %d", a.Pour, len(s.Pours)-1)
+	}
+	p := &s.Pours[a.Pour]
+	ml, err := measure.ToML(a.Amount, p.Unit, p.Profile)
+	if err != nil {
+		return nil, err
+	}
+	before, err := t.judge.ScoreOnly(&s)
+	if err != nil {
+		return nil, err
+	}
+	from := measure.FormatAmount(p.Amount, p.Unit)
+	p.Amount, p.ML = a.Amount, ml
+	after, err := t.judge.ScoreOnly(&s)
+	if err != nil {
+		return nil, err
+	}
+	k := &r.key
+	g := &Grade{Right: after >= template.BalancedFrom, Before: template.EquivalentsOf(&r.Specs[0]), After: template.EquivalentsOf(&s)}
+	g.Points = 1
+	if !g.Right {
+		g.Points = max(0, min(0.5, (after-before)/(template.BalancedFrom-before)/2))
+	}
+	was := &k.classic.spec.Pours[k.pour]
+	g.Solution = fmt.Sprintf("%s of %s, or any other move that scores %.0f", measure.FormatAmount(was.Amount, was.Unit), was.Profile.Name, template.BalancedFrom)
+	g.Text = fmt.Sprintf("With %s of %s instead of %s the drink scores %.1f, from %.1f; balanced begins at %.0f. ", measure.FormatAmount(a.Amount, p.Unit),
+		p.Profile.Name, from, after, before, template.BalancedFrom)
+	g.Text += fmt.Sprintf("Its %s goes from %.0f ml of %s to %.0f ml; the classic has %.0f ml.", nounOf(k.axis), g.Before[k.axis], measureOf(k.axis),
+		g.After[k.axis], template.EquivalentsOf(&k.classic.spec)[k.axis])
+	return g, nil
+}

@@ -1,0 +1,97 @@
+package drill
+
+import "math"
+
+// Staircase sets the size of the next round: smaller after two right answers in
+// a row, larger after a wrong one. Such a two-down one-up staircase settles where
+// an answer is right with probability √½, 70.7 % (Levitt, J Acoust Soc Am
+// 49:467, 1971). Sizes move by factors, as differences are noticed. The zero
+// Staircase is one that has not begun.
+type Staircase struct {
+	Size      float64   `json:"size_jnd"`        // of the next round, 0 before the first
+	Streak    int       `json:"streak"`          // right answers since the size last moved
+	Direction int       `json:"direction"`       // of the last move: −1 smaller, 1 larger, 0 none yet
+	Reversals []float64 `json:"reversals_jnd"`   // sizes at which the direction turned, the last ones
+	Turned    int       `json:"reversals_count"` // how often it turned in all
+	Trials    int       `json:"trials"`
+}
+
+// How the staircase moves.
+const (
+	firstFactor = 1.4142135623730951 // until the size is near: √2
+	laterFactor = 1.1892071150027211 // then finer: the fourth root of 2
+	roughTurns  = 4                  // reversals that only find the neighbourhood
+	keptTurns   = 16                 // reversals that are kept, an even number
+	leastTurns  = 4                  // reversals that an estimate needs, beyond the rough ones
+	downAfter   = 2                  // right answers in a row
+	// StaircaseTarget is the probability of a right answer where it settles.
+	StaircaseTarget = 0.7071067811865476
+)
+
+// Next returns the size of the next round.
+func (s Staircase) Next() float64 {
+	if s.Size == 0 {
+		return StartSize
+	}
+	return s.Size
+}
+
+// Shown returns the staircase told of the size at which the round really came
+// out, so that what it learns is of what was shown. A size that is not above
+// zero changes nothing.
+func (s Staircase) Shown(size float64) Staircase {
+	if size > 0 {
+		s.Size = min(MaxSize, max(MinSize, size))
+	}
+	return s
+}
+
+// After returns the staircase once a round was answered.
+func (s Staircase) After(right bool) Staircase {
+	s.Size = s.Next()
+	s.Trials++
+	s.Reversals = append([]float64(nil), s.Reversals...)
+	if !right {
+		s.Streak = 0
+		return s.move(1)
+	}
+	if s.Streak++; s.Streak < downAfter {
+		return s
+	}
+	s.Streak = 0
+	return s.move(-1)
+}
+
+func (s Staircase) move(direction int) Staircase {
+	if s.Direction == -direction {
+		s.Turned++
+		if s.Turned > roughTurns {
+			s.Reversals = append(s.Reversals, s.Size)
+			s.Reversals = s.Reversals[max(0, len(s.Reversals)-keptTurns):]
+		}
+	}
+	s.Direction = direction
+	factor := laterFactor
+	if s.Turned < roughTurns {
+		factor = firstFactor
+	}
+	s.Size = min(MaxSize, max(MinSize, s.Size*math.Pow(factor, float64(direction))))
+	return s
+}
+
+// Threshold returns the size at which the learner is right 70.7 % of the time:
+// the geometric mean of an even number of the last reversals, and the standard
+// error of its logarithm. It is false before there are enough of them.
+func (s Staircase) Threshold() (size, spread float64, ok bool) {
+	n := len(s.Reversals) &^ 1
+	if n < leastTurns {
+		return 0, 0, false
+	}
+	var mean, square float64
+	for _, x := range s.Reversals[len(s.Reversals)-n:] {
+		l := math.Log(x)
+		mean += l / float64(n)
+		square += l * l / float64(n)
+	}
+	return math.Exp(mean), math.Sqrt(max(0, square-mean*mean) / float64(n-1)), true
+}

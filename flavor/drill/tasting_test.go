@@ -1,0 +1,287 @@
+package drill
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/template"
+)
+
+// The square for four as Williams 1949 constructs it, its first row 1, 2, 4, 3 (from
+// memory), counted from 0.
+func TestWilliamsOfFour(t *testing.T) {
+	got, err := Williams(4)
+	require.NoError(t, err)
+	assert.Equal(t, [][]int{{0, 1, 3, 2}, {1, 2, 0, 3}, {2, 3, 1, 0}, {3, 0, 2, 1}}, got)
+}
+
+func TestWilliamsIsBalanced(t *testing.T) {
+	for n := 2; n <= 12; n++ {
+		rows, err := Williams(n)
+		require.NoError(t, err)
+		want := 1
+		if n%2 == 1 {
+			want = 2
+		}
+		require.Len(t, rows, want*n)
+		place, follows := map[[2]int]int{}, map[[2]int]int{}
+		for _, row := range rows {
+			for i, v := range row {
+				place[[2]int{i, v}]++
+				if i > 0 {
+					follows[[2]int{row[i-1], v}]++
+				}
+			}
+		}
+		for a := range n {
+			for b := range n {
+				assert.Equal(t, want, place[[2]int{a, b}], "%d: %d in place %d", n, b, a)
+				if a != b {
+					assert.Equal(t, want, follows[[2]int{a, b}], "%d: %d after %d", n, b, a)
+				}
+			}
+		}
+	}
+	_, err := Williams(1)
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
+const (
+	sourText  = "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"
+	thirds    = "1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks"
+	longText  = "45 ml gin\n30 ml lemon juice\n15 ml simple syrup\n60 ml soda water\nbuild, long"
+	bareSpiri = "2 oz London dry gin\nstir, up"
+)
+
+// Each build has in the glass what the step says, to a twentieth of a noticeable
+// difference once pours are rounded, and fills its glass.
+func TestFlightSteps(t *testing.T) {
+	s := newSchool(t)
+	for _, c := range []struct {
+		text   string
+		axis   template.Axis
+		builds int
+		step   float64
+	}{{sourText, template.Sweet, 3, 1}, {sourText, template.Sour, 3, 1}, {sourText, template.Strong, 3, 1}, {thirds, template.Bitter, 3, 1.5}, {longText, template.Long, 5, 1}, {longText, template.Sweet, 5, 2}} {
+		f, err := s.trainer.Flight(FlightRequest{Spec: s.spec(t, c.text), Axis: c.axis, Builds: c.builds, Step: c.step, Tasters: 6, BuildML: 40, Seed: 5})
+		require.NoError(t, err, c.text)
+		require.Len(t, f.Builds, c.builds)
+		middle := f.Builds[c.builds/2]
+		var grams float64
+		seen := map[int]bool{}
+		for _, b := range f.Builds {
+			assert.InDelta(t, float64(b.Step)*c.step, b.JND, 1e-9)
+			want := b.JND * math.Log1p(balance.Weber(c.axis))
+			got := math.Log(b.Value / middle.Value)
+			assert.InDelta(t, want/math.Log1p(balance.Weber(c.axis)), got/math.Log1p(balance.Weber(c.axis)), 0.05, "%v %+d", c.axis, b.Step)
+			assert.InDelta(t, 40, b.Drink.VolumeML, 0.3)
+			assert.InDelta(t, b.Sheet.PourML, b.Sheet.TotalML/b.Sheet.Servings, 1e-6)
+			assert.InDelta(t, 7, b.Sheet.Servings, 1e-9, "one to spare")
+			grams += b.Drink.After.Ethanol
+			assert.False(t, seen[b.Code], "codes differ")
+			seen[b.Code] = true
+			assert.True(t, b.Code >= 100 && b.Code <= 999)
+			assert.NotEmpty(t, b.Line())
+		}
+		assert.InDelta(t, grams, f.EthanolG, 1e-9)
+		assert.InDelta(t, grams/14, f.Drinks, 1e-9)
+		require.Len(t, f.Orders, 6)
+		for _, row := range f.Orders {
+			assert.Len(t, row, c.builds)
+			for _, code := range row {
+				assert.True(t, seen[code])
+			}
+		}
+		assert.NotEmpty(t, f.Cautions)
+	}
+}
+
+// No flight is planned that would take a taster beyond the limit; the fault says
+// by how much and what to do, and doing it helps.
+func TestFlightRefusesTooMuch(t *testing.T) {
+	s := newSchool(t)
+	r := FlightRequest{Spec: s.spec(t, sourText), Axis: template.Sweet, Builds: 5, Step: 1, Tasters: 4}
+	_, err := s.trainer.Flight(r)
+	var fault *flavor.Fault
+	require.ErrorAs(t, err, &fault)
+	assert.Contains(t, fault.Message, "standard drinks")
+	assert.Contains(t, fault.Message, "pour 4")
+	r.BuildML = 45
+	f, err := s.trainer.Flight(r)
+	require.NoError(t, err)
+	assert.LessOrEqual(t, f.Drinks, MaxTasterDrinks)
+	r.MaxDrinks = 3
+	_, err = s.trainer.Flight(r)
+	assert.ErrorIs(t, err, flavor.ErrInvalid, "the limit is not raised")
+}
+
+func TestFlightFaults(t *testing.T) {
+	s := newSchool(t)
+	ok := FlightRequest{Spec: s.spec(t, sourText), Axis: template.Sweet, Builds: 3, Step: 1, Tasters: 4}
+	for name, spoil := range map[string]func(*FlightRequest){
+		"no spec":       func(r *FlightRequest) { r.Spec = nil },
+		"two builds":    func(r *FlightRequest) { r.Builds = 2 },
+		"no step":       func(r *FlightRequest) { r.Step = 0 },
+		"step not real": func(r *FlightRequest) { r.Step = math.NaN() },
+		"no tasters":    func(r *FlightRequest) { r.Tasters = 0 },
+		"a bucket":      func(r *FlightRequest) { r.BuildML = 500 },
+		"no such axis":  func(r *FlightRequest) { r.Axis = 9 },
+		"no bitter":     func(r *FlightRequest) { r.Axis = template.Bitter },
+		"no length":     func(r *FlightRequest) { r.Axis = template.Long },
+		"out of reach":  func(r *FlightRequest) { r.Spec, r.Axis = s.spec(t, bareSpiri), template.Strong },
+	} {
+		r := ok
+		spoil(&r)
+		_, err := s.trainer.Flight(r)
+		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
+	}
+}
+
+// ISO 4120, Table A.1, at an alpha of 0.05 (from memory).
+func TestLeastRightIsThatOfTheStandard(t *testing.T) {
+	for n, want := range map[int]int{12: 8, 18: 10, 24: 13, 30: 15, 36: 18} {
+		assert.Equal(t, want, LeastRight(n, 0.05), "of %d", n)
+	}
+	assert.Equal(t, 3, LeastRight(2, 0.05), "two tasters can show nothing")
+}
+
+// Every tail and power against the binomial of gonum, summed.
+func TestPowerAgainstTheBinomial(t *testing.T) {
+	for _, n := range []int{6, 12, 30, 77} {
+		for _, share := range []float64{0, 0.2, 0.5, 0.9} {
+			for x := 0; x <= n+1; x++ {
+				b := distuv.Binomial{N: float64(n), P: share + (1-share)/3}
+				var want float64
+				for k := x; k <= n; k++ {
+					want += b.Prob(float64(k))
+				}
+				assert.InDelta(t, want, PowerOfTriangle(n, x, share), 1e-9, "n %d, x %d, share %v", n, x, share)
+			}
+		}
+	}
+}
+
+func TestPlanTriangle(t *testing.T) {
+	plan, err := PlanTriangle(TriangleRequest{Power: 0.9, Share: 0.4, Seed: 8})
+	require.NoError(t, err)
+	assert.GreaterOrEqual(t, plan.Power, 0.9)
+	assert.LessOrEqual(t, plan.RealAlpha, 0.05)
+	fewer := plan.Tasters - 1
+	assert.Less(t, PowerOfTriangle(fewer, LeastRight(fewer, 0.05), 0.4), 0.9, "one fewer will not do")
+
+	plan, err = PlanTriangle(TriangleRequest{Tasters: 24, Seed: 8})
+	require.NoError(t, err)
+	assert.Equal(t, 13, plan.LeastRight)
+	count := map[string]int{}
+	for _, s := range plan.Servings {
+		count[s.Order]++
+		assert.NotEqual(t, s.Codes[0], s.Codes[1])
+		assert.NotEqual(t, s.Codes[1], s.Codes[2])
+		assert.NotEqual(t, s.Codes[0], s.Codes[2])
+	}
+	require.Len(t, count, 6)
+	for order, n := range count {
+		assert.Equal(t, 4, n, order)
+	}
+	again, err := PlanTriangle(TriangleRequest{Tasters: 24, Seed: 8})
+	require.NoError(t, err)
+	assert.Equal(t, plan, again)
+	for _, r := range []TriangleRequest{{Tasters: 3}, {Alpha: 0.9}, {Power: 1}, {Share: 2}, {Share: 0.01, Power: 0.99}} {
+		_, err := PlanTriangle(r)
+		assert.ErrorIs(t, err, flavor.ErrInvalid, "%+v", r)
+	}
+}
+
+// answers picks the odd glass for the first n tasters and another one for the
+// others.
+func answers(plan *Triangle, right int) []int {
+	out := make([]int, len(plan.Servings))
+	for i, s := range plan.Servings {
+		at := s.Odd
+		if i >= right {
+			at = (at + 1) % 3
+		}
+		out[i] = s.Codes[at]
+	}
+	return out
+}
+
+func TestJudgeTriangle(t *testing.T) {
+	plan, err := PlanTriangle(TriangleRequest{Tasters: 30, Seed: 1})
+	require.NoError(t, err)
+	for right := 0; right <= 30; right++ {
+		v, err := plan.Judge(answers(plan, right))
+		require.NoError(t, err)
+		assert.Equal(t, right, v.Right)
+		assert.Equal(t, right >= 15, v.Different, "15 of 30")
+		assert.LessOrEqual(t, v.Low, v.Share)
+		assert.LessOrEqual(t, v.Share, v.High)
+		assert.True(t, v.Low >= 0 && v.High <= 1, "%+v", v)
+		assert.Contains(t, v.Text, "of 30")
+	}
+	// Clopper and Pearson for 15 of 30 at 95 %: 0.313 to 0.687, worked out from
+	// the binomial.
+	v, err := plan.Judge(answers(plan, 15))
+	require.NoError(t, err)
+	assert.InDelta(t, 0.25, v.Share, 1e-9)
+	assert.InDelta(t, 0, v.Low, 1e-9)
+	assert.InDelta(t, (0.687-1.0/3)*1.5, v.High, 1e-3)
+
+	some := answers(plan, 15)
+	some[0] = 0
+	v, err = plan.Judge(some)
+	require.NoError(t, err)
+	assert.Equal(t, 29, v.Answers)
+	some[0] = 7
+	_, err = plan.Judge(some)
+	assert.ErrorIs(t, err, flavor.ErrInvalid, "that glass was not there")
+	_, err = plan.Judge(make([]int, 30))
+	assert.ErrorIs(t, err, flavor.ErrInvalid, "nobody answered")
+	_, err = plan.Judge(nil)
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
+// Every family that has three proven drinks has a card, whose range is where the
+// engine itself draws the line.
+func TestCards(t *testing.T) {
+	s := newSchool(t)
+	families, _ := s.trainer.set.Families()
+	made := 0
+	for _, f := range families {
+		n := 0
+		for _, p := range s.proven {
+			if p.Family == f.ID {
+				n++
+			}
+		}
+		c, err := s.trainer.Card(f.ID, s.proven)
+		if n < cardExamples {
+			assert.ErrorIs(t, err, flavor.ErrInvalid)
+			continue
+		}
+		require.NoError(t, err, f.ID)
+		made++
+		assert.Len(t, c.Examples, 3)
+		assert.NotEmpty(t, c.Usual)
+		assert.NotEmpty(t, c.Ratio)
+		var sum float64
+		for _, p := range c.Parts {
+			sum += p.Fitted
+			assert.Less(t, p.Low, 1.0)
+			assert.Greater(t, p.High, 1.0)
+		}
+		assert.InDelta(t, 1, sum, 1e-9)
+		for _, x := range c.Examples {
+			assert.GreaterOrEqual(t, x.Score, template.NearFrom, x.Spec.Name)
+		}
+	}
+	assert.Greater(t, made, 15)
+	_, err := s.trainer.Card("nothing", s.proven)
+	assert.ErrorIs(t, err, flavor.ErrUnknown)
+}

@@ -1,0 +1,210 @@
+package drill
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// Trainer makes and grades rounds. It is safe for concurrent use.
+type Trainer struct {
+	mixer    *mix.Mixer
+	judge    *balance.Judge
+	set      *template.Set
+	finder   *cover.Finder
+	stock    []*flavor.Profile
+	classics []classic
+	// spoilable lists, by axis, which classics can be spoilt along it and how.
+	spoilable [template.NumAxes][]spoilable
+}
+
+// classic is a proven drink that the engine holds to be balanced.
+type classic struct {
+	spec   flavor.Spec
+	family string
+	drink  *mix.Drink
+}
+
+// NewTrainer returns a trainer whose rounds are made from proven drinks; covers
+// are sought in stock. It fails if fewer than three of them are balanced.
+func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, finder *cover.Finder, proven []template.Labelled, stock []*flavor.Profile) (*Trainer, error) {
+	t := &Trainer{mixer: mixer, judge: judge, set: set, finder: finder, stock: stock}
+	for i := range proven {
+		r, err := judge.Score(&proven[i].Spec)
+		if err != nil {
+			return nil, fmt.Errorf("drill: proven drink %q: %w", proven[i].Spec.Name, err)
+		}
+		if r.Verdict == template.Balanced {
+			t.classics = append(t.classics, classic{spec: proven[i].Spec, family: proven[i].Family, drink: r.Drink})
+		}
+	}
+	if len(t.classics) < 3 {
+		return nil, fmt.Errorf("drill: %d of the proven drinks are balanced; rounds need at least three", len(t.classics))
+	}
+	return t, t.findSpoilable()
+}
+
+// Kind is what a round asks.
+type Kind string
+
+// The kinds of rounds.
+const (
+	KindFault  Kind = "fault"  // name the fault of a spoilt classic
+	KindMend   Kind = "mend"   // mend it in one move
+	KindOrder  Kind = "order"  // put three drinks in order of an axis
+	KindGuess  Kind = "guess"  // guess the finished strength and volume
+	KindCover  Kind = "cover"  // pick the cover that keeps the drink
+	KindFamily Kind = "family" // read the family from the ratio
+)
+
+// Kinds lists the kinds of rounds, the easiest to explain first.
+func Kinds() []Kind {
+	return []Kind{KindFamily, KindFault, KindMend, KindOrder, KindGuess, KindCover}
+}
+
+// Sizes of rounds, in just-noticeable differences.
+const (
+	StartSize = 6.0
+	MinSize   = 0.5
+	MaxSize   = 12.0
+)
+
+// RoundRequest asks for a round. The same request makes the same round.
+type RoundRequest struct {
+	Kind Kind
+	Axis template.Axis // for fault, mend and order; see Skills
+	Size float64       // wanted, MinSize to MaxSize; 0 means StartSize
+	Seed uint64
+}
+
+// Option is one answer to choose from.
+type Option struct {
+	Label string
+	Pours []flavor.Pour // of a cover
+}
+
+// Round is one question.
+type Round struct {
+	Request  RoundRequest
+	Size     float64 // as it came out, in just-noticeable differences
+	Question string
+	Specs    []flavor.Spec // what is shown, without its name where that would tell
+	Options  []Option
+	// Ratio is what is shown of a family round, by axis; zero for an axis that
+	// the drink hardly has.
+	Ratio template.Equivalents
+
+	key key
+}
+
+// key is the answer to a round.
+type key struct {
+	axis    template.Axis
+	high    bool
+	pour    int
+	classic *classic
+	order   []int
+	option  int
+	lost    []flavor.Family
+	values  []float64
+	names   []string
+	text    string
+	after   template.Equivalents
+}
+
+// Answer is what a learner says. Which fields count depends on the kind.
+type Answer struct {
+	Axis   template.Axis // fault
+	High   bool          // fault: there is too much of it
+	Pour   int           // mend: index of the pour to move
+	Amount float64       // mend: its new amount, in its unit
+	Order  []int         // order: indices into Specs, the least first
+	ABV    float64       // guess, % vol
+	Volume float64       // guess, mL
+	Option int           // cover, family: index into Options
+	Lost   []flavor.Family
+}
+
+// Grade is what became of an answer.
+type Grade struct {
+	Right  bool
+	Points float64 // 0 to 1, with part of them for half an answer
+	// Text is the arithmetic, in two sentences.
+	Text string
+	// Before and After are the equivalents to draw: the classic and the spoilt
+	// drink, the spoilt and the mended, the least and the most, the drink and
+	// its cover, the ratio and the centre of its family.
+	Before, After template.Equivalents
+	Solution      string // the right answer
+}
+
+// Round makes a round. It fails with a fault if the request is out of range or
+// if no proven drink lends itself to it.
+func (t *Trainer) Round(r RoundRequest) (*Round, error) {
+	if r.Size == 0 {
+		r.Size = StartSize
+	}
+	if !(r.Size >= MinSize && r.Size <= MaxSize) {
+		return nil, invalid("size", r.Size, "%v is no size for a round; use %v to %v just-noticeable differences", r.Size, MinSize, MaxSize)
+	}
+	if r.Axis < 0 || int(r.Axis) >= template.NumAxes {
+		return nil, invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
+	}
+	rng := rand.New(rand.NewPCG(r.Seed, roundStream))
+	switch r.Kind {
+	case KindFault, KindMend:
+		return t.spoiltRound(r, rng)
+	case KindOrder:
+		return t.orderRound(r, rng)
+	case KindGuess:
+		return t.guessRound(r, rng)
+	case KindCover:
+		return t.coverRound(r, rng)
+	case KindFamily:
+		return t.familyRound(r, rng)
+	}
+	return nil, invalid("kind", string(r.Kind), "%q is no kind of round; use one of %v", r.Kind, Kinds())
+}
+
+// Streams keep what is drawn for one purpose apart from what is drawn for
+// another from the same seed.
+const (
+	roundStream    = 0x526f756e64
+	flightStream   = 0x466c69676874
+	triangleStream = 0x547269616e67
+)
+
+// Grade grades an answer. It fails with a fault if the answer does not fit the
+// round.
+func (t *Trainer) Grade(r *Round, a Answer) (*Grade, error) {
+	switch r.Request.Kind {
+	case KindFault:
+		return t.gradeFault(r, &a)
+	case KindMend:
+		return t.gradeMend(r, &a)
+	case KindOrder:
+		return gradeOrder(r, &a)
+	case KindGuess:
+		return gradeGuess(r, &a)
+	case KindCover:
+		return gradeCover(r, &a)
+	case KindFamily:
+		return gradeFamily(r, &a)
+	}
+	return nil, invalid("kind", string(r.Request.Kind), "%q is no kind of round; use one of %v", r.Request.Kind, Kinds())
+}
+
+// invalid returns a fault that names a value and how to mend it.
+func invalid(where string, value any, format string, args ...any) error {
+	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
+}
+
+// jndOf returns how many just-noticeable differences of an axis lie between two
+// amounts of it above zero.
+func jndOf(a template.Axis, from, to float64) float64 { return balance.JND(a, math.Log(to/from)) }

@@ -1,0 +1,151 @@
+package riff
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// framesEach is how many frames are tried for each bottle.
+const framesEach = 40
+
+// leastUse is the least of a bottle, in mL, that counts as using it.
+const leastUse = 7.0
+
+// frame is a proven drink with a bottle put in.
+type frame struct {
+	spec   flavor.Spec
+	family string
+	likely float64
+}
+
+// frames puts a bottle into every proven drink that has a place for it, and
+// keeps the likeliest, the families in turn.
+func (u *user) frames(it *item) []frame {
+	var all []frame
+	for i := range u.work.riffer.book.proven {
+		p := &u.work.riffer.book.proven[i]
+		if len(u.req.Families) > 0 && !slices.Contains(u.req.Families, p.Family) {
+			continue
+		}
+		for at := range p.Spec.Pours {
+			old := &p.Spec.Pours[at]
+			per := template.PerML(old.Profile)
+			if old.Profile.ID != it.profile.ID && (poured(&p.Spec, it.profile) || !u.work.stands(old, it, &per)) {
+				continue
+			}
+			made, ok := matched(old, it, &per)
+			if !ok || it.part != flavor.PartSeasoning && made.ML < leastUse {
+				continue // a dash moves no bottle
+			}
+			s := p.Spec.Clone()
+			s.Name, s.Notes, s.Pours[at] = "", nil, made
+			if !u.furnish(&s, at) {
+				continue
+			}
+			x := u.work.parentOf(&s, KindBottle, 1)
+			all = append(all, frame{spec: s, family: p.Family, likely: likely(x.made, x.products)})
+		}
+	}
+	return inTurn(all, framesEach)
+}
+
+// inTurn keeps the n likeliest frames, one of each family after another.
+func inTurn(all []frame, n int) []frame {
+	slices.SortStableFunc(all, func(a, b frame) int {
+		return cmp.Or(cmp.Compare(b.likely, a.likely), strings.Compare(keyOf(&a.spec), keyOf(&b.spec)))
+	})
+	taken := make([]bool, len(all))
+	var out []frame
+	for len(out) < n {
+		seen := map[string]bool{}
+		for i := range all {
+			if taken[i] || seen[all[i].family] || len(out) == n {
+				continue
+			}
+			seen[all[i].family], taken[i] = true, true
+			out = append(out, all[i])
+		}
+		if len(seen) == 0 {
+			break
+		}
+	}
+	return out
+}
+
+// furnish replaces what a frame cannot pour by what comes nearest, a bottle
+// that must move before others; it is false if nothing does.
+func (u *user) furnish(s *flavor.Spec, keep int) bool {
+	for i := 0; i < len(s.Pours); i++ {
+		p := &s.Pours[i]
+		if it, ok := u.work.has(p.Profile); ok {
+			if made, fits := pour(it.profile, unitFor(p, it), p.ML); fits && p.Unit != flavor.Top {
+				*p = made
+			}
+			continue
+		}
+		if i == keep {
+			return false
+		}
+		if it, ok := u.nearest(s, i); ok {
+			per := template.PerML(p.Profile)
+			made, fits := matched(p, it, &per)
+			if !fits {
+				return false
+			}
+			*p = made
+			continue
+		}
+		if !optional(p.Profile.Class.Part()) {
+			return false
+		}
+		s.Pours = slices.Delete(s.Pours, i, i+1)
+		if i < keep {
+			keep--
+		}
+		i--
+	}
+	return len(s.Pours) > 1
+}
+
+// unitFor keeps small units and gives all else the measure of the request.
+func unitFor(p *flavor.Pour, it *item) flavor.Unit {
+	if small(p.Unit) || it.profile.Class.Solid() || it.part == flavor.PartTexture {
+		return p.Unit
+	}
+	return it.unit
+}
+
+// mustMove is how much nearer a bottle counts that must move.
+const mustMove = 0.3
+
+// nearest returns what on the shelf smells and does most like a pour.
+func (u *user) nearest(s *flavor.Spec, at int) (*item, bool) {
+	old := &s.Pours[at]
+	per := template.PerML(old.Profile)
+	was := makeUpOf(old.Profile, u.work.riffer.book.classes)
+	var best *item
+	top := 0.0
+	for i := range u.work.shelf {
+		it := &u.work.shelf[i]
+		if poured(s, it.profile) || !u.work.stands(old, it, &per) {
+			continue
+		}
+		var v float64
+		for j := range was {
+			v += was[j] * it.made[j]
+		}
+		v /= max(length(was)*length(it.made), tiny)
+		v += it.chance
+		if slices.ContainsFunc(u.req.Bottles, func(p *flavor.Profile) bool { return p.ID == it.profile.ID }) {
+			v += mustMove
+		}
+		if best == nil || v > top {
+			best, top = it, v
+		}
+	}
+	return best, best != nil
+}

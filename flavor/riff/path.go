@@ -1,0 +1,109 @@
+package riff
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+)
+
+// path chooses n drinks between the ends by dynamic programming over states
+// that only ever turn onward.
+func (k *walker) path(n int) ([]Stop, error) {
+	last := len(k.states) - 1
+	cost := make([]float64, len(k.states))
+	for i := range cost {
+		cost[i] = math.Inf(1)
+	}
+	cost[0] = 0
+	var came [][]int
+	reached := 0
+	for step := 1; step <= n+1; step++ {
+		costNow, from := k.step(cost, step == n+1)
+		cost = costNow
+		came = append(came, from)
+		if step <= n && !math.IsInf(slices.Min(cost[1:last]), 1) {
+			reached = step
+		}
+	}
+	if math.IsInf(cost[last], 1) {
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "between", Value: fmt.Sprint(n),
+			Message: fmt.Sprintf("no %d balanced drinks lie one after another between these two; at most %d may: ask for fewer, or for ends that are less alike or both balanced", n, reached)}
+	}
+	order := []int{last}
+	for step := n; step >= 0; step-- {
+		order = append(order, came[step][order[len(order)-1]])
+	}
+	slices.Reverse(order)
+	return k.stops(order), nil
+}
+
+// step extends every path by one drink; only the final step may reach the end.
+func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
+	last := len(k.states) - 1
+	now, from = make([]float64, len(cost)), make([]int, len(cost))
+	for j := range k.states {
+		now[j] = math.Inf(1)
+		if final != (j == last) {
+			continue
+		}
+		for i := range k.states {
+			if math.IsInf(cost[i], 1) || i == j || !onward(k.states[i].turned, k.states[j].turned) {
+				continue
+			}
+			d := k.states[i].at.distance(&k.states[j].at)
+			if d < leastHop {
+				continue
+			}
+			if c := cost[i] + d*d; c < now[j] {
+				now[j], from[j] = c, i
+			}
+		}
+	}
+	return now, from
+}
+
+// leastHop is the least that two drinks of a walk differ by, in
+// just-noticeable differences: a step that nobody tells is none.
+const leastHop = 1.0
+
+func onward(a, b []int) bool {
+	for i := range a {
+		if b[i] < a[i] {
+			return false
+		}
+	}
+	return true
+}
+
+func (k *walker) stops(order []int) []Stop {
+	var out []Stop
+	for n, i := range order {
+		s := &k.states[i]
+		stop := Stop{Spec: s.spec, Score: s.score}
+		if n == 0 {
+			stop.Text = "Where the walk begins"
+		} else {
+			before := &k.states[order[n-1]]
+			stop.Hop = before.at.distance(&s.at)
+			stop.Changes = diff(&before.spec, &s.spec)
+			stop.Text = capital(stepText(&before.spec, &s.spec, stop.Changes))
+		}
+		out = append(out, stop)
+	}
+	return out
+}
+
+func stepText(before, after *flavor.Spec, changes []balance.Change) string {
+	words := recipe(changes)
+	if before.Method != after.Method || before.Service != after.Service {
+		words = append(words, wayOf(after))
+	}
+	if len(words) == 0 {
+		return "the same pours"
+	}
+	return strings.Join(words, ", ")
+}

@@ -1,0 +1,292 @@
+package riff
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// MaxSteps is the most drinks that may lie between the two ends of a walk.
+const MaxSteps = 8
+
+// WalkRequest asks for a path from one drink to another.
+type WalkRequest struct {
+	From, To *flavor.Spec
+	Between  int // drinks between the two, 1 to MaxSteps; 0 means 3
+	Guest    cover.Guest
+}
+
+// Stop is one drink of a walk.
+type Stop struct {
+	Spec    flavor.Spec
+	Score   float64
+	Hop     float64          // from the drink before, in just-noticeable differences; 0 for the first
+	Changes []balance.Change // from the drink before
+	Text    string
+}
+
+// Walk returns a path from one drink to another for a tasting menu: both ends as
+// they are, and between them balanced drinks made of what the two hold, each
+// pour of the first giving way to one of the second, by half and then in whole.
+// Of all such paths it is one whose hops have the least sum of squares, so that
+// they are as even as the jigger lets them be. It fails if the request is out of
+// range, if a pour is not for this guest, if ctx ends, or, with a fault that
+// says how many there are, if fewer balanced drinks lie between the two than
+// are asked for.
+func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
+	if req.Between == 0 {
+		req.Between = 3
+	}
+	if req.Between < 1 || req.Between > MaxSteps {
+		return nil, outOfRange("between", req.Between, fmt.Sprintf("ask for 1 to %d drinks between the two", MaxSteps))
+	}
+	limits, err := newLimits(&req.Guest, nil)
+	if err != nil {
+		return nil, err
+	}
+	var stock []*flavor.Profile
+	for _, s := range []*flavor.Spec{req.From, req.To} {
+		if err := checkSpec(s); err != nil {
+			return nil, err
+		}
+		for i := range s.Pours {
+			if p := s.Pours[i].Profile; !limits.accepts(p) {
+				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: fmt.Sprintf("pours[%d]", i), Value: p.Name,
+					Message: p.Name + " is not for this guest; cover it before walking"}
+			}
+			stock = append(stock, s.Pours[i].Profile)
+		}
+	}
+	k := &walker{work: r.newWork(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
+	k.pair()
+	if err := k.settle(ctx); err != nil {
+		return nil, err
+	}
+	return k.path(req.Between)
+}
+
+// walker seeks a path. A state says how far each pair of pours has changed over:
+// not, by half, in whole. Nothing changes back.
+type walker struct {
+	work     *work
+	from, to *flavor.Spec
+	pairs    []pairing
+	states   []state
+}
+
+// pairing is what gives way to what: indices of pours, −1 for nothing. The pair
+// of the method and the service has neither.
+type pairing struct{ from, to []int }
+
+// state is one drink on the way; the first and the last are the two ends.
+type state struct {
+	turned []int // 0, 1, 2 for each pair
+	spec   flavor.Spec
+	score  float64
+	at     place
+}
+
+// mostPairs bounds the search: 3⁵ drinks, twice for the method.
+const mostPairs = 5
+
+// pair puts each pour of the first drink beside the one of the second that does
+// its work; seasonings, and what is more than mostPairs, turn over together.
+func (k *walker) pair() {
+	used := make([]bool, len(k.to.Pours))
+	var small pairing
+	for i := range k.from.Pours {
+		p := k.from.Pours[i].Profile
+		j := k.counterpart(p, used)
+		if p.Class.Part() == flavor.PartSeasoning {
+			small.from = append(small.from, i)
+			if j >= 0 {
+				used[j] = true
+				small.to = append(small.to, j)
+			}
+			continue
+		}
+		x := pairing{from: []int{i}}
+		if j >= 0 {
+			used[j] = true
+			x.to = []int{j}
+		}
+		k.pairs = append(k.pairs, x)
+	}
+	for j := range k.to.Pours {
+		if used[j] {
+			continue
+		}
+		if k.to.Pours[j].Profile.Class.Part() == flavor.PartSeasoning {
+			small.to = append(small.to, j)
+			continue
+		}
+		k.pairs = append(k.pairs, pairing{to: []int{j}})
+	}
+	if len(small.from)+len(small.to) > 0 {
+		k.pairs = append(k.pairs, small)
+	}
+	for len(k.pairs) > mostPairs {
+		last := k.pairs[len(k.pairs)-1]
+		k.pairs = k.pairs[:len(k.pairs)-1]
+		into := &k.pairs[len(k.pairs)-1]
+		into.from, into.to = append(into.from, last.from...), append(into.to, last.to...)
+	}
+}
+
+// counterpart returns the pour of the second drink that is the same ingredient,
+// else plays the same part, or −1.
+func (k *walker) counterpart(p *flavor.Profile, used []bool) int {
+	part := -1
+	for j := range k.to.Pours {
+		q := k.to.Pours[j].Profile
+		switch {
+		case used[j]:
+		case q.ID == p.ID:
+			return j
+		case part < 0 && q.Class.Part() == p.Class.Part():
+			part = j
+		}
+	}
+	return part
+}
+
+// settle works out every drink between the two that is balanced.
+func (k *walker) settle(ctx context.Context) error {
+	n := len(k.pairs)
+	if k.from.Method != k.to.Method || k.from.Service != k.to.Service {
+		n++
+	}
+	first, err := k.end(k.from, n, 0)
+	if err != nil {
+		return err
+	}
+	last, err := k.end(k.to, n, 2)
+	if err != nil {
+		return err
+	}
+	k.states = append(k.states, first)
+	turned := make([]int, n)
+	for next(turned, len(k.pairs)) {
+		if err := stopped(ctx); err != nil {
+			return err
+		}
+		if sum(turned) == 2*n {
+			continue
+		}
+		s, ok, err := k.between(turned)
+		if err != nil {
+			return err
+		}
+		if ok {
+			k.states = append(k.states, s)
+		}
+	}
+	k.states = append(k.states, last)
+	return nil
+}
+
+// next counts through the states in base three; the last digit, if it is the
+// method, has no half. It is false after the last one.
+func next(turned []int, pairs int) bool {
+	for i := range turned {
+		turned[i]++
+		if i >= pairs {
+			turned[i]++
+		}
+		if turned[i] <= 2 {
+			return true
+		}
+		turned[i] = 0
+	}
+	return false
+}
+
+func sum(v []int) (t int) {
+	for _, x := range v {
+		t += x
+	}
+	return t
+}
+
+func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
+	drink, err := k.work.riffer.mixer.Mix(s)
+	if err != nil {
+		return state{}, err
+	}
+	score, err := k.work.riffer.judge.ScoreOnly(s)
+	if err != nil {
+		return state{}, err
+	}
+	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, at: placeOf(s, drink)}, nil
+}
+
+// between returns the drink of a state, if it can be balanced.
+func (k *walker) between(turned []int) (state, bool, error) {
+	d := draft{spec: k.specOf(turned), kind: KindPortion}
+	if len(d.spec.Pours) == 0 || cloudy(&d.spec) {
+		return state{}, false, nil
+	}
+	s, err := k.work.solve(&d)
+	if err != nil || s == nil {
+		return state{}, false, err
+	}
+	if s.score < template.BalancedFrom || !k.work.limits.kept(&s.spec, s.drink) {
+		return state{}, false, nil
+	}
+	return state{turned: slices.Clone(turned), spec: s.spec, score: s.score, at: s.at}, true, nil
+}
+
+// cloudy reports whether a drink that is stirred or thrown holds what wants
+// shaking: juice, egg or milk.
+func cloudy(s *flavor.Spec) bool {
+	if s.Method != flavor.Stir && s.Method != flavor.Throw {
+		return false
+	}
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		switch p.Profile.Class {
+		case flavor.ClassSourJuice, flavor.ClassJuice, flavor.ClassPuree:
+			return true
+		}
+		return p.Profile.Class.Part() == flavor.PartTexture
+	})
+}
+
+// specOf pours each pair as far as it has turned.
+func (k *walker) specOf(turned []int) flavor.Spec {
+	out := flavor.Spec{Method: k.from.Method, Service: k.from.Service}
+	if n := len(k.pairs); len(turned) > n && turned[n] == 2 || len(turned) == n {
+		out.Method, out.Service = k.to.Method, k.to.Service
+	}
+	for i, x := range k.pairs {
+		for _, j := range x.from {
+			out.Pours = addPart(out.Pours, &k.from.Pours[j], float64(2-turned[i])/2)
+		}
+		for _, j := range x.to {
+			out.Pours = addPart(out.Pours, &k.to.Pours[j], float64(turned[i])/2)
+		}
+	}
+	return snapped(&out)
+}
+
+// addPart adds a share of a pour, to the pour of the same ingredient if there
+// is one. Amounts are rounded once all shares are in.
+func addPart(pours []flavor.Pour, p *flavor.Pour, share float64) []flavor.Pour {
+	if share == 0 {
+		return pours
+	}
+	for i := range pours {
+		if pours[i].Profile.ID == p.Profile.ID {
+			pours[i].ML += share * p.ML
+			return pours
+		}
+	}
+	part := *p
+	part.ML *= share
+	return append(pours, part)
+}
