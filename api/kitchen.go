@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff"
 	"counterpour/flavor/template"
 	"counterpour/index"
 )
@@ -23,6 +24,7 @@ type Kitchen struct {
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
 	Finder    *cover.Finder
+	Riffer    *riff.Riffer
 	House     *data.House // whose menu and stock it is
 
 	usual map[string]bool // ids of what most bars stock
@@ -47,6 +49,9 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	}
 	k.Judge = balance.NewJudge(k.Mixer, k.Set, pantryOf(c))
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
+	if k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, k.Set, book); err != nil {
+		return nil, err
+	}
 	if k.Index, err = index.Build(ctx, c.Profiles(), progress); err != nil {
 		return nil, fmt.Errorf("building the index: %w", err)
 	}

@@ -66,6 +66,19 @@ func (s *Server) coverage() {
 	})
 }
 
+// riffing registers POST /v1/riff.
+func (s *Server) riffing() {
+	type input struct{ Body RiffBody }
+	handle(s, huma.Operation{
+		OperationID: "riff", Method: http.MethodPost, Path: "/v1/riff", Tags: []string{"drinks"},
+		Summary:     "Riff on a draft",
+		Description: "Finds variations that stay in balance, meet every wish and differ from each other.",
+		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText, "toward": []string{"more bitter"}, "limit": 3}}),
+	}, noStore, func(ctx context.Context, in *input) (*RiffAnswer, error) {
+		return s.kitchen.AnswerRiff(ctx, in.Body)
+	})
+}
+
 // searchParams are the parameters of the ingredient search. A parameter that is
 // empty counts as left out, as forms send it.
 type searchParams struct {

@@ -173,6 +173,24 @@ func TestCoverageScenarios(t *testing.T) {
 	}
 }
 
+func TestRiffScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	const draft = `"text":"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"`
+	for _, sc := range []scenario{
+		{name: "a draft", body: `{` + draft + `,"limit":3}`, status: 200, want: []string{`"riffs":[{"spec":`, `"distance_jnd":`, `"relatives":[{"name":`, `"least_jnd":3`}},
+		{name: "a wish", body: `{` + draft + `,"toward":["more bitter","below 20 %"],"limit":2,"seed":7}`, status: 200},
+		{name: "no nuts", body: `{` + draft + `,"avoid":["tree nuts"],"limit":20}`, status: 200, wantNot: []string{"almond", "orgeat", "tree nuts"}},
+		{name: "a wish that nobody understands", body: `{` + draft + `,"toward":["more moon"]}`, status: 422, want: []string{"body.toward[0]", "moon"}},
+		{name: "too many", body: `{` + draft + `,"limit":101}`, status: 422, want: []string{"body.limit"}},
+		{name: "no draft", body: `{"limit":1}`, status: 422, want: []string{"there is no draft"}},
+		{name: "unknown field", body: `{` + draft + `,"twoard":[]}`, status: 422, want: []string{"body.twoard"}},
+	} {
+		sc.url = "/v1/riff"
+		sc.run(t, h)
+	}
+}
+
 func TestScoreScenarios(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	h := s.Handler()

@@ -95,6 +95,7 @@ func (s *Server) routes() {
 	s.covering()
 	s.outs()
 	s.coverage()
+	s.riffing()
 	s.ingredients()
 	s.families()
 	s.health()
