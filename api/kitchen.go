@@ -47,7 +47,7 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	if k.Mixer, err = mix.NewMixer(); err != nil {
 		return nil, err
 	}
-	k.Judge = balance.NewJudge(k.Mixer, k.Set, pantryOf(c))
+	k.Judge = balance.NewJudge(k.Mixer, k.Set, c.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
 	if k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, k.Set, book); err != nil {
 		return nil, err
@@ -92,17 +92,6 @@ func usualIn(book []template.Labelled, house *data.House) map[string]bool {
 		usual[p.ID] = true
 	}
 	return usual
-}
-
-// pantryOf picks what the judge may propose to add; what a catalogue lacks is
-// not proposed.
-func pantryOf(c *data.Catalogue) balance.Pantry {
-	get := func(id string) *flavor.Profile {
-		p, _ := c.ByID(id)
-		return p
-	}
-	return balance.Pantry{Syrup: get("rich-simple-syrup"), Sour: get("lemon-juice"),
-		Bitters: get("aromatic-bitters"), Length: get("soda-water")}
 }
 
 // Close releases the index.

@@ -14,9 +14,12 @@ import (
 	"counterpour/flavor/trial"
 )
 
-// fittedDigits is how many significant digits a fitted value keeps on disk:
-// more would differ between processors.
-const fittedDigits = 5
+// How many significant digits a fitted value keeps on disk, and how many
+// decimals at most: more would differ between processors.
+const (
+	fittedDigits   = 5
+	fittedDecimals = 5
+)
 
 // Calibrate fits the families of the embedded files to their proven drinks.
 func (c *Catalogue) Calibrate(t template.Tuning) ([]template.Fitted, error) {
@@ -77,11 +80,12 @@ func WriteFitted(w io.Writer, fitted []template.Fitted) error {
 }
 
 func rounded(values []float64) []float64 {
+	grid := math.Pow10(fittedDecimals)
 	out := make([]float64, len(values))
 	for i, v := range values {
-		out[i], _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', fittedDigits, 64), 64)
-		if math.Abs(out[i]) < 1e-9 {
-			out[i] = 0
+		out[i], _ = strconv.ParseFloat(strconv.FormatFloat(math.Round(v*grid)/grid, 'g', fittedDigits, 64), 64)
+		if out[i] == 0 {
+			out[i] = 0 // without a minus
 		}
 	}
 	return out

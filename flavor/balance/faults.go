@@ -14,6 +14,7 @@ type Fault struct {
 	Deviation float64 // in just-noticeable differences, positive
 	PlusMinus float64 // the drink's own, in the same unit
 	Odds      float64 // how probable it is that this axis, of all, went wrong
+	Then      bool    // the odds are those once the first fault is mended
 	// Profile is the ingredient that the text names as poured too much or too
 	// little; nil if it names none.
 	Profile *flavor.Profile
@@ -34,8 +35,8 @@ const (
 func faultsOf(s *flavor.Spec, j *template.Judgement) []Fault {
 	spread := axisSpreads(s, &j.Equivalents)
 	var out []Fault
-	for _, p := range slices.Concat(j.Pulls, j.Then) {
-		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds,
+	for i, p := range slices.Concat(j.Pulls, j.Then) {
+		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Then: i >= len(j.Pulls),
 			Deviation: JND(p.Axis, p.Change), PlusMinus: JND(p.Axis, spread[p.Axis])}
 		told := slices.ContainsFunc(out, func(o Fault) bool { return o.Axis == f.Axis })
 		if told || p.Gain < leastGain || p.Odds < leastOdds || f.Deviation < leastDeviation || f.Deviation <= f.PlusMinus {

@@ -44,22 +44,22 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if r.Verdict == template.Balanced || limit <= 0 {
 		return nil, nil
 	}
-	f := newFixing(s, r)
+	f := &fixing{spec: s, base: r.Judgement.Score, faults: r.Faults}
 	build, err := j.set.Prepare(s)
 	if err != nil {
 		return nil, err
 	}
 	moves := movesOf(s)
 	f.singles(build, moves)
-	if !f.mended() {
+	if !f.mended(straysNot) {
 		f.pairs(build, moves, 0)
 	}
-	if !f.mended() {
+	if !f.mended(straysNot) {
 		if err := f.additions(j, moves); err != nil {
 			return nil, err
 		}
 	}
-	if !f.mended() {
+	if !f.mended(straysNot) {
 		if err := f.omissions(j); err != nil {
 			return nil, err
 		}
@@ -73,7 +73,7 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 func (f *fixing) list(j *Judge, limit int) ([]Fix, error) {
 	var out []Fix
 	var told []*candidate
-	spared := f.mended()
+	spared := f.mended(straysBase)
 	for _, c := range f.ranked() {
 		if len(out) == limit {
 			break
@@ -99,10 +99,13 @@ func (f *fixing) list(j *Judge, limit int) ([]Fix, error) {
 // does not, then by merit, then in a fixed order. While something else mends
 // the draft, what strays far from what was ordered is left out.
 func (f *fixing) ranked() []*candidate {
-	spared := f.mended()
+	most := straysBase
+	for most > straysNot && f.mended(most-1) {
+		most--
+	}
 	var out []*candidate
 	for i := range f.found {
-		if c := &f.found[i]; !spared || !c.strays {
+		if c := &f.found[i]; c.strays <= most && !f.idle(c) {
 			out = append(out, c)
 		}
 	}
@@ -117,6 +120,13 @@ func (f *fixing) ranked() []*candidate {
 		return cmp.Or(cmp.Compare(b.merit, a.merit), a.compare(b))
 	})
 	return out
+}
+
+// idle reports whether one of two moves does as well alone.
+func (f *fixing) idle(c *candidate) bool {
+	return c.n > 1 && slices.ContainsFunc(f.found, func(o candidate) bool {
+		return o.n == 1 && o.merit >= c.merit && c.sameIdea(&o)
+	})
 }
 
 // apply returns the spec with changes made.

@@ -2,9 +2,11 @@ package balance
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
 )
 
 // What a change is worth, in points of score, beside the score that it
@@ -15,13 +17,13 @@ const (
 	pointsPerML       = 0.05 // a millilitre more or less in the glass
 	pointsPerMove     = 6.0  // a second pour moved
 	pointsPerAdded    = 4.0  // a pour added or left out
-	pointsNamed       = 10.0 // for the pour that the first fault names, moved as it says
+	pointsNamed       = 10.0 // for the pour that the first fault names, moved as it says; for others by their odds
 )
 
 // How far one pour is moved, and how far each of two, as a factor and in steps.
 const (
-	singleTimes, singleSteps = 6.0, 48
-	pairTimes, pairSteps     = 3.0, 8
+	singleTimes, singleSteps = 8.0, 48
+	pairTimes, pairSteps     = 3.0, 6
 )
 
 // How far a fix may take a pour that no fault names, as long as others can mend
@@ -34,8 +36,9 @@ const (
 // move is one pour taken to another amount.
 type move struct {
 	Change
-	cost float64
-	near bool // within reach of a pair
+	times float64 // the larger amount over the smaller
+	steps int     // of the jigger
+	cost  float64
 }
 
 // movesOf returns every step of the jigger that each pour may be taken to.
@@ -60,19 +63,14 @@ func movesOfPour(s *flavor.Spec, i int) []move {
 	}
 	var out []move
 	for k, amount := range amounts {
-		steps := below - k
-		if k >= below {
-			steps = k - below + 1
-		}
-		times := math.Max(amount/p.Amount, p.Amount/amount)
-		if times > singleTimes && steps > 1 {
-			continue
-		}
 		m := move{Change: Change{Pour: i, Profile: p.Profile, Unit: p.Unit,
 			From: p.Amount, To: amount, FromML: p.ML, ToML: amount * perUnit}}
-		m.cost = pointsPerDoubling*math.Log2(times) + pointsPerML*math.Abs(m.ToML-m.FromML)
-		m.near = steps == 1 || times <= pairTimes && steps <= pairSteps
-		out = append(out, m)
+		m.steps = max(below-k, k-below+1)
+		m.times = math.Max(amount/p.Amount, p.Amount/amount)
+		m.cost = pointsPerDoubling*math.Log2(m.times) + pointsPerML*math.Abs(m.ToML-m.FromML)
+		if m.times <= singleTimes || m.steps == 1 {
+			out = append(out, m)
+		}
 	}
 	return out
 }
@@ -95,39 +93,41 @@ type addition struct {
 	amounts []float64
 }
 
-// additionsTo lists what may be added to a draft from a pantry: only what
-// nothing in the draft brings already.
-func additionsTo(s *flavor.Spec, p *Pantry) []addition {
+// additionsTo lists what may be added to a draft: what its faults ask for and
+// nothing in it brings already.
+func additionsTo(s *flavor.Spec, p *Pantry, faults []Fault) []addition {
 	ounce, amounts := flavor.Ounce, []float64{0.25, 0.5, 0.75, 1}
-	spoon, spoons := flavor.Barspoon, []float64{1, 2}
 	if measure.SystemOf(s) == measure.Metric {
 		ounce, amounts = flavor.Millilitre, []float64{7.5, 15, 22.5, 30}
 	}
+	asked := func(a template.Axis, high bool) bool {
+		return slices.ContainsFunc(faults, func(f Fault) bool { return f.Axis == a && f.High == high })
+	}
+	sweet := asked(template.Sweet, false) || asked(template.Sour, true)
+	sour := asked(template.Sour, false) || asked(template.Sweet, true)
+	bitter := asked(template.Bitter, false) || asked(template.Sweet, true)
+	long := asked(template.Long, false) || asked(template.Strong, true) && s.Service == flavor.Long
+
 	var out []addition
-	add := func(x *flavor.Profile, u flavor.Unit, amounts []float64, has func(*flavor.Profile) bool) {
-		if x == nil || hasAny(s, has) {
-			return
+	add := func(wanted bool, x *flavor.Profile, u flavor.Unit, amounts ...float64) {
+		if wanted && x != nil && !brings(s, x.Class) {
+			out = append(out, addition{x, u, amounts})
 		}
-		out = append(out, addition{x, u, amounts})
 	}
-	part := func(want flavor.Part) func(*flavor.Profile) bool {
-		return func(x *flavor.Profile) bool { return x.Class.Part() == want }
-	}
-	add(p.Syrup, ounce, amounts, part(flavor.PartSweetener))
-	add(p.Syrup, spoon, spoons, part(flavor.PartSweetener))
-	add(p.Sour, ounce, amounts, part(flavor.PartSour))
-	add(p.Bitters, flavor.Dash, []float64{1, 2, 3}, func(x *flavor.Profile) bool { return x.Class == flavor.ClassCocktailBitters })
-	add(p.Length, ounce, []float64{amounts[1], amounts[3], 2 * amounts[3], 3 * amounts[3]}, part(flavor.PartLength))
+	add(sweet, p.Syrup, ounce, amounts...)
+	add(sweet, p.Syrup, flavor.Barspoon, 1, 2)
+	add(sour, p.Sour, ounce, amounts...)
+	add(bitter, p.Bitters, flavor.Dash, 1, 2, 3)
+	add(long, p.Length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3])
 	return out
 }
 
-func hasAny(s *flavor.Spec, is func(*flavor.Profile) bool) bool {
-	for i := range s.Pours {
-		if is(s.Pours[i].Profile) {
-			return true
-		}
-	}
-	return false
+// brings reports whether a pour of a draft does what a class does: seasonings
+// differ by class, all else by part.
+func brings(s *flavor.Spec, c flavor.Class) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		return p.Profile.Class == c || c.Part() != flavor.PartSeasoning && p.Profile.Class.Part() == c.Part()
+	})
 }
 
 // moves returns the additions as moves of a pour that is not there yet.
@@ -138,7 +138,7 @@ func (a *addition) moves(pour int) []move {
 	}
 	var out []move
 	for _, amount := range a.amounts {
-		m := move{Change: Change{Pour: pour, Profile: a.profile, Unit: a.unit, To: amount, ToML: amount * perUnit}, near: true}
+		m := move{Change: Change{Pour: pour, Profile: a.profile, Unit: a.unit, To: amount, ToML: amount * perUnit}, steps: 1}
 		m.cost = pointsPerAdded + pointsPerML*m.ToML
 		out = append(out, m)
 	}

@@ -12,19 +12,10 @@ import (
 
 // fixing is the search for what mends a draft.
 type fixing struct {
-	spec  *flavor.Spec
-	base  float64 // score of the draft
-	named *flavor.Profile
-	more  bool // the first fault asks for more of it
-	found []candidate
-}
-
-func newFixing(s *flavor.Spec, r *Result) *fixing {
-	f := &fixing{spec: s, base: r.Judgement.Score}
-	if len(r.Faults) > 0 {
-		f.named, f.more = r.Faults[0].Profile, !r.Faults[0].High
-	}
-	return f
+	spec   *flavor.Spec
+	base   float64 // score of the draft
+	faults []Fault
+	found  []candidate
 }
 
 // candidate is the best of its kind: the same pours moved the same ways.
@@ -33,7 +24,7 @@ type candidate struct {
 	n      int
 	score  float64
 	merit  float64
-	strays bool // it takes a pour far from what was ordered, and no fault says so
+	strays stray
 }
 
 func (c *candidate) changes() []Change { return c.moved[:c.n] }
@@ -67,30 +58,76 @@ func (c *candidate) sameIdea(o *candidate) bool {
 	return true
 }
 
-// mended reports whether something was found that balances the draft and
-// takes no pour far from what was ordered.
-func (f *fixing) mended() bool {
+// stray is how far something goes from what was ordered without a fault that
+// says so.
+type stray int
+
+const (
+	straysNot  stray = iota
+	straysFar        // it takes a pour far
+	straysBase       // it takes the base far
+)
+
+// mended reports whether something was found that balances the draft.
+func (f *fixing) mended(most stray) bool {
 	for i := range f.found {
-		if f.found[i].score >= template.BalancedFrom && !f.found[i].strays {
+		if f.found[i].score >= template.BalancedFrom && f.found[i].strays <= most {
 			return true
 		}
 	}
 	return false
 }
 
-// worth is what a move adds to the merit, and whether it strays.
-func (f *fixing) worth(m *move) (points float64, strays bool) {
-	points = -m.cost
-	if f.named != nil && f.named.ID == m.Profile.ID && f.more == (m.ToML > m.FromML) {
-		return points + pointsNamed, false
+// asked returns how surely the faults ask for a move: 1 if the first does, the
+// odds of any other that does, 0 if none.
+func (f *fixing) asked(m *move) float64 {
+	for i := range f.faults {
+		x := &f.faults[i]
+		if x.Profile == nil || x.Profile.ID != m.Profile.ID || x.High != (m.ToML < m.FromML) {
+			continue
+		}
+		if i == 0 {
+			return 1
+		}
+		return x.Odds
 	}
+	return 0
+}
+
+// How surely a move must be asked for not to stray: the base is what the guest
+// ordered.
+const (
+	askedSurely = 0.10
+	baseSurely  = 0.25
+)
+
+// worth is what a move adds to the merit, and whether it strays.
+func (f *fixing) worth(m *move) (points float64, strays stray) {
+	asked := f.asked(m)
+	points = pointsNamed*asked - m.cost
+	base := m.Profile.Class.Part() == flavor.PartBase
 	switch {
 	case m.FromML == 0 || m.ToML == 0:
-		return points, false
-	case m.Profile.Class.Part() == flavor.PartBase:
-		return points, math.Abs(m.ToML-m.FromML) > strayShare*m.FromML
+	case base && asked < baseSurely && math.Abs(m.ToML-m.FromML) > strayShare*m.FromML:
+		strays = straysBase
+	case !base && asked < askedSurely && m.times > strayTimes:
+		strays = straysFar
 	}
-	return points, math.Max(m.ToML/m.FromML, m.FromML/m.ToML) > strayTimes
+	return points, strays
+}
+
+// pairable keeps the moves that are tried together with another: all that the
+// first fault asks for, and short ones.
+func (f *fixing) pairable(moves [][]move) [][]move {
+	out := make([][]move, len(moves))
+	for i := range moves {
+		for _, m := range moves[i] {
+			if f.asked(&m) == 1 || m.steps == 1 || m.times <= pairTimes && m.steps <= pairSteps {
+				out[i] = append(out[i], m)
+			}
+		}
+	}
+	return out
 }
 
 // best keeps the best candidate of one kind.
@@ -105,7 +142,7 @@ func (b *best) hopeless(worth float64) bool {
 	return b.any && b.score >= template.BalancedFrom && 100+worth <= b.merit
 }
 
-func (b *best) offer(score, worth float64, strays bool, moves ...*move) {
+func (b *best) offer(score, worth float64, strays stray, moves ...*move) {
 	merit := score + worth
 	was, is := b.score >= template.BalancedFrom, score >= template.BalancedFrom
 	if b.any && (was && !is || was == is && merit <= b.merit) {
@@ -124,19 +161,16 @@ func (f *fixing) keep(b *best) {
 	}
 }
 
-// kindOf tells apart the kinds of one move: up or down, straying or not.
-func kindOf(m *move, strays bool) int {
-	k := 0
+// kindOf tells apart the kinds of one move: up or down, and how it strays.
+func kindOf(m *move, strays stray) int {
+	k := 2 * int(strays)
 	if m.ToML > m.FromML {
-		k = 1
-	}
-	if strays {
-		k += 2
+		k++
 	}
 	return k
 }
 
-const kinds = 4
+const kinds = 2 * (int(straysBase) + 1)
 
 // singles tries each pour alone.
 func (f *fixing) singles(build *template.Build, moves [][]move) {
@@ -160,6 +194,7 @@ func (f *fixing) singles(build *template.Build, moves [][]move) {
 // pairs tries two pours at once, the second of them from the given one on.
 func (f *fixing) pairs(build *template.Build, moves [][]move, from int) {
 	ml := build.Amounts()
+	moves = f.pairable(moves)
 	for i := range moves {
 		for k := max(i+1, from); k < len(moves); k++ {
 			f.pair(build, ml, moves[i], moves[k])
@@ -176,16 +211,10 @@ func (f *fixing) pair(build *template.Build, ml []float64, first, second []move)
 	wasI, wasK := ml[i], ml[k]
 	for x := range first {
 		a := &first[x]
-		if !a.near {
-			continue
-		}
 		worthA, straysA := f.worth(a)
 		ml[i] = a.ToML
 		for y := range second {
 			b := &second[y]
-			if !b.near {
-				continue
-			}
 			worthB, straysB := f.worth(b)
 			worth := worthA + worthB - pointsPerMove
 			kind := &found[kindOf(a, straysA)*kinds+kindOf(b, straysB)]
@@ -193,7 +222,7 @@ func (f *fixing) pair(build *template.Build, ml []float64, first, second []move)
 				continue
 			}
 			ml[k] = b.ToML
-			kind.offer(build.Score(ml), worth, straysA || straysB, a, b)
+			kind.offer(build.Score(ml), worth, max(straysA, straysB), a, b)
 		}
 	}
 	ml[i], ml[k] = wasI, wasK
@@ -205,7 +234,7 @@ func (f *fixing) pair(build *template.Build, ml []float64, first, second []move)
 // additions tries what the pantry holds, alone and with one pour moved.
 func (f *fixing) additions(j *Judge, moves [][]move) error {
 	at := len(f.spec.Pours)
-	for _, a := range additionsTo(f.spec, &j.pantry) {
+	for _, a := range additionsTo(f.spec, &j.pantry, f.faults) {
 		added := a.moves(at)
 		if len(added) == 0 {
 			continue

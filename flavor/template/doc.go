@@ -15,4 +15,11 @@
 // predictive Student t. Which family a drink belongs to is read from what is
 // in it, not from its amounts, by a multinomial logistic rule that starts at
 // the family's traditional signs and is moved by the same drinks.
+//
+// What is wrong with a drink is weighed, not measured: a ratio cannot tell too
+// much of one part from too little of the others, so for every axis the
+// package asks how probable it is that this axis alone slipped in an otherwise
+// good drink of its make-up, by its ratio and its usual size (see Pull).
+// Detail lays the arithmetic of a score open, and WithPalate moves the centres
+// to the taste of a house.
 package template

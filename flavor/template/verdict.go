@@ -26,8 +26,17 @@ func VerdictOf(score float64) Verdict {
 	return Off
 }
 
-// scoreOf turns a distance, in units of the family's edge, into a score: 100 at
-// the centre, 70 at the edge, falling to 0.
+// scoreOf turns a squared distance, in units of the family's squared edge, into
+// a score: 100 at the centre, 70 at the edge, falling to 0.
 func scoreOf(edges float64) float64 {
-	return 100 * math.Exp(edges*math.Log(BalancedFrom/100))
+	if edges > noScore {
+		return 0
+	}
+	return 100 * math.Exp(edges*logBalanced)
 }
+
+// noScore is where the score is less than a billionth of a billionth of a
+// point.
+const noScore = 130.0
+
+var logBalanced = math.Log(BalancedFrom / 100)

@@ -1,0 +1,153 @@
+package balance_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/template"
+)
+
+// Drafts and what a bartender would say of them: common practice, no source.
+// Fix is the pour that the first fix moves or adds, and which way.
+func TestAdvice(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		name, text string
+		axis       template.Axis
+		high       bool
+		words      []string
+		fix        string
+		more       bool
+	}{
+		{"too much juice", "2 oz gin\n2 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Sour, true,
+			[]string{"about ", " oz too much lemon juice for this much simple syrup"}, "lemon-juice", false},
+		{"too little juice, in metric", "60 ml gin\n7.5 ml lemon juice\n22.5 ml simple syrup\nshake, up", template.Sour, false,
+			[]string{"about ", " ml too little lemon juice for this much simple syrup"}, "lemon-juice", true},
+		{"far too much honey", "2 oz gin\n3/4 oz lemon juice\n2 1/2 oz honey syrup\nshake, up", template.Sweet, true,
+			[]string{" oz too much honey syrup for this much lemon juice"}, "honey-syrup", false},
+		{"a thimble of gin", "1/2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Strong, false,
+			[]string{" oz too little London dry gin"}, "london-dry-gin", true},
+		{"the gin is named, not the aperitif", "1/4 oz gin\n1 oz red bitter aperitif\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, rocks",
+			template.Strong, false, []string{" oz too little London dry gin"}, "london-dry-gin", true},
+		{"no sugar at all", "2 oz gin\n3/4 oz lemon juice\nshake, up", template.Sweet, false,
+			[]string{"nothing here brings sweetness", "sour"}, "rich-simple-syrup", true},
+		{"hardly any sugar", "2 oz bourbon\n2 dashes aromatic bitters\nstir, rocks", template.Sweet, false,
+			[]string{"too little sweetness altogether, by about ¼ oz of 1:1 syrup"}, "rich-simple-syrup", true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := k.read(t, c.text)
+			r := k.score(t, s)
+			require.NotEmpty(t, r.Faults)
+			f := r.Faults[0]
+			assert.Equal(t, c.axis, f.Axis)
+			assert.Equal(t, c.high, f.High)
+			for _, w := range c.words {
+				assert.Contains(t, f.Text, w)
+			}
+			fixes := k.fixes(t, s, r)
+			require.NotEmpty(t, fixes)
+			assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom)
+			first := fixes[0].Changes[0]
+			assert.Equal(t, c.fix, first.Profile.ID)
+			assert.Equal(t, c.more, first.ToML > first.FromML)
+		})
+	}
+}
+
+// Two things wrong take two moves.
+func TestTwoFaultsTwoMoves(t *testing.T) {
+	k := newKitchen(t)
+	s := k.read(t, "2 oz gin\n1/8 oz lemon juice\n2 1/2 oz simple syrup\nshake, up")
+	r := k.score(t, s)
+	require.GreaterOrEqual(t, len(r.Faults), 2)
+	fixes := k.fixes(t, s, r)
+	require.NotEmpty(t, fixes)
+	require.Len(t, fixes[0].Changes, 2)
+	assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom)
+	assert.Contains(t, fixes[0].Text, ", and ")
+}
+
+// Nothing that the draft brings already is added, and nothing that no fault
+// asks for.
+func TestAdditionsAreAskedFor(t *testing.T) {
+	k := newKitchen(t)
+	for _, p := range k.book {
+		r := k.score(t, &p.Spec)
+		for _, f := range k.fixes(t, &p.Spec, r) {
+			for _, c := range f.Changes {
+				if c.FromML > 0 {
+					continue
+				}
+				for _, pour := range p.Spec.Pours {
+					assert.NotEqual(t, pour.Profile.Class, c.Profile.Class, "%s: %s", p.Spec.Name, f.Text)
+				}
+				assert.NotEmpty(t, r.Faults, "%s: %s", p.Spec.Name, f.Text)
+			}
+		}
+	}
+}
+
+func TestEmptyPantryAddsNothing(t *testing.T) {
+	k := newKitchen(t)
+	s := k.read(t, "2 oz gin\n3/4 oz lemon juice\nshake, up")
+	bare := balance.NewJudge(k.mixer, k.set, balance.Pantry{})
+	r, err := bare.Score(s)
+	require.NoError(t, err)
+	fixes, err := bare.Fixes(s, r, balance.MaxFixes)
+	require.NoError(t, err)
+	for _, f := range fixes {
+		for _, c := range f.Changes {
+			assert.Greater(t, c.FromML, 0.0, f.Text)
+		}
+	}
+	none, err := k.judge.Fixes(s, r, 0)
+	require.NoError(t, err)
+	assert.Empty(t, none)
+}
+
+func TestScoreFaults(t *testing.T) {
+	k := newKitchen(t)
+	good := k.read(t, "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up")
+	for name, spoil := range map[string]func(*flavor.Spec){
+		"no pours":      func(s *flavor.Spec) { s.Pours = nil },
+		"no ingredient": func(s *flavor.Spec) { s.Pours[0].Profile = nil },
+		"nothing of it": func(s *flavor.Spec) { s.Pours[0].ML = 0 },
+		"less than nil": func(s *flavor.Spec) { s.Pours[0].ML = -1 },
+	} {
+		s := good.Clone()
+		spoil(&s)
+		_, err := k.judge.Score(&s)
+		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
+	}
+}
+
+// Two pours of one bottle share its spread: the acid of two pours of lemon
+// strays together, so two halves are no surer than the whole; the hand, which
+// errs twice, hardly counts beside the fruit.
+func TestPlusMinusOfABottleIsShared(t *testing.T) {
+	k := newKitchen(t)
+	whole := k.read(t, "2 oz gin\n1 oz lemon juice\n3/4 oz simple syrup\nshake, up")
+	halves := k.read(t, "2 oz gin\n1/2 oz lemon juice\n1/2 oz lemon juice\n3/4 oz simple syrup\nshake, up")
+	one, two := balance.AxisSpreads(whole), balance.AxisSpreads(halves)
+	lemon, ok := k.catalogue.ByID("lemon-juice")
+	require.True(t, ok)
+	fruit := lemon.Acid.Spread / lemon.Acid.Value
+	assert.GreaterOrEqual(t, two[template.Sour], fruit, "as much as the fruit strays")
+	assert.InEpsilon(t, one[template.Sour], two[template.Sour], 0.02)
+	assert.InDelta(t, one[template.Strong], two[template.Strong], same)
+}
+
+// JND counts steps that multiply by 1 + Weber: two steps of 15 % are a factor
+// of 1.3225.
+func TestJND(t *testing.T) {
+	assert.InDelta(t, 2, balance.JND(template.Sweet, 0.27952), 1e-4)
+	assert.InDelta(t, 2, balance.JND(template.Sweet, -0.27952), 1e-4)
+	for _, a := range template.Axes() {
+		assert.InDelta(t, 0, balance.JND(a, 0), 0)
+		assert.Greater(t, balance.Weber(a), 0.0)
+	}
+}

@@ -1,0 +1,85 @@
+package balance_test
+
+import (
+	"sync"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// kitchen is a judge over the real families, catalogue and proven drinks.
+type kitchen struct {
+	catalogue *data.Catalogue
+	book      []template.Labelled
+	mixer     *mix.Mixer
+	set       *template.Set
+	judge     *balance.Judge
+}
+
+// loadKitchen fits the families afresh, so that no test depends on a file that
+// is written now and then.
+var loadKitchen = sync.OnceValues(func() (*kitchen, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	rig, err := c.Rig(template.DefaultTuning())
+	if err != nil {
+		return nil, err
+	}
+	fitted, err := template.Learn(rig.Families, rig.Proven, rig.Tuning)
+	if err != nil {
+		return nil, err
+	}
+	set, err := template.NewSet(rig.Families, fitted, rig.Proven, rig.Tuning)
+	if err != nil {
+		return nil, err
+	}
+	mixer, err := mix.NewMixer()
+	if err != nil {
+		return nil, err
+	}
+	return &kitchen{catalogue: c, book: rig.Proven, mixer: mixer, set: set, judge: balance.NewJudge(mixer, set, rig.Pantry)}, nil
+})
+
+func newKitchen(t require.TestingT) *kitchen {
+	k, err := loadKitchen()
+	require.NoError(t, err)
+	return k
+}
+
+func (k *kitchen) read(t require.TestingT, text string) *flavor.Spec {
+	s, err := k.catalogue.ReadSpec("", text)
+	require.NoError(t, err)
+	return &s
+}
+
+func (k *kitchen) score(t require.TestingT, s *flavor.Spec) *balance.Result {
+	r, err := k.judge.Score(s)
+	require.NoError(t, err)
+	return r
+}
+
+func (k *kitchen) fixes(t require.TestingT, s *flavor.Spec, r *balance.Result) []balance.Fix {
+	f, err := k.judge.Fixes(s, r, balance.MaxFixes)
+	require.NoError(t, err)
+	return f
+}
+
+// draft draws a proven drink with its pours out of proportion.
+func (k *kitchen) draft(t *rapid.T) *flavor.Spec {
+	s := rapid.SampledFrom(k.book).Draw(t, "drink").Spec.Clone()
+	s.Name = ""
+	for i := range s.Pours {
+		factor := rapid.SampledFrom([]float64{1, 1, 1, 0.25, 0.5, 0.75, 1.5, 2, 3}).Draw(t, "factor")
+		s.Pours[i].Amount *= factor
+		s.Pours[i].ML *= factor
+	}
+	return &s
+}
