@@ -1,0 +1,166 @@
+package house
+
+import (
+	"context"
+	"database/sql"
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+)
+
+// backup copies the file as it is at one moment, while it is in use.
+func (s *sqlite) backup(ctx context.Context, _, path string) error {
+	return intoPlace(ctx, path, func(draft string) error {
+		db, err := sql.Open("sqlite", location(s.path, common))
+		if err != nil {
+			return err
+		}
+		defer db.Close()
+		return sqliteConn{db}.exec(ctx, `VACUUM INTO $1`, draft)
+	})
+}
+
+// intoPlace lets fill write a house under another name, verifies it, and then
+// gives it its own. What is at path already is never touched.
+func intoPlace(ctx context.Context, path string, fill func(draft string) error) error {
+	if exists(path) {
+		return fail(ErrConflict, "write", path, "there is something there already; choose another name")
+	}
+	draft := path + ".part"
+	if err := os.Remove(draft); err != nil && !os.IsNotExist(err) {
+		return err
+	}
+	err := fill(draft)
+	if err == nil {
+		err = syncFile(draft)
+	}
+	if err == nil {
+		_, err = Verify(ctx, draft)
+	}
+	if err == nil {
+		err = os.Rename(draft, path)
+	}
+	if err != nil {
+		_ = os.Remove(draft)
+		return err
+	}
+	return syncDir(filepath.Dir(path))
+}
+
+func syncFile(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	return f.Sync()
+}
+
+// RestoreOptions of [Restore].
+type RestoreOptions struct {
+	// Replace moves a house that is there already aside, to
+	// PATH.before-20060102T150405Z and the like; without it, that is a conflict.
+	Replace bool
+	At      time.Time // names what is moved aside
+}
+
+// Restore puts a backup in the place of a house, which nobody may have open. A
+// damaged backup is refused with [ErrDamaged] and the places, and nothing is
+// touched. It returns the name that the former house was moved to, if any.
+func Restore(ctx context.Context, backup, path string, o RestoreOptions) (aside string, err error) {
+	if _, err := Verify(ctx, backup); err != nil {
+		return "", err
+	}
+	l, err := lockHouse("restore", path)
+	if err != nil {
+		return "", err
+	}
+	defer l.release()
+	aside, err = restore(ctx, backup, path, o)
+	return aside, wrap(err, classifySQLite, "restore", path)
+}
+
+func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside string, err error) {
+	if info, err := os.Stat(backup + "-wal"); err == nil && info.Size() > 0 {
+		return "", fail(ErrInvalid, "restore", backup, "part of it is still in the log beside it; it is a house in use, not a backup: back it up first")
+	}
+	there := exists(path) || exists(path+"-wal")
+	if there && !o.Replace {
+		return "", fail(ErrConflict, "restore", path, "there is a house there already; ask to replace it, or choose another name")
+	}
+	draft := path + ".restoring"
+	defer func() {
+		if err != nil {
+			_ = os.Remove(draft)
+		}
+	}()
+	if err := copyFile(backup, draft); err != nil {
+		return "", err
+	}
+	if _, err := Verify(ctx, draft); err != nil {
+		return "", err
+	}
+	if there {
+		aside = path + ".before-" + o.At.UTC().Format("20060102T150405Z")
+		if exists(aside) {
+			return "", fail(ErrConflict, "restore", aside, "an earlier house was moved there already; wait a second")
+		}
+		if err := moveAside(path, aside); err != nil {
+			return "", err
+		}
+	}
+	if err := os.Rename(draft, path); err != nil {
+		return aside, err
+	}
+	return aside, syncDir(filepath.Dir(path))
+}
+
+// moveAside moves a house with the log beside it, which may hold what the file
+// does not yet. The log goes first: a file is never left beside a stranger's log.
+func moveAside(path, aside string) error {
+	for _, suffix := range []string{"-wal", "-shm", ""} {
+		if !exists(path + suffix) {
+			continue
+		}
+		if err := os.Rename(path+suffix, aside+suffix); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func copyFile(from, to string) error {
+	in, err := os.Open(from)
+	if err != nil {
+		return err
+	}
+	defer in.Close()
+	out, err := os.Create(to)
+	if err != nil {
+		return err
+	}
+	if _, err := io.Copy(out, in); err != nil {
+		out.Close()
+		return err
+	}
+	if err := out.Sync(); err != nil {
+		out.Close()
+		return err
+	}
+	return out.Close()
+}
+
+// withCopy calls f with a copy of a file that it may change.
+func withCopy(path string, f func(copy string) error) error {
+	dir, err := os.MkdirTemp("", "house")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	to := filepath.Join(dir, "copy.db")
+	if err := copyFile(path, to); err != nil {
+		return err
+	}
+	return f(to)
+}

@@ -1,0 +1,174 @@
+package house
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// Measured is what the house found in a bottle; nil is not measured.
+type Measured struct {
+	ABVPct     *float64 `json:"abv_pct,omitempty"`       // % vol, from the label
+	Brix       *float64 `json:"brix,omitempty"`          // g of dissolved solids in 100 g; means nothing beside alcohol
+	SugarGPerL *float64 `json:"sugar_g_per_l,omitempty"` // where it is known outright; not beside brix
+	AcidGPerL  *float64 `json:"acid_g_per_l,omitempty"`  // all acids, as weighed
+}
+
+func (m Measured) check() error {
+	if m.Brix != nil && m.SugarGPerL != nil {
+		return errors.New("brix and sugar are two ways to say one thing; keep one")
+	}
+	return checks(
+		checkOptional("abv", m.ABVPct, 0, 100),
+		checkOptional("brix", m.Brix, 0, 90),
+		checkOptional("sugar", m.SugarGPerL, 0, 1600),
+		checkOptional("acid", m.AcidGPerL, 0, 1600),
+	)
+}
+
+func (m Measured) clean() Measured {
+	return Measured{copyOf(m.ABVPct), copyOf(m.Brix), copyOf(m.SugarGPerL), copyOf(m.AcidGPerL)}
+}
+
+func copyOf(v *float64) *float64 {
+	if v == nil {
+		return nil
+	}
+	c := *v
+	return &c
+}
+
+// Bottle is a bottle on the shelf. It stands for a category of the catalogue
+// and overlays it with what was measured.
+type Bottle struct {
+	ID         string `json:"id"`
+	Name       string `json:"name"`           // as the house calls it
+	Ingredient string `json:"ingredient"`     // the id of its category
+	Well       bool   `json:"well,omitempty"` // the one that is poured where its category is asked for
+	Measured
+	Price    *float64 `json:"price,omitempty"`    // of one full bottle, in Currency
+	Currency string   `json:"currency,omitempty"` // three letters, as in ISO 4217
+	SizeML   float64  `json:"size_ml,omitempty"`
+	SizeG    float64  `json:"size_g,omitempty"` // for what is sold by weight, in place of SizeML
+	Stock    float64  `json:"stock"`            // bottles, part ones counted as parts
+	Note     string   `json:"note,omitempty"`
+}
+
+// Ref returns the name of the record.
+func (b Bottle) Ref() Ref { return Ref{KindBottle, b.ID} }
+
+func (b Bottle) check() error {
+	return checks(
+		checkLine("name", b.Name, true),
+		checkID(b.Ingredient),
+		b.Measured.check(),
+		b.checkSize(),
+		checkRange("stock", b.Stock, 0, 1e6),
+		checkText("note", b.Note, MaxNote),
+		b.checkPrice(),
+	)
+}
+
+func (b Bottle) checkSize() error {
+	switch {
+	case b.SizeML != 0 && b.SizeG != 0:
+		return errors.New("size_ml and size_g are two ways to say one thing; keep one")
+	case b.SizeG != 0:
+		return checkRange("size_g", b.SizeG, 1, 100000)
+	}
+	return checkRange("size_ml", b.SizeML, 1, 100000)
+}
+
+// VolumeML returns what a full bottle holds of its profile, in mL.
+func (b Bottle) VolumeML(p *flavor.Profile) float64 {
+	if b.SizeG > 0 && p.DensityGPerML > 0 {
+		return b.SizeG / p.DensityGPerML
+	}
+	return b.SizeML
+}
+
+func (b Bottle) checkPrice() error {
+	switch {
+	case b.Price == nil && b.Currency == "":
+		return nil
+	case b.Price == nil:
+		return errors.New("currency is there without a price")
+	case len(b.Currency) != 3 || strings.Trim(b.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "":
+		return errors.New("currency must be three capital letters, such as EUR")
+	}
+	return checkRange("price", *b.Price, 0, 1e7)
+}
+
+func (b Bottle) clean() Item {
+	b.Measured = b.Measured.clean()
+	b.Price = copyOf(b.Price)
+	b.Name, b.Note = tidy(b.Name), lines(b.Note)
+	return b
+}
+
+func (b Bottle) withID(id string) Item { b.ID = id; return b }
+func (b Bottle) links() []Ref          { return nil }
+
+// Pour is an amount of an ingredient, by the id of a catalogue profile or of
+// something house-made.
+type Pour struct {
+	Ingredient string      `json:"ingredient"`
+	Amount     float64     `json:"amount"`
+	Unit       flavor.Unit `json:"unit"`
+}
+
+// Made is a syrup or an infusion of the house. Its profile is computed from
+// the recipe whenever it is asked for, never stored, so that it cannot go
+// stale; what was measured overlays it.
+type Made struct {
+	ID      string       `json:"id"`
+	Name    string       `json:"name"`
+	Aliases []string     `json:"aliases,omitempty"`
+	Class   flavor.Class `json:"class"`
+	Parts   []Pour       `json:"parts"`
+	// YieldML is what the recipe gave once strained or boiled down; 0 means
+	// the volume of its parts.
+	YieldML float64 `json:"yield_ml,omitempty"`
+	Method  string  `json:"method,omitempty"`
+	Measured
+	KeepsDays int    `json:"keeps_days,omitempty"` // in the fridge, by the house's own rule; 0 is not stated
+	Note      string `json:"note,omitempty"`
+}
+
+// Ref returns the name of the record.
+func (m Made) Ref() Ref { return Ref{KindMade, m.ID} }
+
+func (m Made) check() error {
+	if !m.Class.Valid() {
+		return oneOf("class", m.Class, flavor.Classes())
+	}
+	for _, a := range m.Aliases {
+		if err := checkLine("alias", a, true); err != nil {
+			return err
+		}
+	}
+	return checks(
+		checkLine("name", m.Name, true),
+		checkPours("parts", m.Parts, m.ID),
+		checkRange("yield_ml", m.YieldML, 0, 1e6),
+		checkText("method", m.Method, MaxNote),
+		m.Measured.check(),
+		checkRange("keeps_days", float64(m.KeepsDays), 0, 3650),
+		checkText("note", m.Note, MaxNote),
+	)
+}
+
+func (m Made) clean() Item {
+	m.Measured = m.Measured.clean()
+	m.Aliases, m.Parts = slices.Clone(m.Aliases), slices.Clone(m.Parts)
+	for i, a := range m.Aliases {
+		m.Aliases[i] = tidy(a)
+	}
+	m.Name, m.Method, m.Note = tidy(m.Name), lines(m.Method), lines(m.Note)
+	return m
+}
+
+func (m Made) withID(id string) Item { m.ID = id; return m }
+func (m Made) links() []Ref          { return nil }

@@ -1,0 +1,102 @@
+package house
+
+import (
+	"context"
+)
+
+// backup copies a venue, with its whole log, into an SQLite house.
+func (p *postgres) backup(ctx context.Context, venue, path string) error {
+	return p.read(ctx, func(from conn) error {
+		return intoPlace(ctx, path, func(draft string) error {
+			file, err := openSQLite(ctx, draft, defaultVenue, nil)
+			if err != nil {
+				return err
+			}
+			err = file.write(ctx, func(to conn) error {
+				return copyVenue(ctx, from, venue, to, defaultVenue)
+			})
+			if err == nil { // one file, with no log beside it
+				err = sqliteConn{file.writer}.exec(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`)
+			}
+			if shut := file.close(); err == nil {
+				err = shut
+			}
+			return err
+		})
+	})
+}
+
+// RestoreVenue fills an empty venue of a PostgreSQL database from a backup. It
+// refuses a damaged backup as [Restore] does, and a venue that has a log with
+// [ErrConflict].
+func RestoreVenue(ctx context.Context, backup string, into Store) error {
+	k, ok := into.(*keeper)
+	if !ok {
+		return fail(ErrInvalid, "restore", backup, "this store takes no backups")
+	}
+	r, err := Verify(ctx, backup)
+	if err != nil {
+		return err
+	}
+	if len(r.Venues) != 1 {
+		return fail(ErrInvalid, "restore", backup, "it holds %d venues; a backup holds one", len(r.Venues))
+	}
+	err = k.during("restore", k.key, func() error { return k.fill(ctx, backup, r.Venues[0]) })
+	if err == nil {
+		k.feed.wake()
+	}
+	return err
+}
+
+// fill reads a copy of the backup, which may have to be migrated first.
+func (k *keeper) fill(ctx context.Context, backup, venue string) error {
+	return withCopy(backup, func(path string) error {
+		file, err := openSQLite(ctx, path, venue, nil)
+		if err != nil {
+			return err
+		}
+		defer file.close()
+		return file.read(ctx, func(from conn) error {
+			return k.db.write(ctx, func(to conn) error {
+				var seq int64
+				if _, err := one(ctx, to, []any{&seq}, `UPDATE venue SET seq = seq WHERE name = $1 RETURNING seq`, k.venue); err != nil {
+					return err
+				}
+				if seq != 0 {
+					return fail(ErrConflict, "restore", k.key, "the venue has %d changes; restore into a new one", seq)
+				}
+				if err := copyVenue(ctx, from, venue, to, k.venue); err != nil {
+					return err
+				}
+				return k.db.announce(ctx, to, k.venue)
+			})
+		})
+	})
+}
+
+// copyVenue copies log, records and links as they are. The seals hold, since
+// they do not cover the venue's name.
+func copyVenue(ctx context.Context, from conn, venue string, to conn, as string) error {
+	var seq int64
+	if _, err := one(ctx, from, []any{&seq}, `SELECT seq FROM venue WHERE name = $1`, venue); err != nil {
+		return err
+	}
+	if err := to.exec(ctx, `UPDATE venue SET seq = $1 WHERE name = $2`, seq, as); err != nil {
+		return err
+	}
+	err := records(ctx, from, venue, func(r *recordRow) error { return putRecord(ctx, to, as, r) })
+	if err != nil {
+		return err
+	}
+	err = changes(ctx, from, venue, 0, everything, func(r *changeRow) error { return insertChange(ctx, to, as, r) })
+	if err != nil {
+		return err
+	}
+	return each(ctx, from, func(rs rows) error {
+		var a, b Ref
+		if err := rs.Scan(&a.Kind, &a.ID, &b.Kind, &b.ID); err != nil {
+			return err
+		}
+		return insertLink(ctx, to, as, a, b)
+	}, `SELECT kind, id, to_kind, to_id FROM link WHERE venue = $1`, venue)
+}

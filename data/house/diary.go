@@ -1,0 +1,131 @@
+package house
+
+import (
+	"slices"
+	"time"
+)
+
+// Out says that an ingredient has run dry. Its id is that of the ingredient.
+// It is removed when there is some again; the history keeps both.
+type Out struct {
+	Ingredient string    `json:"ingredient"`
+	Since      time.Time `json:"since"`
+	Note       string    `json:"note,omitempty"`
+}
+
+// Ref returns the name of the record.
+func (o Out) Ref() Ref { return Ref{KindOut, o.Ingredient} }
+
+func (o Out) check() error {
+	return checks(checkTime("since", o.Since), checkText("note", o.Note, MaxNote))
+}
+func (o Out) clean() Item           { o.Since, o.Note = utc(o.Since), lines(o.Note); return o }
+func (o Out) withID(id string) Item { o.Ingredient = id; return o }
+func (o Out) links() []Ref          { return nil }
+
+// Verdict is how a guest received a drink.
+type Verdict string
+
+// A drink was kept, or sent back, or nobody said.
+const (
+	VerdictKept     Verdict = "kept"
+	VerdictSentBack Verdict = "sent back"
+	VerdictUnknown  Verdict = "unknown"
+)
+
+// Verdicts lists every verdict.
+func Verdicts() []Verdict { return []Verdict{VerdictKept, VerdictSentBack, VerdictUnknown} }
+
+// Cover is a cover that was served, and how it was received. An empty id is
+// filled in when it is written.
+type Cover struct {
+	ID          string    `json:"id"`
+	At          time.Time `json:"at"`
+	Spec        string    `json:"spec"`         // the id of the spec it covered
+	SpecVersion int64     `json:"spec_version"` // 0 is not stated
+	Missing     string    `json:"missing"`      // the id of the ingredient that had run out
+	Served      []Pour    `json:"served"`       // the drink as it was made
+	Verdict     Verdict   `json:"verdict"`
+	Score       *float64  `json:"score,omitempty"` // 0 to 10, by whoever tasted it
+	Taster      string    `json:"taster,omitempty"`
+	Note        string    `json:"note,omitempty"`
+}
+
+// Ref returns the name of the record.
+func (c Cover) Ref() Ref { return Ref{KindCover, c.ID} }
+
+func (c Cover) check() error {
+	return checks(
+		checkTime("at", c.At),
+		checkID(c.Missing),
+		checkPours("served", c.Served, ""),
+		oneOf("verdict", c.Verdict, Verdicts()),
+		checkOptional("score", c.Score, 0, 10),
+		checkRange("spec_version", float64(c.SpecVersion), 0, 1<<53),
+		checkLine("taster", c.Taster, false),
+		checkText("note", c.Note, MaxNote),
+	)
+}
+
+func (c Cover) clean() Item {
+	c.At, c.Score, c.Served = utc(c.At), copyOf(c.Score), slices.Clone(c.Served)
+	c.Note = lines(c.Note)
+	return c
+}
+func (c Cover) withID(id string) Item { c.ID = id; return c }
+func (c Cover) links() []Ref          { return []Ref{{KindSpec, c.Spec}} }
+
+// Training is one answer of one person in a round of training. An empty id is
+// filled in when it is written.
+type Training struct {
+	ID       string    `json:"id"`
+	At       time.Time `json:"at"`
+	Person   string    `json:"person"`
+	Drill    string    `json:"drill"` // the id of the round or the flight
+	Question string    `json:"question"`
+	Wanted   string    `json:"wanted"`
+	Given    string    `json:"given"`
+	Right    bool      `json:"right"`
+	Score    *float64  `json:"score,omitempty"` // 0 to 1, where an answer can be partly right
+}
+
+// Ref returns the name of the record.
+func (t Training) Ref() Ref { return Ref{KindTraining, t.ID} }
+
+func (t Training) check() error {
+	return checks(
+		checkTime("at", t.At),
+		checkLine("person", t.Person, true),
+		checkLine("drill", t.Drill, true),
+		checkText("question", t.Question, MaxNote),
+		checkText("wanted", t.Wanted, MaxNote),
+		checkText("given", t.Given, MaxNote),
+		checkOptional("score", t.Score, 0, 1),
+	)
+}
+
+func (t Training) clean() Item {
+	t.At, t.Score = utc(t.At), copyOf(t.Score)
+	t.Question, t.Wanted, t.Given = lines(t.Question), lines(t.Wanted), lines(t.Given)
+	return t
+}
+func (t Training) withID(id string) Item { t.ID = id; return t }
+func (t Training) links() []Ref          { return nil }
+
+// Right marks a version of a spec as right for this house: together they are
+// its palate. Its id is that of the spec.
+type Right struct {
+	Spec        string `json:"spec"`
+	SpecVersion int64  `json:"spec_version"` // as tasted
+	Note        string `json:"note,omitempty"`
+}
+
+// Ref returns the name of the record.
+func (r Right) Ref() Ref { return Ref{KindRight, r.Spec} }
+
+func (r Right) check() error {
+	return checks(checkRange("spec_version", float64(r.SpecVersion), 1, 1<<53), checkText("note", r.Note, MaxNote))
+}
+func (r Right) clean() Item           { r.Note = lines(r.Note); return r }
+func (r Right) withID(id string) Item { r.Spec = id; return r }
+func (r Right) links() []Ref          { return []Ref{{KindSpec, r.Spec}} }

@@ -1,0 +1,35 @@
+// Package exchange reads and writes a house for other programs and for people:
+// JSON for all of it, CSV for stock and specs, Recipe documents of schema.org
+// as JSON-LD, and text as a bartender writes it. Text carries neither ids nor
+// notes, the other forms do.
+//
+// Reading changes nothing. It gives a [Reading]: the good records, and the bad
+// ones by number with what is wrong and how to mend it. [Import] then writes
+// the good ones, or nothing if any is bad, as the user chooses. Amounts, units
+// and order survive every way out and back.
+//
+// # CSV
+//
+// The first row names the columns, in any order. A file may be separated by
+// commas, semicolons or tabs; in one with semicolons or tabs, decimals may be
+// written with a comma. Stock is a bottle a row:
+//
+//	id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,
+//	price,currency,size_ml,size_g,stock,note
+//
+// of which name, ingredient and one size are needed. Specs are a pour a row,
+// in the order of the pours, the rows of a spec one after another:
+//
+//	id,name,method,service,amount,unit,ingredient,note
+//
+// where name, method, service and note may be left empty after the first row of
+// a spec. An empty id is made of the name. An ingredient is an id, or, with a
+// finder, any name that it knows. Rows are numbered as a spreadsheet does, the
+// columns' names being row 1.
+//
+// # JSON
+//
+// One document: {"format": "counterpour-house", "version": 1, "records":
+// [{"kind": "spec", "record": {…}}, …]}, by kind and id. It holds the records
+// as they stand; the log stays in the house and in its backups.
+package exchange

@@ -1,0 +1,235 @@
+package exchange_test
+
+import (
+	"bytes"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/data/house"
+	"counterpour/data/house/exchange"
+	"counterpour/flavor"
+)
+
+var who = house.By{Actor: "ana", At: time.Date(2024, 5, 6, 12, 0, 0, 0, time.UTC)}
+
+type fataler interface {
+	require.TestingT
+	Helper()
+}
+
+func shelf(t fataler) *house.Shelf {
+	t.Helper()
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	return house.NewShelf(c.Profiles())
+}
+
+func open(t *testing.T) house.Store {
+	t.Helper()
+	s, err := house.Open(t.Context(), filepath.Join(t.TempDir(), "house.db"), house.Options{})
+	require.NoError(t, err)
+	t.Cleanup(func() { require.NoError(t, s.Close()) })
+	return s
+}
+
+func ptr(v float64) *float64 { return &v }
+
+const stockFile = `name,ingredient,size_ml,abv_pct,price,currency,stock,note
+The blue label,gin,700,43.1,24.90,EUR,2.5,"behind the till, left"
+No size,gin,,,,,1,
+Not a number,gin,seven,,,,1,
+Unknown,unobtainium,700,,,,1,
+Too strong,vodka,700,140,,,1,
+
+Lemons,lemon juice,1000,,,,3,
+"Lemons",lemon juice,1000,,,,3,
+too,many,fields,1,2,3,4,5,6
+`
+
+func TestBadRowsAreNumberedAndGoodOnesKept(t *testing.T) {
+	f := shelf(t)
+	r, err := exchange.ReadStock(strings.NewReader(stockFile), f)
+	require.NoError(t, err)
+	require.Len(t, r.Items, 2)
+	assert.Equal(t, house.Bottle{ID: "the-blue-label", Name: "The blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(43.1)},
+		Price: ptr(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind the till, left"}, r.Items[0])
+	var numbers []int
+	for _, b := range r.Bad {
+		numbers = append(numbers, b.Number)
+	}
+	// The blank line is no row to the reader of CSV.
+	assert.Equal(t, []int{3, 4, 5, 6, 8, 9}, numbers, r.Faults())
+	for _, want := range []string{"size_ml is 0", `"seven" is not a number`, "unobtainium", "abv is 140", "there twice", "9 fields"} {
+		assert.Contains(t, r.Faults(), want)
+	}
+
+	s := open(t)
+	_, err = exchange.Import(t.Context(), s, who, r, exchange.AllOrNone)
+	require.ErrorIs(t, err, house.ErrInvalid)
+	assert.ErrorContains(t, err, "5 (unknown)")
+	list, err := s.List(t.Context())
+	require.NoError(t, err)
+	assert.Empty(t, list)
+	for _, want := range []exchange.Result{{Added: 2, Bad: r.Bad}, {Same: 2, Bad: r.Bad}} {
+		got, err := exchange.Import(t.Context(), s, who, r, exchange.KeepGood)
+		require.NoError(t, err)
+		assert.Equal(t, want, got)
+	}
+}
+
+func TestCSVOfOtherCountries(t *testing.T) {
+	r, err := exchange.ReadStock(strings.NewReader("\xef\xbb\xbfName;Ingredient;Size_ML;Price;Currency\r\nLe bleu;gin;700;24,90;EUR\r\n"), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Items, 1, r.Faults())
+	assert.Equal(t, 24.9, *r.Items[0].(house.Bottle).Price)
+}
+
+func TestFilesThatAreNone(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                       "is empty",
+		"nom,ingredient\n":       `column "nom" is not known`,
+		"name,size_ml\n":         `column "ingredient" is missing`,
+		"name,name,ingredient\n": "there twice",
+	} {
+		_, err := exchange.ReadStock(strings.NewReader(text), nil)
+		assert.ErrorIs(t, err, house.ErrInvalid)
+		assert.ErrorContains(t, err, want)
+	}
+	for text, want := range map[string]string{
+		"":                     "not the JSON of a house",
+		"{\n\"format\": oops}": "line 2",
+		`{"format":"x"}`:       "field format",
+		`{"format":"counterpour-house","version":9}`:                "reads version 1",
+		`{"format":"counterpour-house","version":1,"records":[]} x`: "more after the end",
+	} {
+		_, err := exchange.ReadJSON(strings.NewReader(text))
+		assert.ErrorIs(t, err, house.ErrInvalid, text)
+		assert.ErrorContains(t, err, want)
+	}
+}
+
+func TestSpecsFromCSV(t *testing.T) {
+	r, err := exchange.ReadSpecs(strings.NewReader(`name,method,service,amount,unit,ingredient
+Halyard Sour,shaken,coupe,2,oz,gin
+,,,0.75,ounces,lemon juice
+,,,6,leaf,mint
+Broken,shake,up,2,oz,gin
+,,,two,oz,lemon juice
+Nameless method,,,2,oz,gin
+`), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Specs(), 1)
+	assert.Equal(t, house.Spec{ID: "halyard-sour", Name: "Halyard Sour", Method: flavor.Shake, Service: flavor.Up, Pours: []house.Pour{
+		{Ingredient: "london-dry-gin", Amount: 2, Unit: flavor.Ounce}, {Ingredient: "lemon-juice", Amount: 0.75, Unit: flavor.Ounce},
+		{Ingredient: "mint", Amount: 6, Unit: flavor.Leaf}}}, r.Specs()[0])
+	require.Len(t, r.Bad, 2)
+	assert.Equal(t, 6, r.Bad[0].Number)
+	assert.Equal(t, 7, r.Bad[1].Number)
+}
+
+func TestPastedText(t *testing.T) {
+	r, err := exchange.ReadText(strings.NewReader(`Halyard Sour
+
+2 oz London dry gin
+¾ oz lemon juice
+½ oz simple syrup
+
+shake, up
+
+
+Dockside
+2 oz bourbon
+1 oz sweet vermouth
+
+Wrong
+2 oz unobtainium
+`), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Specs(), 2, r.Faults())
+	assert.Equal(t, flavor.Shake, r.Specs()[0].Method)
+	assert.Equal(t, 0.75, r.Specs()[0].Pours[1].Amount)
+	assert.Equal(t, flavor.Stir, r.Specs()[1].Method)
+	assert.NotEmpty(t, r.Notes, "what was assumed is said")
+	require.Len(t, r.Bad, 1)
+	assert.Equal(t, 14, r.Bad[0].Number)
+	assert.Contains(t, r.Bad[0].Message, "line 15")
+	_, err = exchange.ReadText(strings.NewReader("\n\n"), shelf(t))
+	assert.ErrorIs(t, err, house.ErrInvalid)
+}
+
+// Recipe documents as other programs write them.
+func TestForeignRecipes(t *testing.T) {
+	r, err := exchange.ReadRecipes(strings.NewReader(`{"@context":"https://schema.org","@graph":[
+	 {"@type":"WebPage","name":"A page"},
+	 {"@type":["Recipe","NewsArticle"],"name":"Dockside","identifier":{"@type":"PropertyValue","value":"X 17"},
+	  "recipeIngredient":["2 oz bourbon","1&nbsp;oz <b>sweet vermouth</b>","2 dashes aromatic bitters"],
+	  "recipeInstructions":[{"@type":"HowToSection","itemListElement":[{"@type":"HowToStep","text":"Stir with ice."},{"@type":"HowToStep","text":"Strain into a coupe, then top up the glass."}]}]},
+	 {"@type":"Recipe","name":"Bad","recipeIngredient":["some gin"],"recipeInstructions":"shake"},
+	 {"@type":"http://schema.org/Recipe","name":"Old","ingredients":"2 oz gin","recipeInstructions":"Build over ice in a rocks glass"}]}`), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Specs(), 2, r.Faults())
+	d := r.Specs()[0]
+	assert.Equal(t, "dockside", d.ID)
+	assert.Equal(t, flavor.Stir, d.Method)
+	assert.Equal(t, flavor.Up, d.Service)
+	assert.Len(t, d.Pours, 3)
+	assert.Equal(t, flavor.Rocks, r.Specs()[1].Service)
+	require.Len(t, r.Bad, 1)
+	assert.Equal(t, 2, r.Bad[0].Number)
+	assert.Contains(t, r.Bad[0].Message, `"some gin"`)
+	for _, text := range []string{`{}`, `[]`, `{"@type":"WebPage"}`, `null`, `[`, strings.Repeat("[", 50) + strings.Repeat("]", 50)} {
+		_, err := exchange.ReadRecipes(strings.NewReader(text), shelf(t))
+		assert.ErrorIs(t, err, house.ErrInvalid, text)
+	}
+}
+
+func TestAWholeHouseGoesOutAndIn(t *testing.T) {
+	a, b := open(t), open(t)
+	items := everyKind()
+	var edits []house.Edit
+	for _, it := range items {
+		edits = append(edits, house.Put(it, 0))
+	}
+	_, err := a.Write(t.Context(), who, edits...)
+	require.NoError(t, err)
+	var out bytes.Buffer
+	require.NoError(t, exchange.WriteJSON(t.Context(), a, &out))
+	r, err := exchange.ReadJSON(&out)
+	require.NoError(t, err)
+	require.Empty(t, r.Bad)
+	result, err := exchange.Import(t.Context(), b, who, r, exchange.AllOrNone)
+	require.NoError(t, err)
+	assert.Equal(t, len(items), result.Added)
+	assert.Equal(t, records(t, a), records(t, b))
+}
+
+// records are the items of a house, without versions.
+func records(t *testing.T, s house.Store) (out []house.Item) {
+	t.Helper()
+	list, err := s.List(t.Context())
+	require.NoError(t, err)
+	for _, e := range list {
+		out = append(out, e.Item)
+	}
+	return out
+}
+
+func everyKind() []house.Item {
+	spec := house.Spec{ID: "halyard-sour", Name: "Halyard Sour", Method: flavor.Shake, Service: flavor.Up,
+		Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: flavor.Ounce}}}
+	return []house.Item{
+		spec,
+		house.Bottle{ID: "a", Name: "A", Ingredient: "vodka", SizeML: 700},
+		house.Made{ID: "m", Name: "M", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "water", Amount: 1, Unit: flavor.Ounce}}},
+		house.Out{Ingredient: "vodka", Since: who.At},
+		house.Cover{ID: "c", At: who.At, Spec: spec.ID, Missing: "vodka", Served: spec.Pours, Verdict: house.VerdictSentBack},
+		house.Training{ID: "t", At: who.At, Person: "bo", Drill: "acids"},
+		house.Right{Spec: spec.ID, SpecVersion: 1},
+	}
+}

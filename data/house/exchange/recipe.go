@@ -1,0 +1,251 @@
+package exchange
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"html"
+	"io"
+	"regexp"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+const schemaOrg = "https://schema.org"
+
+// recipe is a Recipe of schema.org, as far as it is written here.
+type recipe struct {
+	Context      string   `json:"@context,omitempty"`
+	Type         string   `json:"@type"`
+	Identifier   string   `json:"identifier,omitempty"`
+	Name         string   `json:"name"`
+	Description  string   `json:"description,omitempty"`
+	Category     string   `json:"recipeCategory"`
+	Yield        string   `json:"recipeYield"`
+	Ingredients  []string `json:"recipeIngredient"`
+	Instructions []step   `json:"recipeInstructions"`
+}
+
+type step struct {
+	Type string `json:"@type"`
+	Text string `json:"text"`
+}
+
+// WriteRecipes writes specs as Recipe documents of schema.org in JSON-LD. The
+// ingredients are the lines of the text form, so that amounts and units read
+// back as they were. It fails with [house.ErrInvalid] if the shelf lacks an
+// ingredient.
+func WriteRecipes(w io.Writer, specs []house.Spec, shelf *house.Shelf) error {
+	list := []recipe{}
+	for _, s := range specs {
+		r, err := toRecipe(s, shelf)
+		if err != nil {
+			return err
+		}
+		list = append(list, r)
+	}
+	if len(list) == 1 {
+		list[0].Context = schemaOrg
+		return writeJSON(w, list[0])
+	}
+	return writeJSON(w, struct {
+		Context string   `json:"@context"`
+		Graph   []recipe `json:"@graph"`
+	}{schemaOrg, list})
+}
+
+func toRecipe(s house.Spec, shelf *house.Shelf) (recipe, error) {
+	spec, err := s.Flavor(shelf)
+	if err != nil {
+		return recipe{}, err
+	}
+	r := recipe{Type: "Recipe", Identifier: s.ID, Name: s.Name, Description: s.Note, Category: "Drink", Yield: "1 drink",
+		Instructions: []step{{"HowToStep", string(s.Method) + ", " + string(s.Service)}}}
+	for _, p := range spec.Pours {
+		// The name line keeps a pour from being read as one.
+		_, pour, _ := strings.Cut(measure.Format(flavor.Spec{Name: "x", Pours: []flavor.Pour{p}}), "\n")
+		r.Ingredients = append(r.Ingredients, strings.TrimSpace(pour))
+	}
+	return r, nil
+}
+
+// foreign is a Recipe as anyone may have written it.
+type foreign struct {
+	Type         json.RawMessage   `json:"@type"`
+	Graph        []json.RawMessage `json:"@graph"`
+	Identifier   json.RawMessage   `json:"identifier"`
+	Name         json.RawMessage   `json:"name"`
+	Description  json.RawMessage   `json:"description"`
+	Ingredients  json.RawMessage   `json:"recipeIngredient"`
+	OldName      json.RawMessage   `json:"ingredients"` // what schema.org called it before
+	Instructions json.RawMessage   `json:"recipeInstructions"`
+}
+
+// ReadRecipes reads Recipe documents: one, a list, or a graph, among whatever
+// else the document holds. Method and service are looked for in the
+// instructions. Recipes are numbered from 1 in the order they appear.
+func ReadRecipes(r io.Reader, f measure.Finder) (*Reading, error) {
+	text, err := readAll(r)
+	if err != nil {
+		return nil, err
+	}
+	if !json.Valid(text) {
+		var v any
+		return nil, unreadable("this is not JSON: %s", jsonPlace(text, json.Unmarshal(text, &v)))
+	}
+	out, found := &Reading{}, 0
+	collect(text, 0, func(d foreign) {
+		found++
+		out.readRecipe(found, d, f)
+	})
+	if found == 0 {
+		return nil, unreadable("there is no Recipe in this document; it should say \"@type\": \"Recipe\"")
+	}
+	return out.done(), nil
+}
+
+// maxDepth bounds graphs within graphs.
+const maxDepth = 8
+
+func collect(text []byte, depth int, each func(foreign)) {
+	var list []json.RawMessage
+	if depth > maxDepth {
+		return
+	}
+	if json.Unmarshal(text, &list) == nil {
+		for _, raw := range list {
+			collect(raw, depth+1, each)
+		}
+		return
+	}
+	var d foreign
+	if json.Unmarshal(text, &d) != nil {
+		return
+	}
+	for _, t := range texts(d.Type) {
+		if t == "Recipe" || strings.HasSuffix(t, "schema.org/Recipe") {
+			each(d)
+			return
+		}
+	}
+	for _, raw := range d.Graph {
+		collect(raw, depth+1, each)
+	}
+}
+
+func (r *Reading) readRecipe(number int, d foreign, f measure.Finder) {
+	name := first(texts(d.Name))
+	lines := texts(d.Ingredients)
+	if len(lines) == 0 {
+		lines = texts(d.OldName)
+	}
+	method, service := methodIn(texts(d.Instructions))
+	spec := flavor.Spec{Name: name, Method: method, Service: service}
+	for _, l := range lines {
+		draft, err := measure.Parse("name: x\n" + plain(l))
+		var one flavor.Spec
+		if err == nil {
+			one, err = measure.Resolve(draft, f)
+		}
+		if err != nil {
+			r.bad(number, name, fmt.Errorf("ingredient %q: %w", l, faultText(err)))
+			return
+		}
+		spec.Pours = append(spec.Pours, one.Pours...)
+	}
+	before := len(spec.Notes)
+	spec = measure.Assume(spec)
+	for _, n := range spec.Notes[before:] {
+		r.Notes = append(r.Notes, name+": "+n)
+	}
+	id := first(texts(d.Identifier))
+	if house.Slug(id) != id {
+		id = "" // somebody else's kind of identifier
+	}
+	kept := house.FromSpec(id, spec)
+	kept.Note = strings.Join(texts(d.Description), "\n")
+	r.add(number, kept)
+}
+
+// texts returns the strings of a value: a string, a list, or an object with a
+// text, a name or a value, steps and sections within steps and all.
+func texts(raw json.RawMessage) []string {
+	raw = bytes.TrimSpace(raw)
+	var s string
+	if json.Unmarshal(raw, &s) == nil && len(raw) > 0 && raw[0] == '"' {
+		return []string{s}
+	}
+	var list []json.RawMessage
+	if json.Unmarshal(raw, &list) == nil {
+		var out []string
+		for _, r := range list {
+			out = append(out, texts(r)...)
+		}
+		return out
+	}
+	var o struct {
+		Text  json.RawMessage `json:"text"`
+		Steps json.RawMessage `json:"itemListElement"`
+		Value json.RawMessage `json:"value"`
+		Name  json.RawMessage `json:"name"`
+	}
+	if json.Unmarshal(raw, &o) != nil {
+		return nil
+	}
+	for _, r := range []json.RawMessage{o.Text, o.Steps, o.Value, o.Name} {
+		if t := texts(r); len(t) > 0 {
+			return t
+		}
+	}
+	return nil
+}
+
+func first(list []string) string {
+	if len(list) == 0 {
+		return ""
+	}
+	return list[0]
+}
+
+var tag = regexp.MustCompile(`<[^>]*>`)
+
+// plain drops the markup that web pages leave in their recipes.
+func plain(s string) string {
+	return strings.Join(strings.Fields(html.UnescapeString(tag.ReplaceAllString(s, " "))), " ")
+}
+
+// vague are words that name a service only where nothing else is said: "top up
+// with soda" is not served up.
+var vague = map[string]bool{"up": true, "long": true, "tall": true, "neat": true}
+
+// methodIn finds a method and a service in instructions. Ours say just that;
+// others are read for the first word or phrase that names one.
+func methodIn(steps []string) (m flavor.Method, s flavor.Service) {
+	for _, t := range steps {
+		if a, b, ok := strings.Cut(t, ", "); ok {
+			method, isMethod := measure.ParseMethod(a)
+			service, isService := measure.ParseService(b)
+			if isMethod && isService {
+				return method, service
+			}
+		}
+	}
+	for _, t := range steps {
+		words := strings.FieldsFunc(strings.ToLower(plain(t)), func(r rune) bool { return strings.ContainsRune(" ,.;:()!", r) })
+		for i := range words {
+			for n := min(5, len(words)-i); n > 0; n-- {
+				phrase := strings.Join(words[i:i+n], " ")
+				if found, ok := measure.ParseMethod(phrase); ok && m == "" {
+					m = found
+				}
+				if found, ok := measure.ParseService(phrase); ok && s == "" && !vague[phrase] {
+					s = found
+				}
+			}
+		}
+	}
+	return m, s
+}

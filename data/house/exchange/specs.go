@@ -1,0 +1,112 @@
+package exchange
+
+import (
+	"io"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// SpecColumns are the columns of a file of specs, in the order they are written.
+func SpecColumns() []string {
+	return []string{"id", "name", "method", "service", "amount", "unit", "ingredient", "note"}
+}
+
+// WriteSpecs writes specs as CSV, a pour a row.
+func WriteSpecs(w io.Writer, specs []house.Spec) error {
+	var rows [][]string
+	for _, s := range specs {
+		for i, p := range s.Pours {
+			head := []string{s.ID, s.Name, string(s.Method), string(s.Service)}
+			note := s.Note
+			if i > 0 {
+				head, note = []string{s.ID, "", "", ""}, ""
+			}
+			rows = append(rows, append(head, exact(p.Amount), string(p.Unit), p.Ingredient, note))
+		}
+	}
+	return writeTable(w, SpecColumns(), rows)
+}
+
+// ReadSpecs reads specs from CSV. A spec with a bad row is bad as a whole: half
+// a drink is none. The finder is as in [ReadStock].
+func ReadSpecs(r io.Reader, f measure.Finder) (*Reading, error) {
+	out := &Reading{}
+	t, err := readTable(r, SpecColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
+	if err != nil {
+		return nil, err
+	}
+	g := &gatherer{out: out}
+	for i, row := range t.rows {
+		g.row(t.numbers[i], &line{t: t, row: row}, f)
+	}
+	g.end()
+	return out.done(), nil
+}
+
+// gatherer puts rows together to specs.
+type gatherer struct {
+	out   *Reading
+	spec  house.Spec
+	first int // row of the spec, 0 for none
+	spoil bool
+}
+
+func (g *gatherer) row(number int, l *line, f measure.Finder) {
+	id, name := l.word("id"), l.text("name")
+	if id == "" {
+		id = house.IDOf(house.KindSpec, name)
+	}
+	if g.first == 0 || id != "" && id != g.spec.ID {
+		g.end()
+		g.spec, g.first, g.spoil = house.Spec{ID: id, Name: name}, number, false
+	}
+	g.head(l)
+	pour := house.Pour{Amount: l.numberOr("amount", 0), Ingredient: l.ingredient(f)}
+	unit, ok := measure.ParseUnit(l.word("unit"))
+	if !ok {
+		l.fail("unit: %q is not a unit of the bar; use one of %v", l.word("unit"), measure.Units())
+	}
+	pour.Unit = unit
+	if l.err != nil {
+		g.out.bad(number, g.spec.ID, l.err)
+		g.spoil = true
+	}
+	g.spec.Pours = append(g.spec.Pours, pour)
+}
+
+// head reads what is said once a spec, on whichever of its rows.
+func (g *gatherer) head(l *line) {
+	if w := l.word("method"); w != "" {
+		m, ok := measure.ParseMethod(w)
+		if !ok {
+			l.fail("method: %q is not known; use one of %v", w, flavor.Methods())
+		}
+		g.spec.Method = m
+	}
+	if w := l.word("service"); w != "" {
+		s, ok := measure.ParseService(w)
+		if !ok {
+			l.fail("service: %q is not known; use one of %v", w, flavor.Services())
+		}
+		g.spec.Service = s
+	}
+	if n := l.text("note"); n != "" {
+		g.spec.Note = n
+	}
+	if n := l.text("name"); n != "" && n != g.spec.Name {
+		if g.spec.Name != "" {
+			l.fail("name: %q and %q share the id %q; give one another id", g.spec.Name, n, g.spec.ID)
+		}
+		g.spec.Name = n
+	}
+}
+
+// end closes the spec that is being gathered.
+func (g *gatherer) end() {
+	if g.first != 0 && !g.spoil {
+		g.out.add(g.first, g.spec)
+	}
+	g.first = 0
+}

@@ -1,0 +1,124 @@
+package exchange
+
+import (
+	"io"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// WriteText writes specs as a bartender would, with a blank line between them.
+// Notes are not written.
+func WriteText(w io.Writer, specs []flavor.Spec) error {
+	var parts []string
+	for _, s := range specs {
+		parts = append(parts, measure.Format(s))
+	}
+	_, err := io.WriteString(w, strings.Join(parts, "\n"))
+	return err
+}
+
+// ReadText reads one spec or several from text that was pasted, blank lines
+// between them. A blank line after the name, or before the method, does not
+// end a spec. Bad ones are numbered by the line they start on.
+func ReadText(r io.Reader, f measure.Finder) (*Reading, error) {
+	text, err := readAll(r)
+	if err != nil {
+		return nil, err
+	}
+	out := &Reading{}
+	for _, b := range blocks(string(text)) {
+		out.readText(b, f)
+	}
+	if len(out.Items)+len(out.Bad) == 0 {
+		return nil, unreadable("there is no spec here; write its name, then a pour a line, such as \"2 oz London dry gin\"")
+	}
+	return out.done(), nil
+}
+
+func (r *Reading) readText(b block, f measure.Finder) {
+	name := strings.TrimSpace(b.lines[0])
+	draft, err := measure.Parse(strings.Repeat("\n", b.first-1) + strings.Join(b.lines, "\n"))
+	if err != nil {
+		r.bad(b.first, name, err)
+		return
+	}
+	spec, err := measure.Resolve(draft, f)
+	if err != nil {
+		r.bad(b.first, name, err)
+		return
+	}
+	for _, n := range spec.Notes {
+		r.Notes = append(r.Notes, name+": "+n)
+	}
+	r.add(b.first, house.FromSpec("", spec))
+}
+
+// block is the lines of one spec.
+type block struct {
+	first int // line of the text, from 1
+	lines []string
+	pours bool // one of the lines is a pour
+}
+
+// blocks splits a text at blank lines, and puts names and methods that stand
+// alone back to their pours.
+func blocks(text string) (out []block) {
+	var b block
+	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
+	for i, l := range append(strings.Split(text, "\n"), "") {
+		switch {
+		case strings.TrimSpace(l) != "":
+			if len(b.lines) == 0 {
+				b.first = i + 1
+			}
+			b.lines = append(b.lines, l)
+		case len(b.lines) > 0:
+			b.pours = poursIn(b)
+			out = join(out, b)
+			b = block{}
+		}
+	}
+	return out
+}
+
+// join adds a block, to the one before it if that has no pours yet, or if it
+// says only how that one is mixed.
+func join(out []block, b block) []block {
+	if len(out) == 0 {
+		return append(out, b)
+	}
+	last := &out[len(out)-1]
+	if last.pours && !onlyMethod(b) {
+		return append(out, b)
+	}
+	gap := b.first - last.first - len(last.lines) // keeps the numbers of the lines
+	for range gap {
+		last.lines = append(last.lines, "")
+	}
+	last.lines = append(last.lines, b.lines...)
+	last.pours = last.pours || b.pours
+	return out
+}
+
+func poursIn(b block) bool {
+	for _, l := range b.lines {
+		d, err := measure.Parse("name: x\n" + l)
+		if err == nil && len(d.Lines) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func onlyMethod(b block) bool {
+	for _, l := range b.lines {
+		d, err := measure.Parse("name: x\n1 oz x\n" + l)
+		if err != nil || len(d.Lines) != 1 {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,119 @@
+package house
+
+import (
+	"context"
+	"errors"
+	"sync"
+	"time"
+)
+
+// feed wakes those who listen for changes. It carries no changes: whoever
+// wakes reads them from the log, so none is lost and nobody has to wait.
+type feed struct {
+	mu        sync.Mutex
+	listeners map[chan struct{}]struct{}
+	running   sync.WaitGroup
+	closed    bool
+}
+
+func newFeed() *feed { return &feed{listeners: map[chan struct{}]struct{}{}} }
+
+func (f *feed) wake() {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	for c := range f.listeners {
+		select {
+		case c <- struct{}{}:
+		default: // it is awake already
+		}
+	}
+}
+
+// join returns nil once the feed is closed.
+func (f *feed) join() chan struct{} {
+	c := make(chan struct{}, 1)
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	if f.closed {
+		return nil
+	}
+	f.listeners[c] = struct{}{}
+	f.running.Add(1)
+	return c
+}
+
+func (f *feed) leave(c chan struct{}) {
+	f.mu.Lock()
+	delete(f.listeners, c)
+	f.mu.Unlock()
+	f.running.Done()
+}
+
+// close refuses new listeners and waits for those there are.
+func (f *feed) close() {
+	f.mu.Lock()
+	f.closed = true
+	f.mu.Unlock()
+	f.running.Wait()
+}
+
+// How many changes a listener reads at a time, and how long it waits after a
+// failure before it tries again.
+const (
+	feedBatch = 256
+	feedRetry = time.Second
+)
+
+func (k *keeper) Subscribe(ctx context.Context) (<-chan Change, error) {
+	awake := k.feed.join() // before the head is read, so that nothing falls between
+	if awake == nil {
+		return nil, fail(ErrClosed, "subscribe to", k.key, "%s", messages[ErrClosed])
+	}
+	after, err := k.head(ctx)
+	if err != nil {
+		k.feed.leave(awake)
+		return nil, err
+	}
+	out := make(chan Change)
+	ctx, stop := context.WithCancel(ctx)
+	unhook := context.AfterFunc(k.ending, stop)
+	go func() {
+		defer k.feed.leave(awake)
+		defer stop()
+		defer unhook()
+		defer close(out)
+		defer func() { _ = recover() }() // a listener must not end the program; its channel closes
+		k.follow(ctx, after, awake, out)
+	}()
+	return out, nil
+}
+
+// follow sends changes until ctx ends.
+func (k *keeper) follow(ctx context.Context, after int64, awake <-chan struct{}, out chan<- Change) {
+	for {
+		list, err := k.Changes(ctx, after, feedBatch)
+		for _, c := range list {
+			select {
+			case out <- c:
+				after = c.Seq
+			case <-ctx.Done():
+				return
+			}
+		}
+		var retry <-chan time.Time
+		switch {
+		case errors.Is(err, ErrDamaged), errors.Is(err, ErrClosed):
+			return
+		case err != nil:
+			retry = time.After(feedRetry)
+		case len(list) == feedBatch:
+			continue
+		}
+		select {
+		case <-awake:
+		case <-retry:
+		case <-ctx.Done():
+			return
+		}
+	}
+}

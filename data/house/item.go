@@ -1,0 +1,248 @@
+package house
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// Kind is a kind of record.
+type Kind string
+
+// The kinds of records.
+const (
+	KindBottle   Kind = "bottle"
+	KindMade     Kind = "made"
+	KindSpec     Kind = "spec"
+	KindOut      Kind = "out"
+	KindCover    Kind = "cover"
+	KindTraining Kind = "training"
+	KindRight    Kind = "right"
+)
+
+// RecordKinds lists every kind of record, by name.
+func RecordKinds() []Kind {
+	return []Kind{KindBottle, KindCover, KindMade, KindOut, KindRight, KindSpec, KindTraining}
+}
+
+// Ref names a record.
+type Ref struct {
+	Kind Kind   `json:"kind"`
+	ID   string `json:"id"`
+}
+
+// String returns the kind and the id.
+func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
+
+// Item is what a record holds: a [Bottle], [Made], [Spec], [Out], [Cover],
+// [Training] or [Right], by value.
+type Item interface {
+	Ref() Ref
+	check() error // the first rule it breaks, fit to be read
+	clean() Item  // a copy in the form that is stored
+	withID(string) Item
+	links() []Ref // the records it points to
+}
+
+var decoders = map[Kind]func([]byte, bool) (Item, error){
+	KindBottle:   decodeAs[Bottle],
+	KindMade:     decodeAs[Made],
+	KindSpec:     decodeAs[Spec],
+	KindOut:      decodeAs[Out],
+	KindCover:    decodeAs[Cover],
+	KindTraining: decodeAs[Training],
+	KindRight:    decodeAs[Right],
+}
+
+func decodeAs[T Item](body []byte, strict bool) (Item, error) {
+	var v T
+	d := json.NewDecoder(bytes.NewReader(body))
+	if strict {
+		d.DisallowUnknownFields()
+	}
+	if err := d.Decode(&v); err != nil {
+		return nil, err
+	}
+	if d.More() {
+		return nil, errors.New("there is more after the end of the record")
+	}
+	return v, nil
+}
+
+// Encode returns an item as JSON, in the form that is stored.
+func Encode(item Item) ([]byte, error) {
+	return json.Marshal(item.clean())
+}
+
+// Decode reads what [Encode] wrote and checks it. A field that is not known is
+// an error.
+func Decode(kind Kind, body []byte) (Item, error) {
+	item, err := decode(kind, body, true)
+	if err == nil {
+		err = Check(item)
+	}
+	return item, err
+}
+
+func decode(kind Kind, body []byte, strict bool) (Item, error) {
+	f, ok := decoders[kind]
+	if !ok {
+		return nil, fail(ErrInvalid, "read", string(kind), "is no kind of record; use one of %v", RecordKinds())
+	}
+	item, err := f(body, strict)
+	if err != nil {
+		return nil, &Error{Kind: ErrInvalid, Op: "read", Key: string(kind), Message: "the record cannot be read: " + err.Error(), Cause: err}
+	}
+	return item, nil
+}
+
+// Check reports which rule of the house an item breaks, as an error of kind
+// [ErrInvalid], or nil.
+func Check(item Item) error {
+	item = item.clean()
+	ref := item.Ref()
+	err := checkID(ref.ID)
+	if err == nil {
+		err = item.check()
+	}
+	if err != nil {
+		return fail(ErrInvalid, "check", strings.TrimSpace(ref.String()), "%s", err)
+	}
+	return nil
+}
+
+// Limits of what one record holds; more is a slip of the pen.
+const (
+	MaxID   = 80
+	MaxLine = 200
+	MaxNote = 10000
+	MaxList = 100
+)
+
+var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+
+func checkID(id string) error {
+	if len(id) > MaxID || !idPattern.MatchString(id) {
+		return fmt.Errorf("id %q must be lower-case words joined by hyphens, %d letters at most", id, MaxID)
+	}
+	return nil
+}
+
+// Slug makes an id of a name: "Crème Halyard" becomes "creme-halyard". It is
+// empty if the name has no letters or digits that an id can hold.
+func Slug(name string) string {
+	bare := strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Mn, r) || r == '\'' || r == '’' {
+			return -1
+		}
+		return r
+	}, norm.NFKD.String(strings.ToLower(name)))
+	words := strings.FieldsFunc(bare, func(r rune) bool {
+		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9')
+	})
+	id := strings.Join(words, "-")
+	if len(id) > MaxID {
+		id = strings.Trim(id[:MaxID], "-")
+	}
+	return id
+}
+
+// IDOf makes an id of a name in any script: its slug, or, where that is empty,
+// the kind and a digest of the name. It is empty only for an empty name.
+func IDOf(kind Kind, name string) string {
+	id := Slug(name)
+	if id == "" && name != "" {
+		sum := sha256.Sum256([]byte(name))
+		id = string(kind) + "-" + hex.EncodeToString(sum[:4])
+	}
+	return id
+}
+
+// checks runs rules in order and returns the first one broken.
+func checks(rules ...error) error {
+	for _, err := range rules {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkLine(field, s string, needed bool) error {
+	switch {
+	case needed && strings.TrimSpace(s) == "":
+		return fmt.Errorf("%s must not be empty", field)
+	case strings.ContainsFunc(s, unicode.IsControl):
+		return fmt.Errorf("%s must be one line, without control characters", field)
+	}
+	return checkText(field, s, MaxLine)
+}
+
+func checkText(field, s string, most int) error {
+	switch {
+	case !utf8.ValidString(s) || strings.ContainsRune(s, 0):
+		return fmt.Errorf("%s is not text; write it again", field)
+	case utf8.RuneCountInString(s) > most:
+		return fmt.Errorf("%s is longer than %d characters", field, most)
+	}
+	return nil
+}
+
+// checkRange holds v to low..high; NaN is out of any range.
+func checkRange(field string, v, low, high float64) error {
+	if !(v >= low && v <= high) || math.IsInf(v, 0) {
+		return fmt.Errorf("%s is %v, and must be between %v and %v", field, v, low, high)
+	}
+	return nil
+}
+
+func checkOptional(field string, v *float64, low, high float64) error {
+	if v == nil {
+		return nil
+	}
+	return checkRange(field, *v, low, high)
+}
+
+func checkTime(field string, t time.Time) error {
+	if t.Year() < 1900 || t.Year() > 9000 {
+		return fmt.Errorf("%s must be a date and a time", field)
+	}
+	return nil
+}
+
+func oneOf[T ~string](field string, v T, known []T) error {
+	if slices.Contains(known, v) {
+		return nil
+	}
+	return fmt.Errorf("%s %q is not known; use one of %q", field, v, known)
+}
+
+// lines ends every line as files here do.
+func lines(s string) string { return lineEnds.Replace(s) }
+
+var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
+
+// tidy puts a name on one line with single spaces, without what cannot be seen.
+func tidy(name string) string {
+	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
+		if r == '\u200B' || r == '\u2060' || r == '\uFEFF' {
+			return -1
+		}
+		return r
+	}, name)), " ")
+}
+
+// utc drops the zone and the monotonic clock, which no file keeps.
+func utc(t time.Time) time.Time { return t.UTC().Round(0) }

@@ -1,0 +1,155 @@
+package house
+
+import (
+	"context"
+	"math"
+	"sync"
+	"time"
+)
+
+// keeper is a Store on any engine.
+type keeper struct {
+	db    database
+	venue string
+	feed  *feed
+	key   string // the path or the venue, for messages
+
+	mu      sync.RWMutex // held for reading by whatever is under way
+	closed  bool
+	ending  context.Context // ends when Close begins
+	end     context.CancelFunc
+	closing sync.Once
+	closeAs error
+}
+
+var _ Store = (*keeper)(nil)
+
+func newKeeper(db database, venue, key string) *keeper {
+	k := &keeper{db: db, venue: venue, key: key, feed: newFeed()}
+	k.ending, k.end = context.WithCancel(context.Background())
+	return k
+}
+
+// during runs f unless the store is closed, and names its errors.
+func (k *keeper) during(op, key string, f func() error) error {
+	k.mu.RLock()
+	defer k.mu.RUnlock()
+	if k.closed {
+		return fail(ErrClosed, op, key, "%s", messages[ErrClosed])
+	}
+	return wrap(f(), k.db.classify, op, key)
+}
+
+func (k *keeper) Close() error {
+	k.closing.Do(func() {
+		k.end()
+		k.feed.close()
+		k.mu.Lock()
+		defer k.mu.Unlock()
+		k.closed = true
+		k.closeAs = wrap(k.db.close(), k.db.classify, "close", k.key)
+	})
+	return k.closeAs
+}
+
+func (k *keeper) Get(ctx context.Context, ref Ref) (e Entry, err error) {
+	err = k.during("read", ref.String(), func() error {
+		return k.db.read(ctx, func(c conn) error {
+			r, found, err := record(ctx, c, k.venue, ref)
+			if err != nil {
+				return err
+			}
+			if !found || r.gone {
+				return fail(ErrNotFound, "read", ref.String(), "there is no such record")
+			}
+			e, err = r.entry()
+			return err
+		})
+	})
+	return e, err
+}
+
+func (k *keeper) List(ctx context.Context, kinds ...Kind) (list []Entry, err error) {
+	err = k.during("list", k.key, func() error {
+		return k.db.read(ctx, func(c conn) error {
+			return records(ctx, c, k.venue, func(r *recordRow) error {
+				if r.gone {
+					return nil
+				}
+				e, err := r.entry()
+				list = append(list, e)
+				return err
+			}, kinds...)
+		})
+	})
+	return list, err
+}
+
+func (k *keeper) History(ctx context.Context, ref Ref) (list []Change, err error) {
+	err = k.during("read the history of", ref.String(), func() error {
+		return k.db.read(ctx, func(c conn) error {
+			return eachChange(ctx, c, into(&list), `SELECT `+changeColumns+
+				` FROM change WHERE venue = $1 AND kind = $2 AND id = $3 ORDER BY version`, k.venue, string(ref.Kind), ref.ID)
+		})
+	})
+	if err == nil && len(list) == 0 {
+		err = fail(ErrNotFound, "read the history of", ref.String(), "there never was such a record")
+	}
+	return list, err
+}
+
+func (k *keeper) Changes(ctx context.Context, after int64, limit int) (list []Change, err error) {
+	err = k.during("read the log of", k.key, func() error {
+		return k.db.read(ctx, func(c conn) error {
+			return changes(ctx, c, k.venue, after, limit, into(&list))
+		})
+	})
+	return list, err
+}
+
+// into appends rows to a list of changes.
+func into(list *[]Change) func(*changeRow) error {
+	return func(r *changeRow) error {
+		c, err := r.change()
+		*list = append(*list, c)
+		return err
+	}
+}
+
+func (k *keeper) Check(ctx context.Context) error {
+	return k.during("check", k.key, func() error {
+		places, err := k.db.check(ctx)
+		if err != nil {
+			return err
+		}
+		err = k.db.read(ctx, func(c conn) error {
+			more, err := audit(ctx, c, k.venue, true)
+			places = append(places, more...)
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		return damaged("check", k.key, places)
+	})
+}
+
+func (k *keeper) Backup(ctx context.Context, path string) error {
+	return k.during("back up to", path, func() error { return k.db.backup(ctx, k.venue, path) })
+}
+
+// head is the number of the last change.
+func (k *keeper) head(ctx context.Context) (seq int64, err error) {
+	err = k.during("read the log of", k.key, func() error {
+		return k.db.read(ctx, func(c conn) error {
+			_, err := one(ctx, c, []any{&seq}, `SELECT seq FROM venue WHERE name = $1`, k.venue)
+			return err
+		})
+	})
+	return seq, err
+}
+
+func stamp(t time.Time) string { return utc(t).Format(time.RFC3339Nano) }
+
+// everything is a limit that no log reaches.
+const everything = math.MaxInt32

@@ -1,0 +1,28 @@
+//go:build unix
+
+package house
+
+import (
+	"os"
+	"syscall"
+)
+
+// tryLock takes the lock on an open file; false if another holds it. The
+// system frees it when the process ends, however it ends.
+func tryLock(f *os.File) (bool, error) {
+	err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
+	if err == syscall.EWOULDBLOCK {
+		return false, nil
+	}
+	return err == nil, err
+}
+
+// syncDir makes new names in a folder durable.
+func syncDir(path string) error {
+	d, err := os.Open(path)
+	if err != nil {
+		return err
+	}
+	defer d.Close()
+	return d.Sync()
+}

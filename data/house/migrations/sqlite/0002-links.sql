@@ -1,0 +1,17 @@
+-- Which records point to which, so that the engine holds them together.
+CREATE TABLE link (
+  venue   TEXT NOT NULL,
+  kind    TEXT NOT NULL,
+  id      TEXT NOT NULL,
+  to_kind TEXT NOT NULL,
+  to_id   TEXT NOT NULL,
+  PRIMARY KEY (venue, kind, id, to_kind, to_id),
+  FOREIGN KEY (venue, kind, id) REFERENCES record (venue, kind, id) DEFERRABLE INITIALLY DEFERRED,
+  FOREIGN KEY (venue, to_kind, to_id) REFERENCES record (venue, kind, id) DEFERRABLE INITIALLY DEFERRED
+) STRICT;
+
+CREATE INDEX link_to ON link (venue, to_kind, to_id);
+
+INSERT INTO link (venue, kind, id, to_kind, to_id)
+SELECT venue, kind, id, 'spec', json_extract(body, '$.spec') FROM record
+WHERE gone = 0 AND kind IN ('cover', 'right');

@@ -1,0 +1,138 @@
+package house_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+func catalogue(t *testing.T) *data.Catalogue {
+	t.Helper()
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	return c
+}
+
+func ptr(v float64) *float64 { return &v }
+
+func TestOverlayPutsMeasuredValuesInPlace(t *testing.T) {
+	c := catalogue(t)
+	before, _ := c.ByID("lemon-juice")
+	was := *before
+	list, faults := house.Overlay(c.Profiles(), []house.Bottle{
+		{ID: "a", Name: "The blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(47.3)}, SizeML: 700, Stock: 1},
+		{ID: "b", Name: "The red label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(40)}, SizeML: 700, Stock: 1},
+		{ID: "c", Name: "Lemons, squeezed at noon", Ingredient: "lemon-juice", Measured: house.Measured{Brix: ptr(8.1), AcidGPerL: ptr(62)}, SizeML: 1000},
+	}, nil)
+	require.Empty(t, faults)
+	assert.Len(t, list, len(c.Profiles()))
+	shelf := house.NewShelf(list)
+
+	gin, _, err := shelf.Resolve("the blue label")
+	require.NoError(t, err)
+	assert.Equal(t, "london-dry-gin", gin.ID)
+	assert.Equal(t, 47.3, gin.ABV.Value, "the first by id of two in stock")
+	perML := mix.PerML(gin)
+	assert.InDelta(t, 47.3, perML.ABV(), 0.01, "completed anew")
+
+	lemon, _ := shelf.ByID("lemon-juice")
+	// 8.1 °Bx is 81 g in a kilogram; at 1.031 g/mL 83.5 g in a litre, of which 62 are acid.
+	assert.InDelta(t, 21.5, lemon.Sugar.Value, 0.5)
+	assert.Equal(t, 62.0, lemon.Acid.Value)
+	assert.Equal(t, was, *before, "the catalogue is not written to")
+	other, _ := c.ByID("vodka")
+	kept, _ := shelf.ByID("vodka")
+	assert.Same(t, other, kept, "what nothing overlays is shared")
+}
+
+func TestTheWellComesFirst(t *testing.T) {
+	bottles := []house.Bottle{{ID: "a", Ingredient: "vodka", Stock: 0}, {ID: "b", Ingredient: "vodka", Stock: 1}, {ID: "c", Ingredient: "vodka", Well: true}}
+	assert.Equal(t, "c", house.Wells(bottles)["vodka"].ID)
+	assert.Equal(t, "b", house.Wells(bottles[:2])["vodka"].ID)
+	assert.Equal(t, "a", house.Wells(bottles[:1])["vodka"].ID)
+}
+
+func TestOverlayReportsWhatDoesNotFit(t *testing.T) {
+	c := catalogue(t)
+	list, faults := house.Overlay(c.Profiles(), []house.Bottle{
+		{ID: "a", Name: "a", Ingredient: "triple-sec", Measured: house.Measured{Brix: ptr(30)}, SizeML: 700},
+		{ID: "b", Name: "b", Ingredient: "vodka", Measured: house.Measured{ABVPct: ptr(96), SugarGPerL: ptr(900)}, SizeML: 700},
+		{ID: "c", Name: "c", Ingredient: "no-such-thing", SizeML: 700},
+	}, []house.Made{
+		{ID: "egg", Name: "x", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "hen", Amount: 1, Unit: "ml"}}},
+		{ID: "hen", Name: "y", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "egg", Amount: 1, Unit: "ml"}}},
+	})
+	assert.Len(t, list, len(c.Profiles()))
+	require.Len(t, faults, 5)
+	for i, want := range []string{"alcohol moves the reading", "leaves no room", "goes round in a circle", "goes round in a circle", "no ingredient \"no-such-thing\""} {
+		assert.ErrorIs(t, faults[i], house.ErrInvalid)
+		assert.ErrorContains(t, faults[i], want)
+	}
+}
+
+func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
+	c := catalogue(t)
+	made := []house.Made{
+		{ID: "our-syrup", Name: "Our syrup", Class: flavor.ClassSyrup, Parts: []house.Pour{
+			{Ingredient: "white-sugar", Amount: 500, Unit: flavor.Gram}, {Ingredient: "water", Amount: 500, Unit: flavor.Gram}}},
+		{ID: "our-falernum", Name: "Our spiced syrup", Class: flavor.ClassSpicedSyrup, Parts: []house.Pour{ // uses the other
+			{Ingredient: "our-syrup", Amount: 300, Unit: flavor.Millilitre}, {Ingredient: "white-overproof-rum", Amount: 100, Unit: flavor.Millilitre},
+			{Ingredient: "orgeat", Amount: 100, Unit: flavor.Millilitre}}},
+		{ID: "lime-cordial-of-ours", Name: "Lime, boiled down", Class: flavor.ClassCordial, YieldML: 100, Parts: []house.Pour{
+			{Ingredient: "lime-juice", Amount: 200, Unit: flavor.Millilitre}}},
+	}
+	for _, m := range made {
+		require.NoError(t, house.Check(m))
+	}
+	list, faults := house.Overlay(c.Profiles(), nil, made)
+	require.Empty(t, faults)
+	shelf := house.NewShelf(list)
+
+	syrup, ok := shelf.ByID("our-syrup")
+	require.True(t, ok)
+	// Half sugar by mass: 50 °Bx, which holds 614.8 g in a litre (ICUMSA SPS-4, from memory).
+	assert.InDelta(t, 614.8, syrup.Sugar.Value, 3)
+	assert.InDelta(t, 1.2296, syrup.DensityGPerML, 0.003)
+	assert.Equal(t, flavor.OriginComputed, syrup.Sugar.Origin)
+	assert.True(t, syrup.AllergensKnown)
+
+	spiced, _ := shelf.ByID("our-falernum")
+	_, nuts := spiced.Allergen(flavor.TreeNuts)
+	assert.True(t, nuts, "orgeat brings its almonds along")
+	rum, _ := shelf.ByID("white-overproof-rum")
+	assert.InDelta(t, rum.ABV.Value/5, spiced.ABV.Value, 0.5, "a fifth of it")
+	assert.NoError(t, spiced.ABV.Check())
+
+	lime, _ := shelf.ByID("lime-juice")
+	boiled, _ := shelf.ByID("lime-cordial-of-ours")
+	assert.InDelta(t, 2*lime.Acid.Value, boiled.Acid.Value, 1e-9)
+}
+
+func TestSpecsKeepAmountsUnitsAndOrder(t *testing.T) {
+	c := catalogue(t)
+	shelf := house.NewShelf(c.Profiles())
+	read, err := c.ReadSpec("Halyard Sour", "¾ oz lemon juice\n2 oz gin\n6 mint leaves\n2 dashes aromatic bitters\ndry shake, rocks")
+	require.NoError(t, err)
+	kept := house.FromSpec("", read)
+	assert.Equal(t, "halyard-sour", kept.ID)
+	require.NoError(t, house.Check(kept))
+	back, err := kept.Flavor(shelf)
+	require.NoError(t, err)
+	assert.Equal(t, kept, house.FromSpec("", back))
+	assert.InDelta(t, read.VolumeML(), back.VolumeML(), 1e-9)
+	kept.Pours[0].Ingredient = "nowhere"
+	_, err = kept.Flavor(shelf)
+	assert.ErrorIs(t, err, house.ErrInvalid)
+}
+
+func TestNamesInAnyScriptHaveAnID(t *testing.T) {
+	assert.Equal(t, "creme-de-cassis-no-2", house.IDOf(house.KindSpec, "Crème de Cassis No. 2"))
+	assert.Regexp(t, "^spec-[0-9a-f]{8}$", house.IDOf(house.KindSpec, "夜の海"))
+	assert.Empty(t, house.IDOf(house.KindSpec, ""))
+}

@@ -1,0 +1,239 @@
+package house
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+	"github.com/jackc/pgx/v5/pgconn"
+)
+
+const (
+	postgresSchema = "counterpour_house"
+	noticeChannel  = "counterpour_house_change"
+	migrationLock  = 0x43504853 // any number, the same for all servers
+	connectTimeout = 10 * time.Second
+	connections    = 8
+)
+
+// OpenPostgres opens a venue in a PostgreSQL database, and makes schema and
+// venue if they are not there. Any number of servers may have it open. The
+// connection string is a URL or key=value words, as usual; it must lead to a
+// role that may create a schema, the first time.
+func OpenPostgres(ctx context.Context, dsn string, o Options) (Store, error) {
+	venue, err := o.venue()
+	if err != nil {
+		return nil, err
+	}
+	config, err := pgx.ParseConfig(dsn)
+	if err != nil {
+		return nil, fail(ErrInvalid, "open", "", "the connection string cannot be read; write postgres://user@host:5432/database")
+	}
+	if config.ConnectTimeout == 0 {
+		config.ConnectTimeout = connectTimeout
+	}
+	config.RuntimeParams["search_path"] = postgresSchema
+	config.RuntimeParams["synchronous_commit"] = "on" // whatever the role's default
+	key := fmt.Sprintf("%s at %s/%s", venue, config.Host, config.Database)
+	p := &postgres{config: config, idle: make(chan *pgx.Conn, connections), room: make(chan struct{}, connections)}
+	if err := p.prepare(ctx, key, venue); err != nil {
+		p.close()
+		return nil, wrap(err, classifyPostgres, "open", key)
+	}
+	k := newKeeper(p, venue, key)
+	l, err := p.listen(ctx, venue, k.feed)
+	if err != nil {
+		p.close()
+		return nil, wrap(err, classifyPostgres, "open", key)
+	}
+	p.listener = l
+	return k, nil
+}
+
+// postgres is a database on a server.
+type postgres struct {
+	config   *pgx.ConnConfig
+	idle     chan *pgx.Conn
+	room     chan struct{} // a token for every connection in use
+	listener *listener
+}
+
+// prepare brings the schema to its newest version, one server at a time.
+func (p *postgres) prepare(ctx context.Context, key, venue string) error {
+	return p.write(ctx, func(c conn) error {
+		if err := c.exec(ctx, `SELECT pg_advisory_xact_lock($1)`, int64(migrationLock)); err != nil {
+			return err
+		}
+		for _, q := range []string{
+			`CREATE SCHEMA IF NOT EXISTS ` + postgresSchema,
+			`CREATE TABLE IF NOT EXISTS schema_version (version INTEGER NOT NULL)`,
+		} {
+			if err := c.exec(ctx, q); err != nil {
+				return err
+			}
+		}
+		version := 0
+		found, err := one(ctx, c, []any{&version}, `SELECT version FROM schema_version`)
+		if err != nil {
+			return err
+		}
+		to, err := migrate(ctx, c, "postgres", key, version)
+		if err != nil {
+			return err
+		}
+		set := `UPDATE schema_version SET version = $1`
+		if !found {
+			set = `INSERT INTO schema_version (version) VALUES ($1)`
+		}
+		if err := c.exec(ctx, set, to); err != nil {
+			return err
+		}
+		return ensureVenue(ctx, c, venue)
+	})
+}
+
+func (p *postgres) read(ctx context.Context, f func(conn) error) error {
+	return p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly}, f)
+}
+
+// write queues on the row of the venue, which f locks before all else, so that
+// it then reads what the writer before it committed.
+func (p *postgres) write(ctx context.Context, f func(conn) error) error {
+	return p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.ReadCommitted}, f)
+}
+
+func (p *postgres) transaction(ctx context.Context, o pgx.TxOptions, f func(conn) error) error {
+	c, err := p.take(ctx)
+	if err != nil {
+		return err
+	}
+	defer p.give(c)
+	tx, err := c.BeginTx(ctx, o)
+	if err != nil {
+		return err
+	}
+	firmly := context.WithoutCancel(ctx)
+	defer func() { _ = tx.Rollback(firmly) }() // does nothing after a commit
+	if err := f(postgresConn{tx}); err != nil {
+		return cancelled(ctx, err)
+	}
+	return tx.Commit(firmly)
+}
+
+// take returns a connection that works, an idle one if there is one.
+func (p *postgres) take(ctx context.Context) (*pgx.Conn, error) {
+	select {
+	case p.room <- struct{}{}:
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+	for {
+		select {
+		case c := <-p.idle:
+			if c.Ping(ctx) == nil {
+				return c, nil
+			}
+			shut(c) // the server dropped it; try the next
+			continue
+		default:
+		}
+		c, err := pgx.ConnectConfig(ctx, p.config.Copy())
+		if err != nil {
+			<-p.room
+			return nil, err
+		}
+		return c, nil
+	}
+}
+
+func (p *postgres) give(c *pgx.Conn) {
+	if c.IsClosed() || c.PgConn().TxStatus() != 'I' {
+		shut(c)
+	} else {
+		p.idle <- c // there is room: one token, one connection
+	}
+	<-p.room
+}
+
+// shut closes a connection without waiting long for a server that is gone.
+func shut(c *pgx.Conn) {
+	ctx, stop := context.WithTimeout(context.Background(), time.Second)
+	defer stop()
+	_ = c.Close(ctx)
+}
+
+func (p *postgres) close() error {
+	if p.listener != nil {
+		p.listener.close()
+	}
+	for {
+		select {
+		case c := <-p.idle:
+			shut(c)
+		default:
+			return nil
+		}
+	}
+}
+
+// check has nothing to add: the server's own tools check its pages.
+func (p *postgres) check(context.Context) ([]string, error) { return nil, nil }
+
+func (p *postgres) announce(ctx context.Context, c conn, venue string) error {
+	return c.exec(ctx, `SELECT pg_notify($1, $2)`, noticeChannel, venue)
+}
+
+func (p *postgres) classify(err error) error { return classifyPostgres(err) }
+
+// classifyPostgres goes by https://www.postgresql.org/docs/current/errcodes-appendix.html.
+func classifyPostgres(err error) error {
+	var e *pgconn.PgError
+	var connect *pgconn.ConnectError
+	var network net.Error
+	switch {
+	case !errors.As(err, &e):
+		if errors.As(err, &connect) || errors.As(err, &network) || pgconn.SafeToRetry(err) || pgconn.Timeout(err) {
+			return ErrUnavailable
+		}
+		return classifySQLite(err) // a backup goes to a file
+	case e.Code == "53100" || e.Code == "53200":
+		return ErrFull
+	case e.Code == "25006" || e.Code == "42501":
+		return ErrReadOnly
+	case e.Code == "55P03":
+		return ErrBusy
+	case e.Code == "40001" || e.Code == "40P01":
+		return ErrConflict
+	}
+	switch e.Code[:2] {
+	case "08", "57", "53", "28", "3D":
+		return ErrUnavailable
+	case "23":
+		return ErrInvalid
+	case "XX":
+		if e.Code != "XX000" {
+			return ErrDamaged
+		}
+	}
+	return nil
+}
+
+// postgresConn lets a transaction be a conn. Text of several statements goes
+// through when there are no arguments.
+type postgresConn struct{ tx pgx.Tx }
+
+func (c postgresConn) exec(ctx context.Context, query string, args ...any) error {
+	if len(args) == 0 {
+		_, err := c.tx.Conn().PgConn().Exec(ctx, query).ReadAll()
+		return err
+	}
+	_, err := c.tx.Exec(ctx, query, args...)
+	return err
+}
+
+func (c postgresConn) query(ctx context.Context, query string, args ...any) (rows, error) {
+	return c.tx.Query(ctx, query, args...)
+}

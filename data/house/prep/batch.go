@@ -1,0 +1,235 @@
+package prep
+
+import (
+	"fmt"
+	"math"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+// Container is what a batch goes into.
+type Container struct {
+	Name string
+	ML   float64
+}
+
+// The usual containers; the keg is the small one of 5 US gallons.
+var (
+	Bottle750  = Container{"750 ml bottle", 750}
+	Bottle1000 = Container{"1 litre bottle", 1000}
+	Keg        = Container{"19 litre keg", 18927}
+)
+
+// Place is where a batch waits, and so how it is served.
+type Place string
+
+// From the fridge, from the freezer, or shaken and stirred to order, in which
+// case no water goes in.
+const (
+	Fridge  Place = "fridge"
+	Freezer Place = "freezer"
+	ToOrder Place = "to order"
+)
+
+// Temperatures of the places, in °C; common practice. A batch is kept liquid
+// down to freezerMargin below the freezer's.
+const (
+	freezerC      = -18
+	freezerMargin = 1
+)
+
+// Target says how much to make and where it waits: servings, or a container to
+// fill, not both.
+type Target struct {
+	Servings float64
+	Fill     Container
+	Place    Place
+}
+
+// Line is one thing to pour into a batch.
+type Line struct {
+	Ingredient string // id
+	Name       string
+	ML, G      float64 // exactly
+	JugML      float64 // as a jug or a syringe shows it
+	ScaleG     float64 // as a scale shows it
+	// Count is for what is counted, such as leaves; zero for the rest.
+	Count float64
+	Unit  flavor.Unit
+}
+
+// Batch is a drink made ahead.
+type Batch struct {
+	Servings  float64
+	Lines     []Line  // in the order of the spec, the water last
+	Water     Line    // that stands in for the ice; zero to order
+	LaterML   float64 // water for each serving that would freeze in the freezer: add it in the glass
+	TotalML   float64 // of the mixture at 20 °C
+	ServingML float64 // to measure out for one
+	ABVPct    float64 // of the mixture
+	FreezingC float64
+	// ByJugABVPct and ByScaleABVPct are the strength once rounded.
+	ByJugABVPct, ByScaleABVPct float64
+	Tops                       []flavor.Pour // for each glass, at the end
+	Keep                       Keep
+	Notes                      []string
+}
+
+// Scale plans a batch. The water is what the ice would have added by the mix
+// model. From the freezer, water that would turn it to slush is left for the
+// glass. It fails with [house.ErrInvalid] if the target asks for nothing, or for
+// two things, and as [mix.Mixer.Batch] does.
+func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, error) {
+	if err := t.check(); err != nil {
+		return nil, err
+	}
+	one, err := m.Batch(&s, 1)
+	if err != nil {
+		return nil, err
+	}
+	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops}
+	var dry mix.Ledger
+	for i := range one.Bottle.Pours {
+		per := mix.PerML(one.Bottle.Pours[i].Profile)
+		dry = dry.Plus(&per, one.Bottle.Pours[i].ML)
+	}
+	water := b.water(m, dry, one.WaterML, t.Place)
+	wet := dry
+	wet.Water += water * mix.WaterDensity
+	b.ServingML, b.ABVPct, b.FreezingC = wet.VolumeML(), wet.ABV(), m.FreezingC(&wet)
+	if b.Servings = t.Servings; b.Servings == 0 {
+		b.Servings = t.Fill.ML / b.ServingML
+	}
+	b.TotalML = b.ServingML * b.Servings
+	b.fill(one.Bottle.Pours, water)
+	b.Keep = KeepOf(one.Bottle, b.ABVPct, made)
+	return b, nil
+}
+
+func (t Target) check() error {
+	bad := func(format string, args ...any) error {
+		return &house.Error{Kind: house.ErrInvalid, Op: "batch", Key: t.Fill.Name, Message: fmt.Sprintf(format, args...)}
+	}
+	finite := func(v float64) bool { return v >= 0 && v <= 1e6 }
+	switch {
+	case t.Place != Fridge && t.Place != Freezer && t.Place != ToOrder:
+		return bad("place %q is not known; use %q, %q or %q", t.Place, Fridge, Freezer, ToOrder)
+	case !finite(t.Servings) || !finite(t.Fill.ML):
+		return bad("%v servings or %v mL cannot be made", t.Servings, t.Fill.ML)
+	case (t.Servings > 0) == (t.Fill.ML > 0):
+		return bad("say how many servings, or which container to fill")
+	}
+	return nil
+}
+
+// water returns how much of a serving's water goes into the batch, and notes
+// what does not.
+func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Place) float64 {
+	freezes := func(ml float64) bool {
+		l := dry
+		l.Water += ml * mix.WaterDensity
+		return m.FreezingC(&l) > freezerC-freezerMargin
+	}
+	switch {
+	case place == ToOrder:
+		b.Notes = append(b.Notes, "No water: shake or stir each serving with ice.")
+		return 0
+	case place == Fridge || !freezes(wanted):
+		return wanted
+	case freezes(0):
+		b.Notes = append(b.Notes, fmt.Sprintf("Too weak for a freezer at %d °C even without water: it turns to slush. Keep it in the fridge.", freezerC))
+		return wanted
+	}
+	low, high := 0.0, wanted
+	for range 50 {
+		if mid := (low + high) / 2; freezes(mid) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	b.LaterML = wanted - low
+	b.Notes = append(b.Notes, fmt.Sprintf("With all its water it would freeze at %d °C: add %.0f ml of cold water to each glass.", freezerC, b.LaterML))
+	return low
+}
+
+// fill writes the lines and what rounding does to the strength.
+func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
+	var jug, scale mix.Ledger
+	for _, p := range pours {
+		l := line(p, b.Servings)
+		b.Lines = append(b.Lines, l)
+		per := mix.PerML(p.Profile)
+		if l.Count > 0 {
+			jug, scale = jug.Plus(&per, l.ML), scale.Plus(&per, l.ML)
+			continue
+		}
+		jug, scale = jug.Plus(&per, l.JugML), scale.Plus(&per, l.ScaleG/p.Profile.DensityGPerML)
+	}
+	if ml := waterML * b.Servings; ml > 0 {
+		b.Water = Line{Ingredient: "", Name: "water, in place of the ice", ML: ml, G: ml * mix.WaterDensity}
+		b.Water.round()
+		b.Lines = append(b.Lines, b.Water)
+		jug.Water += b.Water.JugML * mix.WaterDensity
+		scale.Water += b.Water.ScaleG
+	}
+	b.ByJugABVPct, b.ByScaleABVPct = jug.ABV(), scale.ABV()
+}
+
+func line(p flavor.Pour, servings float64) Line {
+	l := Line{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings}
+	l.G = l.ML * p.Profile.DensityGPerML
+	switch p.Unit {
+	case flavor.Sprig, flavor.Leaf, flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Cube:
+		l.Count, l.Unit = math.Max(1, math.Round(p.Amount*servings)), p.Unit
+	}
+	l.round()
+	return l
+}
+
+func (l *Line) round() {
+	l.JugML = roundTo(l.ML, jugStep(l.ML))
+	l.ScaleG = roundTo(l.G, scaleStep(l.G))
+}
+
+// jugStep is what the marks of the measure in use allow, in mL: a syringe, a
+// small and a large jug. Common practice.
+func jugStep(ml float64) float64 {
+	switch {
+	case ml < 10:
+		return 0.25
+	case ml < 50:
+		return 1
+	case ml < 500:
+		return 5
+	case ml < 2000:
+		return 10
+	}
+	return 50
+}
+
+// scaleStep is what a pocket scale up to 200 g, and a kitchen scale beyond,
+// can show, in g. Common practice.
+func scaleStep(g float64) float64 {
+	switch {
+	case g < 200:
+		return 0.1
+	case g < 5000:
+		return 1
+	}
+	return 5
+}
+
+// roundTo rounds to a step, but never down to nothing.
+func roundTo(v, step float64) float64 {
+	if v <= 0 {
+		return 0
+	}
+	n := math.Max(1, math.Round(v/step))
+	if step < 1 {
+		return n / math.Round(1/step) // exact for a quarter, nearest for a tenth
+	}
+	return n * step
+}

@@ -1,0 +1,138 @@
+package prep
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// PourCost returns what ml millilitres cost from a bottle of sizeML at price,
+// in the currency of the price. It is zero if the size is not above zero.
+func PourCost(price, sizeML, ml float64) float64 {
+	if !(sizeML > 0) {
+		return 0
+	}
+	return price / sizeML * ml
+}
+
+// Prices are what a millilitre of each ingredient costs, by id.
+type Prices struct {
+	Currency string
+	PerML    map[string]float64
+	Unpriced []string // what the house makes of parts without a price, by id
+}
+
+// Cost is what a drink costs. If Unpriced is not empty the amount leaves those
+// ingredients out.
+type Cost struct {
+	Amount   float64
+	Currency string
+	Unpriced []string // ids, in order
+}
+
+// NewPrices takes the price of each ingredient from the bottle it is poured
+// from, see [house.Wells]; what the house makes costs what its parts do, over
+// what the recipe gave. The shelf is that of the house, with what it makes. It
+// fails with [house.ErrInvalid] if the bottles are priced in two currencies.
+func NewPrices(shelf *house.Shelf, bottles []house.Bottle, made []house.Made) (Prices, error) {
+	p := Prices{PerML: map[string]float64{}}
+	wells := house.Wells(slices.DeleteFunc(slices.Clone(bottles), func(b house.Bottle) bool { return b.Price == nil }))
+	for _, id := range slices.Sorted(maps.Keys(wells)) {
+		b := wells[id]
+		if p.Currency == "" {
+			p.Currency = b.Currency
+		}
+		if b.Currency != p.Currency {
+			return Prices{}, &house.Error{Kind: house.ErrInvalid, Op: "price", Key: b.Ref().String(),
+				Message: fmt.Sprintf("it is priced in %s and others in %s; use one currency", b.Currency, p.Currency)}
+		}
+		profile, ok := shelf.ByID(id)
+		if !ok {
+			continue // nothing is poured from it
+		}
+		p.PerML[id] = PourCost(*b.Price, b.VolumeML(profile), 1)
+	}
+	p.addMade(shelf, made)
+	return p, nil
+}
+
+// addMade prices recipes as soon as all their parts are priced. A recipe that
+// has a bottle of its own, bought in, keeps that price.
+func (p *Prices) addMade(shelf *house.Shelf, made []house.Made) {
+	left := slices.DeleteFunc(slices.Clone(made), func(m house.Made) bool { _, bought := p.PerML[m.ID]; return bought })
+	for again := true; again; {
+		again = false
+		left = slices.DeleteFunc(left, func(m house.Made) bool {
+			perML, ok := p.ofRecipe(shelf, m)
+			if ok {
+				p.PerML[m.ID] = perML
+				again = true
+			}
+			return ok
+		})
+	}
+	for _, m := range left {
+		p.Unpriced = append(p.Unpriced, m.ID)
+	}
+	slices.Sort(p.Unpriced)
+}
+
+func (p *Prices) ofRecipe(shelf *house.Shelf, m house.Made) (perML float64, ok bool) {
+	yield, err := m.VolumeML(shelf)
+	if err != nil || !(yield > 0) {
+		return 0, false
+	}
+	var total float64
+	for _, part := range m.Parts {
+		_, ml, err := shelf.Pour(part)
+		per, priced := p.PerML[part.Ingredient]
+		if err != nil || !priced && !free(shelf, part.Ingredient) {
+			return 0, false
+		}
+		total += per * ml
+	}
+	return total / yield, true
+}
+
+// free reports whether an ingredient comes from the tap.
+func free(shelf *house.Shelf, id string) bool {
+	p, ok := shelf.ByID(id)
+	return ok && p.Class == flavor.ClassWater
+}
+
+// Drink returns what a spec costs to pour. Still water without a price is free.
+func (p Prices) Drink(s flavor.Spec) Cost {
+	c := Cost{Currency: p.Currency}
+	for _, pour := range s.Pours {
+		if pour.Profile == nil {
+			continue
+		}
+		per, ok := p.PerML[pour.Profile.ID]
+		switch {
+		case ok:
+			c.Amount += per * pour.ML
+		case pour.Profile.Class != flavor.ClassWater && !slices.Contains(c.Unpriced, pour.Profile.ID):
+			c.Unpriced = append(c.Unpriced, pour.Profile.ID)
+		}
+	}
+	slices.Sort(c.Unpriced)
+	return c
+}
+
+// Difference is the cost of a cover against that of the drink it stands for.
+type Difference struct {
+	Original, Cover Cost
+	More            float64 // of the cover over the original; negative if it saves
+	Sure            bool    // every ingredient of both is priced
+}
+
+// Compare prices a cover against the original.
+func (p Prices) Compare(original, cover flavor.Spec) Difference {
+	d := Difference{Original: p.Drink(original), Cover: p.Drink(cover)}
+	d.More = d.Cover.Amount - d.Original.Amount
+	d.Sure = len(d.Original.Unpriced) == 0 && len(d.Cover.Unpriced) == 0
+	return d
+}

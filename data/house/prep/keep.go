@@ -1,0 +1,80 @@
+package prep
+
+import (
+	"fmt"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// Keep says how long a batch may wait in a clean, closed bottle in the fridge.
+// It is common practice, on the cautious side, and no safety limit.
+type Keep struct {
+	Days    int // at most; 0 means do not make it ahead
+	Because string
+	Text    string
+}
+
+const lawFirst = "Local food-safety law comes first. Date the bottle, keep it at 5 °C or below, and throw it away if in doubt."
+
+// keepRules hold for a class of ingredient, the strictest first.
+var keepRules = []struct {
+	classes []flavor.Class
+	days    int
+	because string
+	text    string
+}{
+	{[]flavor.Class{flavor.ClassEgg}, 0, "raw egg", "Add the egg to each drink as it is made; use pasteurised egg where the law asks for it."},
+	{[]flavor.Class{flavor.ClassDairy, flavor.ClassCreamLiqueur, flavor.ClassFoam}, 1, "dairy", "Use it the day it is made; acid in it curdles the milk."},
+	{[]flavor.Class{flavor.ClassPlantMilk, flavor.ClassPuree, flavor.ClassFruit, flavor.ClassFreshHerb}, 1, "fresh fruit, herbs or plant milk", "Use it the day it is made."},
+	{[]flavor.Class{flavor.ClassSourJuice, flavor.ClassJuice, flavor.ClassSavoury}, 1, "fresh juice", "Use it the day it is made: juice turns within hours of being pressed. Better still, batch the rest and add the juice to order."},
+	{[]flavor.Class{flavor.ClassTea, flavor.ClassCoffee, flavor.ClassCordial, flavor.ClassShrub, flavor.ClassAlcoholFree}, 3, "tea, coffee, cordial or an alcohol-free base", "Use it within three days."},
+	{[]flavor.Class{flavor.ClassWine, flavor.ClassSparklingWine, flavor.ClassBeer, flavor.ClassCider}, 2, "wine, beer or cider", "Use it within two days: it goes flat and stale."},
+	{[]flavor.Class{flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassFortifiedWine}, 7, "vermouth or fortified wine", "Use it within a week; the wine fades."},
+}
+
+// Where nothing in it is fresh, strength keeps a batch.
+const (
+	strongABV  = 20.0
+	strongDays = 28
+	weakDays   = 3
+)
+
+// KeepOf returns how long a batch of s keeps at a strength in % vol: as long as
+// the most delicate thing in it. What the house makes keeps by the house's own
+// rule for it, and where it states none, for three days.
+func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
+	k := Keep{Days: strongDays, Because: "nothing fresh, and strong", Text: "It keeps about four weeks; the flavour fades first."}
+	if abvPct < strongABV {
+		k = Keep{Days: weakDays, Because: fmt.Sprintf("under %.0f %% vol", strongABV), Text: "Too weak for the alcohol to keep it: use it within three days."}
+	}
+	for _, p := range s.Pours {
+		k = k.with(p.Profile, made)
+	}
+	k.Text += " " + lawFirst
+	return k
+}
+
+// with returns the stricter of k and what an ingredient allows.
+func (k Keep) with(p *flavor.Profile, made []house.Made) Keep {
+	for _, r := range keepRules {
+		for _, c := range r.classes {
+			if c == p.Class && r.days < k.Days {
+				k = Keep{r.days, r.because, r.text}
+			}
+		}
+	}
+	for _, m := range made {
+		if m.ID != p.ID {
+			continue
+		}
+		days := m.KeepsDays
+		if days == 0 {
+			days = weakDays
+		}
+		if days < k.Days {
+			k = Keep{days, m.Name, fmt.Sprintf("%s, made in the house, keeps no longer than %d days.", m.Name, days)}
+		}
+	}
+	return k
+}

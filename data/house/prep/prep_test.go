@@ -1,0 +1,180 @@
+package prep_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/data"
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+func stand(t *testing.T) (*data.Catalogue, *mix.Mixer) {
+	t.Helper()
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	m, err := mix.NewMixer()
+	require.NoError(t, err)
+	return c, m
+}
+
+func spec(t *testing.T, c *data.Catalogue, text string) flavor.Spec {
+	t.Helper()
+	s, err := c.ReadSpec("Test", text)
+	require.NoError(t, err)
+	return s
+}
+
+func ptr(v float64) *float64 { return &v }
+
+func TestCosts(t *testing.T) {
+	c, _ := stand(t)
+	assert.InDelta(t, 1.8, prep.PourCost(21, 700, 60), 1e-12)
+	assert.Zero(t, prep.PourCost(21, 0, 60))
+	bottles := []house.Bottle{
+		{ID: "a", Ingredient: "london-dry-gin", Price: ptr(21), Currency: "EUR", SizeML: 700},
+		{ID: "b", Ingredient: "lemon-juice", Price: ptr(4), Currency: "EUR", SizeML: 1000},
+		{ID: "c", Ingredient: "white-sugar", Price: ptr(1.6), Currency: "EUR", SizeG: 1000},
+		{ID: "d", Ingredient: "orgeat", SizeML: 1000},
+	}
+	made := []house.Made{{ID: "our-syrup", Name: "Our syrup", Class: flavor.ClassSyrup, YieldML: 1000, Parts: []house.Pour{
+		{Ingredient: "white-sugar", Amount: 500, Unit: flavor.Gram}, {Ingredient: "water", Amount: 500, Unit: flavor.Gram}}},
+		{ID: "our-orgeat", Name: "Our orgeat", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "orgeat", Amount: 5, Unit: flavor.Millilitre}}}}
+	list, faults := house.Overlay(c.Profiles(), bottles, made)
+	require.Empty(t, faults)
+	shelf := house.NewShelf(list)
+	p, err := prep.NewPrices(shelf, bottles, made)
+	require.NoError(t, err)
+	assert.Equal(t, []string{"our-orgeat"}, p.Unpriced)
+
+	kept := house.Spec{ID: "x", Name: "x", Method: "shake", Service: "up", Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 60, Unit: "ml"},
+		{Ingredient: "lemon-juice", Amount: 20, Unit: "ml"}, {Ingredient: "our-syrup", Amount: 15, Unit: "ml"}, {Ingredient: "water", Amount: 5, Unit: "ml"}}}
+	s, err := kept.Flavor(shelf)
+	require.NoError(t, err)
+	cost := p.Drink(s)
+	assert.InDelta(t, 1.8+0.08+15*0.8/1000, cost.Amount, 1e-12)
+	assert.Empty(t, cost.Unpriced)
+	kept.Pours[2].Ingredient = "orgeat"
+	cover, err := kept.Flavor(shelf)
+	require.NoError(t, err)
+	d := p.Compare(s, cover)
+	assert.False(t, d.Sure)
+	assert.Equal(t, []string{"orgeat"}, d.Cover.Unpriced)
+	assert.InDelta(t, -15*0.8/1000, d.More, 1e-12)
+
+	bottles[1].Currency = "GBP"
+	_, err = prep.NewPrices(shelf, bottles, nil)
+	assert.ErrorIs(t, err, house.ErrInvalid)
+}
+
+func TestABatchTastesLikeTheDrink(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2½ oz London dry gin\n½ oz dry vermouth\n1 dash orange bitters\nstir, up")
+	one, err := m.Mix(&s)
+	require.NoError(t, err)
+	b, err := prep.Scale(m, s, prep.Target{Servings: 8, Place: prep.Fridge}, nil)
+	require.NoError(t, err)
+	assert.InDelta(t, one.ABV, b.ABVPct, 1e-6)
+	assert.InDelta(t, 8*one.VolumeML, b.TotalML, 1e-6)
+	assert.Len(t, b.Lines, 4)
+	assert.Equal(t, b.Water, b.Lines[3])
+	assert.InDelta(t, b.ABVPct, b.ByJugABVPct, 0.3)
+	assert.InDelta(t, b.ABVPct, b.ByScaleABVPct, 0.05)
+	assert.Equal(t, 7, b.Keep.Days, "vermouth")
+}
+
+func TestABatchFillsItsBottle(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
+	for _, box := range []prep.Container{prep.Bottle750, prep.Bottle1000, prep.Keg} {
+		b, err := prep.Scale(m, s, prep.Target{Fill: box, Place: prep.Fridge}, nil)
+		require.NoError(t, err)
+		assert.InDelta(t, box.ML, b.TotalML, 1e-6, box.Name)
+		assert.InDelta(t, box.ML, b.Servings*b.ServingML, 1e-6)
+	}
+}
+
+func TestTheFreezerTakesNoMoreWaterThanStaysLiquid(t *testing.T) {
+	c, m := stand(t)
+	strong := spec(t, c, "2 oz cask-strength bourbon\n1 barspoon rich demerara syrup\n2 dashes aromatic bitters\nstir, up")
+	weak := spec(t, c, "1 oz fino sherry\n1 oz dry vermouth\n1 dash orange bitters\nstir, up")
+	middle := spec(t, c, "2½ oz London dry gin\n½ oz dry vermouth\nstir, up")
+	for _, k := range []struct {
+		about        string
+		spec         flavor.Spec
+		later, slush bool
+	}{{"strong", strong, false, false}, {"middle", middle, true, false}, {"weak", weak, false, true}} {
+		b, err := prep.Scale(m, k.spec, prep.Target{Servings: 10, Place: prep.Freezer}, nil)
+		require.NoError(t, err)
+		assert.Equal(t, k.later, b.LaterML > 0, "%s: %v", k.about, b.Notes)
+		assert.Equal(t, !k.slush, b.FreezingC <= -18.9, "%s freezes at %v", k.about, b.FreezingC)
+		fridge, err := prep.Scale(m, k.spec, prep.Target{Servings: 10, Place: prep.Fridge}, nil)
+		require.NoError(t, err)
+		assert.InDelta(t, fridge.Water.ML, b.Water.ML+10*b.LaterML, 1e-6, "the water is all accounted for")
+	}
+}
+
+func TestWhatKeepsAndWhatDoesNot(t *testing.T) {
+	c, m := stand(t)
+	for text, want := range map[string]int{
+		"2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\n1 oz egg white\ndry shake, up": 0,
+		"2 oz brandy\n1 oz dark crème de cacao\n1 oz cream\nshake, up":                            1,
+		"2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up":                     1,
+		"2 oz bourbon\n1 tsp simple syrup\n2 dashes aromatic bitters\nbuild, rocks":               28,
+	} {
+		b, err := prep.Scale(m, spec(t, c, text), prep.Target{Servings: 4, Place: prep.Fridge}, nil)
+		if !assert.NoError(t, err, text) {
+			continue
+		}
+		assert.Equal(t, want, b.Keep.Days, text)
+		assert.Contains(t, b.Keep.Text, "food-safety law comes first")
+	}
+	s := spec(t, c, "2 oz bourbon\n1 tsp simple syrup\nbuild, rocks")
+	k := prep.KeepOf(s, 30, []house.Made{{ID: "simple-syrup", Name: "Our syrup", KeepsDays: 14}})
+	assert.Equal(t, 14, k.Days)
+}
+
+func TestSparklingStaysOut(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz London dry gin\n¾ oz lemon juice\n½ oz simple syrup\n6 mint leaves\ntop soda water\nshake, long")
+	b, err := prep.Scale(m, s, prep.Target{Servings: 10, Place: prep.ToOrder}, nil)
+	require.NoError(t, err)
+	require.Len(t, b.Tops, 1)
+	assert.Equal(t, "soda-water", b.Tops[0].Profile.ID)
+	assert.Zero(t, b.Water)
+	assert.Equal(t, 60.0, b.Lines[3].Count)
+	assert.Equal(t, flavor.Leaf, b.Lines[3].Unit)
+}
+
+func TestTargetsThatMakeNoSense(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz vodka\nstir, up")
+	for _, target := range []prep.Target{{Place: prep.Fridge}, {Servings: 2, Fill: prep.Keg, Place: prep.Fridge}, {Servings: 2},
+		{Servings: math.NaN(), Place: prep.Fridge}, {Servings: -1, Place: prep.Fridge}, {Servings: math.Inf(1), Place: prep.Fridge}} {
+		_, err := prep.Scale(m, s, target, nil)
+		assert.ErrorIs(t, err, house.ErrInvalid, "%+v", target)
+	}
+}
+
+// Whatever the size, a jug and a scale round by little enough not to be tasted.
+func TestRoundingIsNotTasted(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.Float64Range(2, 300).Draw(t, "servings")
+		b, err := prep.Scale(m, s, prep.Target{Servings: n, Place: prep.Fridge}, nil)
+		require.NoError(t, err)
+		assert.InDelta(t, b.ABVPct, b.ByJugABVPct, 0.6)
+		assert.InDelta(t, b.ABVPct, b.ByScaleABVPct, 0.1)
+		for _, l := range b.Lines {
+			assert.Positive(t, l.JugML)
+			assert.InEpsilon(t, l.ML, l.JugML, 0.13, "%s: %v", l.Name, l.ML)
+		}
+	})
+}

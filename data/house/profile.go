@@ -1,0 +1,192 @@
+package house
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+// Profile computes the profile of what the house makes from its recipe: the
+// mass balance of the parts, in the volume that the recipe gave. Aromas are
+// taken to go over whole, which a short infusion does not reach; what was
+// measured overlays the result.
+func (m Made) Profile(shelf *Shelf) (*flavor.Profile, error) {
+	s, err := m.sum(shelf)
+	if err != nil {
+		return nil, err
+	}
+	p := &flavor.Profile{ID: m.ID, Name: m.Name, Aliases: slices.Clone(m.Aliases), Class: m.Class, Making: m.Method,
+		ABV:    s.figure(100 / mix.EthanolDensity * s.all.Ethanol),
+		Sugar:  s.figure(1000 * s.all.Sugar),
+		Acid:   s.figure(1000 * s.all.Acid),
+		Bitter: s.figure(1000 * s.all.Bitter),
+		Salt:   s.figure(1000 * s.all.Salt),
+		Fat:    s.figure(1000 * s.all.Fat), Texture: s.figure(1000 * s.all.Texture),
+	}
+	s.spreads(p)
+	s.blends(p)
+	s.aroma(p)
+	s.marks(p)
+	if err := m.Measured.overlay(p); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// sum is the parts of a recipe together.
+type sum struct {
+	parts []flavor.Pour
+	all   mix.Ledger
+	ml    float64 // that it gave
+}
+
+func (m Made) sum(shelf *Shelf) (*sum, error) {
+	s := &sum{}
+	for i, part := range m.Parts {
+		p, ml, err := shelf.Pour(part)
+		if err != nil {
+			return nil, fmt.Errorf("parts[%d]: %w", i, err)
+		}
+		per := mix.PerML(p)
+		s.all = s.all.Plus(&per, ml)
+		s.parts = append(s.parts, flavor.Pour{Profile: p, ML: ml})
+	}
+	if s.ml = m.YieldML; s.ml == 0 {
+		s.ml = s.all.VolumeML()
+	}
+	return s, nil
+}
+
+// VolumeML returns what the recipe gives: as measured, or else the volume of its
+// parts together.
+func (m Made) VolumeML(shelf *Shelf) (float64, error) {
+	s, err := m.sum(shelf)
+	if err != nil {
+		return 0, err
+	}
+	return s.ml, nil
+}
+
+// figure is an amount in the whole, over its volume.
+func (s *sum) figure(total float64) flavor.Figure {
+	return flavor.Figure{Value: total / s.ml, Origin: flavor.OriginComputed, Source: "the house's recipe"}
+}
+
+// spreads adds the parts' spreads in quadrature, each by its share.
+func (s *sum) spreads(p *flavor.Profile) {
+	for _, f := range []struct {
+		into *flavor.Figure
+		of   func(*flavor.Profile) float64
+	}{
+		{&p.ABV, func(q *flavor.Profile) float64 { return q.ABV.Spread }},
+		{&p.Sugar, func(q *flavor.Profile) float64 { return q.Sugar.Spread }},
+		{&p.Acid, func(q *flavor.Profile) float64 { return q.Acid.Spread }},
+		{&p.Bitter, func(q *flavor.Profile) float64 { return q.Bitter.Spread }},
+		{&p.Salt, func(q *flavor.Profile) float64 { return q.Salt.Spread }},
+		{&p.Fat, func(q *flavor.Profile) float64 { return q.Fat.Spread }},
+		{&p.Texture, func(q *flavor.Profile) float64 { return q.Texture.Spread }},
+	} {
+		var square float64
+		for _, part := range s.parts {
+			v := f.of(part.Profile) * part.ML / s.ml
+			square += v * v
+		}
+		f.into.Spread = math.Sqrt(square)
+	}
+}
+
+// blends weighs the sugars and the acids of the parts.
+func (s *sum) blends(p *flavor.Profile) {
+	p.Sugars.Name, p.Acids.Name = "house recipe", "house recipe"
+	if s.all.Sugar > 0 {
+		for _, part := range s.parts {
+			b, w := part.Profile.Sugars, part.ML*part.Profile.Sugar.Value/1000/s.all.Sugar
+			p.Sugars.Sucrose += w * b.Sucrose
+			p.Sugars.Glucose += w * b.Glucose
+			p.Sugars.Fructose += w * b.Fructose
+			p.Sugars.Maltose += w * b.Maltose
+			p.Sugars.Lactose += w * b.Lactose
+		}
+	}
+	if s.all.Acid > 0 {
+		for _, part := range s.parts {
+			b, w := part.Profile.Acids, part.ML*part.Profile.Acid.Value/1000/s.all.Acid
+			p.Acids.Citric += w * b.Citric
+			p.Acids.Malic += w * b.Malic
+			p.Acids.Tartaric += w * b.Tartaric
+			p.Acids.Lactic += w * b.Lactic
+			p.Acids.Acetic += w * b.Acetic
+			p.Acids.Phosphoric += w * b.Phosphoric
+			p.Acids.Ascorbic += w * b.Ascorbic
+			p.Acids.Quinic += w * b.Quinic
+		}
+	}
+}
+
+func (s *sum) aroma(p *flavor.Profile) {
+	p.AromaOrigin = flavor.OriginComputed
+	for i := range p.Aroma {
+		p.Aroma[i] = s.all.Aroma[i] / s.ml
+	}
+	materials := map[string]float64{}
+	var total, spread float64
+	for _, part := range s.parts {
+		w := part.ML * part.Profile.Aroma.Total()
+		total += w
+		spread += w * part.Profile.AromaSpread
+		for _, m := range part.Profile.Materials {
+			materials[m.Material] += m.Intensity * part.ML / s.ml
+		}
+	}
+	if total > 0 {
+		p.AromaSpread = spread / total
+	}
+	for _, name := range sortedKeys(materials) {
+		p.Materials = append(p.Materials, flavor.MaterialShare{Material: name, Intensity: materials[name]})
+	}
+}
+
+// marks takes over allergens, animal sources and cautions. What a part may
+// contain, the whole may contain, and what nobody has stated stays unknown.
+func (s *sum) marks(p *flavor.Profile) {
+	p.AllergensKnown = true
+	for _, part := range s.parts {
+		q := part.Profile
+		p.AllergensKnown = p.AllergensKnown && q.AllergensKnown
+		for _, a := range q.Animal {
+			p.Animal = appendNew(p.Animal, a)
+		}
+		for _, c := range q.Cautions {
+			p.Cautions = appendNew(p.Cautions, c)
+		}
+	}
+	for _, a := range flavor.Allergens() {
+		var found flavor.Certainty
+		for _, part := range s.parts {
+			for _, m := range part.Profile.AllergenMarks {
+				if m.Allergen == a && found != flavor.Contains {
+					found = m.Certainty
+				}
+			}
+		}
+		if found != "" {
+			p.AllergenMarks = append(p.AllergenMarks, flavor.AllergenMark{Allergen: a, Certainty: found})
+		}
+	}
+}
+
+func appendNew(list []string, s string) []string {
+	if slices.Contains(list, s) {
+		return list
+	}
+	return append(list, s)
+}
+
+func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
+
+func compare(a, b string) int { return cmp.Compare(a, b) }

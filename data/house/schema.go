@@ -1,0 +1,66 @@
+package house
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+)
+
+// schemaDamage compares the tables of a file with those that its version of
+// the schema makes. A changed byte in a definition harms no row, yet it may
+// lift a rule, or keep the file from being opened for writing.
+func schemaDamage(ctx context.Context, c conn, version int) (places []string, err error) {
+	wanted, err := madeSchema(ctx, version)
+	if err != nil {
+		return nil, err
+	}
+	found, err := definitions(ctx, c)
+	if err != nil {
+		return nil, err
+	}
+	for _, name := range sortedKeys(wanted) {
+		if found[name] != wanted[name] {
+			places = append(places, fmt.Sprintf("%s is not defined as it was", name))
+		}
+		delete(found, name)
+	}
+	for _, name := range sortedKeys(found) {
+		places = append(places, fmt.Sprintf("%s is no part of a house", name))
+	}
+	return places, nil
+}
+
+// madeSchema makes the schema in memory and reads it back.
+func madeSchema(ctx context.Context, version int) (map[string]string, error) {
+	steps, err := migrationsOf("sqlite")
+	if err != nil {
+		return nil, err
+	}
+	db, err := sql.Open("sqlite", ":memory:")
+	if err != nil {
+		return nil, err
+	}
+	defer db.Close()
+	db.SetMaxOpenConns(1) // each connection would have a memory of its own
+	c := sqliteConn{db}
+	for _, s := range steps[:min(version, len(steps))] {
+		if err := c.exec(ctx, s.text); err != nil {
+			return nil, err
+		}
+	}
+	return definitions(ctx, c)
+}
+
+// definitions returns the text that made each table, index and trigger.
+func definitions(ctx context.Context, c conn) (map[string]string, error) {
+	out := map[string]string{}
+	err := each(ctx, c, func(rs rows) error {
+		var kind, name, table, text string
+		if err := rs.Scan(&kind, &name, &table, &text); err != nil {
+			return err
+		}
+		out[kind+" "+name] = table + ": " + text
+		return nil
+	}, `SELECT type, name, tbl_name, coalesce(sql, '') FROM sqlite_schema ORDER BY type, name`)
+	return out, err
+}

@@ -1,0 +1,288 @@
+package house
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+
+	_ "modernc.org/sqlite" // the engine
+)
+
+// Options of [Open] and [OpenPostgres]; the zero value is fine.
+type Options struct {
+	// Venue is the bar; empty means "house". An SQLite file made by Open holds
+	// one, a PostgreSQL database any number.
+	Venue string
+
+	pragmas []string // for tests that run out of room
+}
+
+const (
+	defaultVenue  = "house"
+	applicationID = 0x43504853 // marks an SQLite file as a house
+	readers       = 4
+)
+
+func (o Options) venue() (string, error) {
+	if o.Venue == "" {
+		return defaultVenue, nil
+	}
+	if err := checkID(o.Venue); err != nil {
+		return "", fail(ErrInvalid, "open", o.Venue, "venue: %s", err)
+	}
+	return o.Venue, nil
+}
+
+// Open opens the house in a file, and makes it if there is none. An older
+// schema is migrated. It fails with [ErrBusy] if another process, or this one,
+// has it open; [ErrReadOnly], [ErrFull], [ErrNotFound] if the disk or folder
+// does not serve; [ErrDamaged] if the file is no house; [ErrNewer] if a later
+// program wrote it.
+func Open(ctx context.Context, path string, o Options) (Store, error) {
+	venue, err := o.venue()
+	if err != nil {
+		return nil, err
+	}
+	if err := inspect(path, true); err != nil { // before a lock file is made beside a stranger's file
+		return nil, wrap(err, classifySQLite, "open", path)
+	}
+	l, err := lockHouse("open", path)
+	if err != nil {
+		return nil, err
+	}
+	db, err := openSQLite(ctx, path, venue, o.pragmas)
+	if err != nil {
+		l.release()
+		return nil, wrap(err, classifySQLite, "open", path)
+	}
+	db.lock = l
+	return newKeeper(db, venue, path), nil
+}
+
+// sqlite is a house in a file: one connection that writes, some that read.
+type sqlite struct {
+	path   string
+	lock   *lock
+	db     *sql.DB
+	writer *sql.Conn
+	turn   chan struct{} // holds one token: the turn to write
+	reads  *sql.DB
+}
+
+// location is the URI of a file, whatever characters its path holds.
+func location(path, query string) string {
+	return "file:" + (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath() + "?" + query
+}
+
+const common = "_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)"
+
+func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sqlite, error) {
+	if err := inspect(path, true); err != nil {
+		return nil, err
+	}
+	s := &sqlite{path: path, turn: make(chan struct{}, 1)}
+	var err error
+	if s.db, err = sql.Open("sqlite", location(path, common)); err != nil {
+		return nil, err
+	}
+	if s.reads, err = sql.Open("sqlite", location(path, common+"&_pragma=query_only(1)")); err != nil {
+		s.close()
+		return nil, err
+	}
+	s.reads.SetMaxOpenConns(readers)
+	s.reads.SetMaxIdleConns(readers)
+	if s.writer, err = s.db.Conn(ctx); err == nil {
+		err = s.prepare(ctx, venue, pragmas)
+	}
+	if err != nil {
+		s.close()
+		return nil, err
+	}
+	s.turn <- struct{}{}
+	return s, nil
+}
+
+// prepare brings the file to the newest schema and makes it safe to write to.
+func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) error {
+	c := sqliteConn{s.writer}
+	version, err := s.identify(ctx, c)
+	if err != nil {
+		return err
+	}
+	var mode string
+	if _, err := one(ctx, c, []any{&mode}, `PRAGMA journal_mode = WAL`); err != nil {
+		return err
+	}
+	if mode != "wal" {
+		return fail(ErrInternal, "open", s.path, "the disk does not allow a write-ahead log (journal mode %q); keep the house on a local disk", mode)
+	}
+	err = s.transaction(ctx, func(c conn) error {
+		to, err := migrate(ctx, c, "sqlite", s.path, version)
+		if err != nil {
+			return err
+		}
+		for _, q := range []string{fmt.Sprintf("PRAGMA application_id = %d", applicationID), fmt.Sprintf("PRAGMA user_version = %d", to)} {
+			if err := c.exec(ctx, q); err != nil {
+				return err
+			}
+		}
+		return ensureVenue(ctx, c, venue)
+	})
+	if err != nil {
+		return err
+	}
+	for _, q := range pragmas {
+		if err := c.exec(ctx, q); err != nil {
+			return err
+		}
+	}
+	return syncDir(filepath.Dir(s.path))
+}
+
+// identify returns the schema of the file, 0 if it is new, or says that it is
+// no house.
+func (s *sqlite) identify(ctx context.Context, c conn) (version int, err error) {
+	var app, tables int
+	for _, q := range []struct {
+		text string
+		into *int
+	}{
+		{`PRAGMA application_id`, &app}, {`PRAGMA user_version`, &version}, {`SELECT count(*) FROM sqlite_schema`, &tables},
+	} {
+		if _, err := one(ctx, c, []any{q.into}, q.text); err != nil {
+			return 0, err
+		}
+	}
+	if app != applicationID && (tables > 0 || app != 0) {
+		return 0, fail(ErrDamaged, "open", s.path, "this is a database, but not a house; choose another file")
+	}
+	return version, nil
+}
+
+func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
+	select {
+	case <-s.turn:
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+	defer func() { s.turn <- struct{}{} }()
+	return s.transaction(ctx, f)
+}
+
+// transaction commits what f did, or rolls it back. Once f is done the caller's
+// context no longer counts: the commit is seen through.
+func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error) {
+	c := sqliteConn{s.writer}
+	firmly := context.WithoutCancel(ctx)
+	if err := c.exec(ctx, `BEGIN IMMEDIATE`); err != nil {
+		return err
+	}
+	done := false
+	defer func() {
+		if !done { // also when f panics
+			_ = c.exec(firmly, `ROLLBACK`) // fails only if the engine has rolled back by itself
+		}
+	}()
+	if err := f(c); err != nil {
+		return err
+	}
+	if err := c.exec(firmly, `COMMIT`); err != nil {
+		return err
+	}
+	done = true
+	return nil
+}
+
+func (s *sqlite) read(ctx context.Context, f func(conn) error) error {
+	tx, err := s.reads.BeginTx(ctx, nil)
+	if err != nil {
+		return err
+	}
+	defer tx.Rollback() // nothing was written
+	return f(sqliteConn{tx})
+}
+
+func (s *sqlite) check(ctx context.Context) ([]string, error) {
+	var places []string
+	err := s.read(ctx, func(c conn) error {
+		version, err := s.identify(ctx, c)
+		if err != nil {
+			return err
+		}
+		defined, err := schemaDamage(ctx, c, version)
+		if err != nil {
+			return err
+		}
+		places, err = integrity(ctx, c)
+		places = append(defined, places...)
+		return err
+	})
+	return places, err
+}
+
+// announce has nobody to tell: the file has one process.
+func (s *sqlite) announce(context.Context, conn, string) error { return nil }
+
+func (s *sqlite) classify(err error) error { return classifySQLite(err) }
+
+func (s *sqlite) close() error {
+	var first error
+	keep := func(err error) {
+		if first == nil {
+			first = err
+		}
+	}
+	if s.reads != nil {
+		keep(s.reads.Close())
+	}
+	if s.writer != nil {
+		keep(s.writer.Close())
+	}
+	keep(s.db.Close()) // the last one out writes the log back into the file
+	if s.lock != nil {
+		s.lock.release()
+	}
+	return first
+}
+
+// sqliteConn lets both a connection and a transaction of database/sql be a conn.
+type sqliteConn struct {
+	c interface {
+		ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error)
+		QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
+	}
+}
+
+func (c sqliteConn) exec(ctx context.Context, query string, args ...any) error {
+	_, err := c.c.ExecContext(ctx, query, args...)
+	return cancelled(ctx, err)
+}
+
+func (c sqliteConn) query(ctx context.Context, query string, args ...any) (rows, error) {
+	rs, err := c.c.QueryContext(ctx, query, args...)
+	if err != nil {
+		return nil, cancelled(ctx, err)
+	}
+	return sqliteRows{rs}, nil
+}
+
+// cancelled prefers the context's own error to the engine's word for it.
+func cancelled(ctx context.Context, err error) error {
+	if err != nil && ctx.Err() != nil {
+		return ctx.Err()
+	}
+	return err
+}
+
+type sqliteRows struct{ *sql.Rows }
+
+func (r sqliteRows) Close() { _ = r.Rows.Close() } // Err has told
+
+// exists reports whether there is something at path.
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}

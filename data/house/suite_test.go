@@ -1,0 +1,348 @@
+package house
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestWhatIsWrittenIsRead(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		done := write(t, s, putAll(every())...)
+		for i, it := range every() {
+			assert.Equal(t, Change{Seq: int64(i + 1), At: noon, Actor: "ana", Ref: it.Ref(), Version: 1, Action: Added, Item: it}, done[i])
+			got, err := s.Get(t.Context(), it.Ref())
+			require.NoError(t, err)
+			assert.Equal(t, Entry{Item: it, Version: 1, Seq: int64(i + 1)}, got)
+		}
+		all, err := s.List(t.Context())
+		require.NoError(t, err)
+		assert.Len(t, all, len(every()))
+		for i := 1; i < len(all); i++ {
+			a, b := all[i-1].Item.Ref(), all[i].Item.Ref()
+			assert.Less(t, a.String(), b.String(), "by kind and id")
+		}
+		specs, err := All[Spec](t.Context(), s)
+		require.NoError(t, err)
+		assert.Equal(t, []Spec{sour()}, Items(specs))
+	})
+}
+
+func TestValuesAreNotShared(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		b, d := gin(), sour()
+		done := write(t, s, Put(b, 0), Put(d, 0))
+		*b.ABVPct, d.Pours[0].Amount = 1, 99
+		*done[0].Item.(Bottle).Price = 1
+		got, err := Get[Bottle](t.Context(), s, gin().ID)
+		require.NoError(t, err)
+		assert.Equal(t, gin(), got.Item)
+		*got.Item.ABVPct = 2
+		again, err := Get[Bottle](t.Context(), s, gin().ID)
+		require.NoError(t, err)
+		assert.Equal(t, gin(), again.Item)
+		spec, err := Get[Spec](t.Context(), s, d.ID)
+		require.NoError(t, err)
+		assert.Equal(t, sour(), spec.Item)
+	})
+}
+
+func TestVersionsGuardAgainstLostEdits(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		write(t, s, Put(gin(), 0))
+		b := gin()
+		b.Stock = 1
+		for _, c := range []struct {
+			about string
+			edit  Edit
+			want  error
+		}{
+			{"adding what is there", Put(b, 0), ErrConflict},
+			{"a version that is not yet", Put(b, 2), ErrConflict},
+			{"removing another version", Remove(b.Ref(), 7), ErrConflict},
+			{"editing what is not there", Put(sour(), 1), ErrConflict},
+			{"removing what is not there", Remove(sour().Ref(), 1), ErrNotFound},
+		} {
+			_, err := s.Write(t.Context(), who, c.edit)
+			assert.ErrorIs(t, err, c.want, c.about)
+		}
+		assert.Equal(t, int64(2), write(t, s, Put(b, 1))[0].Version)
+		_, err := s.Write(t.Context(), who, Put(b, 1))
+		assert.ErrorIs(t, err, ErrConflict, "the second editor of version 1")
+	})
+}
+
+func TestAWriteIsWholeOrNothing(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		write(t, s, Put(gin(), 0))
+		b := gin()
+		b.Stock = 0
+		_, err := s.Write(t.Context(), who, Put(b, 1), Put(sour(), 0), Put(gin(), 5))
+		require.ErrorIs(t, err, ErrConflict)
+		_, err = s.Get(t.Context(), sour().Ref())
+		assert.ErrorIs(t, err, ErrNotFound)
+		got, err := Get[Bottle](t.Context(), s, b.ID)
+		require.NoError(t, err)
+		assert.Equal(t, gin(), got.Item)
+		assert.Equal(t, int64(2), write(t, s, Put(sour(), 0))[0].Seq, "the number was not used up")
+	})
+}
+
+func TestRulesAreHeld(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		bad := gin()
+		bad.SizeML = 0
+		unknown := cover()
+		unknown.Spec = "nowhere"
+		for about, edit := range map[string]Edit{
+			"a bottle without size":      Put(bad, 0),
+			"a cover of no spec":         Put(unknown, 0),
+			"a palate of no spec":        Put(Right{Spec: "nowhere", SpecVersion: 1}, 0),
+			"an id that is none":         Put(sour().withID("Not An ID"), 0),
+			"a bottle without id":        Put(gin().withID(""), 0),
+			"a spec without pours":       Put(Spec{ID: "x", Name: "x", Method: "shake", Service: "up"}, 0),
+			"text that no engine stores": Put(Out{Ingredient: "x", Since: noon, Note: "a\x00b"}, 0),
+		} {
+			_, err := s.Write(t.Context(), who, edit)
+			assert.ErrorIs(t, err, ErrInvalid, about)
+		}
+		_, err := s.Write(t.Context(), By{}, Put(gin(), 0))
+		assert.ErrorIs(t, err, ErrInvalid, "nobody, at no time")
+		_, err = s.Write(t.Context(), who)
+		assert.ErrorIs(t, err, ErrInvalid, "no edits")
+		// In one write, what points may come before what it points to.
+		write(t, s, Put(cover(), 0), Put(sour(), 0))
+	})
+}
+
+func TestDiaryRecordsAreNumbered(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		write(t, s, Put(sour(), 0))
+		done := write(t, s, Put(cover(), 0), Put(cover(), 0))
+		assert.Equal(t, "cover-000002", done[0].Ref.ID)
+		assert.Equal(t, "cover-000003", done[1].Ref.ID)
+	})
+}
+
+func TestUndo(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		ref := sour().Ref()
+		stronger := sour()
+		stronger.Pours[0].Amount = 3
+		undo := func(version int64) Change {
+			c, err := s.Undo(t.Context(), who, ref, version)
+			require.NoError(t, err)
+			return c
+		}
+		write(t, s, Put(sour(), 0))
+		write(t, s, Put(stronger, 1))
+		_, err := s.Undo(t.Context(), who, ref, 1)
+		require.ErrorIs(t, err, ErrConflict, "not the last change")
+		assert.Equal(t, sour(), undo(2).Item, "an edit")
+		assert.Equal(t, stronger, undo(3).Item, "the undoing itself")
+		write(t, s, Remove(ref, 4))
+		_, err = s.Get(t.Context(), ref)
+		require.ErrorIs(t, err, ErrNotFound)
+		assert.Equal(t, stronger, undo(5).Item, "a removal")
+		write(t, s, Put(gin(), 0))
+		c, err := s.Undo(t.Context(), who, gin().Ref(), 1)
+		require.NoError(t, err)
+		assert.Nil(t, c.Item, "an addition")
+		_, err = s.Undo(t.Context(), who, Ref{KindSpec, "nowhere"}, 1)
+		require.ErrorIs(t, err, ErrNotFound)
+
+		history, err := s.History(t.Context(), ref)
+		require.NoError(t, err)
+		var did []Action
+		for i, c := range history {
+			did = append(did, c.Action)
+			assert.Equal(t, int64(i+1), c.Version)
+		}
+		assert.Equal(t, []Action{Added, Changed, Undone, Undone, Removed, Undone}, did)
+		write(t, s, Put(gin(), 0)) // what is gone can come back, with its history
+		kept, err := Get[Bottle](t.Context(), s, gin().ID)
+		require.NoError(t, err)
+		assert.Equal(t, int64(3), kept.Version)
+	})
+}
+
+func TestTheLogSaysWhoAndWhen(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		evening := time.Date(2024, 5, 6, 23, 59, 59, 123456789, time.FixedZone("", 7200))
+		_, err := s.Write(t.Context(), By{"Bo, the late shift", evening}, Put(gin(), 0))
+		require.NoError(t, err)
+		write(t, s, Remove(gin().Ref(), 1))
+		list, err := s.Changes(t.Context(), 0, 10)
+		require.NoError(t, err)
+		require.Len(t, list, 2)
+		assert.Equal(t, "Bo, the late shift", list[0].Actor)
+		assert.True(t, evening.Equal(list[0].At))
+		assert.Nil(t, list[1].Item)
+		after, err := s.Changes(t.Context(), 1, 10)
+		require.NoError(t, err)
+		assert.Equal(t, list[1:], after)
+	})
+}
+
+func TestSubscribersHearEveryChangeInOrder(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		other := s
+		if e.again != nil { // another server
+			other = e.again(t, s)
+		}
+		write(t, s, Put(gin(), 0))
+		near, err := s.Subscribe(t.Context())
+		require.NoError(t, err)
+		far, err := other.Subscribe(t.Context())
+		require.NoError(t, err)
+		const n = 300 // more than one reading
+		go func() {
+			for v := int64(1); v <= n; v++ {
+				_, err := s.Write(context.Background(), who, Put(gin(), v))
+				assert.NoError(t, err)
+			}
+		}()
+		for name, c := range map[string]<-chan Change{"near": near, "far": far} {
+			for v := int64(2); v <= n+1; v++ {
+				select {
+				case got := <-c:
+					require.Equal(t, v, got.Seq, name)
+				case <-time.After(10 * time.Second):
+					require.Fail(t, "a change did not arrive", "%s: %d", name, v)
+				}
+			}
+		}
+		require.NoError(t, s.Close())
+		_, open := <-near
+		assert.False(t, open, "closing ends the subscription")
+		_, err = s.Subscribe(t.Context())
+		assert.ErrorIs(t, err, ErrClosed)
+	})
+}
+
+// Fifty clients each count a bottle up; edits made on a stale version fail and
+// are made again, so that at the end none is lost.
+func TestFiftyClients(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		empty := gin()
+		empty.Stock = 0
+		write(t, s, Put(empty, 0))
+		const clients, each = 50, 2
+		var all sync.WaitGroup
+		for i := range clients {
+			all.Go(func() {
+				for range each {
+					countUp(t, s)
+				}
+				own := sour().withID(fmt.Sprintf("sour-%d", i))
+				_, err := s.Write(context.Background(), who, Put(own, 0))
+				assert.NoError(t, err)
+				_, err = s.List(context.Background())
+				assert.NoError(t, err)
+			})
+		}
+		all.Wait()
+		got, err := Get[Bottle](t.Context(), s, empty.ID)
+		require.NoError(t, err)
+		assert.Equal(t, float64(clients*each), got.Item.Stock)
+		assert.Equal(t, int64(clients*each+1), got.Version)
+		require.NoError(t, s.Check(t.Context()))
+	})
+}
+
+func countUp(t *testing.T, s Store) {
+	for {
+		k, err := Get[Bottle](context.Background(), s, gin().ID)
+		if !assert.NoError(t, err) {
+			return
+		}
+		k.Item.Stock++
+		_, err = s.Write(context.Background(), who, Put(k.Item, k.Version))
+		if err == nil {
+			return
+		}
+		if !assert.ErrorIs(t, err, ErrConflict) {
+			return
+		}
+	}
+}
+
+func TestVenuesAreApart(t *testing.T) {
+	dsn := postgresDSN(t)
+	a, b := openVenue(t, dsn, newVenue()), openVenue(t, dsn, newVenue())
+	write(t, a, Put(gin(), 0))
+	assert.Equal(t, int64(1), write(t, b, Put(gin(), 0))[0].Seq)
+	list, err := b.List(t.Context())
+	require.NoError(t, err)
+	assert.Len(t, list, 1)
+}
+
+func TestBackupAndRestore(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		write(t, s, putAll(every())...)
+		write(t, s, Remove(Ref{KindOut, "lime-juice"}, 1))
+		backup := filepath.Join(t.TempDir(), "backup.db")
+		require.NoError(t, s.Backup(t.Context(), backup))
+		assert.ErrorIs(t, s.Backup(t.Context(), backup), ErrConflict, "a backup is never written over")
+		r, err := Verify(t.Context(), backup)
+		require.NoError(t, err)
+		assert.Equal(t, len(every())+1, r.Changes)
+		assert.Equal(t, len(every())-1, r.Records)
+
+		path := filepath.Join(t.TempDir(), "restored.db")
+		_, err = Restore(t.Context(), backup, path, RestoreOptions{At: noon})
+		require.NoError(t, err)
+		assertSameHouse(t, s, openAt(t, path, Options{}))
+		if e.again != nil {
+			fresh := openVenue(t, postgresDSN(t), newVenue())
+			require.NoError(t, RestoreVenue(t.Context(), backup, fresh))
+			assertSameHouse(t, s, fresh)
+			assert.ErrorIs(t, RestoreVenue(t.Context(), backup, fresh), ErrConflict)
+		}
+	})
+}
+
+// assertSameHouse compares records, versions and the whole log.
+func assertSameHouse(t *testing.T, a, b Store) {
+	t.Helper()
+	listA, err := a.List(t.Context())
+	require.NoError(t, err)
+	listB, err := b.List(t.Context())
+	require.NoError(t, err)
+	assert.Equal(t, listA, listB)
+	logA, err := a.Changes(t.Context(), 0, 1<<20)
+	require.NoError(t, err)
+	logB, err := b.Changes(t.Context(), 0, 1<<20)
+	require.NoError(t, err)
+	assert.Equal(t, logA, logB)
+}
+
+func TestCancelledWritesLeaveNothing(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		ctx, stop := context.WithCancel(t.Context())
+		stop()
+		_, err := s.Write(ctx, who, Put(gin(), 0))
+		require.ErrorIs(t, err, context.Canceled)
+		_, err = s.Get(t.Context(), gin().Ref())
+		require.ErrorIs(t, err, ErrNotFound)
+		write(t, s, Put(gin(), 0))
+	})
+}

@@ -1,0 +1,191 @@
+package house
+
+import (
+	"context"
+	"database/sql"
+	"encoding/binary"
+	"fmt"
+	"io"
+	"os"
+)
+
+// Report says what a house file holds.
+type Report struct {
+	Schema  int
+	Venues  []string // by name
+	Records int      // those that are gone not counted
+	Changes int
+}
+
+// Verify reads a closed house file, such as a backup, from end to end and
+// changes nothing. A file that is not as it was written is [ErrDamaged], with
+// the places.
+func Verify(ctx context.Context, path string) (Report, error) {
+	r, places, err := verify(ctx, path)
+	err = wrap(err, classifySQLite, "check", path)
+	if err == nil {
+		err = damaged("check", path, places)
+	}
+	return r, err
+}
+
+func verify(ctx context.Context, path string) (r Report, places []string, err error) {
+	if err := inspect(path, false); err != nil {
+		return r, nil, err
+	}
+	query := common + "&mode=ro"
+	if !exists(path + "-wal") {
+		query += "&immutable=1" // no files beside it, not even for a moment
+	}
+	db, err := sql.Open("sqlite", location(path, query))
+	if err != nil {
+		return r, nil, err
+	}
+	defer db.Close()
+	tx, err := db.BeginTx(ctx, nil)
+	if err != nil {
+		return r, nil, err
+	}
+	defer tx.Rollback() // nothing was written
+	c := sqliteConn{tx}
+	if r.Schema, err = (&sqlite{path: path}).identify(ctx, c); err != nil {
+		return r, nil, err
+	}
+	if err := knownSchema(path, r.Schema); err != nil {
+		return r, nil, err
+	}
+	places, err = schemaDamage(ctx, c, r.Schema)
+	if err != nil {
+		return r, places, err
+	}
+	more, err := integrity(ctx, c)
+	if places = append(places, more...); err != nil || len(more) > 0 {
+		return r, places, worst(err, places)
+	}
+	more, err = r.read(ctx, c)
+	places = append(places, more...)
+	return r, places, worst(err, places)
+}
+
+// worst drops the error of a file whose damage is known already.
+func worst(err error, places []string) error {
+	if len(places) > 0 {
+		return nil
+	}
+	return err
+}
+
+// read audits every venue and counts.
+func (r *Report) read(ctx context.Context, c conn) (places []string, err error) {
+	err = each(ctx, c, func(rs rows) error {
+		var name string
+		err := rs.Scan(&name)
+		r.Venues = append(r.Venues, name)
+		return err
+	}, `SELECT name FROM venue ORDER BY name`)
+	if err != nil {
+		return nil, err
+	}
+	for _, v := range r.Venues {
+		found, err := audit(ctx, c, v, r.Schema >= linkedSchema)
+		if err != nil {
+			return nil, err
+		}
+		for _, p := range found {
+			places = append(places, "venue "+v+": "+p)
+		}
+	}
+	_, err = one(ctx, c, []any{&r.Records, &r.Changes}, `SELECT (SELECT count(*) FROM record WHERE gone = 0), (SELECT count(*) FROM change)`)
+	return places, err
+}
+
+func knownSchema(path string, version int) error {
+	steps, err := migrationsOf("sqlite")
+	switch {
+	case err != nil:
+		return err
+	case version > len(steps):
+		return fail(ErrNewer, "check", path, "it has schema %d, this program knows up to %d; use the program that wrote it", version, len(steps))
+	case version < 1:
+		return fail(ErrDamaged, "check", path, "it has no schema; it is no house")
+	}
+	return nil
+}
+
+// integrity asks the engine about its pages, indexes and foreign keys.
+func integrity(ctx context.Context, c conn) (places []string, err error) {
+	err = each(ctx, c, func(rs rows) error {
+		var text string
+		if err := rs.Scan(&text); err != nil {
+			return err
+		}
+		if text != "ok" {
+			places = append(places, text)
+		}
+		return nil
+	}, fmt.Sprintf(`PRAGMA integrity_check(%d)`, maxPlaces))
+	if err != nil {
+		return places, err
+	}
+	err = each(ctx, c, func(rs rows) error {
+		var table, parent string
+		var row, key sql.NullInt64
+		if err := rs.Scan(&table, &row, &parent, &key); err != nil {
+			return err
+		}
+		places = append(places, fmt.Sprintf("table %s, row %d points to a row of %s that is not there", table, row.Int64, parent))
+		return nil
+	}, `PRAGMA foreign_key_check`)
+	return places, err
+}
+
+const sqliteMagic = "SQLite format 3\x00"
+
+// inspect looks at the head and the length of a file before the engine does,
+// whose word for what is wrong there says little. A file that may still be made
+// may be missing or empty.
+func inspect(path string, mayBeNew bool) error {
+	f, err := os.Open(path)
+	if os.IsNotExist(err) && mayBeNew {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	switch {
+	case err != nil:
+		return err
+	case info.IsDir():
+		return fail(ErrInvalid, "open", path, "it is a folder; name a file in it")
+	case info.Size() == 0 && mayBeNew:
+		return nil
+	}
+	head := make([]byte, 100)
+	if _, err := io.ReadFull(f, head); err != nil {
+		return torn(path, fmt.Sprintf("the file ends at byte %d, before the end of its head", info.Size()))
+	}
+	if string(head[:16]) != sqliteMagic {
+		return torn(path, "bytes 0 to 15 are not those of a house file")
+	}
+	page := int64(binary.BigEndian.Uint16(head[16:]))
+	if page == 1 {
+		page = 1 << 16
+	}
+	said := page * int64(binary.BigEndian.Uint32(head[28:]))
+	counted := binary.BigEndian.Uint32(head[24:]) == binary.BigEndian.Uint32(head[92:])
+	if wal, err := os.Stat(path + "-wal"); err == nil && wal.Size() > 0 {
+		return nil // the rest may still be in the log
+	}
+	if counted && info.Size() != said {
+		return torn(path, fmt.Sprintf("the file is %d bytes long, its head says %d", info.Size(), said))
+	}
+	return nil
+}
+
+func torn(path, place string) error {
+	err := fail(ErrDamaged, "open", path, "%s", messages[ErrDamaged])
+	err.Places = []string{place}
+	return err
+}
