@@ -328,14 +328,15 @@ func BenchmarkFind(bm *testing.B) {
 	}
 }
 
-// shelfOf returns a made-up shelf of n profiles near those of the catalogue.
+// shelfOf returns a made-up shelf of n profiles near those of the catalogue, in
+// the order of their ids, as the index gives them.
 func (b *bench) shelfOf(n int) []*flavor.Profile {
 	rng := rand.New(rand.NewPCG(1, 3))
 	all := b.catalogue.Profiles()
 	out := make([]*flavor.Profile, n)
 	for i := range out {
 		p := *all[rng.IntN(len(all))]
-		p.ID = fmt.Sprintf("%s-%d", p.ID, i)
+		p.ID = fmt.Sprintf("%06d-%s", i, p.ID)
 		for f := range p.Aroma {
 			p.Aroma[f] *= math.Exp(0.3 * rng.NormFloat64())
 		}
