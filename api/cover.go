@@ -2,6 +2,7 @@ package api
 
 import (
 	"context"
+	"fmt"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -18,6 +19,8 @@ type CoverBody struct {
 	Draft
 	Missing  string   `json:"missing" minLength:"1" maxLength:"200" doc:"The ingredient that ran out: name, alias or id"`
 	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
 	Stock    []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue"`
 	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 	Limit    int      `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
@@ -104,11 +107,25 @@ func (k *Kitchen) coverRequest(body CoverBody) (CoverRequest, error) {
 	faults = append(faults, faultsOf(err)...)
 	avoid, err := avoided(body.Avoid)
 	faults = append(faults, faultsOf(err)...)
+	guest := cover.Guest{Avoid: avoid, MaxABV: body.MaxABV}
+	faults = append(faults, keep(&guest, body.Diet)...)
 	if len(faults) > 0 {
 		return CoverRequest{}, faults
 	}
-	return CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Avoid: avoid, Stock: body.Stock,
+	return CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Guest: guest, Stock: body.Stock,
 		Parts: body.MaxParts, Limit: body.Limit}, nil
+}
+
+// keep adds diets to what a guest must not have; its faults name the place.
+func keep(g *cover.Guest, diets []string) (faults flavor.Faults) {
+	for i, d := range diets {
+		for _, f := range faultsOf(g.Keep(d)) {
+			own := *f
+			own.Location = fmt.Sprintf("diet[%d]", i)
+			faults = append(faults, &own)
+		}
+	}
+	return faults
 }
 
 // pouredAs returns the id of the pour that a spec calls by a name, and the name

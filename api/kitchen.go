@@ -120,7 +120,7 @@ func (k *Kitchen) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) 
 type CoverRequest struct {
 	Spec    flavor.Spec
 	Missing string
-	Avoid   []flavor.Allergen
+	Guest   cover.Guest
 	Stock   []string // ids that may be used; nil for the whole catalogue
 	Parts   int
 	Limit   int
@@ -132,12 +132,13 @@ func (k *Kitchen) Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *
 	if err != nil {
 		return nil, nil, index.Refused{}, err
 	}
-	candidates, refused, err := k.Index.Candidates(ctx, index.Need{Avoid: r.Avoid, Stock: r.Stock, Exclude: []string{missing.ID}})
+	candidates, refused, err := k.Index.Candidates(ctx, index.Need{Avoid: r.Guest.Avoid, Stock: r.Stock, Exclude: []string{missing.ID},
+		NoAlcohol: r.Guest.NoAlcohol, NoAnimal: r.Guest.NoAnimal})
 	if err != nil {
 		return nil, nil, refused, err
 	}
 	request := cover.Request{Spec: &r.Spec, Missing: []*flavor.Profile{missing},
-		Candidates: candidates, Guest: cover.Guest{Avoid: r.Avoid}, Parts: r.Parts, Limit: r.Limit}
+		Candidates: candidates, Guest: r.Guest, Parts: r.Parts, Limit: r.Limit}
 	if r.Stock == nil {
 		request.Usual = k.usual
 	}

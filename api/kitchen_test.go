@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 )
 
@@ -89,7 +90,7 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 	} {
 		spec, err := k.Read(c.text)
 		require.NoError(t, err)
-		missing, r, _, err := k.Cover(context.Background(), CoverRequest{Spec: spec, Missing: c.missing, Avoid: c.avoid})
+		missing, r, _, err := k.Cover(context.Background(), CoverRequest{Spec: spec, Missing: c.missing, Guest: cover.Guest{Avoid: c.avoid}})
 		require.NoError(t, err)
 		require.GreaterOrEqual(t, len(r.Covers), 3, name)
 		assert.False(t, r.Unbalanced, name)

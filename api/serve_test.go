@@ -134,6 +134,22 @@ func pourJSON(pour string) string { return `{"spec":{"pours":[` + pour + `]}}` }
 
 const goodText = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n½ oz simple syrup\n2 dashes aromatic bitters\nshake, up"
 
+func TestCoverForGuests(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	const draft = `"text":"1 oz cognac\n1 oz creme de cacao\n1 oz heavy cream\nshake, up","missing":"heavy cream"`
+	for _, sc := range []scenario{
+		{name: "vegan", body: `{` + draft + `,"diet":["vegan"],"limit":20}`, status: 200, want: []string{`"covers":[{`}, wantNot: []string{`"allergen":"milk","from":["heavy-cream"]`, `"id":"single-cream"`}},
+		{name: "alcohol-free", body: `{` + draft + `,"diet":["alcohol-free"]}`, status: 200, want: []string{`"removed":[{"id":"cognac"`}},
+		{name: "weak", body: `{` + draft + `,"max_abv_pct":15}`, status: 200},
+		{name: "unknown diet", body: `{` + draft + `,"diet":["vegan","moonlight"]}`, status: 422, want: []string{"body.diet[1]", "moonlight", "alcohol-free"}},
+		{name: "too strong a limit", body: `{` + draft + `,"max_abv_pct":101}`, status: 422, want: []string{"body.max_abv_pct"}},
+	} {
+		sc.url = "/v1/cover"
+		sc.run(t, h)
+	}
+}
+
 func TestOutsScenarios(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	h := s.Handler()

@@ -59,6 +59,8 @@ pour in place of an ingredient so that the finished drink moves least.`,
 	asJSON = addJSON(cmd)
 	cmd.Flags().StringVar(&body.Missing, "missing", "", "the ingredient that ran out: name, alias or id")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free; may be repeated")
+	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
 	cmd.Flags().IntVar(&body.Limit, "limit", api.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")

@@ -1,0 +1,40 @@
+package cover
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func TestDiets(t *testing.T) {
+	b := newBench(t)
+	forbidden := map[string][]string{"vegan": {"milk", "egg", "honey", "fish", "insect", "meat"}, "vegetarian": {"fish", "insect", "meat"},
+		"no egg": {"egg"}, "no dairy": {"milk"}, "no honey": {"honey"}, "alcohol-free": nil}
+	require.Len(t, Diets(), len(forbidden))
+	const creamy = "1 oz cognac\n1 oz creme de cacao\n1 oz heavy cream\nshake, up"
+	for _, diet := range Diets() {
+		var g Guest
+		require.NoError(t, g.Keep(diet))
+		require.NoError(t, g.Keep(diet), "twice is once")
+		r := b.request(t, creamy, "heavy cream", 2, 5)
+		r.Guest = g
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err, diet)
+		for _, c := range got.Covers {
+			for _, p := range c.Spec.Pours {
+				for _, a := range forbidden[diet] {
+					assert.NotContains(t, p.Profile.Animal, a, "%s: %s", diet, p.Profile.Name)
+				}
+				if diet == "alcohol-free" {
+					assert.LessOrEqual(t, p.Profile.ABV.Value, noAlcoholABV, p.Profile.Name)
+				}
+			}
+		}
+	}
+	var g Guest
+	assert.ErrorIs(t, g.Keep("moonlight"), flavor.ErrInvalid)
+}
