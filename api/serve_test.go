@@ -335,7 +335,7 @@ func TestCoverScenarios(t *testing.T) {
 		{name: "half a cover", body: cover(`,"missing":"orgeat","limit":1.5`), status: 422, want: []string{"integer"}},
 		{name: "no parts", body: cover(`,"missing":"orgeat","max_parts":0`), status: 422, want: []string{"body.max_parts"}},
 		{name: "too many parts", body: cover(`,"missing":"orgeat","max_parts":4`), status: 422},
-		{name: "unknown field", body: cover(`,"missing":"orgeat","avoids":["milk"]`), status: 422, want: []string{"avoids", "use avoid, limit"}},
+		{name: "unknown field", body: cover(`,"missing":"orgeat","avoids":["milk"]`), status: 422, want: []string{"avoids", "use avoid, diet, limit"}},
 		{name: "the allergen twice", body: cover(`,"missing":"orgeat","avoid":["milk"],"avoid":[]`), status: 422, want: []string{"given twice"}},
 		{name: "no draft", body: `{"missing":"gin"}`, status: 422, want: []string{"there is no draft"}},
 		{name: "every fault at once", body: `{"text":"2 oz moon dust","missing":"gin","avoid":["gravity"]}`, status: 422, want: []string{`"line 1"`, "body.avoid[0]"}},

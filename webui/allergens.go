@@ -25,7 +25,7 @@ type allergenView struct {
 func (a allergenView) Line() string { return string(a.Allergen) + " (" + list(a.From) + ")" }
 
 // None reports whether nothing is recorded.
-func (v *allergensView) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
+func (v allergensView) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
 
 // allergensOf gathers the allergens of a drink, in the order of the law. A pour
 // whose allergens nobody has stated may carry every one, and is named apart.

@@ -18,13 +18,19 @@ type Bar interface {
 	// Score scores a spec and finds what would mend it. A spec in which there
 	// is nothing to weigh is a fault.
 	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
+	// Judge scores a spec as Score does, and leaves out what would mend it.
+	Judge(s *flavor.Spec) (*balance.Result, error)
 	// Cover finds what to pour instead of an ingredient, and returns its profile.
 	Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, error)
+	// Outs finds what becomes of a menu when bottles run out.
+	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
 	// Suggest returns up to limit ingredients whose name goes on from what was
 	// typed, the likeliest first.
 	Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error)
 	// Examples returns the specs that a draft may start from: the house's menu.
 	Examples() []flavor.Spec
+	// Families returns every family of drinks.
+	Families() []template.Family
 	// Family returns a family of drinks by its id.
 	Family(id string) (template.Family, bool)
 	// Ranges returns, for each axis, what the good drinks of a family carry at
@@ -33,6 +39,8 @@ type Bar interface {
 	Ranges(s *flavor.Spec, family string) ([template.NumAxes]Range, bool)
 	// Cautions returns what has to be said of the ingredients of s, each once.
 	Cautions(s *flavor.Spec) []Caution
+	// House returns the house that the pages are for. It is asked for once.
+	House() House
 }
 
 // CoverRequest asks what to pour in place of an ingredient.

@@ -3,7 +3,6 @@ package webui
 import (
 	"context"
 	"errors"
-	"fmt"
 	"net/http"
 	"slices"
 	"strconv"
@@ -28,12 +27,8 @@ type benchForm struct {
 // readBenchForm reads the form of a POST, or the address of a GET, so that a
 // draft can be linked to.
 func readBenchForm(r *http.Request) (benchForm, error) {
-	if err := r.ParseForm(); err != nil {
-		var long *http.MaxBytesError
-		if errors.As(err, &long) {
-			return benchForm{}, errTooLong
-		}
-		return benchForm{}, fmt.Errorf("%w: %w", errBadForm, err)
+	if err := parseForm(r); err != nil {
+		return benchForm{}, err
 	}
 	f := benchForm{Text: plainLines(r.Form.Get("text")), Missing: r.Form.Get("missing")}
 	if become, ok := r.Form["become"]; ok {
@@ -44,16 +39,9 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 	if f.Missing == "" && !f.Becomes && !r.Form.Has("close") {
 		f.Missing = r.Form.Get("covering")
 	}
-	for _, word := range r.Form["avoid"] {
-		a, err := flavor.ParseAllergen(word)
-		if err != nil {
-			return benchForm{}, fmt.Errorf("%w: %w", errBadForm, err)
-		}
-		if !slices.Contains(f.Avoid, a) {
-			f.Avoid = append(f.Avoid, a)
-		}
-	}
-	return f, nil
+	var err error
+	f.Avoid, err = readAvoid(r.Form)
+	return f, err
 }
 
 // plainLines turns the line ends of a form into those of the text form.
@@ -99,20 +87,6 @@ func (p *pages) examples() []example {
 	var out []example
 	for _, s := range p.bar.Examples() {
 		out = append(out, example{Name: s.Name, Text: measure.Format(s)})
-	}
-	return out
-}
-
-// guestBox is one allergen that a guest may avoid.
-type guestBox struct {
-	Allergen flavor.Allergen
-	Ticked   bool
-}
-
-func guestBoxes(avoid []flavor.Allergen) []guestBox {
-	var out []guestBox
-	for _, a := range flavor.Allergens() {
-		out = append(out, guestBox{a, slices.Contains(avoid, a)})
 	}
 	return out
 }

@@ -5,6 +5,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"os/exec"
+	"slices"
 	"sync"
 	"testing"
 	"time"
@@ -25,8 +26,24 @@ type browser struct {
 	said []string // by the console
 }
 
-// openBrowser skips the test where there is no browser, but not in CI.
+// openBrowser opens the bench.
 func openBrowser(t *testing.T, width int64) *browser {
+	t.Helper()
+	b := newBrowser(t, width)
+	b.open(serve(t, newFakeHouse()), "/")
+	return b
+}
+
+// serve serves the pages of a house until the test ends.
+func serve(t *testing.T, h House) (address string) {
+	t.Helper()
+	server := httptest.NewServer(pagesOf(t, h))
+	t.Cleanup(server.Close)
+	return server.URL
+}
+
+// newBrowser skips the test where there is no browser, but not in CI.
+func newBrowser(t *testing.T, width int64) *browser {
 	t.Helper()
 	if testing.Short() {
 		t.Skip("a browser takes seconds; not with -short")
@@ -41,15 +58,28 @@ func openBrowser(t *testing.T, width int64) *browser {
 	t.Cleanup(stop)
 	ctx, cancel := chromedp.NewContext(allocator)
 	t.Cleanup(cancel)
-	ctx, expire := context.WithTimeout(ctx, 90*time.Second)
+	ctx, expire := context.WithTimeout(ctx, 3*time.Minute)
 	t.Cleanup(expire)
 	b := &browser{t: t, ctx: ctx}
 	b.do(chromedp.EmulateViewport(width, 800))
 	b.listen()
-	server := httptest.NewServer(newPages(t))
-	t.Cleanup(server.Close)
-	b.do(chromedp.Navigate(server.URL))
 	return b
+}
+
+// tab opens another tab in the same browser.
+func (b *browser) tab(width int64) *browser {
+	b.t.Helper()
+	ctx, cancel := chromedp.NewContext(b.ctx)
+	b.t.Cleanup(cancel)
+	other := &browser{t: b.t, ctx: ctx}
+	other.do(chromedp.EmulateViewport(width, 800))
+	other.listen()
+	return other
+}
+
+func (b *browser) open(address, path string) {
+	b.t.Helper()
+	b.do(chromedp.Navigate(address + path))
 }
 
 // listen keeps what the console says of faults: errors, warnings, what the
@@ -106,10 +136,15 @@ func (b *browser) fits() {
 
 func (b *browser) quiet() {
 	b.t.Helper()
+	assert.Empty(b.t, b.complaints(), "the console should have nothing to say")
+}
+
+// complaints is what the console has said.
+func (b *browser) complaints() []string {
 	time.Sleep(100 * time.Millisecond)
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	assert.Empty(b.t, b.said, "the console should have nothing to say")
+	return slices.Clone(b.said)
 }
 
 const (
@@ -183,13 +218,30 @@ func TestABarThatDoesNotAnswer(t *testing.T) {
 	assert.Equal(t, "2 oz gin", b.text())
 }
 
-// Without scripts the same form posts itself, and the page comes back whole.
-func TestBenchWithoutScripts(t *testing.T) {
-	b := openBrowser(t, 360)
+// withoutScripts turns scripts off, from the next page on.
+func (b *browser) withoutScripts() {
+	b.t.Helper()
 	b.do(chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
 		_, err := cdp.Call(ctx, target, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
 		return err
-	}), chromedp.Reload())
+	}))
+}
+
+// media makes the page believe in a medium, such as print, and a colour scheme.
+func (b *browser) media(medium, scheme string) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: medium,
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
+		return err
+	}))
+}
+
+// Without scripts the same form posts itself, and the page comes back whole.
+func TestBenchWithoutScripts(t *testing.T) {
+	b := openBrowser(t, 360)
+	b.withoutScripts()
+	b.do(chromedp.Reload())
 	b.typed("2 oz gin\n1/4 oz lemon juice")
 	b.click("button.main")
 	b.until(shown + `'Out of balance'`)

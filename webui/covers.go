@@ -2,6 +2,8 @@ package webui
 
 import (
 	"context"
+	"fmt"
+	htmltemplate "html/template"
 	"strings"
 
 	"counterpour/flavor"
@@ -28,6 +30,8 @@ type coversView struct {
 // coverView is one cover.
 type coverView struct {
 	Text      string   // the cover in a line
+	Instead   []string // the substitutes, with their amounts
+	Moves     []string // the other pours that move
 	Tell      string   // what a guest would notice
 	Change    string   // of strength and volume
 	New       []string // allergens that the drink did not carry
@@ -39,6 +43,7 @@ type coverView struct {
 	Steps     string // just-noticeable steps
 	Near      string
 	Draft     string
+	Aromas    htmltemplate.HTML // drawn, before and after; empty if there are none
 }
 
 // coverPour is one pour of the covered drink.
@@ -64,15 +69,54 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 			v.Left = append(v.Left, r.Name)
 		}
 	}
+	was, err := p.bar.Judge(s)
+	if err != nil {
+		return nil, err
+	}
 	for i := range found.Covers {
 		c := &found.Covers[i]
-		v.Covers = append(v.Covers, coverView{Text: sentence(c.Text), Tell: tell(c), Change: change(c), New: words(c.NewAllergens),
-			Allergens: allergensOf(&c.Spec, f.Avoid), Pours: coverPours(s, c),
-			Score: points(c.Score), Before: points(found.ScoreBefore),
-			Verdict: strings.ToLower(verdictWord(template.VerdictOf(c.Score))),
-			Steps:   figure(c.Distance, 1), Near: nearness(c.Distance), Draft: rewrite(text, s, &c.Spec)})
+		one := coverViewOf(s, c, found.ScoreBefore, f.Avoid)
+		one.Draft = rewrite(text, s, &c.Spec)
+		is, err := p.bar.Judge(&c.Spec)
+		if err != nil {
+			return nil, err
+		}
+		if bars := aromaBars(&was.Drink.Aroma, &is.Drink.Aroma); len(bars) > 0 {
+			one.Aromas = DrawAromas(fmt.Sprintf("aromas-%d", i+1), "Aromas before and after", bars)
+		}
+		v.Covers = append(v.Covers, one)
 	}
 	return v, nil
+}
+
+// coverViewOf says a cover of a drink that scored before.
+func coverViewOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) coverView {
+	return coverView{Text: sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words(c.NewAllergens),
+		Allergens: allergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: points(c.Score), Before: points(before),
+		Verdict: strings.ToLower(verdictWord(template.VerdictOf(c.Score))), Steps: figure(c.Distance, 1), Near: nearness(c.Distance)}
+}
+
+// instead lists the substitutes with their amounts.
+func instead(c *cover.Cover) []string {
+	var out []string
+	for i := range c.Parts {
+		out = append(out, amountOf(&c.Parts[i])+" "+c.Parts[i].Profile.Name)
+	}
+	return out
+}
+
+// moves lists the other pours that move.
+func moves(c *cover.Cover) []string {
+	var out []string
+	for _, m := range c.Changes {
+		if m.To == 0 {
+			out = append(out, "no "+m.Profile.Name)
+			continue
+		}
+		to := flavor.Pour{Amount: m.To, Unit: m.Unit}
+		out = append(out, m.Profile.Name+" to "+amountOf(&to))
+	}
+	return out
 }
 
 // coverPours lists the whole covered drink and marks what differs.

@@ -6,8 +6,15 @@
 // typed in (htmx) and gets a fragment back, told apart by the HX-Request
 // header. Whatever happens, the text that was sent comes back with the answer.
 //
-// What the pages know of drinks comes through [Bar]; the package imports the
-// flavor folders and nothing else of ours. It keeps no state between requests.
+// What the pages know of drinks comes through [Bar], and what they know of the
+// house through [House]; the package imports the flavor folders and nothing
+// else of ours. Between requests it keeps no state but answers that it would
+// work out again (see memo).
+//
+// Several screens may show the cover board at once. Each is told by server-sent
+// events which state of the outs is current, and fetches the board when it
+// shows another. The guest's allergens are not the house's state: they stand in
+// the address of the screen.
 //
 // Words used here: a draft is the text in the box; an answer is everything the
 // server says about it; to become is to have the whole draft replaced by

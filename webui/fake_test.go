@@ -47,7 +47,7 @@ func unstated(p *flavor.Profile) *flavor.Profile {
 
 // fakeBar knows a few bottles and one family. A draft with less than 20 mL of
 // lemon is off, and more lemon mends it. A drink named Broken fails.
-type fakeBar struct{}
+type fakeBar struct{ house House }
 
 var _ Bar = fakeBar{}
 
@@ -55,7 +55,7 @@ var errBroken = errors.New("the pump is broken")
 
 func (fakeBar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	m := flavor.Match{Asked: written, How: flavor.MatchExact}
-	for _, p := range []*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle} {
+	for _, p := range []*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum} {
 		if flavor.NormaliseName(p.Name) == flavor.NormaliseName(written) {
 			return p, m, nil
 		}
@@ -76,11 +76,22 @@ func (b fakeBar) Read(text string) (flavor.Spec, error) {
 }
 
 func (b fakeBar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	r, err := b.Judge(s)
+	if err != nil {
+		return nil, nil, err
+	}
+	if at := pourOf(s.Pours, lemon); at >= 0 && s.Pours[at].ML < 20 {
+		return b.tooSweet(s, r, at)
+	}
+	return r, nil, nil
+}
+
+func (fakeBar) Judge(s *flavor.Spec) (*balance.Result, error) {
 	switch s.Name {
 	case "Broken":
-		return nil, nil, errBroken
+		return nil, errBroken
 	case "Weightless":
-		return nil, nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "there is nothing in the drink to weigh; add a pour that has"}
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "there is nothing in the drink to weigh; add a pour that has"}
 	}
 	r := &balance.Result{Drink: &mix.Drink{VolumeML: 166.6, ABV: 14.52, SugarPer100: 8.61, AcidPer100: 0.886, Bitter: 0.2,
 		DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183, After: mix.Ledger{Ethanol: 19.1},
@@ -88,10 +99,7 @@ func (b fakeBar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 		Judgement: template.Judgement{Score: 94.2, Equivalents: template.Equivalents{60.6, 23.4, 29.8, 0.9, 0},
 			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Tail: 0.62}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
 	r.Verdict = template.Balanced
-	if at := pourOf(s.Pours, lemon); at >= 0 && s.Pours[at].ML < 20 {
-		return b.tooSweet(s, r, at)
-	}
-	return r, nil, nil
+	return r, nil
 }
 
 func (fakeBar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result, []balance.Fix, error) {
@@ -146,8 +154,16 @@ func (fakeBar) Examples() []flavor.Spec {
 }
 
 func (fakeBar) Family(id string) (template.Family, bool) {
+	if id == "tiki" {
+		return template.Family{ID: id, Name: "Tropical"}, true
+	}
 	return template.Family{ID: id, Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour}, Ratio: []float64{8, 3, 3},
 		Source: "2 : ¾ : ¾, common practice", Usual: "Too much syrup tastes flat; too much juice is sharp."}, id == "sour"
+}
+
+func (b fakeBar) Families() []template.Family {
+	sour, _ := b.Family("sour")
+	return []template.Family{sour, {ID: "tiki", Name: "Tropical"}, {ID: "flip", Name: "Flip"}}
 }
 
 func (fakeBar) Ranges(*flavor.Spec, string) ([template.NumAxes]Range, bool) { return sourRanges, true }
@@ -169,7 +185,13 @@ func (fakeBar) Cautions(s *flavor.Spec) []Caution {
 
 func newPages(t *testing.T) http.Handler {
 	t.Helper()
-	h, err := New(fakeBar{}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	return pagesOf(t, newFakeHouse())
+}
+
+// pagesOf are pages over a house that a test can see into.
+func pagesOf(t *testing.T, h House) http.Handler {
+	t.Helper()
+	p, err := New(fakeBar{h}, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
-	return h
+	return p
 }

@@ -28,6 +28,7 @@ type resultView struct {
 	Fixes     []fixView
 	Pours     []pourView
 	Method    string
+	Sizes     []sizeView
 	Numbers   []numberView
 	Allergens allergensView
 	Cautions  []Caution
@@ -101,7 +102,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	for i := range scored.Faults {
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
-	v.Fixes = fixViews(text, s, fixes)
+	v.Fixes, v.Sizes = fixViews(text, s, fixes), sizesOf(text, s)
 	v.Clashes = v.Allergens.clashes(f.Avoid)
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {

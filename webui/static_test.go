@@ -3,6 +3,7 @@ package webui
 import (
 	"crypto/sha512"
 	"encoding/base64"
+	"html"
 	"io/fs"
 	"net/http"
 	"net/http/httptest"
@@ -21,6 +22,8 @@ func TestStaticFiles(t *testing.T) {
 	for _, c := range []struct{ name, kind string }{
 		{"bar.css", "text/css; charset=utf-8"},
 		{"bench.js", "text/javascript; charset=utf-8"},
+		{"board.css", "text/css; charset=utf-8"},
+		{"board.js", "text/javascript; charset=utf-8"},
 		{"icon.svg", "image/svg+xml"},
 		{"vendor/htmx-4.0.1.min.js", "text/javascript; charset=utf-8"},
 		{"vendor/htmx-LICENSE.txt", "text/plain; charset=utf-8"},
@@ -66,13 +69,19 @@ func TestLinksResolve(t *testing.T) {
 	pages := []string{
 		get(h, "/", "").Body.String(),
 		get(h, "/nowhere", "").Body.String(),
+		get(h, "/board?avoid=tree+nuts", "").Body.String(),
+		post(h, "/board", url.Values{"out": {"falernum"}}, true).Body.String(),
+		get(h, "/specs?q=e&avoid=milk", "").Body.String(),
+		get(h, "/specs/nutcracker/card", "").Body.String(),
+		get(h, "/specs/print", "").Body.String(),
+		get(h, "/map?spec=nutcracker", "").Body.String(),
 		ask(t, http.MethodPost, "/", url.Values{"text": {nutDraft}, "missing": {"orgeat"}}, false).Body.String(),
 		ask(t, http.MethodPost, "/", url.Values{"text": {"2 oz gni"}}, false).Body.String(),
 	}
 	seen := 0
 	for _, page := range pages {
 		for _, m := range links.FindAllStringSubmatch(page, -1) {
-			link := m[1]
+			link := html.UnescapeString(m[1])
 			if id, ok := strings.CutPrefix(link, "#"); ok {
 				assert.Contains(t, page, `id="`+id+`"`, link)
 				continue
@@ -100,14 +109,14 @@ var forbidden = map[string]*regexp.Regexp{
 }
 
 func TestTemplatesAndStylesKeepToThePolicy(t *testing.T) {
-	for _, root := range []string{"templates", "static/bar.css", "static/bench.js", "static/icon.svg"} {
+	for _, root := range []string{"templates", "static/bar.css", "static/board.css", "static/specs.css", "static/print.css", "static/bench.js", "static/board.js", "static/print.js", "static/icon.svg"} {
 		err := fs.WalkDir(embedded, root, func(name string, d fs.DirEntry, err error) error {
 			if err != nil || d.IsDir() {
 				return err
 			}
 			body, err := fs.ReadFile(embedded, name)
 			for what, pattern := range forbidden {
-				if name == "static/bench.js" && what == "a handler attribute" {
+				if strings.HasSuffix(name, ".js") && what == "a handler attribute" {
 					continue // scripts may name a variable so
 				}
 				assert.False(t, pattern.Match(body), "%s holds %s: %q", name, what, pattern.Find(body))
@@ -123,7 +132,11 @@ var ids = regexp.MustCompile(`\sid="([^"]*)"`)
 func TestIdsAreUnique(t *testing.T) {
 	page := ask(t, http.MethodPost, "/", url.Values{"text": {nutDraft + "\n"}, "missing": {"orgeat"}}, false).Body.String()
 	twice := ask(t, http.MethodPost, "/", url.Values{"text": {"1 oz gin\n1 oz gin\nstir"}}, false).Body.String()
-	for _, body := range []string{page, twice} {
+	h := newFakeHouse()
+	h.outs = []string{"falernum", "orgeat"}
+	pages := pagesOf(t, h)
+	for _, body := range []string{page, twice, get(pages, "/board?avoid=milk", "").Body.String(), get(pages, "/specs", "").Body.String(),
+		get(pages, "/specs/print", "").Body.String(), get(pages, "/map?spec=nutcracker&missing=orgeat", "").Body.String()} {
 		seen := map[string]bool{}
 		for _, m := range ids.FindAllStringSubmatch(body, -1) {
 			assert.False(t, seen[m[1]], "id %q twice", m[1])

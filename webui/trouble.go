@@ -11,6 +11,7 @@ var (
 	errElsewhere = errors.New("webui: the form came from another site")
 	errNotFound  = errors.New("webui: there is no such page")
 	errMethod    = errors.New("webui: the method is not for this page")
+	errGone      = errors.New("webui: the house does not have it")
 	errTooLong   = errors.New("webui: the form is too long")
 	errInternal  = errors.New("webui: internal")
 )
@@ -33,6 +34,8 @@ var troubles = []struct {
 		"Only forms of these pages are taken. Open the bench and send it from there."}},
 	{errNotFound, trouble{http.StatusNotFound, "There is no such page",
 		"Check the address, or start at the bench."}},
+	{errGone, trouble{http.StatusConflict, "The house does not have that",
+		"Its stock has changed since this page was opened. Open the page again and choose from what is there."}},
 	{errMethod, trouble{http.StatusMethodNotAllowed, "That is not how this page works",
 		"Open it in a browser, or start at the bench."}},
 	{errTooLong, trouble{http.StatusRequestEntityTooLarge, "That is more than a page takes",

@@ -14,12 +14,12 @@ type views struct {
 }
 
 // pageFiles are the pages; each has a file in templates.
-var pageFiles = []string{"bench", "problem"}
+var pageFiles = []string{"bench", "board", "specs", "card", "print", "map", "problem"}
 
 func loadViews(fsys fs.FS, s *statics) (*views, error) {
 	v := &views{pages: map[string]*htmltemplate.Template{}}
-	funcs := htmltemplate.FuncMap{"static": s.link}
 	for _, name := range pageFiles {
+		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }}
 		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
 			"templates/layout.html", "templates/parts/*.html", "templates/"+name+".html")
 		if err != nil {

@@ -20,6 +20,8 @@ const maxBody = 1 << 20
 // pages serves everything under /.
 type pages struct {
 	bar     Bar
+	house   House
+	covered memo
 	log     *slog.Logger
 	statics *statics
 	views   *views
@@ -36,7 +38,7 @@ func New(bar Bar, log *slog.Logger) (http.Handler, error) {
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}
-	p := &pages{bar: bar, log: log}
+	p := &pages{bar: bar, house: bar.House(), log: log}
 	if p.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
@@ -51,6 +53,12 @@ func (p *pages) routes() http.Handler {
 	mux := http.NewServeMux()
 	mux.Handle("/{$}", p.route(p.bench, http.MethodGet, http.MethodHead, http.MethodPost))
 	mux.Handle("/names", p.route(p.names, http.MethodGet, http.MethodHead))
+	mux.Handle("/board", p.route(p.board, http.MethodGet, http.MethodHead, http.MethodPost))
+	mux.Handle("/board/events", p.route(p.boardEvents, http.MethodGet))
+	mux.Handle("/specs", p.route(p.specs, http.MethodGet, http.MethodHead))
+	mux.Handle("/specs/print", p.route(p.collection, http.MethodGet, http.MethodHead))
+	mux.Handle("/specs/{slug}/card", p.route(p.card, http.MethodGet, http.MethodHead))
+	mux.Handle("/map", p.route(p.stockMap, http.MethodGet, http.MethodHead))
 	mux.Handle("/static/{name...}", p.route(p.statics.serve, http.MethodGet, http.MethodHead))
 	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
 	return mux

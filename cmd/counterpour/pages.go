@@ -25,9 +25,17 @@ func (b bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 
 func (b bar) Cover(ctx context.Context, r webui.CoverRequest) (*flavor.Profile, *cover.Result, error) {
 	missing, result, _, err := b.kitchen.Cover(ctx, api.CoverRequest{Spec: *r.Spec, Missing: r.Missing,
-		Avoid: r.Avoid, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
+		Guest: cover.Guest{Avoid: r.Avoid}, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 	return missing, result, err
 }
+
+func (b bar) Judge(s *flavor.Spec) (*balance.Result, error) { return b.kitchen.Judge.Score(s) }
+
+func (b bar) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	return b.kitchen.Finder.Outs(ctx, r, nil)
+}
+
+func (b bar) House() webui.House { return newTill(b.kitchen.House) }
 
 func (b bar) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
 	r, err := b.kitchen.Index.Search(ctx, index.Query{Text: prefix, Limit: limit})
@@ -49,9 +57,13 @@ func (b bar) Examples() []flavor.Spec {
 	return out
 }
 
-func (b bar) Family(id string) (template.Family, bool) {
+func (b bar) Families() []template.Family {
 	families, _ := b.kitchen.Set.Families()
-	for _, f := range families {
+	return families
+}
+
+func (b bar) Family(id string) (template.Family, bool) {
+	for _, f := range b.Families() {
 		if f.ID == id {
 			return f, true
 		}

@@ -112,6 +112,18 @@
     }
   });
 
+  // Copying needs scripts and leave to write the clipboard.
+  const offerCopy = () => {
+    const button = byId("copy");
+    if (!button || !navigator.clipboard) return;
+    button.hidden = false;
+    button.addEventListener("click", () => {
+      navigator.clipboard.writeText(box.value).then(() => { button.textContent = "Copied"; },
+        () => { box.focus(); box.select(); });
+    });
+  };
+  offerCopy();
+
   // Ctrl and Enter score at once, from anywhere in the box.
   box.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) form.requestSubmit();
@@ -120,6 +132,7 @@
   document.addEventListener("htmx:after:swap", (event) => {
     if (event.target !== form) return;
     box.setAttribute("aria-invalid", String(byId("faults").childElementCount > 0));
+    offerCopy();
     then?.();
     then = null;
   });

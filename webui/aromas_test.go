@@ -1,0 +1,66 @@
+package webui
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+func TestAromasGolden(t *testing.T) {
+	var before, after flavor.Aroma
+	before[flavor.Nut], after[flavor.Nut] = 4, 1
+	before[flavor.Citrus], after[flavor.Citrus] = 2.25, 2.25
+	after[flavor.Clove] = 3
+	before[flavor.Smoke] = 0.01
+	bars := aromaBars(&before, &after)
+	require.Len(t, bars, 3, "a trace is not told")
+	assert.Equal(t, flavor.Nut, bars[0].Family, "the strongest first")
+	got := string(DrawAromas("aromas-1", "Aromas before and after", bars))
+	path := filepath.Join("testdata", "aromas.golden.svg")
+	if *update {
+		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err, "run with -update to write it")
+	assert.Equal(t, string(want), got)
+}
+
+func TestSizes(t *testing.T) {
+	for _, c := range []struct {
+		name, text, size, want string
+	}{
+		{"doubled", "# mine\n1 1/2 oz gin\n1 egg white\nshake", "Two of it", "# mine\n3 oz London dry gin\n2 egg white\nshake"},
+		{"halved", "2 oz gin\n1 oz lemon juice\nstir", "Halve it", "1 oz London dry gin\n½ oz lemon juice\nstir"},
+		{"to metric", "2 oz gin\n1/4 oz lemon juice\nshake", "In mL", "60 ml London dry gin\n7.5 ml lemon juice\nshake"},
+		{"to ounces", "60 ml gin\n22.5 ml lemon juice\nshake", "In oz", "2 oz London dry gin\n¾ oz lemon juice\nshake"},
+	} {
+		s, err := fakeBar{}.Read(c.text)
+		require.NoError(t, err, c.name)
+		found := false
+		for _, v := range sizesOf(c.text, &s) {
+			if v.Name == c.size {
+				assert.Equal(t, c.want, v.Draft, c.name)
+				found = true
+			}
+		}
+		assert.True(t, found, c.name)
+	}
+}
+
+// Whatever is offered reads back as a draft.
+func TestSizesReadBack(t *testing.T) {
+	for _, text := range []string{goodDraft, nutDraft, "45 ml gin\ntop lemon juice\nbuild, long"} {
+		s, err := fakeBar{}.Read(text)
+		require.NoError(t, err)
+		for _, v := range sizesOf(text, &s) {
+			_, err := measure.Parse(v.Draft)
+			assert.NoError(t, err, "%s: %q", v.Name, v.Draft)
+		}
+	}
+}

@@ -1,0 +1,132 @@
+package webui
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"net/http"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// board shows what becomes of the menu, and takes marks: out or back, the id of
+// an ingredient. A form gets sent back to the board, a script the board itself.
+func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
+	if err := parseForm(r); err != nil {
+		return err
+	}
+	avoid, err := readAvoid(r.Form)
+	if err != nil {
+		return err
+	}
+	if r.Method == http.MethodPost {
+		if err := p.mark(r); err != nil {
+			return err
+		}
+		if !isFragment(r) {
+			to := "#out-now"
+			if r.PostForm.Has("out") {
+				to = "#drinks"
+			}
+			http.Redirect(w, r, withAvoid("/board", avoid)+to, http.StatusSeeOther)
+			return nil
+		}
+	}
+	v, err := p.boardOf(r.Context(), avoid)
+	if err != nil {
+		return err
+	}
+	part := "layout"
+	if isFragment(r) {
+		part = "board"
+	}
+	return p.write(w, r, http.StatusOK, "board", part, v)
+}
+
+// mark does what a button of the board asks for.
+func (p *pages) mark(r *http.Request) error {
+	for field, out := range map[string]bool{"out": true, "back": false} {
+		for _, id := range r.PostForm[field] {
+			if err := p.house.Mark(r.Context(), id, out); err != nil {
+				if len(faultsIn(err)) > 0 {
+					return errGone
+				}
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// shift is the house as it stands.
+type shift struct {
+	menu  []HouseSpec
+	stock []*flavor.Profile
+	out   []*flavor.Profile // in the order of the shelves
+}
+
+// version names the state of the outs, so that two screens can tell whether
+// they show the same.
+func (s *shift) version() string {
+	var ids []string
+	for _, p := range s.out {
+		ids = append(ids, p.ID)
+	}
+	sum := sha256.Sum256([]byte(strings.Join(ids, "\n")))
+	return hex.EncodeToString(sum[:8])
+}
+
+func (s *shift) isOut(p *flavor.Profile) bool { return slices.Contains(s.out, p) }
+
+// shift reads the house.
+func (p *pages) shift(ctx context.Context) (*shift, error) {
+	var s shift
+	var err error
+	if s.menu, err = p.house.Menu(ctx); err != nil {
+		return nil, err
+	}
+	if s.stock, err = p.house.Stock(ctx); err != nil {
+		return nil, err
+	}
+	ids, err := p.house.Outs(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for _, b := range s.stock {
+		if slices.Contains(ids, b.ID) {
+			s.out = append(s.out, b)
+		}
+	}
+	return &s, nil
+}
+
+// boardOf works out the whole board.
+func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardView, error) {
+	s, err := p.shift(ctx)
+	if err != nil {
+		return nil, err
+	}
+	v := &boardView{About: p.house.About(), Version: s.version(), Avoid: avoid, Guest: guestBoxes(avoid),
+		Without: list(words(avoid)), Here: withAvoid("/board", avoid), Specs: withAvoid("/specs", avoid), Menu: len(s.menu)}
+	v.shelve(s)
+	if len(s.out) > 0 {
+		r, err := p.covered.outs(ctx, menuRequest(s, avoid), p.bar.Outs)
+		if err != nil {
+			return nil, err
+		}
+		v.cover(p, s, r)
+	}
+	v.say()
+	return v, nil
+}
+
+func menuRequest(s *shift, avoid []flavor.Allergen) cover.MenuRequest {
+	r := cover.MenuRequest{Out: s.out, Stock: s.stock, Guest: cover.Guest{Avoid: avoid}, Parts: coverParts}
+	for i := range s.menu {
+		r.Specs = append(r.Specs, &s.menu[i].Spec)
+	}
+	return r
+}

@@ -1,0 +1,210 @@
+package webui
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// boardView is the cover board.
+type boardView struct {
+	About   string
+	Version string
+	Avoid   []flavor.Allergen
+	Guest   []guestBox
+	Without string // the allergens that the guest avoids
+	Here    string // address of this board
+	Specs   string // address of the specs that the guest may have
+	Out     []bottleView
+	Shelves []shelfView
+	Hidden  int // bottles that are not shown, since the guest must not have them
+	Menu    int // drinks on the menu
+	Drinks  []touchedView
+	Lost    int // of these, how many have no cover
+	Fetch   []fetchView
+	Keep    []keepView
+	Saves   string
+	Said    string
+}
+
+// bottleView is a bottle that can be marked.
+type bottleView struct {
+	ID, Name string
+	Drinks   string // how many drinks of the menu need it
+}
+
+// shelfView is the bottles of the menu that do one thing in a drink.
+type shelfView struct {
+	ID, Title string
+	Bottles   []bottleView
+}
+
+// touchedView is a drink that lost a pour.
+type touchedView struct {
+	Slug, Name string
+	Missing    string
+	Glass      string // method and service
+	Cover      *coverView
+	Left       []string // other pours that had to go, for the guest
+	Others     []string // further covers, a line each
+	Cautions   []Caution
+}
+
+// fetchView is a bottle that could be fetched.
+type fetchView struct{ Name, Back string }
+
+// keepView is a substitute to keep at hand.
+type keepView struct{ Name, Drinks string }
+
+// shelfTitles are the shelves of the board, in order.
+var shelfTitles = []struct {
+	part  flavor.Part
+	title string
+}{
+	{flavor.PartBase, "Spirits"},
+	{flavor.PartModifier, "Liqueurs, wines, bitter and sweet"},
+	{flavor.PartSour, "Sour"},
+	{flavor.PartSweetener, "Syrups and sugars"},
+	{flavor.PartLength, "Juices, sodas and teas"},
+	{flavor.PartTexture, "Egg, cream and foam"},
+	{flavor.PartSeasoning, "Bitters, herbs and spices"},
+}
+
+// shelve lists what is out, and the bottles of the menu that are not. What the
+// guest must not have is left off the shelves, since nothing here is poured
+// from it.
+func (v *boardView) shelve(s *shift) {
+	need := map[*flavor.Profile]int{}
+	for i := range s.menu {
+		for _, b := range bottlesOf(&s.menu[i].Spec) {
+			need[b]++
+		}
+	}
+	for _, b := range s.out {
+		v.Out = append(v.Out, bottleOf(b, need[b]))
+	}
+	for _, t := range shelfTitles {
+		shelf := shelfView{ID: "shelf-" + string(t.part), Title: t.title}
+		for _, b := range s.stock {
+			switch {
+			case need[b] == 0 || s.isOut(b) || b.Class.Part() != t.part:
+			case !b.Avoids(v.Avoid):
+				v.Hidden++
+			default:
+				shelf.Bottles = append(shelf.Bottles, bottleOf(b, need[b]))
+			}
+		}
+		if len(shelf.Bottles) > 0 {
+			v.Shelves = append(v.Shelves, shelf)
+		}
+	}
+}
+
+func bottleOf(b *flavor.Profile, drinks int) bottleView {
+	v := bottleView{ID: b.ID, Name: b.Name, Drinks: "in no drink of the menu"}
+	if drinks > 0 {
+		v.Drinks = "in " + count(drinks, "drink", "drinks")
+	}
+	return v
+}
+
+// bottlesOf lists the ingredients of a drink, each once.
+func bottlesOf(s *flavor.Spec) []*flavor.Profile {
+	var out []*flavor.Profile
+	for i := range s.Pours {
+		if b := s.Pours[i].Profile; !slices.Contains(out, b) {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// cover says what becomes of the menu.
+func (v *boardView) cover(p *pages, s *shift, r *cover.MenuResult) {
+	slugs := map[*flavor.Spec]string{}
+	for i := range s.menu {
+		slugs[&s.menu[i].Spec] = s.menu[i].Slug
+	}
+	for i := range r.Touched {
+		t := &r.Touched[i]
+		d := touchedOf(t, v.Avoid)
+		d.Slug = slugs[t.Spec]
+		if d.Cover == nil {
+			v.Lost++
+		} else {
+			d.Cautions = p.bar.Cautions(&t.Covers[t.Chosen].Spec)
+		}
+		v.Drinks = append(v.Drinks, d)
+	}
+	for _, f := range r.Fetch {
+		// A bottle that the guest must not have brings this guest nothing.
+		if f.Drinks > 0 && f.Profile.Avoids(v.Avoid) {
+			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, fetchWords(&f)})
+		}
+	}
+	for _, o := range r.Opened {
+		v.Keep = append(v.Keep, keepView{o.Profile.Name, "for " + count(o.Drinks, "drink", "drinks")})
+	}
+	if r.Spared > 0 {
+		v.Saves = fmt.Sprintf("Chosen together, the covers need %s fewer than each drink's own best would; for that all the drinks together move %s just-noticeable steps further.",
+			count(r.Spared, "substitute", "substitutes"), figure(r.Given, 1))
+	}
+}
+
+func fetchWords(f *cover.Fetch) string {
+	back := "makes " + count(f.Drinks, "drink", "drinks") + " whole again"
+	if f.Lost > 0 {
+		back += ", " + count(f.Lost, "of them", "of them") + " without a cover now"
+	}
+	return back
+}
+
+func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
+	d := touchedView{Name: t.Spec.Name, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
+	var missing []string
+	for _, m := range t.Missing {
+		missing = append(missing, m.Name)
+	}
+	d.Missing = list(missing)
+	for _, b := range bottlesOf(t.Spec) {
+		if !b.Avoids(avoid) && !slices.Contains(t.Missing, b) {
+			d.Left = append(d.Left, b.Name)
+		}
+	}
+	if t.Chosen < 0 {
+		return d
+	}
+	chosen := coverViewOf(t.Spec, &t.Covers[t.Chosen], t.ScoreBefore, avoid)
+	d.Cover = &chosen
+	for i := range t.Covers {
+		if i != t.Chosen {
+			d.Others = append(d.Others, otherLine(t.Spec, &t.Covers[i], avoid))
+		}
+	}
+	return d
+}
+
+// otherLine says a cover that was not chosen, its new allergens first.
+func otherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) string {
+	v := coverViewOf(from, c, 0, avoid)
+	line := strings.Join(append([]string{strings.Join(v.Instead, " + ")}, v.Moves...), ", ")
+	if len(v.New) > 0 {
+		line = "New allergen: " + list(v.New) + ". " + line
+	}
+	return line + " (" + v.Steps + " just-noticeable steps)"
+}
+
+// say puts the board in a line for who cannot see it change.
+func (v *boardView) say() {
+	switch {
+	case len(v.Out) == 0:
+		v.Said = "Nothing is out."
+	case len(v.Drinks) == 0:
+		v.Said = "No drink of the menu needs what is out."
+	default:
+		v.Said = count(len(v.Drinks), "drink is", "drinks are") + " touched; " + count(v.Lost, "has", "have") + " no cover."
+	}
+}

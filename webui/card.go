@@ -1,0 +1,102 @@
+package webui
+
+import (
+	"net/http"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+// card is one spec, to be printed on A6.
+func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
+	menu, err := p.house.Menu(r.Context())
+	if err != nil {
+		return err
+	}
+	for i := range menu {
+		if menu[i].Slug != r.PathValue("slug") {
+			continue
+		}
+		v, err := p.spec(&menu[i], nil)
+		if err != nil {
+			return err
+		}
+		return p.write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+	}
+	return errNotFound
+}
+
+// cardPage is the page of one card.
+type cardPage struct {
+	About string
+	Card  specView
+}
+
+// collection is every spec that a query lets through, to be printed on A4.
+func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
+	q, err := readSpecQuery(r)
+	if err != nil {
+		return err
+	}
+	v, err := p.specsOf(r.Context(), q)
+	if err != nil {
+		return err
+	}
+	return p.write(w, r, http.StatusOK, "print", "layout", v)
+}
+
+// figures fills in what is measured of the finished drink.
+func (v *specView) figures(s *flavor.Spec, d *mix.Drink) {
+	v.Strength = joined(figure(d.ABV, 1), plusMinus(d.PlusMinus.ABV, 1), "% vol")
+	v.Volume = joined(figure(d.VolumeML, 0), plusMinus(d.PlusMinus.VolumeML, 0), "mL")
+	v.Standard = standardUS(d.After.Ethanol)
+	v.Fill = fillLine(d.VolumeML, s.Service)
+}
+
+// joined puts a figure, its spread and its unit on one line that does not break.
+func joined(parts ...string) string {
+	return strings.Join(strings.Fields(strings.Join(parts, " ")), "\u00a0")
+}
+
+// standardUS is how many standard drinks of the United States there are in so
+// many grams of ethanol.
+func standardUS(ethanolG float64) string {
+	for _, s := range mix.StandardDrinks(ethanolG) {
+		if s.Country == "United States" {
+			return figure(s.Count, 1)
+		}
+	}
+	return ""
+}
+
+// glassesOf are the glasses that a service calls for, the smallest first:
+// common practice.
+var glassesOf = map[flavor.Service][]string{
+	flavor.Up:      {"coupe", "wine glass"},
+	flavor.Rocks:   {"rocks glass", "highball glass"},
+	flavor.Crushed: {"julep cup", "collins glass"},
+	flavor.Long:    {"highball glass", "collins glass"},
+}
+
+// fillLine says how the drink stands in the smallest fitting glass that holds
+// it, or in the largest; empty if the volume cannot be poured.
+func fillLine(volumeML float64, service flavor.Service) string {
+	var said string
+	for _, name := range glassesOf[service] {
+		for _, g := range mix.Glasses() {
+			if g.Name != name {
+				continue
+			}
+			filling, err := g.Fill(volumeML, service)
+			if err != nil {
+				return ""
+			}
+			said = sentence(filling.String())
+			if filling.SpillML == 0 {
+				return said
+			}
+		}
+	}
+	return said
+}

@@ -1,0 +1,201 @@
+package webui
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"math"
+	"strings"
+)
+
+// placeKind says what an ingredient on the map is to the chosen drink.
+type placeKind int
+
+// The kinds, each with a mark of its own shape.
+const (
+	kindStock   placeKind = iota // a hollow disc
+	kindDry                      // a disc with a broken line
+	kindPoured                   // a full disc
+	kindMissing                  // a full square
+	kindCover                    // a double ring
+)
+
+var kindWords = map[placeKind]string{kindStock: "", kindDry: "run dry", kindPoured: "poured", kindMissing: "ran out", kindCover: "in a cover"}
+
+// Place is one ingredient on the map.
+type Place struct {
+	Number int
+	Name   string
+	Kind   placeKind
+	X, Y   float64 // in any unit, the same for both; right and up are positive
+}
+
+// marked reports whether the place belongs to the chosen drink.
+func (p *Place) marked() bool { return p.Kind >= kindPoured }
+
+// Chart is the map: its places, and what the ends of its axes stand for.
+type Chart struct {
+	Title, Sentence       string
+	Right, Left, Up, Down string
+	Places                []Place
+}
+
+// The map, in its own units.
+const (
+	chartWidth  = 720.0
+	chartHeight = 600.0
+	chartEdge   = 46.0 // kept free for the words of the axes
+	discRadius  = 9.5
+	discGap     = 2.0
+	nameSize    = 11.0
+	nameWide    = 0.56 // of the size, a letter's mean width; wide enough for the fonts in use
+	boldWide    = 1.14 // how much wider bold letters are
+	relaxations = 400
+)
+
+// spot is a place in the units of the drawing: where it belongs, and where its
+// mark stands.
+type spot struct {
+	*Place
+	trueX, trueY float64
+	x, y         float64
+}
+
+// DrawChart draws the map as an SVG element. Each mark holds a number, for a
+// key beside the drawing, and its name where there is room. Marks that would
+// hide each other are moved apart, and a line leads to where they belong. Kinds
+// differ by shape, so no colour is needed.
+func DrawChart(id string, c Chart) htmltemplate.HTML {
+	var b strings.Builder
+	esc := htmltemplate.HTMLEscapeString
+	fmt.Fprintf(&b, `<svg class="map" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" fill="currentColor">`+"\n",
+		esc(id), unit(chartWidth), unit(chartHeight))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(c.Title), esc(c.Sentence))
+	drawAxes(&b, &c)
+	spots := spotsOf(c.Places)
+	for i := range spots {
+		drawLeader(&b, &spots[i])
+	}
+	for i := range spots {
+		drawMark(&b, &spots[i])
+	}
+	for _, l := range labelsOf(spots) {
+		drawLabel(&b, &l)
+	}
+	b.WriteString("</svg>\n")
+	return htmltemplate.HTML(b.String())
+}
+
+// drawAxes draws the frame and the words at its ends.
+func drawAxes(b *strings.Builder, c *Chart) {
+	esc := htmltemplate.HTMLEscapeString
+	middleX, middleY := chartWidth/2, chartHeight/2
+	fmt.Fprintf(b, `<path class="rail" d="M%s %sH%sM%s %sV%s" stroke="currentColor" stroke-opacity="0.4" stroke-dasharray="1 4"/>`+"\n",
+		unit(chartEdge), unit(middleY), unit(chartWidth-chartEdge), unit(middleX), unit(chartEdge), unit(chartHeight-chartEdge))
+	end := func(x, y float64, anchor, turn, text string) {
+		fmt.Fprintf(b, `<text class="quiet" x="%s" y="%s" font-size="13" font-style="italic" text-anchor="%s"%s>%s</text>`+"\n", unit(x), unit(y), anchor, turn, esc(text))
+	}
+	end(middleX, 16, "middle", "", "↑ "+c.Up)
+	end(middleX, chartHeight-6, "middle", "", "↓ "+c.Down)
+	end(14, middleY, "middle", fmt.Sprintf(` transform="rotate(-90 14 %s)"`, unit(middleY)), "← "+c.Left)
+	end(chartWidth-8, middleY, "middle", fmt.Sprintf(` transform="rotate(-90 %s %s)"`, unit(chartWidth-8), unit(middleY)), c.Right+" →")
+}
+
+// spotsOf scales the places into the frame, both axes alike, and moves marks
+// apart. What is not a number stands in the middle.
+func spotsOf(places []Place) []spot {
+	spots := make([]spot, len(places))
+	lowX, highX, lowY, highY := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
+	for i := range places {
+		spots[i].Place = &places[i]
+		lowX, highX = math.Min(lowX, places[i].X), math.Max(highX, places[i].X)
+		lowY, highY = math.Min(lowY, places[i].Y), math.Max(highY, places[i].Y)
+	}
+	inner := chartEdge + discRadius
+	scale := math.Min((chartWidth-2*inner)/(highX-lowX), (chartHeight-2*inner)/(highY-lowY))
+	for i := range spots {
+		s := &spots[i]
+		s.trueX = finite(chartWidth/2+scale*(s.X-(lowX+highX)/2), chartWidth/2)
+		s.trueY = finite(chartHeight/2-scale*(s.Y-(lowY+highY)/2), chartHeight/2)
+		s.x, s.y = s.trueX, s.trueY
+	}
+	for range relaxations {
+		if !apart(spots) {
+			break
+		}
+	}
+	return spots
+}
+
+func finite(v, otherwise float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return otherwise
+	}
+	return v
+}
+
+// apart moves every two marks that hide each other half the way apart, and
+// reports whether any did.
+func apart(spots []spot) bool {
+	moved := false
+	const want = 2*discRadius + discGap
+	for i := range spots {
+		for k := i + 1; k < len(spots); k++ {
+			a, b := &spots[i], &spots[k]
+			dx, dy := b.x-a.x, b.y-a.y
+			d := math.Hypot(dx, dy)
+			if d >= want-0.05 {
+				continue
+			}
+			push := (want - d) / 2
+			if d < 1e-6 { // on one place: part them by their order
+				dx, dy, d = math.Cos(float64(k)), math.Sin(float64(k)), 1
+			}
+			moved = true
+			a.move(-dx/d*push, -dy/d*push)
+			b.move(dx/d*push, dy/d*push)
+		}
+	}
+	return moved
+}
+
+// move shifts a mark within the frame.
+func (s *spot) move(dx, dy float64) {
+	const inner = chartEdge
+	s.x = math.Min(math.Max(s.x+dx, inner), chartWidth-inner)
+	s.y = math.Min(math.Max(s.y+dy, inner), chartHeight-inner)
+}
+
+// drawLeader draws the line to where a moved mark belongs.
+func drawLeader(b *strings.Builder, s *spot) {
+	if math.Hypot(s.x-s.trueX, s.y-s.trueY) < discRadius {
+		return
+	}
+	fmt.Fprintf(b, `<path class="leader" d="M%s %sL%s %s" stroke="currentColor" stroke-opacity="0.45"/><circle cx="%[3]s" cy="%[4]s" r="1.5" fill-opacity="0.6"/>`+"\n",
+		unit(s.x), unit(s.y), unit(s.trueX), unit(s.trueY))
+}
+
+func drawMark(b *strings.Builder, s *spot) {
+	class, number, line := "place", "currentColor", ""
+	switch s.Kind {
+	case kindPoured, kindMissing:
+		class, number = "place on", "#fff"
+	case kindDry:
+		line = ` stroke-dasharray="3 2"`
+	}
+	fill := `fill="#fff"`
+	if class != "place" {
+		fill = `fill="#000"`
+	}
+	fmt.Fprintf(b, `<g class="%s">`, class)
+	if s.Kind == kindMissing {
+		fmt.Fprintf(b, `<rect class="disc" x="%s" y="%s" width="%[3]s" height="%[3]s" %s stroke="currentColor"/>`,
+			unit(s.x-discRadius), unit(s.y-discRadius), unit(2*discRadius), fill)
+	} else {
+		fmt.Fprintf(b, `<circle class="disc" cx="%s" cy="%s" r="%s" %s stroke="currentColor" stroke-width="1.2"%s/>`,
+			unit(s.x), unit(s.y), unit(discRadius), fill, line)
+	}
+	if s.Kind == kindCover {
+		fmt.Fprintf(b, `<circle class="ring" cx="%s" cy="%s" r="%s" fill="none" stroke="currentColor" stroke-width="2.5"/>`, unit(s.x), unit(s.y), unit(discRadius+3.5))
+	}
+	fmt.Fprintf(b, `<text class="number" x="%s" y="%s" font-size="9.5" text-anchor="middle" fill="%s">%d</text></g>`+"\n", unit(s.x), unit(s.y+3.3), number, s.Number)
+}

@@ -1,0 +1,184 @@
+package webui
+
+import (
+	"context"
+	"fmt"
+	htmltemplate "html/template"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// mapCovers is how many covers are marked on the map.
+const mapCovers = 3
+
+// mapView is the map of the stock.
+type mapView struct {
+	About   string
+	Drinks  []drinkChoice
+	Drink   string // the chosen one, empty if none is
+	Slug    string
+	Pours   []pourChoice
+	Missing string
+	Covers  []string // a line each
+	Trouble string
+	SVG     htmltemplate.HTML
+	Axes    []axisView
+	Rows    []mapRow
+}
+
+type drinkChoice struct {
+	Slug, Name string
+	Chosen     bool
+}
+
+// pourChoice is a pour of the chosen drink that could run out.
+type pourChoice struct {
+	Name, Address string
+	Chosen        bool
+}
+
+// axisView says what an axis of the map is.
+type axisView struct{ Name, Share, More, Few string }
+
+// mapRow is an ingredient in the key of the map.
+type mapRow struct {
+	Number   int
+	Name     string
+	Part     string
+	Across   string // where it stands, in units of the map
+	Up       string
+	Mark     string
+	Marked   bool
+	Strength string
+}
+
+// stockMap shows the map: of the stock alone, or with a drink's pours and the
+// covers of one of them marked.
+func (p *pages) stockMap(w http.ResponseWriter, r *http.Request) error {
+	v, err := p.mapOf(r.Context(), r.URL.Query().Get("spec"), r.URL.Query().Get("missing"))
+	if err != nil {
+		return err
+	}
+	return p.write(w, r, http.StatusOK, "map", "layout", v)
+}
+
+func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, error) {
+	s, err := p.shift(ctx)
+	if err != nil {
+		return nil, err
+	}
+	v := &mapView{About: p.house.About()}
+	kinds := map[string]placeKind{}
+	for _, b := range s.out {
+		kinds[b.ID] = kindDry
+	}
+	for i := range s.menu {
+		h := &s.menu[i]
+		v.Drinks = append(v.Drinks, drinkChoice{h.Slug, h.Spec.Name, h.Slug == slug})
+		if h.Slug == slug {
+			if err := v.choose(ctx, p, s, h, missing, kinds); err != nil {
+				return nil, err
+			}
+		}
+	}
+	if slug != "" && v.Slug == "" {
+		return nil, errNotFound
+	}
+	v.draw(s.stock, kinds)
+	return v, nil
+}
+
+// choose marks the pours of a drink, and the covers of the one that is missing.
+func (v *mapView) choose(ctx context.Context, p *pages, s *shift, h *HouseSpec, missing string, kinds map[string]placeKind) error {
+	v.Slug, v.Drink = h.Slug, h.Spec.Name
+	for _, b := range bottlesOf(&h.Spec) {
+		kinds[b.ID] = kindPoured
+		to := "/map?" + url.Values{"spec": {h.Slug}, "missing": {b.ID}}.Encode()
+		v.Pours = append(v.Pours, pourChoice{b.Name, to, b.ID == missing})
+	}
+	if missing == "" {
+		return nil
+	}
+	var stock []string
+	for _, b := range s.stock {
+		if !s.isOut(b) {
+			stock = append(stock, b.ID)
+		}
+	}
+	gone, found, err := p.bar.Cover(ctx, CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: coverParts, Limit: mapCovers})
+	if faults := faultsIn(err); len(faults) > 0 {
+		v.Trouble = sentence(faults[0].Message)
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	v.Missing = gone.Name
+	kinds[gone.ID] = kindMissing
+	v.markCovers(&h.Spec, found, kinds)
+	return nil
+}
+
+func (v *mapView) markCovers(from *flavor.Spec, found *cover.Result, kinds map[string]placeKind) {
+	for i := range found.Covers {
+		c := &found.Covers[i]
+		v.Covers = append(v.Covers, otherLine(from, c, nil))
+		for _, part := range c.Parts {
+			if kinds[part.Profile.ID] != kindMissing {
+				kinds[part.Profile.ID] = kindCover
+			}
+		}
+	}
+}
+
+// draw lays out the stock; without a layout the page says so.
+func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]placeKind) {
+	at, ok := placesOf(stock)
+	if !ok {
+		return
+	}
+	for k, name := range []string{"Across", "Up"} {
+		a := at.Axes[k]
+		v.Axes = append(v.Axes, axisView{name, percent(a.Share), list(a.More), list(a.Few)})
+	}
+	chart := Chart{Title: v.title(), Sentence: v.sentence(len(stock)), Right: list(at.Axes[0].More), Left: list(at.Axes[0].Few),
+		Up: list(at.Axes[1].More), Down: list(at.Axes[1].Few)}
+	for i, b := range stock {
+		kind := kinds[b.ID]
+		place := Place{Number: i + 1, Name: b.Name, Kind: kind, X: at.X[i], Y: at.Y[i]}
+		chart.Places = append(chart.Places, place)
+		v.Rows = append(v.Rows, mapRow{Number: i + 1, Name: b.Name, Part: string(b.Class.Part()), Across: signed(at.X[i], 1), Up: signed(at.Y[i], 1),
+			Mark: kindWords[kind], Marked: place.marked(), Strength: figure(b.ABV.Value, 0) + "\u00a0% vol"})
+	}
+	// What belongs to the drink comes first in the key.
+	slices.SortStableFunc(v.Rows, func(a, b mapRow) int {
+		if a.Marked == b.Marked {
+			return 0
+		}
+		if a.Marked {
+			return -1
+		}
+		return 1
+	})
+	v.SVG = DrawChart("map", chart)
+}
+
+func (v *mapView) title() string {
+	if v.Drink == "" {
+		return "The stock as a map"
+	}
+	return "The stock as a map, with the pours of " + v.Drink
+}
+
+func (v *mapView) sentence(n int) string {
+	said := fmt.Sprintf("%d ingredients; near each other are those alike in strength, sweetness, acid, bitterness and aroma.", n)
+	if len(v.Covers) > 0 {
+		said += " Marked as covers for " + v.Missing + ": " + strings.Join(v.Covers, "; ") + "."
+	}
+	return said + " The table below holds every place."
+}

@@ -1,0 +1,151 @@
+package webui
+
+import (
+	"context"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// specs lists the house's drinks that a query lets through.
+func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
+	q, err := readSpecQuery(r)
+	if err != nil {
+		return err
+	}
+	v, err := p.specsOf(r.Context(), q)
+	if err != nil {
+		return err
+	}
+	return p.write(w, r, http.StatusOK, "specs", "layout", v)
+}
+
+func readSpecQuery(r *http.Request) (SpecQuery, error) {
+	if err := parseForm(r); err != nil {
+		return SpecQuery{}, err
+	}
+	avoid, err := readAvoid(r.Form)
+	return SpecQuery{Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Avoid: avoid}, err
+}
+
+// address is the query as the end of an address.
+func address(path string, q *SpecQuery) string {
+	v := url.Values{}
+	if q.Text != "" {
+		v.Set("q", q.Text)
+	}
+	if q.Family != "" {
+		v.Set("family", q.Family)
+	}
+	for _, a := range q.Avoid {
+		v.Add("avoid", string(a))
+	}
+	if len(v) == 0 {
+		return path
+	}
+	return path + "?" + v.Encode()
+}
+
+// specsView is the page of specs.
+type specsView struct {
+	About    string
+	Query    SpecQuery
+	Any      bool // something is asked for
+	Families []familyChoice
+	Guest    []guestBox
+	Without  string
+	All      int // drinks on the menu
+	Specs    []specView
+	Print    string
+	Found    string
+}
+
+// familyChoice is a family of the menu to filter by.
+type familyChoice struct {
+	ID, Name string
+	Chosen   bool
+}
+
+func (p *pages) specsOf(ctx context.Context, q SpecQuery) (*specsView, error) {
+	menu, err := p.house.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
+	found, err := p.house.Find(ctx, q)
+	if err != nil {
+		return nil, err
+	}
+	v := &specsView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Family != "" || len(q.Avoid) > 0,
+		Families: p.familiesOf(menu, q.Family), Guest: guestBoxes(q.Avoid), Without: list(words(q.Avoid)), All: len(menu),
+		Print: address("/specs/print", &q), Found: count(len(found), "spec", "specs")}
+	for i := range found {
+		one, err := p.spec(&found[i], q.Avoid)
+		if err != nil {
+			return nil, err
+		}
+		v.Specs = append(v.Specs, one)
+	}
+	return v, nil
+}
+
+// familiesOf lists the families that the menu has drinks of.
+func (p *pages) familiesOf(menu []HouseSpec, chosen string) []familyChoice {
+	var out []familyChoice
+	for _, f := range p.bar.Families() {
+		if slices.ContainsFunc(menu, func(s HouseSpec) bool { return s.Family == f.ID }) {
+			out = append(out, familyChoice{f.ID, f.Name, f.ID == chosen})
+		}
+	}
+	return out
+}
+
+// specView is a drink of the house.
+type specView struct {
+	Slug, Name string
+	Family     string
+	Reads      string // the family that it is judged as, if it is another
+	Trouble    string // why it cannot be scored
+	Score      string
+	Verdict    string
+	Strength   string
+	Volume     string
+	Standard   string // US standard drinks
+	Fill       string
+	Allergens  allergensView
+	Cautions   []Caution
+	Pours      []string
+	Method     string
+	Bench      string // address of the bench with its text
+}
+
+// spec says a drink of the house. One that cannot be scored says why and keeps
+// its pours and allergens.
+func (p *pages) spec(h *HouseSpec, avoid []flavor.Allergen) (specView, error) {
+	s := &h.Spec
+	v := specView{Slug: h.Slug, Name: s.Name, Allergens: allergensOf(s, avoid), Cautions: p.bar.Cautions(s),
+		Method: string(s.Method) + ", " + string(s.Service), Bench: "/?" + url.Values{"text": {measure.Format(*s)}}.Encode()}
+	if f, ok := p.bar.Family(h.Family); ok {
+		v.Family = f.Name
+	}
+	for i := range s.Pours {
+		v.Pours = append(v.Pours, amountOf(&s.Pours[i])+" "+s.Pours[i].Profile.Name)
+	}
+	r, err := p.bar.Judge(s)
+	if faults := faultsIn(err); len(faults) > 0 {
+		v.Trouble = sentence(faults[0].Message)
+		return v, nil
+	}
+	if err != nil {
+		return v, err
+	}
+	v.Score, v.Verdict = points(r.Judgement.Score), strings.ToLower(verdictWord(r.Verdict))
+	if fits := r.Judgement.Fits; len(fits) > 0 && fits[0].ID != h.Family {
+		v.Reads = fits[0].Name
+	}
+	v.figures(s, r.Drink)
+	return v, nil
+}

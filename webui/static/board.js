@@ -1,0 +1,83 @@
+// The cover board with scripts: marks without a new page, and the marks of other
+// screens as they are made. Without scripts the forms post themselves.
+"use strict";
+(() => {
+  const board = document.getElementById("board");
+  if (!board) return;
+  const line = document.getElementById("line"), said = document.getElementById("said");
+  const state = () => board.querySelector(".state");
+
+  // What is open and where the reader stands outlive a new board.
+  const show = (html) => {
+    const open = [...board.querySelectorAll("details[open][id]")].map((d) => d.id);
+    const focused = board.contains(document.activeElement) ? document.activeElement.id : "";
+    board.innerHTML = html;
+    for (const id of open) document.getElementById(id)?.setAttribute("open", "");
+    if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+    said.textContent = state().dataset.said;
+  };
+
+  // Only the answer to the latest question is shown.
+  let asked = 0;
+  const ask = async (address, options) => {
+    const mine = ++asked;
+    const answer = await fetch(address, { ...options, headers: { "HX-Request": "true" }, redirect: "error" });
+    if (!answer.ok) throw new Error("status " + answer.status);
+    const html = await answer.text();
+    if (mine !== asked) return false;
+    show(html);
+    return true;
+  };
+  const old = (is) => { line.hidden = !is; };
+  const refresh = () => ask(board.dataset.from).then(() => old(false)).catch(() => old(true));
+
+  // The server tells the version of the outs, at once and after every change. A
+  // mark of this screen brings its own board, so what is told meanwhile waits.
+  let told = "", marking = false;
+  const follow = () => {
+    if (marking || !told) return;
+    if (told !== state().dataset.version) refresh(); else old(false);
+  };
+
+  const standAt = (button) => {
+    const to = document.getElementById(button.name === "out" ? "drinks-title" : "out-title");
+    to?.scrollIntoView();
+    (button.name === "out" ? to : document.getElementById("out-" + button.value))?.focus({ preventScroll: true });
+  };
+  board.addEventListener("submit", (event) => {
+    const form = event.target, button = event.submitter;
+    if (!button?.name) return;
+    event.preventDefault();
+    if (marking) return;
+    marking = true;
+    form.setAttribute("aria-busy", "true");
+    const body = new URLSearchParams(new FormData(form));
+    body.append(button.name, button.value);
+    ask("/board", { method: "POST", body }).then(() => {
+      old(false);
+      standAt(button);
+    }).catch(() => {
+      form.removeAttribute("aria-busy");
+      old(true);
+    }).finally(() => {
+      marking = false;
+      follow();
+    });
+  });
+
+  // A line that stays down for a while is told of; the browser opens it anew.
+  const events = new EventSource(board.dataset.events);
+  let down = 0;
+  events.addEventListener("board", (event) => {
+    told = event.data;
+    follow();
+  });
+  events.addEventListener("open", () => { clearTimeout(down); down = 0; });
+  events.addEventListener("error", () => {
+    if (events.readyState === EventSource.CLOSED) return old(true);
+    down ||= setTimeout(() => old(true), 4000);
+  });
+
+  // A telephone that slept looks again.
+  document.addEventListener("visibilitychange", () => { if (!document.hidden && !marking) refresh(); });
+})();
