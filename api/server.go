@@ -89,6 +89,12 @@ type bodiless struct{ http.ResponseWriter }
 
 func (bodiless) Write(p []byte) (int, error) { return len(p), nil }
 
+// Flush is there for handlers that stream; there is nothing to flush.
+func (bodiless) Flush() {}
+
+// Unwrap lets a ResponseController reach the connection.
+func (b bodiless) Unwrap() http.ResponseWriter { return b.ResponseWriter }
+
 // routes lists every endpoint.
 func (s *Server) routes() {
 	s.scoring()
