@@ -11,7 +11,7 @@ import (
 // 2.5, moves by 0.1 − (5 − q)(0.08 + 0.02 (5 − q)) with the quality q of each
 // answer, 0 to 5, and never falls below 1.3; a quality below 3 starts the
 // intervals anew and leaves the easiness. That a poor answer is asked again
-// within the day is left to whoever runs the session.
+// within the day is left to whoever teaches.
 type Repeat struct {
 	Easiness     float64   `json:"easiness"` // 0 before the first answer
 	Repetitions  int       `json:"repetitions"`
