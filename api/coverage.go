@@ -16,9 +16,10 @@ type CoverageBody struct {
 
 // CoverageAnswer is the bottles that nothing in stock covers well.
 type CoverageAnswer struct {
-	House   string  `json:"house" doc:"Whose menu it is; empty for one that was sent"`
-	Weak    []Weak  `json:"weak" doc:"The bottle that most drinks lean on first: order two of these"`
-	GoodJND float64 `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences"`
+	House    string  `json:"house" doc:"Whose menu it is; empty for one that was sent"`
+	Invented bool    `json:"invented" doc:"The house is made up, for demonstration"`
+	Weak     []Weak  `json:"weak" doc:"The bottle that most drinks lean on first: order two of these"`
+	GoodJND  float64 `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences"`
 }
 
 // Weak is a bottle, and the drinks that lose by its absence.
@@ -44,7 +45,7 @@ func (k *Kitchen) AnswerCoverage(ctx context.Context, body CoverageBody) (*Cover
 	if err != nil {
 		return nil, err
 	}
-	return &CoverageAnswer{House: house, GoodJND: cover.GoodDistance, Weak: list(weak, func(w cover.Weak) Weak {
+	return &CoverageAnswer{House: house, Invented: house != "" && k.House.Invented, GoodJND: cover.GoodDistance, Weak: list(weak, func(w cover.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
 	})}, nil
 }

@@ -20,10 +20,11 @@ type OutsBody struct {
 
 // OutsAnswer is what becomes of the menu.
 type OutsAnswer struct {
-	House  string   `json:"house" doc:"Whose menu it is; empty for one that was sent"`
-	Outs   []Out    `json:"outs" doc:"Every drink that the bottles touch: without a cover first, then the furthest first"`
-	Fetch  []Fetch  `json:"fetch" doc:"The bottles out, the one that brings most drinks back first"`
-	Opened []Opened `json:"opened" doc:"What the chosen covers are made of, the one that serves most drinks first"`
+	House    string   `json:"house" doc:"Whose menu it is; empty for one that was sent"`
+	Invented bool     `json:"invented" doc:"The house is made up, for demonstration"`
+	Outs     []Out    `json:"outs" doc:"Every drink that the bottles touch: without a cover first, then the furthest first"`
+	Fetch    []Fetch  `json:"fetch" doc:"The bottles out, the one that brings most drinks back first"`
+	Opened   []Opened `json:"opened" doc:"What the chosen covers are made of, the one that serves most drinks first"`
 	// Spared and GivenJND are the trade of choosing over the whole menu.
 	Spared   int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than each drink's own best"`
 	GivenJND float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in just-noticeable differences"`
@@ -63,7 +64,7 @@ func (k *Kitchen) AnswerOuts(ctx context.Context, body OutsBody) (*OutsAnswer, e
 		return nil, err
 	}
 	return &OutsAnswer{
-		House: house,
+		House: house, Invented: house != "" && k.House.Invented,
 		Outs:  list(r.Touched, func(t cover.Touched) Out { return outOf(&t) }),
 		Fetch: list(r.Fetch, func(f cover.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
 		Opened: list(r.Opened, func(o cover.Opened) Opened {

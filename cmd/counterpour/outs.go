@@ -16,6 +16,7 @@ func newOuts(open kitchens) *cobra.Command {
 	var asJSON *bool
 	var body api.OutsBody
 	var ahead bool
+	var where string
 	cmd := &cobra.Command{
 		Use:   "outs --out NAME...",
 		Short: "Cover every drink of the house that missing bottles touch",
@@ -33,6 +34,11 @@ fetch, and which substitutes serve most drinks.`,
 				return err
 			}
 			defer done()
+			if where != "" {
+				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
+					return err
+				}
+			}
 			if ahead {
 				answer, err := kitchen.AnswerCoverage(cmd.Context(), api.CoverageBody{})
 				if err != nil {
@@ -50,13 +56,14 @@ fetch, and which substitutes serve most drinks.`,
 	asJSON = addJSON(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().BoolVar(&ahead, "ahead", false, "before service: list the bottles that nothing in stock covers well, to order two of")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
 
 func showOuts(p *page, a *api.OutsAnswer) {
-	p.line("%s (an invented house)", a.House)
+	p.line("%s%s", a.House, invented(a.Invented))
 	if len(a.Outs) == 0 {
 		p.line("  no drink of the house needs what is out")
 	}
@@ -88,6 +95,13 @@ func showOuts(p *page, a *api.OutsAnswer) {
 	}
 }
 
+func invented(is bool) string {
+	if is {
+		return " (an invented house)"
+	}
+	return ""
+}
+
 func drinks(n int) string {
 	if n == 1 {
 		return "1 drink"
@@ -96,7 +110,7 @@ func drinks(n int) string {
 }
 
 func showCoverage(p *page, a *api.CoverageAnswer) {
-	p.line("%s (an invented house): order two of these", a.House)
+	p.line("%s%s: order two of these", a.House, invented(a.Invented))
 	if len(a.Weak) == 0 {
 		p.line("  every bottle of the menu has a good cover in stock")
 	}

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 )
 
@@ -51,7 +52,7 @@ func runWith(ctx context.Context, open kitchens, args []string, in io.Reader, ou
 // exitCode maps an error to the exit code: what the user wrote, or the work.
 func exitCode(err error) int {
 	var usage usageError
-	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) {
+	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) || errors.Is(err, house.ErrInvalid) {
 		return exitInput
 	}
 	return exitFailed
@@ -83,7 +84,7 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
-	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newOuts(open), newFind(open), newCheck(), newCalibrate())
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newOuts(open), newFind(open), newHouse(open), newCheck(), newCalibrate())
 	for _, c := range root.Commands() {
 		c.Args = wrongArgs(c.Args)
 	}

@@ -1,0 +1,274 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/data/house"
+	"counterpour/data/house/exchange"
+)
+
+// openHouse opens the house in a file, or a venue of a PostgreSQL database.
+func openHouse(ctx context.Context, where string) (house.Store, error) {
+	if where == "" {
+		return nil, usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
+	}
+	if strings.HasPrefix(where, "postgres://") || strings.HasPrefix(where, "postgresql://") {
+		return house.OpenPostgres(ctx, where, house.Options{})
+	}
+	return house.Open(ctx, where, house.Options{})
+}
+
+// newHouse keeps, checks and moves a house.
+//
+//	counterpour house backup --house bar.house monday.backup
+//	counterpour house import --house bar.house --as stock stock.csv
+func newHouse(open kitchens) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "house",
+		Short: "Back up, restore, check, export and import a house",
+		Long: `A house is what a bar knows of itself: its bottles, syrups, specs, what has run
+out and how covers were received. It is kept in a file, or in a PostgreSQL
+database with an address such as postgres://….`,
+		Args: cobra.NoArgs,
+	}
+	var where string
+	cmd.PersistentFlags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address")
+	cmd.AddCommand(newBackup(&where), newRestore(&where), newHouseCheck(&where), newExport(open, &where), newImport(open, &where))
+	for _, c := range cmd.Commands() {
+		c.Args = wrongArgs(c.Args)
+	}
+	return cmd
+}
+
+func newBackup(where *string) *cobra.Command {
+	return &cobra.Command{
+		Use:   "backup FILE --house PATH",
+		Short: "Copy the house to a file while it is in use, and verify the copy",
+		Args:  cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) (err error) {
+			s, err := openHouse(cmd.Context(), *where)
+			if err != nil {
+				return err
+			}
+			defer func() { err = closing(s, err) }()
+			if err := s.Backup(cmd.Context(), args[0]); err != nil {
+				return err
+			}
+			report, err := house.Verify(cmd.Context(), args[0])
+			if err != nil {
+				return err
+			}
+			return say(cmd, "backed up to %s and verified: %s", args[0], reportText(report))
+		},
+	}
+}
+
+func newRestore(where *string) *cobra.Command {
+	var replace bool
+	cmd := &cobra.Command{
+		Use:   "restore FILE --house PATH",
+		Short: "Put a backup in the place of a house that nobody has open",
+		Args:  cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if *where == "" || strings.HasPrefix(*where, "postgres") {
+				return usagef("--house must name the file to restore to")
+			}
+			aside, err := house.Restore(cmd.Context(), args[0], *where, house.RestoreOptions{Replace: replace, At: time.Now()})
+			if err != nil {
+				return err
+			}
+			if aside != "" {
+				return say(cmd, "restored %s; the house that was there is now %s", *where, aside)
+			}
+			return say(cmd, "restored %s", *where)
+		},
+	}
+	cmd.Flags().BoolVar(&replace, "replace", false, "move a house that is there already aside")
+	return cmd
+}
+
+func newHouseCheck(where *string) *cobra.Command {
+	return &cobra.Command{
+		Use:   "check --house PATH",
+		Short: "Read a house that nobody has open from end to end",
+		Args:  cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if *where == "" {
+				return usagef("--house is not given; name the file to check")
+			}
+			report, err := house.Verify(cmd.Context(), *where)
+			if err != nil {
+				return err
+			}
+			return say(cmd, "%s is sound: %s", *where, reportText(report))
+		},
+	}
+}
+
+func reportText(r house.Report) string {
+	return fmt.Sprintf("%d records, %d changes, schema %d", r.Records, r.Changes, r.Schema)
+}
+
+// forms are the ways in and out of a house.
+const formsText = "json (everything), stock or specs (CSV), recipes (schema.org JSON-LD) or text"
+
+func newExport(open kitchens, where *string) *cobra.Command {
+	var form string
+	cmd := &cobra.Command{
+		Use:   "export [FILE] --house PATH --as FORM",
+		Short: "Write a house as JSON, CSV, recipes or text",
+		Args:  cobra.MaximumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) (err error) {
+			s, err := openHouse(cmd.Context(), *where)
+			if err != nil {
+				return err
+			}
+			defer func() { err = closing(s, err) }()
+			if len(args) == 0 || args[0] == "-" {
+				return export(cmd.Context(), open, s, form, cmd.OutOrStdout())
+			}
+			f, err := os.OpenFile(args[0], os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+			if err != nil {
+				return wrongPath(err)
+			}
+			if err := export(cmd.Context(), open, s, form, f); err != nil {
+				_ = f.Close() // the error at hand says more
+				return err
+			}
+			return f.Close()
+		},
+	}
+	cmd.Flags().StringVar(&form, "as", "json", formsText)
+	return cmd
+}
+
+func export(ctx context.Context, open kitchens, s house.Store, form string, w io.Writer) error {
+	switch form {
+	case "json":
+		return exchange.WriteJSON(ctx, s, w)
+	case "stock":
+		bottles, err := house.All[house.Bottle](ctx, s)
+		if err != nil {
+			return err
+		}
+		return exchange.WriteStock(w, house.Items(bottles))
+	case "specs", "recipes", "text":
+		kept, err := house.All[house.Spec](ctx, s)
+		if err != nil {
+			return err
+		}
+		return exportSpecs(ctx, open, s, form, house.Items(kept), w)
+	}
+	return usagef("--as %s is no form; use %s", form, formsText)
+}
+
+func exportSpecs(ctx context.Context, open kitchens, s house.Store, form string, specs []house.Spec, w io.Writer) error {
+	if form == "specs" {
+		return exchange.WriteSpecs(w, specs)
+	}
+	kitchen, done, err := open(ctx)
+	if err != nil {
+		return err
+	}
+	defer done()
+	shelf, _, err := shelfOf(ctx, s, kitchen)
+	if err != nil {
+		return err
+	}
+	if form == "recipes" {
+		return exchange.WriteRecipes(w, specs, shelf)
+	}
+	drinks, err := drinksOf(specs, shelf)
+	if err != nil {
+		return err
+	}
+	return exchange.WriteText(w, drinks)
+}
+
+func newImport(open kitchens, where *string) *cobra.Command {
+	var form, actor string
+	var keepGood bool
+	cmd := &cobra.Command{
+		Use:   "import FILE --house PATH --as FORM",
+		Short: "Read records into a house from JSON, CSV, recipes or text",
+		Long: `Reads records into a house. Bad rows are named by number; by default nothing is
+written if there is one, with --keep-good the others are.`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) (err error) {
+			f, err := os.Open(args[0])
+			if err != nil {
+				return wrongPath(err)
+			}
+			defer f.Close()
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			reading, err := readForm(f, form, kitchen)
+			if err != nil {
+				return err
+			}
+			s, err := openHouse(cmd.Context(), *where)
+			if err != nil {
+				return err
+			}
+			defer func() { err = closing(s, err) }()
+			mode := exchange.AllOrNone
+			if keepGood {
+				mode = exchange.KeepGood
+			}
+			r, err := exchange.Import(cmd.Context(), s, house.By{Actor: actor, At: time.Now()}, reading, mode)
+			if err != nil {
+				return err
+			}
+			if len(r.Bad) > 0 {
+				if err := say(cmd, "%s", reading.Faults()); err != nil {
+					return err
+				}
+			}
+			return say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added, r.Changed, r.Same, len(r.Bad))
+		},
+	}
+	cmd.Flags().StringVar(&form, "as", "json", formsText)
+	cmd.Flags().StringVar(&actor, "by", "import", "who is noted in the log")
+	cmd.Flags().BoolVar(&keepGood, "keep-good", false, "write the good records even if others are bad")
+	return cmd
+}
+
+func readForm(r io.Reader, form string, k *api.Kitchen) (*exchange.Reading, error) {
+	switch form {
+	case "json":
+		return exchange.ReadJSON(r)
+	case "stock":
+		return exchange.ReadStock(r, k.Index)
+	case "specs":
+		return exchange.ReadSpecs(r, k.Index)
+	case "recipes":
+		return exchange.ReadRecipes(r, k.Index)
+	case "text":
+		return exchange.ReadText(r, k.Index)
+	}
+	return nil, usagef("--as %s is no form; use %s", form, formsText)
+}
+
+// closing closes a house; an error that is there already says more.
+func closing(s house.Store, err error) error {
+	if closeErr := s.Close(); err == nil {
+		return closeErr
+	}
+	return err
+}
+
+func say(cmd *cobra.Command, format string, args ...any) error {
+	_, err := fmt.Fprintf(cmd.OutOrStdout(), format+"\n", args...)
+	return err
+}

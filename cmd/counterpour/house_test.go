@@ -1,0 +1,65 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const (
+	houseStock = "id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,price,currency,size_ml,size_g,stock,note\n" +
+		",Dock gin,London dry gin,,43,,,,22,EUR,700,,2,\n" +
+		",Dock falernum,falernum,,,,,,18,EUR,700,,1,\n" +
+		",Clove syrup,clove syrup,,,,,,4,EUR,500,,1,\n" +
+		",Ginger syrup,ginger syrup,,,,,,4,EUR,500,,1,\n" +
+		",Lemon juice,lemon juice,,,,,,6,EUR,1000,,1,\n"
+	houseSpecs = "Quay Test\n1 1/2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz falernum\nshake, up\n"
+)
+
+// A house is imported, covered, exported, backed up, restored and checked.
+func TestHouseFromImportToRestore(t *testing.T) {
+	dir := t.TempDir()
+	path := func(name string) string { return filepath.Join(dir, name) }
+	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o644))
+	require.NoError(t, os.WriteFile(path("specs.txt"), []byte(houseSpecs), 0o644))
+	require.NoError(t, os.WriteFile(path("bad.csv"), []byte(houseStock+",Moon dust,moon dust,,,,,,4,EUR,500,,1,\n"), 0o644))
+	for _, c := range []struct {
+		name string
+		args []string
+		code int
+		out  []string
+		err  []string
+	}{
+		{name: "import stock", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("stock.csv")}, out: []string{"5 added"}},
+		{name: "import it again", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("stock.csv")}, out: []string{"5 the same"}},
+		{name: "a bad row stops all", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, code: exitInput, err: []string{"7"}},
+		{name: "or only itself", args: []string{"house", "import", "--keep-good", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, out: []string{"1 bad", "moon dust"}},
+		{name: "import specs", args: []string{"house", "import", "--house", path("bar.house"), "--as", "text", path("specs.txt")}, out: []string{"1 added"}},
+		{name: "outs", args: []string{"outs", "--out", "falernum", "--house", path("bar.house")}, out: []string{"Quay Test, without falernum", "clove syrup"}},
+		{name: "backup", args: []string{"house", "backup", "--house", path("bar.house"), path("monday.backup")}, out: []string{"verified", "6 records"}},
+		{name: "restore over it", args: []string{"house", "restore", "--house", path("bar.house"), path("monday.backup")}, code: exitFailed},
+		{name: "restore beside it", args: []string{"house", "restore", "--house", path("other.house"), path("monday.backup")}, out: []string{"restored"}},
+		{name: "check", args: []string{"house", "check", "--house", path("other.house")}, out: []string{"is sound", "6 records"}},
+		{name: "export text", args: []string{"house", "export", "--house", path("other.house"), "--as", "text"}, out: []string{"Quay Test", "London dry gin"}},
+		{name: "export JSON", args: []string{"house", "export", "--house", path("other.house")}, out: []string{"counterpour-house"}},
+		{name: "no house", args: []string{"house", "check"}, code: exitInput, err: []string{"--house"}},
+		{name: "no such form", args: []string{"house", "export", "--house", path("other.house"), "--as", "stone"}, code: exitInput, err: []string{"stone", "json"}},
+		{name: "a backup that is none", args: []string{"house", "restore", "--house", path("third.house"), path("stock.csv")}, code: exitFailed},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var out, errOut bytes.Buffer
+			assert.Equal(t, c.code, run(c.args, strings.NewReader(""), &out, &errOut), errOut.String())
+			for _, want := range c.out {
+				assert.Contains(t, out.String(), want)
+			}
+			for _, want := range c.err {
+				assert.Contains(t, errOut.String(), want)
+			}
+		})
+	}
+}
