@@ -69,7 +69,7 @@ func (b *Build) enlist() {
 			continue
 		}
 		b.active = append(b.active, i)
-		b.centres = append(b.centres, b.set.centreFor(i, kin))
+		b.centres = append(b.centres, b.set.centreFor(i, &kin))
 	}
 	b.fits = make([]placed, len(b.active))
 	b.logits = make([]float64, len(b.active))

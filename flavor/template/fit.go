@@ -89,7 +89,7 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	}
 	scatter := usualScatter(f, basis, t)
 	for i, r := range relatives {
-		near := localMiddle(middle{coords: centre}, relatives, r.kin, i, t)
+		near := localMiddle(middle{coords: centre}, relatives, &r.kin, i, t)
 		for a := range k {
 			for b := range k {
 				scatter[a*k+b] += (r.coords[a] - near.coords[a]) * (r.coords[b] - near.coords[b])

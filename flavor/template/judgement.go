@@ -13,7 +13,7 @@ type Judgement struct {
 	Equivalents Equivalents
 	// Pulls is what may be wrong with it if one thing is, the likeliest first;
 	// Then is what may still be, once the first is mended, as long as that
-	// alone does not balance the drink.
+	// alone does not balance the drink. Nothing is wrong with a balanced one.
 	Pulls, Then []Pull
 }
 
@@ -43,7 +43,9 @@ func (b *Build) Judge(ml []float64) Judgement {
 	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
 		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
 	})
-	j.Pulls, j.Then = b.whatIsWrong(sum(ml), &j.Equivalents, &signals)
+	if VerdictOf(j.Score) != Balanced {
+		j.Pulls, j.Then = b.whatIsWrong(sum(ml), &j.Equivalents, &signals)
+	}
 	return j
 }
 

@@ -15,8 +15,17 @@ type Labelled struct {
 }
 
 // kinship is a drink's place in ingredient space: what it is made of, whatever
-// the amounts, as a vector of length 1 over classes and aroma families.
-type kinship []float64
+// the amounts, as a vector of length 1 over classes and aroma families. A drink
+// has few classes, so those are kept as a list.
+type kinship struct {
+	classes []classWeight
+	aroma   flavor.Aroma
+}
+
+type classWeight struct {
+	class  flavor.Class
+	weight float64
+}
 
 // partWeight is how much a pour says about which drinks are its relatives.
 var partWeight = map[flavor.Part]float64{
@@ -28,47 +37,71 @@ var partWeight = map[flavor.Part]float64{
 const classShare = 0.7
 
 func kinshipOf(s *flavor.Spec) kinship {
-	classes := flavor.Classes()
-	k := make(kinship, len(classes)+flavor.NumFamilies)
+	var k kinship
 	for _, x := range partsIn(s) {
-		p := x.profile
-		w := partWeight[p.Class.Part()]
-		for c := range classes {
-			if classes[c] == p.Class {
-				k[c] += w * classShare
-			}
-		}
-		var norm float64
-		for _, v := range p.Aroma {
-			norm += v * v
-		}
+		w := partWeight[x.profile.Class.Part()]
+		k.addClass(x.profile.Class, w*classShare)
+		norm := math.Sqrt(square(&x.profile.Aroma))
 		if norm <= 0 {
 			continue
 		}
-		norm = math.Sqrt(norm)
-		for f, v := range p.Aroma {
-			k[len(classes)+f] += w * (1 - classShare) * v / norm
+		for f, v := range x.profile.Aroma {
+			k.aroma[f] += w * (1 - classShare) * v / norm
 		}
 	}
-	var norm float64
-	for _, v := range k {
-		norm += v * v
-	}
-	if norm > 0 {
-		norm = math.Sqrt(norm)
-		for i := range k {
-			k[i] /= norm
-		}
-	}
+	k.scale()
 	return k
+}
+
+func (k *kinship) addClass(c flavor.Class, w float64) {
+	for i := range k.classes {
+		if k.classes[i].class == c {
+			k.classes[i].weight += w
+			return
+		}
+	}
+	k.classes = append(k.classes, classWeight{c, w})
+}
+
+// scale brings the vector to length 1, if it has any.
+func (k *kinship) scale() {
+	norm := square(&k.aroma)
+	for _, c := range k.classes {
+		norm += c.weight * c.weight
+	}
+	if norm <= 0 {
+		return
+	}
+	norm = math.Sqrt(norm)
+	for i := range k.classes {
+		k.classes[i].weight /= norm
+	}
+	for f := range k.aroma {
+		k.aroma[f] /= norm
+	}
+}
+
+func square(a *flavor.Aroma) float64 {
+	var s float64
+	for _, v := range a {
+		s += v * v
+	}
+	return s
 }
 
 // likeness is 1 for drinks of the same make-up and falls off with the angle
 // between them.
-func (k kinship) likeness(o kinship, bandwidth float64) float64 {
+func (k *kinship) likeness(o *kinship, bandwidth float64) float64 {
 	var cos float64
-	for i := range k {
-		cos += k[i] * o[i]
+	for _, c := range k.classes {
+		for _, d := range o.classes {
+			if c.class == d.class {
+				cos += c.weight * d.weight
+			}
+		}
+	}
+	for f := range k.aroma {
+		cos += k.aroma[f] * o.aroma[f]
 	}
 	return math.Exp((cos - 1) / bandwidth)
 }
@@ -89,7 +122,7 @@ type middle struct {
 // localMiddle pulls a family's middle toward the proven drinks made of the
 // same things: partial pooling, with Tuning.Pull the weight in drinks of the
 // family's own.
-func localMiddle(own middle, relatives []relative, kin kinship, skip int, t *Tuning) middle {
+func localMiddle(own middle, relatives []relative, kin *kinship, skip int, t *Tuning) middle {
 	weight := t.Pull
 	m := middle{coords: make([]float64, len(own.coords)), size: t.Pull * own.size}
 	for j := range m.coords {
@@ -99,7 +132,7 @@ func localMiddle(own middle, relatives []relative, kin kinship, skip int, t *Tun
 		if i == skip {
 			continue
 		}
-		w := kin.likeness(relatives[i].kin, t.Bandwidth)
+		w := kin.likeness(&relatives[i].kin, t.Bandwidth)
 		weight += w
 		m.size += w * relatives[i].size
 		for j := range m.coords {
