@@ -58,6 +58,9 @@ func (r *reach) within(far float64, parts int) {
 // than the distance; a larger amount overshoots more.
 func (r *reach) usableOf(i int) int {
 	c := &r.task.cands[i]
+	if math.IsInf(r.far, 1) {
+		return len(c.amounts)
+	}
 	for n, a := range c.amounts {
 		var over float64
 		for row := range c.per {
