@@ -3,6 +3,8 @@ package api
 import (
 	"context"
 	"fmt"
+	"maps"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -17,13 +19,15 @@ const (
 // CoverBody asks what to pour in place of an ingredient.
 type CoverBody struct {
 	Draft
-	Missing  string   `json:"missing" minLength:"1" maxLength:"200" doc:"The ingredient that ran out: name, alias or id"`
-	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
-	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
-	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
-	Stock    []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue"`
-	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
-	Limit    int      `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
+	Missing  string             `json:"missing" minLength:"1" maxLength:"200" doc:"The ingredient that ran out: name, alias or id"`
+	Avoid    []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Diet     []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	MaxABV   float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
+	Prices   map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
+	MaxCost  float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, in the currency of the prices; what has no price is then left out"`
+	Stock    []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue"`
+	MaxParts int                `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
+	Limit    int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
 }
 
 // CoverAnswer is the covers found.
@@ -107,13 +111,27 @@ func (k *Kitchen) coverRequest(body CoverBody) (CoverRequest, error) {
 	faults = append(faults, faultsOf(err)...)
 	avoid, err := avoided(body.Avoid)
 	faults = append(faults, faultsOf(err)...)
-	guest := cover.Guest{Avoid: avoid, MaxABV: body.MaxABV}
+	guest := cover.Guest{Avoid: avoid, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}
 	faults = append(faults, keep(&guest, body.Diet)...)
+	faults = append(faults, checkPrices(body.Prices, body.MaxCost)...)
 	if len(faults) > 0 {
 		return CoverRequest{}, faults
 	}
 	return CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Guest: guest, Stock: body.Stock,
 		Parts: body.MaxParts, Limit: body.Limit}, nil
+}
+
+// checkPrices refuses prices below nothing, and a limit without any.
+func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
+	for _, id := range slices.Sorted(maps.Keys(prices)) {
+		if !(prices[id] >= 0) {
+			faults = append(faults, invalid("prices_per_ml."+id, fmt.Sprint(prices[id]), "the price of %s must not be below nothing", capText(id)))
+		}
+	}
+	if most > 0 && len(prices) == 0 {
+		faults = append(faults, invalid("max_cost", fmt.Sprint(most), "a limit on cost needs prices_per_ml, or nothing could be poured"))
+	}
+	return faults
 }
 
 // keep adds diets to what a guest must not have; its faults name the place.

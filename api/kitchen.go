@@ -26,6 +26,10 @@ type Kitchen struct {
 	Finder    *cover.Finder
 	Riffer    *riff.Riffer
 	House     *data.House // whose menu and stock it is
+	// What the house has learnt of covers, and what its bottles cost per
+	// millilitre, by ingredient; a house that keeps neither has none.
+	Tastings []cover.Tasting
+	Prices   map[string]float64
 
 	usual map[string]bool // ids of what most bars stock
 }
@@ -138,7 +142,7 @@ func (k *Kitchen) Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *
 		return nil, nil, refused, err
 	}
 	request := cover.Request{Spec: &r.Spec, Missing: []*flavor.Profile{missing},
-		Candidates: candidates, Guest: r.Guest, Parts: r.Parts, Limit: r.Limit}
+		Candidates: candidates, Guest: r.Guest, Tastings: k.Tastings, Parts: r.Parts, Limit: r.Limit}
 	if r.Stock == nil {
 		request.Usual = k.usual
 	}

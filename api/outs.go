@@ -15,6 +15,8 @@ type OutsBody struct {
 	Specs    []Spec   `json:"specs,omitempty" maxItems:"2000" doc:"The menu; left out, that of the house"`
 	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
 	Stock    []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the stock of the house"`
+	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	MaxCost  float64  `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, by the prices of the house"`
 	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 }
 
@@ -96,7 +98,12 @@ func (k *Kitchen) outsRequest(ctx context.Context, body OutsBody) (*cover.MenuRe
 	}
 	avoid, err := avoided(body.Avoid)
 	faults = append(faults, faultsOf(err)...)
-	r.Guest.Avoid = avoid
+	r.Guest = cover.Guest{Avoid: avoid, MaxCost: body.MaxCost, Prices: k.Prices}
+	r.Tastings = k.Tastings
+	faults = append(faults, keep(&r.Guest, body.Diet)...)
+	if body.MaxCost > 0 && len(k.Prices) == 0 {
+		faults = append(faults, invalid("max_cost", fmt.Sprint(body.MaxCost), "the house keeps no prices, so nothing could be poured; leave the limit out"))
+	}
 	house, menuFaults := k.menu(body.Specs, r)
 	faults = append(faults, menuFaults...)
 	if len(faults) > 0 {

@@ -142,6 +142,9 @@ func TestCoverForGuests(t *testing.T) {
 		{name: "vegan", body: `{` + draft + `,"diet":["vegan"],"limit":20}`, status: 200, want: []string{`"covers":[{`}, wantNot: []string{`"allergen":"milk","from":["heavy-cream"]`, `"id":"single-cream"`}},
 		{name: "alcohol-free", body: `{` + draft + `,"diet":["alcohol-free"]}`, status: 200, want: []string{`"removed":[{"id":"cognac"`}},
 		{name: "weak", body: `{` + draft + `,"max_abv_pct":15}`, status: 200},
+		{name: "cheap", body: `{` + draft + `,"prices_per_ml":{"coconut-cream":0.01,"light-cream":0.005},"max_cost":1}`, status: 200},
+		{name: "a limit without prices", body: `{` + draft + `,"max_cost":1}`, status: 422, want: []string{"body.max_cost", "prices_per_ml"}},
+		{name: "a price below nothing", body: `{` + draft + `,"prices_per_ml":{"gin":-1}}`, status: 422, want: []string{"below nothing"}},
 		{name: "unknown diet", body: `{` + draft + `,"diet":["vegan","moonlight"]}`, status: 422, want: []string{"body.diet[1]", "moonlight", "alcohol-free"}},
 		{name: "too strong a limit", body: `{` + draft + `,"max_abv_pct":101}`, status: 422, want: []string{"body.max_abv_pct"}},
 	} {

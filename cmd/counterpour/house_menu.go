@@ -86,5 +86,25 @@ func useHouse(ctx context.Context, k *api.Kitchen, where string) (err error) {
 		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Name, Spec: d})
 	}
 	k.House = h
+	if k.Tastings, err = tastingsOf(ctx, s); err != nil {
+		return err
+	}
+	bottles, err := house.All[house.Bottle](ctx, s)
+	if err != nil {
+		return err
+	}
+	k.Prices = pricesOf(house.Items(bottles))
 	return nil
+}
+
+// pricesOf returns what a millilitre costs, of every category that has a bottle
+// with a price and a size in millilitres; of several bottles, the one poured.
+func pricesOf(bottles []house.Bottle) map[string]float64 {
+	out := map[string]float64{}
+	for category, b := range house.Wells(bottles) {
+		if b.Price != nil && b.SizeML > 0 {
+			out[category] = *b.Price / b.SizeML
+		}
+	}
+	return out
 }

@@ -27,6 +27,8 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	path := func(name string) string { return filepath.Join(dir, name) }
 	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o644))
 	require.NoError(t, os.WriteFile(path("specs.txt"), []byte(houseSpecs), 0o644))
+	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz clove syrup", 1)
+	require.NoError(t, os.WriteFile(path("served.txt"), []byte(served), 0o644))
 	require.NoError(t, os.WriteFile(path("bad.csv"), []byte(houseStock+",Moon dust,moon dust,,,,,,4,EUR,500,,1,\n"), 0o644))
 	for _, c := range []struct {
 		name string
@@ -41,10 +43,18 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "or only itself", args: []string{"house", "import", "--keep-good", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, out: []string{"1 bad", "moon dust"}},
 		{name: "import specs", args: []string{"house", "import", "--house", path("bar.house"), "--as", "text", path("specs.txt")}, out: []string{"1 added"}},
 		{name: "outs", args: []string{"outs", "--out", "falernum", "--house", path("bar.house")}, out: []string{"Quay Test, without falernum", "clove syrup"}},
-		{name: "backup", args: []string{"house", "backup", "--house", path("bar.house"), path("monday.backup")}, out: []string{"verified", "6 records"}},
+		{name: "outs within a cost", args: []string{"outs", "--out", "falernum", "--max-cost", "0.2", "--house", path("bar.house")}, out: []string{"clove syrup"}},
+		{name: "outs within next to nothing", args: []string{"outs", "--out", "falernum", "--max-cost", "0.001", "--house", path("bar.house")}, out: []string{"no cover in stock"}},
+		{name: "before it was tasted", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
+		{name: "a cover is sent back", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
+		{name: "again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
+		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0"}, out: []string{"noted"}},
+		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"ginger syrup  instead"}},
+		{name: "tasted, but not how", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum"}, code: exitInput, err: []string{"--kept"}},
+		{name: "backup", args: []string{"house", "backup", "--house", path("bar.house"), path("monday.backup")}, out: []string{"verified", "9 records"}},
 		{name: "restore over it", args: []string{"house", "restore", "--house", path("bar.house"), path("monday.backup")}, code: exitFailed},
 		{name: "restore beside it", args: []string{"house", "restore", "--house", path("other.house"), path("monday.backup")}, out: []string{"restored"}},
-		{name: "check", args: []string{"house", "check", "--house", path("other.house")}, out: []string{"is sound", "6 records"}},
+		{name: "check", args: []string{"house", "check", "--house", path("other.house")}, out: []string{"is sound", "9 records"}},
 		{name: "export text", args: []string{"house", "export", "--house", path("other.house"), "--as", "text"}, out: []string{"Quay Test", "London dry gin"}},
 		{name: "export JSON", args: []string{"house", "export", "--house", path("other.house")}, out: []string{"counterpour-house"}},
 		{name: "no house", args: []string{"house", "check"}, code: exitInput, err: []string{"--house"}},
