@@ -51,6 +51,7 @@ type Cover struct {
 	Changes        []Change    `json:"changes" doc:"Other pours that move"`
 	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
 	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in just-noticeable differences"`
+	IdealJND       float64     `json:"ideal_jnd" doc:"How near any amounts of the same ingredients could come; what is more is what the jigger costs"`
 	Score          float64     `json:"score"`
 	ScoreBefore    float64     `json:"score_before"`
 	Lost           []string    `json:"lost" doc:"Aroma families that a guest would miss"`
@@ -168,6 +169,7 @@ func coverOf(c *cover.Cover, before float64) Cover {
 		Changes:        list(c.Changes, changeOf),
 		Spec:           specOf(&c.Spec),
 		DistanceJND:    round(c.Distance, digitsJND),
+		IdealJND:       round(c.Ideal, digitsJND),
 		Score:          roundScore(c.Score),
 		ScoreBefore:    roundScore(before),
 		Lost:           list(c.Lost, flavor.Family.String),

@@ -357,6 +357,7 @@ type found struct {
 	moves   []int
 	square  float64 // squared distance
 	rank    float64
+	score   float64 // of the whole drink; 0 if it was not worked out
 }
 
 // describe turns a combination into a cover.
@@ -381,8 +382,10 @@ func (t *task) describe(x *found) (Cover, error) {
 	if err != nil {
 		return Cover{}, err
 	}
-	if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
-		return Cover{}, err
+	if c.Score = x.score; c.Score == 0 {
+		if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
+			return Cover{}, err
+		}
 	}
 	c.ABVChange, c.VolumeChange = drink.ABV-t.drink.ABV, drink.VolumeML-t.drink.VolumeML
 	t.compareAromas(&c, drink)

@@ -38,10 +38,20 @@ func (l *shortlist) try(parts []int) error {
 		if err != nil {
 			return err
 		}
-		if ok && (score == nil || score(x) >= l.task.leastScore()) {
-			l.keep(*x)
-			return nil
+		if !ok {
+			continue
 		}
+		if score != nil {
+			got := score(x)
+			if got < l.task.leastScore() {
+				continue
+			}
+			if i == 0 { // the one the scorer was made for, to the last digit
+				x.score = got
+			}
+		}
+		l.keep(*x)
+		return nil
 	}
 	return nil
 }
