@@ -20,6 +20,9 @@ type Bar interface {
 	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
 	// Judge scores a spec as Score does, and leaves out what would mend it.
 	Judge(s *flavor.Spec) (*balance.Result, error)
+	// Explain works out the score of a spec line by line, for a spec that Judge
+	// scores.
+	Explain(s *flavor.Spec) ([]balance.Step, error)
 	// Cover finds what to pour instead of an ingredient, and returns its profile.
 	Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, error)
 	// Outs finds what becomes of a menu when bottles run out.
@@ -41,6 +44,8 @@ type Bar interface {
 	Cautions(s *flavor.Spec) []Caution
 	// House returns the house that the pages are for. It is asked for once.
 	House() House
+	// Trainer returns who makes the rounds of training. It is asked for once.
+	Trainer() Trainer
 }
 
 // CoverRequest asks what to pour in place of an ingredient.

@@ -161,10 +161,10 @@ func TestEveryPageIsAccessible(t *testing.T) {
 	address := serve(t, h)
 	b := newBrowser(t, 360)
 	pages := []string{"/", "/?text=2+oz+gin%0A1/4+oz+lemon+juice%0A1/2+oz+orgeat&missing=orgeat&avoid=tree+nuts", "/?text=2+oz+gni", "/board", "/board?avoid=eggs",
-		"/specs", "/specs?q=zzz", "/specs/nutcracker/card", "/specs/print", "/map", "/map?spec=nutcracker&missing=orgeat", "/nowhere"}
-	for _, page := range pages {
-		b.do(chromedp.EmulateViewport(360, 800))
-		b.open(address, page)
+		"/specs", "/specs?q=zzz", "/specs/nutcracker/card", "/specs/print", "/map", "/map?spec=nutcracker&missing=orgeat", "/training", "/training?what=fault", "/training?what=mend",
+		"/training?what=order-sweet", "/training?what=guess", "/training?what=cover", "/training?what=cover&steps=12",
+		"/tools", "/tools?tool=dilute&amount=700&from=57&to=40", "/tools?tool=syrup&brix=90&yield=5", "/nowhere"}
+	check := func(page string) {
 		b.do(chromedp.Evaluate[chromedp.Void](script))
 		for _, width := range []int64{360, 1280} {
 			b.do(chromedp.EmulateViewport(width, 800))
@@ -183,6 +183,17 @@ func TestEveryPageIsAccessible(t *testing.T) {
 		b.do(chromedp.EmulateViewport(360, 800))
 		b.fits()
 	}
+	for _, page := range pages {
+		b.do(chromedp.EmulateViewport(360, 800))
+		b.open(address, page)
+		check(page)
+	}
+	b.open(address, "/training?what=fault")
+	b.click(`input[value="little"]`)
+	b.click(`input[value="sour"]`)
+	b.click(".round button.main")
+	b.until(`!!document.querySelector('.graded')`)
+	check("a graded round")
 	for _, said := range b.complaints() {
 		// A page that is meant to be refused is told of by the browser.
 		assert.Regexp(t, `status of (404|422)`, said, "the console should have nothing to say")

@@ -11,6 +11,10 @@
 // else of ours. Between requests it keeps no state but answers that it would
 // work out again (see memo).
 //
+// Training and its results come through [Trainer]. A round travels in its form as
+// the request that it is made from again, and a learner is a cookie that holds a
+// random word and goes with the browser.
+//
 // Several screens may show the cover board at once. Each is told by server-sent
 // events which state of the outs is current, and fetches the board when it
 // shows another. The guest's allergens are not the house's state: they stand in

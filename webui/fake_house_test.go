@@ -23,6 +23,7 @@ func init() {
 	gin.ABV.Value, falernum.ABV.Value, spare.ABV.Value = 40, 11, 45
 	lemon.Acid.Value, syrup.Sugar.Value, orgeat.Sugar.Value, almond.Sugar.Value, clove.Sugar.Value = 60, 615, 600, 610, 615
 	falernum.Sugar.Value, spare.Bitter.Value = 300, 900
+	lemon.Acids.Citric = 1
 	gin.Aroma[flavor.Juniper], falernum.Aroma[flavor.Clove], clove.Aroma[flavor.Clove] = 10, 8, 9
 	orgeat.Aroma[flavor.Nut], almond.Aroma[flavor.Nut], lemon.Aroma[flavor.Citrus], spare.Aroma[flavor.Cinnamon] = 9, 9, 8, 60
 }

@@ -3,6 +3,7 @@ package webui
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"log/slog"
 	"net/http"
@@ -100,6 +101,15 @@ func (fakeBar) Judge(s *flavor.Spec) (*balance.Result, error) {
 			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Tail: 0.62}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
 	r.Verdict = template.Balanced
 	return r, nil
+}
+
+// Explain says more than a page shows.
+func (fakeBar) Explain(*flavor.Spec) ([]balance.Step, error) {
+	steps := []balance.Step{{Stage: balance.StagePour, Text: "2 oz gin count as 60.6 mL of 40 % spirit"}}
+	for i := range explainLines {
+		steps = append(steps, balance.Step{Stage: balance.StageRatio, Text: fmt.Sprintf("ratio %d", i+1)})
+	}
+	return steps, nil
 }
 
 func (fakeBar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result, []balance.Fix, error) {

@@ -20,6 +20,8 @@ type resultView struct {
 	Verdict   string
 	Sentence  string
 	Notes     []string // what was assumed in reading
+	Explained []string // the arithmetic of the score, line by line
+	Unsaid    string   // how many more lines there are
 	Clashes   []string // what the guest must not have
 	Guest     string   // the allergens that the guest avoids
 	Family    familyView
@@ -99,6 +101,9 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		Guest: list(words(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: p.drawing(s, scored),
 		Numbers: numbersOf(scored), Allergens: allergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}
+	if err := v.explain(p.bar, s); err != nil {
+		return nil, err
+	}
 	for i := range scored.Faults {
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
@@ -111,6 +116,25 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	v.Pours = pourViews(s, f.Avoid, v.Covers)
 	return v, nil
+}
+
+// explainLines is the most lines of the arithmetic that are shown: a draft
+// between families has more than anybody follows.
+const explainLines = 40
+
+// explain fills in how the score comes about.
+func (v *resultView) explain(bar Bar, s *flavor.Spec) error {
+	steps, err := bar.Explain(s)
+	if err != nil {
+		return err
+	}
+	for _, step := range steps[:min(len(steps), explainLines)] {
+		v.Explained = append(v.Explained, sentence(step.Text))
+	}
+	if more := len(steps) - len(v.Explained); more > 0 {
+		v.Unsaid = count(more, "more line follows", "more lines follow") + " in the same way, the last of them: " + sentence(steps[len(steps)-1].Text)
+	}
+	return nil
 }
 
 // said is the result in a line.

@@ -75,6 +75,8 @@ func TestLinksResolve(t *testing.T) {
 		get(h, "/specs/nutcracker/card", "").Body.String(),
 		get(h, "/specs/print", "").Body.String(),
 		get(h, "/map?spec=nutcracker", "").Body.String(),
+		get(h, "/training?what=mend", "").Body.String(),
+		post(h, "/training", answerForm("mend", "pour-0", "2 oz", "pour-1", "1 oz", "pour-2", "½ oz"), false).Body.String(),
 		ask(t, http.MethodPost, "/", url.Values{"text": {nutDraft}, "missing": {"orgeat"}}, false).Body.String(),
 		ask(t, http.MethodPost, "/", url.Values{"text": {"2 oz gni"}}, false).Body.String(),
 	}
@@ -109,7 +111,7 @@ var forbidden = map[string]*regexp.Regexp{
 }
 
 func TestTemplatesAndStylesKeepToThePolicy(t *testing.T) {
-	for _, root := range []string{"templates", "static/bar.css", "static/board.css", "static/specs.css", "static/print.css", "static/bench.js", "static/board.js", "static/print.js", "static/icon.svg"} {
+	for _, root := range []string{"templates", "static/bar.css", "static/board.css", "static/specs.css", "static/print.css", "static/training.css", "static/bench.js", "static/board.js", "static/print.js", "static/icon.svg"} {
 		err := fs.WalkDir(embedded, root, func(name string, d fs.DirEntry, err error) error {
 			if err != nil || d.IsDir() {
 				return err
@@ -136,7 +138,9 @@ func TestIdsAreUnique(t *testing.T) {
 	h.outs = []string{"falernum", "orgeat"}
 	pages := pagesOf(t, h)
 	for _, body := range []string{page, twice, get(pages, "/board?avoid=milk", "").Body.String(), get(pages, "/specs", "").Body.String(),
-		get(pages, "/specs/print", "").Body.String(), get(pages, "/map?spec=nutcracker&missing=orgeat", "").Body.String()} {
+		get(pages, "/specs/print", "").Body.String(), get(pages, "/map?spec=nutcracker&missing=orgeat", "").Body.String(),
+		get(pages, "/training?what=order-sweet", "").Body.String(), get(pages, "/training?what=cover", "").Body.String(), get(pages, "/tools?tool=dilute&amount=700&from=57&to=40", "").Body.String(),
+		post(pages, "/training", answerForm("fault", "way", "much", "of", "sour"), false).Body.String()} {
 		seen := map[string]bool{}
 		for _, m := range ids.FindAllStringSubmatch(body, -1) {
 			assert.False(t, seen[m[1]], "id %q twice", m[1])

@@ -21,6 +21,7 @@ const maxBody = 1 << 20
 type pages struct {
 	bar     Bar
 	house   House
+	trainer Trainer
 	covered memo
 	log     *slog.Logger
 	statics *statics
@@ -38,7 +39,7 @@ func New(bar Bar, log *slog.Logger) (http.Handler, error) {
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}
-	p := &pages{bar: bar, house: bar.House(), log: log}
+	p := &pages{bar: bar, house: bar.House(), trainer: bar.Trainer(), log: log}
 	if p.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
@@ -59,6 +60,8 @@ func (p *pages) routes() http.Handler {
 	mux.Handle("/specs/print", p.route(p.collection, http.MethodGet, http.MethodHead))
 	mux.Handle("/specs/{slug}/card", p.route(p.card, http.MethodGet, http.MethodHead))
 	mux.Handle("/map", p.route(p.stockMap, http.MethodGet, http.MethodHead))
+	mux.Handle("/training", p.route(p.training, http.MethodGet, http.MethodHead, http.MethodPost))
+	mux.Handle("/tools", p.route(p.tools, http.MethodGet, http.MethodHead))
 	mux.Handle("/static/{name...}", p.route(p.statics.serve, http.MethodGet, http.MethodHead))
 	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
 	return mux

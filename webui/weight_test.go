@@ -19,7 +19,7 @@ func TestFirstLoadIsLight(t *testing.T) {
 	h := newFakeHouse()
 	h.outs = []string{"falernum"}
 	pages := pagesOf(t, h)
-	for _, path := range []string{"/", "/board", "/specs", "/specs/nutcracker/card", "/specs/print", "/map?spec=nutcracker&missing=orgeat"} {
+	for _, path := range []string{"/", "/board", "/specs", "/specs/nutcracker/card", "/specs/print", "/training?what=cover", "/tools", "/map?spec=nutcracker&missing=orgeat"} {
 		w := get(pages, path, "")
 		require.Equal(t, http.StatusOK, w.Code, path)
 		weight := w.Body.Len()

@@ -31,11 +31,15 @@ func (b bar) Cover(ctx context.Context, r webui.CoverRequest) (*flavor.Profile, 
 
 func (b bar) Judge(s *flavor.Spec) (*balance.Result, error) { return b.kitchen.Judge.Score(s) }
 
+func (b bar) Explain(s *flavor.Spec) ([]balance.Step, error) { return b.kitchen.Judge.Explain(s) }
+
 func (b bar) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	return b.kitchen.Finder.Outs(ctx, r, nil)
 }
 
 func (b bar) House() webui.House { return newTill(b.kitchen.House) }
+
+func (b bar) Trainer() webui.Trainer { return newCoach(b.kitchen) }
 
 func (b bar) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
 	r, err := b.kitchen.Index.Search(ctx, index.Query{Text: prefix, Limit: limit})

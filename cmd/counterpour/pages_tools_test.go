@@ -1,0 +1,41 @@
+package main
+
+import (
+	"io"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/webui"
+)
+
+// The juices of the catalogue know their acids, and the training page stands on
+// the proven drinks.
+func TestPagesOverTheKitchen(t *testing.T) {
+	k, err := sharedKitchen()
+	require.NoError(t, err)
+	h, err := webui.New(bar{k}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	require.NoError(t, err)
+	for _, c := range []struct {
+		path   string
+		status int
+		want   []string
+	}{
+		{"/tools?tool=acid&juice=orange+juice&amount=500&target=lime", 200, []string{"Citric acid", "40.0 g/L citric and 20.0 g/L malic", `<option value="orange juice">`}},
+		{"/tools?tool=acid&juice=lemon+juice&amount=500&target=lime", 422, []string{"already holds"}},
+		{"/tools?tool=acid&juice=simple+syrup&amount=500&target=lime", 422, []string{"is no juice"}},
+		{"/training?what=", 200, []string{"Your answer"}},
+		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score comes about", "<ol class=\"steps\"><li>"}},
+	} {
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, c.path, nil))
+		assert.Equal(t, c.status, w.Code, c.path)
+		for _, s := range c.want {
+			assert.Contains(t, w.Body.String(), s, c.path)
+		}
+	}
+}

@@ -1,0 +1,91 @@
+package webui
+
+import (
+	htmltemplate "html/template"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// gradeView is what became of an answer.
+type gradeView struct {
+	Word     string
+	Points   string // of 100
+	Question string
+	Solution string
+	Text     string
+	Next     string // what it does to the next round
+	Pairs    htmltemplate.HTML
+	Hollow   string // what the hollow bars are
+	Full     string
+	Unit     string
+	Drawing  *drawingView
+	Name     string // of the drink that is drawn
+}
+
+// sides names what is drawn before and after.
+var sides = map[drill.Kind][2]string{
+	drill.KindFault:  {"the classic", "the drink as it was poured"},
+	drill.KindMend:   {"the drink as it was poured", "the drink after your move"},
+	drill.KindOrder:  {"the least of the three", "the most of the three"},
+	drill.KindCover:  {"the drink", "the drink with its best cover"},
+	drill.KindFamily: {"the drink", "the middle of its family"},
+}
+
+func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f roundForm) (*gradeView, error) {
+	v := &gradeView{Word: "Not this time", Points: points(100 * g.Points), Question: sentence(r.Question), Solution: sentence(g.Solution), Text: g.Text}
+	if g.Right {
+		v.Word = "Right"
+	}
+	if names, ok := sides[r.Request.Kind]; ok {
+		v.Hollow, v.Full = names[0], names[1]
+		v.Unit = "mL before ice: spirit of 40 %, 1:1 syrup, lemon juice, red bitter aperitif, water that lengthens"
+		scale := 1.0
+		if r.Request.Kind == drill.KindFamily {
+			v.Unit, scale = "per cent of the whole", 100
+		}
+		v.Pairs = drawPairs("pairs", sentence(v.Hollow+" beside "+v.Full), 0, pairsOf(&g.Before, &g.After, scale))
+	}
+	spec, err := drawnOf(r, f)
+	if spec == nil || err != nil {
+		return v, err
+	}
+	judged, err := p.bar.Judge(spec)
+	if err != nil || len(judged.Judgement.Fits) == 0 {
+		return v, err
+	}
+	v.Drawing, v.Name = p.drawing(spec, judged), spec.Name
+	return v, nil
+}
+
+// pairsOf are the parts that either drink has.
+func pairsOf(before, after *template.Equivalents, scale float64) (out []pair) {
+	for _, a := range template.Axes() {
+		if x := (pair{axisWords[a].Name, scale * before[a], scale * after[a]}); max(x.before, x.after) >= 0.5 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// drawnOf is the drink to draw in the band of its family: as it was shown, or
+// as it was mended; nil where the round is of several drinks.
+func drawnOf(r *drill.Round, f roundForm) (*flavor.Spec, error) {
+	switch r.Request.Kind {
+	case drill.KindFault, drill.KindGuess:
+		return &r.Specs[0], nil
+	case drill.KindMend:
+		a, err := f.move(r)
+		if err != nil {
+			return nil, err
+		}
+		s := r.Specs[0].Clone()
+		pour := &s.Pours[a.Pour]
+		pour.Amount = a.Amount
+		pour.ML, err = measure.ToML(a.Amount, pour.Unit, pour.Profile)
+		return &s, err
+	}
+	return nil, nil
+}

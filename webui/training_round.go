@@ -1,0 +1,241 @@
+package webui
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// The round travels as its request, from which it is made again. Whoever reads
+// the page's source may find the answer; they train themselves.
+
+// hiddenField is a field that a form carries along.
+type hiddenField struct{ Name, Value string }
+
+func hiddenOf(r *drill.RoundRequest) []hiddenField {
+	return []hiddenField{{"kind", string(r.Kind)}, {"axis", r.Axis.String()},
+		{"size", strconv.FormatFloat(r.Size, 'g', -1, 64)}, {"seed", strconv.FormatUint(r.Seed, 36)}}
+}
+
+func readRoundRequest(form url.Values) (drill.RoundRequest, error) {
+	r := drill.RoundRequest{Kind: drill.Kind(form.Get("kind"))}
+	axis, ok := template.ParseAxis(form.Get("axis"))
+	if !ok || !slices.Contains(drill.Kinds(), r.Kind) {
+		return r, fmt.Errorf("%w: kind %q or axis %q", errBadForm, r.Kind, form.Get("axis"))
+	}
+	r.Axis = axis
+	var err error
+	if r.Size, err = strconv.ParseFloat(form.Get("size"), 64); err != nil {
+		return r, fmt.Errorf("%w: size: %w", errBadForm, err)
+	}
+	if r.Seed, err = strconv.ParseUint(form.Get("seed"), 36, 64); err != nil {
+		return r, fmt.Errorf("%w: seed: %w", errBadForm, err)
+	}
+	return r, nil
+}
+
+// questionView is a round as a form.
+type questionView struct {
+	Kind    string
+	Text    string
+	Hint    string
+	Size    string
+	Hidden  []hiddenField
+	Drinks  []roundDrink
+	Options []trainingOption
+	Aromas  []trainingOption
+	Axes    []trainingOption
+	Ways    []trainingOption
+	ABV     string
+	Volume  string
+	Trouble string
+}
+
+// roundDrink is a drink of a question.
+type roundDrink struct {
+	Field  string
+	Name   string
+	Method string
+	Pours  []roundPour
+	Places []trainingOption
+}
+
+// roundPour is a pour, and the field that may move it.
+type roundPour struct{ Field, Amount, Name, Value string }
+
+var roundHints = map[drill.Kind]string{
+	drill.KindFault:  "A proven drink was poured wrong by one slip of the hand.",
+	drill.KindMend:   "Write one amount anew; fractions and ml will do. Any move that brings it to balance is right.",
+	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
+	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
+	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; nothing may be right.",
+	drill.KindFamily: "The largest part is written as 8, as so much of what the trade pours for it.",
+}
+
+func questionOf(r *drill.Round, f roundForm) *questionView {
+	v := &questionView{Kind: string(r.Request.Kind), Text: sentence(r.Question), Hint: roundHints[r.Request.Kind], Size: figure(r.Size, 1), Hidden: hiddenOf(&r.Request)}
+	for i := range r.Specs {
+		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
+	}
+	for i, o := range r.Options {
+		v.Options = append(v.Options, f.option("option", strconv.Itoa(i), o.Label))
+	}
+	switch r.Request.Kind {
+	case drill.KindFault:
+		v.Ways = []trainingOption{f.option("way", "little", "too little"), f.option("way", "much", "too much")}
+		for _, a := range template.Axes() {
+			v.Axes = append(v.Axes, f.option("of", a.String(), axisNoun[a]))
+		}
+	case drill.KindGuess:
+		v.ABV, v.Volume = f.get("abv"), f.get("volume")
+	case drill.KindCover:
+		for _, family := range flavor.Families() {
+			v.Aromas = append(v.Aromas, f.option("lost", family.ID, family.ID))
+		}
+	}
+	return v
+}
+
+func drinkOf(s *flavor.Spec, at int, f roundForm) roundDrink {
+	d := roundDrink{Field: fmt.Sprintf("place-%d", at), Name: s.Name, Method: string(s.Method) + ", " + string(s.Service)}
+	for i := range s.Pours {
+		p := roundPour{Field: fmt.Sprintf("pour-%d", i), Amount: amountOf(&s.Pours[i]), Name: s.Pours[i].Profile.Name}
+		if p.Value = p.Amount; f.has(p.Field) {
+			p.Value = f.get(p.Field)
+		}
+		d.Pours = append(d.Pours, p)
+	}
+	for i, name := range []string{"least", "between", "most"} {
+		d.Places = append(d.Places, f.option(d.Field, strconv.Itoa(i), name))
+	}
+	return d
+}
+
+// roundForm is the answer as it was sent.
+type roundForm url.Values
+
+func (f roundForm) get(name string) string { return strings.TrimSpace(url.Values(f).Get(name)) }
+func (f roundForm) has(name string) bool   { return url.Values(f).Has(name) }
+
+func (f roundForm) option(field, value, name string) trainingOption {
+	return trainingOption{value, name, slices.Contains(f[field], value)}
+}
+
+// answer reads the answer to a round. What is missing or cannot be read is a
+// fault.
+func (f roundForm) answer(r *drill.Round) (a drill.Answer, err error) {
+	switch r.Request.Kind {
+	case drill.KindFault:
+		axis, ok := template.ParseAxis(f.get("of"))
+		if way := f.get("way"); !ok || way != "much" && way != "little" {
+			return a, missing("answer", "say whether there is too much or too little, and of what")
+		}
+		a.Axis, a.High = axis, f.get("way") == "much"
+	case drill.KindMend:
+		return f.move(r)
+	case drill.KindOrder:
+		return f.order(len(r.Specs))
+	case drill.KindGuess:
+		if a.ABV, err = f.number("abv", "the strength", "% vol"); err == nil {
+			a.Volume, err = f.number("volume", "the volume", "ml")
+		}
+	default:
+		if a.Option, err = strconv.Atoi(f.get("option")); err != nil {
+			return a, missing("option", "choose one of the answers")
+		}
+		for _, id := range f["lost"] {
+			family, ok := flavor.ParseFamily(id)
+			if !ok {
+				return a, fmt.Errorf("%w: no aroma is called %q", errBadForm, id)
+			}
+			a.Lost = append(a.Lost, family)
+		}
+	}
+	return a, err
+}
+
+// move finds the one pour that was written anew.
+func (f roundForm) move(r *drill.Round) (a drill.Answer, err error) {
+	a.Pour = -1
+	for i := range r.Specs[0].Pours {
+		pour := &r.Specs[0].Pours[i]
+		text := f.get(fmt.Sprintf("pour-%d", i))
+		if text == amountOf(pour) {
+			continue
+		}
+		amount, err := amountIn(text, pour)
+		if err != nil {
+			return a, err
+		}
+		if amount == pour.Amount {
+			continue
+		}
+		if a.Pour >= 0 {
+			return a, missing("pours", "two pours are moved; move one, and leave the others as they were")
+		}
+		a.Pour, a.Amount = i, amount
+	}
+	if a.Pour < 0 {
+		return a, missing("pours", "nothing is moved yet; write one amount anew")
+	}
+	return a, nil
+}
+
+// amountIn reads an amount in the unit of a pour. A number alone is in that
+// unit.
+func amountIn(text string, pour *flavor.Pour) (float64, error) {
+	unreadable := missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, amountOf(pour)))
+	if strings.ContainsAny(text, "\n#") {
+		return 0, unreadable
+	}
+	draft, err := measure.Parse(text + " x")
+	if err != nil || len(draft.Lines) != 1 || draft.Lines[0].Name != "x" {
+		return 0, unreadable
+	}
+	line := &draft.Lines[0]
+	if line.Unit == pour.Unit || !strings.ContainsFunc(text, unicode.IsLetter) {
+		return line.Amount, nil
+	}
+	ml, err := measure.ToML(line.Amount, line.Unit, pour.Profile)
+	if err != nil {
+		return 0, err
+	}
+	per, ok := measure.MLPerUnit(pour.Unit, pour.Profile)
+	if !ok || per == 0 {
+		return 0, unreadable
+	}
+	return ml / per, nil
+}
+
+// order reads which drink goes where.
+func (f roundForm) order(n int) (a drill.Answer, err error) {
+	a.Order = make([]int, n)
+	taken := make([]bool, n)
+	for i := range n {
+		place, err := strconv.Atoi(f.get(fmt.Sprintf("place-%d", i)))
+		if err != nil || place < 0 || place >= n {
+			return a, missing("order", "give each drink its place")
+		}
+		if taken[place] {
+			return a, missing("order", "two drinks share a place; give each its own")
+		}
+		taken[place], a.Order[place] = true, i
+	}
+	return a, nil
+}
+
+func (f roundForm) number(field, what, unit string) (float64, error) {
+	v, err := strconv.ParseFloat(strings.Replace(f.get(field), ",", ".", 1), 64)
+	if err != nil {
+		return 0, missing(field, fmt.Sprintf("write %s as a number, in %s", what, unit))
+	}
+	return v, nil
+}
