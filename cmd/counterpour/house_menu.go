@@ -83,7 +83,11 @@ func useHouse(ctx context.Context, k *api.Kitchen, where string) (err error) {
 	}
 	h := &data.House{Name: where, Stock: stock}
 	for _, d := range drinks {
-		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Name, Spec: d})
+		r, err := k.Judge.Score(&d)
+		if err != nil {
+			return fmt.Errorf("spec %q: %w", d.Name, err)
+		}
+		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Name, Family: r.Judgement.Fits[0].ID, Spec: d})
 	}
 	k.House = h
 	if k.Tastings, err = tastingsOf(ctx, s); err != nil {

@@ -2,8 +2,12 @@ package main
 
 import (
 	"bytes"
+	"context"
+	"io"
+	"net/http"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -72,4 +76,51 @@ func TestHouseFromImportToRestore(t *testing.T) {
 			}
 		})
 	}
+}
+
+// A house that was filled is served: its menu is on the pages and in the
+// answers, and only on this machine.
+func TestServeHouse(t *testing.T) {
+	dir := t.TempDir()
+	stock, specs, bar := filepath.Join(dir, "stock.csv"), filepath.Join(dir, "specs.txt"), filepath.Join(dir, "bar.house")
+	require.NoError(t, os.WriteFile(stock, []byte(houseStock), 0o644))
+	require.NoError(t, os.WriteFile(specs, []byte(houseSpecs), 0o644))
+	for _, args := range [][]string{{"--as", "stock", stock}, {"--as", "text", specs}} {
+		code, _, message := try(t, "", append([]string{"house", "import", "--house", bar}, args...)...)
+		require.Equal(t, exitDone, code, message)
+	}
+	code, _, message := try(t, "", "serve", "--house", bar, "--listen", "0.0.0.0:0")
+	assert.Equal(t, exitInput, code)
+	assert.Contains(t, message, "loopback")
+
+	ctx, stop := context.WithCancel(context.Background())
+	out := &firstLine{got: make(chan string, 1)}
+	ended := make(chan int, 1)
+	go func() {
+		ended <- runWith(ctx, embedded, []string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, strings.NewReader(""), out, io.Discard)
+	}()
+	line := <-out.got
+	assert.Contains(t, line, bar)
+	url := regexp.MustCompile(`http://\S+`).FindString(line)
+	assert.Contains(t, fetch(t, url+"/specs", ""), "Quay Test")
+	r, err := http.Post(url+"/v1/outs", "application/json", strings.NewReader(`{"out":["falernum"]}`))
+	require.NoError(t, err)
+	answer, err := io.ReadAll(r.Body)
+	require.NoError(t, err)
+	require.NoError(t, r.Body.Close())
+	assert.Contains(t, string(answer), `"name":"Quay Test"`)
+	assert.Contains(t, string(answer), `"invented":false`)
+	stop()
+	assert.Equal(t, exitDone, <-ended)
+}
+
+// firstLine hands on the first thing that is written.
+type firstLine struct{ got chan string }
+
+func (f *firstLine) Write(p []byte) (int, error) {
+	select {
+	case f.got <- string(p):
+	default:
+	}
+	return len(p), nil
 }

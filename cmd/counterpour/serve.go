@@ -47,6 +47,7 @@ once it answers.`,
 			return s.Run(cmd.Context())
 		},
 	}
+	cmd.Flags().StringVar(&s.house, "house", "", "file that the house is kept in, made if it is not there, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().StringVar(&s.listen, "listen", "127.0.0.1:8086", "address and port to listen on; port 0 picks a free one")
 	return cmd
 }
@@ -55,6 +56,7 @@ once it answers.`,
 type service struct {
 	open   kitchens
 	listen string
+	house  string
 	out    io.Writer // gets the line with the address
 	log    *slog.Logger
 }
@@ -64,6 +66,9 @@ type service struct {
 func (s *service) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
 		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
+	}
+	if s.house != "" && !loopback(s.listen) {
+		return usagef("--listen %s: a house is only served on a loopback address, such as 127.0.0.1:8086, since there is no login", s.listen)
 	}
 	listener, err := net.Listen("tcp", s.listen)
 	if err != nil {
@@ -77,12 +82,15 @@ func (s *service) Run(ctx context.Context) error {
 	go func() { ended <- server.Serve(listener) }()
 
 	kitchen, done, err := s.open(ctx)
+	if err == nil && s.house != "" {
+		err = useHouse(ctx, kitchen, s.house)
+	}
 	if err == nil {
 		defer done()
 		var handler http.Handler
 		if handler, err = s.handler(kitchen); err == nil {
 			entrance.open(handler)
-			_, err = fmt.Fprintf(s.out, "counterpour is serving on http://%s (embedded catalogue and demo house, in memory; nothing is saved)\n", listener.Addr())
+			_, err = fmt.Fprintf(s.out, "counterpour is serving on http://%s (%s)\n", listener.Addr(), s.what())
 		}
 	}
 	if err != nil {
@@ -98,6 +106,24 @@ func (s *service) Run(ctx context.Context) error {
 	case <-ctx.Done():
 	}
 	return finish(server)
+}
+
+// what says what is served, and what is kept of it.
+func (s *service) what() string {
+	if s.house == "" {
+		return "embedded catalogue and demo house, in memory; nothing is saved"
+	}
+	return "menu, stock and tastings of " + s.house + " as they were at the start; what the pages mark is not saved"
+}
+
+// loopback reports whether only this machine reaches an address.
+func loopback(address string) bool {
+	host, _, err := net.SplitHostPort(address)
+	if err != nil {
+		return false
+	}
+	ip := net.ParseIP(host)
+	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
 // handler is all that is served over a kitchen.
