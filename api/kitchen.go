@@ -21,6 +21,7 @@ type Kitchen struct {
 	Catalogue *data.Catalogue
 	Index     *index.Index
 	Set       *template.Set
+	Proven    []template.Labelled // the drinks that the set rests on
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
 	Finder    *cover.Finder
@@ -43,44 +44,22 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	if k.House, err = c.Demo(); err != nil {
 		return nil, err
 	}
-	var book []template.Labelled
-	if k.Set, book, err = loadSet(c); err != nil {
+	if k.Set, k.Proven, err = c.Set(); err != nil {
 		return nil, err
 	}
-	k.usual = usualIn(book, k.House)
+	k.usual = usualIn(k.Proven, k.House)
 	if k.Mixer, err = mix.NewMixer(); err != nil {
 		return nil, err
 	}
 	k.Judge = balance.NewJudge(k.Mixer, k.Set, c.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
-	if k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, k.Set, book); err != nil {
+	if k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, k.Set, k.Proven); err != nil {
 		return nil, err
 	}
 	if k.Index, err = index.Build(ctx, c.Profiles(), progress); err != nil {
 		return nil, fmt.Errorf("building the index: %w", err)
 	}
 	return k, nil
-}
-
-func loadSet(c *data.Catalogue) (*template.Set, []template.Labelled, error) {
-	families, err := data.Families()
-	if err != nil {
-		return nil, nil, err
-	}
-	fitted, err := data.Fitted()
-	if err != nil {
-		return nil, nil, err
-	}
-	records, err := data.Proven()
-	if err != nil {
-		return nil, nil, err
-	}
-	book, err := c.Book(records)
-	if err != nil {
-		return nil, nil, err
-	}
-	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
-	return set, book, err
 }
 
 // usualIn returns the ids of what most bars stock: what proven drinks are made

@@ -40,6 +40,21 @@ func (c *Catalogue) Rig(t template.Tuning) (*trial.Rig, error) {
 	return &trial.Rig{Families: families, Proven: book, Tuning: t, Pantry: c.Pantry(), Advise: true}, nil
 }
 
+// Set returns the embedded families as they were last calibrated, ready to judge,
+// and the proven drinks that they rest on.
+func (c *Catalogue) Set() (*template.Set, []template.Labelled, error) {
+	families, book, err := c.calibration()
+	if err != nil {
+		return nil, nil, err
+	}
+	fitted, err := Fitted()
+	if err != nil {
+		return nil, nil, err
+	}
+	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
+	return set, book, err
+}
+
 // Pantry picks what the judge may propose to add to a draft; what the
 // catalogue lacks is not proposed.
 func (c *Catalogue) Pantry() balance.Pantry {

@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"counterpour/api"
-	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
@@ -44,15 +43,7 @@ var _ webui.Trainer = (*coach)(nil)
 func newCoach(k *api.Kitchen) *coach {
 	return &coach{now: time.Now, learners: map[string]*list.Element{}, recent: list.New(),
 		trainer: sync.OnceValues(func() (*drill.Trainer, error) {
-			records, err := data.Proven()
-			if err != nil {
-				return nil, err
-			}
-			book, err := k.Catalogue.Book(records)
-			if err != nil {
-				return nil, err
-			}
-			return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, book, k.House.Stock)
+			return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, k.Proven, k.House.Stock)
 		})}
 }
 

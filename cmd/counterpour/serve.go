@@ -79,7 +79,14 @@ func (s *service) Run(ctx context.Context) error {
 	server := &http.Server{Handler: &entrance, ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
 		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 	ended := make(chan error, 1)
-	go func() { ended <- server.Serve(listener) }()
+	go func() {
+		defer func() {
+			if r := recover(); r != nil {
+				ended <- fmt.Errorf("the server broke: %v", r)
+			}
+		}()
+		ended <- server.Serve(listener)
+	}()
 
 	kitchen, done, err := s.open(ctx)
 	if err == nil && s.house != "" {

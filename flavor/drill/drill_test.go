@@ -29,23 +29,7 @@ var loadSchool = sync.OnceValues(func() (*school, error) {
 	if err != nil {
 		return nil, err
 	}
-	families, err := data.Families()
-	if err != nil {
-		return nil, err
-	}
-	fitted, err := data.Fitted()
-	if err != nil {
-		return nil, err
-	}
-	records, err := data.Proven()
-	if err != nil {
-		return nil, err
-	}
-	book, err := c.Book(records)
-	if err != nil {
-		return nil, err
-	}
-	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
+	set, book, err := c.Set()
 	if err != nil {
 		return nil, err
 	}
