@@ -126,7 +126,7 @@ func showSafety(p *page, allergens []api.Allergen, cautions []api.Caution) {
 		p.row(x.Certainty+" "+x.Allergen, "from "+orNone(x.From))
 	}
 	if len(allergens) == 0 {
-		p.row("none known")
+		p.row("none is recorded for these pours; read the labels")
 	}
 	if len(cautions) == 0 {
 		return
