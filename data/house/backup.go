@@ -9,10 +9,14 @@ import (
 	"time"
 )
 
-// backup copies the file as it is at one moment, while it is in use.
-func (s *sqlite) backup(ctx context.Context, _, path string) error {
+// backup copies the file as it is at one moment, while it is in use. Memory has
+// no file to attach another to.
+func (s *sqlite) backup(ctx context.Context, venue, path string) error {
+	if s.memory {
+		return copyOut(ctx, s, venue, path)
+	}
 	return intoPlace(ctx, path, func(draft string) error {
-		db, err := sql.Open("sqlite", location(s.path, common))
+		db, err := sql.Open("sqlite", s.base+common)
 		if err != nil {
 			return err
 		}

@@ -6,7 +6,12 @@ import (
 
 // backup copies a venue, with its whole log, into an SQLite house.
 func (p *postgres) backup(ctx context.Context, venue, path string) error {
-	return p.read(ctx, func(from conn) error {
+	return copyOut(ctx, p, venue, path)
+}
+
+// copyOut writes a venue of any database to a new SQLite house.
+func copyOut(ctx context.Context, db database, venue, path string) error {
+	return db.read(ctx, func(from conn) error {
 		return intoPlace(ctx, path, func(draft string) error {
 			file, err := openSQLite(ctx, draft, defaultVenue, nil)
 			if err != nil {

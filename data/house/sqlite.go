@@ -2,6 +2,7 @@ package house
 
 import (
 	"context"
+	"crypto/rand"
 	"database/sql"
 	"fmt"
 	"net/url"
@@ -62,9 +63,22 @@ func Open(ctx context.Context, path string, o Options) (Store, error) {
 	return newKeeper(db, venue, path), nil
 }
 
-// sqlite is a house in a file: one connection that writes, some that read.
+// OpenMemory makes an empty house that is gone once it is closed. It does all
+// that a house in a file does, but outlive the program.
+func OpenMemory(ctx context.Context) (Store, error) {
+	s := &sqlite{path: "memory", base: "file:/" + rand.Text() + "?vfs=memdb&", memory: true}
+	if err := s.open(ctx, defaultVenue, nil); err != nil {
+		return nil, wrap(err, classifySQLite, "open", s.path)
+	}
+	return newKeeper(s, defaultVenue, s.path), nil
+}
+
+// sqlite is a house in a file, or in memory: one connection that writes, some
+// that read.
 type sqlite struct {
 	path   string
+	base   string // the URI of the database, up to its parameters
+	memory bool
 	lock   *lock
 	db     *sql.DB
 	writer *sql.Conn
@@ -73,8 +87,8 @@ type sqlite struct {
 }
 
 // location is the URI of a file, whatever characters its path holds.
-func location(path, query string) string {
-	return "file:" + (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath() + "?" + query
+func location(path string) string {
+	return "file:" + (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath() + "?"
 }
 
 const common = "_pragma=busy_timeout(5000)&_pragma=foreign_keys(1)&_pragma=synchronous(FULL)"
@@ -83,14 +97,19 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	if err := inspect(path, true); err != nil {
 		return nil, err
 	}
-	s := &sqlite{path: path, turn: make(chan struct{}, 1)}
-	var err error
-	if s.db, err = sql.Open("sqlite", location(path, common)); err != nil {
-		return nil, err
+	s := &sqlite{path: path, base: location(path)}
+	return s, s.open(ctx, venue, pragmas)
+}
+
+// open connects, and closes again if anything fails.
+func (s *sqlite) open(ctx context.Context, venue string, pragmas []string) (err error) {
+	s.turn = make(chan struct{}, 1)
+	if s.db, err = sql.Open("sqlite", s.base+common); err != nil {
+		return err
 	}
-	if s.reads, err = sql.Open("sqlite", location(path, common+"&_pragma=query_only(1)")); err != nil {
+	if s.reads, err = sql.Open("sqlite", s.base+common+"&_pragma=query_only(1)"); err != nil {
 		s.close()
-		return nil, err
+		return err
 	}
 	s.reads.SetMaxOpenConns(readers)
 	s.reads.SetMaxIdleConns(readers)
@@ -99,10 +118,10 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	}
 	if err != nil {
 		s.close()
-		return nil, err
+		return err
 	}
 	s.turn <- struct{}{}
-	return s, nil
+	return nil
 }
 
 // prepare brings the file to the newest schema and makes it safe to write to.
@@ -116,7 +135,7 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 	if _, err := one(ctx, c, []any{&mode}, `PRAGMA journal_mode = WAL`); err != nil {
 		return err
 	}
-	if mode != "wal" {
+	if mode != "wal" && !s.memory {
 		return fail(ErrInternal, "open", s.path, "the disk does not allow a write-ahead log (journal mode %q); keep the house on a local disk", mode)
 	}
 	err = s.transaction(ctx, func(c conn) error {
@@ -138,6 +157,9 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 		if err := c.exec(ctx, q); err != nil {
 			return err
 		}
+	}
+	if s.memory {
+		return nil
 	}
 	return syncDir(filepath.Dir(s.path))
 }

@@ -19,7 +19,7 @@ import (
 // run executes text on a file, past all guards.
 func run(t *testing.T, path, text string) {
 	t.Helper()
-	db, err := sql.Open("sqlite", location(path, ""))
+	db, err := sql.Open("sqlite", location(path))
 	require.NoError(t, err)
 	defer db.Close()
 	_, err = db.Exec(text)

@@ -35,8 +35,16 @@ type engine struct {
 	again func(t *testing.T, s Store) Store
 }
 
+func openMemory(t *testing.T) Store {
+	s, err := OpenMemory(t.Context())
+	require.NoError(t, err)
+	closeAtEnd(t, s)
+	return s
+}
+
 // onEveryEngine runs a test on each engine.
 func onEveryEngine(t *testing.T, f func(t *testing.T, e engine)) {
+	t.Run("memory", func(t *testing.T) { f(t, engine{name: "memory", open: openMemory}) })
 	t.Run("sqlite", func(t *testing.T) { f(t, engine{name: "sqlite", open: openFile}) })
 	t.Run("postgres", func(t *testing.T) {
 		dsn := postgresDSN(t)

@@ -37,7 +37,7 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	if !exists(path + "-wal") {
 		query += "&immutable=1" // no files beside it, not even for a moment
 	}
-	db, err := sql.Open("sqlite", location(path, query))
+	db, err := sql.Open("sqlite", location(path)+query)
 	if err != nil {
 		return r, nil, err
 	}
