@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -32,6 +33,9 @@ func init() {
 // almond syrup, or by clove syrup for who must not have nuts.
 type fakeHouse struct {
 	menu []HouseSpec
+
+	keep  sync.Once
+	store house.Store
 
 	mu   sync.Mutex
 	outs []string
@@ -120,6 +124,21 @@ func (h *fakeHouse) Changes(ctx context.Context) (<-chan struct{}, error) {
 		close(c)
 	})
 	return c, nil
+}
+
+// Store is a real one, in memory, and empty at first.
+func (h *fakeHouse) Store() house.Store {
+	h.keep.Do(func() {
+		var err error
+		if h.store, err = house.OpenMemory(context.Background()); err != nil {
+			panic(err)
+		}
+	})
+	return h.store
+}
+
+func (h *fakeHouse) Shelf() *house.Shelf {
+	return house.NewShelf([]*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove, spare})
 }
 
 // listeners is how many are told of changes.

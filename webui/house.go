@@ -2,7 +2,10 @@ package webui
 
 import (
 	"context"
+	"net/http"
+	"time"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 )
 
@@ -29,11 +32,16 @@ type House interface {
 	// Several changes may come as one. The channel closes once ctx ends or the
 	// house closes.
 	Changes(ctx context.Context) (<-chan struct{}, error)
+	// Store keeps the house's records. What it has acknowledged, every method
+	// here and the bar's reckoning know of at once.
+	Store() house.Store
+	// Shelf is the catalogue with the house's bottles and makings laid over it.
+	Shelf() *house.Shelf
 }
 
 // HouseSpec is a drink on the menu of a house.
 type HouseSpec struct {
-	Slug   string // names it in addresses; lower-case words joined by hyphens
+	Slug   string // names it in addresses, and in the store; lower-case words joined by hyphens
 	Family string // id of the family that it is meant for; empty if none is stated
 	Spec   flavor.Spec
 }
@@ -44,3 +52,9 @@ type SpecQuery struct {
 	Family string            // id of the family it is meant for; empty for any
 	Avoid  []flavor.Allergen // no pour may carry one, as far as is known
 }
+
+// nobody is who writes where nobody signs in.
+const nobody = "bar"
+
+// by says who makes a change, and when.
+func by(*http.Request) house.By { return house.By{Actor: nobody, At: time.Now()} }
