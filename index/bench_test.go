@@ -2,6 +2,7 @@ package index
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"counterpour/flavor"
@@ -59,6 +60,21 @@ func BenchmarkCandidates(b *testing.B) {
 	need := Need{Avoid: []flavor.Allergen{"milk", "tree nuts"}, Stock: idsOf(x.profiles[:200]), Exclude: []string{x.profiles[0].ID}}
 	for b.Loop() {
 		if _, _, err := x.Candidates(context.Background(), need); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkFollow is what one bottle more costs.
+func BenchmarkFollow(b *testing.B) {
+	profiles := catalogue(b)
+	x := build(b, profiles)
+	for i := 0; b.Loop(); i++ {
+		p := *profiles[i%len(profiles)]
+		now := slices.Clone(profiles)
+		now[i%len(profiles)] = &p
+		var err error
+		if x, err = x.Follow(context.Background(), now, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -35,9 +35,14 @@ type Index struct {
 	names    *names
 	bleve    bleve.Index
 
-	closed    atomic.Bool
-	closeOnce sync.Once
-	closeErr  error
+	ending *ending // of the line of indexes that share bleve
+}
+
+// ending is how an index, and those that follow it, come to an end.
+type ending struct {
+	closed atomic.Bool
+	once   sync.Once
+	err    error
 }
 
 // Build indexes the profiles, in memory. Their order does not matter; an id
@@ -58,7 +63,7 @@ func Build(ctx context.Context, profiles []*flavor.Profile, progress func(done, 
 	if err != nil {
 		return nil, fmt.Errorf("index: open: %w", err)
 	}
-	if err := x.fill(ctx, progress); err != nil {
+	if err := x.fill(ctx, x.profiles, progress); err != nil {
 		return nil, errors.Join(err, x.Close())
 	}
 	return x, nil
@@ -67,7 +72,7 @@ func Build(ctx context.Context, profiles []*flavor.Profile, progress func(done, 
 // newIndex prepares everything but bleve.
 func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
-		animals: map[string]bool{}, matrix: make([]row, len(profiles))}
+		animals: map[string]bool{}, matrix: make([]row, len(profiles)), ending: &ending{}}
 	if i := slices.Index(x.profiles, nil); i >= 0 {
 		return nil, fmt.Errorf("index: profile %d is nil", i)
 	}
@@ -86,15 +91,15 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	return x, nil
 }
 
-func (x *Index) fill(ctx context.Context, progress func(done, total int)) error {
-	total := len(x.profiles)
+func (x *Index) fill(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) error {
+	total := len(profiles)
 	for from := 0; from < total; from += batchSize {
 		if err := ctx.Err(); err != nil {
 			return fmt.Errorf("index: build: %w", err)
 		}
 		to := min(from+batchSize, total)
 		batch := x.bleve.NewBatch()
-		for _, p := range x.profiles[from:to] {
+		for _, p := range profiles[from:to] {
 			if err := batch.Index(p.ID, document(p)); err != nil {
 				return fmt.Errorf("index: build: %q: %w", p.ID, err)
 			}
@@ -183,14 +188,23 @@ func wordsOf(p *flavor.Profile, families []string) string {
 // Len returns how many ingredients are indexed.
 func (x *Index) Len() int { return len(x.profiles) }
 
-// Close frees the index. It may be called twice; searches answer [ErrClosed]
-// afterwards.
+// Profile returns the profile with an id.
+func (x *Index) Profile(id string) (*flavor.Profile, bool) {
+	i, ok := x.position[id]
+	if !ok {
+		return nil, false
+	}
+	return x.profiles[i], true
+}
+
+// Close frees the index and every other of its line; see [Index.Follow]. It may
+// be called twice; searches answer [ErrClosed] afterwards.
 func (x *Index) Close() error {
-	x.closeOnce.Do(func() {
-		x.closed.Store(true)
+	x.ending.once.Do(func() {
+		x.ending.closed.Store(true)
 		if err := x.bleve.Close(); err != nil {
-			x.closeErr = fmt.Errorf("index: close: %w", err)
+			x.ending.err = fmt.Errorf("index: close: %w", err)
 		}
 	})
-	return x.closeErr
+	return x.ending.err
 }

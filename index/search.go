@@ -41,7 +41,7 @@ type Result struct {
 // slips of the pen, or what [Index.Resolve] reads; at least half of the words. An ingredient with exactly the
 // name comes first, then one with exactly the alias, then names that begin so.
 func (x *Index) Search(ctx context.Context, q Query) (Result, error) {
-	if x.closed.Load() {
+	if x.ending.closed.Load() {
 		return Result{}, ErrClosed
 	}
 	if err := x.check(q); err != nil {
@@ -91,13 +91,17 @@ func (x *Index) answer(ctx context.Context, q Query, b query.Query, scored bool)
 }
 
 func (x *Index) hits(res *bleve.SearchResult, scored bool) []Hit {
-	out := make([]Hit, len(res.Hits))
-	for i, h := range res.Hits {
+	out := make([]Hit, 0, len(res.Hits))
+	for _, h := range res.Hits {
+		i, ours := x.position[h.ID]
+		if !ours { // a later index of the same line has it
+			continue
+		}
 		score := 1.0
 		if scored && res.MaxScore > 0 {
 			score = h.Score / res.MaxScore
 		}
-		out[i] = Hit{x.profiles[x.position[h.ID]], score}
+		out = append(out, Hit{x.profiles[i], score})
 	}
 	return out
 }
@@ -115,18 +119,24 @@ func facetsOf(res *bleve.SearchResult) []Facet {
 	return out
 }
 
+// lateRoom is room for documents that a later index of the same line added, so
+// that they push none of this one's out of its answer.
+const lateRoom = 10000
+
 // matches returns the positions of all profiles that a query matches, in
 // order of id.
 func (x *Index) matches(ctx context.Context, b query.Query) ([]int, error) {
-	req := bleve.NewSearchRequestOptions(b, x.Len(), 0, false)
+	req := bleve.NewSearchRequestOptions(b, x.Len()+lateRoom, 0, false)
 	req.Score = "none"
 	res, err := x.run(ctx, req)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]int, len(res.Hits))
-	for i, h := range res.Hits {
-		out[i] = x.position[h.ID]
+	out := make([]int, 0, len(res.Hits))
+	for _, h := range res.Hits {
+		if i, ours := x.position[h.ID]; ours {
+			out = append(out, i)
+		}
 	}
 	slices.Sort(out)
 	return out, nil
@@ -146,7 +156,7 @@ func (x *Index) count(ctx context.Context, b query.Query) (int, error) {
 func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.SearchResult, error) {
 	res, err := x.bleve.SearchInContext(ctx, req)
 	switch {
-	case err != nil && x.closed.Load():
+	case err != nil && x.ending.closed.Load():
 		return nil, ErrClosed
 	case err != nil:
 		return nil, fmt.Errorf("index: search: %w", err)

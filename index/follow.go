@@ -1,0 +1,52 @@
+package index
+
+import (
+	"context"
+	"fmt"
+
+	"counterpour/flavor"
+)
+
+// Follow returns an index over other profiles, most of which are those of x:
+// only what is new, gone, or another profile under the same id is written, so
+// that a bottle more takes a moment and not a new start. Profiles are compared
+// by address.
+//
+// Both share one store, and so do all that follow either; they are a line, and
+// to close one closes all. x goes on answering for its own profiles; while both
+// are in use, its totals and facets may count what only the other has, and its
+// filters may go by the newer record. What a guest must not have is checked on
+// the profile itself, in every index. Indexes of a line are followed one at a
+// time. If it fails, x may miss some of its profiles: build a new one.
+func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) (*Index, error) {
+	if x.ending.closed.Load() {
+		return nil, ErrClosed
+	}
+	next, err := newIndex(profiles)
+	if err != nil {
+		return nil, err
+	}
+	next.bleve, next.ending = x.bleve, x.ending
+	gone := x.bleve.NewBatch()
+	for _, p := range x.profiles {
+		if _, still := next.position[p.ID]; !still {
+			gone.Delete(p.ID)
+		}
+	}
+	var changed []*flavor.Profile
+	for _, p := range next.profiles {
+		if old, there := x.Profile(p.ID); !there || old != p {
+			changed = append(changed, p)
+		}
+	}
+	if err := next.fill(ctx, changed, progress); err != nil {
+		return nil, err
+	}
+	if gone.Size() == 0 {
+		return next, nil
+	}
+	if err := x.bleve.Batch(gone); err != nil {
+		return nil, fmt.Errorf("index: follow: %w", err)
+	}
+	return next, nil
+}
