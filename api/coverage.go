@@ -50,11 +50,11 @@ func (k *Kitchen) AnswerCoverage(ctx context.Context, body CoverageBody) (*Cover
 	})}, nil
 }
 
-// stockOf returns what may be poured: the ids sent, else what the house keeps,
-// else everything.
+// stockOf returns what may be poured: the ids sent, else what the house keeps
+// and has not run out of, else everything.
 func (k *Kitchen) stockOf(ctx context.Context, house string, ids []string, avoid []flavor.Allergen) ([]*flavor.Profile, error) {
 	if ids == nil && house != "" {
-		return k.House.Stock, nil
+		return k.House.InStock(), nil
 	}
 	stock, _, err := k.Index.Candidates(ctx, index.Need{Avoid: avoid, Stock: ids})
 	return stock, err

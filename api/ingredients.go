@@ -146,7 +146,7 @@ type Origin struct {
 // AnswerIngredient returns the profile with an id. An id that no ingredient has
 // is a fault of kind [ErrNotFound] that suggests the nearest names.
 func (k *Kitchen) AnswerIngredient(_ context.Context, id string) (*IngredientAnswer, error) {
-	p, ok := k.Catalogue.ByID(id)
+	p, ok := k.Index.Profile(id)
 	if !ok {
 		return nil, k.noSuchID(id)
 	}

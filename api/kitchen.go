@@ -36,8 +36,8 @@ type Kitchen struct {
 }
 
 // NewKitchen loads the families and the demo house and builds the index over a
-// catalogue. The
-// progress of the index, if wanted, is told in ingredients done and in all.
+// catalogue. The progress of the index, if wanted, is told in ingredients done
+// and in all.
 func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, total int)) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
 	var err error
@@ -51,15 +51,54 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	if k.Mixer, err = mix.NewMixer(); err != nil {
 		return nil, err
 	}
-	k.Judge = balance.NewJudge(k.Mixer, k.Set, c.Pantry())
-	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
-	if k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, k.Set, k.Proven); err != nil {
+	if err := k.judgeBy(k.Set); err != nil {
 		return nil, err
 	}
 	if k.Index, err = index.Build(ctx, c.Profiles(), progress); err != nil {
 		return nil, fmt.Errorf("building the index: %w", err)
 	}
 	return k, nil
+}
+
+// judgeBy makes everything that judges go by a set of families.
+func (k *Kitchen) judgeBy(s *template.Set) (err error) {
+	k.Set = s
+	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
+	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
+	k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, s, k.Proven)
+	return err
+}
+
+// Stand is what a house makes of a kitchen.
+type Stand struct {
+	Profiles []*flavor.Profile // the catalogue with the house laid over it
+	House    *data.House
+	Right    []template.Labelled // the drinks that it marked as right: its palate
+	Tastings []cover.Tasting
+	Prices   map[string]float64 // of a millilitre, by ingredient
+}
+
+// For returns the kitchen of a house: its profiles in the index, which follows
+// k's, its menu and stock, and families moved to its palate. k stays as it is;
+// both share one index and are closed together.
+func (k *Kitchen) For(ctx context.Context, s *Stand, progress func(done, total int)) (*Kitchen, error) {
+	out := *k
+	out.House, out.Tastings, out.Prices = s.House, s.Tastings, s.Prices
+	out.usual = usualIn(k.Proven, s.House)
+	var err error
+	if len(s.Right) > 0 || len(k.Set.Palates()) > 0 {
+		set, err := k.Set.WithPalate(s.Right)
+		if err != nil {
+			return nil, err
+		}
+		if err := out.judgeBy(set); err != nil {
+			return nil, err
+		}
+	}
+	if out.Index, err = k.Index.Follow(ctx, s.Profiles, progress); err != nil {
+		return nil, fmt.Errorf("bringing the index up to the house: %w", err)
+	}
+	return &out, nil
 }
 
 // usualIn returns the ids of what most bars stock: what proven drinks are made

@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -61,10 +62,17 @@ func (k *Kitchen) AnswerOuts(ctx context.Context, body OutsBody) (*OutsAnswer, e
 	if err != nil {
 		return nil, err
 	}
+	asked := slices.Clone(request.Out)
+	if house != "" {
+		// Whatever was asked for, a drink is short of everything that has run out.
+		request.Specs = slices.DeleteFunc(request.Specs, func(s *flavor.Spec) bool { return !pours(s, asked) })
+		request.Out = withEach(request.Out, k.House.Out)
+	}
 	r, err := k.Finder.Outs(ctx, *request, nil)
 	if err != nil {
 		return nil, err
 	}
+	r.Fetch = slices.DeleteFunc(r.Fetch, func(f cover.Fetch) bool { return !slices.Contains(asked, f.Profile) })
 	return &OutsAnswer{
 		House: house, Invented: house != "" && k.House.Invented,
 		Outs:  list(r.Touched, func(t cover.Touched) Out { return outOf(&t) }),
@@ -74,6 +82,21 @@ func (k *Kitchen) AnswerOuts(ctx context.Context, body OutsBody) (*OutsAnswer, e
 		}),
 		Spared: r.Spared, GivenJND: round(r.Given, digitsJND),
 	}, nil
+}
+
+// withEach adds what is not in a list yet.
+func withEach(list, more []*flavor.Profile) []*flavor.Profile {
+	for _, p := range more {
+		if !slices.Contains(list, p) {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// pours reports whether one of the bottles goes into a drink.
+func pours(s *flavor.Spec, bottles []*flavor.Profile) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return slices.Contains(bottles, p.Profile) })
 }
 
 func outOf(t *cover.Touched) Out {

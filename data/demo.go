@@ -27,6 +27,11 @@ type House struct {
 	Out         []*flavor.Profile // what of it has run dry
 }
 
+// InStock returns what the house keeps and has not run out of.
+func (h *House) InStock() []*flavor.Profile {
+	return slices.DeleteFunc(slices.Clone(h.Stock), func(p *flavor.Profile) bool { return slices.Contains(h.Out, p) })
+}
+
 // HouseSpec is a drink on the menu of a house.
 type HouseSpec struct {
 	Name   string

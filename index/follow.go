@@ -1,8 +1,10 @@
 package index
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"slices"
 
 	"counterpour/flavor"
 )
@@ -17,10 +19,14 @@ import (
 // are in use, its totals and facets may count what only the other has, and its
 // filters may go by the newer record. What a guest must not have is checked on
 // the profile itself, in every index. Indexes of a line are followed one at a
-// time. If it fails, x may miss some of its profiles: build a new one.
+// time; if nothing changed, it is x itself. If it fails, x may miss some of its
+// profiles: build a new one.
 func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) (*Index, error) {
 	if x.ending.closed.Load() {
 		return nil, ErrClosed
+	}
+	if sameSet(x.profiles, profiles) {
+		return x, nil
 	}
 	next, err := newIndex(profiles)
 	if err != nil {
@@ -49,4 +55,13 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 		return nil, fmt.Errorf("index: follow: %w", err)
 	}
 	return next, nil
+}
+
+// sameSet reports whether other profiles are those of an index, in any order.
+func sameSet(ours, others []*flavor.Profile) bool {
+	if len(ours) != len(others) || slices.Contains(others, nil) {
+		return false
+	}
+	byID := slices.SortedFunc(slices.Values(others), func(a, b *flavor.Profile) int { return cmp.Compare(a.ID, b.ID) })
+	return slices.Equal(ours, byID)
 }
