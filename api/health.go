@@ -36,11 +36,12 @@ func (s *Server) health() {
 	handle(s, huma.Operation{OperationID: "ready", Method: http.MethodGet, Path: readyPath, Tags: []string{"program"},
 		Summary: "Whether the program can do its work"}, noStore,
 		func(context.Context, *struct{}) (*ReadyAnswer, error) {
+			x := s.kitchen().Index
 			// Any name will do: a closed index knows none.
-			if _, _, err := s.kitchen.Index.Resolve("water"); errors.Is(err, index.ErrClosed) {
+			if _, _, err := x.Resolve("water"); errors.Is(err, index.ErrClosed) {
 				return nil, err
 			}
-			return &ReadyAnswer{"ready", s.kitchen.Index.Len()}, nil
+			return &ReadyAnswer{"ready", x.Len()}, nil
 		})
 }
 

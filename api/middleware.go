@@ -47,8 +47,13 @@ func (s *Server) harden(c *gin.Context) {
 
 const contentPolicy = "Content-Security-Policy"
 
-// limitTime passes the end of the request's time down as a context.
+// limitTime passes the end of the request's time down as a context. Pages limit
+// their own time, since some of them stay open.
 func (s *Server) limitTime(c *gin.Context) {
+	if c.FullPath() == "" {
+		c.Next()
+		return
+	}
 	ctx, cancel := context.WithTimeout(c.Request.Context(), s.opts.Timeout)
 	defer cancel()
 	c.Request = c.Request.WithContext(ctx)

@@ -108,7 +108,7 @@ func TestClosedKitchen(t *testing.T) {
 	k := *kitchenFor(t)
 	k.Index = x
 	require.NoError(t, k.Close())
-	s, err := NewServer(&k, Options{})
+	s, err := NewServer(always(&k), Options{})
 	require.NoError(t, err)
 	for _, sc := range []scenario{
 		{name: "ready", url: "/readyz", status: 503, want: []string{"stopping"}},

@@ -19,7 +19,7 @@ func (s *Server) scoring() {
 		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds what would mend it.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
 	}, noStore, func(ctx context.Context, in *input) (*ScoreAnswer, error) {
-		return s.kitchen.AnswerScore(ctx, in.Body)
+		return s.kitchen().AnswerScore(ctx, in.Body)
 	})
 }
 
@@ -34,7 +34,7 @@ func (s *Server) covering() {
 			"text": map[string]any{"text": exampleText, "missing": "simple syrup", "limit": 3},
 			"spec": map[string]any{"spec": exampleSpec, "missing": "simple-syrup", "avoid": []string{"tree nuts"}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverAnswer, error) {
-		return s.kitchen.AnswerCover(ctx, in.Body)
+		return s.kitchen().AnswerCover(ctx, in.Body)
 	})
 }
 
@@ -49,7 +49,7 @@ func (s *Server) outs() {
 			"house": map[string]any{"out": []string{"falernum", "artichoke amaro"}},
 			"menu":  map[string]any{"out": []string{"simple syrup"}, "specs": []any{exampleSpec}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*OutsAnswer, error) {
-		return s.kitchen.AnswerOuts(ctx, in.Body)
+		return s.kitchen().AnswerOuts(ctx, in.Body)
 	})
 }
 
@@ -62,7 +62,7 @@ func (s *Server) coverage() {
 		Description: "Finds the bottles of a menu that nothing in stock covers well, so that two of them are ordered.",
 		RequestBody: examples(map[string]any{"menu": map[string]any{"specs": []any{exampleSpec}}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverageAnswer, error) {
-		return s.kitchen.AnswerCoverage(ctx, in.Body)
+		return s.kitchen().AnswerCoverage(ctx, in.Body)
 	})
 }
 
@@ -75,7 +75,7 @@ func (s *Server) riffing() {
 		Description: "Finds variations that stay in balance, meet every wish and differ from each other.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText, "toward": []string{"more bitter"}, "limit": 3}}),
 	}, noStore, func(ctx context.Context, in *input) (*RiffAnswer, error) {
-		return s.kitchen.AnswerRiff(ctx, in.Body)
+		return s.kitchen().AnswerRiff(ctx, in.Body)
 	})
 }
 
@@ -110,7 +110,7 @@ func (s *Server) ingredients() {
 		Summary:     "Find ingredients",
 		Description: "Every parameter that is given must hold. Without words the hits are by id.",
 	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
-		return s.kitchen.AnswerSearch(ctx, in.request())
+		return s.kitchen().AnswerSearch(ctx, in.request())
 	})
 	type input struct {
 		ID string `path:"id" maxLength:"200" doc:"Id of the ingredient" example:"london-dry-gin"`
@@ -120,7 +120,7 @@ func (s *Server) ingredients() {
 		Summary:     "Get an ingredient",
 		Description: "The profile of one ingredient, and where each of its numbers comes from.",
 	}, aMinute, func(ctx context.Context, in *input) (*IngredientAnswer, error) {
-		return s.kitchen.AnswerIngredient(ctx, in.ID)
+		return s.kitchen().AnswerIngredient(ctx, in.ID)
 	})
 }
 
@@ -131,7 +131,7 @@ func (s *Server) families() {
 		Summary:     "List the families of drinks",
 		Description: "Each with its ratio as published and as proven drinks have it.",
 	}, aMinute, func(ctx context.Context, _ *struct{}) (*TemplatesAnswer, error) {
-		return s.kitchen.AnswerTemplates(ctx)
+		return s.kitchen().AnswerTemplates(ctx)
 	})
 }
 

@@ -34,12 +34,14 @@ func kitchenFor(t testing.TB) *Kitchen {
 	return k
 }
 
+func always(k *Kitchen) func() *Kitchen { return func() *Kitchen { return k } }
+
 // serverFor returns a server over the real kitchen and what it logs.
 func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
 	t.Helper()
 	var log bytes.Buffer
 	opts.Log = slog.New(slog.NewTextHandler(&log, nil))
-	s, err := NewServer(kitchenFor(t), opts)
+	s, err := NewServer(always(kitchenFor(t)), opts)
 	require.NoError(t, err)
 	return s, &log
 }

@@ -38,9 +38,10 @@ type Options struct {
 }
 
 // Server carries a kitchen over HTTP. It is safe for concurrent use, and owns
-// nothing that must be closed; the kitchen is its owner's.
+// nothing that must be closed; the kitchen is its owner's. Every request asks
+// for the kitchen once, and keeps to it.
 type Server struct {
-	kitchen *Kitchen
+	kitchen func() *Kitchen
 	opts    Options
 	engine  *gin.Engine
 	api     huma.API
@@ -48,9 +49,10 @@ type Server struct {
 	openAPI []byte
 }
 
-// NewServer returns a server over a kitchen. It fails only if the routes
-// cannot be described, which is a fault of the program.
-func NewServer(k *Kitchen, opts Options) (*Server, error) {
+// NewServer returns a server over the kitchen that there is when it is asked.
+// It fails only if the routes cannot be described, which is a fault of the
+// program.
+func NewServer(kitchen func() *Kitchen, opts Options) (*Server, error) {
 	if opts.Log == nil {
 		opts.Log = slog.Default()
 	}
@@ -60,7 +62,7 @@ func NewServer(k *Kitchen, opts Options) (*Server, error) {
 	if opts.Version == "" {
 		opts.Version = "dev"
 	}
-	s := &Server{kitchen: k, opts: opts, meters: newMeters(k), engine: gin.New()}
+	s := &Server{kitchen: kitchen, opts: opts, meters: newMeters(kitchen), engine: gin.New()}
 	s.engine.HandleMethodNotAllowed = true
 	s.engine.RedirectTrailingSlash = false
 	s.engine.Use(s.measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody)

@@ -25,6 +25,14 @@ type House struct {
 	Specs       []HouseSpec
 	Stock       []*flavor.Profile // all that the house keeps, in the order of its shelves
 	Out         []*flavor.Profile // what of it has run dry
+	Currency    string            // of Prices, as in ISO 4217
+	Prices      map[flavor.Class]Price
+}
+
+// Price is what a house pays for one bottle, or one piece, of a class.
+type Price struct {
+	Amount float64
+	SizeML float64
 }
 
 // InStock returns what the house keeps and has not run out of.
@@ -48,7 +56,16 @@ type houseSchema struct {
 	Description string            `toml:"description"`
 	Stock       []string          `toml:"stock"`
 	Out         []string          `toml:"out"`
+	Currency    string            `toml:"currency"`
+	Prices      []priceRecord     `toml:"price"`
 	Specs       []houseSpecRecord `toml:"spec"`
+}
+
+// priceRecord is the price of a bottle of every class that it lists.
+type priceRecord struct {
+	Classes []flavor.Class `toml:"classes"`
+	Amount  float64        `toml:"amount"`
+	SizeML  float64        `toml:"size_ml"`
 }
 
 type houseSpecRecord struct {
@@ -90,6 +107,7 @@ func (c *Catalogue) loadHouse(fsys fs.FS, file string) (*House, error) {
 			faults = append(faults, fmt.Errorf("field out: %q is not in stock, so it cannot run dry; add it to stock", p.ID))
 		}
 	}
+	faults = append(faults, h.readPrices(f.Currency, f.Prices)...)
 	faults = append(faults, c.readMenu(h, f.Specs)...)
 	if len(faults) == 0 {
 		return h, nil
@@ -110,6 +128,34 @@ func (h *House) checkHead() (faults []error) {
 	// A house that comes with the program must not be taken for a real one.
 	if !h.Invented {
 		faults = append(faults, errors.New("field invented: must be true; the program ships no real house"))
+	}
+	return faults
+}
+
+// readPrices reads what a house pays, which is all that it keeps or nothing.
+func (h *House) readPrices(currency string, records []priceRecord) (faults []error) {
+	if len(records) == 0 {
+		return nil
+	}
+	h.Currency, h.Prices = currency, map[flavor.Class]Price{}
+	if len(currency) != 3 {
+		faults = append(faults, fmt.Errorf("field currency: %q must be three letters, such as EUR", currency))
+	}
+	for i, r := range records {
+		if !(r.Amount > 0) || !(r.SizeML >= 1) {
+			faults = append(faults, fmt.Errorf("price[%d]: amount and size_ml must be above zero", i))
+		}
+		for _, c := range r.Classes {
+			if _, twice := h.Prices[c]; twice {
+				faults = append(faults, fmt.Errorf("price[%d]: class %q is there twice; keep one", i, c))
+			}
+			h.Prices[c] = Price{r.Amount, r.SizeML}
+		}
+	}
+	for _, p := range h.Stock {
+		if _, ok := h.Prices[p.Class]; !ok {
+			faults = append(faults, fmt.Errorf("field price: %q is kept and class %q has no price; add one", p.ID, p.Class))
+		}
 	}
 	return faults
 }

@@ -50,7 +50,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 func (p *pages) mark(r *http.Request) error {
 	for field, out := range map[string]bool{"out": true, "back": false} {
 		for _, id := range r.PostForm[field] {
-			if err := p.house.Mark(r.Context(), id, out); err != nil {
+			if err := p.house.Mark(r.Context(), by(r), id, out); err != nil {
 				if len(faultsIn(err)) > 0 {
 					return errGone
 				}

@@ -14,6 +14,8 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
 )
 
 const (
@@ -104,7 +106,7 @@ func TestABoardThatIsNotTold(t *testing.T) {
 	b := newBrowser(t, 360)
 	b.open(serve(t, h), "/board")
 	b.do(chromedp.Evaluate[chromedp.Void](`window.fetch = () => Promise.reject(new TypeError("gone"))`))
-	require.NoError(t, h.Mark(t.Context(), "falernum", true))
+	require.NoError(t, h.Mark(t.Context(), house.By{}, "falernum", true))
 	b.until(`!document.getElementById('line').hidden`)
 }
 

@@ -92,7 +92,7 @@ func (h *fakeHouse) Outs(context.Context) ([]string, error) {
 	return slices.Clone(h.outs), nil
 }
 
-func (h *fakeHouse) Mark(_ context.Context, id string, out bool) error {
+func (h *fakeHouse) Mark(_ context.Context, _ house.By, id string, out bool) error {
 	stock, _ := h.Stock(context.Background())
 	if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {
 		return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}

@@ -27,7 +27,7 @@ type House interface {
 	// Mark notes that an ingredient of the stock ran dry, or is back. To mark
 	// what is marked already changes nothing; an id that is not in stock is a
 	// fault.
-	Mark(ctx context.Context, id string, out bool) error
+	Mark(ctx context.Context, by house.By, id string, out bool) error
 	// Changes tells when the outs or the menu may have changed, from now on.
 	// Several changes may come as one. The channel closes once ctx ends or the
 	// house closes.

@@ -8,14 +8,18 @@ import (
 	"io/fs"
 	"log/slog"
 	"net/http"
+	"time"
 )
 
 // contentPolicy lets nothing into a page but our own files.
 const contentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; img-src 'self' data:; " +
 	"base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 
-// maxBody is the most bytes of a form.
-const maxBody = 1 << 20
+// Limits of a request.
+const (
+	maxBody  = 1 << 20 // bytes of a form
+	pageTime = 10 * time.Second
+)
 
 // pages serves everything under /.
 type pages struct {
@@ -55,7 +59,7 @@ func (p *pages) routes() http.Handler {
 	mux.Handle("/{$}", p.route(p.bench, http.MethodGet, http.MethodHead, http.MethodPost))
 	mux.Handle("/names", p.route(p.names, http.MethodGet, http.MethodHead))
 	mux.Handle("/board", p.route(p.board, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/board/events", p.route(p.boardEvents, http.MethodGet))
+	mux.Handle("/board/events", p.open(p.boardEvents, http.MethodGet))
 	mux.Handle("/specs", p.route(p.specs, http.MethodGet, http.MethodHead))
 	mux.Handle("/specs/print", p.route(p.collection, http.MethodGet, http.MethodHead))
 	mux.Handle("/specs/{slug}/card", p.route(p.card, http.MethodGet, http.MethodHead))
@@ -87,9 +91,18 @@ func (p *pages) guard(next http.Handler) http.Handler {
 // action is a handler that may fail.
 type action func(w http.ResponseWriter, r *http.Request) error
 
-// route runs an action for the given methods, or for all if none is given, and
-// turns its error into an answer.
+// route runs an action for the given methods, or for all if none is given, in
+// the time that a page may take, and turns its error into an answer.
 func (p *pages) route(do action, methods ...string) http.Handler {
+	return p.open(func(w http.ResponseWriter, r *http.Request) error {
+		ctx, cancel := context.WithTimeout(r.Context(), pageTime)
+		defer cancel()
+		return do(w, r.WithContext(ctx))
+	}, methods...)
+}
+
+// open is a route that may stay open as long as somebody listens.
+func (p *pages) open(do action, methods ...string) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		err := allow(w, r, methods)
 		if err == nil {

@@ -21,7 +21,7 @@ var allowed = map[string][]string{
 	"index":  {"flavor"},
 	"data":   {"flavor"},
 	"api":    {"flavor", "index", "data"},
-	"webui":  {"flavor"},
+	"webui":  {"flavor", "data"},
 	"cmd":    {"flavor", "index", "data", "api", "webui"},
 }
 

@@ -5,22 +5,25 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/venue"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/flavor"
 )
+
+var errNoHouse = usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
 
 // openHouse opens the house in a file, or a venue of a PostgreSQL database.
 func openHouse(ctx context.Context, where string) (house.Store, error) {
-	if where == "" {
-		return nil, usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
+	if where == demoHouse {
+		return nil, errNoHouse
 	}
-	if strings.HasPrefix(where, "postgres://") || strings.HasPrefix(where, "postgresql://") {
+	if isDatabase(where) {
 		return house.OpenPostgres(ctx, where, house.Options{})
 	}
 	return house.Open(ctx, where, house.Options{})
@@ -78,7 +81,7 @@ func newRestore(where *string) *cobra.Command {
 		Short: "Put a backup in the place of a house that nobody has open",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if *where == "" || strings.HasPrefix(*where, "postgres") {
+			if *where == "" || isDatabase(*where) {
 				return usagef("--house must name the file to restore to")
 			}
 			aside, err := house.Restore(cmd.Context(), args[0], *where, house.RestoreOptions{Replace: replace, At: time.Now()})
@@ -127,19 +130,19 @@ func newExport(open kitchens, where *string) *cobra.Command {
 		Short: "Write a house as JSON, CSV, recipes or text",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			s, err := openHouse(cmd.Context(), *where)
+			v, done, err := atOwnHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}
-			defer func() { err = closing(s, err) }()
+			defer done()
 			if len(args) == 0 || args[0] == "-" {
-				return export(cmd.Context(), open, s, form, cmd.OutOrStdout())
+				return export(cmd.Context(), v, form, cmd.OutOrStdout())
 			}
 			f, err := os.OpenFile(args[0], os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 			if err != nil {
 				return wrongPath(err)
 			}
-			if err := export(cmd.Context(), open, s, form, f); err != nil {
+			if err := export(cmd.Context(), v, form, f); err != nil {
 				_ = f.Close() // the error at hand says more
 				return err
 			}
@@ -150,7 +153,16 @@ func newExport(open kitchens, where *string) *cobra.Command {
 	return cmd
 }
 
-func export(ctx context.Context, open kitchens, s house.Store, form string, w io.Writer) error {
+// atOwnHouse is atHouse for what makes no sense with the demo.
+func atOwnHouse(ctx context.Context, open kitchens, where string) (*venue.Venue, func(), error) {
+	if where == demoHouse {
+		return nil, nil, errNoHouse
+	}
+	return atHouse(ctx, open, where)
+}
+
+func export(ctx context.Context, v *venue.Venue, form string, w io.Writer) error {
+	s := v.Store()
 	switch form {
 	case "json":
 		return exchange.WriteJSON(ctx, s, w)
@@ -161,34 +173,29 @@ func export(ctx context.Context, open kitchens, s house.Store, form string, w io
 		}
 		return exchange.WriteStock(w, house.Items(bottles))
 	case "specs", "recipes", "text":
-		kept, err := house.All[house.Spec](ctx, s)
-		if err != nil {
-			return err
-		}
-		return exportSpecs(ctx, open, s, form, house.Items(kept), w)
+		return exportSpecs(ctx, v, form, w)
 	}
 	return usagef("--as %s is no form; use %s", form, formsText)
 }
 
-func exportSpecs(ctx context.Context, open kitchens, s house.Store, form string, specs []house.Spec, w io.Writer) error {
-	if form == "specs" {
+func exportSpecs(ctx context.Context, v *venue.Venue, form string, w io.Writer) error {
+	kept, err := house.All[house.Spec](ctx, v.Store())
+	if err != nil {
+		return err
+	}
+	specs := house.Items(kept)
+	switch form {
+	case "specs":
 		return exchange.WriteSpecs(w, specs)
+	case "recipes":
+		return exchange.WriteRecipes(w, specs, v.Now().Shelf)
 	}
-	kitchen, done, err := open(ctx)
-	if err != nil {
+	if err := whole(v); err != nil {
 		return err
 	}
-	defer done()
-	shelf, _, err := shelfOf(ctx, s, kitchen)
-	if err != nil {
-		return err
-	}
-	if form == "recipes" {
-		return exchange.WriteRecipes(w, specs, shelf)
-	}
-	drinks, err := drinksOf(specs, shelf)
-	if err != nil {
-		return err
+	drinks := make([]flavor.Spec, len(specs))
+	for i, d := range v.Now().Menu {
+		drinks[i] = d.Spec
 	}
 	return exchange.WriteText(w, drinks)
 }
@@ -208,25 +215,20 @@ written if there is one, with --keep-good the others are.`,
 				return wrongPath(err)
 			}
 			defer f.Close()
-			kitchen, done, err := open(cmd.Context())
+			v, done, err := atOwnHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			reading, err := readForm(f, form, kitchen)
+			reading, err := readForm(f, form, v.Kitchen())
 			if err != nil {
 				return err
 			}
-			s, err := openHouse(cmd.Context(), *where)
-			if err != nil {
-				return err
-			}
-			defer func() { err = closing(s, err) }()
 			mode := exchange.AllOrNone
 			if keepGood {
 				mode = exchange.KeepGood
 			}
-			r, err := exchange.Import(cmd.Context(), s, house.By{Actor: actor, At: time.Now()}, reading, mode)
+			r, err := exchange.Import(cmd.Context(), v.Store(), house.By{Actor: actor, At: time.Now()}, reading, mode)
 			if err != nil {
 				return err
 			}

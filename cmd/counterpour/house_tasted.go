@@ -3,18 +3,13 @@ package main
 import (
 	"context"
 	"fmt"
-	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
+	"counterpour/api/venue"
 	"counterpour/data/house"
-	"counterpour/flavor/cover"
 )
-
-// mostScore is the best score that a taster gives.
-const mostScore = 10
 
 // newTasted notes how a cover was received, so that the next search knows.
 //
@@ -37,12 +32,12 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 			if err := t.check(); err != nil {
 				return err
 			}
-			kitchen, done, err := open(cmd.Context())
+			v, done, err := atOwnHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if err := t.note(cmd.Context(), kitchen, *where, text); err != nil {
+			if err := t.note(cmd.Context(), v, text); err != nil {
 				return explain(err, file)
 			}
 			return say(cmd, "noted")
@@ -75,13 +70,14 @@ func (t *tasted) check() error {
 		return usagef("--missing is not given; name the ingredient that had run out")
 	case said != 1:
 		return usagef("say one of --kept, --sent-back and --score")
-	case !(t.score >= 0 && t.score <= mostScore):
-		return usagef("--score %v is out of range; give 0 to %d", t.score, mostScore)
+	case !(t.score >= 0 && t.score <= venue.MostScore):
+		return usagef("--score %v is out of range; give 0 to %d", t.score, venue.MostScore)
 	}
 	return nil
 }
 
-func (t *tasted) note(ctx context.Context, k *api.Kitchen, where, text string) (err error) {
+func (t *tasted) note(ctx context.Context, v *venue.Venue, text string) error {
+	k, s := v.Kitchen(), v.Store()
 	served, err := k.Read(text)
 	if err != nil {
 		return err
@@ -93,11 +89,6 @@ func (t *tasted) note(ctx context.Context, k *api.Kitchen, where, text string) (
 	if err != nil {
 		return err
 	}
-	s, err := openHouse(ctx, where)
-	if err != nil {
-		return err
-	}
-	defer func() { err = closing(s, err) }()
 	id := house.IDOf(house.KindSpec, served.Name)
 	spec, err := house.Get[house.Spec](ctx, s, id)
 	if err != nil {
@@ -116,42 +107,4 @@ func (t *tasted) note(ctx context.Context, k *api.Kitchen, where, text string) (
 	}
 	_, err = s.Write(ctx, house.By{Actor: t.taster, At: now}, house.Put(c, 0))
 	return err
-}
-
-// tastingsOf turns the covers that a house noted into what a search learns
-// from: which bottle was out, what stood in for it, and how it was liked.
-func tastingsOf(ctx context.Context, s house.Store) ([]cover.Tasting, error) {
-	covers, err := house.All[house.Cover](ctx, s)
-	if err != nil {
-		return nil, err
-	}
-	specs, err := house.All[house.Spec](ctx, s)
-	if err != nil {
-		return nil, err
-	}
-	usual := map[string][]string{}
-	for _, spec := range house.Items(specs) {
-		for _, p := range spec.Pours {
-			usual[spec.ID] = append(usual[spec.ID], p.Ingredient)
-		}
-	}
-	var out []cover.Tasting
-	for _, c := range house.Items(covers) {
-		t := cover.Tasting{Missing: c.Missing}
-		switch {
-		case c.Score != nil:
-			t.Liked = *c.Score / mostScore
-		case c.Verdict == house.VerdictKept:
-			t.Liked = 1
-		case c.Verdict != house.VerdictSentBack:
-			continue // nobody said
-		}
-		for _, p := range c.Served {
-			if !slices.Contains(usual[c.Spec], p.Ingredient) {
-				t.Parts = append(t.Parts, p.Ingredient)
-			}
-		}
-		out = append(out, t)
-	}
-	return out, nil
 }

@@ -29,15 +29,14 @@ fetch, and which substitutes serve most drinks.`,
 			if len(body.Out) == 0 && !ahead {
 				return usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
-			kitchen, done, err := open(cmd.Context())
+			v, done, err := atHouse(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if where != "" {
-				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
-					return err
-				}
+			kitchen := v.Kitchen()
+			if err := whole(v); err != nil {
+				return err
 			}
 			if ahead {
 				answer, err := kitchen.AnswerCoverage(cmd.Context(), api.CoverageBody{})

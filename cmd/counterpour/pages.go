@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api"
+	"counterpour/api/venue"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -12,37 +13,42 @@ import (
 	"counterpour/webui"
 )
 
-// bar is the kitchen as the pages see it.
-type bar struct{ kitchen *api.Kitchen }
+// bar is a venue as the pages see it.
+type bar struct{ venue *venue.Venue }
 
 var _ webui.Bar = bar{}
 
-func (b bar) Read(text string) (flavor.Spec, error) { return b.kitchen.Read(text) }
+func newBar(v *venue.Venue) bar { return bar{v} }
+
+func (b bar) kitchen() *api.Kitchen { return b.venue.Kitchen() }
+
+func (b bar) Read(text string) (flavor.Spec, error) { return b.kitchen().Read(text) }
 
 func (b bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
-	return b.kitchen.Score(s)
+	return b.kitchen().Score(s)
 }
 
 func (b bar) Cover(ctx context.Context, r webui.CoverRequest) (*flavor.Profile, *cover.Result, error) {
-	missing, result, _, err := b.kitchen.Cover(ctx, api.CoverRequest{Spec: *r.Spec, Missing: r.Missing,
+	k := b.kitchen()
+	missing, result, _, err := k.Cover(ctx, api.CoverRequest{Spec: *r.Spec, Missing: r.Missing,
 		Guest: cover.Guest{Avoid: r.Avoid}, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 	return missing, result, err
 }
 
-func (b bar) Judge(s *flavor.Spec) (*balance.Result, error) { return b.kitchen.Judge.Score(s) }
+func (b bar) Judge(s *flavor.Spec) (*balance.Result, error) { return b.kitchen().Judge.Score(s) }
 
-func (b bar) Explain(s *flavor.Spec) ([]balance.Step, error) { return b.kitchen.Judge.Explain(s) }
+func (b bar) Explain(s *flavor.Spec) ([]balance.Step, error) { return b.kitchen().Judge.Explain(s) }
 
 func (b bar) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-	return b.kitchen.Finder.Outs(ctx, r, nil)
+	return b.kitchen().Finder.Outs(ctx, r, nil)
 }
 
-func (b bar) House() webui.House { return newTill(b.kitchen.House) }
+func (b bar) House() webui.House { return room{b.venue} }
 
 func (b bar) Trainer() webui.Trainer { return newCoach(b.kitchen) }
 
 func (b bar) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
-	r, err := b.kitchen.Index.Search(ctx, index.Query{Text: prefix, Limit: limit})
+	r, err := b.kitchen().Index.Search(ctx, index.Query{Text: prefix, Limit: limit})
 	if err != nil {
 		return nil, err
 	}
@@ -54,15 +60,16 @@ func (b bar) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.P
 }
 
 func (b bar) Examples() []flavor.Spec {
-	out := make([]flavor.Spec, len(b.kitchen.House.Specs))
-	for i, s := range b.kitchen.House.Specs {
-		out[i] = s.Spec
+	menu := b.venue.Now().Menu
+	out := make([]flavor.Spec, len(menu))
+	for i, d := range menu {
+		out[i] = d.Spec
 	}
 	return out
 }
 
 func (b bar) Families() []template.Family {
-	families, _ := b.kitchen.Set.Families()
+	families, _ := b.kitchen().Set.Families()
 	return families
 }
 
@@ -76,7 +83,7 @@ func (b bar) Family(id string) (template.Family, bool) {
 }
 
 func (b bar) Ranges(s *flavor.Spec, family string) (out [template.NumAxes]webui.Range, ok bool) {
-	build, err := b.kitchen.Set.Prepare(s)
+	build, err := b.kitchen().Set.Prepare(s)
 	if err != nil {
 		return out, false
 	}
@@ -94,7 +101,7 @@ func (b bar) Ranges(s *flavor.Spec, family string) (out [template.NumAxes]webui.
 
 func (b bar) Cautions(s *flavor.Spec) []webui.Caution {
 	var out []webui.Caution
-	for _, c := range b.kitchen.CautionsOf(s) {
+	for _, c := range b.kitchen().CautionsOf(s) {
 		out = append(out, webui.Caution{Text: c.Text, Source: c.Source})
 	}
 	return out

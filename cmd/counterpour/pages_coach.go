@@ -23,8 +23,12 @@ const mostLearners = 1000
 // coach trains over a kitchen. Learners are kept in memory and gone when the
 // program ends.
 type coach struct {
-	trainer func() (*drill.Trainer, error) // made by the first who asks
+	kitchen func() *api.Kitchen
 	now     func() time.Time
+
+	making sync.Mutex
+	of     *api.Kitchen // that made was made for
+	made   *drill.Trainer
 
 	mu       sync.Mutex
 	learners map[string]*list.Element // of pupils
@@ -40,11 +44,24 @@ type pupil struct {
 
 var _ webui.Trainer = (*coach)(nil)
 
-func newCoach(k *api.Kitchen) *coach {
-	return &coach{now: time.Now, learners: map[string]*list.Element{}, recent: list.New(),
-		trainer: sync.OnceValues(func() (*drill.Trainer, error) {
-			return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, k.Proven, k.House.Stock)
-		})}
+func newCoach(kitchen func() *api.Kitchen) *coach {
+	return &coach{kitchen: kitchen, now: time.Now, learners: map[string]*list.Element{}, recent: list.New()}
+}
+
+// trainer is made by the first who asks, and again once the house keeps other
+// things or has another palate.
+func (c *coach) trainer() (*drill.Trainer, error) {
+	c.making.Lock()
+	defer c.making.Unlock()
+	k := c.kitchen()
+	if c.of != nil && c.of.Set == k.Set && slices.Equal(c.of.House.Stock, k.House.Stock) {
+		return c.made, nil
+	}
+	t, err := drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, k.Proven, k.House.Stock)
+	if err == nil {
+		c.of, c.made = k, t
+	}
+	return t, err
 }
 
 // Next tries one axis after the other where the wish leaves it open, since not

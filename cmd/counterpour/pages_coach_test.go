@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 	"counterpour/webui"
@@ -18,7 +19,7 @@ func newTestCoach(t *testing.T) *coach {
 	t.Helper()
 	k, err := sharedKitchen()
 	require.NoError(t, err)
-	return newCoach(k)
+	return newCoach(func() *api.Kitchen { return k })
 }
 
 // Every kind can be had, and its request makes the same round again.

@@ -10,23 +10,25 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui"
 )
 
-func newTestTill(t *testing.T) *till {
+// testRoom is the demo house in a store in memory.
+func testRoom(t *testing.T) room {
 	t.Helper()
-	c, err := data.Embedded()
+	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
-	house, err := c.Demo()
-	require.NoError(t, err)
-	return newTill(house)
+	t.Cleanup(done)
+	return room{v}
 }
 
-func TestTillMarks(t *testing.T) {
-	till, ctx := newTestTill(t), t.Context()
-	menu, err := till.Menu(ctx)
+func testBy() house.By { return house.By{Actor: "Wren", At: time.Now()} }
+
+func TestRoomMarks(t *testing.T) {
+	r, ctx := testRoom(t), t.Context()
+	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
 	slugs := map[string]bool{}
 	for _, s := range menu {
@@ -35,56 +37,79 @@ func TestTillMarks(t *testing.T) {
 		slugs[s.Slug] = true
 	}
 
-	before, err := till.Outs(ctx)
+	before, err := r.Outs(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, before, "falernum")
-	require.NoError(t, till.Mark(ctx, "mint", true))
-	require.NoError(t, till.Mark(ctx, "falernum", false))
-	after, err := till.Outs(ctx)
+	require.NoError(t, r.Mark(ctx, testBy(), "mint", true))
+	require.NoError(t, r.Mark(ctx, testBy(), "falernum", false))
+	after, err := r.Outs(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
 	assert.NotContains(t, after, "falernum")
 
-	err = till.Mark(ctx, "moonshine", true)
+	err = r.Mark(ctx, testBy(), "moonshine", true)
 	var fault *flavor.Fault
 	assert.True(t, errors.As(err, &fault))
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
 }
 
-func TestTillFinds(t *testing.T) {
-	till, ctx := newTestTill(t), t.Context()
+// A bottle counted as empty is out; marked as back, one full one is there.
+func TestRoomBringsBackAnEmptyBottle(t *testing.T) {
+	r, ctx := testRoom(t), t.Context()
+	mint, err := house.Get[house.Bottle](ctx, r.Store(), "mint")
+	require.NoError(t, err)
+	mint.Item.Stock = 0
+	_, err = r.Store().Write(ctx, testBy(), house.Put(mint.Item, mint.Version))
+	require.NoError(t, err)
+	outs, err := r.Outs(ctx)
+	require.NoError(t, err)
+	require.Contains(t, outs, "mint")
+	require.NoError(t, r.Mark(ctx, testBy(), "mint", false))
+	outs, err = r.Outs(ctx)
+	require.NoError(t, err)
+	assert.NotContains(t, outs, "mint")
+	mint, err = house.Get[house.Bottle](ctx, r.Store(), "mint")
+	require.NoError(t, err)
+	assert.Equal(t, 1.0, mint.Item.Stock)
+}
+
+func TestRoomFinds(t *testing.T) {
+	r, ctx := testRoom(t), t.Context()
+	menu, err := r.Menu(ctx)
+	require.NoError(t, err)
 	names := func(q webui.SpecQuery) (out []string) {
-		found, err := till.Find(ctx, q)
+		found, err := r.Find(ctx, q)
 		require.NoError(t, err)
 		for _, s := range found {
 			out = append(out, s.Spec.Name)
 		}
 		return out
 	}
-	assert.Len(t, names(webui.SpecQuery{}), len(till.menu))
+	assert.Len(t, names(webui.SpecQuery{}), len(menu))
 	assert.Contains(t, names(webui.SpecQuery{Text: "FALERNUM rum"}), "Copra Schooner")
+	assert.Contains(t, names(webui.SpecQuery{Text: "falurnum"}), "Copra Schooner", "a slip of the pen")
 	assert.Equal(t, []string{"Copra Schooner"}, names(webui.SpecQuery{Text: "copra"}))
 	assert.Empty(t, names(webui.SpecQuery{Text: "copra aquavit"}))
 	without := names(webui.SpecQuery{Avoid: []flavor.Allergen{flavor.TreeNuts}})
 	assert.NotEmpty(t, without)
 	assert.NotContains(t, without, "Copra Schooner", "its falernum holds nuts")
-	for _, s := range till.menu {
+	for _, s := range menu {
 		assert.Contains(t, names(webui.SpecQuery{Family: s.Family}), s.Spec.Name)
 	}
 }
 
 // Every listener hears of a change, none holds a mark up, and none stays behind.
-func TestTillTells(t *testing.T) {
-	till := newTestTill(t)
+func TestRoomTells(t *testing.T) {
+	r := testRoom(t)
 	ctx, leave := context.WithCancel(t.Context())
 	var heard []<-chan struct{}
 	for range 3 {
-		c, err := till.Changes(ctx)
+		c, err := r.Changes(ctx)
 		require.NoError(t, err)
 		heard = append(heard, c)
 	}
-	for i := range 50 {
-		require.NoError(t, till.Mark(ctx, "mint", i%2 == 0), "nobody reads yet")
+	for i := range 10 {
+		require.NoError(t, r.Mark(ctx, testBy(), "mint", i%2 == 0), "nobody reads yet")
 	}
 	for _, c := range heard {
 		select {
@@ -95,32 +120,34 @@ func TestTillTells(t *testing.T) {
 	}
 	leave()
 	for _, c := range heard {
-		assert.Eventually(t, func() bool {
-			select {
-			case _, open := <-c:
-				return !open
-			default:
-				return false
-			}
-		}, time.Second, time.Millisecond)
+		closes(t, c)
 	}
-	till.mu.Lock()
-	defer till.mu.Unlock()
-	assert.Empty(t, till.listeners)
+	late, err := r.Changes(t.Context())
+	require.NoError(t, err)
+	r.venue.HangUp()
+	closes(t, late)
 }
 
-func TestTillIsSafeForAll(t *testing.T) {
-	till := newTestTill(t)
+func closes(t *testing.T, c <-chan struct{}) {
+	t.Helper()
+	assert.Eventually(t, func() bool {
+		select {
+		case _, open := <-c:
+			return !open
+		default:
+			return false
+		}
+	}, time.Second, time.Millisecond)
+}
+
+func TestRoomIsSafeForAll(t *testing.T) {
+	r := testRoom(t)
 	var all sync.WaitGroup
 	for i := range 8 {
 		all.Go(func() {
-			ctx, leave := context.WithCancel(t.Context())
-			defer leave()
-			_, err := till.Changes(ctx)
-			assert.NoError(t, err)
-			for k := range 50 {
-				assert.NoError(t, till.Mark(ctx, "mint", (i+k)%2 == 0))
-				_, err := till.Outs(ctx)
+			for k := range 5 {
+				assert.NoError(t, r.Mark(t.Context(), testBy(), "mint", (i+k)%2 == 0))
+				_, err := r.Outs(t.Context())
 				assert.NoError(t, err)
 			}
 		})

@@ -16,9 +16,10 @@ import (
 // The juices of the catalogue know their acids, and the training page stands on
 // the proven drinks.
 func TestPagesOverTheKitchen(t *testing.T) {
-	k, err := sharedKitchen()
+	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
-	h, err := webui.New(bar{k}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	defer done()
+	h, err := webui.New(newBar(v), slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	for _, c := range []struct {
 		path   string

@@ -89,13 +89,12 @@ func (s *service) Run(ctx context.Context) error {
 	}()
 
 	kitchen, done, err := s.open(ctx)
-	if err == nil && s.house != "" {
-		err = useHouse(ctx, kitchen, s.house)
-	}
 	if err == nil {
 		defer done()
 		var handler http.Handler
-		if handler, err = s.handler(kitchen); err == nil {
+		var leave func()
+		if handler, leave, err = s.handler(ctx, kitchen, server); err == nil {
+			defer leave()
 			entrance.open(handler)
 			_, err = fmt.Fprintf(s.out, "counterpour is serving on http://%s (%s)\n", listener.Addr(), s.what())
 		}
@@ -117,10 +116,13 @@ func (s *service) Run(ctx context.Context) error {
 
 // what says what is served, and what is kept of it.
 func (s *service) what() string {
-	if s.house == "" {
+	switch {
+	case s.house == demoHouse:
 		return "embedded catalogue and demo house, in memory; nothing is saved"
+	case isDatabase(s.house):
+		return "the house is kept in a PostgreSQL database"
 	}
-	return "menu, stock and tastings of " + s.house + " as they were at the start; what the pages mark is not saved"
+	return "the house is kept in " + s.house
 }
 
 // loopback reports whether only this machine reaches an address.
@@ -133,18 +135,24 @@ func loopback(address string) bool {
 	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
-// handler is all that is served over a kitchen.
-func (s *service) handler(k *api.Kitchen) (http.Handler, error) {
+// handler is all that is served over a kitchen and its house, which leave
+// closes.
+func (s *service) handler(ctx context.Context, k *api.Kitchen, server *http.Server) (h http.Handler, leave func(), err error) {
+	v, leave, err := enter(ctx, k, s.house, s.log)
+	if err != nil {
+		return nil, nil, err
+	}
+	server.RegisterOnShutdown(v.HangUp)
 	// The web pages answer everything that is no endpoint.
-	pages, err := webui.New(bar{k}, s.log)
-	if err != nil {
-		return nil, err
+	pages, err := webui.New(newBar(v), s.log)
+	if err == nil {
+		var answers *api.Server
+		if answers, err = api.NewServer(v.Kitchen, api.Options{Pages: pages, Log: s.log, Version: version()}); err == nil {
+			return answers.Handler(), leave, nil
+		}
 	}
-	server, err := api.NewServer(k, api.Options{Pages: pages, Log: s.log, Version: version()})
-	if err != nil {
-		return nil, err
-	}
-	return server.Handler(), nil
+	leave()
+	return nil, nil, err
 }
 
 // finish lets requests under way end, for as long as one may take.

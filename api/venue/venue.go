@@ -1,0 +1,173 @@
+package venue
+
+import (
+	"context"
+	"fmt"
+	"log/slog"
+	"sync"
+	"sync/atomic"
+
+	"counterpour/api"
+	"counterpour/data/house"
+)
+
+// About says whose house a store keeps.
+type About struct {
+	Name        string
+	Description string // one line; may be empty
+	Invented    bool   // nobody's bar
+}
+
+// Venue is a house at work. It is safe for concurrent use.
+type Venue struct {
+	base  *api.Kitchen
+	about About
+	inner house.Store
+	log   *slog.Logger
+
+	now  atomic.Pointer[Stand]
+	turn sync.Mutex   // one stand is made at a time
+	seen atomic.Int64 // the last change of our own that the stand knows of
+
+	mu        sync.Mutex
+	listeners map[chan struct{}]bool
+	hungUp    bool
+
+	stop     context.CancelFunc
+	followed chan struct{} // closed when nobody follows the store any more
+}
+
+// Open makes the first stand of a house over a kitchen of the catalogue, and
+// follows the store from then on. The store and the kitchen stay the caller's;
+// close the venue before them. A nil log is slog.Default.
+func Open(ctx context.Context, base *api.Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
+	if log == nil {
+		log = slog.Default()
+	}
+	following, stop := context.WithCancel(context.WithoutCancel(ctx))
+	v := &Venue{base: base, about: about, inner: store, log: log, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
+	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between
+	if err == nil {
+		err = v.restand(ctx)
+	}
+	if err != nil {
+		stop()
+		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
+	}
+	go v.follow(following, changes)
+	return v, nil
+}
+
+// Now returns the house as it stands. What it returns is read only.
+func (v *Venue) Now() *Stand { return v.now.Load() }
+
+// Kitchen returns the kitchen of the house as it stands.
+func (v *Venue) Kitchen() *api.Kitchen { return v.Now().Kitchen }
+
+// Close stops following the store, and returns once nobody uses it here.
+func (v *Venue) Close() {
+	v.stop()
+	<-v.followed
+}
+
+// follow makes the next stand whenever the store changed. Changes that wait
+// together are taken together.
+func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
+	defer close(v.followed)
+	defer func() {
+		if r := recover(); r != nil {
+			v.log.Error("the house is no longer followed; start the program again", "cause", fmt.Sprint(r))
+		}
+	}()
+	for c := range changes {
+		last := c.Seq
+		for more := true; more; {
+			select {
+			case c, open := <-changes:
+				if more = open; open {
+					last = c.Seq
+				}
+			default:
+				more = false
+			}
+		}
+		if last <= v.seen.Load() {
+			continue // written here, and seen when it was
+		}
+		if err := v.refresh(ctx, last); err != nil && ctx.Err() == nil {
+			v.log.Error("a change of the house could not be taken up", "change", last, "error", err)
+		}
+	}
+}
+
+// refresh takes up everything that the store has, which is at least all up to
+// a change, and tells who listens.
+func (v *Venue) refresh(ctx context.Context, upTo int64) error {
+	if err := v.restand(ctx); err != nil {
+		return err
+	}
+	for old := v.seen.Load(); old < upTo && !v.seen.CompareAndSwap(old, upTo); old = v.seen.Load() {
+	}
+	v.wake()
+	return nil
+}
+
+func (v *Venue) restand(ctx context.Context) error {
+	v.turn.Lock()
+	defer v.turn.Unlock()
+	from := v.Now()
+	if from == nil {
+		from = &Stand{Kitchen: v.base, Shelf: house.NewShelf(v.base.Catalogue.Profiles())}
+	}
+	next, err := from.next(ctx, v.base, v.inner, v.about, v.log)
+	if err == nil {
+		v.now.Store(next)
+	}
+	return err
+}
+
+// Changes tells when the house stands otherwise, from now on. Several changes
+// may come as one. The channel closes once ctx ends or the venue hangs up.
+func (v *Venue) Changes(ctx context.Context) <-chan struct{} {
+	c := make(chan struct{}, 1)
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	if v.hungUp {
+		close(c)
+		return c
+	}
+	v.listeners[c] = true
+	context.AfterFunc(ctx, func() {
+		// wake sends under the same lock, so never into a closed channel.
+		v.mu.Lock()
+		defer v.mu.Unlock()
+		if v.listeners[c] {
+			delete(v.listeners, c)
+			close(c)
+		}
+	})
+	return c
+}
+
+// HangUp closes the channels of all who listen, now and later, so that a server
+// that waits for its requests does not wait for them.
+func (v *Venue) HangUp() {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.hungUp = true
+	for c := range v.listeners {
+		close(c)
+	}
+	clear(v.listeners)
+}
+
+func (v *Venue) wake() {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	for c := range v.listeners {
+		select {
+		case c <- struct{}{}:
+		default: // it has not yet looked at the change before, and will see this one too
+		}
+	}
+}

@@ -1,0 +1,254 @@
+package venue
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/api"
+	"counterpour/data"
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/index"
+)
+
+var base = sync.OnceValues(func() (*api.Kitchen, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	return api.NewKitchen(context.Background(), c, nil)
+})
+
+var someone = house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
+
+// kitchen is a kitchen of the test's own, since an index has one line.
+func kitchen(t *testing.T) *api.Kitchen {
+	t.Helper()
+	k, err := base()
+	require.NoError(t, err)
+	own := *k
+	own.Index, err = index.Build(t.Context(), k.Catalogue.Profiles(), nil)
+	require.NoError(t, err)
+	t.Cleanup(func() { assert.NoError(t, own.Close()) })
+	return &own
+}
+
+func open(t *testing.T, s house.Store) *Venue {
+	t.Helper()
+	v, err := Open(t.Context(), kitchen(t), s, About{Name: "The Dock"}, nil)
+	require.NoError(t, err)
+	t.Cleanup(v.Close)
+	return v
+}
+
+func memory(t *testing.T) house.Store {
+	t.Helper()
+	s, err := house.OpenMemory(t.Context())
+	require.NoError(t, err)
+	t.Cleanup(func() { assert.NoError(t, s.Close()) })
+	return s
+}
+
+func put(t *testing.T, s house.Store, version int64, items ...house.Item) {
+	t.Helper()
+	for _, it := range items {
+		_, err := s.Write(t.Context(), someone, house.Put(it, version))
+		require.NoError(t, err)
+	}
+}
+
+func drink(t *testing.T, v *Venue, text string) house.Spec {
+	t.Helper()
+	s, err := v.Kitchen().Read(text)
+	require.NoError(t, err)
+	return house.FromSpec("", s)
+}
+
+const sour = "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\n"
+
+// What was written is there when the write returns, in every part.
+func TestAWriteIsSeenWhenItReturns(t *testing.T) {
+	v := open(t, memory(t))
+	s := v.Store()
+	assert.Empty(t, v.Now().Menu)
+	empty := v.Now().Version
+
+	strength, price := 57.0, 28.0
+	put(t, s, 0, house.Bottle{ID: "dock-gin", Name: "Dock gin No. 9", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1,
+		Measured: house.Measured{ABVPct: &strength}, Price: &price, Currency: "EUR"})
+	p, m, err := v.Kitchen().Index.Resolve("dock gin no. 9")
+	require.NoError(t, err, "an added bottle is found at once")
+	assert.Equal(t, flavor.MatchAlias, m.How)
+	assert.InDelta(t, strength, p.ABV.Value, 1e-9)
+	assert.NotEqual(t, empty, v.Now().Version)
+	assert.InDelta(t, price/700, v.Kitchen().Prices["london-dry-gin"], 1e-12)
+	assert.Equal(t, []*flavor.Profile{p}, v.Kitchen().House.Stock)
+
+	put(t, s, 0, house.Made{ID: "dock-syrup", Name: "dock syrup", Class: flavor.ClassSyrup, YieldML: 900,
+		Parts: []house.Pour{{Ingredient: "simple-syrup", Amount: 600, Unit: flavor.Millilitre}, {Ingredient: "water", Amount: 300, Unit: flavor.Millilitre}}})
+	_, _, err = v.Kitchen().Index.Resolve("dock syrup")
+	require.NoError(t, err, "what the house makes is found at once")
+
+	version := v.Now().Version
+	put(t, s, 0, drink(t, v, sour))
+	require.Len(t, v.Now().Menu, 1)
+	assert.Equal(t, "sour", v.Now().Menu[0].Family)
+	assert.Same(t, p, v.Now().Menu[0].Spec.Pours[0].Profile)
+	assert.Equal(t, version, v.Now().Version, "a spec is no reason for another index")
+
+	before := v.Kitchen().Index
+	put(t, s, 0, house.Out{Ingredient: "london-dry-gin", Since: someone.At})
+	assert.Equal(t, []*flavor.Profile{p}, v.Kitchen().House.Out)
+	assert.Same(t, before, v.Kitchen().Index)
+	_, err = s.Undo(t.Context(), someone, house.Ref{Kind: house.KindOut, ID: "london-dry-gin"}, 1)
+	require.NoError(t, err)
+	assert.Empty(t, v.Kitchen().House.Out)
+}
+
+// A bottle of which nothing is left has run out.
+func TestAnEmptyBottleIsOut(t *testing.T) {
+	v := open(t, memory(t))
+	for i, stock := range []float64{0, 0} {
+		put(t, v.Store(), 0, house.Bottle{ID: fmt.Sprint("gin-", i), Name: fmt.Sprint("gin ", i), Ingredient: "london-dry-gin", SizeML: 700, Stock: stock})
+	}
+	require.Len(t, v.Kitchen().House.Out, 1)
+	put(t, v.Store(), 1, house.Bottle{ID: "gin-1", Name: "gin 1", Ingredient: "london-dry-gin", SizeML: 700, Stock: 0.5})
+	assert.Empty(t, v.Kitchen().House.Out)
+}
+
+// What another server writes to the same store is taken up, and told.
+func TestWhatAnotherWritesIsTakenUp(t *testing.T) {
+	s := memory(t)
+	v := open(t, s)
+	told := v.Changes(t.Context())
+	put(t, s, 0, house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
+	select {
+	case <-told:
+	case <-time.After(10 * time.Second):
+		t.Fatal("nobody said that there is a bottle more")
+	}
+	assert.Len(t, v.Kitchen().House.Stock, 1)
+}
+
+// The index is derived: whatever happened between a write and its effect, the
+// next start has what the store has.
+func TestTheNextStartHasWhatTheStoreHas(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "dock.house")
+	s, err := house.Open(t.Context(), path, house.Options{})
+	require.NoError(t, err)
+	// Nobody follows: as after a crash between the write and the index.
+	put(t, s, 0, house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
+	require.NoError(t, s.Close())
+	s, err = house.Open(t.Context(), path, house.Options{})
+	require.NoError(t, err)
+	t.Cleanup(func() { assert.NoError(t, s.Close()) })
+	v := open(t, s)
+	_, _, err = v.Kitchen().Index.Resolve("dock gin")
+	assert.NoError(t, err)
+}
+
+// Drinks marked as right move the family, as they were when they were tasted.
+func TestRightDrinksMoveThePalate(t *testing.T) {
+	v := open(t, memory(t))
+	dry := drink(t, v, "Quay Sour\n2 oz London dry gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake, up\n")
+	put(t, v.Store(), 0, dry, house.Right{Spec: dry.ID, SpecVersion: 1})
+	palates := v.Kitchen().Set.Palates()
+	require.Len(t, palates, 1)
+	assert.Equal(t, "sour", palates[0].ID)
+	put(t, v.Store(), 1, drink(t, v, sour)) // the mark is of the version before
+	assert.Equal(t, palates, v.Kitchen().Set.Palates())
+	_, err := v.Store().Write(t.Context(), someone, house.Remove(house.Ref{Kind: house.KindRight, ID: dry.ID}, 1))
+	require.NoError(t, err)
+	assert.Empty(t, v.Kitchen().Set.Palates())
+}
+
+// What cannot be used is left out and reported, and the rest goes on.
+func TestWhatCannotBeUsedIsReported(t *testing.T) {
+	v := open(t, memory(t))
+	good := drink(t, v, sour)
+	bad := good
+	bad.ID, bad.Name = "lost", "Lost"
+	bad.Pours = []house.Pour{{Ingredient: "nothing-known", Amount: 1, Unit: flavor.Ounce}}
+	put(t, v.Store(), 0, good, bad)
+	require.Len(t, v.Now().Menu, 1)
+	require.Len(t, v.Now().Faults, 1)
+	assert.ErrorContains(t, v.Now().Faults[0], "nothing-known")
+}
+
+// The demo goes into a store and comes out as it was.
+func TestTheDemoInAStore(t *testing.T) {
+	k := kitchen(t)
+	s := memory(t)
+	require.NoError(t, Fill(t.Context(), s, k.House, someone.At))
+	v, err := Open(t.Context(), k, s, About{Name: k.House.Name, Invented: true}, nil)
+	require.NoError(t, err)
+	defer v.Close()
+	assert.Empty(t, v.Now().Faults)
+	assert.ElementsMatch(t, idsOf(k.House.Stock), idsOf(v.Kitchen().House.Stock))
+	assert.ElementsMatch(t, idsOf(k.House.Out), idsOf(v.Kitchen().House.Out))
+	assert.Len(t, v.Now().Menu, len(k.House.Specs))
+	for _, d := range v.Now().Menu {
+		assert.Empty(t, v.Now().Prices.Drink(d.Spec).Unpriced, d.ID)
+	}
+}
+
+func idsOf(list []*flavor.Profile) []string {
+	out := make([]string, len(list))
+	for i, p := range list {
+		out[i] = p.ID
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Fifty at once: every write is seen, and every reader has a whole house.
+func TestFiftyAtOnce(t *testing.T) {
+	v := open(t, memory(t))
+	spec := drink(t, v, sour)
+	put(t, v.Store(), 0, spec)
+	var all sync.WaitGroup
+	for i := range 50 {
+		all.Go(func() {
+			id := fmt.Sprint("bottle-", i)
+			_, err := v.Store().Write(t.Context(), someone, house.Put(house.Bottle{ID: id, Name: id, Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, 0))
+			assert.NoError(t, err)
+			d, err := v.Kitchen().Read("2 oz London dry gin\n3/4 oz lemon juice\nshake, up")
+			assert.NoError(t, err)
+			assert.Len(t, d.Pours, 2)
+			assert.Len(t, v.Now().Menu, 1)
+		})
+	}
+	all.Wait()
+	bottles, err := house.All[house.Bottle](t.Context(), v.Store())
+	require.NoError(t, err)
+	assert.Len(t, bottles, 50)
+	_, _, err = v.Kitchen().Index.Resolve("bottle-0") // only the one that is poured lends its name
+	assert.NoError(t, err)
+}
+
+// BenchmarkMark is a bottle marked as out, and back.
+func BenchmarkMark(b *testing.B) {
+	k, err := base()
+	require.NoError(b, err)
+	s, err := house.OpenMemory(b.Context())
+	require.NoError(b, err)
+	require.NoError(b, Fill(b.Context(), s, k.House, someone.At))
+	v, err := Open(b.Context(), k, s, About{}, nil)
+	require.NoError(b, err)
+	defer v.Close()
+	out := house.Ref{Kind: house.KindOut, ID: "london-dry-gin"}
+	for b.Loop() {
+		marked, err := v.Store().Write(b.Context(), someone, house.Put(house.Out{Ingredient: out.ID, Since: someone.At}, 0))
+		require.NoError(b, err)
+		_, err = v.Store().Write(b.Context(), someone, house.Remove(out, marked[0].Version))
+		require.NoError(b, err)
+	}
+}
