@@ -4,16 +4,19 @@ import (
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
+	"fmt"
 	"net/http"
 	"slices"
-	"strings"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
 )
 
 // board shows what becomes of the menu, and takes marks: out or back, the id of
-// an ingredient. A form gets sent back to the board, a script the board itself.
+// an ingredient; kept or returned, a cover as it was served. A form gets sent
+// back to the board, a script the board itself.
 func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	if err := parseForm(r); err != nil {
 		return err
@@ -28,7 +31,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 		}
 		if !isFragment(r) {
 			to := "#out-now"
-			if r.PostForm.Has("out") {
+			if !r.PostForm.Has("back") {
 				to = "#drinks"
 			}
 			http.Redirect(w, r, withAvoid("/board", avoid)+to, http.StatusSeeOther)
@@ -42,6 +45,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	part := "layout"
 	if isFragment(r) {
 		part = "board"
+		v.note(r.PostForm)
 	}
 	return p.write(w, r, http.StatusOK, "board", part, v)
 }
@@ -58,6 +62,13 @@ func (p *pages) mark(r *http.Request) error {
 			}
 		}
 	}
+	for field, verdict := range map[string]house.Verdict{"kept": house.VerdictKept, "returned": house.VerdictSentBack} {
+		for _, served := range r.PostForm[field] {
+			if err := p.tasted(r, served, verdict); err != nil {
+				return err
+			}
+		}
+	}
 	return nil
 }
 
@@ -66,17 +77,22 @@ type shift struct {
 	menu  []HouseSpec
 	stock []*flavor.Profile
 	out   []*flavor.Profile // in the order of the shelves
+
+	tastings []cover.Tasting
 }
 
-// version names the state of the outs, so that two screens can tell whether
-// they show the same.
+// version names what the board shows, so that two screens can tell whether they
+// show the same.
 func (s *shift) version() string {
-	var ids []string
+	sum := sha256.New()
 	for _, p := range s.out {
-		ids = append(ids, p.ID)
+		fmt.Fprintln(sum, p.ID)
 	}
-	sum := sha256.Sum256([]byte(strings.Join(ids, "\n")))
-	return hex.EncodeToString(sum[:8])
+	for i := range s.menu {
+		fmt.Fprintln(sum, s.menu[i].Slug, measure.Format(s.menu[i].Spec))
+	}
+	fmt.Fprintln(sum, len(s.stock), s.tastings)
+	return hex.EncodeToString(sum.Sum(nil)[:8])
 }
 
 func (s *shift) isOut(p *flavor.Profile) bool { return slices.Contains(s.out, p) }
@@ -89,6 +105,9 @@ func (p *pages) shift(ctx context.Context) (*shift, error) {
 		return nil, err
 	}
 	if s.stock, err = p.house.Stock(ctx); err != nil {
+		return nil, err
+	}
+	if s.tastings, err = p.house.Tastings(ctx); err != nil {
 		return nil, err
 	}
 	ids, err := p.house.Outs(ctx)
@@ -124,7 +143,7 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 }
 
 func menuRequest(s *shift, avoid []flavor.Allergen) cover.MenuRequest {
-	r := cover.MenuRequest{Out: s.out, Stock: s.stock, Guest: cover.Guest{Avoid: avoid}, Parts: coverParts}
+	r := cover.MenuRequest{Out: s.out, Stock: s.stock, Guest: cover.Guest{Avoid: avoid}, Parts: coverParts, Tastings: s.tastings}
 	for i := range s.menu {
 		r.Specs = append(r.Specs, &s.menu[i].Spec)
 	}

@@ -4,9 +4,11 @@ import (
 	"bufio"
 	"context"
 	"errors"
+	"html"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"regexp"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -113,6 +115,42 @@ func TestMarking(t *testing.T) {
 	w = post(pages, "/board", url.Values{"out": {"moonshine"}}, false)
 	assert.Equal(t, http.StatusConflict, w.Code)
 	assert.Contains(t, w.Body.String(), "The house does not have that")
+}
+
+// How a cover was received is kept, as it was served, and shifts the lists.
+func TestTellingHowACoverWasReceived(t *testing.T) {
+	h := newFakeHouse()
+	h.outs = []string{"falernum"}
+	pages := pagesOf(t, h)
+	spec, err := fakeBar{}.Read("Mainbrace\n2 oz gin\n3/4 oz lemon juice\n1/2 oz falernum\nshake, up")
+	require.NoError(t, err)
+	_, err = h.Store().Write(t.Context(), house.By{Actor: "Wren", At: time.Now()}, house.Put(house.FromSpec("mainbrace", spec), 0))
+	require.NoError(t, err)
+
+	body := get(pages, "/board", "").Body.String()
+	button := regexp.MustCompile(`name="returned" value="([^"]+)"`).FindStringSubmatch(body)
+	require.NotNil(t, button)
+	version := regexp.MustCompile(`data-version="([^"]+)"`)
+	before := version.FindString(body)
+
+	w := post(pages, "/board", url.Values{"returned": {html.UnescapeString(button[1])}}, true)
+	assert.Equal(t, http.StatusOK, w.Code)
+	assert.Contains(t, w.Body.String(), "Noted: it was sent back.")
+	assert.NotEqual(t, before, version.FindString(w.Body.String()), "other screens look again")
+	covers, err := house.All[house.Cover](t.Context(), h.Store())
+	require.NoError(t, err)
+	require.Len(t, covers, 1)
+	got := covers[0].Item
+	assert.Equal(t, house.VerdictSentBack, got.Verdict)
+	assert.Equal(t, "falernum", got.Missing)
+	assert.Equal(t, int64(1), got.SpecVersion)
+	assert.Equal(t, "almond-syrup", got.Served[2].Ingredient)
+
+	for _, bad := range []string{"", "spec=mainbrace", "spec=nothing&missing=falernum&served=2+oz+gin%0Abuild", "%zz"} {
+		w := post(pages, "/board", url.Values{"kept": {bad}}, false)
+		assert.GreaterOrEqual(t, w.Code, 400, bad)
+		assert.Less(t, w.Code, 500, bad)
+	}
 }
 
 // readEvent reads the data of the next event of a stream.

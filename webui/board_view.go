@@ -2,6 +2,7 @@ package webui
 
 import (
 	"fmt"
+	"net/url"
 	"slices"
 	"strings"
 
@@ -28,6 +29,7 @@ type boardView struct {
 	Keep    []keepView
 	Saves   string
 	Said    string
+	Noted   string // what was just written down of a cover
 }
 
 // bottleView is a bottle that can be marked.
@@ -48,6 +50,7 @@ type touchedView struct {
 	Missing    string
 	Glass      string // method and service
 	Cover      *coverView
+	Served     string   // the cover, for telling how it was received; empty if that cannot be told
 	Left       []string // other pours that had to go, for the guest
 	Others     []string // further covers, a line each
 	Cautions   []Caution
@@ -135,7 +138,8 @@ func (v *boardView) cover(p *pages, s *shift, r *cover.MenuResult) {
 		if d.Cover == nil {
 			v.Lost++
 		} else {
-			d.Cautions = p.bar.Cautions(&t.Covers[t.Chosen].Spec)
+			chosen := &t.Covers[t.Chosen]
+			d.Cautions, d.Served = p.bar.Cautions(&chosen.Spec), servedOf(d.Slug, t, chosen)
 		}
 		v.Drinks = append(v.Drinks, d)
 	}
@@ -207,4 +211,17 @@ func (v *boardView) say() {
 	default:
 		v.Said = count(len(v.Drinks), "drink is", "drinks are") + " touched; " + count(v.Lost, "has", "have") + " no cover."
 	}
+}
+
+// note tells that it was written down how a cover was received.
+func (v *boardView) note(f url.Values) {
+	switch {
+	case f.Has("kept"):
+		v.Noted = "Noted: the guest kept it."
+	case f.Has("returned"):
+		v.Noted = "Noted: it was sent back."
+	default:
+		return
+	}
+	v.Said = v.Noted + " " + v.Said
 }

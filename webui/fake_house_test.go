@@ -92,6 +92,20 @@ func (h *fakeHouse) Outs(context.Context) ([]string, error) {
 	return slices.Clone(h.outs), nil
 }
 
+// Tastings are those of the store, which all go for the drink's own pours.
+func (h *fakeHouse) Tastings(ctx context.Context) ([]cover.Tasting, error) {
+	covers, err := house.All[house.Cover](ctx, h.Store())
+	var out []cover.Tasting
+	for _, c := range house.Items(covers) {
+		t := cover.Tasting{Missing: c.Missing}
+		if c.Verdict == house.VerdictKept {
+			t.Liked = 1
+		}
+		out = append(out, t)
+	}
+	return out, err
+}
+
 func (h *fakeHouse) Mark(_ context.Context, _ house.By, id string, out bool) error {
 	stock, _ := h.Stock(context.Background())
 	if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {

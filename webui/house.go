@@ -7,6 +7,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 )
 
 // House is the bar whose menu, stock and outs the pages show. It is used
@@ -28,6 +29,8 @@ type House interface {
 	// what is marked already changes nothing; an id that is not in stock is a
 	// fault.
 	Mark(ctx context.Context, by house.By, id string, out bool) error
+	// Tastings returns how covers were received that were poured here.
+	Tastings(ctx context.Context) ([]cover.Tasting, error)
 	// Changes tells when the outs or the menu may have changed, from now on.
 	// Several changes may come as one. The channel closes once ctx ends or the
 	// house closes.

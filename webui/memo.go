@@ -90,6 +90,6 @@ func memoKey(r *cover.MenuRequest) string {
 		}
 		b.WriteByte('\n')
 	}
-	fmt.Fprint(&b, r.Guest.Avoid, r.Parts)
+	fmt.Fprint(&b, r.Guest.Avoid, r.Parts, r.Tastings)
 	return b.String()
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/api/venue"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/index"
 	"counterpour/webui"
 )
@@ -156,6 +157,10 @@ func (r room) back(ctx context.Context, id string) (edits []house.Edit, err erro
 		}
 	}
 	return edits, nil
+}
+
+func (r room) Tastings(context.Context) ([]cover.Tasting, error) {
+	return slices.Clone(r.venue.Kitchen().Tastings), nil
 }
 
 // Changes never fails: the venue follows its store by itself.

@@ -55,7 +55,8 @@
     body.append(button.name, button.value);
     ask("/board", { method: "POST", body }).then(() => {
       old(false);
-      standAt(button);
+      if (button.name === "out" || button.name === "back") standAt(button);
+      else document.getElementById("drinks-title")?.scrollIntoView();
     }).catch(() => {
       form.removeAttribute("aria-busy");
       old(true);
