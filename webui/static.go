@@ -23,6 +23,8 @@ var kinds = map[string]string{
 	".js":  "text/javascript; charset=utf-8",
 	".svg": "image/svg+xml",
 	".txt": "text/plain; charset=utf-8",
+
+	".webmanifest": "application/manifest+json",
 }
 
 // How long a browser may keep a static file: for ever under a name that holds
@@ -86,6 +88,16 @@ func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
 	if plain, ok := s.plain[name]; ok {
 		name, keep = plain, keepForever
 	}
+	return s.send(w, r, name, keep)
+}
+
+// offline answers with the script that keeps copies, which stands at the root
+// since a browser lets such a script see no more than what is beside it.
+func (s *statics) offline(w http.ResponseWriter, r *http.Request) error {
+	return s.send(w, r, "offline.js", askFirst)
+}
+
+func (s *statics) send(w http.ResponseWriter, r *http.Request, name, keep string) error {
 	f, ok := s.files[name]
 	if !ok {
 		return errNotFound

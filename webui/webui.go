@@ -66,6 +66,7 @@ func (p *pages) routes() http.Handler {
 	mux.Handle("/map", p.route(p.stockMap, http.MethodGet, http.MethodHead))
 	mux.Handle("/training", p.route(p.training, http.MethodGet, http.MethodHead, http.MethodPost))
 	mux.Handle("/tools", p.route(p.tools, http.MethodGet, http.MethodHead))
+	mux.Handle("/offline.js", p.route(p.statics.offline, http.MethodGet, http.MethodHead))
 	mux.Handle("/static/{name...}", p.route(p.statics.serve, http.MethodGet, http.MethodHead))
 	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
 	return mux
