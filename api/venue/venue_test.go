@@ -3,6 +3,7 @@ package venue
 import (
 	"context"
 	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -15,9 +16,16 @@ import (
 	"counterpour/api"
 	"counterpour/data"
 	"counterpour/data/house"
+	"counterpour/data/house/pgtest"
 	"counterpour/flavor"
 	"counterpour/index"
 )
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	pgtest.Stop()
+	os.Exit(code)
+}
 
 var base = sync.OnceValues(func() (*api.Kitchen, error) {
 	c, err := data.Embedded()
@@ -136,6 +144,29 @@ func TestWhatAnotherWritesIsTakenUp(t *testing.T) {
 		t.Fatal("nobody said that there is a bottle more")
 	}
 	assert.Len(t, v.Kitchen().House.Stock, 1)
+}
+
+// Two servers share a database: what is marked at one is out at the other, and
+// other venues of the database hear nothing of it.
+func TestTwoServersOfOneVenue(t *testing.T) {
+	dsn, name := pgtest.DSN(t), pgtest.Venue()
+	at := func(name string) *Venue {
+		s, err := house.OpenPostgres(t.Context(), dsn, house.Options{Venue: name})
+		require.NoError(t, err)
+		t.Cleanup(func() { assert.NoError(t, s.Close()) })
+		return open(t, s)
+	}
+	one, two, other := at(name), at(name), at(pgtest.Venue())
+	told := two.Changes(t.Context())
+	put(t, one.Store(), 0, house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1},
+		house.Out{Ingredient: "london-dry-gin", Since: someone.At})
+	assert.Eventually(t, func() bool { return len(two.Kitchen().House.Out) == 1 }, 10*time.Second, 10*time.Millisecond)
+	select {
+	case <-told:
+	case <-time.After(time.Second):
+		t.Error("the other server's screens were not told")
+	}
+	assert.Empty(t, other.Kitchen().House.Stock)
 }
 
 // The index is derived: whatever happened between a write and its effect, the

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"net/url"
 	"os"
 	"time"
 
@@ -24,9 +25,27 @@ func openHouse(ctx context.Context, where string) (house.Store, error) {
 		return nil, errNoHouse
 	}
 	if isDatabase(where) {
-		return house.OpenPostgres(ctx, where, house.Options{})
+		address, venue, err := venueOf(where)
+		if err != nil {
+			return nil, err
+		}
+		return house.OpenPostgres(ctx, address, house.Options{Venue: venue})
 	}
 	return house.Open(ctx, where, house.Options{})
+}
+
+// venueOf takes the venue off the address of a database, where ?venue=dock names
+// one of several bars.
+func venueOf(where string) (address, venue string, err error) {
+	u, err := url.Parse(where)
+	if err != nil { // its text would hold the password
+		return "", "", usagef("--house: the address of the database cannot be read; write it as postgres://user@host:port/database?venue=bar")
+	}
+	q := u.Query()
+	venue = q.Get("venue")
+	q.Del("venue")
+	u.RawQuery = q.Encode()
+	return u.String(), venue, nil
 }
 
 // newHouse keeps, checks and moves a house.

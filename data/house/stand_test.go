@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"counterpour/data/house/pgtest"
 	"counterpour/flavor"
 )
 
@@ -23,7 +24,7 @@ func TestMain(m *testing.M) {
 		os.Exit(child(path))
 	}
 	code := m.Run()
-	stopPostgres()
+	pgtest.Stop()
 	os.Exit(code)
 }
 
@@ -47,9 +48,9 @@ func onEveryEngine(t *testing.T, f func(t *testing.T, e engine)) {
 	t.Run("memory", func(t *testing.T) { f(t, engine{name: "memory", open: openMemory}) })
 	t.Run("sqlite", func(t *testing.T) { f(t, engine{name: "sqlite", open: openFile}) })
 	t.Run("postgres", func(t *testing.T) {
-		dsn := postgresDSN(t)
+		dsn := pgtest.DSN(t)
 		f(t, engine{name: "postgres",
-			open:  func(t *testing.T) Store { return openVenue(t, dsn, newVenue()) },
+			open:  func(t *testing.T) Store { return openVenue(t, dsn, pgtest.Venue()) },
 			again: func(t *testing.T, s Store) Store { return openVenue(t, dsn, s.(*keeper).venue) },
 		})
 	})

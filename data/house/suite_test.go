@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house/pgtest"
 )
 
 func TestWhatIsWrittenIsRead(t *testing.T) {
@@ -284,8 +286,8 @@ func countUp(t *testing.T, s Store) {
 }
 
 func TestVenuesAreApart(t *testing.T) {
-	dsn := postgresDSN(t)
-	a, b := openVenue(t, dsn, newVenue()), openVenue(t, dsn, newVenue())
+	dsn := pgtest.DSN(t)
+	a, b := openVenue(t, dsn, pgtest.Venue()), openVenue(t, dsn, pgtest.Venue())
 	write(t, a, Put(gin(), 0))
 	assert.Equal(t, int64(1), write(t, b, Put(gin(), 0))[0].Seq)
 	list, err := b.List(t.Context())
@@ -311,7 +313,7 @@ func TestBackupAndRestore(t *testing.T) {
 		require.NoError(t, err)
 		assertSameHouse(t, s, openAt(t, path, Options{}))
 		if e.again != nil {
-			fresh := openVenue(t, postgresDSN(t), newVenue())
+			fresh := openVenue(t, pgtest.DSN(t), pgtest.Venue())
 			require.NoError(t, RestoreVenue(t.Context(), backup, fresh))
 			assertSameHouse(t, s, fresh)
 			assert.ErrorIs(t, RestoreVenue(t.Context(), backup, fresh), ErrConflict)
