@@ -97,11 +97,14 @@ func newRestore(where *string) *cobra.Command {
 	var replace bool
 	cmd := &cobra.Command{
 		Use:   "restore FILE --house PATH",
-		Short: "Put a backup in the place of a house that nobody has open",
+		Short: "Put a backup in the place of a house that nobody has open, or into an empty venue of a database",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if *where == "" || isDatabase(*where) {
-				return usagef("--house must name the file to restore to")
+			switch {
+			case *where == demoHouse:
+				return errNoHouse
+			case isDatabase(*where):
+				return restoreVenue(cmd, args[0], *where)
 			}
 			aside, err := house.Restore(cmd.Context(), args[0], *where, house.RestoreOptions{Replace: replace, At: time.Now()})
 			if err != nil {
@@ -113,18 +116,33 @@ func newRestore(where *string) *cobra.Command {
 			return say(cmd, "restored %s", *where)
 		},
 	}
-	cmd.Flags().BoolVar(&replace, "replace", false, "move a house that is there already aside")
+	cmd.Flags().BoolVar(&replace, "replace", false, "move a house that is there already aside; not for a database")
 	return cmd
+}
+
+func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
+	s, err := openHouse(cmd.Context(), where)
+	if err != nil {
+		return err
+	}
+	defer func() { err = closing(s, err) }()
+	if err := house.RestoreVenue(cmd.Context(), backup, s); err != nil {
+		return err
+	}
+	return say(cmd, "restored %s", nameOf(where))
 }
 
 func newHouseCheck(where *string) *cobra.Command {
 	return &cobra.Command{
 		Use:   "check --house PATH",
-		Short: "Read a house that nobody has open from end to end",
+		Short: "Read a house from end to end; one in a file must not be open",
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if *where == "" {
-				return usagef("--house is not given; name the file to check")
+			switch {
+			case *where == demoHouse:
+				return errNoHouse
+			case isDatabase(*where):
+				return checkVenue(cmd, *where)
 			}
 			report, err := house.Verify(cmd.Context(), *where)
 			if err != nil {
@@ -133,6 +151,18 @@ func newHouseCheck(where *string) *cobra.Command {
 			return say(cmd, "%s is sound: %s", *where, reportText(report))
 		},
 	}
+}
+
+func checkVenue(cmd *cobra.Command, where string) (err error) {
+	s, err := openHouse(cmd.Context(), where)
+	if err != nil {
+		return err
+	}
+	defer func() { err = closing(s, err) }()
+	if err := s.Check(cmd.Context()); err != nil {
+		return err
+	}
+	return say(cmd, "%s is sound", nameOf(where))
 }
 
 func reportText(r house.Report) string {

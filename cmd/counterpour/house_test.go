@@ -5,6 +5,7 @@ import (
 	"context"
 	"io"
 	"net/http"
+	neturl "net/url"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -13,6 +14,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house/pgtest"
 )
 
 const (
@@ -78,6 +81,35 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	}
 }
 
+// The same on a database, where a venue is named in the address.
+func TestHouseInADatabase(t *testing.T) {
+	dir := t.TempDir()
+	stock, backup := filepath.Join(dir, "stock.csv"), filepath.Join(dir, "monday.backup")
+	require.NoError(t, os.WriteFile(stock, []byte(houseStock), 0o644))
+	address := func() string { return pgtest.DSN(t) + "&venue=" + pgtest.Venue() }
+	bar, other := address(), address()
+	for _, c := range []struct {
+		args []string
+		code int
+		want string
+	}{
+		{[]string{"import", "--as", "stock", stock, "--house", bar}, exitDone, "5 added"},
+		{[]string{"check", "--house", bar}, exitDone, "the house is sound"},
+		{[]string{"export", "--as", "stock", "--house", bar}, exitDone, "Dock falernum"},
+		{[]string{"export", "--as", "stock", "--house", other}, exitDone, "ingredient"},
+		{[]string{"backup", backup, "--house", bar}, exitDone, "5 records"},
+		{[]string{"restore", backup, "--house", bar}, exitFailed, "restore into a new one"},
+		{[]string{"restore", backup, "--house", other}, exitDone, "restored the house"},
+		{[]string{"export", "--as", "stock", "--house", other}, exitDone, "Dock falernum"},
+		{[]string{"check", "--house", "postgres://a:secret@[::1"}, exitInput, "cannot be read"},
+	} {
+		code, out, message := try(t, "", append([]string{"house"}, c.args...)...)
+		assert.Equal(t, c.code, code, "%v: %s", c.args, message)
+		assert.Contains(t, out+message, c.want, c.args)
+		assert.NotContains(t, out+message, "secret")
+	}
+}
+
 // A house that was filled is served: its menu is on the pages and in the
 // answers, and only on this machine.
 func TestServeHouse(t *testing.T) {
@@ -93,15 +125,8 @@ func TestServeHouse(t *testing.T) {
 	assert.Equal(t, exitInput, code)
 	assert.Contains(t, message, "loopback")
 
-	ctx, stop := context.WithCancel(context.Background())
-	out := &firstLine{got: make(chan string, 1)}
-	ended := make(chan int, 1)
-	go func() {
-		ended <- runWith(ctx, embedded, []string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, strings.NewReader(""), out, io.Discard)
-	}()
-	line := <-out.got
-	assert.Contains(t, line, bar)
-	url := regexp.MustCompile(`http://\S+`).FindString(line)
+	url, line, stop := serveHouse(t, bar)
+	assert.Contains(t, line, "the house is kept in "+bar)
 	assert.Contains(t, fetch(t, url+"/specs", ""), "Quay Test")
 	r, err := http.Post(url+"/v1/outs", "application/json", strings.NewReader(`{"out":["falernum"]}`))
 	require.NoError(t, err)
@@ -110,8 +135,36 @@ func TestServeHouse(t *testing.T) {
 	require.NoError(t, r.Body.Close())
 	assert.Contains(t, string(answer), `"name":"Quay Test"`)
 	assert.Contains(t, string(answer), `"invented":false`)
+
+	// What is marked on a page outlives the program.
+	assert.NotContains(t, fetch(t, url+"/board", ""), "back-falernum")
+	r, err = http.PostForm(url+"/board", neturl.Values{"out": {"falernum"}})
+	require.NoError(t, err)
+	require.NoError(t, r.Body.Close())
 	stop()
-	assert.Equal(t, exitDone, <-ended)
+	url, _, stop = serveHouse(t, bar)
+	assert.Contains(t, fetch(t, url+"/board", ""), "back-falernum")
+	stop()
+}
+
+// serveHouse serves a house until stop, which waits for the end.
+func serveHouse(t *testing.T, bar string) (url, line string, stop func()) {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	out := &firstLine{got: make(chan string, 1)}
+	ended := make(chan int, 1)
+	go func() {
+		ended <- runWith(ctx, embedded, []string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, strings.NewReader(""), out, io.Discard)
+	}()
+	select {
+	case line = <-out.got:
+	case code := <-ended:
+		t.Fatalf("serve ended with %d", code)
+	}
+	return regexp.MustCompile(`http://\S+`).FindString(line), line, func() {
+		cancel()
+		assert.Equal(t, exitDone, <-ended)
+	}
 }
 
 // firstLine hands on the first thing that is written.
