@@ -1,0 +1,200 @@
+package access
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"runtime"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/secure/precis"
+
+	"counterpour/flavor"
+)
+
+// Limits of a book.
+const (
+	mostBook = 64 << 10 // bytes
+	mostName = 40       // characters
+)
+
+// Book is who may enter. It does not change.
+type Book struct {
+	people  []keeper
+	bearers []bearer
+	byName  map[string]int // by the key of the name, into people
+}
+
+// keeper is a person in the book.
+type keeper struct {
+	Person
+	hash *hash
+}
+
+// faultOf is a fault of what was written; it must not repeat a secret.
+func faultOf(location, value, format string, args ...any) *flavor.Fault {
+	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Value: value, Message: fmt.Sprintf(format, args...)}
+}
+
+// ReadFile reads a book. A file that others on the machine can read is refused,
+// as is one without a lead. What is wrong with the file is [flavor.Faults] or a
+// [*flavor.Fault]; that it cannot be opened is an error of package os.
+func ReadFile(path string) (*Book, error) {
+	// A pipe is waited for when it is opened, so ask first what it is.
+	info, err := os.Stat(path)
+	if err != nil {
+		return nil, err
+	}
+	if !info.Mode().IsRegular() {
+		return nil, faultOf(path, info.Mode().String(), "this is no file; name the file that the passcodes are in")
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	if info, err = f.Stat(); err != nil {
+		return nil, err
+	}
+	if err := private(path, info.Mode()); err != nil {
+		return nil, err
+	}
+	text, err := io.ReadAll(io.LimitReader(f, mostBook+1))
+	if err != nil {
+		return nil, fmt.Errorf("reading %s: %w", path, err)
+	}
+	b, err := Parse(string(text))
+	var faults flavor.Faults
+	if errors.As(err, &faults) {
+		for _, f := range faults {
+			f.Location = strings.TrimSuffix(path+", "+f.Location, ", ")
+		}
+	}
+	return b, err
+}
+
+// private refuses a file that anybody but its owner may read or write, where the
+// machine keeps such things.
+func private(path string, mode fs.FileMode) error {
+	if runtime.GOOS == "windows" || mode.Perm()&0o077 == 0 {
+		return nil
+	}
+	return faultOf(path, fmt.Sprintf("%#o", mode.Perm()), "others on this machine may open the passcodes (mode %#o); shut them out with: chmod 600 %s", mode.Perm(), path)
+}
+
+// Parse reads the text of a book: a line each, empty lines and what follows a #
+// left out. Its errors are [flavor.Faults], all that there are, each placed at
+// its line.
+func Parse(text string) (*Book, error) {
+	if len(text) > mostBook {
+		return nil, flavor.Faults{faultOf("", "", "a book of passcodes holds %d KiB at most; this is another file, or somebody is in it often", mostBook>>10)}
+	}
+	b := &Book{byName: map[string]int{}}
+	var faults flavor.Faults
+	lead := false
+	seen := map[string]int{} // the line of each name
+	number := 0
+	for line := range strings.Lines(strings.TrimPrefix(text, "\ufeff")) {
+		number++
+		words := wordsOf(line)
+		if len(words) == 0 {
+			continue
+		}
+		place := fmt.Sprintf("line %d", number)
+		p, key, fault := b.readLine(place, words)
+		switch {
+		case fault != nil:
+			faults = append(faults, fault)
+		case seen[key] > 0:
+			faults = append(faults, faultOf(place, words[1], "%s is on line %d already; give everybody, and every script, a name of their own", p.Name, seen[key]))
+		default:
+			seen[key] = number
+			lead = lead || p.Role == Lead
+		}
+	}
+	if len(faults) == 0 && !lead {
+		faults = append(faults, faultOf("", "", "nobody in it is a lead; make a line with: counterpour house passcode --role lead --name NAME"))
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return b, nil
+}
+
+// wordsOf returns the words of a line up to a comment.
+func wordsOf(line string) []string {
+	words := strings.Fields(line)
+	for i, w := range words {
+		if strings.HasPrefix(w, "#") {
+			return words[:i]
+		}
+	}
+	return words
+}
+
+// readLine adds one line to the book. Of what should be a hash, a fault says only
+// how long it is: somebody may have written a passcode there.
+func (b *Book) readLine(place string, words []string) (p Person, key string, fault *flavor.Fault) {
+	role, ok := ParseRole(words[0])
+	if !ok {
+		return p, "", faultOf(place, brief(words[0]), "%q is no role; begin the line with lead or floor", brief(words[0]))
+	}
+	if len(words) != 3 {
+		return p, "", faultOf(place, "", "the line has %d words; write three: the role, the name and the hash, as counterpour house passcode prints them", len(words))
+	}
+	key, err := nameKey(words[1])
+	if err != nil {
+		return p, "", faultOf(place, brief(words[1]), "%v", err)
+	}
+	p = Person{Name: words[1], Role: role}
+	if text, ok := strings.CutPrefix(words[2], tokenInBook); ok {
+		sum, err := parseTokenSum(text)
+		if err != nil {
+			return p, "", faultOf(place, "", "%v; make the line anew with: counterpour house token --role %s --name %s", err, role, p.Name)
+		}
+		b.bearers = append(b.bearers, bearer{p, sum})
+		return p, key, nil
+	}
+	h, err := parseHash(words[2])
+	if err != nil {
+		return p, "", faultOf(place, "", "the third word, of %d characters, will not do: %v; make the line anew with: counterpour house passcode --role %s --name %s",
+			utf8.RuneCountInString(words[2]), err, role, p.Name)
+	}
+	b.byName[key] = len(b.people)
+	b.people = append(b.people, keeper{p, h})
+	return p, key, nil
+}
+
+// nameKey returns the one form of a name, small letters and all, by RFC 8265's
+// UsernameCaseMapped. An error says what a name is.
+func nameKey(name string) (string, error) {
+	key, err := precis.UsernameCaseMapped.String(name)
+	if err != nil || utf8.RuneCountInString(name) > mostName || strings.ContainsFunc(name, notInName) || !strings.ContainsFunc(name, unicode.IsLetter) {
+		return "", fmt.Errorf("%q is no name; use up to %d letters, digits and - . _ ' with a letter among them and no blanks", brief(name), mostName)
+	}
+	return key, nil
+}
+
+// brief is the beginning of a word, enough to find it by.
+func brief(word string) string { return fmt.Sprintf("%.*s", mostName, word) }
+
+func notInName(r rune) bool {
+	return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !unicode.IsMark(r) && !strings.ContainsRune("-._'", r)
+}
+
+// Line returns the line of a book for somebody whose hash was made by
+// [HashPasscode] or [NewToken]. A role or a name that will not do is a
+// [*flavor.Fault].
+func Line(role Role, name, inBook string) (string, error) {
+	if !role.May(Floor) {
+		return "", faultOf("role", role.String(), "the role is missing; use lead or floor")
+	}
+	if _, err := nameKey(name); err != nil {
+		return "", faultOf("name", brief(name), "%v", err)
+	}
+	return fmt.Sprintf("%s %s %s", role, name, inBook), nil
+}

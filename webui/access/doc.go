@@ -1,0 +1,41 @@
+// Package access says who may do what on a server that more than its own machine
+// reaches: a file of people, a sign-in, and a guard in front of everything.
+//
+// # Words
+//
+// A [Person] has a name and a [Role]: a lead may do everything; the floor marks
+// outs, notes how covers and training went, and reads everything. A [Book] is the
+// file of them, a line each:
+//
+//	# role name what-they-show
+//	lead  Ana         $argon2id$v=19$m=65536,t=3,p=4$<salt>$<hash>
+//	floor till-script token-sha256:<64 hexadecimal digits>
+//
+// A passcode is for people: it is typed on a page and begins a session, which is
+// a cookie. A token is for scripts: it travels with each request, as
+// Authorization: Bearer. The book holds neither, only what they are checked
+// against: argon2id (RFC 9106) for a passcode, which people choose and so can be
+// guessed, SHA-256 for a token, which is 256 random bits and cannot.
+//
+// # What is held
+//
+//   - [Guard.Wrap] marks every request that it lets through, so [May] can tell a
+//     server without a guard, where everybody is a lead because only their own
+//     machine reaches it, from a request that nobody has signed in for, which may
+//     do nothing. Ask with the context of the request and no other.
+//   - Sessions are in memory: they end when the program does, so whoever is taken
+//     out of the book is out once it is started again. Only hashes of their ids
+//     are kept.
+//   - A check of a passcode costs memory on purpose. Few run at once, and how many
+//     fail is limited for each name and for each address. A name that is not in
+//     the book is told apart neither by the answer nor by the work.
+//   - Forms from other sites are refused, signing in included.
+//
+// # What is not
+//
+// Nothing here encrypts. On a network that others use, put a server that speaks
+// TLS in front and set [Options.Secure]; without it, whoever listens reads the
+// passcodes. Waits by name let a stranger who knows a name hold up its sign-in for
+// up to five minutes at a time; sessions that are open are not touched. People
+// behind one address share its failures.
+package access

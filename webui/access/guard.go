@@ -1,0 +1,164 @@
+package access
+
+import (
+	"hash/maphash"
+	"log/slog"
+	"net/http"
+	"net/netip"
+	"path"
+	"strings"
+	"time"
+)
+
+// How long a session lasts, unless the options say otherwise: a long shift
+// unused, a week in all. Common practice, no source.
+const (
+	Idle  = 12 * time.Hour
+	Whole = 7 * 24 * time.Hour
+)
+
+// Addresses that the guard and the login page share.
+const (
+	LoginPath  = "/login"
+	LogoutPath = "/logout"
+)
+
+// Options set up a guard. The zero value is legal.
+type Options struct {
+	// Secure says that browsers reach the server by https, though a server in
+	// front of it speaks it. Where this one does, it is seen without.
+	Secure bool
+	// Proxies are the servers in front: who asks is then read from the
+	// X-Forwarded-For header that they add to. From any other it is not believed.
+	Proxies []netip.Prefix
+	// Idle is how long a session lasts unused; 0 is [Idle].
+	Idle time.Duration
+	// Whole is how long a session lasts in all; 0 is [Whole].
+	Whole time.Duration
+	// Log gets who signed in and out, and where from it failed; nil is
+	// slog.Default. No passcode is logged, nor a name that is not in the book,
+	// since people write the one in place of the other.
+	Log *slog.Logger
+}
+
+// Guard lets in who is in a book. It is safe for concurrent use.
+type Guard struct {
+	book      *Book
+	opts      Options
+	cross     *http.CrossOriginProtection
+	sessions  *sessions
+	names     *throttle
+	addresses *throttle
+	working   chan struct{} // a place for each check of a passcode that may run
+	derive    deriver
+	seed      maphash.Seed
+	now       func() time.Time
+}
+
+// NewGuard returns a guard with a book, which must not be nil.
+func NewGuard(b *Book, opts Options) *Guard {
+	if opts.Idle <= 0 {
+		opts.Idle = Idle
+	}
+	if opts.Whole <= 0 {
+		opts.Whole = Whole
+	}
+	if opts.Log == nil {
+		opts.Log = slog.Default()
+	}
+	return &Guard{book: b, opts: opts, cross: http.NewCrossOriginProtection(),
+		sessions: newSessions(opts.Idle, opts.Whole), names: newThrottle(limitByName), addresses: newThrottle(limitByAddress),
+		working: make(chan struct{}, mostWorking), derive: derive, seed: maphash.MakeSeed(), now: time.Now}
+}
+
+// Wrap puts the guard in front of a handler. What is let through carries who asks
+// (see [PersonOf] and [May]). Without a session or a token only the login page,
+// static files and the two addresses that say whether the program runs are
+// answered; the rest is told to sign in. It answers POST /logout itself.
+func (g *Guard) Wrap(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		c := g.callerOf(r)
+		// A token is sent by who means to; only a cookie goes along unasked.
+		if !c.token || !c.known {
+			if err := g.cross.Check(r); err != nil {
+				g.opts.Log.WarnContext(r.Context(), "refused a form from another site", "path", r.URL.Path, "from", g.addressOf(r))
+				refuse(w, http.StatusForbidden, "this was sent from another site; open the page itself and send it from there")
+				return
+			}
+		}
+		switch {
+		case r.URL.Path == LogoutPath:
+			g.signOut(w, r)
+		case c.known:
+			// What is kept on the way must not be shown to somebody else.
+			w.Header().Add("Vary", "Authorization, Cookie")
+			next.ServeHTTP(w, r.WithContext(With(r.Context(), c.person)))
+		case open(r.URL.Path):
+			next.ServeHTTP(w, r.WithContext(withNobody(r.Context())))
+		default:
+			turnAway(w, r, c.token)
+		}
+	})
+}
+
+// caller is who asks, and what they showed.
+type caller struct {
+	person Person
+	known  bool
+	token  bool // it was a token, good or not
+}
+
+// callerOf looks at a token if there is one, and at the session only if not.
+func (g *Guard) callerOf(r *http.Request) caller {
+	scheme, token, _ := strings.Cut(r.Header.Get("Authorization"), " ")
+	if strings.EqualFold(scheme, "Bearer") {
+		p, ok := g.book.byToken(strings.TrimSpace(token))
+		return caller{p, ok, true}
+	}
+	if id := g.sessionOf(r); id != "" {
+		p, ok := g.sessions.find(id, g.now())
+		return caller{person: p, known: ok}
+	}
+	return caller{}
+}
+
+// open reports whether a path tells nobody anything that is the house's. A path
+// that is not in its shortest form may mean another one further on.
+func open(p string) bool {
+	switch p {
+	case LoginPath, "/healthz", "/readyz":
+		return true
+	}
+	return strings.HasPrefix(p, "/static/") && strings.TrimSuffix(p, "/") == path.Clean(p)
+}
+
+// addressOf is where a request came from, as far as it is counted by: an IPv4
+// address, or the network of 64 bits that one customer has in IPv6.
+func (g *Guard) addressOf(r *http.Request) string {
+	from, err := netip.ParseAddrPort(r.RemoteAddr)
+	if err != nil {
+		return "unknown" // such as a socket file: all share it
+	}
+	at := from.Addr().Unmap().WithZone("")
+	hops := strings.Split(strings.Join(r.Header.Values("X-Forwarded-For"), ","), ",")
+	for i := len(hops) - 1; i >= 0 && g.isProxy(at); i-- {
+		hop, err := netip.ParseAddr(strings.TrimSpace(hops[i]))
+		if err != nil {
+			break
+		}
+		at = hop.Unmap().WithZone("")
+	}
+	if at.Is6() {
+		return netip.PrefixFrom(at, 64).Masked().String()
+	}
+	return at.String()
+}
+
+func (g *Guard) isProxy(at netip.Addr) bool {
+	for _, p := range g.opts.Proxies {
+		if p.Contains(at) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,70 @@
+package access
+
+import (
+	"crypto/rand"
+	"crypto/sha256"
+	"crypto/subtle"
+	"encoding/base64"
+	"encoding/hex"
+	"fmt"
+	"strings"
+)
+
+// A token as it is handed out and as the book has it. The words in front let a
+// person, or a search for secrets left lying about, see what it is.
+const (
+	tokenMark   = "cpt_"
+	tokenBytes  = 32
+	tokenInBook = "token-sha256:"
+)
+
+var tokenCode = base64.RawURLEncoding.Strict()
+
+// NewToken makes a token of 256 random bits and what a book holds of it.
+func NewToken() (token, inBook string) {
+	raw := make([]byte, tokenBytes)
+	rand.Read(raw) // never fails
+	token = tokenMark + tokenCode.EncodeToString(raw)
+	sum := sha256.Sum256([]byte(token))
+	return token, tokenInBook + hex.EncodeToString(sum[:])
+}
+
+// isToken reports whether a text has the form of a token. No other is looked
+// for, so that a book that was given the hash of a short word does not open to
+// whoever guesses the word.
+func isToken(text string) bool {
+	code, ok := strings.CutPrefix(text, tokenMark)
+	if !ok {
+		return false
+	}
+	raw, err := tokenCode.DecodeString(code)
+	return err == nil && len(raw) == tokenBytes && tokenCode.EncodeToString(raw) == code
+}
+
+// bearer is a script in the book.
+type bearer struct {
+	Person
+	sum [sha256.Size]byte
+}
+
+// parseTokenSum reads the hash of a token, after [tokenInBook].
+func parseTokenSum(text string) (sum [sha256.Size]byte, err error) {
+	raw, err := hex.DecodeString(text)
+	if err != nil || len(raw) != len(sum) || hex.EncodeToString(raw) != text {
+		return sum, fmt.Errorf("what follows %s is not %d hexadecimal digits in small letters", tokenInBook, 2*len(sum))
+	}
+	return [sha256.Size]byte(raw), nil
+}
+
+// byToken returns whose token it is. All are looked at, however early one fits.
+func (b *Book) byToken(token string) (Person, bool) {
+	sum := sha256.Sum256([]byte(token))
+	at := -1
+	for i := range b.bearers {
+		at = subtle.ConstantTimeSelect(subtle.ConstantTimeCompare(b.bearers[i].sum[:], sum[:]), i, at)
+	}
+	if at < 0 || !isToken(token) {
+		return Person{}, false
+	}
+	return b.bearers[at].Person, true
+}
