@@ -14,7 +14,7 @@ type views struct {
 }
 
 // pageFiles are the pages; each has a file in templates.
-var pageFiles = []string{"bench", "board", "specs", "card", "print", "map", "training", "tools", "problem"}
+var pageFiles = []string{"bench", "board", "specs", "card", "print", "map", "training", "tools", "login", "problem"}
 
 func loadViews(fsys fs.FS, s *statics) (*views, error) {
 	v := &views{pages: map[string]*htmltemplate.Template{}}

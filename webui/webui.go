@@ -26,6 +26,7 @@ type pages struct {
 	bar     Bar
 	house   House
 	trainer Trainer
+	door    Doorkeeper // nil if there is no login
 	covered memo
 	log     *slog.Logger
 	statics *statics
@@ -35,7 +36,10 @@ type pages struct {
 // New returns the handler of all pages and static files. It answers every path
 // it is given, so mount other things before it. It fails only if the embedded
 // files do not fit together.
-func New(bar Bar, log *slog.Logger) (http.Handler, error) {
+func New(bar Bar, log *slog.Logger) (http.Handler, error) { return NewWithLogin(bar, nil, log) }
+
+// NewWithLogin is [New] with a login page, for pages that a guard stands before.
+func NewWithLogin(bar Bar, door Doorkeeper, log *slog.Logger) (http.Handler, error) {
 	if bar == nil || log == nil {
 		return nil, errors.New("webui: needs a bar and a log")
 	}
@@ -43,7 +47,7 @@ func New(bar Bar, log *slog.Logger) (http.Handler, error) {
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}
-	p := &pages{bar: bar, house: bar.House(), trainer: bar.Trainer(), log: log}
+	p := &pages{bar: bar, house: bar.House(), trainer: bar.Trainer(), door: door, log: log}
 	if p.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
@@ -67,6 +71,7 @@ func (p *pages) routes() http.Handler {
 	mux.Handle("/training", p.route(p.training, http.MethodGet, http.MethodHead, http.MethodPost))
 	mux.Handle("/tools", p.route(p.tools, http.MethodGet, http.MethodHead))
 	mux.Handle("/offline.js", p.route(p.statics.offline, http.MethodGet, http.MethodHead))
+	mux.Handle("/login", p.route(p.login, http.MethodGet, http.MethodHead, http.MethodPost))
 	mux.Handle("/static/{name...}", p.route(p.statics.serve, http.MethodGet, http.MethodHead))
 	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
 	return mux
