@@ -8,6 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/webui/access"
 )
 
 // House is the bar whose menu, stock and outs the pages show. It is used
@@ -60,4 +61,10 @@ type SpecQuery struct {
 const nobody = "bar"
 
 // by says who makes a change, and when.
-func by(*http.Request) house.By { return house.By{Actor: nobody, At: time.Now()} }
+func by(r *http.Request) house.By {
+	who := house.By{Actor: nobody, At: time.Now()}
+	if p, ok := access.PersonOf(r.Context()); ok {
+		who.Actor = p.Name
+	}
+	return who
+}

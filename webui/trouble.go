@@ -9,6 +9,7 @@ import (
 var (
 	errBadForm   = errors.New("webui: the form cannot be read")
 	errElsewhere = errors.New("webui: the form came from another site")
+	errNotTheirs = errors.New("webui: the change is for a lead to make")
 	errNotFound  = errors.New("webui: there is no such page")
 	errMethod    = errors.New("webui: the method is not for this page")
 	errGone      = errors.New("webui: the house does not have it")
@@ -32,6 +33,8 @@ var troubles = []struct {
 		"Part of the form is not what this page sends. Go back and send it again; what you typed is still there."}},
 	{errElsewhere, trouble{http.StatusForbidden, "That came from another site",
 		"Only forms of these pages are taken. Open the bench and send it from there."}},
+	{errNotTheirs, trouble{http.StatusForbidden, "That is for a lead",
+		"You have signed in for the floor: you mark what ran out and note how covers and training went. Ask a lead to change this."}},
 	{errNotFound, trouble{http.StatusNotFound, "There is no such page",
 		"Check the address, or start at the bench."}},
 	{errGone, trouble{http.StatusConflict, "The house does not have that",

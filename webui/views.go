@@ -16,10 +16,11 @@ type views struct {
 // pageFiles are the pages; each has a file in templates.
 var pageFiles = []string{"bench", "board", "specs", "card", "print", "map", "training", "tools", "login", "problem"}
 
-func loadViews(fsys fs.FS, s *statics) (*views, error) {
+// loadViews parses the templates. Those of a house with a login lead to it.
+func loadViews(fsys fs.FS, s *statics, login bool) (*views, error) {
 	v := &views{pages: map[string]*htmltemplate.Template{}}
 	for _, name := range pageFiles {
-		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }}
+		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }}
 		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
 			"templates/layout.html", "templates/parts/*.html", "templates/"+name+".html")
 		if err != nil {

@@ -9,6 +9,8 @@ import (
 	"log/slog"
 	"net/http"
 	"time"
+
+	"counterpour/webui/access"
 )
 
 // contentPolicy lets nothing into a page but our own files.
@@ -51,7 +53,7 @@ func NewWithLogin(bar Bar, door Doorkeeper, log *slog.Logger) (http.Handler, err
 	if p.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
-	if p.views, err = loadViews(embedded, p.statics); err != nil {
+	if p.views, err = loadViews(embedded, p.statics, door != nil); err != nil {
 		return nil, err
 	}
 	return p.guard(p.routes()), nil
@@ -118,6 +120,16 @@ func (p *pages) open(do action, methods ...string) http.Handler {
 			p.fail(w, r, err)
 		}
 	})
+}
+
+// lead lets everybody look, and only a lead change something.
+func lead(do action) action {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		if r.Method != http.MethodGet && r.Method != http.MethodHead && !access.May(r.Context(), access.Lead) {
+			return errNotTheirs
+		}
+		return do(w, r)
+	}
 }
 
 func allow(w http.ResponseWriter, r *http.Request, methods []string) error {

@@ -123,7 +123,7 @@ func TestServeHouse(t *testing.T) {
 	}
 	code, _, message := try(t, "", "serve", "--house", bar, "--listen", "0.0.0.0:0")
 	assert.Equal(t, exitInput, code)
-	assert.Contains(t, message, "loopback")
+	assert.Contains(t, message, "--passcodes")
 
 	url, line, stop := serveHouse(t, bar)
 	assert.Contains(t, line, "the house is kept in "+bar)
@@ -148,20 +148,21 @@ func TestServeHouse(t *testing.T) {
 }
 
 // serveHouse serves a house until stop, which waits for the end.
-func serveHouse(t *testing.T, bar string) (url, line string, stop func()) {
+func serveHouse(t *testing.T, bar string, more ...string) (url, line string, stop func()) {
 	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
 	out := &firstLine{got: make(chan string, 1)}
 	ended := make(chan int, 1)
 	go func() {
-		ended <- runWith(ctx, embedded, []string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, strings.NewReader(""), out, io.Discard)
+		args := append([]string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, more...)
+		ended <- runWith(ctx, embedded, args, strings.NewReader(""), out, io.Discard)
 	}()
 	select {
 	case line = <-out.got:
 	case code := <-ended:
 		t.Fatalf("serve ended with %d", code)
 	}
-	return regexp.MustCompile(`http://\S+`).FindString(line), line, func() {
+	return regexp.MustCompile(`https?://\S+`).FindString(line), line, func() {
 		cancel()
 		assert.Equal(t, exitDone, <-ended)
 	}

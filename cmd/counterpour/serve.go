@@ -15,7 +15,9 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/venue"
 	"counterpour/webui"
+	"counterpour/webui/access"
 )
 
 // Limits of the server. A request may take longer than its body, so that its
@@ -49,6 +51,7 @@ once it answers.`,
 	}
 	cmd.Flags().StringVar(&s.house, "house", "", "file that the house is kept in, made if it is not there, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().StringVar(&s.listen, "listen", "127.0.0.1:8086", "address and port to listen on; port 0 picks a free one")
+	s.door.flags(cmd)
 	return cmd
 }
 
@@ -57,6 +60,7 @@ type service struct {
 	open   kitchens
 	listen string
 	house  string
+	door   door
 	out    io.Writer // gets the line with the address
 	log    *slog.Logger
 }
@@ -67,8 +71,13 @@ func (s *service) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
 		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
 	}
-	if s.house != "" && !loopback(s.listen) {
-		return usagef("--listen %s: a house is only served on a loopback address, such as 127.0.0.1:8086, since there is no login", s.listen)
+	guard, err := s.door.guard(s.listen, s.log)
+	if err != nil {
+		return err
+	}
+	encryption, err := s.door.encryption()
+	if err != nil {
+		return err
 	}
 	listener, err := net.Listen("tcp", s.listen)
 	if err != nil {
@@ -77,7 +86,7 @@ func (s *service) Run(ctx context.Context) error {
 	var entrance entrance
 	entrance.open(api.Starting())
 	server := &http.Server{Handler: &entrance, ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
-		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
+		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 	ended := make(chan error, 1)
 	go func() {
 		defer func() {
@@ -85,7 +94,7 @@ func (s *service) Run(ctx context.Context) error {
 				ended <- fmt.Errorf("the server broke: %v", r)
 			}
 		}()
-		ended <- server.Serve(listener)
+		ended <- serve(server, listener)
 	}()
 
 	kitchen, done, err := s.open(ctx)
@@ -93,10 +102,10 @@ func (s *service) Run(ctx context.Context) error {
 		defer done()
 		var handler http.Handler
 		var leave func()
-		if handler, leave, err = s.handler(ctx, kitchen, server); err == nil {
+		if handler, leave, err = s.handler(ctx, kitchen, server, guard); err == nil {
 			defer leave()
 			entrance.open(handler)
-			_, err = fmt.Fprintf(s.out, "counterpour is serving on http://%s (%s)\n", listener.Addr(), s.what())
+			_, err = fmt.Fprintf(s.out, "counterpour is serving on %s://%s (%s)\n", s.door.scheme(), listener.Addr(), s.what())
 		}
 	}
 	if err != nil {
@@ -125,34 +134,35 @@ func (s *service) what() string {
 	return "the house is kept in " + s.house
 }
 
-// loopback reports whether only this machine reaches an address.
-func loopback(address string) bool {
-	host, _, err := net.SplitHostPort(address)
-	if err != nil {
-		return false
-	}
-	ip := net.ParseIP(host)
-	return host == "localhost" || ip != nil && ip.IsLoopback()
-}
-
 // handler is all that is served over a kitchen and its house, which leave
-// closes.
-func (s *service) handler(ctx context.Context, k *api.Kitchen, server *http.Server) (h http.Handler, leave func(), err error) {
+// closes; behind a guard, if there is one.
+func (s *service) handler(ctx context.Context, k *api.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
 	v, leave, err := enter(ctx, k, s.house, s.log)
 	if err != nil {
 		return nil, nil, err
 	}
 	server.RegisterOnShutdown(v.HangUp)
 	// The web pages answer everything that is no endpoint.
-	pages, err := webui.New(newBar(v), s.log)
+	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
 		if answers, err = api.NewServer(v.Kitchen, api.Options{Pages: pages, Log: s.log, Version: version()}); err == nil {
-			return answers.Handler(), leave, nil
+			h = answers.Handler()
+			if guard != nil {
+				return guard.Wrap(h), leave, nil
+			}
+			return onlyHere(h), leave, nil
 		}
 	}
 	leave()
 	return nil, nil, err
+}
+
+func (s *service) pages(v *venue.Venue, guard *access.Guard) (http.Handler, error) {
+	if guard == nil {
+		return webui.New(newBar(v), s.log)
+	}
+	return webui.NewWithLogin(newBar(v), guard, s.log)
 }
 
 // finish lets requests under way end, for as long as one may take.

@@ -126,7 +126,7 @@ func (g *Guard) callerOf(r *http.Request) caller {
 // that is not in its shortest form may mean another one further on.
 func open(p string) bool {
 	switch p {
-	case LoginPath, "/healthz", "/readyz":
+	case LoginPath, "/healthz", "/readyz", "/offline.js":
 		return true
 	}
 	return strings.HasPrefix(p, "/static/") && strings.TrimSuffix(p, "/") == path.Clean(p)

@@ -1,0 +1,123 @@
+package main
+
+import (
+	"crypto/tls"
+	"log/slog"
+	"net"
+	"net/http"
+	"net/netip"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/webui/access"
+)
+
+// door is how people get in: the file of passcodes, and what encrypts the way.
+type door struct {
+	passcodes string
+	cert, key string
+	proxies   []string
+}
+
+func (d *door) flags(cmd *cobra.Command) {
+	cmd.Flags().StringVar(&d.passcodes, "passcodes", "", "file of who may enter, made of lines of house passcode and house token; needed on any address but a loopback one")
+	cmd.Flags().StringVar(&d.cert, "tls-cert", "", "file of the certificate, to serve https")
+	cmd.Flags().StringVar(&d.key, "tls-key", "", "file of the certificate's key")
+	cmd.Flags().StringArrayVar(&d.proxies, "proxy", nil, "address or network, such as 10.0.0.0/24, of a server in front that speaks https; may be repeated")
+}
+
+// guard reads the file of passcodes. It returns none on a loopback address
+// without one, where only this machine gets in, and refuses any other.
+func (d *door) guard(listen string, log *slog.Logger) (*access.Guard, error) {
+	o := access.Options{Secure: len(d.proxies) > 0, Log: log}
+	for _, p := range d.proxies {
+		prefix, err := prefixOf(p)
+		if err != nil {
+			return nil, usagef("--proxy %s: write an address or a network, such as 10.0.0.1 or 10.0.0.0/24", p)
+		}
+		o.Proxies = append(o.Proxies, prefix)
+	}
+	if d.passcodes == "" {
+		if loopback(listen) && len(d.proxies) == 0 {
+			return nil, nil
+		}
+		return nil, usagef("--listen %s: others can reach this server, so it needs --passcodes FILE; make its lines with counterpour house passcode --name NAME --role lead", listen)
+	}
+	book, err := access.ReadFile(d.passcodes)
+	if err != nil {
+		return nil, wrongPath(err)
+	}
+	if !loopback(listen) && d.cert == "" && !o.Secure {
+		log.Warn("passcodes go over the network as plain text; give --tls-cert and --tls-key, or put a server that speaks https in front and name it with --proxy")
+	}
+	return access.NewGuard(book, o), nil
+}
+
+func prefixOf(text string) (netip.Prefix, error) {
+	if a, err := netip.ParseAddr(text); err == nil {
+		return a.Prefix(a.BitLen())
+	}
+	return netip.ParsePrefix(text)
+}
+
+func (d *door) scheme() string {
+	if d.cert != "" {
+		return "https"
+	}
+	return "http"
+}
+
+// encryption reads the certificate; nil is without.
+func (d *door) encryption() (*tls.Config, error) {
+	switch {
+	case (d.cert == "") != (d.key == ""):
+		return nil, usagef("--tls-cert and --tls-key go together; give both, or neither")
+	case d.cert == "":
+		return nil, nil
+	}
+	c, err := tls.LoadX509KeyPair(d.cert, d.key)
+	if err != nil {
+		return nil, usagef("--tls-cert %s and --tls-key %s: %w; both must be PEM, and belong together", d.cert, d.key, err)
+	}
+	return &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12}, nil
+}
+
+// serve answers until the server is closed.
+func serve(server *http.Server, l net.Listener) error {
+	if server.TLSConfig != nil {
+		return server.ServeTLS(l, "", "")
+	}
+	return server.Serve(l)
+}
+
+// onlyHere refuses requests for another name than this machine's: without a
+// login, a page of a stranger's that gives its own name this machine's address
+// would otherwise read and write the house.
+func onlyHere(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if !loopback(net.JoinHostPort(hostOf(r.Host), "0")) {
+			http.Error(w, "This server answers on this machine only; open it as http://127.0.0.1 or http://localhost.", http.StatusMisdirectedRequest)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+// hostOf is the name in a Host header, without its port.
+func hostOf(header string) string {
+	if host, _, err := net.SplitHostPort(header); err == nil {
+		return host
+	}
+	return strings.Trim(header, "[]")
+}
+
+// loopback reports whether only this machine reaches an address.
+func loopback(address string) bool {
+	host, _, err := net.SplitHostPort(address)
+	if err != nil {
+		return false
+	}
+	ip := net.ParseIP(host)
+	return host == "localhost" || ip != nil && ip.IsLoopback()
+}
