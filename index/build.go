@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
@@ -33,16 +34,48 @@ type Index struct {
 	animals  map[string]bool   // animal words that are in use
 	matrix   []row             // as profiles
 	names    *names
-	bleve    bleve.Index
-
-	ending *ending // of the line of indexes that share bleve
+	line     *line
 }
 
-// ending is how an index, and those that follow it, come to an end.
-type ending struct {
+// line is what an index and those that follow it have in common.
+type line struct {
+	*documents
+	writes int // by those that followed; see [Index.Follow]
+}
+
+// documents are what bleve holds. They are closed once, by whoever closes an
+// index of the line, or when no index of it can be reached any more.
+type documents struct {
+	bleve  bleve.Index
 	closed atomic.Bool
 	once   sync.Once
 	err    error
+}
+
+func (d *documents) close() error {
+	d.once.Do(func() {
+		d.closed.Store(true)
+		if err := d.bleve.Close(); err != nil {
+			d.err = fmt.Errorf("index: close: %w", err)
+		}
+	})
+	return d.err
+}
+
+// newLine opens an empty store in memory.
+func newLine() (*line, error) {
+	m, err := newMapping()
+	if err != nil {
+		return nil, err
+	}
+	// The in-memory default of bleve is ten times slower to fill than scorch.
+	b, err := bleve.NewUsing("", m, scorch.Name, scorch.Name, nil)
+	if err != nil {
+		return nil, fmt.Errorf("index: open: %w", err)
+	}
+	l := &line{documents: &documents{bleve: b}}
+	runtime.AddCleanup(l, func(d *documents) { _ = d.close() }, l.documents) // nobody is there to be told
+	return l, nil
 }
 
 // Build indexes the profiles, in memory. Their order does not matter; an id
@@ -54,14 +87,8 @@ func Build(ctx context.Context, profiles []*flavor.Profile, progress func(done, 
 	if err != nil {
 		return nil, err
 	}
-	m, err := newMapping()
-	if err != nil {
+	if x.line, err = newLine(); err != nil {
 		return nil, err
-	}
-	// The in-memory default of bleve is ten times slower to fill than scorch.
-	x.bleve, err = bleve.NewUsing("", m, scorch.Name, scorch.Name, nil)
-	if err != nil {
-		return nil, fmt.Errorf("index: open: %w", err)
 	}
 	if err := x.fill(ctx, x.profiles, progress); err != nil {
 		return nil, errors.Join(err, x.Close())
@@ -72,7 +99,7 @@ func Build(ctx context.Context, profiles []*flavor.Profile, progress func(done, 
 // newIndex prepares everything but bleve.
 func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
-		animals: map[string]bool{}, matrix: make([]row, len(profiles)), ending: &ending{}}
+		animals: map[string]bool{}, matrix: make([]row, len(profiles))}
 	if i := slices.Index(x.profiles, nil); i >= 0 {
 		return nil, fmt.Errorf("index: profile %d is nil", i)
 	}
@@ -98,13 +125,13 @@ func (x *Index) fill(ctx context.Context, profiles []*flavor.Profile, progress f
 			return fmt.Errorf("index: build: %w", err)
 		}
 		to := min(from+batchSize, total)
-		batch := x.bleve.NewBatch()
+		batch := x.line.bleve.NewBatch()
 		for _, p := range profiles[from:to] {
 			if err := batch.Index(p.ID, document(p)); err != nil {
 				return fmt.Errorf("index: build: %q: %w", p.ID, err)
 			}
 		}
-		if err := x.bleve.Batch(batch); err != nil {
+		if err := x.line.bleve.Batch(batch); err != nil {
 			return fmt.Errorf("index: build: batch from %d: %w", from, err)
 		}
 		if progress != nil {
@@ -199,12 +226,4 @@ func (x *Index) Profile(id string) (*flavor.Profile, bool) {
 
 // Close frees the index and every other of its line; see [Index.Follow]. It may
 // be called twice; searches answer [ErrClosed] afterwards.
-func (x *Index) Close() error {
-	x.ending.once.Do(func() {
-		x.ending.closed.Store(true)
-		if err := x.bleve.Close(); err != nil {
-			x.ending.err = fmt.Errorf("index: close: %w", err)
-		}
-	})
-	return x.ending.err
-}
+func (x *Index) Close() error { return x.line.close() }

@@ -41,7 +41,7 @@ type Refused struct {
 // refused. An allergen, animal word or id that is not known is a
 // [*flavor.Fault].
 func (x *Index) Candidates(ctx context.Context, n Need) ([]*flavor.Profile, Refused, error) {
-	if x.ending.closed.Load() {
+	if x.line.closed.Load() {
 		return nil, Refused{}, ErrClosed
 	}
 	if err := x.checkNeed(n); err != nil {

@@ -9,31 +9,42 @@ import (
 	"counterpour/flavor"
 )
 
+// mostWrites is how often a line is written to before it is begun anew: a search
+// takes a few times as long by then.
+const mostWrites = 40
+
 // Follow returns an index over other profiles, most of which are those of x:
 // only what is new, gone, or another profile under the same id is written, so
 // that a bottle more takes a moment and not a new start. Profiles are compared
-// by address.
+// by address; if nothing changed, the result is x itself.
 //
 // Both share one store, and so do all that follow either; they are a line, and
 // to close one closes all. x goes on answering for its own profiles; while both
 // are in use, its totals and facets may count what only the other has, and its
 // filters may go by the newer record. What a guest must not have is checked on
-// the profile itself, in every index. Indexes of a line are followed one at a
-// time; if nothing changed, it is x itself. If it fails, x may miss some of its
-// profiles: build a new one.
+// the profile itself, in every index. Every write leaves documents behind that
+// searches pass over, so after mostWrites of them a line is begun anew, and the
+// old one is closed once nobody uses it.
+//
+// Indexes of a line are followed one at a time. If it fails, x may miss some of
+// its profiles until it is followed again, or for good: then build a new one.
 func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) (*Index, error) {
-	if x.ending.closed.Load() {
+	if x.line.closed.Load() {
 		return nil, ErrClosed
 	}
 	if sameSet(x.profiles, profiles) {
 		return x, nil
 	}
+	if x.line.writes >= mostWrites {
+		return Build(ctx, profiles, progress)
+	}
 	next, err := newIndex(profiles)
 	if err != nil {
 		return nil, err
 	}
-	next.bleve, next.ending = x.bleve, x.ending
-	gone := x.bleve.NewBatch()
+	next.line = x.line
+	next.line.writes++
+	gone := x.line.bleve.NewBatch()
 	for _, p := range x.profiles {
 		if _, still := next.position[p.ID]; !still {
 			gone.Delete(p.ID)
@@ -51,7 +62,7 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 	if gone.Size() == 0 {
 		return next, nil
 	}
-	if err := x.bleve.Batch(gone); err != nil {
+	if err := x.line.bleve.Batch(gone); err != nil {
 		return nil, fmt.Errorf("index: follow: %w", err)
 	}
 	return next, nil

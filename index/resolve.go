@@ -28,7 +28,7 @@ const maxSuggest = 5
 // [flavor.ErrUnknown] without a location, with up to five nearest names. Only
 // the first [MaxText] runes are looked at, and a longer text names nothing.
 func (x *Index) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
-	if x.ending.closed.Load() {
+	if x.line.closed.Load() {
 		return nil, flavor.Match{}, ErrClosed
 	}
 	if p, how, ok := x.lookUp(written); ok {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -41,7 +42,7 @@ type Result struct {
 // slips of the pen, or what [Index.Resolve] reads; at least half of the words. An ingredient with exactly the
 // name comes first, then one with exactly the alias, then names that begin so.
 func (x *Index) Search(ctx context.Context, q Query) (Result, error) {
-	if x.ending.closed.Load() {
+	if x.line.closed.Load() {
 		return Result{}, ErrClosed
 	}
 	if err := x.check(q); err != nil {
@@ -154,9 +155,10 @@ func (x *Index) count(ctx context.Context, b query.Query) (int, error) {
 }
 
 func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.SearchResult, error) {
-	res, err := x.bleve.SearchInContext(ctx, req)
+	res, err := x.line.bleve.SearchInContext(ctx, req)
+	runtime.KeepAlive(x) // the line must not be closed under a search
 	switch {
-	case err != nil && x.ending.closed.Load():
+	case err != nil && x.line.closed.Load():
 		return nil, ErrClosed
 	case err != nil:
 		return nil, fmt.Errorf("index: search: %w", err)
