@@ -22,6 +22,8 @@
   const ask = async (address, options) => {
     const mine = ++asked;
     const answer = await fetch(address, { ...options, headers: { "HX-Request": "true" }, redirect: "error" });
+    const login = answer.headers.get("HX-Redirect");
+    if (answer.status === 401 && login) location.assign(login);
     if (!answer.ok) throw new Error("status " + answer.status);
     const html = await answer.text();
     if (mine !== asked) return false;
