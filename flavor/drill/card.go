@@ -19,7 +19,7 @@ type Card struct {
 	Source   string // of the ratio as it is handed down
 	Ratio    string // as the trade says it, the largest part as 8
 	Parts    []CardPart
-	Examples []Example // three, from the specs given
+	Examples []Example // three if there are so many, from the specs given before proven drinks
 	Usual    string    // the two usual faults and how they taste
 }
 
@@ -35,8 +35,9 @@ type CardPart struct {
 
 // Example is a drink of the family.
 type Example struct {
-	Spec  flavor.Spec
-	Score float64
+	Spec   flavor.Spec
+	Score  float64
+	Proven bool // a proven drink, where too few specs were given
 }
 
 const (
@@ -45,9 +46,10 @@ const (
 )
 
 // Card makes the card of a family: its ratio and range, the three of the specs
-// given that belong to it and sit best in it, and its two usual faults. It fails
-// with a fault if the family is not known, or if fewer than three of the specs
-// are of it.
+// given that belong to it and sit best in it, and its two usual faults. Where
+// there are fewer than three, the proven drinks that sit best fill the gap. It
+// fails with a fault if the family is not known, or if one of its specs cannot
+// be scored.
 func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) {
 	families, fitted := t.set.Families()
 	at := slices.IndexFunc(families, func(f template.Family) bool { return f.ID == family })
@@ -78,8 +80,29 @@ func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) 
 	return c, err
 }
 
-// examples are the specs that sit best in the family.
+// examples are the specs that sit best in the family, and after them the proven
+// drinks that do and have another name.
 func (t *Trainer) examples(family string, specs []template.Labelled) ([]Example, error) {
+	own, err := t.best(family, specs)
+	if err != nil {
+		return nil, err
+	}
+	var classics []template.Labelled
+	for _, c := range t.classics {
+		if !slices.ContainsFunc(own, func(x Example) bool { return x.Spec.Name == c.spec.Name }) {
+			classics = append(classics, template.Labelled{Spec: c.spec, Family: c.family})
+		}
+	}
+	more, err := t.best(family, classics)
+	for i := range more {
+		more[i].Proven = true
+	}
+	own = append(own, more...)
+	return own[:min(len(own), cardExamples)], err
+}
+
+// best are the drinks of a family, the best score first.
+func (t *Trainer) best(family string, specs []template.Labelled) ([]Example, error) {
 	var out []Example
 	for i := range specs {
 		if specs[i].Family != family {
@@ -91,11 +114,8 @@ func (t *Trainer) examples(family string, specs []template.Labelled) ([]Example,
 		}
 		out = append(out, Example{Spec: specs[i].Spec, Score: score})
 	}
-	if len(out) < cardExamples {
-		return nil, invalid("specs", len(out), "%d of the specs are of this family; a card shows %d", len(out), cardExamples)
-	}
 	slices.SortStableFunc(out, func(a, b Example) int { return cmp.Compare(b.Score, a.Score) })
-	return out[:cardExamples], nil
+	return out, nil
 }
 
 // rangesOf returns how far the logarithm of each part may move by itself: along

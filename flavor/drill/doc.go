@@ -8,10 +8,12 @@
 // a round need not be kept to be graded. Each grade gives the arithmetic in two
 // sentences and the equivalents before and after, for a drawing.
 //
-// How hard a round is, is a size in just-noticeable differences. It follows the
-// learner by a two-down one-up staircase, see [Staircase]; when a skill is due
-// again follows SuperMemo's SM-2, see [Repeat]. A [Learner] is plain data that
-// the caller stores; every change returns a new one.
+// How hard a round is, is a size in just-noticeable differences, or for a guess in
+// twelfths of one, see [Steps]. It follows the learner by a two-down one-up
+// staircase, see [Staircase]; when a skill is due again follows SuperMemo's SM-2,
+// see [Repeat]. A [Learner] is plain data; every change returns a new one. A
+// caller stores it, or else the [Result] of each round, of which [Replay] makes it
+// again.
 //
 // Nothing is random but for the seeds passed in.
 package drill

@@ -73,6 +73,7 @@ type Flight struct {
 	EthanolG float64 // that one taster takes in if nothing is spat out
 	Drinks   float64 // the same in United States standard drinks
 	Cautions []string
+	Marks    []flavor.AllergenMark // of every glass; an ingredient that nobody has stated may bring any
 }
 
 // Flight plans small builds of one drink, stepped along one axis of the finished
@@ -115,7 +116,7 @@ func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
 	if f.Orders, err = serve(blind, r.Tasters, rng); err != nil {
 		return nil, err
 	}
-	f.Cautions = cautions(f, r.Spec)
+	f.Cautions, f.Marks = cautions(f), cover.MarksOf(r.Spec)
 	return f, nil
 }
 
@@ -172,17 +173,13 @@ func tooMuch(f *Flight, r *FlightRequest) error {
 }
 
 // cautions are what is read out before the first sip; common practice.
-func cautions(f *Flight, s *flavor.Spec) []string {
-	out := []string{
+func cautions(f *Flight) []string {
+	return []string{
 		fmt.Sprintf("Whoever swallows all of it takes in %.1f g of ethanol, %.1f standard drinks (United States, 14 g).", f.EthanolG, f.Drinks),
 		"Taste, then spit into the cup; nobody has to swallow, and nobody has to say why.",
 		"Water before each glass, and a minute between them; plain crackers if the drink is bitter.",
 		"Not for anyone who is driving, pregnant, under age, or taking medicine that alcohol does not go with.",
 	}
-	for _, m := range cover.MarksOf(s) {
-		out = append(out, fmt.Sprintf("Every glass %s %s.", m.Certainty, m.Allergen))
-	}
-	return out
 }
 
 // Line says a build on one line, as it is written on the bench, never shown to

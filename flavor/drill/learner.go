@@ -11,7 +11,8 @@ import (
 )
 
 // Learner is what is known of one person's training: plain values, to be stored
-// as JSON by the caller. Nothing changes one; After returns another.
+// as JSON by the caller, or made again of all results by [Replay]. Nothing
+// changes one; After returns another.
 type Learner struct {
 	Name   string  `json:"name"`
 	Skills []Skill `json:"skills"` // those tried, in the order of Skills
@@ -61,32 +62,6 @@ func (s *Skill) order() int {
 	return slices.IndexFunc(Skills(), func(o Skill) bool { return s.same(&o) })
 }
 
-// After returns the learner once a round was graded.
-func (l Learner) After(r *Round, g *Grade, at time.Time) (Learner, error) {
-	skill := skillOf(&r.Request)
-	if skill.order() < 0 {
-		return l, invalid("kind", string(r.Request.Kind), "%q of %v is not trained here", r.Request.Kind, r.Request.Axis)
-	}
-	l.Skills = slices.Clone(l.Skills)
-	i := slices.IndexFunc(l.Skills, func(s Skill) bool { return s.same(&skill) })
-	if i < 0 {
-		l.Skills = append(l.Skills, skill)
-		slices.SortStableFunc(l.Skills, func(a, b Skill) int { return cmp.Compare(a.order(), b.order()) })
-		i = slices.IndexFunc(l.Skills, func(s Skill) bool { return s.same(&skill) })
-	}
-	s := &l.Skills[i]
-	repeat, err := s.Repeat.After(qualityOf(g), at)
-	if err != nil {
-		return l, err
-	}
-	s.Repeat, s.Stairs, s.Last = repeat, s.Stairs.Shown(r.Size).After(g.Right), at
-	s.Rounds++
-	if g.Right {
-		s.Right++
-	}
-	return l, nil
-}
-
 // Next returns the request for the round that does most good now: the skill that
 // is most overdue, else the first one not tried yet, else the one due soonest,
 // at the size that its staircase asks for.
@@ -114,7 +89,7 @@ type Need struct {
 	Learner   string
 	Kind      Kind
 	Axis      string
-	Threshold float64 // just-noticeable differences at which they are right 70.7 % of the time; 0 if not known yet
+	Threshold float64 // size at which they are right 70.7 % of the time, see Steps; 0 if not known yet
 	Share     float64 // of rounds right, 0 to 1
 	Rounds    int
 	Overdue   int // days; below 0 if not due
@@ -170,6 +145,9 @@ func needOf(name string, s *Skill, at time.Time) Need {
 	}
 	n.Urgency = max(0, math.Log2(size/fineThreshold)) + max(0, float64(n.Overdue))/7
 	n.Text = fmt.Sprintf("%s tells %s from %.1f noticeable steps, %d of %d right", name, what, size, s.Right, s.Rounds)
+	if s.Kind == KindGuess {
+		n.Text = fmt.Sprintf("%s guesses to within %.2f noticeable steps, %d of %d right", name, Steps(s.Kind, size), s.Right, s.Rounds)
+	}
 	if !known {
 		n.Text += "; too few rounds to be sure"
 	}

@@ -135,7 +135,7 @@ func TestLearnerOverASeason(t *testing.T) {
 		}
 		g, err := s.trainer.Grade(r, a)
 		require.NoError(t, err)
-		next, err := l.After(r, g, day)
+		next, err := l.After(ResultOf(r, g, day))
 		require.NoError(t, err)
 		after, err := json.Marshal(l)
 		require.NoError(t, err)

@@ -7,7 +7,6 @@ import (
 	"math/rand/v2"
 	"slices"
 
-	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/template"
 )
@@ -120,40 +119,4 @@ func permutation(order []int) bool {
 		seen[i] = true
 	}
 	return true
-}
-
-// guessRound asks for the finished strength and volume of a drink. Its size is
-// how many noticeable steps an answer may be out.
-func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
-	c := &t.classics[rng.IntN(len(t.classics))]
-	d := c.drink
-	abv := math.Max(d.PlusMinus.ABV, d.ABV*math.Expm1(r.Size*math.Log1p(balance.WeberStrong)))
-	volume := math.Max(d.PlusMinus.VolumeML, d.VolumeML*math.Expm1(r.Size*math.Log1p(balance.WeberLong)))
-	return &Round{Request: r, Size: r.Size, Specs: []flavor.Spec{c.spec},
-		Question: fmt.Sprintf("How strong does this finish, to within %.1f %% vol, and how large, to within %.0f ml?", abv, volume),
-		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
-}
-
-func gradeGuess(r *Round, a *Answer) (*Grade, error) {
-	if !(a.ABV >= 0 && a.ABV <= 100) {
-		return nil, invalid("abv", a.ABV, "%v is no strength; guess 0 to 100 %% vol", a.ABV)
-	}
-	if !(a.Volume > 0 && a.Volume < 1e6) {
-		return nil, invalid("volume", a.Volume, "%v ml is no volume; guess more than 0", a.Volume)
-	}
-	k := &r.key
-	d := k.classic.drink
-	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&k.classic.spec)}
-	strong := math.Abs(a.ABV-k.values[0]) <= k.values[1]
-	large := math.Abs(a.Volume-k.values[2]) <= k.values[3]
-	g.Right = strong && large
-	for _, ok := range []bool{strong, large} {
-		if ok {
-			g.Points += 0.5
-		}
-	}
-	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f ml", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
-	g.Text = fmt.Sprintf("%.0f ml before ice with %.1f g of ethanol take up %.0f %% of water and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
-		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
-	return g, nil
 }

@@ -3,6 +3,7 @@ package drill
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -143,7 +144,7 @@ func servings(n int, rng *rand.Rand) []Serving {
 			if len(out) == n {
 				break
 			}
-			s := Serving{Order: orders[i], Odd: oddOf(orders[i])}
+			s := Serving{Order: orders[i], Odd: OddOf(orders[i])}
 			copy(s.Codes[:], codes(3, rng))
 			out = append(out, s)
 		}
@@ -151,8 +152,12 @@ func servings(n int, rng *rand.Rand) []Serving {
 	return out
 }
 
-// oddOf is the place of the glass that the other two are not like.
-func oddOf(order string) int {
+// OddOf returns the place, 0 to 2, of the glass that the other two are not like,
+// and −1 for what is no order of a triangle test.
+func OddOf(order string) int {
+	if !slices.Contains(orders[:], order) {
+		return -1
+	}
 	for i := range order {
 		if order[i] != order[(i+1)%3] && order[i] != order[(i+2)%3] {
 			return i

@@ -1,0 +1,77 @@
+package drill
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/template"
+)
+
+// Steps returns how many just-noticeable differences a size comes to. They are
+// the same, but for a guess: a recipe is read with the head, not the tongue, and
+// so a guess may be out by a twelfth of its size. At the easiest, MaxSize, that is
+// one difference: whoever drank the guess in place of the drink would just
+// notice. For 20 % vol and 150 mL that is ± 2 % vol and ± 15 mL, and at the usual
+// start half of both.
+func Steps(k Kind, size float64) float64 {
+	if k == KindGuess {
+		return size / MaxSize
+	}
+	return size
+}
+
+// tolerance is how far out a guess may be at a size, as a share of what is
+// guessed: (1 + w) to the steps, less one, with the Weber fraction w.
+func tolerance(size, weber float64) float64 {
+	return math.Expm1(Steps(KindGuess, size) * math.Log1p(weber))
+}
+
+// sizeOf is the size at which a guess at a whole may be so far out, without end
+// where there is nothing to guess.
+func sizeOf(out, whole, weber float64) float64 {
+	if whole <= 0 {
+		return math.Inf(1)
+	}
+	return MaxSize * math.Log1p(out/whole) / math.Log1p(weber)
+}
+
+// guessRound asks for the finished strength and volume of a drink. A guess may
+// always be out by the reckoning's own spread: where that is more than the size
+// allows, the round comes out larger than asked for, by the tighter of the two.
+func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
+	c := &t.classics[rng.IntN(len(t.classics))]
+	d := c.drink
+	abv := math.Max(d.PlusMinus.ABV, d.ABV*tolerance(r.Size, balance.WeberStrong))
+	volume := math.Max(d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, balance.WeberLong))
+	size := min(sizeOf(abv, d.ABV, balance.WeberStrong), sizeOf(volume, d.VolumeML, balance.WeberLong))
+	return &Round{Request: r, Size: size, Specs: []flavor.Spec{c.spec},
+		Question: fmt.Sprintf("How strong does this finish, to within %.1f %% vol, and how large, to within %.0f ml?", abv, volume),
+		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
+}
+
+func gradeGuess(r *Round, a *Answer) (*Grade, error) {
+	if !(a.ABV >= 0 && a.ABV <= 100) {
+		return nil, invalid("abv", a.ABV, "%v is no strength; guess 0 to 100 %% vol", a.ABV)
+	}
+	if !(a.Volume > 0 && a.Volume < 1e6) {
+		return nil, invalid("volume", a.Volume, "%v ml is no volume; guess more than 0", a.Volume)
+	}
+	k := &r.key
+	d := k.classic.drink
+	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&k.classic.spec)}
+	strong := math.Abs(a.ABV-k.values[0]) <= k.values[1]
+	large := math.Abs(a.Volume-k.values[2]) <= k.values[3]
+	g.Right = strong && large
+	for _, ok := range []bool{strong, large} {
+		if ok {
+			g.Points += 0.5
+		}
+	}
+	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f ml", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
+	g.Text = fmt.Sprintf("%.0f ml before ice with %.1f g of ethanol take up %.0f %% of water and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
+		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
+	return g, nil
+}

@@ -1,0 +1,67 @@
+package drill
+
+import (
+	"cmp"
+	"slices"
+	"time"
+)
+
+// Result is what is kept of one graded round: plain values, to be stored by the
+// caller. All of a person's results make their [Learner] again.
+type Result struct {
+	Kind    Kind
+	Axis    string  // empty for kinds without one
+	Size    float64 // as the round came out, in just-noticeable differences, see [Steps]
+	Right   bool
+	Quality int // of the answer, 0 to 5, see [Repeat]
+	At      time.Time
+}
+
+// ResultOf returns what is to be kept of a graded round.
+func ResultOf(r *Round, g *Grade, at time.Time) Result {
+	s := skillOf(&r.Request)
+	return Result{Kind: s.Kind, Axis: s.Axis, Size: r.Size, Right: g.Right, Quality: qualityOf(g), At: at}
+}
+
+// After returns the learner once a round was graded. It fails with a fault if
+// the result is of nothing that is trained here.
+func (l Learner) After(r Result) (Learner, error) {
+	skill := Skill{Kind: r.Kind, Axis: r.Axis}
+	if skill.order() < 0 {
+		return l, invalid("kind", string(r.Kind), "%q of %q is not trained here", r.Kind, r.Axis)
+	}
+	l.Skills = slices.Clone(l.Skills)
+	at := func() int { return slices.IndexFunc(l.Skills, func(s Skill) bool { return s.same(&skill) }) }
+	i := at()
+	if i < 0 {
+		l.Skills = append(l.Skills, skill)
+		slices.SortStableFunc(l.Skills, func(a, b Skill) int { return cmp.Compare(a.order(), b.order()) })
+		i = at()
+	}
+	s := &l.Skills[i]
+	repeat, err := s.Repeat.After(r.Quality, r.At)
+	if err != nil {
+		return l, err
+	}
+	s.Repeat, s.Stairs, s.Last = repeat, s.Stairs.Shown(r.Size).After(r.Right), r.At
+	s.Rounds++
+	if r.Right {
+		s.Right++
+	}
+	return l, nil
+}
+
+// Replay makes a learner of all their results, in order of time; those of one
+// moment stay in the order given. A result that After refuses is passed over, so
+// that what another version of this program trained does no harm.
+func Replay(name string, results []Result) Learner {
+	l := Learner{Name: name}
+	byTime := slices.Clone(results)
+	slices.SortStableFunc(byTime, func(a, b Result) int { return a.At.Compare(b.At) })
+	for _, r := range byTime {
+		if next, err := l.After(r); err == nil {
+			l = next
+		}
+	}
+	return l
+}

@@ -1,0 +1,64 @@
+package drill
+
+import (
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// anyResult draws a result of something that is trained.
+func anyResult(r *rapid.T, at time.Time) Result {
+	skill := rapid.SampledFrom(Skills()).Draw(r, "skill")
+	return Result{Kind: skill.Kind, Axis: skill.Axis, Size: rapid.Float64Range(0.1, 20).Draw(r, "size"), Right: rapid.Bool().Draw(r, "right"),
+		Quality: rapid.IntRange(0, bestQuality).Draw(r, "quality"), At: at}
+}
+
+// A learner made again of all results, in whatever order they are found, is the
+// one who was followed round by round.
+func TestReplayIsTheSameLearner(t *testing.T) {
+	start := time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
+	rapid.Check(t, func(r *rapid.T) {
+		l := Learner{Name: "Ada"}
+		at := start
+		var results []Result
+		for range rapid.IntRange(0, 60).Draw(r, "rounds") {
+			at = at.Add(time.Duration(rapid.IntRange(1, 200000).Draw(r, "seconds")) * time.Second)
+			x := anyResult(r, at)
+			results = append(results, x)
+			var err error
+			l, err = l.After(x)
+			require.NoError(r, err)
+		}
+		assert.Equal(r, l, Replay("Ada", results))
+		shuffled := rapid.Permutation(results).Draw(r, "found")
+		assert.Equal(r, l, Replay("Ada", shuffled))
+	})
+}
+
+// What is of one moment stays in the order given, and what is not trained here is
+// passed over.
+func TestReplayPassesOverWhatIsNotTrained(t *testing.T) {
+	at := time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
+	good := []Result{{Kind: KindFamily, Size: 6, Right: true, Quality: 5, At: at}, {Kind: KindFamily, Size: 6, Quality: 1, At: at}}
+	want := Replay("Ada", good)
+	assert.Equal(t, 2, want.Skills[0].Rounds)
+	assert.Zero(t, want.Skills[0].Stairs.Streak, "the wrong one came last")
+	odd := append(good, Result{Kind: "darts", At: at}, Result{Kind: KindFault, Axis: "loud", At: at}, Result{Kind: KindGuess, Quality: 9, At: at})
+	assert.Equal(t, want, Replay("Ada", odd))
+	for _, r := range odd[2:] {
+		_, err := want.After(r)
+		assert.Error(t, err)
+	}
+}
+
+// What is kept of a round is what its grade said.
+func TestResultOf(t *testing.T) {
+	at := time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
+	r := &Round{Request: RoundRequest{Kind: KindGuess, Axis: 2, Size: 3}, Size: 4.2}
+	assert.Equal(t, Result{Kind: KindGuess, Size: 4.2, Right: true, Quality: 4, At: at}, ResultOf(r, &Grade{Right: true, Points: 0.8}, at))
+	r.Request.Kind = KindMend
+	assert.Equal(t, Result{Kind: KindMend, Axis: "sour", Size: 4.2, Quality: 2, At: at}, ResultOf(r, &Grade{Points: 0.5}, at))
+}
