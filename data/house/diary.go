@@ -87,6 +87,13 @@ type Training struct {
 	Given    string    `json:"given"`
 	Right    bool      `json:"right"`
 	Score    *float64  `json:"score,omitempty"` // 0 to 1, where an answer can be partly right
+
+	// What progress is worked out from. Records of other drills, and those of
+	// earlier versions, have none of it.
+	Kind    string   `json:"kind,omitempty"`     // of round, such as "fault"
+	Axis    string   `json:"axis,omitempty"`     // of kinds that have one, such as "sour"
+	SizeJND *float64 `json:"size_jnd,omitempty"` // how hard the round was
+	Quality *int     `json:"quality,omitempty"`  // of the answer, 0 to 5
 }
 
 // Ref returns the name of the record.
@@ -101,11 +108,29 @@ func (t Training) check() error {
 		checkText("wanted", t.Wanted, MaxNote),
 		checkText("given", t.Given, MaxNote),
 		checkOptional("score", t.Score, 0, 1),
+		checkLine("kind", t.Kind, false),
+		checkLine("axis", t.Axis, false),
+		checkOptional("size_jnd", t.SizeJND, 0, maxSizeJND),
+		t.checkQuality(),
 	)
 }
 
+// maxSizeJND is far beyond what any round is, and short of a slip of the pen.
+const maxSizeJND = 1000
+
+func (t Training) checkQuality() error {
+	if t.Quality == nil {
+		return nil
+	}
+	return checkRange("quality", float64(*t.Quality), 0, 5)
+}
+
 func (t Training) clean() Item {
-	t.At, t.Score = utc(t.At), copyOf(t.Score)
+	t.At, t.Score, t.SizeJND = utc(t.At), copyOf(t.Score), copyOf(t.SizeJND)
+	if t.Quality != nil {
+		quality := *t.Quality
+		t.Quality = &quality
+	}
 	t.Question, t.Wanted, t.Given = lines(t.Question), lines(t.Wanted), lines(t.Given)
 	return t
 }

@@ -30,11 +30,12 @@ const (
 	KindCover    Kind = "cover"
 	KindTraining Kind = "training"
 	KindRight    Kind = "right"
+	KindTriangle Kind = "triangle"
 )
 
 // RecordKinds lists every kind of record, by name.
 func RecordKinds() []Kind {
-	return []Kind{KindBottle, KindCover, KindMade, KindOut, KindRight, KindSpec, KindTraining}
+	return []Kind{KindBottle, KindCover, KindMade, KindOut, KindRight, KindSpec, KindTraining, KindTriangle}
 }
 
 // Ref names a record.
@@ -47,7 +48,7 @@ type Ref struct {
 func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
 
 // Item is what a record holds: a [Bottle], [Made], [Spec], [Out], [Cover],
-// [Training] or [Right], by value.
+// [Training], [Triangle] or [Right], by value.
 type Item interface {
 	Ref() Ref
 	check() error // the first rule it breaks, fit to be read
@@ -64,6 +65,7 @@ var decoders = map[Kind]func([]byte, bool) (Item, error){
 	KindCover:    decodeAs[Cover],
 	KindTraining: decodeAs[Training],
 	KindRight:    decodeAs[Right],
+	KindTriangle: decodeAs[Triangle],
 }
 
 func decodeAs[T Item](body []byte, strict bool) (Item, error) {
