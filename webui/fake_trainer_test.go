@@ -2,43 +2,55 @@ package webui
 
 import (
 	"fmt"
-	"sync"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 )
 
 // fakeTrainer asks for one drink, which has too little acid; the first option
-// is right. Its bitter rounds cannot be made.
-type fakeTrainer struct {
-	mu     sync.Mutex
-	rounds int
-	right  int
-}
+// is right. Its covers of 12 steps cannot be made, and its rounds of 1.5 steps
+// break once they are answered.
+type fakeTrainer struct{}
 
-var _ Trainer = (*fakeTrainer)(nil)
+var _ Trainer = fakeTrainer{}
 
-func (f *fakeTrainer) Next(_ string, w RoundWish) (*drill.Round, error) {
+const brokenSeed = 500
+
+func (f fakeTrainer) Next(l drill.Learner, w RoundWish) (*drill.Round, error) {
 	if w.Kind == "" {
 		w.Kind = drill.KindFamily
 	}
 	if w.Size == 0 {
 		w.Size = drill.StartSize
+		for i := range l.Skills {
+			if l.Skills[i].Kind == w.Kind {
+				w.Size = l.Skills[i].Stairs.Next()
+			}
+		}
 	}
 	if w.Kind == drill.KindCover && w.Size == 12 {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "nothing in this stock covers a proven drink; keep more bottles"}
 	}
-	return f.Again(drill.RoundRequest{Kind: w.Kind, Axis: w.Axis, Size: w.Size, Seed: 99})
+	r := drill.RoundRequest{Kind: w.Kind, Axis: template.Sour, Size: w.Size, Seed: 99}
+	if w.HasAxis {
+		r.Axis = w.Axis
+	}
+	if w.Size == 1.5 {
+		r.Seed = brokenSeed
+	}
+	return fakeRound(r)
 }
 
-func (f *fakeTrainer) Again(r drill.RoundRequest) (*drill.Round, error) {
-	if r.Size > drill.MaxSize {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "no size for a round"}
-	}
-	if r.Seed == 500 {
+func (f fakeTrainer) Again(r drill.RoundRequest) (*drill.Round, error) {
+	if r.Seed == brokenSeed {
 		return nil, errBroken
 	}
+	return fakeRound(r)
+}
+
+func fakeRound(r drill.RoundRequest) (*drill.Round, error) {
 	round := &drill.Round{Request: r, Size: r.Size, Question: "What of the " + string(r.Kind) + " & its <drink>?"}
 	spec, err := fakeBar{}.Read(sweetDraft)
 	if err != nil {
@@ -60,7 +72,7 @@ func (f *fakeTrainer) Again(r drill.RoundRequest) (*drill.Round, error) {
 	return round, nil
 }
 
-func (f *fakeTrainer) Grade(_ string, r *drill.Round, a drill.Answer) (*drill.Grade, error) {
+func (f fakeTrainer) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 	g := &drill.Grade{Text: "It carries 7 ml of lemon juice. That is too little.", Solution: "too little acid",
 		Before: template.Equivalents{60, 23, 22}, After: template.Equivalents{60, 23, 7}}
 	switch r.Request.Kind {
@@ -78,24 +90,55 @@ func (f *fakeTrainer) Grade(_ string, r *drill.Round, a drill.Answer) (*drill.Gr
 	default:
 		g.Right = a.Option == 0
 	}
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	f.rounds++
 	if g.Right {
 		g.Points = 1
-		f.right++
 	}
 	return g, nil
 }
 
-func (f *fakeTrainer) Learner(string) drill.Learner {
-	f.mu.Lock()
-	defer f.mu.Unlock()
-	if f.rounds == 0 {
-		return drill.Learner{}
+// Flight pours builds of a drink whose syrup moves; five builds are too much.
+func (f fakeTrainer) Flight(r drill.FlightRequest) (*drill.Flight, error) {
+	if r.Axis == template.Bitter {
+		return nil, errBroken
 	}
-	return drill.Learner{Skills: []drill.Skill{{Kind: drill.KindFault, Axis: "strong", Right: f.right, Rounds: f.rounds,
-		Stairs: drill.Staircase{Size: 4.5}}}}
+	if r.Builds*int(r.BuildML) > 200 {
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "5 builds hold 41.0 g of ethanol for each taster, 2.9 standard drinks (United States); the limit is 2.0: pour 40 ml each"}
+	}
+	plan := &drill.Flight{Axis: r.Axis, Unit: "g of sucrose per 100 ml", EthanolG: 20, Drinks: 1.4, Cautions: []string{"Taste, then spit into the cup.", "Water before each glass."}}
+	var codes []int
+	for i := range r.Builds {
+		b := drill.Build{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
+		b.JND = float64(b.Step) * r.Step
+		if i == 0 {
+			b.Drift, b.DriftOf = 0.4, template.Sour
+		}
+		n := float64(r.Tasters + 1)
+		b.Sheet = drill.BatchSheet{Servings: n, Pours: r.Spec.Clone().Pours, WaterML: 10 * n, TotalML: r.BuildML * n, PourML: r.BuildML}
+		plan.Builds = append(plan.Builds, b)
+		codes = append(codes, b.Code)
+	}
+	for range r.Tasters {
+		plan.Orders = append(plan.Orders, codes)
+	}
+	return plan, nil
 }
 
-func (b fakeBar) Trainer() Trainer { return &fakeTrainer{} }
+// Card knows the sour.
+func (f fakeTrainer) Card(family string, specs []template.Labelled) (*drill.Card, error) {
+	if family != "sour" {
+		return nil, &flavor.Fault{Kind: flavor.ErrUnknown, Value: family, Message: "\"" + family + "\" is not a family known here"}
+	}
+	c := &drill.Card{ID: "sour", Name: "Sour", Source: "8 : 3 : 3, common practice", Ratio: "8.0 strong : 2.6 sweet : 2.8 sour", Usual: "Too much syrup tastes flat; too much juice is sharp.",
+		Parts: []drill.CardPart{{Axis: template.Strong, Handed: 0.57, Fitted: 0.6, Low: 0.9, High: 1.1}, {Axis: template.Sweet, Handed: 0.215, Fitted: 0.2, Low: 0.7, High: 1.4}, {Axis: template.Sour, Handed: 0.215, Fitted: 0.2, Low: 0.8, High: 1.3}}}
+	for _, s := range specs {
+		if s.Family == family {
+			c.Examples = append(c.Examples, drill.Example{Spec: s.Spec, Score: 90})
+		}
+	}
+	proven, err := fakeBar{}.Read(goodDraft)
+	proven.Name = "Proven Sour"
+	c.Examples = append(c.Examples, drill.Example{Spec: proven, Score: 95, Proven: true})
+	return c, err
+}
+
+func (b fakeBar) Trainer() Trainer { return fakeTrainer{} }

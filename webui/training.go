@@ -1,30 +1,30 @@
 package webui
 
 import (
-	"crypto/rand"
-	"encoding/hex"
+	"errors"
 	"fmt"
 	"net/http"
 	"slices"
 	"strconv"
-	"strings"
 
-	"counterpour/flavor"
+	"counterpour/data/house"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 )
 
-// Trainer makes and grades rounds, and remembers who answered how. It is used
-// concurrently. A learner is named by a word that says nothing of who it is.
+// Trainer makes and grades rounds, and plans tastings and cards. It remembers
+// nobody, and is used concurrently.
 type Trainer interface {
-	// Next makes a round for a learner, who may be unknown.
-	Next(learner string, w RoundWish) (*drill.Round, error)
+	// Next makes a round for a learner, of whom nothing may be known.
+	Next(l drill.Learner, w RoundWish) (*drill.Round, error)
 	// Again makes the round of a request once more.
 	Again(r drill.RoundRequest) (*drill.Round, error)
-	// Grade grades an answer and notes it, once for each round.
-	Grade(learner string, r *drill.Round, a drill.Answer) (*drill.Grade, error)
-	// Learner returns what is known of a learner, empty if nothing is.
-	Learner(learner string) drill.Learner
+	// Grade grades an answer.
+	Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error)
+	// Flight plans a tasting flight.
+	Flight(r drill.FlightRequest) (*drill.Flight, error)
+	// Card makes the card of a family, with examples from the specs given.
+	Card(family string, specs []template.Labelled) (*drill.Card, error)
 }
 
 // RoundWish asks for a round.
@@ -82,15 +82,17 @@ func readTrainingWish(r *http.Request) (trainingWish, error) {
 
 // training shows the page; a round if one is asked for.
 func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
-	if r.Method == http.MethodPost {
-		return p.graded(w, r)
-	}
 	wish, err := readTrainingWish(r)
 	if err != nil {
 		return err
 	}
-	learner := learnerOf(r)
-	v := p.trainingView(wish, learner)
+	if r.Method == http.MethodPost {
+		return p.graded(w, r, wish)
+	}
+	v, learner, err := p.trainingView(r, wish)
+	if err != nil {
+		return err
+	}
 	if !wish.Asked {
 		return p.write(w, r, http.StatusOK, "training", "layout", v)
 	}
@@ -104,172 +106,71 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v.Question = questionOf(round, roundForm{})
+	v.Question = p.questionOf(round, roundForm{})
 	return p.write(w, r, http.StatusOK, "training", "layout", v)
 }
 
+// roundIsOver is said of a round that this run of the program did not hand out.
+const roundIsOver = "This round cannot be graded any more: the program has been started again since it was handed out. Start a new one."
+
 // graded grades what was sent, or asks again if the answer is not whole.
-func (p *pages) graded(w http.ResponseWriter, r *http.Request) error {
-	wish, err := readTrainingWish(r)
+func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish) error {
+	v, _, err := p.trainingView(r, wish)
 	if err != nil {
 		return err
 	}
-	request, err := readRoundRequest(r.Form)
-	if err != nil {
-		return err
+	request, ok := p.seal.open(r.Form.Get("round"))
+	if !ok {
+		v.Trouble = roundIsOver
+		return p.write(w, r, http.StatusGone, "training", "layout", v)
 	}
 	round, err := p.trainer.Again(request)
-	if faults := faultsIn(err); len(faults) > 0 {
-		return fmt.Errorf("%w: %w", errBadForm, err)
-	}
 	if err != nil {
 		return err
-	}
-	learner := learnerOf(r)
-	if learner == "" {
-		learner = newLearner(w, r)
 	}
 	form := roundForm(r.Form)
 	var grade *drill.Grade
 	answer, err := form.answer(round)
 	if err == nil {
-		grade, err = p.trainer.Grade(learner, round, answer)
+		grade, err = p.trainer.Grade(round, answer)
 	}
 	if faults := faultsIn(err); len(faults) > 0 {
-		v := p.trainingView(wish, learner)
-		v.Question = questionOf(round, form)
+		v.Question = p.questionOf(round, form)
 		v.Question.Trouble = sentence(faults[0].Message)
 		return p.write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
 	if err != nil {
 		return err
 	}
-	v := p.trainingView(wish, learner)
 	if v.Grade, err = p.gradeOf(round, grade, form); err != nil {
 		return err
 	}
-	v.Grade.Next = v.nextOf(round)
+	if err := p.keep(w, r, v, round, grade, form); err != nil {
+		return err
+	}
 	return p.write(w, r, http.StatusOK, "training", "layout", v)
 }
 
-// learnerCookie names the learner of a browser; it holds nothing else, and goes
-// when the browser is closed.
-const (
-	learnerCookie = "learner"
-	learnerBytes  = 16
-)
-
-// learnerOf is the learner of a request, empty if there is none yet.
-func learnerOf(r *http.Request) string {
-	c, err := r.Cookie(learnerCookie)
+// keep notes a graded round and says what it does to the next one. What the
+// house cannot keep is told beside the grade.
+func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, round *drill.Round, grade *drill.Grade, form roundForm) error {
+	who := personOf(r)
+	if who == (person{}) {
+		who = newLearner(w, r)
+	}
+	err := p.learners.note(r.Context(), who, by(r), round, grade, form.said(round))
+	var kept *house.Error
+	if errors.As(err, &kept) {
+		p.log.ErrorContext(r.Context(), "result not kept", "err", err)
+		v.Grade.Unkept = sentence("this result was not kept: " + kept.Message)
+	} else if err != nil {
+		return err
+	}
+	learner, err := p.learners.of(r.Context(), who)
 	if err != nil {
-		return ""
+		return err
 	}
-	if raw, err := hex.DecodeString(c.Value); err != nil || len(raw) != learnerBytes {
-		return ""
-	}
-	return c.Value
-}
-
-func newLearner(w http.ResponseWriter, r *http.Request) string {
-	raw := make([]byte, learnerBytes)
-	rand.Read(raw) // never fails
-	id := hex.EncodeToString(raw)
-	http.SetCookie(w, &http.Cookie{Name: learnerCookie, Value: id, Path: "/training", HttpOnly: true,
-		Secure: r.TLS != nil, SameSite: http.SameSiteLaxMode})
-	return id
-}
-
-// trainingView is the page of training: what may be chosen, and beside it a
-// question or a grade.
-type trainingView struct {
-	Choices  []trainingOption
-	Sizes    []trainingOption
-	What     string
-	Steps    string
-	Trouble  string
-	Question *questionView
-	Grade    *gradeView
-	Skills   []skillView
-
-	skills []drill.Skill
-}
-
-// trainingOption is an entry of a list to choose from.
-type trainingOption struct {
-	Value, Name string
-	Chosen      bool
-}
-
-func (p *pages) trainingView(w trainingWish, learner string) *trainingView {
-	v := &trainingView{What: drillChoices[w.what].ID, Sizes: []trainingOption{{"", "as my results ask for", w.Size == 0}}}
-	for i, c := range drillChoices {
-		v.Choices = append(v.Choices, trainingOption{c.ID, c.Name, i == w.what})
-	}
-	for i, s := range drillSizes {
-		text := strconv.FormatFloat(s, 'g', -1, 64)
-		name := text + " steps: " + []string{"plain", "the usual start", "fine", "for a trained palate"}[i]
-		v.Sizes = append(v.Sizes, trainingOption{text, name, s == w.Size})
-		if s == w.Size {
-			v.Steps = text
-		}
-	}
-	if learner == "" {
-		return v
-	}
-	v.skills = p.trainer.Learner(learner).Skills
-	for i := range v.skills {
-		v.Skills = append(v.Skills, skillViewOf(&v.skills[i]))
-	}
-	return v
-}
-
-// skillView is one thing trained and how it goes.
-type skillView struct{ Name, Right, Next, Tells string }
-
-func skillViewOf(s *drill.Skill) skillView {
-	v := skillView{Name: skillName(s), Right: fmt.Sprintf("%d of %d", s.Right, s.Rounds), Next: figure(s.Stairs.Next(), 1), Tells: "not known yet"}
-	if size, _, ok := s.Stairs.Threshold(); ok {
-		v.Tells = "from " + figure(size, 1) + " steps"
-	}
-	return v
-}
-
-var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.KindMend: "Mend it", drill.KindOrder: "Put in order",
-	drill.KindGuess: "Guess strength and volume", drill.KindCover: "Pick the cover", drill.KindFamily: "Read the family"}
-
-func skillName(s *drill.Skill) string {
-	name := kindNames[s.Kind]
-	if a, ok := template.ParseAxis(s.Axis); ok {
-		name += ": " + axisNoun[a]
-	}
-	return name
-}
-
-// axisNoun names an axis as a thing that there is more or less of.
-var axisNoun = [template.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}
-
-// nextOf says what the round does to the size of the next.
-func (v *trainingView) nextOf(r *drill.Round) string {
-	for i := range v.skills {
-		s := &v.skills[i]
-		if s.Kind != r.Request.Kind || s.Axis != "" && s.Axis != r.Request.Axis.String() {
-			continue
-		}
-		next := s.Stairs.Next()
-		word := "as hard"
-		switch {
-		case next < 0.99*r.Size:
-			word = "harder"
-		case next > 1.01*r.Size:
-			word = "easier"
-		}
-		return fmt.Sprintf("The next round like this is %s: %s just-noticeable steps, after %s.", word, figure(next, 1), figure(r.Size, 1))
-	}
-	return ""
-}
-
-// missing is a fault of an answer that is not whole.
-func missing(where, message string) error {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}
+	v.Grade.Next = nextOf(&learner, round)
+	v.Played = playedBy(&learner)
+	return nil
 }

@@ -17,6 +17,7 @@ type gradeView struct {
 	Solution string
 	Text     string
 	Next     string // what it does to the next round
+	Unkept   string // why it could not be kept; empty if it was
 	Pairs    htmltemplate.HTML
 	Hollow   string // what the hollow bars are
 	Full     string

@@ -14,41 +14,13 @@ import (
 	"counterpour/flavor/template"
 )
 
-// The round travels as its request, from which it is made again. Whoever reads
-// the page's source may find the answer; they train themselves.
-
-// hiddenField is a field that a form carries along.
-type hiddenField struct{ Name, Value string }
-
-func hiddenOf(r *drill.RoundRequest) []hiddenField {
-	return []hiddenField{{"kind", string(r.Kind)}, {"axis", r.Axis.String()},
-		{"size", strconv.FormatFloat(r.Size, 'g', -1, 64)}, {"seed", strconv.FormatUint(r.Seed, 36)}}
-}
-
-func readRoundRequest(form url.Values) (drill.RoundRequest, error) {
-	r := drill.RoundRequest{Kind: drill.Kind(form.Get("kind"))}
-	axis, ok := template.ParseAxis(form.Get("axis"))
-	if !ok || !slices.Contains(drill.Kinds(), r.Kind) {
-		return r, fmt.Errorf("%w: kind %q or axis %q", errBadForm, r.Kind, form.Get("axis"))
-	}
-	r.Axis = axis
-	var err error
-	if r.Size, err = strconv.ParseFloat(form.Get("size"), 64); err != nil {
-		return r, fmt.Errorf("%w: size: %w", errBadForm, err)
-	}
-	if r.Seed, err = strconv.ParseUint(form.Get("seed"), 36, 64); err != nil {
-		return r, fmt.Errorf("%w: seed: %w", errBadForm, err)
-	}
-	return r, nil
-}
-
 // questionView is a round as a form.
 type questionView struct {
 	Kind    string
 	Text    string
 	Hint    string
 	Size    string
-	Hidden  []hiddenField
+	Round   string // the request, sealed: it alone would give the answer away
 	Drinks  []roundDrink
 	Options []trainingOption
 	Aromas  []trainingOption
@@ -80,8 +52,9 @@ var roundHints = map[drill.Kind]string{
 	drill.KindFamily: "The largest part is written as 8, as so much of what the trade pours for it.",
 }
 
-func questionOf(r *drill.Round, f roundForm) *questionView {
-	v := &questionView{Kind: string(r.Request.Kind), Text: sentence(r.Question), Hint: roundHints[r.Request.Kind], Size: figure(r.Size, 1), Hidden: hiddenOf(&r.Request)}
+func (p *pages) questionOf(r *drill.Round, f roundForm) *questionView {
+	v := &questionView{Kind: string(r.Request.Kind), Text: sentence(r.Question), Hint: roundHints[r.Request.Kind],
+		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(&r.Request)}
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
 	}

@@ -5,6 +5,8 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,85 +14,168 @@ import (
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
 )
 
-// answer is the form of a round with an answer in it.
+// answerForm is an answer to a round, without the round.
 func answerForm(kind string, pairs ...string) url.Values {
-	v := url.Values{"what": {""}, "steps": {"6"}, "kind": {kind}, "axis": {"sour"}, "size": {"6"}, "seed": {"2r"}}
+	v := url.Values{"what": {""}, "steps": {"6"}}
+	if slices.ContainsFunc(drillChoices, func(c drillChoice) bool { return c.ID == kind }) {
+		v.Set("what", kind)
+	}
 	for i := 0; i < len(pairs); i += 2 {
 		v.Set(pairs[i], pairs[i+1])
 	}
 	return v
 }
 
+var sealed = regexp.MustCompile(`name="round" value="([^"]+)"`)
+
+// roundOf is the word of the round on a page.
+func roundOf(t *testing.T, page string) string {
+	t.Helper()
+	m := sealed.FindStringSubmatch(page)
+	require.NotNil(t, m, "there is a round on the page")
+	return m[1]
+}
+
+// answered has a round of a drill handed out and answers it.
+func answered(t *testing.T, h http.Handler, what string, pairs ...string) *httptest.ResponseRecorder {
+	t.Helper()
+	form := answerForm(what, pairs...)
+	form.Set("round", roundOf(t, get(h, "/training?"+url.Values{"what": {what}, "steps": form["steps"]}.Encode(), "").Body.String()))
+	return post(h, "/training", form, false)
+}
+
 func TestTrainingScenarios(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		path   string
-		form   url.Values
 		status int
 		want   []string
 		not    []string
 	}{
 		{name: "before the first round", path: "/training", status: 200,
-			want: []string{"No round yet", "Order by sweetness", "only until the program stops", footLine, ">Start<"}, not: []string{"Your answer", "How it goes"}},
+			want: []string{"No round yet", "Order by sweetness", "only until the program\nstops", footLine, ">Start<", "Who are you?"}, not: []string{"Your answer", "How it goes"}},
 		{name: "what I need most", path: "/training?what=", status: 200,
-			want: []string{"What of the family & its <drink>?", `type="radio" name="option" value="1"> Flip`, `name="seed" value="2r"`, "This round is 6.0 steps"}},
+			want: []string{"What of the family & its <drink>?", `type="radio" name="option" value="1"> Flip`, "This round is 6.0 steps"}},
 		{name: "a kind and a size", path: "/training?what=fault&steps=3", status: 200,
-			want: []string{"¼ oz lemon juice", `name="size" value="3"`, `<option value="fault" selected>`, `name="of" value="bitter"`, "too little"}},
+			want: []string{"¼ oz lemon juice", `<option value="fault" selected>`, `name="of" value="bitter"`, "too little"}},
 		{name: "mend it", path: "/training?what=mend", status: 200, want: []string{`<label for="pour-1">lemon juice</label>`, `value="¼ oz"`}},
-		{name: "order", path: "/training?what=order-sweet", status: 200, want: []string{"<h3>Drink 3</h3>", `name="axis" value="sweet"`, `name="place-2"`}},
+		{name: "order", path: "/training?what=order-sweet", status: 200, want: []string{"<h3>Drink 3</h3>", `name="place-2"`}},
 		{name: "cover", path: "/training?what=cover", status: 200, want: []string{"½ oz orgeat", `name="lost" value="smoke"`}},
 		{name: "guess", path: "/training?what=guess", status: 200, want: []string{"Strength, % vol", "Volume, ml"}},
 		{name: "no round to be had", path: "/training?what=cover&steps=12", status: 422, want: []string{"Nothing in this stock covers", `<option value="cover" selected>`}},
 		{name: "a drill that is not known", path: "/training?what=darts", status: 400},
 		{name: "a size that is not offered", path: "/training?what=fault&steps=7", status: 400},
-
-		{name: "right", path: "/training", form: answerForm("fault", "way", "little", "of", "sour"), status: 200,
-			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7 ml of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
-				"Hollow is the classic", "How it goes", "1 of 1", "4.5 steps", "not known yet", "Name the fault: strength"}},
-		{name: "wrong", path: "/training", form: answerForm("fault", "way", "much", "of", "sour"), status: 200, want: []string{"Not this time", "0 of 1"}},
-		{name: "half an answer", path: "/training", form: answerForm("fault", "way", "much"), status: 422,
-			want: []string{"Say whether there is too much or too little", `value="much" checked`, "aria-describedby"}, not: []string{"How it goes"}},
-		{name: "mended", path: "/training", form: answerForm("mend", "pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"), status: 200, want: []string{">Right<", "the drink after your move"}},
-		{name: "mended in ml", path: "/training", form: answerForm("mend", "pour-0", "2 oz", "pour-1", "22 ml", "pour-2", "½ oz"), status: 200, want: []string{">Right<"}},
-		{name: "nothing moved", path: "/training", form: answerForm("mend", "pour-0", "2 oz", "pour-1", "1/4 oz", "pour-2", "½ oz"), status: 422, want: []string{"Nothing is moved yet"}},
-		{name: "two moved", path: "/training", form: answerForm("mend", "pour-0", "1 oz", "pour-1", "1 oz", "pour-2", "½ oz"), status: 422, want: []string{"Two pours are moved", `value="1 oz"`}},
-		{name: "no amount", path: "/training", form: answerForm("mend", "pour-0", "2 oz", "pour-1", "a <lot>", "pour-2", "½ oz"), status: 422, want: []string{"is no amount of lemon juice", `value="a &lt;lot&gt;"`}},
-		{name: "ordered", path: "/training", form: answerForm("order", "place-0", "1", "place-1", "0", "place-2", "2"), status: 200, want: []string{">Right<", "the least of the three"}, not: []string{`<svg class="strips"`}},
-		{name: "a place not given", path: "/training", form: answerForm("order", "place-0", "1"), status: 422, want: []string{"Give each drink its place"}},
-		{name: "a place shared", path: "/training", form: answerForm("order", "place-0", "1", "place-1", "1", "place-2", "2"), status: 422, want: []string{"Two drinks share a place"}},
-		{name: "guessed", path: "/training", form: answerForm("guess", "abv", "14,5", "volume", "160"), status: 200, want: []string{">Right<", `<svg class="strips"`}, not: []string{`<svg class="bars"`}},
-		{name: "no guess", path: "/training", form: answerForm("guess", "abv", "strong"), status: 422, want: []string{"Write the strength as a number, in % vol", `value="strong"`}},
-		{name: "beyond all strength", path: "/training", form: answerForm("guess", "abv", "400", "volume", "1"), status: 422, want: []string{"That is no strength"}},
-		{name: "a cover", path: "/training", form: answerForm("cover", "option", "1", "lost", "nut"), status: 200, want: []string{"Not this time", "its best cover"}},
-		{name: "a cover not chosen", path: "/training", form: answerForm("cover", "lost", "nut"), status: 422, want: []string{"Choose one of the answers", `value="nut" checked`}},
-		{name: "an aroma that is not known", path: "/training", form: answerForm("cover", "option", "1", "lost", "moon"), status: 400},
-		{name: "a family", path: "/training", form: answerForm("family", "option", "0"), status: 200, want: []string{">Right<", "per cent of the whole"}},
-
-		{name: "a kind made up", path: "/training", form: answerForm("darts"), status: 400},
-		{name: "an axis made up", path: "/training", form: answerForm("fault", "axis", "blue"), status: 400},
-		{name: "a size made up", path: "/training", form: answerForm("fault", "size", "huge"), status: 400},
-		{name: "a size out of range", path: "/training", form: answerForm("fault", "size", "1e9"), status: 400},
-		{name: "a seed made up", path: "/training", form: answerForm("fault", "seed", "-1"), status: 400},
-		{name: "a trainer that breaks", path: "/training", form: answerForm("fault", "seed", "dw"), status: 500, want: []string{"Something broke"}},
 	} {
-		t.Run(c.name, func(t *testing.T) {
-			method := http.MethodGet
-			if c.form != nil {
-				method = http.MethodPost
-			}
-			w := ask(t, method, c.path, c.form, false)
-			assert.Equal(t, c.status, w.Code)
-			said := w.Body.String() + html.UnescapeString(w.Body.String())
-			for _, s := range c.want {
-				assert.True(t, strings.Contains(said, s), "should hold %q", s)
-			}
-			for _, s := range c.not {
-				assert.False(t, strings.Contains(said, s), "should not hold %q", s)
-			}
-		})
+		t.Run(c.name, func(t *testing.T) { holds(t, ask(t, http.MethodGet, c.path, nil, false), c.status, c.want, c.not) })
 	}
+}
+
+// holds checks what a page says and does not say.
+func holds(t *testing.T, w *httptest.ResponseRecorder, status int, want, not []string) {
+	t.Helper()
+	assert.Equal(t, status, w.Code)
+	said := w.Body.String() + html.UnescapeString(w.Body.String())
+	for _, s := range want {
+		assert.True(t, strings.Contains(said, s), "should hold %q", s)
+	}
+	for _, s := range not {
+		assert.False(t, strings.Contains(said, s), "should not hold %q", s)
+	}
+}
+
+func TestAnswers(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		what   string
+		answer []string
+		status int
+		want   []string
+		not    []string
+	}{
+		{name: "right", what: "fault", answer: []string{"way", "little", "of", "sour"}, status: 200,
+			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7 ml of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
+				"Hollow is the classic", "How it goes", "1 round played, 1 right.", "The next round like this is as hard: 6.0 just-noticeable steps, after 6.0."}},
+		{name: "wrong", what: "fault", answer: []string{"way", "much", "of", "sour"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: 8.5 just-noticeable steps, after 6.0."}},
+		{name: "half an answer", what: "fault", answer: []string{"way", "much"}, status: 422,
+			want: []string{"Say whether there is too much or too little", `value="much" checked`, "aria-describedby"}, not: []string{"How it goes"}},
+		{name: "mended", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"}, status: 200, want: []string{">Right<", "the drink after your move"}},
+		{name: "mended in ml", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "22 ml", "pour-2", "½ oz"}, status: 200, want: []string{">Right<"}},
+		{name: "nothing moved", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "1/4 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Nothing is moved yet"}},
+		{name: "two moved", what: "mend", answer: []string{"pour-0", "1 oz", "pour-1", "1 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Two pours are moved", `value="1 oz"`}},
+		{name: "no amount", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "a <lot>", "pour-2", "½ oz"}, status: 422, want: []string{"is no amount of lemon juice", `value="a &lt;lot&gt;"`}},
+		{name: "ordered", what: "order-sweet", answer: []string{"place-0", "1", "place-1", "0", "place-2", "2"}, status: 200, want: []string{">Right<", "the least of the three"}, not: []string{`<svg class="strips"`}},
+		{name: "a place not given", what: "order-sweet", answer: []string{"place-0", "1"}, status: 422, want: []string{"Give each drink its place"}},
+		{name: "a place shared", what: "order-sweet", answer: []string{"place-0", "1", "place-1", "1", "place-2", "2"}, status: 422, want: []string{"Two drinks share a place"}},
+		{name: "guessed", what: "guess", answer: []string{"abv", "14,5", "volume", "160"}, status: 200, want: []string{">Right<", `<svg class="strips"`}, not: []string{`<svg class="bars"`}},
+		{name: "no guess", what: "guess", answer: []string{"abv", "strong"}, status: 422, want: []string{"Write the strength as a number, in % vol", `value="strong"`}},
+		{name: "beyond all strength", what: "guess", answer: []string{"abv", "400", "volume", "1"}, status: 422, want: []string{"That is no strength"}},
+		{name: "a cover", what: "cover", answer: []string{"option", "1", "lost", "nut"}, status: 200, want: []string{"Not this time", "its best cover"}},
+		{name: "a cover not chosen", what: "cover", answer: []string{"lost", "nut"}, status: 422, want: []string{"Choose one of the answers", `value="nut" checked`}},
+		{name: "an aroma that is not known", what: "cover", answer: []string{"option", "1", "lost", "moon"}, status: 400},
+		{name: "a family", what: "family", answer: []string{"option", "0"}, status: 200, want: []string{">Right<", "per cent of the whole"}},
+		{name: "a trainer that breaks", what: "fault", answer: []string{"steps", "1.5", "way", "much", "of", "sour"}, status: 500, want: []string{"Something broke"}},
+	} {
+		t.Run(c.name, func(t *testing.T) { holds(t, answered(t, newPages(t), c.what, c.answer...), c.status, c.want, c.not) })
+	}
+}
+
+// What a page says of a round gives neither its axis nor its seed away, and a
+// round that this run did not hand out cannot be answered.
+func TestRoundsAreSealed(t *testing.T) {
+	h := newPages(t)
+	page := get(h, "/training?what=fault", "").Body.String()
+	one, two := roundOf(t, page), roundOf(t, get(h, "/training?what=fault", "").Body.String())
+	assert.NotEqual(t, one, two, "the same round is never the same word")
+	for _, leak := range []string{`name="axis"`, `name="seed"`, `name="kind"`, "2r"} {
+		assert.NotContains(t, page, leak)
+	}
+	assert.Len(t, one, len(roundOf(t, get(h, "/training?what=order-strong", "").Body.String())), "its length says nothing")
+
+	form := answerForm("fault", "way", "little", "of", "sour", "round", one)
+	holds(t, post(h, "/training", form, false), 200, []string{">Right<"}, nil)
+	started := newPages(t)
+	holds(t, post(started, "/training", form, false), http.StatusGone, []string{"the program has been started again", "Start a new one", ">Start<"}, []string{">Right<"})
+	for _, word := range []string{"", "x", "%", one[:len(one)-2], strings.ToUpper(one), strings.Repeat("A", len(one))} {
+		form.Set("round", word)
+		holds(t, post(h, "/training", form, false), http.StatusGone, []string{"Start a new one"}, []string{">Right<"})
+	}
+}
+
+// A request goes through its seal unharmed, whatever it is.
+func TestSeal(t *testing.T) {
+	seal, err := newSealer()
+	require.NoError(t, err)
+	rapid.Check(t, func(r *rapid.T) {
+		want := drill.RoundRequest{Kind: rapid.SampledFrom(drill.Kinds()).Draw(r, "kind"), Axis: template.Axis(rapid.IntRange(0, template.NumAxes-1).Draw(r, "axis")),
+			Size: rapid.Float64().Draw(r, "size"), Seed: rapid.Uint64().Draw(r, "seed")}
+		word := seal.seal(&want)
+		got, ok := seal.open(word)
+		assert.True(r, ok)
+		assert.Equal(r, want, got)
+		spoilt := []byte(word)
+		at := rapid.IntRange(0, len(spoilt)-2).Draw(r, "at") // the last letter holds bits that do not count
+		spoilt[at] = map[bool]byte{true: 'B', false: 'A'}[spoilt[at] == 'A']
+		_, ok = seal.open(string(spoilt))
+		assert.False(r, ok)
+	})
+}
+
+func FuzzOpenARound(f *testing.F) {
+	seal, err := newSealer()
+	require.NoError(f, err)
+	f.Add(seal.seal(&drill.RoundRequest{Kind: drill.KindMend, Axis: template.Sweet, Size: 6, Seed: 7}))
+	f.Add("AAAA")
+	f.Fuzz(func(t *testing.T, word string) {
+		if r, ok := seal.open(word); ok {
+			assert.Contains(t, drill.Kinds(), r.Kind)
+		}
+	})
 }
 
 // A learner is known again by a cookie that says nothing of them, and one that
@@ -98,7 +183,8 @@ func TestTrainingScenarios(t *testing.T) {
 func TestLearnersAreKnownAgain(t *testing.T) {
 	h := newPages(t)
 	send := func(cookie string) *http.Response {
-		r := httptest.NewRequest(http.MethodPost, "/training", strings.NewReader(answerForm("family", "option", "0").Encode()))
+		form := answerForm("family", "option", "0", "round", roundOf(t, get(h, "/training?what=family", "").Body.String()))
+		r := httptest.NewRequest(http.MethodPost, "/training", strings.NewReader(form.Encode()))
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
 		if cookie != "" {
 			r.Header.Set("Cookie", "learner="+cookie)
@@ -139,7 +225,7 @@ func TestTrainingInABrowser(t *testing.T) {
 	b.fits()
 	b.click(".graded button.main")
 	b.until(`!!document.querySelector('.round') && document.getElementById('what').value === 'fault'`)
-	b.until(`document.getElementById('progress').textContent === 'How it goes'`)
+	b.until(`document.querySelector('.kept')?.textContent.includes('1 round played, 1 right')`)
 	for _, said := range b.complaints() {
 		assert.Contains(t, said, "status of 422", "half an answer, and nothing else")
 	}

@@ -25,14 +25,16 @@ const (
 
 // pages serves everything under /.
 type pages struct {
-	bar     Bar
-	house   House
-	trainer Trainer
-	door    Doorkeeper // nil if there is no login
-	covered memo
-	log     *slog.Logger
-	statics *statics
-	views   *views
+	bar      Bar
+	house    House
+	trainer  Trainer
+	learners *learners
+	seal     sealer
+	door     Doorkeeper // nil if there is no login
+	covered  memo
+	log      *slog.Logger
+	statics  *statics
+	views    *views
 }
 
 // New returns the handler of all pages and static files. It answers every path
@@ -50,6 +52,10 @@ func NewWithLogin(bar Bar, door Doorkeeper, log *slog.Logger) (http.Handler, err
 		return nil, fmt.Errorf("webui: %w", err)
 	}
 	p := &pages{bar: bar, house: bar.House(), trainer: bar.Trainer(), door: door, log: log}
+	p.learners = newLearners(p.house.Store())
+	if p.seal, err = newSealer(); err != nil {
+		return nil, fmt.Errorf("webui: %w", err)
+	}
 	if p.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
@@ -71,6 +77,10 @@ func (p *pages) routes() http.Handler {
 	mux.Handle("/specs/{slug}/card", p.route(p.card, http.MethodGet, http.MethodHead))
 	mux.Handle("/map", p.route(p.stockMap, http.MethodGet, http.MethodHead))
 	mux.Handle("/training", p.route(p.training, http.MethodGet, http.MethodHead, http.MethodPost))
+	mux.Handle(progressPath, p.route(p.progress, http.MethodGet, http.MethodHead, http.MethodPost))
+	mux.Handle(flightPath, p.route(p.flight, http.MethodGet, http.MethodHead))
+	mux.Handle(trianglePath, p.route(p.triangle, http.MethodGet, http.MethodHead, http.MethodPost))
+	mux.Handle(starterPath, p.route(p.starter, http.MethodGet, http.MethodHead))
 	mux.Handle("/tools", p.route(p.tools, http.MethodGet, http.MethodHead))
 	mux.Handle("/offline.js", p.route(p.statics.offline, http.MethodGet, http.MethodHead))
 	mux.Handle("/login", p.route(p.login, http.MethodGet, http.MethodHead, http.MethodPost))

@@ -35,7 +35,7 @@ func (w *writer) Undo(ctx context.Context, by house.By, ref house.Ref, version i
 // took takes up a change. It is durable by now, so that a failure is no failure
 // of the write: the venue stays as it was and says so in the log.
 func (w *writer) took(ctx context.Context, last house.Change) {
-	if last.Ref.Kind == house.KindTraining {
+	if last.Ref.Kind == house.KindTraining || last.Ref.Kind == house.KindTriangle {
 		return // no kitchen depends on it
 	}
 	if err := w.venue.refresh(context.WithoutCancel(ctx), last.Seq); err != nil {

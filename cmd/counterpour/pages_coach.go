@@ -1,7 +1,6 @@
 package main
 
 import (
-	"container/list"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -16,12 +15,7 @@ import (
 	"counterpour/webui"
 )
 
-// mostLearners is how many learners are remembered; beyond it, who has not
-// answered for longest is forgotten.
-const mostLearners = 1000
-
-// coach trains over a kitchen. Learners are kept in memory and gone when the
-// program ends.
+// coach makes and grades rounds over a kitchen. It remembers nobody.
 type coach struct {
 	kitchen func() *api.Kitchen
 	now     func() time.Time
@@ -29,23 +23,12 @@ type coach struct {
 	making sync.Mutex
 	of     *api.Kitchen // that made was made for
 	made   *drill.Trainer
-
-	mu       sync.Mutex
-	learners map[string]*list.Element // of pupils
-	recent   *list.List               // the one who answered last in front
-}
-
-// pupil is a learner as the coach remembers them.
-type pupil struct {
-	id      string
-	learner drill.Learner
-	graded  drill.RoundRequest // the last round, so that a page sent twice counts once
 }
 
 var _ webui.Trainer = (*coach)(nil)
 
 func newCoach(kitchen func() *api.Kitchen) *coach {
-	return &coach{kitchen: kitchen, now: time.Now, learners: map[string]*list.Element{}, recent: list.New()}
+	return &coach{kitchen: kitchen, now: time.Now}
 }
 
 // trainer is made by the first who asks, and again once the house keeps other
@@ -66,12 +49,12 @@ func (c *coach) trainer() (*drill.Trainer, error) {
 
 // Next tries one axis after the other where the wish leaves it open, since not
 // every one can be spoilt in the size asked for.
-func (c *coach) Next(learner string, w webui.RoundWish) (*drill.Round, error) {
+func (c *coach) Next(l drill.Learner, w webui.RoundWish) (*drill.Round, error) {
 	t, err := c.trainer()
 	if err != nil {
 		return nil, err
 	}
-	l, now := c.Learner(learner), c.now()
+	now := c.now()
 	kind := w.Kind
 	if kind == "" {
 		kind = l.Next(now, 0).Kind
@@ -128,48 +111,26 @@ func (c *coach) Again(r drill.RoundRequest) (*drill.Round, error) {
 	return t.Round(r)
 }
 
-func (c *coach) Grade(learner string, r *drill.Round, a drill.Answer) (*drill.Grade, error) {
+func (c *coach) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 	t, err := c.trainer()
 	if err != nil {
 		return nil, err
 	}
-	g, err := t.Grade(r, a)
+	return t.Grade(r, a)
+}
+
+func (c *coach) Flight(r drill.FlightRequest) (*drill.Flight, error) {
+	t, err := c.trainer()
 	if err != nil {
 		return nil, err
 	}
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	p := c.pupil(learner)
-	if p.graded == r.Request {
-		return g, nil
-	}
-	if p.learner, err = p.learner.After(r, g, c.now()); err != nil {
+	return t.Flight(r)
+}
+
+func (c *coach) Card(family string, specs []template.Labelled) (*drill.Card, error) {
+	t, err := c.trainer()
+	if err != nil {
 		return nil, err
 	}
-	p.graded = r.Request
-	return g, nil
-}
-
-// pupil returns the pupil of an id, new or not, and moves them to the front.
-func (c *coach) pupil(id string) *pupil {
-	if e, ok := c.learners[id]; ok {
-		c.recent.MoveToFront(e)
-		return e.Value.(*pupil)
-	}
-	if c.recent.Len() >= mostLearners {
-		last := c.recent.Remove(c.recent.Back()).(*pupil)
-		delete(c.learners, last.id)
-	}
-	p := &pupil{id: id}
-	c.learners[id] = c.recent.PushFront(p)
-	return p
-}
-
-func (c *coach) Learner(id string) drill.Learner {
-	c.mu.Lock()
-	defer c.mu.Unlock()
-	if e, ok := c.learners[id]; ok {
-		return e.Value.(*pupil).learner // After never changes the one before
-	}
-	return drill.Learner{}
+	return t.Card(family, specs)
 }

@@ -1,0 +1,170 @@
+package webui
+
+import (
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/flavor/drill"
+)
+
+// requestBy is a request of somebody who gave a name.
+func requestBy(method, path string, form url.Values, who person) *http.Request {
+	r := httptest.NewRequest(method, path, strings.NewReader(form.Encode()))
+	if form != nil {
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	}
+	if who.Name != "" {
+		r.AddCookie(&http.Cookie{Name: nameCookie, Value: asText.EncodeToString([]byte(who.Name))})
+	}
+	return r
+}
+
+func serveOne(h http.Handler, r *http.Request) *httptest.ResponseRecorder {
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
+// A name is taken, kept in a cookie, shown, and forgotten again.
+func TestWhoAreYou(t *testing.T) {
+	pages := newPages(t)
+	name := func(typed, back string) *httptest.ResponseRecorder {
+		return serveOne(pages, requestBy(http.MethodPost, progressPath, url.Values{"name": {typed}, "back": {back}}, person{}))
+	}
+	w := name("  Zoë  van <b>  ", trainingPath)
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	assert.Equal(t, trainingPath, w.Header().Get("Location"))
+	cookies := w.Result().Cookies()
+	require.Len(t, cookies, 1)
+	assert.True(t, cookies[0].HttpOnly)
+	assert.Equal(t, http.SameSiteLaxMode, cookies[0].SameSite)
+	assert.Equal(t, nameSeconds, cookies[0].MaxAge)
+	r := requestBy(http.MethodGet, trainingPath, nil, person{})
+	r.AddCookie(cookies[0])
+	assert.Contains(t, serveOne(pages, r).Body.String(), "You train as <strong>Zoë van &lt;b&gt;</strong>")
+
+	gone := name(" ", progressPath).Result().Cookies()
+	require.Len(t, gone, 1)
+	assert.Negative(t, gone[0].MaxAge)
+
+	long := strings.Repeat("é", maxName+1)
+	holds(t, name(long, progressPath), 422, []string{"A name has up to 60 letters, this one 61", `value="` + long + `"`, "name-amiss"}, nil)
+	holds(t, name("a\x00b", progressPath), 422, []string{"letters that can be read; write"}, nil)
+	holds(t, name("Ada", "//elsewhere"), 400, nil, nil)
+	for _, bad := range []string{"%%%", asText.EncodeToString([]byte(long)), asText.EncodeToString([]byte("\xff")), ""} {
+		r := requestBy(http.MethodGet, trainingPath, nil, person{})
+		r.AddCookie(&http.Cookie{Name: nameCookie, Value: bad})
+		assert.Equal(t, person{}, personOf(r), "%q", bad)
+	}
+}
+
+// A named learner's rounds are records of the house, one for each round however
+// often it is sent, with all that progress needs.
+func TestRoundsOfANamedLearnerAreKept(t *testing.T) {
+	h := newFakeHouse()
+	pages, ada := pagesOf(t, h), person{Name: "Ada"}
+	form := answerForm("fault", "way", "little", "of", "sour", "round", roundOf(t, get(pages, "/training?what=fault&steps=6", "").Body.String()))
+	holds(t, serveOne(pages, requestBy(http.MethodPost, trainingPath, form, ada)), 200, []string{"1 round played, 1 right.", "You train as"}, []string{"not kept"})
+	form.Set("way", "much") // sent again, with what the grade gave away undone
+	holds(t, serveOne(pages, requestBy(http.MethodPost, trainingPath, form, ada)), 200, []string{"1 round played, 1 right."}, nil)
+
+	kept, err := house.All[house.Training](t.Context(), h.Store())
+	require.NoError(t, err)
+	require.Len(t, kept, 1)
+	got := kept[0].Item
+	assert.WithinDuration(t, time.Now(), got.At, time.Minute)
+	assert.Equal(t, []any{"Ada", "fault", "sour", 6.0, 5, true, "too little sour", "too little acid", "fault:sour:6:2r"},
+		[]any{got.Person, got.Kind, got.Axis, *got.SizeJND, *got.Quality, got.Right, got.Given, got.Wanted, got.Drill})
+	assert.Equal(t, 1.0, *got.Score)
+
+	bo := serveOne(pages, requestBy(http.MethodPost, trainingPath, form, person{Name: "Bo"}))
+	holds(t, bo, 200, []string{"1 round played, 0 right."}, nil)
+	assert.Empty(t, bo.Result().Cookies(), "who has a name needs no other word")
+	holds(t, serveOne(pagesOf(t, h), requestBy(http.MethodGet, progressPath, nil, ada)), 200, []string{"1 round played, 1 right.", "Bo"}, nil)
+}
+
+func TestGivenAnswersInWords(t *testing.T) {
+	for what, c := range map[string]struct {
+		form []string
+		want string
+	}{
+		"mend":        {[]string{"pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"}, "3/4 of lemon juice"},
+		"order-sweet": {[]string{"place-0", "1", "place-1", "0", "place-2", "2"}, "Drink 2, Drink 1, Drink 3"},
+		"guess":       {[]string{"abv", "14,5", "volume", "160"}, "14,5 % vol, 160 ml"},
+		"cover":       {[]string{"option", "1", "lost", "nut"}, "½ oz orgeat; lost: nut"},
+		"family":      {[]string{"option", "1"}, "Flip"},
+	} {
+		h := newFakeHouse()
+		pages := pagesOf(t, h)
+		form := answerForm(what, append(c.form, "round", roundOf(t, get(pages, "/training?what="+what, "").Body.String()))...)
+		require.Equal(t, http.StatusOK, serveOne(pages, requestBy(http.MethodPost, trainingPath, form, person{Name: "Ada"})).Code, what)
+		kept, err := house.All[house.Training](t.Context(), h.Store())
+		require.NoError(t, err)
+		require.Len(t, kept, 1)
+		assert.Equal(t, c.want, kept[0].Item.Given)
+	}
+}
+
+func TestProgressOfNobody(t *testing.T) {
+	holds(t, get(newPages(t), progressPath, ""), 200,
+		[]string{"No round played yet", "Nobody of the house has trained under a name yet", "SM-2 (Wozniak, Optimization of learning, 1990)", "Who are you?", footLine}, []string{"<table"})
+}
+
+// The rows that a learner and their lead see, worked by hand.
+func TestProgressRows(t *testing.T) {
+	h := newFakeHouse()
+	l := newLearners(h.Store())
+	now := time.Now()
+	sour, guess := drill.Skill{Kind: drill.KindFault, Axis: "sour"}, drill.Skill{Kind: drill.KindGuess}
+	for i := range 4 { // the first three days apart, so that it is 6 days until the next
+		playRound(t, l, person{Name: "Ada"}, sour, uint64(i), i > 0, now.AddDate(0, 0, -30+i))
+	}
+	playRound(t, l, person{Name: "Ada"}, guess, 1, true, now.Add(-time.Hour))
+	for i, s := range drill.Skills() { // Bo has tried all there is, today
+		playRound(t, l, person{Name: "Bo"}, s, uint64(20+9*i+9), true, now)
+	}
+	w := serveOne(pagesOf(t, h), requestBy(http.MethodGet, progressPath, nil, person{Name: "Ada"}))
+	holds(t, w, 200, []string{"5 rounds played, 4 right.", "Name the fault: acid", `<td class="n">75` + "\u00a0%</td>", "not known yet", "within a day", "days late", "Not tried yet: Read the family; Name the fault: sweetness",
+		`<th scope="row">Ada</th><td>Name the fault: acid</td><td>75` + "\u00a0% right of 4 rounds, ", `<th scope="row">Bo</th>`}, []string{"Nobody of the house"})
+	body := w.Body.String()
+	assert.Less(t, strings.Index(body, `<th scope="row">Ada`), strings.Index(body, `<th scope="row">Bo`), "who needs it most stands first")
+}
+
+func TestDueInWords(t *testing.T) {
+	for _, c := range []struct {
+		in   time.Duration
+		want string
+	}{{0, "now"}, {-time.Hour, "now"}, {-25 * time.Hour, "now, 1 day late"}, {-73 * time.Hour, "now, 3 days late"}, {time.Hour, "within a day"}, {25 * time.Hour, "in 2 days"}, {6 * day, "in 6 days"}} {
+		assert.Equal(t, c.want, dueText(evening.Add(c.in), evening), c.in)
+	}
+	assert.Equal(t, "–", percentOf(0, 0))
+}
+
+// The threshold of a drill carries its standard error, and a guess is told in the
+// steps that it is out by.
+func TestThresholdsInWords(t *testing.T) {
+	s := drill.Skill{Kind: drill.KindFault, Axis: "sour", Rounds: 40, Right: 28, Stairs: drill.Staircase{Size: 4, Reversals: []float64{4, 4.8, 4, 4.8}}, Repeat: drill.Repeat{Due: evening}}
+	row := skillRowOf(&s, evening)
+	assert.Equal(t, skillRow{"Name the fault: acid", "4.4 ± 0.2 steps", "40", "70\u00a0%", "4.0 steps", "now"}, row)
+	s.Kind, s.Axis = drill.KindGuess, ""
+	assert.Equal(t, "0.37 ± 0.02 steps", skillRowOf(&s, evening).Tells)
+}
+
+func TestNeedsInWords(t *testing.T) {
+	row := teamRowOf(&drill.Learner{Name: "Ada"}, nil)
+	assert.Equal(t, teamRow{Name: "Ada"}, row)
+	needs := []drill.Need{{Kind: drill.KindMend, Axis: "sweet", Threshold: 5.2, Share: 0.5, Rounds: 12, Overdue: 9}, {Kind: drill.KindGuess}, {Kind: drill.KindCover}, {Kind: drill.KindFamily}}
+	row = teamRowOf(&drill.Learner{Name: "Ada"}, needs)
+	assert.Equal(t, "Mend it: sweetness", row.Next)
+	assert.Equal(t, "told from 5.2 steps, 50\u00a0% right of 12 rounds, 9 days late", row.Why)
+	assert.Equal(t, "Guess strength and volume, Pick the cover and 1 more", row.Then)
+	assert.Equal(t, "not tried yet", whyText(&needs[1]))
+}

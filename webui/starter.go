@@ -1,0 +1,114 @@
+package webui
+
+import (
+	"math"
+	"net/http"
+	"slices"
+
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
+)
+
+const starterPath = "/training/starter"
+
+// starterView is the page of the card for a new starter.
+type starterView struct {
+	Families []trainingOption
+	Trouble  string
+	Card     *starterCard
+}
+
+// starterCard is a family on one page.
+type starterCard struct {
+	Name     string
+	Ratio    string
+	Source   string
+	Usual    string
+	Drawing  *drawingView
+	Cautions []Caution
+	Examples []starterExample
+}
+
+// starterExample is a drink of the family.
+type starterExample struct {
+	Name, From, Score, Method string
+	Pours                     []string
+	Allergens                 allergensView
+}
+
+// starter shows the card of a family: the one asked for, or the first that the
+// menu has a drink of.
+func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
+	if err := parseForm(r); err != nil {
+		return err
+	}
+	menu, err := p.house.Menu(r.Context())
+	if err != nil {
+		return err
+	}
+	v, id := &starterView{}, r.Form.Get("family")
+	if own := p.familiesOf(menu, ""); id == "" && len(own) > 0 {
+		id = own[0].ID
+	}
+	for _, f := range p.bar.Families() {
+		v.Families = append(v.Families, trainingOption{f.ID, f.Name, f.ID == id})
+	}
+	if id == "" {
+		return p.write(w, r, http.StatusOK, "starter", "layout", v)
+	}
+	specs := make([]template.Labelled, len(menu))
+	for i := range menu {
+		specs[i] = template.Labelled{Spec: menu[i].Spec, Family: menu[i].Family}
+	}
+	card, err := p.trainer.Card(id, specs)
+	if faults := faultsIn(err); len(faults) > 0 {
+		v.Trouble = sentence(faults[0].Message)
+		return p.write(w, r, http.StatusUnprocessableEntity, "starter", "layout", v)
+	}
+	if err != nil {
+		return err
+	}
+	v.Card = p.starterCard(card)
+	return p.write(w, r, http.StatusOK, "starter", "layout", v)
+}
+
+func (p *pages) starterCard(c *drill.Card) *starterCard {
+	v := &starterCard{Name: c.Name, Ratio: c.Ratio, Source: sentence(c.Source), Usual: c.Usual, Drawing: cardDrawing(c)}
+	for i := range c.Examples {
+		x := &c.Examples[i]
+		e := starterExample{Name: x.Spec.Name, From: "of the house", Score: points(x.Score), Method: string(x.Spec.Method) + ", " + string(x.Spec.Service),
+			Allergens: allergensOf(&x.Spec, nil)}
+		if x.Proven {
+			e.From = "a proven drink"
+		}
+		for k := range x.Spec.Pours {
+			e.Pours = append(e.Pours, amountOf(&x.Spec.Pours[k])+" "+x.Spec.Pours[k].Profile.Name)
+		}
+		v.Examples = append(v.Examples, e)
+		for _, c := range p.bar.Cautions(&x.Spec) {
+			if !slices.Contains(v.Cautions, c) {
+				v.Cautions = append(v.Cautions, c)
+			}
+		}
+	}
+	return v
+}
+
+// drawnML is how much of a drink is drawn, before ice.
+const drawnML = 100.0
+
+// cardDrawing draws the ratio as it is handed down in the range that proven
+// drinks keep, each part by itself.
+func cardDrawing(c *drill.Card) *drawingView {
+	v := &drawingView{Title: "The ratio as it is handed down, beside proven drinks of the family, in 100 mL before ice", Words: axisWords}
+	var strips []Strip
+	for _, part := range c.Parts {
+		middle := drawnML * part.Fitted
+		strip := Strip{Axis: part.Axis, ML: drawnML * part.Handed,
+			Range: Range{Has: true, Low: middle * part.Low, Centre: middle, High: math.Min(drawnML, middle*part.High)}}
+		strips = append(strips, strip)
+		v.Rows = append(v.Rows, stripRow{axisWords[part.Axis].Name, axisWords[part.Axis].As, strip.amount(), strip.span(), strip.place()})
+	}
+	v.SVG = DrawStrips("strips", v.Title, strips)
+	return v
+}

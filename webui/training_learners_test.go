@@ -1,0 +1,215 @@
+package webui
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/data/house"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
+)
+
+var evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
+
+func newStore(t testing.TB) house.Store {
+	t.Helper()
+	s, err := house.OpenMemory(context.Background())
+	require.NoError(t, err)
+	t.Cleanup(func() { require.NoError(t, s.Close()) })
+	return s
+}
+
+// playRound notes a round of a skill, right or wrong.
+func playRound(t require.TestingT, l *learners, who person, skill drill.Skill, seed uint64, right bool, at time.Time) {
+	axis, _ := template.ParseAxis(skill.Axis)
+	r := &drill.Round{Request: drill.RoundRequest{Kind: skill.Kind, Axis: axis, Size: 6, Seed: seed}, Size: 1 + float64(seed%9), Question: "What?"}
+	g := &drill.Grade{Right: right, Solution: "that"}
+	if right {
+		g.Points = 1
+	}
+	require.NoError(t, l.note(context.Background(), who, house.By{Actor: "bar", At: at}, r, g, "this"))
+}
+
+// However rounds come in: who is on record in the house has come as far as who
+// was only ever remembered, on this server and on one that starts later.
+func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
+	rapid.Check(t, func(r *rapid.T) {
+		store, err := house.OpenMemory(context.Background())
+		require.NoError(r, err)
+		defer store.Close()
+		l := newLearners(store)
+		named, guest := person{Name: "Ada"}, person{word: "x"}
+		at := evening
+		for i := range rapid.IntRange(1, 25).Draw(r, "rounds") {
+			skill := rapid.SampledFrom(drill.Skills()).Draw(r, "skill")
+			right := rapid.Bool().Draw(r, "right")
+			at = at.Add(time.Duration(rapid.IntRange(1, 100000).Draw(r, "seconds")) * time.Second)
+			for range rapid.IntRange(1, 2).Draw(r, "sent") {
+				playRound(r, l, named, skill, uint64(i), right, at)
+				playRound(r, l, guest, skill, uint64(i), right, at)
+			}
+			if rapid.Bool().Draw(r, "another") {
+				playRound(r, l, person{Name: "Bo"}, skill, uint64(i), !right, at)
+			}
+			want, err := l.of(context.Background(), guest)
+			require.NoError(r, err)
+			got, err := l.of(context.Background(), named)
+			require.NoError(r, err)
+			assert.Equal(r, want.Skills, got.Skills)
+		}
+		got, err := l.of(context.Background(), named)
+		require.NoError(r, err)
+		again, err := newLearners(store).of(context.Background(), named)
+		require.NoError(r, err)
+		assert.Equal(r, got, again)
+	})
+}
+
+// What somebody else writes to the house, takes out of it or puts back counts at
+// once, in the order of time and not of writing.
+func TestTheBookFollowsTheHouse(t *testing.T) {
+	store, ctx := newStore(t), t.Context()
+	l, skill := newLearners(store), drill.Skill{Kind: drill.KindFamily}
+	playRound(t, l, person{Name: "Ada"}, skill, 2, true, evening.Add(time.Hour))
+	ada, err := l.of(ctx, person{Name: "ada"})
+	require.NoError(t, err)
+	require.Equal(t, 1, ada.Skills[0].Rounds, "case makes nobody another person")
+
+	playRound(t, newLearners(store), person{Name: "ADA"}, skill, 1, false, evening)
+	ada, err = l.of(ctx, person{Name: "Ada"})
+	require.NoError(t, err)
+	assert.Equal(t, 2, ada.Skills[0].Rounds)
+	assert.Equal(t, 1, ada.Skills[0].Stairs.Streak, "the right one is the later")
+	assert.True(t, ada.Skills[0].Last.Equal(evening.Add(time.Hour)))
+
+	kept, err := house.All[house.Training](ctx, store)
+	require.NoError(t, err)
+	by := house.By{Actor: "lead", At: evening}
+	for _, k := range kept {
+		_, err := store.Write(ctx, by, house.Remove(k.Item.Ref(), k.Version))
+		require.NoError(t, err)
+	}
+	team, err := l.book.team(ctx)
+	require.NoError(t, err)
+	assert.Empty(t, team)
+	_, err = store.Undo(ctx, by, kept[0].Item.Ref(), 2)
+	require.NoError(t, err)
+	team, err = l.book.team(ctx)
+	require.NoError(t, err)
+	require.Len(t, team, 1)
+	assert.Equal(t, 1, team[0].Skills[0].Rounds)
+
+	before := house.Training{ID: "old", At: evening, Person: "Cy", Drill: "acids", Question: "which is malic?", Right: true}
+	_, err = store.Write(ctx, by, house.Put(before, 0))
+	require.NoError(t, err)
+	team, err = l.book.team(ctx)
+	require.NoError(t, err)
+	assert.Len(t, team, 1, "a record of an earlier version says nothing of a skill")
+}
+
+// More changes than are read at once, of which few are of training.
+func TestTheBookReadsALongLog(t *testing.T) {
+	store, ctx := newStore(t), t.Context()
+	l := newLearners(store)
+	_, err := l.book.team(ctx)
+	require.NoError(t, err)
+	edits := make([]house.Edit, 2*changesRead)
+	for i := range edits {
+		edits[i] = house.Put(house.Out{Ingredient: fmt.Sprintf("bottle-%d", i), Since: evening}, 0)
+	}
+	_, err = store.Write(ctx, house.By{Actor: "bar", At: evening}, edits...)
+	require.NoError(t, err)
+	playRound(t, l, person{Name: "Ada"}, drill.Skill{Kind: drill.KindGuess}, 3, true, evening)
+	for _, l := range []*learners{l, newLearners(store)} {
+		ada, err := l.of(ctx, person{Name: "Ada"})
+		require.NoError(t, err)
+		assert.Len(t, ada.Skills, 1)
+	}
+}
+
+func TestNamesAreToldApart(t *testing.T) {
+	for _, pair := range [][2]string{{"Ada", "aDA"}, {"José", "Jose\u0301"}, {"Straße", "STRASSE"}} {
+		assert.Equal(t, same(pair[0]), same(pair[1]), "%q", pair)
+	}
+	assert.NotEqual(t, same("José"), same("Jose"))
+	r := drill.RoundRequest{Kind: drill.KindFault, Axis: template.Sour, Size: 6, Seed: 7}
+	assert.Equal(t, roundID("Ada", &r), roundID("ada", &r))
+	other := r
+	other.Seed++
+	assert.NotEqual(t, roundID("Ada", &r), roundID("Ada", &other))
+	assert.NotEqual(t, roundID("Ada", &r), roundID("Bo", &r))
+}
+
+// Who has not answered for longest is forgotten first.
+func TestGuestsAreForgotten(t *testing.T) {
+	g := newGuests()
+	result := drill.Result{Kind: drill.KindGuess, Size: 6, Right: true, Quality: 5, At: evening}
+	for i := range mostGuests {
+		require.NoError(t, g.note(fmt.Sprint(i), drill.RoundRequest{Seed: 1}, result))
+	}
+	require.NoError(t, g.note("0", drill.RoundRequest{Seed: 1}, result))
+	require.NoError(t, g.note("new", drill.RoundRequest{Seed: 1}, result))
+	assert.Len(t, g.byWord, mostGuests)
+	assert.Equal(t, mostGuests, g.recent.Len())
+	assert.Equal(t, 1, g.learner("0").Skills[0].Rounds, "a round sent twice counts once")
+	assert.Empty(t, g.learner("1").Skills)
+}
+
+func TestLearnersAreSafeForAll(t *testing.T) {
+	l := newLearners(newStore(t))
+	var all sync.WaitGroup
+	for i := range 8 {
+		all.Go(func() {
+			for k := range 5 {
+				who := person{Name: fmt.Sprint("Ada ", (i+k)%3)}
+				if k%2 == 0 {
+					who = person{word: fmt.Sprint((i + k) % 3)}
+				}
+				playRound(t, l, who, drill.Skill{Kind: drill.KindFamily}, uint64(k), true, evening)
+				_, err := l.of(context.Background(), who)
+				assert.NoError(t, err)
+				_, err = l.book.team(context.Background())
+				assert.NoError(t, err)
+			}
+		})
+	}
+	all.Wait()
+}
+
+// fullStore is a house without room for more.
+type fullStore struct{ house.Store }
+
+func (fullStore) Write(context.Context, house.By, ...house.Edit) ([]house.Change, error) {
+	return nil, &house.Error{Kind: house.ErrFull, Op: "write", Message: "there is no room left on the disk"}
+}
+
+// fullHouse can be read and not written to.
+func fullHouse() *fakeHouse {
+	h := newFakeHouse()
+	h.store = fullStore{h.Store()}
+	return h
+}
+
+// A house that can keep nothing does not keep the grade from being shown, and
+// says so.
+func TestAResultThatIsNotKept(t *testing.T) {
+	pages := pagesOf(t, fullHouse())
+	form := answerForm("family", "option", "0", "round", roundOf(t, get(pages, "/training?what=family", "").Body.String()))
+	holds(t, serveOne(pages, requestBy(http.MethodPost, trainingPath, form, person{Name: "Ada"})), 200,
+		[]string{">Right<", "This result was not kept: there is no room left on the disk."}, []string{"round played"})
+	holds(t, post(pages, trainingPath, form, false), 200, []string{">Right<", "1 round played"}, []string{"not kept:"})
+
+	h := newFakeHouse()
+	pages = pagesOf(t, h)
+	require.NoError(t, h.Store().Close())
+	w := serveOne(pages, requestBy(http.MethodGet, trainingPath, nil, person{Name: "Ada"}))
+	holds(t, w, http.StatusInternalServerError, []string{"Something broke behind the bar"}, nil)
+}
