@@ -38,14 +38,22 @@ func sizeOf(out, whole, weber float64) float64 {
 	return MaxSize * math.Log1p(out/whole) / math.Log1p(weber)
 }
 
+// Nobody is asked to guess finer than this, however weak or short the drink: the
+// last digits of a label, and a barspoon (common practice, no source).
+const (
+	finestABV    = 0.5 // % vol
+	finestVolume = 5.0 // mL
+)
+
 // guessRound asks for the finished strength and volume of a drink. A guess may
-// always be out by the reckoning's own spread: where that is more than the size
-// allows, the round comes out larger than asked for, by the tighter of the two.
+// always be out by the reckoning's own spread and by what nobody is asked for:
+// where that is more than the size allows, the round comes out larger than asked
+// for, by the tighter of the two.
 func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	c := &t.classics[rng.IntN(len(t.classics))]
 	d := c.drink
-	abv := math.Max(d.PlusMinus.ABV, d.ABV*tolerance(r.Size, balance.WeberStrong))
-	volume := math.Max(d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, balance.WeberLong))
+	abv := max(finestABV, d.PlusMinus.ABV, d.ABV*tolerance(r.Size, balance.WeberStrong))
+	volume := max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, balance.WeberLong))
 	size := min(sizeOf(abv, d.ABV, balance.WeberStrong), sizeOf(volume, d.VolumeML, balance.WeberLong))
 	return &Round{Request: r, Size: size, Specs: []flavor.Spec{c.spec},
 		Question: fmt.Sprintf("How strong does this finish, to within %.1f %% vol, and how large, to within %.0f ml?", abv, volume),

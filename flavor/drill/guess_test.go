@@ -41,7 +41,9 @@ func TestGuessRounds(t *testing.T) {
 			assert.GreaterOrEqual(t, k[1], d.PlusMinus.ABV)
 			assert.GreaterOrEqual(t, k[3], d.PlusMinus.VolumeML)
 			assert.GreaterOrEqual(t, r.Size, size-1e-9)
-			loose := k[1] <= d.PlusMinus.ABV && k[3] <= d.PlusMinus.VolumeML
+			assert.GreaterOrEqual(t, k[1], finestABV)
+			assert.GreaterOrEqual(t, k[3], finestVolume)
+			loose := k[1] <= max(finestABV, d.PlusMinus.ABV) && k[3] <= max(finestVolume, d.PlusMinus.VolumeML)
 			assert.Equal(t, loose, r.Size > size+1e-9, "%+v", r.Request)
 			for _, out := range []float64{-1, 1} {
 				g, err := s.trainer.Grade(r, Answer{ABV: max(0, k[0]+out*0.99*k[1]), Volume: k[2] + out*0.99*k[3]})
