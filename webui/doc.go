@@ -11,9 +11,11 @@
 // else of ours. Between requests it keeps no state but answers that it would
 // work out again (see memo).
 //
-// Training and its results come through [Trainer]. A round travels in its form as
-// the request that it is made from again, and a learner is a cookie that holds a
-// random word and goes with the browser.
+// Rounds of training come through [Trainer]. A round travels in its form as the
+// request that it is made from again, sealed, since the request gives the answer
+// away. Who gave a name has their results in the house, of which their state is
+// made again; a learner without one is a cookie that holds a random word, goes
+// with the browser, and is remembered until the program stops.
 //
 // Several screens may show the cover board at once. Each is told by server-sent
 // events which state of the outs is current, and fetches the board when it
