@@ -213,3 +213,34 @@ func TestAResultThatIsNotKept(t *testing.T) {
 	w := serveOne(pages, requestBy(http.MethodGet, trainingPath, nil, person{Name: "Ada"}))
 	holds(t, w, http.StatusInternalServerError, []string{"Something broke behind the bar"}, nil)
 }
+
+// The first page after a start reads every record, the next ones what is new.
+func BenchmarkBook(b *testing.B) {
+	const people, each = 20, 250
+	store := newStore(b)
+	var edits []house.Edit
+	for i := range people * each {
+		s := drill.Skills()[i%len(drill.Skills())]
+		axis, _ := template.ParseAxis(s.Axis)
+		r := &drill.Round{Request: drill.RoundRequest{Kind: s.Kind, Axis: axis, Size: 6, Seed: uint64(i)}, Size: 6, Question: "What?"}
+		g := &drill.Grade{Right: i%3 > 0, Points: 0.6, Solution: "that"}
+		edits = append(edits, house.Put(recordOf(fmt.Sprint("Ada ", i%people), drill.ResultOf(r, g, evening.Add(time.Duration(i)*time.Minute)), r, g, "this"), 0))
+	}
+	_, err := store.Write(b.Context(), house.By{Actor: "bar", At: evening}, edits...)
+	require.NoError(b, err)
+	b.Run("first", func(b *testing.B) {
+		for b.Loop() {
+			_, err := newBook(store).team(b.Context())
+			require.NoError(b, err)
+		}
+	})
+	b.Run("next", func(b *testing.B) {
+		book := newBook(store)
+		_, err := book.team(b.Context())
+		require.NoError(b, err)
+		for b.Loop() {
+			_, err := book.team(b.Context())
+			require.NoError(b, err)
+		}
+	})
+}
