@@ -166,15 +166,15 @@ func TestWhoHasLeftGetsNoAnswer(t *testing.T) {
 }
 
 func TestEveryTroubleIsTold(t *testing.T) {
-	seen := map[int]bool{}
+	seen := map[string]bool{}
 	for _, k := range troubles {
 		got := troubleOf(fmt.Errorf("doing a thing: %w", k.kind))
 		assert.Equal(t, k.trouble, got)
 		assert.GreaterOrEqual(t, got.Status, 400)
 		assert.NotEmpty(t, got.Title)
 		assert.NotEmpty(t, got.Text)
-		assert.False(t, seen[got.Status], "status %d twice", got.Status)
-		seen[got.Status] = true
+		assert.False(t, seen[got.Title], "%q twice", got.Title)
+		seen[got.Title] = true
 	}
 	assert.Equal(t, http.StatusInternalServerError, troubleOf(errors.New("anything else")).Status)
 }

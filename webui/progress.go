@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"counterpour/flavor/drill"
+	"counterpour/webui/access"
 )
 
 const progressPath = "/training/progress"
@@ -19,6 +20,7 @@ type progressView struct {
 	Played  string
 	Skills  []skillRow
 	Untried []string
+	Lead    bool // the team is shown to leads only
 	Team    []teamRow
 }
 
@@ -55,12 +57,15 @@ func (p *pages) progressView(r *http.Request) (*progressView, error) {
 	if err != nil {
 		return nil, err
 	}
-	team, err := p.learners.book.team(r.Context())
-	if err != nil {
-		return nil, err
+	lead := access.May(r.Context(), access.Lead)
+	var team []drill.Learner
+	if lead {
+		if team, err = p.learners.book.team(r.Context()); err != nil {
+			return nil, err
+		}
 	}
 	now := p.learners.now()
-	v := &progressView{Who: whoView{Name: who.Name, Back: progressPath, Open: who.Name == ""}, Played: playedBy(&learner), Team: teamRows(team, now)}
+	v := &progressView{Who: whoOf(r, progressPath), Lead: lead, Played: playedBy(&learner), Team: teamRows(team, now)}
 	for i := range learner.Skills {
 		v.Skills = append(v.Skills, skillRowOf(&learner.Skills[i], now))
 	}

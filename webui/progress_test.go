@@ -13,6 +13,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/access"
 )
 
 // requestBy is a request of somebody who gave a name.
@@ -167,4 +168,23 @@ func TestNeedsInWords(t *testing.T) {
 	assert.Equal(t, "told from 5.2 steps, 50\u00a0% right of 12 rounds, 9 days late", row.Why)
 	assert.Equal(t, "Guess strength and volume, Pick the cover and 1 more", row.Then)
 	assert.Equal(t, "not tried yet", whyText(&needs[1]))
+}
+
+// Who has signed in trains under that name and no other, and only a lead sees
+// how the others do.
+func TestWhoHasSignedInTrains(t *testing.T) {
+	pages := pagesOf(t, newFakeHouse())
+	as := func(p access.Person) string {
+		r := httptest.NewRequest(http.MethodGet, progressPath, nil)
+		r.AddCookie(&http.Cookie{Name: nameCookie, Value: asText.EncodeToString([]byte("Somebody Else"))})
+		w := httptest.NewRecorder()
+		pages.ServeHTTP(w, r.WithContext(access.With(r.Context(), p)))
+		return w.Body.String()
+	}
+	floor := as(access.Person{Name: "Wren", Role: access.Floor})
+	assert.Contains(t, floor, "You train as <strong>Wren</strong>")
+	assert.NotContains(t, floor, "Somebody Else")
+	assert.NotContains(t, floor, `name="name"`)
+	assert.NotContains(t, floor, "Who needs which drill next")
+	assert.Contains(t, as(access.Person{Name: "Ana", Role: access.Lead}), "Who needs which drill next")
 }

@@ -11,15 +11,20 @@ import (
 
 	"golang.org/x/text/cases"
 	"golang.org/x/text/unicode/norm"
+
+	"counterpour/webui/access"
 )
 
 // person is who trains: by the name they gave, or else by a word that says
 // nothing of them. The zero person has neither yet.
 type person struct{ Name, word string }
 
-// personOf tells the person of a request. Nothing else asks who somebody is, so
-// that a login need only answer here.
+// personOf tells the person of a request: who signed in, or else who they say
+// they are. Nothing else asks who trains.
 func personOf(r *http.Request) person {
+	if in, ok := access.PersonOf(r.Context()); ok {
+		return person{Name: in.Name}
+	}
 	if c, err := r.Cookie(nameCookie); err == nil {
 		raw, err := asText.DecodeString(c.Value)
 		if name, fault := readName(string(raw)); err == nil && fault == nil && name != "" {
@@ -81,11 +86,19 @@ func newLearner(w http.ResponseWriter, r *http.Request) person {
 
 // whoView is the form that asks who somebody is.
 type whoView struct {
+	In      bool   // they have signed in, so that the name is not theirs to choose
 	Name    string // as it counts now; empty for none
 	Typed   string
 	Trouble string
 	Back    string // the page to go back to
 	Open    bool   // the form stands open
+}
+
+// whoOf says who trains, with a form to change it that leads back.
+func whoOf(r *http.Request, back string) whoView {
+	_, in := access.PersonOf(r.Context())
+	name := personOf(r).Name
+	return whoView{In: in, Name: name, Back: back, Open: name == ""}
 }
 
 // named takes a name, or forgets it if the field is empty.

@@ -37,7 +37,9 @@ func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, dr
 	if err != nil {
 		return nil, learner, err
 	}
-	v := &trainingView{Who: whoView{Name: who.Name, Back: trainingPath, Open: who.Name == "" && !w.Asked}, Played: playedBy(&learner),
+	form := whoOf(r, trainingPath)
+	form.Open = form.Open && !w.Asked
+	v := &trainingView{Who: form, Played: playedBy(&learner),
 		What: drillChoices[w.what].ID, Sizes: []trainingOption{{"", "as my results ask for", w.Size == 0}}}
 	for i, c := range drillChoices {
 		v.Choices = append(v.Choices, trainingOption{c.ID, c.Name, i == w.what})
