@@ -25,7 +25,7 @@ func glassOf(a template.Axis, d *mix.Drink) float64 {
 }
 
 func unitOf(a template.Axis) string {
-	return [template.NumAxes]string{"% vol", "g of sucrose per 100 ml", "g of citric acid per 100 ml", "mg of quinine per litre", "ml that hold 1 ml of ethanol"}[a]
+	return [template.NumAxes]string{"% vol", "g of sucrose per 100 mL", "g of citric acid per 100 mL", "mg of quinine per litre", "mL that hold 1 mL of ethanol"}[a]
 }
 
 // mover returns the pour that moves an axis most.

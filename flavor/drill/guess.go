@@ -78,7 +78,7 @@ func gradeGuess(r *Round, a *Answer) (*Grade, error) {
 			g.Points += 0.5
 		}
 	}
-	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f ml", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
+	g.Solution = fmt.Sprintf("%.1f ± %.1f %% vol, %.0f ± %.0f mL", d.ABV, d.PlusMinus.ABV, d.VolumeML, d.PlusMinus.VolumeML)
 	g.Text = fmt.Sprintf("%.0f ml before ice with %.1f g of ethanol take up %.0f %% of water and make %.0f ± %.0f ml. That is %.1f ± %.1f %% vol; your guesses are out by %.1f %% vol and %.0f ml.",
 		d.BeforeML, d.After.Ethanol, d.DilutionPct, d.VolumeML, d.PlusMinus.VolumeML, d.ABV, d.PlusMinus.ABV, math.Abs(a.ABV-d.ABV), math.Abs(a.Volume-d.VolumeML))
 	return g, nil

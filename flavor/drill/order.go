@@ -74,7 +74,7 @@ func finished(a template.Axis) (value func(*classic) float64, unit string) {
 	case template.Strong:
 		return func(c *classic) float64 { return c.drink.ABV }, "% vol"
 	case template.Sweet:
-		return func(c *classic) float64 { return c.drink.SweetPer100 }, "g of sugar per 100 ml"
+		return func(c *classic) float64 { return c.drink.SweetPer100 }, "g of sugar per 100 mL"
 	}
 	return nil, ""
 }
