@@ -9,77 +9,98 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // table is a CSV file: its columns, and how its numbers are written.
 type table struct {
 	columns      map[string]int
-	rows         [][]string
-	numbers      []int // of the rows, as a spreadsheet numbers them
+	rows         []tableRow
 	decimalComma bool
 }
 
-// readTable reads a CSV file whose columns are among the known ones.
+// tableRow is a row that may be a record, or part of one.
+type tableRow struct {
+	number int // as a spreadsheet numbers it
+	cells  []string
+	raw    string // as it stands in the file
+}
+
+// readTable reads a CSV file whose columns are among the known ones. Rows that
+// cannot be read at all are bad ones of out.
 func readTable(r io.Reader, known, needed []string, out *Reading) (*table, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
 	}
-	head, _, _ := bytes.Cut(text, []byte("\n"))
-	t := &table{columns: map[string]int{}}
-	c := csv.NewReader(bytes.NewReader(text))
-	c.FieldsPerRecord = -1
-	for _, comma := range []rune{';', '\t'} {
-		if bytes.ContainsRune(head, comma) && !bytes.ContainsRune(head, ',') {
-			c.Comma, t.decimalComma = comma, true
-		}
+	if !utf8.Valid(text) {
+		return nil, unreadable("the file is not in UTF-8; save it as \"CSV UTF-8\", so that accents survive")
 	}
-	for n := 1; ; n++ {
-		row, err := c.Read()
-		var fault *csv.ParseError
+	t := &table{columns: map[string]int{}}
+	rows := newRowReader(text, t.separator(text))
+	cells, err := rows.next()
+	switch {
+	case err == io.EOF:
+		return nil, unreadable("the file is empty; its first row names the columns: %s", strings.Join(known, ","))
+	case err != nil:
+		return nil, unreadable("row %d: %s", rows.number, parseText(err))
+	}
+	if err := t.head(rows.number, cells, known, needed); err != nil {
+		return nil, err
+	}
+	out.head = string(rows.raw)
+	for {
+		cells, err := rows.next()
+		row := tableRow{rows.number, cells, string(rows.raw)}
 		switch {
 		case err == io.EOF:
-			if n == 1 {
-				return nil, unreadable("the file is empty; its first row names the columns: %s", strings.Join(known, ","))
-			}
 			return t, nil
-		case errors.As(err, &fault):
-			if n == 1 {
-				return nil, unreadable("row 1: %s", fault.Err)
-			}
-			out.bad(n, "", fmt.Errorf("the row cannot be read: %w; put quotes round a field that holds quotes, and double them within", fault.Err))
-			continue
 		case err != nil:
-			return nil, err
-		case n == 1:
-			if err := t.head(row, known, needed); err != nil {
-				return nil, err
-			}
-			continue
-		case len(row) > len(t.columns):
-			out.bad(n, "", fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row), len(t.columns)))
-			continue
-		}
-		if slices.ContainsFunc(row, func(s string) bool { return s != "" }) {
-			t.rows, t.numbers = append(t.rows, row), append(t.numbers, n)
+			out.badRow(row, fmt.Errorf("the row cannot be read: %s; put quotes round a field that holds quotes, and double them within", parseText(err)))
+		case len(cells) > len(t.columns):
+			out.badRow(row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(cells), len(t.columns)))
+		case slices.ContainsFunc(cells, func(s string) bool { return s != "" }):
+			t.rows = append(t.rows, row)
 		}
 	}
 }
 
-func (t *table) head(row, known, needed []string) error {
+// separator finds what the first row is separated by.
+func (t *table) separator(text []byte) rune {
+	head, _, _ := bytes.Cut(text, []byte("\n"))
+	for _, comma := range []rune{';', '\t'} {
+		if bytes.ContainsRune(head, comma) && !bytes.ContainsRune(head, ',') {
+			t.decimalComma = true
+			return comma
+		}
+	}
+	return ','
+}
+
+// parseText is what is wrong with a row, without the line, which counts from
+// wherever the reading began.
+func parseText(err error) string {
+	var fault *csv.ParseError
+	if errors.As(err, &fault) {
+		return fault.Err.Error()
+	}
+	return err.Error()
+}
+
+func (t *table) head(number int, row, known, needed []string) error {
 	for i, name := range row {
 		key := strings.ToLower(strings.TrimSpace(name))
 		if !slices.Contains(known, key) {
-			return unreadable("row 1: column %q is not known; use %s", name, strings.Join(known, ","))
+			return unreadable("row %d: column %q is not known; use %s", number, name, strings.Join(known, ","))
 		}
 		if _, twice := t.columns[key]; twice {
-			return unreadable("row 1: column %q is there twice", name)
+			return unreadable("row %d: column %q is there twice", number, name)
 		}
 		t.columns[key] = i
 	}
 	for _, name := range needed {
 		if _, ok := t.columns[name]; !ok {
-			return unreadable("row 1: column %q is missing; the columns are %s", name, strings.Join(known, ","))
+			return unreadable("row %d: column %q is missing; the columns are %s", number, name, strings.Join(known, ","))
 		}
 	}
 	return nil
@@ -92,13 +113,13 @@ type line struct {
 	err error
 }
 
-// text returns a field, empty if the file has no such column.
+// text returns a field without its guard, empty if the file has no such column.
 func (l *line) text(column string) string {
 	i, ok := l.t.columns[column]
 	if !ok || i >= len(l.row) {
 		return ""
 	}
-	return l.row[i]
+	return unguard(l.row[i])
 }
 
 // word is text without space around it.
@@ -147,13 +168,24 @@ func (l *line) fail(format string, args ...any) {
 	}
 }
 
+// writeTable writes rows with every cell guarded.
 func writeTable(w io.Writer, columns []string, rows [][]string) error {
 	var b bytes.Buffer
 	c := csv.NewWriter(&b)
 	if err := c.Write(columns); err != nil {
 		return err
 	}
-	if err := c.WriteAll(rows); err != nil {
+	for _, row := range rows {
+		guarded := make([]string, len(row))
+		for i, cell := range row {
+			guarded[i] = guard(cell)
+		}
+		if err := c.Write(guarded); err != nil {
+			return err
+		}
+	}
+	c.Flush()
+	if err := c.Error(); err != nil {
 		return err
 	}
 	_, err := w.Write(b.Bytes())

@@ -24,8 +24,13 @@
 //
 // where name, method, service and note may be left empty after the first row of
 // a spec. An empty id is made of the name. An ingredient is an id, or, with a
-// finder, any name that it knows. Rows are numbered as a spreadsheet does, the
-// columns' names being row 1.
+// finder, any name that it knows. Rows are numbered as a spreadsheet does, blank
+// ones counted, the columns' names being row 1. Bad rows can be had by themselves,
+// as they stood and under the names of the columns ([Reading.Rest]), so that the
+// good ones can go in first and none is lost.
+//
+// A cell that a spreadsheet would take for a formula is written with an
+// apostrophe before it, which reading takes off again.
 //
 // # JSON
 //

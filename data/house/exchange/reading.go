@@ -28,7 +28,9 @@ type Reading struct {
 	Bad   []Bad        // by number
 	Notes []string     // what was assumed
 
-	seen map[house.Ref]bool
+	seen   map[house.Ref]bool
+	head   string     // of a table: the row that names its columns
+	spoilt []tableRow // of a table: the rows to be mended
 }
 
 // Specs returns the specs among the items.
@@ -41,22 +43,49 @@ func (r *Reading) Specs() (out []house.Spec) {
 	return out
 }
 
-// add takes an item if it is sound and not there twice.
-func (r *Reading) add(number int, item house.Item) {
+// Rest returns the rows of a table that hold what is bad, as they stood and
+// under the names of its columns: a table of its own, to be mended and read
+// again once the good rows are in. Of a spec with a bad row it holds every row.
+// It is empty if nothing is bad, or if what was read was no table.
+func (r *Reading) Rest() string {
+	if len(r.spoilt) == 0 {
+		return ""
+	}
+	rows := slices.Clone(r.spoilt)
+	slices.SortStableFunc(rows, func(a, b tableRow) int { return a.number - b.number })
+	lines := []string{r.head}
+	for _, row := range rows {
+		lines = append(lines, row.raw)
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+// spoil notes rows that have to be mended.
+func (r *Reading) spoil(rows ...tableRow) { r.spoilt = append(r.spoilt, rows...) }
+
+// badRow is bad for a row that makes no record.
+func (r *Reading) badRow(row tableRow, err error) {
+	r.spoil(row)
+	r.bad(row.number, "", err)
+}
+
+// add takes an item, and is false if it is not sound or is there twice.
+func (r *Reading) add(number int, item house.Item) bool {
 	ref := item.Ref()
 	if err := house.Check(item); err != nil {
 		r.bad(number, ref.ID, err)
-		return
+		return false
 	}
 	if r.seen[ref] {
 		r.bad(number, ref.ID, fmt.Errorf("%s is there twice; keep one, or give one another id", ref))
-		return
+		return false
 	}
 	if r.seen == nil {
 		r.seen = map[house.Ref]bool{}
 	}
 	r.seen[ref] = true
 	r.Items = append(r.Items, item)
+	return true
 }
 
 func (r *Reading) bad(number int, name string, err error) {
@@ -167,7 +196,12 @@ func unreadable(format string, args ...any) error {
 // user did not write.
 func faultText(err error) error {
 	var faults flavor.Faults
-	if !errors.As(err, &faults) {
+	var one *flavor.Fault
+	switch {
+	case errors.As(err, &faults):
+	case errors.As(err, &one):
+		faults = flavor.Faults{one}
+	default:
 		return err
 	}
 	var out []string

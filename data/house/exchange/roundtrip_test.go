@@ -18,9 +18,16 @@ import (
 // Generators of what a house may hold.
 var (
 	genID   = rapid.StringMatching(`[a-z0-9]{1,8}(-[a-z0-9]{1,8}){0,2}`)
-	genLine = rapid.StringMatching(`[A-Za-z0-9"',;:=éß夜 ]{0,30}[A-Za-z夜]`)
-	genNote = rapid.StringMatching(`[A-Za-z0-9"',;:=\n\t\\<>&é夜 ]{0,60}`)
+	genLine = rapid.OneOf(
+		rapid.StringMatching(`[A-Za-z0-9"',;:=éß夜 ]{0,30}[A-Za-z夜]`),
+		rapid.StringMatching(genFormula+`{0,10}[A-Za-z夜]`))
+	genNote = rapid.OneOf(
+		rapid.StringMatching(`[A-Za-z0-9"',;:=\n\t\\<>&é夜 ]{0,60}`),
+		rapid.StringMatching(genFormula+`{0,12}`))
 )
+
+// genFormula draws what spreadsheets run, and what looks like its guard.
+const genFormula = "[=+@＝'\"\t\r\n 0-9.,e(A-]"
 
 func genOptional(low, high float64) *rapid.Generator[*float64] {
 	return rapid.Custom(func(t *rapid.T) *float64 {

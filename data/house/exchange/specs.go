@@ -38,8 +38,8 @@ func ReadSpecs(r io.Reader, f measure.Finder) (*Reading, error) {
 		return nil, err
 	}
 	g := &gatherer{out: out}
-	for i, row := range t.rows {
-		g.row(t.numbers[i], &line{t: t, row: row}, f)
+	for _, row := range t.rows {
+		g.row(row, &line{t: t, row: row.cells}, f)
 	}
 	g.end()
 	return out.done(), nil
@@ -49,19 +49,20 @@ func ReadSpecs(r io.Reader, f measure.Finder) (*Reading, error) {
 type gatherer struct {
 	out   *Reading
 	spec  house.Spec
-	first int // row of the spec, 0 for none
+	rows  []tableRow // of the spec, none before the first
 	spoil bool
 }
 
-func (g *gatherer) row(number int, l *line, f measure.Finder) {
+func (g *gatherer) row(row tableRow, l *line, f measure.Finder) {
 	id, name := l.word("id"), l.text("name")
 	if id == "" {
 		id = house.IDOf(house.KindSpec, name)
 	}
-	if g.first == 0 || id != "" && id != g.spec.ID {
+	if len(g.rows) == 0 || id != "" && id != g.spec.ID {
 		g.end()
-		g.spec, g.first, g.spoil = house.Spec{ID: id, Name: name}, number, false
+		g.spec, g.spoil = house.Spec{ID: id, Name: name}, false
 	}
+	g.rows = append(g.rows, row)
 	g.head(l)
 	pour := house.Pour{Amount: l.numberOr("amount", 0), Ingredient: l.ingredient(f)}
 	unit, ok := measure.ParseUnit(l.word("unit"))
@@ -70,7 +71,7 @@ func (g *gatherer) row(number int, l *line, f measure.Finder) {
 	}
 	pour.Unit = unit
 	if l.err != nil {
-		g.out.bad(number, g.spec.ID, l.err)
+		g.out.bad(row.number, g.spec.ID, l.err)
 		g.spoil = true
 	}
 	g.spec.Pours = append(g.spec.Pours, pour)
@@ -103,10 +104,11 @@ func (g *gatherer) head(l *line) {
 	}
 }
 
-// end closes the spec that is being gathered.
+// end closes the spec that is being gathered. If it is bad, all its rows are to
+// be mended together.
 func (g *gatherer) end() {
-	if g.first != 0 && !g.spoil {
-		g.out.add(g.first, g.spec)
+	if len(g.rows) > 0 && (g.spoil || !g.out.add(g.rows[0].number, g.spec)) {
+		g.out.spoil(g.rows...)
 	}
-	g.first = 0
+	g.rows = nil
 }

@@ -36,14 +36,16 @@ func ReadStock(r io.Reader, f measure.Finder) (*Reading, error) {
 	if err != nil {
 		return nil, err
 	}
-	for i, row := range t.rows {
-		l := &line{t: t, row: row}
+	for _, row := range t.rows {
+		l := &line{t: t, row: row.cells}
 		b := l.bottle(f)
-		if l.err != nil {
-			out.bad(t.numbers[i], b.ID, l.err)
+		if l.err == nil && out.add(row.number, b) {
 			continue
 		}
-		out.add(t.numbers[i], b)
+		out.spoil(row)
+		if l.err != nil {
+			out.bad(row.number, b.ID, l.err)
+		}
 	}
 	return out.done(), nil
 }
@@ -72,7 +74,7 @@ func (l *line) ingredient(f measure.Finder) string {
 	}
 	p, _, err := f.Resolve(w)
 	if err != nil {
-		l.fail("ingredient: %s", err)
+		l.fail("ingredient: %s", faultText(err))
 		return ""
 	}
 	return p.ID
