@@ -136,6 +136,34 @@ func threeHundred() (text string, bad []string) {
 	return strings.Join(rows, "\r\n") + "\r\n", bad
 }
 
+// A file that counts the stock does not wipe what it says nothing of.
+func TestColumnsThatAreLeftOut(t *testing.T) {
+	there := []house.Bottle{{ID: "blue", Name: "Blue", Ingredient: "london-dry-gin", Well: true, Measured: house.Measured{ABVPct: ptr(43), SugarGPerL: ptr(1), AcidGPerL: ptr(2)},
+		Price: ptr(24.9), Currency: "EUR", SizeML: 700, Stock: 2, Note: "left"}}
+	for _, c := range []struct {
+		file   string
+		change func(*house.Bottle)
+	}{
+		{"id,name,ingredient,stock\nblue,Blue,gin,7\n", func(b *house.Bottle) { b.Stock = 7 }},
+		{"name,ingredient,stock\nBlue,gin,\n", func(b *house.Bottle) { b.Stock = 0 }},
+		{"name,ingredient,brix\nBlue,gin,5\n", func(b *house.Bottle) { b.Brix, b.SugarGPerL = ptr(5), nil }},
+		{"name,ingredient,price\nBlue,gin,\n", func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+		{"name,ingredient,price\nBlue,gin,30\n", func(b *house.Bottle) { b.Price = ptr(30) }},
+		{"name,ingredient,size_g,well\nBlue,gin,900,\n", func(b *house.Bottle) { b.SizeML, b.SizeG, b.Well = 0, 900, false }},
+		{"name,ingredient,abv_pct,note\nBlue,gin,,\n", func(b *house.Bottle) { b.ABVPct, b.Note = nil, "" }},
+	} {
+		r, err := exchange.ReadStockOver(strings.NewReader(c.file), shelf(t), there)
+		require.NoError(t, err)
+		require.Empty(t, r.Bad, r.Faults())
+		want := there[0]
+		c.change(&want)
+		assert.Equal(t, []house.Item{want}, r.Items, c.file)
+	}
+	r, err := exchange.ReadStock(strings.NewReader("name,ingredient,stock\nBlue,gin,7\n"), shelf(t))
+	require.NoError(t, err)
+	assert.Contains(t, r.Faults(), "size_ml is 0", "one that is new needs its size")
+}
+
 func TestBadSpecsAreKeptWhole(t *testing.T) {
 	r, err := exchange.ReadSpecs(strings.NewReader(`name,method,service,amount,unit,ingredient
 Good,shake,up,2,oz,gin

@@ -17,7 +17,8 @@
 //	id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,
 //	price,currency,size_ml,size_g,stock,note
 //
-// of which name, ingredient and one size are needed. Specs are a pour a row,
+// of which name, ingredient and one size are needed. Over bottles that are there
+// a column that is left out changes nothing. Specs are a pour a row,
 // in the order of the pours, the rows of a spec one after another:
 //
 //	id,name,method,service,amount,unit,ingredient,note

@@ -30,36 +30,76 @@ func WriteStock(w io.Writer, bottles []house.Bottle) error {
 
 // ReadStock reads bottles from CSV. The finder turns names of ingredients into
 // ids; without one they must be ids.
-func ReadStock(r io.Reader, f measure.Finder) (*Reading, error) {
+func ReadStock(r io.Reader, f measure.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
+
+// ReadStockOver is [ReadStock] for a house that has bottles: what a file has no
+// column for stays as it is in the bottle of that id. An empty field is empty.
+func ReadStockOver(r io.Reader, f measure.Finder, there []house.Bottle) (*Reading, error) {
 	out := &Reading{}
 	t, err := readTable(r, StockColumns(), []string{"name", "ingredient"}, out)
 	if err != nil {
 		return nil, err
 	}
+	byID := map[string]house.Bottle{}
+	for _, b := range there {
+		byID[b.ID] = b
+	}
 	for _, row := range t.rows {
 		l := &line{t: t, row: row.cells}
-		b := l.bottle(f)
+		id := l.word("id")
+		if id == "" {
+			id = house.IDOf(house.KindBottle, l.text("name"))
+		}
+		b := byID[id]
+		b.ID = id
+		l.bottle(&b, f)
 		if l.err == nil && out.add(row.number, b) {
 			continue
 		}
 		out.spoil(row)
 		if l.err != nil {
-			out.bad(row.number, b.ID, l.err)
+			out.bad(row.number, id, l.err)
 		}
 	}
 	return out.done(), nil
 }
 
-func (l *line) bottle(f measure.Finder) house.Bottle {
-	b := house.Bottle{ID: l.word("id"), Name: l.text("name"), Ingredient: l.ingredient(f), Well: l.yes("well"),
-		Measured: house.Measured{ABVPct: l.number("abv_pct"), Brix: l.number("brix"),
-			SugarGPerL: l.number("sugar_g_per_l"), AcidGPerL: l.number("acid_g_per_l")},
-		Price: l.number("price"), Currency: l.word("currency"),
-		SizeML: l.numberOr("size_ml", 0), SizeG: l.numberOr("size_g", 0), Stock: l.numberOr("stock", 0), Note: l.text("note")}
-	if b.ID == "" {
-		b.ID = house.IDOf(house.KindBottle, b.Name)
+// bottle puts what a row states into a bottle.
+func (l *line) bottle(b *house.Bottle, f measure.Finder) {
+	b.Name, b.Ingredient = l.text("name"), l.ingredient(f)
+	if l.has("well") {
+		b.Well = l.yes("well")
 	}
-	return b
+	l.measured(&b.Measured)
+	if l.has("price") {
+		if b.Price = l.number("price"); b.Price == nil && !l.has("currency") {
+			b.Currency = ""
+		}
+	}
+	if l.has("currency") {
+		b.Currency = l.word("currency")
+	}
+	if l.has("size_ml") || l.has("size_g") { // one of the two, so that both are stated with either
+		b.SizeML, b.SizeG = l.numberOr("size_ml", 0), l.numberOr("size_g", 0)
+	}
+	if l.has("stock") {
+		b.Stock = l.numberOr("stock", 0)
+	}
+	if l.has("note") {
+		b.Note = l.text("note")
+	}
+}
+
+func (l *line) measured(m *house.Measured) {
+	if l.has("abv_pct") {
+		m.ABVPct = l.number("abv_pct")
+	}
+	if l.has("brix") || l.has("sugar_g_per_l") { // one of the two
+		m.Brix, m.SugarGPerL = l.number("brix"), l.number("sugar_g_per_l")
+	}
+	if l.has("acid_g_per_l") {
+		m.AcidGPerL = l.number("acid_g_per_l")
+	}
 }
 
 // ingredient reads an id or a name.
