@@ -106,6 +106,7 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 	}
 	for len(left) > 0 {
 		var later []Made
+		var done []string // which the shelf of this round does not have yet
 		o.shelf = NewShelf(list)
 		for _, m := range left {
 			if slices.ContainsFunc(m.Parts, func(p Pour) bool { return waiting[p.Ingredient] }) {
@@ -118,7 +119,10 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 			} else {
 				list = replace(list, p)
 			}
-			delete(waiting, m.ID)
+			done = append(done, m.ID)
+		}
+		for _, id := range done {
+			delete(waiting, id)
 		}
 		if len(later) == len(left) {
 			for _, m := range later {

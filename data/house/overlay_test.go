@@ -114,6 +114,22 @@ func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
 	assert.InDelta(t, 2*lime.Acid.Value, boiled.Acid.Value, 1e-9)
 }
 
+// A recipe finds the one that it uses, whichever of their ids comes first.
+func TestRecipesOfRecipes(t *testing.T) {
+	made := func(id, of string) house.Made {
+		return house.Made{ID: id, Name: id, Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: of, Amount: 100, Unit: flavor.Millilitre}}}
+	}
+	list, faults := house.Overlay(catalogue(t).Profiles(), nil, []house.Made{made("m-2", "m-1"), made("m-1", "simple-syrup"), made("m-0", "m-2"), made("m-3", "m-2")})
+	require.Empty(t, faults)
+	shelf := house.NewShelf(list)
+	syrup, _ := shelf.ByID("simple-syrup")
+	for _, id := range []string{"m-0", "m-1", "m-2", "m-3"} {
+		p, ok := shelf.ByID(id)
+		require.True(t, ok, id)
+		assert.InDelta(t, syrup.Sugar.Value, p.Sugar.Value, 1e-6, id)
+	}
+}
+
 func TestSpecsKeepAmountsUnitsAndOrder(t *testing.T) {
 	c := catalogue(t)
 	shelf := house.NewShelf(c.Profiles())
