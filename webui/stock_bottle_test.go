@@ -1,0 +1,286 @@
+package webui
+
+import (
+	"context"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// form makes a form of pairs.
+func formOf(pairs ...string) url.Values {
+	v := url.Values{}
+	for i := 0; i < len(pairs); i += 2 {
+		v.Set(pairs[i], pairs[i+1])
+	}
+	return v
+}
+
+// follow opens the page that a form leads to.
+func follow(t *testing.T, h http.Handler, w *httptest.ResponseRecorder) *httptest.ResponseRecorder {
+	t.Helper()
+	require.Equal(t, http.StatusSeeOther, w.Code, w.Body.String())
+	path, _, _ := strings.Cut(w.Header().Get("Location"), "#")
+	return get(h, path, "")
+}
+
+func (h laidHouse) bottle(t *testing.T, id string) house.Kept[house.Bottle] {
+	t.Helper()
+	b, err := house.Get[house.Bottle](t.Context(), h.Store(), id)
+	require.NoError(t, err)
+	return b
+}
+
+func TestABottleComesAndGoes(t *testing.T) {
+	h := laidHouse{newFakeHouse()}
+	pages := pagesOf(t, h)
+	holds(t, get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "What became of it"})
+
+	w := follow(t, pages, post(pages, "/stock/bottle", formOf("name", "  Blue   label ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
+		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))
+	holds(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
+	blue := h.bottle(t, "blue-label")
+	assert.Equal(t, house.Bottle{ID: "blue-label", Name: "Blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: number(43.1)},
+		Price: number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind\nthe till"}, blue.Item)
+
+	// The currency of the house is filled in for the next one.
+	holds(t, get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
+
+	change := formOf("id", "blue-label", "version", "1", "name", "Blue label", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "1", "price", "26", "currency", "EUR", "note", "behind\nthe till")
+	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
+	holds(t, w, []string{"Changed.", "In stock, bottles: 2.5 → 1", "Price: 24.9 → 26", "Undo the last change"}, []string{"Note:"})
+	change.Set("version", "2")
+	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
+	holds(t, w, []string{"nothing you sent is different"}, nil)
+	assert.EqualValues(t, 2, h.bottle(t, "blue-label").Version, "and nothing is written")
+
+	undo := formOf("kind", "bottle", "id", "blue-label", "version", "2")
+	w = follow(t, pages, post(pages, "/stock/undo", undo, false))
+	holds(t, w, []string{"Undone.", "In stock, bottles: 1 → 2.5", "Undo that too"}, nil)
+	assert.Equal(t, blue.Item, h.bottle(t, "blue-label").Item)
+
+	change.Set("version", "3")
+	change.Set("do", "remove")
+	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
+	holds(t, w, []string{"Blue label is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
+	assert.Empty(t, h.bottles(t))
+	w = get(pages, "/stock/bottle?id=blue-label", "")
+	assert.Equal(t, http.StatusGone, w.Code)
+	holds(t, w, []string{"It is no longer in the house", "Removed.", `value="2.5"`}, nil)
+
+	undo.Set("version", "4")
+	w = follow(t, pages, post(pages, "/stock/undo", undo, false))
+	holds(t, w, []string{"Undone."}, nil)
+	assert.Equal(t, blue.Item, h.bottle(t, "blue-label").Item)
+	assert.Equal(t, http.StatusOK, get(pages, "/stock?gone=bottle&id=blue-label&done=4", "").Code, "an old address says nothing of it")
+}
+
+func TestBottleScenarios(t *testing.T) {
+	good := []string{"name", "New one", "ingredient", "orgeat", "size_ml", "700"}
+	for _, c := range []struct {
+		name      string
+		form      []string
+		status    int
+		want, not []string
+	}{
+		{name: "all at once", form: []string{"name", " ", "ingredient", "lemon jiuce", "abv", "140", "brix", "<thick>", "sugar", "1,000", "stock", "-1", "size_ml", "1e3", "price", "3", "currency", "euro"}, status: 422,
+			want: []string{"Give it a name", "did you mean lemon juice?", "Abv is 140, and must be between 0 and 100", `"<thick>" is not a number; write digits alone, in °Bx`, "can be read two ways; write 1000 or 1.000",
+				"Stock is -1", `"1e3" is not a number`, "Currency must be three capital letters", `value="lemon jiuce"`, `value="&lt;thick&gt;"`, `value="euro"`, `aria-invalid="true"`, "To mend before it is saved"}, not: []string{"<thick>"}},
+		{name: "no size", form: []string{"name", "x", "ingredient", "orgeat"}, status: 422, want: []string{"Say what a full one holds"}},
+		{name: "two sizes", form: append(good, "size_g", "900"), status: 422, want: []string{"size_g are two ways to say one thing"}},
+		{name: "brix and sugar", form: append(good, "brix", "60", "sugar", "700"), status: 422, want: []string{"Brix and sugar are two ways"}},
+		{name: "brix beside alcohol", form: []string{"name", "x", "ingredient", "falernum", "size_ml", "700", "brix", "30"}, status: 422, want: []string{"Brix says nothing about sugar at 11"}},
+		{name: "no room for the sugar", form: []string{"name", "x", "ingredient", "London dry gin", "size_ml", "700", "abv", "96", "sugar", "900"}, status: 422, want: []string{"no room", `id="f-abv" name="abv" value="96" maxlength="200" autocomplete="off" aria-describedby="h-abv" aria-invalid="true"`}},
+		{name: "price without a currency", form: append(good, "price", "9"), status: 422, want: []string{"Currency must be three capital letters"}},
+		{name: "a currency alone", form: append(good, "currency", "EUR"), status: 303},
+		{name: "a name of signs", form: []string{"name", "夜", "ingredient", "orgeat", "size_ml", "700"}, status: 303},
+		{name: "by weight", form: []string{"name", "x", "ingredient", "orgeat", "size_g", "900"}, status: 303},
+		{name: "a name that is taken", form: []string{"name", "Blue!", "ingredient", "orgeat", "size_ml", "333"}, status: 409,
+			want: []string{"There is one of that name already", `value="333"`, `href="/stock/bottle?id=blue"`, `name="version" value="0"`}},
+		{name: "two names on a line", form: []string{"name", "x", "ingredient", "gin\n2 oz rum", "size_ml", "1"}, status: 422},
+		{name: "a version that is none", form: append(good, "version", "x"), status: 400},
+		{name: "an id that is not there", form: append(good, "id", "nowhere", "version", "1"), status: 404},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := stocked(t)
+			w := post(pagesOf(t, h), "/stock/bottle", formOf(c.form...), false)
+			assert.Equal(t, c.status, w.Code)
+			holds(t, w, c.want, c.not)
+			if c.status != http.StatusSeeOther {
+				assert.Len(t, h.bottles(t), 5, "nothing is written")
+			}
+		})
+	}
+}
+
+func TestRecordsThatAreNotThere(t *testing.T) {
+	pages := pagesOf(t, stocked(t))
+	for _, path := range []string{"/stock/bottle?id=nowhere", "/stock/made?id=blue", "/stock?gone=bottle&id=nowhere"} {
+		assert.Equal(t, http.StatusNotFound, get(pages, path, "").Code, path)
+	}
+	assert.Equal(t, http.StatusNotFound, post(pages, "/stock/undo", formOf("kind", "bottle", "id", "nowhere", "version", "1"), false).Code)
+	assert.Equal(t, http.StatusBadRequest, post(pages, "/stock/undo", formOf("kind", "spec", "id", "x", "version", "1"), false).Code)
+	assert.Equal(t, http.StatusMethodNotAllowed, get(pages, "/stock/undo", "").Code)
+	holds(t, get(pages, "/stock/bottle?id=odd", ""), []string{"No such category", "anything may be in it", `value="moon-dust"`}, nil)
+}
+
+// edited is the form of the blue bottle with some fields typed over.
+func edited(version string, pairs ...string) url.Values {
+	v := formOf("id", "blue", "version", version, "name", "Blue label", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "2.5", "price", "24.9", "currency", "EUR", "note", "behind the till")
+	for name, value := range formOf(pairs...) {
+		v[name] = value
+	}
+	return v
+}
+
+// Two people change one bottle: the second one is told, and what they typed,
+// and what the first one changed, are both there.
+func TestTwoPeopleAtOneBottle(t *testing.T) {
+	h := stocked(t)
+	pages := pagesOf(t, h)
+	theirs := h.bottle(t, "blue").Item
+	theirs.Price, theirs.Stock, theirs.Note = number(30), 7, "in the cellar"
+	_, err := h.Store().Write(t.Context(), ana, house.Put(theirs, 1))
+	require.NoError(t, err)
+
+	w := post(pages, "/stock/bottle", edited("1", "stock", "1", "abv", "44"), false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	holds(t, w, []string{"It has changed since you opened it", "by ana", `name="version" value="2"`,
+		`name="stock" value="1"`, "Theirs: 7", `name="abv" value="44"`, `name="price" value="30"`, "Filled in as the other one changed it", "in the cellar</textarea>"}, []string{"Theirs: 30"})
+	assert.EqualValues(t, 2, h.bottle(t, "blue").Version)
+
+	follow(t, pages, post(pages, "/stock/bottle", edited("2", "stock", "1", "abv", "44", "price", "30", "note", "in the cellar"), false))
+	now := h.bottle(t, "blue").Item
+	assert.Equal(t, []float64{1, 44, 30}, []float64{now.Stock, *now.ABVPct, *now.Price})
+
+	for _, late := range []url.Values{edited("1", "do", "remove"), formOf("kind", "bottle", "id", "blue", "version", "1")} {
+		path := "/stock/bottle"
+		if late.Has("kind") {
+			path = "/stock/undo"
+		}
+		w = post(pages, path, late, false)
+		assert.Equal(t, http.StatusConflict, w.Code)
+		holds(t, w, []string{"It has changed since you opened it"}, nil)
+		assert.EqualValues(t, 3, h.bottle(t, "blue").Version)
+	}
+}
+
+func TestABottleThatIsGoneMeanwhile(t *testing.T) {
+	h := stocked(t)
+	pages := pagesOf(t, h)
+	_, err := h.Store().Write(t.Context(), ana, house.Remove(house.Ref{Kind: house.KindBottle, ID: "blue"}, 1))
+	require.NoError(t, err)
+	w := post(pages, "/stock/bottle", edited("1", "stock", "9"), false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	holds(t, w, []string{"It has been removed meanwhile", `name="version" value="0"`, `name="stock" value="9"`}, nil)
+	follow(t, pages, post(pages, "/stock/bottle", edited("0", "stock", "9"), false))
+	assert.Equal(t, 9.0, h.bottle(t, "blue").Item.Stock)
+
+	// Somebody may put it back in between.
+	w = post(pages, "/stock/bottle", edited("0", "stock", "8"), false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	holds(t, w, []string{`name="stock" value="8"`, "Theirs: 9"}, nil)
+}
+
+// One bottle of a category is the one that is poured.
+func TestTheMarkOfTheWellMoves(t *testing.T) {
+	h := stocked(t)
+	pages := pagesOf(t, h)
+	holds(t, get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red label</a> is the one that is poured`}, nil)
+	w := follow(t, pages, post(pages, "/stock/bottle", edited("1", "well", "yes"), false))
+	holds(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red label</a> is no longer the one that is poured`}, nil)
+	assert.True(t, h.bottle(t, "blue").Item.Well)
+	assert.False(t, h.bottle(t, "red").Item.Well)
+}
+
+// fullHouse has no room for another write.
+type fullHouse struct{ laidHouse }
+
+type fullStore struct{ house.Store }
+
+func (h fullHouse) Store() house.Store { return fullStore{h.laidHouse.Store()} }
+
+func (s fullStore) Write(context.Context, house.By, ...house.Edit) ([]house.Change, error) {
+	return nil, &house.Error{Kind: house.ErrFull, Op: "write", Message: "there is no room left on the disk"}
+}
+
+func TestAWriteThatIsRefused(t *testing.T) {
+	pages := pagesOf(t, fullHouse{stocked(t)})
+	for _, form := range []url.Values{edited("1", "stock", "9"), edited("1", "stock", "9", "do", "remove")} {
+		w := post(pages, "/stock/bottle", form, false)
+		assert.Equal(t, http.StatusServiceUnavailable, w.Code)
+		holds(t, w, []string{"Nothing was written", "There is no room left on the disk", `name="stock" value="9"`}, nil)
+	}
+	w := sendFile(t, pages, "name,ingredient,size_ml\nx,orgeat,1\n", "all", "")
+	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
+	holds(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
+}
+
+// A form gives back the record that it was filled with.
+func TestFormsGiveBackWhatTheyShow(t *testing.T) {
+	p := &pages{bar: fakeBar{}, house: newFakeHouse()}
+	list := p.house.Shelf().Profiles()
+	amount := rapid.Float64Range(0.5, 900)
+	optional := func(t *rapid.T, label string) *float64 {
+		if rapid.Bool().Draw(t, label) {
+			return nil
+		}
+		return number(rapid.Float64Range(0, 80).Draw(t, label+" value"))
+	}
+	text := rapid.StringMatching(`[A-Za-z夜é'"<&;=,-][A-Za-z夜é'"<&;=,. -]{0,20}[A-Za-z]`)
+	rapid.Check(t, func(t *rapid.T) {
+		b := house.Bottle{ID: "x", Name: text.Draw(t, "name"), Ingredient: rapid.SampledFrom(list).Draw(t, "category").ID, Well: rapid.Bool().Draw(t, "well"),
+			Measured: house.Measured{ABVPct: optional(t, "abv"), AcidGPerL: optional(t, "acid"), Brix: optional(t, "brix")}, SizeML: amount.Draw(t, "size") + 1, Stock: amount.Draw(t, "stock"), Note: text.Draw(t, "note")}
+		if b.Price = optional(t, "price"); b.Price != nil {
+			b.Currency = "EUR"
+		}
+		sameInAForm(t, p.bottleDesk(), b)
+		m := house.Made{ID: "x", Name: text.Draw(t, "made"), Class: rapid.SampledFrom(flavor.Classes()).Draw(t, "class"), YieldML: amount.Draw(t, "yield"), Method: text.Draw(t, "method") + "\n" + text.Draw(t, "more"),
+			Measured: house.Measured{SugarGPerL: optional(t, "sugar")}, KeepsDays: rapid.IntRange(0, 300).Draw(t, "days"), Aliases: rapid.SliceOfN(text, 0, 3).Draw(t, "aliases")}
+		for range rapid.IntRange(1, 4).Draw(t, "parts") {
+			m.Parts = append(m.Parts, house.Pour{Ingredient: rapid.SampledFrom(list).Draw(t, "part").ID, Amount: amount.Draw(t, "amount") / 10,
+				Unit: rapid.SampledFrom([]flavor.Unit{flavor.Millilitre, flavor.Ounce, flavor.Gram, flavor.Barspoon}).Draw(t, "unit")})
+		}
+		sameInAForm(t, p.madeDesk(), m)
+	})
+}
+
+func sameInAForm[T house.Item](t *rapid.T, d *stockDesk[T], item T) {
+	form := url.Values{}
+	for _, b := range d.fill(item).boxes {
+		form.Set(b.Name, b.Value)
+	}
+	f := d.read(form)
+	for _, b := range f.boxes {
+		require.Empty(t, b.Fault, "%s: %q", b.Name, b.Value)
+	}
+	want, err := house.Encode(item)
+	require.NoError(t, err)
+	got, err := house.Encode(d.withID(f.item, "x"))
+	require.NoError(t, err)
+	require.JSONEq(t, string(want), string(got))
+}
+
+// A long history shows its end.
+func TestALongHistory(t *testing.T) {
+	h := stocked(t)
+	b := h.bottle(t, "blue").Item
+	for v := range int64(maxChanges + 4) {
+		b.Stock = float64(v)
+		_, err := h.Store().Write(t.Context(), ana, house.Put(b, v+1))
+		require.NoError(t, err)
+	}
+	w := get(pagesOf(t, h), "/stock/bottle?id=blue", "")
+	holds(t, w, []string{"And 5 before that", "In stock, bottles: 32 → 33"}, []string{"2.5 → 0"})
+	assert.Equal(t, maxChanges, strings.Count(w.Body.String(), "<time datetime"), strconv.Itoa(maxChanges))
+}

@@ -1,0 +1,81 @@
+package webui
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"counterpour/data/house"
+)
+
+var (
+	plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)$`)
+	// thousands is one to one reader and a thousand to the next.
+	thousands = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
+)
+
+// number reads what was typed into a field, with a point or a comma.
+func (b *formBox) number(text string) (float64, error) {
+	in := "such as 2.5"
+	if b.Unit != "" {
+		in = "in " + b.Unit
+	}
+	switch {
+	case thousands.MatchString(text):
+		return 0, fmt.Errorf("%q can be read two ways; write %s or %s", text, strings.Replace(text, ",", "", 1), strings.Replace(text, ",", ".", 1))
+	case !plainNumber.MatchString(text):
+		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, in)
+	}
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err != nil {
+		return 0, fmt.Errorf("%q is too large; write it %s", text, in)
+	}
+	return v, nil
+}
+
+// optionalField is a number that nobody may know.
+func optionalField[T any](group string, b formBox, at func(*T) **float64) formField[T] {
+	b.Kind = "number"
+	return formField[T]{b, group, func(t T) string {
+		if v := *at(&t); v != nil {
+			return plain(*v)
+		}
+		return ""
+	}, func(t *T, text string) error {
+		v, err := b.number(text)
+		*at(t) = &v
+		return err
+	}}
+}
+
+// amountField is a number that is not stated when it is zero.
+func amountField[T any](group string, b formBox, at func(*T) *float64) formField[T] {
+	b.Kind = "number"
+	return formField[T]{b, group, func(t T) string {
+		if v := *at(&t); v != 0 {
+			return plain(v)
+		}
+		return ""
+	}, func(t *T, text string) (err error) {
+		*at(t), err = b.number(text)
+		return err
+	}}
+}
+
+// measuredFields ask for what was measured, in a bottle or in what is made.
+func measuredFields[T any](group string, at func(*T) *house.Measured) []formField[T] {
+	field := func(b formBox, of func(*house.Measured) **float64) formField[T] {
+		return optionalField(group, b, func(t *T) **float64 { return of(at(t)) })
+	}
+	return []formField[T]{
+		field(formBox{Name: "abv", Label: "Strength", Unit: "% vol", Hint: "As the label states it."},
+			func(m *house.Measured) **float64 { return &m.ABVPct }),
+		field(formBox{Name: "brix", Label: "Sugar by refractometer", Unit: "°Bx", Hint: "Grams dissolved in 100 g; leave it empty for what holds alcohol, which bends the reading."},
+			func(m *house.Measured) **float64 { return &m.Brix }),
+		field(formBox{Name: "sugar", Label: "Sugar", Unit: "g/L", Hint: "Where it is known outright, as from a data sheet; °Bx then stays empty."},
+			func(m *house.Measured) **float64 { return &m.SugarGPerL }),
+		field(formBox{Name: "acid", Label: "Acid", Unit: "g/L", Hint: "All acids together, as titrated or from a data sheet."},
+			func(m *house.Measured) **float64 { return &m.AcidGPerL }),
+	}
+}
