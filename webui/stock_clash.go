@@ -20,7 +20,7 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 	who := fmt.Sprintf("%s, by %s", clock(last.At), last.Actor)
 	now, there := last.Item.(T)
 	switch {
-	case v.ID == "": // a new one, of a name that is taken
+	case v.ID == "" && there: // a new one, of a name that is taken
 		f.box("name").Fault = "There is one of that name already; give this one another name, or open that one."
 		v.Trouble = &deskTrouble{Title: "There is one of that name already", Text: "Nothing was written, and what you typed is still here.",
 			Link: &deskLink{d.name(now), d.address(id)}}
@@ -28,6 +28,8 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 		v.Version = 0
 		v.Trouble = &deskTrouble{Title: "It has been removed meanwhile",
 			Text: "That was " + who + ". Nothing of yours is written yet: to put it back with what stands here, save it once more."}
+	case last.Version == v.Version:
+		v.Trouble = &deskTrouble{Title: "Nothing was written", Text: "Another bottle that goes with it changed at the same moment. Send it once more."}
 	default:
 		var was T // blank, if the form was made on none
 		for i := range history {

@@ -118,7 +118,7 @@ func (d *stockDesk[T]) probe(field *formField[T], text string) string {
 	if err == nil {
 		return ""
 	}
-	return sentence(faultMessage(err))
+	return sentence(field.ranged(faultMessage(err)))
 }
 
 // faultMessage is what is wrong and how to mend it, without where it is, which

@@ -38,6 +38,7 @@ type importView struct {
 	Text    string
 	Good    bool // the good rows are kept although some are bad
 	Columns []columnNote
+	Most    int // bytes of a file
 	Trouble string
 	Report  *importReport
 }
@@ -51,12 +52,16 @@ type importReport struct {
 	BadSaid string
 }
 
+// mostFile is the most bytes of a file, which leaves room for the rest of its
+// form.
+const mostFile = maxBody - 2<<10
+
 // errTooMuch is a file or a text that is longer than a form may be.
 var errTooMuch = errors.New("webui: the file is too long")
 
 // importStock takes bottles as CSV, from a file or pasted.
 func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
-	v := &importView{Columns: columnNotes}
+	v := &importView{Columns: columnNotes, Most: mostFile}
 	if r.Method != http.MethodPost {
 		return p.write(w, r, http.StatusOK, "stock-import", "layout", v)
 	}

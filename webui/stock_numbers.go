@@ -34,6 +34,25 @@ func (b *formBox) number(text string) (float64, error) {
 	return v, nil
 }
 
+// outOfRange is how the house says that a number cannot be.
+var outOfRange = regexp.MustCompile(`^[a-z_]+ is (\S+), and must be between (\S+) and (\S+)$`)
+
+// ranged says that a number cannot be in the unit of its field.
+func (b *formBox) ranged(message string) string {
+	m := outOfRange.FindStringSubmatch(message)
+	if m == nil {
+		return message
+	}
+	for i := range m[1:] {
+		v, err := strconv.ParseFloat(m[i+1], 64)
+		if err != nil {
+			return message
+		}
+		m[i+1] = strings.ReplaceAll(joined(plain(v), b.Unit), "-", "−")
+	}
+	return fmt.Sprintf("%s cannot be; write %s to %s", m[1], m[2], m[3])
+}
+
 // optionalField is a number that nobody may know.
 func optionalField[T any](group string, b formBox, at func(*T) **float64) formField[T] {
 	b.Kind = "number"

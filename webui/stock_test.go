@@ -1,16 +1,12 @@
 package webui
 
 import (
-	"bytes"
 	"context"
-	"encoding/csv"
 	"fmt"
 	"html"
-	"mime/multipart"
+	"log/slog"
 	"net/http"
 	"net/http/httptest"
-	"net/url"
-	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -19,7 +15,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/data/house/exchange"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 )
@@ -184,174 +179,6 @@ func TestTheStockInPages(t *testing.T) {
 	holds(t, get(pages, "/stock?page=5", ""), []string{"Page 5 of 5"}, []string{`rel="next"`})
 }
 
-// threeHundred is a file of 300 bottles, and its three bad rows.
-func threeHundred() (text string, bad []string) {
-	rows := []string{"name,ingredient,size_ml,stock,note"}
-	for n := 2; n <= 301; n++ {
-		row := fmt.Sprintf(`Bottle %d,gin,700,1,"shelf %d, left"`, n, n)
-		switch n {
-		case 42:
-			row = "Bottle 42,lemon jiuce,700,1,"
-		case 118:
-			row = "Bottle 118,gin,seven,1,"
-		case 277:
-			row = `"Bottle 277,gin,700,1,`
-		}
-		if n == 42 || n == 118 || n == 277 {
-			bad = append(bad, row)
-		}
-		rows = append(rows, strings.Replace(row, ",gin,", ",London dry gin,", 1))
-	}
-	for i, row := range bad {
-		bad[i] = strings.Replace(row, ",gin,", ",London dry gin,", 1)
-	}
-	return strings.Join(rows, "\r\n") + "\r\n", bad
-}
-
-// sendFile sends the form of the import.
-func sendFile(t *testing.T, h http.Handler, file, mode, text string) *httptest.ResponseRecorder {
-	t.Helper()
-	var b bytes.Buffer
-	m := multipart.NewWriter(&b)
-	for name, value := range map[string]string{"mode": mode, "text": text} {
-		require.NoError(t, m.WriteField(name, value))
-	}
-	if file != "" {
-		part, err := m.CreateFormFile("file", "stock.csv")
-		require.NoError(t, err)
-		_, err = part.Write([]byte(file))
-		require.NoError(t, err)
-	}
-	require.NoError(t, m.Close())
-	r := httptest.NewRequest(http.MethodPost, "/stock/import", &b)
-	r.Header.Set("Content-Type", m.FormDataContentType())
-	w := httptest.NewRecorder()
-	h.ServeHTTP(w, r)
-	return w
-}
-
-var boxText = regexp.MustCompile(`(?s)<textarea id="text"[^>]*>\n(.*?)</textarea>`)
-
-// inTheBox is what the import's box holds.
-func inTheBox(t *testing.T, w *httptest.ResponseRecorder) string {
-	t.Helper()
-	m := boxText.FindStringSubmatch(w.Body.String())
-	require.NotNil(t, m)
-	return html.UnescapeString(m[1])
-}
-
-func (h laidHouse) bottles(t *testing.T) []house.Bottle {
-	t.Helper()
-	list, err := house.All[house.Bottle](t.Context(), h.Store())
-	require.NoError(t, err)
-	return house.Items(list)
-}
-
-// Three bad rows among 300 are named, and none of the 300 is lost.
-func TestThreeHundredBottles(t *testing.T) {
-	h := laidHouse{newFakeHouse()}
-	pages := pagesOf(t, h)
-	text, bad := threeHundred()
-	named := []string{"Row 42", "lemon jiuce", "did you mean lemon juice?", "Row 118", `"seven" is not a number`, "Row 277", "the row cannot be read"}
-
-	w := sendFile(t, pages, text, "all", "")
-	assert.Equal(t, http.StatusUnprocessableEntity, w.Code)
-	holds(t, w, append(named, "Nothing was written", "3 rows are bad", "297 rows are good"), nil)
-	assert.Equal(t, plainLines(text), plainLines(inTheBox(t, w)), "what was sent is still there")
-	assert.Empty(t, h.bottles(t))
-
-	w = sendFile(t, pages, "", "good", text)
-	assert.Equal(t, http.StatusOK, w.Code)
-	holds(t, w, append(named, "297 bottles added, 0 bottles changed, 0 bottles as before", `value="good" checked`), nil)
-	assert.Equal(t, "name,ingredient,size_ml,stock,note\n"+strings.Join(bad, "\n")+"\n", inTheBox(t, w), "those to mend, and only those")
-	assert.Len(t, h.bottles(t), 297)
-
-	mended := strings.NewReplacer("jiuce", "juice", "seven", "700", `"Bottle 277,`, "Bottle 277,").Replace(inTheBox(t, w))
-	w = sendFile(t, pages, "", "all", mended)
-	assert.Equal(t, http.StatusOK, w.Code)
-	holds(t, w, []string{"3 bottles added"}, []string{"Row"})
-	assert.Len(t, h.bottles(t), 300)
-	assert.Empty(t, inTheBox(t, w))
-}
-
-func TestImportScenarios(t *testing.T) {
-	for _, c := range []struct {
-		name, file, text, mode string
-		status                 int
-		want, not              []string
-	}{
-		{name: "again", text: "id,name,ingredient,size_ml,stock,price,currency\nblue,Blue label,gin,700,9,24.9,EUR\nred,Red label,London dry gin,1000,1,,\n", status: 422, want: []string{"Row 2", "did you mean London dry gin?"}},
-		{name: "changed and as before", text: "id,name,ingredient,stock\nblue,Blue label,london-dry-gin,9\nred,Red label,London dry gin,1\n", status: 200, want: []string{"0 bottles added, 1 bottle changed, 1 bottle as before"}},
-		{name: "nothing", status: 422, want: []string{"Choose a file, or paste"}},
-		{name: "both", file: "name,ingredient\n", text: "<b>,x\n", status: 422, want: []string{"There is a file, and text in the box too", "&lt;b&gt;,x"}},
-		{name: "no table", text: "hello there\n", status: 422, want: []string{`Row 1: column "hello there" is not known`, "Nothing was written", "hello there\n</textarea>"}},
-		{name: "not UTF-8", file: "name,ingredient\nCr\xe8me,x\n", status: 422, want: []string{"not in UTF-8", "Cr\uFFFDme"}},
-		{name: "markup in a row", text: "name,ingredient,size_ml\n<i>,<u>,1\n", status: 422, want: []string{"&lt;u&gt;"}, not: []string{"<u>,1"}},
-		{name: "only bad rows", text: "name,ingredient,size_ml\nx,moon dust,1\n", mode: "good", status: 200, want: []string{"0 bottles added", "moon dust,1"}},
-		{name: "a quarter too much", text: strings.Repeat("name,ingredient\n", 80000), status: 413, want: []string{"more than 1 MiB"}},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			h := stocked(t)
-			w := sendFile(t, pagesOf(t, h), c.file, c.mode, c.text)
-			assert.Equal(t, c.status, w.Code)
-			holds(t, w, c.want, c.not)
-			if c.status != http.StatusOK {
-				assert.Len(t, h.bottles(t), 5, "nothing is written")
-			}
-		})
-	}
-}
-
-// A form that is too long by its own account is told so as a plain form, too.
-func TestATextThatIsTooLong(t *testing.T) {
-	w := post(newPages(t), "/stock/import", url.Values{"text": {strings.Repeat("x", maxBody)}}, false)
-	assert.Equal(t, http.StatusRequestEntityTooLarge, w.Code)
-	holds(t, w, []string{"more than 1 MiB", "Split the file"}, nil)
-}
-
-// What is saved as CSV is the same house when it is imported again.
-func TestStockGoesOutAndIn(t *testing.T) {
-	h := stocked(t)
-	h.keepAll(t, house.Bottle{ID: "trick", Name: `=HYPERLINK("http://x","y")`, Ingredient: "lemon-juice", SizeML: 700, Note: "+1\n'-2"})
-	w := get(pagesOf(t, h), "/stock/stock.csv", "")
-	require.Equal(t, http.StatusOK, w.Code)
-	assert.Equal(t, `attachment; filename="stock.csv"`, w.Header().Get("Content-Disposition"))
-	assert.Contains(t, w.Header().Get("Content-Type"), "text/csv; charset=utf-8")
-	text, ok := strings.CutPrefix(w.Body.String(), "\uFEFF")
-	require.True(t, ok, "spreadsheets are told that it is UTF-8")
-	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
-	require.NoError(t, err)
-	assert.Equal(t, exchange.StockColumns(), rows[0])
-	assert.Equal(t, `'=HYPERLINK("http://x","y")`, rows[6][1], "no spreadsheet runs it")
-
-	other := laidHouse{newFakeHouse()}
-	w = sendFile(t, pagesOf(t, other), strings.ReplaceAll(w.Body.String(), "moon-dust", "falernum"), "all", "")
-	require.Equal(t, http.StatusOK, w.Code, inTheBox(t, w))
-	want := h.bottles(t)
-	for i := range want {
-		if want[i].Ingredient == "moon-dust" { // no catalogue has it
-			want[i].Ingredient = "falernum"
-		}
-	}
-	assert.Equal(t, want, other.bottles(t))
-}
-
-func TestEveryColumnIsExplained(t *testing.T) {
-	var names []string
-	for _, c := range columnNotes {
-		names = append(names, c.Name)
-		assert.NotEmpty(t, c.Holds, c.Name)
-	}
-	assert.Equal(t, exchange.StockColumns(), names)
-	page := get(newPages(t), "/stock/import", "")
-	sample := regexp.MustCompile(`(?s)<code>(name,.*?)</code>`).FindStringSubmatch(page.Body.String())
-	require.NotNil(t, sample)
-	r, err := exchange.ReadStock(strings.NewReader(sample[1]), fakeBar{})
-	require.NoError(t, err)
-	assert.Empty(t, r.Bad, "the file to start from can be read")
-	assert.Len(t, r.Items, 2)
-}
-
 // Pages load no more than the others do, and keep to the content policy.
 func TestStockPagesAreLight(t *testing.T) {
 	pages := pagesOf(t, stocked(t))
@@ -385,5 +212,24 @@ func TestStockPagesAreLight(t *testing.T) {
 				assert.False(t, pattern.Match(body), "%s holds %s", name, what)
 			}
 		}
+	}
+}
+
+// BenchmarkStock is the list of 300 bottles, found anew by a script.
+func BenchmarkStock(b *testing.B) {
+	h := laidHouse{newFakeHouse()}
+	var edits []house.Edit
+	for n := range 300 {
+		edits = append(edits, house.Put(house.Bottle{ID: fmt.Sprint("bottle-", n), Name: fmt.Sprint("Bottle ", n), Ingredient: "london-dry-gin",
+			Measured: house.Measured{ABVPct: number(40)}, Price: number(20), Currency: "EUR", SizeML: 700, Stock: 1}, 0))
+	}
+	_, err := h.Store().Write(b.Context(), ana, edits...)
+	require.NoError(b, err)
+	p, err := New(fakeBar{h.fakeHouse}, slog.New(slog.DiscardHandler))
+	require.NoError(b, err)
+	for b.Loop() {
+		r := httptest.NewRequest(http.MethodGet, "/stock?q=bottle", nil)
+		r.Header.Set("HX-Request", "true")
+		p.ServeHTTP(httptest.NewRecorder(), r)
 	}
 }
