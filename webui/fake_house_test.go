@@ -151,6 +151,9 @@ func (h *fakeHouse) Store() house.Store {
 	return h.store
 }
 
+// Catalogue is the shelf: a fake house lays nothing over it.
+func (h *fakeHouse) Catalogue() *house.Shelf { return h.Shelf() }
+
 func (h *fakeHouse) Shelf() *house.Shelf {
 	return house.NewShelf([]*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove, spare})
 }

@@ -39,6 +39,8 @@ type House interface {
 	// Store keeps the house's records. What it has acknowledged, every method
 	// here and the bar's reckoning know of at once.
 	Store() house.Store
+	// Catalogue is what is known without the house.
+	Catalogue() *house.Shelf
 	// Shelf is the catalogue with the house's bottles and makings laid over it.
 	Shelf() *house.Shelf
 }

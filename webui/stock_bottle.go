@@ -109,7 +109,7 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 	if size := f.box("size_ml"); size.Fault == "" && f.box("size_g").Fault == "" && b.SizeML == 0 && b.SizeG == 0 {
 		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
 	}
-	if ref, ok := referTo(p.catalogue(), p.house.Shelf(), b.Ingredient); ok && f.sound() {
+	if ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient); ok && f.sound() {
 		if err := ref.notUsed(*b); err != nil {
 			f.blame(err, "abv")
 		}
@@ -158,7 +158,7 @@ func (p *pages) bottleFacts(ctx context.Context, b house.Bottle) (any, error) {
 	if b.Ingredient == "" {
 		return (*bottleSide)(nil), nil
 	}
-	ref, ok := referTo(p.catalogue(), p.house.Shelf(), b.Ingredient)
+	ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient)
 	if !ok {
 		return &bottleSide{}, nil
 	}

@@ -1,7 +1,6 @@
 package webui
 
 import (
-	"context"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
@@ -44,43 +43,43 @@ func (h laidHouse) bottle(t *testing.T, id string) house.Kept[house.Bottle] {
 func TestABottleComesAndGoes(t *testing.T) {
 	h := laidHouse{newFakeHouse()}
 	pages := pagesOf(t, h)
-	holds(t, get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "What became of it"})
+	says(t, get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "What became of it"})
 
 	w := follow(t, pages, post(pages, "/stock/bottle", formOf("name", "  Blue   label ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
 		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))
-	holds(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
+	says(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
 	blue := h.bottle(t, "blue-label")
 	assert.Equal(t, house.Bottle{ID: "blue-label", Name: "Blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: number(43.1)},
 		Price: number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind\nthe till"}, blue.Item)
 
 	// The currency of the house is filled in for the next one.
-	holds(t, get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
+	says(t, get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
 
 	change := formOf("id", "blue-label", "version", "1", "name", "Blue label", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "1", "price", "26", "currency", "EUR", "note", "behind\nthe till")
 	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
-	holds(t, w, []string{"Changed.", "In stock, bottles: 2.5 → 1", "Price: 24.9 → 26", "Undo the last change"}, []string{"Note:"})
+	says(t, w, []string{"Changed.", "In stock, bottles: 2.5 → 1", "Price: 24.9 → 26", "Undo the last change"}, []string{"Note:"})
 	change.Set("version", "2")
 	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
-	holds(t, w, []string{"nothing you sent is different"}, nil)
+	says(t, w, []string{"nothing you sent is different"}, nil)
 	assert.EqualValues(t, 2, h.bottle(t, "blue-label").Version, "and nothing is written")
 
 	undo := formOf("kind", "bottle", "id", "blue-label", "version", "2")
 	w = follow(t, pages, post(pages, "/stock/undo", undo, false))
-	holds(t, w, []string{"Undone.", "In stock, bottles: 1 → 2.5", "Undo that too"}, nil)
+	says(t, w, []string{"Undone.", "In stock, bottles: 1 → 2.5", "Undo that too"}, nil)
 	assert.Equal(t, blue.Item, h.bottle(t, "blue-label").Item)
 
 	change.Set("version", "3")
 	change.Set("do", "remove")
 	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
-	holds(t, w, []string{"Blue label is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
+	says(t, w, []string{"Blue label is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
 	assert.Empty(t, h.bottles(t))
 	w = get(pages, "/stock/bottle?id=blue-label", "")
 	assert.Equal(t, http.StatusGone, w.Code)
-	holds(t, w, []string{"It is no longer in the house", "Removed.", `value="2.5"`}, nil)
+	says(t, w, []string{"It is no longer in the house", "Removed.", `value="2.5"`}, nil)
 
 	undo.Set("version", "4")
 	w = follow(t, pages, post(pages, "/stock/undo", undo, false))
-	holds(t, w, []string{"Undone."}, nil)
+	says(t, w, []string{"Undone."}, nil)
 	assert.Equal(t, blue.Item, h.bottle(t, "blue-label").Item)
 	assert.Equal(t, http.StatusOK, get(pages, "/stock?gone=bottle&id=blue-label&done=4", "").Code, "an old address says nothing of it")
 }
@@ -115,7 +114,7 @@ func TestBottleScenarios(t *testing.T) {
 			h := stocked(t)
 			w := post(pagesOf(t, h), "/stock/bottle", formOf(c.form...), false)
 			assert.Equal(t, c.status, w.Code)
-			holds(t, w, c.want, c.not)
+			says(t, w, c.want, c.not)
 			if c.status != http.StatusSeeOther {
 				assert.Len(t, h.bottles(t), 5, "nothing is written")
 			}
@@ -131,7 +130,7 @@ func TestRecordsThatAreNotThere(t *testing.T) {
 	assert.Equal(t, http.StatusNotFound, post(pages, "/stock/undo", formOf("kind", "bottle", "id", "nowhere", "version", "1"), false).Code)
 	assert.Equal(t, http.StatusBadRequest, post(pages, "/stock/undo", formOf("kind", "spec", "id", "x", "version", "1"), false).Code)
 	assert.Equal(t, http.StatusMethodNotAllowed, get(pages, "/stock/undo", "").Code)
-	holds(t, get(pages, "/stock/bottle?id=odd", ""), []string{"No such category", "anything may be in it", `value="moon-dust"`}, nil)
+	says(t, get(pages, "/stock/bottle?id=odd", ""), []string{"No such category", "anything may be in it", `value="moon-dust"`}, nil)
 }
 
 // edited is the form of the blue bottle with some fields typed over.
@@ -155,7 +154,7 @@ func TestTwoPeopleAtOneBottle(t *testing.T) {
 
 	w := post(pages, "/stock/bottle", edited("1", "stock", "1", "abv", "44"), false)
 	assert.Equal(t, http.StatusConflict, w.Code)
-	holds(t, w, []string{"It has changed since you opened it", "by ana", `name="version" value="2"`,
+	says(t, w, []string{"It has changed since you opened it", "by ana", `name="version" value="2"`,
 		`name="stock" value="1"`, "Theirs: 7", `name="abv" value="44"`, `name="price" value="30"`, "Filled in as the other one changed it", "in the cellar</textarea>"}, []string{"Theirs: 30"})
 	assert.EqualValues(t, 2, h.bottle(t, "blue").Version)
 
@@ -170,7 +169,7 @@ func TestTwoPeopleAtOneBottle(t *testing.T) {
 		}
 		w = post(pages, path, late, false)
 		assert.Equal(t, http.StatusConflict, w.Code)
-		holds(t, w, []string{"It has changed since you opened it"}, nil)
+		says(t, w, []string{"It has changed since you opened it"}, nil)
 		assert.EqualValues(t, 3, h.bottle(t, "blue").Version)
 	}
 }
@@ -182,48 +181,37 @@ func TestABottleThatIsGoneMeanwhile(t *testing.T) {
 	require.NoError(t, err)
 	w := post(pages, "/stock/bottle", edited("1", "stock", "9"), false)
 	assert.Equal(t, http.StatusConflict, w.Code)
-	holds(t, w, []string{"It has been removed meanwhile", `name="version" value="0"`, `name="stock" value="9"`}, nil)
+	says(t, w, []string{"It has been removed meanwhile", `name="version" value="0"`, `name="stock" value="9"`}, nil)
 	follow(t, pages, post(pages, "/stock/bottle", edited("0", "stock", "9"), false))
 	assert.Equal(t, 9.0, h.bottle(t, "blue").Item.Stock)
 
 	// Somebody may put it back in between.
 	w = post(pages, "/stock/bottle", edited("0", "stock", "8"), false)
 	assert.Equal(t, http.StatusConflict, w.Code)
-	holds(t, w, []string{`name="stock" value="8"`, "Theirs: 9"}, nil)
+	says(t, w, []string{`name="stock" value="8"`, "Theirs: 9"}, nil)
 }
 
 // One bottle of a category is the one that is poured.
 func TestTheMarkOfTheWellMoves(t *testing.T) {
 	h := stocked(t)
 	pages := pagesOf(t, h)
-	holds(t, get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red label</a> is the one that is poured`}, nil)
+	says(t, get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red label</a> is the one that is poured`}, nil)
 	w := follow(t, pages, post(pages, "/stock/bottle", edited("1", "well", "yes"), false))
-	holds(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red label</a> is no longer the one that is poured`}, nil)
+	says(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red label</a> is no longer the one that is poured`}, nil)
 	assert.True(t, h.bottle(t, "blue").Item.Well)
 	assert.False(t, h.bottle(t, "red").Item.Well)
 }
 
-// fullHouse has no room for another write.
-type fullHouse struct{ laidHouse }
-
-type fullStore struct{ house.Store }
-
-func (h fullHouse) Store() house.Store { return fullStore{h.laidHouse.Store()} }
-
-func (s fullStore) Write(context.Context, house.By, ...house.Edit) ([]house.Change, error) {
-	return nil, &house.Error{Kind: house.ErrFull, Op: "write", Message: "there is no room left on the disk"}
-}
-
 func TestAWriteThatIsRefused(t *testing.T) {
-	pages := pagesOf(t, fullHouse{stocked(t)})
+	pages := pagesOf(t, laidHouse{full(stocked(t).fakeHouse)})
 	for _, form := range []url.Values{edited("1", "stock", "9"), edited("1", "stock", "9", "do", "remove")} {
 		w := post(pages, "/stock/bottle", form, false)
 		assert.Equal(t, http.StatusServiceUnavailable, w.Code)
-		holds(t, w, []string{"Nothing was written", "There is no room left on the disk", `name="stock" value="9"`}, nil)
+		says(t, w, []string{"Nothing was written", "There is no room left on the disk", `name="stock" value="9"`}, nil)
 	}
 	w := sendFile(t, pages, "name,ingredient,size_ml\nx,orgeat,1\n", "all", "")
 	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
-	holds(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
+	says(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
 }
 
 // A form gives back the record that it was filled with.
@@ -281,6 +269,6 @@ func TestALongHistory(t *testing.T) {
 		require.NoError(t, err)
 	}
 	w := get(pagesOf(t, h), "/stock/bottle?id=blue", "")
-	holds(t, w, []string{"And 5 before that", "In stock, bottles: 32 → 33"}, []string{"2.5 → 0"})
+	says(t, w, []string{"And 5 before that", "In stock, bottles: 32 → 33"}, []string{"2.5 → 0"})
 	assert.Equal(t, maxChanges, strings.Count(w.Body.String(), "<time datetime"), strconv.Itoa(maxChanges))
 }

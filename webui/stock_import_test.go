@@ -92,20 +92,20 @@ func TestThreeHundredBottles(t *testing.T) {
 
 	w := sendFile(t, pages, text, "all", "")
 	assert.Equal(t, http.StatusUnprocessableEntity, w.Code)
-	holds(t, w, append(named, "Nothing was written", "3 rows are bad", "297 rows are good"), nil)
+	says(t, w, append(named, "Nothing was written", "3 rows are bad", "297 rows are good"), nil)
 	assert.Equal(t, plainLines(text), plainLines(inTheBox(t, w)), "what was sent is still there")
 	assert.Empty(t, h.bottles(t))
 
 	w = sendFile(t, pages, "", "good", text)
 	assert.Equal(t, http.StatusOK, w.Code)
-	holds(t, w, append(named, "297 bottles added, 0 bottles changed, 0 bottles as before", `value="good" checked`), nil)
+	says(t, w, append(named, "297 bottles added, 0 bottles changed, 0 bottles as before", `value="good" checked`), nil)
 	assert.Equal(t, "name,ingredient,size_ml,stock,note\n"+strings.Join(bad, "\n")+"\n", inTheBox(t, w), "those to mend, and only those")
 	assert.Len(t, h.bottles(t), 297)
 
 	mended := strings.NewReplacer("jiuce", "juice", "seven", "700", `"Bottle 277,`, "Bottle 277,").Replace(inTheBox(t, w))
 	w = sendFile(t, pages, "", "all", mended)
 	assert.Equal(t, http.StatusOK, w.Code)
-	holds(t, w, []string{"3 bottles added"}, []string{"Row"})
+	says(t, w, []string{"3 bottles added"}, []string{"Row"})
 	assert.Len(t, h.bottles(t), 300)
 	assert.Empty(t, inTheBox(t, w))
 }
@@ -130,7 +130,7 @@ func TestImportScenarios(t *testing.T) {
 			h := stocked(t)
 			w := sendFile(t, pagesOf(t, h), c.file, c.mode, c.text)
 			assert.Equal(t, c.status, w.Code)
-			holds(t, w, c.want, c.not)
+			says(t, w, c.want, c.not)
 			if c.status != http.StatusOK {
 				assert.Len(t, h.bottles(t), 5, "nothing is written")
 			}
@@ -142,7 +142,7 @@ func TestImportScenarios(t *testing.T) {
 func TestATextThatIsTooLong(t *testing.T) {
 	w := post(newPages(t), "/stock/import", url.Values{"text": {strings.Repeat("x", maxBody)}}, false)
 	assert.Equal(t, http.StatusRequestEntityTooLarge, w.Code)
-	holds(t, w, []string{"more than 1 MiB", "Split the file"}, nil)
+	says(t, w, []string{"more than 1 MiB", "Split the file"}, nil)
 }
 
 // What is saved as CSV is the same house when it is imported again.

@@ -21,21 +21,21 @@ func (h laidHouse) making(t *testing.T, id string) house.Kept[house.Made] {
 func TestASyrupIsMade(t *testing.T) {
 	h := laidHouse{newFakeHouse()}
 	pages := pagesOf(t, h)
-	holds(t, get(pages, "/stock/made", ""), []string{"A new syrup or infusion", `<option value="syrup" selected>`, "Once a recipe is written"}, nil)
+	says(t, get(pages, "/stock/made", ""), []string{"A new syrup or infusion", `<option value="syrup" selected>`, "Once a recipe is written"}, nil)
 
 	form := formOf("name", "House sour", "class", "cordial", "aliases", "the sharp one\n\nno. 2\n", "parts", "300 ml simple syrup\n100ml lemon juice\n1 egg white\n", "yield_ml", "350", "method", "Stir.\nStrain.", "keeps_days", "9")
 	w := follow(t, pages, post(pages, "/stock/made", form, false))
 	// 300 mL of 615 g/L and 100 mL of 60 g/L, over 350 mL.
-	holds(t, w, []string{"Added.", "527\u00a0g/L", "17.1\u00a0g/L", "350\u00a0mL", "eggs (egg white)", "The labels decide", "Raw egg can carry Salmonella", "The house keeps it longer", "Local food-safety law comes first",
+	says(t, w, []string{"Added.", "527\u00a0g/L", "17.1\u00a0g/L", "350\u00a0mL", "eggs (egg white)", "The labels decide", "Raw egg can carry Salmonella", "The house keeps it longer", "Local food-safety law comes first",
 		"300 ml simple syrup\n100 ml lemon juice\n1 egg white</textarea>", "the sharp one\nno. 2</textarea>"}, nil)
 	m := h.making(t, "house-sour").Item
 	assert.Equal(t, []string{"the sharp one", "no. 2"}, m.Aliases)
 	assert.Equal(t, house.Pour{Ingredient: "egg-white", Amount: 1, Unit: flavor.Piece}, m.Parts[2])
 
 	// It is an ingredient now, of bottles and of other recipes.
-	holds(t, get(pages, "/stock", ""), []string{"1 made here", "House sour", "9 days"}, nil)
+	says(t, get(pages, "/stock", ""), []string{"1 made here", "House sour", "9 days"}, nil)
 	w = follow(t, pages, post(pages, "/stock/made", formOf("name", "Double", "class", "cordial", "parts", "2 parts house sour\n1 part the sharp one"), false))
-	holds(t, w, []string{"2 parts House sour\n1 part House sour</textarea>", "527\u00a0g/L"}, nil)
+	says(t, w, []string{"2 parts House sour\n1 part House sour</textarea>", "527\u00a0g/L"}, nil)
 }
 
 func TestMadeScenarios(t *testing.T) {
@@ -68,7 +68,7 @@ func TestMadeScenarios(t *testing.T) {
 			h.keepAll(t, house.Made{ID: "ring", Name: "Ring", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "nut-syrup", Amount: 1, Unit: flavor.Ounce}}})
 			w := post(pagesOf(t, h), "/stock/made", formOf(c.form...), false)
 			assert.Equal(t, c.status, w.Code)
-			holds(t, w, c.want, c.not)
+			says(t, w, c.want, c.not)
 			all, err := house.All[house.Made](t.Context(), h.Store())
 			require.NoError(t, err)
 			assert.Len(t, all, 2, "nothing is written")
@@ -80,7 +80,7 @@ func TestMadeScenarios(t *testing.T) {
 // What nobody has stated stays unknown, whatever else goes in.
 func TestUnknownAllergensStayUnknown(t *testing.T) {
 	w := get(pagesOf(t, stocked(t)), "/stock/made?id=nut-syrup", "")
-	holds(t, w, []string{"<strong>Contains</strong> <span>tree nuts (orgeat)</span>", "<strong>May contain</strong> <span>soybeans (orgeat)</span>", "<strong>Not stated</strong>, so anything may be in: unlabelled liqueur"}, nil)
+	says(t, w, []string{"<strong>Contains</strong> <span>tree nuts (orgeat)</span>", "<strong>May contain</strong> <span>soybeans (orgeat)</span>", "<strong>Not stated</strong>, so anything may be in: unlabelled liqueur"}, nil)
 }
 
 // A script asks what comes of a recipe while it is typed, and writes nothing.
@@ -89,9 +89,9 @@ func TestARecipeAsItIsTyped(t *testing.T) {
 	pages := pagesOf(t, h)
 	w := post(pages, "/stock/made", formOf("name", "x", "class", "syrup", "parts", "300 g simple syrup\n100 g or"), true)
 	assert.Equal(t, http.StatusOK, w.Code)
-	holds(t, w, []string{"What comes of it"}, []string{"<html", "<form"})
+	says(t, w, []string{"What comes of it"}, []string{"<html", "<form"})
 	w = post(pages, "/stock/made", formOf("name", "x", "class", "syrup", "parts", "300 g simple syrup\n100 g orgeat"), true)
-	holds(t, w, []string{"611\u00a0g/L", "tree nuts (orgeat)"}, []string{"<html"})
+	says(t, w, []string{"611\u00a0g/L", "tree nuts (orgeat)"}, []string{"<html"})
 	all, err := h.Store().List(t.Context())
 	require.NoError(t, err)
 	assert.Empty(t, all)
@@ -108,10 +108,10 @@ func TestWhatIsPouredDoesNotGo(t *testing.T) {
 	for path, form := range map[string]map[string][]string{"/stock/made": remove, "/stock/undo": formOf("kind", "made", "id", "nut-syrup", "version", "1")} {
 		w := post(pages, path, form, false)
 		assert.Equal(t, http.StatusUnprocessableEntity, w.Code, path)
-		holds(t, w, []string{"It is poured in Ring and Squall"}, nil)
+		says(t, w, []string{"It is poured in Ring and Squall"}, nil)
 		assert.EqualValues(t, 1, h.making(t, "nut-syrup").Version)
 	}
-	holds(t, get(pages, "/stock/made?id=orgeat", ""), []string{"yours is reckoned with in its place"}, nil)
+	says(t, get(pages, "/stock/made?id=orgeat", ""), []string{"yours is reckoned with in its place"}, nil)
 	w := follow(t, pages, post(pages, "/stock/made", formOf("id", "orgeat", "version", "1", "do", "remove"), false))
-	holds(t, w, []string{"Our orgeat is no longer in the house"}, nil)
+	says(t, w, []string{"Our orgeat is no longer in the house"}, nil)
 }

@@ -10,19 +10,6 @@ import (
 	"counterpour/flavor/measure"
 )
 
-// catalogued is what a house adds to [House] if it lays anything over its
-// shelf: the catalogue as it was before, which measured values are compared
-// with. A house that lays nothing over needs none.
-type catalogued interface{ Catalogue() *house.Shelf }
-
-// catalogue returns what is known without the house.
-func (p *pages) catalogue() *house.Shelf {
-	if h, ok := p.house.(catalogued); ok {
-		return h.Catalogue()
-	}
-	return p.house.Shelf()
-}
-
 // reference is what a bottle is held against.
 type reference struct {
 	profile *flavor.Profile
@@ -56,11 +43,7 @@ func (r *reference) notUsed(b house.Bottle) error {
 // standsIn reports whether what the house makes under an id stands in for
 // something of the catalogue.
 func (p *pages) standsIn(id string) bool {
-	h, ok := p.house.(catalogued)
-	if !ok {
-		return false
-	}
-	_, ok = h.Catalogue().ByID(id)
+	_, ok := p.house.Catalogue().ByID(id)
 	return ok
 }
 

@@ -25,7 +25,7 @@ func (p *pages) stockroom(ctx context.Context) (*stockroom, error) {
 	if err != nil {
 		return nil, err
 	}
-	room := &stockroom{shelf: p.house.Shelf(), catalogue: p.catalogue()}
+	room := &stockroom{shelf: p.house.Shelf(), catalogue: p.house.Catalogue()}
 	if room.outs, err = p.house.Outs(ctx); err != nil {
 		return nil, err
 	}

@@ -23,7 +23,7 @@ import (
 // real one do.
 type laidHouse struct{ *fakeHouse }
 
-var _ catalogued = laidHouse{}
+var _ House = laidHouse{}
 
 // Catalogue has the profiles of the fake, with densities that go with what is
 // in them.
@@ -88,8 +88,8 @@ func (h laidHouse) keepAll(t *testing.T, items ...house.Item) {
 	require.NoError(t, err)
 }
 
-// holds checks what a page says, as it is sent or as a browser reads it.
-func holds(t *testing.T, w *httptest.ResponseRecorder, want, not []string) {
+// says checks what a page says, as it is sent or as a browser reads it.
+func says(t *testing.T, w *httptest.ResponseRecorder, want, not []string) {
 	t.Helper()
 	said := w.Body.String() + html.UnescapeString(w.Body.String())
 	for _, s := range want {
@@ -130,7 +130,7 @@ func TestStockScenarios(t *testing.T) {
 			h.outs = []string{"orgeat"}
 			w := get(pagesOf(t, h), c.path, "")
 			assert.Equal(t, c.status, w.Code)
-			holds(t, w, c.want, c.not)
+			says(t, w, c.want, c.not)
 		})
 	}
 }
@@ -138,7 +138,7 @@ func TestStockScenarios(t *testing.T) {
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {
 	w := get(newPages(t), "/stock", "")
 	assert.Equal(t, http.StatusOK, w.Code)
-	holds(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "names the\ncolumns"}, []string{"Show all", "stock.csv", `name="q"`})
+	says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "names the\ncolumns"}, []string{"Show all", "stock.csv", `name="q"`})
 }
 
 // A script gets the list alone.
@@ -147,13 +147,13 @@ func TestTheStockAsAnAnswer(t *testing.T) {
 	r.Header.Set("HX-Request", "true")
 	w := httptest.NewRecorder()
 	pagesOf(t, stocked(t)).ServeHTTP(w, r)
-	holds(t, w, []string{"Blue label", "1 bottle."}, []string{"<html", "<form"})
+	says(t, w, []string{"Blue label", "1 bottle."}, []string{"<html", "<form"})
 }
 
 // Without a catalogue beside the shelf, the shelf is the catalogue.
 func TestAHouseThatLaysNothingOver(t *testing.T) {
 	h := stocked(t)
-	holds(t, get(pagesOf(t, h.fakeHouse), "/stock?q=blue", ""), []string{"40.0\u00a0%\u00a0vol by the catalogue"}, nil)
+	says(t, get(pagesOf(t, h.fakeHouse), "/stock?q=blue", ""), []string{"40.0\u00a0%\u00a0vol by the catalogue"}, nil)
 }
 
 func TestWhatIsAmissWithTheStock(t *testing.T) {
@@ -161,8 +161,8 @@ func TestWhatIsAmissWithTheStock(t *testing.T) {
 	h.keepAll(t, house.Bottle{ID: "green", Name: "Green label", Ingredient: "london-dry-gin", Well: true, SizeML: 700, Price: number(20), Currency: "USD"},
 		house.Bottle{ID: "nuts", Name: "Sweet liqueur", Ingredient: "falernum", Measured: house.Measured{Brix: number(30)}, SizeML: 700})
 	h.keepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: number(60)}})
-	holds(t, get(pagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)
-	holds(t, get(pagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red label is",
+	says(t, get(pagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)
+	says(t, get(pagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red label is",
 		"What was measured is not used: brix says nothing about sugar"}, nil)
 }
 
@@ -173,10 +173,10 @@ func TestTheStockInPages(t *testing.T) {
 	pages := pagesOf(t, h)
 	sendFile(t, pages, text, "good", "")
 	w := get(pages, "/stock?q=bottle&page=2", "")
-	holds(t, w, []string{"297 bottles", "Page 2 of 5", `href="/stock?q=bottle"`, `href="/stock?page=3&q=bottle"`}, nil)
+	says(t, w, []string{"297 bottles", "Page 2 of 5", `href="/stock?q=bottle"`, `href="/stock?page=3&q=bottle"`}, nil)
 	assert.Equal(t, 60, strings.Count(w.Body.String(), "<h3>"))
 	assert.Less(t, w.Body.Len(), 100_000)
-	holds(t, get(pages, "/stock?page=5", ""), []string{"Page 5 of 5"}, []string{`rel="next"`})
+	says(t, get(pages, "/stock?page=5", ""), []string{"Page 5 of 5"}, []string{`rel="next"`})
 }
 
 // Pages load no more than the others do, and keep to the content policy.

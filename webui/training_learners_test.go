@@ -191,9 +191,8 @@ func (fullStore) Write(context.Context, house.By, ...house.Edit) ([]house.Change
 	return nil, &house.Error{Kind: house.ErrFull, Op: "write", Message: "there is no room left on the disk"}
 }
 
-// fullHouse can be read and not written to.
-func fullHouse() *fakeHouse {
-	h := newFakeHouse()
+// full is a house that can be read and not written to.
+func full(h *fakeHouse) *fakeHouse {
 	h.store = fullStore{h.Store()}
 	return h
 }
@@ -201,7 +200,7 @@ func fullHouse() *fakeHouse {
 // A house that can keep nothing does not keep the grade from being shown, and
 // says so.
 func TestAResultThatIsNotKept(t *testing.T) {
-	pages := pagesOf(t, fullHouse())
+	pages := pagesOf(t, full(newFakeHouse()))
 	form := answerForm("family", "option", "0", "round", roundOf(t, get(pages, "/training?what=family", "").Body.String()))
 	holds(t, serveOne(pages, requestBy(http.MethodPost, trainingPath, form, person{Name: "Ada"})), 200,
 		[]string{">Right<", "This result was not kept: there is no room left on the disk."}, []string{"round played"})

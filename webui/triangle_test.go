@@ -160,6 +160,6 @@ func TestPicksThatAreRefused(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, past, "nothing of it was kept")
 
-	w := send(pagesOf(t, fullHouse()), picks(triangleValues(), plan, map[int]bool{0: true}), closeTest, 0)
+	w := send(pagesOf(t, full(newFakeHouse())), picks(triangleValues(), plan, map[int]bool{0: true}), closeTest, 0)
 	holds(t, w, http.StatusServiceUnavailable, []string{"The picks were not kept: there is no room left on the disk.", "1 of 6 tasters have picked", "checked> " + strconv.Itoa(plan.Servings[0].Codes[plan.Servings[0].Odd]), `name="drink" value="Nutcracker"`}, []string{"p-value"})
 }

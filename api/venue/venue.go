@@ -21,6 +21,7 @@ type About struct {
 // Venue is a house at work. It is safe for concurrent use.
 type Venue struct {
 	base  *api.Kitchen
+	bare  *house.Shelf // the catalogue
 	about About
 	inner house.Store
 	log   *slog.Logger
@@ -45,7 +46,7 @@ func Open(ctx context.Context, base *api.Kitchen, store house.Store, about About
 		log = slog.Default()
 	}
 	following, stop := context.WithCancel(context.WithoutCancel(ctx))
-	v := &Venue{base: base, about: about, inner: store, log: log, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
+	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
 	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between
 	if err == nil {
 		err = v.restand(ctx)
@@ -60,6 +61,9 @@ func Open(ctx context.Context, base *api.Kitchen, store house.Store, about About
 
 // Now returns the house as it stands. What it returns is read only.
 func (v *Venue) Now() *Stand { return v.now.Load() }
+
+// Catalogue returns what is known without the house.
+func (v *Venue) Catalogue() *house.Shelf { return v.bare }
 
 // Kitchen returns the kitchen of the house as it stands.
 func (v *Venue) Kitchen() *api.Kitchen { return v.Now().Kitchen }
@@ -117,7 +121,7 @@ func (v *Venue) restand(ctx context.Context) error {
 	defer v.turn.Unlock()
 	from := v.Now()
 	if from == nil {
-		from = &Stand{Kitchen: v.base, Shelf: house.NewShelf(v.base.Catalogue.Profiles())}
+		from = &Stand{Kitchen: v.base, Shelf: v.bare}
 	}
 	next, err := from.next(ctx, v.base, v.inner, v.about, v.log)
 	if err == nil {

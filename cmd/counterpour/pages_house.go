@@ -27,6 +27,8 @@ func (r room) About() string {
 
 func (r room) Store() house.Store { return r.venue.Store() }
 
+func (r room) Catalogue() *house.Shelf { return r.venue.Catalogue() }
+
 func (r room) Shelf() *house.Shelf { return r.venue.Now().Shelf }
 
 func (r room) Menu(context.Context) ([]webui.HouseSpec, error) {
