@@ -27,7 +27,7 @@ func (s *solver) nudges() []nudge {
 			continue
 		}
 		for _, a := range measure.Neighbours(s.amount[i], p.Unit, 1) {
-			if ml := a * per; ml <= mostOf(p) {
+			if ml := a * per; ml <= mostOf(p) && (ml >= s.least[i] || a > s.amount[i]) {
 				n := nudge{pour: i, amount: a, ml: ml, up: 1}
 				if a < s.amount[i] {
 					n.up = -1
@@ -45,17 +45,49 @@ func moves(p *flavor.Pour) bool {
 	return p.Profile.Class.Part() != flavor.PartTexture && p.Unit != flavor.Top
 }
 
-// mostOf is the largest pour that reads as a bartender's, in mL.
-func mostOf(p *flavor.Pour) float64 {
-	switch p.Profile.Class.Part() {
-	case flavor.PartBase, flavor.PartModifier:
-		return max(90, p.ML)
-	case flavor.PartSweetener, flavor.PartSour:
-		return max(45, p.ML)
-	case flavor.PartSeasoning:
-		return max(5, 2*p.ML)
+// leastBaseML is the smallest pour of a base that reads as one, a half ounce:
+// common practice, no source.
+const leastBaseML = 14.5
+
+// leastOf is the smallest amount that a pour may come down to, in mL: a base is
+// no dash, and a bottle that must move is moved.
+func (w *work) leastOf(p *flavor.Pour) float64 {
+	least := 0.0
+	if p.Profile.Class.Part() == flavor.PartBase {
+		least = leastBaseML
 	}
-	return max(180, p.ML)
+	if w.must[p.Profile.ID] {
+		least = max(least, leastUse(p.Profile))
+	}
+	return min(least, p.ML)
+}
+
+// mostOf is the largest pour that reads as a bartender's, in mL; what is poured
+// already may stay.
+func mostOf(p *flavor.Pour) float64 {
+	if p.Profile.Class.Part() == flavor.PartSeasoning {
+		return max(mostUsual(p.Profile), 2*p.ML)
+	}
+	return max(mostUsual(p.Profile), p.ML)
+}
+
+// mostUsual is the largest pour of an ingredient in one drink, in mL: common
+// practice, no source.
+func mostUsual(p *flavor.Profile) float64 {
+	switch p.Class.Part() {
+	case flavor.PartBase:
+		return 75
+	case flavor.PartModifier:
+		if family(p.Class) == "wine" {
+			return 90
+		}
+		return 60
+	case flavor.PartSweetener, flavor.PartSour:
+		return 45
+	case flavor.PartSeasoning:
+		return 5
+	}
+	return 180
 }
 
 // take makes a step; undo is take of what was before.

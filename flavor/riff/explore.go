@@ -43,7 +43,7 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 			if s == nil {
 				continue
 			}
-			if w.good(s) {
+			if w.fate(s) == fateGood {
 				pool = append(pool, s)
 			} else {
 				near = append(near, s)
@@ -80,22 +80,34 @@ func (w *work) promising(pool, near []*solved) []*solved {
 	return all[:min(len(all), secondParents)]
 }
 
-// good reports whether a riff is balanced and keeps to everything asked, and
-// counts why not.
-func (w *work) good(s *solved) bool {
+// fate is what becomes of a solved draft.
+type fate int
+
+const (
+	fateGood  fate = iota // balanced, and keeps to everything asked
+	fateOff               // not balanced
+	fateLimit             // breaks a limit
+	fateUnmet             // does not meet every wish
+	fateAlike             // too near to the drink asked about
+)
+
+// fate judges a solved draft, and counts it if it is left out.
+func (w *work) fate(s *solved) fate {
 	switch {
 	case s.score < template.BalancedFrom:
 		w.left.Off++
+		return fateOff
 	case !w.limits.kept(&s.spec, s.drink):
 		w.left.ByLimit++
+		return fateLimit
 	case s.short > 0:
 		w.left.Unmet++
+		return fateUnmet
 	case w.spec != nil && s.at.distance(&w.at) < LeastDistance:
 		w.left.TooAlike++
-	default:
-		return true
+		return fateAlike
 	}
-	return false
+	return fateGood
 }
 
 // roots returns the drink with every pour that may not be poured replaced or

@@ -12,8 +12,37 @@ import (
 // framesEach is how many frames are tried for each bottle.
 const framesEach = 40
 
-// leastUse is the least of a bottle, in mL, that counts as using it.
-const leastUse = 7.0
+// The least of a bottle, in mL, that counts as moving it: a half ounce, or a
+// quarter of what sweetens. Common practice, no source.
+const (
+	leastPourML  = 14.5
+	leastSweetML = 7.0
+)
+
+// leastUse is the least of p, in mL, that counts as moving it; of what seasons,
+// all that is ever poured.
+func leastUse(p *flavor.Profile) float64 {
+	switch p.Class.Part() {
+	case flavor.PartSeasoning:
+		return 0
+	case flavor.PartSweetener:
+		return leastSweetML
+	}
+	return leastPourML
+}
+
+// uses returns the mL of p in a drink, zero if it is too little to move it.
+func uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
+	for i := range s.Pours {
+		if s.Pours[i].Profile.ID == p.ID {
+			ml += s.Pours[i].ML
+		}
+	}
+	if ml < leastUse(p) {
+		return 0
+	}
+	return ml
+}
 
 // frame is a proven drink with a bottle put in.
 type frame struct {
@@ -38,8 +67,8 @@ func (u *user) frames(it *item) []frame {
 				continue
 			}
 			made, ok := matched(old, it, &per)
-			if !ok || it.part != flavor.PartSeasoning && made.ML < leastUse {
-				continue // a dash moves no bottle
+			if !ok || made.ML < leastUse(it.profile) || made.ML > mostUsual(it.profile) {
+				continue // a dash moves no bottle, and nobody pours half of one
 			}
 			s := p.Spec.Clone()
 			s.Name, s.Notes, s.Pours[at] = "", nil, made
@@ -93,7 +122,7 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 		if it, ok := u.nearest(s, i); ok {
 			per := template.PerML(p.Profile)
 			made, fits := matched(p, it, &per)
-			if !fits {
+			if !fits || made.ML > mostUsual(it.profile) {
 				return false
 			}
 			*p = made

@@ -54,7 +54,7 @@ func (w *work) splits(from *parent) []draft {
 		}
 		mine, ok := pour(old.Profile, old.Unit, old.ML/2)
 		other, fits := matched(&half, it, &per)
-		if !ok || !fits {
+		if !ok || !fits || min(mine.ML, other.ML) < leastBaseML {
 			continue
 		}
 		s := from.spec.Clone()
@@ -122,6 +122,9 @@ func (w *work) lightened(from *parent) []draft {
 		s := from.spec.Clone()
 		s.Pours[at] = whole
 		options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
+		if min(mine.ML, half.ML) < leastBaseML {
+			continue
+		}
 		s = from.spec.Clone()
 		s.Pours[at] = mine
 		s.Pours = slices.Insert(s.Pours, at+1, half)

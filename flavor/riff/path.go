@@ -83,7 +83,7 @@ func (k *walker) stops(order []int) []Stop {
 	var out []Stop
 	for n, i := range order {
 		s := &k.states[i]
-		stop := Stop{Spec: s.spec, Score: s.score}
+		stop := Stop{Spec: s.spec, Score: s.score, Drink: s.drink}
 		if n == 0 {
 			stop.Text = "Where the walk begins"
 		} else {

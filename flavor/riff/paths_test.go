@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
 
@@ -50,6 +51,11 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 	for i := range res.Drafts {
 		d := &res.Drafts[i]
 		require.NotEmpty(t, d.Uses, d.Text)
+		for _, u := range d.Uses {
+			assert.GreaterOrEqual(t, u.ML, leastUse(u.Profile), "%s moves %s", d.Text, u.Profile.Name)
+			assert.Contains(t, d.Text, u.Profile.Name)
+		}
+		checkAmounts(t, &d.Spec)
 		assert.GreaterOrEqual(t, d.Score, template.BalancedFrom)
 		families[d.FamilyID] = true
 		for _, p := range d.Spec.Pours {
@@ -78,6 +84,47 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
 }
 
+// A bottle in no draft says why.
+func TestUseUpSaysWhyNot(t *testing.T) {
+	b := newBar(t)
+	house, err := b.catalogue.Demo()
+	require.NoError(t, err)
+	bottles := func(names ...string) (out []*flavor.Profile) {
+		for _, n := range names {
+			out = append(out, b.bottle(t, n))
+		}
+		return out
+	}
+	sulphites := cover.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}
+	for _, c := range []struct {
+		name string
+		req  UseRequest
+		want map[string]Why
+	}{
+		{"guest", UseRequest{Bottles: bottles("fino sherry", "mezcal"), Guest: sulphites}, map[string]Why{"fino-sherry": WhyGuest}},
+		{"a wish", UseRequest{Bottles: bottles("mezcal"), Toward: []Wish{{Kind: WishClass, Class: b.bottle(t, "mezcal").Class}}}, map[string]Why{"mezcal": WhyGuest}},
+		{"no room", UseRequest{Bottles: bottles("fino sherry", "mezcal", "ruby port"), Limit: 1}, map[string]Why{"mezcal": WhyCrowded}},
+		{"limit", UseRequest{Bottles: bottles("mezcal"), Toward: []Wish{{Kind: WishAbove, ABV: 60}}}, map[string]Why{"mezcal": WhyLimit}},
+		{"no place", UseRequest{Bottles: bottles("mezcal"), Families: []string{"flip"}, Stock: bottles("soda water")}, map[string]Why{"mezcal": WhyNoPlace}},
+		{"asked for twice", UseRequest{Bottles: bottles("fino sherry", "fino sherry"), Guest: sulphites}, map[string]Why{"fino-sherry": WhyGuest}},
+	} {
+		if c.req.Stock == nil {
+			c.req.Stock = house.Stock
+		}
+		res, err := b.riffer.UseUp(context.Background(), c.req)
+		require.NoError(t, err, c.name)
+		got := map[string]Why{}
+		for _, u := range res.Unused {
+			_, twice := got[u.Profile.ID]
+			assert.False(t, twice, "%s: told once", c.name)
+			got[u.Profile.ID] = u.Why
+		}
+		for id, why := range c.want {
+			assert.Equal(t, why, got[id], "%s: %s", c.name, id)
+		}
+	}
+}
+
 // The fitted ratio of a family is what its frames are sized to.
 func TestSizedHasTheRatio(t *testing.T) {
 	b := newBar(t)
@@ -98,6 +145,46 @@ func TestSizedHasTheRatio(t *testing.T) {
 	assert.Greater(t, apart(off), 1.0)
 }
 
+// checkAmounts holds every pour to a step of the jigger, and what it says to
+// what is in the glass.
+func checkAmounts(t *testing.T, s *flavor.Spec) {
+	t.Helper()
+	for _, p := range s.Pours {
+		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+		require.True(t, ok)
+		assert.InDelta(t, p.ML, p.Amount*per, rounding, "%s: %v %s", p.Profile.Name, p.Amount, p.Unit)
+		assert.InDelta(t, measure.Snap(p.ML, p.Unit, p.Profile), p.Amount, rounding, p.Profile.Name)
+	}
+}
+
+// A walk between drinks in different measures stays in that of the first.
+func TestWalkKeepsTheMeasure(t *testing.T) {
+	b := newBar(t)
+	stops, err := b.riffer.Walk(context.Background(), WalkRequest{From: b.spec(t, bitterThird), To: b.spec(t, oldWhiskey)})
+	require.NoError(t, err)
+	require.Len(t, stops, DefaultSteps+2)
+	for _, s := range stops[1 : DefaultSteps+1] {
+		for _, p := range s.Spec.Pours {
+			assert.False(t, p.Unit == flavor.Millilitre && p.ML > spoonML, "%s: %v ml", p.Profile.Name, p.Amount)
+		}
+	}
+}
+
+// What an end holds that the guest must not have is named with its end.
+func TestWalkForAGuest(t *testing.T) {
+	b := newBar(t)
+	_, err := b.riffer.Walk(context.Background(), WalkRequest{From: b.spec(t, ginSour), To: b.spec(t, tropical),
+		Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+	var faults flavor.Faults
+	require.ErrorAs(t, err, &faults)
+	assert.Equal(t, "to.pours[3]", faults[0].Location)
+	assert.Contains(t, faults[0].Message, "orgeat")
+	_, err = b.riffer.Walk(context.Background(), WalkRequest{From: b.spec(t, ginSour), To: &flavor.Spec{}})
+	var fault *flavor.Fault
+	require.ErrorAs(t, err, &fault)
+	assert.Equal(t, "to", fault.Location)
+}
+
 func TestWalk(t *testing.T) {
 	b := newBar(t)
 	for _, c := range []struct{ from, to string }{{ginSour, agaveDaisy}, {bitterThird, oldWhiskey}, {ginSour, bitterThird}, {ginSour, collins}} {
@@ -114,6 +201,8 @@ func TestWalk(t *testing.T) {
 				require.NoError(t, err)
 				assert.InDelta(t, apart, stops[i+1].Hop, rounding)
 				assert.GreaterOrEqual(t, apart, leastHop)
+				assert.NotNil(t, stops[i].Drink)
+				checkAmounts(t, &stops[i].Spec)
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package riff
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"counterpour/flavor"
@@ -143,6 +144,20 @@ func checkSpec(s *flavor.Spec) error {
 		}
 	}
 	return nil
+}
+
+// placed returns a fault with its place at one end of a walk.
+func placed(end string, err error) error {
+	var f *flavor.Fault
+	if !errors.As(err, &f) {
+		return err
+	}
+	own := *f
+	own.Location = end
+	if f.Location != "spec" {
+		own.Location += "." + f.Location
+	}
+	return &own
 }
 
 func outOfRange(where string, value int, remedy string) error {

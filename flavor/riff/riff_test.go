@@ -47,6 +47,9 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 			}
 			assert.True(t, may[p.Profile.ID], "%s is in stock", p.Profile.Name)
 			assert.InDelta(t, measure.Snap(p.ML, p.Unit, p.Profile), p.Amount, rounding, "%s is a step of the jigger", p.Profile.Name)
+			if p.Profile.Class.Part() == flavor.PartBase && !poured(req.Spec, p.Profile) {
+				assert.GreaterOrEqual(t, p.ML, min(leastBaseML, smallestBase(req.Spec)), "%s: a base is no dash: %s", x.Text, p.Profile.Name)
+			}
 		}
 		if req.Guest.MaxABV > 0 {
 			assert.LessOrEqual(t, x.Drink.ABV, req.Guest.MaxABV, x.Text)
@@ -66,6 +69,17 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 		assert.NotEmpty(t, x.Text)
 		assert.NotContains(t, x.Text, "\n", "one line")
 	}
+}
+
+// smallestBase is the smallest base that a drink pours, in mL.
+func smallestBase(s *flavor.Spec) float64 {
+	least := math.Inf(1)
+	for i := range s.Pours {
+		if s.Pours[i].Profile.Class.Part() == flavor.PartBase {
+			least = min(least, s.Pours[i].ML)
+		}
+	}
+	return least
 }
 
 // Whatever is asked of whatever drink, every riff is balanced, within every

@@ -52,7 +52,7 @@ func (w *work) sized(f *frame) (*flavor.Spec, error) {
 		if !sizes(p) {
 			continue
 		}
-		if made, ok := pour(p.Profile, p.Unit, math.Min(x[i], mostOf(p))); ok {
+		if made, ok := pour(p.Profile, p.Unit, math.Min(math.Max(x[i], w.leastOf(p)), mostOf(p))); ok {
 			*p = made
 		}
 	}

@@ -60,6 +60,7 @@ type solver struct {
 	start  []float64
 	ml     []float64
 	amount []float64
+	least  []float64
 	steps  []int // taken by each pour, up and down
 	water  float64
 	ledger []mix.Ledger
@@ -99,10 +100,11 @@ func (s *solver) begin() {
 	s.start = slices.Clone(s.ml)
 	s.steps = make([]int, len(s.ml))
 	s.amount = make([]float64, len(s.ml))
+	s.least = make([]float64, len(s.ml))
 	s.ledger = make([]mix.Ledger, len(s.ml))
 	for i := range s.spec.Pours {
 		p := &s.spec.Pours[i]
-		s.amount[i] = p.Amount
+		s.amount[i], s.least[i] = p.Amount, s.work.leastOf(p)
 		s.room += p.ML
 		if it, ok := s.work.has(p.Profile); ok {
 			s.ledger[i] = it.ledger

@@ -83,7 +83,7 @@ func (w *work) text(r *Riff, familyBefore string) string {
 		head = "the same pours"
 	}
 	if r.FamilyID != familyBefore {
-		head += ", which makes it " + article(strings.ToLower(r.Family))
+		head += ", which reads as " + strings.ToLower(r.Family)
 	}
 	return capital(head) + ": " + w.effect(r)
 }
@@ -92,14 +92,6 @@ func (w *work) text(r *Riff, familyBefore string) string {
 func capital(s string) string {
 	first, size := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(first)) + s[size:]
-}
-
-// article is the word before a noun.
-func article(noun string) string {
-	if strings.ContainsRune("aeiou", rune(noun[0])) {
-		return "an " + noun
-	}
-	return "a " + noun
 }
 
 // recipe says the changes: what stands for what, what is added or left out, and
@@ -120,12 +112,12 @@ func recipe(changes []balance.Change) []string {
 	for _, c := range came {
 		said := measure.FormatAmount(c.To, c.Unit) + " " + c.Profile.Name
 		at := slices.IndexFunc(went, func(x balance.Change) bool { return standsFor(&c, &x) })
-		if at < 0 && len(went) == 1 && len(came) == 1 {
-			at = 0
-		}
 		switch {
 		case at < 0 && splits(&c, moved):
 			out = append(out, "split the base with "+said)
+			continue
+		case at < 0 && c.Profile.Carbonated:
+			out = append(out, "top with "+said) // what sparkles is not shaken
 			continue
 		case at < 0:
 			out = append(out, "add "+said)
@@ -151,17 +143,19 @@ func splits(came *balance.Change, moved []balance.Change) bool {
 }
 
 // standsFor reports whether what came in does the work of what went: the same
-// part, or a liqueur in place of a syrup, or a wine of a spirit.
+// part, or a liqueur in place of a syrup and the other way round, or a wine of a
+// spirit.
 func standsFor(came, went *balance.Change) bool {
-	a, b := came.Profile.Class.Part(), went.Profile.Class.Part()
-	return a == b || a == flavor.PartModifier && (b == flavor.PartSweetener && came.Profile.Class == flavor.ClassLiqueur || b == flavor.PartBase)
+	a, b := came.Profile.Class, went.Profile.Class
+	sweet := func(x, y flavor.Class) bool { return x == flavor.ClassLiqueur && y.Part() == flavor.PartSweetener }
+	return a.Part() == b.Part() || sweet(a, b) || sweet(b, a) || a.Part() == flavor.PartModifier && b.Part() == flavor.PartBase
 }
 
 // wayOf says how a drink is mixed and served.
 func wayOf(s *flavor.Spec) string {
 	methods := map[flavor.Method]string{flavor.Shake: "shaken", flavor.DryShake: "dry shaken, then shaken", flavor.Stir: "stirred",
 		flavor.Build: "built", flavor.Blend: "blended", flavor.Throw: "thrown", flavor.Swizzle: "swizzled"}
-	services := map[flavor.Service]string{flavor.Up: "served up", flavor.Rocks: "on the rocks", flavor.Crushed: "on crushed ice", flavor.Long: "served long"}
+	services := map[flavor.Service]string{flavor.Up: "served up", flavor.Rocks: "served on the rocks", flavor.Crushed: "served on crushed ice", flavor.Long: "served long"}
 	return methods[s.Method] + " and " + services[s.Service]
 }
 

@@ -39,10 +39,10 @@ type UpDraft struct {
 }
 
 // UseResult is the drafts found, the best first, and the bottles that none of
-// them uses.
+// them moves.
 type UseResult struct {
 	Drafts  []UpDraft
-	Unused  []*flavor.Profile
+	Unused  []Unused
 	Refused Refused
 }
 
@@ -65,12 +65,16 @@ func (r *Riffer) UseUp(ctx context.Context, req UseRequest) (*UseResult, error) 
 		return nil, err
 	}
 	w := r.newWork(slices.Concat(req.Bottles, req.Stock), limits, req.System, req.Seed)
-	u := &user{work: w, req: &req}
+	w.must = map[string]bool{}
+	for _, p := range req.Bottles {
+		w.must[p.ID] = true
+	}
+	u := &user{work: w, req: &req, why: map[string]Why{}}
 	pool, err := u.pool(ctx)
 	if err != nil {
 		return nil, err
 	}
-	return u.result(u.cover(pool))
+	return u.result(u.choose(pool))
 }
 
 func (r *Riffer) checkUse(req *UseRequest) error {
@@ -103,61 +107,94 @@ func (r *Riffer) checkUse(req *UseRequest) error {
 type user struct {
 	work *work
 	req  *UseRequest
+	why  map[string]Why // why a bottle is in no draft, by id
 }
 
-// pool solves the likeliest frames of every bottle.
+// pool solves the likeliest frames of every bottle, and keeps the balanced ones
+// that move at least one.
 func (u *user) pool(ctx context.Context) ([]*solved, error) {
 	var pool []*solved
 	seen := map[string]bool{}
 	for _, p := range u.req.Bottles {
 		it, ok := u.work.has(p)
 		if !ok {
+			u.why[p.ID] = u.unpoured(p)
 			continue
 		}
+		u.why[p.ID] = WhyNoPlace
 		for _, f := range u.frames(it) {
 			if err := stopped(ctx); err != nil {
 				return nil, err
 			}
-			key := keyOf(&f.spec)
-			if seen[key] {
-				continue
-			}
-			seen[key] = true
-			sized, err := u.work.sized(&f)
-			if err != nil {
-				return nil, err
-			}
-			d := draft{spec: *sized, kind: Kind(f.family), moves: 1, likely: f.likely, rank: f.likely}
-			s, err := u.work.solve(&d)
-			if err != nil {
-				return nil, err
-			}
-			if s != nil && u.work.good(s) {
-				pool = append(pool, s)
+			if key := keyOf(&f.spec); !seen[key] {
+				seen[key] = true
+				s, err := u.settle(&f)
+				if err != nil {
+					return nil, err
+				}
+				if s != nil {
+					pool = append(pool, s)
+				}
 			}
 		}
 	}
 	return pool, nil
 }
 
-// newBottle is what a draft gains by a bottle that no chosen one uses.
-const newBottle = 0.4
+// settle sizes a frame and settles its amounts; nil if what comes of it is not
+// balanced, breaks a limit or moves no bottle. It notes what became of the
+// bottles in it.
+func (u *user) settle(f *frame) (*solved, error) {
+	sized, err := u.work.sized(f)
+	if err != nil {
+		return nil, err
+	}
+	d := draft{spec: *sized, kind: Kind(f.family), moves: 1, likely: f.likely, rank: f.likely}
+	s, err := u.work.solve(&d)
+	if err != nil || s == nil {
+		return nil, err
+	}
+	fate := u.work.fate(s)
+	moved := false
+	for _, p := range u.req.Bottles {
+		if uses(&s.spec, p) > 0 {
+			moved = true
+			u.note(p, fate)
+		}
+	}
+	if fate != fateGood || !moved {
+		return nil, nil
+	}
+	return s, nil
+}
 
-// cover chooses drafts as choose does, but lifts those that use a bottle that
-// is still waiting.
-func (u *user) cover(pool []*solved) []*solved {
-	used := map[string]bool{}
+// What a draft gains by a bottle that no chosen one moves, and by a full pour of
+// one; of a bottle that others move already, it gains less with each.
+const (
+	newBottle = 0.4
+	fullUse   = 0.3
+	fullUseML = 60.0
+)
+
+// choose picks drafts as riffs are picked, but lifts those that move a bottle
+// which is still waiting, and those that move much.
+func (u *user) choose(pool []*solved) []*solved {
+	times := map[string]int{} // that a bottle is moved by what is chosen
 	return u.work.pick(pool, u.req.Limit, func(s *solved) float64 {
 		var gain float64
 		for _, p := range u.req.Bottles {
-			if !used[p.ID] && poured(&s.spec, p) {
+			ml := uses(&s.spec, p)
+			if ml > 0 && times[p.ID] == 0 {
 				gain += newBottle
 			}
+			gain += fullUse * min(1, ml/fullUseML) / float64(1+times[p.ID])
 		}
 		return gain
 	}, func(s *solved) {
-		for i := range s.spec.Pours {
-			used[s.spec.Pours[i].Profile.ID] = true
+		for _, p := range u.req.Bottles {
+			if uses(&s.spec, p) > 0 {
+				times[p.ID]++
+			}
 		}
 	})
 }
@@ -172,7 +209,7 @@ func (u *user) result(chosen []*solved) (*UseResult, error) {
 		d := UpDraft{Riff: r}
 		d.Kind = KindBottle
 		for _, p := range u.req.Bottles {
-			if ml := poursOf(&s.spec, p); ml >= leastUse || ml > 0 && p.Class.Part() == flavor.PartSeasoning {
+			if ml := uses(&s.spec, p); ml > 0 && !slices.ContainsFunc(d.Uses, func(x Use) bool { return x.Profile.ID == p.ID }) {
 				used[p.ID] = true
 				d.Uses = append(d.Uses, Use{p, ml})
 			}
@@ -182,26 +219,38 @@ func (u *user) result(chosen []*solved) (*UseResult, error) {
 	}
 	for _, p := range u.req.Bottles {
 		if !used[p.ID] {
-			out.Unused = append(out.Unused, p)
+			used[p.ID] = true // asked for twice, told once
+			out.Unused = append(out.Unused, Unused{p, u.why[p.ID]})
 		}
 	}
 	out.Refused = u.work.left
 	return out, nil
 }
 
-func poursOf(s *flavor.Spec, p *flavor.Profile) (ml float64) {
-	for i := range s.Pours {
-		if s.Pours[i].Profile.ID == p.ID {
-			ml += s.Pours[i].ML
-		}
-	}
-	return ml
-}
-
+// useText says a draft in one line: what it moves, and what it is.
 func useText(d *UpDraft) string {
 	parts := make([]string, len(d.Uses))
 	for i, u := range d.Uses {
-		parts[i] = fmt.Sprintf("%.0f ml of %s", u.ML, u.Profile.Name)
+		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name
 	}
-	return fmt.Sprintf("%s that moves %s, %.0f %% vol", capital(article(strings.ToLower(d.Family))), strings.Join(parts, " and "), d.Drink.ABV)
+	return fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", joined(parts), strings.ToLower(d.Family), d.Drink.ABV)
+}
+
+// joined is "a, b and c".
+func joined(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// amountOf says how much of p a drink pours, in the unit of the pour.
+func amountOf(s *flavor.Spec, p *flavor.Profile) string {
+	for i := range s.Pours {
+		if x := &s.Pours[i]; x.Profile.ID == p.ID {
+			return measure.FormatAmount(x.Amount, x.Unit)
+		}
+	}
+	return ""
 }

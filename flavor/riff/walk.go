@@ -9,16 +9,21 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 )
 
-// MaxSteps is the most drinks that may lie between the two ends of a walk.
-const MaxSteps = 8
+// Drinks that may lie between the two ends of a walk, and how many do if
+// nobody says.
+const (
+	MaxSteps     = 8
+	DefaultSteps = 3
+)
 
 // WalkRequest asks for a path from one drink to another.
 type WalkRequest struct {
 	From, To *flavor.Spec
-	Between  int // drinks between the two, 1 to MaxSteps; 0 means 3
+	Between  int // drinks between the two, 1 to MaxSteps; 0 means DefaultSteps
 	Guest    cover.Guest
 }
 
@@ -26,6 +31,7 @@ type WalkRequest struct {
 type Stop struct {
 	Spec    flavor.Spec
 	Score   float64
+	Drink   *mix.Drink
 	Hop     float64          // from the drink before, in just-noticeable differences; 0 for the first
 	Changes []balance.Change // from the drink before
 	Text    string
@@ -41,7 +47,7 @@ type Stop struct {
 // are asked for.
 func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
 	if req.Between == 0 {
-		req.Between = 3
+		req.Between = DefaultSteps
 	}
 	if req.Between < 1 || req.Between > MaxSteps {
 		return nil, outOfRange("between", req.Between, fmt.Sprintf("ask for 1 to %d drinks between the two", MaxSteps))
@@ -51,17 +57,25 @@ func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
 		return nil, err
 	}
 	var stock []*flavor.Profile
-	for _, s := range []*flavor.Spec{req.From, req.To} {
-		if err := checkSpec(s); err != nil {
-			return nil, err
+	var faults flavor.Faults
+	for _, end := range []struct {
+		name string
+		spec *flavor.Spec
+	}{{"from", req.From}, {"to", req.To}} {
+		if err := checkSpec(end.spec); err != nil {
+			return nil, placed(end.name, err)
 		}
-		for i := range s.Pours {
-			if p := s.Pours[i].Profile; !limits.accepts(p) {
-				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: fmt.Sprintf("pours[%d]", i), Value: p.Name,
-					Message: p.Name + " is not for this guest; cover it before walking"}
+		for i := range end.spec.Pours {
+			p := end.spec.Pours[i].Profile
+			if !limits.accepts(p) {
+				faults = append(faults, &flavor.Fault{Kind: flavor.ErrInvalid, Location: fmt.Sprintf("%s.pours[%d]", end.name, i), Value: p.Name,
+					Message: p.Name + " is not for this guest; cover it before walking"})
 			}
-			stock = append(stock, s.Pours[i].Profile)
+			stock = append(stock, p)
 		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
 	}
 	k := &walker{work: r.newWork(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
 	k.pair()
@@ -89,6 +103,7 @@ type state struct {
 	turned []int // 0, 1, 2 for each pair
 	spec   flavor.Spec
 	score  float64
+	drink  *mix.Drink
 	at     place
 }
 
@@ -223,7 +238,7 @@ func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
 	if err != nil {
 		return state{}, err
 	}
-	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, at: placeOf(s, drink)}, nil
+	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: placeOf(s, drink)}, nil
 }
 
 // between returns the drink of a state, if it can be balanced.
@@ -239,7 +254,7 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if s.score < template.BalancedFrom || !k.work.limits.kept(&s.spec, s.drink) {
 		return state{}, false, nil
 	}
-	return state{turned: slices.Clone(turned), spec: s.spec, score: s.score, at: s.at}, true, nil
+	return state{turned: slices.Clone(turned), spec: s.spec, score: s.score, drink: s.drink, at: s.at}, true, nil
 }
 
 // cloudy reports whether a drink that is stirred or thrown holds what wants
@@ -257,7 +272,8 @@ func cloudy(s *flavor.Spec) bool {
 	})
 }
 
-// specOf pours each pair as far as it has turned.
+// specOf pours each pair as far as it has turned, in the measure of the first
+// drink.
 func (k *walker) specOf(turned []int) flavor.Spec {
 	out := flavor.Spec{Method: k.from.Method, Service: k.from.Service}
 	if n := len(k.pairs); len(turned) > n && turned[n] == 2 || len(turned) == n {
@@ -271,7 +287,21 @@ func (k *walker) specOf(turned []int) flavor.Spec {
 			out.Pours = addPart(out.Pours, &k.to.Pours[j], float64(turned[i])/2)
 		}
 	}
+	for i := range out.Pours {
+		p := &out.Pours[i]
+		if it, ok := k.work.has(p.Profile); ok && jigger(p.Unit) && jigger(it.unit) && p.ML > spoonML {
+			p.Unit = it.unit
+		}
+	}
 	return snapped(&out)
+}
+
+// spoonML is what no jigger in ounces reads: a bar spoon, and a little more.
+const spoonML = 7.0
+
+// jigger reports whether a unit is read off a jigger.
+func jigger(u flavor.Unit) bool {
+	return u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre
 }
 
 // addPart adds a share of a pour, to the pour of the same ingredient if there

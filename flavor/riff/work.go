@@ -34,6 +34,8 @@ type work struct {
 	shelf  []item // what may be poured, by id
 	byID   map[string]int
 
+	must map[string]bool // ids of the bottles that must move
+
 	spec  *flavor.Spec // the drink asked about
 	drink *mix.Drink
 	at    place
@@ -143,8 +145,8 @@ func snapped(s *flavor.Spec) flavor.Spec {
 	out.Notes = nil
 	for i := range out.Pours {
 		p := &out.Pours[i]
-		if made, ok := pour(p.Profile, p.Unit, p.ML); ok && p.Unit != flavor.Top && made.ML != p.ML {
-			p.Amount, p.ML = made.Amount, made.ML
+		if made, ok := pour(p.Profile, p.Unit, p.ML); ok && p.Unit != flavor.Top {
+			p.Amount, p.ML = made.Amount, made.ML // a share of a pour still states the whole amount
 		}
 	}
 	return out

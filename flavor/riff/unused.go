@@ -1,0 +1,41 @@
+package riff
+
+import "counterpour/flavor"
+
+// Why says why a bottle is in no draft.
+type Why string
+
+// The reasons, the nearest to a draft last.
+const (
+	WhyGuest   Why = "guest"   // the guest must not have it, or a wish rules it out
+	WhyNoPlace Why = "place"   // no proven drink has a place for as much as would move it
+	WhyOff     Why = "balance" // no draft that moves it comes into balance
+	WhyLimit   Why = "limit"   // balanced drafts move it, but too strong, too weak or too dear
+	WhyCrowded Why = "crowded" // good drafts move it, but others came first
+)
+
+// Unused is a bottle that no draft moves.
+type Unused struct {
+	Profile *flavor.Profile
+	Why     Why
+}
+
+// unpoured says why a bottle is not on the shelf of the request.
+func (u *user) unpoured(p *flavor.Profile) Why {
+	if !u.work.limits.accepts(p) {
+		return WhyGuest
+	}
+	return WhyNoPlace // nobody pours it by itself
+}
+
+// note keeps what became of the draft that came nearest to using a bottle.
+func (u *user) note(p *flavor.Profile, f fate) {
+	switch {
+	case f == fateGood:
+		u.why[p.ID] = WhyCrowded
+	case f == fateLimit && u.why[p.ID] != WhyCrowded:
+		u.why[p.ID] = WhyLimit
+	case f == fateOff && u.why[p.ID] == WhyNoPlace:
+		u.why[p.ID] = WhyOff
+	}
+}
