@@ -24,6 +24,12 @@ var exampleSpec = map[string]any{"name": "Halyard Sour", "method": "shake", "ser
 	map[string]any{"ingredient": "simple syrup", "amount": 0.5, "unit": "oz"},
 }}
 
+var exampleWalkTo = map[string]any{"method": "shake", "service": "up", "pours": []any{
+	map[string]any{"ingredient": "blanco tequila", "amount": 2, "unit": "oz"},
+	map[string]any{"ingredient": "lime juice", "amount": 0.75, "unit": "oz"},
+	map[string]any{"ingredient": "triple sec", "amount": 1, "unit": "oz"},
+}}
+
 // examples is a request body of JSON with examples; huma fills in the schema.
 func examples(byName map[string]any) *huma.RequestBody {
 	m := &huma.MediaType{Examples: map[string]*huma.Example{}}

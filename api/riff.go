@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
 )
 
@@ -14,32 +13,39 @@ const DefaultRiffs = 10
 // RiffBody asks for variations of a draft.
 type RiffBody struct {
 	Draft
-	Toward []string `json:"toward,omitempty" maxItems:"20" doc:"What every riff must do, such as \"more bitter\", \"nuttier\", \"no nuts\" or \"below 12 %\""`
-	Avoid  []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
-	Stock  []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the stock of the house and what is in the draft"`
-	Limit  int      `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most riffs to list"`
-	Seed   uint64   `json:"seed,omitempty" doc:"Another seed, another list of much the same quality"`
+	Toward  []string           `json:"toward,omitempty" maxItems:"20" doc:"What every riff must do, such as \"more bitter\", \"nuttier\", \"no nuts\" or \"below 12 %\""`
+	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
+	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
+	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one riff may cost, in the currency of the prices; what has no price is then left out"`
+	Stock   []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, what the house has in stock and what is in the draft, less what has run out"`
+	Limit   int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most riffs to list"`
+	Seed    uint64             `json:"seed,omitempty" doc:"Another seed, another list of much the same quality"`
 }
 
 // RiffAnswer is the variations found.
 type RiffAnswer struct {
 	Riffs     []Riff     `json:"riffs" doc:"The best first, each unlike the others"`
-	Relatives []Relative `json:"relatives" doc:"The proven drinks nearest to the draft"`
+	Relatives []Relative `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
 	LeastJND  float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
 	Refused   Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
+	Seed      uint64     `json:"seed" doc:"The seed of this list, which brings it again"`
 }
 
 // Riff is one variation.
 type Riff struct {
-	Spec        Spec       `json:"spec" doc:"As a spec that can be sent back"`
-	Kind        string     `json:"kind" doc:"What was varied"`
-	Family      string     `json:"family" doc:"Id of the family that it is likeliest to be"`
-	Score       float64    `json:"score"`
-	DistanceJND float64    `json:"distance_jnd" doc:"From the draft, in just-noticeable differences"`
-	Changes     []Change   `json:"changes"`
-	ABVPct      float64    `json:"abv_pct" doc:"Finished"`
-	Allergens   []Allergen `json:"allergens"`
-	Text        string     `json:"text"`
+	Spec         Spec       `json:"spec" doc:"As a spec that can be sent back"`
+	Kind         string     `json:"kind" doc:"What was varied"`
+	Family       string     `json:"family" doc:"Id of the family that it is likeliest to be"`
+	Score        float64    `json:"score"`
+	DistanceJND  float64    `json:"distance_jnd" doc:"From the draft, in just-noticeable differences"`
+	Changes      []Change   `json:"changes"`
+	ABVPct       float64    `json:"abv_pct" doc:"Finished"`
+	Allergens    []Allergen `json:"allergens"`
+	NewAllergens []string   `json:"new_allergens" doc:"Those that the draft does not have"`
+	Cost         *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
+	Text         string     `json:"text"`
 }
 
 // Relative is a proven drink near to the draft.
@@ -73,7 +79,7 @@ func (k *Kitchen) AnswerRiff(ctx context.Context, body RiffBody) (*RiffAnswer, e
 	if err != nil {
 		return nil, err
 	}
-	near, err := k.Riffer.Relatives(spec, relatives)
+	near, err := k.Riffer.Relatives(spec, relatives, request.Guest)
 	if err != nil {
 		return nil, err
 	}
@@ -81,13 +87,14 @@ func (k *Kitchen) AnswerRiff(ctx context.Context, body RiffBody) (*RiffAnswer, e
 		Riffs: list(r.Riffs, func(x riff.Riff) Riff {
 			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
 				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
-				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), Text: x.Text}
+				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(spec, &x.Spec),
+				Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
 		}),
 		Relatives: list(near, func(x riff.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeastJND: riff.LeastDistance,
-		Refused:  Unlisted(r.Refused),
+		Refused:  Unlisted(r.Refused), Seed: request.Seed,
 	}, nil
 }
 
@@ -101,38 +108,16 @@ func (k *Kitchen) riffRequest(ctx context.Context, body RiffBody) (*riff.Request
 		return nil, nil, err
 	}
 	faults = append(faults, faultsOf(err)...)
-	avoid, err := avoided(body.Avoid)
-	faults = append(faults, faultsOf(err)...)
+	guest, found := k.guest(body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
+	faults = append(faults, found...)
 	wishes, err := riff.ParseWishes(body.Toward)
 	faults = append(faults, faultsOf(err)...)
 	if len(faults) > 0 {
 		return nil, nil, faults
 	}
-	stock, err := k.stockOf(ctx, k.House.Name, body.Stock, nil)
+	stock, err := k.pourable(ctx, body.Stock, &spec)
 	if err != nil {
 		return nil, nil, err
 	}
-	if body.Stock == nil {
-		stock = withPours(stock, &spec)
-	}
-	return &riff.Request{Spec: &spec, Stock: stock, Guest: cover.Guest{Avoid: avoid}, Toward: wishes,
-		Limit: body.Limit, Seed: body.Seed}, &spec, nil
-}
-
-// withPours returns a stock with what a draft is made of: who writes it down
-// has it at hand.
-func withPours(stock []*flavor.Profile, s *flavor.Spec) []*flavor.Profile {
-	has := make(map[string]bool, len(stock))
-	out := make([]*flavor.Profile, 0, len(stock)+len(s.Pours))
-	for _, p := range stock {
-		has[p.ID] = true
-		out = append(out, p)
-	}
-	for _, p := range s.Pours {
-		if !has[p.Profile.ID] {
-			has[p.Profile.ID] = true
-			out = append(out, p.Profile)
-		}
-	}
-	return out
+	return &riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: body.Limit, Seed: body.Seed}, &spec, nil
 }

@@ -79,6 +79,34 @@ func (s *Server) riffing() {
 	})
 }
 
+// usingUp registers POST /v1/use-up.
+func (s *Server) usingUp() {
+	type input struct{ Body UseUpBody }
+	handle(s, huma.Operation{
+		OperationID: "use-up", Method: http.MethodPost, Path: "/v1/use-up", Tags: []string{"drinks"},
+		Summary:     "Use bottles up",
+		Description: "Finds balanced drafts, over the families, that move bottles which have to go; says which bottles found no use, and why.",
+		RequestBody: examples(map[string]any{"house": map[string]any{"bottles": []string{"fino sherry", "apricot liqueur", "mezcal"}, "avoid": []string{"eggs"}, "limit": 4}}),
+	}, noStore, func(ctx context.Context, in *input) (*UseUpAnswer, error) {
+		return s.kitchen.AnswerUseUp(ctx, in.Body)
+	})
+}
+
+// walking registers POST /v1/walk.
+func (s *Server) walking() {
+	type input struct{ Body WalkBody }
+	handle(s, huma.Operation{
+		OperationID: "walk", Method: http.MethodPost, Path: "/v1/walk", Tags: []string{"drinks"},
+		Summary:     "Walk from one drink to another",
+		Description: "Finds balanced drinks that lie between two, in hops as even as the jigger allows, and adds up the alcohol of small pours.",
+		RequestBody: examples(map[string]any{
+			"text":  map[string]any{"from": map[string]any{"text": exampleText}, "to": map[string]any{"spec": exampleWalkTo}, "steps": 2},
+			"house": map[string]any{"from": map[string]any{"drink": "Ropewalk"}, "to": map[string]any{"text": exampleText}}}),
+	}, noStore, func(ctx context.Context, in *input) (*WalkAnswer, error) {
+		return s.kitchen.AnswerWalk(ctx, in.Body)
+	})
+}
+
 // searchParams are the parameters of the ingredient search. A parameter that is
 // empty counts as left out, as forms send it.
 type searchParams struct {

@@ -104,6 +104,8 @@ func (s *Server) routes() {
 	s.outs()
 	s.coverage()
 	s.riffing()
+	s.usingUp()
+	s.walking()
 	s.ingredients()
 	s.families()
 	s.health()

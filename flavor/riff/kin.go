@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 )
 
@@ -190,8 +191,10 @@ type Relative struct {
 // Relatives returns the n proven drinks nearest to a spec in log-ratio and
 // aroma space, the nearest first and of two equally near the first by name: its
 // closest proven relatives. A drink that is itself proven is its own nearest.
-// It fails if n is below 1 or there is nothing in the spec to weigh.
-func (r *Riffer) Relatives(s *flavor.Spec, n int) ([]Relative, error) {
+// One that holds what the guest must not have is left out; strength and cost are
+// not looked at. It fails if n is below 1 or there is nothing in the spec to
+// weigh.
+func (r *Riffer) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]Relative, error) {
 	if n < 1 {
 		return nil, outOfRange("n", n, "ask for at least one relative")
 	}
@@ -203,7 +206,12 @@ func (r *Riffer) Relatives(s *flavor.Spec, n int) ([]Relative, error) {
 		return nil, err
 	}
 	out := make([]Relative, 0, len(r.book.proven))
+	guest.MaxCost = 0 // nobody pours these now
+	may := limits{guest: guest}
 	for i, p := range r.book.proven {
+		if !may.acceptsAll(&r.book.proven[i].Spec) {
+			continue
+		}
 		d, err := template.AitchisonDistance(ratio, r.book.ratios[i])
 		if err != nil {
 			return nil, err

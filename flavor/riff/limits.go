@@ -130,6 +130,16 @@ func (l *limits) accepts(p *flavor.Profile) bool {
 	return true
 }
 
+// acceptsAll reports whether every pour of a drink may be poured.
+func (l *limits) acceptsAll(s *flavor.Spec) bool {
+	for i := range s.Pours {
+		if !l.accepts(s.Pours[i].Profile) {
+			return false
+		}
+	}
+	return true
+}
+
 // costOf returns the price of every pour, as far as prices are known.
 func costOf(s *flavor.Spec, prices map[string]float64) float64 {
 	var sum float64
@@ -142,10 +152,8 @@ func costOf(s *flavor.Spec, prices map[string]float64) float64 {
 // kept reports whether a finished drink breaks no limit. The wishes for more
 // or less are not among them.
 func (l *limits) kept(s *flavor.Spec, d *mix.Drink) bool {
-	for i := range s.Pours {
-		if !l.accepts(s.Pours[i].Profile) {
-			return false
-		}
+	if !l.acceptsAll(s) {
+		return false
 	}
 	if d.ABV > l.maxABV || d.ABV < l.minABV {
 		return false

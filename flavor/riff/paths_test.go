@@ -19,17 +19,36 @@ func TestRelatives(t *testing.T) {
 		if i%23 != 0 {
 			continue
 		}
-		got, err := b.riffer.Relatives(&b.proven[i].Spec, 3)
+		got, err := b.riffer.Relatives(&b.proven[i].Spec, 3, cover.Guest{})
 		require.NoError(t, err)
 		require.Len(t, got, 3)
 		assert.Zero(t, got[0].Distance, "a proven drink is its own nearest")
 		assert.LessOrEqual(t, got[1].Distance, got[2].Distance)
 	}
-	got, err := b.riffer.Relatives(b.spec(t, ginSour), 1)
+	got, err := b.riffer.Relatives(b.spec(t, ginSour), 1, cover.Guest{})
 	require.NoError(t, err)
 	assert.Equal(t, "sour", got[0].Proven.Family)
-	_, err = b.riffer.Relatives(b.spec(t, ginSour), 0)
+	_, err = b.riffer.Relatives(b.spec(t, ginSour), 0, cover.Guest{})
 	assert.Error(t, err)
+
+	nuts := []flavor.Allergen{flavor.TreeNuts}
+	for _, c := range []struct {
+		text  string
+		guest cover.Guest
+	}{{tropical, cover.Guest{Avoid: nuts}}, {tropical, cover.Guest{NoAlcohol: true}}, {ginSour, cover.Guest{NoAnimal: []string{"honey", "egg"}, MaxCost: 1}}} {
+		got, err := b.riffer.Relatives(b.spec(t, c.text), 5, c.guest)
+		require.NoError(t, err)
+		require.Len(t, got, 5)
+		for _, x := range got {
+			for _, p := range x.Proven.Spec.Pours {
+				assert.True(t, p.Profile.Avoids(c.guest.Avoid), "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				assert.False(t, c.guest.NoAlcohol && p.Profile.ABV.Value > noAlcoholABV, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				for _, a := range c.guest.NoAnimal {
+					assert.NotContains(t, p.Profile.Animal, a, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				}
+			}
+		}
+	}
 }
 
 // Six bottles that must move are all used, each draft in balance, and within

@@ -14,6 +14,21 @@ const (
 	WhyCrowded Why = "crowded" // good drafts move it, but others came first
 )
 
+// String says the reason in words that go on from the bottle's name.
+func (w Why) String() string {
+	switch w {
+	case WhyGuest:
+		return "the guest must not have it, or a limit rules it out"
+	case WhyNoPlace:
+		return "no proven drink, poured from this stock, has a place for enough of it"
+	case WhyOff:
+		return "no draft that moves it comes into balance"
+	case WhyLimit:
+		return "drafts that move it are in balance, but beyond a limit"
+	}
+	return "good drafts move it, but others came first; ask for more drafts"
+}
+
 // Unused is a bottle that no draft moves.
 type Unused struct {
 	Profile *flavor.Profile

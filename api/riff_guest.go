@@ -1,0 +1,144 @@
+package api
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// guest reads who drinks it. Prices that were not sent are the house's.
+func (k *Kitchen) guest(avoid, diet []string, maxABV float64, prices map[string]float64, maxCost float64) (cover.Guest, flavor.Faults) {
+	var faults flavor.Faults
+	allergens, err := avoided(avoid)
+	faults = append(faults, faultsOf(err)...)
+	if prices == nil {
+		prices = k.Prices
+	}
+	g := cover.Guest{Avoid: allergens, MaxABV: maxABV, MaxCost: maxCost, Prices: prices}
+	faults = append(faults, keep(&g, diet)...)
+	faults = append(faults, checkPrices(prices, maxCost)...)
+	return g, faults
+}
+
+// pourable returns what may be poured: the ids sent, or what the house keeps
+// and has not run out of, with what the drafts are made of: who writes a drink
+// down has it at hand.
+func (k *Kitchen) pourable(ctx context.Context, ids []string, drafts ...*flavor.Spec) ([]*flavor.Profile, error) {
+	if ids != nil {
+		return k.stockOf(ctx, "", ids, nil)
+	}
+	seen := map[string]bool{}
+	for _, p := range k.House.Out {
+		seen[p.ID] = true
+	}
+	var out []*flavor.Profile
+	add := func(p *flavor.Profile) {
+		if !seen[p.ID] {
+			seen[p.ID] = true
+			out = append(out, p)
+		}
+	}
+	for _, p := range k.House.Stock {
+		add(p)
+	}
+	for _, s := range drafts {
+		for i := range s.Pours {
+			add(s.Pours[i].Profile)
+		}
+	}
+	return out, nil
+}
+
+// bottle finds what a name means: what the house keeps under it, or any
+// ingredient.
+func (k *Kitchen) bottle(name string) (*flavor.Profile, error) {
+	key := flavor.NormaliseName(name)
+	for _, p := range k.House.Stock {
+		if key == flavor.NormaliseName(p.Name) || key == flavor.NormaliseName(p.ID) {
+			return p, nil
+		}
+	}
+	found, _, err := k.Index.Resolve(name)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range k.House.Stock {
+		if p.ID == found.ID {
+			return p, nil // the house's own bottle of it
+		}
+	}
+	return found, nil
+}
+
+// costOf returns what the pours of a drink cost, nil if one has no price.
+func costOf(s *flavor.Spec, prices map[string]float64) *float64 {
+	var sum float64
+	for i := range s.Pours {
+		price, ok := prices[s.Pours[i].Profile.ID]
+		if !ok {
+			return nil
+		}
+		sum += price * s.Pours[i].ML
+	}
+	sum = round(sum, digitsCost)
+	return &sum
+}
+
+// digitsCost is the decimals of a cost, in any currency.
+const digitsCost = 2
+
+// newAllergens lists the allergens of a drink that another one does not have,
+// in the order of the law.
+func newAllergens(before, after *flavor.Spec) []string {
+	had := map[flavor.Allergen]bool{}
+	for _, m := range cover.MarksOf(before) {
+		had[m.Allergen] = true
+	}
+	out := []string{}
+	for _, m := range cover.MarksOf(after) {
+		if !had[m.Allergen] {
+			out = append(out, string(m.Allergen))
+		}
+	}
+	return out
+}
+
+// mostSuggested is how many drinks are named where one was misnamed.
+const mostSuggested = 3
+
+// noSuchDrink says that the house has no drink of a name, and suggests those
+// with a word that begins alike.
+func noSuchDrink(h *data.House, name string) *flavor.Fault {
+	const alike = 3 // letters
+	f := &flavor.Fault{Kind: flavor.ErrUnknown, Location: "drink", Value: name}
+	for i := range h.Specs {
+		for _, written := range strings.Fields(flavor.NormaliseName(name)) {
+			begins := func(word string) bool { return len(written) >= alike && strings.HasPrefix(word, written[:alike]) }
+			if len(f.Suggest) < mostSuggested && slices.ContainsFunc(strings.Fields(flavor.NormaliseName(h.Specs[i].Name)), begins) {
+				f.Suggest = append(f.Suggest, h.Specs[i].Name)
+				break
+			}
+		}
+	}
+	f.Message = fmt.Sprintf("%q is no drink of the house; write one as the menu names it", capText(name))
+	if len(f.Suggest) > 0 {
+		f.Message += "; nearest: " + strings.Join(f.Suggest, ", ")
+	}
+	return f
+}
+
+// houseDrink finds a drink of the house by its name.
+func houseDrink(h *data.House, name string) (*flavor.Spec, bool) {
+	key := flavor.NormaliseName(name)
+	for i := range h.Specs {
+		if flavor.NormaliseName(h.Specs[i].Name) == key {
+			return &h.Specs[i].Spec, true
+		}
+	}
+	return nil, false
+}

@@ -1,0 +1,130 @@
+package api
+
+import (
+	"context"
+	"fmt"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/riff"
+)
+
+// DefaultUseUps is how many drafts are listed if nobody says.
+const DefaultUseUps = 10
+
+// UseUpBody asks for drinks that use bottles up.
+type UseUpBody struct {
+	Bottles  []string           `json:"bottles" minItems:"1" maxItems:"24" nullable:"false" doc:"The bottles that must move: names, aliases or ids"`
+	Avoid    []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Diet     []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	MaxABV   float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
+	Prices   map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
+	MaxCost  float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one draft may cost, in the currency of the prices; what has no price is then left out"`
+	Toward   []string           `json:"toward,omitempty" maxItems:"20" doc:"Limits that every draft keeps to, such as \"no smoke\" or \"below 12 %\""`
+	Families []string           `json:"families,omitempty" maxItems:"50" doc:"Ids of the families wanted; left out, all"`
+	Stock    []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured beside the bottles; left out, what the house has in stock, less what has run out"`
+	Unit     string             `json:"unit,omitempty" enum:"oz,ml" default:"oz" doc:"What the amounts are measured in"`
+	Limit    int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most drafts to list"`
+	Seed     uint64             `json:"seed,omitempty" doc:"Another seed, another list of much the same quality"`
+}
+
+// UseUpAnswer is the drafts found.
+type UseUpAnswer struct {
+	House    string    `json:"house" doc:"Whose stock it is; empty for one that was sent"`
+	Invented bool      `json:"invented" doc:"The house is made up, for demonstration"`
+	Drafts   []UpDraft `json:"drafts" doc:"The best first; between them they move as many of the bottles as they can"`
+	Unused   []Unused  `json:"unused" doc:"The bottles that no draft moves, and why"`
+	LeastJND float64   `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
+	Refused  Unlisted  `json:"refused" doc:"How many could not be listed, and why"`
+	Seed     uint64    `json:"seed" doc:"The seed of this list, which brings it again"`
+}
+
+// UpDraft is a balanced draft that moves at least one of the bottles.
+type UpDraft struct {
+	Spec      Spec       `json:"spec" doc:"As a spec that can be sent back"`
+	Family    string     `json:"family" doc:"Id of the family that it is likeliest to be"`
+	Score     float64    `json:"score"`
+	ABVPct    float64    `json:"abv_pct" doc:"Finished"`
+	Uses      []Use      `json:"uses" doc:"What it moves, in the order of the request"`
+	Allergens []Allergen `json:"allergens"`
+	Cautions  []Caution  `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
+	Cost      *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
+	Text      string     `json:"text"`
+}
+
+// Use is how much of a bottle one drink takes.
+type Use struct {
+	ID   string  `json:"id"`
+	Name string  `json:"name"`
+	ML   float64 `json:"ml"`
+}
+
+// Unused is a bottle that no draft moves.
+type Unused struct {
+	ID   string `json:"id"`
+	Name string `json:"name"`
+	Why  string `json:"why" enum:"guest,place,balance,limit,crowded"`
+	Text string `json:"text" doc:"The reason in words"`
+}
+
+// AnswerUseUp finds drafts that use bottles up.
+func (k *Kitchen) AnswerUseUp(ctx context.Context, body UseUpBody) (*UseUpAnswer, error) {
+	request, err := k.useUpRequest(ctx, body)
+	if err != nil {
+		return nil, err
+	}
+	r, err := k.Riffer.UseUp(ctx, *request)
+	if err != nil {
+		return nil, err
+	}
+	a := &UseUpAnswer{
+		Drafts: list(r.Drafts, func(x riff.UpDraft) UpDraft {
+			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
+				Uses:      list(x.Uses, func(u riff.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
+				Allergens: allergensOf(&x.Spec), Cautions: k.CautionsOf(&x.Spec), Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
+		}),
+		Unused: list(r.Unused, func(u riff.Unused) Unused {
+			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
+		}),
+		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed,
+	}
+	if body.Stock == nil {
+		a.House, a.Invented = k.House.Name, k.House.Invented
+	}
+	return a, nil
+}
+
+func (k *Kitchen) useUpRequest(ctx context.Context, body UseUpBody) (*riff.UseRequest, error) {
+	r := &riff.UseRequest{Families: body.Families, System: measure.System(body.Unit), Limit: body.Limit, Seed: body.Seed}
+	var faults flavor.Faults
+	if f := inRange("limit", body.Limit, 1, riff.MaxLimit); f != nil {
+		faults = append(faults, f)
+	}
+	if n := len(body.Bottles); n < 1 || n > riff.MaxBottles {
+		faults = append(faults, invalid("bottles", fmt.Sprint(n), "%d is out of range; name 1 to %d bottles that must move", n, riff.MaxBottles))
+	}
+	if r.System == "" {
+		r.System = measure.Imperial
+	}
+	if r.System != measure.Imperial && r.System != measure.Metric {
+		faults = append(faults, invalid("unit", body.Unit, "%q is no unit to measure in; use oz or ml", capText(body.Unit)))
+	}
+	for i, name := range body.Bottles {
+		p, err := k.bottle(name)
+		if err != nil && !isFault(err) {
+			return nil, err
+		}
+		faults = append(faults, faultsOf(at(fmt.Sprintf("bottles[%d]", i), err))...)
+		r.Bottles = append(r.Bottles, p)
+	}
+	guest, found := k.guest(body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
+	faults = append(faults, found...)
+	wishes, err := riff.ParseWishes(body.Toward)
+	faults = append(faults, faultsOf(err)...)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	r.Guest, r.Toward = guest, wishes
+	r.Stock, err = k.pourable(ctx, body.Stock)
+	return r, err
+}
