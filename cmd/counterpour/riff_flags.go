@@ -1,0 +1,117 @@
+package main
+
+import (
+	"errors"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/flavor"
+)
+
+// guestFlags are the flags that say who drinks it.
+type guestFlags struct {
+	avoid, diet *[]string
+	maxABV      *float64
+	maxCost     *float64
+}
+
+// add registers the flags; those of a nil field are left out.
+func (g guestFlags) add(cmd *cobra.Command) {
+	cmd.Flags().StringArrayVar(g.avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
+	cmd.Flags().StringArrayVar(g.diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free; may be repeated")
+	if g.maxABV != nil {
+		cmd.Flags().Float64Var(g.maxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
+	}
+	if g.maxCost != nil {
+		cmd.Flags().Float64Var(g.maxCost, "max-cost", 0, "most that all pours of one drink may cost, by the house's prices; 0 for any")
+	}
+}
+
+const (
+	houseFlag = "file that the house is kept in, or a postgres:// address; the invented demo house if empty"
+	seedFlag  = "another number gives another list of much the same quality"
+)
+
+// riffPlaces are the places in a request for riffs, drafts or walks that flags
+// stand for, beside those that all commands know.
+var riffPlaces = []struct{ place, flag string }{
+	{"toward", "--toward"}, {"diet", "--diet"}, {"max_abv_pct", "--max-abv"}, {"max_abv", "--max-abv"}, {"max_cost", "--max-cost"},
+	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
+}
+
+// explainRiff is explain for these commands.
+func explainRiff(err error, file string) error {
+	var many flavor.Faults
+	var one *flavor.Fault
+	switch {
+	case errors.As(err, &many):
+	case errors.As(err, &one):
+		many = flavor.Faults{one}
+	default:
+		return err
+	}
+	out := make(flavor.Faults, len(many))
+	for i, f := range many {
+		own := *f
+		for _, p := range riffPlaces {
+			if rest, ok := strings.CutPrefix(own.Location, p.place); ok && (rest == "" || rest[0] == '[') {
+				own.Location = p.flag
+			}
+		}
+		out[i] = &own
+	}
+	return explain(out, file)
+}
+
+// stockFrom reads the ids in a file of what may be poured; nil for no file.
+func stockFrom(k *api.Kitchen, path string) ([]string, error) {
+	if path == "" {
+		return nil, nil
+	}
+	text, err := readFile(path)
+	if err != nil {
+		return nil, err
+	}
+	ids, err := readStock(k, text)
+	if err != nil {
+		return nil, explain(err, path)
+	}
+	return ids, nil
+}
+
+// showDrink lists the pours of a drink, and what it carries.
+func showDrink(p *page, s *api.Spec, allergens []api.Allergen) {
+	for _, x := range s.Pours {
+		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient)
+	}
+	if names := allergenNames(allergens); len(names) > 0 {
+		p.line("     %s", strings.Join(names, ", "))
+	} else {
+		p.line("     no allergen is recorded; read the labels")
+	}
+}
+
+// showNew names the allergens that were not there before.
+func showNew(p *page, names []string) {
+	if len(names) > 0 {
+		p.line("     allergens that were not there: %s", strings.Join(names, ", "))
+	}
+}
+
+func allergenNames(marks []api.Allergen) []string {
+	var out []string
+	for _, m := range marks {
+		out = append(out, m.Certainty+" "+m.Allergen)
+	}
+	return out
+}
+
+// costText is a cost to go on from a line, empty if there is none.
+func costText(cost *float64) string {
+	if cost == nil {
+		return ""
+	}
+	return "; costs " + number(*cost, 2)
+}

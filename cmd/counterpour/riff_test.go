@@ -1,0 +1,147 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/api"
+)
+
+// demo hands out a kitchen of the demo house, whatever other tests have put in
+// the place of it.
+func demo(context.Context) (*api.Kitchen, func(), error) {
+	k, err := sharedKitchen()
+	if err != nil {
+		return nil, nil, err
+	}
+	own := *k
+	own.Prices, own.Tastings = nil, nil
+	own.House, err = own.Catalogue.Demo()
+	return &own, func() {}, err
+}
+
+// tryDemo is try over the demo house.
+func tryDemo(t *testing.T, input string, args ...string) (code int, out, errOut string) {
+	t.Helper()
+	var o, e bytes.Buffer
+	code = runWith(context.Background(), demo, args, strings.NewReader(input), &o, &e)
+	return code, o.String(), e.String()
+}
+
+// command is one run of the program and what must come of it.
+type command struct {
+	name    string
+	input   string
+	args    []string
+	code    int
+	out     []string // in the output
+	outNot  []string
+	message []string // in the message
+}
+
+func (c *command) run(t *testing.T) {
+	t.Run(c.name, func(t *testing.T) {
+		code, out, message := tryDemo(t, c.input, c.args...)
+		assert.Equal(t, c.code, code, message)
+		for _, want := range c.out {
+			assert.Contains(t, out, want)
+		}
+		for _, not := range c.outNot {
+			assert.NotContains(t, out, not)
+		}
+		for _, want := range c.message {
+			assert.Contains(t, message, want)
+		}
+		assert.Equal(t, c.code != 0, message != "", "a message if and only if it failed: %s", message)
+		assert.NotContains(t, message, "goroutine")
+	})
+}
+
+const plainSour = "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\n"
+
+func TestRiffCommand(t *testing.T) {
+	path := file(t, "draft.txt", plainSour)
+	shelf := file(t, "shelf.txt", "gin # the house pour\nlemon juice\nbourbon\nhoney syrup\nsimple syrup\n")
+	badShelf := file(t, "bad.txt", "gin\nmoon dust\n")
+	for _, c := range []command{
+		{name: "a file", args: []string{"riff", path, "--limit", "3"}, out: []string{"\n1. ", "\n3. ", "noticeable steps away", "Proven relatives", "0.", "Left out: ", "Seed 0"}, outNot: []string{"\n4. "}},
+		{name: "what is piped in", input: plainSour, args: []string{"riff", "--limit", "1", "--seed", "7"}, out: []string{"\n1. ", "Seed 7"}},
+		{name: "for a guest", args: []string{"riff", path, "--avoid", "tree nuts", "--diet", "vegan", "--toward", "nuttier", "--limit", "40"},
+			out: []string{"\n1. "}, outNot: []string{"almond", "orgeat", "amaretto", "walnut", "hazelnut", "tree nuts", "egg white", "heavy cream"}},
+		{name: "weak", args: []string{"riff", path, "--max-abv", "9", "--limit", "2"}, out: []string{"\n1. "}},
+		{name: "from the shelf", args: []string{"riff", path, "--stock", shelf, "--limit", "4"}, out: []string{"bourbon"}, outNot: []string{"crémant", "lime juice"}},
+		{name: "nothing to list", args: []string{"riff", path, "--toward", "above 90 %"}, out: []string{"Nothing that may be poured"}},
+		{name: "a wish nobody knows", args: []string{"riff", path, "--toward", "crunchy"}, code: 2, message: []string{"--toward", "crunchy"}},
+		{name: "wishes at odds", args: []string{"riff", path, "--toward", "sweeter", "--toward", "drier"}, code: 2, message: []string{"--toward", "cannot both be met"}},
+		{name: "a diet nobody knows", args: []string{"riff", path, "--diet", "moonlight"}, code: 2, message: []string{"--diet", "vegan"}},
+		{name: "an allergen nobody knows", args: []string{"riff", path, "--avoid", "gravity"}, code: 2, message: []string{"--avoid"}},
+		{name: "a cost without prices", args: []string{"riff", path, "--max-cost", "2"}, code: 2, message: []string{"--max-cost"}},
+		{name: "too strong a limit", args: []string{"riff", path, "--max-abv", "101"}, code: 2, message: []string{"--max-abv"}},
+		{name: "too many", args: []string{"riff", path, "--limit", "101"}, code: 2, message: []string{"--limit"}},
+		{name: "a bad shelf", args: []string{"riff", path, "--stock", badShelf}, code: 2, message: []string{"bad.txt, line 2", "moon dust"}},
+		{name: "no shelf", args: []string{"riff", path, "--stock", "nowhere.txt"}, code: 2, message: []string{"nowhere.txt"}},
+		{name: "a bad line", input: "2 oz moon dust\n", args: []string{"riff", "-"}, code: 2, message: []string{"line 1", "moon dust"}},
+	} {
+		c.run(t)
+	}
+}
+
+// A house with prices sets what a riff may cost.
+func TestRiffInAHouse(t *testing.T) {
+	dir := t.TempDir()
+	bar, stock, draft := filepath.Join(dir, "bar.house"), filepath.Join(dir, "stock.csv"), filepath.Join(dir, "draft.txt")
+	rows := houseStock + ",Dock bourbon,bourbon,,,,,,24,EUR,700,,1,\n,Gold rum,aged rum,,,,,,700,EUR,700,,1,\n,Simple,simple syrup,,,,,,2,EUR,1000,,1,\n"
+	require.NoError(t, os.WriteFile(stock, []byte(rows), 0o600))
+	require.NoError(t, os.WriteFile(draft, []byte(plainSour), 0o600))
+	code, _, message := tryDemo(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
+	require.Equal(t, exitDone, code, message)
+	code, out, message := tryDemo(t, "", "riff", draft, "--house", bar)
+	require.Equal(t, exitDone, code, message)
+	assert.Contains(t, out, "aged rum")
+	assert.Contains(t, out, "; costs ")
+	code, out, message = tryDemo(t, "", "riff", draft, "--house", bar, "--max-cost", "3")
+	require.Equal(t, exitDone, code, message)
+	assert.Contains(t, out, "bourbon")
+	assert.NotContains(t, out, "aged rum", "a millilitre of it costs 1")
+	code, out, message = tryDemo(t, "", "use-up", "--bottle", "bourbon", "--bottle", "aged rum", "--house", bar, "--max-cost", "3")
+	require.Equal(t, exitDone, code, message)
+	assert.Contains(t, out, "bourbon")
+	assert.Contains(t, out, "No use found for")
+}
+
+// TestRiffJSONIsTheEndpoints: --json prints what the endpoint answers, byte by
+// byte.
+func TestRiffJSONIsTheEndpoints(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	url, ended := start(ctx, t, demo)
+	t.Cleanup(func() {
+		stop()
+		assert.Equal(t, exitDone, <-ended)
+	})
+	path := file(t, "draft.txt", plainSour)
+	text, err := json.Marshal(plainSour)
+	require.NoError(t, err)
+	for _, c := range []struct {
+		args      []string
+		url, body string
+	}{
+		{[]string{"riff", path, "--toward", "more bitter", "--avoid", "eggs", "--diet", "no honey", "--max-abv", "20", "--seed", "3", "--limit", "4", "--json"}, "/v1/riff",
+			`{"text":` + string(text) + `,"toward":["more bitter"],"avoid":["eggs"],"diet":["no honey"],"max_abv_pct":20,"seed":3,"limit":4}`},
+		{[]string{"use-up", "--bottle", "mezcal", "--bottle", "fino sherry", "--avoid", "eggs", "--seed", "2", "--limit", "3", "--unit", "ml", "--json"}, "/v1/use-up",
+			`{"bottles":["mezcal","fino sherry"],"avoid":["eggs"],"seed":2,"limit":3,"unit":"ml"}`},
+		{[]string{"walk", path, "Brass Chronometer", "--steps", "2", "--avoid", "eggs", "--json"}, "/v1/walk",
+			`{"from":{"text":` + string(text) + `},"to":{"drink":"Brass Chronometer"},"steps":2,"avoid":["eggs"]}`},
+	} {
+		code, out, message := tryDemo(t, "", c.args...)
+		require.Equal(t, exitDone, code, message)
+		assert.Equal(t, fetch(t, url+c.url, c.body), out)
+	}
+}

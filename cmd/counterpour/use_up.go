@@ -1,0 +1,83 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+)
+
+// newUseUp drafts drinks that use bottles up.
+//
+//	counterpour use-up --bottle "fino sherry" --bottle mezcal --avoid eggs
+func newUseUp(open kitchens) *cobra.Command {
+	var asJSON *bool
+	var stock, where string
+	var body api.UseUpBody
+	cmd := &cobra.Command{
+		Use:   "use-up --bottle NAME...",
+		Short: "Draft balanced drinks that use bottles up",
+		Long: `Drafts balanced drinks, over the families, that move bottles which have to go,
+with what else the house stocks, and says which bottles found no use and why. A
+bottle is moved by a half ounce or more in a drink, by a quarter of what sweetens.`,
+		Args: cobra.ArbitraryArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			body.Bottles = append(body.Bottles, args...) // --bottle mezcal "fino sherry"
+			if len(body.Bottles) == 0 {
+				return usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
+			}
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			if where != "" {
+				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
+					return err
+				}
+			}
+			if body.Stock, err = stockFrom(kitchen, stock); err != nil {
+				return err
+			}
+			answer, err := kitchen.AnswerUseUp(cmd.Context(), body)
+			if err != nil {
+				return explainRiff(err, "")
+			}
+			return deliver(cmd, *asJSON, answer, showUseUp)
+		},
+	}
+	asJSON = addJSON(cmd)
+	cmd.Flags().StringArrayVar(&body.Bottles, "bottle", nil, "a bottle that must move: name, alias or id; may be repeated, 24 at most")
+	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
+	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a limit, such as \"no smoke\" or \"below 12 %\"; may be repeated")
+	cmd.Flags().StringArrayVar(&body.Families, "family", nil, "id of a family that is wanted, all if none is given; may be repeated")
+	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured beside them, a name or id a line, # for comments; the house's stock if empty")
+	cmd.Flags().StringVar(&body.Unit, "unit", "oz", "what the amounts are measured in, oz or ml")
+	cmd.Flags().IntVar(&body.Limit, "limit", api.DefaultUseUps, "most drafts to list, 1 to 100")
+	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
+	return cmd
+}
+
+func showUseUp(p *page, a *api.UseUpAnswer) {
+	if a.House != "" {
+		p.line("From the stock of %s%s", a.House, invented(a.Invented))
+	}
+	if len(a.Drafts) == 0 {
+		p.line("Nothing that may be poured makes a balanced draft of these bottles")
+	}
+	for i, d := range a.Drafts {
+		p.head("%d. %s", i+1, d.Text)
+		showDrink(p, &d.Spec, d.Allergens)
+		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost))
+		for _, c := range d.Cautions {
+			p.line("     caution: %s (%s)", c.Text, c.Source)
+		}
+	}
+	if len(a.Unused) > 0 {
+		p.head("No use found for")
+	}
+	for _, u := range a.Unused {
+		p.row("  "+u.Name, u.Text)
+	}
+	showLeftOut(p, &a.Refused, a.Seed)
+}

@@ -1,0 +1,142 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/flavor"
+	"counterpour/flavor/riff"
+)
+
+// newWalk walks from one drink to another.
+//
+//	counterpour walk draft.txt "Ropewalk" --steps 3
+func newWalk(open kitchens) *cobra.Command {
+	var asJSON *bool
+	var where string
+	var body api.WalkBody
+	cmd := &cobra.Command{
+		Use:   "walk FROM TO",
+		Short: "Find balanced drinks that lie between two",
+		Long: `Finds balanced drinks that lie between two, for a tasting, in hops as even as the
+jigger allows, and adds up the alcohol of small pours. FROM and TO are files with
+a draft, one pour a line, or names of drinks of the house; one may be - for the
+input.`,
+		Args: cobra.ExactArgs(2),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if args[0] == "-" && args[1] == "-" {
+				return usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
+			}
+			files := map[string]string{}
+			for i, end := range []struct {
+				name string
+				to   *api.WalkEnd
+			}{{"from", &body.From}, {"to", &body.To}} {
+				file, err := readEnd(cmd, args[i], end.to)
+				if err != nil {
+					return err
+				}
+				files[end.name] = file
+			}
+			kitchen, done, err := open(cmd.Context())
+			if err != nil {
+				return err
+			}
+			defer done()
+			if where != "" {
+				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
+					return err
+				}
+			}
+			answer, err := kitchen.AnswerWalk(cmd.Context(), body)
+			if err != nil {
+				return explainWalk(err, files)
+			}
+			return deliver(cmd, *asJSON, answer, showWalk)
+		},
+	}
+	asJSON = addJSON(cmd)
+	cmd.Flags().IntVar(&body.Steps, "steps", riff.DefaultSteps, "balanced drinks between the two, 1 to 8")
+	cmd.Flags().Float64Var(&body.PourML, "pour", api.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
+	guestFlags{avoid: &body.Avoid, diet: &body.Diet}.add(cmd)
+	cmd.Flags().StringVar(&where, "house", "", houseFlag)
+	return cmd
+}
+
+// readEnd reads one end of a walk: the input, a file if there is one of that
+// name, else the name of a drink. It returns the file's name for messages.
+func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err error) {
+	if arg != "-" {
+		if info, err := os.Stat(arg); err != nil || info.IsDir() {
+			to.Drink = &arg
+			return "", nil
+		}
+	}
+	text, file, err := readDraft(cmd, []string{arg})
+	to.Text = &text
+	return file, err
+}
+
+// explainWalk names the ends of a walk by their files.
+func explainWalk(err error, files map[string]string) error {
+	var many flavor.Faults
+	var one *flavor.Fault
+	switch {
+	case errors.As(err, &many):
+	case errors.As(err, &one):
+		many = flavor.Faults{one}
+	default:
+		return err
+	}
+	out := make(flavor.Faults, len(many))
+	for i, f := range many {
+		own := *f
+		for end, file := range files {
+			rest, ok := strings.CutPrefix(own.Location, end)
+			if !ok || rest != "" && rest[0] != '.' {
+				continue
+			}
+			rest = strings.TrimPrefix(rest, ".")
+			switch {
+			case rest == "drink":
+				own.Location = strings.ToUpper(end)
+				own.Message += "; there is no file of that name either"
+			case strings.HasPrefix(rest, "line "):
+				own.Location = file + ", " + rest
+			default:
+				own.Location = strings.ToUpper(end)
+			}
+		}
+		out[i] = &own
+	}
+	return explainRiff(out, "")
+}
+
+func showWalk(p *page, a *api.WalkAnswer) {
+	for i, s := range a.Stops {
+		text := s.Text
+		if s.Spec.Name != "" {
+			text = s.Spec.Name + ": " + text
+		}
+		p.head("%d. %s", i+1, text)
+		showDrink(p, &s.Spec, s.Allergens)
+		showNew(p, s.NewAllergens)
+		hop := ""
+		if i > 0 {
+			hop = "; " + number(s.HopJND, 1) + " noticeable steps from the one before"
+		}
+		p.line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, number(s.ABVPct, 1), hop, number(s.Score, 1))
+	}
+	p.head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(a.Stops), number(a.PourML, 0), number(a.VolumeML, 0),
+		number(a.EthanolG, 1), standardDrinks(a.Servings))
+	if len(a.Cautions) > 0 {
+		p.head("Cautions")
+	}
+	for _, c := range a.Cautions {
+		p.line("  %s (%s)", c.Text, c.Source)
+	}
+}
