@@ -142,3 +142,7 @@ func houseDrink(h *data.House, name string) (*flavor.Spec, bool) {
 	}
 	return nil, false
 }
+
+// AlcoholCautions returns the cautions that go with every drink that holds
+// alcohol.
+func (k *Kitchen) AlcoholCautions() []Caution { return k.cautions(generalCautions) }

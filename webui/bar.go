@@ -42,6 +42,7 @@ type Bar interface {
 	Ranges(s *flavor.Spec, family string) ([template.NumAxes]Range, bool)
 	// Cautions returns what has to be said of the ingredients of s, each once.
 	Cautions(s *flavor.Spec) []Caution
+	Riffer // what else a drink, or a bottle, could become
 	// House returns the house that the pages are for. It is asked for once.
 	House() House
 	// Trainer returns who makes the rounds of training. It is asked for once.

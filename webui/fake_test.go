@@ -56,7 +56,7 @@ var errBroken = errors.New("the pump is broken")
 
 func (fakeBar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	m := flavor.Match{Asked: written, How: flavor.MatchExact}
-	for _, p := range []*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove} {
+	for _, p := range []*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove, spare} {
 		if flavor.NormaliseName(p.Name) == flavor.NormaliseName(written) {
 			return p, m, nil
 		}

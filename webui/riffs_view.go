@@ -1,0 +1,245 @@
+package webui
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/template"
+)
+
+// How many relatives are listed, and how many riffs of a long list are drawn.
+const (
+	shownRelatives = 4
+	mostDrawn      = 10
+)
+
+// riffsView is a list of riffs.
+type riffsView struct {
+	Title     string
+	Sub       string // who drinks it and what was wished
+	Riffs     []riffView
+	Why       []string // why there is none, or why so few
+	Relatives []relativeView
+	Cautions  []riffCaution
+}
+
+// riffView is one riff, draft or stop.
+type riffView struct {
+	ID        string
+	Text      string   // what to pour
+	Effect    string   // and what it does
+	New       []string // allergens that were not there
+	Allergens allergensView
+	Pours     []coverPour
+	Gone      []string // pours that were left out
+	Way       string   // how it is mixed and served
+	Facts     []string
+	Link      string // to the bench
+	Drawing   *riffDrawing
+}
+
+// riffDrawing is a drink beside its family.
+type riffDrawing struct {
+	Title string
+	SVG   htmltemplate.HTML
+	Rows  []stripRow
+}
+
+// riffCaution is a caution and the drinks of the list that it goes with.
+type riffCaution struct {
+	Caution
+	With string
+}
+
+// relativeView is a proven drink near to the draft.
+type relativeView struct {
+	Name, Family, Source, Status, Distance string
+	Bench, Walk                            string
+}
+
+// riffsView says everything about a list of riffs.
+func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker) (*riffsView, error) {
+	from := request.Spec
+	before, err := p.bar.Judge(from)
+	if err != nil {
+		return nil, err
+	}
+	name := from.Name
+	if name == "" {
+		name = "the draft"
+	}
+	v := &riffsView{Title: count(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: sentence(d.Line()), Why: whyFew(found, request.Limit)}
+	var specs []*flavor.Spec
+	for i := range found.Riffs {
+		x := &found.Riffs[i]
+		one := p.drinkView(fmt.Sprintf("riff-%d", i+1), &x.Spec, from, d, i < mostDrawn, x.FamilyID)
+		one.say(x.Text)
+		one.Facts = []string{"Scores " + points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
+			figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + figure(before.Drink.ABV, 1) + ".",
+			figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
+		if allPriced(&x.Spec, request.Guest.Prices) {
+			one.Facts = append(one.Facts, "Costs "+figure(x.Cost, 2)+" to pour.")
+		}
+		v.Riffs = append(v.Riffs, one)
+		specs = append(specs, &x.Spec)
+	}
+	v.Cautions = p.cautionsWith(specs, "riff", "riffs")
+	near, err := p.bar.Relatives(from, shownRelatives, request.Guest)
+	if err != nil {
+		return nil, err
+	}
+	for i := range near {
+		v.Relatives = append(v.Relatives, p.relativeView(&near[i], from, d))
+	}
+	return v, nil
+}
+
+// say parts what a riff says of itself into what to pour and what it does. A
+// ratio in a name, such as 1:1, has no space after its colon.
+func (v *riffView) say(text string) {
+	text = strings.ReplaceAll(text, " % vol", "\u00a0% vol")
+	head, effect, _ := strings.Cut(text, ": ")
+	v.Text, v.Effect = sentence(head), sentence(effect)
+}
+
+// drinkView says what all drinks of these pages have in common, beside the one
+// that they come from.
+func (p *pages) drinkView(id string, s, from *flavor.Spec, d *drinker, drawn bool, family string) riffView {
+	v := riffView{ID: id, New: newMarks(from, s), Allergens: allergensOf(s, d.Avoid), Link: benchLink(s, d)}
+	for i := range s.Pours {
+		pour := &s.Pours[i]
+		one := coverPour{Amount: amountOf(pour), Name: pour.Profile.Name}
+		switch k := pourOf(from.Pours, pour.Profile); {
+		case k < 0:
+			one.Mark = "new"
+		case !sameAmount(&from.Pours[k], pour):
+			one.Mark = "was " + amountOf(&from.Pours[k])
+		}
+		v.Pours = append(v.Pours, one)
+	}
+	for i := range from.Pours {
+		if gone := from.Pours[i].Profile; pourOf(s.Pours, gone) < 0 && !slices.Contains(v.Gone, gone.Name) {
+			v.Gone = append(v.Gone, gone.Name)
+		}
+	}
+	v.Way = wayOf(s)
+	if was := wayOf(from); was != v.Way && len(from.Pours) > 0 {
+		v.Way += " (was " + was + ")"
+	}
+	if drawn {
+		v.Drawing = p.riffDrawing(id, s, family)
+	}
+	return v
+}
+
+func wayOf(s *flavor.Spec) string { return string(s.Method) + ", " + string(s.Service) }
+
+// sameAmount reports whether a pour has not moved, whatever its unit.
+func sameAmount(a, b *flavor.Pour) bool {
+	const hair = 0.05 // mL
+	return a.ML-b.ML < hair && b.ML-a.ML < hair
+}
+
+// riffDrawing draws a drink beside its family; nil where the bar knows no range.
+func (p *pages) riffDrawing(id string, s *flavor.Spec, family string) *riffDrawing {
+	ranges, ok := p.bar.Ranges(s, family)
+	if !ok {
+		return nil
+	}
+	f, _ := p.bar.Family(family)
+	v := &riffDrawing{Title: "Beside proven drinks of its family, " + f.Name}
+	amounts := template.EquivalentsOf(s)
+	var strips []Strip
+	for i, a := range template.Axes() {
+		strip := Strip{Axis: a, ML: amounts[a], Range: ranges[i]}
+		strips = append(strips, strip)
+		v.Rows = append(v.Rows, stripRow{axisWords[a].Name, axisWords[a].As, strip.amount(), strip.span(), strip.place()})
+	}
+	v.SVG = DrawStrips(id+"-strips", v.Title, strips)
+	return v
+}
+
+// riffNearness says a distance between a drink and its riff as a guest would.
+func riffNearness(steps float64) string {
+	const another = 8.0 // judged: the distance at which riffs no longer count as alike
+	switch {
+	case steps < 4:
+		return "a guest who knows the drink will tell"
+	case steps < another:
+		return "another drink, near this one"
+	}
+	return "another drink"
+}
+
+func allPriced(s *flavor.Spec, prices map[string]float64) bool {
+	for i := range s.Pours {
+		if _, ok := prices[s.Pours[i].Profile.ID]; !ok {
+			return false
+		}
+	}
+	return true
+}
+
+// whyFew says what was left out, if there are fewer than were asked for.
+func whyFew(found *riff.Result, limit int) []string {
+	if len(found.Riffs) >= limit {
+		return nil
+	}
+	var out []string
+	say := func(n int, one, many, what string) {
+		if n > 0 {
+			out = append(out, count(n, one, many)+" "+what)
+		}
+	}
+	n := &found.Refused
+	say(n.ByGuest, "bottle", "bottles", "ruled out by the guest or a wish.")
+	say(n.Off, "draft", "drafts", "that no amounts bring into balance.")
+	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too dear.")
+	say(n.Unmet, "draft", "drafts", "in balance, but short of a wish: leave one wish out to see them.")
+	say(n.TooAlike, "draft", "drafts", "too near to the drink or to one that is listed.")
+	return out
+}
+
+// cautionsWith gathers the cautions of drinks, each once, with the numbers of
+// those that it goes with.
+func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCaution {
+	var out []riffCaution
+	with := map[string][]string{}
+	for i, s := range specs {
+		for _, c := range p.bar.Cautions(s) {
+			if with[c.Text] == nil {
+				out = append(out, riffCaution{Caution: c})
+			}
+			with[c.Text] = append(with[c.Text], fmt.Sprint(i+1))
+		}
+	}
+	for i := range out {
+		numbers := with[out[i].Text]
+		word := many
+		if len(numbers) == 1 {
+			word = one
+		}
+		out[i].With = sentence(word + " " + list(numbers))
+	}
+	return out
+}
+
+func (p *pages) relativeView(x *riff.Relative, from *flavor.Spec, d *drinker) relativeView {
+	s := &x.Proven.Spec
+	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: figure(x.Distance, 2), Bench: benchLink(s, d)}
+	if f, ok := p.bar.Family(x.Proven.Family); ok {
+		v.Family = f.Name
+	}
+	walk := url.Values{"from-text": {measure.Format(*from)}, "to-text": {measure.Format(*s)}}
+	d.values(walk)
+	if x.Distance > 0 {
+		v.Walk = to("/riffs/walk", walk)
+	}
+	return v
+}
