@@ -198,7 +198,7 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 }
 
 func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *drinker) *useUpView {
-	v := &useUpView{Title: count(len(found.Drafts), "draft", "drafts"), Sub: sentence(d.Line())}
+	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: sentence(d.Line())}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {
 		x := &found.Drafts[i]

@@ -74,7 +74,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker)
 	if name == "" {
 		name = "the draft"
 	}
-	v := &riffsView{Title: count(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: sentence(d.Line()), Why: whyFew(found, request.Limit)}
+	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: sentence(d.Line()), Why: whyFew(found, request.Limit)}
 	var specs []*flavor.Spec
 	for i := range found.Riffs {
 		x := &found.Riffs[i]
@@ -98,6 +98,14 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker)
 		v.Relatives = append(v.Relatives, p.relativeView(&near[i], from, d))
 	}
 	return v, nil
+}
+
+// countOrNo counts, and says no for none.
+func countOrNo(n int, one, many string) string {
+	if n == 0 {
+		return "No " + one
+	}
+	return count(n, one, many)
 }
 
 // say parts what a riff says of itself into what to pour and what it does. A

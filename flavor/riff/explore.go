@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/template"
 )
 
 // How far the search goes before it stops to be quick.
@@ -43,7 +42,11 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 			if s == nil {
 				continue
 			}
-			if w.fate(s) == fateGood {
+			fate, err := w.fate(s)
+			if err != nil {
+				return err
+			}
+			if fate == fateGood {
 				pool = append(pool, s)
 			} else {
 				near = append(near, s)
@@ -78,36 +81,6 @@ func (w *work) promising(pool, near []*solved) []*solved {
 		return cmp.Or(cmp.Compare(b.merit, a.merit), strings.Compare(keyOf(&a.spec), keyOf(&b.spec)))
 	})
 	return all[:min(len(all), secondParents)]
-}
-
-// fate is what becomes of a solved draft.
-type fate int
-
-const (
-	fateGood  fate = iota // balanced, and keeps to everything asked
-	fateOff               // not balanced
-	fateLimit             // breaks a limit
-	fateUnmet             // does not meet every wish
-	fateAlike             // too near to the drink asked about
-)
-
-// fate judges a solved draft, and counts it if it is left out.
-func (w *work) fate(s *solved) fate {
-	switch {
-	case s.score < template.BalancedFrom:
-		w.left.Off++
-		return fateOff
-	case !w.limits.kept(&s.spec, s.drink):
-		w.left.ByLimit++
-		return fateLimit
-	case s.short > 0:
-		w.left.Unmet++
-		return fateUnmet
-	case w.spec != nil && s.at.distance(&w.at) < LeastDistance:
-		w.left.TooAlike++
-		return fateAlike
-	}
-	return fateGood
 }
 
 // roots returns the drink with every pour that may not be poured replaced or

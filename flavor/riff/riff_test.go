@@ -57,6 +57,9 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 		if req.Guest.MaxCost > 0 {
 			assert.LessOrEqual(t, costOf(&x.Spec, req.Guest.Prices), req.Guest.MaxCost)
 		}
+		if x.FamilyID == hotFamily {
+			assert.Equal(t, flavor.Up, x.Spec.Service, "%s: a hot drink is on no ice", x.Text)
+		}
 		from, err := Distance(b.mixer, req.Spec, &x.Spec)
 		require.NoError(t, err)
 		assert.InDelta(t, from, x.Distance, rounding)
@@ -155,6 +158,25 @@ func TestWishesAreMet(t *testing.T) {
 
 func largestClass(s *flavor.Spec) flavor.Class {
 	return s.Pours[max(0, largest(s, flavor.PartBase))].Profile.Class
+}
+
+// Coffee lengthens a stirred drink to one that reads as a hot one; on ice it is
+// not listed.
+func TestHotDrinksAreOnNoIce(t *testing.T) {
+	b := newBar(t)
+	spec := b.spec(t, oldWhiskey)
+	var stock []*flavor.Profile
+	for _, p := range b.catalogue.Profiles() {
+		if family(p.Class) == "tea" {
+			stock = append(stock, p)
+		}
+	}
+	toward, err := ParseWishes([]string{"below 15 %"})
+	require.NoError(t, err)
+	req := Request{Spec: spec, Stock: with(stock, spec), Toward: toward, Limit: MaxLimit}
+	res, err := b.riffer.Riff(context.Background(), req)
+	require.NoError(t, err)
+	checkRiffs(t, b, &req, res)
 }
 
 // An ingredient whose allergens nobody has stated is poured for nobody who

@@ -154,7 +154,10 @@ func (u *user) settle(f *frame) (*solved, error) {
 	if err != nil || s == nil {
 		return nil, err
 	}
-	fate := u.work.fate(s)
+	fate, err := u.work.fate(s)
+	if err != nil {
+		return nil, err
+	}
 	moved := false
 	for _, p := range u.req.Bottles {
 		if uses(&s.spec, p) > 0 {
