@@ -15,7 +15,8 @@ const (
 	likeWeight = 0.5 // of the likeness to proven drinks, in quality
 	moveCost   = 0.08
 	reachJND   = 8.0 // the distance at which two drinks are no longer much alike
-	kindWeight = 0.35
+	kindWeight = 0.30
+	newWeight  = 0.25 // of what both bring in that the drink had not
 )
 
 // quality is how good a riff is by itself: how well it sits in its family, how
@@ -25,14 +26,41 @@ func quality(s *solved) float64 {
 	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.rank)) - moveCost*float64(s.moves-1)
 }
 
-// sameness is how much of one riff the other repeats: near in the glass, or
-// made by the same move.
-func sameness(a, b *solved) float64 {
-	s := (1 - kindWeight) * math.Exp(-a.at.distance(&b.at)/reachJND)
+// sameness is how much of one riff the other repeats: near in the glass, made by
+// the same move, or with the same new things.
+func (w *work) sameness(a, b *solved) float64 {
+	s := (1 - kindWeight - newWeight) * math.Exp(-a.at.distance(&b.at)/reachJND)
 	if a.kind == b.kind {
 		s += kindWeight
 	}
-	return s
+	return s + newWeight*w.shared(a, b)
+}
+
+// shared is the share of what two riffs bring in that both do, 0 to 1.
+func (w *work) shared(a, b *solved) float64 {
+	if w.spec == nil {
+		return 0
+	}
+	var both, all float64
+	for i := range a.spec.Pours {
+		p := a.spec.Pours[i].Profile
+		if poured(w.spec, p) {
+			continue
+		}
+		all++
+		if poured(&b.spec, p) {
+			both++
+		}
+	}
+	for i := range b.spec.Pours {
+		if p := b.spec.Pours[i].Profile; !poured(w.spec, p) && !poured(&a.spec, p) {
+			all++
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return both / all
 }
 
 // choose picks up to limit riffs by maximal marginal relevance, none nearer than
@@ -83,6 +111,6 @@ func (w *work) compare(pool []*solved, pick *solved, gone []bool, same []float64
 			w.left.TooAlike++
 			continue
 		}
-		same[i] = max(same[i], sameness(s, pick))
+		same[i] = max(same[i], w.sameness(s, pick))
 	}
 }

@@ -67,7 +67,7 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 		return pool, nil
 	}
 	for _, s := range w.promising(pool, near) {
-		if err := try(w.variations(w.parentOf(&s.spec, s.kind, s.moves))); err != nil {
+		if err := try(w.variations(w.parentFrom(s))); err != nil {
 			return nil, err
 		}
 	}
@@ -144,7 +144,7 @@ func (w *work) kept(found []*solved) []*parent {
 		if len(out) == rootsKept {
 			break
 		}
-		p := w.parentOf(&s.spec, s.kind, s.moves)
+		p := w.parentFrom(s)
 		if len(out) > 0 && w.barred(&p.spec) != w.barred(&out[0].spec) {
 			continue
 		}

@@ -72,7 +72,7 @@ func (u *user) frames(it *item) []frame {
 			}
 			s := p.Spec.Clone()
 			s.Name, s.Notes, s.Pours[at] = "", nil, made
-			if !u.furnish(&s, at) {
+			if !u.furnish(&s, at) || cloudy(&s) {
 				continue
 			}
 			x := u.work.parentOf(&s, KindBottle, 1)

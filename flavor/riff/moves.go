@@ -48,6 +48,7 @@ type parent struct {
 	spec     flavor.Spec
 	kind     Kind // the last move that made it
 	moves    int
+	lost     int // pours left out without anything in their place
 	made     makeUp
 	products []float64 // of made with the proven drinks
 }
@@ -60,6 +61,13 @@ func (w *work) parentOf(s *flavor.Spec, kind Kind, moves int) *parent {
 		}
 	}
 	p.products = w.riffer.book.products(p.made)
+	return p
+}
+
+// parentFrom is a solved drink that further moves start from.
+func (w *work) parentFrom(s *solved) *parent {
+	p := w.parentOf(&s.spec, s.kind, s.moves)
+	p.lost = s.lost
 	return p
 }
 
@@ -112,7 +120,7 @@ type option struct {
 func (w *work) consider(from *parent, s flavor.Spec, kind Kind, it *item, went, old *flavor.Profile) option {
 	likely := w.likelyWith(from, it.profile, went)
 	return option{class: it.profile.Class,
-		draft: draft{spec: s, kind: kind, moves: from.moves + 1, likely: likely, rank: likely + it.chance + w.toward(it, old)}}
+		draft: draft{spec: s, kind: kind, moves: from.moves + 1, lost: from.lost, likely: likely, rank: likely + it.chance + w.toward(it, old)}}
 }
 
 // towardWeight is how much a wish lifts an ingredient that leads there.
@@ -192,7 +200,7 @@ func (w *work) swaps(from *parent, at, n int) []draft {
 			continue
 		}
 		p, ok := matched(old, it, &per)
-		if !ok {
+		if !ok || p.ML > max(old.ML, mostUsual(it.profile)) {
 			continue
 		}
 		s := from.spec.Clone()

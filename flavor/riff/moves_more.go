@@ -19,7 +19,8 @@ func (w *work) variations(from *parent) []draft {
 	out = append(out, w.served(from)...)
 	out = append(out, w.added(from)...)
 	out = append(out, w.sweetenedBy(from)...)
-	if len(w.limits.steps) > 0 {
+	// What has lost a pour already loses no other, or it is no riff of the drink.
+	if len(w.limits.steps) > 0 && from.lost == 0 {
 		out = append(out, w.leftOut(from)...)
 	}
 	return out
@@ -167,7 +168,7 @@ func (w *work) served(from *parent) []draft {
 		}
 		s := from.spec.Clone()
 		s.Method, s.Service = way.method, way.service
-		out = append(out, draft{spec: s, kind: KindMethod, moves: from.moves + 1, likely: likely, rank: likely})
+		out = append(out, draft{spec: s, kind: KindMethod, moves: from.moves + 1, lost: from.lost, likely: likely, rank: likely})
 	}
 	return out
 }
@@ -259,11 +260,11 @@ func (w *work) without(from *parent, at int) draft {
 	likely := w.likelyWith(from, nil, from.spec.Pours[at].Profile)
 	s := from.spec.Clone()
 	s.Pours = slices.Delete(s.Pours, at, at+1)
-	return draft{spec: s, kind: KindWithout, moves: from.moves + 1, likely: likely, rank: likely}
+	return draft{spec: s, kind: KindWithout, moves: from.moves + 1, lost: from.lost + 1, likely: likely, rank: likely}
 }
 
 // portioned is the drink itself, its amounts to be solved anew.
 func (w *work) portioned(from *parent) draft {
 	likely := likely(from.made, from.products)
-	return draft{spec: from.spec, kind: from.kind, moves: from.moves, likely: likely, rank: likely}
+	return draft{spec: from.spec, kind: from.kind, moves: from.moves, lost: from.lost, likely: likely, rank: likely}
 }

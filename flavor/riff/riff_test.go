@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -57,6 +58,7 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 		if req.Guest.MaxCost > 0 {
 			assert.LessOrEqual(t, costOf(&x.Spec, req.Guest.Prices), req.Guest.MaxCost)
 		}
+		checkKept(t, req, x)
 		if x.FamilyID == hotFamily {
 			assert.Equal(t, flavor.Up, x.Spec.Service, "%s: a hot drink is on no ice", x.Text)
 		}
@@ -72,6 +74,23 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 		assert.NotEmpty(t, x.Text)
 		assert.NotContains(t, x.Text, "\n", "one line")
 	}
+}
+
+// checkKept holds a riff to what makes it one: beside what the guest or the
+// stock rules out, it loses at most one pour without anything in its place.
+func checkKept(t *testing.T, req *Request, x *Riff) {
+	t.Helper()
+	may := map[string]bool{}
+	for _, p := range req.Stock {
+		may[p.ID] = p.Avoids(req.Guest.Avoid)
+	}
+	lost, barred := strings.Count(strings.ToLower(x.Text), "leave out"), 0
+	for i := range req.Spec.Pours {
+		if !may[req.Spec.Pours[i].Profile.ID] {
+			barred++
+		}
+	}
+	assert.LessOrEqual(t, lost, max(1, barred), "%s loses more than one pour of %s", x.Text, req.Spec.Name)
 }
 
 // smallestBase is the smallest base that a drink pours, in mL.
@@ -158,6 +177,22 @@ func TestWishesAreMet(t *testing.T) {
 
 func largestClass(s *flavor.Spec) flavor.Class {
 	return s.Pours[max(0, largest(s, flavor.PartBase))].Profile.Class
+}
+
+// What loses a pour to the guest loses no other to a wish: gin and tonic is no
+// riff of gin, bitter and vermouth.
+func TestARiffKeepsTheDrink(t *testing.T) {
+	b := newBar(t)
+	spec := b.spec(t, bitterThird)
+	toward, err := ParseWishes([]string{"lighter"})
+	require.NoError(t, err)
+	house, err := b.catalogue.Demo()
+	require.NoError(t, err)
+	req := Request{Spec: spec, Stock: with(house.Stock, spec), Toward: toward, Limit: 20, Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}}
+	res, err := b.riffer.Riff(context.Background(), req)
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	checkRiffs(t, b, &req, res)
 }
 
 // Coffee lengthens a stirred drink to one that reads as a hot one; on ice it is

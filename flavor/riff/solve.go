@@ -15,6 +15,7 @@ type draft struct {
 	spec   flavor.Spec
 	kind   Kind
 	moves  int     // how many moves made it
+	lost   int     // pours left out without anything in their place
 	likely float64 // how much it looks like a proven drink, 0 to 1
 	rank   float64 // order in which drafts of a kind are solved
 }
