@@ -28,33 +28,9 @@ a draft, one pour a line, or names of drinks of the house; one may be - for the
 input.`,
 		Args: cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if args[0] == "-" && args[1] == "-" {
-				return usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
-			}
-			files := map[string]string{}
-			for i, end := range []struct {
-				name string
-				to   *api.WalkEnd
-			}{{"from", &body.From}, {"to", &body.To}} {
-				file, err := readEnd(cmd, args[i], end.to)
-				if err != nil {
-					return err
-				}
-				files[end.name] = file
-			}
-			kitchen, done, err := open(cmd.Context())
+			answer, err := walk(cmd, args, open, where, &body)
 			if err != nil {
 				return err
-			}
-			defer done()
-			if where != "" {
-				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
-					return err
-				}
-			}
-			answer, err := kitchen.AnswerWalk(cmd.Context(), body)
-			if err != nil {
-				return explainWalk(err, files)
 			}
 			return deliver(cmd, *asJSON, answer, showWalk)
 		},
@@ -65,6 +41,39 @@ input.`,
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
 	return cmd
+}
+
+// walk reads both ends and walks between them.
+func walk(cmd *cobra.Command, args []string, open kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
+	if args[0] == "-" && args[1] == "-" {
+		return nil, usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
+	}
+	files := map[string]string{}
+	for i, end := range []struct {
+		name string
+		to   *api.WalkEnd
+	}{{"from", &body.From}, {"to", &body.To}} {
+		file, err := readEnd(cmd, args[i], end.to)
+		if err != nil {
+			return nil, err
+		}
+		files[end.name] = file
+	}
+	kitchen, done, err := open(cmd.Context())
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	if where != "" {
+		if err := useHouse(cmd.Context(), kitchen, where); err != nil {
+			return nil, err
+		}
+	}
+	answer, err := kitchen.AnswerWalk(cmd.Context(), *body)
+	if err != nil {
+		return nil, explainWalk(err, files)
+	}
+	return answer, nil
 }
 
 // readEnd reads one end of a walk: the input, a file if there is one of that

@@ -23,55 +23,62 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 	if err != nil {
 		return nil, err
 	}
-	seen := map[string]bool{}
-	var pool, near []*solved
-	try := func(drafts []draft) error {
-		for i := range drafts {
-			key := keyOf(&drafts[i].spec)
-			if seen[key] {
-				continue
-			}
-			seen[key] = true
-			if err := stopped(ctx); err != nil {
-				return err
-			}
-			s, err := w.solve(&drafts[i])
-			if err != nil {
-				return err
-			}
-			if s == nil {
-				continue
-			}
-			fate, err := w.fate(s)
-			if err != nil {
-				return err
-			}
-			if fate == fateGood {
-				pool = append(pool, s)
-			} else {
-				near = append(near, s)
-			}
-		}
-		return nil
-	}
+	x := search{work: w, seen: map[string]bool{}}
 	if len(roots) > 1 {
 		w.each = draftsSome
 	}
 	for _, root := range roots {
 		drafts := append([]draft{w.portioned(root)}, w.variations(root)...)
-		if err := try(drafts); err != nil {
+		if err := x.try(ctx, drafts); err != nil {
 			return nil, err
 		}
 	}
-	if len(pool) >= poolSpare*limit {
-		return pool, nil
+	if len(x.pool) >= poolSpare*limit {
+		return x.pool, nil
 	}
-	for _, s := range w.promising(pool, near) {
-		if err := try(w.variations(w.parentFrom(s))); err != nil {
+	for _, s := range w.promising(x.pool, x.near) {
+		if err := x.try(ctx, w.variations(w.parentFrom(s))); err != nil {
 			return nil, err
 		}
 	}
-	return pool, nil
+	return x.pool, nil
+}
+
+// search gathers the drinks that drafts come to, each draft solved once.
+type search struct {
+	work       *work
+	seen       map[string]bool
+	pool, near []*solved // good, and not
+}
+
+func (x *search) try(ctx context.Context, drafts []draft) error {
+	for i := range drafts {
+		key := keyOf(&drafts[i].spec)
+		if x.seen[key] {
+			continue
+		}
+		x.seen[key] = true
+		if err := stopped(ctx); err != nil {
+			return err
+		}
+		s, err := x.work.solve(&drafts[i])
+		if err != nil {
+			return err
+		}
+		if s == nil {
+			continue
+		}
+		fate, err := x.work.fate(s)
+		if err != nil {
+			return err
+		}
+		if fate == fateGood {
+			x.pool = append(x.pool, s)
+		} else {
+			x.near = append(x.near, s)
+		}
+	}
+	return nil
 }
 
 // promising returns the drinks that a second move starts from.

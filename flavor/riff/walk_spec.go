@@ -1,0 +1,71 @@
+package riff
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// cloudy reports whether a drink that is stirred or thrown holds what wants
+// shaking: juice, egg or milk.
+func cloudy(s *flavor.Spec) bool {
+	if s.Method != flavor.Stir && s.Method != flavor.Throw {
+		return false
+	}
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		switch p.Profile.Class {
+		case flavor.ClassSourJuice, flavor.ClassJuice, flavor.ClassPuree:
+			return true
+		}
+		return p.Profile.Class.Part() == flavor.PartTexture
+	})
+}
+
+// specOf pours each pair as far as it has turned, in the measure of the first
+// drink.
+func (k *walker) specOf(turned []int) flavor.Spec {
+	out := flavor.Spec{Method: k.from.Method, Service: k.from.Service}
+	if n := len(k.pairs); len(turned) > n && turned[n] == 2 || len(turned) == n {
+		out.Method, out.Service = k.to.Method, k.to.Service
+	}
+	for i, x := range k.pairs {
+		for _, j := range x.from {
+			out.Pours = addPart(out.Pours, &k.from.Pours[j], float64(2-turned[i])/2)
+		}
+		for _, j := range x.to {
+			out.Pours = addPart(out.Pours, &k.to.Pours[j], float64(turned[i])/2)
+		}
+	}
+	for i := range out.Pours {
+		p := &out.Pours[i]
+		if it, ok := k.work.has(p.Profile); ok && jigger(p.Unit) && jigger(it.unit) && p.ML > spoonML {
+			p.Unit = it.unit
+		}
+	}
+	return snapped(&out)
+}
+
+// spoonML is what no jigger in ounces reads: a bar spoon, and a little more.
+const spoonML = 7.0
+
+// jigger reports whether a unit is read off a jigger.
+func jigger(u flavor.Unit) bool {
+	return u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre
+}
+
+// addPart adds a share of a pour, to the pour of the same ingredient if there
+// is one. Amounts are rounded once all shares are in.
+func addPart(pours []flavor.Pour, p *flavor.Pour, share float64) []flavor.Pour {
+	if share == 0 {
+		return pours
+	}
+	for i := range pours {
+		if pours[i].Profile.ID == p.Profile.ID {
+			pours[i].ML += share * p.ML
+			return pours
+		}
+	}
+	part := *p
+	part.ML *= share
+	return append(pours, part)
+}
