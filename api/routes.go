@@ -88,7 +88,7 @@ func (s *Server) usingUp() {
 		Description: "Finds balanced drafts, over the families, that move bottles which have to go; says which bottles found no use, and why.",
 		RequestBody: examples(map[string]any{"house": map[string]any{"bottles": []string{"fino sherry", "apricot liqueur", "mezcal"}, "avoid": []string{"eggs"}, "limit": 4}}),
 	}, noStore, func(ctx context.Context, in *input) (*UseUpAnswer, error) {
-		return s.kitchen.AnswerUseUp(ctx, in.Body)
+		return s.kitchen().AnswerUseUp(ctx, in.Body)
 	})
 }
 
@@ -103,7 +103,7 @@ func (s *Server) walking() {
 			"text":  map[string]any{"from": map[string]any{"text": exampleText}, "to": map[string]any{"spec": exampleWalkTo}, "steps": 2},
 			"house": map[string]any{"from": map[string]any{"drink": "Ropewalk"}, "to": map[string]any{"text": exampleText}}}),
 	}, noStore, func(ctx context.Context, in *input) (*WalkAnswer, error) {
-		return s.kitchen.AnswerWalk(ctx, in.Body)
+		return s.kitchen().AnswerWalk(ctx, in.Body)
 	})
 }
 

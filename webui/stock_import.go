@@ -143,7 +143,7 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 	}
 	reading, err := exchange.ReadStockOver(strings.NewReader(text), p.nearFinder(), house.Items(there))
 	if err != nil {
-		return refusal(v, err)
+		return refused(v, err)
 	}
 	mode := exchange.AllOrNone
 	if v.Good {
@@ -158,7 +158,7 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 	}
 	result, err := exchange.Import(r.Context(), p.house.Store(), by(r), reading, mode)
 	if err != nil {
-		return refusal(v, err)
+		return refused(v, err)
 	}
 	report.Wrote, report.Title = true, "The stock is written"
 	report.Counts = count(result.Added, "bottle", "bottles") + " added, " + count(result.Changed, "bottle", "bottles") + " changed, " +
@@ -169,7 +169,7 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 
 // refusal is a file that cannot be read, or a write that the store refused; what
 // was sent is still in the box.
-func refusal(v *importView, err error) (int, error) {
+func refused(v *importView, err error) (int, error) {
 	var own *house.Error
 	if !errors.As(err, &own) || errors.Is(err, context.Canceled) {
 		return 0, err

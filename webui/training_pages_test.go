@@ -27,8 +27,8 @@ func trainedHouse(t *testing.T) (h *fakeHouse, under, closed string) {
 		playRound(t, l, person{Name: "Bo van der Zee"}, s, uint64(i), true, time.Now())
 	}
 	pages, plan := pagesOf(t, h), plannedTest(t)
-	some := send(pages, picks(triangleValues(), plan, map[int]bool{0: true, 3: false}), keepPicks, 0)
-	all := send(pages, picks(triangleValues("cover", "clove syrup"), plan, map[int]bool{0: true, 1: true, 2: true, 3: true, 4: false, 5: true}), closeTest, 0)
+	some := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 3: false}), keepPicks, 0)
+	all := send(pages, picked(triangleValues("cover", "clove syrup"), plan, map[int]bool{0: true, 1: true, 2: true, 3: true, 4: false, 5: true}), closeTest, 0)
 	require.Equal(t, http.StatusSeeOther, some.Code)
 	require.Equal(t, http.StatusSeeOther, all.Code)
 	return h, some.Header().Get("Location"), all.Header().Get("Location")

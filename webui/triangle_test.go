@@ -73,7 +73,7 @@ func plannedTest(t *testing.T) *drill.Triangle {
 }
 
 // picks adds what tasters picked to a form: the odd one, or a wrong one.
-func picks(form url.Values, plan *drill.Triangle, right map[int]bool) url.Values {
+func picked(form url.Values, plan *drill.Triangle, right map[int]bool) url.Values {
 	for i, ok := range right {
 		at := plan.Servings[i].Odd
 		if !ok {
@@ -95,14 +95,14 @@ func send(pages http.Handler, form url.Values, do string, version int) *httptest
 func TestATriangleTestFromPlanToVerdict(t *testing.T) {
 	h := newFakeHouse()
 	pages, plan := pagesOf(t, h), plannedTest(t)
-	w := send(pages, picks(triangleValues(), plan, map[int]bool{0: true, 1: true}), keepPicks, 0)
+	w := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 1: true}), keepPicks, 0)
 	require.Equal(t, http.StatusSeeOther, w.Code)
 	at := w.Header().Get("Location")
 	id := strings.TrimPrefix(at, trianglePath+"?test=")
 	holds(t, get(pages, at, ""), 200, []string{"2 of 6 tasters have picked", `name="test" value="` + id + `"`, `name="version" value="1"`, "under way: 2 of 6 have picked",
 		`value="` + strconv.Itoa(plan.Servings[0].Codes[plan.Servings[0].Odd]) + `" checked`}, []string{"p-value", "right, p ="})
 
-	form := picks(url.Values{"test": {id}}, plan, map[int]bool{0: true, 1: true, 2: true, 3: true, 4: true, 5: false})
+	form := picked(url.Values{"test": {id}}, plan, map[int]bool{0: true, 1: true, 2: true, 3: true, 4: true, 5: false})
 	require.Equal(t, http.StatusSeeOther, send(pages, form, closeTest, 1).Code)
 	// 5 of 6 with p = 13/729, and its interval, worked by hand from the binomial
 	// and Clopper and Pearson for 5 of 6 at 95 %, 0.359 to 0.996 (from memory).
@@ -125,16 +125,16 @@ func TestTwoWhoRecordAtOnce(t *testing.T) {
 	h := newFakeHouse()
 	pages, plan := pagesOf(t, h), plannedTest(t)
 	code := func(i int, right bool) string {
-		return picks(url.Values{}, plan, map[int]bool{i: right}).Get(pickField(i))
+		return picked(url.Values{}, plan, map[int]bool{i: right}).Get(pickField(i))
 	}
-	first := send(pages, picks(triangleValues(), plan, map[int]bool{0: true, 1: true}), keepPicks, 0)
+	first := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 1: true}), keepPicks, 0)
 	id := strings.TrimPrefix(first.Header().Get("Location"), trianglePath+"?test=")
-	assert.Equal(t, http.StatusSeeOther, send(pages, picks(triangleValues(), plan, map[int]bool{0: true, 1: true}), keepPicks, 0).Code, "the page sent twice")
+	assert.Equal(t, http.StatusSeeOther, send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 1: true}), keepPicks, 0).Code, "the page sent twice")
 
-	w := send(pages, picks(url.Values{"test": {id}}, plan, map[int]bool{1: false, 2: true}), keepPicks, 0)
+	w := send(pages, picked(url.Values{"test": {id}}, plan, map[int]bool{1: false, 2: true}), keepPicks, 0)
 	holds(t, w, http.StatusConflict, []string{"Somebody else recorded at the same time", `value="` + code(0, true) + `" checked`, `value="` + code(1, false) + `" checked`, `value="` + code(2, true) + `" checked`, `name="version" value="1"`}, nil)
-	assert.Equal(t, http.StatusSeeOther, send(pages, picks(url.Values{"test": {id}}, plan, map[int]bool{0: true, 1: false, 2: true}), closeTest, 1).Code)
-	w = send(pages, picks(url.Values{"test": {id}}, plan, map[int]bool{3: true}), keepPicks, 1)
+	assert.Equal(t, http.StatusSeeOther, send(pages, picked(url.Values{"test": {id}}, plan, map[int]bool{0: true, 1: false, 2: true}), closeTest, 1).Code)
+	w = send(pages, picked(url.Values{"test": {id}}, plan, map[int]bool{3: true}), keepPicks, 1)
 	holds(t, w, http.StatusConflict, []string{"This test is closed"}, nil)
 }
 
@@ -152,7 +152,7 @@ func TestPicksThatAreRefused(t *testing.T) {
 	} {
 		assert.Equal(t, http.StatusBadRequest, send(pages, form, keepPicks, 0).Code, about)
 	}
-	assert.Equal(t, http.StatusBadRequest, send(pages, picks(triangleValues(), plan, map[int]bool{0: true}), "burn", 0).Code)
+	assert.Equal(t, http.StatusBadRequest, send(pages, picked(triangleValues(), plan, map[int]bool{0: true}), "burn", 0).Code)
 	form := triangleValues()
 	form.Set("do", keepPicks)
 	assert.Equal(t, http.StatusBadRequest, post(pages, trianglePath, form, false).Code, "no version")
@@ -160,6 +160,6 @@ func TestPicksThatAreRefused(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, past, "nothing of it was kept")
 
-	w := send(pagesOf(t, full(newFakeHouse())), picks(triangleValues(), plan, map[int]bool{0: true}), closeTest, 0)
+	w := send(pagesOf(t, full(newFakeHouse())), picked(triangleValues(), plan, map[int]bool{0: true}), closeTest, 0)
 	holds(t, w, http.StatusServiceUnavailable, []string{"The picks were not kept: there is no room left on the disk.", "1 of 6 tasters have picked", "checked> " + strconv.Itoa(plan.Servings[0].Codes[plan.Servings[0].Odd]), `name="drink" value="Nutcracker"`}, []string{"p-value"})
 }

@@ -29,15 +29,11 @@ fetch, and which substitutes serve most drinks.`,
 			if len(body.Out) == 0 && !ahead {
 				return usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
-			v, done, err := atHouse(cmd.Context(), open, where)
+			kitchen, done, err := kitchenOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			kitchen := v.Kitchen()
-			if err := whole(v); err != nil {
-				return err
-			}
 			if ahead {
 				answer, err := kitchen.AnswerCoverage(cmd.Context(), api.CoverageBody{})
 				if err != nil {

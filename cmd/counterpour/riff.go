@@ -25,16 +25,11 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			if err != nil {
 				return err
 			}
-			kitchen, done, err := open(cmd.Context())
+			kitchen, done, err := kitchenOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if where != "" {
-				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
-					return err
-				}
-			}
 			if body.Stock, err = stockFrom(kitchen, stock); err != nil {
 				return err
 			}

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"html"
 	"io"
 	"log/slog"
@@ -19,9 +18,10 @@ import (
 
 func demoPages(t testing.TB) http.Handler {
 	t.Helper()
-	k, _, err := demo(context.Background())
+	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
-	h, err := webui.New(bar{k}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	t.Cleanup(done)
+	h, err := webui.New(newBar(v), slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return h
 }

@@ -25,16 +25,11 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 			if len(body.Bottles) == 0 {
 				return usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
-			kitchen, done, err := open(cmd.Context())
+			kitchen, done, err := kitchenOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if where != "" {
-				if err := useHouse(cmd.Context(), kitchen, where); err != nil {
-					return err
-				}
-			}
 			if body.Stock, err = stockFrom(kitchen, stock); err != nil {
 				return err
 			}

@@ -30,6 +30,20 @@ func atHouse(ctx context.Context, open kitchens, where string) (v *venue.Venue, 
 	return v, func() { leave(); shut() }, nil
 }
 
+// kitchenOf opens the kitchen of a house, or of the demo; a house that cannot be
+// used in full is an error.
+func kitchenOf(ctx context.Context, open kitchens, where string) (*api.Kitchen, func(), error) {
+	v, done, err := atHouse(ctx, open, where)
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := whole(v); err != nil {
+		done()
+		return nil, nil, err
+	}
+	return v.Kitchen(), done, nil
+}
+
 // enter opens the house that a kitchen works for, and leaves the kitchen open.
 func enter(ctx context.Context, kitchen *api.Kitchen, where string, log *slog.Logger) (v *venue.Venue, leave func(), err error) {
 	var s house.Store

@@ -59,16 +59,11 @@ func walk(cmd *cobra.Command, args []string, open kitchens, where string, body *
 		}
 		files[end.name] = file
 	}
-	kitchen, done, err := open(cmd.Context())
+	kitchen, done, err := kitchenOf(cmd.Context(), open, where)
 	if err != nil {
 		return nil, err
 	}
 	defer done()
-	if where != "" {
-		if err := useHouse(cmd.Context(), kitchen, where); err != nil {
-			return nil, err
-		}
-	}
 	answer, err := kitchen.AnswerWalk(cmd.Context(), *body)
 	if err != nil {
 		return nil, explainWalk(err, files)
