@@ -31,6 +31,7 @@ type Kitchen struct {
 	// millilitre, by ingredient; a house that keeps neither has none.
 	Tastings []cover.Tasting
 	Prices   map[string]float64
+	Currency string // of Prices, as in ISO 4217
 
 	usual map[string]bool // ids of what most bars stock
 }
@@ -76,6 +77,7 @@ type Stand struct {
 	Right    []template.Labelled // the drinks that it marked as right: its palate
 	Tastings []cover.Tasting
 	Prices   map[string]float64 // of a millilitre, by ingredient
+	Currency string             // of Prices, as in ISO 4217
 }
 
 // For returns the kitchen of a house: its profiles in the index, which follows
@@ -83,7 +85,8 @@ type Stand struct {
 // both share one index and are closed together.
 func (k *Kitchen) For(ctx context.Context, s *Stand, progress func(done, total int)) (*Kitchen, error) {
 	out := *k
-	out.House, out.Tastings, out.Prices = s.House, s.Tastings, s.Prices
+	out.House, out.Tastings = s.House, s.Tastings
+	out.Prices, out.Currency = s.Prices, s.Currency
 	out.usual = usualIn(k.Proven, s.House)
 	var err error
 	if len(s.Right) > 0 || len(k.Set.Palates()) > 0 {

@@ -31,6 +31,7 @@ type RiffAnswer struct {
 	LeastJND  float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
 	Refused   Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
 	Seed      uint64     `json:"seed" doc:"The seed of this list, which brings it again"`
+	Currency  string     `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
 }
 
 // Riff is one variation.
@@ -94,7 +95,7 @@ func (k *Kitchen) AnswerRiff(ctx context.Context, body RiffBody) (*RiffAnswer, e
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeastJND: riff.LeastDistance,
-		Refused:  Unlisted(r.Refused), Seed: request.Seed,
+		Refused:  Unlisted(r.Refused), Seed: request.Seed, Currency: k.currency(body.Prices),
 	}, nil
 }
 

@@ -25,6 +25,14 @@ func (k *Kitchen) guest(avoid, diet []string, maxABV float64, prices map[string]
 	return g, faults
 }
 
+// currency is that of the house's prices, unless others were sent.
+func (k *Kitchen) currency(sent map[string]float64) string {
+	if sent != nil {
+		return ""
+	}
+	return k.Currency
+}
+
 // pourable returns what may be poured: the ids sent, or what the house keeps
 // and has not run out of, with what the drafts are made of: who writes a drink
 // down has it at hand.

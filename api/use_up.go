@@ -37,6 +37,7 @@ type UseUpAnswer struct {
 	LeastJND float64   `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
 	Refused  Unlisted  `json:"refused" doc:"How many could not be listed, and why"`
 	Seed     uint64    `json:"seed" doc:"The seed of this list, which brings it again"`
+	Currency string    `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
 }
 
 // UpDraft is a balanced draft that moves at least one of the bottles.
@@ -86,7 +87,7 @@ func (k *Kitchen) AnswerUseUp(ctx context.Context, body UseUpBody) (*UseUpAnswer
 		Unused: list(r.Unused, func(u riff.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
 		}),
-		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed,
+		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed, Currency: k.currency(body.Prices),
 	}
 	if body.Stock == nil {
 		a.House, a.Invented = k.House.Name, k.House.Invented

@@ -85,7 +85,7 @@ func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v := &riffsPage{riffsForm: form, Examples: p.examples(), Priced: len(p.bar.Prices()) > 0}
+	v := &riffsPage{riffsForm: form, Examples: p.examples(), Priced: len(p.bar.Prices().PerML) > 0}
 	status := http.StatusOK
 	if strings.TrimSpace(form.Text) != "" {
 		if status, err = v.fill(r.Context(), p); err != nil {
@@ -113,7 +113,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 			v.WishSays = append(v.WishSays, sentence(f.Message))
 		}
 	}
-	request.Guest.Prices = p.bar.Prices()
+	request.Guest.Prices = p.bar.Prices().PerML
 	if v.Cost != "" {
 		if request.Guest.MaxCost, err = mostCost(v.Cost, len(request.Guest.Prices) > 0); err != nil {
 			v.CostSays = sentence(err.Error())

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
@@ -15,7 +16,7 @@ import (
 // what is in stock and for the guest. A seed turns the list; a wish for a longer
 // drink is never met; a drink called Slow runs out of time.
 
-func (fakeBar) Prices() map[string]float64 { return fakePrices }
+func (fakeBar) Prices() prep.Prices { return prep.Prices{Currency: "EUR", PerML: fakePrices} }
 
 // fakePrices leave out orgeat.
 var fakePrices = map[string]float64{gin.ID: 0.03, lemon.ID: 0.01, syrup.ID: 0.005, almond.ID: 0.02, clove.ID: 0.01, falernum.ID: 0.03, white.ID: 0.01}

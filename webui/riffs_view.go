@@ -84,7 +84,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker)
 			figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + figure(before.Drink.ABV, 1) + ".",
 			figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
 		if allPriced(&x.Spec, request.Guest.Prices) {
-			one.Facts = append(one.Facts, "Costs "+figure(x.Cost, 2)+" to pour.")
+			one.Facts = append(one.Facts, "Costs "+figure(x.Cost, 2)+"\u00a0"+p.bar.Prices().Currency+" to pour.")
 		}
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)

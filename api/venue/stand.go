@@ -112,7 +112,7 @@ func (s *Stand) next(ctx context.Context, base *api.Kitchen, store house.Reader,
 		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Spec.Name, Family: d.Family, Spec: d.Spec})
 	}
 	out.Kitchen, err = s.Kitchen.For(ctx, &api.Stand{Profiles: out.Shelf.Profiles(), House: h, Right: right,
-		Tastings: r.tastings(), Prices: out.Prices.PerML}, func(done, total int) {
+		Tastings: r.tastings(), Prices: out.Prices.PerML, Currency: out.Prices.Currency}, func(done, total int) {
 		log.Debug("the index follows the house", "done", done, "total", total, "version", string(out.Version))
 	})
 	if err != nil {

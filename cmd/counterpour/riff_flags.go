@@ -109,9 +109,9 @@ func allergenNames(marks []api.Allergen) []string {
 }
 
 // costText is a cost to go on from a line, empty if there is none.
-func costText(cost *float64) string {
+func costText(cost *float64, currency string) string {
 	if cost == nil {
 		return ""
 	}
-	return "; costs " + number(*cost, 2)
+	return strings.TrimRight("; costs "+number(*cost, 2)+" "+currency, " ")
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 
+	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
@@ -13,7 +14,7 @@ func (b bar) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
 	return b.kitchen().Index.Resolve(name)
 }
 
-func (b bar) Prices() map[string]float64 { return b.kitchen().Prices }
+func (b bar) Prices() prep.Prices { return b.venue.Now().Prices }
 
 func (b bar) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {
 	return b.kitchen().Riffer.Riff(ctx, r)

@@ -63,7 +63,7 @@ func showUseUp(p *page, a *api.UseUpAnswer) {
 	for i, d := range a.Drafts {
 		p.head("%d. %s", i+1, d.Text)
 		showDrink(p, &d.Spec, d.Allergens)
-		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost))
+		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost, a.Currency))
 		for _, c := range d.Cautions {
 			p.line("     caution: %s (%s)", c.Text, c.Source)
 		}
