@@ -3,7 +3,11 @@ package api
 import (
 	"context"
 	"errors"
+	"fmt"
+	"html"
 	"net/http"
+	"strings"
+	"sync/atomic"
 
 	"github.com/danielgtaylor/huma/v2"
 
@@ -45,9 +49,31 @@ func (s *Server) health() {
 		})
 }
 
+// Progress is how far the index has come; the zero value is at the beginning.
+type Progress struct{ done, total atomic.Int64 }
+
+// Set notes how many ingredients are done, of how many.
+func (p *Progress) Set(done, total int) {
+	p.total.Store(int64(total))
+	p.done.Store(int64(done))
+}
+
+// String says how far it is.
+func (p *Progress) String() string {
+	if total := p.total.Load(); total > 0 {
+		return fmt.Sprintf("the index is being built, %d of %d ingredients so far; ask again in a second", p.done.Load(), total)
+	}
+	return "the index is being built; ask again in a second"
+}
+
+// startingPage is what a person sees meanwhile; it asks again by itself.
+const startingPage = `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta http-equiv="refresh" content="1">
+<title>Starting</title></head><body><main><h1>The bar is being set up</h1><p>%s</p></main></body></html>
+`
+
 // Starting answers in place of a server while its kitchen is being built: the
 // program runs, and is not ready.
-func Starting() http.Handler {
+func Starting(p *Progress) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("X-Content-Type-Options", "nosniff")
 		if r.URL.Path == healthPath && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
@@ -57,6 +83,13 @@ func Starting() http.Handler {
 			return
 		}
 		w.Header().Set("Retry-After", "1")
-		writeProblem(w, problemOf(&flavor.Fault{Kind: ErrNotReady, Message: "the index is being built; ask again in a second"}, ""))
+		if strings.Contains(r.Header.Get("Accept"), "text/html") {
+			w.Header().Set("Content-Type", "text/html; charset=utf-8")
+			w.Header().Set("Cache-Control", noStore)
+			w.WriteHeader(http.StatusServiceUnavailable)
+			_, _ = fmt.Fprintf(w, startingPage, html.EscapeString(p.String())) // the client may have gone
+			return
+		}
+		writeProblem(w, problemOf(&flavor.Fault{Kind: ErrNotReady, Message: p.String()}, ""))
 	})
 }

@@ -475,6 +475,14 @@ func TestStarting(t *testing.T) {
 		{name: "ready", url: "/readyz", status: 503, want: []string{"being built"}, headers: map[string]string{"Retry-After": "1"}},
 		{name: "score", url: "/v1/score", body: quote(goodText), status: 503},
 	} {
-		sc.run(t, Starting())
+		sc.run(t, Starting(&Progress{}))
 	}
+	var p Progress
+	p.Set(500, 1067)
+	r := httptest.NewRequest(http.MethodGet, "/board", nil)
+	r.Header.Set("Accept", "text/html")
+	w := httptest.NewRecorder()
+	Starting(&p).ServeHTTP(w, r)
+	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
+	assert.Contains(t, w.Body.String(), "500 of 1067 ingredients")
 }

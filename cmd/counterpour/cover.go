@@ -38,7 +38,7 @@ pour in place of an ingredient so that the finished drink moves least.`,
 					return err
 				}
 			}
-			kitchen, done, err := open(cmd.Context())
+			kitchen, done, err := open(cmd.Context(), nil)
 			if err != nil {
 				return err
 			}

@@ -32,7 +32,7 @@ material. Slips of the pen are forgiven. With a flag, words may be left out.`,
 			if cmd.Flags().Changed("abv-max") {
 				r.ABVMax = &abvMax
 			}
-			kitchen, done, err := open(cmd.Context())
+			kitchen, done, err := open(cmd.Context(), nil)
 			if err != nil {
 				return err
 			}

@@ -20,16 +20,17 @@ import (
 // maxFile is the most that a draft or a list may hold.
 const maxFile = 64 << 10 // bytes
 
-// kitchens opens the kitchen that a command works with; done closes it.
-type kitchens func(context.Context) (k *api.Kitchen, done func(), err error)
+// kitchens opens the kitchen that a command works with; done closes it. The
+// progress of its index, if wanted, is told in ingredients done and in all.
+type kitchens func(ctx context.Context, progress func(done, total int)) (k *api.Kitchen, done func(), err error)
 
 // embedded opens a kitchen over the embedded catalogue.
-func embedded(ctx context.Context) (*api.Kitchen, func(), error) {
+func embedded(ctx context.Context, progress func(done, total int)) (*api.Kitchen, func(), error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, nil, err
 	}
-	k, err := api.NewKitchen(ctx, c, nil)
+	k, err := api.NewKitchen(ctx, c, progress)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -25,12 +25,12 @@ const draft = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake,
 
 // sharedKitchen is built once for all tests.
 var sharedKitchen = sync.OnceValues(func() (*api.Kitchen, error) {
-	k, _, err := embedded(context.Background())
+	k, _, err := embedded(context.Background(), nil)
 	return k, err
 })
 
 // shared hands out the one kitchen, and does not close it.
-func shared(context.Context) (*api.Kitchen, func(), error) {
+func shared(context.Context, func(done, total int)) (*api.Kitchen, func(), error) {
 	k, err := sharedKitchen()
 	return k, func() {}, err
 }
@@ -320,7 +320,7 @@ func TestServeBeforeItIsReady(t *testing.T) {
 	require.NoError(t, address.Close()) // free a moment ago
 	listen := address.Addr().String()
 	asked := make(chan struct{})
-	slow := func(context.Context) (*api.Kitchen, func(), error) {
+	slow := func(context.Context, func(done, total int)) (*api.Kitchen, func(), error) {
 		assert.Equal(t, http.StatusOK, statusOf(t, "http://"+listen+"/healthz"))
 		assert.Equal(t, http.StatusServiceUnavailable, statusOf(t, "http://"+listen+"/readyz"))
 		assert.Equal(t, http.StatusServiceUnavailable, statusOf(t, "http://"+listen+"/v1/templates"))

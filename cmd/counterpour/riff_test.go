@@ -17,7 +17,7 @@ import (
 
 // demo hands out a kitchen of the demo house, whatever other tests have put in
 // the place of it.
-func demo(context.Context) (*api.Kitchen, func(), error) {
+func demo(context.Context, func(done, total int)) (*api.Kitchen, func(), error) {
 	k, err := sharedKitchen()
 	if err != nil {
 		return nil, nil, err

@@ -34,7 +34,7 @@ in the glass, how it sits in its family of drinks and what would mend it.
 			if err != nil {
 				return err
 			}
-			kitchen, done, err := open(cmd.Context())
+			kitchen, done, err := open(cmd.Context(), nil)
 			if err != nil {
 				return err
 			}

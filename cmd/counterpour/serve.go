@@ -84,7 +84,8 @@ func (s *service) Run(ctx context.Context) error {
 		return fmt.Errorf("%w; --listen takes another address or port, and port 0 a free one", err)
 	}
 	var entrance entrance
-	entrance.open(api.Starting())
+	var progress api.Progress
+	entrance.open(api.Starting(&progress))
 	server := &http.Server{Handler: &entrance, ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
 		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 	ended := make(chan error, 1)
@@ -97,7 +98,7 @@ func (s *service) Run(ctx context.Context) error {
 		ended <- serve(server, listener)
 	}()
 
-	kitchen, done, err := s.open(ctx)
+	kitchen, done, err := s.open(ctx, progress.Set)
 	if err == nil {
 		defer done()
 		var handler http.Handler

@@ -18,7 +18,7 @@ const demoHouse = ""
 
 // atHouse opens a kitchen and the house it works for, of which done closes both.
 func atHouse(ctx context.Context, open kitchens, where string) (v *venue.Venue, done func(), err error) {
-	kitchen, shut, err := open(ctx)
+	kitchen, shut, err := open(ctx, nil)
 	if err != nil {
 		return nil, nil, err
 	}
