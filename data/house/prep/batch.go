@@ -55,9 +55,10 @@ type Line struct {
 	ML, G      float64 // exactly
 	JugML      float64 // as a jug or a syringe shows it
 	ScaleG     float64 // as a scale shows it
-	// Count is for what is counted, such as leaves; zero for the rest.
+	// Count is for what is counted, such as cubes; zero for the rest.
 	Count float64
 	Unit  flavor.Unit
+	Free  bool // still water, which costs nothing
 }
 
 // Batch is a drink made ahead.
@@ -72,24 +73,32 @@ type Batch struct {
 	FreezingC float64
 	// ByJugABVPct and ByScaleABVPct are the strength once rounded.
 	ByJugABVPct, ByScaleABVPct float64
-	Tops                       []flavor.Pour // for each glass, at the end
+	Tops                       []flavor.Pour // for each glass, at the end: what sparkles, and tops
+	Apart                      []flavor.Pour // for each drink, as it is made: egg, foam, herbs and pieces of fruit
 	Keep                       Keep
 	Notes                      []string
 }
 
 // Scale plans a batch. The water is what the ice would have added by the mix
 // model. From the freezer, water that would turn it to slush is left for the
-// glass. It fails with [house.ErrInvalid] if the target asks for nothing, or for
-// two things, and as [mix.Mixer.Batch] does.
+// glass. What sparkles stays out of the batch, and so does what has to be fresh
+// in each drink. It fails with [house.ErrInvalid] if the target asks for
+// nothing, or for two things, or nothing of the drink can be bottled, and as
+// [mix.Mixer.Batch] does.
 func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, error) {
 	if err := t.check(); err != nil {
 		return nil, err
 	}
-	one, err := m.Batch(&s, 1)
+	bottled, apart := takeApart(s)
+	if len(bottled.Pours) == 0 {
+		return nil, &house.Error{Kind: house.ErrInvalid, Op: "batch", Key: s.Name,
+			Message: "nothing of it can be made ahead: egg, foam, herbs and pieces of fruit go into each drink"}
+	}
+	one, err := m.Batch(&bottled, 1)
 	if err != nil {
 		return nil, err
 	}
-	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops}
+	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops, Apart: apart, Notes: apartNotes(apart, t.Place)}
 	var dry mix.Ledger
 	for i := range one.Bottle.Pours {
 		per := mix.PerML(one.Bottle.Pours[i].Profile)
@@ -169,7 +178,7 @@ func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 		jug, scale = jug.Plus(&per, l.JugML), scale.Plus(&per, l.ScaleG/p.Profile.DensityGPerML)
 	}
 	if ml := waterML * b.Servings; ml > 0 {
-		b.Water = Line{Ingredient: "", Name: "water, in place of the ice", ML: ml, G: ml * mix.WaterDensity}
+		b.Water = Line{Ingredient: "", Name: "water, in place of the ice", ML: ml, G: ml * mix.WaterDensity, Free: true}
 		b.Water.round()
 		b.Lines = append(b.Lines, b.Water)
 		jug.Water += b.Water.JugML * mix.WaterDensity
@@ -179,10 +188,9 @@ func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 }
 
 func line(p flavor.Pour, servings float64) Line {
-	l := Line{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings}
+	l := Line{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings, Free: p.Profile.Class == flavor.ClassWater}
 	l.G = l.ML * p.Profile.DensityGPerML
-	switch p.Unit {
-	case flavor.Sprig, flavor.Leaf, flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Cube:
+	if counted(p.Unit) {
 		l.Count, l.Unit = math.Max(1, math.Round(p.Amount*servings)), p.Unit
 	}
 	l.round()

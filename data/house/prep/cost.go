@@ -122,6 +122,50 @@ func (p Prices) Drink(s flavor.Spec) Cost {
 	return c
 }
 
+// Share is what one pour of a drink costs.
+type Share struct {
+	Ingredient string  // id
+	Amount     float64 // in the currency of the prices
+	Part       float64 // of what is known of the drink's cost, 0 to 1
+	Priced     bool    // if not, Amount is not known; still water is free
+}
+
+// Shares returns what each pour of a spec costs, in its order.
+func (p Prices) Shares(s flavor.Spec) []Share {
+	out := make([]Share, 0, len(s.Pours))
+	total := p.Drink(s).Amount
+	for _, pour := range s.Pours {
+		if pour.Profile == nil {
+			continue
+		}
+		per, ok := p.PerML[pour.Profile.ID]
+		share := Share{Ingredient: pour.Profile.ID, Amount: per * pour.ML, Priced: ok || pour.Profile.Class == flavor.ClassWater}
+		if total > 0 {
+			share.Part = share.Amount / total
+		}
+		out = append(out, share)
+	}
+	return out
+}
+
+// Batch returns what all servings of a batch cost: what is in it, exactly and
+// not as rounded, and what each drink gets beside it.
+func (p Prices) Batch(b *Batch) Cost {
+	all := p.Drink(flavor.Spec{Pours: slices.Concat(b.Apart, b.Tops)})
+	all.Amount *= b.Servings
+	for _, l := range b.Lines {
+		per, ok := p.PerML[l.Ingredient]
+		switch {
+		case ok:
+			all.Amount += per * l.ML
+		case !l.Free && !slices.Contains(all.Unpriced, l.Ingredient):
+			all.Unpriced = append(all.Unpriced, l.Ingredient)
+		}
+	}
+	slices.Sort(all.Unpriced)
+	return all
+}
+
 // Difference is the cost of a cover against that of the drink it stands for.
 type Difference struct {
 	Original, Cover Cost

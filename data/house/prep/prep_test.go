@@ -2,6 +2,7 @@ package prep_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -123,10 +124,9 @@ func TestTheFreezerTakesNoMoreWaterThanStaysLiquid(t *testing.T) {
 func TestWhatKeepsAndWhatDoesNot(t *testing.T) {
 	c, m := stand(t)
 	for text, want := range map[string]int{
-		"2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\n1 oz egg white\ndry shake, up": 0,
-		"2 oz brandy\n1 oz dark crème de cacao\n1 oz cream\nshake, up":                            1,
-		"2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up":                     1,
-		"2 oz bourbon\n1 tsp simple syrup\n2 dashes aromatic bitters\nbuild, rocks":               28,
+		"2 oz brandy\n1 oz dark crème de cacao\n1 oz cream\nshake, up":              1,
+		"2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\nshake, up":       1,
+		"2 oz bourbon\n1 tsp simple syrup\n2 dashes aromatic bitters\nbuild, rocks": 28,
 	} {
 		b, err := prep.Scale(m, spec(t, c, text), prep.Target{Servings: 4, Place: prep.Fridge}, nil)
 		if !assert.NoError(t, err, text) {
@@ -136,6 +136,8 @@ func TestWhatKeepsAndWhatDoesNot(t *testing.T) {
 		assert.Contains(t, b.Keep.Text, "food-safety law comes first")
 	}
 	s := spec(t, c, "2 oz bourbon\n1 tsp simple syrup\nbuild, rocks")
+	egg := spec(t, c, "2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\n1 oz egg white\ndry shake, up")
+	assert.Zero(t, prep.KeepOf(egg, 20, nil).Days)
 	k := prep.KeepOf(s, 30, []house.Made{{ID: "simple-syrup", Name: "Our syrup", KeepsDays: 14}})
 	assert.Equal(t, 14, k.Days)
 }
@@ -148,8 +150,61 @@ func TestSparklingStaysOut(t *testing.T) {
 	require.Len(t, b.Tops, 1)
 	assert.Equal(t, "soda-water", b.Tops[0].Profile.ID)
 	assert.Zero(t, b.Water)
-	assert.Equal(t, 60.0, b.Lines[3].Count)
-	assert.Equal(t, flavor.Leaf, b.Lines[3].Unit)
+	require.Len(t, b.Apart, 1)
+	assert.Equal(t, "mint", b.Apart[0].Profile.ID)
+	assert.Len(t, b.Lines, 3)
+
+	cubes := spec(t, c, "2 oz bourbon\n1 sugar cube\n2 dashes aromatic bitters\nbuild, rocks")
+	b, err = prep.Scale(m, cubes, prep.Target{Servings: 10, Place: prep.Fridge}, nil)
+	require.NoError(t, err)
+	assert.Equal(t, 10.0, b.Lines[1].Count)
+}
+
+// Raw egg is never made ahead, and what waits beside it keeps as long as it
+// would alone.
+func TestEggStaysOut(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\n1 oz egg white\ndry shake, up")
+	plain := spec(t, c, "2 oz London dry gin\n1 oz lemon juice\n1 oz simple syrup\ndry shake, up")
+	for _, place := range []prep.Place{prep.Fridge, prep.Freezer, prep.ToOrder} {
+		b, err := prep.Scale(m, s, prep.Target{Servings: 6, Place: place}, nil)
+		require.NoError(t, err)
+		require.Len(t, b.Apart, 1)
+		assert.Contains(t, b.Notes[0], "pasteurised")
+		assert.Equal(t, place != prep.ToOrder, strings.Contains(b.Notes[0], "without ice"), place)
+		without, err := prep.Scale(m, plain, prep.Target{Servings: 6, Place: place}, nil)
+		require.NoError(t, err)
+		assert.Equal(t, without.Lines, b.Lines)
+		assert.Equal(t, 1, b.Keep.Days)
+	}
+	_, err := prep.Scale(m, spec(t, c, "1 oz egg white\ndry shake, up"), prep.Target{Servings: 6, Place: prep.Fridge}, nil)
+	assert.ErrorIs(t, err, house.ErrInvalid)
+}
+
+// What a batch costs is what its drinks cost together, whatever stays out.
+func TestABatchCostsWhatItsDrinksDo(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz London dry gin\n¾ oz lemon juice\n½ oz simple syrup\n1 oz egg white\ntop soda water\nshake, long")
+	p := prep.Prices{Currency: "EUR", PerML: map[string]float64{"london-dry-gin": 0.03, "lemon-juice": 0.006, "egg-white": 0.01, "soda-water": 0.002}}
+	one := p.Drink(s)
+	shares := p.Shares(s)
+	require.Len(t, shares, 5)
+	var sum, part float64
+	for _, x := range shares {
+		sum, part = sum+x.Amount, part+x.Part
+		assert.Equal(t, x.Ingredient != "simple-syrup", x.Priced, x.Ingredient)
+	}
+	assert.InDelta(t, one.Amount, sum, 1e-12)
+	assert.InDelta(t, 1, part, 1e-12)
+	for _, target := range []prep.Target{{Servings: 10, Place: prep.Fridge}, {Fill: prep.Bottle750, Place: prep.ToOrder}} {
+		b, err := prep.Scale(m, s, target, nil)
+		require.NoError(t, err)
+		cost := p.Batch(b)
+		assert.InEpsilon(t, one.Amount*b.Servings, cost.Amount, 1e-9)
+		assert.Equal(t, []string{"simple-syrup"}, cost.Unpriced)
+		assert.Equal(t, "EUR", cost.Currency)
+	}
+	assert.Empty(t, p.Shares(flavor.Spec{}))
 }
 
 func TestTargetsThatMakeNoSense(t *testing.T) {

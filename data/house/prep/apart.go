@@ -1,0 +1,61 @@
+package prep
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// takeApart divides a drink into what may wait in a bottle and what goes into
+// each drink as it is made: raw egg and foams are not safe or do not hold, and
+// herbs and cut fruit brown and turn bitter. Common practice.
+func takeApart(s flavor.Spec) (bottled flavor.Spec, apart []flavor.Pour) {
+	bottled = s.Clone()
+	bottled.Pours = nil
+	for _, p := range s.Pours {
+		if p.Profile != nil && staysApart(&p) {
+			apart = append(apart, p)
+		} else {
+			bottled.Pours = append(bottled.Pours, p)
+		}
+	}
+	return bottled, apart
+}
+
+func staysApart(p *flavor.Pour) bool {
+	switch p.Profile.Class {
+	case flavor.ClassEgg, flavor.ClassFoam, flavor.ClassFreshHerb:
+		return true
+	case flavor.ClassFruit:
+		return counted(p.Unit)
+	}
+	return false
+}
+
+// counted reports whether a unit is a number of things.
+func counted(u flavor.Unit) bool {
+	switch u {
+	case flavor.Sprig, flavor.Leaf, flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Cube:
+		return true
+	}
+	return false
+}
+
+// apartNotes says what to do with what stays apart.
+func apartNotes(apart []flavor.Pour, place Place) []string {
+	var out []string
+	is := func(classes ...flavor.Class) bool {
+		return slices.ContainsFunc(apart, func(p flavor.Pour) bool { return slices.Contains(classes, p.Profile.Class) })
+	}
+	if is(flavor.ClassEgg, flavor.ClassFoam) {
+		text := "Egg and foam go into each drink as it is made; use pasteurised egg where the law asks for it."
+		if place != ToOrder {
+			text += " The water is in the batch already, so shake without ice."
+		}
+		out = append(out, text)
+	}
+	if is(flavor.ClassFreshHerb, flavor.ClassFruit) {
+		out = append(out, "Herbs and pieces of fruit go into each drink as it is made: cut ahead, they brown and turn bitter.")
+	}
+	return out
+}
