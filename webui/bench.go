@@ -1,10 +1,7 @@
 package webui
 
 import (
-	"context"
-	"errors"
 	"net/http"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -22,7 +19,17 @@ type benchForm struct {
 	Becomes bool
 	Missing string // name or id of what ran out; empty if nothing did
 	Avoid   []flavor.Allergen
+	View    string // how the draft is shown: as text or as rows
+	Compare compareForm
+	Scale   scaleForm
+	Save    saveForm
 }
+
+// The ways to show a draft.
+const (
+	viewText = "text"
+	viewRows = "rows"
+)
 
 // readBenchForm reads the form of a POST, or the address of a GET, so that a
 // draft can be linked to.
@@ -30,7 +37,18 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 	if err := parseForm(r); err != nil {
 		return benchForm{}, err
 	}
-	f := benchForm{Text: plainLines(r.Form.Get("text")), Missing: r.Form.Get("missing")}
+	f := benchForm{Text: plainLines(r.Form.Get("text")), Missing: r.Form.Get("missing"), View: viewText,
+		Compare: readCompareForm(r.Form), Scale: scaleForm{r.Form.Has("scale"), strings.TrimSpace(r.Form.Get("volume"))}, Save: readSaveForm(r.Form)}
+	// The first view is how the draft stands on the page, another how it is
+	// asked for. What is filled in counts where it can be seen.
+	if views := r.Form["view"]; len(views) > 0 {
+		if views[0] == viewRows {
+			f.Text = applyRows(f.Text, r.Form)
+		}
+		if views[len(views)-1] == viewRows {
+			f.View = viewRows
+		}
+	}
 	if become, ok := r.Form["become"]; ok {
 		f.Become, f.Becomes = plainLines(become[0]), true
 	}
@@ -57,19 +75,37 @@ func (p *pages) bench(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	a, err := p.answer(r.Context(), form)
+	if r.Method != http.MethodPost {
+		form.Save.Do = "" // only what is posted is kept
+		if err := p.opened(r, &form); err != nil {
+			return err
+		}
+	}
+	a, err := p.answer(r, form)
 	if err != nil {
 		return err
 	}
 	if isFragment(r) {
 		return p.write(w, r, http.StatusOK, "bench", "answer", a)
 	}
-	status := http.StatusOK
-	if len(a.Faults) > 0 {
+	status := a.Save.status()
+	if len(a.Faults) > 0 || a.VolumeFault != "" {
 		status = http.StatusUnprocessableEntity
 	}
 	return p.write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: p.examples(),
 		Guest: guestBoxes(form.Avoid), Ticked: len(form.Avoid) > 0})
+}
+
+// opened fills the bench with the spec that the address names, unless it holds
+// a draft of its own.
+func (p *pages) opened(r *http.Request, f *benchForm) error {
+	if f.Save.Spec == "" || strings.TrimSpace(f.Text) != "" {
+		return nil
+	}
+	at, _ := strconv.ParseInt(r.Form.Get("at"), 10, 64) // what is no number asks for the current one
+	var err error
+	f.Text, f.Save.Version, err = p.openSpec(r.Context(), f.Save.Spec, at)
+	return err
 }
 
 // benchPage is the whole bench.
@@ -89,139 +125,4 @@ func (p *pages) examples() []example {
 		out = append(out, example{Name: s.Name, Text: measure.Format(s)})
 	}
 	return out
-}
-
-// answer is everything said about a draft.
-type answer struct {
-	Text    string
-	Undo    string // the text before it became another
-	CanUndo bool
-	Empty   bool
-	Faults  []faultView
-	Result  *resultView
-	Said    string // the answer in a line, for a screen reader
-}
-
-// answer reads, scores and covers a draft. Faults of the draft are part of the
-// answer; an error is the bar's own.
-func (p *pages) answer(ctx context.Context, f benchForm) (*answer, error) {
-	a := &answer{Text: f.Text}
-	if f.Becomes {
-		a.Text, a.Undo, a.CanUndo = f.Become, f.Text, strings.TrimSpace(f.Text) != "" && f.Text != f.Become
-	}
-	if strings.TrimSpace(a.Text) == "" {
-		a.Empty = true
-		return a, nil
-	}
-	spec, err := p.bar.Read(a.Text)
-	if err == nil {
-		a.Result, err = p.result(ctx, a.Text, &spec, f)
-	}
-	if faults := faultsIn(err); len(faults) > 0 {
-		a.Faults = faultViews(a.Text, faults)
-		a.Said = count(len(a.Faults), "thing", "things") + " to mend in the draft."
-		return a, nil
-	}
-	if err != nil {
-		return nil, err
-	}
-	a.Said = a.Result.said()
-	return a, nil
-}
-
-// faultsIn returns the faults of the user's that an error holds.
-func faultsIn(err error) flavor.Faults {
-	var many flavor.Faults
-	if errors.As(err, &many) {
-		return many
-	}
-	var one *flavor.Fault
-	if errors.As(err, &one) {
-		return flavor.Faults{one}
-	}
-	return nil
-}
-
-// faultView is one fault beside the box.
-type faultView struct {
-	Line    int    // from 1; 0 if the fault is of no line
-	Quote   string // the line as written
-	Message string
-	Instead []example // the draft with a name that may have been meant
-}
-
-func faultViews(text string, faults flavor.Faults) []faultView {
-	lines := strings.Split(text, "\n")
-	var out []faultView
-	for _, f := range faults {
-		v := faultView{Message: sentence(f.Message)}
-		n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line "))
-		if err == nil && n >= 1 && n <= len(lines) {
-			v.Line, v.Quote = n, strings.TrimSpace(lines[n-1])
-			v.Instead = insteadOf(lines, n-1, f)
-		}
-		out = append(out, v)
-	}
-	return out
-}
-
-// insteadOf returns the draft with each name that was perhaps meant. Only names
-// are put in place of the word at fault; a unit or an amount may be missing
-// where the word stands.
-func insteadOf(lines []string, at int, f *flavor.Fault) []example {
-	if !errors.Is(f.Kind, flavor.ErrUnknown) || f.Value == "" || !strings.Contains(lines[at], f.Value) {
-		return nil
-	}
-	var out []example
-	for _, name := range f.Suggest {
-		mended := slices.Clone(lines)
-		mended[at] = strings.Replace(mended[at], f.Value, name, 1)
-		out = append(out, example{Name: name, Text: strings.Join(mended, "\n")})
-	}
-	return out
-}
-
-// How names are offered while a line is typed.
-const (
-	leastTyped = 2 // letters before anything is offered
-	maxNames   = 6
-)
-
-// nameOffer is an ingredient and the line that it would make.
-type nameOffer struct{ Name, Line string }
-
-// names offers ingredients for the line being typed. A line that cannot be read
-// yet gets none.
-func (p *pages) names(w http.ResponseWriter, r *http.Request) error {
-	offers, err := p.offers(r.Context(), r.URL.Query().Get("line"))
-	if err != nil {
-		return err
-	}
-	return p.write(w, r, http.StatusOK, "bench", "names", offers)
-}
-
-func (p *pages) offers(ctx context.Context, line string) ([]nameOffer, error) {
-	line = strings.TrimSpace(plainLines(line))
-	// A first line may be a name; read the line as a later one.
-	draft, err := measure.Parse("name: draft\n" + line)
-	if err != nil || len(draft.Lines) != 1 {
-		return nil, nil
-	}
-	typed := draft.Lines[0].Name
-	head, ok := strings.CutSuffix(line, typed)
-	if !ok || len([]rune(typed)) < leastTyped {
-		return nil, nil
-	}
-	found, err := p.bar.Suggest(ctx, typed, maxNames)
-	if err != nil {
-		return nil, err
-	}
-	var out []nameOffer
-	for _, f := range found {
-		if flavor.NormaliseName(f.Name) == flavor.NormaliseName(typed) {
-			return nil, nil
-		}
-		out = append(out, nameOffer{Name: f.Name, Line: head + f.Name})
-	}
-	return out, nil
 }

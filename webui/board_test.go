@@ -122,10 +122,6 @@ func TestTellingHowACoverWasReceived(t *testing.T) {
 	h := newFakeHouse()
 	h.outs = []string{"falernum"}
 	pages := pagesOf(t, h)
-	spec, err := fakeBar{}.Read("Mainbrace\n2 oz gin\n3/4 oz lemon juice\n1/2 oz falernum\nshake, up")
-	require.NoError(t, err)
-	_, err = h.Store().Write(t.Context(), house.By{Actor: "Wren", At: time.Now()}, house.Put(house.FromSpec("mainbrace", spec), 0))
-	require.NoError(t, err)
 
 	body := get(pages, "/board", "").Body.String()
 	button := regexp.MustCompile(`name="returned" value="([^"]+)"`).FindStringSubmatch(body)

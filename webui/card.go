@@ -2,6 +2,7 @@ package webui
 
 import (
 	"net/http"
+	"net/url"
 	"strings"
 
 	"counterpour/flavor"
@@ -25,6 +26,33 @@ func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
 		return p.write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
 	}
 	return errNotFound
+}
+
+// draftCard is a draft of the bench as a card. One with faults goes back to the
+// bench, which says what they are.
+func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
+	if err := parseForm(r); err != nil {
+		return err
+	}
+	text := plainLines(r.Form.Get("text"))
+	bench := "/?" + url.Values{"text": {text}}.Encode()
+	s, err := p.bar.Read(text)
+	if len(faultsIn(err)) > 0 {
+		http.Redirect(w, r, bench, http.StatusSeeOther)
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if s.Name == "" {
+		s.Name = "A drink without a name"
+	}
+	v, err := p.spec(&HouseSpec{Spec: s}, nil)
+	if err != nil {
+		return err
+	}
+	v.Family, v.Reads, v.Bench = v.Reads, "", bench
+	return p.write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
 }
 
 // cardPage is the page of one card.

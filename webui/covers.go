@@ -44,6 +44,7 @@ type coverView struct {
 	Near      string
 	Draft     string
 	Aromas    htmltemplate.HTML // drawn, before and after; empty if there are none
+	Cost      string            // against the drink itself; empty if nothing is priced
 }
 
 // coverPour is one pour of the covered drink.
@@ -73,9 +74,14 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	if err != nil {
 		return nil, err
 	}
+	costs, err := p.tariff(ctx)
+	if err != nil {
+		return nil, err
+	}
 	for i := range found.Covers {
 		c := &found.Covers[i]
 		one := coverViewOf(s, c, found.ScoreBefore, f.Avoid)
+		one.Cost = costs.difference(s, &c.Spec)
 		one.Draft = rewrite(text, s, &c.Spec)
 		is, err := p.bar.Judge(&c.Spec)
 		if err != nil {

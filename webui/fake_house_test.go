@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"time"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -63,11 +64,36 @@ func newFakeHouse() *fakeHouse {
 
 func (h *fakeHouse) About() string { return "The Test Room. An invented bar." }
 
-func (h *fakeHouse) Menu(context.Context) ([]HouseSpec, error) { return h.menu, nil }
+// Menu is what the store holds, in the order that the menu had at first.
+func (h *fakeHouse) Menu(ctx context.Context) ([]HouseSpec, error) {
+	kept, err := house.All[house.Spec](ctx, h.Store())
+	var first, last []HouseSpec
+	for _, m := range h.menu {
+		if slices.ContainsFunc(kept, func(k house.Kept[house.Spec]) bool { return k.Item.ID == m.Slug }) {
+			first = append(first, m)
+		}
+	}
+	for _, k := range kept {
+		drink, err := k.Item.Flavor(h.Shelf())
+		if err != nil {
+			return nil, err
+		}
+		if at := slices.IndexFunc(first, func(m HouseSpec) bool { return m.Slug == k.Item.ID }); at >= 0 {
+			first[at].Spec = drink
+			continue
+		}
+		last = append(last, HouseSpec{Slug: k.Item.ID, Spec: drink})
+	}
+	return append(first, last...), err
+}
 
-func (h *fakeHouse) Find(_ context.Context, q SpecQuery) ([]HouseSpec, error) {
+func (h *fakeHouse) Find(ctx context.Context, q SpecQuery) ([]HouseSpec, error) {
+	menu, err := h.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
 	var out []HouseSpec
-	for _, s := range h.menu {
+	for _, s := range menu {
 		ok := (q.Family == "" || q.Family == s.Family) && strings.Contains(strings.ToLower(s.Spec.Name), strings.ToLower(q.Text))
 		for _, p := range s.Spec.Pours {
 			ok = ok && p.Profile.Avoids(q.Avoid)
@@ -140,11 +166,21 @@ func (h *fakeHouse) Changes(ctx context.Context) (<-chan struct{}, error) {
 	return c, nil
 }
 
-// Store is a real one, in memory, and empty at first.
+// Store is a real one, in memory, and holds the specs of the menu at first.
 func (h *fakeHouse) Store() house.Store {
 	h.keep.Do(func() {
 		var err error
 		if h.store, err = house.OpenMemory(context.Background()); err != nil {
+			panic(err)
+		}
+		var edits []house.Edit
+		for _, m := range h.menu {
+			edits = append(edits, house.Put(house.FromSpec(m.Slug, m.Spec), 0))
+		}
+		if len(edits) == 0 {
+			return
+		}
+		if _, err = h.store.Write(context.Background(), opening, edits...); err != nil {
 			panic(err)
 		}
 	})
@@ -153,6 +189,9 @@ func (h *fakeHouse) Store() house.Store {
 
 // Catalogue is the shelf: a fake house lays nothing over it.
 func (h *fakeHouse) Catalogue() *house.Shelf { return h.Shelf() }
+
+// opening is who wrote the menu of a fake house, and when.
+var opening = house.By{Actor: "Ines", At: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
 
 func (h *fakeHouse) Shelf() *house.Shelf {
 	return house.NewShelf([]*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove, spare})

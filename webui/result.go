@@ -35,6 +35,7 @@ type resultView struct {
 	Allergens allergensView
 	Cautions  []Caution
 	Covers    *coversView
+	Compare   *compareView // beside the draft that is held; nil if none is
 }
 
 // familyView is the family a draft most likely belongs to, and the others.

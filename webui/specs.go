@@ -5,10 +5,10 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
 )
 
 // specs lists the house's drinks that a query lets through.
@@ -62,6 +62,7 @@ type specsView struct {
 	Specs    []specView
 	Print    string
 	Found    string
+	Unpriced string // why no drink has a cost, if none has
 }
 
 // familyChoice is a family of the menu to filter by.
@@ -81,15 +82,29 @@ func (p *pages) specsOf(ctx context.Context, q SpecQuery) (*specsView, error) {
 	}
 	v := &specsView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Family != "" || len(q.Avoid) > 0,
 		Families: p.familiesOf(menu, q.Family), Guest: guestBoxes(q.Avoid), Without: list(words(q.Avoid)), All: len(menu),
-		Print: address("/specs/print", &q), Found: count(len(found), "spec", "specs")}
+		Print: address("/specs/print", &q), Found: foundOf(len(found), len(menu))}
+	t, err := p.tariff(ctx)
+	if err != nil {
+		return nil, err
+	}
+	v.Unpriced = t.fault
 	for i := range found {
 		one, err := p.spec(&found[i], q.Avoid)
 		if err != nil {
 			return nil, err
 		}
+		one.Cost = t.drink(&found[i].Spec)
 		v.Specs = append(v.Specs, one)
 	}
 	return v, nil
+}
+
+// foundOf says how many specs of how many are listed.
+func foundOf(found, all int) string {
+	if found == all {
+		return count(all, "spec", "specs")
+	}
+	return strconv.Itoa(found) + " of " + count(all, "spec", "specs")
 }
 
 // familiesOf lists the families that the menu has drinks of.
@@ -120,6 +135,7 @@ type specView struct {
 	Pours      []string
 	Method     string
 	Bench      string // address of the bench with its text
+	Cost       costView
 }
 
 // spec says a drink of the house. One that cannot be scored says why and keeps
@@ -127,7 +143,7 @@ type specView struct {
 func (p *pages) spec(h *HouseSpec, avoid []flavor.Allergen) (specView, error) {
 	s := &h.Spec
 	v := specView{Slug: h.Slug, Name: s.Name, Allergens: allergensOf(s, avoid), Cautions: p.bar.Cautions(s),
-		Method: string(s.Method) + ", " + string(s.Service), Bench: "/?" + url.Values{"text": {measure.Format(*s)}}.Encode()}
+		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0)}
 	if f, ok := p.bar.Family(h.Family); ok {
 		v.Family = f.Name
 	}

@@ -18,11 +18,11 @@ func TestSpecsScenarios(t *testing.T) {
 	}{
 		{name: "all", path: "/specs", status: 200,
 			want: []string{"4 specs", "Halyard Sour", "94 of 100, balanced", "14.5\u00a0±\u00a00.6\u00a0%\u00a0vol", "167\u00a0±\u00a06\u00a0mL", "1.4",
-				"tree nuts (orgeat)", "/?text=Halyard&#43;Sour", "/specs/halyard-sour/card", "Tropical; reads as Sour", `<option value="tiki">`, footLine},
+				"tree nuts (orgeat)", "/?spec=halyard-sour", `<a href="/specs/halyard-sour">Halyard Sour</a>`, "No costs: No bottle has a price yet.", "/specs/import", "/specs/halyard-sour/card", "Tropical; reads as Sour", `<option value="tiki">`, footLine},
 			not: []string{"Flip", "Show all"}},
-		{name: "by name", path: "/specs?q=main", status: 200, want: []string{"1 spec<", "Mainbrace", "Show all 4", `value="main"`}, not: []string{"Spindrift"}},
-		{name: "by family", path: "/specs?family=tiki", status: 200, want: []string{"2 specs", `value="tiki" selected`, "/specs/print?family=tiki"}, not: []string{"Nutcracker"}},
-		{name: "for a guest", path: "/specs?avoid=eggs", status: 200, want: []string{"3 specs</strong> without eggs"}, not: []string{"Nutcracker"}},
+		{name: "by name", path: "/specs?q=main", status: 200, want: []string{"1 of 4 specs<", "with “main”", "Mainbrace", "Show all 4", `value="main"`}, not: []string{"Spindrift"}},
+		{name: "by family", path: "/specs?family=tiki", status: 200, want: []string{"2 of 4 specs", `value="tiki" selected`, "/specs/print?family=tiki"}, not: []string{"Nutcracker"}},
+		{name: "for a guest", path: "/specs?avoid=eggs", status: 200, want: []string{"3 of 4 specs</strong> without eggs"}, not: []string{"Nutcracker"}},
 		{name: "none", path: "/specs?q=zzz", status: 200, want: []string{"No spec answers to that", "show all 4"}},
 		{name: "markup", path: "/specs?q=%3Cscript%3E", status: 200, want: []string{"&lt;script&gt;"}, not: []string{`value="<script`}},
 		{name: "an allergen that is not known", path: "/specs?avoid=nutz", status: 400, want: []string{"could not be read"}},
@@ -58,6 +58,7 @@ func TestSpecsThatCannotBeScored(t *testing.T) {
 	w := get(pagesOf(t, h), "/specs", "")
 	assert.Equal(t, http.StatusOK, w.Code)
 	assert.Contains(t, w.Body.String(), "There is nothing in the drink to weigh")
+	h = newFakeHouse()
 	h.menu[0].Spec.Name = "Broken"
 	assert.Equal(t, http.StatusInternalServerError, get(pagesOf(t, h), "/specs", "").Code)
 }

@@ -92,7 +92,7 @@ func TestARecipeAsItIsTyped(t *testing.T) {
 	says(t, w, []string{"What comes of it"}, []string{"<html", "<form"})
 	w = post(pages, "/stock/made", formOf("name", "x", "class", "syrup", "parts", "300 g simple syrup\n100 g orgeat"), true)
 	says(t, w, []string{"611\u00a0g/L", "tree nuts (orgeat)"}, []string{"<html"})
-	all, err := h.Store().List(t.Context())
+	all, err := h.Store().List(t.Context(), house.KindMade)
 	require.NoError(t, err)
 	assert.Empty(t, all)
 }

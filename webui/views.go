@@ -14,7 +14,7 @@ type views struct {
 }
 
 // pageFiles are the pages; each has a file in templates.
-var pageFiles = []string{"bench", "riffs", "riffs-use-up", "riffs-walk", "board", "specs", "card", "print", "stock", "stock-bottle", "stock-made", "stock-import", "map", "training", "progress", "flight", "triangle", "starter", "tools", "login", "problem"}
+var pageFiles = []string{"bench", "riffs", "riffs-use-up", "riffs-walk", "board", "specs", "spec", "import", "batch", "card", "print", "stock", "stock-bottle", "stock-made", "stock-import", "map", "training", "progress", "flight", "triangle", "starter", "tools", "login", "problem"}
 
 // loadViews parses the templates. Those of a house with a login lead to it.
 func loadViews(fsys fs.FS, s *statics, login bool) (*views, error) {

@@ -6,17 +6,29 @@
   const form = document.getElementById("draft");
   if (!form) return;
   const byId = (id) => document.getElementById(id);
-  const box = byId("text"), names = byId("names"), undo = byId("undo"), redo = byId("redo");
+  const box = byId("text"), names = byId("names"), undo = byId("undo"), redo = byId("redo"), before = byId("before");
 
   // A draft is kept in the browser, so that a page closed by mistake costs nothing.
   const drawer = "counterpour draft";
   const keep = () => { try { localStorage.setItem(drawer, box.value); } catch { /* storage is off */ } };
-  const kept = () => { try { return localStorage.getItem(drawer) || ""; } catch { return ""; } };
+  const kept = (of = drawer) => { try { return localStorage.getItem(of) || ""; } catch { return ""; } };
+
+  // Text or rows, as they were last looked at.
+  const seen = "counterpour view";
+  const view = (as) => {
+    form.dataset.view = byId("view").value = as;
+    for (const b of form.querySelectorAll("button[name=view]")) b.setAttribute("aria-pressed", String(b.value === as));
+    try { localStorage.setItem(seen, as); } catch { /* storage is off */ }
+  };
+  if (kept(seen)) view(kept(seen));
 
   // What to do once the next answer stands on the page.
   let then = null;
 
   const closeCovers = () => document.querySelector("input[name=covering]")?.remove();
+
+  // What was said of saving was said of another draft.
+  const closeSave = () => byId("asked")?.remove();
 
   // The menu has done its work once there is a draft.
   const closeMenu = () => document.querySelector(".menu")?.removeAttribute("open");
@@ -25,6 +37,7 @@
     box.value = text;
     keep();
     closeCovers();
+    closeSave();
     closeMenu();
     names.replaceChildren();
     form.requestSubmit();
@@ -43,14 +56,21 @@
     write(from.pop());
     showSteps();
   };
-  const become = (text) => {
-    if (text === box.value) return;
+  const remember = () => {
     if (box.value.trim()) past.push(box.value);
     future.length = 0;
-    then = () => (undo.hidden ? box : undo.querySelector("button")).focus();
+  };
+  // What is rewritten is held as it was, to compare with, unless something is.
+  const become = (text, { focus, fresh } = {}) => {
+    if (text === box.value) return;
+    remember();
+    if (fresh) before.value = "";
+    else if (!before.value.trim()) before.value = box.value;
+    then = () => (byId(focus) || (undo.hidden ? box : undo.querySelector("button"))).focus();
     write(text);
     showSteps();
   };
+  form.addEventListener("bench:become", (event) => become(event.detail.text, event.detail));
 
   // The line that the caret is in.
   const line = () => {
@@ -87,6 +107,7 @@
   box.addEventListener("input", (event) => {
     keep();
     closeCovers();
+    closeSave();
     if (event.isTrusted) offer();
   });
   box.addEventListener("input", closeMenu, { once: true });
@@ -104,7 +125,17 @@
       if (undo.contains(hit)) step(past, future); else step(future, past);
     } else if (hit.name === "become") {
       event.preventDefault();
-      become(hit.value);
+      become(hit.value, { fresh: Boolean(hit.closest(".menu")) });
+    } else if (hit.name === "view") {
+      event.preventDefault();
+      view(hit.value);
+    } else if (hit.name === "compare") {
+      event.preventDefault();
+      before.value = hit.value === "hold" ? box.value : "";
+      then = () => byId("verdict")?.scrollIntoView({ block: "nearest" });
+      form.requestSubmit();
+    } else if (hit.name === "save") {
+      then = () => byId("asked")?.focus();
     } else if (hit.name === "missing") {
       then = () => byId("covers-title")?.focus();
     } else if (hit.name === "close") {
@@ -124,15 +155,35 @@
   };
   offerCopy();
 
+  // Enter in a field that has a button of its own presses that one.
+  form.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || !["called", "volume"].includes(event.target.id)) return;
+    event.preventDefault();
+    event.target.parentElement.querySelector("button").click();
+  });
+
   // Ctrl and Enter score at once, from anywhere in the box.
   box.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) form.requestSubmit();
   });
 
+  // The bench has rewritten the draft itself: to a volume, or under a name.
+  const takeOver = () => {
+    const text = byId("rewrote").querySelector("input");
+    if (!text || text.value === box.value) return;
+    remember();
+    if (!before.value.trim()) before.value = box.value;
+    box.value = text.value;
+    text.remove();
+    keep();
+    showSteps();
+  };
+
   document.addEventListener("htmx:after:swap", (event) => {
     if (event.target !== form) return;
     box.setAttribute("aria-invalid", String(byId("faults").childElementCount > 0));
     offerCopy();
+    takeOver();
     then?.();
     then = null;
   });

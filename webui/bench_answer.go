@@ -1,0 +1,167 @@
+package webui
+
+import (
+	"context"
+	"errors"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// answer is everything said about a draft.
+type answer struct {
+	Text        string
+	Rewrote     bool   // the text is not the one that was sent, nor one that a button named
+	Undo        string // the text before it became another
+	CanUndo     bool
+	View        string
+	Rows        *rowsView
+	Before      string // the draft that is held to compare with
+	Volume      string // mL, as typed
+	VolumeFault string
+	Empty       bool
+	Faults      []faultView
+	Result      *resultView
+	Save        *saveView
+	Card        string // address of the draft as a card; empty if it cannot be read
+	Said        string // the answer in a line, for a screen reader
+}
+
+// answer reads, scores and covers a draft, and keeps it if that was asked.
+// Faults of the draft are part of the answer; an error is the bar's own.
+func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
+	a := &answer{Text: f.Text, View: f.View, Volume: f.Scale.Volume, Before: p.held(&f)}
+	if f.Becomes {
+		a.Text, a.Undo, a.CanUndo = f.Become, f.Text, strings.TrimSpace(f.Text) != "" && f.Text != f.Become
+	}
+	if f.Save.Do != "" && f.Save.Called != "" {
+		a.rewrite(renamed(a.Text, f.Save.Called))
+	}
+	pours := -1
+	spec, err := flavor.Spec{}, error(nil)
+	if a.Empty = strings.TrimSpace(a.Text) == ""; !a.Empty {
+		if spec, err = p.bar.Read(a.Text); err == nil {
+			pours = len(spec.Pours)
+			err = p.judged(r.Context(), a, &spec, f)
+		}
+	}
+	if faults := faultsIn(err); len(faults) > 0 {
+		a.Faults = faultViews(a.Text, faults)
+		a.Said = count(len(a.Faults), "thing", "things") + " to mend in the draft."
+		err = nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	a.Rows = rowsOf(a.Text, pours)
+	return a, p.saved(r, a, f.Save, &spec)
+}
+
+// rewrite replaces the text by one that the bench itself made.
+func (a *answer) rewrite(text string) {
+	if text == a.Text {
+		return
+	}
+	if !a.CanUndo {
+		a.Undo, a.CanUndo = a.Text, true
+	}
+	a.Text, a.Rewrote = text, true
+}
+
+// judged says everything about a draft that could be read.
+func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchForm) error {
+	if f.Scale.Asked {
+		to, err := p.toVolume(s, f.Scale.Volume)
+		switch faults := faultsIn(err); {
+		case len(faults) > 0 && faults[0].Location == "volume":
+			a.VolumeFault = faults[0].Message
+		case err != nil:
+			return err
+		default:
+			if a.Before == "" {
+				a.Before = a.Text
+			}
+			a.rewrite(rewrite(a.Text, s, &to))
+			*s = to
+		}
+	}
+	var err error
+	if a.Result, err = p.result(ctx, a.Text, s, f); err != nil {
+		return err
+	}
+	a.Said, a.Card = a.Result.said(), "/card?"+url.Values{"text": {a.Text}}.Encode()
+	a.Result.Compare, err = p.compare(a.Before, s)
+	return err
+}
+
+// saved keeps the draft if that was asked, or says why it cannot be.
+func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) error {
+	a.Save = &saveView{Spec: f.Spec, Version: f.Version, Called: f.Called}
+	switch {
+	case f.Do != "" && a.Empty:
+		a.Save.Trouble = "There is no draft yet; write one, then keep it."
+	case f.Do != "" && len(a.Faults) > 0:
+		a.Save.Trouble = "A draft with faults is not kept. Mend what is listed under it, then save it again."
+	case f.Do != "":
+		var err error
+		a.Save, err = p.save(r, f, s)
+		return err
+	}
+	return p.origin(r.Context(), a.Save)
+}
+
+// faultsIn returns the faults of the user's that an error holds.
+func faultsIn(err error) flavor.Faults {
+	var many flavor.Faults
+	if errors.As(err, &many) {
+		return many
+	}
+	var one *flavor.Fault
+	if errors.As(err, &one) {
+		return flavor.Faults{one}
+	}
+	return nil
+}
+
+// faultView is one fault beside the box.
+type faultView struct {
+	Line    int    // from 1; 0 if the fault is of no line
+	Quote   string // the line as written
+	Message string
+	Instead []example // the draft with a name that may have been meant
+}
+
+func faultViews(text string, faults flavor.Faults) []faultView {
+	lines := strings.Split(text, "\n")
+	var out []faultView
+	for _, f := range faults {
+		v := faultView{Message: sentence(f.Message)}
+		n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line "))
+		if err == nil && n >= 1 && n <= len(lines) {
+			v.Line, v.Quote = n, strings.TrimSpace(lines[n-1])
+			v.Instead = insteadOf(lines, n-1, f)
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// insteadOf returns the draft with each name that was perhaps meant. Only names
+// are put in place of the word at fault; a unit or an amount may be missing
+// where the word stands.
+func insteadOf(lines []string, at int, f *flavor.Fault) []example {
+	if !errors.Is(f.Kind, flavor.ErrUnknown) || f.Value == "" || !strings.Contains(lines[at], f.Value) {
+		return nil
+	}
+	var out []example
+	for _, name := range f.Suggest {
+		mended := slices.Clone(lines)
+		mended[at] = strings.Replace(mended[at], f.Value, name, 1)
+		out = append(out, example{Name: name, Text: strings.Join(mended, "\n")})
+	}
+	return out
+}
