@@ -65,44 +65,6 @@ func NewWithLogin(bar Bar, door Doorkeeper, log *slog.Logger) (http.Handler, err
 	return p.guard(p.routes()), nil
 }
 
-// routes lists every route.
-func (p *pages) routes() http.Handler {
-	mux := http.NewServeMux()
-	mux.Handle("/{$}", p.route(p.bench, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/names", p.route(p.names, http.MethodGet, http.MethodHead))
-	mux.Handle("/board", p.route(p.board, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/board/events", p.open(p.boardEvents, http.MethodGet))
-	mux.Handle("/specs", p.route(p.specs, http.MethodGet, http.MethodHead))
-	mux.Handle("/specs/print", p.route(p.collection, http.MethodGet, http.MethodHead))
-	mux.Handle("/specs/export", p.route(p.export, http.MethodGet, http.MethodHead))
-	mux.Handle("/specs/import", p.route(lead(p.takeIn), http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/specs/{slug}", p.route(lead(p.specPage), http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/specs/{slug}/batch", p.route(p.batch, http.MethodGet, http.MethodHead))
-	mux.Handle("/specs/{slug}/card", p.route(p.card, http.MethodGet, http.MethodHead))
-	mux.Handle("/stock", p.route(p.stock, http.MethodGet, http.MethodHead))
-	mux.Handle("/stock/bottle", p.route(lead(p.bottlePage), http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/stock/made", p.route(lead(p.madePage), http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/stock/undo", p.route(lead(p.undoStock), http.MethodPost))
-	mux.Handle("/stock/import", p.route(lead(p.importStock), http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/stock/stock.csv", p.route(p.exportStock, http.MethodGet, http.MethodHead))
-	mux.Handle("/riffs", p.route(p.riffs, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/riffs/use-up", p.route(p.useUp, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/riffs/walk", p.route(p.walk, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/card", p.route(p.draftCard, http.MethodGet, http.MethodHead))
-	mux.Handle("/map", p.route(p.stockMap, http.MethodGet, http.MethodHead))
-	mux.Handle("/training", p.route(p.training, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle(progressPath, p.route(p.progress, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle(flightPath, p.route(p.flight, http.MethodGet, http.MethodHead))
-	mux.Handle(trianglePath, p.route(p.triangle, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle(starterPath, p.route(p.starter, http.MethodGet, http.MethodHead))
-	mux.Handle("/tools", p.route(p.tools, http.MethodGet, http.MethodHead))
-	mux.Handle("/offline.js", p.route(p.statics.offline, http.MethodGet, http.MethodHead))
-	mux.Handle("/login", p.route(p.login, http.MethodGet, http.MethodHead, http.MethodPost))
-	mux.Handle("/static/{name...}", p.route(p.statics.serve, http.MethodGet, http.MethodHead))
-	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
-	return mux
-}
-
 // guard sets the headers of every answer and refuses forms sent from other
 // sites; later pages write to the house, and all go through here.
 func (p *pages) guard(next http.Handler) http.Handler {
