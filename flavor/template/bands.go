@@ -31,7 +31,7 @@ func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) 
 			out[a].High = m.fitted.Allowance[a] * total
 		}
 		for k, a := range m.Axes {
-			away, width := m.shadow(k, &s, b.centres[i].coords)
+			away, width := m.shadow(k, &s, b.centre(i).coords)
 			at := func(d float64) float64 {
 				return total * math.Max(0, math.Exp(s.log[a]+d-away)-floorShare)
 			}

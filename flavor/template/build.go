@@ -11,17 +11,18 @@ import (
 // Build is a spec made ready to be judged with other amounts: what does not
 // depend on the amounts is worked out once. It is for one goroutine at a time.
 type Build struct {
-	set   *Set
-	spec  *flavor.Spec
-	parts []part
-	ml    []float64
-	// The families that the make-up leaves possible, and for each its local
-	// centre and where the drink lies in it.
-	active  []int
+	set    *Set
+	spec   *flavor.Spec
+	parts  []part
+	ml     []float64
+	active []int // the families that the make-up leaves possible
+	voices []voice
+	limits []limit // see Ceiling
+	// The local centre of each active family, see locate, and where the drink
+	// was last placed in it.
 	centres []centre
 	logits  []float64
 	fits    []placed
-	voices  []voice
 }
 
 // centre is the middle of the good drinks that one drink is held against.
@@ -57,23 +58,41 @@ func (s *Set) Prepare(spec *flavor.Spec) (*Build, error) {
 
 // enlist picks the families that the make-up leaves possible.
 func (b *Build) enlist() {
-	kin := kinshipOf(b.spec)
 	signals := signalsOf(b.spec, b.parts, b.ml)
 	logits := make([]float64, len(b.set.models))
 	for i, m := range b.set.models {
 		logits[i] = m.logit(&signals)
 	}
 	top := slices.Max(logits)
+	b.active = make([]int, 0, len(logits))
 	for i := range b.set.models {
 		if logits[i] < top-leastLogit {
 			continue
 		}
 		b.active = append(b.active, i)
-		b.centres = append(b.centres, b.set.centreFor(i, &kin))
+	}
+	b.voices = b.listen()
+}
+
+// locate finds the local centres, which takes most of the time that a score
+// does: a drink that its ceiling puts out of the question never needs them.
+func (b *Build) locate() {
+	if b.centres != nil {
+		return
 	}
 	b.fits = make([]placed, len(b.active))
 	b.logits = make([]float64, len(b.active))
-	b.voices = b.listen()
+	b.centres = make([]centre, len(b.active))
+	kin := kinshipOf(b.parts)
+	for i, family := range b.active {
+		b.centres[i] = b.set.centreFor(family, &kin)
+	}
+}
+
+// centre returns the local centre of family i among the active ones.
+func (b *Build) centre(i int) *centre {
+	b.locate()
+	return &b.centres[i]
 }
 
 // voice is what the make-up says for a family: what does not depend on the
@@ -92,25 +111,28 @@ func (b *Build) listen() []voice {
 		ones[i] = 1
 	}
 	signals := signalsOf(b.spec, b.parts, ones)
-	var moving []Signal
+	moving := make([]Signal, 0, NumSignals)
 	for i := range signals {
 		if s := Signal(i); signals[i] != 0 && !s.fixed() {
 			moving = append(moving, s)
 		}
 	}
 	out := make([]voice, len(b.active))
+	weights := make([]float64, 0, len(out)*len(moving))
 	for i := range out {
 		fitted := &b.model(i).fitted
-		v := voice{fixed: fitted.Bias, signals: moving}
+		v := &out[i]
+		v.fixed, v.signals = fitted.Bias, moving
 		for k, x := range signals {
 			if Signal(k).fixed() {
 				v.fixed += fitted.Weights[k] * x
 			}
 		}
+		first := len(weights)
 		for _, s := range moving {
-			v.weights = append(v.weights, fitted.Weights[s])
+			weights = append(weights, fitted.Weights[s])
 		}
-		out[i] = v
+		v.weights = weights[first:]
 	}
 	return out
 }
@@ -152,6 +174,16 @@ func (b *Build) Score(ml []float64) float64 {
 	return b.mean()
 }
 
+// Reaches returns the score of the drink with other amounts and whether it is
+// at least least. The score is 0 where a quick bound shows that it is not.
+func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
+	if b.centres == nil && b.Ceiling(ml) < least {
+		return 0, false
+	}
+	score = b.Score(ml)
+	return score, score >= least
+}
+
 // mean is the score of the drink as it was last placed.
 func (b *Build) mean() float64 {
 	var score float64
@@ -166,6 +198,7 @@ func (b *Build) model(i int) *model { return b.set.models[b.active[i]] }
 // place fills logits with the probability of each family and fits with the
 // place of the drink in it.
 func (b *Build) place(e *Equivalents, signals *Signals) {
+	b.locate()
 	shares := sharesOf(e)
 	for i := range b.active {
 		m := b.model(i)

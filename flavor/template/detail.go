@@ -100,9 +100,9 @@ func (b *Build) detailOf(i int, s *shares) FamilyDetail {
 		f.Part = append(f.Part, s.part[a])
 		logs[k] = s.log[a]
 	}
-	f.Centre = m.basis.fromCoordinates(b.centres[i].coords)
+	f.Centre = m.basis.fromCoordinates(b.centre(i).coords)
 	for j, z := range m.basis.fromLogs(logs) {
-		f.Coordinates = append(f.Coordinates, m.coordinate(j, z, b.centres[i].coords[j], fit))
+		f.Coordinates = append(f.Coordinates, m.coordinate(j, z, b.centre(i).coords[j], fit))
 	}
 	for a, x := range fit.excess {
 		if x > 0 {

@@ -135,7 +135,7 @@ func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relati
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		relatives = append(relatives, relative{kin: kinshipOf(&proven[i].Spec), coords: z,
+		relatives = append(relatives, relative{kin: kinshipOf(partsIn(&proven[i].Spec)), coords: z,
 			size: math.Log(proven[i].Spec.VolumeML())})
 		shares = append(shares, share)
 	}

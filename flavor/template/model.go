@@ -122,12 +122,19 @@ func (m *model) place(s *shares, centre *[NumAxes - 1]float64, t *Tuning, out *p
 		out.d2 += y * y
 	}
 	for a := range s.part {
-		out.excess[a] = 0
-		if over := s.part[a] - m.fitted.Allowance[a]; !m.has[a] && over > 0 {
-			out.excess[a] = over / t.ExcessWidth
-			out.d2 += m.edge * out.excess[a] * out.excess[a]
-		}
+		out.excess[a] = m.excess(Axis(a), s, t)
+		out.d2 += m.edge * out.excess[a] * out.excess[a]
 	}
+}
+
+// excess returns what a drink carries of an axis that the family lacks, beyond
+// what its good drinks do, in widths.
+func (m *model) excess(a Axis, s *shares, t *Tuning) float64 {
+	over := s.part[a] - m.fitted.Allowance[a]
+	if m.has[a] || over <= 0 {
+		return 0
+	}
+	return over / t.ExcessWidth
 }
 
 // density returns the logarithm of the Student density at a squared distance.

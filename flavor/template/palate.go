@@ -55,6 +55,7 @@ func (s *Set) WithPalate(right []Labelled) (*Set, error) {
 			out.palates = append(out.palates, p)
 		}
 	}
+	out.hulls = out.hullsOf()
 	return &out, nil
 }
 

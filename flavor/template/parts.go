@@ -25,13 +25,15 @@ func (x *part) amount(ml []float64) float64 {
 
 // partsIn gathers the pours of a spec by ingredient, in the order of first use.
 func partsIn(s *flavor.Spec) []part {
-	var out []part
+	out := make([]part, 0, len(s.Pours))
+	pours := make([]int, len(s.Pours))
 	for i := range s.Pours {
+		pours[i] = i
 		p := s.Pours[i].Profile
 		at := slices.IndexFunc(out, func(x part) bool { return x.profile.ID == p.ID })
 		if at < 0 {
-			out = append(out, part{profile: p, role: p.Class.Part(), per: PerML(p)})
-			at = len(out) - 1
+			out = append(out, part{profile: p, role: p.Class.Part(), per: PerML(p), pours: pours[i : i+1 : i+1]})
+			continue
 		}
 		out[at].pours = append(out[at].pours, i)
 	}

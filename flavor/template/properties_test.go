@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
@@ -80,6 +81,33 @@ func TestScoreMovesContinuously(t *testing.T) {
 		moved.Pours[i].ML = ml[i]
 		assert.InDelta(t, before, k.score(t, &moved), mostJump, "prepared anew")
 	})
+}
+
+func TestScoreStaysBelowItsCeiling(t *testing.T) {
+	k := newKitchen(t)
+	palate, err := k.set.WithPalate(k.book[:40])
+	require.NoError(t, err)
+	var sets, low int
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		for _, set := range []*template.Set{k.set, palate} {
+			b, err := set.Prepare(s)
+			require.NoError(t, err)
+			ml := b.Amounts()
+			ceiling := b.Ceiling(ml)
+			assert.LessOrEqual(t, b.Score(ml), ceiling)
+			assert.LessOrEqual(t, ceiling, 100.0)
+			assert.Equal(t, ceiling, b.Ceiling(ml), "the same once the centres are known")
+			i := rapid.IntRange(0, len(ml)-1).Draw(t, "pour")
+			ml[i] *= rapid.Float64Range(0.2, 5).Draw(t, "change")
+			assert.LessOrEqual(t, b.Score(ml), b.Ceiling(ml), "with other amounts")
+			sets++
+			if ceiling < template.BalancedFrom {
+				low++
+			}
+		}
+	})
+	assert.Greater(t, low, sets/20, "a ceiling that rules nothing out is no use")
 }
 
 func TestJudgementIsSound(t *testing.T) {

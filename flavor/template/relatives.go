@@ -36,9 +36,9 @@ var partWeight = map[flavor.Part]float64{
 // classShare is the weight of an ingredient's class against its aroma.
 const classShare = 0.7
 
-func kinshipOf(s *flavor.Spec) kinship {
+func kinshipOf(parts []part) kinship {
 	var k kinship
-	for _, x := range partsIn(s) {
+	for _, x := range parts {
 		w := partWeight[x.profile.Class.Part()]
 		k.addClass(x.profile.Class, w*classShare)
 		norm := math.Sqrt(square(&x.profile.Aroma))

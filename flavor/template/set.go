@@ -10,6 +10,7 @@ type Set struct {
 	relatives [][]relative // of each family
 	sizes     []float64    // of each family, see sizeOf
 	palates   []Palate     // of the house, for the families it moved
+	hulls     []hull       // of each family
 	tuning    Tuning
 }
 
@@ -34,6 +35,7 @@ func NewSet(families []Family, fitted []Fitted, proven []Labelled, t Tuning) (*S
 		s.relatives = append(s.relatives, r)
 		s.sizes = append(s.sizes, sizeOf(r))
 	}
+	s.hulls = s.hullsOf()
 	return s, nil
 }
 

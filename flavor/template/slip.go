@@ -23,7 +23,7 @@ type mending struct {
 // slipOf finds the likeliest amount by which an axis went wrong in the family
 // that is at place i among the active ones.
 func (b *Build) slipOf(i int, axis Axis, d *draft) slip {
-	m := mending{draft: d, axis: axis, model: b.model(i), centre: &b.centres[i], tuning: &b.set.tuning}
+	m := mending{draft: d, axis: axis, model: b.model(i), centre: b.centre(i), tuning: &b.set.tuning}
 	best, most := 0.0, math.Inf(-1)
 	for u := -mostSlip; u <= mostSlip; u += slipStep {
 		if w := m.weight(u); w > most {
