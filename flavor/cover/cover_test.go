@@ -61,8 +61,8 @@ func (b *bench) request(t testing.TB, text, missing string, parts, limit int, av
 func (b *bench) task(t testing.TB, r *Request) *task {
 	task, err := b.finder.newTask(r)
 	require.NoError(t, err)
-	task.addMoves(false)
 	task.addCandidates()
+	task.addMoves(false)
 	return task
 }
 
@@ -169,9 +169,10 @@ func exhaustive(t *testing.T, task *task, parts int, cutoff float64) []found {
 			continue
 		}
 		if task.strict {
-			score, err := task.scorer(x)
+			spec := task.specOf(x)
+			score, err := task.finder.judge.ScoreOnly(&spec)
 			require.NoError(t, err)
-			if score(x) < task.leastScore() {
+			if score < task.leastScore() {
 				continue
 			}
 		}
@@ -252,7 +253,7 @@ func TestBoundsHold(t *testing.T) {
 		}
 		metric, err := task.newMetric(all)
 		require.NoError(t, err)
-		reach := task.newReach()
+		table := metric.table()
 		for i := 0; i < len(task.cands); i += 7 {
 			j, k := (i*31+5)%len(task.cands), (i*17+11)%len(task.cands)
 			for _, parts := range [][]int{{i}, {min(i, j), max(i, j)}, sortedThree(i, j, k)} {
@@ -265,13 +266,15 @@ func TestBoundsHold(t *testing.T) {
 					assert.LessOrEqual(t, least, x.rank+tolerance)
 					limit := metric.limit(math.Sqrt(x.square)) + tolerance
 					if len(parts) == 2 {
-						assert.LessOrEqual(t, metric.pair(parts[0], parts[1]), limit)
+						row := metric.row(parts[0])
+						assert.LessOrEqual(t, metric.pair(&row, parts[0], parts[1]), limit)
 					}
 					if len(parts) == 3 {
-						assert.LessOrEqual(t, metric.triple(parts[0], parts[1], parts[2]), limit)
+						assert.LessOrEqual(t, table.triple(parts[0], parts[1], parts[2]), limit)
 					}
 				}
 				if best := task.round(parts, math.Inf(1)); len(best) > 0 && i%49 == 0 {
+					reach := task.newReach()
 					reach.within(math.Sqrt(best[0].square)+tolerance, len(parts))
 					for n, part := range parts {
 						assert.Contains(t, reach.alive, part)

@@ -29,6 +29,7 @@ func BoundedLeastSquares(a *mat.Dense, b, low, high []float64) (x []float64, squ
 			return nil, 0, fmt.Errorf("cover: bounds %v to %v of variable %d; they must be finite, the low one first", low[j], high[j], j)
 		}
 	}
+	a, b = folded(a, b)
 	s := newBoxed(a, b, low, high)
 	for range 10 * (n + 1) * (n + 1) {
 		j := s.worst()
@@ -41,6 +42,24 @@ func BoundedLeastSquares(a *mat.Dense, b, low, high []float64) (x []float64, squ
 		}
 	}
 	return nil, 0, fmt.Errorf("cover: least squares did not settle; its columns may be one direction")
+}
+
+// folded returns a problem with the same distances and no more rows than the
+// columns of A and b: a rotation of the space, which a QR factorisation of both
+// together gives.
+func folded(a *mat.Dense, b []float64) (*mat.Dense, []float64) {
+	rows, n := a.Dims()
+	if rows <= n+1 {
+		return a, b
+	}
+	both := mat.NewDense(rows, n+1, nil)
+	both.Slice(0, rows, 0, n).(*mat.Dense).Copy(a)
+	both.SetCol(n, b)
+	var qr mat.QR
+	qr.Factorize(both)
+	var r mat.Dense
+	qr.RTo(&r)
+	return r.Slice(0, n+1, 0, n).(*mat.Dense), mat.Col(nil, n, r.Slice(0, n+1, 0, n+1))
 }
 
 // boxed is a bounded problem on the way: every variable is free or at a bound.

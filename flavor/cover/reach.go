@@ -2,6 +2,7 @@ package cover
 
 import (
 	"math"
+	"slices"
 )
 
 // reach says, for a distance that a cover must not exceed, which candidates can
@@ -15,13 +16,18 @@ type reach struct {
 	room   vector    // most that the parts may bring of each row, moves helping
 	floor  vector    // least that they must, moves helping
 	needs  []int     // rows whose floor is above zero, the emptiest first
-	alive  []int     // candidates
+	near   []int     // candidates that do not overshoot
+	alive  []int     // those of them that fill what is wanting
 	most   []float64 // millilitres of each at most, by candidate
 	usable []int     // amounts of each that are within reach, by candidate
 }
 
 func (t *task) newReach() *reach {
-	r := &reach{task: t, most: make([]float64, len(t.cands)), usable: make([]int, len(t.cands))}
+	n := len(t.cands)
+	r := &reach{task: t, near: t.all(), alive: make([]int, 0, n), most: make([]float64, n), usable: make([]int, n)}
+	for i := range t.cands {
+		r.usable[i] = len(t.cands[i].amounts)
+	}
 	for row := range numRows {
 		var up, down float64
 		for s := range t.sets {
@@ -37,42 +43,48 @@ func (t *task) newReach() *reach {
 }
 
 // within narrows the candidates to those that can be one of parts parts of a
-// cover no further away than far.
+// cover no further away than far, which must not grow from call to call.
 func (r *reach) within(far float64, parts int) {
 	r.far = far
-	r.alive = r.alive[:0]
-	if far < 0 {
-		return
-	}
-	for i := range r.task.cands {
+	near := r.near[:0]
+	for _, i := range r.near {
 		if r.usable[i] = r.usableOf(i); r.usable[i] > 0 {
-			r.alive = append(r.alive, i)
+			near = append(near, i)
 			r.most[i] = r.task.cands[i].amounts[r.usable[i]-1].ml
 		}
 	}
+	r.near = near
 	r.findNeeds()
 	r.dropIdle(parts)
 }
 
 // usableOf counts the amounts of a candidate that do not overshoot by more
-// than the distance; a larger amount overshoots more.
+// than the distance, out of those that did not before; a larger amount
+// overshoots more.
 func (r *reach) usableOf(i int) int {
-	c := &r.task.cands[i]
 	if math.IsInf(r.far, 1) {
-		return len(c.amounts)
+		return r.usable[i]
 	}
-	for n, a := range c.amounts {
-		var over float64
-		for row := range c.per {
-			if d := a.ml*c.per[row] - r.room[row]; d > 0 {
-				over += d * d
-			}
+	c := &r.task.cands[i]
+	n, _ := slices.BinarySearchFunc(c.amounts[:r.usable[i]], r.far, func(a amount, far float64) int {
+		if far >= 0 && r.overshoot(c, a.ml) <= far*far {
+			return -1
 		}
-		if over > r.far*r.far {
-			return n
+		return 1
+	})
+	return n
+}
+
+// overshoot returns by how much, squared, an amount of a candidate brings more
+// than there is room for.
+func (r *reach) overshoot(c *candidate, ml float64) float64 {
+	var over float64
+	for row := range c.per {
+		if d := ml*c.per[row] - r.room[row]; d > 0 {
+			over += d * d
 		}
 	}
-	return len(c.amounts)
+	return over
 }
 
 func (r *reach) findNeeds() {
@@ -92,14 +104,13 @@ func (r *reach) findNeeds() {
 // dropIdle leaves out candidates that, even with the best partners, leave a
 // row wanting.
 func (r *reach) dropIdle(parts int) {
-	best := r.bestOf(r.alive)
-	kept := r.alive[:0]
-	for _, i := range r.alive {
+	best := r.bestOf(r.near)
+	r.alive = r.alive[:0]
+	for _, i := range r.near {
 		if r.fills(r.brought(i), &best, float64(parts-1)) {
-			kept = append(kept, i)
+			r.alive = append(r.alive, i)
 		}
 	}
-	r.alive = kept
 }
 
 // bestOf returns the most that any of some candidates brings of each row.

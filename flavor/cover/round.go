@@ -95,8 +95,11 @@ func (t *task) toward(parts []int, set *moveSet) (h [MaxParts]float64) {
 	return h
 }
 
-// leastRank returns the least rank that any amounts of the parts can have,
-// pourable or not, over every set of moves.
+// boundSlack covers what rounding may add to a bound.
+const boundSlack = 1e-9
+
+// leastRank returns what the rank of any amounts of the parts, pourable or not,
+// is no less than, over every set of moves.
 func (t *task) leastRank(parts []int, p *products) float64 {
 	least := math.Inf(1)
 	for s := range t.sets {
@@ -104,7 +107,21 @@ func (t *task) leastRank(parts []int, p *products) float64 {
 		h := t.toward(parts, set)
 		least = min(least, math.Sqrt(max(0, set.square-p.explained(&h)))+set.cost)
 	}
-	return least + t.partCost(p.n) + t.rareCost(parts)
+	return least + t.partCost(p.n) + t.rareCost(parts) - boundSlack
+}
+
+// leastAlone is leastRank of one candidate.
+func (t *task) leastAlone(c *candidate) float64 {
+	least := math.Inf(1)
+	for s := range t.sets {
+		set := &t.sets[s]
+		h := c.gap
+		for _, m := range set.moves {
+			h -= c.moves[m]
+		}
+		least = min(least, math.Sqrt(max(0, set.square-explainedBy(h, c.self)))+set.cost)
+	}
+	return least + c.rare - boundSlack
 }
 
 func (t *task) rareCost(parts []int) float64 {
@@ -122,18 +139,17 @@ func (t *task) partCost(parts int) float64 { return t.finder.weights.PartCost * 
 // every amount of all parts but the last, the distance is a parabola in the
 // last, so that its best amounts are the two beside the vertex.
 func (t *task) round(parts []int, edge float64) []found {
-	r := rounder{task: t, parts: parts, products: t.productsOf(parts), edge: edge}
+	r := rounder{task: t, parts: parts, products: t.productsOf(parts), edge: edge, found: make([]found, 0, roundings)}
 	fixed := t.partCost(len(parts)) + t.rareCost(parts) + t.tasted[combinationOf(parts)]
 	for s := range t.sets {
 		r.set = &t.sets[s]
 		r.cost = r.set.cost + fixed
 		r.toward = t.toward(parts, r.set)
-		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge {
+		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge+boundSlack {
 			r.descend(0, r.set.square, r.toward)
 		}
 	}
-	slices.SortFunc(r.found, t.compare)
-	return r.found[:min(len(r.found), roundings)]
+	return r.found
 }
 
 type rounder struct {
@@ -145,7 +161,7 @@ type rounder struct {
 	cost     float64
 	toward   [MaxParts]float64
 	amounts  [MaxParts]int
-	found    []found
+	found    []found // the best so far, in order
 }
 
 // descend settles part k; square is the squared gap left and h the products of
@@ -165,9 +181,21 @@ func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 			continue
 		}
 		if rank := math.Sqrt(s) + r.cost; rank <= r.edge {
-			r.found = append(r.found, found{parts: slices.Clone(r.parts), amounts: slices.Clone(r.amounts[:len(r.parts)]),
-				moves: r.set.moves, square: s, rank: rank})
+			r.keep(found{parts: r.parts, amounts: r.amounts, moves: r.set.moves, square: s, rank: rank})
 		}
+	}
+}
+
+// keep puts a rounding in its place. Once there are enough of them, the worst
+// sets the edge.
+func (r *rounder) keep(x found) {
+	at, _ := slices.BinarySearchFunc(r.found, x, r.task.compare)
+	if at == roundings {
+		return
+	}
+	r.found = slices.Insert(r.found[:min(len(r.found), roundings-1)], at, x)
+	if len(r.found) == roundings {
+		r.edge = r.found[roundings-1].rank
 	}
 }
 

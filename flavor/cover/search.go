@@ -2,8 +2,9 @@ package cover
 
 import (
 	"cmp"
+	"container/heap"
 	"context"
-	"errors"
+	"math"
 	"slices"
 )
 
@@ -12,7 +13,7 @@ import (
 // amounts of it can be among the best.
 func (t *task) search(ctx context.Context) ([]found, error) {
 	list := newShortlist(t)
-	s := &search{task: t, list: list, reach: t.newReach()}
+	s := &search{task: t, list: list, scouted: make([]bool, len(t.cands))}
 	for parts := 1; parts <= t.req.Parts; parts++ {
 		if err := s.stage(ctx, parts); err != nil {
 			return nil, err
@@ -23,32 +24,28 @@ func (t *task) search(ctx context.Context) ([]found, error) {
 
 // search goes through the combinations of one number of parts after another.
 type search struct {
-	task    *task
-	list    *shortlist
-	reach   *reach
-	metric  *metric
-	scouted map[int]bool // candidates whose combinations were looked at already
-	parts   int
-	pending []hope
-	count   int
-}
-
-// hope is a combination that its bound does not rule out.
-type hope struct {
-	parts [MaxParts]int
-	bound float64 // least rank
-}
-
-func (h hope) compare(o hope) int {
-	return cmp.Or(cmp.Compare(h.bound, o.bound), slices.Compare(h.parts[:], o.parts[:]))
+	task     *task
+	list     *shortlist
+	reach    *reach // from the second part on
+	scouted  []bool // candidates whose combinations were looked at already
+	parts    int
+	pending  queue
+	count    int // combinations looked at
+	gathered int // since the likeliest were settled
 }
 
 const (
 	// checkEvery is how many combinations pass between looks at the context.
 	checkEvery = 1 << 14
-	// batch is how many combinations are gathered before the best of them
-	// are rounded, so that the edge comes down early and rules out the rest.
-	batch = 256
+	// checkSteps is the same in steps of settling, which take longer.
+	checkSteps = 1 << 8
+	// batch is how many combinations are gathered before the likeliest of
+	// them are settled for batchSteps steps, so that the edge comes down early
+	// and rules out the rest.
+	batch      = 256
+	batchSteps = 64
+	// crowd is how many combinations may wait at once.
+	crowd = 1 << 19
 	// scouts is how many of the likeliest candidates are combined first, to
 	// bring the edge down before the whole shelf is looked at.
 	scouts = 40
@@ -58,36 +55,53 @@ const (
 // the scouts, then all that are still within reach.
 func (s *search) stage(ctx context.Context, parts int) error {
 	s.parts = parts
-	s.scouted = nil
 	// What was tasted is tried in any case: its rank is not its distance.
 	for _, combination := range s.task.tastedOf(parts) {
-		if err := s.list.try(combination); err != nil {
-			return err
-		}
+		s.hope(combination, 0)
 	}
-	s.narrow()
-	if len(s.reach.alive) > scouts {
-		first := s.likeliest(scouts)
-		s.reach.alive = first
-		if err := s.pass(ctx); err != nil {
+	if err := s.settle(ctx, math.MaxInt); err != nil {
+		return err
+	}
+	some := s.reachable()
+	if len(some) > scouts {
+		first := s.likeliest(some, scouts)
+		if err := s.pass(ctx, first); err != nil {
 			return err
 		}
-		s.scouted = make(map[int]bool, len(first))
 		for _, i := range first {
 			s.scouted[i] = true
 		}
-		s.narrow()
+		some = s.reachable()
 	}
-	return s.pass(ctx)
+	err := s.pass(ctx, some)
+	clear(s.scouted)
+	return err
 }
 
-// narrow brings the reach down to what the worst cover kept leaves.
-func (s *search) narrow() {
-	s.reach.within(s.list.edge-s.task.partCost(s.parts), s.parts)
+// reachable returns the candidates that may be part of a cover that is nearer
+// than the worst one kept. One alone is looked at as quickly as its reach.
+func (s *search) reachable() []int {
+	if s.parts == 1 {
+		return s.task.all()
+	}
+	if s.reach == nil {
+		s.reach = s.task.newReach()
+	}
+	s.reach.within(s.far(), s.parts)
+	return s.reach.alive
 }
 
-// likeliest returns the n candidates in reach that alone come nearest, by id.
-func (s *search) likeliest(n int) []int {
+// all returns the places of all candidates.
+func (t *task) all() []int {
+	out := make([]int, len(t.cands))
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// likeliest returns the n of some candidates that alone come nearest, by id.
+func (s *search) likeliest(some []int, n int) []int {
 	type likely struct {
 		i    int
 		gain float64
@@ -95,7 +109,7 @@ func (s *search) likeliest(n int) []int {
 	// The nearest first; a shelf is long and n short, so each is put in its
 	// place among the n.
 	best := make([]likely, 0, n+1)
-	for _, i := range s.reach.alive {
+	for _, i := range some {
 		x := likely{i, explainedBy(s.task.cands[i].gap, s.task.cands[i].self)}
 		if len(best) == n && x.gain <= best[n-1].gain {
 			continue
@@ -112,30 +126,28 @@ func (s *search) likeliest(n int) []int {
 	return out
 }
 
-// pass goes through the combinations of the candidates in reach.
-func (s *search) pass(ctx context.Context) error {
+// pass goes through the combinations of some candidates.
+func (s *search) pass(ctx context.Context, some []int) error {
 	var err error
-	if s.parts > 1 {
-		if s.metric, err = s.task.newMetric(s.reach.alive); err != nil {
-			return err
-		}
-	}
 	switch s.parts {
 	case 1:
-		err = s.singles(ctx)
+		err = s.singles(ctx, some)
 	case 2:
-		err = s.pairs(ctx)
+		err = s.pairs(ctx, some)
 	default:
-		err = s.triples(ctx)
+		err = s.triples(ctx, some)
 	}
 	if err != nil {
 		return err
 	}
-	return s.settle()
+	return s.settle(ctx, math.MaxInt)
 }
 
-func (s *search) singles(ctx context.Context) error {
-	for _, i := range s.reach.alive {
+func (s *search) singles(ctx context.Context, some []int) error {
+	for _, i := range some {
+		if s.task.leastAlone(&s.task.cands[i]) > s.list.edge {
+			continue
+		}
 		if err := s.weigh(ctx, i); err != nil {
 			return err
 		}
@@ -143,18 +155,21 @@ func (s *search) singles(ctx context.Context) error {
 	return nil
 }
 
-func (s *search) pairs(ctx context.Context) error {
-	r, m, far := s.reach, s.metric, 0.0
-	best := r.bestOf(r.alive)
-	for a, i := range r.alive {
+func (s *search) pairs(ctx context.Context, some []int) error {
+	m, err := s.task.newMetric(some)
+	if err != nil {
+		return err
+	}
+	r, best := s.reach, s.reach.bestOf(some)
+	for a, i := range some {
 		brought := r.brought(i)
 		if !r.fills(brought, &best, 1) {
 			continue
 		}
-		far = m.limit(s.far())
-		for b := a + 1; b < len(r.alive); b++ {
-			j := r.alive[b]
-			if m.pair(a, b) > far || !r.fillsWith(brought, j) {
+		row, far := m.row(a), m.limit(s.far())
+		for b := a + 1; b < len(some); b++ {
+			j := some[b]
+			if !r.fillsWith(brought, j) || m.pair(&row, a, b) > far {
 				continue
 			}
 			if err := s.weigh(ctx, i, j); err != nil {
@@ -165,10 +180,13 @@ func (s *search) pairs(ctx context.Context) error {
 	return nil
 }
 
-func (s *search) triples(ctx context.Context) error {
-	r, m := s.reach, s.metric
-	best := r.bestOf(r.alive)
-	for a, i := range r.alive {
+func (s *search) triples(ctx context.Context, some []int) error {
+	m, err := s.task.newMetric(some)
+	if err != nil {
+		return err
+	}
+	r, table, best := s.reach, m.table(), s.reach.bestOf(some)
+	for a, i := range some {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
@@ -176,19 +194,19 @@ func (s *search) triples(ctx context.Context) error {
 		if !r.fills(brought, &best, 2) {
 			continue
 		}
-		for b := a + 1; b < len(r.alive); b++ {
-			j := r.alive[b]
+		for b := a + 1; b < len(some); b++ {
+			j := some[b]
 			both := *brought
 			both.add(r.brought(j), 1)
 			if !r.fills(&both, &best, 1) {
 				continue
 			}
 			far := m.limit(s.far())
-			for c := b + 1; c < len(r.alive); c++ {
-				if m.triple(a, b, c) > far || !r.fillsWith(&both, r.alive[c]) {
+			for c := b + 1; c < len(some); c++ {
+				if table.triple(a, b, c) > far || !r.fillsWith(&both, some[c]) {
 					continue
 				}
-				if err := s.weigh(ctx, i, j, r.alive[c]); err != nil {
+				if err := s.weigh(ctx, i, j, some[c]); err != nil {
 					return err
 				}
 			}
@@ -209,15 +227,27 @@ func (s *search) weigh(ctx context.Context, parts ...int) error {
 		return nil
 	}
 	p := s.task.productsOf(parts)
-	h := hope{bound: s.task.leastRank(parts, &p)}
-	if h.bound > s.list.edge {
-		return nil
+	if least := s.task.leastRank(parts, &p); least <= s.list.edge {
+		s.hope(parts, least)
 	}
-	copy(h.parts[:], parts)
-	if s.pending = append(s.pending, h); len(s.pending) < batch {
-		return nil
+	if len(s.pending) >= crowd {
+		return s.settle(ctx, crowd)
 	}
-	return s.settle()
+	if s.gathered >= batch {
+		s.gathered = 0
+		return s.settle(ctx, batchSteps)
+	}
+	return nil
+}
+
+// hope gathers a combination whose rank is no less than least.
+func (s *search) hope(parts []int, least float64) {
+	h := hope{least: least}
+	for k, i := range parts {
+		h.parts[k] = int32(i)
+	}
+	heap.Push(&s.pending, &h)
+	s.gathered++
 }
 
 // seen reports whether a combination was looked at before: tasted, or of
@@ -244,20 +274,3 @@ func (t *task) plain(parts []int) bool {
 	}
 	return n <= 1
 }
-
-// settle rounds what was gathered, the best first.
-func (s *search) settle() error {
-	slices.SortFunc(s.pending, hope.compare)
-	for _, h := range s.pending {
-		if h.bound > s.list.edge {
-			break
-		}
-		if err := s.list.try(slices.Clone(h.parts[:s.parts])); err != nil {
-			return err
-		}
-	}
-	s.pending = s.pending[:0]
-	return nil
-}
-
-var errNotDefinite = errors.New("cover: the moves of the other pours do not form a positive definite system")

@@ -18,44 +18,6 @@ func newShortlist(t *task) *shortlist {
 	return &shortlist{task: t, best: map[int][]found{}, edge: math.Inf(1)}
 }
 
-// try rounds a combination and keeps its best rounding that is good enough:
-// within the guest's limits and, if that is asked, in balance.
-func (l *shortlist) try(parts []int) error {
-	roundings := l.task.round(parts, l.edge)
-	if len(roundings) == 0 {
-		return nil
-	}
-	var score func(*found) float64
-	if l.task.strict {
-		var err error
-		if score, err = l.task.scorer(&roundings[0]); err != nil {
-			return err
-		}
-	}
-	for i := range roundings {
-		x := &roundings[i]
-		ok, err := l.task.within(x)
-		if err != nil {
-			return err
-		}
-		if !ok {
-			continue
-		}
-		if score != nil {
-			got := score(x)
-			if got < l.task.leastScore() {
-				continue
-			}
-			if i == 0 { // the one the scorer was made for, to the last digit
-				x.score = got
-			}
-		}
-		l.keep(*x)
-		return nil
-	}
-	return nil
-}
-
 // within reports whether a cover is within the guest's strength and cost.
 func (t *task) within(x *found) (bool, error) {
 	g := &t.req.Guest
@@ -100,7 +62,8 @@ func (l *shortlist) sorted() []found {
 	return all[:min(len(all), l.task.req.Limit)]
 }
 
-// compare orders covers: rank, then fewer parts, fewer moved pours, then name.
+// compare orders covers: rank, then fewer parts, fewer moved pours, then names;
+// the ids tell apart what has one name.
 func (t *task) compare(a, b found) int {
 	if c := cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(len(a.parts), len(b.parts)), cmp.Compare(len(a.moves), len(b.moves))); c != 0 {
 		return c
@@ -110,7 +73,7 @@ func (t *task) compare(a, b found) int {
 			return c
 		}
 	}
-	return cmp.Or(slices.Compare(a.amounts, b.amounts), slices.Compare(a.moves, b.moves))
+	return cmp.Or(slices.Compare(a.amounts[:], b.amounts[:]), slices.Compare(a.moves, b.moves), slices.Compare(a.parts, b.parts))
 }
 
 // lead returns the candidate that is poured most.
