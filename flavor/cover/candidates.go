@@ -51,9 +51,24 @@ func restricted(c flavor.Class) string {
 	return ""
 }
 
+// shelf is the candidates of a request. There may be very many, so the room for
+// them is left to the next request.
+type shelf struct {
+	cands    []candidate
+	products []float64 // of candidates and moves
+}
+
+// borrow returns a shelf that may hold anything.
+func (f *Finder) borrow() *shelf {
+	if s, ok := f.shelves.Get().(*shelf); ok {
+		return s
+	}
+	return &shelf{}
+}
+
 func (t *task) addCandidates() {
 	grid := newGrid(t.gapML, measure.SystemOf(t.req.Spec))
-	t.cands = make([]candidate, 0, len(t.req.Candidates))
+	t.cands = slices.Grow(t.cands[:0], len(t.req.Candidates))
 	for _, p := range byID(t.req.Candidates) {
 		if !t.allowed(p) {
 			continue

@@ -61,6 +61,7 @@ func (b *bench) request(t testing.TB, text, missing string, parts, limit int, av
 func (b *bench) task(t testing.TB, r *Request) *task {
 	task, err := b.finder.newTask(r)
 	require.NoError(t, err)
+	task.shelf = &shelf{}
 	task.addCandidates()
 	task.addMoves(false)
 	return task

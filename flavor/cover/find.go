@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"sync"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -16,6 +17,7 @@ type Finder struct {
 	mixer   *mix.Mixer
 	judge   *balance.Judge
 	weights Weights
+	shelves sync.Pool // of *shelf
 }
 
 // NewFinder returns a finder that judges by weights.
@@ -90,6 +92,8 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 		return nil, err
 	}
 	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed}
+	task.shelf = f.borrow()
+	defer f.shelves.Put(task.shelf)
 	task.addCandidates()
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.
@@ -160,9 +164,10 @@ type task struct {
 	gapML       float64
 	moves       []move
 	sets        []moveSet
-	cands       []candidate
-	tasted      map[combination]float64 // what tastings add to the rank
-	strict      bool                    // only covers that keep the balance
+	columns     []vector // see moveColumns
+	*shelf
+	tasted map[combination]float64 // what tastings add to the rank
+	strict bool                    // only covers that keep the balance
 }
 
 func (f *Finder) newTask(r *Request) (*task, error) {

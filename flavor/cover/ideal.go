@@ -10,7 +10,7 @@ import (
 // each from nothing to the most that would be poured, with every other pour
 // that may move free within a step.
 func (t *task) ideal(parts []int) (float64, error) {
-	moves := t.moveColumns()
+	moves := t.columns
 	a := mat.NewDense(numRows, len(parts)+len(moves), nil)
 	low, high := make([]float64, len(parts)+len(moves)), make([]float64, len(parts)+len(moves))
 	column := func(j int, v *vector, scale float64) {

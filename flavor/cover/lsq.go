@@ -3,7 +3,12 @@ package cover
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/lapack/lapack64"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -29,7 +34,6 @@ func BoundedLeastSquares(a *mat.Dense, b, low, high []float64) (x []float64, squ
 			return nil, 0, fmt.Errorf("cover: bounds %v to %v of variable %d; they must be finite, the low one first", low[j], high[j], j)
 		}
 	}
-	a, b = folded(a, b)
 	s := newBoxed(a, b, low, high)
 	for range 10 * (n + 1) * (n + 1) {
 		j := s.worst()
@@ -44,66 +48,97 @@ func BoundedLeastSquares(a *mat.Dense, b, low, high []float64) (x []float64, squ
 	return nil, 0, fmt.Errorf("cover: least squares did not settle; its columns may be one direction")
 }
 
-// folded returns a problem with the same distances and no more rows than the
-// columns of A and b: a rotation of the space, which a QR factorisation of both
-// together gives.
-func folded(a *mat.Dense, b []float64) (*mat.Dense, []float64) {
-	rows, n := a.Dims()
-	if rows <= n+1 {
-		return a, b
-	}
-	both := mat.NewDense(rows, n+1, nil)
-	both.Slice(0, rows, 0, n).(*mat.Dense).Copy(a)
-	both.SetCol(n, b)
-	var qr mat.QR
-	qr.Factorize(both)
-	var r mat.Dense
-	qr.RTo(&r)
-	return r.Slice(0, n+1, 0, n).(*mat.Dense), mat.Col(nil, n, r.Slice(0, n+1, 0, n+1))
-}
-
 // boxed is a bounded problem on the way: every variable is free or at a bound.
 type boxed struct {
-	a         *mat.Dense
+	columns   [][]float64 // of A
 	b         []float64
 	low, high []float64
 	x         []float64
 	free      []bool
-	scale     float64 // of the gradient
-	held      int     // variable that was just pushed to its bound, or −1
+	norms     []float64 // of the columns
+	scale     float64   // of the gradient
+	held      int       // variable that was just pushed to its bound, or −1
+
+	// Room for the systems on the way.
+	some           []int
+	rest           []float64
+	matrix, target []float64
+	work           []float64
 }
 
 func newBoxed(a *mat.Dense, b, low, high []float64) *boxed {
-	s := &boxed{a: a, b: b, low: low, high: high, x: make([]float64, len(low)), free: make([]bool, len(low)), held: -1}
+	columns, b := folded(a, b)
+	n, rows := len(columns), len(b)
+	s := &boxed{columns: columns, b: b, low: low, high: high, x: make([]float64, n), free: make([]bool, n),
+		norms: make([]float64, n), held: -1, some: make([]int, 0, n), rest: make([]float64, rows),
+		matrix: make([]float64, (rows+n)*n), target: make([]float64, rows+n), work: make([]float64, workspace*(rows+n))}
 	copy(s.x, low)
-	s.scale = mat.Norm(a, 2) * (mat.Norm(mat.NewVecDense(len(b), b), 2) + 1)
+	for j, c := range columns {
+		s.norms[j] = floats.Norm(c, 2)
+	}
+	s.scale = floats.Norm(s.norms, 2) * (floats.Norm(b, 2) + 1)
 	return s
 }
 
-// residual returns b − Ax.
-func (s *boxed) residual() *mat.VecDense {
-	r := mat.NewVecDense(len(s.b), append([]float64(nil), s.b...))
-	var ax mat.VecDense
-	ax.MulVec(s.a, mat.NewVecDense(len(s.x), s.x))
-	r.SubVec(r, &ax)
-	return r
+// workspace is how much room the factorisations want, for each row.
+const workspace = 4
+
+// folded returns the columns of A and b in a space of no more dimensions than
+// there are columns, with the same distances: a QR factorisation of both
+// together turns what they span that way.
+func folded(a *mat.Dense, b []float64) (columns [][]float64, right []float64) {
+	rows, n := a.Dims()
+	both := mat.NewDense(rows, n+1, nil)
+	for i := range rows {
+		row := both.RawRowView(i)
+		copy(row, a.RawRowView(i))
+		row[n] = b[i]
+	}
+	triangle := rows > n+1
+	if triangle {
+		work := make([]float64, workspace*rows)
+		lapack64.Geqrf(both.RawMatrix(), make([]float64, n+1), work, len(work))
+		rows = n + 1
+	}
+	columns = make([][]float64, n+1)
+	for j := range columns {
+		columns[j] = make([]float64, rows)
+		for i := range columns[j] {
+			if !triangle || i <= j { // the factor is what stands above the diagonal
+				columns[j][i] = both.At(i, j)
+			}
+		}
+	}
+	return columns[:n], columns[n]
+}
+
+// residual returns b − Ax, where every variable that is left out counts as
+// nothing.
+func (s *boxed) residual(leftOut []int) []float64 {
+	copy(s.rest, s.b)
+	for j, c := range s.columns {
+		if !slices.Contains(leftOut, j) {
+			floats.AddScaled(s.rest, -s.x[j], c)
+		}
+	}
+	return s.rest
 }
 
 func (s *boxed) distance() float64 {
-	r := s.residual()
-	return mat.Dot(r, r)
+	r := s.residual(nil)
+	return floats.Dot(r, r)
 }
 
 // worst returns the variable at a bound that most wants to leave it, or −1 if
 // none does: then x is the minimum.
 func (s *boxed) worst() int {
-	r := s.residual()
+	r := s.residual(nil)
 	best, most := -1, optimality*s.scale
 	for j := range s.x {
 		if s.free[j] || j == s.held || s.low[j] == s.high[j] {
 			continue
 		}
-		g := mat.Dot(s.a.ColView(j), r)
+		g := floats.Dot(s.columns[j], r)
 		if s.x[j] == s.high[j] {
 			g = -g
 		}
@@ -119,38 +154,27 @@ func (s *boxed) worst() int {
 // its bounds stops there and is free no more, and the rest go on.
 func (s *boxed) relax() error {
 	for {
-		var columns []int
+		s.some = s.some[:0]
 		for j, f := range s.free {
 			if f {
-				columns = append(columns, j)
+				s.some = append(s.some, j)
 			}
 		}
-		if len(columns) == 0 {
+		if len(s.some) == 0 {
 			return nil
 		}
-		want, err := s.solve(columns)
+		want, err := s.solve(s.some)
 		if err != nil {
 			return err
 		}
-		step, hit := 1.0, -1
-		for k, j := range columns {
-			for _, bound := range []float64{s.low[j], s.high[j]} {
-				outside := want[k] < s.low[j] && bound == s.low[j] || want[k] > s.high[j] && bound == s.high[j]
-				if !outside {
-					continue
-				}
-				if t := (bound - s.x[j]) / (want[k] - s.x[j]); hit < 0 || t < step {
-					step, hit = t, k
-				}
-			}
-		}
-		for k, j := range columns {
+		step, hit := s.room(s.some, want)
+		for k, j := range s.some {
 			s.x[j] += step * (want[k] - s.x[j])
 		}
 		if hit < 0 {
 			return nil
 		}
-		j := columns[hit]
+		j := s.some[hit]
 		if want[hit] < s.low[j] {
 			s.x[j] = s.low[j]
 		} else {
@@ -161,31 +185,42 @@ func (s *boxed) relax() error {
 	}
 }
 
-// solve returns the least squares of the free columns, given the others. A
-// trace of ridge keeps columns of one direction from dividing by nothing.
+// room returns what share of the way to what the columns want there is room
+// for, and which of them is first at its bound, or −1 for none.
+func (s *boxed) room(columns []int, want []float64) (step float64, hit int) {
+	step, hit = 1, -1
+	for k, j := range columns {
+		for _, bound := range []float64{s.low[j], s.high[j]} {
+			outside := want[k] < s.low[j] && bound == s.low[j] || want[k] > s.high[j] && bound == s.high[j]
+			if !outside {
+				continue
+			}
+			if t := (bound - s.x[j]) / (want[k] - s.x[j]); hit < 0 || t < step {
+				step, hit = t, k
+			}
+		}
+	}
+	return step, hit
+}
+
+// solve returns the least squares of some columns, given the others; it is
+// overwritten by the next. A trace of ridge keeps columns of one direction from
+// dividing by nothing.
 func (s *boxed) solve(columns []int) ([]float64, error) {
 	const ridge = 1e-9
 	rows, k := len(s.b), len(columns)
-	sub := mat.NewDense(rows+k, k, nil)
-	rest := append([]float64(nil), s.x...)
+	a := blas64.General{Rows: rows + k, Cols: k, Stride: k, Data: s.matrix[:(rows+k)*k]}
+	clear(a.Data)
 	for c, j := range columns {
-		for i := range rows {
-			sub.Set(i, c, s.a.At(i, j))
+		for i, v := range s.columns[j] {
+			a.Data[i*k+c] = v
 		}
-		sub.Set(rows+c, c, ridge*mat.Norm(s.a.ColView(j), 2))
-		rest[j] = 0
+		a.Data[(rows+c)*k+c] = ridge * s.norms[j]
 	}
-	var fixed mat.VecDense
-	fixed.MulVec(s.a, mat.NewVecDense(len(rest), rest))
-	target := mat.NewVecDense(rows+k, nil)
-	for i := range rows {
-		target.SetVec(i, s.b[i]-fixed.AtVec(i))
+	b := blas64.General{Rows: rows + k, Cols: 1, Stride: 1, Data: s.target[:rows+k]}
+	clear(b.Data[copy(b.Data, s.residual(columns)):])
+	if !lapack64.Gels(blas.NoTrans, a, b, s.work, len(s.work)) {
+		return nil, fmt.Errorf("cover: least squares of %d columns, one of which is nothing", k)
 	}
-	var qr mat.QR
-	qr.Factorize(sub)
-	var out mat.VecDense
-	if err := qr.SolveVecTo(&out, false, target); err != nil {
-		return nil, fmt.Errorf("cover: least squares of %d columns: %w", k, err)
-	}
-	return out.RawVector().Data[:k], nil
+	return b.Data[:k], nil
 }

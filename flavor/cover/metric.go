@@ -105,7 +105,7 @@ const (
 var errNotDefinite = errors.New("cover: the moves of the other pours do not form a positive definite system")
 
 func (t *task) newLoose() (*loose, error) {
-	l := &loose{columns: t.moveColumns(), slack: boundSlack}
+	l := &loose{columns: t.columns, slack: boundSlack}
 	n := len(l.columns)
 	if n == 0 {
 		return l, nil
@@ -141,24 +141,6 @@ func (l *loose) times(v *vector) vector {
 	out := *v
 	for i := range l.columns {
 		out.add(&l.columns[i], -dot(&l.answers[i], v))
-	}
-	return out
-}
-
-// moveColumns returns one direction for each pour that may move, scaled to its
-// larger step.
-func (t *task) moveColumns() []vector {
-	var out []vector
-	last := -1
-	for _, m := range t.moves {
-		if m.pour == last {
-			if dot(&m.by, &m.by) > dot(&out[len(out)-1], &out[len(out)-1]) {
-				out[len(out)-1] = m.by
-			}
-			continue
-		}
-		last = m.pour
-		out = append(out, m.by)
 	}
 	return out
 }

@@ -38,7 +38,9 @@ func (t *task) addMoves(base bool) {
 		}
 	}
 	t.addSets()
-	products := make([]float64, len(t.moves)*len(t.cands))
+	t.columns = t.moveColumns()
+	products := slices.Grow(t.products[:0], len(t.moves)*len(t.cands))[:len(t.moves)*len(t.cands)]
+	t.products = products
 	for i := range t.cands {
 		c := &t.cands[i]
 		c.moves, products = products[:len(t.moves):len(t.moves)], products[len(t.moves):]
@@ -93,4 +95,22 @@ func (t *task) addSet(moves ...int) {
 	}
 	t.sets = append(t.sets, moveSet{moves: moves, square: dot(&left, &left),
 		cost: t.finder.weights.MoveCost * float64(len(moves))})
+}
+
+// moveColumns returns one direction for each pour that may move, scaled to its
+// larger step.
+func (t *task) moveColumns() []vector {
+	var out []vector
+	last := -1
+	for _, m := range t.moves {
+		if m.pour == last {
+			if dot(&m.by, &m.by) > dot(&out[len(out)-1], &out[len(out)-1]) {
+				out[len(out)-1] = m.by
+			}
+			continue
+		}
+		last = m.pour
+		out = append(out, m.by)
+	}
+	return out
 }

@@ -48,7 +48,7 @@ func amountsIn(unit flavor.Unit, p *flavor.Profile, from, to, step float64) []am
 	if !ok || per <= 0 {
 		return nil
 	}
-	var out []amount
+	out := make([]amount, 0, max(0, int((to-from)/step)+1))
 	for n := from; n <= to; n += step {
 		out = append(out, amount{n, unit, n * per})
 	}
