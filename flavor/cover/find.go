@@ -168,6 +168,8 @@ type task struct {
 	*shelf
 	tasted map[combination]float64 // what tastings add to the rank
 	strict bool                    // only covers that keep the balance
+
+	tooStrong float64 // see strongest; only if the guest has a limit
 }
 
 func (f *Finder) newTask(r *Request) (*task, error) {
@@ -192,6 +194,11 @@ func (f *Finder) newTask(r *Request) (*task, error) {
 			continue
 		}
 		t.keep = append(t.keep, i)
+	}
+	if r.Guest.MaxABV > 0 {
+		if t.tooStrong, err = t.strongest(r.Guest.MaxABV); err != nil {
+			return nil, err
+		}
 	}
 	return t, nil
 }

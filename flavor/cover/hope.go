@@ -6,22 +6,14 @@ import (
 	"slices"
 )
 
-// hope is a combination that its bound does not rule out. There may be very
-// many of them, of which few are ever rounded.
+// hope is a combination that its bound does not rule out. Very many may wait at
+// once, so it holds no more than its place in the queue.
 type hope struct {
 	// least is the bound, and once the combination was rounded, the rank of
-	// its next rounding.
-	least float64
-	parts [MaxParts]int32 // places among the candidates, ascending
-	*rounded
-}
-
-// rounded is what is known of a combination once it was rounded: its roundings
-// are weighed one after another until one is good enough.
-type rounded struct {
-	roundings []found // the best first
-	tried     int     // how many were not good enough
-	scorer    *scorer // once one was asked for
+	// its best rounding that the guest may have.
+	least   float64
+	parts   [MaxParts]int32 // places among the candidates, ascending
+	rounded bool
 }
 
 // queue is a heap of combinations, the likeliest first.
@@ -42,15 +34,14 @@ func (q *queue) Push(x any) { *q = append(*q, *x.(*hope)) }
 
 // Pop is for package heap. Its result is not used.
 func (q *queue) Pop() any {
-	last := len(*q) - 1
-	(*q)[last] = hope{}
-	*q = (*q)[:last]
+	*q = (*q)[:len(*q)-1]
 	return nil
 }
 
 // settle goes on with the likeliest of what was gathered for a number of steps,
-// or until none of it can be kept. Because the likeliest comes first, hardly a
-// rounding is weighed that the list would not keep.
+// or until none of it can be kept. A combination is rounded first and weighed
+// when its rank is the least of all, so that hardly one is scored that the list
+// would not keep.
 func (s *search) settle(ctx context.Context, steps int) error {
 	for ; steps > 0 && len(s.pending) > 0; steps-- {
 		if steps%checkSteps == 0 && ctx.Err() != nil {
@@ -58,7 +49,6 @@ func (s *search) settle(ctx context.Context, steps int) error {
 		}
 		first := &s.pending[0]
 		if first.least > s.list.edge {
-			clear(s.pending)
 			s.pending = s.pending[:0]
 			return nil
 		}
@@ -75,52 +65,24 @@ func (s *search) settle(ctx context.Context, steps int) error {
 	return nil
 }
 
-// goOn rounds a combination, or weighs its next rounding. It reports whether
-// there is more to it.
+// goOn rounds a combination, and weighs its roundings if it was rounded before.
+// It reports whether there is more to it.
 func (s *search) goOn(h *hope) (more bool, err error) {
-	if h.rounded == nil {
-		parts := make([]int, s.parts)
-		for k := range parts {
-			parts[k] = int(h.parts[k])
-		}
-		h.rounded = &rounded{roundings: s.task.round(parts, s.list.edge)}
-	} else {
-		good, err := s.task.good(h.rounded)
-		if err != nil {
-			return false, err
-		}
-		if good {
-			s.list.keep(h.roundings[h.tried])
-			return false, nil
-		}
-		h.tried++
+	parts := make([]int, s.parts)
+	for k := range parts {
+		parts[k] = int(h.parts[k])
 	}
-	if h.tried == len(h.roundings) {
+	roundings := s.rounder.round(parts, s.list.edge)
+	if len(roundings) == 0 {
 		return false, nil
 	}
-	h.least = h.roundings[h.tried].rank
+	if h.rounded {
+		return false, s.choose(roundings)
+	}
+	first := slices.IndexFunc(roundings, func(x found) bool { return s.task.allows(&x) })
+	if first < 0 {
+		return false, nil
+	}
+	h.rounded, h.least = true, roundings[first].rank
 	return true, nil
-}
-
-// good reports whether the next rounding of a combination is within the guest's
-// limits and, if that is asked, keeps the balance.
-func (t *task) good(h *rounded) (bool, error) {
-	x := &h.roundings[h.tried]
-	if ok, err := t.within(x); !ok || err != nil {
-		return false, err
-	}
-	if !t.strict {
-		return true, nil
-	}
-	if h.scorer == nil {
-		var err error
-		if h.scorer, err = t.newScorer(&h.roundings[0]); err != nil {
-			return false, err
-		}
-	}
-	score, ok := h.scorer.balanced(x)
-	if ok && h.tried == 0 { // the one the scorer was made for, to the last digit
-		x.score = score
-	}
-	return ok, nil
 }

@@ -139,19 +139,11 @@ func (t *task) partCost(parts int) float64 { return t.finder.weights.PartCost * 
 // every amount of all parts but the last, the distance is a parabola in the
 // last, so that its best amounts are the two beside the vertex.
 func (t *task) round(parts []int, edge float64) []found {
-	r := rounder{task: t, parts: parts, products: t.productsOf(parts), edge: edge, found: make([]found, 0, roundings)}
-	fixed := t.partCost(len(parts)) + t.rareCost(parts) + t.tasted[combinationOf(parts)]
-	for s := range t.sets {
-		r.set = &t.sets[s]
-		r.cost = r.set.cost + fixed
-		r.toward = t.toward(parts, r.set)
-		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge+boundSlack {
-			r.descend(0, r.set.square, r.toward)
-		}
-	}
-	return r.found
+	r := rounder{task: t}
+	return r.round(parts, edge)
 }
 
+// rounder rounds one combination after another.
 type rounder struct {
 	task     *task
 	parts    []int
@@ -162,6 +154,22 @@ type rounder struct {
 	toward   [MaxParts]float64
 	amounts  [MaxParts]int
 	found    []found // the best so far, in order
+}
+
+// round is [task.round]; the next call overwrites what it returns.
+func (r *rounder) round(parts []int, edge float64) []found {
+	t := r.task
+	r.parts, r.products, r.edge, r.found = parts, t.productsOf(parts), edge, r.found[:0]
+	fixed := t.partCost(len(parts)) + t.rareCost(parts) + t.tasted[combinationOf(parts)]
+	for s := range t.sets {
+		r.set = &t.sets[s]
+		r.cost = r.set.cost + fixed
+		r.toward = t.toward(parts, r.set)
+		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge+boundSlack {
+			r.descend(0, r.set.square, r.toward)
+		}
+	}
+	return r.found
 }
 
 // descend settles part k; square is the squared gap left and h the products of

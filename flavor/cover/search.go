@@ -13,7 +13,7 @@ import (
 // amounts of it can be among the best.
 func (t *task) search(ctx context.Context) ([]found, error) {
 	list := newShortlist(t)
-	s := &search{task: t, list: list, scouted: make([]bool, len(t.cands))}
+	s := &search{task: t, list: list, rounder: rounder{task: t}, scouted: make([]bool, len(t.cands))}
 	for parts := 1; parts <= t.req.Parts; parts++ {
 		if err := s.stage(ctx, parts); err != nil {
 			return nil, err
@@ -29,6 +29,7 @@ type search struct {
 	reach    *reach // from the second part on
 	scouted  []bool // candidates whose combinations were looked at already
 	parts    int
+	rounder  rounder
 	pending  queue
 	count    int // combinations looked at
 	gathered int // since the likeliest were settled

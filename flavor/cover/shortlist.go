@@ -18,23 +18,6 @@ func newShortlist(t *task) *shortlist {
 	return &shortlist{task: t, best: map[int][]found{}, edge: math.Inf(1)}
 }
 
-// within reports whether a cover is within the guest's strength and cost.
-func (t *task) within(x *found) (bool, error) {
-	g := &t.req.Guest
-	if g.MaxCost > 0 && t.cost(x) > g.MaxCost {
-		return false, nil
-	}
-	if g.MaxABV <= 0 {
-		return true, nil
-	}
-	s := t.specOf(x)
-	drink, err := t.finder.mixer.Mix(&s)
-	if err != nil {
-		return false, err
-	}
-	return drink.ABV <= g.MaxABV, nil
-}
-
 func (l *shortlist) keep(x found) {
 	lead := l.task.lead(&x)
 	list := append(l.best[lead], x)
