@@ -36,21 +36,22 @@ func (g *Guest) check() error {
 	return nil
 }
 
-// accepts reports whether the guest may have p.
-func (g *Guest) accepts(p *flavor.Profile) bool {
+// mayHave reports whether the guest may have p, whatever it costs.
+func (g *Guest) mayHave(p *flavor.Profile) bool {
 	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > noAlcoholABV {
 		return false
 	}
-	for _, a := range g.NoAnimal {
-		if slices.Contains(p.Animal, a) {
-			return false
-		}
+	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
+}
+
+// accepts reports whether p may be poured for the guest. With a limit on cost,
+// it must have a price.
+func (g *Guest) accepts(p *flavor.Profile) bool {
+	if !g.mayHave(p) {
+		return false
 	}
-	if g.MaxCost > 0 {
-		_, priced := g.Prices[p.ID]
-		return priced
-	}
-	return true
+	_, priced := g.Prices[p.ID]
+	return priced || g.MaxCost <= 0
 }
 
 // cost returns the price of the substitutes of a combination.
