@@ -35,10 +35,11 @@ type OutsAnswer struct {
 
 // Out is one drink that lost a pour.
 type Out struct {
-	Spec    Spec         `json:"spec"`
-	Missing []Ingredient `json:"missing"`
-	Covers  []Cover      `json:"covers" doc:"The best first"`
-	Chosen  int          `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
+	Spec       Spec         `json:"spec"`
+	Missing    []Ingredient `json:"missing"`
+	Covers     []Cover      `json:"covers" doc:"The best first"`
+	Unbalanced bool         `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	Chosen     int          `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
 }
 
 // Fetch is a bottle and the drinks that it alone would bring back.
@@ -100,7 +101,7 @@ func pours(s *flavor.Spec, bottles []*flavor.Profile) bool {
 }
 
 func outOf(t *cover.Touched) Out {
-	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Chosen: t.Chosen,
+	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
 		Covers: list(t.Covers, func(c cover.Cover) Cover { return coverOf(&c, t.ScoreBefore) })}
 }
 

@@ -18,11 +18,14 @@ type benchForm struct {
 	// Becomes tells an empty text to become from none.
 	Becomes bool
 	Missing string // name or id of what ran out; empty if nothing did
-	Avoid   []flavor.Allergen
-	View    string // how the draft is shown: as text or as rows
-	Compare compareForm
-	Scale   scaleForm
-	Save    saveForm
+	// Anywhere lets covers come from the whole catalogue and not only from what
+	// the house has.
+	Anywhere bool
+	Avoid    []flavor.Allergen
+	View     string // how the draft is shown: as text or as rows
+	Compare  compareForm
+	Scale    scaleForm
+	Save     saveForm
 }
 
 // The ways to show a draft.
@@ -37,7 +40,7 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 	if err := parseForm(r); err != nil {
 		return benchForm{}, err
 	}
-	f := benchForm{Text: plainLines(r.Form.Get("text")), Missing: r.Form.Get("missing"), View: viewText,
+	f := benchForm{Text: plainLines(r.Form.Get("text")), Missing: r.Form.Get("missing"), Anywhere: lastOf(r.Form["from"]) == "all", View: viewText,
 		Compare: readCompareForm(r.Form), Scale: scaleForm{r.Form.Has("scale"), strings.TrimSpace(r.Form.Get("volume"))}, Save: readSaveForm(r.Form)}
 	// The first view is how the draft stands on the page, another how it is
 	// asked for. What is filled in counts where it can be seen.
@@ -60,6 +63,14 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 	var err error
 	f.Avoid, err = readAvoid(r.Form)
 	return f, err
+}
+
+// lastOf is what a button says over the field that it changes.
+func lastOf(values []string) string {
+	if len(values) == 0 {
+		return ""
+	}
+	return values[len(values)-1]
 }
 
 // plainLines turns the line ends of a form into those of the text form.

@@ -48,6 +48,7 @@ type shelfView struct {
 type touchedView struct {
 	Slug, Name string
 	Missing    string
+	Unbalanced bool   // no cover keeps it in balance
 	Glass      string // method and service
 	Cover      *coverView
 	Served     string   // the cover, for telling how it was received; empty if that cannot be told
@@ -167,7 +168,7 @@ func fetchWords(f *cover.Fetch) string {
 }
 
 func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
-	d := touchedView{Name: t.Spec.Name, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
+	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
 	var missing []string
 	for _, m := range t.Missing {
 		missing = append(missing, m.Name)

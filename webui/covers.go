@@ -23,6 +23,8 @@ type coversView struct {
 	Guest       string   // the allergens that the guest avoids
 	Left        []string // other pours that had to go, for the guest's allergy
 	Unbalanced  bool
+	Stocked     bool // from what the house has
+	Anywhere    bool // from the whole catalogue, though the house has a stock
 	Covers      []coverView
 	Trouble     string // why there can be no cover
 }
@@ -56,15 +58,23 @@ type coverPour struct {
 // covers finds covers for what the form says is missing. A name that is no pour
 // of the drink is told in the panel, so that the rest of the answer stands.
 func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*coversView, error) {
-	missing, found, err := p.bar.Cover(ctx, CoverRequest{Spec: s, Missing: f.Missing, Avoid: f.Avoid,
-		Parts: coverParts, Limit: coverLimit})
+	stock, err := p.inStock(ctx)
+	if err != nil {
+		return nil, err
+	}
+	request := CoverRequest{Spec: s, Missing: f.Missing, Avoid: f.Avoid, Parts: coverParts, Limit: coverLimit}
+	if !f.Anywhere {
+		request.Stock = stock
+	}
+	missing, found, err := p.bar.Cover(ctx, request)
 	if faults := faultsIn(err); len(faults) > 0 {
 		return &coversView{Missing: f.Missing, Trouble: sentence(faults[0].Message)}, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	v := &coversView{ID: missing.ID, Missing: missing.Name, Guest: list(words(f.Avoid)), Unbalanced: found.Unbalanced}
+	v := &coversView{ID: missing.ID, Missing: missing.Name, Guest: list(words(f.Avoid)), Unbalanced: found.Unbalanced,
+		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
 	for _, r := range found.Removed {
 		if r.ID != missing.ID {
 			v.Left = append(v.Left, r.Name)
@@ -93,6 +103,21 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		v.Covers = append(v.Covers, one)
 	}
 	return v, nil
+}
+
+// inStock lists the ids of what the house has, nil if it keeps nothing yet.
+func (p *pages) inStock(ctx context.Context) ([]string, error) {
+	s, err := p.shift(ctx)
+	if err != nil || len(s.stock) == 0 {
+		return nil, err
+	}
+	ids := []string{}
+	for _, b := range s.stock {
+		if !s.isOut(b) {
+			ids = append(ids, b.ID)
+		}
+	}
+	return ids, nil
 }
 
 // coverViewOf says a cover of a drink that scored before.

@@ -13,6 +13,8 @@ import (
 	"counterpour/webui"
 )
 
+const harbourSour = "2+oz+gold+rum%0A3%2F4+oz+lime+juice%0A3%2F4+oz+falernum%0Ashake%2C+up"
+
 // The juices of the catalogue know their acids, and the training page stands on
 // the proven drinks.
 func TestPagesOverTheKitchen(t *testing.T) {
@@ -25,18 +27,24 @@ func TestPagesOverTheKitchen(t *testing.T) {
 		path   string
 		status int
 		want   []string
+		not    []string
 	}{
-		{"/tools?tool=acid&juice=orange+juice&amount=500&target=lime", 200, []string{"Citric acid", "40.0 g/L citric and 20.0 g/L malic", `<option value="orange juice">`}},
-		{"/tools?tool=acid&juice=lemon+juice&amount=500&target=lime", 422, []string{"already holds"}},
-		{"/tools?tool=acid&juice=simple+syrup&amount=500&target=lime", 422, []string{"is no juice"}},
-		{"/training?what=", 200, []string{"Your answer"}},
-		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score comes about", "<ol class=\"steps\"><li>"}},
+		{"/tools?tool=acid&juice=orange+juice&amount=500&target=lime", 200, []string{"Citric acid", "40.0 g/L citric and 20.0 g/L malic", `<option value="orange juice">`}, nil},
+		{"/tools?tool=acid&juice=lemon+juice&amount=500&target=lime", 422, []string{"already holds"}, nil},
+		{"/tools?tool=acid&juice=simple+syrup&amount=500&target=lime", 422, []string{"is no juice"}, nil},
+		{"/training?what=", 200, []string{"Your answer"}, nil},
+		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score comes about", "<ol class=\"steps\"><li>"}, nil},
+		{"/?text=" + harbourSour + "&missing=falernum", 200, []string{"From what the house has", "Pour this"}, []string{"falernum syrup (alcohol-free)"}},
+		{"/?text=" + harbourSour + "&missing=falernum&from=all", 200, []string{"From the whole catalogue", "falernum syrup (alcohol-free)"}, nil},
 	} {
 		w := httptest.NewRecorder()
 		h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, c.path, nil))
 		assert.Equal(t, c.status, w.Code, c.path)
 		for _, s := range c.want {
 			assert.Contains(t, w.Body.String(), s, c.path)
+		}
+		for _, s := range c.not {
+			assert.NotContains(t, w.Body.String(), s, c.path)
 		}
 	}
 }
