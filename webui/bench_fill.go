@@ -12,9 +12,11 @@ import (
 
 // applyRows writes what was filled into the rows back into the draft that they
 // were made of. A line whose row is as it was stays as it was written; a row
-// that is emptied takes its line with it. A form without rows changes nothing.
+// that is emptied takes its line with it. A form without rows, or with part of
+// them, changes nothing.
 func applyRows(text string, form url.Values) string {
-	if !form.Has("row-line") {
+	n := len(form["row-line"])
+	if !form.Has("row-line") || len(form["row-amount"]) != n || len(form["row-unit"]) != n || len(form["row-name"]) != n {
 		return text
 	}
 	was := rowsOf(text, -1)
@@ -35,9 +37,6 @@ func applyRows(text string, form url.Values) string {
 }
 
 func fieldAt(form url.Values, key string, i int) string {
-	if i >= len(form[key]) {
-		return ""
-	}
 	return strings.Join(strings.Fields(form[key][i]), " ")
 }
 

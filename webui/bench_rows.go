@@ -15,6 +15,7 @@ import (
 // names the line that it stands for, and lines that are no pour stay as they
 // are.
 type rowsView struct {
+	Text     string // the draft that they are of
 	Name     string // of the drink
 	Rows     []rowView
 	Method   string // empty if none is stated
@@ -64,7 +65,7 @@ type unitChoice struct {
 // others as rows. If the draft could be read as a whole, pours is how many pours
 // it has, which tells a name such as "Two Hoots" from a pour; else it is below 0.
 func rowsOf(text string, pours int) *rowsView {
-	v := &rowsView{Units: unitChoices, Methods: flavor.Methods(), Services: flavor.Services(), Grids: gridsJSON}
+	v := &rowsView{Text: text, Units: unitChoices, Methods: flavor.Methods(), Services: flavor.Services(), Grids: gridsJSON}
 	lines := strings.Split(text, "\n")
 	first := true
 	for i, line := range lines {

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/mix"
 )
 
 // More of the fake shelf, for the house.
@@ -28,7 +29,15 @@ func init() {
 	lemon.Acids.Citric = 1
 	gin.Aroma[flavor.Juniper], falernum.Aroma[flavor.Clove], clove.Aroma[flavor.Clove] = 10, 8, 9
 	orgeat.Aroma[flavor.Nut], almond.Aroma[flavor.Nut], lemon.Aroma[flavor.Citrus], spare.Aroma[flavor.Cinnamon] = 9, 9, 8, 60
+	for _, p := range fakeShelf {
+		if err := mix.Complete(p); err != nil {
+			panic(err)
+		}
+	}
 }
+
+// fakeShelf is everything that the fake house knows of.
+var fakeShelf = []*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove, spare}
 
 // fakeHouse keeps four drinks. Nothing covers gin; falernum is covered by
 // almond syrup, or by clove syrup for who must not have nuts.
@@ -194,7 +203,7 @@ func (h *fakeHouse) Catalogue() *house.Shelf { return h.Shelf() }
 var opening = house.By{Actor: "Ines", At: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
 
 func (h *fakeHouse) Shelf() *house.Shelf {
-	return house.NewShelf([]*flavor.Profile{gin, lemon, syrup, orgeat, sesame, white, bottle, falernum, almond, clove, spare})
+	return house.NewShelf(fakeShelf)
 }
 
 // listeners is how many are told of changes.

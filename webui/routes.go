@@ -6,9 +6,9 @@ import "net/http"
 // too. What a form changes is a lead's where the route says so; the rest is for
 // everybody who is let in.
 var (
-	look = []string{http.MethodGet, http.MethodHead}
-	form = []string{http.MethodGet, http.MethodHead, http.MethodPost}
-	act  = []string{http.MethodPost}
+	showing = []string{http.MethodGet, http.MethodHead}
+	taking  = []string{http.MethodGet, http.MethodHead, http.MethodPost}
+	posting = []string{http.MethodPost}
 )
 
 // routes lists every route.
@@ -19,53 +19,53 @@ func (p *pages) routes() http.Handler {
 	p.specRoutes(mux)
 	p.stockRoutes(mux)
 	p.trainingRoutes(mux)
-	mux.Handle("/login", p.route(p.login, form...))
-	mux.Handle("/offline.js", p.route(p.statics.offline, look...))
-	mux.Handle("/static/{name...}", p.route(p.statics.serve, look...))
+	mux.Handle("/login", p.route(p.login, taking...))
+	mux.Handle("/offline.js", p.route(p.statics.offline, showing...))
+	mux.Handle("/static/{name...}", p.route(p.statics.serve, showing...))
 	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
 	return mux
 }
 
 // benchRoutes are for developing a drink. Scoring and riffing write nothing.
 func (p *pages) benchRoutes(mux *http.ServeMux) {
-	mux.Handle("/{$}", p.route(p.bench, form...))
-	mux.Handle("/names", p.route(p.names, look...))
-	mux.Handle("/card", p.route(p.draftCard, look...))
-	mux.Handle("/riffs", p.route(p.riffs, form...))
-	mux.Handle("/riffs/use-up", p.route(p.useUp, form...))
-	mux.Handle("/riffs/walk", p.route(p.walk, form...))
-	mux.Handle("/tools", p.route(p.tools, look...))
+	mux.Handle("/{$}", p.route(p.bench, taking...))
+	mux.Handle("/names", p.route(p.names, showing...))
+	mux.Handle("/card", p.route(p.draftCard, showing...))
+	mux.Handle("/riffs", p.route(p.riffs, taking...))
+	mux.Handle("/riffs/use-up", p.route(p.useUp, taking...))
+	mux.Handle("/riffs/walk", p.route(p.walk, taking...))
+	mux.Handle("/tools", p.route(p.tools, showing...))
 }
 
 func (p *pages) boardRoutes(mux *http.ServeMux) {
-	mux.Handle("/board", p.route(p.board, form...))
+	mux.Handle("/board", p.route(p.board, taking...))
 	mux.Handle("/board/events", p.open(p.boardEvents, http.MethodGet))
 }
 
 func (p *pages) specRoutes(mux *http.ServeMux) {
-	mux.Handle("/specs", p.route(p.specs, look...))
-	mux.Handle("/specs/print", p.route(p.collection, look...))
-	mux.Handle("/specs/export", p.route(p.export, look...))
-	mux.Handle("/specs/import", p.route(lead(p.takeIn), form...))
-	mux.Handle("/specs/{slug}", p.route(lead(p.specPage), form...))
-	mux.Handle("/specs/{slug}/batch", p.route(p.batch, look...))
-	mux.Handle("/specs/{slug}/card", p.route(p.card, look...))
+	mux.Handle("/specs", p.route(p.specs, showing...))
+	mux.Handle("/specs/print", p.route(p.collection, showing...))
+	mux.Handle("/specs/export", p.route(p.export, showing...))
+	mux.Handle("/specs/import", p.route(lead(p.takeIn), taking...))
+	mux.Handle("/specs/{slug}", p.route(lead(p.specPage), taking...))
+	mux.Handle("/specs/{slug}/batch", p.route(p.batch, showing...))
+	mux.Handle("/specs/{slug}/card", p.route(p.card, showing...))
 }
 
 func (p *pages) stockRoutes(mux *http.ServeMux) {
-	mux.Handle("/stock", p.route(p.stock, look...))
-	mux.Handle("/stock/bottle", p.route(lead(p.bottlePage), form...))
-	mux.Handle("/stock/made", p.route(lead(p.madePage), form...))
-	mux.Handle("/stock/undo", p.route(lead(p.undoStock), act...))
-	mux.Handle("/stock/import", p.route(lead(p.importStock), form...))
-	mux.Handle("/stock/stock.csv", p.route(p.exportStock, look...))
-	mux.Handle("/map", p.route(p.stockMap, look...))
+	mux.Handle("/stock", p.route(p.stock, showing...))
+	mux.Handle("/stock/bottle", p.route(lead(p.bottlePage), taking...))
+	mux.Handle("/stock/made", p.route(lead(p.madePage), taking...))
+	mux.Handle("/stock/undo", p.route(lead(p.undoStock), posting...))
+	mux.Handle("/stock/import", p.route(lead(p.importStock), taking...))
+	mux.Handle("/stock/stock.csv", p.route(p.exportStock, showing...))
+	mux.Handle("/map", p.route(p.stockMap, showing...))
 }
 
 func (p *pages) trainingRoutes(mux *http.ServeMux) {
-	mux.Handle(trainingPath, p.route(p.training, form...))
-	mux.Handle(progressPath, p.route(p.progress, form...))
-	mux.Handle(flightPath, p.route(p.flight, look...))
-	mux.Handle(trianglePath, p.route(p.triangle, form...))
-	mux.Handle(starterPath, p.route(p.starter, look...))
+	mux.Handle(trainingPath, p.route(p.training, taking...))
+	mux.Handle(progressPath, p.route(p.progress, taking...))
+	mux.Handle(flightPath, p.route(p.flight, showing...))
+	mux.Handle(trianglePath, p.route(p.triangle, taking...))
+	mux.Handle(starterPath, p.route(p.starter, showing...))
 }

@@ -47,19 +47,32 @@ func threeHundred() (text string, bad []string) {
 // sendFile sends the form of the import.
 func sendFile(t *testing.T, h http.Handler, file, mode, text string) *httptest.ResponseRecorder {
 	t.Helper()
+	name := "stock.csv"
+	if file == "" {
+		name = ""
+	}
+	return sendNamed(t, h, "/stock/import", name, file, url.Values{"mode": {mode}, "text": {text}})
+}
+
+// sendNamed sends a form with a file, or without one if it has no name and holds
+// nothing.
+func sendNamed(t *testing.T, h http.Handler, path, name, file string, form url.Values) *httptest.ResponseRecorder {
+	t.Helper()
 	var b bytes.Buffer
 	m := multipart.NewWriter(&b)
-	for name, value := range map[string]string{"mode": mode, "text": text} {
-		require.NoError(t, m.WriteField(name, value))
+	for key, values := range form {
+		for _, v := range values {
+			require.NoError(t, m.WriteField(key, v))
+		}
 	}
-	if file != "" {
-		part, err := m.CreateFormFile("file", "stock.csv")
+	if name != "" || file != "" {
+		part, err := m.CreateFormFile("file", name)
 		require.NoError(t, err)
 		_, err = part.Write([]byte(file))
 		require.NoError(t, err)
 	}
 	require.NoError(t, m.Close())
-	r := httptest.NewRequest(http.MethodPost, "/stock/import", &b)
+	r := httptest.NewRequest(http.MethodPost, path, &b)
 	r.Header.Set("Content-Type", m.FormDataContentType())
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, r)

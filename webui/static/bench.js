@@ -22,6 +22,33 @@
   };
   if (kept(seen)) view(kept(seen));
 
+  // What is typed is sent once the hand rests. A button that is pressed goes
+  // first, and nothing overtakes the saving of a draft.
+  let resting = 0, saving = false;
+  const rest = () => {
+    clearTimeout(resting);
+    resting = setTimeout(() => { if (saving) rest(); else if (window.htmx) form.requestSubmit(); }, 250);
+  };
+  form.addEventListener("input", rest);
+  form.addEventListener("submit", (event) => {
+    // Enter in a field that has a button of its own presses that one.
+    const at = document.activeElement;
+    if (event.submitter === form.querySelector("button.unseen") && ["called", "volume"].includes(at.id)) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      at.parentElement.querySelector("button").click();
+      return;
+    }
+    if (saving && window.htmx) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      setTimeout(() => form.requestSubmit(event.submitter?.isConnected ? event.submitter : null), 100);
+      return;
+    }
+    clearTimeout(resting);
+    saving = event.submitter?.name === "save";
+  }, { capture: true });
+
   // What to do once the next answer stands on the page.
   let then = null;
 
@@ -155,13 +182,6 @@
   };
   offerCopy();
 
-  // Enter in a field that has a button of its own presses that one.
-  form.addEventListener("keydown", (event) => {
-    if (event.key !== "Enter" || !["called", "volume"].includes(event.target.id)) return;
-    event.preventDefault();
-    event.target.parentElement.querySelector("button").click();
-  });
-
   // Ctrl and Enter score at once, from anywhere in the box.
   box.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) form.requestSubmit();
@@ -181,6 +201,7 @@
 
   document.addEventListener("htmx:after:swap", (event) => {
     if (event.target !== form) return;
+    saving = false;
     box.setAttribute("aria-invalid", String(byId("faults").childElementCount > 0));
     offerCopy();
     takeOver();
@@ -189,6 +210,7 @@
   });
   document.addEventListener("htmx:error", (event) => {
     if (event.target !== form) return;
+    saving = false;
     byId("trouble").textContent = "The bar did not answer. Your draft is safe; press Score it to try again.";
   });
 

@@ -80,7 +80,7 @@
     }
     if (empty) return box.value;
     if (number) return put(text, 0, number);
-    const after = Math.min(lines().length, Math.max(Number(list().dataset.after), ...all().map((r) => Number(r.dataset.line))));
+    const after = Math.min(lines().length, Math.max(Number(list().dataset.after), Number(list().dataset.name), ...all().map((r) => Number(r.dataset.line))));
     const draft = put(text, after, 0);
     row.dataset.line = after + 1;
     return draft;
@@ -166,11 +166,12 @@
     name.focus();
   };
 
-  // The rows of the last answer wait until nobody types in the old ones.
+  // The rows of the last answer wait until nobody types in the old ones, and are
+  // of no use once the text has gone on.
   let waiting = null;
   const busy = () => {
     const at = document.activeElement;
-    if (open) return true;
+    if (open || waiting.querySelector(".pour-rows")?.dataset.text !== box.value) return true;
     if (!rows.contains(at) || at.matches("button")) return false;
     return at.matches("select") || waiting.querySelector("#" + at.id)?.value !== at.value;
   };
@@ -193,6 +194,7 @@
     waiting = task.fragment.querySelector("#rows") || task.fragment;
     settle();
   });
+  document.addEventListener("htmx:after:swap", () => setTimeout(settle)); // the bench may have taken a text over
   rows.addEventListener("focusout", () => setTimeout(() => {
     if (open && document.activeElement !== open.name) shut();
     settle();
