@@ -55,7 +55,7 @@ func venueOf(where string) (address, venue string, err error) {
 func newHouse(open kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "house",
-		Short: "Back up, restore, check, export and import a house",
+		Short: "Keep a house: stock, specs, costs, batches, palate, backups, and who may enter",
 		Long: `A house is what a bar knows of itself: its bottles, syrups, specs, what has run
 out and how covers were received. It is kept in a file, or in a PostgreSQL
 database with an address such as postgres://….`,
@@ -63,7 +63,8 @@ database with an address such as postgres://….`,
 	}
 	var where string
 	cmd.PersistentFlags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address")
-	cmd.AddCommand(newBackup(&where), newRestore(&where), newHouseCheck(&where), newExport(open, &where), newImport(open, &where), newTasted(open, &where), newPasscode(), newToken())
+	cmd.AddCommand(newBackup(&where), newRestore(&where), newHouseCheck(&where), newExport(open, &where), newImport(open, &where), newTasted(open, &where), newCost(open, &where),
+		newBatch(open, &where), newRight(open, &where), newPasscode(), newToken())
 	for _, c := range cmd.Commands() {
 		c.Args = wrongArgs(c.Args)
 	}
