@@ -166,7 +166,7 @@ func exhaustive(t *testing.T, task *task, parts int, cutoff float64) []found {
 		key := [MaxParts]int{-1, -1, -1}
 		copy(key[:], x.parts)
 		lead := task.lead(x)
-		if taken[key] {
+		if taken[key] || !task.withinGuest(t, x) {
 			continue
 		}
 		if task.strict {
@@ -187,6 +187,20 @@ func exhaustive(t *testing.T, task *task, parts int, cutoff float64) []found {
 		}
 	}
 	return out
+}
+
+// withinGuest mixes a cover and adds up what it costs, without any shortcut.
+func (t *task) withinGuest(tt *testing.T, x *found) bool {
+	g := &t.req.Guest
+	spec := t.specOf(x)
+	drink, err := t.finder.mixer.Mix(&spec)
+	require.NoError(tt, err)
+	var cost float64
+	for k, i := range x.parts {
+		c := &t.cands[i]
+		cost += g.Prices[c.profile.ID] * c.amounts[x.amounts[k]].ml
+	}
+	return (g.MaxABV <= 0 || drink.ABV <= g.MaxABV) && (g.MaxCost <= 0 || cost <= g.MaxCost)
 }
 
 func TestSearchIsExact(t *testing.T) {
