@@ -85,7 +85,7 @@ func TestScoreMovesContinuously(t *testing.T) {
 
 func TestScoreStaysBelowItsCeiling(t *testing.T) {
 	k := newKitchen(t)
-	palate, err := k.set.WithPalate(k.book[:40])
+	palate, err := k.set.WithPalate(k.sweetened())
 	require.NoError(t, err)
 	var sets, low int
 	rapid.Check(t, func(t *rapid.T) {
@@ -108,6 +108,58 @@ func TestScoreStaysBelowItsCeiling(t *testing.T) {
 		}
 	})
 	assert.Greater(t, low, sets/20, "a ceiling that rules nothing out is no use")
+}
+
+// sweetened is the proven drinks as a house with a very sweet tooth has them.
+func (k *kitchen) sweetened() []template.Labelled {
+	out := make([]template.Labelled, len(k.book))
+	for i, l := range k.book {
+		l.Spec = l.Spec.Clone()
+		for p := range l.Spec.Pours {
+			if l.Spec.Pours[p].Profile.Class.Part() == flavor.PartSweetener {
+				l.Spec.Pours[p].ML *= 4
+			}
+		}
+		out[i] = l
+	}
+	return out
+}
+
+// Without relatives a family has one centre, and the ceiling is the score.
+func TestCeilingIsTheScoreWithoutRelatives(t *testing.T) {
+	k := newKitchen(t)
+	set, err := template.NewSet(k.families, k.fitted, nil, template.DefaultTuning())
+	require.NoError(t, err)
+	palate, err := set.WithPalate(k.sweetened())
+	require.NoError(t, err)
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		for _, set := range []*template.Set{set, palate} {
+			b, err := set.Prepare(s)
+			require.NoError(t, err)
+			const slack = 1e-5 // what the ceiling leaves for rounding
+			assert.InDelta(t, b.Score(b.Amounts()), b.Ceiling(b.Amounts()), slack)
+		}
+	})
+}
+
+// A score is given if it reaches what is asked for, and is that of Score.
+func TestReaches(t *testing.T) {
+	k := newKitchen(t)
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		least := rapid.Float64Range(0, 100).Draw(t, "least")
+		want := k.score(t, s)
+		b := k.build(t, s)
+		for range 2 { // before the centres are known, and after
+			score, ok := b.Reaches(b.Amounts(), least)
+			assert.Equal(t, want >= least, ok)
+			if ok {
+				assert.Equal(t, want, score)
+			}
+			b.Score(b.Amounts())
+		}
+	})
 }
 
 func TestJudgementIsSound(t *testing.T) {
