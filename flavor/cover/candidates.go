@@ -66,6 +66,7 @@ func (f *Finder) borrow() *shelf {
 	return &shelf{}
 }
 
+// addCandidates lists what may be poured, in the order of the ids.
 func (t *task) addCandidates() {
 	grid := newGrid(t.gapML, measure.SystemOf(t.req.Spec))
 	t.cands = slices.Grow(t.cands[:0], len(t.req.Candidates))
