@@ -36,7 +36,7 @@
     if (event.submitter === form.querySelector("button.unseen") && ["called", "volume"].includes(at.id)) {
       event.preventDefault();
       event.stopImmediatePropagation();
-      at.parentElement.querySelector("button").click();
+      setTimeout(() => at.parentElement.querySelector("button").click()); // a form does not submit itself twice over
       return;
     }
     if (saving && window.htmx) {

@@ -1,0 +1,59 @@
+package webui
+
+import (
+	"html"
+	"io/fs"
+	"net/http"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Every page of the specs is light, names nothing twice, and leads somewhere.
+func TestSpecPagesHoldTogether(t *testing.T) {
+	h := onSale(t)
+	p := pagesOf(t, h)
+	act(t, p, "spindrift", "do", "right", "version", "1")
+	post(p, "/", fields("text", strings.Replace(goodDraft, "1/2 oz", "3/4 oz", 1), "save", "replace", "over", "halyard-sour", "seen", "1"), false)
+	rows := "/?view=rows&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice&" + fields("text", goodDraft).Encode()
+	pages := map[string]string{"taken": post(p, "/", fields("text", sweetDraft, "save", "save"), false).Body.String(),
+		"pasted": post(p, "/specs/import", fields("as", "text", "text", pasted), false).Body.String()}
+	for _, path := range []string{"/specs/halyard-sour?price=12", "/specs/nutcracker", "/specs/nutcracker/batch?from=freezer", "/specs/import", "/card?text=2+oz+gin", rows} {
+		w := get(p, path, "")
+		require.Equal(t, http.StatusOK, w.Code, path)
+		pages[path] = w.Body.String()
+	}
+	for name, page := range pages {
+		weight, seen := len(page), map[string]bool{}
+		for _, m := range ids.FindAllStringSubmatch(page, -1) {
+			assert.False(t, seen[m[1]], "%s: id %q twice", name, m[1])
+			seen[m[1]] = true
+		}
+		for _, m := range links.FindAllStringSubmatch(page, -1) {
+			link := html.UnescapeString(m[1])
+			if id, ok := strings.CutPrefix(link, "#"); ok {
+				assert.True(t, seen[id], "%s: %s", name, link)
+				continue
+			}
+			w := get(p, link, "")
+			assert.Equal(t, http.StatusOK, w.Code, "%s: %s", name, link)
+			if strings.HasPrefix(link, "/static/") {
+				weight += w.Body.Len()
+				assert.Equal(t, keepForever, w.Header().Get("Cache-Control"), link)
+			}
+		}
+		t.Logf("%s: %d bytes", name, weight)
+		assert.Less(t, weight, maxLoad, name)
+	}
+	for _, name := range []string{"static/bench.css", "static/rows.js", "static/copy.js"} {
+		body, err := fs.ReadFile(embedded, name)
+		require.NoError(t, err)
+		for what, pattern := range forbidden {
+			if !strings.HasSuffix(name, ".js") || what != "a handler attribute" {
+				assert.False(t, pattern.Match(body), "%s holds %s: %q", name, what, pattern.Find(body))
+			}
+		}
+	}
+}
