@@ -155,6 +155,28 @@ func axe(t *testing.T) string {
 
 const axeRun = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.help + ": " + v.nodes.map((n) => n.html.slice(0, 160) + " " + n.any.map((a) => a.message)).join(" | ")))`
 
+// accessible asserts that the page passes the checker and fits its screen, light
+// and dark, narrow and wide, closed and opened.
+func (b *browser) accessible(script, page string) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](script))
+	check := func(state string) {
+		b.fits()
+		found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
+		require.NoError(b.t, err, page)
+		assert.Empty(b.t, found, "%s, %s", page, state)
+	}
+	for _, width := range []int64{360, 1280} {
+		b.do(chromedp.EmulateViewport(width, 800))
+		for _, scheme := range []string{"light", "dark"} {
+			b.media("", scheme)
+			check(scheme)
+		}
+	}
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`), chromedp.EmulateViewport(360, 800))
+	check("all opened")
+}
+
 // Every page passes the checker, fits its screen and keeps the console quiet.
 func TestEveryPageIsAccessible(t *testing.T) {
 	script := axe(t)
@@ -166,25 +188,7 @@ func TestEveryPageIsAccessible(t *testing.T) {
 		"/specs", "/specs?q=zzz", "/specs/nutcracker/card", "/specs/print", "/map", "/map?spec=nutcracker&missing=orgeat", "/training", "/training?what=fault", "/training?what=mend",
 		"/training?what=order-sweet", "/training?what=guess", "/training?what=cover", "/training?what=cover&steps=12",
 		"/tools", "/tools?tool=dilute&amount=700&from=57&to=40", "/tools?tool=syrup&brix=90&yield=5", "/nowhere"}
-	check := func(page string) {
-		b.do(chromedp.Evaluate[chromedp.Void](script))
-		for _, width := range []int64{360, 1280} {
-			b.do(chromedp.EmulateViewport(width, 800))
-			b.fits()
-			for _, scheme := range []string{"light", "dark"} {
-				b.media("", scheme)
-				found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-				require.NoError(t, err, page)
-				assert.Empty(t, found, "%s at %d px, %s", page, width, scheme)
-			}
-		}
-		b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`))
-		found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-		require.NoError(t, err, page)
-		assert.Empty(t, found, "%s, all opened", page)
-		b.do(chromedp.EmulateViewport(360, 800))
-		b.fits()
-	}
+	check := func(page string) { b.accessible(script, page) }
 	for _, page := range pages {
 		b.do(chromedp.EmulateViewport(360, 800))
 		b.open(address, page)

@@ -211,23 +211,7 @@ func TestSpecPagesAreAccessible(t *testing.T) {
 	h := onSale(t)
 	address := serve(t, h)
 	b := newBrowser(t, 360)
-	check := func(page string) {
-		b.do(chromedp.Evaluate[chromedp.Void](script))
-		for _, width := range []int64{360, 1280} {
-			b.do(chromedp.EmulateViewport(width, 800))
-			for _, scheme := range []string{"light", "dark"} {
-				b.media("", scheme)
-				found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-				require.NoError(t, err, page)
-				assert.Empty(t, found, "%s at %d px, %s", page, width, scheme)
-			}
-			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`))
-			b.fits()
-		}
-		found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-		require.NoError(t, err, page)
-		assert.Empty(t, found, "%s, all opened", page)
-	}
+	check := func(page string) { b.accessible(script, page) }
 	draft := "&text=Halyard+Sour%0A2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat%0Ashake,+up"
 	for _, page := range []string{"/specs/nutcracker?price=12", "/specs/mainbrace?price=x", "/specs/mainbrace/batch?make=bottle", "/specs/nutcracker/batch?from=freezer", "/specs/mainbrace/batch?serves=x",
 		"/specs/import", "/?view=rows" + draft, "/?view=rows&text=2+oz+gni", "/?spec=nutcracker", "/?view=text&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice" + draft, "/card?text=2+oz+gin"} {

@@ -216,24 +216,6 @@ func TestLoginIsLight(t *testing.T) {
 	assert.Less(t, weight, maxLoad)
 }
 
-// accessible asserts that a page passes the checker at both widths, light and
-// dark, with all of it opened, and fits.
-func accessible(b *browser, page, script string) {
-	b.t.Helper()
-	b.do(chromedp.Evaluate[chromedp.Void](script),
-		chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`))
-	for _, width := range []int64{360, 1280} {
-		b.do(chromedp.EmulateViewport(width, 800))
-		b.fits()
-		for _, scheme := range []string{"light", "dark"} {
-			b.media("", scheme)
-			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-			require.NoError(b.t, err, page)
-			assert.Empty(b.t, found, "%s at %d px, %s", page, width, scheme)
-		}
-	}
-}
-
 func TestLoginInABrowser(t *testing.T) {
 	script := axe(t)
 	b := newBrowser(t, 360)
@@ -245,20 +227,20 @@ func TestLoginInABrowser(t *testing.T) {
 	}
 	b.open(address, "/board?avoid=tree+nuts")
 	b.until(atLogin)
-	accessible(b, "the form", script)
+	b.accessible(script, "the form")
 
 	// What was typed as a name is still there; the passcode is not.
 	fill(b, "Ana", "not that one")
 	b.until(`document.getElementById('amiss')?.textContent.includes('not right')`)
 	b.until(`document.getElementById('name').value === 'Ana' && document.getElementById('passcode').value === ''`)
 	b.until(`document.getElementById('passcode').offsetHeight >= 44`)
-	accessible(b, "the form with a fault", script)
+	b.accessible(script, "the form with a fault")
 	fill(b, "ana", anaPasscode)
 	b.until(`location.pathname + location.search === '/board?avoid=tree+nuts'`)
 	b.until(`document.cookie === ''`) // no script sees the session
 	b.open(address, "/login")
 	b.until(`document.getElementById('who').textContent === 'Ana'`)
-	accessible(b, "who has signed in", script)
+	b.accessible(script, "who has signed in")
 
 	// Signed out on one screen, a draft on another leads to the login and back,
 	// and is not lost.

@@ -115,25 +115,7 @@ func TestRiffPagesAreAccessible(t *testing.T) {
 	} {
 		b.do(chromedp.EmulateViewport(360, 800))
 		b.open(address, page)
-		b.do(chromedp.Evaluate[chromedp.Void](script))
-		clean := func(how string) {
-			t.Helper()
-			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-			require.NoError(t, err, page)
-			assert.Empty(t, found, "%s, %s", page, how)
-		}
-		for _, width := range []int64{360, 1280} {
-			b.do(chromedp.EmulateViewport(width, 800))
-			b.fits()
-			for _, scheme := range []string{"light", "dark"} {
-				b.media("", scheme)
-				clean(scheme)
-			}
-		}
-		b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`))
-		clean("all opened")
-		b.do(chromedp.EmulateViewport(360, 800))
-		b.fits()
+		b.accessible(script, page)
 	}
 	for _, said := range b.complaints() {
 		// A page that is meant to be refused is told of by the browser.

@@ -14,28 +14,6 @@ import (
 	"counterpour/data/house"
 )
 
-// accessible asserts that the page passes the checker and fits its screen, light
-// and dark, narrow and wide, closed and opened.
-func (b *browser) accessible(script, page string) {
-	b.t.Helper()
-	b.do(chromedp.Evaluate[chromedp.Void](script))
-	check := func(state string) {
-		b.fits()
-		found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-		require.NoError(b.t, err, page)
-		assert.Empty(b.t, found, "%s, %s", page, state)
-	}
-	for _, width := range []int64{360, 1280} {
-		b.do(chromedp.EmulateViewport(width, 800))
-		for _, scheme := range []string{"light", "dark"} {
-			b.media("", scheme)
-			check(scheme)
-		}
-	}
-	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`), chromedp.EmulateViewport(360, 800))
-	check("all opened")
-}
-
 // onlyRefusals is what the console may say of pages that are meant to be
 // refused.
 func (b *browser) onlyRefusals() {

@@ -99,23 +99,7 @@ func TestTrainingPagesAreAccessible(t *testing.T) {
 	for _, path := range []string{progressPath, flightOf(), flightOf("drink", "", "text", "2 oz gni"), triangleOf(), under, closed, starterPath} {
 		b.do(chromedp.EmulateViewport(360, 800))
 		b.open(address, path)
-		b.do(chromedp.Evaluate[chromedp.Void](script))
-		for _, width := range []int64{360, 1280} {
-			b.do(chromedp.EmulateViewport(width, 800))
-			b.fits()
-			for _, scheme := range []string{"light", "dark"} {
-				b.media("", scheme)
-				found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-				require.NoError(t, err, path)
-				assert.Empty(t, found, "%s at %d px, %s", path, width, scheme)
-			}
-		}
-		b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`))
-		found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-		require.NoError(t, err, path)
-		assert.Empty(t, found, "%s, all opened", path)
-		b.do(chromedp.EmulateViewport(360, 800))
-		b.fits()
+		b.accessible(script, path)
 	}
 	for _, said := range b.complaints() {
 		assert.Contains(t, said, "status of 422", "a page that is meant to be refused, and nothing else")

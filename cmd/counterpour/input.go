@@ -98,11 +98,28 @@ func isTerminal(r io.Reader) bool {
 var flagPlaces = []struct{ place, flag string }{
 	{"missing", "--missing"}, {"avoid", "--avoid"}, {"limit", "--limit"}, {"max_parts", "--max-parts"}, {"stock", "--stock"},
 	{"class", "--class"}, {"family", "--family"}, {"bitter_min", "--bitter-min"}, {"abv_max", "--abv-max"}, {"like", "--like"},
+	{"toward", "--toward"}, {"diet", "--diet"}, {"max_abv_pct", "--max-abv"}, {"max_abv", "--max-abv"}, {"max_cost", "--max-cost"},
+	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
 }
 
 // explain puts the faults of a request in the words of the command line: flags
 // by their names, lines with the file that they are in. Other errors stay.
 func explain(err error, file string) error {
+	return relocated(err, func(f *flavor.Fault) {
+		if file != "" && strings.HasPrefix(f.Location, "line ") {
+			f.Location = file + ", " + f.Location
+		}
+		for _, p := range flagPlaces {
+			if rest, ok := strings.CutPrefix(f.Location, p.place); ok && (rest == "" || rest[0] == '[') {
+				f.Location = p.flag
+			}
+		}
+	})
+}
+
+// relocated returns the faults of what a user wrote with their places put in
+// other words, on copies. Other errors stay.
+func relocated(err error, move func(*flavor.Fault)) error {
 	var many flavor.Faults
 	var one *flavor.Fault
 	switch {
@@ -115,14 +132,7 @@ func explain(err error, file string) error {
 	out := make(flavor.Faults, len(many))
 	for i, f := range many {
 		own := *f
-		if file != "" && strings.HasPrefix(own.Location, "line ") {
-			own.Location = file + ", " + own.Location
-		}
-		for _, p := range flagPlaces {
-			if rest, ok := strings.CutPrefix(own.Location, p.place); ok && (rest == "" || rest[0] == '[') {
-				own.Location = p.flag
-			}
-		}
+		move(&own)
 		out[i] = &own
 	}
 	return out

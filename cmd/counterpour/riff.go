@@ -36,7 +36,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			body.Text = &text
 			answer, err := kitchen.AnswerRiff(cmd.Context(), body)
 			if err != nil {
-				return explainRiff(err, file)
+				return explain(err, file)
 			}
 			return deliver(cmd, *asJSON, answer, showRiffs)
 		},

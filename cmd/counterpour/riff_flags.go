@@ -1,13 +1,11 @@
 package main
 
 import (
-	"errors"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/flavor"
 )
 
 // guestFlags are the flags that say who drinks it.
@@ -33,37 +31,6 @@ const (
 	houseFlag = "file that the house is kept in, or a postgres:// address; the invented demo house if empty"
 	seedFlag  = "another number gives another list of much the same quality"
 )
-
-// riffPlaces are the places in a request for riffs, drafts or walks that flags
-// stand for, beside those that all commands know.
-var riffPlaces = []struct{ place, flag string }{
-	{"toward", "--toward"}, {"diet", "--diet"}, {"max_abv_pct", "--max-abv"}, {"max_abv", "--max-abv"}, {"max_cost", "--max-cost"},
-	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
-}
-
-// explainRiff is explain for these commands.
-func explainRiff(err error, file string) error {
-	var many flavor.Faults
-	var one *flavor.Fault
-	switch {
-	case errors.As(err, &many):
-	case errors.As(err, &one):
-		many = flavor.Faults{one}
-	default:
-		return err
-	}
-	out := make(flavor.Faults, len(many))
-	for i, f := range many {
-		own := *f
-		for _, p := range riffPlaces {
-			if rest, ok := strings.CutPrefix(own.Location, p.place); ok && (rest == "" || rest[0] == '[') {
-				own.Location = p.flag
-			}
-		}
-		out[i] = &own
-	}
-	return explain(out, file)
-}
 
 // stockFrom reads the ids in a file of what may be poured; nil for no file.
 func stockFrom(k *api.Kitchen, path string) ([]string, error) {

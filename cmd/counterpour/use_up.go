@@ -35,7 +35,7 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 			}
 			answer, err := kitchen.AnswerUseUp(cmd.Context(), body)
 			if err != nil {
-				return explainRiff(err, "")
+				return explain(err, "")
 			}
 			return deliver(cmd, *asJSON, answer, showUseUp)
 		},

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"os"
 	"strings"
 
@@ -87,37 +86,25 @@ func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err 
 
 // explainWalk names the ends of a walk by their files.
 func explainWalk(err error, files map[string]string) error {
-	var many flavor.Faults
-	var one *flavor.Fault
-	switch {
-	case errors.As(err, &many):
-	case errors.As(err, &one):
-		many = flavor.Faults{one}
-	default:
-		return err
-	}
-	out := make(flavor.Faults, len(many))
-	for i, f := range many {
-		own := *f
+	err = relocated(err, func(f *flavor.Fault) {
 		for end, file := range files {
-			rest, ok := strings.CutPrefix(own.Location, end)
+			rest, ok := strings.CutPrefix(f.Location, end)
 			if !ok || rest != "" && rest[0] != '.' {
 				continue
 			}
 			rest = strings.TrimPrefix(rest, ".")
 			switch {
 			case rest == "drink":
-				own.Location = strings.ToUpper(end)
-				own.Message += "; there is no file of that name either"
+				f.Location = strings.ToUpper(end)
+				f.Message += "; there is no file of that name either"
 			case strings.HasPrefix(rest, "line "):
-				own.Location = file + ", " + rest
+				f.Location = file + ", " + rest
 			default:
-				own.Location = strings.ToUpper(end)
+				f.Location = strings.ToUpper(end)
 			}
 		}
-		out[i] = &own
-	}
-	return explainRiff(out, "")
+	})
+	return explain(err, "")
 }
 
 func showWalk(p *page, a *api.WalkAnswer) {
