@@ -196,9 +196,7 @@ type batchLine struct {
 func batchViewOf(b *prep.Batch, t prep.Target) *batchView {
 	v := &batchView{For: t.Fill.Name, Total: millilitres(b.TotalML) + "\u00a0mL", Serving: millilitres(b.ServingML) + "\u00a0mL",
 		Serves: figure(b.Servings, 1), ABV: figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
-	if strings.HasSuffix(v.Serves, ".0") {
-		v.Serves = strings.TrimSuffix(v.Serves, ".0")
-	}
+	v.Serves = strings.TrimSuffix(v.Serves, ".0")
 	if v.For == "" {
 		v.For = v.Serves + " serves"
 	}

@@ -96,8 +96,12 @@ func comparePours(was, is *flavor.Spec) []compareRow {
 	for i := range left {
 		add(left[i].Profile.Name, amountOf(&left[i]), "")
 	}
-	add("method", string(was.Method), string(is.Method))
-	add("service", string(was.Service), string(is.Service))
+	if was.Method != is.Method {
+		add("method", string(was.Method), string(is.Method))
+	}
+	if was.Service != is.Service {
+		add("service", string(was.Service), string(is.Service))
+	}
 	return out
 }
 

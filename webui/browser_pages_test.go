@@ -156,25 +156,23 @@ func axe(t *testing.T) string {
 const axeRun = `axe.run().then((r) => r.violations.map((v) => v.id + ": " + v.help + ": " + v.nodes.map((n) => n.html.slice(0, 160) + " " + n.any.map((a) => a.message)).join(" | ")))`
 
 // accessible asserts that the page passes the checker and fits its screen, light
-// and dark, narrow and wide, closed and opened.
+// and dark, narrow and wide, with everything opened that can be; closed, it fits
+// as well.
 func (b *browser) accessible(script, page string) {
 	b.t.Helper()
-	b.do(chromedp.Evaluate[chromedp.Void](script))
-	check := func(state string) {
-		b.fits()
-		found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
-		require.NoError(b.t, err, page)
-		assert.Empty(b.t, found, "%s, %s", page, state)
-	}
+	b.do(chromedp.EmulateViewport(360, 800), chromedp.Evaluate[chromedp.Void](script))
+	b.fits()
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`))
 	for _, width := range []int64{360, 1280} {
 		b.do(chromedp.EmulateViewport(width, 800))
+		b.fits()
 		for _, scheme := range []string{"light", "dark"} {
 			b.media("", scheme)
-			check(scheme)
+			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](axeRun, chromedp.EvalAwaitPromise))
+			require.NoError(b.t, err, page)
+			assert.Empty(b.t, found, "%s at %d px, %s", page, width, scheme)
 		}
 	}
-	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => { d.open = true; })`), chromedp.EmulateViewport(360, 800))
-	check("all opened")
 }
 
 // Every page passes the checker, fits its screen and keeps the console quiet.

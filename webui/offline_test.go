@@ -18,6 +18,7 @@ func TestACopyIsMarkedAsOne(t *testing.T) {
 	b.open(server.URL, "/board") // now it goes through the keeper
 	b.open(server.URL, "/specs?avoid=tree+nuts")
 	b.until(`document.querySelector('h1') && !document.querySelector('.copy')`)
+	server.CloseClientConnections() // the board listens as long as it can
 	server.Close()
 
 	b.open(server.URL, "/board")
