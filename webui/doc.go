@@ -7,9 +7,10 @@
 // header. Whatever happens, the text that was sent comes back with the answer.
 //
 // What the pages know of drinks comes through [Bar], and what they know of the
-// house through [House]; the package imports the flavor folders and nothing
-// else of ours. Between requests it keeps no state but answers that it would
-// work out again (see memo).
+// house through [House], whose store they write to: the package imports the
+// flavor folders and data/house, and package access, which says who may write.
+// Between requests it keeps no state but answers that it would work out again
+// (see memo).
 //
 // Rounds of training come through [Trainer]. A round travels in its form as the
 // request that it is made from again, sealed, since the request gives the answer

@@ -43,7 +43,8 @@ func (b bar) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, 
 	return b.kitchen().Finder.Outs(ctx, r, nil)
 }
 
-func (b bar) House() webui.House { return room{b.venue} }
+// The venue serves both.
+func (b bar) House() webui.House { return room(b) }
 
 func (b bar) Trainer() webui.Trainer { return newCoach(b.kitchen) }
 
