@@ -98,6 +98,13 @@ func (t *task) toward(parts []int, set *moveSet) (h [MaxParts]float64) {
 // boundSlack covers what rounding may add to a bound.
 const boundSlack = 1e-9
 
+// leastLength returns the least distance that is left of a squared gap once so
+// much of it is explained, less what rounding may add to the difference.
+func leastLength(square, explained float64) float64 {
+	const digits = 1e-12
+	return math.Sqrt(max(0, square-explained-digits*square))
+}
+
 // leastRank returns what the rank of any amounts of the parts, pourable or not,
 // is no less than, over every set of moves.
 func (t *task) leastRank(parts []int, p *products) float64 {
@@ -105,7 +112,7 @@ func (t *task) leastRank(parts []int, p *products) float64 {
 	for s := range t.sets {
 		set := &t.sets[s]
 		h := t.toward(parts, set)
-		least = min(least, math.Sqrt(max(0, set.square-p.explained(&h)))+set.cost)
+		least = min(least, leastLength(set.square, p.explained(&h))+set.cost)
 	}
 	return least + t.partCost(p.n) + t.rareCost(parts) - boundSlack
 }
@@ -119,7 +126,7 @@ func (t *task) leastAlone(c *candidate) float64 {
 		for _, m := range set.moves {
 			h -= c.moves[m]
 		}
-		least = min(least, math.Sqrt(max(0, set.square-explainedBy(h, c.self)))+set.cost)
+		least = min(least, leastLength(set.square, explainedBy(h, c.self))+set.cost)
 	}
 	return least + c.rare - boundSlack
 }
@@ -165,33 +172,50 @@ func (r *rounder) round(parts []int, edge float64) []found {
 		r.set = &t.sets[s]
 		r.cost = r.set.cost + fixed
 		r.toward = t.toward(parts, r.set)
-		if math.Sqrt(max(0, r.set.square-r.products.explained(&r.toward)))+r.cost <= r.edge+boundSlack {
+		if r.near(r.set.square, r.products.explained(&r.toward)) {
 			r.descend(0, r.set.square, r.toward)
 		}
 	}
 	return r.found
 }
 
+// near reports whether what is left of a squared gap may be within the edge.
+func (r *rounder) near(square, explained float64) bool {
+	return leastLength(square, explained)+r.cost <= r.edge+boundSlack
+}
+
 // descend settles part k; square is the squared gap left and h the products of
 // the parts with it.
 func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 	c := &r.task.cands[r.parts[k]]
+	from, to := 0, len(c.amounts)
 	last := k == len(r.parts)-1
-	vertex := h[k] / c.self
-	for i, a := range c.amounts {
-		if last && !beside(c.amounts, i, vertex) {
-			continue
-		}
+	if last {
+		from, to = beside(c.amounts, h[k]/c.self)
+	}
+	for i := from; i < to; i++ {
+		ml := c.amounts[i].ml
 		r.amounts[k] = i
-		s := max(0, square-2*a.ml*h[k]+a.ml*a.ml*c.self)
+		s := max(0, square-2*ml*h[k]+ml*ml*c.self)
 		if !last {
-			r.descend(k+1, s, r.without(k, a.ml, h))
+			if left := r.without(k, ml, h); r.near(s, r.explainedAfter(k, &left)) {
+				r.descend(k+1, s, left)
+			}
 			continue
 		}
 		if rank := math.Sqrt(s) + r.cost; rank <= r.edge {
 			r.keep(found{parts: r.parts, amounts: r.amounts, moves: r.set.moves, square: s, rank: rank})
 		}
 	}
+}
+
+// explainedAfter is what the parts after k can take away.
+func (r *rounder) explainedAfter(k int, h *[MaxParts]float64) float64 {
+	p := &r.products
+	if k == p.n-2 {
+		return explainedBy(h[k+1], p.self[k+1])
+	}
+	return explainedByTwo(h[1], h[2], p.self[1], p.self[2], p.jk)
 }
 
 // keep puts a rounding in its place. Once there are enough of them, the worst
@@ -221,10 +245,12 @@ func (r *rounder) without(k int, ml float64, h [MaxParts]float64) [MaxParts]floa
 	return h
 }
 
-// beside reports whether amount i is the last at or below x or the first above.
-func beside(amounts []amount, i int, x float64) bool {
-	if amounts[i].ml <= x {
-		return i+1 == len(amounts) || amounts[i+1].ml > x
+// beside returns the last of the amounts at or below x and the first above, as
+// far as there are, as from and to.
+func beside(amounts []amount, x float64) (from, to int) {
+	above := 0
+	for above < len(amounts) && amounts[above].ml <= x {
+		above++
 	}
-	return i == 0 || amounts[i-1].ml <= x
+	return max(0, above-1), min(len(amounts), above+1)
 }

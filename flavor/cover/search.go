@@ -204,7 +204,7 @@ func (s *search) triples(ctx context.Context, some []int) error {
 			}
 			far := m.limit(s.far())
 			for c := b + 1; c < len(some); c++ {
-				if table.triple(a, b, c) > far || !r.fillsWith(&both, some[c]) {
+				if !r.fillsWith(&both, some[c]) || table.triple(a, b, c) > far {
 					continue
 				}
 				if err := s.weigh(ctx, i, j, some[c]); err != nil {
