@@ -45,43 +45,43 @@ func TestABottleComesAndGoes(t *testing.T) {
 	pages := pagesOf(t, h)
 	says(t, get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "What became of it"})
 
-	w := follow(t, pages, post(pages, "/stock/bottle", formOf("name", "  Blue   label ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
+	w := follow(t, pages, post(pages, "/stock/bottle", formOf("name", "  Blue   cap ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
 		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))
 	says(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
-	blue := h.bottle(t, "blue-label")
-	assert.Equal(t, house.Bottle{ID: "blue-label", Name: "Blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: number(43.1)},
+	blue := h.bottle(t, "blue-cap")
+	assert.Equal(t, house.Bottle{ID: "blue-cap", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: number(43.1)},
 		Price: number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind\nthe till"}, blue.Item)
 
 	// The currency of the house is filled in for the next one.
 	says(t, get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
 
-	change := formOf("id", "blue-label", "version", "1", "name", "Blue label", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "1", "price", "26", "currency", "EUR", "note", "behind\nthe till")
+	change := formOf("id", "blue-cap", "version", "1", "name", "Blue cap", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "1", "price", "26", "currency", "EUR", "note", "behind\nthe till")
 	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
 	says(t, w, []string{"Changed.", "In stock, bottles: 2.5 → 1", "Price: 24.9 → 26", "Undo the last change"}, []string{"Note:"})
 	change.Set("version", "2")
 	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
 	says(t, w, []string{"nothing you sent is different"}, nil)
-	assert.EqualValues(t, 2, h.bottle(t, "blue-label").Version, "and nothing is written")
+	assert.EqualValues(t, 2, h.bottle(t, "blue-cap").Version, "and nothing is written")
 
-	undo := formOf("kind", "bottle", "id", "blue-label", "version", "2")
+	undo := formOf("kind", "bottle", "id", "blue-cap", "version", "2")
 	w = follow(t, pages, post(pages, "/stock/undo", undo, false))
 	says(t, w, []string{"Undone.", "In stock, bottles: 1 → 2.5", "Undo that too"}, nil)
-	assert.Equal(t, blue.Item, h.bottle(t, "blue-label").Item)
+	assert.Equal(t, blue.Item, h.bottle(t, "blue-cap").Item)
 
 	change.Set("version", "3")
 	change.Set("do", "remove")
 	w = follow(t, pages, post(pages, "/stock/bottle", change, false))
-	says(t, w, []string{"Blue label is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
+	says(t, w, []string{"Blue cap is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
 	assert.Empty(t, h.bottles(t))
-	w = get(pages, "/stock/bottle?id=blue-label", "")
+	w = get(pages, "/stock/bottle?id=blue-cap", "")
 	assert.Equal(t, http.StatusGone, w.Code)
 	says(t, w, []string{"It is no longer in the house", "Removed.", `value="2.5"`}, nil)
 
 	undo.Set("version", "4")
 	w = follow(t, pages, post(pages, "/stock/undo", undo, false))
 	says(t, w, []string{"Undone."}, nil)
-	assert.Equal(t, blue.Item, h.bottle(t, "blue-label").Item)
-	assert.Equal(t, http.StatusOK, get(pages, "/stock?gone=bottle&id=blue-label&done=4", "").Code, "an old address says nothing of it")
+	assert.Equal(t, blue.Item, h.bottle(t, "blue-cap").Item)
+	assert.Equal(t, http.StatusOK, get(pages, "/stock?gone=bottle&id=blue-cap&done=4", "").Code, "an old address says nothing of it")
 }
 
 func TestBottleScenarios(t *testing.T) {
@@ -135,7 +135,7 @@ func TestRecordsThatAreNotThere(t *testing.T) {
 
 // edited is the form of the blue bottle with some fields typed over.
 func edited(version string, pairs ...string) url.Values {
-	v := formOf("id", "blue", "version", version, "name", "Blue label", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "2.5", "price", "24.9", "currency", "EUR", "note", "behind the till")
+	v := formOf("id", "blue", "version", version, "name", "Blue cap", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "2.5", "price", "24.9", "currency", "EUR", "note", "behind the till")
 	for name, value := range formOf(pairs...) {
 		v[name] = value
 	}
@@ -195,9 +195,9 @@ func TestABottleThatIsGoneMeanwhile(t *testing.T) {
 func TestTheMarkOfTheWellMoves(t *testing.T) {
 	h := stocked(t)
 	pages := pagesOf(t, h)
-	says(t, get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red label</a> is the one that is poured`}, nil)
+	says(t, get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red cap</a> is the one that is poured`}, nil)
 	w := follow(t, pages, post(pages, "/stock/bottle", edited("1", "well", "yes"), false))
-	says(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red label</a> is no longer the one that is poured`}, nil)
+	says(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red cap</a> is no longer the one that is poured`}, nil)
 	assert.True(t, h.bottle(t, "blue").Item.Well)
 	assert.False(t, h.bottle(t, "red").Item.Well)
 }

@@ -81,7 +81,7 @@ func TestABottleByKeyboard(t *testing.T) {
 		require.Fail(t, "the keyboard does not get there", id)
 	}
 	tabTo("f-name")
-	press("Blue label")
+	press("Blue cap")
 	press(kb.Tab)
 	press("london")
 	b.until(`document.querySelector('#n-ingredient button')?.textContent === 'London dry gin'`)
@@ -92,7 +92,7 @@ func TestABottleByKeyboard(t *testing.T) {
 	press("700")
 	press(kb.Enter)
 	b.until(`document.activeElement.id === 'said'`)
-	assert.Equal(t, 700.0, h.bottle(t, "blue-label").Item.SizeML)
+	assert.Equal(t, 700.0, h.bottle(t, "blue-cap").Item.SizeML)
 	tabTo("Undo: take it out again")
 	press(kb.Enter)
 	b.until(`document.getElementById('said')?.textContent.includes('no longer in the house')`)
@@ -158,7 +158,7 @@ func TestTheStockIsFoundAsItIsTyped(t *testing.T) {
 	b.open(serve(t, stocked(t)), "/stock")
 	const names = `[...document.querySelectorAll('.stock h3')].map((r) => r.textContent).join() === `
 	b.do(chromedp.SendKeys(chromedp.ID("q"), "label"))
-	b.until(names + `'Blue label,Red label'`)
+	b.until(names + `'Blue cap,Red cap'`)
 	b.until(`document.getElementById('told').textContent === '2 bottles.' && document.activeElement.id === 'q'`)
 	b.do(chromedp.SendKeys(chromedp.ID("q"), strings.Repeat(kb.Backspace, len("label"))+"nut"))
 	b.until(names + `'Nut syrup'`)

@@ -129,8 +129,8 @@ func TestImportScenarios(t *testing.T) {
 		status                 int
 		want, not              []string
 	}{
-		{name: "again", text: "id,name,ingredient,size_ml,stock,price,currency\nblue,Blue label,gin,700,9,24.9,EUR\nred,Red label,London dry gin,1000,1,,\n", status: 422, want: []string{"Row 2", "did you mean London dry gin?"}},
-		{name: "changed and as before", text: "id,name,ingredient,stock\nblue,Blue label,london-dry-gin,9\nred,Red label,London dry gin,1\n", status: 200, want: []string{"0 bottles added, 1 bottle changed, 1 bottle as before"}},
+		{name: "again", text: "id,name,ingredient,size_ml,stock,price,currency\nblue,Blue cap,gin,700,9,24.9,EUR\nred,Red cap,London dry gin,1000,1,,\n", status: 422, want: []string{"Row 2", "did you mean London dry gin?"}},
+		{name: "changed and as before", text: "id,name,ingredient,stock\nblue,Blue cap,london-dry-gin,9\nred,Red cap,London dry gin,1\n", status: 200, want: []string{"0 bottles added, 1 bottle changed, 1 bottle as before"}},
 		{name: "nothing", status: 422, want: []string{"Choose a file, or paste"}},
 		{name: "both", file: "name,ingredient\n", text: "<b>,x\n", status: 422, want: []string{"There is a file, and text in the box too", "&lt;b&gt;,x"}},
 		{name: "no table", text: "hello there\n", status: 422, want: []string{`Row 1: column "hello there" is not known`, "Nothing was written", "hello there\n</textarea>"}},

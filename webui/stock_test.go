@@ -67,8 +67,8 @@ func stocked(t *testing.T) laidHouse {
 	t.Helper()
 	h := laidHouse{newFakeHouse()}
 	h.keepAll(t,
-		house.Bottle{ID: "blue", Name: "Blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: number(43.1)}, Price: number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind the till"},
-		house.Bottle{ID: "red", Name: "Red label", Ingredient: "london-dry-gin", Well: true, SizeML: 1000, Stock: 1},
+		house.Bottle{ID: "blue", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: number(43.1)}, Price: number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind the till"},
+		house.Bottle{ID: "red", Name: "Red cap", Ingredient: "london-dry-gin", Well: true, SizeML: 1000, Stock: 1},
 		house.Bottle{ID: "lemons", Name: "Lemons of the day", Ingredient: "lemon-juice", Measured: house.Measured{Brix: number(8.1), AcidGPerL: number(62)}, SizeML: 1000},
 		house.Bottle{ID: "almond", Name: "Almond syrup", Ingredient: "orgeat", SizeG: 1000, Price: number(10), Currency: "EUR", Stock: 3},
 		house.Bottle{ID: "odd", Name: "Odd one", Ingredient: "moon-dust", SizeML: 500, Stock: 1},
@@ -107,12 +107,12 @@ func TestStockScenarios(t *testing.T) {
 		want, not  []string
 	}{
 		{name: "all", path: "/stock", status: 200,
-			want: []string{"5 bottles and 1 made here", ">Blue label</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR", "1.07\u00a0EUR for 30\u00a0mL",
-				"Red label is poured", `<p class="mark">Poured</p>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
+			want: []string{"5 bottles and 1 made here", ">Blue cap</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR", "1.07\u00a0EUR for 30\u00a0mL",
+				"Red cap is poured", `<p class="mark">Poured</p>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
 				"Contains tree nuts; may contain soybeans.", "None on record for London dry gin.", "Out now", "Of no known category", "anything may be in it",
 				"Nut syrup", "tree nuts (orgeat)", "Not stated", "14 days", "The label on the bottle decides", footLine},
 			not: []string{"Show all", "Page 1"}},
-		{name: "by name", path: "/stock?q=BLUE", status: 200, want: []string{"1 bottle<", "Blue label", "Show all 6", `value="BLUE"`}, not: []string{">Red label</a>", "Nut syrup"}},
+		{name: "by name", path: "/stock?q=BLUE", status: 200, want: []string{"1 bottle<", "Blue cap", "Show all 6", `value="BLUE"`}, not: []string{">Red cap</a>", "Nut syrup"}},
 		{name: "by category", path: "/stock?q=dry+gin", status: 200, want: []string{"2 bottles"}},
 		{name: "by note", path: "/stock?q=till", status: 200, want: []string{"1 bottle<"}},
 		{name: "by another name", path: "/stock?q=brown", status: 200, want: []string{"Nut syrup", "0 bottles and 1 made here"}},
@@ -123,7 +123,7 @@ func TestStockScenarios(t *testing.T) {
 		{name: "a kind that is none", path: "/stock?class=gni", status: 400},
 		{name: "a pour that is none", path: "/stock?per=pint", status: 400},
 		{name: "no page", path: "/stock?page=0", status: 400},
-		{name: "a page too far", path: "/stock?page=9", status: 200, want: []string{"Blue label"}},
+		{name: "a page too far", path: "/stock?page=9", status: 200, want: []string{"Blue cap"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			h := stocked(t)
@@ -147,7 +147,7 @@ func TestTheStockAsAnAnswer(t *testing.T) {
 	r.Header.Set("HX-Request", "true")
 	w := httptest.NewRecorder()
 	pagesOf(t, stocked(t)).ServeHTTP(w, r)
-	says(t, w, []string{"Blue label", "1 bottle."}, []string{"<html", "<form"})
+	says(t, w, []string{"Blue cap", "1 bottle."}, []string{"<html", "<form"})
 }
 
 // Without a catalogue beside the shelf, the shelf is the catalogue.
@@ -162,7 +162,7 @@ func TestWhatIsAmissWithTheStock(t *testing.T) {
 		house.Bottle{ID: "nuts", Name: "Sweet liqueur", Ingredient: "falernum", Measured: house.Measured{Brix: number(30)}, SizeML: 700})
 	h.keepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: number(60)}})
 	says(t, get(pagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)
-	says(t, get(pagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red label is",
+	says(t, get(pagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red cap is",
 		"What was measured is not used: brix says nothing about sugar"}, nil)
 }
 

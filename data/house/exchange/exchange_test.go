@@ -41,7 +41,7 @@ func open(t *testing.T) house.Store {
 func ptr(v float64) *float64 { return &v }
 
 const stockFile = `name,ingredient,size_ml,abv_pct,price,currency,stock,note
-The blue label,gin,700,43.1,24.90,EUR,2.5,"behind the till, left"
+The blue cap,gin,700,43.1,24.90,EUR,2.5,"behind the till, left"
 No size,gin,,,,,1,
 Not a number,gin,seven,,,,1,
 Unknown,unobtainium,700,,,,1,
@@ -57,7 +57,7 @@ func TestBadRowsAreNumberedAndGoodOnesKept(t *testing.T) {
 	r, err := exchange.ReadStock(strings.NewReader(stockFile), f)
 	require.NoError(t, err)
 	require.Len(t, r.Items, 2)
-	assert.Equal(t, house.Bottle{ID: "the-blue-label", Name: "The blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(43.1)},
+	assert.Equal(t, house.Bottle{ID: "the-blue-cap", Name: "The blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(43.1)},
 		Price: ptr(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind the till, left"}, r.Items[0])
 	var numbers []int
 	for _, b := range r.Bad {
