@@ -44,7 +44,7 @@ func (b *browser) adds(text string) {
 // reads waits for the draft to read as wanted.
 func (b *browser) reads(text string) {
 	b.t.Helper()
-	if !assert.Eventually(b.t, func() bool { return b.text() == text }, 10*time.Second, 50*time.Millisecond) {
+	if !assert.Eventually(b.t, func() bool { return b.text() == text }, patience, 50*time.Millisecond) {
 		b.t.Logf("the draft reads %q", b.text())
 	}
 }
@@ -169,6 +169,7 @@ func TestASpecByKeyboard(t *testing.T) {
 		}
 		b.open(serve(t, h), "/specs/mainbrace")
 		button := func(value string) {
+			b.until(`document.readyState === 'complete' && !!document.querySelector('button[value=` + value + `]')`)
 			b.do(chromedp.Focus(chromedp.CSS("button[value=" + value + "]")))
 			b.press(kb.Enter)
 		}

@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -101,9 +102,18 @@ func (b *browser) listen() {
 	}()
 }
 
+// do takes steps in order. One that was looking for an element while the page
+// was exchanged for another looks again.
 func (b *browser) do(steps ...chromedp.Action[chromedp.Void]) {
 	b.t.Helper()
-	require.NoError(b.t, chromedp.Do(b.ctx, steps...))
+	for _, step := range steps {
+		err := chromedp.Do(b.ctx, step)
+		for again := 0; err != nil && again < 5 && strings.Contains(err.Error(), "Could not find node"); again++ {
+			time.Sleep(100 * time.Millisecond)
+			err = chromedp.Do(b.ctx, step)
+		}
+		require.NoError(b.t, err)
+	}
 }
 
 func (b *browser) typed(text string) {
@@ -112,13 +122,16 @@ func (b *browser) typed(text string) {
 }
 func (b *browser) click(css string) { b.t.Helper(); b.do(chromedp.Click(chromedp.CSS(css))) }
 
+// patience is how long a browser on a busy machine may take to get anywhere.
+const patience = 30 * time.Second
+
 // until waits for an expression to hold.
 func (b *browser) until(expression string) {
 	b.t.Helper()
 	assert.Eventually(b.t, func() bool {
 		ok, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](expression))
 		return err == nil && ok
-	}, 10*time.Second, 50*time.Millisecond, expression)
+	}, patience, 50*time.Millisecond, expression)
 }
 
 func (b *browser) text() string {
