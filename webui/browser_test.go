@@ -136,7 +136,7 @@ func (b *browser) until(expression string) {
 
 func (b *browser) text() string {
 	b.t.Helper()
-	s, err := chromedp.Run(b.ctx, chromedp.Value(chromedp.ID("text")))
+	s, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](`document.getElementById('text')?.value ?? ''`))
 	require.NoError(b.t, err)
 	return s
 }

@@ -157,10 +157,10 @@ func TestTheStockIsFoundAsItIsTyped(t *testing.T) {
 	b := newBrowser(t, 1280)
 	b.open(serve(t, stocked(t)), "/stock")
 	const names = `[...document.querySelectorAll('.stock h3')].map((r) => r.textContent).join() === `
-	b.do(chromedp.SendKeys(chromedp.ID("q"), "label"))
+	b.do(chromedp.SendKeys(chromedp.ID("q"), "cap"))
 	b.until(names + `'Blue cap,Red cap'`)
 	b.until(`document.getElementById('told').textContent === '2 bottles.' && document.activeElement.id === 'q'`)
-	b.do(chromedp.SendKeys(chromedp.ID("q"), strings.Repeat(kb.Backspace, len("label"))+"nut"))
+	b.do(chromedp.SendKeys(chromedp.ID("q"), strings.Repeat(kb.Backspace, len("cap"))+"nut"))
 	b.until(names + `'Nut syrup'`)
 	b.quiet()
 }

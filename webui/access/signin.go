@@ -138,8 +138,6 @@ func (g *Guard) signOut(w http.ResponseWriter, r *http.Request) {
 	}
 	http.SetCookie(w, g.cookie(r, "", -1))
 	w.Header().Set("Cache-Control", "no-store")
-	// The copies of pages that the device kept go with who saw them.
-	w.Header().Set("Clear-Site-Data", `"cache", "storage"`)
 	if isFragment(r) {
 		w.Header().Set("HX-Redirect", LoginPath)
 		w.WriteHeader(http.StatusNoContent)

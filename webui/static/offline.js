@@ -11,6 +11,8 @@ self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim(
 
 self.addEventListener("fetch", (event) => {
   const request = event.request, url = new URL(request.url);
+  // The copies go with who saw them; a draft in the browser stays.
+  if (request.method === "POST" && url.pathname === "/logout") event.waitUntil(caches.delete(SEEN));
   if (request.method !== "GET" || url.origin !== self.location.origin) return;
   if (url.pathname.startsWith("/static/")) event.respondWith(file(request));
   else if (request.mode === "navigate") event.respondWith(page(request, url));
