@@ -40,47 +40,15 @@ func (k *Kitchen) pourable(ctx context.Context, ids []string, drafts ...*flavor.
 	if ids != nil {
 		return k.stockOf(ctx, "", ids, nil)
 	}
-	seen := map[string]bool{}
-	for _, p := range k.House.Out {
-		seen[p.ID] = true
-	}
-	var out []*flavor.Profile
-	add := func(p *flavor.Profile) {
-		if !seen[p.ID] {
-			seen[p.ID] = true
-			out = append(out, p)
-		}
-	}
-	for _, p := range k.House.Stock {
-		add(p)
-	}
+	out := k.House.InStock()
 	for _, s := range drafts {
 		for i := range s.Pours {
-			add(s.Pours[i].Profile)
+			if p := s.Pours[i].Profile; !slices.Contains(out, p) && !slices.Contains(k.House.Out, p) {
+				out = append(out, p)
+			}
 		}
 	}
 	return out, nil
-}
-
-// bottle finds what a name means: what the house keeps under it, or any
-// ingredient.
-func (k *Kitchen) bottle(name string) (*flavor.Profile, error) {
-	key := flavor.NormaliseName(name)
-	for _, p := range k.House.Stock {
-		if key == flavor.NormaliseName(p.Name) || key == flavor.NormaliseName(p.ID) {
-			return p, nil
-		}
-	}
-	found, _, err := k.Index.Resolve(name)
-	if err != nil {
-		return nil, err
-	}
-	for _, p := range k.House.Stock {
-		if p.ID == found.ID {
-			return p, nil // the house's own bottle of it
-		}
-	}
-	return found, nil
 }
 
 // costOf returns what the pours of a drink cost, nil if one has no price.

@@ -111,7 +111,7 @@ func (k *Kitchen) useUpRequest(ctx context.Context, body UseUpBody) (*riff.UseRe
 		faults = append(faults, invalid("unit", body.Unit, "%q is no unit to measure in; use oz or ml", capText(body.Unit)))
 	}
 	for i, name := range body.Bottles {
-		p, err := k.bottle(name)
+		p, _, err := k.Index.Resolve(name)
 		if err != nil && !isFault(err) {
 			return nil, err
 		}

@@ -149,11 +149,11 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 	if err != nil {
 		return err
 	}
-	_, made, err := p.cellar(ctx)
+	made, err := house.All[house.Made](ctx, p.house.Store())
 	if err != nil {
 		return err
 	}
-	b, err := prep.Scale(mixer, drink, target, made)
+	b, err := prep.Scale(mixer, drink, target, house.Items(made))
 	if err != nil {
 		return err
 	}

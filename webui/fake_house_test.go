@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -194,6 +195,19 @@ func (h *fakeHouse) Store() house.Store {
 		}
 	})
 	return h.store
+}
+
+// Prices are those of the store's bottles.
+func (h *fakeHouse) Prices(ctx context.Context) (prep.Prices, error) {
+	bottles, err := house.All[house.Bottle](ctx, h.Store())
+	if err != nil {
+		return prep.Prices{}, err
+	}
+	made, err := house.All[house.Made](ctx, h.Store())
+	if err != nil {
+		return prep.Prices{}, err
+	}
+	return prep.NewPrices(h.Shelf(), house.Items(bottles), house.Items(made))
 }
 
 // Catalogue is the shelf: a fake house lays nothing over it.

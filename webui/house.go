@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/webui/access"
@@ -30,6 +31,9 @@ type House interface {
 	// what is marked already changes nothing; an id that is not in stock is a
 	// fault.
 	Mark(ctx context.Context, by house.By, id string, out bool) error
+	// Prices returns what a millilitre of everything costs; empty if no bottle has
+	// a price. It fails with [house.ErrInvalid] if they cannot be added up.
+	Prices(ctx context.Context) (prep.Prices, error)
 	// Tastings returns how covers were received that were poured here.
 	Tastings(ctx context.Context) ([]cover.Tasting, error)
 	// Changes tells when the outs or the menu may have changed, from now on.

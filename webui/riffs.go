@@ -77,6 +77,8 @@ type riffsPage struct {
 	CostSays string
 	Found    *riffsView
 	Trouble  string // why there is no list
+
+	tariff *tariff
 }
 
 // riffs answers a draft with what else it could become.
@@ -85,7 +87,11 @@ func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v := &riffsPage{riffsForm: form, Examples: p.examples(), Priced: len(p.bar.Prices().PerML) > 0}
+	t, err := p.tariff(r.Context())
+	if err != nil {
+		return err
+	}
+	v := &riffsPage{riffsForm: form, Examples: p.examples(), Priced: len(t.PerML) > 0, tariff: t}
 	status := http.StatusOK
 	if strings.TrimSpace(form.Text) != "" {
 		if status, err = v.fill(r.Context(), p); err != nil {
@@ -113,7 +119,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 			v.WishSays = append(v.WishSays, sentence(f.Message))
 		}
 	}
-	request.Guest.Prices = p.bar.Prices().PerML
+	request.Guest.Prices = v.tariff.PerML
 	if v.Cost != "" {
 		if request.Guest.MaxCost, err = mostCost(v.Cost, len(request.Guest.Prices) > 0); err != nil {
 			v.CostSays = sentence(err.Error())
@@ -134,7 +140,7 @@ func (v *riffsPage) find(ctx context.Context, p *pages, request *riff.Request) (
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
 	}
-	v.Found, err = p.riffsView(request, found, &v.Drinker)
+	v.Found, err = p.riffsView(request, found, &v.Drinker, v.tariff)
 	return http.StatusOK, err
 }
 

@@ -3,7 +3,6 @@ package webui
 import (
 	"context"
 
-	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
@@ -13,8 +12,6 @@ import (
 type Riffer interface {
 	// Resolve finds the ingredient that a name means.
 	Resolve(name string) (*flavor.Profile, flavor.Match, error)
-	// Prices returns what a millilitre costs; empty if the house keeps no prices.
-	Prices() prep.Prices
 	// Riff finds variations of a drink.
 	Riff(ctx context.Context, r riff.Request) (*riff.Result, error)
 	// Relatives returns the n proven drinks nearest to one, of those that the

@@ -3,8 +3,11 @@ package webui
 import (
 	"context"
 	"slices"
+	"testing"
 
-	"counterpour/data/house/prep"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
@@ -16,10 +19,19 @@ import (
 // what is in stock and for the guest. A seed turns the list; a wish for a longer
 // drink is never met; a drink called Slow runs out of time.
 
-func (fakeBar) Prices() prep.Prices { return prep.Prices{Currency: "EUR", PerML: fakePrices} }
-
-// fakePrices leave out orgeat.
-var fakePrices = map[string]float64{gin.ID: 0.03, lemon.ID: 0.01, syrup.ID: 0.005, almond.ID: 0.02, clove.ID: 0.01, falernum.ID: 0.03, white.ID: 0.01}
+// pricedHouse is a fake house with a litre of everything but orgeat, and what it
+// cost.
+func pricedHouse(t *testing.T) *fakeHouse {
+	t.Helper()
+	h := newFakeHouse()
+	var edits []house.Edit
+	for id, price := range map[string]float64{gin.ID: 30, lemon.ID: 10, syrup.ID: 5, almond.ID: 20, clove.ID: 10, falernum.ID: 30, white.ID: 10} {
+		edits = append(edits, house.Put(house.Bottle{ID: id, Name: id, Ingredient: id, SizeML: 1000, Stock: 1, Price: &price, Currency: "EUR"}, 0))
+	}
+	_, err := h.Store().Write(t.Context(), opening, edits...)
+	require.NoError(t, err)
+	return h
+}
 
 func (fakeBar) AlcoholCautions() []Caution {
 	return []Caution{{Text: "Alcohol harms an unborn child.", Source: "A health office"}}
@@ -42,7 +54,7 @@ func (b fakeBar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 		s := r.Spec.Clone()
 		s.Name, s.Pours[at] = "", flavor.Pour{Profile: with, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 		s.Pours[0].Amount, s.Pours[0].ML = 1.75, 51.8
-		out.Riffs = append(out.Riffs, riff.Riff{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour", Distance: 3.6, Cost: 1.9,
+		out.Riffs = append(out.Riffs, riff.Riff{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour", Distance: 3.6,
 			Drink: &mix.Drink{ABV: 13.9, VolumeML: 160}, Text: "½ oz " + with.Name + " for " + r.Spec.Pours[at].Profile.Name + ": more of it"})
 	}
 	if n := len(out.Riffs); n > 0 {

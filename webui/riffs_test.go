@@ -50,14 +50,14 @@ func query(path string, pairs ...string) string {
 }
 
 func TestRiffsScenarios(t *testing.T) {
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	riffs := func(pairs ...string) string { return query("/riffs", append([]string{"text", goodDraft}, pairs...)...) }
 	for _, c := range []pageCase{
 		{name: "nothing yet", path: "/riffs", status: 200, want: []string{"Nothing to riff on yet", "Start from the house's menu", `aria-current="page">Riffs`, "Use bottles up", footLine}, not: []string{"role=\"alert\""}},
 		{name: "a draft in the address", path: riffs(), status: 200,
 			want: []string{"2 riffs on Halyard Sour", "<h3>½ oz almond syrup for simple syrup.</h3>", "<p>More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2 oz",
 				"½ oz almond syrup <span class=\"small\">new", "no simple syrup <span class=\"small\">left out", "Scores 91 of 100, sour.", "13.9\u00a0% vol; the draft has 14.5.", "3.6 just-noticeable steps away: a guest who knows the drink will tell.",
-				"Costs 1.90\u00a0EUR to pour.", "Beside its family", "riff-1-strips-title", "Take to the bench", "Seed 0", "name=\"others\" value=\"1\"",
+				"Costs 2.07\u00a0EUR to pour.", "Beside its family", "riff-1-strips-title", "Take to the bench", "Seed 0", "name=\"others\" value=\"1\"",
 				"Its nearest proven relatives", "Distance 0.25", "An old book, from memory", "Walk to it", "2 drafts that no amounts bring into balance"},
 			not: []string{"sesame orgeat", "Take care"}},
 		{name: "a draft that is sent", method: "POST", path: "/riffs", form: url.Values{"text": {goodDraft}, "avoid": {"tree nuts"}}, status: 200,
@@ -101,7 +101,7 @@ func TestRiffsScenarios(t *testing.T) {
 
 // A house that has run out of something pours it in no riff.
 func TestRiffsPourNothingThatIsOut(t *testing.T) {
-	h := newFakeHouse()
+	h := pricedHouse(t)
 	h.outs = []string{almond.ID}
 	body := get(pagesOf(t, h), query("/riffs", "text", goodDraft), "").Body.String()
 	assert.Contains(t, body, "clove syrup")
@@ -112,7 +112,7 @@ func TestRiffsPourNothingThatIsOut(t *testing.T) {
 
 // Every list has an address that brings it again, others apart.
 func TestRiffsCanBeLinkedTo(t *testing.T) {
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	link := regexp.MustCompile(`href="([^"]*)">Link to this`)
 	for _, c := range []struct {
 		path string
@@ -133,7 +133,7 @@ func TestRiffsCanBeLinkedTo(t *testing.T) {
 }
 
 func TestUseUpScenarios(t *testing.T) {
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	for _, c := range []pageCase{
 		{name: "nothing yet", path: "/riffs/use-up", status: 200, want: []string{"No bottle chosen yet", "<summary>Spirits</summary>", `value="falernum"> falernum`, "Measured in"}, not: []string{"No use found"}},
 		{name: "two ticked and one written", path: query("/riffs/use-up", "bottle", almond.ID, "bottle", spare.ID, "names", "falernum"), status: 200,
@@ -157,14 +157,14 @@ func TestUseUpScenarios(t *testing.T) {
 	} {
 		c.run(t, h)
 	}
-	out := newFakeHouse()
+	out := pricedHouse(t)
 	out.outs = []string{falernum.ID}
 	assert.NotContains(t, get(pagesOf(t, out), "/riffs/use-up", "").Body.String(), `value="falernum"`, "what is out cannot move")
 	assert.Contains(t, get(pagesOf(t, &fakeHouse{}), "/riffs/use-up", "").Body.String(), "By name", "a house without stock takes names")
 }
 
 func TestWalkScenarios(t *testing.T) {
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	for _, c := range []pageCase{
 		{name: "nothing yet", path: "/riffs/walk", status: 200, want: []string{"Choose two drinks", `<option value="mainbrace">Mainbrace`, "Drinks between the two"}, not: []string{"g of alcohol"}},
 		{name: "two of the menu", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "steps", "2"), status: 200,
@@ -188,7 +188,7 @@ func TestWalkScenarios(t *testing.T) {
 
 // Who avoids tree nuts reads of nothing made of them in any list.
 func TestNoNutsOnAnyPage(t *testing.T) {
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	nuts := "tree nuts"
 	for _, path := range []string{
 		query("/riffs", "text", goodDraft, "avoid", nuts), query("/riffs", "text", goodDraft, "avoid", nuts, "from", "all"),
@@ -229,7 +229,7 @@ func FuzzReadWishes(f *testing.F) {
 
 // Every wish that the page offers is one that can be read.
 func TestOfferedWishesAreKnown(t *testing.T) {
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	for _, p := range wishPairs {
 		for _, w := range p {
 			code := get(h, query("/riffs", "text", goodDraft, "toward", w), "").Code
@@ -259,7 +259,7 @@ func TestRiffPagesAreSound(t *testing.T) {
 			assert.False(t, pattern.Match(body), "%s holds %s", name, what)
 		}
 	}
-	h := newPages(t)
+	h := pagesOf(t, pricedHouse(t))
 	for _, path := range []string{
 		"/riffs", query("/riffs", "text", goodDraft, "from", "all"), query("/riffs", "text", "2 oz gni", "words", "crunchy", "cost", "x"),
 		"/riffs/use-up", query("/riffs/use-up", "bottle", almond.ID, "bottle", spare.ID),

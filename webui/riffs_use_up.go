@@ -185,7 +185,11 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 
 func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile) (status int, err error) {
 	request := riff.UseRequest{Bottles: bottles, Guest: v.Drinker.guest(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
-	request.Guest.Prices = p.bar.Prices().PerML
+	t, err := p.tariff(ctx)
+	if err != nil {
+		return 0, err
+	}
+	request.Guest.Prices = t.PerML
 	if request.Stock, err = p.pourable(ctx, false); err != nil {
 		return 0, err
 	}
@@ -193,11 +197,11 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
 	}
-	v.Found = p.useUpView(&request, found, &v.Drinker)
+	v.Found = p.useUpView(&request, found, &v.Drinker, t)
 	return http.StatusOK, nil
 }
 
-func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *drinker) *useUpView {
+func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *drinker, t *tariff) *useUpView {
 	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: sentence(d.Line())}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {
@@ -212,9 +216,7 @@ func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *dr
 			}
 		}
 		one.Facts = []string{"Scores " + points(x.Score) + " of 100.", figure(x.Drink.ABV, 1) + "\u00a0% vol, " + figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass."}
-		if allPriced(&x.Spec, request.Guest.Prices) {
-			one.Facts = append(one.Facts, "Costs "+figure(x.Cost, 2)+"\u00a0"+p.bar.Prices().Currency+" to pour.")
-		}
+		one.Facts = append(one.Facts, t.fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
 	}

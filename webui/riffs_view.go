@@ -64,7 +64,7 @@ type relativeView struct {
 }
 
 // riffsView says everything about a list of riffs.
-func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker) (*riffsView, error) {
+func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker, t *tariff) (*riffsView, error) {
 	from := request.Spec
 	before, err := p.bar.Judge(from)
 	if err != nil {
@@ -83,9 +83,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker)
 		one.Facts = []string{"Scores " + points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
 			figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + figure(before.Drink.ABV, 1) + ".",
 			figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
-		if allPriced(&x.Spec, request.Guest.Prices) {
-			one.Facts = append(one.Facts, "Costs "+figure(x.Cost, 2)+"\u00a0"+p.bar.Prices().Currency+" to pour.")
-		}
+		one.Facts = append(one.Facts, t.fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
 	}
@@ -183,15 +181,6 @@ func riffNearness(steps float64) string {
 		return "another drink, near this one"
 	}
 	return "another drink"
-}
-
-func allPriced(s *flavor.Spec, prices map[string]float64) bool {
-	for i := range s.Pours {
-		if _, ok := prices[s.Pours[i].Profile.ID]; !ok {
-			return false
-		}
-	}
-	return true
 }
 
 // whyFew says what was left out, if there are fewer than were asked for.

@@ -19,12 +19,9 @@ type tariff struct {
 
 // tariff reads the prices of the bottles as they stand.
 func (p *pages) tariff(ctx context.Context) (*tariff, error) {
-	bottles, made, err := p.cellar(ctx)
-	if err != nil {
-		return nil, err
-	}
 	t := &tariff{shelf: p.house.Shelf()}
-	t.Prices, err = prep.NewPrices(t.shelf, bottles, made)
+	var err error
+	t.Prices, err = p.house.Prices(ctx)
 	var own *house.Error
 	switch {
 	case errors.As(err, &own) && errors.Is(err, house.ErrInvalid):
@@ -35,25 +32,6 @@ func (p *pages) tariff(ctx context.Context) (*tariff, error) {
 		t.fault = "No bottle has a price yet."
 	}
 	return t, nil
-}
-
-// cellar lists the bottles and what the house makes.
-func (p *pages) cellar(ctx context.Context) ([]house.Bottle, []house.Made, error) {
-	entries, err := p.house.Store().List(ctx, house.KindBottle, house.KindMade)
-	if err != nil {
-		return nil, nil, err
-	}
-	var bottles []house.Bottle
-	var made []house.Made
-	for _, e := range entries {
-		switch item := e.Item.(type) {
-		case house.Bottle:
-			bottles = append(bottles, item)
-		case house.Made:
-			made = append(made, item)
-		}
-	}
-	return bottles, made, nil
 }
 
 // costView is what a drink or a batch costs to pour.
@@ -77,6 +55,15 @@ func (c *costView) Reason() string {
 
 // drink says what a drink costs.
 func (t *tariff) drink(s *flavor.Spec) costView { return t.view(t.Drink(*s)) }
+
+// fact says what a drink costs in a line of its own, none if not all of it has a
+// price.
+func (t *tariff) fact(s *flavor.Spec) []string {
+	if c := t.drink(s); c.Reason() == "" {
+		return []string{"Costs " + c.Amount + " to pour."}
+	}
+	return nil
+}
 
 func (t *tariff) view(c prep.Cost) costView {
 	if t.fault != "" {

@@ -167,7 +167,7 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 	return http.StatusOK, nil
 }
 
-// refusal is a file that cannot be read, or a write that the store refused; what
+// refused is a file that cannot be read, or a write that the store refused; what
 // was sent is still in the box.
 func refused(v *importView, err error) (int, error) {
 	var own *house.Error

@@ -82,13 +82,10 @@ func (f *nearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 
 // nearest asks the bar, which forgives slips, and keeps what the shelf has.
 func (f *nearFinder) nearest(written string) []string {
-	if strings.ContainsAny(written, "\r\n#") {
-		return nil
-	}
-	spec, err := f.bar.Read("name: x\n1 ml " + written + "\nstir, up")
+	p, _, err := f.bar.Resolve(written)
 	var names, out []string
 	if err == nil {
-		names = []string{spec.Pours[0].Profile.Name}
+		names = []string{p.Name}
 	}
 	for _, fault := range faultsIn(err) {
 		names = append(names, fault.Suggest...)

@@ -171,14 +171,13 @@ func (p *pages) acid(w *worked, f roundForm) error {
 		return err
 	}
 	name := f.get("juice")
-	if name == "" || strings.ContainsAny(name, "\r\n#") {
+	if name == "" {
 		return missing("juice", "name a juice, such as orange juice")
 	}
-	spec, err := p.bar.Read("1 ml " + name + "\nbuild, up")
+	juice, _, err := p.bar.Resolve(name)
 	if err != nil {
 		return err
 	}
-	juice := spec.Pours[0].Profile
 	if juice.Class != flavor.ClassJuice && juice.Class != flavor.ClassSourJuice {
 		return missing("juice", juice.Name+" is no juice; name one, such as orange juice")
 	}

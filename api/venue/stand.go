@@ -22,9 +22,11 @@ type Stand struct {
 	Kitchen *api.Kitchen
 	Shelf   *house.Shelf // the catalogue with the house laid over it
 	Menu    []Drink      // by name
-	Prices  prep.Prices  // empty if the house keeps none, or in two currencies
+	Prices  prep.Prices  // empty if the house keeps none, or PricesFault says why
 	Faults  []error      // what of the house cannot be used, by record
-	Version Version
+
+	PricesFault error // such as two currencies; among the faults too
+	Version     Version
 }
 
 // Version names the bottles and makings that the shelf and the index were made
@@ -105,8 +107,9 @@ func (s *Stand) next(ctx context.Context, base *api.Kitchen, store house.Reader,
 	h := &data.House{Name: about.Name, Description: about.Description, Invented: about.Invented}
 	h.Stock, h.Out = r.stock(out.Shelf)
 	right := out.pour(ctx, base, store, r)
-	if out.Prices, err = prep.NewPrices(out.Shelf, house.Items(r.bottles), house.Items(r.made)); err != nil {
-		out.Faults = append(out.Faults, err)
+	out.Prices, out.PricesFault = prep.NewPrices(out.Shelf, house.Items(r.bottles), house.Items(r.made))
+	if out.PricesFault != nil {
+		out.Faults = append(out.Faults, out.PricesFault)
 	}
 	for _, d := range out.Menu {
 		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Spec.Name, Family: d.Family, Spec: d.Spec})

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/api/venue"
 	"counterpour/data/house"
+	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/index"
@@ -159,6 +160,11 @@ func (r room) back(ctx context.Context, id string) (edits []house.Edit, err erro
 		}
 	}
 	return edits, nil
+}
+
+func (r room) Prices(context.Context) (prep.Prices, error) {
+	now := r.venue.Now()
+	return now.Prices, now.PricesFault
 }
 
 func (r room) Tastings(context.Context) ([]cover.Tasting, error) {

@@ -101,7 +101,7 @@ func byID(profiles []*flavor.Profile) []*flavor.Profile {
 // allowed keeps out what the guest must not have, what only replaces its own kind, and
 // what is in the drink already, the missing ones among it.
 func (t *task) allowed(p *flavor.Profile) bool {
-	if !t.req.Guest.accepts(p) {
+	if !t.req.Guest.Accepts(p) {
 		return false
 	}
 	if kind := restricted(p.Class); kind != "" &&

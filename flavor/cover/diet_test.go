@@ -30,7 +30,7 @@ func TestDiets(t *testing.T) {
 					assert.NotContains(t, p.Profile.Animal, a, "%s: %s", diet, p.Profile.Name)
 				}
 				if diet == "alcohol-free" {
-					assert.LessOrEqual(t, p.Profile.ABV.Value, noAlcoholABV, p.Profile.Name)
+					assert.LessOrEqual(t, p.Profile.ABV.Value, NoAlcoholABV, p.Profile.Name)
 				}
 			}
 		}

@@ -143,7 +143,7 @@ func (r *Request) check() error {
 				Message: fmt.Sprintf("%s is not a pour of this drink; name one that is", m.Name)}
 		}
 	}
-	return r.Guest.check()
+	return r.Guest.Check()
 }
 
 // missing reports whether p is what ran out.
@@ -184,7 +184,7 @@ func (f *Finder) newTask(r *Request) (*task, error) {
 	t := &task{finder: f, req: r, drink: drink, scoreBefore: score, space: newSpace(r.Spec, drink, &f.weights)}
 	for i := range r.Spec.Pours {
 		p := &r.Spec.Pours[i]
-		if r.missing(p.Profile) || !r.Guest.accepts(p.Profile) {
+		if r.missing(p.Profile) || !r.Guest.Accepts(p.Profile) {
 			v := t.space.perML(p.Profile)
 			t.gap.add(&v, p.ML)
 			t.gapML += p.ML

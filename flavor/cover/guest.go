@@ -2,14 +2,15 @@ package cover
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"counterpour/flavor"
 )
 
-// noAlcoholABV is the strength, in % vol, up to which an ingredient counts as
+// NoAlcoholABV is the strength, in % vol, up to which an ingredient counts as
 // free of alcohol; many laws draw the line there.
-const noAlcoholABV = 0.5
+const NoAlcoholABV = 0.5
 
 // Guest is who drinks it.
 type Guest struct {
@@ -24,29 +25,30 @@ type Guest struct {
 	MaxCost float64
 }
 
-func (g *Guest) check() error {
+// Check reports a limit that is out of range.
+func (g *Guest) Check() error {
 	if !(g.MaxABV >= 0 && g.MaxABV <= 100) {
 		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_abv", Value: fmt.Sprint(g.MaxABV),
 			Message: "the strength must be from 0 to 100 % vol"}
 	}
-	if !(g.MaxCost >= 0) {
+	if !(g.MaxCost >= 0) || math.IsInf(g.MaxCost, 0) {
 		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_cost", Value: fmt.Sprint(g.MaxCost),
-			Message: "the cost must not be negative"}
+			Message: "the cost must be a finite number, not negative"}
 	}
 	return nil
 }
 
 // mayHave reports whether the guest may have p, whatever it costs.
 func (g *Guest) mayHave(p *flavor.Profile) bool {
-	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > noAlcoholABV {
+	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > NoAlcoholABV {
 		return false
 	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
 }
 
-// accepts reports whether p may be poured for the guest. With a limit on cost,
+// Accepts reports whether p may be poured for the guest. With a limit on cost,
 // it must have a price.
-func (g *Guest) accepts(p *flavor.Profile) bool {
+func (g *Guest) Accepts(p *flavor.Profile) bool {
 	if !g.mayHave(p) {
 		return false
 	}

@@ -212,7 +212,7 @@ func TestAllergensNeverPass(t *testing.T) {
 	}
 	for range 1_000_000 {
 		p, g := all[rng.IntN(len(all))], Guest{Avoid: pick()}
-		if g.accepts(p) == carries(p, g.Avoid) {
+		if g.Accepts(p) == carries(p, g.Avoid) {
 			t.Fatalf("%s for a guest who avoids %v", p.ID, g.Avoid)
 		}
 	}

@@ -32,7 +32,7 @@ type step struct {
 	least float64 // just-noticeable differences
 }
 
-// gain returns by how many just-noticeable differences the step falls short,
+// short returns by how many just-noticeable differences the step falls short,
 // zero if it is met.
 func (s *step) short(before, after *place) float64 {
 	by := after[s.row] - before[s.row]
@@ -43,7 +43,7 @@ func (s *step) short(before, after *place) float64 {
 }
 
 func newLimits(guest *cover.Guest, wishes []Wish) (*limits, error) {
-	if err := checkGuest(guest); err != nil {
+	if err := guest.Check(); err != nil {
 		return nil, err
 	}
 	l := &limits{guest: *guest, maxABV: math.Inf(1)}
@@ -76,7 +76,7 @@ func (l *limits) add(w *Wish) error {
 		l.classes = append(l.classes, w.Class)
 	case WishBelow:
 		l.maxABV = min(l.maxABV, w.ABV)
-		l.guest.NoAlcohol = l.guest.NoAlcohol || w.ABV <= noAlcoholABV
+		l.guest.NoAlcohol = l.guest.NoAlcohol || w.ABV <= cover.NoAlcoholABV
 	case WishAbove:
 		l.minABV = max(l.minABV, w.ABV)
 	default:
@@ -89,45 +89,16 @@ func (l *limits) add(w *Wish) error {
 	return nil
 }
 
-func checkGuest(g *cover.Guest) error {
-	if !(g.MaxABV >= 0 && g.MaxABV <= 100) {
-		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_abv", Value: fmt.Sprint(g.MaxABV),
-			Message: "the strength must be from 0 to 100 % vol"}
-	}
-	if !(g.MaxCost >= 0) || math.IsInf(g.MaxCost, 0) {
-		return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "max_cost", Value: fmt.Sprint(g.MaxCost),
-			Message: "the cost must be a finite number, not negative"}
-	}
-	return nil
-}
-
 // neatAroma is the intensity of a family from which a bottle is known for it.
 const neatAroma = 2.0
 
-// accepts reports whether p may be poured at all. Allergens come first: what
-// may be present, or is unknown, counts as present.
+// accepts reports whether p may be poured at all: by the guest, allergens first,
+// and by the wishes.
 func (l *limits) accepts(p *flavor.Profile) bool {
-	if !p.Avoids(l.guest.Avoid) {
+	if !l.guest.Accepts(p) || slices.Contains(l.classes, p.Class) {
 		return false
 	}
-	if l.guest.NoAlcohol && p.ABV.Value > noAlcoholABV || slices.Contains(l.classes, p.Class) {
-		return false
-	}
-	for _, a := range l.guest.NoAnimal {
-		if slices.Contains(p.Animal, a) {
-			return false
-		}
-	}
-	for _, f := range l.without {
-		if p.Aroma[f] >= neatAroma {
-			return false
-		}
-	}
-	if l.guest.MaxCost > 0 {
-		_, priced := l.guest.Prices[p.ID]
-		return priced
-	}
-	return true
+	return !slices.ContainsFunc(l.without, func(f flavor.Family) bool { return p.Aroma[f] >= neatAroma })
 }
 
 // acceptsAll reports whether every pour of a drink may be poured.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 )
 
@@ -106,21 +107,17 @@ func readLimit(word string) ([]Wish, *flavor.Fault) {
 	}
 	switch word {
 	case "alcohol-free", "alcohol free", "non-alcoholic", "zero proof":
-		return []Wish{{Kind: WishBelow, ABV: noAlcoholABV}}, nil
+		return []Wish{{Kind: WishBelow, ABV: cover.NoAlcoholABV}}, nil
 	}
 	return nil, nil
 }
-
-// noAlcoholABV is the strength, in % vol, up to which a drink counts as free of
-// alcohol; many laws draw the line there.
-const noAlcoholABV = 0.5
 
 // readWithout reads what follows "no". An allergen comes before an aroma of the
 // same name: the guest who says "no nuts" may mean the allergy.
 func readWithout(what, word string) ([]Wish, *flavor.Fault) {
 	switch what {
 	case "alcohol":
-		return []Wish{{Kind: WishBelow, ABV: noAlcoholABV}}, nil
+		return []Wish{{Kind: WishBelow, ABV: cover.NoAlcoholABV}}, nil
 	case "nut", "nuts":
 		return []Wish{{Kind: WishAllergen, Allergen: flavor.TreeNuts}, {Kind: WishAllergen, Allergen: flavor.Peanuts}}, nil
 	case "honey", "insect", "insects", "meat":

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 )
 
@@ -32,7 +33,7 @@ func TestParseWishes(t *testing.T) {
 		{"below 12 %", []Wish{{Kind: WishBelow, ABV: 12}}},
 		{"under 12,5% vol", []Wish{{Kind: WishBelow, ABV: 12.5}}},
 		{"at least 20 %", []Wish{{Kind: WishAbove, ABV: 20}}},
-		{"no alcohol", []Wish{{Kind: WishBelow, ABV: noAlcoholABV}}},
+		{"no alcohol", []Wish{{Kind: WishBelow, ABV: cover.NoAlcoholABV}}},
 	} {
 		got, err := ParseWishes([]string{c.word})
 		require.NoError(t, err, c.word)

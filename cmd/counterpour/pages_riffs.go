@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 
-	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
@@ -13,8 +12,6 @@ import (
 func (b bar) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
 	return b.kitchen().Index.Resolve(name)
 }
-
-func (b bar) Prices() prep.Prices { return b.venue.Now().Prices }
 
 func (b bar) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {
 	return b.kitchen().Riffer.Riff(ctx, r)
