@@ -158,7 +158,7 @@ func TestAHouseThatLaysNothingOver(t *testing.T) {
 
 func TestWhatIsAmissWithTheStock(t *testing.T) {
 	h := stocked(t)
-	h.keepAll(t, house.Bottle{ID: "green", Name: "Green label", Ingredient: "london-dry-gin", Well: true, SizeML: 700, Price: number(20), Currency: "USD"},
+	h.keepAll(t, house.Bottle{ID: "green", Name: "Green cap", Ingredient: "london-dry-gin", Well: true, SizeML: 700, Price: number(20), Currency: "USD"},
 		house.Bottle{ID: "nuts", Name: "Sweet liqueur", Ingredient: "falernum", Measured: house.Measured{Brix: number(30)}, SizeML: 700})
 	h.keepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: number(60)}})
 	says(t, get(pagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)

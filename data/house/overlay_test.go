@@ -26,15 +26,15 @@ func TestOverlayPutsMeasuredValuesInPlace(t *testing.T) {
 	before, _ := c.ByID("lemon-juice")
 	was := *before
 	list, faults := house.Overlay(c.Profiles(), []house.Bottle{
-		{ID: "a", Name: "The blue label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(47.3)}, SizeML: 700, Stock: 1},
-		{ID: "b", Name: "The red label", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(40)}, SizeML: 700, Stock: 1},
+		{ID: "a", Name: "The blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(47.3)}, SizeML: 700, Stock: 1},
+		{ID: "b", Name: "The red cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: ptr(40)}, SizeML: 700, Stock: 1},
 		{ID: "c", Name: "Lemons, squeezed at noon", Ingredient: "lemon-juice", Measured: house.Measured{Brix: ptr(8.1), AcidGPerL: ptr(62)}, SizeML: 1000},
 	}, nil)
 	require.Empty(t, faults)
 	assert.Len(t, list, len(c.Profiles()))
 	shelf := house.NewShelf(list)
 
-	gin, _, err := shelf.Resolve("the blue label")
+	gin, _, err := shelf.Resolve("the blue cap")
 	require.NoError(t, err)
 	assert.Equal(t, "london-dry-gin", gin.ID)
 	assert.Equal(t, 47.3, gin.ABV.Value, "the first by id of two in stock")

@@ -82,7 +82,7 @@ func closeAtEnd(t *testing.T, s Store) {
 func number(v float64) *float64 { return &v }
 
 func gin() Bottle {
-	return Bottle{ID: "navy-gin-1", Name: "Navy gin, the blue label", Ingredient: "london-dry-gin",
+	return Bottle{ID: "navy-gin-1", Name: "Navy gin, the blue cap", Ingredient: "london-dry-gin",
 		Measured: Measured{ABVPct: number(43.1)}, Price: number(24.90), Currency: "EUR", SizeML: 700, Stock: 2.5}
 }
 
