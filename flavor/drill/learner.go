@@ -143,7 +143,7 @@ func needOf(name string, s *Skill, at time.Time) Need {
 	} else {
 		size = s.Stairs.Next()
 	}
-	n.Urgency = max(0, math.Log2(size/fineThreshold)) + max(0, float64(n.Overdue))/7
+	n.Urgency = max(0, math.Log2(Steps(s.Kind, size)/fineThreshold)) + max(0, float64(n.Overdue))/7
 	n.Text = fmt.Sprintf("%s tells %s from %.1f noticeable steps, %d of %d right", name, what, size, s.Right, s.Rounds)
 	if s.Kind == KindGuess {
 		n.Text = fmt.Sprintf("%s guesses to within %.2f noticeable steps, %d of %d right", name, Steps(s.Kind, size), s.Right, s.Rounds)
