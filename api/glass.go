@@ -15,6 +15,10 @@ func glassesFor(s flavor.Service) []mix.Glass {
 		return []mix.Glass{{Name: "highball glass", ML: 350}, {Name: "collins glass", ML: 400}}
 	case flavor.Crushed:
 		return []mix.Glass{{Name: "julep cup", ML: 350}}
+	case flavor.Hot:
+		return []mix.Glass{{Name: "mug", ML: 250}}
+	case flavor.Neat:
+		return []mix.Glass{{Name: "rocks glass", ML: 300}}
 	}
 	return []mix.Glass{{Name: "coupe", ML: 150}, {Name: "coupe", ML: 240}}
 }

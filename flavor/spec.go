@@ -24,6 +24,10 @@ const (
 	Piece      Unit = "piece"
 	Cube       Unit = "cube"
 	Top        Unit = "top"
+	Float      Unit = "float"  // laid on the finished drink
+	Rinse      Unit = "rinse"  // what clings to a glass that is swirled and emptied
+	Spritz     Unit = "spritz" // one press of an atomiser
+	Scoop      Unit = "scoop"  // of ice cream or sorbet
 )
 
 // Method is how a drink is mixed and chilled.
@@ -62,10 +66,12 @@ const (
 	Rocks   Service = "rocks"   // on cubes
 	Crushed Service = "crushed" // on crushed ice
 	Long    Service = "long"    // tall, on cubes
+	Hot     Service = "hot"     // hot, no ice; see Spec.HotC
+	Neat    Service = "neat"    // as it was poured: no ice, not chilled
 )
 
 // Services lists every service.
-func Services() []Service { return []Service{Up, Rocks, Crushed, Long} }
+func Services() []Service { return []Service{Up, Rocks, Crushed, Long, Hot, Neat} }
 
 // Valid reports whether s is one of [Services].
 func (s Service) Valid() bool {
@@ -79,9 +85,17 @@ func (s Service) Valid() bool {
 
 // Match says how a written name was matched to a profile.
 type Match struct {
-	Asked string
-	How   MatchHow
+	Asked    string
+	How      MatchHow
+	Inferred []string // what was not written and was worked out, see the Inferred words
 }
+
+// What of a pour may be inferred.
+const (
+	InferredAmount = "amount" // none was written
+	InferredUnit   = "unit"   // taken from the other lines
+	InferredName   = "name"   // by its place in the drink: lime by the ounce is lime juice
+)
 
 // MatchHow is how a written name met a profile.
 type MatchHow string
@@ -101,15 +115,22 @@ type Pour struct {
 	Amount  float64
 	Unit    Unit
 	ML      float64
+	After   bool // goes in once the rest is mixed: topped, floated, rinsed or sprayed
 	Match   Match
 }
 
-// Spec is a drink as a bartender would write it down.
+// Spec is a drink as a bartender would write it down. Garnish, Glass, Rim and
+// Steps are kept for whoever makes the drink; no number depends on them.
 type Spec struct {
 	Name    string
 	Method  Method
 	Service Service
 	Pours   []Pour
+	HotC    float64 // °C at which a hot drink is served; zero: not stated
+	Garnish string
+	Glass   string
+	Rim     string
+	Steps   []string // further instructions, in order
 	Notes   []string // what was assumed in reading it
 }
 
@@ -117,6 +138,7 @@ type Spec struct {
 func (s Spec) Clone() Spec {
 	s.Pours = append([]Pour(nil), s.Pours...)
 	s.Notes = append([]string(nil), s.Notes...)
+	s.Steps = append([]string(nil), s.Steps...)
 	return s
 }
 

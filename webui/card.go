@@ -105,6 +105,8 @@ var glassesOf = map[flavor.Service][]string{
 	flavor.Rocks:   {"rocks glass", "highball glass"},
 	flavor.Crushed: {"julep cup", "collins glass"},
 	flavor.Long:    {"highball glass", "collins glass"},
+	flavor.Hot:     {"mug"},
+	flavor.Neat:    {"rocks glass", "coupe"},
 }
 
 // fillLine says how the drink stands in the smallest fitting glass that holds

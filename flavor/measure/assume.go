@@ -59,6 +59,8 @@ func unitNote(p flavor.Pour) string {
 		return fmt.Sprintf("topping up is taken as %v ml", TopML)
 	case p.Unit == flavor.Splash:
 		return fmt.Sprintf("a splash is taken as %v ml", SplashML)
+	case p.Unit == flavor.Float, p.Unit == flavor.Rinse, p.Unit == flavor.Spritz, p.Unit == flavor.Scoop:
+		return fmt.Sprintf("a %s is taken as %v ml", p.Unit, info.size.Value)
 	case p.Unit == flavor.Pinch:
 		return fmt.Sprintf("a pinch is taken as %v g", PinchG)
 	case info.kind == byVolume && bulk(p.Profile) > 0:

@@ -30,7 +30,7 @@ type served struct {
 // serviceWords are the words for each service, in lower case.
 var serviceWords = map[string]served{
 	"up": {flavor.Up, false}, "straight up": {flavor.Up, false}, "coupe": {flavor.Up, false}, "flute": {flavor.Up, false},
-	"cocktail glass": {flavor.Up, false}, "neat": {flavor.Up, false},
+	"cocktail glass": {flavor.Up, false}, "neat": {flavor.Neat, false}, "hot": {flavor.Hot, false}, "mug": {flavor.Hot, false},
 	"rocks": {flavor.Rocks, false}, "on the rocks": {flavor.Rocks, false}, "rocks glass": {flavor.Rocks, false},
 	"old fashioned glass": {flavor.Rocks, false}, "over ice": {flavor.Rocks, true}, "on ice": {flavor.Rocks, true},
 	"over fresh ice": {flavor.Rocks, false}, "over cubed ice": {flavor.Rocks, false}, "large cube": {flavor.Rocks, false}, "big cube": {flavor.Rocks, false},

@@ -20,6 +20,10 @@ const (
 	SplashML     = 5.0
 	TopML        = 90.0
 	PartML       = 30.0 // a part is a ratio; this is the round bar ounce
+	FloatML      = 15.0 // half an ounce
+	RinseML      = 2.5  // half a teaspoon stays in the glass
+	SpritzML     = 0.12 // one press of an atomiser
+	ScoopML      = 59.0 // a number 16 disher, sixteen to the US quart
 )
 
 // PinchG is the weight in grams of a pinch of something dry; common practice.
@@ -46,6 +50,7 @@ const (
 	handbook44 = "NIST Handbook 44, Appendix C: 231 cubic inches to the US gallon, 128 fluid ounces, 16.387064 mL to the cubic inch"
 	liquidBook = "bar manuals; also Arnold, Liquid Intelligence, 2014 (from memory)"
 	barManuals = "bar manuals and cookery books"
+	practice   = "common practice, no source"
 )
 
 // kind is how a unit becomes millilitres.
@@ -100,6 +105,14 @@ var units = []unitInfo{
 	{unit: flavor.Cube, one: "cube", many: "cubes", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Top, one: "top", many: "tops", implied: true,
 		size: flavor.Figure{Value: TopML, Spread: 22, Origin: flavor.OriginPractice, Source: barManuals}, most: 10, grid: grid{fine: 1}},
+	{unit: flavor.Float, one: "float", many: "floats", implied: true,
+		size: flavor.Figure{Value: FloatML, Spread: 4, Origin: flavor.OriginPractice, Source: practice}, most: 10, grid: grid{fine: 1}},
+	{unit: flavor.Rinse, one: "rinse", many: "rinses", implied: true,
+		size: flavor.Figure{Value: RinseML, Spread: 0.8, Origin: flavor.OriginPractice, Source: practice}, most: 4, grid: grid{fine: 1}},
+	{unit: flavor.Spritz, one: "spritz", many: "spritzes", also: []string{"spray", "sprays", "mist", "mists", "spritzs"}, implied: true,
+		size: flavor.Figure{Value: SpritzML, Spread: 0.04, Origin: flavor.OriginPractice, Source: practice}, most: 40, grid: grid{fine: 1}},
+	{unit: flavor.Scoop, one: "scoop", many: "scoops", implied: true,
+		size: flavor.Figure{Value: ScoopML, Spread: 10, Origin: flavor.OriginPractice, Source: practice}, most: 10, grid: grid{fine: 0.5}},
 }
 
 // unitWords finds a unit by any spelling, in lower case without dots.

@@ -92,9 +92,40 @@ func TestNoChillingWithoutDilution(t *testing.T) {
 		n, err := bare.Mix(s)
 		require.NoError(t, err)
 		assert.Zero(t, n.IceWaterG)
-		assert.InDelta(t, usualBarC, n.TemperatureC, 1e-9)
+		warm := usualBarC
+		if s.Service == flavor.Hot {
+			warm = usualHotC
+		}
+		assert.InDelta(t, warm, n.TemperatureC, 1e-9)
 		assert.Equal(t, n.Before, n.After)
 	})
+}
+
+// A hot drink and a neat one meet no ice, unless it takes ice to mix them; a
+// pour that goes in afterwards does not meet it either.
+func TestServedWithoutIce(t *testing.T) {
+	m := mixer(t)
+	mixed := func(method flavor.Method, service flavor.Service, change func(*flavor.Spec)) *Drink {
+		s := specOf(t, "", method, service, part{60, 40, 0, 0}, part{120, 0, 20, 0})
+		change(s)
+		d, err := m.Mix(s)
+		require.NoError(t, err)
+		return d
+	}
+	same := func(*flavor.Spec) {}
+	for _, method := range flavor.Methods() {
+		hot := mixed(method, flavor.Hot, same)
+		assert.Zero(t, hot.IceWaterG, "%s, hot", method)
+		assert.InDelta(t, usualHotC, hot.TemperatureC, 1e-9, "%s, hot", method)
+		neat := mixed(method, flavor.Neat, same)
+		assert.Equal(t, method == flavor.Build || method == flavor.Stir, neat.IceWaterG == 0, "%s, neat", method)
+	}
+	stated := mixed(flavor.Build, flavor.Hot, func(s *flavor.Spec) { s.HotC = 72 })
+	assert.InDelta(t, 72, stated.TemperatureC, 1e-9)
+	after := mixed(flavor.Shake, flavor.Long, func(s *flavor.Spec) { s.Pours[1].After = true })
+	assert.Less(t, after.IceWaterG, mixed(flavor.Shake, flavor.Long, same).IceWaterG, "less meets the ice")
+	cooled := mixed(flavor.Build, flavor.Hot, func(s *flavor.Spec) { s.Pours[1].After = true })
+	assert.Less(t, cooled.TemperatureC, usualHotC, "what is floated comes from the refrigerator")
 }
 
 func TestMoreWaterIsColder(t *testing.T) {

@@ -91,7 +91,13 @@ type dilutionRule struct {
 // What is left of the way to the freezing point is judged from the
 // temperatures that drinks are served at by common practice: shaken −4 to
 // −7 °C, stirred near 0 °C, built near 5 °C.
+//
+// A hot drink meets no ice whatever the method, nor does a neat one that is
+// built or stirred: to shake, throw or swizzle takes ice.
 func ruleFor(m flavor.Method, s flavor.Service) dilutionRule {
+	if s == flavor.Hot || s == flavor.Neat && m == flavor.Stir {
+		return withoutIce
+	}
 	switch m {
 	case flavor.Shake, flavor.DryShake: // the dry shake adds nothing: the shake on ice after it dilutes
 		return dilutionRule{equation: shakenEquation, times: 1, relative: 0.08, ice: Cubes, vessel: SteelShaker, left: 0.05, broken: true}
@@ -107,11 +113,14 @@ func ruleFor(m flavor.Method, s flavor.Service) dilutionRule {
 	return builtRule(s)
 }
 
+// withoutIce is the rule of a drink that meets no ice.
+var withoutIce = dilutionRule{ice: NoIce, vessel: NoVessel}
+
 // builtRule is the rule of a drink built in its glass.
 func builtRule(s flavor.Service) dilutionRule {
 	switch s {
-	case flavor.Up:
-		return dilutionRule{ice: NoIce, vessel: NoVessel}
+	case flavor.Up, flavor.Neat:
+		return withoutIce
 	case flavor.Crushed:
 		return dilutionRule{equation: stirredEquation, times: 1, relative: 0.15, ice: CrushedIce, vessel: ServingGlass, left: 0.30}
 	}

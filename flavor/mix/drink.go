@@ -53,6 +53,9 @@ func (m *Mixer) Mix(s *flavor.Spec) (*Drink, error) {
 	doses := pourAll(room[:0], &d.Before, s)
 	p := potOf(doses)
 	set := settingFor(s.Method, s.Service, m.ice)
+	if s.Service == flavor.Hot {
+		set.barC = orElse(s.HotC, usualHotC)
+	}
 	set.scale = m.iceFactor(&p.still, &set, s)
 	f := p.finish(&set, 1)
 	d.IceWaterG, d.DilutionPct, d.VolumeML = f.waterG, 100*f.share, f.volumeML

@@ -47,7 +47,7 @@ type Filling struct {
 }
 
 // Fill returns how volumeML of drink stands in g with the ice of a service;
-// none for [flavor.Up]. Foam is left out. It fails for a glass without a size
+// none for those without. Foam is left out. It fails for a glass without a size
 // or a volume that is below zero or not a number.
 func (g Glass) Fill(volumeML float64, s flavor.Service) (Filling, error) {
 	if err := amount("glass", g.ML, maxML, "mL"); err != nil {

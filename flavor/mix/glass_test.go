@@ -45,7 +45,7 @@ func TestFillings(t *testing.T) {
 		assert.InDelta(t, g.ML, f.IceML+ml+f.WashML-f.SpillML, 1e-9)
 		assert.True(t, f.WashML == 0 || f.SpillML == 0)
 		assert.Equal(t, f.Level > 1, f.SpillML > 0)
-		assert.Equal(t, s == flavor.Up, f.IceML == 0)
+		assert.Equal(t, s == flavor.Up || s == flavor.Hot || s == flavor.Neat, f.IceML == 0)
 	})
 }
 

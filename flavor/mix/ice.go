@@ -97,6 +97,7 @@ const (
 	usualIcePerML = 1.5
 	usualBarC     = 20.0
 	fridgeC       = 4.0
+	usualHotC     = 65.0 // of a hot drink as it is served; common practice
 )
 
 // Check reports which field of i is out of range, as a fault of kind

@@ -22,9 +22,9 @@ type dose struct {
 func pourAt(i int) string { return "pours[" + strconv.Itoa(i) + "]" }
 
 // afterIce reports whether a pour goes in once the drink is chilled: what
-// sparkles would go flat on the ice, and a top is a top.
+// sparkles would go flat on the ice, a top is a top, and others say so.
 func afterIce(p *flavor.Pour) bool {
-	return p.Profile.Carbonated || p.Unit == flavor.Top
+	return p.After || p.Profile.Carbonated || p.Unit == flavor.Top
 }
 
 // pourAll adds the pours of a spec to before and appends their doses to dst.

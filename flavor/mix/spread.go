@@ -25,7 +25,7 @@ const barSpreadC = 2.0
 func PourSpread(u flavor.Unit, ml float64) float64 {
 	switch u {
 	case flavor.Dash, flavor.Drop, flavor.Splash, flavor.Pinch, flavor.Sprig, flavor.Leaf,
-		flavor.Slice, flavor.Wedge, flavor.Piece:
+		flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Float, flavor.Rinse, flavor.Spritz, flavor.Scoop:
 		return 0.25 * ml
 	case flavor.Barspoon, flavor.Top:
 		return 0.15 * ml

@@ -155,7 +155,8 @@ func standsFor(came, went *balance.Change) bool {
 func wayOf(s *flavor.Spec) string {
 	methods := map[flavor.Method]string{flavor.Shake: "shaken", flavor.DryShake: "dry shaken, then shaken", flavor.Stir: "stirred",
 		flavor.Build: "built", flavor.Blend: "blended", flavor.Throw: "thrown", flavor.Swizzle: "swizzled"}
-	services := map[flavor.Service]string{flavor.Up: "served up", flavor.Rocks: "served on the rocks", flavor.Crushed: "served on crushed ice", flavor.Long: "served long"}
+	services := map[flavor.Service]string{flavor.Up: "served up", flavor.Rocks: "served on the rocks", flavor.Crushed: "served on crushed ice", flavor.Long: "served long",
+		flavor.Hot: "served hot", flavor.Neat: "served neat"}
 	return methods[s.Method] + " and " + services[s.Service]
 }
 

@@ -248,7 +248,7 @@ func (s *Signals) setServing(m flavor.Method, v flavor.Service) {
 		s[IsCrushed] = 1
 	}
 	switch v {
-	case flavor.Up:
+	case flavor.Up, flavor.Neat:
 		s[IsUp] = 1
 	case flavor.Rocks:
 		s[IsRocks] = 1
