@@ -15,6 +15,11 @@ import (
 	"counterpour/flavor/template"
 )
 
+const (
+	falernumSour = "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up"
+	honeySour    = "2 oz gin\n3/4 oz honey syrup\n1 oz lemon juice\nshake, up"
+)
+
 func TestRound(t *testing.T) {
 	for _, c := range []struct {
 		in     float64
@@ -37,7 +42,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 	for _, p := range k.Catalogue.Profiles() {
 		units := measure.UnitsFor(p)
 		for _, u := range units[len(units)-1:] {
-			a, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
+			a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
 			if err != nil {
 				assert.True(t, isFault(err), "%s by the %s: %v", p.ID, u, err)
 				continue
@@ -48,7 +53,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 			assert.Equal(t, string(template.VerdictOf(a.Score)), a.Verdict, "the score and its word agree")
 			assert.GreaterOrEqual(t, len(a.Templates), leastFamilies)
 		}
-		_, err := k.AnswerIngredient(context.Background(), p.ID)
+		_, err := AnswerIngredient(context.Background(), k, p.ID)
 		assert.NoError(t, err)
 	}
 }
@@ -59,19 +64,19 @@ func TestSpecsComeBack(t *testing.T) {
 	k := kitchenFor(t)
 	ctx := context.Background()
 	text := "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\n2 dashes bitters\n6 mint leaves\nshake, up"
-	a, err := k.AnswerScore(ctx, ScoreBody{Draft: Draft{Text: &text}})
+	a, err := AnswerScore(ctx, k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	require.NotEmpty(t, a.Fixes)
 	for _, f := range a.Fixes {
-		b, err := k.AnswerScore(ctx, ScoreBody{Draft: Draft{Spec: &f.Spec}})
+		b, err := AnswerScore(ctx, k, ScoreBody{Draft: Draft{Spec: &f.Spec}})
 		require.NoError(t, err)
 		assert.Equal(t, f.Score, b.Score, f.Text)
 	}
-	c, err := k.AnswerCover(ctx, CoverBody{Draft: Draft{Text: &text}, Missing: "honey syrup", MaxParts: 2, Limit: 10})
+	c, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: "honey syrup", MaxParts: 2, Limit: 10})
 	require.NoError(t, err)
 	require.NotEmpty(t, c.Covers)
 	for _, cover := range c.Covers {
-		b, err := k.AnswerScore(ctx, ScoreBody{Draft: Draft{Spec: &cover.Spec}})
+		b, err := AnswerScore(ctx, k, ScoreBody{Draft: Draft{Spec: &cover.Spec}})
 		require.NoError(t, err)
 		assert.Equal(t, cover.Score, b.Score, cover.Text)
 		assert.Equal(t, cover.Allergens, b.Allergens)
@@ -83,13 +88,13 @@ func TestSpecsComeBack(t *testing.T) {
 func TestTextAndFieldsAgree(t *testing.T) {
 	k := kitchenFor(t)
 	text := goodText
-	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Text: &text}})
+	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	spec := Spec{Name: a.Spec.Name, Method: a.Spec.Method, Service: a.Spec.Service}
 	for _, p := range a.Spec.Pours {
 		spec.Pours = append(spec.Pours, Pour{p.ID, p.Amount, p.Unit})
 	}
-	b, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Spec: &spec}})
+	b, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &spec}})
 	require.NoError(t, err)
 	assert.Equal(t, a.Finished, b.Finished)
 	assert.Equal(t, a.Score, b.Score)
@@ -98,7 +103,7 @@ func TestTextAndFieldsAgree(t *testing.T) {
 func TestAllergensNameTheirPours(t *testing.T) {
 	k := kitchenFor(t)
 	text := "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n1/4 oz orgeat\n1 egg white\nshake, up"
-	a, err := k.AnswerScore(context.Background(), ScoreBody{Draft: Draft{Text: &text}})
+	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
 	from := map[string][]string{}
 	for _, x := range a.Allergens {
@@ -112,7 +117,7 @@ func TestAllergensNameTheirPours(t *testing.T) {
 		seen[c.Key] = true
 		assert.NotEmpty(t, c.Source)
 	}
-	assert.Equal(t, generalCautions, []string{a.Cautions[0].Key, a.Cautions[1].Key, a.Cautions[2].Key})
+	assert.Equal(t, []string{"alcohol", "age", "medicines"}, []string{a.Cautions[0].Key, a.Cautions[1].Key, a.Cautions[2].Key})
 }
 
 // FuzzScore: whatever is sent, it is answered, and the program never faults.
@@ -173,6 +178,21 @@ func benchmarkPost(b *testing.B, s *Server, path, body string) {
 		h.ServeHTTP(w, r)
 		if w.Code != 200 {
 			b.Fatal(w.Body)
+		}
+	}
+}
+
+func TestOutsOfTheHouse(t *testing.T) {
+	k := kitchenFor(t)
+	a, err := AnswerOuts(context.Background(), k, OutsBody{Out: []string{"falernum", "triple sec"}, MaxParts: 2})
+	require.NoError(t, err)
+	require.NotEmpty(t, a.Outs)
+	assert.Equal(t, k.House.Name, a.House)
+	for _, o := range a.Outs {
+		for _, c := range o.Covers {
+			for _, p := range c.Spec.Pours {
+				assert.NotContains(t, []string{"falernum", "triple sec"}, p.Ingredient, o.Spec.Name)
+			}
 		}
 	}
 }

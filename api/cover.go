@@ -6,6 +6,7 @@ import (
 	"maps"
 	"slices"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
@@ -80,8 +81,8 @@ type Refused struct {
 
 // AnswerCover finds covers. Its faults name the line of a text or the place in
 // the fields.
-func (k *Kitchen) AnswerCover(ctx context.Context, body CoverBody) (*CoverAnswer, error) {
-	request, err := k.coverRequest(body)
+func AnswerCover(ctx context.Context, k *service.Kitchen, body CoverBody) (*CoverAnswer, error) {
+	request, err := coverRequest(k, body)
 	if err != nil {
 		return nil, err
 	}
@@ -98,16 +99,16 @@ func (k *Kitchen) AnswerCover(ctx context.Context, body CoverBody) (*CoverAnswer
 	}, nil
 }
 
-func (k *Kitchen) coverRequest(body CoverBody) (CoverRequest, error) {
+func coverRequest(k *service.Kitchen, body CoverBody) (service.CoverRequest, error) {
 	var faults flavor.Faults
 	for _, f := range []*flavor.Fault{inRange("limit", body.Limit, 1, cover.MaxLimit), inRange("max_parts", body.MaxParts, 1, cover.MaxParts)} {
 		if f != nil {
 			faults = append(faults, f)
 		}
 	}
-	spec, err := k.read(body.Draft)
+	spec, err := read(k, body.Draft)
 	if err != nil && !isFault(err) {
-		return CoverRequest{}, err
+		return service.CoverRequest{}, err
 	}
 	faults = append(faults, faultsOf(err)...)
 	avoid, err := avoided(body.Avoid)
@@ -116,9 +117,9 @@ func (k *Kitchen) coverRequest(body CoverBody) (CoverRequest, error) {
 	faults = append(faults, keep(&guest, body.Diet)...)
 	faults = append(faults, checkPrices(body.Prices, body.MaxCost)...)
 	if len(faults) > 0 {
-		return CoverRequest{}, faults
+		return service.CoverRequest{}, faults
 	}
-	return CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Guest: guest, Stock: body.Stock,
+	return service.CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Guest: guest, Stock: body.Stock,
 		Parts: body.MaxParts, Limit: body.Limit}, nil
 }
 

@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/index"
@@ -31,13 +32,13 @@ type Weak struct {
 
 // AnswerCoverage looks ahead: for every bottle of the menu, which drinks would
 // be without a good cover if it ran out.
-func (k *Kitchen) AnswerCoverage(ctx context.Context, body CoverageBody) (*CoverageAnswer, error) {
+func AnswerCoverage(ctx context.Context, k *service.Kitchen, body CoverageBody) (*CoverageAnswer, error) {
 	var menu cover.MenuRequest
-	house, faults := k.menu(body.Specs, &menu)
+	house, faults := menuOf(k, body.Specs, &menu)
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	stock, err := k.stockOf(ctx, house, body.Stock, nil)
+	stock, err := stockOf(ctx, k, house, body.Stock, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -52,7 +53,7 @@ func (k *Kitchen) AnswerCoverage(ctx context.Context, body CoverageBody) (*Cover
 
 // stockOf returns what may be poured: the ids sent, else what the house keeps
 // and has not run out of, else everything.
-func (k *Kitchen) stockOf(ctx context.Context, house string, ids []string, avoid []flavor.Allergen) ([]*flavor.Profile, error) {
+func stockOf(ctx context.Context, k *service.Kitchen, house string, ids []string, avoid []flavor.Allergen) ([]*flavor.Profile, error) {
 	if ids == nil && house != "" {
 		return k.House.InStock(), nil
 	}

@@ -1,13 +1,13 @@
 // Package api serves the program over HTTP: routes, request and response types,
-// problem answers and the OpenAPI document. The Kitchen does the work and knows
-// nothing of HTTP, so that the command line gives the same answers.
+// problem answers and the OpenAPI document. The work is done in
+// [counterpour/api/service], which knows nothing of HTTP.
 //
 // # Words
 //
 // A body is what comes in, an answer what goes out. Both are declared here, with
 // units in the names of their fields; nothing of the science is served raw.
-// The Answer methods of the [Kitchen] make an answer of a body; a [Server] only
-// carries them over HTTP.
+// The Answer functions make an answer of a body, so that the command line gives
+// the same answers; a [Server] only carries them over HTTP.
 //
 // # Strictness
 //

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
@@ -34,8 +35,8 @@ type Pour struct {
 
 // read reads a draft. Faults of a text name the line; those of fields the place
 // under "spec".
-func (k *Kitchen) read(d Draft) (flavor.Spec, error) {
-	spec, err := k.readEither(d)
+func read(k *service.Kitchen, d Draft) (flavor.Spec, error) {
+	spec, err := readEither(k, d)
 	if err != nil {
 		return flavor.Spec{}, err
 	}
@@ -49,21 +50,21 @@ func (k *Kitchen) read(d Draft) (flavor.Spec, error) {
 	return spec, nil
 }
 
-func (k *Kitchen) readEither(d Draft) (flavor.Spec, error) {
+func readEither(k *service.Kitchen, d Draft) (flavor.Spec, error) {
 	switch {
 	case d.Text != nil && d.Spec != nil:
 		return flavor.Spec{}, invalid("", "", "text and spec are both given; send one of them")
 	case d.Text != nil:
 		return k.Read(*d.Text)
 	case d.Spec != nil:
-		return k.readFields(d.Spec)
+		return readFields(k, d.Spec)
 	}
 	return flavor.Spec{}, invalid("", "", "there is no draft; send it as text, or in fields as spec")
 }
 
 // readFields makes a spec of fields, with the checks and the assumptions of a
 // text.
-func (k *Kitchen) readFields(in *Spec) (flavor.Spec, error) {
+func readFields(k *service.Kitchen, in *Spec) (flavor.Spec, error) {
 	var faults flavor.Faults
 	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " ")}
 	if strings.ContainsFunc(out.Name, unicode.IsControl) {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
@@ -47,7 +48,7 @@ type ClassCount struct {
 }
 
 // AnswerSearch finds ingredients.
-func (k *Kitchen) AnswerSearch(ctx context.Context, r SearchRequest) (*SearchAnswer, error) {
+func AnswerSearch(ctx context.Context, k *service.Kitchen, r SearchRequest) (*SearchAnswer, error) {
 	q, err := r.query()
 	if err != nil {
 		return nil, err
@@ -145,10 +146,10 @@ type Origin struct {
 
 // AnswerIngredient returns the profile with an id. An id that no ingredient has
 // is a fault of kind [ErrNotFound] that suggests the nearest names.
-func (k *Kitchen) AnswerIngredient(_ context.Context, id string) (*IngredientAnswer, error) {
+func AnswerIngredient(_ context.Context, k *service.Kitchen, id string) (*IngredientAnswer, error) {
 	p, ok := k.Index.Profile(id)
 	if !ok {
-		return nil, k.noSuchID(id)
+		return nil, noSuchID(k, id)
 	}
 	sour, sweet := p.Acid.Value*mix.CitricOf(p.Acids), p.Sugar.Value*mix.SweetnessOf(p.Sugars)
 	alone := flavor.Spec{Pours: []flavor.Pour{{Profile: p}}}
@@ -166,12 +167,12 @@ func (k *Kitchen) AnswerIngredient(_ context.Context, id string) (*IngredientAns
 		Materials: list(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
 		Units:     unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
 		AllergensKnown: p.AllergensKnown,
-		Allergens:      allergensOf(&alone), Cautions: k.cautions(p.Cautions),
+		Allergens:      allergensOf(&alone), Cautions: cautionsOf(k.Cautions(p.Cautions)),
 		Provenance: provenanceOf(p),
 	}, nil
 }
 
-func (k *Kitchen) noSuchID(id string) error {
+func noSuchID(k *service.Kitchen, id string) error {
 	f := &flavor.Fault{Kind: ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", capText(id))}
 	p, _, err := k.Index.Resolve(id)
 	var unknown *flavor.Fault

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"time"
 
+	"counterpour/api/service"
+
 	"github.com/gin-gonic/gin"
 	"github.com/prometheus/client_golang/prometheus"
 	"github.com/prometheus/client_golang/prometheus/collectors"
@@ -21,7 +23,7 @@ type meters struct {
 	now      prometheus.Gauge
 }
 
-func newMeters(kitchen func() *Kitchen) *meters {
+func newMeters(kitchen func() *service.Kitchen) *meters {
 	m := &meters{
 		registry: prometheus.NewRegistry(),
 		requests: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "counterpour_http_requests_total",

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
@@ -58,8 +59,8 @@ type Opened struct {
 }
 
 // AnswerOuts finds covers for a whole menu.
-func (k *Kitchen) AnswerOuts(ctx context.Context, body OutsBody) (*OutsAnswer, error) {
-	request, house, err := k.outsRequest(ctx, body)
+func AnswerOuts(ctx context.Context, k *service.Kitchen, body OutsBody) (*OutsAnswer, error) {
+	request, house, err := outsRequest(ctx, k, body)
 	if err != nil {
 		return nil, err
 	}
@@ -106,7 +107,7 @@ func outOf(t *cover.Touched) Out {
 }
 
 // outsRequest reads what was asked; what was left out is the house's.
-func (k *Kitchen) outsRequest(ctx context.Context, body OutsBody) (*cover.MenuRequest, string, error) {
+func outsRequest(ctx context.Context, k *service.Kitchen, body OutsBody) (*cover.MenuRequest, string, error) {
 	r := &cover.MenuRequest{Parts: body.MaxParts}
 	var faults flavor.Faults
 	if f := inRange("max_parts", body.MaxParts, 1, cover.MaxParts); f != nil {
@@ -128,17 +129,17 @@ func (k *Kitchen) outsRequest(ctx context.Context, body OutsBody) (*cover.MenuRe
 	if body.MaxCost > 0 && len(k.Prices) == 0 {
 		faults = append(faults, invalid("max_cost", fmt.Sprint(body.MaxCost), "the house keeps no prices, so nothing could be poured; leave the limit out"))
 	}
-	house, menuFaults := k.menu(body.Specs, r)
+	house, menuFaults := menuOf(k, body.Specs, r)
 	faults = append(faults, menuFaults...)
 	if len(faults) > 0 {
 		return nil, "", faults
 	}
-	r.Stock, err = k.stockOf(ctx, house, body.Stock, avoid)
+	r.Stock, err = stockOf(ctx, k, house, body.Stock, avoid)
 	return r, house, err
 }
 
-// menu fills in the drinks: those sent, or the house's.
-func (k *Kitchen) menu(sent []Spec, r *cover.MenuRequest) (house string, faults flavor.Faults) {
+// menuOf fills in the drinks: those sent, or the house's.
+func menuOf(k *service.Kitchen, sent []Spec, r *cover.MenuRequest) (house string, faults flavor.Faults) {
 	if sent == nil {
 		for i := range k.House.Specs {
 			r.Specs = append(r.Specs, &k.House.Specs[i].Spec)
@@ -146,7 +147,7 @@ func (k *Kitchen) menu(sent []Spec, r *cover.MenuRequest) (house string, faults 
 		return k.House.Name, nil
 	}
 	for i := range sent {
-		s, err := k.read(Draft{Spec: &sent[i]})
+		s, err := read(k, Draft{Spec: &sent[i]})
 		if err != nil {
 			for _, f := range faultsOf(err) {
 				own := *f

@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/riff"
 )
@@ -71,8 +72,8 @@ type Unlisted struct {
 const relatives = 5
 
 // AnswerRiff finds variations of a draft that stay in balance.
-func (k *Kitchen) AnswerRiff(ctx context.Context, body RiffBody) (*RiffAnswer, error) {
-	request, spec, err := k.riffRequest(ctx, body)
+func AnswerRiff(ctx context.Context, k *service.Kitchen, body RiffBody) (*RiffAnswer, error) {
+	request, spec, err := riffRequest(ctx, k, body)
 	if err != nil {
 		return nil, err
 	}
@@ -95,28 +96,28 @@ func (k *Kitchen) AnswerRiff(ctx context.Context, body RiffBody) (*RiffAnswer, e
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeastJND: riff.LeastDistance,
-		Refused:  Unlisted(r.Refused), Seed: request.Seed, Currency: k.currency(body.Prices),
+		Refused:  Unlisted(r.Refused), Seed: request.Seed, Currency: currency(k, body.Prices),
 	}, nil
 }
 
-func (k *Kitchen) riffRequest(ctx context.Context, body RiffBody) (*riff.Request, *flavor.Spec, error) {
+func riffRequest(ctx context.Context, k *service.Kitchen, body RiffBody) (*riff.Request, *flavor.Spec, error) {
 	var faults flavor.Faults
 	if f := inRange("limit", body.Limit, 1, riff.MaxLimit); f != nil {
 		faults = append(faults, f)
 	}
-	spec, err := k.read(body.Draft)
+	spec, err := read(k, body.Draft)
 	if err != nil && !isFault(err) {
 		return nil, nil, err
 	}
 	faults = append(faults, faultsOf(err)...)
-	guest, found := k.guest(body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
+	guest, found := guest(k, body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
 	faults = append(faults, found...)
 	wishes, err := riff.ParseWishes(body.Toward)
 	faults = append(faults, faultsOf(err)...)
 	if len(faults) > 0 {
 		return nil, nil, faults
 	}
-	stock, err := k.pourable(ctx, body.Stock, &spec)
+	stock, err := pourable(ctx, k, body.Stock, &spec)
 	if err != nil {
 		return nil, nil, err
 	}

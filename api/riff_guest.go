@@ -6,13 +6,14 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
 
 // guest reads who drinks it. Prices that were not sent are the house's.
-func (k *Kitchen) guest(avoid, diet []string, maxABV float64, prices map[string]float64, maxCost float64) (cover.Guest, flavor.Faults) {
+func guest(k *service.Kitchen, avoid, diet []string, maxABV float64, prices map[string]float64, maxCost float64) (cover.Guest, flavor.Faults) {
 	var faults flavor.Faults
 	allergens, err := avoided(avoid)
 	faults = append(faults, faultsOf(err)...)
@@ -26,7 +27,7 @@ func (k *Kitchen) guest(avoid, diet []string, maxABV float64, prices map[string]
 }
 
 // currency is that of the house's prices, unless others were sent.
-func (k *Kitchen) currency(sent map[string]float64) string {
+func currency(k *service.Kitchen, sent map[string]float64) string {
 	if sent != nil {
 		return ""
 	}
@@ -36,9 +37,9 @@ func (k *Kitchen) currency(sent map[string]float64) string {
 // pourable returns what may be poured: the ids sent, or what the house keeps
 // and has not run out of, with what the drafts are made of: who writes a drink
 // down has it at hand.
-func (k *Kitchen) pourable(ctx context.Context, ids []string, drafts ...*flavor.Spec) ([]*flavor.Profile, error) {
+func pourable(ctx context.Context, k *service.Kitchen, ids []string, drafts ...*flavor.Spec) ([]*flavor.Profile, error) {
 	if ids != nil {
-		return k.stockOf(ctx, "", ids, nil)
+		return stockOf(ctx, k, "", ids, nil)
 	}
 	out := k.House.InStock()
 	for _, s := range drafts {
@@ -118,7 +119,3 @@ func houseDrink(h *data.House, name string) (*flavor.Spec, bool) {
 	}
 	return nil, false
 }
-
-// AlcoholCautions returns the cautions that go with every drink that holds
-// alcohol.
-func (k *Kitchen) AlcoholCautions() []Caution { return k.cautions(generalCautions) }

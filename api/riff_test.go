@@ -50,7 +50,7 @@ func TestNoNutInAnyAnswer(t *testing.T) {
 	free := func(specs ...Spec) {
 		t.Helper()
 		for _, s := range specs {
-			read, err := k.read(Draft{Spec: &s})
+			read, err := read(k, Draft{Spec: &s})
 			require.NoError(t, err)
 			for _, p := range read.Pours {
 				assert.True(t, p.Profile.Avoids([]flavor.Allergen{flavor.TreeNuts}), p.Profile.Name)
@@ -64,7 +64,7 @@ func TestNoNutInAnyAnswer(t *testing.T) {
 	avoid := []string{"tree nuts"}
 	for seed := range uint64(3) {
 		for _, text := range []string{falernumSour, honeySour} {
-			a, err := k.AnswerRiff(context.Background(), RiffBody{Draft: Draft{Text: &text}, Avoid: avoid, Toward: []string{"nuttier"}, Stock: all, Limit: 20, Seed: seed})
+			a, err := AnswerRiff(context.Background(), k, RiffBody{Draft: Draft{Text: &text}, Avoid: avoid, Toward: []string{"nuttier"}, Stock: all, Limit: 20, Seed: seed})
 			require.NoError(t, err)
 			for _, r := range a.Riffs {
 				free(r.Spec)
@@ -83,7 +83,7 @@ func TestNoNutInAnyAnswer(t *testing.T) {
 				}
 			}
 		}
-		u, err := k.AnswerUseUp(context.Background(), UseUpBody{Bottles: []string{"orgeat", "amaretto", "apricot liqueur", "rum"}, Avoid: avoid, Stock: all, Limit: 20, Seed: seed})
+		u, err := AnswerUseUp(context.Background(), k, UseUpBody{Bottles: []string{"orgeat", "amaretto", "apricot liqueur", "rum"}, Avoid: avoid, Stock: all, Limit: 20, Seed: seed})
 		require.NoError(t, err)
 		require.NotEmpty(t, u.Drafts)
 		for _, d := range u.Drafts {

@@ -19,7 +19,7 @@ func (s *Server) scoring() {
 		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds what would mend it.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
 	}, noStore, func(ctx context.Context, in *input) (*ScoreAnswer, error) {
-		return s.kitchen().AnswerScore(ctx, in.Body)
+		return AnswerScore(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -34,7 +34,7 @@ func (s *Server) covering() {
 			"text": map[string]any{"text": exampleText, "missing": "simple syrup", "limit": 3},
 			"spec": map[string]any{"spec": exampleSpec, "missing": "simple-syrup", "avoid": []string{"tree nuts"}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverAnswer, error) {
-		return s.kitchen().AnswerCover(ctx, in.Body)
+		return AnswerCover(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -49,7 +49,7 @@ func (s *Server) outs() {
 			"house": map[string]any{"out": []string{"falernum", "artichoke amaro"}},
 			"menu":  map[string]any{"out": []string{"simple syrup"}, "specs": []any{exampleSpec}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*OutsAnswer, error) {
-		return s.kitchen().AnswerOuts(ctx, in.Body)
+		return AnswerOuts(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -62,7 +62,7 @@ func (s *Server) coverage() {
 		Description: "Finds the bottles of a menu that nothing in stock covers well, so that two of them are ordered.",
 		RequestBody: examples(map[string]any{"menu": map[string]any{"specs": []any{exampleSpec}}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverageAnswer, error) {
-		return s.kitchen().AnswerCoverage(ctx, in.Body)
+		return AnswerCoverage(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -75,7 +75,7 @@ func (s *Server) riffing() {
 		Description: "Finds variations that stay in balance, meet every wish and differ from each other.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText, "toward": []string{"more bitter"}, "limit": 3}}),
 	}, noStore, func(ctx context.Context, in *input) (*RiffAnswer, error) {
-		return s.kitchen().AnswerRiff(ctx, in.Body)
+		return AnswerRiff(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -88,7 +88,7 @@ func (s *Server) usingUp() {
 		Description: "Finds balanced drafts, over the families, that move bottles which have to go; says which bottles found no use, and why.",
 		RequestBody: examples(map[string]any{"house": map[string]any{"bottles": []string{"fino sherry", "apricot liqueur", "mezcal"}, "avoid": []string{"eggs"}, "limit": 4}}),
 	}, noStore, func(ctx context.Context, in *input) (*UseUpAnswer, error) {
-		return s.kitchen().AnswerUseUp(ctx, in.Body)
+		return AnswerUseUp(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -103,7 +103,7 @@ func (s *Server) walking() {
 			"text":  map[string]any{"from": map[string]any{"text": exampleText}, "to": map[string]any{"spec": exampleWalkTo}, "steps": 2},
 			"house": map[string]any{"from": map[string]any{"drink": "Ropewalk"}, "to": map[string]any{"text": exampleText}}}),
 	}, noStore, func(ctx context.Context, in *input) (*WalkAnswer, error) {
-		return s.kitchen().AnswerWalk(ctx, in.Body)
+		return AnswerWalk(ctx, s.kitchen(), in.Body)
 	})
 }
 
@@ -138,7 +138,7 @@ func (s *Server) ingredients() {
 		Summary:     "Find ingredients",
 		Description: "Every parameter that is given must hold. Without words the hits are by id.",
 	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
-		return s.kitchen().AnswerSearch(ctx, in.request())
+		return AnswerSearch(ctx, s.kitchen(), in.request())
 	})
 	type input struct {
 		ID string `path:"id" maxLength:"200" doc:"Id of the ingredient" example:"london-dry-gin"`
@@ -148,7 +148,7 @@ func (s *Server) ingredients() {
 		Summary:     "Get an ingredient",
 		Description: "The profile of one ingredient, and where each of its numbers comes from.",
 	}, aMinute, func(ctx context.Context, in *input) (*IngredientAnswer, error) {
-		return s.kitchen().AnswerIngredient(ctx, in.ID)
+		return AnswerIngredient(ctx, s.kitchen(), in.ID)
 	})
 }
 
@@ -159,7 +159,7 @@ func (s *Server) families() {
 		Summary:     "List the families of drinks",
 		Description: "Each with its ratio as published and as proven drinks have it.",
 	}, aMinute, func(ctx context.Context, _ *struct{}) (*TemplatesAnswer, error) {
-		return s.kitchen().AnswerTemplates(ctx)
+		return AnswerTemplates(s.kitchen())
 	})
 }
 

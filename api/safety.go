@@ -3,6 +3,7 @@ package api
 import (
 	"slices"
 
+	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
@@ -35,37 +36,7 @@ func allergensOf(s *flavor.Spec) []Allergen {
 	})
 }
 
-// generalCautions go with every drink that holds alcohol.
-var generalCautions = []string{"alcohol", "age", "medicines"}
-
-// cautionsOf lists the general cautions, if the drink holds alcohol, then those
-// of its pours in their order, each once.
-func (k *Kitchen) cautionsOf(s *flavor.Spec, alcohol bool) []Caution {
-	var keys []string
-	if alcohol {
-		keys = append(keys, generalCautions...)
-	}
-	for _, p := range s.Pours {
-		keys = append(keys, p.Profile.Cautions...)
-	}
-	return k.cautions(keys)
-}
-
-// CautionsOf returns the cautions of the pours of a spec; those of alcohol in
-// general are not among them.
-func (k *Kitchen) CautionsOf(s *flavor.Spec) []Caution { return k.cautionsOf(s, false) }
-
-// cautions returns the cautions with the keys, each once; one that the
-// catalogue does not know is left out.
-func (k *Kitchen) cautions(keys []string) []Caution {
-	out := []Caution{}
-	for i, key := range keys {
-		if slices.Contains(keys[:i], key) {
-			continue
-		}
-		if c, ok := k.Catalogue.Caution(key); ok {
-			out = append(out, Caution(c))
-		}
-	}
-	return out
+// cautionsOf returns cautions as they are served.
+func cautionsOf(cautions []data.Caution) []Caution {
+	return list(cautions, func(c data.Caution) Caution { return Caution(c) })
 }

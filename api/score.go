@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
@@ -131,11 +132,11 @@ const mostDeviation = 99.9
 
 // AnswerScore reads and scores a draft. Its faults name the line of a text or
 // the place in the fields.
-func (k *Kitchen) AnswerScore(ctx context.Context, body ScoreBody) (*ScoreAnswer, error) {
+func AnswerScore(ctx context.Context, k *service.Kitchen, body ScoreBody) (*ScoreAnswer, error) {
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	spec, err := k.read(body.Draft)
+	spec, err := read(k, body.Draft)
 	if err != nil {
 		return nil, err
 	}
@@ -153,7 +154,7 @@ func (k *Kitchen) AnswerScore(ctx context.Context, body ScoreBody) (*ScoreAnswer
 		Faults:      list(r.Faults, faultOf),
 		Fixes:       list(fixes, fixOf),
 		Allergens:   allergensOf(&spec),
-		Cautions:    k.cautionsOf(&spec, r.Drink.After.Ethanol > 0),
+		Cautions:    cautionsOf(k.AllCautions(r.Drink.After.Ethanol > 0, &spec)),
 	}
 	if len(a.Templates) > 0 {
 		best := a.Templates[0]

@@ -15,26 +15,27 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/data"
 )
 
 // realKitchen is a kitchen over the embedded catalogue, built once.
-var realKitchen = sync.OnceValues(func() (*Kitchen, error) {
+var realKitchen = sync.OnceValues(func() (*service.Kitchen, error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, err
 	}
-	return NewKitchen(context.Background(), c, nil)
+	return service.NewKitchen(context.Background(), c, nil)
 })
 
-func kitchenFor(t testing.TB) *Kitchen {
+func kitchenFor(t testing.TB) *service.Kitchen {
 	t.Helper()
 	k, err := realKitchen()
 	require.NoError(t, err)
 	return k
 }
 
-func always(k *Kitchen) func() *Kitchen { return func() *Kitchen { return k } }
+func always(k *service.Kitchen) func() *service.Kitchen { return func() *service.Kitchen { return k } }
 
 // serverFor returns a server over the real kitchen and what it logs.
 func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {

@@ -6,6 +6,8 @@ import (
 	"net/http"
 	"time"
 
+	"counterpour/api/service"
+
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/danielgtaylor/huma/v2/adapters/humagin"
 	"github.com/gin-gonic/gin"
@@ -41,7 +43,7 @@ type Options struct {
 // nothing that must be closed; the kitchen is its owner's. Every request asks
 // for the kitchen once, and keeps to it.
 type Server struct {
-	kitchen func() *Kitchen
+	kitchen func() *service.Kitchen
 	opts    Options
 	engine  *gin.Engine
 	api     huma.API
@@ -52,7 +54,7 @@ type Server struct {
 // NewServer returns a server over the kitchen that there is when it is asked.
 // It fails only if the routes cannot be described, which is a fault of the
 // program.
-func NewServer(kitchen func() *Kitchen, opts Options) (*Server, error) {
+func NewServer(kitchen func() *service.Kitchen, opts Options) (*Server, error) {
 	if opts.Log == nil {
 		opts.Log = slog.Default()
 	}

@@ -1,8 +1,7 @@
 package api
 
 import (
-	"context"
-
+	"counterpour/api/service"
 	"counterpour/flavor/template"
 )
 
@@ -25,7 +24,7 @@ type Template struct {
 }
 
 // AnswerTemplates lists the families.
-func (k *Kitchen) AnswerTemplates(context.Context) (*TemplatesAnswer, error) {
+func AnswerTemplates(k *service.Kitchen) (*TemplatesAnswer, error) {
 	families, fitted := k.Set.Families()
 	out := &TemplatesAnswer{Templates: []Template{}}
 	for i := range families {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
@@ -69,8 +70,8 @@ type Unused struct {
 }
 
 // AnswerUseUp finds drafts that use bottles up.
-func (k *Kitchen) AnswerUseUp(ctx context.Context, body UseUpBody) (*UseUpAnswer, error) {
-	request, err := k.useUpRequest(ctx, body)
+func AnswerUseUp(ctx context.Context, k *service.Kitchen, body UseUpBody) (*UseUpAnswer, error) {
+	request, err := useUpRequest(ctx, k, body)
 	if err != nil {
 		return nil, err
 	}
@@ -82,12 +83,12 @@ func (k *Kitchen) AnswerUseUp(ctx context.Context, body UseUpBody) (*UseUpAnswer
 		Drafts: list(r.Drafts, func(x riff.UpDraft) UpDraft {
 			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
 				Uses:      list(x.Uses, func(u riff.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
-				Allergens: allergensOf(&x.Spec), Cautions: k.CautionsOf(&x.Spec), Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
+				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(k.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
 		}),
 		Unused: list(r.Unused, func(u riff.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
 		}),
-		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed, Currency: k.currency(body.Prices),
+		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed, Currency: currency(k, body.Prices),
 	}
 	if body.Stock == nil {
 		a.House, a.Invented = k.House.Name, k.House.Invented
@@ -95,7 +96,7 @@ func (k *Kitchen) AnswerUseUp(ctx context.Context, body UseUpBody) (*UseUpAnswer
 	return a, nil
 }
 
-func (k *Kitchen) useUpRequest(ctx context.Context, body UseUpBody) (*riff.UseRequest, error) {
+func useUpRequest(ctx context.Context, k *service.Kitchen, body UseUpBody) (*riff.UseRequest, error) {
 	r := &riff.UseRequest{Families: body.Families, System: measure.System(body.Unit), Limit: body.Limit, Seed: body.Seed}
 	var faults flavor.Faults
 	if f := inRange("limit", body.Limit, 1, riff.MaxLimit); f != nil {
@@ -118,7 +119,7 @@ func (k *Kitchen) useUpRequest(ctx context.Context, body UseUpBody) (*riff.UseRe
 		faults = append(faults, faultsOf(at(fmt.Sprintf("bottles[%d]", i), err))...)
 		r.Bottles = append(r.Bottles, p)
 	}
-	guest, found := k.guest(body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
+	guest, found := guest(k, body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
 	faults = append(faults, found...)
 	wishes, err := riff.ParseWishes(body.Toward)
 	faults = append(faults, faultsOf(err)...)
@@ -126,6 +127,6 @@ func (k *Kitchen) useUpRequest(ctx context.Context, body UseUpBody) (*riff.UseRe
 		return nil, faults
 	}
 	r.Guest, r.Toward = guest, wishes
-	r.Stock, err = k.pourable(ctx, body.Stock)
+	r.Stock, err = pourable(ctx, k, body.Stock)
 	return r, err
 }

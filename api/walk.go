@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
@@ -59,8 +60,8 @@ type Stop struct {
 }
 
 // AnswerWalk finds a path from one drink to another.
-func (k *Kitchen) AnswerWalk(ctx context.Context, body WalkBody) (*WalkAnswer, error) {
-	request, err := k.walkRequest(&body)
+func AnswerWalk(ctx context.Context, k *service.Kitchen, body WalkBody) (*WalkAnswer, error) {
+	request, err := walkRequest(k, &body)
 	if err != nil {
 		return nil, err
 	}
@@ -69,10 +70,11 @@ func (k *Kitchen) AnswerWalk(ctx context.Context, body WalkBody) (*WalkAnswer, e
 		return nil, stepsFault(err)
 	}
 	a := &WalkAnswer{PourML: body.PourML, Stops: make([]Stop, len(stops))}
-	var keys []string
+	poured := make([]*flavor.Spec, len(stops))
 	var ethanol float64
 	for i := range stops {
 		s := &stops[i]
+		poured[i] = &s.Spec
 		before := &s.Spec
 		if i > 0 {
 			before = &stops[i-1].Spec
@@ -84,15 +86,9 @@ func (k *Kitchen) AnswerWalk(ctx context.Context, body WalkBody) (*WalkAnswer, e
 		a.Stops[i] = Stop{Spec: specOf(&s.Spec), Score: roundScore(s.Score), HopJND: round(s.Hop, digitsJND), Changes: list(s.Changes, changeOf),
 			ABVPct: round(s.Drink.ABV, digitsPct), VolumeML: round(s.Drink.VolumeML, digitsML), EthanolG: round(grams, digitsGrams),
 			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(before, &s.Spec), Text: s.Text}
-		for _, p := range s.Spec.Pours {
-			keys = append(keys, p.Profile.Cautions...)
-		}
 	}
 	a.VolumeML, a.EthanolG, a.Servings = round(a.VolumeML, digitsML), round(ethanol, digitsGrams), servingsOf(ethanol)
-	if ethanol > 0 {
-		keys = append(append([]string{}, generalCautions...), keys...)
-	}
-	a.Cautions = k.cautions(keys)
+	a.Cautions = cautionsOf(k.AllCautions(ethanol > 0, poured...))
 	return a, nil
 }
 
@@ -118,7 +114,7 @@ func stepsFault(err error) error {
 	return faults
 }
 
-func (k *Kitchen) walkRequest(body *WalkBody) (*riff.WalkRequest, error) {
+func walkRequest(k *service.Kitchen, body *WalkBody) (*riff.WalkRequest, error) {
 	r := &riff.WalkRequest{Between: body.Steps}
 	var faults flavor.Faults
 	if f := inRange("steps", body.Steps, 1, riff.MaxSteps); f != nil {
@@ -132,7 +128,7 @@ func (k *Kitchen) walkRequest(body *WalkBody) (*riff.WalkRequest, error) {
 		of   *WalkEnd
 		to   **flavor.Spec
 	}{{"from", &body.From, &r.From}, {"to", &body.To, &r.To}} {
-		s, err := k.walkEnd(end.of)
+		s, err := walkEnd(k, end.of)
 		if err != nil && !isFault(err) {
 			return nil, err
 		}
@@ -146,7 +142,7 @@ func (k *Kitchen) walkRequest(body *WalkBody) (*riff.WalkRequest, error) {
 		}
 		*end.to = s
 	}
-	guest, found := k.guest(body.Avoid, body.Diet, 0, nil, 0)
+	guest, found := guest(k, body.Avoid, body.Diet, 0, nil, 0)
 	faults = append(faults, found...)
 	if len(faults) > 0 {
 		return nil, faults
@@ -156,9 +152,9 @@ func (k *Kitchen) walkRequest(body *WalkBody) (*riff.WalkRequest, error) {
 }
 
 // walkEnd reads one end of a walk.
-func (k *Kitchen) walkEnd(e *WalkEnd) (*flavor.Spec, error) {
+func walkEnd(k *service.Kitchen, e *WalkEnd) (*flavor.Spec, error) {
 	if e.Drink == nil {
-		s, err := k.read(e.Draft)
+		s, err := read(k, e.Draft)
 		return &s, err
 	}
 	if e.Text != nil || e.Spec != nil {

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 	"counterpour/flavor"
 )
 
@@ -49,7 +50,7 @@ pour in place of an ingredient so that the finished drink moves least.`,
 				}
 			}
 			body.Text = &text
-			answer, err := kitchen.AnswerCover(cmd.Context(), body)
+			answer, err := api.AnswerCover(cmd.Context(), kitchen, body)
 			if err != nil {
 				return explain(err, file)
 			}
@@ -69,7 +70,7 @@ pour in place of an ingredient so that the finished drink moves least.`,
 
 // readStock reads a list of what is in stock: an ingredient a line, by any name
 // it has. Its faults name the line.
-func readStock(k *api.Kitchen, text string) ([]string, error) {
+func readStock(k *service.Kitchen, text string) ([]string, error) {
 	ids := []string{}
 	var faults flavor.Faults
 	for i, line := range strings.Split(text, "\n") {

@@ -37,7 +37,7 @@ material. Slips of the pen are forgiven. With a flag, words may be left out.`,
 				return err
 			}
 			defer done()
-			answer, err := kitchen.AnswerSearch(cmd.Context(), r)
+			answer, err := api.AnswerSearch(cmd.Context(), kitchen, r)
 			if err != nil {
 				return explain(err, "")
 			}

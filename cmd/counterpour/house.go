@@ -10,8 +10,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
@@ -204,14 +203,14 @@ func newExport(open kitchens, where *string) *cobra.Command {
 }
 
 // atOwnHouse is atHouse for what makes no sense with the demo.
-func atOwnHouse(ctx context.Context, open kitchens, where string) (*venue.Venue, func(), error) {
+func atOwnHouse(ctx context.Context, open kitchens, where string) (*service.Venue, func(), error) {
 	if where == demoHouse {
 		return nil, nil, errNoHouse
 	}
 	return atHouse(ctx, open, where)
 }
 
-func export(ctx context.Context, v *venue.Venue, form string, w io.Writer) error {
+func export(ctx context.Context, v *service.Venue, form string, w io.Writer) error {
 	s := v.Store()
 	switch form {
 	case "json":
@@ -228,7 +227,7 @@ func export(ctx context.Context, v *venue.Venue, form string, w io.Writer) error
 	return usagef("--as %s is no form; use %s", form, formsText)
 }
 
-func exportSpecs(ctx context.Context, v *venue.Venue, form string, w io.Writer) error {
+func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer) error {
 	kept, err := house.All[house.Spec](ctx, v.Store())
 	if err != nil {
 		return err
@@ -296,7 +295,7 @@ written if there is one, with --keep-good the others are.`,
 	return cmd
 }
 
-func readForm(r io.Reader, form string, k *api.Kitchen) (*exchange.Reading, error) {
+func readForm(r io.Reader, form string, k *service.Kitchen) (*exchange.Reading, error) {
 	switch form {
 	case "json":
 		return exchange.ReadJSON(r)

@@ -3,7 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -111,7 +111,7 @@ func targetOf(serves, bottle, keg float64, from string) (prep.Target, error) {
 	return t, nil
 }
 
-func batchOf(cmd *cobra.Command, v *venue.Venue, d *venue.Drink, t prep.Target) (*batchAnswer, error) {
+func batchOf(cmd *cobra.Command, v *service.Venue, d *service.Drink, t prep.Target) (*batchAnswer, error) {
 	kept, err := house.All[house.Made](cmd.Context(), v.Store())
 	if err != nil {
 		return nil, err

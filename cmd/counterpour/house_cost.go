@@ -7,7 +7,7 @@ import (
 	"github.com/spf13/cobra"
 	"gonum.org/v1/gonum/floats/scalar"
 
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -68,12 +68,12 @@ works on the invented demo house.`,
 
 // drinksNamed finds drinks of the menu by name or id; all of them if none is
 // named.
-func drinksNamed(v *venue.Venue, names []string) ([]venue.Drink, error) {
+func drinksNamed(v *service.Venue, names []string) ([]service.Drink, error) {
 	menu := v.Now().Menu
 	if len(names) == 0 {
 		return menu, nil
 	}
-	var out []venue.Drink
+	var out []service.Drink
 	for _, name := range names {
 		d, ok := drinkNamed(menu, name)
 		if !ok {
@@ -84,17 +84,17 @@ func drinksNamed(v *venue.Venue, names []string) ([]venue.Drink, error) {
 	return out, nil
 }
 
-func drinkNamed(menu []venue.Drink, name string) (venue.Drink, bool) {
+func drinkNamed(menu []service.Drink, name string) (service.Drink, bool) {
 	key := flavor.NormaliseName(name)
 	for _, d := range menu {
 		if d.ID == name || flavor.NormaliseName(d.Spec.Name) == key {
 			return d, true
 		}
 	}
-	return venue.Drink{}, false
+	return service.Drink{}, false
 }
 
-func costsOf(v *venue.Venue, drinks []venue.Drink) *costAnswer {
+func costsOf(v *service.Venue, drinks []service.Drink) *costAnswer {
 	now := v.Now()
 	a := &costAnswer{Drinks: []drinkCost{}}
 	for _, d := range drinks {

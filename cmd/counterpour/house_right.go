@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 )
 
@@ -73,7 +73,7 @@ and most of the way for twenty. Without a drink it lists them, and what they mov
 	return cmd
 }
 
-func markRight(ctx context.Context, v *venue.Venue, name, actor string, undo bool) error {
+func markRight(ctx context.Context, v *service.Venue, name, actor string, undo bool) error {
 	drinks, err := drinksNamed(v, []string{name})
 	if err != nil {
 		return err
@@ -94,7 +94,7 @@ func markRight(ctx context.Context, v *venue.Venue, name, actor string, undo boo
 	return err
 }
 
-func rightOf(ctx context.Context, v *venue.Venue) (*rightAnswer, error) {
+func rightOf(ctx context.Context, v *service.Venue) (*rightAnswer, error) {
 	marks, err := house.All[house.Right](ctx, v.Store())
 	if err != nil {
 		return nil, err

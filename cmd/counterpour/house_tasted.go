@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 )
 
@@ -70,13 +70,13 @@ func (t *tasted) check() error {
 		return usagef("--missing is not given; name the ingredient that had run out")
 	case said != 1:
 		return usagef("say one of --kept, --sent-back and --score")
-	case !(t.score >= 0 && t.score <= venue.MostScore):
-		return usagef("--score %v is out of range; give 0 to %d", t.score, venue.MostScore)
+	case !(t.score >= 0 && t.score <= service.MostScore):
+		return usagef("--score %v is out of range; give 0 to %d", t.score, service.MostScore)
 	}
 	return nil
 }
 
-func (t *tasted) note(ctx context.Context, v *venue.Venue, text string) error {
+func (t *tasted) note(ctx context.Context, v *service.Venue, text string) error {
 	k, s := v.Kitchen(), v.Store()
 	served, err := k.Read(text)
 	if err != nil {

@@ -12,7 +12,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/api"
+	"counterpour/api/service"
 	"counterpour/data"
 	"counterpour/flavor"
 )
@@ -22,15 +22,15 @@ const maxFile = 64 << 10 // bytes
 
 // kitchens opens the kitchen that a command works with; done closes it. The
 // progress of its index, if wanted, is told in ingredients done and in all.
-type kitchens func(ctx context.Context, progress func(done, total int)) (k *api.Kitchen, done func(), err error)
+type kitchens func(ctx context.Context, progress func(done, total int)) (k *service.Kitchen, done func(), err error)
 
 // embedded opens a kitchen over the embedded catalogue.
-func embedded(ctx context.Context, progress func(done, total int)) (*api.Kitchen, func(), error) {
+func embedded(ctx context.Context, progress func(done, total int)) (*service.Kitchen, func(), error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, nil, err
 	}
-	k, err := api.NewKitchen(ctx, c, progress)
+	k, err := service.NewKitchen(ctx, c, progress)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -35,13 +35,13 @@ fetch, and which substitutes serve most drinks.`,
 			}
 			defer done()
 			if ahead {
-				answer, err := kitchen.AnswerCoverage(cmd.Context(), api.CoverageBody{})
+				answer, err := api.AnswerCoverage(cmd.Context(), kitchen, api.CoverageBody{})
 				if err != nil {
 					return err
 				}
 				return deliver(cmd, *asJSON, answer, showCoverage)
 			}
-			answer, err := kitchen.AnswerOuts(cmd.Context(), body)
+			answer, err := api.AnswerOuts(cmd.Context(), kitchen, body)
 			if err != nil {
 				return err
 			}

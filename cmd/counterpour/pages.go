@@ -3,8 +3,7 @@ package main
 import (
 	"context"
 
-	"counterpour/api"
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -14,13 +13,13 @@ import (
 )
 
 // bar is a venue as the pages see it.
-type bar struct{ venue *venue.Venue }
+type bar struct{ venue *service.Venue }
 
 var _ webui.Bar = bar{}
 
-func newBar(v *venue.Venue) bar { return bar{v} }
+func newBar(v *service.Venue) bar { return bar{v} }
 
-func (b bar) kitchen() *api.Kitchen { return b.venue.Kitchen() }
+func (b bar) kitchen() *service.Kitchen { return b.venue.Kitchen() }
 
 func (b bar) Read(text string) (flavor.Spec, error) { return b.kitchen().Read(text) }
 
@@ -30,7 +29,7 @@ func (b bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 
 func (b bar) Cover(ctx context.Context, r webui.CoverRequest) (*flavor.Profile, *cover.Result, error) {
 	k := b.kitchen()
-	missing, result, _, err := k.Cover(ctx, api.CoverRequest{Spec: *r.Spec, Missing: r.Missing,
+	missing, result, _, err := k.Cover(ctx, service.CoverRequest{Spec: *r.Spec, Missing: r.Missing,
 		Guest: cover.Guest{Avoid: r.Avoid}, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 	return missing, result, err
 }

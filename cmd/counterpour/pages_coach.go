@@ -8,7 +8,7 @@ import (
 	"sync"
 	"time"
 
-	"counterpour/api"
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
@@ -17,17 +17,17 @@ import (
 
 // coach makes and grades rounds over a kitchen. It remembers nobody.
 type coach struct {
-	kitchen func() *api.Kitchen
+	kitchen func() *service.Kitchen
 	now     func() time.Time
 
 	making sync.Mutex
-	of     *api.Kitchen // that made was made for
+	of     *service.Kitchen // that made was made for
 	made   *drill.Trainer
 }
 
 var _ webui.Trainer = (*coach)(nil)
 
-func newCoach(kitchen func() *api.Kitchen) *coach {
+func newCoach(kitchen func() *service.Kitchen) *coach {
 	return &coach{kitchen: kitchen, now: time.Now}
 }
 

@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api"
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -28,7 +28,7 @@ func newTestCoach(t *testing.T) *coach {
 	t.Helper()
 	k, err := sharedKitchen()
 	require.NoError(t, err)
-	return newCoach(func() *api.Kitchen { return k })
+	return newCoach(func() *service.Kitchen { return k })
 }
 
 // Every kind can be had, and its request makes the same round again.

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -17,7 +17,7 @@ import (
 )
 
 // room is the house of a venue as the pages see it.
-type room struct{ venue *venue.Venue }
+type room struct{ venue *service.Venue }
 
 var _ webui.House = room{}
 

@@ -34,7 +34,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 				return err
 			}
 			body.Text = &text
-			answer, err := kitchen.AnswerRiff(cmd.Context(), body)
+			answer, err := api.AnswerRiff(cmd.Context(), kitchen, body)
 			if err != nil {
 				return explain(err, file)
 			}

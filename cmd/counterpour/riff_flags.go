@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 )
 
 // guestFlags are the flags that say who drinks it.
@@ -33,7 +34,7 @@ const (
 )
 
 // stockFrom reads the ids in a file of what may be poured; nil for no file.
-func stockFrom(k *api.Kitchen, path string) ([]string, error) {
+func stockFrom(k *service.Kitchen, path string) ([]string, error) {
 	if path == "" {
 		return nil, nil
 	}

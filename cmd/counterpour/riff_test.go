@@ -9,15 +9,15 @@ import (
 	"strings"
 	"testing"
 
+	"counterpour/api/service"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"counterpour/api"
 )
 
 // demo hands out a kitchen of the demo house, whatever other tests have put in
 // the place of it.
-func demo(context.Context, func(done, total int)) (*api.Kitchen, func(), error) {
+func demo(context.Context, func(done, total int)) (*service.Kitchen, func(), error) {
 	k, err := sharedKitchen()
 	if err != nil {
 		return nil, nil, err

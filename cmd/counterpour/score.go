@@ -39,7 +39,7 @@ in the glass, how it sits in its family of drinks and what would mend it.
 				return err
 			}
 			defer done()
-			answer, err := kitchen.AnswerScore(cmd.Context(), api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic})
+			answer, err := api.AnswerScore(cmd.Context(), kitchen, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic})
 			if err != nil {
 				return explain(err, file)
 			}

@@ -15,7 +15,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/webui"
 	"counterpour/webui/access"
 )
@@ -35,7 +35,7 @@ const (
 //
 //	counterpour serve --listen 127.0.0.1:0
 func newServe(open kitchens) *cobra.Command {
-	s := &service{open: open}
+	s := &program{open: open}
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve the API and the web pages",
@@ -55,8 +55,8 @@ once it answers.`,
 	return cmd
 }
 
-// service is the program as a server. Run may be called once.
-type service struct {
+// program is what serves. Run may be called once.
+type program struct {
 	open   kitchens
 	listen string
 	house  string
@@ -67,7 +67,7 @@ type service struct {
 
 // Run listens first, so that a taken port is known at once, then builds the
 // kitchen, answers until ctx ends, and finishes what is under way.
-func (s *service) Run(ctx context.Context) error {
+func (s *program) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
 		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
 	}
@@ -125,7 +125,7 @@ func (s *service) Run(ctx context.Context) error {
 }
 
 // what says what is served, and what is kept of it.
-func (s *service) what() string {
+func (s *program) what() string {
 	switch {
 	case s.house == demoHouse:
 		return "embedded catalogue and demo house, in memory; nothing is saved"
@@ -137,7 +137,7 @@ func (s *service) what() string {
 
 // handler is all that is served over a kitchen and its house, which leave
 // closes; behind a guard, if there is one.
-func (s *service) handler(ctx context.Context, k *api.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
+func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
 	v, leave, err := enter(ctx, k, s.house, s.log)
 	if err != nil {
 		return nil, nil, err
@@ -159,7 +159,7 @@ func (s *service) handler(ctx context.Context, k *api.Kitchen, server *http.Serv
 	return nil, nil, err
 }
 
-func (s *service) pages(v *venue.Venue, guard *access.Guard) (http.Handler, error) {
+func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {
 	if guard == nil {
 		return webui.New(newBar(v), s.log)
 	}

@@ -33,7 +33,7 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 			if body.Stock, err = stockFrom(kitchen, stock); err != nil {
 				return err
 			}
-			answer, err := kitchen.AnswerUseUp(cmd.Context(), body)
+			answer, err := api.AnswerUseUp(cmd.Context(), kitchen, body)
 			if err != nil {
 				return explain(err, "")
 			}

@@ -8,8 +8,7 @@ import (
 	"strings"
 	"time"
 
-	"counterpour/api"
-	"counterpour/api/venue"
+	"counterpour/api/service"
 	"counterpour/data/house"
 )
 
@@ -17,7 +16,7 @@ import (
 const demoHouse = ""
 
 // atHouse opens a kitchen and the house it works for, of which done closes both.
-func atHouse(ctx context.Context, open kitchens, where string) (v *venue.Venue, done func(), err error) {
+func atHouse(ctx context.Context, open kitchens, where string) (v *service.Venue, done func(), err error) {
 	kitchen, shut, err := open(ctx, nil)
 	if err != nil {
 		return nil, nil, err
@@ -32,7 +31,7 @@ func atHouse(ctx context.Context, open kitchens, where string) (v *venue.Venue, 
 
 // kitchenOf opens the kitchen of a house, or of the demo; a house that cannot be
 // used in full is an error.
-func kitchenOf(ctx context.Context, open kitchens, where string) (*api.Kitchen, func(), error) {
+func kitchenOf(ctx context.Context, open kitchens, where string) (*service.Kitchen, func(), error) {
 	v, done, err := atHouse(ctx, open, where)
 	if err != nil {
 		return nil, nil, err
@@ -45,19 +44,19 @@ func kitchenOf(ctx context.Context, open kitchens, where string) (*api.Kitchen, 
 }
 
 // enter opens the house that a kitchen works for, and leaves the kitchen open.
-func enter(ctx context.Context, kitchen *api.Kitchen, where string, log *slog.Logger) (v *venue.Venue, leave func(), err error) {
+func enter(ctx context.Context, kitchen *service.Kitchen, where string, log *slog.Logger) (v *service.Venue, leave func(), err error) {
 	var s house.Store
-	about := venue.About{Name: nameOf(where)}
+	about := service.About{Name: nameOf(where)}
 	if where == demoHouse {
-		about = venue.About{Name: kitchen.House.Name, Description: kitchen.House.Description, Invented: kitchen.House.Invented}
+		about = service.About{Name: kitchen.House.Name, Description: kitchen.House.Description, Invented: kitchen.House.Invented}
 		if s, err = house.OpenMemory(ctx); err == nil {
-			err = venue.Fill(ctx, s, kitchen.House, time.Now())
+			err = service.Fill(ctx, s, kitchen.House, time.Now())
 		}
 	} else {
 		s, err = openHouse(ctx, where)
 	}
 	if err == nil {
-		v, err = venue.Open(ctx, kitchen, s, about, log)
+		v, err = service.Open(ctx, kitchen, s, about, log)
 	}
 	if err != nil {
 		if s != nil {
@@ -83,4 +82,4 @@ func isDatabase(where string) bool {
 }
 
 // whole returns what of a house cannot be used as one error, nil if all can.
-func whole(v *venue.Venue) error { return errors.Join(v.Now().Faults...) }
+func whole(v *service.Venue) error { return errors.Join(v.Now().Faults...) }

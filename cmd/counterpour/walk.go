@@ -63,7 +63,7 @@ func walk(cmd *cobra.Command, args []string, open kitchens, where string, body *
 		return nil, err
 	}
 	defer done()
-	answer, err := kitchen.AnswerWalk(cmd.Context(), *body)
+	answer, err := api.AnswerWalk(cmd.Context(), kitchen, *body)
 	if err != nil {
 		return nil, explainWalk(err, files)
 	}

@@ -1,4 +1,4 @@
-package api
+package service
 
 import (
 	"context"
@@ -70,8 +70,8 @@ func (k *Kitchen) judgeBy(s *template.Set) (err error) {
 	return err
 }
 
-// Stand is what a house makes of a kitchen.
-type Stand struct {
+// Setup is what a house makes of a kitchen.
+type Setup struct {
 	Profiles []*flavor.Profile // the catalogue with the house laid over it
 	House    *data.House
 	Right    []template.Labelled // the drinks that it marked as right: its palate
@@ -83,7 +83,7 @@ type Stand struct {
 // For returns the kitchen of a house: its profiles in the index, which follows
 // k's, its menu and stock, and families moved to its palate. k stays as it is;
 // both share one index and are closed together.
-func (k *Kitchen) For(ctx context.Context, s *Stand, progress func(done, total int)) (*Kitchen, error) {
+func (k *Kitchen) For(ctx context.Context, s *Setup, progress func(done, total int)) (*Kitchen, error) {
 	out := *k
 	out.House, out.Tastings = s.House, s.Tastings
 	out.Prices, out.Currency = s.Prices, s.Currency

@@ -1,4 +1,4 @@
-package venue
+package service
 
 import (
 	"context"

@@ -1,4 +1,4 @@
-package api
+package service
 
 import (
 	"context"
@@ -108,21 +108,6 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 			require.NoError(t, err)
 			assert.InDelta(t, x.Score, got.Judgement.Score, 1e-6, "%s: %s", name, x.Text)
 			assert.GreaterOrEqual(t, x.Score, min(template.BalancedFrom, r.ScoreBefore-5), "%s: %s", name, x.Text)
-		}
-	}
-}
-
-func TestOutsOfTheHouse(t *testing.T) {
-	k := testKitchen(t)
-	a, err := k.AnswerOuts(context.Background(), OutsBody{Out: []string{"falernum", "triple sec"}, MaxParts: 2})
-	require.NoError(t, err)
-	require.NotEmpty(t, a.Outs)
-	assert.Equal(t, k.House.Name, a.House)
-	for _, o := range a.Outs {
-		for _, c := range o.Covers {
-			for _, p := range c.Spec.Pours {
-				assert.NotContains(t, []string{"falernum", "triple sec"}, p.Ingredient, o.Spec.Name)
-			}
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package venue
+package service
 
 import (
 	"context"
@@ -9,7 +9,6 @@ import (
 	"reflect"
 	"slices"
 
-	"counterpour/api"
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
@@ -17,9 +16,9 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Stand is a house as it stands at one moment.
-type Stand struct {
-	Kitchen *api.Kitchen
+// Snapshot is a house as it stands at one moment.
+type Snapshot struct {
+	Kitchen *Kitchen
 	Shelf   *house.Shelf // the catalogue with the house laid over it
 	Menu    []Drink      // by name
 	Prices  prep.Prices  // empty if the house keeps none, or PricesFault says why
@@ -41,7 +40,7 @@ type Drink struct {
 	Spec    flavor.Spec
 }
 
-// records are what of a store a stand depends on, all from one moment.
+// records are what of a store a snapshot depends on, all from one moment.
 type records struct {
 	bottles []house.Kept[house.Bottle]
 	made    []house.Kept[house.Made]
@@ -88,17 +87,17 @@ func (r *records) version() Version {
 	return Version(hex.EncodeToString(h.Sum(nil)[:8]))
 }
 
-// next makes the stand that a store asks for now. What the change does not
+// next makes the snapshot that a store asks for now. What the change does not
 // touch is shared with s.
 //
 // What family a drink reads as is for the proven drinks to say, not for a
 // palate that depends on it: base is a kitchen without one.
-func (s *Stand) next(ctx context.Context, base *api.Kitchen, store house.Reader, about About, log *slog.Logger) (*Stand, error) {
+func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, about About, log *slog.Logger) (*Snapshot, error) {
 	r, err := read(ctx, store)
 	if err != nil {
 		return nil, err
 	}
-	out := &Stand{Shelf: s.Shelf, Version: r.version()}
+	out := &Snapshot{Shelf: s.Shelf, Version: r.version()}
 	if s.Version != out.Version {
 		profiles, faults := house.Overlay(s.Kitchen.Catalogue.Profiles(), house.Items(r.bottles), house.Items(r.made))
 		out.Faults = faults
@@ -114,7 +113,7 @@ func (s *Stand) next(ctx context.Context, base *api.Kitchen, store house.Reader,
 	for _, d := range out.Menu {
 		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Spec.Name, Family: d.Family, Spec: d.Spec})
 	}
-	out.Kitchen, err = s.Kitchen.For(ctx, &api.Stand{Profiles: out.Shelf.Profiles(), House: h, Right: right,
+	out.Kitchen, err = s.Kitchen.For(ctx, &Setup{Profiles: out.Shelf.Profiles(), House: h, Right: right,
 		Tastings: r.tastings(), Prices: out.Prices.PerML, Currency: out.Prices.Currency}, func(done, total int) {
 		log.Debug("the index follows the house", "done", done, "total", total, "version", string(out.Version))
 	})
@@ -129,7 +128,7 @@ func (s *Stand) next(ctx context.Context, base *api.Kitchen, store house.Reader,
 
 // unchanged puts the profiles that s has already in place of their equals, so
 // that the index and all who compare by address see what really changed.
-func (s *Stand) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
+func (s *Snapshot) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
 	for i, p := range profiles {
 		if old, ok := s.Shelf.ByID(p.ID); ok && old != p && reflect.DeepEqual(old, p) {
 			profiles[i] = old
@@ -140,7 +139,7 @@ func (s *Stand) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
 
 // pour puts the menu together, and returns the drinks that are marked as right.
 // One that cannot be poured is left out and reported.
-func (s *Stand) pour(ctx context.Context, k *api.Kitchen, store house.Reader, r *records) (right []template.Labelled) {
+func (s *Snapshot) pour(ctx context.Context, k *Kitchen, store house.Reader, r *records) (right []template.Labelled) {
 	marks := map[string]int64{}
 	for _, m := range r.rights {
 		marks[m.Spec] = m.SpecVersion
@@ -168,7 +167,7 @@ func (s *Stand) pour(ctx context.Context, k *api.Kitchen, store house.Reader, r 
 }
 
 // asTasted returns the version of a drink that was marked as right.
-func (s *Stand) asTasted(ctx context.Context, k *api.Kitchen, store house.Reader, d *Drink, version int64) (template.Labelled, error) {
+func (s *Snapshot) asTasted(ctx context.Context, k *Kitchen, store house.Reader, d *Drink, version int64) (template.Labelled, error) {
 	if version == d.Version {
 		return template.Labelled{Spec: d.Spec, Family: d.Family}, nil
 	}
@@ -189,7 +188,7 @@ func (s *Stand) asTasted(ctx context.Context, k *api.Kitchen, store house.Reader
 }
 
 // familyOf returns the family that a drink reads as, or none.
-func familyOf(k *api.Kitchen, s *flavor.Spec) string {
+func familyOf(k *Kitchen, s *flavor.Spec) string {
 	r, err := k.Judge.Score(s)
 	if err != nil || len(r.Judgement.Fits) == 0 {
 		return ""

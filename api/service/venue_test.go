@@ -1,4 +1,4 @@
-package venue
+package service
 
 import (
 	"context"
@@ -13,7 +13,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api"
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
@@ -27,18 +26,18 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-var base = sync.OnceValues(func() (*api.Kitchen, error) {
+var base = sync.OnceValues(func() (*Kitchen, error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, err
 	}
-	return api.NewKitchen(context.Background(), c, nil)
+	return NewKitchen(context.Background(), c, nil)
 })
 
 var someone = house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
 
 // kitchen is a kitchen of the test's own, since an index has one line.
-func kitchen(t *testing.T) *api.Kitchen {
+func kitchen(t *testing.T) *Kitchen {
 	t.Helper()
 	k, err := base()
 	require.NoError(t, err)

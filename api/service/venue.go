@@ -1,4 +1,4 @@
-package venue
+package service
 
 import (
 	"context"
@@ -7,7 +7,6 @@ import (
 	"sync"
 	"sync/atomic"
 
-	"counterpour/api"
 	"counterpour/data/house"
 )
 
@@ -20,15 +19,15 @@ type About struct {
 
 // Venue is a house at work. It is safe for concurrent use.
 type Venue struct {
-	base  *api.Kitchen
+	base  *Kitchen
 	bare  *house.Shelf // the catalogue
 	about About
 	inner house.Store
 	log   *slog.Logger
 
-	now  atomic.Pointer[Stand]
-	turn sync.Mutex   // one stand is made at a time
-	seen atomic.Int64 // the last change of our own that the stand knows of
+	now  atomic.Pointer[Snapshot]
+	turn sync.Mutex   // one snapshot is made at a time
+	seen atomic.Int64 // the last change of our own that the snapshot knows of
 
 	mu        sync.Mutex
 	listeners map[chan struct{}]bool
@@ -38,10 +37,10 @@ type Venue struct {
 	followed chan struct{} // closed when nobody follows the store any more
 }
 
-// Open makes the first stand of a house over a kitchen of the catalogue, and
+// Open makes the first snapshot of a house over a kitchen of the catalogue, and
 // follows the store from then on. The store and the kitchen stay the caller's;
 // close the venue before them. A nil log is slog.Default.
-func Open(ctx context.Context, base *api.Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
+func Open(ctx context.Context, base *Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
 	if log == nil {
 		log = slog.Default()
 	}
@@ -49,7 +48,7 @@ func Open(ctx context.Context, base *api.Kitchen, store house.Store, about About
 	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
 	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between
 	if err == nil {
-		err = v.restand(ctx)
+		err = v.renew(ctx)
 	}
 	if err != nil {
 		stop()
@@ -60,13 +59,13 @@ func Open(ctx context.Context, base *api.Kitchen, store house.Store, about About
 }
 
 // Now returns the house as it stands. What it returns is read only.
-func (v *Venue) Now() *Stand { return v.now.Load() }
+func (v *Venue) Now() *Snapshot { return v.now.Load() }
 
 // Catalogue returns what is known without the house.
 func (v *Venue) Catalogue() *house.Shelf { return v.bare }
 
 // Kitchen returns the kitchen of the house as it stands.
-func (v *Venue) Kitchen() *api.Kitchen { return v.Now().Kitchen }
+func (v *Venue) Kitchen() *Kitchen { return v.Now().Kitchen }
 
 // Close stops following the store, and returns once nobody uses it here.
 func (v *Venue) Close() {
@@ -74,7 +73,7 @@ func (v *Venue) Close() {
 	<-v.followed
 }
 
-// follow makes the next stand whenever the store changed. Changes that wait
+// follow makes the next snapshot whenever the store changed. Changes that wait
 // together are taken together.
 func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 	defer close(v.followed)
@@ -107,7 +106,7 @@ func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 // refresh takes up everything that the store has, which is at least all up to
 // a change, and tells who listens.
 func (v *Venue) refresh(ctx context.Context, upTo int64) error {
-	if err := v.restand(ctx); err != nil {
+	if err := v.renew(ctx); err != nil {
 		return err
 	}
 	for old := v.seen.Load(); old < upTo && !v.seen.CompareAndSwap(old, upTo); old = v.seen.Load() {
@@ -116,12 +115,12 @@ func (v *Venue) refresh(ctx context.Context, upTo int64) error {
 	return nil
 }
 
-func (v *Venue) restand(ctx context.Context) error {
+func (v *Venue) renew(ctx context.Context) error {
 	v.turn.Lock()
 	defer v.turn.Unlock()
 	from := v.Now()
 	if from == nil {
-		from = &Stand{Kitchen: v.base, Shelf: v.bare}
+		from = &Snapshot{Kitchen: v.base, Shelf: v.bare}
 	}
 	next, err := from.next(ctx, v.base, v.inner, v.about, v.log)
 	if err == nil {

@@ -1,4 +1,4 @@
-package venue
+package service
 
 import (
 	"context"
@@ -7,7 +7,7 @@ import (
 )
 
 // Store returns the house's store. What it has acknowledged, the venue knows:
-// a write returns once the next stand is made.
+// a write returns once the next snapshot is made.
 func (v *Venue) Store() house.Store { return &writer{v.inner, v} }
 
 // writer is a store whose writes the venue takes up before they return.

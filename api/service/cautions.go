@@ -1,0 +1,55 @@
+package service
+
+import (
+	"slices"
+
+	"counterpour/data"
+	"counterpour/flavor"
+)
+
+// generalCautions go with every drink that holds alcohol.
+var generalCautions = []string{"alcohol", "age", "medicines"}
+
+// AlcoholCautions returns the cautions that go with every drink that holds
+// alcohol.
+func (k *Kitchen) AlcoholCautions() []data.Caution { return k.Cautions(generalCautions) }
+
+// CautionsOf returns the cautions of the pours of some specs, in their order and
+// each once; those of alcohol in general are not among them.
+func (k *Kitchen) CautionsOf(specs ...*flavor.Spec) []data.Caution {
+	return k.Cautions(pouredCautions(specs))
+}
+
+// AllCautions returns the cautions of alcohol in general, if there is any in
+// the glass, then those of the pours of some specs, each once.
+func (k *Kitchen) AllCautions(alcohol bool, specs ...*flavor.Spec) []data.Caution {
+	keys := pouredCautions(specs)
+	if alcohol {
+		keys = slices.Concat(generalCautions, keys)
+	}
+	return k.Cautions(keys)
+}
+
+func pouredCautions(specs []*flavor.Spec) (keys []string) {
+	for _, s := range specs {
+		for i := range s.Pours {
+			keys = append(keys, s.Pours[i].Profile.Cautions...)
+		}
+	}
+	return keys
+}
+
+// Cautions returns the cautions with the keys, each once; one that the
+// catalogue does not know is left out.
+func (k *Kitchen) Cautions(keys []string) []data.Caution {
+	var out []data.Caution
+	for i, key := range keys {
+		if slices.Contains(keys[:i], key) {
+			continue
+		}
+		if c, ok := k.Catalogue.Caution(key); ok {
+			out = append(out, c)
+		}
+	}
+	return out
+}
