@@ -27,6 +27,8 @@ type Profile struct {
 	AromaOrigin Origin
 	Materials   []MaterialShare // what the aroma is computed from
 
+	Senses Senses // colour, bite, savour and the rest
+
 	// AllergensKnown is false when nobody has stated the allergens; every
 	// allergen then counts as present.
 	AllergensKnown bool

@@ -31,11 +31,12 @@ var allowed = map[string][]string{
 var allowedInFlavor = map[string][]string{
 	"measure":  {"flavor"},
 	"mix":      {"flavor"},
+	"sense":    {"flavor", "mix"},
 	"template": {"flavor", "mix"},
-	"balance":  {"flavor", "measure", "mix", "template"},
-	"cover":    {"flavor", "measure", "mix", "template", "balance"},
-	"riff":     {"flavor", "measure", "mix", "template", "balance", "cover"},
-	"drill":    {"flavor", "measure", "mix", "template", "balance", "cover", "riff"},
+	"balance":  {"flavor", "measure", "mix", "sense", "template"},
+	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance"},
+	"riff":     {"flavor", "measure", "mix", "sense", "template", "balance", "cover"},
+	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
 	"trial":    {"flavor", "measure", "mix", "template", "balance"},
 }
 

@@ -1,0 +1,140 @@
+package sense
+
+import (
+	"cmp"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Lead is a material or an odorant that an ingredient is known by.
+type Lead struct {
+	Name  string
+	Share float64 // of the whole, 0 to 1
+}
+
+// leadShare is the share of an ingredient's aroma from which a material leads
+// it, and leadOfFirst what it must have of the first one.
+const (
+	leadShare   = 0.2
+	leadOfFirst = 0.5
+	// tellingOdorants of a material are what it is known by.
+	tellingOdorants = 3
+	// keptShare: a lead is lost when less than this share of what it was known
+	// by is left.
+	keptShare = 0.35
+)
+
+// Leads returns the materials that lead an ingredient, the first one first: those
+// with at least a fifth of its aroma, and half as much as the first.
+func (s *Space) Leads(p *flavor.Profile) []Lead {
+	var out []Lead
+	total := 0.0
+	for _, m := range p.Materials {
+		total += m.Intensity
+	}
+	for _, m := range p.Materials {
+		out = append(out, Lead{m.Material, m.Intensity / total})
+	}
+	sortLeads(out)
+	for i, l := range out {
+		if l.Share < leadShare || l.Share < leadOfFirst*out[0].Share {
+			return out[:i]
+		}
+	}
+	return out
+}
+
+// Odorants returns the odorants that a material is known by, at most n, the most
+// telling first: by importance times rarity. It is empty for a material that is
+// not known or has none.
+func (s *Space) Odorants(material string, n int) []Lead {
+	m, ok := s.materials[material]
+	if !ok {
+		return nil
+	}
+	var out []Lead
+	for _, p := range m.parts[:min(n, len(m.parts))] {
+		out = append(out, Lead{s.odorants[p.odorant].Name, p.weight})
+	}
+	return out
+}
+
+func sortLeads(list []Lead) {
+	slices.SortStableFunc(list, func(a, b Lead) int {
+		return cmp.Or(cmp.Compare(b.Share, a.Share), cmp.Compare(a.Name, b.Name))
+	})
+}
+
+// Lost is a leading material of a glass that another one lacks.
+type Lost struct {
+	Material string
+	// Odorants that the material was known by and that went with it, the most
+	// telling first; "no citral, so no lemon".
+	Odorants []string
+	Kept     float64 // share of what it was known by that is still there, 0 to 1
+}
+
+// Lost returns what of an ingredient's leads is in the glass before and not in
+// the glass after, in the order of the leads. A lead below its threshold in the
+// first glass cannot be lost; one whose telling odorants come from something
+// else is not lost.
+func (s *Space) Lost(p *flavor.Profile, before, after *Glass) []Lost {
+	var out []Lost
+	for _, lead := range s.Leads(p) {
+		if before.intensity(lead.Name) < laws[Aroma].threshold {
+			continue
+		}
+		if l, gone := s.lostMaterial(lead.Name, before, after); gone {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func (g *Glass) intensity(name string) float64 {
+	for _, m := range g.Materials {
+		if m.Material == name {
+			return m.Intensity
+		}
+	}
+	return 0
+}
+
+func (s *Space) lostMaterial(name string, before, after *Glass) (Lost, bool) {
+	l := Lost{Material: name}
+	m, ok := s.materials[name]
+	if !ok || len(m.parts) == 0 {
+		l.Kept = min(1, after.intensity(name)/before.intensity(name))
+		return l, l.Kept < keptShare
+	}
+	var kept, all float64
+	for _, p := range m.parts[:min(tellingOdorants, len(m.parts))] {
+		w := p.weight * s.idf[p.odorant]
+		left := min(1, s.odorantIn(after, p.odorant)/s.odorantIn(before, p.odorant))
+		all += w
+		kept += w * left
+		if left < keptShare {
+			l.Odorants = append(l.Odorants, s.odorants[p.odorant].Name)
+		}
+	}
+	l.Kept = kept / all
+	return l, l.Kept < keptShare
+}
+
+// odorantIn is how much of an odorant a glass has: intensity times importance.
+func (s *Space) odorantIn(g *Glass, odorant int) float64 {
+	var sum float64
+	for _, x := range g.Materials {
+		m, ok := s.materials[x.Material]
+		if !ok {
+			continue
+		}
+		for _, p := range m.parts {
+			if p.odorant == odorant {
+				sum += x.Intensity * p.weight
+			}
+		}
+	}
+	return sum
+}

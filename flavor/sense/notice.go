@@ -1,0 +1,40 @@
+package sense
+
+import "math"
+
+// Notice says what a guest makes of a difference.
+type Notice string
+
+// What a guest does.
+const (
+	WontNotice Notice = "won't"
+	MayNotice  Notice = "may"
+	WillNotice Notice = "will"
+)
+
+// Steps at which the verdict changes.
+const (
+	mayFrom  = 1.0
+	willFrom = 3.0
+	// sameBelow: a drink that moves by less, and that lost nothing that led it,
+	// is the same drink.
+	sameBelow = 1.5
+)
+
+// NoticeOf tells whether a guest will notice: under one step they won't, up to
+// three they may, above that they will. Losing what led the drink is noticed at
+// any distance: then they at least may. A distance that is not a number counts
+// as far.
+func NoticeOf(steps float64, lostLead bool) Notice {
+	switch {
+	case math.IsNaN(steps) || steps > willFrom:
+		return WillNotice
+	case steps >= mayFrom || lostLead:
+		return MayNotice
+	}
+	return WontNotice
+}
+
+// SameDrink reports whether a drink may be called the same: it moves by less
+// than a step and a half, and nothing that led it was lost.
+func SameDrink(steps float64, lostLead bool) bool { return steps < sameBelow && !lostLead }

@@ -1,0 +1,167 @@
+package sense_test
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+	"counterpour/flavor/sense"
+)
+
+// toy is a small table: two citrus oils that share most, a mint and a root.
+func toy() *sense.Table {
+	return &sense.Table{
+		Notes: []sense.Note{{ID: "lemon", Family: flavor.Citrus}, {ID: "orange peel", Family: flavor.Orange},
+			{ID: "mint", Family: flavor.Mint}, {ID: "earth", Family: flavor.Root}},
+		Odorants: []sense.Odorant{
+			{Name: "citral", Character: []sense.Part{{Name: "lemon", Weight: 1}}},
+			{Name: "limonene", Character: []sense.Part{{Name: "lemon", Weight: 0.5}, {Name: "orange peel", Weight: 0.5}}},
+			{Name: "octanal", Character: []sense.Part{{Name: "orange peel", Weight: 1}}},
+			{Name: "menthol", Character: []sense.Part{{Name: "mint", Weight: 1}}},
+			{Name: "geosmin", Character: []sense.Part{{Name: "earth", Weight: 1}}},
+		},
+		Materials: []sense.Material{
+			{Name: "lemon", Odorants: []sense.Part{{Name: "citral", Weight: 1}, {Name: "limonene", Weight: 0.6}}},
+			{Name: "orange", Odorants: []sense.Part{{Name: "octanal", Weight: 0.8}, {Name: "limonene", Weight: 0.8}}},
+			{Name: "mint", Odorants: []sense.Part{{Name: "menthol", Weight: 1}, {Name: "limonene", Weight: 0.1}}},
+			{Name: "beet", Odorants: []sense.Part{{Name: "geosmin", Weight: 1}}},
+			{Name: "unknown citrus", Shares: flavor.Aroma{flavor.Citrus: 1}},
+		},
+	}
+}
+
+func toySpace(t require.TestingT) *sense.Space {
+	s, err := sense.NewSpace(toy())
+	require.NoError(t, err)
+	return s
+}
+
+// drawGlass draws a glass that holds anything a drink may hold.
+func drawGlass(t *rapid.T, label string) *sense.Glass {
+	g := &sense.Glass{VolumeML: rapid.Float64Range(20, 500).Draw(t, label+" volume"), PouredML: 90,
+		TemperatureC: rapid.Float64Range(-8, 70).Draw(t, label+" temperature")}
+	for i := range g.Holds {
+		g.Holds[i] = rapid.Float64Range(0, 100).Draw(t, label)
+	}
+	return g
+}
+
+func TestStepsAreADistance(t *testing.T) {
+	const tolerance = 1e-9
+	rapid.Check(t, func(t *rapid.T) {
+		a, b, c := drawGlass(t, "a"), drawGlass(t, "b"), drawGlass(t, "c")
+		ab, ba, bc, ac := sense.Between(a, b), sense.Between(b, a), sense.Between(b, c), sense.Between(a, c)
+		aa := sense.Between(a, a)
+		assert.Zero(t, aa.Total())
+		assert.InDelta(t, ab.Total(), ba.Total(), tolerance, "symmetry")
+		assert.LessOrEqual(t, ac.Total(), ab.Total()+bc.Total()+tolerance, "triangle inequality")
+	})
+}
+
+func TestMoreIsFurther(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := sense.Sense(rapid.IntRange(0, int(sense.Cloud)).Draw(t, "sense"))
+		from := rapid.Float64Range(0, 50).Draw(t, "from")
+		less := rapid.Float64Range(0, 50).Draw(t, "less")
+		more := less + rapid.Float64Range(0.001, 50).Draw(t, "more")
+		assert.Less(t, sense.StepsBetween(s, from, from+less), sense.StepsBetween(s, from, from+more))
+	})
+}
+
+// From nothing to the detection threshold is one step, by the definition of the
+// floor.
+func TestThresholdIsAStep(t *testing.T) {
+	for i := range sense.NumSenses {
+		s := sense.Sense(i)
+		want := 1.0
+		switch s {
+		case sense.Aroma:
+			want = 0.6
+		case sense.Cloud:
+			want = 0.5
+		}
+		assert.InDelta(t, want, sense.StepsBetween(s, 0, s.Threshold()), 1e-9, "%v", s)
+		assert.NotEmpty(t, s.Source())
+		assert.NotEmpty(t, s.Unit())
+	}
+	assert.InDelta(t, 1, sense.StepsBetween(sense.Sweet, 1000, 1150), 0.03, "far above the floor a step is the Weber fraction")
+}
+
+func TestRowsAreStepsNearby(t *testing.T) {
+	s := toySpace(t)
+	p := &flavor.Profile{ABV: flavor.Figure{Value: 40}, Materials: []flavor.MaterialShare{{Material: "lemon", Intensity: 8}},
+		Aroma: flavor.Aroma{}}
+	rapid.Check(t, func(t *rapid.T) {
+		before := drawGlass(t, "before")
+		near := s.Near(before)
+		per := s.PerML(p)
+		const ml = 1e-4
+		after := *before
+		after.VolumeML += ml * before.VolumeML / before.PouredML
+		for i := range after.Holds {
+			after.Holds[i] = (before.Holds[i]*before.VolumeML + ml*per[i]) / after.VolumeML
+		}
+		exact := sense.Between(before, &after)
+		row := near.RowOf(&per)
+		var square float64
+		for _, x := range row {
+			square += x * x * ml * ml
+		}
+		assert.InEpsilon(t, exact.Total(), math.Sqrt(square), 0.01)
+	})
+}
+
+func TestLikenessOfTheToy(t *testing.T) {
+	s := toySpace(t)
+	between := func(a, b string) float64 {
+		v, ok := s.Likeness(a, b)
+		require.True(t, ok)
+		return v
+	}
+	assert.InDelta(t, 1, between("lemon", "lemon"), 1e-9)
+	assert.Greater(t, between("lemon", "orange"), between("lemon", "mint"))
+	assert.InDelta(t, 0, between("lemon", "beet"), 1e-9, "nothing in common")
+	assert.Greater(t, between("unknown citrus", "lemon"), 0.9, "without odorants the family stands in")
+	_, ok := s.Likeness("lemon", "nothing")
+	assert.False(t, ok)
+}
+
+func TestTableFaultsAreErrors(t *testing.T) {
+	for name, spoil := range map[string]func(*sense.Table){
+		"odorant twice":    func(t *sense.Table) { t.Odorants = append(t.Odorants, t.Odorants[0]) },
+		"unknown note":     func(t *sense.Table) { t.Odorants[0].Character[0].Name = "nothing" },
+		"notes to one":     func(t *sense.Table) { t.Odorants[0].Character[0].Weight = 0.5 },
+		"material twice":   func(t *sense.Table) { t.Materials = append(t.Materials, t.Materials[0]) },
+		"unknown odorant":  func(t *sense.Table) { t.Materials[0].Odorants[0].Name = "nothing" },
+		"weight above one": func(t *sense.Table) { t.Materials[0].Odorants[0].Weight = 2 },
+		"weight nought":    func(t *sense.Table) { t.Materials[0].Odorants[0].Weight = 0 },
+		"weight no number": func(t *sense.Table) { t.Materials[0].Odorants[0].Weight = math.NaN() },
+		"nothing in it":    func(t *sense.Table) { t.Materials[4].Shares = flavor.Aroma{} },
+		"note twice":       func(t *sense.Table) { t.Notes = append(t.Notes, t.Notes[0]) },
+	} {
+		table := toy()
+		spoil(table)
+		_, err := sense.NewSpace(table)
+		assert.Error(t, err, name)
+	}
+}
+
+func TestNotice(t *testing.T) {
+	for _, c := range []struct {
+		steps float64
+		lost  bool
+		want  sense.Notice
+		same  bool
+	}{
+		{0, false, sense.WontNotice, true}, {0.99, false, sense.WontNotice, true}, {1, false, sense.MayNotice, true},
+		{1.5, false, sense.MayNotice, false}, {3, false, sense.MayNotice, false}, {3.01, false, sense.WillNotice, false},
+		{0.5, true, sense.MayNotice, false}, {math.NaN(), false, sense.WillNotice, false},
+	} {
+		assert.Equal(t, c.want, sense.NoticeOf(c.steps, c.lost), "%v", c)
+		assert.Equal(t, c.same, sense.SameDrink(c.steps, c.lost), "%v", c)
+	}
+}

@@ -1,0 +1,104 @@
+package sense
+
+import (
+	"fmt"
+	"math"
+
+	"counterpour/flavor"
+)
+
+// Table is what is known of odorants, as it is written down.
+type Table struct {
+	Notes     []Note
+	Odorants  []Odorant
+	Materials []Material
+}
+
+// Note is one thing that an odorant can smell of, finer than a family.
+type Note struct {
+	ID     string
+	Family flavor.Family
+}
+
+// Odorant is a molecule, or a group of molecules that smell alike and come
+// together, by its common chemical name.
+type Odorant struct {
+	Name      string
+	Character []Part // which notes it smells of; the weights sum to 1
+}
+
+// Material is something that aromas are made of.
+type Material struct {
+	Name string
+	// Shares spreads one unit of intensity over the families; if all are zero
+	// they follow from the odorants.
+	Shares flavor.Aroma
+	// Odorants and their importance for the smell of the material, 0 to 1. If
+	// there are none the material counts by its families.
+	Odorants []Part
+}
+
+// Part is a named thing and how much of it there is.
+type Part struct {
+	Name   string
+	Weight float64
+}
+
+// check reports the first fault of a table.
+func (t *Table) check() error {
+	notes, odorants := map[string]bool{}, map[string]bool{}
+	for _, n := range t.Notes {
+		if n.ID == "" || notes[n.ID] || n.Family < 0 || int(n.Family) >= flavor.NumFamilies {
+			return fmt.Errorf("sense: note %q: must be there once, with a family", n.ID)
+		}
+		notes[n.ID] = true
+	}
+	for _, o := range t.Odorants {
+		if o.Name == "" || odorants[o.Name] {
+			return fmt.Errorf("sense: odorant %q: must be there once", o.Name)
+		}
+		odorants[o.Name] = true
+		sum, err := sumOf(o.Character, notes, "note")
+		if err != nil {
+			return fmt.Errorf("sense: odorant %q: %w", o.Name, err)
+		}
+		if math.Abs(sum-1) > 1e-6 {
+			return fmt.Errorf("sense: odorant %q: the notes sum to %.4f; they must sum to 1", o.Name, sum)
+		}
+	}
+	materials := map[string]bool{}
+	for i := range t.Materials {
+		m := &t.Materials[i]
+		if m.Name == "" || materials[m.Name] {
+			return fmt.Errorf("sense: material %q: must be there once", m.Name)
+		}
+		materials[m.Name] = true
+		if _, err := sumOf(m.Odorants, odorants, "odorant"); err != nil {
+			return fmt.Errorf("sense: material %q: %w", m.Name, err)
+		}
+		if len(m.Odorants) == 0 && m.Shares.Total() <= 0 {
+			return fmt.Errorf("sense: material %q: needs odorants or shares of families", m.Name)
+		}
+	}
+	return nil
+}
+
+// sumOf adds up the weights of parts that are all known, above zero, at most 1
+// and named once.
+func sumOf(parts []Part, known map[string]bool, kind string) (float64, error) {
+	var sum float64
+	seen := make(map[string]bool, len(parts))
+	for _, p := range parts {
+		switch {
+		case !known[p.Name]:
+			return 0, fmt.Errorf("%s %q is not known; add it to the table or use one that is there", kind, p.Name)
+		case seen[p.Name]:
+			return 0, fmt.Errorf("%s %q is named twice; keep one", kind, p.Name)
+		case !(p.Weight > 0 && p.Weight <= 1):
+			return 0, fmt.Errorf("%s %q: the weight %v must be above 0 and at most 1", kind, p.Name, p.Weight)
+		}
+		seen[p.Name] = true
+		sum += p.Weight
+	}
+	return sum, nil
+}
