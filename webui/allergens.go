@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // allergensView is what a drink carries, by how sure that is.
@@ -22,7 +23,7 @@ type allergenView struct {
 }
 
 // Line is the allergen with its pours, for one line.
-func (a allergenView) Line() string { return string(a.Allergen) + " (" + list(a.From) + ")" }
+func (a allergenView) Line() string { return string(a.Allergen) + " (" + words.List(a.From) + ")" }
 
 // None reports whether nothing is recorded.
 func (v allergensView) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
@@ -77,7 +78,7 @@ func (v *allergensView) clashes(avoid []flavor.Allergen) []string {
 	add("contains", v.Contains)
 	add("may contain", v.May)
 	if len(avoid) > 0 && len(v.Unstated) > 0 {
-		out = append(out, "nobody has stated the allergens of "+list(v.Unstated))
+		out = append(out, "nobody has stated the allergens of "+words.List(v.Unstated))
 	}
 	return out
 }
@@ -93,10 +94,10 @@ func marksLine(p *flavor.Profile) string {
 		}
 	}
 	if len(sure) > 0 {
-		parts = append(parts, "contains "+list(sure))
+		parts = append(parts, "contains "+words.List(sure))
 	}
 	if len(may) > 0 {
-		parts = append(parts, "may contain "+list(may))
+		parts = append(parts, "may contain "+words.List(may))
 	}
 	if !p.AllergensKnown {
 		parts = append(parts, "allergens not stated")

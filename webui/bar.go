@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
 )
 
 // Bar does the work behind the pages. Faults of what a user wrote are
@@ -39,7 +40,7 @@ type Bar interface {
 	// Ranges returns, for each axis, what the good drinks of a family carry at
 	// the size and make-up of s. It is false for an unknown family or a spec
 	// with nothing to weigh.
-	Ranges(s *flavor.Spec, family string) ([template.NumAxes]Range, bool)
+	Ranges(s *flavor.Spec, family string) ([template.NumAxes]draw.Range, bool)
 	// Cautions returns what has to be said of the ingredients of s, each once.
 	Cautions(s *flavor.Spec) []Caution
 	Riffer // what else a drink, or a bottle, could become
@@ -59,15 +60,8 @@ type CoverRequest struct {
 	Limit   int      // most covers
 }
 
-// Range is one axis of a family at the size of one drink, in mL of the axis's
-// equivalent (see template.Equivalents).
-type Range struct {
-	// Has is false if the family has no such part. Low and Centre are then
-	// zero and High is the most that its good drinks carry all the same.
-	Has               bool
-	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
-	PlusMinus         float64 // one standard deviation of the drink's own amount
-}
+// Range is what [draw.Range] draws.
+type Range = draw.Range
 
 // Caution is a warning and where it comes from.
 type Caution struct{ Text, Source string }

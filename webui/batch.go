@@ -13,6 +13,7 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/words"
 )
 
 // batchPage is a spec made ahead: what to make, and how.
@@ -79,7 +80,7 @@ func (f *batchForm) target() (prep.Target, string) {
 	}
 	n, err := strconv.ParseFloat(strings.Replace(word, ",", ".", 1), 64)
 	if err != nil || !(n >= 0.1 && n <= most) {
-		return t, "“" + word + "” cannot be made; write a number up to " + figure(most, 0) + unit + "."
+		return t, "“" + word + "” cannot be made; write a number up to " + words.Figure(most, 0) + unit + "."
 	}
 	switch f.Make {
 	case makeServes:
@@ -120,7 +121,7 @@ func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
 // batchFault tells what the mixer or the plan refuses.
 func batchFault(err error) (string, int) {
 	if faults := faultsIn(err); len(faults) > 0 {
-		return sentence(faults[0].Message), http.StatusUnprocessableEntity
+		return words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 	}
 	return toldOf(err)
 }
@@ -128,7 +129,7 @@ func batchFault(err error) (string, int) {
 func bottleChoices(chosen string) []trainingOption {
 	var all []trainingOption
 	for _, b := range bottles {
-		all = append(all, trainingOption{Value: figure(b.ML, 0), Name: b.Name})
+		all = append(all, trainingOption{Value: words.Figure(b.ML, 0), Name: b.Name})
 	}
 	return choices(all, chosen)
 }
@@ -194,29 +195,29 @@ type batchLine struct {
 }
 
 func batchViewOf(b *prep.Batch, t prep.Target) *batchView {
-	v := &batchView{For: t.Fill.Name, Total: millilitres(b.TotalML) + "\u00a0mL", Serving: millilitres(b.ServingML) + "\u00a0mL",
-		Serves: figure(b.Servings, 1), ABV: figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
+	v := &batchView{For: t.Fill.Name, Total: words.Millilitres(b.TotalML) + "\u00a0mL", Serving: words.Millilitres(b.ServingML) + "\u00a0mL",
+		Serves: words.Figure(b.Servings, 1), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
 	v.Serves = strings.TrimSuffix(v.Serves, ".0")
 	if v.For == "" {
 		v.For = v.Serves + " serves"
 	}
-	v.Rounded = figure(b.ByJugABVPct, 1) + " by the jug, " + figure(b.ByScaleABVPct, 1) + " by the scale"
+	v.Rounded = words.Figure(b.ByJugABVPct, 1) + " by the jug, " + words.Figure(b.ByScaleABVPct, 1) + " by the scale"
 	if b.LaterML > 0 {
-		v.Later = millilitres(b.LaterML) + "\u00a0mL"
+		v.Later = words.Millilitres(b.LaterML) + "\u00a0mL"
 	}
 	for _, l := range b.Lines {
 		v.Lines = append(v.Lines, batchLineOf(&l, b.Water == l))
 	}
 	v.Tops, v.Apart = pourList(b.Tops), pourList(b.Apart)
 	if b.Keep.Days > 0 {
-		v.Days = "At most " + count(b.Keep.Days, "day", "days") + ": " + b.Keep.Because
+		v.Days = "At most " + words.Count(b.Keep.Days, "day", "days") + ": " + b.Keep.Because
 	}
 	return v
 }
 
 func batchLineOf(l *prep.Line, water bool) batchLine {
 	out := batchLine{Name: l.Name, Jug: bare(l.JugML) + "\u00a0mL", Scale: bare(l.ScaleG) + "\u00a0g",
-		Exact: figure(l.ML, 1) + "\u00a0mL", Gram: figure(l.G, 1) + "\u00a0g", Water: water}
+		Exact: words.Figure(l.ML, 1) + "\u00a0mL", Gram: words.Figure(l.G, 1) + "\u00a0g", Water: water}
 	if l.Count > 0 {
 		pour := flavor.Pour{Amount: l.Count, Unit: l.Unit}
 		out.Jug, out.Scale = amountOf(&pour), amountOf(&pour)

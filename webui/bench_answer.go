@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // answer is everything said about a draft.
@@ -51,7 +52,7 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 	}
 	if faults := faultsIn(err); len(faults) > 0 {
 		a.Faults = faultViews(a.Text, faults)
-		a.Said = count(len(a.Faults), "thing", "things") + " to mend in the draft."
+		a.Said = words.Count(len(a.Faults), "thing", "things") + " to mend in the draft."
 		err = nil
 	}
 	if err != nil {
@@ -139,7 +140,7 @@ func faultViews(text string, faults flavor.Faults) []faultView {
 	lines := strings.Split(text, "\n")
 	var out []faultView
 	for _, f := range faults {
-		v := faultView{Message: sentence(f.Message)}
+		v := faultView{Message: words.Sentence(f.Message)}
 		n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line "))
 		if err == nil && n >= 1 && n <= len(lines) {
 			v.Line, v.Quote = n, strings.TrimSpace(lines[n-1])

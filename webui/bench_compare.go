@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/webui/words"
 )
 
 // compareForm asks to hold a draft, so that what becomes of it stands beside it.
@@ -106,8 +107,8 @@ func comparePours(was, is *flavor.Spec) []compareRow {
 }
 
 func compareFigures(was, is *balance.Result) []compareRow {
-	out := []compareRow{{Name: "score of 100", Before: points(was.Judgement.Score) + ", " + strings.ToLower(verdictWord(was.Verdict)),
-		After: points(is.Judgement.Score) + ", " + strings.ToLower(verdictWord(is.Verdict))}}
+	out := []compareRow{{Name: "score of 100", Before: words.Points(was.Judgement.Score) + ", " + strings.ToLower(words.Verdict(was.Verdict)),
+		After: words.Points(is.Judgement.Score) + ", " + strings.ToLower(words.Verdict(is.Verdict))}}
 	after := numbersOf(is)
 	for i, n := range numbersOf(was) {
 		unit := n.Unit

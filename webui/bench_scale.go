@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/words"
 )
 
 // The volumes that a draft may be brought to, in mL.
@@ -29,7 +30,7 @@ func (p *pages) toVolume(s *flavor.Spec, typed string) (flavor.Spec, error) {
 	}
 	want, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(typed), ",", ".", 1), 64)
 	if err != nil || !(want >= leastVolume && want <= mostVolume) {
-		return fault("Write the volume in mL, " + figure(leastVolume, 0) + " to " + figure(mostVolume, 0) + ", such as 150.")
+		return fault("Write the volume in mL, " + words.Figure(leastVolume, 0) + " to " + words.Figure(mostVolume, 0) + ", such as 150.")
 	}
 	judged, err := p.bar.Judge(s)
 	if err != nil {
@@ -42,7 +43,7 @@ func (p *pages) toVolume(s *flavor.Spec, typed string) (flavor.Spec, error) {
 		}
 	}
 	if want <= tops {
-		return fault("What tops it up is " + millilitres(tops) + " mL alone; ask for more.")
+		return fault("What tops it up is " + words.Millilitres(tops) + " mL alone; ask for more.")
 	}
 	return handPoured(scaled(s, (want-tops)/(judged.Drink.VolumeML-tops))), nil
 }

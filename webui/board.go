@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/webui/words"
 )
 
 // board shows what becomes of the menu, and takes marks: out or back, the id of
@@ -129,7 +130,7 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 		return nil, err
 	}
 	v := &boardView{About: p.house.About(), Version: s.version(), Avoid: avoid, Guest: guestBoxes(avoid),
-		Without: list(words(avoid)), Here: withAvoid("/board", avoid), Specs: withAvoid("/specs", avoid), Menu: len(s.menu)}
+		Without: words.List(words.Of(avoid)), Here: withAvoid("/board", avoid), Specs: withAvoid("/specs", avoid), Menu: len(s.menu)}
 	v.shelve(s)
 	if len(s.out) > 0 {
 		r, err := p.covered.outs(ctx, menuRequest(s, avoid), p.bar.Outs)

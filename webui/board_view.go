@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/webui/words"
 )
 
 // boardView is the cover board.
@@ -110,7 +111,7 @@ func (v *boardView) shelve(s *shift) {
 func bottleOf(b *flavor.Profile, drinks int) bottleView {
 	v := bottleView{ID: b.ID, Name: b.Name, Drinks: "in no drink of the menu"}
 	if drinks > 0 {
-		v.Drinks = "in " + count(drinks, "drink", "drinks")
+		v.Drinks = "in " + words.Count(drinks, "drink", "drinks")
 	}
 	return v
 }
@@ -151,18 +152,18 @@ func (v *boardView) cover(p *pages, s *shift, r *cover.MenuResult) {
 		}
 	}
 	for _, o := range r.Opened {
-		v.Keep = append(v.Keep, keepView{o.Profile.Name, "for " + count(o.Drinks, "drink", "drinks")})
+		v.Keep = append(v.Keep, keepView{o.Profile.Name, "for " + words.Count(o.Drinks, "drink", "drinks")})
 	}
 	if r.Spared > 0 {
 		v.Saves = fmt.Sprintf("Chosen together, the covers need %s fewer than each drink's own best would; for that all the drinks together move %s just-noticeable steps further.",
-			count(r.Spared, "substitute", "substitutes"), figure(r.Given, 1))
+			words.Count(r.Spared, "substitute", "substitutes"), words.Figure(r.Given, 1))
 	}
 }
 
 func fetchWords(f *cover.Fetch) string {
-	back := "makes " + count(f.Drinks, "drink", "drinks") + " whole again"
+	back := "makes " + words.Count(f.Drinks, "drink", "drinks") + " whole again"
 	if f.Lost > 0 {
-		back += ", " + count(f.Lost, "of them", "of them") + " without a cover now"
+		back += ", " + words.Count(f.Lost, "of them", "of them") + " without a cover now"
 	}
 	return back
 }
@@ -173,7 +174,7 @@ func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
 	for _, m := range t.Missing {
 		missing = append(missing, m.Name)
 	}
-	d.Missing = list(missing)
+	d.Missing = words.List(missing)
 	for _, b := range bottlesOf(t.Spec) {
 		if !b.Avoids(avoid) && !slices.Contains(t.Missing, b) {
 			d.Left = append(d.Left, b.Name)
@@ -197,7 +198,7 @@ func otherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) strin
 	v := coverViewOf(from, c, 0, avoid)
 	line := strings.Join(append([]string{strings.Join(v.Instead, " + ")}, v.Moves...), ", ")
 	if len(v.New) > 0 {
-		line = "New allergen: " + list(v.New) + ". " + line
+		line = "New allergen: " + words.List(v.New) + ". " + line
 	}
 	return line + " (" + v.Steps + " just-noticeable steps)"
 }
@@ -210,7 +211,7 @@ func (v *boardView) say() {
 	case len(v.Drinks) == 0:
 		v.Said = "No drink of the menu needs what is out."
 	default:
-		v.Said = count(len(v.Drinks), "drink is", "drinks are") + " touched; " + count(v.Lost, "has", "have") + " no cover."
+		v.Said = words.Count(len(v.Drinks), "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover."
 	}
 }
 

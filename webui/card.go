@@ -3,10 +3,10 @@ package webui
 import (
 	"net/http"
 	"net/url"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/words"
 )
 
 // card is one spec, to be printed on A6.
@@ -76,15 +76,10 @@ func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
 
 // figures fills in what is measured of the finished drink.
 func (v *specView) figures(s *flavor.Spec, d *mix.Drink) {
-	v.Strength = joined(figure(d.ABV, 1), plusMinus(d.PlusMinus.ABV, 1), "% vol")
-	v.Volume = joined(figure(d.VolumeML, 0), plusMinus(d.PlusMinus.VolumeML, 0), "mL")
+	v.Strength = words.Joined(words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol")
+	v.Volume = words.Joined(words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL")
 	v.Standard = standardUS(d.After.Ethanol)
 	v.Fill = fillLine(d.VolumeML, s.Service)
-}
-
-// joined puts a figure, its spread and its unit on one line that does not break.
-func joined(parts ...string) string {
-	return strings.Join(strings.Fields(strings.Join(parts, " ")), "\u00a0")
 }
 
 // standardUS is how many standard drinks of the United States there are in so
@@ -92,7 +87,7 @@ func joined(parts ...string) string {
 func standardUS(ethanolG float64) string {
 	for _, s := range mix.StandardDrinks(ethanolG) {
 		if s.Country == "United States" {
-			return figure(s.Count, 1)
+			return words.Figure(s.Count, 1)
 		}
 	}
 	return ""
@@ -122,7 +117,7 @@ func fillLine(volumeML float64, service flavor.Service) string {
 			if err != nil {
 				return ""
 			}
-			said = sentence(filling.String())
+			said = words.Sentence(filling.String())
 			if filling.SpillML == 0 {
 				return said
 			}

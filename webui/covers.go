@@ -9,6 +9,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+	"counterpour/webui/words"
 )
 
 // How many substitutes a cover may have, and how many covers are shown.
@@ -68,12 +70,12 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	missing, found, err := p.bar.Cover(ctx, request)
 	if faults := faultsIn(err); len(faults) > 0 {
-		return &coversView{Missing: f.Missing, Trouble: sentence(faults[0].Message)}, nil
+		return &coversView{Missing: f.Missing, Trouble: words.Sentence(faults[0].Message)}, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	v := &coversView{ID: missing.ID, Missing: missing.Name, Guest: list(words(f.Avoid)), Unbalanced: found.Unbalanced,
+	v := &coversView{ID: missing.ID, Missing: missing.Name, Guest: words.List(words.Of(f.Avoid)), Unbalanced: found.Unbalanced,
 		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
 	for _, r := range found.Removed {
 		if r.ID != missing.ID {
@@ -97,8 +99,8 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		if err != nil {
 			return nil, err
 		}
-		if bars := aromaBars(&was.Drink.Aroma, &is.Drink.Aroma); len(bars) > 0 {
-			one.Aromas = DrawAromas(fmt.Sprintf("aromas-%d", i+1), "Aromas before and after", bars)
+		if bars := draw.AromaBars(&was.Drink.Aroma, &is.Drink.Aroma); len(bars) > 0 {
+			one.Aromas = draw.AromasSVG(fmt.Sprintf("aromas-%d", i+1), "Aromas before and after", bars)
 		}
 		v.Covers = append(v.Covers, one)
 	}
@@ -122,9 +124,9 @@ func (p *pages) inStock(ctx context.Context) ([]string, error) {
 
 // coverViewOf says a cover of a drink that scored before.
 func coverViewOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) coverView {
-	return coverView{Text: sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words(c.NewAllergens),
-		Allergens: allergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: points(c.Score), Before: points(before),
-		Verdict: strings.ToLower(verdictWord(template.VerdictOf(c.Score))), Steps: figure(c.Distance, 1), Near: nearness(c.Distance)}
+	return coverView{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens),
+		Allergens: allergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
+		Verdict: strings.ToLower(words.Verdict(template.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Near: words.Nearness(c.Distance)}
 }
 
 // instead lists the substitutes with their amounts.
@@ -179,18 +181,18 @@ func tell(c *cover.Cover) string {
 			names = append(names, f.String())
 		}
 		if len(names) > 0 {
-			parts = append(parts, x.word+" "+list(names))
+			parts = append(parts, x.word+" "+words.List(names))
 		}
 	}
 	if len(parts) == 0 {
 		return "The same aromas."
 	}
-	return sentence(strings.Join(parts, "; "))
+	return words.Sentence(strings.Join(parts, "; "))
 }
 
 // change says what happens to strength and volume.
 func change(c *cover.Cover) string {
-	abv, volume := signed(c.ABVChange, 1), signed(c.VolumeChange, 0)
+	abv, volume := words.Signed(c.ABVChange, 1), words.Signed(c.VolumeChange, 0)
 	if abv == "0.0" && volume == "0" {
 		return "As strong and as long as before."
 	}

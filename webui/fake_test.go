@@ -18,6 +18,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
 )
 
 // The shelf of the fake bar.
@@ -176,14 +177,10 @@ func (b fakeBar) Families() []template.Family {
 	return []template.Family{sour, {ID: "tiki", Name: "Tropical"}, {ID: "flip", Name: "Flip"}}
 }
 
-func (fakeBar) Ranges(*flavor.Spec, string) ([template.NumAxes]Range, bool) { return sourRanges, true }
-
-var sourRanges = [template.NumAxes]Range{
-	template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
-	template.Sweet:  {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1},
-	template.Sour:   {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
-	template.Bitter: {High: 10.6, PlusMinus: 0.2},
-	template.Long:   {High: 11.3},
+func (fakeBar) Ranges(*flavor.Spec, string) ([template.NumAxes]draw.Range, bool) {
+	return [template.NumAxes]draw.Range{template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
+		template.Sweet: {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1}, template.Sour: {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
+		template.Bitter: {High: 10.6, PlusMinus: 0.2}, template.Long: {High: 11.3}}, true
 }
 
 func (fakeBar) Cautions(s *flavor.Spec) []Caution {

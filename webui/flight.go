@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
 
 const flightPath = "/training/flight"
@@ -78,8 +79,8 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 	}
 	if faults := faultsIn(err); len(faults) > 0 {
 		for _, f := range faultViews(form.Text, faults) {
-			if v.Troubles = append(v.Troubles, sentence(f.Message)); f.Line > 0 {
-				v.Troubles[len(v.Troubles)-1] = fmt.Sprintf("Line %d: %s", f.Line, sentence(f.Message))
+			if v.Troubles = append(v.Troubles, words.Sentence(f.Message)); f.Line > 0 {
+				v.Troubles[len(v.Troubles)-1] = fmt.Sprintf("Line %d: %s", f.Line, words.Sentence(f.Message))
 			}
 		}
 		return p.write(w, r, http.StatusUnprocessableEntity, "flight", "layout", v)

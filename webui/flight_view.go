@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
 
 // flightView is the page of a tasting flight.
@@ -58,7 +59,7 @@ type tasterView struct {
 }
 
 // How a form is first filled in.
-var firstFlight = flightForm{Axis: template.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: figure(drill.DefaultBuildML, 0)}
+var firstFlight = flightForm{Axis: template.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(drill.DefaultBuildML, 0)}
 
 func flightViewOf(form flightForm, menu []HouseSpec, asked bool) *flightView {
 	if !asked {
@@ -91,7 +92,7 @@ func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightF
 	}
 	for i := range f.Builds {
 		b := &f.Builds[i]
-		v.Servings = figure(b.Sheet.Servings, 0)
+		v.Servings = words.Figure(b.Sheet.Servings, 0)
 		v.Builds = append(v.Builds, buildViewOf(b, f.Unit))
 	}
 	for i, codes := range f.Orders {
@@ -101,12 +102,12 @@ func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightF
 }
 
 func buildViewOf(b *drill.Build, unit string) buildView {
-	v := buildView{Code: b.Code, Steps: "as it is poured", Value: figure(b.Value, 2) + " " + unit}
+	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, 2) + " " + unit}
 	if b.Step != 0 {
-		v.Steps = signed(b.JND, 1) + " steps"
+		v.Steps = words.Signed(b.JND, 1) + " steps"
 	}
 	if b.Drift >= driftTold {
-		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", axisNoun[b.DriftOf], figure(b.Drift, 1))
+		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", axisNoun[b.DriftOf], words.Figure(b.Drift, 1))
 	}
 	next := 0
 	for i := range b.Spec.Pours {
@@ -127,7 +128,7 @@ func buildViewOf(b *drill.Build, unit string) buildView {
 const driftTold = 0.1
 
 // tenth writes an amount as a measuring cylinder shows it.
-func tenth(ml float64) string { return figure(ml, 1) + " mL" }
+func tenth(ml float64) string { return words.Figure(ml, 1) + " mL" }
 
 // fineAmount writes a pour of one build: liquids finer than a jigger, since it
 // is only measured out by the batch.
@@ -135,7 +136,7 @@ func fineAmount(p *flavor.Pour) string {
 	if p.Unit != flavor.Millilitre {
 		return amountOf(p)
 	}
-	return figure(p.ML, 2) + " mL"
+	return words.Figure(p.ML, 2) + " mL"
 }
 
 func batchAmount(p *flavor.Pour) string {
@@ -149,13 +150,13 @@ func batchAmount(p *flavor.Pour) string {
 
 // alcoholOf says how much alcohol that is, in grams and as two countries count.
 func alcoholOf(ethanolG float64) string {
-	said := figure(ethanolG, 1) + " g of alcohol"
+	said := words.Figure(ethanolG, 1) + " g of alcohol"
 	for _, s := range mix.StandardDrinks(ethanolG) {
 		switch s.Country {
 		case "United States":
-			said += fmt.Sprintf(", %s US standard drinks of %s g", figure(s.Count, 1), figure(s.Grams, 0))
+			said += fmt.Sprintf(", %s US standard drinks of %s g", words.Figure(s.Count, 1), words.Figure(s.Grams, 0))
 		case "United Kingdom":
-			said += fmt.Sprintf(", %s UK units of %s g", figure(s.Count, 1), figure(s.Grams, 1))
+			said += fmt.Sprintf(", %s UK units of %s g", words.Figure(s.Count, 1), words.Figure(s.Grams, 1))
 		}
 	}
 	return said

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // parseForm reads the form of a request, whichever way it came.
@@ -44,7 +45,7 @@ func withAvoid(path string, avoid []flavor.Allergen) string {
 	if len(avoid) == 0 {
 		return path
 	}
-	return path + "?" + url.Values{"avoid": words(avoid)}.Encode()
+	return path + "?" + url.Values{"avoid": words.Of(avoid)}.Encode()
 }
 
 // guestBox is one allergen that a guest may avoid.

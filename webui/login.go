@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"counterpour/webui/access"
+	"counterpour/webui/words"
 )
 
 // Doorkeeper signs people in. Pages that have none have no login either, and are
@@ -89,7 +90,7 @@ func (p *pages) signIn(w http.ResponseWriter, r *http.Request, v *loginView) err
 // waitWords is a wait in seconds, or in minutes if it is long; never too short.
 func waitWords(d time.Duration) string {
 	if d > 90*time.Second {
-		return count(int(math.Ceil(d.Minutes())), "minute", "minutes")
+		return words.Count(int(math.Ceil(d.Minutes())), "minute", "minutes")
 	}
-	return count(int(math.Ceil(d.Seconds())), "second", "seconds")
+	return words.Count(int(math.Ceil(d.Seconds())), "second", "seconds")
 }

@@ -11,6 +11,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/webui/draw"
+	"counterpour/webui/words"
 )
 
 // mapCovers is how many covers are marked on the map.
@@ -73,9 +75,9 @@ func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, erro
 		return nil, err
 	}
 	v := &mapView{About: p.house.About()}
-	kinds := map[string]placeKind{}
+	kinds := map[string]draw.PlaceKind{}
 	for _, b := range s.out {
-		kinds[b.ID] = kindDry
+		kinds[b.ID] = draw.KindDry
 	}
 	for i := range s.menu {
 		h := &s.menu[i]
@@ -94,10 +96,10 @@ func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, erro
 }
 
 // choose marks the pours of a drink, and the covers of the one that is missing.
-func (v *mapView) choose(ctx context.Context, p *pages, s *shift, h *HouseSpec, missing string, kinds map[string]placeKind) error {
+func (v *mapView) choose(ctx context.Context, p *pages, s *shift, h *HouseSpec, missing string, kinds map[string]draw.PlaceKind) error {
 	v.Slug, v.Drink = h.Slug, h.Spec.Name
 	for _, b := range bottlesOf(&h.Spec) {
-		kinds[b.ID] = kindPoured
+		kinds[b.ID] = draw.KindPoured
 		to := "/map?" + url.Values{"spec": {h.Slug}, "missing": {b.ID}}.Encode()
 		v.Pours = append(v.Pours, pourChoice{b.Name, to, b.ID == missing})
 	}
@@ -112,48 +114,48 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *shift, h *HouseSpec, 
 	}
 	gone, found, err := p.bar.Cover(ctx, CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: coverParts, Limit: mapCovers})
 	if faults := faultsIn(err); len(faults) > 0 {
-		v.Trouble = sentence(faults[0].Message)
+		v.Trouble = words.Sentence(faults[0].Message)
 		return nil
 	}
 	if err != nil {
 		return err
 	}
 	v.Missing = gone.Name
-	kinds[gone.ID] = kindMissing
+	kinds[gone.ID] = draw.KindMissing
 	v.markCovers(&h.Spec, found, kinds)
 	return nil
 }
 
-func (v *mapView) markCovers(from *flavor.Spec, found *cover.Result, kinds map[string]placeKind) {
+func (v *mapView) markCovers(from *flavor.Spec, found *cover.Result, kinds map[string]draw.PlaceKind) {
 	for i := range found.Covers {
 		c := &found.Covers[i]
 		v.Covers = append(v.Covers, otherLine(from, c, nil))
 		for _, part := range c.Parts {
-			if kinds[part.Profile.ID] != kindMissing {
-				kinds[part.Profile.ID] = kindCover
+			if kinds[part.Profile.ID] != draw.KindMissing {
+				kinds[part.Profile.ID] = draw.KindCover
 			}
 		}
 	}
 }
 
 // draw lays out the stock; without a layout the page says so.
-func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]placeKind) {
+func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind) {
 	at, ok := placesOf(stock)
 	if !ok {
 		return
 	}
 	for k, name := range []string{"Across", "Up"} {
 		a := at.Axes[k]
-		v.Axes = append(v.Axes, axisView{name, percent(a.Share), list(a.More), list(a.Few)})
+		v.Axes = append(v.Axes, axisView{name, words.Percent(a.Share), words.List(a.More), words.List(a.Few)})
 	}
-	chart := Chart{Title: v.title(), Sentence: v.sentence(len(stock)), Right: list(at.Axes[0].More), Left: list(at.Axes[0].Few),
-		Up: list(at.Axes[1].More), Down: list(at.Axes[1].Few)}
+	chart := draw.Chart{Title: v.title(), Sentence: v.sentence(len(stock)), Right: words.List(at.Axes[0].More), Left: words.List(at.Axes[0].Few),
+		Up: words.List(at.Axes[1].More), Down: words.List(at.Axes[1].Few)}
 	for i, b := range stock {
 		kind := kinds[b.ID]
-		place := Place{Number: i + 1, Name: b.Name, Kind: kind, X: at.X[i], Y: at.Y[i]}
+		place := draw.Place{Number: i + 1, Name: b.Name, Kind: kind, X: at.X[i], Y: at.Y[i]}
 		chart.Places = append(chart.Places, place)
-		v.Rows = append(v.Rows, mapRow{Number: i + 1, Name: b.Name, Part: string(b.Class.Part()), Across: signed(at.X[i], 1), Up: signed(at.Y[i], 1),
-			Mark: kindWords[kind], Marked: place.marked(), Strength: figure(b.ABV.Value, 0) + "\u00a0% vol"})
+		v.Rows = append(v.Rows, mapRow{Number: i + 1, Name: b.Name, Part: string(b.Class.Part()), Across: words.Signed(at.X[i], 1), Up: words.Signed(at.Y[i], 1),
+			Mark: draw.KindWords[kind], Marked: place.Marked(), Strength: words.Figure(b.ABV.Value, 0) + "\u00a0% vol"})
 	}
 	// What belongs to the drink comes first in the key.
 	slices.SortStableFunc(v.Rows, func(a, b mapRow) int {
@@ -165,7 +167,7 @@ func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]placeKind) {
 		}
 		return 1
 	})
-	v.SVG = DrawChart("map", chart)
+	v.SVG = draw.ChartSVG("map", chart)
 }
 
 func (v *mapView) title() string {

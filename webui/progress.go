@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor/drill"
 	"counterpour/webui/access"
+	"counterpour/webui/words"
 )
 
 const progressPath = "/training/progress"
@@ -91,7 +92,7 @@ func percentOf(part, whole int) string {
 	if whole == 0 {
 		return "–"
 	}
-	return figure(100*float64(part)/float64(whole), 0) + "\u00a0%"
+	return words.Figure(100*float64(part)/float64(whole), 0) + "\u00a0%"
 }
 
 const day = 24 * time.Hour
@@ -107,7 +108,7 @@ func dueText(due, now time.Time) string {
 	case late < 1:
 		return "now"
 	default:
-		return "now, " + count(late, "day", "days") + " late"
+		return "now, " + words.Count(late, "day", "days") + " late"
 	}
 }
 
@@ -161,7 +162,7 @@ func teamRowOf(l *drill.Learner, needs []drill.Need) teamRow {
 	if more := len(needs) - 1 - len(then); more > 0 {
 		then = append(then, fmt.Sprintf("%d more", more))
 	}
-	row.Then = list(then)
+	row.Then = words.List(then)
 	return row
 }
 
@@ -170,12 +171,12 @@ func whyText(n *drill.Need) string {
 	if n.Rounds == 0 {
 		return "not tried yet"
 	}
-	said := fmt.Sprintf("%s right of %s", figure(100*n.Share, 0)+"\u00a0%", count(n.Rounds, "round", "rounds"))
+	said := fmt.Sprintf("%s right of %s", words.Figure(100*n.Share, 0)+"\u00a0%", words.Count(n.Rounds, "round", "rounds"))
 	if n.Threshold > 0 {
 		said = "told from " + stepsOf(n.Kind, n.Threshold) + " steps, " + said
 	}
 	if n.Overdue > 0 {
-		said += ", " + count(n.Overdue, "day", "days") + " late"
+		said += ", " + words.Count(n.Overdue, "day", "days") + " late"
 	}
 	return said
 }

@@ -11,6 +11,8 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+	"counterpour/webui/words"
 )
 
 // resultView is what the bench says of a draft that could be read.
@@ -53,7 +55,7 @@ type drawingView struct {
 	Title string
 	SVG   htmltemplate.HTML
 	Rows  []stripRow
-	Words [template.NumAxes]axisWord
+	Words [template.NumAxes]words.Axis
 }
 
 // stripRow is a strip in words.
@@ -97,9 +99,9 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		return nil, fmt.Errorf("%w: a score without a family", errInternal)
 	}
 	best := &scored.Judgement.Fits[0]
-	v := &resultView{Name: s.Name, Score: points(scored.Judgement.Score),
-		Verdict: verdictWord(scored.Verdict), Sentence: verdictSentence(scored.Verdict, best.Tail), Notes: s.Notes,
-		Guest: list(words(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: p.drawing(s, scored),
+	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
+		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail), Notes: s.Notes,
+		Guest: words.List(words.Of(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: p.drawing(s, scored),
 		Numbers: numbersOf(scored), Allergens: allergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}
 	if err := v.explain(p.bar, s); err != nil {
@@ -130,10 +132,10 @@ func (v *resultView) explain(bar Bar, s *flavor.Spec) error {
 		return err
 	}
 	for _, step := range steps[:min(len(steps), explainLines)] {
-		v.Explained = append(v.Explained, sentence(step.Text))
+		v.Explained = append(v.Explained, words.Sentence(step.Text))
 	}
 	if more := len(steps) - len(v.Explained); more > 0 {
-		v.Unsaid = count(more, "more line follows", "more lines follow") + " in the same way, the last of them: " + sentence(steps[len(steps)-1].Text)
+		v.Unsaid = words.Count(more, "more line follows", "more lines follow") + " in the same way, the last of them: " + words.Sentence(steps[len(steps)-1].Text)
 	}
 	return nil
 }
@@ -145,47 +147,31 @@ func (v *resultView) said() string {
 		said = "Not for this guest: " + strings.Join(v.Clashes, "; ") + ". " + said
 	}
 	if c := v.Covers; c != nil {
-		said += " " + count(len(c.Covers), "cover", "covers") + " for " + c.Missing + "."
+		said += " " + words.Count(len(c.Covers), "cover", "covers") + " for " + c.Missing + "."
 	}
 	return said
 }
 
-func words[T ~string](list []T) []string {
-	out := make([]string, len(list))
-	for i, w := range list {
-		out[i] = string(w)
-	}
-	return out
-}
-
 // family says which family a draft belongs to, and what that family is.
 func (p *pages) family(fits []template.Fit) familyView {
-	v := familyView{Name: fits[0].Name, Percent: percent(fits[0].Probability)}
+	v := familyView{Name: fits[0].Name, Percent: words.Percent(fits[0].Probability)}
 	for _, f := range fits[1:] {
 		if f.Probability >= leastShare && len(v.Others) < 3 {
-			v.Others = append(v.Others, f.Name+" "+percent(f.Probability))
+			v.Others = append(v.Others, f.Name+" "+words.Percent(f.Probability))
 		}
 	}
 	if f, ok := p.bar.Family(fits[0].ID); ok {
-		v.Ratio, v.Source, v.Usual = ratioOf(&f), sentence(f.Source), f.Usual
+		v.Ratio, v.Source, v.Usual = ratioOf(&f), words.Sentence(f.Source), f.Usual
 	}
 	return v
-}
-
-// percent never says that anything is certain.
-func percent(p float64) string {
-	if p > 0.99 {
-		return "over 99\u00a0%"
-	}
-	return figure(100*p, 0) + "\u00a0%"
 }
 
 func ratioOf(f *template.Family) string {
 	var parts []string
 	for i, a := range f.Axes {
-		parts = append(parts, measure.FormatAmount(f.Ratio[i], flavor.PartUnit)+" "+strings.ToLower(axisWords[a].Name))
+		parts = append(parts, measure.FormatAmount(f.Ratio[i], flavor.PartUnit)+" "+strings.ToLower(words.Axes[a].Name))
 	}
-	return list(parts)
+	return words.List(parts)
 }
 
 // drawing is nil where the bar knows no range.
@@ -195,14 +181,14 @@ func (p *pages) drawing(s *flavor.Spec, r *balance.Result) *drawingView {
 	if !ok {
 		return nil
 	}
-	v := &drawingView{Title: "The drink beside proven drinks of its family, " + best.Name, Words: axisWords}
-	var strips []Strip
+	v := &drawingView{Title: "The drink beside proven drinks of its family, " + best.Name, Words: words.Axes}
+	var strips []draw.Strip
 	for i, a := range template.Axes() {
-		strip := Strip{Axis: a, ML: r.Judgement.Equivalents[a], Range: ranges[i]}
+		strip := draw.Strip{Axis: a, ML: r.Judgement.Equivalents[a], Range: ranges[i]}
 		strips = append(strips, strip)
-		v.Rows = append(v.Rows, stripRow{axisWords[a].Name, axisWords[a].As, strip.amount(), strip.span(), strip.place()})
+		v.Rows = append(v.Rows, stripRow{words.Axes[a].Name, words.Axes[a].As, strip.Amount(), strip.Span(), strip.Place()})
 	}
-	v.SVG = DrawStrips("strips", v.Title, strips)
+	v.SVG = draw.StripsSVG("strips", v.Title, strips)
 	return v
 }
 
@@ -212,16 +198,16 @@ func faultLine(f *balance.Fault) string {
 	if f.High {
 		way = "over"
 	}
-	text := strings.TrimSuffix(sentence(f.Text), ".")
-	return fmt.Sprintf("%s: %s ± %s just-noticeable steps %s.", text, figure(f.Deviation, 1), figure(f.PlusMinus, 1), way)
+	text := strings.TrimSuffix(words.Sentence(f.Text), ".")
+	return fmt.Sprintf("%s: %s ± %s just-noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
 }
 
 func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	var out []fixView
 	for i := range fixes {
 		f := &fixes[i]
-		out = append(out, fixView{Text: sentence(f.Text), Score: points(f.Score),
-			Verdict: strings.ToLower(verdictWord(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
+		out = append(out, fixView{Text: words.Sentence(f.Text), Score: words.Points(f.Score),
+			Verdict: strings.ToLower(words.Verdict(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
 	}
 	return out
 }
@@ -238,7 +224,7 @@ func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []po
 			v.Key += fmt.Sprintf("-%d", seen[p.ID])
 		}
 		if pour.Unit != flavor.Millilitre {
-			v.ML = millilitres(pour.ML) + " mL"
+			v.ML = words.Millilitres(pour.ML) + " mL"
 		}
 		if flavor.NormaliseName(pour.Match.Asked) != flavor.NormaliseName(p.Name) {
 			v.Read = pour.Match.Asked
@@ -261,23 +247,23 @@ func amountOf(p *flavor.Pour) string {
 func numbersOf(r *balance.Result) []numberView {
 	d := r.Drink
 	return []numberView{
-		{"In the glass", figure(d.VolumeML, 0), plusMinus(d.PlusMinus.VolumeML, 0), "mL",
+		{"In the glass", words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL",
 			"The volume once the ice has given its water; ice left in the glass is not counted."},
-		{"Strength", figure(d.ABV, 1), plusMinus(d.PlusMinus.ABV, 1), "% vol",
+		{"Strength", words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol",
 			"How much of the finished volume is alcohol, at 20 °C."},
-		{"Sugar", figure(d.SugarPer100, 1), plusMinus(d.PlusMinus.SugarPer100, 1), "g in 100 mL",
+		{"Sugar", words.Figure(d.SugarPer100, 1), words.PlusMinus(d.PlusMinus.SugarPer100, 1), "g in 100 mL",
 			"All sugars by weight, in 100 mL of the finished drink."},
-		{"Acid", figure(d.AcidPer100, 2), plusMinus(d.PlusMinus.AcidPer100, 2), "g in 100 mL",
+		{"Acid", words.Figure(d.AcidPer100, 2), words.PlusMinus(d.PlusMinus.AcidPer100, 2), "g in 100 mL",
 			"All acids, as so much citric acid, in 100 mL of the finished drink."},
-		{"Bitterness", figure(d.Bitter, 0), "", "mg in 1 L",
+		{"Bitterness", words.Figure(d.Bitter, 0), "", "mg in 1 L",
 			"The quinine that would taste as bitter in a litre of the finished drink; judged, not measured."},
-		{"Dilution", figure(d.DilutionPct, 0), plusMinus(d.PlusMinus.DilutionPct, 0), "%",
+		{"Dilution", words.Figure(d.DilutionPct, 0), words.PlusMinus(d.PlusMinus.DilutionPct, 0), "%",
 			"Water from the ice, as a share of what met the ice."},
-		{"Temperature", figure(d.TemperatureC, 0), "", "°C",
+		{"Temperature", words.Figure(d.TemperatureC, 0), "", "°C",
 			"How cold the drink is when it leaves the ice, worked out from the ice that melted."},
-		{"Alcohol", figure(d.After.Ethanol, 0), "", "g",
+		{"Alcohol", words.Figure(d.After.Ethanol, 0), "", "g",
 			"The weight of pure alcohol in the whole drink, which is what the guest's body has to deal with."},
-		{"Energy", figure(5*math.Round(d.EnergyKcal/5), 0), "", "kcal",
+		{"Energy", words.Figure(5*math.Round(d.EnergyKcal/5), 0), "", "kcal",
 			"Food energy of the whole drink, by the factors of European food law, to the nearest five."},
 	}
 }

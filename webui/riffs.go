@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/webui/words"
 )
 
 // riffsForm is what the page of riffs sends.
@@ -116,13 +117,13 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 	request := riff.Request{Spec: &spec, Guest: v.Drinker.guest(), Limit: v.List.Limit, Seed: v.List.Seed}
 	if request.Toward, err = riff.ParseWishes(v.Wishes.all()); err != nil {
 		for _, f := range faultsIn(err) {
-			v.WishSays = append(v.WishSays, sentence(f.Message))
+			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
 		}
 	}
 	request.Guest.Prices = v.tariff.PerML
 	if v.Cost != "" {
 		if request.Guest.MaxCost, err = mostCost(v.Cost, len(request.Guest.Prices) > 0); err != nil {
-			v.CostSays = sentence(err.Error())
+			v.CostSays = words.Sentence(err.Error())
 		}
 	}
 	if len(v.Faults)+len(v.WishSays)+len(v.CostSays) > 0 {
@@ -156,7 +157,7 @@ func refusal(ctx context.Context, err error) (says string, status int, other err
 	case len(faults) > 0:
 		said := make([]string, len(faults))
 		for i, f := range faults {
-			said[i] = sentence(f.Message)
+			said[i] = words.Sentence(f.Message)
 		}
 		return strings.Join(said, " "), http.StatusUnprocessableEntity, nil
 	case errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil || errors.Is(ctx.Err(), context.DeadlineExceeded):

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/webui/words"
 )
 
 // drinker is who drinks it, as a form says.
@@ -69,10 +70,10 @@ func (d *drinker) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 }
 func (d *drinker) Line() string {
 	var parts []string
 	if len(d.Avoid) > 0 {
-		parts = append(parts, "without "+list(words(d.Avoid)))
+		parts = append(parts, "without "+words.List(words.Of(d.Avoid)))
 	}
 	if len(d.Diet) > 0 {
-		parts = append(parts, "for a guest who keeps to "+list(d.Diet))
+		parts = append(parts, "for a guest who keeps to "+words.List(d.Diet))
 	}
 	return strings.Join(parts, ", ")
 }

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/webui/words"
 )
 
 // useUpForm is what the page of bottles that must move sends.
@@ -172,7 +173,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	for _, name := range splitWishes(v.Names) {
 		b, _, err := p.bar.Resolve(name)
 		if faults := faultsIn(err); len(faults) > 0 {
-			v.NamesSays = append(v.NamesSays, sentence(faults[0].Message))
+			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
 			continue
 		}
 		if err != nil {
@@ -202,7 +203,7 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 }
 
 func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *drinker, t *tariff) *useUpView {
-	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: sentence(d.Line())}
+	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {
 		x := &found.Drafts[i]
@@ -215,13 +216,13 @@ func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *dr
 				one.Pours[k].Mark = "must move"
 			}
 		}
-		one.Facts = []string{"Scores " + points(x.Score) + " of 100.", figure(x.Drink.ABV, 1) + "\u00a0% vol, " + figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass."}
+		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100.", words.Figure(x.Drink.ABV, 1) + "\u00a0% vol, " + words.Figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass."}
 		one.Facts = append(one.Facts, t.fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
 	}
 	for _, u := range found.Unused {
-		v.Unused = append(v.Unused, unusedView{u.Profile.Name, sentence(u.Why.String())})
+		v.Unused = append(v.Unused, unusedView{u.Profile.Name, words.Sentence(u.Why.String())})
 	}
 	v.Cautions = p.cautionsWith(specs, "draft", "drafts")
 	return v

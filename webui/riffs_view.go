@@ -11,6 +11,8 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+	"counterpour/webui/words"
 )
 
 // How many relatives are listed, and how many riffs of a long list are drawn.
@@ -74,15 +76,15 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker,
 	if name == "" {
 		name = "the draft"
 	}
-	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: sentence(d.Line()), Why: whyFew(found, request.Limit)}
+	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: words.Sentence(d.Line()), Why: whyFew(found, request.Limit)}
 	var specs []*flavor.Spec
 	for i := range found.Riffs {
 		x := &found.Riffs[i]
 		one := p.drinkView(fmt.Sprintf("riff-%d", i+1), &x.Spec, from, d, i < mostDrawn, x.FamilyID)
 		one.say(x.Text)
-		one.Facts = []string{"Scores " + points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
-			figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + figure(before.Drink.ABV, 1) + ".",
-			figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
+		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
+			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".",
+			words.Figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
 		one.Facts = append(one.Facts, t.fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
@@ -103,7 +105,7 @@ func countOrNo(n int, one, many string) string {
 	if n == 0 {
 		return "No " + one
 	}
-	return count(n, one, many)
+	return words.Count(n, one, many)
 }
 
 // say parts what a riff says of itself into what to pour and what it does. A
@@ -111,7 +113,7 @@ func countOrNo(n int, one, many string) string {
 func (v *riffView) say(text string) {
 	text = strings.ReplaceAll(text, " % vol", "\u00a0% vol")
 	head, effect, _ := strings.Cut(text, ": ")
-	v.Text, v.Effect = sentence(head), sentence(effect)
+	v.Text, v.Effect = words.Sentence(head), words.Sentence(effect)
 }
 
 // drinkView says what all drinks of these pages have in common, beside the one
@@ -161,13 +163,13 @@ func (p *pages) riffDrawing(id string, s *flavor.Spec, family string) *riffDrawi
 	f, _ := p.bar.Family(family)
 	v := &riffDrawing{Title: "Beside proven drinks of its family, " + f.Name}
 	amounts := template.EquivalentsOf(s)
-	var strips []Strip
+	var strips []draw.Strip
 	for i, a := range template.Axes() {
-		strip := Strip{Axis: a, ML: amounts[a], Range: ranges[i]}
+		strip := draw.Strip{Axis: a, ML: amounts[a], Range: ranges[i]}
 		strips = append(strips, strip)
-		v.Rows = append(v.Rows, stripRow{axisWords[a].Name, axisWords[a].As, strip.amount(), strip.span(), strip.place()})
+		v.Rows = append(v.Rows, stripRow{words.Axes[a].Name, words.Axes[a].As, strip.Amount(), strip.Span(), strip.Place()})
 	}
-	v.SVG = DrawStrips(id+"-strips", v.Title, strips)
+	v.SVG = draw.StripsSVG(id+"-strips", v.Title, strips)
 	return v
 }
 
@@ -191,7 +193,7 @@ func whyFew(found *riff.Result, limit int) []string {
 	var out []string
 	say := func(n int, one, many, what string) {
 		if n > 0 {
-			out = append(out, count(n, one, many)+" "+what)
+			out = append(out, words.Count(n, one, many)+" "+what)
 		}
 	}
 	n := &found.Refused
@@ -222,14 +224,14 @@ func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCauti
 		if len(numbers) == 1 {
 			word = one
 		}
-		out[i].With = sentence(word + " " + list(numbers))
+		out[i].With = words.Sentence(word + " " + words.List(numbers))
 	}
 	return out
 }
 
 func (p *pages) relativeView(x *riff.Relative, from *flavor.Spec, d *drinker) relativeView {
 	s := &x.Proven.Spec
-	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: figure(x.Distance, 2), Bench: benchLink(s, d)}
+	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: benchLink(s, d)}
 	if f, ok := p.bar.Family(x.Proven.Family); ok {
 		v.Family = f.Name
 	}

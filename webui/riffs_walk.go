@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
+	"counterpour/webui/words"
 )
 
 // smallPourML is how much of each drink of a walk is poured: common practice,
@@ -187,7 +188,7 @@ func (v *walkPage) find(ctx context.Context, p *pages, request riff.WalkRequest)
 }
 
 func (p *pages) walkView(stops []riff.Stop, d *drinker) *walkView {
-	v := &walkView{Title: "A walk of " + count(len(stops), "drink", "drinks"), Sub: sentence(d.Line())}
+	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	var ml, grams float64
 	for i := range stops {
@@ -200,7 +201,7 @@ func (p *pages) walkView(stops []riff.Stop, d *drinker) *walkView {
 		ml += small
 		grams += mix.EthanolG(s.Drink.ABV, small)
 		one := stopView{Name: s.Spec.Name, riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
-		if one.Text = sentence(s.Text); one.Name == "" {
+		if one.Text = words.Sentence(s.Text); one.Name == "" {
 			one.Name = "Between, " + fmt.Sprint(i)
 			switch i {
 			case 0:
@@ -209,15 +210,15 @@ func (p *pages) walkView(stops []riff.Stop, d *drinker) *walkView {
 				one.Name = "The last drink"
 			}
 		}
-		one.Facts = []string{"Scores " + points(s.Score) + " of 100.", figure(s.Drink.ABV, 1) + "\u00a0% vol."}
+		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol."}
 		if i > 0 {
-			one.Facts = append(one.Facts, figure(s.Hop, 1)+" just-noticeable steps from the one before.")
+			one.Facts = append(one.Facts, words.Figure(s.Hop, 1)+" just-noticeable steps from the one before.")
 		}
 		v.Stops = append(v.Stops, one)
 		specs = append(specs, &s.Spec)
 	}
-	v.Small = figure(smallPourML, 0) + "\u00a0mL"
-	v.Alcohol = fmt.Sprintf("%s of %s are %s\u00a0mL with %s\u00a0g of alcohol.", sentenceStart(count(len(stops), "pour", "pours")), v.Small, figure(ml, 0), figure(grams, 0))
+	v.Small = words.Figure(smallPourML, 0) + "\u00a0mL"
+	v.Alcohol = fmt.Sprintf("%s of %s are %s\u00a0mL with %s\u00a0g of alcohol.", words.SentenceStart(words.Count(len(stops), "pour", "pours")), v.Small, words.Figure(ml, 0), words.Figure(grams, 0))
 	v.Counted = countedIn(grams, "United States", "United Kingdom", "Australia", "Canada")
 	if grams > 0 {
 		v.Always = p.bar.AlcoholCautions()
@@ -231,7 +232,7 @@ func countedIn(grams float64, countries ...string) []string {
 	var out []string
 	for _, s := range mix.StandardDrinks(grams) {
 		if slices.Contains(countries, s.Country) {
-			out = append(out, fmt.Sprintf("%s of %s\u00a0g (%s)", figure(s.Count, 1), plain(math.Round(10*s.Grams)/10), s.Country))
+			out = append(out, fmt.Sprintf("%s of %s\u00a0g (%s)", words.Figure(s.Count, 1), words.Plain(math.Round(10*s.Grams)/10), s.Country))
 		}
 	}
 	return out

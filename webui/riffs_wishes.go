@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // wishes are what the riffs should do, as a form says.
@@ -115,7 +116,8 @@ func (w *wishes) Pairs() [][]pick {
 }
 
 // Mores and Lesses are the aroma families to choose from.
-func (w *wishes) Mores() []pick  { return familyChoices("more ", w.More) }
+func (w *wishes) Mores() []pick { return familyChoices("more ", w.More) }
+
 func (w *wishes) Lesses() []pick { return familyChoices("less ", w.Less) }
 
 func familyChoices(way, chosen string) []pick {
@@ -130,4 +132,4 @@ func familyChoices(way, chosen string) []pick {
 func (w *wishes) Strengths() []pick { return picks(strengths, w.Below) }
 
 // Line says in a line what is wished, empty if nothing is.
-func (w *wishes) Line() string { return list(w.all()) }
+func (w *wishes) Line() string { return words.List(w.all()) }

@@ -12,6 +12,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/words"
 )
 
 // specPage is the page of one spec of the house.
@@ -203,13 +204,13 @@ func (t *tariff) pours(s *flavor.Spec) []pourCost {
 	out := make([]pourCost, len(s.Pours))
 	for i := range s.Pours {
 		pour := &s.Pours[i]
-		v := pourCost{Amount: amountOf(pour), Name: pour.Profile.Name, ML: millilitres(pour.ML) + "\u00a0mL"}
+		v := pourCost{Amount: amountOf(pour), Name: pour.Profile.Name, ML: words.Millilitres(pour.ML) + "\u00a0mL"}
 		switch x := shares[i]; {
 		case t.fault != "" || !x.Priced:
 		case x.Amount == 0:
 			v.Free = true
 		default:
-			v.Cost, v.Share = t.money(x.Amount), figure(100*x.Part, 0)+"\u00a0%"
+			v.Cost, v.Share = t.money(x.Amount), words.Figure(100*x.Part, 0)+"\u00a0%"
 		}
 		out[i] = v
 	}
@@ -229,7 +230,7 @@ func priceOf(typed string, c costView) priceView {
 	case c.Amount == "":
 		v.Fault = "The cost of the drink is not known, so it has no share in a price. " + c.Reason()
 	default:
-		v.Share = figure(100*c.known/price, 1) + "\u00a0%"
+		v.Share = words.Figure(100*c.known/price, 1) + "\u00a0%"
 		if c.Missing != "" {
 			v.Share = "at least " + v.Share
 		}

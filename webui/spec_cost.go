@@ -8,6 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // tariff is what the house pays for its bottles.
@@ -25,7 +26,7 @@ func (p *pages) tariff(ctx context.Context) (*tariff, error) {
 	var own *house.Error
 	switch {
 	case errors.As(err, &own) && errors.Is(err, house.ErrInvalid):
-		t.fault = sentence(own.Key + ": " + own.Message)
+		t.fault = words.Sentence(own.Key + ": " + own.Message)
 	case err != nil:
 		return nil, err
 	case len(t.PerML) == 0:
@@ -69,7 +70,7 @@ func (t *tariff) view(c prep.Cost) costView {
 	if t.fault != "" {
 		return costView{Fault: t.fault}
 	}
-	v := costView{Missing: list(t.names(c.Unpriced)), known: c.Amount}
+	v := costView{Missing: words.List(t.names(c.Unpriced)), known: c.Amount}
 	switch {
 	case len(c.Unpriced) == 0:
 		v.Amount = t.money(c.Amount)
@@ -80,7 +81,7 @@ func (t *tariff) view(c prep.Cost) costView {
 }
 
 // money writes an amount in the currency of the bottles.
-func (t *tariff) money(v float64) string { return figure(v, 2) + "\u00a0" + t.Currency }
+func (t *tariff) money(v float64) string { return words.Figure(v, 2) + "\u00a0" + t.Currency }
 
 // names are the names of ingredients by id.
 func (t *tariff) names(ids []string) []string {
@@ -107,10 +108,10 @@ func (t *tariff) difference(original, cover *flavor.Spec) string {
 			return ""
 		}
 		missing := t.names(together(d.Original.Unpriced, d.Cover.Unpriced))
-		return "What it costs against the drink itself is not known: no price for " + list(missing) + "."
+		return "What it costs against the drink itself is not known: no price for " + words.List(missing) + "."
 	}
 	costs := "Costs " + t.money(d.Cover.Amount) + " to pour, "
-	switch more := figure(d.More, 2); {
+	switch more := words.Figure(d.More, 2); {
 	case strings.Trim(more, "−0.") == "":
 		return costs + "as the drink itself does."
 	case d.More > 0:

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"counterpour/data/house"
+	"counterpour/webui/words"
 )
 
 // toldStatus is the status of what a store refuses and a page can tell in the
@@ -34,7 +35,7 @@ func toldOf(err error) (string, int) {
 	}
 	for _, t := range toldStatus {
 		if errors.Is(err, t.kind) {
-			return sentence(own.Message), t.status
+			return words.Sentence(own.Message), t.status
 		}
 	}
 	return "", http.StatusInternalServerError

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // specs lists the house's drinks that a query lets through.
@@ -81,7 +82,7 @@ func (p *pages) specsOf(ctx context.Context, q SpecQuery) (*specsView, error) {
 		return nil, err
 	}
 	v := &specsView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Family != "" || len(q.Avoid) > 0,
-		Families: p.familiesOf(menu, q.Family), Guest: guestBoxes(q.Avoid), Without: list(words(q.Avoid)), All: len(menu),
+		Families: p.familiesOf(menu, q.Family), Guest: guestBoxes(q.Avoid), Without: words.List(words.Of(q.Avoid)), All: len(menu),
 		Print: address("/specs/print", &q), Found: foundOf(len(found), len(menu))}
 	t, err := p.tariff(ctx)
 	if err != nil {
@@ -102,9 +103,9 @@ func (p *pages) specsOf(ctx context.Context, q SpecQuery) (*specsView, error) {
 // foundOf says how many specs of how many are listed.
 func foundOf(found, all int) string {
 	if found == all {
-		return count(all, "spec", "specs")
+		return words.Count(all, "spec", "specs")
 	}
-	return strconv.Itoa(found) + " of " + count(all, "spec", "specs")
+	return strconv.Itoa(found) + " of " + words.Count(all, "spec", "specs")
 }
 
 // familiesOf lists the families that the menu has drinks of.
@@ -152,13 +153,13 @@ func (p *pages) spec(h *HouseSpec, avoid []flavor.Allergen) (specView, error) {
 	}
 	r, err := p.bar.Judge(s)
 	if faults := faultsIn(err); len(faults) > 0 {
-		v.Trouble = sentence(faults[0].Message)
+		v.Trouble = words.Sentence(faults[0].Message)
 		return v, nil
 	}
 	if err != nil {
 		return v, err
 	}
-	v.Score, v.Verdict = points(r.Judgement.Score), strings.ToLower(verdictWord(r.Verdict))
+	v.Score, v.Verdict = words.Points(r.Judgement.Score), strings.ToLower(words.Verdict(r.Verdict))
 	if fits := r.Judgement.Fits; len(fits) > 0 && fits[0].ID != h.Family {
 		v.Reads = fits[0].Name
 	}

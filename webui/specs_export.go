@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // specForm is a form that specs are written in.
@@ -103,5 +104,5 @@ func (p *pages) refuseExport(w http.ResponseWriter, r *http.Request, err error) 
 	var own *house.Error
 	errors.As(err, &own)
 	return p.write(w, r, status, "problem", "layout", trouble{status, "One of the specs cannot be written so",
-		sentence(own.Key+": "+own.Message) + " Mend that spec, or take CSV, which needs no names."})
+		words.Sentence(own.Key+": "+own.Message) + " Mend that spec, or take CSV, which needs no names."})
 }

@@ -7,6 +7,8 @@ import (
 
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+	"counterpour/webui/words"
 )
 
 const starterPath = "/training/starter"
@@ -62,7 +64,7 @@ func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
 	}
 	card, err := p.trainer.Card(id, specs)
 	if faults := faultsIn(err); len(faults) > 0 {
-		v.Trouble = sentence(faults[0].Message)
+		v.Trouble = words.Sentence(faults[0].Message)
 		return p.write(w, r, http.StatusUnprocessableEntity, "starter", "layout", v)
 	}
 	if err != nil {
@@ -73,10 +75,10 @@ func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (p *pages) starterCard(c *drill.Card) *starterCard {
-	v := &starterCard{Name: c.Name, Ratio: c.Ratio, Source: sentence(c.Source), Usual: c.Usual, Drawing: cardDrawing(c)}
+	v := &starterCard{Name: c.Name, Ratio: c.Ratio, Source: words.Sentence(c.Source), Usual: c.Usual, Drawing: cardDrawing(c)}
 	for i := range c.Examples {
 		x := &c.Examples[i]
-		e := starterExample{Name: x.Spec.Name, From: "of the house", Score: points(x.Score), Method: string(x.Spec.Method) + ", " + string(x.Spec.Service),
+		e := starterExample{Name: x.Spec.Name, From: "of the house", Score: words.Points(x.Score), Method: string(x.Spec.Method) + ", " + string(x.Spec.Service),
 			Allergens: allergensOf(&x.Spec, nil)}
 		if x.Proven {
 			e.From = "a proven drink"
@@ -100,15 +102,15 @@ const drawnML = 100.0
 // cardDrawing draws the ratio as it is handed down in the range that proven
 // drinks keep, each part by itself.
 func cardDrawing(c *drill.Card) *drawingView {
-	v := &drawingView{Title: "The ratio as it is handed down, beside proven drinks of the family, in 100 mL before ice", Words: axisWords}
-	var strips []Strip
+	v := &drawingView{Title: "The ratio as it is handed down, beside proven drinks of the family, in 100 mL before ice", Words: words.Axes}
+	var strips []draw.Strip
 	for _, part := range c.Parts {
 		middle := drawnML * part.Fitted
-		strip := Strip{Axis: part.Axis, ML: drawnML * part.Handed,
-			Range: Range{Has: true, Low: middle * part.Low, Centre: middle, High: math.Min(drawnML, middle*part.High)}}
+		strip := draw.Strip{Axis: part.Axis, ML: drawnML * part.Handed,
+			Range: draw.Range{Has: true, Low: middle * part.Low, Centre: middle, High: math.Min(drawnML, middle*part.High)}}
 		strips = append(strips, strip)
-		v.Rows = append(v.Rows, stripRow{axisWords[part.Axis].Name, axisWords[part.Axis].As, strip.amount(), strip.span(), strip.place()})
+		v.Rows = append(v.Rows, stripRow{words.Axes[part.Axis].Name, words.Axes[part.Axis].As, strip.Amount(), strip.Span(), strip.Place()})
 	}
-	v.SVG = DrawStrips("strips", v.Title, strips)
+	v.SVG = draw.StripsSVG("strips", v.Title, strips)
 	return v
 }

@@ -12,6 +12,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/words"
 )
 
 // bottlesAPage is how many bottles one page of the list holds.
@@ -159,7 +160,7 @@ func (p *pages) stockOf(ctx context.Context, q stockQuery) (*stockView, error) {
 		v.Sizes = append(v.Sizes, trainingOption{s.ID, s.Name, s == q.Per})
 	}
 	bottles, made := room.find(q)
-	v.Found = count(len(bottles), "bottle", "bottles")
+	v.Found = words.Count(len(bottles), "bottle", "bottles")
 	if len(made) > 0 {
 		v.Found += " and " + strconv.Itoa(len(made)) + " made here"
 	}

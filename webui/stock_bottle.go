@@ -9,6 +9,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // bottlePage shows a bottle of the house and takes changes to it.
@@ -184,7 +185,7 @@ func (p *pages) bottleFacts(ctx context.Context, b house.Bottle) (any, error) {
 // allergenLine is the allergens of a category in a sentence.
 func allergenLine(p *flavor.Profile) string {
 	if line := marksLine(p); line != "" {
-		return sentence(line)
+		return words.Sentence(line)
 	}
 	return "None on record for " + p.Name + "."
 }
@@ -195,7 +196,7 @@ func measuredAs(f flavor.Figure, unit string) string {
 	if f.Value >= 100 {
 		decimals = 0
 	}
-	return joined(figure(f.Value, decimals), plusMinus(f.Spread, decimals), unit)
+	return words.Joined(words.Figure(f.Value, decimals), words.PlusMinus(f.Spread, decimals), unit)
 }
 
 // currencies lists what bottles are priced in, in order.

@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"counterpour/data/house"
+	"counterpour/webui/words"
 )
 
 // stockDesk is a kind of record with the form that it is edited in.
@@ -263,7 +264,7 @@ func (d *stockDesk[T]) refused(p *pages, w http.ResponseWriter, r *http.Request,
 	default:
 		p.log.ErrorContext(r.Context(), "stock not written", "path", r.URL.Path, "err", err)
 	}
-	v.Trouble = &deskTrouble{Title: "Nothing was written", Text: sentence(own.Message) + " What you typed is still here."}
+	v.Trouble = &deskTrouble{Title: "Nothing was written", Text: words.Sentence(own.Message) + " What you typed is still here."}
 	return d.write(p, w, r, status, f, v)
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/webui/words"
 )
 
 // formBox is one field of a form: what it asks for, what was typed, and what is
@@ -118,7 +119,7 @@ func (d *stockDesk[T]) probe(field *formField[T], text string) string {
 	if err == nil {
 		return ""
 	}
-	return sentence(field.ranged(faultMessage(err)))
+	return words.Sentence(field.ranged(faultMessage(err)))
 }
 
 // faultMessage is what is wrong and how to mend it, without where it is, which
@@ -175,6 +176,6 @@ func (f *filledForm[T]) blame(err error, other string) {
 		}
 	}
 	if at.Fault == "" {
-		at.Fault = sentence(lineOfPart(message))
+		at.Fault = words.Sentence(lineOfPart(message))
 	}
 }

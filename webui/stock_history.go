@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/webui/words"
 )
 
 // maxChanges is how much of a history a page shows, the latest first.
@@ -43,7 +44,7 @@ func (d *stockDesk[T]) past(p *pages, r *http.Request, v *deskPage) error {
 		}
 		c := &history[i]
 		v.Changes = append(v.Changes, changeView{When: clock(c.At), Stamp: c.At.UTC().Format(time.RFC3339), Who: c.Actor,
-			What: sentence(changeWord(c)), Moves: d.moves(history, i)})
+			What: words.Sentence(changeWord(c)), Moves: d.moves(history, i)})
 	}
 	v.Title = v.Name
 	last := &history[len(history)-1]
@@ -116,9 +117,9 @@ func undoWord(c *house.Change, changes int) string {
 
 // said tells what has just been done to a record.
 func (d *stockDesk[T]) said(history []house.Change) string {
-	out := sentence(changeWord(&history[len(history)-1]))
+	out := words.Sentence(changeWord(&history[len(history)-1]))
 	if moves := d.moves(history, len(history)-1); len(moves) > 0 {
-		out += " " + sentence(strings.Join(moves, "; "))
+		out += " " + words.Sentence(strings.Join(moves, "; "))
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/webui/words"
 )
 
 // columnNote says what a column of a stock file holds.
@@ -72,7 +73,7 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	case errors.Is(err, errTooMuch):
 		status, v.Trouble = http.StatusRequestEntityTooLarge, "That is more than 1 MiB, which is some ten thousand bottles. Split the file, with the row of names on top of each part. Nothing was written; go back, and what you pasted is still there."
 	case faultsIn(err) != nil:
-		status, v.Trouble = http.StatusUnprocessableEntity, sentence(faultMessage(err))
+		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(faultMessage(err))
 	case err != nil:
 		return err
 	default:
@@ -149,11 +150,11 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 	if v.Good {
 		mode = exchange.KeepGood
 	}
-	report := &importReport{Bad: reading.Bad, BadSaid: count(len(reading.Bad), "row is", "rows are") + " bad"}
+	report := &importReport{Bad: reading.Bad, BadSaid: words.Count(len(reading.Bad), "row is", "rows are") + " bad"}
 	v.Report = report
 	if len(reading.Bad) > 0 && !v.Good {
 		report.Title = "Nothing was written"
-		report.Counts = count(len(reading.Items), "row is", "rows are") + " good. Mend the others below and send it again, or keep the good ones."
+		report.Counts = words.Count(len(reading.Items), "row is", "rows are") + " good. Mend the others below and send it again, or keep the good ones."
 		return http.StatusUnprocessableEntity, nil
 	}
 	result, err := exchange.Import(r.Context(), p.house.Store(), by(r), reading, mode)
@@ -161,8 +162,8 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 		return refused(v, err)
 	}
 	report.Wrote, report.Title = true, "The stock is written"
-	report.Counts = count(result.Added, "bottle", "bottles") + " added, " + count(result.Changed, "bottle", "bottles") + " changed, " +
-		count(result.Same, "bottle", "bottles") + " as before."
+	report.Counts = words.Count(result.Added, "bottle", "bottles") + " added, " + words.Count(result.Changed, "bottle", "bottles") + " changed, " +
+		words.Count(result.Same, "bottle", "bottles") + " as before."
 	v.Text = strings.ToValidUTF8(reading.Rest(), "\uFFFD")
 	return http.StatusOK, nil
 }
@@ -174,7 +175,7 @@ func refused(v *importView, err error) (int, error) {
 	if !errors.As(err, &own) || errors.Is(err, context.Canceled) {
 		return 0, err
 	}
-	v.Report, v.Trouble = nil, sentence(own.Message)+" Nothing was written."
+	v.Report, v.Trouble = nil, words.Sentence(own.Message)+" Nothing was written."
 	if errors.Is(err, house.ErrInvalid) {
 		return http.StatusUnprocessableEntity, nil
 	}

@@ -10,6 +10,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // madePage shows something house-made and takes changes to it.
@@ -71,7 +72,7 @@ func keepsField() formField[house.Made] {
 		if m.KeepsDays == 0 {
 			return ""
 		}
-		return plain(float64(m.KeepsDays))
+		return words.Plain(float64(m.KeepsDays))
 	}, func(m *house.Made, text string) error {
 		v, err := b.number(text)
 		if err == nil && v != float64(int(v)) {
@@ -148,7 +149,7 @@ func (p *pages) pouredIn(ctx context.Context, id string) (string, error) {
 	if len(names) == 0 {
 		return "", nil
 	}
-	return "It is poured in " + list(names) + ". Change what is poured there first.", nil
+	return "It is poured in " + words.List(names) + ". Change what is poured there first.", nil
 }
 
 // stockMade is something house-made in the list.
@@ -173,7 +174,7 @@ func (r *stockroom) makingOf(m house.Made) stockMade {
 		v.Facts = append(v.Facts, stockFact{Name: row.Name, Value: row.Amount})
 	}
 	if m.KeepsDays > 0 {
-		v.Facts = append(v.Facts, stockFact{Name: "Keeps", Value: count(m.KeepsDays, "day", "days")})
+		v.Facts = append(v.Facts, stockFact{Name: "Keeps", Value: words.Count(m.KeepsDays, "day", "days")})
 	}
 	return v
 }

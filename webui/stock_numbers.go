@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/webui/words"
 )
 
 var (
@@ -48,7 +49,7 @@ func (b *formBox) ranged(message string) string {
 		if err != nil {
 			return message
 		}
-		m[i+1] = strings.ReplaceAll(joined(plain(v), b.Unit), "-", "−")
+		m[i+1] = strings.ReplaceAll(words.Joined(words.Plain(v), b.Unit), "-", "−")
 	}
 	return fmt.Sprintf("%s cannot be; write %s to %s", m[1], m[2], m[3])
 }
@@ -58,7 +59,7 @@ func optionalField[T any](group string, b formBox, at func(*T) **float64) formFi
 	b.Kind = "number"
 	return formField[T]{b, group, func(t T) string {
 		if v := *at(&t); v != nil {
-			return plain(*v)
+			return words.Plain(*v)
 		}
 		return ""
 	}, func(t *T, text string) error {
@@ -73,7 +74,7 @@ func amountField[T any](group string, b formBox, at func(*T) *float64) formField
 	b.Kind = "number"
 	return formField[T]{b, group, func(t T) string {
 		if v := *at(&t); v != 0 {
-			return plain(v)
+			return words.Plain(v)
 		}
 		return ""
 	}, func(t *T, text string) (err error) {

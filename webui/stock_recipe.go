@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/webui/words"
 )
 
 // aboveRecipe keeps the first line of a recipe from being read as the name of a
@@ -131,14 +132,14 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	v.Allergens, v.Cautions = &marks, p.bar.Cautions(spec)
 	profile, err := m.Profile(shelf)
 	if err != nil {
-		v.Trouble = sentence(lineOfPart(faultMessage(err)))
+		v.Trouble = words.Sentence(lineOfPart(faultMessage(err)))
 		return v, nil
 	}
 	yield, err := m.VolumeML(shelf)
 	if err != nil {
 		return nil, err // Profile would have said so
 	}
-	makes := joined(figure(yield, 0), "mL")
+	makes := words.Joined(words.Figure(yield, 0), "mL")
 	if m.YieldML == 0 {
 		makes += ", if nothing is lost"
 	}

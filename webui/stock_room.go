@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // stockroom is what the house keeps and makes, at one moment.
@@ -108,7 +109,7 @@ func (r *stockroom) category(b *house.Bottle) string {
 func (r *stockroom) notes() []string {
 	var out []string
 	if all := currencies(r.bottles); len(all) > 1 {
-		out = append(out, "Bottles are priced in "+list(all)+", so that drinks cannot be costed. Use one currency.")
+		out = append(out, "Bottles are priced in "+words.List(all)+", so that drinks cannot be costed. Use one currency.")
 	}
 	marked := map[string]int{}
 	for _, b := range r.bottles {

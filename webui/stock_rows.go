@@ -7,6 +7,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // stockShelf is the bottles of one class.
@@ -36,7 +37,7 @@ func (r *stockroom) shelve(bottles []house.Bottle, per pourSize) []stockShelf {
 	for i := range bottles {
 		title := "Of no known category"
 		if c := r.class(&bottles[i]); c != "" {
-			title = sentenceStart(string(c))
+			title = words.SentenceStart(string(c))
 		}
 		if len(out) == 0 || out[len(out)-1].Title != title {
 			out = append(out, stockShelf{Title: title})
@@ -67,22 +68,22 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 	}
 	v.Facts = append(v.Facts, factsOf(b, &ref)...)
 	if b.Price != nil {
-		v.Facts = append(v.Facts, stockFact{Name: "Price", Value: joined(figure(*b.Price, 2), b.Currency),
-			Against: joined(figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + joined(per.Name)})
+		v.Facts = append(v.Facts, stockFact{Name: "Price", Value: words.Joined(words.Figure(*b.Price, 2), b.Currency),
+			Against: words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + words.Joined(per.Name)})
 	}
 	return v
 }
 
 // stockWords says what there is of a bottle.
 func stockWords(b *house.Bottle) string {
-	size := joined(plain(b.SizeML), "mL")
+	size := words.Joined(words.Plain(b.SizeML), "mL")
 	if b.SizeG > 0 {
-		size = joined(plain(b.SizeG), "g")
+		size = words.Joined(words.Plain(b.SizeG), "g")
 	}
 	if b.Stock == 0 {
 		return "none of " + size
 	}
-	return plain(b.Stock) + " × " + size
+	return words.Plain(b.Stock) + " × " + size
 }
 
 // factsOf says strength, sugar and acid, where there is any: as measured and
@@ -115,13 +116,13 @@ func brixWords(brix *float64) string {
 	if brix == nil {
 		return ""
 	}
-	return " (" + joined(plain(*brix), "°Bx") + ")"
+	return " (" + words.Joined(words.Plain(*brix), "°Bx") + ")"
 }
 
 // amountWords writes a value with a decimal below a hundred.
 func amountWords(v float64, unit string) string {
 	if v >= 100 {
-		return joined(figure(v, 0), unit)
+		return words.Joined(words.Figure(v, 0), unit)
 	}
-	return joined(figure(v, 1), unit)
+	return words.Joined(words.Figure(v, 1), unit)
 }

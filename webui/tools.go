@@ -4,11 +4,10 @@ import (
 	"context"
 	"fmt"
 	"net/http"
-	"strconv"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/words"
 )
 
 // toolsView is the back bar: a calculator each, with what was sent to it.
@@ -77,7 +76,7 @@ func (p *pages) tools(w http.ResponseWriter, r *http.Request) error {
 	}
 	status := http.StatusOK
 	if faults := faultsIn(err); len(faults) > 0 {
-		status, out.Fault, err = http.StatusUnprocessableEntity, sentence(faults[0].Message), nil
+		status, out.Fault, err = http.StatusUnprocessableEntity, words.Sentence(faults[0].Message), nil
 	}
 	if err != nil {
 		return err
@@ -118,7 +117,7 @@ func finely(v float64, unit string) string {
 	case v >= 10:
 		decimals = 1
 	}
-	return figure(v, decimals) + "\u00a0" + unit
+	return words.Figure(v, decimals) + "\u00a0" + unit
 }
 
 func (w *worked) syrup(f roundForm) error {
@@ -142,16 +141,13 @@ func (w *worked) syrup(f roundForm) error {
 	w.row("Water", finely(s.WaterG, "g"))
 	w.row("Sugar in a litre", finely(s.SugarGPerL, "g"))
 	w.Sums = fmt.Sprintf("%s mL weigh %s g at %s g/mL; %s %% of that is sugar and the rest water. Stir until it is clear and let no water boil away.",
-		plain(yield), figure(s.MassG, 0), figure(s.DensityGPerML, 3), plain(brix))
+		words.Plain(yield), words.Figure(s.MassG, 0), words.Figure(s.DensityGPerML, 3), words.Plain(brix))
 	if s.Crystals {
-		w.Sums += fmt.Sprintf(" Above %s °Bx table sugar crystallises out again at 20 °C.", plain(mix.SaturatedBrix))
+		w.Sums += fmt.Sprintf(" Above %s °Bx table sugar crystallises out again at 20 °C.", words.Plain(mix.SaturatedBrix))
 	}
 	w.Note = fmt.Sprintf("Keeps %d to %d days. %s", keep.FromDays, keep.ToDays, keep.Text)
 	return nil
 }
-
-// plain writes a number as it was given.
-func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // juices names what the house keeps that may be adjusted, sour ones left out.
 func (p *pages) juices(ctx context.Context) ([]string, error) {
@@ -193,13 +189,10 @@ func (p *pages) acid(w *worked, f roundForm) error {
 	w.row("Malic acid", finely(a.MalicG, "g"))
 	w.row("Makes", finely(a.VolumeML, "mL"))
 	w.Sums = fmt.Sprintf("%s has %s g/L of acid, as citric; with the powder it has %s g/L: %s g/L citric and %s g/L malic, as sour as %s is held to be.",
-		sentenceStart(juice.Name), figure(a.TitratableBefore, 1), figure(a.TitratableGPerL, 1), figure(a.After.CitricGPerL, 1), figure(a.After.MalicGPerL, 1), named)
+		words.SentenceStart(juice.Name), words.Figure(a.TitratableBefore, 1), words.Figure(a.TitratableGPerL, 1), words.Figure(a.After.CitricGPerL, 1), words.Figure(a.After.MalicGPerL, 1), named)
 	w.Note = "Fruit differs from one to the next: taste before all of it goes in. Weigh food-grade acid on a scale that reads 0.1 g, and treat the juice as fresh."
 	return nil
 }
-
-// sentenceStart is a name with a capital.
-func sentenceStart(s string) string { return strings.TrimSuffix(sentence(s), ".") }
 
 func (w *worked) dilute(f roundForm) error {
 	var v [3]float64
@@ -220,9 +213,9 @@ func (w *worked) dilute(f roundForm) error {
 	w.row("Spirit", finely(d.SpiritML, "mL")+", "+finely(d.SpiritG, "g"))
 	w.row("Water", finely(d.WaterML, "mL")+", "+finely(d.WaterG, "g"))
 	w.row("Makes", finely(d.FinalML, "mL"))
-	w.Sums = fmt.Sprintf("The alcohol stays: %s mL at %s %% vol hold as much as %s mL at %s %% vol.", figure(d.SpiritML, 0), plain(v[1]), figure(d.FinalML, 0), plain(v[2]))
+	w.Sums = fmt.Sprintf("The alcohol stays: %s mL at %s %% vol hold as much as %s mL at %s %% vol.", words.Figure(d.SpiritML, 0), words.Plain(v[1]), words.Figure(d.FinalML, 0), words.Plain(v[2]))
 	if d.ContractionML > 0.05 {
-		w.Sums += fmt.Sprintf(" Measured apart, spirit and water are %s mL more than what they make.", figure(d.ContractionML, 1))
+		w.Sums += fmt.Sprintf(" Measured apart, spirit and water are %s mL more than what they make.", words.Figure(d.ContractionML, 1))
 	}
 	w.Note = "At 20 °C. Sugar in the spirit is left out, so that a liqueur comes out a little differently."
 	return nil

@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
 
 // Trainer makes and grades rounds, and plans tastings and cards. It remembers
@@ -100,7 +101,7 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	wanted.Size = wish.Size
 	round, err := p.trainer.Next(learner, wanted)
 	if faults := faultsIn(err); len(faults) > 0 {
-		v.Trouble = sentence(faults[0].Message)
+		v.Trouble = words.Sentence(faults[0].Message)
 		return p.write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
 	if err != nil {
@@ -136,7 +137,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	}
 	if faults := faultsIn(err); len(faults) > 0 {
 		v.Question = p.questionOf(round, form)
-		v.Question.Trouble = sentence(faults[0].Message)
+		v.Question.Trouble = words.Sentence(faults[0].Message)
 		return p.write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
 	if err != nil {
@@ -162,7 +163,7 @@ func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, ro
 	var kept *house.Error
 	if errors.As(err, &kept) {
 		p.log.ErrorContext(r.Context(), "result not kept", "err", err)
-		v.Grade.Unkept = sentence("this result was not kept: " + kept.Message)
+		v.Grade.Unkept = words.Sentence("this result was not kept: " + kept.Message)
 	} else if err != nil {
 		return err
 	}

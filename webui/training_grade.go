@@ -7,6 +7,8 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+	"counterpour/webui/words"
 )
 
 // gradeView is what became of an answer.
@@ -36,7 +38,7 @@ var sides = map[drill.Kind][2]string{
 }
 
 func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f roundForm) (*gradeView, error) {
-	v := &gradeView{Word: "Not this time", Points: points(100 * g.Points), Question: sentence(r.Question), Solution: sentence(g.Solution), Text: g.Text}
+	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(r.Question), Solution: words.Sentence(g.Solution), Text: g.Text}
 	if g.Right {
 		v.Word = "Right"
 	}
@@ -47,7 +49,7 @@ func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f roundForm) (*gradeView
 		if r.Request.Kind == drill.KindFamily {
 			v.Unit, scale = "per cent of the whole", 100
 		}
-		v.Pairs = drawPairs("pairs", sentence(v.Hollow+" beside "+v.Full), 0, pairsOf(&g.Before, &g.After, scale))
+		v.Pairs = draw.PairsSVG("pairs", words.Sentence(v.Hollow+" beside "+v.Full), 0, pairsOf(&g.Before, &g.After, scale))
 	}
 	spec, err := drawnOf(r, f)
 	if spec == nil || err != nil {
@@ -62,9 +64,9 @@ func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f roundForm) (*gradeView
 }
 
 // pairsOf are the parts that either drink has.
-func pairsOf(before, after *template.Equivalents, scale float64) (out []pair) {
+func pairsOf(before, after *template.Equivalents, scale float64) (out []draw.Pair) {
 	for _, a := range template.Axes() {
-		if x := (pair{axisWords[a].Name, scale * before[a], scale * after[a]}); max(x.before, x.after) >= 0.5 {
+		if x := (draw.Pair{Name: words.Axes[a].Name, Before: scale * before[a], After: scale * after[a]}); max(x.Before, x.After) >= 0.5 {
 			out = append(out, x)
 		}
 	}

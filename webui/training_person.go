@@ -13,6 +13,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"counterpour/webui/access"
+	"counterpour/webui/words"
 )
 
 // person is who trains: by the name they gave, or else by a word that says
@@ -114,7 +115,7 @@ func (p *pages) named(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		v.Who = whoView{Name: v.Who.Name, Typed: typed, Trouble: sentence(faults[0].Message), Back: back, Open: true}
+		v.Who = whoView{Name: v.Who.Name, Typed: typed, Trouble: words.Sentence(faults[0].Message), Back: back, Open: true}
 		return p.write(w, r, http.StatusUnprocessableEntity, "progress", "layout", v)
 	}
 	if name == "" {

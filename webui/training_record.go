@@ -9,6 +9,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/words"
 )
 
 // recordOf is a graded round as the house keeps it. Its id comes from the person
@@ -53,7 +54,7 @@ func (f roundForm) said(r *drill.Round) string {
 				moved = append(moved, text+" of "+pour.Profile.Name)
 			}
 		}
-		return list(moved)
+		return words.List(moved)
 	case drill.KindOrder:
 		names := make([]string, len(r.Specs))
 		for i := range r.Specs {
@@ -71,7 +72,7 @@ func (f roundForm) said(r *drill.Round) string {
 	}
 	said := r.Options[at].Label
 	if len(f["lost"]) > 0 {
-		said += "; lost: " + list(f["lost"])
+		said += "; lost: " + words.List(f["lost"])
 	}
 	return said
 }

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
 
 // questionView is a round as a form.
@@ -53,7 +54,7 @@ var roundHints = map[drill.Kind]string{
 }
 
 func (p *pages) questionOf(r *drill.Round, f roundForm) *questionView {
-	v := &questionView{Kind: string(r.Request.Kind), Text: sentence(r.Question), Hint: roundHints[r.Request.Kind],
+	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(r.Question), Hint: roundHints[r.Request.Kind],
 		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(&r.Request)}
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
@@ -96,7 +97,8 @@ func drinkOf(s *flavor.Spec, at int, f roundForm) roundDrink {
 type roundForm url.Values
 
 func (f roundForm) get(name string) string { return strings.TrimSpace(url.Values(f).Get(name)) }
-func (f roundForm) has(name string) bool   { return url.Values(f).Has(name) }
+
+func (f roundForm) has(name string) bool { return url.Values(f).Has(name) }
 
 func (f roundForm) option(field, value, name string) trainingOption {
 	return trainingOption{value, name, slices.Contains(f[field], value)}

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
 
 // trainingView is the page of training: what may be chosen, and beside it a
@@ -65,7 +66,7 @@ func playedBy(l *drill.Learner) string {
 	if rounds == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s played, %d right.", count(rounds, "round", "rounds"), right)
+	return fmt.Sprintf("%s played, %d right.", words.Count(rounds, "round", "rounds"), right)
 }
 
 var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.KindMend: "Mend it", drill.KindOrder: "Put in order",
@@ -90,7 +91,7 @@ func stepsOf(kind drill.Kind, size float64) string {
 	if kind == drill.KindGuess {
 		decimals = 2
 	}
-	return figure(drill.Steps(kind, size), decimals)
+	return words.Figure(drill.Steps(kind, size), decimals)
 }
 
 // nextOf says what a round did to the size of the next.

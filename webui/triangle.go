@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/mix"
+	"counterpour/webui/words"
 )
 
 const trianglePath = "/training/triangle"
@@ -68,7 +69,7 @@ func (p *pages) triangle(w http.ResponseWriter, r *http.Request) error {
 	if asked {
 		test, err := p.planTriangle(r.Context(), form)
 		if faults := faultsIn(err); len(faults) > 0 {
-			v.Trouble, status = sentence(faults[0].Message), http.StatusUnprocessableEntity
+			v.Trouble, status = words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 		} else if err != nil {
 			return err
 		} else if v.Test, err = p.testView(r.Context(), test); err != nil {
@@ -138,7 +139,7 @@ func (p *pages) planTriangle(ctx context.Context, form triangleForm) (*openTest,
 	x.ethanol = mix.EthanolG(abv, glassesServed*each)
 	if most := drill.MaxTasterDrinks * usDrinkG; x.ethanol > most {
 		return nil, missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each",
-			plain(each), figure(abv, 0), alcoholOf(x.ethanol), alcoholOf(most), figure(each*most/x.ethanol-0.5, 0)))
+			words.Plain(each), words.Figure(abv, 0), alcoholOf(x.ethanol), alcoholOf(most), words.Figure(each*most/x.ethanol-0.5, 0)))
 	}
 	request.Tasters = 0
 	if enough, err := drill.PlanTriangle(request); err == nil {
@@ -211,7 +212,7 @@ func (f triangleForm) request() (r drill.TriangleRequest, each float64, err erro
 		return r, 0, err
 	}
 	if !(each >= leastGlass && each <= mostGlass) {
-		return r, 0, missing("each", fmt.Sprintf("%s mL is no glass for a triangle test; pour %s to %s mL", plain(each), plain(leastGlass), plain(mostGlass)))
+		return r, 0, missing("each", fmt.Sprintf("%s mL is no glass for a triangle test; pour %s to %s mL", words.Plain(each), words.Plain(leastGlass), words.Plain(mostGlass)))
 	}
 	return r, each, nil
 }

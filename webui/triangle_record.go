@@ -13,6 +13,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/words"
 )
 
 // id names the test of a plan, so that a plan sent twice is one test.
@@ -62,7 +63,7 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	case errors.As(err, &unkept):
 		p.log.ErrorContext(r.Context(), "picks not kept", "err", err)
 		test.Closed = false
-		return p.showTriangle(w, r, http.StatusServiceUnavailable, test, sentence("the picks were not kept: "+unkept.Message))
+		return p.showTriangle(w, r, http.StatusServiceUnavailable, test, words.Sentence("the picks were not kept: "+unkept.Message))
 	case err != nil:
 		return err
 	}

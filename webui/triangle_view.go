@@ -9,6 +9,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/webui/words"
 )
 
 // triangleView is the page of triangle tests.
@@ -130,7 +131,7 @@ func pastViewOf(t *house.Triangle) (pastView, error) {
 	if err != nil {
 		return v, err
 	}
-	v.Found = fmt.Sprintf("%s: %d of %d right, p = %s", strings.ToLower(foundWord(found)), found.Right, found.Answers, figure(found.P, 3))
+	v.Found = fmt.Sprintf("%s: %d of %d right, p = %s", strings.ToLower(foundWord(found)), found.Right, found.Answers, words.Figure(found.P, 3))
 	return v, nil
 }
 
@@ -142,13 +143,13 @@ func foundWord(v *drill.Triangulation) string {
 }
 
 func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
-	v := &testView{Drink: t.Drink, Cover: t.Cover, Each: plain(t.GlassML), Begun: t.version > 0,
-		Done: fmt.Sprintf("%d of %s picked.", t.answered(), count(len(t.Servings), "taster has", "tasters have"))}
+	v := &testView{Drink: t.Drink, Cover: t.Cover, Each: words.Plain(t.GlassML), Begun: t.version > 0,
+		Done: fmt.Sprintf("%d of %s picked.", t.answered(), words.Count(len(t.Servings), "taster has", "tasters have"))}
 	if t.plan != nil {
 		v.Sums, v.Other = t.plan.sums(), t.form.address(newSeed())
 		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(t.plan.ethanol)
 		if t.plan.assumed {
-			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", figure(spiritABV, 0))
+			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(spiritABV, 0))
 		}
 		for _, name := range []string{"drink", "cover", "each", "tasters", "alpha", "power", "share", "seed"} {
 			v.Hidden = append(v.Hidden, hiddenField{name, t.form.values(t.form.Seed).Get(name)})
@@ -172,22 +173,22 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	if err != nil {
 		return nil, err
 	}
-	v.Verdict = &verdictView{Word: foundWord(found), Text: sentence(found.Text), P: figure(found.P, 3), Right: fmt.Sprintf("%d of %d", found.Right, found.Answers),
-		Share: fmt.Sprintf("%s to %s %%", figure(100*found.Low, 0), figure(100*found.High, 0))}
+	v.Verdict = &verdictView{Word: foundWord(found), Text: words.Sentence(found.Text), P: words.Figure(found.P, 3), Right: fmt.Sprintf("%d of %d", found.Right, found.Answers),
+		Share: fmt.Sprintf("%s to %s %%", words.Figure(100*found.Low, 0), words.Figure(100*found.High, 0))}
 	return v, nil
 }
 
 // sums says what a plan can and cannot find.
 func (p *planned) sums() []string {
 	out := []string{fmt.Sprintf("%d tasters: from %d right answers on, the two count as different.", p.Tasters, p.LeastRight),
-		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", figure(100*p.RealAlpha, 1)),
-		fmt.Sprintf("If %s %% of people can tell, it is found out in %s of 100.", figure(100*p.Share, 0), figure(100*p.Power, 0))}
+		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", words.Figure(100*p.RealAlpha, 1)),
+		fmt.Sprintf("If %s %% of people can tell, it is found out in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}
 	switch {
 	case p.LeastRight > p.Tasters:
 		out[0] = fmt.Sprintf("%d tasters can show nothing at this chance of a false alarm: not even all of them right would do. Ask more.", p.Tasters)
 	case p.Power >= p.wanted:
 	case p.enough > 0:
-		out = append(out, fmt.Sprintf("That is less than the %s asked for; %d tasters would do.", figure(100*p.wanted, 0), p.enough))
+		out = append(out, fmt.Sprintf("That is less than the %s asked for; %d tasters would do.", words.Figure(100*p.wanted, 0), p.enough))
 	}
 	if p.Tasters%6 != 0 {
 		out = append(out, "The six orders are served equally often only to 6, 12, 18 … tasters.")

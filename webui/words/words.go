@@ -1,4 +1,4 @@
-package webui
+package words
 
 import (
 	"fmt"
@@ -9,9 +9,36 @@ import (
 	"counterpour/flavor/template"
 )
 
-// figure writes a number with a fixed count of decimals and a true minus sign;
+// Joined puts a figure, its spread and its unit on one line that does not break.
+func Joined(parts ...string) string {
+	return strings.Join(strings.Fields(strings.Join(parts, " ")), "\u00a0")
+}
+
+func Of[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
+
+// Percent never says that anything is certain.
+func Percent(p float64) string {
+	if p > 0.99 {
+		return "over 99\u00a0%"
+	}
+	return Figure(100*p, 0) + "\u00a0%"
+}
+
+// Plain writes a number as it was given.
+func Plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// SentenceStart is a name with a capital.
+func SentenceStart(s string) string { return strings.TrimSuffix(Sentence(s), ".") }
+
+// Figure writes a number with a fixed count of decimals and a true minus sign;
 // what rounds to zero has no sign.
-func figure(v float64, decimals int) string {
+func Figure(v float64, decimals int) string {
 	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
 	if v < 0 && strings.Trim(s, "0.") != "" {
 		return "−" + s
@@ -19,43 +46,43 @@ func figure(v float64, decimals int) string {
 	return s
 }
 
-// signed is figure with a plus before what is above zero.
-func signed(v float64, decimals int) string {
-	s := figure(v, decimals)
+// Signed is figure with a plus before what is above zero.
+func Signed(v float64, decimals int) string {
+	s := Figure(v, decimals)
 	if v > 0 && strings.Trim(s, "0.") != "" {
 		return "+" + s
 	}
 	return s
 }
 
-// points writes a score, rounded down so that a number never stands beside a
+// Points writes a score, rounded down so that a number never stands beside a
 // verdict that it has not reached.
-func points(score float64) string { return figure(math.Floor(score), 0) }
+func Points(score float64) string { return Figure(math.Floor(score), 0) }
 
-// plusMinus writes a spread to go with a figure, empty if there is none.
-func plusMinus(spread float64, decimals int) string {
+// PlusMinus writes a spread to go with a figure, empty if there is none.
+func PlusMinus(spread float64, decimals int) string {
 	least := math.Pow10(-decimals)
 	switch {
 	case !(spread > 0) || math.IsInf(spread, 0):
 		return ""
 	case spread < least/2:
-		return "± under " + figure(least, decimals)
+		return "± under " + Figure(least, decimals)
 	}
-	return "± " + figure(spread, decimals)
+	return "± " + Figure(spread, decimals)
 }
 
-// millilitres writes an amount: whole from ten, else with a decimal.
-func millilitres(ml float64) string { return figure(ml, millilitreDecimals(ml)) }
+// Millilitres writes an amount: whole from ten, else with a decimal.
+func Millilitres(ml float64) string { return Figure(ml, MillilitreDecimals(ml)) }
 
-func millilitreDecimals(ml float64) int {
+func MillilitreDecimals(ml float64) int {
 	if math.Abs(ml) < 9.95 {
 		return 1
 	}
 	return 0
 }
 
-// sentence starts a text with a capital and ends it with a stop.
-func sentence(s string) string {
+// Sentence starts a text with a capital and ends it with a stop.
+func Sentence(s string) string {
 	s = strings.TrimSpace(s)
 	if s == "" {
 		return s
@@ -68,15 +95,15 @@ func sentence(s string) string {
 	return s
 }
 
-func count(n int, one, many string) string {
+func Count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
 	}
 	return strconv.Itoa(n) + " " + many
 }
 
-// list joins words as "a, b and c".
-func list(words []string) string {
+// List joins words as "a, b and c".
+func List(words []string) string {
 	if len(words) < 2 {
 		return strings.Join(words, "")
 	}
@@ -84,8 +111,8 @@ func list(words []string) string {
 	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
-// verdictWord says a verdict as a heading.
-func verdictWord(v template.Verdict) string {
+// Verdict says a verdict as a heading.
+func Verdict(v template.Verdict) string {
 	switch v {
 	case template.Balanced:
 		return "Balanced"
@@ -95,8 +122,8 @@ func verdictWord(v template.Verdict) string {
 	return "Out of balance"
 }
 
-// verdictSentence says how far out a drink sits among the good ones.
-func verdictSentence(v template.Verdict, tail float64) string {
+// VerdictSentence says how far out a drink sits among the good ones.
+func VerdictSentence(v template.Verdict, tail float64) string {
 	n := int(math.Round(10 * tail))
 	var out string
 	switch {
@@ -118,8 +145,8 @@ func verdictSentence(v template.Verdict, tail float64) string {
 	return "It sits outside its family. " + out
 }
 
-// nearness says a distance in just-noticeable steps as a guest would.
-func nearness(steps float64) string {
+// Nearness says a distance in just-noticeable steps as a guest would.
+func Nearness(steps float64) string {
 	switch {
 	case steps < 1:
 		return "closer than most guests can tell"
@@ -131,10 +158,10 @@ func nearness(steps float64) string {
 	return "another drink, near this one"
 }
 
-// axisWord is an axis as the trade says it, and what it is measured as.
-type axisWord struct{ Name, As, Sentence string }
+// Axis is an axis as the trade says it, and what it is measured as.
+type Axis struct{ Name, As, Sentence string }
 
-var axisWords = [template.NumAxes]axisWord{
+var Axes = [template.NumAxes]Axis{
 	template.Strong: {"Strong", "as 40 % spirit", "All the alcohol, as so much spirit of 40 % vol."},
 	template.Sweet:  {"Sweet", "as 1:1 syrup", "All the sweetness, as so much syrup of equal weights of sugar and water."},
 	template.Sour:   {"Sour", "as lemon juice", "All the acid, as so much fresh lemon juice."},

@@ -1,4 +1,4 @@
-package webui
+package draw
 
 import (
 	"encoding/xml"
@@ -16,6 +16,14 @@ import (
 	"counterpour/flavor/template"
 )
 
+var sourRanges = [template.NumAxes]Range{
+	template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
+	template.Sweet:  {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1},
+	template.Sour:   {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
+	template.Bitter: {High: 10.6, PlusMinus: 0.2},
+	template.Long:   {High: 11.3},
+}
+
 var update = flag.Bool("update", false, "write the golden files anew")
 
 // drawn has one strip of each kind: in the band, above it, beyond the left end,
@@ -31,7 +39,7 @@ func drawn() []Strip {
 }
 
 func TestStripsGolden(t *testing.T) {
-	got := string(DrawStrips("strips", "The drink beside proven drinks of its family, Sour", drawn()))
+	got := string(StripsSVG("strips", "The drink beside proven drinks of its family, Sour", drawn()))
 	path := filepath.Join("testdata", "strips.golden.svg")
 	if *update {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
@@ -42,7 +50,7 @@ func TestStripsGolden(t *testing.T) {
 }
 
 func TestStripsAreWellFormedAndSayWhatTheyShow(t *testing.T) {
-	got := string(DrawStrips(`a"b`, "Gin & <tonic>", drawn()))
+	got := string(StripsSVG(`a"b`, "Gin & <tonic>", drawn()))
 	d := xml.NewDecoder(strings.NewReader(got))
 	for {
 		_, err := d.Token()
@@ -80,6 +88,6 @@ func TestStripPlaces(t *testing.T) {
 	} {
 		x, _ := c.strip.at(c.strip.ML)
 		assert.InDelta(t, c.x, x, 0.1, c.name)
-		assert.Equal(t, c.place, c.strip.place(), c.name)
+		assert.Equal(t, c.place, c.strip.Place(), c.name)
 	}
 }

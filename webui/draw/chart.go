@@ -1,4 +1,4 @@
-package webui
+package draw
 
 import (
 	"fmt"
@@ -7,30 +7,30 @@ import (
 	"strings"
 )
 
-// placeKind says what an ingredient on the map is to the chosen drink.
-type placeKind int
+// PlaceKind says what an ingredient on the map is to the chosen drink.
+type PlaceKind int
 
 // The kinds, each with a mark of its own shape.
 const (
-	kindStock   placeKind = iota // a hollow disc
-	kindDry                      // a disc with a broken line
-	kindPoured                   // a full disc
-	kindMissing                  // a full square
-	kindCover                    // a double ring
+	kindStock   PlaceKind = iota // a hollow disc
+	KindDry                      // a disc with a broken line
+	KindPoured                   // a full disc
+	KindMissing                  // a full square
+	KindCover                    // a double ring
 )
 
-var kindWords = map[placeKind]string{kindStock: "", kindDry: "run dry", kindPoured: "poured", kindMissing: "ran out", kindCover: "in a cover"}
+var KindWords = map[PlaceKind]string{kindStock: "", KindDry: "run dry", KindPoured: "poured", KindMissing: "ran out", KindCover: "in a cover"}
 
 // Place is one ingredient on the map.
 type Place struct {
 	Number int
 	Name   string
-	Kind   placeKind
+	Kind   PlaceKind
 	X, Y   float64 // in any unit, the same for both; right and up are positive
 }
 
-// marked reports whether the place belongs to the chosen drink.
-func (p *Place) marked() bool { return p.Kind >= kindPoured }
+// Marked reports whether the place belongs to the chosen drink.
+func (p *Place) Marked() bool { return p.Kind >= KindPoured }
 
 // Chart is the map: its places, and what the ends of its axes stand for.
 type Chart struct {
@@ -60,11 +60,11 @@ type spot struct {
 	x, y         float64
 }
 
-// DrawChart draws the map as an SVG element. Each mark holds a number, for a
+// ChartSVG draws the map as an SVG element. Each mark holds a number, for a
 // key beside the drawing, and its name where there is room. Marks that would
 // hide each other are moved apart, and a line leads to where they belong. Kinds
 // differ by shape, so no colour is needed.
-func DrawChart(id string, c Chart) htmltemplate.HTML {
+func ChartSVG(id string, c Chart) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
 	fmt.Fprintf(&b, `<svg class="map" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" fill="currentColor">`+"\n",
@@ -177,9 +177,9 @@ func drawLeader(b *strings.Builder, s *spot) {
 func drawMark(b *strings.Builder, s *spot) {
 	class, number, line := "place", "currentColor", ""
 	switch s.Kind {
-	case kindPoured, kindMissing:
+	case KindPoured, KindMissing:
 		class, number = "place on", "#fff"
-	case kindDry:
+	case KindDry:
 		line = ` stroke-dasharray="3 2"`
 	}
 	fill := `fill="#fff"`
@@ -187,14 +187,14 @@ func drawMark(b *strings.Builder, s *spot) {
 		fill = `fill="#000"`
 	}
 	fmt.Fprintf(b, `<g class="%s">`, class)
-	if s.Kind == kindMissing {
+	if s.Kind == KindMissing {
 		fmt.Fprintf(b, `<rect class="disc" x="%s" y="%s" width="%[3]s" height="%[3]s" %s stroke="currentColor"/>`,
 			unit(s.x-discRadius), unit(s.y-discRadius), unit(2*discRadius), fill)
 	} else {
 		fmt.Fprintf(b, `<circle class="disc" cx="%s" cy="%s" r="%s" %s stroke="currentColor" stroke-width="1.2"%s/>`,
 			unit(s.x), unit(s.y), unit(discRadius), fill, line)
 	}
-	if s.Kind == kindCover {
+	if s.Kind == KindCover {
 		fmt.Fprintf(b, `<circle class="ring" cx="%s" cy="%s" r="%s" fill="none" stroke="currentColor" stroke-width="2.5"/>`, unit(s.x), unit(s.y), unit(discRadius+3.5))
 	}
 	fmt.Fprintf(b, `<text class="number" x="%s" y="%s" font-size="9.5" text-anchor="middle" fill="%s">%d</text></g>`+"\n", unit(s.x), unit(s.y+3.3), number, s.Number)

@@ -1,4 +1,4 @@
-package webui
+package draw
 
 import (
 	"cmp"
@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // AromaBar is one aroma family before and after a cover, on the scale of
@@ -24,8 +25,8 @@ const (
 	leastBar = 0.05
 )
 
-// aromaBars picks the families that either drink has most of.
-func aromaBars(before, after *flavor.Aroma) []AromaBar {
+// AromaBars picks the families that either drink has most of.
+func AromaBars(before, after *flavor.Aroma) []AromaBar {
 	var out []AromaBar
 	for f := range flavor.NumFamilies {
 		if math.Max(before[f], after[f]) >= leastBar {
@@ -46,46 +47,46 @@ const (
 	barHeight = 10.0
 )
 
-// DrawAromas draws the bars as an SVG element: above, hollow, what was; below,
+// AromasSVG draws the bars as an SVG element: above, hollow, what was; below,
 // full, what is. It needs no colour.
-func DrawAromas(id, title string, bars []AromaBar) htmltemplate.HTML {
-	pairs := make([]pair, len(bars))
+func AromasSVG(id, title string, bars []AromaBar) htmltemplate.HTML {
+	pairs := make([]Pair, len(bars))
 	for i, x := range bars {
-		pairs[i] = pair{x.Family.String(), x.Before, x.After}
+		pairs[i] = Pair{x.Family.String(), x.Before, x.After}
 	}
-	return drawPairs(id, title, 1, pairs)
+	return PairsSVG(id, title, 1, pairs)
 }
 
-// pair is something before and after.
-type pair struct {
-	name          string
-	before, after float64
+// Pair is something before and after.
+type Pair struct {
+	Name          string
+	Before, After float64
 }
 
-// drawPairs draws two bars for each pair, the numbers with so many decimals.
-func drawPairs(id, title string, decimals int, pairs []pair) htmltemplate.HTML {
+// PairsSVG draws two bars for each pair, the numbers with so many decimals.
+func PairsSVG(id, title string, decimals int, pairs []Pair) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
 	said := make([]string, len(pairs))
 	longest := leastBar
 	for i, x := range pairs {
-		said[i] = fmt.Sprintf("%s %s before, %s after", x.name, figure(x.before, decimals), figure(x.after, decimals))
-		longest = math.Max(longest, math.Max(x.before, x.after))
+		said[i] = fmt.Sprintf("%s %s before, %s after", x.Name, words.Figure(x.Before, decimals), words.Figure(x.After, decimals))
+		longest = math.Max(longest, math.Max(x.Before, x.After))
 	}
 	fmt.Fprintf(&b, `<svg class="bars" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="13" fill="currentColor">`+"\n",
 		esc(id), unit(barsWidth), unit(barRow*float64(len(pairs))))
-	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(sentence(strings.Join(said, "; "))))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(words.Sentence(strings.Join(said, "; "))))
 	for i, x := range pairs {
 		top := barRow * float64(i)
-		fmt.Fprintf(&b, `<text x="0" y="%s">%s</text>`+"\n", unit(top+20), esc(x.name))
-		for k, v := range []float64{x.before, x.after} {
+		fmt.Fprintf(&b, `<text x="0" y="%s">%s</text>`+"\n", unit(top+20), esc(x.Name))
+		for k, v := range []float64{x.Before, x.After} {
 			y, wide := top+4+float64(k)*(barHeight+2), (barRight-barLeft)*v/longest
 			shape := `fill="none" stroke="currentColor"`
 			if k == 1 {
 				shape = `stroke="currentColor"`
 			}
 			fmt.Fprintf(&b, `<rect x="%s" y="%s" width="%s" height="%s" %s/><text x="%s" y="%s" font-size="11">%s</text>`+"\n",
-				unit(barLeft), unit(y), unit(wide), unit(barHeight), shape, unit(barLeft+wide+5), unit(y+9.5), figure(v, decimals))
+				unit(barLeft), unit(y), unit(wide), unit(barHeight), shape, unit(barLeft+wide+5), unit(y+9.5), words.Figure(v, decimals))
 		}
 	}
 	b.WriteString("</svg>\n")

@@ -1,4 +1,4 @@
-package webui
+package draw
 
 import (
 	"cmp"
@@ -36,7 +36,8 @@ type label struct {
 	fromX, fromY float64
 }
 
-func (l *label) top() float64    { return l.y - nameSize*0.85 }
+func (l *label) top() float64 { return l.y - nameSize*0.85 }
+
 func (l *label) bottom() float64 { return l.y + nameSize*0.25 }
 
 // labelsOf names the marks of the drink, whether there is room or not, and then
@@ -48,8 +49,8 @@ func labelsOf(spots []spot) []label {
 	}
 	outness := func(s *spot) float64 { return math.Round(math.Hypot(s.x-chartWidth/2, s.y-chartHeight/2)) }
 	slices.SortStableFunc(order, func(a, b *spot) int {
-		if a.marked() != b.marked() {
-			if a.marked() {
+		if a.Marked() != b.Marked() {
+			if a.Marked() {
 				return -1
 			}
 			return 1
@@ -70,11 +71,11 @@ func labelsOf(spots []spot) []label {
 // belongs to the drink; it is false if there is no room.
 func labelFor(s *spot, spots []spot, placed []label) (label, bool) {
 	wide := nameWide * nameSize * float64(utf8.RuneCountInString(s.Name))
-	if s.marked() {
+	if s.Marked() {
 		wide *= boldWide
 	}
 	out := discRadius + 3
-	if s.Kind == kindCover {
+	if s.Kind == KindCover {
 		out += 3.5
 	}
 	sides := []label{
@@ -84,12 +85,12 @@ func labelFor(s *spot, spots []spot, placed []label) (label, bool) {
 		{anchor: "middle", x: s.x, y: s.y - out, left: s.x - wide/2, right: s.x + wide/2},
 	}
 	for _, l := range sides {
-		l.text, l.bold = s.Name, s.marked()
+		l.text, l.bold = s.Name, s.Marked()
 		if l.free(s, spots, placed) {
 			return l, true
 		}
 	}
-	if s.marked() {
+	if s.Marked() {
 		return farLabel(s, wide, spots, placed)
 	}
 	return label{}, false

@@ -1,4 +1,4 @@
-package webui
+package draw
 
 import (
 	"fmt"
@@ -7,7 +7,18 @@ import (
 	"strings"
 
 	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
+
+// Range is one axis of a family at the size of one drink, in mL of the axis's
+// equivalent (see template.Equivalents).
+type Range struct {
+	// Has is false if the family has no such part. Low and Centre are then
+	// zero and High is the most that its good drinks carry all the same.
+	Has               bool
+	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
+	PlusMinus         float64 // one standard deviation of the drink's own amount
+}
 
 // Strip is one axis of the drawing: what the drink carries, and what its
 // family does.
@@ -26,8 +37,8 @@ const (
 	tooMuch   = "more than the family carries"
 )
 
-// place says where the drink lies against the band.
-func (s *Strip) place() string {
+// Place says where the drink lies against the band.
+func (s *Strip) Place() string {
 	r := &s.Range
 	switch {
 	case !r.Has && s.ML <= r.High:
@@ -43,25 +54,25 @@ func (s *Strip) place() string {
 }
 
 // within reports whether the dot lies in the band.
-func (s *Strip) within() bool { p := s.place(); return p == inBand || p == noPart }
+func (s *Strip) within() bool { p := s.Place(); return p == inBand || p == noPart }
 
-// amount is the drink's figure with its plus-or-minus and unit, fine enough to
+// Amount is the drink's figure with its plus-or-minus and unit, fine enough to
 // show the smaller of the two.
-func (s *Strip) amount() string {
-	d := millilitreDecimals(s.ML)
+func (s *Strip) Amount() string {
+	d := words.MillilitreDecimals(s.ML)
 	if s.Range.PlusMinus > 0 {
-		d = max(d, millilitreDecimals(10*s.Range.PlusMinus))
+		d = max(d, words.MillilitreDecimals(10*s.Range.PlusMinus))
 	}
-	return strings.Join(strings.Fields(figure(s.ML, d)+" "+plusMinus(s.Range.PlusMinus, d)+" mL"), " ")
+	return strings.Join(strings.Fields(words.Figure(s.ML, d)+" "+words.PlusMinus(s.Range.PlusMinus, d)+" mL"), " ")
 }
 
-// span is the family's range in words.
-func (s *Strip) span() string {
+// Span is the family's range in words.
+func (s *Strip) Span() string {
 	r := &s.Range
 	if !r.Has {
-		return "up to " + millilitres(r.High) + " mL"
+		return "up to " + words.Millilitres(r.High) + " mL"
 	}
-	return millilitres(r.Low) + " to " + millilitres(r.High) + " mL"
+	return words.Millilitres(r.Low) + " to " + words.Millilitres(r.High) + " mL"
 }
 
 // The drawing, in its own units. The bands stand in one column, so that a drink
@@ -109,12 +120,12 @@ func (s *Strip) at(ml float64) (x float64, clamped bool) {
 	return x, false
 }
 
-// DrawStrips draws the axes of a drink as an SVG element: the family's range as
+// StripsSVG draws the axes of a drink as an SVG element: the family's range as
 // a band, the drink as a dot with its plus-or-minus as a line. A full dot is in
 // the band, a hollow one is not, and an arrow stands for a dot beyond the end.
 // It needs no colour and no style sheet: marks take the colour of the text.
 // The id tells the drawings of one page apart.
-func DrawStrips(id, title string, strips []Strip) htmltemplate.HTML {
+func StripsSVG(id, title string, strips []Strip) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
 	fmt.Fprintf(&b, `<svg class="strips" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" fill="currentColor">`+"\n",
@@ -140,11 +151,11 @@ const (
 )
 
 func drawStrip(b *strings.Builder, s *Strip) {
-	word := axisWords[s.Axis]
+	word := words.Axes[s.Axis]
 	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="15"><tspan font-weight="bold">%s</tspan> <tspan font-size="12.5" class="quiet">%s</tspan></text>`+"\n",
 		unit(leftEnd), unit(labelLine), word.Name, word.As)
 	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="15" font-weight="bold" text-anchor="end">%s</text>`+"\n",
-		unit(rightEnd), unit(labelLine), s.amount())
+		unit(rightEnd), unit(labelLine), s.Amount())
 	fmt.Fprintf(b, `<path class="rail" d="M%s %sH%s" stroke="currentColor" stroke-opacity="0.45" stroke-dasharray="1 3"/>`+"\n",
 		unit(leftEnd), unit(markLine), unit(rightEnd))
 	drawBand(b, s)
@@ -166,14 +177,14 @@ func drawBand(b *strings.Builder, s *Strip) {
 		fmt.Fprintf(b, `<text class="quiet" x="%s" y="%s" font-size="12.5" text-anchor="middle">%s</text>`+"\n", unit(x), unit(scaleLine), text)
 	}
 	if !s.Range.Has {
-		scale(bandRight, s.span())
+		scale(bandRight, s.Span())
 		return
 	}
 	fmt.Fprintf(b, `<path class="centre" d="M%s %sV%s" stroke="currentColor" stroke-opacity="0.6"/>`+"\n",
 		unit(bandMiddle), unit(top), unit(top+bandHeight))
-	scale(bandLeft, millilitres(s.Range.Low))
-	scale(bandMiddle, millilitres(s.Range.Centre))
-	scale(bandRight, millilitres(s.Range.High)+" mL")
+	scale(bandLeft, words.Millilitres(s.Range.Low))
+	scale(bandMiddle, words.Millilitres(s.Range.Centre))
+	scale(bandRight, words.Millilitres(s.Range.High)+" mL")
 }
 
 func dashedUnless(has bool) string {
@@ -212,11 +223,11 @@ func stripsSentence(strips []Strip) string {
 	var out []string
 	for i := range strips {
 		if !strips[i].within() {
-			out = append(out, strings.ToLower(axisWords[strips[i].Axis].Name)+" is "+strips[i].place())
+			out = append(out, strings.ToLower(words.Axes[strips[i].Axis].Name)+" is "+strips[i].Place())
 		}
 	}
 	if len(out) == 0 {
 		return "Every part of the drink is in the range of its family. The figures are in the table below."
 	}
-	return sentence(list(out)) + " The figures are in the table below."
+	return words.Sentence(words.List(out)) + " The figures are in the table below."
 }

@@ -1,0 +1,50 @@
+package webui
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func TestPlaces(t *testing.T) {
+	stock, err := newFakeHouse().Stock(t.Context())
+	require.NoError(t, err)
+	at, ok := placesOf(stock)
+	require.True(t, ok)
+	place := func(p *flavor.Profile) (float64, float64) {
+		for i := range stock {
+			if stock[i] == p {
+				return at.X[i], at.Y[i]
+			}
+		}
+		panic(p.Name)
+	}
+	far := func(a, b *flavor.Profile) float64 {
+		ax, ay := place(a)
+		bx, by := place(b)
+		return math.Hypot(ax-bx, ay-by)
+	}
+	assert.Less(t, far(orgeat, almond), far(orgeat, gin), "what is alike lies near")
+	gx, _ := place(gin)
+	sx, _ := place(syrup)
+	assert.Greater(t, gx, sx, "right is stronger")
+	assert.GreaterOrEqual(t, at.Axes[0].Share, at.Axes[1].Share)
+	assert.LessOrEqual(t, at.Axes[0].Share+at.Axes[1].Share, 1+1e-9)
+	assert.Contains(t, at.Axes[0].More, "strong")
+	var mean float64
+	for i := range at.X {
+		mean += at.X[i] + at.Y[i]
+	}
+	assert.InDelta(t, 0, mean, 1e-9, "the middle of the stock is the middle of the map")
+
+	again, _ := placesOf(stock)
+	assert.Equal(t, at, again)
+	_, ok = placesOf(stock[:3])
+	assert.False(t, ok, "too few")
+	_, ok = placesOf([]*flavor.Profile{clove, clove, clove, clove, clove})
+	assert.False(t, ok, "all alike")
+}

@@ -1,0 +1,55 @@
+package words
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor/template"
+)
+
+func TestFigures(t *testing.T) {
+	assert.Equal(t, "−6", Figure(-6.4, 0))
+	assert.Equal(t, "0", Figure(-0.4, 0))
+	assert.Equal(t, "0.9", Figure(0.94, 1))
+	assert.Equal(t, "+1", Signed(1.2, 0))
+	assert.Equal(t, "0", Signed(0.2, 0))
+	assert.Equal(t, "−2", Signed(-2.2, 0))
+	assert.Equal(t, "69", Points(69.9))
+	assert.Equal(t, "± 0.5", PlusMinus(0.52, 1))
+	assert.Equal(t, "± under 0.1", PlusMinus(0.01, 1))
+	assert.Empty(t, PlusMinus(0, 1))
+	assert.Empty(t, PlusMinus(math.NaN(), 1))
+	assert.Empty(t, PlusMinus(math.Inf(1), 1))
+	assert.Equal(t, "8.1", Millilitres(8.12))
+	assert.Equal(t, "10", Millilitres(9.97))
+}
+
+func TestSentences(t *testing.T) {
+	assert.Equal(t, "About ½ oz.", Sentence("about ½ oz"))
+	assert.Equal(t, "Did you mean oz?", Sentence("did you mean oz?"))
+	assert.Empty(t, Sentence(" "))
+	assert.Equal(t, "a, b and c", List([]string{"a", "b", "c"}))
+	assert.Equal(t, "1 cover", Count(1, "cover", "covers"))
+	assert.Equal(t, "0 covers", Count(0, "cover", "covers"))
+	assert.Equal(t, "over 99\u00a0%", Percent(0.999))
+}
+
+func TestVerdictsCoverEveryTail(t *testing.T) {
+	for _, v := range []template.Verdict{template.Balanced, template.Near, template.Off} {
+		assert.NotEmpty(t, Verdict(v))
+		for tail := 0.0; tail <= 1; tail += 0.05 {
+			assert.NotContains(t, VerdictSentence(v, tail), "About 0 ")
+			assert.NotContains(t, VerdictSentence(v, tail), "About 10 in 10")
+		}
+	}
+	for _, steps := range []float64{0, 1.5, 3, 9} {
+		assert.NotEmpty(t, Nearness(steps))
+	}
+	for a, w := range Axes {
+		assert.NotEmpty(t, w.Name, "axis %d", a)
+		assert.NotEmpty(t, w.As)
+		assert.NotEmpty(t, w.Sentence)
+	}
+}
