@@ -1,0 +1,174 @@
+package data
+
+import (
+	"embed"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+//go:embed customs.toml usual-bar.toml
+var trade embed.FS
+
+const (
+	customsFile  = "customs.toml"
+	usualBarFile = "usual-bar.toml"
+)
+
+// kinshipPlace is the place of a kinsman among what is poured: after the first
+// choice of a custom, level with the second.
+const kinshipPlace = 1
+
+// mostPoured is how many ingredients a custom may pour together.
+const mostPoured = 3
+
+type customsRecords struct {
+	Version  int             `toml:"version"`
+	Source   string          `toml:"source"`
+	Kinships []kinshipRecord `toml:"kinship"`
+	Customs  []customRecord  `toml:"custom"`
+}
+
+type kinshipRecord struct {
+	Name string   `toml:"name"`
+	Any  []string `toml:"any"`
+}
+
+type customRecord struct {
+	Out  string   `toml:"out"`
+	Pour []string `toml:"pour"`
+	Both bool     `toml:"both"`
+}
+
+type usualBarRecord struct {
+	Version int      `toml:"version"`
+	Source  string   `toml:"source"`
+	Stock   []string `toml:"stock"`
+}
+
+// Customs reads the customs of the trade. Every id must be in the catalogue; all
+// faults are returned together, each naming the custom.
+func (c *Catalogue) Customs() (*flavor.Customs, error) {
+	var file customsRecords
+	if err := decodeStrict(trade, customsFile, &file); err != nil {
+		return nil, err
+	}
+	out, faults := &flavor.Customs{}, checkTable(customsFile, file.Version, file.Source)
+	for _, k := range file.Kinships {
+		faults = append(faults, c.addKinship(out, k)...)
+	}
+	seen := map[string]bool{}
+	for _, r := range file.Customs {
+		if seen[r.Out] {
+			faults = append(faults, fmt.Errorf("data: %s: custom for %q: is written twice; keep one", customsFile, r.Out))
+		}
+		seen[r.Out] = true
+		faults = append(faults, c.addCustom(out, r)...)
+	}
+	if len(faults) > 0 {
+		return nil, errors.Join(faults...)
+	}
+	return out, nil
+}
+
+// UsualBar returns what stands in most bars, in the order of the list.
+func (c *Catalogue) UsualBar() ([]*flavor.Profile, error) {
+	var file usualBarRecord
+	if err := decodeStrict(trade, usualBarFile, &file); err != nil {
+		return nil, err
+	}
+	faults := checkTable(usualBarFile, file.Version, file.Source)
+	out := make([]*flavor.Profile, 0, len(file.Stock))
+	for _, id := range file.Stock {
+		p, found := c.ByID(id)
+		switch {
+		case !found:
+			faults = append(faults, fmt.Errorf("data: %s: %q is not an id of the catalogue", usualBarFile, id))
+		case slices.Contains(out, p):
+			faults = append(faults, fmt.Errorf("data: %s: %q is listed twice; keep one", usualBarFile, id))
+		default:
+			out = append(out, p)
+		}
+	}
+	if len(faults) > 0 {
+		return nil, errors.Join(faults...)
+	}
+	return out, nil
+}
+
+// Commonness says how common every ingredient is, by the proven drinks that pour
+// it and the list of what stands in most bars.
+func (c *Catalogue) Commonness(proven []template.Labelled) (*flavor.Commonness, error) {
+	usual, err := c.UsualBar()
+	if err != nil {
+		return nil, err
+	}
+	ids := make([]string, len(usual))
+	for i, p := range usual {
+		ids[i] = p.ID
+	}
+	specs := make([]*flavor.Spec, len(proven))
+	for i := range proven {
+		specs[i] = &proven[i].Spec
+	}
+	return flavor.NewCommonness(specs, ids), nil
+}
+
+func checkTable(file string, version int, source string) (faults []error) {
+	if version != FormatVersion {
+		faults = append(faults, fmt.Errorf("data: %s: version is %d; this program reads version %d", file, version, FormatVersion))
+	}
+	if source == "" {
+		faults = append(faults, fmt.Errorf("data: %s: source is not given; say where the table comes from", file))
+	}
+	return faults
+}
+
+func (c *Catalogue) addKinship(to *flavor.Customs, k kinshipRecord) (faults []error) {
+	place := fmt.Sprintf("data: %s: kinship %q", customsFile, k.Name)
+	if k.Name == "" || len(k.Any) < 2 {
+		return []error{fmt.Errorf("%s: needs a name and two members or more", place)}
+	}
+	for _, id := range k.Any {
+		if _, found := c.ByID(id); !found {
+			faults = append(faults, fmt.Errorf("%s: %q is not an id of the catalogue", place, id))
+		}
+		for _, other := range k.Any {
+			if id != other {
+				to.Add(id, []string{other}, kinshipPlace)
+			}
+		}
+	}
+	return faults
+}
+
+func (c *Catalogue) addCustom(to *flavor.Customs, r customRecord) (faults []error) {
+	place := fmt.Sprintf("data: %s: custom for %q", customsFile, r.Out)
+	if _, found := c.ByID(r.Out); !found {
+		faults = append(faults, fmt.Errorf("%s: is not an id of the catalogue", place))
+	}
+	if len(r.Pour) == 0 {
+		faults = append(faults, fmt.Errorf("%s: pour is empty; name what is poured", place))
+	}
+	for n, written := range r.Pour {
+		parts := strings.Split(written, "+")
+		for k := range parts {
+			parts[k] = strings.TrimSpace(parts[k])
+			if _, found := c.ByID(parts[k]); !found || parts[k] == r.Out {
+				faults = append(faults, fmt.Errorf("%s: %q must be another id of the catalogue", place, parts[k]))
+			}
+		}
+		if len(parts) > mostPoured {
+			faults = append(faults, fmt.Errorf("%s: %q pours %d ingredients; at most %d are poured together", place, written, len(parts), mostPoured))
+		}
+		to.Add(r.Out, parts, n)
+		if r.Both && len(parts) == 1 {
+			to.Add(parts[0], []string{r.Out}, n)
+		}
+	}
+	return faults
+}

@@ -1,0 +1,81 @@
+package data
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func TestCustoms(t *testing.T) {
+	c, err := Embedded()
+	require.NoError(t, err)
+	customs, err := c.Customs()
+	require.NoError(t, err)
+	require.GreaterOrEqual(t, len(customs.Out()), 60)
+	for _, out := range customs.Out() {
+		places := customs.For(out)
+		require.NotEmpty(t, places, out)
+		for i, x := range places {
+			assert.NotContains(t, x.Parts, out, "nothing stands in for itself")
+			assert.True(t, slices.IsSorted(x.Parts), out)
+			if i > 0 {
+				assert.LessOrEqual(t, places[i-1].Place, x.Place, "the first choice first")
+			}
+		}
+	}
+	// Common practice, no source: what anyone behind a bar would say first.
+	for out, first := range map[string][]string{
+		"bourbon":             {"rye-whiskey"},
+		"rye-whiskey":         {"bourbon"},
+		"absinthe":            {"pastis"},
+		"elderflower-liqueur": {"elderflower-cordial"},
+		"elderflower-cordial": {"elderflower-liqueur"},
+		"egg-white":           {"chickpea-water"},
+		"chickpea-water":      {"egg-white"},
+		"lemon-juice":         {"lime-juice"},
+		"ginger-beer":         {"ginger-ale", "ginger-syrup"},
+	} {
+		at := slices.IndexFunc(customs.For(out), func(x flavor.Custom) bool { return slices.Equal(x.Parts, first) })
+		require.GreaterOrEqual(t, at, 0, out)
+		assert.Zero(t, customs.For(out)[at].Place, out)
+	}
+}
+
+func TestCommonness(t *testing.T) {
+	c, err := Embedded()
+	require.NoError(t, err)
+	_, proven, err := c.Set()
+	require.NoError(t, err)
+	common, err := c.Commonness(proven)
+	require.NoError(t, err)
+	for i := range proven {
+		for _, p := range proven[i].Spec.Pours {
+			assert.Positive(t, common.Drinks(p.Profile.ID))
+		}
+	}
+	drinks := 0
+	for i := range proven {
+		if slices.ContainsFunc(proven[i].Spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == "sweet-vermouth" }) {
+			drinks++
+		}
+	}
+	assert.Equal(t, drinks, common.Drinks("sweet-vermouth"), "each drink counts once")
+	usual, err := c.UsualBar()
+	require.NoError(t, err)
+	for _, p := range usual {
+		assert.True(t, common.Usual(p.ID), p.ID)
+		assert.Zero(t, common.Rarity(p.ID), p.ID)
+	}
+	for _, p := range c.Profiles() {
+		r := common.Rarity(p.ID)
+		assert.True(t, r >= 0 && r <= 1, p.ID)
+		if !common.Usual(p.ID) {
+			assert.InDelta(t, 1/float64(1+common.Drinks(p.ID)), r, 1e-12)
+		}
+	}
+	assert.Equal(t, 1.0, common.Rarity("rice-aroma-baijiu"), "no proven drink pours it")
+}

@@ -1,0 +1,51 @@
+package flavor
+
+import "slices"
+
+// Custom is one thing that the trade pours in place of another.
+type Custom struct {
+	Parts []string // ids of what is poured together, ascending
+	Place int      // 0 for the first choice, and up
+}
+
+// Customs says what the trade pours in place of what is out. The zero value
+// knows of no custom.
+type Customs struct {
+	of map[string][]Custom // by the id of what is out
+}
+
+// Add adds a custom. Of two that pour the same, the one with the better place
+// counts.
+func (c *Customs) Add(out string, parts []string, place int) {
+	if c.of == nil {
+		c.of = map[string][]Custom{}
+	}
+	parts = slices.Sorted(slices.Values(parts))
+	at := slices.IndexFunc(c.of[out], func(x Custom) bool { return slices.Equal(x.Parts, parts) })
+	if at < 0 {
+		c.of[out] = append(c.of[out], Custom{parts, place})
+		return
+	}
+	c.of[out][at].Place = min(c.of[out][at].Place, place)
+}
+
+// For returns the customs for what is out, the first choice first, and those of
+// one place in the order of their ids. The result is the caller's.
+func (c *Customs) For(out string) []Custom {
+	return slices.SortedFunc(slices.Values(c.of[out]), func(a, b Custom) int {
+		if a.Place != b.Place {
+			return a.Place - b.Place
+		}
+		return slices.Compare(a.Parts, b.Parts)
+	})
+}
+
+// Out returns the ids of everything that there is a custom for, ascending.
+func (c *Customs) Out() []string {
+	out := make([]string, 0, len(c.of))
+	for id := range c.of {
+		out = append(out, id)
+	}
+	slices.Sort(out)
+	return out
+}
