@@ -68,29 +68,113 @@ const (
 	PartSeasoning Part = "seasoning" // bitters, tinctures, saline, herbs, spices
 )
 
+// Kin groups the classes that take each other's place within a part.
+type Kin string
+
+// The kin of classes.
+const (
+	KinSpirit    Kin = "spirit"
+	KinAnise     Kin = "anise"
+	KinLiqueur   Kin = "liqueur"
+	KinCream     Kin = "cream"
+	KinBitter    Kin = "bitter"
+	KinWine      Kin = "wine"
+	KinSparkling Kin = "sparkling"
+	KinBitters   Kin = "bitters"
+	KinSweetener Kin = "sweetener"
+	KinSourJuice Kin = "sour juice"
+	KinSharp     Kin = "sharp"
+	KinJuice     Kin = "juice"
+	KinFruit     Kin = "fruit"
+	KinHerb      Kin = "herb"
+	KinSpice     Kin = "spice"
+	KinMilk      Kin = "milk"
+	KinFoam      Kin = "foam"
+	KinTea       Kin = "tea"
+	KinSavoury   Kin = "savoury"
+)
+
+// traits are what is true of everything in a class.
+type traits uint8
+
+const (
+	solid  traits = 1 << iota // poured by piece or weight, not by volume
+	cloudy                    // wants a shaker: juice, egg, milk and what is sharp
+	fixed                     // its amount is not moved to mend the balance
+	apart                     // kept out of a batch: it does not hold or is not safe
+	cut                       // kept out of a batch where it is counted: cut fruit browns
+	fizzy                     // usually carbonated; a profile says whether it is
+	tap                       // comes from the tap and costs nothing
+)
+
+// measured is how a class is usually poured.
+type measured uint8
+
+const (
+	byJigger measured = iota
+	byDash            // or by the first unit that the profile has a yield for
+	byGram
+	byPiece // the first unit that the profile has a yield for; not poured without one
+)
+
+// classInfo is one row of the table of the trade: common practice, no source.
 type classInfo struct {
-	class Class
-	part  Part
-	solid bool // poured by piece or weight, not by volume
+	class  Class
+	part   Part
+	kin    Kin
+	by     measured
+	mostML float64 // the largest usual pour in one drink
+	traits traits
 }
 
 var classes = []classInfo{
-	{ClassGin, PartBase, false}, {ClassVodka, PartBase, false}, {ClassWhiskey, PartBase, false}, {ClassRum, PartBase, false},
-	{ClassAgaveSpirit, PartBase, false}, {ClassBrandy, PartBase, false}, {ClassFruitSpirit, PartBase, false},
-	{ClassAniseSpirit, PartModifier, false}, {ClassOtherSpirit, PartBase, false},
-	{ClassLiqueur, PartModifier, false}, {ClassCreamLiqueur, PartModifier, false}, {ClassBitterAperitif, PartModifier, false},
-	{ClassAmaro, PartModifier, false}, {ClassVermouth, PartModifier, false}, {ClassAromatisedWine, PartModifier, false},
-	{ClassFortifiedWine, PartModifier, false}, {ClassWine, PartModifier, false}, {ClassSparklingWine, PartLength, false},
-	{ClassBeer, PartLength, false}, {ClassCider, PartLength, false},
-	{ClassCocktailBitters, PartSeasoning, false}, {ClassTincture, PartSeasoning, false},
-	{ClassSyrup, PartSweetener, false}, {ClassSpicedSyrup, PartSweetener, false}, {ClassFruitSyrup, PartSweetener, false},
-	{ClassCordial, PartSweetener, false}, {ClassSugar, PartSweetener, true},
-	{ClassSourJuice, PartSour, false}, {ClassJuice, PartLength, false}, {ClassPuree, PartLength, false},
-	{ClassFruit, PartSeasoning, true}, {ClassFreshHerb, PartSeasoning, true}, {ClassSpice, PartSeasoning, true},
-	{ClassDairy, PartTexture, false}, {ClassPlantMilk, PartTexture, false}, {ClassEgg, PartTexture, false}, {ClassFoam, PartTexture, false},
-	{ClassSoda, PartLength, false}, {ClassTea, PartLength, false}, {ClassCoffee, PartLength, false}, {ClassWater, PartLength, false},
-	{ClassVinegar, PartSour, false}, {ClassShrub, PartSour, false}, {ClassAcid, PartSour, false},
-	{ClassSaline, PartSeasoning, false}, {ClassSavoury, PartSeasoning, false}, {ClassAlcoholFree, PartBase, false},
+	{ClassGin, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassVodka, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassWhiskey, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassRum, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassAgaveSpirit, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassBrandy, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassFruitSpirit, PartBase, KinSpirit, byJigger, 60, 0},
+	{ClassAniseSpirit, PartModifier, KinAnise, byJigger, 15, 0},
+	{ClassOtherSpirit, PartBase, KinSpirit, byJigger, 60, 0},
+	{ClassLiqueur, PartModifier, KinLiqueur, byJigger, 45, 0},
+	{ClassCreamLiqueur, PartModifier, KinCream, byJigger, 60, cloudy},
+	{ClassBitterAperitif, PartModifier, KinBitter, byJigger, 60, 0},
+	{ClassAmaro, PartModifier, KinBitter, byJigger, 60, 0},
+	{ClassVermouth, PartModifier, KinWine, byJigger, 90, 0},
+	{ClassAromatisedWine, PartModifier, KinWine, byJigger, 90, 0},
+	{ClassFortifiedWine, PartModifier, KinWine, byJigger, 90, 0},
+	{ClassWine, PartModifier, KinWine, byJigger, 150, 0},
+	{ClassSparklingWine, PartLength, KinSparkling, byJigger, 150, fizzy},
+	{ClassBeer, PartLength, KinSparkling, byJigger, 180, fizzy},
+	{ClassCider, PartLength, KinSparkling, byJigger, 180, fizzy},
+	{ClassCocktailBitters, PartSeasoning, KinBitters, byDash, 5, 0},
+	{ClassTincture, PartSeasoning, KinBitters, byDash, 2.5, 0},
+	{ClassSyrup, PartSweetener, KinSweetener, byJigger, 30, 0},
+	{ClassSpicedSyrup, PartSweetener, KinSweetener, byJigger, 30, 0},
+	{ClassFruitSyrup, PartSweetener, KinSweetener, byJigger, 30, 0},
+	{ClassCordial, PartSweetener, KinSweetener, byJigger, 30, 0},
+	{ClassSugar, PartSweetener, KinSweetener, byGram, 12, solid},
+	{ClassSourJuice, PartSour, KinSourJuice, byJigger, 45, cloudy},
+	{ClassJuice, PartLength, KinJuice, byJigger, 120, cloudy},
+	{ClassPuree, PartLength, KinFruit, byJigger, 60, cloudy},
+	{ClassFruit, PartSeasoning, KinFruit, byPiece, 40, solid | cut},
+	{ClassFreshHerb, PartSeasoning, KinHerb, byPiece, 12, solid | fixed | apart},
+	{ClassSpice, PartSeasoning, KinSpice, byPiece, 1, solid | fixed},
+	{ClassDairy, PartTexture, KinMilk, byJigger, 120, cloudy},
+	{ClassPlantMilk, PartTexture, KinMilk, byJigger, 60, cloudy},
+	{ClassEgg, PartTexture, KinFoam, byPiece, 50, cloudy | fixed | apart},
+	{ClassFoam, PartTexture, KinFoam, byJigger, 30, cloudy | fixed | apart},
+	{ClassSoda, PartLength, KinSparkling, byJigger, 180, fizzy},
+	{ClassTea, PartLength, KinTea, byJigger, 150, 0},
+	{ClassCoffee, PartLength, KinTea, byJigger, 150, 0},
+	{ClassWater, PartLength, KinTea, byJigger, 120, tap},
+	{ClassVinegar, PartSour, KinSharp, byJigger, 7.5, cloudy},
+	{ClassShrub, PartSour, KinSharp, byJigger, 30, cloudy},
+	{ClassAcid, PartSour, KinSharp, byJigger, 15, cloudy},
+	{ClassSaline, PartSeasoning, KinSavoury, byDash, 1, fixed},
+	{ClassSavoury, PartSeasoning, KinSavoury, byDash, 5, fixed},
+	{ClassAlcoholFree, PartBase, KinSpirit, byJigger, 75, 0},
 }
 
 // Classes lists every class, in the order of a bar's inventory.
@@ -111,11 +195,57 @@ func (c Class) info() (classInfo, bool) {
 	return classInfo{}, false
 }
 
+func (c Class) is(t traits) bool { i, _ := c.info(); return i.traits&t != 0 }
+
 // Valid reports whether c is one of [Classes].
 func (c Class) Valid() bool { _, ok := c.info(); return ok }
 
 // Part returns what the class usually does in a drink, empty if c is not valid.
 func (c Class) Part() Part { i, _ := c.info(); return i.part }
 
+// Kin returns the classes that c may take the place of, empty if c is not valid.
+func (c Class) Kin() Kin { i, _ := c.info(); return i.kin }
+
+// MostML returns the largest usual pour of the class in one drink, in mL; zero
+// if c is not valid. What proven drinks pour comes before it.
+func (c Class) MostML() float64 { i, _ := c.info(); return i.mostML }
+
 // Solid reports whether the class is poured by piece or weight.
-func (c Class) Solid() bool { i, _ := c.info(); return i.solid }
+func (c Class) Solid() bool { return c.is(solid) }
+
+// Shaken reports whether the class wants a shaker.
+func (c Class) Shaken() bool { return c.is(cloudy) }
+
+// Movable reports whether a bartender moves a pour of the class to mend the
+// balance: eggs, herbs and salt are there for something else.
+func (c Class) Movable() bool { return c.Valid() && !c.is(fixed) }
+
+// Free reports whether the class comes from the tap and costs nothing.
+func (c Class) Free() bool { return c.is(tap) }
+
+// Sparkles reports whether the class is usually carbonated.
+func (c Class) Sparkles() bool { return c.is(fizzy) }
+
+// Apart reports whether a pour of the class, measured in u, stays out of a
+// batch and goes into each drink as it is made: raw egg and foams are not safe
+// or do not hold, and herbs and cut fruit brown and turn bitter.
+func (c Class) Apart(u Unit) bool { return c.is(apart) || c.is(cut) && u.Counted() }
+
+// UsualUnit returns the unit in which a bartender pours p: the dash of what is
+// strong, grams of sugar, the piece of what has yields, else that of the jigger.
+// It is false if p is poured by the piece and no yield says what a piece gives.
+func (p *Profile) UsualUnit(jigger Unit) (Unit, bool) {
+	i, _ := p.Class.info()
+	own := len(p.Yields) > 0
+	switch {
+	case own && (i.by == byDash || i.by == byPiece):
+		return p.Yields[0].Unit, true // the first unit is the usual one
+	case i.by == byDash:
+		return Dash, true
+	case i.by == byGram:
+		return Gram, true
+	case i.by == byPiece:
+		return "", false
+	}
+	return jigger, true
+}

@@ -2,6 +2,8 @@ package flavor
 
 import (
 	"errors"
+	"fmt"
+	"strconv"
 	"strings"
 )
 
@@ -14,13 +16,70 @@ var (
 )
 
 // Fault is one thing wrong with what a user wrote: where, which word, and how
-// to mend it. Message is fit to be read by that user.
+// to mend it. Message is fit to be read by that user; whoever routes a fault
+// reads the other fields and [Fault.Place].
 type Fault struct {
-	Kind     error  // ErrInvalid or ErrUnknown
-	Location string // such as "line 3" or "pours[2].unit"
-	Value    string // the word that is wrong
-	Message  string // what is wrong with it and how to mend it
+	Kind     error   // ErrInvalid or ErrUnknown
+	Location string  // such as "line 3" or "pours[2].unit"
+	Field    string  // what is wrong, such as "unit", where Location does not say
+	Value    string  // the word that is wrong
+	Bounds   *Bounds // what Value may be, where that is a range; else nil
+	Message  string  // what is wrong with it and how to mend it
 	Suggest  []string
+}
+
+// Bounds is a range that a number must lie in, both ends included.
+type Bounds struct{ Least, Most float64 }
+
+// Invalid returns a fault of kind [ErrInvalid]; value is printed as it reads.
+func Invalid(location string, value any, format string, args ...any) *Fault {
+	return &Fault{Kind: ErrInvalid, Location: location, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
+}
+
+// OutOfRange returns a fault of kind [ErrInvalid] for a number that must lie
+// between least and most; remedy says what to write, such as "ask for 1 to 8".
+func OutOfRange[T int | float64](location string, value, least, most T, remedy string) *Fault {
+	f := Invalid(location, value, "%v is out of range; %s", value, remedy)
+	f.Bounds = &Bounds{float64(least), float64(most)}
+	return f
+}
+
+// Unknown returns a fault of kind [ErrUnknown], with the names that come near.
+func Unknown(location, value string, suggest []string, format string, args ...any) *Fault {
+	return &Fault{Kind: ErrUnknown, Location: location, Value: value, Suggest: suggest, Message: fmt.Sprintf(format, args...)}
+}
+
+// Place is the location of a fault, taken apart.
+type Place struct {
+	Line  int    // of a text, from 1; 0 if the location names none
+	List  string // what Index counts in, such as "pours" or "from.pours"
+	Index int    // from 0; −1 if the location names no entry of a list
+	Field string // such as "unit" or "limit"; empty if the whole of the entry is wrong
+}
+
+// Place reads the location: "line 3", "pours[2].unit", "to.pours[1]", "limit".
+// Of several indices it is the last.
+func (f *Fault) Place() Place {
+	p := Place{Index: -1, Field: f.Field}
+	rest := f.Location
+	if at := strings.LastIndex(rest, "line "); at >= 0 {
+		if n, err := strconv.Atoi(rest[at+len("line "):]); err == nil {
+			p.Line = n
+			return p
+		}
+	}
+	if open := strings.LastIndexByte(rest, '['); open >= 0 {
+		if length := strings.IndexByte(rest[open:], ']'); length > 0 {
+			if n, err := strconv.Atoi(rest[open+1 : open+length]); err == nil {
+				p.List, p.Index = rest[:open], n
+				rest = strings.TrimPrefix(rest[open+length+1:], ".")
+			}
+		}
+	}
+	if p.Field == "" {
+		p.Field = rest[strings.LastIndexByte(rest, '.')+1:]
+	}
+	return p
 }
 
 // Error returns the location and the message.

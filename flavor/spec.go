@@ -1,35 +1,5 @@
 package flavor
 
-// Unit is a unit of the bar.
-type Unit string
-
-// The units of the bar.
-const (
-	Ounce      Unit = "oz"
-	Millilitre Unit = "ml"
-	Centilitre Unit = "cl"
-	Dash       Unit = "dash"
-	Drop       Unit = "drop"
-	Barspoon   Unit = "barspoon"
-	Teaspoon   Unit = "tsp"
-	Tablespoon Unit = "tbsp"
-	PartUnit   Unit = "part"
-	Splash     Unit = "splash"
-	Pinch      Unit = "pinch"
-	Gram       Unit = "g"
-	Sprig      Unit = "sprig"
-	Leaf       Unit = "leaf"
-	Slice      Unit = "slice"
-	Wedge      Unit = "wedge"
-	Piece      Unit = "piece"
-	Cube       Unit = "cube"
-	Top        Unit = "top"
-	Float      Unit = "float"  // laid on the finished drink
-	Rinse      Unit = "rinse"  // what clings to a glass that is swirled and emptied
-	Spritz     Unit = "spritz" // one press of an atomiser
-	Scoop      Unit = "scoop"  // of ice cream or sorbet
-)
-
 // Method is how a drink is mixed and chilled.
 type Method string
 
