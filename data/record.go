@@ -196,12 +196,11 @@ func (r record) readYields(p *flavor.Profile) error {
 		if err != nil {
 			return fmt.Errorf("field yields: %w", err)
 		}
-		switch u := flavor.Unit(unit); u {
-		case flavor.Sprig, flavor.Leaf, flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Cube, flavor.Pinch, flavor.Dash:
-			p.Yields = append(p.Yields, flavor.Yield{Unit: u, Amount: fig})
-		default:
+		u := flavor.Unit(unit)
+		if !u.Yields() {
 			return fmt.Errorf("field yields: unit %q takes no yield; use sprig, leaf, slice, wedge, piece, cube, pinch or dash", unit)
 		}
+		p.Yields = append(p.Yields, flavor.Yield{Unit: u, Amount: fig})
 	}
 	return nil
 }

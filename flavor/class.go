@@ -91,6 +91,7 @@ const (
 	KinMilk      Kin = "milk"
 	KinFoam      Kin = "foam"
 	KinTea       Kin = "tea"
+	KinSaline    Kin = "saline"
 	KinSavoury   Kin = "savoury"
 )
 
@@ -172,7 +173,7 @@ var classes = []classInfo{
 	{ClassVinegar, PartSour, KinSharp, byJigger, 7.5, cloudy},
 	{ClassShrub, PartSour, KinSharp, byJigger, 30, cloudy},
 	{ClassAcid, PartSour, KinSharp, byJigger, 15, cloudy},
-	{ClassSaline, PartSeasoning, KinSavoury, byDash, 1, fixed},
+	{ClassSaline, PartSeasoning, KinSaline, byDash, 1, fixed},
 	{ClassSavoury, PartSeasoning, KinSavoury, byDash, 5, fixed},
 	{ClassAlcoholFree, PartBase, KinSpirit, byJigger, 75, 0},
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/template"
 )
 
@@ -56,7 +57,7 @@ func coordinateText(f *template.FamilyDetail, c *template.Coordinate) string {
 		over = rootWord(n) + "(" + strings.Join(numbers, " × ") + ")"
 	}
 	text := fmt.Sprintf("%s against %s is √(%d/%d) × ln(%s ÷ %.1f) = %.2f; the centre has %.2f",
-		joinAnd(names), c.Against, n, n+1, over, 100*parts[n], c.Value, c.Centre)
+		flavor.JoinAnd(names), c.Against, n, n+1, over, 100*parts[n], c.Value, c.Centre)
 	if math.Abs(c.Carried) >= 0.005 {
 		text += fmt.Sprintf(", and %+.2f follows from the lines before", c.Carried)
 	}
@@ -66,13 +67,6 @@ func coordinateText(f *template.FamilyDetail, c *template.Coordinate) string {
 // rootWord is the sign of the n-th root, for a geometric mean.
 func rootWord(n int) string {
 	return map[int]string{2: "√", 3: "∛", 4: "∜"}[n]
-}
-
-func joinAnd(words []string) string {
-	if len(words) == 1 {
-		return words[0]
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
 // squaresText sums the squares that a distance is made of.

@@ -53,7 +53,7 @@ func movesOf(s *flavor.Spec) [][]move {
 func movesOfPour(s *flavor.Spec, i int) []move {
 	p := &s.Pours[i]
 	perUnit, ok := measure.MLPerUnit(p.Unit, p.Profile)
-	if !ok || !movable(p.Profile) {
+	if !ok || !p.Profile.Class.Movable() {
 		return nil
 	}
 	amounts := measure.Neighbours(p.Amount, p.Unit, singleSteps)
@@ -73,16 +73,6 @@ func movesOfPour(s *flavor.Spec, i int) []move {
 		}
 	}
 	return out
-}
-
-// movable reports whether a bartender would move a pour to mend the balance:
-// eggs, herbs and salt are there for something else.
-func movable(p *flavor.Profile) bool {
-	switch p.Class {
-	case flavor.ClassEgg, flavor.ClassFoam, flavor.ClassFreshHerb, flavor.ClassSpice, flavor.ClassSaline, flavor.ClassSavoury:
-		return false
-	}
-	return true
 }
 
 // addition is an ingredient that a bartender reaches for when nothing in the

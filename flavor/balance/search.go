@@ -260,7 +260,7 @@ func (f *fixing) omissions(j *Judge) error {
 	}
 	for i := range f.spec.Pours {
 		p := &f.spec.Pours[i]
-		if p.Profile.Class.Part() == flavor.PartBase || !movable(p.Profile) {
+		if p.Profile.Class.Part() == flavor.PartBase || !p.Profile.Class.Movable() {
 			continue
 		}
 		m := move{Change: Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, FromML: p.ML}}

@@ -75,7 +75,7 @@ func (t *Trainer) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) e
 		return err
 	}
 	if want < least || want > most {
-		return invalid("step", r.Step, "%s alone cannot take this drink %.1f noticeable steps of %v; use a smaller step or fewer builds",
+		return flavor.Invalid("step", r.Step, "%s alone cannot take this drink %.1f noticeable steps of %v; use a smaller step or fewer builds",
 			r.Spec.Pours[at].Profile.Name, b.JND, r.Axis)
 	}
 	var s *flavor.Spec

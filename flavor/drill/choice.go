@@ -55,7 +55,7 @@ func (t *Trainer) coverRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		}
 	}
 	if best == nil {
-		return nil, invalid("stock", len(t.stock), "nothing in this stock covers a proven drink in %d ways; keep more bottles", optionsShown)
+		return nil, flavor.Invalid("stock", len(t.stock), "nothing in this stock covers a proven drink in %d ways; keep more bottles", optionsShown)
 	}
 	return best, nil
 }
@@ -167,7 +167,7 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 
 func checkOption(r *Round, a *Answer) error {
 	if a.Option < 0 || a.Option >= len(r.Options) {
-		return invalid("option", a.Option, "there is no option %d; use 0 to %d", a.Option, len(r.Options)-1)
+		return flavor.Invalid("option", a.Option, "there is no option %d; use 0 to %d", a.Option, len(r.Options)-1)
 	}
 	return nil
 }

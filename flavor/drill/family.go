@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/template"
 )
@@ -43,7 +44,7 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		}
 	}
 	if best == nil {
-		return nil, invalid("kind", string(r.Kind), "no proven drink lies nearer to its own family than to three others; fit the families again")
+		return nil, flavor.Invalid("kind", string(r.Kind), "no proven drink lies nearer to its own family than to three others; fit the families again")
 	}
 	return familyOptions(r, best.classic, best.ratio, families, centres, best.options, rng), nil
 }

@@ -88,14 +88,14 @@ func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
 	}
 	at, ok := t.mover(r.Spec, r.Axis)
 	if !ok {
-		return nil, invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to step it; choose another axis", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to step it; choose another axis", r.Axis)
 	}
 	middle, err := t.mixer.Mix(r.Spec)
 	if err != nil {
 		return nil, err
 	}
 	if r.Axis == template.Long && middle.ABV < leastABV {
-		return nil, invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to stretch; choose another axis", middle.ABV)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to stretch; choose another axis", middle.ABV)
 	}
 	f := &Flight{Axis: r.Axis, Unit: unitOf(r.Axis)}
 	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
@@ -129,19 +129,19 @@ func (r *FlightRequest) check() error {
 	}
 	switch {
 	case r.Spec == nil || len(r.Spec.Pours) == 0:
-		return invalid("spec", "", "a flight needs a drink; write at least one pour")
+		return flavor.Invalid("spec", "", "a flight needs a drink; write at least one pour")
 	case r.Axis < 0 || int(r.Axis) >= template.NumAxes:
-		return invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
+		return flavor.Invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
 	case r.Builds != 3 && r.Builds != 5:
-		return invalid("builds", r.Builds, "%d builds have no middle that can be tasted against; use 3 or 5", r.Builds)
+		return flavor.Invalid("builds", r.Builds, "%d builds have no middle that can be tasted against; use 3 or 5", r.Builds)
 	case !(r.Step > 0 && r.Step <= mostStep):
-		return invalid("step", r.Step, "%v is no step; use more than 0 and up to %v just-noticeable differences", r.Step, mostStep)
+		return flavor.Invalid("step", r.Step, "%v is no step; use more than 0 and up to %v just-noticeable differences", r.Step, mostStep)
 	case !(r.BuildML >= leastBuildML && r.BuildML <= mostBuildML):
-		return invalid("build_ml", r.BuildML, "%v ml is no small build; use %v to %v", r.BuildML, leastBuildML, mostBuildML)
+		return flavor.Invalid("build_ml", r.BuildML, "%v ml is no small build; use %v to %v", r.BuildML, leastBuildML, mostBuildML)
 	case r.Tasters < 1 || r.Tasters > mostTasters:
-		return invalid("tasters", r.Tasters, "%d tasters; use 1 to %d", r.Tasters, mostTasters)
+		return flavor.Invalid("tasters", r.Tasters, "%d tasters; use 1 to %d", r.Tasters, mostTasters)
 	case !(r.MaxDrinks > 0 && r.MaxDrinks <= MaxTasterDrinks):
-		return invalid("max_drinks", r.MaxDrinks, "the limit may be lowered, not raised; use more than 0 and up to %v standard drinks", MaxTasterDrinks)
+		return flavor.Invalid("max_drinks", r.MaxDrinks, "the limit may be lowered, not raised; use more than 0 and up to %v standard drinks", MaxTasterDrinks)
 	}
 	return nil
 }
@@ -168,7 +168,7 @@ func tooMuch(f *Flight, r *FlightRequest) error {
 	if r.Builds == 5 {
 		remedy += ", or taste 3 builds"
 	}
-	return invalid("build_ml", r.BuildML, "%d builds of %.0f ml hold %.1f g of ethanol for each taster, %.1f standard drinks (United States); the limit is %.1f: %s",
+	return flavor.Invalid("build_ml", r.BuildML, "%d builds of %.0f ml hold %.1f g of ethanol for each taster, %.1f standard drinks (United States); the limit is %.1f: %s",
 		r.Builds, r.BuildML, f.EthanolG, f.Drinks, r.MaxDrinks, remedy)
 }
 

@@ -62,10 +62,10 @@ func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 
 func gradeGuess(r *Round, a *Answer) (*Grade, error) {
 	if !(a.ABV >= 0 && a.ABV <= 100) {
-		return nil, invalid("abv", a.ABV, "%v is no strength; guess 0 to 100 %% vol", a.ABV)
+		return nil, flavor.Invalid("abv", a.ABV, "%v is no strength; guess 0 to 100 %% vol", a.ABV)
 	}
 	if !(a.Volume > 0 && a.Volume < 1e6) {
-		return nil, invalid("volume", a.Volume, "%v ml is no volume; guess more than 0", a.Volume)
+		return nil, flavor.Invalid("volume", a.Volume, "%v ml is no volume; guess more than 0", a.Volume)
 	}
 	k := &r.key
 	d := k.classic.drink

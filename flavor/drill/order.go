@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/template"
 )
@@ -16,7 +17,7 @@ import (
 func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	value, unit := finished(r.Axis)
 	if value == nil {
-		return nil, invalid("axis", r.Axis.String(), "drinks are put in order of sweet or of strong, not of %v", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "drinks are put in order of sweet or of strong, not of %v", r.Axis)
 	}
 	var all []int
 	for i := range t.classics {
@@ -35,7 +36,7 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		}
 	}
 	if len(three) < 3 {
-		return nil, invalid("axis", r.Axis.String(), "no three proven drinks differ enough in %v; ask for another axis", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no three proven drinks differ enough in %v; ask for another axis", r.Axis)
 	}
 	round := &Round{Request: r, Size: min(at(three[1])-at(three[0]), at(three[2])-at(three[1])),
 		Question: fmt.Sprintf("Put these three in order of how %v they finish, the least first.", r.Axis)}
@@ -81,7 +82,7 @@ func finished(a template.Axis) (value func(*classic) float64, unit string) {
 
 func gradeOrder(r *Round, a *Answer) (*Grade, error) {
 	if len(a.Order) != 3 || !permutation(a.Order) {
-		return nil, invalid("order", a.Order, "the order must name drinks 0, 1 and 2 once each, the least first")
+		return nil, flavor.Invalid("order", a.Order, "the order must name drinks 0, 1 and 2 once each, the least first")
 	}
 	k := &r.key
 	rank := func(order []int) (out [3]int) {

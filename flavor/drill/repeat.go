@@ -3,6 +3,8 @@ package drill
 import (
 	"math"
 	"time"
+
+	"counterpour/flavor"
 )
 
 // Repeat says when a skill is due again, by SuperMemo's algorithm SM-2 (Wozniak,
@@ -34,7 +36,7 @@ const (
 // fails with a fault for any other quality.
 func (r Repeat) After(quality int, at time.Time) (Repeat, error) {
 	if quality < 0 || quality > bestQuality {
-		return r, invalid("quality", quality, "%d is no quality of an answer; use 0 to %d", quality, bestQuality)
+		return r, flavor.Invalid("quality", quality, "%d is no quality of an answer; use 0 to %d", quality, bestQuality)
 	}
 	if r.Easiness == 0 {
 		r.Easiness = firstEasiness

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"time"
+
+	"counterpour/flavor"
 )
 
 // Result is what is kept of one graded round: plain values, to be stored by the
@@ -28,7 +30,7 @@ func ResultOf(r *Round, g *Grade, at time.Time) Result {
 func (l Learner) After(r Result) (Learner, error) {
 	skill := Skill{Kind: r.Kind, Axis: r.Axis}
 	if skill.order() < 0 {
-		return l, invalid("kind", string(r.Kind), "%q of %q is not trained here", r.Kind, r.Axis)
+		return l, flavor.Invalid("kind", string(r.Kind), "%q of %q is not trained here", r.Kind, r.Axis)
 	}
 	l.Skills = slices.Clone(l.Skills)
 	at := func() int { return slices.IndexFunc(l.Skills, func(s Skill) bool { return s.same(&skill) }) }

@@ -50,7 +50,7 @@ func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		}
 	}
 	if best == nil {
-		return nil, invalid("axis", r.Axis.String(), "no proven drink can be spoilt along %v; ask for another axis", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no proven drink can be spoilt along %v; ask for another axis", r.Axis)
 	}
 	round := &Round{Request: r, Size: best.size, Specs: []flavor.Spec{best.spec},
 		key: key{axis: r.Axis, high: best.high, pour: best.pour, classic: best.classic}}
@@ -194,7 +194,7 @@ func carrier(s *flavor.Spec, a template.Axis) (int, float64) {
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	if a.Axis < 0 || int(a.Axis) >= template.NumAxes {
-		return nil, invalid("axis", int(a.Axis), "the axis is not one; use one of %v", template.Axes())
+		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not one; use one of %v", template.Axes())
 	}
 	g := &Grade{Right: a.Axis == k.axis && a.High == k.high,
 		Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&r.Specs[0]),
@@ -237,7 +237,7 @@ func measureOf(a template.Axis) string {
 func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 	s := r.Specs[0].Clone()
 	if a.Pour < 0 || a.Pour >= len(s.Pours) {
-		return nil, invalid("pour", a.Pour, "there is no pour %d; use 0 to %d", a.Pour, len(s.Pours)-1)
+		return nil, flavor.Invalid("pour", a.Pour, "there is no pour %d; use 0 to %d", a.Pour, len(s.Pours)-1)
 	}
 	p := &s.Pours[a.Pour]
 	ml, err := measure.ToML(a.Amount, p.Unit, p.Profile)

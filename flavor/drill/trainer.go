@@ -151,10 +151,10 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 		r.Size = StartSize
 	}
 	if !(r.Size >= MinSize && r.Size <= MaxSize) {
-		return nil, invalid("size", r.Size, "%v is no size for a round; use %v to %v just-noticeable differences", r.Size, MinSize, MaxSize)
+		return nil, flavor.Invalid("size", r.Size, "%v is no size for a round; use %v to %v just-noticeable differences", r.Size, MinSize, MaxSize)
 	}
 	if r.Axis < 0 || int(r.Axis) >= template.NumAxes {
-		return nil, invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
+		return nil, flavor.Invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
 	}
 	rng := rand.New(rand.NewPCG(r.Seed, roundStream))
 	switch r.Kind {
@@ -169,7 +169,7 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 	case KindFamily:
 		return t.familyRound(r, rng)
 	}
-	return nil, invalid("kind", string(r.Kind), "%q is no kind of round; use one of %v", r.Kind, Kinds())
+	return nil, flavor.Invalid("kind", string(r.Kind), "%q is no kind of round; use one of %v", r.Kind, Kinds())
 }
 
 // Streams keep what is drawn for one purpose apart from what is drawn for
@@ -197,12 +197,7 @@ func (t *Trainer) Grade(r *Round, a Answer) (*Grade, error) {
 	case KindFamily:
 		return gradeFamily(r, &a)
 	}
-	return nil, invalid("kind", string(r.Request.Kind), "%q is no kind of round; use one of %v", r.Request.Kind, Kinds())
-}
-
-// invalid returns a fault that names a value and how to mend it.
-func invalid(where string, value any, format string, args ...any) error {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
+	return nil, flavor.Invalid("kind", string(r.Request.Kind), "%q is no kind of round; use one of %v", r.Request.Kind, Kinds())
 }
 
 // jndOf returns how many just-noticeable differences of an axis lie between two

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"counterpour/flavor"
 )
 
 // A triangle test asks tasters which of three glasses is the odd one, two being
@@ -64,7 +66,7 @@ func PlanTriangle(r TriangleRequest) (*Triangle, error) {
 			}
 		}
 		if t.Tasters == 0 {
-			return nil, invalid("share", r.Share, "no test of up to %d tasters finds out with a power of %v if %v can tell; ask for less power or a larger share",
+			return nil, flavor.Invalid("share", r.Share, "no test of up to %d tasters finds out with a power of %v if %v can tell; ask for less power or a larger share",
 				MaxTriangle, r.Power, r.Share)
 		}
 	}
@@ -92,13 +94,13 @@ func (r *TriangleRequest) check() error {
 	}
 	switch {
 	case r.Tasters != 0 && (r.Tasters < leastTriangle || r.Tasters > MaxTriangle):
-		return invalid("tasters", r.Tasters, "%d tasters; use %d to %d, or 0 to have the number worked out", r.Tasters, leastTriangle, MaxTriangle)
+		return flavor.Invalid("tasters", r.Tasters, "%d tasters; use %d to %d, or 0 to have the number worked out", r.Tasters, leastTriangle, MaxTriangle)
 	case !(r.Alpha >= 0.001 && r.Alpha <= 0.2):
-		return invalid("alpha", r.Alpha, "an alpha of %v; use 0.001 to 0.2", r.Alpha)
+		return flavor.Invalid("alpha", r.Alpha, "an alpha of %v; use 0.001 to 0.2", r.Alpha)
 	case !(r.Power >= 0.5 && r.Power <= 0.99):
-		return invalid("power", r.Power, "a power of %v; use 0.5 to 0.99", r.Power)
+		return flavor.Invalid("power", r.Power, "a power of %v; use 0.5 to 0.99", r.Power)
 	case !(r.Share > 0 && r.Share <= 1):
-		return invalid("share", r.Share, "a share of %v who can tell; use more than 0 and up to 1", r.Share)
+		return flavor.Invalid("share", r.Share, "a share of %v who can tell; use more than 0 and up to 1", r.Share)
 	}
 	return nil
 }
@@ -185,7 +187,7 @@ type Triangulation struct {
 // taster.
 func (t *Triangle) Judge(picked []int) (*Triangulation, error) {
 	if len(picked) != len(t.Servings) {
-		return nil, invalid("answers", len(picked), "%d answers for %d servings; give one each, 0 for none", len(picked), len(t.Servings))
+		return nil, flavor.Invalid("answers", len(picked), "%d answers for %d servings; give one each, 0 for none", len(picked), len(t.Servings))
 	}
 	v := &Triangulation{}
 	for i, code := range picked {
@@ -199,11 +201,11 @@ func (t *Triangle) Judge(picked []int) (*Triangulation, error) {
 				v.Right++
 			}
 		default:
-			return nil, invalid(fmt.Sprintf("answers[%d]", i), code, "%03d was not before this taster; the codes were %v", code, s.Codes)
+			return nil, flavor.Invalid(fmt.Sprintf("answers[%d]", i), code, "%03d was not before this taster; the codes were %v", code, s.Codes)
 		}
 	}
 	if v.Answers == 0 {
-		return nil, invalid("answers", 0, "nobody has answered yet; record at least one answer")
+		return nil, flavor.Invalid("answers", 0, "nobody has answered yet; record at least one answer")
 	}
 	v.P = tail(v.Right, v.Answers, guessing)
 	v.Different = v.P <= t.Alpha

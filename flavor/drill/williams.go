@@ -1,6 +1,10 @@
 package drill
 
-import "math/rand/v2"
+import (
+	"math/rand/v2"
+
+	"counterpour/flavor"
+)
 
 // Williams returns serving orders of n things balanced for what comes before:
 // over all rows every thing stands in every place equally often and follows
@@ -8,7 +12,7 @@ import "math/rand/v2"
 // even n takes n rows, an odd one 2n. It fails for n below 2 or above 26.
 func Williams(n int) ([][]int, error) {
 	if n < 2 || n > maxServed {
-		return nil, invalid("n", n, "%d things have no serving orders; use 2 to %d", n, maxServed)
+		return nil, flavor.Invalid("n", n, "%d things have no serving orders; use 2 to %d", n, maxServed)
 	}
 	first := make([]int, n)
 	for i := range first {

@@ -76,7 +76,7 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 		switch {
 		case p.Profile == nil:
 			continue
-		case shaken(p.Profile):
+		case p.Profile.Class.Shaken():
 			return flavor.Shake, p.Profile.Name
 		case p.Profile.Carbonated:
 			carbonated = true
@@ -86,16 +86,6 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 		return flavor.Build, "something sparkling"
 	}
 	return flavor.Stir, "nothing cloudy or sparkling"
-}
-
-// shaken reports whether an ingredient wants a shaker.
-func shaken(p *flavor.Profile) bool {
-	switch p.Class {
-	case flavor.ClassJuice, flavor.ClassPuree, flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassEgg,
-		flavor.ClassFoam, flavor.ClassCreamLiqueur:
-		return true
-	}
-	return p.Class.Part() == flavor.PartSour
 }
 
 // usualService returns the service that goes with the method of s.

@@ -1,7 +1,6 @@
 package measure
 
 import (
-	"fmt"
 	"strconv"
 
 	"counterpour/flavor"
@@ -20,9 +19,11 @@ const (
 )
 
 // invalid makes a fault whose location is filled in by whoever knows the line;
-// until then it holds the field: amount, unit or ingredient.
+// until then it holds the field too: amount, unit or ingredient.
 func invalid(field, word, format string, args ...any) *flavor.Fault {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: field, Value: word, Message: fmt.Sprintf(format, args...)}
+	f := flavor.Invalid(field, word, format, args...)
+	f.Field = field
+	return f
 }
 
 func lineLocation(n int) string { return "line " + strconv.Itoa(n) }

@@ -69,11 +69,7 @@ func unitWord(amount float64, u flavor.Unit) string {
 // fraction prints v as a whole number and one of the glyphs. It is false if v
 // is none within the tolerance, or if u is written in decimals.
 func fraction(v float64, u flavor.Unit, tolerance float64) (string, bool) {
-	switch u {
-	case flavor.Millilitre, flavor.Centilitre, flavor.Gram:
-		return "", false
-	}
-	if !positive(v) || v > 1e6 {
+	if u.Decimal() || !positive(v) || v > 1e6 {
 		return "", false
 	}
 	whole := math.Floor(v + tolerance)

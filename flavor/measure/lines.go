@@ -128,7 +128,7 @@ func (r *reader) readMethod(n int, line string) {
 			continue
 		}
 		f := invalid("method", w, "%q is no method or service%s; a method is %s, a service %s; a pour starts with its amount", w,
-			didYouMean(near), orList(names(flavor.Methods())), orList(names(flavor.Services())))
+			didYouMean(near), flavor.JoinOr(names(flavor.Methods())), flavor.JoinOr(names(flavor.Services())))
 		f.Suggest = near
 		r.fail(n, f)
 		stated = true
@@ -159,7 +159,7 @@ func didYouMean(near []string) string {
 	if len(near) == 0 {
 		return ""
 	}
-	return " (did you mean " + orList(near) + "?)"
+	return " (did you mean " + flavor.JoinOr(near) + "?)"
 }
 
 // checkLine refuses a line that is too long or holds what no keyboard types.
@@ -253,7 +253,7 @@ func readPour(body string, first bool) (*Line, *flavor.Fault) {
 	switch {
 	case glued && !leading:
 		w := firstWord(body)
-		f := invalid("unit", w, "%q ends in no unit known here; write the amount, a space and one of %s", w, orList(unitNames(Units())))
+		f := invalid("unit", w, "%q ends in no unit known here; write the amount, a space and one of %s", w, flavor.JoinOr(unitNames(Units())))
 		f.Suggest = NearestUnits(firstWord(rest))
 		return nil, f
 	case name == "":

@@ -60,10 +60,10 @@ func checkDraft(d Draft, s *flavor.Spec, failed bool) (faults flavor.Faults) {
 		faults = append(faults, f)
 	}
 	if d.Method != "" && !d.Method.Valid() {
-		faults = append(faults, invalid("method", string(d.Method), "%q is no method; use %s", string(d.Method), orList(names(flavor.Methods()))))
+		faults = append(faults, invalid("method", string(d.Method), "%q is no method; use %s", string(d.Method), flavor.JoinOr(names(flavor.Methods()))))
 	}
 	if d.Service != "" && !d.Service.Valid() {
-		faults = append(faults, invalid("service", string(d.Service), "%q is no service; use %s", string(d.Service), orList(names(flavor.Services()))))
+		faults = append(faults, invalid("service", string(d.Service), "%q is no service; use %s", string(d.Service), flavor.JoinOr(names(flavor.Services()))))
 	}
 	return faults
 }
@@ -82,7 +82,7 @@ func ResolvePour(amount float64, unit, name, location string, f Finder) (flavor.
 	}
 	u, known := ParseUnit(unit)
 	if !known && strings.TrimSpace(unit) != "" {
-		fault := invalid("unit", unit, "%q is no unit%s; use %s", unit, didYouMean(NearestUnits(unit)), orList(unitNames(Units())))
+		fault := invalid("unit", unit, "%q is no unit%s; use %s", unit, didYouMean(NearestUnits(unit)), flavor.JoinOr(unitNames(Units())))
 		fault.Suggest = NearestUnits(unit)
 		at(fault)
 	}
@@ -315,7 +315,7 @@ func misspeltUnit(l Line, f Finder) (*flavor.Fault, error) {
 // noUnit says that an ingredient does not come by the piece.
 func noUnit(l Line, p *flavor.Profile) *flavor.Fault {
 	suggest := unitNames(UnitsFor(p))
-	f := invalid("unit", l.Name, "%q has an amount but no unit; write it after the amount: %s is poured in %s", l.Name, p.Name, orList(suggest))
+	f := invalid("unit", l.Name, "%q has an amount but no unit; write it after the amount: %s is poured in %s", l.Name, p.Name, flavor.JoinOr(suggest))
 	f.Suggest = suggest
 	return f
 }

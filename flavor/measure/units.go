@@ -270,7 +270,7 @@ func wrongUnit(u flavor.Unit, p *flavor.Profile) *flavor.Fault {
 		name = p.Name
 	}
 	suggest := unitNames(UnitsFor(p))
-	f := invalid("unit", string(u), "%s is not poured by the %q; use %s", name, string(u), orList(suggest))
+	f := invalid("unit", string(u), "%s is not poured by the %q; use %s", name, string(u), flavor.JoinOr(suggest))
 	f.Suggest = suggest
 	return f
 }
@@ -281,15 +281,6 @@ func unitNames(us []flavor.Unit) []string {
 		out[i] = string(u)
 	}
 	return out
-}
-
-// orList joins words as "a, b or c".
-func orList(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
 }
 
 // positive reports whether v is a finite number above zero.

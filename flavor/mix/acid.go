@@ -43,7 +43,7 @@ type juiceToAdjust struct {
 
 func newJuice(p *flavor.Profile, volumeML float64) (*juiceToAdjust, error) {
 	if p == nil {
-		return nil, invalid("juice", "", "is missing; name a juice")
+		return nil, flavor.Invalid("juice", "", "is missing; name a juice")
 	}
 	if err := amount("juice", volumeML, maxML, "mL"); err != nil {
 		return nil, err
@@ -136,6 +136,6 @@ func AdjustTitratable(juice *flavor.Profile, volumeML, citricGPerL, malicShare f
 }
 
 func (j *juiceToAdjust) tooSour(acid string, grams, target float64) error {
-	return invalid("target "+acid, target, "%s already holds %.1f g/L of %s, more than the %v asked for; raise the target, or thin the juice with water first",
+	return flavor.Invalid("target "+acid, target, "%s already holds %.1f g/L of %s, more than the %v asked for; raise the target, or thin the juice with water first",
 		j.name, 1000*grams/j.bulk.volumeML(), acid, target)
 }

@@ -6,7 +6,7 @@ import "counterpour/flavor"
 // factor that is not above zero and up to 10 000.
 func Scale(s *flavor.Spec, times float64) (flavor.Spec, error) {
 	if !(times > 0 && times <= maxServings) {
-		return flavor.Spec{}, invalid("scale", times, "%v must be more than 0 and no more than %v", times, maxServings)
+		return flavor.Spec{}, flavor.Invalid("scale", times, "%v must be more than 0 and no more than %v", times, maxServings)
 	}
 	out := s.Clone()
 	for i := range out.Pours {
@@ -49,7 +49,7 @@ func (m *Mixer) Batch(s *flavor.Spec, servings float64) (*BatchPlan, error) {
 		}
 	}
 	if len(bottle.Pours) == 0 {
-		return nil, invalid("pours", len(s.Pours), "nothing in the spec can be bottled; add a pour that does not sparkle")
+		return nil, flavor.Invalid("pours", len(s.Pours), "nothing in the spec can be bottled; add a pour that does not sparkle")
 	}
 	one, err := m.Mix(&bottle)
 	if err != nil {

@@ -1,5 +1,7 @@
 package mix
 
+import "counterpour/flavor"
+
 // Densities at 20 °C in g/mL.
 const (
 	EthanolDensity = 0.78924 // OIML R 22, p = 1
@@ -62,10 +64,10 @@ const (
 // number or is outside the formula's range, −20 to 40 °C.
 func EthanolWaterDensity(p, celsius float64) (float64, error) {
 	if !(p >= 0 && p <= 1) {
-		return 0, invalid("mass fraction of ethanol", p, "%v is not within 0 to 1; divide a percentage by 100", p)
+		return 0, flavor.Invalid("mass fraction of ethanol", p, "%v is not within 0 to 1; divide a percentage by 100", p)
 	}
 	if !(celsius >= OIMLMinC && celsius <= OIMLMaxC) {
-		return 0, invalid("temperature", celsius, "%v °C is outside the range of OIML R 22; use %v to %v °C", celsius, OIMLMinC, OIMLMaxC)
+		return 0, flavor.Invalid("temperature", celsius, "%v °C is outside the range of OIML R 22; use %v to %v °C", celsius, OIMLMinC, OIMLMaxC)
 	}
 	return ethanolWater(p, celsius), nil
 }

@@ -71,15 +71,15 @@ func (m *Mixer) Mix(s *flavor.Spec) (*Drink, error) {
 // check reports why a spec cannot be mixed.
 func check(s *flavor.Spec) error {
 	if len(s.Pours) == 0 {
-		return invalid("pours", 0, "the spec has no pours; write at least one, such as \"2 oz London dry gin\"")
+		return flavor.Invalid("pours", 0, "the spec has no pours; write at least one, such as \"2 oz London dry gin\"")
 	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		if p.Profile == nil {
-			return invalid(pourAt(i), "", "has no ingredient; name one")
+			return flavor.Invalid(pourAt(i), "", "has no ingredient; name one")
 		}
 		if !(p.ML > 0 && p.ML < maxML) {
-			return invalid(pourAt(i), p.ML, "%s: %v mL must be more than 0 and less than a thousand litres", p.Profile.Name, p.ML)
+			return flavor.Invalid(pourAt(i), p.ML, "%s: %v mL must be more than 0 and less than a thousand litres", p.Profile.Name, p.ML)
 		}
 	}
 	return nil

@@ -1,28 +1,15 @@
 package mix
 
-import (
-	"fmt"
-
-	"counterpour/flavor"
-)
-
-// invalid returns a fault of kind [flavor.ErrInvalid]: where, which value, and
-// how to mend it.
-func invalid(where string, value any, format string, args ...any) error {
-	return &flavor.Fault{
-		Kind:     flavor.ErrInvalid,
-		Location: where,
-		Value:    fmt.Sprint(value),
-		Message:  fmt.Sprintf(format, args...),
-	}
-}
+import "counterpour/flavor"
 
 // within fails unless low <= v <= high, which a NaN never is.
 func within(where string, v, low, high float64, unit string) error {
 	if v >= low && v <= high {
 		return nil
 	}
-	return invalid(where, v, "%v%s is out of range; use %v to %v%s", v, unit, low, high, unit)
+	f := flavor.Invalid(where, v, "%v%s is out of range; use %v to %v%s", v, unit, low, high, unit)
+	f.Bounds = &flavor.Bounds{Least: low, Most: high}
+	return f
 }
 
 // maxML and maxGrams bound every amount that is asked for: a cubic metre.
@@ -36,5 +23,5 @@ func amount(where string, v, most float64, unit string) error {
 	if v > 0 && v <= most {
 		return nil
 	}
-	return invalid(where, v, "%v %s must be more than 0 and no more than %.0f", v, unit, most)
+	return flavor.Invalid(where, v, "%v %s must be more than 0 and no more than %.0f", v, unit, most)
 }

@@ -104,10 +104,10 @@ const (
 // [flavor.ErrInvalid], or nil.
 func (i Ice) Check() error {
 	if i.Kind != IceOfMethod && !slices.Contains(IceKinds(), i.Kind) {
-		return invalid("ice kind", i.Kind, "%q is not a kind of ice; use one of %v", i.Kind, IceKinds())
+		return flavor.Invalid("ice kind", i.Kind, "%q is not a kind of ice; use one of %v", i.Kind, IceKinds())
 	}
 	if i.Vessel != VesselOfMethod && !slices.Contains(Vessels(), i.Vessel) {
-		return invalid("vessel", i.Vessel, "%q is not a vessel; use one of %v", i.Vessel, Vessels())
+		return flavor.Invalid("vessel", i.Vessel, "%q is not a vessel; use one of %v", i.Vessel, Vessels())
 	}
 	for _, f := range []struct {
 		where     string

@@ -1,5 +1,7 @@
 package mix
 
+import "counterpour/flavor"
+
 // USProofPerABV is the degrees of US proof in one per cent by volume (27 CFR
 // 5.1; from memory). US proof is read at 60 °F, 15.56 °C; strength at 20 °C
 // differs by less than 0.1 % vol.
@@ -65,7 +67,7 @@ func strengths(from, to float64, unit string) error {
 		return err
 	}
 	if to == 0 || to > from {
-		return invalid("target strength", to, "%v%s cannot be reached from %v%s with water; choose a target above 0 and no higher than the spirit, or a stronger spirit", to, unit, from, unit)
+		return flavor.Invalid("target strength", to, "%v%s cannot be reached from %v%s with water; choose a target above 0 and no higher than the spirit, or a stronger spirit", to, unit, from, unit)
 	}
 	return nil
 }

@@ -23,14 +23,8 @@ const barSpreadC = 2.0
 // it: common practice, no source. A jigger errs by half a millilitre and 2 %;
 // dashes, drops, leaves and the like by a quarter.
 func PourSpread(u flavor.Unit, ml float64) float64 {
-	switch u {
-	case flavor.Dash, flavor.Drop, flavor.Splash, flavor.Pinch, flavor.Sprig, flavor.Leaf,
-		flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Float, flavor.Rinse, flavor.Spritz, flavor.Scoop:
-		return 0.25 * ml
-	case flavor.Barspoon, flavor.Top:
-		return 0.15 * ml
-	case flavor.Gram, flavor.Cube:
-		return 0.03 * ml
+	if share, ok := u.HandSpread(); ok {
+		return share * ml
 	}
 	return math.Min(math.Hypot(0.5, 0.02*ml), 0.25*ml)
 }

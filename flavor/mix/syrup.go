@@ -1,5 +1,7 @@
 package mix
 
+import "counterpour/flavor"
+
 // Honey holds HoneySugarPercent of sugars and HoneyWaterPercent of water by
 // mass: USDA National Nutrient Database for Standard Reference, Release 26,
 // NDB 19296. A refractometer reads what is not water.
@@ -53,7 +55,7 @@ func BrixToGPerL(brix float64) (float64, error) {
 func GPerLToBrix(gPerL float64) (float64, error) {
 	most := syrupOf(maxBrix, 0).SugarGPerL
 	if !(gPerL >= 0 && gPerL <= most) {
-		return 0, invalid("sugar", gPerL, "%v g/L is not a syrup; use 0 to %.0f g/L", gPerL, most)
+		return 0, flavor.Invalid("sugar", gPerL, "%v g/L is not a syrup; use 0 to %.0f g/L", gPerL, most)
 	}
 	return bisect(0, maxBrix, func(b float64) bool { return syrupOf(b, 0).SugarGPerL < gPerL }), nil
 }
@@ -94,7 +96,7 @@ func BlendSyrups(firstBrix, secondBrix, targetBrix, yieldML float64) (Blend, err
 	}
 	low, high := min(firstBrix, secondBrix), max(firstBrix, secondBrix)
 	if targetBrix < low || targetBrix > high || low == high {
-		return Blend{}, invalid("target brix", targetBrix,
+		return Blend{}, flavor.Invalid("target brix", targetBrix,
 			"%v °Bx cannot be blended from %v and %v °Bx; choose a target between two that differ, or add sugar or water", targetBrix, firstBrix, secondBrix)
 	}
 	mixed := syrupOf(targetBrix, yieldML)
@@ -114,7 +116,7 @@ func weighed(brix, massG float64) Syrup {
 // It fails as [BlendSyrups] does, and for a target of nothing.
 func HoneySyrup(honeyPercent, targetPercent, yieldML float64) (Blend, error) {
 	if targetPercent == 0 {
-		return Blend{}, invalid("target brix", targetPercent, "0 °Bx is water; choose a target above 0")
+		return Blend{}, flavor.Invalid("target brix", targetPercent, "0 °Bx is water; choose a target above 0")
 	}
 	return BlendSyrups(honeyPercent, 0, targetPercent, yieldML)
 }

@@ -78,7 +78,7 @@ func mostUsual(p *flavor.Profile) float64 {
 	case flavor.PartBase:
 		return 75
 	case flavor.PartModifier:
-		if family(p.Class) == "wine" {
+		if p.Class.Kin() == flavor.KinWine {
 			return 90
 		}
 		return 60

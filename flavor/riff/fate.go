@@ -46,7 +46,7 @@ const hotFamily = "hot"
 // hotOnIce reports whether a draft is balanced as a hot drink, but served on
 // ice: what a spirit needs beside hot coffee says nothing of cold.
 func (w *work) hotOnIce(s *solved) (bool, error) {
-	teaLike := func(p flavor.Pour) bool { return family(p.Profile.Class) == "tea" }
+	teaLike := func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinTea }
 	if s.spec.Service == flavor.Up || !slices.ContainsFunc(s.spec.Pours, teaLike) {
 		return false, nil
 	}

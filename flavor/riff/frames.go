@@ -142,7 +142,7 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 
 // unitFor keeps small units and gives all else the measure of the request.
 func unitFor(p *flavor.Pour, it *item) flavor.Unit {
-	if small(p.Unit) || it.profile.Class.Solid() || it.part == flavor.PartTexture {
+	if p.Unit.Small() || it.profile.Class.Solid() || it.part == flavor.PartTexture {
 		return p.Unit
 	}
 	return it.unit

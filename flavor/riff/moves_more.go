@@ -109,7 +109,7 @@ func (w *work) lightened(from *parent) []draft {
 	var options []option
 	for i := range w.shelf {
 		it := &w.shelf[i]
-		wine := it.part == flavor.PartModifier && family(it.profile.Class) == "wine"
+		wine := it.part == flavor.PartModifier && it.profile.Class.Kin() == flavor.KinWine
 		free := it.part == flavor.PartBase && it.profile.ABV.Value <= lightABV
 		if !wine && !free || poured(&from.spec, it.profile) {
 			continue
@@ -190,12 +190,12 @@ func (w *work) added(from *parent) []draft {
 		}
 		var p flavor.Pour
 		ok := false
-		switch family(it.profile.Class) {
-		case "bitter", "liqueur", "wine":
+		switch it.profile.Class.Kin() {
+		case flavor.KinBitter, flavor.KinLiqueur, flavor.KinWine:
 			p, ok = pour(it.profile, it.unit, addedML)
-		case "bitters":
+		case flavor.KinBitters:
 			p, ok = pourCount(it.profile, it.unit, addedDashes)
-		case "herb", "spice":
+		case flavor.KinHerb, flavor.KinSpice:
 			p, ok = pourCount(it.profile, it.unit, 1)
 		}
 		if !ok {

@@ -202,7 +202,7 @@ func TestHotDrinksAreOnNoIce(t *testing.T) {
 	spec := b.spec(t, oldWhiskey)
 	var stock []*flavor.Profile
 	for _, p := range b.catalogue.Profiles() {
-		if family(p.Class) == "tea" {
+		if p.Class.Kin() == flavor.KinTea {
 			stock = append(stock, p)
 		}
 	}

@@ -22,59 +22,20 @@ func (w *work) stands(old *flavor.Pour, it *item, per *template.Equivalents) boo
 	case flavor.PartBase:
 		return (b.ABV.Value > lightABV) == (a.ABV.Value > lightABV) || w.limits.guest.NoAlcohol
 	case flavor.PartModifier:
-		return alike(per, &it.per) >= leastAlike && b.Carbonated == a.Carbonated && family(b.Class) == family(a.Class)
+		return alike(per, &it.per) >= leastAlike && b.Carbonated == a.Carbonated && b.Class.Kin() == a.Class.Kin()
 	case flavor.PartSweetener:
 		return b.Class.Solid() == a.Class.Solid() && it.per[template.Sweet] > 0
 	case flavor.PartSour:
-		return family(a.Class) == family(b.Class) && it.per[template.Sour] > 0
+		return a.Class.Kin() == b.Class.Kin() && it.per[template.Sour] > 0
 	case flavor.PartLength:
-		return b.Carbonated == a.Carbonated && family(b.Class) == family(a.Class)
+		return b.Carbonated == a.Carbonated && b.Class.Kin() == a.Class.Kin()
 	}
-	return family(a.Class) == family(b.Class)
+	return a.Class.Kin() == b.Class.Kin()
 }
 
 // lightABV is the strength, in % vol, that tells a spirit from what stands in
 // for one.
 const lightABV = 15.0
-
-// family groups the classes that take each other's place within a part.
-func family(c flavor.Class) string {
-	switch c {
-	case flavor.ClassCreamLiqueur:
-		return "cream"
-	case flavor.ClassAniseSpirit:
-		return "anise"
-	case flavor.ClassLiqueur:
-		return "liqueur"
-	case flavor.ClassBitterAperitif, flavor.ClassAmaro:
-		return "bitter"
-	case flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassFortifiedWine, flavor.ClassWine:
-		return "wine"
-	case flavor.ClassSourJuice:
-		return "sour juice"
-	case flavor.ClassVinegar, flavor.ClassShrub, flavor.ClassAcid:
-		return "sharp"
-	case flavor.ClassCocktailBitters, flavor.ClassTincture:
-		return "bitters"
-	case flavor.ClassFreshHerb:
-		return "herb"
-	case flavor.ClassSpice:
-		return "spice"
-	case flavor.ClassFruit, flavor.ClassPuree:
-		return "fruit"
-	case flavor.ClassSaline, flavor.ClassSavoury:
-		return "savoury"
-	case flavor.ClassEgg, flavor.ClassFoam:
-		return "foam"
-	case flavor.ClassDairy, flavor.ClassPlantMilk:
-		return "milk"
-	case flavor.ClassSparklingWine, flavor.ClassCider, flavor.ClassBeer, flavor.ClassSoda:
-		return "sparkling"
-	case flavor.ClassTea, flavor.ClassCoffee, flavor.ClassWater:
-		return "tea"
-	}
-	return string(c.Part())
-}
 
 // alike is the cosine of what two ingredients carry, length aside.
 func alike(a, b *template.Equivalents) float64 {
@@ -93,7 +54,7 @@ func alike(a, b *template.Equivalents) float64 {
 // matched returns the pour of an ingredient that does in the ratio what old did.
 func matched(old *flavor.Pour, it *item, per *template.Equivalents) (flavor.Pour, bool) {
 	ml, unit := old.ML, it.unit
-	if small(old.Unit) && !it.profile.Class.Solid() {
+	if old.Unit.Small() && !it.profile.Class.Solid() {
 		unit = old.Unit
 	}
 	switch it.part {
@@ -125,14 +86,6 @@ func pourCount(p *flavor.Profile, unit flavor.Unit, amount float64) (flavor.Pour
 		return one, false
 	}
 	return pour(p, unit, amount*one.ML/one.Amount)
-}
-
-func small(u flavor.Unit) bool {
-	switch u {
-	case flavor.Barspoon, flavor.Dash, flavor.Drop, flavor.Teaspoon:
-		return true
-	}
-	return false
 }
 
 // ratio is a over b, within half and twice; 1 if there is none.

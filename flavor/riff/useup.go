@@ -19,10 +19,10 @@ type UseRequest struct {
 	Bottles  []*flavor.Profile // that must move
 	Stock    []*flavor.Profile // what may be poured beside them
 	Guest    cover.Guest
-	Toward   []Wish   // limits only; there is no drink to be more or less than
-	Families []string // ids of the families wanted; none means all
-	System   measure.System
-	Limit    int // most drafts, 1 to MaxLimit; 0 means DefaultLimit
+	Toward   []Wish         // limits only; there is no drink to be more or less than
+	Families []string       // ids of the families wanted; none means all
+	System   measure.System // empty: imperial
+	Limit    int            // most drafts, 1 to MaxLimit; 0 means DefaultLimit
 	Seed     uint64
 }
 
@@ -56,6 +56,9 @@ type UseResult struct {
 func (r *Riffer) UseUp(ctx context.Context, req UseRequest) (*UseResult, error) {
 	if req.Limit == 0 {
 		req.Limit = DefaultLimit
+	}
+	if req.System == "" {
+		req.System = measure.Imperial
 	}
 	if err := r.checkUse(&req); err != nil {
 		return nil, err
@@ -236,16 +239,7 @@ func useText(d *UpDraft) string {
 	for i, u := range d.Uses {
 		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name
 	}
-	return fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", joined(parts), strings.ToLower(d.Family), d.Drink.ABV)
-}
-
-// joined is "a, b and c".
-func joined(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " and " + words[last]
+	return fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", flavor.JoinAnd(parts), strings.ToLower(d.Family), d.Drink.ABV)
 }
 
 // amountOf says how much of p a drink pours, in the unit of the pour.

@@ -38,7 +38,7 @@ func (k *walker) specOf(turned []int) flavor.Spec {
 	}
 	for i := range out.Pours {
 		p := &out.Pours[i]
-		if it, ok := k.work.has(p.Profile); ok && jigger(p.Unit) && jigger(it.unit) && p.ML > spoonML {
+		if it, ok := k.work.has(p.Profile); ok && p.Unit.Jigger() && it.unit.Jigger() && p.ML > spoonML {
 			p.Unit = it.unit
 		}
 	}
@@ -47,11 +47,6 @@ func (k *walker) specOf(turned []int) flavor.Spec {
 
 // spoonML is what no jigger in ounces reads: a bar spoon, and a little more.
 const spoonML = 7.0
-
-// jigger reports whether a unit is read off a jigger.
-func jigger(u flavor.Unit) bool {
-	return u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre
-}
 
 // addPart adds a share of a pour, to the pour of the same ingredient if there
 // is one. Amounts are rounded once all shares are in.

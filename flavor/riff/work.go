@@ -102,30 +102,11 @@ func (w *work) about(s *flavor.Spec) error {
 	return nil
 }
 
-// usualUnit is the unit in which a bartender pours p: dashes of what is strong,
-// pieces of what has yields, else the jigger.
+// usualUnit is the unit in which a bartender pours p; false if it is in none.
 func usualUnit(p *flavor.Profile, system measure.System) (flavor.Unit, bool) {
-	unit := flavor.Ounce
-	if system == measure.Metric {
-		unit = flavor.Millilitre
-	}
-	switch p.Class {
-	case flavor.ClassCocktailBitters, flavor.ClassTincture, flavor.ClassSaline:
-		unit = flavor.Dash
-	case flavor.ClassSugar:
-		unit = flavor.Gram
-	case flavor.ClassFreshHerb, flavor.ClassFruit, flavor.ClassSpice, flavor.ClassSavoury:
-		if len(p.Yields) == 0 {
-			return "", false
-		}
-		unit = p.Yields[0].Unit // the first unit is the usual one
-	case flavor.ClassEgg:
-		if len(p.Yields) > 0 {
-			unit = p.Yields[0].Unit
-		}
-	}
-	per, ok := measure.MLPerUnit(unit, p)
-	return unit, ok && per > 0
+	unit, ok := p.UsualUnit(system.Unit())
+	per, known := measure.MLPerUnit(unit, p)
+	return unit, ok && known && per > 0
 }
 
 // pour returns the pour of p nearest to ml millilitres that a hand can make.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/template"
 )
 
@@ -103,13 +104,7 @@ func Count(n int, one, many string) string {
 }
 
 // List joins words as "a, b and c".
-func List(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
+func List(words []string) string { return flavor.JoinAnd(words) }
 
 // Verdict says a verdict as a heading.
 func Verdict(v template.Verdict) string {

@@ -7,38 +7,18 @@ import (
 )
 
 // takeApart divides a drink into what may wait in a bottle and what goes into
-// each drink as it is made: raw egg and foams are not safe or do not hold, and
-// herbs and cut fruit brown and turn bitter. Common practice.
+// each drink as it is made, see [flavor.Class.Apart].
 func takeApart(s flavor.Spec) (bottled flavor.Spec, apart []flavor.Pour) {
 	bottled = s.Clone()
 	bottled.Pours = nil
 	for _, p := range s.Pours {
-		if p.Profile != nil && staysApart(&p) {
+		if p.Profile != nil && p.Profile.Class.Apart(p.Unit) {
 			apart = append(apart, p)
 		} else {
 			bottled.Pours = append(bottled.Pours, p)
 		}
 	}
 	return bottled, apart
-}
-
-func staysApart(p *flavor.Pour) bool {
-	switch p.Profile.Class {
-	case flavor.ClassEgg, flavor.ClassFoam, flavor.ClassFreshHerb:
-		return true
-	case flavor.ClassFruit:
-		return counted(p.Unit)
-	}
-	return false
-}
-
-// counted reports whether a unit is a number of things.
-func counted(u flavor.Unit) bool {
-	switch u {
-	case flavor.Sprig, flavor.Leaf, flavor.Slice, flavor.Wedge, flavor.Piece, flavor.Cube:
-		return true
-	}
-	return false
 }
 
 // apartNotes says what to do with what stays apart.

@@ -188,9 +188,9 @@ func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 }
 
 func line(p flavor.Pour, servings float64) Line {
-	l := Line{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings, Free: p.Profile.Class == flavor.ClassWater}
+	l := Line{Ingredient: p.Profile.ID, Name: p.Profile.Name, ML: p.ML * servings, Free: p.Profile.Class.Free()}
 	l.G = l.ML * p.Profile.DensityGPerML
-	if counted(p.Unit) {
+	if p.Unit.Counted() {
 		l.Count, l.Unit = math.Max(1, math.Round(p.Amount*servings)), p.Unit
 	}
 	l.round()

@@ -100,7 +100,7 @@ func (p *Prices) ofRecipe(shelf *house.Shelf, m house.Made) (perML float64, ok b
 // free reports whether an ingredient comes from the tap.
 func free(shelf *house.Shelf, id string) bool {
 	p, ok := shelf.ByID(id)
-	return ok && p.Class == flavor.ClassWater
+	return ok && p.Class.Free()
 }
 
 // Drink returns what a spec costs to pour. Still water without a price is free.
@@ -114,7 +114,7 @@ func (p Prices) Drink(s flavor.Spec) Cost {
 		switch {
 		case ok:
 			c.Amount += per * pour.ML
-		case pour.Profile.Class != flavor.ClassWater && !slices.Contains(c.Unpriced, pour.Profile.ID):
+		case !pour.Profile.Class.Free() && !slices.Contains(c.Unpriced, pour.Profile.ID):
 			c.Unpriced = append(c.Unpriced, pour.Profile.ID)
 		}
 	}
@@ -139,7 +139,7 @@ func (p Prices) Shares(s flavor.Spec) []Share {
 			continue
 		}
 		per, ok := p.PerML[pour.Profile.ID]
-		share := Share{Ingredient: pour.Profile.ID, Amount: per * pour.ML, Priced: ok || pour.Profile.Class == flavor.ClassWater}
+		share := Share{Ingredient: pour.Profile.ID, Amount: per * pour.ML, Priced: ok || pour.Profile.Class.Free()}
 		if total > 0 {
 			share.Part = share.Amount / total
 		}
