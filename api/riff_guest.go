@@ -69,20 +69,9 @@ func costOf(s *flavor.Spec, prices map[string]float64) *float64 {
 // digitsCost is the decimals of a cost, in any currency.
 const digitsCost = 2
 
-// newAllergens lists the allergens of a drink that another one does not have,
-// in the order of the law.
+// newAllergens lists what [flavor.Spec.NewAllergens] does.
 func newAllergens(before, after *flavor.Spec) []string {
-	had := map[flavor.Allergen]bool{}
-	for _, m := range cover.MarksOf(before) {
-		had[m.Allergen] = true
-	}
-	out := []string{}
-	for _, m := range cover.MarksOf(after) {
-		if !had[m.Allergen] {
-			out = append(out, string(m.Allergen))
-		}
-	}
-	return out
+	return list(after.NewAllergens(before), func(a flavor.Allergen) string { return string(a) })
 }
 
 // mostSuggested is how many drinks are named where one was misnamed.

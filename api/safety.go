@@ -5,14 +5,15 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 )
 
-// Allergen is an allergen of a drink and the pours that bring it.
+// Allergen is an allergen of a drink and the pours that bring it: those that
+// contain or may contain it or, where none does, those of which nobody has said
+// that it is absent.
 type Allergen struct {
 	Allergen  string   `json:"allergen" doc:"One of the fourteen of Regulation (EU) No 1169/2011, Annex II"`
 	From      []string `json:"from" doc:"Ids of the ingredients that bring it"`
-	Certainty string   `json:"certainty" enum:"contains,may contain"`
+	Certainty string   `json:"certainty" enum:"contains,may contain,unstated" doc:"Unstated: nobody has said that it is absent; read the label, and count it as present until then"`
 }
 
 // Caution is a warning that goes with a drink.
@@ -25,10 +26,12 @@ type Caution struct {
 
 // allergensOf lists the allergens of a drink in the order of the law.
 func allergensOf(s *flavor.Spec) []Allergen {
-	return list(cover.MarksOf(s), func(m flavor.AllergenMark) Allergen {
+	return list(s.Allergens(), func(m flavor.AllergenMark) Allergen {
 		a := Allergen{Allergen: string(m.Allergen), From: []string{}, Certainty: string(m.Certainty)}
 		for _, p := range s.Pours {
-			if _, has := p.Profile.Allergen(m.Allergen); has && !slices.Contains(a.From, p.Profile.ID) {
+			c, has := p.Profile.Allergen(m.Allergen)
+			brings := has && (c != flavor.Unstated || m.Certainty == flavor.Unstated)
+			if brings && !slices.Contains(a.From, p.Profile.ID) {
 				a.From = append(a.From, p.Profile.ID)
 			}
 		}

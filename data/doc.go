@@ -31,9 +31,11 @@
 //	fat = "370 ± 15 | published | …"     # g/L, part of texture; optional
 //	salt = "…"                     # g/L; optional
 //	made_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
-//	allergens = []                 # contained, beyond what the materials bring;
-//	                               # leave the key out where nobody can say
+//	allergens = []                 # contained, beyond what the materials bring
 //	may_contain = ["tree nuts"]    # by style; optional
+//	unstated = true                # nobody has stated what else is in it: the maker
+//	                               # keeps the recipe, and the label may say; optional
+//	free_of = ["milk"]             # known to be absent all the same; optional
 //	animal = ["insect"]            # beyond what the materials bring; optional
 //	cautions = ["overproof"]       # beyond what the materials bring; optional
 //	carbonated = true              # optional

@@ -30,6 +30,8 @@ type record struct {
 	MadeOf     string    `toml:"made_of"`
 	Allergens  *[]string `toml:"allergens"`
 	MayContain []string  `toml:"may_contain"`
+	Unstated   bool      `toml:"unstated"`
+	FreeOf     []string  `toml:"free_of"`
 	Animal     []string  `toml:"animal"`
 	Cautions   []string  `toml:"cautions"`
 	Carbonated bool      `toml:"carbonated"`
@@ -157,14 +159,18 @@ func (r record) readAroma(p *flavor.Profile, materials map[string]Material) erro
 }
 
 func (r record) readCautions(p *flavor.Profile) error {
-	p.AllergensKnown = r.Allergens != nil
-	if r.Allergens != nil {
-		if err := markAll(p, *r.Allergens, flavor.Contains); err != nil {
-			return fmt.Errorf("field allergens: %w", err)
-		}
+	if r.Allergens == nil {
+		return fmt.Errorf("field allergens: is missing; list what is contained, [] for nothing, and say unstated = true where nobody has stated the rest")
+	}
+	p.AllergensKnown = !r.Unstated
+	if err := markAll(p, *r.Allergens, flavor.Contains); err != nil {
+		return fmt.Errorf("field allergens: %w", err)
 	}
 	if err := markAll(p, r.MayContain, flavor.MayContain); err != nil {
 		return fmt.Errorf("field may_contain: %w", err)
+	}
+	if err := r.readFreeOf(p); err != nil {
+		return fmt.Errorf("field free_of: %w", err)
 	}
 	order := flavor.Allergens()
 	slices.SortFunc(p.AllergenMarks, func(a, b flavor.AllergenMark) int {
@@ -172,6 +178,24 @@ func (r record) readCautions(p *flavor.Profile) error {
 	})
 	p.Animal = appendNew(p.Animal, r.Animal...)
 	p.Cautions = appendNew(p.Cautions, r.Cautions...)
+	return nil
+}
+
+// readFreeOf reads what is stated to be absent where the rest is not known.
+func (r record) readFreeOf(p *flavor.Profile) error {
+	if len(r.FreeOf) > 0 && !r.Unstated {
+		return fmt.Errorf("all is known here; free_of is for what is known where the rest is unstated")
+	}
+	for _, w := range r.FreeOf {
+		a, err := flavor.ParseAllergen(w)
+		if err != nil {
+			return err
+		}
+		if c, has := p.Allergen(a); has && c != flavor.Unstated {
+			return fmt.Errorf("%s is also said to be there (%s)", a, c)
+		}
+		p.FreeOf = append(p.FreeOf, a)
+	}
 	return nil
 }
 

@@ -356,6 +356,32 @@ func TestClassesCarryTheirAllergens(t *testing.T) {
 	assert.GreaterOrEqual(t, honeyed, 10)
 }
 
+// Makers of these keep their recipes, so that no record may claim to know all
+// that is in them. Wine is fined with egg or milk, and nobody has said which
+// bottle is not; sulphites belong to it.
+func TestKeptRecipesAreUnstated(t *testing.T) {
+	unfined := []string{"sake", "nigori-sake", "aromatic-sake", "sparkling-sake", "mead", "apple-mistelle"}
+	for _, p := range loadCatalogue(t).Profiles() {
+		switch p.Class {
+		case flavor.ClassAmaro, flavor.ClassBitterAperitif, flavor.ClassCocktailBitters, flavor.ClassVermouth,
+			flavor.ClassAromatisedWine, flavor.ClassAlcoholFree:
+			assert.False(t, p.AllergensKnown, p.ID)
+		}
+		switch p.Class {
+		case flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassWine, flavor.ClassSparklingWine, flavor.ClassFortifiedWine:
+			if slices.Contains(unfined, p.ID) {
+				continue
+			}
+			for _, a := range []flavor.Allergen{flavor.Eggs, flavor.Milk} {
+				c, _ := p.Allergen(a)
+				assert.Equal(t, flavor.MayContain, c, "%s: %s", p.ID, a)
+			}
+			c, _ := p.Allergen(flavor.Sulphites)
+			assert.Equal(t, flavor.Contains, c, p.ID)
+		}
+	}
+}
+
 // properNames are the first words that keep their capital.
 var properNames = []string{"London", "Irish", "Japanese-style", "Canadian", "Calabrian-style", "Sicilian-style",
 	"Baltic-style", "Bohemian-style", "American-style", "Spanish-style", "Swedish", "Tennessee-style", "Turkish-style",

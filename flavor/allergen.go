@@ -2,6 +2,7 @@ package flavor
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -68,15 +69,130 @@ func ParseAllergen(word string) (Allergen, error) {
 // Certainty says how sure it is that an ingredient carries an allergen.
 type Certainty string
 
-// An ingredient contains an allergen, or may contain it: by its style, or
-// because nobody has said that it does not.
+// An ingredient contains an allergen, may contain it by its style, or carries
+// a recipe that nobody has stated. Unstated counts as present for a guest who
+// avoids the allergen; the label of the bottle may say otherwise.
 const (
 	Contains   Certainty = "contains"
 	MayContain Certainty = "may contain"
+	Unstated   Certainty = "unstated"
 )
 
-// AllergenMark is one allergen of one ingredient.
+// Certainties lists them, the surest first.
+func Certainties() []Certainty { return []Certainty{Contains, MayContain, Unstated} }
+
+// Surer returns the surer of two certainties; the empty one, for an allergen
+// known to be absent, gives way to any.
+func Surer(a, b Certainty) Certainty {
+	for _, c := range Certainties() {
+		if a == c || b == c {
+			return c
+		}
+	}
+	return ""
+}
+
+// AllergenMark is one allergen of one ingredient or drink.
 type AllergenMark struct {
 	Allergen  Allergen
 	Certainty Certainty
+}
+
+// Verdict says what a guest who avoids allergens may be told of an ingredient
+// or a drink.
+type Verdict int
+
+// The verdicts, the best first. Only Free may be served.
+const (
+	Free         Verdict = iota // known to carry none of them
+	NotStated                   // none is known to be there, but nobody has said that all are absent: read the label
+	MayBePresent                // one may be there
+	Present                     // one is there
+)
+
+// verdictOf is what one allergen of a certainty comes to.
+func verdictOf(c Certainty) Verdict {
+	switch c {
+	case Contains:
+		return Present
+	case MayContain:
+		return MayBePresent
+	case Unstated:
+		return NotStated
+	}
+	return Free
+}
+
+// Allergen returns whether the ingredient carries a, and how sure that is. An
+// ingredient whose allergens nobody has stated may carry any that is not
+// marked: then the certainty is [Unstated].
+func (p *Profile) Allergen(a Allergen) (Certainty, bool) {
+	for _, m := range p.AllergenMarks {
+		if m.Allergen == a {
+			return m.Certainty, true
+		}
+	}
+	if !p.AllergensKnown && !slices.Contains(p.FreeOf, a) {
+		return Unstated, true
+	}
+	return "", false
+}
+
+// Clear says what is known of an ingredient for a guest who avoids allergens:
+// the worst of what each of them comes to.
+func (p *Profile) Clear(avoid []Allergen) Verdict {
+	worst := Free
+	for _, a := range avoid {
+		c, _ := p.Allergen(a)
+		worst = max(worst, verdictOf(c))
+	}
+	return worst
+}
+
+// Avoids reports whether the ingredient is known to be free of every allergen
+// in avoid: a possible and an unstated allergen count as present.
+func (p *Profile) Avoids(avoid []Allergen) bool { return p.Clear(avoid) == Free }
+
+// Clear says what is known of a drink for a guest who avoids allergens: the
+// worst that any pour comes to.
+func (s *Spec) Clear(avoid []Allergen) Verdict {
+	worst := Free
+	for i := range s.Pours {
+		worst = max(worst, s.Pours[i].Profile.Clear(avoid))
+	}
+	return worst
+}
+
+// Allergens lists the allergens of a drink in the order of the law, each with
+// the greatest certainty that any pour gives it.
+func (s *Spec) Allergens() []AllergenMark {
+	var out []AllergenMark
+	for _, a := range Allergens() {
+		var certainty Certainty
+		for i := range s.Pours {
+			c, _ := s.Pours[i].Profile.Allergen(a)
+			certainty = Surer(certainty, c)
+		}
+		if certainty != "" {
+			out = append(out, AllergenMark{Allergen: a, Certainty: certainty})
+		}
+	}
+	return out
+}
+
+// NewAllergens lists, in the order of the law, the allergens that the drink
+// contains or may contain and that the one before it neither contains nor may
+// contain.
+func (s *Spec) NewAllergens(before *Spec) []Allergen {
+	had := map[Allergen]bool{}
+	for _, m := range before.Allergens() {
+		had[m.Allergen] = m.Certainty != Unstated
+	}
+	var out []Allergen
+	for _, m := range s.Allergens() {
+		if m.Certainty != Unstated && !had[m.Allergen] {
+			out = append(out, m.Allergen)
+		}
+	}
+	return out
 }

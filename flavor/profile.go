@@ -29,12 +29,13 @@ type Profile struct {
 
 	Senses Senses // colour, bite, savour and the rest
 
-	// AllergensKnown is false when nobody has stated the allergens; every
-	// allergen then counts as present.
+	// AllergensKnown is false when nobody has stated what the ingredient is made
+	// with; every allergen that is not marked then is [Unstated].
 	AllergensKnown bool
-	AllergenMarks  []AllergenMark
-	Animal         []string // what comes from animals: milk, egg, honey, fish, insect
-	Cautions       []string // keys of the cautions that apply, see the caution list of the catalogue
+	AllergenMarks  []AllergenMark // contained or possible
+	FreeOf         []Allergen     // stated to be absent, where the rest is not known
+	Animal         []string       // what comes from animals: milk, egg, honey, fish, insect
+	Cautions       []string       // keys of the cautions that apply, see the caution list of the catalogue
 	Carbonated     bool
 	Making         string // for house-made things: how to make it
 
@@ -78,29 +79,4 @@ func (p *Profile) Yield(u Unit) (Yield, bool) {
 		}
 	}
 	return Yield{}, false
-}
-
-// Allergen returns whether the ingredient carries a, and how sure that is. An
-// ingredient whose allergens nobody has stated may contain every one.
-func (p *Profile) Allergen(a Allergen) (Certainty, bool) {
-	for _, m := range p.AllergenMarks {
-		if m.Allergen == a {
-			return m.Certainty, true
-		}
-	}
-	if !p.AllergensKnown {
-		return MayContain, true
-	}
-	return "", false
-}
-
-// Avoids reports whether the ingredient is free of every allergen in avoid, as
-// far as is known: a possible or an unknown allergen counts as present.
-func (p *Profile) Avoids(avoid []Allergen) bool {
-	for _, a := range avoid {
-		if _, has := p.Allergen(a); has {
-			return false
-		}
-	}
-	return true
 }

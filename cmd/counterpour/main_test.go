@@ -67,7 +67,7 @@ func TestCommands(t *testing.T) {
 	}{
 		{name: "help", args: nil, out: []string{"score", "cover", "find", "check", "serve", "Exit codes"}},
 		{name: "score a file", args: []string{"score", path}, out: []string{"Halyard Sour (shake, up)", "2 oz", "59.15 mL", "± ", "% vol", "Score ",
-			"Family", "% likely", "contains tree nuts", "from orgeat", "Cautions"}},
+			"Family", "% likely", "contains     tree nuts (orgeat)", "Cautions"}},
 		{name: "score the input", input: draft, args: []string{"score", "-"}, out: []string{"Halyard Sour"}},
 		{name: "score what is piped in", input: draft, args: []string{"score"}, out: []string{"Halyard Sour"}},
 		{name: "faults and fixes", input: "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up", args: []string{"score"},

@@ -1,12 +1,14 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/flavor"
 )
 
 // guestFlags are the flags that say who drinks it.
@@ -54,9 +56,11 @@ func showDrink(p *page, s *api.Spec, allergens []api.Allergen) {
 	for _, x := range s.Pours {
 		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient)
 	}
-	if names := allergenNames(allergens); len(names) > 0 {
-		p.line("     %s", strings.Join(names, ", "))
-	} else {
+	lines := allergenLines(allergens)
+	for _, l := range lines {
+		p.line("     %s: %s", l[0], l[1])
+	}
+	if len(lines) == 0 {
 		p.line("     no allergen is recorded; read the labels")
 	}
 }
@@ -68,10 +72,31 @@ func showNew(p *page, names []string) {
 	}
 }
 
-func allergenNames(marks []api.Allergen) []string {
-	var out []string
-	for _, m := range marks {
-		out = append(out, m.Certainty+" "+m.Allergen)
+// allergenLines says the allergens of a drink in a line for each certainty: what
+// it contains and may contain, each with the pours that bring it, and the pours
+// whose makers have not stated the rest.
+func allergenLines(marks []api.Allergen) [][2]string {
+	var out [][2]string
+	for _, c := range flavor.Certainties() {
+		var names, pours []string
+		for _, m := range marks {
+			if m.Certainty != string(c) {
+				continue
+			}
+			names = append(names, m.Allergen+" ("+orNone(m.From)+")")
+			for _, id := range m.From {
+				if !slices.Contains(pours, id) {
+					pours = append(pours, id)
+				}
+			}
+		}
+		switch {
+		case len(names) == 0:
+		case c == flavor.Unstated:
+			out = append(out, [2]string{"not stated", "anything else in " + orNone(pours) + "; read the label"})
+		default:
+			out = append(out, [2]string{string(c), orNone(names)})
+		}
 	}
 	return out
 }

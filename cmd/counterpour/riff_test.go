@@ -138,8 +138,8 @@ func TestRiffJSONIsTheEndpoints(t *testing.T) {
 			`{"text":` + string(text) + `,"toward":["more bitter"],"avoid":["eggs"],"diet":["no honey"],"max_abv_pct":20,"seed":3,"limit":4}`},
 		{[]string{"use-up", "--bottle", "mezcal", "--bottle", "fino sherry", "--avoid", "eggs", "--seed", "2", "--limit", "3", "--unit", "ml", "--json"}, "/v1/use-up",
 			`{"bottles":["mezcal","fino sherry"],"avoid":["eggs"],"seed":2,"limit":3,"unit":"ml"}`},
-		{[]string{"walk", path, "Brass Chronometer", "--steps", "2", "--avoid", "eggs", "--json"}, "/v1/walk",
-			`{"from":{"text":` + string(text) + `},"to":{"drink":"Brass Chronometer"},"steps":2,"avoid":["eggs"]}`},
+		{[]string{"walk", path, "Tide Table", "--steps", "2", "--avoid", "eggs", "--json"}, "/v1/walk",
+			`{"from":{"text":` + string(text) + `},"to":{"drink":"Tide Table"},"steps":2,"avoid":["eggs"]}`},
 	} {
 		code, out, message := tryDemo(t, "", c.args...)
 		require.Equal(t, exitDone, code, message)

@@ -122,10 +122,11 @@ func standardDrinks(servings []api.Serving) string {
 
 func showSafety(p *page, allergens []api.Allergen, cautions []api.Caution) {
 	p.head("Allergens")
-	for _, x := range allergens {
-		p.row(x.Certainty+" "+x.Allergen, "from "+orNone(x.From))
+	lines := allergenLines(allergens)
+	for _, l := range lines {
+		p.row(l[0], l[1])
 	}
-	if len(allergens) == 0 {
+	if len(lines) == 0 {
 		p.row("none is recorded for these pours; read the labels")
 	}
 	if len(cautions) == 0 {

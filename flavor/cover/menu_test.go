@@ -3,6 +3,7 @@ package cover
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -199,7 +200,7 @@ func TestAllergensNeverPass(t *testing.T) {
 	}
 	carries := func(p *flavor.Profile, avoid []flavor.Allergen) bool {
 		for _, a := range avoid {
-			if !p.AllergensKnown {
+			if !p.AllergensKnown && !slices.Contains(p.FreeOf, a) {
 				return true
 			}
 			for _, m := range p.AllergenMarks {

@@ -3,7 +3,6 @@ package cover
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -37,31 +36,7 @@ func (t *task) compareAromas(c *Cover, drink *mix.Drink) {
 // compareAllergens gathers what the covered drink carries, and what the
 // original did not.
 func (t *task) compareAllergens(c *Cover) {
-	c.Marks = MarksOf(&c.Spec)
-	before := MarksOf(t.req.Spec)
-	for _, m := range c.Marks {
-		if !slices.ContainsFunc(before, func(b flavor.AllergenMark) bool { return b.Allergen == m.Allergen }) {
-			c.NewAllergens = append(c.NewAllergens, m.Allergen)
-		}
-	}
-}
-
-// MarksOf returns the allergens of a drink, in the order of the law, each with
-// the greatest certainty that any pour gives it.
-func MarksOf(s *flavor.Spec) []flavor.AllergenMark {
-	var out []flavor.AllergenMark
-	for _, a := range flavor.Allergens() {
-		var certainty flavor.Certainty
-		for i := range s.Pours {
-			if c, has := s.Pours[i].Profile.Allergen(a); has && certainty != flavor.Contains {
-				certainty = c
-			}
-		}
-		if certainty != "" {
-			out = append(out, flavor.AllergenMark{Allergen: a, Certainty: certainty})
-		}
-	}
-	return out
+	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
 }
 
 // text says the cover as one bartender to another, and what the guest will notice.

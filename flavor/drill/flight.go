@@ -6,7 +6,6 @@ import (
 	"math/rand/v2"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
@@ -116,7 +115,7 @@ func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
 	if f.Orders, err = serve(blind, r.Tasters, rng); err != nil {
 		return nil, err
 	}
-	f.Cautions, f.Marks = cautions(f), cover.MarksOf(r.Spec)
+	f.Cautions, f.Marks = cautions(f), r.Spec.Allergens()
 	return f, nil
 }
 

@@ -10,7 +10,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
@@ -22,7 +21,7 @@ func (w *work) describe(s *solved) (Riff, error) {
 		return Riff{}, err
 	}
 	r := Riff{Spec: s.spec, Kind: s.kind, Score: result.Judgement.Score, FamilyID: result.Judgement.Fits[0].ID, Family: result.Judgement.Fits[0].Name,
-		Marks: cover.MarksOf(&s.spec), Cost: costOf(&s.spec, w.limits.guest.Prices), Drink: s.drink, at: s.at}
+		Marks: s.spec.Allergens(), Cost: costOf(&s.spec, w.limits.guest.Prices), Drink: s.drink, at: s.at}
 	r.Spec.Name = ""
 	if w.spec == nil {
 		return r, nil

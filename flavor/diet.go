@@ -1,0 +1,57 @@
+package flavor
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Diet is a word for what a guest eats and drinks, and what it rules out. What
+// comes from animals is ruled out twice: by the tag of an ingredient, which
+// says what it is made with, and by the allergen, since wine that may be fined
+// with egg or milk carries no tag.
+type Diet struct {
+	Name      string
+	NoAnimal  []string   // see Profile.Animal
+	Avoid     []Allergen // possible and unstated count as present
+	NoAlcohol bool
+}
+
+// fleshAllergens are the allergens that are animals themselves.
+var fleshAllergens = []Allergen{Crustaceans, Fish, Molluscs}
+
+// diets are the diets, by name.
+var diets = []Diet{
+	{Name: "alcohol-free", NoAlcohol: true},
+	{Name: "no dairy", NoAnimal: []string{"milk"}, Avoid: []Allergen{Milk}},
+	{Name: "no egg", NoAnimal: []string{"egg"}, Avoid: []Allergen{Eggs}},
+	{Name: "no honey", NoAnimal: []string{"honey"}},
+	{Name: "vegan", NoAnimal: []string{"milk", "egg", "honey", "fish", "insect", "meat"}, Avoid: append([]Allergen{Eggs, Milk}, fleshAllergens...)},
+	{Name: "vegetarian", NoAnimal: []string{"fish", "insect", "meat"}, Avoid: fleshAllergens},
+}
+
+// Diets lists the diets known, by name.
+func Diets() []Diet { return slices.Clone(diets) }
+
+// DietNames lists the words that [ParseDiet] knows, in order.
+func DietNames() []string {
+	out := make([]string, 0, len(diets))
+	for _, d := range diets {
+		out = append(out, d.Name)
+	}
+	return out
+}
+
+// ParseDiet returns the diet that a word names, case and spaces aside. An
+// unknown word is a fault that lists the known ones: one that is passed over
+// would be a guest served wrong.
+func ParseDiet(word string) (Diet, error) {
+	w := strings.ToLower(strings.Join(strings.Fields(word), " "))
+	for _, d := range diets {
+		if w == d.Name {
+			return d, nil
+		}
+	}
+	return Diet{}, &Fault{Kind: ErrInvalid, Location: "diet", Value: word,
+		Message: fmt.Sprintf("%q is no diet known here; use %s", word, strings.Join(DietNames(), ", ")), Suggest: DietNames()}
+}
