@@ -48,6 +48,7 @@ type Bottle struct {
 	Ingredient string `json:"ingredient"`     // the id of its category
 	Well       bool   `json:"well,omitempty"` // the one that is poured where its category is asked for
 	Measured
+	Label    *Label   `json:"label,omitempty"`    // what it says of allergens; nil if nobody has read it
 	Price    *float64 `json:"price,omitempty"`    // of one full bottle, in Currency
 	Currency string   `json:"currency,omitempty"` // three letters, as in ISO 4217
 	SizeML   float64  `json:"size_ml,omitempty"`
@@ -64,6 +65,7 @@ func (b Bottle) check() error {
 		checkLine("name", b.Name, true),
 		checkID(b.Ingredient),
 		b.Measured.check(),
+		b.Label.check(),
 		b.checkSize(),
 		checkRange("stock", b.Stock, 0, 1e6),
 		checkText("note", b.Note, MaxNote),
@@ -102,7 +104,7 @@ func (b Bottle) checkPrice() error {
 }
 
 func (b Bottle) clean() Item {
-	b.Measured = b.Measured.clean()
+	b.Measured, b.Label = b.Measured.clean(), b.Label.clean()
 	b.Price = copyOf(b.Price)
 	b.Name, b.Note = tidy(b.Name), lines(b.Note)
 	return b

@@ -24,7 +24,7 @@ const (
 
 // Overlay lays the house over the catalogue. Where the house has a bottle of a
 // category, its profile is replaced by a copy with the bottle's measured
-// values, and the bottle's name joins the aliases; what the house makes is
+// values and with what was read on its label, and the bottle's name joins the aliases; what the house makes is
 // added, or stands in for the profile that has its id. The result is by id;
 // none of the arguments is changed, and profiles that nothing overlays are
 // shared with the catalogue.
@@ -92,6 +92,7 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 		o.report(b, err)
 		return p
 	}
+	b.Label.overlay(&c)
 	return &c
 }
 

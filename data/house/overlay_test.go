@@ -2,6 +2,7 @@ package house_test
 
 import (
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -112,6 +113,47 @@ func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
 	lime, _ := shelf.ByID("lime-juice")
 	boiled, _ := shelf.ByID("lime-cordial-of-ours")
 	assert.InDelta(t, 2*lime.Acid.Value, boiled.Acid.Value, 1e-9)
+}
+
+// A label settles what the category leaves open, never what it contains, and
+// what the house makes of the bottle knows it too.
+func TestALabelStatesAllergens(t *testing.T) {
+	c := catalogue(t)
+	read := &house.Label{Contains: []flavor.Allergen{flavor.Milk}, MayContain: []flavor.Allergen{flavor.Celery}, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
+	bottle := func(id, of string, l *house.Label) house.Bottle {
+		b := house.Bottle{ID: id, Name: id, Ingredient: of, SizeML: 700, Label: l}
+		require.NoError(t, house.Check(b))
+		return b
+	}
+	infused := house.Made{ID: "infused-amaro", Name: "Infused amaro", Class: flavor.ClassAmaro, Parts: []house.Pour{
+		{Ingredient: "medium-amaro", Amount: 700, Unit: flavor.Millilitre}, {Ingredient: "mint", Amount: 5, Unit: flavor.Sprig}}}
+	certainty := func(list []*flavor.Profile, id string, a flavor.Allergen) flavor.Certainty {
+		p, ok := house.NewShelf(list).ByID(id)
+		require.True(t, ok, id)
+		got, _ := p.Allergen(a)
+		return got
+	}
+	unread, faults := house.Overlay(c.Profiles(), []house.Bottle{bottle("ours", "medium-amaro", nil)}, []house.Made{infused})
+	require.Empty(t, faults)
+	labelled, faults := house.Overlay(c.Profiles(), []house.Bottle{bottle("ours", "medium-amaro", read), bottle("white", "dry-white-wine", &house.Label{ReadBy: "Ines", ReadAt: read.ReadAt})}, []house.Made{infused})
+	require.Empty(t, faults)
+	for _, id := range []string{"medium-amaro", "infused-amaro"} {
+		assert.Equal(t, flavor.Unstated, certainty(unread, id, flavor.Eggs), id)
+		assert.Equal(t, flavor.Certainty(""), certainty(labelled, id, flavor.Eggs), id)
+		assert.Equal(t, flavor.Contains, certainty(labelled, id, flavor.Milk), id)
+		assert.Equal(t, flavor.MayContain, certainty(labelled, id, flavor.Celery), id)
+	}
+	assert.Equal(t, flavor.MayContain, certainty(unread, "dry-white-wine", flavor.Milk))
+	assert.Equal(t, flavor.Certainty(""), certainty(labelled, "dry-white-wine", flavor.Milk), "this one was not fined with it")
+	assert.Equal(t, flavor.Contains, certainty(labelled, "dry-white-wine", flavor.Sulphites), "a label that is silent does not unmake wine")
+
+	for _, bad := range []house.Label{
+		{Contains: []flavor.Allergen{"moonlight"}, ReadBy: "Ines", ReadAt: read.ReadAt},
+		{ReadAt: read.ReadAt},
+		{ReadBy: "Ines"},
+	} {
+		assert.Error(t, house.Check(house.Bottle{ID: "b", Name: "b", Ingredient: "vodka", SizeML: 700, Label: &bad}))
+	}
 }
 
 // A recipe finds the one that it uses, whichever of their ids comes first.

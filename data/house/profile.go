@@ -155,6 +155,7 @@ func (s *sum) aroma(p *flavor.Profile) {
 // contain, the whole may contain, and what nobody has stated stays unknown.
 func (s *sum) marks(p *flavor.Profile) {
 	p.AllergensKnown = true
+	whole := flavor.Spec{Pours: s.parts}
 	for _, part := range s.parts {
 		q := part.Profile
 		p.AllergensKnown = p.AllergensKnown && q.AllergensKnown
@@ -165,17 +166,18 @@ func (s *sum) marks(p *flavor.Profile) {
 			p.Cautions = appendNew(p.Cautions, c)
 		}
 	}
-	for _, a := range flavor.Allergens() {
-		var found flavor.Certainty
-		for _, part := range s.parts {
-			for _, m := range part.Profile.AllergenMarks {
-				if m.Allergen == a && found != flavor.Contains {
-					found = m.Certainty
-				}
-			}
+	marks := whole.Allergens()
+	for _, m := range marks {
+		if m.Certainty != flavor.Unstated {
+			p.AllergenMarks = append(p.AllergenMarks, m)
 		}
-		if found != "" {
-			p.AllergenMarks = append(p.AllergenMarks, flavor.AllergenMark{Allergen: a, Certainty: found})
+	}
+	if p.AllergensKnown {
+		return
+	}
+	for _, a := range flavor.Allergens() {
+		if !slices.ContainsFunc(marks, func(m flavor.AllergenMark) bool { return m.Allergen == a }) {
+			p.FreeOf = append(p.FreeOf, a)
 		}
 	}
 }
