@@ -6,13 +6,14 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
-	"strconv"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -21,8 +22,8 @@ type batchPage struct {
 	Slug, Name string
 	Version    int64
 	Form       batchForm
-	Bottles    []trainingOption
-	Places     []trainingOption
+	Bottles    []form.Option
+	Places     []form.Option
 	Fault      string // why there is no batch
 	Plan       *batchView
 	Allergens  allergensView
@@ -48,7 +49,7 @@ const (
 // bottles are the bottles that a batch may fill.
 var bottles = []prep.Container{prep.Bottle750, prep.Bottle1000}
 
-var batchPlaces = []trainingOption{
+var batchPlaces = []form.Option{
 	{Value: string(prep.Fridge), Name: "from the fridge, diluted"},
 	{Value: string(prep.Freezer), Name: "from the freezer, diluted"},
 	{Value: string(prep.ToOrder), Name: "shaken or stirred to order, no water"},
@@ -78,7 +79,7 @@ func (f *batchForm) target() (prep.Target, string) {
 	default:
 		return t, "Say whether it is for so many serves, for a bottle or for a keg."
 	}
-	n, err := strconv.ParseFloat(strings.Replace(word, ",", ".", 1), 64)
+	n, err := form.Number(word, "such as 10")
 	if err != nil || !(n >= 0.1 && n <= most) {
 		return t, "“" + word + "” cannot be made; write a number up to " + words.Figure(most, 0) + unit + "."
 	}
@@ -95,18 +96,18 @@ func (f *batchForm) target() (prep.Target, string) {
 
 // batch plans a spec made ahead.
 func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	kept, err := house.Get[house.Spec](r.Context(), p.house.Store(), r.PathValue("slug"))
 	if errors.Is(err, house.ErrNotFound) {
-		return errNotFound
+		return frame.ErrNotFound
 	}
 	if err != nil {
 		return err
 	}
 	v := &batchPage{Slug: kept.Item.ID, Name: kept.Item.Name, Version: kept.Version, Form: readBatchForm(r.Form)}
-	v.Bottles, v.Places = bottleChoices(v.Form.Bottle), choices(batchPlaces, v.Form.From)
+	v.Bottles, v.Places = bottleChoices(v.Form.Bottle), form.Choose(batchPlaces, v.Form.From)
 	status := http.StatusOK
 	if err := p.plan(r.Context(), v, kept.Item); err != nil {
 		if v.Fault, status = batchFault(err); v.Fault == "" {
@@ -115,23 +116,23 @@ func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
 	} else if v.Fault != "" {
 		status = http.StatusUnprocessableEntity
 	}
-	return p.write(w, r, status, "batch", "layout", v)
+	return p.Write(w, r, status, "batch", "layout", v)
 }
 
 // batchFault tells what the mixer or the plan refuses.
 func batchFault(err error) (string, int) {
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		return words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 	}
 	return toldOf(err)
 }
 
-func bottleChoices(chosen string) []trainingOption {
-	var all []trainingOption
+func bottleChoices(chosen string) []form.Option {
+	var all []form.Option
 	for _, b := range bottles {
-		all = append(all, trainingOption{Value: words.Figure(b.ML, 0), Name: b.Name})
+		all = append(all, form.Option{Value: words.Figure(b.ML, 0), Name: b.Name})
 	}
-	return choices(all, chosen)
+	return form.Choose(all, chosen)
 }
 
 // plan works the batch out.
@@ -216,7 +217,7 @@ func batchViewOf(b *prep.Batch, t prep.Target) *batchView {
 }
 
 func batchLineOf(l *prep.Line, water bool) batchLine {
-	out := batchLine{Name: l.Name, Jug: bare(l.JugML) + "\u00a0mL", Scale: bare(l.ScaleG) + "\u00a0g",
+	out := batchLine{Name: l.Name, Jug: words.Plain(l.JugML) + "\u00a0mL", Scale: words.Plain(l.ScaleG) + "\u00a0g",
 		Exact: words.Figure(l.ML, 1) + "\u00a0mL", Gram: words.Figure(l.G, 1) + "\u00a0g", Water: water}
 	if l.Count > 0 {
 		pour := flavor.Pour{Amount: l.Count, Unit: l.Unit}
@@ -224,9 +225,6 @@ func batchLineOf(l *prep.Line, water bool) batchLine {
 	}
 	return out
 }
-
-// bare writes what is rounded already, with no more decimals than it has.
-func bare(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func pourList(pours []flavor.Pour) []string {
 	var out []string

@@ -7,6 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 )
 
 // benchForm is what the bench sends. Unknown fields are passed over; an
@@ -37,10 +39,10 @@ const (
 // readBenchForm reads the form of a POST, or the address of a GET, so that a
 // draft can be linked to.
 func readBenchForm(r *http.Request) (benchForm, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return benchForm{}, err
 	}
-	f := benchForm{Text: plainLines(r.Form.Get("text")), Missing: r.Form.Get("missing"), Anywhere: lastOf(r.Form["from"]) == "all", View: viewText,
+	f := benchForm{Text: form.Lines(r.Form.Get("text")), Missing: r.Form.Get("missing"), Anywhere: lastOf(r.Form["from"]) == "all", View: viewText,
 		Compare: readCompareForm(r.Form), Scale: scaleForm{r.Form.Has("scale"), strings.TrimSpace(r.Form.Get("volume"))}, Save: readSaveForm(r.Form)}
 	// The first view is how the draft stands on the page, another how it is
 	// asked for. What is filled in counts where it can be seen.
@@ -53,7 +55,7 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 		}
 	}
 	if become, ok := r.Form["become"]; ok {
-		f.Become, f.Becomes = plainLines(become[0]), true
+		f.Become, f.Becomes = form.Lines(become[0]), true
 	}
 	// Covers that stand open are asked for again, unless something else was
 	// pressed that closes them.
@@ -61,7 +63,7 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 		f.Missing = r.Form.Get("covering")
 	}
 	var err error
-	f.Avoid, err = readAvoid(r.Form)
+	f.Avoid, err = form.ReadAvoid(r.Form)
 	return f, err
 }
 
@@ -73,38 +75,33 @@ func lastOf(values []string) string {
 	return values[len(values)-1]
 }
 
-// plainLines turns the line ends of a form into those of the text form.
-func plainLines(s string) string {
-	return strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(s)
-}
-
 // bench answers a draft: a whole page, or the answer alone to a script. A draft
 // with faults is 422 as a page. As a fragment it is 200, since what is half
 // typed is no error.
 func (p *pages) bench(w http.ResponseWriter, r *http.Request) error {
-	form, err := readBenchForm(r)
+	sent, err := readBenchForm(r)
 	if err != nil {
 		return err
 	}
 	if r.Method != http.MethodPost {
-		form.Save.Do = "" // only what is posted is kept
-		if err := p.opened(r, &form); err != nil {
+		sent.Save.Do = "" // only what is posted is kept
+		if err := p.opened(r, &sent); err != nil {
 			return err
 		}
 	}
-	a, err := p.answer(r, form)
+	a, err := p.answer(r, sent)
 	if err != nil {
 		return err
 	}
-	if isFragment(r) {
-		return p.write(w, r, http.StatusOK, "bench", "answer", a)
+	if frame.IsFragment(r) {
+		return p.Write(w, r, http.StatusOK, "bench", "answer", a)
 	}
 	status := a.Save.status()
 	if len(a.Faults) > 0 || a.VolumeFault != "" {
 		status = http.StatusUnprocessableEntity
 	}
-	return p.write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: p.examples(),
-		Guest: guestBoxes(form.Avoid), Ticked: len(form.Avoid) > 0})
+	return p.Write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: p.examples(),
+		Guest: form.Boxes(sent.Avoid), Ticked: len(sent.Avoid) > 0})
 }
 
 // opened fills the bench with the spec that the address names, unless it holds
@@ -123,7 +120,7 @@ func (p *pages) opened(r *http.Request, f *benchForm) error {
 type benchPage struct {
 	*answer
 	Examples []example
-	Guest    []guestBox
+	Guest    []form.Box
 	Ticked   bool // the guest must not have something
 }
 

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -50,7 +51,7 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 			err = p.judged(r.Context(), a, &spec, f)
 		}
 	}
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		a.Faults = faultViews(a.Text, faults)
 		a.Said = words.Count(len(a.Faults), "thing", "things") + " to mend in the draft."
 		err = nil
@@ -77,7 +78,7 @@ func (a *answer) rewrite(text string) {
 func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchForm) error {
 	if f.Scale.Asked {
 		to, err := p.toVolume(s, f.Scale.Volume)
-		switch faults := faultsIn(err); {
+		switch faults := form.Faults(err); {
 		case len(faults) > 0 && faults[0].Location == "volume":
 			a.VolumeFault = faults[0].Message
 		case err != nil:
@@ -113,19 +114,6 @@ func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) er
 		return err
 	}
 	return p.origin(r.Context(), a.Save)
-}
-
-// faultsIn returns the faults of the user's that an error holds.
-func faultsIn(err error) flavor.Faults {
-	var many flavor.Faults
-	if errors.As(err, &many) {
-		return many
-	}
-	var one *flavor.Fault
-	if errors.As(err, &one) {
-		return flavor.Faults{one}
-	}
-	return nil
 }
 
 // faultView is one fault beside the box.

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -15,8 +16,8 @@ type compareForm struct {
 	Do     string // "hold" or "stop"; empty leaves it as it is
 }
 
-func readCompareForm(form url.Values) compareForm {
-	return compareForm{Before: plainLines(form.Get("before")), Do: form.Get("compare")}
+func readCompareForm(sent url.Values) compareForm {
+	return compareForm{Before: form.Lines(sent.Get("before")), Do: sent.Get("compare")}
 }
 
 // compareView is two drafts side by side.
@@ -60,7 +61,7 @@ func (p *pages) compare(before string, is *flavor.Spec) (*compareView, error) {
 	if err == nil {
 		r0, err = p.bar.Judge(&was)
 	}
-	if len(faultsIn(err)) > 0 {
+	if len(form.Faults(err)) > 0 {
 		return nil, nil
 	}
 	if err == nil {

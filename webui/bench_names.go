@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
 )
 
 // How names are offered while a line is typed.
@@ -33,11 +34,11 @@ func (p *pages) names(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "bench", part, offers)
+	return p.Write(w, r, http.StatusOK, "bench", part, offers)
 }
 
 func (p *pages) offers(ctx context.Context, line string) ([]nameOffer, error) {
-	line = strings.TrimSpace(plainLines(line))
+	line = strings.TrimSpace(form.Lines(line))
 	// A first line may be a name; read the line as a later one.
 	draft, err := measure.Parse("name: draft\n" + line)
 	if err != nil || len(draft.Lines) != 1 {

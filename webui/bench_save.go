@@ -14,6 +14,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/webui/access"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 )
 
 // saveForm is what the bench sends to have a draft kept.
@@ -85,11 +87,11 @@ func specID(name string) string {
 // told in the view, and nothing is then written.
 func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, error) {
 	if f.Do != "save" && (f.Do != "replace" || f.Over == "") {
-		return nil, fmt.Errorf("%w: nothing is called %q", errBadForm, f.Do)
+		return nil, fmt.Errorf("%w: nothing is called %q", form.ErrUnreadable, f.Do)
 	}
 	v := &saveView{Spec: f.Spec, Version: f.Version, Called: f.Called}
 	if !access.May(r.Context(), access.Lead) {
-		v.Trouble = troubleOf(errNotTheirs).Text
+		v.Trouble = frame.TroubleOf(frame.ErrNotTheirs).Text
 		return v, p.origin(r.Context(), v)
 	}
 	if strings.TrimSpace(s.Name) == "" {
@@ -155,7 +157,7 @@ func (p *pages) writeSpec(r *http.Request, f saveForm, s *flavor.Spec, v *saveVi
 		v.Taken, err = p.taken(ctx, id, s)
 		return err
 	}
-	changes, err := p.house.Store().Write(ctx, by(r), house.Put(item, version))
+	changes, err := p.house.Store().Write(ctx, frame.By(r), house.Put(item, version))
 	if err != nil {
 		return err
 	}
@@ -219,7 +221,7 @@ func renamed(text, name string) string {
 func (p *pages) openSpec(ctx context.Context, slug string, at int64) (text string, version int64, err error) {
 	history, err := p.house.Store().History(ctx, house.Ref{Kind: house.KindSpec, ID: slug})
 	if errors.Is(err, house.ErrNotFound) {
-		return "", 0, errNotFound
+		return "", 0, frame.ErrNotFound
 	}
 	if err != nil {
 		return "", 0, err
@@ -239,5 +241,5 @@ func (p *pages) openSpec(ctx context.Context, slug string, at int64) (text strin
 		}
 		return measure.Format(drink), last.Version, nil
 	}
-	return "", 0, fmt.Errorf("%w: version %d of %s", errNotFound, at, slug)
+	return "", 0, fmt.Errorf("%w: version %d of %s", frame.ErrNotFound, at, slug)
 }

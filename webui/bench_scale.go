@@ -1,11 +1,11 @@
 package webui
 
 import (
-	"strconv"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -28,7 +28,7 @@ func (p *pages) toVolume(s *flavor.Spec, typed string) (flavor.Spec, error) {
 	fault := func(message string) (flavor.Spec, error) {
 		return flavor.Spec{}, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "volume", Value: typed, Message: message}
 	}
-	want, err := strconv.ParseFloat(strings.Replace(strings.TrimSpace(typed), ",", ".", 1), 64)
+	want, err := form.Number(strings.TrimSpace(typed), "in mL")
 	if err != nil || !(want >= leastVolume && want <= mostVolume) {
 		return fault("Write the volume in mL, " + words.Figure(leastVolume, 0) + " to " + words.Figure(mostVolume, 0) + ", such as 150.")
 	}

@@ -1,9 +1,6 @@
 package webui
 
 import (
-	"context"
-	"errors"
-	"fmt"
 	"html"
 	"net/http"
 	"net/http/httptest"
@@ -13,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/webui/frame"
 )
 
 const (
@@ -98,7 +97,7 @@ func TestBenchScenarios(t *testing.T) {
 			want: []string{"Something broke behind the bar", footLine}, not: []string{"pump"}},
 		{name: "the bar breaks, to a script", method: "POST", path: "/", form: form("text", "Broken\n2 oz gin\nstir"), fragment: true, status: 500,
 			want: []string{"Something broke"}, not: []string{"<!doctype", "pump"}},
-		{name: "too long", method: "POST", path: "/", form: form("text", strings.Repeat("x", maxBody)), status: 413,
+		{name: "too long", method: "POST", path: "/", form: form("text", strings.Repeat("x", frame.MaxBody)), status: 413,
 			want: []string{"more than a page takes"}},
 		{name: "no such page", path: "/nowhere", status: 404, want: []string{"There is no such page", footLine}},
 		{name: "wrong method", method: "PUT", path: "/", status: 405, want: []string{"not how this page works"}},
@@ -112,7 +111,7 @@ func TestBenchScenarios(t *testing.T) {
 			w := ask(t, c.method, c.path, c.form, c.fragment)
 			body := w.Body.String()
 			assert.Equal(t, c.status, w.Code)
-			assert.Equal(t, contentPolicy, w.Header().Get("Content-Security-Policy"))
+			assert.Equal(t, frame.ContentPolicy, w.Header().Get("Content-Security-Policy"))
 			assert.Equal(t, "nosniff", w.Header().Get("X-Content-Type-Options"))
 			assert.Contains(t, w.Header().Get("Vary"), "HX-Request")
 			// The page is too long to be printed for every fault.
@@ -154,29 +153,6 @@ func TestFormsOfOtherSitesAreRefused(t *testing.T) {
 	newPages(t).ServeHTTP(w, r)
 	assert.Equal(t, http.StatusForbidden, w.Code)
 	assert.Contains(t, w.Body.String(), "another site")
-}
-
-func TestWhoHasLeftGetsNoAnswer(t *testing.T) {
-	ctx, cancel := context.WithCancel(t.Context())
-	cancel()
-	p := &pages{}
-	w := httptest.NewRecorder()
-	p.fail(w, httptest.NewRequest(http.MethodPost, "/", nil).WithContext(ctx), fmt.Errorf("cover: %w", ctx.Err()))
-	assert.Empty(t, w.Body.String())
-}
-
-func TestEveryTroubleIsTold(t *testing.T) {
-	seen := map[string]bool{}
-	for _, k := range troubles {
-		got := troubleOf(fmt.Errorf("doing a thing: %w", k.kind))
-		assert.Equal(t, k.trouble, got)
-		assert.GreaterOrEqual(t, got.Status, 400)
-		assert.NotEmpty(t, got.Title)
-		assert.NotEmpty(t, got.Text)
-		assert.False(t, seen[got.Title], "%q twice", got.Title)
-		seen[got.Title] = true
-	}
-	assert.Equal(t, http.StatusInternalServerError, troubleOf(errors.New("anything else")).Status)
 }
 
 func TestHeadHasNoBody(t *testing.T) {

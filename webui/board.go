@@ -12,6 +12,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -19,10 +21,10 @@ import (
 // an ingredient; kept or returned, a cover as it was served. A form gets sent
 // back to the board, a script the board itself.
 func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
-	avoid, err := readAvoid(r.Form)
+	avoid, err := form.ReadAvoid(r.Form)
 	if err != nil {
 		return err
 	}
@@ -30,12 +32,12 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 		if err := p.mark(r); err != nil {
 			return err
 		}
-		if !isFragment(r) {
+		if !frame.IsFragment(r) {
 			to := "#out-now"
 			if !r.PostForm.Has("back") {
 				to = "#drinks"
 			}
-			http.Redirect(w, r, withAvoid("/board", avoid)+to, http.StatusSeeOther)
+			http.Redirect(w, r, form.WithAvoid("/board", avoid)+to, http.StatusSeeOther)
 			return nil
 		}
 	}
@@ -44,20 +46,20 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	part := "layout"
-	if isFragment(r) {
+	if frame.IsFragment(r) {
 		part = "board"
 		v.note(r.PostForm)
 	}
-	return p.write(w, r, http.StatusOK, "board", part, v)
+	return p.Write(w, r, http.StatusOK, "board", part, v)
 }
 
 // mark does what a button of the board asks for.
 func (p *pages) mark(r *http.Request) error {
 	for field, out := range map[string]bool{"out": true, "back": false} {
 		for _, id := range r.PostForm[field] {
-			if err := p.house.Mark(r.Context(), by(r), id, out); err != nil {
-				if len(faultsIn(err)) > 0 {
-					return errGone
+			if err := p.house.Mark(r.Context(), frame.By(r), id, out); err != nil {
+				if len(form.Faults(err)) > 0 {
+					return frame.ErrGone
 				}
 				return err
 			}
@@ -129,8 +131,8 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 	if err != nil {
 		return nil, err
 	}
-	v := &boardView{About: p.house.About(), Version: s.version(), Avoid: avoid, Guest: guestBoxes(avoid),
-		Without: words.List(words.Of(avoid)), Here: withAvoid("/board", avoid), Specs: withAvoid("/specs", avoid), Menu: len(s.menu)}
+	v := &boardView{About: p.house.About(), Version: s.version(), Avoid: avoid, Guest: form.Boxes(avoid),
+		Without: words.List(words.Of(avoid)), Here: form.WithAvoid("/board", avoid), Specs: form.WithAvoid("/specs", avoid), Menu: len(s.menu)}
 	v.shelve(s)
 	if len(s.out) > 0 {
 		r, err := p.covered.outs(ctx, menuRequest(s, avoid), p.bar.Outs)

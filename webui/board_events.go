@@ -45,7 +45,7 @@ func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 	}
 	// The answer has begun, so there is no other to give.
 	if ctx.Err() == nil {
-		p.log.DebugContext(ctx, "board no longer told", "err", err)
+		p.Log.DebugContext(ctx, "board no longer told", "err", err)
 	}
 	return nil
 }

@@ -9,6 +9,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 )
 
 // servedOf says a cover as it is served, for the buttons that tell how it was
@@ -26,27 +28,27 @@ func servedOf(slug string, t *cover.Touched, c *cover.Cover) string {
 func (p *pages) tasted(r *http.Request, served string, verdict house.Verdict) error {
 	v, err := url.ParseQuery(served)
 	if err != nil {
-		return fmt.Errorf("%w: what was served is not what the board wrote", errBadForm)
+		return fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
 	}
 	slug, missing := v.Get("spec"), v.Get("missing")
 	drink, err := p.bar.Read(v.Get("served"))
-	if len(faultsIn(err)) > 0 {
-		return fmt.Errorf("%w: what was served cannot be read", errBadForm)
+	if len(form.Faults(err)) > 0 {
+		return fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
 	}
 	if err != nil {
 		return err
 	}
 	spec, err := house.Get[house.Spec](r.Context(), p.house.Store(), slug)
 	if errors.Is(err, house.ErrNotFound) {
-		return errGone
+		return frame.ErrGone
 	}
 	if err != nil {
 		return err
 	}
 	if _, known := p.house.Shelf().ByID(missing); !known {
-		return errGone
+		return frame.ErrGone
 	}
-	who := by(r)
+	who := frame.By(r)
 	c := house.Cover{At: who.At, Spec: slug, SpecVersion: spec.Version, Missing: missing, Verdict: verdict, Taster: who.Actor,
 		Served: house.FromSpec(slug, drink).Pours}
 	_, err = p.house.Store().Write(r.Context(), who, house.Put(c, 0))

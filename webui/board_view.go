@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -16,7 +17,7 @@ type boardView struct {
 	About   string
 	Version string
 	Avoid   []flavor.Allergen
-	Guest   []guestBox
+	Guest   []form.Box
 	Without string // the allergens that the guest avoids
 	Here    string // address of this board
 	Specs   string // address of the specs that the guest may have

@@ -6,6 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -23,21 +25,21 @@ func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		return p.write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+		return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
 	}
-	return errNotFound
+	return frame.ErrNotFound
 }
 
 // draftCard is a draft of the bench as a card. One with faults goes back to the
 // bench, which says what they are.
 func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
-	text := plainLines(r.Form.Get("text"))
+	text := form.Lines(r.Form.Get("text"))
 	bench := "/?" + url.Values{"text": {text}}.Encode()
 	s, err := p.bar.Read(text)
-	if len(faultsIn(err)) > 0 {
+	if len(form.Faults(err)) > 0 {
 		http.Redirect(w, r, bench, http.StatusSeeOther)
 		return nil
 	}
@@ -52,7 +54,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v.Family, v.Reads, v.Bench = v.Reads, "", bench
-	return p.write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+	return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
 }
 
 // cardPage is the page of one card.
@@ -71,7 +73,7 @@ func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "print", "layout", v)
+	return p.Write(w, r, http.StatusOK, "print", "layout", v)
 }
 
 // figures fills in what is measured of the finished drink.

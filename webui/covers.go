@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -69,7 +70,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		request.Stock = stock
 	}
 	missing, found, err := p.bar.Cover(ctx, request)
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		return &coversView{Missing: f.Missing, Trouble: words.Sentence(faults[0].Message)}, nil
 	}
 	if err != nil {

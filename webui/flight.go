@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -23,10 +24,10 @@ type flightForm struct{ Drink, Text, Axis, Builds, Step, Tasters, Each, Seed str
 // ownText is the choice of the drink in the box.
 const ownText = ""
 
-func readFlightForm(form url.Values) flightForm {
-	f := roundForm(form)
-	return flightForm{Drink: f.get("drink"), Text: strings.ReplaceAll(form.Get("text"), "\r\n", "\n"), Axis: f.get("axis"), Builds: f.get("builds"),
-		Step: f.get("step"), Tasters: f.get("tasters"), Each: f.get("each"), Seed: f.get("seed")}
+func readFlightForm(sent url.Values) flightForm {
+	f := form.Values(sent)
+	return flightForm{Drink: f.Get("drink"), Text: strings.ReplaceAll(sent.Get("text"), "\r\n", "\n"), Axis: f.Get("axis"), Builds: f.Get("builds"),
+		Step: f.Get("step"), Tasters: f.Get("tasters"), Each: f.Get("each"), Seed: f.Get("seed")}
 }
 
 // address is the form as an address, so that a plan can be opened again.
@@ -45,7 +46,7 @@ func newSeed() string { return strconv.FormatUint(uint64(rand.Uint32()), 36) }
 func readSeed(text string) (uint64, error) {
 	seed, err := strconv.ParseUint(text, 36, 64)
 	if err != nil {
-		return 0, fmt.Errorf("%w: seed: %w", errBadForm, err)
+		return 0, fmt.Errorf("%w: seed: %w", form.ErrUnreadable, err)
 	}
 	return seed, nil
 }
@@ -53,91 +54,91 @@ func readSeed(text string) (uint64, error) {
 // flight shows the form, and the plan if one is asked for. A plan without a seed
 // is sent on to an address that has one.
 func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
-	form := readFlightForm(r.Form)
+	sent := readFlightForm(r.Form)
 	asked := r.Form.Has("axis")
-	if asked && form.Seed == "" {
-		http.Redirect(w, r, form.address(newSeed()), http.StatusSeeOther)
+	if asked && sent.Seed == "" {
+		http.Redirect(w, r, sent.address(newSeed()), http.StatusSeeOther)
 		return nil
 	}
 	menu, err := p.house.Menu(r.Context())
 	if err != nil {
 		return err
 	}
-	v := flightViewOf(form, menu, asked)
+	v := flightViewOf(sent, menu, asked)
 	if !asked {
-		return p.write(w, r, http.StatusOK, "flight", "layout", v)
+		return p.Write(w, r, http.StatusOK, "flight", "layout", v)
 	}
-	request, err := p.flightRequest(form, menu)
+	request, err := p.flightRequest(sent, menu)
 	if err == nil {
 		var plan *drill.Flight
 		if plan, err = p.trainer.Flight(request); err == nil {
-			v.Plan = p.flightPlan(&request, plan, form)
+			v.Plan = p.flightPlan(&request, plan, sent)
 		}
 	}
-	if faults := faultsIn(err); len(faults) > 0 {
-		for _, f := range faultViews(form.Text, faults) {
+	if faults := form.Faults(err); len(faults) > 0 {
+		for _, f := range faultViews(sent.Text, faults) {
 			if v.Troubles = append(v.Troubles, words.Sentence(f.Message)); f.Line > 0 {
 				v.Troubles[len(v.Troubles)-1] = fmt.Sprintf("Line %d: %s", f.Line, words.Sentence(f.Message))
 			}
 		}
-		return p.write(w, r, http.StatusUnprocessableEntity, "flight", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "flight", "layout", v)
 	}
 	if err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "flight", "layout", v)
+	return p.Write(w, r, http.StatusOK, "flight", "layout", v)
 }
 
 // flightRequest reads what is asked for.
-func (p *pages) flightRequest(form flightForm, menu []HouseSpec) (r drill.FlightRequest, err error) {
-	if r.Seed, err = readSeed(form.Seed); err != nil {
+func (p *pages) flightRequest(sent flightForm, menu []HouseSpec) (r drill.FlightRequest, err error) {
+	if r.Seed, err = readSeed(sent.Seed); err != nil {
 		return r, err
 	}
 	var ok bool
-	if r.Axis, ok = template.ParseAxis(form.Axis); !ok {
-		return r, fmt.Errorf("%w: no axis is called %q", errBadForm, form.Axis)
+	if r.Axis, ok = template.ParseAxis(sent.Axis); !ok {
+		return r, fmt.Errorf("%w: no axis is called %q", form.ErrUnreadable, sent.Axis)
 	}
 	for _, x := range []struct {
 		into             *int
 		typed, name, say string
-	}{{&r.Builds, form.Builds, "builds", "the number of builds"}, {&r.Tasters, form.Tasters, "tasters", "the number of tasters"}} {
+	}{{&r.Builds, sent.Builds, "builds", "the number of builds"}, {&r.Tasters, sent.Tasters, "tasters", "the number of tasters"}} {
 		if *x.into, err = strconv.Atoi(x.typed); err != nil {
-			return r, missing(x.name, "write "+x.say+" as a whole number")
+			return r, form.Missing(x.name, "write "+x.say+" as a whole number")
 		}
 	}
-	f := roundForm{"step": {form.Step}, "each": {form.Each}}
-	if r.Step, err = f.number("step", "the step", "just-noticeable steps"); err != nil {
+	f := form.Values{"step": {sent.Step}, "each": {sent.Each}}
+	if r.Step, err = f.Number("step", "the step", "just-noticeable steps"); err != nil {
 		return r, err
 	}
-	if r.BuildML, err = f.number("each", "what each build holds", "mL"); err != nil {
+	if r.BuildML, err = f.Number("each", "what each build holds", "mL"); err != nil {
 		return r, err
 	}
 	if r.BuildML == 0 {
-		return r, missing("each", "a build of nothing cannot be tasted; write more than 0 mL")
+		return r, form.Missing("each", "a build of nothing cannot be tasted; write more than 0 mL")
 	}
-	r.Spec, err = p.flightSpec(form, menu)
+	r.Spec, err = p.flightSpec(sent, menu)
 	return r, err
 }
 
 // flightSpec is the drink of the menu that is chosen, or the one in the box; both
 // are one too many.
-func (p *pages) flightSpec(form flightForm, menu []HouseSpec) (*flavor.Spec, error) {
-	typed := strings.TrimSpace(form.Text) != ""
+func (p *pages) flightSpec(sent flightForm, menu []HouseSpec) (*flavor.Spec, error) {
+	typed := strings.TrimSpace(sent.Text) != ""
 	switch {
-	case form.Drink == ownText && !typed:
-		return nil, missing("drink", "choose a drink of the menu, or write one in the box")
-	case form.Drink == ownText:
-		spec, err := p.bar.Read(form.Text)
+	case sent.Drink == ownText && !typed:
+		return nil, form.Missing("drink", "choose a drink of the menu, or write one in the box")
+	case sent.Drink == ownText:
+		spec, err := p.bar.Read(sent.Text)
 		return &spec, err
 	case typed:
-		return nil, missing("drink", "there is a drink in the box and one of the menu is chosen; empty the box, or choose the one in it")
+		return nil, form.Missing("drink", "there is a drink in the box and one of the menu is chosen; empty the box, or choose the one in it")
 	}
-	at := slices.IndexFunc(menu, func(s HouseSpec) bool { return s.Slug == form.Drink })
+	at := slices.IndexFunc(menu, func(s HouseSpec) bool { return s.Slug == sent.Drink })
 	if at < 0 {
-		return nil, missing("drink", fmt.Sprintf("the menu has no drink %q any more; choose another", form.Drink))
+		return nil, form.Missing("drink", fmt.Sprintf("the menu has no drink %q any more; choose another", sent.Drink))
 	}
 	return &menu[at].Spec, nil
 }

@@ -8,15 +8,16 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
 // flightView is the page of a tasting flight.
 type flightView struct {
 	Form     flightForm
-	Drinks   []trainingOption
-	Axes     []trainingOption
-	Builds   []trainingOption
+	Drinks   []form.Option
+	Axes     []form.Option
+	Builds   []form.Option
 	Troubles []string
 	Plan     *flightPlan
 }
@@ -61,24 +62,24 @@ type tasterView struct {
 // How a form is first filled in.
 var firstFlight = flightForm{Axis: template.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(drill.DefaultBuildML, 0)}
 
-func flightViewOf(form flightForm, menu []HouseSpec, asked bool) *flightView {
+func flightViewOf(sent flightForm, menu []HouseSpec, asked bool) *flightView {
 	if !asked {
-		drink := form.Drink
-		form = firstFlight
-		if form.Drink = drink; drink == ownText && len(menu) > 0 {
-			form.Drink = menu[0].Slug
+		drink := sent.Drink
+		sent = firstFlight
+		if sent.Drink = drink; drink == ownText && len(menu) > 0 {
+			sent.Drink = menu[0].Slug
 		}
-		form.Seed = newSeed()
+		sent.Seed = newSeed()
 	}
-	v := &flightView{Form: form}
+	v := &flightView{Form: sent}
 	for i := range menu {
-		v.Drinks = append(v.Drinks, trainingOption{menu[i].Slug, menu[i].Spec.Name, menu[i].Slug == form.Drink})
+		v.Drinks = append(v.Drinks, form.Option{Value: menu[i].Slug, Name: menu[i].Spec.Name, Chosen: menu[i].Slug == sent.Drink})
 	}
 	for _, a := range template.Axes() {
-		v.Axes = append(v.Axes, trainingOption{a.String(), axisNoun[a], a.String() == form.Axis})
+		v.Axes = append(v.Axes, form.Option{Value: a.String(), Name: axisNoun[a], Chosen: a.String() == sent.Axis})
 	}
 	for _, n := range []string{"3", "5"} {
-		v.Builds = append(v.Builds, trainingOption{n, n, n == form.Builds})
+		v.Builds = append(v.Builds, form.Option{Value: n, Name: n, Chosen: n == sent.Builds})
 	}
 	return v
 }

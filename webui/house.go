@@ -2,14 +2,11 @@ package webui
 
 import (
 	"context"
-	"net/http"
-	"time"
 
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/webui/access"
 )
 
 // House is the bar whose menu, stock and outs the pages show. It is used
@@ -61,16 +58,4 @@ type SpecQuery struct {
 	Text   string            // in the name of the drink or of an ingredient; empty for any
 	Family string            // id of the family it is meant for; empty for any
 	Avoid  []flavor.Allergen // no pour may carry one, as far as is known
-}
-
-// nobody is who writes where nobody signs in.
-const nobody = "bar"
-
-// by says who makes a change, and when.
-func by(r *http.Request) house.By {
-	who := house.By{Actor: nobody, At: time.Now()}
-	if p, ok := access.PersonOf(r.Context()); ok {
-		who.Actor = p.Name
-	}
-	return who
 }

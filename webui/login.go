@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"counterpour/webui/access"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -37,9 +39,9 @@ type loginView struct {
 // never the passcode.
 func (p *pages) login(w http.ResponseWriter, r *http.Request) error {
 	if p.door == nil {
-		return errNotFound
+		return frame.ErrNotFound
 	}
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	w.Header().Set("Cache-Control", "no-store")
@@ -50,7 +52,7 @@ func (p *pages) login(w http.ResponseWriter, r *http.Request) error {
 	if by, ok := access.PersonOf(r.Context()); ok {
 		v.By, v.Can = by.Name, whatMay(by.Role)
 	}
-	return p.write(w, r, http.StatusOK, "login", "layout", v)
+	return p.Write(w, r, http.StatusOK, "login", "layout", v)
 }
 
 func whatMay(role access.Role) string {
@@ -67,7 +69,7 @@ func (p *pages) signIn(w http.ResponseWriter, r *http.Request, v *loginView) err
 	v.Name = strings.TrimSpace(r.PostForm.Get("name"))
 	if v.Name == "" || strings.TrimSpace(passcode) == "" {
 		v.Fault = "Write your name and your passcode."
-		return p.write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
 	}
 	err := p.door.SignIn(w, r, v.Name, passcode)
 	var wait *access.WaitError
@@ -77,12 +79,12 @@ func (p *pages) signIn(w http.ResponseWriter, r *http.Request, v *loginView) err
 		return nil
 	case errors.Is(err, access.ErrWrong):
 		v.Fault = "The name or the passcode is not right. Check both, and ask a lead if they do not come to mind."
-		return p.write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
 	case errors.As(err, &wait):
 		seconds := int(math.Ceil(wait.After.Seconds()))
 		w.Header().Set("Retry-After", strconv.Itoa(seconds))
 		v.Fault = "Too many tries, or too many people at once. Wait " + waitWords(wait.After) + " and try again; nothing was checked."
-		return p.write(w, r, http.StatusTooManyRequests, "login", "layout", v)
+		return p.Write(w, r, http.StatusTooManyRequests, "login", "layout", v)
 	}
 	return err
 }

@@ -19,6 +19,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/webui/access"
+	"counterpour/webui/frame"
 )
 
 const (
@@ -112,7 +113,7 @@ func TestLoginScenarios(t *testing.T) {
 		{name: "far too hasty", method: "POST", path: "/login", form: form("hastier", "s3cret passcode", "/"), status: 429, retry: "300", want: []string{"Wait 5 minutes"}},
 		{name: "a lock that breaks", method: "POST", path: "/login", form: form("broken", "s3cret passcode", "/"), status: 500, want: []string{"Something broke"}, not: []string{"lock", "s3cret"}},
 		{name: "from another site", method: "POST", path: "/login", form: form("Ana", anaPasscode, "/"), header: "Sec-Fetch-Site: cross-site", status: 403, want: []string{"came from another site"}},
-		{name: "a form too long", method: "POST", path: "/login", form: form("Ana", strings.Repeat("x", maxBody), "/"), status: 413},
+		{name: "a form too long", method: "POST", path: "/login", form: form("Ana", strings.Repeat("x", frame.MaxBody), "/"), status: 413},
 		{name: "another method", method: "PUT", path: "/login", status: 405},
 		{name: "a lead has signed in", method: "GET", path: "/login?next=%2Fboard", by: &access.Person{Name: "Ana", Role: access.Lead}, status: 200,
 			want: []string{"<h2 id=\"who\">Ana</h2>", "A lead may do everything", `action="/logout"`, `href="/board">Go on`}, not: []string{"password"}},

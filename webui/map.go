@@ -12,6 +12,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/webui/draw"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -66,7 +68,7 @@ func (p *pages) stockMap(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "map", "layout", v)
+	return p.Write(w, r, http.StatusOK, "map", "layout", v)
 }
 
 func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, error) {
@@ -89,7 +91,7 @@ func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, erro
 		}
 	}
 	if slug != "" && v.Slug == "" {
-		return nil, errNotFound
+		return nil, frame.ErrNotFound
 	}
 	v.draw(s.stock, kinds)
 	return v, nil
@@ -113,7 +115,7 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *shift, h *HouseSpec, 
 		}
 	}
 	gone, found, err := p.bar.Cover(ctx, CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: coverParts, Limit: mapCovers})
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return nil
 	}

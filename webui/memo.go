@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/webui/frame"
 )
 
 // memoSize is how many boards are kept; a shift sees few states, each perhaps
@@ -40,7 +41,7 @@ func (m *memo) outs(ctx context.Context, r cover.MenuRequest, search func(contex
 		if m.boxes == nil || len(m.boxes) >= memoSize {
 			m.boxes = map[string]*memoBox{}
 		}
-		box = &memoBox{ready: make(chan struct{}), from: r, err: errInternal}
+		box = &memoBox{ready: make(chan struct{}), from: r, err: frame.ErrInternal}
 		m.boxes[key] = box
 	}
 	m.mu.Unlock()

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"counterpour/webui/frame"
 )
 
 // A device keeps what it saw: when the bar does not answer it shows a copy that
@@ -37,7 +39,7 @@ func TestWhatIsKeptIsServed(t *testing.T) {
 	pages := pagesOf(t, newFakeHouse())
 	w := get(pages, "/offline.js", "")
 	assert.Equal(t, "text/javascript; charset=utf-8", w.Header().Get("Content-Type"))
-	assert.Equal(t, askFirst, w.Header().Get("Cache-Control"))
+	assert.Equal(t, frame.AskFirst, w.Header().Get("Cache-Control"))
 	w = get(pages, "/static/bar.webmanifest", "")
 	assert.Equal(t, "application/manifest+json", w.Header().Get("Content-Type"))
 	assert.Contains(t, get(pages, "/", "").Body.String(), `rel="manifest"`)

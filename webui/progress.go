@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor/drill"
 	"counterpour/webui/access"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -39,7 +40,7 @@ type teamRow struct {
 }
 
 func (p *pages) progress(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	if r.Method == http.MethodPost {
@@ -49,7 +50,7 @@ func (p *pages) progress(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "progress", "layout", v)
+	return p.Write(w, r, http.StatusOK, "progress", "layout", v)
 }
 
 func (p *pages) progressView(r *http.Request) (*progressView, error) {

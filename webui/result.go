@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -96,7 +97,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		return nil, err
 	}
 	if len(scored.Judgement.Fits) == 0 {
-		return nil, fmt.Errorf("%w: a score without a family", errInternal)
+		return nil, fmt.Errorf("%w: a score without a family", frame.ErrInternal)
 	}
 	best := &scored.Judgement.Fits[0]
 	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),

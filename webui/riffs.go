@@ -4,16 +4,15 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 	"net/http"
 	"net/url"
 	"slices"
-	"strconv"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -23,7 +22,7 @@ type riffsForm struct {
 	Undo    string // the text before it became another
 	CanUndo bool
 	Wishes  wishes
-	Drinker drinker
+	Drinker form.Guest
 	All     bool   // from the whole catalogue, not only the house's stock
 	Cost    string // the most that a drink may cost, as typed
 	List    listing
@@ -32,18 +31,18 @@ type riffsForm struct {
 // readRiffsForm reads the form of a POST, or the address of a GET, so that a
 // list can be linked to.
 func readRiffsForm(r *http.Request) (riffsForm, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return riffsForm{}, err
 	}
-	f := riffsForm{Text: plainLines(r.Form.Get("text")), Wishes: readWishes(r.Form), All: r.Form.Get("from") == "all",
+	f := riffsForm{Text: form.Lines(r.Form.Get("text")), Wishes: readWishes(r.Form), All: r.Form.Get("from") == "all",
 		Cost: strings.TrimSpace(r.Form.Get("cost"))}
 	if become, ok := r.Form["become"]; ok {
 		typed := f.Text
-		f.Text = plainLines(become[0])
+		f.Text = form.Lines(become[0])
 		f.Undo, f.CanUndo = typed, strings.TrimSpace(typed) != "" && typed != f.Text
 	}
 	var err error
-	if f.Drinker, err = readDrinker(r.Form); err != nil {
+	if f.Drinker, err = form.ReadGuest(r.Form); err != nil {
 		return f, err
 	}
 	f.List, err = readListing(r.Form)
@@ -54,7 +53,7 @@ func readRiffsForm(r *http.Request) (riffsForm, error) {
 func (f *riffsForm) Link() string {
 	v := url.Values{"text": {f.Text}}
 	f.Wishes.values(v)
-	f.Drinker.values(v)
+	f.Drinker.AddTo(v)
 	f.List.values(v)
 	if f.All {
 		v.Set("from", "all")
@@ -62,7 +61,7 @@ func (f *riffsForm) Link() string {
 	if f.Cost != "" {
 		v.Set("cost", f.Cost)
 	}
-	return to("/riffs", v)
+	return form.Link("/riffs", v)
 }
 
 // Again asks for others.
@@ -99,7 +98,7 @@ func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return p.write(w, r, status, "riffs", "layout", v)
+	return p.Write(w, r, status, "riffs", "layout", v)
 }
 
 // fill reads what was written and finds riffs; what cannot be read is said
@@ -109,14 +108,14 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 	if err == nil {
 		_, err = p.bar.Judge(&spec)
 	}
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		v.Faults = faultViews(v.Text, faults)
 	} else if err != nil {
 		return 0, err
 	}
-	request := riff.Request{Spec: &spec, Guest: v.Drinker.guest(), Limit: v.List.Limit, Seed: v.List.Seed}
+	request := riff.Request{Spec: &spec, Guest: v.Drinker.Limits(), Limit: v.List.Limit, Seed: v.List.Seed}
 	if request.Toward, err = riff.ParseWishes(v.Wishes.all()); err != nil {
-		for _, f := range faultsIn(err) {
+		for _, f := range form.Faults(err) {
 			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
 		}
 	}
@@ -150,7 +149,7 @@ const tooLong = "This took longer than a page may. Ask for fewer, or from the ho
 
 // refusal turns a fault into what a page says of it; other errors stay.
 func refusal(ctx context.Context, err error) (says string, status int, other error) {
-	faults := faultsIn(err)
+	faults := form.Faults(err)
 	switch {
 	case err == nil:
 		return "", http.StatusOK, nil
@@ -171,8 +170,8 @@ func mostCost(typed string, priced bool) (float64, error) {
 	if !priced {
 		return 0, errors.New("the house keeps no prices, so that no cost can be held to; leave it empty")
 	}
-	v, err := strconv.ParseFloat(strings.Replace(typed, ",", ".", 1), 64)
-	if err != nil || !(v > 0) || math.IsInf(v, 0) {
+	v, err := form.Number(typed, "such as 2.50")
+	if err != nil || !(v > 0) {
 		return 0, fmt.Errorf("%q is no cost; write a number above 0, such as 2.50", typed)
 	}
 	return v, nil
@@ -210,12 +209,12 @@ func (p *pages) pourable(ctx context.Context, everything bool, drafts ...*flavor
 }
 
 // benchLink is the address of the bench with a drink on it, for a guest.
-func benchLink(s *flavor.Spec, d *drinker) string {
+func benchLink(s *flavor.Spec, d *form.Guest) string {
 	v := url.Values{"text": {measure.Format(*s)}}
 	for _, a := range d.Avoid {
 		v.Add("avoid", string(a))
 	}
-	return to("/", v)
+	return form.Link("/", v)
 }
 
 // newMarks lists the allergens of a drink that another one does not carry, in

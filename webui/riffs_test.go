@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/webui/form"
 )
 
 // pageCase is one request for a page and what must come of it.
@@ -46,7 +47,7 @@ func query(path string, pairs ...string) string {
 	for i := 0; i < len(pairs); i += 2 {
 		v.Add(pairs[i], pairs[i+1])
 	}
-	return to(path, v)
+	return form.Link(path, v)
 }
 
 func TestRiffsScenarios(t *testing.T) {

@@ -11,6 +11,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -20,15 +22,15 @@ type useUpForm struct {
 	Names   string   // of other bottles, a line each
 	Filter  string
 	Unit    string
-	Drinker drinker
+	Drinker form.Guest
 	List    listing
 }
 
 func readUseUpForm(r *http.Request) (useUpForm, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return useUpForm{}, err
 	}
-	f := useUpForm{Names: plainLines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit")}
+	f := useUpForm{Names: form.Lines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit")}
 	for _, id := range r.Form["bottle"] {
 		if id != "" && !slices.Contains(f.Ticked, id) {
 			f.Ticked = append(f.Ticked, id)
@@ -38,10 +40,10 @@ func readUseUpForm(r *http.Request) (useUpForm, error) {
 		f.Unit = string(measure.Imperial)
 	}
 	if f.Unit != string(measure.Imperial) && f.Unit != string(measure.Metric) {
-		return f, fmt.Errorf("%w: unit %q", errBadForm, f.Unit)
+		return f, fmt.Errorf("%w: unit %q", form.ErrUnreadable, f.Unit)
 	}
 	var err error
-	if f.Drinker, err = readDrinker(r.Form); err != nil {
+	if f.Drinker, err = form.ReadGuest(r.Form); err != nil {
 		return f, err
 	}
 	f.List, err = readListing(r.Form)
@@ -57,17 +59,17 @@ func (f *useUpForm) Link() string {
 	if f.Unit != string(measure.Imperial) {
 		v.Set("unit", f.Unit)
 	}
-	f.Drinker.values(v)
+	f.Drinker.AddTo(v)
 	f.List.values(v)
-	return to("/riffs/use-up", v)
+	return form.Link("/riffs/use-up", v)
 }
 
 // Again asks for others.
 func (f *useUpForm) Again() again { return again{"use-up", f.Link(), f.List} }
 
 // Units are the measures to choose from.
-func (f *useUpForm) Units() []pick {
-	out := picks([]string{string(measure.Imperial), string(measure.Metric)}, f.Unit)
+func (f *useUpForm) Units() []form.Option {
+	out := form.Options([]string{string(measure.Imperial), string(measure.Metric)}, f.Unit)
 	out[1].Name = "mL"
 	return out
 }
@@ -86,7 +88,7 @@ type useUpPage struct {
 // tickShelf is the bottles of the house that do one thing in a drink.
 type tickShelf struct {
 	Title   string
-	Bottles []pick
+	Bottles []form.Option
 	Open    bool
 }
 
@@ -123,7 +125,7 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 	status := http.StatusOK
 	switch {
 	case gone:
-		return errGone
+		return frame.ErrGone
 	case len(v.NamesSays) > 0:
 		status = http.StatusUnprocessableEntity
 	case v.Any:
@@ -131,7 +133,7 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return p.write(w, r, status, "riffs-use-up", "layout", v)
+	return p.Write(w, r, status, "riffs-use-up", "layout", v)
 }
 
 // shelve lists the bottles to tick, those that the filter lets through and those
@@ -150,7 +152,7 @@ func (v *useUpPage) shelve(s *shift) (ticked []*flavor.Profile, gone bool) {
 			if !is && !strings.Contains(flavor.NormaliseName(b.Name), flavor.NormaliseName(v.Filter)) {
 				continue
 			}
-			shelf.Bottles = append(shelf.Bottles, pick{b.ID, b.Name, is})
+			shelf.Bottles = append(shelf.Bottles, form.Option{Value: b.ID, Name: b.Name, Chosen: is})
 			shelf.Open = shelf.Open || is
 		}
 		if len(shelf.Bottles) > 0 {
@@ -172,7 +174,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	var out []*flavor.Profile
 	for _, name := range splitWishes(v.Names) {
 		b, _, err := p.bar.Resolve(name)
-		if faults := faultsIn(err); len(faults) > 0 {
+		if faults := form.Faults(err); len(faults) > 0 {
 			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
 			continue
 		}
@@ -185,7 +187,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 }
 
 func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile) (status int, err error) {
-	request := riff.UseRequest{Bottles: bottles, Guest: v.Drinker.guest(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
+	request := riff.UseRequest{Bottles: bottles, Guest: v.Drinker.Limits(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
 	t, err := p.tariff(ctx)
 	if err != nil {
 		return 0, err
@@ -202,7 +204,7 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 	return http.StatusOK, nil
 }
 
-func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *drinker, t *tariff) *useUpView {
+func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *form.Guest, t *tariff) *useUpView {
 	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {

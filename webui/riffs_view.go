@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/riff"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -66,7 +67,7 @@ type relativeView struct {
 }
 
 // riffsView says everything about a list of riffs.
-func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *drinker, t *tariff) (*riffsView, error) {
+func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Guest, t *tariff) (*riffsView, error) {
 	from := request.Spec
 	before, err := p.bar.Judge(from)
 	if err != nil {
@@ -118,7 +119,7 @@ func (v *riffView) say(text string) {
 
 // drinkView says what all drinks of these pages have in common, beside the one
 // that they come from.
-func (p *pages) drinkView(id string, s, from *flavor.Spec, d *drinker, drawn bool, family string) riffView {
+func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn bool, family string) riffView {
 	v := riffView{ID: id, New: newMarks(from, s), Allergens: allergensOf(s, d.Avoid), Link: benchLink(s, d)}
 	for i := range s.Pours {
 		pour := &s.Pours[i]
@@ -229,16 +230,16 @@ func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCauti
 	return out
 }
 
-func (p *pages) relativeView(x *riff.Relative, from *flavor.Spec, d *drinker) relativeView {
+func (p *pages) relativeView(x *riff.Relative, from *flavor.Spec, d *form.Guest) relativeView {
 	s := &x.Proven.Spec
 	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: benchLink(s, d)}
 	if f, ok := p.bar.Family(x.Proven.Family); ok {
 		v.Family = f.Name
 	}
 	walk := url.Values{"from-text": {measure.Format(*from)}, "to-text": {measure.Format(*s)}}
-	d.values(walk)
+	d.AddTo(walk)
 	if x.Distance > 0 {
-		v.Walk = to("/riffs/walk", walk)
+		v.Walk = form.Link("/riffs/walk", walk)
 	}
 	return v
 }

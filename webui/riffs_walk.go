@@ -13,6 +13,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -24,7 +26,7 @@ const smallPourML = 60.0
 type walkForm struct {
 	From, To walkEnd
 	Steps    int
-	Drinker  drinker
+	Drinker  form.Guest
 }
 
 // walkEnd is one end of a walk: a text, or else a drink of the menu.
@@ -33,27 +35,27 @@ type walkEnd struct {
 	Title string
 	Text  string
 	Slug  string
-	Menu  []pick
+	Menu  []form.Option
 	Says  []string // what is wrong with it
 }
 
 func readWalkForm(r *http.Request) (walkForm, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return walkForm{}, err
 	}
 	end := func(field, title string) walkEnd {
-		return walkEnd{Field: field, Title: title, Text: plainLines(r.Form.Get(field + "-text")), Slug: r.Form.Get(field)}
+		return walkEnd{Field: field, Title: title, Text: form.Lines(r.Form.Get(field + "-text")), Slug: r.Form.Get(field)}
 	}
 	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: riff.DefaultSteps}
 	if s := r.Form.Get("steps"); s != "" {
 		n, err := strconv.Atoi(s)
 		if err != nil || n < 1 || n > riff.MaxSteps {
-			return f, fmt.Errorf("%w: steps %q", errBadForm, s)
+			return f, fmt.Errorf("%w: steps %q", form.ErrUnreadable, s)
 		}
 		f.Steps = n
 	}
 	var err error
-	f.Drinker, err = readDrinker(r.Form)
+	f.Drinker, err = form.ReadGuest(r.Form)
 	return f, err
 }
 
@@ -70,15 +72,15 @@ func (f *walkForm) Link() string {
 	if f.Steps != riff.DefaultSteps {
 		v.Set("steps", strconv.Itoa(f.Steps))
 	}
-	f.Drinker.values(v)
-	return to("/riffs/walk", v)
+	f.Drinker.AddTo(v)
+	return form.Link("/riffs/walk", v)
 }
 
 // Counts are the numbers of steps to choose from.
-func (f *walkForm) Counts() []pick {
-	var out []pick
+func (f *walkForm) Counts() []form.Option {
+	var out []form.Option
 	for n := 1; n <= riff.MaxSteps; n++ {
-		out = append(out, pick{strconv.Itoa(n), strconv.Itoa(n), n == f.Steps})
+		out = append(out, form.Option{Value: strconv.Itoa(n), Name: strconv.Itoa(n), Chosen: n == f.Steps})
 	}
 	return out
 }
@@ -124,7 +126,7 @@ func (p *pages) walk(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v := &walkPage{walkForm: form}
-	request := riff.WalkRequest{Between: v.Steps, Guest: v.Drinker.guest()}
+	request := riff.WalkRequest{Between: v.Steps, Guest: v.Drinker.Limits()}
 	for _, end := range []struct {
 		of *walkEnd
 		to **flavor.Spec
@@ -142,7 +144,7 @@ func (p *pages) walk(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return p.write(w, r, status, "riffs-walk", "layout", v)
+	return p.Write(w, r, status, "riffs-walk", "layout", v)
 }
 
 // read returns the drink of an end, nil if there is none yet; what cannot be
@@ -150,14 +152,14 @@ func (p *pages) walk(w http.ResponseWriter, r *http.Request) error {
 func (e *walkEnd) read(p *pages, menu []HouseSpec) (*flavor.Spec, error) {
 	var chosen *flavor.Spec
 	for i := range menu {
-		e.Menu = append(e.Menu, pick{menu[i].Slug, menu[i].Spec.Name, menu[i].Slug == e.Slug})
+		e.Menu = append(e.Menu, form.Option{Value: menu[i].Slug, Name: menu[i].Spec.Name, Chosen: menu[i].Slug == e.Slug})
 		if menu[i].Slug == e.Slug {
 			chosen = &menu[i].Spec
 		}
 	}
 	if !e.written() {
 		if chosen == nil && e.Slug != "" {
-			return nil, errGone
+			return nil, frame.ErrGone
 		}
 		return chosen, nil
 	}
@@ -165,7 +167,7 @@ func (e *walkEnd) read(p *pages, menu []HouseSpec) (*flavor.Spec, error) {
 	if err == nil {
 		_, err = p.bar.Judge(&spec)
 	}
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		for _, f := range faultViews(e.Text, faults) {
 			says := f.Message
 			if f.Line > 0 {
@@ -187,7 +189,7 @@ func (v *walkPage) find(ctx context.Context, p *pages, request riff.WalkRequest)
 	return http.StatusOK, nil
 }
 
-func (p *pages) walkView(stops []riff.Stop, d *drinker) *walkView {
+func (p *pages) walkView(stops []riff.Stop, d *form.Guest) *walkView {
 	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	var ml, grams float64

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -28,10 +29,10 @@ var strengths = []string{"below 20 %", "below 15 %", "below 12 %", "below 8 %", 
 
 // readWishes reads the wishes of a form. What an address asks for that has no
 // box of its own goes to the words, so that it is seen and can be changed.
-func readWishes(form url.Values) wishes {
-	w := wishes{Words: plainLines(form.Get("words"))}
+func readWishes(sent url.Values) wishes {
+	w := wishes{Words: form.Lines(sent.Get("words"))}
 	var rest []string
-	for _, said := range form["toward"] {
+	for _, said := range sent["toward"] {
 		said = strings.TrimSpace(said)
 		more, isMore := strings.CutPrefix(said, "more ")
 		less, isLess := strings.CutPrefix(said, "less ")
@@ -107,29 +108,29 @@ func (w *wishes) values(v url.Values) {
 }
 
 // Pairs are the steps along the axes to tick.
-func (w *wishes) Pairs() [][]pick {
-	var out [][]pick
+func (w *wishes) Pairs() [][]form.Option {
+	var out [][]form.Option
 	for _, p := range wishPairs {
-		out = append(out, picks(p[:], w.Ticked...))
+		out = append(out, form.Options(p[:], w.Ticked...))
 	}
 	return out
 }
 
 // Mores and Lesses are the aroma families to choose from.
-func (w *wishes) Mores() []pick { return familyChoices("more ", w.More) }
+func (w *wishes) Mores() []form.Option { return familyChoices("more ", w.More) }
 
-func (w *wishes) Lesses() []pick { return familyChoices("less ", w.Less) }
+func (w *wishes) Lesses() []form.Option { return familyChoices("less ", w.Less) }
 
-func familyChoices(way, chosen string) []pick {
-	var out []pick
+func familyChoices(way, chosen string) []form.Option {
+	var out []form.Option
 	for _, f := range flavor.Families() {
-		out = append(out, pick{way + f.ID, f.ID, f.ID == chosen})
+		out = append(out, form.Option{Value: way + f.ID, Name: f.ID, Chosen: f.ID == chosen})
 	}
 	return out
 }
 
 // Strengths are the limits of strength to choose from.
-func (w *wishes) Strengths() []pick { return picks(strengths, w.Below) }
+func (w *wishes) Strengths() []form.Option { return form.Options(strengths, w.Below) }
 
 // Line says in a line what is wished, empty if nothing is.
 func (w *wishes) Line() string { return words.List(w.all()) }

@@ -1,14 +1,9 @@
 package webui
 
-import "net/http"
+import (
+	"net/http"
 
-// The methods of pages that only show something, and of those that take forms
-// too. What a form changes is a lead's where the route says so; the rest is for
-// everybody who is let in.
-var (
-	showing = []string{http.MethodGet, http.MethodHead}
-	taking  = []string{http.MethodGet, http.MethodHead, http.MethodPost}
-	posting = []string{http.MethodPost}
+	"counterpour/webui/frame"
 )
 
 // routes lists every route.
@@ -19,53 +14,51 @@ func (p *pages) routes() http.Handler {
 	p.specRoutes(mux)
 	p.stockRoutes(mux)
 	p.trainingRoutes(mux)
-	mux.Handle("/login", p.route(p.login, taking...))
-	mux.Handle("/offline.js", p.route(p.statics.offline, showing...))
-	mux.Handle("/static/{name...}", p.route(p.statics.serve, showing...))
-	mux.Handle("/", p.route(func(http.ResponseWriter, *http.Request) error { return errNotFound }))
+	mux.Handle("/login", p.Route(p.login, frame.Taking...))
+	p.Mount(mux)
 	return mux
 }
 
 // benchRoutes are for developing a drink. Scoring and riffing write nothing.
 func (p *pages) benchRoutes(mux *http.ServeMux) {
-	mux.Handle("/{$}", p.route(p.bench, taking...))
-	mux.Handle("/names", p.route(p.names, showing...))
-	mux.Handle("/card", p.route(p.draftCard, showing...))
-	mux.Handle("/riffs", p.route(p.riffs, taking...))
-	mux.Handle("/riffs/use-up", p.route(p.useUp, taking...))
-	mux.Handle("/riffs/walk", p.route(p.walk, taking...))
-	mux.Handle("/tools", p.route(p.tools, showing...))
+	mux.Handle("/{$}", p.Route(p.bench, frame.Taking...))
+	mux.Handle("/names", p.Route(p.names, frame.Showing...))
+	mux.Handle("/card", p.Route(p.draftCard, frame.Showing...))
+	mux.Handle("/riffs", p.Route(p.riffs, frame.Taking...))
+	mux.Handle("/riffs/use-up", p.Route(p.useUp, frame.Taking...))
+	mux.Handle("/riffs/walk", p.Route(p.walk, frame.Taking...))
+	mux.Handle("/tools", p.Route(p.tools, frame.Showing...))
 }
 
 func (p *pages) boardRoutes(mux *http.ServeMux) {
-	mux.Handle("/board", p.route(p.board, taking...))
-	mux.Handle("/board/events", p.open(p.boardEvents, http.MethodGet))
+	mux.Handle("/board", p.Route(p.board, frame.Taking...))
+	mux.Handle("/board/events", p.Open(p.boardEvents, http.MethodGet))
 }
 
 func (p *pages) specRoutes(mux *http.ServeMux) {
-	mux.Handle("/specs", p.route(p.specs, showing...))
-	mux.Handle("/specs/print", p.route(p.collection, showing...))
-	mux.Handle("/specs/export", p.route(p.export, showing...))
-	mux.Handle("/specs/import", p.route(lead(p.takeIn), taking...))
-	mux.Handle("/specs/{slug}", p.route(lead(p.specPage), taking...))
-	mux.Handle("/specs/{slug}/batch", p.route(p.batch, showing...))
-	mux.Handle("/specs/{slug}/card", p.route(p.card, showing...))
+	mux.Handle("/specs", p.Route(p.specs, frame.Showing...))
+	mux.Handle("/specs/print", p.Route(p.collection, frame.Showing...))
+	mux.Handle("/specs/export", p.Route(p.export, frame.Showing...))
+	mux.Handle("/specs/import", p.Route(frame.Lead(p.takeIn), frame.Taking...))
+	mux.Handle("/specs/{slug}", p.Route(frame.Lead(p.specPage), frame.Taking...))
+	mux.Handle("/specs/{slug}/batch", p.Route(p.batch, frame.Showing...))
+	mux.Handle("/specs/{slug}/card", p.Route(p.card, frame.Showing...))
 }
 
 func (p *pages) stockRoutes(mux *http.ServeMux) {
-	mux.Handle("/stock", p.route(p.stock, showing...))
-	mux.Handle("/stock/bottle", p.route(lead(p.bottlePage), taking...))
-	mux.Handle("/stock/made", p.route(lead(p.madePage), taking...))
-	mux.Handle("/stock/undo", p.route(lead(p.undoStock), posting...))
-	mux.Handle("/stock/import", p.route(lead(p.importStock), taking...))
-	mux.Handle("/stock/stock.csv", p.route(p.exportStock, showing...))
-	mux.Handle("/map", p.route(p.stockMap, showing...))
+	mux.Handle("/stock", p.Route(p.stock, frame.Showing...))
+	mux.Handle("/stock/bottle", p.Route(frame.Lead(p.bottlePage), frame.Taking...))
+	mux.Handle("/stock/made", p.Route(frame.Lead(p.madePage), frame.Taking...))
+	mux.Handle("/stock/undo", p.Route(frame.Lead(p.undoStock), frame.Posting...))
+	mux.Handle("/stock/import", p.Route(frame.Lead(p.importStock), frame.Taking...))
+	mux.Handle("/stock/stock.csv", p.Route(p.exportStock, frame.Showing...))
+	mux.Handle("/map", p.Route(p.stockMap, frame.Showing...))
 }
 
 func (p *pages) trainingRoutes(mux *http.ServeMux) {
-	mux.Handle(trainingPath, p.route(p.training, taking...))
-	mux.Handle(progressPath, p.route(p.progress, taking...))
-	mux.Handle(flightPath, p.route(p.flight, showing...))
-	mux.Handle(trianglePath, p.route(p.triangle, taking...))
-	mux.Handle(starterPath, p.route(p.starter, showing...))
+	mux.Handle(trainingPath, p.Route(p.training, frame.Taking...))
+	mux.Handle(progressPath, p.Route(p.progress, frame.Taking...))
+	mux.Handle(flightPath, p.Route(p.flight, frame.Showing...))
+	mux.Handle(trianglePath, p.Route(p.triangle, frame.Taking...))
+	mux.Handle(starterPath, p.Route(p.starter, frame.Showing...))
 }

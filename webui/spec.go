@@ -12,6 +12,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -69,7 +71,7 @@ var saids = map[string]string{
 
 // specPage shows a spec, or changes it.
 func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	slug, status, trouble := r.PathValue("slug"), http.StatusOK, ""
@@ -88,12 +90,12 @@ func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if v.Typed, v.Trouble = v.Note, trouble; trouble != "" && r.PostForm.Has("note") {
-		v.Typed = plainLines(r.PostForm.Get("note"))
+		v.Typed = form.Lines(r.PostForm.Get("note"))
 	}
 	if v.Gone && status == http.StatusOK {
 		status = http.StatusGone
 	}
-	return p.write(w, r, status, "spec", "layout", v)
+	return p.Write(w, r, status, "spec", "layout", v)
 }
 
 // specPageOf gathers what there is to say of a spec.
@@ -101,7 +103,7 @@ func (p *pages) specPageOf(ctx context.Context, slug string, form url.Values) (*
 	ref := house.Ref{Kind: house.KindSpec, ID: slug}
 	history, err := p.house.Store().History(ctx, ref)
 	if errors.Is(err, house.ErrNotFound) {
-		return nil, errNotFound
+		return nil, frame.ErrNotFound
 	}
 	if err != nil {
 		return nil, err
@@ -223,7 +225,7 @@ func priceOf(typed string, c costView) priceView {
 	if v.Typed == "" {
 		return v
 	}
-	price, err := strconv.ParseFloat(strings.Replace(v.Typed, ",", ".", 1), 64)
+	price, err := form.Number(v.Typed, "such as 12.50")
 	switch {
 	case err != nil || !(price > 0 && price < 1e6):
 		v.Fault = "Write the price with digits, above zero, such as 12.50."

@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/webui/frame"
 )
 
 // Every page of the specs is light, names nothing twice, and leads somewhere.
@@ -41,7 +43,7 @@ func TestSpecPagesHoldTogether(t *testing.T) {
 			assert.Equal(t, http.StatusOK, w.Code, "%s: %s", name, link)
 			if strings.HasPrefix(link, "/static/") {
 				weight += w.Body.Len()
-				assert.Equal(t, keepForever, w.Header().Get("Cache-Control"), link)
+				assert.Equal(t, frame.KeepForever, w.Header().Get("Cache-Control"), link)
 			}
 		}
 		t.Logf("%s: %d bytes", name, weight)

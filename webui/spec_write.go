@@ -5,9 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
-	"strconv"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -44,15 +45,15 @@ func toldOf(err error) (string, int) {
 // changeSpec does what the form of a spec's page asks, and returns the word for
 // it. Every form names the version that it was made on.
 func (p *pages) changeSpec(r *http.Request, slug string) (string, error) {
-	version, err := strconv.ParseInt(r.PostForm.Get("version"), 10, 64)
+	version, err := form.Version(r.PostForm)
 	if err != nil || version < 1 {
-		return "", fmt.Errorf("%w: version %q", errBadForm, r.PostForm.Get("version"))
+		return "", fmt.Errorf("%w: version %q", form.ErrUnreadable, r.PostForm.Get("version"))
 	}
 	ctx, store, ref := r.Context(), p.house.Store(), house.Ref{Kind: house.KindSpec, ID: slug}
 	do := r.PostForm.Get("do")
 	switch do {
 	case "undo":
-		_, err = store.Undo(ctx, by(r), ref, version)
+		_, err = store.Undo(ctx, frame.By(r), ref, version)
 	case "right":
 		err = p.markRight(r, slug, version)
 	case "unright":
@@ -62,7 +63,7 @@ func (p *pages) changeSpec(r *http.Request, slug string) (string, error) {
 	case "remove":
 		err = p.removeSpec(r, ref, version)
 	default:
-		err = fmt.Errorf("%w: nothing is called %q", errBadForm, do)
+		err = fmt.Errorf("%w: nothing is called %q", form.ErrUnreadable, do)
 	}
 	return do, err
 }
@@ -83,7 +84,7 @@ func (p *pages) markRight(r *http.Request, slug string, version int64) error {
 	if err != nil {
 		return err
 	}
-	_, err = store.Write(ctx, by(r), house.Put(house.Right{Spec: slug, SpecVersion: version, Note: mark.Item.Note}, mark.Version))
+	_, err = store.Write(ctx, frame.By(r), house.Put(house.Right{Spec: slug, SpecVersion: version, Note: mark.Item.Note}, mark.Version))
 	return err
 }
 
@@ -101,7 +102,7 @@ func (p *pages) unmarkRight(r *http.Request, slug string) error {
 	if err != nil || mark.Version == 0 {
 		return err // it is not marked, as was wanted
 	}
-	_, err = p.house.Store().Write(r.Context(), by(r), house.Remove(mark.Item.Ref(), mark.Version))
+	_, err = p.house.Store().Write(r.Context(), frame.By(r), house.Remove(mark.Item.Ref(), mark.Version))
 	return err
 }
 
@@ -111,8 +112,8 @@ func (p *pages) writeNote(r *http.Request, slug string, version int64) error {
 	if err != nil {
 		return err
 	}
-	spec.Item.Note = plainLines(r.PostForm.Get("note"))
-	_, err = store.Write(ctx, by(r), house.Put(spec.Item, version))
+	spec.Item.Note = form.Lines(r.PostForm.Get("note"))
+	_, err = store.Write(ctx, frame.By(r), house.Put(spec.Item, version))
 	return err
 }
 
@@ -127,6 +128,6 @@ func (p *pages) removeSpec(r *http.Request, ref house.Ref, version int64) error 
 	if mark.Version > 0 {
 		edits = append(edits, house.Remove(mark.Item.Ref(), mark.Version))
 	}
-	_, err = store.Write(ctx, by(r), edits...)
+	_, err = store.Write(ctx, frame.By(r), edits...)
 	return err
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -22,14 +23,14 @@ func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "specs", "layout", v)
+	return p.Write(w, r, http.StatusOK, "specs", "layout", v)
 }
 
 func readSpecQuery(r *http.Request) (SpecQuery, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return SpecQuery{}, err
 	}
-	avoid, err := readAvoid(r.Form)
+	avoid, err := form.ReadAvoid(r.Form)
 	return SpecQuery{Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Avoid: avoid}, err
 }
 
@@ -57,7 +58,7 @@ type specsView struct {
 	Query    SpecQuery
 	Any      bool // something is asked for
 	Families []familyChoice
-	Guest    []guestBox
+	Guest    []form.Box
 	Without  string
 	All      int // drinks on the menu
 	Specs    []specView
@@ -82,7 +83,7 @@ func (p *pages) specsOf(ctx context.Context, q SpecQuery) (*specsView, error) {
 		return nil, err
 	}
 	v := &specsView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Family != "" || len(q.Avoid) > 0,
-		Families: p.familiesOf(menu, q.Family), Guest: guestBoxes(q.Avoid), Without: words.List(words.Of(q.Avoid)), All: len(menu),
+		Families: p.familiesOf(menu, q.Family), Guest: form.Boxes(q.Avoid), Without: words.List(words.Of(q.Avoid)), All: len(menu),
 		Print: address("/specs/print", &q), Found: foundOf(len(found), len(menu))}
 	t, err := p.tariff(ctx)
 	if err != nil {
@@ -152,7 +153,7 @@ func (p *pages) spec(h *HouseSpec, avoid []flavor.Allergen) (specView, error) {
 		v.Pours = append(v.Pours, amountOf(&s.Pours[i])+" "+s.Pours[i].Profile.Name)
 	}
 	r, err := p.bar.Judge(s)
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return v, nil
 	}

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/webui/frame"
 )
 
 func TestSpecsGoOut(t *testing.T) {
@@ -110,7 +111,7 @@ func TestAFileIsSent(t *testing.T) {
 	// A form with an empty file keeps what was pasted.
 	tells(t, sendNamed(t, p, "/specs/import", "", "", fields("as", "text", "text", "Dogwatch\n2 oz lemon juice\nshake")), 200, "Dogwatch: new")
 	tells(t, sendNamed(t, p, "/specs/import", "wrong.csv", "PK\x03\x04\xff\xff", fields("as", "text")), 422, "not text in UTF-8")
-	tells(t, sendNamed(t, p, "/specs/import", "big.csv", strings.Repeat("x", maxBody), fields("as", "csv")), 413, "more than a page takes")
+	tells(t, sendNamed(t, p, "/specs/import", "big.csv", strings.Repeat("x", frame.MaxBody), fields("as", "csv")), 413, "more than a page takes")
 	r := httptest.NewRequest(http.MethodPost, "/specs/import", strings.NewReader("--x\r\nbroken"))
 	r.Header.Set("Content-Type", "multipart/form-data; boundary=x")
 	w = httptest.NewRecorder()

@@ -10,6 +10,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -29,12 +31,12 @@ func specFormOf(id string) (specForm, error) {
 			return f, nil
 		}
 	}
-	return specForm{}, fmt.Errorf("%w: specs are not written as %q", errBadForm, id)
+	return specForm{}, fmt.Errorf("%w: specs are not written as %q", form.ErrUnreadable, id)
 }
 
 // export hands out one spec or all of them as a file.
 func (p *pages) export(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	form, err := specFormOf(r.Form.Get("as"))
@@ -60,7 +62,7 @@ func (p *pages) export(w http.ResponseWriter, r *http.Request) error {
 		return nil
 	}
 	if _, err := w.Write(b.Bytes()); err != nil {
-		p.log.DebugContext(r.Context(), "export not sent", "err", err)
+		p.Log.DebugContext(r.Context(), "export not sent", "err", err)
 	}
 	return nil
 }
@@ -73,7 +75,7 @@ func (p *pages) keptSpecs(ctx context.Context, slug string) ([]house.Spec, error
 	}
 	one, err := house.Get[house.Spec](ctx, p.house.Store(), slug)
 	if errors.Is(err, house.ErrNotFound) {
-		return nil, errNotFound
+		return nil, frame.ErrNotFound
 	}
 	return []house.Spec{one.Item}, err
 }
@@ -103,6 +105,6 @@ func (p *pages) refuseExport(w http.ResponseWriter, r *http.Request, err error) 
 	}
 	var own *house.Error
 	errors.As(err, &own)
-	return p.write(w, r, status, "problem", "layout", trouble{status, "One of the specs cannot be written so",
-		words.Sentence(own.Key+": "+own.Message) + " Mend that spec, or take CSV, which needs no names."})
+	return p.Write(w, r, status, "problem", "layout", frame.Trouble{Status: status, Title: "One of the specs cannot be written so",
+		Text: words.Sentence(own.Key+": "+own.Message) + " Mend that spec, or take CSV, which needs no names."})
 }

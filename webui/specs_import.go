@@ -14,12 +14,14 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 )
 
 // importPage is the page that takes specs in: what was pasted, what it reads
 // as, and, once that is wanted, what was done.
 type importPage struct {
-	Forms  []trainingOption
+	Forms  []form.Option
 	Text   string // as it was pasted or sent; it stays until all of it is in
 	Fault  string // why it cannot be read or kept at all
 	Read   bool   // there is something to decide on
@@ -47,7 +49,7 @@ func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
 	v := &importPage{}
 	if r.Method != http.MethodPost {
 		v.Forms = formChoices("")
-		return p.write(w, r, http.StatusOK, "import", "layout", v)
+		return p.Write(w, r, http.StatusOK, "import", "layout", v)
 	}
 	form, err := v.receive(r)
 	if err != nil {
@@ -60,13 +62,13 @@ func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return p.write(w, r, status, "import", "layout", v)
+	return p.Write(w, r, status, "import", "layout", v)
 }
 
-func formChoices(chosen string) []trainingOption {
-	var out []trainingOption
+func formChoices(chosen string) []form.Option {
+	var out []form.Option
 	for _, f := range specForms {
-		out = append(out, trainingOption{Value: f.ID, Name: f.Name, Chosen: f.ID == chosen})
+		out = append(out, form.Option{Value: f.ID, Name: f.Name, Chosen: f.ID == chosen})
 	}
 	return out
 }
@@ -75,39 +77,39 @@ func formChoices(chosen string) []trainingOption {
 // ending says what it is.
 func (v *importPage) receive(r *http.Request) (specForm, error) {
 	var long *http.MaxBytesError
-	switch err := r.ParseMultipartForm(maxBody); {
+	switch err := r.ParseMultipartForm(frame.MaxBody); {
 	case errors.As(err, &long):
-		return specForm{}, errTooLong
+		return specForm{}, form.ErrTooLong
 	case errors.Is(err, http.ErrNotMultipart):
-		if err := parseForm(r); err != nil {
+		if err := form.Parse(r); err != nil {
 			return specForm{}, err
 		}
 	case err != nil:
-		return specForm{}, fmt.Errorf("%w: %w", errBadForm, err)
+		return specForm{}, fmt.Errorf("%w: %w", form.ErrUnreadable, err)
 	}
-	form, err := specFormOf(r.PostForm.Get("as"))
+	sent, err := specFormOf(r.PostForm.Get("as"))
 	if err != nil {
-		return form, err
+		return sent, err
 	}
-	v.Text = plainLines(r.PostForm.Get("text"))
+	v.Text = form.Lines(r.PostForm.Get("text"))
 	if r.MultipartForm == nil || len(r.MultipartForm.File["file"]) == 0 {
-		return form, nil
+		return sent, nil
 	}
 	head := r.MultipartForm.File["file"][0]
 	f, err := head.Open()
 	if err != nil {
-		return form, fmt.Errorf("%w: %w", errBadForm, err)
+		return sent, fmt.Errorf("%w: %w", form.ErrUnreadable, err)
 	}
 	defer f.Close()
 	body, err := io.ReadAll(f)
 	if err != nil {
-		return form, fmt.Errorf("%w: %w", errBadForm, err)
+		return sent, fmt.Errorf("%w: %w", form.ErrUnreadable, err)
 	}
 	if len(body) > 0 {
 		v.Text = strings.TrimPrefix(string(body), "\ufeff")
-		form = formByName(head.Filename, form)
+		sent = formByName(head.Filename, sent)
 	}
-	return form, nil
+	return sent, nil
 }
 
 // formByName is the form that a file's name ends in, else the one that was chosen.
@@ -123,17 +125,17 @@ func formByName(name string, chosen specForm) specForm {
 
 // readIn reads the text, and keeps what it holds if do says so: "all" only if
 // nothing is bad, "good" what can be read.
-func (p *pages) readIn(r *http.Request, v *importPage, form specForm, do string) error {
+func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string) error {
 	if !utf8.ValidString(v.Text) {
 		v.Text = strings.ToValidUTF8(v.Text, "\ufffd")
 		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "the file is not text in UTF-8; save it as UTF-8 and send it again"}
 	}
-	reading, err := form.read(v.Text, nearby{p.house.Shelf(), p.bar, r.Context()})
+	reading, err := sent.read(v.Text, nearby{p.house.Shelf(), p.bar, r.Context()})
 	if err != nil {
 		return err
 	}
 	unreserve(reading)
-	v.Bad, v.Notes, v.Unread = reading.Bad, reading.Notes, map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[form.ID]
+	v.Bad, v.Notes, v.Unread = reading.Bad, reading.Notes, map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[sent.ID]
 	if do == "" {
 		return p.preview(r.Context(), v, reading)
 	}
@@ -143,7 +145,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, form specForm, do string)
 	case "good":
 		mode = exchange.KeepGood
 	default:
-		return fmt.Errorf("%w: nothing is called %q", errBadForm, do)
+		return fmt.Errorf("%w: nothing is called %q", form.ErrUnreadable, do)
 	}
 	if mode == exchange.AllOrNone && len(v.Bad) > 0 {
 		if err := p.preview(r.Context(), v, reading); err != nil {
@@ -151,7 +153,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, form specForm, do string)
 		}
 		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "nothing was brought in, since some of it cannot be read; mend that, or bring in the rest"}
 	}
-	done, err := exchange.Import(r.Context(), p.house.Store(), by(r), reading, mode)
+	done, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, mode)
 	if err != nil {
 		return err
 	}
@@ -221,7 +223,7 @@ type nearby struct {
 // Resolve finds the profile whose id, name or alias is written.
 func (n nearby) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, m, err := n.shelf.Resolve(written)
-	faults := faultsIn(err)
+	faults := form.Faults(err)
 	if len(faults) == 0 {
 		return p, m, err
 	}

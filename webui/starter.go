@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -15,7 +16,7 @@ const starterPath = "/training/starter"
 
 // starterView is the page of the card for a new starter.
 type starterView struct {
-	Families []trainingOption
+	Families []form.Option
 	Trouble  string
 	Card     *starterCard
 }
@@ -41,7 +42,7 @@ type starterExample struct {
 // starter shows the card of a family: the one asked for, or the first that the
 // menu has a drink of.
 func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	menu, err := p.house.Menu(r.Context())
@@ -53,25 +54,25 @@ func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
 		id = own[0].ID
 	}
 	for _, f := range p.bar.Families() {
-		v.Families = append(v.Families, trainingOption{f.ID, f.Name, f.ID == id})
+		v.Families = append(v.Families, form.Option{Value: f.ID, Name: f.Name, Chosen: f.ID == id})
 	}
 	if id == "" {
-		return p.write(w, r, http.StatusOK, "starter", "layout", v)
+		return p.Write(w, r, http.StatusOK, "starter", "layout", v)
 	}
 	specs := make([]template.Labelled, len(menu))
 	for i := range menu {
 		specs[i] = template.Labelled{Spec: menu[i].Spec, Family: menu[i].Family}
 	}
 	card, err := p.trainer.Card(id, specs)
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
-		return p.write(w, r, http.StatusUnprocessableEntity, "starter", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "starter", "layout", v)
 	}
 	if err != nil {
 		return err
 	}
 	v.Card = p.starterCard(card)
-	return p.write(w, r, http.StatusOK, "starter", "layout", v)
+	return p.Write(w, r, http.StatusOK, "starter", "layout", v)
 }
 
 func (p *pages) starterCard(c *drill.Card) *starterCard {

@@ -15,6 +15,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/webui/frame"
 )
 
 func TestStaticFiles(t *testing.T) {
@@ -31,7 +33,7 @@ func TestStaticFiles(t *testing.T) {
 		w := get(h, "/static/"+c.name, "")
 		require.Equal(t, http.StatusOK, w.Code, c.name)
 		assert.Equal(t, c.kind, w.Header().Get("Content-Type"), c.name)
-		assert.Equal(t, askFirst, w.Header().Get("Cache-Control"), c.name)
+		assert.Equal(t, frame.AskFirst, w.Header().Get("Cache-Control"), c.name)
 		assert.NotEmpty(t, w.Body.Bytes(), c.name)
 		again := get(h, "/static/"+c.name, w.Header().Get("ETag"))
 		assert.Equal(t, http.StatusNotModified, again.Code, c.name)
@@ -92,7 +94,7 @@ func TestLinksResolve(t *testing.T) {
 			w := get(h, link, "")
 			assert.Equal(t, http.StatusOK, w.Code, link)
 			if strings.HasPrefix(link, "/static/") {
-				assert.Equal(t, keepForever, w.Header().Get("Cache-Control"), link)
+				assert.Equal(t, frame.KeepForever, w.Header().Get("Cache-Control"), link)
 			}
 			seen++
 		}
@@ -147,13 +149,4 @@ func TestIdsAreUnique(t *testing.T) {
 			seen[m[1]] = true
 		}
 	}
-}
-
-func TestPagesAreKnown(t *testing.T) {
-	s, err := loadStatics(embedded)
-	require.NoError(t, err)
-	_, err = s.link("nothing.css")
-	assert.Error(t, err)
-	v := &views{}
-	assert.Error(t, v.render(nil, "nowhere", "layout", nil))
 }

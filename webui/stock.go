@@ -12,6 +12,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -35,24 +37,24 @@ type pourSize struct {
 var pourSizes = []pourSize{{"30ml", "30 mL", 30}, {"oz", "1 oz", measure.OunceML}}
 
 func readStockQuery(r *http.Request) (stockQuery, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return stockQuery{}, err
 	}
 	q := stockQuery{Text: strings.TrimSpace(r.Form.Get("q")), Class: flavor.Class(r.Form.Get("class")), Per: pourSizes[0], Page: 1}
 	if q.Class != "" && !q.Class.Valid() {
-		return q, fmt.Errorf("%w: no class is called %q", errBadForm, q.Class)
+		return q, fmt.Errorf("%w: no class is called %q", form.ErrUnreadable, q.Class)
 	}
 	if per := r.Form.Get("per"); per != "" {
 		at := slices.IndexFunc(pourSizes, func(s pourSize) bool { return s.ID == per })
 		if at < 0 {
-			return q, fmt.Errorf("%w: no pour is called %q", errBadForm, per)
+			return q, fmt.Errorf("%w: no pour is called %q", form.ErrUnreadable, per)
 		}
 		q.Per = pourSizes[at]
 	}
 	if page := r.Form.Get("page"); page != "" {
 		n, err := strconv.Atoi(page)
 		if err != nil || n < 1 {
-			return q, fmt.Errorf("%w: no page is called %q", errBadForm, page)
+			return q, fmt.Errorf("%w: no page is called %q", form.ErrUnreadable, page)
 		}
 		q.Page = n
 	}
@@ -85,8 +87,8 @@ type stockView struct {
 	About   string
 	Query   stockQuery
 	Any     bool // something is asked for
-	Classes []trainingOption
-	Sizes   []trainingOption
+	Classes []form.Option
+	Sizes   []form.Option
 	All     int // bottles and makings of the house
 	Found   string
 	Shelves []stockShelf
@@ -114,13 +116,13 @@ func (p *pages) stock(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	if isFragment(r) {
-		return p.write(w, r, http.StatusOK, "stock", "stock-answer", v)
+	if frame.IsFragment(r) {
+		return p.Write(w, r, http.StatusOK, "stock", "stock-answer", v)
 	}
 	if v.Gone, err = p.goneOf(r); err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "stock", "layout", v)
+	return p.Write(w, r, http.StatusOK, "stock", "layout", v)
 }
 
 // goneOf finds what the address says has just been removed, unless it is there
@@ -157,7 +159,7 @@ func (p *pages) stockOf(ctx context.Context, q stockQuery) (*stockView, error) {
 	v := &stockView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Class != "",
 		Classes: room.classes(q.Class), All: len(room.bottles) + len(room.made), Notes: room.notes()}
 	for _, s := range pourSizes {
-		v.Sizes = append(v.Sizes, trainingOption{s.ID, s.Name, s == q.Per})
+		v.Sizes = append(v.Sizes, form.Option{Value: s.ID, Name: s.Name, Chosen: s == q.Per})
 	}
 	bottles, made := room.find(q)
 	v.Found = words.Count(len(bottles), "bottle", "bottles")

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
 )
 
 // onlyRefusals is what the console may say of pages that are meant to be
@@ -114,7 +115,7 @@ func TestAFileOfBottles(t *testing.T) {
 	b.until(rows + `'Row 42,Row 118,Row 277'`)
 	b.until(`document.getElementById('report').textContent === 'Nothing was written'`)
 	assert.Empty(t, h.bottles(t))
-	assert.Equal(t, plainLines(text), b.text(), "the file is in the box")
+	assert.Equal(t, form.Lines(text), b.text(), "the file is in the box")
 	b.fits()
 
 	b.click(`input[value="good"]`)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
 )
 
 // clash answers a write that came too late: the record has changed since the
@@ -59,7 +60,7 @@ func (d *stockDesk[T]) merge(f *filledForm[T], was, now T) {
 		case mine == before:
 			b.Value, b.Taken = theirs, true
 			if len(b.Options) > 0 {
-				b.Options = choices(b.Options, theirs)
+				b.Options = form.Choose(b.Options, theirs)
 			}
 		default:
 			b.Theirs, b.Apart = inWords(theirs), true

@@ -10,6 +10,8 @@ import (
 	"strconv"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -70,37 +72,24 @@ type deskLink struct{ Name, Address string }
 // serve shows a record, or does what its form asks for. What was typed comes
 // back with whatever is wrong.
 func (d *stockDesk[T]) serve(p *pages, w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	id := r.Form.Get("id")
 	if r.Method != http.MethodPost {
 		return d.show(p, w, r, id)
 	}
-	version, err := formVersion(r.PostForm)
+	version, err := form.Version(r.PostForm)
 	if err != nil {
 		return err
 	}
 	switch do := r.PostForm.Get("do"); {
-	case isFragment(r), do == "try":
+	case frame.IsFragment(r), do == "try":
 		return d.try(p, w, r, id, version)
 	case do == "remove":
 		return d.remove(p, w, r, id, version)
 	}
 	return d.save(p, w, r, id, version)
-}
-
-// formVersion is the version that a form was made on.
-func formVersion(form url.Values) (int64, error) {
-	text := form.Get("version")
-	if text == "" {
-		return 0, nil
-	}
-	v, err := strconv.ParseInt(text, 10, 64)
-	if err != nil || v < 0 {
-		return 0, errBadForm
-	}
-	return v, nil
 }
 
 // show is the page of a record as it stands, or of a new one.
@@ -150,7 +139,7 @@ func (d *stockDesk[T]) address(id string) string {
 func (p *pages) historyOf(ctx context.Context, ref house.Ref) ([]house.Change, error) {
 	history, err := p.house.Store().History(ctx, ref)
 	if errors.Is(err, house.ErrNotFound) {
-		return nil, errNotFound
+		return nil, frame.ErrNotFound
 	}
 	return history, err
 }
@@ -163,12 +152,12 @@ func (d *stockDesk[T]) try(p *pages, w http.ResponseWriter, r *http.Request, id 
 	if _, err := d.settle(r.Context(), f); err != nil {
 		return err
 	}
-	if isFragment(r) {
+	if frame.IsFragment(r) {
 		facts, err := d.facts(r.Context(), f.item)
 		if err != nil {
 			return err
 		}
-		return p.write(w, r, http.StatusOK, d.page, "facts", facts)
+		return p.Write(w, r, http.StatusOK, d.page, "facts", facts)
 	}
 	status := http.StatusOK
 	if !f.sound() {
@@ -203,7 +192,7 @@ func (d *stockDesk[T]) save(p *pages, w http.ResponseWriter, r *http.Request, id
 		http.Redirect(w, r, d.address(to)+"&same=yes#said", http.StatusSeeOther)
 		return nil
 	}
-	done, err := p.house.Store().Write(ctx, by(r), append([]house.Edit{house.Put(f.item, version)}, more...)...)
+	done, err := p.house.Store().Write(ctx, frame.By(r), append([]house.Edit{house.Put(f.item, version)}, more...)...)
 	switch {
 	case errors.Is(err, house.ErrConflict):
 		return d.clash(p, w, r, f, v, to)
@@ -241,7 +230,7 @@ func (d *stockDesk[T]) remove(p *pages, w http.ResponseWriter, r *http.Request, 
 		v.Trouble = &deskTrouble{Title: "It cannot go yet", Text: why}
 		return d.write(p, w, r, http.StatusUnprocessableEntity, f, v)
 	}
-	done, err := p.house.Store().Write(r.Context(), by(r), house.Remove(house.Ref{Kind: d.kind, ID: id}, version))
+	done, err := p.house.Store().Write(r.Context(), frame.By(r), house.Remove(house.Ref{Kind: d.kind, ID: id}, version))
 	switch {
 	case errors.Is(err, house.ErrConflict), errors.Is(err, house.ErrNotFound):
 		return d.clash(p, w, r, f, v, id)
@@ -262,7 +251,7 @@ func (d *stockDesk[T]) refused(p *pages, w http.ResponseWriter, r *http.Request,
 	case errors.Is(err, house.ErrInvalid):
 		status = http.StatusUnprocessableEntity
 	default:
-		p.log.ErrorContext(r.Context(), "stock not written", "path", r.URL.Path, "err", err)
+		p.Log.ErrorContext(r.Context(), "stock not written", "path", r.URL.Path, "err", err)
 	}
 	v.Trouble = &deskTrouble{Title: "Nothing was written", Text: words.Sentence(own.Message) + " What you typed is still here."}
 	return d.write(p, w, r, status, f, v)
@@ -291,5 +280,5 @@ func (d *stockDesk[T]) write(p *pages, w http.ResponseWriter, r *http.Request, s
 		v.Categories = append(v.Categories, profile.Name)
 	}
 	slices.Sort(v.Categories)
-	return p.write(w, r, status, d.page, "layout", v)
+	return p.Write(w, r, status, d.page, "layout", v)
 }

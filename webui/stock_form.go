@@ -1,11 +1,11 @@
 package webui
 
 import (
-	"errors"
 	"net/url"
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -19,7 +19,7 @@ type formBox struct {
 	Missing           string // what to say if it is left empty; empty if it may be
 	Before            string // what goes before the text to offer names for it, if Offers
 	Offers            bool   // names of ingredients are offered as it is typed
-	Options           []trainingOption
+	Options           []form.Option
 
 	Value  string
 	Fault  string
@@ -65,7 +65,7 @@ func (d *stockDesk[T]) fill(item T) *filledForm[T] {
 	for i, b := range f.boxes {
 		b.Value = d.fields[i].show(item)
 		if len(b.Options) > 0 {
-			b.Options = choices(b.Options, b.Value)
+			b.Options = form.Choose(b.Options, b.Value)
 		}
 	}
 	return f
@@ -73,13 +73,13 @@ func (d *stockDesk[T]) fill(item T) *filledForm[T] {
 
 // read takes a record out of a form that was sent. Every field that cannot be
 // read, or breaks a rule of the house by itself, says so.
-func (d *stockDesk[T]) read(form url.Values) *filledForm[T] {
+func (d *stockDesk[T]) read(sent url.Values) *filledForm[T] {
 	var zero T
 	f := d.form(zero)
 	for i, b := range f.boxes {
-		b.Value = plainLines(form.Get(b.Name))
+		b.Value = form.Lines(sent.Get(b.Name))
 		if len(b.Options) > 0 {
-			b.Options = choices(b.Options, b.Value)
+			b.Options = form.Choose(b.Options, b.Value)
 		}
 		text := strings.TrimSpace(b.Value)
 		switch {
@@ -119,28 +119,7 @@ func (d *stockDesk[T]) probe(field *formField[T], text string) string {
 	if err == nil {
 		return ""
 	}
-	return words.Sentence(field.ranged(faultMessage(err)))
-}
-
-// faultMessage is what is wrong and how to mend it, without where it is, which
-// the form shows; a line within a field is named.
-func faultMessage(err error) string {
-	var own *house.Error
-	if errors.As(err, &own) {
-		return own.Message
-	}
-	var out []string
-	for _, f := range faultsIn(err) {
-		if strings.HasPrefix(f.Location, "line ") {
-			out = append(out, f.Location+": "+f.Message)
-		} else {
-			out = append(out, f.Message)
-		}
-	}
-	if len(out) > 0 {
-		return strings.Join(out, "; ")
-	}
-	return err.Error()
+	return words.Sentence(field.ranged(form.Message(err)))
 }
 
 // sound reports whether nothing is wrong with any field.
@@ -166,7 +145,7 @@ func (f *filledForm[T]) box(name string) *formBox {
 // blame puts what a rule of the house says beside the field that it begins
 // with; what begins with none stands beside another.
 func (f *filledForm[T]) blame(err error, other string) {
-	message := faultMessage(err)
+	message := form.Message(err)
 	word, _, _ := strings.Cut(message, " ")
 	word, _, _ = strings.Cut(word, "[")
 	at := f.box(other)

@@ -10,6 +10,8 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -132,10 +134,10 @@ func goneAddress(c house.Change) string {
 // undoStock puts a bottle, or something house-made, back to what it was before its
 // last change.
 func (p *pages) undoStock(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
-	version, err := formVersion(r.PostForm)
+	version, err := form.Version(r.PostForm)
 	if err != nil {
 		return err
 	}
@@ -146,7 +148,7 @@ func (p *pages) undoStock(w http.ResponseWriter, r *http.Request) error {
 	case house.KindMade:
 		return p.madeDesk().undo(p, w, r, id, version)
 	}
-	return errBadForm
+	return form.ErrUnreadable
 }
 
 func (d *stockDesk[T]) undo(p *pages, w http.ResponseWriter, r *http.Request, id string, version int64) error {
@@ -169,7 +171,7 @@ func (d *stockDesk[T]) undo(p *pages, w http.ResponseWriter, r *http.Request, id
 			return d.write(p, w, r, http.StatusUnprocessableEntity, d.fill(item), v)
 		}
 	}
-	done, err := p.house.Store().Undo(r.Context(), by(r), ref, version)
+	done, err := p.house.Store().Undo(r.Context(), frame.By(r), ref, version)
 	switch {
 	case errors.Is(err, house.ErrConflict):
 		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",

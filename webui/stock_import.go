@@ -11,6 +11,8 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -55,7 +57,7 @@ type importReport struct {
 
 // mostFile is the most bytes of a file, which leaves room for the rest of its
 // form.
-const mostFile = maxBody - 2<<10
+const mostFile = frame.MaxBody - 2<<10
 
 // errTooMuch is a file or a text that is longer than a form may be.
 var errTooMuch = errors.New("webui: the file is too long")
@@ -64,7 +66,7 @@ var errTooMuch = errors.New("webui: the file is too long")
 func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	v := &importView{Columns: columnNotes, Most: mostFile}
 	if r.Method != http.MethodPost {
-		return p.write(w, r, http.StatusOK, "stock-import", "layout", v)
+		return p.Write(w, r, http.StatusOK, "stock-import", "layout", v)
 	}
 	text, good, err := readImport(r)
 	v.Text, v.Good = strings.ToValidUTF8(text, "\uFFFD"), good
@@ -72,8 +74,8 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	switch {
 	case errors.Is(err, errTooMuch):
 		status, v.Trouble = http.StatusRequestEntityTooLarge, "That is more than 1 MiB, which is some ten thousand bottles. Split the file, with the row of names on top of each part. Nothing was written; go back, and what you pasted is still there."
-	case faultsIn(err) != nil:
-		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(faultMessage(err))
+	case form.Faults(err) != nil:
+		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(form.Message(err))
 	case err != nil:
 		return err
 	default:
@@ -81,24 +83,24 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return p.write(w, r, status, "stock-import", "layout", v)
+	return p.Write(w, r, status, "stock-import", "layout", v)
 }
 
 // readImport returns the text of the file, or what was pasted, and whether good
 // rows are to be kept although others are bad.
 func readImport(r *http.Request) (text string, good bool, err error) {
-	if err = parseForm(r); err == nil {
-		err = r.ParseMultipartForm(maxBody)
+	if err = form.Parse(r); err == nil {
+		err = r.ParseMultipartForm(frame.MaxBody)
 	}
 	if errors.Is(err, http.ErrNotMultipart) {
 		err = nil // the fields are there already
 	}
 	var long *http.MaxBytesError
-	if errors.As(err, &long) || errors.Is(err, errTooLong) {
+	if errors.As(err, &long) || errors.Is(err, form.ErrTooLong) {
 		return "", false, errTooMuch
 	}
 	if err != nil {
-		return "", false, errors.Join(errBadForm, err)
+		return "", false, errors.Join(form.ErrUnreadable, err)
 	}
 	text, good = r.PostForm.Get("text"), r.PostForm.Get("mode") == "good"
 	file, err := fileOf(r)
@@ -106,11 +108,11 @@ func readImport(r *http.Request) (text string, good bool, err error) {
 	case err != nil:
 		return text, good, err
 	case file != "" && strings.TrimSpace(text) != "":
-		return text, good, missing("file", "there is a file, and text in the box too; send one of them, and choose the file again if it is that")
+		return text, good, form.Missing("file", "there is a file, and text in the box too; send one of them, and choose the file again if it is that")
 	case file != "":
 		text = file
 	case strings.TrimSpace(text) == "":
-		return text, good, missing("file", "choose a file, or paste its text into the box")
+		return text, good, form.Missing("file", "choose a file, or paste its text into the box")
 	}
 	return text, good, nil
 }
@@ -157,7 +159,7 @@ func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
 		report.Counts = words.Count(len(reading.Items), "row is", "rows are") + " good. Mend the others below and send it again, or keep the good ones."
 		return http.StatusUnprocessableEntity, nil
 	}
-	result, err := exchange.Import(r.Context(), p.house.Store(), by(r), reading, mode)
+	result, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, mode)
 	if err != nil {
 		return refused(v, err)
 	}
@@ -198,7 +200,7 @@ func (p *pages) exportStock(w http.ResponseWriter, r *http.Request) error {
 	h.Set("Content-Type", "text/csv; charset=utf-8; header=present")
 	h.Set("Content-Disposition", `attachment; filename="stock.csv"`)
 	if _, err := w.Write(b.Bytes()); err != nil {
-		p.log.DebugContext(r.Context(), "stock not sent", "err", err)
+		p.Log.DebugContext(r.Context(), "stock not sent", "err", err)
 	}
 	return nil
 }

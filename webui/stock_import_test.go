@@ -18,6 +18,8 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 )
 
 // threeHundred is a file of 300 bottles, and its three bad rows.
@@ -106,7 +108,7 @@ func TestThreeHundredBottles(t *testing.T) {
 	w := sendFile(t, pages, text, "all", "")
 	assert.Equal(t, http.StatusUnprocessableEntity, w.Code)
 	says(t, w, append(named, "Nothing was written", "3 rows are bad", "297 rows are good"), nil)
-	assert.Equal(t, plainLines(text), plainLines(inTheBox(t, w)), "what was sent is still there")
+	assert.Equal(t, form.Lines(text), form.Lines(inTheBox(t, w)), "what was sent is still there")
 	assert.Empty(t, h.bottles(t))
 
 	w = sendFile(t, pages, "", "good", text)
@@ -153,7 +155,7 @@ func TestImportScenarios(t *testing.T) {
 
 // A form that is too long by its own account is told so as a plain form, too.
 func TestATextThatIsTooLong(t *testing.T) {
-	w := post(newPages(t), "/stock/import", url.Values{"text": {strings.Repeat("x", maxBody)}}, false)
+	w := post(newPages(t), "/stock/import", url.Values{"text": {strings.Repeat("x", frame.MaxBody)}}, false)
 	assert.Equal(t, http.StatusRequestEntityTooLarge, w.Code)
 	says(t, w, []string{"more than 1 MiB", "Split the file"}, nil)
 }

@@ -10,6 +10,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -42,9 +43,9 @@ func (p *pages) madeDesk() *stockDesk[house.Made] {
 }
 
 func madeFields(names *nearFinder) []formField[house.Made] {
-	classes := make([]trainingOption, 0, len(flavor.Classes()))
+	classes := make([]form.Option, 0, len(flavor.Classes()))
 	for _, c := range flavor.Classes() {
-		classes = append(classes, trainingOption{Value: string(c), Name: string(c)})
+		classes = append(classes, form.Option{Value: string(c), Name: string(c)})
 	}
 	fields := []formField[house.Made]{
 		textField(groupWhat, formBox{Name: "name", Label: "Name", Missing: "Give it a name, such as Ginger syrup.", Hint: "As specs name it."}, func(m *house.Made) *string { return &m.Name }),
@@ -167,7 +168,7 @@ func (r *stockroom) makingOf(m house.Made) stockMade {
 		Out: slices.Contains(r.outs, m.ID), Allergens: allergensOf(recipeSpec(m.Parts, r.shelf), nil)}
 	profile, err := m.Profile(r.shelf)
 	if err != nil {
-		v.Trouble = "It cannot be worked out: " + lineOfPart(faultMessage(err)) + "."
+		v.Trouble = "It cannot be worked out: " + lineOfPart(form.Message(err)) + "."
 		return v
 	}
 	for _, row := range profileRows(profile) {

@@ -8,6 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/webui/form"
 )
 
 // reference is what a bottle is held against.
@@ -87,7 +88,7 @@ func (f *nearFinder) nearest(written string) []string {
 	if err == nil {
 		names = []string{p.Name}
 	}
-	for _, fault := range faultsIn(err) {
+	for _, fault := range form.Faults(err) {
 		names = append(names, fault.Suggest...)
 	}
 	for _, n := range names {

@@ -7,13 +7,8 @@ import (
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
-)
-
-var (
-	plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)$`)
-	// thousands is one to one reader and a thousand to the next.
-	thousands = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
 )
 
 // number reads what was typed into a field, with a point or a comma.
@@ -22,17 +17,7 @@ func (b *formBox) number(text string) (float64, error) {
 	if b.Unit != "" {
 		in = "in " + b.Unit
 	}
-	switch {
-	case thousands.MatchString(text):
-		return 0, fmt.Errorf("%q can be read two ways; write %s or %s", text, strings.Replace(text, ",", "", 1), strings.Replace(text, ",", ".", 1))
-	case !plainNumber.MatchString(text):
-		return 0, fmt.Errorf("%q is not a number; write digits alone, %s", text, in)
-	}
-	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-	if err != nil {
-		return 0, fmt.Errorf("%q is too large; write it %s", text, in)
-	}
-	return v, nil
+	return form.Number(text, in)
 }
 
 // outOfRange is how the house says that a number cannot be.

@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -54,7 +55,7 @@ func lineFault(line int, value, message string) error {
 
 // linesUp counts the lines of faults as the writer sees them.
 func linesUp(err error) error {
-	faults := faultsIn(err)
+	faults := form.Faults(err)
 	if len(faults) == 0 {
 		return err
 	}
@@ -132,7 +133,7 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	v.Allergens, v.Cautions = &marks, p.bar.Cautions(spec)
 	profile, err := m.Profile(shelf)
 	if err != nil {
-		v.Trouble = words.Sentence(lineOfPart(faultMessage(err)))
+		v.Trouble = words.Sentence(lineOfPart(form.Message(err)))
 		return v, nil
 	}
 	yield, err := m.VolumeML(shelf)

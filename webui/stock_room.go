@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -51,12 +52,12 @@ func (r *stockroom) class(b *house.Bottle) flavor.Class {
 }
 
 // classes lists the classes that there is something of.
-func (r *stockroom) classes(chosen flavor.Class) []trainingOption {
-	var out []trainingOption
+func (r *stockroom) classes(chosen flavor.Class) []form.Option {
+	var out []form.Option
 	for _, c := range flavor.Classes() {
 		if slices.ContainsFunc(r.bottles, func(b house.Bottle) bool { return r.class(&b) == c }) ||
 			slices.ContainsFunc(r.made, func(m house.Made) bool { return m.Class == c }) {
-			out = append(out, trainingOption{string(c), string(c), c == chosen})
+			out = append(out, form.Option{Value: string(c), Name: string(c), Chosen: c == chosen})
 		}
 	}
 	return out

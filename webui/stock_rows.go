@@ -7,6 +7,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -64,7 +65,7 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 	}
 	v.Allergens = allergenLine(ref.profile)
 	if err := ref.notUsed(*b); err != nil {
-		v.Trouble = "What was measured is not used: " + faultMessage(err) + "."
+		v.Trouble = "What was measured is not used: " + form.Message(err) + "."
 	}
 	v.Facts = append(v.Facts, factsOf(b, &ref)...)
 	if b.Price != nil {

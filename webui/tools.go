@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -35,75 +36,62 @@ type syrupTool struct {
 
 type acidTool struct {
 	Juice, Amount string
-	Targets       []trainingOption
+	Targets       []form.Option
 	Juices        []string
 	worked
 }
 
 type diluteTool struct {
 	Amount, From, To string
-	Bases            []trainingOption
+	Bases            []form.Option
 	worked
 }
 
 // tools works out what one of the forms asks. The others stand as they are
 // first shown.
 func (p *pages) tools(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	v := &toolsView{Syrup: syrupTool{Brix: "50", Yield: "500"}, Acid: acidTool{Juice: "orange juice", Amount: "500"},
 		Dilute: diluteTool{Amount: "700", From: "57", To: "40"}}
-	f := roundForm(r.Form)
+	f := form.Values(r.Form)
 	var out *worked
 	var err error
-	switch f.get("tool") {
+	switch f.Get("tool") {
 	case "":
 	case "syrup":
 		out = &v.Syrup.worked
-		v.Syrup.Brix, v.Syrup.Yield = f.get("brix"), f.get("yield")
+		v.Syrup.Brix, v.Syrup.Yield = f.Get("brix"), f.Get("yield")
 		err = out.syrup(f)
 	case "acid":
 		out = &v.Acid.worked
-		v.Acid.Juice, v.Acid.Amount = f.get("juice"), f.get("amount")
+		v.Acid.Juice, v.Acid.Amount = f.Get("juice"), f.Get("amount")
 		err = p.acid(out, f)
 	case "dilute":
 		out = &v.Dilute.worked
-		v.Dilute.Amount, v.Dilute.From, v.Dilute.To = f.get("amount"), f.get("from"), f.get("to")
+		v.Dilute.Amount, v.Dilute.From, v.Dilute.To = f.Get("amount"), f.Get("from"), f.Get("to")
 		err = out.dilute(f)
 	default:
-		return fmt.Errorf("%w: no tool is called %q", errBadForm, f.get("tool"))
+		return fmt.Errorf("%w: no tool is called %q", form.ErrUnreadable, f.Get("tool"))
 	}
 	status := http.StatusOK
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		status, out.Fault, err = http.StatusUnprocessableEntity, words.Sentence(faults[0].Message), nil
 	}
 	if err != nil {
 		return err
 	}
-	v.Acid.Targets, v.Dilute.Bases = choices(acidTargets, f.get("target")), choices(diluteBases, f.get("basis"))
+	v.Acid.Targets, v.Dilute.Bases = form.Choose(acidTargets, f.Get("target")), form.Choose(diluteBases, f.Get("basis"))
 	if v.Acid.Juices, err = p.juices(r.Context()); err != nil {
 		return err
 	}
-	return p.write(w, r, status, "tools", "layout", v)
-}
-
-// choices marks the one that was chosen, else the first.
-func choices(all []trainingOption, chosen string) []trainingOption {
-	out := append([]trainingOption(nil), all...)
-	at := 0
-	for i := range out {
-		if out[i].Value == chosen {
-			at = i
-		}
-	}
-	out[at].Chosen = true
-	return out
+	return p.Write(w, r, status, "tools", "layout", v)
 }
 
 var (
-	acidTargets = []trainingOption{{Value: "lime", Name: "lime"}, {Value: "lemon", Name: "lemon"}}
-	diluteBases = []trainingOption{{Value: "spirit", Name: "of the spirit I have"}, {Value: "final", Name: "that I want in the end"}}
+	acidTargets = []form.Option{{Value: "lime", Name: "lime"}, {Value: "lemon", Name: "lemon"}}
+	diluteBases = []form.Option{{Value: "spirit", Name: "of the spirit I have"}, {Value: "final", Name: "that I want in the end"}}
 )
 
 func (w *worked) row(name, amount string) { w.Rows = append(w.Rows, workedRow{name, amount}) }
@@ -120,12 +108,12 @@ func finely(v float64, unit string) string {
 	return words.Figure(v, decimals) + "\u00a0" + unit
 }
 
-func (w *worked) syrup(f roundForm) error {
-	brix, err := f.number("brix", "the sugar", "°Bx")
+func (w *worked) syrup(f form.Values) error {
+	brix, err := f.Number("brix", "the sugar", "°Bx")
 	if err != nil {
 		return err
 	}
-	yield, err := f.number("yield", "the yield", "mL")
+	yield, err := f.Number("yield", "the yield", "mL")
 	if err != nil {
 		return err
 	}
@@ -161,24 +149,24 @@ func (p *pages) juices(ctx context.Context) ([]string, error) {
 	return out, err
 }
 
-func (p *pages) acid(w *worked, f roundForm) error {
-	ml, err := f.number("amount", "the amount", "mL")
+func (p *pages) acid(w *worked, f form.Values) error {
+	ml, err := f.Number("amount", "the amount", "mL")
 	if err != nil {
 		return err
 	}
-	name := f.get("juice")
+	name := f.Get("juice")
 	if name == "" {
-		return missing("juice", "name a juice, such as orange juice")
+		return form.Missing("juice", "name a juice, such as orange juice")
 	}
 	juice, _, err := p.bar.Resolve(name)
 	if err != nil {
 		return err
 	}
 	if juice.Class != flavor.ClassJuice && juice.Class != flavor.ClassSourJuice {
-		return missing("juice", juice.Name+" is no juice; name one, such as orange juice")
+		return form.Missing("juice", juice.Name+" is no juice; name one, such as orange juice")
 	}
 	target, named := mix.LimeStrength, "lime"
-	if f.get("target") == "lemon" {
+	if f.Get("target") == "lemon" {
 		target, named = mix.LemonStrength, "lemon"
 	}
 	a, err := mix.AdjustAcid(juice, ml, target)
@@ -194,16 +182,16 @@ func (p *pages) acid(w *worked, f roundForm) error {
 	return nil
 }
 
-func (w *worked) dilute(f roundForm) error {
+func (w *worked) dilute(f form.Values) error {
 	var v [3]float64
 	for i, x := range []struct{ field, what, unit string }{{"amount", "the amount", "mL"}, {"from", "the strength of the spirit", "% vol"}, {"to", "the strength wanted", "% vol"}} {
 		var err error
-		if v[i], err = f.number(x.field, x.what, x.unit); err != nil {
+		if v[i], err = f.Number(x.field, x.what, x.unit); err != nil {
 			return err
 		}
 	}
 	work := mix.Dilute
-	if f.get("basis") == "final" {
+	if f.Get("basis") == "final" {
 		work = mix.DiluteTo
 	}
 	d, err := work(v[0], v[1], v[2])

@@ -10,6 +10,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -64,18 +66,18 @@ type trainingWish struct {
 }
 
 func readTrainingWish(r *http.Request) (trainingWish, error) {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return trainingWish{}, err
 	}
 	w := trainingWish{Asked: r.Form.Has("what")}
 	w.what = slices.IndexFunc(drillChoices, func(c drillChoice) bool { return c.ID == r.Form.Get("what") })
 	if w.what < 0 {
-		return w, fmt.Errorf("%w: no drill is called %q", errBadForm, r.Form.Get("what"))
+		return w, fmt.Errorf("%w: no drill is called %q", form.ErrUnreadable, r.Form.Get("what"))
 	}
 	if text := r.Form.Get("steps"); text != "" {
 		var err error
 		if w.Size, err = strconv.ParseFloat(text, 64); err != nil || !slices.Contains(drillSizes, w.Size) {
-			return w, fmt.Errorf("%w: no size is %q", errBadForm, text)
+			return w, fmt.Errorf("%w: no size is %q", form.ErrUnreadable, text)
 		}
 	}
 	return w, nil
@@ -95,20 +97,20 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	if !wish.Asked {
-		return p.write(w, r, http.StatusOK, "training", "layout", v)
+		return p.Write(w, r, http.StatusOK, "training", "layout", v)
 	}
 	wanted := drillChoices[wish.what].wish
 	wanted.Size = wish.Size
 	round, err := p.trainer.Next(learner, wanted)
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
-		return p.write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
 	if err != nil {
 		return err
 	}
-	v.Question = p.questionOf(round, roundForm{})
-	return p.write(w, r, http.StatusOK, "training", "layout", v)
+	v.Question = p.questionOf(round, form.Values{})
+	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 
 // roundIsOver is said of a round that this run of the program did not hand out.
@@ -123,46 +125,46 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	request, ok := p.seal.open(r.Form.Get("round"))
 	if !ok {
 		v.Trouble = roundIsOver
-		return p.write(w, r, http.StatusGone, "training", "layout", v)
+		return p.Write(w, r, http.StatusGone, "training", "layout", v)
 	}
 	round, err := p.trainer.Again(request)
 	if err != nil {
 		return err
 	}
-	form := roundForm(r.Form)
+	sent := form.Values(r.Form)
 	var grade *drill.Grade
-	answer, err := form.answer(round)
+	answer, err := answerIn(sent, round)
 	if err == nil {
 		grade, err = p.trainer.Grade(round, answer)
 	}
-	if faults := faultsIn(err); len(faults) > 0 {
-		v.Question = p.questionOf(round, form)
+	if faults := form.Faults(err); len(faults) > 0 {
+		v.Question = p.questionOf(round, sent)
 		v.Question.Trouble = words.Sentence(faults[0].Message)
-		return p.write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
 	if err != nil {
 		return err
 	}
-	if v.Grade, err = p.gradeOf(round, grade, form); err != nil {
+	if v.Grade, err = p.gradeOf(round, grade, sent); err != nil {
 		return err
 	}
-	if err := p.keep(w, r, v, round, grade, form); err != nil {
+	if err := p.keep(w, r, v, round, grade, sent); err != nil {
 		return err
 	}
-	return p.write(w, r, http.StatusOK, "training", "layout", v)
+	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 
 // keep notes a graded round and says what it does to the next one. What the
 // house cannot keep is told beside the grade.
-func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, round *drill.Round, grade *drill.Grade, form roundForm) error {
+func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, round *drill.Round, grade *drill.Grade, form form.Values) error {
 	who := personOf(r)
 	if who == (person{}) {
 		who = newLearner(w, r)
 	}
-	err := p.learners.note(r.Context(), who, by(r), round, grade, form.said(round))
+	err := p.learners.note(r.Context(), who, frame.By(r), round, grade, saidIn(form, round))
 	var kept *house.Error
 	if errors.As(err, &kept) {
-		p.log.ErrorContext(r.Context(), "result not kept", "err", err)
+		p.Log.ErrorContext(r.Context(), "result not kept", "err", err)
 		v.Grade.Unkept = words.Sentence("this result was not kept: " + kept.Message)
 	} else if err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -37,7 +38,7 @@ var sides = map[drill.Kind][2]string{
 	drill.KindFamily: {"the drink", "the middle of its family"},
 }
 
-func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f roundForm) (*gradeView, error) {
+func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeView, error) {
 	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(r.Question), Solution: words.Sentence(g.Solution), Text: g.Text}
 	if g.Right {
 		v.Word = "Right"
@@ -75,12 +76,12 @@ func pairsOf(before, after *template.Equivalents, scale float64) (out []draw.Pai
 
 // drawnOf is the drink to draw in the band of its family: as it was shown, or
 // as it was mended; nil where the round is of several drinks.
-func drawnOf(r *drill.Round, f roundForm) (*flavor.Spec, error) {
+func drawnOf(r *drill.Round, f form.Values) (*flavor.Spec, error) {
 	switch r.Request.Kind {
 	case drill.KindFault, drill.KindGuess:
 		return &r.Specs[0], nil
 	case drill.KindMend:
-		a, err := f.move(r)
+		a, err := moveIn(f, r)
 		if err != nil {
 			return nil, err
 		}

@@ -13,6 +13,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"counterpour/webui/access"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -62,11 +63,11 @@ const maxName = 60
 // readName reads a name as it was typed; empty for nothing but spaces.
 func readName(text string) (string, error) {
 	if !utf8.ValidString(text) || strings.ContainsFunc(text, func(r rune) bool { return !unicode.IsPrint(r) && !unicode.IsSpace(r) }) {
-		return "", missing("name", "a name has letters that can be read; write it again")
+		return "", form.Missing("name", "a name has letters that can be read; write it again")
 	}
 	name := strings.Join(strings.Fields(text), " ")
 	if n := utf8.RuneCountInString(name); n > maxName {
-		return "", missing("name", fmt.Sprintf("a name has up to %d letters, this one %d; shorten it", maxName, n))
+		return "", form.Missing("name", fmt.Sprintf("a name has up to %d letters, this one %d; shorten it", maxName, n))
 	}
 	return name, nil
 }
@@ -106,17 +107,17 @@ func whoOf(r *http.Request, back string) whoView {
 func (p *pages) named(w http.ResponseWriter, r *http.Request) error {
 	back := r.Form.Get("back")
 	if back != trainingPath && back != progressPath {
-		return fmt.Errorf("%w: no page of training is %q", errBadForm, back)
+		return fmt.Errorf("%w: no page of training is %q", form.ErrUnreadable, back)
 	}
 	typed := r.Form.Get("name")
 	name, err := readName(typed)
-	if faults := faultsIn(err); len(faults) > 0 {
+	if faults := form.Faults(err); len(faults) > 0 {
 		v, err := p.progressView(r)
 		if err != nil {
 			return err
 		}
 		v.Who = whoView{Name: v.Who.Name, Typed: typed, Trouble: words.Sentence(faults[0].Message), Back: back, Open: true}
-		return p.write(w, r, http.StatusUnprocessableEntity, "progress", "layout", v)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "progress", "layout", v)
 	}
 	if name == "" {
 		setCookie(w, r, nameCookie, "", -1)

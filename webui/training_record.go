@@ -9,6 +9,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -41,16 +42,16 @@ func drillID(r *drill.RoundRequest) string {
 	return fmt.Sprintf("%s:%v:%s:%s", r.Kind, r.Axis, strconv.FormatFloat(r.Size, 'g', -1, 64), strconv.FormatUint(r.Seed, 36))
 }
 
-// said is the answer to a round in words.
-func (f roundForm) said(r *drill.Round) string {
+// saidIn is the answer to a round in words.
+func saidIn(f form.Values, r *drill.Round) string {
 	switch r.Request.Kind {
 	case drill.KindFault:
-		return "too " + f.get("way") + " " + f.get("of")
+		return "too " + f.Get("way") + " " + f.Get("of")
 	case drill.KindMend:
 		var moved []string
 		for i := range r.Specs[0].Pours {
 			pour := &r.Specs[0].Pours[i]
-			if text := f.get(fmt.Sprintf("pour-%d", i)); text != amountOf(pour) {
+			if text := f.Get(fmt.Sprintf("pour-%d", i)); text != amountOf(pour) {
 				moved = append(moved, text+" of "+pour.Profile.Name)
 			}
 		}
@@ -58,15 +59,15 @@ func (f roundForm) said(r *drill.Round) string {
 	case drill.KindOrder:
 		names := make([]string, len(r.Specs))
 		for i := range r.Specs {
-			if place, err := strconv.Atoi(f.get(fmt.Sprintf("place-%d", i))); err == nil && place >= 0 && place < len(names) {
+			if place, err := strconv.Atoi(f.Get(fmt.Sprintf("place-%d", i))); err == nil && place >= 0 && place < len(names) {
 				names[place] = r.Specs[i].Name
 			}
 		}
 		return strings.Join(names, ", ")
 	case drill.KindGuess:
-		return f.get("abv") + " % vol, " + f.get("volume") + " ml"
+		return f.Get("abv") + " % vol, " + f.Get("volume") + " ml"
 	}
-	at, err := strconv.Atoi(f.get("option"))
+	at, err := strconv.Atoi(f.Get("option"))
 	if err != nil || at < 0 || at >= len(r.Options) {
 		return ""
 	}

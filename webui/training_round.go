@@ -2,8 +2,6 @@ package webui
 
 import (
 	"fmt"
-	"net/url"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,6 +10,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -23,10 +22,10 @@ type questionView struct {
 	Size    string
 	Round   string // the request, sealed: it alone would give the answer away
 	Drinks  []roundDrink
-	Options []trainingOption
-	Aromas  []trainingOption
-	Axes    []trainingOption
-	Ways    []trainingOption
+	Options []form.Option
+	Aromas  []form.Option
+	Axes    []form.Option
+	Ways    []form.Option
 	ABV     string
 	Volume  string
 	Trouble string
@@ -38,7 +37,7 @@ type roundDrink struct {
 	Name   string
 	Method string
 	Pours  []roundPour
-	Places []trainingOption
+	Places []form.Option
 }
 
 // roundPour is a pour, and the field that may move it.
@@ -53,83 +52,72 @@ var roundHints = map[drill.Kind]string{
 	drill.KindFamily: "The largest part is written as 8, as so much of what the trade pours for it.",
 }
 
-func (p *pages) questionOf(r *drill.Round, f roundForm) *questionView {
+func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(r.Question), Hint: roundHints[r.Request.Kind],
 		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(&r.Request)}
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
 	}
 	for i, o := range r.Options {
-		v.Options = append(v.Options, f.option("option", strconv.Itoa(i), o.Label))
+		v.Options = append(v.Options, f.Option("option", strconv.Itoa(i), o.Label))
 	}
 	switch r.Request.Kind {
 	case drill.KindFault:
-		v.Ways = []trainingOption{f.option("way", "little", "too little"), f.option("way", "much", "too much")}
+		v.Ways = []form.Option{f.Option("way", "little", "too little"), f.Option("way", "much", "too much")}
 		for _, a := range template.Axes() {
-			v.Axes = append(v.Axes, f.option("of", a.String(), axisNoun[a]))
+			v.Axes = append(v.Axes, f.Option("of", a.String(), axisNoun[a]))
 		}
 	case drill.KindGuess:
-		v.ABV, v.Volume = f.get("abv"), f.get("volume")
+		v.ABV, v.Volume = f.Get("abv"), f.Get("volume")
 	case drill.KindCover:
 		for _, family := range flavor.Families() {
-			v.Aromas = append(v.Aromas, f.option("lost", family.ID, family.ID))
+			v.Aromas = append(v.Aromas, f.Option("lost", family.ID, family.ID))
 		}
 	}
 	return v
 }
 
-func drinkOf(s *flavor.Spec, at int, f roundForm) roundDrink {
+func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
 	d := roundDrink{Field: fmt.Sprintf("place-%d", at), Name: s.Name, Method: string(s.Method) + ", " + string(s.Service)}
 	for i := range s.Pours {
 		p := roundPour{Field: fmt.Sprintf("pour-%d", i), Amount: amountOf(&s.Pours[i]), Name: s.Pours[i].Profile.Name}
-		if p.Value = p.Amount; f.has(p.Field) {
-			p.Value = f.get(p.Field)
+		if p.Value = p.Amount; f.Has(p.Field) {
+			p.Value = f.Get(p.Field)
 		}
 		d.Pours = append(d.Pours, p)
 	}
 	for i, name := range []string{"least", "between", "most"} {
-		d.Places = append(d.Places, f.option(d.Field, strconv.Itoa(i), name))
+		d.Places = append(d.Places, f.Option(d.Field, strconv.Itoa(i), name))
 	}
 	return d
 }
 
-// roundForm is the answer as it was sent.
-type roundForm url.Values
-
-func (f roundForm) get(name string) string { return strings.TrimSpace(url.Values(f).Get(name)) }
-
-func (f roundForm) has(name string) bool { return url.Values(f).Has(name) }
-
-func (f roundForm) option(field, value, name string) trainingOption {
-	return trainingOption{value, name, slices.Contains(f[field], value)}
-}
-
-// answer reads the answer to a round. What is missing or cannot be read is a
+// answerIn reads the answer to a round. What is missing or cannot be read is a
 // fault.
-func (f roundForm) answer(r *drill.Round) (a drill.Answer, err error) {
+func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 	switch r.Request.Kind {
 	case drill.KindFault:
-		axis, ok := template.ParseAxis(f.get("of"))
-		if way := f.get("way"); !ok || way != "much" && way != "little" {
-			return a, missing("answer", "say whether there is too much or too little, and of what")
+		axis, ok := template.ParseAxis(f.Get("of"))
+		if way := f.Get("way"); !ok || way != "much" && way != "little" {
+			return a, form.Missing("answer", "say whether there is too much or too little, and of what")
 		}
-		a.Axis, a.High = axis, f.get("way") == "much"
+		a.Axis, a.High = axis, f.Get("way") == "much"
 	case drill.KindMend:
-		return f.move(r)
+		return moveIn(f, r)
 	case drill.KindOrder:
-		return f.order(len(r.Specs))
+		return orderIn(f, len(r.Specs))
 	case drill.KindGuess:
-		if a.ABV, err = f.number("abv", "the strength", "% vol"); err == nil {
-			a.Volume, err = f.number("volume", "the volume", "ml")
+		if a.ABV, err = f.Number("abv", "the strength", "% vol"); err == nil {
+			a.Volume, err = f.Number("volume", "the volume", "ml")
 		}
 	default:
-		if a.Option, err = strconv.Atoi(f.get("option")); err != nil {
-			return a, missing("option", "choose one of the answers")
+		if a.Option, err = strconv.Atoi(f.Get("option")); err != nil {
+			return a, form.Missing("option", "choose one of the answers")
 		}
 		for _, id := range f["lost"] {
 			family, ok := flavor.ParseFamily(id)
 			if !ok {
-				return a, fmt.Errorf("%w: no aroma is called %q", errBadForm, id)
+				return a, fmt.Errorf("%w: no aroma is called %q", form.ErrUnreadable, id)
 			}
 			a.Lost = append(a.Lost, family)
 		}
@@ -137,12 +125,12 @@ func (f roundForm) answer(r *drill.Round) (a drill.Answer, err error) {
 	return a, err
 }
 
-// move finds the one pour that was written anew.
-func (f roundForm) move(r *drill.Round) (a drill.Answer, err error) {
+// moveIn finds the one pour that was written anew.
+func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 	a.Pour = -1
 	for i := range r.Specs[0].Pours {
 		pour := &r.Specs[0].Pours[i]
-		text := f.get(fmt.Sprintf("pour-%d", i))
+		text := f.Get(fmt.Sprintf("pour-%d", i))
 		if text == amountOf(pour) {
 			continue
 		}
@@ -154,12 +142,12 @@ func (f roundForm) move(r *drill.Round) (a drill.Answer, err error) {
 			continue
 		}
 		if a.Pour >= 0 {
-			return a, missing("pours", "two pours are moved; move one, and leave the others as they were")
+			return a, form.Missing("pours", "two pours are moved; move one, and leave the others as they were")
 		}
 		a.Pour, a.Amount = i, amount
 	}
 	if a.Pour < 0 {
-		return a, missing("pours", "nothing is moved yet; write one amount anew")
+		return a, form.Missing("pours", "nothing is moved yet; write one amount anew")
 	}
 	return a, nil
 }
@@ -167,7 +155,7 @@ func (f roundForm) move(r *drill.Round) (a drill.Answer, err error) {
 // amountIn reads an amount in the unit of a pour. A number alone is in that
 // unit.
 func amountIn(text string, pour *flavor.Pour) (float64, error) {
-	unreadable := missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, amountOf(pour)))
+	unreadable := form.Missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, amountOf(pour)))
 	if strings.ContainsAny(text, "\n#") {
 		return 0, unreadable
 	}
@@ -190,27 +178,19 @@ func amountIn(text string, pour *flavor.Pour) (float64, error) {
 	return ml / per, nil
 }
 
-// order reads which drink goes where.
-func (f roundForm) order(n int) (a drill.Answer, err error) {
+// orderIn reads which drink goes where.
+func orderIn(f form.Values, n int) (a drill.Answer, err error) {
 	a.Order = make([]int, n)
 	taken := make([]bool, n)
 	for i := range n {
-		place, err := strconv.Atoi(f.get(fmt.Sprintf("place-%d", i)))
+		place, err := strconv.Atoi(f.Get(fmt.Sprintf("place-%d", i)))
 		if err != nil || place < 0 || place >= n {
-			return a, missing("order", "give each drink its place")
+			return a, form.Missing("order", "give each drink its place")
 		}
 		if taken[place] {
-			return a, missing("order", "two drinks share a place; give each its own")
+			return a, form.Missing("order", "two drinks share a place; give each its own")
 		}
 		taken[place], a.Order[place] = true, i
 	}
 	return a, nil
-}
-
-func (f roundForm) number(field, what, unit string) (float64, error) {
-	v, err := strconv.ParseFloat(strings.Replace(f.get(field), ",", ".", 1), 64)
-	if err != nil {
-		return 0, missing(field, fmt.Sprintf("write %s as a number, in %s", what, unit))
-	}
-	return v, nil
 }

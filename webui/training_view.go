@@ -4,11 +4,10 @@ import (
 	"fmt"
 	"net/http"
 	"strconv"
-	"strings"
 
-	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -17,19 +16,13 @@ import (
 type trainingView struct {
 	Who      whoView
 	Played   string // rounds so far; empty before the first
-	Choices  []trainingOption
-	Sizes    []trainingOption
+	Choices  []form.Option
+	Sizes    []form.Option
 	What     string
 	Steps    string
 	Trouble  string
 	Question *questionView
 	Grade    *gradeView
-}
-
-// trainingOption is an entry of a list to choose from.
-type trainingOption struct {
-	Value, Name string
-	Chosen      bool
 }
 
 func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, drill.Learner, error) {
@@ -38,17 +31,17 @@ func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, dr
 	if err != nil {
 		return nil, learner, err
 	}
-	form := whoOf(r, trainingPath)
-	form.Open = form.Open && !w.Asked
-	v := &trainingView{Who: form, Played: playedBy(&learner),
-		What: drillChoices[w.what].ID, Sizes: []trainingOption{{"", "as my results ask for", w.Size == 0}}}
+	sent := whoOf(r, trainingPath)
+	sent.Open = sent.Open && !w.Asked
+	v := &trainingView{Who: sent, Played: playedBy(&learner),
+		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: "as my results ask for", Chosen: w.Size == 0}}}
 	for i, c := range drillChoices {
-		v.Choices = append(v.Choices, trainingOption{c.ID, c.Name, i == w.what})
+		v.Choices = append(v.Choices, form.Option{Value: c.ID, Name: c.Name, Chosen: i == w.what})
 	}
 	for i, s := range drillSizes {
 		text := strconv.FormatFloat(s, 'g', -1, 64)
 		name := text + " steps: " + []string{"plain", "the usual start", "fine", "for a trained palate"}[i]
-		v.Sizes = append(v.Sizes, trainingOption{text, name, s == w.Size})
+		v.Sizes = append(v.Sizes, form.Option{Value: text, Name: name, Chosen: s == w.Size})
 		if s == w.Size {
 			v.Steps = text
 		}
@@ -113,9 +106,4 @@ func nextOf(l *drill.Learner, r *drill.Round) string {
 		return fmt.Sprintf("The next round like this is %s: %s just-noticeable steps, after %s.", word, stepsOf(kind, next), stepsOf(kind, r.Size))
 	}
 	return ""
-}
-
-// missing is a fault of an answer that is not whole.
-func missing(where, message string) error {
-	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}
 }

@@ -12,6 +12,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/mix"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -20,10 +22,10 @@ const trianglePath = "/training/triangle"
 // triangleForm is what the form of a triangle test sends, as it was typed.
 type triangleForm struct{ Drink, Cover, Each, Tasters, Alpha, Power, Share, Seed string }
 
-func readTriangleForm(form url.Values) triangleForm {
-	f := roundForm(form)
-	return triangleForm{Drink: f.get("drink"), Cover: f.get("cover"), Each: f.get("each"), Tasters: f.get("tasters"),
-		Alpha: f.get("alpha"), Power: f.get("power"), Share: f.get("share"), Seed: f.get("seed")}
+func readTriangleForm(sent url.Values) triangleForm {
+	f := form.Values(sent)
+	return triangleForm{Drink: f.Get("drink"), Cover: f.Get("cover"), Each: f.Get("each"), Tasters: f.Get("tasters"),
+		Alpha: f.Get("alpha"), Power: f.Get("power"), Share: f.Get("share"), Seed: f.Get("seed")}
 }
 
 // values is the form as an address or as hidden fields.
@@ -39,7 +41,7 @@ func (f triangleForm) address(seed string) string {
 // triangle shows the form and past tests, a plan if one is asked for, or a test
 // that was begun. A plan without a seed is sent on to an address that has one.
 func (p *pages) triangle(w http.ResponseWriter, r *http.Request) error {
-	if err := parseForm(r); err != nil {
+	if err := form.Parse(r); err != nil {
 		return err
 	}
 	if r.Method == http.MethodPost {
@@ -48,27 +50,27 @@ func (p *pages) triangle(w http.ResponseWriter, r *http.Request) error {
 	if id := r.Form.Get("test"); id != "" {
 		kept, err := house.Get[house.Triangle](r.Context(), p.house.Store(), id)
 		if errors.Is(err, house.ErrNotFound) {
-			return errNotFound
+			return frame.ErrNotFound
 		}
 		if err != nil {
 			return err
 		}
 		return p.showTriangle(w, r, http.StatusOK, &openTest{Triangle: kept.Item, version: kept.Version}, "")
 	}
-	form := readTriangleForm(r.Form)
+	sent := readTriangleForm(r.Form)
 	asked := r.Form.Has("drink")
-	if asked && form.Seed == "" {
-		http.Redirect(w, r, form.address(newSeed()), http.StatusSeeOther)
+	if asked && sent.Seed == "" {
+		http.Redirect(w, r, sent.address(newSeed()), http.StatusSeeOther)
 		return nil
 	}
-	v, err := p.triangleView(r.Context(), form, asked)
+	v, err := p.triangleView(r.Context(), sent, asked)
 	if err != nil {
 		return err
 	}
 	status := http.StatusOK
 	if asked {
-		test, err := p.planTriangle(r.Context(), form)
-		if faults := faultsIn(err); len(faults) > 0 {
+		test, err := p.planTriangle(r.Context(), sent)
+		if faults := form.Faults(err); len(faults) > 0 {
 			v.Trouble, status = words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 		} else if err != nil {
 			return err
@@ -76,7 +78,7 @@ func (p *pages) triangle(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
-	return p.write(w, r, status, "triangle", "layout", v)
+	return p.Write(w, r, status, "triangle", "layout", v)
 }
 
 // showTriangle shows a test that was begun, and what is amiss with it.
@@ -89,7 +91,7 @@ func (p *pages) showTriangle(w http.ResponseWriter, r *http.Request, status int,
 		return err
 	}
 	v.Trouble = trouble
-	return p.write(w, r, status, "triangle", "layout", v)
+	return p.Write(w, r, status, "triangle", "layout", v)
 }
 
 // openTest is a test as it is laid out or was begun.
@@ -118,8 +120,8 @@ const glassesServed = 3
 
 // planTriangle lays a test out. It fails with a fault if the form is not whole or
 // if a taster would take in more alcohol than in a flight.
-func (p *pages) planTriangle(ctx context.Context, form triangleForm) (*openTest, error) {
-	request, each, err := form.request()
+func (p *pages) planTriangle(ctx context.Context, sent triangleForm) (*openTest, error) {
+	request, each, err := sent.request()
 	if err != nil {
 		return nil, err
 	}
@@ -128,28 +130,28 @@ func (p *pages) planTriangle(ctx context.Context, form triangleForm) (*openTest,
 		return nil, err
 	}
 	if plan.Tasters > house.MaxList {
-		return nil, missing("share", fmt.Sprintf("that takes %d tasters, and %d are the most that are recorded here; ask for less power or a larger share", plan.Tasters, house.MaxList))
+		return nil, form.Missing("share", fmt.Sprintf("that takes %d tasters, and %d are the most that are recorded here; ask for less power or a larger share", plan.Tasters, house.MaxList))
 	}
 	x := &planned{Triangle: *plan, wanted: request.Power}
-	abv, known, err := p.strengthOf(ctx, form.Drink)
+	abv, known, err := p.strengthOf(ctx, sent.Drink)
 	if err != nil {
 		return nil, err
 	}
 	x.assumed = !known
 	x.ethanol = mix.EthanolG(abv, glassesServed*each)
 	if most := drill.MaxTasterDrinks * usDrinkG; x.ethanol > most {
-		return nil, missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each",
+		return nil, form.Missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each",
 			words.Plain(each), words.Figure(abv, 0), alcoholOf(x.ethanol), alcoholOf(most), words.Figure(each*most/x.ethanol-0.5, 0)))
 	}
 	request.Tasters = 0
 	if enough, err := drill.PlanTriangle(request); err == nil {
 		x.enough = enough.Tasters
 	}
-	test := house.Triangle{ID: form.id(), Drink: form.Drink, Cover: form.Cover, GlassML: each, Alpha: plan.Alpha, Share: plan.Share}
+	test := house.Triangle{ID: sent.id(), Drink: sent.Drink, Cover: sent.Cover, GlassML: each, Alpha: plan.Alpha, Share: plan.Share}
 	for _, s := range plan.Servings {
 		test.Servings = append(test.Servings, house.TriangleServing{Order: s.Order, Codes: s.Codes})
 	}
-	return &openTest{Triangle: test, plan: x, form: &form}, nil
+	return &openTest{Triangle: test, plan: x, form: &sent}, nil
 }
 
 // usDrinkG is a standard drink of the United States, in g of ethanol (NIAAA).
@@ -163,7 +165,7 @@ func (p *pages) strengthOf(ctx context.Context, name string) (abv float64, known
 		return spiritABV, false, err
 	}
 	judged, err := p.bar.Judge(spec)
-	if len(faultsIn(err)) > 0 {
+	if len(form.Faults(err)) > 0 {
 		return spiritABV, false, nil
 	}
 	if err != nil {
@@ -189,30 +191,30 @@ func (f triangleForm) request() (r drill.TriangleRequest, each float64, err erro
 		return r, 0, err
 	}
 	if f.Drink == "" || f.Cover == "" {
-		return r, 0, missing("drink", "name the drink and what is poured in the cover")
+		return r, 0, form.Missing("drink", "name the drink and what is poured in the cover")
 	}
 	if f.Tasters != "" {
 		if r.Tasters, err = strconv.Atoi(f.Tasters); err != nil || r.Tasters <= 0 {
-			return r, 0, missing("tasters", "write the number of tasters as a whole number, or leave it out to have it worked out")
+			return r, 0, form.Missing("tasters", "write the number of tasters as a whole number, or leave it out to have it worked out")
 		}
 	}
-	form := roundForm(f.values(f.Seed))
+	sent := form.Values(f.values(f.Seed))
 	for _, x := range []struct {
 		into        *float64
 		field, what string
 	}{{&r.Alpha, "alpha", "the chance of a false alarm"}, {&r.Power, "power", "the power"}, {&r.Share, "share", "the share who can tell"}} {
-		if *x.into, err = form.number(x.field, x.what, "%"); err != nil {
+		if *x.into, err = sent.Number(x.field, x.what, "%"); err != nil {
 			return r, 0, err
 		}
 		if *x.into /= 100; *x.into <= 0 {
-			return r, 0, missing(x.field, x.what+" must be more than 0 %")
+			return r, 0, form.Missing(x.field, x.what+" must be more than 0 %")
 		}
 	}
-	if each, err = form.number("each", "what a glass holds", "mL"); err != nil {
+	if each, err = sent.Number("each", "what a glass holds", "mL"); err != nil {
 		return r, 0, err
 	}
 	if !(each >= leastGlass && each <= mostGlass) {
-		return r, 0, missing("each", fmt.Sprintf("%s mL is no glass for a triangle test; pour %s to %s mL", words.Plain(each), words.Plain(leastGlass), words.Plain(mostGlass)))
+		return r, 0, form.Missing("each", fmt.Sprintf("%s mL is no glass for a triangle test; pour %s to %s mL", words.Plain(each), words.Plain(leastGlass), words.Plain(mostGlass)))
 	}
 	return r, each, nil
 }

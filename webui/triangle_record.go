@@ -13,6 +13,8 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
 
@@ -35,8 +37,8 @@ const tooManyHands = "Somebody else recorded at the same time. What they kept is
 // whatever goes wrong.
 func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	test, err := p.sentTest(r)
-	if faults := faultsIn(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
-		return fmt.Errorf("%w: %w", errBadForm, err)
+	if faults := form.Faults(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
+		return fmt.Errorf("%w: %w", form.ErrUnreadable, err)
 	}
 	if err != nil {
 		return err
@@ -49,19 +51,19 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	}
 	do := r.Form.Get("do")
 	if do != keepPicks && do != closeTest {
-		return fmt.Errorf("%w: %q is nothing to do with picks", errBadForm, do)
+		return fmt.Errorf("%w: %q is nothing to do with picks", form.ErrUnreadable, do)
 	}
 	if do == closeTest && test.answered() == 0 {
 		return p.showTriangle(w, r, http.StatusUnprocessableEntity, test, "Nobody has picked yet. Record at least one pick before you close the test.")
 	}
 	test.Closed = do == closeTest
-	_, err = p.house.Store().Write(r.Context(), by(r), house.Put(test.Triangle, test.version))
+	_, err = p.house.Store().Write(r.Context(), frame.By(r), house.Put(test.Triangle, test.version))
 	var unkept *house.Error
 	switch {
 	case errors.Is(err, house.ErrConflict):
 		return p.merged(w, r, test)
 	case errors.As(err, &unkept):
-		p.log.ErrorContext(r.Context(), "picks not kept", "err", err)
+		p.Log.ErrorContext(r.Context(), "picks not kept", "err", err)
 		test.Closed = false
 		return p.showTriangle(w, r, http.StatusServiceUnavailable, test, words.Sentence("the picks were not kept: "+unkept.Message))
 	case err != nil:
@@ -78,22 +80,22 @@ func toTest(w http.ResponseWriter, r *http.Request, id string) error {
 // sentTest is the test that a form is of, as the house has it, or as it was laid
 // out if the house has none yet. Its version is the one that the form was made on.
 func (p *pages) sentTest(r *http.Request) (*openTest, error) {
-	id, form := r.Form.Get("test"), readTriangleForm(r.Form)
+	id, sent := r.Form.Get("test"), readTriangleForm(r.Form)
 	if id == "" {
-		id = form.id()
+		id = sent.id()
 	}
 	version, err := strconv.ParseInt(r.Form.Get("version"), 10, 64)
 	if err != nil {
-		return nil, fmt.Errorf("%w: version: %w", errBadForm, err)
+		return nil, fmt.Errorf("%w: version: %w", form.ErrUnreadable, err)
 	}
 	kept, err := house.Get[house.Triangle](r.Context(), p.house.Store(), id)
 	switch {
 	case err == nil:
 		return &openTest{Triangle: kept.Item, version: version}, nil
 	case errors.Is(err, house.ErrNotFound) && r.Form.Get("test") == "":
-		test, err := p.planTriangle(r.Context(), form)
+		test, err := p.planTriangle(r.Context(), sent)
 		if err == nil {
-			test.At = by(r).At
+			test.At = frame.By(r).At
 		}
 		return test, err
 	}
@@ -110,17 +112,17 @@ func (t *openTest) answered() (n int) {
 }
 
 // pick takes the picks of a form; a taster that it has nothing of has none.
-func (t *openTest) pick(form url.Values) error {
+func (t *openTest) pick(sent url.Values) error {
 	for i := range t.Servings {
 		s := &t.Servings[i]
 		s.Picked = 0
-		text := form.Get(pickField(i))
+		text := sent.Get(pickField(i))
 		if text == "" {
 			continue
 		}
 		code, err := strconv.Atoi(text)
 		if err != nil || !slices.Contains(s.Codes[:], code) {
-			return fmt.Errorf("%w: taster %d had no glass %q", errBadForm, i+1, text)
+			return fmt.Errorf("%w: taster %d had no glass %q", form.ErrUnreadable, i+1, text)
 		}
 		s.Picked = code
 	}

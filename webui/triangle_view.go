@@ -9,6 +9,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -17,8 +18,8 @@ type triangleView struct {
 	Form    triangleForm
 	Menu    []string
 	Bottles []string
-	Alphas  []trainingOption
-	Powers  []trainingOption
+	Alphas  []form.Option
+	Powers  []form.Option
 	Trouble string
 	Test    *testView
 	Past    []pastView
@@ -82,16 +83,16 @@ type pastView struct{ Link, When, Drink, Cover, Found string }
 var firstTriangle = triangleForm{Each: "25", Alpha: "5", Power: "80", Share: "50"}
 
 var (
-	alphaChoices = []trainingOption{{Value: "1", Name: "1 in 100"}, {Value: "5", Name: "5 in 100, the usual"}, {Value: "10", Name: "10 in 100"}}
-	powerChoices = []trainingOption{{Value: "70", Name: "70 in 100"}, {Value: "80", Name: "80 in 100, the usual"}, {Value: "90", Name: "90 in 100"}, {Value: "95", Name: "95 in 100"}}
+	alphaChoices = []form.Option{{Value: "1", Name: "1 in 100"}, {Value: "5", Name: "5 in 100, the usual"}, {Value: "10", Name: "10 in 100"}}
+	powerChoices = []form.Option{{Value: "70", Name: "70 in 100"}, {Value: "80", Name: "80 in 100, the usual"}, {Value: "90", Name: "90 in 100"}, {Value: "95", Name: "95 in 100"}}
 )
 
-func (p *pages) triangleView(ctx context.Context, form triangleForm, asked bool) (*triangleView, error) {
+func (p *pages) triangleView(ctx context.Context, sent triangleForm, asked bool) (*triangleView, error) {
 	if !asked {
-		form = firstTriangle
-		form.Seed = newSeed()
+		sent = firstTriangle
+		sent.Seed = newSeed()
 	}
-	v := &triangleView{Form: form, Alphas: choices(alphaChoices, form.Alpha), Powers: choices(powerChoices, form.Power)}
+	v := &triangleView{Form: sent, Alphas: form.Choose(alphaChoices, sent.Alpha), Powers: form.Choose(powerChoices, sent.Power)}
 	menu, err := p.house.Menu(ctx)
 	if err != nil {
 		return nil, err

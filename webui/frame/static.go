@@ -1,9 +1,8 @@
-package webui
+package frame
 
 import (
 	"bytes"
 	"crypto/sha256"
-	"embed"
 	"encoding/hex"
 	"fmt"
 	"io/fs"
@@ -12,9 +11,6 @@ import (
 	"strings"
 	"time"
 )
-
-//go:embed static templates
-var embedded embed.FS
 
 // kinds are the files that are served, by ending; the machine's own table of
 // types is not asked, since it differs between machines.
@@ -30,8 +26,8 @@ var kinds = map[string]string{
 // How long a browser may keep a static file: for ever under a name that holds
 // the hash of its content, else only after asking whether it changed.
 const (
-	keepForever = "public, max-age=31536000, immutable"
-	askFirst    = "no-cache"
+	KeepForever = "public, max-age=31536000, immutable"
+	AskFirst    = "no-cache"
 )
 
 // staticFile is one file as it is served.
@@ -68,7 +64,7 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 		return nil
 	})
 	if err != nil {
-		return nil, fmt.Errorf("webui: static files: %w", err)
+		return nil, fmt.Errorf("frame: static files: %w", err)
 	}
 	return s, nil
 }
@@ -77,16 +73,16 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 func (s *statics) link(name string) (string, error) {
 	long, ok := s.hashed[name]
 	if !ok {
-		return "", fmt.Errorf("webui: there is no static file %q", name)
+		return "", fmt.Errorf("frame: there is no static file %q", name)
 	}
 	return "/static/" + long, nil
 }
 
 // serve answers with a static file.
 func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
-	name, keep := r.PathValue("name"), askFirst
+	name, keep := r.PathValue("name"), AskFirst
 	if plain, ok := s.plain[name]; ok {
-		name, keep = plain, keepForever
+		name, keep = plain, KeepForever
 	}
 	return s.send(w, r, name, keep)
 }
@@ -94,13 +90,13 @@ func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
 // offline answers with the script that keeps copies, which stands at the root
 // since a browser lets such a script see no more than what is beside it.
 func (s *statics) offline(w http.ResponseWriter, r *http.Request) error {
-	return s.send(w, r, "offline.js", askFirst)
+	return s.send(w, r, "offline.js", AskFirst)
 }
 
 func (s *statics) send(w http.ResponseWriter, r *http.Request, name, keep string) error {
 	f, ok := s.files[name]
 	if !ok {
-		return errNotFound
+		return ErrNotFound
 	}
 	h := w.Header()
 	h.Set("Content-Type", f.kind)

@@ -1,10 +1,12 @@
-package webui
+package frame
 
 import (
 	"fmt"
 	htmltemplate "html/template"
 	"io"
 	"io/fs"
+	"path"
+	"strings"
 )
 
 // views are the parsed templates, a set for each page: the layout, the parts
@@ -13,18 +15,24 @@ type views struct {
 	pages map[string]*htmltemplate.Template
 }
 
-// pageFiles are the pages; each has a file in templates.
-var pageFiles = []string{"bench", "riffs", "riffs-use-up", "riffs-walk", "board", "specs", "spec", "import", "batch", "card", "print", "stock", "stock-bottle", "stock-made", "stock-import", "map", "training", "progress", "flight", "triangle", "starter", "tools", "login", "problem"}
-
-// loadViews parses the templates. Those of a house with a login lead to it.
+// loadViews parses the templates: every file in the folder is a page, but for the
+// layout. Those of a house with a login lead to it.
 func loadViews(fsys fs.FS, s *statics, login bool) (*views, error) {
 	v := &views{pages: map[string]*htmltemplate.Template{}}
-	for _, name := range pageFiles {
+	files, err := fs.Glob(fsys, "templates/*.html")
+	if err != nil {
+		return nil, fmt.Errorf("frame: templates: %w", err)
+	}
+	for _, file := range files {
+		name := strings.TrimSuffix(path.Base(file), ".html")
+		if name == "layout" {
+			continue
+		}
 		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }}
 		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
-			"templates/layout.html", "templates/parts/*.html", "templates/"+name+".html")
+			"templates/layout.html", "templates/parts/*.html", file)
 		if err != nil {
-			return nil, fmt.Errorf("webui: page %s: %w", name, err)
+			return nil, fmt.Errorf("frame: page %s: %w", name, err)
 		}
 		v.pages[name] = t
 	}
@@ -35,10 +43,10 @@ func loadViews(fsys fs.FS, s *statics, login bool) (*views, error) {
 func (v *views) render(w io.Writer, page, part string, data any) error {
 	t, ok := v.pages[page]
 	if !ok {
-		return fmt.Errorf("webui: there is no page %q", page)
+		return fmt.Errorf("frame: there is no page %q", page)
 	}
 	if err := t.ExecuteTemplate(w, part, data); err != nil {
-		return fmt.Errorf("webui: page %s: %w", page, err)
+		return fmt.Errorf("frame: page %s: %w", page, err)
 	}
 	return nil
 }

@@ -1,0 +1,48 @@
+package form
+
+import (
+	"errors"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// Faults returns the faults of the user's that an error holds.
+func Faults(err error) flavor.Faults {
+	var many flavor.Faults
+	if errors.As(err, &many) {
+		return many
+	}
+	var one *flavor.Fault
+	if errors.As(err, &one) {
+		return flavor.Faults{one}
+	}
+	return nil
+}
+
+// Message is what is wrong and how to mend it, without where it is, which
+// the form shows; a line within a field is named.
+func Message(err error) string {
+	var own *house.Error
+	if errors.As(err, &own) {
+		return own.Message
+	}
+	var out []string
+	for _, f := range Faults(err) {
+		if strings.HasPrefix(f.Location, "line ") {
+			out = append(out, f.Location+": "+f.Message)
+		} else {
+			out = append(out, f.Message)
+		}
+	}
+	if len(out) > 0 {
+		return strings.Join(out, "; ")
+	}
+	return err.Error()
+}
+
+// Missing is a fault of an answer that is not whole.
+func Missing(where, message string) error {
+	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}
+}

@@ -1,0 +1,86 @@
+package form
+
+import (
+	"math"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+func TestNumber(t *testing.T) {
+	for text, want := range map[string]float64{"2": 2, "2.5": 2.5, "2,5": 2.5, "+2": 2, "-1": -1, ".5": 0.5, ",5": 0.5, "3.": 3, "0,750": 0.75, "1500": 1500, "12,5": 12.5} {
+		v, err := Number(text, "in g")
+		require.NoError(t, err, text)
+		assert.InDelta(t, want, v, 0, text)
+	}
+	for text, want := range map[string]string{
+		"":       `"" is not a number; write digits alone, in g`,
+		"a lot":  `"a lot" is not a number; write digits alone, in g`,
+		"NaN":    `"NaN" is not a number; write digits alone, in g`,
+		"Inf":    `"Inf" is not a number; write digits alone, in g`,
+		"-inf":   `"-inf" is not a number; write digits alone, in g`,
+		"1e3":    `"1e3" is not a number; write digits alone, in g`,
+		"0x10":   `"0x10" is not a number; write digits alone, in g`,
+		"1_000":  `"1_000" is not a number; write digits alone, in g`,
+		"1,2,3":  `"1,2,3" is not a number; write digits alone, in g`,
+		"1,500":  `"1,500" can be read two ways; write 1500 or 1.500`,
+		" 2":     `" 2" is not a number; write digits alone, in g`,
+		"2 000":  `"2 000" is not a number; write digits alone, in g`,
+		"1.000,": `"1.000," is not a number; write digits alone, in g`,
+	} {
+		_, err := Number(text, "in g")
+		assert.EqualError(t, err, want)
+	}
+	_, err := Number(strings.Repeat("9", 400), "in g")
+	assert.ErrorContains(t, err, "is too large")
+}
+
+// Whatever is read is a number that can be reckoned with.
+func FuzzNumber(f *testing.F) {
+	for _, text := range []string{"2.5", "2,5", "NaN", "1e309", "1,500", "", "−1"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		if v, err := Number(text, "in g"); err == nil {
+			assert.False(t, math.IsNaN(v) || math.IsInf(v, 0), "%q", text)
+		} else {
+			assert.Zero(t, v)
+		}
+	})
+}
+
+func TestValuesNumberIsAFaultOfItsField(t *testing.T) {
+	sent := Values(url.Values{"each": {" 12,5 "}, "step": {"NaN"}, "share": {"1,500"}})
+	v, err := sent.Number("each", "what a glass holds", "mL")
+	require.NoError(t, err)
+	assert.InDelta(t, 12.5, v, 0)
+	for field, want := range map[string]string{
+		"step":  "write the amount as a number, in mL",
+		"none":  "write the amount as a number, in mL",
+		"share": `"1,500" can be read two ways; write 1500 or 1.500`,
+	} {
+		_, err := sent.Number(field, "the amount", "mL")
+		faults := Faults(err)
+		require.Len(t, faults, 1, field)
+		assert.Equal(t, field, faults[0].Location)
+		assert.Equal(t, want, faults[0].Message)
+		assert.ErrorIs(t, err, flavor.ErrInvalid)
+	}
+}
+
+func TestVersion(t *testing.T) {
+	for text, want := range map[string]int64{"": 0, "0": 0, "7": 7} {
+		v, err := Version(url.Values{"version": {text}})
+		require.NoError(t, err, text)
+		assert.Equal(t, want, v)
+	}
+	for _, text := range []string{"-1", "one", "1.5", "99999999999999999999"} {
+		_, err := Version(url.Values{"version": {text}})
+		assert.ErrorIs(t, err, ErrUnreadable, text)
+	}
+}

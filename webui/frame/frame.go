@@ -1,0 +1,164 @@
+package frame
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"log/slog"
+	"net/http"
+	"time"
+
+	"counterpour/webui/access"
+)
+
+// Limits of a request.
+const (
+	MaxBody  = 1 << 20 // bytes of a form
+	pageTime = 10 * time.Second
+)
+
+// ContentPolicy lets nothing into a page but our own files.
+const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; img-src 'self' data:; " +
+	"base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
+
+// Frame is what every page stands in: the layout and the parts that pages share,
+// the static files, and how a fault is told. It is used concurrently.
+type Frame struct {
+	Log     *slog.Logger
+	statics *statics
+	views   *views
+}
+
+// New reads the folders templates and static. Pages of a house with a login
+// lead to it.
+func New(files fs.FS, login bool, log *slog.Logger) (*Frame, error) {
+	static, err := fs.Sub(files, "static")
+	if err != nil {
+		return nil, fmt.Errorf("frame: %w", err)
+	}
+	f := &Frame{Log: log}
+	if f.statics, err = loadStatics(static); err != nil {
+		return nil, err
+	}
+	f.views, err = loadViews(files, f.statics, login)
+	return f, err
+}
+
+// Guard sets the headers of every answer and refuses forms sent from other
+// sites; later pages write to the house, and all go through here.
+func (f *Frame) Guard(next http.Handler) http.Handler {
+	cross := http.NewCrossOriginProtection()
+	cross.SetDenyHandler(f.Route(func(http.ResponseWriter, *http.Request) error { return errElsewhere }))
+	next = cross.Handler(next)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", ContentPolicy)
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "same-origin")
+		h.Set("Cache-Control", AskFirst)
+		r.Body = http.MaxBytesReader(w, r.Body, MaxBody)
+		next.ServeHTTP(w, r)
+	})
+}
+
+// Mount puts the static files on a mux, and the answer for whatever else is
+// asked.
+func (f *Frame) Mount(mux *http.ServeMux) {
+	mux.Handle("/offline.js", f.Route(f.statics.offline, Showing...))
+	mux.Handle("/static/{name...}", f.Route(f.statics.serve, Showing...))
+	mux.Handle("/", f.Route(func(http.ResponseWriter, *http.Request) error { return ErrNotFound }))
+}
+
+// action is a handler that may fail.
+type action func(w http.ResponseWriter, r *http.Request) error
+
+// Route runs an action for the given methods, or for all if none is given, in
+// the time that a page may take, and turns its error into an answer.
+func (f *Frame) Route(do action, methods ...string) http.Handler {
+	return f.Open(func(w http.ResponseWriter, r *http.Request) error {
+		ctx, cancel := context.WithTimeout(r.Context(), pageTime)
+		defer cancel()
+		return do(w, r.WithContext(ctx))
+	}, methods...)
+}
+
+// Open is a route that may stay open as long as somebody listens.
+func (f *Frame) Open(do action, methods ...string) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		err := allow(w, r, methods)
+		if err == nil {
+			err = do(w, r)
+		}
+		if err != nil {
+			f.fail(w, r, err)
+		}
+	})
+}
+
+// Lead lets everybody look, and only a lead change something.
+func Lead(do action) action {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		if r.Method != http.MethodGet && r.Method != http.MethodHead && !access.May(r.Context(), access.Lead) {
+			return ErrNotTheirs
+		}
+		return do(w, r)
+	}
+}
+
+func allow(w http.ResponseWriter, r *http.Request, methods []string) error {
+	if len(methods) == 0 {
+		return nil
+	}
+	for _, m := range methods {
+		if r.Method == m {
+			return nil
+		}
+	}
+	for _, m := range methods {
+		w.Header().Add("Allow", m)
+	}
+	return errMethod
+}
+
+// IsFragment reports whether a script asks for part of a page.
+func IsFragment(r *http.Request) bool { return r.Header.Get("HX-Request") == "true" }
+
+// Write sends a rendered template; nothing is sent if it fails.
+func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, part string, data any) error {
+	var b bytes.Buffer
+	if err := f.views.render(&b, page, part, data); err != nil {
+		return err
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Add("Vary", "HX-Request")
+	w.WriteHeader(status)
+	if r.Method == http.MethodHead {
+		return nil
+	}
+	if _, err := w.Write(b.Bytes()); err != nil {
+		f.Log.DebugContext(r.Context(), "page not sent", "path", r.URL.Path, "err", err)
+	}
+	return nil
+}
+
+// fail answers with what went wrong. Someone who has left gets no answer.
+func (f *Frame) fail(w http.ResponseWriter, r *http.Request, err error) {
+	if errors.Is(err, context.Canceled) && r.Context().Err() != nil {
+		return
+	}
+	t := TroubleOf(err)
+	if t.Status >= http.StatusInternalServerError {
+		f.Log.ErrorContext(r.Context(), "page failed", "method", r.Method, "path", r.URL.Path, "err", err)
+	}
+	part := "layout"
+	if IsFragment(r) {
+		part = "trouble"
+		w.Header().Set("HX-Retarget", "#trouble")
+	}
+	if err := f.Write(w, r, t.Status, "problem", part, t); err != nil {
+		f.Log.ErrorContext(r.Context(), "problem page failed", "err", err)
+		http.Error(w, t.Title+". "+t.Text, t.Status)
+	}
+}

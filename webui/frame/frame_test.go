@@ -1,0 +1,35 @@
+package frame
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestWhoHasLeftGetsNoAnswer(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	p := &Frame{}
+	w := httptest.NewRecorder()
+	p.fail(w, httptest.NewRequest(http.MethodPost, "/", nil).WithContext(ctx), fmt.Errorf("cover: %w", ctx.Err()))
+	assert.Empty(t, w.Body.String())
+}
+
+func TestEveryTroubleIsTold(t *testing.T) {
+	seen := map[string]bool{}
+	for _, k := range troubles {
+		got := TroubleOf(fmt.Errorf("doing a thing: %w", k.kind))
+		assert.Equal(t, k.Trouble, got)
+		assert.GreaterOrEqual(t, got.Status, 400)
+		assert.NotEmpty(t, got.Title)
+		assert.NotEmpty(t, got.Text)
+		assert.False(t, seen[got.Title], "%q twice", got.Title)
+		seen[got.Title] = true
+	}
+	assert.Equal(t, http.StatusInternalServerError, TroubleOf(errors.New("anything else")).Status)
+}

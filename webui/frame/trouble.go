@@ -1,0 +1,58 @@
+package frame
+
+import (
+	"errors"
+	"net/http"
+
+	"counterpour/webui/form"
+)
+
+// The kinds of errors that a page may fail with; any other is internal.
+var (
+	errElsewhere = errors.New("frame: the form came from another site")
+	ErrNotTheirs = errors.New("frame: the change is for a lead to make")
+	ErrNotFound  = errors.New("frame: there is no such page")
+	errMethod    = errors.New("frame: the method is not for this page")
+	ErrGone      = errors.New("frame: the house does not have it")
+	ErrInternal  = errors.New("frame: internal")
+)
+
+// Trouble is an error as a page tells it.
+type Trouble struct {
+	Status int
+	Title  string
+	Text   string
+}
+
+// troubles says what each kind looks like; the last is for everything else.
+var troubles = []struct {
+	kind error
+	Trouble
+}{
+	{form.ErrUnreadable, Trouble{http.StatusBadRequest, "That could not be read",
+		"Part of the form is not what this page sends. Go back and send it again; what you typed is still there."}},
+	{errElsewhere, Trouble{http.StatusForbidden, "That came from another site",
+		"Only forms of these pages are taken. Open the bench and send it from there."}},
+	{ErrNotTheirs, Trouble{http.StatusForbidden, "That is for a lead",
+		"You have signed in for the floor: you mark what ran out and note how covers and training went. Ask a lead to change this."}},
+	{ErrNotFound, Trouble{http.StatusNotFound, "There is no such page",
+		"Check the address, or start at the bench."}},
+	{ErrGone, Trouble{http.StatusConflict, "The house does not have that",
+		"Its stock has changed since this page was opened. Open the page again and choose from what is there."}},
+	{errMethod, Trouble{http.StatusMethodNotAllowed, "That is not how this page works",
+		"Open it in a browser, or start at the bench."}},
+	{form.ErrTooLong, Trouble{http.StatusRequestEntityTooLarge, "That is more than a page takes",
+		"A draft is one drink, one pour a line. Go back and shorten it; what you typed is still there."}},
+	{ErrInternal, Trouble{http.StatusInternalServerError, "Something broke behind the bar",
+		"It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
+}
+
+// TroubleOf returns how an error is told.
+func TroubleOf(err error) Trouble {
+	for _, t := range troubles {
+		if errors.Is(err, t.kind) {
+			return t.Trouble
+		}
+	}
+	return troubles[len(troubles)-1].Trouble
+}
