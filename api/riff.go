@@ -6,6 +6,8 @@ import (
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wish"
 )
 
 // DefaultRiffs is how many riffs are listed if nobody says.
@@ -77,11 +79,11 @@ func AnswerRiff(ctx context.Context, k *service.Kitchen, body RiffBody) (*RiffAn
 	if err != nil {
 		return nil, err
 	}
-	r, err := k.Riffer.Riff(ctx, *request)
+	r, err := riff.Vary(ctx, k.Station, *request)
 	if err != nil {
 		return nil, err
 	}
-	near, err := k.Riffer.Relatives(spec, relatives, request.Guest)
+	near, err := k.Station.Relatives(spec, relatives, request.Guest)
 	if err != nil {
 		return nil, err
 	}
@@ -92,7 +94,7 @@ func AnswerRiff(ctx context.Context, k *service.Kitchen, body RiffBody) (*RiffAn
 				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(spec, &x.Spec),
 				Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
 		}),
-		Relatives: list(near, func(x riff.Relative) Relative {
+		Relatives: list(near, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeastJND: riff.LeastDistance,
@@ -112,7 +114,7 @@ func riffRequest(ctx context.Context, k *service.Kitchen, body RiffBody) (*riff.
 	faults = append(faults, faultsOf(err)...)
 	guest, found := guest(k, body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
 	faults = append(faults, found...)
-	wishes, err := riff.ParseWishes(body.Toward)
+	wishes, err := wish.Parse(body.Toward)
 	faults = append(faults, faultsOf(err)...)
 	if len(faults) > 0 {
 		return nil, nil, faults

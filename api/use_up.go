@@ -8,6 +8,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/wish"
 )
 
 // DefaultUseUps is how many drafts are listed if nobody says.
@@ -75,17 +77,17 @@ func AnswerUseUp(ctx context.Context, k *service.Kitchen, body UseUpBody) (*UseU
 	if err != nil {
 		return nil, err
 	}
-	r, err := k.Riffer.UseUp(ctx, *request)
+	r, err := useup.Find(ctx, k.Station, *request)
 	if err != nil {
 		return nil, err
 	}
 	a := &UseUpAnswer{
-		Drafts: list(r.Drafts, func(x riff.UpDraft) UpDraft {
+		Drafts: list(r.Drafts, func(x useup.Draft) UpDraft {
 			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
-				Uses:      list(x.Uses, func(u riff.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
+				Uses:      list(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
 				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(k.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
 		}),
-		Unused: list(r.Unused, func(u riff.Unused) Unused {
+		Unused: list(r.Unused, func(u useup.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
 		}),
 		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed, Currency: currency(k, body.Prices),
@@ -96,14 +98,14 @@ func AnswerUseUp(ctx context.Context, k *service.Kitchen, body UseUpBody) (*UseU
 	return a, nil
 }
 
-func useUpRequest(ctx context.Context, k *service.Kitchen, body UseUpBody) (*riff.UseRequest, error) {
-	r := &riff.UseRequest{Families: body.Families, System: measure.System(body.Unit), Limit: body.Limit, Seed: body.Seed}
+func useUpRequest(ctx context.Context, k *service.Kitchen, body UseUpBody) (*useup.Request, error) {
+	r := &useup.Request{Families: body.Families, System: measure.System(body.Unit), Limit: body.Limit, Seed: body.Seed}
 	var faults flavor.Faults
 	if f := inRange("limit", body.Limit, 1, riff.MaxLimit); f != nil {
 		faults = append(faults, f)
 	}
-	if n := len(body.Bottles); n < 1 || n > riff.MaxBottles {
-		faults = append(faults, invalid("bottles", fmt.Sprint(n), "%d is out of range; name 1 to %d bottles that must move", n, riff.MaxBottles))
+	if n := len(body.Bottles); n < 1 || n > useup.MaxBottles {
+		faults = append(faults, invalid("bottles", fmt.Sprint(n), "%d is out of range; name 1 to %d bottles that must move", n, useup.MaxBottles))
 	}
 	if r.System == "" {
 		r.System = measure.Imperial
@@ -121,7 +123,7 @@ func useUpRequest(ctx context.Context, k *service.Kitchen, body UseUpBody) (*rif
 	}
 	guest, found := guest(k, body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
 	faults = append(faults, found...)
-	wishes, err := riff.ParseWishes(body.Toward)
+	wishes, err := wish.Parse(body.Toward)
 	faults = append(faults, faultsOf(err)...)
 	if len(faults) > 0 {
 		return nil, faults

@@ -8,7 +8,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/walk"
 )
 
 // A walk is tasted in small pours: common practice, no source.
@@ -65,7 +65,7 @@ func AnswerWalk(ctx context.Context, k *service.Kitchen, body WalkBody) (*WalkAn
 	if err != nil {
 		return nil, err
 	}
-	stops, err := k.Riffer.Walk(ctx, *request)
+	stops, err := walk.Find(ctx, k.Station, *request)
 	if err != nil {
 		return nil, stepsFault(err)
 	}
@@ -114,10 +114,10 @@ func stepsFault(err error) error {
 	return faults
 }
 
-func walkRequest(k *service.Kitchen, body *WalkBody) (*riff.WalkRequest, error) {
-	r := &riff.WalkRequest{Between: body.Steps}
+func walkRequest(k *service.Kitchen, body *WalkBody) (*walk.Request, error) {
+	r := &walk.Request{Between: body.Steps}
 	var faults flavor.Faults
-	if f := inRange("steps", body.Steps, 1, riff.MaxSteps); f != nil {
+	if f := inRange("steps", body.Steps, 1, walk.MaxSteps); f != nil {
 		faults = append(faults, f)
 	}
 	if !(body.PourML >= MinSmallPourML && body.PourML <= MaxSmallPourML) {

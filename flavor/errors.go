@@ -49,6 +49,9 @@ func Unknown(location, value string, suggest []string, format string, args ...an
 	return &Fault{Kind: ErrUnknown, Location: location, Value: value, Suggest: suggest, Message: fmt.Sprintf(format, args...)}
 }
 
+// At returns the location of an entry of a list, such as "pours[2]".
+func At(list string, index int) string { return fmt.Sprintf("%s[%d]", list, index) }
+
 // Place is the location of a fault, taken apart.
 type Place struct {
 	Line  int    // of a text, from 1; 0 if the location names none

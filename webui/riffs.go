@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/wish"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
@@ -114,7 +115,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 		return 0, err
 	}
 	request := riff.Request{Spec: &spec, Guest: v.Drinker.Limits(), Limit: v.List.Limit, Seed: v.List.Seed}
-	if request.Toward, err = riff.ParseWishes(v.Wishes.all()); err != nil {
+	if request.Toward, err = wish.Parse(v.Wishes.all()); err != nil {
 		for _, f := range form.Faults(err) {
 			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
 		}

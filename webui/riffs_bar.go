@@ -6,6 +6,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/walk"
 )
 
 // Riffer finds what else a drink, or a bottle, could become.
@@ -16,11 +19,11 @@ type Riffer interface {
 	Riff(ctx context.Context, r riff.Request) (*riff.Result, error)
 	// Relatives returns the n proven drinks nearest to one, of those that the
 	// guest may have.
-	Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]riff.Relative, error)
+	Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error)
 	// UseUp drafts drinks that use bottles up.
-	UseUp(ctx context.Context, r riff.UseRequest) (*riff.UseResult, error)
+	UseUp(ctx context.Context, r useup.Request) (*useup.Result, error)
 	// Walk finds drinks that lie between two.
-	Walk(ctx context.Context, r riff.WalkRequest) ([]riff.Stop, error)
+	Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error)
 	// AlcoholCautions returns what has to be said wherever alcohol is served.
 	AlcoholCautions() []Caution
 }

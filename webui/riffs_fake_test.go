@@ -12,6 +12,10 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/walk"
+	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/template"
 )
 
@@ -41,8 +45,8 @@ func (b fakeBar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 	if r.Spec.Name == "Slow" {
 		return nil, context.DeadlineExceeded
 	}
-	out := &riff.Result{Refused: riff.Refused{Off: 2}}
-	if slices.ContainsFunc(r.Toward, func(w riff.Wish) bool { return w.Kind == riff.WishAxis && w.Axis == template.Long }) {
+	out := &riff.Result{Refused: station.Refused{Off: 2}}
+	if slices.ContainsFunc(r.Toward, func(w wish.Wish) bool { return w.Kind == wish.Axis && w.Axis == template.Long }) {
 		out.Refused.Unmet = 7
 		return out, nil
 	}
@@ -54,8 +58,8 @@ func (b fakeBar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 		s := r.Spec.Clone()
 		s.Name, s.Pours[at] = "", flavor.Pour{Profile: with, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 		s.Pours[0].Amount, s.Pours[0].ML = 1.75, 51.8
-		out.Riffs = append(out.Riffs, riff.Riff{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour", Distance: 3.6,
-			Drink: &mix.Drink{ABV: 13.9, VolumeML: 160}, Text: "½ oz " + with.Name + " for " + r.Spec.Pours[at].Profile.Name + ": more of it"})
+		out.Riffs = append(out.Riffs, riff.Riff{Distance: 3.6, Listed: station.Listed{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour",
+			Drink: &mix.Drink{ABV: 13.9, VolumeML: 160}, Text: "½ oz " + with.Name + " for " + r.Spec.Pours[at].Profile.Name + ": more of it"}})
 	}
 	if n := len(out.Riffs); n > 0 {
 		turn := int(r.Seed % uint64(n))
@@ -65,8 +69,8 @@ func (b fakeBar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 	return out, nil
 }
 
-func (b fakeBar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]riff.Relative, error) {
-	var out []riff.Relative
+func (b fakeBar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error) {
+	var out []station.Relative
 	for i, text := range []string{goodDraft, "Nut Sour\n" + nutDraft} {
 		s, err := b.Read(text)
 		if err != nil {
@@ -75,22 +79,22 @@ func (b fakeBar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]riff.Rel
 		if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !p.Profile.Avoids(guest.Avoid) }) || len(out) == n {
 			continue
 		}
-		out = append(out, riff.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: "from memory"}, Distance: float64(i) / 4})
+		out = append(out, station.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: "from memory"}, Distance: float64(i) / 4})
 	}
 	return out, nil
 }
 
 // UseUp pours every bottle in a sour of its own, spare bitters apart.
-func (fakeBar) UseUp(_ context.Context, r riff.UseRequest) (*riff.UseResult, error) {
-	out := &riff.UseResult{}
+func (fakeBar) UseUp(_ context.Context, r useup.Request) (*useup.Result, error) {
+	out := &useup.Result{}
 	for _, b := range r.Bottles {
 		switch {
 		case !b.Avoids(r.Guest.Avoid):
-			out.Unused = append(out.Unused, riff.Unused{Profile: b, Why: riff.WhyGuest})
+			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyGuest})
 		case b == spare:
-			out.Unused = append(out.Unused, riff.Unused{Profile: b, Why: riff.WhyNoPlace})
+			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyNoPlace})
 		case len(out.Drafts) == r.Limit:
-			out.Unused = append(out.Unused, riff.Unused{Profile: b, Why: riff.WhyCrowded})
+			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyCrowded})
 		default:
 			unit, amount := flavor.Ounce, 0.5
 			if r.System == "ml" {
@@ -98,7 +102,7 @@ func (fakeBar) UseUp(_ context.Context, r riff.UseRequest) (*riff.UseResult, err
 			}
 			s := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{{Profile: gin, Amount: 2, Unit: flavor.Ounce, ML: 59.1},
 				{Profile: lemon, Amount: 0.75, Unit: flavor.Ounce, ML: 22.2}, {Profile: b, Amount: amount, Unit: unit, ML: 15}}}
-			out.Drafts = append(out.Drafts, riff.UpDraft{Uses: []riff.Use{{Profile: b, ML: 15}}, Riff: riff.Riff{Spec: s, Score: 88.8, FamilyID: "sour", Family: "Sour",
+			out.Drafts = append(out.Drafts, useup.Draft{Uses: []useup.Use{{Profile: b, ML: 15}}, Listed: station.Listed{Spec: s, Score: 88.8, FamilyID: "sour", Family: "Sour",
 				Drink: &mix.Drink{ABV: 14.1, VolumeML: 150}, Text: "Moves some " + b.Name}})
 		}
 	}
@@ -107,7 +111,7 @@ func (fakeBar) UseUp(_ context.Context, r riff.UseRequest) (*riff.UseResult, err
 
 // Walk goes by way of the first drink without its name, and nowhere from a
 // drink to itself.
-func (fakeBar) Walk(_ context.Context, r riff.WalkRequest) ([]riff.Stop, error) {
+func (fakeBar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
 	for end, s := range map[string]*flavor.Spec{"from": r.From, "to": r.To} {
 		for i := range s.Pours {
 			if p := s.Pours[i].Profile; !p.Avoids(r.Guest.Avoid) {
@@ -120,11 +124,11 @@ func (fakeBar) Walk(_ context.Context, r riff.WalkRequest) ([]riff.Stop, error) 
 	}
 	middle := r.From.Clone()
 	middle.Name = ""
-	out := []riff.Stop{{Spec: *r.From, Text: "Where the walk begins"}}
+	out := []walk.Stop{{Spec: *r.From, Text: "Where the walk begins"}}
 	for range r.Between {
-		out = append(out, riff.Stop{Spec: middle, Hop: 2.4, Text: "Half of each"})
+		out = append(out, walk.Stop{Spec: middle, Hop: 2.4, Text: "Half of each"})
 	}
-	out = append(out, riff.Stop{Spec: *r.To, Hop: 3.1, Text: "All of it"})
+	out = append(out, walk.Stop{Spec: *r.To, Hop: 3.1, Text: "All of it"})
 	for i := range out {
 		out[i].Score, out[i].Drink = 88.8, &mix.Drink{ABV: 20, VolumeML: 150}
 	}

@@ -10,7 +10,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/useup"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/words"
@@ -187,7 +187,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 }
 
 func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile) (status int, err error) {
-	request := riff.UseRequest{Bottles: bottles, Guest: v.Drinker.Limits(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
+	request := useup.Request{Bottles: bottles, Guest: v.Drinker.Limits(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
 	t, err := p.tariff(ctx)
 	if err != nil {
 		return 0, err
@@ -204,7 +204,7 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 	return http.StatusOK, nil
 }
 
-func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *form.Guest, t *tariff) *useUpView {
+func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.Guest, t *tariff) *useUpView {
 	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {
@@ -214,7 +214,7 @@ func (p *pages) useUpView(request *riff.UseRequest, found *riff.UseResult, d *fo
 		one.New = nil // there was no drink before
 		for k := range one.Pours {
 			one.Pours[k].Mark = ""
-			if slices.ContainsFunc(x.Uses, func(u riff.Use) bool { return u.Profile.Name == one.Pours[k].Name }) {
+			if slices.ContainsFunc(x.Uses, func(u useup.Use) bool { return u.Profile.Name == one.Pours[k].Name }) {
 				one.Pours[k].Mark = "must move"
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
 	"counterpour/webui/form"
@@ -230,7 +231,7 @@ func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCauti
 	return out
 }
 
-func (p *pages) relativeView(x *riff.Relative, from *flavor.Spec, d *form.Guest) relativeView {
+func (p *pages) relativeView(x *station.Relative, from *flavor.Spec, d *form.Guest) relativeView {
 	s := &x.Proven.Spec
 	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: benchLink(s, d)}
 	if f, ok := p.bar.Family(x.Proven.Family); ok {

@@ -12,7 +12,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/walk"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/words"
@@ -46,10 +46,10 @@ func readWalkForm(r *http.Request) (walkForm, error) {
 	end := func(field, title string) walkEnd {
 		return walkEnd{Field: field, Title: title, Text: form.Lines(r.Form.Get(field + "-text")), Slug: r.Form.Get(field)}
 	}
-	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: riff.DefaultSteps}
+	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: walk.DefaultSteps}
 	if s := r.Form.Get("steps"); s != "" {
 		n, err := strconv.Atoi(s)
-		if err != nil || n < 1 || n > riff.MaxSteps {
+		if err != nil || n < 1 || n > walk.MaxSteps {
 			return f, fmt.Errorf("%w: steps %q", form.ErrUnreadable, s)
 		}
 		f.Steps = n
@@ -69,7 +69,7 @@ func (f *walkForm) Link() string {
 			v.Set(e.Field, e.Slug)
 		}
 	}
-	if f.Steps != riff.DefaultSteps {
+	if f.Steps != walk.DefaultSteps {
 		v.Set("steps", strconv.Itoa(f.Steps))
 	}
 	f.Drinker.AddTo(v)
@@ -79,7 +79,7 @@ func (f *walkForm) Link() string {
 // Counts are the numbers of steps to choose from.
 func (f *walkForm) Counts() []form.Option {
 	var out []form.Option
-	for n := 1; n <= riff.MaxSteps; n++ {
+	for n := 1; n <= walk.MaxSteps; n++ {
 		out = append(out, form.Option{Value: strconv.Itoa(n), Name: strconv.Itoa(n), Chosen: n == f.Steps})
 	}
 	return out
@@ -126,7 +126,7 @@ func (p *pages) walk(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v := &walkPage{walkForm: form}
-	request := riff.WalkRequest{Between: v.Steps, Guest: v.Drinker.Limits()}
+	request := walk.Request{Between: v.Steps, Guest: v.Drinker.Limits()}
 	for _, end := range []struct {
 		of *walkEnd
 		to **flavor.Spec
@@ -180,7 +180,7 @@ func (e *walkEnd) read(p *pages, menu []HouseSpec) (*flavor.Spec, error) {
 	return &spec, err
 }
 
-func (v *walkPage) find(ctx context.Context, p *pages, request riff.WalkRequest) (status int, err error) {
+func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (status int, err error) {
 	stops, err := p.bar.Walk(ctx, request)
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
@@ -189,7 +189,7 @@ func (v *walkPage) find(ctx context.Context, p *pages, request riff.WalkRequest)
 	return http.StatusOK, nil
 }
 
-func (p *pages) walkView(stops []riff.Stop, d *form.Guest) *walkView {
+func (p *pages) walkView(stops []walk.Stop, d *form.Guest) *walkView {
 	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	var ml, grams float64

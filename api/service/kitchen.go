@@ -10,7 +10,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 	"counterpour/index"
 )
@@ -25,7 +25,7 @@ type Kitchen struct {
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
 	Finder    *cover.Finder
-	Riffer    *riff.Riffer
+	Station   *station.Station
 	House     *data.House // whose menu and stock it is
 	// What the house has learnt of covers, and what its bottles cost per
 	// millilitre, by ingredient; a house that keeps neither has none.
@@ -66,7 +66,7 @@ func (k *Kitchen) judgeBy(s *template.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
-	k.Riffer, err = riff.NewRiffer(k.Mixer, k.Judge, s, k.Proven)
+	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Proven)
 	return err
 }
 

@@ -35,9 +35,15 @@ var allowedInFlavor = map[string][]string{
 	"template": {"flavor", "mix"},
 	"balance":  {"flavor", "measure", "mix", "sense", "template"},
 	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance"},
-	"riff":     {"flavor", "measure", "mix", "sense", "template", "balance", "cover"},
 	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
-	"trial":    {"flavor", "measure", "mix", "template", "balance"},
+
+	"riff/wish":    {"flavor", "template", "cover"},
+	"riff/station": {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish"},
+	"riff":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish", "riff/station"},
+	"riff/useup":   {"flavor", "measure", "template", "cover", "riff/wish", "riff/station"},
+	"riff/walk":    {"flavor", "measure", "mix", "template", "balance", "cover", "riff/station"},
+
+	"trial": {"flavor", "measure", "mix", "template", "balance"},
 }
 
 const (
@@ -88,15 +94,12 @@ func checkImports(t *testing.T, rel, path string) {
 			assert.NotEqual(t, "api", strings.Join(to, "/"), "the centre knows nothing of HTTP")
 		}
 		if from == "flavor" {
-			within := "flavor"
-			if len(to) > 1 {
-				within = to[1]
-			}
+			within := strings.TrimPrefix(strings.Join(to, "/"), "flavor/")
 			if len(parts) == 2 {
 				assert.Fail(t, "flavor itself imports nothing of ours", "%s imports %s", rel, imported)
 				continue
 			}
-			assert.Contains(t, allowedInFlavor[parts[1]], within, "%s imports %s", rel, imported)
+			assert.Contains(t, allowedInFlavor[strings.Join(parts[1:len(parts)-1], "/")], within, "%s imports %s", rel, imported)
 		}
 	}
 }

@@ -6,6 +6,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/walk"
 	"counterpour/webui"
 )
 
@@ -14,19 +17,19 @@ func (b bar) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
 }
 
 func (b bar) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {
-	return b.kitchen().Riffer.Riff(ctx, r)
+	return riff.Vary(ctx, b.kitchen().Station, r)
 }
 
-func (b bar) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]riff.Relative, error) {
-	return b.kitchen().Riffer.Relatives(s, n, guest)
+func (b bar) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error) {
+	return b.kitchen().Station.Relatives(s, n, guest)
 }
 
-func (b bar) UseUp(ctx context.Context, r riff.UseRequest) (*riff.UseResult, error) {
-	return b.kitchen().Riffer.UseUp(ctx, r)
+func (b bar) UseUp(ctx context.Context, r useup.Request) (*useup.Result, error) {
+	return useup.Find(ctx, b.kitchen().Station, r)
 }
 
-func (b bar) Walk(ctx context.Context, r riff.WalkRequest) ([]riff.Stop, error) {
-	return b.kitchen().Riffer.Walk(ctx, r)
+func (b bar) Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error) {
+	return walk.Find(ctx, b.kitchen().Station, r)
 }
 
 func (b bar) AlcoholCautions() []webui.Caution {

@@ -8,7 +8,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/flavor"
-	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/walk"
 )
 
 // newWalk walks from one drink to another.
@@ -27,7 +27,7 @@ a draft, one pour a line, or names of drinks of the house; one may be - for the
 input.`,
 		Args: cobra.ExactArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			answer, err := walk(cmd, args, open, where, &body)
+			answer, err := walkBetween(cmd, args, open, where, &body)
 			if err != nil {
 				return err
 			}
@@ -35,15 +35,15 @@ input.`,
 		},
 	}
 	asJSON = addJSON(cmd)
-	cmd.Flags().IntVar(&body.Steps, "steps", riff.DefaultSteps, "balanced drinks between the two, 1 to 8")
+	cmd.Flags().IntVar(&body.Steps, "steps", walk.DefaultSteps, "balanced drinks between the two, 1 to 8")
 	cmd.Flags().Float64Var(&body.PourML, "pour", api.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
 	return cmd
 }
 
-// walk reads both ends and walks between them.
-func walk(cmd *cobra.Command, args []string, open kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
+// walkBetween reads both ends and walks between them.
+func walkBetween(cmd *cobra.Command, args []string, open kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
 	if args[0] == "-" && args[1] == "-" {
 		return nil, usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
 	}

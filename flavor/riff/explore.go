@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
 )
 
 // How far the search goes before it stops to be quick.
@@ -18,7 +19,7 @@ const (
 
 // explore solves one move away from the drink, and two where that finds too
 // little, and returns what is balanced and within every limit and wish.
-func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
+func (w *work) explore(ctx context.Context, limit int) ([]*station.Settled, error) {
 	roots, err := w.roots(ctx)
 	if err != nil {
 		return nil, err
@@ -28,7 +29,7 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 		w.each = draftsSome
 	}
 	for _, root := range roots {
-		drafts := append([]draft{w.portioned(root)}, w.variations(root)...)
+		drafts := append([]station.Draft{w.portioned(root)}, w.variations(root)...)
 		if err := x.try(ctx, drafts); err != nil {
 			return nil, err
 		}
@@ -37,7 +38,7 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 		return x.pool, nil
 	}
 	for _, s := range w.promising(x.pool, x.near) {
-		if err := x.try(ctx, w.variations(w.parentFrom(s))); err != nil {
+		if err := x.try(ctx, w.variations(w.ParentFrom(s))); err != nil {
 			return nil, err
 		}
 	}
@@ -48,31 +49,31 @@ func (w *work) explore(ctx context.Context, limit int) ([]*solved, error) {
 type search struct {
 	work       *work
 	seen       map[string]bool
-	pool, near []*solved // good, and not
+	pool, near []*station.Settled // good, and not
 }
 
-func (x *search) try(ctx context.Context, drafts []draft) error {
+func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 	for i := range drafts {
-		key := keyOf(&drafts[i].spec)
+		key := station.KeyOf(&drafts[i].Spec)
 		if x.seen[key] {
 			continue
 		}
 		x.seen[key] = true
-		if err := stopped(ctx); err != nil {
+		if err := station.Stopped(ctx); err != nil {
 			return err
 		}
-		s, err := x.work.solve(&drafts[i])
+		s, err := x.work.Settle(&drafts[i])
 		if err != nil {
 			return err
 		}
 		if s == nil {
 			continue
 		}
-		fate, err := x.work.fate(s)
+		fate, err := x.work.Fate(s)
 		if err != nil {
 			return err
 		}
-		if fate == fateGood {
+		if fate == station.Good {
 			x.pool = append(x.pool, s)
 		} else {
 			x.near = append(x.near, s)
@@ -82,34 +83,34 @@ func (x *search) try(ctx context.Context, drafts []draft) error {
 }
 
 // promising returns the drinks that a second move starts from.
-func (w *work) promising(pool, near []*solved) []*solved {
+func (w *work) promising(pool, near []*station.Settled) []*station.Settled {
 	all := slices.Concat(pool, near)
-	slices.SortStableFunc(all, func(a, b *solved) int {
-		return cmp.Or(cmp.Compare(b.merit, a.merit), strings.Compare(keyOf(&a.spec), keyOf(&b.spec)))
+	slices.SortStableFunc(all, func(a, b *station.Settled) int {
+		return cmp.Or(cmp.Compare(b.Merit, a.Merit), strings.Compare(station.KeyOf(&a.Spec), station.KeyOf(&b.Spec)))
 	})
 	return all[:min(len(all), secondParents)]
 }
 
 // roots returns the drink with every pour that may not be poured replaced or
 // left out: the drink itself if there is none.
-func (w *work) roots(ctx context.Context) ([]*parent, error) {
-	beam := []*parent{w.parentOf(ptr(snapped(w.spec)), KindPortion, 0)}
+func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
+	beam := []*station.Parent{w.ParentOf(ptr(station.Snapped(w.From)), KindPortion, 0)}
 	for {
-		at := w.barred(&beam[0].spec)
+		at := w.barred(&beam[0].Spec)
 		if at < 0 {
 			return beam, nil
 		}
-		var next []*solved
+		var next []*station.Settled
 		for _, p := range beam {
 			drafts := w.swaps(p, at, draftsEach)
-			if part := p.spec.Pours[at].Profile.Class.Part(); len(p.spec.Pours) > 1 && (len(drafts) == 0 || optional(part)) {
+			if part := p.Spec.Pours[at].Profile.Class.Part(); len(p.Spec.Pours) > 1 && (len(drafts) == 0 || station.Optional(part)) {
 				drafts = append(drafts, w.without(p, at))
 			}
 			for i := range drafts {
-				if err := stopped(ctx); err != nil {
+				if err := station.Stopped(ctx); err != nil {
 					return nil, err
 				}
-				s, err := w.solve(&drafts[i])
+				s, err := w.Settle(&drafts[i])
 				if err != nil {
 					return nil, err
 				}
@@ -126,15 +127,10 @@ func (w *work) roots(ctx context.Context) ([]*parent, error) {
 
 func ptr[T any](v T) *T { return &v }
 
-// optional reports whether a drink stands without a part.
-func optional(p flavor.Part) bool {
-	return p == flavor.PartSeasoning || p == flavor.PartTexture
-}
-
 // barred returns the first pour that may not be poured, or −1. Drinks of one
 // beam have the same ones.
 func (w *work) barred(s *flavor.Spec) int {
-	return slices.IndexFunc(s.Pours, func(p flavor.Pour) bool { _, ok := w.has(p.Profile); return !ok })
+	return slices.IndexFunc(s.Pours, func(p flavor.Pour) bool { _, ok := w.Has(p.Profile); return !ok })
 }
 
 // rankPoints is what the rank of a draft is worth in points of score when only
@@ -142,17 +138,17 @@ func (w *work) barred(s *flavor.Spec) int {
 const rankPoints = 20.0
 
 // kept returns the best of the solved drinks whose next barred pour is the same.
-func (w *work) kept(found []*solved) []*parent {
-	slices.SortStableFunc(found, func(a, b *solved) int {
-		return cmp.Or(cmp.Compare(b.merit+rankPoints*b.rank, a.merit+rankPoints*a.rank), strings.Compare(keyOf(&a.spec), keyOf(&b.spec)))
+func (w *work) kept(found []*station.Settled) []*station.Parent {
+	slices.SortStableFunc(found, func(a, b *station.Settled) int {
+		return cmp.Or(cmp.Compare(b.Merit+rankPoints*b.Rank, a.Merit+rankPoints*a.Rank), strings.Compare(station.KeyOf(&a.Spec), station.KeyOf(&b.Spec)))
 	})
-	var out []*parent
+	var out []*station.Parent
 	for _, s := range found {
 		if len(out) == rootsKept {
 			break
 		}
-		p := w.parentFrom(s)
-		if len(out) > 0 && w.barred(&p.spec) != w.barred(&out[0].spec) {
+		p := w.ParentFrom(s)
+		if len(out) > 0 && w.barred(&p.Spec) != w.barred(&out[0].Spec) {
 			continue
 		}
 		out = append(out, p)

@@ -4,13 +4,14 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
 
 // variations lists the drafts that one move away from a drink leads to.
-func (w *work) variations(from *parent) []draft {
-	var out []draft
-	for i := range from.spec.Pours {
+func (w *work) variations(from *station.Parent) []station.Draft {
+	var out []station.Draft
+	for i := range from.Spec.Pours {
 		out = append(out, w.swaps(from, i, w.each)...)
 	}
 	out = append(out, w.splits(from)...)
@@ -20,7 +21,7 @@ func (w *work) variations(from *parent) []draft {
 	out = append(out, w.added(from)...)
 	out = append(out, w.sweetenedBy(from)...)
 	// What has lost a pour already loses no other, or it is no riff of the drink.
-	if len(w.limits.steps) > 0 && from.lost == 0 {
+	if len(w.Limits.Steps) > 0 && from.Lost == 0 {
 		out = append(out, w.leftOut(from)...)
 	}
 	return out
@@ -38,27 +39,27 @@ func largest(s *flavor.Spec, part flavor.Part) int {
 }
 
 // splits shares the base between it and another one.
-func (w *work) splits(from *parent) []draft {
-	at := largest(&from.spec, flavor.PartBase)
+func (w *work) splits(from *station.Parent) []station.Draft {
+	at := largest(&from.Spec, flavor.PartBase)
 	if at < 0 {
 		return nil
 	}
-	old := &from.spec.Pours[at]
+	old := &from.Spec.Pours[at]
 	per := template.PerML(old.Profile)
 	half := *old
 	half.ML /= 2
 	var options []option
-	for i := range w.shelf {
-		it := &w.shelf[i]
-		if poured(&from.spec, it.profile) || it.part != flavor.PartBase || !w.stands(old, it, &per) {
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if station.Pours(&from.Spec, it.Profile) || it.Part != flavor.PartBase || !w.Stands(old, it, &per) {
 			continue
 		}
-		mine, ok := pour(old.Profile, old.Unit, old.ML/2)
-		other, fits := matched(&half, it, &per)
-		if !ok || !fits || min(mine.ML, other.ML) < leastBaseML {
+		mine, ok := station.Pour(old.Profile, old.Unit, old.ML/2)
+		other, fits := station.Matched(&half, it, &per)
+		if !ok || !fits || min(mine.ML, other.ML) < station.LeastBaseML {
 			continue
 		}
-		s := from.spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours[at] = mine
 		s.Pours = slices.Insert(s.Pours, at+1, other)
 		options = append(options, w.consider(from, s, KindSplit, it, nil, old.Profile))
@@ -73,21 +74,21 @@ const (
 )
 
 // lengthened pours something long on top and serves the drink long.
-func (w *work) lengthened(from *parent) []draft {
-	if from.spec.VolumeML() > topUpMost {
+func (w *work) lengthened(from *station.Parent) []station.Draft {
+	if from.Spec.VolumeML() > topUpMost {
 		return nil
 	}
 	var options []option
-	for i := range w.shelf {
-		it := &w.shelf[i]
-		if it.part != flavor.PartLength || poured(&from.spec, it.profile) || it.profile.Class.Solid() || it.profile.Class == flavor.ClassPuree {
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class == flavor.ClassPuree {
 			continue
 		}
-		p, ok := pour(it.profile, it.unit, topUpML)
+		p, ok := station.Pour(it.Profile, it.Unit, topUpML)
 		if !ok {
 			continue
 		}
-		s := from.spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours = append(s.Pours, p)
 		s.Service = flavor.Long
 		if s.Method != flavor.Shake && s.Method != flavor.DryShake {
@@ -100,33 +101,33 @@ func (w *work) lengthened(from *parent) []draft {
 
 // lightened pours wine, or a spirit without alcohol, in place of the base or of
 // half of it.
-func (w *work) lightened(from *parent) []draft {
-	at := largest(&from.spec, flavor.PartBase)
-	if at < 0 || from.spec.Pours[at].Profile.ABV.Value <= lightABV {
+func (w *work) lightened(from *station.Parent) []station.Draft {
+	at := largest(&from.Spec, flavor.PartBase)
+	if at < 0 || from.Spec.Pours[at].Profile.ABV.Value <= station.LightABV {
 		return nil
 	}
-	old := &from.spec.Pours[at]
+	old := &from.Spec.Pours[at]
 	var options []option
-	for i := range w.shelf {
-		it := &w.shelf[i]
-		wine := it.part == flavor.PartModifier && it.profile.Class.Kin() == flavor.KinWine
-		free := it.part == flavor.PartBase && it.profile.ABV.Value <= lightABV
-		if !wine && !free || poured(&from.spec, it.profile) {
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		wine := it.Part == flavor.PartModifier && it.Profile.Class.Kin() == flavor.KinWine
+		free := it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV
+		if !wine && !free || station.Pours(&from.Spec, it.Profile) {
 			continue
 		}
-		whole, ok := pour(it.profile, it.unit, old.ML)
-		half, fits := pour(it.profile, it.unit, old.ML/2)
-		mine, snaps := pour(old.Profile, old.Unit, old.ML/2)
+		whole, ok := station.Pour(it.Profile, it.Unit, old.ML)
+		half, fits := station.Pour(it.Profile, it.Unit, old.ML/2)
+		mine, snaps := station.Pour(old.Profile, old.Unit, old.ML/2)
 		if !ok || !fits || !snaps {
 			continue
 		}
-		s := from.spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours[at] = whole
 		options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
-		if min(mine.ML, half.ML) < leastBaseML {
+		if min(mine.ML, half.ML) < station.LeastBaseML {
 			continue
 		}
-		s = from.spec.Clone()
+		s = from.Spec.Clone()
 		s.Pours[at] = mine
 		s.Pours = slices.Insert(s.Pours, at+1, half)
 		options = append(options, w.consider(from, s, KindLighter, it, nil, old.Profile))
@@ -157,18 +158,18 @@ func servings(s *flavor.Spec) []struct {
 }
 
 // served mixes and serves the same pours another way.
-func (w *work) served(from *parent) []draft {
-	fizz := slices.ContainsFunc(from.spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
-	likely := likely(from.made, from.products)
-	var out []draft
-	for _, way := range servings(&from.spec) {
-		same := way.method == from.spec.Method && way.service == from.spec.Service
+func (w *work) served(from *station.Parent) []station.Draft {
+	fizz := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+	likely := from.Likely()
+	var out []station.Draft
+	for _, way := range servings(&from.Spec) {
+		same := way.method == from.Spec.Method && way.service == from.Spec.Service
 		if same || fizz && (way.method == flavor.Blend || way.service == flavor.Up) {
 			continue
 		}
-		s := from.spec.Clone()
+		s := from.Spec.Clone()
 		s.Method, s.Service = way.method, way.service
-		out = append(out, draft{spec: s, kind: KindMethod, moves: from.moves + 1, lost: from.lost, likely: likely, rank: likely})
+		out = append(out, station.Draft{Spec: s, Kind: KindMethod, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely})
 	}
 	return out
 }
@@ -181,27 +182,27 @@ const (
 )
 
 // added pours something small beside the rest: bitters, herbs or a modifier.
-func (w *work) added(from *parent) []draft {
+func (w *work) added(from *station.Parent) []station.Draft {
 	var options []option
-	for i := range w.shelf {
-		it := &w.shelf[i]
-		if poured(&from.spec, it.profile) {
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if station.Pours(&from.Spec, it.Profile) {
 			continue
 		}
 		var p flavor.Pour
 		ok := false
-		switch it.profile.Class.Kin() {
+		switch it.Profile.Class.Kin() {
 		case flavor.KinBitter, flavor.KinLiqueur, flavor.KinWine:
-			p, ok = pour(it.profile, it.unit, addedML)
+			p, ok = station.Pour(it.Profile, it.Unit, addedML)
 		case flavor.KinBitters:
-			p, ok = pourCount(it.profile, it.unit, addedDashes)
+			p, ok = station.Count(it.Profile, it.Unit, addedDashes)
 		case flavor.KinHerb, flavor.KinSpice:
-			p, ok = pourCount(it.profile, it.unit, 1)
+			p, ok = station.Count(it.Profile, it.Unit, 1)
 		}
 		if !ok {
 			continue
 		}
-		s := from.spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours = append(s.Pours, p)
 		options = append(options, w.consider(from, s, KindAdd, it, nil, nil))
 	}
@@ -210,31 +211,31 @@ func (w *work) added(from *parent) []draft {
 
 // few is how many additions go on: more where wishes lead there.
 func (w *work) few() int {
-	if len(w.limits.steps) > 0 {
+	if len(w.Limits.Steps) > 0 {
 		return 3 * draftsFew
 	}
 	return draftsFew
 }
 
 // sweetenedBy lets a liqueur do the work of the syrup.
-func (w *work) sweetenedBy(from *parent) []draft {
-	at := largest(&from.spec, flavor.PartSweetener)
+func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
+	at := largest(&from.Spec, flavor.PartSweetener)
 	if at < 0 {
 		return nil
 	}
-	old := &from.spec.Pours[at]
+	old := &from.Spec.Pours[at]
 	per := template.PerML(old.Profile)
 	var options []option
-	for i := range w.shelf {
-		it := &w.shelf[i]
-		if it.profile.Class != flavor.ClassLiqueur || poured(&from.spec, it.profile) || it.per[template.Sweet] <= 0 {
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if it.Profile.Class != flavor.ClassLiqueur || station.Pours(&from.Spec, it.Profile) || it.Per[template.Sweet] <= 0 {
 			continue
 		}
-		p, ok := pour(it.profile, it.unit, old.ML*ratio(per[template.Sweet], it.per[template.Sweet]))
+		p, ok := station.Pour(it.Profile, it.Unit, old.ML*station.Ratio(per[template.Sweet], it.Per[template.Sweet]))
 		if !ok {
 			continue
 		}
-		s := from.spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours[at] = p
 		options = append(options, w.consider(from, s, KindSweetener, it, old.Profile, old.Profile))
 	}
@@ -242,13 +243,13 @@ func (w *work) sweetenedBy(from *parent) []draft {
 }
 
 // leftOut leaves out one pour that is not the base.
-func (w *work) leftOut(from *parent) []draft {
-	if len(from.spec.Pours) < 3 {
+func (w *work) leftOut(from *station.Parent) []station.Draft {
+	if len(from.Spec.Pours) < 3 {
 		return nil
 	}
-	var out []draft
-	for i := range from.spec.Pours {
-		if from.spec.Pours[i].Profile.Class.Part() == flavor.PartBase {
+	var out []station.Draft
+	for i := range from.Spec.Pours {
+		if from.Spec.Pours[i].Profile.Class.Part() == flavor.PartBase {
 			continue
 		}
 		out = append(out, w.without(from, i))
@@ -256,15 +257,15 @@ func (w *work) leftOut(from *parent) []draft {
 	return out
 }
 
-func (w *work) without(from *parent, at int) draft {
-	likely := w.likelyWith(from, nil, from.spec.Pours[at].Profile)
-	s := from.spec.Clone()
+func (w *work) without(from *station.Parent, at int) station.Draft {
+	likely := w.LikelyWith(from, nil, from.Spec.Pours[at].Profile)
+	s := from.Spec.Clone()
 	s.Pours = slices.Delete(s.Pours, at, at+1)
-	return draft{spec: s, kind: KindWithout, moves: from.moves + 1, lost: from.lost + 1, likely: likely, rank: likely}
+	return station.Draft{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: likely}
 }
 
 // portioned is the drink itself, its amounts to be solved anew.
-func (w *work) portioned(from *parent) draft {
-	likely := likely(from.made, from.products)
-	return draft{spec: from.spec, kind: from.kind, moves: from.moves, lost: from.lost, likely: likely, rank: likely}
+func (w *work) portioned(from *station.Parent) station.Draft {
+	likely := from.Likely()
+	return station.Draft{Spec: from.Spec, Kind: from.Kind, Moves: from.Moves, Lost: from.Lost, Likely: likely, Rank: likely}
 }

@@ -11,14 +11,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/template"
 )
-
-// rounding absorbs the last digits of a number that is worked out twice.
-const rounding = 1e-9
 
 // texts are what a riff was asked for, to compare lists by.
 func texts(r *Result) (out []string) {
@@ -29,7 +29,7 @@ func texts(r *Result) (out []string) {
 }
 
 // checkRiffs holds a list to all that is promised of it.
-func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
+func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 	t.Helper()
 	may := map[string]bool{}
 	for _, p := range req.Stock {
@@ -37,9 +37,9 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 	}
 	for i := range res.Riffs {
 		x := &res.Riffs[i]
-		score, err := b.riffer.judge.ScoreOnly(&x.Spec)
+		score, err := b.Station.Judge.ScoreOnly(&x.Spec)
 		require.NoError(t, err)
-		assert.InDelta(t, score, x.Score, rounding, "the score is the engine's")
+		assert.InDelta(t, score, x.Score, bartest.Rounding, "the score is the engine's")
 		assert.GreaterOrEqual(t, score, template.BalancedFrom, x.Text)
 		for _, p := range x.Spec.Pours {
 			for _, a := range req.Guest.Avoid {
@@ -47,29 +47,29 @@ func checkRiffs(t *testing.T, b *bar, req *Request, res *Result) {
 				assert.False(t, has, "%s may hold %s", p.Profile.Name, a)
 			}
 			assert.True(t, may[p.Profile.ID], "%s is in stock", p.Profile.Name)
-			assert.InDelta(t, measure.Snap(p.ML, p.Unit, p.Profile), p.Amount, rounding, "%s is a step of the jigger", p.Profile.Name)
-			if p.Profile.Class.Part() == flavor.PartBase && !poured(req.Spec, p.Profile) {
-				assert.GreaterOrEqual(t, p.ML, min(leastBaseML, smallestBase(req.Spec)), "%s: a base is no dash: %s", x.Text, p.Profile.Name)
+			assert.InDelta(t, measure.Snap(p.ML, p.Unit, p.Profile), p.Amount, bartest.Rounding, "%s is a step of the jigger", p.Profile.Name)
+			if p.Profile.Class.Part() == flavor.PartBase && !station.Pours(req.Spec, p.Profile) {
+				assert.GreaterOrEqual(t, p.ML, min(station.LeastBaseML, smallestBase(req.Spec)), "%s: a base is no dash: %s", x.Text, p.Profile.Name)
 			}
 		}
 		if req.Guest.MaxABV > 0 {
 			assert.LessOrEqual(t, x.Drink.ABV, req.Guest.MaxABV, x.Text)
 		}
 		if req.Guest.MaxCost > 0 {
-			assert.LessOrEqual(t, costOf(&x.Spec, req.Guest.Prices), req.Guest.MaxCost)
+			assert.LessOrEqual(t, station.CostOf(&x.Spec, req.Guest.Prices), req.Guest.MaxCost)
 		}
 		checkKept(t, req, x)
-		if x.FamilyID == hotFamily {
+		if x.FamilyID == "hot" {
 			assert.Equal(t, flavor.Up, x.Spec.Service, "%s: a hot drink is on no ice", x.Text)
 		}
-		from, err := Distance(b.mixer, req.Spec, &x.Spec)
+		from, err := station.Distance(b.Station.Mixer, req.Spec, &x.Spec)
 		require.NoError(t, err)
-		assert.InDelta(t, from, x.Distance, rounding)
-		assert.GreaterOrEqual(t, from, LeastDistance)
+		assert.InDelta(t, from, x.Distance, bartest.Rounding)
+		assert.GreaterOrEqual(t, from, station.LeastDistance)
 		for j := range i {
-			apart, err := Distance(b.mixer, &x.Spec, &res.Riffs[j].Spec)
+			apart, err := station.Distance(b.Station.Mixer, &x.Spec, &res.Riffs[j].Spec)
 			require.NoError(t, err)
-			assert.GreaterOrEqual(t, apart, LeastDistance, "%s / %s", x.Text, res.Riffs[j].Text)
+			assert.GreaterOrEqual(t, apart, station.LeastDistance, "%s / %s", x.Text, res.Riffs[j].Text)
 		}
 		assert.NotEmpty(t, x.Text)
 		assert.NotContains(t, x.Text, "\n", "one line")
@@ -107,7 +107,7 @@ func smallestBase(s *flavor.Spec) float64 {
 // Whatever is asked of whatever drink, every riff is balanced, within every
 // limit and unlike the others, and the seed alone decides the list.
 func TestRiffsKeepTheirPromises(t *testing.T) {
-	b := newBar(t)
+	b := bartest.New(t)
 	wishes := [][]string{nil, {"more bitter"}, {"less sweet"}, {"nuttier"}, {"no nuts"}, {"below 12 %"}, {"lighter"}, {"longer"}, {"more smoke", "no egg"}}
 	rng := rand.New(rand.NewPCG(7, 7))
 	found, rounds := 0, 24
@@ -115,24 +115,24 @@ func TestRiffsKeepTheirPromises(t *testing.T) {
 		rounds = 6
 	}
 	for round := range rounds {
-		spec := b.proven[rng.IntN(len(b.proven))].Spec
-		if len(spec.Pours) > MaxPours {
+		spec := b.Proven[rng.IntN(len(b.Proven))].Spec
+		if len(spec.Pours) > station.MaxPours {
 			continue
 		}
-		toward, err := ParseWishes(wishes[round%len(wishes)])
+		toward, err := wish.Parse(wishes[round%len(wishes)])
 		require.NoError(t, err)
-		req := Request{Spec: &spec, Toward: toward, Limit: 8, Seed: rng.Uint64(), Stock: b.stock(3+rng.IntN(4), 300)}
+		req := Request{Spec: &spec, Toward: toward, Limit: 8, Seed: rng.Uint64(), Stock: b.Some(rng.IntN(2), 1+rng.IntN(2))}
 		if round%3 != 0 {
-			req.Stock = with(req.Stock, &spec)
+			req.Stock = bartest.With(req.Stock, &spec)
 		}
 		req.Guest.Avoid = [][]flavor.Allergen{nil, {flavor.Sulphites}, {flavor.Eggs, flavor.TreeNuts}, {flavor.Milk}}[rng.IntN(4)]
 		if round%5 == 0 {
 			req.Guest.MaxABV = 18
 		}
-		res, err := b.riffer.Riff(context.Background(), req)
+		res, err := Vary(context.Background(), b.Station, req)
 		require.NoError(t, err, spec.Name)
 		checkRiffs(t, b, &req, res)
-		again, err := b.riffer.Riff(context.Background(), req)
+		again, err := Vary(context.Background(), b.Station, req)
 		require.NoError(t, err)
 		assert.Equal(t, texts(res), texts(again), "the same seed gives the same list")
 		found += len(res.Riffs)
@@ -142,33 +142,41 @@ func TestRiffsKeepTheirPromises(t *testing.T) {
 
 // Each wish is met in the finished drink by a step that can be told.
 func TestWishesAreMet(t *testing.T) {
-	b := newBar(t)
+	b := bartest.New(t)
 	for _, c := range []struct {
 		text, wish string
-		met        func(r *Riff, before *place) bool
+		met        func(r *Riff, before *station.Place) bool
 	}{
-		{ginSour, "more bitter", func(r *Riff, p *place) bool { return r.at[rowBitter]-p[rowBitter] >= leastStep }},
-		{ginSour, "less sweet", func(r *Riff, p *place) bool { return p[rowSweet]-r.at[rowSweet] >= leastStep }},
-		{oldWhiskey, "nuttier", func(r *Riff, p *place) bool {
-			return r.at[rowAroma+int(flavor.Nut)]-p[rowAroma+int(flavor.Nut)] >= tellsAroma
+		{bartest.GinSour, "more bitter", func(r *Riff, p *station.Place) bool {
+			return r.At[station.RowBitter]-p[station.RowBitter] >= station.LeastStep
 		}},
-		{agaveDaisy, "below 12 %", func(r *Riff, _ *place) bool { return r.Drink.ABV <= 12 }},
-		{bitterThird, "lighter", func(r *Riff, p *place) bool { return p[rowStrong]-r.at[rowStrong] >= leastStep }},
-		{bitterThird, "longer", func(r *Riff, p *place) bool { return r.at[rowVolume]-p[rowVolume] >= leastStep }},
-		{oldWhiskey, "no clove", func(r *Riff, _ *place) bool {
+		{bartest.GinSour, "less sweet", func(r *Riff, p *station.Place) bool {
+			return p[station.RowSweet]-r.At[station.RowSweet] >= station.LeastStep
+		}},
+		{bartest.OldWhiskey, "nuttier", func(r *Riff, p *station.Place) bool {
+			return r.At[station.RowAroma+int(flavor.Nut)]-p[station.RowAroma+int(flavor.Nut)] >= station.TellsAroma
+		}},
+		{bartest.AgaveDaisy, "below 12 %", func(r *Riff, _ *station.Place) bool { return r.Drink.ABV <= 12 }},
+		{bartest.BitterThird, "lighter", func(r *Riff, p *station.Place) bool {
+			return p[station.RowStrong]-r.At[station.RowStrong] >= station.LeastStep
+		}},
+		{bartest.BitterThird, "longer", func(r *Riff, p *station.Place) bool {
+			return r.At[station.RowVolume]-p[station.RowVolume] >= station.LeastStep
+		}},
+		{bartest.OldWhiskey, "no clove", func(r *Riff, _ *station.Place) bool {
 			return r.Drink.Aroma[flavor.Clove] < cover.DefaultWeights().AromaFloor
 		}},
-		{ginSour, "no gin", func(r *Riff, _ *place) bool { return largestClass(&r.Spec) != flavor.ClassGin }},
+		{bartest.GinSour, "no gin", func(r *Riff, _ *station.Place) bool { return largestClass(&r.Spec) != flavor.ClassGin }},
 	} {
-		spec := b.spec(t, c.text)
-		toward, err := ParseWishes([]string{c.wish})
+		spec := b.Spec(t, c.text)
+		toward, err := wish.Parse([]string{c.wish})
 		require.NoError(t, err)
-		res, err := b.riffer.Riff(context.Background(), Request{Spec: spec, Toward: toward, Stock: with(b.stock(2, 400), spec)})
+		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec)})
 		require.NoError(t, err)
 		require.GreaterOrEqual(t, len(res.Riffs), 5, c.wish)
-		drink, err := b.mixer.Mix(spec)
+		drink, err := b.Station.Mixer.Mix(spec)
 		require.NoError(t, err)
-		before := placeOf(spec, drink)
+		before := station.PlaceOf(spec, drink)
 		for i := range res.Riffs {
 			assert.True(t, c.met(&res.Riffs[i], &before), "%s: %s", c.wish, res.Riffs[i].Text)
 		}
@@ -182,14 +190,14 @@ func largestClass(s *flavor.Spec) flavor.Class {
 // What loses a pour to the guest loses no other to a wish: gin and tonic is no
 // riff of gin, bitter and vermouth.
 func TestARiffKeepsTheDrink(t *testing.T) {
-	b := newBar(t)
-	spec := b.spec(t, bitterThird)
-	toward, err := ParseWishes([]string{"lighter"})
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.BitterThird)
+	toward, err := wish.Parse([]string{"lighter"})
 	require.NoError(t, err)
-	house, err := b.catalogue.Demo()
+	house, err := b.Catalogue.Demo()
 	require.NoError(t, err)
-	req := Request{Spec: spec, Stock: with(house.Stock, spec), Toward: toward, Limit: 20, Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}}
-	res, err := b.riffer.Riff(context.Background(), req)
+	req := Request{Spec: spec, Stock: bartest.With(house.Stock, spec), Toward: toward, Limit: 20, Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.Sulphites}}}
+	res, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs)
 	checkRiffs(t, b, &req, res)
@@ -198,18 +206,18 @@ func TestARiffKeepsTheDrink(t *testing.T) {
 // Coffee lengthens a stirred drink to one that reads as a hot one; on ice it is
 // not listed.
 func TestHotDrinksAreOnNoIce(t *testing.T) {
-	b := newBar(t)
-	spec := b.spec(t, oldWhiskey)
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.OldWhiskey)
 	var stock []*flavor.Profile
-	for _, p := range b.catalogue.Profiles() {
+	for _, p := range b.Catalogue.Profiles() {
 		if p.Class.Kin() == flavor.KinTea {
 			stock = append(stock, p)
 		}
 	}
-	toward, err := ParseWishes([]string{"below 15 %"})
+	toward, err := wish.Parse([]string{"below 15 %"})
 	require.NoError(t, err)
-	req := Request{Spec: spec, Stock: with(stock, spec), Toward: toward, Limit: MaxLimit}
-	res, err := b.riffer.Riff(context.Background(), req)
+	req := Request{Spec: spec, Stock: bartest.With(stock, spec), Toward: toward, Limit: MaxLimit}
+	res, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	checkRiffs(t, b, &req, res)
 }
@@ -217,16 +225,16 @@ func TestHotDrinksAreOnNoIce(t *testing.T) {
 // An ingredient whose allergens nobody has stated is poured for nobody who
 // avoids any.
 func TestUnknownAllergensCountAsPresent(t *testing.T) {
-	b := newBar(t)
-	spec := b.spec(t, ginSour)
-	secret := *b.bottle(t, "mezcal")
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.GinSour)
+	secret := *b.Bottle(t, "mezcal")
 	secret.ID, secret.AllergensKnown = "unlabelled-spirit", false
-	stock := append(with(nil, spec), &secret)
+	stock := append(bartest.With(nil, spec), &secret)
 	ask := func(avoid ...flavor.Allergen) bool {
-		res, err := b.riffer.Riff(context.Background(), Request{Spec: spec, Stock: stock, Guest: cover.Guest{Avoid: avoid}})
+		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: cover.Guest{Avoid: avoid}})
 		require.NoError(t, err)
 		for i := range res.Riffs {
-			if poured(&res.Riffs[i].Spec, &secret) {
+			if station.Pours(&res.Riffs[i].Spec, &secret) {
 				return true
 			}
 		}
@@ -237,17 +245,17 @@ func TestUnknownAllergensCountAsPresent(t *testing.T) {
 }
 
 func TestCostIsOfTheWholeDrink(t *testing.T) {
-	b := newBar(t)
-	spec := b.spec(t, ginSour)
-	stock := with(b.stock(5, 200), spec)
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.GinSour)
+	stock := bartest.With(b.Some(0, 2), spec)
 	prices := map[string]float64{}
 	for i, p := range stock {
-		if i%4 != 0 || poured(spec, p) {
+		if i%4 != 0 || station.Pours(spec, p) {
 			prices[p.ID] = 0.01 + 0.0005*float64(i%90)
 		}
 	}
 	req := Request{Spec: spec, Stock: stock, Guest: cover.Guest{Prices: prices, MaxCost: 2.4}}
-	res, err := b.riffer.Riff(context.Background(), req)
+	res, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs)
 	checkRiffs(t, b, &req, res)
@@ -259,21 +267,21 @@ func TestCostIsOfTheWholeDrink(t *testing.T) {
 }
 
 func TestSeedsDifferAndLimitsHold(t *testing.T) {
-	b := newBar(t)
-	spec := b.spec(t, ginSour)
-	req := Request{Spec: spec, Stock: with(b.stock(2, 400), spec), Limit: MaxLimit}
-	long, err := b.riffer.Riff(context.Background(), req)
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.GinSour)
+	req := Request{Spec: spec, Stock: bartest.With(b.Usual, spec), Limit: MaxLimit}
+	long, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	assert.Greater(t, len(long.Riffs), 30)
 	checkRiffs(t, b, &req, long)
 	req.Limit = 10
-	one, err := b.riffer.Riff(context.Background(), req)
+	one, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	req.Seed = 99
-	other, err := b.riffer.Riff(context.Background(), req)
+	other, err := Vary(context.Background(), b.Station, req)
 	require.NoError(t, err)
 	assert.NotEqual(t, texts(one), texts(other))
-	kinds := map[Kind]int{}
+	kinds := map[station.Kind]int{}
 	for _, x := range one.Riffs {
 		kinds[x.Kind]++
 	}
@@ -281,9 +289,9 @@ func TestSeedsDifferAndLimitsHold(t *testing.T) {
 }
 
 func TestRequestFaults(t *testing.T) {
-	b := newBar(t)
-	spec := b.spec(t, ginSour)
-	ok := Request{Spec: spec, Stock: b.stock(10, 100)}
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.GinSour)
+	ok := Request{Spec: spec, Stock: b.Some(0, 4)}
 	for name, spoil := range map[string]func(*Request){
 		"no spec":         func(r *Request) { r.Spec = nil },
 		"empty spec":      func(r *Request) { r.Spec = &flavor.Spec{} },
@@ -293,33 +301,17 @@ func TestRequestFaults(t *testing.T) {
 		"limit negative":  func(r *Request) { r.Limit = -1 },
 		"strength absurd": func(r *Request) { r.Guest.MaxABV = math.NaN() },
 		"cost negative":   func(r *Request) { r.Guest.MaxCost = -1 },
-		"wish unknown":    func(r *Request) { r.Toward = []Wish{{Kind: "odd"}} },
+		"wish unknown":    func(r *Request) { r.Toward = []wish.Wish{{Kind: "odd"}} },
 	} {
 		r := ok
 		spoil(&r)
-		_, err := b.riffer.Riff(context.Background(), r)
+		_, err := Vary(context.Background(), b.Station, r)
 		var fault *flavor.Fault
 		require.ErrorAs(t, err, &fault, name)
 		assert.NotEmpty(t, fault.Message)
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	_, err := b.riffer.Riff(ctx, ok)
+	_, err := Vary(ctx, b.Station, ok)
 	assert.ErrorIs(t, err, context.Canceled)
-}
-
-func TestDistanceIsADistance(t *testing.T) {
-	b := newBar(t)
-	a, c, d := b.spec(t, ginSour), b.spec(t, bitterThird), b.spec(t, collins)
-	dist := func(x, y *flavor.Spec) float64 {
-		v, err := Distance(b.mixer, x, y)
-		require.NoError(t, err)
-		return v
-	}
-	assert.Zero(t, dist(a, a))
-	assert.InDelta(t, dist(a, c), dist(c, a), rounding)
-	assert.LessOrEqual(t, dist(a, d), dist(a, c)+dist(c, d))
-	// One Weber fraction of sugar in a sweet drink is about one difference.
-	more := b.spec(t, "2 oz London dry gin\n3/4 oz lemon juice\n0.8625 oz simple syrup\nshake, up")
-	assert.InDelta(t, 1, dist(a, more), 0.35)
 }

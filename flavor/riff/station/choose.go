@@ -1,4 +1,4 @@
-package riff
+package station
 
 import (
 	"cmp"
@@ -21,39 +21,39 @@ const (
 
 // quality is how good a riff is by itself: how well it sits in its family, how
 // much it reads like a drink that people make, and how few moves it takes.
-func quality(s *solved) float64 {
-	sits := (min(s.score, 100) - template.BalancedFrom) / (100 - template.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.rank)) - moveCost*float64(s.moves-1)
+func quality(s *Settled) float64 {
+	sits := (min(s.Score, 100) - template.BalancedFrom) / (100 - template.BalancedFrom)
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1)
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by
 // the same move, or with the same new things.
-func (w *work) sameness(a, b *solved) float64 {
-	s := (1 - kindWeight - newWeight) * math.Exp(-a.at.distance(&b.at)/reachJND)
-	if a.kind == b.kind {
+func (j *Job) sameness(a, b *Settled) float64 {
+	s := (1 - kindWeight - newWeight) * math.Exp(-a.At.Distance(&b.At)/reachJND)
+	if a.Kind == b.Kind {
 		s += kindWeight
 	}
-	return s + newWeight*w.shared(a, b)
+	return s + newWeight*j.shared(a, b)
 }
 
 // shared is the share of what two riffs bring in that both do, 0 to 1.
-func (w *work) shared(a, b *solved) float64 {
-	if w.spec == nil {
+func (j *Job) shared(a, b *Settled) float64 {
+	if j.From == nil {
 		return 0
 	}
 	var both, all float64
-	for i := range a.spec.Pours {
-		p := a.spec.Pours[i].Profile
-		if poured(w.spec, p) {
+	for i := range a.Spec.Pours {
+		p := a.Spec.Pours[i].Profile
+		if Pours(j.From, p) {
 			continue
 		}
 		all++
-		if poured(&b.spec, p) {
+		if Pours(&b.Spec, p) {
 			both++
 		}
 	}
-	for i := range b.spec.Pours {
-		if p := b.spec.Pours[i].Profile; !poured(w.spec, p) && !poured(&a.spec, p) {
+	for i := range b.Spec.Pours {
+		if p := b.Spec.Pours[i].Profile; !Pours(j.From, p) && !Pours(&a.Spec, p) {
 			all++
 		}
 	}
@@ -63,21 +63,21 @@ func (w *work) shared(a, b *solved) float64 {
 	return both / all
 }
 
-// choose picks up to limit riffs by maximal marginal relevance, none nearer than
+// Choose picks up to limit riffs by maximal marginal relevance, none nearer than
 // LeastDistance to another.
-func (w *work) choose(pool []*solved, limit int) []*solved {
-	return w.pick(pool, limit, func(*solved) float64 { return 0 }, func(*solved) {})
+func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
+	return j.Pick(pool, limit, func(*Settled) float64 { return 0 }, func(*Settled) {})
 }
 
-// pick is choose with a bonus that each riff has at its turn; picked is told
+// Pick is Choose with a bonus that each riff has at its turn; picked is told
 // what was chosen.
-func (w *work) pick(pool []*solved, limit int, bonus func(*solved) float64, picked func(*solved)) []*solved {
-	slices.SortStableFunc(pool, func(a, b *solved) int {
-		return cmp.Or(cmp.Compare(quality(b), quality(a)), strings.Compare(keyOf(&a.spec), keyOf(&b.spec)))
+func (j *Job) Pick(pool []*Settled, limit int, bonus func(*Settled) float64, picked func(*Settled)) []*Settled {
+	slices.SortStableFunc(pool, func(a, b *Settled) int {
+		return cmp.Or(cmp.Compare(quality(b), quality(a)), strings.Compare(KeyOf(&a.Spec), KeyOf(&b.Spec)))
 	})
 	same := make([]float64, len(pool)) // greatest sameness with what is chosen
 	gone := make([]bool, len(pool))
-	var out []*solved
+	var out []*Settled
 	for len(out) < limit {
 		at, top := -1, math.Inf(-1)
 		for i, s := range pool {
@@ -94,23 +94,23 @@ func (w *work) pick(pool []*solved, limit int, bonus func(*solved) float64, pick
 		gone[at] = true
 		out = append(out, pool[at])
 		picked(pool[at])
-		w.compare(pool, pool[at], gone, same)
+		j.compare(pool, pool[at], gone, same)
 	}
 	return out
 }
 
 // compare strikes out what is too near to a pick, and notes how much the others
 // repeat it.
-func (w *work) compare(pool []*solved, pick *solved, gone []bool, same []float64) {
+func (j *Job) compare(pool []*Settled, pick *Settled, gone []bool, same []float64) {
 	for i, s := range pool {
 		if gone[i] {
 			continue
 		}
-		if s.at.distance(&pick.at) < LeastDistance {
+		if s.At.Distance(&pick.At) < LeastDistance {
 			gone[i] = true
-			w.left.TooAlike++
+			j.Left.TooAlike++
 			continue
 		}
-		same[i] = max(same[i], w.sameness(s, pick))
+		same[i] = max(same[i], j.sameness(s, pick))
 	}
 }

@@ -1,4 +1,4 @@
-package riff
+package useup
 
 import (
 	"cmp"
@@ -6,30 +6,12 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
 
 // framesEach is how many frames are tried for each bottle.
 const framesEach = 40
-
-// The least of a bottle, in mL, that counts as moving it: a half ounce, or a
-// quarter of what sweetens. Common practice, no source.
-const (
-	leastPourML  = 14.5
-	leastSweetML = 7.0
-)
-
-// leastUse is the least of p, in mL, that counts as moving it; of what seasons,
-// all that is ever poured.
-func leastUse(p *flavor.Profile) float64 {
-	switch p.Class.Part() {
-	case flavor.PartSeasoning:
-		return 0
-	case flavor.PartSweetener:
-		return leastSweetML
-	}
-	return leastPourML
-}
 
 // uses returns the mL of p in a drink, zero if it is too little to move it.
 func uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
@@ -38,7 +20,7 @@ func uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
 			ml += s.Pours[i].ML
 		}
 	}
-	if ml < leastUse(p) {
+	if ml < station.LeastUse(p) {
 		return 0
 	}
 	return ml
@@ -53,30 +35,30 @@ type frame struct {
 
 // frames puts a bottle into every proven drink that has a place for it, and
 // keeps the likeliest, the families in turn.
-func (u *user) frames(it *item) []frame {
+func (u *user) frames(it *station.Item) []frame {
 	var all []frame
-	for i := range u.work.riffer.book.proven {
-		p := &u.work.riffer.book.proven[i]
+	for i := range u.work.Station.Proven() {
+		p := &u.work.Station.Proven()[i]
 		if len(u.req.Families) > 0 && !slices.Contains(u.req.Families, p.Family) {
 			continue
 		}
 		for at := range p.Spec.Pours {
 			old := &p.Spec.Pours[at]
 			per := template.PerML(old.Profile)
-			if old.Profile.ID != it.profile.ID && (poured(&p.Spec, it.profile) || !u.work.stands(old, it, &per)) {
+			if old.Profile.ID != it.Profile.ID && (station.Pours(&p.Spec, it.Profile) || !u.work.Stands(old, it, &per)) {
 				continue
 			}
-			made, ok := matched(old, it, &per)
-			if !ok || made.ML < leastUse(it.profile) || made.ML > mostUsual(it.profile) {
+			made, ok := station.Matched(old, it, &per)
+			if !ok || made.ML < station.LeastUse(it.Profile) || made.ML > station.MostUsual(it.Profile) {
 				continue // a dash moves no bottle, and nobody pours half of one
 			}
 			s := p.Spec.Clone()
 			s.Name, s.Notes, s.Pours[at] = "", nil, made
-			if !u.furnish(&s, at) || cloudy(&s) {
+			if !u.furnish(&s, at) || station.Cloudy(&s) {
 				continue
 			}
-			x := u.work.parentOf(&s, KindBottle, 1)
-			all = append(all, frame{spec: s, family: p.Family, likely: likely(x.made, x.products)})
+			x := u.work.ParentOf(&s, Bottle, 1)
+			all = append(all, frame{spec: s, family: p.Family, likely: x.Likely()})
 		}
 	}
 	return inTurn(all, framesEach)
@@ -85,7 +67,7 @@ func (u *user) frames(it *item) []frame {
 // inTurn keeps the n likeliest frames, one of each family after another.
 func inTurn(all []frame, n int) []frame {
 	slices.SortStableFunc(all, func(a, b frame) int {
-		return cmp.Or(cmp.Compare(b.likely, a.likely), strings.Compare(keyOf(&a.spec), keyOf(&b.spec)))
+		return cmp.Or(cmp.Compare(b.likely, a.likely), strings.Compare(station.KeyOf(&a.spec), station.KeyOf(&b.spec)))
 	})
 	taken := make([]bool, len(all))
 	var out []frame
@@ -110,8 +92,8 @@ func inTurn(all []frame, n int) []frame {
 func (u *user) furnish(s *flavor.Spec, keep int) bool {
 	for i := 0; i < len(s.Pours); i++ {
 		p := &s.Pours[i]
-		if it, ok := u.work.has(p.Profile); ok {
-			if made, fits := pour(it.profile, unitFor(p, it), p.ML); fits && p.Unit != flavor.Top {
+		if it, ok := u.work.Has(p.Profile); ok {
+			if made, fits := station.Pour(it.Profile, unitFor(p, it), p.ML); fits && p.Unit != flavor.Top {
 				*p = made
 			}
 			continue
@@ -121,14 +103,14 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 		}
 		if it, ok := u.nearest(s, i); ok {
 			per := template.PerML(p.Profile)
-			made, fits := matched(p, it, &per)
-			if !fits || made.ML > mostUsual(it.profile) {
+			made, fits := station.Matched(p, it, &per)
+			if !fits || made.ML > station.MostUsual(it.Profile) {
 				return false
 			}
 			*p = made
 			continue
 		}
-		if !optional(p.Profile.Class.Part()) {
+		if !station.Optional(p.Profile.Class.Part()) {
 			return false
 		}
 		s.Pours = slices.Delete(s.Pours, i, i+1)
@@ -141,35 +123,30 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 }
 
 // unitFor keeps small units and gives all else the measure of the request.
-func unitFor(p *flavor.Pour, it *item) flavor.Unit {
-	if p.Unit.Small() || it.profile.Class.Solid() || it.part == flavor.PartTexture {
+func unitFor(p *flavor.Pour, it *station.Item) flavor.Unit {
+	if p.Unit.Small() || it.Profile.Class.Solid() || it.Part == flavor.PartTexture {
 		return p.Unit
 	}
-	return it.unit
+	return it.Unit
 }
 
 // mustMove is how much nearer a bottle counts that must move.
 const mustMove = 0.3
 
 // nearest returns what on the shelf smells and does most like a pour.
-func (u *user) nearest(s *flavor.Spec, at int) (*item, bool) {
+func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 	old := &s.Pours[at]
 	per := template.PerML(old.Profile)
-	was := makeUpOf(old.Profile, u.work.riffer.book.classes)
-	var best *item
+	var best *station.Item
 	top := 0.0
-	for i := range u.work.shelf {
-		it := &u.work.shelf[i]
-		if poured(s, it.profile) || !u.work.stands(old, it, &per) {
+	for i := range u.work.Shelf {
+		it := &u.work.Shelf[i]
+		if station.Pours(s, it.Profile) || !u.work.Stands(old, it, &per) {
 			continue
 		}
-		var v float64
-		for j := range was {
-			v += was[j] * it.made[j]
-		}
-		v /= max(length(was)*length(it.made), tiny)
-		v += it.chance
-		if slices.ContainsFunc(u.req.Bottles, func(p *flavor.Profile) bool { return p.ID == it.profile.ID }) {
+		v := u.work.Likeness(it, old.Profile)
+		v += it.Chance
+		if slices.ContainsFunc(u.req.Bottles, func(p *flavor.Profile) bool { return p.ID == it.Profile.ID }) {
 			v += mustMove
 		}
 		if best == nil || v > top {

@@ -1,6 +1,9 @@
-package riff
+package useup
 
-import "counterpour/flavor"
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
+)
 
 // Why says why a bottle is in no draft.
 type Why string
@@ -37,20 +40,20 @@ type Unused struct {
 
 // unpoured says why a bottle is not on the shelf of the request.
 func (u *user) unpoured(p *flavor.Profile) Why {
-	if !u.work.limits.accepts(p) {
+	if !u.work.Limits.Accepts(p) {
 		return WhyGuest
 	}
 	return WhyNoPlace // nobody pours it by itself
 }
 
 // note keeps what became of the draft that came nearest to using a bottle.
-func (u *user) note(p *flavor.Profile, f fate) {
+func (u *user) note(p *flavor.Profile, f station.Fate) {
 	switch {
-	case f == fateGood:
+	case f == station.Good:
 		u.why[p.ID] = WhyCrowded
-	case f == fateLimit && u.why[p.ID] != WhyCrowded:
+	case f == station.Limit && u.why[p.ID] != WhyCrowded:
 		u.why[p.ID] = WhyLimit
-	case f == fateOff && u.why[p.ID] == WhyNoPlace:
+	case f == station.Off && u.why[p.ID] == WhyNoPlace:
 		u.why[p.ID] = WhyOff
 	}
 }

@@ -1,4 +1,4 @@
-package riff
+package station
 
 import (
 	"cmp"
@@ -97,8 +97,6 @@ func newBook(proven []template.Labelled) (*book, error) {
 	return b, nil
 }
 
-const tiny = 1e-12
-
 func (m makeUp) scale(by float64) {
 	for i := range m {
 		m[i] *= by
@@ -159,8 +157,7 @@ func positionOf(s *flavor.Spec) (ratio []float64, smell flavor.Aroma, err error)
 		total += v
 	}
 	if !(total > 0) {
-		return nil, smell, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "spec", Value: s.Name,
-			Message: "the drink has no strength, sweetness, acid, bitterness or length to weigh"}
+		return nil, smell, flavor.Invalid("spec", s.Name, "the drink has no strength, sweetness, acid, bitterness or length to weigh")
 	}
 	ratio = make([]float64, len(e))
 	for a, v := range e {
@@ -194,37 +191,47 @@ type Relative struct {
 // One that holds what the guest must not have is left out; strength and cost are
 // not looked at. It fails if n is below 1 or there is nothing in the spec to
 // weigh.
-func (r *Riffer) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]Relative, error) {
+func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relative, error) {
 	if n < 1 {
-		return nil, outOfRange("n", n, "ask for at least one relative")
+		return nil, flavor.Invalid("n", n, "%d is out of range; ask for at least one relative", n)
 	}
-	if err := checkSpec(s); err != nil {
+	if err := CheckSpec(d); err != nil {
 		return nil, err
 	}
-	ratio, smell, err := positionOf(s)
+	ratio, smell, err := positionOf(d)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]Relative, 0, len(r.book.proven))
+	out := make([]Relative, 0, len(s.book.proven))
 	guest.MaxCost = 0 // nobody pours these now
-	may := limits{guest: guest}
-	for i, p := range r.book.proven {
-		if !may.acceptsAll(&r.book.proven[i].Spec) {
+	may := Limits{Guest: guest}
+	for i, p := range s.book.proven {
+		if !may.AcceptsAll(&s.book.proven[i].Spec) {
 			continue
 		}
-		d, err := template.AitchisonDistance(ratio, r.book.ratios[i])
+		apart, err := template.AitchisonDistance(ratio, s.book.ratios[i])
 		if err != nil {
 			return nil, err
 		}
 		var sum float64
 		for f, v := range smell {
-			sum += (v - r.book.smells[i][f]) * (v - r.book.smells[i][f])
+			sum += (v - s.book.smells[i][f]) * (v - s.book.smells[i][f])
 		}
 		h := math.Sqrt(sum / 2)
-		out = append(out, Relative{Proven: p, Distance: math.Hypot(d, h), Ratio: d, Smell: h})
+		out = append(out, Relative{Proven: p, Distance: math.Hypot(apart, h), Ratio: apart, Smell: h})
 	}
 	slices.SortStableFunc(out, func(a, b Relative) int {
 		return cmp.Or(cmp.Compare(a.Distance, b.Distance), strings.Compare(a.Proven.Spec.Name, b.Proven.Spec.Name))
 	})
 	return out[:min(n, len(out))], nil
+}
+
+// Likeness is how much an item is in kind and smell what an ingredient is, 0 to 1.
+func (j *Job) Likeness(it *Item, p *flavor.Profile) float64 {
+	was := makeUpOf(p, j.Station.book.classes)
+	var v float64
+	for i := range was {
+		v += was[i] * it.made[i]
+	}
+	return v / max(length(was)*length(it.made), tiny)
 }

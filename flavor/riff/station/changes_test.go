@@ -1,20 +1,22 @@
-package riff
+package station_test
 
 import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/riff/station"
 )
 
 // The recipe pairs what came with what went only if it does the same work, and
 // what sparkles goes on top.
 func TestRecipe(t *testing.T) {
-	b := newBar(t)
+	b := bartest.New(t)
 	change := func(name string, unit flavor.Unit, from, to float64) balance.Change {
-		return balance.Change{Profile: b.bottle(t, name), Unit: unit, From: from, FromML: from, To: to, ToML: to}
+		return balance.Change{Profile: b.Bottle(t, name), Unit: unit, From: from, FromML: from, To: to, ToML: to}
 	}
 	for _, c := range []struct {
 		changes []balance.Change
@@ -28,6 +30,6 @@ func TestRecipe(t *testing.T) {
 		{[]balance.Change{change("triple sec", "oz", 1, 0), change("simple syrup", "oz", 0, 0.5)}, []string{"½ oz simple syrup (1:1) for triple sec"}},
 		{nil, nil},
 	} {
-		assert.Equal(t, c.want, recipe(c.changes))
+		assert.Equal(t, c.want, station.Recipe(c.changes))
 	}
 }

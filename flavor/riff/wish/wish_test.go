@@ -1,4 +1,4 @@
-package riff
+package wish
 
 import (
 	"testing"
@@ -11,31 +11,31 @@ import (
 	"counterpour/flavor/template"
 )
 
-func TestParseWishes(t *testing.T) {
+func TestParse(t *testing.T) {
 	for _, c := range []struct {
 		word string
 		want []Wish
 	}{
-		{"bitter", []Wish{{Kind: WishAxis, Axis: template.Bitter, More: true}}},
-		{"more bitter", []Wish{{Kind: WishAxis, Axis: template.Bitter, More: true}}},
-		{"Less  Sweet", []Wish{{Kind: WishAxis, Axis: template.Sweet}}},
-		{"drier", []Wish{{Kind: WishAxis, Axis: template.Sweet}}},
-		{"lighter", []Wish{{Kind: WishAxis, Axis: template.Strong}}},
-		{"longer", []Wish{{Kind: WishAxis, Axis: template.Long, More: true}}},
-		{"nuttier", []Wish{{Kind: WishAroma, Family: flavor.Nut, More: true}}},
-		{"less smoky", []Wish{{Kind: WishAroma, Family: flavor.Smoke}}},
-		{"smokier", []Wish{{Kind: WishAroma, Family: flavor.Smoke, More: true}}},
-		{"no nuts", []Wish{{Kind: WishAllergen, Allergen: flavor.TreeNuts}, {Kind: WishAllergen, Allergen: flavor.Peanuts}}},
-		{"no dairy", []Wish{{Kind: WishAllergen, Allergen: flavor.Milk}}},
-		{"no smoke", []Wish{{Kind: WishWithout, Family: flavor.Smoke}}},
-		{"no rum", []Wish{{Kind: WishClass, Class: flavor.ClassRum}}},
-		{"no honey", []Wish{{Kind: WishAnimal, Animal: "honey"}}},
-		{"below 12 %", []Wish{{Kind: WishBelow, ABV: 12}}},
-		{"under 12,5% vol", []Wish{{Kind: WishBelow, ABV: 12.5}}},
-		{"at least 20 %", []Wish{{Kind: WishAbove, ABV: 20}}},
-		{"no alcohol", []Wish{{Kind: WishBelow, ABV: cover.NoAlcoholABV}}},
+		{"bitter", []Wish{{Kind: Axis, Axis: template.Bitter, More: true}}},
+		{"more bitter", []Wish{{Kind: Axis, Axis: template.Bitter, More: true}}},
+		{"Less  Sweet", []Wish{{Kind: Axis, Axis: template.Sweet}}},
+		{"drier", []Wish{{Kind: Axis, Axis: template.Sweet}}},
+		{"lighter", []Wish{{Kind: Axis, Axis: template.Strong}}},
+		{"longer", []Wish{{Kind: Axis, Axis: template.Long, More: true}}},
+		{"nuttier", []Wish{{Kind: Aroma, Family: flavor.Nut, More: true}}},
+		{"less smoky", []Wish{{Kind: Aroma, Family: flavor.Smoke}}},
+		{"smokier", []Wish{{Kind: Aroma, Family: flavor.Smoke, More: true}}},
+		{"no nuts", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
+		{"no dairy", []Wish{{Kind: Allergen, Allergen: flavor.Milk}}},
+		{"no smoke", []Wish{{Kind: Without, Family: flavor.Smoke}}},
+		{"no rum", []Wish{{Kind: Class, Class: flavor.ClassRum}}},
+		{"no honey", []Wish{{Kind: Animal, Animal: "honey"}}},
+		{"below 12 %", []Wish{{Kind: Below, ABV: 12}}},
+		{"under 12,5% vol", []Wish{{Kind: Below, ABV: 12.5}}},
+		{"at least 20 %", []Wish{{Kind: Above, ABV: 20}}},
+		{"no alcohol", []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}},
 	} {
-		got, err := ParseWishes([]string{c.word})
+		got, err := Parse([]string{c.word})
 		require.NoError(t, err, c.word)
 		for i := range got {
 			assert.NotEmpty(t, got[i].Word)
@@ -46,7 +46,7 @@ func TestParseWishes(t *testing.T) {
 }
 
 func TestWishesThatCannotBeRead(t *testing.T) {
-	_, err := ParseWishes([]string{"bitter", "crunchy", "no zebra", "below 300 %", "less bitter", ""})
+	_, err := Parse([]string{"bitter", "crunchy", "no zebra", "below 300 %", "less bitter", ""})
 	var faults flavor.Faults
 	require.ErrorAs(t, err, &faults)
 	require.Len(t, faults, 5)
@@ -59,10 +59,10 @@ func TestWishesThatCannotBeRead(t *testing.T) {
 	assert.ErrorIs(t, faults[3], flavor.ErrInvalid)
 	assert.Contains(t, faults[3].Message, "cannot both be met")
 
-	_, err = ParseWishes([]string{"more bittter"})
+	_, err = Parse([]string{"more bittter"})
 	require.ErrorAs(t, err, &faults)
 	assert.Contains(t, faults[0].Suggest, "bitter")
-	_, err = ParseWishes([]string{"above 20 %", "below 10 %"})
+	_, err = Parse([]string{"above 20 %", "below 10 %"})
 	assert.Error(t, err)
 }
 
@@ -79,17 +79,17 @@ func TestEveryNameIsAWish(t *testing.T) {
 		words = append(words, "no "+string(a))
 	}
 	for _, w := range words {
-		_, err := ParseWishes([]string{w})
+		_, err := Parse([]string{w})
 		assert.NoError(t, err, w)
 	}
 }
 
-func FuzzParseWishes(f *testing.F) {
+func FuzzParse(f *testing.F) {
 	for _, s := range []string{"more bitter", "no nuts", "below 12 %", "nuttier", "more", "less ", "no ", "ier"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
-		wishes, err := ParseWishes([]string{s})
+		wishes, err := Parse([]string{s})
 		if err == nil && len(wishes) == 0 {
 			t.Errorf("%q is neither a wish nor a fault", s)
 		}

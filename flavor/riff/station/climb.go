@@ -1,7 +1,6 @@
-package riff
+package station
 
 import (
-	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
@@ -19,7 +18,7 @@ func (s *solver) nudges() []nudge {
 	out := make([]nudge, 0, 2*len(s.ml))
 	for i := range s.spec.Pours {
 		p := &s.spec.Pours[i]
-		if !moves(p) {
+		if !Moves(p) {
 			continue
 		}
 		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
@@ -27,7 +26,7 @@ func (s *solver) nudges() []nudge {
 			continue
 		}
 		for _, a := range measure.Neighbours(s.amount[i], p.Unit, 1) {
-			if ml := a * per; ml <= mostOf(p) && (ml >= s.least[i] || a > s.amount[i]) {
+			if ml := a * per; ml <= MostOf(p) && (ml >= s.least[i] || a > s.amount[i]) {
 				n := nudge{pour: i, amount: a, ml: ml, up: 1}
 				if a < s.amount[i] {
 					n.up = -1
@@ -37,57 +36,6 @@ func (s *solver) nudges() []nudge {
 		}
 	}
 	return out
-}
-
-// moves reports whether the amount of a pour is anyone's to change: what gives
-// texture is poured as it is.
-func moves(p *flavor.Pour) bool {
-	return p.Profile.Class.Part() != flavor.PartTexture && p.Unit != flavor.Top
-}
-
-// leastBaseML is the smallest pour of a base that reads as one, a half ounce:
-// common practice, no source.
-const leastBaseML = 14.5
-
-// leastOf is the smallest amount that a pour may come down to, in mL: a base is
-// no dash, and a bottle that must move is moved.
-func (w *work) leastOf(p *flavor.Pour) float64 {
-	least := 0.0
-	if p.Profile.Class.Part() == flavor.PartBase {
-		least = leastBaseML
-	}
-	if w.must[p.Profile.ID] {
-		least = max(least, leastUse(p.Profile))
-	}
-	return min(least, p.ML)
-}
-
-// mostOf is the largest pour that reads as a bartender's, in mL; what is poured
-// already may stay.
-func mostOf(p *flavor.Pour) float64 {
-	if p.Profile.Class.Part() == flavor.PartSeasoning {
-		return max(mostUsual(p.Profile), 2*p.ML)
-	}
-	return max(mostUsual(p.Profile), p.ML)
-}
-
-// mostUsual is the largest pour of an ingredient in one drink, in mL: common
-// practice, no source.
-func mostUsual(p *flavor.Profile) float64 {
-	switch p.Class.Part() {
-	case flavor.PartBase:
-		return 75
-	case flavor.PartModifier:
-		if p.Class.Kin() == flavor.KinWine {
-			return 90
-		}
-		return 60
-	case flavor.PartSweetener, flavor.PartSour:
-		return 45
-	case flavor.PartSeasoning:
-		return 5
-	}
-	return 180
 }
 
 // take makes a step; undo is take of what was before.

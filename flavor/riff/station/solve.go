@@ -1,43 +1,33 @@
-package riff
+package station
 
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 )
 
-// draft is a drink whose amounts are still to be solved.
-type draft struct {
-	spec   flavor.Spec
-	kind   Kind
-	moves  int     // how many moves made it
-	lost   int     // pours left out without anything in their place
-	likely float64 // how much it looks like a proven drink, 0 to 1
-	rank   float64 // order in which drafts of a kind are solved
+// Draft is a drink whose amounts are still to be settled.
+type Draft struct {
+	Spec   flavor.Spec
+	Kind   Kind
+	Moves  int     // how many moves made it
+	Lost   int     // pours left out without anything in their place
+	Likely float64 // how much it looks like a proven drink, 0 to 1
+	Rank   float64 // order in which drafts of a kind are settled
 }
 
-// key names what is in a draft and how it is served, whatever the amounts.
-func keyOf(s *flavor.Spec) string {
-	ids := make([]string, len(s.Pours))
-	for i := range s.Pours {
-		ids[i] = s.Pours[i].Profile.ID
-	}
-	slices.Sort(ids)
-	return strings.Join(ids, " ") + "/" + string(s.Method) + "/" + string(s.Service)
-}
+// Settled is a draft with its amounts, mixed and judged.
+type Settled struct {
+	Draft
+	Score float64
+	Drink *mix.Drink
+	At    Place
+	Merit float64 // what the amounts came to
 
-// solved is a draft with its amounts, mixed and judged.
-type solved struct {
-	draft
-	score float64
-	drink *mix.Drink
-	at    place
 	short float64 // just-noticeable differences that the wishes still lack
-	merit float64
 }
 
 // What the amounts are weighed by, in points of score.
@@ -55,7 +45,7 @@ const (
 
 // solver seeks the amounts of one draft.
 type solver struct {
-	work   *work
+	job    *Job
 	spec   *flavor.Spec
 	build  *template.Build
 	start  []float64
@@ -68,30 +58,30 @@ type solver struct {
 	room   float64 // volume before ice that the draft set out with
 }
 
-// solve settles the amounts of a draft by climbing, one step of the jigger at a
+// Settle settles the amounts of a draft by climbing, one step of the jigger at a
 // time, or two where one does not help, until nothing improves. It returns nil
 // if the draft cannot be mixed.
-func (w *work) solve(d *draft) (*solved, error) {
-	drink, err := w.riffer.mixer.Mix(&d.spec)
+func (j *Job) Settle(d *Draft) (*Settled, error) {
+	drink, err := j.Station.Mixer.Mix(&d.Spec)
 	if err != nil {
 		return nil, err
 	}
-	s := &solver{work: w, spec: &d.spec, water: drink.VolumeML - drink.BeforeML}
-	if s.build, err = w.riffer.judge.Prepare(&d.spec); err != nil {
+	s := &solver{job: j, spec: &d.Spec, water: drink.VolumeML - drink.BeforeML}
+	if s.build, err = j.Station.Judge.Prepare(&d.Spec); err != nil {
 		return nil, nil // nothing in it to weigh: no drink
 	}
 	s.water /= drink.BeforeML
 	s.begin()
 	merit := s.climb()
-	out := &solved{draft: *d, merit: merit}
-	out.spec = s.result()
-	if out.drink, err = w.riffer.mixer.Mix(&out.spec); err != nil {
+	out := &Settled{Draft: *d, Merit: merit}
+	out.Spec = s.result()
+	if out.Drink, err = j.Station.Mixer.Mix(&out.Spec); err != nil {
 		return nil, err
 	}
-	out.score = s.build.Score(s.ml)
-	out.at = placeOf(&out.spec, out.drink)
-	if w.spec != nil {
-		out.short = w.limits.shortfall(&w.at, &out.at)
+	out.Score = s.build.Score(s.ml)
+	out.At = PlaceOf(&out.Spec, out.Drink)
+	if j.From != nil {
+		out.short = j.Limits.shortfall(&j.FromAt, &out.At)
 	}
 	return out, nil
 }
@@ -105,9 +95,9 @@ func (s *solver) begin() {
 	s.ledger = make([]mix.Ledger, len(s.ml))
 	for i := range s.spec.Pours {
 		p := &s.spec.Pours[i]
-		s.amount[i], s.least[i] = p.Amount, s.work.leastOf(p)
+		s.amount[i], s.least[i] = p.Amount, s.job.LeastOf(p)
 		s.room += p.ML
-		if it, ok := s.work.has(p.Profile); ok {
+		if it, ok := s.job.Has(p.Profile); ok {
 			s.ledger[i] = it.ledger
 		} else {
 			s.ledger[i] = mix.PerML(p.Profile)
@@ -132,8 +122,8 @@ func (s *solver) merit() float64 {
 // lacks estimates, in points, how far wishes and strength limits are from met,
 // with the water of the draft's own ice.
 func (s *solver) lacks() float64 {
-	l := s.work.limits
-	if len(l.steps) == 0 && math.IsInf(l.maxABV, 1) && l.minABV == 0 {
+	l := s.job.Limits
+	if len(l.Steps) == 0 && math.IsInf(l.maxABV, 1) && l.minABV == 0 {
 		return 0
 	}
 	var volume, ethanol float64
@@ -144,17 +134,17 @@ func (s *solver) lacks() float64 {
 	volume *= 1 + s.water
 	abv := 100 * ethanol / mix.EthanolDensity / volume
 	lack := pointsPerABV * max(0, abv-l.maxABV*abvMargin, l.minABV-abv*abvMargin)
-	if s.work.spec == nil {
+	if s.job.From == nil {
 		return lack
 	}
-	for i := range l.steps {
-		x := &l.steps[i]
-		after := scales.on(x.row, s.raw(x.row, volume, abv))
-		by := after - s.work.at[x.row]
-		if !x.up {
+	for i := range l.Steps {
+		x := &l.Steps[i]
+		after := scales.on(x.Row, s.raw(x.Row, volume, abv))
+		by := after - s.job.FromAt[x.Row]
+		if !x.Up {
 			by = -by
 		}
-		lack += pointsPerJND * max(0, x.least+aimBeyond-by)
+		lack += pointsPerJND * max(0, x.Least+aimBeyond-by)
 	}
 	return lack
 }
@@ -165,23 +155,23 @@ const abvMargin = 0.98
 // raw returns what a row of the finished drink would be.
 func (s *solver) raw(row int, volume, abv float64) float64 {
 	switch row {
-	case rowStrong:
+	case RowStrong:
 		return abv
-	case rowVolume:
+	case RowVolume:
 		return volume
 	}
 	var sum float64
 	for i := range s.ml {
 		l := &s.ledger[i]
 		switch row {
-		case rowSweet:
+		case RowSweet:
 			sum += 100 * s.ml[i] * l.Sweet
-		case rowSour:
+		case RowSour:
 			sum += 100 * s.ml[i] * l.Sour
-		case rowBitter:
+		case RowBitter:
 			sum += 1000 * s.ml[i] * l.Bitter
 		default:
-			sum += s.ml[i] * l.Aroma[row-rowAroma]
+			sum += s.ml[i] * l.Aroma[row-RowAroma]
 		}
 	}
 	return sum / volume

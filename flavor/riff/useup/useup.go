@@ -1,4 +1,4 @@
-package riff
+package useup
 
 import (
 	"context"
@@ -9,20 +9,25 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wish"
 )
+
+// Bottle is the move that builds a drink around a bottle.
+const Bottle station.Kind = "bottle"
 
 // MaxBottles is the most bottles that may be asked to move at once.
 const MaxBottles = 24
 
-// UseRequest asks for drinks that use bottles up.
-type UseRequest struct {
+// Request asks for drinks that use bottles up.
+type Request struct {
 	Bottles  []*flavor.Profile // that must move
 	Stock    []*flavor.Profile // what may be poured beside them
 	Guest    cover.Guest
-	Toward   []Wish         // limits only; there is no drink to be more or less than
+	Toward   []wish.Wish    // limits only; there is no drink to be more or less than
 	Families []string       // ids of the families wanted; none means all
 	System   measure.System // empty: imperial
-	Limit    int            // most drafts, 1 to MaxLimit; 0 means DefaultLimit
+	Limit    int            // most drafts, 1 to station.MaxLimit; 0 means station.DefaultLimit
 	Seed     uint64
 }
 
@@ -32,45 +37,45 @@ type Use struct {
 	ML      float64
 }
 
-// UpDraft is a balanced draft that uses at least one of the bottles.
-type UpDraft struct {
-	Riff
+// Draft is a balanced draft that uses at least one of the bottles.
+type Draft struct {
+	station.Listed
 	Uses []Use // in the order of the request
 }
 
-// UseResult is the drafts found, the best first, and the bottles that none of
+// Result is the drafts found, the best first, and the bottles that none of
 // them moves.
-type UseResult struct {
-	Drafts  []UpDraft
+type Result struct {
+	Drafts  []Draft
 	Unused  []Unused
-	Refused Refused
+	Refused station.Refused
 }
 
-// UseUp returns balanced drafts that use bottles up, over the families of
+// Find returns balanced drafts that use bottles up, over the families of
 // drinks. Each stands on the frame of a proven drink: the bottle takes the place
 // of a pour that plays its part, what is not in stock is replaced, and the pours
 // are sized so that the whole has its family's fitted ratio before the amounts
 // are settled over the jigger. Drafts that use a bottle no other one uses come
 // first. It fails if the request is out of range, if a family is not known, or
 // if ctx ends.
-func (r *Riffer) UseUp(ctx context.Context, req UseRequest) (*UseResult, error) {
+func Find(ctx context.Context, st *station.Station, req Request) (*Result, error) {
 	if req.Limit == 0 {
-		req.Limit = DefaultLimit
+		req.Limit = station.DefaultLimit
 	}
 	if req.System == "" {
 		req.System = measure.Imperial
 	}
-	if err := r.checkUse(&req); err != nil {
+	if err := req.check(st); err != nil {
 		return nil, err
 	}
-	limits, err := newLimits(&req.Guest, req.Toward)
+	limits, err := station.NewLimits(&req.Guest, req.Toward)
 	if err != nil {
 		return nil, err
 	}
-	w := r.newWork(slices.Concat(req.Bottles, req.Stock), limits, req.System, req.Seed)
-	w.must = map[string]bool{}
+	w := st.NewJob(slices.Concat(req.Bottles, req.Stock), limits, req.System, req.Seed)
+	w.Must = map[string]bool{}
 	for _, p := range req.Bottles {
-		w.must[p.ID] = true
+		w.Must[p.ID] = true
 	}
 	u := &user{work: w, req: &req, why: map[string]Why{}}
 	pool, err := u.pool(ctx)
@@ -80,21 +85,21 @@ func (r *Riffer) UseUp(ctx context.Context, req UseRequest) (*UseResult, error) 
 	return u.result(u.choose(pool))
 }
 
-func (r *Riffer) checkUse(req *UseRequest) error {
+func (req *Request) check(st *station.Station) error {
 	switch {
-	case req.Limit < 1 || req.Limit > MaxLimit:
-		return outOfRange("limit", req.Limit, fmt.Sprintf("ask for 1 to %d", MaxLimit))
+	case req.Limit < 1 || req.Limit > station.MaxLimit:
+		return flavor.OutOfRange("limit", req.Limit, 1, station.MaxLimit, "ask for 1 to 100")
 	case len(req.Bottles) < 1 || len(req.Bottles) > MaxBottles:
-		return outOfRange("bottles", len(req.Bottles), fmt.Sprintf("name 1 to %d bottles that must move", MaxBottles))
+		return flavor.OutOfRange("bottles", len(req.Bottles), 1, MaxBottles, "name 1 to 24 bottles that must move")
 	}
 	for i := range req.Toward {
-		if k := req.Toward[i].Kind; k == WishAxis || k == WishAroma {
+		if k := req.Toward[i].Kind; k == wish.Axis || k == wish.Aroma {
 			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "toward", Value: req.Toward[i].Word,
 				Message: "there is no drink here to be more or less than; ask for limits only, such as \"no nuts\" or \"below 12 %\""}
 		}
 	}
 	for _, id := range req.Families {
-		if _, err := r.set.Centre(id); err != nil {
+		if _, err := st.Set.Centre(id); err != nil {
 			return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "families", Value: id, Message: fmt.Sprintf("%q is not a family known here", id)}
 		}
 	}
@@ -108,28 +113,28 @@ func (r *Riffer) checkUse(req *UseRequest) error {
 
 // user is one request to use bottles up.
 type user struct {
-	work *work
-	req  *UseRequest
+	work *station.Job
+	req  *Request
 	why  map[string]Why // why a bottle is in no draft, by id
 }
 
 // pool solves the likeliest frames of every bottle, and keeps the balanced ones
 // that move at least one.
-func (u *user) pool(ctx context.Context) ([]*solved, error) {
-	var pool []*solved
+func (u *user) pool(ctx context.Context) ([]*station.Settled, error) {
+	var pool []*station.Settled
 	seen := map[string]bool{}
 	for _, p := range u.req.Bottles {
-		it, ok := u.work.has(p)
+		it, ok := u.work.Has(p)
 		if !ok {
 			u.why[p.ID] = u.unpoured(p)
 			continue
 		}
 		u.why[p.ID] = WhyNoPlace
 		for _, f := range u.frames(it) {
-			if err := stopped(ctx); err != nil {
+			if err := station.Stopped(ctx); err != nil {
 				return nil, err
 			}
-			if key := keyOf(&f.spec); !seen[key] {
+			if key := station.KeyOf(&f.spec); !seen[key] {
 				seen[key] = true
 				s, err := u.settle(&f)
 				if err != nil {
@@ -147,28 +152,28 @@ func (u *user) pool(ctx context.Context) ([]*solved, error) {
 // settle sizes a frame and settles its amounts; nil if what comes of it is not
 // balanced, breaks a limit or moves no bottle. It notes what became of the
 // bottles in it.
-func (u *user) settle(f *frame) (*solved, error) {
-	sized, err := u.work.sized(f)
+func (u *user) settle(f *frame) (*station.Settled, error) {
+	sized, err := u.sized(f)
 	if err != nil {
 		return nil, err
 	}
-	d := draft{spec: *sized, kind: Kind(f.family), moves: 1, likely: f.likely, rank: f.likely}
-	s, err := u.work.solve(&d)
+	d := station.Draft{Spec: *sized, Kind: station.Kind(f.family), Moves: 1, Likely: f.likely, Rank: f.likely}
+	s, err := u.work.Settle(&d)
 	if err != nil || s == nil {
 		return nil, err
 	}
-	fate, err := u.work.fate(s)
+	fate, err := u.work.Fate(s)
 	if err != nil {
 		return nil, err
 	}
 	moved := false
 	for _, p := range u.req.Bottles {
-		if uses(&s.spec, p) > 0 {
+		if uses(&s.Spec, p) > 0 {
 			moved = true
 			u.note(p, fate)
 		}
 	}
-	if fate != fateGood || !moved {
+	if fate != station.Good || !moved {
 		return nil, nil
 	}
 	return s, nil
@@ -184,38 +189,38 @@ const (
 
 // choose picks drafts as riffs are picked, but lifts those that move a bottle
 // which is still waiting, and those that move much.
-func (u *user) choose(pool []*solved) []*solved {
+func (u *user) choose(pool []*station.Settled) []*station.Settled {
 	times := map[string]int{} // that a bottle is moved by what is chosen
-	return u.work.pick(pool, u.req.Limit, func(s *solved) float64 {
+	return u.work.Pick(pool, u.req.Limit, func(s *station.Settled) float64 {
 		var gain float64
 		for _, p := range u.req.Bottles {
-			ml := uses(&s.spec, p)
+			ml := uses(&s.Spec, p)
 			if ml > 0 && times[p.ID] == 0 {
 				gain += newBottle
 			}
 			gain += fullUse * min(1, ml/fullUseML) / float64(1+times[p.ID])
 		}
 		return gain
-	}, func(s *solved) {
+	}, func(s *station.Settled) {
 		for _, p := range u.req.Bottles {
-			if uses(&s.spec, p) > 0 {
+			if uses(&s.Spec, p) > 0 {
 				times[p.ID]++
 			}
 		}
 	})
 }
 
-func (u *user) result(chosen []*solved) (*UseResult, error) {
-	out, used := &UseResult{}, map[string]bool{}
+func (u *user) result(chosen []*station.Settled) (*Result, error) {
+	out, used := &Result{}, map[string]bool{}
 	for _, s := range chosen {
-		r, err := u.work.describe(s)
+		r, err := u.work.List(s)
 		if err != nil {
 			return nil, err
 		}
-		d := UpDraft{Riff: r}
-		d.Kind = KindBottle
+		d := Draft{Listed: r}
+		d.Kind = Bottle
 		for _, p := range u.req.Bottles {
-			if ml := uses(&s.spec, p); ml > 0 && !slices.ContainsFunc(d.Uses, func(x Use) bool { return x.Profile.ID == p.ID }) {
+			if ml := uses(&s.Spec, p); ml > 0 && !slices.ContainsFunc(d.Uses, func(x Use) bool { return x.Profile.ID == p.ID }) {
 				used[p.ID] = true
 				d.Uses = append(d.Uses, Use{p, ml})
 			}
@@ -229,12 +234,12 @@ func (u *user) result(chosen []*solved) (*UseResult, error) {
 			out.Unused = append(out.Unused, Unused{p, u.why[p.ID]})
 		}
 	}
-	out.Refused = u.work.left
+	out.Refused = u.work.Left
 	return out, nil
 }
 
 // useText says a draft in one line: what it moves, and what it is.
-func useText(d *UpDraft) string {
+func useText(d *Draft) string {
 	parts := make([]string, len(d.Uses))
 	for i, u := range d.Uses {
 		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name

@@ -1,8 +1,8 @@
-package riff
+package walk
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"slices"
 
 	"counterpour/flavor"
@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
 
@@ -20,8 +21,8 @@ const (
 	DefaultSteps = 3
 )
 
-// WalkRequest asks for a path from one drink to another.
-type WalkRequest struct {
+// Request asks for a path from one drink to another.
+type Request struct {
 	From, To *flavor.Spec
 	Between  int // drinks between the two, 1 to MaxSteps; 0 means DefaultSteps
 	Guest    cover.Guest
@@ -37,7 +38,7 @@ type Stop struct {
 	Text    string
 }
 
-// Walk returns a path from one drink to another for a tasting menu: both ends as
+// Find returns a path from one drink to another for a tasting menu: both ends as
 // they are, and between them balanced drinks made of what the two hold, each
 // pour of the first giving way to one of the second, by half and then in whole.
 // Of all such paths it is one whose hops have the least sum of squares, so that
@@ -45,14 +46,14 @@ type Stop struct {
 // range, if a pour is not for this guest, if ctx ends, or, with a fault that
 // says how many there are, if fewer balanced drinks lie between the two than
 // are asked for.
-func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
+func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error) {
 	if req.Between == 0 {
 		req.Between = DefaultSteps
 	}
 	if req.Between < 1 || req.Between > MaxSteps {
-		return nil, outOfRange("between", req.Between, fmt.Sprintf("ask for 1 to %d drinks between the two", MaxSteps))
+		return nil, flavor.OutOfRange("between", req.Between, 1, MaxSteps, "ask for 1 to 8 drinks between the two")
 	}
-	limits, err := newLimits(&req.Guest, nil)
+	limits, err := station.NewLimits(&req.Guest, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -62,14 +63,13 @@ func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
 		name string
 		spec *flavor.Spec
 	}{{"from", req.From}, {"to", req.To}} {
-		if err := checkSpec(end.spec); err != nil {
+		if err := station.CheckSpec(end.spec); err != nil {
 			return nil, placed(end.name, err)
 		}
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile
-			if !limits.accepts(p) {
-				faults = append(faults, &flavor.Fault{Kind: flavor.ErrInvalid, Location: fmt.Sprintf("%s.pours[%d]", end.name, i), Value: p.Name,
-					Message: p.Name + " is not for this guest; cover it before walking"})
+			if !limits.Accepts(p) {
+				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s is not for this guest; cover it before walking", p.Name))
 			}
 			stock = append(stock, p)
 		}
@@ -77,7 +77,7 @@ func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	k := &walker{work: r.newWork(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
+	k := &walker{work: st.NewJob(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
 	k.pair()
 	if err := k.settle(ctx); err != nil {
 		return nil, err
@@ -88,7 +88,7 @@ func (r *Riffer) Walk(ctx context.Context, req WalkRequest) ([]Stop, error) {
 // walker seeks a path. A state says how far each pair of pours has changed over:
 // not, by half, in whole. Nothing changes back.
 type walker struct {
-	work     *work
+	work     *station.Job
 	from, to *flavor.Spec
 	pairs    []pairing
 	states   []state
@@ -104,7 +104,7 @@ type state struct {
 	spec   flavor.Spec
 	score  float64
 	drink  *mix.Drink
-	at     place
+	at     station.Place
 }
 
 // mostPairs bounds the search: 3⁵ drinks, twice for the method.
@@ -188,7 +188,7 @@ func (k *walker) settle(ctx context.Context) error {
 	k.states = append(k.states, first)
 	turned := make([]int, n)
 	for next(turned, len(k.pairs)) {
-		if err := stopped(ctx); err != nil {
+		if err := station.Stopped(ctx); err != nil {
 			return err
 		}
 		if sum(turned) == 2*n {
@@ -230,29 +230,43 @@ func sum(v []int) (t int) {
 }
 
 func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
-	drink, err := k.work.riffer.mixer.Mix(s)
+	drink, err := k.work.Station.Mixer.Mix(s)
 	if err != nil {
 		return state{}, err
 	}
-	score, err := k.work.riffer.judge.ScoreOnly(s)
+	score, err := k.work.Station.Judge.ScoreOnly(s)
 	if err != nil {
 		return state{}, err
 	}
-	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: placeOf(s, drink)}, nil
+	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: station.PlaceOf(s, drink)}, nil
 }
 
 // between returns the drink of a state, if it can be balanced.
 func (k *walker) between(turned []int) (state, bool, error) {
-	d := draft{spec: k.specOf(turned), kind: KindPortion}
-	if len(d.spec.Pours) == 0 || cloudy(&d.spec) {
+	d := station.Draft{Spec: k.specOf(turned)}
+	if len(d.Spec.Pours) == 0 || station.Cloudy(&d.Spec) {
 		return state{}, false, nil
 	}
-	s, err := k.work.solve(&d)
+	s, err := k.work.Settle(&d)
 	if err != nil || s == nil {
 		return state{}, false, err
 	}
-	if s.score < template.BalancedFrom || !k.work.limits.kept(&s.spec, s.drink) {
+	if s.Score < template.BalancedFrom || !k.work.Limits.Kept(&s.Spec, s.Drink) {
 		return state{}, false, nil
 	}
-	return state{turned: slices.Clone(turned), spec: s.spec, score: s.score, drink: s.drink, at: s.at}, true, nil
+	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.At}, true, nil
+}
+
+// placed returns a fault with its place at one end of a walk.
+func placed(end string, err error) error {
+	var f *flavor.Fault
+	if !errors.As(err, &f) {
+		return err
+	}
+	own := *f
+	own.Location = end
+	if f.Location != "spec" {
+		own.Location += "." + f.Location
+	}
+	return &own
 }

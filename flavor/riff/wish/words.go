@@ -1,4 +1,4 @@
-package riff
+package wish
 
 import (
 	"fmt"

@@ -1,25 +1,9 @@
-package riff
+package walk
 
 import (
-	"slices"
-
 	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
 )
-
-// cloudy reports whether a drink that is stirred or thrown holds what wants
-// shaking: juice, egg or milk.
-func cloudy(s *flavor.Spec) bool {
-	if s.Method != flavor.Stir && s.Method != flavor.Throw {
-		return false
-	}
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
-		switch p.Profile.Class {
-		case flavor.ClassSourJuice, flavor.ClassJuice, flavor.ClassPuree:
-			return true
-		}
-		return p.Profile.Class.Part() == flavor.PartTexture
-	})
-}
 
 // specOf pours each pair as far as it has turned, in the measure of the first
 // drink.
@@ -38,11 +22,11 @@ func (k *walker) specOf(turned []int) flavor.Spec {
 	}
 	for i := range out.Pours {
 		p := &out.Pours[i]
-		if it, ok := k.work.has(p.Profile); ok && p.Unit.Jigger() && it.unit.Jigger() && p.ML > spoonML {
-			p.Unit = it.unit
+		if it, ok := k.work.Has(p.Profile); ok && p.Unit.Jigger() && it.Unit.Jigger() && p.ML > spoonML {
+			p.Unit = it.Unit
 		}
 	}
-	return snapped(&out)
+	return station.Snapped(&out)
 }
 
 // spoonML is what no jigger in ounces reads: a bar spoon, and a little more.

@@ -1,4 +1,4 @@
-package riff
+package wish
 
 import (
 	"fmt"
@@ -12,38 +12,38 @@ import (
 	"counterpour/flavor/template"
 )
 
-// WishKind is what a wish is about.
-type WishKind string
+// Kind is what a wish is about.
+type Kind string
 
 // The kinds of wishes. Toward and away are met by a noticeable step; the others
 // are limits, and are never broken.
 const (
-	WishAxis     WishKind = "axis"     // more or less of an axis
-	WishAroma    WishKind = "aroma"    // more or less of an aroma family
-	WishWithout  WishKind = "without"  // none of an aroma family that can be told
-	WishAllergen WishKind = "allergen" // none of an allergen, the unknown counting as present
-	WishAnimal   WishKind = "animal"   // nothing that comes from it
-	WishClass    WishKind = "class"    // no ingredient of a class
-	WishBelow    WishKind = "below"    // at most so strong
-	WishAbove    WishKind = "above"    // at least so strong
+	Axis     Kind = "axis"     // more or less of an axis
+	Aroma    Kind = "aroma"    // more or less of an aroma family
+	Without  Kind = "without"  // none of an aroma family that can be told
+	Allergen Kind = "allergen" // none of an allergen, the unknown counting as present
+	Animal   Kind = "animal"   // nothing that comes from it
+	Class    Kind = "class"    // no ingredient of a class
+	Below    Kind = "below"    // at most so strong
+	Above    Kind = "above"    // at least so strong
 )
 
 // Wish is one thing that a guest asks of a drink.
 type Wish struct {
-	Kind     WishKind
-	Axis     template.Axis   // WishAxis
-	Family   flavor.Family   // WishAroma, WishWithout
-	More     bool            // WishAxis, WishAroma: more of it, else less
-	Allergen flavor.Allergen // WishAllergen
-	Animal   string          // WishAnimal
-	Class    flavor.Class    // WishClass
-	ABV      float64         // WishBelow, WishAbove: % vol of the finished drink
+	Kind     Kind
+	Axis     template.Axis   // Axis
+	Family   flavor.Family   // Aroma, Without
+	More     bool            // Axis, Aroma: more of it, else less
+	Allergen flavor.Allergen // Allergen
+	Animal   string          // Animal
+	Class    flavor.Class    // Class
+	ABV      float64         // Below, Above: % vol of the finished drink
 	Word     string          // as it was written
 }
 
-// ParseWishes reads wishes, one a string. It fails with [flavor.Faults], one for
+// Parse reads wishes, one a string. It fails with [flavor.Faults], one for
 // each that cannot be read or contradicts an earlier one.
-func ParseWishes(written []string) ([]Wish, error) {
+func Parse(written []string) ([]Wish, error) {
 	var out []Wish
 	var faults flavor.Faults
 	for i, w := range written {
@@ -94,9 +94,9 @@ func readLimit(word string) ([]Wish, *flavor.Fault) {
 		if err != nil || abv > 100 {
 			return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: m[2] + " % vol is no strength; use 0 to 100"}
 		}
-		kind := WishBelow
+		kind := Below
 		if slices.Contains([]string{"above", "over", "at least", "more than"}, m[1]) {
-			kind = WishAbove
+			kind = Above
 		}
 		return []Wish{{Kind: kind, ABV: abv}}, nil
 	}
@@ -107,7 +107,7 @@ func readLimit(word string) ([]Wish, *flavor.Fault) {
 	}
 	switch word {
 	case "alcohol-free", "alcohol free", "non-alcoholic", "zero proof":
-		return []Wish{{Kind: WishBelow, ABV: cover.NoAlcoholABV}}, nil
+		return []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}, nil
 	}
 	return nil, nil
 }
@@ -117,21 +117,21 @@ func readLimit(word string) ([]Wish, *flavor.Fault) {
 func readWithout(what, word string) ([]Wish, *flavor.Fault) {
 	switch what {
 	case "alcohol":
-		return []Wish{{Kind: WishBelow, ABV: cover.NoAlcoholABV}}, nil
+		return []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}, nil
 	case "nut", "nuts":
-		return []Wish{{Kind: WishAllergen, Allergen: flavor.TreeNuts}, {Kind: WishAllergen, Allergen: flavor.Peanuts}}, nil
+		return []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}, nil
 	case "honey", "insect", "insects", "meat":
-		return []Wish{{Kind: WishAnimal, Animal: strings.TrimSuffix(what, "s")}}, nil
+		return []Wish{{Kind: Animal, Animal: strings.TrimSuffix(what, "s")}}, nil
 	}
 	if a, err := flavor.ParseAllergen(what); err == nil {
-		return []Wish{{Kind: WishAllergen, Allergen: a}}, nil
+		return []Wish{{Kind: Allergen, Allergen: a}}, nil
 	}
 	if f, ok := familyWord(what); ok {
-		return []Wish{{Kind: WishWithout, Family: f}}, nil
+		return []Wish{{Kind: Without, Family: f}}, nil
 	}
 	for _, c := range []string{what, strings.TrimSuffix(what, "s")} {
 		if flavor.Class(c).Valid() {
-			return []Wish{{Kind: WishClass, Class: flavor.Class(c)}}, nil
+			return []Wish{{Kind: Class, Class: flavor.Class(c)}}, nil
 		}
 	}
 	return nil, &flavor.Fault{Kind: flavor.ErrUnknown, Value: word,
@@ -148,13 +148,13 @@ func readDirection(word string) []Wish {
 		more, rest = false, r
 	}
 	if c, ok := comparatives[rest]; ok && rest == word {
-		return []Wish{{Kind: WishAxis, Axis: c.axis, More: c.more}}
+		return []Wish{{Kind: Axis, Axis: c.axis, More: c.more}}
 	}
 	if a, ok := axisWord(rest); ok {
-		return []Wish{{Kind: WishAxis, Axis: a, More: more}}
+		return []Wish{{Kind: Axis, Axis: a, More: more}}
 	}
 	if f, ok := familyWord(rest); ok {
-		return []Wish{{Kind: WishAroma, Family: f, More: more}}
+		return []Wish{{Kind: Aroma, Family: f, More: more}}
 	}
 	return nil
 }
@@ -175,13 +175,13 @@ func contradiction(earlier, wishes []Wish) *flavor.Fault {
 
 func (w *Wish) opposes(e *Wish) bool {
 	switch {
-	case w.Kind == WishAxis && e.Kind == WishAxis:
+	case w.Kind == Axis && e.Kind == Axis:
 		return w.Axis == e.Axis && w.More != e.More
-	case w.Kind == WishAroma && e.Kind == WishAroma:
+	case w.Kind == Aroma && e.Kind == Aroma:
 		return w.Family == e.Family && w.More != e.More
-	case w.Kind == WishAroma && e.Kind == WishWithout:
+	case w.Kind == Aroma && e.Kind == Without:
 		return w.Family == e.Family && w.More
-	case w.Kind == WishBelow && e.Kind == WishAbove:
+	case w.Kind == Below && e.Kind == Above:
 		return e.ABV > w.ABV
 	}
 	return false

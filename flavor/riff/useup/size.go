@@ -1,9 +1,10 @@
-package riff
+package useup
 
 import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
 
@@ -23,13 +24,13 @@ const (
 // equivalents of the frame in all, c the fitted ratio and f the frame's amounts.
 // The sum is convex and is minimised a pour at a time. What seasons or gives
 // texture keeps its amount.
-func (w *work) sized(f *frame) (*flavor.Spec, error) {
-	centre, err := w.riffer.set.Centre(f.family)
+func (u *user) sized(f *frame) (*flavor.Spec, error) {
+	centre, err := u.work.Station.Set.Centre(f.family)
 	if err != nil {
 		return nil, err
 	}
 	out := f.spec.Clone()
-	axes := w.axesOf(f.family)
+	axes := u.axesOf(f.family)
 	total := 0.0
 	for _, v := range template.EquivalentsOf(&f.spec) {
 		total += v
@@ -52,7 +53,7 @@ func (w *work) sized(f *frame) (*flavor.Spec, error) {
 		if !sizes(p) {
 			continue
 		}
-		if made, ok := pour(p.Profile, p.Unit, math.Min(math.Max(x[i], w.leastOf(p)), mostOf(p))); ok {
+		if made, ok := station.Pour(p.Profile, p.Unit, math.Min(math.Max(x[i], u.work.LeastOf(p)), station.MostOf(p))); ok {
 			*p = made
 		}
 	}
@@ -61,7 +62,7 @@ func (w *work) sized(f *frame) (*flavor.Spec, error) {
 
 // sizes reports whether the ratio sets the amount of a pour.
 func sizes(p *flavor.Pour) bool {
-	return moves(p) && p.Profile.Class.Part() != flavor.PartSeasoning
+	return station.Moves(p) && p.Profile.Class.Part() != flavor.PartSeasoning
 }
 
 // bestAmount minimises over one pour, the others kept.
@@ -84,8 +85,8 @@ func bestAmount(i int, x []float64, per []template.Equivalents, axes []template.
 	return math.Max(0, along/curve)
 }
 
-func (w *work) axesOf(family string) []template.Axis {
-	families, _ := w.riffer.set.Families()
+func (u *user) axesOf(family string) []template.Axis {
+	families, _ := u.work.Station.Set.Families()
 	for i := range families {
 		if families[i].ID == family {
 			return families[i].Axes

@@ -1,13 +1,13 @@
-package riff
+package walk
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/riff/station"
 )
 
 // path chooses n drinks between the ends by dynamic programming over states
@@ -30,8 +30,7 @@ func (k *walker) path(n int) ([]Stop, error) {
 		}
 	}
 	if math.IsInf(cost[last], 1) {
-		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "between", Value: fmt.Sprint(n),
-			Message: fmt.Sprintf("no %d balanced drinks lie one after another between these two; at most %d may: ask for fewer, or for ends that are less alike or both balanced", n, reached)}
+		return nil, flavor.Invalid("between", n, "no %d balanced drinks lie one after another between these two; at most %d may: ask for fewer, or for ends that are less alike or both balanced", n, reached)
 	}
 	order := []int{last}
 	for step := n; step >= 0; step-- {
@@ -54,7 +53,7 @@ func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
 			if math.IsInf(cost[i], 1) || i == j || !onward(k.states[i].turned, k.states[j].turned) {
 				continue
 			}
-			d := k.states[i].at.distance(&k.states[j].at)
+			d := k.states[i].at.Distance(&k.states[j].at)
 			if d < leastHop {
 				continue
 			}
@@ -88,9 +87,9 @@ func (k *walker) stops(order []int) []Stop {
 			stop.Text = "Where the walk begins"
 		} else {
 			before := &k.states[order[n-1]]
-			stop.Hop = before.at.distance(&s.at)
-			stop.Changes = diff(&before.spec, &s.spec)
-			stop.Text = capital(stepText(&before.spec, &s.spec, stop.Changes))
+			stop.Hop = before.at.Distance(&s.at)
+			stop.Changes = station.Changes(&before.spec, &s.spec)
+			stop.Text = station.Capital(stepText(&before.spec, &s.spec, stop.Changes))
 		}
 		out = append(out, stop)
 	}
@@ -98,9 +97,9 @@ func (k *walker) stops(order []int) []Stop {
 }
 
 func stepText(before, after *flavor.Spec, changes []balance.Change) string {
-	words := recipe(changes)
+	words := station.Recipe(changes)
 	if before.Method != after.Method || before.Service != after.Service {
-		words = append(words, wayOf(after))
+		words = append(words, station.WayOf(after))
 	}
 	if len(words) == 0 {
 		return "the same pours"

@@ -1,14 +1,14 @@
-package riff_test
+package wish_test
 
 import (
 	"fmt"
 
-	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/wish"
 )
 
 // Wishes are read as a guest would say them; what cannot be read says why.
-func ExampleParseWishes() {
-	wishes, err := riff.ParseWishes([]string{"more bitter", "nuttier", "below 12 %"})
+func ExampleParse() {
+	wishes, err := wish.Parse([]string{"more bitter", "nuttier", "below 12 %"})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -16,7 +16,7 @@ func ExampleParseWishes() {
 	for _, w := range wishes {
 		fmt.Println(w.Kind, "from", w.Word)
 	}
-	_, err = riff.ParseWishes([]string{"less sweet", "sweeter"})
+	_, err = wish.Parse([]string{"less sweet", "sweeter"})
 	fmt.Println(err)
 	// Output:
 	// axis from more bitter

@@ -1,0 +1,134 @@
+// Package bartest sets up a bar for the tests of packages that work on
+// drafts: the whole catalogue with a station over it, drinks to start from, and
+// stocks of fixed ingredients, so that a test does not turn on what the catalogue
+// gains.
+package bartest
+
+import (
+	"slices"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/template"
+)
+
+// Rounding absorbs the last digits of a number that is worked out twice.
+const Rounding = 1e-9
+
+// Drinks to start from: common practice, no source.
+const (
+	GinSour     = "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"
+	Tropical    = "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up"
+	BitterThird = "1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks"
+	AgaveDaisy  = "2 oz blanco tequila\n1 oz triple sec\n3/4 oz lime juice\nshake, up"
+	OldWhiskey  = "60 ml bourbon\n5 ml demerara syrup\n2 dashes aromatic bitters\nstir, rocks"
+	Collins     = "45 ml gin\n30 ml lemon juice\n15 ml simple syrup\n60 ml soda water\nbuild, long"
+)
+
+// Bar is the whole catalogue with a station over it.
+type Bar struct {
+	Catalogue *data.Catalogue
+	Station   *station.Station
+	Proven    []template.Labelled
+	Usual     []*flavor.Profile // what stands in most bars
+}
+
+var load = sync.OnceValues(func() (*Bar, error) {
+	c, err := data.Embedded()
+	if err != nil {
+		return nil, err
+	}
+	set, book, err := c.Set()
+	if err != nil {
+		return nil, err
+	}
+	mixer, err := mix.NewMixer()
+	if err != nil {
+		return nil, err
+	}
+	usual, err := c.UsualBar()
+	if err != nil {
+		return nil, err
+	}
+	st, err := station.New(mixer, balance.NewJudge(mixer, set, c.Pantry()), set, book)
+	return &Bar{Catalogue: c, Station: st, Proven: book, Usual: usual}, err
+})
+
+// New returns the bar, which tests share and must not change.
+func New(t testing.TB) *Bar {
+	t.Helper()
+	b, err := load()
+	require.NoError(t, err)
+	return b
+}
+
+// Spec reads a draft.
+func (b *Bar) Spec(t testing.TB, text string) *flavor.Spec {
+	t.Helper()
+	s, err := b.Catalogue.ReadSpec("", text)
+	require.NoError(t, err)
+	return &s
+}
+
+// Bottle returns an ingredient by its name.
+func (b *Bar) Bottle(t testing.TB, name string) *flavor.Profile {
+	t.Helper()
+	p, _, found := b.Catalogue.ByName(name)
+	require.True(t, found, name)
+	return p
+}
+
+// Bottles returns ingredients by their names.
+func (b *Bar) Bottles(t testing.TB, names ...string) []*flavor.Profile {
+	t.Helper()
+	var out []*flavor.Profile
+	for _, n := range names {
+		out = append(out, b.Bottle(t, n))
+	}
+	return out
+}
+
+// With is a stock and the pours of a drink.
+func With(stock []*flavor.Profile, s *flavor.Spec) []*flavor.Profile {
+	out := slices.Clone(stock)
+	for i := range s.Pours {
+		out = append(out, s.Pours[i].Profile)
+	}
+	return out
+}
+
+// Some returns every nth usual bottle, from the first.
+func (b *Bar) Some(from, every int) []*flavor.Profile {
+	var out []*flavor.Profile
+	for i := from; i < len(b.Usual); i += every {
+		out = append(out, b.Usual[i])
+	}
+	return out
+}
+
+// CheckAmounts holds every pour to a step of the jigger, and what it says to
+// what is in the glass.
+func CheckAmounts(t testing.TB, s *flavor.Spec) {
+	t.Helper()
+	for _, p := range s.Pours {
+		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+		require.True(t, ok)
+		if d := p.ML - p.Amount*per; d > Rounding || d < -Rounding {
+			t.Errorf("%s: %v %s is not %v mL", p.Profile.Name, p.Amount, p.Unit, p.ML)
+		}
+		if p.Unit == flavor.Top {
+			continue
+		}
+		if d := measure.Snap(p.ML, p.Unit, p.Profile) - p.Amount; d > Rounding || d < -Rounding {
+			t.Errorf("%s: %v %s is no step of the jigger", p.Profile.Name, p.Amount, p.Unit)
+		}
+	}
+}

@@ -1,0 +1,50 @@
+package station_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/bartest"
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+func TestRelatives(t *testing.T) {
+	b := bartest.New(t)
+	for i := range b.Proven {
+		if i%23 != 0 {
+			continue
+		}
+		got, err := b.Station.Relatives(&b.Proven[i].Spec, 3, cover.Guest{})
+		require.NoError(t, err)
+		require.Len(t, got, 3)
+		assert.Zero(t, got[0].Distance, "a proven drink is its own nearest")
+		assert.LessOrEqual(t, got[1].Distance, got[2].Distance)
+	}
+	got, err := b.Station.Relatives(b.Spec(t, bartest.GinSour), 1, cover.Guest{})
+	require.NoError(t, err)
+	assert.Equal(t, "sour", got[0].Proven.Family)
+	_, err = b.Station.Relatives(b.Spec(t, bartest.GinSour), 0, cover.Guest{})
+	assert.Error(t, err)
+
+	nuts := []flavor.Allergen{flavor.TreeNuts}
+	for _, c := range []struct {
+		text  string
+		guest cover.Guest
+	}{{bartest.Tropical, cover.Guest{Avoid: nuts}}, {bartest.Tropical, cover.Guest{NoAlcohol: true}}, {bartest.GinSour, cover.Guest{NoAnimal: []string{"honey", "egg"}, MaxCost: 1}}} {
+		got, err := b.Station.Relatives(b.Spec(t, c.text), 5, c.guest)
+		require.NoError(t, err)
+		require.Len(t, got, 5)
+		for _, x := range got {
+			for _, p := range x.Proven.Spec.Pours {
+				assert.True(t, p.Profile.Avoids(c.guest.Avoid), "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				assert.False(t, c.guest.NoAlcohol && p.Profile.ABV.Value > cover.NoAlcoholABV, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				for _, a := range c.guest.NoAnimal {
+					assert.NotContains(t, p.Profile.Animal, a, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				}
+			}
+		}
+	}
+}

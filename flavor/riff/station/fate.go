@@ -1,0 +1,59 @@
+package station
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// Fate is what becomes of a settled draft.
+type Fate int
+
+// The fates.
+const (
+	Good  Fate = iota // balanced, and keeps to everything asked
+	Off               // not balanced
+	Limit             // breaks a limit
+	Unmet             // does not meet every wish
+	Alike             // too near to the drink asked about
+)
+
+// Fate judges a settled draft, and counts it if it is left out.
+func (j *Job) Fate(s *Settled) (Fate, error) {
+	iced, err := j.hotOnIce(s)
+	switch {
+	case err != nil:
+		return Off, err
+	case s.Score < template.BalancedFrom || iced:
+		j.Left.Off++
+		return Off, nil
+	case !j.Limits.Kept(&s.Spec, s.Drink):
+		j.Left.ByLimit++
+		return Limit, nil
+	case s.short > 0:
+		j.Left.Unmet++
+		return Unmet, nil
+	case j.From != nil && s.At.Distance(&j.FromAt) < LeastDistance:
+		j.Left.TooAlike++
+		return Alike, nil
+	}
+	return Good, nil
+}
+
+// hotFamily is the family of drinks that are served hot.
+const hotFamily = "hot"
+
+// hotOnIce reports whether a draft is balanced as a hot drink, but served on
+// ice: what a spirit needs beside hot coffee says nothing of cold.
+func (j *Job) hotOnIce(s *Settled) (bool, error) {
+	teaLike := func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinTea }
+	if s.Spec.Service == flavor.Up || !slices.ContainsFunc(s.Spec.Pours, teaLike) {
+		return false, nil
+	}
+	r, err := j.Station.Judge.Score(&s.Spec)
+	if err != nil {
+		return false, err
+	}
+	return r.Judgement.Fits[0].ID == hotFamily, nil
+}

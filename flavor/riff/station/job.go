@@ -1,0 +1,112 @@
+package station
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// Item is one ingredient that may be poured.
+type Item struct {
+	Profile *flavor.Profile
+	Part    flavor.Part
+	Per     template.Equivalents // a millilitre
+	Unit    flavor.Unit          // in which it is usually poured
+	Chance  float64              // what the seed adds to its standing
+
+	ledger mix.Ledger // a millilitre
+	made   makeUp
+	// products of made with the proven drinks, worked out when first needed
+	products []float64
+}
+
+// Job is one request being worked on. It is not safe for concurrent use.
+type Job struct {
+	Station *Station
+	Limits  *Limits
+	System  measure.System
+	Shelf   []Item          // what may be poured, by id
+	Must    map[string]bool // ids of the bottles that must move
+	Left    Refused
+
+	From      *flavor.Spec // the drink asked about; nil if there is none
+	FromDrink *mix.Drink
+	FromAt    Place
+
+	byID map[string]int // place on the shelf, −1 for what may not be poured
+}
+
+// seedChance is how much a seed may lift an ingredient above another: enough to
+// reorder what is nearly as good, not to bring up what is not.
+const seedChance = 0.06
+
+// seedStream keeps the numbers drawn here apart from those drawn elsewhere from
+// the same seed.
+const seedStream = 0x52696666
+
+// NewJob gathers what may be poured: the stock, once each, without what the
+// limits forbid.
+func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
+	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}}
+	for _, p := range stock {
+		if p == nil {
+			continue
+		}
+		if _, seen := j.byID[p.ID]; seen {
+			continue
+		}
+		j.byID[p.ID] = -1
+		if !l.Accepts(p) {
+			j.Left.ByGuest++
+			continue
+		}
+		unit, ok := usualUnit(p, system)
+		if !ok {
+			continue
+		}
+		j.Shelf = append(j.Shelf, Item{Profile: p, Part: p.Class.Part(), Per: template.PerML(p), ledger: mix.PerML(p),
+			made: makeUpOf(p, s.book.classes), Unit: unit})
+	}
+	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
+	chance := rand.New(rand.NewPCG(seed, seedStream))
+	for i := range j.Shelf {
+		j.byID[j.Shelf[i].Profile.ID] = i
+		j.Shelf[i].Chance = seedChance * chance.Float64()
+	}
+	return j
+}
+
+// Has returns the item of a profile, if it may be poured.
+func (j *Job) Has(p *flavor.Profile) (*Item, bool) {
+	i, ok := j.byID[p.ID]
+	if !ok || i < 0 {
+		return nil, false
+	}
+	return &j.Shelf[i], true
+}
+
+// SetFrom sets the drink that the job is about.
+func (j *Job) SetFrom(s *flavor.Spec) error {
+	drink, err := j.Station.Mixer.Mix(s)
+	if err != nil {
+		return err
+	}
+	j.From, j.FromDrink, j.FromAt = s, drink, PlaceOf(s, drink)
+	return nil
+}
+
+// Stopped returns the context's error once it has ended.
+func Stopped(ctx context.Context) error {
+	select {
+	case <-ctx.Done():
+		return ctx.Err()
+	default:
+		return nil
+	}
+}

@@ -1,0 +1,89 @@
+package station
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// leastAlike is the cosine from which a modifier does in the ratio what another
+// one did.
+const leastAlike = 0.80
+
+// LightABV is the strength, in % vol, that tells a spirit from what stands in
+// for one.
+const LightABV = 15.0
+
+// Stands reports whether an ingredient may take the place of a pour: it plays
+// the same part, and the part as that pour plays it.
+func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool {
+	a, b := old.Profile, it.Profile
+	if it.Part != a.Class.Part() {
+		return false
+	}
+	kin := a.Class.Kin() == b.Class.Kin()
+	switch it.Part {
+	case flavor.PartBase:
+		return (b.ABV.Value > LightABV) == (a.ABV.Value > LightABV) || j.Limits.Guest.NoAlcohol
+	case flavor.PartModifier:
+		return alike(per, &it.Per) >= leastAlike && b.Carbonated == a.Carbonated && kin
+	case flavor.PartSweetener:
+		return b.Class.Solid() == a.Class.Solid() && it.Per[template.Sweet] > 0
+	case flavor.PartSour:
+		return kin && it.Per[template.Sour] > 0
+	case flavor.PartLength:
+		return b.Carbonated == a.Carbonated && kin
+	}
+	return kin
+}
+
+// alike is the cosine of what two ingredients carry, length aside.
+func alike(a, b *template.Equivalents) float64 {
+	var ab, aa, bb float64
+	for axis := range template.Long {
+		ab += a[axis] * b[axis]
+		aa += a[axis] * a[axis]
+		bb += b[axis] * b[axis]
+	}
+	if aa <= 0 || bb <= 0 {
+		return 0
+	}
+	return ab / math.Sqrt(aa*bb)
+}
+
+// Matched returns the pour of an ingredient that does in the ratio what old did.
+func Matched(old *flavor.Pour, it *Item, per *template.Equivalents) (flavor.Pour, bool) {
+	ml, unit := old.ML, it.Unit
+	if old.Unit.Small() && !it.Profile.Class.Solid() {
+		unit = old.Unit
+	}
+	switch it.Part {
+	case flavor.PartBase:
+		ml *= Ratio(per[template.Strong], it.Per[template.Strong])
+	case flavor.PartSweetener:
+		ml *= Ratio(per[template.Sweet], it.Per[template.Sweet])
+	case flavor.PartSour:
+		ml *= Ratio(per[template.Sour], it.Per[template.Sour])
+	case flavor.PartModifier:
+		var ab, bb float64
+		for axis := range template.Long {
+			ab += per[axis] * it.Per[axis]
+			bb += it.Per[axis] * it.Per[axis]
+		}
+		ml *= Ratio(ab, bb)
+	case flavor.PartSeasoning, flavor.PartTexture:
+		if old.Unit == unit {
+			return Count(it.Profile, unit, old.Amount)
+		}
+	}
+	return Pour(it.Profile, unit, ml)
+}
+
+// Ratio is a over b, within half and twice; 1 if there is none.
+func Ratio(a, b float64) float64 {
+	if a <= 0 || b <= 0 {
+		return 1
+	}
+	return max(0.5, min(2, a/b))
+}

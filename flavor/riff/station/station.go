@@ -1,0 +1,67 @@
+package station
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+)
+
+// Station is what every request works with. It is safe for concurrent use.
+type Station struct {
+	Mixer *mix.Mixer
+	Judge *balance.Judge
+	Set   *template.Set
+	book  *book
+}
+
+// New returns a station that judges by a set of families; proven drinks tell it
+// what reads like a drink, and may be none.
+func New(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, proven []template.Labelled) (*Station, error) {
+	b, err := newBook(proven)
+	if err != nil {
+		return nil, err
+	}
+	return &Station{Mixer: mixer, Judge: judge, Set: set, book: b}, nil
+}
+
+// Proven returns the proven drinks; they are not to be changed.
+func (s *Station) Proven() []template.Labelled { return s.book.proven }
+
+// Limits of a request.
+const (
+	MaxLimit     = 100
+	DefaultLimit = 10
+	MaxPours     = 16
+	// LeastDistance is the least distance between any two drinks of a list, and
+	// between a riff and the drink it came from, in just-noticeable differences.
+	LeastDistance = 3.0
+)
+
+// Kind is the move that makes a drink.
+type Kind string
+
+// Refused counts what was left out and why.
+type Refused struct {
+	ByGuest  int // ingredients that the guest or a wish rules out
+	Off      int // drafts that no amounts bring into balance
+	ByLimit  int // balanced ones that are too strong, too weak or too dear
+	Unmet    int // balanced ones that do not meet every wish
+	TooAlike int // good ones that are too near to the drink or to a better riff
+}
+
+// CheckSpec fails with a fault if a drink cannot be worked on.
+func CheckSpec(s *flavor.Spec) error {
+	switch {
+	case s == nil || len(s.Pours) == 0:
+		return flavor.Invalid("spec", "", "a riff needs a drink to start from; write at least one pour")
+	case len(s.Pours) > MaxPours:
+		return flavor.OutOfRange("spec", len(s.Pours), 1, MaxPours, "a drink of so many pours is not riffed on")
+	}
+	for i := range s.Pours {
+		if s.Pours[i].Profile == nil || !(s.Pours[i].ML > 0) {
+			return flavor.Invalid(flavor.At("pours", i), "", "has no ingredient or no amount; write both")
+		}
+	}
+	return nil
+}
