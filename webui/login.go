@@ -25,6 +25,12 @@ type Doorkeeper interface {
 
 var _ Doorkeeper = (*access.Guard)(nil)
 
+// loginPage serves the login.
+type loginPage struct {
+	*frame.Frame
+	door Doorkeeper // nil if there is no login
+}
+
 // loginView is the form, or who has signed in.
 type loginView struct {
 	Name      string // as it was typed
@@ -35,9 +41,9 @@ type loginView struct {
 	Elsewhere bool   // a link on another site led here
 }
 
-// login shows the form and signs in. It keeps the name that was typed, and
+// serve shows the form and signs in. It keeps the name that was typed, and
 // never the passcode.
-func (p *pages) login(w http.ResponseWriter, r *http.Request) error {
+func (p *loginPage) serve(w http.ResponseWriter, r *http.Request) error {
 	if p.door == nil {
 		return frame.ErrNotFound
 	}
@@ -63,7 +69,7 @@ func whatMay(role access.Role) string {
 }
 
 // signIn goes on to the page that was asked for, or shows the form again.
-func (p *pages) signIn(w http.ResponseWriter, r *http.Request, v *loginView) error {
+func (p *loginPage) signIn(w http.ResponseWriter, r *http.Request, v *loginView) error {
 	// Only from the body: an address is kept in too many places for a passcode.
 	passcode := r.PostForm.Get("passcode")
 	v.Name = strings.TrimSpace(r.PostForm.Get("name"))

@@ -1,4 +1,4 @@
-package webui
+package webui_test
 
 import (
 	"errors"
@@ -18,8 +18,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/webui"
 	"counterpour/webui/access"
 	"counterpour/webui/frame"
+	"counterpour/webui/webuitest"
 )
 
 const (
@@ -55,7 +57,7 @@ func guarded(t *testing.T) (address string) {
 	book, err := doorBook()
 	require.NoError(t, err)
 	guard := access.NewGuard(book, access.Options{Log: noLog})
-	pages, err := NewWithLogin(fakeBar{newFakeHouse()}, guard, noLog)
+	pages, err := webui.NewWithLogin(webuitest.Bar{In: webuitest.NewHouse()}, guard, noLog)
 	require.NoError(t, err)
 	server := httptest.NewServer(guard.Wrap(pages))
 	t.Cleanup(server.Close)
@@ -81,7 +83,7 @@ func (fakeDoor) SignIn(w http.ResponseWriter, _ *http.Request, name, passcode st
 }
 
 func TestLoginScenarios(t *testing.T) {
-	pages, err := NewWithLogin(fakeBar{newFakeHouse()}, fakeDoor{}, noLog)
+	pages, err := webui.NewWithLogin(webuitest.Bar{In: webuitest.NewHouse()}, fakeDoor{}, noLog)
 	require.NoError(t, err)
 	form := func(name, passcode, next string) url.Values {
 		return url.Values{"name": {name}, "passcode": {passcode}, "next": {next}}
@@ -96,7 +98,7 @@ func TestLoginScenarios(t *testing.T) {
 		want, not          []string
 	}{
 		{name: "the form", method: "GET", path: "/login", status: 200, want: []string{"Who are you?", `type="password"`, `autocomplete="current-password"`, `autocomplete="username"`,
-			`name="next" value="/"`, footLine}, not: []string{`role="alert"`, "Sign out", "another site"}},
+			`name="next" value="/"`, webuitest.FootLine}, not: []string{`role="alert"`, "Sign out", "another site"}},
 		{name: "with where to go on to", method: "GET", path: "/login?next=%2Fboard%3Favoid%3Deggs", status: 200, want: []string{`name="next" value="/board?avoid=eggs"`}},
 		{name: "not to another host", method: "GET", path: "/login?next=%2F%2Felsewhere.example", status: 200, want: []string{`name="next" value="/"`}, not: []string{"elsewhere"}},
 		{name: "from a link elsewhere", method: "GET", path: "/login?next=%2Fboard", header: "Sec-Fetch-Site: cross-site", status: 200, want: []string{`<a href="/board">go on if you have</a>`}},
@@ -153,13 +155,13 @@ func TestLoginScenarios(t *testing.T) {
 
 // Pages without a door have no login.
 func TestNoDoorNoLogin(t *testing.T) {
-	assert.Equal(t, http.StatusNotFound, get(newPages(t), "/login", "").Code)
+	assert.Equal(t, http.StatusNotFound, webuitest.Get(webuitest.NewPages(t), "/login", "").Code)
 }
 
 func TestWaitWords(t *testing.T) {
 	for d, want := range map[time.Duration]string{time.Millisecond: "1 second", 1001 * time.Millisecond: "2 seconds", 90 * time.Second: "90 seconds",
 		91 * time.Second: "2 minutes", 5 * time.Minute: "5 minutes", 15*time.Minute + 1: "16 minutes"} {
-		assert.Equal(t, want, waitWords(d), "%v", d)
+		assert.Equal(t, want, webui.WaitWords(d), "%v", d)
 	}
 }
 
@@ -186,7 +188,7 @@ func TestPagesBehindAGuard(t *testing.T) {
 	assert.Equal(t, http.StatusOK, status)
 	assert.Equal(t, "/login?next=%2Fboard%3Favoid%3Dtree%2Bnuts", at)
 	assert.Contains(t, body, `name="next" value="/board?avoid=tree&#43;nuts"`)
-	for _, m := range loads.FindAllStringSubmatch(body, -1) {
+	for _, m := range webuitest.Loads.FindAllStringSubmatch(body, -1) {
 		status, _, _ := send("GET", m[1], nil)
 		assert.Equal(t, http.StatusOK, status, "%s, before anybody has signed in", m[1])
 	}
@@ -206,70 +208,70 @@ func TestPagesBehindAGuard(t *testing.T) {
 }
 
 func TestLoginIsLight(t *testing.T) {
-	pages, err := NewWithLogin(fakeBar{newFakeHouse()}, fakeDoor{}, noLog)
+	pages, err := webui.NewWithLogin(webuitest.Bar{In: webuitest.NewHouse()}, fakeDoor{}, noLog)
 	require.NoError(t, err)
-	w := get(pages, "/login", "")
+	w := webuitest.Get(pages, "/login", "")
 	weight := w.Body.Len()
-	for _, m := range loads.FindAllStringSubmatch(w.Body.String(), -1) {
-		weight += get(pages, m[1], "").Body.Len()
+	for _, m := range webuitest.Loads.FindAllStringSubmatch(w.Body.String(), -1) {
+		weight += webuitest.Get(pages, m[1], "").Body.Len()
 	}
 	t.Logf("/login: %d bytes", weight)
-	assert.Less(t, weight, maxLoad)
+	assert.Less(t, weight, webuitest.MaxLoad)
 }
 
 func TestLoginInABrowser(t *testing.T) {
-	script := axe(t)
-	b := newBrowser(t, 360)
+	script := webuitest.Axe(t)
+	b := webuitest.NewBrowser(t, 360)
 	address := guarded(t)
 	const atLogin = `location.pathname === '/login' && document.readyState === 'complete'`
-	fill := func(b *browser, name, passcode string) {
-		b.do(chromedp.SetValue(chromedp.ID("name"), name), chromedp.SendKeys(chromedp.ID("passcode"), passcode))
-		b.click("main button.main")
+	fill := func(b *webuitest.Browser, name, passcode string) {
+		b.Do(chromedp.SetValue(chromedp.ID("name"), name), chromedp.SendKeys(chromedp.ID("passcode"), passcode))
+		b.Click("main button.main")
 	}
-	b.open(address, "/board?avoid=tree+nuts")
-	b.until(atLogin)
-	b.accessible(script, "the form")
+	b.Open(address, "/board?avoid=tree+nuts")
+	b.Until(atLogin)
+	b.Accessible(script, "the form")
 
 	// What was typed as a name is still there; the passcode is not.
 	fill(b, "Ana", "not that one")
-	b.until(`document.getElementById('amiss')?.textContent.includes('not right')`)
-	b.until(`document.getElementById('name').value === 'Ana' && document.getElementById('passcode').value === ''`)
-	b.until(`document.getElementById('passcode').offsetHeight >= 44`)
-	b.accessible(script, "the form with a fault")
+	b.Until(`document.getElementById('amiss')?.textContent.includes('not right')`)
+	b.Until(`document.getElementById('name').value === 'Ana' && document.getElementById('passcode').value === ''`)
+	b.Until(`document.getElementById('passcode').offsetHeight >= 44`)
+	b.Accessible(script, "the form with a fault")
 	fill(b, "ana", anaPasscode)
-	b.until(`location.pathname + location.search === '/board?avoid=tree+nuts'`)
-	b.until(`document.cookie === ''`) // no script sees the session
-	b.open(address, "/login")
-	b.until(`document.getElementById('who').textContent === 'Ana'`)
-	b.accessible(script, "who has signed in")
+	b.Until(`location.pathname + location.search === '/board?avoid=tree+nuts'`)
+	b.Until(`document.cookie === ''`) // no script sees the session
+	b.Open(address, "/login")
+	b.Until(`document.getElementById('who').textContent === 'Ana'`)
+	b.Accessible(script, "who has signed in")
 
 	// Signed out on one screen, a draft on another leads to the login and back,
 	// and is not lost.
-	bench := b.tab(360)
-	bench.open(address, "/")
-	bench.typed("2 oz gin")
-	bench.until(shown + `'Balanced'`)
-	b.open(address, "/login")
-	b.click("main button.main")
-	b.until(`document.getElementById('who').textContent === 'Who are you?'`)
-	bench.typed("\n3/4 oz lemon juice")
-	bench.until(atLogin)
+	bench := b.Tab(360)
+	bench.Open(address, "/")
+	bench.Typed("2 oz gin")
+	bench.Until(webuitest.Shown + `'Balanced'`)
+	b.Open(address, "/login")
+	b.Click("main button.main")
+	b.Until(`document.getElementById('who').textContent === 'Who are you?'`)
+	bench.Typed("\n3/4 oz lemon juice")
+	bench.Until(atLogin)
 	fill(bench, "Bo", boPasscode)
-	bench.until(`location.pathname === '/'`)
-	bench.until(shown + `'Balanced'`)
-	assert.Equal(t, "2 oz gin\n3/4 oz lemon juice", bench.text())
-	for _, said := range append(b.complaints(), bench.complaints()...) {
+	bench.Until(`location.pathname === '/'`)
+	bench.Until(webuitest.Shown + `'Balanced'`)
+	assert.Equal(t, "2 oz gin\n3/4 oz lemon juice", bench.Text())
+	for _, said := range append(b.Complaints(), bench.Complaints()...) {
 		assert.Regexp(t, `status of (401|422)`, said, "the console should have nothing to say")
 	}
 }
 
 // The form works without scripts.
 func TestLoginWithoutScripts(t *testing.T) {
-	b := newBrowser(t, 360)
-	b.withoutScripts()
-	b.open(guarded(t), "/specs")
-	b.do(chromedp.SetValue(chromedp.ID("name"), "Bo"), chromedp.SendKeys(chromedp.ID("passcode"), boPasscode))
-	b.click("main button.main")
-	b.until(`location.pathname === '/specs'`)
-	b.quiet()
+	b := webuitest.NewBrowser(t, 360)
+	b.WithoutScripts()
+	b.Open(guarded(t), "/specs")
+	b.Do(chromedp.SetValue(chromedp.ID("name"), "Bo"), chromedp.SendKeys(chromedp.ID("passcode"), boPasscode))
+	b.Click("main button.main")
+	b.Until(`location.pathname === '/specs'`)
+	b.Quiet()
 }

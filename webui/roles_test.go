@@ -1,4 +1,4 @@
-package webui
+package webui_test
 
 import (
 	"net/http"
@@ -12,6 +12,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/webui/access"
+	"counterpour/webui/webuitest"
 )
 
 // The floor marks, tastes and trains; what the house keeps is a lead's to
@@ -29,26 +30,26 @@ func TestWhatARoleMayDo(t *testing.T) {
 		"/stock/made":         {"name": {"Dock syrup"}},
 		"/stock/undo":         {"id": {"x"}},
 		"/stock/import":       {"text": {"name,ingredient,size_ml\nDock gin,London dry gin,700"}},
-		"/specs/import":       {"text": {goodDraft}},
+		"/specs/import":       {"text": {webuitest.GoodDraft}},
 		"/specs/halyard-sour": {"do": {"remove"}, "version": {"1"}},
 	} {
-		h := newFakeHouse()
+		h := webuitest.NewHouse()
 		before, err := h.Store().List(t.Context())
 		require.NoError(t, err)
-		w := sends(pagesOf(t, h), access.Floor, path, form)
+		w := sends(webuitest.PagesOf(t, h), access.Floor, path, form)
 		assert.Equal(t, http.StatusForbidden, w.Code, path)
 		assert.Contains(t, w.Body.String(), "That is for a lead", path)
 		after, err := h.Store().List(t.Context())
 		require.NoError(t, err)
 		assert.Equal(t, before, after, path)
-		assert.NotEqual(t, http.StatusForbidden, sends(pagesOf(t, h), access.Lead, path, form).Code, path)
+		assert.NotEqual(t, http.StatusForbidden, sends(webuitest.PagesOf(t, h), access.Lead, path, form).Code, path)
 	}
-	h := newFakeHouse()
-	pages := pagesOf(t, h)
-	w := sends(pages, access.Floor, "/", url.Values{"text": {"New Sour\n" + strings.SplitN(goodDraft, "\n", 2)[1]}, "save": {"save"}})
+	h := webuitest.NewHouse()
+	pages := webuitest.PagesOf(t, h)
+	w := sends(pages, access.Floor, "/", url.Values{"text": {"New Sour\n" + strings.SplitN(webuitest.GoodDraft, "\n", 2)[1]}, "save": {"save"}})
 	assert.Contains(t, w.Body.String(), "Ask a lead to change this")
 	_, err := house.Get[house.Spec](t.Context(), h.Store(), "new-sour")
 	assert.ErrorIs(t, err, house.ErrNotFound)
 	assert.Equal(t, http.StatusSeeOther, sends(pages, access.Floor, "/board", url.Values{"out": {"falernum"}}).Code)
-	assert.Equal(t, []string{"falernum"}, h.outs)
+	assert.Equal(t, []string{"falernum"}, h.Dry)
 }

@@ -19,6 +19,7 @@ const (
 	KindCover                    // a double ring
 )
 
+// KindWords say the kinds, nothing of what is merely in stock.
 var KindWords = map[PlaceKind]string{kindStock: "", KindDry: "run dry", KindPoured: "poured", KindMissing: "ran out", KindCover: "in a cover"}
 
 // Place is one ingredient on the map.

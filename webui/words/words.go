@@ -15,6 +15,7 @@ func Joined(parts ...string) string {
 	return strings.Join(strings.Fields(strings.Join(parts, " ")), "\u00a0")
 }
 
+// Of turns words of any type into plain ones.
 func Of[T ~string](list []T) []string {
 	out := make([]string, len(list))
 	for i, w := range list {
@@ -75,6 +76,7 @@ func PlusMinus(spread float64, decimals int) string {
 // Millilitres writes an amount: whole from ten, else with a decimal.
 func Millilitres(ml float64) string { return Figure(ml, MillilitreDecimals(ml)) }
 
+// MillilitreDecimals is how many decimals an amount is written with.
 func MillilitreDecimals(ml float64) int {
 	if math.Abs(ml) < 9.95 {
 		return 1
@@ -96,6 +98,7 @@ func Sentence(s string) string {
 	return s
 }
 
+// Count says how many there are, in the words for one and for many.
 func Count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
@@ -156,6 +159,7 @@ func Nearness(steps float64) string {
 // Axis is an axis as the trade says it, and what it is measured as.
 type Axis struct{ Name, As, Sentence string }
 
+// Axes are the axes in the order of [template.Axes].
 var Axes = [template.NumAxes]Axis{
 	template.Strong: {"Strong", "as 40 % spirit", "All the alcohol, as so much spirit of 40 % vol."},
 	template.Sweet:  {"Sweet", "as 1:1 syrup", "All the sweetness, as so much syrup of equal weights of sugar and water."},

@@ -1,0 +1,64 @@
+package behind
+
+import (
+	"context"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+)
+
+// Bar does the work behind the pages. Faults of what a user wrote are
+// [flavor.Faults] or a [*flavor.Fault] and are shown as they are; any other
+// error is logged and told in general words. It is used concurrently.
+type Bar interface {
+	// Read reads a spec as text.
+	Read(text string) (flavor.Spec, error)
+	// Score scores a spec and finds what would mend it. A spec in which there
+	// is nothing to weigh is a fault.
+	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
+	// Judge scores a spec as Score does, and leaves out what would mend it.
+	Judge(s *flavor.Spec) (*balance.Result, error)
+	// Explain works out the score of a spec line by line, for a spec that Judge
+	// scores.
+	Explain(s *flavor.Spec) ([]balance.Step, error)
+	// Cover finds what to pour instead of an ingredient, and returns its profile.
+	Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, error)
+	// Outs finds what becomes of a menu when bottles run out.
+	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
+	// Suggest returns up to limit ingredients whose name goes on from what was
+	// typed, the likeliest first.
+	Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error)
+	// Examples returns the specs that a draft may start from: the house's menu.
+	Examples() []flavor.Spec
+	// Families returns every family of drinks.
+	Families() []template.Family
+	// Family returns a family of drinks by its id.
+	Family(id string) (template.Family, bool)
+	// Ranges returns, for each axis, what the good drinks of a family carry at
+	// the size and make-up of s. It is false for an unknown family or a spec
+	// with nothing to weigh.
+	Ranges(s *flavor.Spec, family string) ([template.NumAxes]draw.Range, bool)
+	// Cautions returns what has to be said of the ingredients of s, each once.
+	Cautions(s *flavor.Spec) []Caution
+	Riffer // what else a drink, or a bottle, could become
+	// House returns the house that the pages are for. It is asked for once.
+	House() House
+	// Trainer returns who makes the rounds of training. It is asked for once.
+	Trainer() Trainer
+}
+
+// CoverRequest asks what to pour in place of an ingredient.
+type CoverRequest struct {
+	Spec    *flavor.Spec
+	Missing string // name or id
+	Avoid   []flavor.Allergen
+	Stock   []string // ids that may be used; nil for the whole catalogue
+	Parts   int      // most substitutes
+	Limit   int      // most covers
+}
+
+// Caution is a warning and where it comes from.
+type Caution struct{ Text, Source string }

@@ -1,0 +1,61 @@
+package behind
+
+import (
+	"context"
+
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// House is the bar whose menu, stock and outs the pages show. It is used
+// concurrently; what it returns is the caller's, but profiles are shared and
+// read only.
+type House interface {
+	// About says whose house it is, in one line; it may be empty.
+	About() string
+	// Menu returns every drink of the house, in the order of its menu.
+	Menu(ctx context.Context) ([]HouseSpec, error)
+	// Find returns the drinks of the menu that a query lets through, in order.
+	Find(ctx context.Context, q SpecQuery) ([]HouseSpec, error)
+	// Stock returns all that the house keeps, run dry or not, in the order of
+	// its shelves.
+	Stock(ctx context.Context) ([]*flavor.Profile, error)
+	// Outs returns the ids of what has run dry, in any order.
+	Outs(ctx context.Context) ([]string, error)
+	// Mark notes that an ingredient of the stock ran dry, or is back. To mark
+	// what is marked already changes nothing; an id that is not in stock is a
+	// fault.
+	Mark(ctx context.Context, by house.By, id string, out bool) error
+	// Prices returns what a millilitre of everything costs; empty if no bottle has
+	// a price. It fails with [house.ErrInvalid] if they cannot be added up.
+	Prices(ctx context.Context) (prep.Prices, error)
+	// Tastings returns how covers were received that were poured here.
+	Tastings(ctx context.Context) ([]cover.Tasting, error)
+	// Changes tells when the outs or the menu may have changed, from now on.
+	// Several changes may come as one. The channel closes once ctx ends or the
+	// house closes.
+	Changes(ctx context.Context) (<-chan struct{}, error)
+	// Store keeps the house's records. What it has acknowledged, every method
+	// here and the bar's reckoning know of at once.
+	Store() house.Store
+	// Catalogue is what is known without the house.
+	Catalogue() *house.Shelf
+	// Shelf is the catalogue with the house's bottles and makings laid over it.
+	Shelf() *house.Shelf
+}
+
+// HouseSpec is a drink on the menu of a house.
+type HouseSpec struct {
+	Slug   string // names it in addresses, and in the store; lower-case words joined by hyphens
+	Family string // id of the family that it is meant for; empty if none is stated
+	Spec   flavor.Spec
+}
+
+// SpecQuery asks for drinks of a menu. Everything that is given must hold.
+type SpecQuery struct {
+	Text   string            // in the name of the drink or of an ingredient; empty for any
+	Family string            // id of the family it is meant for; empty for any
+	Avoid  []flavor.Allergen // no pour may carry one, as far as is known
+}

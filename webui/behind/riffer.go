@@ -1,0 +1,29 @@
+package behind
+
+import (
+	"context"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/walk"
+)
+
+// Riffer finds what else a drink, or a bottle, could become.
+type Riffer interface {
+	// Resolve finds the ingredient that a name means.
+	Resolve(name string) (*flavor.Profile, flavor.Match, error)
+	// Riff finds variations of a drink.
+	Riff(ctx context.Context, r riff.Request) (*riff.Result, error)
+	// Relatives returns the n proven drinks nearest to one, of those that the
+	// guest may have.
+	Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error)
+	// UseUp drafts drinks that use bottles up.
+	UseUp(ctx context.Context, r useup.Request) (*useup.Result, error)
+	// Walk finds drinks that lie between two.
+	Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error)
+	// AlcoholCautions returns what has to be said wherever alcohol is served.
+	AlcoholCautions() []Caution
+}

@@ -1,0 +1,29 @@
+package behind
+
+import (
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
+)
+
+// Trainer makes and grades rounds, and plans tastings and cards. It remembers
+// nobody, and is used concurrently.
+type Trainer interface {
+	// Next makes a round for a learner, of whom nothing may be known.
+	Next(l drill.Learner, w RoundWish) (*drill.Round, error)
+	// Again makes the round of a request once more.
+	Again(r drill.RoundRequest) (*drill.Round, error)
+	// Grade grades an answer.
+	Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error)
+	// Flight plans a tasting flight.
+	Flight(r drill.FlightRequest) (*drill.Flight, error)
+	// Card makes the card of a family, with examples from the specs given.
+	Card(family string, specs []template.Labelled) (*drill.Card, error)
+}
+
+// RoundWish asks for a round.
+type RoundWish struct {
+	Kind    drill.Kind    // empty for what the learner needs most
+	Axis    template.Axis // if HasAxis
+	HasAxis bool          // else the trainer picks one
+	Size    float64       // in just-noticeable steps; 0 for what the learner's results ask for
+}

@@ -1,0 +1,115 @@
+package bench
+
+import (
+	"context"
+	"net/http"
+	"net/url"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// answer is everything said about a draft.
+type answer struct {
+	Text        string
+	Rewrote     bool   // the text is not the one that was sent, nor one that a button named
+	Undo        string // the text before it became another
+	CanUndo     bool
+	View        string
+	Rows        *rowsView
+	Before      string // the draft that is held to compare with
+	Volume      string // mL, as typed
+	VolumeFault string
+	Empty       bool
+	Faults      []part.Fault
+	Result      *resultView
+	Save        *saveView
+	Card        string // address of the draft as a card; empty if it cannot be read
+	Said        string // the answer in a line, for a screen reader
+}
+
+// answer reads, scores and covers a draft, and keeps it if that was asked.
+// Faults of the draft are part of the answer; an error is the bar's own.
+func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
+	a := &answer{Text: f.Text, View: f.View, Volume: f.Scale.Volume, Before: p.held(&f)}
+	if f.Becomes {
+		a.Text, a.Undo, a.CanUndo = f.Become, f.Text, strings.TrimSpace(f.Text) != "" && f.Text != f.Become
+	}
+	if f.Save.Do != "" && f.Save.Called != "" {
+		a.rewrite(renamed(a.Text, f.Save.Called))
+	}
+	pours := -1
+	spec, err := flavor.Spec{}, error(nil)
+	if a.Empty = strings.TrimSpace(a.Text) == ""; !a.Empty {
+		if spec, err = p.bar.Read(a.Text); err == nil {
+			pours = len(spec.Pours)
+			err = p.judged(r.Context(), a, &spec, f)
+		}
+	}
+	if faults := form.Faults(err); len(faults) > 0 {
+		a.Faults = part.FaultsOf(a.Text, faults)
+		a.Said = words.Count(len(a.Faults), "thing", "things") + " to mend in the draft."
+		err = nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	a.Rows = rowsOf(a.Text, pours)
+	return a, p.saved(r, a, f.Save, &spec)
+}
+
+// rewrite replaces the text by one that the bench itself made.
+func (a *answer) rewrite(text string) {
+	if text == a.Text {
+		return
+	}
+	if !a.CanUndo {
+		a.Undo, a.CanUndo = a.Text, true
+	}
+	a.Text, a.Rewrote = text, true
+}
+
+// judged says everything about a draft that could be read.
+func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchForm) error {
+	if f.Scale.Asked {
+		to, err := p.toVolume(s, f.Scale.Volume)
+		switch faults := form.Faults(err); {
+		case len(faults) > 0 && faults[0].Location == "volume":
+			a.VolumeFault = faults[0].Message
+		case err != nil:
+			return err
+		default:
+			if a.Before == "" {
+				a.Before = a.Text
+			}
+			a.rewrite(rewrite(a.Text, s, &to))
+			*s = to
+		}
+	}
+	var err error
+	if a.Result, err = p.result(ctx, a.Text, s, f); err != nil {
+		return err
+	}
+	a.Said, a.Card = a.Result.said(), "/card?"+url.Values{"text": {a.Text}}.Encode()
+	a.Result.Compare, err = p.compare(a.Before, s)
+	return err
+}
+
+// saved keeps the draft if that was asked, or says why it cannot be.
+func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) error {
+	a.Save = &saveView{Spec: f.Spec, Version: f.Version, Called: f.Called}
+	switch {
+	case f.Do != "" && a.Empty:
+		a.Save.Trouble = "There is no draft yet; write one, then keep it."
+	case f.Do != "" && len(a.Faults) > 0:
+		a.Save.Trouble = "A draft with faults is not kept. Mend what is listed under it, then save it again."
+	case f.Do != "":
+		var err error
+		a.Save, err = p.save(r, f, s)
+		return err
+	}
+	return p.origin(r.Context(), a.Save)
+}

@@ -1,0 +1,127 @@
+package bench_test
+
+import (
+	"html"
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/webui/frame"
+	"counterpour/webui/webuitest"
+)
+
+func TestBenchScenarios(t *testing.T) {
+	form := func(pairs ...string) url.Values {
+		v := url.Values{}
+		for i := 0; i < len(pairs); i += 2 {
+			v.Add(pairs[i], pairs[i+1])
+		}
+		return v
+	}
+	for _, c := range []struct {
+		name     string
+		method   string
+		path     string
+		form     url.Values
+		fragment bool
+		status   int
+		want     []string
+		not      []string
+	}{
+		{name: "an empty bench", path: "/", status: 200,
+			want: []string{"<!doctype html>", "Nothing poured yet", "Halyard Sour", "Score it", webuitest.FootLine}, not: []string{"of 100"}},
+		{name: "a draft in the address", path: "/?text=" + url.QueryEscape(webuitest.GoodDraft), status: 200,
+			want: []string{"Balanced", ">94<", "<textarea"}},
+		{name: "a good draft, without scripts", method: "POST", path: "/", form: form("text", webuitest.GoodDraft), status: 200,
+			want: []string{"How the score comes about", "<li>2 oz gin count as 60.6 mL of 40 % spirit.</li>", "Ratio 39.", "1 more line follows in the same way, the last of them: Ratio 40.",
+				"<!doctype html>", ">94<", "of 100", "Balanced", "96\u00a0% likely", "Daisy 3\u00a0%", "About 6 in 10",
+				"3/4 oz lemon juice", "written as gin", "It ran out", "167", "± 6 mL", "14.5", "± 0.6 % vol", "−6", webuitest.FootLine,
+				"None is recorded for these pours", `role="img"`, "<caption>",
+				"Halyard Sour\n4 oz London dry gin\n1½ oz lemon juice\n1 oz simple syrup\nshake, up\"", "Halyard Sour\n60 ml London dry gin\n22.5 ml lemon juice\n15 ml simple syrup", "In mL", "Copy as text"},
+			not: []string{"What pulls it out", "Not for this guest", "covers-title", "In oz"}},
+		{name: "the same, to a script", method: "POST", path: "/", form: form("text", webuitest.GoodDraft), fragment: true, status: 200,
+			want: []string{">94<", `id="faults" data-hx-swap-oob`, "Score 94 of 100, balanced. Sour."}, not: []string{"<!doctype", "<textarea"}},
+		{name: "too sweet", method: "POST", path: "/", form: form("text", webuitest.SweetDraft), status: 200,
+			want: []string{"Out of balance", ">26<", "too little lemon juice", "4.8 ± 0.5 just-noticeable steps short", "Apply",
+				"2 oz gin\n# pressed this morning\n¾ oz lemon juice\n1/2 oz simple syrup\nshake, up\"", "Sour is below the range",
+				"Hardly any proven drink"}},
+		{name: "the fix applied, without scripts", method: "POST", path: "/", form: form("text", webuitest.SweetDraft, "become", webuitest.GoodDraft), status: 200,
+			want: []string{"Balanced", "Undo the change", "1/4 oz lemon juice"}, not: []string{`class="undo" hidden>` + "\n<button type=\"submit\""}},
+		{name: "line ends of a form", method: "POST", path: "/", form: form("text", strings.ReplaceAll(webuitest.GoodDraft, "\n", "\r\n")), status: 200,
+			want: []string{"Halyard Sour\n2 oz gin\n"}, not: []string{"\r"}},
+		{name: "a slip of the pen", method: "POST", path: "/", form: form("text", "2 oz gin\n3/4 oz lemmon\nshake"), status: 422,
+			want: []string{"To mend in the draft", "Line 2", "3/4 oz lemmon", "Unknown ingredient", "2 oz gin\n3/4 oz lemon juice\nshake\"", "2 oz gin\n3/4 oz lemmon\nshake</textarea>"},
+			not:  []string{"of 100"}},
+		{name: "half typed, to a script", method: "POST", path: "/", form: form("text", "2 oz gin\n3/4 oz lem"), fragment: true, status: 200,
+			want: []string{"Line 2", "1 thing to mend"}, not: []string{"of 100", "Nothing poured"}},
+		{name: "everything rubbed out", method: "POST", path: "/", form: form("text", " \n "), fragment: true, status: 200,
+			want: []string{"Nothing poured yet"}, not: []string{"Line 1"}},
+		{name: "nothing to weigh", method: "POST", path: "/", form: form("text", "Weightless\n2 oz gin\nstir"), status: 422,
+			want: []string{"There is nothing in the drink to weigh", "Weightless\n2 oz gin"}},
+		{name: "markup in a draft", method: "POST", path: "/", form: form("text", "<script>alert(1)</script>\n2 oz gin\nstir"), status: 200,
+			want: []string{"&lt;script&gt;alert(1)"}, not: []string{"<script>alert"}},
+		{name: "allergens and cautions", method: "POST", path: "/", form: form("text", webuitest.NutDraft), status: 200,
+			want: []string{"<strong>Contains</strong>", "eggs (egg white)", "tree nuts (orgeat)", "<strong>May contain</strong>", "soybeans (orgeat)",
+				"Raw egg can carry Salmonella", "A food agency"}, not: []string{"Not for this guest"}},
+		{name: "a guest who must not have nuts", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "avoid", "tree nuts"), status: 200,
+			want: []string{"Not for this guest", "contains tree nuts (orgeat)", `value="tree nuts" checked`}, not: []string{"May contain</strong> <span class=\"avoided\""}},
+		{name: "a bottle that nobody has stated", method: "POST", path: "/", form: form("text", "2 oz gin\n1 oz unlabelled liqueur\nstir", "avoid", "celery"), status: 200,
+			want: []string{"Not for this guest", "nobody has stated the allergens of unlabelled liqueur", "Not stated"}},
+		{name: "something ran out", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat"), status: 200,
+			want: []string{"Out of orgeat", "New allergen:", "sesame (sesame orgeat)", "½ oz sesame orgeat", "Less nut; more vegetal.", "−0.2\u00a0% vol and +1\u00a0mL",
+				"1.3</strong> just-noticeable steps away: a careful taster may tell", "Pour this", `name="covering" value="orgeat"`}},
+		{name: "covers stay open", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "covering", "orgeat"), fragment: true, status: 200,
+			want: []string{"Out of orgeat", "1 cover for orgeat"}},
+		{name: "covers closed", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "covering", "orgeat", "close", "covers"), fragment: true, status: 200,
+			not: []string{"Out of orgeat"}},
+		{name: "nothing covers it", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat", "avoid", "sesame"), status: 200,
+			want: []string{"Nothing here covers it", "Without sesame"}, not: []string{"Pour this"}},
+		{name: "out of what is not in the drink", method: "POST", path: "/", form: form("text", webuitest.GoodDraft, "missing", "orgeat"), status: 200,
+			want: []string{"Orgeat is not a pour of this drink", ">94<"}},
+		{name: "an allergen that is not known", method: "POST", path: "/", form: form("text", webuitest.GoodDraft, "avoid", "nutz"), status: 400,
+			want: []string{"That could not be read", webuitest.FootLine}},
+		{name: "the bar breaks", method: "POST", path: "/", form: form("text", "Broken\n2 oz gin\nstir"), status: 500,
+			want: []string{"Something broke behind the bar", webuitest.FootLine}, not: []string{"pump"}},
+		{name: "the bar breaks, to a script", method: "POST", path: "/", form: form("text", "Broken\n2 oz gin\nstir"), fragment: true, status: 500,
+			want: []string{"Something broke"}, not: []string{"<!doctype", "pump"}},
+		{name: "too long", method: "POST", path: "/", form: form("text", strings.Repeat("x", frame.MaxBody)), status: 413,
+			want: []string{"more than a page takes"}},
+		{name: "no such page", path: "/nowhere", status: 404, want: []string{"There is no such page", webuitest.FootLine}},
+		{name: "wrong method", method: "PUT", path: "/", status: 405, want: []string{"not how this page works"}},
+		{name: "names for a line", path: "/names?line=2+oz+lon", fragment: true, status: 200,
+			want: []string{`data-line="2 oz London dry gin"`}, not: []string{"lemon"}},
+		{name: "a line that is no pour", path: "/names?line=shake", fragment: true, status: 200, not: []string{"<li>"}},
+		{name: "a name that is whole", path: "/names?line=2+oz+lemon+juice", fragment: true, status: 200, not: []string{"<li>"}},
+		{name: "names break", path: "/names?line=2+oz+broken", fragment: true, status: 500, want: []string{"Something broke"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			w := webuitest.Ask(t, c.method, c.path, c.form, c.fragment)
+			body := w.Body.String()
+			assert.Equal(t, c.status, w.Code)
+			assert.Equal(t, frame.ContentPolicy, w.Header().Get("Content-Security-Policy"))
+			assert.Equal(t, "nosniff", w.Header().Get("X-Content-Type-Options"))
+			assert.Contains(t, w.Header().Get("Vary"), "HX-Request")
+			// The page is too long to be printed for every fault.
+			said := body + html.UnescapeString(body)
+			for _, s := range c.want {
+				assert.True(t, strings.Contains(said, s), "should hold %q", s)
+			}
+			for _, s := range c.not {
+				assert.False(t, strings.Contains(body, s), "should not hold %q", s)
+			}
+			if c.fragment && c.status >= 400 {
+				assert.Equal(t, "#trouble", w.Header().Get("HX-Retarget"))
+			}
+		})
+	}
+}
+
+func TestHeadHasNoBody(t *testing.T) {
+	w := webuitest.Ask(t, http.MethodHead, "/", nil, false)
+	require.Equal(t, http.StatusOK, w.Code)
+	assert.Empty(t, w.Body.String())
+}

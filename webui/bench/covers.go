@@ -1,0 +1,93 @@
+package bench
+
+import (
+	"context"
+	"fmt"
+
+	"counterpour/flavor"
+	"counterpour/webui/behind"
+	"counterpour/webui/draw"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// coverLimit is how many covers are shown.
+const coverLimit = 6
+
+// coversView is what may be poured for what ran out.
+type coversView struct {
+	ID, Missing string
+	Guest       string   // the allergens that the guest avoids
+	Left        []string // other pours that had to go, for the guest's allergy
+	Unbalanced  bool
+	Stocked     bool // from what the house has
+	Anywhere    bool // from the whole catalogue, though the house has a stock
+	Covers      []part.Cover
+	Trouble     string // why there can be no cover
+}
+
+// covers finds covers for what the form says is missing. A name that is no pour
+// of the drink is told in the panel, so that the rest of the answer stands.
+func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*coversView, error) {
+	stock, err := p.inStock(ctx)
+	if err != nil {
+		return nil, err
+	}
+	request := behind.CoverRequest{Spec: s, Missing: f.Missing, Avoid: f.Avoid, Parts: part.MostParts, Limit: coverLimit}
+	if !f.Anywhere {
+		request.Stock = stock
+	}
+	missing, found, err := p.bar.Cover(ctx, request)
+	if faults := form.Faults(err); len(faults) > 0 {
+		return &coversView{Missing: f.Missing, Trouble: words.Sentence(faults[0].Message)}, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	v := &coversView{ID: missing.ID, Missing: missing.Name, Guest: words.List(words.Of(f.Avoid)), Unbalanced: found.Unbalanced,
+		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
+	for _, r := range found.Removed {
+		if r.ID != missing.ID {
+			v.Left = append(v.Left, r.Name)
+		}
+	}
+	was, err := p.bar.Judge(s)
+	if err != nil {
+		return nil, err
+	}
+	costs, err := part.TariffOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	for i := range found.Covers {
+		c := &found.Covers[i]
+		one := part.CoverOf(s, c, found.ScoreBefore, f.Avoid)
+		one.Cost = costs.Difference(s, &c.Spec)
+		one.Draft = rewrite(text, s, &c.Spec)
+		is, err := p.bar.Judge(&c.Spec)
+		if err != nil {
+			return nil, err
+		}
+		if bars := draw.AromaBars(&was.Drink.Aroma, &is.Drink.Aroma); len(bars) > 0 {
+			one.Aromas = draw.AromasSVG(fmt.Sprintf("aromas-%d", i+1), "Aromas before and after", bars)
+		}
+		v.Covers = append(v.Covers, one)
+	}
+	return v, nil
+}
+
+// inStock lists the ids of what the house has, nil if it keeps nothing yet.
+func (p *pages) inStock(ctx context.Context) ([]string, error) {
+	s, err := behind.ShiftOf(ctx, p.house)
+	if err != nil || len(s.Stock) == 0 {
+		return nil, err
+	}
+	ids := []string{}
+	for _, b := range s.Stock {
+		if !s.IsOut(b) {
+			ids = append(ids, b.ID)
+		}
+	}
+	return ids, nil
+}

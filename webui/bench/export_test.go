@@ -1,0 +1,14 @@
+package bench
+
+// What the tests of this folder look at from outside.
+
+const ViewRows = viewRows
+const ViewText = viewText
+
+type RowsView = rowsView
+
+var ApplyRows = applyRows
+var JiggerStep = jiggerStep
+var Rewrite = rewrite
+var RowsOf = rowsOf
+var SizesOf = sizesOf

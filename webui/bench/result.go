@@ -1,0 +1,233 @@
+package bench
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+	"counterpour/webui/behind"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// resultView is what the bench says of a draft that could be read.
+type resultView struct {
+	Name      string // of the drink, may be empty
+	Score     string // 0 to 100
+	Verdict   string
+	Sentence  string
+	Notes     []string // what was assumed in reading
+	Explained []string // the arithmetic of the score, line by line
+	Unsaid    string   // how many more lines there are
+	Clashes   []string // what the guest must not have
+	Guest     string   // the allergens that the guest avoids
+	Family    familyView
+	Drawing   *part.Drawing
+	Faults    []string
+	Fixes     []fixView
+	Pours     []pourView
+	Method    string
+	Sizes     []sizeView
+	Numbers   []numberView
+	Allergens part.Allergens
+	Cautions  []behind.Caution
+	Covers    *coversView
+	Compare   *compareView // beside the draft that is held; nil if none is
+}
+
+// familyView is the family a draft most likely belongs to, and the others.
+type familyView struct {
+	Name    string
+	Percent string
+	Others  []string // "Daisy 6 %"
+	Ratio   string
+	Source  string
+	Usual   string
+}
+
+// fixView is one way to mend a draft.
+type fixView struct {
+	Text, Score, Verdict string
+	Draft                string
+}
+
+// pourView is one pour of the draft.
+type pourView struct {
+	ID      string
+	Key     string // the id, with a number if the drink has it twice
+	Amount  string
+	ML      string // empty if the pour is written in mL
+	Name    string
+	Read    string // what was written, if it is not the name
+	Marks   string // its allergens
+	Avoided bool   // the guest must not have it
+	Out     bool   // its covers stand open
+}
+
+// numberView is one figure of the finished drink.
+type numberView struct {
+	Term, Value, PlusMinus, Unit string
+	Sentence                     string
+}
+
+// leastShare is the probability from which another family is named.
+const leastShare = 0.02
+
+// result scores a spec and says everything about it.
+func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*resultView, error) {
+	scored, fixes, err := p.bar.Score(s)
+	if err != nil {
+		return nil, err
+	}
+	if len(scored.Judgement.Fits) == 0 {
+		return nil, fmt.Errorf("%w: a score without a family", frame.ErrInternal)
+	}
+	best := &scored.Judgement.Fits[0]
+	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
+		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail), Notes: s.Notes,
+		Guest: words.List(words.Of(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: part.ScoredDrawing(p.bar, s, scored),
+		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
+		Method: string(s.Method) + ", " + string(s.Service)}
+	if err := v.explain(p.bar, s); err != nil {
+		return nil, err
+	}
+	for i := range scored.Faults {
+		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
+	}
+	v.Fixes, v.Sizes = fixViews(text, s, fixes), sizesOf(text, s)
+	v.Clashes = v.Allergens.Clashes(f.Avoid)
+	if f.Missing != "" {
+		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
+			return nil, err
+		}
+	}
+	v.Pours = pourViews(s, f.Avoid, v.Covers)
+	return v, nil
+}
+
+// explainLines is the most lines of the arithmetic that are shown: a draft
+// between families has more than anybody follows.
+const explainLines = 40
+
+// explain fills in how the score comes about.
+func (v *resultView) explain(bar behind.Bar, s *flavor.Spec) error {
+	steps, err := bar.Explain(s)
+	if err != nil {
+		return err
+	}
+	for _, step := range steps[:min(len(steps), explainLines)] {
+		v.Explained = append(v.Explained, words.Sentence(step.Text))
+	}
+	if more := len(steps) - len(v.Explained); more > 0 {
+		v.Unsaid = words.Count(more, "more line follows", "more lines follow") + " in the same way, the last of them: " + words.Sentence(steps[len(steps)-1].Text)
+	}
+	return nil
+}
+
+// said is the result in a line.
+func (v *resultView) said() string {
+	said := fmt.Sprintf("Score %s of 100, %s. %s.", v.Score, strings.ToLower(v.Verdict), v.Family.Name)
+	if len(v.Clashes) > 0 {
+		said = "Not for this guest: " + strings.Join(v.Clashes, "; ") + ". " + said
+	}
+	if c := v.Covers; c != nil {
+		said += " " + words.Count(len(c.Covers), "cover", "covers") + " for " + c.Missing + "."
+	}
+	return said
+}
+
+// family says which family a draft belongs to, and what that family is.
+func (p *pages) family(fits []template.Fit) familyView {
+	v := familyView{Name: fits[0].Name, Percent: words.Percent(fits[0].Probability)}
+	for _, f := range fits[1:] {
+		if f.Probability >= leastShare && len(v.Others) < 3 {
+			v.Others = append(v.Others, f.Name+" "+words.Percent(f.Probability))
+		}
+	}
+	if f, ok := p.bar.Family(fits[0].ID); ok {
+		v.Ratio, v.Source, v.Usual = ratioOf(&f), words.Sentence(f.Source), f.Usual
+	}
+	return v
+}
+
+func ratioOf(f *template.Family) string {
+	var parts []string
+	for i, a := range f.Axes {
+		parts = append(parts, measure.FormatAmount(f.Ratio[i], flavor.PartUnit)+" "+strings.ToLower(words.Axes[a].Name))
+	}
+	return words.List(parts)
+}
+
+// faultLine says a fault and how far it is.
+func faultLine(f *balance.Fault) string {
+	way := "short"
+	if f.High {
+		way = "over"
+	}
+	text := strings.TrimSuffix(words.Sentence(f.Text), ".")
+	return fmt.Sprintf("%s: %s ± %s just-noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
+}
+
+func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
+	var out []fixView
+	for i := range fixes {
+		f := &fixes[i]
+		out = append(out, fixView{Text: words.Sentence(f.Text), Score: words.Points(f.Score),
+			Verdict: strings.ToLower(words.Verdict(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
+	}
+	return out
+}
+
+func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []pourView {
+	var out []pourView
+	seen := map[string]int{}
+	for i := range s.Pours {
+		pour := &s.Pours[i]
+		p := pour.Profile
+		v := pourView{ID: p.ID, Key: p.ID, Amount: part.Amount(pour), Name: p.Name,
+			Marks: part.MarksLine(p), Avoided: !p.Avoids(avoid), Out: covers != nil && covers.ID == p.ID}
+		if seen[p.ID]++; seen[p.ID] > 1 {
+			v.Key += fmt.Sprintf("-%d", seen[p.ID])
+		}
+		if pour.Unit != flavor.Millilitre {
+			v.ML = words.Millilitres(pour.ML) + " mL"
+		}
+		if flavor.NormaliseName(pour.Match.Asked) != flavor.NormaliseName(p.Name) {
+			v.Read = pour.Match.Asked
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// numbersOf lists the figures of the finished drink, what a bartender asks for
+// first in front. Advice and figures are no finer than the spread they carry.
+func numbersOf(r *balance.Result) []numberView {
+	d := r.Drink
+	return []numberView{
+		{"In the glass", words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL",
+			"The volume once the ice has given its water; ice left in the glass is not counted."},
+		{"Strength", words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol",
+			"How much of the finished volume is alcohol, at 20 °C."},
+		{"Sugar", words.Figure(d.SugarPer100, 1), words.PlusMinus(d.PlusMinus.SugarPer100, 1), "g in 100 mL",
+			"All sugars by weight, in 100 mL of the finished drink."},
+		{"Acid", words.Figure(d.AcidPer100, 2), words.PlusMinus(d.PlusMinus.AcidPer100, 2), "g in 100 mL",
+			"All acids, as so much citric acid, in 100 mL of the finished drink."},
+		{"Bitterness", words.Figure(d.Bitter, 0), "", "mg in 1 L",
+			"The quinine that would taste as bitter in a litre of the finished drink; judged, not measured."},
+		{"Dilution", words.Figure(d.DilutionPct, 0), words.PlusMinus(d.PlusMinus.DilutionPct, 0), "%",
+			"Water from the ice, as a share of what met the ice."},
+		{"Temperature", words.Figure(d.TemperatureC, 0), "", "°C",
+			"How cold the drink is when it leaves the ice, worked out from the ice that melted."},
+		{"Alcohol", words.Figure(d.After.Ethanol, 0), "", "g",
+			"The weight of pure alcohol in the whole drink, which is what the guest's body has to deal with."},
+		{"Energy", words.Figure(5*math.Round(d.EnergyKcal/5), 0), "", "kcal",
+			"Food energy of the whole drink, by the factors of European food law, to the nearest five."},
+	}
+}

@@ -1,0 +1,119 @@
+package board
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"net/http"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// board shows what becomes of the menu, and takes marks: out or back, the id of
+// an ingredient; kept or returned, a cover as it was served. A form gets sent
+// back to the board, a script the board itself.
+func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
+	if err := form.Parse(r); err != nil {
+		return err
+	}
+	avoid, err := form.ReadAvoid(r.Form)
+	if err != nil {
+		return err
+	}
+	if r.Method == http.MethodPost {
+		if err := p.mark(r); err != nil {
+			return err
+		}
+		if !frame.IsFragment(r) {
+			to := "#out-now"
+			if !r.PostForm.Has("back") {
+				to = "#drinks"
+			}
+			http.Redirect(w, r, form.WithAvoid("/board", avoid)+to, http.StatusSeeOther)
+			return nil
+		}
+	}
+	v, err := p.boardOf(r.Context(), avoid)
+	if err != nil {
+		return err
+	}
+	part := "layout"
+	if frame.IsFragment(r) {
+		part = "board"
+		v.note(r.PostForm)
+	}
+	return p.Write(w, r, http.StatusOK, "board", part, v)
+}
+
+// mark does what a button of the board asks for.
+func (p *pages) mark(r *http.Request) error {
+	for field, out := range map[string]bool{"out": true, "back": false} {
+		for _, id := range r.PostForm[field] {
+			if err := p.house.Mark(r.Context(), frame.By(r), id, out); err != nil {
+				if len(form.Faults(err)) > 0 {
+					return frame.ErrGone
+				}
+				return err
+			}
+		}
+	}
+	for field, verdict := range map[string]house.Verdict{"kept": house.VerdictKept, "returned": house.VerdictSentBack} {
+		for _, served := range r.PostForm[field] {
+			if err := p.tasted(r, served, verdict); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// versionOf names what the board shows, so that two screens can tell whether they
+// show the same.
+func versionOf(s *behind.Shift) string {
+	sum := sha256.New()
+	for _, p := range s.Out {
+		fmt.Fprintln(sum, p.ID)
+	}
+	for i := range s.Menu {
+		fmt.Fprintln(sum, s.Menu[i].Slug, measure.Format(s.Menu[i].Spec))
+	}
+	fmt.Fprintln(sum, len(s.Stock), s.Tastings)
+	return hex.EncodeToString(sum.Sum(nil)[:8])
+}
+
+// boardOf works out the whole board.
+func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardView, error) {
+	s, err := behind.ShiftOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	v := &boardView{About: p.house.About(), Version: versionOf(s), Avoid: avoid, Guest: form.Boxes(avoid),
+		Without: words.List(words.Of(avoid)), Here: form.WithAvoid("/board", avoid), Specs: form.WithAvoid("/specs", avoid), Menu: len(s.Menu)}
+	v.shelve(s)
+	if len(s.Out) > 0 {
+		r, err := p.covered.outs(ctx, menuRequest(s, avoid), p.bar.Outs)
+		if err != nil {
+			return nil, err
+		}
+		v.cover(p, s, r)
+	}
+	v.say()
+	return v, nil
+}
+
+func menuRequest(s *behind.Shift, avoid []flavor.Allergen) cover.MenuRequest {
+	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: cover.Guest{Avoid: avoid}, Parts: part.MostParts, Tastings: s.Tastings}
+	for i := range s.Menu {
+		r.Specs = append(r.Specs, &s.Menu[i].Spec)
+	}
+	return r
+}

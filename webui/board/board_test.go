@@ -1,0 +1,178 @@
+package board_test
+
+import (
+	"bufio"
+	"context"
+	"html"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/webui/webuitest"
+)
+
+func TestBoardScenarios(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		out    []string
+		path   string
+		status int
+		want   []string
+		not    []string
+	}{
+		{name: "nothing is out", path: "/board", status: 200,
+			want: []string{"Nothing is out", "What ran out?", `name="out" value="falernum"`, "Ran out: falernum, in 2 drinks", "Spirits", webuitest.FootLine, `class="on-board"`, `content="dark"`},
+			not:  []string{"Pour this instead", "Back in stock", "spare bitters"}},
+		{name: "falernum is out", out: []string{"falernum"}, path: "/board", status: 200,
+			want: []string{"Pour this instead", "<h3>Mainbrace</h3>", "<h3>Spindrift</h3>", "½ oz almond syrup", "and lemon juice to ¾ oz", "New allergen: tree nuts",
+				"Full pours", "½ oz clove syrup, lemon juice to ¾ oz (1.3 just-noticeable steps)", "falernum</strong> makes 2 drinks whole again",
+				"clove syrup</strong> for 2 drinks", `name="back" value="falernum"`, "tree nuts (almond syrup)</span>", "2 drinks are touched; 0 have no cover."},
+			not: []string{"<h3>Halyard Sour</h3>", `name="out" value="falernum"`, "No cover"}},
+		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/board?avoid=tree+nuts", status: 200,
+			want: []string{"For a guest who must not have <strong>tree nuts", "½ oz clove syrup", "Not shown: 1 of the menu", `value="tree nuts" checked`,
+				`type="hidden" name="avoid" value="tree nuts"`, `href="/specs?avoid=tree&#43;nuts"`},
+			not: []string{"almond", "orgeat", "New allergen"}},
+		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/board", status: 200,
+			want: []string{"No cover. Offer another drink.", `class="lost"`, "4 drinks are touched; 4 have no cover."}, not: []string{"Full pours"}},
+		{name: "drinks without a cover come first", out: []string{"falernum", "orgeat"}, path: "/board", status: 200, want: []string{"out of orgeat"}},
+		{name: "something that no drink needs", out: []string{"spare-bitters"}, path: "/board", status: 200,
+			want: []string{"No drink is touched", "None of the 4 drinks", "in no drink of the menu"}, not: []string{"Which bottle to fetch"}},
+		{name: "an allergen that is not known", path: "/board?avoid=nutz", status: 400, want: []string{"could not be read"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := webuitest.NewHouse()
+			h.Dry = c.out
+			w := webuitest.Get(webuitest.PagesOf(t, h), c.path, "")
+			assert.Equal(t, c.status, w.Code)
+			for _, s := range c.want {
+				assert.True(t, strings.Contains(w.Body.String(), s), "should hold %q", s)
+			}
+			for _, s := range c.not {
+				assert.False(t, strings.Contains(w.Body.String(), s), "should not hold %q", s)
+			}
+		})
+	}
+}
+
+func TestBoardOrder(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum", "orgeat"}
+	body := webuitest.Get(webuitest.PagesOf(t, h), "/board", "").Body.String()
+	assert.Less(t, strings.Index(body, "<h3>Nutcracker"), strings.Index(body, "<h3>Mainbrace"), "without a cover first")
+	full := body[strings.Index(body, `id="full-mainbrace"`):]
+	assert.Less(t, strings.Index(full, "Contains</strong>"), strings.Index(full, `class="build"`), "allergens before pours")
+}
+
+func TestAnEmptyHouse(t *testing.T) {
+	pages := webuitest.PagesOf(t, &webuitest.House{})
+	for path, want := range map[string]string{"/board": "There is no menu yet", "/specs": "No specs yet", "/specs/print": "nothing to print", "/map": "Too little stock for a map"} {
+		w := webuitest.Get(pages, path, "")
+		assert.Equal(t, http.StatusOK, w.Code, path)
+		assert.Contains(t, w.Body.String(), want, path)
+	}
+}
+
+func TestMarking(t *testing.T) {
+	h := webuitest.NewHouse()
+	pages := webuitest.PagesOf(t, h)
+
+	w := webuitest.Post(pages, "/board", url.Values{"out": {"falernum"}, "avoid": {"tree nuts", "milk"}}, false)
+	assert.Equal(t, http.StatusSeeOther, w.Code)
+	assert.Equal(t, "/board?avoid=tree+nuts&avoid=milk#drinks", w.Header().Get("Location"))
+	assert.Equal(t, []string{"falernum"}, h.Dry)
+
+	w = webuitest.Post(pages, "/board", url.Values{"out": {"orgeat"}}, true)
+	assert.Equal(t, http.StatusOK, w.Code)
+	assert.Contains(t, w.Body.String(), "out of orgeat")
+	assert.NotContains(t, w.Body.String(), "<!doctype")
+
+	w = webuitest.Post(pages, "/board", url.Values{"back": {"orgeat"}}, false)
+	assert.Equal(t, "/board#out-now", w.Header().Get("Location"))
+	assert.Equal(t, []string{"falernum"}, h.Dry)
+
+	w = webuitest.Post(pages, "/board", url.Values{"out": {"moonshine"}}, false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	assert.Contains(t, w.Body.String(), "The house does not have that")
+}
+
+// How a cover was received is kept, as it was served, and shifts the lists.
+func TestTellingHowACoverWasReceived(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	pages := webuitest.PagesOf(t, h)
+
+	body := webuitest.Get(pages, "/board", "").Body.String()
+	button := regexp.MustCompile(`name="returned" value="([^"]+)"`).FindStringSubmatch(body)
+	require.NotNil(t, button)
+	version := regexp.MustCompile(`data-version="([^"]+)"`)
+	before := version.FindString(body)
+
+	w := webuitest.Post(pages, "/board", url.Values{"returned": {html.UnescapeString(button[1])}}, true)
+	assert.Equal(t, http.StatusOK, w.Code)
+	assert.Contains(t, w.Body.String(), "Noted: it was sent back.")
+	assert.NotEqual(t, before, version.FindString(w.Body.String()), "other screens look again")
+	covers, err := house.All[house.Cover](t.Context(), h.Store())
+	require.NoError(t, err)
+	require.Len(t, covers, 1)
+	got := covers[0].Item
+	assert.Equal(t, house.VerdictSentBack, got.Verdict)
+	assert.Equal(t, "falernum", got.Missing)
+	assert.Equal(t, int64(1), got.SpecVersion)
+	assert.Equal(t, "almond-syrup", got.Served[2].Ingredient)
+
+	for _, bad := range []string{"", "spec=mainbrace", "spec=nothing&missing=falernum&served=2+oz+gin%0Abuild", "%zz"} {
+		w := webuitest.Post(pages, "/board", url.Values{"kept": {bad}}, false)
+		assert.GreaterOrEqual(t, w.Code, 400, bad)
+		assert.Less(t, w.Code, 500, bad)
+	}
+}
+
+// readEvent reads the data of the next event of a stream.
+func readEvent(t *testing.T, lines *bufio.Scanner) string {
+	t.Helper()
+	for lines.Scan() {
+		if data, ok := strings.CutPrefix(lines.Text(), "data: "); ok {
+			return data
+		}
+	}
+	require.Fail(t, "the stream ended")
+	return ""
+}
+
+// The stream outlives the time that a server gives an answer, tells every
+// change, and lets go when the reader leaves.
+func TestBoardEvents(t *testing.T) {
+	h := webuitest.NewHouse()
+	server := httptest.NewUnstartedServer(webuitest.PagesOf(t, h))
+	server.Config.WriteTimeout, server.Config.ReadTimeout = 300*time.Millisecond, 300*time.Millisecond
+	server.Start()
+	defer server.Close()
+	ctx, leave := context.WithCancel(t.Context())
+	defer leave()
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, server.URL+"/board/events", nil)
+	require.NoError(t, err)
+	answer, err := http.DefaultClient.Do(r)
+	require.NoError(t, err)
+	defer answer.Body.Close()
+	assert.Equal(t, "text/event-stream", answer.Header.Get("Content-Type"))
+
+	lines := bufio.NewScanner(answer.Body)
+	first := readEvent(t, lines)
+	time.Sleep(600 * time.Millisecond)
+	require.NoError(t, h.Mark(ctx, house.By{}, "falernum", true))
+	second := readEvent(t, lines)
+	assert.NotEqual(t, first, second)
+	require.NoError(t, h.Mark(ctx, house.By{}, "falernum", false))
+	assert.Equal(t, first, readEvent(t, lines), "the same state has the same version")
+
+	leave()
+	assert.Eventually(t, func() bool { return h.Listeners() == 0 }, 5*time.Second, 20*time.Millisecond, "no listener stays behind")
+}

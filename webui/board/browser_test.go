@@ -1,0 +1,106 @@
+package board_test
+
+import (
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/webui/webuitest"
+)
+
+const (
+	drinkShown = `[...document.querySelectorAll('.drinks h3')].map((h) => h.textContent).join() === `
+	isOut      = `!!document.getElementById('back-falernum')`
+)
+
+// What one screen marks, another shows within a second.
+func TestTwoScreensOfTheBoard(t *testing.T) {
+	address := webuitest.Serve(t, webuitest.NewHouse())
+	one := webuitest.NewBrowser(t, 360)
+	one.Open(address, "/board")
+	two := one.Tab(1280)
+	two.Open(address, "/board?avoid=tree+nuts")
+	two.Until(`!document.getElementById('back-falernum')`)
+	time.Sleep(300 * time.Millisecond) // the second screen is being told by now
+
+	one.Click("#out-falernum")
+	marked := time.Now()
+	two.Until(isOut)
+	assert.Less(t, time.Since(marked), time.Second)
+	two.Until(drinkShown + `'Mainbrace,Spindrift'`)
+	two.Until(`document.querySelector('.cover').textContent.includes('clove syrup')`)
+	two.Until(`!document.body.textContent.includes('almond')`)
+
+	one.Until(`document.activeElement.id === 'drinks-title'`)
+	one.Until(`document.querySelector('.new').textContent === 'New allergen: tree nuts'`)
+	one.Until(`parseFloat(getComputedStyle(document.querySelector('.cover')).fontSize) >= 22`)
+	one.Fits()
+	two.Fits()
+
+	// What stands open stays open when the other screen marks something.
+	one.Click("#full-mainbrace summary")
+	two.Click("#out-simple-syrup")
+	one.Until(`!!document.getElementById('back-simple-syrup') && document.getElementById('full-mainbrace').open`)
+	two.Click("#back-falernum")
+	one.Until(`!document.getElementById('back-falernum')`)
+	one.Until(`document.getElementById('line').hidden`)
+	one.Quiet()
+	two.Quiet()
+}
+
+// The board is dark whatever the scheme.
+func TestTheBoardIsDark(t *testing.T) {
+	b := webuitest.NewBrowser(t, 360)
+	b.Media("", "light")
+	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/board")
+	b.Until(`getComputedStyle(document.body).backgroundColor === 'rgb(13, 12, 11)'`)
+}
+
+// A bottle is marked and its cover opened by the keyboard alone.
+func TestTheBoardByKeyboard(t *testing.T) {
+	b := webuitest.NewBrowser(t, 1280)
+	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/board")
+	press := func(keys string) { b.Do(chromedp.KeyEvent(keys)) }
+	for range 60 {
+		press(kb.Tab)
+		at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[string](`document.activeElement.id`))
+		require.NoError(t, err)
+		if at == "out-falernum" {
+			break
+		}
+	}
+	press(kb.Enter)
+	b.Until(`document.activeElement.id === 'drinks-title'`)
+	press(kb.Tab)
+	press(kb.Enter)
+	b.Until(`document.getElementById('full-mainbrace').open`)
+	b.Quiet()
+}
+
+func TestTheBoardWithoutScripts(t *testing.T) {
+	b := webuitest.NewBrowser(t, 360)
+	b.WithoutScripts()
+	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/board?avoid=tree+nuts")
+	b.Click("#out-falernum")
+	b.Until(drinkShown + `'Mainbrace,Spindrift'`)
+	b.Until(`location.hash === '#drinks' && location.search === '?avoid=tree+nuts'`)
+	b.Until(`document.body.textContent.includes('Look again')`)
+	b.Click("#back-falernum")
+	b.Until(`document.body.textContent.includes('Nothing is out')`)
+	b.Quiet()
+}
+
+// A board whose server is gone says that it may be old.
+func TestABoardThatIsNotTold(t *testing.T) {
+	h := webuitest.NewHouse()
+	b := webuitest.NewBrowser(t, 360)
+	b.Open(webuitest.Serve(t, h), "/board")
+	b.Do(chromedp.Evaluate[chromedp.Void](`window.fetch = () => Promise.reject(new TypeError("gone"))`))
+	require.NoError(t, h.Mark(t.Context(), house.By{}, "falernum", true))
+	b.Until(`!document.getElementById('line').hidden`)
+}

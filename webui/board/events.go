@@ -1,0 +1,91 @@
+package board
+
+import (
+	"errors"
+	"fmt"
+	"net/http"
+	"time"
+
+	"counterpour/webui/behind"
+)
+
+// How often the board is told that the line is open, and how long one message
+// may take to be sent. A browser that lost the line asks again after a while.
+const (
+	heartbeat  = 5 * time.Second
+	sendTime   = 10 * time.Second
+	askAgainMS = 250
+)
+
+// boardEvents streams the version of the outs, once at the start and again
+// whenever they change, until the request or the house ends. A browser asks
+// again by itself and is told the version anew, so it misses nothing.
+func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
+	ctx := r.Context()
+	changes, err := p.house.Changes(ctx)
+	if err != nil {
+		return err
+	}
+	s := &stream{w: w, rc: http.NewResponseController(w)}
+	if err := s.open(); err != nil {
+		return err
+	}
+	beat := time.NewTicker(heartbeat)
+	defer beat.Stop()
+	for err = p.tell(r, s); err == nil; {
+		select {
+		case <-ctx.Done():
+			return nil
+		case _, open := <-changes:
+			if !open {
+				return nil
+			}
+			err = p.tell(r, s)
+		case <-beat.C:
+			err = s.send(": still here\n\n")
+		}
+	}
+	// The answer has begun, so there is no other to give.
+	if ctx.Err() == nil {
+		p.Log.DebugContext(ctx, "board no longer told", "err", err)
+	}
+	return nil
+}
+
+// tell sends the version of the outs.
+func (p *pages) tell(r *http.Request, s *stream) error {
+	now, err := behind.ShiftOf(r.Context(), p.house)
+	if err != nil {
+		return err
+	}
+	return s.send("event: board\ndata: " + versionOf(now) + "\n\n")
+}
+
+// stream sends server-sent events.
+type stream struct {
+	w  http.ResponseWriter
+	rc *http.ResponseController
+}
+
+// open starts the answer. The limits of the server are for answers that end,
+// so they are put off from one message to the next.
+func (s *stream) open() error {
+	h := s.w.Header()
+	h.Set("Content-Type", "text/event-stream")
+	h.Set("Cache-Control", "no-store")
+	h.Set("X-Accel-Buffering", "no") // some proxies hold answers back
+	if err := s.rc.SetReadDeadline(time.Time{}); err != nil && !errors.Is(err, http.ErrNotSupported) {
+		return err
+	}
+	return s.send(fmt.Sprintf("retry: %d\n\n", askAgainMS))
+}
+
+func (s *stream) send(text string) error {
+	if err := s.rc.SetWriteDeadline(time.Now().Add(sendTime)); err != nil && !errors.Is(err, http.ErrNotSupported) {
+		return err
+	}
+	if _, err := s.w.Write([]byte(text)); err != nil {
+		return err
+	}
+	return s.rc.Flush()
+}

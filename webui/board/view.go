@@ -1,0 +1,196 @@
+package board
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// boardView is the cover board.
+type boardView struct {
+	About   string
+	Version string
+	Avoid   []flavor.Allergen
+	Guest   []form.Box
+	Without string // the allergens that the guest avoids
+	Here    string // address of this board
+	Specs   string // address of the specs that the guest may have
+	Out     []bottleView
+	Shelves []shelfView
+	Hidden  int // bottles that are not shown, since the guest must not have them
+	Menu    int // drinks on the menu
+	Drinks  []touchedView
+	Lost    int // of these, how many have no cover
+	Fetch   []fetchView
+	Keep    []keepView
+	Saves   string
+	Said    string
+	Noted   string // what was just written down of a cover
+}
+
+// bottleView is a bottle that can be marked.
+type bottleView struct {
+	ID, Name string
+	Drinks   string // how many drinks of the menu need it
+}
+
+// shelfView is the bottles of the menu that do one thing in a drink.
+type shelfView struct {
+	ID, Title string
+	Bottles   []bottleView
+}
+
+// touchedView is a drink that lost a pour.
+type touchedView struct {
+	Slug, Name string
+	Missing    string
+	Unbalanced bool   // no cover keeps it in balance
+	Glass      string // method and service
+	Cover      *part.Cover
+	Served     string   // the cover, for telling how it was received; empty if that cannot be told
+	Left       []string // other pours that had to go, for the guest
+	Others     []string // further covers, a line each
+	Cautions   []behind.Caution
+}
+
+// fetchView is a bottle that could be fetched.
+type fetchView struct{ Name, Back string }
+
+// keepView is a substitute to keep at hand.
+type keepView struct{ Name, Drinks string }
+
+// shelve lists what is out, and the bottles of the menu that are not. What the
+// guest must not have is left off the shelves, since nothing here is poured
+// from it.
+func (v *boardView) shelve(s *behind.Shift) {
+	need := map[*flavor.Profile]int{}
+	for i := range s.Menu {
+		for _, b := range part.Bottles(&s.Menu[i].Spec) {
+			need[b]++
+		}
+	}
+	for _, b := range s.Out {
+		v.Out = append(v.Out, bottleOf(b, need[b]))
+	}
+	for _, t := range part.ShelfTitles {
+		shelf := shelfView{ID: "shelf-" + string(t.Part), Title: t.Title}
+		for _, b := range s.Stock {
+			switch {
+			case need[b] == 0 || s.IsOut(b) || b.Class.Part() != t.Part:
+			case !b.Avoids(v.Avoid):
+				v.Hidden++
+			default:
+				shelf.Bottles = append(shelf.Bottles, bottleOf(b, need[b]))
+			}
+		}
+		if len(shelf.Bottles) > 0 {
+			v.Shelves = append(v.Shelves, shelf)
+		}
+	}
+}
+
+func bottleOf(b *flavor.Profile, drinks int) bottleView {
+	v := bottleView{ID: b.ID, Name: b.Name, Drinks: "in no drink of the menu"}
+	if drinks > 0 {
+		v.Drinks = "in " + words.Count(drinks, "drink", "drinks")
+	}
+	return v
+}
+
+// cover says what becomes of the menu.
+func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) {
+	slugs := map[*flavor.Spec]string{}
+	for i := range s.Menu {
+		slugs[&s.Menu[i].Spec] = s.Menu[i].Slug
+	}
+	for i := range r.Touched {
+		t := &r.Touched[i]
+		d := touchedOf(t, v.Avoid)
+		d.Slug = slugs[t.Spec]
+		if d.Cover == nil {
+			v.Lost++
+		} else {
+			chosen := &t.Covers[t.Chosen]
+			d.Cautions, d.Served = p.bar.Cautions(&chosen.Spec), servedOf(d.Slug, t, chosen)
+		}
+		v.Drinks = append(v.Drinks, d)
+	}
+	for _, f := range r.Fetch {
+		// A bottle that the guest must not have brings this guest nothing.
+		if f.Drinks > 0 && f.Profile.Avoids(v.Avoid) {
+			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, fetchWords(&f)})
+		}
+	}
+	for _, o := range r.Opened {
+		v.Keep = append(v.Keep, keepView{o.Profile.Name, "for " + words.Count(o.Drinks, "drink", "drinks")})
+	}
+	if r.Spared > 0 {
+		v.Saves = fmt.Sprintf("Chosen together, the covers need %s fewer than each drink's own best would; for that all the drinks together move %s just-noticeable steps further.",
+			words.Count(r.Spared, "substitute", "substitutes"), words.Figure(r.Given, 1))
+	}
+}
+
+func fetchWords(f *cover.Fetch) string {
+	back := "makes " + words.Count(f.Drinks, "drink", "drinks") + " whole again"
+	if f.Lost > 0 {
+		back += ", " + words.Count(f.Lost, "of them", "of them") + " without a cover now"
+	}
+	return back
+}
+
+func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
+	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
+	var missing []string
+	for _, m := range t.Missing {
+		missing = append(missing, m.Name)
+	}
+	d.Missing = words.List(missing)
+	for _, b := range part.Bottles(t.Spec) {
+		if !b.Avoids(avoid) && !slices.Contains(t.Missing, b) {
+			d.Left = append(d.Left, b.Name)
+		}
+	}
+	if t.Chosen < 0 {
+		return d
+	}
+	chosen := part.CoverOf(t.Spec, &t.Covers[t.Chosen], t.ScoreBefore, avoid)
+	d.Cover = &chosen
+	for i := range t.Covers {
+		if i != t.Chosen {
+			d.Others = append(d.Others, part.OtherLine(t.Spec, &t.Covers[i], avoid))
+		}
+	}
+	return d
+}
+
+// say puts the board in a line for who cannot see it change.
+func (v *boardView) say() {
+	switch {
+	case len(v.Out) == 0:
+		v.Said = "Nothing is out."
+	case len(v.Drinks) == 0:
+		v.Said = "No drink of the menu needs what is out."
+	default:
+		v.Said = words.Count(len(v.Drinks), "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover."
+	}
+}
+
+// note tells that it was written down how a cover was received.
+func (v *boardView) note(f url.Values) {
+	switch {
+	case f.Has("kept"):
+		v.Noted = "Noted: the guest kept it."
+	case f.Has("returned"):
+		v.Noted = "Noted: it was sent back."
+	default:
+		return
+	}
+	v.Said = v.Noted + " " + v.Said
+}

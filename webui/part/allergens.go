@@ -1,0 +1,106 @@
+package part
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/webui/words"
+)
+
+// Allergens is what a drink carries, by how sure that is.
+type Allergens struct {
+	Contains []Allergen
+	May      []Allergen
+	Unstated []string // names of pours whose allergens nobody has stated
+}
+
+// Allergen is one allergen and the pours that bring it.
+type Allergen struct {
+	Allergen flavor.Allergen
+	From     []string
+	Avoided  bool // the guest avoids it
+}
+
+// Line is the allergen with its pours, for one line.
+func (a Allergen) Line() string { return string(a.Allergen) + " (" + words.List(a.From) + ")" }
+
+// None reports whether nothing is recorded.
+func (v Allergens) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
+
+// AllergensOf gathers the allergens of a drink, in the order of the law. A pour
+// whose allergens nobody has stated may carry every one, and is named apart.
+func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
+	var v Allergens
+	for i := range s.Pours {
+		if p := s.Pours[i].Profile; !p.AllergensKnown && !slices.Contains(v.Unstated, p.Name) {
+			v.Unstated = append(v.Unstated, p.Name)
+		}
+	}
+	for _, a := range flavor.Allergens() {
+		contains := Allergen{Allergen: a, Avoided: slices.Contains(avoid, a)}
+		may := contains
+		for i := range s.Pours {
+			for _, m := range s.Pours[i].Profile.AllergenMarks {
+				if m.Allergen != a {
+					continue
+				}
+				to := &contains
+				if m.Certainty != flavor.Contains {
+					to = &may
+				}
+				if name := s.Pours[i].Profile.Name; !slices.Contains(to.From, name) {
+					to.From = append(to.From, name)
+				}
+			}
+		}
+		if len(contains.From) > 0 {
+			v.Contains = append(v.Contains, contains)
+		}
+		if len(may.From) > 0 {
+			v.May = append(v.May, may)
+		}
+	}
+	return v
+}
+
+// Clashes says what a guest who avoids these allergens must not be served in
+// the drink, a line for each. A pour that nobody has stated clashes with all.
+func (v *Allergens) Clashes(avoid []flavor.Allergen) []string {
+	var out []string
+	add := func(word string, list []Allergen) {
+		for _, a := range list {
+			if a.Avoided {
+				out = append(out, word+" "+a.Line())
+			}
+		}
+	}
+	add("contains", v.Contains)
+	add("may contain", v.May)
+	if len(avoid) > 0 && len(v.Unstated) > 0 {
+		out = append(out, "nobody has stated the allergens of "+words.List(v.Unstated))
+	}
+	return out
+}
+
+// MarksLine is the allergens of one ingredient in a line, empty if none is recorded.
+func MarksLine(p *flavor.Profile) string {
+	var sure, may, parts []string
+	for _, m := range p.AllergenMarks {
+		if m.Certainty == flavor.Contains {
+			sure = append(sure, string(m.Allergen))
+		} else {
+			may = append(may, string(m.Allergen))
+		}
+	}
+	if len(sure) > 0 {
+		parts = append(parts, "contains "+words.List(sure))
+	}
+	if len(may) > 0 {
+		parts = append(parts, "may contain "+words.List(may))
+	}
+	if !p.AllergensKnown {
+		parts = append(parts, "allergens not stated")
+	}
+	return strings.Join(parts, "; ")
+}

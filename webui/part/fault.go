@@ -1,0 +1,51 @@
+package part
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/webui/words"
+)
+
+// Fault is one fault beside the box.
+type Fault struct {
+	Line    int    // from 1; 0 if the fault is of no line
+	Quote   string // the line as written
+	Message string
+	Instead []Example // the draft with a name that may have been meant
+}
+
+// FaultsOf says the faults of a draft, each with the line that it is in.
+func FaultsOf(text string, faults flavor.Faults) []Fault {
+	lines := strings.Split(text, "\n")
+	var out []Fault
+	for _, f := range faults {
+		v := Fault{Message: words.Sentence(f.Message)}
+		n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line "))
+		if err == nil && n >= 1 && n <= len(lines) {
+			v.Line, v.Quote = n, strings.TrimSpace(lines[n-1])
+			v.Instead = insteadOf(lines, n-1, f)
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// insteadOf returns the draft with each name that was perhaps meant. Only names
+// are put in place of the word at fault; a unit or an amount may be missing
+// where the word stands.
+func insteadOf(lines []string, at int, f *flavor.Fault) []Example {
+	if !errors.Is(f.Kind, flavor.ErrUnknown) || f.Value == "" || !strings.Contains(lines[at], f.Value) {
+		return nil
+	}
+	var out []Example
+	for _, name := range f.Suggest {
+		mended := slices.Clone(lines)
+		mended[at] = strings.Replace(mended[at], f.Value, name, 1)
+		out = append(out, Example{Name: name, Text: strings.Join(mended, "\n")})
+	}
+	return out
+}

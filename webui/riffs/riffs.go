@@ -1,0 +1,238 @@
+package riffs
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/wish"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// riffsForm is what the page of riffs sends.
+type riffsForm struct {
+	Text    string
+	Undo    string // the text before it became another
+	CanUndo bool
+	Wishes  wishes
+	Drinker form.Guest
+	All     bool   // from the whole catalogue, not only the house's stock
+	Cost    string // the most that a drink may cost, as typed
+	List    listing
+}
+
+// readRiffsForm reads the form of a POST, or the address of a GET, so that a
+// list can be linked to.
+func readRiffsForm(r *http.Request) (riffsForm, error) {
+	if err := form.Parse(r); err != nil {
+		return riffsForm{}, err
+	}
+	f := riffsForm{Text: form.Lines(r.Form.Get("text")), Wishes: readWishes(r.Form), All: r.Form.Get("from") == "all",
+		Cost: strings.TrimSpace(r.Form.Get("cost"))}
+	if become, ok := r.Form["become"]; ok {
+		typed := f.Text
+		f.Text = form.Lines(become[0])
+		f.Undo, f.CanUndo = typed, strings.TrimSpace(typed) != "" && typed != f.Text
+	}
+	var err error
+	if f.Drinker, err = form.ReadGuest(r.Form); err != nil {
+		return f, err
+	}
+	f.List, err = readListing(r.Form)
+	return f, err
+}
+
+// Link is the address of the list, which brings it again.
+func (f *riffsForm) Link() string {
+	v := url.Values{"text": {f.Text}}
+	f.Wishes.values(v)
+	f.Drinker.AddTo(v)
+	f.List.values(v)
+	if f.All {
+		v.Set("from", "all")
+	}
+	if f.Cost != "" {
+		v.Set("cost", f.Cost)
+	}
+	return form.Link("/riffs", v)
+}
+
+// Again asks for others.
+func (f *riffsForm) Again() again { return again{"draft", f.Link(), f.List} }
+
+// riffsPage is the page of riffs.
+type riffsPage struct {
+	riffsForm
+	Examples []part.Example
+	Priced   bool // the house has prices
+	Faults   []part.Fault
+	WishSays []string // what is wrong with the wishes
+	CostSays string
+	Found    *riffsView
+	Trouble  string // why there is no list
+
+	tariff *part.Tariff
+}
+
+// riffs answers a draft with what else it could become.
+func (p *pages) riffs(w http.ResponseWriter, r *http.Request) error {
+	form, err := readRiffsForm(r)
+	if err != nil {
+		return err
+	}
+	t, err := part.TariffOf(r.Context(), p.house)
+	if err != nil {
+		return err
+	}
+	v := &riffsPage{riffsForm: form, Examples: part.ExamplesOf(p.bar), Priced: len(t.PerML) > 0, tariff: t}
+	status := http.StatusOK
+	if strings.TrimSpace(form.Text) != "" {
+		if status, err = v.fill(r.Context(), p); err != nil {
+			return err
+		}
+	}
+	return p.Write(w, r, status, "riffs", "layout", v)
+}
+
+// fill reads what was written and finds riffs; what cannot be read is said
+// where it stands.
+func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) {
+	spec, err := p.bar.Read(v.Text)
+	if err == nil {
+		_, err = p.bar.Judge(&spec)
+	}
+	if faults := form.Faults(err); len(faults) > 0 {
+		v.Faults = part.FaultsOf(v.Text, faults)
+	} else if err != nil {
+		return 0, err
+	}
+	request := riff.Request{Spec: &spec, Guest: v.Drinker.Limits(), Limit: v.List.Limit, Seed: v.List.Seed}
+	if request.Toward, err = wish.Parse(v.Wishes.all()); err != nil {
+		for _, f := range form.Faults(err) {
+			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
+		}
+	}
+	request.Guest.Prices = v.tariff.PerML
+	if v.Cost != "" {
+		if request.Guest.MaxCost, err = mostCost(v.Cost, len(request.Guest.Prices) > 0); err != nil {
+			v.CostSays = words.Sentence(err.Error())
+		}
+	}
+	if len(v.Faults)+len(v.WishSays)+len(v.CostSays) > 0 {
+		return http.StatusUnprocessableEntity, nil
+	}
+	if request.Stock, err = p.pourable(ctx, v.All, &spec); err != nil {
+		return 0, err
+	}
+	return v.find(ctx, p, &request)
+}
+
+// find looks for riffs, and says so if there can be none.
+func (v *riffsPage) find(ctx context.Context, p *pages, request *riff.Request) (status int, err error) {
+	found, err := p.bar.Riff(ctx, *request)
+	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
+		return status, err
+	}
+	v.Found, err = p.riffsView(request, found, &v.Drinker, v.tariff)
+	return http.StatusOK, err
+}
+
+// tooLong is what a page says if the time for an answer ran out.
+const tooLong = "This took longer than a page may. Ask for fewer, or from the house's stock alone."
+
+// refusal turns a fault into what a page says of it; other errors stay.
+func refusal(ctx context.Context, err error) (says string, status int, other error) {
+	faults := form.Faults(err)
+	switch {
+	case err == nil:
+		return "", http.StatusOK, nil
+	case len(faults) > 0:
+		said := make([]string, len(faults))
+		for i, f := range faults {
+			said[i] = words.Sentence(f.Message)
+		}
+		return strings.Join(said, " "), http.StatusUnprocessableEntity, nil
+	case errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil || errors.Is(ctx.Err(), context.DeadlineExceeded):
+		return tooLong, http.StatusServiceUnavailable, nil
+	}
+	return "", 0, err
+}
+
+// mostCost reads the most that a drink may cost.
+func mostCost(typed string, priced bool) (float64, error) {
+	if !priced {
+		return 0, errors.New("the house keeps no prices, so that no cost can be held to; leave it empty")
+	}
+	v, err := form.Number(typed, "such as 2.50")
+	if err != nil || !(v > 0) {
+		return 0, fmt.Errorf("%q is no cost; write a number above 0, such as 2.50", typed)
+	}
+	return v, nil
+}
+
+// pourable lists what may be poured: what the house has and has not run out of,
+// or everything, and what the drafts are made of unless the house has run out
+// of it.
+func (p *pages) pourable(ctx context.Context, everything bool, drafts ...*flavor.Spec) ([]*flavor.Profile, error) {
+	s, err := behind.ShiftOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	seen := map[string]bool{}
+	for _, b := range s.Out {
+		seen[b.ID] = !everything
+	}
+	var out []*flavor.Profile
+	add := func(list []*flavor.Profile) {
+		for _, b := range list {
+			if !seen[b.ID] {
+				seen[b.ID] = true
+				out = append(out, b)
+			}
+		}
+	}
+	add(s.Stock)
+	for _, d := range drafts {
+		add(part.Bottles(d))
+	}
+	if everything {
+		add(p.house.Shelf().Profiles())
+	}
+	return out, nil
+}
+
+// benchLink is the address of the bench with a drink on it, for a guest.
+func benchLink(s *flavor.Spec, d *form.Guest) string {
+	v := url.Values{"text": {measure.Format(*s)}}
+	for _, a := range d.Avoid {
+		v.Add("avoid", string(a))
+	}
+	return form.Link("/", v)
+}
+
+// newMarks lists the allergens of a drink that another one does not carry, in
+// the order of the law.
+func newMarks(before, after *flavor.Spec) []string {
+	had, has := part.AllergensOf(before, nil), part.AllergensOf(after, nil)
+	carries := func(v *part.Allergens, a flavor.Allergen) bool {
+		of := func(x part.Allergen) bool { return x.Allergen == a }
+		return slices.ContainsFunc(v.Contains, of) || slices.ContainsFunc(v.May, of)
+	}
+	var out []string
+	for _, a := range flavor.Allergens() {
+		if carries(&has, a) && !carries(&had, a) {
+			out = append(out, string(a))
+		}
+	}
+	return out
+}

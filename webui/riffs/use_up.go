@@ -1,0 +1,233 @@
+package riffs
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/useup"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// useUpForm is what the page of bottles that must move sends.
+type useUpForm struct {
+	Ticked  []string // ids of bottles of the house
+	Names   string   // of other bottles, a line each
+	Filter  string
+	Unit    string
+	Drinker form.Guest
+	List    listing
+}
+
+func readUseUpForm(r *http.Request) (useUpForm, error) {
+	if err := form.Parse(r); err != nil {
+		return useUpForm{}, err
+	}
+	f := useUpForm{Names: form.Lines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit")}
+	for _, id := range r.Form["bottle"] {
+		if id != "" && !slices.Contains(f.Ticked, id) {
+			f.Ticked = append(f.Ticked, id)
+		}
+	}
+	if f.Unit == "" {
+		f.Unit = string(measure.Imperial)
+	}
+	if f.Unit != string(measure.Imperial) && f.Unit != string(measure.Metric) {
+		return f, fmt.Errorf("%w: unit %q", form.ErrUnreadable, f.Unit)
+	}
+	var err error
+	if f.Drinker, err = form.ReadGuest(r.Form); err != nil {
+		return f, err
+	}
+	f.List, err = readListing(r.Form)
+	return f, err
+}
+
+// Link is the address of the list, which brings it again.
+func (f *useUpForm) Link() string {
+	v := url.Values{"bottle": f.Ticked}
+	if strings.TrimSpace(f.Names) != "" {
+		v.Set("names", f.Names)
+	}
+	if f.Unit != string(measure.Imperial) {
+		v.Set("unit", f.Unit)
+	}
+	f.Drinker.AddTo(v)
+	f.List.values(v)
+	return form.Link("/riffs/use-up", v)
+}
+
+// Again asks for others.
+func (f *useUpForm) Again() again { return again{"use-up", f.Link(), f.List} }
+
+// Units are the measures to choose from.
+func (f *useUpForm) Units() []form.Option {
+	out := form.Options([]string{string(measure.Imperial), string(measure.Metric)}, f.Unit)
+	out[1].Name = "mL"
+	return out
+}
+
+// useUpPage is the page of bottles that must move.
+type useUpPage struct {
+	useUpForm
+	Shelves   []tickShelf
+	Kept      int // bottles that the house has
+	Any       bool
+	NamesSays []string
+	Found     *useUpView
+	Trouble   string
+}
+
+// tickShelf is the bottles of the house that do one thing in a drink.
+type tickShelf struct {
+	Title   string
+	Bottles []form.Option
+	Open    bool
+}
+
+// useUpView is a list of drafts.
+type useUpView struct {
+	Title    string
+	Sub      string
+	Riffs    []riffView
+	Unused   []unusedView
+	Cautions []riffCaution
+}
+
+// unusedView is a bottle that found no use.
+type unusedView struct{ Name, Why string }
+
+// useUp drafts drinks that use bottles up.
+func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
+	form, err := readUseUpForm(r)
+	if err != nil {
+		return err
+	}
+	s, err := behind.ShiftOf(r.Context(), p.house)
+	if err != nil {
+		return err
+	}
+	v := &useUpPage{useUpForm: form}
+	bottles, gone := v.shelve(s)
+	named, err := v.named(p)
+	if err != nil {
+		return err
+	}
+	bottles = append(bottles, named...)
+	v.Any = len(bottles) > 0
+	status := http.StatusOK
+	switch {
+	case gone:
+		return frame.ErrGone
+	case len(v.NamesSays) > 0:
+		status = http.StatusUnprocessableEntity
+	case v.Any:
+		if status, err = v.find(r.Context(), p, bottles); err != nil {
+			return err
+		}
+	}
+	return p.Write(w, r, status, "riffs-use-up", "layout", v)
+}
+
+// shelve lists the bottles to tick, those that the filter lets through and those
+// that are ticked; it returns the ticked ones, and whether one is not there.
+func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone bool) {
+	there := map[string]*flavor.Profile{}
+	for _, t := range part.ShelfTitles {
+		shelf := tickShelf{Title: t.Title, Open: v.Filter != ""}
+		for _, b := range s.Stock {
+			if b.Class.Part() != t.Part || s.IsOut(b) {
+				continue
+			}
+			v.Kept++
+			there[b.ID] = b
+			is := slices.Contains(v.Ticked, b.ID)
+			if !is && !strings.Contains(flavor.NormaliseName(b.Name), flavor.NormaliseName(v.Filter)) {
+				continue
+			}
+			shelf.Bottles = append(shelf.Bottles, form.Option{Value: b.ID, Name: b.Name, Chosen: is})
+			shelf.Open = shelf.Open || is
+		}
+		if len(shelf.Bottles) > 0 {
+			v.Shelves = append(v.Shelves, shelf)
+		}
+	}
+	for _, id := range v.Ticked {
+		b, ok := there[id]
+		if !ok {
+			return nil, true
+		}
+		ticked = append(ticked, b)
+	}
+	return ticked, false
+}
+
+// named finds the bottles that were typed, parted by commas or lines.
+func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
+	var out []*flavor.Profile
+	for _, name := range splitWishes(v.Names) {
+		b, _, err := p.bar.Resolve(name)
+		if faults := form.Faults(err); len(faults) > 0 {
+			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, b)
+	}
+	return out, nil
+}
+
+func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile) (status int, err error) {
+	request := useup.Request{Bottles: bottles, Guest: v.Drinker.Limits(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
+	t, err := part.TariffOf(ctx, p.house)
+	if err != nil {
+		return 0, err
+	}
+	request.Guest.Prices = t.PerML
+	if request.Stock, err = p.pourable(ctx, false); err != nil {
+		return 0, err
+	}
+	found, err := p.bar.UseUp(ctx, request)
+	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
+		return status, err
+	}
+	v.Found = p.useUpView(&request, found, &v.Drinker, t)
+	return http.StatusOK, nil
+}
+
+func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.Guest, t *part.Tariff) *useUpView {
+	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: words.Sentence(d.Line())}
+	var specs []*flavor.Spec
+	for i := range found.Drafts {
+		x := &found.Drafts[i]
+		one := p.drinkView(fmt.Sprintf("draft-%d", i+1), &x.Spec, &flavor.Spec{}, d, i < mostDrawn, x.FamilyID)
+		one.say(x.Text)
+		one.New = nil // there was no drink before
+		for k := range one.Pours {
+			one.Pours[k].Mark = ""
+			if slices.ContainsFunc(x.Uses, func(u useup.Use) bool { return u.Profile.Name == one.Pours[k].Name }) {
+				one.Pours[k].Mark = "must move"
+			}
+		}
+		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100.", words.Figure(x.Drink.ABV, 1) + "\u00a0% vol, " + words.Figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass."}
+		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
+		v.Riffs = append(v.Riffs, one)
+		specs = append(specs, &x.Spec)
+	}
+	for _, u := range found.Unused {
+		v.Unused = append(v.Unused, unusedView{u.Profile.Name, words.Sentence(u.Why.String())})
+	}
+	v.Cautions = p.cautionsWith(specs, "draft", "drafts")
+	return v
+}

@@ -1,0 +1,220 @@
+package riffs
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/template"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// How many relatives are listed, and how many riffs of a long list are drawn.
+const (
+	shownRelatives = 4
+	mostDrawn      = 10
+)
+
+// riffsView is a list of riffs.
+type riffsView struct {
+	Title     string
+	Sub       string // who drinks it and what was wished
+	Riffs     []riffView
+	Why       []string // why there is none, or why so few
+	Relatives []relativeView
+	Cautions  []riffCaution
+}
+
+// riffView is one riff, draft or stop.
+type riffView struct {
+	ID        string
+	Text      string   // what to pour
+	Effect    string   // and what it does
+	New       []string // allergens that were not there
+	Allergens part.Allergens
+	Pours     []part.Pour
+	Gone      []string // pours that were left out
+	Way       string   // how it is mixed and served
+	Facts     []string
+	Link      string // to the bench
+	Drawing   *part.Drawing
+}
+
+// riffCaution is a caution and the drinks of the list that it goes with.
+type riffCaution struct {
+	behind.Caution
+	With string
+}
+
+// relativeView is a proven drink near to the draft.
+type relativeView struct {
+	Name, Family, Source, Status, Distance string
+	Bench, Walk                            string
+}
+
+// riffsView says everything about a list of riffs.
+func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Guest, t *part.Tariff) (*riffsView, error) {
+	from := request.Spec
+	before, err := p.bar.Judge(from)
+	if err != nil {
+		return nil, err
+	}
+	name := from.Name
+	if name == "" {
+		name = "the draft"
+	}
+	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: words.Sentence(d.Line()), Why: whyFew(found, request.Limit)}
+	var specs []*flavor.Spec
+	for i := range found.Riffs {
+		x := &found.Riffs[i]
+		one := p.drinkView(fmt.Sprintf("riff-%d", i+1), &x.Spec, from, d, i < mostDrawn, x.FamilyID)
+		one.say(x.Text)
+		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
+			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".",
+			words.Figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
+		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
+		v.Riffs = append(v.Riffs, one)
+		specs = append(specs, &x.Spec)
+	}
+	v.Cautions = p.cautionsWith(specs, "riff", "riffs")
+	near, err := p.bar.Relatives(from, shownRelatives, request.Guest)
+	if err != nil {
+		return nil, err
+	}
+	for i := range near {
+		v.Relatives = append(v.Relatives, p.relativeView(&near[i], from, d))
+	}
+	return v, nil
+}
+
+// countOrNo counts, and says no for none.
+func countOrNo(n int, one, many string) string {
+	if n == 0 {
+		return "No " + one
+	}
+	return words.Count(n, one, many)
+}
+
+// say parts what a riff says of itself into what to pour and what it does. A
+// ratio in a name, such as 1:1, has no space after its colon.
+func (v *riffView) say(text string) {
+	text = strings.ReplaceAll(text, " % vol", "\u00a0% vol")
+	head, effect, _ := strings.Cut(text, ": ")
+	v.Text, v.Effect = words.Sentence(head), words.Sentence(effect)
+}
+
+// drinkView says what all drinks of these pages have in common, beside the one
+// that they come from.
+func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn bool, family string) riffView {
+	v := riffView{ID: id, New: newMarks(from, s), Allergens: part.AllergensOf(s, d.Avoid), Link: benchLink(s, d)}
+	for i := range s.Pours {
+		pour := &s.Pours[i]
+		one := part.Pour{Amount: part.Amount(pour), Name: pour.Profile.Name}
+		switch k := part.IndexOf(from.Pours, pour.Profile); {
+		case k < 0:
+			one.Mark = "new"
+		case !sameAmount(&from.Pours[k], pour):
+			one.Mark = "was " + part.Amount(&from.Pours[k])
+		}
+		v.Pours = append(v.Pours, one)
+	}
+	for i := range from.Pours {
+		if gone := from.Pours[i].Profile; part.IndexOf(s.Pours, gone) < 0 && !slices.Contains(v.Gone, gone.Name) {
+			v.Gone = append(v.Gone, gone.Name)
+		}
+	}
+	v.Way = wayOf(s)
+	if was := wayOf(from); was != v.Way && len(from.Pours) > 0 {
+		v.Way += " (was " + was + ")"
+	}
+	if drawn {
+		v.Drawing = part.DrawingOf(p.bar, id+"-strips", "Beside proven drinks of its family", s, template.EquivalentsOf(s), family)
+	}
+	return v
+}
+
+func wayOf(s *flavor.Spec) string { return string(s.Method) + ", " + string(s.Service) }
+
+// sameAmount reports whether a pour has not moved, whatever its unit.
+func sameAmount(a, b *flavor.Pour) bool {
+	const hair = 0.05 // mL
+	return a.ML-b.ML < hair && b.ML-a.ML < hair
+}
+
+// riffNearness says a distance between a drink and its riff as a guest would.
+func riffNearness(steps float64) string {
+	const another = 8.0 // judged: the distance at which riffs no longer count as alike
+	switch {
+	case steps < 4:
+		return "a guest who knows the drink will tell"
+	case steps < another:
+		return "another drink, near this one"
+	}
+	return "another drink"
+}
+
+// whyFew says what was left out, if there are fewer than were asked for.
+func whyFew(found *riff.Result, limit int) []string {
+	if len(found.Riffs) >= limit {
+		return nil
+	}
+	var out []string
+	say := func(n int, one, many, what string) {
+		if n > 0 {
+			out = append(out, words.Count(n, one, many)+" "+what)
+		}
+	}
+	n := &found.Refused
+	say(n.ByGuest, "bottle", "bottles", "ruled out by the guest or a wish.")
+	say(n.Off, "draft", "drafts", "that no amounts bring into balance.")
+	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too dear.")
+	say(n.Unmet, "draft", "drafts", "in balance, but short of a wish: leave one wish out to see them.")
+	say(n.TooAlike, "draft", "drafts", "too near to the drink or to one that is listed.")
+	return out
+}
+
+// cautionsWith gathers the cautions of drinks, each once, with the numbers of
+// those that it goes with.
+func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCaution {
+	var out []riffCaution
+	with := map[string][]string{}
+	for i, s := range specs {
+		for _, c := range p.bar.Cautions(s) {
+			if with[c.Text] == nil {
+				out = append(out, riffCaution{Caution: c})
+			}
+			with[c.Text] = append(with[c.Text], fmt.Sprint(i+1))
+		}
+	}
+	for i := range out {
+		numbers := with[out[i].Text]
+		word := many
+		if len(numbers) == 1 {
+			word = one
+		}
+		out[i].With = words.Sentence(word + " " + words.List(numbers))
+	}
+	return out
+}
+
+func (p *pages) relativeView(x *station.Relative, from *flavor.Spec, d *form.Guest) relativeView {
+	s := &x.Proven.Spec
+	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: benchLink(s, d)}
+	if f, ok := p.bar.Family(x.Proven.Family); ok {
+		v.Family = f.Name
+	}
+	walk := url.Values{"from-text": {measure.Format(*from)}, "to-text": {measure.Format(*s)}}
+	d.AddTo(walk)
+	if x.Distance > 0 {
+		v.Walk = form.Link("/riffs/walk", walk)
+	}
+	return v
+}

@@ -1,0 +1,243 @@
+package riffs
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/walk"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// smallPourML is how much of each drink of a walk is poured: common practice,
+// no source.
+const smallPourML = 60.0
+
+// walkForm is what the page of walks sends.
+type walkForm struct {
+	From, To walkEnd
+	Steps    int
+	Drinker  form.Guest
+}
+
+// walkEnd is one end of a walk: a text, or else a drink of the menu.
+type walkEnd struct {
+	Field string // from or to
+	Title string
+	Text  string
+	Slug  string
+	Menu  []form.Option
+	Says  []string // what is wrong with it
+}
+
+func readWalkForm(r *http.Request) (walkForm, error) {
+	if err := form.Parse(r); err != nil {
+		return walkForm{}, err
+	}
+	end := func(field, title string) walkEnd {
+		return walkEnd{Field: field, Title: title, Text: form.Lines(r.Form.Get(field + "-text")), Slug: r.Form.Get(field)}
+	}
+	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: walk.DefaultSteps}
+	if s := r.Form.Get("steps"); s != "" {
+		n, err := strconv.Atoi(s)
+		if err != nil || n < 1 || n > walk.MaxSteps {
+			return f, fmt.Errorf("%w: steps %q", form.ErrUnreadable, s)
+		}
+		f.Steps = n
+	}
+	var err error
+	f.Drinker, err = form.ReadGuest(r.Form)
+	return f, err
+}
+
+// Link is the address of the walk, which brings it again.
+func (f *walkForm) Link() string {
+	v := url.Values{}
+	for _, e := range []*walkEnd{&f.From, &f.To} {
+		if e.written() {
+			v.Set(e.Field+"-text", e.Text)
+		} else {
+			v.Set(e.Field, e.Slug)
+		}
+	}
+	if f.Steps != walk.DefaultSteps {
+		v.Set("steps", strconv.Itoa(f.Steps))
+	}
+	f.Drinker.AddTo(v)
+	return form.Link("/riffs/walk", v)
+}
+
+// Counts are the numbers of steps to choose from.
+func (f *walkForm) Counts() []form.Option {
+	var out []form.Option
+	for n := 1; n <= walk.MaxSteps; n++ {
+		out = append(out, form.Option{Value: strconv.Itoa(n), Name: strconv.Itoa(n), Chosen: n == f.Steps})
+	}
+	return out
+}
+
+func (e *walkEnd) written() bool { return strings.TrimSpace(e.Text) != "" }
+
+// Open reports whether the box of a written drink stands open.
+func (e *walkEnd) Open() bool { return e.written() || len(e.Menu) == 0 }
+
+// walkPage is the page of walks.
+type walkPage struct {
+	walkForm
+	Found   *walkView
+	Trouble string
+}
+
+// walkView is a walk.
+type walkView struct {
+	Title    string
+	Sub      string
+	Stops    []stopView
+	Small    string // what one pour is
+	Alcohol  string
+	Counted  []string // the same in standard drinks
+	Always   []behind.Caution
+	Cautions []riffCaution
+}
+
+// stopView is one drink of a walk.
+type stopView struct {
+	Name string
+	riffView
+}
+
+// walk finds drinks that lie between two.
+func (p *pages) walk(w http.ResponseWriter, r *http.Request) error {
+	form, err := readWalkForm(r)
+	if err != nil {
+		return err
+	}
+	menu, err := p.house.Menu(r.Context())
+	if err != nil {
+		return err
+	}
+	v := &walkPage{walkForm: form}
+	request := walk.Request{Between: v.Steps, Guest: v.Drinker.Limits()}
+	for _, end := range []struct {
+		of *walkEnd
+		to **flavor.Spec
+	}{{&v.From, &request.From}, {&v.To, &request.To}} {
+		if *end.to, err = end.of.read(p, menu); err != nil {
+			return err
+		}
+	}
+	status := http.StatusOK
+	switch {
+	case len(v.From.Says)+len(v.To.Says) > 0:
+		status = http.StatusUnprocessableEntity
+	case request.From != nil && request.To != nil:
+		if status, err = v.find(r.Context(), p, request); err != nil {
+			return err
+		}
+	}
+	return p.Write(w, r, status, "riffs-walk", "layout", v)
+}
+
+// read returns the drink of an end, nil if there is none yet; what cannot be
+// read is said there.
+func (e *walkEnd) read(p *pages, menu []behind.HouseSpec) (*flavor.Spec, error) {
+	var chosen *flavor.Spec
+	for i := range menu {
+		e.Menu = append(e.Menu, form.Option{Value: menu[i].Slug, Name: menu[i].Spec.Name, Chosen: menu[i].Slug == e.Slug})
+		if menu[i].Slug == e.Slug {
+			chosen = &menu[i].Spec
+		}
+	}
+	if !e.written() {
+		if chosen == nil && e.Slug != "" {
+			return nil, frame.ErrGone
+		}
+		return chosen, nil
+	}
+	spec, err := p.bar.Read(e.Text)
+	if err == nil {
+		_, err = p.bar.Judge(&spec)
+	}
+	if faults := form.Faults(err); len(faults) > 0 {
+		for _, f := range part.FaultsOf(e.Text, faults) {
+			says := f.Message
+			if f.Line > 0 {
+				says = fmt.Sprintf("Line %d, “%s”: %s", f.Line, f.Quote, f.Message)
+			}
+			e.Says = append(e.Says, says)
+		}
+		return nil, nil
+	}
+	return &spec, err
+}
+
+func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (status int, err error) {
+	stops, err := p.bar.Walk(ctx, request)
+	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
+		return status, err
+	}
+	v.Found = p.walkView(stops, &v.Drinker)
+	return http.StatusOK, nil
+}
+
+func (p *pages) walkView(stops []walk.Stop, d *form.Guest) *walkView {
+	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: words.Sentence(d.Line())}
+	var specs []*flavor.Spec
+	var ml, grams float64
+	for i := range stops {
+		s := &stops[i]
+		before := &s.Spec
+		if i > 0 {
+			before = &stops[i-1].Spec
+		}
+		small := math.Min(smallPourML, s.Drink.VolumeML)
+		ml += small
+		grams += mix.EthanolG(s.Drink.ABV, small)
+		one := stopView{Name: s.Spec.Name, riffView: p.drinkView(fmt.Sprintf("stop-%d", i+1), &s.Spec, before, d, false, "")}
+		if one.Text = words.Sentence(s.Text); one.Name == "" {
+			one.Name = "Between, " + fmt.Sprint(i)
+			switch i {
+			case 0:
+				one.Name = "The first drink"
+			case len(stops) - 1:
+				one.Name = "The last drink"
+			}
+		}
+		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol."}
+		if i > 0 {
+			one.Facts = append(one.Facts, words.Figure(s.Hop, 1)+" just-noticeable steps from the one before.")
+		}
+		v.Stops = append(v.Stops, one)
+		specs = append(specs, &s.Spec)
+	}
+	v.Small = words.Figure(smallPourML, 0) + "\u00a0mL"
+	v.Alcohol = fmt.Sprintf("%s of %s are %s\u00a0mL with %s\u00a0g of alcohol.", words.SentenceStart(words.Count(len(stops), "pour", "pours")), v.Small, words.Figure(ml, 0), words.Figure(grams, 0))
+	v.Counted = countedIn(grams, "United States", "United Kingdom", "Australia", "Canada")
+	if grams > 0 {
+		v.Always = p.bar.AlcoholCautions()
+	}
+	v.Cautions = p.cautionsWith(specs, "drink", "drinks")
+	return v
+}
+
+// countedIn says so many grams of alcohol in the standard drinks of countries.
+func countedIn(grams float64, countries ...string) []string {
+	var out []string
+	for _, s := range mix.StandardDrinks(grams) {
+		if slices.Contains(countries, s.Country) {
+			out = append(out, fmt.Sprintf("%s of %s\u00a0g (%s)", words.Figure(s.Count, 1), words.Plain(math.Round(10*s.Grams)/10), s.Country))
+		}
+	}
+	return out
+}

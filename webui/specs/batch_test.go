@@ -1,0 +1,62 @@
+package specs_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/webui/specs"
+	"counterpour/webui/webuitest"
+)
+
+func TestBatchScenarios(t *testing.T) {
+	p := webuitest.PagesOf(t, webuitest.OnSale(t))
+	for _, c := range []struct {
+		name, path string
+		status     int
+		want, not  []string
+	}{
+		{"as it is first shown", "/specs/mainbrace/batch", 200, []string{"A batch of Mainbrace", "For 10 serves", "London dry gin", "590\u00a0mL", "561\u00a0g", "591.5\u00a0mL",
+			"water, in place of the ice", "22.92\u00a0EUR", "At most 1 day: fresh juice", "Local food-safety law comes first", "None is recorded for these pours", webuitest.FootLine}, []string{"To each drink"}},
+		{"a bottle", "/specs/mainbrace/batch?make=bottle&bottle=1000", 200, []string{"For a 1000 mL bottle: ", "1000\u00a0mL", `value="1000" selected`}, nil},
+		{"a keg", "/specs/mainbrace/batch?make=keg&keg=19,5", 200, []string{"For a 19,5 litre keg", "19500\u00a0mL", `value="19,5"`}, nil},
+		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serving with ice."}, []string{"in place of the ice"}},
+		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},
+		{"egg stays out", "/specs/nutcracker/batch", 200, []string{"To each drink", "1 egg white <span class=\"small\">as it is made", "pasteurised egg", "shake without ice", "Raw egg can carry Salmonella",
+			"eggs (egg white)", "at least 19.96\u00a0EUR", "No price for egg white and orgeat."}, nil},
+		{"no number", "/specs/mainbrace/batch?serves=lots", 422, []string{"“lots” cannot be made; write a number up to 10000.", `value="lots"`, "None is recorded"}, []string{"By the jug"}},
+		{"too much", "/specs/mainbrace/batch?make=keg&keg=1000", 422, []string{"up to 200 litres"}, nil},
+		{"nothing", "/specs/mainbrace/batch?serves=0", 422, []string{"“0” cannot be made"}, nil},
+		{"for nobody knows what", "/specs/mainbrace/batch?make=hay", 422, []string{"Say whether it is for so many serves"}, nil},
+		{"from nowhere", "/specs/mainbrace/batch?from=moon", 422, []string{"place"}, nil},
+		{"of no spec", "/specs/nowhere/batch", 404, nil, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			w := webuitest.Get(p, c.path, "")
+			webuitest.Tells(t, w, c.status, c.want...)
+			webuitest.Lacks(t, w, c.not...)
+		})
+	}
+}
+
+// What the house makes keeps no longer than the house says.
+func TestABatchOfHouseSyrup(t *testing.T) {
+	h := webuitest.NewHouse()
+	_, err := h.Store().Write(t.Context(), webuitest.Opening,
+		house.Put(house.Made{ID: "simple-syrup", Name: "our syrup", Class: "syrup", Parts: []house.Pour{{Ingredient: "lemon-juice", Amount: 5, Unit: "ml"}}, KeepsDays: 5}, 0),
+		house.Put(house.Spec{ID: "plain", Name: "Plain", Method: "stir", Service: "up", Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "simple-syrup", Amount: 1, Unit: "tsp"}}}, 0))
+	require.NoError(t, err)
+	webuitest.Tells(t, webuitest.Get(webuitest.PagesOf(t, h), "/specs/plain/batch", ""), 200, "At most 5 days: our syrup")
+	webuitest.Tells(t, webuitest.Get(webuitest.PagesOf(t, h), "/specs/plain/batch?from=freezer", ""), 200, "With all its water it would freeze", "cold water <span class=\"small\">in the glass</span>")
+}
+
+func TestEveryPlaceOfABatchIsOffered(t *testing.T) {
+	var offered []string
+	for _, o := range specs.BatchPlaces {
+		offered = append(offered, o.Value)
+	}
+	assert.Equal(t, []string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)}, offered)
+}

@@ -1,0 +1,130 @@
+package specs
+
+import (
+	"net/http"
+	"net/url"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/words"
+)
+
+// card is one spec, to be printed on A6.
+func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
+	menu, err := p.house.Menu(r.Context())
+	if err != nil {
+		return err
+	}
+	for i := range menu {
+		if menu[i].Slug != r.PathValue("slug") {
+			continue
+		}
+		v, err := p.spec(&menu[i], nil)
+		if err != nil {
+			return err
+		}
+		return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+	}
+	return frame.ErrNotFound
+}
+
+// draftCard is a draft of the bench as a card. One with faults goes back to the
+// bench, which says what they are.
+func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
+	if err := form.Parse(r); err != nil {
+		return err
+	}
+	text := form.Lines(r.Form.Get("text"))
+	bench := "/?" + url.Values{"text": {text}}.Encode()
+	s, err := p.bar.Read(text)
+	if len(form.Faults(err)) > 0 {
+		http.Redirect(w, r, bench, http.StatusSeeOther)
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	if s.Name == "" {
+		s.Name = "A drink without a name"
+	}
+	v, err := p.spec(&behind.HouseSpec{Spec: s}, nil)
+	if err != nil {
+		return err
+	}
+	v.Family, v.Reads, v.Bench = v.Reads, "", bench
+	return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+}
+
+// cardPage is the page of one card.
+type cardPage struct {
+	About string
+	Card  specView
+}
+
+// collection is every spec that a query lets through, to be printed on A4.
+func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
+	q, err := readSpecQuery(r)
+	if err != nil {
+		return err
+	}
+	v, err := p.specsOf(r.Context(), q)
+	if err != nil {
+		return err
+	}
+	return p.Write(w, r, http.StatusOK, "print", "layout", v)
+}
+
+// figures fills in what is measured of the finished drink.
+func (v *specView) figures(s *flavor.Spec, d *mix.Drink) {
+	v.Strength = words.Joined(words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol")
+	v.Volume = words.Joined(words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL")
+	v.Standard = standardUS(d.After.Ethanol)
+	v.Fill = fillLine(d.VolumeML, s.Service)
+}
+
+// standardUS is how many standard drinks of the United States there are in so
+// many grams of ethanol.
+func standardUS(ethanolG float64) string {
+	for _, s := range mix.StandardDrinks(ethanolG) {
+		if s.Country == "United States" {
+			return words.Figure(s.Count, 1)
+		}
+	}
+	return ""
+}
+
+// glassesOf are the glasses that a service calls for, the smallest first:
+// common practice.
+var glassesOf = map[flavor.Service][]string{
+	flavor.Up:      {"coupe", "wine glass"},
+	flavor.Rocks:   {"rocks glass", "highball glass"},
+	flavor.Crushed: {"julep cup", "collins glass"},
+	flavor.Long:    {"highball glass", "collins glass"},
+	flavor.Hot:     {"mug"},
+	flavor.Neat:    {"rocks glass", "coupe"},
+}
+
+// fillLine says how the drink stands in the smallest fitting glass that holds
+// it, or in the largest; empty if the volume cannot be poured.
+func fillLine(volumeML float64, service flavor.Service) string {
+	var said string
+	for _, name := range glassesOf[service] {
+		for _, g := range mix.Glasses() {
+			if g.Name != name {
+				continue
+			}
+			filling, err := g.Fill(volumeML, service)
+			if err != nil {
+				return ""
+			}
+			said = words.Sentence(filling.String())
+			if filling.SpillML == 0 {
+				return said
+			}
+		}
+	}
+	return said
+}

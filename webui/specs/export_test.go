@@ -1,0 +1,7 @@
+package specs
+
+// What the tests of this folder look at from outside.
+
+var ActionWords = actionWords
+var BatchPlaces = batchPlaces
+var FillLine = fillLine

@@ -1,0 +1,245 @@
+package specs
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/data/house"
+	"counterpour/data/house/exchange"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+)
+
+// importPage is the page that takes specs in: what was pasted, what it reads
+// as, and, once that is wanted, what was done.
+type importPage struct {
+	Forms  []form.Option
+	Text   string // as it was pasted or sent; it stays until all of it is in
+	Fault  string // why it cannot be read or kept at all
+	Read   bool   // there is something to decide on
+	Fresh  []importedSpec
+	Same   []importedSpec
+	Bad    []exchange.Bad
+	Notes  []string
+	Done   *exchange.Result
+	Unread string // what a bad one's number counts
+}
+
+// importedSpec is a spec that was read.
+type importedSpec struct {
+	Slug, Name string
+	Replaces   int64 // the version that it would replace; 0 if it is new
+	Changes    []string
+}
+
+// Good is how many would be written.
+func (v *importPage) Good() int { return len(v.Fresh) }
+
+// takeIn reads specs that were pasted or sent as a file and shows what they
+// read as; asked once more, it keeps them.
+func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
+	v := &importPage{}
+	if r.Method != http.MethodPost {
+		v.Forms = formChoices("")
+		return p.Write(w, r, http.StatusOK, "import", "layout", v)
+	}
+	form, err := v.receive(r)
+	if err != nil {
+		return err
+	}
+	v.Forms = formChoices(form.ID)
+	status := http.StatusOK
+	if err := p.readIn(r, v, form, r.PostForm.Get("do")); err != nil {
+		if v.Fault, status = frame.Told(err); v.Fault == "" {
+			return err
+		}
+	}
+	return p.Write(w, r, status, "import", "layout", v)
+}
+
+func formChoices(chosen string) []form.Option {
+	var out []form.Option
+	for _, f := range specForms {
+		out = append(out, form.Option{Value: f.ID, Name: f.Name, Chosen: f.ID == chosen})
+	}
+	return out
+}
+
+// receive reads the form. A file takes the place of what was pasted, and its
+// ending says what it is.
+func (v *importPage) receive(r *http.Request) (specForm, error) {
+	var long *http.MaxBytesError
+	switch err := r.ParseMultipartForm(frame.MaxBody); {
+	case errors.As(err, &long):
+		return specForm{}, form.ErrTooLong
+	case errors.Is(err, http.ErrNotMultipart):
+		if err := form.Parse(r); err != nil {
+			return specForm{}, err
+		}
+	case err != nil:
+		return specForm{}, fmt.Errorf("%w: %w", form.ErrUnreadable, err)
+	}
+	sent, err := specFormOf(r.PostForm.Get("as"))
+	if err != nil {
+		return sent, err
+	}
+	v.Text = form.Lines(r.PostForm.Get("text"))
+	if r.MultipartForm == nil || len(r.MultipartForm.File["file"]) == 0 {
+		return sent, nil
+	}
+	head := r.MultipartForm.File["file"][0]
+	f, err := head.Open()
+	if err != nil {
+		return sent, fmt.Errorf("%w: %w", form.ErrUnreadable, err)
+	}
+	defer f.Close()
+	body, err := io.ReadAll(f)
+	if err != nil {
+		return sent, fmt.Errorf("%w: %w", form.ErrUnreadable, err)
+	}
+	if len(body) > 0 {
+		v.Text = strings.TrimPrefix(string(body), "\ufeff")
+		sent = formByName(head.Filename, sent)
+	}
+	return sent, nil
+}
+
+// formByName is the form that a file's name ends in, else the one that was chosen.
+func formByName(name string, chosen specForm) specForm {
+	name = strings.ToLower(name)
+	for _, e := range []struct{ ending, id string }{{".csv", "csv"}, {".tsv", "csv"}, {".json", "json-ld"}, {".jsonld", "json-ld"}, {".txt", "text"}} {
+		if strings.HasSuffix(name, e.ending) {
+			chosen, _ = specFormOf(e.id)
+		}
+	}
+	return chosen
+}
+
+// readIn reads the text, and keeps what it holds if do says so: "all" only if
+// nothing is bad, "good" what can be read.
+func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string) error {
+	if !utf8.ValidString(v.Text) {
+		v.Text = strings.ToValidUTF8(v.Text, "\ufffd")
+		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "the file is not text in UTF-8; save it as UTF-8 and send it again"}
+	}
+	reading, err := sent.read(v.Text, nearby{p.house.Shelf(), p.bar, r.Context()})
+	if err != nil {
+		return err
+	}
+	unreserve(reading)
+	v.Bad, v.Notes, v.Unread = reading.Bad, reading.Notes, map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[sent.ID]
+	if do == "" {
+		return p.preview(r.Context(), v, reading)
+	}
+	mode := exchange.AllOrNone
+	switch do {
+	case "all":
+	case "good":
+		mode = exchange.KeepGood
+	default:
+		return fmt.Errorf("%w: nothing is called %q", form.ErrUnreadable, do)
+	}
+	if mode == exchange.AllOrNone && len(v.Bad) > 0 {
+		if err := p.preview(r.Context(), v, reading); err != nil {
+			return err
+		}
+		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "nothing was brought in, since some of it cannot be read; mend that, or bring in the rest"}
+	}
+	done, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, mode)
+	if err != nil {
+		return err
+	}
+	v.Done = &done
+	for _, s := range reading.Specs() {
+		v.Fresh = append(v.Fresh, importedSpec{Slug: s.ID, Name: s.Name})
+	}
+	if len(v.Bad) == 0 {
+		v.Text = ""
+	}
+	return nil
+}
+
+// unreserve gives specs other ids where theirs name a page.
+func unreserve(reading *exchange.Reading) {
+	for i, item := range reading.Items {
+		if s, ok := item.(house.Spec); ok && slices.Contains(part.Reserved, s.ID) {
+			s.ID = part.SpecID(s.ID)
+			reading.Items[i] = s
+		}
+	}
+}
+
+func (f *specForm) read(text string, finder measure.Finder) (*exchange.Reading, error) {
+	switch f.ID {
+	case "csv":
+		return exchange.ReadSpecs(strings.NewReader(text), finder)
+	case "json-ld":
+		return exchange.ReadRecipes(strings.NewReader(text), finder)
+	}
+	return exchange.ReadText(strings.NewReader(text), finder)
+}
+
+// preview holds what was read against the house, and writes nothing.
+func (p *pages) preview(ctx context.Context, v *importPage, reading *exchange.Reading) error {
+	all, err := house.All[house.Spec](ctx, p.house.Store())
+	if err != nil {
+		return err
+	}
+	there := map[string]house.Kept[house.Spec]{}
+	for _, k := range all {
+		there[k.Item.ID] = k
+	}
+	v.Read = true
+	for _, s := range reading.Specs() {
+		one := importedSpec{Slug: s.ID, Name: s.Name}
+		old, ok := there[s.ID]
+		if ok {
+			one.Replaces, one.Changes = old.Version, part.SpecChanges(&old.Item, &s, p.house.Shelf())
+		}
+		if ok && len(one.Changes) == 0 {
+			v.Same = append(v.Same, one)
+			continue
+		}
+		v.Fresh = append(v.Fresh, one)
+	}
+	return nil
+}
+
+// nearby finds ingredients by name, and names the nearest where it finds none.
+type nearby struct {
+	shelf *house.Shelf
+	bar   behind.Bar
+	ctx   context.Context
+}
+
+// Resolve finds the profile whose id, name or alias is written.
+func (n nearby) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
+	p, m, err := n.shelf.Resolve(written)
+	faults := form.Faults(err)
+	if len(faults) == 0 {
+		return p, m, err
+	}
+	const near = 3
+	found, suggestErr := n.bar.Suggest(n.ctx, written, near)
+	if suggestErr != nil {
+		return nil, m, suggestErr
+	}
+	fault := *faults[0]
+	for _, p := range found {
+		fault.Suggest = append(fault.Suggest, p.Name)
+	}
+	if len(fault.Suggest) > 0 {
+		fault.Message += "; the nearest are " + strings.Join(fault.Suggest, ", ")
+	}
+	return nil, m, &fault
+}

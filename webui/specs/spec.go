@@ -1,0 +1,253 @@
+package specs
+
+import (
+	"context"
+	"errors"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// specPage is the page of one spec of the house.
+type specPage struct {
+	specView
+	Gone    bool  // it was removed; the history is still there
+	Version int64 // of the record, also where it is gone
+	Note    string
+	Typed   string // the note as it was typed, if it was not kept
+	Drawing *part.Drawing
+	Pours   []pourCost
+	Cost    part.Cost
+	Price   priceView
+	Text    string // as a bartender would write it
+	Right   rightView
+	History []versionView
+	Said    string // what was just done
+	Trouble string // why it was not
+	// Unscored says why the drink cannot be poured or scored.
+	Unscored string
+}
+
+// pourCost is a pour with what it costs.
+type pourCost struct {
+	Amount, Name, ML string
+	Cost             string // empty if it is not known
+	Share            string // of what is known of the cost
+	Free             bool
+}
+
+// priceView is the price on the menu, as it was typed, and what it gives.
+type priceView struct{ Typed, Share, Fault string }
+
+// rightView says whether the spec is held to be right.
+type rightView struct {
+	Version int64 // that is marked; 0 if none is
+	Marked  int   // specs of the house that are
+}
+
+// Here reports whether the version that is marked is the one that is shown.
+func (v *specPage) Here() bool { return v.Right.Version == v.Version }
+
+// Back reports whether the last change can be taken back to something.
+func (v *specPage) Back() bool { return v.Version > 1 }
+
+// saids are what the page says once something is done.
+var saids = map[string]string{
+	"right":   "Marked as right. Scores of its family now lean toward it.",
+	"unright": "No longer marked as right.",
+	"undo":    "The last change is taken back.",
+	"note":    "The note is kept.",
+	"remove":  "Removed.",
+}
+
+// specPage shows a spec, or changes it.
+func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
+	if err := form.Parse(r); err != nil {
+		return err
+	}
+	slug, status, trouble := r.PathValue("slug"), http.StatusOK, ""
+	if r.Method == http.MethodPost {
+		said, err := p.changeSpec(r, slug)
+		if err == nil {
+			http.Redirect(w, r, "/specs/"+slug+"?said="+said, http.StatusSeeOther)
+			return nil
+		}
+		if trouble, status = frame.Told(err); trouble == "" {
+			return err
+		}
+	}
+	v, err := p.specPageOf(r.Context(), slug, r.Form)
+	if err != nil {
+		return err
+	}
+	if v.Typed, v.Trouble = v.Note, trouble; trouble != "" && r.PostForm.Has("note") {
+		v.Typed = form.Lines(r.PostForm.Get("note"))
+	}
+	if v.Gone && status == http.StatusOK {
+		status = http.StatusGone
+	}
+	return p.Write(w, r, status, "spec", "layout", v)
+}
+
+// specPageOf gathers what there is to say of a spec.
+func (p *pages) specPageOf(ctx context.Context, slug string, form url.Values) (*specPage, error) {
+	ref := house.Ref{Kind: house.KindSpec, ID: slug}
+	history, err := p.house.Store().History(ctx, ref)
+	if errors.Is(err, house.ErrNotFound) {
+		return nil, frame.ErrNotFound
+	}
+	if err != nil {
+		return nil, err
+	}
+	last := history[len(history)-1]
+	v := &specPage{Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[form.Get("said")]}
+	kept, there := last.Item.(house.Spec)
+	if !there {
+		v.Gone, v.specView = true, specView{Slug: slug, Name: lastName(history)}
+		return v, nil
+	}
+	v.Note, v.specView.Slug, v.specView.Name = kept.Note, slug, kept.Name
+	if v.Right, err = p.rightOf(ctx, slug); err != nil {
+		return nil, err
+	}
+	return v, p.fillSpec(ctx, v, kept, form.Get("price"))
+}
+
+// lastName is the name that a removed spec had.
+func lastName(history []house.Change) string {
+	for _, c := range slices.Backward(history) {
+		if s, ok := c.Item.(house.Spec); ok {
+			return s.Name
+		}
+	}
+	return ""
+}
+
+// fillSpec works out what is in the glass. A spec that the shelf cannot pour
+// says why and keeps its pours.
+func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, price string) error {
+	shelf := p.house.Shelf()
+	drink, err := kept.Flavor(shelf)
+	if err != nil {
+		message, _ := frame.Told(err)
+		if message == "" {
+			return err
+		}
+		v.Unscored = message
+		v.Text, v.Method = part.SpecText(kept), string(kept.Method)+", "+string(kept.Service)
+		v.Bench = benchOf(kept.ID, 0)
+		for _, pour := range kept.Pours {
+			v.Pours = append(v.Pours, pourCost{Amount: part.WrittenAmount(pour), Name: part.IngredientName(pour.Ingredient, shelf)})
+		}
+		return nil
+	}
+	family, err := p.familyOf(ctx, kept.ID)
+	if err != nil {
+		return err
+	}
+	one, err := p.spec(&behind.HouseSpec{Slug: kept.ID, Family: family, Spec: drink}, nil)
+	if err != nil {
+		return err
+	}
+	v.specView, v.Text, v.Unscored = one, measure.Format(drink), one.Trouble
+	v.Bench = benchOf(kept.ID, 0)
+	if scored, err := p.bar.Judge(&drink); err == nil && len(scored.Judgement.Fits) > 0 {
+		v.Drawing = part.ScoredDrawing(p.bar, &drink, scored)
+		if v.Family == "" {
+			v.Family, v.Reads = scored.Judgement.Fits[0].Name, ""
+		}
+	}
+	t, err := part.TariffOf(ctx, p.house)
+	if err != nil {
+		return err
+	}
+	v.Cost, v.Pours = t.CostOf(&drink), poursOf(t, &drink)
+	v.Price = priceOf(price, v.Cost)
+	return nil
+}
+
+// familyOf is the family that the menu means a spec for, if it states one.
+func (p *pages) familyOf(ctx context.Context, slug string) (string, error) {
+	menu, err := p.house.Menu(ctx)
+	if err != nil {
+		return "", err
+	}
+	at := slices.IndexFunc(menu, func(s behind.HouseSpec) bool { return s.Slug == slug })
+	if at < 0 {
+		return "", nil
+	}
+	return menu[at].Family, nil
+}
+
+// rightOf says which version of a spec is marked as right, and how many specs are.
+func (p *pages) rightOf(ctx context.Context, slug string) (rightView, error) {
+	marks, err := house.All[house.Right](ctx, p.house.Store())
+	v := rightView{Marked: len(marks)}
+	for _, m := range marks {
+		if m.Item.Spec == slug {
+			v.Version = m.Item.SpecVersion
+		}
+	}
+	return v, err
+}
+
+// poursOf says what each pour costs.
+func poursOf(t *part.Tariff, s *flavor.Spec) []pourCost {
+	shares := t.Shares(*s)
+	out := make([]pourCost, len(s.Pours))
+	for i := range s.Pours {
+		pour := &s.Pours[i]
+		v := pourCost{Amount: part.Amount(pour), Name: pour.Profile.Name, ML: words.Millilitres(pour.ML) + "\u00a0mL"}
+		switch x := shares[i]; {
+		case t.Fault != "" || !x.Priced:
+		case x.Amount == 0:
+			v.Free = true
+		default:
+			v.Cost, v.Share = t.Money(x.Amount), words.Figure(100*x.Part, 0)+"\u00a0%"
+		}
+		out[i] = v
+	}
+	return out
+}
+
+// priceOf says which share of a price on the menu the pours cost.
+func priceOf(typed string, c part.Cost) priceView {
+	v := priceView{Typed: strings.TrimSpace(typed)}
+	if v.Typed == "" {
+		return v
+	}
+	price, err := form.Number(v.Typed, "such as 12.50")
+	switch {
+	case err != nil || !(price > 0 && price < 1e6):
+		v.Fault = "Write the price with digits, above zero, such as 12.50."
+	case c.Amount == "":
+		v.Fault = "The cost of the drink is not known, so it has no share in a price. " + c.Reason()
+	default:
+		v.Share = words.Figure(100*c.Known/price, 1) + "\u00a0%"
+		if c.Missing != "" {
+			v.Share = "at least " + v.Share
+		}
+	}
+	return v
+}
+
+// benchOf is the address of the bench with a version of a spec; 0 is the
+// current one.
+func benchOf(slug string, version int64) string {
+	q := url.Values{"spec": {slug}}
+	if version > 0 {
+		q.Set("at", strconv.FormatInt(version, 10))
+	}
+	return "/?" + q.Encode()
+}

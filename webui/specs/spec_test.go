@@ -1,0 +1,169 @@
+package specs_test
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/webui/part"
+	"counterpour/webui/specs"
+	"counterpour/webui/webuitest"
+	"counterpour/webui/words"
+)
+
+func TestThePageOfASpec(t *testing.T) {
+	p := webuitest.PagesOf(t, webuitest.OnSale(t))
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "<h1>Mainbrace</h1>", "Tropical; reads as Sour · version 1", "2 oz</span> London dry gin", "1.77\u00a0EUR", "77\u00a0%",
+		"<strong>2.29\u00a0EUR</strong>", `role="img"`, "94 of 100, balanced", "None is recorded for these pours", "It is not marked. No spec of the house is marked yet.",
+		"Mainbrace\n2 oz London dry gin\n¾ oz lemon juice\n½ oz falernum\nshake, up\n</pre>", "added by Ines", `datetime="2026-04-01T16:00:00Z"`, "1 Apr 2026, 16:00 UTC",
+		`href="/?spec=mainbrace"`, "/specs/mainbrace/batch", "/specs/mainbrace/card", "/specs/export?as=json-ld&spec=mainbrace", webuitest.FootLine)
+	w := webuitest.Get(p, "/specs/nutcracker", "")
+	webuitest.Tells(t, w, 200, "at least 2.00\u00a0EUR", "No price for egg white and orgeat.", "Raw egg can carry Salmonella", "tree nuts (orgeat)", "<td class=\"n\">—</td>")
+	webuitest.Lacks(t, webuitest.Get(p, "/specs/mainbrace", ""), "Take the last change back", "at least")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/nowhere", ""), 404)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/Not%20A%20Slug", ""), 404)
+	webuitest.Tells(t, webuitest.Get(webuitest.PagesOf(t, webuitest.NewHouse()), "/specs/mainbrace", ""), 200, "No bottle has a price yet.")
+}
+
+func TestThePourCost(t *testing.T) {
+	p := webuitest.PagesOf(t, webuitest.OnSale(t))
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price=11,45", ""), 200, "<strong>20.0\u00a0%</strong> of that price", `value="11,45"`)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/nutcracker?price=10", ""), 200, "<strong>at least 20.0\u00a0%</strong>")
+	for _, typed := range []string{"ten", "0", "-3", "1e99", "NaN"} {
+		webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace?price="+typed, ""), 200, "Write the price with digits", `value="`+typed+`"`)
+	}
+}
+
+// Two currencies price nothing, and the page says which bottle to mend.
+func TestTwoCurrencies(t *testing.T) {
+	h := webuitest.OnSale(t)
+	price := 9.0
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Bottle{ID: "dock-orgeat", Name: "Dock orgeat", Ingredient: "orgeat", SizeML: 700, Price: &price, Currency: "GBP"}, 0))
+	require.NoError(t, err)
+	p := webuitest.PagesOf(t, h)
+	for _, path := range []string{"/specs/mainbrace", "/specs", "/specs/mainbrace/batch"} {
+		webuitest.Tells(t, webuitest.Get(p, path, ""), 200, "Bottle dock-orgeat: it is priced in GBP and others in EUR; use one currency.")
+	}
+}
+
+// act presses a button on the page of a spec and follows where it leads.
+func act(t *testing.T, p http.Handler, slug string, pairs ...string) string {
+	t.Helper()
+	w := webuitest.Post(p, "/specs/"+slug, webuitest.Fields(pairs...), false)
+	require.Equal(t, http.StatusSeeOther, w.Code, w.Body.String())
+	return webuitest.Get(p, w.Header().Get("Location"), "").Body.String()
+}
+
+func TestRightIsMarkedAndUnmarked(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	body := act(t, p, "mainbrace", "do", "right", "version", "1")
+	assert.Contains(t, body, "Version 1 is marked as right.")
+	assert.Contains(t, body, "One spec of the house is marked.")
+	mark, err := house.Get[house.Right](t.Context(), h.Store(), "mainbrace")
+	require.NoError(t, err)
+	assert.Equal(t, house.Right{Spec: "mainbrace", SpecVersion: 1}, mark.Item)
+
+	// The mark stays with the version that was tasted.
+	k := webuitest.KeptSpec(t, h, "mainbrace")
+	k.Item.Pours[0].Amount = 1.5
+	_, err = h.Store().Write(t.Context(), webuitest.Opening, house.Put(k.Item, 1))
+	require.NoError(t, err)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "Version 1 is marked as right; this is version 2.", "Mark version 2 as right", "Take the mark off")
+	webuitest.Tells(t, webuitest.Post(p, "/specs/mainbrace", webuitest.Fields("do", "right", "version", "1"), false), http.StatusConflict, "It is at version 2 now, and version 1 was on the page")
+	assert.Contains(t, act(t, p, "mainbrace", "do", "right", "version", "2"), "Version 2 is marked as right.")
+	assert.Contains(t, act(t, p, "mainbrace", "do", "unright", "version", "2"), "It is not marked.")
+	assert.Contains(t, act(t, p, "mainbrace", "do", "unright", "version", "2"), "It is not marked.")
+}
+
+func TestChangesAreTakenBack(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	webuitest.Post(p, "/", webuitest.Fields("text", strings.Replace(webuitest.GoodDraft, "1/2 oz", "3/4 oz", 1), "save", "replace", "over", "halyard-sour", "seen", "1"), false)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/halyard-sour", ""), 200, "Take the last change back", `href="/?at=1&spec=halyard-sour"`)
+	body := act(t, p, "halyard-sour", "do", "undo", "version", "2")
+	assert.Contains(t, body, "The last change is taken back.")
+	assert.Contains(t, body, "simple syrup from ¾ oz to ½ oz")
+	assert.Equal(t, 0.5, webuitest.KeptSpec(t, h, "halyard-sour").Item.Pours[2].Amount)
+	webuitest.Tells(t, webuitest.Post(p, "/specs/halyard-sour", webuitest.Fields("do", "undo", "version", "2"), false), http.StatusConflict, "Nothing was changed.", "read it again")
+
+	assert.Contains(t, act(t, p, "halyard-sour", "do", "note", "version", "3", "note", "lemon twist\r\nsmall coupe"), "lemon twist\nsmall coupe</p>")
+	w := webuitest.Post(p, "/specs/halyard-sour", webuitest.Fields("do", "note", "version", "3", "note", "orange twist"), false)
+	webuitest.Tells(t, w, http.StatusConflict, "orange twist</textarea>", "lemon twist\nsmall coupe</p>")
+	webuitest.Tells(t, webuitest.Post(p, "/specs/halyard-sour", webuitest.Fields("do", "note", "version", "4", "note", strings.Repeat("x", house.MaxNote+1)), false), 422, "Note is longer")
+}
+
+func TestASpecIsRemovedAndPutBack(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	act(t, p, "spindrift", "do", "right", "version", "1")
+	w := webuitest.Post(p, "/specs/spindrift", webuitest.Fields("do", "remove", "version", "1"), false)
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	w = webuitest.Get(p, w.Header().Get("Location"), "")
+	webuitest.Tells(t, w, http.StatusGone, "<h1>Spindrift</h1>", "Removed from the specs", "Put it back", "removed by bar")
+	_, err := house.Get[house.Right](t.Context(), h.Store(), "spindrift")
+	assert.ErrorIs(t, err, house.ErrNotFound, "its mark goes with it")
+	webuitest.Lacks(t, webuitest.Get(p, "/specs", ""), "Spindrift")
+	webuitest.Tells(t, webuitest.Post(p, "/specs/spindrift", webuitest.Fields("do", "remove", "version", "2"), false), http.StatusConflict, "There is no such record")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/spindrift/batch", ""), 404)
+	webuitest.Tells(t, webuitest.Get(p, "/?spec=spindrift", ""), 200, "Spindrift\n1 oz London dry gin")
+	assert.Contains(t, act(t, p, "spindrift", "do", "undo", "version", "2"), "Version 3")
+	webuitest.Tells(t, webuitest.Get(p, "/specs", ""), 200, "Spindrift")
+}
+
+func TestFormsOfASpecThatMakeNoSense(t *testing.T) {
+	p := webuitest.NewPages(t)
+	for _, form := range []url.Values{webuitest.Fields("do", "burn", "version", "1"), webuitest.Fields("do", "remove"), webuitest.Fields("do", "remove", "version", "x"), webuitest.Fields("version", "1")} {
+		webuitest.Tells(t, webuitest.Post(p, "/specs/mainbrace", form, false), 400, "could not be read")
+	}
+	webuitest.Tells(t, webuitest.Post(p, "/specs/nowhere", webuitest.Fields("do", "remove", "version", "1"), false), 404)
+}
+
+// A spec of something that the house no longer makes keeps its page.
+func TestASpecThatCannotBePoured(t *testing.T) {
+	h := webuitest.NewHouse()
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Spec{ID: "lost", Name: "Lost", Method: "stir", Service: "up",
+		Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "our-cordial", Amount: 1, Unit: "oz"}}}, 0))
+	require.NoError(t, err)
+	p := webuitest.PagesOf(t, h)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/lost", ""), 200, "<h1>Lost</h1>", `there is no ingredient "our-cordial"`, "2 oz</span> London dry gin", "Lost\n2 oz london-dry-gin\n1 oz our-cordial\nstir, up")
+	webuitest.Tells(t, webuitest.Get(p, "/?spec=lost", ""), 422, "1 oz our-cordial", "Unknown ingredient")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/lost/batch", ""), 422, "our-cordial")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/export?as=text", ""), 422, "Spec lost: pours[1]", "take CSV")
+	webuitest.Tells(t, webuitest.Get(p, "/specs/export?as=csv", ""), 200, "our-cordial")
+}
+
+func TestHistoryInWords(t *testing.T) {
+	shelf := webuitest.NewHouse().Shelf()
+	was := house.Spec{ID: "x", Name: "X", Method: "shake", Service: "up", Note: "a", Pours: []house.Pour{
+		{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 0.75, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 1, Unit: "dash"}}}
+	is := house.Spec{ID: "x", Name: "Y", Method: "stir", Service: "rocks", Pours: []house.Pour{
+		{Ingredient: "lemon-juice", Amount: 22.5, Unit: "ml"}, {Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "gone", Amount: 1, Unit: "piece"}}}
+	assert.Equal(t, []string{"the name from X to Y", "lemon juice from ¾ oz to 22.5 ml", "1 gone added", "1 dash lemon juice taken out", "the order of the pours",
+		"from shake to stir", "served rocks in place of up", "the note taken out"}, part.SpecChanges(&was, &is, shelf))
+	assert.Empty(t, part.SpecChanges(&was, &was, shelf))
+	assert.Equal(t, "2 Jan 2027, 23:04 UTC", words.Moment(time.Date(2027, 1, 3, 0, 4, 0, 0, time.FixedZone("", 3600))))
+	for _, action := range []house.Action{house.Added, house.Changed, house.Removed, house.Undone} {
+		assert.NotEmpty(t, specs.ActionWords[action])
+	}
+}
+
+// A cover is held against the drink that it stands for.
+func TestWhatACoverCosts(t *testing.T) {
+	h := webuitest.OnSale(t)
+	p := webuitest.PagesOf(t, h)
+	text := "X\n2 oz gin\n1/2 oz orgeat\nshake, up"
+	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", text, "missing", "orgeat"), false), 200, "not known: no price for orgeat and sesame orgeat.")
+	webuitest.Lacks(t, webuitest.Post(webuitest.NewPages(t), "/", webuitest.Fields("text", text, "missing", "orgeat"), false), "to pour,", "not known")
+	for id, v := range map[string]float64{"orgeat": 7, "sesame-orgeat": 10.5} {
+		_, err := h.Store().Write(t.Context(), webuitest.Opening, house.Put(house.Bottle{ID: id, Name: id, Ingredient: id, SizeML: 700, Price: &v, Currency: "EUR"}, 0))
+		require.NoError(t, err)
+	}
+	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", text, "missing", "orgeat"), false), 200, "Costs 2.00\u00a0EUR to pour, 0.07\u00a0EUR more than the drink itself.")
+}

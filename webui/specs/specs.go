@@ -1,0 +1,153 @@
+package specs
+
+import (
+	"context"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// specs lists the house's drinks that a query lets through.
+func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
+	q, err := readSpecQuery(r)
+	if err != nil {
+		return err
+	}
+	v, err := p.specsOf(r.Context(), q)
+	if err != nil {
+		return err
+	}
+	return p.Write(w, r, http.StatusOK, "specs", "layout", v)
+}
+
+func readSpecQuery(r *http.Request) (behind.SpecQuery, error) {
+	if err := form.Parse(r); err != nil {
+		return behind.SpecQuery{}, err
+	}
+	avoid, err := form.ReadAvoid(r.Form)
+	return behind.SpecQuery{Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Avoid: avoid}, err
+}
+
+// address is the query as the end of an address.
+func address(path string, q *behind.SpecQuery) string {
+	v := url.Values{}
+	if q.Text != "" {
+		v.Set("q", q.Text)
+	}
+	if q.Family != "" {
+		v.Set("family", q.Family)
+	}
+	for _, a := range q.Avoid {
+		v.Add("avoid", string(a))
+	}
+	if len(v) == 0 {
+		return path
+	}
+	return path + "?" + v.Encode()
+}
+
+// specsView is the page of specs.
+type specsView struct {
+	About    string
+	Query    behind.SpecQuery
+	Any      bool // something is asked for
+	Families []form.Option
+	Guest    []form.Box
+	Without  string
+	All      int // drinks on the menu
+	Specs    []specView
+	Print    string
+	Found    string
+	Unpriced string // why no drink has a cost, if none has
+}
+
+func (p *pages) specsOf(ctx context.Context, q behind.SpecQuery) (*specsView, error) {
+	menu, err := p.house.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
+	found, err := p.house.Find(ctx, q)
+	if err != nil {
+		return nil, err
+	}
+	v := &specsView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Family != "" || len(q.Avoid) > 0,
+		Families: part.FamiliesOf(p.bar, menu, q.Family), Guest: form.Boxes(q.Avoid), Without: words.List(words.Of(q.Avoid)), All: len(menu),
+		Print: address("/specs/print", &q), Found: foundOf(len(found), len(menu))}
+	t, err := part.TariffOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	v.Unpriced = t.Fault
+	for i := range found {
+		one, err := p.spec(&found[i], q.Avoid)
+		if err != nil {
+			return nil, err
+		}
+		one.Cost = t.CostOf(&found[i].Spec)
+		v.Specs = append(v.Specs, one)
+	}
+	return v, nil
+}
+
+// foundOf says how many specs of how many are listed.
+func foundOf(found, all int) string {
+	if found == all {
+		return words.Count(all, "spec", "specs")
+	}
+	return strconv.Itoa(found) + " of " + words.Count(all, "spec", "specs")
+}
+
+// specView is a drink of the house.
+type specView struct {
+	Slug, Name string
+	Family     string
+	Reads      string // the family that it is judged as, if it is another
+	Trouble    string // why it cannot be scored
+	Score      string
+	Verdict    string
+	Strength   string
+	Volume     string
+	Standard   string // US standard drinks
+	Fill       string
+	Allergens  part.Allergens
+	Cautions   []behind.Caution
+	Pours      []string
+	Method     string
+	Bench      string // address of the bench with its text
+	Cost       part.Cost
+}
+
+// spec says a drink of the house. One that cannot be scored says why and keeps
+// its pours and allergens.
+func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, error) {
+	s := &h.Spec
+	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, avoid), Cautions: p.bar.Cautions(s),
+		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0)}
+	if f, ok := p.bar.Family(h.Family); ok {
+		v.Family = f.Name
+	}
+	for i := range s.Pours {
+		v.Pours = append(v.Pours, part.Amount(&s.Pours[i])+" "+s.Pours[i].Profile.Name)
+	}
+	r, err := p.bar.Judge(s)
+	if faults := form.Faults(err); len(faults) > 0 {
+		v.Trouble = words.Sentence(faults[0].Message)
+		return v, nil
+	}
+	if err != nil {
+		return v, err
+	}
+	v.Score, v.Verdict = words.Points(r.Judgement.Score), strings.ToLower(words.Verdict(r.Verdict))
+	if fits := r.Judgement.Fits; len(fits) > 0 && fits[0].ID != h.Family {
+		v.Reads = fits[0].Name
+	}
+	v.figures(s, r.Drink)
+	return v, nil
+}

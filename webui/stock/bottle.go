@@ -1,0 +1,213 @@
+package stock
+
+import (
+	"context"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// bottlePage shows a bottle of the house and takes changes to it.
+func (p *pages) bottlePage(w http.ResponseWriter, r *http.Request) error {
+	d := p.bottleDesk()
+	if r.URL.Query().Get("id") == "" {
+		currency, err := p.currency(r.Context())
+		if err != nil {
+			return err
+		}
+		d.start.Currency = currency
+	}
+	return d.serve(p, w, r)
+}
+
+// The headings of a bottle's form.
+const (
+	groupWhat     = "What it is"
+	groupMeasured = "What was measured"
+	groupThere    = "What there is of it"
+	groupCost     = "Its price, and a note"
+)
+
+func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
+	names := p.nearFinder()
+	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: "bottle",
+		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "What is left empty counts as the catalogue has it."}, {Title: groupThere}, {Title: groupCost}},
+		fields: bottleFields(names),
+		start:  house.Bottle{Stock: 1},
+		sound: func(field string) house.Bottle {
+			b := house.Bottle{ID: "x", Name: "x", Ingredient: "x", SizeML: 1}
+			switch field {
+			case "size_g":
+				b.SizeML = 0
+			case "price", "currency":
+				b.Price, b.Currency = new(float64), "XXX" // ISO 4217 for no currency
+			}
+			return b
+		},
+		withID: func(b house.Bottle, id string) house.Bottle { b.ID = id; return b },
+		name:   func(b house.Bottle) string { return b.Name },
+		settle: p.settleBottle,
+		refuse: func(context.Context, string) (string, error) { return "", nil },
+		facts:  p.bottleFacts,
+	}
+}
+
+func bottleFields(names *nearFinder) []formField[house.Bottle] {
+	fields := []formField[house.Bottle]{
+		textField(groupWhat, formBox{Name: "name", Label: "Name", Missing: "Give it a name, such as the one on its label.", Hint: "As the house calls it."},
+			func(b *house.Bottle) *string { return &b.Name }),
+		{formBox{Name: "ingredient", Label: "Category", Kind: "text", Offers: true, Before: "1 ml ",
+			Missing: "Say what it is to a recipe, such as London dry gin.", Hint: "What recipes call it, such as London dry gin; its allergens come from here."},
+			groupWhat,
+			func(b house.Bottle) string { return shelfName(names.shelf, b.Ingredient) },
+			func(b *house.Bottle, text string) error {
+				profile, _, err := names.Resolve(text)
+				if err == nil {
+					b.Ingredient = profile.ID
+				}
+				return err
+			}},
+		{formBox{Name: "well", Label: "Pour this one", Kind: "tick", Hint: "Of two bottles of one category, the one that is poured and reckoned with."},
+			groupWhat,
+			func(b house.Bottle) string {
+				if b.Well {
+					return "yes"
+				}
+				return ""
+			},
+			func(b *house.Bottle, _ string) error { b.Well = true; return nil }},
+	}
+	fields = append(fields, measuredFields(groupMeasured, func(b *house.Bottle) *house.Measured { return &b.Measured })...)
+	return append(fields,
+		amountField(groupThere, formBox{Name: "size_ml", Label: "A full one holds", Unit: "mL", Hint: "As the label states it, such as 700."}, func(b *house.Bottle) *float64 { return &b.SizeML }),
+		amountField(groupThere, formBox{Name: "size_g", Label: "Or weighs", Unit: "g", Hint: "For what is sold by weight, such as sugar, in place of mL."}, func(b *house.Bottle) *float64 { return &b.SizeG }),
+		amountField(groupThere, formBox{Name: "stock", Label: "In stock", Unit: "bottles", Hint: "Part ones count as parts: 2.5 is two and a half."}, func(b *house.Bottle) *float64 { return &b.Stock }),
+		optionalField(groupCost, formBox{Name: "price", Label: "Price", Hint: "Of one full bottle, as you pay it."}, func(b *house.Bottle) **float64 { return &b.Price }),
+		currencyField(),
+		textField(groupCost, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it stands, who sells it, whatever helps."}, func(b *house.Bottle) *string { return &b.Note }),
+	)
+}
+
+func currencyField() formField[house.Bottle] {
+	f := textField(groupCost, formBox{Name: "currency", Label: "Currency", Hint: "Its three letters, such as EUR; the same for every bottle, so that drinks can be costed."},
+		func(b *house.Bottle) *string { return &b.Currency })
+	f.take = func(b *house.Bottle, text string) error { b.Currency = strings.ToUpper(text); return nil }
+	return f
+}
+
+// settleBottle checks what two fields say together, and takes the mark of the
+// well from the bottle that had it.
+func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) ([]house.Edit, error) {
+	b := &f.item
+	if b.Price == nil {
+		b.Currency = "" // a currency without a price says nothing
+	}
+	if size := f.box("size_ml"); size.Fault == "" && f.box("size_g").Fault == "" && b.SizeML == 0 && b.SizeG == 0 {
+		size.Fault = "Say what a full one holds in mL, or below what it weighs in g."
+	}
+	if ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient); ok && f.sound() {
+		if err := ref.notUsed(*b); err != nil {
+			f.blame(err, "abv")
+		}
+	}
+	if !b.Well {
+		return nil, nil
+	}
+	others, err := house.All[house.Bottle](ctx, p.house.Store())
+	var edits []house.Edit
+	for _, o := range others {
+		if o.Item.Well && o.Item.Ingredient == b.Ingredient && o.Item.ID != b.ID {
+			o.Item.Well = false
+			edits = append(edits, house.Put(o.Item, o.Version))
+		}
+	}
+	return edits, err
+}
+
+// laidOver is a profile with what was measured in a bottle of it.
+func laidOver(p *flavor.Profile, b house.Bottle) (*flavor.Profile, []error) {
+	list, faults := house.Overlay([]*flavor.Profile{p}, []house.Bottle{b}, nil)
+	return list[0], faults
+}
+
+// currency is what the house's bottles are priced in, empty if none is or if
+// they are in two.
+func (p *pages) currency(ctx context.Context) (string, error) {
+	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
+	all := currencies(house.Items(bottles))
+	if len(all) != 1 {
+		return "", err
+	}
+	return all[0], err
+}
+
+// bottleSide is what is said beside a bottle's form.
+type bottleSide struct {
+	Category  string     // empty if nothing is known of it
+	By        string     // who says what it is
+	Against   []part.Row // what they say
+	Instead   *deskLink  // the bottle that is poured in its place
+	Allergens string
+}
+
+func (p *pages) bottleFacts(ctx context.Context, b house.Bottle) (any, error) {
+	if b.Ingredient == "" {
+		return (*bottleSide)(nil), nil
+	}
+	ref, ok := referTo(p.house.Catalogue(), p.house.Shelf(), b.Ingredient)
+	if !ok {
+		return &bottleSide{}, nil
+	}
+	profile := ref.profile
+	v := &bottleSide{Category: profile.Name, By: ref.by, Allergens: allergenLine(profile)}
+	for _, f := range []struct {
+		name   string
+		figure flavor.Figure
+		unit   string
+	}{{"Strength", profile.ABV, "% vol"}, {"Sugar", profile.Sugar, "g/L"}, {"Acid", profile.Acid, "g/L"}} {
+		v.Against = append(v.Against, part.Row{Name: f.name, Amount: measuredAs(f.figure, f.unit)})
+	}
+	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
+	if err != nil {
+		return nil, err
+	}
+	if well, ok := house.Wells(house.Items(bottles))[b.Ingredient]; ok && well.ID != b.ID {
+		v.Instead = &deskLink{well.Name, "/stock/bottle?" + url.Values{"id": {well.ID}}.Encode()}
+	}
+	return v, nil
+}
+
+// allergenLine is the allergens of a category in a sentence.
+func allergenLine(p *flavor.Profile) string {
+	if line := part.MarksLine(p); line != "" {
+		return words.Sentence(line)
+	}
+	return "None on record for " + p.Name + "."
+}
+
+// measuredAs is a figure with its spread and its unit.
+func measuredAs(f flavor.Figure, unit string) string {
+	decimals := 1
+	if f.Value >= 100 {
+		decimals = 0
+	}
+	return words.Joined(words.Figure(f.Value, decimals), words.PlusMinus(f.Spread, decimals), unit)
+}
+
+// currencies lists what bottles are priced in, in order.
+func currencies(bottles []house.Bottle) []string {
+	var out []string
+	for _, b := range bottles {
+		if b.Price != nil && !slices.Contains(out, b.Currency) {
+			out = append(out, b.Currency)
+		}
+	}
+	slices.Sort(out)
+	return out
+}

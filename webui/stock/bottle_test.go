@@ -1,0 +1,233 @@
+package stock_test
+
+import (
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/webui/stock"
+	"counterpour/webui/webuitest"
+)
+
+// form makes a form of pairs.
+func formOf(pairs ...string) url.Values {
+	v := url.Values{}
+	for i := 0; i < len(pairs); i += 2 {
+		v.Set(pairs[i], pairs[i+1])
+	}
+	return v
+}
+
+// follow opens the page that a form leads to.
+func follow(t *testing.T, h http.Handler, w *httptest.ResponseRecorder) *httptest.ResponseRecorder {
+	t.Helper()
+	require.Equal(t, http.StatusSeeOther, w.Code, w.Body.String())
+	path, _, _ := strings.Cut(w.Header().Get("Location"), "#")
+	return webuitest.Get(h, path, "")
+}
+
+func (h laidHouse) bottle(t *testing.T, id string) house.Kept[house.Bottle] {
+	t.Helper()
+	b, err := house.Get[house.Bottle](t.Context(), h.Store(), id)
+	require.NoError(t, err)
+	return b
+}
+
+func TestABottleComesAndGoes(t *testing.T) {
+	h := laidHouse{webuitest.NewHouse()}
+	pages := webuitest.PagesOf(t, h)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "What became of it"})
+
+	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", formOf("name", "  Blue   cap ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
+		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))
+	webuitest.Says(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
+	blue := h.bottle(t, "blue-cap")
+	assert.Equal(t, house.Bottle{ID: "blue-cap", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: stock.Number(43.1)},
+		Price: stock.Number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind\nthe till"}, blue.Item)
+
+	// The currency of the house is filled in for the next one.
+	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
+
+	change := formOf("id", "blue-cap", "version", "1", "name", "Blue cap", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "1", "price", "26", "currency", "EUR", "note", "behind\nthe till")
+	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", change, false))
+	webuitest.Says(t, w, []string{"Changed.", "In stock, bottles: 2.5 → 1", "Price: 24.9 → 26", "Undo the last change"}, []string{"Note:"})
+	change.Set("version", "2")
+	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", change, false))
+	webuitest.Says(t, w, []string{"nothing you sent is different"}, nil)
+	assert.EqualValues(t, 2, h.bottle(t, "blue-cap").Version, "and nothing is written")
+
+	undo := formOf("kind", "bottle", "id", "blue-cap", "version", "2")
+	w = follow(t, pages, webuitest.Post(pages, "/stock/undo", undo, false))
+	webuitest.Says(t, w, []string{"Undone.", "In stock, bottles: 1 → 2.5", "Undo that too"}, nil)
+	assert.Equal(t, blue.Item, h.bottle(t, "blue-cap").Item)
+
+	change.Set("version", "3")
+	change.Set("do", "remove")
+	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", change, false))
+	webuitest.Says(t, w, []string{"Blue cap is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
+	assert.Empty(t, h.bottles(t))
+	w = webuitest.Get(pages, "/stock/bottle?id=blue-cap", "")
+	assert.Equal(t, http.StatusGone, w.Code)
+	webuitest.Says(t, w, []string{"It is no longer in the house", "Removed.", `value="2.5"`}, nil)
+
+	undo.Set("version", "4")
+	w = follow(t, pages, webuitest.Post(pages, "/stock/undo", undo, false))
+	webuitest.Says(t, w, []string{"Undone."}, nil)
+	assert.Equal(t, blue.Item, h.bottle(t, "blue-cap").Item)
+	assert.Equal(t, http.StatusOK, webuitest.Get(pages, "/stock?gone=bottle&id=blue-cap&done=4", "").Code, "an old address says nothing of it")
+}
+
+func TestBottleScenarios(t *testing.T) {
+	good := []string{"name", "New one", "ingredient", "orgeat", "size_ml", "700"}
+	for _, c := range []struct {
+		name      string
+		form      []string
+		status    int
+		want, not []string
+	}{
+		{name: "all at once", form: []string{"name", " ", "ingredient", "lemon jiuce", "abv", "140", "brix", "<thick>", "sugar", "1,000", "stock", "-1", "size_ml", "1e3", "price", "3", "currency", "euro"}, status: 422,
+			want: []string{"Give it a name", "did you mean lemon juice?", "140\u00a0%\u00a0vol cannot be; write 0\u00a0%\u00a0vol to 100\u00a0%\u00a0vol", `"<thick>" is not a number; write digits alone, in °Bx`, "can be read two ways; write 1000 or 1.000",
+				"−1\u00a0bottles cannot be; write 0\u00a0bottles to 1000000\u00a0bottles", `"1e3" is not a number`, "Currency must be three capital letters", `value="lemon jiuce"`, `value="&lt;thick&gt;"`, `value="euro"`, `aria-invalid="true"`, "To mend before it is saved"}, not: []string{"<thick>"}},
+		{name: "no size", form: []string{"name", "x", "ingredient", "orgeat"}, status: 422, want: []string{"Say what a full one holds"}},
+		{name: "two sizes", form: append(good, "size_g", "900"), status: 422, want: []string{"size_g are two ways to say one thing"}},
+		{name: "brix and sugar", form: append(good, "brix", "60", "sugar", "700"), status: 422, want: []string{"Brix and sugar are two ways"}},
+		{name: "brix beside alcohol", form: []string{"name", "x", "ingredient", "falernum", "size_ml", "700", "brix", "30"}, status: 422, want: []string{"Brix says nothing about sugar at 11"}},
+		{name: "no room for the sugar", form: []string{"name", "x", "ingredient", "London dry gin", "size_ml", "700", "abv", "96", "sugar", "900"}, status: 422, want: []string{"no room", `id="f-abv" name="abv" value="96" maxlength="200" autocomplete="off" aria-describedby="h-abv" aria-invalid="true"`}},
+		{name: "price without a currency", form: append(good, "price", "9"), status: 422, want: []string{"Currency must be three capital letters"}},
+		{name: "a currency alone", form: append(good, "currency", "EUR"), status: 303},
+		{name: "a name of signs", form: []string{"name", "夜", "ingredient", "orgeat", "size_ml", "700"}, status: 303},
+		{name: "by weight", form: []string{"name", "x", "ingredient", "orgeat", "size_g", "900"}, status: 303},
+		{name: "a name that is taken", form: []string{"name", "Blue!", "ingredient", "orgeat", "size_ml", "333"}, status: 409,
+			want: []string{"There is one of that name already", `value="333"`, `href="/stock/bottle?id=blue"`, `name="version" value="0"`}},
+		{name: "two names on a line", form: []string{"name", "x", "ingredient", "gin\n2 oz rum", "size_ml", "1"}, status: 422},
+		{name: "a version that is none", form: append(good, "version", "x"), status: 400},
+		{name: "an id that is not there", form: append(good, "id", "nowhere", "version", "1"), status: 404},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := stocked(t)
+			w := webuitest.Post(webuitest.PagesOf(t, h), "/stock/bottle", formOf(c.form...), false)
+			assert.Equal(t, c.status, w.Code)
+			webuitest.Says(t, w, c.want, c.not)
+			if c.status != http.StatusSeeOther {
+				assert.Len(t, h.bottles(t), 5, "nothing is written")
+			}
+		})
+	}
+}
+
+func TestRecordsThatAreNotThere(t *testing.T) {
+	pages := webuitest.PagesOf(t, stocked(t))
+	for _, path := range []string{"/stock/bottle?id=nowhere", "/stock/made?id=blue", "/stock?gone=bottle&id=nowhere"} {
+		assert.Equal(t, http.StatusNotFound, webuitest.Get(pages, path, "").Code, path)
+	}
+	assert.Equal(t, http.StatusNotFound, webuitest.Post(pages, "/stock/undo", formOf("kind", "bottle", "id", "nowhere", "version", "1"), false).Code)
+	assert.Equal(t, http.StatusBadRequest, webuitest.Post(pages, "/stock/undo", formOf("kind", "spec", "id", "x", "version", "1"), false).Code)
+	assert.Equal(t, http.StatusMethodNotAllowed, webuitest.Get(pages, "/stock/undo", "").Code)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle?id=odd", ""), []string{"No such category", "anything may be in it", `value="moon-dust"`}, nil)
+}
+
+// edited is the form of the blue bottle with some fields typed over.
+func edited(version string, pairs ...string) url.Values {
+	v := formOf("id", "blue", "version", version, "name", "Blue cap", "ingredient", "London dry gin", "abv", "43.1", "size_ml", "700", "stock", "2.5", "price", "24.9", "currency", "EUR", "note", "behind the till")
+	for name, value := range formOf(pairs...) {
+		v[name] = value
+	}
+	return v
+}
+
+// Two people change one bottle: the second one is told, and what they typed,
+// and what the first one changed, are both there.
+func TestTwoPeopleAtOneBottle(t *testing.T) {
+	h := stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	theirs := h.bottle(t, "blue").Item
+	theirs.Price, theirs.Stock, theirs.Note = stock.Number(30), 7, "in the cellar"
+	_, err := h.Store().Write(t.Context(), ana, house.Put(theirs, 1))
+	require.NoError(t, err)
+
+	w := webuitest.Post(pages, "/stock/bottle", edited("1", "stock", "1", "abv", "44"), false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	webuitest.Says(t, w, []string{"It has changed since you opened it", "by ana", `name="version" value="2"`,
+		`name="stock" value="1"`, "Theirs: 7", `name="abv" value="44"`, `name="price" value="30"`, "Filled in as the other one changed it", "in the cellar</textarea>"}, []string{"Theirs: 30"})
+	assert.EqualValues(t, 2, h.bottle(t, "blue").Version)
+
+	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "stock", "1", "abv", "44", "price", "30", "note", "in the cellar"), false))
+	now := h.bottle(t, "blue").Item
+	assert.Equal(t, []float64{1, 44, 30}, []float64{now.Stock, *now.ABVPct, *now.Price})
+
+	for _, late := range []url.Values{edited("1", "do", "remove"), formOf("kind", "bottle", "id", "blue", "version", "1")} {
+		path := "/stock/bottle"
+		if late.Has("kind") {
+			path = "/stock/undo"
+		}
+		w = webuitest.Post(pages, path, late, false)
+		assert.Equal(t, http.StatusConflict, w.Code)
+		webuitest.Says(t, w, []string{"It has changed since you opened it"}, nil)
+		assert.EqualValues(t, 3, h.bottle(t, "blue").Version)
+	}
+}
+
+func TestABottleThatIsGoneMeanwhile(t *testing.T) {
+	h := stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	_, err := h.Store().Write(t.Context(), ana, house.Remove(house.Ref{Kind: house.KindBottle, ID: "blue"}, 1))
+	require.NoError(t, err)
+	w := webuitest.Post(pages, "/stock/bottle", edited("1", "stock", "9"), false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	webuitest.Says(t, w, []string{"It has been removed meanwhile", `name="version" value="0"`, `name="stock" value="9"`}, nil)
+	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("0", "stock", "9"), false))
+	assert.Equal(t, 9.0, h.bottle(t, "blue").Item.Stock)
+
+	// Somebody may put it back in between.
+	w = webuitest.Post(pages, "/stock/bottle", edited("0", "stock", "8"), false)
+	assert.Equal(t, http.StatusConflict, w.Code)
+	webuitest.Says(t, w, []string{`name="stock" value="8"`, "Theirs: 9"}, nil)
+}
+
+// One bottle of a category is the one that is poured.
+func TestTheMarkOfTheWellMoves(t *testing.T) {
+	h := stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red cap</a> is the one that is poured`}, nil)
+	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("1", "well", "yes"), false))
+	webuitest.Says(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red cap</a> is no longer the one that is poured`}, nil)
+	assert.True(t, h.bottle(t, "blue").Item.Well)
+	assert.False(t, h.bottle(t, "red").Item.Well)
+}
+
+func TestAWriteThatIsRefused(t *testing.T) {
+	pages := webuitest.PagesOf(t, laidHouse{webuitest.Full(stocked(t).House)})
+	for _, form := range []url.Values{edited("1", "stock", "9"), edited("1", "stock", "9", "do", "remove")} {
+		w := webuitest.Post(pages, "/stock/bottle", form, false)
+		assert.Equal(t, http.StatusServiceUnavailable, w.Code)
+		webuitest.Says(t, w, []string{"Nothing was written", "There is no room left on the disk", `name="stock" value="9"`}, nil)
+	}
+	w := sendFile(t, pages, "name,ingredient,size_ml\nx,orgeat,1\n", "all", "")
+	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
+	webuitest.Says(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
+}
+
+func TestFormsGiveBackWhatTheyShow(t *testing.T) {
+	stock.CheckForms(t, webuitest.Bar{}, webuitest.NewHouse())
+}
+
+// A long history shows its end.
+func TestALongHistory(t *testing.T) {
+	h := stocked(t)
+	b := h.bottle(t, "blue").Item
+	for v := range int64(stock.MaxChanges + 4) {
+		b.Stock = float64(v)
+		_, err := h.Store().Write(t.Context(), ana, house.Put(b, v+1))
+		require.NoError(t, err)
+	}
+	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/bottle?id=blue", "")
+	webuitest.Says(t, w, []string{"And 5 before that", "In stock, bottles: 32 → 33"}, []string{"2.5 → 0"})
+	assert.Equal(t, stock.MaxChanges, strings.Count(w.Body.String(), "<time datetime"), strconv.Itoa(stock.MaxChanges))
+}

@@ -1,0 +1,69 @@
+package stock
+
+import (
+	"fmt"
+	"net/http"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/webui/form"
+)
+
+// clash answers a write that came too late: the record has changed since the
+// form was opened, or there is one already. What only the other one changed is
+// filled in, what both changed stands side by side, and nothing typed is lost.
+func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f *filledForm[T], v *deskPage, id string) error {
+	history, err := p.historyOf(r.Context(), house.Ref{Kind: d.kind, ID: id})
+	if err != nil {
+		return err
+	}
+	last := &history[len(history)-1]
+	who := fmt.Sprintf("%s, by %s", clock(last.At), last.Actor)
+	now, there := last.Item.(T)
+	switch {
+	case v.ID == "" && there: // a new one, of a name that is taken
+		f.box("name").Fault = "There is one of that name already; give this one another name, or open that one."
+		v.Trouble = &deskTrouble{Title: "There is one of that name already", Text: "Nothing was written, and what you typed is still here.",
+			Link: &deskLink{d.name(now), d.address(id)}}
+	case !there:
+		v.Version = 0
+		v.Trouble = &deskTrouble{Title: "It has been removed meanwhile",
+			Text: "That was " + who + ". Nothing of yours is written yet: to put it back with what stands here, save it once more."}
+	case last.Version == v.Version:
+		v.Trouble = &deskTrouble{Title: "Nothing was written", Text: "Another bottle that goes with it changed at the same moment. Send it once more."}
+	default:
+		var was T // blank, if the form was made on none
+		for i := range history {
+			if item, ok := history[i].Item.(T); ok && history[i].Version == v.Version {
+				was = item
+			}
+		}
+		d.merge(f, was, now)
+		v.Version = last.Version
+		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",
+			Text: "That was " + who + ". Nothing of yours is written yet. What only the other one changed is filled in below; where you both did, theirs stands beside yours. Look it over and send it once more.",
+			Link: &deskLink{"Leave it as it is now", d.address(id)}}
+	}
+	return d.write(p, w, r, http.StatusConflict, f, v)
+}
+
+// merge compares what was typed, what it was typed over, and what stands now.
+func (d *stockDesk[T]) merge(f *filledForm[T], was, now T) {
+	for i, b := range f.boxes {
+		show := d.fields[i].show
+		before, theirs, mine := show(was), show(now), show(f.item)
+		if b.Fault != "" {
+			mine = strings.TrimSpace(b.Value)
+		}
+		switch {
+		case theirs == before || theirs == mine:
+		case mine == before:
+			b.Value, b.Taken = theirs, true
+			if len(b.Options) > 0 {
+				b.Options = form.Choose(b.Options, theirs)
+			}
+		default:
+			b.Theirs, b.Apart = inWords(theirs), true
+		}
+	}
+}

@@ -1,0 +1,8 @@
+package stock
+
+// What the tests of this folder look at from outside.
+
+const MaxChanges = maxChanges
+
+var ColumnNotes = columnNotes
+var PlacesOf = placesOf

@@ -1,0 +1,179 @@
+package stock_test
+
+import (
+	"encoding/csv"
+	"fmt"
+	"html"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/data/house/exchange"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/stock"
+	"counterpour/webui/webuitest"
+)
+
+// threeHundred is a file of 300 bottles, and its three bad rows.
+func threeHundred() (text string, bad []string) {
+	rows := []string{"name,ingredient,size_ml,stock,note"}
+	for n := 2; n <= 301; n++ {
+		row := fmt.Sprintf(`Bottle %d,gin,700,1,"shelf %d, left"`, n, n)
+		switch n {
+		case 42:
+			row = "Bottle 42,lemon jiuce,700,1,"
+		case 118:
+			row = "Bottle 118,gin,seven,1,"
+		case 277:
+			row = `"Bottle 277,gin,700,1,`
+		}
+		if n == 42 || n == 118 || n == 277 {
+			bad = append(bad, row)
+		}
+		rows = append(rows, strings.Replace(row, ",gin,", ",London dry gin,", 1))
+	}
+	for i, row := range bad {
+		bad[i] = strings.Replace(row, ",gin,", ",London dry gin,", 1)
+	}
+	return strings.Join(rows, "\r\n") + "\r\n", bad
+}
+
+// sendFile sends the form of the import.
+func sendFile(t *testing.T, h http.Handler, file, mode, text string) *httptest.ResponseRecorder {
+	t.Helper()
+	name := "stock.csv"
+	if file == "" {
+		name = ""
+	}
+	return webuitest.SendNamed(t, h, "/stock/import", name, file, url.Values{"mode": {mode}, "text": {text}})
+}
+
+var boxText = regexp.MustCompile(`(?s)<textarea id="text"[^>]*>\n(.*?)</textarea>`)
+
+// inTheBox is what the import's box holds.
+func inTheBox(t *testing.T, w *httptest.ResponseRecorder) string {
+	t.Helper()
+	m := boxText.FindStringSubmatch(w.Body.String())
+	require.NotNil(t, m)
+	return html.UnescapeString(m[1])
+}
+
+func (h laidHouse) bottles(t *testing.T) []house.Bottle {
+	t.Helper()
+	list, err := house.All[house.Bottle](t.Context(), h.Store())
+	require.NoError(t, err)
+	return house.Items(list)
+}
+
+// Three bad rows among 300 are named, and none of the 300 is lost.
+func TestThreeHundredBottles(t *testing.T) {
+	h := laidHouse{webuitest.NewHouse()}
+	pages := webuitest.PagesOf(t, h)
+	text, bad := threeHundred()
+	named := []string{"Row 42", "lemon jiuce", "did you mean lemon juice?", "Row 118", `"seven" is not a number`, "Row 277", "the row cannot be read"}
+
+	w := sendFile(t, pages, text, "all", "")
+	assert.Equal(t, http.StatusUnprocessableEntity, w.Code)
+	webuitest.Says(t, w, append(named, "Nothing was written", "3 rows are bad", "297 rows are good"), nil)
+	assert.Equal(t, form.Lines(text), form.Lines(inTheBox(t, w)), "what was sent is still there")
+	assert.Empty(t, h.bottles(t))
+
+	w = sendFile(t, pages, "", "good", text)
+	assert.Equal(t, http.StatusOK, w.Code)
+	webuitest.Says(t, w, append(named, "297 bottles added, 0 bottles changed, 0 bottles as before", `value="good" checked`), nil)
+	assert.Equal(t, "name,ingredient,size_ml,stock,note\n"+strings.Join(bad, "\n")+"\n", inTheBox(t, w), "those to mend, and only those")
+	assert.Len(t, h.bottles(t), 297)
+
+	mended := strings.NewReplacer("jiuce", "juice", "seven", "700", `"Bottle 277,`, "Bottle 277,").Replace(inTheBox(t, w))
+	w = sendFile(t, pages, "", "all", mended)
+	assert.Equal(t, http.StatusOK, w.Code)
+	webuitest.Says(t, w, []string{"3 bottles added"}, []string{"Row"})
+	assert.Len(t, h.bottles(t), 300)
+	assert.Empty(t, inTheBox(t, w))
+}
+
+func TestImportScenarios(t *testing.T) {
+	for _, c := range []struct {
+		name, file, text, mode string
+		status                 int
+		want, not              []string
+	}{
+		{name: "again", text: "id,name,ingredient,size_ml,stock,price,currency\nblue,Blue cap,gin,700,9,24.9,EUR\nred,Red cap,London dry gin,1000,1,,\n", status: 422, want: []string{"Row 2", "did you mean London dry gin?"}},
+		{name: "changed and as before", text: "id,name,ingredient,stock\nblue,Blue cap,london-dry-gin,9\nred,Red cap,London dry gin,1\n", status: 200, want: []string{"0 bottles added, 1 bottle changed, 1 bottle as before"}},
+		{name: "nothing", status: 422, want: []string{"Choose a file, or paste"}},
+		{name: "both", file: "name,ingredient\n", text: "<b>,x\n", status: 422, want: []string{"There is a file, and text in the box too", "&lt;b&gt;,x"}},
+		{name: "no table", text: "hello there\n", status: 422, want: []string{`Row 1: column "hello there" is not known`, "Nothing was written", "hello there\n</textarea>"}},
+		{name: "not UTF-8", file: "name,ingredient\nCr\xe8me,x\n", status: 422, want: []string{"not in UTF-8", "Cr\uFFFDme"}},
+		{name: "markup in a row", text: "name,ingredient,size_ml\n<i>,<u>,1\n", status: 422, want: []string{"&lt;u&gt;"}, not: []string{"<u>,1"}},
+		{name: "only bad rows", text: "name,ingredient,size_ml\nx,moon dust,1\n", mode: "good", status: 200, want: []string{"0 bottles added", "moon dust,1"}},
+		{name: "a quarter too much", text: strings.Repeat("name,ingredient\n", 80000), status: 413, want: []string{"more than 1 MiB"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := stocked(t)
+			w := sendFile(t, webuitest.PagesOf(t, h), c.file, c.mode, c.text)
+			assert.Equal(t, c.status, w.Code)
+			webuitest.Says(t, w, c.want, c.not)
+			if c.status != http.StatusOK {
+				assert.Len(t, h.bottles(t), 5, "nothing is written")
+			}
+		})
+	}
+}
+
+// A form that is too long by its own account is told so as a plain form, too.
+func TestATextThatIsTooLong(t *testing.T) {
+	w := webuitest.Post(webuitest.NewPages(t), "/stock/import", url.Values{"text": {strings.Repeat("x", frame.MaxBody)}}, false)
+	assert.Equal(t, http.StatusRequestEntityTooLarge, w.Code)
+	webuitest.Says(t, w, []string{"more than 1 MiB", "Split the file"}, nil)
+}
+
+// What is saved as CSV is the same house when it is imported again.
+func TestStockGoesOutAndIn(t *testing.T) {
+	h := stocked(t)
+	h.keepAll(t, house.Bottle{ID: "trick", Name: `=HYPERLINK("http://x","y")`, Ingredient: "lemon-juice", SizeML: 700, Note: "+1\n'-2"})
+	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/stock.csv", "")
+	require.Equal(t, http.StatusOK, w.Code)
+	assert.Equal(t, `attachment; filename="stock.csv"`, w.Header().Get("Content-Disposition"))
+	assert.Contains(t, w.Header().Get("Content-Type"), "text/csv; charset=utf-8")
+	text, ok := strings.CutPrefix(w.Body.String(), "\uFEFF")
+	require.True(t, ok, "spreadsheets are told that it is UTF-8")
+	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+	require.NoError(t, err)
+	assert.Equal(t, exchange.StockColumns(), rows[0])
+	assert.Equal(t, `'=HYPERLINK("http://x","y")`, rows[6][1], "no spreadsheet runs it")
+
+	other := laidHouse{webuitest.NewHouse()}
+	w = sendFile(t, webuitest.PagesOf(t, other), strings.ReplaceAll(w.Body.String(), "moon-dust", "falernum"), "all", "")
+	require.Equal(t, http.StatusOK, w.Code, inTheBox(t, w))
+	want := h.bottles(t)
+	for i := range want {
+		if want[i].Ingredient == "moon-dust" { // no catalogue has it
+			want[i].Ingredient = "falernum"
+		}
+	}
+	assert.Equal(t, want, other.bottles(t))
+}
+
+func TestEveryColumnIsExplained(t *testing.T) {
+	var names []string
+	for _, c := range stock.ColumnNotes {
+		names = append(names, c.Name)
+		assert.NotEmpty(t, c.Holds, c.Name)
+	}
+	assert.Equal(t, exchange.StockColumns(), names)
+	page := webuitest.Get(webuitest.NewPages(t), "/stock/import", "")
+	sample := regexp.MustCompile(`(?s)<code>(name,.*?)</code>`).FindStringSubmatch(page.Body.String())
+	require.NotNil(t, sample)
+	r, err := exchange.ReadStock(strings.NewReader(sample[1]), webuitest.Bar{})
+	require.NoError(t, err)
+	assert.Empty(t, r.Bad, "the file to start from can be read")
+	assert.Len(t, r.Items, 2)
+}

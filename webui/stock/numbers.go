@@ -1,0 +1,86 @@
+package stock
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/webui/form"
+	"counterpour/webui/words"
+)
+
+// number reads what was typed into a field, with a point or a comma.
+func (b *formBox) number(text string) (float64, error) {
+	in := "such as 2.5"
+	if b.Unit != "" {
+		in = "in " + b.Unit
+	}
+	return form.Number(text, in)
+}
+
+// outOfRange is how the house says that a number cannot be.
+var outOfRange = regexp.MustCompile(`^[a-z_]+ is (\S+), and must be between (\S+) and (\S+)$`)
+
+// ranged says that a number cannot be in the unit of its field.
+func (b *formBox) ranged(message string) string {
+	m := outOfRange.FindStringSubmatch(message)
+	if m == nil {
+		return message
+	}
+	for i := range m[1:] {
+		v, err := strconv.ParseFloat(m[i+1], 64)
+		if err != nil {
+			return message
+		}
+		m[i+1] = strings.ReplaceAll(words.Joined(words.Plain(v), b.Unit), "-", "−")
+	}
+	return fmt.Sprintf("%s cannot be; write %s to %s", m[1], m[2], m[3])
+}
+
+// optionalField is a number that nobody may know.
+func optionalField[T any](group string, b formBox, at func(*T) **float64) formField[T] {
+	b.Kind = "number"
+	return formField[T]{b, group, func(t T) string {
+		if v := *at(&t); v != nil {
+			return words.Plain(*v)
+		}
+		return ""
+	}, func(t *T, text string) error {
+		v, err := b.number(text)
+		*at(t) = &v
+		return err
+	}}
+}
+
+// amountField is a number that is not stated when it is zero.
+func amountField[T any](group string, b formBox, at func(*T) *float64) formField[T] {
+	b.Kind = "number"
+	return formField[T]{b, group, func(t T) string {
+		if v := *at(&t); v != 0 {
+			return words.Plain(v)
+		}
+		return ""
+	}, func(t *T, text string) (err error) {
+		*at(t), err = b.number(text)
+		return err
+	}}
+}
+
+// measuredFields ask for what was measured, in a bottle or in what is made.
+func measuredFields[T any](group string, at func(*T) *house.Measured) []formField[T] {
+	field := func(b formBox, of func(*house.Measured) **float64) formField[T] {
+		return optionalField(group, b, func(t *T) **float64 { return of(at(t)) })
+	}
+	return []formField[T]{
+		field(formBox{Name: "abv", Label: "Strength", Unit: "% vol", Hint: "As the label states it."},
+			func(m *house.Measured) **float64 { return &m.ABVPct }),
+		field(formBox{Name: "brix", Label: "Sugar by refractometer", Unit: "°Bx", Hint: "Grams dissolved in 100 g; leave it empty for what holds alcohol, which bends the reading."},
+			func(m *house.Measured) **float64 { return &m.Brix }),
+		field(formBox{Name: "sugar", Label: "Sugar", Unit: "g/L", Hint: "Where it is known outright, as from a data sheet; °Bx then stays empty."},
+			func(m *house.Measured) **float64 { return &m.SugarGPerL }),
+		field(formBox{Name: "acid", Label: "Acid", Unit: "g/L", Hint: "All acids together, as titrated or from a data sheet."},
+			func(m *house.Measured) **float64 { return &m.AcidGPerL }),
+	}
+}

@@ -1,0 +1,185 @@
+package stock
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// aboveRecipe keeps the first line of a recipe from being read as the name of a
+// drink.
+const aboveRecipe = "name: recipe\n"
+
+// readRecipe reads the parts of something house-made as the pours of a spec are
+// read, one a line.
+func readRecipe(text string, f measure.Finder) ([]house.Pour, error) {
+	for i, line := range strings.Split(text, "\n") {
+		if strings.HasPrefix(strings.TrimSpace(line), "#") {
+			return nil, lineFault(i+1, line, "a remark is not kept here; write it under how it is made")
+		}
+	}
+	draft, err := measure.Parse(aboveRecipe + text)
+	if err != nil {
+		return nil, linesUp(err)
+	}
+	if draft.Method != "" || draft.Service != "" {
+		return nil, lineFault(0, text, "how it is made has a field of its own; write what goes in, each with its amount")
+	}
+	draft.Method, draft.Service = flavor.Stir, flavor.Up // a recipe has none to be assumed
+	spec, err := measure.Resolve(draft, f)
+	if err != nil {
+		return nil, linesUp(err)
+	}
+	return house.FromSpec("recipe", spec).Pours, nil
+}
+
+func lineFault(line int, value, message string) error {
+	f := &flavor.Fault{Kind: flavor.ErrInvalid, Value: strings.TrimSpace(value), Message: message}
+	if line > 0 {
+		f.Location = "line " + strconv.Itoa(line)
+	}
+	return f
+}
+
+// linesUp counts the lines of faults as the writer sees them.
+func linesUp(err error) error {
+	faults := form.Faults(err)
+	if len(faults) == 0 {
+		return err
+	}
+	out := make(flavor.Faults, len(faults))
+	for i, f := range faults {
+		moved := *f
+		if n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line ")); err == nil {
+			moved.Location = "line " + strconv.Itoa(max(n-1, 1))
+		}
+		out[i] = &moved
+	}
+	return out
+}
+
+var partForm = regexp.MustCompile(`^parts\[([0-9]+)\]`)
+
+// lineOfPart names a part by its line in the recipe.
+func lineOfPart(message string) string {
+	return partForm.ReplaceAllStringFunc(message, func(at string) string {
+		n, _ := strconv.Atoi(partForm.FindStringSubmatch(at)[1]) // digits, or it would not match
+		return "line " + strconv.Itoa(n+1)
+	})
+}
+
+// recipeText writes parts as readRecipe reads them.
+func recipeText(parts []house.Pour, shelf *house.Shelf) string {
+	var out []string
+	for _, part := range parts {
+		named := flavor.Profile{Name: shelfName(shelf, part.Ingredient)}
+		if p, ok := shelf.ByID(part.Ingredient); ok {
+			named.Yields = p.Yields
+		}
+		_, line, _ := strings.Cut(measure.Format(flavor.Spec{Name: "recipe", Pours: []flavor.Pour{{Profile: &named, Amount: part.Amount, Unit: part.Unit}}}), "\n")
+		out = append(out, strings.TrimSpace(line))
+	}
+	return strings.Join(out, "\n")
+}
+
+// recipeSpec is a recipe as a drink, so that its allergens can be told from
+// their parts. A part that is not known has nothing stated.
+func recipeSpec(parts []house.Pour, shelf *house.Shelf) *flavor.Spec {
+	s := &flavor.Spec{}
+	for _, part := range parts {
+		profile, ml, err := shelf.Pour(part)
+		if profile == nil {
+			profile = &flavor.Profile{ID: part.Ingredient, Name: part.Ingredient}
+		}
+		if err != nil {
+			ml = 0
+		}
+		s.Pours = append(s.Pours, flavor.Pour{Profile: profile, Amount: part.Amount, Unit: part.Unit, ML: ml})
+	}
+	return s
+}
+
+// madeSide is what is worked out of a recipe.
+type madeSide struct {
+	Rows      []part.Row
+	Allergens *part.Allergens
+	Cautions  []behind.Caution
+	Keeps     string
+	Longer    bool // the house keeps it longer than the trade does
+	Notes     []string
+	Trouble   string
+}
+
+func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
+	v := &madeSide{}
+	if len(m.Parts) == 0 {
+		return v, nil
+	}
+	shelf := p.house.Shelf()
+	spec := recipeSpec(m.Parts, shelf)
+	marks := part.AllergensOf(spec, nil)
+	v.Allergens, v.Cautions = &marks, p.bar.Cautions(spec)
+	profile, err := m.Profile(shelf)
+	if err != nil {
+		v.Trouble = words.Sentence(lineOfPart(form.Message(err)))
+		return v, nil
+	}
+	yield, err := m.VolumeML(shelf)
+	if err != nil {
+		return nil, err // Profile would have said so
+	}
+	makes := words.Joined(words.Figure(yield, 0), "mL")
+	if m.YieldML == 0 {
+		makes += ", if nothing is lost"
+	}
+	v.Rows = append(profileRows(profile), part.Row{Name: "Makes", Amount: makes})
+	v.keeping(m, profile, spec)
+	if p.standsIn(m.ID) {
+		v.Notes = append(v.Notes, "The catalogue has one of that name too: yours is reckoned with in its place, wherever it is poured.")
+	}
+	return v, nil
+}
+
+// profileRows is what a maker asks of a profile.
+func profileRows(p *flavor.Profile) []part.Row {
+	return []part.Row{{Name: "Sugar", Amount: measuredAs(p.Sugar, "g/L")}, {Name: "Acid", Amount: measuredAs(p.Acid, "g/L")}, {Name: "Strength", Amount: measuredAs(p.ABV, "% vol")}}
+}
+
+// keeping says how long the trade keeps it: a syrup of sugar and water by its
+// sugar, anything else by the most delicate thing in it.
+func (v *madeSide) keeping(m house.Made, profile *flavor.Profile, spec *flavor.Spec) {
+	days := 0
+	plainSyrup := !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool {
+		return p.Profile.Class != flavor.ClassSugar && p.Profile.Class != flavor.ClassWater
+	})
+	if keep, err := mix.Keeping(100*profile.Sugar.Value/(1000*profile.DensityGPerML), false); plainSyrup && err == nil {
+		v.Keeps, days = fmt.Sprintf("The trade keeps it %d to %d days. %s", keep.FromDays, keep.ToDays, keep.Text), keep.ToDays
+	} else {
+		keep := prep.KeepOf(*spec, profile.ABV.Value, nil)
+		v.Keeps, days = keep.Text, keep.Days
+	}
+	v.Longer = m.KeepsDays > days
+}
+
+// keyOf is the record that an error of the house is about.
+func keyOf(err error) string {
+	var own *house.Error
+	if errors.As(err, &own) {
+		return own.Key
+	}
+	return ""
+}

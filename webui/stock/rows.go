@@ -1,0 +1,129 @@
+package stock
+
+import (
+	"net/url"
+	"slices"
+
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+	"counterpour/webui/form"
+	"counterpour/webui/words"
+)
+
+// stockShelf is the bottles of one class.
+type stockShelf struct {
+	Title   string
+	Bottles []stockBottle
+}
+
+// stockBottle is a bottle in the list.
+type stockBottle struct {
+	Name, Address string
+	Category      string
+	Out           bool
+	Poured        bool   // of two or more of its category
+	Instead       string // the one that is poured in its place
+	Facts         []stockFact
+	Allergens     string
+	Trouble       string
+}
+
+// stockFact is a value, and what it is to be held against.
+type stockFact struct{ Name, Value, Against string }
+
+// shelve puts bottles, which are in order, on the shelves of their classes.
+func (r *stockroom) shelve(bottles []house.Bottle, per pourSize) []stockShelf {
+	var out []stockShelf
+	for i := range bottles {
+		title := "Of no known category"
+		if c := r.class(&bottles[i]); c != "" {
+			title = words.SentenceStart(string(c))
+		}
+		if len(out) == 0 || out[len(out)-1].Title != title {
+			out = append(out, stockShelf{Title: title})
+		}
+		last := &out[len(out)-1]
+		last.Bottles = append(last.Bottles, r.bottleOf(&bottles[i], per))
+	}
+	return out
+}
+
+func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
+	v := stockBottle{Name: b.Name, Address: "/stock/bottle?" + url.Values{"id": {b.ID}}.Encode(), Category: r.category(b), Out: slices.Contains(r.outs, b.Ingredient)}
+	if well := r.wells[b.Ingredient]; well.ID != b.ID {
+		v.Instead = well.Name
+	} else {
+		v.Poured = slices.ContainsFunc(r.bottles, func(o house.Bottle) bool { return o.Ingredient == b.Ingredient && o.ID != b.ID })
+	}
+	v.Facts = append(v.Facts, stockFact{Name: "In stock", Value: stockWords(b)})
+	ref, ok := referTo(r.catalogue, r.shelf, b.Ingredient)
+	if !ok {
+		v.Trouble = "There is no such category, so that it counts for nothing. Give it another."
+		v.Allergens = "Not stated by anybody: anything may be in it."
+		return v
+	}
+	v.Allergens = allergenLine(ref.profile)
+	if err := ref.notUsed(*b); err != nil {
+		v.Trouble = "What was measured is not used: " + form.Message(err) + "."
+	}
+	v.Facts = append(v.Facts, factsOf(b, &ref)...)
+	if b.Price != nil {
+		v.Facts = append(v.Facts, stockFact{Name: "Price", Value: words.Joined(words.Figure(*b.Price, 2), b.Currency),
+			Against: words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + words.Joined(per.Name)})
+	}
+	return v
+}
+
+// stockWords says what there is of a bottle.
+func stockWords(b *house.Bottle) string {
+	size := words.Joined(words.Plain(b.SizeML), "mL")
+	if b.SizeG > 0 {
+		size = words.Joined(words.Plain(b.SizeG), "g")
+	}
+	if b.Stock == 0 {
+		return "none of " + size
+	}
+	return words.Plain(b.Stock) + " × " + size
+}
+
+// factsOf says strength, sugar and acid, where there is any: as measured and
+// beside it the catalogue's value, or else that alone.
+func factsOf(b *house.Bottle, ref *reference) []stockFact {
+	var out []stockFact
+	measured, _ := laidOver(ref.profile, *b)
+	for _, f := range []struct {
+		name, unit string
+		measured   bool
+		note       string
+		of         func(*flavor.Profile) flavor.Figure
+	}{
+		{"Strength", "% vol", b.ABVPct != nil, "", func(p *flavor.Profile) flavor.Figure { return p.ABV }},
+		{"Sugar", "g/L", b.Brix != nil || b.SugarGPerL != nil, brixWords(b.Brix), func(p *flavor.Profile) flavor.Figure { return p.Sugar }},
+		{"Acid", "g/L", b.AcidGPerL != nil, "", func(p *flavor.Profile) flavor.Figure { return p.Acid }},
+	} {
+		theirs, ours := f.of(ref.profile), f.of(measured)
+		switch {
+		case f.measured:
+			out = append(out, stockFact{f.name, amountWords(ours.Value, f.unit) + f.note, amountWords(theirs.Value, f.unit) + " by " + ref.by})
+		case theirs.Value > 0:
+			out = append(out, stockFact{f.name, amountWords(theirs.Value, f.unit), "by " + ref.by})
+		}
+	}
+	return out
+}
+
+func brixWords(brix *float64) string {
+	if brix == nil {
+		return ""
+	}
+	return " (" + words.Joined(words.Plain(*brix), "°Bx") + ")"
+}
+
+// amountWords writes a value with a decimal below a hundred.
+func amountWords(v float64, unit string) string {
+	if v >= 100 {
+		return words.Joined(words.Figure(v, 0), unit)
+	}
+	return words.Joined(words.Figure(v, 1), unit)
+}

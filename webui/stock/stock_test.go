@@ -1,0 +1,216 @@
+package stock_test
+
+import (
+	"context"
+	"fmt"
+	"html"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/webui"
+	"counterpour/webui/behind"
+	"counterpour/webui/stock"
+	"counterpour/webui/webuitest"
+)
+
+// laidHouse is a fake house whose records lie over its shelf, as those of a
+// real one do.
+type laidHouse struct{ *webuitest.House }
+
+var _ behind.House = laidHouse{}
+
+// Catalogue has the profiles of the fake, with densities that go with what is
+// in them.
+func (h laidHouse) Catalogue() *house.Shelf {
+	var list []*flavor.Profile
+	for _, p := range h.House.Shelf().Profiles() {
+		c := *p
+		if err := mix.Complete(&c); err != nil {
+			panic(err)
+		}
+		list = append(list, &c)
+	}
+	return house.NewShelf(list)
+}
+
+func (h laidHouse) Shelf() *house.Shelf {
+	entries, err := h.Store().List(context.Background(), house.KindBottle, house.KindMade)
+	if err != nil {
+		panic(err)
+	}
+	var bottles []house.Bottle
+	var made []house.Made
+	for _, e := range entries {
+		switch item := e.Item.(type) {
+		case house.Bottle:
+			bottles = append(bottles, item)
+		case house.Made:
+			made = append(made, item)
+		}
+	}
+	list, _ := house.Overlay(h.Catalogue().Profiles(), bottles, made)
+	return house.NewShelf(list)
+}
+
+var ana = house.By{Actor: "ana", At: time.Date(2024, 5, 6, 20, 0, 0, 0, time.UTC)}
+
+// stocked is a house with some bottles and a syrup.
+func stocked(t *testing.T) laidHouse {
+	t.Helper()
+	h := laidHouse{webuitest.NewHouse()}
+	h.keepAll(t,
+		house.Bottle{ID: "blue", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: stock.Number(43.1)}, Price: stock.Number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind the till"},
+		house.Bottle{ID: "red", Name: "Red cap", Ingredient: "london-dry-gin", Well: true, SizeML: 1000, Stock: 1},
+		house.Bottle{ID: "lemons", Name: "Lemons of the day", Ingredient: "lemon-juice", Measured: house.Measured{Brix: stock.Number(8.1), AcidGPerL: stock.Number(62)}, SizeML: 1000},
+		house.Bottle{ID: "almond", Name: "Almond syrup", Ingredient: "orgeat", SizeG: 1000, Price: stock.Number(10), Currency: "EUR", Stock: 3},
+		house.Bottle{ID: "odd", Name: "Odd one", Ingredient: "moon-dust", SizeML: 500, Stock: 1},
+		house.Made{ID: "nut-syrup", Name: "Nut syrup", Aliases: []string{"the brown one"}, Class: flavor.ClassSpicedSyrup, KeepsDays: 14,
+			Parts: []house.Pour{{Ingredient: "simple-syrup", Amount: 300, Unit: flavor.Millilitre}, {Ingredient: "orgeat", Amount: 100, Unit: flavor.Millilitre}, {Ingredient: "unlabelled-liqueur", Amount: 100, Unit: flavor.Millilitre}}},
+	)
+	return h
+}
+
+func (h laidHouse) keepAll(t *testing.T, items ...house.Item) {
+	t.Helper()
+	var edits []house.Edit
+	for _, it := range items {
+		edits = append(edits, house.Put(it, 0))
+	}
+	_, err := h.Store().Write(t.Context(), ana, edits...)
+	require.NoError(t, err)
+}
+
+func TestStockScenarios(t *testing.T) {
+	for _, c := range []struct {
+		name, path string
+		status     int
+		want, not  []string
+	}{
+		{name: "all", path: "/stock", status: 200,
+			want: []string{"5 bottles and 1 made here", ">Blue cap</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR", "1.07\u00a0EUR for 30\u00a0mL",
+				"Red cap is poured", `<p class="mark">Poured</p>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
+				"Contains tree nuts; may contain soybeans.", "None on record for London dry gin.", "Out now", "Of no known category", "anything may be in it",
+				"Nut syrup", "tree nuts (orgeat)", "Not stated", "14 days", "The label on the bottle decides", webuitest.FootLine},
+			not: []string{"Show all", "Page 1"}},
+		{name: "by name", path: "/stock?q=BLUE", status: 200, want: []string{"1 bottle<", "Blue cap", "Show all 6", `value="BLUE"`}, not: []string{">Red cap</a>", "Nut syrup"}},
+		{name: "by category", path: "/stock?q=dry+gin", status: 200, want: []string{"2 bottles"}},
+		{name: "by note", path: "/stock?q=till", status: 200, want: []string{"1 bottle<"}},
+		{name: "by another name", path: "/stock?q=brown", status: 200, want: []string{"Nut syrup", "0 bottles and 1 made here"}},
+		{name: "by kind", path: "/stock?class=gin", status: 200, want: []string{"2 bottles", `value="gin" selected`}, not: []string{"Lemons"}},
+		{name: "for an ounce", path: "/stock?per=oz", status: 200, want: []string{"1.05\u00a0EUR for 1\u00a0oz", `value="oz" selected`}},
+		{name: "none", path: "/stock?q=zzz", status: 200, want: []string{"Nothing answers to that", "show all 6"}},
+		{name: "markup", path: "/stock?q=%3Cscript%3E", status: 200, want: []string{"&lt;script&gt;"}, not: []string{`value="<script`}},
+		{name: "a kind that is none", path: "/stock?class=gni", status: 400},
+		{name: "a pour that is none", path: "/stock?per=pint", status: 400},
+		{name: "no page", path: "/stock?page=0", status: 400},
+		{name: "a page too far", path: "/stock?page=9", status: 200, want: []string{"Blue cap"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := stocked(t)
+			h.Dry = []string{"orgeat"}
+			w := webuitest.Get(webuitest.PagesOf(t, h), c.path, "")
+			assert.Equal(t, c.status, w.Code)
+			webuitest.Says(t, w, c.want, c.not)
+		})
+	}
+}
+
+func TestAnEmptyStockSaysWhatToDo(t *testing.T) {
+	w := webuitest.Get(webuitest.NewPages(t), "/stock", "")
+	assert.Equal(t, http.StatusOK, w.Code)
+	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "names the\ncolumns"}, []string{"Show all", "stock.csv", `name="q"`})
+}
+
+// A script gets the list alone.
+func TestTheStockAsAnAnswer(t *testing.T) {
+	r := httptest.NewRequest(http.MethodGet, "/stock?q=blue", nil)
+	r.Header.Set("HX-Request", "true")
+	w := httptest.NewRecorder()
+	webuitest.PagesOf(t, stocked(t)).ServeHTTP(w, r)
+	webuitest.Says(t, w, []string{"Blue cap", "1 bottle."}, []string{"<html", "<form"})
+}
+
+// Without a catalogue beside the shelf, the shelf is the catalogue.
+func TestAHouseThatLaysNothingOver(t *testing.T) {
+	h := stocked(t)
+	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h.House), "/stock?q=blue", ""), []string{"40.0\u00a0%\u00a0vol by the catalogue"}, nil)
+}
+
+func TestWhatIsAmissWithTheStock(t *testing.T) {
+	h := stocked(t)
+	h.keepAll(t, house.Bottle{ID: "green", Name: "Green cap", Ingredient: "london-dry-gin", Well: true, SizeML: 700, Price: stock.Number(20), Currency: "USD"},
+		house.Bottle{ID: "nuts", Name: "Sweet liqueur", Ingredient: "falernum", Measured: house.Measured{Brix: stock.Number(30)}, SizeML: 700})
+	h.keepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: stock.Number(60)}})
+	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)
+	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red cap is",
+		"What was measured is not used: brix says nothing about sugar"}, nil)
+}
+
+// Sixty bottles a page; a page of them stays light.
+func TestTheStockInPages(t *testing.T) {
+	h := laidHouse{webuitest.NewHouse()}
+	text, _ := threeHundred()
+	pages := webuitest.PagesOf(t, h)
+	sendFile(t, pages, text, "good", "")
+	w := webuitest.Get(pages, "/stock?q=bottle&page=2", "")
+	webuitest.Says(t, w, []string{"297 bottles", "Page 2 of 5", `href="/stock?q=bottle"`, `href="/stock?page=3&q=bottle"`}, nil)
+	assert.Equal(t, 60, strings.Count(w.Body.String(), "<h3>"))
+	assert.Less(t, w.Body.Len(), 100_000)
+	webuitest.Says(t, webuitest.Get(pages, "/stock?page=5", ""), []string{"Page 5 of 5"}, []string{`rel="next"`})
+}
+
+// Pages load no more than the others do, and keep to the content policy.
+func TestStockPagesAreLight(t *testing.T) {
+	pages := webuitest.PagesOf(t, stocked(t))
+	for _, path := range []string{"/stock", "/stock/bottle?id=blue", "/stock/made?id=nut-syrup", "/stock/import"} {
+		w := webuitest.Get(pages, path, "")
+		require.Equal(t, http.StatusOK, w.Code, path)
+		weight := w.Body.Len()
+		for _, m := range webuitest.Loads.FindAllStringSubmatch(w.Body.String(), -1) {
+			weight += webuitest.Get(pages, m[1], "").Body.Len()
+		}
+		assert.Less(t, weight, webuitest.MaxLoad, path)
+		seen := map[string]bool{}
+		for _, m := range webuitest.Ids.FindAllStringSubmatch(w.Body.String(), -1) {
+			assert.False(t, seen[m[1]], "%s: id %q twice", path, m[1])
+			seen[m[1]] = true
+		}
+		for _, m := range webuitest.Links.FindAllStringSubmatch(w.Body.String(), -1) {
+			link := html.UnescapeString(m[1])
+			if id, ok := strings.CutPrefix(link, "#"); ok {
+				assert.Contains(t, w.Body.String(), `id="`+id+`"`, path)
+			} else if link != "/stock/undo" { // which takes only forms
+				assert.Equal(t, http.StatusOK, webuitest.Get(pages, link, "").Code, "%s: %s", path, link)
+			}
+		}
+	}
+}
+
+// BenchmarkStock is the list of 300 bottles, found anew by a script.
+func BenchmarkStock(b *testing.B) {
+	h := laidHouse{webuitest.NewHouse()}
+	var edits []house.Edit
+	for n := range 300 {
+		edits = append(edits, house.Put(house.Bottle{ID: fmt.Sprint("bottle-", n), Name: fmt.Sprint("Bottle ", n), Ingredient: "london-dry-gin",
+			Measured: house.Measured{ABVPct: stock.Number(40)}, Price: stock.Number(20), Currency: "EUR", SizeML: 700, Stock: 1}, 0))
+	}
+	_, err := h.Store().Write(b.Context(), ana, edits...)
+	require.NoError(b, err)
+	p, err := webui.New(webuitest.Bar{In: h.House}, slog.New(slog.DiscardHandler))
+	require.NoError(b, err)
+	for b.Loop() {
+		r := httptest.NewRequest(http.MethodGet, "/stock?q=bottle", nil)
+		r.Header.Set("HX-Request", "true")
+		p.ServeHTTP(httptest.NewRecorder(), r)
+	}
+}

@@ -1,0 +1,144 @@
+package training
+
+import (
+	"cmp"
+	"context"
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+
+	"counterpour/data/house"
+	"counterpour/flavor/drill"
+)
+
+// book is the training that the house has on record, by person. It keeps what it
+// has read and asks the store only for what has changed since, so that a learner
+// is made again of their own results and not of everybody's.
+type book struct {
+	store house.Store
+
+	mu       sync.Mutex
+	read     bool
+	seq      int64                      // of the last change read
+	of       map[string]string          // record id to person
+	rounds   map[string]map[string]line // person to record id to line
+	learners map[string]drill.Learner   // as made last, by person; those that changed are taken out
+}
+
+// line is one record of training.
+type line struct {
+	name   string // as it was written then
+	result drill.Result
+	seq    int64
+}
+
+func newBook(s house.Store) *book {
+	return &book{store: s, of: map[string]string{}, rounds: map[string]map[string]line{}, learners: map[string]drill.Learner{}}
+}
+
+// learner returns the learner of a name, empty but for the name if there is no
+// record of them.
+func (b *book) learner(ctx context.Context, name string) (drill.Learner, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if err := b.refresh(ctx); err != nil {
+		return drill.Learner{}, err
+	}
+	l := b.made(same(name))
+	l.Name = name
+	return l, nil
+}
+
+// team returns everybody on record, by name.
+func (b *book) team(ctx context.Context) ([]drill.Learner, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if err := b.refresh(ctx); err != nil {
+		return nil, err
+	}
+	var out []drill.Learner
+	for _, who := range slices.Sorted(maps.Keys(b.rounds)) {
+		out = append(out, b.made(who))
+	}
+	return out, nil
+}
+
+// made returns the learner of a person, made again if their records changed.
+func (b *book) made(who string) drill.Learner {
+	if l, ok := b.learners[who]; ok {
+		return l
+	}
+	lines := slices.SortedFunc(maps.Values(b.rounds[who]), func(x, y line) int {
+		return cmp.Or(x.result.At.Compare(y.result.At), cmp.Compare(x.seq, y.seq))
+	})
+	if len(lines) == 0 {
+		return drill.Learner{}
+	}
+	results := make([]drill.Result, len(lines))
+	for i := range lines {
+		results[i] = lines[i].result
+	}
+	l := drill.Replay(lines[len(lines)-1].name, results)
+	b.learners[who] = l
+	return l
+}
+
+// changesRead is how many changes are asked for at once.
+const changesRead = 1000
+
+// refresh reads what the store has come to hold. The first time it reads the
+// records and not the log, in which they are a few among many.
+func (b *book) refresh(ctx context.Context) error {
+	if !b.read {
+		entries, err := b.store.List(ctx, house.KindTraining)
+		if err != nil {
+			return err
+		}
+		for _, e := range entries {
+			b.put(e.Item.Ref(), e.Item, e.Seq)
+			b.seq = max(b.seq, e.Seq)
+		}
+		b.read = true
+	}
+	for {
+		changes, err := b.store.Changes(ctx, b.seq, changesRead)
+		if err != nil {
+			return err
+		}
+		for _, c := range changes {
+			if c.Ref.Kind == house.KindTraining {
+				b.put(c.Ref, c.Item, c.Seq)
+			}
+			b.seq = c.Seq
+		}
+		if len(changes) < changesRead {
+			return nil
+		}
+	}
+}
+
+// put takes a record in, or out if the item is nil.
+func (b *book) put(ref house.Ref, item house.Item, seq int64) {
+	if who, ok := b.of[ref.ID]; ok {
+		delete(b.of, ref.ID)
+		delete(b.learners, who)
+		if delete(b.rounds[who], ref.ID); len(b.rounds[who]) == 0 {
+			delete(b.rounds, who)
+		}
+	}
+	record, ok := item.(house.Training)
+	if !ok {
+		return
+	}
+	result, ok := resultOf(&record)
+	if !ok {
+		return
+	}
+	who := same(strings.Join(strings.Fields(record.Person), " "))
+	if b.rounds[who] == nil {
+		b.rounds[who] = map[string]line{}
+	}
+	b.of[ref.ID], b.rounds[who][ref.ID] = who, line{record.Person, result, seq}
+	delete(b.learners, who)
+}

@@ -1,0 +1,166 @@
+package training
+
+import (
+	"fmt"
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// flightView is the page of a tasting flight.
+type flightView struct {
+	Form     flightForm
+	Drinks   []form.Option
+	Axes     []form.Option
+	Builds   []form.Option
+	Troubles []string
+	Plan     *flightPlan
+}
+
+// flightPlan is a flight as it is set up.
+type flightPlan struct {
+	Name      string
+	Task      string // what the tasters do
+	Alcohol   string // that one taster takes in
+	Cautions  []string
+	Care      []behind.Caution
+	Allergens part.Allergens
+	Servings  string // of a batch
+	Builds    []buildView
+	Tasters   []tasterView
+	Other     string // the same with other codes
+	Unit      string
+}
+
+// buildView is one build, as whoever pours needs it.
+type buildView struct {
+	Code     int
+	Steps    string
+	Value    string
+	Drift    string
+	Rows     []buildRow
+	WaterOne string
+	WaterAll string
+	TotalOne string
+	TotalAll string
+}
+
+// buildRow is one pour, for one glass and for all.
+type buildRow struct{ Name, One, All string }
+
+// tasterView is what one taster is handed, in order.
+type tasterView struct {
+	Number int
+	Codes  []int
+}
+
+// How a form is first filled in.
+var firstFlight = flightForm{Axis: template.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(drill.DefaultBuildML, 0)}
+
+func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightView {
+	if !asked {
+		drink := sent.Drink
+		sent = firstFlight
+		if sent.Drink = drink; drink == ownText && len(menu) > 0 {
+			sent.Drink = menu[0].Slug
+		}
+		sent.Seed = newSeed()
+	}
+	v := &flightView{Form: sent}
+	for i := range menu {
+		v.Drinks = append(v.Drinks, form.Option{Value: menu[i].Slug, Name: menu[i].Spec.Name, Chosen: menu[i].Slug == sent.Drink})
+	}
+	for _, a := range template.Axes() {
+		v.Axes = append(v.Axes, form.Option{Value: a.String(), Name: axisNoun[a], Chosen: a.String() == sent.Axis})
+	}
+	for _, n := range []string{"3", "5"} {
+		v.Builds = append(v.Builds, form.Option{Value: n, Name: n, Chosen: n == sent.Builds})
+	}
+	return v
+}
+
+func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightForm) *flightPlan {
+	noun := axisNoun[f.Axis]
+	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(f.EthanolG),
+		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit}
+	if v.Name == "" {
+		v.Name = "the drink in the box"
+	}
+	for i := range f.Builds {
+		b := &f.Builds[i]
+		v.Servings = words.Figure(b.Sheet.Servings, 0)
+		v.Builds = append(v.Builds, buildViewOf(b, f.Unit))
+	}
+	for i, codes := range f.Orders {
+		v.Tasters = append(v.Tasters, tasterView{i + 1, codes})
+	}
+	return v
+}
+
+func buildViewOf(b *drill.Build, unit string) buildView {
+	v := buildView{Code: b.Code, Steps: "as it is poured", Value: words.Figure(b.Value, 2) + " " + unit}
+	if b.Step != 0 {
+		v.Steps = words.Signed(b.JND, 1) + " steps"
+	}
+	if b.Drift >= driftTold {
+		v.Drift = fmt.Sprintf("Its %s moves with it, by %s steps.", axisNoun[b.DriftOf], words.Figure(b.Drift, 1))
+	}
+	next := 0
+	for i := range b.Spec.Pours {
+		pour := &b.Spec.Pours[i]
+		row := buildRow{Name: pour.Profile.Name, One: fineAmount(pour), All: "into each glass"}
+		if next < len(b.Sheet.Pours) && b.Sheet.Pours[next].Profile == pour.Profile {
+			row.All = batchAmount(&b.Sheet.Pours[next])
+			next++
+		}
+		v.Rows = append(v.Rows, row)
+	}
+	v.WaterOne, v.WaterAll = tenth(b.Sheet.WaterML/b.Sheet.Servings), tenth(b.Sheet.WaterML)
+	v.TotalOne, v.TotalAll = tenth(b.Sheet.PourML), tenth(b.Sheet.TotalML)
+	return v
+}
+
+// driftTold is how far, in just-noticeable steps, another axis may move unsaid.
+const driftTold = 0.1
+
+// tenth writes an amount as a measuring cylinder shows it.
+func tenth(ml float64) string { return words.Figure(ml, 1) + " mL" }
+
+// fineAmount writes a pour of one build: liquids finer than a jigger, since it
+// is only measured out by the batch.
+func fineAmount(p *flavor.Pour) string {
+	if p.Unit != flavor.Millilitre {
+		return part.Amount(p)
+	}
+	return words.Figure(p.ML, 2) + " mL"
+}
+
+func batchAmount(p *flavor.Pour) string {
+	if p.Unit == flavor.Millilitre {
+		return tenth(p.ML)
+	}
+	whole := *p
+	whole.Amount = math.Ceil(p.Amount)
+	return part.Amount(&whole)
+}
+
+// alcoholOf says how much alcohol that is, in grams and as two countries count.
+func alcoholOf(ethanolG float64) string {
+	said := words.Figure(ethanolG, 1) + " g of alcohol"
+	for _, s := range mix.StandardDrinks(ethanolG) {
+		switch s.Country {
+		case "United States":
+			said += fmt.Sprintf(", %s US standard drinks of %s g", words.Figure(s.Count, 1), words.Figure(s.Grams, 0))
+		case "United Kingdom":
+			said += fmt.Sprintf(", %s UK units of %s g", words.Figure(s.Count, 1), words.Figure(s.Grams, 1))
+		}
+	}
+	return said
+}

@@ -1,0 +1,96 @@
+package training
+
+import (
+	htmltemplate "html/template"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+	"counterpour/webui/draw"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// gradeView is what became of an answer.
+type gradeView struct {
+	Word     string
+	Points   string // of 100
+	Question string
+	Solution string
+	Text     string
+	Next     string // what it does to the next round
+	Unkept   string // why it could not be kept; empty if it was
+	Pairs    htmltemplate.HTML
+	Hollow   string // what the hollow bars are
+	Full     string
+	Unit     string
+	Drawing  *part.Drawing
+	Name     string // of the drink that is drawn
+}
+
+// sides names what is drawn before and after.
+var sides = map[drill.Kind][2]string{
+	drill.KindFault:  {"the classic", "the drink as it was poured"},
+	drill.KindMend:   {"the drink as it was poured", "the drink after your move"},
+	drill.KindOrder:  {"the least of the three", "the most of the three"},
+	drill.KindCover:  {"the drink", "the drink with its best cover"},
+	drill.KindFamily: {"the drink", "the middle of its family"},
+}
+
+func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeView, error) {
+	v := &gradeView{Word: "Not this time", Points: words.Points(100 * g.Points), Question: words.Sentence(r.Question), Solution: words.Sentence(g.Solution), Text: g.Text}
+	if g.Right {
+		v.Word = "Right"
+	}
+	if names, ok := sides[r.Request.Kind]; ok {
+		v.Hollow, v.Full = names[0], names[1]
+		v.Unit = "mL before ice: spirit of 40 %, 1:1 syrup, lemon juice, red bitter aperitif, water that lengthens"
+		scale := 1.0
+		if r.Request.Kind == drill.KindFamily {
+			v.Unit, scale = "per cent of the whole", 100
+		}
+		v.Pairs = draw.PairsSVG("pairs", words.Sentence(v.Hollow+" beside "+v.Full), 0, pairsOf(&g.Before, &g.After, scale))
+	}
+	spec, err := drawnOf(r, f)
+	if spec == nil || err != nil {
+		return v, err
+	}
+	judged, err := p.bar.Judge(spec)
+	if err != nil || len(judged.Judgement.Fits) == 0 {
+		return v, err
+	}
+	v.Drawing, v.Name = part.ScoredDrawing(p.bar, spec, judged), spec.Name
+	return v, nil
+}
+
+// pairsOf are the parts that either drink has.
+func pairsOf(before, after *template.Equivalents, scale float64) (out []draw.Pair) {
+	for _, a := range template.Axes() {
+		if x := (draw.Pair{Name: words.Axes[a].Name, Before: scale * before[a], After: scale * after[a]}); max(x.Before, x.After) >= 0.5 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// drawnOf is the drink to draw in the band of its family: as it was shown, or
+// as it was mended; nil where the round is of several drinks.
+func drawnOf(r *drill.Round, f form.Values) (*flavor.Spec, error) {
+	switch r.Request.Kind {
+	case drill.KindFault, drill.KindGuess:
+		return &r.Specs[0], nil
+	case drill.KindMend:
+		a, err := moveIn(f, r)
+		if err != nil {
+			return nil, err
+		}
+		s := r.Specs[0].Clone()
+		pour := &s.Pours[a.Pour]
+		pour.Amount = a.Amount
+		pour.ML, err = measure.ToML(a.Amount, pour.Unit, pour.Profile)
+		return &s, err
+	}
+	return nil, nil
+}

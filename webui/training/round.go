@@ -1,0 +1,197 @@
+package training
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// questionView is a round as a form.
+type questionView struct {
+	Kind    string
+	Text    string
+	Hint    string
+	Size    string
+	Round   string // the request, sealed: it alone would give the answer away
+	Drinks  []roundDrink
+	Options []form.Option
+	Aromas  []form.Option
+	Axes    []form.Option
+	Ways    []form.Option
+	ABV     string
+	Volume  string
+	Trouble string
+}
+
+// roundDrink is a drink of a question.
+type roundDrink struct {
+	Field  string
+	Name   string
+	Method string
+	Pours  []roundPour
+	Places []form.Option
+}
+
+// roundPour is a pour, and the field that may move it.
+type roundPour struct{ Field, Amount, Name, Value string }
+
+var roundHints = map[drill.Kind]string{
+	drill.KindFault:  "A proven drink was poured wrong by one slip of the hand.",
+	drill.KindMend:   "Write one amount anew; fractions and ml will do. Any move that brings it to balance is right.",
+	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
+	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
+	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; nothing may be right.",
+	drill.KindFamily: "The largest part is written as 8, as so much of what the trade pours for it.",
+}
+
+func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
+	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(r.Question), Hint: roundHints[r.Request.Kind],
+		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(&r.Request)}
+	for i := range r.Specs {
+		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
+	}
+	for i, o := range r.Options {
+		v.Options = append(v.Options, f.Option("option", strconv.Itoa(i), o.Label))
+	}
+	switch r.Request.Kind {
+	case drill.KindFault:
+		v.Ways = []form.Option{f.Option("way", "little", "too little"), f.Option("way", "much", "too much")}
+		for _, a := range template.Axes() {
+			v.Axes = append(v.Axes, f.Option("of", a.String(), axisNoun[a]))
+		}
+	case drill.KindGuess:
+		v.ABV, v.Volume = f.Get("abv"), f.Get("volume")
+	case drill.KindCover:
+		for _, family := range flavor.Families() {
+			v.Aromas = append(v.Aromas, f.Option("lost", family.ID, family.ID))
+		}
+	}
+	return v
+}
+
+func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
+	d := roundDrink{Field: fmt.Sprintf("place-%d", at), Name: s.Name, Method: string(s.Method) + ", " + string(s.Service)}
+	for i := range s.Pours {
+		p := roundPour{Field: fmt.Sprintf("pour-%d", i), Amount: part.Amount(&s.Pours[i]), Name: s.Pours[i].Profile.Name}
+		if p.Value = p.Amount; f.Has(p.Field) {
+			p.Value = f.Get(p.Field)
+		}
+		d.Pours = append(d.Pours, p)
+	}
+	for i, name := range []string{"least", "between", "most"} {
+		d.Places = append(d.Places, f.Option(d.Field, strconv.Itoa(i), name))
+	}
+	return d
+}
+
+// answerIn reads the answer to a round. What is missing or cannot be read is a
+// fault.
+func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
+	switch r.Request.Kind {
+	case drill.KindFault:
+		axis, ok := template.ParseAxis(f.Get("of"))
+		if way := f.Get("way"); !ok || way != "much" && way != "little" {
+			return a, form.Missing("answer", "say whether there is too much or too little, and of what")
+		}
+		a.Axis, a.High = axis, f.Get("way") == "much"
+	case drill.KindMend:
+		return moveIn(f, r)
+	case drill.KindOrder:
+		return orderIn(f, len(r.Specs))
+	case drill.KindGuess:
+		if a.ABV, err = f.Number("abv", "the strength", "% vol"); err == nil {
+			a.Volume, err = f.Number("volume", "the volume", "ml")
+		}
+	default:
+		if a.Option, err = strconv.Atoi(f.Get("option")); err != nil {
+			return a, form.Missing("option", "choose one of the answers")
+		}
+		for _, id := range f["lost"] {
+			family, ok := flavor.ParseFamily(id)
+			if !ok {
+				return a, fmt.Errorf("%w: no aroma is called %q", form.ErrUnreadable, id)
+			}
+			a.Lost = append(a.Lost, family)
+		}
+	}
+	return a, err
+}
+
+// moveIn finds the one pour that was written anew.
+func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
+	a.Pour = -1
+	for i := range r.Specs[0].Pours {
+		pour := &r.Specs[0].Pours[i]
+		text := f.Get(fmt.Sprintf("pour-%d", i))
+		if text == part.Amount(pour) {
+			continue
+		}
+		amount, err := amountIn(text, pour)
+		if err != nil {
+			return a, err
+		}
+		if amount == pour.Amount {
+			continue
+		}
+		if a.Pour >= 0 {
+			return a, form.Missing("pours", "two pours are moved; move one, and leave the others as they were")
+		}
+		a.Pour, a.Amount = i, amount
+	}
+	if a.Pour < 0 {
+		return a, form.Missing("pours", "nothing is moved yet; write one amount anew")
+	}
+	return a, nil
+}
+
+// amountIn reads an amount in the unit of a pour. A number alone is in that
+// unit.
+func amountIn(text string, pour *flavor.Pour) (float64, error) {
+	unreadable := form.Missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, part.Amount(pour)))
+	if strings.ContainsAny(text, "\n#") {
+		return 0, unreadable
+	}
+	draft, err := measure.Parse(text + " x")
+	if err != nil || len(draft.Lines) != 1 || draft.Lines[0].Name != "x" {
+		return 0, unreadable
+	}
+	line := &draft.Lines[0]
+	if line.Unit == pour.Unit || !strings.ContainsFunc(text, unicode.IsLetter) {
+		return line.Amount, nil
+	}
+	ml, err := measure.ToML(line.Amount, line.Unit, pour.Profile)
+	if err != nil {
+		return 0, err
+	}
+	per, ok := measure.MLPerUnit(pour.Unit, pour.Profile)
+	if !ok || per == 0 {
+		return 0, unreadable
+	}
+	return ml / per, nil
+}
+
+// orderIn reads which drink goes where.
+func orderIn(f form.Values, n int) (a drill.Answer, err error) {
+	a.Order = make([]int, n)
+	taken := make([]bool, n)
+	for i := range n {
+		place, err := strconv.Atoi(f.Get(fmt.Sprintf("place-%d", i)))
+		if err != nil || place < 0 || place >= n {
+			return a, form.Missing("order", "give each drink its place")
+		}
+		if taken[place] {
+			return a, form.Missing("order", "two drinks share a place; give each its own")
+		}
+		taken[place], a.Order[place] = true, i
+	}
+	return a, nil
+}

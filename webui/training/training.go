@@ -1,0 +1,157 @@
+package training
+
+import (
+	"errors"
+	"fmt"
+	"net/http"
+	"slices"
+	"strconv"
+
+	"counterpour/data/house"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/words"
+)
+
+// drillChoice is what may be trained, as the page calls it.
+type drillChoice struct {
+	ID, Name string
+	wish     behind.RoundWish
+}
+
+var drillChoices = []drillChoice{
+	{"", "What I need most", behind.RoundWish{}},
+	{"fault", "Name the fault", behind.RoundWish{Kind: drill.KindFault}},
+	{"mend", "Mend it", behind.RoundWish{Kind: drill.KindMend}},
+	{"order-sweet", "Order by sweetness", behind.RoundWish{Kind: drill.KindOrder, Axis: template.Sweet, HasAxis: true}},
+	{"order-strong", "Order by strength", behind.RoundWish{Kind: drill.KindOrder, Axis: template.Strong, HasAxis: true}},
+	{"guess", "Guess strength and volume", behind.RoundWish{Kind: drill.KindGuess}},
+	{"cover", "Pick the cover", behind.RoundWish{Kind: drill.KindCover}},
+	{"family", "Read the family", behind.RoundWish{Kind: drill.KindFamily}},
+}
+
+// drillSizes are the sizes offered, the easiest first.
+var drillSizes = []float64{12, 6, 3, 1.5}
+
+// trainingWish is what the form at the top of the page asks for.
+type trainingWish struct {
+	what  int // of drillChoices
+	Size  float64
+	Asked bool // a round is wanted, not only the page
+}
+
+func readTrainingWish(r *http.Request) (trainingWish, error) {
+	if err := form.Parse(r); err != nil {
+		return trainingWish{}, err
+	}
+	w := trainingWish{Asked: r.Form.Has("what")}
+	w.what = slices.IndexFunc(drillChoices, func(c drillChoice) bool { return c.ID == r.Form.Get("what") })
+	if w.what < 0 {
+		return w, fmt.Errorf("%w: no drill is called %q", form.ErrUnreadable, r.Form.Get("what"))
+	}
+	if text := r.Form.Get("steps"); text != "" {
+		var err error
+		if w.Size, err = strconv.ParseFloat(text, 64); err != nil || !slices.Contains(drillSizes, w.Size) {
+			return w, fmt.Errorf("%w: no size is %q", form.ErrUnreadable, text)
+		}
+	}
+	return w, nil
+}
+
+// training shows the page; a round if one is asked for.
+func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
+	wish, err := readTrainingWish(r)
+	if err != nil {
+		return err
+	}
+	if r.Method == http.MethodPost {
+		return p.graded(w, r, wish)
+	}
+	v, learner, err := p.trainingView(r, wish)
+	if err != nil {
+		return err
+	}
+	if !wish.Asked {
+		return p.Write(w, r, http.StatusOK, "training", "layout", v)
+	}
+	wanted := drillChoices[wish.what].wish
+	wanted.Size = wish.Size
+	round, err := p.trainer.Next(learner, wanted)
+	if faults := form.Faults(err); len(faults) > 0 {
+		v.Trouble = words.Sentence(faults[0].Message)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
+	}
+	if err != nil {
+		return err
+	}
+	v.Question = p.questionOf(round, form.Values{})
+	return p.Write(w, r, http.StatusOK, "training", "layout", v)
+}
+
+// roundIsOver is said of a round that this run of the program did not hand out.
+const roundIsOver = "This round cannot be graded any more: the program has been started again since it was handed out. Start a new one."
+
+// graded grades what was sent, or asks again if the answer is not whole.
+func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish) error {
+	v, _, err := p.trainingView(r, wish)
+	if err != nil {
+		return err
+	}
+	request, ok := p.seal.open(r.Form.Get("round"))
+	if !ok {
+		v.Trouble = roundIsOver
+		return p.Write(w, r, http.StatusGone, "training", "layout", v)
+	}
+	round, err := p.trainer.Again(request)
+	if err != nil {
+		return err
+	}
+	sent := form.Values(r.Form)
+	var grade *drill.Grade
+	answer, err := answerIn(sent, round)
+	if err == nil {
+		grade, err = p.trainer.Grade(round, answer)
+	}
+	if faults := form.Faults(err); len(faults) > 0 {
+		v.Question = p.questionOf(round, sent)
+		v.Question.Trouble = words.Sentence(faults[0].Message)
+		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
+	}
+	if err != nil {
+		return err
+	}
+	if v.Grade, err = p.gradeOf(round, grade, sent); err != nil {
+		return err
+	}
+	if err := p.keep(w, r, v, round, grade, sent); err != nil {
+		return err
+	}
+	return p.Write(w, r, http.StatusOK, "training", "layout", v)
+}
+
+// keep notes a graded round and says what it does to the next one. What the
+// house cannot keep is told beside the grade.
+func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, round *drill.Round, grade *drill.Grade, form form.Values) error {
+	who := personOf(r)
+	if who == (person{}) {
+		who = newLearner(w, r)
+	}
+	err := p.learners.note(r.Context(), who, frame.By(r), round, grade, saidIn(form, round))
+	var kept *house.Error
+	if errors.As(err, &kept) {
+		p.Log.ErrorContext(r.Context(), "result not kept", "err", err)
+		v.Grade.Unkept = words.Sentence("this result was not kept: " + kept.Message)
+	} else if err != nil {
+		return err
+	}
+	learner, err := p.learners.of(r.Context(), who)
+	if err != nil {
+		return err
+	}
+	v.Grade.Next = nextOf(&learner, round)
+	v.Played = playedBy(&learner)
+	return nil
+}

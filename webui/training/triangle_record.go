@@ -1,0 +1,180 @@
+package training
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+
+	"counterpour/data/house"
+	"counterpour/flavor/drill"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/words"
+)
+
+// id names the test of a plan, so that a plan sent twice is one test.
+func (f triangleForm) id() string {
+	sum := sha256.Sum256([]byte(f.values(f.Seed).Encode()))
+	return "triangle-" + hex.EncodeToString(sum[:12])
+}
+
+// What may be done with the picks that are sent.
+const (
+	keepPicks = "keep"
+	closeTest = "close"
+)
+
+// tooManyHands is said when two people recorded at once.
+const tooManyHands = "Somebody else recorded at the same time. What they kept is filled in where you had left a gap; what you picked stands. Look it over and keep it again."
+
+// picked keeps what the tasters picked. What was picked stands on the page
+// whatever goes wrong.
+func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
+	test, err := p.sentTest(r)
+	if faults := form.Faults(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
+		return fmt.Errorf("%w: %w", form.ErrUnreadable, err)
+	}
+	if err != nil {
+		return err
+	}
+	if test.Closed {
+		return p.showTriangle(w, r, http.StatusConflict, test, "This test is closed; its verdict stands. Plan another one.")
+	}
+	if err := test.pick(r.Form); err != nil {
+		return err
+	}
+	do := r.Form.Get("do")
+	if do != keepPicks && do != closeTest {
+		return fmt.Errorf("%w: %q is nothing to do with picks", form.ErrUnreadable, do)
+	}
+	if do == closeTest && test.answered() == 0 {
+		return p.showTriangle(w, r, http.StatusUnprocessableEntity, test, "Nobody has picked yet. Record at least one pick before you close the test.")
+	}
+	test.Closed = do == closeTest
+	_, err = p.house.Store().Write(r.Context(), frame.By(r), house.Put(test.Triangle, test.version))
+	var unkept *house.Error
+	switch {
+	case errors.Is(err, house.ErrConflict):
+		return p.merged(w, r, test)
+	case errors.As(err, &unkept):
+		p.Log.ErrorContext(r.Context(), "picks not kept", "err", err)
+		test.Closed = false
+		return p.showTriangle(w, r, http.StatusServiceUnavailable, test, words.Sentence("the picks were not kept: "+unkept.Message))
+	case err != nil:
+		return err
+	}
+	return toTest(w, r, test.ID)
+}
+
+func toTest(w http.ResponseWriter, r *http.Request, id string) error {
+	http.Redirect(w, r, trianglePath+"?"+url.Values{"test": {id}}.Encode(), http.StatusSeeOther)
+	return nil
+}
+
+// sentTest is the test that a form is of, as the house has it, or as it was laid
+// out if the house has none yet. Its version is the one that the form was made on.
+func (p *pages) sentTest(r *http.Request) (*openTest, error) {
+	id, sent := r.Form.Get("test"), readTriangleForm(r.Form)
+	if id == "" {
+		id = sent.id()
+	}
+	version, err := strconv.ParseInt(r.Form.Get("version"), 10, 64)
+	if err != nil {
+		return nil, fmt.Errorf("%w: version: %w", form.ErrUnreadable, err)
+	}
+	kept, err := house.Get[house.Triangle](r.Context(), p.house.Store(), id)
+	switch {
+	case err == nil:
+		return &openTest{Triangle: kept.Item, version: version}, nil
+	case errors.Is(err, house.ErrNotFound) && r.Form.Get("test") == "":
+		test, err := p.planTriangle(r.Context(), sent)
+		if err == nil {
+			test.At = frame.By(r).At
+		}
+		return test, err
+	}
+	return nil, err
+}
+
+func (t *openTest) answered() (n int) {
+	for i := range t.Servings {
+		if t.Servings[i].Picked != 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// pick takes the picks of a form; a taster that it has nothing of has none.
+func (t *openTest) pick(sent url.Values) error {
+	for i := range t.Servings {
+		s := &t.Servings[i]
+		s.Picked = 0
+		text := sent.Get(pickField(i))
+		if text == "" {
+			continue
+		}
+		code, err := strconv.Atoi(text)
+		if err != nil || !slices.Contains(s.Codes[:], code) {
+			return fmt.Errorf("%w: taster %d had no glass %q", form.ErrUnreadable, i+1, text)
+		}
+		s.Picked = code
+	}
+	return nil
+}
+
+func pickField(i int) string { return fmt.Sprintf("pick-%d", i) }
+
+// merged shows the picks that were sent over those that somebody else kept
+// meanwhile, or goes on if they are the same: the page was sent twice.
+func (p *pages) merged(w http.ResponseWriter, r *http.Request, sent *openTest) error {
+	kept, err := house.Get[house.Triangle](r.Context(), p.house.Store(), sent.ID)
+	if err != nil {
+		return err
+	}
+	test := &openTest{Triangle: kept.Item, version: kept.Version}
+	if test.Closed == sent.Closed && slices.Equal(test.Servings, sent.Servings) {
+		return toTest(w, r, test.ID)
+	}
+	if test.Closed {
+		return p.showTriangle(w, r, http.StatusConflict, test, "Somebody else closed this test meanwhile, so that your last picks were not kept; its verdict stands.")
+	}
+	for i := range test.Servings {
+		if picked := sent.Servings[i].Picked; picked != 0 {
+			test.Servings[i].Picked = picked
+		}
+	}
+	return p.showTriangle(w, r, http.StatusConflict, test, tooManyHands)
+}
+
+// verdictOf judges a test that is closed.
+func verdictOf(t *house.Triangle) (*drill.Triangulation, error) {
+	plan := &drill.Triangle{Tasters: len(t.Servings), Alpha: t.Alpha, Share: t.Share}
+	picked := make([]int, len(t.Servings))
+	for i, s := range t.Servings {
+		odd := drill.OddOf(s.Order)
+		if odd < 0 {
+			return nil, fmt.Errorf("triangle %s: %q is no order of glasses", t.ID, s.Order)
+		}
+		plan.Servings = append(plan.Servings, drill.Serving{Order: s.Order, Codes: s.Codes, Odd: odd})
+		picked[i] = s.Picked
+	}
+	return plan.Judge(picked)
+}
+
+// pastTests lists the tests of the house, the last one first.
+func (p *pages) pastTests(ctx context.Context) ([]house.Triangle, error) {
+	kept, err := house.All[house.Triangle](ctx, p.house.Store())
+	if err != nil {
+		return nil, err
+	}
+	tests := house.Items(kept)
+	slices.SortStableFunc(tests, func(a, b house.Triangle) int { return b.At.Compare(a.At) })
+	return tests, nil
+}

@@ -1,0 +1,226 @@
+package training
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// triangleView is the page of triangle tests.
+type triangleView struct {
+	Form    triangleForm
+	Menu    []string
+	Bottles []string
+	Alphas  []form.Option
+	Powers  []form.Option
+	Trouble string
+	Test    *testView
+	Past    []pastView
+}
+
+// testView is one test, laid out or begun.
+type testView struct {
+	Drink, Cover string
+	Each         string
+	Sums         []string // what the plan can find
+	Alcohol      string
+	Sides        []sideView
+	Servings     []servingView
+	Done         string // how many have picked
+	Begun        bool
+	Verdict      *verdictView
+	Hidden       []hiddenField
+	Other        string // the same with other codes; empty once it was begun
+}
+
+// hiddenField is a field that a form carries along.
+type hiddenField struct{ Name, Value string }
+
+// sideView is what one side of the test carries.
+type sideView struct {
+	Mark, Name string
+	Known      bool // its allergens are worked out from the house's records
+	Allergens  part.Allergens
+	Cautions   []behind.Caution
+}
+
+// servingView is what one taster is handed.
+type servingView struct {
+	Number int
+	Order  string // for whoever pours
+	Field  string
+	Codes  []codeView
+	None   bool // nothing is picked yet
+}
+
+// codeView is one glass.
+type codeView struct {
+	Code   int
+	Side   string // A or B; for whoever pours
+	Picked bool
+}
+
+// verdictView is what a closed test found.
+type verdictView struct {
+	Word  string
+	Text  string
+	P     string
+	Right string
+	Share string
+}
+
+// pastView is one test of the list.
+type pastView struct{ Link, When, Drink, Cover, Found string }
+
+// How a form is first filled in.
+var firstTriangle = triangleForm{Each: "25", Alpha: "5", Power: "80", Share: "50"}
+
+var (
+	alphaChoices = []form.Option{{Value: "1", Name: "1 in 100"}, {Value: "5", Name: "5 in 100, the usual"}, {Value: "10", Name: "10 in 100"}}
+	powerChoices = []form.Option{{Value: "70", Name: "70 in 100"}, {Value: "80", Name: "80 in 100, the usual"}, {Value: "90", Name: "90 in 100"}, {Value: "95", Name: "95 in 100"}}
+)
+
+func (p *pages) triangleView(ctx context.Context, sent triangleForm, asked bool) (*triangleView, error) {
+	if !asked {
+		sent = firstTriangle
+		sent.Seed = newSeed()
+	}
+	v := &triangleView{Form: sent, Alphas: form.Choose(alphaChoices, sent.Alpha), Powers: form.Choose(powerChoices, sent.Power)}
+	menu, err := p.house.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for i := range menu {
+		v.Menu = append(v.Menu, menu[i].Spec.Name)
+	}
+	stock, err := p.house.Stock(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for _, s := range stock {
+		v.Bottles = append(v.Bottles, s.Name)
+	}
+	past, err := p.pastTests(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for i := range past {
+		one, err := pastViewOf(&past[i])
+		if err != nil {
+			return nil, err
+		}
+		v.Past = append(v.Past, one)
+	}
+	return v, nil
+}
+
+func pastViewOf(t *house.Triangle) (pastView, error) {
+	test := openTest{Triangle: *t}
+	v := pastView{Link: trianglePath + "?test=" + t.ID, When: t.At.Local().Format("2 Jan 2006"), Drink: t.Drink, Cover: t.Cover,
+		Found: fmt.Sprintf("under way: %d of %d have picked", test.answered(), len(t.Servings))}
+	if !t.Closed {
+		return v, nil
+	}
+	found, err := verdictOf(t)
+	if err != nil {
+		return v, err
+	}
+	v.Found = fmt.Sprintf("%s: %d of %d right, p = %s", strings.ToLower(foundWord(found)), found.Right, found.Answers, words.Figure(found.P, 3))
+	return v, nil
+}
+
+func foundWord(v *drill.Triangulation) string {
+	if v.Different {
+		return "They can be told apart"
+	}
+	return "No difference shown"
+}
+
+func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
+	v := &testView{Drink: t.Drink, Cover: t.Cover, Each: words.Plain(t.GlassML), Begun: t.version > 0,
+		Done: fmt.Sprintf("%d of %s picked.", t.answered(), words.Count(len(t.Servings), "taster has", "tasters have"))}
+	if t.plan != nil {
+		v.Sums, v.Other = t.plan.sums(), t.form.address(newSeed())
+		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(t.plan.ethanol)
+		if t.plan.assumed {
+			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(spiritABV, 0))
+		}
+		for _, name := range []string{"drink", "cover", "each", "tasters", "alpha", "power", "share", "seed"} {
+			v.Hidden = append(v.Hidden, hiddenField{name, t.form.values(t.form.Seed).Get(name)})
+		}
+	} else {
+		v.Hidden = []hiddenField{{"test", t.ID}}
+	}
+	v.Hidden = append(v.Hidden, hiddenField{"version", strconv.FormatInt(t.version, 10)})
+	for i := range t.Servings {
+		v.Servings = append(v.Servings, servingViewOf(i, &t.Servings[i]))
+	}
+	spec, err := p.ofMenu(ctx, t.Drink)
+	if err != nil {
+		return nil, err
+	}
+	v.Sides = []sideView{p.sideView("A", t.Drink, spec), p.sideView("B", t.Cover, p.bottleAlone(t.Cover))}
+	if !t.Closed {
+		return v, nil
+	}
+	found, err := verdictOf(&t.Triangle)
+	if err != nil {
+		return nil, err
+	}
+	v.Verdict = &verdictView{Word: foundWord(found), Text: words.Sentence(found.Text), P: words.Figure(found.P, 3), Right: fmt.Sprintf("%d of %d", found.Right, found.Answers),
+		Share: fmt.Sprintf("%s to %s %%", words.Figure(100*found.Low, 0), words.Figure(100*found.High, 0))}
+	return v, nil
+}
+
+// sums says what a plan can and cannot find.
+func (p *planned) sums() []string {
+	out := []string{fmt.Sprintf("%d tasters: from %d right answers on, the two count as different.", p.Tasters, p.LeastRight),
+		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", words.Figure(100*p.RealAlpha, 1)),
+		fmt.Sprintf("If %s %% of people can tell, it is found out in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}
+	switch {
+	case p.LeastRight > p.Tasters:
+		out[0] = fmt.Sprintf("%d tasters can show nothing at this chance of a false alarm: not even all of them right would do. Ask more.", p.Tasters)
+	case p.Power >= p.wanted:
+	case p.enough > 0:
+		out = append(out, fmt.Sprintf("That is less than the %s asked for; %d tasters would do.", words.Figure(100*p.wanted, 0), p.enough))
+	}
+	if p.Tasters%6 != 0 {
+		out = append(out, "The six orders are served equally often only to 6, 12, 18 … tasters.")
+	}
+	return out
+}
+
+func servingViewOf(i int, s *house.TriangleServing) servingView {
+	v := servingView{Number: i + 1, Order: s.Order, Field: pickField(i), None: s.Picked == 0}
+	for k, code := range s.Codes {
+		v.Codes = append(v.Codes, codeView{Code: code, Side: s.Order[k : k+1], Picked: code == s.Picked})
+	}
+	return v
+}
+
+// bottleAlone is what is poured in the cover, if the house knows it by this name;
+// else nil, and anything may be in it.
+func (p *pages) bottleAlone(name string) *flavor.Spec {
+	profile, _, err := p.house.Shelf().Resolve(name)
+	if err != nil {
+		return nil
+	}
+	return &flavor.Spec{Pours: []flavor.Pour{{Profile: profile}}}
+}
+
+func (p *pages) sideView(mark, name string, spec *flavor.Spec) sideView {
+	v := sideView{Mark: mark, Name: name, Known: spec != nil}
+	if spec != nil {
+		v.Allergens, v.Cautions = part.AllergensOf(spec, nil), p.bar.Cautions(spec)
+	}
+	return v
+}

@@ -1,0 +1,189 @@
+package webuitest
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+	"counterpour/webui/behind"
+	"counterpour/webui/draw"
+	"counterpour/webui/part"
+)
+
+// The shelf of the fake bar.
+var (
+	Gin    = NewProfile("london-dry-gin", "London dry gin", flavor.ClassGin)
+	Lemon  = NewProfile("lemon-juice", "lemon juice", flavor.ClassSourJuice)
+	Syrup  = NewProfile("simple-syrup", "simple syrup", flavor.ClassSyrup)
+	Orgeat = NewProfile("orgeat", "orgeat", flavor.ClassSpicedSyrup, flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains},
+		flavor.AllergenMark{Allergen: flavor.Soybeans, Certainty: flavor.MayContain})
+	Sesame = NewProfile("sesame-orgeat", "sesame orgeat", flavor.ClassSpicedSyrup, flavor.AllergenMark{Allergen: flavor.Sesame, Certainty: flavor.Contains})
+	white  = withPiece(NewProfile("egg-white", "egg white", flavor.ClassEgg, flavor.AllergenMark{Allergen: flavor.Eggs, Certainty: flavor.Contains}))
+	bottle = unstated(NewProfile("unlabelled-liqueur", "unlabelled liqueur", flavor.ClassLiqueur))
+)
+
+// NewProfile is an ingredient whose allergens are stated.
+func NewProfile(id, name string, class flavor.Class, marks ...flavor.AllergenMark) *flavor.Profile {
+	return &flavor.Profile{ID: id, Name: name, Class: class, AllergensKnown: true, AllergenMarks: marks, DensityGPerML: 1}
+}
+
+func withPiece(p *flavor.Profile) *flavor.Profile {
+	p.Yields = []flavor.Yield{{Unit: flavor.Piece, Amount: flavor.Figure{Value: 30}}}
+	return p
+}
+
+func unstated(p *flavor.Profile) *flavor.Profile {
+	p.AllergensKnown = false
+	return p
+}
+
+// Bar knows a few bottles and one family. A draft with less than 20 mL of
+// lemon is off, and more lemon mends it. A drink named Broken fails.
+type Bar struct{ In behind.House }
+
+var _ behind.Bar = Bar{}
+
+// ErrBroken is how the fake bar fails.
+var ErrBroken = errors.New("the pump is broken")
+
+func (Bar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
+	m := flavor.Match{Asked: written, How: flavor.MatchExact}
+	for _, p := range []*flavor.Profile{Gin, Lemon, Syrup, Orgeat, Sesame, white, bottle, Falernum, Almond, Clove, Spare} {
+		if flavor.NormaliseName(p.Name) == flavor.NormaliseName(written) {
+			return p, m, nil
+		}
+	}
+	if written == "gin" {
+		return Gin, flavor.Match{Asked: written, How: flavor.MatchAlias}, nil
+	}
+	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Value: written, Suggest: []string{"lemon juice"},
+		Message: "unknown ingredient \"" + written + "\"; nearest: lemon juice"}
+}
+
+func (b Bar) Read(text string) (flavor.Spec, error) {
+	draft, err := measure.Parse(text)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return measure.Resolve(draft, b)
+}
+
+func (b Bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	r, err := b.Judge(s)
+	if err != nil {
+		return nil, nil, err
+	}
+	if at := part.IndexOf(s.Pours, Lemon); at >= 0 && s.Pours[at].ML < 20 {
+		return b.tooSweet(s, r, at)
+	}
+	return r, nil, nil
+}
+
+func (Bar) Judge(s *flavor.Spec) (*balance.Result, error) {
+	switch s.Name {
+	case "Broken":
+		return nil, ErrBroken
+	case "Weightless":
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "there is nothing in the drink to weigh; add a pour that has"}
+	}
+	r := &balance.Result{Drink: &mix.Drink{VolumeML: 166.6, ABV: 14.52, SugarPer100: 8.61, AcidPer100: 0.886, Bitter: 0.2,
+		DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183, After: mix.Ledger{Ethanol: 19.1},
+		PlusMinus: mix.PlusMinus{VolumeML: 6.1, ABV: 0.55, SugarPer100: 0.4, AcidPer100: 0.06, DilutionPct: 4}},
+		Judgement: template.Judgement{Score: 94.2, Equivalents: template.Equivalents{60.6, 23.4, 29.8, 0.9, 0},
+			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Tail: 0.62}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
+	r.Verdict = template.Balanced
+	return r, nil
+}
+
+// Explain says more than a page shows.
+func (Bar) Explain(*flavor.Spec) ([]balance.Step, error) {
+	steps := []balance.Step{{Stage: balance.StagePour, Text: "2 oz gin count as 60.6 mL of 40 % spirit"}}
+	for i := range 40 {
+		steps = append(steps, balance.Step{Stage: balance.StageRatio, Text: fmt.Sprintf("ratio %d", i+1)})
+	}
+	return steps, nil
+}
+
+func (Bar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result, []balance.Fix, error) {
+	r.Judgement.Score, r.Judgement.Equivalents[template.Sour], r.Verdict = 26.7, 7.4, template.Off
+	r.Judgement.Fits[0].Tail = 0.004
+	r.Faults = []balance.Fault{{Axis: template.Sour, Deviation: 4.8, PlusMinus: 0.5, Text: "about ½ oz too little lemon juice for this much simple syrup"}}
+	mended := s.Clone()
+	mended.Pours[at].Amount, mended.Pours[at].Unit, mended.Pours[at].ML = 0.75, flavor.Ounce, 22.2
+	return r, []balance.Fix{{Spec: mended, Score: 92.4, Text: "pour ¾ oz lemon juice instead of ¼ oz"}}, nil
+}
+
+func (Bar) Cover(_ context.Context, r behind.CoverRequest) (*flavor.Profile, *cover.Result, error) {
+	at := -1
+	for i := range r.Spec.Pours {
+		if p := r.Spec.Pours[i].Profile; p.ID == r.Missing || p.Name == r.Missing {
+			at = i
+		}
+	}
+	if at < 0 {
+		return nil, nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing, Message: r.Missing + " is not a pour of this drink; name one that is"}
+	}
+	missing := r.Spec.Pours[at].Profile
+	result := &cover.Result{ScoreBefore: 94.2, Removed: []*flavor.Profile{missing}}
+	if !Sesame.Avoids(r.Avoid) {
+		return missing, result, nil
+	}
+	with := r.Spec.Clone()
+	with.Pours[at] = flavor.Pour{Profile: Sesame, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
+	result.Covers = []cover.Cover{{Parts: with.Pours[at : at+1], Spec: with, Distance: 1.27, Score: 88, ABVChange: -0.2, VolumeChange: 1.2,
+		Lost: []flavor.Family{flavor.Nut}, Gained: []flavor.Family{flavor.Vegetal}, NewAllergens: []flavor.Allergen{flavor.Sesame},
+		Text: "½ oz sesame orgeat: same drink, softer nut"}}
+	return missing, result, nil
+}
+
+func (Bar) Suggest(_ context.Context, prefix string, _ int) ([]*flavor.Profile, error) {
+	if prefix == "broken" {
+		return nil, ErrBroken
+	}
+	var out []*flavor.Profile
+	for _, p := range []*flavor.Profile{Gin, Lemon, Syrup} {
+		if strings.HasPrefix(flavor.NormaliseName(p.Name), flavor.NormaliseName(prefix)) {
+			out = append(out, p)
+		}
+	}
+	return out, nil
+}
+
+func (Bar) Examples() []flavor.Spec {
+	return []flavor.Spec{{Name: "Halyard Sour", Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{
+		{Profile: Gin, Amount: 2, Unit: flavor.Ounce, ML: 59.1}, {Profile: Lemon, Amount: 0.75, Unit: flavor.Ounce, ML: 22.2},
+		{Profile: Syrup, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}}}}
+}
+
+func (Bar) Family(id string) (template.Family, bool) {
+	if id == "tiki" {
+		return template.Family{ID: id, Name: "Tropical"}, true
+	}
+	return template.Family{ID: id, Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour}, Ratio: []float64{8, 3, 3},
+		Source: "2 : ¾ : ¾, common practice", Usual: "Too much syrup tastes flat; too much juice is sharp."}, id == "sour"
+}
+
+func (b Bar) Families() []template.Family {
+	sour, _ := b.Family("sour")
+	return []template.Family{sour, {ID: "tiki", Name: "Tropical"}, {ID: "flip", Name: "Flip"}}
+}
+
+func (Bar) Ranges(*flavor.Spec, string) ([template.NumAxes]draw.Range, bool) {
+	return [template.NumAxes]draw.Range{template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
+		template.Sweet: {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1}, template.Sour: {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
+		template.Bitter: {High: 10.6, PlusMinus: 0.2}, template.Long: {High: 11.3}}, true
+}
+
+func (Bar) Cautions(s *flavor.Spec) []behind.Caution {
+	if part.IndexOf(s.Pours, white) < 0 {
+		return nil
+	}
+	return []behind.Caution{{Text: "Raw egg can carry Salmonella.", Source: "A food agency"}}
+}

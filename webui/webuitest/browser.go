@@ -1,0 +1,238 @@
+package webuitest
+
+import (
+	"context"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/webui/behind"
+)
+
+// The sizes of a PDF's pages, in points.
+var (
+	AnyBox  = regexp.MustCompile(`/MediaBox \[`)
+	BoxOfA6 = regexp.MustCompile(`/MediaBox \[0 0 29[78][.\d]* (?:419|420)`)
+)
+
+// Press sends keys to whatever has the focus.
+func (b *Browser) Press(keys ...string) {
+	b.T.Helper()
+	for _, k := range keys {
+		b.Do(chromedp.KeyEvent(k))
+	}
+}
+
+// TabTo presses Tab until the element with an id has the focus.
+func (b *Browser) TabTo(id string) {
+	b.T.Helper()
+	for range 80 {
+		at, err := chromedp.Run(b.Ctx, chromedp.Evaluate[string](`document.activeElement.id`))
+		require.NoError(b.T, err)
+		if at == id {
+			return
+		}
+		b.Press(kb.Tab)
+	}
+	require.Fail(b.T, "not reached by Tab", id)
+}
+
+// Adds types at the end of the draft.
+func (b *Browser) Adds(text string) {
+	b.T.Helper()
+	b.Do(chromedp.Evaluate[chromedp.Void](`{ const t = document.getElementById('text'); t.focus(); t.setSelectionRange(t.value.length, t.value.length); }`))
+	b.Press(text)
+}
+
+// Reads waits for the draft to read as wanted.
+func (b *Browser) Reads(text string) {
+	b.T.Helper()
+	if !assert.Eventually(b.T, func() bool { return b.Text() == text }, patience, 50*time.Millisecond) {
+		b.T.Logf("the draft reads %q", b.Text())
+	}
+}
+
+// Browser is a page of the bench in a real browser.
+type Browser struct {
+	T   *testing.T
+	Ctx context.Context
+
+	mu   sync.Mutex
+	said []string // by the console
+}
+
+// OpenBrowser opens the bench.
+func OpenBrowser(t *testing.T, width int64) *Browser {
+	t.Helper()
+	b := NewBrowser(t, width)
+	b.Open(Serve(t, NewHouse()), "/")
+	return b
+}
+
+// Serve serves the pages of a house until the test ends.
+func Serve(t *testing.T, h behind.House) (address string) {
+	t.Helper()
+	server := httptest.NewServer(PagesOf(t, h))
+	t.Cleanup(server.Close)
+	return server.URL
+}
+
+// NewBrowser skips the test where there is no browser, but not in CI.
+func NewBrowser(t *testing.T, width int64) *Browser {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("a browser takes seconds; not with -short")
+	}
+	if _, err := exec.LookPath("chromium"); err != nil {
+		if os.Getenv("CI") != "" {
+			t.Fatal("chromium is not on PATH; install it (Debian: apt-get install chromium)")
+		}
+		t.Skip("chromium is not on PATH, so the pages are not tried in a browser (Debian: apt-get install chromium)")
+	}
+	allocator, stop := chromedp.NewExecAllocator(t.Context(), append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath("chromium"))...)
+	t.Cleanup(stop)
+	ctx, cancel := chromedp.NewContext(allocator)
+	t.Cleanup(cancel)
+	ctx, expire := context.WithTimeout(ctx, 3*time.Minute)
+	t.Cleanup(expire)
+	b := &Browser{T: t, Ctx: ctx}
+	b.Do(chromedp.EmulateViewport(width, 800))
+	b.listen()
+	return b
+}
+
+// Tab opens another tab in the same browser.
+func (b *Browser) Tab(width int64) *Browser {
+	b.T.Helper()
+	ctx, cancel := chromedp.NewContext(b.Ctx)
+	b.T.Cleanup(cancel)
+	other := &Browser{T: b.T, Ctx: ctx}
+	other.Do(chromedp.EmulateViewport(width, 800))
+	other.listen()
+	return other
+}
+
+// Open goes to a page of a server.
+func (b *Browser) Open(address, path string) {
+	b.T.Helper()
+	b.Do(chromedp.Navigate(address + path))
+}
+
+// listen keeps what the console says of faults: errors, warnings, what the
+// content policy refuses, and files that fail to load.
+func (b *Browser) listen() {
+	console := chromedp.Console(b.Ctx)
+	go func() {
+		for m, err := range console {
+			if err != nil {
+				return
+			}
+			switch m.Type {
+			case chromedp.ConsoleError, chromedp.ConsoleException, chromedp.ConsoleWarning:
+				b.mu.Lock()
+				b.said = append(b.said, m.Text)
+				b.mu.Unlock()
+			}
+		}
+	}()
+}
+
+// Do takes steps in order. One that was looking for an element while the page
+// was exchanged for another looks again.
+func (b *Browser) Do(steps ...chromedp.Action[chromedp.Void]) {
+	b.T.Helper()
+	for _, step := range steps {
+		err := chromedp.Do(b.Ctx, step)
+		for again := 0; err != nil && again < 5 && strings.Contains(err.Error(), "Could not find node"); again++ {
+			time.Sleep(100 * time.Millisecond)
+			err = chromedp.Do(b.Ctx, step)
+		}
+		require.NoError(b.T, err)
+	}
+}
+
+// Typed types into the box of a draft.
+func (b *Browser) Typed(text string) {
+	b.T.Helper()
+	b.Do(chromedp.SendKeys(chromedp.ID("text"), text))
+}
+
+// Click clicks on the first element that a selector finds.
+func (b *Browser) Click(css string) { b.T.Helper(); b.Do(chromedp.Click(chromedp.CSS(css))) }
+
+// patience is how long a browser on a busy machine may take to get anywhere.
+const patience = 30 * time.Second
+
+// Until waits for an expression to hold.
+func (b *Browser) Until(expression string) {
+	b.T.Helper()
+	assert.Eventually(b.T, func() bool {
+		ok, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](expression))
+		return err == nil && ok
+	}, patience, 50*time.Millisecond, expression)
+}
+
+// Text is what stands in the box of a draft.
+func (b *Browser) Text() string {
+	b.T.Helper()
+	s, err := chromedp.Run(b.Ctx, chromedp.Evaluate[string](`document.getElementById('text')?.value ?? ''`))
+	require.NoError(b.T, err)
+	return s
+}
+
+// Fits asserts that the page does not scroll sideways.
+func (b *Browser) Fits() {
+	b.T.Helper()
+	b.Until(`document.documentElement.scrollWidth <= document.documentElement.clientWidth`)
+}
+
+// Quiet asserts that the console has said nothing.
+func (b *Browser) Quiet() {
+	b.T.Helper()
+	assert.Empty(b.T, b.Complaints(), "the console should have nothing to say")
+}
+
+// Complaints is what the console has said.
+func (b *Browser) Complaints() []string {
+	time.Sleep(100 * time.Millisecond)
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return slices.Clone(b.said)
+}
+
+const (
+	Shown = `document.querySelector('.verdict .word')?.textContent === `
+	Focus = `document.activeElement.textContent.trim() === `
+)
+
+// WithoutScripts turns scripts off, from the next page on.
+func (b *Browser) WithoutScripts() {
+	b.T.Helper()
+	b.Do(chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
+		return err
+	}))
+}
+
+// Media makes the page believe in a medium, such as print, and a colour scheme.
+func (b *Browser) Media(medium, scheme string) {
+	b.T.Helper()
+	b.Do(chromedp.Func(func(ctx context.Context, target *chromedp.Target) error {
+		_, err := cdp.Call(ctx, target, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: medium,
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
+		return err
+	}))
+}

@@ -1,0 +1,280 @@
+package webuitest
+
+import (
+	"context"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/mix"
+	"counterpour/webui/behind"
+	"counterpour/webui/part"
+)
+
+// More of the fake shelf, for the house.
+var (
+	Falernum = NewProfile("falernum", "falernum", flavor.ClassLiqueur)
+	Almond   = NewProfile("almond-syrup", "almond syrup", flavor.ClassSpicedSyrup, flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains})
+	Clove    = NewProfile("clove-syrup", "clove syrup", flavor.ClassSpicedSyrup)
+	Spare    = NewProfile("spare-bitters", "spare bitters", flavor.ClassCocktailBitters)
+)
+
+func init() {
+	Gin.ABV.Value, Falernum.ABV.Value, Spare.ABV.Value = 40, 11, 45
+	Lemon.Acid.Value, Syrup.Sugar.Value, Orgeat.Sugar.Value, Almond.Sugar.Value, Clove.Sugar.Value = 60, 615, 600, 610, 615
+	Falernum.Sugar.Value, Spare.Bitter.Value = 300, 900
+	Lemon.Acids.Citric = 1
+	Gin.Aroma[flavor.Juniper], Falernum.Aroma[flavor.Clove], Clove.Aroma[flavor.Clove] = 10, 8, 9
+	Orgeat.Aroma[flavor.Nut], Almond.Aroma[flavor.Nut], Lemon.Aroma[flavor.Citrus], Spare.Aroma[flavor.Cinnamon] = 9, 9, 8, 60
+	for _, p := range Kept {
+		if err := mix.Complete(p); err != nil {
+			panic(err)
+		}
+	}
+}
+
+// Kept is everything that the fake house knows of.
+var Kept = []*flavor.Profile{Gin, Lemon, Syrup, Orgeat, Sesame, white, bottle, Falernum, Almond, Clove, Spare}
+
+// House keeps four drinks. Nothing covers gin; falernum is covered by
+// almond syrup, or by clove syrup for who must not have nuts.
+type House struct {
+	Drinks []behind.HouseSpec
+
+	keep    sync.Once
+	Records house.Store
+
+	mu   sync.Mutex
+	Dry  []string
+	told []chan struct{}
+}
+
+var _ behind.House = (*House)(nil)
+
+// NewHouse is a house with nothing out.
+func NewHouse() *House {
+	h := &House{}
+	for _, s := range []struct{ slug, family, text string }{
+		{"halyard-sour", "sour", GoodDraft},
+		{"mainbrace", "tiki", "Mainbrace\n2 oz gin\n3/4 oz lemon juice\n1/2 oz falernum\nshake, up"},
+		{"spindrift", "tiki", "Spindrift\n1 oz gin\n1 oz lemon juice\n1/2 oz falernum\nshake, up"},
+		{"nutcracker", "sour", "Nutcracker\n" + NutDraft},
+	} {
+		spec, err := Bar{}.Read(s.text)
+		if err != nil {
+			panic(err)
+		}
+		h.Drinks = append(h.Drinks, behind.HouseSpec{Slug: s.slug, Family: s.family, Spec: spec})
+	}
+	return h
+}
+
+func (h *House) About() string { return "The Test Room. An invented bar." }
+
+// Menu is what the store holds, in the order that the menu had at first.
+func (h *House) Menu(ctx context.Context) ([]behind.HouseSpec, error) {
+	kept, err := house.All[house.Spec](ctx, h.Store())
+	var first, last []behind.HouseSpec
+	for _, m := range h.Drinks {
+		if slices.ContainsFunc(kept, func(k house.Kept[house.Spec]) bool { return k.Item.ID == m.Slug }) {
+			first = append(first, m)
+		}
+	}
+	for _, k := range kept {
+		drink, err := k.Item.Flavor(h.Shelf())
+		if err != nil {
+			return nil, err
+		}
+		if at := slices.IndexFunc(first, func(m behind.HouseSpec) bool { return m.Slug == k.Item.ID }); at >= 0 {
+			first[at].Spec = drink
+			continue
+		}
+		last = append(last, behind.HouseSpec{Slug: k.Item.ID, Spec: drink})
+	}
+	return append(first, last...), err
+}
+
+func (h *House) Find(ctx context.Context, q behind.SpecQuery) ([]behind.HouseSpec, error) {
+	menu, err := h.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var out []behind.HouseSpec
+	for _, s := range menu {
+		ok := (q.Family == "" || q.Family == s.Family) && strings.Contains(strings.ToLower(s.Spec.Name), strings.ToLower(q.Text))
+		for _, p := range s.Spec.Pours {
+			ok = ok && p.Profile.Avoids(q.Avoid)
+		}
+		if ok {
+			out = append(out, s)
+		}
+	}
+	return out, nil
+}
+
+func (h *House) Stock(context.Context) ([]*flavor.Profile, error) {
+	if h.Drinks == nil {
+		return nil, nil
+	}
+	return []*flavor.Profile{Gin, Falernum, Lemon, Syrup, Orgeat, Almond, Clove, white, Spare}, nil
+}
+
+func (h *House) Outs(context.Context) ([]string, error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return slices.Clone(h.Dry), nil
+}
+
+// Tastings are those of the store, which all go for the drink's own pours.
+func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
+	covers, err := house.All[house.Cover](ctx, h.Store())
+	var out []cover.Tasting
+	for _, c := range house.Items(covers) {
+		t := cover.Tasting{Missing: c.Missing}
+		if c.Verdict == house.VerdictKept {
+			t.Liked = 1
+		}
+		out = append(out, t)
+	}
+	return out, err
+}
+
+func (h *House) Mark(_ context.Context, _ house.By, id string, out bool) error {
+	stock, _ := h.Stock(context.Background())
+	if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {
+		return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
+	}
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.Dry = slices.DeleteFunc(h.Dry, func(o string) bool { return o == id })
+	if out {
+		h.Dry = append(h.Dry, id)
+	}
+	for _, c := range h.told {
+		select {
+		case c <- struct{}{}:
+		default:
+		}
+	}
+	return nil
+}
+
+func (h *House) Changes(ctx context.Context) (<-chan struct{}, error) {
+	c := make(chan struct{}, 1)
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.told = append(h.told, c)
+	context.AfterFunc(ctx, func() {
+		h.mu.Lock()
+		defer h.mu.Unlock()
+		h.told = slices.DeleteFunc(h.told, func(o chan struct{}) bool { return o == c })
+		close(c)
+	})
+	return c, nil
+}
+
+// Store is a real one, in memory, and holds the specs of the menu at first.
+func (h *House) Store() house.Store {
+	h.keep.Do(func() {
+		var err error
+		if h.Records, err = house.OpenMemory(context.Background()); err != nil {
+			panic(err)
+		}
+		var edits []house.Edit
+		for _, m := range h.Drinks {
+			edits = append(edits, house.Put(house.FromSpec(m.Slug, m.Spec), 0))
+		}
+		if len(edits) == 0 {
+			return
+		}
+		if _, err = h.Records.Write(context.Background(), Opening, edits...); err != nil {
+			panic(err)
+		}
+	})
+	return h.Records
+}
+
+// Prices are those of the store's bottles.
+func (h *House) Prices(ctx context.Context) (prep.Prices, error) {
+	bottles, err := house.All[house.Bottle](ctx, h.Store())
+	if err != nil {
+		return prep.Prices{}, err
+	}
+	made, err := house.All[house.Made](ctx, h.Store())
+	if err != nil {
+		return prep.Prices{}, err
+	}
+	return prep.NewPrices(h.Shelf(), house.Items(bottles), house.Items(made))
+}
+
+// Catalogue is the shelf: a fake house lays nothing over it.
+func (h *House) Catalogue() *house.Shelf { return h.Shelf() }
+
+// Opening is who wrote the menu of a fake house, and when.
+var Opening = house.By{Actor: "Ines", At: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
+
+func (h *House) Shelf() *house.Shelf {
+	return house.NewShelf(Kept)
+}
+
+// Listeners is how many are told of changes.
+func (h *House) Listeners() int {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return len(h.told)
+}
+
+func (b Bar) House() behind.House { return b.In }
+
+func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	result := &cover.MenuResult{}
+	drinks := map[*flavor.Profile]int{}
+	for _, s := range r.Specs {
+		t := cover.Touched{Spec: s, ScoreBefore: 94.2, Chosen: -1}
+		for _, p := range part.Bottles(s) {
+			if slices.Contains(r.Out, p) {
+				t.Missing = append(t.Missing, p)
+				drinks[p]++
+			}
+		}
+		if len(t.Missing) == 0 {
+			continue
+		}
+		if slices.Equal(t.Missing, []*flavor.Profile{Falernum}) {
+			t.Chosen = 0
+			for _, with := range []*flavor.Profile{Almond, Clove} {
+				if with.Avoids(r.Guest.Avoid) {
+					t.Covers = append(t.Covers, instead1(s, with))
+				}
+			}
+		}
+		result.Touched = append(result.Touched, t)
+	}
+	slices.SortStableFunc(result.Touched, func(a, b cover.Touched) int { return len(a.Covers) - len(b.Covers) })
+	for _, p := range r.Out {
+		result.Fetch = append(result.Fetch, cover.Fetch{Profile: p, Drinks: drinks[p]})
+	}
+	if drinks[Falernum] > 0 {
+		result.Opened = []cover.Opened{{Profile: Clove, Drinks: drinks[Falernum]}}
+	}
+	return result, nil
+}
+
+// instead1 pours half an ounce of a syrup in place of falernum, and moves the lemon.
+func instead1(s *flavor.Spec, with *flavor.Profile) cover.Cover {
+	to := s.Clone()
+	at := part.IndexOf(to.Pours, Falernum)
+	to.Pours[at] = flavor.Pour{Profile: with, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
+	c := cover.Cover{Parts: to.Pours[at : at+1], Spec: to, Distance: 1.3, Score: 88,
+		Changes: []balance.Change{{Profile: Lemon, Unit: flavor.Ounce, From: 1, To: 0.75}}}
+	for _, m := range with.AllergenMarks {
+		c.NewAllergens = append(c.NewAllergens, m.Allergen)
+	}
+	return c
+}

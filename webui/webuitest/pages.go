@@ -1,0 +1,27 @@
+package webuitest
+
+import (
+	"io"
+	"log/slog"
+	"net/http"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"counterpour/webui"
+	"counterpour/webui/behind"
+)
+
+// NewPages are pages over a fresh house.
+func NewPages(t *testing.T) http.Handler {
+	t.Helper()
+	return PagesOf(t, NewHouse())
+}
+
+// PagesOf are pages over a house that a test can see into.
+func PagesOf(t *testing.T, h behind.House) http.Handler {
+	t.Helper()
+	p, err := webui.New(Bar{h}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	require.NoError(t, err)
+	return p
+}

@@ -1,0 +1,26 @@
+package webuitest
+
+import "regexp"
+
+// Links are the addresses that a page leads to or asks for.
+var Links = regexp.MustCompile(`(?:href|src|action|data-hx-post|data-hx-get)="([^"]*)"`)
+
+// Forbidden is what the content policy would refuse, and what points to other hosts.
+var Forbidden = map[string]*regexp.Regexp{
+	"a style attribute":     regexp.MustCompile(`\sstyle\s*=`),
+	"a handler attribute":   regexp.MustCompile(`(?i)\s(data-)?(hx-)?on[a-z:-]*\s*=`),
+	"a script in the page":  regexp.MustCompile(`<script\b[^>]*>[^<]`),
+	"a style in the page":   regexp.MustCompile(`<style\b`),
+	"text turned into code": regexp.MustCompile(`js:|javascript:|hx-trigger="[^"]*\[`),
+	"another host":          regexp.MustCompile(`(?i)(href|src|action|url\()\s*=?\s*["']?(https?:)?//`),
+}
+
+// Ids are the ids of a page.
+var Ids = regexp.MustCompile(`\sid="([^"]*)"`)
+
+// MaxLoad is the most that the first visit to a page may weigh, in bytes, all
+// files counted and nothing packed.
+const MaxLoad = 200_000
+
+// Loads are the static files that a page loads.
+var Loads = regexp.MustCompile(`(?:href|src)="(/static/[^"]*)"`)
