@@ -12,6 +12,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"counterpour/flavor"
+	"counterpour/flavor/sense"
 )
 
 //go:embed catalogue/*.toml
@@ -36,6 +37,7 @@ type Catalogue struct {
 	byName    map[string]*flavor.Profile // names and aliases, normalised
 	materials map[string]Material
 	cautions  map[string]Caution
+	space     *sense.Space
 }
 
 // catalogueFile is the schema of one file; a field that is not here is a fault.
@@ -98,6 +100,9 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 	faults = append(faults, c.checkReferences()...)
 	if len(faults) > 0 {
 		return nil, errors.Join(faults...)
+	}
+	if c.space, err = space(c.materials); err != nil {
+		return nil, err
 	}
 	slices.SortFunc(c.profiles, func(a, b *flavor.Profile) int { return strings.Compare(a.ID, b.ID) })
 	return c, nil
@@ -216,6 +221,9 @@ func (c *Catalogue) checkReferences() (faults []error) {
 // Profiles returns every ingredient, by id. The slice is the caller's; the
 // profiles are shared.
 func (c *Catalogue) Profiles() []*flavor.Profile { return slices.Clone(c.profiles) }
+
+// Space returns the sensory space of the catalogue's materials.
+func (c *Catalogue) Space() *sense.Space { return c.space }
 
 // ByID returns the ingredient with an id.
 func (c *Catalogue) ByID(id string) (*flavor.Profile, bool) {

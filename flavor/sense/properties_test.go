@@ -35,7 +35,7 @@ func toy() *sense.Table {
 }
 
 func toySpace(t require.TestingT) *sense.Space {
-	s, err := sense.NewSpace(toy())
+	s, err := sense.NewSpace(toy(), nil)
 	require.NoError(t, err)
 	return s
 }
@@ -145,7 +145,7 @@ func TestTableFaultsAreErrors(t *testing.T) {
 	} {
 		table := toy()
 		spoil(table)
-		_, err := sense.NewSpace(table)
+		_, err := sense.NewSpace(table, nil)
 		assert.Error(t, err, name)
 	}
 }

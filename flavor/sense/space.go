@@ -2,7 +2,6 @@ package sense
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"counterpour/flavor"
@@ -14,16 +13,23 @@ const numFamilies = flavor.NumFamilies
 type Space struct {
 	materials map[string]*material
 	names     []string // of the materials, sorted
-	families  [numFamilies][AromaDims]float64
+	families  [numFamilies]direct
 	odorants  []Odorant
 	notes     []Note
 	idf       []float64 // by odorant
 	quality   Quality
 }
 
+// direct is a direction of aroma: the whole row of the kernel, and the few
+// numbers that stand for it.
+type direct struct {
+	row    []float64
+	factor [AromaDims]float64
+}
+
 // material is what the space knows of one.
 type material struct {
-	factor [AromaDims]float64
+	direct
 	shares flavor.Aroma
 	notes  []float64 // by note; sums to 1 if there are odorants
 	parts  []part    // odorants, the most telling first
@@ -43,29 +49,41 @@ type Quality struct {
 	Largest, RMS float64
 }
 
-// NewSpace builds the space. It fails if the table is not sound.
-func NewSpace(t *Table) (*Space, error) {
+// NewSpace builds the space of a table. Factors are those of the same table; nil
+// has them worked out, which takes about a second for two hundred materials. It
+// fails if the table is not sound or the factors are of another one.
+func NewSpace(t *Table, f *Factors) (*Space, error) {
 	if err := t.check(); err != nil {
 		return nil, err
 	}
-	x := indexOf(t)
-	f := featuresOf(t, &x)
-	factors, largest, rms, err := factor(f.rows)
-	if err != nil {
+	if f == nil {
+		var err error
+		if f, err = Factor(t); err != nil {
+			return nil, err
+		}
+	}
+	if err := f.fit(t); err != nil {
 		return nil, err
 	}
-	s := &Space{materials: make(map[string]*material, len(t.Materials)), odorants: t.Odorants, notes: t.Notes, idf: f.idf,
-		quality: Quality{Materials: len(t.Materials), Odorants: len(t.Odorants), Largest: largest, RMS: rms}}
+	x := indexOf(t)
+	s := &Space{materials: make(map[string]*material, len(t.Materials)), odorants: t.Odorants, notes: t.Notes, idf: x.idf,
+		quality: Quality{Materials: len(t.Materials), Odorants: len(t.Odorants), Largest: f.Largest, RMS: f.RMS}}
+	at := 0
 	for i := range t.Materials {
 		m := &t.Materials[i]
-		s.materials[m.Name] = s.materialOf(m, &x, &factors[i])
+		known := s.materialOf(t, m, x)
+		if len(m.Odorants) > 0 {
+			known.factor = f.Rows[at]
+			at++
+		}
+		s.materials[m.Name] = known
 		s.names = append(s.names, m.Name)
 	}
 	slices.Sort(s.names)
-	s.addFamilies()
+	s.addFamilies(x.features())
 	for _, name := range s.names {
 		if m := s.materials[name]; len(m.parts) == 0 {
-			m.factor = s.mixFamilies(&m.shares)
+			s.mixFamilies(m, x.features())
 		}
 	}
 	return s, nil
@@ -80,8 +98,12 @@ func (s *Space) Materials() []string { return slices.Clone(s.names) }
 // Knows reports whether the space has a material of that name.
 func (s *Space) Knows(name string) bool { _, ok := s.materials[name]; return ok }
 
-func (s *Space) materialOf(m *Material, x *index, factor *[AromaDims]float64) *material {
-	out := &material{factor: *factor, shares: m.Shares, notes: make([]float64, len(s.notes))}
+func (s *Space) materialOf(t *Table, m *Material, x *index) *material {
+	out := &material{shares: m.Shares, notes: make([]float64, len(s.notes))}
+	if len(m.Odorants) == 0 {
+		return out
+	}
+	out.row = x.row(t, m)
 	var total float64
 	for _, o := range m.Odorants {
 		k := x.odorant[o.Name]
@@ -91,12 +113,10 @@ func (s *Space) materialOf(m *Material, x *index, factor *[AromaDims]float64) *m
 			out.notes[x.note[c.Name]] += o.Weight * c.Weight
 		}
 	}
-	if total > 0 {
-		for i := range out.notes {
-			out.notes[i] /= total
-			if m.Shares.Total() == 0 {
-				out.shares[x.family[i]] += out.notes[i]
-			}
+	for i := range out.notes {
+		out.notes[i] /= total
+		if m.Shares.Total() == 0 {
+			out.shares[x.family[i]] += out.notes[i]
 		}
 	}
 	slices.SortStableFunc(out.parts, func(a, b part) int {
@@ -108,60 +128,56 @@ func (s *Space) materialOf(m *Material, x *index, factor *[AromaDims]float64) *m
 
 // addFamilies gives each family the direction of the materials that have it, by
 // their shares squared, so that those that are nearly nothing else lead.
-func (s *Space) addFamilies() {
-	for _, name := range s.names {
-		m := s.materials[name]
-		for f, share := range m.shares {
-			for i, x := range m.factor {
-				s.families[f][i] += share * share * x
-			}
-		}
-	}
+func (s *Space) addFamilies(features int) {
 	for f := range s.families {
-		scaleTo(s.families[f][:], 1)
+		family := &s.families[f]
+		family.row = make([]float64, features)
+		for _, name := range s.names {
+			m := s.materials[name]
+			if len(m.parts) == 0 || m.shares[f] == 0 {
+				continue
+			}
+			add(family.row, m.row, m.shares[f]*m.shares[f])
+			add(family.factor[:], m.factor[:], m.shares[f]*m.shares[f])
+		}
+		scaleTo(family.row, 1)
+		scaleTo(family.factor[:], 1)
 	}
 }
 
-// mixFamilies returns the unit direction of a mix of families.
-func (s *Space) mixFamilies(shares *flavor.Aroma) [AromaDims]float64 {
-	var out [AromaDims]float64
-	for f, share := range shares {
-		for i, x := range s.families[f] {
-			out[i] += share * x
+// mixFamilies gives a material the direction of the families that it is of.
+func (s *Space) mixFamilies(m *material, features int) {
+	m.row = make([]float64, features)
+	for f, share := range m.shares {
+		add(m.row, s.families[f].row, share)
+		add(m.factor[:], s.families[f].factor[:], share)
+	}
+	scaleTo(m.row, 1)
+	scaleTo(m.factor[:], 1)
+}
+
+// leastFamily is the intensity of a family below which what the materials of an
+// ingredient leave over is rounding.
+const leastFamily = 1e-6
+
+// smell calls visit with each direction of an ingredient's aroma and its
+// intensity. A material that the space does not know, and aroma that no
+// material accounts for, count by family.
+func (s *Space) smell(p *flavor.Profile, visit func(d *direct, intensity float64)) {
+	rest := p.Aroma
+	for _, m := range p.Materials {
+		known, ok := s.materials[m.Material]
+		if !ok {
+			continue
+		}
+		visit(&known.direct, m.Intensity)
+		for f, share := range known.shares {
+			rest[f] -= m.Intensity * share
 		}
 	}
-	scaleTo(out[:], 1)
-	return out
-}
-
-// Likeness returns how alike two materials smell, 0 to 1, and whether both are
-// known. It is symmetric, and 1 of a material and itself.
-func (s *Space) Likeness(a, b string) (float64, bool) {
-	x, ok := s.materials[a]
-	y, both := s.materials[b]
-	if !ok || !both {
-		return 0, false
+	for f, left := range rest {
+		if left > leastFamily {
+			visit(&s.families[f], left)
+		}
 	}
-	return alike(x.factor[:], y.factor[:]), true
-}
-
-// LikenessOf returns how alike two ingredients smell, 0 to 1, whatever their
-// strength; 0 if either smells of nothing, unless neither does.
-func (s *Space) LikenessOf(p, q *flavor.Profile) float64 {
-	var a, b Vector
-	s.addAroma(&a, p)
-	s.addAroma(&b, q)
-	return alike(a.aroma(), b.aroma())
-}
-
-// alike is the cosine of two aromas, 0 to 1.
-func alike(a, b []float64) float64 {
-	x, y := norm(a), norm(b)
-	switch {
-	case x == 0 && y == 0:
-		return 1
-	case x == 0 || y == 0:
-		return 0
-	}
-	return math.Min(1, math.Max(0, dot(a, b)/(x*y)))
 }

@@ -14,7 +14,7 @@ const (
 )
 
 // AromaDims is how many numbers the aroma of a material is factored to.
-const AromaDims = 48
+const AromaDims = 64
 
 // Dims is the length of a [Vector].
 const Dims = atAroma + AromaDims
@@ -48,35 +48,6 @@ func (s *Space) PerML(p *flavor.Profile) Vector {
 		Carbonation: n.CarbonationGPerL, Body: 1000 * l.Texture, Fat: 1000 * l.Fat, Foam: n.FoamGPerL,
 		Cloud: n.Colour.Cloud, atRed: n.Colour.Red, atGreen: n.Colour.Green, atBlue: n.Colour.Blue,
 	}
-	s.addAroma(&v, p)
+	s.smell(p, func(d *direct, intensity float64) { add(v.aroma(), d.factor[:], intensity) })
 	return v
 }
-
-// addAroma adds the aroma of a profile to v.
-func (s *Space) addAroma(v *Vector, p *flavor.Profile) {
-	rest := p.Aroma
-	for _, m := range p.Materials {
-		row, ok := s.materials[m.Material]
-		if !ok {
-			continue
-		}
-		for i, x := range row.factor {
-			v[atAroma+i] += m.Intensity * x
-		}
-		for f, share := range row.shares {
-			rest[f] -= m.Intensity * share
-		}
-	}
-	for f, left := range rest {
-		if left < leastFamily {
-			continue // the materials account for it, but for rounding
-		}
-		for i, x := range s.families[f] {
-			v[atAroma+i] += left * x
-		}
-	}
-}
-
-// leastFamily is the intensity of a family below which what the materials leave
-// over is rounding.
-const leastFamily = 1e-6
