@@ -65,6 +65,7 @@ type Relative struct {
 type Unlisted struct {
 	ByGuest  int `json:"by guest" doc:"Ingredients that the guest or a wish rules out"`
 	Off      int `json:"out of balance"`
+	Unfit    int `json:"not poured so" doc:"Balanced, but with more of something than proven drinks pour, or mixed or served as the trade does not"`
 	ByLimit  int `json:"beyond a limit"`
 	Unmet    int `json:"wish not met"`
 	TooAlike int `json:"too alike"`

@@ -54,6 +54,7 @@ type search struct {
 
 func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 	for i := range drafts {
+		x.work.Refit(&drafts[i].Spec)
 		key := station.KeyOf(&drafts[i].Spec)
 		if x.seen[key] {
 			continue

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
@@ -127,7 +128,10 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Draft {
 			continue
 		}
 		p, ok := station.Matched(old, it, &per)
-		if !ok || p.ML > max(old.ML, station.MostUsual(it.Profile)) {
+		if !ok {
+			continue
+		}
+		if p, ok = w.within(p); !ok {
 			continue
 		}
 		s := from.Spec.Clone()
@@ -136,3 +140,27 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Draft {
 	}
 	return best(options, n)
 }
+
+// leastWithin is how much of a pour must be left where no more is ever poured.
+const leastWithin = 0.4
+
+// within brings a pour down to the most that is poured; it is false if too
+// little is left to do the work of what it stands for.
+func (w *work) within(p flavor.Pour) (flavor.Pour, bool) {
+	most := w.MostOf(p.Profile)
+	if p.ML <= most {
+		return p, true
+	}
+	if most < leastWithin*p.ML {
+		return p, false
+	}
+	for _, a := range slices.Backward(measure.Neighbours(p.Amount, p.Unit, mostStepsDown)) {
+		if a < p.Amount && a*p.ML/p.Amount <= most {
+			p.Amount, p.ML = a, a*p.ML/p.Amount
+			return p, true
+		}
+	}
+	return p, false
+}
+
+const mostStepsDown = 20

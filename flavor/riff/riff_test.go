@@ -62,17 +62,37 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 		if x.FamilyID == "hot" {
 			assert.Equal(t, flavor.Up, x.Spec.Service, "%s: a hot drink is on no ice", x.Text)
 		}
+		checkServed(t, req.Spec, x)
 		from, err := station.Distance(b.Station.Mixer, req.Spec, &x.Spec)
 		require.NoError(t, err)
 		assert.InDelta(t, from, x.Distance, bartest.Rounding)
 		assert.GreaterOrEqual(t, from, station.LeastDistance)
 		for j := range i {
+			assert.NotEqual(t, station.MadeOf(&res.Riffs[j].Spec), station.MadeOf(&x.Spec), "two riffs are made of the same things")
 			apart, err := station.Distance(b.Station.Mixer, &x.Spec, &res.Riffs[j].Spec)
 			require.NoError(t, err)
 			assert.GreaterOrEqual(t, apart, station.LeastDistance, "%s / %s", x.Text, res.Riffs[j].Text)
 		}
 		assert.NotEmpty(t, x.Text)
 		assert.NotContains(t, x.Text, "\n", "one line")
+	}
+}
+
+// checkServed holds a riff to what can be mixed and served, as far as the drink
+// that it came from is.
+func checkServed(t *testing.T, from *flavor.Spec, x *Riff) {
+	t.Helper()
+	assert.LessOrEqual(t, len(x.Spec.Pours), max(7, len(from.Pours)), x.Text)
+	assert.GreaterOrEqual(t, x.Drink.VolumeML, 50.0, x.Text)
+	assert.LessOrEqual(t, x.Drink.VolumeML, 450.0, x.Text)
+	for _, p := range x.Spec.Pours {
+		if p.Profile.Carbonated {
+			assert.NotEqual(t, flavor.Blend, x.Spec.Method, "%s goes flat in %s", p.Profile.Name, x.Text)
+			assert.True(t, p.After || x.Spec.Method == flavor.Build, "%s is shaken in %s", p.Profile.Name, x.Text)
+		}
+		if p.Profile.Class == flavor.ClassEgg && x.Spec.Service != flavor.Hot {
+			assert.Contains(t, []flavor.Method{flavor.Shake, flavor.DryShake, flavor.Blend}, x.Spec.Method, x.Text)
+		}
 	}
 }
 

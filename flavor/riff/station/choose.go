@@ -14,16 +14,19 @@ const (
 	relevance  = 0.6 // of quality against sameness: the λ of maximal marginal relevance
 	likeWeight = 0.5 // of the likeness to proven drinks, in quality
 	moveCost   = 0.08
-	reachJND   = 8.0 // the distance at which two drinks are no longer much alike
+	oddCost    = 0.12 // of each unit of strangeness, see practice
+	reachJND   = 8.0  // the distance at which two drinks are no longer much alike
+	mostOdd    = 3.0
 	kindWeight = 0.30
 	newWeight  = 0.25 // of what both bring in that the drink had not
 )
 
 // quality is how good a riff is by itself: how well it sits in its family, how
-// much it reads like a drink that people make, and how few moves it takes.
+// much it reads like a drink that people make, how few moves it takes, and how
+// usual the company is that its pours keep.
 func quality(s *Settled) float64 {
 	sits := (min(s.Score, 100) - template.BalancedFrom) / (100 - template.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1)
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd)
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by
@@ -99,14 +102,14 @@ func (j *Job) Pick(pool []*Settled, limit int, bonus func(*Settled) float64, pic
 	return out
 }
 
-// compare strikes out what is too near to a pick, and notes how much the others
+// compare strikes out what is too near to a pick or made of the same things, and notes how much the others
 // repeat it.
 func (j *Job) compare(pool []*Settled, pick *Settled, gone []bool, same []float64) {
 	for i, s := range pool {
 		if gone[i] {
 			continue
 		}
-		if s.At.Distance(&pick.At) < LeastDistance {
+		if s.At.Distance(&pick.At) < LeastDistance || MadeOf(&s.Spec) == MadeOf(&pick.Spec) {
 			gone[i] = true
 			j.Left.TooAlike++
 			continue

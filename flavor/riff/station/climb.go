@@ -26,7 +26,7 @@ func (s *solver) nudges() []nudge {
 			continue
 		}
 		for _, a := range measure.Neighbours(s.amount[i], p.Unit, 1) {
-			if ml := a * per; ml <= MostOf(p) && (ml >= s.least[i] || a > s.amount[i]) {
+			if ml := a * per; (ml <= s.most[i] || a < s.amount[i]) && (ml >= s.least[i] || a > s.amount[i]) {
 				n := nudge{pour: i, amount: a, ml: ml, up: 1}
 				if a < s.amount[i] {
 					n.up = -1

@@ -14,6 +14,7 @@ type Fate int
 const (
 	Good  Fate = iota // balanced, and keeps to everything asked
 	Off               // not balanced
+	Unfit             // not poured, mixed or served as the trade does
 	Limit             // breaks a limit
 	Unmet             // does not meet every wish
 	Alike             // too near to the drink asked about
@@ -25,9 +26,12 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	switch {
 	case err != nil:
 		return Off, err
-	case s.Score < template.BalancedFrom || iced:
+	case s.Score < template.BalancedFrom:
 		j.Left.Off++
 		return Off, nil
+	case iced || !j.Fits(s):
+		j.Left.Unfit++
+		return Unfit, nil
 	case !j.Limits.Kept(&s.Spec, s.Drink):
 		j.Left.ByLimit++
 		return Limit, nil
@@ -39,6 +43,19 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 		return Alike, nil
 	}
 	return Good, nil
+}
+
+// Fits reports whether a settled drink is poured, mixed and served as the trade
+// does, as far as the drinks that were given are: no pour larger than proven drinks
+// pour it, mixed and served as what is in it asks for, of a size that is served,
+// and nothing together that proven drinks shun.
+func (j *Job) Fits(s *Settled) bool {
+	least, most := leastDrinkML, mostDrinkML
+	if j.FromDrink != nil {
+		least, most = min(least, j.FromDrink.VolumeML), max(most, j.FromDrink.VolumeML)
+	}
+	_, shunned := j.Station.practice.strangeness(&s.Spec, j.Given)
+	return !shunned && j.inBounds(&s.Spec) && j.served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
 }
 
 // hotFamily is the family of drinks that are served hot.

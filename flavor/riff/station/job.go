@@ -21,6 +21,7 @@ type Item struct {
 	Chance  float64              // what the seed adds to its standing
 
 	ledger mix.Ledger // a millilitre
+	most   float64    // mL, 0 until it is first asked for
 	made   makeUp
 	// products of made with the proven drinks, worked out when first needed
 	products []float64
@@ -35,7 +36,10 @@ type Job struct {
 	Must    map[string]bool // ids of the bottles that must move
 	Left    Refused
 
-	From      *flavor.Spec // the drink asked about; nil if there is none
+	// Given are the drinks that somebody brought: how they are poured, mixed and
+	// served is not questioned. From is the one asked about, if there is one.
+	Given     []*flavor.Spec
+	From      *flavor.Spec
 	FromDrink *mix.Drink
 	FromAt    Place
 
@@ -98,6 +102,7 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 		return err
 	}
 	j.From, j.FromDrink, j.FromAt = s, drink, PlaceOf(s, drink)
+	j.Given = append(j.Given, s)
 	return nil
 }
 

@@ -13,61 +13,83 @@ func Moves(p *flavor.Pour) bool {
 const LeastBaseML = 14.5
 
 // LeastOf is the smallest amount that a pour may come down to, in mL: a base is
-// no dash, and a bottle that must move is moved.
+// no dash, unless a drink that was given pours it so, and a bottle that must move
+// is moved.
 func (j *Job) LeastOf(p *flavor.Pour) float64 {
 	least := 0.0
 	if p.Profile.Class.Part() == flavor.PartBase {
 		least = LeastBaseML
+		if was := j.given(p.Profile); was > 0 {
+			least = min(least, was)
+		}
 	}
 	if j.Must[p.Profile.ID] {
-		least = max(least, LeastUse(p.Profile))
+		least = max(least, min(j.LeastUse(p.Profile), p.ML))
 	}
-	return min(least, p.ML)
+	return least
 }
 
-// MostOf is the largest pour that reads as a bartender's, in mL; what is poured
-// already may stay.
-func MostOf(p *flavor.Pour) float64 {
-	if p.Profile.Class.Part() == flavor.PartSeasoning {
-		return max(MostUsual(p.Profile), 2*p.ML)
-	}
-	return max(MostUsual(p.Profile), p.ML)
-}
-
-// MostUsual is the largest pour of an ingredient in one drink, in mL: common
-// practice, no source.
-func MostUsual(p *flavor.Profile) float64 {
-	switch p.Class.Part() {
-	case flavor.PartBase:
-		return 75
-	case flavor.PartModifier:
-		if p.Class.Kin() == flavor.KinWine {
-			return 90
+// given is the most of p that a drink which was given pours, in mL.
+func (j *Job) given(p *flavor.Profile) (most float64) {
+	for _, g := range j.Given {
+		var ml float64
+		for i := range g.Pours {
+			if g.Pours[i].Profile.ID == p.ID {
+				ml += g.Pours[i].ML
+			}
 		}
-		return 60
-	case flavor.PartSweetener, flavor.PartSour:
-		return 45
-	case flavor.PartSeasoning:
-		return 5
+		most = max(most, ml)
 	}
-	return 180
+	return most
+}
+
+// MostOf is the largest pour of p that reads as a bartender's, in mL: what proven
+// drinks pour of it at most, and what the drinks that were given do.
+func (j *Job) MostOf(p *flavor.Profile) float64 {
+	return max(j.MostUsual(p), j.given(p))
+}
+
+// MostUsual is the most of p that proven drinks pour, in mL.
+func (j *Job) MostUsual(p *flavor.Profile) float64 {
+	it, ok := j.Has(p)
+	if !ok {
+		return j.Station.practice.mostML(p)
+	}
+	if it.most == 0 {
+		it.most = j.Station.practice.mostML(p)
+	}
+	return it.most
 }
 
 // The least of a bottle, in mL, that counts as moving it: a half ounce, or a
-// quarter of what sweetens. Common practice, no source.
+// quarter of what sweetens, and no more than half of the most that is ever
+// poured. Common practice, no source.
 const (
 	leastPourML  = 14.5
 	leastSweetML = 7.0
+	mostOver     = 2
 )
 
 // LeastUse is the least of p, in mL, that counts as moving it; of what seasons,
 // all that is ever poured.
-func LeastUse(p *flavor.Profile) float64 {
+func (j *Job) LeastUse(p *flavor.Profile) float64 {
 	switch p.Class.Part() {
 	case flavor.PartSeasoning:
 		return 0
 	case flavor.PartSweetener:
-		return leastSweetML
+		return min(leastSweetML, j.MostUsual(p)/mostOver)
 	}
-	return leastPourML
+	return min(leastPourML, j.MostUsual(p)/mostOver)
+}
+
+// inBounds reports whether every pour of a drink is as large and as small as
+// pours of its ingredient are.
+func (j *Job) inBounds(s *flavor.Spec) bool {
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		if p.ML > j.MostOf(p.Profile)+sameML || p.ML < j.LeastOf(p)-sameML {
+			return false
+		}
+	}
+	return true
 }

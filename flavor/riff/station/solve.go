@@ -27,6 +27,7 @@ type Settled struct {
 	At    Place
 	Merit float64 // what the amounts came to
 
+	odd   float64 // how strange the company is that its pours keep
 	short float64 // just-noticeable differences that the wishes still lack
 }
 
@@ -52,6 +53,7 @@ type solver struct {
 	ml     []float64
 	amount []float64
 	least  []float64
+	most   []float64
 	steps  []int // taken by each pour, up and down
 	water  float64
 	ledger []mix.Ledger
@@ -80,6 +82,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	}
 	out.Score = s.build.Score(s.ml)
 	out.At = PlaceOf(&out.Spec, out.Drink)
+	out.odd, _ = j.Station.practice.strangeness(&out.Spec, j.Given)
 	if j.From != nil {
 		out.short = j.Limits.shortfall(&j.FromAt, &out.At)
 	}
@@ -92,10 +95,11 @@ func (s *solver) begin() {
 	s.steps = make([]int, len(s.ml))
 	s.amount = make([]float64, len(s.ml))
 	s.least = make([]float64, len(s.ml))
+	s.most = make([]float64, len(s.ml))
 	s.ledger = make([]mix.Ledger, len(s.ml))
 	for i := range s.spec.Pours {
 		p := &s.spec.Pours[i]
-		s.amount[i], s.least[i] = p.Amount, s.job.LeastOf(p)
+		s.amount[i], s.least[i], s.most[i] = p.Amount, s.job.LeastOf(p), s.job.MostOf(p.Profile)
 		s.room += p.ML
 		if it, ok := s.job.Has(p.Profile); ok {
 			s.ledger[i] = it.ledger

@@ -9,10 +9,11 @@ import (
 
 // Station is what every request works with. It is safe for concurrent use.
 type Station struct {
-	Mixer *mix.Mixer
-	Judge *balance.Judge
-	Set   *template.Set
-	book  *book
+	Mixer    *mix.Mixer
+	Judge    *balance.Judge
+	Set      *template.Set
+	book     *book
+	practice *practice
 }
 
 // New returns a station that judges by a set of families; proven drinks tell it
@@ -22,7 +23,7 @@ func New(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, proven []tem
 	if err != nil {
 		return nil, err
 	}
-	return &Station{Mixer: mixer, Judge: judge, Set: set, book: b}, nil
+	return &Station{Mixer: mixer, Judge: judge, Set: set, book: b, practice: newPractice(proven)}, nil
 }
 
 // Proven returns the proven drinks; they are not to be changed.
@@ -45,6 +46,7 @@ type Kind string
 type Refused struct {
 	ByGuest  int // ingredients that the guest or a wish rules out
 	Off      int // drafts that no amounts bring into balance
+	Unfit    int // balanced ones that are not poured, mixed or served as the trade does
 	ByLimit  int // balanced ones that are too strong, too weak or too dear
 	Unmet    int // balanced ones that do not meet every wish
 	TooAlike int // good ones that are too near to the drink or to a better riff

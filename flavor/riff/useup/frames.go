@@ -14,13 +14,13 @@ import (
 const framesEach = 40
 
 // uses returns the mL of p in a drink, zero if it is too little to move it.
-func uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
+func (u *user) uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
 	for i := range s.Pours {
 		if s.Pours[i].Profile.ID == p.ID {
 			ml += s.Pours[i].ML
 		}
 	}
-	if ml < station.LeastUse(p) {
+	if ml < u.work.LeastUse(p) {
 		return 0
 	}
 	return ml
@@ -49,14 +49,15 @@ func (u *user) frames(it *station.Item) []frame {
 				continue
 			}
 			made, ok := station.Matched(old, it, &per)
-			if !ok || made.ML < station.LeastUse(it.Profile) || made.ML > station.MostUsual(it.Profile) {
+			if !ok || made.ML < u.work.LeastUse(it.Profile) || made.ML > u.work.MostUsual(it.Profile) {
 				continue // a dash moves no bottle, and nobody pours half of one
 			}
 			s := p.Spec.Clone()
 			s.Name, s.Notes, s.Pours[at] = "", nil, made
-			if !u.furnish(&s, at) || station.Cloudy(&s) {
+			if !u.furnish(&s, at) {
 				continue
 			}
+			u.work.Refit(&s)
 			x := u.work.ParentOf(&s, Bottle, 1)
 			all = append(all, frame{spec: s, family: p.Family, likely: x.Likely()})
 		}
@@ -104,7 +105,7 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 		if it, ok := u.nearest(s, i); ok {
 			per := template.PerML(p.Profile)
 			made, fits := station.Matched(p, it, &per)
-			if !fits || made.ML > station.MostUsual(it.Profile) {
+			if !fits || made.ML > u.work.MostUsual(it.Profile) {
 				return false
 			}
 			*p = made

@@ -53,7 +53,7 @@ func (u *user) sized(f *frame) (*flavor.Spec, error) {
 		if !sizes(p) {
 			continue
 		}
-		if made, ok := station.Pour(p.Profile, p.Unit, math.Min(math.Max(x[i], u.work.LeastOf(p)), station.MostOf(p))); ok {
+		if made, ok := station.Pour(p.Profile, p.Unit, math.Min(math.Max(x[i], u.work.LeastOf(p)), u.work.MostOf(p.Profile))); ok {
 			*p = made
 		}
 	}

@@ -25,7 +25,7 @@ func (w Why) String() string {
 	case WhyNoPlace:
 		return "no proven drink, poured from this stock, has a place for enough of it"
 	case WhyOff:
-		return "no draft that moves it comes into balance"
+		return "no draft that moves it comes into balance and is poured as the trade pours it"
 	case WhyLimit:
 		return "drafts that move it are in balance, but beyond a limit"
 	}
@@ -53,7 +53,7 @@ func (u *user) note(p *flavor.Profile, f station.Fate) {
 		u.why[p.ID] = WhyCrowded
 	case f == station.Limit && u.why[p.ID] != WhyCrowded:
 		u.why[p.ID] = WhyLimit
-	case f == station.Off && u.why[p.ID] == WhyNoPlace:
+	case (f == station.Off || f == station.Unfit) && u.why[p.ID] == WhyNoPlace:
 		u.why[p.ID] = WhyOff
 	}
 }

@@ -168,7 +168,7 @@ func (u *user) settle(f *frame) (*station.Settled, error) {
 	}
 	moved := false
 	for _, p := range u.req.Bottles {
-		if uses(&s.Spec, p) > 0 {
+		if u.uses(&s.Spec, p) > 0 {
 			moved = true
 			u.note(p, fate)
 		}
@@ -194,7 +194,7 @@ func (u *user) choose(pool []*station.Settled) []*station.Settled {
 	return u.work.Pick(pool, u.req.Limit, func(s *station.Settled) float64 {
 		var gain float64
 		for _, p := range u.req.Bottles {
-			ml := uses(&s.Spec, p)
+			ml := u.uses(&s.Spec, p)
 			if ml > 0 && times[p.ID] == 0 {
 				gain += newBottle
 			}
@@ -203,7 +203,7 @@ func (u *user) choose(pool []*station.Settled) []*station.Settled {
 		return gain
 	}, func(s *station.Settled) {
 		for _, p := range u.req.Bottles {
-			if uses(&s.Spec, p) > 0 {
+			if u.uses(&s.Spec, p) > 0 {
 				times[p.ID]++
 			}
 		}
@@ -220,7 +220,7 @@ func (u *user) result(chosen []*station.Settled) (*Result, error) {
 		d := Draft{Listed: r}
 		d.Kind = Bottle
 		for _, p := range u.req.Bottles {
-			if ml := uses(&s.Spec, p); ml > 0 && !slices.ContainsFunc(d.Uses, func(x Use) bool { return x.Profile.ID == p.ID }) {
+			if ml := u.uses(&s.Spec, p); ml > 0 && !slices.ContainsFunc(d.Uses, func(x Use) bool { return x.Profile.ID == p.ID }) {
 				used[p.ID] = true
 				d.Uses = append(d.Uses, Use{p, ml})
 			}

@@ -35,7 +35,7 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 		d := &res.Drafts[i]
 		require.NotEmpty(t, d.Uses, d.Text)
 		for _, u := range d.Uses {
-			assert.GreaterOrEqual(t, u.ML, station.LeastUse(u.Profile), "%s moves %s", d.Text, u.Profile.Name)
+			assert.GreaterOrEqual(t, u.ML, b.Station.NewJob(nil, &station.Limits{}, "oz", 0).LeastUse(u.Profile), "%s moves %s", d.Text, u.Profile.Name)
 			assert.Contains(t, d.Text, u.Profile.Name)
 		}
 		bartest.CheckAmounts(t, &d.Spec)

@@ -26,7 +26,9 @@ func (k *walker) specOf(turned []int) flavor.Spec {
 			p.Unit = it.Unit
 		}
 	}
-	return station.Snapped(&out)
+	out = station.Snapped(&out)
+	k.work.Refit(&out)
+	return out
 }
 
 // spoonML is what no jigger in ounces reads: a bar spoon, and a little more.

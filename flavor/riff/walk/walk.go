@@ -78,6 +78,7 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 		return nil, faults
 	}
 	k := &walker{work: st.NewJob(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
+	k.work.Given = []*flavor.Spec{req.From, req.To}
 	k.pair()
 	if err := k.settle(ctx); err != nil {
 		return nil, err
@@ -244,14 +245,14 @@ func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
 // between returns the drink of a state, if it can be balanced.
 func (k *walker) between(turned []int) (state, bool, error) {
 	d := station.Draft{Spec: k.specOf(turned)}
-	if len(d.Spec.Pours) == 0 || station.Cloudy(&d.Spec) {
+	if len(d.Spec.Pours) == 0 {
 		return state{}, false, nil
 	}
 	s, err := k.work.Settle(&d)
 	if err != nil || s == nil {
 		return state{}, false, err
 	}
-	if s.Score < template.BalancedFrom || !k.work.Limits.Kept(&s.Spec, s.Drink) {
+	if s.Score < template.BalancedFrom || !k.work.Fits(s) || !k.work.Limits.Kept(&s.Spec, s.Drink) {
 		return state{}, false, nil
 	}
 	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.At}, true, nil
