@@ -83,21 +83,11 @@ func (p *pages) compare(before string, is *flavor.Spec) (*compareView, error) {
 // comparePours lists the pours of both, those of the second in their order.
 func comparePours(was, is *flavor.Spec) []compareRow {
 	var out []compareRow
-	left := was.Clone().Pours
 	add := func(name, before, after string) {
 		out = append(out, compareRow{name, before, after, before != after})
 	}
-	for i := range is.Pours {
-		pour := &is.Pours[i]
-		before := ""
-		if at := part.IndexOf(left, pour.Profile); at >= 0 {
-			before = part.Amount(&left[at])
-			left = append(left[:at], left[at+1:]...)
-		}
-		add(pour.Profile.Name, before, part.Amount(pour))
-	}
-	for i := range left {
-		add(left[i].Profile.Name, part.Amount(&left[i]), "")
+	for _, p := range part.Compare(was.Pours, is.Pours) {
+		add(p.Name(), p.Before(), p.After())
 	}
 	if was.Method != is.Method {
 		add("method", string(was.Method), string(is.Method))

@@ -101,7 +101,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
 	v.Fixes, v.Sizes = fixViews(text, s, fixes), sizesOf(text, s)
-	v.Clashes = v.Allergens.Clashes(f.Avoid)
+	v.Clashes = v.Allergens.Clashes()
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
 			return nil, err

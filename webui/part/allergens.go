@@ -13,6 +13,8 @@ type Allergens struct {
 	Contains []Allergen
 	May      []Allergen
 	Unstated []string // names of pours whose allergens nobody has stated
+
+	unclear []string // of these, the ones that may carry what the guest avoids
 }
 
 // Allergen is one allergen and the pours that bring it.
@@ -35,6 +37,9 @@ func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	for i := range s.Pours {
 		if p := s.Pours[i].Profile; !p.AllergensKnown && !slices.Contains(v.Unstated, p.Name) {
 			v.Unstated = append(v.Unstated, p.Name)
+			if slices.ContainsFunc(avoid, func(a flavor.Allergen) bool { c, _ := p.Allergen(a); return c == flavor.Unstated }) {
+				v.unclear = append(v.unclear, p.Name)
+			}
 		}
 	}
 	for _, a := range flavor.Allergens() {
@@ -64,9 +69,10 @@ func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	return v
 }
 
-// Clashes says what a guest who avoids these allergens must not be served in
-// the drink, a line for each. A pour that nobody has stated clashes with all.
-func (v *Allergens) Clashes(avoid []flavor.Allergen) []string {
+// Clashes says what the guest, who avoids some allergens, must not be served in
+// the drink, a line for each. A pour that nobody has stated clashes with all but
+// what it is stated to be free of.
+func (v *Allergens) Clashes() []string {
 	var out []string
 	add := func(word string, list []Allergen) {
 		for _, a := range list {
@@ -77,8 +83,8 @@ func (v *Allergens) Clashes(avoid []flavor.Allergen) []string {
 	}
 	add("contains", v.Contains)
 	add("may contain", v.May)
-	if len(avoid) > 0 && len(v.Unstated) > 0 {
-		out = append(out, "nobody has stated the allergens of "+words.List(v.Unstated))
+	if len(v.unclear) > 0 {
+		out = append(out, "nobody has stated the allergens of "+words.List(v.unclear))
 	}
 	return out
 }

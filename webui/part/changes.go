@@ -1,7 +1,7 @@
 package part
 
 import (
-	"slices"
+	"reflect"
 	"strings"
 
 	"counterpour/data/house"
@@ -18,7 +18,7 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 		}
 	}
 	note(from.Name != to.Name, "the name from ", from.Name, " to ", to.Name)
-	out = append(out, pourChanges(from.Pours, to.Pours, shelf)...)
+	out = append(out, pourChanges(Written(from.Pours, shelf), Written(to.Pours, shelf))...)
 	note(from.Method != to.Method, "from ", string(from.Method), " to ", string(to.Method))
 	note(from.Service != to.Service, "served ", string(to.Service), " in place of ", string(from.Service))
 	switch {
@@ -30,33 +30,35 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	default:
 		out = append(out, "the note written anew")
 	}
+	if len(out) == 0 && !same(from, to) {
+		out = append(out, "something else of what is written down")
+	}
 	return out
 }
 
-// pourChanges compares pours by ingredient: of two pours of one, the first is
-// held against the first.
-func pourChanges(from, to []house.Pour, shelf *house.Shelf) []string {
+// same reports whether two records hold the same, their ids aside.
+func same(a, b *house.Spec) bool {
+	x, y := *a, *b
+	x.ID, y.ID = "", ""
+	return reflect.DeepEqual(x, y)
+}
+
+// pourChanges says what became of the pours.
+func pourChanges(was, is []flavor.Pour) []string {
 	var out []string
-	left := slices.Clone(from)
-	moved := false
-	last := -1
-	for _, p := range to {
-		at := slices.IndexFunc(left, func(o house.Pour) bool { return o.Ingredient == p.Ingredient })
-		if at < 0 {
-			out = append(out, pourWords(p, shelf)+" added")
-			continue
+	moved, last := false, -1
+	for _, p := range Compare(was, is) {
+		switch {
+		case p.Was == nil:
+			out = append(out, p.After()+" "+p.Name()+" added")
+		case p.Is == nil:
+			out = append(out, p.Before()+" "+p.Name()+" taken out")
+		case p.Before() != p.After():
+			out = append(out, p.Name()+" from "+p.Before()+" to "+p.After())
 		}
-		old := left[at]
-		left[at].Ingredient = "" // it has its match
-		moved = moved || at < last
-		last = at
-		if old.Amount != p.Amount || old.Unit != p.Unit {
-			out = append(out, IngredientName(p.Ingredient, shelf)+" from "+WrittenAmount(old)+" to "+WrittenAmount(p))
-		}
-	}
-	for _, p := range left {
-		if p.Ingredient != "" {
-			out = append(out, pourWords(p, shelf)+" taken out")
+		if p.Was != nil && p.Is != nil {
+			moved = moved || p.At < last
+			last = p.At
 		}
 	}
 	if moved {
@@ -65,19 +67,16 @@ func pourChanges(from, to []house.Pour, shelf *house.Shelf) []string {
 	return out
 }
 
-func pourWords(p house.Pour, shelf *house.Shelf) string {
-	return WrittenAmount(p) + " " + IngredientName(p.Ingredient, shelf)
-}
-
-// WrittenAmount is the amount of a pour as it was written.
-func WrittenAmount(p house.Pour) string {
-	return Amount(&flavor.Pour{Amount: p.Amount, Unit: p.Unit})
-}
-
-// IngredientName is the name that the shelf has for an id, or the id.
-func IngredientName(id string, shelf *house.Shelf) string {
-	if p, ok := shelf.ByID(id); ok {
-		return p.Name
+// Written are the pours of a record as they were written; an ingredient that the
+// shelf does not have goes by its id. They have no volume.
+func Written(pours []house.Pour, shelf *house.Shelf) []flavor.Pour {
+	out := make([]flavor.Pour, len(pours))
+	for i, p := range pours {
+		profile, ok := shelf.ByID(p.Ingredient)
+		if !ok {
+			profile = &flavor.Profile{ID: p.Ingredient, Name: p.Ingredient}
+		}
+		out[i] = flavor.Pour{Profile: profile, Amount: p.Amount, Unit: p.Unit}
 	}
-	return id
+	return out
 }

@@ -82,13 +82,15 @@ func moves(c *cover.Cover) []string {
 // coverPours lists the whole covered drink and marks what differs.
 func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 	var out []Pour
-	for i := range c.Spec.Pours {
-		pour := &c.Spec.Pours[i]
-		v := Pour{Amount: Amount(pour), Name: pour.Profile.Name}
-		switch k := IndexOf(from.Pours, pour.Profile); {
-		case k < 0:
+	for _, p := range Compare(from.Pours, c.Spec.Pours) {
+		if p.Is == nil {
+			continue
+		}
+		v := Pour{Amount: p.After(), Name: p.Name()}
+		switch {
+		case p.Was == nil:
 			v.Mark = "instead"
-		case from.Pours[k].Amount != pour.Amount || from.Pours[k].Unit != pour.Unit:
+		case p.Moved():
 			v.Mark = "moved"
 		}
 		out = append(out, v)

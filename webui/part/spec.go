@@ -25,8 +25,8 @@ func SpecID(name string) string {
 // cannot pour.
 func SpecText(s house.Spec) string {
 	lines := []string{strings.TrimSuffix(measure.Format(flavor.Spec{Name: s.Name}), "\n")}
-	for _, pour := range s.Pours {
-		lines = append(lines, WrittenAmount(pour)+" "+pour.Ingredient)
+	for _, pour := range Written(s.Pours, house.NewShelf(nil)) {
+		lines = append(lines, Amount(&pour)+" "+pour.Profile.Name)
 	}
 	return strings.Join(append(lines, string(s.Method)+", "+string(s.Service)), "\n") + "\n"
 }

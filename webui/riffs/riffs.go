@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
-	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -218,21 +217,4 @@ func benchLink(s *flavor.Spec, d *form.Guest) string {
 		v.Add("avoid", string(a))
 	}
 	return form.Link("/", v)
-}
-
-// newMarks lists the allergens of a drink that another one does not carry, in
-// the order of the law.
-func newMarks(before, after *flavor.Spec) []string {
-	had, has := part.AllergensOf(before, nil), part.AllergensOf(after, nil)
-	carries := func(v *part.Allergens, a flavor.Allergen) bool {
-		of := func(x part.Allergen) bool { return x.Allergen == a }
-		return slices.ContainsFunc(v.Contains, of) || slices.ContainsFunc(v.May, of)
-	}
-	var out []string
-	for _, a := range flavor.Allergens() {
-		if carries(&has, a) && !carries(&had, a) {
-			out = append(out, string(a))
-		}
-	}
-	return out
 }

@@ -114,22 +114,21 @@ func (v *riffView) say(text string) {
 // drinkView says what all drinks of these pages have in common, beside the one
 // that they come from.
 func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn bool, family string) riffView {
-	v := riffView{ID: id, New: newMarks(from, s), Allergens: part.AllergensOf(s, d.Avoid), Link: benchLink(s, d)}
-	for i := range s.Pours {
-		pour := &s.Pours[i]
-		one := part.Pour{Amount: part.Amount(pour), Name: pour.Profile.Name}
-		switch k := part.IndexOf(from.Pours, pour.Profile); {
-		case k < 0:
+	v := riffView{ID: id, New: words.Of(s.NewAllergens(from)), Allergens: part.AllergensOf(s, d.Avoid), Link: benchLink(s, d)}
+	for _, p := range part.Compare(from.Pours, s.Pours) {
+		one := part.Pour{Amount: p.After(), Name: p.Name()}
+		switch {
+		case p.Is == nil:
+			if !slices.Contains(v.Gone, one.Name) {
+				v.Gone = append(v.Gone, one.Name)
+			}
+			continue
+		case p.Was == nil:
 			one.Mark = "new"
-		case !sameAmount(&from.Pours[k], pour):
-			one.Mark = "was " + part.Amount(&from.Pours[k])
+		case p.Moved():
+			one.Mark = "was " + p.Before()
 		}
 		v.Pours = append(v.Pours, one)
-	}
-	for i := range from.Pours {
-		if gone := from.Pours[i].Profile; part.IndexOf(s.Pours, gone) < 0 && !slices.Contains(v.Gone, gone.Name) {
-			v.Gone = append(v.Gone, gone.Name)
-		}
 	}
 	v.Way = wayOf(s)
 	if was := wayOf(from); was != v.Way && len(from.Pours) > 0 {
@@ -142,12 +141,6 @@ func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn 
 }
 
 func wayOf(s *flavor.Spec) string { return string(s.Method) + ", " + string(s.Service) }
-
-// sameAmount reports whether a pour has not moved, whatever its unit.
-func sameAmount(a, b *flavor.Pour) bool {
-	const hair = 0.05 // mL
-	return a.ML-b.ML < hair && b.ML-a.ML < hair
-}
 
 // riffNearness says a distance between a drink and its riff as a guest would.
 func riffNearness(steps float64) string {

@@ -147,8 +147,8 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 		v.Unscored = message
 		v.Text, v.Method = part.SpecText(kept), string(kept.Method)+", "+string(kept.Service)
 		v.Bench = benchOf(kept.ID, 0)
-		for _, pour := range kept.Pours {
-			v.Pours = append(v.Pours, pourCost{Amount: part.WrittenAmount(pour), Name: part.IngredientName(pour.Ingredient, shelf)})
+		for _, pour := range part.Written(kept.Pours, shelf) {
+			v.Pours = append(v.Pours, pourCost{Amount: part.Amount(&pour), Name: pour.Profile.Name})
 		}
 		return nil
 	}

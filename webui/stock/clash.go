@@ -7,6 +7,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/webui/form"
+	"counterpour/webui/words"
 )
 
 // clash answers a write that came too late: the record has changed since the
@@ -18,7 +19,7 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 		return err
 	}
 	last := &history[len(history)-1]
-	who := fmt.Sprintf("%s, by %s", clock(last.At), last.Actor)
+	who := fmt.Sprintf("%s, by %s", words.Moment(last.At), last.Actor)
 	now, there := last.Item.(T)
 	switch {
 	case v.ID == "" && there: // a new one, of a name that is taken

@@ -26,9 +26,6 @@ type changeView struct {
 	Moves       []string // field by field
 }
 
-// clock is a time as the bar's clock shows it.
-func clock(t time.Time) string { return t.Local().Format("2 January 2006, 15:04") }
-
 // past fills in what became of a record: its name, its history, and what undoing
 // the last change would do.
 func (d *stockDesk[T]) past(p *pages, r *http.Request, v *deskPage) error {
@@ -45,7 +42,7 @@ func (d *stockDesk[T]) past(p *pages, r *http.Request, v *deskPage) error {
 			continue
 		}
 		c := &history[i]
-		v.Changes = append(v.Changes, changeView{When: clock(c.At), Stamp: c.At.UTC().Format(time.RFC3339), Who: c.Actor,
+		v.Changes = append(v.Changes, changeView{When: words.Moment(c.At), Stamp: c.At.UTC().Format(time.RFC3339), Who: c.Actor,
 			What: words.Sentence(changeWord(c)), Moves: d.moves(history, i)})
 	}
 	v.Title = v.Name
@@ -175,7 +172,7 @@ func (d *stockDesk[T]) undo(p *pages, w http.ResponseWriter, r *http.Request, id
 	switch {
 	case errors.Is(err, house.ErrConflict):
 		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",
-			Text: fmt.Sprintf("That was %s, by %s. Nothing was undone; look at what changed, and undo that if you mean to.", clock(last.At), last.Actor)}
+			Text: fmt.Sprintf("That was %s, by %s. Nothing was undone; look at what changed, and undo that if you mean to.", words.Moment(last.At), last.Actor)}
 		return d.write(p, w, r, http.StatusConflict, d.fill(item), v)
 	case err != nil:
 		return d.refused(p, w, r, d.fill(item), v, err)

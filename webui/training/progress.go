@@ -150,7 +150,7 @@ func teamRowOf(l *drill.Learner, needs []drill.Need) teamRow {
 		}
 	}
 	if !last.IsZero() {
-		row.Last = last.Local().Format("2 Jan 2006")
+		row.Last = words.Day(last)
 	}
 	if len(needs) == 0 {
 		return row

@@ -125,7 +125,7 @@ func (p *pages) triangleView(ctx context.Context, sent triangleForm, asked bool)
 
 func pastViewOf(t *house.Triangle) (pastView, error) {
 	test := openTest{Triangle: *t}
-	v := pastView{Link: trianglePath + "?test=" + t.ID, When: t.At.Local().Format("2 Jan 2006"), Drink: t.Drink, Cover: t.Cover,
+	v := pastView{Link: trianglePath + "?test=" + t.ID, When: words.Day(t.At), Drink: t.Drink, Cover: t.Cover,
 		Found: fmt.Sprintf("under way: %d of %d have picked", test.answered(), len(t.Servings))}
 	if !t.Closed {
 		return v, nil

@@ -3,6 +3,7 @@ package words
 import (
 	"math"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 
@@ -52,4 +53,11 @@ func TestVerdictsCoverEveryTail(t *testing.T) {
 		assert.NotEmpty(t, w.As)
 		assert.NotEmpty(t, w.Sentence)
 	}
+}
+
+// A moment reads the same wherever the program runs.
+func TestMoments(t *testing.T) {
+	late := time.Date(2027, 1, 3, 0, 4, 0, 0, time.FixedZone("", 3600))
+	assert.Equal(t, "2 Jan 2027, 23:04 UTC", Moment(late))
+	assert.Equal(t, "2 Jan 2027", Day(late))
 }
