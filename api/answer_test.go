@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
@@ -38,13 +39,13 @@ func TestRound(t *testing.T) {
 // the last of the units that it is poured in: nothing of it is a fault of the
 // program.
 func TestEveryIngredientAlone(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	for _, p := range k.Catalogue.Profiles() {
 		units := measure.UnitsFor(p)
 		for _, u := range units[len(units)-1:] {
 			a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
 			if err != nil {
-				assert.True(t, isFault(err), "%s by the %s: %v", p.ID, u, err)
+				assert.True(t, len(service.FaultsOf(err)) > 0, "%s by the %s: %v", p.ID, u, err)
 				continue
 			}
 			assert.Equal(t, p.ID, a.Spec.Pours[0].ID)
@@ -53,7 +54,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 			assert.Equal(t, string(template.VerdictOf(a.Score)), a.Verdict, "the score and its word agree")
 			assert.GreaterOrEqual(t, len(a.Templates), leastFamilies)
 		}
-		_, err := AnswerIngredient(context.Background(), k, p.ID)
+		_, err := AnswerIngredient(k, p.ID)
 		assert.NoError(t, err)
 	}
 }
@@ -61,7 +62,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 // TestSpecsComeBack sends the specs of covers and fixes back: they are read as
 // the drinks that they were.
 func TestSpecsComeBack(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	ctx := context.Background()
 	text := "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\n2 dashes bitters\n6 mint leaves\nshake, up"
 	a, err := AnswerScore(ctx, k, ScoreBody{Draft: Draft{Text: &text}})
@@ -86,7 +87,7 @@ func TestSpecsComeBack(t *testing.T) {
 
 // TestTextAndFieldsAgree: the same drink scores the same, however it is written.
 func TestTextAndFieldsAgree(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	text := goodText
 	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
@@ -101,7 +102,7 @@ func TestTextAndFieldsAgree(t *testing.T) {
 }
 
 func TestAllergensNameTheirPours(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	text := "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n1/4 oz orgeat\n1 egg white\nshake, up"
 	a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Text: &text}})
 	require.NoError(t, err)
@@ -183,11 +184,11 @@ func benchmarkPost(b *testing.B, s *Server, path, body string) {
 }
 
 func TestOutsOfTheHouse(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	a, err := AnswerOuts(context.Background(), k, OutsBody{Out: []string{"falernum", "triple sec"}, MaxParts: 2})
 	require.NoError(t, err)
 	require.NotEmpty(t, a.Outs)
-	assert.Equal(t, k.House.Name, a.House)
+	assert.Equal(t, k.About.Name, a.House)
 	for _, o := range a.Outs {
 		for _, c := range o.Covers {
 			for _, p := range c.Spec.Pours {

@@ -17,6 +17,7 @@ import (
 
 	"github.com/gin-gonic/gin"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 )
 
@@ -129,7 +130,7 @@ func checkNames(body []byte) error {
 		}
 		twice := step(levels, token)
 		if twice {
-			return invalid(place(levels), levels[len(levels)-1].name, "is given twice; keep one")
+			return flavor.Invalid(place(levels), levels[len(levels)-1].name, "is given twice; keep one")
 		}
 		switch t := token.(type) {
 		case json.Delim:
@@ -140,7 +141,7 @@ func checkNames(body []byte) error {
 			levels = append(levels, next)
 		case json.Number:
 			if _, err := strconv.ParseFloat(string(t), 64); err != nil {
-				return invalid(place(levels), string(t), "the number is beyond what can be reckoned with")
+				return flavor.Invalid(place(levels), string(t), "the number is beyond what can be reckoned with")
 			}
 		}
 	}
@@ -180,7 +181,7 @@ func place(levels []level) string {
 			b.WriteString(l.name)
 		}
 	}
-	return capText(b.String())
+	return service.Quotable(b.String())
 }
 
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

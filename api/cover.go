@@ -2,19 +2,10 @@ package api
 
 import (
 	"context"
-	"fmt"
-	"maps"
-	"slices"
 
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-)
-
-// Defaults of a request for covers.
-const (
-	DefaultCovers   = 10
-	DefaultMaxParts = 2
 )
 
 // CoverBody asks what to pour in place of an ingredient.
@@ -81,83 +72,20 @@ type Refused struct {
 
 // AnswerCover finds covers. Its faults name the line of a text or the place in
 // the fields.
-func AnswerCover(ctx context.Context, k *service.Kitchen, body CoverBody) (*CoverAnswer, error) {
-	request, err := coverRequest(k, body)
+func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (*CoverAnswer, error) {
+	r, err := house.Cover(ctx, service.CoverRequest{Draft: body.Draft.service(), Missing: []string{body.Missing},
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices},
+		Stock: body.Stock, Parts: body.MaxParts, Limit: body.Limit})
 	if err != nil {
 		return nil, err
 	}
-	missing, r, refused, err := k.Cover(ctx, request)
-	if err != nil {
-		return nil, at("missing", err)
-	}
 	return &CoverAnswer{
-		Missing:    ingredientOf(missing),
-		Removed:    list(r.Removed, ingredientOf),
-		Covers:     list(r.Covers, func(c cover.Cover) Cover { return coverOf(&c, r.ScoreBefore) }),
-		Unbalanced: r.Unbalanced,
-		Refused:    Refused{ByAllergen: refused.ByAllergen, NotInStock: refused.NotInStock},
+		Missing:    ingredientOf(r.Missing[0]),
+		Removed:    list(r.Result.Removed, ingredientOf),
+		Covers:     list(r.Result.Covers, func(c cover.Cover) Cover { return coverOf(&c, r.Result.ScoreBefore) }),
+		Unbalanced: r.Result.Unbalanced,
+		Refused:    Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
 	}, nil
-}
-
-func coverRequest(k *service.Kitchen, body CoverBody) (service.CoverRequest, error) {
-	var faults flavor.Faults
-	for _, f := range []*flavor.Fault{inRange("limit", body.Limit, 1, cover.MaxLimit), inRange("max_parts", body.MaxParts, 1, cover.MaxParts)} {
-		if f != nil {
-			faults = append(faults, f)
-		}
-	}
-	spec, err := read(k, body.Draft)
-	if err != nil && !isFault(err) {
-		return service.CoverRequest{}, err
-	}
-	faults = append(faults, faultsOf(err)...)
-	avoid, err := avoided(body.Avoid)
-	faults = append(faults, faultsOf(err)...)
-	guest := cover.Guest{Avoid: avoid, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}
-	faults = append(faults, keep(&guest, body.Diet)...)
-	faults = append(faults, checkPrices(body.Prices, body.MaxCost)...)
-	if len(faults) > 0 {
-		return service.CoverRequest{}, faults
-	}
-	return service.CoverRequest{Spec: spec, Missing: pouredAs(&spec, body.Missing), Guest: guest, Stock: body.Stock,
-		Parts: body.MaxParts, Limit: body.Limit}, nil
-}
-
-// checkPrices refuses prices below nothing, and a limit without any.
-func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
-	for _, id := range slices.Sorted(maps.Keys(prices)) {
-		if !(prices[id] >= 0) {
-			faults = append(faults, invalid("prices_per_ml."+id, fmt.Sprint(prices[id]), "the price of %s must not be below nothing", capText(id)))
-		}
-	}
-	if most > 0 && len(prices) == 0 {
-		faults = append(faults, invalid("max_cost", fmt.Sprint(most), "a limit on cost needs prices_per_ml, or nothing could be poured"))
-	}
-	return faults
-}
-
-// keep adds diets to what a guest must not have; its faults name the place.
-func keep(g *cover.Guest, diets []string) (faults flavor.Faults) {
-	for i, d := range diets {
-		for _, f := range faultsOf(g.Keep(d)) {
-			own := *f
-			own.Location = fmt.Sprintf("diet[%d]", i)
-			faults = append(faults, &own)
-		}
-	}
-	return faults
-}
-
-// pouredAs returns the id of the pour that a spec calls by a name, and the name
-// itself if there is none: "fresh lemon juice" is missing as it was written.
-func pouredAs(s *flavor.Spec, name string) string {
-	key := flavor.NormaliseName(name)
-	for _, p := range s.Pours {
-		if key != "" && flavor.NormaliseName(p.Match.Asked) == key {
-			return p.Profile.ID
-		}
-	}
-	return name
 }
 
 func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }

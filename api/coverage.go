@@ -4,9 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
-	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/index"
 )
 
 // CoverageBody asks, before service, which bottles a menu cannot do without.
@@ -32,31 +30,12 @@ type Weak struct {
 
 // AnswerCoverage looks ahead: for every bottle of the menu, which drinks would
 // be without a good cover if it ran out.
-func AnswerCoverage(ctx context.Context, k *service.Kitchen, body CoverageBody) (*CoverageAnswer, error) {
-	var menu cover.MenuRequest
-	house, faults := menuOf(k, body.Specs, &menu)
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	stock, err := stockOf(ctx, k, house, body.Stock, nil)
+func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageBody) (*CoverageAnswer, error) {
+	r, err := house.Coverage(ctx, service.CoverageRequest{Menu: fieldsOf(body.Specs), Stock: body.Stock})
 	if err != nil {
 		return nil, err
 	}
-	weak, err := k.Finder.Coverage(ctx, menu.Specs, stock, nil)
-	if err != nil {
-		return nil, err
-	}
-	return &CoverageAnswer{House: house, Invented: house != "" && k.House.Invented, GoodJND: cover.GoodDistance, Weak: list(weak, func(w cover.Weak) Weak {
+	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.GoodDistance, Weak: list(r.Weak, func(w cover.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
 	})}, nil
-}
-
-// stockOf returns what may be poured: the ids sent, else what the house keeps
-// and has not run out of, else everything.
-func stockOf(ctx context.Context, k *service.Kitchen, house string, ids []string, avoid []flavor.Allergen) ([]*flavor.Profile, error) {
-	if ids == nil && house != "" {
-		return k.House.InStock(), nil
-	}
-	stock, _, err := k.Index.Candidates(ctx, index.Need{Avoid: avoid, Stock: ids})
-	return stock, err
 }

@@ -40,7 +40,7 @@ func (s *Server) health() {
 	handle(s, huma.Operation{OperationID: "ready", Method: http.MethodGet, Path: readyPath, Tags: []string{"program"},
 		Summary: "Whether the program can do its work"}, noStore,
 		func(context.Context, *struct{}) (*ReadyAnswer, error) {
-			x := s.kitchen().Index
+			x := s.house().Index
 			// Any name will do: a closed index knows none.
 			if _, _, err := x.Resolve("water"); errors.Is(err, index.ErrClosed) {
 				return nil, err

@@ -2,9 +2,6 @@ package api
 
 import (
 	"context"
-	"errors"
-	"fmt"
-	"slices"
 
 	"counterpour/api/service"
 	"counterpour/flavor"
@@ -12,18 +9,6 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/index"
 )
-
-// SearchRequest asks for ingredients; every part that is given must hold.
-type SearchRequest struct {
-	Text      string
-	Class     string
-	Family    string
-	BitterMin *float64 // mg/L of quinine
-	ABVMax    *float64 // % vol
-	Avoid     []string
-	Like      string // id of an ingredient; orders by nearness to it
-	Limit     int    // 1 to index.MaxLimit
-}
 
 // SearchAnswer is what a search found.
 type SearchAnswer struct {
@@ -48,12 +33,8 @@ type ClassCount struct {
 }
 
 // AnswerSearch finds ingredients.
-func AnswerSearch(ctx context.Context, k *service.Kitchen, r SearchRequest) (*SearchAnswer, error) {
-	q, err := r.query()
-	if err != nil {
-		return nil, err
-	}
-	found, err := k.Index.Search(ctx, q)
+func AnswerSearch(ctx context.Context, house *service.Snapshot, r service.FindRequest) (*SearchAnswer, error) {
+	found, err := house.Find(ctx, r)
 	if err != nil {
 		return nil, err
 	}
@@ -64,34 +45,6 @@ func AnswerSearch(ctx context.Context, k *service.Kitchen, r SearchRequest) (*Se
 		Total:   found.Total,
 		Classes: list(found.Classes, func(f index.Facet) ClassCount { return ClassCount{f.Name, f.Count} }),
 	}, nil
-}
-
-func (r *SearchRequest) query() (index.Query, error) {
-	var faults flavor.Faults
-	q := index.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit}
-	if f := inRange("limit", r.Limit, 1, index.MaxLimit); f != nil {
-		faults = append(faults, f)
-	}
-	if r.Family != "" {
-		family, ok := flavor.ParseFamily(r.Family)
-		if !ok {
-			faults = append(faults, invalid("family", r.Family, "%q is no aroma family; use %s", capText(r.Family), orList(familyIDs())))
-		}
-		q.Family = &family
-	}
-	var err error
-	if q.Avoid, err = avoided(r.Avoid); err != nil {
-		faults = append(faults, faultsOf(err)...)
-	}
-	if len(faults) > 0 {
-		return index.Query{}, faults
-	}
-	return q, nil
-}
-
-func familyIDs() []string {
-	all := flavor.Families()
-	return list(all[:], func(f flavor.FamilyInfo) string { return f.ID })
 }
 
 // IngredientAnswer is the profile of one ingredient.
@@ -145,11 +98,11 @@ type Origin struct {
 }
 
 // AnswerIngredient returns the profile with an id. An id that no ingredient has
-// is a fault of kind [ErrNotFound] that suggests the nearest names.
-func AnswerIngredient(_ context.Context, k *service.Kitchen, id string) (*IngredientAnswer, error) {
-	p, ok := k.Index.Profile(id)
-	if !ok {
-		return nil, noSuchID(k, id)
+// is a fault of kind [service.ErrNotFound] that suggests the nearest names.
+func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, error) {
+	p, err := house.Ingredient(id)
+	if err != nil {
+		return nil, err
 	}
 	sour, sweet := p.Acid.Value*mix.CitricOf(p.Acids), p.Sugar.Value*mix.SweetnessOf(p.Sugars)
 	alone := flavor.Spec{Pours: []flavor.Pour{{Profile: p}}}
@@ -167,29 +120,9 @@ func AnswerIngredient(_ context.Context, k *service.Kitchen, id string) (*Ingred
 		Materials: list(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
 		Units:     unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
 		AllergensKnown: p.AllergensKnown,
-		Allergens:      allergensOf(&alone), Cautions: cautionsOf(k.Cautions(p.Cautions)),
+		Allergens:      allergensOf(&alone), Cautions: cautionsOf(house.Cautions(p.Cautions)),
 		Provenance: provenanceOf(p),
 	}, nil
-}
-
-func noSuchID(k *service.Kitchen, id string) error {
-	f := &flavor.Fault{Kind: ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", capText(id))}
-	p, _, err := k.Index.Resolve(id)
-	var unknown *flavor.Fault
-	switch {
-	case err == nil:
-		f.Message += fmt.Sprintf("; %q is called %s", p.Name, p.ID)
-		f.Suggest = []string{p.ID}
-	case errors.As(err, &unknown):
-		f.Message += "; the search at /v1/ingredients?q= lists what there is"
-		f.Suggest = slices.Clone(unknown.Suggest)
-		if len(f.Suggest) > 0 {
-			f.Message += "; nearest: " + orList(f.Suggest)
-		}
-	default:
-		return err
-	}
-	return f
 }
 
 func unitsOf(p *flavor.Profile) []UnitYield {

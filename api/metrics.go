@@ -23,7 +23,7 @@ type meters struct {
 	now      prometheus.Gauge
 }
 
-func newMeters(kitchen func() *service.Kitchen) *meters {
+func newMeters(house func() *service.Snapshot) *meters {
 	m := &meters{
 		registry: prometheus.NewRegistry(),
 		requests: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "counterpour_http_requests_total",
@@ -34,7 +34,7 @@ func newMeters(kitchen func() *service.Kitchen) *meters {
 		now: prometheus.NewGauge(prometheus.GaugeOpts{Name: "counterpour_http_requests_in_flight", Help: "Requests being answered."}),
 	}
 	ingredients := prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_ingredients", Help: "Ingredients in the index."},
-		func() float64 { return float64(kitchen().Index.Len()) })
+		func() float64 { return float64(house().Index.Len()) })
 	m.registry.MustRegister(m.requests, m.seconds, m.now, ingredients, collectors.NewGoCollector(),
 		collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
 	return m

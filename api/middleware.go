@@ -10,6 +10,7 @@ import (
 
 	"github.com/gin-gonic/gin"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 )
 
@@ -79,7 +80,7 @@ func (s *Server) checkQuery(c *gin.Context) {
 	var faults flavor.Faults
 	for _, name := range sortedKeys(query) {
 		if values := query[name]; len(values) > 1 && !repeatable[name] {
-			faults = append(faults, invalid(name, strings.Join(values, ", "), "is given %d times; give it once", len(values)))
+			faults = append(faults, flavor.Invalid(name, strings.Join(values, ", "), "is given %d times; give it once", len(values)))
 		}
 	}
 	if len(faults) > 0 {
@@ -94,7 +95,7 @@ func (s *Server) checkQuery(c *gin.Context) {
 func (s *Server) noRoute(c *gin.Context) {
 	path := c.Request.URL.Path
 	if s.opts.Pages == nil || path == "/v1" || strings.HasPrefix(path, "/v1/") {
-		refuse(c, problemOf(&flavor.Fault{Kind: ErrNotFound, Location: "path", Value: path,
+		refuse(c, problemOf(&flavor.Fault{Kind: ErrNoRoute, Location: "path", Value: path,
 			Message: "there is nothing at this address; " + openAPIPath + " lists what there is"}, ""))
 		return
 	}
@@ -107,5 +108,5 @@ func (s *Server) noRoute(c *gin.Context) {
 func (s *Server) noMethod(c *gin.Context) {
 	allowed := c.Writer.Header().Get("Allow")
 	refuse(c, problemOf(&flavor.Fault{Kind: ErrMethod, Location: "method", Value: c.Request.Method,
-		Message: fmt.Sprintf("this address takes %s and not %s", allowed, capText(c.Request.Method))}, ""))
+		Message: fmt.Sprintf("this address takes %s and not %s", allowed, service.Quotable(c.Request.Method))}, ""))
 }

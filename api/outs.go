@@ -2,12 +2,8 @@ package api
 
 import (
 	"context"
-	"fmt"
-	"slices"
-	"strings"
 
 	"counterpour/api/service"
-	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
 
@@ -59,104 +55,24 @@ type Opened struct {
 }
 
 // AnswerOuts finds covers for a whole menu.
-func AnswerOuts(ctx context.Context, k *service.Kitchen, body OutsBody) (*OutsAnswer, error) {
-	request, house, err := outsRequest(ctx, k, body)
+func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*OutsAnswer, error) {
+	r, err := house.Outs(ctx, service.OutsRequest{Out: body.Out, Menu: fieldsOf(body.Specs), Stock: body.Stock, Parts: body.MaxParts,
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxCost: body.MaxCost}})
 	if err != nil {
 		return nil, err
 	}
-	asked := slices.Clone(request.Out)
-	if house != "" {
-		// Whatever was asked for, a drink is short of everything that has run out.
-		request.Specs = slices.DeleteFunc(request.Specs, func(s *flavor.Spec) bool { return !pours(s, asked) })
-		request.Out = withEach(request.Out, k.House.Out)
-	}
-	r, err := k.Finder.Outs(ctx, *request, nil)
-	if err != nil {
-		return nil, err
-	}
-	r.Fetch = slices.DeleteFunc(r.Fetch, func(f cover.Fetch) bool { return !slices.Contains(asked, f.Profile) })
 	return &OutsAnswer{
-		House: house, Invented: house != "" && k.House.Invented,
-		Outs:  list(r.Touched, func(t cover.Touched) Out { return outOf(&t) }),
-		Fetch: list(r.Fetch, func(f cover.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
-		Opened: list(r.Opened, func(o cover.Opened) Opened {
+		House: r.House.Name, Invented: r.House.Invented,
+		Outs:  list(r.Result.Touched, func(t cover.Touched) Out { return outOf(&t) }),
+		Fetch: list(r.Result.Fetch, func(f cover.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
+		Opened: list(r.Result.Opened, func(o cover.Opened) Opened {
 			return Opened{o.Profile.ID, o.Profile.Name, o.Drinks}
 		}),
-		Spared: r.Spared, GivenJND: round(r.Given, digitsJND),
+		Spared: r.Result.Spared, GivenJND: round(r.Result.Given, digitsJND),
 	}, nil
-}
-
-// withEach adds what is not in a list yet.
-func withEach(list, more []*flavor.Profile) []*flavor.Profile {
-	for _, p := range more {
-		if !slices.Contains(list, p) {
-			list = append(list, p)
-		}
-	}
-	return list
-}
-
-// pours reports whether one of the bottles goes into a drink.
-func pours(s *flavor.Spec, bottles []*flavor.Profile) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return slices.Contains(bottles, p.Profile) })
 }
 
 func outOf(t *cover.Touched) Out {
 	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
 		Covers: list(t.Covers, func(c cover.Cover) Cover { return coverOf(&c, t.ScoreBefore) })}
-}
-
-// outsRequest reads what was asked; what was left out is the house's.
-func outsRequest(ctx context.Context, k *service.Kitchen, body OutsBody) (*cover.MenuRequest, string, error) {
-	r := &cover.MenuRequest{Parts: body.MaxParts}
-	var faults flavor.Faults
-	if f := inRange("max_parts", body.MaxParts, 1, cover.MaxParts); f != nil {
-		faults = append(faults, f)
-	}
-	for i, name := range body.Out {
-		p, _, err := k.Index.Resolve(name)
-		if err != nil {
-			faults = append(faults, faultsOf(at(fmt.Sprintf("out[%d]", i), err))...)
-			continue
-		}
-		r.Out = append(r.Out, p)
-	}
-	avoid, err := avoided(body.Avoid)
-	faults = append(faults, faultsOf(err)...)
-	r.Guest = cover.Guest{Avoid: avoid, MaxCost: body.MaxCost, Prices: k.Prices}
-	r.Tastings = k.Tastings
-	faults = append(faults, keep(&r.Guest, body.Diet)...)
-	if body.MaxCost > 0 && len(k.Prices) == 0 {
-		faults = append(faults, invalid("max_cost", fmt.Sprint(body.MaxCost), "the house keeps no prices, so nothing could be poured; leave the limit out"))
-	}
-	house, menuFaults := menuOf(k, body.Specs, r)
-	faults = append(faults, menuFaults...)
-	if len(faults) > 0 {
-		return nil, "", faults
-	}
-	r.Stock, err = stockOf(ctx, k, house, body.Stock, avoid)
-	return r, house, err
-}
-
-// menuOf fills in the drinks: those sent, or the house's.
-func menuOf(k *service.Kitchen, sent []Spec, r *cover.MenuRequest) (house string, faults flavor.Faults) {
-	if sent == nil {
-		for i := range k.House.Specs {
-			r.Specs = append(r.Specs, &k.House.Specs[i].Spec)
-		}
-		return k.House.Name, nil
-	}
-	for i := range sent {
-		s, err := read(k, Draft{Spec: &sent[i]})
-		if err != nil {
-			for _, f := range faultsOf(err) {
-				own := *f
-				own.Location = fmt.Sprintf("specs[%d]%s", i, strings.TrimPrefix(f.Location, "spec"))
-				faults = append(faults, &own)
-			}
-			continue
-		}
-		r.Specs = append(r.Specs, &s)
-	}
-	return "", faults
 }

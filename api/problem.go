@@ -6,16 +6,16 @@ import (
 	"fmt"
 	"net/http"
 	"strings"
-	"unicode/utf8"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/index"
 )
 
 // Kinds of faults that only a server has, beside those of package flavor.
 var (
-	// ErrNotFound: an address that nothing answers to.
-	ErrNotFound = errors.New("not found")
+	// ErrNoRoute: an address that nothing answers to.
+	ErrNoRoute = errors.New("no such address")
 	// ErrMalformed: a body or an address that cannot be read at all.
 	ErrMalformed = errors.New("malformed")
 	// ErrTooLarge: a body beyond [MaxBody].
@@ -38,7 +38,8 @@ var kinds = []struct {
 	status int
 	detail string
 }{
-	{ErrNotFound, http.StatusNotFound, ""},
+	{ErrNoRoute, http.StatusNotFound, ""},
+	{service.ErrNotFound, http.StatusNotFound, ""},
 	{ErrMethod, http.StatusMethodNotAllowed, ""},
 	{ErrMalformed, http.StatusBadRequest, ""},
 	{ErrTooLarge, http.StatusRequestEntityTooLarge, ""},
@@ -98,8 +99,8 @@ func statusOf(err error) (status int, detail string, known bool) {
 func problemOf(err error, origin string) *Problem {
 	status, detail, _ := statusOf(err)
 	p := newProblem(status, detail)
-	for _, f := range faultsOf(err) {
-		e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: capText(f.Value), Suggest: f.Suggest}
+	for _, f := range service.FaultsOf(err) {
+		e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: service.Quotable(f.Value), Suggest: f.Suggest}
 		if e.Suggest == nil {
 			e.Suggest = []string{}
 		}
@@ -133,19 +134,6 @@ func (e *ProblemError) sentence() string {
 	return e.Location + ": " + e.Message
 }
 
-// faultsOf returns the faults that an error holds; none if it holds none.
-func faultsOf(err error) flavor.Faults {
-	var many flavor.Faults
-	if errors.As(err, &many) {
-		return many
-	}
-	var one *flavor.Fault
-	if errors.As(err, &one) {
-		return flavor.Faults{one}
-	}
-	return nil
-}
-
 // locate puts the origin before a place; a line of a text and a part of the
 // address stand by themselves.
 func locate(location, origin string) string {
@@ -156,36 +144,4 @@ func locate(location, origin string) string {
 		return origin
 	}
 	return origin + "." + location
-}
-
-// at returns err with its faults placed at location where they have no place.
-func at(location string, err error) error {
-	faults := faultsOf(err)
-	if faults == nil {
-		return err
-	}
-	out := make(flavor.Faults, len(faults))
-	for i, f := range faults {
-		own := *f
-		if own.Location == "" {
-			own.Location = location
-		}
-		out[i] = &own
-	}
-	return out
-}
-
-// maxValue is how many characters of what was sent are sent back.
-const maxValue = 200
-
-func capText(s string) string {
-	s = strings.ToValidUTF8(s, string(utf8.RuneError))
-	n := 0
-	for i := range s {
-		if n == maxValue {
-			return s[:i] + "…"
-		}
-		n++
-	}
-	return s
 }

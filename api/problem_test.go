@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/index"
 )
@@ -22,7 +23,7 @@ import (
 // TestKinds walks every kind of error there is: each has a status of its own
 // choosing and says something, whether it comes bare, wrapped or as a fault.
 func TestKinds(t *testing.T) {
-	all := []error{ErrNotFound, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
+	all := []error{ErrNoRoute, service.ErrNotFound, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
 		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, index.ErrClosed}
 	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
 	for _, kind := range all {
@@ -55,8 +56,8 @@ func TestProblemPlaces(t *testing.T) {
 
 func TestValuesAreCut(t *testing.T) {
 	long := strings.Repeat("é", 1000)
-	assert.Equal(t, strings.Repeat("é", maxValue)+"…", capText(long))
-	assert.Equal(t, "a\uFFFDb", capText("a\xffb"))
+	assert.Equal(t, strings.Repeat("é", 200)+"…", service.Quotable(long))
+	assert.Equal(t, "a\uFFFDb", service.Quotable("a\xffb"))
 }
 
 // odd registers an endpoint that misbehaves.
@@ -92,7 +93,7 @@ func TestAbortIsPassedOn(t *testing.T) {
 }
 
 func TestCoverStopsInTime(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	text := goodText
@@ -103,12 +104,13 @@ func TestCoverStopsInTime(t *testing.T) {
 }
 
 func TestClosedKitchen(t *testing.T) {
-	x, err := index.Build(context.Background(), kitchenFor(t).Catalogue.Profiles()[:5], nil)
+	x, err := index.Build(context.Background(), demoFor(t).Catalogue.Profiles()[:5], nil)
 	require.NoError(t, err)
-	k := *kitchenFor(t)
-	k.Index = x
-	require.NoError(t, k.Close())
-	s, err := NewServer(always(&k), Options{})
+	closed := *demoFor(t)
+	kitchen := *closed.Kitchen
+	kitchen.Index, closed.Kitchen = x, &kitchen
+	require.NoError(t, x.Close())
+	s, err := NewServer(always(&closed), Options{})
 	require.NoError(t, err)
 	for _, sc := range []scenario{
 		{name: "ready", url: "/readyz", status: 503, want: []string{"stopping"}},

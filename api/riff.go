@@ -4,14 +4,9 @@ import (
 	"context"
 
 	"counterpour/api/service"
-	"counterpour/flavor"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/riff/wish"
 )
-
-// DefaultRiffs is how many riffs are listed if nobody says.
-const DefaultRiffs = 10
 
 // RiffBody asks for variations of a draft.
 type RiffBody struct {
@@ -71,58 +66,24 @@ type Unlisted struct {
 	TooAlike int `json:"too alike"`
 }
 
-// relatives is how many proven drinks are listed.
-const relatives = 5
-
 // AnswerRiff finds variations of a draft that stay in balance.
-func AnswerRiff(ctx context.Context, k *service.Kitchen, body RiffBody) (*RiffAnswer, error) {
-	request, spec, err := riffRequest(ctx, k, body)
-	if err != nil {
-		return nil, err
-	}
-	r, err := riff.Vary(ctx, k.Station, *request)
-	if err != nil {
-		return nil, err
-	}
-	near, err := k.Station.Relatives(spec, relatives, request.Guest)
+func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*RiffAnswer, error) {
+	r, err := house.Riff(ctx, service.RiffRequest{Draft: body.Draft.service(), Toward: body.Toward, Stock: body.Stock, Limit: body.Limit, Seed: body.Seed,
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}})
 	if err != nil {
 		return nil, err
 	}
 	return &RiffAnswer{
-		Riffs: list(r.Riffs, func(x riff.Riff) Riff {
+		Riffs: list(r.Result.Riffs, func(x riff.Riff) Riff {
 			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
 				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
-				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(spec, &x.Spec),
-				Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
+				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec),
+				Cost: costOf(&x.Spec, r.Prices), Text: x.Text}
 		}),
-		Relatives: list(near, func(x station.Relative) Relative {
+		Relatives: list(r.Relatives, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeastJND: riff.LeastDistance,
-		Refused:  Unlisted(r.Refused), Seed: request.Seed, Currency: currency(k, body.Prices),
+		Refused:  Unlisted(r.Result.Refused), Seed: body.Seed, Currency: r.Currency,
 	}, nil
-}
-
-func riffRequest(ctx context.Context, k *service.Kitchen, body RiffBody) (*riff.Request, *flavor.Spec, error) {
-	var faults flavor.Faults
-	if f := inRange("limit", body.Limit, 1, riff.MaxLimit); f != nil {
-		faults = append(faults, f)
-	}
-	spec, err := read(k, body.Draft)
-	if err != nil && !isFault(err) {
-		return nil, nil, err
-	}
-	faults = append(faults, faultsOf(err)...)
-	guest, found := guest(k, body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
-	faults = append(faults, found...)
-	wishes, err := wish.Parse(body.Toward)
-	faults = append(faults, faultsOf(err)...)
-	if len(faults) > 0 {
-		return nil, nil, faults
-	}
-	stock, err := pourable(ctx, k, body.Stock, &spec)
-	if err != nil {
-		return nil, nil, err
-	}
-	return &riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: body.Limit, Seed: body.Seed}, &spec, nil
 }

@@ -46,11 +46,11 @@ func TestRiffForGuests(t *testing.T) {
 // Whatever list is asked for, nothing in it is made of nuts, by the records and
 // not only by the name.
 func TestNoNutInAnyAnswer(t *testing.T) {
-	k := kitchenFor(t)
+	k := demoFor(t)
 	free := func(specs ...Spec) {
 		t.Helper()
 		for _, s := range specs {
-			read, err := read(k, Draft{Spec: &s})
+			read, err := k.Read(Draft{Spec: &s}.service())
 			require.NoError(t, err)
 			for _, p := range read.Pours {
 				assert.True(t, p.Profile.Avoids([]flavor.Allergen{flavor.TreeNuts}), p.Profile.Name)

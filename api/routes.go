@@ -7,6 +7,7 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 )
 
@@ -19,7 +20,7 @@ func (s *Server) scoring() {
 		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds what would mend it.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
 	}, noStore, func(ctx context.Context, in *input) (*ScoreAnswer, error) {
-		return AnswerScore(ctx, s.kitchen(), in.Body)
+		return AnswerScore(ctx, s.house(), in.Body)
 	})
 }
 
@@ -34,7 +35,7 @@ func (s *Server) covering() {
 			"text": map[string]any{"text": exampleText, "missing": "simple syrup", "limit": 3},
 			"spec": map[string]any{"spec": exampleSpec, "missing": "simple-syrup", "avoid": []string{"tree nuts"}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverAnswer, error) {
-		return AnswerCover(ctx, s.kitchen(), in.Body)
+		return AnswerCover(ctx, s.house(), in.Body)
 	})
 }
 
@@ -49,7 +50,7 @@ func (s *Server) outs() {
 			"house": map[string]any{"out": []string{"falernum", "artichoke amaro"}},
 			"menu":  map[string]any{"out": []string{"simple syrup"}, "specs": []any{exampleSpec}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*OutsAnswer, error) {
-		return AnswerOuts(ctx, s.kitchen(), in.Body)
+		return AnswerOuts(ctx, s.house(), in.Body)
 	})
 }
 
@@ -62,7 +63,7 @@ func (s *Server) coverage() {
 		Description: "Finds the bottles of a menu that nothing in stock covers well, so that two of them are ordered.",
 		RequestBody: examples(map[string]any{"menu": map[string]any{"specs": []any{exampleSpec}}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverageAnswer, error) {
-		return AnswerCoverage(ctx, s.kitchen(), in.Body)
+		return AnswerCoverage(ctx, s.house(), in.Body)
 	})
 }
 
@@ -75,7 +76,7 @@ func (s *Server) riffing() {
 		Description: "Finds variations that stay in balance, meet every wish and differ from each other.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText, "toward": []string{"more bitter"}, "limit": 3}}),
 	}, noStore, func(ctx context.Context, in *input) (*RiffAnswer, error) {
-		return AnswerRiff(ctx, s.kitchen(), in.Body)
+		return AnswerRiff(ctx, s.house(), in.Body)
 	})
 }
 
@@ -88,7 +89,7 @@ func (s *Server) usingUp() {
 		Description: "Finds balanced drafts, over the families, that move bottles which have to go; says which bottles found no use, and why.",
 		RequestBody: examples(map[string]any{"house": map[string]any{"bottles": []string{"fino sherry", "apricot liqueur", "mezcal"}, "avoid": []string{"eggs"}, "limit": 4}}),
 	}, noStore, func(ctx context.Context, in *input) (*UseUpAnswer, error) {
-		return AnswerUseUp(ctx, s.kitchen(), in.Body)
+		return AnswerUseUp(ctx, s.house(), in.Body)
 	})
 }
 
@@ -103,7 +104,46 @@ func (s *Server) walking() {
 			"text":  map[string]any{"from": map[string]any{"text": exampleText}, "to": map[string]any{"spec": exampleWalkTo}, "steps": 2},
 			"house": map[string]any{"from": map[string]any{"drink": "Ropewalk"}, "to": map[string]any{"text": exampleText}}}),
 	}, noStore, func(ctx context.Context, in *input) (*WalkAnswer, error) {
-		return AnswerWalk(ctx, s.kitchen(), in.Body)
+		return AnswerWalk(ctx, s.house(), in.Body)
+	})
+}
+
+// costing registers POST /v1/cost.
+func (s *Server) costing() {
+	type input struct{ Body CostBody }
+	handle(s, huma.Operation{
+		OperationID: "cost", Method: http.MethodPost, Path: "/v1/cost", Tags: []string{"house"},
+		Summary:     "Reckon what drinks cost",
+		Description: "Says what drinks of the house cost to pour and what each pour has of it, by the prices of the bottles.",
+		RequestBody: examples(map[string]any{"one": map[string]any{"drinks": []string{"Ropewalk"}}, "menu": map[string]any{}}),
+	}, noStore, func(ctx context.Context, in *input) (*CostAnswer, error) {
+		return AnswerCost(ctx, s.house(), in.Body)
+	})
+}
+
+// batching registers POST /v1/batch.
+func (s *Server) batching() {
+	type input struct{ Body BatchBody }
+	handle(s, huma.Operation{
+		OperationID: "batch", Method: http.MethodPost, Path: "/v1/batch", Tags: []string{"house"},
+		Summary:     "Plan a batch",
+		Description: "Says how much of each, by volume and by weight, the water that stands in for the ice, what it costs and how long it keeps.",
+		RequestBody: examples(map[string]any{
+			"servings": map[string]any{"drink": "Ropewalk", "servings": 40},
+			"bottle":   map[string]any{"drink": "Ropewalk", "bottle_ml": 750, "from": "freezer"}}),
+	}, noStore, func(ctx context.Context, in *input) (*BatchAnswer, error) {
+		return AnswerBatch(ctx, s.house(), in.Body)
+	})
+}
+
+// palate registers GET /v1/palate.
+func (s *Server) palate() {
+	handle(s, huma.Operation{
+		OperationID: "get-palate", Method: http.MethodGet, Path: "/v1/palate", Tags: []string{"house"},
+		Summary:     "Get the palate of the house",
+		Description: "The drinks that the house marked as right, and how they move the families.",
+	}, noStore, func(context.Context, *struct{}) (*PalateAnswer, error) {
+		return AnswerPalate(s.house()), nil
 	})
 }
 
@@ -120,8 +160,8 @@ type searchParams struct {
 	Limit     int            `query:"limit" minimum:"1" maximum:"100" default:"20" doc:"Most hits to list"`
 }
 
-func (p *searchParams) request() SearchRequest {
-	r := SearchRequest{Text: p.Q, Class: string(p.Class), Family: string(p.Family), Like: p.Like, Limit: p.Limit,
+func (p *searchParams) request() service.FindRequest {
+	r := service.FindRequest{Text: p.Q, Class: string(p.Class), Family: string(p.Family), Like: p.Like, Limit: p.Limit,
 		BitterMin: p.BitterMin.pointer(), ABVMax: p.ABVMax.pointer()}
 	for _, a := range p.Avoid {
 		if a != "" {
@@ -138,7 +178,7 @@ func (s *Server) ingredients() {
 		Summary:     "Find ingredients",
 		Description: "Every parameter that is given must hold. Without words the hits are by id.",
 	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
-		return AnswerSearch(ctx, s.kitchen(), in.request())
+		return AnswerSearch(ctx, s.house(), in.request())
 	})
 	type input struct {
 		ID string `path:"id" maxLength:"200" doc:"Id of the ingredient" example:"london-dry-gin"`
@@ -148,7 +188,7 @@ func (s *Server) ingredients() {
 		Summary:     "Get an ingredient",
 		Description: "The profile of one ingredient, and where each of its numbers comes from.",
 	}, aMinute, func(ctx context.Context, in *input) (*IngredientAnswer, error) {
-		return AnswerIngredient(ctx, s.kitchen(), in.ID)
+		return AnswerIngredient(s.house(), in.ID)
 	})
 }
 
@@ -159,7 +199,7 @@ func (s *Server) families() {
 		Summary:     "List the families of drinks",
 		Description: "Each with its ratio as published and as proven drinks have it.",
 	}, aMinute, func(ctx context.Context, _ *struct{}) (*TemplatesAnswer, error) {
-		return AnswerTemplates(s.kitchen())
+		return AnswerTemplates(s.house())
 	})
 }
 
@@ -199,5 +239,5 @@ func (classParam) Schema(huma.Registry) *huma.Schema {
 type familyParam string
 
 func (familyParam) Schema(huma.Registry) *huma.Schema {
-	return &huma.Schema{Type: huma.TypeString, Enum: list(familyIDs(), func(id string) any { return id })}
+	return &huma.Schema{Type: huma.TypeString, Enum: list(service.FamilyIDs(), func(id string) any { return id })}
 }

@@ -132,43 +132,30 @@ const mostDeviation = 99.9
 
 // AnswerScore reads and scores a draft. Its faults name the line of a text or
 // the place in the fields.
-func AnswerScore(ctx context.Context, k *service.Kitchen, body ScoreBody) (*ScoreAnswer, error) {
-	if err := ctx.Err(); err != nil {
-		return nil, err
-	}
-	spec, err := read(k, body.Draft)
-	if err != nil {
-		return nil, err
-	}
-	r, fixes, err := k.Score(&spec)
+func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (*ScoreAnswer, error) {
+	r, err := house.Score(ctx, service.ScoreRequest{Draft: body.Draft.service(), Explain: body.Explain})
 	if err != nil {
 		return nil, err
 	}
 	a := &ScoreAnswer{
-		Spec:        readSpec(&spec),
-		Finished:    finished(r.Drink),
-		Templates:   chances(r.Judgement.Fits),
-		Equivalents: equivalents(r.Judgement.Equivalents),
-		Score:       roundScore(r.Judgement.Score),
-		Verdict:     string(r.Verdict),
-		Faults:      list(r.Faults, faultOf),
-		Fixes:       list(fixes, fixOf),
-		Allergens:   allergensOf(&spec),
-		Cautions:    cautionsOf(k.AllCautions(r.Drink.After.Ethanol > 0, &spec)),
+		Spec:        readSpec(&r.Spec),
+		Finished:    finished(r.Result.Drink),
+		Templates:   chances(r.Result.Judgement.Fits),
+		Equivalents: equivalents(r.Result.Judgement.Equivalents),
+		Score:       roundScore(r.Result.Judgement.Score),
+		Verdict:     string(r.Result.Verdict),
+		Faults:      list(r.Result.Faults, faultOf),
+		Fixes:       list(r.Fixes, fixOf),
+		Allergens:   allergensOf(&r.Spec),
+		Cautions:    cautionsOf(r.Cautions),
 	}
+	a.Finished.Glass = r.Glass
 	if len(a.Templates) > 0 {
 		best := a.Templates[0]
 		a.Template = TemplateFit{best.ID, best.Name, best.Fit}
 	}
-	if a.Finished.Glass, err = mix.FillText(r.Drink.VolumeML, spec.Service, glassesFor(spec.Service)...); err != nil {
-		return nil, err
-	}
 	if body.Explain {
-		steps, err := k.Judge.Explain(&spec)
-		if err != nil {
-			return nil, err
-		}
-		a.Explanation = list(steps, func(s balance.Step) Step {
+		a.Explanation = list(r.Steps, func(s balance.Step) Step {
 			return Step{string(s.Stage), s.Family, s.Text, round(s.Value, digitsStep), s.Unit}
 		})
 	}
@@ -276,10 +263,8 @@ func finished(d *mix.Drink) Finished {
 			VolumeML:    round(d.PlusMinus.VolumeML, digitsML),
 			DilutionPct: round(d.PlusMinus.DilutionPct, digitsPct),
 		},
-		Servings: list(mix.StandardDrinks(d.After.Ethanol), func(s mix.Serving) Serving {
-			return Serving{s.Country, s.Grams, round(s.Count, digitsServings)}
-		}),
-		Aroma: aromaOf(d.Aroma),
+		Servings: servingsOf(d.After.Ethanol),
+		Aroma:    aromaOf(d.Aroma),
 	}
 }
 

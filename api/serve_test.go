@@ -19,30 +19,40 @@ import (
 	"counterpour/data"
 )
 
-// realKitchen is a kitchen over the embedded catalogue, built once.
-var realKitchen = sync.OnceValues(func() (*service.Kitchen, error) {
+// demo is the demo house over the embedded catalogue, built once.
+var demo = sync.OnceValues(func() (*service.Snapshot, error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, err
 	}
-	return service.NewKitchen(context.Background(), c, nil)
+	k, err := service.NewKitchen(context.Background(), c, nil)
+	if err != nil {
+		return nil, err
+	}
+	h, err := c.Demo()
+	if err != nil {
+		return nil, err
+	}
+	return service.AtRest(k, h), nil
 })
 
-func kitchenFor(t testing.TB) *service.Kitchen {
+func demoFor(t testing.TB) *service.Snapshot {
 	t.Helper()
-	k, err := realKitchen()
+	s, err := demo()
 	require.NoError(t, err)
-	return k
+	return s
 }
 
-func always(k *service.Kitchen) func() *service.Kitchen { return func() *service.Kitchen { return k } }
+func always(s *service.Snapshot) func() *service.Snapshot {
+	return func() *service.Snapshot { return s }
+}
 
-// serverFor returns a server over the real kitchen and what it logs.
+// serverFor returns a server over the demo house and what it logs.
 func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
 	t.Helper()
 	var log bytes.Buffer
 	opts.Log = slog.New(slog.NewTextHandler(&log, nil))
-	s, err := NewServer(always(kitchenFor(t)), opts)
+	s, err := NewServer(always(demoFor(t)), opts)
 	require.NoError(t, err)
 	return s, &log
 }
@@ -348,6 +358,27 @@ func TestCoverScenarios(t *testing.T) {
 		{name: "GET", url: "/v1/cover", status: 405},
 	} {
 		sc.url = "/v1/cover"
+		sc.run(t, h)
+	}
+}
+
+func TestHouseScenarios(t *testing.T) {
+	s, _ := serverFor(t, Options{})
+	h := s.Handler()
+	for _, sc := range []scenario{
+		{name: "the cost of a drink", url: "/v1/cost", body: `{"drinks":["ropewalk"]}`, status: 200, want: []string{`"name":"Ropewalk"`, `"share_pct":`, `"unpriced":[`}},
+		{name: "the cost of the menu", url: "/v1/cost", body: `{}`, status: 200, want: []string{`"name":"Ropewalk"`, `"name":"Brass Chronometer"`}},
+		{name: "the cost of nothing known", url: "/v1/cost", body: `{"drinks":["ropewalk","ropey"]}`, status: 422, want: []string{"body.drinks[1]", "no drink of the house", "Ropewalk"}},
+		{name: "a batch", url: "/v1/batch", body: `{"drink":"ropewalk","servings":10}`, status: 200, want: []string{`"servings":10`, `"lines":[{"name":`, `"keep_days":`}},
+		{name: "a bottle", url: "/v1/batch", body: `{"drink":"ropewalk","bottle_ml":750,"from":"freezer"}`, status: 200, want: []string{`"total_ml":750`}},
+		{name: "a batch of no size", url: "/v1/batch", body: `{"drink":"ropewalk"}`, status: 422, want: []string{"body.servings", "one of servings, bottle_ml and keg_litres"}},
+		{name: "a batch of two sizes", url: "/v1/batch", body: `{"drink":"ropewalk","servings":10,"keg_litres":19}`, status: 422, want: []string{"body.servings"}},
+		{name: "a lake", url: "/v1/batch", body: `{"drink":"ropewalk","servings":1e9}`, status: 422, want: []string{"body.servings", "100000"}},
+		{name: "from the cellar", url: "/v1/batch", body: `{"drink":"ropewalk","servings":10,"from":"cellar"}`, status: 422, want: []string{"body.from"}},
+		{name: "a batch of nothing known", url: "/v1/batch", body: `{"drink":"moon dust","servings":10}`, status: 422, want: []string{"body.drink"}},
+		{name: "the palate", url: "/v1/palate", status: 200, want: []string{`{"right":[],"palates":[]}`}},
+		{name: "the palate, by POST", url: "/v1/palate", body: `{}`, status: 405},
+	} {
 		sc.run(t, h)
 	}
 }

@@ -39,11 +39,11 @@ type Options struct {
 	Version string
 }
 
-// Server carries a kitchen over HTTP. It is safe for concurrent use, and owns
-// nothing that must be closed; the kitchen is its owner's. Every request asks
-// for the kitchen once, and keeps to it.
+// Server carries a house over HTTP. It is safe for concurrent use, and owns
+// nothing that must be closed; the house is its owner's. Every request asks for
+// the house once, and keeps to it.
 type Server struct {
-	kitchen func() *service.Kitchen
+	house   func() *service.Snapshot
 	opts    Options
 	engine  *gin.Engine
 	api     huma.API
@@ -51,10 +51,10 @@ type Server struct {
 	openAPI []byte
 }
 
-// NewServer returns a server over the kitchen that there is when it is asked.
+// NewServer returns a server over the house as it stands when it is asked.
 // It fails only if the routes cannot be described, which is a fault of the
 // program.
-func NewServer(kitchen func() *service.Kitchen, opts Options) (*Server, error) {
+func NewServer(house func() *service.Snapshot, opts Options) (*Server, error) {
 	if opts.Log == nil {
 		opts.Log = slog.Default()
 	}
@@ -64,7 +64,7 @@ func NewServer(kitchen func() *service.Kitchen, opts Options) (*Server, error) {
 	if opts.Version == "" {
 		opts.Version = "dev"
 	}
-	s := &Server{kitchen: kitchen, opts: opts, meters: newMeters(kitchen), engine: gin.New()}
+	s := &Server{house: house, opts: opts, meters: newMeters(house), engine: gin.New()}
 	s.engine.HandleMethodNotAllowed = true
 	s.engine.RedirectTrailingSlash = false
 	s.engine.Use(s.measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody)
@@ -108,6 +108,9 @@ func (s *Server) routes() {
 	s.riffing()
 	s.usingUp()
 	s.walking()
+	s.costing()
+	s.batching()
+	s.palate()
 	s.ingredients()
 	s.families()
 	s.health()

@@ -24,12 +24,12 @@ type Template struct {
 }
 
 // AnswerTemplates lists the families.
-func AnswerTemplates(k *service.Kitchen) (*TemplatesAnswer, error) {
-	families, fitted := k.Set.Families()
+func AnswerTemplates(house *service.Snapshot) (*TemplatesAnswer, error) {
+	families, fitted := house.Set.Families()
 	out := &TemplatesAnswer{Templates: []Template{}}
 	for i := range families {
 		f := &families[i]
-		centre, err := k.Set.Centre(f.ID)
+		centre, err := house.Set.Centre(f.ID)
 		if err != nil {
 			return nil, err
 		}

@@ -2,18 +2,11 @@ package api
 
 import (
 	"context"
-	"fmt"
 
 	"counterpour/api/service"
-	"counterpour/flavor"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/useup"
-	"counterpour/flavor/riff/wish"
 )
-
-// DefaultUseUps is how many drafts are listed if nobody says.
-const DefaultUseUps = 10
 
 // UseUpBody asks for drinks that use bottles up.
 type UseUpBody struct {
@@ -72,63 +65,23 @@ type Unused struct {
 }
 
 // AnswerUseUp finds drafts that use bottles up.
-func AnswerUseUp(ctx context.Context, k *service.Kitchen, body UseUpBody) (*UseUpAnswer, error) {
-	request, err := useUpRequest(ctx, k, body)
+func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (*UseUpAnswer, error) {
+	r, err := house.UseUp(ctx, service.UseUpRequest{Bottles: body.Bottles, Toward: body.Toward, Families: body.Families, Stock: body.Stock,
+		Unit: body.Unit, Limit: body.Limit, Seed: body.Seed,
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}})
 	if err != nil {
 		return nil, err
 	}
-	r, err := useup.Find(ctx, k.Station, *request)
-	if err != nil {
-		return nil, err
-	}
-	a := &UseUpAnswer{
-		Drafts: list(r.Drafts, func(x useup.Draft) UpDraft {
+	return &UseUpAnswer{
+		House: r.House.Name, Invented: r.House.Invented,
+		Drafts: list(r.Result.Drafts, func(x useup.Draft) UpDraft {
 			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
 				Uses:      list(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
-				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(k.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, request.Guest.Prices), Text: x.Text}
+				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Text: x.Text}
 		}),
-		Unused: list(r.Unused, func(u useup.Unused) Unused {
+		Unused: list(r.Result.Unused, func(u useup.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
 		}),
-		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Refused), Seed: request.Seed, Currency: currency(k, body.Prices),
-	}
-	if body.Stock == nil {
-		a.House, a.Invented = k.House.Name, k.House.Invented
-	}
-	return a, nil
-}
-
-func useUpRequest(ctx context.Context, k *service.Kitchen, body UseUpBody) (*useup.Request, error) {
-	r := &useup.Request{Families: body.Families, System: measure.System(body.Unit), Limit: body.Limit, Seed: body.Seed}
-	var faults flavor.Faults
-	if f := inRange("limit", body.Limit, 1, riff.MaxLimit); f != nil {
-		faults = append(faults, f)
-	}
-	if n := len(body.Bottles); n < 1 || n > useup.MaxBottles {
-		faults = append(faults, invalid("bottles", fmt.Sprint(n), "%d is out of range; name 1 to %d bottles that must move", n, useup.MaxBottles))
-	}
-	if r.System == "" {
-		r.System = measure.Imperial
-	}
-	if r.System != measure.Imperial && r.System != measure.Metric {
-		faults = append(faults, invalid("unit", body.Unit, "%q is no unit to measure in; use oz or ml", capText(body.Unit)))
-	}
-	for i, name := range body.Bottles {
-		p, _, err := k.Index.Resolve(name)
-		if err != nil && !isFault(err) {
-			return nil, err
-		}
-		faults = append(faults, faultsOf(at(fmt.Sprintf("bottles[%d]", i), err))...)
-		r.Bottles = append(r.Bottles, p)
-	}
-	guest, found := guest(k, body.Avoid, body.Diet, body.MaxABV, body.Prices, body.MaxCost)
-	faults = append(faults, found...)
-	wishes, err := wish.Parse(body.Toward)
-	faults = append(faults, faultsOf(err)...)
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	r.Guest, r.Toward = guest, wishes
-	r.Stock, err = pourable(ctx, k, body.Stock)
-	return r, err
+		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Result.Refused), Seed: body.Seed, Currency: r.Currency,
+	}, nil
 }

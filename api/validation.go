@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"counterpour/api/service"
+	"counterpour/flavor"
+
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/danielgtaylor/huma/v2/validation"
 )
@@ -36,14 +39,14 @@ func (t tidier) transform(ctx huma.Context, _ string, v any) (any, error) {
 }
 
 func (t tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
-	out := ProblemError{Location: capText(e.Location), Message: e.Message, Value: scalar(e.Value), Suggest: []string{}}
+	out := ProblemError{Location: service.Quotable(e.Location), Message: e.Message, Value: scalar(e.Value), Suggest: []string{}}
 	parent, name := cutLast(e.Location)
 	switch e.Message {
 	case unknownParameter:
-		out.Value = capText(name)
+		out.Value = service.Quotable(name)
 		out.Message = mend(name, "parameter", parameters(op))
 	case validation.MsgUnexpectedProperty:
-		out.Value = capText(name)
+		out.Value = service.Quotable(name)
 		out.Message = mend(name, "field", t.fields(op, parent))
 	}
 	return out
@@ -51,9 +54,9 @@ func (t tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
 
 func mend(name, what string, known []string) string {
 	if len(known) == 0 {
-		return fmt.Sprintf("%q is no %s here; leave it out", capText(name), what)
+		return fmt.Sprintf("%q is no %s here; leave it out", service.Quotable(name), what)
 	}
-	return fmt.Sprintf("%q is no %s here; leave it out, or use %s", capText(name), what, orList(known))
+	return fmt.Sprintf("%q is no %s here; leave it out, or use %s", service.Quotable(name), what, flavor.JoinOr(known))
 }
 
 // cutLast cuts a place at its last dot.
@@ -70,7 +73,7 @@ func cutLast(place string) (parent, name string) {
 func scalar(v any) any {
 	switch v := v.(type) {
 	case string:
-		return capText(v)
+		return service.Quotable(v)
 	case bool, float64, int, int64:
 		return v
 	}

@@ -2,20 +2,9 @@ package api
 
 import (
 	"context"
-	"fmt"
-	"math"
 
 	"counterpour/api/service"
-	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/riff/walk"
-)
-
-// A walk is tasted in small pours: common practice, no source.
-const (
-	DefaultSmallPourML = 60.0
-	MinSmallPourML     = 10.0
-	MaxSmallPourML     = 200.0
 )
 
 // WalkBody asks for a path from one drink to another.
@@ -60,109 +49,33 @@ type Stop struct {
 }
 
 // AnswerWalk finds a path from one drink to another.
-func AnswerWalk(ctx context.Context, k *service.Kitchen, body WalkBody) (*WalkAnswer, error) {
-	request, err := walkRequest(k, &body)
+func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*WalkAnswer, error) {
+	r, err := house.Walk(ctx, service.WalkRequest{From: body.From.service(), To: body.To.service(), Steps: body.Steps, PourML: body.PourML,
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet}})
 	if err != nil {
 		return nil, err
 	}
-	stops, err := walk.Find(ctx, k.Station, *request)
-	if err != nil {
-		return nil, stepsFault(err)
-	}
-	a := &WalkAnswer{PourML: body.PourML, Stops: make([]Stop, len(stops))}
-	poured := make([]*flavor.Spec, len(stops))
-	var ethanol float64
-	for i := range stops {
-		s := &stops[i]
-		poured[i] = &s.Spec
-		before := &s.Spec
-		if i > 0 {
-			before = &stops[i-1].Spec
-		}
-		ml := math.Min(body.PourML, s.Drink.VolumeML)
-		grams := mix.EthanolG(s.Drink.ABV, ml)
-		ethanol += grams
-		a.VolumeML += ml
+	a := &WalkAnswer{Stops: make([]Stop, len(r.Stops)), PourML: body.PourML, VolumeML: round(r.VolumeML, digitsML),
+		EthanolG: round(r.EthanolG, digitsGrams), Servings: servingsOf(r.EthanolG), Cautions: cautionsOf(r.Cautions)}
+	for i := range r.Stops {
+		s := &r.Stops[i]
+		before := &r.Stops[max(i-1, 0)]
 		a.Stops[i] = Stop{Spec: specOf(&s.Spec), Score: roundScore(s.Score), HopJND: round(s.Hop, digitsJND), Changes: list(s.Changes, changeOf),
-			ABVPct: round(s.Drink.ABV, digitsPct), VolumeML: round(s.Drink.VolumeML, digitsML), EthanolG: round(grams, digitsGrams),
-			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(before, &s.Spec), Text: s.Text}
+			ABVPct: round(s.Drink.ABV, digitsPct), VolumeML: round(s.Drink.VolumeML, digitsML), EthanolG: round(s.EthanolG, digitsGrams),
+			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(&before.Spec, &s.Spec), Text: s.Text}
 	}
-	a.VolumeML, a.EthanolG, a.Servings = round(a.VolumeML, digitsML), round(ethanol, digitsGrams), servingsOf(ethanol)
-	a.Cautions = cautionsOf(k.AllCautions(ethanol > 0, poured...))
 	return a, nil
+}
+
+// service returns the end as the centre takes it.
+func (e WalkEnd) service() service.Draft {
+	out := e.Draft.service()
+	out.Drink = e.Drink
+	return out
 }
 
 func servingsOf(ethanolG float64) []Serving {
 	return list(mix.StandardDrinks(ethanolG), func(s mix.Serving) Serving {
 		return Serving{s.Country, s.Grams, round(s.Count, digitsServings)}
 	})
-}
-
-// stepsFault names the field that package riff calls between.
-func stepsFault(err error) error {
-	faults := faultsOf(err)
-	for i, f := range faults {
-		if f.Location == "between" {
-			own := *f
-			own.Location = "steps"
-			faults[i] = &own
-		}
-	}
-	if faults == nil {
-		return err
-	}
-	return faults
-}
-
-func walkRequest(k *service.Kitchen, body *WalkBody) (*walk.Request, error) {
-	r := &walk.Request{Between: body.Steps}
-	var faults flavor.Faults
-	if f := inRange("steps", body.Steps, 1, walk.MaxSteps); f != nil {
-		faults = append(faults, f)
-	}
-	if !(body.PourML >= MinSmallPourML && body.PourML <= MaxSmallPourML) {
-		faults = append(faults, invalid("pour_ml", fmt.Sprint(body.PourML), "%g mL is out of range; pour %g to %g mL of each drink", body.PourML, MinSmallPourML, MaxSmallPourML))
-	}
-	for _, end := range []struct {
-		name string
-		of   *WalkEnd
-		to   **flavor.Spec
-	}{{"from", &body.From, &r.From}, {"to", &body.To, &r.To}} {
-		s, err := walkEnd(k, end.of)
-		if err != nil && !isFault(err) {
-			return nil, err
-		}
-		for _, f := range faultsOf(err) {
-			own := *f
-			own.Location = end.name
-			if f.Location != "" {
-				own.Location += "." + f.Location
-			}
-			faults = append(faults, &own)
-		}
-		*end.to = s
-	}
-	guest, found := guest(k, body.Avoid, body.Diet, 0, nil, 0)
-	faults = append(faults, found...)
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	r.Guest = guest
-	return r, nil
-}
-
-// walkEnd reads one end of a walk.
-func walkEnd(k *service.Kitchen, e *WalkEnd) (*flavor.Spec, error) {
-	if e.Drink == nil {
-		s, err := read(k, e.Draft)
-		return &s, err
-	}
-	if e.Text != nil || e.Spec != nil {
-		return nil, invalid("", "", "a drink of the house and a draft are both given; send one of them")
-	}
-	s, ok := houseDrink(k.House, *e.Drink)
-	if !ok {
-		return nil, noSuchDrink(k.House, *e.Drink)
-	}
-	return s, nil
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/flavor"
 )
 
 var sharedKitchen = sync.OnceValues(func() (*Kitchen, error) {
@@ -18,10 +19,24 @@ var sharedKitchen = sync.OnceValues(func() (*Kitchen, error) {
 	return NewKitchen(context.Background(), c, nil)
 })
 
-func testKitchen(t testing.TB) *Kitchen {
+// testHouse is the demo house at rest.
+func testHouse(t testing.TB) *Snapshot {
+	t.Helper()
 	k, err := sharedKitchen()
 	require.NoError(t, err)
-	return k
+	h, err := k.Catalogue.Demo()
+	require.NoError(t, err)
+	return AtRest(k, h)
+}
+
+func always(s *Snapshot) func() *Snapshot { return func() *Snapshot { return s } }
+
+// readDraft reads a draft that must be sound.
+func readDraft(t testing.TB, s *Snapshot, text string) flavor.Spec {
+	t.Helper()
+	spec, err := s.Read(Draft{Text: &text})
+	require.NoError(t, err)
+	return spec
 }
 
 const (
@@ -30,9 +45,8 @@ const (
 )
 
 func BenchmarkScore(b *testing.B) {
-	k := testKitchen(b)
-	s, err := k.Read(falernumSour)
-	require.NoError(b, err)
+	k := testHouse(b)
+	s := readDraft(b, k, falernumSour)
 	for b.Loop() {
 		if _, err := k.Judge.Score(&s); err != nil {
 			b.Fatal(err)
@@ -41,11 +55,10 @@ func BenchmarkScore(b *testing.B) {
 }
 
 func BenchmarkCover(b *testing.B) {
-	k := testKitchen(b)
-	s, err := k.Read(falernumSour)
-	require.NoError(b, err)
+	k := testHouse(b)
+	s := readDraft(b, k, falernumSour)
 	for b.Loop() {
-		if _, _, _, err := k.Cover(context.Background(), CoverRequest{Spec: s, Missing: "falernum", Parts: 2}); err != nil {
+		if _, err := k.Cover(b.Context(), CoverRequest{Draft: Draft{Spec: &s}, Missing: []string{"falernum"}, Parts: 2, Limit: 10}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,7 +1,6 @@
 package service
 
 import (
-	"context"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,7 +8,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 )
 
@@ -20,15 +18,14 @@ const (
 
 // Common practice, no source: these three builds are balanced or near it.
 func TestAcceptedBuildsAreInBalance(t *testing.T) {
-	k := testKitchen(t)
+	k := testHouse(t)
 	for name, c := range map[string]struct{ text, family string }{
 		"gin, honey, lemon":                  {honeySour, "sour"},
 		"gin and artichoke amaro":            {artichokeSour, "bitter-split-sour"},
 		"gin, passion fruit, orgeat, spices": {falernumSour, "tropical-sour"},
 	} {
-		spec, err := k.Read(c.text)
-		require.NoError(t, err)
-		r, _, err := k.Score(&spec)
+		spec := readDraft(t, k, c.text)
+		r, _, err := k.Mend(&spec)
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, r.Judgement.Score, template.NearFrom, name)
 		assert.Equal(t, c.family, r.Judgement.Fits[0].ID, name)
@@ -41,7 +38,7 @@ func TestAcceptedBuildsAreInBalance(t *testing.T) {
 // The first build spoilt on one axis is off, names it, and the first fix brings
 // it back.
 func TestSpoiltBuildIsNamedAndMended(t *testing.T) {
-	k := testKitchen(t)
+	k := testHouse(t)
 	for name, c := range map[string]struct {
 		text string
 		axis template.Axis
@@ -51,9 +48,8 @@ func TestSpoiltBuildIsNamedAndMended(t *testing.T) {
 		"syrup doubled": {spoiltHoney, template.Sweet, true, "honey-syrup"},
 		"lemon cut":     {"2 oz gin\n3/4 oz honey syrup\n1/4 oz lemon juice\nshake, up", template.Sour, false, "lemon-juice"},
 	} {
-		spec, err := k.Read(c.text)
-		require.NoError(t, err)
-		r, fixes, err := k.Score(&spec)
+		spec := readDraft(t, k, c.text)
+		r, fixes, err := k.Mend(&spec)
 		require.NoError(t, err)
 		assert.Equal(t, template.Off, r.Verdict, "%s: %.1f", name, r.Judgement.Score)
 		require.NotEmpty(t, r.Faults, name)
@@ -68,30 +64,30 @@ func TestSpoiltBuildIsNamedAndMended(t *testing.T) {
 }
 
 // assertFixHolds scores the mended drink anew.
-func assertFixHolds(t *testing.T, k *Kitchen, f *balance.Fix) {
+func assertFixHolds(t *testing.T, k *Snapshot, f *balance.Fix) {
 	t.Helper()
-	r, _, err := k.Score(&f.Spec)
+	r, _, err := k.Mend(&f.Spec)
 	require.NoError(t, err)
 	assert.InDelta(t, f.Score, r.Judgement.Score, 1e-6, f.Text)
 }
 
 func TestCoversOfAcceptedBuilds(t *testing.T) {
-	k := testKitchen(t)
+	k := testHouse(t)
 	for name, c := range map[string]struct {
 		text, missing string
-		avoid         []flavor.Allergen
+		avoid         []string
 	}{
 		"falernum":                   {falernumSour, "falernum", nil},
 		"artichoke amaro":            {artichokeSour, "artichoke amaro", nil},
-		"falernum, no nuts":          {falernumSour, "falernum", []flavor.Allergen{flavor.TreeNuts}},
-		"artichoke amaro, no nuts":   {artichokeSour, "artichoke amaro", []flavor.Allergen{flavor.TreeNuts}},
-		"falernum, three allergens":  {falernumSour, "falernum", []flavor.Allergen{flavor.TreeNuts, flavor.Milk, flavor.Eggs}},
-		"artichoke amaro, sulphites": {artichokeSour, "artichoke amaro", []flavor.Allergen{flavor.Sulphites}},
+		"falernum, no nuts":          {falernumSour, "falernum", []string{"tree nuts"}},
+		"artichoke amaro, no nuts":   {artichokeSour, "artichoke amaro", []string{"tree nuts"}},
+		"falernum, three allergens":  {falernumSour, "falernum", []string{"tree nuts", "milk", "eggs"}},
+		"artichoke amaro, sulphites": {artichokeSour, "artichoke amaro", []string{"sulphites"}},
 	} {
-		spec, err := k.Read(c.text)
+		spec := readDraft(t, k, c.text)
+		a, err := k.Cover(t.Context(), CoverRequest{Draft: Draft{Spec: &spec}, Missing: []string{c.missing}, Guest: Guest{Avoid: c.avoid}, Parts: 2, Limit: 10})
 		require.NoError(t, err)
-		missing, r, _, err := k.Cover(context.Background(), CoverRequest{Spec: spec, Missing: c.missing, Guest: cover.Guest{Avoid: c.avoid}})
-		require.NoError(t, err)
+		missing, r := a.Missing[0], a.Result
 		require.GreaterOrEqual(t, len(r.Covers), 3, name)
 		assert.False(t, r.Unbalanced, name)
 		for _, x := range r.Covers {
@@ -100,11 +96,11 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 				assert.NotEqual(t, missing.ID, p.Profile.ID, name)
 				assert.Positive(t, p.ML, name)
 				for _, a := range c.avoid {
-					_, has := p.Profile.Allergen(a)
+					_, has := p.Profile.Allergen(flavor.Allergen(a))
 					assert.False(t, has, "%s: %s carries %s", name, p.Profile.Name, a)
 				}
 			}
-			got, _, err := k.Score(&x.Spec)
+			got, _, err := k.Mend(&x.Spec)
 			require.NoError(t, err)
 			assert.InDelta(t, x.Score, got.Judgement.Score, 1e-6, "%s: %s", name, x.Text)
 			assert.GreaterOrEqual(t, x.Score, min(template.BalancedFrom, r.ScoreBefore-5), "%s: %s", name, x.Text)

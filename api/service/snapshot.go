@@ -1,197 +1,89 @@
 package service
 
 import (
-	"context"
-	"crypto/sha256"
-	"encoding/hex"
-	"fmt"
-	"log/slog"
-	"reflect"
 	"slices"
 
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 )
 
-// Snapshot is a house as it stands at one moment.
+// Snapshot is a house as it stands at one moment. It is read only, and safe for
+// concurrent use.
 type Snapshot struct {
-	Kitchen *Kitchen
-	Shelf   *house.Shelf // the catalogue with the house laid over it
-	Menu    []Drink      // by name
-	Prices  prep.Prices  // empty if the house keeps none, or PricesFault says why
-	Faults  []error      // what of the house cannot be used, by record
+	*Kitchen // with the house's bottles and makings, and its palate
+
+	About    About
+	Shelf    *house.Shelf      // the catalogue with the house laid over it
+	Menu     []Drink           // by name
+	Stock    []*flavor.Profile // all that the house keeps, by id
+	Out      []*flavor.Profile // what of it has run out
+	Tastings []cover.Tasting   // what it has learnt of covers
+	Prices   prep.Prices       // empty if the house keeps none, or PricesFault says why
+	Faults   []error           // what of the house cannot be used, by record
 
 	PricesFault error // such as two currencies; among the faults too
 	Version     Version
+
+	unlaid []error // faults of the bottles and makings, for as long as the shelf is the same
+	made   []house.Made
+	rights []house.Right
+	usual  map[string]bool // ids of what most bars stock
+	coach  func() (*drill.Trainer, error)
 }
 
 // Version names the bottles and makings that the shelf and the index were made
 // from: the same records in the same versions give the same one.
 type Version string
 
+// About says whose house it is.
+type About struct {
+	Name        string
+	Description string // one line; may be empty
+	Invented    bool   // nobody's bar
+}
+
 // Drink is a spec of the house.
 type Drink struct {
-	ID      string
-	Version int64
-	Family  string // the one that it reads as; empty if it cannot be weighed
+	Slug    string // names it in addresses, and in the store
+	Version int64  // of its record; 0 if there is none
+	Family  string // id of the one that it reads as; empty if it cannot be weighed
 	Spec    flavor.Spec
 }
 
-// records are what of a store a snapshot depends on, all from one moment.
-type records struct {
-	bottles []house.Kept[house.Bottle]
-	made    []house.Kept[house.Made]
-	specs   []house.Kept[house.Spec]
-	outs    []house.Out
-	covers  []house.Cover
-	rights  []house.Right
+// AtRest returns the snapshot of a house that comes with the program, which no
+// store keeps.
+func AtRest(k *Kitchen, h *data.House) *Snapshot {
+	s := &Snapshot{Kitchen: k, About: About{h.Name, h.Description, h.Invented}, Shelf: house.NewShelf(k.Catalogue.Profiles()), Stock: h.Stock, Out: h.Out}
+	for i := range h.Specs {
+		d := &h.Specs[i]
+		s.Menu = append(s.Menu, Drink{Slug: house.IDOf(house.KindSpec, d.Name), Family: d.Family, Spec: d.Spec})
+	}
+	s.usual = usualIn(k.Proven, s.Stock)
+	s.coach = s.newCoach()
+	return s
 }
 
-func read(ctx context.Context, s house.Reader) (*records, error) {
-	list, err := s.List(ctx, house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight)
-	if err != nil {
-		return nil, err
-	}
-	r := &records{}
-	for _, e := range list {
-		switch item := e.Item.(type) {
-		case house.Bottle:
-			r.bottles = append(r.bottles, house.Kept[house.Bottle]{Item: item, Version: e.Version, Seq: e.Seq})
-		case house.Made:
-			r.made = append(r.made, house.Kept[house.Made]{Item: item, Version: e.Version, Seq: e.Seq})
-		case house.Spec:
-			r.specs = append(r.specs, house.Kept[house.Spec]{Item: item, Version: e.Version, Seq: e.Seq})
-		case house.Out:
-			r.outs = append(r.outs, item)
-		case house.Cover:
-			r.covers = append(r.covers, item)
-		case house.Right:
-			r.rights = append(r.rights, item)
+// InStock returns what the house keeps and has not run out of.
+func (s *Snapshot) InStock() []*flavor.Profile {
+	return slices.DeleteFunc(slices.Clone(s.Stock), func(p *flavor.Profile) bool { return slices.Contains(s.Out, p) })
+}
+
+// usualIn returns the ids of what most bars stock: what proven drinks are made
+// of, and what the house keeps.
+func usualIn(proven []template.Labelled, stock []*flavor.Profile) map[string]bool {
+	usual := map[string]bool{}
+	for i := range proven {
+		for _, p := range proven[i].Spec.Pours {
+			usual[p.Profile.ID] = true
 		}
 	}
-	return r, nil
-}
-
-// version digests what the shelf depends on.
-func (r *records) version() Version {
-	h := sha256.New()
-	for _, b := range r.bottles {
-		fmt.Fprintln(h, b.Item.Ref(), b.Version)
+	for _, p := range stock {
+		usual[p.ID] = true
 	}
-	for _, m := range r.made {
-		fmt.Fprintln(h, m.Item.Ref(), m.Version)
-	}
-	return Version(hex.EncodeToString(h.Sum(nil)[:8]))
-}
-
-// next makes the snapshot that a store asks for now. What the change does not
-// touch is shared with s.
-//
-// What family a drink reads as is for the proven drinks to say, not for a
-// palate that depends on it: base is a kitchen without one.
-func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, about About, log *slog.Logger) (*Snapshot, error) {
-	r, err := read(ctx, store)
-	if err != nil {
-		return nil, err
-	}
-	out := &Snapshot{Shelf: s.Shelf, Version: r.version()}
-	if s.Version != out.Version {
-		profiles, faults := house.Overlay(s.Kitchen.Catalogue.Profiles(), house.Items(r.bottles), house.Items(r.made))
-		out.Faults = faults
-		out.Shelf = house.NewShelf(s.unchanged(profiles))
-	}
-	h := &data.House{Name: about.Name, Description: about.Description, Invented: about.Invented}
-	h.Stock, h.Out = r.stock(out.Shelf)
-	right := out.pour(ctx, base, store, r)
-	out.Prices, out.PricesFault = prep.NewPrices(out.Shelf, house.Items(r.bottles), house.Items(r.made))
-	if out.PricesFault != nil {
-		out.Faults = append(out.Faults, out.PricesFault)
-	}
-	for _, d := range out.Menu {
-		h.Specs = append(h.Specs, data.HouseSpec{Name: d.Spec.Name, Family: d.Family, Spec: d.Spec})
-	}
-	out.Kitchen, err = s.Kitchen.For(ctx, &Setup{Profiles: out.Shelf.Profiles(), House: h, Right: right,
-		Tastings: r.tastings(), Prices: out.Prices.PerML, Currency: out.Prices.Currency}, func(done, total int) {
-		log.Debug("the index follows the house", "done", done, "total", total, "version", string(out.Version))
-	})
-	if err != nil {
-		return nil, err
-	}
-	for _, f := range out.Faults {
-		log.Warn("part of the house cannot be used", "error", f)
-	}
-	return out, nil
-}
-
-// unchanged puts the profiles that s has already in place of their equals, so
-// that the index and all who compare by address see what really changed.
-func (s *Snapshot) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
-	for i, p := range profiles {
-		if old, ok := s.Shelf.ByID(p.ID); ok && old != p && reflect.DeepEqual(old, p) {
-			profiles[i] = old
-		}
-	}
-	return profiles
-}
-
-// pour puts the menu together, and returns the drinks that are marked as right.
-// One that cannot be poured is left out and reported.
-func (s *Snapshot) pour(ctx context.Context, k *Kitchen, store house.Reader, r *records) (right []template.Labelled) {
-	marks := map[string]int64{}
-	for _, m := range r.rights {
-		marks[m.Spec] = m.SpecVersion
-	}
-	for _, kept := range r.specs {
-		d := Drink{ID: kept.Item.ID, Version: kept.Version}
-		var err error
-		if d.Spec, err = kept.Item.Flavor(s.Shelf); err != nil {
-			s.Faults = append(s.Faults, err)
-			continue
-		}
-		d.Family = familyOf(k, &d.Spec)
-		s.Menu = append(s.Menu, d)
-		if version := marks[d.ID]; version > 0 {
-			l, err := s.asTasted(ctx, k, store, &d, version)
-			if err != nil {
-				s.Faults = append(s.Faults, err)
-			} else if l.Family != "" {
-				right = append(right, l)
-			}
-		}
-	}
-	slices.SortStableFunc(s.Menu, func(a, b Drink) int { return compareNames(&a, &b) })
-	return right
-}
-
-// asTasted returns the version of a drink that was marked as right.
-func (s *Snapshot) asTasted(ctx context.Context, k *Kitchen, store house.Reader, d *Drink, version int64) (template.Labelled, error) {
-	if version == d.Version {
-		return template.Labelled{Spec: d.Spec, Family: d.Family}, nil
-	}
-	history, err := store.History(ctx, house.Ref{Kind: house.KindSpec, ID: d.ID})
-	if err != nil {
-		return template.Labelled{}, err
-	}
-	at := slices.IndexFunc(history, func(c house.Change) bool { return c.Version == version })
-	if at < 0 {
-		return template.Labelled{}, fmt.Errorf("spec %q: version %d is marked as right and was never written", d.ID, version)
-	}
-	kept, ok := history[at].Item.(house.Spec)
-	if !ok {
-		return template.Labelled{}, nil // the drink was off the menu in that version
-	}
-	spec, err := kept.Flavor(s.Shelf)
-	return template.Labelled{Spec: spec, Family: familyOf(k, &spec)}, err
-}
-
-// familyOf returns the family that a drink reads as, or none.
-func familyOf(k *Kitchen, s *flavor.Spec) string {
-	r, err := k.Judge.Score(s)
-	if err != nil || len(r.Judgement.Fits) == 0 {
-		return ""
-	}
-	return r.Judgement.Fits[0].ID
+	return usual
 }

@@ -71,5 +71,5 @@ func (r *records) tastings() []cover.Tasting {
 }
 
 func compareNames(a, b *Drink) int {
-	return cmp.Or(cmp.Compare(flavor.NormaliseName(a.Spec.Name), flavor.NormaliseName(b.Spec.Name)), cmp.Compare(a.ID, b.ID))
+	return cmp.Or(cmp.Compare(flavor.NormaliseName(a.Spec.Name), flavor.NormaliseName(b.Spec.Name)), cmp.Compare(a.Slug, b.Slug))
 }

@@ -10,13 +10,6 @@ import (
 	"counterpour/data/house"
 )
 
-// About says whose house a store keeps.
-type About struct {
-	Name        string
-	Description string // one line; may be empty
-	Invented    bool   // nobody's bar
-}
-
 // Venue is a house at work. It is safe for concurrent use.
 type Venue struct {
 	base  *Kitchen
@@ -63,9 +56,6 @@ func (v *Venue) Now() *Snapshot { return v.now.Load() }
 
 // Catalogue returns what is known without the house.
 func (v *Venue) Catalogue() *house.Shelf { return v.bare }
-
-// Kitchen returns the kitchen of the house as it stands.
-func (v *Venue) Kitchen() *Kitchen { return v.Now().Kitchen }
 
 // Close stops following the store, and returns once nobody uses it here.
 func (v *Venue) Close() {

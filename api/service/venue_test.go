@@ -56,6 +56,19 @@ func open(t *testing.T, s house.Store) *Venue {
 	return v
 }
 
+// openDemo opens the demo house in a store in memory, with what it was made of.
+func openDemo(t *testing.T) (*Venue, *data.House) {
+	t.Helper()
+	k, s := kitchen(t), memory(t)
+	h, err := k.Catalogue.Demo()
+	require.NoError(t, err)
+	require.NoError(t, Fill(t.Context(), s, h, someone.At))
+	v, err := Open(t.Context(), k, s, About{Name: h.Name, Description: h.Description, Invented: h.Invented}, nil)
+	require.NoError(t, err)
+	t.Cleanup(v.Close)
+	return v, h
+}
+
 func memory(t *testing.T) house.Store {
 	t.Helper()
 	s, err := house.OpenMemory(t.Context())
@@ -74,9 +87,7 @@ func put(t *testing.T, s house.Store, version int64, items ...house.Item) {
 
 func drink(t *testing.T, v *Venue, text string) house.Spec {
 	t.Helper()
-	s, err := v.Kitchen().Read(text)
-	require.NoError(t, err)
-	return house.FromSpec("", s)
+	return house.FromSpec("", readDraft(t, v.Now(), text))
 }
 
 const sour = "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\n"
@@ -91,17 +102,17 @@ func TestAWriteIsSeenWhenItReturns(t *testing.T) {
 	strength, price := 57.0, 28.0
 	put(t, s, 0, house.Bottle{ID: "dock-gin", Name: "Dock gin No. 9", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1,
 		Measured: house.Measured{ABVPct: &strength}, Price: &price, Currency: "EUR"})
-	p, m, err := v.Kitchen().Index.Resolve("dock gin no. 9")
+	p, m, err := v.Now().Index.Resolve("dock gin no. 9")
 	require.NoError(t, err, "an added bottle is found at once")
 	assert.Equal(t, flavor.MatchAlias, m.How)
 	assert.InDelta(t, strength, p.ABV.Value, 1e-9)
 	assert.NotEqual(t, empty, v.Now().Version)
-	assert.InDelta(t, price/700, v.Kitchen().Prices["london-dry-gin"], 1e-12)
-	assert.Equal(t, []*flavor.Profile{p}, v.Kitchen().House.Stock)
+	assert.InDelta(t, price/700, v.Now().Prices.PerML["london-dry-gin"], 1e-12)
+	assert.Equal(t, []*flavor.Profile{p}, v.Now().Stock)
 
 	put(t, s, 0, house.Made{ID: "dock-syrup", Name: "dock syrup", Class: flavor.ClassSyrup, YieldML: 900,
 		Parts: []house.Pour{{Ingredient: "simple-syrup", Amount: 600, Unit: flavor.Millilitre}, {Ingredient: "water", Amount: 300, Unit: flavor.Millilitre}}})
-	_, _, err = v.Kitchen().Index.Resolve("dock syrup")
+	_, _, err = v.Now().Index.Resolve("dock syrup")
 	require.NoError(t, err, "what the house makes is found at once")
 
 	version := v.Now().Version
@@ -111,13 +122,13 @@ func TestAWriteIsSeenWhenItReturns(t *testing.T) {
 	assert.Same(t, p, v.Now().Menu[0].Spec.Pours[0].Profile)
 	assert.Equal(t, version, v.Now().Version, "a spec is no reason for another index")
 
-	before := v.Kitchen().Index
+	before := v.Now().Index
 	put(t, s, 0, house.Out{Ingredient: "london-dry-gin", Since: someone.At})
-	assert.Equal(t, []*flavor.Profile{p}, v.Kitchen().House.Out)
-	assert.Same(t, before, v.Kitchen().Index)
+	assert.Equal(t, []*flavor.Profile{p}, v.Now().Out)
+	assert.Same(t, before, v.Now().Index)
 	_, err = s.Undo(t.Context(), someone, house.Ref{Kind: house.KindOut, ID: "london-dry-gin"}, 1)
 	require.NoError(t, err)
-	assert.Empty(t, v.Kitchen().House.Out)
+	assert.Empty(t, v.Now().Out)
 }
 
 // A bottle of which nothing is left has run out.
@@ -126,9 +137,9 @@ func TestAnEmptyBottleIsOut(t *testing.T) {
 	for i, stock := range []float64{0, 0} {
 		put(t, v.Store(), 0, house.Bottle{ID: fmt.Sprint("gin-", i), Name: fmt.Sprint("gin ", i), Ingredient: "london-dry-gin", SizeML: 700, Stock: stock})
 	}
-	require.Len(t, v.Kitchen().House.Out, 1)
+	require.Len(t, v.Now().Out, 1)
 	put(t, v.Store(), 1, house.Bottle{ID: "gin-1", Name: "gin 1", Ingredient: "london-dry-gin", SizeML: 700, Stock: 0.5})
-	assert.Empty(t, v.Kitchen().House.Out)
+	assert.Empty(t, v.Now().Out)
 }
 
 // What another server writes to the same store is taken up, and told.
@@ -142,7 +153,7 @@ func TestWhatAnotherWritesIsTakenUp(t *testing.T) {
 	case <-time.After(10 * time.Second):
 		t.Fatal("nobody said that there is a bottle more")
 	}
-	assert.Len(t, v.Kitchen().House.Stock, 1)
+	assert.Len(t, v.Now().Stock, 1)
 }
 
 // Two servers share a database: what is marked at one is out at the other, and
@@ -159,13 +170,13 @@ func TestTwoServersOfOneVenue(t *testing.T) {
 	told := two.Changes(t.Context())
 	put(t, one.Store(), 0, house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1},
 		house.Out{Ingredient: "london-dry-gin", Since: someone.At})
-	assert.Eventually(t, func() bool { return len(two.Kitchen().House.Out) == 1 }, 10*time.Second, 10*time.Millisecond)
+	assert.Eventually(t, func() bool { return len(two.Now().Out) == 1 }, 10*time.Second, 10*time.Millisecond)
 	select {
 	case <-told:
 	case <-time.After(time.Second):
 		t.Error("the other server's screens were not told")
 	}
-	assert.Empty(t, other.Kitchen().House.Stock)
+	assert.Empty(t, other.Now().Stock)
 }
 
 // The index is derived: whatever happened between a write and its effect, the
@@ -181,7 +192,7 @@ func TestTheNextStartHasWhatTheStoreHas(t *testing.T) {
 	require.NoError(t, err)
 	t.Cleanup(func() { assert.NoError(t, s.Close()) })
 	v := open(t, s)
-	_, _, err = v.Kitchen().Index.Resolve("dock gin")
+	_, _, err = v.Now().Index.Resolve("dock gin")
 	assert.NoError(t, err)
 }
 
@@ -190,14 +201,14 @@ func TestRightDrinksMoveThePalate(t *testing.T) {
 	v := open(t, memory(t))
 	dry := drink(t, v, "Quay Sour\n2 oz London dry gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake, up\n")
 	put(t, v.Store(), 0, dry, house.Right{Spec: dry.ID, SpecVersion: 1})
-	palates := v.Kitchen().Set.Palates()
+	palates := v.Now().Set.Palates()
 	require.Len(t, palates, 1)
 	assert.Equal(t, "sour", palates[0].ID)
 	put(t, v.Store(), 1, drink(t, v, sour)) // the mark is of the version before
-	assert.Equal(t, palates, v.Kitchen().Set.Palates())
+	assert.Equal(t, palates, v.Now().Set.Palates())
 	_, err := v.Store().Write(t.Context(), someone, house.Remove(house.Ref{Kind: house.KindRight, ID: dry.ID}, 1))
 	require.NoError(t, err)
-	assert.Empty(t, v.Kitchen().Set.Palates())
+	assert.Empty(t, v.Now().Set.Palates())
 }
 
 // What cannot be used is left out and reported, and the rest goes on.
@@ -215,18 +226,13 @@ func TestWhatCannotBeUsedIsReported(t *testing.T) {
 
 // The demo goes into a store and comes out as it was.
 func TestTheDemoInAStore(t *testing.T) {
-	k := kitchen(t)
-	s := memory(t)
-	require.NoError(t, Fill(t.Context(), s, k.House, someone.At))
-	v, err := Open(t.Context(), k, s, About{Name: k.House.Name, Invented: true}, nil)
-	require.NoError(t, err)
-	defer v.Close()
+	v, demo := openDemo(t)
 	assert.Empty(t, v.Now().Faults)
-	assert.ElementsMatch(t, idsOf(k.House.Stock), idsOf(v.Kitchen().House.Stock))
-	assert.ElementsMatch(t, idsOf(k.House.Out), idsOf(v.Kitchen().House.Out))
-	assert.Len(t, v.Now().Menu, len(k.House.Specs))
+	assert.ElementsMatch(t, idsOf(demo.Stock), idsOf(v.Now().Stock))
+	assert.ElementsMatch(t, idsOf(demo.Out), idsOf(v.Now().Out))
+	assert.Len(t, v.Now().Menu, len(demo.Specs))
 	for _, d := range v.Now().Menu {
-		assert.Empty(t, v.Now().Prices.Drink(d.Spec).Unpriced, d.ID)
+		assert.Empty(t, v.Now().Prices.Drink(d.Spec).Unpriced, d.Slug)
 	}
 }
 
@@ -250,7 +256,7 @@ func TestFiftyAtOnce(t *testing.T) {
 			id := fmt.Sprint("bottle-", i)
 			_, err := v.Store().Write(t.Context(), someone, house.Put(house.Bottle{ID: id, Name: id, Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, 0))
 			assert.NoError(t, err)
-			d, err := v.Kitchen().Read("2 oz London dry gin\n3/4 oz lemon juice\nshake, up")
+			d, err := v.Now().ReadText("2 oz London dry gin\n3/4 oz lemon juice\nshake, up")
 			assert.NoError(t, err)
 			assert.Len(t, d.Pours, 2)
 			assert.Len(t, v.Now().Menu, 1)
@@ -260,7 +266,7 @@ func TestFiftyAtOnce(t *testing.T) {
 	bottles, err := house.All[house.Bottle](t.Context(), v.Store())
 	require.NoError(t, err)
 	assert.Len(t, bottles, 50)
-	_, _, err = v.Kitchen().Index.Resolve("bottle-0") // only the one that is poured lends its name
+	_, _, err = v.Now().Index.Resolve("bottle-0") // only the one that is poured lends its name
 	assert.NoError(t, err)
 }
 
@@ -270,7 +276,9 @@ func BenchmarkMark(b *testing.B) {
 	require.NoError(b, err)
 	s, err := house.OpenMemory(b.Context())
 	require.NoError(b, err)
-	require.NoError(b, Fill(b.Context(), s, k.House, someone.At))
+	h, err := k.Catalogue.Demo()
+	require.NoError(b, err)
+	require.NoError(b, Fill(b.Context(), s, h, someone.At))
 	v, err := Open(b.Context(), k, s, About{}, nil)
 	require.NoError(b, err)
 	defer v.Close()

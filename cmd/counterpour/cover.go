@@ -39,18 +39,18 @@ pour in place of an ingredient so that the finished drink moves least.`,
 					return err
 				}
 			}
-			kitchen, done, err := open(cmd.Context(), nil)
+			house, done, err := demoOf(cmd.Context(), open)
 			if err != nil {
 				return err
 			}
 			defer done()
 			if stock != "" {
-				if body.Stock, err = readStock(kitchen, shelf); err != nil {
+				if body.Stock, err = readStock(house, shelf); err != nil {
 					return explain(err, stock)
 				}
 			}
 			body.Text = &text
-			answer, err := api.AnswerCover(cmd.Context(), kitchen, body)
+			answer, err := api.AnswerCover(cmd.Context(), house, body)
 			if err != nil {
 				return explain(err, file)
 			}
@@ -63,14 +63,14 @@ pour in place of an ingredient so that the finished drink moves least.`,
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
-	cmd.Flags().IntVar(&body.Limit, "limit", api.DefaultCovers, "most covers to list, 1 to 100")
-	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
+	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
+	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
 
 // readStock reads a list of what is in stock: an ingredient a line, by any name
 // it has. Its faults name the line.
-func readStock(k *service.Kitchen, text string) ([]string, error) {
+func readStock(house *service.Snapshot, text string) ([]string, error) {
 	ids := []string{}
 	var faults flavor.Faults
 	for i, line := range strings.Split(text, "\n") {
@@ -79,7 +79,7 @@ func readStock(k *service.Kitchen, text string) ([]string, error) {
 		if line == "" {
 			continue
 		}
-		p, _, err := k.Index.Resolve(line)
+		p, _, err := house.Index.Resolve(line)
 		var fault *flavor.Fault
 		switch {
 		case err == nil:

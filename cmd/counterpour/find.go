@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 	"counterpour/index"
 )
 
@@ -14,7 +15,7 @@ import (
 //	counterpour find bitter orange --abv-max 20 --avoid sulphites
 func newFind(open kitchens) *cobra.Command {
 	var asJSON *bool
-	var r api.SearchRequest
+	var r service.FindRequest
 	var bitterMin, abvMax float64
 	cmd := &cobra.Command{
 		Use:   "find WORDS...",
@@ -32,12 +33,12 @@ material. Slips of the pen are forgiven. With a flag, words may be left out.`,
 			if cmd.Flags().Changed("abv-max") {
 				r.ABVMax = &abvMax
 			}
-			kitchen, done, err := open(cmd.Context(), nil)
+			house, done, err := demoOf(cmd.Context(), open)
 			if err != nil {
 				return err
 			}
 			defer done()
-			answer, err := api.AnswerSearch(cmd.Context(), kitchen, r)
+			answer, err := api.AnswerSearch(cmd.Context(), house, r)
 			if err != nil {
 				return explain(err, "")
 			}

@@ -14,6 +14,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 )
 
 var errNoHouse = usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
@@ -269,7 +270,7 @@ written if there is one, with --keep-good the others are.`,
 				return err
 			}
 			defer done()
-			reading, err := readForm(f, form, v.Kitchen())
+			reading, err := readForm(f, form, v.Now().Index)
 			if err != nil {
 				return err
 			}
@@ -295,18 +296,18 @@ written if there is one, with --keep-good the others are.`,
 	return cmd
 }
 
-func readForm(r io.Reader, form string, k *service.Kitchen) (*exchange.Reading, error) {
+func readForm(r io.Reader, form string, names measure.Finder) (*exchange.Reading, error) {
 	switch form {
 	case "json":
 		return exchange.ReadJSON(r)
 	case "stock":
-		return exchange.ReadStock(r, k.Index)
+		return exchange.ReadStock(r, names)
 	case "specs":
-		return exchange.ReadSpecs(r, k.Index)
+		return exchange.ReadSpecs(r, names)
 	case "recipes":
-		return exchange.ReadRecipes(r, k.Index)
+		return exchange.ReadRecipes(r, names)
 	case "text":
-		return exchange.ReadText(r, k.Index)
+		return exchange.ReadText(r, names)
 	}
 	return nil, usagef("--as %s is no form; use %s", form, formsText)
 }

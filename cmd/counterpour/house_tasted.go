@@ -1,8 +1,6 @@
 package main
 
 import (
-	"context"
-	"fmt"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -37,7 +35,7 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 				return err
 			}
 			defer done()
-			if err := t.note(cmd.Context(), v, text); err != nil {
+			if err := v.Taste(cmd.Context(), house.By{Actor: t.taster, At: time.Now().UTC()}, t.request(text)); err != nil {
 				return explain(err, file)
 			}
 			return say(cmd, "noted")
@@ -59,16 +57,10 @@ type tasted struct {
 }
 
 func (t *tasted) check() error {
-	said := 0
-	for _, is := range []bool{t.kept, t.sentBack, t.scored} {
-		if is {
-			said++
-		}
-	}
 	switch {
 	case t.missing == "":
 		return usagef("--missing is not given; name the ingredient that had run out")
-	case said != 1:
+	case !oneOf(t.kept, t.sentBack, t.scored):
 		return usagef("say one of --kept, --sent-back and --score")
 	case !(t.score >= 0 && t.score <= service.MostScore):
 		return usagef("--score %v is out of range; give 0 to %d", t.score, service.MostScore)
@@ -76,35 +68,26 @@ func (t *tasted) check() error {
 	return nil
 }
 
-func (t *tasted) note(ctx context.Context, v *service.Venue, text string) error {
-	k, s := v.Kitchen(), v.Store()
-	served, err := k.Read(text)
-	if err != nil {
-		return err
-	}
-	if served.Name == "" {
-		return usagef("the drink has no name; write the name of the spec it stood in for on the first line")
-	}
-	missing, _, err := k.Index.Resolve(t.missing)
-	if err != nil {
-		return err
-	}
-	id := house.IDOf(house.KindSpec, served.Name)
-	spec, err := house.Get[house.Spec](ctx, s, id)
-	if err != nil {
-		return fmt.Errorf("the house has no spec %q: %w", served.Name, err)
-	}
-	now := time.Now().UTC()
-	c := house.Cover{At: now, Spec: id, SpecVersion: spec.Version, Missing: missing.ID,
-		Served: house.FromSpec(id, served).Pours, Taster: t.taster}
+func (t *tasted) request(text string) service.TasteRequest {
+	r := service.TasteRequest{Served: service.Draft{Text: &text}, Missing: t.missing, Taster: t.taster}
 	switch {
 	case t.kept:
-		c.Verdict = house.VerdictKept
+		r.Verdict = house.VerdictKept
 	case t.sentBack:
-		c.Verdict = house.VerdictSentBack
+		r.Verdict = house.VerdictSentBack
 	default:
-		c.Score, c.Verdict = &t.score, house.VerdictUnknown
+		r.Score, r.Verdict = &t.score, house.VerdictUnknown
 	}
-	_, err = s.Write(ctx, house.By{Actor: t.taster, At: now}, house.Put(c, 0))
-	return err
+	return r
+}
+
+// oneOf reports whether just one of some things was said.
+func oneOf(said ...bool) bool {
+	n := 0
+	for _, is := range said {
+		if is {
+			n++
+		}
+	}
+	return n == 1
 }

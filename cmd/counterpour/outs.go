@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 )
 
 // newOuts covers the menu of the house.
@@ -29,19 +30,19 @@ fetch, and which substitutes serve most drinks.`,
 			if len(body.Out) == 0 && !ahead {
 				return usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
-			kitchen, done, err := kitchenOf(cmd.Context(), open, where)
+			house, done, err := snapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
 			if ahead {
-				answer, err := api.AnswerCoverage(cmd.Context(), kitchen, api.CoverageBody{})
+				answer, err := api.AnswerCoverage(cmd.Context(), house, api.CoverageBody{})
 				if err != nil {
 					return err
 				}
 				return deliver(cmd, *asJSON, answer, showCoverage)
 			}
-			answer, err := api.AnswerOuts(cmd.Context(), kitchen, body)
+			answer, err := api.AnswerOuts(cmd.Context(), house, body)
 			if err != nil {
 				return err
 			}
@@ -55,7 +56,7 @@ fetch, and which substitutes serve most drinks.`,
 	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, "most that the substitutes of one drink may cost, by the house's prices; 0 for any")
 	cmd.Flags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().BoolVar(&ahead, "ahead", false, "before service: list the bottles that nothing in stock covers well, to order two of")
-	cmd.Flags().IntVar(&body.MaxParts, "max-parts", api.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
+	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
 

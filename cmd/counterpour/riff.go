@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 )
 
 // newRiff finds variations of a draft.
@@ -25,16 +26,16 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			if err != nil {
 				return err
 			}
-			kitchen, done, err := kitchenOf(cmd.Context(), open, where)
+			house, done, err := snapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if body.Stock, err = stockFrom(kitchen, stock); err != nil {
+			if body.Stock, err = stockFrom(house, stock); err != nil {
 				return err
 			}
 			body.Text = &text
-			answer, err := api.AnswerRiff(cmd.Context(), kitchen, body)
+			answer, err := api.AnswerRiff(cmd.Context(), house, body)
 			if err != nil {
 				return explain(err, file)
 			}
@@ -46,7 +47,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; the house's stock and the draft if empty")
-	cmd.Flags().IntVar(&body.Limit, "limit", api.DefaultRiffs, "most riffs to list, 1 to 100")
+	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultRiffs, "most riffs to list, 1 to 100")
 	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
 	return cmd
 }

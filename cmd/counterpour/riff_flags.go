@@ -36,7 +36,7 @@ const (
 )
 
 // stockFrom reads the ids in a file of what may be poured; nil for no file.
-func stockFrom(k *service.Kitchen, path string) ([]string, error) {
+func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 	if path == "" {
 		return nil, nil
 	}
@@ -44,7 +44,7 @@ func stockFrom(k *service.Kitchen, path string) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	ids, err := readStock(k, text)
+	ids, err := readStock(house, text)
 	if err != nil {
 		return nil, explain(err, path)
 	}

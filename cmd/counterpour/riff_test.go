@@ -1,40 +1,15 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"encoding/json"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
-
-	"counterpour/api/service"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// demo hands out a kitchen of the demo house, whatever other tests have put in
-// the place of it.
-func demo(context.Context, func(done, total int)) (*service.Kitchen, func(), error) {
-	k, err := sharedKitchen()
-	if err != nil {
-		return nil, nil, err
-	}
-	own := *k
-	own.Prices, own.Tastings = nil, nil
-	own.House, err = own.Catalogue.Demo()
-	return &own, func() {}, err
-}
-
-// tryDemo is try over the demo house.
-func tryDemo(t *testing.T, input string, args ...string) (code int, out, errOut string) {
-	t.Helper()
-	var o, e bytes.Buffer
-	code = runWith(context.Background(), demo, args, strings.NewReader(input), &o, &e)
-	return code, o.String(), e.String()
-}
 
 // command is one run of the program and what must come of it.
 type command struct {
@@ -49,7 +24,7 @@ type command struct {
 
 func (c *command) run(t *testing.T) {
 	t.Run(c.name, func(t *testing.T) {
-		code, out, message := tryDemo(t, c.input, c.args...)
+		code, out, message := try(t, c.input, c.args...)
 		assert.Equal(t, c.code, code, message)
 		for _, want := range c.out {
 			assert.Contains(t, out, want)
@@ -102,17 +77,17 @@ func TestRiffInAHouse(t *testing.T) {
 	rows := houseStock + ",Dock bourbon,bourbon,,,,,,24,EUR,700,,1,\n,Gold rum,aged rum,,,,,,700,EUR,700,,1,\n,Simple,simple syrup,,,,,,2,EUR,1000,,1,\n"
 	require.NoError(t, os.WriteFile(stock, []byte(rows), 0o600))
 	require.NoError(t, os.WriteFile(draft, []byte(plainSour), 0o600))
-	code, _, message := tryDemo(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
+	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
 	require.Equal(t, exitDone, code, message)
-	code, out, message := tryDemo(t, "", "riff", draft, "--house", bar)
+	code, out, message := try(t, "", "riff", draft, "--house", bar)
 	require.Equal(t, exitDone, code, message)
 	assert.Contains(t, out, "aged rum")
 	assert.Contains(t, out, "; costs ")
-	code, out, message = tryDemo(t, "", "riff", draft, "--house", bar, "--max-cost", "3")
+	code, out, message = try(t, "", "riff", draft, "--house", bar, "--max-cost", "3")
 	require.Equal(t, exitDone, code, message)
 	assert.Contains(t, out, "bourbon")
 	assert.NotContains(t, out, "aged rum", "a millilitre of it costs 1")
-	code, out, message = tryDemo(t, "", "use-up", "--bottle", "bourbon", "--bottle", "aged rum", "--house", bar, "--max-cost", "3")
+	code, out, message = try(t, "", "use-up", "--bottle", "bourbon", "--bottle", "aged rum", "--house", bar, "--max-cost", "3")
 	require.Equal(t, exitDone, code, message)
 	assert.Contains(t, out, "bourbon")
 	assert.Contains(t, out, "No use found for")
@@ -122,7 +97,7 @@ func TestRiffInAHouse(t *testing.T) {
 // byte.
 func TestRiffJSONIsTheEndpoints(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
-	url, ended := start(ctx, t, demo)
+	url, ended := start(ctx, t, shared)
 	t.Cleanup(func() {
 		stop()
 		assert.Equal(t, exitDone, <-ended)
@@ -141,7 +116,7 @@ func TestRiffJSONIsTheEndpoints(t *testing.T) {
 		{[]string{"walk", path, "Tide Table", "--steps", "2", "--avoid", "eggs", "--json"}, "/v1/walk",
 			`{"from":{"text":` + string(text) + `},"to":{"drink":"Tide Table"},"steps":2,"avoid":["eggs"]}`},
 	} {
-		code, out, message := tryDemo(t, "", c.args...)
+		code, out, message := try(t, "", c.args...)
 		require.Equal(t, exitDone, code, message)
 		assert.Equal(t, fetch(t, url+c.url, c.body), out)
 	}

@@ -34,12 +34,12 @@ in the glass, how it sits in its family of drinks and what would mend it.
 			if err != nil {
 				return err
 			}
-			kitchen, done, err := open(cmd.Context(), nil)
+			house, done, err := demoOf(cmd.Context(), open)
 			if err != nil {
 				return err
 			}
 			defer done()
-			answer, err := api.AnswerScore(cmd.Context(), kitchen, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic})
+			answer, err := api.AnswerScore(cmd.Context(), house, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic})
 			if err != nil {
 				return explain(err, file)
 			}

@@ -147,7 +147,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Kitchen, api.Options{Pages: pages, Log: s.log, Version: version()}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Log: s.log, Version: version()}); err == nil {
 			h = answers.Handler()
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
@@ -161,10 +161,21 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {
 	if guard == nil {
-		return webui.New(newBar(v), s.log)
+		return webui.New(pages{service.Bar{Venue: v}}, s.log)
 	}
-	return webui.NewWithLogin(newBar(v), guard, s.log)
+	return webui.NewWithLogin(pages{service.Bar{Venue: v}}, guard, s.log)
 }
+
+// pages is a venue as the pages see it.
+type pages struct{ service.Bar }
+
+var _ webui.Bar = pages{}
+
+// House returns the house that the pages are for.
+func (p pages) House() webui.House { return service.Room{Venue: p.Venue} }
+
+// Trainer returns who makes the rounds of training.
+func (p pages) Trainer() webui.Trainer { return service.Coach{Now: p.Venue.Now, At: time.Now} }
 
 // finish lets requests under way end, for as long as one may take.
 func finish(server *http.Server) error {

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 )
 
 // newUseUp drafts drinks that use bottles up.
@@ -25,15 +26,15 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 			if len(body.Bottles) == 0 {
 				return usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
-			kitchen, done, err := kitchenOf(cmd.Context(), open, where)
+			house, done, err := snapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if body.Stock, err = stockFrom(kitchen, stock); err != nil {
+			if body.Stock, err = stockFrom(house, stock); err != nil {
 				return err
 			}
-			answer, err := api.AnswerUseUp(cmd.Context(), kitchen, body)
+			answer, err := api.AnswerUseUp(cmd.Context(), house, body)
 			if err != nil {
 				return explain(err, "")
 			}
@@ -48,7 +49,7 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured beside them, a name or id a line, # for comments; the house's stock if empty")
 	cmd.Flags().StringVar(&body.Unit, "unit", "oz", "what the amounts are measured in, oz or ml")
-	cmd.Flags().IntVar(&body.Limit, "limit", api.DefaultUseUps, "most drafts to list, 1 to 100")
+	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultUseUps, "most drafts to list, 1 to 100")
 	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
 	return cmd
 }

@@ -29,9 +29,9 @@ func atHouse(ctx context.Context, open kitchens, where string) (v *service.Venue
 	return v, func() { leave(); shut() }, nil
 }
 
-// kitchenOf opens the kitchen of a house, or of the demo; a house that cannot be
+// snapshotOf opens a house, or the demo, as it stands; a house that cannot be
 // used in full is an error.
-func kitchenOf(ctx context.Context, open kitchens, where string) (*service.Kitchen, func(), error) {
+func snapshotOf(ctx context.Context, open kitchens, where string) (*service.Snapshot, func(), error) {
 	v, done, err := atHouse(ctx, open, where)
 	if err != nil {
 		return nil, nil, err
@@ -40,7 +40,22 @@ func kitchenOf(ctx context.Context, open kitchens, where string) (*service.Kitch
 		done()
 		return nil, nil, err
 	}
-	return v.Kitchen(), done, nil
+	return v.Now(), done, nil
+}
+
+// demoOf opens the demo house as it comes with the program, for what asks no
+// house.
+func demoOf(ctx context.Context, open kitchens) (*service.Snapshot, func(), error) {
+	k, done, err := open(ctx, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	h, err := k.Catalogue.Demo()
+	if err != nil {
+		done()
+		return nil, nil, err
+	}
+	return service.AtRest(k, h), done, nil
 }
 
 // enter opens the house that a kitchen works for, and leaves the kitchen open.
@@ -48,10 +63,7 @@ func enter(ctx context.Context, kitchen *service.Kitchen, where string, log *slo
 	var s house.Store
 	about := service.About{Name: nameOf(where)}
 	if where == demoHouse {
-		about = service.About{Name: kitchen.House.Name, Description: kitchen.House.Description, Invented: kitchen.House.Invented}
-		if s, err = house.OpenMemory(ctx); err == nil {
-			err = service.Fill(ctx, s, kitchen.House, time.Now())
-		}
+		s, about, err = demoStore(ctx, kitchen)
 	} else {
 		s, err = openHouse(ctx, where)
 	}
@@ -65,6 +77,18 @@ func enter(ctx context.Context, kitchen *service.Kitchen, where string, log *slo
 		return nil, nil, err
 	}
 	return v, func() { v.Close(); _ = s.Close() }, nil // every write is durable already
+}
+
+// demoStore keeps the demo house in memory.
+func demoStore(ctx context.Context, kitchen *service.Kitchen) (s house.Store, about service.About, err error) {
+	h, err := kitchen.Catalogue.Demo()
+	if err != nil {
+		return nil, about, err
+	}
+	if s, err = house.OpenMemory(ctx); err == nil {
+		err = service.Fill(ctx, s, h, time.Now())
+	}
+	return s, service.About{Name: h.Name, Description: h.Description, Invented: h.Invented}, err
 }
 
 // nameOf is what a house is called: by its file, never by the address of a

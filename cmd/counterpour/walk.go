@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/walk"
 )
@@ -36,7 +37,7 @@ input.`,
 	}
 	asJSON = addJSON(cmd)
 	cmd.Flags().IntVar(&body.Steps, "steps", walk.DefaultSteps, "balanced drinks between the two, 1 to 8")
-	cmd.Flags().Float64Var(&body.PourML, "pour", api.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
+	cmd.Flags().Float64Var(&body.PourML, "pour", service.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
 	return cmd
@@ -58,12 +59,12 @@ func walkBetween(cmd *cobra.Command, args []string, open kitchens, where string,
 		}
 		files[end.name] = file
 	}
-	kitchen, done, err := kitchenOf(cmd.Context(), open, where)
+	house, done, err := snapshotOf(cmd.Context(), open, where)
 	if err != nil {
 		return nil, err
 	}
 	defer done()
-	answer, err := api.AnswerWalk(cmd.Context(), kitchen, *body)
+	answer, err := api.AnswerWalk(cmd.Context(), house, *body)
 	if err != nil {
 		return nil, explainWalk(err, files)
 	}

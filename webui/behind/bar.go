@@ -3,6 +3,7 @@ package behind
 import (
 	"context"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -50,15 +51,16 @@ type Bar interface {
 	Trainer() Trainer
 }
 
-// CoverRequest asks what to pour in place of an ingredient.
-type CoverRequest struct {
-	Spec    *flavor.Spec
-	Missing string // name or id
-	Avoid   []flavor.Allergen
-	Stock   []string // ids that may be used; nil for the whole catalogue
-	Parts   int      // most substitutes
-	Limit   int      // most covers
-}
-
-// Caution is a warning and where it comes from.
-type Caution struct{ Text, Source string }
+// What the pages and the centre say to each other.
+type (
+	// CoverRequest asks what to pour in place of an ingredient.
+	CoverRequest = service.PageCover
+	// Caution is a warning and where it comes from.
+	Caution = service.Warning
+	// HouseSpec is a drink on the menu of a house.
+	HouseSpec = service.Drink
+	// SpecQuery asks for drinks of a menu.
+	SpecQuery = service.DrinkQuery
+	// RoundWish asks for a round of training.
+	RoundWish = service.RoundWish
+)

@@ -45,17 +45,3 @@ type House interface {
 	// Shelf is the catalogue with the house's bottles and makings laid over it.
 	Shelf() *house.Shelf
 }
-
-// HouseSpec is a drink on the menu of a house.
-type HouseSpec struct {
-	Slug   string // names it in addresses, and in the store; lower-case words joined by hyphens
-	Family string // id of the family that it is meant for; empty if none is stated
-	Spec   flavor.Spec
-}
-
-// SpecQuery asks for drinks of a menu. Everything that is given must hold.
-type SpecQuery struct {
-	Text   string            // in the name of the drink or of an ingredient; empty for any
-	Family string            // id of the family it is meant for; empty for any
-	Avoid  []flavor.Allergen // no pour may carry one, as far as is known
-}

@@ -19,11 +19,3 @@ type Trainer interface {
 	// Card makes the card of a family, with examples from the specs given.
 	Card(family string, specs []template.Labelled) (*drill.Card, error)
 }
-
-// RoundWish asks for a round.
-type RoundWish struct {
-	Kind    drill.Kind    // empty for what the learner needs most
-	Axis    template.Axis // if HasAxis
-	HasAxis bool          // else the trainer picks one
-	Size    float64       // in just-noticeable steps; 0 for what the learner's results ask for
-}

@@ -6,19 +6,13 @@ import (
 	"math"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/flavor/template"
 	"counterpour/webui/words"
 )
 
-// Range is one axis of a family at the size of one drink, in mL of the axis's
-// equivalent (see template.Equivalents).
-type Range struct {
-	// Has is false if the family has no such part. Low and Centre are then
-	// zero and High is the most that its good drinks carry all the same.
-	Has               bool
-	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
-	PlusMinus         float64 // one standard deviation of the drink's own amount
-}
+// Range is one axis of a family at the size of one drink.
+type Range = service.Range
 
 // Strip is one axis of the drawing: what the drink carries, and what its
 // family does.

@@ -1,4 +1,4 @@
-package api
+package service
 
 import (
 	"counterpour/flavor"

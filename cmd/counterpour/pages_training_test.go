@@ -9,9 +9,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
-	"sync"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -19,128 +17,13 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 	"counterpour/webui"
 )
 
-func newTestCoach(t *testing.T) *coach {
-	t.Helper()
-	k, err := sharedKitchen()
-	require.NoError(t, err)
-	return newCoach(func() *service.Kitchen { return k })
-}
-
-// Every kind can be had, and its request makes the same round again.
-func TestCoachMakesEveryKind(t *testing.T) {
-	c := newTestCoach(t)
-	for _, kind := range append(drill.Kinds(), "") {
-		r, err := c.Next(drill.Learner{}, webui.RoundWish{Kind: kind})
-		require.NoError(t, err, kind)
-		again, err := c.Again(r.Request)
-		require.NoError(t, err, kind)
-		assert.Equal(t, r.Question, again.Question)
-		assert.Equal(t, r.Options, again.Options)
-	}
-	r, err := c.Next(drill.Learner{}, webui.RoundWish{Kind: drill.KindOrder, Axis: template.Sweet, HasAxis: true, Size: 3})
-	require.NoError(t, err)
-	assert.Equal(t, template.Sweet, r.Request.Axis)
-	assert.Equal(t, 3.0, r.Request.Size)
-	_, err = c.Next(drill.Learner{}, webui.RoundWish{Kind: "darts"})
-	assert.Error(t, err)
-}
-
-// The size of the next round is what the learner's results ask for.
-func TestCoachFollowsTheLearner(t *testing.T) {
-	c := newTestCoach(t)
-	var l drill.Learner
-	play := func(right bool) drill.Skill {
-		r, err := c.Next(l, webui.RoundWish{Kind: drill.KindGuess})
-		require.NoError(t, err)
-		d, err := sharedDrink(r)
-		require.NoError(t, err)
-		a := drill.Answer{ABV: d.abv, Volume: d.volume}
-		if !right {
-			a.ABV = 99
-		}
-		g, err := c.Grade(r, a)
-		require.NoError(t, err)
-		assert.Equal(t, right, g.Right)
-		l, err = l.After(drill.ResultOf(r, g, c.now()))
-		require.NoError(t, err)
-		return l.Skills[0]
-	}
-	play(true)
-	after := play(true)
-	assert.Equal(t, 2, after.Rounds)
-	r, err := c.Next(l, webui.RoundWish{Kind: drill.KindGuess})
-	require.NoError(t, err)
-	assert.Equal(t, after.Stairs.Next(), r.Request.Size)
-	assert.Greater(t, play(false).Stairs.Next(), r.Request.Size)
-}
-
-type finished struct{ abv, volume float64 }
-
-func sharedDrink(r *drill.Round) (finished, error) {
-	k, err := sharedKitchen()
-	if err != nil {
-		return finished{}, err
-	}
-	scored, err := k.Judge.Score(&r.Specs[0])
-	if err != nil {
-		return finished{}, err
-	}
-	return finished{scored.Drink.ABV, scored.Drink.VolumeML}, nil
-}
-
-// What is due or new comes before the rest.
-func TestSkillsToTry(t *testing.T) {
-	now := time.Date(2026, 1, 2, 0, 0, 0, 0, time.UTC)
-	l := drill.Learner{Skills: []drill.Skill{{Kind: drill.KindOrder, Axis: "sweet", Rounds: 1, Repeat: drill.Repeat{Due: now.Add(time.Hour)}}}}
-	for range 10 {
-		got := skillsToTry(l, drill.KindOrder, now)
-		require.Len(t, got, 2)
-		assert.Equal(t, "strong", got[0].Axis)
-		assert.Equal(t, 1, got[1].Rounds)
-	}
-	assert.Len(t, skillsToTry(l, drill.KindFault, now), template.NumAxes)
-}
-
-// A flight and a card come from the same kitchen as the rounds.
-func TestCoachPlans(t *testing.T) {
-	c := newTestCoach(t)
-	k, err := sharedKitchen()
-	require.NoError(t, err)
-	spec, err := k.Read(draft)
-	require.NoError(t, err)
-	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: template.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
-	require.NoError(t, err)
-	assert.Len(t, f.Builds, 3)
-	card, err := c.Card("sour", nil)
-	require.NoError(t, err)
-	assert.Len(t, card.Examples, 3)
-	_, err = c.Card("nothing", nil)
-	assert.ErrorIs(t, err, flavor.ErrUnknown)
-}
-
-func TestCoachIsSafeForAll(t *testing.T) {
-	c := newTestCoach(t)
-	var all sync.WaitGroup
-	for range 4 {
-		all.Go(func() {
-			r, err := c.Next(drill.Learner{}, webui.RoundWish{Kind: drill.KindFamily})
-			if assert.NoError(t, err) {
-				_, err = c.Grade(r, drill.Answer{})
-				assert.NoError(t, err)
-			}
-		})
-	}
-	all.Wait()
-}
-
 // A bar whose house is kept in a store of its own.
 type keptBar struct {
-	bar
+	pages
 	house webui.House
 }
 
@@ -161,7 +44,7 @@ func openPages(t *testing.T, path string) (http.Handler, house.Store) {
 	t.Cleanup(done)
 	store, err := house.Open(t.Context(), path, house.Options{})
 	require.NoError(t, err)
-	b := newBar(v)
+	b := pages{service.Bar{Venue: v}}
 	pages, err := webui.New(keptBar{b, keptHouse{b.House(), store}}, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return pages, store
@@ -226,8 +109,10 @@ func TestTrainingPagesOverTheKitchen(t *testing.T) {
 	defer store.Close()
 	k, err := sharedKitchen()
 	require.NoError(t, err)
+	demo, err := k.Catalogue.Demo()
+	require.NoError(t, err)
 	planned := 0
-	for _, s := range k.House.Specs[:6] {
+	for _, s := range demo.Specs[:6] {
 		for _, axis := range template.Axes() {
 			w := visit(pages, "/training/flight?"+url.Values{"drink": {strings.ReplaceAll(flavor.NormaliseName(s.Name), " ", "-")}, "axis": {axis.String()},
 				"builds": {"3"}, "step": {"1"}, "tasters": {"3"}, "each": {"30"}, "seed": {"a"}}.Encode(), nil, nil)

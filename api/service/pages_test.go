@@ -1,4 +1,4 @@
-package main
+package service
 
 import (
 	"context"
@@ -12,16 +12,13 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/webui"
 )
 
 // testRoom is the demo house in a store in memory.
-func testRoom(t *testing.T) room {
+func testRoom(t *testing.T) Room {
 	t.Helper()
-	v, done, err := atHouse(t.Context(), embedded, demoHouse)
-	require.NoError(t, err)
-	t.Cleanup(done)
-	return room{v}
+	v, _ := openDemo(t)
+	return Room{v}
 }
 
 func testBy() house.By { return house.By{Actor: "Wren", At: time.Now()} }
@@ -77,7 +74,7 @@ func TestRoomFinds(t *testing.T) {
 	r, ctx := testRoom(t), t.Context()
 	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
-	names := func(q webui.SpecQuery) (out []string) {
+	names := func(q DrinkQuery) (out []string) {
 		found, err := r.Find(ctx, q)
 		require.NoError(t, err)
 		for _, s := range found {
@@ -85,16 +82,16 @@ func TestRoomFinds(t *testing.T) {
 		}
 		return out
 	}
-	assert.Len(t, names(webui.SpecQuery{}), len(menu))
-	assert.Contains(t, names(webui.SpecQuery{Text: "FALERNUM rum"}), "Copra Schooner")
-	assert.Contains(t, names(webui.SpecQuery{Text: "falurnum"}), "Copra Schooner", "a slip of the pen")
-	assert.Equal(t, []string{"Copra Schooner"}, names(webui.SpecQuery{Text: "copra"}))
-	assert.Empty(t, names(webui.SpecQuery{Text: "copra aquavit"}))
-	without := names(webui.SpecQuery{Avoid: []flavor.Allergen{flavor.TreeNuts}})
+	assert.Len(t, names(DrinkQuery{}), len(menu))
+	assert.Contains(t, names(DrinkQuery{Text: "FALERNUM rum"}), "Copra Schooner")
+	assert.Contains(t, names(DrinkQuery{Text: "falurnum"}), "Copra Schooner", "a slip of the pen")
+	assert.Equal(t, []string{"Copra Schooner"}, names(DrinkQuery{Text: "copra"}))
+	assert.Empty(t, names(DrinkQuery{Text: "copra aquavit"}))
+	without := names(DrinkQuery{Avoid: []flavor.Allergen{flavor.TreeNuts}})
 	assert.NotEmpty(t, without)
 	assert.NotContains(t, without, "Copra Schooner", "its falernum holds nuts")
 	for _, s := range menu {
-		assert.Contains(t, names(webui.SpecQuery{Family: s.Family}), s.Spec.Name)
+		assert.Contains(t, names(DrinkQuery{Family: s.Family}), s.Spec.Name)
 	}
 }
 
@@ -124,7 +121,7 @@ func TestRoomTells(t *testing.T) {
 	}
 	late, err := r.Changes(t.Context())
 	require.NoError(t, err)
-	r.venue.HangUp()
+	r.Venue.HangUp()
 	closes(t, late)
 }
 

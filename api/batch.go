@@ -1,0 +1,85 @@
+package api
+
+import (
+	"context"
+
+	"counterpour/api/service"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+)
+
+// BatchBody asks for a drink of the house made ahead: so many servings, or what
+// a bottle or a keg holds.
+type BatchBody struct {
+	Drink     string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house"`
+	Servings  float64 `json:"servings,omitempty" minimum:"0" doc:"How many to make"`
+	BottleML  float64 `json:"bottle_ml,omitempty" minimum:"0" doc:"What the bottle to fill holds, in mL, in place of servings"`
+	KegLitres float64 `json:"keg_litres,omitempty" minimum:"0" doc:"What the keg to fill holds, in litres, in place of servings"`
+	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where it waits; to order is for shaking or stirring each, without water"`
+}
+
+// BatchAnswer is a drink made ahead.
+type BatchAnswer struct {
+	ID        string      `json:"id"`
+	Name      string      `json:"name"`
+	Servings  float64     `json:"servings"`
+	Lines     []BatchLine `json:"lines" doc:"In the order of the spec, the water last"`
+	Apart     []ApartLine `json:"apart" doc:"For each drink, as it is made"`
+	Tops      []ApartLine `json:"tops" doc:"For each glass, at the end"`
+	TotalML   float64     `json:"total_ml"`
+	ServingML float64     `json:"serving_ml"`
+	LaterML   float64     `json:"later_ml" doc:"Water for each glass that would freeze in the freezer"`
+	ABVPct    float64     `json:"abv_pct" doc:"Of the mixture"`
+	FreezingC float64     `json:"freezing_c" doc:"Where ice begins to form"`
+	Cost      float64     `json:"cost" doc:"Of what has a price"`
+	Currency  string      `json:"currency" doc:"As in ISO 4217"`
+	Unpriced  []string    `json:"unpriced" doc:"Names of what has no price"`
+	KeepDays  int         `json:"keep_days" doc:"At most; 0 is do not make it ahead"`
+	Keep      string      `json:"keep" doc:"How to keep it"`
+	Notes     []string    `json:"notes"`
+}
+
+// BatchLine is one thing to pour, by volume and by weight, and as a jug and a
+// scale show it.
+type BatchLine struct {
+	Name   string  `json:"name"`
+	ML     float64 `json:"ml"`
+	G      float64 `json:"g"`
+	JugML  float64 `json:"jug_ml"`
+	ScaleG float64 `json:"scale_g"`
+}
+
+// ApartLine is what stays out of a batch.
+type ApartLine struct {
+	Name   string  `json:"name"`
+	Amount float64 `json:"amount"`
+	Unit   string  `json:"unit"`
+}
+
+// Decimals of a batch. What a jug and a scale show is rounded by their marks.
+const (
+	digitsTotalML = 0
+	digitsBatch   = 1
+	digitsMarks   = 2
+)
+
+// AnswerBatch plans a batch.
+func AnswerBatch(ctx context.Context, house *service.Snapshot, body BatchBody) (*BatchAnswer, error) {
+	r, err := house.Batch(ctx, service.BatchRequest{Drink: body.Drink, Servings: body.Servings, BottleML: body.BottleML, KegLitres: body.KegLitres, Place: body.From})
+	if err != nil {
+		return nil, err
+	}
+	b := r.Batch
+	apart := func(p flavor.Pour) ApartLine { return ApartLine{p.Profile.Name, p.Amount, string(p.Unit)} }
+	return &BatchAnswer{
+		ID: r.Drink.Slug, Name: r.Drink.Spec.Name, Servings: round(b.Servings, digitsBatch),
+		Lines: list(b.Lines, func(l prep.Line) BatchLine {
+			return BatchLine{l.Name, round(l.ML, digitsBatch), round(l.G, digitsBatch), round(l.JugML, digitsMarks), round(l.ScaleG, digitsMarks)}
+		}),
+		Apart: list(b.Apart, apart), Tops: list(b.Tops, apart),
+		TotalML: round(b.TotalML, digitsTotalML), ServingML: round(b.ServingML, digitsBatch), LaterML: round(b.LaterML, digitsBatch),
+		ABVPct: round(b.ABVPct, digitsBatch), FreezingC: round(b.FreezingC, digitsBatch),
+		Cost: round(r.Cost.Amount, digitsCost), Currency: r.Cost.Currency, Unpriced: list(r.Cost.Unpriced, house.NameOf),
+		KeepDays: b.Keep.Days, Keep: b.Keep.Text, Notes: append([]string{}, b.Notes...),
+	}, nil
+}

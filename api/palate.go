@@ -1,0 +1,51 @@
+package api
+
+import (
+	"counterpour/api/service"
+	"counterpour/flavor/template"
+)
+
+// PalateAnswer is the palate of a house: the drinks that it marked as right, and
+// what they move.
+type PalateAnswer struct {
+	Right   []RightDrink `json:"right"`
+	Palates []Palate     `json:"palates" doc:"The families that they move"`
+}
+
+// RightDrink is a drink marked as right.
+type RightDrink struct {
+	ID      string `json:"id"`
+	Name    string `json:"name"`
+	Version int64  `json:"version" doc:"As it was tasted"`
+}
+
+// Palate is how a house pours a family, against the proven drinks.
+type Palate struct {
+	Family string       `json:"family"`
+	Drinks int          `json:"drinks"`
+	Parts  []PalatePart `json:"parts"`
+}
+
+// PalatePart is one axis of a palate.
+type PalatePart struct {
+	Axis   string  `json:"axis"`
+	Factor float64 `json:"factor" doc:"0.9 is a tenth less than in the proven drinks, against all parts together"`
+}
+
+// digitsFactor is the decimals of a factor of a palate.
+const digitsFactor = 3
+
+// AnswerPalate lists the palate of the house.
+func AnswerPalate(house *service.Snapshot) *PalateAnswer {
+	p := house.Palate()
+	return &PalateAnswer{
+		Right: list(p.Right, func(r service.RightDrink) RightDrink { return RightDrink{r.Slug, r.Name, r.Version} }),
+		Palates: list(p.Palates, func(p template.Palate) Palate {
+			out := Palate{Family: p.ID, Drinks: p.Drinks, Parts: []PalatePart{}}
+			for i, axis := range p.Axes {
+				out.Parts = append(out.Parts, PalatePart{axis.String(), round(p.Factors[i], digitsFactor)})
+			}
+			return out
+		}),
+	}
+}

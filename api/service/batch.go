@@ -1,0 +1,93 @@
+package service
+
+import (
+	"context"
+	"strconv"
+
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+)
+
+// Limits of a batch.
+const (
+	MaxServings = 100000
+	MaxFillML   = 1e6
+)
+
+// BatchRequest asks for a drink made ahead. One of Servings, BottleML and
+// KegLitres is above zero.
+type BatchRequest struct {
+	Drink     string // of the house, by name or slug
+	Servings  float64
+	BottleML  float64 // what the bottle to fill holds
+	KegLitres float64 // what the keg to fill holds
+	Place     string  // where it waits: fridge, freezer or to order; empty for the fridge
+}
+
+// BatchAnswer is a drink made ahead.
+type BatchAnswer struct {
+	Drink Drink
+	Batch *prep.Batch
+	Cost  prep.Cost
+}
+
+// Batch plans a batch: how much of each, the water that stands in for the ice,
+// what it costs and how long it keeps.
+func (s *Snapshot) Batch(_ context.Context, r BatchRequest) (*BatchAnswer, error) {
+	target, err := r.target()
+	if err != nil {
+		return nil, err
+	}
+	d, err := s.Drink(r.Drink)
+	if err != nil {
+		return nil, at("drink", err)
+	}
+	if s.PricesFault != nil {
+		return nil, asFault(s.PricesFault)
+	}
+	b, err := prep.Scale(s.Mixer, d.Spec, target, s.made)
+	if err != nil {
+		return nil, asFault(err)
+	}
+	return &BatchAnswer{Drink: d, Batch: b, Cost: s.Prices.Batch(b)}, nil
+}
+
+// target reads what to make; one size must be given, and no more.
+func (r *BatchRequest) target() (prep.Target, error) {
+	given := 0
+	var faults flavor.Faults
+	for _, size := range []struct {
+		location string
+		value    float64
+		most     float64
+	}{{"servings", r.Servings, MaxServings}, {"bottle_ml", r.BottleML, MaxFillML}, {"keg_litres", r.KegLitres, MaxFillML / 1000}} {
+		if size.value != 0 {
+			given++
+		}
+		if !(size.value >= 0 && size.value <= size.most) {
+			faults = append(faults, flavor.Invalid(size.location, size.value, "%v is out of range; give more than 0, up to %g", size.value, size.most))
+		}
+	}
+	if given != 1 {
+		faults = append(faults, flavor.Invalid("servings", "", "say how much to make: one of servings, bottle_ml and keg_litres"))
+	}
+	t := prep.Target{Servings: r.Servings, Place: prep.Place(r.Place)}
+	switch t.Place {
+	case "":
+		t.Place = prep.Fridge
+	case prep.Fridge, prep.Freezer, prep.ToOrder:
+	default:
+		faults = append(faults, flavor.Invalid("from", r.Place, "%q is no place where a batch waits; use %s", Quotable(r.Place), flavor.JoinOr([]string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)})))
+	}
+	if len(faults) > 0 {
+		return t, faults
+	}
+	number := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	switch {
+	case r.BottleML > 0:
+		t.Fill = prep.Container{Name: number(r.BottleML) + " mL bottle", ML: r.BottleML}
+	case r.KegLitres > 0:
+		t.Fill = prep.Container{Name: number(r.KegLitres) + " litre keg", ML: 1000 * r.KegLitres}
+	}
+	return t, nil
+}

@@ -1,0 +1,217 @@
+package service
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/template"
+)
+
+// Draft is a spec as it comes in. One of its parts is given.
+type Draft struct {
+	Text   *string      // as a bartender writes it down
+	Fields *Fields      // in fields
+	Drink  *string      // a drink of the house, by its name or slug
+	Spec   *flavor.Spec // read already
+}
+
+// Fields is a spec in fields. What is left out of method and service is assumed
+// as in a text.
+type Fields struct {
+	Name, Method, Service string
+	Pours                 []Line
+}
+
+// Line is one pour in fields; without a unit it is in pieces.
+type Line struct {
+	Ingredient string // name, alias or id
+	Amount     float64
+	Unit       string
+}
+
+// Read reads a draft. Faults of a text name the line; those of fields the place
+// under "spec". A drink without anything to weigh is a fault.
+func (s *Snapshot) Read(d Draft) (flavor.Spec, error) {
+	spec, err := s.readAny(d)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	var total float64
+	for _, v := range template.EquivalentsOf(&spec) {
+		total += v
+	}
+	if !(total > 0) {
+		return flavor.Spec{}, flavor.Invalid("", "", "the drink has no strength, sweetness, acid, bitterness or length to weigh; add a pour that has")
+	}
+	return spec, nil
+}
+
+func (s *Snapshot) readAny(d Draft) (flavor.Spec, error) {
+	given := 0
+	for _, is := range []bool{d.Text != nil, d.Fields != nil, d.Drink != nil, d.Spec != nil} {
+		if is {
+			given++
+		}
+	}
+	switch {
+	case given > 1 && d.Drink != nil:
+		return flavor.Spec{}, flavor.Invalid("", "", "a drink of the house and a draft are both given; send one of them")
+	case given > 1:
+		return flavor.Spec{}, flavor.Invalid("", "", "text and spec are both given; send one of them")
+	case d.Text != nil:
+		return s.ReadText(*d.Text)
+	case d.Fields != nil:
+		return s.readFields(d.Fields)
+	case d.Spec != nil:
+		return *d.Spec, nil
+	case d.Drink != nil:
+		found, err := s.Drink(*d.Drink)
+		return found.Spec, at("drink", err)
+	}
+	return flavor.Spec{}, flavor.Invalid("", "", "there is no draft; send it as text, or in fields as spec")
+}
+
+// ReadText reads a spec as text, whether there is anything to weigh in it or
+// not. Its faults name line and word.
+func (s *Snapshot) ReadText(text string) (flavor.Spec, error) {
+	draft, err := measure.Parse(text)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return measure.Resolve(draft, s.Index)
+}
+
+// readFields makes a spec of fields, with the checks and the assumptions of a
+// text.
+func (s *Snapshot) readFields(in *Fields) (flavor.Spec, error) {
+	var faults flavor.Faults
+	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " ")}
+	if strings.ContainsFunc(out.Name, unicode.IsControl) {
+		faults = append(faults, flavor.Invalid("spec.name", in.Name, "the name holds a control character; delete it"))
+	}
+	if len(in.Pours) == 0 {
+		faults = append(faults, flavor.Invalid("spec.pours", "", "there is no pour here; give at least one, such as 2 oz London dry gin"))
+	}
+	if len(in.Pours) > measure.MaxPours {
+		return flavor.Spec{}, flavor.Invalid("spec.pours", "", "these are more than %d pours; leave some out", measure.MaxPours)
+	}
+	for i, p := range in.Pours {
+		pour, err := measure.ResolvePour(p.Amount, p.Unit, p.Ingredient, fmt.Sprintf("spec.pours[%d]", i), s.Index)
+		if err := collect(&faults, err); err != nil {
+			return flavor.Spec{}, err
+		}
+		out.Pours = append(out.Pours, pour)
+	}
+	var ok bool
+	if out.Method, ok = measure.ParseMethod(in.Method); !ok && strings.TrimSpace(in.Method) != "" {
+		faults = append(faults, unknownWord("spec.method", in.Method, "method", flavor.Methods()))
+	}
+	if out.Service, ok = measure.ParseService(in.Service); !ok && strings.TrimSpace(in.Service) != "" {
+		faults = append(faults, unknownWord("spec.service", in.Service, "service", flavor.Services()))
+	}
+	if len(faults) > 0 {
+		return flavor.Spec{}, faults
+	}
+	return measure.Assume(out), nil
+}
+
+func unknownWord[T ~string](location, word, what string, known []T) *flavor.Fault {
+	f := flavor.Invalid(location, word, "%q is no %s; use %s", Quotable(word), what, flavor.JoinOr(words(known)))
+	f.Suggest = measure.NearestMethods(word)
+	return f
+}
+
+func words[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
+
+// menu returns the drinks of a request: those sent, or the house's. Its faults
+// are placed under "specs".
+func (s *Snapshot) menu(sent []Fields) (specs []*flavor.Spec, err error) {
+	if sent == nil {
+		for i := range s.Menu {
+			specs = append(specs, &s.Menu[i].Spec)
+		}
+		return specs, nil
+	}
+	var faults flavor.Faults
+	for i := range sent {
+		spec, err := s.Read(Draft{Fields: &sent[i]})
+		err = placed(err, func(l string) string { return fmt.Sprintf("specs[%d]%s", i, strings.TrimPrefix(l, "spec")) })
+		if err := collect(&faults, err); err != nil {
+			return nil, err
+		}
+		specs = append(specs, &spec)
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return specs, nil
+}
+
+// mostSuggested is how many drinks are named where one was misnamed.
+const mostSuggested = 3
+
+// Drink finds a drink of the house by its name or slug. A name that no drink has
+// is a fault of kind [flavor.ErrUnknown] that suggests those with a word that
+// begins alike.
+func (s *Snapshot) Drink(name string) (Drink, error) {
+	key := flavor.NormaliseName(name)
+	for i := range s.Menu {
+		if d := s.Menu[i]; d.Slug == name || flavor.NormaliseName(d.Spec.Name) == key {
+			return d, nil
+		}
+	}
+	f := &flavor.Fault{Kind: flavor.ErrUnknown, Value: name,
+		Message: fmt.Sprintf("%q is no drink of the house; write one as the menu names it", Quotable(name))}
+	for i := range s.Menu {
+		if called := s.Menu[i].Spec.Name; len(f.Suggest) < mostSuggested && beginAlike(key, flavor.NormaliseName(called)) {
+			f.Suggest = append(f.Suggest, called)
+		}
+	}
+	if len(f.Suggest) > 0 {
+		f.Message += "; nearest: " + strings.Join(f.Suggest, ", ")
+	}
+	return Drink{}, f
+}
+
+// beginAlike reports whether a word of one name and one of the other begin with
+// the same three letters.
+func beginAlike(a, b string) bool {
+	const alike = 3
+	return slices.ContainsFunc(strings.Fields(a), func(word string) bool {
+		letters := []rune(word)
+		return len(letters) >= alike && slices.ContainsFunc(strings.Fields(b), func(other string) bool {
+			return strings.HasPrefix(other, string(letters[:alike]))
+		})
+	})
+}
+
+// Drinks finds drinks of the house by name or slug; all of them if none is
+// named. Its faults are placed under "drinks".
+func (s *Snapshot) Drinks(names []string) ([]Drink, error) {
+	if len(names) == 0 {
+		return s.Menu, nil
+	}
+	var out []Drink
+	var faults flavor.Faults
+	for i, name := range names {
+		d, err := s.Drink(name)
+		if err := collect(&faults, at(fmt.Sprintf("drinks[%d]", i), err)); err != nil {
+			return nil, err
+		}
+		out = append(out, d)
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return out, nil
+}

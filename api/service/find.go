@@ -1,0 +1,82 @@
+package service
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/index"
+)
+
+// FindRequest asks for ingredients; every part that is given must hold.
+type FindRequest struct {
+	Text      string
+	Class     string
+	Family    string
+	BitterMin *float64 // mg/L of quinine
+	ABVMax    *float64 // % vol
+	Avoid     []string
+	Like      string // id of an ingredient; orders by nearness to it
+	Limit     int    // 1 to index.MaxLimit
+}
+
+// Find finds ingredients.
+func (s *Snapshot) Find(ctx context.Context, r FindRequest) (*index.Result, error) {
+	q := index.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit}
+	var faults flavor.Faults
+	inRange(&faults, "limit", r.Limit, 1, index.MaxLimit)
+	if r.Family != "" {
+		family, ok := flavor.ParseFamily(r.Family)
+		if !ok {
+			faults = append(faults, flavor.Invalid("family", r.Family, "%q is no aroma family; use %s", Quotable(r.Family), flavor.JoinOr(FamilyIDs())))
+		}
+		q.Family = &family
+	}
+	var found flavor.Faults
+	q.Avoid, found = avoided(r.Avoid)
+	faults = append(faults, found...)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	result, err := s.Index.Search(ctx, q)
+	return &result, err
+}
+
+// FamilyIDs lists the ids of the families of aroma.
+func FamilyIDs() []string {
+	all := flavor.Families()
+	out := make([]string, len(all))
+	for i, f := range all {
+		out[i] = f.ID
+	}
+	return out
+}
+
+// Ingredient returns the profile with an id. An id that no ingredient has is a
+// fault of kind [ErrNotFound], placed at "path.id", that suggests the nearest
+// names.
+func (s *Snapshot) Ingredient(id string) (*flavor.Profile, error) {
+	p, ok := s.Index.Profile(id)
+	if ok {
+		return p, nil
+	}
+	f := &flavor.Fault{Kind: ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", Quotable(id))}
+	p, _, err := s.Index.Resolve(id)
+	var unknown *flavor.Fault
+	switch {
+	case err == nil:
+		f.Message += fmt.Sprintf("; %q is called %s", p.Name, p.ID)
+		f.Suggest = []string{p.ID}
+	case errors.As(err, &unknown):
+		f.Message += "; the search lists what there is"
+		f.Suggest = slices.Clone(unknown.Suggest)
+		if len(f.Suggest) > 0 {
+			f.Message += "; nearest: " + flavor.JoinOr(f.Suggest)
+		}
+	default:
+		return nil, err
+	}
+	return nil, f
+}

@@ -1,0 +1,119 @@
+package service
+
+import (
+	"context"
+	"fmt"
+	"maps"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/index"
+)
+
+// Guest is who drinks it, in words.
+type Guest struct {
+	Avoid   []string // allergens; what may contain one counts as containing it
+	Diet    []string // such as vegan or alcohol-free; see [cover.Guest.Keep]
+	MaxABV  float64  // most strength of the finished drink, in % vol; 0 for any
+	MaxCost float64  // in the currency of the prices; what has no price is then left out; 0 for any
+	// Prices are what a millilitre costs, by ingredient; nil for the house's.
+	Prices map[string]float64
+}
+
+// guest reads who drinks it; its faults name the word.
+func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
+	var faults flavor.Faults
+	out := cover.Guest{MaxABV: g.MaxABV, MaxCost: g.MaxCost, Prices: g.Prices}
+	if out.Prices == nil {
+		out.Prices = s.Prices.PerML
+	}
+	var found flavor.Faults
+	out.Avoid, found = avoided(g.Avoid)
+	faults = append(faults, found...)
+	for i, d := range g.Diet {
+		err := placed(out.Keep(d), func(string) string { return fmt.Sprintf("diet[%d]", i) })
+		faults = append(faults, FaultsOf(err)...)
+	}
+	return out, append(faults, checkPrices(out.Prices, out.MaxCost)...)
+}
+
+// avoided reads the words for what a guest must not have.
+func avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
+	for i, w := range words {
+		a, err := flavor.ParseAllergen(w)
+		if err != nil {
+			faults = append(faults, flavor.Invalid(fmt.Sprintf("avoid[%d]", i), w, "%s", err))
+			continue
+		}
+		out = append(out, a)
+	}
+	return out, faults
+}
+
+// checkPrices refuses prices below nothing, and a limit without any.
+func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
+	for _, id := range slices.Sorted(maps.Keys(prices)) {
+		if !(prices[id] >= 0) {
+			faults = append(faults, flavor.Invalid("prices_per_ml."+id, prices[id], "the price of %s must not be below nothing", Quotable(id)))
+		}
+	}
+	if most > 0 && len(prices) == 0 {
+		faults = append(faults, flavor.Invalid("max_cost", most, "a limit on cost needs prices, and there are none; give prices_per_ml, price the bottles of the house, or leave the limit out"))
+	}
+	return faults
+}
+
+// currency is that of the house's prices, unless others were sent.
+func (s *Snapshot) currency(sent map[string]float64) string {
+	if sent != nil {
+		return ""
+	}
+	return s.Prices.Currency
+}
+
+// withIDs returns the ingredients with some ids, in the order of the index.
+func (s *Snapshot) withIDs(ctx context.Context, ids []string) ([]*flavor.Profile, error) {
+	stock, _, err := s.Index.Candidates(ctx, index.Need{Stock: ids})
+	return stock, err
+}
+
+// pourable returns what may be poured: the ids sent, or what the house keeps
+// and has not run out of, with what the drafts are made of: who writes a drink
+// down has it at hand.
+func (s *Snapshot) pourable(ctx context.Context, ids []string, drafts ...*flavor.Spec) ([]*flavor.Profile, error) {
+	if ids != nil {
+		return s.withIDs(ctx, ids)
+	}
+	out := s.InStock()
+	for _, draft := range drafts {
+		for i := range draft.Pours {
+			if p := draft.Pours[i].Profile; !slices.Contains(out, p) && !slices.Contains(s.Out, p) {
+				out = append(out, p)
+			}
+		}
+	}
+	return out, nil
+}
+
+// shelfFor returns what may be poured for a menu: the ids sent, else what the
+// house has in stock, or everything for a menu that is not the house's.
+func (s *Snapshot) shelfFor(ctx context.Context, ids []string, ours bool) ([]*flavor.Profile, error) {
+	if ids == nil && ours {
+		return s.InStock(), nil
+	}
+	return s.withIDs(ctx, ids)
+}
+
+// CostOf returns what the pours of a drink cost, by prices per millilitre; it is
+// false if one has no price.
+func CostOf(spec *flavor.Spec, prices map[string]float64) (sum float64, ok bool) {
+	for i := range spec.Pours {
+		price, priced := prices[spec.Pours[i].Profile.ID]
+		if !priced {
+			return 0, false
+		}
+		sum += price * spec.Pours[i].ML
+	}
+	return sum, true
+}

@@ -1,0 +1,117 @@
+package service
+
+import (
+	"context"
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// OutsRequest asks what becomes of a menu when bottles run out.
+type OutsRequest struct {
+	Out   []string // names, aliases or ids
+	Menu  []Fields // nil for that of the house
+	Guest Guest
+	Stock []string // ids of what may be poured; nil for the stock of the house
+	Parts int      // most ingredients of one cover, 1 to cover.MaxParts
+}
+
+// OutsAnswer is what becomes of the menu.
+type OutsAnswer struct {
+	House  About // whose menu it is; the zero value for one that was sent
+	Result *cover.MenuResult
+}
+
+// Outs finds covers for every drink of a menu that the bottles touch. A drink of
+// the house is short of everything that has run out, whatever was asked for.
+func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error) {
+	request, err := s.outsRequest(ctx, &r)
+	if err != nil {
+		return nil, err
+	}
+	a, asked := &OutsAnswer{}, slices.Clone(request.Out)
+	if r.Menu == nil {
+		a.House = s.About
+		request.Specs = slices.DeleteFunc(request.Specs, func(spec *flavor.Spec) bool { return !pours(spec, asked) })
+		request.Out = withEach(request.Out, s.Out)
+	}
+	if a.Result, err = s.Finder.Outs(ctx, *request, nil); err != nil {
+		return nil, err
+	}
+	a.Result.Fetch = slices.DeleteFunc(a.Result.Fetch, func(f cover.Fetch) bool { return !slices.Contains(asked, f.Profile) })
+	return a, nil
+}
+
+func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.MenuRequest, error) {
+	var faults flavor.Faults
+	inRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
+	out := &cover.MenuRequest{Parts: r.Parts, Tastings: s.Tastings}
+	for i, name := range r.Out {
+		p, _, err := s.Index.Resolve(name)
+		if err := collect(&faults, at(fmt.Sprintf("out[%d]", i), err)); err != nil {
+			return nil, err
+		}
+		out.Out = append(out.Out, p)
+	}
+	var found flavor.Faults
+	out.Guest, found = s.guest(r.Guest)
+	faults = append(faults, found...)
+	var err error
+	out.Specs, err = s.menu(r.Menu)
+	if err := collect(&faults, err); err != nil {
+		return nil, err
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	out.Stock, err = s.shelfFor(ctx, r.Stock, r.Menu == nil)
+	return out, err
+}
+
+// withEach adds what is not in a list yet.
+func withEach(list, more []*flavor.Profile) []*flavor.Profile {
+	for _, p := range more {
+		if !slices.Contains(list, p) {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// pours reports whether one of the bottles goes into a drink.
+func pours(spec *flavor.Spec, bottles []*flavor.Profile) bool {
+	return slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool { return slices.Contains(bottles, p.Profile) })
+}
+
+// CoverageRequest asks, before service, which bottles a menu cannot do without.
+type CoverageRequest struct {
+	Menu  []Fields // nil for that of the house
+	Stock []string // ids of what may be poured; nil for the stock of the house
+}
+
+// CoverageAnswer is the bottles that nothing in stock covers well.
+type CoverageAnswer struct {
+	House About        // whose menu it is; the zero value for one that was sent
+	Weak  []cover.Weak // the bottle that most drinks lean on first
+}
+
+// Coverage looks ahead: for every bottle of the menu, which drinks would be
+// without a good cover if it ran out.
+func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAnswer, error) {
+	specs, err := s.menu(r.Menu)
+	if err != nil {
+		return nil, err
+	}
+	stock, err := s.shelfFor(ctx, r.Stock, r.Menu == nil)
+	if err != nil {
+		return nil, err
+	}
+	a := &CoverageAnswer{}
+	if r.Menu == nil {
+		a.House = s.About
+	}
+	a.Weak, err = s.Finder.Coverage(ctx, specs, stock, nil)
+	return a, err
+}

@@ -1,0 +1,64 @@
+package service
+
+import (
+	"context"
+	"errors"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// PalateAnswer is the palate of a house: the drinks that it marked as right, and
+// what they move.
+type PalateAnswer struct {
+	Right   []RightDrink
+	Palates []template.Palate // of the families that they move
+}
+
+// RightDrink is a drink marked as right.
+type RightDrink struct {
+	Slug    string
+	Name    string
+	Version int64 // as it was tasted
+}
+
+// Palate returns the palate of the house.
+func (s *Snapshot) Palate() *PalateAnswer {
+	a := &PalateAnswer{Palates: s.Set.Palates()}
+	for _, m := range s.rights {
+		one := RightDrink{Slug: m.Spec, Name: m.Spec, Version: m.SpecVersion}
+		if d, err := s.Drink(m.Spec); err == nil {
+			one.Name = d.Spec.Name
+		}
+		a.Right = append(a.Right, one)
+	}
+	return a
+}
+
+// RightRequest marks a drink, as it is now, as right for the house.
+type RightRequest struct {
+	Drink string // of the house, by name or slug
+	Undo  bool   // take the mark off
+}
+
+// Right marks a drink as right, or takes the mark off.
+func (v *Venue) Right(ctx context.Context, by house.By, r RightRequest) error {
+	d, err := v.Now().Drink(r.Drink)
+	if err != nil {
+		return at("drink", err)
+	}
+	kept, err := house.Get[house.Right](ctx, v.inner, d.Slug)
+	if err != nil && !errors.Is(err, house.ErrNotFound) {
+		return err
+	}
+	edit := house.Put(house.Right{Spec: d.Slug, SpecVersion: d.Version, Note: kept.Item.Note}, kept.Version)
+	if r.Undo {
+		if kept.Version == 0 {
+			return flavor.Invalid("drink", r.Drink, "%q is not marked, so that there is no mark to take off", d.Spec.Name)
+		}
+		edit = house.Remove(kept.Item.Ref(), kept.Version)
+	}
+	_, err = v.Store().Write(ctx, by, edit)
+	return err
+}

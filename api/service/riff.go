@@ -1,0 +1,141 @@
+package service
+
+import (
+	"context"
+	"fmt"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/wish"
+)
+
+// Defaults of a request for riffs or drafts.
+const (
+	DefaultRiffs  = 10
+	DefaultUseUps = 10
+)
+
+// relatives is how many proven drinks are listed.
+const relatives = 5
+
+// RiffRequest asks for variations of a draft.
+type RiffRequest struct {
+	Draft
+	Guest  Guest
+	Toward []string // what every riff must do, such as "more bitter" or "no nuts"
+	Stock  []string // ids of what may be poured; nil for what the house has in stock and what is in the draft
+	Limit  int      // most riffs, 1 to riff.MaxLimit
+	Seed   uint64
+}
+
+// RiffAnswer is the variations found.
+type RiffAnswer struct {
+	Spec      flavor.Spec // the draft as it was read
+	Result    *riff.Result
+	Relatives []station.Relative // the proven drinks nearest to the draft, of those that the guest may have
+	Prices    map[string]float64 // by which the guest's limit went
+	Currency  string             // of the prices; empty for those that were sent
+}
+
+// Riff finds variations of a draft that stay in balance.
+func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error) {
+	var faults flavor.Faults
+	inRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
+	spec, err := s.Read(r.Draft)
+	if err := collect(&faults, err); err != nil {
+		return nil, err
+	}
+	guest, found := s.guest(r.Guest)
+	faults = append(faults, found...)
+	wishes, err := wish.Parse(r.Toward)
+	if err := collect(&faults, err); err != nil {
+		return nil, err
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	stock, err := s.pourable(ctx, r.Stock, &spec)
+	if err != nil {
+		return nil, err
+	}
+	a := &RiffAnswer{Spec: spec, Prices: guest.Prices, Currency: s.currency(r.Guest.Prices)}
+	if a.Result, err = riff.Vary(ctx, s.Station, riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: r.Limit, Seed: r.Seed}); err != nil {
+		return nil, err
+	}
+	a.Relatives, err = s.Station.Relatives(&spec, relatives, guest)
+	return a, err
+}
+
+// UseUpRequest asks for drinks that use bottles up.
+type UseUpRequest struct {
+	Bottles  []string // that must move: names, aliases or ids; 1 to useup.MaxBottles
+	Guest    Guest
+	Toward   []string // limits that every draft keeps to, such as "no smoke"
+	Families []string // ids of the families wanted; none for all
+	Stock    []string // ids of what may be poured beside the bottles; nil for what the house has in stock
+	Unit     string   // what the amounts are measured in: oz, ml; empty for oz
+	Limit    int      // most drafts, 1 to riff.MaxLimit
+	Seed     uint64
+}
+
+// UseUpAnswer is the drafts found.
+type UseUpAnswer struct {
+	House    About // whose stock it is; the zero value for one that was sent
+	Result   *useup.Result
+	Prices   map[string]float64
+	Currency string // of the prices; empty for those that were sent
+}
+
+// UseUp finds drafts that use bottles up.
+func (s *Snapshot) UseUp(ctx context.Context, r UseUpRequest) (*UseUpAnswer, error) {
+	request, err := s.useRequest(&r)
+	if err != nil {
+		return nil, err
+	}
+	if request.Stock, err = s.pourable(ctx, r.Stock); err != nil {
+		return nil, err
+	}
+	a := &UseUpAnswer{Prices: request.Guest.Prices, Currency: s.currency(r.Guest.Prices)}
+	if r.Stock == nil {
+		a.House = s.About
+	}
+	a.Result, err = useup.Find(ctx, s.Station, *request)
+	return a, err
+}
+
+func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
+	out := &useup.Request{Families: r.Families, System: measure.System(r.Unit), Limit: r.Limit, Seed: r.Seed}
+	var faults flavor.Faults
+	inRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
+	if n := len(r.Bottles); n < 1 || n > useup.MaxBottles {
+		faults = append(faults, flavor.Invalid("bottles", n, "%d is out of range; name 1 to %d bottles that must move", n, useup.MaxBottles))
+	}
+	if out.System == "" {
+		out.System = measure.Imperial
+	}
+	if out.System != measure.Imperial && out.System != measure.Metric {
+		faults = append(faults, flavor.Invalid("unit", r.Unit, "%q is no unit to measure in; use oz or ml", Quotable(r.Unit)))
+	}
+	for i, name := range r.Bottles {
+		p, _, err := s.Index.Resolve(name)
+		if err := collect(&faults, at(fmt.Sprintf("bottles[%d]", i), err)); err != nil {
+			return nil, err
+		}
+		out.Bottles = append(out.Bottles, p)
+	}
+	var found flavor.Faults
+	out.Guest, found = s.guest(r.Guest)
+	faults = append(faults, found...)
+	var err error
+	out.Toward, err = wish.Parse(r.Toward)
+	if err := collect(&faults, err); err != nil {
+		return nil, err
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return out, nil
+}

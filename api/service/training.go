@@ -1,0 +1,130 @@
+package service
+
+import (
+	"errors"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"sync"
+	"time"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
+)
+
+// RoundWish asks for a round of training.
+type RoundWish struct {
+	Kind    drill.Kind    // empty for what the learner needs most
+	Axis    template.Axis // if HasAxis
+	HasAxis bool          // else one is picked
+	Size    float64       // in just-noticeable steps; 0 for what the learner's results ask for
+}
+
+// RoundRequest asks for a round for a learner, of whom nothing may be known.
+type RoundRequest struct {
+	Learner drill.Learner
+	Wish    RoundWish
+	At      time.Time  // by which skills are due
+	Rand    *rand.Rand // chooses among what would do equally well
+}
+
+// Round makes a round. Where the wish leaves the axis open it tries one after
+// the other, since not every one can be spoilt in the size asked for.
+func (s *Snapshot) Round(r RoundRequest) (*drill.Round, error) {
+	t, err := s.coach()
+	if err != nil {
+		return nil, err
+	}
+	kind := r.Wish.Kind
+	if kind == "" {
+		kind = r.Learner.Next(r.At, 0).Kind
+	}
+	skills := skillsToTry(r.Learner, kind, r.At, r.Rand)
+	if r.Wish.HasAxis {
+		skills = slices.DeleteFunc(skills, func(k drill.Skill) bool { return k.Axis != r.Wish.Axis.String() })
+	}
+	err = fmt.Errorf("no skill of kind %q", kind)
+	for _, k := range skills {
+		axis, _ := template.ParseAxis(k.Axis)
+		ask := drill.RoundRequest{Kind: kind, Axis: axis, Size: r.Wish.Size, Seed: r.Rand.Uint64()}
+		if ask.Size == 0 {
+			ask.Size = k.Stairs.Next()
+		}
+		var round *drill.Round
+		if round, err = t.Round(ask); err == nil {
+			return round, nil
+		}
+		if fault := (*flavor.Fault)(nil); !errors.As(err, &fault) {
+			return nil, err
+		}
+	}
+	return nil, err
+}
+
+// skillsToTry lists the skills of a kind: in any order, so that no round gives
+// its axis away, but those that are due or new before the rest.
+func skillsToTry(l drill.Learner, kind drill.Kind, now time.Time, rng *rand.Rand) []drill.Skill {
+	var first, rest []drill.Skill
+	all := drill.Skills()
+	for _, i := range rng.Perm(len(all)) {
+		s := all[i]
+		if s.Kind != kind {
+			continue
+		}
+		if at := slices.IndexFunc(l.Skills, func(o drill.Skill) bool { return o.Kind == s.Kind && o.Axis == s.Axis }); at >= 0 {
+			s = l.Skills[at]
+		}
+		if s.Rounds == 0 || !s.Repeat.Due.After(now) {
+			first = append(first, s)
+		} else {
+			rest = append(rest, s)
+		}
+	}
+	return append(first, rest...)
+}
+
+// RoundAgain makes the round of a request once more.
+func (s *Snapshot) RoundAgain(r drill.RoundRequest) (*drill.Round, error) {
+	t, err := s.coach()
+	if err != nil {
+		return nil, err
+	}
+	return t.Round(r)
+}
+
+// Grade grades the answer to a round.
+func (s *Snapshot) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
+	t, err := s.coach()
+	if err != nil {
+		return nil, err
+	}
+	return t.Grade(r, a)
+}
+
+// Flight plans a tasting flight.
+func (s *Snapshot) Flight(r drill.FlightRequest) (*drill.Flight, error) {
+	t, err := s.coach()
+	if err != nil {
+		return nil, err
+	}
+	return t.Flight(r)
+}
+
+// Card makes the card of a family, with examples from the specs given.
+func (s *Snapshot) Card(family string, specs []template.Labelled) (*drill.Card, error) {
+	t, err := s.coach()
+	if err != nil {
+		return nil, err
+	}
+	return t.Card(family, specs)
+}
+
+// newCoach returns who makes the rounds over a snapshot, made by the first who
+// asks.
+func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
+	k, stock := s.Kitchen, s.Stock
+	return sync.OnceValues(func() (*drill.Trainer, error) {
+		return drill.NewTrainer(k.Mixer, k.Judge, k.Set, k.Finder, k.Proven, stock)
+	})
+}

@@ -1,0 +1,120 @@
+package service
+
+import (
+	"math/rand/v2"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
+)
+
+// Every kind can be had, and its request makes the same round again.
+func TestCoachMakesEveryKind(t *testing.T) {
+	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	for _, kind := range append(drill.Kinds(), "") {
+		r, err := c.Next(drill.Learner{}, RoundWish{Kind: kind})
+		require.NoError(t, err, kind)
+		again, err := c.Again(r.Request)
+		require.NoError(t, err, kind)
+		assert.Equal(t, r.Question, again.Question)
+		assert.Equal(t, r.Options, again.Options)
+	}
+	r, err := c.Next(drill.Learner{}, RoundWish{Kind: drill.KindOrder, Axis: template.Sweet, HasAxis: true, Size: 3})
+	require.NoError(t, err)
+	assert.Equal(t, template.Sweet, r.Request.Axis)
+	assert.Equal(t, 3.0, r.Request.Size)
+	_, err = c.Next(drill.Learner{}, RoundWish{Kind: "darts"})
+	assert.Error(t, err)
+}
+
+// The size of the next round is what the learner's results ask for.
+func TestCoachFollowsTheLearner(t *testing.T) {
+	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	var l drill.Learner
+	play := func(right bool) drill.Skill {
+		r, err := c.Next(l, RoundWish{Kind: drill.KindGuess})
+		require.NoError(t, err)
+		scored, err := c.Now().Judge.Score(&r.Specs[0])
+		require.NoError(t, err)
+		a := drill.Answer{ABV: scored.Drink.ABV, Volume: scored.Drink.VolumeML}
+		if !right {
+			a.ABV = 99
+		}
+		g, err := c.Grade(r, a)
+		require.NoError(t, err)
+		assert.Equal(t, right, g.Right)
+		l, err = l.After(drill.ResultOf(r, g, c.At()))
+		require.NoError(t, err)
+		return l.Skills[0]
+	}
+	play(true)
+	after := play(true)
+	assert.Equal(t, 2, after.Rounds)
+	r, err := c.Next(l, RoundWish{Kind: drill.KindGuess})
+	require.NoError(t, err)
+	assert.Equal(t, after.Stairs.Next(), r.Request.Size)
+	assert.Greater(t, play(false).Stairs.Next(), r.Request.Size)
+}
+
+type finished struct{ abv, volume float64 }
+
+func sharedDrink(r *drill.Round) (finished, error) {
+	k, err := sharedKitchen()
+	if err != nil {
+		return finished{}, err
+	}
+	scored, err := k.Judge.Score(&r.Specs[0])
+	if err != nil {
+		return finished{}, err
+	}
+	return finished{scored.Drink.ABV, scored.Drink.VolumeML}, nil
+}
+
+// What is due or new comes before the rest.
+func TestSkillsToTry(t *testing.T) {
+	now := time.Date(2026, 1, 2, 0, 0, 0, 0, time.UTC)
+	l := drill.Learner{Skills: []drill.Skill{{Kind: drill.KindOrder, Axis: "sweet", Rounds: 1, Repeat: drill.Repeat{Due: now.Add(time.Hour)}}}}
+	rng := rand.New(rand.NewPCG(1, 2))
+	for range 10 {
+		got := skillsToTry(l, drill.KindOrder, now, rng)
+		require.Len(t, got, 2)
+		assert.Equal(t, "strong", got[0].Axis)
+		assert.Equal(t, 1, got[1].Rounds)
+	}
+	assert.Len(t, skillsToTry(l, drill.KindFault, now, rng), template.NumAxes)
+}
+
+// A flight and a card come from the same kitchen as the rounds.
+func TestCoachPlans(t *testing.T) {
+	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	spec := readDraft(t, c.Now(), "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
+	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: template.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
+	require.NoError(t, err)
+	assert.Len(t, f.Builds, 3)
+	card, err := c.Card("sour", nil)
+	require.NoError(t, err)
+	assert.Len(t, card.Examples, 3)
+	_, err = c.Card("nothing", nil)
+	assert.ErrorIs(t, err, flavor.ErrUnknown)
+}
+
+func TestCoachIsSafeForAll(t *testing.T) {
+	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	var all sync.WaitGroup
+	for range 4 {
+		all.Go(func() {
+			r, err := c.Next(drill.Learner{}, RoundWish{Kind: drill.KindFamily})
+			if assert.NoError(t, err) {
+				_, err = c.Grade(r, drill.Answer{})
+				assert.NoError(t, err)
+			}
+		})
+	}
+	all.Wait()
+}

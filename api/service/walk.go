@@ -1,0 +1,103 @@
+package service
+
+import (
+	"context"
+	"math"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/walk"
+)
+
+// A walk is tasted in small pours: common practice, no source.
+const (
+	DefaultSmallPourML = 60.0
+	MinSmallPourML     = 10.0
+	MaxSmallPourML     = 200.0
+)
+
+// WalkRequest asks for a path from one drink to another.
+type WalkRequest struct {
+	From, To Draft
+	Steps    int     // balanced drinks between the two, 1 to walk.MaxSteps
+	PourML   float64 // of each finished drink, MinSmallPourML to MaxSmallPourML
+	Guest    Guest
+}
+
+// WalkAnswer is the path found.
+type WalkAnswer struct {
+	Stops    []Stop  // the first drink, those between, and the last
+	VolumeML float64 // of all small pours together
+	EthanolG float64 // in all small pours together
+	Cautions []data.Caution
+}
+
+// Stop is one drink of a walk and its small pour.
+type Stop struct {
+	walk.Stop
+	PouredML float64 // what was asked for, or all of a drink that is smaller
+	EthanolG float64 // in what is poured
+}
+
+// Walk finds a path from one drink to another.
+func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error) {
+	request, err := s.walkRequest(&r)
+	if err != nil {
+		return nil, err
+	}
+	stops, err := walk.Find(ctx, s.Station, *request)
+	if err != nil {
+		return nil, placed(err, func(l string) string {
+			if l == "between" { // as package riff calls it
+				return "steps"
+			}
+			return l
+		})
+	}
+	a := &WalkAnswer{}
+	poured := make([]*flavor.Spec, len(stops))
+	for i := range stops {
+		stop := Stop{Stop: stops[i], PouredML: math.Min(r.PourML, stops[i].Drink.VolumeML)}
+		stop.EthanolG = mix.EthanolG(stop.Drink.ABV, stop.PouredML)
+		a.VolumeML += stop.PouredML
+		a.EthanolG += stop.EthanolG
+		a.Stops = append(a.Stops, stop)
+		poured[i] = &stops[i].Spec
+	}
+	a.Cautions = s.AllCautions(a.EthanolG > 0, poured...)
+	return a, nil
+}
+
+func (s *Snapshot) walkRequest(r *WalkRequest) (*walk.Request, error) {
+	out := &walk.Request{Between: r.Steps}
+	var faults flavor.Faults
+	inRange(&faults, "steps", r.Steps, 1, walk.MaxSteps)
+	if !(r.PourML >= MinSmallPourML && r.PourML <= MaxSmallPourML) {
+		faults = append(faults, flavor.Invalid("pour_ml", r.PourML, "%g mL is out of range; pour %g to %g mL of each drink", r.PourML, MinSmallPourML, MaxSmallPourML))
+	}
+	for _, end := range []struct {
+		name string
+		of   Draft
+		to   **flavor.Spec
+	}{{"from", r.From, &out.From}, {"to", r.To, &out.To}} {
+		spec, err := s.Read(end.of)
+		err = placed(err, func(l string) string {
+			if l == "" {
+				return end.name
+			}
+			return end.name + "." + l
+		})
+		if err := collect(&faults, err); err != nil {
+			return nil, err
+		}
+		*end.to = &spec
+	}
+	var found flavor.Faults
+	out.Guest, found = s.guest(r.Guest)
+	faults = append(faults, found...)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return out, nil
+}
