@@ -30,6 +30,7 @@ const (
 	digitsJND         = 2 // just-noticeable differences of a drink
 	digitsProbability = 3
 	digitsSearch      = 4
+	digitsLikeness    = 4
 	digitsDensity     = 4
 	digitsServings    = 2
 	digitsStep        = 4 // of the arithmetic of a score

@@ -111,6 +111,7 @@ func (s *Server) routes() {
 	s.costing()
 	s.batching()
 	s.palate()
+	s.likening()
 	s.ingredients()
 	s.families()
 	s.health()

@@ -30,6 +30,7 @@ type odorantsSchema struct {
 
 type carriedSchema struct {
 	Version   int               `toml:"version"`
+	Aliases   map[string]string `toml:"aliases"`
 	Materials map[string]string `toml:"materials"`
 }
 
@@ -74,7 +75,7 @@ func odourTable() (*sense.Table, error) {
 	if o.Version != FormatVersion || c.Version != FormatVersion {
 		return nil, fmt.Errorf("data: odour: versions %d and %d; this program reads version %d", o.Version, c.Version, FormatVersion)
 	}
-	t := &sense.Table{}
+	t := &sense.Table{Aliases: c.Aliases}
 	for _, id := range sortedKeys(o.Notes) {
 		family, ok := flavor.ParseFamily(o.Notes[id])
 		if !ok {

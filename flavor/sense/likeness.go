@@ -63,17 +63,9 @@ func tableOf(rows [][]float64) [][]float64 {
 	return out
 }
 
-// Resolve finds a material by its name as people write it: case, accents, plural
-// and punctuation aside.
+// Resolve finds a material by its name or an alias as people write it: case,
+// accents, plural and punctuation aside.
 func (s *Space) Resolve(written string) (string, bool) {
-	if s.Knows(written) {
-		return written, true
-	}
-	key := flavor.NormaliseName(written)
-	for _, name := range s.names {
-		if flavor.NormaliseName(name) == key {
-			return name, true
-		}
-	}
-	return "", false
+	name, ok := s.byName[flavor.NormaliseName(written)]
+	return name, ok
 }

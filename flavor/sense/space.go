@@ -2,6 +2,7 @@ package sense
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 
 	"counterpour/flavor"
@@ -12,7 +13,8 @@ const numFamilies = flavor.NumFamilies
 // Space is the sensory space that a table of odorants spans.
 type Space struct {
 	materials map[string]*material
-	names     []string // of the materials, sorted
+	names     []string          // of the materials, sorted
+	byName    map[string]string // names and aliases, normalised, to material
 	families  [numFamilies]direct
 	odorants  []Odorant
 	notes     []Note
@@ -80,6 +82,7 @@ func NewSpace(t *Table, f *Factors) (*Space, error) {
 		s.names = append(s.names, m.Name)
 	}
 	slices.Sort(s.names)
+	s.addNames(t.Aliases)
 	s.addFamilies(x.features())
 	for _, name := range s.names {
 		if m := s.materials[name]; len(m.parts) == 0 {
@@ -87,6 +90,17 @@ func NewSpace(t *Table, f *Factors) (*Space, error) {
 		}
 	}
 	return s, nil
+}
+
+// addNames fills in byName; a material's own name comes before an alias.
+func (s *Space) addNames(aliases map[string]string) {
+	s.byName = make(map[string]string, len(s.names)+len(aliases))
+	for _, alias := range slices.Sorted(maps.Keys(aliases)) {
+		s.byName[flavor.NormaliseName(alias)] = aliases[alias]
+	}
+	for _, name := range s.names {
+		s.byName[flavor.NormaliseName(name)] = name
+	}
 }
 
 // Quality returns how well the factored numbers stand for the kernel.

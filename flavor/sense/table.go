@@ -2,7 +2,9 @@ package sense
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 )
@@ -12,6 +14,8 @@ type Table struct {
 	Notes     []Note
 	Odorants  []Odorant
 	Materials []Material
+	// Aliases are other names of materials: written name to material.
+	Aliases map[string]string
 }
 
 // Note is one thing that an odorant can smell of, finer than a family.
@@ -78,6 +82,15 @@ func (t *Table) check() error {
 		}
 		if len(m.Odorants) == 0 && m.Shares.Total() <= 0 {
 			return fmt.Errorf("sense: material %q: needs odorants or shares of families", m.Name)
+		}
+	}
+	return t.checkAliases(materials)
+}
+
+func (t *Table) checkAliases(materials map[string]bool) error {
+	for _, alias := range slices.Sorted(maps.Keys(t.Aliases)) {
+		if name := t.Aliases[alias]; !materials[name] || materials[alias] {
+			return fmt.Errorf("sense: alias %q of %q: it must name a material of the table, and not be one", alias, name)
 		}
 	}
 	return nil

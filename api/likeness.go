@@ -1,0 +1,61 @@
+package api
+
+import (
+	"context"
+	"net/http"
+
+	"github.com/danielgtaylor/huma/v2"
+
+	"counterpour/api/service"
+)
+
+// LikenessBody asks how alike ingredients or materials smell.
+type LikenessBody struct {
+	Of          string   `json:"of" enum:"ingredients,materials" doc:"What the names are taken for first: bottles, or what aromas are made of"`
+	Names       []string `json:"names" minItems:"1" maxItems:"200" nullable:"false" doc:"Names, aliases or ids"`
+	SkipUnknown bool     `json:"skip_unknown,omitempty" doc:"Leave out names that are not known and list them, instead of failing"`
+}
+
+// LikenessAnswer is how alike they smell.
+type LikenessAnswer struct {
+	Names   []Likened   `json:"names" doc:"In the order of the request"`
+	Unknown []string    `json:"unknown" doc:"The names that are not known, as they were asked"`
+	Aroma   [][]float64 `json:"aroma" doc:"Likeness of aroma of each two names, 0 to 1, in the order of names; symmetric"`
+}
+
+// Likened is a name and what it was taken for.
+type Likened struct {
+	Asked string `json:"asked"`
+	ID    string `json:"id" doc:"Of the ingredient; a material's is its name"`
+	Name  string `json:"name"`
+}
+
+// AnswerLikeness works out how alike ingredients or materials smell.
+func AnswerLikeness(s *service.Snapshot, body LikenessBody) (*LikenessAnswer, error) {
+	l, err := s.Likeness(service.LikenessRequest{Of: service.Of(body.Of), Names: body.Names, SkipUnknown: body.SkipUnknown})
+	if err != nil {
+		return nil, err
+	}
+	return &LikenessAnswer{
+		Names:   list(l.Names, func(n service.Likened) Likened { return Likened{n.Asked, n.ID, n.Name} }),
+		Unknown: append([]string{}, l.Unknown...),
+		Aroma: list(l.Aroma, func(row []float64) []float64 {
+			return list(row, func(x float64) float64 { return round(x, digitsLikeness) })
+		}),
+	}, nil
+}
+
+// likening registers POST /v1/likeness.
+func (s *Server) likening() {
+	type input struct{ Body LikenessBody }
+	handle(s, huma.Operation{
+		OperationID: "likeness", Method: http.MethodPost, Path: "/v1/likeness", Tags: []string{"ingredients"},
+		Summary:     "Tell how alike things smell",
+		Description: "By the odorants that they share, the rare ones counting most, and by what all of them smell of.",
+		RequestBody: examples(map[string]any{
+			"ingredients": map[string]any{"of": "ingredients", "names": []string{"lemon juice", "lime juice", "orgeat"}},
+			"materials":   map[string]any{"of": "materials", "names": []string{"violet", "rose"}, "skip_unknown": true}}),
+	}, noStore, func(_ context.Context, in *input) (*LikenessAnswer, error) {
+		return AnswerLikeness(s.house(), in.Body)
+	})
+}
