@@ -1,7 +1,6 @@
 package house
 
 import (
-	"errors"
 	"slices"
 	"strings"
 
@@ -18,7 +17,7 @@ type Measured struct {
 
 func (m Measured) check() error {
 	if m.Brix != nil && m.SugarGPerL != nil {
-		return errors.New("brix and sugar are two ways to say one thing; keep one")
+		return invalid("brix", *m.Brix, "brix and sugar are two ways to say one thing; keep one")
 	}
 	return checks(
 		checkOptional("abv", m.ABVPct, 0, 100),
@@ -76,7 +75,7 @@ func (b Bottle) check() error {
 func (b Bottle) checkSize() error {
 	switch {
 	case b.SizeML != 0 && b.SizeG != 0:
-		return errors.New("size_ml and size_g are two ways to say one thing; keep one")
+		return invalid("size_ml", b.SizeML, "size_ml and size_g are two ways to say one thing; keep one")
 	case b.SizeG != 0:
 		return checkRange("size_g", b.SizeG, 1, 100000)
 	}
@@ -96,9 +95,9 @@ func (b Bottle) checkPrice() error {
 	case b.Price == nil && b.Currency == "":
 		return nil
 	case b.Price == nil:
-		return errors.New("currency is there without a price")
+		return invalid("currency", b.Currency, "currency is there without a price")
 	case len(b.Currency) != 3 || strings.Trim(b.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "":
-		return errors.New("currency must be three capital letters, such as EUR")
+		return invalid("currency", b.Currency, "currency must be three capital letters, such as EUR")
 	}
 	return checkRange("price", *b.Price, 0, 1e7)
 }

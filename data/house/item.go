@@ -15,6 +15,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"counterpour/flavor"
+
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -111,7 +113,7 @@ func decode(kind Kind, body []byte, strict bool) (Item, error) {
 }
 
 // Check reports which rule of the house an item breaks, as an error of kind
-// [ErrInvalid], or nil.
+// [ErrInvalid] whose cause is a [*flavor.Fault] that names the field, or nil.
 func Check(item Item) error {
 	item = item.clean()
 	ref := item.Ref()
@@ -120,7 +122,9 @@ func Check(item Item) error {
 		err = item.check()
 	}
 	if err != nil {
-		return fail(ErrInvalid, "check", strings.TrimSpace(ref.String()), "%s", err)
+		broken := fail(ErrInvalid, "check", strings.TrimSpace(ref.String()), "%s", err)
+		broken.Cause = err
+		return broken
 	}
 	return nil
 }
@@ -137,7 +141,7 @@ var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 func checkID(id string) error {
 	if len(id) > MaxID || !idPattern.MatchString(id) {
-		return fmt.Errorf("id %q must be lower-case words joined by hyphens, %d letters at most", id, MaxID)
+		return invalid("id", id, "id %q must be lower-case words joined by hyphens, %d letters at most", id, MaxID)
 	}
 	return nil
 }
@@ -172,6 +176,12 @@ func IDOf(kind Kind, name string) string {
 	return id
 }
 
+// invalid is a rule of the house that a field of a record breaks. The message
+// names the field, for whoever sees nothing else of it.
+func invalid(field string, value any, format string, args ...any) *flavor.Fault {
+	return &flavor.Fault{Kind: flavor.ErrInvalid, Field: field, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
+}
+
 // checks runs rules in order and returns the first one broken.
 func checks(rules ...error) error {
 	for _, err := range rules {
@@ -185,9 +195,9 @@ func checks(rules ...error) error {
 func checkLine(field, s string, needed bool) error {
 	switch {
 	case needed && strings.TrimSpace(s) == "":
-		return fmt.Errorf("%s must not be empty", field)
+		return invalid(field, s, "%s must not be empty", field)
 	case strings.ContainsFunc(s, unicode.IsControl):
-		return fmt.Errorf("%s must be one line, without control characters", field)
+		return invalid(field, s, "%s must be one line, without control characters", field)
 	}
 	return checkText(field, s, MaxLine)
 }
@@ -195,9 +205,9 @@ func checkLine(field, s string, needed bool) error {
 func checkText(field, s string, most int) error {
 	switch {
 	case !utf8.ValidString(s) || strings.ContainsRune(s, 0):
-		return fmt.Errorf("%s is not text; write it again", field)
+		return invalid(field, s, "%s is not text; write it again", field)
 	case utf8.RuneCountInString(s) > most:
-		return fmt.Errorf("%s is longer than %d characters", field, most)
+		return invalid(field, s, "%s is longer than %d characters", field, most)
 	}
 	return nil
 }
@@ -205,7 +215,9 @@ func checkText(field, s string, most int) error {
 // checkRange holds v to low..high; NaN is out of any range.
 func checkRange(field string, v, low, high float64) error {
 	if !(v >= low && v <= high) || math.IsInf(v, 0) {
-		return fmt.Errorf("%s is %v, and must be between %v and %v", field, v, low, high)
+		fault := invalid(field, v, "%s is %v, and must be between %v and %v", field, v, low, high)
+		fault.Bounds = &flavor.Bounds{Least: low, Most: high}
+		return fault
 	}
 	return nil
 }
@@ -219,7 +231,7 @@ func checkOptional(field string, v *float64, low, high float64) error {
 
 func checkTime(field string, t time.Time) error {
 	if t.Year() < 1900 || t.Year() > 9000 {
-		return fmt.Errorf("%s must be a date and a time", field)
+		return invalid(field, t, "%s must be a date and a time", field)
 	}
 	return nil
 }
@@ -228,7 +240,7 @@ func oneOf[T ~string](field string, v T, known []T) error {
 	if slices.Contains(known, v) {
 		return nil
 	}
-	return fmt.Errorf("%s %q is not known; use one of %q", field, v, known)
+	return invalid(field, v, "%s %q is not known; use one of %q", field, v, known)
 }
 
 // lines ends every line as files here do.

@@ -68,7 +68,9 @@ type overlay struct {
 }
 
 func (o *overlay) report(item Item, err error) {
-	o.faults = append(o.faults, fail(ErrInvalid, "overlay", item.Ref().String(), "%s", err))
+	broken := fail(ErrInvalid, "overlay", item.Ref().String(), "%s", err)
+	broken.Cause = err
+	o.faults = append(o.faults, broken)
 }
 
 // before is the order in which bottles of a category are poured.
@@ -160,7 +162,7 @@ func (m Measured) overlay(p *flavor.Profile) error {
 	}
 	if m.Brix != nil {
 		if p.ABV.Value > brixABV {
-			return fmt.Errorf("brix says nothing about sugar at %v %% vol, since alcohol moves the reading; give the sugar in g/L, or leave it out", p.ABV.Value)
+			return invalid("brix", *m.Brix, "brix says nothing about sugar at %v %% vol, since alcohol moves the reading; give the sugar in g/L, or leave it out", p.ABV.Value)
 		}
 		p.Sugar = sugarOfBrix(*m.Brix, p)
 	}

@@ -2,7 +2,6 @@ package house
 
 import (
 	"cmp"
-	"fmt"
 	"maps"
 	"math"
 	"slices"
@@ -50,7 +49,9 @@ func (m Made) sum(shelf *Shelf) (*sum, error) {
 	for i, part := range m.Parts {
 		p, ml, err := shelf.Pour(part)
 		if err != nil {
-			return nil, fmt.Errorf("parts[%d]: %w", i, err)
+			fault := invalid("ingredient", part.Ingredient, "%s", err)
+			fault.Location = flavor.At("parts", i)
+			return nil, fault
 		}
 		per := mix.PerML(p)
 		s.all = s.all.Plus(&per, ml)

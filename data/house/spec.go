@@ -1,7 +1,7 @@
 package house
 
 import (
-	"fmt"
+	"errors"
 	"slices"
 
 	"counterpour/flavor"
@@ -41,18 +41,21 @@ func (s Spec) links() []Ref          { return nil }
 
 func checkPours(field string, pours []Pour, self string) error {
 	if len(pours) == 0 || len(pours) > measure.MaxPours {
-		return fmt.Errorf("%s must hold 1 to %d ingredients", field, measure.MaxPours)
+		return invalid(field, len(pours), "%s must hold 1 to %d ingredients", field, measure.MaxPours)
 	}
 	units := measure.Units()
 	for i, p := range pours {
-		at := fmt.Sprintf("%s[%d]", field, i)
+		var fault *flavor.Fault
 		if self != "" && p.Ingredient == self {
-			return fmt.Errorf("%s: %q cannot be made of itself", at, self)
+			fault = invalid("ingredient", self, "%q cannot be made of itself", self)
+			fault.Location = flavor.At(field, i)
+			return fault
 		}
 		err := checks(checkID(p.Ingredient), oneOf("unit", p.Unit, units),
 			checkRange("amount", p.Amount, measure.MinAmount, measure.MaxPourML))
-		if err != nil {
-			return fmt.Errorf("%s: %w", at, err)
+		if errors.As(err, &fault) {
+			fault.Location = flavor.At(field, i)
+			return fault
 		}
 	}
 	return nil

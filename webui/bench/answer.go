@@ -77,7 +77,7 @@ func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchFo
 	if f.Scale.Asked {
 		to, err := p.toVolume(s, f.Scale.Volume)
 		switch faults := form.Faults(err); {
-		case len(faults) > 0 && faults[0].Location == "volume":
+		case len(faults) > 0 && faults[0].Place().Field == "volume":
 			a.VolumeFault = faults[0].Message
 		case err != nil:
 			return err

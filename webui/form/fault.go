@@ -2,6 +2,7 @@ package form
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"counterpour/data/house"
@@ -30,11 +31,11 @@ func Message(err error) string {
 	}
 	var out []string
 	for _, f := range Faults(err) {
-		if strings.HasPrefix(f.Location, "line ") {
-			out = append(out, f.Location+": "+f.Message)
-		} else {
-			out = append(out, f.Message)
+		message := f.Message
+		if n := f.Place().Line; n > 0 {
+			message = fmt.Sprintf("line %d: %s", n, message)
 		}
+		out = append(out, message)
 	}
 	if len(out) > 0 {
 		return strings.Join(out, "; ")

@@ -3,7 +3,6 @@ package part
 import (
 	"errors"
 	"slices"
-	"strconv"
 	"strings"
 
 	"counterpour/flavor"
@@ -24,8 +23,7 @@ func FaultsOf(text string, faults flavor.Faults) []Fault {
 	var out []Fault
 	for _, f := range faults {
 		v := Fault{Message: words.Sentence(f.Message)}
-		n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line "))
-		if err == nil && n >= 1 && n <= len(lines) {
+		if n := f.Place().Line; n >= 1 && n <= len(lines) {
 			v.Line, v.Quote = n, strings.TrimSpace(lines[n-1])
 			v.Instead = insteadOf(lines, n-1, f)
 		}

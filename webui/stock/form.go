@@ -1,10 +1,13 @@
 package stock
 
 import (
+	"errors"
+	"fmt"
 	"net/url"
 	"strings"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
@@ -119,7 +122,7 @@ func (d *stockDesk[T]) probe(field *formField[T], text string) string {
 	if err == nil {
 		return ""
 	}
-	return words.Sentence(field.ranged(form.Message(err)))
+	return words.Sentence(field.told(err))
 }
 
 // sound reports whether nothing is wrong with any field.
@@ -142,19 +145,39 @@ func (f *filledForm[T]) box(name string) *formBox {
 	return &formBox{}
 }
 
-// blame puts what a rule of the house says beside the field that it begins
-// with; what begins with none stands beside another.
+// blame puts what a rule of the house says beside the field that breaks it; what
+// is of no field of the form stands beside another.
 func (f *filledForm[T]) blame(err error, other string) {
-	message := form.Message(err)
-	word, _, _ := strings.Cut(message, " ")
-	word, _, _ = strings.Cut(word, "[")
+	name, message := fieldOf(err)
 	at := f.box(other)
 	for _, b := range f.boxes {
-		if b.Name == strings.TrimSuffix(word, ":") {
+		if b.Name == name {
 			at = b
 		}
 	}
 	if at.Fault == "" {
-		at.Fault = words.Sentence(lineOfPart(message))
+		at.Fault = words.Sentence(message)
 	}
+}
+
+// fieldOf says which field an error is about, if it is one, and what is wrong
+// there. An entry of a list is named by its line in the box.
+func fieldOf(err error) (name, message string) {
+	fault, ok := fieldFault(err)
+	if !ok {
+		return "", form.Message(err)
+	}
+	place := fault.Place()
+	if place.Index >= 0 {
+		return place.List, fmt.Sprintf("line %d: %s", place.Index+1, fault.Message)
+	}
+	return place.Field, fault.Message
+}
+
+// fieldFault is the fault of one field that an error is or has for its cause.
+func fieldFault(err error) (*flavor.Fault, bool) {
+	var many flavor.Faults
+	var fault *flavor.Fault
+	ok := !errors.As(err, &many) && errors.As(err, &fault) && fault.Place().Line == 0
+	return fault, ok
 }

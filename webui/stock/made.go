@@ -169,7 +169,8 @@ func (r *stockroom) makingOf(m house.Made) stockMade {
 		Out: slices.Contains(r.outs, m.ID), Allergens: part.AllergensOf(recipeSpec(m.Parts, r.shelf), nil)}
 	profile, err := m.Profile(r.shelf)
 	if err != nil {
-		v.Trouble = "It cannot be worked out: " + lineOfPart(form.Message(err)) + "."
+		_, message := fieldOf(err)
+		v.Trouble = "It cannot be worked out: " + message + "."
 		return v
 	}
 	for _, row := range profileRows(profile) {

@@ -2,7 +2,6 @@ package stock
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -20,23 +19,21 @@ func (b *formBox) number(text string) (float64, error) {
 	return form.Number(text, in)
 }
 
-// outOfRange is how the house says that a number cannot be.
-var outOfRange = regexp.MustCompile(`^[a-z_]+ is (\S+), and must be between (\S+) and (\S+)$`)
-
-// ranged says that a number cannot be in the unit of its field.
-func (b *formBox) ranged(message string) string {
-	m := outOfRange.FindStringSubmatch(message)
-	if m == nil {
-		return message
+// told says what is wrong with what a field holds: a number out of its range in
+// the unit of the field, anything else as the house says it.
+func (b *formBox) told(err error) string {
+	fault, ok := fieldFault(err)
+	if !ok || fault.Bounds == nil {
+		return form.Message(err)
 	}
-	for i := range m[1:] {
-		v, err := strconv.ParseFloat(m[i+1], 64)
-		if err != nil {
-			return message
-		}
-		m[i+1] = strings.ReplaceAll(words.Joined(words.Plain(v), b.Unit), "-", "−")
+	v, err := strconv.ParseFloat(fault.Value, 64)
+	if err != nil {
+		return fault.Message
 	}
-	return fmt.Sprintf("%s cannot be; write %s to %s", m[1], m[2], m[3])
+	amount := func(v float64) string {
+		return strings.ReplaceAll(words.Joined(words.Plain(v), b.Unit), "-", "−")
+	}
+	return fmt.Sprintf("%s cannot be; write %s to %s", amount(v), amount(fault.Bounds.Least), amount(fault.Bounds.Most))
 }
 
 // optionalField is a number that nobody may know.

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -64,22 +63,12 @@ func linesUp(err error) error {
 	out := make(flavor.Faults, len(faults))
 	for i, f := range faults {
 		moved := *f
-		if n, err := strconv.Atoi(strings.TrimPrefix(f.Location, "line ")); err == nil {
+		if n := f.Place().Line; n > 0 {
 			moved.Location = "line " + strconv.Itoa(max(n-1, 1))
 		}
 		out[i] = &moved
 	}
 	return out
-}
-
-var partForm = regexp.MustCompile(`^parts\[([0-9]+)\]`)
-
-// lineOfPart names a part by its line in the recipe.
-func lineOfPart(message string) string {
-	return partForm.ReplaceAllStringFunc(message, func(at string) string {
-		n, _ := strconv.Atoi(partForm.FindStringSubmatch(at)[1]) // digits, or it would not match
-		return "line " + strconv.Itoa(n+1)
-	})
 }
 
 // recipeText writes parts as readRecipe reads them.
@@ -135,7 +124,8 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	v.Allergens, v.Cautions = &marks, p.bar.Cautions(spec)
 	profile, err := m.Profile(shelf)
 	if err != nil {
-		v.Trouble = words.Sentence(lineOfPart(form.Message(err)))
+		_, message := fieldOf(err)
+		v.Trouble = words.Sentence(message)
 		return v, nil
 	}
 	yield, err := m.VolumeML(shelf)
