@@ -73,7 +73,7 @@ func TestSpecsComeBack(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, f.Score, b.Score, f.Text)
 	}
-	c, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: "honey syrup", MaxParts: 2, Limit: 10})
+	c, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: NamesOf("honey syrup"), MaxParts: 2, Limit: 10})
 	require.NoError(t, err)
 	require.NotEmpty(t, c.Covers)
 	for _, cover := range c.Covers {

@@ -11,7 +11,7 @@ import (
 // CoverBody asks what to pour in place of an ingredient.
 type CoverBody struct {
 	Draft
-	Missing  string             `json:"missing" minLength:"1" maxLength:"200" doc:"The ingredient that ran out: name, alias or id"`
+	Missing  OneOrMore[string]  `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
 	Avoid    []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
 	Diet     []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
 	MaxABV   float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
@@ -24,11 +24,11 @@ type CoverBody struct {
 
 // CoverAnswer is the covers found.
 type CoverAnswer struct {
-	Missing    Ingredient   `json:"missing"`
-	Removed    []Ingredient `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
-	Covers     []Cover      `json:"covers" doc:"The best first"`
-	Unbalanced bool         `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
-	Refused    Refused      `json:"refused" doc:"How many ingredients could not be considered, and why"`
+	Missing    OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
+	Removed    []Ingredient          `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
+	Covers     []Cover               `json:"covers" doc:"The best first"`
+	Unbalanced bool                  `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	Refused    Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
 }
 
 // Ingredient names an ingredient.
@@ -52,6 +52,7 @@ type Cover struct {
 	VolumeChangeML float64     `json:"volume_change_ml" doc:"Finished"`
 	Allergens      []Allergen  `json:"allergens"`
 	NewAllergens   []string    `json:"new_allergens" doc:"Those that the drink did not have before"`
+	Cautions       []Caution   `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
 	Text           string      `json:"text"`
 }
 
@@ -73,16 +74,16 @@ type Refused struct {
 // AnswerCover finds covers. Its faults name the line of a text or the place in
 // the fields.
 func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (*CoverAnswer, error) {
-	r, err := house.Cover(ctx, service.CoverRequest{Draft: body.Draft.service(), Missing: []string{body.Missing},
+	r, err := house.Cover(ctx, service.CoverRequest{Draft: body.Draft.service(), Missing: body.Missing.Items,
 		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices},
 		Stock: body.Stock, Parts: body.MaxParts, Limit: body.Limit})
 	if err != nil {
 		return nil, err
 	}
 	return &CoverAnswer{
-		Missing:    ingredientOf(r.Missing[0]),
+		Missing:    OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
 		Removed:    list(r.Result.Removed, ingredientOf),
-		Covers:     list(r.Result.Covers, func(c cover.Cover) Cover { return coverOf(&c, r.Result.ScoreBefore) }),
+		Covers:     list(r.Result.Covers, func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }),
 		Unbalanced: r.Result.Unbalanced,
 		Refused:    Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
 	}, nil
@@ -90,7 +91,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 
 func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
 
-func coverOf(c *cover.Cover, before float64) Cover {
+func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 	return Cover{
 		Parts: list(c.Parts, func(p flavor.Pour) CoverPart {
 			return CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML)}
@@ -107,6 +108,7 @@ func coverOf(c *cover.Cover, before float64) Cover {
 		VolumeChangeML: round(c.VolumeChange, digitsML),
 		Allergens:      allergensOf(&c.Spec),
 		NewAllergens:   list(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
+		Cautions:       cautionsOf(house.CautionsOf(&c.Spec)),
 		Text:           c.Text,
 	}
 }

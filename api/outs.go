@@ -63,7 +63,7 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 	}
 	return &OutsAnswer{
 		House: r.House.Name, Invented: r.House.Invented,
-		Outs:  list(r.Result.Touched, func(t cover.Touched) Out { return outOf(&t) }),
+		Outs:  list(r.Result.Touched, func(t cover.Touched) Out { return outOf(house, &t) }),
 		Fetch: list(r.Result.Fetch, func(f cover.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
 		Opened: list(r.Result.Opened, func(o cover.Opened) Opened {
 			return Opened{o.Profile.ID, o.Profile.Name, o.Drinks}
@@ -72,7 +72,7 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 	}, nil
 }
 
-func outOf(t *cover.Touched) Out {
+func outOf(house *service.Snapshot, t *cover.Touched) Out {
 	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
-		Covers: list(t.Covers, func(c cover.Cover) Cover { return coverOf(&c, t.ScoreBefore) })}
+		Covers: list(t.Covers, func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) })}
 }

@@ -97,7 +97,7 @@ func TestCoverStopsInTime(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	text := goodText
-	_, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: "gin", MaxParts: 2, Limit: 10})
+	_, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: NamesOf("gin"), MaxParts: 2, Limit: 10})
 	status, _, known := statusOf(err)
 	assert.True(t, known, err)
 	assert.Equal(t, http.StatusServiceUnavailable, status)

@@ -43,6 +43,7 @@ type Riff struct {
 	ABVPct       float64    `json:"abv_pct" doc:"Finished"`
 	Allergens    []Allergen `json:"allergens"`
 	NewAllergens []string   `json:"new_allergens" doc:"Those that the draft does not have"`
+	Cautions     []Caution  `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
 	Cost         *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
 	Text         string     `json:"text"`
 }
@@ -78,7 +79,7 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
 				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
 				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec),
-				Cost: costOf(&x.Spec, r.Prices), Text: x.Text}
+				Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Text: x.Text}
 		}),
 		Relatives: list(r.Relatives, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}

@@ -29,10 +29,11 @@ func (s *Server) covering() {
 	type input struct{ Body CoverBody }
 	handle(s, huma.Operation{
 		OperationID: "cover", Method: http.MethodPost, Path: "/v1/cover", Tags: []string{"drinks"},
-		Summary:     "Cover a missing ingredient",
-		Description: "Finds what to pour instead, so that the finished drink moves least and stays in balance.",
+		Summary:     "Cover what is missing",
+		Description: "Finds what to pour instead of one ingredient or several, so that the finished drink moves least and stays in balance.",
 		RequestBody: examples(map[string]any{
 			"text": map[string]any{"text": exampleText, "missing": "simple syrup", "limit": 3},
+			"list": map[string]any{"text": exampleText, "missing": []string{"simple syrup", "aromatic bitters"}, "max_parts": 2, "limit": 3},
 			"spec": map[string]any{"spec": exampleSpec, "missing": "simple-syrup", "avoid": []string{"tree nuts"}, "max_parts": 1}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverAnswer, error) {
 		return AnswerCover(ctx, s.house(), in.Body)

@@ -337,6 +337,15 @@ func TestCoverScenarios(t *testing.T) {
 			status: 200, want: []string{`"missing":{"id":"lemon-juice"`}},
 		{name: "all that there is", body: `{"text":"2 oz gin\nstir","missing":"gin","max_parts":1,"limit":1}`, status: 200, want: []string{`"missing":{"id":"london-dry-gin"`}},
 
+		{name: "two missing", body: cover(`,"missing":["orgeat","lemon juice"],"limit":2`), status: 200,
+			want: []string{`"missing":[{"id":"orgeat","name":"orgeat"},{"id":"lemon-juice","name":"lemon juice"}]`}, wantNot: []string{`"ingredient":"orgeat"`, `"ingredient":"lemon juice"`}},
+		{name: "a list of one", body: cover(`,"missing":["orgeat"],"limit":1,"max_parts":1`), status: 200, want: []string{`"missing":[{"id":"orgeat","name":"orgeat"}]`}},
+		{name: "the same twice", body: cover(`,"missing":["orgeat","orgeat"],"limit":1,"max_parts":1`), status: 200, want: []string{`"missing":[{"id":"orgeat","name":"orgeat"}]`}},
+		{name: "an unknown one of two", body: cover(`,"missing":["orgeat","moon dust"]`), status: 422, want: []string{`"body.missing[1]"`, "moon dust"}},
+		{name: "none of a list", body: cover(`,"missing":[]`), status: 422, want: []string{"body.missing"}},
+		{name: "an empty word of two", body: cover(`,"missing":["orgeat",""]`), status: 422, want: []string{"body.missing"}},
+		{name: "a number", body: cover(`,"missing":7`), status: 422, want: []string{"body.missing"}},
+
 		{name: "nothing missing", body: cover(``), status: 422, want: []string{"missing"}},
 		{name: "an empty word", body: cover(`,"missing":""`), status: 422, want: []string{"body.missing"}},
 		{name: "unknown missing", body: cover(`,"missing":"moon dust"`), status: 422, want: []string{`"body.missing"`, "moon dust"}},

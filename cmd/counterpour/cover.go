@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -19,14 +20,15 @@ func newCover(open kitchens) *cobra.Command {
 	var asJSON *bool
 	var stock string
 	var body api.CoverBody
+	var missing []string
 	cmd := &cobra.Command{
-		Use:   "cover [FILE|-] --missing NAME",
+		Use:   "cover [FILE|-] --missing NAME...",
 		Short: "Find what to pour in place of what ran out",
 		Long: `Reads a draft, one pour a line, from a file or from the input, and lists what to
-pour in place of an ingredient so that the finished drink moves least.`,
+pour in place of one ingredient or several so that the finished drink moves least.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if strings.TrimSpace(body.Missing) == "" {
+			if len(missing) == 0 || slices.ContainsFunc(missing, func(name string) bool { return strings.TrimSpace(name) == "" }) {
 				return usagef("--missing is not given; name the ingredient that ran out, such as --missing \"simple syrup\"")
 			}
 			text, file, err := readDraft(cmd, args)
@@ -49,7 +51,7 @@ pour in place of an ingredient so that the finished drink moves least.`,
 					return explain(err, stock)
 				}
 			}
-			body.Text = &text
+			body.Text, body.Missing = &text, api.NamesOf(missing...)
 			answer, err := api.AnswerCover(cmd.Context(), house, body)
 			if err != nil {
 				return explain(err, file)
@@ -58,7 +60,7 @@ pour in place of an ingredient so that the finished drink moves least.`,
 		},
 	}
 	asJSON = addJSON(cmd)
-	cmd.Flags().StringVar(&body.Missing, "missing", "", "the ingredient that ran out: name, alias or id")
+	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
@@ -99,9 +101,13 @@ func readStock(house *service.Snapshot, text string) ([]string, error) {
 }
 
 func showCovers(p *page, a *api.CoverAnswer) {
-	p.line("Without %s", a.Missing.Name)
+	names := make([]string, len(a.Missing.Items))
+	for i, m := range a.Missing.Items {
+		names[i] = m.Name
+	}
+	p.line("Without %s", flavor.JoinAnd(names))
 	for _, r := range a.Removed {
-		if r.ID != a.Missing.ID {
+		if !slices.Contains(a.Missing.Items, r) {
 			p.line("  and without %s, which carries what is to be avoided", r.Name)
 		}
 	}
@@ -127,9 +133,8 @@ func showCover(p *page, c *api.Cover) {
 	}
 	p.line("     %s, %s; moves %s noticeable steps; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		number(c.DistanceJND, 2), number(c.Score, 1), number(c.ScoreBefore, 1))
-	if len(c.NewAllergens) > 0 {
-		p.line("     allergens that were not there: %s", strings.Join(c.NewAllergens, ", "))
-	}
+	showNew(p, c.NewAllergens)
+	showCautions(p, c.Cautions)
 }
 
 // mark says what a cover does to a pour.

@@ -14,7 +14,6 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
 )
 
 var errNoHouse = usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
@@ -270,7 +269,7 @@ written if there is one, with --keep-good the others are.`,
 				return err
 			}
 			defer done()
-			reading, err := readForm(f, form, v.Now().Index)
+			reading, err := readForm(cmd.Context(), f, form, v)
 			if err != nil {
 				return err
 			}
@@ -296,12 +295,17 @@ written if there is one, with --keep-good the others are.`,
 	return cmd
 }
 
-func readForm(r io.Reader, form string, names measure.Finder) (*exchange.Reading, error) {
+func readForm(ctx context.Context, r io.Reader, form string, v *service.Venue) (*exchange.Reading, error) {
+	names := v.Now().Index
 	switch form {
 	case "json":
 		return exchange.ReadJSON(r)
 	case "stock":
-		return exchange.ReadStock(r, names)
+		there, err := house.All[house.Bottle](ctx, v.Store())
+		if err != nil {
+			return nil, err
+		}
+		return exchange.ReadStockOver(r, names, house.Items(there)) // a column that is not there empties nothing
 	case "specs":
 		return exchange.ReadSpecs(r, names)
 	case "recipes":

@@ -34,6 +34,8 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	path := func(name string) string { return filepath.Join(dir, name) }
 	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o644))
 	require.NoError(t, os.WriteFile(path("specs.txt"), []byte(houseSpecs), 0o644))
+	// A count of the shelves knows no prices and no strengths.
+	require.NoError(t, os.WriteFile(path("count.csv"), []byte("name,ingredient,stock\nDock gin,London dry gin,2\nDock falernum,falernum,1\nClove syrup,clove syrup,1\nGinger syrup,ginger syrup,1\nLemon juice,lemon juice,1\n"), 0o644))
 	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz clove syrup", 1)
 	require.NoError(t, os.WriteFile(path("served.txt"), []byte(served), 0o644))
 	require.NoError(t, os.WriteFile(path("bad.csv"), []byte(houseStock+",Moon dust,moon dust,,,,,,4,EUR,500,,1,\n"), 0o644))
@@ -46,6 +48,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	}{
 		{name: "import stock", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("stock.csv")}, out: []string{"5 added"}},
 		{name: "import it again", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("stock.csv")}, out: []string{"5 the same"}},
+		{name: "import a count", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("count.csv")}, out: []string{"5 the same"}},
 		{name: "a bad row stops all", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, code: exitInput, err: []string{"7"}},
 		{name: "or only itself", args: []string{"house", "import", "--keep-good", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, out: []string{"1 bad", "moon dust"}},
 		{name: "import specs", args: []string{"house", "import", "--house", path("bar.house"), "--as", "text", path("specs.txt")}, out: []string{"1 added"}},

@@ -62,6 +62,7 @@ func showRiffs(p *page, a *api.RiffAnswer) {
 		showNew(p, r.NewAllergens)
 		p.line("     %s, %s; %s; %s %% vol; %s noticeable steps away; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
 			number(r.ABVPct, 1), number(r.DistanceJND, 1), number(r.Score, 1), costText(r.Cost, a.Currency))
+		showCautions(p, r.Cautions)
 	}
 	p.head("Proven relatives of the draft, the nearest first; at a distance of 0 it is the same drink")
 	for _, x := range a.Relatives {

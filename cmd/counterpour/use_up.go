@@ -65,9 +65,7 @@ func showUseUp(p *page, a *api.UseUpAnswer) {
 		p.head("%d. %s", i+1, d.Text)
 		showDrink(p, &d.Spec, d.Allergens)
 		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost, a.Currency))
-		for _, c := range d.Cautions {
-			p.line("     caution: %s (%s)", c.Text, c.Source)
-		}
+		showCautions(p, d.Cautions)
 	}
 	if len(a.Unused) > 0 {
 		p.head("No use found for")

@@ -24,9 +24,10 @@ func sizesOf(text string, s *flavor.Spec) []sizeView {
 		out = append(out, sizeView{k.name, rewrite(text, s, &to)})
 	}
 	for _, u := range []struct {
-		name     string
-		from, to flavor.Unit
-	}{{"In mL", flavor.Ounce, flavor.Millilitre}, {"In oz", flavor.Millilitre, flavor.Ounce}} {
+		name string
+		from []flavor.Unit
+		to   flavor.Unit
+	}{{"In mL", []flavor.Unit{flavor.Ounce, flavor.Centilitre}, flavor.Millilitre}, {"In oz", []flavor.Unit{flavor.Millilitre, flavor.Centilitre}, flavor.Ounce}} {
 		if to, changed := inUnit(s, u.from, u.to); changed {
 			out = append(out, sizeView{u.name, rewrite(text, s, &to)})
 		}
@@ -46,16 +47,13 @@ func scaled(s *flavor.Spec, by float64) flavor.Spec {
 	return to
 }
 
-// inUnit turns the pours in one unit into another, each to the nearest amount
-// that a hand pours: 2 oz are 60 mL. It is false if no pour is in the unit.
-func inUnit(s *flavor.Spec, from, unit flavor.Unit) (to flavor.Spec, changed bool) {
-	if !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Unit == from }) {
-		return flavor.Spec{}, false
-	}
+// inUnit turns the pours in some units into another, each to the nearest amount
+// that a hand pours: 2 oz are 60 mL. It is false if no pour is in those units.
+func inUnit(s *flavor.Spec, from []flavor.Unit, unit flavor.Unit) (to flavor.Spec, changed bool) {
 	to = s.Clone()
 	for i := range to.Pours {
 		p := &to.Pours[i]
-		if p.Unit != from {
+		if !slices.Contains(from, p.Unit) {
 			continue
 		}
 		amount := measure.Snap(p.ML, unit, p.Profile)

@@ -18,6 +18,8 @@ func TestSizes(t *testing.T) {
 		{"doubled", "# mine\n1 1/2 oz gin\n1 egg white\nshake", "Two of it", "# mine\n3 oz London dry gin\n2 egg white\nshake"},
 		{"halved", "2 oz gin\n1 oz lemon juice\nstir", "Halve it", "1 oz London dry gin\n½ oz lemon juice\nstir"},
 		{"to metric", "2 oz gin\n1/4 oz lemon juice\nshake", "In mL", "60 ml London dry gin\n7.5 ml lemon juice\nshake"},
+		{"centilitres to metric", "6 cl gin\n2.25 cl lemon juice\nshake", "In mL", "60 ml London dry gin\n22.5 ml lemon juice\nshake"},
+		{"centilitres to ounces", "6 cl gin\n2.25 cl lemon juice\nshake", "In oz", "2 oz London dry gin\n¾ oz lemon juice\nshake"},
 		{"to ounces", "60 ml gin\n22.5 ml lemon juice\nshake", "In oz", "2 oz London dry gin\n¾ oz lemon juice\nshake"},
 	} {
 		s, err := webuitest.Bar{}.Read(c.text)

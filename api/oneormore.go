@@ -1,0 +1,57 @@
+package api
+
+import (
+	"bytes"
+	"encoding/json"
+	"reflect"
+
+	"github.com/danielgtaylor/huma/v2"
+)
+
+// OneOrMore is one thing, or a list of them: what comes as a list is answered as
+// a list.
+type OneOrMore[T any] struct {
+	Items  []T
+	IsList bool
+}
+
+// NamesOf returns some names, as a list if there is more than one.
+func NamesOf(names ...string) OneOrMore[string] {
+	return OneOrMore[string]{Items: names, IsList: len(names) != 1}
+}
+
+// MarshalJSON writes a list, or the one thing.
+func (o OneOrMore[T]) MarshalJSON() ([]byte, error) {
+	if o.IsList || len(o.Items) != 1 {
+		return encode(append([]T{}, o.Items...))
+	}
+	return encode(o.Items[0])
+}
+
+// UnmarshalJSON reads a list, or one thing.
+func (o *OneOrMore[T]) UnmarshalJSON(text []byte) error {
+	if o.IsList = bytes.HasPrefix(bytes.TrimSpace(text), []byte("[")); o.IsList {
+		return json.Unmarshal(text, &o.Items)
+	}
+	o.Items = make([]T, 1)
+	return json.Unmarshal(text, &o.Items[0])
+}
+
+// maxListed is the most that a list of one or more may hold.
+const maxListed = 20
+
+// Schema describes both forms; a name is not empty.
+func (OneOrMore[T]) Schema(r huma.Registry) *huma.Schema {
+	item := r.Schema(reflect.TypeFor[T](), true, "")
+	if item.Type == huma.TypeString {
+		least, most := 1, 200
+		item = &huma.Schema{Type: huma.TypeString, MinLength: &least, MaxLength: &most}
+	}
+	least, most := 1, maxListed
+	list := &huma.Schema{Type: huma.TypeArray, Items: item, MinItems: &least, MaxItems: &most}
+	either := &huma.Schema{OneOf: []*huma.Schema{item, list}}
+	for _, s := range []*huma.Schema{item, list, either} {
+		s.PrecomputeMessages()
+	}
+	return either
+}
