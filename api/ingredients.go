@@ -93,7 +93,7 @@ type UnitYield struct {
 // Origin says how far a number can be trusted and where it comes from.
 type Origin struct {
 	Spread float64 `json:"spread" doc:"One standard deviation, in the unit of the number; of the aroma, relative"`
-	Origin string  `json:"origin" enum:"published,law,computed,common practice,from memory"`
+	Origin string  `json:"origin" enum:"published,law,computed,common practice,computed from memory,from memory"`
 	Source string  `json:"source"`
 }
 

@@ -30,6 +30,7 @@
 //	texture = "0 ± 0 | common practice"  # g/L of fat, protein, gum and pulp
 //	fat = "370 ± 15 | published | …"     # g/L, part of texture; optional
 //	salt = "…"                     # g/L; optional
+//	caffeine = "…"                 # mg/L; optional
 //	made_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
 //	allergens = []                 # contained, beyond what the materials bring
 //	may_contain = ["tree nuts"]    # by style; optional
@@ -43,6 +44,8 @@
 //	yields = ["leaf 0.4 ± 0.1 | common practice"]  # mL that one unit gives; optional
 //
 // A figure is value ± spread | origin | source; the spread is one standard
-// deviation, the origin one of published, law, computed, common practice, from
-// memory. "made_of" lists materials and the intensity each lends.
+// deviation, the origin one of published, law, computed, common practice,
+// computed from memory, from memory. What a published table gives is taken from it, see
+// [counterpour/data/tables]. A figure that is no larger than its own spread is next to nothing,
+// and common practice: nobody need look it up. "made_of" lists materials and the intensity each lends.
 package data

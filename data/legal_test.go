@@ -39,11 +39,26 @@ func called(p *flavor.Profile, words ...string) bool {
 	return false
 }
 
-// cremeDe reports whether a record goes by crème de something.
-func cremeDe(p *flavor.Profile) bool {
-	return slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(name string) bool {
-		return strings.HasPrefix(flavor.NormaliseName(name), "creme d") || strings.Contains(flavor.NormaliseName(name), " creme d")
-	})
+// cremeDe reports whether a name is that of a crème de something.
+func cremeDe(name string) bool {
+	return strings.HasPrefix(flavor.NormaliseName(name), "creme d") || strings.Contains(flavor.NormaliseName(name), " creme d")
+}
+
+// A record that stands for a liqueur and for the crème of the same fruit is
+// drier than the law lets the crème be, but by no more than two of its spreads.
+func TestLiqueursThatStandForACreme(t *testing.T) {
+	least := sweet(atLeast, 250)
+	n := 0
+	for _, p := range loadCatalogue(t).Profiles() {
+		if p.Class != flavor.ClassLiqueur || cremeDe(p.Name) || !slices.ContainsFunc(p.Aliases, cremeDe) {
+			continue
+		}
+		n++
+		upper := *p
+		upper.Sugar.Value += 2 * upper.Sugar.Spread
+		assert.GreaterOrEqual(t, least.what.of(&upper), least.value, p.ID)
+	}
+	assert.GreaterOrEqual(t, n, 20)
 }
 
 func TestDefinitionsNameTheirSource(t *testing.T) {
@@ -83,8 +98,8 @@ func TestNamesAndClassesImplyTheirLaw(t *testing.T) {
 	}{
 		{"London gin is not sweetened", func(p *flavor.Profile) bool { return called(p, "London") },
 			[]limit{vol(atLeast, 37.5), sweet(atMost, 0.1)}, 1},
-		{"crème de …", func(p *flavor.Profile) bool { return liqueur(p) && cremeDe(p) },
-			[]limit{vol(atLeast, 15), sweet(atLeast, 250)}, 30},
+		{"crème de …", func(p *flavor.Profile) bool { return liqueur(p) && cremeDe(p.Name) },
+			[]limit{vol(atLeast, 15), sweet(atLeast, 250)}, 5},
 		{"crème de cassis", func(p *flavor.Profile) bool { return liqueur(p) && called(p, "crème de cassis") },
 			[]limit{vol(atLeast, 15), sweet(moreThan, 400)}, 1},
 		{"sambuca", func(p *flavor.Profile) bool { return called(p, "sambuca") }, []limit{vol(atLeast, 38), sweet(atLeast, 350)}, 1},

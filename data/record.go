@@ -27,6 +27,7 @@ type record struct {
 	Texture    string    `toml:"texture"`
 	Fat        string    `toml:"fat"`
 	Salt       string    `toml:"salt"`
+	Caffeine   string    `toml:"caffeine"`
 	MadeOf     string    `toml:"made_of"`
 	Allergens  *[]string `toml:"allergens"`
 	MayContain []string  `toml:"may_contain"`
@@ -44,12 +45,13 @@ var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 // Upper limits of what an ingredient can hold, in the units of the field; a
 // number beyond them is a slip of the pen.
 const (
-	maxABV     = 100
-	maxSolids  = 1600 // g/L, a sugar crystal
-	maxSalt    = 2170 // g/L, a salt crystal
-	maxBitter  = 50000
-	maxAroma   = 1000
-	maxAliases = 24
+	maxABV      = 100
+	maxSolids   = 1600 // g/L, a sugar crystal
+	maxSalt     = 2170 // g/L, a salt crystal
+	maxBitter   = 50000
+	maxCaffeine = 20000 // mg/L, what cold water dissolves
+	maxAroma    = 1000
+	maxAliases  = 24
 )
 
 // profile turns a record into a profile, or says which field is wrong and how
@@ -104,6 +106,7 @@ func (r record) readFigures(p *flavor.Profile) error {
 		{"texture", r.Texture, &p.Texture, maxSolids, false},
 		{"fat", r.Fat, &p.Fat, maxSolids, true},
 		{"salt", r.Salt, &p.Salt, maxSalt, true},
+		{"caffeine", r.Caffeine, &p.Caffeine, maxCaffeine, true},
 	} {
 		if f.text == "" && f.optional {
 			continue

@@ -29,7 +29,7 @@ func TestSummaryAddsUp(t *testing.T) {
 	figures := 0
 	for _, p := range c.Profiles() {
 		figures += 6 + len(p.Yields) // abv, sugar, acid, bitter, texture and the aroma
-		for _, f := range []flavor.Figure{p.Fat, p.Salt} {
+		for _, f := range []flavor.Figure{p.Fat, p.Salt, p.Caffeine} {
 			if f.Origin != "" {
 				figures++
 			}
@@ -156,7 +156,7 @@ var plausible = map[flavor.Class]struct{ abv, sugar, acid, bitter band }{
 	flavor.ClassFruitSpirit:     {band{37.5, 55}, band{0, 10}, band{0, 1}, band{0, 5}},
 	flavor.ClassAniseSpirit:     {band{35, 75}, band{0, 350}, band{0, 1}, band{0, 20}},
 	flavor.ClassOtherSpirit:     {band{15, 96.5}, band{0, 20}, band{0, 3}, band{0, 20}},
-	flavor.ClassLiqueur:         {band{10, 60}, band{100, 550}, band{0, 15}, band{0, 150}},
+	flavor.ClassLiqueur:         {band{10, 60}, band{100, 600}, band{0, 15}, band{0, 150}},
 	flavor.ClassCreamLiqueur:    {band{10, 20}, band{150, 350}, band{0, 2}, band{0, 40}},
 	flavor.ClassBitterAperitif:  {band{10, 45}, band{80, 300}, band{0, 6}, band{40, 300}},
 	flavor.ClassAmaro:           {band{15, 50}, band{5, 330}, band{0, 6}, band{40, 500}},

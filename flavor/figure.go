@@ -3,6 +3,7 @@ package flavor
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Origin says where a number comes from.
@@ -12,23 +13,22 @@ type Origin string
 const (
 	OriginPublished Origin = "published"       // read in a named publication, standard or open table
 	OriginLaw       Origin = "law"             // set by a named legal definition
-	OriginComputed  Origin = "computed"        // worked out here from other figures
+	OriginComputed  Origin = "computed"        // worked out here from published figures, or weighed out in the making
 	OriginPractice  Origin = "common practice" // what the trade does; no source sets it
-	OriginMemory    Origin = "from memory"     // recalled, not looked up; treat with care
+	// OriginComputedMemory is worked out here from figures of which one that
+	// matters is recalled.
+	OriginComputedMemory Origin = "computed from memory"
+	OriginMemory         Origin = "from memory" // recalled, not looked up; treat with care
 )
 
 // Origins lists every origin, the most trusted first.
 func Origins() []Origin {
-	return []Origin{OriginPublished, OriginLaw, OriginComputed, OriginPractice, OriginMemory}
+	return []Origin{OriginPublished, OriginLaw, OriginComputed, OriginPractice, OriginComputedMemory, OriginMemory}
 }
 
 // Valid reports whether o is one of [Origins].
 func (o Origin) Valid() bool {
-	switch o {
-	case OriginPublished, OriginLaw, OriginComputed, OriginPractice, OriginMemory:
-		return true
-	}
-	return false
+	return slices.Contains(Origins(), o)
 }
 
 // Figure is a number one can argue with: Value and Spread are in the same

@@ -18,6 +18,8 @@ type Profile struct {
 	Salt    Figure // g/L, sodium chloride
 	Fat     Figure // g/L
 	Texture Figure // g/L of what thickens beyond sugar: fat, protein, gum, pulp
+	// Caffeine is mg/L; its bitterness is part of Bitter. Without an origin nobody has stated it.
+	Caffeine Figure
 
 	Sugars SugarBlend // which sugars, and so how sweet
 	Acids  AcidBlend  // which acids, and so how sour
