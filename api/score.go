@@ -36,7 +36,7 @@ type ScoreAnswer struct {
 
 // Step is one line of the arithmetic of a score.
 type Step struct {
-	Stage  string  `json:"stage" doc:"pour, total, share, centre, ratio, excess, distance, family, probability, other or mean"`
+	Stage  string  `json:"stage" doc:"pour, total, share, centre, ratio, excess, distance, family, probability, other, mean, habit or score"`
 	Family string  `json:"family" doc:"Id of the family that the line is about; empty for the whole drink"`
 	Text   string  `json:"text"`
 	Value  float64 `json:"value"`
@@ -95,7 +95,8 @@ type TemplateChance struct {
 
 // Fault is an axis that pulls a drink out of its family.
 type Fault struct {
-	Axis      string  `json:"axis" enum:"strong,sweet,sour,bitter,long"`
+	Axis      string  `json:"axis" enum:"strong,sweet,sour,bitter,long,salty,umami,pungent,aroma,fat,foam,volume,temperature,method"`
+	Pour      string  `json:"pour,omitempty" doc:"id of the ingredient that does it, where one does"`
 	Direction string  `json:"direction" enum:"high,low"`
 	Deviation float64 `json:"deviation" doc:"Just-noticeable differences, 99.9 at most"`
 	PlusMinus float64 `json:"plus_minus_jnd" doc:"The drink's own spread on the axis, in just-noticeable differences"`
@@ -192,7 +193,11 @@ func faultOf(f balance.Fault) Fault {
 	if f.High {
 		direction = "high"
 	}
-	return Fault{Axis: f.Axis.String(), Direction: direction, Text: f.Text,
+	pour := ""
+	if f.Profile != nil {
+		pour = f.Profile.ID
+	}
+	return Fault{Axis: f.Axis.String(), Pour: pour, Direction: direction, Text: f.Text,
 		Deviation: round(math.Min(f.Deviation, mostDeviation), digitsDeviation),
 		PlusMinus: round(math.Min(f.PlusMinus, mostDeviation), digitsDeviation)}
 }

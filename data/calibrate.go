@@ -37,7 +37,7 @@ func (c *Catalogue) Rig(t template.Tuning) (*trial.Rig, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &trial.Rig{Families: families, Proven: book, Tuning: t, Pantry: c.Pantry(), Advise: true}, nil
+	return &trial.Rig{Families: families, Proven: book, Tuning: t, Pantry: c.Pantry(), Advise: true, Larder: c.ByID}, nil
 }
 
 // Set returns the embedded families as they were last calibrated, ready to judge,

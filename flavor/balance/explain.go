@@ -25,7 +25,9 @@ const (
 	StageFamilyScore Stage = "family"      // points in one family
 	StageProbability Stage = "probability" // of one family, per cent
 	StageOther       Stage = "other"       // what a family that is hardly likely adds, points
-	StageMean        Stage = "mean"        // the score, points
+	StageMean        Stage = "mean"        // the score by the ratio, points
+	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit leaves, points
+	StageScore       Stage = "score"       // the least of those, points
 )
 
 // Step is one line of the arithmetic of a score. Value is unrounded; the text
@@ -44,7 +46,7 @@ const tellingChance = 0.05
 
 // Explain works out one score line by line. Over the families that are told,
 // probability ÷ 100 × score, and the points of the others, sum to the value of
-// the mean, which is the score that Score gives.
+// the mean; the score that Score gives is the least of that and what habits leave.
 func (j *Judge) Explain(s *flavor.Spec) ([]Step, error) {
 	build, err := j.set.Prepare(s)
 	if err != nil {
@@ -58,6 +60,7 @@ func (j *Judge) Explain(s *flavor.Spec) ([]Step, error) {
 		told++
 	}
 	w.mean(told, w.others(told))
+	w.habits()
 	return w.steps, nil
 }
 
@@ -113,7 +116,7 @@ func (w *working) family(f *template.FamilyDetail) {
 		w.add(StageExcess, f.ID, x.Edges, "edges", "%s: %s is %.1f %% of the drink, and such drinks carry up to %.1f %%; the rest is %.2f of %.0f %%, each of which is as bad as the family's edge",
 			f.Name, x.Axis, 100*x.Share, 100*x.Allowance, x.Edges, 100*x.Unit)
 	}
-	w.add(StageDistance, f.ID, f.SquaredAway/f.SquaredEdge, "edges²", "%s: squared distance %s = %.2f; nine in ten good drinks stay within %.2f, so that is %.2f of the edge",
+	w.add(StageDistance, f.ID, f.SquaredAway/f.SquaredEdge, "edges²", "%s: squared distance %s = %.2f; 93 in 100 good drinks stay within %.2f, so that is %.2f of the edge",
 		f.Name, squaresText(f), f.SquaredAway, f.SquaredEdge, f.SquaredAway/f.SquaredEdge)
 	w.add(StageFamilyScore, f.ID, f.Score, "points", "%s: 100 × 0.7^%.2f = %.1f points", f.Name, f.SquaredAway/f.SquaredEdge, f.Score)
 	w.add(StageProbability, f.ID, 100*f.Probability, "%", "%s: what is in it and how it is served speak %+.2f for it, the ratio %+.2f; so it is %.1f %% likely",
@@ -144,6 +147,17 @@ func (w *working) mean(told int, others float64) {
 		parts = append(parts, fmt.Sprintf("%.1f %% × %.1f", 100*f.Probability, f.Score))
 	}
 	d := &w.detail
-	w.add(StageMean, "", d.Score, "points", "score: %s + %.2f from the others = %.1f points, %s",
-		strings.Join(parts, " + "), others, d.Score, template.VerdictOf(d.Score))
+	w.add(StageMean, "", d.Ratio, "points", "by its ratio: %s + %.2f from the others = %.1f points",
+		strings.Join(parts, " + "), others, d.Ratio)
+}
+
+// habits tells what is poured beyond habit, and the score.
+func (w *working) habits() {
+	d := &w.detail
+	for i := range d.Beyond {
+		x := &d.Beyond[i]
+		points := template.ScoreAt(x.Edges)
+		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", habitText(x), x.Edges, points)
+	}
+	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the least of these: %s", d.Score, template.VerdictOf(d.Score))
 }

@@ -33,10 +33,20 @@ func TestExplainSumsToTheScore(t *testing.T) {
 				sum += x.Value
 			}
 		}
+		var least float64
+		for _, x := range steps {
+			switch x.Stage {
+			case balance.StageMean:
+				assert.InDelta(t, x.Value, sum, same)
+				least = x.Value
+			case balance.StageHabit:
+				least = min(least, x.Value)
+			}
+		}
 		last := steps[len(steps)-1]
-		assert.Equal(t, balance.StageMean, last.Stage)
+		assert.Equal(t, balance.StageScore, last.Stage)
 		assert.Equal(t, k.score(t, s).Judgement.Score, last.Value, "to the last bit")
-		assert.InDelta(t, last.Value, sum, same)
+		assert.InDelta(t, least, last.Value, same, "the least of the ratio and what habits leave")
 	})
 }
 

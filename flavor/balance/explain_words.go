@@ -69,6 +69,16 @@ func rootWord(n int) string {
 	return map[int]string{2: "√", 3: "∛", 4: "∜"}[n]
 }
 
+// habitText tells how much good drinks carry of a pour or a sense.
+func habitText(x *template.Beyond) string {
+	if x.Sense {
+		return fmt.Sprintf("%s brings %s to %.3g %s, where drinks like this usually carry %.2g and hardly any more than %.3g",
+			x.Profile.Name, x.Level, x.Amount, x.Level.Unit(), max(0, x.Usual), x.Most)
+	}
+	return fmt.Sprintf("%s is %.2g %% of the pours, where drinks like this usually pour %.2g %% and hardly any more than %.2g %%",
+		x.Profile.Name, 100*x.Amount, 100*x.Usual, 100*x.Most)
+}
+
 // squaresText sums the squares that a distance is made of.
 func squaresText(f *template.FamilyDetail) string {
 	var parts []string

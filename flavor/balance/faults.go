@@ -15,6 +15,7 @@ type Fault struct {
 	PlusMinus float64 // the drink's own, in the same unit
 	Odds      float64 // how probable it is that this axis, of all, went wrong
 	Then      bool    // the odds are those once the first fault is mended
+	Beyond    bool    // there is more of the pour than good drinks carry, whatever the ratio
 	// Profile is the ingredient that the text names as poured too much or too
 	// little; nil if it names none.
 	Profile *flavor.Profile
@@ -34,7 +35,7 @@ const (
 // Nothing within the drink's own plus-or-minus is told.
 func faultsOf(s *flavor.Spec, j *template.Judgement) []Fault {
 	spread := axisSpreads(s, &j.Equivalents)
-	var out []Fault
+	out := beyondFaults(s, j)
 	for i, p := range slices.Concat(j.Pulls, j.Then) {
 		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Then: i >= len(j.Pulls),
 			Deviation: JND(p.Axis, p.Change), PlusMinus: JND(p.Axis, spread[p.Axis])}

@@ -49,8 +49,11 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if err != nil {
 		return nil, err
 	}
-	moves := movesOf(s)
+	moves := movesOf(s, r.Faults)
 	f.singles(build, moves)
+	if err := f.omissions(j, func(p *flavor.Profile) bool { return blames(r.Faults, p) }); err != nil {
+		return nil, err
+	}
 	if !f.mended(straysNot) {
 		f.pairs(build, moves, 0)
 	}
@@ -60,7 +63,9 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 		}
 	}
 	if !f.mended(straysNot) {
-		if err := f.omissions(j); err != nil {
+		if err := f.omissions(j, func(p *flavor.Profile) bool {
+			return p.Class.Part() != flavor.PartBase && p.Class.Movable() && !blames(r.Faults, p)
+		}); err != nil {
 			return nil, err
 		}
 	}

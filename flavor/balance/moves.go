@@ -42,18 +42,26 @@ type move struct {
 }
 
 // movesOf returns every step of the jigger that each pour may be taken to.
-func movesOf(s *flavor.Spec) [][]move {
+func movesOf(s *flavor.Spec, faults []Fault) [][]move {
 	out := make([][]move, len(s.Pours))
 	for i := range s.Pours {
-		out[i] = movesOfPour(s, i)
+		if p := s.Pours[i].Profile; p.Class.Movable() || blames(faults, p) {
+			out[i] = movesOfPour(s, i)
+		}
 	}
 	return out
+}
+
+// blames reports whether a fault says that there is too much of an ingredient in
+// itself: then even what is otherwise left alone is moved.
+func blames(faults []Fault, p *flavor.Profile) bool {
+	return slices.ContainsFunc(faults, func(f Fault) bool { return f.Beyond && f.Profile == p })
 }
 
 func movesOfPour(s *flavor.Spec, i int) []move {
 	p := &s.Pours[i]
 	perUnit, ok := measure.MLPerUnit(p.Unit, p.Profile)
-	if !ok || !p.Profile.Class.Movable() {
+	if !ok {
 		return nil
 	}
 	amounts := measure.Neighbours(p.Amount, p.Unit, singleSteps)

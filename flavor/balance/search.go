@@ -253,14 +253,14 @@ func (f *fixing) additions(j *Judge, moves [][]move) error {
 	return nil
 }
 
-// omissions tries to leave out each pour but the base.
-func (f *fixing) omissions(j *Judge) error {
+// omissions tries to leave out each pour of the ingredients asked for.
+func (f *fixing) omissions(j *Judge, asked func(*flavor.Profile) bool) error {
 	if len(f.spec.Pours) < 3 {
 		return nil
 	}
 	for i := range f.spec.Pours {
 		p := &f.spec.Pours[i]
-		if p.Profile.Class.Part() == flavor.PartBase || !p.Profile.Class.Movable() {
+		if !asked(p.Profile) {
 			continue
 		}
 		m := move{Change: Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, FromML: p.ML}}

@@ -13,8 +13,8 @@ type Band struct {
 
 // Bands returns, for a drink with the given amounts in mL, where the good
 // drinks of a family lie on each axis. A band is the shadow that the family's
-// central nine in ten cast on the axis, so a drink outside one of them is
-// outside the nine in ten, but one inside all of them may be outside too: what
+// central 93 in 100 cast on the axis, so a drink outside one of them is
+// outside the 93 in 100, but one inside all of them may be outside too: what
 // counts is how the axes go together. For an axis that the family lacks, Low
 // and Centre are 0 and High is what its good drinks carry of it all the same.
 // It reports false if the drink's make-up rules the family out.

@@ -23,6 +23,7 @@ type Build struct {
 	centres []centre
 	logits  []float64
 	fits    []placed
+	habits  *habits // see habit
 }
 
 // centre is the middle of the good drinks that one drink is held against.
@@ -171,7 +172,7 @@ func (b *Build) Score(ml []float64) float64 {
 	e := b.Equivalents(ml)
 	signals := signalsOf(b.spec, b.parts, ml)
 	b.place(&e, &signals)
-	return b.mean()
+	return min(b.mean(), b.habitScore(ml))
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is

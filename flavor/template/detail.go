@@ -15,7 +15,9 @@ type Detail struct {
 	TotalML     float64       // of the equivalents
 	Share       Equivalents   // of the total, 0 to 1
 	Families    []FamilyDetail
-	Score       float64 // Σ probability × score over the families
+	Ratio       float64 // Σ probability × score over the families
+	Beyond      []Beyond
+	Score       float64 // the least of Ratio and what each of Beyond leaves
 }
 
 // FamilyDetail is the arithmetic of one family; families come the most
@@ -32,7 +34,7 @@ type FamilyDetail struct {
 	Floor        float64
 	Coordinates  []Coordinate
 	Excess       []Excess
-	SquaredEdge  float64 // squared distance that nine in ten good drinks stay within
+	SquaredEdge  float64 // squared distance that 93 in 100 good drinks stay within
 	SquaredAway  float64 // squared distance of this drink
 	Score        float64 // 100 · 0.7^(SquaredAway ÷ SquaredEdge)
 	MakeUp       float64 // log-odds by what is in it and how it is served
@@ -75,7 +77,9 @@ func (b *Build) Detail(ml []float64) Detail {
 	}
 	signals := signalsOf(b.spec, b.parts, ml)
 	b.place(&d.Equivalents, &signals)
-	d.Score = b.mean()
+	d.Ratio = b.mean()
+	d.Score = min(d.Ratio, b.habitScore(ml))
+	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
 	shares := sharesOf(&d.Equivalents)
 	d.TotalML, d.Share = d.Equivalents.Total(), shares.part
 	for i := range b.active {

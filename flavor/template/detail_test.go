@@ -45,7 +45,14 @@ func TestDetailAddsUp(t *testing.T) {
 			f := &d.Families[i]
 			assert.InDelta(t, math.Exp(f.MakeUp+f.Ratio)/odds, f.Probability, same)
 		}
-		assert.InDelta(t, d.Score, mean, same)
+		assert.InDelta(t, d.Ratio, mean, same)
+		least := d.Ratio
+		for _, x := range d.Beyond {
+			assert.Greater(t, x.Edges, 0.0)
+			assert.Equal(t, x.Edges > 1, x.Amount > x.Most || x.Sense && x.Edges > 1, "beyond the most")
+			least = min(least, template.ScoreAt(x.Edges))
+		}
+		assert.InDelta(t, d.Score, least, same)
 	})
 }
 

@@ -10,7 +10,7 @@ import (
 // Axis is a direction in which a drink can be out of balance.
 type Axis int
 
-// The five axes.
+// The five axes of a ratio.
 const (
 	Strong Axis = iota
 	Sweet
@@ -21,22 +21,39 @@ const (
 	NumAxes = int(Long) + 1
 )
 
-var axisNames = [NumAxes]string{"strong", "sweet", "sour", "bitter", "long"}
+// What a drink can have too much of beside its ratio, and what can be wrong with
+// how it is made. No array of NumAxes has a place for these.
+const (
+	Salty Axis = Axis(NumAxes) + iota
+	Umami
+	Pungent
+	Aroma
+	Fat
+	Foam
+	Volume
+	Temperature
+	Method
+
+	numNames = int(Method) + 1
+)
+
+var axisNames = [numNames]string{"strong", "sweet", "sour", "bitter", "long",
+	"salty", "umami", "pungent", "aroma", "fat", "foam", "volume", "temperature", "method"}
 
 // Axes lists the axes in order.
 func Axes() [NumAxes]Axis { return [NumAxes]Axis{Strong, Sweet, Sour, Bitter, Long} }
 
 // String returns the axis as the trade says it.
 func (a Axis) String() string {
-	if a < 0 || int(a) >= NumAxes {
+	if a < 0 || int(a) >= numNames {
 		return fmt.Sprintf("axis(%d)", int(a))
 	}
 	return axisNames[a]
 }
 
-// ParseAxis returns the axis that a word names.
+// ParseAxis returns the axis of a ratio that a word names.
 func ParseAxis(word string) (Axis, bool) {
-	for i, n := range axisNames {
+	for i, n := range axisNames[:NumAxes] {
 		if n == word {
 			return Axis(i), true
 		}

@@ -123,7 +123,7 @@ func TestNamesReadBack(t *testing.T) {
 	}
 	_, ok := template.ParseAxis("salty")
 	assert.False(t, ok)
-	assert.Equal(t, "axis(9)", template.Axis(9).String())
+	assert.Equal(t, "axis(99)", template.Axis(99).String())
 	seen := map[string]bool{}
 	for i := range template.NumSignals {
 		name := template.Signal(i).String()

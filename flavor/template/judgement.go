@@ -9,12 +9,16 @@ import (
 // Judgement is how a drink sits among the families.
 type Judgement struct {
 	Score       float64
-	Fits        []Fit // the most probable first
+	Ratio       float64 // the score by the ratio alone
+	Fits        []Fit   // the most probable first
 	Equivalents Equivalents
 	// Pulls is what may be wrong with it if one thing is, the likeliest first;
 	// Then is what may still be, once the first is mended, as long as that
 	// alone does not balance the drink. Nothing is wrong with a balanced one.
 	Pulls, Then []Pull
+	// Beyond is what it carries more of than good drinks do; nothing if it is
+	// balanced.
+	Beyond []Beyond
 }
 
 // Fit is how a drink sits in one family.
@@ -23,7 +27,7 @@ type Fit struct {
 	// Probability that the drink belongs to the family, 0 to 1.
 	Probability float64
 	// Score is 100 at the family's centre and 70 at the edge of its central
-	// nine in ten.
+	// 93 in 100.
 	Score float64
 	// Tail is the share of the family's good drinks that sit further out, 0 to 1.
 	Tail float64
@@ -34,7 +38,8 @@ func (b *Build) Judge(ml []float64) Judgement {
 	j := Judgement{Equivalents: b.Equivalents(ml)}
 	signals := signalsOf(b.spec, b.parts, ml)
 	b.place(&j.Equivalents, &signals)
-	j.Score = b.mean()
+	j.Ratio = b.mean()
+	j.Score = min(j.Ratio, b.habitScore(ml))
 	for i := range b.active {
 		m, d2 := b.model(i), b.fits[i].d2
 		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i],
@@ -44,6 +49,9 @@ func (b *Build) Judge(ml []float64) Judgement {
 		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
 	})
 	if VerdictOf(j.Score) != Balanced {
+		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
+	}
+	if VerdictOf(j.Ratio) != Balanced {
 		j.Pulls, j.Then = b.whatIsWrong(sum(ml), &j.Equivalents, &signals)
 	}
 	return j

@@ -138,7 +138,7 @@ func TestCeilingIsTheScoreWithoutRelatives(t *testing.T) {
 			b, err := set.Prepare(s)
 			require.NoError(t, err)
 			const slack = 1e-5 // what the ceiling leaves for rounding
-			assert.InDelta(t, b.Score(b.Amounts()), b.Ceiling(b.Amounts()), slack)
+			assert.InDelta(t, b.Judge(b.Amounts()).Ratio, b.Ceiling(b.Amounts()), slack, "but for what is beyond habit")
 		}
 	})
 }
@@ -178,7 +178,11 @@ func TestJudgementIsSound(t *testing.T) {
 			assert.True(t, f.Tail >= 0 && f.Tail <= 1)
 		}
 		assert.InDelta(t, 1, sum, same)
-		assert.InDelta(t, j.Score, mean, same)
+		assert.InDelta(t, j.Ratio, mean, same)
+		assert.LessOrEqual(t, j.Score, j.Ratio)
+		if j.Score < j.Ratio && j.Score < template.BalancedFrom {
+			assert.NotEmpty(t, j.Beyond, "something is beyond habit")
+		}
 		assert.True(t, slices.IsSortedFunc(j.Fits, func(x, y template.Fit) int {
 			return int(math.Copysign(1, y.Probability-x.Probability))
 		}), "the most probable first")

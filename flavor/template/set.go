@@ -2,6 +2,8 @@ package template
 
 import (
 	"fmt"
+
+	"counterpour/flavor/habit"
 )
 
 // Set is the families of drinks, ready to judge. It is safe for concurrent use.
@@ -11,6 +13,8 @@ type Set struct {
 	sizes     []float64    // of each family, see sizeOf
 	palates   []Palate     // of the house, for the families it moved
 	hulls     []hull       // of each family
+	book      *habit.Book
+	kin       []kinship // of each proven drink
 	tuning    Tuning
 }
 
@@ -36,6 +40,7 @@ func NewSet(families []Family, fitted []Fitted, proven []Labelled, t Tuning) (*S
 		s.sizes = append(s.sizes, sizeOf(r))
 	}
 	s.hulls = s.hullsOf()
+	s.readHabits(proven)
 	return s, nil
 }
 

@@ -19,7 +19,7 @@ const tableDigits = 6e-4
 
 func TestDistributionsAgreeWithTheTables(t *testing.T) {
 	for _, c := range []struct{ share, d1, d2, want float64 }{
-		{0.95, 1, 10, 4.965}, {0.95, 2, 10, 4.103}, {0.95, 3, 10, 3.708}, {0.95, 3, 20, 3.098},
+		{0.95, 1, 10, 4.965}, {0.95, 2, 10, 4.103}, {0.95, 3, 10, 3.708}, {0.95, 3, 20, 3.098}, {0.95, 1, 20, 4.351}, {0.95, 2, 20, 3.493},
 		{0.90, 1, 20, 2.975}, {0.90, 2, 10, 2.924}, {0.90, 2, 20, 2.589}, {0.90, 3, 20, 2.380},
 		{0.90, 2, 30, 2.489}, {0.90, 4, 30, 2.142},
 	} {
@@ -65,8 +65,7 @@ func floor(t *testing.T, s *template.Set, d *flavor.Spec) float64 {
 }
 
 // One family of two parts is a Student t on a line: at the edge the score is
-// 70, one in ten lies further out, and the squared edge is the square of the
-// tabulated t (0.95; 20) = 1.725.
+// 70 and 7 in 100 lie further out; where 5 and 10 in 100 do is tabulated.
 func TestOneCoordinateIsAStudentT(t *testing.T) {
 	family := template.Family{ID: "duo", Name: "Duo", Axes: []template.Axis{template.Strong, template.Sweet},
 		Ratio: []float64{3, 1}, Source: "made up for this test"}
@@ -86,18 +85,20 @@ func TestOneCoordinateIsAStudentT(t *testing.T) {
 	}
 	assert.InDelta(t, 100, at(0).Score, 1e-6)
 	assert.InDelta(t, 1, at(0).Fits[0].Tail, 1e-6)
+	squaredEdge := distuv.F{D1: 1, D2: 20}.Quantile(0.93)
 	for _, sign := range []float64{-1, 1} {
-		edge := at(sign * 1.7247 * width) // t (0.95; 20) to four decimals
+		assert.InDelta(t, 0.05, at(sign * 2.0860 * width).Fits[0].Tail, 1e-4, "t (0.975; 20) to four decimals")
+		assert.InDelta(t, 0.10, at(sign * 1.7247 * width).Fits[0].Tail, 1e-4, "t (0.95; 20)")
+		edge := at(sign * math.Sqrt(squaredEdge) * width)
 		assert.InDelta(t, 70, edge.Score, 0.01)
-		assert.InDelta(t, 0.10, edge.Fits[0].Tail, 1e-4)
-		assert.InDelta(t, 0.05, at(sign * 2.0860 * width).Fits[0].Tail, 1e-4, "t (0.975; 20)")
+		assert.InDelta(t, 0.07, edge.Fits[0].Tail, 1e-4)
 	}
 	b, err := set.Prepare(spec(of(spirit, 3), of(syrup, 1)))
 	require.NoError(t, err)
-	assert.InDelta(t, 2.975, b.Detail(b.Amounts()).Families[0].SquaredEdge, tableDigits, "F (0.90; 1, 20)")
+	assert.InDelta(t, squaredEdge, b.Detail(b.Amounts()).Families[0].SquaredEdge, same)
 }
 
-// Two coordinates: the squared edge is twice F (0.90; 2, 20) = 2.589, and with
+// Two coordinates: the squared edge is twice F (0.93; 2, 20), and with
 // a scale of one the squared distance is the Aitchison distance squared.
 func TestTwoCoordinatesAreAnF(t *testing.T) {
 	family := template.Family{ID: "sour", Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour},
@@ -108,7 +109,7 @@ func TestTwoCoordinatesAreAnF(t *testing.T) {
 	b, err := set.Prepare(spec(of(spirit, 60), of(syrup, 25), of(lemon, 15)))
 	require.NoError(t, err)
 	f := b.Detail(b.Amounts()).Families[0]
-	assert.InDelta(t, 2*2.589, f.SquaredEdge, 2*tableDigits)
+	assert.InDelta(t, 2*distuv.F{D1: 2, D2: 20}.Quantile(0.93), f.SquaredEdge, same)
 	// Spirit, syrup and lemon juice leave hardly any length beside them.
 	d, err := template.AitchisonDistance([]float64{0.60 + f.Floor, 0.25 + f.Floor, 0.15 + f.Floor}, []float64{1, 1, 1})
 	require.NoError(t, err)

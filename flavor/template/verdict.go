@@ -35,6 +35,10 @@ func scoreOf(edges float64) float64 {
 	return 100 * math.Exp(edges*logBalanced)
 }
 
+// ScoreAt returns the score at a squared distance, in units of the squared edge of
+// what is balanced: 70 at 1.
+func ScoreAt(edges float64) float64 { return scoreOf(edges) }
+
 // noScore is where the score is less than a billionth of a billionth of a
 // point.
 const noScore = 130.0

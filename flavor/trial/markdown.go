@@ -28,6 +28,19 @@ func (r *Report) WriteMarkdown(w io.Writer) error {
 				percent(s.OwnBelow), percent(s.Noticed), percent(s.FirstNames), percent(s.TwoName), fixes, undoes)
 		}
 	}
+	if len(r.Pranks) > 0 {
+		t.line("")
+		t.row("spoilt beyond ratio", "drinks", "noticed", "in first two faults", "first fix undoes")
+		t.rule(5)
+		all := MischiefReport{Name: "all"}
+		for _, m := range append(r.Mischiefs, all.sum(r.Mischiefs)) {
+			undone := "not tried"
+			if r.Advised {
+				undone = percent(m.Undone)
+			}
+			t.row(m.Name, count(m.Drinks), percent(m.Noticed), percent(m.Named), undone)
+		}
+	}
 	t.line("")
 	t.line("Area: how often a proven drink scores above a spoilt one. Noticed: not called balanced; the")
 	t.line("faults and what the first fix undoes are shares of those.")

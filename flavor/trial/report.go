@@ -15,6 +15,9 @@ type Report struct {
 	Missed  []string // proven drinks that came out off
 	Cases   []Case   // every drink judged
 	Advised bool     // fixes were tried too
+	// What was done beyond ratio, and what became of it, in the order of Mischiefs.
+	Pranks    []Prank
+	Mischiefs []MischiefReport
 }
 
 // Summary is the outcome for some families. Shares of nothing are 0.

@@ -17,7 +17,8 @@ type Rig struct {
 	Proven   []template.Labelled
 	Tuning   template.Tuning
 	Pantry   balance.Pantry
-	Advise   bool // try fixes too, which takes longer
+	Advise   bool   // try fixes too, which takes longer
+	Larder   Larder // for what is poured in mischief; nil leaves that out
 }
 
 // Case is one drink judged: proven if Factor is 1, else spoilt.
@@ -53,6 +54,7 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 		return nil, err
 	}
 	var cases []Case
+	var pranks []Prank
 	for i := range r.Proven {
 		judge, err := r.without(i, mixer, start)
 		if err != nil {
@@ -63,11 +65,18 @@ func (r *Rig) Run(progress func(done, total int)) (*Report, error) {
 			return nil, fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
 		}
 		cases = append(cases, found...)
+		played, err := r.pranks(judge, &r.Proven[i])
+		if err != nil {
+			return nil, fmt.Errorf("trial: %s: %w", r.Proven[i].Spec.Name, err)
+		}
+		pranks = append(pranks, played...)
 		if progress != nil {
 			progress(i+1, len(r.Proven))
 		}
 	}
-	return r.report(cases), nil
+	out := r.report(cases)
+	out.Pranks, out.Mischiefs = pranks, mischiefReports(pranks)
+	return out, nil
 }
 
 // without returns a judge that has never seen proven drink i.

@@ -1,0 +1,138 @@
+package habit
+
+import (
+	"math"
+
+	"counterpour/flavor"
+)
+
+// Levels that are looked at: the aroma families, then what tongue and mouth
+// tell. All are what the parts bring, over the volume before ice.
+const (
+	Salty  Level = Level(flavor.NumFamilies) + iota // g/L of salt
+	Bitter                                          // mg/L of quinine
+	Fat                                             // g/L
+	Body                                            // g/L of what thickens
+
+	// NumLevels is how many there are.
+	NumLevels = int(Body) + 1
+)
+
+// Smell reports whether the level is one of aroma, but for what bites.
+func (l Level) Smell() bool {
+	return int(l) < flavor.NumFamilies && flavor.Family(l) != flavor.Pungent
+}
+
+// Level is a sense, or one family of aromas, whatever brings it.
+type Level int
+
+// String returns what a taster calls it.
+func (l Level) String() string {
+	switch l {
+	case Salty:
+		return "salt"
+	case Bitter:
+		return "bitterness"
+	case Fat:
+		return "fat"
+	case Body:
+		return "thickness"
+	}
+	return flavor.Family(l).String()
+}
+
+// Unit returns what it is measured in, before ice.
+func (l Level) Unit() string {
+	switch l {
+	case Salty, Fat, Body:
+		return "g/L"
+	case Bitter:
+		return "mg/L of quinine"
+	}
+	return "of aroma"
+}
+
+// Floor keeps amounts that nobody notices from counting as much: about the
+// detection threshold over the Weber fraction, as the sense package has them. Two
+// amounts are compared by the logarithms of what they are above it.
+func (l Level) Floor() float64 {
+	switch l {
+	case Salty:
+		return 4
+	case Bitter:
+		return 9
+	case Fat, Body:
+		return 10
+	}
+	return 0.4
+}
+
+// PerML returns what a level gets from an ingredient, so that levels mix by
+// volume.
+func (l Level) PerML(p *flavor.Profile) float64 {
+	switch l {
+	case Salty:
+		return p.Salt.Value
+	case Bitter:
+		return p.Bitter.Value
+	case Fat:
+		return p.Fat.Value
+	case Body:
+		return p.Texture.Value
+	}
+	return p.Aroma[l]
+}
+
+func (b *Book) addLevels(drink int, parts []Part) {
+	for l := range b.levels {
+		var sum float64
+		for _, p := range parts {
+			sum += p.Share * Level(l).PerML(p.Profile)
+		}
+		b.levels[l] = append(b.levels[l], sampleOf(sum+Level(l).Floor(), drink, 0))
+	}
+}
+
+func (b *Book) sortLevels() {
+	for l := range b.levels {
+		sortSamples(b.levels[l])
+	}
+}
+
+// For levels, the share of good drinks that may carry more than the most, and the
+// weight of a proven drink that is made of quite other things: all of them carry
+// some of every level, so one alone counts for less than it does for a pour.
+const (
+	rareLevel = 0.03
+	otherBody = 0.02
+)
+
+// Bound is what good drinks carry of a level.
+type Bound struct {
+	Usual, Most float64
+}
+
+// High reports whether an amount of a level is more than most proven drinks
+// carry, whatever they are made of; what is not high is never too much.
+func (b *Book) High(l Level, amount float64) bool {
+	samples := b.levels[l]
+	return len(samples) > 0 && amount+l.Floor() > math.Exp(samples[len(samples)*3/4].at)
+}
+
+// Bound returns what good drinks carry of a level; near is as for [Book.Limits].
+// It allows anything if there are no proven drinks.
+func (b *Book) Bound(l Level, near []float64) Bound {
+	samples, floor := b.levels[l], l.Floor()
+	if len(samples) == 0 {
+		return Bound{Usual: math.Inf(1), Most: math.Inf(1)}
+	}
+	weights := make([]float64, len(samples))
+	var middle, total float64
+	for i := range samples {
+		weights[i] = otherBody + near[samples[i].drink]
+		middle += weights[i] * samples[i].at
+		total += weights[i]
+	}
+	most := math.Exp(mostOf(samples, weights, rareLevel)) - floor
+	return Bound{Usual: math.Min(most, math.Exp(middle/total)-floor), Most: most}
+}

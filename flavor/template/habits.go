@@ -1,0 +1,189 @@
+package template
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/habit"
+)
+
+// Beyond is a pour, or a sense, that a drink carries more of than it usually
+// would. From Edges of 1 on no good drink does, and the drink is not balanced.
+type Beyond struct {
+	Profile *flavor.Profile // the ingredient that does it
+	Sense   bool            // it brings too much of a sense; else it is too much in itself
+	Level   habit.Level     // the sense
+	Amount  float64         // share of the drink before ice, or the level
+	Usual   float64         // in the middle of good drinks
+	Most    float64         // at the edge of them
+	Edges   float64         // squared distance from what is free, over that of the most
+}
+
+// reach is where an amount stops being a matter of taste: up to start it costs
+// nothing, at most it brings the score to the edge of balance. All are
+// logarithms.
+type reach struct {
+	usual, start, most float64
+}
+
+// leastRoom is the least distance between start and most, as a logarithm: a fifth
+// more or less of a pour is no cliff.
+const leastRoom = 0.25
+
+func reachOf(usual, most float64) reach {
+	r := reach{usual: math.Log(usual), most: math.Log(most)}
+	r.start = math.Min((r.usual+r.most)/2, r.most-leastRoom)
+	return r
+}
+
+// edges returns the squared distance of an amount from start, over that of the
+// most.
+func (r *reach) edges(amount float64) float64 {
+	x := (math.Log(math.Max(amount, 1e-12)) - r.start) / (r.most - r.start)
+	return max(0, x) * max(0, x)
+}
+
+// habits is what good drinks carry, for the ingredients of one spec.
+type habits struct {
+	near   []float64 // how near each proven drink is in make-up
+	parts  []reach
+	per    [habit.NumLevels][]float64 // of each part, in a millilitre
+	levels [habit.NumLevels]*reach    // of the level and its floor; nil until asked for
+}
+
+// habit returns the habits, which a spec's Build works out once.
+func (b *Build) habit() *habits {
+	if b.habits != nil {
+		return b.habits
+	}
+	h := &habits{near: b.set.near(b.parts)}
+	parts := b.shares(b.ml)
+	for _, l := range b.set.book.Limits(parts, h.near) {
+		h.parts = append(h.parts, reachOf(l.Usual, l.Most))
+	}
+	per := make([]float64, 0, habit.NumLevels*len(parts))
+	for l := range h.per {
+		first := len(per)
+		for i := range parts {
+			per = append(per, habit.Level(l).PerML(parts[i].Profile))
+		}
+		h.per[l] = per[first:]
+	}
+	b.habits = h
+	return h
+}
+
+// shares returns the parts as the book of habits wants them.
+func (b *Build) shares(ml []float64) []habit.Part {
+	total := sum(ml)
+	out := make([]habit.Part, len(b.parts))
+	for i := range b.parts {
+		out[i] = habit.Part{Profile: b.parts[i].profile, Share: b.parts[i].amount(ml) / total}
+	}
+	return out
+}
+
+// near returns how near each proven drink is in make-up.
+func (s *Set) near(parts []part) []float64 {
+	kin := kinshipOf(parts)
+	out := make([]float64, len(s.kin))
+	for i := range s.kin {
+		out[i] = kin.likeness(&s.kin[i], s.tuning.HabitWidth)
+	}
+	return out
+}
+
+// readHabits reads what the proven drinks pour.
+func (s *Set) readHabits(proven []Labelled) {
+	drinks := make([][]habit.Part, len(proven))
+	for i := range proven {
+		b := Build{parts: partsIn(&proven[i].Spec)}
+		drinks[i] = b.shares(amountsOf(&proven[i].Spec))
+		s.kin = append(s.kin, kinshipOf(b.parts))
+	}
+	s.book = habit.NewBook(drinks)
+}
+
+// habitScore returns what habits leave of the score of the drink with other
+// amounts: 100 if nothing is beyond them.
+func (b *Build) habitScore(ml []float64) float64 {
+	worst := 0.0
+	b.beyond(ml, func(x *Beyond) { worst = max(worst, x.Edges) })
+	return scoreOf(worst)
+}
+
+// beyond tells every pour and sense that counts against the drink.
+func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
+	h, total := b.habit(), sum(ml)
+	for i := range b.parts {
+		share := b.parts[i].amount(ml) / total
+		if e := h.parts[i].edges(share); e > 0 {
+			tell(&Beyond{Profile: b.parts[i].profile, Amount: share, Usual: math.Exp(h.parts[i].usual),
+				Most: math.Exp(h.parts[i].most), Edges: e})
+		}
+	}
+	for l := range h.per {
+		b.beyondLevel(habit.Level(l), ml, total, tell)
+	}
+}
+
+func (b *Build) beyondLevel(l habit.Level, ml []float64, total float64, tell func(*Beyond)) {
+	h := b.habits
+	var level, most float64
+	by := 0 // the part that brings most of it
+	for i := range b.parts {
+		x := b.parts[i].amount(ml) / total * h.per[l][i]
+		level += x
+		if x > most {
+			most, by = x, i
+		}
+	}
+	if !b.set.book.High(l, level) {
+		return
+	}
+	floor := l.Floor()
+	if h.levels[l] == nil {
+		x := b.set.book.Bound(l, h.near)
+		r := reachOf(x.Usual+floor, x.Most+floor)
+		h.levels[l] = &r
+	}
+	e := h.levels[l].edges(level + floor)
+	p := &b.parts[by]
+	if excused(l, p) {
+		e = min(e, excuse*h.parts[by].edges(p.amount(ml)/total))
+	}
+	if l.Smell() && p.role == flavor.PartBase {
+		e *= 1 - p.amount(ml)/b.base(ml)
+	}
+	if e > 0 {
+		tell(&Beyond{Profile: b.parts[by].profile, Sense: true, Level: l, Amount: level,
+			Usual: math.Exp(h.levels[l].usual) - floor, Most: math.Exp(h.levels[l].most) - floor, Edges: e})
+	}
+}
+
+// base returns the mL of the largest base: what a drink is ordered by may smell
+// as it will.
+func (b *Build) base(ml []float64) float64 {
+	var most float64
+	for i := range b.parts {
+		if b.parts[i].role == flavor.PartBase {
+			most = max(most, b.parts[i].amount(ml))
+		}
+	}
+	return most
+}
+
+// excused reports whether an ingredient may bring a level that other drinks lack
+// as long as it is poured as it is wont to be: a drink may be about almonds or
+// ginger beer. What seasons or thickens is never what a drink is about, but for
+// its smell.
+func excused(l habit.Level, p *part) bool {
+	if l.Smell() {
+		return true
+	}
+	return p.role != flavor.PartSeasoning && p.role != flavor.PartTexture
+}
+
+// excuse is how many times as far as its pour a level of such an ingredient may
+// be said to be out.
+const excuse = 8.0
