@@ -122,6 +122,7 @@ func Complete(p *flavor.Profile) error {
 		p.DensityGPerML = l.MassG()
 		return nil
 	}
+	l.Water = tiny // dissolved, solids take a little more room than as crystals
 	if v := l.VolumeML(); v > 1+1e-9 {
 		return fmt.Errorf("alcohol and solids fill %.0f mL of the litre, which leaves no room for water; lower abv, sugar, acid or texture", v*1000)
 	}
