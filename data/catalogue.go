@@ -81,6 +81,10 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 	if err != nil {
 		return nil, err
 	}
+	senses, err := loadSenses()
+	if err != nil {
+		return nil, err
+	}
 	files := make([]catalogueFile, len(names))
 	var faults []error
 	for i, name := range names {
@@ -95,7 +99,7 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 		faults = append(faults, c.addCautions(name, files[i])...)
 	}
 	for i, name := range names {
-		faults = append(faults, c.addIngredients(name, files[i], b)...)
+		faults = append(faults, c.addIngredients(name, files[i], b, senses)...)
 	}
 	faults = append(faults, c.checkReferences()...)
 	if len(faults) > 0 {
@@ -169,13 +173,14 @@ func (c *Catalogue) addCautions(file string, f catalogueFile) (faults []error) {
 	return faults
 }
 
-func (c *Catalogue) addIngredients(file string, f catalogueFile, b *blends) (faults []error) {
+func (c *Catalogue) addIngredients(file string, f catalogueFile, b *blends, senses *senseTable) (faults []error) {
 	for _, r := range f.Ingredients {
 		if r.Class == "" {
 			r.Class = f.Class
 		}
 		p, err := r.profile(b, c.materials)
 		if err == nil {
+			senses.apply(p)
 			err = c.add(p)
 		}
 		if err != nil {

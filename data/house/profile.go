@@ -30,6 +30,7 @@ func (m Made) Profile(shelf *Shelf) (*flavor.Profile, error) {
 	s.spreads(p)
 	s.blends(p)
 	s.aroma(p)
+	s.senses(p)
 	s.marks(p)
 	if err := m.Measured.overlay(p); err != nil {
 		return nil, err
@@ -150,6 +151,15 @@ func (s *sum) aroma(p *flavor.Profile) {
 	for _, name := range sortedKeys(materials) {
 		p.Materials = append(p.Materials, flavor.MaterialShare{Material: name, Intensity: materials[name]})
 	}
+}
+
+// senses mixes what the parts do to the other senses: colour, bite and savour.
+// Gas does not stay in what a house mixes.
+func (s *sum) senses(p *flavor.Profile) {
+	for _, part := range s.parts {
+		p.Senses = p.Senses.Plus(&part.Profile.Senses, part.ML/s.ml)
+	}
+	p.Senses.CarbonationGPerL = 0
 }
 
 // marks takes over allergens, animal sources and cautions. What a part may
