@@ -31,6 +31,8 @@ const (
 	digitsProbability = 3
 	digitsSearch      = 4
 	digitsLikeness    = 4
+	digitsCloudy      = 2
+	digitsSense       = 3
 	digitsDensity     = 4
 	digitsServings    = 2
 	digitsStep        = 4 // of the arithmetic of a score

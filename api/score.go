@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -151,6 +152,7 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 		Cautions:    cautionsOf(r.Cautions),
 	}
 	a.Finished.Glass = r.Glass
+	a.Finished.sensed(r.Sensed)
 	if len(a.Templates) > 0 {
 		best := a.Templates[0]
 		a.Template = TemplateFit{best.ID, best.Name, best.Fit}
@@ -232,6 +234,22 @@ type Finished struct {
 	Glass        string             `json:"glass" doc:"How full it makes the usual glasses"`
 	PlusMinus    PlusMinus          `json:"plus_minus" doc:"One standard deviation"`
 	Aroma        map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
+	Colour       Colour             `json:"colour" doc:"As it looks against white, three centimetres deep"`
+	SaltGPerL    float64            `json:"salt_g_per_l"`
+	UmamiGPerL   float64            `json:"umami_g_per_l" doc:"Monosodium glutamate that tastes as savoury"`
+	Pungent      float64            `json:"pungent_mg_per_l" doc:"Capsaicin that bites as much"`
+	Cooling      float64            `json:"cooling_mg_per_l" doc:"Menthol that cools as much"`
+	Astringent   float64            `json:"astringent_g_per_l" doc:"Tannic acid that dries the mouth as much"`
+	Carbonation  float64            `json:"carbonation_g_per_l" doc:"Carbon dioxide, if none is lost in mixing"`
+	BodyGPerL    float64            `json:"body_g_per_l" doc:"What thickens beyond sugar: fat, protein, gum, pulp"`
+	FatGPerL     float64            `json:"fat_g_per_l"`
+	FoamGPerL    float64            `json:"foam_g_per_l" doc:"Egg-white protein that holds as much foam"`
+}
+
+// Colour is what a drink looks like.
+type Colour struct {
+	RGB    string  `json:"rgb" pattern:"^#[0-9a-f]{6}$" doc:"Such as #f4d9a6"`
+	Cloudy float64 `json:"cloudy" minimum:"0" maximum:"1" doc:"0 clear, 1 opaque"`
 }
 
 // Serving is the alcohol of a drink in one country's standard drinks.
@@ -270,6 +288,22 @@ func finished(d *mix.Drink) Finished {
 		},
 		Servings: servingsOf(d.After.Ethanol),
 		Aroma:    aromaOf(d.Aroma),
+	}
+}
+
+// sensed fills in what the senses beside the tongue's three find.
+func (f *Finished) sensed(g *sense.Glass) {
+	swatch := g.Swatch()
+	f.Colour = Colour{swatch.Hex(), round(swatch.Cloudy, digitsCloudy)}
+	for _, x := range []struct {
+		into *float64
+		of   sense.Sense
+	}{
+		{&f.SaltGPerL, sense.Salty}, {&f.UmamiGPerL, sense.Umami}, {&f.Pungent, sense.Pungent}, {&f.Cooling, sense.Cooling},
+		{&f.Astringent, sense.Astringent}, {&f.Carbonation, sense.Carbonation}, {&f.BodyGPerL, sense.Body},
+		{&f.FatGPerL, sense.Fat}, {&f.FoamGPerL, sense.Foam},
+	} {
+		*x.into = round(g.Holds[x.of], digitsSense)
 	}
 }
 

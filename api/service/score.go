@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 )
 
 // ScoreRequest asks for a draft to be scored.
@@ -22,6 +23,7 @@ type ScoreAnswer struct {
 	Fixes    []balance.Fix  // what would mend it, the best first
 	Steps    []balance.Step // the arithmetic, if it was asked for
 	Glass    string         // how full it makes the usual glasses
+	Sensed   *sense.Glass   // what is in it for every sense
 	Cautions []data.Caution
 }
 
@@ -38,6 +40,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 	if a.Result, a.Fixes, err = s.Mend(&spec); err != nil {
 		return nil, err
 	}
+	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
 	a.Cautions = s.AllCautions(a.Result.Drink.After.Ethanol > 0, &spec)
 	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, spec.Service, glassesFor(spec.Service)...); err != nil {
 		return nil, err
