@@ -3,7 +3,6 @@ package service
 import (
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 
 	"counterpour/data/house"
@@ -14,22 +13,38 @@ import (
 // same moment.
 const markTries = 5
 
-// Mark notes that an ingredient of the stock ran out, or is back. What is back is
-// there: if every bottle was counted as empty, the one that is poured counts as
-// full. To mark what is marked already changes nothing; an id that is not in
-// stock is a fault.
-func (v *Venue) Mark(ctx context.Context, by house.By, id string, out bool) (err error) {
-	if !slices.ContainsFunc(v.Now().Stock, func(p *flavor.Profile) bool { return p.ID == id }) {
-		return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "id", Value: id,
-			Message: fmt.Sprintf("the house does not keep %q; mark something that it keeps", id)}
-	}
-	for range markTries {
-		var edits []house.Edit
-		if out {
-			edits, err = v.gone(ctx, by, id)
-		} else {
-			edits, err = v.back(ctx, id)
+// MarkRequest notes what happened behind the bar, all of it or nothing.
+type MarkRequest struct {
+	Out      []string // ids of what ran out
+	Back     []string // ids of what is there again
+	Received []Received
+}
+
+// Received says how a cover was received that was poured for a drink of the house.
+type Received struct {
+	Drink   string // its slug
+	Missing string // id of what had run out
+	Served  *flavor.Spec
+	Verdict house.Verdict
+}
+
+// Mark notes that ingredients of the stock ran out or are back, and how covers were
+// received. What is back is there: if every bottle was counted as empty, the one
+// that is poured counts as full. To mark what is marked already changes nothing. An
+// id that is not in stock, one that is out and back at once, and a drink or an
+// ingredient that the house does not know are faults.
+func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
+	for _, id := range slices.Concat(r.Out, r.Back) {
+		if !slices.ContainsFunc(v.Now().Stock, func(p *flavor.Profile) bool { return p.ID == id }) {
+			return flavor.Unknown("id", id, nil, "the house does not keep %q; mark something that it keeps", id)
 		}
+		if slices.Contains(r.Out, id) && slices.Contains(r.Back, id) {
+			return flavor.Invalid("id", id, "%q cannot be out and back at once; mark one of the two", id)
+		}
+	}
+	var again error
+	for range markTries {
+		edits, err := v.marks(ctx, by, &r)
 		if err != nil || len(edits) == 0 {
 			return err
 		}
@@ -37,8 +52,60 @@ func (v *Venue) Mark(ctx context.Context, by house.By, id string, out bool) (err
 		if !errors.Is(err, house.ErrConflict) && !errors.Is(err, house.ErrNotFound) {
 			return err
 		}
+		again = err
 	}
-	return err
+	return again
+}
+
+// marks is what it takes to note a request, in its order.
+func (v *Venue) marks(ctx context.Context, by house.By, r *MarkRequest) (edits []house.Edit, err error) {
+	add := func(more []house.Edit, err error) error {
+		edits = append(edits, more...)
+		return err
+	}
+	for _, id := range distinct(r.Out) {
+		if err := add(v.gone(ctx, by, id)); err != nil {
+			return nil, err
+		}
+	}
+	for _, id := range distinct(r.Back) {
+		if err := add(v.back(ctx, id)); err != nil {
+			return nil, err
+		}
+	}
+	for i := range r.Received {
+		if err := add(v.received(ctx, by, &r.Received[i])); err != nil {
+			return nil, err
+		}
+	}
+	return edits, nil
+}
+
+// distinct is a list with each entry once, in its order.
+func distinct(ids []string) []string {
+	var out []string
+	for _, id := range ids {
+		if !slices.Contains(out, id) {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// received is what it takes to note how a cover was received.
+func (v *Venue) received(ctx context.Context, by house.By, r *Received) ([]house.Edit, error) {
+	spec, err := house.Get[house.Spec](ctx, v.inner, r.Drink)
+	if errors.Is(err, house.ErrNotFound) {
+		return nil, flavor.Unknown("drink", r.Drink, nil, "the house has no drink %q any more; open the board again", r.Drink)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if _, ok := v.Now().Shelf.ByID(r.Missing); !ok {
+		return nil, flavor.Unknown("missing", r.Missing, nil, "the house does not know %q; open the board again", r.Missing)
+	}
+	return []house.Edit{house.Put(house.Cover{At: by.At, Spec: r.Drink, SpecVersion: spec.Version, Missing: r.Missing,
+		Verdict: r.Verdict, Taster: by.Actor, Served: house.FromSpec(r.Drink, *r.Served).Pours}, 0)}, nil
 }
 
 // gone is what it takes for an ingredient to be out; nothing if it is.

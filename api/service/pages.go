@@ -232,8 +232,8 @@ func (r Room) Outs(context.Context) (ids []string, err error) {
 }
 
 // Mark does what [Venue.Mark] does.
-func (r Room) Mark(ctx context.Context, by house.By, id string, out bool) error {
-	return r.Venue.Mark(ctx, by, id, out)
+func (r Room) Mark(ctx context.Context, by house.By, m MarkRequest) error {
+	return r.Venue.Mark(ctx, by, m)
 }
 
 // Prices returns what a millilitre of everything costs.

@@ -37,14 +37,14 @@ func TestRoomMarks(t *testing.T) {
 	before, err := r.Outs(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, before, "falernum")
-	require.NoError(t, r.Mark(ctx, testBy(), "mint", true))
-	require.NoError(t, r.Mark(ctx, testBy(), "falernum", false))
+	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Out: []string{"mint"}}))
+	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Back: []string{"falernum"}}))
 	after, err := r.Outs(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
 	assert.NotContains(t, after, "falernum")
 
-	err = r.Mark(ctx, testBy(), "moonshine", true)
+	err = r.Mark(ctx, testBy(), MarkRequest{Out: []string{"moonshine"}})
 	var fault *flavor.Fault
 	assert.True(t, errors.As(err, &fault))
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
@@ -61,7 +61,7 @@ func TestRoomBringsBackAnEmptyBottle(t *testing.T) {
 	outs, err := r.Outs(ctx)
 	require.NoError(t, err)
 	require.Contains(t, outs, "mint")
-	require.NoError(t, r.Mark(ctx, testBy(), "mint", false))
+	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Back: []string{"mint"}}))
 	outs, err = r.Outs(ctx)
 	require.NoError(t, err)
 	assert.NotContains(t, outs, "mint")
@@ -106,7 +106,7 @@ func TestRoomTells(t *testing.T) {
 		heard = append(heard, c)
 	}
 	for i := range 10 {
-		require.NoError(t, r.Mark(ctx, testBy(), "mint", i%2 == 0), "nobody reads yet")
+		require.NoError(t, r.Mark(ctx, testBy(), marked("mint", i%2 == 0)), "nobody reads yet")
 	}
 	for _, c := range heard {
 		select {
@@ -143,11 +143,51 @@ func TestRoomIsSafeForAll(t *testing.T) {
 	for i := range 8 {
 		all.Go(func() {
 			for k := range 5 {
-				assert.NoError(t, r.Mark(t.Context(), testBy(), "mint", (i+k)%2 == 0))
+				assert.NoError(t, r.Mark(t.Context(), testBy(), marked("mint", (i+k)%2 == 0)))
 				_, err := r.Outs(t.Context())
 				assert.NoError(t, err)
 			}
 		})
 	}
 	all.Wait()
+}
+
+// marked is a bottle that ran out, or is back.
+func marked(id string, out bool) MarkRequest {
+	if out {
+		return MarkRequest{Out: []string{id}}
+	}
+	return MarkRequest{Back: []string{id}}
+}
+
+// What a board notes is written whole or not at all.
+func TestMarksAreAllOrNothing(t *testing.T) {
+	r := testRoom(t)
+	ctx := t.Context()
+	before, err := r.Outs(ctx)
+	require.NoError(t, err)
+	drink := r.Venue.Now().Menu[0]
+	served := Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Verdict: house.VerdictKept}
+	for name, m := range map[string]MarkRequest{
+		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []Received{served}},
+		"out and back at once":      {Out: []string{"mint"}, Back: []string{"mint"}},
+		"a drink that is gone":      {Out: []string{"mint"}, Received: []Received{served, {Drink: "gone", Missing: "mint", Served: &drink.Spec, Verdict: house.VerdictKept}}},
+		"a verdict of nobody's":     {Out: []string{"mint"}, Received: []Received{{Drink: drink.Slug, Missing: served.Missing, Served: &drink.Spec, Verdict: "shrugged"}}},
+	} {
+		assert.Error(t, r.Mark(ctx, testBy(), m), name)
+	}
+	after, err := r.Outs(ctx)
+	require.NoError(t, err)
+	assert.Equal(t, before, after)
+	tastings, err := house.All[house.Cover](ctx, r.Store())
+	require.NoError(t, err)
+	held := len(tastings)
+
+	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Out: []string{"mint", "mint"}, Received: []Received{served}}))
+	tastings, err = house.All[house.Cover](ctx, r.Store())
+	require.NoError(t, err)
+	assert.Len(t, tastings, held+1)
+	after, err = r.Outs(ctx)
+	require.NoError(t, err)
+	assert.Contains(t, after, "mint")
 }

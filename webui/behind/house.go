@@ -3,6 +3,7 @@ package behind
 import (
 	"context"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -24,10 +25,10 @@ type House interface {
 	Stock(ctx context.Context) ([]*flavor.Profile, error)
 	// Outs returns the ids of what has run dry, in any order.
 	Outs(ctx context.Context) ([]string, error)
-	// Mark notes that an ingredient of the stock ran dry, or is back. To mark
-	// what is marked already changes nothing; an id that is not in stock is a
-	// fault.
-	Mark(ctx context.Context, by house.By, id string, out bool) error
+	// Mark notes what ran dry or is back, and how covers were received: all of it
+	// or nothing. To mark what is marked already changes nothing; what the house
+	// does not know is a fault.
+	Mark(ctx context.Context, by house.By, r service.MarkRequest) error
 	// Prices returns what a millilitre of everything costs; empty if no bottle has
 	// a price. It fails with [house.ErrInvalid] if they cannot be added up.
 	Prices(ctx context.Context) (prep.Prices, error)

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net/http"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -54,26 +55,26 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	return p.Write(w, r, http.StatusOK, "board", part, v)
 }
 
-// mark does what a button of the board asks for.
+// mark does what a button of the board asks for, all of it or nothing.
 func (p *pages) mark(r *http.Request) error {
-	for field, out := range map[string]bool{"out": true, "back": false} {
-		for _, id := range r.PostForm[field] {
-			if err := p.house.Mark(r.Context(), frame.By(r), id, out); err != nil {
-				if len(form.Faults(err)) > 0 {
-					return frame.ErrGone
-				}
+	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"]}
+	for _, button := range []struct {
+		field   string
+		verdict house.Verdict
+	}{{"kept", house.VerdictKept}, {"returned", house.VerdictSentBack}} {
+		for _, served := range r.PostForm[button.field] {
+			received, err := p.received(served, button.verdict)
+			if err != nil {
 				return err
 			}
+			request.Received = append(request.Received, received)
 		}
 	}
-	for field, verdict := range map[string]house.Verdict{"kept": house.VerdictKept, "returned": house.VerdictSentBack} {
-		for _, served := range r.PostForm[field] {
-			if err := p.tasted(r, served, verdict); err != nil {
-				return err
-			}
-		}
+	err := p.house.Mark(r.Context(), frame.By(r), request)
+	if len(form.Faults(err)) > 0 {
+		return frame.ErrGone
 	}
-	return nil
+	return err
 }
 
 // versionOf names what the board shows, so that two screens can tell whether they

@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/webui/webuitest"
 )
@@ -167,10 +168,10 @@ func TestBoardEvents(t *testing.T) {
 	lines := bufio.NewScanner(answer.Body)
 	first := readEvent(t, lines)
 	time.Sleep(600 * time.Millisecond)
-	require.NoError(t, h.Mark(ctx, house.By{}, "falernum", true))
+	require.NoError(t, h.Mark(ctx, house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
 	second := readEvent(t, lines)
 	assert.NotEqual(t, first, second)
-	require.NoError(t, h.Mark(ctx, house.By{}, "falernum", false))
+	require.NoError(t, h.Mark(ctx, house.By{}, service.MarkRequest{Back: []string{"falernum"}}))
 	assert.Equal(t, first, readEvent(t, lines), "the same state has the same version")
 
 	leave()

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/webui/webuitest"
 )
@@ -101,6 +102,6 @@ func TestABoardThatIsNotTold(t *testing.T) {
 	b := webuitest.NewBrowser(t, 360)
 	b.Open(webuitest.Serve(t, h), "/board")
 	b.Do(chromedp.Evaluate[chromedp.Void](`window.fetch = () => Promise.reject(new TypeError("gone"))`))
-	require.NoError(t, h.Mark(t.Context(), house.By{}, "falernum", true))
+	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
 	b.Until(`!document.getElementById('line').hidden`)
 }

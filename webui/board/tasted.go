@@ -1,16 +1,14 @@
 package board
 
 import (
-	"errors"
 	"fmt"
-	"net/http"
 	"net/url"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/webui/form"
-	"counterpour/webui/frame"
 )
 
 // servedOf says a cover as it is served, for the buttons that tell how it was
@@ -24,33 +22,15 @@ func servedOf(slug string, t *cover.Touched, c *cover.Cover) string {
 	return url.Values{"spec": {slug}, "missing": {t.Missing[0].ID}, "served": {measure.Format(c.Spec)}}.Encode()
 }
 
-// tasted notes how a cover was received.
-func (p *pages) tasted(r *http.Request, served string, verdict house.Verdict) error {
+// received reads how a cover was received that the board wrote down as served.
+func (p *pages) received(served string, verdict house.Verdict) (service.Received, error) {
 	v, err := url.ParseQuery(served)
 	if err != nil {
-		return fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
+		return service.Received{}, fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
 	}
-	slug, missing := v.Get("spec"), v.Get("missing")
 	drink, err := p.bar.Read(v.Get("served"))
 	if len(form.Faults(err)) > 0 {
-		return fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
+		return service.Received{}, fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
 	}
-	if err != nil {
-		return err
-	}
-	spec, err := house.Get[house.Spec](r.Context(), p.house.Store(), slug)
-	if errors.Is(err, house.ErrNotFound) {
-		return frame.ErrGone
-	}
-	if err != nil {
-		return err
-	}
-	if _, known := p.house.Shelf().ByID(missing); !known {
-		return frame.ErrGone
-	}
-	who := frame.By(r)
-	c := house.Cover{At: who.At, Spec: slug, SpecVersion: spec.Version, Missing: missing, Verdict: verdict, Taster: who.Actor,
-		Served: house.FromSpec(slug, drink).Pours}
-	_, err = p.house.Store().Write(r.Context(), who, house.Put(c, 0))
-	return err
+	return service.Received{Drink: v.Get("spec"), Missing: v.Get("missing"), Served: &drink, Verdict: verdict}, err
 }

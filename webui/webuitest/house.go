@@ -7,6 +7,7 @@ import (
 	"sync"
 	"time"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -145,17 +146,31 @@ func (h *House) Tastings(ctx context.Context) ([]cover.Tasting, error) {
 	return out, err
 }
 
-func (h *House) Mark(_ context.Context, _ house.By, id string, out bool) error {
-	stock, _ := h.Stock(context.Background())
-	if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {
-		return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
+func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) error {
+	stock, _ := h.Stock(ctx)
+	for _, id := range slices.Concat(r.Out, r.Back) {
+		if !slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id }) {
+			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: id, Message: "the house does not keep it"}
+		}
+	}
+	var edits []house.Edit
+	for _, x := range r.Received {
+		spec, err := house.Get[house.Spec](ctx, h.Store(), x.Drink)
+		if _, known := h.Shelf().ByID(x.Missing); err != nil || !known {
+			return &flavor.Fault{Kind: flavor.ErrUnknown, Value: x.Drink, Message: "the house does not have it"}
+		}
+		edits = append(edits, house.Put(house.Cover{At: by.At, Spec: x.Drink, SpecVersion: spec.Version, Missing: x.Missing, Verdict: x.Verdict, Taster: by.Actor,
+			Served: house.FromSpec(x.Drink, *x.Served).Pours}, 0))
+	}
+	if len(edits) > 0 {
+		if _, err := h.Store().Write(ctx, by, edits...); err != nil {
+			return err
+		}
 	}
 	h.mu.Lock()
 	defer h.mu.Unlock()
-	h.Dry = slices.DeleteFunc(h.Dry, func(o string) bool { return o == id })
-	if out {
-		h.Dry = append(h.Dry, id)
-	}
+	h.Dry = slices.DeleteFunc(h.Dry, func(o string) bool { return slices.Contains(r.Out, o) || slices.Contains(r.Back, o) })
+	h.Dry = append(h.Dry, r.Out...)
 	for _, c := range h.told {
 		select {
 		case c <- struct{}{}:
