@@ -79,9 +79,13 @@ func (b Bar) Cover(ctx context.Context, r PageCover) (*flavor.Profile, *cover.Re
 	return a.Missing[0], a.Result, nil
 }
 
-// Outs finds what becomes of a menu when bottles run out.
+// Outs finds what becomes of a menu when bottles run out. Who asks the same at once,
+// or later, shares one search; the answer is read only.
 func (b Bar) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-	return b.Venue.Now().Finder.Outs(ctx, r, nil)
+	now := b.Venue.Now()
+	return b.Venue.menus.outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+		return now.Finder.Outs(ctx, r, nil)
+	})
 }
 
 // Suggest returns up to limit ingredients whose name goes on from what was

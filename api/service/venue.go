@@ -18,9 +18,10 @@ type Venue struct {
 	inner house.Store
 	log   *slog.Logger
 
-	now  atomic.Pointer[Snapshot]
-	turn sync.Mutex   // one snapshot is made at a time
-	seen atomic.Int64 // the last change of our own that the snapshot knows of
+	now   atomic.Pointer[Snapshot]
+	turn  sync.Mutex   // one snapshot is made at a time
+	menus *answered    // what became of the menu in states that were asked about
+	seen  atomic.Int64 // the last change of our own that the snapshot knows of
 
 	mu        sync.Mutex
 	listeners map[chan struct{}]bool
@@ -37,8 +38,12 @@ func Open(ctx context.Context, base *Kitchen, store house.Store, about About, lo
 	if log == nil {
 		log = slog.Default()
 	}
+	menus, err := newAnswered()
+	if err != nil {
+		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
+	}
 	following, stop := context.WithCancel(context.WithoutCancel(ctx))
-	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
+	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
 	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between
 	if err == nil {
 		err = v.renew(ctx)

@@ -101,7 +101,7 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 		Without: words.List(words.Of(avoid)), Here: form.WithAvoid("/board", avoid), Specs: form.WithAvoid("/specs", avoid), Menu: len(s.Menu)}
 	v.shelve(s)
 	if len(s.Out) > 0 {
-		r, err := p.covered.outs(ctx, menuRequest(s, avoid), p.bar.Outs)
+		r, err := p.bar.Outs(ctx, menuRequest(s, avoid))
 		if err != nil {
 			return nil, err
 		}

@@ -10,9 +10,8 @@ import (
 // pages serves the cover board.
 type pages struct {
 	*frame.Frame
-	bar     behind.Bar
-	house   behind.House
-	covered memo
+	bar   behind.Bar
+	house behind.House
 }
 
 // Mount puts the cover board on a mux.

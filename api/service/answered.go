@@ -1,0 +1,154 @@
+package service
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io"
+	"slices"
+	"time"
+
+	lru "github.com/hashicorp/golang-lru/v2"
+	"golang.org/x/sync/singleflight"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/template"
+)
+
+// answeredMenus is how many answers are kept; a shift sees few states of the
+// house, each perhaps for a few guests.
+const answeredMenus = 64
+
+// searchTime is the most that one search for all who wait for it may take.
+const searchTime = 20 * time.Second
+
+// answered keeps what became of a menu, so that all screens that show one state
+// of the house share one search. What it hands out is read only.
+type answered struct {
+	kept    *lru.Cache[string, *answer]
+	running singleflight.Group
+}
+
+// answer is what became of a menu, and of which.
+type answer struct {
+	specs  []*flavor.Spec
+	result *cover.MenuResult
+}
+
+// menuSearch finds what becomes of a menu.
+type menuSearch func(context.Context, cover.MenuRequest) (*cover.MenuResult, error)
+
+func newAnswered() (*answered, error) {
+	kept, err := lru.New[string, *answer](answeredMenus)
+	if err != nil {
+		return nil, err
+	}
+	return &answered{kept: kept}, nil
+}
+
+// outs answers a request from memory or by a search. Requests for the same share
+// one search, which goes on for the others if one of them is given up. A failure
+// is told to all who wait, and is not kept.
+func (m *answered) outs(ctx context.Context, palates []template.Palate, r cover.MenuRequest, search menuSearch) (*cover.MenuResult, error) {
+	key := menuKey(palates, &r)
+	if a, ok := m.kept.Get(key); ok {
+		return a.adoptedBy(&r), nil
+	}
+	found := m.running.DoChan(key, func() (any, error) {
+		shared, cancel := context.WithTimeout(context.WithoutCancel(ctx), searchTime)
+		defer cancel()
+		result, err := withoutPanic(shared, r, search)
+		if err != nil {
+			return nil, err
+		}
+		a := &answer{r.Specs, result}
+		m.kept.Add(key, a)
+		return a, nil
+	})
+	select {
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	case f := <-found:
+		if f.Err != nil {
+			return nil, f.Err
+		}
+		return f.Val.(*answer).adoptedBy(&r), nil
+	}
+}
+
+// withoutPanic searches, and turns a panic into an error: nobody else would catch
+// one of a search that several wait for.
+func withoutPanic(ctx context.Context, r cover.MenuRequest, search menuSearch) (result *cover.MenuResult, err error) {
+	defer func() {
+		if spilled := recover(); spilled != nil {
+			result, err = nil, fmt.Errorf("service: the search for covers of a menu panicked: %v", spilled)
+		}
+	}()
+	return search(ctx, r)
+}
+
+// adoptedBy returns the answer with the drinks and the bottles of an equal request
+// in place of those of the request that was searched for, so that who asked finds
+// its own again.
+func (a *answer) adoptedBy(r *cover.MenuRequest) *cover.MenuResult {
+	own := func(p *flavor.Profile) *flavor.Profile {
+		for _, list := range [][]*flavor.Profile{r.Out, r.Stock} {
+			if at := slices.IndexFunc(list, func(q *flavor.Profile) bool { return q.ID == p.ID }); at >= 0 {
+				return list[at]
+			}
+		}
+		return p
+	}
+	out := *a.result
+	out.Touched, out.Fetch, out.Opened = slices.Clone(out.Touched), slices.Clone(out.Fetch), slices.Clone(out.Opened)
+	for i := range out.Touched {
+		t := &out.Touched[i]
+		if at := slices.Index(a.specs, t.Spec); at >= 0 {
+			t.Spec = r.Specs[at]
+		}
+		t.Missing = slices.Clone(t.Missing)
+		for k, p := range t.Missing {
+			t.Missing[k] = own(p)
+		}
+	}
+	for i := range out.Fetch {
+		out.Fetch[i].Profile = own(out.Fetch[i].Profile)
+	}
+	for i := range out.Opened {
+		out.Opened[i].Profile = own(out.Opened[i].Profile)
+	}
+	return &out
+}
+
+// menuKey is made of all that a search depends on, by content: the same bottles
+// read from the store once more give the same key, and one that was measured anew
+// another.
+func menuKey(palates []template.Palate, r *cover.MenuRequest) string {
+	h := sha256.New()
+	write := func(format string, args ...any) { _, _ = fmt.Fprintf(h, format, args...) } // a hash takes everything
+	write("%d %+v %d %+v\n", r.Parts, r.Guest, len(r.Tastings), r.Tastings)
+	write("%d %+v\n", len(palates), palates)
+	for _, list := range [][]*flavor.Profile{r.Out, r.Stock} {
+		write("%d\n", len(list))
+		for _, p := range list {
+			writeProfile(h, p)
+		}
+	}
+	for _, s := range r.Specs {
+		bare := *s
+		bare.Pours = nil
+		write("%+v %d\n", bare, len(s.Pours))
+		for i := range s.Pours {
+			pour := s.Pours[i]
+			writeProfile(h, pour.Profile)
+			pour.Profile = nil
+			write("%+v\n", pour)
+		}
+	}
+	return hex.EncodeToString(h.Sum(nil))
+}
+
+// writeProfile writes all of a profile, which holds no pointers.
+func writeProfile(w io.Writer, p *flavor.Profile) { _, _ = fmt.Fprintf(w, "%+v\n", *p) }

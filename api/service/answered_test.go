@@ -1,0 +1,153 @@
+package service
+
+import (
+	"context"
+	"errors"
+	"reflect"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/template"
+)
+
+// asked is a menu of one drink, read anew at every call.
+func asked() cover.MenuRequest {
+	gin := &flavor.Profile{ID: "gin", Name: "gin", ABV: flavor.Figure{Value: 40}, AllergenMarks: []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.MayContain}}}
+	rum := &flavor.Profile{ID: "rum", Name: "rum"}
+	return cover.MenuRequest{Out: []*flavor.Profile{gin}, Stock: []*flavor.Profile{gin, rum}, Parts: 2,
+		Specs: []*flavor.Spec{{Name: "Sour", Method: flavor.Shake, Pours: []flavor.Pour{{Profile: gin, Amount: 2, Unit: flavor.Ounce, ML: 59}}}}}
+}
+
+// touch says of every drink that it lost the first bottle.
+func touch(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	out := &cover.MenuResult{Fetch: []cover.Fetch{{Profile: r.Out[0]}}, Opened: []cover.Opened{{Profile: r.Stock[1]}}}
+	for _, s := range r.Specs {
+		out.Touched = append(out.Touched, cover.Touched{Spec: s, Missing: r.Out})
+	}
+	return out, nil
+}
+
+func answers(t *testing.T) *answered {
+	t.Helper()
+	m, err := newAnswered()
+	require.NoError(t, err)
+	return m
+}
+
+func TestOneSearchForAllWhoAskTheSame(t *testing.T) {
+	m := answers(t)
+	var searched atomic.Int32
+	begin := make(chan struct{})
+	search := func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+		searched.Add(1)
+		<-begin
+		return touch(ctx, r)
+	}
+	type got struct {
+		r      cover.MenuRequest
+		result *cover.MenuResult
+		err    error
+	}
+	results := make(chan got, 4)
+	ask := func(ctx context.Context) {
+		r := asked()
+		result, err := m.outs(ctx, nil, r, search)
+		results <- got{r, result, err}
+	}
+	gone, leave := context.WithCancel(t.Context())
+	go ask(gone)
+	assert.Eventually(t, func() bool { return searched.Load() == 1 }, 10*time.Second, time.Millisecond)
+	for range 3 {
+		go ask(t.Context())
+	}
+	leave()
+	assert.ErrorIs(t, (<-results).err, context.Canceled, "who leaves is not kept waiting")
+	close(begin)
+	for range 3 {
+		g := <-results
+		require.NoError(t, g.err)
+		assert.Same(t, g.r.Specs[0], g.result.Touched[0].Spec, "an answer speaks of the drinks that were asked about")
+		assert.Same(t, g.r.Out[0], g.result.Touched[0].Missing[0])
+		assert.Same(t, g.r.Out[0], g.result.Fetch[0].Profile)
+		assert.Same(t, g.r.Stock[1], g.result.Opened[0].Profile)
+	}
+	assert.Equal(t, int32(1), searched.Load())
+}
+
+// Every thing that an answer depends on makes another question.
+func TestAnotherQuestionIsSearchedFor(t *testing.T) {
+	for name, change := range map[string]func(r *cover.MenuRequest, palates *[]template.Palate){
+		"an allergen": func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
+		"a diet":      func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.NoAnimal = []string{"milk"} },
+		"no alcohol":  func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.NoAlcohol = true },
+		"a strength":  func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.MaxABV = 12 },
+		"a cost": func(r *cover.MenuRequest, _ *[]template.Palate) {
+			r.Guest.MaxCost, r.Guest.Prices = 2, map[string]float64{"rum": 0.02}
+		},
+		"a palate": func(_ *cover.MenuRequest, p *[]template.Palate) {
+			*p = []template.Palate{{ID: "sour", Drinks: 1, Factors: []float64{0.8}}}
+		},
+		"a tasting": func(r *cover.MenuRequest, _ *[]template.Palate) {
+			r.Tastings = []cover.Tasting{{Missing: "gin", Liked: 1}}
+		},
+		"parts":                   func(r *cover.MenuRequest, _ *[]template.Palate) { r.Parts = 1 },
+		"a strength as measured":  func(r *cover.MenuRequest, _ *[]template.Palate) { r.Stock[0].ABV.Value = 41 },
+		"an allergen of a bottle": func(r *cover.MenuRequest, _ *[]template.Palate) { r.Stock[1].AllergensKnown = true },
+		"an amount":               func(r *cover.MenuRequest, _ *[]template.Palate) { r.Specs[0].Pours[0].ML = 60 },
+		"a service":               func(r *cover.MenuRequest, _ *[]template.Palate) { r.Specs[0].Service = flavor.Up },
+		"the stock":               func(r *cover.MenuRequest, _ *[]template.Palate) { r.Stock = r.Stock[:1] },
+		"the menu":                func(r *cover.MenuRequest, _ *[]template.Palate) { r.Specs = append(r.Specs, r.Specs[0]) },
+	} {
+		r, palates := asked(), []template.Palate(nil)
+		same, usual := menuKey(nil, &r), asked()
+		change(&r, &palates)
+		assert.NotEqual(t, same, menuKey(palates, &r), name)
+		assert.Equal(t, same, menuKey(nil, &usual))
+	}
+}
+
+// A key by content may meet no address on its way.
+func TestWhatTheKeyIsMadeOfHoldsNoPointers(t *testing.T) {
+	var walk func(t *testing.T, at string, of reflect.Type)
+	walk = func(t *testing.T, at string, of reflect.Type) {
+		switch of.Kind() {
+		case reflect.Pointer, reflect.Interface, reflect.Func, reflect.Chan, reflect.UnsafePointer:
+			assert.Fail(t, "an address", "%s is a %s", at, of)
+		case reflect.Slice, reflect.Array, reflect.Map:
+			walk(t, at+"[]", of.Elem())
+		case reflect.Struct:
+			for i := range of.NumField() {
+				if f := of.Field(i); of != reflect.TypeFor[flavor.Pour]() || f.Name != "Profile" { // which is written by itself
+					walk(t, at+"."+f.Name, f.Type)
+				}
+			}
+		}
+	}
+	for _, of := range []reflect.Type{reflect.TypeFor[flavor.Profile](), reflect.TypeFor[flavor.Spec](), reflect.TypeFor[cover.Guest](), reflect.TypeFor[cover.Tasting](), reflect.TypeFor[template.Palate]()} {
+		walk(t, of.String(), of)
+	}
+}
+
+func TestFailuresAreNotKept(t *testing.T) {
+	m := answers(t)
+	broken := errors.New("the pump is broken")
+	_, err := m.outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { return nil, broken })
+	assert.ErrorIs(t, err, broken)
+	_, err = m.outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { panic("spilled") })
+	assert.ErrorContains(t, err, "spilled")
+	_, err = m.outs(t.Context(), nil, asked(), touch)
+	assert.NoError(t, err)
+	for i := range 3 * answeredMenus {
+		r := asked()
+		r.Parts = i + 10
+		_, err := m.outs(t.Context(), nil, r, touch)
+		require.NoError(t, err)
+	}
+	assert.LessOrEqual(t, m.kept.Len(), answeredMenus)
+}
