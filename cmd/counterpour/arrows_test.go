@@ -47,6 +47,22 @@ var allowedInFlavor = map[string][]string{
 	"trial": {"flavor", "measure", "mix", "template", "balance"},
 }
 
+// allowedInWebui does the same within webui. What is not listed is a page; pages do
+// not import one another. The package webui itself may import all of them.
+var allowedInWebui = map[string][]string{
+	"access":    {},
+	"words":     {},
+	"draw":      {"words"},
+	"form":      {"words"},
+	"frame":     {"access", "form", "words"},
+	"behind":    {"draw"},
+	"part":      {"behind", "draw", "form", "frame", "words"},
+	"webuitest": {"webui", "access", "behind", "draw", "form", "frame", "part", "words"},
+}
+
+// pageParts is what a page is made with.
+var pageParts = []string{"access", "behind", "draw", "form", "frame", "part", "words"}
+
 const (
 	root   = "../.."
 	module = "counterpour/"
@@ -93,6 +109,13 @@ func checkImports(t *testing.T, rel, path string) {
 		}
 		if strings.HasPrefix(rel, centre) {
 			assert.NotEqual(t, "api", strings.Join(to, "/"), "the centre knows nothing of HTTP")
+		}
+		if from == "webui" && len(parts) > 2 {
+			may, listed := allowedInWebui[parts[1]]
+			if !listed {
+				may = pageParts
+			}
+			assert.Contains(t, may, to[len(to)-1], "%s imports %s", rel, imported)
 		}
 		if from == "flavor" {
 			within := strings.TrimPrefix(strings.Join(to, "/"), "flavor/")
