@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net/http"
 
+	"counterpour/webui/access"
 	"counterpour/webui/behind"
 	"counterpour/webui/bench"
 	"counterpour/webui/board"
@@ -21,9 +22,13 @@ import (
 var embedded embed.FS
 
 // New returns the handler of all pages and static files. It answers every path
-// it is given, so mount other things before it. It fails only if the embedded
-// files do not fit together.
-func New(bar behind.Bar, log *slog.Logger) (http.Handler, error) { return NewWithLogin(bar, nil, log) }
+// it is given, so mount other things before it. Everybody may do everything, so
+// the server must answer on a loopback address only. It fails only if the
+// embedded files do not fit together.
+func New(bar behind.Bar, log *slog.Logger) (http.Handler, error) {
+	pages, err := NewWithLogin(bar, nil, log)
+	return access.Unguarded(pages), err
+}
 
 // NewWithLogin is [New] with a login page, for pages that a guard stands before.
 func NewWithLogin(bar behind.Bar, door Doorkeeper, log *slog.Logger) (http.Handler, error) {

@@ -152,7 +152,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
 			}
-			return onlyHere(h), leave, nil
+			return onlyHere(access.Unguarded(h)), leave, nil
 		}
 	}
 	leave()

@@ -1,6 +1,9 @@
 package access
 
-import "context"
+import (
+	"context"
+	"net/http"
+)
 
 // Role is what a person may do. Each role may do what the one before it may; the
 // zero value is no role and may do nothing.
@@ -44,23 +47,35 @@ type Person struct {
 	Role Role
 }
 
-// entry is what the guard noted on a request: who makes it, or that nobody has
-// signed in.
+// entry is what was noted on a request: who makes it, that nobody has signed in,
+// or that there is no guard.
 type entry struct {
-	person Person
-	known  bool
+	person    Person
+	known     bool
+	unguarded bool
 }
 
 type entryKey struct{}
 
 // With returns a context for what a person does.
 func With(ctx context.Context, p Person) context.Context {
-	return context.WithValue(ctx, entryKey{}, entry{p, true})
+	return context.WithValue(ctx, entryKey{}, entry{person: p, known: true})
 }
 
 // withNobody returns a context for what somebody does who has not signed in.
 func withNobody(ctx context.Context) context.Context {
 	return context.WithValue(ctx, entryKey{}, entry{})
+}
+
+// Unguarded lets everybody in as a lead, nameless, for a server that answers on a
+// loopback address only. Requests that carry a mark already keep it.
+func Unguarded(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if _, marked := r.Context().Value(entryKey{}).(entry); !marked {
+			r = r.WithContext(context.WithValue(r.Context(), entryKey{}, entry{unguarded: true}))
+		}
+		next.ServeHTTP(w, r)
+	})
 }
 
 // PersonOf returns who makes a request; it is false if nobody has signed in or
@@ -71,15 +86,15 @@ func PersonOf(ctx context.Context) (Person, bool) {
 	return e.person, e.known
 }
 
-// May reports whether a request may do what needs a role. Where no guard is in
-// use everybody is a lead: the server must then answer on a loopback address
-// only. Behind a guard a request that nobody has signed in for may do nothing.
-// The context is that of the request: one that does not come from it carries no
-// mark of the guard and is a lead's.
+// May reports whether a request may do what needs a role. Who has not signed in
+// may do nothing, and neither may a request that neither a guard nor [Unguarded]
+// has marked.
 func May(ctx context.Context, need Role) bool {
-	e, guarded := ctx.Value(entryKey{}).(entry)
-	if !guarded {
+	switch e, _ := ctx.Value(entryKey{}).(entry); {
+	case e.unguarded:
 		return Lead.May(need)
+	case e.known:
+		return e.person.Role.May(need)
 	}
-	return e.known && e.person.Role.May(need)
+	return false
 }

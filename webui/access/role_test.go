@@ -2,6 +2,8 @@ package access
 
 import (
 	"context"
+	"net/http"
+	"net/http/httptest"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -28,7 +30,8 @@ func TestRoles(t *testing.T) {
 	}
 }
 
-// Without a guard everybody is a lead; behind one, nobody is until they sign in.
+// Nobody may do anything until they sign in, or until it is said that there is no
+// guard.
 func TestWhoMay(t *testing.T) {
 	bare := context.Background()
 	for _, c := range []struct {
@@ -37,7 +40,9 @@ func TestWhoMay(t *testing.T) {
 		known       bool
 		floor, lead bool
 	}{
-		{"no guard", bare, false, true, true},
+		{"no mark", bare, false, false, false},
+		{"no guard", unguarded(bare), false, true, true},
+		{"a guard behind no guard", unguarded(withNobody(bare)), false, false, false},
 		{"nobody signed in", withNobody(bare), false, false, false},
 		{"floor", With(withNobody(bare), Person{"Bo", Floor}), true, true, false},
 		{"lead", With(bare, Person{"Ana", Lead}), true, true, true},
@@ -52,4 +57,11 @@ func TestWhoMay(t *testing.T) {
 			assert.False(t, May(withNobody(c.ctx), 0), "no role is not the least role")
 		})
 	}
+}
+
+// unguarded is the context that a handler sees behind [Unguarded].
+func unguarded(ctx context.Context) (seen context.Context) {
+	h := Unguarded(http.HandlerFunc(func(_ http.ResponseWriter, r *http.Request) { seen = r.Context() }))
+	h.ServeHTTP(httptest.NewRecorder(), httptest.NewRequest(http.MethodGet, "/", nil).WithContext(ctx))
+	return seen
 }
