@@ -32,7 +32,7 @@ type ReadyAnswer struct {
 }
 
 // health registers /healthz, which needs nothing, and /readyz, which needs the
-// index.
+// index and a house that is kept up with.
 func (s *Server) health() {
 	handle(s, huma.Operation{OperationID: "health", Method: http.MethodGet, Path: healthPath, Tags: []string{"program"},
 		Summary: "Whether the program runs"}, noStore,
@@ -40,6 +40,11 @@ func (s *Server) health() {
 	handle(s, huma.Operation{OperationID: "ready", Method: http.MethodGet, Path: readyPath, Tags: []string{"program"},
 		Summary: "Whether the program can do its work"}, noStore,
 		func(context.Context, *struct{}) (*ReadyAnswer, error) {
+			if s.opts.Ready != nil {
+				if err := s.opts.Ready(); err != nil {
+					return nil, err
+				}
+			}
 			x := s.house().Index
 			// Any name will do: a closed index knows none.
 			if _, _, err := x.Resolve("water"); errors.Is(err, index.ErrClosed) {

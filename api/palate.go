@@ -1,9 +1,18 @@
 package api
 
 import (
+	"context"
+
 	"counterpour/api/service"
+	"counterpour/flavor"
 	"counterpour/flavor/template"
 )
+
+// PalateBody marks a drink of the house, as it is now, as right.
+type PalateBody struct {
+	Drink string `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house"`
+	Undo  bool   `json:"undo,omitempty" doc:"Take the mark off"`
+}
 
 // PalateAnswer is the palate of a house: the drinks that it marked as right, and
 // what they move.
@@ -48,4 +57,20 @@ func AnswerPalate(house *service.Snapshot) *PalateAnswer {
 			return out
 		}),
 	}
+}
+
+// markRight marks a drink as right, or takes the mark off, and answers the
+// palate that comes of it.
+func (s *Server) markRight(ctx context.Context, body PalateBody) (*PalateAnswer, error) {
+	if s.opts.Keeper == nil || s.opts.By == nil {
+		return nil, &flavor.Fault{Kind: ErrForbidden, Message: "this house takes no changes"}
+	}
+	by, may := s.opts.By(ctx)
+	if !may {
+		return nil, &flavor.Fault{Kind: ErrForbidden, Message: "this needs the role lead; ask with a token that has it"}
+	}
+	if err := s.opts.Keeper.Right(ctx, by, service.RightRequest{Drink: body.Drink, Undo: body.Undo}); err != nil {
+		return nil, err
+	}
+	return AnswerPalate(s.house()), nil
 }

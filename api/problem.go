@@ -26,6 +26,8 @@ var (
 	ErrMethod = errors.New("method not allowed")
 	// ErrSlowBody: a body that did not arrive in time.
 	ErrSlowBody = errors.New("request timed out")
+	// ErrForbidden: who asks may not do that.
+	ErrForbidden = errors.New("forbidden")
 	// ErrNotReady: the program is starting or stopping.
 	ErrNotReady = errors.New("not ready")
 )
@@ -40,12 +42,14 @@ var kinds = []struct {
 }{
 	{ErrNoRoute, http.StatusNotFound, ""},
 	{service.ErrNotFound, http.StatusNotFound, ""},
+	{ErrForbidden, http.StatusForbidden, ""},
 	{ErrMethod, http.StatusMethodNotAllowed, ""},
 	{ErrMalformed, http.StatusBadRequest, ""},
 	{ErrTooLarge, http.StatusRequestEntityTooLarge, ""},
 	{ErrMediaType, http.StatusUnsupportedMediaType, ""},
 	{ErrSlowBody, http.StatusRequestTimeout, ""},
 	{ErrNotReady, http.StatusServiceUnavailable, ""},
+	{service.ErrLost, http.StatusServiceUnavailable, service.ErrLost.Error()},
 	{flavor.ErrInvalid, http.StatusUnprocessableEntity, ""},
 	{flavor.ErrUnknown, http.StatusUnprocessableEntity, ""},
 	{context.DeadlineExceeded, http.StatusServiceUnavailable, "this took longer than is allowed; ask for fewer parts, or again later"},

@@ -137,7 +137,7 @@ func (s *Server) batching() {
 	})
 }
 
-// palate registers GET /v1/palate.
+// palate registers GET and POST /v1/palate.
 func (s *Server) palate() {
 	handle(s, huma.Operation{
 		OperationID: "get-palate", Method: http.MethodGet, Path: "/v1/palate", Tags: []string{"house"},
@@ -145,6 +145,15 @@ func (s *Server) palate() {
 		Description: "The drinks that the house marked as right, and how they move the families.",
 	}, noStore, func(context.Context, *struct{}) (*PalateAnswer, error) {
 		return AnswerPalate(s.house()), nil
+	})
+	type input struct{ Body PalateBody }
+	handle(s, huma.Operation{
+		OperationID: "mark-right", Method: http.MethodPost, Path: "/v1/palate", Tags: []string{"house"},
+		Summary:     "Mark a drink as right",
+		Description: "Marks a drink of the house, as it is now, as right for it, or takes the mark off; the families move toward the drinks that are marked.",
+		RequestBody: examples(map[string]any{"mark": map[string]any{"drink": "Ropewalk"}}),
+	}, noStore, func(ctx context.Context, in *input) (*PalateAnswer, error) {
+		return s.markRight(ctx, in.Body)
 	})
 }
 

@@ -11,12 +11,15 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
 	"counterpour/data"
+	"counterpour/data/house"
+	"counterpour/flavor"
 )
 
 // demo is the demo house over the embedded catalogue, built once.
@@ -47,11 +50,25 @@ func always(s *service.Snapshot) func() *service.Snapshot {
 	return func() *service.Snapshot { return s }
 }
 
+// noted is a keeper of a house at rest, which takes any mark and keeps none.
+type noted struct{}
+
+func (noted) Right(_ context.Context, by house.By, r service.RightRequest) error {
+	if r.Drink == "unmarked" || by.Actor == "" {
+		return flavor.Invalid("drink", r.Drink, "is not marked")
+	}
+	return nil
+}
+
 // serverFor returns a server over the demo house and what it logs.
 func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
 	t.Helper()
 	var log bytes.Buffer
 	opts.Log = slog.New(slog.NewTextHandler(&log, nil))
+	if opts.Keeper == nil {
+		opts.Keeper = noted{}
+		opts.By = func(context.Context) (house.By, bool) { return house.By{Actor: "Wren", At: time.Now()}, true }
+	}
 	s, err := NewServer(always(demoFor(t)), opts)
 	require.NoError(t, err)
 	return s, &log
@@ -386,9 +403,30 @@ func TestHouseScenarios(t *testing.T) {
 		{name: "from the cellar", url: "/v1/batch", body: `{"drink":"ropewalk","servings":10,"from":"cellar"}`, status: 422, want: []string{"body.from"}},
 		{name: "a batch of nothing known", url: "/v1/batch", body: `{"drink":"moon dust","servings":10}`, status: 422, want: []string{"body.drink"}},
 		{name: "the palate", url: "/v1/palate", status: 200, want: []string{`{"right":[],"palates":[]}`}},
-		{name: "the palate, by POST", url: "/v1/palate", body: `{}`, status: 405},
+		{name: "a drink is right", url: "/v1/palate", body: `{"drink":"ropewalk"}`, status: 200, want: []string{`{"right":[],"palates":[]}`}},
+		{name: "no drink is right", url: "/v1/palate", body: `{}`, status: 422, want: []string{"drink"}},
+		{name: "one that is not marked", url: "/v1/palate", body: `{"drink":"unmarked","undo":true}`, status: 422, want: []string{"body.drink"}},
 	} {
 		sc.run(t, h)
+	}
+	mark := scenario{name: "by who may not", url: "/v1/palate", body: `{"drink":"ropewalk"}`, status: 403, want: []string{"lead"}}
+	s, _ = serverFor(t, Options{Keeper: noted{}, By: func(context.Context) (house.By, bool) { return house.By{}, false }})
+	mark.run(t, s.Handler())
+	bare, err := NewServer(always(demoFor(t)), Options{})
+	require.NoError(t, err)
+	mark.name, mark.want = "where nothing is kept", []string{"no changes"}
+	mark.run(t, bare.Handler())
+}
+
+// A house that is no longer kept up with is not ready, and goes on answering.
+func TestALostHouseIsNotReady(t *testing.T) {
+	s, _ := serverFor(t, Options{Ready: func() error { return service.ErrLost }})
+	for _, sc := range []scenario{
+		{name: "ready", url: "/readyz", status: 503, want: []string{"start the program again"}},
+		{name: "health", url: "/healthz", status: 200},
+		{name: "find", url: "/v1/ingredients?q=gin", status: 200},
+	} {
+		sc.run(t, s.Handler())
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"net/http"
 	"time"
 
+	"counterpour/data/house"
+
 	"counterpour/api/service"
 
 	"github.com/danielgtaylor/huma/v2"
@@ -31,12 +33,23 @@ type Options struct {
 	// Pages answers everything that is no endpoint, such as the web pages;
 	// nil answers 404.
 	Pages http.Handler
+	// Ready says why the house cannot be relied on; nil is always ready.
+	Ready func() error
+	// Keeper takes what is written to the house; nil takes nothing.
+	Keeper Keeper
+	// By says who makes a change, and whether they may; nil lets nobody.
+	By func(ctx context.Context) (house.By, bool)
 	// Log gets what goes wrong here; nil is slog.Default.
 	Log *slog.Logger
 	// Timeout is how long a request may take; 0 is RequestTimeout.
 	Timeout time.Duration
 	// Version is shown in the OpenAPI document; empty is "dev".
 	Version string
+}
+
+// Keeper takes what is written to a house.
+type Keeper interface {
+	Right(ctx context.Context, by house.By, r service.RightRequest) error
 }
 
 // Server carries a house over HTTP. It is safe for concurrent use, and owns

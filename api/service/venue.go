@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"log/slog"
 	"sync"
@@ -29,6 +30,7 @@ type Venue struct {
 
 	stop     context.CancelFunc
 	followed chan struct{} // closed when nobody follows the store any more
+	lost     atomic.Bool   // the store is no longer followed, and nobody asked for that
 }
 
 // Open makes the first snapshot of a house over a kitchen of the catalogue, and
@@ -62,6 +64,18 @@ func (v *Venue) Now() *Snapshot { return v.now.Load() }
 // Catalogue returns what is known without the house.
 func (v *Venue) Catalogue() *house.Shelf { return v.bare }
 
+// ErrLost: a house whose changes are no longer taken up.
+var ErrLost = errors.New("changes of the house are no longer taken up; start the program again")
+
+// Ready returns [ErrLost] once the store is no longer followed, though nobody
+// closed the venue.
+func (v *Venue) Ready() error {
+	if v.lost.Load() {
+		return ErrLost
+	}
+	return nil
+}
+
 // Close stops following the store, and returns once nobody uses it here.
 func (v *Venue) Close() {
 	v.stop()
@@ -73,9 +87,15 @@ func (v *Venue) Close() {
 func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 	defer close(v.followed)
 	defer func() {
-		if r := recover(); r != nil {
-			v.log.Error("the house is no longer followed; start the program again", "cause", fmt.Sprint(r))
+		cause := recover()
+		if cause == nil && ctx.Err() != nil {
+			return
 		}
+		if cause == nil {
+			cause = "the store tells of no more changes"
+		}
+		v.lost.Store(true)
+		v.log.Error("the house is no longer followed; start the program again", "cause", fmt.Sprint(cause))
 	}()
 	for c := range changes {
 		last := c.Seq

@@ -12,6 +12,8 @@ import (
 	"sync/atomic"
 	"time"
 
+	"counterpour/data/house"
+
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
@@ -147,7 +149,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Log: s.log, Version: version()}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, By: editor, Log: s.log, Version: version()}); err == nil {
 			h = answers.Handler()
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
@@ -164,6 +166,15 @@ func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, er
 		return webui.New(pages{service.Bar{Venue: v}}, s.log)
 	}
 	return webui.NewWithLogin(pages{service.Bar{Venue: v}}, guard, s.log)
+}
+
+// editor is who makes a change over the API, which needs a lead.
+func editor(ctx context.Context) (house.By, bool) {
+	by := house.By{Actor: "api", At: time.Now()}
+	if p, ok := access.PersonOf(ctx); ok {
+		by.Actor = p.Name
+	}
+	return by, access.May(ctx, access.Lead)
 }
 
 // pages is a venue as the pages see it.

@@ -1,0 +1,232 @@
+package service
+
+import (
+	"context"
+	"errors"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/index"
+)
+
+// muted is a store whose feed is in the test's hands, and whose records may be
+// out of reach.
+type muted struct {
+	house.Store
+	feed  chan house.Change
+	fails func()
+}
+
+func (m muted) Subscribe(context.Context) (<-chan house.Change, error) { return m.feed, nil }
+
+func (m muted) List(ctx context.Context, kinds ...house.Kind) ([]house.Entry, error) {
+	m.fails()
+	return m.Store.List(ctx, kinds...)
+}
+
+// A feed that ends, or breaks, is told; a venue that is closed is not lost.
+func TestALostFeedIsTold(t *testing.T) {
+	for name, end := range map[string]func(*Venue, muted, *bool){
+		"the feed ends":    func(_ *Venue, m muted, _ *bool) { close(m.feed) },
+		"taking up panics": func(_ *Venue, m muted, breaks *bool) { *breaks = true; m.feed <- house.Change{Seq: 99} },
+	} {
+		breaks := false
+		m := muted{Store: memory(t), feed: make(chan house.Change), fails: func() {
+			if breaks {
+				panic("the records are out of reach")
+			}
+		}}
+		v := open(t, m)
+		require.NoError(t, v.Ready(), name)
+		end(v, m, &breaks)
+		assert.Eventually(t, func() bool { return errors.Is(v.Ready(), ErrLost) }, 10*time.Second, time.Millisecond, name)
+	}
+	v := open(t, memory(t))
+	v.Close()
+	assert.NoError(t, v.Ready(), "it was closed")
+}
+
+// A fault of a bottle stays until it is mended, whatever else changes.
+func TestFaultsStay(t *testing.T) {
+	v := open(t, memory(t))
+	put(t, v.Store(), 0, house.Bottle{ID: "lost", Name: "Lost", Ingredient: "nothing-known", SizeML: 700, Stock: 1})
+	require.Len(t, v.Now().Faults, 1)
+	put(t, v.Store(), 0, drink(t, v, sour))
+	require.Len(t, v.Now().Menu, 1)
+	require.Len(t, v.Now().Faults, 1, "the shelf is as it was, and so is its fault")
+	_, err := v.Store().Write(t.Context(), someone, house.Remove(house.Ref{Kind: house.KindBottle, ID: "lost"}, 1))
+	require.NoError(t, err)
+	assert.Empty(t, v.Now().Faults)
+}
+
+// An index that is closed is an error of every question, and none is answered
+// as if the bottle or the drink were not there.
+func TestNothingIsPassedOver(t *testing.T) {
+	s := *testHouse(t)
+	kitchen := *s.Kitchen
+	s.Kitchen = &kitchen
+	var err error
+	kitchen.Index, err = index.Build(t.Context(), kitchen.Catalogue.Profiles()[:3], nil)
+	require.NoError(t, err)
+	require.NoError(t, kitchen.Index.Close())
+	for name, r := range map[string]OutsRequest{
+		"a bottle": {Out: []string{"falernum"}, Parts: 2},
+		"a drink":  {Out: nil, Menu: []Fields{{Pours: []Line{{"gin", 2, "oz"}}}}, Parts: 2},
+	} {
+		_, err := s.Outs(t.Context(), r)
+		assert.ErrorIs(t, err, index.ErrClosed, name)
+	}
+}
+
+// What cannot be weighed is refused wherever a draft is read.
+func TestADraftOfAFoamerAlone(t *testing.T) {
+	s := testHouse(t)
+	foam := "1 oz soy lecithin foamer\nshake, up"
+	other := honeySour
+	for name, err := range map[string]error{
+		"score": second(s.Score(t.Context(), ScoreRequest{Draft: Draft{Text: &foam}})),
+		"cover": second(s.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &foam}, Missing: []string{"soy lecithin foamer"}, Parts: 1, Limit: 1})),
+		"riff":  second(s.Riff(t.Context(), RiffRequest{Draft: Draft{Text: &foam}, Limit: 1})),
+		"walk":  second(s.Walk(t.Context(), WalkRequest{From: Draft{Text: &foam}, To: Draft{Text: &other}, Steps: 1, PourML: 60})),
+		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []Fields{{Pours: []Line{{"soy-lecithin-foamer", 1, "oz"}}}}})),
+		"bench": second(Bar{Venue: standing(s)}.Read(foam)),
+	} {
+		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
+		assert.ErrorContains(t, err, "to weigh", name)
+	}
+}
+
+func second[T any](_ T, err error) error { return err }
+
+// standing is a venue that stands as it is.
+func standing(s *Snapshot) *Venue {
+	v := &Venue{}
+	v.now.Store(s)
+	return v
+}
+
+// Several that are missing go together, each once, and none of them comes back.
+func TestCoverOfSeveral(t *testing.T) {
+	s := testHouse(t)
+	text := falernumSour
+	a, err := s.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &text}, Missing: []string{"falernum", "orgeat", "Falernum"}, Parts: 2, Limit: 5})
+	require.NoError(t, err)
+	require.Len(t, a.Missing, 2)
+	assert.Equal(t, "falernum", a.Missing[0].ID)
+	assert.Equal(t, "orgeat", a.Missing[1].ID)
+	require.NotEmpty(t, a.Result.Covers)
+	for _, c := range a.Result.Covers {
+		for _, p := range c.Spec.Pours {
+			assert.NotContains(t, []string{"falernum", "orgeat"}, p.Profile.ID, c.Text)
+		}
+	}
+	_, err = s.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &text}, Missing: nil, Parts: 2, Limit: 5})
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
+// The cost of the menu is that of its drinks, and each pour's part adds up.
+func TestCost(t *testing.T) {
+	v, _ := openDemo(t)
+	s := v.Now()
+	a, err := s.Cost(t.Context(), CostRequest{})
+	require.NoError(t, err)
+	require.Len(t, a.Drinks, len(s.Menu))
+	for _, d := range a.Drinks {
+		var sum, part float64
+		for _, share := range d.Shares {
+			sum += share.Amount
+			part += share.Part
+		}
+		assert.InDelta(t, d.Cost.Amount, sum, 1e-9, d.Drink.Slug)
+		assert.InDelta(t, 1, part, 1e-9, d.Drink.Slug)
+		one, ok := CostOf(&d.Drink.Spec, s.Prices.PerML)
+		assert.True(t, ok || len(d.Cost.Unpriced) == 0)
+		if ok {
+			assert.InDelta(t, d.Cost.Amount, one, 1e-9, "one way to price")
+		}
+	}
+	one, err := s.Cost(t.Context(), CostRequest{Drinks: []string{a.Drinks[3].Drink.Slug}})
+	require.NoError(t, err)
+	assert.Equal(t, a.Drinks[3], one.Drinks[0])
+	_, err = s.Cost(t.Context(), CostRequest{Drinks: []string{"moon dust"}})
+	assert.ErrorIs(t, err, flavor.ErrUnknown)
+}
+
+// Prices in two currencies cannot be added up, and nothing is said to be free.
+func TestCostInTwoCurrencies(t *testing.T) {
+	v := open(t, memory(t))
+	price := 20.0
+	put(t, v.Store(), 0, house.Bottle{ID: "gin", Name: "gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Price: &price, Currency: "EUR"},
+		house.Bottle{ID: "rum", Name: "rum", Ingredient: "white-rum", SizeML: 700, Stock: 1, Price: &price, Currency: "USD"}, drink(t, v, sour))
+	_, err := v.Now().Cost(t.Context(), CostRequest{})
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
+	_, err = v.Now().Batch(t.Context(), BatchRequest{Drink: "quay sour", Servings: 10})
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
+func TestBatch(t *testing.T) {
+	v, _ := openDemo(t)
+	s := v.Now()
+	name := s.Menu[0].Spec.Name
+	a, err := s.Batch(t.Context(), BatchRequest{Drink: name, Servings: 12})
+	require.NoError(t, err)
+	assert.InDelta(t, 12*a.Batch.ServingML, a.Batch.TotalML, 1e-9)
+	keg, err := s.Batch(t.Context(), BatchRequest{Drink: name, KegLitres: 19})
+	require.NoError(t, err)
+	assert.InDelta(t, 19000, keg.Batch.TotalML, 1e-6)
+	for place, r := range map[string]BatchRequest{
+		"servings":   {Drink: name},
+		"bottle_ml":  {Drink: name, BottleML: -1},
+		"keg_litres": {Drink: name, KegLitres: 1e9},
+		"from":       {Drink: name, Servings: 1, Place: "cellar"},
+		"drink":      {Drink: "moon dust", Servings: 1},
+	} {
+		_, err := s.Batch(t.Context(), r)
+		faults := FaultsOf(err)
+		require.NotEmpty(t, faults, place)
+		assert.Equal(t, place, faults[0].Location)
+	}
+}
+
+// A drink is marked as right as it is now, by its name; the mark comes off again.
+func TestRight(t *testing.T) {
+	v := open(t, memory(t))
+	put(t, v.Store(), 0, drink(t, v, sour))
+	require.NoError(t, v.Right(t.Context(), someone, RightRequest{Drink: "quay sour"}))
+	p := v.Now().Palate()
+	require.Len(t, p.Right, 1)
+	assert.Equal(t, RightDrink{"quay-sour", "Quay Sour", 1}, p.Right[0])
+	require.Len(t, p.Palates, 1)
+	assert.Equal(t, "sour", p.Palates[0].ID)
+	require.NoError(t, v.Right(t.Context(), someone, RightRequest{Drink: "quay-sour", Undo: true}))
+	assert.Empty(t, v.Now().Palate().Right)
+	assert.ErrorIs(t, v.Right(t.Context(), someone, RightRequest{Drink: "quay-sour", Undo: true}), flavor.ErrInvalid)
+	assert.ErrorIs(t, v.Right(t.Context(), someone, RightRequest{Drink: "moon dust"}), flavor.ErrUnknown)
+}
+
+// What is noted of a cover is what the next search learns from.
+func TestTaste(t *testing.T) {
+	v := open(t, memory(t))
+	put(t, v.Store(), 0, drink(t, v, sour))
+	served := "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz honey syrup\nshake, up\n"
+	require.NoError(t, v.Taste(t.Context(), someone, TasteRequest{Served: Draft{Text: &served}, Missing: "simple syrup", Verdict: house.VerdictSentBack, Taster: "Wren"}))
+	tastings := v.Now().Tastings
+	require.Len(t, tastings, 1)
+	assert.Equal(t, "simple-syrup", tastings[0].Missing)
+	assert.Equal(t, []string{"honey-syrup"}, tastings[0].Parts)
+	assert.Zero(t, tastings[0].Liked)
+
+	nameless, strange, off := honeySour, "Sand Sour\n"+honeySour, 11.0
+	for name, r := range map[string]TasteRequest{
+		"a name":  {Served: Draft{Text: &nameless}, Missing: "honey syrup", Verdict: house.VerdictKept, Taster: "Wren"},
+		"no spec": {Served: Draft{Text: &strange}, Missing: "honey syrup", Verdict: house.VerdictKept, Taster: "Wren"},
+		"score":   {Served: Draft{Text: &served}, Missing: "honey syrup", Score: &off, Verdict: house.VerdictUnknown, Taster: "Wren"},
+	} {
+		assert.NotEmpty(t, FaultsOf(v.Taste(t.Context(), someone, r)), name)
+	}
+}
