@@ -25,6 +25,7 @@ const (
 type odorantsSchema struct {
 	Version  int               `toml:"version"`
 	Notes    map[string]string `toml:"notes"`
+	Together map[string]string `toml:"together"`
 	Odorants map[string]string `toml:"odorants"`
 }
 
@@ -76,6 +77,10 @@ func odourTable() (*sense.Table, error) {
 		return nil, fmt.Errorf("data: odour: versions %d and %d; this program reads version %d", o.Version, c.Version, FormatVersion)
 	}
 	t := &sense.Table{Aliases: c.Aliases}
+	t.Together = map[string][]string{}
+	for name, odorants := range o.Together {
+		t.Together[name] = strings.Split(odorants, "; ")
+	}
 	for _, id := range sortedKeys(o.Notes) {
 		family, ok := flavor.ParseFamily(o.Notes[id])
 		if !ok {

@@ -2,6 +2,7 @@ package sense
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 
 	"counterpour/flavor"
@@ -119,7 +120,23 @@ func (s *Space) lostMaterial(name string, before, after *Glass) (Lost, bool) {
 		}
 	}
 	l.Kept = kept / all
+	l.Odorants = s.called(l.Odorants)
 	return l, l.Kept < keptShare
+}
+
+// called replaces odorants that go by one name, where all of them are there.
+func (s *Space) called(odorants []string) []string {
+	for _, name := range slices.Sorted(maps.Keys(s.together)) {
+		group := s.together[name]
+		missing := func(o string) bool { return !slices.Contains(odorants, o) }
+		first := slices.IndexFunc(odorants, func(o string) bool { return slices.Contains(group, o) })
+		if first < 0 || slices.ContainsFunc(group, missing) {
+			continue
+		}
+		rest := slices.DeleteFunc(slices.Clone(odorants), func(o string) bool { return slices.Contains(group, o) })
+		odorants = slices.Insert(rest, min(first, len(rest)), name)
+	}
+	return odorants
 }
 
 // odorantIn is how much of an odorant a glass has: intensity times importance.

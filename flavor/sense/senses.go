@@ -40,8 +40,7 @@ type law struct {
 	weber float64
 	// threshold is the least amount that they notice in water, in unit.
 	threshold float64
-	// weight scales the steps: below 1 for what is seen or smelt beside what is
-	// tasted; 1 unless the source says otherwise.
+	// weight scales the steps: below 1 for what is seen beside what is tasted.
 	weight float64
 	source string
 }
@@ -81,7 +80,7 @@ var laws = [NumSenses]law{
 		"judged"},
 	Colour: {"colour", "absorbance per cm", 0.30, 0.045, 1,
 		"judged, so that straw from pale gold is a step in a finger's depth; the eye tells far finer in two glasses held together"},
-	Aroma: {"aroma", "intensity", 0.25, 0.1, 0.6,
+	Aroma: {"aroma", "intensity", 0.25, 0.1, 1,
 		"k: Cain, Science 195:796, 1977, odour intensity (from memory); threshold a hundredth of a neat bottle's leading note (judged)"},
 	Volume: {"volume", "mL", 0.10, 0.5, 1,
 		"k: as ethanol, since more length is noticed as less strength (judged)"},

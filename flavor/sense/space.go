@@ -19,6 +19,7 @@ type Space struct {
 	odorants  []Odorant
 	notes     []Note
 	idf       []float64 // by odorant
+	together  map[string][]string
 	quality   Quality
 }
 
@@ -68,7 +69,7 @@ func NewSpace(t *Table, f *Factors) (*Space, error) {
 		return nil, err
 	}
 	x := indexOf(t)
-	s := &Space{materials: make(map[string]*material, len(t.Materials)), odorants: t.Odorants, notes: t.Notes, idf: x.idf,
+	s := &Space{materials: make(map[string]*material, len(t.Materials)), odorants: t.Odorants, notes: t.Notes, idf: x.idf, together: t.Together,
 		quality: Quality{Materials: len(t.Materials), Odorants: len(t.Odorants), Largest: f.Largest, RMS: f.RMS}}
 	at := 0
 	for i := range t.Materials {

@@ -16,6 +16,9 @@ type Table struct {
 	Materials []Material
 	// Aliases are other names of materials: written name to material.
 	Aliases map[string]string
+	// Together names odorants that come together and go by one name, such as
+	// citral for geranial and neral.
+	Together map[string][]string
 }
 
 // Note is one thing that an odorant can smell of, finer than a family.
@@ -82,6 +85,13 @@ func (t *Table) check() error {
 		}
 		if len(m.Odorants) == 0 && m.Shares.Total() <= 0 {
 			return fmt.Errorf("sense: material %q: needs odorants or shares of families", m.Name)
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(t.Together)) {
+		for _, o := range t.Together[name] {
+			if !odorants[o] || odorants[name] {
+				return fmt.Errorf("sense: %q for %q: it must name odorants of the table, and not be one", name, o)
+			}
 		}
 	}
 	return t.checkAliases(materials)
