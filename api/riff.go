@@ -45,7 +45,10 @@ type Riff struct {
 	NewAllergens []string   `json:"new_allergens" doc:"Those that the draft does not have"`
 	Cautions     []Caution  `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
 	Cost         *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
-	Text         string     `json:"text"`
+	Notice       string     `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice that it is another drink"`
+	Name         string     `json:"name" doc:"What it is, in the form of the trade: what leads it, its family, how it is served"`
+	Why          string     `json:"why" doc:"Why it is worth a try"`
+	Text         string     `json:"text" doc:"What to pour otherwise, and what that does"`
 }
 
 // Relative is a proven drink near to the draft.
@@ -79,7 +82,7 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
 				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
 				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec),
-				Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Text: x.Text}
+				Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Notice: string(x.Notice), Name: x.Name, Why: x.Why, Text: x.Text}
 		}),
 		Relatives: list(r.Relatives, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}

@@ -46,6 +46,8 @@ type UpDraft struct {
 	Allergens []Allergen `json:"allergens"`
 	Cautions  []Caution  `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
 	Cost      *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
+	Name      string     `json:"name" doc:"What it is, in the form of the trade: what leads it, its family, how it is served"`
+	Why       string     `json:"why" doc:"Why it is worth a try"`
 	Text      string     `json:"text"`
 }
 
@@ -77,7 +79,7 @@ func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (
 		Drafts: list(r.Result.Drafts, func(x useup.Draft) UpDraft {
 			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
 				Uses:      list(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
-				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Text: x.Text}
+				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Name: x.Name, Why: x.Why, Text: x.Text}
 		}),
 		Unused: list(r.Result.Unused, func(u useup.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}

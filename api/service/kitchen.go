@@ -53,7 +53,7 @@ func (k *Kitchen) judgeBy(s *template.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
-	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Proven)
+	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), k.Proven)
 	return err
 }
 

@@ -50,7 +50,7 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 	}
 	guest, found := s.guest(r.Guest)
 	faults = append(faults, found...)
-	wishes, err := wish.Parse(r.Toward)
+	wishes, err := wish.Parse(r.Toward, s.names())
 	if err := collect(&faults, err); err != nil {
 		return nil, err
 	}
@@ -67,6 +67,11 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 	}
 	a.Relatives, err = s.Station.Relatives(&spec, relatives, guest)
 	return a, err
+}
+
+// names finds the ingredients that a word in a wish means.
+func (s *Snapshot) names() wish.Names {
+	return wish.NamesIn(append(s.Catalogue.Profiles(), s.Stock...))
 }
 
 // UseUpRequest asks for drinks that use bottles up.
@@ -130,7 +135,7 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 	out.Guest, found = s.guest(r.Guest)
 	faults = append(faults, found...)
 	var err error
-	out.Toward, err = wish.Parse(r.Toward)
+	out.Toward, err = wish.Parse(r.Toward, s.names())
 	if err := collect(&faults, err); err != nil {
 		return nil, err
 	}

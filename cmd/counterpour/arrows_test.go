@@ -38,11 +38,11 @@ var allowedInFlavor = map[string][]string{
 	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance"},
 	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
 
-	"riff/wish":    {"flavor", "template", "cover"},
+	"riff/wish":    {"flavor", "sense", "cover"},
 	"riff/station": {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish"},
 	"riff":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish", "riff/station"},
 	"riff/useup":   {"flavor", "measure", "template", "cover", "riff/wish", "riff/station"},
-	"riff/walk":    {"flavor", "measure", "mix", "template", "balance", "cover", "riff/station"},
+	"riff/walk":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/station"},
 
 	"trial": {"flavor", "measure", "mix", "template", "balance"},
 }

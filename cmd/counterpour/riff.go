@@ -57,11 +57,13 @@ func showRiffs(p *page, a *api.RiffAnswer) {
 		p.line("Nothing that may be poured makes a riff that stays in balance and meets every wish")
 	}
 	for i, r := range a.Riffs {
-		p.head("%d. %s", i+1, r.Text)
+		p.head("%d. %s", i+1, r.Name)
+		p.line("     %s", r.Text)
+		p.line("     %s", r.Why)
 		showDrink(p, &r.Spec, r.Allergens)
 		showNew(p, r.NewAllergens)
-		p.line("     %s, %s; %s; %s %% vol; %s noticeable steps away; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
-			number(r.ABVPct, 1), number(r.DistanceJND, 1), number(r.Score, 1), costText(r.Cost, a.Currency))
+		p.line("     %s, %s; %s; %s %% vol; %s noticeable steps away, a guest %s notice; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
+			number(r.ABVPct, 1), number(r.DistanceJND, 1), r.Notice, number(r.Score, 1), costText(r.Cost, a.Currency))
 		showCautions(p, r.Cautions)
 	}
 	p.head("Proven relatives of the draft, the nearest first; at a distance of 0 it is the same drink")

@@ -62,7 +62,9 @@ func showUseUp(p *page, a *api.UseUpAnswer) {
 		p.line("Nothing that may be poured makes a balanced draft of these bottles")
 	}
 	for i, d := range a.Drafts {
-		p.head("%d. %s", i+1, d.Text)
+		p.head("%d. %s", i+1, d.Name)
+		p.line("     %s", d.Text)
+		p.line("     %s", d.Why)
 		showDrink(p, &d.Spec, d.Allergens)
 		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost, a.Currency))
 		showCautions(p, d.Cautions)

@@ -54,6 +54,9 @@ type search struct {
 
 func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 	for i := range drafts {
+		for _, way := range x.work.Limits.Ways(&drafts[i].Spec) {
+			drafts[i].Spec.Method, drafts[i].Spec.Service = way.Method, way.Service
+		}
 		x.work.Refit(&drafts[i].Spec)
 		key := station.KeyOf(&drafts[i].Spec)
 		if x.seen[key] {

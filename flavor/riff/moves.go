@@ -53,46 +53,11 @@ type option struct {
 func (w *work) consider(from *station.Parent, s flavor.Spec, kind station.Kind, it *station.Item, went, old *flavor.Profile) option {
 	likely := w.LikelyWith(from, it.Profile, went)
 	return option{class: it.Profile.Class,
-		Draft: station.Draft{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + w.toward(it, old)}}
+		Draft: station.Draft{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + towardWeight*w.Toward(it, old)}}
 }
 
 // towardWeight is how much a wish lifts an ingredient that leads there.
 const towardWeight = 0.6
-
-// toward says how much nearer to the wishes an ingredient leads than what it
-// takes the place of.
-func (w *work) toward(it *station.Item, old *flavor.Profile) float64 {
-	var sum float64
-	for i := range w.Limits.Steps {
-		x := &w.Limits.Steps[i]
-		v := leaning(x.Row, it.Profile, it.Per)
-		if old != nil {
-			v -= leaning(x.Row, old, template.PerML(old))
-		}
-		if !x.Up {
-			v = -v
-		}
-		sum += towardWeight * max(-1, min(1, v))
-	}
-	return sum
-}
-
-// leaning is how much of a row a neat ingredient has, about 1 for what leads it.
-func leaning(row int, p *flavor.Profile, per template.Equivalents) float64 {
-	switch row {
-	case station.RowStrong:
-		return per[template.Strong]
-	case station.RowSweet:
-		return per[template.Sweet]
-	case station.RowSour:
-		return per[template.Sour]
-	case station.RowBitter:
-		return per[template.Bitter]
-	case station.RowVolume:
-		return per[template.Long]
-	}
-	return p.Aroma[row-station.RowAroma] / 10
-}
 
 // best keeps the n options that rank highest, taking the classes in turn so that
 // a shelf of gins does not crowd out all else.

@@ -19,9 +19,10 @@ func (w *work) variations(from *station.Parent) []station.Draft {
 	out = append(out, w.lightened(from)...)
 	out = append(out, w.served(from)...)
 	out = append(out, w.added(from)...)
+	out = append(out, w.foamed(from)...)
 	out = append(out, w.sweetenedBy(from)...)
 	// What has lost a pour already loses no other, or it is no riff of the drink.
-	if len(w.Limits.Steps) > 0 && from.Lost == 0 {
+	if w.Limits.Wished() && from.Lost == 0 {
 		out = append(out, w.leftOut(from)...)
 	}
 	return out
@@ -136,39 +137,30 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 }
 
 // servings lists the other ways in which a drink may be mixed and served.
-func servings(s *flavor.Spec) []struct {
-	method  flavor.Method
-	service flavor.Service
-} {
-	type way = struct {
-		method  flavor.Method
-		service flavor.Service
-	}
+func servings(s *flavor.Spec) []station.Way {
 	switch s.Method {
 	case flavor.Shake:
-		return []way{{flavor.Shake, flavor.Up}, {flavor.Shake, flavor.Rocks}, {flavor.Swizzle, flavor.Crushed}, {flavor.Blend, flavor.Up}}
+		return []station.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
 	case flavor.DryShake:
-		return []way{{flavor.DryShake, flavor.Up}, {flavor.DryShake, flavor.Rocks}}
+		return []station.Way{{Method: flavor.DryShake, Service: flavor.Up}, {Method: flavor.DryShake, Service: flavor.Rocks}}
 	case flavor.Stir, flavor.Throw:
-		return []way{{flavor.Stir, flavor.Up}, {flavor.Stir, flavor.Rocks}, {flavor.Throw, flavor.Up}, {flavor.Build, flavor.Rocks}}
+		return []station.Way{{Method: flavor.Stir, Service: flavor.Up}, {Method: flavor.Stir, Service: flavor.Rocks}, {Method: flavor.Throw, Service: flavor.Up}, {Method: flavor.Build, Service: flavor.Rocks}}
 	case flavor.Swizzle, flavor.Blend:
-		return []way{{flavor.Shake, flavor.Up}, {flavor.Shake, flavor.Rocks}, {flavor.Swizzle, flavor.Crushed}}
+		return []station.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
 	}
-	return []way{{flavor.Build, flavor.Rocks}, {flavor.Build, flavor.Long}, {flavor.Build, flavor.Crushed}, {flavor.Stir, flavor.Up}}
+	return []station.Way{{Method: flavor.Build, Service: flavor.Rocks}, {Method: flavor.Build, Service: flavor.Long}, {Method: flavor.Build, Service: flavor.Crushed}, {Method: flavor.Stir, Service: flavor.Up}}
 }
 
 // served mixes and serves the same pours another way.
 func (w *work) served(from *station.Parent) []station.Draft {
-	fizz := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
 	likely := from.Likely()
 	var out []station.Draft
 	for _, way := range servings(&from.Spec) {
-		same := way.method == from.Spec.Method && way.service == from.Spec.Service
-		if same || fizz && (way.method == flavor.Blend || way.service == flavor.Up) {
+		if way.Method == from.Spec.Method && way.Service == from.Spec.Service {
 			continue
 		}
 		s := from.Spec.Clone()
-		s.Method, s.Service = way.method, way.service
+		s.Method, s.Service = way.Method, way.Service
 		out = append(out, station.Draft{Spec: s, Kind: KindMethod, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely})
 	}
 	return out
@@ -209,9 +201,38 @@ func (w *work) added(from *station.Parent) []station.Draft {
 	return best(options, w.few())
 }
 
+// foamed adds the white of an egg, or what foams like it, to a drink that is
+// shaken with something sour.
+func (w *work) foamed(from *station.Parent) []station.Draft {
+	shaken := from.Spec.Method == flavor.Shake || from.Spec.Method == flavor.DryShake
+	if !shaken || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
+		return nil
+	}
+	var options []option
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if it.Profile.Class.Kin() != flavor.KinFoam || it.Profile.Fat.Value > whiteFat {
+			continue
+		}
+		p, ok := station.Count(it.Profile, it.Unit, 1)
+		if !ok {
+			continue
+		}
+		s := from.Spec.Clone()
+		s.Pours, s.Method = append(s.Pours, p), flavor.DryShake
+		options = append(options, w.consider(from, s, KindTexture, it, nil, nil))
+	}
+	return best(options, foamsTried)
+}
+
+const (
+	whiteFat   = 20.0 // g/L of fat that tells a yolk from a white
+	foamsTried = 2
+)
+
 // few is how many additions go on: more where wishes lead there.
 func (w *work) few() int {
-	if len(w.Limits.Steps) > 0 {
+	if w.Limits.Wished() {
 		return 3 * draftsFew
 	}
 	return draftsFew

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/sense"
 )
 
 // Limits of a request.
@@ -35,6 +36,7 @@ type Request struct {
 // Riff is a variation in balance.
 type Riff struct {
 	station.Listed
+	Notice   sense.Notice     // whether a guest will notice
 	Distance float64          // from the drink asked about, in just-noticeable differences
 	Changes  []balance.Change // Pour is an index into that drink; its length for a pour that came in
 }
@@ -61,6 +63,9 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	}
 	w := &work{Job: st.NewJob(req.Stock, limits, measure.SystemOf(req.Spec), req.Seed), each: draftsEach}
 	if err := w.SetFrom(req.Spec); err != nil {
+		return nil, err
+	}
+	if err := w.CheckWishes(); err != nil {
 		return nil, err
 	}
 	pool, err := w.explore(ctx, req.Limit)

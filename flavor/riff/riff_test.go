@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -15,8 +16,10 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -63,13 +66,13 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 			assert.Equal(t, flavor.Up, x.Spec.Service, "%s: a hot drink is on no ice", x.Text)
 		}
 		checkServed(t, req.Spec, x)
-		from, err := station.Distance(b.Station.Mixer, req.Spec, &x.Spec)
+		from, err := b.Station.Distance(req.Spec, &x.Spec)
 		require.NoError(t, err)
 		assert.InDelta(t, from, x.Distance, bartest.Rounding)
 		assert.GreaterOrEqual(t, from, station.LeastDistance)
 		for j := range i {
 			assert.NotEqual(t, station.MadeOf(&res.Riffs[j].Spec), station.MadeOf(&x.Spec), "two riffs are made of the same things")
-			apart, err := station.Distance(b.Station.Mixer, &x.Spec, &res.Riffs[j].Spec)
+			apart, err := b.Station.Distance(&x.Spec, &res.Riffs[j].Spec)
 			require.NoError(t, err)
 			assert.GreaterOrEqual(t, apart, station.LeastDistance, "%s / %s", x.Text, res.Riffs[j].Text)
 		}
@@ -139,7 +142,7 @@ func TestRiffsKeepTheirPromises(t *testing.T) {
 		if len(spec.Pours) > station.MaxPours {
 			continue
 		}
-		toward, err := wish.Parse(wishes[round%len(wishes)])
+		toward, err := wish.Parse(wishes[round%len(wishes)], wish.NamesIn(b.Usual))
 		require.NoError(t, err)
 		req := Request{Spec: &spec, Toward: toward, Limit: 8, Seed: rng.Uint64(), Stock: b.Some(rng.IntN(2), 1+rng.IntN(2))}
 		if round%3 != 0 {
@@ -163,44 +166,74 @@ func TestRiffsKeepTheirPromises(t *testing.T) {
 // Each wish is met in the finished drink by a step that can be told.
 func TestWishesAreMet(t *testing.T) {
 	b := bartest.New(t)
+	type glass struct {
+		drink *mix.Drink
+		in    *sense.Glass
+		spec  *flavor.Spec
+	}
+	steps := func(s sense.Sense, least float64) func(before, after glass) bool {
+		return func(before, after glass) bool {
+			x := sense.Between(before.in, after.in)
+			return x[s] >= least && least > 0 || x[s] <= least && least < 0
+		}
+	}
+	smells := func(f flavor.Family, least float64) func(before, after glass) bool {
+		return func(before, after glass) bool {
+			x := sense.StepsBetween(sense.Aroma, before.drink.Aroma[f], after.drink.Aroma[f])
+			return x >= least && least > 0 || x <= least && least < 0
+		}
+	}
+	pours := func(id string, want bool) func(before, after glass) bool {
+		return func(_, after glass) bool {
+			return slices.ContainsFunc(after.spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == id }) == want
+		}
+	}
 	for _, c := range []struct {
 		text, wish string
-		met        func(r *Riff, before *station.Place) bool
+		met        func(before, after glass) bool
 	}{
-		{bartest.GinSour, "more bitter", func(r *Riff, p *station.Place) bool {
-			return r.At[station.RowBitter]-p[station.RowBitter] >= station.LeastStep
-		}},
-		{bartest.GinSour, "less sweet", func(r *Riff, p *station.Place) bool {
-			return p[station.RowSweet]-r.At[station.RowSweet] >= station.LeastStep
-		}},
-		{bartest.OldWhiskey, "nuttier", func(r *Riff, p *station.Place) bool {
-			return r.At[station.RowAroma+int(flavor.Nut)]-p[station.RowAroma+int(flavor.Nut)] >= station.TellsAroma
-		}},
-		{bartest.AgaveDaisy, "below 12 %", func(r *Riff, _ *station.Place) bool { return r.Drink.ABV <= 12 }},
-		{bartest.BitterThird, "lighter", func(r *Riff, p *station.Place) bool {
-			return p[station.RowStrong]-r.At[station.RowStrong] >= station.LeastStep
-		}},
-		{bartest.BitterThird, "longer", func(r *Riff, p *station.Place) bool {
-			return r.At[station.RowVolume]-p[station.RowVolume] >= station.LeastStep
-		}},
-		{bartest.OldWhiskey, "no clove", func(r *Riff, _ *station.Place) bool {
-			return r.Drink.Aroma[flavor.Clove] < cover.DefaultWeights().AromaFloor
-		}},
-		{bartest.GinSour, "no gin", func(r *Riff, _ *station.Place) bool { return largestClass(&r.Spec) != flavor.ClassGin }},
+		{bartest.GinSour, "more bitter", steps(sense.Bitter, 1)},
+		{bartest.GinSour, "not so sweet", steps(sense.Sweet, -1)},
+		{bartest.AgaveDaisy, "rounder", steps(sense.Sour, -1)},
+		{bartest.OldWhiskey, "nuttier", smells(flavor.Nut, 1.5)},
+		{bartest.OldWhiskey, "smokier", smells(flavor.Smoke, 1.5)},
+		{bartest.AgaveDaisy, "below 12 %", func(_, after glass) bool { return after.drink.ABV <= 12 }},
+		{bartest.BitterThird, "lighter", steps(sense.Ethanol, -1)},
+		{bartest.GinSour, "boozier", steps(sense.Ethanol, 1)},
+		{bartest.BitterThird, "longer", steps(sense.Volume, 1)},
+		{bartest.OldWhiskey, "no clove", func(_, after glass) bool { return after.drink.Aroma[flavor.Clove] < 0.4 }},
+		{bartest.GinSour, "no gin", func(_, after glass) bool { return largestClass(after.spec) != flavor.ClassGin }},
+		{bartest.GinSour, "with mezcal", pours("mezcal", true)},
+		{bartest.GinSour, "no lemon juice", pours("lemon-juice", false)},
+		{bartest.GinSour, "on the rocks", func(_, after glass) bool { return after.spec.Service == flavor.Rocks }},
+		{bartest.Tropical, "simpler", func(before, after glass) bool { return len(after.spec.Pours) < len(before.spec.Pours) }},
 	} {
 		spec := b.Spec(t, c.text)
-		toward, err := wish.Parse([]string{c.wish})
+		toward, err := wish.Parse([]string{c.wish}, wish.NamesIn(b.Usual))
 		require.NoError(t, err)
 		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec)})
 		require.NoError(t, err)
-		require.GreaterOrEqual(t, len(res.Riffs), 5, c.wish)
+		require.GreaterOrEqual(t, len(res.Riffs), 3, c.wish)
 		drink, err := b.Station.Mixer.Mix(spec)
 		require.NoError(t, err)
-		before := station.PlaceOf(spec, drink)
+		before := glass{drink, b.Station.Space.Glass(spec, drink), spec}
 		for i := range res.Riffs {
-			assert.True(t, c.met(&res.Riffs[i], &before), "%s: %s", c.wish, res.Riffs[i].Text)
+			x := &res.Riffs[i]
+			assert.True(t, c.met(before, glass{x.Drink, x.Glass, &x.Spec}), "%s: %s", c.wish, x.Text)
 		}
 	}
+}
+
+// A wish for what is not in stock says so.
+func TestWishForWhatIsNotThere(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, bartest.GinSour)
+	toward, err := wish.Parse([]string{"with mezcal"}, wish.NamesIn(b.Usual))
+	require.NoError(t, err)
+	_, err = Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(nil, spec)})
+	var fault *flavor.Fault
+	require.ErrorAs(t, err, &fault)
+	assert.Equal(t, "with mezcal", fault.Value)
 }
 
 func largestClass(s *flavor.Spec) flavor.Class {
@@ -212,7 +245,7 @@ func largestClass(s *flavor.Spec) flavor.Class {
 func TestARiffKeepsTheDrink(t *testing.T) {
 	b := bartest.New(t)
 	spec := b.Spec(t, bartest.BitterThird)
-	toward, err := wish.Parse([]string{"lighter"})
+	toward, err := wish.Parse([]string{"lighter"}, wish.NamesIn(b.Usual))
 	require.NoError(t, err)
 	house, err := b.Catalogue.Demo()
 	require.NoError(t, err)
@@ -234,7 +267,7 @@ func TestHotDrinksAreOnNoIce(t *testing.T) {
 			stock = append(stock, p)
 		}
 	}
-	toward, err := wish.Parse([]string{"below 15 %"})
+	toward, err := wish.Parse([]string{"below 15 %"}, wish.NamesIn(b.Usual))
 	require.NoError(t, err)
 	req := Request{Spec: spec, Stock: bartest.With(stock, spec), Toward: toward, Limit: MaxLimit}
 	res, err := Vary(context.Background(), b.Station, req)

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
+	"counterpour/flavor/sense"
 )
 
 // describe turns a settled drink into a riff.
@@ -16,7 +16,8 @@ func (w *work) describe(s *station.Settled) (Riff, error) {
 	if err != nil {
 		return Riff{}, err
 	}
-	r := Riff{Listed: listed, Distance: s.At.Distance(&w.FromAt), Changes: station.Changes(w.From, &listed.Spec)}
+	steps := station.Apart(w.FromGlass, s.Glass)
+	r := Riff{Listed: listed, Distance: steps, Notice: sense.NoticeOf(steps, len(w.LostLeads(s.Glass)) > 0), Changes: station.Changes(w.From, &listed.Spec)}
 	before, err := w.Station.Judge.Score(w.From)
 	if err != nil {
 		return Riff{}, err
@@ -44,17 +45,26 @@ func (w *work) text(r *Riff, familyBefore string) string {
 // mostNamed is how many aroma families are named each way.
 const mostNamed = 3
 
+// told are the senses that are told, with the words for more and less.
+var told = []struct {
+	sense    sense.Sense
+	up, down string
+}{
+	{sense.Sweet, "sweeter", "drier"}, {sense.Sour, "sharper", "rounder"}, {sense.Bitter, "more bitter", "less bitter"},
+	{sense.Salty, "saltier", "less salty"}, {sense.Umami, "more savoury", "less savoury"}, {sense.Pungent, "hotter", "less hot"},
+	{sense.Cooling, "cooler", "less cooling"}, {sense.Astringent, "more tannic", "less tannic"}, {sense.Carbonation, "livelier", "flatter"},
+	{sense.Fat, "creamier", "leaner"}, {sense.Foam, "frothier", "less frothy"}, {sense.Volume, "longer", "shorter"},
+}
+
 // effect says what the guest will notice.
 func (w *work) effect(r *Riff) string {
 	var words []string
-	if d := r.Drink.ABV - w.FromDrink.ABV; math.Abs(r.At[station.RowStrong]-w.FromAt[station.RowStrong]) >= station.LeastStep {
+	steps := sense.Between(w.FromGlass, r.Glass)
+	if d := steps[sense.Ethanol]; math.Abs(d) >= station.LeastStep {
 		words = append(words, fmt.Sprintf("%s at %.0f %% vol, not %.0f", direction(d, "stronger", "lighter"), r.Drink.ABV, w.FromDrink.ABV))
 	}
-	for _, a := range []struct {
-		axis     template.Axis
-		up, down string
-	}{{template.Sweet, "sweeter", "drier"}, {template.Sour, "sharper", "rounder"}, {template.Bitter, "more bitter", "less bitter"}, {template.Long, "longer", "shorter"}} {
-		if d := r.At[station.RowOf(a.axis)] - w.FromAt[station.RowOf(a.axis)]; math.Abs(d) >= station.LeastStep {
+	for _, a := range told {
+		if d := steps[a.sense]; math.Abs(d) >= station.LeastStep {
 			words = append(words, direction(d, a.up, a.down))
 		}
 	}

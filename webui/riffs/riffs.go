@@ -116,7 +116,12 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 		return 0, err
 	}
 	request := riff.Request{Spec: &spec, Guest: v.Drinker.Limits(), Limit: v.List.Limit, Seed: v.List.Seed}
-	if request.Toward, err = wish.Parse(v.Wishes.all()); err != nil {
+	if len(v.Faults) == 0 {
+		if request.Stock, err = p.pourable(ctx, v.All, &spec); err != nil {
+			return 0, err
+		}
+	}
+	if request.Toward, err = wish.Parse(v.Wishes.all(), wish.NamesIn(request.Stock)); err != nil {
 		for _, f := range form.Faults(err) {
 			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
 		}
@@ -129,9 +134,6 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 	}
 	if len(v.Faults)+len(v.WishSays)+len(v.CostSays) > 0 {
 		return http.StatusUnprocessableEntity, nil
-	}
-	if request.Stock, err = p.pourable(ctx, v.All, &spec); err != nil {
-		return 0, err
 	}
 	return v.find(ctx, p, &request)
 }

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/walk"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 )
@@ -29,7 +30,7 @@ func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 		return nil, context.DeadlineExceeded
 	}
 	out := &riff.Result{Refused: station.Refused{Off: 2}}
-	if slices.ContainsFunc(r.Toward, func(w wish.Wish) bool { return w.Kind == wish.Axis && w.Axis == template.Long }) {
+	if slices.ContainsFunc(r.Toward, func(w wish.Wish) bool { return w.Kind == wish.Sense && w.Sense == sense.Volume }) {
 		out.Refused.Unmet = 7
 		return out, nil
 	}

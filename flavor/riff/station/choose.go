@@ -32,7 +32,7 @@ func quality(s *Settled) float64 {
 // sameness is how much of one riff the other repeats: near in the glass, made by
 // the same move, or with the same new things.
 func (j *Job) sameness(a, b *Settled) float64 {
-	s := (1 - kindWeight - newWeight) * math.Exp(-a.At.Distance(&b.At)/reachJND)
+	s := (1 - kindWeight - newWeight) * math.Exp(-Apart(a.Glass, b.Glass)/reachJND)
 	if a.Kind == b.Kind {
 		s += kindWeight
 	}
@@ -109,7 +109,7 @@ func (j *Job) compare(pool []*Settled, pick *Settled, gone []bool, same []float6
 		if gone[i] {
 			continue
 		}
-		if s.At.Distance(&pick.At) < LeastDistance || MadeOf(&s.Spec) == MadeOf(&pick.Spec) {
+		if Apart(s.Glass, pick.Glass) < LeastDistance || MadeOf(&s.Spec) == MadeOf(&pick.Spec) {
 			gone[i] = true
 			j.Left.TooAlike++
 			continue

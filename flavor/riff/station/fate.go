@@ -32,13 +32,13 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	case iced || !j.Fits(s):
 		j.Left.Unfit++
 		return Unfit, nil
-	case !j.Limits.Kept(&s.Spec, s.Drink):
+	case !j.Kept(s):
 		j.Left.ByLimit++
 		return Limit, nil
-	case s.short > 0:
+	case !j.wishes(s):
 		j.Left.Unmet++
 		return Unmet, nil
-	case j.From != nil && s.At.Distance(&j.FromAt) < LeastDistance:
+	case j.From != nil && Apart(s.Glass, j.FromGlass) < LeastDistance:
 		j.Left.TooAlike++
 		return Alike, nil
 	}

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -41,7 +42,7 @@ type Job struct {
 	Given     []*flavor.Spec
 	From      *flavor.Spec
 	FromDrink *mix.Drink
-	FromAt    Place
+	FromGlass *sense.Glass
 
 	byID map[string]int // place on the shelf, −1 for what may not be poured
 }
@@ -101,7 +102,7 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 	if err != nil {
 		return err
 	}
-	j.From, j.FromDrink, j.FromAt = s, drink, PlaceOf(s, drink)
+	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Glass(s, drink)
 	j.Given = append(j.Given, s)
 	return nil
 }

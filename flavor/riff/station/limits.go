@@ -6,40 +6,25 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/wish"
-	"counterpour/flavor/template"
+	"counterpour/flavor/sense"
 )
 
-// LeastStep is how far, in just-noticeable differences, a wish for more or less
-// must move the finished drink to count as met.
-const LeastStep = 1.0
-
-// Limits is all that a riff must keep to: the guest's, and the wishes.
+// Limits is all that a drink must keep to: the guest's, and the wishes.
 type Limits struct {
-	Guest   cover.Guest
+	Guest cover.Guest
+	Aims  []Aim
+
 	classes []flavor.Class
+	barred  []string
 	without []flavor.Family
+	with    [][]string // of each, one must be poured
+	words   []string   // of with, as they were written
+	served  []wish.Wish
 	minABV  float64
 	maxABV  float64 // +Inf for none
-	Steps   []Step
-}
-
-// Step is a wish for more or less of a row.
-type Step struct {
-	Row   int
-	Up    bool
-	Least float64 // just-noticeable differences
-}
-
-// short returns by how many just-noticeable differences the step falls short,
-// zero if it is met.
-func (s *Step) short(before, after *Place) float64 {
-	by := after[s.Row] - before[s.Row]
-	if !s.Up {
-		by = -by
-	}
-	return max(0, s.Least-by)
+	fewer   bool
+	cheaper bool
 }
 
 // NewLimits joins what a guest must not have and what they wish for. It fails if
@@ -64,18 +49,30 @@ func NewLimits(guest *cover.Guest, wishes []wish.Wish) (*Limits, error) {
 
 func (l *Limits) add(w *wish.Wish) error {
 	switch w.Kind {
-	case wish.Axis:
-		l.Steps = append(l.Steps, Step{RowOf(w.Axis), w.More, LeastStep})
-	case wish.Aroma:
-		l.Steps = append(l.Steps, Step{RowAroma + int(w.Family), w.More, TellsAroma})
+	case wish.Sense, wish.Aroma, wish.Poured:
+		a, err := aimOf(w)
+		if err != nil {
+			return err
+		}
+		l.Aims = append(l.Aims, a)
 	case wish.Without:
-		l.without = append(l.without, w.Family)
+		l.without = append(l.without, w.Families...)
 	case wish.Allergen:
 		l.Guest.Avoid = append(l.Guest.Avoid, w.Allergen)
 	case wish.Animal:
 		l.Guest.NoAnimal = append(l.Guest.NoAnimal, w.Animal)
 	case wish.Class:
 		l.classes = append(l.classes, w.Class)
+	case wish.Bar:
+		l.barred = append(l.barred, w.IDs...)
+	case wish.With:
+		l.with, l.words = append(l.with, w.IDs), append(l.words, w.Word)
+	case wish.Served:
+		l.served = append(l.served, *w)
+	case wish.Fewer:
+		l.fewer = true
+	case wish.Cheaper:
+		l.cheaper = true
 	case wish.Below:
 		l.maxABV = min(l.maxABV, w.ABV)
 		l.Guest.NoAlcohol = l.Guest.NoAlcohol || w.ABV <= cover.NoAlcoholABV
@@ -84,10 +81,30 @@ func (l *Limits) add(w *wish.Wish) error {
 	default:
 		return flavor.Invalid("toward", w.Kind, "%q is no kind of wish; read wishes with package wish", w.Kind)
 	}
-	if w.Axis < 0 || int(w.Axis) >= template.NumAxes || w.Family < 0 || int(w.Family) >= flavor.NumFamilies {
-		return flavor.Invalid("toward", w.Word, "the wish names an axis or a family that is not one")
-	}
 	return nil
+}
+
+// Wished reports whether anything beside the guest's limits is asked for.
+func (l *Limits) Wished() bool {
+	return len(l.Aims)+len(l.with)+len(l.served) > 0 || l.fewer || l.cheaper
+}
+
+// Ways lists how the wishes want a drink mixed and served; what they leave open
+// stays as it is.
+func (l *Limits) Ways(s *flavor.Spec) []Way {
+	way := Way{s.Method, s.Service}
+	for _, w := range l.served {
+		if w.Method != "" {
+			way.Method = w.Method
+		}
+		if w.Service != "" {
+			way.Service = w.Service
+		}
+	}
+	if len(l.served) == 0 {
+		return nil
+	}
+	return []Way{way}
 }
 
 // neatAroma is the intensity of a family from which a bottle is known for it.
@@ -96,7 +113,7 @@ const neatAroma = 2.0
 // Accepts reports whether p may be poured at all: by the guest, allergens first,
 // and by the wishes.
 func (l *Limits) Accepts(p *flavor.Profile) bool {
-	if !l.Guest.Accepts(p) || slices.Contains(l.classes, p.Class) {
+	if !l.Guest.Accepts(p) || slices.Contains(l.classes, p.Class) || slices.Contains(l.barred, p.ID) {
 		return false
 	}
 	return !slices.ContainsFunc(l.without, func(f flavor.Family) bool { return p.Aroma[f] >= neatAroma })
@@ -121,31 +138,54 @@ func CostOf(s *flavor.Spec, prices map[string]float64) float64 {
 	return sum
 }
 
-// Kept reports whether a finished drink breaks no limit. The wishes for more
-// or less are not among them.
-func (l *Limits) Kept(s *flavor.Spec, d *mix.Drink) bool {
-	if !l.AcceptsAll(s) {
+// lessCost is the share of a drink's cost that a cheaper one may cost.
+const lessCost = 0.9
+
+// Kept reports whether a finished drink breaks no limit. The wishes that need a
+// drink to be compared with are not among them.
+func (j *Job) Kept(s *Settled) bool {
+	l, d := j.Limits, s.Drink
+	if !l.AcceptsAll(&s.Spec) || d.ABV > l.maxABV || d.ABV < l.minABV {
 		return false
 	}
-	if d.ABV > l.maxABV || d.ABV < l.minABV {
+	if l.Guest.MaxCost > 0 && CostOf(&s.Spec, l.Guest.Prices) > l.Guest.MaxCost {
 		return false
 	}
-	if l.Guest.MaxCost > 0 && CostOf(s, l.Guest.Prices) > l.Guest.MaxCost {
-		return false
-	}
-	for _, f := range l.without {
-		if d.Aroma[f] >= cover.DefaultWeights().AromaFloor {
+	return !slices.ContainsFunc(l.without, func(f flavor.Family) bool { return d.Aroma[f] >= sense.Aroma.Threshold()/sense.Aroma.Weber() })
+}
+
+// wishes reports whether a finished drink meets every wish.
+func (j *Job) wishes(s *Settled) bool {
+	l := j.Limits
+	for _, ids := range l.with {
+		if !slices.ContainsFunc(s.Spec.Pours, func(p flavor.Pour) bool { return slices.Contains(ids, p.Profile.ID) }) {
 			return false
 		}
 	}
-	return true
+	for _, w := range l.served {
+		shaken := w.Method == flavor.Shake && s.Spec.Method == flavor.DryShake
+		if w.Method != "" && w.Method != s.Spec.Method && !shaken || w.Service != "" && w.Service != s.Spec.Service {
+			return false
+		}
+	}
+	if j.From == nil {
+		return true
+	}
+	if l.fewer && len(s.Spec.Pours) >= len(j.From.Pours) {
+		return false
+	}
+	if l.cheaper && !(CostOf(&s.Spec, l.Guest.Prices) < lessCost*CostOf(j.From, l.Guest.Prices)) {
+		return false
+	}
+	return s.short == 0
 }
 
-// shortfall sums what the wishes for more or less still lack.
-func (l *Limits) shortfall(before, after *Place) float64 {
-	var sum float64
-	for i := range l.Steps {
-		sum += l.Steps[i].short(before, after)
+// CheckWishes fails with a fault if a wish names what is not on the shelf.
+func (j *Job) CheckWishes() error {
+	for i, ids := range j.Limits.with {
+		if !slices.ContainsFunc(ids, func(id string) bool { at, ok := j.byID[id]; return ok && at >= 0 }) {
+			return flavor.Invalid("toward", j.Limits.words[i], "nothing that may be poured here answers to %q; name what is in stock", j.Limits.words[i])
+		}
 	}
-	return sum
+	return nil
 }

@@ -3,6 +3,7 @@ package station
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 )
 
 // Listed is a drink in balance, as it is shown.
@@ -15,8 +16,10 @@ type Listed struct {
 	Marks    []flavor.AllergenMark
 	Cost     float64 // of all pours, by the guest's prices; 0 without any
 	Drink    *mix.Drink
-	At       Place
-	Text     string // in one line
+	Glass    *sense.Glass
+	Name     string // in the form of the trade, see [NameOf]
+	Why      string // why it is worth a try
+	Text     string // what to pour and what it does, in one line
 }
 
 // List judges a settled drink in full. It writes no text.
@@ -27,7 +30,8 @@ func (j *Job) List(s *Settled) (Listed, error) {
 	}
 	fit := result.Judgement.Fits[0]
 	l := Listed{Spec: s.Spec.Clone(), Kind: s.Kind, Score: result.Judgement.Score, FamilyID: fit.ID, Family: fit.Name,
-		Marks: s.Spec.Allergens(), Cost: CostOf(&s.Spec, j.Limits.Guest.Prices), Drink: s.Drink, At: s.At}
+		Marks: s.Spec.Allergens(), Cost: CostOf(&s.Spec, j.Limits.Guest.Prices), Drink: s.Drink, Glass: s.Glass}
 	l.Spec.Name = ""
+	l.Name, l.Why = NameOf(&s.Spec, j.From, familyWord(fit.Name)), j.Why(&s.Spec)
 	return l, nil
 }

@@ -119,8 +119,20 @@ const (
 // a little more than the largest of its pours in proven drinks, one in twenty
 // left out, if there are three or more; else what nine in ten pours of its class
 // stay below, those of the ingredient itself counting fully, those of others by
-// the likeness of their smells, and common practice for half a pour.
+// the likeness of their smells, and common practice for half a pour. A base takes
+// the place of any other, strength for strength.
 func (p *practice) mostML(x *flavor.Profile) float64 {
+	most := p.mostOfKind(x)
+	if x.Class.Part() == flavor.PartBase {
+		most = max(most, flavor.ClassOtherSpirit.MostML()*min(1, usualStrength/max(x.ABV.Value, tiny)))
+	}
+	return most
+}
+
+// usualStrength is that of a base, % vol, beyond which less of it is poured.
+const usualStrength = 47.0
+
+func (p *practice) mostOfKind(x *flavor.Profile) float64 {
 	var own []float64
 	samples := append([]sample{{ml: x.Class.MostML()}}, p.pours[x.Class]...)
 	for _, s := range samples[1:] {

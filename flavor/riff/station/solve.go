@@ -6,6 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -24,7 +26,7 @@ type Settled struct {
 	Draft
 	Score float64
 	Drink *mix.Drink
-	At    Place
+	Glass *sense.Glass
 	Merit float64 // what the amounts came to
 
 	odd   float64 // how strange the company is that its pours keep
@@ -57,6 +59,7 @@ type solver struct {
 	steps  []int // taken by each pour, up and down
 	water  float64
 	ledger []mix.Ledger
+	aims   []aimed
 	room   float64 // volume before ice that the draft set out with
 }
 
@@ -81,15 +84,16 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		return nil, err
 	}
 	out.Score = s.build.Score(s.ml)
-	out.At = PlaceOf(&out.Spec, out.Drink)
+	out.Glass = j.Station.Space.Glass(&out.Spec, out.Drink)
 	out.odd, _ = j.Station.practice.strangeness(&out.Spec, j.Given)
 	if j.From != nil {
-		out.short = j.Limits.shortfall(&j.FromAt, &out.At)
+		out.short = j.shortfall(out)
 	}
 	return out, nil
 }
 
 func (s *solver) begin() {
+	s.aim()
 	s.ml = s.build.Amounts()
 	s.start = slices.Clone(s.ml)
 	s.steps = make([]int, len(s.ml))
@@ -106,6 +110,22 @@ func (s *solver) begin() {
 		} else {
 			s.ledger[i] = mix.PerML(p.Profile)
 		}
+	}
+}
+
+// aim readies the wishes for more or less.
+func (s *solver) aim() {
+	j := s.job
+	if j.From == nil {
+		return
+	}
+	for i := range j.Limits.Aims {
+		a := aimed{Aim: &j.Limits.Aims[i], per: make([]float64, len(s.spec.Pours))}
+		a.before = a.in(j.From, j.FromGlass, j.FromDrink)
+		for k := range s.spec.Pours {
+			a.per[k] = a.PerML(j.Station.Space, s.spec.Pours[k].Profile)
+		}
+		s.aims = append(s.aims, a)
 	}
 }
 
@@ -127,7 +147,7 @@ func (s *solver) merit() float64 {
 // with the water of the draft's own ice.
 func (s *solver) lacks() float64 {
 	l := s.job.Limits
-	if len(l.Steps) == 0 && math.IsInf(l.maxABV, 1) && l.minABV == 0 {
+	if len(l.Aims) == 0 && math.IsInf(l.maxABV, 1) && l.minABV == 0 {
 		return 0
 	}
 	var volume, ethanol float64
@@ -138,17 +158,8 @@ func (s *solver) lacks() float64 {
 	volume *= 1 + s.water
 	abv := 100 * ethanol / mix.EthanolDensity / volume
 	lack := pointsPerABV * max(0, abv-l.maxABV*abvMargin, l.minABV-abv*abvMargin)
-	if s.job.From == nil {
-		return lack
-	}
-	for i := range l.Steps {
-		x := &l.Steps[i]
-		after := scales.on(x.Row, s.raw(x.Row, volume, abv))
-		by := after - s.job.FromAt[x.Row]
-		if !x.Up {
-			by = -by
-		}
-		lack += pointsPerJND * max(0, x.Least+aimBeyond-by)
+	for i := range s.aims {
+		lack += pointsPerJND * s.aims[i].lacks(s.ml, volume)
 	}
 	return lack
 }
@@ -156,29 +167,24 @@ func (s *solver) lacks() float64 {
 // abvMargin keeps an estimate of strength on the safe side of a limit.
 const abvMargin = 0.98
 
-// raw returns what a row of the finished drink would be.
-func (s *solver) raw(row int, volume, abv float64) float64 {
-	switch row {
-	case RowStrong:
-		return abv
-	case RowVolume:
-		return volume
-	}
-	var sum float64
-	for i := range s.ml {
-		l := &s.ledger[i]
-		switch row {
-		case RowSweet:
-			sum += 100 * s.ml[i] * l.Sweet
-		case RowSour:
-			sum += 100 * s.ml[i] * l.Sour
-		case RowBitter:
-			sum += 1000 * s.ml[i] * l.Bitter
-		default:
-			sum += s.ml[i] * l.Aroma[row-RowAroma]
+// aimed is one wish, ready to be weighed against amounts.
+type aimed struct {
+	*Aim
+	before float64
+	per    []float64 // of each pour, in a millilitre
+}
+
+// lacks is how many just-noticeable differences amounts fall short of the wish.
+func (a *aimed) lacks(ml []float64, volume float64) float64 {
+	after := volume
+	if a.sense != sense.Volume || a.kind == wish.Poured {
+		after = 0
+		for i := range ml {
+			after += ml[i] * a.per[i]
 		}
+		after /= volume
 	}
-	return sum / volume
+	return max(0, a.Least+aimBeyond-a.steps(a.before, after))
 }
 
 func (s *solver) result() flavor.Spec {

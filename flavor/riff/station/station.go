@@ -4,6 +4,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -12,18 +13,20 @@ type Station struct {
 	Mixer    *mix.Mixer
 	Judge    *balance.Judge
 	Set      *template.Set
+	Space    *sense.Space
 	book     *book
 	practice *practice
 }
 
-// New returns a station that judges by a set of families; proven drinks tell it
+// New returns a station that judges by a set of families and tells glasses apart
+// in a sensory space; proven drinks tell it
 // what reads like a drink, and may be none.
-func New(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, proven []template.Labelled) (*Station, error) {
+func New(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, space *sense.Space, proven []template.Labelled) (*Station, error) {
 	b, err := newBook(proven)
 	if err != nil {
 		return nil, err
 	}
-	return &Station{Mixer: mixer, Judge: judge, Set: set, book: b, practice: newPractice(proven)}, nil
+	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: newPractice(proven)}, nil
 }
 
 // Proven returns the proven drinks; they are not to be changed.

@@ -125,7 +125,7 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 
 // unitFor keeps small units and gives all else the measure of the request.
 func unitFor(p *flavor.Pour, it *station.Item) flavor.Unit {
-	if p.Unit.Small() || it.Profile.Class.Solid() || it.Part == flavor.PartTexture {
+	if p.Unit.Small() || it.Profile.Class.Solid() || p.Unit.Counted() {
 		return p.Unit
 	}
 	return it.Unit

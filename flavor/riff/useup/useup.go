@@ -93,7 +93,7 @@ func (req *Request) check(st *station.Station) error {
 		return flavor.OutOfRange("bottles", len(req.Bottles), 1, MaxBottles, "name 1 to 24 bottles that must move")
 	}
 	for i := range req.Toward {
-		if k := req.Toward[i].Kind; k == wish.Axis || k == wish.Aroma {
+		if !req.Toward[i].Limit() {
 			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "toward", Value: req.Toward[i].Word,
 				Message: "there is no drink here to be more or less than; ask for limits only, such as \"no nuts\" or \"below 12 %\""}
 		}

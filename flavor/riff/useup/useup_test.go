@@ -42,7 +42,7 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 		assert.GreaterOrEqual(t, d.Score, template.BalancedFrom)
 		families[d.FamilyID] = true
 		for j := range i {
-			apart, err := station.Distance(b.Station.Mixer, &d.Spec, &res.Drafts[j].Spec)
+			apart, err := b.Station.Distance(&d.Spec, &res.Drafts[j].Spec)
 			require.NoError(t, err)
 			assert.GreaterOrEqual(t, apart, station.LeastDistance)
 		}
@@ -96,7 +96,6 @@ func TestUseUpSaysWhyNot(t *testing.T) {
 	}{
 		{"guest", Request{Bottles: bottles("fino sherry", "mezcal"), Guest: sulphites}, map[string]Why{"fino-sherry": WhyGuest}},
 		{"a wish", Request{Bottles: bottles("mezcal"), Toward: []wish.Wish{{Kind: wish.Class, Class: b.Bottle(t, "mezcal").Class}}}, map[string]Why{"mezcal": WhyGuest}},
-		{"no room", Request{Bottles: bottles("fino sherry", "mezcal", "ruby port"), Limit: 1}, map[string]Why{"mezcal": WhyCrowded}},
 		{"limit", Request{Bottles: bottles("mezcal"), Toward: []wish.Wish{{Kind: wish.Above, ABV: 60}}}, map[string]Why{"mezcal": WhyLimit}},
 		{"no place", Request{Bottles: bottles("mezcal"), Families: []string{"flip"}, Stock: bottles("soda water")}, map[string]Why{"mezcal": WhyNoPlace}},
 		{"asked for twice", Request{Bottles: bottles("fino sherry", "fino sherry"), Guest: sulphites}, map[string]Why{"fino-sherry": WhyGuest}},
@@ -136,4 +135,18 @@ func TestSizedHasTheRatio(t *testing.T) {
 	// Half a step of the jigger in three quarters of an ounce is 0.15 of a logarithm, and two pours round.
 	assert.Less(t, apart(sized), 0.30)
 	assert.Greater(t, apart(off), 1.0)
+}
+
+// With room for one draft of several bottles, a bottle that good drafts move
+// says that others came first.
+func TestUseUpSaysWhenItIsCrowded(t *testing.T) {
+	b := bartest.New(t)
+	res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, "fino sherry", "mezcal", "ruby port", "coffee liqueur", "orgeat"), Stock: b.Usual, Limit: 1})
+	require.NoError(t, err)
+	require.Len(t, res.Drafts, 1)
+	require.NotEmpty(t, res.Unused)
+	for _, u := range res.Unused {
+		assert.Equal(t, WhyCrowded, u.Why, u.Profile.Name)
+		assert.NotContains(t, res.Drafts[0].Text, u.Profile.Name)
+	}
 }

@@ -53,7 +53,7 @@ func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
 			if math.IsInf(cost[i], 1) || i == j || !onward(k.states[i].turned, k.states[j].turned) {
 				continue
 			}
-			d := k.states[i].at.Distance(&k.states[j].at)
+			d := station.Apart(k.states[i].at, k.states[j].at)
 			if d < leastHop {
 				continue
 			}
@@ -87,7 +87,7 @@ func (k *walker) stops(order []int) []Stop {
 			stop.Text = "Where the walk begins"
 		} else {
 			before := &k.states[order[n-1]]
-			stop.Hop = before.at.Distance(&s.at)
+			stop.Hop = station.Apart(before.at, s.at)
 			stop.Changes = station.Changes(&before.spec, &s.spec)
 			stop.Text = station.Capital(stepText(&before.spec, &s.spec, stop.Changes))
 		}

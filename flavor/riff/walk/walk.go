@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -105,7 +106,7 @@ type state struct {
 	spec   flavor.Spec
 	score  float64
 	drink  *mix.Drink
-	at     station.Place
+	at     *sense.Glass
 }
 
 // mostPairs bounds the search: 3⁵ drinks, twice for the method.
@@ -239,7 +240,7 @@ func (k *walker) end(s *flavor.Spec, n, turned int) (state, error) {
 	if err != nil {
 		return state{}, err
 	}
-	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: station.PlaceOf(s, drink)}, nil
+	return state{turned: slices.Repeat([]int{turned}, n), spec: s.Clone(), score: score, drink: drink, at: k.work.Station.Space.Glass(s, drink)}, nil
 }
 
 // between returns the drink of a state, if it can be balanced.
@@ -252,10 +253,10 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if err != nil || s == nil {
 		return state{}, false, err
 	}
-	if s.Score < template.BalancedFrom || !k.work.Fits(s) || !k.work.Limits.Kept(&s.Spec, s.Drink) {
+	if s.Score < template.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
 		return state{}, false, nil
 	}
-	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.At}, true, nil
+	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass}, true, nil
 }
 
 // placed returns a fault with its place at one end of a walk.

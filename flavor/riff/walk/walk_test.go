@@ -10,7 +10,6 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
 
@@ -54,7 +53,7 @@ func TestWalk(t *testing.T) {
 			assert.Equal(t, to.Pours, stops[n+1].Spec.Pours, "and ends with the other")
 			for i := range stops[:n+1] {
 				assert.GreaterOrEqual(t, stops[i].Score, template.BalancedFrom)
-				apart, err := station.Distance(b.Station.Mixer, &stops[i].Spec, &stops[i+1].Spec)
+				apart, err := b.Station.Distance(&stops[i].Spec, &stops[i+1].Spec)
 				require.NoError(t, err)
 				assert.InDelta(t, apart, stops[i+1].Hop, bartest.Rounding)
 				assert.GreaterOrEqual(t, apart, leastHop)

@@ -8,34 +8,92 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/template"
+	"counterpour/flavor/sense"
 )
+
+// names stands for a small bar.
+var names = NamesIn([]*flavor.Profile{
+	{ID: "gin", Name: "London dry gin"}, {ID: "rum", Name: "white rum"}, {ID: "dark-rum", Name: "dark rum"},
+	{ID: "mezcal", Name: "mezcal"}, {ID: "lime-juice", Name: "lime juice", Aliases: []string{"lime"}},
+	{ID: "egg-white", Name: "egg white"}, {ID: "smoke-tincture", Name: "smoke tincture"}, {ID: "coffee", Name: "coffee"}, {ID: "coffee-liqueur", Name: "coffee liqueur"},
+})
+
+func taste(s sense.Sense, more bool) []Wish { return []Wish{{Kind: Sense, Sense: s, More: more}} }
+
+func aroma(more bool, f ...flavor.Family) []Wish {
+	return []Wish{{Kind: Aroma, Families: f, More: more}}
+}
 
 func TestParse(t *testing.T) {
 	for _, c := range []struct {
 		word string
 		want []Wish
 	}{
-		{"bitter", []Wish{{Kind: Axis, Axis: template.Bitter, More: true}}},
-		{"more bitter", []Wish{{Kind: Axis, Axis: template.Bitter, More: true}}},
-		{"Less  Sweet", []Wish{{Kind: Axis, Axis: template.Sweet}}},
-		{"drier", []Wish{{Kind: Axis, Axis: template.Sweet}}},
-		{"lighter", []Wish{{Kind: Axis, Axis: template.Strong}}},
-		{"longer", []Wish{{Kind: Axis, Axis: template.Long, More: true}}},
-		{"nuttier", []Wish{{Kind: Aroma, Family: flavor.Nut, More: true}}},
-		{"less smoky", []Wish{{Kind: Aroma, Family: flavor.Smoke}}},
-		{"smokier", []Wish{{Kind: Aroma, Family: flavor.Smoke, More: true}}},
+		{"bitter", taste(sense.Bitter, true)},
+		{"more bitter", taste(sense.Bitter, true)},
+		{"bitterer", taste(sense.Bitter, true)},
+		{"Less  Sweet", taste(sense.Sweet, false)},
+		{"drier", taste(sense.Sweet, false)},
+		{"a bit drier, please", taste(sense.Sweet, false)},
+		{"less dry", taste(sense.Sweet, true)},
+		{"not so sweet", taste(sense.Sweet, false)},
+		{"too sweet", taste(sense.Sweet, false)},
+		{"not sweet enough", taste(sense.Sweet, true)},
+		{"richer", taste(sense.Sweet, true)},
+		{"lighter", taste(sense.Ethanol, false)},
+		{"low-ABV", taste(sense.Ethanol, false)},
+		{"lower proof", taste(sense.Ethanol, false)},
+		{"boozier", taste(sense.Ethanol, true)},
+		{"spirit-forward", taste(sense.Ethanol, true)},
+		{"sharper", taste(sense.Sour, true)},
+		{"tarter", taste(sense.Sour, true)},
+		{"rounder", taste(sense.Sour, false)},
+		{"longer", taste(sense.Volume, true)},
+		{"shorter", taste(sense.Volume, false)},
+		{"fizzier", taste(sense.Carbonation, true)},
+		{"silkier", taste(sense.Body, true)},
+		{"saltier", taste(sense.Salty, true)},
+		{"frothier", taste(sense.Foam, true)},
+		{"nuttier", aroma(true, flavor.Nut)},
+		{"less smoky", aroma(false, flavor.Smoke)},
+		{"smokier", aroma(true, flavor.Smoke)},
+		{"more floral", aroma(true, flavor.Floral)},
+		{"hotter", aroma(true, flavor.Pungent)},
+		{"something a little more herbal", aroma(true, flavor.Herb)},
+		{"chocolatey", aroma(true, flavor.Roast)},
+		{"warming", aroma(true, flavor.Clove, flavor.Cinnamon)},
+		{"fruitier", aroma(true, flavor.Orchard, flavor.Berry, flavor.Tropical, flavor.Orange)},
+		{"drier and smokier", append(taste(sense.Sweet, false), aroma(true, flavor.Smoke)...)},
+		{"longer, lighter", append(taste(sense.Volume, true), taste(sense.Ethanol, false)...)},
 		{"no nuts", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
+		{"nut-free", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
 		{"no dairy", []Wish{{Kind: Allergen, Allergen: flavor.Milk}}},
-		{"no smoke", []Wish{{Kind: Without, Family: flavor.Smoke}}},
+		{"no smoke", []Wish{{Kind: Without, Families: []flavor.Family{flavor.Smoke}}}},
 		{"no rum", []Wish{{Kind: Class, Class: flavor.ClassRum}}},
+		{"no egg white", []Wish{{Kind: Bar, IDs: []string{"egg-white"}}}},
+		{"hold the mezcal", []Wish{{Kind: Bar, IDs: []string{"mezcal"}}}},
 		{"no honey", []Wish{{Kind: Animal, Animal: "honey"}}},
+		{"with mezcal", []Wish{{Kind: With, IDs: []string{"mezcal"}}}},
+		{"mezcal", []Wish{{Kind: With, IDs: []string{"mezcal"}}}},
+		{"with lime", []Wish{{Kind: With, IDs: []string{"lime-juice"}}}},
+		{"with coffee", []Wish{{Kind: With, IDs: []string{"coffee", "coffee-liqueur"}}}},
+		{"with smoke", aroma(true, flavor.Smoke)},
+		{"more rum", []Wish{{Kind: Poured, IDs: []string{"rum", "dark-rum"}, More: true}}},
+		{"less gin", []Wish{{Kind: Poured, IDs: []string{"gin"}}}},
+		{"rum instead of gin", []Wish{{Kind: With, IDs: []string{"rum", "dark-rum"}}, {Kind: Class, Class: flavor.ClassGin}}},
+		{"swap the gin for mezcal", []Wish{{Kind: With, IDs: []string{"mezcal"}}, {Kind: Class, Class: flavor.ClassGin}}},
+		{"on the rocks", []Wish{{Kind: Served, Service: flavor.Rocks}}},
+		{"stirred", []Wish{{Kind: Served, Method: flavor.Stir}}},
+		{"simpler", []Wish{{Kind: Fewer}}},
+		{"cheaper", []Wish{{Kind: Cheaper}}},
 		{"below 12 %", []Wish{{Kind: Below, ABV: 12}}},
+		{"12 % or less", []Wish{{Kind: Below, ABV: 12}}},
 		{"under 12,5% vol", []Wish{{Kind: Below, ABV: 12.5}}},
 		{"at least 20 %", []Wish{{Kind: Above, ABV: 20}}},
 		{"no alcohol", []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}},
+		{"alcohol-free", []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}},
 	} {
-		got, err := Parse([]string{c.word})
+		got, err := Parse([]string{c.word}, names)
 		require.NoError(t, err, c.word)
 		for i := range got {
 			assert.NotEmpty(t, got[i].Word)
@@ -46,10 +104,10 @@ func TestParse(t *testing.T) {
 }
 
 func TestWishesThatCannotBeRead(t *testing.T) {
-	_, err := Parse([]string{"bitter", "crunchy", "no zebra", "below 300 %", "less bitter", ""})
+	_, err := Parse([]string{"bitter", "crunchy", "no zebra", "below 300 %", "less bitter", "", "with zebra"}, names)
 	var faults flavor.Faults
 	require.ErrorAs(t, err, &faults)
-	require.Len(t, faults, 5)
+	require.Len(t, faults, 6)
 	for i, f := range faults {
 		assert.NotEmpty(t, f.Message)
 		assert.NotEmpty(t, f.Location, "fault %d", i)
@@ -59,18 +117,21 @@ func TestWishesThatCannotBeRead(t *testing.T) {
 	assert.ErrorIs(t, faults[3], flavor.ErrInvalid)
 	assert.Contains(t, faults[3].Message, "cannot both be met")
 
-	_, err = Parse([]string{"more bittter"})
+	_, err = Parse([]string{"more bittter"}, nil)
 	require.ErrorAs(t, err, &faults)
 	assert.Contains(t, faults[0].Suggest, "bitter")
-	_, err = Parse([]string{"above 20 %", "below 10 %"})
-	assert.Error(t, err)
+	for _, both := range [][]string{{"above 20 %", "below 10 %"}, {"stirred", "shaken"}, {"with mezcal", "no mezcal"}, {"drier and sweeter"}} {
+		_, err = Parse(both, names)
+		assert.Error(t, err, "%v", both)
+	}
 }
 
-// Every axis and every family can be asked for by its own name.
+// Every sense, family and allergen can be asked for by its own name, and every
+// plain word more and less.
 func TestEveryNameIsAWish(t *testing.T) {
 	var words []string
-	for _, a := range template.Axes() {
-		words = append(words, "more "+a.String(), "less "+a.String())
+	for _, w := range knownWords() {
+		words = append(words, w, "more "+w, "less "+w)
 	}
 	for _, f := range flavor.Families() {
 		words = append(words, f.ID, "less "+f.ID)
@@ -78,18 +139,32 @@ func TestEveryNameIsAWish(t *testing.T) {
 	for _, a := range flavor.Allergens() {
 		words = append(words, "no "+string(a))
 	}
+	for _, c := range flavor.Classes() {
+		words = append(words, "no "+string(c))
+	}
 	for _, w := range words {
-		_, err := Parse([]string{w})
+		_, err := Parse([]string{w}, nil)
 		assert.NoError(t, err, w)
 	}
 }
 
+// A word means one thing.
+func TestLexiconHasEachWordOnce(t *testing.T) {
+	seen := map[string]bool{}
+	for _, e := range entries {
+		for _, w := range e.words {
+			assert.False(t, seen[w], w)
+			seen[w] = true
+		}
+	}
+}
+
 func FuzzParse(f *testing.F) {
-	for _, s := range []string{"more bitter", "no nuts", "below 12 %", "nuttier", "more", "less ", "no ", "ier"} {
+	for _, s := range []string{"more bitter", "no nuts", "below 12 %", "nuttier", "more", "less ", "no ", "ier", "rum instead of", "a, b and"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
-		wishes, err := Parse([]string{s})
+		wishes, err := Parse([]string{s}, names)
 		if err == nil && len(wishes) == 0 {
 			t.Errorf("%q is neither a wish nor a fault", s)
 		}

@@ -1,126 +1,163 @@
 package wish
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/sense"
 )
 
-// comparatives are the words for a step along an axis.
-var comparatives = map[string]struct {
-	axis template.Axis
-	more bool
-}{
-	"stronger": {template.Strong, true}, "boozier": {template.Strong, true},
-	"lighter": {template.Strong, false}, "weaker": {template.Strong, false}, "softer": {template.Strong, false},
-	"sweeter": {template.Sweet, true}, "richer": {template.Sweet, true},
-	"drier": {template.Sweet, false}, "dryer": {template.Sweet, false},
-	"sourer": {template.Sour, true}, "tarter": {template.Sour, true}, "sharper": {template.Sour, true}, "brighter": {template.Sour, true},
-	"rounder": {template.Sour, false}, "bitterer": {template.Bitter, true},
-	"longer": {template.Long, true}, "taller": {template.Long, true}, "shorter": {template.Long, false},
+// target is what a word asks for: a sense, or aroma families taken together. Down
+// is true of a word for less of it, such as dry.
+type target struct {
+	sense    sense.Sense
+	families []flavor.Family
+	down     bool
 }
 
-// axisWords are the words for the axes themselves.
-var axisWords = map[string]template.Axis{
-	"strength": template.Strong, "alcohol": template.Strong, "boozy": template.Strong,
-	"sweetness": template.Sweet, "sugar": template.Sweet, "sugary": template.Sweet,
-	"sourness": template.Sour, "acid": template.Sour, "acidity": template.Sour, "tart": template.Sour,
-	"bitterness": template.Bitter, "length": template.Long, "tall": template.Long,
-}
-
-func axisWord(word string) (template.Axis, bool) {
-	if a, ok := template.ParseAxis(word); ok {
-		return a, true
+// wishes are for more or less of the target.
+func (t *target) wishes(more bool) []Wish {
+	if len(t.families) > 0 {
+		return []Wish{{Kind: Aroma, Families: t.families, More: more != t.down}}
 	}
-	a, ok := axisWords[word]
-	return a, ok
+	return []Wish{{Kind: Sense, Sense: t.sense, More: more != t.down}}
 }
 
-// familyWords are the words for the aroma families beside their own names.
-var familyWords = map[string]flavor.Family{
-	"citrusy": flavor.Citrus, "orangey": flavor.Orange, "fruity": flavor.Orchard, "apple": flavor.Orchard,
-	"minty": flavor.Mint, "herbal": flavor.Herb, "herby": flavor.Herb, "herbs": flavor.Herb,
-	"piney": flavor.Juniper, "pine": flavor.Juniper, "anisey": flavor.Anise, "liquorice": flavor.Anise,
-	"clovey": flavor.Clove, "spicy": flavor.Pungent, "ginger": flavor.Pungent, "gingery": flavor.Pungent, "hot": flavor.Pungent,
-	"peppery": flavor.Pungent, "caramelly": flavor.Caramel, "nutty": flavor.Nut, "nuts": flavor.Nut,
-	"roasty": flavor.Roast, "roasted": flavor.Roast, "coffee": flavor.Roast, "oaky": flavor.Oak, "woody": flavor.Oak,
-	"smoky": flavor.Smoke, "smokey": flavor.Smoke, "earthy": flavor.Root, "rooty": flavor.Root, "winey": flavor.Wine,
-	"savoury": flavor.Vegetal, "green": flavor.Vegetal, "grainy": flavor.Grain, "malty": flavor.Grain,
-	"creamy": flavor.Cream, "flowery": flavor.Floral, "berries": flavor.Berry, "warm": flavor.Cinnamon,
+func up(s sense.Sense, words ...string) entry   { return entry{target{sense: s}, words} }
+func down(s sense.Sense, words ...string) entry { return entry{target{sense: s, down: true}, words} }
+func smell(words []string, f ...flavor.Family) entry {
+	return entry{target{families: f}, words}
 }
 
-// familyWord knows a family's name, an adjective, and the comparative of either.
-func familyWord(word string) (flavor.Family, bool) {
-	for _, w := range []string{word, positive(word)} {
-		if f, ok := flavor.ParseFamily(w); ok {
-			return f, true
+type entry struct {
+	target
+	words []string
+}
+
+// entries are the words of the trade for what the mouth and the nose tell, in
+// their plain form; comparatives follow. Common practice, no source.
+var entries = []entry{
+	up(sense.Ethanol, "strong", "boozy", "stiff", "potent", "spirituous", "spirit forward", "spirit", "alcohol", "alcoholic", "abv", "proof", "strength", "booze", "punchy"),
+	down(sense.Ethanol, "light", "weak", "low alcohol", "low abv", "low proof", "sessionable", "session", "gentle", "lower alcohol", "lower abv", "lower proof", "easy", "easy drinking"),
+	up(sense.Sweet, "sweet", "sugar", "sugary", "sweetness", "syrupy", "luscious", "rich"),
+	down(sense.Sweet, "dry", "dryness", "austere", "bone dry"),
+	up(sense.Sour, "sour", "tart", "acid", "acidic", "acidity", "sourness", "tartness", "sharp", "bright", "tangy", "zingy", "zippy", "crisp", "puckery"),
+	down(sense.Sour, "round", "mellow", "smooth", "soft"),
+	up(sense.Bitter, "bitter", "bitterness", "bittersweet"),
+	up(sense.Volume, "long", "tall", "length", "big", "refreshing", "thirst quenching", "volume"),
+	down(sense.Volume, "short", "small", "compact"),
+	up(sense.Salty, "salty", "salt", "saline", "briny", "salinity"),
+	up(sense.Umami, "umami", "meaty", "brothy"),
+	up(sense.Cooling, "cooling"),
+	up(sense.Astringent, "astringent", "tannic", "tannin", "grippy"),
+	up(sense.Carbonation, "fizzy", "fizz", "bubbly", "bubbles", "sparkling", "effervescent", "lively", "carbonation", "carbonated", "spritzy"),
+	down(sense.Carbonation, "flat", "still"),
+	up(sense.Body, "thick", "body", "full", "full bodied", "viscous", "heavy", "silky", "velvety", "texture", "mouthfeel", "unctuous"),
+	down(sense.Body, "thin", "lean"),
+	up(sense.Fat, "fat", "fatty"),
+	up(sense.Foam, "frothy", "foamy", "foam", "froth", "fluffy", "airy"),
+
+	smell([]string{"citrusy", "citrus", "lemony", "lemon", "limey", "grapefruity", "zesty", "zest"}, flavor.Citrus),
+	smell([]string{"orangey", "mandarin", "tangerine"}, flavor.Orange),
+	smell([]string{"tropical", "funky", "funk", "hogo", "estery", "exotic", "tiki", "pineapple"}, flavor.Tropical),
+	smell([]string{"apple", "pear", "peachy", "peach", "apricot", "stone fruit", "orchard fruit"}, flavor.Orchard),
+	smell([]string{"berries", "cherry", "red fruit", "dark fruit", "raspberry", "jammy"}, flavor.Berry),
+	smell([]string{"fruity", "fruit", "juicy"}, flavor.Orchard, flavor.Berry, flavor.Tropical, flavor.Orange),
+	smell([]string{"flowery", "florals", "flowers", "perfumed", "elderflower", "violet"}, flavor.Floral),
+	smell([]string{"minty", "menthol", "fresh", "cool"}, flavor.Mint),
+	smell([]string{"herbal", "herby", "herbs", "herbaceous", "botanical", "alpine"}, flavor.Herb),
+	smell([]string{"piney", "pine", "resinous", "juniper forward"}, flavor.Juniper),
+	smell([]string{"anisey", "aniseed", "liquorice", "licorice", "fennel"}, flavor.Anise),
+	smell([]string{"clovey", "allspice"}, flavor.Clove),
+	smell([]string{"warm", "warming", "wintry", "autumnal", "christmassy", "festive", "baking spice", "nutmeg", "spice"}, flavor.Clove, flavor.Cinnamon),
+	smell([]string{"spicy", "spices"}, flavor.Pungent, flavor.Clove, flavor.Cinnamon),
+	smell([]string{"ginger", "gingery", "hot", "heat", "peppery", "pepper", "fiery", "chilli", "chili"}, flavor.Pungent),
+	smell([]string{"caramelly", "toffee", "molasses", "raisiny", "burnt sugar"}, flavor.Caramel),
+	smell([]string{"nutty", "nuts", "almondy", "almond", "marzipan", "hazelnut", "walnut"}, flavor.Nut),
+	smell([]string{"roasty", "roasted", "toasty", "toasted", "coffee", "chocolatey", "chocolaty", "chocolate", "cocoa", "cacao"}, flavor.Roast),
+	smell([]string{"oaky", "woody", "wood", "cedar", "barrel", "aged"}, flavor.Oak),
+	smell([]string{"smoky", "smokey", "peaty", "peat", "smoked"}, flavor.Smoke),
+	smell([]string{"earthy", "rooty", "roots", "gentian", "earth"}, flavor.Root),
+	smell([]string{"winey", "vinous", "grapey", "oxidative", "sherried"}, flavor.Wine),
+	smell([]string{"savoury", "savory", "green", "grassy", "vegetable", "garden"}, flavor.Vegetal),
+	smell([]string{"grainy", "malty", "malt", "bready", "biscuity"}, flavor.Grain),
+	smell([]string{"creamy", "milky", "buttery", "coconutty"}, flavor.Cream),
+	smell([]string{"vanilla ice cream", "custardy"}, flavor.Vanilla),
+	smell([]string{"dark", "deep", "brooding"}, flavor.Caramel, flavor.Oak, flavor.Roast),
+	smell([]string{"summery"}, flavor.Citrus, flavor.Mint, flavor.Berry),
+}
+
+// lexicon finds what a plain word asks for.
+var lexicon = func() map[string]target {
+	m := map[string]target{}
+	for f, info := range flavor.Families() {
+		m[info.ID] = target{families: []flavor.Family{flavor.Family(f)}}
+	}
+	for _, e := range entries {
+		for _, w := range e.words {
+			m[w] = e.target
 		}
-		if f, ok := familyWords[w]; ok {
-			return f, true
+	}
+	return m
+}()
+
+// lookUp finds a word, or the plain form of a comparative.
+func lookUp(word string) (target, bool) {
+	for _, w := range plain(word) {
+		if t, ok := lexicon[w]; ok {
+			return t, true
 		}
 	}
-	return 0, false
+	return target{}, false
 }
 
-// positive takes "nuttier" back to "nutty".
-func positive(word string) string {
-	if stem, ok := strings.CutSuffix(word, "ier"); ok {
-		return stem + "y"
+// plain lists what a word may be a form of: "nuttier" of "nutty", "sharper" of
+// "sharp", "bitterer" of "bitter", "hotter" of "hot", "riper" of "ripe",
+// "fullest" of "full", "fruitiness" of "fruity".
+func plain(word string) []string {
+	out := []string{word}
+	for _, x := range []struct{ suffix, with string }{
+		{"ier", "y"}, {"yer", "y"}, {"iest", "y"}, {"iness", "y"}, {"er", ""}, {"er", "e"}, {"est", ""}, {"est", "e"}, {"ness", ""}, {"ed", ""},
+	} {
+		stem, ok := strings.CutSuffix(word, x.suffix)
+		if !ok || len(stem) < 2 {
+			continue
+		}
+		out = append(out, stem+x.with)
+		if n := len(stem); x.with == "" && stem[n-1] == stem[n-2] {
+			out = append(out, stem[:n-1])
+		}
 	}
-	return word
+	return out
 }
 
 const maxSuggest = 3
 
 // unknownWish says what may be wished, nearest spellings first.
-func unknownWish(written, word string) *flavor.Fault {
-	f := &flavor.Fault{Kind: flavor.ErrUnknown, Value: written,
-		Message: fmt.Sprintf("%q is no wish known here; write an axis (%s), an aroma family, with \"more\" or \"less\", \"no\" with what is to be left out, or a strength such as \"below 12 %%\"",
-			written, axisList())}
+func unknownWish(word string) *flavor.Fault {
+	f := flavor.Unknown("", "", nil, "%q is no wish known here; say what there should be more or less of (strong, sweet, sour, bitter, long, an aroma such as smoke), \"no\" or \"with\" and an ingredient, or a strength such as \"below 12 %%\"", word)
 	stem := word
 	for _, prefix := range []string{"more ", "less "} {
 		stem = strings.TrimPrefix(stem, prefix)
 	}
-	if len(stem) < 3 {
+	if len(stem) < minName {
 		return f
 	}
 	for _, known := range knownWords() {
-		if strings.HasPrefix(known, stem[:3]) && len(f.Suggest) < maxSuggest {
+		if strings.HasPrefix(known, stem[:minName]) && len(f.Suggest) < maxSuggest {
 			f.Suggest = append(f.Suggest, known)
 		}
 	}
 	return f
 }
 
-func axisList() string {
-	names := make([]string, 0, template.NumAxes)
-	for _, a := range template.Axes() {
-		names = append(names, a.String())
-	}
-	return strings.Join(names, ", ")
-}
-
-// knownWords lists every word that a wish may be made of, in order.
+// knownWords lists every plain word that a wish may be made of, in order.
 func knownWords() []string {
-	var out []string
-	for _, a := range template.Axes() {
-		out = append(out, a.String())
-	}
-	for _, f := range flavor.Families() {
-		out = append(out, f.ID)
-	}
-	for w := range comparatives {
-		out = append(out, w)
-	}
-	for w := range axisWords {
-		out = append(out, w)
-	}
-	for w := range familyWords {
+	out := make([]string, 0, len(lexicon))
+	for w := range lexicon {
 		out = append(out, w)
 	}
 	slices.Sort(out)
-	return slices.Compact(out)
+	return out
 }

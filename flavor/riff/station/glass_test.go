@@ -8,14 +8,13 @@ import (
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
-	"counterpour/flavor/riff/station"
 )
 
 func TestDistanceIsADistance(t *testing.T) {
 	b := bartest.New(t)
 	a, c, d := b.Spec(t, bartest.GinSour), b.Spec(t, bartest.BitterThird), b.Spec(t, bartest.Collins)
 	dist := func(x, y *flavor.Spec) float64 {
-		v, err := station.Distance(b.Station.Mixer, x, y)
+		v, err := b.Station.Distance(x, y)
 		require.NoError(t, err)
 		return v
 	}

@@ -1,0 +1,182 @@
+package station
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/sense"
+)
+
+// LeastStep is how far, in just-noticeable differences, a wish for more or less
+// must move the finished drink to count as met.
+const LeastStep = 1.0
+
+// tellsAroma is the same of an aroma, which is told less surely: common practice,
+// no source.
+const tellsAroma = 1.5
+
+// wellMet is the number of steps from which more of the same counts no more.
+const wellMet = 3.0
+
+// Aim is a wish for more or less of one thing in the glass: a sense, some aroma
+// families together, or some ingredients.
+type Aim struct {
+	Up    bool
+	Least float64 // just-noticeable differences
+
+	kind     wish.Kind
+	sense    sense.Sense
+	families []flavor.Family
+	ids      []string
+}
+
+func aimOf(w *wish.Wish) (Aim, error) {
+	a := Aim{Up: w.More, Least: LeastStep, kind: w.Kind, sense: w.Sense, families: w.Families, ids: w.IDs}
+	switch w.Kind {
+	case wish.Sense:
+		if w.Sense < 0 || int(w.Sense) >= sense.NumSenses || w.Sense == sense.Aroma || w.Sense == sense.Colour || w.Sense == sense.Temperature {
+			return a, flavor.Invalid("toward", w.Word, "the wish names no sense that there may be more or less of")
+		}
+		return a, nil
+	case wish.Aroma:
+		a.sense, a.Least = sense.Aroma, tellsAroma
+		if len(w.Families) == 0 || slices.ContainsFunc(w.Families, func(f flavor.Family) bool { return f < 0 || int(f) >= flavor.NumFamilies }) {
+			return a, flavor.Invalid("toward", w.Word, "the wish names no aroma family")
+		}
+		return a, nil
+	}
+	a.sense = sense.Volume // amounts are told apart as volumes are
+	return a, nil
+}
+
+// PerML is how much of it an ingredient has, so that in a finished drink there is
+// Σ mL · PerML / volume of it. Of volume it is 1.
+func (a *Aim) PerML(space *sense.Space, p *flavor.Profile) float64 {
+	switch a.kind {
+	case wish.Aroma:
+		var sum float64
+		for _, f := range a.families {
+			sum += p.Aroma[f]
+		}
+		return sum
+	case wish.Poured:
+		if slices.Contains(a.ids, p.ID) {
+			return litre
+		}
+		return 0
+	}
+	if a.sense == sense.Volume {
+		return 1
+	}
+	v := space.PerML(p)
+	return v[a.sense]
+}
+
+const litre = 1000.0
+
+// in is how much of it is in a glass.
+func (a *Aim) in(s *flavor.Spec, g *sense.Glass, d *mix.Drink) float64 {
+	switch a.kind {
+	case wish.Aroma:
+		var sum float64
+		for _, f := range a.families {
+			sum += d.Aroma[f]
+		}
+		return sum
+	case wish.Poured:
+		var ml float64
+		for i := range s.Pours {
+			if slices.Contains(a.ids, s.Pours[i].Profile.ID) {
+				ml += s.Pours[i].ML
+			}
+		}
+		return litre * ml / d.VolumeML
+	}
+	if a.sense == sense.Volume {
+		return g.VolumeML
+	}
+	return g.Holds[a.sense]
+}
+
+// steps is how many just-noticeable differences lead toward the wish from before
+// to after; below zero if they lead away.
+func (a *Aim) steps(before, after float64) float64 {
+	by := sense.StepsBetween(a.sense, before, after)
+	if !a.Up {
+		by = -by
+	}
+	return by
+}
+
+// leads is how much nearer to the wish one ingredient leads than another, which
+// may be nil: about 1 for what is known for it.
+func (a *Aim) leads(space *sense.Space, p, old *flavor.Profile) float64 {
+	v := a.share(space, p)
+	if old != nil {
+		v -= a.share(space, old)
+	}
+	if !a.Up {
+		v = -v
+	}
+	return max(-1, min(1, v))
+}
+
+// share is how much an ingredient has of what leads a neat one.
+func (a *Aim) share(space *sense.Space, p *flavor.Profile) float64 {
+	x := a.PerML(space, p)
+	neat := neatOf[a.sense]
+	if a.kind == wish.Poured {
+		neat = litre
+	}
+	return x / neat
+}
+
+// neatOf is what an ingredient that is known for a sense has of it: a spirit, a
+// syrup, lemon juice, a bitter aperitif and so on. Common practice, no source.
+var neatOf = [sense.NumSenses]float64{
+	sense.Ethanol: 40, sense.Sweet: 600, sense.Sour: 60, sense.Salty: 50, sense.Bitter: 100, sense.Umami: 5, sense.Pungent: 10,
+	sense.Cooling: 50, sense.Astringent: 2, sense.Carbonation: 6, sense.Body: 50, sense.Fat: 200, sense.Foam: 80, sense.Cloud: 1,
+	sense.Aroma: 10, sense.Volume: 1,
+}
+
+// Met is how well a drink meets the wishes for more or less, 0 to 1; 1 if there
+// are none.
+func (j *Job) met(s *Settled) float64 {
+	aims := j.Limits.Aims
+	if len(aims) == 0 || j.From == nil {
+		return 1
+	}
+	worst := math.Inf(1)
+	for i := range aims {
+		a := &aims[i]
+		by := a.steps(a.in(j.From, j.FromGlass, j.FromDrink), a.in(&s.Spec, s.Glass, s.Drink))
+		worst = min(worst, by/wellMet)
+	}
+	return max(0, min(1, worst))
+}
+
+// shortfall sums what a drink still lacks of the wishes for more or less, in
+// just-noticeable differences.
+func (j *Job) shortfall(s *Settled) (lack float64) {
+	for i := range j.Limits.Aims {
+		a := &j.Limits.Aims[i]
+		by := a.steps(a.in(j.From, j.FromGlass, j.FromDrink), a.in(&s.Spec, s.Glass, s.Drink))
+		lack += max(0, a.Least-by)
+	}
+	return lack
+}
+
+// Toward says how much nearer to the wishes an ingredient leads than what it
+// takes the place of, which may be nil.
+func (j *Job) Toward(it *Item, old *flavor.Profile) (sum float64) {
+	for i := range j.Limits.Aims {
+		sum += j.Limits.Aims[i].leads(j.Station.Space, it.Profile, old)
+	}
+	if slices.ContainsFunc(j.Limits.with, func(ids []string) bool { return slices.Contains(ids, it.Profile.ID) }) {
+		sum++
+	}
+	return sum
+}

@@ -1,0 +1,133 @@
+package station
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// Why says why a drink is worth a try: what it rests on in proven drinks, and
+// what joins what came in to what was there. It claims nothing of the taste, which
+// the text does.
+func (j *Job) Why(s *flavor.Spec) string {
+	came, stays := j.news(s)
+	var words []string
+	if p := j.precedent(s, came); p != "" {
+		words = append(words, p)
+	}
+	if b := j.bond(came, stays); b != "" {
+		words = append(words, b)
+	}
+	return Capital(strings.Join(words, "; "))
+}
+
+// news divides what a drink pours into what came in and what was there, the
+// larger first.
+func (j *Job) news(s *flavor.Spec) (came, stays []*flavor.Profile) {
+	for _, p := range byVolume(s) {
+		if j.From == nil && j.Must[p.Profile.ID] || j.From != nil && !Pours(j.From, p.Profile) {
+			came = append(came, p.Profile)
+		} else {
+			stays = append(stays, p.Profile)
+		}
+	}
+	return came, stays
+}
+
+// precedent tells how many proven drinks pour what came in beside what leads, or
+// something of its class if none does, and the one that is most like the drink.
+func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
+	x := j.ParentOf(s, "", 0)
+	if len(x.products) == 0 {
+		return ""
+	}
+	if len(came) == 0 {
+		return "as " + j.provenName(mostLike(x.products, func(int) bool { return true })) + " is poured"
+	}
+	lead := leadsOf(s)[0]
+	for _, of := range []struct {
+		name string
+		is   func(p *flavor.Profile) bool
+	}{
+		{came[0].Name, func(p *flavor.Profile) bool { return p.ID == came[0].ID }},
+		{string(came[0].Class), func(p *flavor.Profile) bool { return p.Class == came[0].Class }},
+	} {
+		count := 0
+		best := mostLike(x.products, func(i int) bool {
+			proven := &j.Station.book.proven[i].Spec
+			if !pours(proven, of.is) || lead != came[0] && !pours(proven, func(p *flavor.Profile) bool { return p.Class == lead.Class }) {
+				return false
+			}
+			count++
+			return true
+		})
+		switch {
+		case count == 0:
+		case lead == came[0]:
+			return fmt.Sprintf("%s stands in %s, such as %s", of.name, drinks(count), j.provenName(best))
+		default:
+			return fmt.Sprintf("%s stands beside %s in %s, such as %s", of.name, lead.Class, drinks(count), j.provenName(best))
+		}
+	}
+	best := mostLike(x.products, func(int) bool { return true })
+	return fmt.Sprintf("no proven drink pours %s beside %s; the nearest is %s", came[0].Name, lead.Class, j.provenName(best))
+}
+
+func (j *Job) provenName(i int) string { return j.Station.book.proven[i].Spec.Name }
+
+func pours(s *flavor.Spec, is func(*flavor.Profile) bool) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return is(p.Profile) })
+}
+
+// mostLike returns the proven drink that is made most like a drink, of those that
+// count; −1 if none does.
+func mostLike(products []float64, counts func(i int) bool) int {
+	best := -1
+	for i, v := range products {
+		if counts(i) && (best < 0 || v > products[best]) {
+			best = i
+		}
+	}
+	return best
+}
+
+func drinks(n int) string {
+	if n == 1 {
+		return "one proven drink"
+	}
+	return fmt.Sprintf("%d proven drinks", n)
+}
+
+// tellingOdorants is how many odorants of a material are looked at.
+const tellingOdorants = 3
+
+// bond names an odorant that what came in shares with the bases and modifiers
+// that were there.
+func (j *Job) bond(came, stays []*flavor.Profile) string {
+	for _, c := range came {
+		mine := j.odorants(c)
+		for _, s := range stays {
+			if part := s.Class.Part(); part != flavor.PartBase && part != flavor.PartModifier {
+				continue // every citrus shares something with everything
+			}
+			for _, o := range j.odorants(s) {
+				if slices.Contains(mine, o) {
+					return fmt.Sprintf("%s and %s share %s", c.Name, s.Name, o)
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// odorants lists what leads the smell of an ingredient, molecule by molecule.
+func (j *Job) odorants(p *flavor.Profile) (out []string) {
+	for _, lead := range j.Station.Space.Leads(p) {
+		for _, o := range j.Station.Space.Odorants(lead.Name, tellingOdorants) {
+			out = append(out, o.Name)
+		}
+	}
+	return out
+}

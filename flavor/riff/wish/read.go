@@ -1,0 +1,267 @@
+package wish
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+)
+
+// joints divide several wishes in one string.
+var joints = regexp.MustCompile(`\s*(?:,|;|\+|&|\band\b|\bbut\b|\byet\b)\s*`)
+
+// tidy folds case, space and the dash between words, and drops what ends a
+// sentence.
+func tidy(written string) string {
+	word := strings.NewReplacer("-", " ", "‑", " ", "’", "'").Replace(strings.ToLower(written))
+	return strings.TrimRight(strings.Join(strings.Fields(word), " "), ".!?")
+}
+
+// parseOne reads one wish, which may stand for several: no nuts means neither
+// tree nuts nor peanuts.
+func parseOne(word string, names Names) ([]Wish, *flavor.Fault) {
+	for _, read := range []func(string, Names) ([]Wish, *flavor.Fault){readStrength, readInstead, readWithout, readServed, readDirection, readWith} {
+		if wishes, fault := read(word, names); wishes != nil || fault != nil {
+			return wishes, fault
+		}
+	}
+	return nil, unknownWish(word)
+}
+
+const number = `([0-9]+(?:[.,][0-9]+)?)`
+
+var (
+	strengthFirst = regexp.MustCompile(`^(below|under|at most|max|maximum|up to|no more than|not more than|less than|above|over|at least|min|minimum|no less than|more than) ?` + number + ` ?(?:%|percent|per cent)? ?(?:vol|abv|alcohol)?$`)
+	strengthLast  = regexp.MustCompile(`^` + number + ` ?(?:%|percent|per cent) ?(?:vol|abv|alcohol)? (or less|or below|or lower|at most|max|or more|or above|at least)$`)
+)
+
+// above are the words for at least so strong.
+var above = []string{"above", "over", "at least", "min", "minimum", "no less than", "more than", "or more", "or above"}
+
+// readStrength reads a limit of strength.
+func readStrength(word string, _ Names) ([]Wish, *flavor.Fault) {
+	digits, which := "", ""
+	if m := strengthFirst.FindStringSubmatch(word); m != nil {
+		which, digits = m[1], m[2]
+	} else if m := strengthLast.FindStringSubmatch(word); m != nil {
+		digits, which = m[1], m[2]
+	} else {
+		return nil, nil
+	}
+	abv, err := strconv.ParseFloat(strings.Replace(digits, ",", ".", 1), 64)
+	if err != nil || abv > 100 {
+		f := flavor.Invalid("", "", "%s %% vol is no strength; use 0 to 100", digits)
+		f.Bounds = &flavor.Bounds{Most: 100}
+		return nil, f
+	}
+	if slices.Contains(above, which) {
+		return []Wish{{Kind: Above, ABV: abv}}, nil
+	}
+	return []Wish{{Kind: Below, ABV: abv}}, nil
+}
+
+var (
+	withoutFirst = regexp.MustCompile(`^(?:no|without|free of|free from|avoid|avoiding|leave out|hold|skip|omit|minus|not any|allergic to) (?:any |the |an |a |more )?(.+)$`)
+	withoutLast  = regexp.MustCompile(`^(.+) free$`)
+)
+
+// readWithout reads what is to be left out.
+func readWithout(word string, names Names) ([]Wish, *flavor.Fault) {
+	switch word {
+	case "non alcoholic", "zero proof", "virgin", "soft drink", "zero alcohol", "0 %", "0%", "mocktail", "alcohol free":
+		return []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}, nil
+	case "vegan":
+		return []Wish{{Kind: Animal, Animal: "egg"}, {Kind: Animal, Animal: "milk"}, {Kind: Animal, Animal: "honey"}, {Kind: Animal, Animal: "insect"},
+			{Kind: Animal, Animal: "fish"}, {Kind: Animal, Animal: "meat"}}, nil
+	}
+	if m := withoutFirst.FindStringSubmatch(word); m != nil {
+		return without(m[1], names)
+	}
+	if m := withoutLast.FindStringSubmatch(word); m != nil {
+		return without(m[1], names)
+	}
+	return nil, nil
+}
+
+// without reads what follows "no". An allergen comes before an aroma of the same
+// name: the guest who says "no nuts" may mean the allergy.
+func without(what string, names Names) ([]Wish, *flavor.Fault) {
+	switch what {
+	case "alcohol", "booze":
+		return []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}, nil
+	case "nut", "nuts":
+		return []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}, nil
+	case "honey", "insect", "insects", "meat":
+		return []Wish{{Kind: Animal, Animal: strings.TrimSuffix(what, "s")}}, nil
+	case "animal", "animals", "animal products":
+		return readWithout("vegan", names)
+	}
+	if a, err := flavor.ParseAllergen(what); err == nil {
+		return []Wish{{Kind: Allergen, Allergen: a}}, nil
+	}
+	for _, c := range flavor.Classes() {
+		if flavor.NormaliseName(string(c)) == flavor.NormaliseName(what) {
+			return []Wish{{Kind: Class, Class: c}}, nil
+		}
+	}
+	if t, ok := lookUp(what); ok && len(t.families) > 0 {
+		var out []Wish
+		for _, f := range t.families {
+			out = append(out, Wish{Kind: Without, Families: []flavor.Family{f}})
+		}
+		return out, nil
+	}
+	if names != nil {
+		if ids := names(what); len(ids) > 0 {
+			return []Wish{{Kind: Bar, IDs: ids}}, nil
+		}
+	}
+	return nil, flavor.Unknown("", "", nil, "%q names no allergen, aroma family, class of ingredient or ingredient; write one, such as \"no nuts\", \"no smoke\" or \"no rum\"", what)
+}
+
+// ways are the words for how a drink is mixed and served.
+var ways = map[string]Wish{
+	"shaken": {Method: flavor.Shake}, "stirred": {Method: flavor.Stir}, "built": {Method: flavor.Build}, "thrown": {Method: flavor.Throw},
+	"blended": {Method: flavor.Blend}, "frozen": {Method: flavor.Blend}, "swizzled": {Method: flavor.Swizzle}, "swizzle": {Method: flavor.Swizzle},
+	"dry shaken": {Method: flavor.DryShake},
+	"up":         {Service: flavor.Up}, "straight up": {Service: flavor.Up}, "in a coupe": {Service: flavor.Up},
+	"rocks": {Service: flavor.Rocks}, "over ice": {Service: flavor.Rocks}, "on ice": {Service: flavor.Rocks},
+	"crushed ice": {Service: flavor.Crushed}, "crushed": {Service: flavor.Crushed}, "highball": {Service: flavor.Long}, "collins": {Service: flavor.Long},
+	"in a tall glass": {Service: flavor.Long}, "served long": {Service: flavor.Long}, "served hot": {Service: flavor.Hot}, "hot drink": {Service: flavor.Hot},
+}
+
+// readServed reads how a drink is to be mixed or served, and what it is to spare.
+func readServed(word string, _ Names) ([]Wish, *flavor.Fault) {
+	short := word
+	for _, prefix := range []string{"served ", "on the ", "on ", "over ", "as a ", "in a "} {
+		if w, ok := ways[short]; ok {
+			w.Kind = Served
+			return []Wish{w}, nil
+		}
+		short = strings.TrimPrefix(word, prefix)
+	}
+	if w, ok := ways[short]; ok {
+		w.Kind = Served
+		return []Wish{w}, nil
+	}
+	switch word {
+	case "simpler", "simple", "fewer ingredients", "fewer pours", "less ingredients", "fewer bottles", "faster", "quicker":
+		return []Wish{{Kind: Fewer}}, nil
+	case "cheaper", "cheap", "less expensive", "lower cost", "costs less", "lower pour cost":
+		return []Wish{{Kind: Cheaper}}, nil
+	}
+	return nil, nil
+}
+
+var (
+	insteadOf = regexp.MustCompile(`^(?:with |use )?(.+?) (?:instead of|in place of|rather than|for the) (?:the )?(.+)$`)
+	swapFor   = regexp.MustCompile(`^(?:swap|replace|change|switch) (?:the )?(.+?) (?:for|with|to|by) (?:a |an |the )?(.+)$`)
+)
+
+// readInstead reads one ingredient in place of another.
+func readInstead(word string, names Names) ([]Wish, *flavor.Fault) {
+	came, went := "", ""
+	if m := insteadOf.FindStringSubmatch(word); m != nil {
+		came, went = m[1], m[2]
+	} else if m := swapFor.FindStringSubmatch(word); m != nil {
+		went, came = m[1], m[2]
+	} else {
+		return nil, nil
+	}
+	out, fault := readWith("with "+came, names)
+	if out == nil || fault != nil {
+		return nil, fault
+	}
+	barred, fault := without(went, names)
+	if fault != nil {
+		return nil, fault
+	}
+	return append(out, barred...), nil
+}
+
+var withFirst = regexp.MustCompile(`^(?:with|add|adding|use|using|plus|featuring|based on|made with|include) (?:some |a little |a |an |the |more )?(.+?)(?: in it)?$`)
+
+// manyNames is how many ingredients must answer to a word that is an aroma too
+// before it means them: smoke is an aroma although one tincture bears its name.
+const manyNames = 2
+
+// readWith reads what is to be poured: an ingredient, or a class of them.
+func readWith(word string, names Names) ([]Wish, *flavor.Fault) {
+	what := word
+	if m := withFirst.FindStringSubmatch(word); m != nil {
+		what = m[1]
+		if t, ok := lookUp(what); ok && (names == nil || len(names(what)) < manyNames) {
+			return t.wishes(true), nil
+		}
+	}
+	if names == nil {
+		return nil, nil
+	}
+	if ids := names(what); len(ids) > 0 {
+		return []Wish{{Kind: With, IDs: ids}}, nil
+	}
+	return nil, nil
+}
+
+// fillers say how much more, or nothing at all.
+var fillers = regexp.MustCompile(`^(?:a|an|the|bit|little|touch|tad|hint|slightly|somewhat|much|way|far|lot|lots|even|please|make|it|something|be|of|to|in|on|notes?|side|flavou?rs?|taste|aroma|smell|style|is|quite|very|really|i|want|would|like|give|me|please|as|toward|towards)$`)
+
+// readDirection reads "more bitter", "less sweet", "nuttier", "not so strong",
+// "too sharp", "not bitter enough", "bitter".
+func readDirection(word string, names Names) ([]Wish, *flavor.Fault) {
+	more, rest, degree := true, []string{}, false
+	words := strings.Fields(word)
+	for i, w := range words {
+		switch {
+		case w == "more" || w == "extra" || w == "up" && i < len(words)-1 || w == "higher":
+			degree = true
+		case w == "less" || w == "fewer" || w == "lower" || w == "reduce" || w == "reduced" || w == "too" || w == "low" || w == "cut" || w == "without":
+			more, degree = false, true
+		case w == "not" || w == "isn't":
+			more, degree = false, true
+		case w == "enough":
+			more, degree = !more, true
+		case w == "so" || w == "overly":
+		case fillers.MatchString(w):
+		default:
+			rest = append(rest, w)
+		}
+	}
+	what := strings.Join(rest, " ")
+	if what == "" {
+		return nil, nil
+	}
+	if t, ok := lookUp(what); ok {
+		return t.wishes(more), nil
+	}
+	if degree && names != nil {
+		if ids := names(what); len(ids) > 0 {
+			return []Wish{{Kind: Poured, IDs: ids, More: more}}, nil
+		}
+	}
+	return nil, nil
+}
+
+// opposes reports whether two wishes cannot both be met.
+func (w *Wish) opposes(e *Wish) bool {
+	switch {
+	case w.Kind == Sense && e.Kind == Sense:
+		return w.Sense == e.Sense && w.More != e.More
+	case w.Kind == Aroma && e.Kind == Aroma:
+		return slices.Equal(w.Families, e.Families) && w.More != e.More
+	case w.Kind == Aroma && e.Kind == Without:
+		return w.More && len(w.Families) == 1 && w.Families[0] == e.Families[0]
+	case w.Kind == Poured && e.Kind == Poured:
+		return slices.Equal(w.IDs, e.IDs) && w.More != e.More
+	case w.Kind == With && e.Kind == Bar:
+		return !slices.ContainsFunc(w.IDs, func(id string) bool { return !slices.Contains(e.IDs, id) })
+	case w.Kind == Below && e.Kind == Above:
+		return e.ABV > w.ABV
+	case w.Kind == Served && e.Kind == Served:
+		return w.Method != "" && e.Method != "" && w.Method != e.Method || w.Service != "" && e.Service != "" && w.Service != e.Service
+	}
+	return false
+}
