@@ -32,7 +32,7 @@ func BenchmarkSearch(b *testing.B) {
 		"none":   {Text: "xyzzyqq"},
 		"filter": {Text: "liqueur", ABVMax: &max, Avoid: []flavor.Allergen{"milk", "tree nuts"}},
 		"all":    {},
-		"like":   {Like: "london-dry-gin"},
+		"like":   {Like: "london-dry-gin", Measure: byNumbers},
 	} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {

@@ -32,7 +32,6 @@ type Index struct {
 	profiles []*flavor.Profile // by id
 	position map[string]int    // id to position in profiles
 	animals  map[string]bool   // animal words that are in use
-	matrix   []row             // as profiles
 	names    *names
 	line     *line
 }
@@ -99,7 +98,7 @@ func Build(ctx context.Context, profiles []*flavor.Profile, progress func(done, 
 // newIndex prepares everything but bleve.
 func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
-		animals: map[string]bool{}, matrix: make([]row, len(profiles))}
+		animals: map[string]bool{}}
 	if i := slices.Index(x.profiles, nil); i >= 0 {
 		return nil, fmt.Errorf("index: profile %d is nil", i)
 	}
@@ -109,7 +108,6 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 			return nil, fmt.Errorf("index: id %q is empty or comes twice; every profile needs its own", p.ID)
 		}
 		x.position[p.ID] = i
-		x.matrix[i] = rowOf(p)
 		for _, a := range p.Animal {
 			x.animals[fold(a)] = true
 		}

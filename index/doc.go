@@ -1,5 +1,5 @@
-// Package index is the profile matrix in bleve: it finds ingredients by name,
-// class, families, numbers and allergens, and hands the solver its candidates.
+// Package index holds the profiles in bleve: it finds ingredients by name, class,
+// families, numbers and allergens, and hands the solver its candidates.
 //
 // An [Index] is derived from profiles and never changed: when the records
 // change, build another. It lives in memory and may be used by many goroutines

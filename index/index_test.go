@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
+	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -185,7 +186,7 @@ func TestCloseTwice(t *testing.T) {
 	require.NoError(t, x.Close())
 	_, err = x.Search(context.Background(), Query{Text: "gin"})
 	require.ErrorIs(t, err, ErrClosed)
-	_, err = x.Search(context.Background(), Query{Like: "vodka"})
+	_, err = x.Search(context.Background(), Query{Like: "vodka", Measure: byNumbers})
 	require.ErrorIs(t, err, ErrClosed)
 	_, _, err = x.Resolve("gin")
 	require.ErrorIs(t, err, ErrClosed)
@@ -231,4 +232,15 @@ func TestMappingIsTheOneOfItsVersion(t *testing.T) {
 	text, err := json.MarshalIndent(m, "", "  ")
 	require.NoError(t, err)
 	golden(t, "mapping.v"+itoa(MappingVersion)+".golden", append(text, '\n'))
+}
+
+// byNumbers is a measure for the tests: strength, sugar, bitterness and the families of aroma.
+func byNumbers(of *flavor.Profile) func(*flavor.Profile) float64 {
+	return func(other *flavor.Profile) float64 {
+		sum := math.Pow((math.Sqrt(of.Sugar.Value)-math.Sqrt(other.Sugar.Value))/5, 2) + math.Pow((of.ABV.Value-other.ABV.Value)/10, 2) + math.Pow(math.Log1p(of.Bitter.Value/10)-math.Log1p(other.Bitter.Value/10), 2)
+		for f := range of.Aroma {
+			sum += math.Pow(math.Log1p(of.Aroma[f])-math.Log1p(other.Aroma[f]), 2) / 2
+		}
+		return math.Sqrt(sum)
+	}
 }

@@ -31,6 +31,7 @@ type Query struct {
 	ABVMax    *float64          // % vol, or less; nil: any
 	Avoid     []flavor.Allergen // none of these, not even possibly
 	Like      string            // id of an ingredient; orders by nearness to its profile
+	Measure   Measure           // of nearness; needed with Like
 	Limit     int               // 1 to MaxLimit; 0 is DefaultLimit
 }
 
@@ -64,6 +65,9 @@ func (x *Index) check(q Query) error {
 		return err
 	}
 	if q.Like != "" {
+		if q.Measure == nil {
+			return errNoMeasure
+		}
 		return x.checkID("like", q.Like)
 	}
 	return nil

@@ -74,7 +74,7 @@ func (x *Index) answer(ctx context.Context, q Query, b query.Query, scored bool)
 		if err != nil {
 			return Result{}, err
 		}
-		return x.like(x.position[q.Like], positions, q.limit()), nil
+		return x.like(x.position[q.Like], positions, &q), nil
 	}
 	req := bleve.NewSearchRequestOptions(b, q.limit(), 0, false)
 	req.SortBy([]string{"-_score", "_id"})

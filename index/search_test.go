@@ -59,9 +59,9 @@ func TestSearch(t *testing.T) {
 		{"unknown allergens are all of them", Query{Class: flavor.ClassWhiskey, Avoid: []flavor.Allergen{flavor.Lupin}},
 			[]string{"peated-scotch"}},
 		{"an allergen that nothing states", Query{Text: "vodka", Avoid: []flavor.Allergen{flavor.Molluscs}}, []string{"vodka"}},
-		{"the nearest of a class", Query{Like: "sloe-gin", Class: flavor.ClassLiqueur},
+		{"the nearest of a class", Query{Like: "sloe-gin", Measure: byNumbers, Class: flavor.ClassLiqueur},
 			[]string{"creme-de-cassis", "amaretto", "peach-liqueur"}},
-		{"words and likeness together", Query{Like: "london-dry-gin", Text: "gin"}, []string{"sloe-gin", "ginger-beer"}},
+		{"words and likeness together", Query{Like: "london-dry-gin", Measure: byNumbers, Text: "gin"}, []string{"sloe-gin", "ginger-beer"}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.about, func(t *testing.T) {
@@ -94,7 +94,7 @@ func TestSearchEverything(t *testing.T) {
 
 func TestSearchScores(t *testing.T) {
 	x := build(t, shelf())
-	for _, q := range []Query{{Text: "gin"}, {Text: "g"}, {Text: "amareto"}, {Text: "bitter"}, {Like: "vodka", Limit: MaxLimit}, {}} {
+	for _, q := range []Query{{Text: "gin"}, {Text: "g"}, {Text: "amareto"}, {Text: "bitter"}, {Like: "vodka", Measure: byNumbers, Limit: MaxLimit}, {}} {
 		r, err := x.Search(context.Background(), q)
 		require.NoError(t, err)
 		for i, h := range r.Hits {
@@ -110,7 +110,7 @@ func TestSearchScores(t *testing.T) {
 
 func TestSearchLike(t *testing.T) {
 	x := build(t, shelf())
-	r, err := x.Search(context.Background(), Query{Like: "aromatic-bitters", Limit: 3})
+	r, err := x.Search(context.Background(), Query{Like: "aromatic-bitters", Measure: byNumbers, Limit: 3})
 	require.NoError(t, err)
 	require.Equal(t, "cardamom-bitters", r.Hits[0].Profile.ID)
 	require.Equal(t, len(shelf())-1, r.Total, "it is not like itself")
@@ -119,7 +119,7 @@ func TestSearchLike(t *testing.T) {
 	twin := known("vodka-two", "Vodka two", flavor.ClassVodka)
 	twin.ABV.Value, twin.Aroma[flavor.Grain] = 40, 0.3
 	y := build(t, append(shelf(), twin))
-	r, err = y.Search(context.Background(), Query{Like: "vodka"})
+	r, err = y.Search(context.Background(), Query{Like: "vodka", Measure: byNumbers})
 	require.NoError(t, err)
 	require.Equal(t, Hit{twin, 1}, r.Hits[0], "the same profile is at no distance")
 }
@@ -141,7 +141,7 @@ func TestSearchFaults(t *testing.T) {
 		{Query{BitterMin: ptr(math.NaN())}, "bitter_min", "NaN", flavor.ErrInvalid},
 		{Query{ABVMax: ptr(math.Inf(1))}, "abv_max", "+Inf", flavor.ErrInvalid},
 		{Query{Avoid: []flavor.Allergen{flavor.Milk, "nuts"}}, "avoid[1]", "nuts", flavor.ErrInvalid},
-		{Query{Like: "vodak"}, "like", "vodak", flavor.ErrUnknown},
+		{Query{Like: "vodak", Measure: byNumbers}, "like", "vodak", flavor.ErrUnknown},
 	}
 	for _, tt := range tests {
 		_, err := x.Search(context.Background(), tt.query)
@@ -150,7 +150,7 @@ func TestSearchFaults(t *testing.T) {
 		require.Equal(t, tt.location, f.Location)
 		require.Equal(t, tt.value, f.Value)
 	}
-	_, err := x.Search(context.Background(), Query{Like: "vodak"})
+	_, err := x.Search(context.Background(), Query{Like: "vodak", Measure: byNumbers})
 	require.Equal(t, []string{"Vodka"}, fault(t, err).Suggest)
 }
 
@@ -158,7 +158,7 @@ func TestSearchSurvives(t *testing.T) {
 	x := build(t, shelf())
 	for _, text := range []string{strings.Repeat("gin ", 1<<18), strings.Repeat("x", 1<<20), "\x00\x01\xff\xfe", "*", "~", "a~9999",
 		`"`, `\`, "name:gin", "+-/[](){}^:", "gin\u202e", strings.Repeat("\u0301", 5000), "🍸🍸", "一二三", strings.Repeat("ﷺ", 300)} {
-		for _, q := range []Query{{Text: text}, {Text: text, Class: flavor.ClassGin}, {Text: text, Like: "vodka"}} {
+		for _, q := range []Query{{Text: text}, {Text: text, Class: flavor.ClassGin}, {Text: text, Like: "vodka", Measure: byNumbers}} {
 			r, err := x.Search(context.Background(), q)
 			require.NoError(t, err)
 			require.LessOrEqual(t, len(r.Hits), DefaultLimit)
@@ -186,7 +186,7 @@ func FuzzSearch(f *testing.F) {
 	f.Add("gin", 5, "vodka")
 	x := build(f, shelf())
 	f.Fuzz(func(t *testing.T, text string, limit int, like string) {
-		q := Query{Text: text, Limit: limit, Like: like}
+		q := Query{Text: text, Limit: limit, Like: like, Measure: byNumbers}
 		r, err := x.Search(context.Background(), q)
 		if err != nil {
 			fault(t, err)

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/sense"
 	"counterpour/index"
 )
 
@@ -24,7 +25,8 @@ type FindRequest struct {
 
 // Find finds ingredients.
 func (s *Snapshot) Find(ctx context.Context, r FindRequest) (*index.Result, error) {
-	q := index.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit}
+	q := index.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
+		Measure: s.steps}
 	var faults flavor.Faults
 	inRange(&faults, "limit", r.Limit, 1, index.MaxLimit)
 	if r.Family != "" {
@@ -42,6 +44,17 @@ func (s *Snapshot) Find(ctx context.Context, r FindRequest) (*index.Result, erro
 	}
 	result, err := s.Index.Search(ctx, q)
 	return &result, err
+}
+
+// steps measures how many just-noticeable differences others are from an
+// ingredient, both tasted neat.
+func (s *Snapshot) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
+	space := s.Catalogue.Space()
+	neat := space.Neat(of)
+	return func(other *flavor.Profile) float64 {
+		d := sense.Between(neat, space.Neat(other))
+		return d.Total()
+	}
 }
 
 // FamilyIDs lists the ids of the families of aroma.

@@ -36,6 +36,15 @@ func (s *Space) Glass(spec *flavor.Spec, drink *mix.Drink) *Glass {
 	return g
 }
 
+// neatML is a neat pour, common practice; only differences of it would show.
+const neatML = 30.0
+
+// Neat returns an ingredient by itself, at the temperature of a room.
+func (s *Space) Neat(p *flavor.Profile) *Glass {
+	const roomC = 20
+	return &Glass{Holds: s.PerML(p), VolumeML: neatML, PouredML: neatML, TemperatureC: roomC, Materials: merged(slices.Clone(p.Materials))}
+}
+
 // merged adds up materials of the same name and sorts them by it.
 func merged(list []flavor.MaterialShare) []flavor.MaterialShare {
 	slices.SortStableFunc(list, func(a, b flavor.MaterialShare) int { return cmp.Compare(a.Material, b.Material) })
