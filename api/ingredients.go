@@ -104,7 +104,7 @@ func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, er
 	if err != nil {
 		return nil, err
 	}
-	sour, sweet := p.Acid.Value*mix.CitricOf(p.Acids), p.Sugar.Value*mix.SweetnessOf(p.Sugars)
+	sour, sweet := p.Acid.Value*mix.CitricOf(p.Acids), mix.SweetOf(p)
 	alone := flavor.Spec{Pours: []flavor.Pour{{Profile: p}}}
 	return &IngredientAnswer{
 		ID: p.ID, Name: p.Name, Aliases: append([]string{}, p.Aliases...), Class: string(p.Class), Legal: p.Legal,

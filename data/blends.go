@@ -38,7 +38,7 @@ func loadBlends(fsys fs.FS) (*blends, error) {
 	for _, name := range sortedKeys(f.Sugars) {
 		s := flavor.SugarBlend{Name: name}
 		faults = append(faults, fillBlend("sugars."+name, f.Sugars[name], map[string]*float64{"sucrose": &s.Sucrose,
-			"glucose": &s.Glucose, "fructose": &s.Fructose, "maltose": &s.Maltose, "lactose": &s.Lactose}))
+			"glucose": &s.Glucose, "fructose": &s.Fructose, "maltose": &s.Maltose, "lactose": &s.Lactose, "dextrin": &s.Dextrin}))
 		b.sugars[name] = s
 	}
 	for _, name := range sortedKeys(f.Acids) {

@@ -30,6 +30,7 @@
 //	texture = "0 ± 0 | common practice"  # g/L of fat, protein, gum and pulp
 //	fat = "370 ± 15 | published | …"     # g/L, part of texture; optional
 //	salt = "…"                     # g/L; optional
+//	sweeteners = "…"               # g/L of sucrose that what sweetens beside the sugars tastes as; optional
 //	caffeine = "…"                 # mg/L; optional
 //	made_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
 //	allergens = []                 # contained, beyond what the materials bring
@@ -45,7 +46,16 @@
 //
 // A figure is value ± spread | origin | source; the spread is one standard
 // deviation, the origin one of published, law, computed, common practice,
-// computed from memory, from memory. What a published table gives is taken from it, see
-// [counterpour/data/tables]. A figure that is no larger than its own spread is next to nothing,
-// and common practice: nobody need look it up. "made_of" lists materials and the intensity each lends.
+// computed from memory, from memory. What a published table gives is taken from
+// it, see [counterpour/data/tables]. A figure that is no larger than its own
+// spread is next to nothing, and common practice: nobody need look it up.
+//
+// Bitterness is on one scale: the quinine, in mg/L of water, judged as bitter as
+// the ingredient is when diluted to how it is served, times that dilution. So a
+// tincture is judged by the dash in a glass of water, as the bitterness values
+// of the pharmacopoeia are, and a juice or a coffee as it is drunk. What hides
+// bitterness in the glass, such as sugar, is not taken off. Beer goes by its
+// bitterness units.
+//
+// "made_of" lists materials and the intensity each lends.
 package data

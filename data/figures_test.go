@@ -60,7 +60,7 @@ func figureOf(p *flavor.Profile, field string) flavor.Figure {
 }
 
 // fieldOrder is the order of the lines of a record.
-var fieldOrder = []string{"abv", "sugar", "sugars", "acid", "acids", "bitter", "texture", "fat", "salt", "caffeine"}
+var fieldOrder = []string{"abv", "sugar", "sugars", "acid", "acids", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine"}
 
 // writeFigure puts a figure into the record of an ingredient, in place of the
 // line that is there or after the one that comes before it.

@@ -27,6 +27,7 @@ type record struct {
 	Texture    string    `toml:"texture"`
 	Fat        string    `toml:"fat"`
 	Salt       string    `toml:"salt"`
+	Sweeteners string    `toml:"sweeteners"`
 	Caffeine   string    `toml:"caffeine"`
 	MadeOf     string    `toml:"made_of"`
 	Allergens  *[]string `toml:"allergens"`
@@ -106,6 +107,7 @@ func (r record) readFigures(p *flavor.Profile) error {
 		{"texture", r.Texture, &p.Texture, maxSolids, false},
 		{"fat", r.Fat, &p.Fat, maxSolids, true},
 		{"salt", r.Salt, &p.Salt, maxSalt, true},
+		{"sweeteners", r.Sweeteners, &p.Sweeteners, maxSolids, true},
 		{"caffeine", r.Caffeine, &p.Caffeine, maxCaffeine, true},
 	} {
 		if f.text == "" && f.optional {

@@ -29,7 +29,7 @@ func TestSummaryAddsUp(t *testing.T) {
 	figures := 0
 	for _, p := range c.Profiles() {
 		figures += 6 + len(p.Yields) // abv, sugar, acid, bitter, texture and the aroma
-		for _, f := range []flavor.Figure{p.Fat, p.Salt, p.Caffeine} {
+		for _, f := range []flavor.Figure{p.Fat, p.Salt, p.Sweeteners, p.Caffeine} {
 			if f.Origin != "" {
 				figures++
 			}
@@ -186,7 +186,7 @@ var plausible = map[flavor.Class]struct{ abv, sugar, acid, bitter band }{
 	flavor.ClassFoam:            {band{0, 0}, band{0, 20}, band{0, 2}, band{0, 60}},
 	flavor.ClassSoda:            {band{0, 1.2}, band{0, 140}, band{0, 10}, band{0, 100}},
 	flavor.ClassTea:             {band{0, 0}, band{0, 5}, band{0, 6}, band{0, 150}},
-	flavor.ClassCoffee:          {band{0, 0}, band{0, 5}, band{0.5, 12}, band{40, 400}},
+	flavor.ClassCoffee:          {band{0, 0}, band{0, 5}, band{0.5, 12}, band{20, 300}},
 	flavor.ClassWater:           {band{0, 0}, band{0, 0}, band{0, 0}, band{0, 0}},
 	flavor.ClassVinegar:         {band{0, 1}, band{0, 300}, band{35, 90}, band{0, 10}},
 	flavor.ClassShrub:           {band{0, 1}, band{200, 600}, band{10, 45}, band{0, 50}},

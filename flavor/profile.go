@@ -18,6 +18,9 @@ type Profile struct {
 	Salt    Figure // g/L, sodium chloride
 	Fat     Figure // g/L
 	Texture Figure // g/L of what thickens beyond sugar: fat, protein, gum, pulp
+	// Sweeteners is g/L of sucrose that tastes as sweet as what sweetens beside
+	// the sugars: high-intensity sweeteners and sugar alcohols.
+	Sweeteners Figure
 	// Caffeine is mg/L; its bitterness is part of Bitter. Without an origin nobody has stated it.
 	Caffeine Figure
 
@@ -65,6 +68,7 @@ type Yield struct {
 type SugarBlend struct {
 	Name                                         string
 	Sucrose, Glucose, Fructose, Maltose, Lactose float64
+	Dextrin                                      float64 // sugars longer than maltose
 }
 
 // AcidBlend is a named mix of acids by mass share; the shares sum to one.

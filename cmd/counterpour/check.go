@@ -129,7 +129,7 @@ func reportOf(path string, c *data.Catalogue, err error) *report {
 // aroma and its yields among them.
 func originsOf(p *flavor.Profile) []flavor.Origin {
 	out := []flavor.Origin{p.AromaOrigin}
-	for _, f := range []flavor.Figure{p.ABV, p.Sugar, p.Acid, p.Bitter, p.Salt, p.Fat, p.Texture, p.Caffeine} {
+	for _, f := range []flavor.Figure{p.ABV, p.Sugar, p.Acid, p.Bitter, p.Salt, p.Fat, p.Texture, p.Sweeteners, p.Caffeine} {
 		out = append(out, f.Origin)
 	}
 	for _, y := range p.Yields {

@@ -110,6 +110,12 @@ func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
 	assert.InDelta(t, rum.ABV.Value/5, spiced.ABV.Value, 0.5, "a fifth of it")
 	assert.NoError(t, spiced.ABV.Check())
 
+	cola, _ := shelf.ByID("diet-cola")
+	halved, err := house.Made{ID: "halved-cola", Name: "Halved cola", Class: flavor.ClassSoda, Parts: []house.Pour{
+		{Ingredient: "diet-cola", Amount: 100, Unit: flavor.Millilitre}, {Ingredient: "water", Amount: 100, Unit: flavor.Millilitre}}}.Profile(shelf)
+	require.NoError(t, err)
+	assert.InDelta(t, cola.Sweeteners.Value/2, halved.Sweeteners.Value, 0.5, "half as sweet, though neither holds sugar")
+
 	lime, _ := shelf.ByID("lime-juice")
 	boiled, _ := shelf.ByID("lime-cordial-of-ours")
 	assert.InDelta(t, 2*lime.Acid.Value, boiled.Acid.Value, 1e-9)

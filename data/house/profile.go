@@ -27,6 +27,7 @@ func (m Made) Profile(shelf *Shelf) (*flavor.Profile, error) {
 		Salt:   s.figure(1000 * s.all.Salt),
 		Fat:    s.figure(1000 * s.all.Fat), Texture: s.figure(1000 * s.all.Texture),
 	}
+	s.rest(p)
 	s.spreads(p)
 	s.blends(p)
 	s.aroma(p)
@@ -79,6 +80,21 @@ func (s *sum) figure(total float64) flavor.Figure {
 	return flavor.Figure{Value: total / s.ml, Origin: flavor.OriginComputed, Source: "the house's recipe"}
 }
 
+// rest weighs what a ledger does not keep apart, where any part states it.
+func (s *sum) rest(p *flavor.Profile) {
+	for _, part := range s.parts {
+		for _, f := range []struct{ from, into *flavor.Figure }{{&part.Profile.Sweeteners, &p.Sweeteners}, {&part.Profile.Caffeine, &p.Caffeine}} {
+			if f.from.Origin == "" {
+				continue
+			}
+			share := s.figure(f.from.Value * part.ML)
+			share.Value += f.into.Value
+			share.Spread = math.Hypot(f.into.Spread, f.from.Spread*part.ML/s.ml)
+			*f.into = share
+		}
+	}
+}
+
 // spreads adds the parts' spreads in quadrature, each by its share.
 func (s *sum) spreads(p *flavor.Profile) {
 	for _, f := range []struct {
@@ -113,6 +129,7 @@ func (s *sum) blends(p *flavor.Profile) {
 			p.Sugars.Fructose += w * b.Fructose
 			p.Sugars.Maltose += w * b.Maltose
 			p.Sugars.Lactose += w * b.Lactose
+			p.Sugars.Dextrin += w * b.Dextrin
 		}
 	}
 	if s.all.Acid > 0 {

@@ -64,7 +64,7 @@ func profileSpread(p *flavor.Profile, a template.Axis) float64 {
 	case template.Strong:
 		f = p.ABV
 	case template.Sweet:
-		f = p.Sugar
+		f = flavor.Figure{Value: mix.SweetOf(p), Spread: math.Hypot(p.Sugar.Spread*mix.SweetnessOf(p.Sugars), p.Sweeteners.Spread)}
 	case template.Sour:
 		f = p.Acid
 	case template.Bitter:

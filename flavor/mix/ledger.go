@@ -72,14 +72,21 @@ func (l *Ledger) ABV() float64 {
 // Chemistry, 10 % solutions (attribution from memory), but for fructose, which
 // is sweeter cold: 1.14 there, up to 1.5 at 5 °C (Shallenberger, Taste
 // Chemistry, 1993, from memory). At 1.30 invert sugar and honey come out at
-// 1.0, as in Public Health Nutrition 26:952, 2023, Table 2.
-var sweetness = flavor.SugarBlend{Sucrose: 1, Glucose: 0.69, Fructose: 1.30, Maltose: 0.46, Lactose: 0.39}
+// 1.0, as in Public Health Nutrition 26:952, 2023, Table 2. Dextrin as
+// maltodextrin of 10 dextrose equivalents, from memory.
+var sweetness = flavor.SugarBlend{Sucrose: 1, Glucose: 0.69, Fructose: 1.30, Maltose: 0.46, Lactose: 0.39, Dextrin: 0.1}
 
 // SweetnessOf returns the sweetness of a blend of sugars, per gram, as grams
 // of sucrose.
 func SweetnessOf(b flavor.SugarBlend) float64 {
 	return b.Sucrose*sweetness.Sucrose + b.Glucose*sweetness.Glucose + b.Fructose*sweetness.Fructose +
-		b.Maltose*sweetness.Maltose + b.Lactose*sweetness.Lactose
+		b.Maltose*sweetness.Maltose + b.Lactose*sweetness.Lactose + b.Dextrin*sweetness.Dextrin
+}
+
+// SweetOf returns the sucrose in g/L that tastes as sweet as a profile does, by
+// its sugars and its sweeteners.
+func SweetOf(p *flavor.Profile) float64 {
+	return p.Sugar.Value*SweetnessOf(p.Sugars) + p.Sweeteners.Value
 }
 
 // citricWeight is the equivalent weight of citric acid: grams per mole of acid
@@ -142,7 +149,7 @@ func solidsPerML(p *flavor.Profile) Ledger {
 	return Ledger{
 		Ethanol: p.ABV.Value / 100 * EthanolDensity,
 		Sugar:   p.Sugar.Value * perML,
-		Sweet:   p.Sugar.Value * perML * SweetnessOf(p.Sugars),
+		Sweet:   SweetOf(p) * perML,
 		Acid:    p.Acid.Value * perML,
 		Sour:    p.Acid.Value * perML * CitricOf(p.Acids),
 		Salt:    p.Salt.Value * perML,
