@@ -35,7 +35,7 @@ func TestFinishedIsSensed(t *testing.T) {
 	clear := ask("2 1/2 oz gin\n1/2 oz extra dry vermouth\nstir, up")
 	r, _, b = bands(clear)
 	assert.Less(t, r-b, int64(50), clear.Colour.RGB)
-	assert.Zero(t, clear.SaltGPerL)
+	assert.Less(t, clear.SaltGPerL, 0.1, "wine holds a little sodium: USDA SR 26, NDB 14057, 9 mg in 100 g")
 
 	sour := ask("2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 egg white\n5 drops saline\nshake, up")
 	assert.Greater(t, sour.Colour.Cloudy, 0.5)
