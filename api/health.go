@@ -12,7 +12,7 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"counterpour/flavor"
-	"counterpour/index"
+	"counterpour/flavor/lookup"
 )
 
 const (
@@ -47,7 +47,7 @@ func (s *Server) health() {
 			}
 			x := s.house().Index
 			// Any name will do: a closed index knows none.
-			if _, _, err := x.Resolve("water"); errors.Is(err, index.ErrClosed) {
+			if _, _, err := x.Resolve("water"); errors.Is(err, lookup.ErrClosed) {
 				return nil, err
 			}
 			return &ReadyAnswer{"ready", x.Len()}, nil

@@ -5,9 +5,9 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
-	"counterpour/index"
 )
 
 // SearchAnswer is what a search found.
@@ -39,11 +39,11 @@ func AnswerSearch(ctx context.Context, house *service.Snapshot, r service.FindRe
 		return nil, err
 	}
 	return &SearchAnswer{
-		Hits: list(found.Hits, func(h index.Hit) Hit {
+		Hits: list(found.Hits, func(h lookup.Hit) Hit {
 			return Hit{h.Profile.ID, h.Profile.Name, append([]string{}, h.Profile.Aliases...), string(h.Profile.Class), round(h.Score, digitsSearch)}
 		}),
 		Total:   found.Total,
-		Classes: list(found.Classes, func(f index.Facet) ClassCount { return ClassCount{f.Name, f.Count} }),
+		Classes: list(found.Classes, func(f lookup.Facet) ClassCount { return ClassCount{f.Name, f.Count} }),
 	}, nil
 }
 

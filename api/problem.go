@@ -9,7 +9,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor"
-	"counterpour/index"
+	"counterpour/flavor/lookup"
 )
 
 // Kinds of faults that only a server has, beside those of package flavor.
@@ -54,7 +54,7 @@ var kinds = []struct {
 	{flavor.ErrUnknown, http.StatusUnprocessableEntity, ""},
 	{context.DeadlineExceeded, http.StatusServiceUnavailable, "this took longer than is allowed; ask for fewer parts, or again later"},
 	{context.Canceled, http.StatusServiceUnavailable, "the request was called off"},
-	{index.ErrClosed, http.StatusServiceUnavailable, "the program is stopping; ask again later"},
+	{lookup.ErrClosed, http.StatusServiceUnavailable, "the program is stopping; ask again later"},
 }
 
 const internalDetail = "something went wrong here, and it is not the request; it has been logged"

@@ -17,6 +17,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 	"counterpour/index"
 )
 
@@ -24,7 +25,7 @@ import (
 // choosing and says something, whether it comes bare, wrapped or as a fault.
 func TestKinds(t *testing.T) {
 	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
-		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, index.ErrClosed}
+		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, lookup.ErrClosed}
 	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
 	for _, kind := range all {
 		for name, err := range map[string]error{

@@ -20,6 +20,7 @@ import (
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/index"
 )
 
 // demo is the demo house over the embedded catalogue, built once.
@@ -28,7 +29,7 @@ var demo = sync.OnceValues(func() (*service.Snapshot, error) {
 	if err != nil {
 		return nil, err
 	}
-	k, err := service.NewKitchen(context.Background(), c, nil)
+	k, err := service.NewKitchen(context.Background(), c, index.Build, nil)
 	if err != nil {
 		return nil, err
 	}

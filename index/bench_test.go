@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 func BenchmarkBuild(b *testing.B) {
@@ -25,7 +26,7 @@ func BenchmarkBuild(b *testing.B) {
 func BenchmarkSearch(b *testing.B) {
 	x := build(b, catalogue(b))
 	max := 20.0
-	for name, q := range map[string]Query{
+	for name, q := range map[string]lookup.Query{
 		"name":   {Text: "orange bitters"},
 		"typing": {Text: "ora"},
 		"slip":   {Text: "cinammon syrup"},
@@ -57,7 +58,7 @@ func BenchmarkResolve(b *testing.B) {
 
 func BenchmarkCandidates(b *testing.B) {
 	x := build(b, catalogue(b))
-	need := Need{Avoid: []flavor.Allergen{"milk", "tree nuts"}, Stock: idsOf(x.profiles[:200]), Exclude: []string{x.profiles[0].ID}}
+	need := lookup.Need{Avoid: []flavor.Allergen{"milk", "tree nuts"}, Stock: idsOf(x.profiles[:200]), Exclude: []string{x.profiles[0].ID}}
 	for b.Loop() {
 		if _, _, err := x.Candidates(context.Background(), need); err != nil {
 			b.Fatal(err)

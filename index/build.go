@@ -24,9 +24,6 @@ const batchSize = 1000
 // scale of [flavor.Families].
 const carriedFrom = 1.0
 
-// ErrClosed is the answer of an index that has been closed.
-var ErrClosed = errors.New("index: closed")
-
 // Index finds ingredients. Make one with [Build].
 type Index struct {
 	profiles []*flavor.Profile // by id
@@ -223,5 +220,5 @@ func (x *Index) Profile(id string) (*flavor.Profile, bool) {
 }
 
 // Close frees the index and every other of its line; see [Index.Follow]. It may
-// be called twice; searches answer [ErrClosed] afterwards.
+// be called twice; searches answer [lookup.ErrClosed] afterwards.
 func (x *Index) Close() error { return x.line.close() }

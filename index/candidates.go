@@ -9,6 +9,7 @@ import (
 	"github.com/blevesearch/bleve/v2/search/query"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 // maxAlcoholFree is the strength up to which an ingredient counts as free of
@@ -20,47 +21,30 @@ const maxAlcoholFree = 0.5
 // if no ingredient carries them.
 var animalWords = []string{"milk", "egg", "honey", "fish", "insect"}
 
-// Need says which ingredients the solver may use. The zero value allows all.
-type Need struct {
-	Avoid     []flavor.Allergen // none of these, not even possibly; unknown counts as present
-	Stock     []string          // only these ids; nil is all, empty is none
-	Exclude   []string          // none of these ids
-	NoAlcohol bool              // none stronger than 0.5 % vol
-	NoAnimal  []string          // nothing from these: milk, egg, honey, fish, insect
-}
-
-// Refused counts ingredients that would do but for one thing. Each is counted
-// once, as not in stock if it is neither in stock nor free of the allergens;
-// what Exclude, NoAlcohol or NoAnimal rule out is not counted.
-type Refused struct {
-	ByAllergen int
-	NotInStock int
-}
-
 // Candidates returns the ingredients that meet a need, by id, and how many were
 // refused. An allergen, animal word or id that is not known is a
 // [*flavor.Fault].
-func (x *Index) Candidates(ctx context.Context, n Need) ([]*flavor.Profile, Refused, error) {
+func (x *Index) Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error) {
 	if x.line.closed.Load() {
-		return nil, Refused{}, ErrClosed
+		return nil, lookup.Refused{}, lookup.ErrClosed
 	}
 	if err := x.checkNeed(n); err != nil {
-		return nil, Refused{}, err
+		return nil, lookup.Refused{}, err
 	}
-	wanted := n.wanted()
+	wanted := wantedBy(n)
 	stocked := append(slices.Clip(wanted), inStock(n.Stock)...)
 	safe := append(slices.Clip(stocked), without(fieldAllergen, n.Avoid)...)
 	nWanted, err := x.count(ctx, all(wanted...))
 	if err != nil {
-		return nil, Refused{}, err
+		return nil, lookup.Refused{}, err
 	}
 	nStocked, err := x.count(ctx, all(stocked...))
 	if err != nil {
-		return nil, Refused{}, err
+		return nil, lookup.Refused{}, err
 	}
 	positions, err := x.matches(ctx, all(safe...))
 	if err != nil {
-		return nil, Refused{}, err
+		return nil, lookup.Refused{}, err
 	}
 	out := make([]*flavor.Profile, 0, len(positions))
 	for _, i := range positions {
@@ -69,12 +53,12 @@ func (x *Index) Candidates(ctx context.Context, n Need) ([]*flavor.Profile, Refu
 			out = append(out, p)
 		}
 	}
-	return out, Refused{ByAllergen: nStocked - len(out), NotInStock: nWanted - nStocked}, nil
+	return out, lookup.Refused{ByAllergen: nStocked - len(out), NotInStock: nWanted - nStocked}, nil
 }
 
-// wanted asks for everything that neither Exclude nor NoAlcohol nor NoAnimal
+// wantedBy asks for everything that neither Exclude nor NoAlcohol nor NoAnimal
 // rules out.
-func (n Need) wanted() []query.Query {
+func wantedBy(n lookup.Need) []query.Query {
 	out := []query.Query{bleve.NewMatchAllQuery()}
 	if n.NoAlcohol {
 		limit := maxAlcoholFree
@@ -101,7 +85,7 @@ func inStock(ids []string) []query.Query {
 	return []query.Query{bleve.NewDocIDQuery(ids)}
 }
 
-func (x *Index) checkNeed(n Need) error {
+func (x *Index) checkNeed(n lookup.Need) error {
 	if err := checkAvoid(n.Avoid); err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 func TestCandidates(t *testing.T) {
@@ -17,22 +18,22 @@ func TestCandidates(t *testing.T) {
 	stock := []string{"vodka", "rye-whiskey", "amaretto", "egg-white", "ginger-beer"}
 	tests := []struct {
 		about   string
-		need    Need
+		need    lookup.Need
 		want    []string
-		refused Refused
+		refused lookup.Refused
 	}{
-		{"stock alone", Need{Stock: stock}, []string{"amaretto", "egg-white", "ginger-beer", "rye-whiskey", "vodka"}, Refused{0, 16}},
-		{"nothing in stock", Need{Stock: []string{}}, []string{}, Refused{0, 21}},
+		{"stock alone", lookup.Need{Stock: stock}, []string{"amaretto", "egg-white", "ginger-beer", "rye-whiskey", "vodka"}, lookup.Refused{ByAllergen: 0, NotInStock: 16}},
+		{"nothing in stock", lookup.Need{Stock: []string{}}, []string{}, lookup.Refused{ByAllergen: 0, NotInStock: 21}},
 		{"a possible allergen and an unknown one are refused",
-			Need{Stock: stock, Avoid: []flavor.Allergen{flavor.TreeNuts}}, []string{"egg-white", "ginger-beer", "vodka"}, Refused{2, 16}},
-		{"several allergens", Need{Stock: stock, Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Eggs, flavor.Fish}},
-			[]string{"ginger-beer", "vodka"}, Refused{3, 16}},
-		{"what is excluded is not counted", Need{Stock: stock, Exclude: []string{"vodka", "peach-liqueur"}},
-			[]string{"amaretto", "egg-white", "ginger-beer", "rye-whiskey"}, Refused{0, 15}},
-		{"no alcohol, traces aside", Need{Stock: stock, NoAlcohol: true}, []string{"egg-white", "ginger-beer"}, Refused{0, 5}},
-		{"nothing from animals", Need{NoAlcohol: true, NoAnimal: []string{"Eggs", "honey", "insect"}},
-			[]string{"ginger-beer", "lemon-juice", "oat-milk", "rich-syrup-2-1", "simple-syrup"}, Refused{}},
-		{"the same id twice", Need{Stock: []string{"vodka", "vodka"}}, []string{"vodka"}, Refused{0, 20}},
+			lookup.Need{Stock: stock, Avoid: []flavor.Allergen{flavor.TreeNuts}}, []string{"egg-white", "ginger-beer", "vodka"}, lookup.Refused{ByAllergen: 2, NotInStock: 16}},
+		{"several allergens", lookup.Need{Stock: stock, Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Eggs, flavor.Fish}},
+			[]string{"ginger-beer", "vodka"}, lookup.Refused{ByAllergen: 3, NotInStock: 16}},
+		{"what is excluded is not counted", lookup.Need{Stock: stock, Exclude: []string{"vodka", "peach-liqueur"}},
+			[]string{"amaretto", "egg-white", "ginger-beer", "rye-whiskey"}, lookup.Refused{ByAllergen: 0, NotInStock: 15}},
+		{"no alcohol, traces aside", lookup.Need{Stock: stock, NoAlcohol: true}, []string{"egg-white", "ginger-beer"}, lookup.Refused{ByAllergen: 0, NotInStock: 5}},
+		{"nothing from animals", lookup.Need{NoAlcohol: true, NoAnimal: []string{"Eggs", "honey", "insect"}},
+			[]string{"ginger-beer", "lemon-juice", "oat-milk", "rich-syrup-2-1", "simple-syrup"}, lookup.Refused{}},
+		{"the same id twice", lookup.Need{Stock: []string{"vodka", "vodka"}}, []string{"vodka"}, lookup.Refused{ByAllergen: 0, NotInStock: 20}},
 	}
 	for _, tt := range tests {
 		t.Run(tt.about, func(t *testing.T) {
@@ -42,7 +43,7 @@ func TestCandidates(t *testing.T) {
 			require.Equal(t, tt.refused, refused)
 		})
 	}
-	everything, refused, err := x.Candidates(context.Background(), Need{})
+	everything, refused, err := x.Candidates(context.Background(), lookup.Need{})
 	require.NoError(t, err)
 	require.Len(t, everything, x.Len())
 	require.Zero(t, refused)
@@ -50,7 +51,7 @@ func TestCandidates(t *testing.T) {
 
 func TestCandidatesFaults(t *testing.T) {
 	x := build(t, shelf())
-	for location, n := range map[string]Need{
+	for location, n := range map[string]lookup.Need{
 		"avoid[0]":     {Avoid: []flavor.Allergen{"pollen"}},
 		"stock[1]":     {Stock: []string{"vodka", "vodak"}},
 		"exclude[0]":   {Exclude: []string{""}},
@@ -67,10 +68,10 @@ func TestCandidatesAskTheProfileToo(t *testing.T) {
 	p := known("late", "Late change", flavor.ClassGin)
 	x := build(t, []*flavor.Profile{p})
 	p.AllergenMarks = []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.MayContain}}
-	got, refused, err := x.Candidates(context.Background(), Need{Avoid: []flavor.Allergen{flavor.Milk}})
+	got, refused, err := x.Candidates(context.Background(), lookup.Need{Avoid: []flavor.Allergen{flavor.Milk}})
 	require.NoError(t, err)
 	require.Empty(t, got)
-	require.Equal(t, Refused{ByAllergen: 1}, refused)
+	require.Equal(t, lookup.Refused{ByAllergen: 1}, refused)
 }
 
 // anyProfiles draws profiles of which some carry allergens, surely, possibly
@@ -95,7 +96,7 @@ func TestCandidatesNeverCarryWhatIsAvoided(t *testing.T) {
 		x, err := Build(context.Background(), profiles, nil)
 		require.NoError(t, err)
 		defer x.Close()
-		n := Need{Avoid: rapid.SliceOfDistinct(rapid.SampledFrom(flavor.Allergens()), rapid.ID).Draw(t, "avoid"), NoAlcohol: rapid.Bool().Draw(t, "noalcohol")}
+		n := lookup.Need{Avoid: rapid.SliceOfDistinct(rapid.SampledFrom(flavor.Allergens()), rapid.ID).Draw(t, "avoid"), NoAlcohol: rapid.Bool().Draw(t, "noalcohol")}
 		if rapid.Bool().Draw(t, "stocked") {
 			n.Stock = rapid.SliceOf(rapid.SampledFrom(idsOf(profiles))).Draw(t, "stock")
 		}
@@ -103,7 +104,7 @@ func TestCandidatesNeverCarryWhatIsAvoided(t *testing.T) {
 		require.NoError(t, err)
 
 		var want []string
-		var wantRefused Refused
+		var wantRefused lookup.Refused
 		for _, p := range profiles {
 			switch {
 			case n.NoAlcohol && p.ABV.Value > maxAlcoholFree:
@@ -118,7 +119,7 @@ func TestCandidatesNeverCarryWhatIsAvoided(t *testing.T) {
 		require.Equal(t, append([]string{}, want...), idsOf(got))
 		require.Equal(t, wantRefused, refused)
 
-		r, err := x.Search(context.Background(), Query{Avoid: n.Avoid, Text: "thing", Limit: MaxLimit})
+		r, err := x.Search(context.Background(), lookup.Query{Avoid: n.Avoid, Text: "thing", Limit: lookup.MaxLimit})
 		require.NoError(t, err)
 		for _, h := range r.Hits {
 			require.True(t, h.Profile.Avoids(n.Avoid), h.Profile.ID)

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 // mostWrites is how often a line is written to before it is begun anew: a search
@@ -30,7 +31,7 @@ const mostWrites = 40
 // its profiles until it is followed again, or for good: then build a new one.
 func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) (*Index, error) {
 	if x.line.closed.Load() {
-		return nil, ErrClosed
+		return nil, lookup.ErrClosed
 	}
 	if sameSet(x.profiles, profiles) {
 		return x, nil

@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 // What follows an index finds what a new one would.
@@ -48,7 +49,7 @@ func TestFollowFindsWhatANewIndexWould(t *testing.T) {
 		require.NoError(t, err)
 		defer fresh.Close()
 		most := 30.0
-		for _, q := range []Query{{}, {ABVMax: &most}, {Avoid: []flavor.Allergen{flavor.Milk}}, {Text: "dock"}, {Text: "house syrup"}, {Class: flavor.ClassSyrup}} {
+		for _, q := range []lookup.Query{{}, {ABVMax: &most}, {Avoid: []flavor.Allergen{flavor.Milk}}, {Text: "dock"}, {Text: "house syrup"}, {Class: flavor.ClassSyrup}} {
 			q.Limit = 100
 			got, err := x.Search(ctx, q)
 			require.NoError(t, err)
@@ -58,9 +59,9 @@ func TestFollowFindsWhatANewIndexWould(t *testing.T) {
 			assert.Equal(t, want.Total, got.Total)
 			assert.Equal(t, want.Classes, got.Classes)
 		}
-		got, _, err := x.Candidates(ctx, Need{Avoid: []flavor.Allergen{flavor.Milk}})
+		got, _, err := x.Candidates(ctx, lookup.Need{Avoid: []flavor.Allergen{flavor.Milk}})
 		require.NoError(t, err)
-		want, _, err := fresh.Candidates(ctx, Need{Avoid: []flavor.Allergen{flavor.Milk}})
+		want, _, err := fresh.Candidates(ctx, lookup.Need{Avoid: []flavor.Allergen{flavor.Milk}})
 		require.NoError(t, err)
 		assert.Equal(t, want, got)
 	})
@@ -68,10 +69,10 @@ func TestFollowFindsWhatANewIndexWould(t *testing.T) {
 
 // withScores gives hits the scores of others of the same id: those of a text
 // depend on how many documents were ever written.
-func withScores(hits, others []Hit) []Hit {
+func withScores(hits, others []lookup.Hit) []lookup.Hit {
 	out := slices.Clone(hits)
 	for i := range out {
-		if at := slices.IndexFunc(others, func(o Hit) bool { return o.Profile == out[i].Profile }); at >= 0 {
+		if at := slices.IndexFunc(others, func(o lookup.Hit) bool { return o.Profile == out[i].Profile }); at >= 0 {
 			out[i].Score = others[at].Score
 		}
 	}
@@ -90,17 +91,17 @@ func TestTheIndexBeforeGoesOn(t *testing.T) {
 	assert.False(t, there)
 	_, there = next.Profile("dock-gin")
 	assert.True(t, there)
-	r, err := x.Search(ctx, Query{Text: "dock gin", Limit: 10})
+	r, err := x.Search(ctx, lookup.Query{Text: "dock gin", Limit: 10})
 	require.NoError(t, err)
 	for _, h := range r.Hits {
 		assert.NotEqual(t, "dock-gin", h.Profile.ID)
 	}
-	all, _, err := x.Candidates(ctx, Need{})
+	all, _, err := x.Candidates(ctx, lookup.Need{})
 	require.NoError(t, err)
 	assert.Subset(t, profiles, all)
 	require.NoError(t, next.Close())
-	_, err = x.Search(ctx, Query{Text: "gin"})
-	assert.ErrorIs(t, err, ErrClosed)
+	_, err = x.Search(ctx, lookup.Query{Text: "gin"})
+	assert.ErrorIs(t, err, lookup.ErrClosed)
 	_, err = next.Follow(ctx, profiles, nil)
-	assert.ErrorIs(t, err, ErrClosed)
+	assert.ErrorIs(t, err, lookup.ErrClosed)
 }

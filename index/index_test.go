@@ -16,6 +16,7 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files in testdata")
@@ -90,7 +91,7 @@ func catalogue(t testing.TB) []*flavor.Profile {
 	return c.Profiles()
 }
 
-func ids(hits []Hit) []string {
+func ids(hits []lookup.Hit) []string {
 	out := make([]string, len(hits))
 	for i, h := range hits {
 		out[i] = h.Profile.ID
@@ -136,7 +137,7 @@ func TestBuildReportsProgress(t *testing.T) {
 	defer x.Close()
 	require.Equal(t, [][2]int{{1000, 2001}, {2000, 2001}, {2001, 2001}}, seen)
 	require.Equal(t, 2001, x.Len())
-	r, err := x.Search(context.Background(), Query{Limit: 1})
+	r, err := x.Search(context.Background(), lookup.Query{Limit: 1})
 	require.NoError(t, err)
 	require.Equal(t, 2001, r.Total)
 }
@@ -161,12 +162,12 @@ func TestBuildRefuses(t *testing.T) {
 
 func TestBuildOfNothing(t *testing.T) {
 	x := build(t, nil)
-	r, err := x.Search(context.Background(), Query{Text: "gin", Avoid: flavor.Allergens()})
+	r, err := x.Search(context.Background(), lookup.Query{Text: "gin", Avoid: flavor.Allergens()})
 	require.NoError(t, err)
 	require.Zero(t, r.Total)
 	_, _, err = x.Resolve("gin")
 	require.ErrorIs(t, err, flavor.ErrUnknown)
-	list, refused, err := x.Candidates(context.Background(), Need{Stock: []string{}, Avoid: flavor.Allergens()})
+	list, refused, err := x.Candidates(context.Background(), lookup.Need{Stock: []string{}, Avoid: flavor.Allergens()})
 	require.NoError(t, err)
 	require.Empty(t, list)
 	require.Zero(t, refused)
@@ -184,14 +185,14 @@ func TestCloseTwice(t *testing.T) {
 	require.NoError(t, err)
 	require.NoError(t, x.Close())
 	require.NoError(t, x.Close())
-	_, err = x.Search(context.Background(), Query{Text: "gin"})
-	require.ErrorIs(t, err, ErrClosed)
-	_, err = x.Search(context.Background(), Query{Like: "vodka", Measure: byNumbers})
-	require.ErrorIs(t, err, ErrClosed)
+	_, err = x.Search(context.Background(), lookup.Query{Text: "gin"})
+	require.ErrorIs(t, err, lookup.ErrClosed)
+	_, err = x.Search(context.Background(), lookup.Query{Like: "vodka", Measure: byNumbers})
+	require.ErrorIs(t, err, lookup.ErrClosed)
 	_, _, err = x.Resolve("gin")
-	require.ErrorIs(t, err, ErrClosed)
-	_, _, err = x.Candidates(context.Background(), Need{})
-	require.ErrorIs(t, err, ErrClosed)
+	require.ErrorIs(t, err, lookup.ErrClosed)
+	_, _, err = x.Candidates(context.Background(), lookup.Need{})
+	require.ErrorIs(t, err, lookup.ErrClosed)
 }
 
 func TestCloseWhileSearching(t *testing.T) {
@@ -201,7 +202,7 @@ func TestCloseWhileSearching(t *testing.T) {
 	for range 4 {
 		go func() {
 			for {
-				if _, err := x.Search(context.Background(), Query{Text: "gin"}); err != nil {
+				if _, err := x.Search(context.Background(), lookup.Query{Text: "gin"}); err != nil {
 					done <- err
 					return
 				}
@@ -210,7 +211,7 @@ func TestCloseWhileSearching(t *testing.T) {
 	}
 	require.NoError(t, x.Close())
 	for range 4 {
-		require.ErrorIs(t, <-done, ErrClosed)
+		require.ErrorIs(t, <-done, lookup.ErrClosed)
 	}
 }
 
@@ -218,9 +219,9 @@ func TestSearchHeedsContext(t *testing.T) {
 	x := build(t, shelf())
 	stopped, stop := context.WithCancel(context.Background())
 	stop()
-	_, err := x.Search(stopped, Query{Text: "gin"})
+	_, err := x.Search(stopped, lookup.Query{Text: "gin"})
 	require.ErrorIs(t, err, context.Canceled)
-	_, _, err = x.Candidates(stopped, Need{})
+	_, _, err = x.Candidates(stopped, lookup.Need{})
 	require.True(t, errors.Is(err, context.Canceled), err)
 }
 

@@ -11,41 +11,13 @@ import (
 	"github.com/blevesearch/bleve/v2/search/query"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
-
-// Limits of a query.
-const (
-	DefaultLimit = 20  // hits, if the query does not say
-	MaxLimit     = 100 // hits, at most
-	MaxText      = 200 // runes of text that are read; the rest is passed over
-	MaxWords     = 16  // words of text that are read
-)
-
-// Query says what to find; every part that is given must hold. The zero value
-// finds everything, by id.
-type Query struct {
-	Text      string            // what was typed; empty finds everything
-	Class     flavor.Class      // empty: any
-	Family    *flavor.Family    // carried at intensity 1 or more, or as the leading note; nil: any
-	BitterMin *float64          // mg/L of quinine, or more; nil: any
-	ABVMax    *float64          // % vol, or less; nil: any
-	Avoid     []flavor.Allergen // none of these, not even possibly
-	Like      string            // id of an ingredient; orders by nearness to its profile
-	Measure   Measure           // of nearness; needed with Like
-	Limit     int               // 1 to MaxLimit; 0 is DefaultLimit
-}
-
-func (q Query) limit() int {
-	if q.Limit == 0 {
-		return DefaultLimit
-	}
-	return q.Limit
-}
 
 // check returns the first fault of a query.
-func (x *Index) check(q Query) error {
-	if q.Limit < 0 || q.Limit > MaxLimit {
-		return invalid("limit", fmt.Sprint(q.Limit), fmt.Sprintf("limit must be 1 to %d; leave it out for %d", MaxLimit, DefaultLimit))
+func (x *Index) check(q lookup.Query) error {
+	if q.Limit < 0 || q.Limit > lookup.MaxLimit {
+		return invalid("limit", fmt.Sprint(q.Limit), fmt.Sprintf("limit must be 1 to %d; leave it out for %d", lookup.MaxLimit, lookup.DefaultLimit))
 	}
 	if q.Class != "" && !q.Class.Valid() {
 		return invalid("class", string(q.Class), fmt.Sprintf("%q is not a class; use one of: %s", capText(string(q.Class)), list(flavor.Classes())))
@@ -111,10 +83,10 @@ func list[T ~string](words []T) string {
 // capText returns the first MaxText runes of s, in valid UTF-8.
 func capText(s string) string {
 	s = strings.TrimSpace(s)
-	if len(s) > MaxText {
+	if len(s) > lookup.MaxText {
 		n := 0
 		for i := range s {
-			if n == MaxText {
+			if n == lookup.MaxText {
 				s = s[:i]
 				break
 			}
@@ -215,9 +187,9 @@ func (x *Index) slips(w string) []query.Query {
 	return out
 }
 
-// filters returns a bleve query for every part but the words. They weigh
+// filtersOf returns a bleve query for every part but the words. They weigh
 // nothing.
-func (q Query) filters() []query.Query {
+func filtersOf(q lookup.Query) []query.Query {
 	var out []query.Query
 	if q.Class != "" {
 		out = append(out, term(fieldClass, string(q.Class), 0))

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"counterpour/flavor/lookup"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -79,7 +81,7 @@ func TestRanking(t *testing.T) {
 
 // rank returns the place of the wanted id among the hits, from 1; 0 is none.
 func (x *Index) rank(t *testing.T, typed, want string) int {
-	r, err := x.Search(context.Background(), Query{Text: typed, Limit: rankDepth})
+	r, err := x.Search(context.Background(), lookup.Query{Text: typed, Limit: rankDepth})
 	require.NoError(t, err)
 	return slices.Index(ids(r.Hits), want) + 1
 }

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 // maxSuggest is how many names an unknown one is answered with.
@@ -26,10 +27,10 @@ const maxSuggest = 5
 // slip, numbers must agree, and a name equally near to two ingredients means
 // neither. What it does not know is a [*flavor.Fault] of kind
 // [flavor.ErrUnknown] without a location, with up to five nearest names. Only
-// the first [MaxText] runes are looked at, and a longer text names nothing.
+// the first [lookup.MaxText] runes are looked at, and a longer text names nothing.
 func (x *Index) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	if x.line.closed.Load() {
-		return nil, flavor.Match{}, ErrClosed
+		return nil, flavor.Match{}, lookup.ErrClosed
 	}
 	if p, how, ok := x.lookUp(written); ok {
 		return p, flavor.Match{Asked: written, How: how}, nil
@@ -41,7 +42,7 @@ func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) 
 	if i, ok := x.position[written]; ok {
 		return x.profiles[i], flavor.MatchExact, true
 	}
-	if utf8.RuneCountInString(strings.TrimSpace(written)) > MaxText {
+	if utf8.RuneCountInString(strings.TrimSpace(written)) > lookup.MaxText {
 		return nil, "", false
 	}
 	key := fold(written)
@@ -90,7 +91,7 @@ func (x *Index) suggest(written string) []string {
 	}
 	var near []*flavor.Profile
 	// A search that fails only costs the better suggestions.
-	if r, err := x.Search(context.Background(), Query{Text: written, Limit: maxSuggest}); err == nil {
+	if r, err := x.Search(context.Background(), lookup.Query{Text: written, Limit: maxSuggest}); err == nil {
 		for _, h := range r.Hits {
 			near = append(near, h.Profile)
 		}

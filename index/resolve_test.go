@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
 
 func TestResolve(t *testing.T) {
@@ -90,7 +91,7 @@ func TestResolveDoesNotGuess(t *testing.T) {
 		f := fault(t, err)
 		require.ErrorIs(t, err, flavor.ErrUnknown)
 		require.Empty(t, f.Location)
-		require.LessOrEqual(t, utf8.RuneCountInString(f.Value), MaxText)
+		require.LessOrEqual(t, utf8.RuneCountInString(f.Value), lookup.MaxText)
 		require.True(t, utf8.ValidString(f.Message))
 		require.LessOrEqual(t, len(f.Suggest), maxSuggest)
 		if strings.ContainsAny(written, "abcdefghijklmnopqrstuvwxyz") {

@@ -12,71 +12,50 @@ import (
 	"github.com/blevesearch/bleve/v2/search/query"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 )
-
-// Hit is an ingredient that was found. Score orders the hits, higher first: for
-// words it is relative to the best hit, which has 1; with Like it is
-// 1/(1+distance); without either every hit has 1.
-type Hit struct {
-	Profile *flavor.Profile
-	Score   float64
-}
-
-// Facet counts the ingredients of one class among all that match.
-type Facet struct {
-	Name  string
-	Count int
-}
-
-// Result is what a search found. Hits are by score, then id; Total counts all
-// that match, Classes likewise, most first, then by name.
-type Result struct {
-	Hits    []Hit
-	Total   int
-	Classes []Facet
-}
 
 // Search answers a query; finding nothing is no error. What was typed is read
 // three ways, each only if the one before found nothing: all words, whole or
 // begun, among names, class, families, materials and making; all words with
 // slips of the pen, or what [Index.Resolve] reads; at least half of the words. An ingredient with exactly the
 // name comes first, then one with exactly the alias, then names that begin so.
-func (x *Index) Search(ctx context.Context, q Query) (Result, error) {
+func (x *Index) Search(ctx context.Context, q lookup.Query) (lookup.Result, error) {
 	if x.line.closed.Load() {
-		return Result{}, ErrClosed
+		return lookup.Result{}, lookup.ErrClosed
 	}
 	if err := x.check(q); err != nil {
-		return Result{}, err
+		return lookup.Result{}, err
 	}
-	filters := q.filters()
+	filters := filtersOf(q)
 	if strings.TrimSpace(q.Text) == "" {
 		return x.answer(ctx, q, all(append(filters, bleve.NewMatchAllQuery())...), false)
 	}
 	key := fold(capText(q.Text))
 	words := strings.Fields(key)
 	if len(words) == 0 {
-		return Result{}, nil // punctuation names nothing
+		return lookup.Result{}, nil // punctuation names nothing
 	}
-	words = words[:min(len(words), MaxWords)]
+	words = words[:min(len(words), lookup.MaxWords)]
 	for _, read := range []query.Query{asTyped(key, words), x.withSlips(q.Text, words), x.halfOf(words)} {
 		r, err := x.answer(ctx, q, all(append(filters, read)...), true)
 		if err != nil || r.Total > 0 {
 			return r, err
 		}
 	}
-	return Result{}, nil
+	return lookup.Result{}, nil
 }
 
 // answer runs a query, or orders what it matches by nearness if q says so.
-func (x *Index) answer(ctx context.Context, q Query, b query.Query, scored bool) (Result, error) {
+func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, scored bool) (lookup.Result, error) {
 	if q.Like != "" {
 		positions, err := x.matches(ctx, b)
 		if err != nil {
-			return Result{}, err
+			return lookup.Result{}, err
 		}
 		return x.like(x.position[q.Like], positions, &q), nil
 	}
-	req := bleve.NewSearchRequestOptions(b, q.limit(), 0, false)
+	req := bleve.NewSearchRequestOptions(b, q.Most(), 0, false)
 	req.SortBy([]string{"-_score", "_id"})
 	if !scored {
 		req.Score = "none"
@@ -85,14 +64,14 @@ func (x *Index) answer(ctx context.Context, q Query, b query.Query, scored bool)
 	req.AddFacet(fieldClass, bleve.NewFacetRequest(fieldClass, len(flavor.Classes())))
 	res, err := x.run(ctx, req)
 	if err != nil {
-		return Result{}, err
+		return lookup.Result{}, err
 	}
-	out := Result{Total: int(res.Total), Hits: x.hits(res, scored), Classes: facetsOf(res)}
+	out := lookup.Result{Total: int(res.Total), Hits: x.hits(res, scored), Classes: facetsOf(res)}
 	return out, nil
 }
 
-func (x *Index) hits(res *bleve.SearchResult, scored bool) []Hit {
-	out := make([]Hit, 0, len(res.Hits))
+func (x *Index) hits(res *bleve.SearchResult, scored bool) []lookup.Hit {
+	out := make([]lookup.Hit, 0, len(res.Hits))
 	for _, h := range res.Hits {
 		i, ours := x.position[h.ID]
 		if !ours { // a later index of the same line has it
@@ -102,19 +81,19 @@ func (x *Index) hits(res *bleve.SearchResult, scored bool) []Hit {
 		if scored && res.MaxScore > 0 {
 			score = h.Score / res.MaxScore
 		}
-		out = append(out, Hit{x.profiles[i], score})
+		out = append(out, lookup.Hit{Profile: x.profiles[i], Score: score})
 	}
 	return out
 }
 
-func facetsOf(res *bleve.SearchResult) []Facet {
+func facetsOf(res *bleve.SearchResult) []lookup.Facet {
 	f, ok := res.Facets[fieldClass]
 	if !ok || f.Terms == nil {
 		return nil
 	}
-	out := make([]Facet, 0, f.Terms.Len())
+	out := make([]lookup.Facet, 0, f.Terms.Len())
 	for _, t := range f.Terms.Terms() {
-		out = append(out, Facet{t.Term, t.Count})
+		out = append(out, lookup.Facet{Name: t.Term, Count: t.Count})
 	}
 	sortFacets(out)
 	return out
@@ -159,7 +138,7 @@ func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.Searc
 	runtime.KeepAlive(x) // the line must not be closed under a search
 	switch {
 	case err != nil && x.line.closed.Load():
-		return nil, ErrClosed
+		return nil, lookup.ErrClosed
 	case err != nil:
 		return nil, fmt.Errorf("index: search: %w", err)
 	}
@@ -171,8 +150,8 @@ func byScore(a float64, p *flavor.Profile, b float64, q *flavor.Profile) int {
 	return cmp.Or(cmp.Compare(b, a), cmp.Compare(p.ID, q.ID))
 }
 
-func sortFacets(f []Facet) {
-	slices.SortFunc(f, func(a, b Facet) int {
+func sortFacets(f []lookup.Facet) {
+	slices.SortFunc(f, func(a, b lookup.Facet) int {
 		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Name, b.Name))
 	})
 }

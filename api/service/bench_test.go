@@ -9,6 +9,7 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
+	"counterpour/index"
 )
 
 var sharedKitchen = sync.OnceValues(func() (*Kitchen, error) {
@@ -16,7 +17,7 @@ var sharedKitchen = sync.OnceValues(func() (*Kitchen, error) {
 	if err != nil {
 		return nil, err
 	}
-	return NewKitchen(context.Background(), c, nil)
+	return NewKitchen(context.Background(), c, index.Build, nil)
 })
 
 // testHouse is the demo house at rest.

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/index"
+	"counterpour/flavor/lookup"
 )
 
 // Defaults of a request for covers.
@@ -30,7 +30,7 @@ type CoverRequest struct {
 type CoverAnswer struct {
 	Missing []*flavor.Profile // in the order of the request
 	Result  *cover.Result
-	Refused index.Refused
+	Refused lookup.Refused
 }
 
 // Cover finds what to pour in place of what ran out. Its faults name the line of
@@ -57,8 +57,8 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	return a, at("missing", err)
 }
 
-func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, index.Refused, error) {
-	need := index.Need{Avoid: guest.Avoid, Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
+func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, lookup.Refused, error) {
+	need := lookup.Need{Avoid: guest.Avoid, Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
 	for _, p := range missing {
 		need.Exclude = append(need.Exclude, p.ID)
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/index"
+	"counterpour/flavor/lookup"
 )
 
 // DrinkQuery asks for drinks of the menu. Everything that is given must hold.
@@ -26,7 +26,7 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 	words := strings.Fields(flavor.NormaliseName(q.Text))
 	meant := make([]map[*flavor.Profile]bool, len(words))
 	for i, w := range words {
-		found, err := s.Index.Search(ctx, index.Query{Text: w, Limit: mostMeant})
+		found, err := s.Index.Search(ctx, lookup.Query{Text: w, Limit: mostMeant})
 		if err != nil {
 			return nil, err
 		}

@@ -7,8 +7,8 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 	"counterpour/flavor/sense"
-	"counterpour/index"
 )
 
 // FindRequest asks for ingredients; every part that is given must hold.
@@ -20,15 +20,15 @@ type FindRequest struct {
 	ABVMax    *float64 // % vol
 	Avoid     []string
 	Like      string // id of an ingredient; orders by nearness to it
-	Limit     int    // 1 to index.MaxLimit
+	Limit     int    // 1 to lookup.MaxLimit
 }
 
 // Find finds ingredients.
-func (s *Snapshot) Find(ctx context.Context, r FindRequest) (*index.Result, error) {
-	q := index.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
+func (s *Snapshot) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
+	q := lookup.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
 		Measure: s.steps}
 	var faults flavor.Faults
-	inRange(&faults, "limit", r.Limit, 1, index.MaxLimit)
+	inRange(&faults, "limit", r.Limit, 1, lookup.MaxLimit)
 	if r.Family != "" {
 		family, ok := flavor.ParseFamily(r.Family)
 		if !ok {

@@ -8,7 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/index"
+	"counterpour/flavor/lookup"
 )
 
 // Guest is who drinks it, in words.
@@ -74,7 +74,7 @@ func (s *Snapshot) currency(sent map[string]float64) string {
 
 // withIDs returns the ingredients with some ids, in the order of the index.
 func (s *Snapshot) withIDs(ctx context.Context, ids []string) ([]*flavor.Profile, error) {
-	stock, _, err := s.Index.Candidates(ctx, index.Need{Stock: ids})
+	stock, _, err := s.Index.Candidates(ctx, lookup.Need{Stock: ids})
 	return stock, err
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/lookup"
 	"counterpour/index"
 )
 
@@ -79,7 +80,7 @@ func TestNothingIsPassedOver(t *testing.T) {
 		"a drink":  {Out: nil, Menu: []Fields{{Pours: []Line{{"gin", 2, "oz"}}}}, Parts: 2},
 	} {
 		_, err := s.Outs(t.Context(), r)
-		assert.ErrorIs(t, err, index.ErrClosed, name)
+		assert.ErrorIs(t, err, lookup.ErrClosed, name)
 	}
 }
 

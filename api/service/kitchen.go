@@ -8,28 +8,69 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/lookup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
-	"counterpour/index"
 )
+
+// Index finds ingredients. [counterpour/index] is one.
+type Index interface {
+	// Resolve returns the one ingredient that a written name means.
+	Resolve(written string) (*flavor.Profile, flavor.Match, error)
+	// Profile returns the ingredient with an id.
+	Profile(id string) (*flavor.Profile, bool)
+	// Search finds ingredients by words, filters and nearness.
+	Search(ctx context.Context, q lookup.Query) (lookup.Result, error)
+	// Candidates returns what may be poured, and how many were refused.
+	Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error)
+	// Len returns how many ingredients there are.
+	Len() int
+	// Close frees the index and all that follow it.
+	Close() error
+}
+
+// follower is an index that others can follow: Follow returns one over other
+// profiles, which shares with it what is the same.
+type follower[I any] interface {
+	Index
+	Follow(ctx context.Context, profiles []*flavor.Profile, progress Progress) (I, error)
+}
+
+// Progress is told how many ingredients are done, of how many.
+type Progress = func(done, total int)
+
+// follow makes the next index, and what makes the one after it.
+type follow func(ctx context.Context, profiles []*flavor.Profile, progress Progress) (Index, follow, error)
+
+func following[I follower[I]](x I) follow {
+	return func(ctx context.Context, profiles []*flavor.Profile, progress Progress) (Index, follow, error) {
+		next, err := x.Follow(ctx, profiles, progress)
+		if err != nil {
+			return nil, nil, err
+		}
+		return next, following(next), nil
+	}
+}
 
 // Kitchen joins the catalogue, the index and the science. It knows no house,
 // and is safe for concurrent use.
 type Kitchen struct {
 	Catalogue *data.Catalogue
-	Index     *index.Index
+	Index     Index
 	Set       *template.Set
 	Proven    []template.Labelled // the drinks that the set rests on
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
 	Finder    *cover.Finder
 	Station   *station.Station
+
+	follow follow
 }
 
-// NewKitchen loads the families and builds the index over a catalogue. The
-// progress of the index, if wanted, is told in ingredients done and in all.
-func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, total int)) (*Kitchen, error) {
+// NewKitchen loads the families and builds an index over a catalogue, such as
+// with index.Build. The progress of the index is told, if that is wanted.
+func NewKitchen[I follower[I]](ctx context.Context, c *data.Catalogue, build func(context.Context, []*flavor.Profile, Progress) (I, error), progress Progress) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
 	set, proven, err := c.Set()
 	if err != nil {
@@ -42,9 +83,11 @@ func NewKitchen(ctx context.Context, c *data.Catalogue, progress func(done, tota
 	if err := k.judgeBy(set); err != nil {
 		return nil, err
 	}
-	if k.Index, err = index.Build(ctx, c.Profiles(), progress); err != nil {
+	x, err := build(ctx, c.Profiles(), progress)
+	if err != nil {
 		return nil, fmt.Errorf("building the index: %w", err)
 	}
+	k.Index, k.follow = x, following(x)
 	return k, nil
 }
 
@@ -60,7 +103,7 @@ func (k *Kitchen) judgeBy(s *template.Set) (err error) {
 // For returns a kitchen over other profiles, whose index follows k's, and with
 // the families moved to a palate: the drinks that a house marked as right. k
 // stays as it is; both share one index and are closed together.
-func (k *Kitchen) For(ctx context.Context, profiles []*flavor.Profile, right []template.Labelled, progress func(done, total int)) (*Kitchen, error) {
+func (k *Kitchen) For(ctx context.Context, profiles []*flavor.Profile, right []template.Labelled, progress Progress) (*Kitchen, error) {
 	out := *k
 	var err error
 	if len(right) > 0 || len(k.Set.Palates()) > 0 {
@@ -72,7 +115,7 @@ func (k *Kitchen) For(ctx context.Context, profiles []*flavor.Profile, right []t
 			return nil, err
 		}
 	}
-	if out.Index, err = k.Index.Follow(ctx, profiles, progress); err != nil {
+	if out.Index, out.follow, err = k.follow(ctx, profiles, progress); err != nil {
 		return nil, fmt.Errorf("bringing the index up to the house: %w", err)
 	}
 	return &out, nil

@@ -13,12 +13,12 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/lookup"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/walk"
 	"counterpour/flavor/template"
-	"counterpour/index"
 )
 
 // Bar answers what the pages ask of the science, by the house as it stands at
@@ -91,7 +91,7 @@ func (b Bar) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, 
 // Suggest returns up to limit ingredients whose name goes on from what was
 // typed, the likeliest first.
 func (b Bar) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
-	r, err := b.Venue.Now().Index.Search(ctx, index.Query{Text: prefix, Limit: limit})
+	r, err := b.Venue.Now().Index.Search(ctx, lookup.Query{Text: prefix, Limit: limit})
 	if err != nil {
 		return nil, err
 	}

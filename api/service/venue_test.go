@@ -31,7 +31,7 @@ var base = sync.OnceValues(func() (*Kitchen, error) {
 	if err != nil {
 		return nil, err
 	}
-	return NewKitchen(context.Background(), c, nil)
+	return NewKitchen(context.Background(), c, index.Build, nil)
 })
 
 var someone = house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
@@ -42,8 +42,9 @@ func kitchen(t *testing.T) *Kitchen {
 	k, err := base()
 	require.NoError(t, err)
 	own := *k
-	own.Index, err = index.Build(t.Context(), k.Catalogue.Profiles(), nil)
+	x, err := index.Build(t.Context(), k.Catalogue.Profiles(), nil)
 	require.NoError(t, err)
+	own.Index, own.follow = x, following(x)
 	t.Cleanup(func() { assert.NoError(t, own.Close()) })
 	return &own
 }

@@ -29,6 +29,7 @@ var allowed = map[string][]string{
 // allowedInFlavor does the same within flavor, in the order in which a drink
 // flows from text to glass to advice.
 var allowedInFlavor = map[string][]string{
+	"lookup":   {"flavor"},
 	"measure":  {"flavor"},
 	"mix":      {"flavor"},
 	"sense":    {"flavor", "mix"},

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
-	"counterpour/index"
+	"counterpour/flavor/lookup"
 )
 
 // newFind searches the ingredients.
@@ -52,7 +52,7 @@ material. Slips of the pen are forgiven. With a flag, words may be left out.`,
 	cmd.Flags().Float64Var(&abvMax, "abv-max", 0, "only what is as strong or less, % vol")
 	cmd.Flags().StringArrayVar(&r.Avoid, "avoid", nil, "only what is free of this allergen; may be repeated")
 	cmd.Flags().StringVar(&r.Like, "like", "", "id of an ingredient; orders by nearness to it")
-	cmd.Flags().IntVar(&r.Limit, "limit", index.DefaultLimit, "most hits to list, 1 to 100")
+	cmd.Flags().IntVar(&r.Limit, "limit", lookup.DefaultLimit, "most hits to list, 1 to 100")
 	return cmd
 }
 

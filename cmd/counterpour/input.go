@@ -15,6 +15,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data"
 	"counterpour/flavor"
+	"counterpour/index"
 )
 
 // maxFile is the most that a draft or a list may hold.
@@ -30,7 +31,7 @@ func embedded(ctx context.Context, progress func(done, total int)) (*service.Kit
 	if err != nil {
 		return nil, nil, err
 	}
-	k, err := service.NewKitchen(ctx, c, progress)
+	k, err := service.NewKitchen(ctx, c, index.Build, progress)
 	if err != nil {
 		return nil, nil, err
 	}
