@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 )
 
 // SearchAnswer is what a search found.
@@ -69,6 +70,8 @@ type IngredientAnswer struct {
 	Carbonated     bool               `json:"carbonated"`
 	Aroma          map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
 	Materials      []MaterialShare    `json:"materials" doc:"What the aroma is worked out from"`
+	Leads          []Lead             `json:"leads" doc:"What it is known by: the materials with at least a fifth of its aroma, the first one first"`
+	Colour         Colour             `json:"colour" doc:"As it looks against white, three centimetres deep"`
 	Units          []UnitYield        `json:"units" doc:"The units it is poured in, and what one of each gives"`
 	Making         string             `json:"making" doc:"How to make it, for house-made things"`
 	Animal         []string           `json:"animal" doc:"What in it comes from animals"`
@@ -82,6 +85,20 @@ type IngredientAnswer struct {
 type MaterialShare struct {
 	Material  string  `json:"material"`
 	Intensity float64 `json:"intensity"`
+}
+
+// Lead is a material that an ingredient is known by.
+type Lead struct {
+	Material string    `json:"material"`
+	Share    float64   `json:"share" minimum:"0" maximum:"1" doc:"Of the aroma"`
+	Odorants []Odorant `json:"odorants" doc:"What the material is known by, the most telling first: by importance times rarity"`
+}
+
+// Odorant is a molecule that a material is known by.
+type Odorant struct {
+	Name       string   `json:"name"`
+	Importance float64  `json:"importance" minimum:"0" maximum:"1" doc:"For the smell of the material"`
+	Threshold  *float64 `json:"threshold_ug_per_l,omitempty" doc:"Least that a nose finds in water, µg/L, where somebody has said"`
 }
 
 // UnitYield is a unit and the millilitres of the ingredient that it gives.
@@ -118,7 +135,8 @@ func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, er
 		Sugars:        p.Sugars.Name, Acids: p.Acids.Name, Carbonated: p.Carbonated,
 		Aroma:     aromaOf(p.Aroma),
 		Materials: list(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
-		Units:     unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
+		Leads:     leadsOf(house.Catalogue.Space(), p), Colour: colourOf(house.Catalogue.Space(), p),
+		Units: unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
 		AllergensKnown: p.AllergensKnown,
 		Allergens:      allergensOf(&alone), Cautions: cautionsOf(house.Cautions(p.Cautions)),
 		Provenance: provenanceOf(p),
@@ -148,4 +166,25 @@ func provenanceOf(p *flavor.Profile) map[string]Origin {
 	worked := Origin{Origin: string(flavor.OriginComputed), Source: "from the other numbers of the profile"}
 	out["sweet_g_per_l"], out["sour_g_per_l"], out["density_g_per_ml"] = worked, worked, worked
 	return out
+}
+
+// tellingOdorants is how many odorants of a lead are served.
+const tellingOdorants = 3
+
+func leadsOf(s *sense.Space, p *flavor.Profile) []Lead {
+	return list(s.Leads(p), func(l sense.Lead) Lead {
+		return Lead{l.Name, round(l.Share, digitsLikeness), list(s.Odorants(l.Name, tellingOdorants), func(c sense.Carried) Odorant {
+			o := Odorant{Name: c.Name, Importance: c.Importance}
+			if c.ThresholdUGPerL > 0 {
+				o.Threshold = &c.ThresholdUGPerL
+			}
+			return o
+		})}
+	})
+}
+
+func colourOf(s *sense.Space, p *flavor.Profile) Colour {
+	v := s.PerML(p)
+	swatch := v.Swatch()
+	return Colour{swatch.Hex(), round(swatch.Cloudy, digitsCloudy)}
 }

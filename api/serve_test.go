@@ -459,7 +459,7 @@ func TestReadingScenarios(t *testing.T) {
 		{name: "twice", url: "/v1/ingredients?q=gin&q=rum", status: 422, want: []string{"query.q", "2 times"}},
 		{name: "a broken query", url: "/v1/ingredients?q=%zz", status: 400, want: []string{"%25"}},
 		{name: "a long query", url: "/v1/ingredients?q=" + strings.Repeat("x", 201), status: 422, want: []string{"query.q"}},
-		{name: "profile", url: "/v1/ingredients/orgeat", status: 200, want: []string{`"id":"orgeat"`, `"sugar_g_per_l":`, `"tree nuts"`, `"provenance":{"abv_pct":`, `"unit":"oz"`}},
+		{name: "profile", url: "/v1/ingredients/orgeat", status: 200, want: []string{`"id":"orgeat"`, `"sugar_g_per_l":`, `"tree nuts"`, `"provenance":{"abv_pct":`, `"unit":"oz"`, `"leads":[{"material":"almond"`, `"name":"benzaldehyde","importance":1,"threshold_ug_per_l":350`, `"colour":{"rgb":"#`}},
 		{name: "unknown profile", url: "/v1/ingredients/moon-dust", status: 404, want: []string{`"path.id"`, "moon-dust"}},
 		{name: "profile by its alias", url: "/v1/ingredients/gin", status: 404, want: []string{"london-dry-gin"}},
 		{name: "a long id", url: "/v1/ingredients/" + strings.Repeat("x", 300), status: 422},

@@ -23,10 +23,11 @@ const (
 )
 
 type odorantsSchema struct {
-	Version  int               `toml:"version"`
-	Notes    map[string]string `toml:"notes"`
-	Together map[string]string `toml:"together"`
-	Odorants map[string]string `toml:"odorants"`
+	Version    int                `toml:"version"`
+	Notes      map[string]string  `toml:"notes"`
+	Together   map[string]string  `toml:"together"`
+	Thresholds map[string]float64 `toml:"thresholds"` // µg/L in water
+	Odorants   map[string]string  `toml:"odorants"`
 }
 
 type carriedSchema struct {
@@ -93,7 +94,12 @@ func odourTable() (*sense.Table, error) {
 		if err != nil {
 			return nil, fmt.Errorf("data: %s: odorant %q: %w", odorantsFile, name, err)
 		}
-		t.Odorants = append(t.Odorants, sense.Odorant{Name: name, Character: character})
+		t.Odorants = append(t.Odorants, sense.Odorant{Name: name, Character: character, ThresholdUGPerL: o.Thresholds[name]})
+	}
+	for _, name := range sortedKeys(o.Thresholds) {
+		if _, ok := o.Odorants[name]; !ok {
+			return nil, fmt.Errorf("data: %s: threshold of %q: it is not an odorant of the file", odorantsFile, name)
+		}
 	}
 	for _, name := range sortedKeys(c.Materials) {
 		carried, err := parseParts(c.Materials[name], "; ")

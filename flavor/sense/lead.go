@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor"
 )
 
-// Lead is a material or an odorant that an ingredient is known by.
+// Lead is a material that an ingredient is known by.
 type Lead struct {
 	Name  string
 	Share float64 // of the whole, 0 to 1
@@ -46,17 +46,23 @@ func (s *Space) Leads(p *flavor.Profile) []Lead {
 	return out
 }
 
+// Carried is an odorant of a material.
+type Carried struct {
+	Odorant
+	Importance float64 // for the smell of the material, 0 to 1
+}
+
 // Odorants returns the odorants that a material is known by, at most n, the most
 // telling first: by importance times rarity. It is empty for a material that is
 // not known or has none.
-func (s *Space) Odorants(material string, n int) []Lead {
+func (s *Space) Odorants(material string, n int) []Carried {
 	m, ok := s.materials[material]
 	if !ok {
 		return nil
 	}
-	var out []Lead
+	var out []Carried
 	for _, p := range m.parts[:min(n, len(m.parts))] {
-		out = append(out, Lead{s.odorants[p.odorant].Name, p.weight})
+		out = append(out, Carried{s.odorants[p.odorant], p.weight})
 	}
 	return out
 }

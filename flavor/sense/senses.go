@@ -51,7 +51,7 @@ type law struct {
 // of tasting practice: no published figure is at hand.
 var laws = [NumSenses]law{
 	Ethanol: {"strong", "% vol", 0.10, 0.1, 1,
-		"k: Yu and Pickering, Am J Enol Vitic 59:146, 2008, retronasal, in wine; threshold: odour of ethanol in water near 0.1 % (from memory)"},
+		"k: Yu and Pickering, Am J Enol Vitic 59:146, 2008, retronasal, in wine; threshold: published values for its odour in water go up to 990 mg/L, 0.13 % vol (van Gemert, Odour Thresholds, 2011; from memory); near the upper end, since other odours are in the glass"},
 	Sweet: {"sweet", "g/L sucrose", 0.15, 3.4, 1,
 		"k: McBride, Perception and Psychophysics, 1983; Schutz and Pilgrim, J Exp Psychol 54:41, 1957; threshold 0.01 mol/L: Guyton and Hall, Textbook of Medical Physiology (from memory)"},
 	Sour: {"sour", "g/L citric acid", 0.25, 0.06, 1,

@@ -32,6 +32,9 @@ type Note struct {
 type Odorant struct {
 	Name      string
 	Character []Part // which notes it smells of; the weights sum to 1
+	// ThresholdUGPerL is the least that a nose finds in water, µg/L; 0 if nobody
+	// has said.
+	ThresholdUGPerL float64
 }
 
 // Material is something that aromas are made of.
@@ -65,6 +68,9 @@ func (t *Table) check() error {
 			return fmt.Errorf("sense: odorant %q: must be there once", o.Name)
 		}
 		odorants[o.Name] = true
+		if !(o.ThresholdUGPerL >= 0) || math.IsInf(o.ThresholdUGPerL, 1) {
+			return fmt.Errorf("sense: odorant %q: the threshold %v µg/L must be a number, zero or more", o.Name, o.ThresholdUGPerL)
+		}
 		sum, err := sumOf(o.Character, notes, "note")
 		if err != nil {
 			return fmt.Errorf("sense: odorant %q: %w", o.Name, err)
