@@ -7,6 +7,7 @@ import (
 
 // What the pages ask of who runs them, as [behind] declares it.
 type (
+	Visit        = behind.Visit
 	Bar          = behind.Bar
 	House        = behind.House
 	HouseSpec    = behind.HouseSpec

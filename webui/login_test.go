@@ -57,7 +57,7 @@ func guarded(t *testing.T) (address string) {
 	book, err := doorBook()
 	require.NoError(t, err)
 	guard := access.NewGuard(book, access.Options{Log: noLog})
-	pages, err := webui.NewWithLogin(webuitest.Bar{In: webuitest.NewHouse()}, guard, noLog)
+	pages, err := webui.NewWithLogin(webuitest.Visit(webuitest.NewHouse()), guard, noLog)
 	require.NoError(t, err)
 	server := httptest.NewServer(guard.Wrap(pages))
 	t.Cleanup(server.Close)
@@ -83,7 +83,7 @@ func (fakeDoor) SignIn(w http.ResponseWriter, _ *http.Request, name, passcode st
 }
 
 func TestLoginScenarios(t *testing.T) {
-	pages, err := webui.NewWithLogin(webuitest.Bar{In: webuitest.NewHouse()}, fakeDoor{}, noLog)
+	pages, err := webui.NewWithLogin(webuitest.Visit(webuitest.NewHouse()), fakeDoor{}, noLog)
 	require.NoError(t, err)
 	form := func(name, passcode, next string) url.Values {
 		return url.Values{"name": {name}, "passcode": {passcode}, "next": {next}}
@@ -208,7 +208,7 @@ func TestPagesBehindAGuard(t *testing.T) {
 }
 
 func TestLoginIsLight(t *testing.T) {
-	pages, err := webui.NewWithLogin(webuitest.Bar{In: webuitest.NewHouse()}, fakeDoor{}, noLog)
+	pages, err := webui.NewWithLogin(webuitest.Visit(webuitest.NewHouse()), fakeDoor{}, noLog)
 	require.NoError(t, err)
 	w := webuitest.Get(pages, "/login", "")
 	weight := w.Body.Len()

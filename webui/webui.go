@@ -25,27 +25,27 @@ var embedded embed.FS
 // it is given, so mount other things before it. Everybody may do everything, so
 // the server must answer on a loopback address only. It fails only if the
 // embedded files do not fit together.
-func New(bar behind.Bar, log *slog.Logger) (http.Handler, error) {
-	pages, err := NewWithLogin(bar, nil, log)
+func New(open behind.Open, log *slog.Logger) (http.Handler, error) {
+	pages, err := NewWithLogin(open, nil, log)
 	return access.Unguarded(pages), err
 }
 
 // NewWithLogin is [New] with a login page, for pages that a guard stands before.
-func NewWithLogin(bar behind.Bar, door Doorkeeper, log *slog.Logger) (http.Handler, error) {
-	if bar == nil || log == nil {
-		return nil, errors.New("webui: needs a bar and a log")
+func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Handler, error) {
+	if open == nil || log == nil {
+		return nil, errors.New("webui: needs a house and a log")
 	}
 	f, err := frame.New(embedded, door != nil, log)
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}
 	mux := http.NewServeMux()
-	bench.Mount(mux, f, bar)
-	riffs.Mount(mux, f, bar)
-	board.Mount(mux, f, bar)
-	specs.Mount(mux, f, bar)
-	stock.Mount(mux, f, bar)
-	if err := training.Mount(mux, f, bar); err != nil {
+	bench.Mount(mux, f, open)
+	riffs.Mount(mux, f, open)
+	board.Mount(mux, f, open)
+	specs.Mount(mux, f, open)
+	stock.Mount(mux, f, open)
+	if err := training.Mount(mux, f, open); err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}
 	mux.Handle("/login", f.Route((&loginPage{f, door}).serve, frame.Taking...))

@@ -10,7 +10,8 @@
 // the drinks marked as right; what was learnt of covers; what a millilitre
 // costs. When the store changes, here or at another server that shares it, the
 // venue makes the next snapshot. A snapshot is never changed: whoever holds one
-// goes on with what it was. A request reads one, once.
+// goes on with what it was. A request reads one, once; a [Visit] does so for a
+// page, and reads the next one after each write of its own.
 //
 // Everything here is derived from the store and kept in memory, so a program
 // that stops between a write and its effect has nothing to mend: the next start

@@ -95,7 +95,7 @@ func TestADraftOfAFoamerAlone(t *testing.T) {
 		"riff":  second(s.Riff(t.Context(), RiffRequest{Draft: Draft{Text: &foam}, Limit: 1})),
 		"walk":  second(s.Walk(t.Context(), WalkRequest{From: Draft{Text: &foam}, To: Draft{Text: &other}, Steps: 1, PourML: 60})),
 		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []Fields{{Pours: []Line{{"soy-lecithin-foamer", 1, "oz"}}}}})),
-		"bench": second(Bar{Venue: standing(s)}.Read(foam)),
+		"bench": second(standing(s).Visit().Read(foam)),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
 		assert.ErrorContains(t, err, "to weigh", name)

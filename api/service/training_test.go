@@ -16,7 +16,7 @@ import (
 
 // Every kind can be had, and its request makes the same round again.
 func TestCoachMakesEveryKind(t *testing.T) {
-	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	c := standing(testHouse(t)).Visit()
 	for _, kind := range append(drill.Kinds(), "") {
 		r, err := c.Next(drill.Learner{}, RoundWish{Kind: kind})
 		require.NoError(t, err, kind)
@@ -35,12 +35,12 @@ func TestCoachMakesEveryKind(t *testing.T) {
 
 // The size of the next round is what the learner's results ask for.
 func TestCoachFollowsTheLearner(t *testing.T) {
-	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	c := standing(testHouse(t)).Visit()
 	var l drill.Learner
 	play := func(right bool) drill.Skill {
 		r, err := c.Next(l, RoundWish{Kind: drill.KindGuess})
 		require.NoError(t, err)
-		scored, err := c.Now().Judge.Score(&r.Specs[0])
+		scored, err := c.now.Load().Judge.Score(&r.Specs[0])
 		require.NoError(t, err)
 		a := drill.Answer{ABV: scored.Drink.ABV, Volume: scored.Drink.VolumeML}
 		if !right {
@@ -49,7 +49,7 @@ func TestCoachFollowsTheLearner(t *testing.T) {
 		g, err := c.Grade(r, a)
 		require.NoError(t, err)
 		assert.Equal(t, right, g.Right)
-		l, err = l.After(drill.ResultOf(r, g, c.At()))
+		l, err = l.After(drill.ResultOf(r, g, time.Now()))
 		require.NoError(t, err)
 		return l.Skills[0]
 	}
@@ -92,8 +92,8 @@ func TestSkillsToTry(t *testing.T) {
 
 // A flight and a card come from the same kitchen as the rounds.
 func TestCoachPlans(t *testing.T) {
-	c := Coach{Now: always(testHouse(t)), At: time.Now}
-	spec := readDraft(t, c.Now(), "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
+	c := standing(testHouse(t)).Visit()
+	spec := readDraft(t, c.now.Load(), "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
 	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: template.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
 	require.NoError(t, err)
 	assert.Len(t, f.Builds, 3)
@@ -105,7 +105,7 @@ func TestCoachPlans(t *testing.T) {
 }
 
 func TestCoachIsSafeForAll(t *testing.T) {
-	c := Coach{Now: always(testHouse(t)), At: time.Now}
+	c := standing(testHouse(t)).Visit()
 	var all sync.WaitGroup
 	for range 4 {
 		all.Go(func() {

@@ -13,7 +13,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
 	"counterpour/webui"
 )
 
@@ -22,7 +21,7 @@ func demoPages(t testing.TB) http.Handler {
 	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
 	t.Cleanup(done)
-	h, err := webui.New(pages{service.Bar{Venue: v}}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	h, err := webui.New(func() webui.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return h
 }

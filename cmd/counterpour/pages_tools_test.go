@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
 	"counterpour/webui"
 )
 
@@ -22,7 +21,7 @@ func TestPagesOverTheKitchen(t *testing.T) {
 	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
 	defer done()
-	h, err := webui.New(pages{service.Bar{Venue: v}}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	h, err := webui.New(func() webui.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	for _, c := range []struct {
 		path   string

@@ -14,27 +14,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/template"
 	"counterpour/webui"
 )
 
-// A bar whose house is kept in a store of its own.
-type keptBar struct {
-	pages
-	house webui.House
-}
-
-func (b keptBar) House() webui.House { return b.house }
-
-type keptHouse struct {
-	webui.House
+// keptVisit is a visit to a house whose records are kept in a store of their own.
+type keptVisit struct {
+	webui.Visit
 	store house.Store
 }
 
-func (h keptHouse) Store() house.Store { return h.store }
+func (v keptVisit) Store() house.Store { return v.store }
 
 // openPages opens the pages of the demo house over a store in a file.
 func openPages(t *testing.T, path string) (http.Handler, house.Store) {
@@ -44,8 +36,7 @@ func openPages(t *testing.T, path string) (http.Handler, house.Store) {
 	t.Cleanup(done)
 	store, err := house.Open(t.Context(), path, house.Options{})
 	require.NoError(t, err)
-	b := pages{service.Bar{Venue: v}}
-	pages, err := webui.New(keptBar{b, keptHouse{b.House(), store}}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	pages, err := webui.New(func() webui.Visit { return keptVisit{v.Visit(), store} }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return pages, store
 }

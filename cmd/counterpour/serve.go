@@ -163,9 +163,9 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {
 	if guard == nil {
-		return webui.New(pages{service.Bar{Venue: v}}, s.log)
+		return webui.New(func() webui.Visit { return v.Visit() }, s.log)
 	}
-	return webui.NewWithLogin(pages{service.Bar{Venue: v}}, guard, s.log)
+	return webui.NewWithLogin(func() webui.Visit { return v.Visit() }, guard, s.log)
 }
 
 // editor is who makes a change over the API, which needs a lead.
@@ -176,17 +176,6 @@ func editor(ctx context.Context) (house.By, bool) {
 	}
 	return by, access.May(ctx, access.Lead)
 }
-
-// pages is a venue as the pages see it.
-type pages struct{ service.Bar }
-
-var _ webui.Bar = pages{}
-
-// House returns the house that the pages are for.
-func (p pages) House() webui.House { return service.Room{Venue: p.Venue} }
-
-// Trainer returns who makes the rounds of training.
-func (p pages) Trainer() webui.Trainer { return service.Coach{Now: p.Venue.Now, At: time.Now} }
 
 // finish lets requests under way end, for as long as one may take.
 func finish(server *http.Server) error {

@@ -13,7 +13,7 @@ import (
 
 // Bar does the work behind the pages. Faults of what a user wrote are
 // [flavor.Faults] or a [*flavor.Fault] and are shown as they are; any other
-// error is logged and told in general words. It is used concurrently.
+// error is logged and told in general words.
 type Bar interface {
 	// Read reads a spec as text.
 	Read(text string) (flavor.Spec, error)
@@ -45,10 +45,6 @@ type Bar interface {
 	// Cautions returns what has to be said of the ingredients of s, each once.
 	Cautions(s *flavor.Spec) []Caution
 	Riffer // what else a drink, or a bottle, could become
-	// House returns the house that the pages are for. It is asked for once.
-	House() House
-	// Trainer returns who makes the rounds of training. It is asked for once.
-	Trainer() Trainer
 }
 
 // What the pages and the centre say to each other.

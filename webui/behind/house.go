@@ -10,9 +10,8 @@ import (
 	"counterpour/flavor/cover"
 )
 
-// House is the bar whose menu, stock and outs the pages show. It is used
-// concurrently; what it returns is the caller's, but profiles are shared and
-// read only.
+// House is the bar whose menu, stock and outs the pages show. What it returns is
+// the caller's, but profiles are shared and read only.
 type House interface {
 	// About says whose house it is, in one line; it may be empty.
 	About() string
@@ -23,8 +22,8 @@ type House interface {
 	// Stock returns all that the house keeps, run dry or not, in the order of
 	// its shelves.
 	Stock(ctx context.Context) ([]*flavor.Profile, error)
-	// Outs returns the ids of what has run dry, in any order.
-	Outs(ctx context.Context) ([]string, error)
+	// RunOut returns the ids of what has run dry, in any order.
+	RunOut(ctx context.Context) ([]string, error)
 	// Mark notes what ran dry or is back, and how covers were received: all of it
 	// or nothing. To mark what is marked already changes nothing; what the house
 	// does not know is a fault.

@@ -33,7 +33,7 @@ func ShiftOf(ctx context.Context, h House) (*Shift, error) {
 	if s.Tastings, err = h.Tastings(ctx); err != nil {
 		return nil, err
 	}
-	ids, err := h.Outs(ctx)
+	ids, err := h.RunOut(ctx)
 	if err != nil {
 		return nil, err
 	}

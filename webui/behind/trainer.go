@@ -6,7 +6,7 @@ import (
 )
 
 // Trainer makes and grades rounds, and plans tastings and cards. It remembers
-// nobody, and is used concurrently.
+// nobody.
 type Trainer interface {
 	// Next makes a round for a learner, of whom nothing may be known.
 	Next(l drill.Learner, w RoundWish) (*drill.Round, error)

@@ -54,7 +54,7 @@ func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 
 // tell sends the version of the outs.
 func (p *pages) tell(r *http.Request, s *stream) error {
-	now, err := behind.ShiftOf(r.Context(), p.house)
+	now, err := behind.ShiftOf(r.Context(), p.open())
 	if err != nil {
 		return err
 	}

@@ -10,13 +10,25 @@ import (
 // pages serves the cover board.
 type pages struct {
 	*frame.Frame
+	open behind.Open
+
+	// As one request sees the house.
 	bar   behind.Bar
 	house behind.House
 }
 
 // Mount puts the cover board on a mux.
-func Mount(mux *http.ServeMux, f *frame.Frame, bar behind.Bar) {
-	p := &pages{Frame: f, bar: bar, house: bar.House()}
-	mux.Handle("/board", p.Route(p.board, frame.Taking...))
-	mux.Handle("/board/events", p.Open(p.boardEvents, http.MethodGet))
+func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
+	p := &pages{Frame: f, open: open}
+	mux.Handle("/board", p.Route(p.visited((*pages).board), frame.Taking...))
+	mux.Handle("/board/events", p.Open(p.visited((*pages).boardEvents), http.MethodGet))
+}
+
+// visited runs a page over the house as it stands when the request begins.
+func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		at, visit := *p, p.open()
+		at.bar, at.house = visit, visit
+		return do(&at, w, r)
+	}
 }

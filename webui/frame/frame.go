@@ -71,12 +71,12 @@ func (f *Frame) Mount(mux *http.ServeMux) {
 	mux.Handle("/", f.Route(func(http.ResponseWriter, *http.Request) error { return ErrNotFound }))
 }
 
-// action is a handler that may fail.
-type action func(w http.ResponseWriter, r *http.Request) error
+// Action is a handler that may fail.
+type Action func(w http.ResponseWriter, r *http.Request) error
 
 // Route runs an action for the given methods, or for all if none is given, in
 // the time that a page may take, and turns its error into an answer.
-func (f *Frame) Route(do action, methods ...string) http.Handler {
+func (f *Frame) Route(do Action, methods ...string) http.Handler {
 	return f.Open(func(w http.ResponseWriter, r *http.Request) error {
 		ctx, cancel := context.WithTimeout(r.Context(), pageTime)
 		defer cancel()
@@ -85,7 +85,7 @@ func (f *Frame) Route(do action, methods ...string) http.Handler {
 }
 
 // Open is a route that may stay open as long as somebody listens.
-func (f *Frame) Open(do action, methods ...string) http.Handler {
+func (f *Frame) Open(do Action, methods ...string) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		err := allow(w, r, methods)
 		if err == nil {
@@ -98,7 +98,7 @@ func (f *Frame) Open(do action, methods ...string) http.Handler {
 }
 
 // Lead lets everybody look, and only a lead change something.
-func Lead(do action) action {
+func Lead(do Action) Action {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		if r.Method != http.MethodGet && r.Method != http.MethodHead && !access.May(r.Context(), access.Lead) {
 			return ErrNotTheirs

@@ -10,14 +10,26 @@ import (
 // pages serves the pages of riffs.
 type pages struct {
 	*frame.Frame
+	open behind.Open
+
+	// As one request sees the house.
 	bar   behind.Bar
 	house behind.House
 }
 
 // Mount puts the pages of riffs on a mux.
-func Mount(mux *http.ServeMux, f *frame.Frame, bar behind.Bar) {
-	p := &pages{Frame: f, bar: bar, house: bar.House()}
-	mux.Handle("/riffs", p.Route(p.riffs, frame.Taking...))
-	mux.Handle("/riffs/use-up", p.Route(p.useUp, frame.Taking...))
-	mux.Handle("/riffs/walk", p.Route(p.walk, frame.Taking...))
+func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
+	p := &pages{Frame: f, open: open}
+	mux.Handle("/riffs", p.Route(p.visited((*pages).riffs), frame.Taking...))
+	mux.Handle("/riffs/use-up", p.Route(p.visited((*pages).useUp), frame.Taking...))
+	mux.Handle("/riffs/walk", p.Route(p.visited((*pages).walk), frame.Taking...))
+}
+
+// visited runs a page over the house as it stands when the request begins.
+func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		at, visit := *p, p.open()
+		at.bar, at.house = visit, visit
+		return do(&at, w, r)
+	}
 }

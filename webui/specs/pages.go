@@ -10,19 +10,31 @@ import (
 // pages serves the pages of the specs.
 type pages struct {
 	*frame.Frame
+	open behind.Open
+
+	// As one request sees the house.
 	bar   behind.Bar
 	house behind.House
 }
 
 // Mount puts the pages of the specs on a mux.
-func Mount(mux *http.ServeMux, f *frame.Frame, bar behind.Bar) {
-	p := &pages{Frame: f, bar: bar, house: bar.House()}
-	mux.Handle("/card", p.Route(p.draftCard, frame.Showing...))
-	mux.Handle("/specs", p.Route(p.specs, frame.Showing...))
-	mux.Handle("/specs/print", p.Route(p.collection, frame.Showing...))
-	mux.Handle("/specs/export", p.Route(p.export, frame.Showing...))
-	mux.Handle("/specs/import", p.Route(frame.Lead(p.takeIn), frame.Taking...))
-	mux.Handle("/specs/{slug}", p.Route(frame.Lead(p.specPage), frame.Taking...))
-	mux.Handle("/specs/{slug}/batch", p.Route(p.batch, frame.Showing...))
-	mux.Handle("/specs/{slug}/card", p.Route(p.card, frame.Showing...))
+func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
+	p := &pages{Frame: f, open: open}
+	mux.Handle("/card", p.Route(p.visited((*pages).draftCard), frame.Showing...))
+	mux.Handle("/specs", p.Route(p.visited((*pages).specs), frame.Showing...))
+	mux.Handle("/specs/print", p.Route(p.visited((*pages).collection), frame.Showing...))
+	mux.Handle("/specs/export", p.Route(p.visited((*pages).export), frame.Showing...))
+	mux.Handle("/specs/import", p.Route(frame.Lead(p.visited((*pages).takeIn)), frame.Taking...))
+	mux.Handle("/specs/{slug}", p.Route(frame.Lead(p.visited((*pages).specPage)), frame.Taking...))
+	mux.Handle("/specs/{slug}/batch", p.Route(p.visited((*pages).batch), frame.Showing...))
+	mux.Handle("/specs/{slug}/card", p.Route(p.visited((*pages).card), frame.Showing...))
+}
+
+// visited runs a page over the house as it stands when the request begins.
+func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		at, visit := *p, p.open()
+		at.bar, at.house = visit, visit
+		return do(&at, w, r)
+	}
 }

@@ -28,7 +28,7 @@ func (p *pages) stockroom(ctx context.Context) (*stockroom, error) {
 		return nil, err
 	}
 	room := &stockroom{shelf: p.house.Shelf(), catalogue: p.house.Catalogue()}
-	if room.outs, err = p.house.Outs(ctx); err != nil {
+	if room.outs, err = p.house.RunOut(ctx); err != nil {
 		return nil, err
 	}
 	for _, e := range entries {

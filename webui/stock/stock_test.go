@@ -206,7 +206,7 @@ func BenchmarkStock(b *testing.B) {
 	}
 	_, err := h.Store().Write(b.Context(), ana, edits...)
 	require.NoError(b, err)
-	p, err := webui.New(webuitest.Bar{In: h.House}, slog.New(slog.DiscardHandler))
+	p, err := webui.New(webuitest.Visit(h.House), slog.New(slog.DiscardHandler))
 	require.NoError(b, err)
 	for b.Loop() {
 		r := httptest.NewRequest(http.MethodGet, "/stock?q=bottle", nil)

@@ -10,26 +10,38 @@ import (
 // pages serves the pages of training.
 type pages struct {
 	*frame.Frame
-	bar      behind.Bar
-	house    behind.House
-	trainer  behind.Trainer
+	open     behind.Open
 	learners *learners
 	seal     sealer
+
+	// As one request sees the house.
+	bar     behind.Bar
+	house   behind.House
+	trainer behind.Trainer
 }
 
 // Mount puts the pages of training on a mux. It fails only if the
 // machine gives no random numbers.
-func Mount(mux *http.ServeMux, f *frame.Frame, bar behind.Bar) error {
-	p := &pages{Frame: f, bar: bar, house: bar.House()}
+func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) error {
+	p := &pages{Frame: f, open: open}
 	seal, err := newSealer()
 	if err != nil {
 		return err
 	}
-	p.trainer, p.learners, p.seal = bar.Trainer(), newLearners(p.house.Store()), seal
-	mux.Handle(trainingPath, p.Route(p.training, frame.Taking...))
-	mux.Handle(progressPath, p.Route(p.progress, frame.Taking...))
-	mux.Handle(flightPath, p.Route(p.flight, frame.Showing...))
-	mux.Handle(trianglePath, p.Route(p.triangle, frame.Taking...))
-	mux.Handle(starterPath, p.Route(p.starter, frame.Showing...))
+	p.learners, p.seal = newLearners(open().Store()), seal
+	mux.Handle(trainingPath, p.Route(p.visited((*pages).training), frame.Taking...))
+	mux.Handle(progressPath, p.Route(p.visited((*pages).progress), frame.Taking...))
+	mux.Handle(flightPath, p.Route(p.visited((*pages).flight), frame.Showing...))
+	mux.Handle(trianglePath, p.Route(p.visited((*pages).triangle), frame.Taking...))
+	mux.Handle(starterPath, p.Route(p.visited((*pages).starter), frame.Showing...))
 	return nil
+}
+
+// visited runs a page over the house as it stands when the request begins.
+func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
+	return func(w http.ResponseWriter, r *http.Request) error {
+		at, visit := *p, p.open()
+		at.bar, at.house, at.trainer = visit, visit, visit
+		return do(&at, w, r)
+	}
 }

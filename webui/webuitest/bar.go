@@ -46,7 +46,7 @@ func unstated(p *flavor.Profile) *flavor.Profile {
 
 // Bar knows a few bottles and one family. A draft with less than 20 mL of
 // lemon is off, and more lemon mends it. A drink named Broken fails.
-type Bar struct{ In behind.House }
+type Bar struct{}
 
 var _ behind.Bar = Bar{}
 

@@ -126,7 +126,7 @@ func (h *House) Stock(context.Context) ([]*flavor.Profile, error) {
 	return []*flavor.Profile{Gin, Falernum, Lemon, Syrup, Orgeat, Almond, Clove, white, Spare}, nil
 }
 
-func (h *House) Outs(context.Context) ([]string, error) {
+func (h *House) RunOut(context.Context) ([]string, error) {
 	h.mu.Lock()
 	defer h.mu.Unlock()
 	return slices.Clone(h.Dry), nil
@@ -244,8 +244,6 @@ func (h *House) Listeners() int {
 	defer h.mu.Unlock()
 	return len(h.told)
 }
-
-func (b Bar) House() behind.House { return b.In }
 
 func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	result := &cover.MenuResult{}

@@ -21,7 +21,17 @@ func NewPages(t *testing.T) http.Handler {
 // PagesOf are pages over a house that a test can see into.
 func PagesOf(t *testing.T, h behind.House) http.Handler {
 	t.Helper()
-	p, err := webui.New(Bar{h}, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	p, err := webui.New(Visit(h), slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return p
 }
+
+// visit is the fake bar and trainer at a house.
+type visit struct {
+	Bar
+	behind.House
+	Trainer
+}
+
+// Visit is how a request sees a fake house, which may change under it.
+func Visit(h behind.House) behind.Open { return func() behind.Visit { return visit{House: h} } }

@@ -14,17 +14,17 @@ import (
 	"counterpour/flavor"
 )
 
-// testRoom is the demo house in a store in memory.
-func testRoom(t *testing.T) Room {
+// testVisit is a visit to the demo house in a store in memory.
+func testVisit(t *testing.T) *Visit {
 	t.Helper()
 	v, _ := openDemo(t)
-	return Room{v}
+	return v.Visit()
 }
 
 func testBy() house.By { return house.By{Actor: "Wren", At: time.Now()} }
 
-func TestRoomMarks(t *testing.T) {
-	r, ctx := testRoom(t), t.Context()
+func TestVisitMarks(t *testing.T) {
+	r, ctx := testVisit(t), t.Context()
 	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
 	slugs := map[string]bool{}
@@ -34,12 +34,12 @@ func TestRoomMarks(t *testing.T) {
 		slugs[s.Slug] = true
 	}
 
-	before, err := r.Outs(ctx)
+	before, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, before, "falernum")
 	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Out: []string{"mint"}}))
 	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Back: []string{"falernum"}}))
-	after, err := r.Outs(ctx)
+	after, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
 	assert.NotContains(t, after, "falernum")
@@ -51,18 +51,18 @@ func TestRoomMarks(t *testing.T) {
 }
 
 // A bottle counted as empty is out; marked as back, one full one is there.
-func TestRoomBringsBackAnEmptyBottle(t *testing.T) {
-	r, ctx := testRoom(t), t.Context()
+func TestVisitBringsBackAnEmptyBottle(t *testing.T) {
+	r, ctx := testVisit(t), t.Context()
 	mint, err := house.Get[house.Bottle](ctx, r.Store(), "mint")
 	require.NoError(t, err)
 	mint.Item.Stock = 0
 	_, err = r.Store().Write(ctx, testBy(), house.Put(mint.Item, mint.Version))
 	require.NoError(t, err)
-	outs, err := r.Outs(ctx)
+	outs, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	require.Contains(t, outs, "mint")
 	require.NoError(t, r.Mark(ctx, testBy(), MarkRequest{Back: []string{"mint"}}))
-	outs, err = r.Outs(ctx)
+	outs, err = r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.NotContains(t, outs, "mint")
 	mint, err = house.Get[house.Bottle](ctx, r.Store(), "mint")
@@ -70,8 +70,8 @@ func TestRoomBringsBackAnEmptyBottle(t *testing.T) {
 	assert.Equal(t, 1.0, mint.Item.Stock)
 }
 
-func TestRoomFinds(t *testing.T) {
-	r, ctx := testRoom(t), t.Context()
+func TestVisitFinds(t *testing.T) {
+	r, ctx := testVisit(t), t.Context()
 	menu, err := r.Menu(ctx)
 	require.NoError(t, err)
 	names := func(q DrinkQuery) (out []string) {
@@ -96,8 +96,8 @@ func TestRoomFinds(t *testing.T) {
 }
 
 // Every listener hears of a change, none holds a mark up, and none stays behind.
-func TestRoomTells(t *testing.T) {
-	r := testRoom(t)
+func TestVisitTells(t *testing.T) {
+	r := testVisit(t)
 	ctx, leave := context.WithCancel(t.Context())
 	var heard []<-chan struct{}
 	for range 3 {
@@ -121,7 +121,7 @@ func TestRoomTells(t *testing.T) {
 	}
 	late, err := r.Changes(t.Context())
 	require.NoError(t, err)
-	r.Venue.HangUp()
+	r.venue.HangUp()
 	closes(t, late)
 }
 
@@ -137,14 +137,14 @@ func closes(t *testing.T, c <-chan struct{}) {
 	}, time.Second, time.Millisecond)
 }
 
-func TestRoomIsSafeForAll(t *testing.T) {
-	r := testRoom(t)
+func TestVisitIsSafeForAll(t *testing.T) {
+	r := testVisit(t)
 	var all sync.WaitGroup
 	for i := range 8 {
 		all.Go(func() {
 			for k := range 5 {
 				assert.NoError(t, r.Mark(t.Context(), testBy(), marked("mint", (i+k)%2 == 0)))
-				_, err := r.Outs(t.Context())
+				_, err := r.RunOut(t.Context())
 				assert.NoError(t, err)
 			}
 		})
@@ -162,11 +162,11 @@ func marked(id string, out bool) MarkRequest {
 
 // What a board notes is written whole or not at all.
 func TestMarksAreAllOrNothing(t *testing.T) {
-	r := testRoom(t)
+	r := testVisit(t)
 	ctx := t.Context()
-	before, err := r.Outs(ctx)
+	before, err := r.RunOut(ctx)
 	require.NoError(t, err)
-	drink := r.Venue.Now().Menu[0]
+	drink := r.venue.Now().Menu[0]
 	served := Received{Drink: drink.Slug, Missing: drink.Spec.Pours[0].Profile.ID, Served: &drink.Spec, Verdict: house.VerdictKept}
 	for name, m := range map[string]MarkRequest{
 		"a bottle that is not kept": {Out: []string{"mint", "moonshine"}, Received: []Received{served}},
@@ -176,7 +176,7 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	} {
 		assert.Error(t, r.Mark(ctx, testBy(), m), name)
 	}
-	after, err := r.Outs(ctx)
+	after, err := r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Equal(t, before, after)
 	tastings, err := house.All[house.Cover](ctx, r.Store())
@@ -187,7 +187,7 @@ func TestMarksAreAllOrNothing(t *testing.T) {
 	tastings, err = house.All[house.Cover](ctx, r.Store())
 	require.NoError(t, err)
 	assert.Len(t, tastings, held+1)
-	after, err = r.Outs(ctx)
+	after, err = r.RunOut(ctx)
 	require.NoError(t, err)
 	assert.Contains(t, after, "mint")
 }

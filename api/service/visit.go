@@ -1,0 +1,307 @@
+package service
+
+import (
+	"context"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"sync/atomic"
+	"time"
+
+	"counterpour/data/house"
+	"counterpour/data/house/prep"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/lookup"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/useup"
+	"counterpour/flavor/riff/walk"
+	"counterpour/flavor/template"
+)
+
+// Visit is a house as one request sees it: as it stood when the request began and,
+// once the request has written to it, as it stands after that. It is for one
+// request, which may use it concurrently.
+type Visit struct {
+	venue *Venue
+	now   atomic.Pointer[Snapshot]
+}
+
+// Visit begins a visit.
+func (v *Venue) Visit() *Visit {
+	visit := &Visit{venue: v}
+	visit.now.Store(v.Now())
+	return visit
+}
+
+// refresh looks at the house once more, for a request that has written to it.
+func (v *Visit) refresh() { v.now.Store(v.venue.Now()) }
+
+// PageCover asks what to pour in place of an ingredient, of a spec that has been
+// read.
+type PageCover struct {
+	Spec    *flavor.Spec
+	Missing string // name or id
+	Avoid   []flavor.Allergen
+	Stock   []string // ids that may be used; nil for the whole catalogue
+	Parts   int      // most substitutes
+	Limit   int      // most covers
+}
+
+// Range is one axis of a family at the size of one drink, in mL of the axis's
+// equivalent (see template.Equivalents).
+type Range struct {
+	// Has is false if the family has no such part. Low and Centre are then
+	// zero and High is the most that its good drinks carry all the same.
+	Has               bool
+	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
+	PlusMinus         float64 // one standard deviation of the drink's own amount
+}
+
+// Warning is a caution and where it comes from.
+type Warning struct{ Text, Source string }
+
+// Read reads a spec as text.
+func (v *Visit) Read(text string) (flavor.Spec, error) {
+	return v.now.Load().Read(Draft{Text: &text})
+}
+
+// Score scores a spec and finds what would mend it.
+func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	return v.now.Load().Mend(s)
+}
+
+// Judge scores a spec, without what would mend it.
+func (v *Visit) Judge(s *flavor.Spec) (*balance.Result, error) { return v.now.Load().Judge.Score(s) }
+
+// Explain works out the score of a spec line by line.
+func (v *Visit) Explain(s *flavor.Spec) ([]balance.Step, error) { return v.now.Load().Judge.Explain(s) }
+
+// Cover finds what to pour instead of an ingredient, and returns its profile.
+func (v *Visit) Cover(ctx context.Context, r PageCover) (*flavor.Profile, *cover.Result, error) {
+	avoid := make([]string, len(r.Avoid))
+	for i, a := range r.Avoid {
+		avoid[i] = string(a)
+	}
+	a, err := v.now.Load().Cover(ctx, CoverRequest{Draft: Draft{Spec: r.Spec}, Missing: []string{r.Missing},
+		Guest: Guest{Avoid: avoid}, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
+	if err != nil {
+		return nil, nil, err
+	}
+	return a.Missing[0], a.Result, nil
+}
+
+// Outs finds what becomes of a menu when bottles run out. Who asks the same at once,
+// or later, shares one search; the answer is read only.
+func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	now := v.now.Load()
+	return v.venue.menus.outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+		return now.Finder.Outs(ctx, r, nil)
+	})
+}
+
+// Suggest returns up to limit ingredients whose name goes on from what was
+// typed, the likeliest first.
+func (v *Visit) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
+	r, err := v.now.Load().Index.Search(ctx, lookup.Query{Text: prefix, Limit: limit})
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*flavor.Profile, len(r.Hits))
+	for i, h := range r.Hits {
+		out[i] = h.Profile
+	}
+	return out, nil
+}
+
+// Examples returns the specs of the menu.
+func (v *Visit) Examples() []flavor.Spec {
+	menu := v.now.Load().Menu
+	out := make([]flavor.Spec, len(menu))
+	for i, d := range menu {
+		out[i] = d.Spec
+	}
+	return out
+}
+
+// Families returns every family of drinks.
+func (v *Visit) Families() []template.Family {
+	families, _ := v.now.Load().Set.Families()
+	return families
+}
+
+// Family returns a family of drinks by its id.
+func (v *Visit) Family(id string) (template.Family, bool) {
+	for _, f := range v.Families() {
+		if f.ID == id {
+			return f, true
+		}
+	}
+	return template.Family{}, false
+}
+
+// Ranges returns what [Snapshot.Ranges] does.
+func (v *Visit) Ranges(s *flavor.Spec, family string) ([template.NumAxes]Range, bool) {
+	return v.now.Load().Ranges(s, family)
+}
+
+// Ranges returns, for each axis, what the good drinks of a family carry at the
+// size and make-up of a spec. It is false for an unknown family or a spec with
+// nothing to weigh.
+func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [template.NumAxes]Range, ok bool) {
+	build, err := k.Set.Prepare(s)
+	if err != nil {
+		return out, false
+	}
+	bands, ok := build.Bands(family, build.Amounts())
+	if !ok {
+		return out, false
+	}
+	spreads := balance.AxisSpreads(s)
+	e := build.Equivalents(build.Amounts())
+	for a, band := range bands {
+		out[a] = Range{Has: band.Has, Low: band.Low, Centre: band.Centre, High: band.High, PlusMinus: spreads[a] * e[a]}
+	}
+	return out, true
+}
+
+// Cautions returns what has to be said of the ingredients of a spec, each once.
+func (v *Visit) Cautions(s *flavor.Spec) (out []Warning) {
+	for _, c := range v.now.Load().CautionsOf(s) {
+		out = append(out, Warning{Text: c.Text, Source: c.Source})
+	}
+	return out
+}
+
+// AlcoholCautions returns what has to be said wherever alcohol is served.
+func (v *Visit) AlcoholCautions() (out []Warning) {
+	for _, c := range v.now.Load().AlcoholCautions() {
+		out = append(out, Warning{Text: c.Text, Source: c.Source})
+	}
+	return out
+}
+
+// Resolve finds the ingredient that a name means.
+func (v *Visit) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
+	return v.now.Load().Index.Resolve(name)
+}
+
+// Riff finds variations of a drink.
+func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {
+	return riff.Vary(ctx, v.now.Load().Station, r)
+}
+
+// Relatives returns the n proven drinks nearest to one, of those that the guest
+// may have.
+func (v *Visit) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error) {
+	return v.now.Load().Station.Relatives(s, n, guest)
+}
+
+// UseUp drafts drinks that use bottles up.
+func (v *Visit) UseUp(ctx context.Context, r useup.Request) (*useup.Result, error) {
+	return useup.Find(ctx, v.now.Load().Station, r)
+}
+
+// Walk finds drinks that lie between two.
+func (v *Visit) Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error) {
+	return walk.Find(ctx, v.now.Load().Station, r)
+}
+
+// About says whose house it is, in one line.
+func (v *Visit) About() string {
+	about := v.now.Load().About
+	return strings.TrimSpace(about.Name + ". " + about.Description)
+}
+
+// Store keeps the house's records. What it has acknowledged, every method here
+// knows of at once.
+func (v *Visit) Store() house.Store { return &visitStore{v.venue.Store(), v} }
+
+// visitStore is a store whose writes the visit that makes them sees.
+type visitStore struct {
+	house.Store
+	visit *Visit
+}
+
+func (s *visitStore) Write(ctx context.Context, by house.By, edits ...house.Edit) ([]house.Change, error) {
+	defer s.visit.refresh()
+	return s.Store.Write(ctx, by, edits...)
+}
+
+func (s *visitStore) Undo(ctx context.Context, by house.By, ref house.Ref, version int64) (house.Change, error) {
+	defer s.visit.refresh()
+	return s.Store.Undo(ctx, by, ref, version)
+}
+
+// Catalogue is what is known without the house.
+func (v *Visit) Catalogue() *house.Shelf { return v.venue.Catalogue() }
+
+// Shelf is the catalogue with the house's bottles and makings laid over it.
+func (v *Visit) Shelf() *house.Shelf { return v.now.Load().Shelf }
+
+// Menu returns every drink of the house, by name.
+func (v *Visit) Menu(context.Context) ([]Drink, error) { return slices.Clone(v.now.Load().Menu), nil }
+
+// Find returns what [Snapshot.FindDrinks] does.
+func (v *Visit) Find(ctx context.Context, q DrinkQuery) ([]Drink, error) {
+	return v.now.Load().FindDrinks(ctx, q)
+}
+
+// Stock returns all that the house keeps, run dry or not.
+func (v *Visit) Stock(context.Context) ([]*flavor.Profile, error) {
+	return slices.Clone(v.now.Load().Stock), nil
+}
+
+// RunOut returns the ids of what has run dry.
+func (v *Visit) RunOut(context.Context) (ids []string, err error) {
+	for _, p := range v.now.Load().Out {
+		ids = append(ids, p.ID)
+	}
+	return ids, nil
+}
+
+// Mark does what [Venue.Mark] does.
+func (v *Visit) Mark(ctx context.Context, by house.By, m MarkRequest) error {
+	defer v.refresh()
+	return v.venue.Mark(ctx, by, m)
+}
+
+// Prices returns what a millilitre of everything costs.
+func (v *Visit) Prices(context.Context) (prep.Prices, error) {
+	now := v.now.Load()
+	return now.Prices, now.PricesFault
+}
+
+// Tastings returns how covers were received that were poured here.
+func (v *Visit) Tastings(context.Context) ([]cover.Tasting, error) {
+	return slices.Clone(v.now.Load().Tastings), nil
+}
+
+// Changes never fails: the venue follows its store by itself.
+func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
+	return v.venue.Changes(ctx), nil
+}
+
+// Next makes a round for a learner, of whom nothing may be known.
+func (v *Visit) Next(l drill.Learner, w RoundWish) (*drill.Round, error) {
+	return v.now.Load().Round(RoundRequest{Learner: l, Wish: w, At: time.Now(), Rand: rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))})
+}
+
+// Again makes the round of a request once more.
+func (v *Visit) Again(r drill.RoundRequest) (*drill.Round, error) { return v.now.Load().RoundAgain(r) }
+
+// Grade grades an answer.
+func (v *Visit) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
+	return v.now.Load().Grade(r, a)
+}
+
+// Flight plans a tasting flight.
+func (v *Visit) Flight(r drill.FlightRequest) (*drill.Flight, error) { return v.now.Load().Flight(r) }
+
+// Card makes the card of a family, with examples from the specs given.
+func (v *Visit) Card(family string, specs []template.Labelled) (*drill.Card, error) {
+	return v.now.Load().Card(family, specs)
+}
