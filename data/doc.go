@@ -44,6 +44,11 @@
 //	making = "…"                   # how to make it; house-made things
 //	yields = ["leaf 0.4 ± 0.1 | common practice"]  # mL that one unit gives; optional
 //
+// What the materials smell of is in folder odour: odorants.toml says of which
+// notes each odorant smells, materials.toml which odorants each material carries;
+// factors.toml is made from the two. sense/senses.toml says what ingredients do to
+// the senses that their records leave out: colour, bite, savour, gas, foam.
+//
 // A figure is value ± spread | origin | source; the spread is one standard
 // deviation, the origin one of published, law, computed, common practice,
 // computed from memory, from memory. What a published table gives is taken from

@@ -69,6 +69,8 @@ func TestWhatAGuestNotices(t *testing.T) {
 		{"hazelnut for almond", "2 oz gold rum\n3/4 oz lime juice\n3/4 oz orgeat\nshake, up", "orgeat", "hazelnut orgeat", 1.5, 8},
 		{"passion fruit for banana", "1 oz banana liqueur\n2 oz bourbon\n3/4 oz lemon juice\nshake, up", "banana liqueur", "passion fruit liqueur", 3, 12},
 		{"cream for egg white", "2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 oz egg white\nshake, up", "1 oz egg white", "1 oz heavy cream", 5, 40},
+		{"diet tonic for tonic", "2 oz London dry gin\n4 oz tonic water\nbuild, long", "tonic water", "diet tonic water", 0, 1.5},
+		{"soda for tonic", "2 oz London dry gin\n4 oz tonic water\nbuild, long", "tonic water", "soda water", 4, 20},
 		{"still water for soda", "2 oz vodka\n4 oz soda water\nbuild, long", "soda water", "water", 3, 15},
 		{"chilli in it", ginSour, "\nshake", "\n2 dashes chilli tincture\nshake", 1.5, 20},
 	} {
