@@ -96,15 +96,20 @@ func (w *work) swaps(from *station.Parent, at, n int) []station.Draft {
 		if !ok {
 			continue
 		}
-		if p, ok = w.within(p); !ok {
+		if p, ok = w.within(p); !ok || carries(it.Part) && p.ML < leastWithin*old.ML {
 			continue
 		}
 		s := from.Spec.Clone()
 		s.Pours[at] = p
-		options = append(options, w.consider(from, s, kindOfPart[old.Profile.Class.Part()], it, old.Profile, old.Profile))
+		o := w.consider(from, s, kindOfPart[old.Profile.Class.Part()], it, old.Profile, old.Profile)
+		o.Least = map[string]float64{it.Profile.ID: min(p.ML, leastWithin*old.ML)}
+		options = append(options, o)
 	}
 	return best(options, n)
 }
+
+// carries reports whether a part is what a drink is ordered by.
+func carries(p flavor.Part) bool { return p == flavor.PartBase || p == flavor.PartModifier }
 
 // leastWithin is how much of a pour must be left where no more is ever poured.
 const leastWithin = 0.4

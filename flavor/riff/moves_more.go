@@ -21,6 +21,7 @@ func (w *work) variations(from *station.Parent) []station.Draft {
 	out = append(out, w.added(from)...)
 	out = append(out, w.foamed(from)...)
 	out = append(out, w.sweetenedBy(from)...)
+	out = append(out, w.wished(from)...)
 	// What has lost a pour already loses no other, or it is no riff of the drink.
 	if w.Limits.Wished() && from.Lost == 0 {
 		out = append(out, w.leftOut(from)...)
@@ -79,10 +80,11 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 	if from.Spec.VolumeML() > topUpMost {
 		return nil
 	}
+	fizzes := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class == flavor.ClassPuree {
+		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class == flavor.ClassPuree || fizzes && it.Profile.Carbonated {
 			continue
 		}
 		p, ok := station.Pour(it.Profile, it.Unit, topUpML)
@@ -104,7 +106,8 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 // half of it.
 func (w *work) lightened(from *station.Parent) []station.Draft {
 	at := largest(&from.Spec, flavor.PartBase)
-	if at < 0 || from.Spec.Pours[at].Profile.ABV.Value <= station.LightABV {
+	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
+	if at < 0 || from.Spec.Pours[at].Profile.ABV.Value <= station.LightABV || !stirred && !w.Limits.Lighter() {
 		return nil
 	}
 	old := &from.Spec.Pours[at]
@@ -122,13 +125,15 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 		if !ok || !fits || !snaps {
 			continue
 		}
-		s := from.Spec.Clone()
-		s.Pours[at] = whole
-		options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
+		if free || w.Limits.Lighter() {
+			s := from.Spec.Clone()
+			s.Pours[at] = whole
+			options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))
+		}
 		if min(mine.ML, half.ML) < station.LeastBaseML {
 			continue
 		}
-		s = from.Spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours[at] = mine
 		s.Pours = slices.Insert(s.Pours, at+1, half)
 		options = append(options, w.consider(from, s, KindLighter, it, nil, old.Profile))
@@ -138,6 +143,9 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 
 // servings lists the other ways in which a drink may be mixed and served.
 func servings(s *flavor.Spec) []station.Way {
+	if s.Service == flavor.Hot || s.Service == flavor.Neat {
+		return nil
+	}
 	switch s.Method {
 	case flavor.Shake:
 		return []station.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
@@ -160,7 +168,9 @@ func (w *work) served(from *station.Parent) []station.Draft {
 			continue
 		}
 		s := from.Spec.Clone()
-		s.Method, s.Service = way.Method, way.Service
+		if s.Method, s.Service = way.Method, way.Service; !w.Served(&s) {
+			continue
+		}
 		out = append(out, station.Draft{Spec: s, Kind: KindMethod, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely})
 	}
 	return out
@@ -171,6 +181,7 @@ func (w *work) served(from *station.Parent) []station.Draft {
 const (
 	addedML     = 15.0
 	addedDashes = 2
+	addedShare  = 3.0 // of the most that is poured of it, where that is less
 )
 
 // added pours something small beside the rest: bitters, herbs or a modifier.
@@ -185,11 +196,11 @@ func (w *work) added(from *station.Parent) []station.Draft {
 		ok := false
 		switch it.Profile.Class.Kin() {
 		case flavor.KinBitter, flavor.KinLiqueur, flavor.KinWine:
-			p, ok = station.Pour(it.Profile, it.Unit, addedML)
+			p, ok = station.Pour(it.Profile, it.Unit, min(addedML, w.MostUsual(it.Profile)/addedShare))
 		case flavor.KinBitters:
 			p, ok = station.Count(it.Profile, it.Unit, addedDashes)
 		case flavor.KinHerb, flavor.KinSpice:
-			p, ok = station.Count(it.Profile, it.Unit, 1)
+			p, ok = w.Usual(it)
 		}
 		if !ok {
 			continue
@@ -238,9 +249,14 @@ func (w *work) few() int {
 	return draftsFew
 }
 
-// sweetenedBy lets a liqueur do the work of the syrup.
+// sweetenedBy lets a liqueur do the work of the syrup, or a syrup that of the
+// liqueur where there is no syrup.
 func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
-	at := largest(&from.Spec, flavor.PartSweetener)
+	at, by := largest(&from.Spec, flavor.PartSweetener), flavor.KinLiqueur
+	if at < 0 {
+		by = flavor.KinSweetener
+		at = slices.IndexFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassLiqueur })
+	}
 	if at < 0 {
 		return nil
 	}
@@ -249,7 +265,7 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Profile.Class != flavor.ClassLiqueur || station.Pours(&from.Spec, it.Profile) || it.Per[template.Sweet] <= 0 {
+		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || station.Pours(&from.Spec, it.Profile) || it.Per[template.Sweet] <= 0 {
 			continue
 		}
 		p, ok := station.Pour(it.Profile, it.Unit, old.ML*station.Ratio(per[template.Sweet], it.Per[template.Sweet]))
@@ -263,6 +279,23 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 	return best(options, draftsFew)
 }
 
+// wished pours what is wished for as proven drinks pour it, beside the rest.
+func (w *work) wished(from *station.Parent) []station.Draft {
+	var out []station.Draft
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if !w.Limits.Wants(it.Profile) || station.Pours(&from.Spec, it.Profile) {
+			continue
+		}
+		if p, ok := w.Usual(it); ok {
+			s := from.Spec.Clone()
+			s.Pours = append(s.Pours, p)
+			out = append(out, w.consider(from, s, KindAdd, it, nil, nil).Draft)
+		}
+	}
+	return out
+}
+
 // leftOut leaves out one pour that is not the base.
 func (w *work) leftOut(from *station.Parent) []station.Draft {
 	if len(from.Spec.Pours) < 3 {
@@ -270,12 +303,27 @@ func (w *work) leftOut(from *station.Parent) []station.Draft {
 	}
 	var out []station.Draft
 	for i := range from.Spec.Pours {
-		if from.Spec.Pours[i].Profile.Class.Part() == flavor.PartBase {
+		if needed(&from.Spec, i) {
 			continue
 		}
 		out = append(out, w.without(from, i))
 	}
 	return out
+}
+
+// needed reports whether a drink falls apart without a pour: its base, its
+// milk, and the only thing that sweetens or sours it.
+func needed(s *flavor.Spec, at int) bool {
+	part := s.Pours[at].Profile.Class.Part()
+	switch part {
+	case flavor.PartBase:
+		return true
+	case flavor.PartTexture:
+		return s.Pours[at].Profile.Class.Kin() == flavor.KinMilk
+	case flavor.PartSweetener, flavor.PartSour:
+		return !slices.ContainsFunc(slices.Delete(slices.Clone(s.Pours), at, at+1), func(p flavor.Pour) bool { return p.Profile.Class.Part() == part })
+	}
+	return false
 }
 
 func (w *work) without(from *station.Parent, at int) station.Draft {

@@ -2,6 +2,7 @@ package riff
 
 import (
 	"context"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -57,6 +58,9 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err := req.check(); err != nil {
 		return nil, err
 	}
+	if alcoholFree(req.Spec) && !stronger(req.Toward) {
+		req.Guest.NoAlcohol = true
+	}
 	limits, err := station.NewLimits(&req.Guest, req.Toward)
 	if err != nil {
 		return nil, err
@@ -82,6 +86,18 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	}
 	out.Refused = w.Left
 	return out, nil
+}
+
+// alcoholFree reports whether nothing in a drink holds alcohol: then no riff of it
+// does, unless somebody asks for it.
+func alcoholFree(s *flavor.Spec) bool {
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > cover.NoAlcoholABV })
+}
+
+func stronger(toward []wish.Wish) bool {
+	return slices.ContainsFunc(toward, func(w wish.Wish) bool {
+		return w.Kind == wish.Above || w.Kind == wish.With || w.Kind == wish.Sense && w.Sense == sense.Ethanol && w.More
+	})
 }
 
 func (req *Request) check() error {

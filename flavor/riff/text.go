@@ -60,7 +60,7 @@ var told = []struct {
 func (w *work) effect(r *Riff) string {
 	var words []string
 	steps := sense.Between(w.FromGlass, r.Glass)
-	if d := steps[sense.Ethanol]; math.Abs(d) >= station.LeastStep {
+	if d := steps[sense.Ethanol]; math.Abs(d) >= station.LeastStep && math.Round(r.Drink.ABV) != math.Round(w.FromDrink.ABV) {
 		words = append(words, fmt.Sprintf("%s at %.0f %% vol, not %.0f", direction(d, "stronger", "lighter"), r.Drink.ABV, w.FromDrink.ABV))
 	}
 	for _, a := range told {

@@ -142,7 +142,7 @@ var neatOf = [sense.NumSenses]float64{
 	sense.Aroma: 10, sense.Volume: 1,
 }
 
-// Met is how well a drink meets the wishes for more or less, 0 to 1; 1 if there
+// met is how well a drink meets the wishes for more or less, 0 to 1; 1 if there
 // are none.
 func (j *Job) met(s *Settled) float64 {
 	aims := j.Limits.Aims
@@ -175,7 +175,7 @@ func (j *Job) Toward(it *Item, old *flavor.Profile) (sum float64) {
 	for i := range j.Limits.Aims {
 		sum += j.Limits.Aims[i].leads(j.Station.Space, it.Profile, old)
 	}
-	if slices.ContainsFunc(j.Limits.with, func(ids []string) bool { return slices.Contains(ids, it.Profile.ID) }) {
+	if j.Limits.Wants(it.Profile) {
 		sum++
 	}
 	return sum

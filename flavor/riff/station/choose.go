@@ -17,16 +17,19 @@ const (
 	oddCost    = 0.12 // of each unit of strangeness, see practice
 	reachJND   = 8.0  // the distance at which two drinks are no longer much alike
 	mostOdd    = 3.0
+	farCost    = 0.015 // of a just-noticeable difference from the drink, where a wish says what to change
+	metWeight  = 0.3   // of how well the wishes for more or less are met
 	kindWeight = 0.30
 	newWeight  = 0.25 // of what both bring in that the drink had not
 )
 
 // quality is how good a riff is by itself: how well it sits in its family, how
-// much it reads like a drink that people make, how few moves it takes, and how
-// usual the company is that its pours keep.
+// much it reads like a drink that people make, how few moves it takes, how
+// usual the company is that its pours keep, how well it meets the
+// wishes, and how much of the drink it leaves as it was where there are some.
 func quality(s *Settled) float64 {
 	sits := (min(s.Score, 100) - template.BalancedFrom) / (100 - template.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd)
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met - farCost*s.far
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by
@@ -79,6 +82,10 @@ func (j *Job) Pick(pool []*Settled, limit int, bonus func(*Settled) float64, pic
 		return cmp.Or(cmp.Compare(quality(b), quality(a)), strings.Compare(KeyOf(&a.Spec), KeyOf(&b.Spec)))
 	})
 	same := make([]float64, len(pool)) // greatest sameness with what is chosen
+	worth := make([]float64, len(pool))
+	for i, s := range pool {
+		worth[i] = quality(s)
+	}
 	gone := make([]bool, len(pool))
 	var out []*Settled
 	for len(out) < limit {
@@ -87,7 +94,7 @@ func (j *Job) Pick(pool []*Settled, limit int, bonus func(*Settled) float64, pic
 			if gone[i] {
 				continue
 			}
-			if v := relevance*quality(s) - (1-relevance)*same[i] + bonus(s); v > top+tiny {
+			if v := relevance*worth[i] - (1-relevance)*same[i] + bonus(s); v > top+tiny {
 				at, top = i, v
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/template"
 )
 
@@ -54,8 +55,51 @@ func (j *Job) Fits(s *Settled) bool {
 	if j.FromDrink != nil {
 		least, most = min(least, j.FromDrink.VolumeML), max(most, j.FromDrink.VolumeML)
 	}
+	if !j.Limits.Guest.NoAlcohol && poured(&s.Spec, carries) < j.leastCarried() {
+		return false
+	}
+	if poured(&s.Spec, isBase) > j.mostBase() {
+		return false
+	}
 	_, shunned := j.Station.practice.strangeness(&s.Spec, j.Given)
-	return !shunned && j.inBounds(&s.Spec) && j.served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
+	return !shunned && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
+}
+
+// poured sums the pours of a drink that are so, in mL.
+func poured(s *flavor.Spec, so func(*flavor.Profile) bool) (ml float64) {
+	for i := range s.Pours {
+		if so(s.Pours[i].Profile) {
+			ml += s.Pours[i].ML
+		}
+	}
+	return ml
+}
+
+func isBase(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartBase }
+
+// carries reports whether an ingredient brings alcohol and is no seasoning.
+func carries(p *flavor.Profile) bool {
+	return p.ABV.Value > cover.NoAlcoholABV && p.Class.Part() != flavor.PartSeasoning
+}
+
+// leastCarried is what a drink must carry of what holds alcohol: an ounce, or what
+// the drinks that were given do.
+func (j *Job) leastCarried() float64 {
+	least := carryML
+	for _, g := range j.Given {
+		least = min(least, poured(g, carries))
+	}
+	return least
+}
+
+// mostBase is the most that all bases of a drink come to: two and a half ounces,
+// or a quarter more than the drinks that were given pour.
+func (j *Job) mostBase() float64 {
+	most := mostBaseML
+	for _, g := range j.Given {
+		most = max(most, moreBase*poured(g, isBase))
+	}
+	return most
 }
 
 // hotFamily is the family of drinks that are served hot.

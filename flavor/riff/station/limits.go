@@ -89,6 +89,16 @@ func (l *Limits) Wished() bool {
 	return len(l.Aims)+len(l.with)+len(l.served) > 0 || l.fewer || l.cheaper
 }
 
+// Wants reports whether a wish asks for an ingredient.
+func (l *Limits) Wants(p *flavor.Profile) bool {
+	return slices.ContainsFunc(l.with, func(ids []string) bool { return slices.Contains(ids, p.ID) })
+}
+
+// Lighter reports whether less alcohol is asked for.
+func (l *Limits) Lighter() bool {
+	return !math.IsInf(l.maxABV, 1) || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Ethanol && !a.Up })
+}
+
 // Ways lists how the wishes want a drink mixed and served; what they leave open
 // stays as it is.
 func (l *Limits) Ways(s *flavor.Spec) []Way {

@@ -61,6 +61,11 @@ func (j *Job) MostUsual(p *flavor.Profile) float64 {
 	return it.most
 }
 
+// Usual is a pour of an ingredient as proven drinks pour it.
+func (j *Job) Usual(it *Item) (flavor.Pour, bool) {
+	return Pour(it.Profile, it.Unit, j.Station.practice.usualML(it.Profile))
+}
+
 // The least of a bottle, in mL, that counts as moving it: a half ounce, or a
 // quarter of what sweetens, and no more than half of the most that is ever
 // poured. Common practice, no source.

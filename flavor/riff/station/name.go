@@ -30,7 +30,7 @@ func NameOf(s, from *flavor.Spec, family string) string {
 		}
 		head += ", " + flavor.JoinAnd(words)
 	}
-	return Capital(head) + ": " + strings.ToLower(family) + ", " + servedAs(s)
+	return Capital(head) + ": " + family + ", " + servedAs(s)
 }
 
 // leadsOf returns what a drink is ordered by: its bases, the larger first, two at
@@ -105,7 +105,7 @@ var accentWeight = map[flavor.Part]float64{
 }
 
 // endings are words that a name does without where it stays plain what is meant.
-var endings = []string{" liqueur", " syrup", " juice", " amaro", " aperitif", " cordial", " purée", " puree", " (1:1)", " (2:1)"}
+var endings = []string{" liqueur", " syrup", " juice", " aperitif", " cordial", " purée", " puree", " (1:1)", " (2:1)"}
 
 // short drops the ending of a name, unless another pour would then bear the same.
 func short(name string, s *flavor.Spec) string {
@@ -135,9 +135,11 @@ func servedAs(s *flavor.Spec) string {
 	return string(s.Service)
 }
 
-// familyWord is a family in the words of a name: "collins and fizz" are told by
-// the first.
-func familyWord(name string) string {
-	first, _, _ := strings.Cut(name, " and ")
-	return first
+// familyWord is a family in the words of a name: its own where its id is made of
+// the same, else those of the id, which are fewer.
+func familyWord(id, name string) string {
+	if flavor.NormaliseName(id) == flavor.NormaliseName(name) {
+		return strings.ToLower(name)
+	}
+	return strings.ReplaceAll(id, "-", " ")
 }

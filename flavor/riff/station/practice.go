@@ -16,6 +16,8 @@ type practice struct {
 	pours  map[flavor.Class][]sample
 	kins   company[flavor.Kin]
 	smells company[flavor.Family]
+	splits company[flavor.Class] // of bases alone
+	things company[string]       // of kins, and of kins with the family that leads
 }
 
 // sample is one pour of a proven drink.
@@ -46,10 +48,18 @@ func (c *company[K]) add(things []K) {
 func pairOf[K ~string | ~int](a, b K) [2]K { return [2]K{min(a, b), max(a, b)} }
 
 // strange is how much rarer a pair is than it would be by chance, as a
-// logarithm, zero if it is not: ln((e+1)/(o+1)) with o the drinks that keep the
+// logarithm, zero if it is not, and no less than unseen if nobody keeps it: ln((e+1)/(o+1)) with o the drinks that keep the
 // pair and e = nₐ n_b / N those expected. The one added to each keeps a pair of
 // rare things, of which nothing is known, from counting as strange.
 func (c *company[K]) strange(a, b K, drinks float64) float64 {
+	if a != b && drinks > 0 && c.pairs[pairOf(a, b)] == 0 {
+		return max(unseen, c.rarer(a, b, drinks))
+	}
+	return c.rarer(a, b, drinks)
+}
+
+// rarer is the same without a least for what nobody keeps.
+func (c *company[K]) rarer(a, b K, drinks float64) float64 {
 	if a == b || drinks == 0 {
 		return 0
 	}
@@ -57,8 +67,13 @@ func (c *company[K]) strange(a, b K, drinks float64) float64 {
 	return max(0, math.Log((expected+1)/(c.pairs[pairOf(a, b)]+1)))
 }
 
+// unseen is the strangeness of a pair that no proven drink keeps, be it ever so
+// rare.
+const unseen = 1.2
+
 func newPractice(proven []template.Labelled) *practice {
-	p := &practice{drinks: float64(len(proven)), pours: map[flavor.Class][]sample{}, kins: newCompany[flavor.Kin](), smells: newCompany[flavor.Family]()}
+	p := &practice{drinks: float64(len(proven)), pours: map[flavor.Class][]sample{}, kins: newCompany[flavor.Kin](), smells: newCompany[flavor.Family](),
+		splits: newCompany[flavor.Class](), things: newCompany[string]()}
 	for i := range proven {
 		s := &proven[i].Spec
 		for j := range s.Pours {
@@ -67,6 +82,8 @@ func newPractice(proven []template.Labelled) *practice {
 		}
 		p.kins.add(kinsOf(s))
 		p.smells.add(smellsOf(s))
+		p.splits.add(basesOf(s))
+		p.things.add(thingsOf(s))
 	}
 	return p
 }
@@ -77,6 +94,38 @@ func kinsOf(s *flavor.Spec) []flavor.Kin {
 	for i := range s.Pours {
 		if k := s.Pours[i].Profile.Class.Kin(); !slices.Contains(out, k) {
 			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// thingOf names what an ingredient is, finer than its kin: a liqueur of coffee is
+// not poured where one of oranges is.
+func thingOf(p *flavor.Profile) string {
+	f, _ := LeadOf(p)
+	return string(p.Class.Kin()) + "/" + f.String()
+}
+
+// thingsOf lists the kins of a drink and what its pours are, each once.
+func thingsOf(s *flavor.Spec) []string {
+	var out []string
+	for i := range s.Pours {
+		p := s.Pours[i].Profile
+		for _, x := range []string{string(p.Class.Kin()), thingOf(p)} {
+			if !slices.Contains(out, x) {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+// basesOf lists the classes of the bases of a drink, each once.
+func basesOf(s *flavor.Spec) []flavor.Class {
+	var out []flavor.Class
+	for i := range s.Pours {
+		if c := s.Pours[i].Profile.Class; c.Part() == flavor.PartBase && !slices.Contains(out, c) {
+			out = append(out, c)
 		}
 	}
 	return out
@@ -166,6 +215,24 @@ func (p *practice) mostOfKind(x *flavor.Profile) float64 {
 	return beyondMost * x.Class.MostML()
 }
 
+// usualML is the middle one of the proven pours of an ingredient, in mL, and if
+// there is none, a third of the most.
+func (p *practice) usualML(x *flavor.Profile) float64 {
+	var own []float64
+	for _, s := range p.pours[x.Class] {
+		if s.profile.ID == x.ID {
+			own = append(own, s.ml)
+		}
+	}
+	if len(own) == 0 {
+		return p.mostML(x) / mostOverUsual
+	}
+	slices.Sort(own)
+	return own[len(own)/2]
+}
+
+const mostOverUsual = 3
+
 // cosine is the cosine of two aromas, 1 if both are nothing.
 func cosine(a, b []float64) float64 {
 	var ab float64
@@ -187,6 +254,7 @@ func cosine(a, b []float64) float64 {
 const (
 	oddFrom   = 0.7
 	shunnedAt = 1.7
+	unsplit   = 1.0 // of two bases that no proven drink pours together
 )
 
 // strangeness sums what is odd in the pairs that a drink keeps, those of given
@@ -199,8 +267,12 @@ func (p *practice) strangeness(s *flavor.Spec, given []*flavor.Spec) (odd float6
 				continue
 			}
 			kins := p.kins.strange(a.Class.Kin(), b.Class.Kin(), p.drinks)
-			shunned = shunned || kins >= shunnedAt
-			odd += max(0, kins-oddFrom)
+			things := max(p.things.rarer(thingOf(a), string(b.Class.Kin()), p.drinks), p.things.rarer(thingOf(b), string(a.Class.Kin()), p.drinks))
+			shunned = shunned || max(kins, things) >= shunnedAt
+			odd += max(0, max(kins, things)-oddFrom)
+			if a.Class != b.Class && a.Class.Part() == flavor.PartBase && b.Class.Part() == flavor.PartBase && p.splits.pairs[pairOf(a.Class, b.Class)] == 0 {
+				odd += unsplit
+			}
 			f, ok := LeadOf(a)
 			g, both := LeadOf(b)
 			if ok && both {

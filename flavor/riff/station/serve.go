@@ -12,10 +12,13 @@ const (
 	mostDrinkML  = 450.0
 	mostPours    = 7
 
-	longML  = 45.0  // of length make a drink long
-	poolML  = 120.0 // in all do too
-	shortML = 90.0  // of soda at most in a drink on the rocks
-	upML    = 260.0 // before ice at most in a drink served up
+	carryML    = 29.0 // the least that what holds alcohol comes to, seasonings aside
+	mostBaseML = 76.0 // of all bases, unless a given drink pours more
+	moreBase   = 1.25
+	longML     = 45.0  // of length make a drink long
+	poolML     = 120.0 // in all do too
+	shortML    = 90.0  // of soda at most in a drink on the rocks
+	upML       = 260.0 // before ice at most in a drink served up
 )
 
 // held is what of a drink decides how it is mixed and served.
@@ -100,9 +103,9 @@ func slipsOf(s *flavor.Spec) []slip {
 	return out
 }
 
-// served reports whether a drink is mixed and served as the trade does, as far
+// Served reports whether a drink is mixed and served as the trade does, as far
 // as the drinks that were given are.
-func (j *Job) served(s *flavor.Spec) bool {
+func (j *Job) Served(s *flavor.Spec) bool {
 	return !slices.ContainsFunc(slipsOf(s), func(x slip) bool {
 		return !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return slices.Contains(slipsOf(g), x) })
 	})
@@ -111,11 +114,11 @@ func (j *Job) served(s *flavor.Spec) bool {
 // Refit mixes and serves a draft as what is in it asks for: as it is if that
 // does, else in the way nearest to it. What sparkles goes in after the ice.
 func (j *Job) Refit(s *flavor.Spec) {
-	if !j.served(s) {
+	if !j.Served(s) {
 		h := heldBy(s)
 		for _, way := range waysFor(&h, s.Method, s.Service) {
 			s.Method, s.Service = way.Method, way.Service
-			if j.served(s) {
+			if j.Served(s) {
 				break
 			}
 		}

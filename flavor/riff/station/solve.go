@@ -19,6 +19,9 @@ type Draft struct {
 	Lost   int     // pours left out without anything in their place
 	Likely float64 // how much it looks like a proven drink, 0 to 1
 	Rank   float64 // order in which drafts of a kind are settled
+	// Least is the smallest pour of an ingredient, by id, that still does the work
+	// of what it stands for, in mL.
+	Least map[string]float64
 }
 
 // Settled is a draft with its amounts, mixed and judged.
@@ -29,6 +32,8 @@ type Settled struct {
 	Glass *sense.Glass
 	Merit float64 // what the amounts came to
 
+	met   float64 // how well it meets the wishes for more or less, 0 to 1
+	far   float64 // just-noticeable differences from the drink asked about, if there are wishes
 	odd   float64 // how strange the company is that its pours keep
 	short float64 // just-noticeable differences that the wishes still lack
 }
@@ -60,6 +65,7 @@ type solver struct {
 	water  float64
 	ledger []mix.Ledger
 	aims   []aimed
+	floor  map[string]float64
 	room   float64 // volume before ice that the draft set out with
 }
 
@@ -71,7 +77,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &solver{job: j, spec: &d.Spec, water: drink.VolumeML - drink.BeforeML}
+	s := &solver{job: j, spec: &d.Spec, floor: d.Least, water: drink.VolumeML - drink.BeforeML}
 	if s.build, err = j.Station.Judge.Prepare(&d.Spec); err != nil {
 		return nil, nil // nothing in it to weigh: no drink
 	}
@@ -88,6 +94,10 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	out.odd, _ = j.Station.practice.strangeness(&out.Spec, j.Given)
 	if j.From != nil {
 		out.short = j.shortfall(out)
+		out.met = j.met(out)
+		if j.Limits.Wished() {
+			out.far = Apart(j.FromGlass, out.Glass)
+		}
 	}
 	return out, nil
 }
@@ -103,7 +113,8 @@ func (s *solver) begin() {
 	s.ledger = make([]mix.Ledger, len(s.ml))
 	for i := range s.spec.Pours {
 		p := &s.spec.Pours[i]
-		s.amount[i], s.least[i], s.most[i] = p.Amount, s.job.LeastOf(p), s.job.MostOf(p.Profile)
+		s.amount[i], s.most[i] = p.Amount, s.job.MostOf(p.Profile)
+		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
 		s.room += p.ML
 		if it, ok := s.job.Has(p.Profile); ok {
 			s.ledger[i] = it.ledger

@@ -11,6 +11,14 @@ import (
 // one did.
 const leastAlike = 0.80
 
+// mostSweeter is how many times as sweet one juice may be as another that it
+// stands for: tomato stands for no pineapple.
+const mostSweeter = 2.0
+
+// within reports whether two amounts above zero are within so many times of each
+// other.
+func within(a, b, times float64) bool { return a > 0 && b > 0 && a <= times*b && b <= times*a }
+
 // LightABV is the strength, in % vol, that tells a spirit from what stands in
 // for one.
 const LightABV = 15.0
@@ -33,7 +41,8 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool
 	case flavor.PartSour:
 		return kin && it.Per[template.Sour] > 0
 	case flavor.PartLength:
-		return b.Carbonated == a.Carbonated && kin
+		fresh := a.Class.Kin() == flavor.KinJuice || a.Class.Kin() == flavor.KinFruit
+		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[template.Sweet], it.Per[template.Sweet], mostSweeter))
 	}
 	return kin
 }

@@ -47,6 +47,9 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		return "as " + j.provenName(mostLike(x.products, func(int) bool { return true })) + " is poured"
 	}
 	lead := leadsOf(s)[0]
+	if came[0].Class == lead.Class && lead != came[0] {
+		lead = came[0] // of two spirits of a class, the one that came in is told
+	}
 	for _, of := range []struct {
 		name string
 		is   func(p *flavor.Profile) bool
@@ -64,15 +67,18 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 			return true
 		})
 		switch {
-		case count == 0:
+		case count == 0 || of.name == string(lead.Class) && lead == came[0]:
 		case lead == came[0]:
 			return fmt.Sprintf("%s stands in %s, such as %s", of.name, drinks(count), j.provenName(best))
 		default:
 			return fmt.Sprintf("%s stands beside %s in %s, such as %s", of.name, lead.Class, drinks(count), j.provenName(best))
 		}
 	}
-	best := mostLike(x.products, func(int) bool { return true })
-	return fmt.Sprintf("no proven drink pours %s beside %s; the nearest is %s", came[0].Name, lead.Class, j.provenName(best))
+	best := j.provenName(mostLike(x.products, func(int) bool { return true }))
+	if lead == came[0] {
+		return fmt.Sprintf("the nearest proven drink is %s", best)
+	}
+	return fmt.Sprintf("no proven drink pours %s beside %s; the nearest is %s", came[0].Name, lead.Class, best)
 }
 
 func (j *Job) provenName(i int) string { return j.Station.book.proven[i].Spec.Name }
