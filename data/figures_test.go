@@ -49,16 +49,6 @@ func TestFiguresAreThoseOfTheTables(t *testing.T) {
 	t.Logf("%d figures of %d ingredients are taken from %d rows", taken, len(book.IDs()), len(book.Rows()))
 }
 
-// figureOf returns the figure of a field, as the catalogue's files call it.
-func figureOf(p *flavor.Profile, field string) flavor.Figure {
-	for _, f := range figuresOf(p) {
-		if f.field == field {
-			return f.Figure
-		}
-	}
-	return flavor.Figure{}
-}
-
 // fieldOrder is the order of the lines of a record.
 var fieldOrder = []string{"abv", "sugar", "sugars", "acid", "acids", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine"}
 
@@ -93,6 +83,35 @@ func writeFigure(t *testing.T, id, field string, f flavor.Figure) {
 		return
 	}
 	t.Fatalf("%s is in no file", id)
+}
+
+// No figure lies beyond two of its own spreads of a table without a reason
+// written beside it, and a slip of the pen does not pass for one.
+func TestFiguresLieWithinTwoSpreads(t *testing.T) {
+	c := loadCatalogue(t)
+	classes, err := c.AgainstTables()
+	require.NoError(t, err)
+	given := 0
+	for _, k := range classes {
+		given += k.Given
+		for _, d := range k.Beyond {
+			assert.NotEmpty(t, d.Reason, "%s: %s %v ± %v, table %v: %.1f spreads away; take it, or say in tables/figures.toml why not",
+				d.Ingredient, d.Field, d.Have.Value, d.Have.Spread, d.Table.Value, d.Spreads())
+		}
+	}
+	assert.Greater(t, given, 2000)
+
+	p, ok := c.ByID("lemon-juice")
+	require.True(t, ok)
+	slipped := *p
+	slipped.Acid.Value, slipped.Acid.Spread = 5, 1
+	other := &Catalogue{profiles: []*flavor.Profile{&slipped}}
+	classes, err = other.AgainstTables()
+	require.NoError(t, err)
+	require.Len(t, classes, 1)
+	require.Len(t, classes[0].Beyond, 1)
+	assert.Equal(t, "acid", classes[0].Beyond[0].Field)
+	assert.Greater(t, classes[0].Beyond[0].Spreads(), 40.0)
 }
 
 // Nothing is copied that is not used, and no row is named that is not there.

@@ -84,7 +84,25 @@ type report struct {
 	Classes     []api.ClassCount `json:"classes"`
 	Figures     int              `json:"figures"`
 	Origins     []originShare    `json:"origins"`
+	Tables      []tableShare     `json:"tables"` // against published tables, by class
 	Faults      []string         `json:"faults"`
+}
+
+// tableShare is how the records of a class stand against the published tables.
+type tableShare struct {
+	Class  string          `json:"class"`
+	Given  int             `json:"given"`  // figures that a table gives
+	Taken  int             `json:"taken"`  // as the table gives them
+	Beyond []departureLine `json:"beyond"` // more than two of their own spreads away
+}
+
+// departureLine is a figure held against a table, and why.
+type departureLine struct {
+	Ingredient string  `json:"ingredient"`
+	Field      string  `json:"field"`
+	Have       float64 `json:"have"`
+	Table      float64 `json:"table"`
+	Reason     string  `json:"reason"`
 }
 
 // originShare is how many figures are of an origin.
@@ -95,7 +113,7 @@ type originShare struct {
 }
 
 func reportOf(path string, c *data.Catalogue, err error) *report {
-	r := &report{Path: path, Classes: []api.ClassCount{}, Origins: []originShare{}, Faults: []string{}}
+	r := &report{Path: path, Classes: []api.ClassCount{}, Origins: []originShare{}, Tables: []tableShare{}, Faults: []string{}}
 	if err != nil {
 		r.Faults = strings.Split(err.Error(), "\n")
 		return r
@@ -122,7 +140,26 @@ func reportOf(path string, c *data.Catalogue, err error) *report {
 		}
 		r.Origins = append(r.Origins, originShare{string(o), origins[o], share})
 	}
+	if err := r.againstTables(c); err != nil {
+		r.Faults = append(r.Faults, err.Error())
+	}
 	return r
+}
+
+// againstTables adds how the catalogue stands against the published tables.
+func (r *report) againstTables(c *data.Catalogue) error {
+	classes, err := c.AgainstTables()
+	if err != nil {
+		return err
+	}
+	for _, k := range classes {
+		share := tableShare{Class: string(k.Class), Given: k.Given, Taken: k.Taken, Beyond: []departureLine{}}
+		for _, d := range k.Beyond {
+			share.Beyond = append(share.Beyond, departureLine{d.Ingredient, d.Field, d.Have.Value, d.Table.Value, d.Reason})
+		}
+		r.Tables = append(r.Tables, share)
+	}
+	return nil
 }
 
 // originsOf lists the origin of every figure of a profile that states one, its
@@ -151,5 +188,26 @@ func showReport(p *page, r *report) {
 	p.head("Figures by origin")
 	for _, o := range r.Origins {
 		p.row(o.Origin, fmt.Sprint(o.Figures), number(o.SharePct, 1)+" %")
+	}
+	showTables(p, r.Tables)
+}
+
+// showTables says, by class, how many figures a published table gives, how many
+// stand so, and which lie far from it.
+func showTables(p *page, classes []tableShare) {
+	if len(classes) == 0 {
+		return
+	}
+	p.head("Figures that a published table gives: taken from it, beyond two of their own spreads")
+	given, taken, beyond := 0, 0, 0
+	for _, k := range classes {
+		p.row(k.Class, fmt.Sprint(k.Given), fmt.Sprint(k.Taken), fmt.Sprint(len(k.Beyond)))
+		given, taken, beyond = given+k.Given, taken+k.Taken, beyond+len(k.Beyond)
+	}
+	p.row("all", fmt.Sprint(given), fmt.Sprint(taken), fmt.Sprint(beyond))
+	for _, k := range classes {
+		for _, d := range k.Beyond {
+			p.line("  %s, %s: %g where the table has %g: %s", d.Ingredient, d.Field, d.Have, d.Table, orNone([]string{d.Reason}))
+		}
 	}
 }
