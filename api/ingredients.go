@@ -50,35 +50,40 @@ func AnswerSearch(ctx context.Context, house *service.Snapshot, r service.FindRe
 
 // IngredientAnswer is the profile of one ingredient.
 type IngredientAnswer struct {
-	ID             string             `json:"id"`
-	Name           string             `json:"name"`
-	Aliases        []string           `json:"aliases"`
-	Class          string             `json:"class"`
-	Legal          string             `json:"legal" doc:"The legal definition that the profile is held to; empty if none is claimed"`
-	ABVPct         float64            `json:"abv_pct" doc:"% vol at 20 °C"`
-	SugarGPerL     float64            `json:"sugar_g_per_l" doc:"All sugars, as weighed"`
-	SweetGPerL     float64            `json:"sweet_g_per_l" doc:"Sucrose that tastes as sweet"`
-	AcidGPerL      float64            `json:"acid_g_per_l" doc:"All acids, as weighed"`
-	SourGPerL      float64            `json:"sour_g_per_l" doc:"Citric acid with as much acid hydrogen"`
-	Bitter         float64            `json:"bitter" doc:"mg/L of quinine that taste as bitter"`
-	SaltGPerL      float64            `json:"salt_g_per_l"`
-	FatGPerL       float64            `json:"fat_g_per_l"`
-	TextureGPerL   float64            `json:"texture_g_per_l" doc:"What thickens beyond sugar: fat, protein, gum, pulp"`
-	DensityGPerML  float64            `json:"density_g_per_ml" doc:"At 20 °C"`
-	Sugars         string             `json:"sugars" doc:"Which blend of sugars"`
-	Acids          string             `json:"acids" doc:"Which blend of acids"`
-	Carbonated     bool               `json:"carbonated"`
-	Aroma          map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
-	Materials      []MaterialShare    `json:"materials" doc:"What the aroma is worked out from"`
-	Leads          []Lead             `json:"leads" doc:"What it is known by: the materials with at least a fifth of its aroma, the first one first"`
-	Colour         Colour             `json:"colour" doc:"As it looks against white, three centimetres deep"`
-	Units          []UnitYield        `json:"units" doc:"The units it is poured in, and what one of each gives"`
-	Making         string             `json:"making" doc:"How to make it, for house-made things"`
-	Animal         []string           `json:"animal" doc:"What in it comes from animals"`
-	AllergensKnown bool               `json:"allergens_known" doc:"False if nobody has stated the allergens; every one then counts as possible"`
-	Allergens      []Allergen         `json:"allergens"`
-	Cautions       []Caution          `json:"cautions"`
-	Provenance     map[string]Origin  `json:"provenance" doc:"Spread, origin and source of each number, by its field"`
+	ID              string             `json:"id"`
+	Name            string             `json:"name"`
+	Aliases         []string           `json:"aliases"`
+	Class           string             `json:"class"`
+	Legal           string             `json:"legal" doc:"The legal definition that the profile is held to; empty if none is claimed"`
+	ABVPct          float64            `json:"abv_pct" doc:"% vol at 20 °C"`
+	SugarGPerL      float64            `json:"sugar_g_per_l" doc:"All sugars, as weighed"`
+	SweetGPerL      float64            `json:"sweet_g_per_l" doc:"Sucrose that tastes as sweet"`
+	AcidGPerL       float64            `json:"acid_g_per_l" doc:"All acids, as weighed"`
+	SourGPerL       float64            `json:"sour_g_per_l" doc:"Citric acid with as much acid hydrogen"`
+	Bitter          float64            `json:"bitter" doc:"mg/L of quinine that taste as bitter"`
+	SaltGPerL       float64            `json:"salt_g_per_l" doc:"Sodium chloride; 0 as well where nobody has stated it, see stated"`
+	WaterGPerL      float64            `json:"water_g_per_l"`
+	CaffeineMGPerL  float64            `json:"caffeine_mg_per_l" doc:"0 as well where nobody has stated it, see stated"`
+	SweetenersGPerL float64            `json:"sweeteners_g_per_l" doc:"Sucrose that tastes as sweet as what sweetens beside the sugars"`
+	FatGPerL        float64            `json:"fat_g_per_l"`
+	TextureGPerL    float64            `json:"texture_g_per_l" doc:"What thickens beyond sugar: fat, protein, gum, pulp"`
+	DensityGPerML   float64            `json:"density_g_per_ml" doc:"At 20 °C"`
+	Sugars          string             `json:"sugars" doc:"Which blend of sugars"`
+	Acids           string             `json:"acids" doc:"Which blend of acids"`
+	Carbonated      bool               `json:"carbonated"`
+	Aroma           map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
+	Materials       []MaterialShare    `json:"materials" doc:"What the aroma is worked out from"`
+	Leads           []Lead             `json:"leads" doc:"What it is known by: the materials with at least a fifth of its aroma, the first one first"`
+	Colour          Colour             `json:"colour" doc:"As it looks against white, three centimetres deep"`
+	Units           []UnitYield        `json:"units" doc:"The units it is poured in, and what one of each gives"`
+	Making          string             `json:"making" doc:"How to make it, for house-made things"`
+	Animal          []string           `json:"animal" doc:"What in it comes from animals"`
+	AllergensKnown  bool               `json:"allergens_known" doc:"False if nobody has stated the allergens; every one then counts as possible"`
+	Allergens       []Allergen         `json:"allergens"`
+	Cautions        []Caution          `json:"cautions"`
+	FreeOf          []string           `json:"free_of" doc:"Allergens known to be absent where the rest is unstated"`
+	Stated          map[string]Stated  `json:"stated" doc:"The figures that the record states, by field; one that is not here is unknown"`
+	Provenance      map[string]Origin  `json:"provenance" doc:"Spread, origin and source of each number, by its field"`
 }
 
 // MaterialShare is one material of an ingredient.
@@ -107,6 +112,12 @@ type UnitYield struct {
 	ML   float64 `json:"ml"`
 }
 
+// Stated is a figure of a record, and how far it can be trusted.
+type Stated struct {
+	Value float64 `json:"value" doc:"In the unit that the name of the field says"`
+	Origin
+}
+
 // Origin says how far a number can be trusted and where it comes from.
 type Origin struct {
 	Spread float64 `json:"spread" doc:"One standard deviation, in the unit of the number; of the aroma, relative"`
@@ -130,16 +141,19 @@ func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, er
 		AcidGPerL: round(p.Acid.Value, digitsGPerL), SourGPerL: round(sour, digitsGPerL),
 		Bitter:    round(p.Bitter.Value, digitsBitter),
 		SaltGPerL: round(p.Salt.Value, digitsGPerL), FatGPerL: round(p.Fat.Value, digitsGPerL),
-		TextureGPerL:  round(p.Texture.Value, digitsGPerL),
-		DensityGPerML: round(p.DensityGPerML, digitsDensity),
-		Sugars:        p.Sugars.Name, Acids: p.Acids.Name, Carbonated: p.Carbonated,
+		WaterGPerL: round(1000*p.WaterGPerML, digitsGPerL), CaffeineMGPerL: round(p.Caffeine.Value, digitsGPerL),
+		SweetenersGPerL: round(p.Sweeteners.Value, digitsGPerL),
+		TextureGPerL:    round(p.Texture.Value, digitsGPerL),
+		DensityGPerML:   round(p.DensityGPerML, digitsDensity),
+		Sugars:          p.Sugars.Name, Acids: p.Acids.Name, Carbonated: p.Carbonated,
 		Aroma:     aromaOf(p.Aroma),
 		Materials: list(p.Materials, func(m flavor.MaterialShare) MaterialShare { return MaterialShare(m) }),
 		Leads:     leadsOf(house.Catalogue.Space(), p), Colour: colourOf(house.Catalogue.Space(), p),
 		Units: unitsOf(p), Making: p.Making, Animal: append([]string{}, p.Animal...),
 		AllergensKnown: p.AllergensKnown,
 		Allergens:      allergensOf(&alone), Cautions: cautionsOf(house.Cautions(p.Cautions)),
-		Provenance: provenanceOf(p),
+		FreeOf: list(p.FreeOf, func(a flavor.Allergen) string { return string(a) }),
+		Stated: statedOf(p), Provenance: provenanceOf(p),
 	}, nil
 }
 
@@ -150,21 +164,33 @@ func unitsOf(p *flavor.Profile) []UnitYield {
 	})
 }
 
-func provenanceOf(p *flavor.Profile) map[string]Origin {
-	out := map[string]Origin{"aroma": {Spread: p.AromaSpread, Origin: string(p.AromaOrigin)}}
+// statedOf returns the figures that a record states, by the field of the answer.
+func statedOf(p *flavor.Profile) map[string]Stated {
+	out := map[string]Stated{}
 	for field, f := range map[string]flavor.Figure{
 		"abv_pct": p.ABV, "sugar_g_per_l": p.Sugar, "acid_g_per_l": p.Acid, "bitter": p.Bitter,
 		"salt_g_per_l": p.Salt, "fat_g_per_l": p.Fat, "texture_g_per_l": p.Texture,
+		"sweeteners_g_per_l": p.Sweeteners, "caffeine_mg_per_l": p.Caffeine,
 	} {
 		if f.Origin != "" {
-			out[field] = Origin{round(f.Spread, digitsDensity), string(f.Origin), f.Source}
+			out[field] = Stated{round(f.Value, digitsDensity), Origin{round(f.Spread, digitsDensity), string(f.Origin), f.Source}}
 		}
+	}
+	return out
+}
+
+func provenanceOf(p *flavor.Profile) map[string]Origin {
+	out := map[string]Origin{"aroma": {Spread: p.AromaSpread, Origin: string(p.AromaOrigin)}}
+	for field, s := range statedOf(p) {
+		out[field] = s.Origin
 	}
 	for _, y := range p.Yields {
 		out["units."+string(y.Unit)] = Origin{round(y.Amount.Spread, digitsDensity), string(y.Amount.Origin), y.Amount.Source}
 	}
 	worked := Origin{Origin: string(flavor.OriginComputed), Source: "from the other numbers of the profile"}
-	out["sweet_g_per_l"], out["sour_g_per_l"], out["density_g_per_ml"] = worked, worked, worked
+	for _, field := range []string{"sweet_g_per_l", "sour_g_per_l", "density_g_per_ml", "water_g_per_l"} {
+		out[field] = worked
+	}
 	return out
 }
 
