@@ -6,29 +6,34 @@ import (
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/sense"
 )
 
 // CoverBody asks what to pour in place of an ingredient.
 type CoverBody struct {
 	Draft
-	Missing  OneOrMore[string]  `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
-	Avoid    []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
-	Diet     []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
-	MaxABV   float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
-	Prices   map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
-	MaxCost  float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, in the currency of the prices; what has no price is then left out"`
-	Stock    []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue"`
-	MaxParts int                `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
-	Limit    int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
+	Missing    OneOrMore[string]  `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
+	Avoid      []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Diet       []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	MaxABV     float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
+	Prices     map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
+	MaxCost    float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, in the currency of the prices; what has no price is then left out"`
+	Stock      []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue, where what few bars stock comes after what stands in most"`
+	Everywhere bool               `json:"everywhere,omitempty" doc:"Without a stock, take what few bars stock for as good as what stands in most"`
+	MaxParts   int                `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
+	Limit      int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
 }
 
 // CoverAnswer is the covers found.
 type CoverAnswer struct {
-	Missing    OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
-	Removed    []Ingredient          `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
-	Covers     []Cover               `json:"covers" doc:"The best first"`
-	Unbalanced bool                  `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
-	Refused    Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
+	Missing       OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
+	Removed       []Ingredient          `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
+	Covers        []Cover               `json:"covers" doc:"The best first"`
+	IfLabelClears []Cover               `json:"if_label_clears" doc:"Never safe by themselves: covers with something whose allergens nobody has stated; only if the labels in read clear it for the guest"`
+	Near          bool                  `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
+	ProvenBest    bool                  `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
+	Unbalanced    bool                  `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	Refused       Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
 }
 
 // Ingredient names an ingredient.
@@ -43,7 +48,8 @@ type Cover struct {
 	Changes        []Change    `json:"changes" doc:"Other pours that move"`
 	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
 	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in just-noticeable differences"`
-	IdealJND       float64     `json:"ideal_jnd" doc:"How near any amounts of the same ingredients could come; what is more is what the jigger costs"`
+	Notice         string      `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
+	Gone           []string    `json:"gone" doc:"Materials that led what is missing and are not in the glass any more"`
 	Score          float64     `json:"score"`
 	ScoreBefore    float64     `json:"score_before"`
 	Lost           []string    `json:"lost" doc:"Aroma families that a guest would miss"`
@@ -53,6 +59,8 @@ type Cover struct {
 	Allergens      []Allergen  `json:"allergens"`
 	NewAllergens   []string    `json:"new_allergens" doc:"Those that the drink did not have before"`
 	Cautions       []Caution   `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
+	Read           []string    `json:"read,omitempty" doc:"Ids whose labels must clear the drink for the guest"`
+	Also           []string    `json:"also,omitempty" doc:"Other covers that come to the same glass, in a line each"`
 	Text           string      `json:"text"`
 }
 
@@ -63,6 +71,7 @@ type CoverPart struct {
 	Amount float64 `json:"amount"`
 	Unit   string  `json:"unit"`
 	ML     float64 `json:"ml"`
+	For    string  `json:"for" doc:"Id of what it stands for"`
 }
 
 // Refused counts ingredients that would do but for one thing.
@@ -76,30 +85,44 @@ type Refused struct {
 func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (*CoverAnswer, error) {
 	r, err := house.Cover(ctx, service.CoverRequest{Draft: body.Draft.service(), Missing: body.Missing.Items,
 		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices},
-		Stock: body.Stock, Parts: body.MaxParts, Limit: body.Limit})
+		Stock: body.Stock, Everywhere: body.Everywhere, Parts: body.MaxParts, Limit: body.Limit})
 	if err != nil {
 		return nil, err
 	}
+	shown := func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }
 	return &CoverAnswer{
-		Missing:    OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
-		Removed:    list(r.Result.Removed, ingredientOf),
-		Covers:     list(r.Result.Covers, func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }),
-		Unbalanced: r.Result.Unbalanced,
-		Refused:    Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
+		Missing:       OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
+		Removed:       list(r.Result.Removed, ingredientOf),
+		Covers:        list(r.Result.Covers, shown),
+		IfLabelClears: list(r.Result.IfLabelClears, shown),
+		Near:          r.Result.Near,
+		ProvenBest:    r.Result.Proven,
+		Unbalanced:    r.Result.Unbalanced,
+		Refused:       Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
 	}, nil
 }
 
 func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
 
+// partsOf lists what is poured instead, and what each part stands for.
+func partsOf(c *cover.Cover) []CoverPart {
+	out := make([]CoverPart, len(c.Parts))
+	for i, p := range c.Parts {
+		out[i] = CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML), c.For[i].ID}
+	}
+	return out
+}
+
 func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 	return Cover{
-		Parts: list(c.Parts, func(p flavor.Pour) CoverPart {
-			return CoverPart{p.Profile.ID, p.Profile.Name, p.Amount, string(p.Unit), round(p.ML, digitsML)}
-		}),
+		Parts:          partsOf(c),
 		Changes:        list(c.Changes, changeOf),
 		Spec:           specOf(&c.Spec),
 		DistanceJND:    round(c.Distance, digitsJND),
-		IdealJND:       round(c.Ideal, digitsJND),
+		Notice:         string(c.Notice),
+		Gone:           list(c.Gone, func(l sense.Lost) string { return l.Material }),
+		Read:           list(c.Read, func(p *flavor.Profile) string { return p.ID }),
+		Also:           list(c.Also, func(o cover.Cover) string { return o.Text }),
 		Score:          roundScore(c.Score),
 		ScoreBefore:    roundScore(before),
 		Lost:           list(c.Lost, flavor.Family.String),

@@ -35,7 +35,7 @@ func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageB
 	if err != nil {
 		return nil, err
 	}
-	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.GoodDistance, Weak: list(r.Weak, func(w cover.Weak) Weak {
+	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Weak: list(r.Weak, func(w cover.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
 	})}, nil
 }

@@ -139,7 +139,9 @@ func pours(s *flavor.Spec, p *flavor.Profile) bool {
 func TestDemoShelfCoversWhatRanDry(t *testing.T) {
 	c, h := loadDemo(t)
 	mixer, judge := demoJudge(t, c)
-	finder := cover.NewFinder(mixer, judge, cover.DefaultWeights())
+	customs, err := c.Customs()
+	require.NoError(t, err)
+	finder := cover.NewFinder(mixer, judge, c.Space(), customs, cover.DefaultWeights())
 	left := slices.DeleteFunc(slices.Clone(h.Stock), func(p *flavor.Profile) bool { return slices.Contains(h.Out, p) })
 	for _, gone := range h.Out {
 		for i := range h.Specs {

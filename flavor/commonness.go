@@ -1,7 +1,8 @@
 package flavor
 
-// Commonness says how common an ingredient is behind the bars of the world. The
-// zero value knows of nothing common.
+import "maps"
+
+// Commonness says how common an ingredient is behind the bars of the world.
 //
 // The rule: what a list of usual bottles names, or CommonFrom proven drinks and
 // more pour, stands in most bars. The rest is the rarer the fewer proven drinks
@@ -32,6 +33,16 @@ func NewCommonness(proven []*Spec, usual []string) *Commonness {
 		}
 	}
 	return c
+}
+
+// With returns a commonness that knows more usual bottles, such as those that a
+// house keeps. c stays as it is.
+func (c *Commonness) With(usual []*Profile) *Commonness {
+	out := &Commonness{drinks: c.drinks, usual: maps.Clone(c.usual)}
+	for _, p := range usual {
+		out.usual[p.ID] = true
+	}
+	return out
 }
 
 // Drinks returns how many proven drinks pour an ingredient.

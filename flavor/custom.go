@@ -30,8 +30,12 @@ func (c *Customs) Add(out string, parts []string, place int) {
 }
 
 // For returns the customs for what is out, the first choice first, and those of
-// one place in the order of their ids. The result is the caller's.
+// one place in the order of their ids. The result is the caller's. Nil knows of
+// no custom.
 func (c *Customs) For(out string) []Custom {
+	if c == nil {
+		return nil
+	}
 	return slices.SortedFunc(slices.Values(c.of[out]), func(a, b Custom) int {
 		if a.Place != b.Place {
 			return a.Place - b.Place

@@ -16,14 +16,20 @@ const (
 	DefaultMaxParts = 2
 )
 
+// coverEffort is how much work a search for covers may take: some two seconds.
+const coverEffort = 20_000_000
+
 // CoverRequest asks what to pour in place of what ran out.
 type CoverRequest struct {
 	Draft
 	Missing []string // names, aliases or ids, as the draft writes them or otherwise
 	Guest   Guest
 	Stock   []string // ids of what may be poured; nil for the whole catalogue
-	Parts   int      // most ingredients of one cover, 1 to cover.MaxParts
-	Limit   int      // most covers, 1 to cover.MaxLimit
+	// Everywhere takes what few bars stock for as good as what stands in most;
+	// with a stock, everything in it is at hand anyway.
+	Everywhere bool
+	Parts      int // most ingredients of one cover, 1 to cover.MaxParts
+	Limit      int // most covers, 1 to cover.MaxLimit
 }
 
 // CoverAnswer is the covers found.
@@ -58,7 +64,8 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 }
 
 func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, lookup.Refused, error) {
-	need := lookup.Need{Avoid: guest.Avoid, Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
+	// What an allergen keeps out is asked for too: a label may clear it.
+	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
 	for _, p := range missing {
 		need.Exclude = append(need.Exclude, p.ID)
 	}
@@ -66,10 +73,15 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 	if err != nil {
 		return nil, refused, err
 	}
+	for _, p := range candidates {
+		if !p.Avoids(guest.Avoid) {
+			refused.ByAllergen++
+		}
+	}
 	request := cover.Request{Spec: spec, Missing: missing, Candidates: candidates, Guest: guest,
-		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit}
-	if r.Stock == nil {
-		request.Usual = s.usual
+		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Effort: coverEffort}
+	if r.Stock == nil && !r.Everywhere {
+		request.Common = s.common.With(s.Stock)
 	}
 	result, err := s.Finder.Find(ctx, request)
 	return result, refused, err

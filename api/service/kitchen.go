@@ -65,7 +65,9 @@ type Kitchen struct {
 	Finder    *cover.Finder
 	Station   *station.Station
 
-	follow follow
+	follow  follow
+	customs *flavor.Customs    // what the trade pours in place of what is out
+	common  *flavor.Commonness // how common everything is
 }
 
 // NewKitchen loads the families and builds an index over a catalogue, such as
@@ -77,6 +79,12 @@ func NewKitchen[I follower[I]](ctx context.Context, c *data.Catalogue, build fun
 		return nil, err
 	}
 	k.Proven = proven
+	if k.customs, err = c.Customs(); err != nil {
+		return nil, err
+	}
+	if k.common, err = c.Commonness(proven); err != nil {
+		return nil, err
+	}
 	if k.Mixer, err = mix.NewMixer(); err != nil {
 		return nil, err
 	}
@@ -95,7 +103,7 @@ func NewKitchen[I follower[I]](ctx context.Context, c *data.Catalogue, build fun
 func (k *Kitchen) judgeBy(s *template.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
-	k.Finder = cover.NewFinder(k.Mixer, k.Judge, cover.DefaultWeights())
+	k.Finder = cover.NewFinder(k.Mixer, k.Judge, k.Catalogue.Space(), k.customs, cover.DefaultWeights())
 	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), k.Proven)
 	return err
 }

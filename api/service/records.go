@@ -80,7 +80,6 @@ func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, 
 	}
 	out.Faults = slices.Clone(out.unlaid)
 	out.Stock, out.Out = r.stock(out.Shelf)
-	out.usual = usualIn(base.Proven, out.Stock)
 	right := out.pour(ctx, base, store, r)
 	out.Prices, out.PricesFault = prep.NewPrices(out.Shelf, house.Items(r.bottles), out.made)
 	if out.PricesFault != nil {

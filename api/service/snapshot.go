@@ -9,7 +9,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
 )
 
 // Snapshot is a house as it stands at one moment. It is read only, and safe for
@@ -32,7 +31,6 @@ type Snapshot struct {
 	unlaid []error // faults of the bottles and makings, for as long as the shelf is the same
 	made   []house.Made
 	rights []house.Right
-	usual  map[string]bool // ids of what most bars stock
 	coach  func() (*drill.Trainer, error)
 }
 
@@ -63,7 +61,6 @@ func AtRest(k *Kitchen, h *data.House) *Snapshot {
 		d := &h.Specs[i]
 		s.Menu = append(s.Menu, Drink{Slug: house.IDOf(house.KindSpec, d.Name), Family: d.Family, Spec: d.Spec})
 	}
-	s.usual = usualIn(k.Proven, s.Stock)
 	s.coach = s.newCoach()
 	return s
 }
@@ -71,19 +68,4 @@ func AtRest(k *Kitchen, h *data.House) *Snapshot {
 // InStock returns what the house keeps and has not run out of.
 func (s *Snapshot) InStock() []*flavor.Profile {
 	return slices.DeleteFunc(slices.Clone(s.Stock), func(p *flavor.Profile) bool { return slices.Contains(s.Out, p) })
-}
-
-// usualIn returns the ids of what most bars stock: what proven drinks are made
-// of, and what the house keeps.
-func usualIn(proven []template.Labelled, stock []*flavor.Profile) map[string]bool {
-	usual := map[string]bool{}
-	for i := range proven {
-		for _, p := range proven[i].Spec.Pours {
-			usual[p.Profile.ID] = true
-		}
-	}
-	for _, p := range stock {
-		usual[p.ID] = true
-	}
-	return usual
 }

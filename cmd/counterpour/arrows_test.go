@@ -36,8 +36,10 @@ var allowedInFlavor = map[string][]string{
 	"habit":    {"flavor"},
 	"template": {"flavor", "mix", "habit"},
 	"balance":  {"flavor", "measure", "mix", "sense", "template"},
-	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance"},
+	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover/search"},
 	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
+
+	"cover/search": {"sense"},
 
 	"riff/wish":    {"flavor", "sense", "cover"},
 	"riff/station": {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish"},

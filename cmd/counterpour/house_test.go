@@ -36,7 +36,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	require.NoError(t, os.WriteFile(path("specs.txt"), []byte(houseSpecs), 0o644))
 	// A count of the shelves knows no prices and no strengths.
 	require.NoError(t, os.WriteFile(path("count.csv"), []byte("name,ingredient,stock\nDock gin,London dry gin,2\nDock falernum,falernum,1\nClove syrup,clove syrup,1\nGinger syrup,ginger syrup,1\nLemon juice,lemon juice,1\n"), 0o644))
-	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz clove syrup", 1)
+	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz ginger syrup", 1)
 	require.NoError(t, os.WriteFile(path("served.txt"), []byte(served), 0o644))
 	require.NoError(t, os.WriteFile(path("bad.csv"), []byte(houseStock+",Moon dust,moon dust,,,,,,4,EUR,500,,1,\n"), 0o644))
 	for _, c := range []struct {
@@ -52,14 +52,14 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "a bad row stops all", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, code: exitInput, err: []string{"7"}},
 		{name: "or only itself", args: []string{"house", "import", "--keep-good", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, out: []string{"1 bad", "moon dust"}},
 		{name: "import specs", args: []string{"house", "import", "--house", path("bar.house"), "--as", "text", path("specs.txt")}, out: []string{"1 added"}},
-		{name: "outs", args: []string{"outs", "--out", "falernum", "--house", path("bar.house")}, out: []string{"Quay Test, without falernum", "clove syrup"}},
-		{name: "outs within a cost", args: []string{"outs", "--out", "falernum", "--max-cost", "0.2", "--house", path("bar.house")}, out: []string{"clove syrup"}},
+		{name: "outs", args: []string{"outs", "--out", "falernum", "--house", path("bar.house")}, out: []string{"Quay Test, without falernum", "ginger syrup"}},
+		{name: "outs within a cost", args: []string{"outs", "--out", "falernum", "--max-cost", "0.2", "--house", path("bar.house")}, out: []string{"ginger syrup"}},
 		{name: "outs within next to nothing", args: []string{"outs", "--out", "falernum", "--max-cost", "0.001", "--house", path("bar.house")}, out: []string{"no cover in stock"}},
-		{name: "before it was tasted", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
+		{name: "before it was tasted", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"ginger syrup  instead"}},
 		{name: "a cover is sent back", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0"}, out: []string{"noted"}},
-		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"ginger syrup  instead"}},
+		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
 		{name: "tasted, but not how", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum"}, code: exitInput, err: []string{"--kept"}},
 		{name: "cost", args: []string{"house", "cost", "quay test", "--house", path("bar.house")}, out: []string{"Quay Test: 2.10 EUR", "London dry gin", "66 %"}},
 		{name: "cost of a stranger", args: []string{"house", "cost", "Negative", "--house", path("bar.house")}, code: exitInput, err: []string{"no drink"}},

@@ -3,6 +3,7 @@ package cover
 import (
 	"math"
 
+	"counterpour/flavor/cover/search"
 	"counterpour/flavor/template"
 )
 
@@ -21,7 +22,7 @@ type scorer struct {
 }
 
 // newScorer makes the combination of x ready to be scored.
-func (t *task) newScorer(x *found) (*scorer, error) {
+func (t *task) newScorer(x *search.Filling) (*scorer, error) {
 	s := t.specOf(x)
 	build, err := t.finder.judge.Prepare(&s)
 	if err != nil {
@@ -30,60 +31,39 @@ func (t *task) newScorer(x *found) (*scorer, error) {
 	return &scorer{task: t, build: build, ml: make([]float64, 0, len(s.Pours))}, nil
 }
 
-// balanced returns the score of a rounding and whether it keeps the drink in
-// balance; the score is not worked out if it cannot be enough.
-func (s *scorer) balanced(x *found) (score float64, ok bool) {
+// balanced reports whether a rounding keeps the drink in balance.
+func (s *scorer) balanced(x *search.Filling) bool {
 	s.ml = s.ml[:0]
 	for p := range s.task.pours(x) {
 		s.ml = append(s.ml, p.ML)
 	}
-	return s.build.Reaches(s.ml, s.task.leastScore())
+	_, ok := s.build.Reaches(s.ml, s.task.leastScore())
+	return ok
 }
 
-// choose keeps the best of the roundings of a combination that is good enough.
-func (s *search) choose(roundings []found) error {
-	w := weigher{task: s.task, best: roundings[0]}
+// choose returns which of the roundings of one combination is served: the first
+// that is within the guest's limits and, if that is asked, keeps the balance.
+func (t *task) choose(roundings []search.Filling) (int, error) {
+	var scorer *scorer
 	for i := range roundings {
-		good, err := w.good(&roundings[i], i == 0)
-		if err != nil {
-			return err
+		x := &roundings[i]
+		if !t.allows(x) {
+			continue
 		}
-		if good {
-			s.list.keep(roundings[i])
-			return nil
+		if ok, err := t.within(x); err != nil {
+			return -1, err
+		} else if !ok {
+			continue
 		}
-	}
-	return nil
-}
-
-// weigher weighs the roundings of one combination.
-type weigher struct {
-	task   *task
-	best   found
-	scorer *scorer // made for the best of them, once one is asked for
-}
-
-// good reports whether a rounding is within the guest's limits and, if that is
-// asked, keeps the balance.
-func (w *weigher) good(x *found, best bool) (bool, error) {
-	if !w.task.allows(x) {
-		return false, nil
-	}
-	if ok, err := w.task.within(x); !ok || err != nil {
-		return false, err
-	}
-	if !w.task.strict {
-		return true, nil
-	}
-	if w.scorer == nil {
-		var err error
-		if w.scorer, err = w.task.newScorer(&w.best); err != nil {
-			return false, err
+		if t.strict && scorer == nil {
+			var err error
+			if scorer, err = t.newScorer(&roundings[0]); err != nil {
+				return -1, err
+			}
+		}
+		if !t.strict || scorer.balanced(x) {
+			return i, nil
 		}
 	}
-	score, ok := w.scorer.balanced(x)
-	if ok && best { // what the scorer was made for, to the last digit
-		x.score = score
-	}
-	return ok, nil
+	return -1, nil
 }

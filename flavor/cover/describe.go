@@ -3,55 +3,77 @@ package cover
 import (
 	"cmp"
 	"iter"
-	"math"
 	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/search"
+	"counterpour/flavor/sense"
 )
 
-// found is one combination with its amounts.
-type found struct {
-	parts   []int         // candidates, ascending
-	amounts [MaxParts]int // index into each one's amounts
-	moves   []int
-	square  float64 // squared distance
-	rank    float64
-	score   float64 // of the whole drink; 0 if it was not worked out
-}
-
-// describe turns a combination into a cover.
-func (t *task) describe(x *found) (Cover, error) {
-	c := Cover{Distance: math.Sqrt(x.square), rank: x.rank, Spec: t.specOf(x)}
-	var err error
-	if c.Ideal, err = t.ideal(x.parts); err != nil {
-		return Cover{}, err
-	}
-	for k, i := range x.parts {
-		a := t.cands[i].amounts[x.amounts[k]]
-		c.Parts = append(c.Parts, pourOf(t.cands[i].profile, a))
-	}
-	slices.SortStableFunc(c.Parts, func(a, b flavor.Pour) int { return cmp.Compare(b.ML, a.ML) })
-	for _, m := range x.moves {
+// describe turns an idea into a cover.
+func (t *task) describe(x *idea) (Cover, error) {
+	c := Cover{Distance: x.distance, rank: x.rank, Spec: x.spec}
+	t.addParts(&c, &x.filling)
+	for _, m := range x.filling.Moves {
 		from := t.req.Spec.Pours[t.moves[m].pour]
 		to := t.moves[m].amount
 		c.Changes = append(c.Changes, balance.Change{Pour: t.moves[m].pour, Profile: from.Profile, Unit: from.Unit,
 			From: from.Amount, To: to.value, FromML: from.ML, ToML: to.ml})
 	}
-	drink, err := t.finder.mixer.Mix(&c.Spec)
-	if err != nil {
+	var err error
+	if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
 		return Cover{}, err
 	}
-	if c.Score = x.score; c.Score == 0 {
-		if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
-			return Cover{}, err
+	c.ABVChange, c.VolumeChange = x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
+	for _, p := range t.req.Missing {
+		for _, l := range t.finder.space.Lost(p, t.glass, x.glass) {
+			if !slices.ContainsFunc(c.Gone, func(o sense.Lost) bool { return o.Material == l.Material }) {
+				c.Gone = append(c.Gone, l)
+			}
 		}
 	}
-	c.ABVChange, c.VolumeChange = drink.ABV-t.drink.ABV, drink.VolumeML-t.drink.VolumeML
-	t.compareAromas(&c, drink)
-	t.compareAllergens(&c)
-	c.Text = t.text(&c)
+	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
+	t.compareAromas(&c, x.drink)
+	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
+	t.addRead(&c)
+	c.Text = t.text(&c, x.glass)
+	for i := range x.also {
+		other, err := t.describe(&x.also[i])
+		if err != nil {
+			return Cover{}, err
+		}
+		c.Also = append(c.Also, other)
+	}
 	return c, nil
+}
+
+// addParts lists the parts, the most first, and what each stands for: what it is
+// least strange in place of.
+func (t *task) addParts(c *Cover, x *search.Filling) {
+	order := slices.Clone([]int{0, 1, 2}[:len(x.Parts)])
+	ml := func(k int) float64 { return t.cands[x.Parts[k]].amounts[x.Amounts[k]].ml }
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(ml(b), ml(a)) })
+	for _, k := range order {
+		i := x.Parts[k]
+		c.Parts = append(c.Parts, pourOf(t.cands[i].profile, t.cands[i].amounts[x.Amounts[k]]))
+		stands, least := 0, t.entries[i].Strange
+		for m := range least {
+			if least[m] < least[stands] {
+				stands = m
+			}
+		}
+		c.For = append(c.For, t.removed[stands])
+	}
+}
+
+// addRead lists the pours that the guest may have only if the label clears them.
+func (t *task) addRead(c *Cover) {
+	for i := range c.Spec.Pours {
+		if p := c.Spec.Pours[i].Profile; p.Clear(t.req.Guest.Avoid) != flavor.Free && !slices.Contains(c.Read, p) {
+			c.Read = append(c.Read, p)
+		}
+	}
 }
 
 func pourOf(p *flavor.Profile, a amount) flavor.Pour {
@@ -61,9 +83,9 @@ func pourOf(p *flavor.Profile, a amount) flavor.Pour {
 
 // pours yields the pours of the whole drink, the substitutes in the place of
 // the first pour that went.
-func (t *task) pours(x *found) iter.Seq[flavor.Pour] {
+func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 	return func(yield func(flavor.Pour) bool) {
-		parts := x.parts
+		parts := x.Parts
 		for i := range t.req.Spec.Pours {
 			if slices.Contains(t.keep, i) {
 				if !yield(t.moved(i, x)) {
@@ -72,7 +94,7 @@ func (t *task) pours(x *found) iter.Seq[flavor.Pour] {
 				continue
 			}
 			for k, c := range parts {
-				if !yield(pourOf(t.cands[c].profile, t.cands[c].amounts[x.amounts[k]])) {
+				if !yield(t.poured(i, c, x.Amounts[k])) {
 					return
 				}
 			}
@@ -81,10 +103,18 @@ func (t *task) pours(x *found) iter.Seq[flavor.Pour] {
 	}
 }
 
+// poured returns a part as it is poured in the place of pour i: what was added
+// after mixing still is.
+func (t *task) poured(i, part, amount int) flavor.Pour {
+	p := pourOf(t.cands[part].profile, t.cands[part].amounts[amount])
+	p.After = t.req.Spec.Pours[i].After
+	return p
+}
+
 // moved returns pour i of the drink as a cover has it.
-func (t *task) moved(i int, x *found) flavor.Pour {
+func (t *task) moved(i int, x *search.Filling) flavor.Pour {
 	p := t.req.Spec.Pours[i]
-	for _, m := range x.moves {
+	for _, m := range x.Moves {
 		if t.moves[m].pour == i {
 			p.Amount, p.ML = t.moves[m].amount.value, t.moves[m].amount.ml
 		}
@@ -93,9 +123,8 @@ func (t *task) moved(i int, x *found) flavor.Pour {
 }
 
 // specOf returns the whole drink.
-func (t *task) specOf(x *found) flavor.Spec {
-	s := *t.req.Spec
-	s.Notes = slices.Clone(s.Notes)
-	s.Pours = slices.AppendSeq(make([]flavor.Pour, 0, len(t.keep)+len(x.parts)), t.pours(x))
+func (t *task) specOf(x *search.Filling) flavor.Spec {
+	s := t.req.Spec.Clone()
+	s.Pours = slices.AppendSeq(make([]flavor.Pour, 0, len(t.keep)+len(x.Parts)), t.pours(x))
 	return s
 }

@@ -1,12 +1,24 @@
 // Package cover finds what to pour instead of an ingredient that is missing, so
-// that the glass stays the same. Covers are judged by the finished drink and
-// not by name: the distance between what the drink carried and what it carries
-// now, over ethanol, sweetness, acid, bitterness, body, volume and every aroma
-// family, each in just-noticeable differences.
+// that the glass stays the same, as a bartender would pour it.
 //
-// Amounts are those that a bartender pours: steps of the jigger, dashes for
-// strong things, barspoons. Every combination of one, two or three substitutes
-// out of the candidates is either worked out or ruled out by a bound that no
-// amount of it can beat, so the list is the same as that of an exhaustive
-// search.
+// Covers are judged by the finished drink: the distance, in just-noticeable
+// differences over every sense, between what the guest had and what the guest
+// gets, see package sense. What the trade does settles what is poured first among
+// those that are near each other: a cover ranks by its distance and by what its
+// parts must earn,
+//
+//   - for being several: a second bottle is poured only if it brings the glass
+//     nearer by a step that a guest notices, and so is a third;
+//   - for being rare, where no stock list says what is at hand;
+//   - for being strange in the place of what is missing: of another class, and
+//     smelling of other things. A custom of the trade takes off up to a step.
+//
+// Water, sugar and salt never stand for an aroma. Two covers whose glasses differ
+// by less than half a step are one idea: the better one is listed, the other under
+// it. No cover carries what the guest must not have; what nobody has stated counts
+// as present, and what only a label would have to clear is listed apart.
+//
+// Which amounts are poured is found by package search, exactly, in the space near
+// the original glass, where steps are linear; the distance that is shown is then
+// measured between the two glasses.
 package cover

@@ -5,33 +5,33 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"sync"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 )
 
 // Finder finds covers. It is safe for concurrent use.
 type Finder struct {
 	mixer   *mix.Mixer
 	judge   *balance.Judge
+	space   *sense.Space
+	customs *flavor.Customs
 	weights Weights
-	shelves sync.Pool // of *shelf
 }
 
-// NewFinder returns a finder that judges by weights.
-func NewFinder(mixer *mix.Mixer, judge *balance.Judge, w Weights) *Finder {
-	return &Finder{mixer: mixer, judge: judge, weights: w}
+// NewFinder returns a finder that knows the customs of the trade and judges by
+// weights.
+func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, customs *flavor.Customs, w Weights) *Finder {
+	return &Finder{mixer: mixer, judge: judge, space: space, customs: customs, weights: w}
 }
 
 // Limits of a request.
 const (
-	MaxParts  = 3
-	MaxLimit  = 100
-	perLead   = 2 // covers that may share the same leading substitute
-	maxMoved  = 2 // pours besides the substitutes that a cover may move, see addSets
-	roundings = 6 // roundings of one combination that are tried for balance
+	MaxParts = search.MaxParts
+	MaxLimit = 100
 )
 
 // Request asks for covers.
@@ -39,31 +39,40 @@ type Request struct {
 	Spec       *flavor.Spec
 	Missing    []*flavor.Profile // what ran out; one or more pours of the spec
 	Candidates []*flavor.Profile // what may be poured instead
-	// Usual holds the ids of what most bars stock. Over a whole catalogue, what
-	// is not among them must earn its place; nil if all candidates are at hand.
-	Usual    map[string]bool
+	// Common weighs candidates by how common they are, for when nobody has said
+	// what is at hand; nil if all of them are.
+	Common   *flavor.Commonness
 	Guest    Guest
 	Tastings []Tasting // what the house has learnt of covers
-	Parts    int       // most substitutes, 1 to MaxParts; 0 means 2
-	Limit    int       // most covers, 1 to MaxLimit; 0 means 10
+	// Parts is the most substitutes, 1 to MaxParts, for one thing that had to go;
+	// each further one may have one more, up to MaxParts in all. 0 means 2.
+	Parts int
+	Limit int // most covers, 1 to MaxLimit; 0 means 10
+	// Effort is how much work the search may take, see [search.Problem]; 0 means as
+	// much as it needs. What it has by then, or by the deadline of the context, is
+	// returned as the best so far.
+	Effort int
 }
 
 // Cover is one way to pour the drink without what is missing.
 type Cover struct {
-	Parts    []flavor.Pour
+	Parts []flavor.Pour
+	// For is what each part stands for, of what had to go.
+	For      []*flavor.Profile
 	Changes  []balance.Change // other pours that move
 	Spec     flavor.Spec
-	Distance float64 // just-noticeable differences
-	// Ideal is how near any amounts of the same substitutes could come, with
-	// the same freedom of the other pours: what the jigger costs is Distance
-	// less Ideal.
-	Ideal        float64
-	Score        float64
+	Distance float64 // just-noticeable differences between the two finished drinks
+	Notice   sense.Notice
+	Score    float64
+	// Gone is what led the missing ingredients and is not in the glass any more.
+	Gone         []sense.Lost
 	Lost, Gained []flavor.Family
 	ABVChange    float64 // % vol, finished
 	VolumeChange float64 // mL, finished
 	Marks        []flavor.AllergenMark
 	NewAllergens []flavor.Allergen
+	Read         []*flavor.Profile // whose labels must clear it for the guest; none for a safe cover
+	Also         []Cover           // covers that come to the same glass, the best first
 	Text         string
 
 	rank float64
@@ -76,24 +85,59 @@ type Result struct {
 	// must not have.
 	Removed []*flavor.Profile
 	Covers  []Cover
+	// IfLabelClears are covers that hold something whose allergens nobody has
+	// stated, none of which is known to be what the guest avoids. They are safe
+	// only if the labels in Read say so.
+	IfLabelClears []Cover
 	// Unbalanced is true if no cover keeps the drink in balance, and those
 	// listed do not.
 	Unbalanced bool
+	Near       bool // a cover keeps the drink: none is further than [NearJND] if false
+	Proven     bool // no better cover is possible; false if time or effort ran out
 }
 
 // Find returns the best covers. It fails if the request is out of range, if
-// what is missing is not in the spec, or if ctx ends.
+// what is missing is not in the spec, or if ctx is cancelled.
 func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 	if err := r.check(); err != nil {
 		return nil, err
 	}
-	task, err := f.newTask(&r)
+	result, err := f.covers(ctx, &r, false)
 	if err != nil {
 		return nil, err
 	}
-	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed}
-	task.shelf = f.borrow()
-	defer f.shelves.Put(task.shelf)
+	if err := f.addLabels(ctx, &r, result); err != nil {
+		return nil, err
+	}
+	return result, nil
+}
+
+// addLabels adds what is safe only if a label clears it.
+func (f *Finder) addLabels(ctx context.Context, r *Request, to *Result) error {
+	if len(r.Guest.Avoid) == 0 {
+		return nil
+	}
+	unsure, err := f.covers(ctx, r, true)
+	if err != nil {
+		return err
+	}
+	for _, c := range unsure.Covers {
+		if len(c.Read) > 0 {
+			to.IfLabelClears = append(to.IfLabelClears, c)
+		}
+	}
+	to.Proven = to.Proven && unsure.Proven
+	return nil
+}
+
+// covers finds the covers of a request; with labels, those that some label would
+// have to clear.
+func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, error) {
+	task, err := f.newTask(r, labels)
+	if err != nil {
+		return nil, err
+	}
+	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed, Proven: true}
 	task.addCandidates()
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.
@@ -103,36 +147,36 @@ func (f *Finder) Find(ctx context.Context, r Request) (*Result, error) {
 		}
 		task.strict = pass.strict
 		task.addMoves(pass.base)
-		found, err := task.search(ctx)
+		ideas, proven, err := task.ideas(ctx)
 		if err != nil {
 			return nil, err
 		}
-		for i := range found {
-			c, err := task.describe(&found[i])
+		result.Proven = result.Proven && proven
+		if len(ideas) == 0 {
+			continue
+		}
+		result.Unbalanced = !pass.strict
+		for i := range ideas {
+			c, err := task.describe(&ideas[i])
 			if err != nil {
 				return nil, err
 			}
+			result.Near = result.Near || c.Distance <= NearJND
 			result.Covers = append(result.Covers, c)
 		}
-		if len(found) > 0 {
-			result.Unbalanced = !pass.strict
-			break
-		}
+		break
 	}
 	return result, nil
 }
 
 func (r *Request) check() error {
-	if r.Parts == 0 {
-		r.Parts = 2
-	}
 	if r.Limit == 0 {
 		r.Limit = 10
 	}
 	switch {
 	case r.Spec == nil || len(r.Missing) == 0:
 		return errors.New("cover: a request needs a spec and what is missing")
-	case r.Parts < 1 || r.Parts > MaxParts:
+	case r.Parts < 0 || r.Parts > MaxParts:
 		return fmt.Errorf("cover: %d substitutes; ask for 1 to %d", r.Parts, MaxParts)
 	case r.Limit < 1 || r.Limit > MaxLimit:
 		return fmt.Errorf("cover: limit %d; ask for 1 to %d", r.Limit, MaxLimit)
@@ -149,56 +193,4 @@ func (r *Request) check() error {
 // missing reports whether p is what ran out.
 func (r *Request) missing(p *flavor.Profile) bool {
 	return slices.ContainsFunc(r.Missing, func(m *flavor.Profile) bool { return m.ID == p.ID })
-}
-
-// task is one request being worked on.
-type task struct {
-	finder      *Finder
-	req         *Request
-	drink       *mix.Drink
-	scoreBefore float64
-	removed     []*flavor.Profile
-	keep        []int // indices of the pours that stay
-	space       space
-	gap         vector // what went out with the removed pours
-	gapML       float64
-	moves       []move
-	sets        []moveSet
-	columns     []vector // see moveColumns
-	*shelf
-	tasted map[combination]float64 // what tastings add to the rank
-	strict bool                    // only covers that keep the balance
-
-	tooStrong float64 // see strongest; only if the guest has a limit
-}
-
-func (f *Finder) newTask(r *Request) (*task, error) {
-	drink, err := f.mixer.Mix(r.Spec)
-	if err != nil {
-		return nil, err
-	}
-	score, err := f.judge.ScoreOnly(r.Spec)
-	if err != nil {
-		return nil, err
-	}
-	t := &task{finder: f, req: r, drink: drink, scoreBefore: score, space: newSpace(r.Spec, drink, &f.weights)}
-	for i := range r.Spec.Pours {
-		p := &r.Spec.Pours[i]
-		if r.missing(p.Profile) || !r.Guest.Accepts(p.Profile) {
-			v := t.space.perML(p.Profile)
-			t.gap.add(&v, p.ML)
-			t.gapML += p.ML
-			if !slices.Contains(t.removed, p.Profile) {
-				t.removed = append(t.removed, p.Profile)
-			}
-			continue
-		}
-		t.keep = append(t.keep, i)
-	}
-	if r.Guest.MaxABV > 0 {
-		if t.tooStrong, err = t.strongest(r.Guest.MaxABV); err != nil {
-			return nil, err
-		}
-	}
-	return t, nil
 }

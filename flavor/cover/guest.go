@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
 )
 
 // NoAlcoholABV is the strength, in % vol, up to which an ingredient counts as
@@ -48,19 +49,26 @@ func (g *Guest) mayHave(p *flavor.Profile) bool {
 
 // Accepts reports whether p may be poured for the guest. With a limit on cost,
 // it must have a price.
-func (g *Guest) Accepts(p *flavor.Profile) bool {
-	if !g.mayHave(p) {
-		return false
-	}
+func (g *Guest) Accepts(p *flavor.Profile) bool { return g.mayHave(p) && g.affords(p) }
+
+// acceptsIfCleared is Accepts once the labels of what nobody has stated are found
+// to clear it.
+func (g *Guest) acceptsIfCleared(p *flavor.Profile) bool {
+	unsure := *g
+	unsure.Avoid = nil
+	return p.Clear(g.Avoid) <= flavor.NotStated && unsure.mayHave(p) && g.affords(p)
+}
+
+func (g *Guest) affords(p *flavor.Profile) bool {
 	_, priced := g.Prices[p.ID]
 	return priced || g.MaxCost <= 0
 }
 
-// cost returns the price of the substitutes of a combination.
-func (t *task) cost(x *found) float64 {
+// cost returns the price of the substitutes of a filling.
+func (t *task) cost(x *search.Filling) float64 {
 	var sum float64
-	for k, i := range x.parts {
-		sum += t.req.Guest.Prices[t.cands[i].profile.ID] * t.cands[i].amounts[x.amounts[k]].ml
+	for k, i := range x.Parts {
+		sum += t.req.Guest.Prices[t.cands[i].profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
 	}
 	return sum
 }

@@ -19,9 +19,6 @@ const (
 	// openCost is what one more substitute to keep at hand is worth, in
 	// just-noticeable differences summed over the drinks.
 	openCost = 0.5
-	// GoodDistance is the distance, in just-noticeable differences, up to which
-	// a cover is called good.
-	GoodDistance = 4.0
 )
 
 // MenuRequest asks what becomes of a menu when bottles run out.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 )
 
@@ -78,9 +79,9 @@ func (t *task) spirit(abv float64) (*mix.Drink, error) {
 		Pours: []flavor.Pour{{Profile: &p, Amount: enough, Unit: flavor.Millilitre, ML: enough}}})
 }
 
-// poured returns the strength in % vol of what a cover pours, before ice: its
+// strength returns the strength in % vol of what a cover pours, before ice: its
 // alcohol over the sum of its pours.
-func (t *task) poured(x *found) float64 {
+func (t *task) strength(x *search.Filling) float64 {
 	var alcohol, ml float64
 	for p := range t.pours(x) {
 		alcohol += p.ML * p.Profile.ABV.Value
@@ -91,13 +92,13 @@ func (t *task) poured(x *found) float64 {
 
 // allows reports whether a cover may be within the guest's cost and strength,
 // without mixing it.
-func (t *task) allows(x *found) bool {
+func (t *task) allows(x *search.Filling) bool {
 	g := &t.req.Guest
-	return (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.poured(x) <= t.tooStrong)
+	return (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.strength(x) <= t.tooStrong)
 }
 
 // within reports whether a cover that is allowed is within the guest's strength.
-func (t *task) within(x *found) (bool, error) {
+func (t *task) within(x *search.Filling) (bool, error) {
 	if t.req.Guest.MaxABV <= 0 {
 		return true, nil
 	}

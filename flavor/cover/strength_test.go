@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 )
 
@@ -40,7 +41,7 @@ func TestStrengthIsRuledOutSoundly(t *testing.T) {
 		// A limit at the strength of the drink itself is kept by it.
 		limit, err := task.strongest(drink.ABV)
 		require.NoError(rt, err)
-		poured := task.poured(&found{})
+		poured := task.strength(&search.Filling{})
 		checked++
 		assert.LessOrEqual(rt, poured, limit/(1+strengthSlack)*(1+strengthSlack/5), "%v", spec)
 		if poured > limit/(1+strengthSlack)*0.97 {
@@ -68,7 +69,7 @@ func TestStrengthWithOtherIce(t *testing.T) {
 	} {
 		mixer, err := b.finder.mixer.WithIce(c.ice)
 		require.NoError(t, err)
-		task := &task{finder: NewFinder(mixer, b.finder.judge, DefaultWeights()), req: &Request{Spec: spec}}
+		task := &task{finder: NewFinder(mixer, b.finder.judge, b.finder.space, b.finder.customs, DefaultWeights()), req: &Request{Spec: spec}}
 		for _, most := range []float64{0.5, 15, 30} {
 			limit, err := task.strongest(most)
 			require.NoError(t, err)

@@ -6,41 +6,32 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 )
 
-// tellAroma is how many just-noticeable differences an aroma must move to be
-// told, and tellTaste the same for strength and volume.
+// tellAroma is how many steps an aroma must move to be told, and tellTaste the
+// same for every other sense.
 const (
-	tellAroma = 1.5
-	tellTaste = 0.5
+	tellAroma = 1.0
+	tellTaste = 1.0
 )
 
 // compareAromas notes the families that a guest would miss or meet.
 func (t *task) compareAromas(c *Cover, drink *mix.Drink) {
-	floor := t.finder.weights.AromaFloor
 	for f := range flavor.NumFamilies {
-		was, is := t.drink.Aroma[f], drink.Aroma[f]
-		jnd := (is - was) / (balance.WeberAroma * math.Max(was, floor))
-		switch {
-		case jnd <= -tellAroma:
+		switch steps := sense.StepsBetween(sense.Aroma, t.drink.Aroma[f], drink.Aroma[f]); {
+		case steps <= -tellAroma:
 			c.Lost = append(c.Lost, flavor.Family(f))
-		case jnd >= tellAroma:
+		case steps >= tellAroma:
 			c.Gained = append(c.Gained, flavor.Family(f))
 		}
 	}
 }
 
-// compareAllergens gathers what the covered drink carries, and what the
-// original did not.
-func (t *task) compareAllergens(c *Cover) {
-	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
-}
-
 // text says the cover as one bartender to another, and what the guest will notice.
-func (t *task) text(c *Cover) string {
+func (t *task) text(c *Cover, glass *sense.Glass) string {
 	parts := make([]string, len(c.Parts))
 	for i, p := range c.Parts {
 		parts[i] = measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
@@ -57,32 +48,51 @@ func (t *task) text(c *Cover) string {
 			text += fmt.Sprintf("; leaves out %s too, for this guest", p.Name)
 		}
 	}
-	return text + ": " + t.note(c)
+	return text + ": " + t.note(c, glass)
 }
 
-func (t *task) note(c *Cover) string {
-	var words []string
+// words of a sense: what the glass is when there is more of it, and when less.
+var words = map[sense.Sense][2]string{
+	sense.Ethanol: {"stronger", "lighter"}, sense.Sweet: {"sweeter", "less sweet"}, sense.Sour: {"sharper", "less sharp"},
+	sense.Salty: {"saltier", "less salty"}, sense.Bitter: {"more bitter", "less bitter"}, sense.Umami: {"more savoury", "less savoury"},
+	sense.Pungent: {"hotter", "less hot"}, sense.Cooling: {"cooler on the tongue", "less cool on the tongue"},
+	sense.Astringent: {"more tannin", "less tannin"}, sense.Carbonation: {"more fizz", "less fizz"},
+	sense.Body: {"thicker", "thinner"}, sense.Fat: {"richer", "leaner"}, sense.Foam: {"more foam", "less foam"},
+	sense.Cloud: {"cloudier", "clearer"}, sense.Volume: {"a little longer", "a little shorter"},
+}
+
+// note says what led the missing ingredient and is gone, and what else a guest
+// tells.
+func (t *task) note(c *Cover, glass *sense.Glass) string {
+	var told []string
+	for _, l := range c.Gone {
+		told = append(told, "loses "+l.Material)
+	}
 	for _, f := range c.Lost {
-		words = append(words, "softer "+f.String())
+		told = append(told, "softer "+f.String())
 	}
 	for _, f := range c.Gained {
-		words = append(words, "more "+f.String())
+		told = append(told, "more "+f.String())
 	}
-	if j := balance.WeberStrong * t.drink.ABV; math.Abs(c.ABVChange) > tellTaste*j {
-		words = append(words, direction(c.ABVChange, "stronger", "lighter"))
+	steps := sense.Between(t.glass, glass)
+	for _, s := range steps.Largest(tellTaste) {
+		switch w, ok := words[s]; {
+		case s == sense.Colour:
+			told = append(told, "another colour")
+		case ok && steps[s] > 0:
+			told = append(told, w[0])
+		case ok:
+			told = append(told, w[1])
+		}
 	}
-	if math.Abs(c.VolumeChange) > tellTaste*balance.WeberLong*t.drink.VolumeML {
-		words = append(words, direction(c.VolumeChange, "a little longer", "a little shorter"))
-	}
-	if len(words) == 0 {
+	same := sense.SameDrink(c.Distance, len(c.Gone) > 0)
+	switch {
+	case len(told) == 0 && same:
 		return "the same drink"
+	case len(told) == 0:
+		return fmt.Sprintf("moves %.0f steps in small ways", math.Round(c.Distance))
+	case same:
+		return "same drink, " + strings.Join(told, ", ")
 	}
-	return "same drink, " + strings.Join(words, ", ")
-}
-
-func direction(x float64, up, down string) string {
-	if x > 0 {
-		return up
-	}
-	return down
+	return strings.Join(told, ", ")
 }

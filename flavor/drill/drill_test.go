@@ -41,8 +41,13 @@ var loadSchool = sync.OnceValues(func() (*school, error) {
 	if err != nil {
 		return nil, err
 	}
+	customs, err := c.Customs()
+	if err != nil {
+		return nil, err
+	}
 	judge := balance.NewJudge(mixer, set, balance.Pantry{})
-	t, err := NewTrainer(mixer, judge, set, cover.NewFinder(mixer, judge, cover.DefaultWeights()), book, house.Stock)
+	finder := cover.NewFinder(mixer, judge, c.Space(), customs, cover.DefaultWeights())
+	t, err := NewTrainer(mixer, judge, set, finder, book, house.Stock)
 	return &school{catalogue: c, trainer: t, proven: book}, err
 })
 

@@ -1,4 +1,4 @@
-package cover
+package search
 
 import (
 	"container/heap"
@@ -9,10 +9,10 @@ import (
 // hope is a combination that its bound does not rule out. Very many may wait at
 // once, so it holds no more than its place in the queue.
 type hope struct {
-	// least is the bound, and once the combination was rounded, the rank of
-	// its best rounding that the guest may have.
+	// least is the lower bound of its rank, and once it was rounded, the rank of
+	// its best rounding that is allowed.
 	least   float64
-	parts   [MaxParts]int32 // places among the candidates, ascending
+	parts   [MaxParts]int32 // ascending
 	rounded bool
 }
 
@@ -40,7 +40,7 @@ func (q *queue) Pop() any {
 
 // settle goes on with the likeliest of what was gathered for a number of steps,
 // or until none of it can be kept. A combination is rounded first and weighed
-// when its rank is the least of all, so that hardly one is scored that the list
+// when its rank is the least of all, so that hardly one is weighed that the list
 // would not keep.
 func (s *search) settle(ctx context.Context, steps int) error {
 	for ; steps > 0 && len(s.pending) > 0; steps-- {
@@ -48,7 +48,7 @@ func (s *search) settle(ctx context.Context, steps int) error {
 			return ctx.Err()
 		}
 		first := &s.pending[0]
-		if first.least > s.list.edge {
+		if first.least > s.list.cutoff {
 			s.pending = s.pending[:0]
 			return nil
 		}
@@ -72,17 +72,39 @@ func (s *search) goOn(h *hope) (more bool, err error) {
 	for k := range parts {
 		parts[k] = int(h.parts[k])
 	}
-	roundings := s.rounder.round(parts, s.list.edge)
-	if len(roundings) == 0 {
+	if err := s.spend(effortOfRounding); err != nil {
+		return false, err
+	}
+	far := min(s.task.earning(parts), s.task.earningInPairs(parts))
+	found := s.rounder.round(parts, s.list.cutoff, far)
+	if len(found) == 0 {
 		return false, nil
 	}
 	if h.rounded {
-		return false, s.choose(roundings)
+		return false, s.choose(found)
 	}
-	first := slices.IndexFunc(roundings, func(x found) bool { return s.task.allows(&x) })
+	first := slices.IndexFunc(found, func(x Filling) bool { return s.task.Allows == nil || s.task.Allows(&x) })
 	if first < 0 {
 		return false, nil
 	}
-	h.rounded, h.least = true, roundings[first].rank
+	h.rounded, h.least = true, found[first].Rank
 	return true, nil
+}
+
+// choose keeps the rounding of a combination that is served, if any is.
+func (s *search) choose(found []Filling) error {
+	at := 0
+	if s.task.Choose != nil {
+		err := s.spend(effortOfWeighing)
+		if err != nil {
+			return err
+		}
+		if at, err = s.task.Choose(found); err != nil {
+			return err
+		}
+	}
+	if at >= 0 {
+		s.list.keep(found[at])
+	}
+	return nil
 }

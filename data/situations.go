@@ -1,0 +1,97 @@
+package data
+
+import (
+	"embed"
+	"errors"
+	"fmt"
+	"strings"
+
+	"counterpour/flavor/trial"
+)
+
+//go:embed situations.toml
+var situations embed.FS
+
+const situationsFile = "situations.toml"
+
+type situationsRecord struct {
+	Version    int                 `toml:"version"`
+	Source     string              `toml:"source"`
+	Lists      map[string][]string `toml:"lists"`
+	Situations []situationRecord   `toml:"situation"`
+}
+
+type situationRecord struct {
+	Out   string   `toml:"out"`
+	Drink string   `toml:"drink"`
+	Good  []string `toml:"good"`
+	Bad   []string `toml:"bad"`
+}
+
+// Situations reads what the covers are tried on. Every id must be in the
+// catalogue; all faults are returned together.
+func (c *Catalogue) Situations() ([]trial.Situation, error) {
+	var file situationsRecord
+	if err := decodeStrict(situations, situationsFile, &file); err != nil {
+		return nil, err
+	}
+	faults := checkTable(situationsFile, file.Version, file.Source)
+	out := make([]trial.Situation, 0, len(file.Situations))
+	for i, r := range file.Situations {
+		s, err := c.situation(r, file.Lists)
+		if err != nil {
+			faults = append(faults, fmt.Errorf("data: %s: situation %d, %s out: %w", situationsFile, i+1, r.Out, err))
+		}
+		out = append(out, s)
+	}
+	if len(faults) > 0 {
+		return nil, errors.Join(faults...)
+	}
+	return out, nil
+}
+
+func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s trial.Situation, err error) {
+	out, _, found := c.ByName(r.Out)
+	if !found || strings.Count(r.Drink, "%") != 1 {
+		return s, errors.New("out must be in the catalogue, and its place in the drink a single %")
+	}
+	s.Out = out
+	text := strings.ReplaceAll(strings.ReplaceAll(r.Drink, "%", r.Out), "; ", "\n")
+	if s.Spec, err = c.ReadSpec("", text); err != nil {
+		return s, err
+	}
+	for _, written := range r.Good {
+		parts := strings.Split(written, " + ")
+		if err := c.known(parts); err != nil {
+			return s, err
+		}
+		s.Good = append(s.Good, parts)
+	}
+	for _, id := range r.Bad {
+		ids := []string{id}
+		if list, ok := strings.CutPrefix(id, "@"); ok {
+			ids = lists[list]
+		}
+		if err := c.known(ids); err != nil {
+			return s, err
+		}
+		s.Bad = append(s.Bad, ids...)
+	}
+	if len(s.Good) == 0 || len(s.Bad) == 0 {
+		return s, errors.New("needs answers that are good and some that are bad")
+	}
+	return s, nil
+}
+
+// known reports the first id that is not in the catalogue.
+func (c *Catalogue) known(ids []string) error {
+	if len(ids) == 0 {
+		return errors.New("a list that is empty or not there")
+	}
+	for _, id := range ids {
+		if _, found := c.ByID(id); !found {
+			return fmt.Errorf("%q is not an id of the catalogue", id)
+		}
+	}
+	return nil
+}

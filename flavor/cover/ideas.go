@@ -1,0 +1,167 @@
+package cover
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
+)
+
+// idea is one filling as it comes into the glass, and those that come to the same.
+type idea struct {
+	filling  search.Filling
+	spec     flavor.Spec
+	drink    *mix.Drink
+	glass    *sense.Glass
+	distance float64 // between the two glasses
+	rank     float64
+	also     []idea
+}
+
+// How many fillings are looked for, to be left with enough ideas: first so many
+// times as many, then twice that, and so on up to the most.
+const (
+	fillingsEach = 4
+	mostFillings = 8 * MaxLimit
+	mostAlso     = 4 // covers that are listed under one
+)
+
+// ideas returns the best ideas of the task, the best first. The search lists more
+// fillings than are wanted; they are measured in the glass, and those that come to
+// the same glass become one. Since the list is a beginning of all fillings by
+// rank, twice the list is looked for while too few ideas are left.
+func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error) {
+	for limit := fillingsEach * t.req.Limit; ; limit *= 2 {
+		p := t.problem(limit)
+		if p.Effort = t.req.Effort; p.Effort > 0 {
+			p.Effort = max(1, p.Effort-t.effort)
+		}
+		found, err := search.Find(ctx, p)
+		if err != nil {
+			return nil, false, err
+		}
+		t.effort += found.Effort
+		measured, err := t.measure(found.Fillings)
+		if err != nil {
+			return nil, false, err
+		}
+		ideas := merge(measured)
+		if len(ideas) >= t.req.Limit || len(found.Fillings) < limit || !found.Proven || limit >= mostFillings {
+			return ideas[:min(len(ideas), t.req.Limit)], found.Proven, nil
+		}
+	}
+}
+
+// measure pours the fillings and leaves out those whose parts do not earn their
+// place in the glass.
+func (t *task) measure(fillings []search.Filling) ([]idea, error) {
+	out := make([]idea, 0, len(fillings))
+	fewer := map[search.Combination]float64{}
+	for i := range fillings {
+		x, err := t.pour(&fillings[i])
+		if err != nil {
+			return nil, err
+		}
+		if earns, err := t.earns(x, fewer); err != nil {
+			return nil, err
+		} else if earns {
+			out = append(out, *x)
+		}
+	}
+	slices.SortFunc(out, func(a, b idea) int {
+		return cmp.Or(cmp.Compare(a.rank, b.rank), slices.Compare(a.filling.Parts, b.filling.Parts))
+	})
+	return out, nil
+}
+
+// pour mixes a filling and measures how far from the original the glass is.
+func (t *task) pour(x *search.Filling) (*idea, error) {
+	out := &idea{filling: *x, spec: t.specOf(x)}
+	var err error
+	if out.drink, err = t.finder.mixer.Mix(&out.spec); err != nil {
+		return nil, err
+	}
+	out.glass = t.finder.space.Glass(&out.spec, out.drink)
+	steps := sense.Between(t.glass, out.glass)
+	out.distance = steps.Total()
+	out.rank = x.Rank - x.Distance() + out.distance
+	return out, nil
+}
+
+// earns reports whether every part of an idea brings the glass nearer by enough,
+// as against any fewer of its parts; fewer remembers how near those come.
+func (t *task) earns(x *idea, fewer map[search.Combination]float64) (bool, error) {
+	parts := x.filling.Parts
+	for some := 1; some < 1<<len(parts)-1; some++ {
+		var of []int
+		for k, i := range parts {
+			if some&(1<<k) != 0 {
+				of = append(of, i)
+			}
+		}
+		distance, known := fewer[search.Combine(of...)]
+		if !known {
+			var err error
+			if distance, err = t.distanceOf(of); err != nil {
+				return false, err
+			}
+			fewer[search.Combine(of...)] = distance
+		}
+		if x.distance > distance-t.finder.weights.Earn {
+			return false, nil
+		}
+	}
+	return true, nil
+}
+
+// distanceOf returns how near in the glass the nearest filling of some parts
+// comes, whatever it ranks.
+func (t *task) distanceOf(some []int) (float64, error) {
+	p := t.problem(1)
+	p.Parts = make([]search.Part, len(some))
+	for k, i := range some {
+		p.Parts[k] = t.entries[i]
+		p.Parts[k].Price, p.Parts[k].Strange, p.Parts[k].Odd = 0, make([]float64, len(t.removed)), false
+	}
+	p.Known, p.Allows, p.Choose = nil, nil, nil
+	p.Most, p.Costs = len(some), search.Costs{}
+	found, err := search.Find(context.Background(), p)
+	if err != nil || len(found.Fillings) == 0 {
+		return math.Inf(1), err
+	}
+	x := found.Fillings[0]
+	x.Parts = slices.Clone(x.Parts)
+	for k, own := range x.Parts {
+		x.Parts[k] = some[own]
+	}
+	poured, err := t.pour(&x)
+	if err != nil {
+		return 0, err
+	}
+	return poured.distance, nil
+}
+
+// merge makes one of ideas that come to the same glass: the better one stands,
+// the others under it.
+func merge(all []idea) []idea {
+	var out []idea
+	for i := range all {
+		x := &all[i]
+		at := slices.IndexFunc(out, func(o idea) bool {
+			steps := sense.Between(o.glass, x.glass)
+			return steps.Total() < sameIdea
+		})
+		switch {
+		case at < 0:
+			out = append(out, *x)
+		case len(out[at].also) < mostAlso:
+			out[at].also = append(out[at].also, *x)
+		}
+	}
+	return out
+}

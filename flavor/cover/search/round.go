@@ -1,0 +1,118 @@
+package search
+
+import (
+	"math"
+	"slices"
+)
+
+// roundings is how many roundings of one combination are tried, the best first.
+const roundings = 6
+
+// rounder finds the pourable amounts of one combination.
+type rounder struct {
+	task     *task
+	parts    []int
+	products products
+	set      *moveSet
+	cost     float64
+	toward   [MaxParts]float64
+	cutoff   float64 // rank beyond which a rounding is not kept
+	far      float64 // distance beyond which it is not
+	amounts  [MaxParts]int
+	found    []Filling
+}
+
+// round returns the roundings of a combination that rank within the cutoff and
+// are no further than far, the best first; the next call overwrites them.
+func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
+	t := r.task
+	r.parts, r.products, r.cutoff, r.far, r.found = parts, t.productsOf(parts), cutoff, far, r.found[:0]
+	standing := t.standing(parts)
+	for s := range t.sets {
+		r.set = &t.sets[s]
+		r.cost = r.set.cost + standing
+		r.toward = t.toward(parts, r.set)
+		if r.near(r.set.square, r.products.explained(&r.toward)) {
+			r.descend(0, r.set.square, r.toward)
+		}
+	}
+	return r.found
+}
+
+// near reports whether what is left of a squared gap may be within the cutoff.
+func (r *rounder) near(square, explained float64) bool {
+	least := leastLength(square, explained)
+	return least+r.cost <= r.cutoff+slack && least <= r.far+slack
+}
+
+// descend settles part k; square is the squared gap left and h the products of
+// the parts with it.
+func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
+	amounts, self := r.task.Parts[r.parts[k]].Amounts, r.products.self[k]
+	from, to := 0, len(amounts)
+	last := k == len(r.parts)-1
+	if last {
+		from, to = beside(amounts, h[k]/self)
+	}
+	for i := from; i < to; i++ {
+		ml := amounts[i]
+		r.amounts[k] = i
+		s := max(0, square-2*ml*h[k]+ml*ml*self)
+		if !last {
+			if left := r.without(k, ml, h); r.near(s, r.explainedAfter(k, &left)) {
+				r.descend(k+1, s, left)
+			}
+			continue
+		}
+		distance := math.Sqrt(s)
+		if rank := distance + r.cost; rank <= r.cutoff && distance <= r.far {
+			r.keep(Filling{Parts: r.parts, Amounts: r.amounts, Moves: r.set.moves, Square: s, Rank: rank})
+		}
+	}
+}
+
+// explainedAfter is what the parts after k can take away.
+func (r *rounder) explainedAfter(k int, h *[MaxParts]float64) float64 {
+	p := &r.products
+	if k == p.n-2 {
+		return explainedBy(h[k+1], p.self[k+1])
+	}
+	return explainedByTwo(h[1], h[2], p.self[1], p.self[2], p.jk)
+}
+
+// keep puts a rounding in its place. Once there are enough of them, the worst
+// sets the cutoff.
+func (r *rounder) keep(x Filling) {
+	at, _ := slices.BinarySearchFunc(r.found, x, compare)
+	if at == roundings {
+		return
+	}
+	r.found = slices.Insert(r.found[:min(len(r.found), roundings-1)], at, x)
+	if len(r.found) == roundings {
+		r.cutoff = r.found[roundings-1].Rank
+	}
+}
+
+// without returns the products of the later parts with the gap once ml of part
+// k is poured.
+func (r *rounder) without(k int, ml float64, h [MaxParts]float64) [MaxParts]float64 {
+	p := &r.products
+	switch k {
+	case 0:
+		h[1] -= ml * p.ij
+		h[2] -= ml * p.ik
+	case 1:
+		h[2] -= ml * p.jk
+	}
+	return h
+}
+
+// beside returns the last of the amounts at or below x and the first above, as
+// far as there are, as from and to.
+func beside(amounts []float64, x float64) (from, to int) {
+	above := 0
+	for above < len(amounts) && amounts[above] <= x {
+		above++
+	}
+	return max(0, above-1), min(len(amounts), above+1)
+}

@@ -1,0 +1,147 @@
+package cover
+
+import (
+	"cmp"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
+)
+
+// task is one request being worked on.
+type task struct {
+	finder      *Finder
+	req         *Request
+	labels      bool // what nobody has stated may be poured
+	parts       int
+	drink       *mix.Drink
+	glass       *sense.Glass
+	near        *sense.Near
+	scoreBefore float64
+	removed     []*flavor.Profile
+	gone        []departed // for each of removed
+	keep        []int      // indices of the pours that stay
+	gap         sense.Row  // what went out with the removed pours
+	gapML       float64
+	moves       []move
+	cands       []candidate
+	entries     []search.Part
+	known       map[search.Combination]float64 // standing of what the trade or the house knows
+	strict      bool                           // only covers that keep the balance
+	effort      int                            // that its searches took
+	tooStrong   float64                        // see strongest; only if the guest has a limit
+}
+
+// usualParts is the most substitutes if nobody says.
+const usualParts = 2
+
+// departed is what is known of something that had to go.
+type departed struct {
+	holds  sense.Vector // of a millilitre
+	smells bool         // its aroma is told in the drink
+	weight float64      // how much of the gap it left, against the others: 1 for the most
+}
+
+// newTask measures the drink and what leaves it.
+func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
+	drink, err := f.mixer.Mix(r.Spec)
+	if err != nil {
+		return nil, err
+	}
+	score, err := f.judge.ScoreOnly(r.Spec)
+	if err != nil {
+		return nil, err
+	}
+	glass := f.space.Glass(r.Spec, drink)
+	t := &task{finder: f, req: r, labels: labels, drink: drink, glass: glass, near: f.space.Near(glass), scoreBefore: score}
+	for i := range r.Spec.Pours {
+		if p := r.Spec.Pours[i].Profile; r.missing(p) || !t.accepts(p) {
+			if !slices.Contains(t.removed, p) {
+				t.removed = append(t.removed, p)
+			}
+			continue
+		}
+		t.keep = append(t.keep, i)
+	}
+	t.measureGap()
+	t.parts = min(MaxParts, cmp.Or(r.Parts, usualParts)+len(t.removed)-1)
+	if r.Guest.MaxABV > 0 {
+		if t.tooStrong, err = t.strongest(r.Guest.MaxABV); err != nil {
+			return nil, err
+		}
+	}
+	return t, nil
+}
+
+// accepts reports whether an ingredient may be in the glass.
+func (t *task) accepts(p *flavor.Profile) bool {
+	if t.labels {
+		return t.req.Guest.acceptsIfCleared(p)
+	}
+	return t.req.Guest.Accepts(p)
+}
+
+// measureGap works out what the removed pours took with them.
+func (t *task) measureGap() {
+	var most float64
+	for _, p := range t.removed {
+		d := departed{holds: t.finder.space.PerML(p)}
+		per := t.near.RowOf(&d.holds)
+		var own sense.Row
+		for i := range t.req.Spec.Pours {
+			if q := &t.req.Spec.Pours[i]; q.Profile == p {
+				addTo(&own, &per, q.ML)
+				t.gapML += q.ML
+			}
+		}
+		addTo(&t.gap, &own, 1)
+		d.weight = length(own[:])
+		d.smells = length(own[firstAroma:lastAroma]) >= tellAroma
+		most = max(most, d.weight)
+		t.gone = append(t.gone, d)
+	}
+	for i := range t.gone {
+		if most > 0 {
+			t.gone[i].weight /= most
+		}
+	}
+}
+
+// Places of the aroma in a row.
+const (
+	firstAroma = sense.Dims - sense.AromaDims
+	lastAroma  = sense.Dims
+)
+
+// problem states the task as one of numbers. Directions in which nothing takes
+// away are those of each sense that is one number or a colour: a pour adds to it
+// once what it adds to the volume is allowed for.
+func (t *task) problem(limit int) *search.Problem {
+	w := &t.finder.weights
+	p := &search.Problem{Gap: t.gap, Parts: t.entries, Known: t.known,
+		Costs: search.Costs{Part: w.Part, Move: w.Move, Earn: w.Earn},
+		Most:  t.parts, Limit: limit, PerKind: len(t.removed),
+		Allows: t.allows, Choose: t.choose}
+	for i := range t.moves {
+		p.Moves = append(p.Moves, search.Move{Pour: t.moves[i].pour, By: t.moves[i].by})
+	}
+	var nothing sense.Vector
+	still := t.near.RowOf(&nothing) // what a millilitre of nothing thins, and the volume that it adds
+	for i := range firstAroma {
+		var w search.Row
+		w[i], w[sense.Dims] = 1, -still[i]/still[sense.Dims]
+		p.Rising = append(p.Rising, w)
+	}
+	var volume search.Row
+	volume[sense.Dims] = 1
+	p.Rising = append(p.Rising, volume)
+	return p
+}
+
+func addTo(v, o *sense.Row, times float64) {
+	for i := range v {
+		v[i] += times * o[i]
+	}
+}

@@ -1,0 +1,33 @@
+package cover
+
+// Weights are what covers must earn, in just-noticeable differences. All are
+// judged on situations of the trade (common practice, no source).
+type Weights struct {
+	// Part and Move: a second or third part, a pour moved by one step.
+	Part, Move float64
+	// Earn: what a further part must bring the glass nearer by.
+	Earn float64
+	// Rare: a part that no proven drink pours, where no stock list says what is
+	// at hand; the others less, see [flavor.Commonness.Rarity].
+	Rare float64
+	// Class: a part of another part of the drink than what is missing; a third of
+	// it for another class of the same kin, two thirds for other kin.
+	Class float64
+	// Aroma: a part that smells of nothing that the missing one smells of.
+	Aroma float64
+	// Custom: what a first choice of the trade is let off of the two before;
+	// Place: what each further place takes back.
+	Custom, Place float64
+}
+
+// DefaultWeights returns the weights that the program uses.
+func DefaultWeights() Weights {
+	return Weights{Part: 2, Move: 0.25, Earn: 1, Rare: 2, Class: 1.5, Aroma: 3, Custom: 1, Place: 0.1}
+}
+
+// NearJND is the distance up to which a cover is said to keep the drink, and
+// sameIdea the one below which two covers are one.
+const (
+	NearJND  = 4.0
+	sameIdea = 0.5
+)
