@@ -16,6 +16,7 @@ import (
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
+	"counterpour/data/house/store"
 	"counterpour/flavor"
 	"counterpour/index"
 )
@@ -72,7 +73,7 @@ func openDemo(t *testing.T) (*Venue, *data.House) {
 
 func memory(t *testing.T) house.Store {
 	t.Helper()
-	s, err := house.OpenMemory(t.Context())
+	s, err := store.OpenMemory(t.Context())
 	require.NoError(t, err)
 	t.Cleanup(func() { assert.NoError(t, s.Close()) })
 	return s
@@ -162,7 +163,7 @@ func TestWhatAnotherWritesIsTakenUp(t *testing.T) {
 func TestTwoServersOfOneVenue(t *testing.T) {
 	dsn, name := pgtest.DSN(t), pgtest.Venue()
 	at := func(name string) *Venue {
-		s, err := house.OpenPostgres(t.Context(), dsn, house.Options{Venue: name})
+		s, err := store.OpenPostgres(t.Context(), dsn, store.Options{Venue: name})
 		require.NoError(t, err)
 		t.Cleanup(func() { assert.NoError(t, s.Close()) })
 		return open(t, s)
@@ -184,12 +185,12 @@ func TestTwoServersOfOneVenue(t *testing.T) {
 // next start has what the store has.
 func TestTheNextStartHasWhatTheStoreHas(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "dock.house")
-	s, err := house.Open(t.Context(), path, house.Options{})
+	s, err := store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
 	// Nobody follows: as after a crash between the write and the index.
 	put(t, s, 0, house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
 	require.NoError(t, s.Close())
-	s, err = house.Open(t.Context(), path, house.Options{})
+	s, err = store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
 	t.Cleanup(func() { assert.NoError(t, s.Close()) })
 	v := open(t, s)
@@ -275,7 +276,7 @@ func TestFiftyAtOnce(t *testing.T) {
 func BenchmarkMark(b *testing.B) {
 	k, err := base()
 	require.NoError(b, err)
-	s, err := house.OpenMemory(b.Context())
+	s, err := store.OpenMemory(b.Context())
 	require.NoError(b, err)
 	h, err := k.Catalogue.Demo()
 	require.NoError(b, err)

@@ -13,6 +13,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/store"
 	"counterpour/flavor"
 )
 
@@ -28,9 +29,9 @@ func openHouse(ctx context.Context, where string) (house.Store, error) {
 		if err != nil {
 			return nil, err
 		}
-		return house.OpenPostgres(ctx, address, house.Options{Venue: venue})
+		return store.OpenPostgres(ctx, address, store.Options{Venue: venue})
 	}
-	return house.Open(ctx, where, house.Options{})
+	return store.Open(ctx, where, store.Options{})
 }
 
 // venueOf takes the venue off the address of a database, where ?venue=dock names
@@ -84,7 +85,7 @@ func newBackup(where *string) *cobra.Command {
 			if err := s.Backup(cmd.Context(), args[0]); err != nil {
 				return err
 			}
-			report, err := house.Verify(cmd.Context(), args[0])
+			report, err := store.Verify(cmd.Context(), args[0])
 			if err != nil {
 				return err
 			}
@@ -106,7 +107,7 @@ func newRestore(where *string) *cobra.Command {
 			case isDatabase(*where):
 				return restoreVenue(cmd, args[0], *where)
 			}
-			aside, err := house.Restore(cmd.Context(), args[0], *where, house.RestoreOptions{Replace: replace, At: time.Now()})
+			aside, err := store.Restore(cmd.Context(), args[0], *where, store.RestoreOptions{Replace: replace, At: time.Now()})
 			if err != nil {
 				return err
 			}
@@ -126,7 +127,7 @@ func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
 		return err
 	}
 	defer func() { err = closing(s, err) }()
-	if err := house.RestoreVenue(cmd.Context(), backup, s); err != nil {
+	if err := store.RestoreVenue(cmd.Context(), backup, s); err != nil {
 		return err
 	}
 	return say(cmd, "restored %s", nameOf(where))
@@ -144,7 +145,7 @@ func newHouseCheck(where *string) *cobra.Command {
 			case isDatabase(*where):
 				return checkVenue(cmd, *where)
 			}
-			report, err := house.Verify(cmd.Context(), *where)
+			report, err := store.Verify(cmd.Context(), *where)
 			if err != nil {
 				return err
 			}
@@ -165,7 +166,7 @@ func checkVenue(cmd *cobra.Command, where string) (err error) {
 	return say(cmd, "%s is sound", nameOf(where))
 }
 
-func reportText(r house.Report) string {
+func reportText(r store.Report) string {
 	return fmt.Sprintf("%d records, %d changes, schema %d", r.Records, r.Changes, r.Schema)
 }
 

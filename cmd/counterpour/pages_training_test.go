@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store"
 	"counterpour/flavor"
 	"counterpour/flavor/template"
 	"counterpour/webui"
@@ -34,7 +35,7 @@ func openPages(t *testing.T, path string) (http.Handler, house.Store) {
 	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
 	t.Cleanup(done)
-	store, err := house.Open(t.Context(), path, house.Options{})
+	store, err := store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
 	pages, err := webui.New(func() webui.Visit { return keptVisit{v.Visit(), store} }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)

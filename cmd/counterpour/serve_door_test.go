@@ -23,6 +23,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store"
 )
 
 // lines makes the file of passcodes of a lead and a person of the floor, and
@@ -128,7 +129,7 @@ func TestServeBehindADoor(t *testing.T) {
 	assert.Equal(t, http.StatusForbidden, status)
 	stop()
 
-	kept, err := house.Open(t.Context(), bar, house.Options{})
+	kept, err := store.Open(t.Context(), bar, store.Options{})
 	require.NoError(t, err)
 	defer kept.Close()
 	history, err := kept.History(t.Context(), house.Ref{Kind: house.KindOut, ID: "falernum"})

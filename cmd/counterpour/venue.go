@@ -10,6 +10,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
+	"counterpour/data/house/store"
 )
 
 // demoHouse is where the invented house lives: in memory, until the program ends.
@@ -85,7 +86,7 @@ func demoStore(ctx context.Context, kitchen *service.Kitchen) (s house.Store, ab
 	if err != nil {
 		return nil, about, err
 	}
-	if s, err = house.OpenMemory(ctx); err == nil {
+	if s, err = store.OpenMemory(ctx); err == nil {
 		err = service.Fill(ctx, s, h, time.Now())
 	}
 	return s, service.About{Name: h.Name, Description: h.Description, Invented: h.Invented}, err

@@ -62,7 +62,7 @@ func (b Bottle) Ref() Ref { return Ref{KindBottle, b.ID} }
 func (b Bottle) check() error {
 	return checks(
 		checkLine("name", b.Name, true),
-		checkID(b.Ingredient),
+		CheckID(b.Ingredient),
 		b.Measured.check(),
 		b.Label.check(),
 		b.checkSize(),

@@ -57,7 +57,7 @@ func (c Cover) Ref() Ref { return Ref{KindCover, c.ID} }
 func (c Cover) check() error {
 	return checks(
 		checkTime("at", c.At),
-		checkID(c.Missing),
+		CheckID(c.Missing),
 		checkPours("served", c.Served, ""),
 		oneOf("verdict", c.Verdict, Verdicts()),
 		checkOptional("score", c.Score, 0, 10),

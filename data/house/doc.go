@@ -21,25 +21,14 @@
 //   - A record is the last change of its ref. [Store.Check] holds both together.
 //   - A write names the version it was made on, 0 for a new record. If the
 //     record has moved on, the write fails with [ErrConflict].
-//   - What a record points to exists, though it may be gone; the engine holds
-//     this with foreign keys.
+//   - What a record points to exists, though it may be gone.
 //   - Values handed in or out share no memory with the store.
 //   - Every list has a total order: kind and id, version, or number of change.
 //
-// # Engines
-//
-// [Open] keeps one venue in an SQLite file: WAL, synchronous FULL, foreign keys
-// on, one writer, and a lock held for as long as the store is open, so that a
-// second process is told. [OpenPostgres] keeps many venues in one PostgreSQL
-// database for several servers; writes of a venue queue on its row. Both tell
-// of changes: [Store.Subscribe].
-//
-// The lock and the log survive the end of the process at any moment. What
-// survives a power cut is what the disk truly wrote when it said so.
-//
 // # Neighbours
 //
-// The catalogue is never written to: [Overlay] lays the house over it. Folder
+// Folder store keeps houses, in SQLite and in PostgreSQL; everybody else sees
+// [Store]. The catalogue is never written to: [Overlay] lays the house over it. Folder
 // exchange reads and writes CSV, JSON, Recipe documents and text; folder prep
 // works out costs and batches. The package keeps no state of its own: the
 // clock and the actor are arguments.

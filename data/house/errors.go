@@ -1,7 +1,6 @@
 package house
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -75,43 +74,4 @@ func (e *Error) Unwrap() []error {
 
 func fail(kind error, op, key, format string, args ...any) *Error {
 	return &Error{Kind: kind, Op: op, Key: key, Message: fmt.Sprintf(format, args...)}
-}
-
-// classifier says which kind an engine's error is; nil if it does not know it.
-type classifier func(error) error
-
-// wrap turns an engine's error into one of ours. Errors of ours and of a
-// cancelled context pass through.
-func wrap(err error, classify classifier, op, key string) error {
-	var own *Error
-	switch {
-	case err == nil:
-		return nil
-	case errors.As(err, &own), errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
-		return err
-	}
-	kind := classify(err)
-	if kind == nil {
-		kind = ErrInternal
-	}
-	e := &Error{Kind: kind, Op: op, Key: key, Message: messages[kind], Cause: err}
-	if kind == ErrDamaged {
-		e.Places = []string{err.Error()} // the engine's word for where
-	}
-	return e
-}
-
-// messages are what a user reads of a kind that an engine reported.
-var messages = map[error]string{
-	ErrNotFound:    "there is no such file or folder",
-	ErrInvalid:     "the database refused the write as breaking a rule; nothing of it was kept",
-	ErrConflict:    "the record was changed by someone else at the same time; read it again",
-	ErrBusy:        "another process is using it; close that one, or wait",
-	ErrDamaged:     "it is damaged; restore a backup, and keep this file",
-	ErrReadOnly:    "the disk or the file takes no writes; what was kept before is unharmed",
-	ErrFull:        "there is no room left on the disk; nothing of this write was kept, what was kept before is unharmed",
-	ErrNewer:       "a later version of this program wrote it; use that version",
-	ErrUnavailable: "the database server does not answer; whether the last write was kept is not known: read again before repeating it",
-	ErrClosed:      "the store is closed",
-	ErrInternal:    "something went wrong inside; the log says more",
 }

@@ -100,6 +100,20 @@ func Decode(kind Kind, body []byte) (Item, error) {
 	return item, err
 }
 
+// DecodeKept reads a record that is kept already, by whichever version of the
+// program: fields that are not known are passed over, and no rule is checked.
+func DecodeKept(kind Kind, body []byte) (Item, error) { return decode(kind, body, false) }
+
+// Numbered reports whether records of a kind are given an id when they are
+// written without one.
+func Numbered(kind Kind) bool { return kind == KindCover || kind == KindTraining }
+
+// WithID returns an item under another id.
+func WithID(item Item, id string) Item { return item.withID(id) }
+
+// Links lists the records that an item points to.
+func Links(item Item) []Ref { return item.links() }
+
 func decode(kind Kind, body []byte, strict bool) (Item, error) {
 	f, ok := decoders[kind]
 	if !ok {
@@ -117,7 +131,7 @@ func decode(kind Kind, body []byte, strict bool) (Item, error) {
 func Check(item Item) error {
 	item = item.clean()
 	ref := item.Ref()
-	err := checkID(ref.ID)
+	err := CheckID(ref.ID)
 	if err == nil {
 		err = item.check()
 	}
@@ -139,7 +153,9 @@ const (
 
 var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-func checkID(id string) error {
+// CheckID reports whether an id is lower-case words joined by hyphens, of at most
+// MaxID letters.
+func CheckID(id string) error {
 	if len(id) > MaxID || !idPattern.MatchString(id) {
 		return invalid("id", id, "id %q must be lower-case words joined by hyphens, %d letters at most", id, MaxID)
 	}

@@ -51,7 +51,7 @@ func checkPours(field string, pours []Pour, self string) error {
 			fault.Location = flavor.At(field, i)
 			return fault
 		}
-		err := checks(checkID(p.Ingredient), oneOf("unit", p.Unit, units),
+		err := checks(CheckID(p.Ingredient), oneOf("unit", p.Unit, units),
 			checkRange("amount", p.Amount, measure.MinAmount, measure.MaxPourML))
 		if errors.As(err, &fault) {
 			fault.Location = flavor.At(field, i)

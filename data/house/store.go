@@ -51,6 +51,15 @@ type Edit struct {
 	version int64
 }
 
+// Item returns what is to be written; nil to remove the record.
+func (e Edit) Item() Item { return e.item }
+
+// Ref names the record.
+func (e Edit) Ref() Ref { return e.ref }
+
+// Version is that of the record which the edit was made on; 0 for a new one.
+func (e Edit) Version() int64 { return e.version }
+
 // Put writes an item over the version that was read; 0 for a new one.
 func Put(item Item, version int64) Edit { return Edit{item: item, ref: item.Ref(), version: version} }
 
@@ -142,7 +151,8 @@ func as[T Item](e Entry) (Kept[T], error) {
 	return Kept[T]{v, e.Version, e.Seq}, nil
 }
 
-func (b By) check() error {
+// Check reports whether a change can be signed so.
+func (b By) Check() error {
 	err := checks(checkLine("actor", b.Actor, true), checkTime("time", b.At))
 	if err != nil {
 		return fail(ErrInvalid, "write", strings.TrimSpace(b.Actor), "%s", err)

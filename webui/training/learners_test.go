@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 )
@@ -20,7 +21,7 @@ var Evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
 
 func newStore(t testing.TB) house.Store {
 	t.Helper()
-	s, err := house.OpenMemory(context.Background())
+	s, err := store.OpenMemory(context.Background())
 	require.NoError(t, err)
 	t.Cleanup(func() { require.NoError(t, s.Close()) })
 	return s
@@ -41,7 +42,7 @@ func PlayRound(t require.TestingT, l *learners, who person, skill drill.Skill, s
 // was only ever remembered, on this server and on one that starts later.
 func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		store, err := house.OpenMemory(context.Background())
+		store, err := store.OpenMemory(context.Background())
 		require.NoError(r, err)
 		defer store.Close()
 		l := newLearners(store)

@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
+	"counterpour/data/house/store"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -198,7 +199,7 @@ func (h *House) Changes(ctx context.Context) (<-chan struct{}, error) {
 func (h *House) Store() house.Store {
 	h.keep.Do(func() {
 		var err error
-		if h.Records, err = house.OpenMemory(context.Background()); err != nil {
+		if h.Records, err = store.OpenMemory(context.Background()); err != nil {
 			panic(err)
 		}
 		var edits []house.Edit

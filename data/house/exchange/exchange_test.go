@@ -13,6 +13,7 @@ import (
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/store"
 	"counterpour/flavor"
 )
 
@@ -32,7 +33,7 @@ func shelf(t fataler) *house.Shelf {
 
 func open(t *testing.T) house.Store {
 	t.Helper()
-	s, err := house.Open(t.Context(), filepath.Join(t.TempDir(), "house.db"), house.Options{})
+	s, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "house.db"), store.Options{})
 	require.NoError(t, err)
 	t.Cleanup(func() { require.NoError(t, s.Close()) })
 	return s

@@ -1,6 +1,6 @@
 //go:build unix
 
-package house
+package store
 
 import (
 	"os"

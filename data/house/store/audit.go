@@ -1,9 +1,11 @@
-package house
+package store
 
 import (
 	"context"
 	"fmt"
 	"slices"
+
+	"counterpour/data/house"
 )
 
 // maxPlaces bounds a report of damage; nobody reads more.
@@ -14,7 +16,7 @@ func damaged(op, key string, places []string) error {
 	if len(places) == 0 {
 		return nil
 	}
-	err := fail(ErrDamaged, op, key, "it is damaged in %d places; restore a backup, and keep this file", len(places))
+	err := fail(house.ErrDamaged, op, key, "it is damaged in %d places; restore a backup, and keep this file", len(places))
 	if len(places) == 1 {
 		err.Message = "it is damaged in one place; restore a backup, and keep this file"
 	}
@@ -24,7 +26,7 @@ func damaged(op, key string, places []string) error {
 
 // auditor reads the log of a venue and compares the records with it.
 type auditor struct {
-	last   map[Ref]changeRow
+	last   map[house.Ref]changeRow
 	seq    int64
 	places []string
 }
@@ -33,7 +35,7 @@ type auditor struct {
 // agree, or are not as they were written. A schema before the links is read
 // without them.
 func audit(ctx context.Context, c conn, venue string, linked bool) ([]string, error) {
-	a := &auditor{last: map[Ref]changeRow{}}
+	a := &auditor{last: map[house.Ref]changeRow{}}
 	if err := changes(ctx, c, venue, 0, everything, a.change); err != nil {
 		return a.places, err
 	}
@@ -45,7 +47,7 @@ func audit(ctx context.Context, c conn, venue string, linked bool) ([]string, er
 	if !found || head != a.seq {
 		a.report("the log ends at change %d, the venue says %d", a.seq, head)
 	}
-	links := map[[2]Ref]bool{}
+	links := map[[2]house.Ref]bool{}
 	if err := records(ctx, c, venue, func(r *recordRow) error { a.record(r, links); return nil }); err != nil {
 		return a.places, err
 	}
@@ -86,7 +88,7 @@ func (a *auditor) change(r *changeRow) error {
 
 // record compares a record with its last change, notes its links, and ticks
 // it off.
-func (a *auditor) record(r *recordRow, links map[[2]Ref]bool) {
+func (a *auditor) record(r *recordRow, links map[[2]house.Ref]bool) {
 	last, ok := a.last[r.ref]
 	delete(a.last, r.ref)
 	switch {
@@ -101,22 +103,22 @@ func (a *auditor) record(r *recordRow, links map[[2]Ref]bool) {
 		return
 	}
 	if e, err := r.entry(); err == nil { // what cannot be read is reported with its change
-		for _, to := range e.Item.links() {
-			links[[2]Ref{r.ref, to}] = true
+		for _, to := range house.Links(e.Item) {
+			links[[2]house.Ref{r.ref, to}] = true
 		}
 	}
 }
 
-func (a *auditor) links(ctx context.Context, c conn, venue string, wanted map[[2]Ref]bool) error {
+func (a *auditor) links(ctx context.Context, c conn, venue string, wanted map[[2]house.Ref]bool) error {
 	err := each(ctx, c, func(rs rows) error {
-		var from, to Ref
+		var from, to house.Ref
 		if err := rs.Scan(&from.Kind, &from.ID, &to.Kind, &to.ID); err != nil {
 			return err
 		}
-		if !wanted[[2]Ref{from, to}] {
+		if !wanted[[2]house.Ref{from, to}] {
 			a.report("a link from %s to %s is in no record", from, to)
 		}
-		delete(wanted, [2]Ref{from, to})
+		delete(wanted, [2]house.Ref{from, to})
 		return nil
 	}, `SELECT kind, id, to_kind, to_id FROM link WHERE venue = $1 ORDER BY kind, id, to_kind, to_id`, venue)
 	var lost []string

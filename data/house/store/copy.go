@@ -1,7 +1,9 @@
-package house
+package store
 
 import (
 	"context"
+
+	"counterpour/data/house"
 )
 
 // backup copies a venue, with its whole log, into an SQLite house.
@@ -34,17 +36,17 @@ func copyOut(ctx context.Context, db database, venue, path string) error {
 // RestoreVenue fills an empty venue of a PostgreSQL database from a backup. It
 // refuses a damaged backup as [Restore] does, and a venue that has a log with
 // [ErrConflict].
-func RestoreVenue(ctx context.Context, backup string, into Store) error {
+func RestoreVenue(ctx context.Context, backup string, into house.Store) error {
 	k, ok := into.(*keeper)
 	if !ok {
-		return fail(ErrInvalid, "restore", backup, "this store takes no backups")
+		return fail(house.ErrInvalid, "restore", backup, "this store takes no backups")
 	}
 	r, err := Verify(ctx, backup)
 	if err != nil {
 		return err
 	}
 	if len(r.Venues) != 1 {
-		return fail(ErrInvalid, "restore", backup, "it holds %d venues; a backup holds one", len(r.Venues))
+		return fail(house.ErrInvalid, "restore", backup, "it holds %d venues; a backup holds one", len(r.Venues))
 	}
 	err = k.during("restore", k.key, func() error { return k.fill(ctx, backup, r.Venues[0]) })
 	if err == nil {
@@ -68,7 +70,7 @@ func (k *keeper) fill(ctx context.Context, backup, venue string) error {
 					return err
 				}
 				if seq != 0 {
-					return fail(ErrConflict, "restore", k.key, "the venue has %d changes; restore into a new one", seq)
+					return fail(house.ErrConflict, "restore", k.key, "the venue has %d changes; restore into a new one", seq)
 				}
 				if err := copyVenue(ctx, from, venue, to, k.venue); err != nil {
 					return err
@@ -98,7 +100,7 @@ func copyVenue(ctx context.Context, from conn, venue string, to conn, as string)
 		return err
 	}
 	return each(ctx, from, func(rs rows) error {
-		var a, b Ref
+		var a, b house.Ref
 		if err := rs.Scan(&a.Kind, &a.ID, &b.Kind, &b.ID); err != nil {
 			return err
 		}

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"context"
@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+
+	"counterpour/data/house"
 )
 
 // Report says what a house file holds.
@@ -105,9 +107,9 @@ func knownSchema(path string, version int) error {
 	case err != nil:
 		return err
 	case version > len(steps):
-		return fail(ErrNewer, "check", path, "it has schema %d, this program knows up to %d; use the program that wrote it", version, len(steps))
+		return fail(house.ErrNewer, "check", path, "it has schema %d, this program knows up to %d; use the program that wrote it", version, len(steps))
 	case version < 1:
-		return fail(ErrDamaged, "check", path, "it has no schema; it is no house")
+		return fail(house.ErrDamaged, "check", path, "it has no schema; it is no house")
 	}
 	return nil
 }
@@ -158,7 +160,7 @@ func inspect(path string, mayBeNew bool) error {
 	case err != nil:
 		return err
 	case info.IsDir():
-		return fail(ErrInvalid, "open", path, "it is a folder; name a file in it")
+		return fail(house.ErrInvalid, "open", path, "it is a folder; name a file in it")
 	case info.Size() == 0 && mayBeNew:
 		return nil
 	}
@@ -185,7 +187,7 @@ func inspect(path string, mayBeNew bool) error {
 }
 
 func torn(path, place string) error {
-	err := fail(ErrDamaged, "open", path, "%s", messages[ErrDamaged])
+	err := fail(house.ErrDamaged, "open", path, "%s", messages[house.ErrDamaged])
 	err.Places = []string{place}
 	return err
 }

@@ -1,14 +1,16 @@
-package house
+package store
 
 import (
 	"context"
 	"fmt"
+
+	"counterpour/data/house"
 )
 
 // MaxEdits bounds one write.
 const MaxEdits = 100000
 
-func (k *keeper) Write(ctx context.Context, by By, edits ...Edit) (done []Change, err error) {
+func (k *keeper) Write(ctx context.Context, by house.By, edits ...house.Edit) (done []house.Change, err error) {
 	if err := checkWrite(by, edits); err != nil {
 		return nil, err
 	}
@@ -34,9 +36,9 @@ func (k *keeper) Write(ctx context.Context, by By, edits ...Edit) (done []Change
 	return done, nil
 }
 
-func (k *keeper) Undo(ctx context.Context, by By, ref Ref, version int64) (done Change, err error) {
-	if err := by.check(); err != nil {
-		return Change{}, err
+func (k *keeper) Undo(ctx context.Context, by house.By, ref house.Ref, version int64) (done house.Change, err error) {
+	if err := by.Check(); err != nil {
+		return house.Change{}, err
 	}
 	err = k.during("undo", ref.String(), func() error {
 		return k.db.write(ctx, func(c conn) error {
@@ -52,130 +54,125 @@ func (k *keeper) Undo(ctx context.Context, by By, ref Ref, version int64) (done 
 		})
 	})
 	if err != nil {
-		return Change{}, err
+		return house.Change{}, err
 	}
 	k.feed.wake()
 	return done, nil
 }
 
-func checkWrite(by By, edits []Edit) error {
-	if err := by.check(); err != nil {
+func checkWrite(by house.By, edits []house.Edit) error {
+	if err := by.Check(); err != nil {
 		return err
 	}
 	if len(edits) == 0 || len(edits) > MaxEdits {
-		return fail(ErrInvalid, "write", "", "%d edits; a write makes 1 to %d", len(edits), MaxEdits)
+		return fail(house.ErrInvalid, "write", "", "%d edits; a write makes 1 to %d", len(edits), MaxEdits)
 	}
 	for _, e := range edits {
-		if e.item == nil {
+		if e.Item() == nil {
 			continue
 		}
-		item := e.item
-		if e.ref.ID == "" && numbered(e.ref.Kind) {
-			item = item.withID("x") // the number is not known yet
+		item := e.Item()
+		if e.Ref().ID == "" && house.Numbered(e.Ref().Kind) {
+			item = house.WithID(item, "x") // the number is not known yet
 		}
-		if err := Check(item); err != nil {
+		if err := house.Check(item); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// numbered reports whether records of a kind are given an id when they are
-// written without one.
-func numbered(kind Kind) bool { return kind == KindCover || kind == KindTraining }
-
 // writing is one transaction.
 type writing struct {
 	c     conn
 	venue string
-	by    By
-	seq   int64 // of the last change
-	links []Ref // that must exist at the end
-	done  []Change
+	by    house.By
+	seq   int64       // of the last change
+	links []house.Ref // that must exist at the end
+	done  []house.Change
 }
 
 // begin takes the numbers for n changes. In doing so it holds up every other
 // writer of the venue until the end.
-func (k *keeper) begin(ctx context.Context, c conn, by By, n int) (*writing, error) {
+func (k *keeper) begin(ctx context.Context, c conn, by house.By, n int) (*writing, error) {
 	w := &writing{c: c, venue: k.venue, by: by}
 	found, err := one(ctx, c, []any{&w.seq}, `UPDATE venue SET seq = seq + $1 WHERE name = $2 RETURNING seq`, int64(n), k.venue)
 	if err == nil && !found {
-		err = fail(ErrDamaged, "write", k.key, "the venue has no row; check the house")
+		err = fail(house.ErrDamaged, "write", k.key, "the venue has no row; check the house")
 	}
 	w.seq -= int64(n)
 	return w, err
 }
 
-func (w *writing) edit(ctx context.Context, e Edit) error {
-	if e.item != nil && e.ref.ID == "" && numbered(e.ref.Kind) {
-		e.item = e.item.withID(fmt.Sprintf("%s-%06d", e.ref.Kind, w.seq+1))
-		e.ref = e.item.Ref()
+func (w *writing) edit(ctx context.Context, e house.Edit) error {
+	if item := e.Item(); item != nil && e.Ref().ID == "" && house.Numbered(e.Ref().Kind) {
+		e = house.Put(house.WithID(item, fmt.Sprintf("%s-%06d", e.Ref().Kind, w.seq+1)), e.Version())
 	}
-	r, found, err := record(ctx, w.c, w.venue, e.ref)
+	r, found, err := record(ctx, w.c, w.venue, e.Ref())
 	if err != nil {
 		return err
 	}
-	if err := e.conflict(&r, found); err != nil {
+	if err := conflict(e, &r, found); err != nil {
 		return err
 	}
-	action := Changed
+	action := house.Changed
 	switch {
-	case e.item == nil:
-		action = Removed
+	case e.Item() == nil:
+		action = house.Removed
 	case !found || r.gone:
-		action = Added
+		action = house.Added
 	}
-	return w.put(ctx, e.ref, e.item, r.version+1, action)
+	return w.put(ctx, e.Ref(), e.Item(), r.version+1, action)
 }
 
 // conflict compares the version of an edit with the record as it stands.
-func (e Edit) conflict(r *recordRow, found bool) error {
+func conflict(e house.Edit, r *recordRow, found bool) error {
 	there := found && !r.gone
 	switch {
-	case e.item == nil && !there:
-		return fail(ErrNotFound, "remove", e.ref.String(), "there is no such record")
-	case there && e.version == 0:
-		return fail(ErrConflict, "add", e.ref.String(), "there is one already, at version %d; edit that, or choose another id", r.version)
-	case there && e.version != r.version:
-		return fail(ErrConflict, "edit", e.ref.String(), "it is at version %d, the edit was made on version %d; read it again", r.version, e.version)
-	case !there && e.version != 0:
-		return fail(ErrConflict, "edit", e.ref.String(), "it is gone, the edit was made on version %d; read it again, or add it anew", e.version)
+	case e.Item() == nil && !there:
+		return fail(house.ErrNotFound, "remove", e.Ref().String(), "there is no such record")
+	case there && e.Version() == 0:
+		return fail(house.ErrConflict, "add", e.Ref().String(), "there is one already, at version %d; edit that, or choose another id", r.version)
+	case there && e.Version() != r.version:
+		return fail(house.ErrConflict, "edit", e.Ref().String(), "it is at version %d, the edit was made on version %d; read it again", r.version, e.Version())
+	case !there && e.Version() != 0:
+		return fail(house.ErrConflict, "edit", e.Ref().String(), "it is gone, the edit was made on version %d; read it again, or add it anew", e.Version())
 	}
 	return nil
 }
 
-func (w *writing) undo(ctx context.Context, ref Ref, version int64) error {
+func (w *writing) undo(ctx context.Context, ref house.Ref, version int64) error {
 	r, found, err := record(ctx, w.c, w.venue, ref)
 	switch {
 	case err != nil:
 		return err
 	case !found:
-		return fail(ErrNotFound, "undo", ref.String(), "there never was such a record")
+		return fail(house.ErrNotFound, "undo", ref.String(), "there never was such a record")
 	case r.version != version:
-		return fail(ErrConflict, "undo", ref.String(), "its last change is version %d, not %d; read it again", r.version, version)
+		return fail(house.ErrConflict, "undo", ref.String(), "its last change is version %d, not %d; read it again", r.version, version)
 	}
 	var body string
 	if _, err := one(ctx, w.c, []any{&body}, `SELECT body FROM change WHERE venue = $1 AND kind = $2 AND id = $3 AND version = $4`,
 		w.venue, string(ref.Kind), ref.ID, version-1); err != nil {
 		return err
 	}
-	var item Item // version 1 has nothing before it
+	var item house.Item // version 1 has nothing before it
 	if body != "" {
-		if item, err = decode(ref.Kind, []byte(body), false); err != nil {
+		if item, err = house.DecodeKept(ref.Kind, []byte(body)); err != nil {
 			return unreadable(ref, err)
 		}
 	}
-	return w.put(ctx, ref, item, version+1, Undone)
+	return w.put(ctx, ref, item, version+1, house.Undone)
 }
 
 // put writes the record, its links and the change. A nil item is gone.
-func (w *writing) put(ctx context.Context, ref Ref, item Item, version int64, action Action) error {
+func (w *writing) put(ctx context.Context, ref house.Ref, item house.Item, version int64, action house.Action) error {
 	w.seq++
 	body := ""
 	if item != nil {
-		b, err := Encode(item)
+		b, err := house.Encode(item)
 		if err != nil {
-			return &Error{Kind: ErrInvalid, Op: "write", Key: ref.String(), Message: "the record cannot be written: " + err.Error(), Cause: err}
+			return &house.Error{Kind: house.ErrInvalid, Op: "write", Key: ref.String(), Message: "the record cannot be written: " + err.Error(), Cause: err}
 		}
 		body = string(b)
 	}
@@ -195,7 +192,7 @@ func (w *writing) put(ctx context.Context, ref Ref, item Item, version int64, ac
 	return err
 }
 
-func (w *writing) link(ctx context.Context, ref Ref, item Item) error {
+func (w *writing) link(ctx context.Context, ref house.Ref, item house.Item) error {
 	if len(zeroLinks[ref.Kind]) == 0 {
 		return nil
 	}
@@ -205,7 +202,7 @@ func (w *writing) link(ctx context.Context, ref Ref, item Item) error {
 	if item == nil {
 		return nil
 	}
-	for _, to := range item.links() {
+	for _, to := range house.Links(item) {
 		w.links = append(w.links, to)
 		if err := insertLink(ctx, w.c, w.venue, ref, to); err != nil {
 			return err
@@ -215,7 +212,7 @@ func (w *writing) link(ctx context.Context, ref Ref, item Item) error {
 }
 
 // zeroLinks tells which kinds point to others, to spare the rest a statement.
-var zeroLinks = map[Kind][]Ref{KindCover: Cover{}.links(), KindRight: Right{}.links()}
+var zeroLinks = map[house.Kind][]house.Ref{house.KindCover: house.Links(house.Cover{}), house.KindRight: house.Links(house.Right{})}
 
 // finish is the last step before the commit.
 func (k *keeper) finish(ctx context.Context, w *writing) error {
@@ -233,7 +230,7 @@ func (w *writing) checkLinks(ctx context.Context) error {
 			return err
 		}
 		if !found {
-			return fail(ErrInvalid, "write", w.venue, "it points to %s, which there never was", to)
+			return fail(house.ErrInvalid, "write", w.venue, "it points to %s, which there never was", to)
 		}
 	}
 	return nil

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"context"
@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"time"
+
+	"counterpour/data/house"
 )
 
 // database is an engine. Statements number their parameters $1, $2 …
@@ -64,7 +66,7 @@ func one(ctx context.Context, c conn, into []any, query string, args ...any) (fo
 
 // recordRow and changeRow are the rows of the tables, but for the venue.
 type recordRow struct {
-	ref          Ref
+	ref          house.Ref
 	version, seq int64
 	gone         bool
 	body         string
@@ -74,9 +76,9 @@ type changeRow struct {
 	seq     int64
 	at      string
 	actor   string
-	ref     Ref
+	ref     house.Ref
 	version int64
-	action  Action
+	action  house.Action
 	body    string
 	seal    string
 }
@@ -107,31 +109,31 @@ func (r *changeRow) sealed() string {
 	return hex.EncodeToString(h.Sum(nil)[:16])
 }
 
-func (r *recordRow) entry() (Entry, error) {
-	item, err := decode(r.ref.Kind, []byte(r.body), false)
+func (r *recordRow) entry() (house.Entry, error) {
+	item, err := house.DecodeKept(r.ref.Kind, []byte(r.body))
 	if err != nil {
-		return Entry{}, unreadable(r.ref, err)
+		return house.Entry{}, unreadable(r.ref, err)
 	}
-	return Entry{Item: item, Version: r.version, Seq: r.seq}, nil
+	return house.Entry{Item: item, Version: r.version, Seq: r.seq}, nil
 }
 
-func (r *changeRow) change() (Change, error) {
+func (r *changeRow) change() (house.Change, error) {
 	at, err := time.Parse(time.RFC3339Nano, r.at)
 	if err != nil {
-		return Change{}, unreadable(r.ref, err)
+		return house.Change{}, unreadable(r.ref, err)
 	}
-	c := Change{Seq: r.seq, At: at, Actor: r.actor, Ref: r.ref, Version: r.version, Action: r.action}
+	c := house.Change{Seq: r.seq, At: at, Actor: r.actor, Ref: r.ref, Version: r.version, Action: r.action}
 	if r.body == "" {
 		return c, nil
 	}
-	if c.Item, err = decode(r.ref.Kind, []byte(r.body), false); err != nil {
-		return Change{}, unreadable(r.ref, err)
+	if c.Item, err = house.DecodeKept(r.ref.Kind, []byte(r.body)); err != nil {
+		return house.Change{}, unreadable(r.ref, err)
 	}
 	return c, nil
 }
 
-func unreadable(ref Ref, err error) error {
-	return &Error{Kind: ErrDamaged, Op: "read", Key: ref.String(), Message: messages[ErrDamaged],
+func unreadable(ref house.Ref, err error) error {
+	return &house.Error{Kind: house.ErrDamaged, Op: "read", Key: ref.String(), Message: messages[house.ErrDamaged],
 		Places: []string{ref.String() + ": " + err.Error()}, Cause: err}
 }
 
@@ -151,7 +153,7 @@ func putRecord(ctx context.Context, c conn, venue string, r *recordRow) error {
 		venue, string(r.ref.Kind), r.ref.ID, r.version, r.seq, gone, r.body)
 }
 
-func insertLink(ctx context.Context, c conn, venue string, from, to Ref) error {
+func insertLink(ctx context.Context, c conn, venue string, from, to house.Ref) error {
 	return c.exec(ctx, `INSERT INTO link (venue, kind, id, to_kind, to_id) VALUES ($1, $2, $3, $4, $5) ON CONFLICT DO NOTHING`,
 		venue, string(from.Kind), from.ID, string(to.Kind), to.ID)
 }
@@ -162,7 +164,7 @@ func ensureVenue(ctx context.Context, c conn, venue string) error {
 }
 
 // record returns the row of a record, gone or not.
-func record(ctx context.Context, c conn, venue string, ref Ref) (r recordRow, found bool, err error) {
+func record(ctx context.Context, c conn, venue string, ref house.Ref) (r recordRow, found bool, err error) {
 	err = each(ctx, c, func(rs rows) error { found = true; return r.scan(rs) },
 		`SELECT `+recordColumns+` FROM record WHERE venue = $1 AND kind = $2 AND id = $3`, venue, string(ref.Kind), ref.ID)
 	return r, found, err
@@ -170,7 +172,7 @@ func record(ctx context.Context, c conn, venue string, ref Ref) (r recordRow, fo
 
 // records calls f for every record of some kinds, gone or not, by kind and id;
 // of every kind if none is named.
-func records(ctx context.Context, c conn, venue string, f func(*recordRow) error, kinds ...Kind) error {
+func records(ctx context.Context, c conn, venue string, f func(*recordRow) error, kinds ...house.Kind) error {
 	scan := func(rs rows) error {
 		var r recordRow
 		if err := r.scan(rs); err != nil {

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"context"
@@ -8,6 +8,8 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+
+	"counterpour/data/house"
 
 	_ "modernc.org/sqlite" // the engine
 )
@@ -31,8 +33,8 @@ func (o Options) venue() (string, error) {
 	if o.Venue == "" {
 		return defaultVenue, nil
 	}
-	if err := checkID(o.Venue); err != nil {
-		return "", fail(ErrInvalid, "open", o.Venue, "venue: %s", err)
+	if err := house.CheckID(o.Venue); err != nil {
+		return "", fail(house.ErrInvalid, "open", o.Venue, "venue: %s", err)
 	}
 	return o.Venue, nil
 }
@@ -42,7 +44,7 @@ func (o Options) venue() (string, error) {
 // has it open; [ErrReadOnly], [ErrFull], [ErrNotFound] if the disk or folder
 // does not serve; [ErrDamaged] if the file is no house; [ErrNewer] if a later
 // program wrote it.
-func Open(ctx context.Context, path string, o Options) (Store, error) {
+func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 	venue, err := o.venue()
 	if err != nil {
 		return nil, err
@@ -65,7 +67,7 @@ func Open(ctx context.Context, path string, o Options) (Store, error) {
 
 // OpenMemory makes an empty house that is gone once it is closed. It does all
 // that a house in a file does, but outlive the program.
-func OpenMemory(ctx context.Context) (Store, error) {
+func OpenMemory(ctx context.Context) (house.Store, error) {
 	s := &sqlite{path: "memory", base: "file:/" + rand.Text() + "?vfs=memdb&", memory: true}
 	if err := s.open(ctx, defaultVenue, nil); err != nil {
 		return nil, wrap(err, classifySQLite, "open", s.path)
@@ -136,7 +138,7 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 		return err
 	}
 	if mode != "wal" && !s.memory {
-		return fail(ErrInternal, "open", s.path, "the disk does not allow a write-ahead log (journal mode %q); keep the house on a local disk", mode)
+		return fail(house.ErrInternal, "open", s.path, "the disk does not allow a write-ahead log (journal mode %q); keep the house on a local disk", mode)
 	}
 	err = s.transaction(ctx, func(c conn) error {
 		to, err := migrate(ctx, c, "sqlite", s.path, version)
@@ -179,7 +181,7 @@ func (s *sqlite) identify(ctx context.Context, c conn) (version int, err error) 
 		}
 	}
 	if app != applicationID && (tables > 0 || app != 0) {
-		return 0, fail(ErrDamaged, "open", s.path, "this is a database, but not a house; choose another file")
+		return 0, fail(house.ErrDamaged, "open", s.path, "this is a database, but not a house; choose another file")
 	}
 	return version, nil
 }

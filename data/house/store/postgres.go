@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"context"
@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"net"
 	"time"
+
+	"counterpour/data/house"
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgconn"
@@ -23,14 +25,14 @@ const (
 // venue if they are not there. Any number of servers may have it open. The
 // connection string is a URL or key=value words, as usual; it must lead to a
 // role that may create a schema, the first time.
-func OpenPostgres(ctx context.Context, dsn string, o Options) (Store, error) {
+func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, error) {
 	venue, err := o.venue()
 	if err != nil {
 		return nil, err
 	}
 	config, err := pgx.ParseConfig(dsn)
 	if err != nil {
-		return nil, fail(ErrInvalid, "open", "", "the connection string cannot be read; write postgres://user@host:5432/database")
+		return nil, fail(house.ErrInvalid, "open", "", "the connection string cannot be read; write postgres://user@host:5432/database")
 	}
 	if config.ConnectTimeout == 0 {
 		config.ConnectTimeout = connectTimeout
@@ -196,26 +198,26 @@ func classifyPostgres(err error) error {
 	switch {
 	case !errors.As(err, &e):
 		if errors.As(err, &connect) || errors.As(err, &network) || pgconn.SafeToRetry(err) || pgconn.Timeout(err) {
-			return ErrUnavailable
+			return house.ErrUnavailable
 		}
 		return classifySQLite(err) // a backup goes to a file
 	case e.Code == "53100" || e.Code == "53200":
-		return ErrFull
+		return house.ErrFull
 	case e.Code == "25006" || e.Code == "42501":
-		return ErrReadOnly
+		return house.ErrReadOnly
 	case e.Code == "55P03":
-		return ErrBusy
+		return house.ErrBusy
 	case e.Code == "40001" || e.Code == "40P01":
-		return ErrConflict
+		return house.ErrConflict
 	}
 	switch e.Code[:2] {
 	case "08", "57", "53", "28", "3D":
-		return ErrUnavailable
+		return house.ErrUnavailable
 	case "23":
-		return ErrInvalid
+		return house.ErrInvalid
 	case "XX":
 		if e.Code != "XX000" {
-			return ErrDamaged
+			return house.ErrDamaged
 		}
 	}
 	return nil

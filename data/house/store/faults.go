@@ -1,9 +1,11 @@
-package house
+package store
 
 import (
 	"errors"
 	"io/fs"
 	"syscall"
+
+	"counterpour/data/house"
 
 	driver "modernc.org/sqlite"
 )
@@ -30,21 +32,21 @@ func classifySQLite(err error) error {
 	}
 	switch e.Code() {
 	case codeShmSize:
-		return ErrFull
+		return house.ErrFull
 	case codeCorruptFS:
-		return ErrDamaged
+		return house.ErrDamaged
 	}
 	switch e.Code() & 0xff {
 	case codeBusy, codeLocked:
-		return ErrBusy
+		return house.ErrBusy
 	case codeReadOnly, codeCannotOpen: // the log beside the file cannot be made
-		return ErrReadOnly
+		return house.ErrReadOnly
 	case codeError, codeCorrupt, codeNotADB:
-		return ErrDamaged
+		return house.ErrDamaged
 	case codeFull:
-		return ErrFull
+		return house.ErrFull
 	case codeConstraint:
-		return ErrInvalid
+		return house.ErrInvalid
 	}
 	return nil
 }
@@ -52,13 +54,13 @@ func classifySQLite(err error) error {
 func classifyFile(err error) error {
 	switch {
 	case errors.Is(err, syscall.ENOSPC):
-		return ErrFull
+		return house.ErrFull
 	case errors.Is(err, syscall.EROFS), errors.Is(err, fs.ErrPermission):
-		return ErrReadOnly
+		return house.ErrReadOnly
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR):
-		return ErrNotFound
+		return house.ErrNotFound
 	case errors.Is(err, fs.ErrExist):
-		return ErrConflict
+		return house.ErrConflict
 	}
 	return nil
 }

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"fmt"
@@ -6,6 +6,8 @@ import (
 	"os"
 	"strconv"
 	"strings"
+
+	"counterpour/data/house"
 )
 
 // lock is the lock file beside a house. It is held for as long as the house is
@@ -25,7 +27,7 @@ func lockHouse(op, path string) (*lock, error) {
 	}
 	if !ok {
 		defer f.Close()
-		return nil, fail(ErrBusy, op, path, "%s is using this house; close it there, or use another file", holder(f))
+		return nil, fail(house.ErrBusy, op, path, "%s is using this house; close it there, or use another file", holder(f))
 	}
 	_ = f.Truncate(0)
 	_, _ = f.WriteAt([]byte(strconv.Itoa(os.Getpid())+"\n"), 0) // for people; the lock holds without it

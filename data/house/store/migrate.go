@@ -1,10 +1,12 @@
-package house
+package store
 
 import (
 	"context"
 	"embed"
 	"fmt"
 	"io/fs"
+
+	"counterpour/data/house"
 )
 
 //go:embed migrations
@@ -50,7 +52,7 @@ func migrate(ctx context.Context, c conn, engine, key string, from int) (to int,
 		return from, err
 	}
 	if from > len(steps) {
-		return from, fail(ErrNewer, "open", key, "it has schema %d, this program knows up to %d; use the program that wrote it", from, len(steps))
+		return from, fail(house.ErrNewer, "open", key, "it has schema %d, this program knows up to %d; use the program that wrote it", from, len(steps))
 	}
 	for i := from; i < len(steps); i++ {
 		if err := c.exec(ctx, steps[i].text); err != nil {

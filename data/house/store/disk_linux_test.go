@@ -1,9 +1,11 @@
-package house
+package store
 
 import (
 	"path/filepath"
 	"syscall"
 	"testing"
+
+	"counterpour/data/house"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -24,9 +26,9 @@ func TestARealDiskThatFillsUp(t *testing.T) {
 	s, err := Open(t.Context(), filepath.Join(dir, "house.db"), Options{})
 	require.NoError(t, err)
 	defer s.Close()
-	fill(t, s, ErrFull)
+	fill(t, s, house.ErrFull)
 	err = s.Backup(t.Context(), filepath.Join(dir, "backup.db"))
-	assert.ErrorIs(t, err, ErrFull)
+	assert.ErrorIs(t, err, house.ErrFull)
 	left, err := filepath.Glob(filepath.Join(dir, "backup*"))
 	require.NoError(t, err)
 	assert.Empty(t, left, "half a backup is no backup")
@@ -37,11 +39,11 @@ func TestADiskThatTurnsReadOnly(t *testing.T) {
 	path := filepath.Join(dir, "house.db")
 	s, err := Open(t.Context(), path, Options{})
 	require.NoError(t, err)
-	write(t, s, Put(gin(), 0))
+	write(t, s, house.Put(gin(), 0))
 	require.NoError(t, s.Close())
 	require.NoError(t, syscall.Mount("tmpfs", dir, "tmpfs", syscall.MS_REMOUNT|syscall.MS_RDONLY, "size=4m"))
 	_, err = Open(t.Context(), path, Options{})
-	require.ErrorIs(t, err, ErrReadOnly)
+	require.ErrorIs(t, err, house.ErrReadOnly)
 	assert.Contains(t, err.Error(), path)
 	_, err = Verify(t.Context(), path)
 	assert.NoError(t, err, "it can still be read")

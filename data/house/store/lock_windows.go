@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"errors"

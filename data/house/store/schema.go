@@ -1,9 +1,11 @@
-package house
+package store
 
 import (
 	"context"
 	"database/sql"
 	"fmt"
+	"maps"
+	"slices"
 )
 
 // schemaDamage compares the tables of a file with those that its version of
@@ -18,13 +20,13 @@ func schemaDamage(ctx context.Context, c conn, version int) (places []string, er
 	if err != nil {
 		return nil, err
 	}
-	for _, name := range sortedKeys(wanted) {
+	for _, name := range slices.Sorted(maps.Keys(wanted)) {
 		if found[name] != wanted[name] {
 			places = append(places, fmt.Sprintf("%s is not defined as it was", name))
 		}
 		delete(found, name)
 	}
-	for _, name := range sortedKeys(found) {
+	for _, name := range slices.Sorted(maps.Keys(found)) {
 		places = append(places, fmt.Sprintf("%s is no part of a house", name))
 	}
 	return places, nil

@@ -1,10 +1,12 @@
-package house
+package store
 
 import (
 	"context"
 	"errors"
 	"sync"
 	"time"
+
+	"counterpour/data/house"
 )
 
 // feed wakes those who listen for changes. It carries no changes: whoever
@@ -64,17 +66,17 @@ const (
 	feedRetry = time.Second
 )
 
-func (k *keeper) Subscribe(ctx context.Context) (<-chan Change, error) {
+func (k *keeper) Subscribe(ctx context.Context) (<-chan house.Change, error) {
 	awake := k.feed.join() // before the head is read, so that nothing falls between
 	if awake == nil {
-		return nil, fail(ErrClosed, "subscribe to", k.key, "%s", messages[ErrClosed])
+		return nil, fail(house.ErrClosed, "subscribe to", k.key, "%s", messages[house.ErrClosed])
 	}
 	after, err := k.head(ctx)
 	if err != nil {
 		k.feed.leave(awake)
 		return nil, err
 	}
-	out := make(chan Change)
+	out := make(chan house.Change)
 	ctx, stop := context.WithCancel(ctx)
 	unhook := context.AfterFunc(k.ending, stop)
 	go func() {
@@ -89,7 +91,7 @@ func (k *keeper) Subscribe(ctx context.Context) (<-chan Change, error) {
 }
 
 // follow sends changes until ctx ends.
-func (k *keeper) follow(ctx context.Context, after int64, awake <-chan struct{}, out chan<- Change) {
+func (k *keeper) follow(ctx context.Context, after int64, awake <-chan struct{}, out chan<- house.Change) {
 	for {
 		list, err := k.Changes(ctx, after, feedBatch)
 		for _, c := range list {
@@ -102,7 +104,7 @@ func (k *keeper) follow(ctx context.Context, after int64, awake <-chan struct{},
 		}
 		var retry <-chan time.Time
 		switch {
-		case errors.Is(err, ErrDamaged), errors.Is(err, ErrClosed):
+		case errors.Is(err, house.ErrDamaged), errors.Is(err, house.ErrClosed):
 			return
 		case err != nil:
 			retry = time.After(feedRetry)

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"bufio"
@@ -13,6 +13,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"counterpour/data/house"
 
 	"github.com/stretchr/testify/require"
 )
@@ -32,8 +34,8 @@ func child(path string) int {
 	for err == nil {
 		a.Item.Stock++
 		b.Item.Note = strconv.Itoa(int(a.Item.Stock))
-		var done []Change
-		if done, err = s.Write(ctx, who, Put(a.Item, a.Version), Put(b.Item, b.Version)); err == nil {
+		var done []house.Change
+		if done, err = s.Write(ctx, who, house.Put(a.Item, a.Version), house.Put(b.Item, b.Version)); err == nil {
 			a.Version, b.Version = done[0].Version, done[1].Version
 			fmt.Println("kept", b.Item.Note)
 		}
@@ -42,9 +44,9 @@ func child(path string) int {
 	return 1
 }
 
-func pair(ctx context.Context, s Store) (a Kept[Bottle], b Kept[Spec], err error) {
-	if a, err = Get[Bottle](ctx, s, gin().ID); err == nil {
-		b, err = Get[Spec](ctx, s, sour().ID)
+func pair(ctx context.Context, s house.Store) (a house.Kept[house.Bottle], b house.Kept[house.Spec], err error) {
+	if a, err = house.Get[house.Bottle](ctx, s, gin().ID); err == nil {
+		b, err = house.Get[house.Spec](ctx, s, sour().ID)
 	}
 	return a, b, err
 }
@@ -58,7 +60,7 @@ func TestKilledInTheMiddleOfWrites(t *testing.T) {
 	s := openAt(t, path, Options{})
 	a, b := gin(), sour()
 	a.Stock, b.Note = 0, "0"
-	write(t, s, Put(a, 0), Put(b, 0))
+	write(t, s, house.Put(a, 0), house.Put(b, 0))
 	require.NoError(t, s.Close())
 	random := rand.New(rand.NewPCG(1, 2))
 	acknowledged, first := 0, time.Now()

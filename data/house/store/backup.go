@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"context"
@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"time"
+
+	"counterpour/data/house"
 )
 
 // backup copies the file as it is at one moment, while it is in use. Memory has
@@ -29,7 +31,7 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 // gives it its own. What is at path already is never touched.
 func intoPlace(ctx context.Context, path string, fill func(draft string) error) error {
 	if exists(path) {
-		return fail(ErrConflict, "write", path, "there is something there already; choose another name")
+		return fail(house.ErrConflict, "write", path, "there is something there already; choose another name")
 	}
 	draft := path + ".part"
 	if err := os.Remove(draft); err != nil && !os.IsNotExist(err) {
@@ -87,11 +89,11 @@ func Restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 
 func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside string, err error) {
 	if info, err := os.Stat(backup + "-wal"); err == nil && info.Size() > 0 {
-		return "", fail(ErrInvalid, "restore", backup, "part of it is still in the log beside it; it is a house in use, not a backup: back it up first")
+		return "", fail(house.ErrInvalid, "restore", backup, "part of it is still in the log beside it; it is a house in use, not a backup: back it up first")
 	}
 	there := exists(path) || exists(path+"-wal")
 	if there && !o.Replace {
-		return "", fail(ErrConflict, "restore", path, "there is a house there already; ask to replace it, or choose another name")
+		return "", fail(house.ErrConflict, "restore", path, "there is a house there already; ask to replace it, or choose another name")
 	}
 	draft := path + ".restoring"
 	defer func() {
@@ -108,7 +110,7 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	if there {
 		aside = path + ".before-" + o.At.UTC().Format("20060102T150405Z")
 		if exists(aside) {
-			return "", fail(ErrConflict, "restore", aside, "an earlier house was moved there already; wait a second")
+			return "", fail(house.ErrConflict, "restore", aside, "an earlier house was moved there already; wait a second")
 		}
 		if err := moveAside(path, aside); err != nil {
 			return "", err

@@ -1,10 +1,12 @@
-package house
+package store
 
 import (
 	"context"
 	"math"
 	"sync"
 	"time"
+
+	"counterpour/data/house"
 )
 
 // keeper is a Store on any engine.
@@ -22,7 +24,7 @@ type keeper struct {
 	closeAs error
 }
 
-var _ Store = (*keeper)(nil)
+var _ house.Store = (*keeper)(nil)
 
 func newKeeper(db database, venue, key string) *keeper {
 	k := &keeper{db: db, venue: venue, key: key, feed: newFeed()}
@@ -35,7 +37,7 @@ func (k *keeper) during(op, key string, f func() error) error {
 	k.mu.RLock()
 	defer k.mu.RUnlock()
 	if k.closed {
-		return fail(ErrClosed, op, key, "%s", messages[ErrClosed])
+		return fail(house.ErrClosed, op, key, "%s", messages[house.ErrClosed])
 	}
 	return wrap(f(), k.db.classify, op, key)
 }
@@ -52,7 +54,7 @@ func (k *keeper) Close() error {
 	return k.closeAs
 }
 
-func (k *keeper) Get(ctx context.Context, ref Ref) (e Entry, err error) {
+func (k *keeper) Get(ctx context.Context, ref house.Ref) (e house.Entry, err error) {
 	err = k.during("read", ref.String(), func() error {
 		return k.db.read(ctx, func(c conn) error {
 			r, found, err := record(ctx, c, k.venue, ref)
@@ -60,7 +62,7 @@ func (k *keeper) Get(ctx context.Context, ref Ref) (e Entry, err error) {
 				return err
 			}
 			if !found || r.gone {
-				return fail(ErrNotFound, "read", ref.String(), "there is no such record")
+				return fail(house.ErrNotFound, "read", ref.String(), "there is no such record")
 			}
 			e, err = r.entry()
 			return err
@@ -69,7 +71,7 @@ func (k *keeper) Get(ctx context.Context, ref Ref) (e Entry, err error) {
 	return e, err
 }
 
-func (k *keeper) List(ctx context.Context, kinds ...Kind) (list []Entry, err error) {
+func (k *keeper) List(ctx context.Context, kinds ...house.Kind) (list []house.Entry, err error) {
 	err = k.during("list", k.key, func() error {
 		return k.db.read(ctx, func(c conn) error {
 			return records(ctx, c, k.venue, func(r *recordRow) error {
@@ -85,7 +87,7 @@ func (k *keeper) List(ctx context.Context, kinds ...Kind) (list []Entry, err err
 	return list, err
 }
 
-func (k *keeper) History(ctx context.Context, ref Ref) (list []Change, err error) {
+func (k *keeper) History(ctx context.Context, ref house.Ref) (list []house.Change, err error) {
 	err = k.during("read the history of", ref.String(), func() error {
 		return k.db.read(ctx, func(c conn) error {
 			return eachChange(ctx, c, into(&list), `SELECT `+changeColumns+
@@ -93,12 +95,12 @@ func (k *keeper) History(ctx context.Context, ref Ref) (list []Change, err error
 		})
 	})
 	if err == nil && len(list) == 0 {
-		err = fail(ErrNotFound, "read the history of", ref.String(), "there never was such a record")
+		err = fail(house.ErrNotFound, "read the history of", ref.String(), "there never was such a record")
 	}
 	return list, err
 }
 
-func (k *keeper) Changes(ctx context.Context, after int64, limit int) (list []Change, err error) {
+func (k *keeper) Changes(ctx context.Context, after int64, limit int) (list []house.Change, err error) {
 	err = k.during("read the log of", k.key, func() error {
 		return k.db.read(ctx, func(c conn) error {
 			return changes(ctx, c, k.venue, after, limit, into(&list))
@@ -108,7 +110,7 @@ func (k *keeper) Changes(ctx context.Context, after int64, limit int) (list []Ch
 }
 
 // into appends rows to a list of changes.
-func into(list *[]Change) func(*changeRow) error {
+func into(list *[]house.Change) func(*changeRow) error {
 	return func(r *changeRow) error {
 		c, err := r.change()
 		*list = append(*list, c)
@@ -149,7 +151,7 @@ func (k *keeper) head(ctx context.Context) (seq int64, err error) {
 	return seq, err
 }
 
-func stamp(t time.Time) string { return utc(t).Format(time.RFC3339Nano) }
+func stamp(t time.Time) string { return t.UTC().Round(0).Format(time.RFC3339Nano) }
 
 // everything is a limit that no log reaches.
 const everything = math.MaxInt32

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"context"
@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
 )
 
@@ -19,10 +20,10 @@ func TestWhatIsWrittenIsRead(t *testing.T) {
 		s := e.open(t)
 		done := write(t, s, putAll(every())...)
 		for i, it := range every() {
-			assert.Equal(t, Change{Seq: int64(i + 1), At: noon, Actor: "ana", Ref: it.Ref(), Version: 1, Action: Added, Item: it}, done[i])
+			assert.Equal(t, house.Change{Seq: int64(i + 1), At: noon, Actor: "ana", Ref: it.Ref(), Version: 1, Action: house.Added, Item: it}, done[i])
 			got, err := s.Get(t.Context(), it.Ref())
 			require.NoError(t, err)
-			assert.Equal(t, Entry{Item: it, Version: 1, Seq: int64(i + 1)}, got)
+			assert.Equal(t, house.Entry{Item: it, Version: 1, Seq: int64(i + 1)}, got)
 		}
 		all, err := s.List(t.Context())
 		require.NoError(t, err)
@@ -31,9 +32,9 @@ func TestWhatIsWrittenIsRead(t *testing.T) {
 			a, b := all[i-1].Item.Ref(), all[i].Item.Ref()
 			assert.Less(t, a.String(), b.String(), "by kind and id")
 		}
-		specs, err := All[Spec](t.Context(), s)
+		specs, err := house.All[house.Spec](t.Context(), s)
 		require.NoError(t, err)
-		assert.Equal(t, []Spec{sour()}, Items(specs))
+		assert.Equal(t, []house.Spec{sour()}, house.Items(specs))
 	})
 }
 
@@ -41,17 +42,17 @@ func TestValuesAreNotShared(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		b, d := gin(), sour()
-		done := write(t, s, Put(b, 0), Put(d, 0))
+		done := write(t, s, house.Put(b, 0), house.Put(d, 0))
 		*b.ABVPct, d.Pours[0].Amount = 1, 99
-		*done[0].Item.(Bottle).Price = 1
-		got, err := Get[Bottle](t.Context(), s, gin().ID)
+		*done[0].Item.(house.Bottle).Price = 1
+		got, err := house.Get[house.Bottle](t.Context(), s, gin().ID)
 		require.NoError(t, err)
 		assert.Equal(t, gin(), got.Item)
 		*got.Item.ABVPct = 2
-		again, err := Get[Bottle](t.Context(), s, gin().ID)
+		again, err := house.Get[house.Bottle](t.Context(), s, gin().ID)
 		require.NoError(t, err)
 		assert.Equal(t, gin(), again.Item)
-		spec, err := Get[Spec](t.Context(), s, d.ID)
+		spec, err := house.Get[house.Spec](t.Context(), s, d.ID)
 		require.NoError(t, err)
 		assert.Equal(t, sour(), spec.Item)
 	})
@@ -60,43 +61,43 @@ func TestValuesAreNotShared(t *testing.T) {
 func TestVersionsGuardAgainstLostEdits(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
-		write(t, s, Put(gin(), 0))
+		write(t, s, house.Put(gin(), 0))
 		b := gin()
 		b.Stock = 1
 		for _, c := range []struct {
 			about string
-			edit  Edit
+			edit  house.Edit
 			want  error
 		}{
-			{"adding what is there", Put(b, 0), ErrConflict},
-			{"a version that is not yet", Put(b, 2), ErrConflict},
-			{"removing another version", Remove(b.Ref(), 7), ErrConflict},
-			{"editing what is not there", Put(sour(), 1), ErrConflict},
-			{"removing what is not there", Remove(sour().Ref(), 1), ErrNotFound},
+			{"adding what is there", house.Put(b, 0), house.ErrConflict},
+			{"a version that is not yet", house.Put(b, 2), house.ErrConflict},
+			{"removing another version", house.Remove(b.Ref(), 7), house.ErrConflict},
+			{"editing what is not there", house.Put(sour(), 1), house.ErrConflict},
+			{"removing what is not there", house.Remove(sour().Ref(), 1), house.ErrNotFound},
 		} {
 			_, err := s.Write(t.Context(), who, c.edit)
 			assert.ErrorIs(t, err, c.want, c.about)
 		}
-		assert.Equal(t, int64(2), write(t, s, Put(b, 1))[0].Version)
-		_, err := s.Write(t.Context(), who, Put(b, 1))
-		assert.ErrorIs(t, err, ErrConflict, "the second editor of version 1")
+		assert.Equal(t, int64(2), write(t, s, house.Put(b, 1))[0].Version)
+		_, err := s.Write(t.Context(), who, house.Put(b, 1))
+		assert.ErrorIs(t, err, house.ErrConflict, "the second editor of version 1")
 	})
 }
 
 func TestAWriteIsWholeOrNothing(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
-		write(t, s, Put(gin(), 0))
+		write(t, s, house.Put(gin(), 0))
 		b := gin()
 		b.Stock = 0
-		_, err := s.Write(t.Context(), who, Put(b, 1), Put(sour(), 0), Put(gin(), 5))
-		require.ErrorIs(t, err, ErrConflict)
+		_, err := s.Write(t.Context(), who, house.Put(b, 1), house.Put(sour(), 0), house.Put(gin(), 5))
+		require.ErrorIs(t, err, house.ErrConflict)
 		_, err = s.Get(t.Context(), sour().Ref())
-		assert.ErrorIs(t, err, ErrNotFound)
-		got, err := Get[Bottle](t.Context(), s, b.ID)
+		assert.ErrorIs(t, err, house.ErrNotFound)
+		got, err := house.Get[house.Bottle](t.Context(), s, b.ID)
 		require.NoError(t, err)
 		assert.Equal(t, gin(), got.Item)
-		assert.Equal(t, int64(2), write(t, s, Put(sour(), 0))[0].Seq, "the number was not used up")
+		assert.Equal(t, int64(2), write(t, s, house.Put(sour(), 0))[0].Seq, "the number was not used up")
 	})
 }
 
@@ -107,32 +108,32 @@ func TestRulesAreHeld(t *testing.T) {
 		bad.SizeML = 0
 		unknown := cover()
 		unknown.Spec = "nowhere"
-		for about, edit := range map[string]Edit{
-			"a bottle without size":      Put(bad, 0),
-			"a cover of no spec":         Put(unknown, 0),
-			"a palate of no spec":        Put(Right{Spec: "nowhere", SpecVersion: 1}, 0),
-			"an id that is none":         Put(sour().withID("Not An ID"), 0),
-			"a bottle without id":        Put(gin().withID(""), 0),
-			"a spec without pours":       Put(Spec{ID: "x", Name: "x", Method: "shake", Service: "up"}, 0),
-			"text that no engine stores": Put(Out{Ingredient: "x", Since: noon, Note: "a\x00b"}, 0),
+		for about, edit := range map[string]house.Edit{
+			"a bottle without size":      house.Put(bad, 0),
+			"a cover of no spec":         house.Put(unknown, 0),
+			"a palate of no spec":        house.Put(house.Right{Spec: "nowhere", SpecVersion: 1}, 0),
+			"an id that is none":         house.Put(house.WithID(sour(), "Not An ID"), 0),
+			"a bottle without id":        house.Put(house.WithID(gin(), ""), 0),
+			"a spec without pours":       house.Put(house.Spec{ID: "x", Name: "x", Method: "shake", Service: "up"}, 0),
+			"text that no engine stores": house.Put(house.Out{Ingredient: "x", Since: noon, Note: "a\x00b"}, 0),
 		} {
 			_, err := s.Write(t.Context(), who, edit)
-			assert.ErrorIs(t, err, ErrInvalid, about)
+			assert.ErrorIs(t, err, house.ErrInvalid, about)
 		}
-		_, err := s.Write(t.Context(), By{}, Put(gin(), 0))
-		assert.ErrorIs(t, err, ErrInvalid, "nobody, at no time")
+		_, err := s.Write(t.Context(), house.By{}, house.Put(gin(), 0))
+		assert.ErrorIs(t, err, house.ErrInvalid, "nobody, at no time")
 		_, err = s.Write(t.Context(), who)
-		assert.ErrorIs(t, err, ErrInvalid, "no edits")
+		assert.ErrorIs(t, err, house.ErrInvalid, "no edits")
 		// In one write, what points may come before what it points to.
-		write(t, s, Put(cover(), 0), Put(sour(), 0))
+		write(t, s, house.Put(cover(), 0), house.Put(sour(), 0))
 	})
 }
 
 func TestDiaryRecordsAreNumbered(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
-		write(t, s, Put(sour(), 0))
-		done := write(t, s, Put(cover(), 0), Put(cover(), 0))
+		write(t, s, house.Put(sour(), 0))
+		done := write(t, s, house.Put(cover(), 0), house.Put(cover(), 0))
 		assert.Equal(t, "cover-000002", done[0].Ref.ID)
 		assert.Equal(t, "cover-000003", done[1].Ref.ID)
 	})
@@ -144,38 +145,38 @@ func TestUndo(t *testing.T) {
 		ref := sour().Ref()
 		stronger := sour()
 		stronger.Pours[0].Amount = 3
-		undo := func(version int64) Change {
+		undo := func(version int64) house.Change {
 			c, err := s.Undo(t.Context(), who, ref, version)
 			require.NoError(t, err)
 			return c
 		}
-		write(t, s, Put(sour(), 0))
-		write(t, s, Put(stronger, 1))
+		write(t, s, house.Put(sour(), 0))
+		write(t, s, house.Put(stronger, 1))
 		_, err := s.Undo(t.Context(), who, ref, 1)
-		require.ErrorIs(t, err, ErrConflict, "not the last change")
+		require.ErrorIs(t, err, house.ErrConflict, "not the last change")
 		assert.Equal(t, sour(), undo(2).Item, "an edit")
 		assert.Equal(t, stronger, undo(3).Item, "the undoing itself")
-		write(t, s, Remove(ref, 4))
+		write(t, s, house.Remove(ref, 4))
 		_, err = s.Get(t.Context(), ref)
-		require.ErrorIs(t, err, ErrNotFound)
+		require.ErrorIs(t, err, house.ErrNotFound)
 		assert.Equal(t, stronger, undo(5).Item, "a removal")
-		write(t, s, Put(gin(), 0))
+		write(t, s, house.Put(gin(), 0))
 		c, err := s.Undo(t.Context(), who, gin().Ref(), 1)
 		require.NoError(t, err)
 		assert.Nil(t, c.Item, "an addition")
-		_, err = s.Undo(t.Context(), who, Ref{KindSpec, "nowhere"}, 1)
-		require.ErrorIs(t, err, ErrNotFound)
+		_, err = s.Undo(t.Context(), who, house.Ref{Kind: house.KindSpec, ID: "nowhere"}, 1)
+		require.ErrorIs(t, err, house.ErrNotFound)
 
 		history, err := s.History(t.Context(), ref)
 		require.NoError(t, err)
-		var did []Action
+		var did []house.Action
 		for i, c := range history {
 			did = append(did, c.Action)
 			assert.Equal(t, int64(i+1), c.Version)
 		}
-		assert.Equal(t, []Action{Added, Changed, Undone, Undone, Removed, Undone}, did)
-		write(t, s, Put(gin(), 0)) // what is gone can come back, with its history
-		kept, err := Get[Bottle](t.Context(), s, gin().ID)
+		assert.Equal(t, []house.Action{house.Added, house.Changed, house.Undone, house.Undone, house.Removed, house.Undone}, did)
+		write(t, s, house.Put(gin(), 0)) // what is gone can come back, with its history
+		kept, err := house.Get[house.Bottle](t.Context(), s, gin().ID)
 		require.NoError(t, err)
 		assert.Equal(t, int64(3), kept.Version)
 	})
@@ -185,9 +186,9 @@ func TestTheLogSaysWhoAndWhen(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		evening := time.Date(2024, 5, 6, 23, 59, 59, 123456789, time.FixedZone("", 7200))
-		_, err := s.Write(t.Context(), By{"Bo, the late shift", evening}, Put(gin(), 0))
+		_, err := s.Write(t.Context(), house.By{Actor: "Bo, the late shift", At: evening}, house.Put(gin(), 0))
 		require.NoError(t, err)
-		write(t, s, Remove(gin().Ref(), 1))
+		write(t, s, house.Remove(gin().Ref(), 1))
 		list, err := s.Changes(t.Context(), 0, 10)
 		require.NoError(t, err)
 		require.Len(t, list, 2)
@@ -207,7 +208,7 @@ func TestSubscribersHearEveryChangeInOrder(t *testing.T) {
 		if e.again != nil { // another server
 			other = e.again(t, s)
 		}
-		write(t, s, Put(gin(), 0))
+		write(t, s, house.Put(gin(), 0))
 		near, err := s.Subscribe(t.Context())
 		require.NoError(t, err)
 		far, err := other.Subscribe(t.Context())
@@ -215,11 +216,11 @@ func TestSubscribersHearEveryChangeInOrder(t *testing.T) {
 		const n = 300 // more than one reading
 		go func() {
 			for v := int64(1); v <= n; v++ {
-				_, err := s.Write(context.Background(), who, Put(gin(), v))
+				_, err := s.Write(context.Background(), who, house.Put(gin(), v))
 				assert.NoError(t, err)
 			}
 		}()
-		for name, c := range map[string]<-chan Change{"near": near, "far": far} {
+		for name, c := range map[string]<-chan house.Change{"near": near, "far": far} {
 			for v := int64(2); v <= n+1; v++ {
 				select {
 				case got := <-c:
@@ -233,7 +234,7 @@ func TestSubscribersHearEveryChangeInOrder(t *testing.T) {
 		_, open := <-near
 		assert.False(t, open, "closing ends the subscription")
 		_, err = s.Subscribe(t.Context())
-		assert.ErrorIs(t, err, ErrClosed)
+		assert.ErrorIs(t, err, house.ErrClosed)
 	})
 }
 
@@ -244,7 +245,7 @@ func TestFiftyClients(t *testing.T) {
 		s := e.open(t)
 		empty := gin()
 		empty.Stock = 0
-		write(t, s, Put(empty, 0))
+		write(t, s, house.Put(empty, 0))
 		const clients, each = 50, 2
 		var all sync.WaitGroup
 		for i := range clients {
@@ -252,15 +253,15 @@ func TestFiftyClients(t *testing.T) {
 				for range each {
 					countUp(t, s)
 				}
-				own := sour().withID(fmt.Sprintf("sour-%d", i))
-				_, err := s.Write(context.Background(), who, Put(own, 0))
+				own := house.WithID(sour(), fmt.Sprintf("sour-%d", i))
+				_, err := s.Write(context.Background(), who, house.Put(own, 0))
 				assert.NoError(t, err)
 				_, err = s.List(context.Background())
 				assert.NoError(t, err)
 			})
 		}
 		all.Wait()
-		got, err := Get[Bottle](t.Context(), s, empty.ID)
+		got, err := house.Get[house.Bottle](t.Context(), s, empty.ID)
 		require.NoError(t, err)
 		assert.Equal(t, float64(clients*each), got.Item.Stock)
 		assert.Equal(t, int64(clients*each+1), got.Version)
@@ -268,18 +269,18 @@ func TestFiftyClients(t *testing.T) {
 	})
 }
 
-func countUp(t *testing.T, s Store) {
+func countUp(t *testing.T, s house.Store) {
 	for {
-		k, err := Get[Bottle](context.Background(), s, gin().ID)
+		k, err := house.Get[house.Bottle](context.Background(), s, gin().ID)
 		if !assert.NoError(t, err) {
 			return
 		}
 		k.Item.Stock++
-		_, err = s.Write(context.Background(), who, Put(k.Item, k.Version))
+		_, err = s.Write(context.Background(), who, house.Put(k.Item, k.Version))
 		if err == nil {
 			return
 		}
-		if !assert.ErrorIs(t, err, ErrConflict) {
+		if !assert.ErrorIs(t, err, house.ErrConflict) {
 			return
 		}
 	}
@@ -288,8 +289,8 @@ func countUp(t *testing.T, s Store) {
 func TestVenuesAreApart(t *testing.T) {
 	dsn := pgtest.DSN(t)
 	a, b := openVenue(t, dsn, pgtest.Venue()), openVenue(t, dsn, pgtest.Venue())
-	write(t, a, Put(gin(), 0))
-	assert.Equal(t, int64(1), write(t, b, Put(gin(), 0))[0].Seq)
+	write(t, a, house.Put(gin(), 0))
+	assert.Equal(t, int64(1), write(t, b, house.Put(gin(), 0))[0].Seq)
 	list, err := b.List(t.Context())
 	require.NoError(t, err)
 	assert.Len(t, list, 1)
@@ -299,10 +300,10 @@ func TestBackupAndRestore(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		write(t, s, putAll(every())...)
-		write(t, s, Remove(Ref{KindOut, "lime-juice"}, 1))
+		write(t, s, house.Remove(house.Ref{Kind: house.KindOut, ID: "lime-juice"}, 1))
 		backup := filepath.Join(t.TempDir(), "backup.db")
 		require.NoError(t, s.Backup(t.Context(), backup))
-		assert.ErrorIs(t, s.Backup(t.Context(), backup), ErrConflict, "a backup is never written over")
+		assert.ErrorIs(t, s.Backup(t.Context(), backup), house.ErrConflict, "a backup is never written over")
 		r, err := Verify(t.Context(), backup)
 		require.NoError(t, err)
 		assert.Equal(t, len(every())+1, r.Changes)
@@ -316,13 +317,13 @@ func TestBackupAndRestore(t *testing.T) {
 			fresh := openVenue(t, pgtest.DSN(t), pgtest.Venue())
 			require.NoError(t, RestoreVenue(t.Context(), backup, fresh))
 			assertSameHouse(t, s, fresh)
-			assert.ErrorIs(t, RestoreVenue(t.Context(), backup, fresh), ErrConflict)
+			assert.ErrorIs(t, RestoreVenue(t.Context(), backup, fresh), house.ErrConflict)
 		}
 	})
 }
 
 // assertSameHouse compares records, versions and the whole log.
-func assertSameHouse(t *testing.T, a, b Store) {
+func assertSameHouse(t *testing.T, a, b house.Store) {
 	t.Helper()
 	listA, err := a.List(t.Context())
 	require.NoError(t, err)
@@ -341,10 +342,10 @@ func TestCancelledWritesLeaveNothing(t *testing.T) {
 		s := e.open(t)
 		ctx, stop := context.WithCancel(t.Context())
 		stop()
-		_, err := s.Write(ctx, who, Put(gin(), 0))
+		_, err := s.Write(ctx, who, house.Put(gin(), 0))
 		require.ErrorIs(t, err, context.Canceled)
 		_, err = s.Get(t.Context(), gin().Ref())
-		require.ErrorIs(t, err, ErrNotFound)
-		write(t, s, Put(gin(), 0))
+		require.ErrorIs(t, err, house.ErrNotFound)
+		write(t, s, house.Put(gin(), 0))
 	})
 }

@@ -1,4 +1,4 @@
-package house
+package store
 
 import (
 	"bytes"
@@ -11,6 +11,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"counterpour/data/house"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -35,18 +37,18 @@ func TestTheEngineIsSetToBeSafe(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, want, got, pragma)
 	}
-	write(t, store, Put(gin(), 0))
+	write(t, store, house.Put(gin(), 0))
 	for _, text := range []string{`UPDATE change SET actor = 'x'`, `DELETE FROM change`, `DELETE FROM record`,
 		`INSERT INTO change (venue, seq, at, actor, kind, id, version, action, body, seal) VALUES ('house', 9, '', '', 'spec', 'none', 1, 'added', '', '')`} {
 		err := s.write(t.Context(), func(c conn) error { return c.exec(t.Context(), text) })
-		assert.ErrorIs(t, wrap(err, classifySQLite, "write", ""), ErrInvalid, text)
+		assert.ErrorIs(t, wrap(err, classifySQLite, "write", ""), house.ErrInvalid, text)
 	}
 }
 
 func TestPathsWithOddCharacters(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "what? 100% #1 bar's.db")
 	s := openAt(t, path, Options{})
-	write(t, s, Put(gin(), 0))
+	write(t, s, house.Put(gin(), 0))
 	require.NoError(t, s.Backup(t.Context(), path+" 'backup'"))
 	_, err := Verify(t.Context(), path+" 'backup'")
 	require.NoError(t, err)
@@ -57,7 +59,7 @@ func TestASecondProcessIsTold(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{})
 	_, err := Open(t.Context(), path, Options{})
-	require.ErrorIs(t, err, ErrBusy, "the same process")
+	require.ErrorIs(t, err, house.ErrBusy, "the same process")
 
 	cmd := exec.Command(os.Args[0])
 	cmd.Env = append(os.Environ(), childEnv+"="+path)
@@ -75,20 +77,20 @@ func TestASecondProcessIsTold(t *testing.T) {
 func TestAFullDiskKeepsWhatWas(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{pragmas: []string{"PRAGMA max_page_count = 40"}})
-	fill(t, s, ErrFull)
+	fill(t, s, house.ErrFull)
 	require.NoError(t, s.Close())
 	require.NoError(t, openAt(t, path, Options{}).Check(t.Context()))
 }
 
 // fill writes until it fails, then checks that all that was acknowledged is
 // there, and nothing else.
-func fill(t *testing.T, s Store, want error) {
+func fill(t *testing.T, s house.Store, want error) {
 	t.Helper()
 	big := sour()
 	big.Note = strings.Repeat("x", 5000)
 	var last int64
 	for {
-		done, err := s.Write(t.Context(), who, Put(big, last))
+		done, err := s.Write(t.Context(), who, house.Put(big, last))
 		if err != nil {
 			require.ErrorIs(t, err, want)
 			assert.Contains(t, err.Error(), "is unharmed")
@@ -98,7 +100,7 @@ func fill(t *testing.T, s Store, want error) {
 		require.Less(t, last, int64(100000), "it never filled")
 	}
 	require.Positive(t, last)
-	got, err := Get[Spec](t.Context(), s, big.ID)
+	got, err := house.Get[house.Spec](t.Context(), s, big.ID)
 	require.NoError(t, err)
 	assert.Equal(t, last, got.Version)
 	assert.NoError(t, s.Check(t.Context()))
@@ -107,8 +109,8 @@ func fill(t *testing.T, s Store, want error) {
 func TestAFileThatTakesNoWrites(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{pragmas: []string{"PRAGMA query_only = 1"}})
-	_, err := s.Write(t.Context(), who, Put(gin(), 0))
-	assert.ErrorIs(t, err, ErrReadOnly)
+	_, err := s.Write(t.Context(), who, house.Put(gin(), 0))
+	assert.ErrorIs(t, err, house.ErrReadOnly)
 }
 
 func TestPlacesWhereNoHouseCanBe(t *testing.T) {
@@ -121,16 +123,16 @@ func TestPlacesWhereNoHouseCanBe(t *testing.T) {
 	require.NoError(t, openAt(t, newer, Options{}).Close())
 	run(t, newer, `PRAGMA user_version = 99`)
 	for path, want := range map[string]error{
-		text: ErrDamaged, other: ErrDamaged, newer: ErrNewer, dir: ErrInvalid, filepath.Join(dir, "no", "house.db"): ErrNotFound,
+		text: house.ErrDamaged, other: house.ErrDamaged, newer: house.ErrNewer, dir: house.ErrInvalid, filepath.Join(dir, "no", "house.db"): house.ErrNotFound,
 	} {
 		_, err := Open(t.Context(), path, Options{})
 		require.ErrorIs(t, err, want, path)
 		assert.Contains(t, err.Error(), path)
 	}
 	_, err := Verify(t.Context(), filepath.Join(dir, "nothing.db"))
-	assert.ErrorIs(t, err, ErrNotFound)
+	assert.ErrorIs(t, err, house.ErrNotFound)
 	_, err = Open(t.Context(), filepath.Join(dir, "x.db"), Options{Venue: "Not A Venue"})
-	assert.ErrorIs(t, err, ErrInvalid)
+	assert.ErrorIs(t, err, house.ErrInvalid)
 }
 
 func TestAHouseOfTheSchemaBefore(t *testing.T) {
@@ -150,18 +152,18 @@ func TestAHouseOfTheSchemaBefore(t *testing.T) {
 }
 
 // assertOldHouse compares a house with what testdata says of it.
-func assertOldHouse(t *testing.T, s Store) {
+func assertOldHouse(t *testing.T, s house.Store) {
 	t.Helper()
 	require.NoError(t, s.Check(t.Context()))
 	list, err := s.List(t.Context())
 	require.NoError(t, err)
 	assert.Len(t, list, len(every())-1)
-	b, err := Get[Bottle](t.Context(), s, gin().ID)
+	b, err := house.Get[house.Bottle](t.Context(), s, gin().ID)
 	require.NoError(t, err)
 	assert.Equal(t, 1.0, b.Item.Stock)
-	_, err = s.Undo(t.Context(), who, Ref{KindOut, "lime-juice"}, 2)
+	_, err = s.Undo(t.Context(), who, house.Ref{Kind: house.KindOut, ID: "lime-juice"}, 2)
 	assert.NoError(t, err)
-	write(t, s, Put(cover(), 0))
+	write(t, s, house.Put(cover(), 0))
 }
 
 // Whatever byte of a backup is changed, restoring it is refused with a place,
@@ -193,16 +195,16 @@ func TestADamagedBackupIsRefused(t *testing.T) {
 	require.True(t, restoreDamaged(t, s, dir, text))
 }
 
-func restoreDamaged(t *testing.T, want Store, dir string, bad []byte) (refused bool) {
+func restoreDamaged(t *testing.T, want house.Store, dir string, bad []byte) (refused bool) {
 	t.Helper()
 	from, to := filepath.Join(dir, "bad.db"), filepath.Join(dir, "to.db")
 	require.NoError(t, os.WriteFile(from, bad, 0o600))
 	_, err := Restore(t.Context(), from, to, RestoreOptions{At: noon})
 	if err != nil {
-		var e *Error
+		var e *house.Error
 		require.ErrorAs(t, err, &e)
-		if !errors.Is(err, ErrNewer) { // a byte of the schema's number
-			require.ErrorIs(t, err, ErrDamaged)
+		if !errors.Is(err, house.ErrNewer) { // a byte of the schema's number
+			require.ErrorIs(t, err, house.ErrDamaged)
 			require.True(t, len(e.Places) > 0 || strings.Contains(err.Error(), "not a house") || strings.Contains(err.Error(), "no house"), err.Error())
 		}
 		require.NoFileExists(t, to)
@@ -236,11 +238,11 @@ func TestDamageIsReportedWithItsPlace(t *testing.T) {
 		require.NoError(t, s.Close())
 		run(t, path, text)
 		_, err = Verify(t.Context(), path)
-		require.ErrorIs(t, err, ErrDamaged, text)
+		require.ErrorIs(t, err, house.ErrDamaged, text)
 		assert.Contains(t, err.Error(), want)
 		s, err = Open(t.Context(), path, Options{})
 		require.NoError(t, err)
-		assert.ErrorIs(t, s.Check(t.Context()), ErrDamaged)
+		assert.ErrorIs(t, s.Check(t.Context()), house.ErrDamaged)
 		require.NoError(t, s.Close())
 	}
 }
@@ -249,17 +251,17 @@ func TestRestoreMovesTheFormerHouseAside(t *testing.T) {
 	dir := t.TempDir()
 	path, backup := filepath.Join(dir, "house.db"), filepath.Join(dir, "backup.db")
 	s := openAt(t, path, Options{})
-	write(t, s, Put(gin(), 0))
+	write(t, s, house.Put(gin(), 0))
 	require.NoError(t, s.Backup(t.Context(), backup))
-	write(t, s, Put(sour(), 0))
+	write(t, s, house.Put(sour(), 0))
 	require.NoError(t, s.Close())
 	_, err := Restore(t.Context(), backup, path, RestoreOptions{At: noon})
-	require.ErrorIs(t, err, ErrConflict)
+	require.ErrorIs(t, err, house.ErrConflict)
 	aside, err := Restore(t.Context(), backup, path, RestoreOptions{At: noon, Replace: true})
 	require.NoError(t, err)
 	assert.Equal(t, path+".before-20240506T120000Z", aside)
 	_, err = openAt(t, path, Options{}).Get(t.Context(), sour().Ref())
-	assert.ErrorIs(t, err, ErrNotFound)
+	assert.ErrorIs(t, err, house.ErrNotFound)
 	_, err = openAt(t, aside, Options{}).Get(t.Context(), sour().Ref())
 	assert.NoError(t, err)
 }
@@ -267,13 +269,13 @@ func TestRestoreMovesTheFormerHouseAside(t *testing.T) {
 func TestBackupWhileWriting(t *testing.T) {
 	dir := t.TempDir()
 	s := openAt(t, filepath.Join(dir, "house.db"), Options{})
-	write(t, s, Put(gin(), 0))
+	write(t, s, house.Put(gin(), 0))
 	ctx, stop := context.WithCancel(t.Context())
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
 		for v := int64(1); ctx.Err() == nil; v++ {
-			if _, err := s.Write(context.Background(), who, Put(gin(), v)); !assert.NoError(t, err) {
+			if _, err := s.Write(context.Background(), who, house.Put(gin(), v)); !assert.NoError(t, err) {
 				return
 			}
 		}
@@ -292,22 +294,22 @@ func TestBackupWhileWriting(t *testing.T) {
 }
 
 func TestEveryKindOfFailureHasAMessage(t *testing.T) {
-	for _, k := range Kinds() {
+	for _, k := range house.Kinds() {
 		require.NotEmpty(t, messages[k], k)
 		err := wrap(errors.New("cause"), func(error) error { return k }, "open", "x.db")
 		assert.ErrorIs(t, err, k)
-		if k != ErrDamaged { // of which it says where
+		if k != house.ErrDamaged { // of which it says where
 			assert.NotContains(t, err.Error(), "cause", "the cause is for the log")
 		}
 	}
-	assert.ErrorIs(t, wrap(errors.New("?"), func(error) error { return nil }, "open", ""), ErrInternal)
+	assert.ErrorIs(t, wrap(errors.New("?"), func(error) error { return nil }, "open", ""), house.ErrInternal)
 }
 
 func TestItemsReadBackAsStored(t *testing.T) {
 	for _, it := range every() {
-		body, err := Encode(it)
+		body, err := house.Encode(it)
 		require.NoError(t, err)
-		got, err := Decode(it.Ref().Kind, body)
+		got, err := house.Decode(it.Ref().Kind, body)
 		require.NoError(t, err)
 		assert.Equal(t, it, got)
 		var m map[string]any
@@ -315,8 +317,8 @@ func TestItemsReadBackAsStored(t *testing.T) {
 		m["unheard_of"] = 1
 		body, err = json.Marshal(m)
 		require.NoError(t, err)
-		_, err = Decode(it.Ref().Kind, body)
-		assert.ErrorIs(t, err, ErrInvalid, "a field nobody knows")
+		_, err = house.Decode(it.Ref().Kind, body)
+		assert.ErrorIs(t, err, house.ErrInvalid, "a field nobody knows")
 	}
 }
 
@@ -326,7 +328,7 @@ func BenchmarkDurableWrite(b *testing.B) {
 	defer s.Close()
 	bottle, version := gin(), int64(0)
 	for b.Loop() {
-		done, err := s.Write(b.Context(), who, Put(bottle, version))
+		done, err := s.Write(b.Context(), who, house.Put(bottle, version))
 		if err != nil {
 			b.Fatal(err)
 		}

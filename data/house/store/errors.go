@@ -1,0 +1,52 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"counterpour/data/house"
+)
+
+func fail(kind error, op, key, format string, args ...any) *house.Error {
+	return &house.Error{Kind: kind, Op: op, Key: key, Message: fmt.Sprintf(format, args...)}
+}
+
+// classifier says which kind an engine's error is; nil if it does not know it.
+type classifier func(error) error
+
+// wrap turns an engine's error into one of ours. Errors of ours and of a
+// cancelled context pass through.
+func wrap(err error, classify classifier, op, key string) error {
+	var own *house.Error
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &own), errors.Is(err, context.Canceled), errors.Is(err, context.DeadlineExceeded):
+		return err
+	}
+	kind := classify(err)
+	if kind == nil {
+		kind = house.ErrInternal
+	}
+	e := &house.Error{Kind: kind, Op: op, Key: key, Message: messages[kind], Cause: err}
+	if kind == house.ErrDamaged {
+		e.Places = []string{err.Error()} // the engine's word for where
+	}
+	return e
+}
+
+// messages are what a user reads of a kind that an engine reported.
+var messages = map[error]string{
+	house.ErrNotFound:    "there is no such file or folder",
+	house.ErrInvalid:     "the database refused the write as breaking a rule; nothing of it was kept",
+	house.ErrConflict:    "the record was changed by someone else at the same time; read it again",
+	house.ErrBusy:        "another process is using it; close that one, or wait",
+	house.ErrDamaged:     "it is damaged; restore a backup, and keep this file",
+	house.ErrReadOnly:    "the disk or the file takes no writes; what was kept before is unharmed",
+	house.ErrFull:        "there is no room left on the disk; nothing of this write was kept, what was kept before is unharmed",
+	house.ErrNewer:       "a later version of this program wrote it; use that version",
+	house.ErrUnavailable: "the database server does not answer; whether the last write was kept is not known: read again before repeating it",
+	house.ErrClosed:      "the store is closed",
+	house.ErrInternal:    "something went wrong inside; the log says more",
+}
