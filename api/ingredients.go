@@ -211,6 +211,5 @@ func leadsOf(s *sense.Space, p *flavor.Profile) []Lead {
 
 func colourOf(s *sense.Space, p *flavor.Profile) Colour {
 	v := s.PerML(p)
-	swatch := v.Swatch()
-	return Colour{swatch.Hex(), round(swatch.Cloudy, digitsCloudy)}
+	return lookOf(v.Swatch())
 }

@@ -250,6 +250,11 @@ type Finished struct {
 type Colour struct {
 	RGB    string  `json:"rgb" pattern:"^#[0-9a-f]{6}$" doc:"Such as #f4d9a6"`
 	Cloudy float64 `json:"cloudy" minimum:"0" maximum:"1" doc:"0 clear, 1 opaque"`
+	Words  string  `json:"words" doc:"Such as cloudy straw"`
+}
+
+func lookOf(s sense.Swatch) Colour {
+	return Colour{s.Hex(), round(s.Cloudy, digitsCloudy), s.Words()}
 }
 
 // Serving is the alcohol of a drink in one country's standard drinks.
@@ -293,8 +298,7 @@ func finished(d *mix.Drink) Finished {
 
 // sensed fills in what the senses beside the tongue's three find.
 func (f *Finished) sensed(g *sense.Glass) {
-	swatch := g.Swatch()
-	f.Colour = Colour{swatch.Hex(), round(swatch.Cloudy, digitsCloudy)}
+	f.Colour = lookOf(g.Swatch())
 	for _, x := range []struct {
 		into *float64
 		of   sense.Sense

@@ -88,6 +88,34 @@ func TestColours(t *testing.T) {
 	}
 }
 
+// What a bartender calls the look of each, common practice, no source.
+func TestColourWords(t *testing.T) {
+	c, err := Embedded()
+	require.NoError(t, err)
+	for id, words := range map[string][]string{
+		"vodka": {"clear"}, "soda-water": {"clear"}, "fino-sherry": {"straw"}, "dry-vermouth": {"straw", "gold"}, "lager": {"gold", "amber"}, "bourbon": {"amber"},
+		"aged-rum": {"amber"}, "sweet-vermouth": {"copper", "red", "ruby", "brown"}, "stout": {"black"}, "cola": {"brown", "black"}, "red-bitter-aperitif": {"red"},
+		"grenadine": {"red", "ruby"}, "blue-curacao": {"blue"}, "green-creme-de-menthe": {"green"}, "creme-de-violette": {"violet"},
+		"orange-juice": {"cloudy orange", "cloudy amber"}, "lemon-juice": {"cloudy straw", "cloudy yellow", "cloudy"}, "heavy-cream": {"white"}, "rose-wine": {"pink"},
+		"red-wine": {"ruby", "purple", "red"}, "espresso": {"cloudy black"}, "light-orange-bitter-aperitif": {"orange", "amber"}, "limoncello": {"yellow", "cloudy yellow"},
+	} {
+		p, ok := c.ByID(id)
+		require.True(t, ok, id)
+		v := c.Space().PerML(p)
+		assert.Contains(t, words, v.Swatch().Words(), "%s is %s", id, v.Swatch().Hex())
+	}
+}
+
+func TestColourChanges(t *testing.T) {
+	b := newBench(t)
+	stirred := b.glass("2 1/2 oz vodka\n1/2 oz blanc vermouth\nstir, up")
+	text, told := sense.ColourChange(stirred, b.glass("2 1/2 oz bourbon\n1/2 oz blanc vermouth\nstir, up"))
+	assert.True(t, told)
+	assert.Contains(t, text, "clear turns ")
+	_, told = sense.ColourChange(stirred, b.glass("2 1/2 oz London dry gin\n1/2 oz blanc vermouth\nstir, up"))
+	assert.False(t, told)
+}
+
 // What bites, cools, dries and savours, common practice: the first more than the
 // second.
 func TestOtherSensesInOrder(t *testing.T) {

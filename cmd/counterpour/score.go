@@ -104,6 +104,7 @@ func showFinished(p *page, f *api.Finished) {
 	p.row("energy", number(f.EnergyKcal, 0)+" kcal")
 	p.row("temperature", number(f.TemperatureC, 1)+" °C")
 	p.row("glass", f.Glass)
+	p.row("looks", f.Colour.Words)
 }
 
 // standardDrinks says the two measures that most labels give.

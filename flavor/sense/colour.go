@@ -40,3 +40,55 @@ func (v *Vector) Swatch() Swatch {
 	s.R, s.G, s.B = band(v[atRed]), band(v[atGreen]), band(v[atBlue])
 	return s
 }
+
+// colourWord is a colour that a bartender has a word for.
+type colourWord struct {
+	word    string
+	r, g, b float64
+}
+
+// The words, and what each looks like on a screen, some in two depths: judged.
+var colourWords = [...]colourWord{
+	{"clear", 255, 255, 255}, {"straw", 250, 240, 195}, {"gold", 242, 214, 125}, {"amber", 222, 155, 60}, {"copper", 185, 105, 60},
+	{"brown", 115, 65, 30}, {"brown", 145, 40, 5}, {"black", 25, 12, 8}, {"black", 90, 8, 0}, {"yellow", 250, 235, 90}, {"orange", 245, 145, 45}, {"pink", 250, 175, 195},
+	{"red", 205, 30, 30}, {"ruby", 140, 15, 30}, {"purple", 95, 25, 75}, {"violet", 160, 120, 205}, {"blue", 60, 120, 215}, {"green", 110, 175, 80},
+}
+
+// cloudyFrom is how cloudy a drink is before it is called so, and milkyFrom
+// before a colourless one is called white.
+const (
+	cloudyFrom = 0.3
+	milkyFrom  = 0.6
+)
+
+// Words says what a drink looks like: "clear", "cloudy straw", "red".
+func (s Swatch) Words() string {
+	best, least := "", math.Inf(1)
+	for _, w := range colourWords {
+		r, g, b := float64(s.R)-w.r, float64(s.G)-w.g, float64(s.B)-w.b
+		if d := r*r + g*g + b*b; d < least {
+			best, least = w.word, d
+		}
+	}
+	switch {
+	case best == "clear" && s.Cloudy >= milkyFrom:
+		return "white"
+	case best == "clear" && s.Cloudy >= cloudyFrom:
+		return "cloudy"
+	case s.Cloudy >= cloudyFrom:
+		return "cloudy " + best
+	}
+	return best
+}
+
+// ColourChange says how the look of a drink changes, "clear turns amber", and
+// whether it changes by enough to say so: a step and a half of colour and cloud
+// together, and another word.
+func ColourChange(before, after *Glass) (text string, told bool) {
+	d := Between(before, after)
+	from, to := before.Swatch().Words(), after.Swatch().Words()
+	if math.Hypot(d[Colour], d[Cloud]) < sameBelow || from == to {
+		return "", false
+	}
+	return from + " turns " + to, true
+}
