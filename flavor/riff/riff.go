@@ -37,6 +37,8 @@ type Request struct {
 // Riff is a variation in balance.
 type Riff struct {
 	station.Listed
+	Recipe   string           // what to pour otherwise
+	Effect   string           // and what that does; the text joins both
 	Notice   sense.Notice     // whether a guest will notice
 	Distance float64          // from the drink asked about, in just-noticeable differences
 	Changes  []balance.Change // Pour is an index into that drink; its length for a pour that came in

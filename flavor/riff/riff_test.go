@@ -66,6 +66,7 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 			assert.Equal(t, flavor.Up, x.Spec.Service, "%s: a hot drink is on no ice", x.Text)
 		}
 		checkServed(t, req.Spec, x)
+		checkSaid(t, b, req.Spec, x)
 		from, err := b.Station.Distance(req.Spec, &x.Spec)
 		require.NoError(t, err)
 		assert.InDelta(t, from, x.Distance, bartest.Rounding)
@@ -78,6 +79,43 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 		}
 		assert.NotEmpty(t, x.Text)
 		assert.NotContains(t, x.Text, "\n", "one line")
+	}
+}
+
+// checkSaid holds what a riff says of itself to its own numbers.
+func checkSaid(t *testing.T, b *bartest.Bar, from *flavor.Spec, x *Riff) {
+	t.Helper()
+	assert.Equal(t, x.Recipe+": "+x.Effect, x.Text)
+	assert.NotEmpty(t, x.Name)
+	assert.NotEmpty(t, x.Why)
+	assert.Equal(t, sense.NoticeOf(x.Distance, false), x.Notice, "beyond the least distance a guest will notice")
+	drink, err := b.Station.Mixer.Mix(from)
+	require.NoError(t, err)
+	before, after := b.Station.Space.Glass(from, drink), x.Glass
+	for _, c := range []struct {
+		word  string
+		by    float64
+		above bool
+	}{
+		{"lighter at", x.Drink.ABV - drink.ABV, false}, {"stronger at", x.Drink.ABV - drink.ABV, true},
+		{"sweeter", after.Holds[sense.Sweet] - before.Holds[sense.Sweet], true}, {"drier", after.Holds[sense.Sweet] - before.Holds[sense.Sweet], false},
+		{"sharper", after.Holds[sense.Sour] - before.Holds[sense.Sour], true}, {"rounder", after.Holds[sense.Sour] - before.Holds[sense.Sour], false},
+		{"more bitter", after.Holds[sense.Bitter] - before.Holds[sense.Bitter], true}, {"less bitter", after.Holds[sense.Bitter] - before.Holds[sense.Bitter], false},
+		{"longer", x.Drink.VolumeML - drink.VolumeML, true}, {"shorter", x.Drink.VolumeML - drink.VolumeML, false},
+	} {
+		if strings.Contains(x.Effect, c.word) {
+			assert.Equal(t, c.above, c.by > 0, "%s says %q and moves by %v", x.Text, c.word, c.by)
+		}
+	}
+	for f := range flavor.NumFamilies {
+		by := x.Drink.Aroma[f] - drink.Aroma[f]
+		more, less, _ := strings.Cut(x.Effect, "less ")
+		if strings.Contains(more, "more "+flavor.Family(f).String()) {
+			assert.Positive(t, by, "%s: %s", x.Text, flavor.Family(f))
+		}
+		if strings.HasPrefix(less, flavor.Family(f).String()) {
+			assert.Negative(t, by, "%s: %s", x.Text, flavor.Family(f))
+		}
 	}
 }
 

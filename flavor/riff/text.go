@@ -22,15 +22,20 @@ func (w *work) describe(s *station.Settled) (Riff, error) {
 	if err != nil {
 		return Riff{}, err
 	}
-	r.Text = w.text(&r, before.Judgement.Fits[0].ID)
+	r.Recipe, r.Effect = w.recipe(&r, before.Judgement.Fits[0].ID), w.effect(&r)
+	r.Text = r.Recipe + ": " + r.Effect
 	return r, nil
 }
 
-// text says the riff in one line: what to do, then what it does.
-func (w *work) text(r *Riff, familyBefore string) string {
+// recipe says what to do: what to pour otherwise, how it is mixed and served if
+// that changes, and what it reads as if that does.
+func (w *work) recipe(r *Riff, familyBefore string) string {
 	text := station.Recipe(r.Changes)
 	if r.Spec.Method != w.From.Method || r.Spec.Service != w.From.Service {
 		text = append(text, station.WayOf(&r.Spec))
+	}
+	if top := station.Topped(&r.Spec); top != "" {
+		text = append(text, top)
 	}
 	head := strings.Join(text, ", ")
 	if head == "" {
@@ -39,7 +44,7 @@ func (w *work) text(r *Riff, familyBefore string) string {
 	if r.FamilyID != familyBefore {
 		head += ", which reads as " + strings.ToLower(r.Family)
 	}
-	return station.Capital(head) + ": " + w.effect(r)
+	return station.Capital(head)
 }
 
 // mostNamed is how many aroma families are named each way.

@@ -212,7 +212,7 @@ func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.G
 	for i := range found.Drafts {
 		x := &found.Drafts[i]
 		one := p.drinkView(fmt.Sprintf("draft-%d", i+1), &x.Spec, &flavor.Spec{}, d, i < mostDrawn, x.FamilyID)
-		one.say(x.Text)
+		one.Name, one.Because, one.Text = x.Name, words.Sentence(x.Why), said(x.Text)
 		one.New = nil // there was no drink before
 		for k := range one.Pours {
 			one.Pours[k].Mark = ""

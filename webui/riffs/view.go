@@ -36,6 +36,8 @@ type riffsView struct {
 // riffView is one riff, draft or stop.
 type riffView struct {
 	ID        string
+	Name      string   // what it is, in the form of the trade
+	Because   string   // why it is worth a try
 	Text      string   // what to pour
 	Effect    string   // and what it does
 	New       []string // allergens that were not there
@@ -76,7 +78,8 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 	for i := range found.Riffs {
 		x := &found.Riffs[i]
 		one := p.drinkView(fmt.Sprintf("riff-%d", i+1), &x.Spec, from, d, i < mostDrawn, x.FamilyID)
-		one.say(x.Text)
+		one.Name, one.Because = x.Name, words.Sentence(x.Why)
+		one.Text, one.Effect = said(x.Recipe), said(x.Effect)
 		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
 			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".",
 			words.Figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
@@ -103,12 +106,9 @@ func countOrNo(n int, one, many string) string {
 	return words.Count(n, one, many)
 }
 
-// say parts what a riff says of itself into what to pour and what it does. A
-// ratio in a name, such as 1:1, has no space after its colon.
-func (v *riffView) say(text string) {
-	text = strings.ReplaceAll(text, " % vol", "\u00a0% vol")
-	head, effect, _ := strings.Cut(text, ": ")
-	v.Text, v.Effect = words.Sentence(head), words.Sentence(effect)
+// said makes a sentence in which a strength does not break.
+func said(text string) string {
+	return words.Sentence(strings.ReplaceAll(text, " % vol", "\u00a0% vol"))
 }
 
 // drinkView says what all drinks of these pages have in common, beside the one

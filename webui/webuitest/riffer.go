@@ -43,7 +43,8 @@ func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 		s.Name, s.Pours[at] = "", flavor.Pour{Profile: with, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 		s.Pours[0].Amount, s.Pours[0].ML = 1.75, 51.8
 		out.Riffs = append(out.Riffs, riff.Riff{Distance: 3.6, Listed: station.Listed{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour",
-			Drink: &mix.Drink{ABV: 13.9, VolumeML: 160}, Text: "½ oz " + with.Name + " for " + r.Spec.Pours[at].Profile.Name + ": more of it"}})
+			Drink: &mix.Drink{ABV: 13.9, VolumeML: 160}, Name: "London dry gin, " + with.Name + ": sour, up", Why: "it is there"},
+			Recipe: "½ oz " + with.Name + " for " + r.Spec.Pours[at].Profile.Name, Effect: "more of it"})
 	}
 	if n := len(out.Riffs); n > 0 {
 		turn := int(r.Seed % uint64(n))
@@ -87,7 +88,7 @@ func (Bar) UseUp(_ context.Context, r useup.Request) (*useup.Result, error) {
 			s := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{{Profile: Gin, Amount: 2, Unit: flavor.Ounce, ML: 59.1},
 				{Profile: Lemon, Amount: 0.75, Unit: flavor.Ounce, ML: 22.2}, {Profile: b, Amount: amount, Unit: unit, ML: 15}}}
 			out.Drafts = append(out.Drafts, useup.Draft{Uses: []useup.Use{{Profile: b, ML: 15}}, Listed: station.Listed{Spec: s, Score: 88.8, FamilyID: "sour", Family: "Sour",
-				Drink: &mix.Drink{ABV: 14.1, VolumeML: 150}, Text: "Moves some " + b.Name}})
+				Drink: &mix.Drink{ABV: 14.1, VolumeML: 150}, Name: b.Name + ": sour, up", Text: "Moves some " + b.Name}})
 		}
 	}
 	return out, nil

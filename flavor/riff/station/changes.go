@@ -75,7 +75,7 @@ func Recipe(changes []balance.Change) []string {
 			out = append(out, "split the base with "+said)
 			continue
 		case at < 0 && c.Profile.Carbonated:
-			out = append(out, "top with "+said) // what sparkles is not shaken
+			out = append(out, "top with "+said)
 			continue
 		case at < 0:
 			out = append(out, "add "+said)
@@ -116,4 +116,19 @@ func WayOf(s *flavor.Spec) string {
 	services := map[flavor.Service]string{flavor.Up: "served up", flavor.Rocks: "served on the rocks", flavor.Crushed: "served on crushed ice", flavor.Long: "served long",
 		flavor.Hot: "served hot", flavor.Neat: "served neat"}
 	return methods[s.Method] + " and " + services[s.Service]
+}
+
+// Topped says what goes in once a drink is mixed, since what sparkles meets no
+// shaker; empty if nothing does, or if the drink is built in its glass.
+func Topped(s *flavor.Spec) string {
+	var names []string
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.After {
+			names = append(names, p.Profile.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "the " + flavor.JoinAnd(names) + " last, on top"
 }

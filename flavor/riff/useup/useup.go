@@ -244,7 +244,11 @@ func useText(d *Draft) string {
 	for i, u := range d.Uses {
 		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name
 	}
-	return fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", flavor.JoinAnd(parts), strings.ToLower(d.Family), d.Drink.ABV)
+	text := fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", flavor.JoinAnd(parts), strings.ToLower(d.Family), d.Drink.ABV)
+	if top := station.Topped(&d.Spec); top != "" {
+		text += "; " + top
+	}
+	return text
 }
 
 // amountOf says how much of p a drink pours, in the unit of the pour.

@@ -101,6 +101,9 @@ func stepText(before, after *flavor.Spec, changes []balance.Change) string {
 	if before.Method != after.Method || before.Service != after.Service {
 		words = append(words, station.WayOf(after))
 	}
+	if top := station.Topped(after); top != "" && (before.Method != after.Method || station.Topped(before) != top) {
+		words = append(words, top)
+	}
 	if len(words) == 0 {
 		return "the same pours"
 	}
