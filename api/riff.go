@@ -56,7 +56,7 @@ type Relative struct {
 	Name     string  `json:"name"`
 	Family   string  `json:"family"`
 	Source   string  `json:"source"`
-	Status   string  `json:"status" doc:"published, or from memory"`
+	Status   string  `json:"status" enum:"read,recalled" doc:"Whether the source was read, or the drink is recalled from memory"`
 	Distance float64 `json:"distance" doc:"In log-ratios and aroma; 0 is the same drink"`
 }
 

@@ -70,3 +70,26 @@ func TestWriteFittedKeepsFiveDigits(t *testing.T) {
 	assert.NotNil(t, p.Bitters)
 	assert.NotNil(t, p.Length)
 }
+
+// Who reads the trial must know how little of it was read: 49 drinks stand as
+// their list prints them, the others as they are remembered.
+func TestProvenDrinksSayWhetherTheyWereRead(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	_, book, err := c.Set()
+	require.NoError(t, err)
+	read, recalled := 0, 0
+	for i := range book {
+		switch {
+		case book[i].Recalled():
+			recalled++
+		case book[i].Status == template.StatusRead:
+			read++
+			assert.Contains(t, book[i].Source, "International Bartenders Association", "%s: no other list was read", book[i].Spec.Name)
+		default:
+			t.Errorf("%s: status %q", book[i].Spec.Name, book[i].Status)
+		}
+	}
+	assert.Equal(t, 49, read)
+	assert.Equal(t, len(book)-49, recalled)
+}

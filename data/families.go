@@ -128,7 +128,7 @@ type ProvenRecord struct {
 	Name   string `toml:"name"`
 	Family string `toml:"family"`
 	Source string `toml:"source"`
-	Status string `toml:"status"`
+	Status string `toml:"status"` // read or recalled, see template.Labelled
 	Text   string `toml:"text"`
 }
 
@@ -153,6 +153,9 @@ func Proven() ([]ProvenRecord, error) {
 			}
 			if r.Name == "" || r.Family == "" || r.Source == "" || r.Status == "" || r.Text == "" {
 				return nil, fmt.Errorf("data: %s: spec %q: needs a name, a family, a source, a status and a text", name, r.Name)
+			}
+			if r.Status != template.StatusRead && r.Status != template.StatusRecalled {
+				return nil, fmt.Errorf("data: %s: spec %q: status %q must be %q or %q", name, r.Name, r.Status, template.StatusRead, template.StatusRecalled)
 			}
 			out = append(out, r)
 		}

@@ -11,8 +11,17 @@ type Labelled struct {
 	Spec   flavor.Spec
 	Family string
 	Source string
-	Status string // published, or from memory
+	Status string // StatusRead or StatusRecalled; empty for a drink of the house
 }
+
+// How sure it is that a proven drink stands as its source prints it.
+const (
+	StatusRead     = "read"     // its source was read
+	StatusRecalled = "recalled" // its source was not: name and amounts are from memory
+)
+
+// Recalled reports whether the source of the drink was not read.
+func (l *Labelled) Recalled() bool { return l.Status == StatusRecalled }
 
 // kinship is a drink's place in ingredient space: what it is made of, whatever
 // the amounts, as a vector of length 1 over classes and aroma families. A drink

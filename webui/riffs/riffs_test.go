@@ -61,7 +61,7 @@ func TestRiffsScenarios(t *testing.T) {
 			want: []string{"2 riffs on Halyard Sour", "<h3>London dry gin, almond syrup: sour, up</h3>\n<p>½ oz almond syrup for simple syrup.</p>", "<p>More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2 oz",
 				"½ oz almond syrup <span class=\"small\">new", "no simple syrup <span class=\"small\">left out", "Scores 91 of 100, sour.", "13.9\u00a0% vol; the draft has 14.5.", "3.6 just-noticeable steps away: a guest who knows the drink will tell.",
 				"Costs 2.07\u00a0EUR to pour.", "Beside its family", "riff-1-strips-title", "Take to the bench", "Seed 0", "name=\"others\" value=\"1\"",
-				"Its nearest proven relatives", "Distance 0.25", "An old book, from memory", "Walk to it", "2 drafts that no amounts bring into balance"},
+				"Its nearest proven relatives", "Distance 0.25", "An old book, recalled", "Walk to it", "2 drafts that no amounts bring into balance"},
 			not: []string{"sesame orgeat", "Take care"}},
 		{name: "a draft that is sent", method: "POST", path: "/riffs", form: url.Values{"text": {webuitest.GoodDraft}, "avoid": {"tree nuts"}}, status: 200,
 			want: []string{"1 riff on Halyard Sour", "Without tree nuts.", "clove syrup", `value="tree nuts" checked`}, not: []string{"almond", "orgeat"}},

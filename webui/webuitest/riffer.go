@@ -64,7 +64,7 @@ func (b Bar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]station.Rela
 		if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !p.Profile.Avoids(guest.Avoid) }) || len(out) == n {
 			continue
 		}
-		out = append(out, station.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: "from memory"}, Distance: float64(i) / 4})
+		out = append(out, station.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: template.StatusRecalled}, Distance: float64(i) / 4})
 	}
 	return out, nil
 }
