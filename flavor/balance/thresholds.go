@@ -3,47 +3,32 @@ package balance
 import (
 	"math"
 
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
-// Weber fractions: the least relative change that most tasters notice.
-const (
-	// WeberStrong: Yu and Pickering, Am J Enol Vitic 59:146, 2008, ethanol in
-	// wine, retronasal, over the wines' strengths.
-	WeberStrong = 0.10
-	// WeberSweet: McBride, Perception and Psychophysics, 1983; Schutz and
-	// Pilgrim, J Exp Psychol 54:41, 1957 (from memory).
-	WeberSweet = 0.15
-	// WeberSour and WeberBitter: a reading of Camacho et al., J Food Sci,
-	// 2015, who find them comparable to thickness.
-	WeberSour   = 0.25
-	WeberBitter = 0.28
-	// WeberBody: Camacho, Dop, de Graaf and Stieger, J Food Sci, 2015, doi
-	// 10.1111/1750-3841.12922, oral thickness.
-	WeberBody = 0.26
-	// WeberAroma: Cain, Science 195:796, 1977 (from memory).
-	WeberAroma = 0.25
-	// WeberLong: more length is noticed as less strength.
-	WeberLong = WeberStrong
-)
-
-// Weber returns the Weber fraction of an axis.
-func Weber(a template.Axis) float64 {
+// senseOf returns the sense by which an axis is noticed: more length is noticed
+// as more volume.
+func senseOf(a template.Axis) sense.Sense {
 	switch a {
 	case template.Strong:
-		return WeberStrong
+		return sense.Ethanol
 	case template.Sweet:
-		return WeberSweet
+		return sense.Sweet
 	case template.Sour:
-		return WeberSour
+		return sense.Sour
 	case template.Bitter:
-		return WeberBitter
+		return sense.Bitter
 	}
-	return WeberLong
+	return sense.Volume
 }
 
+// Weber returns the Weber fraction of an axis, which is that of its sense.
+func Weber(a template.Axis) float64 { return senseOf(a).Weber() }
+
 // JND returns how many just-noticeable differences lie between an amount and
-// the same amount times exp(change), each step multiplying by 1 + Weber.
+// the same amount times exp(change), each step multiplying by 1 + Weber. It has
+// no floor: a ratio of parts is judged, not an amount near nothing.
 func JND(a template.Axis, change float64) float64 {
 	return math.Abs(change) / math.Log1p(Weber(a))
 }

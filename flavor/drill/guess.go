@@ -6,7 +6,7 @@ import (
 	"math/rand/v2"
 
 	"counterpour/flavor"
-	"counterpour/flavor/balance"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -52,9 +52,9 @@ const (
 func (t *Trainer) guessRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	c := &t.classics[rng.IntN(len(t.classics))]
 	d := c.drink
-	abv := max(finestABV, d.PlusMinus.ABV, d.ABV*tolerance(r.Size, balance.WeberStrong))
-	volume := max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, balance.WeberLong))
-	size := min(sizeOf(abv, d.ABV, balance.WeberStrong), sizeOf(volume, d.VolumeML, balance.WeberLong))
+	abv := max(finestABV, d.PlusMinus.ABV, d.ABV*tolerance(r.Size, sense.Ethanol.Weber()))
+	volume := max(finestVolume, d.PlusMinus.VolumeML, d.VolumeML*tolerance(r.Size, sense.Volume.Weber()))
+	size := min(sizeOf(abv, d.ABV, sense.Ethanol.Weber()), sizeOf(volume, d.VolumeML, sense.Volume.Weber()))
 	return &Round{Request: r, Size: size, Specs: []flavor.Spec{c.spec},
 		Question: fmt.Sprintf("How strong does this finish, to within %.1f %% vol, and how large, to within %.0f ml?", abv, volume),
 		key:      key{classic: c, values: []float64{d.ABV, abv, d.VolumeML, volume}}}, nil
