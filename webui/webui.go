@@ -49,6 +49,24 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 		return nil, fmt.Errorf("webui: %w", err)
 	}
 	mux.Handle("/login", f.Route((&loginPage{f, door}).serve, frame.Taking...))
+	mux.Handle("/{$}", first(mux, open))
 	f.Mount(mux)
 	return f.Guard(mux), nil
+}
+
+// first answers the first address: with what a house can pour tonight, or with
+// the bench where there is no menu yet. A draft that comes with the address, or
+// is sent to it, is for the bench, as links that were kept expect.
+func first(mux *http.ServeMux, open behind.Open) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		at := bench.Path
+		if r.Method != http.MethodPost && r.URL.RawQuery == "" {
+			if menu, err := open().Menu(r.Context()); err == nil && len(menu) > 0 {
+				at = board.TonightPath
+			}
+		}
+		there := r.Clone(r.Context())
+		there.URL.Path = at
+		mux.ServeHTTP(w, there)
+	})
 }

@@ -32,7 +32,7 @@ func TestBenchScenarios(t *testing.T) {
 		want     []string
 		not      []string
 	}{
-		{name: "an empty bench", path: "/", status: 200,
+		{name: "an empty bench", path: "/bench", status: 200,
 			want: []string{"<!doctype html>", "Nothing poured yet", "Halyard Sour", "Score it", webuitest.FootLine}, not: []string{"of 100"}},
 		{name: "a draft in the address", path: "/?text=" + url.QueryEscape(webuitest.GoodDraft), status: 200,
 			want: []string{"Balanced", ">94<", "<textarea"}},

@@ -86,6 +86,6 @@ func TestADraftAsACard(t *testing.T) {
 	webuitest.Tells(t, webuitest.Get(p, "/card?"+webuitest.Fields("text", webuitest.NutDraft).Encode(), ""), 200, "A drink without a name", "½ oz orgeat", "tree nuts (orgeat)", `class="sheet a6"`, `<p class="kin">Sour</p>`, "Raw egg")
 	w := webuitest.Get(p, "/card?"+webuitest.Fields("text", "2 oz gni").Encode(), "")
 	assert.Equal(t, 303, w.Code)
-	assert.Equal(t, "/?text=2+oz+gni", w.Header().Get("Location"))
+	assert.Equal(t, "/bench?text=2+oz+gni", w.Header().Get("Location"))
 	webuitest.Tells(t, webuitest.Get(p, "/card", ""), 303)
 }

@@ -17,10 +17,13 @@ type pages struct {
 	house behind.House
 }
 
+// Path is the address of the bench.
+const Path = "/bench"
+
 // Mount puts the bench and its calculators on a mux.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	p := &pages{Frame: f, open: open}
-	mux.Handle("/{$}", p.Route(p.visited((*pages).bench), frame.Taking...))
+	mux.Handle(Path, p.Route(p.visited((*pages).bench), frame.Taking...))
 	mux.Handle("/names", p.Route(p.visited((*pages).names), frame.Showing...))
 	mux.Handle("/tools", p.Route(p.visited((*pages).tools), frame.Showing...))
 }

@@ -7,7 +7,7 @@ import (
 	"counterpour/webui/frame"
 )
 
-// pages serves the cover board.
+// pages serves the cover board and the menu as it can be poured now.
 type pages struct {
 	*frame.Frame
 	open behind.Open
@@ -17,10 +17,11 @@ type pages struct {
 	house behind.House
 }
 
-// Mount puts the cover board on a mux.
+// Mount puts the cover board, and what tonight can be poured, on a mux.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	p := &pages{Frame: f, open: open}
 	mux.Handle("/board", p.Route(p.visited((*pages).board), frame.Taking...))
+	mux.Handle(TonightPath, p.Route(p.visited((*pages).tonight), frame.Taking...))
 	mux.Handle("/board/events", p.Open(p.visited((*pages).boardEvents), http.MethodGet))
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 	"counterpour/webui/words"
 )
@@ -55,6 +56,9 @@ func CoverOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.A
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
 		Verdict: strings.ToLower(words.Verdict(template.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Near: words.Nearness(c.Distance)}
 }
+
+// NoticeOf says whether a guest tells a cover from the drink that it stands for.
+func NoticeOf(c *cover.Cover) sense.Notice { return sense.NoticeOf(c.Distance, false) }
 
 // instead lists the substitutes with their amounts.
 func instead(c *cover.Cover) []string {

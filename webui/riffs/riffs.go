@@ -218,5 +218,5 @@ func benchLink(s *flavor.Spec, d *form.Guest) string {
 	for _, a := range d.Avoid {
 		v.Add("avoid", string(a))
 	}
-	return form.Link("/", v)
+	return form.Link("/bench", v)
 }

@@ -52,7 +52,7 @@ func TestSpecPagesAreAccessible(t *testing.T) {
 	check := func(page string) { b.Accessible(script, page) }
 	draft := "&text=Halyard+Sour%0A2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat%0Ashake,+up"
 	for _, page := range []string{"/specs/nutcracker?price=12", "/specs/mainbrace?price=x", "/specs/mainbrace/batch?make=bottle", "/specs/nutcracker/batch?from=freezer", "/specs/mainbrace/batch?serves=x",
-		"/specs/import", "/?view=rows" + draft, "/?view=rows&text=2+oz+gni", "/?spec=nutcracker", "/?view=text&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice" + draft, "/card?text=2+oz+gin"} {
+		"/specs/import", "/?view=rows" + draft, "/?view=rows&text=2+oz+gni", "/bench?spec=nutcracker", "/?view=text&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice" + draft, "/card?text=2+oz+gin"} {
 		b.Open(address, page)
 		check(page)
 	}

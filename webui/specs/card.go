@@ -38,7 +38,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	text := form.Lines(r.Form.Get("text"))
-	bench := "/?" + url.Values{"text": {text}}.Encode()
+	bench := "/bench?" + url.Values{"text": {text}}.Encode()
 	s, err := p.bar.Read(text)
 	if len(form.Faults(err)) > 0 {
 		http.Redirect(w, r, bench, http.StatusSeeOther)

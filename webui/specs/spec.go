@@ -249,5 +249,5 @@ func benchOf(slug string, version int64) string {
 	if version > 0 {
 		q.Set("at", strconv.FormatInt(version, 10))
 	}
-	return "/?" + q.Encode()
+	return "/bench?" + q.Encode()
 }

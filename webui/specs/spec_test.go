@@ -22,7 +22,7 @@ func TestThePageOfASpec(t *testing.T) {
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "<h1>Mainbrace</h1>", "Tropical; reads as Sour · version 1", "2 oz</span> London dry gin", "1.77\u00a0EUR", "77\u00a0%",
 		"<strong>2.29\u00a0EUR</strong>", `role="img"`, "94 of 100, balanced", "None is recorded for these pours", "It is not marked. No spec of the house is marked yet.",
 		"Mainbrace\n2 oz London dry gin\n¾ oz lemon juice\n½ oz falernum\nshake, up\n</pre>", "added by Ines", `datetime="2026-04-01T16:00:00Z"`, "1 Apr 2026, 16:00 UTC",
-		`href="/?spec=mainbrace"`, "/specs/mainbrace/batch", "/specs/mainbrace/card", "/specs/export?as=json-ld&spec=mainbrace", webuitest.FootLine)
+		`href="/bench?spec=mainbrace"`, "/specs/mainbrace/batch", "/specs/mainbrace/card", "/specs/export?as=json-ld&spec=mainbrace", webuitest.FootLine)
 	w := webuitest.Get(p, "/specs/nutcracker", "")
 	webuitest.Tells(t, w, 200, "at least 2.00\u00a0EUR", "No price for egg white and orgeat.", "Raw egg can carry Salmonella", "tree nuts (orgeat)", "<td class=\"n\">—</td>")
 	webuitest.Lacks(t, webuitest.Get(p, "/specs/mainbrace", ""), "Take the last change back", "at least")
@@ -86,7 +86,7 @@ func TestChangesAreTakenBack(t *testing.T) {
 	h := webuitest.NewHouse()
 	p := webuitest.PagesOf(t, h)
 	webuitest.Post(p, "/", webuitest.Fields("text", strings.Replace(webuitest.GoodDraft, "1/2 oz", "3/4 oz", 1), "save", "replace", "over", "halyard-sour", "seen", "1"), false)
-	webuitest.Tells(t, webuitest.Get(p, "/specs/halyard-sour", ""), 200, "Take the last change back", `href="/?at=1&spec=halyard-sour"`)
+	webuitest.Tells(t, webuitest.Get(p, "/specs/halyard-sour", ""), 200, "Take the last change back", `href="/bench?at=1&spec=halyard-sour"`)
 	body := act(t, p, "halyard-sour", "do", "undo", "version", "2")
 	assert.Contains(t, body, "The last change is taken back.")
 	assert.Contains(t, body, "simple syrup from ¾ oz to ½ oz")
@@ -112,7 +112,7 @@ func TestASpecIsRemovedAndPutBack(t *testing.T) {
 	webuitest.Lacks(t, webuitest.Get(p, "/specs", ""), "Spindrift")
 	webuitest.Tells(t, webuitest.Post(p, "/specs/spindrift", webuitest.Fields("do", "remove", "version", "2"), false), http.StatusConflict, "There is no such record")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/spindrift/batch", ""), 404)
-	webuitest.Tells(t, webuitest.Get(p, "/?spec=spindrift", ""), 200, "Spindrift\n1 oz London dry gin")
+	webuitest.Tells(t, webuitest.Get(p, "/bench?spec=spindrift", ""), 200, "Spindrift\n1 oz London dry gin")
 	assert.Contains(t, act(t, p, "spindrift", "do", "undo", "version", "2"), "Version 3")
 	webuitest.Tells(t, webuitest.Get(p, "/specs", ""), 200, "Spindrift")
 }
@@ -133,7 +133,7 @@ func TestASpecThatCannotBePoured(t *testing.T) {
 	require.NoError(t, err)
 	p := webuitest.PagesOf(t, h)
 	webuitest.Tells(t, webuitest.Get(p, "/specs/lost", ""), 200, "<h1>Lost</h1>", `there is no ingredient "our-cordial"`, "2 oz</span> London dry gin", "Lost\n2 oz london-dry-gin\n1 oz our-cordial\nstir, up")
-	webuitest.Tells(t, webuitest.Get(p, "/?spec=lost", ""), 422, "1 oz our-cordial", "Unknown ingredient")
+	webuitest.Tells(t, webuitest.Get(p, "/bench?spec=lost", ""), 422, "1 oz our-cordial", "Unknown ingredient")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/lost/batch", ""), 422, "our-cordial")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/export?as=text", ""), 422, "Spec lost: pours[1]", "take CSV")
 	webuitest.Tells(t, webuitest.Get(p, "/specs/export?as=csv", ""), 200, "our-cordial")

@@ -55,9 +55,10 @@
     form.setAttribute("aria-busy", "true");
     const body = new URLSearchParams(new FormData(form));
     body.append(button.name, button.value);
-    ask("/board", { method: "POST", body }).then(() => {
+    ask(form.getAttribute("action"), { method: "POST", body }).then(() => {
       old(false);
-      if (button.name === "out" || button.name === "back") standAt(button);
+      if (document.getElementById("now")) document.getElementById("now").scrollIntoView();
+      else if (button.name === "out" || button.name === "back") standAt(button);
       else document.getElementById("drinks-title")?.scrollIntoView();
     }).catch(() => {
       form.removeAttribute("aria-busy");

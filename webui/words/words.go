@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -155,6 +156,9 @@ func Nearness(steps float64) string {
 	}
 	return "another drink, near this one"
 }
+
+// Notice says whether a guest tells one drink from another.
+func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
 
 // Axis is an axis as the trade says it, and what it is measured as.
 type Axis struct{ Name, As, Sentence string }

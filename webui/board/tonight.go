@@ -1,0 +1,196 @@
+package board
+
+import (
+	"context"
+	"net/http"
+	"net/url"
+	"slices"
+	"time"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+)
+
+// TonightPath is the address of the page that tonight shows.
+const TonightPath = "/tonight"
+
+// tonight shows every drink of the menu as it can be poured now, and takes the
+// same marks as the board.
+func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
+	if err := form.Parse(r); err != nil {
+		return err
+	}
+	wish, err := readWish(r.Form)
+	if err != nil {
+		return err
+	}
+	if r.Method == http.MethodPost {
+		if err := p.mark(r); err != nil {
+			return err
+		}
+		if !frame.IsFragment(r) {
+			http.Redirect(w, r, wish.address(""), http.StatusSeeOther)
+			return nil
+		}
+	}
+	v, err := p.tonightOf(r.Context(), wish)
+	if err != nil {
+		return err
+	}
+	part := "layout"
+	if frame.IsFragment(r) {
+		part = "board"
+	}
+	return p.Write(w, r, http.StatusOK, "tonight", part, v)
+}
+
+// show says which drinks are asked for.
+type show string
+
+// What may be asked for: all of the menu, or the drinks in one state.
+const (
+	showAll     show = ""
+	showReady   show = "ready"
+	showCovered show = "covered"
+	showMissing show = "missing"
+	showAway    show = "away" // one bottle brings it back
+)
+
+// strengths are the limits on strength that a guest may ask for, in % vol of
+// the finished drink.
+var strengths = []struct {
+	word, name string
+	most       float64
+}{
+	{"low", "at most 12 % vol", 12},
+	{"none", "no alcohol (at most 0.5 % vol)", cover.NoAlcoholABV},
+}
+
+// wish is what a visitor asks of the page.
+type wish struct {
+	guest    form.Guest
+	show     show
+	strength string  // a word of strengths, or empty
+	most     float64 // % vol; 0 for any
+}
+
+func readWish(f url.Values) (wish, error) {
+	guest, err := form.ReadGuest(f)
+	if err != nil {
+		return wish{}, err
+	}
+	x := wish{guest: guest, show: show(f.Get("show")), strength: f.Get("strength")}
+	if !slices.Contains([]show{showAll, showReady, showCovered, showMissing, showAway}, x.show) {
+		return wish{}, form.ErrUnreadable
+	}
+	for _, s := range strengths {
+		if s.word == x.strength {
+			x.most = s.most
+		}
+	}
+	if x.strength != "" && x.most == 0 {
+		return wish{}, form.ErrUnreadable
+	}
+	return x, nil
+}
+
+// address returns the address of the page with another choice of drinks.
+func (x *wish) address(s show) string {
+	v := url.Values{}
+	x.guest.AddTo(v)
+	if x.strength != "" {
+		v.Set("strength", x.strength)
+	}
+	if s != showAll {
+		v.Set("show", string(s))
+	}
+	if len(v) == 0 {
+		return TonightPath
+	}
+	return TonightPath + "?" + v.Encode()
+}
+
+// limits are what the search for covers is held to.
+func (x *wish) limits() cover.Guest {
+	g := x.guest.Limits()
+	g.MaxABV = x.most
+	g.NoAlcohol = g.NoAlcohol || x.strength == "none"
+	return g
+}
+
+// tonightOf works out the whole page.
+func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
+	s, err := behind.ShiftOf(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	since, err := outsSince(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	guest := x.limits()
+	lacking := append(slices.Clone(s.Out), notKept(s)...)
+	touched := map[*flavor.Spec]*cover.Touched{}
+	if len(lacking) > 0 {
+		r := cover.MenuRequest{Out: lacking, Stock: s.Stock, Guest: guest, Parts: part.MostParts, Tastings: s.Tastings}
+		for i := range s.Menu {
+			r.Specs = append(r.Specs, &s.Menu[i].Spec)
+		}
+		found, err := p.bar.Outs(ctx, r)
+		if err != nil {
+			return nil, err
+		}
+		for i := range found.Touched {
+			touched[found.Touched[i].Spec] = &found.Touched[i]
+		}
+	}
+	v := newTonightView(p.house.About(), versionOf(s), &x)
+	for _, b := range s.Out {
+		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
+	}
+	for i := range s.Menu {
+		d, err := p.drinkOf(&s.Menu[i], touched[&s.Menu[i].Spec], s, &guest, since)
+		if err != nil {
+			return nil, err
+		}
+		v.add(d)
+	}
+	v.finish(&x)
+	return v, nil
+}
+
+// notKept lists what the menu pours and the house does not keep, each once. A
+// house that keeps no stock list is taken to keep everything, and water is
+// always there.
+func notKept(s *behind.Shift) []*flavor.Profile {
+	if len(s.Stock) == 0 {
+		return nil
+	}
+	var out []*flavor.Profile
+	for i := range s.Menu {
+		for _, b := range part.Bottles(&s.Menu[i].Spec) {
+			if b.Class != flavor.ClassWater && !slices.Contains(s.Stock, b) && !slices.Contains(out, b) {
+				out = append(out, b)
+			}
+		}
+	}
+	return out
+}
+
+// outsSince tells since when each ingredient is out.
+func outsSince(ctx context.Context, h behind.House) (map[string]time.Time, error) {
+	outs, err := house.All[house.Out](ctx, h.Store())
+	if err != nil {
+		return nil, err
+	}
+	since := map[string]time.Time{}
+	for _, o := range outs {
+		since[o.Item.Ingredient] = o.Item.Since
+	}
+	return since, nil
+}

@@ -1,0 +1,231 @@
+package board
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"time"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure"
+	"counterpour/webui/behind"
+	"counterpour/webui/form"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// tonightView is the menu as it can be poured now.
+type tonightView struct {
+	About     string
+	Version   string
+	Said      string // the page in a line
+	Here      string // address of what is shown
+	Line      string // who the guest is; empty for anybody
+	Avoid     []flavor.Allergen
+	Diet      []string
+	Strength  string
+	Guest     []form.Box
+	Diets     []form.Option
+	Strengths []form.Option
+	Show      string
+	Choices   []choiceView
+	Out       []bottleView
+	Drinks    []tonightDrink
+	NotFor    []tonightDrink // drinks that this guest must not have
+	Menu      int
+
+	count map[show]int
+}
+
+// choiceView is one choice of drinks, and how many there are.
+type choiceView struct {
+	Name, Address string
+	Count         int
+	Chosen        bool
+}
+
+// state is what can be made of a drink now, the most urgent first.
+type state int
+
+// The states of a drink.
+const (
+	stateMissing state = iota
+	stateCovered
+	stateReady
+	stateNotFor
+)
+
+// tonightDrink is a drink of the menu.
+type tonightDrink struct {
+	Slug, Name string
+	Glass      string // method and service
+	Pours      []tonightPour
+	State      string // "ready", "covered", "missing" or "not-for"
+	Word       string // the state in words
+	Cover      *part.Cover
+	Unbalanced bool
+	Notice     string // whether a guest tells the cover from the drink
+	Missing    string // what is out
+	Away       string // the one bottle that brings it back
+	Because    string // why the guest must not have it
+	Bench      string // where a cover for this guest is looked for
+
+	state state
+	since time.Time // since when it is touched
+}
+
+// tonightPour is one pour, with the bottle to tap when it runs out.
+type tonightPour struct {
+	ID, Amount, Name string
+	Out              bool
+}
+
+func newTonightView(about, version string, x *wish) *tonightView {
+	v := &tonightView{About: about, Version: version, Line: x.guest.Line(), Avoid: x.guest.Avoid, Diet: x.guest.Diet, Strength: x.strength,
+		Guest: x.guest.Boxes(), Diets: x.guest.Diets(), Show: string(x.show), Here: x.address(x.show), count: map[show]int{}}
+	v.Strengths = []form.Option{{Value: "", Name: "any strength", Chosen: x.strength == ""}}
+	for _, s := range strengths {
+		v.Strengths = append(v.Strengths, form.Option{Value: s.word, Name: s.name, Chosen: s.word == x.strength})
+		if s.word == x.strength {
+			v.Line = joinLines(v.Line, s.name)
+		}
+	}
+	return v
+}
+
+func joinLines(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + ", " + b
+}
+
+// drinkOf says what can be made of a drink of the menu. t is nil if the house
+// has all that it pours.
+func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, guest *cover.Guest, since map[string]time.Time) (*tonightDrink, error) {
+	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: string(m.Spec.Method) + ", " + string(m.Spec.Service), state: stateReady}
+	for i := range m.Spec.Pours {
+		pour := &m.Spec.Pours[i]
+		lacks := t != nil && slices.Contains(t.Missing, pour.Profile)
+		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
+	}
+	if t != nil {
+		d.touch(t, guest, since)
+		return d, nil
+	}
+	because, err := p.forbids(&m.Spec, guest)
+	if err != nil {
+		return nil, err
+	}
+	if because != "" {
+		d.state, d.Because = stateNotFor, because
+		d.Bench = form.Link("/bench", url.Values{"text": {measure.Format(m.Spec)}, "avoid": words.Of(guest.Avoid)})
+	}
+	return d, nil
+}
+
+// touch says what becomes of a drink that lost a pour.
+func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[string]time.Time) {
+	var names []string
+	for _, b := range t.Missing {
+		names = append(names, b.Name)
+		if at := since[b.ID]; at.After(d.since) {
+			d.since = at
+		}
+	}
+	d.Missing, d.state = words.List(names), stateMissing
+	if t.Chosen >= 0 {
+		c := &t.Covers[t.Chosen]
+		shown := part.CoverOf(t.Spec, c, t.ScoreBefore, guest.Avoid)
+		d.Cover, d.state, d.Unbalanced = &shown, stateCovered, t.Unbalanced
+		d.Notice = words.Notice(part.NoticeOf(c))
+	}
+	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {
+		d.Away = names[0]
+	}
+}
+
+// forbids says why a guest must not have a drink as it is written, empty if
+// nothing is in the way.
+func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, error) {
+	for _, b := range part.Bottles(s) {
+		if guest.Accepts(b) {
+			continue
+		}
+		switch {
+		case guest.NoAlcohol && b.ABV.Value > cover.NoAlcoholABV:
+			return b.Name + " holds alcohol", nil
+		case b.Clear(guest.Avoid) == flavor.NotStated:
+			return "nobody has stated what is in the " + b.Name + ": read its label", nil
+		}
+		return "for the " + b.Name, nil
+	}
+	if guest.MaxABV == 0 {
+		return "", nil
+	}
+	r, err := p.bar.Judge(s)
+	if err != nil {
+		if len(form.Faults(err)) > 0 {
+			return "its strength cannot be worked out", nil
+		}
+		return "", err
+	}
+	if r.Drink.ABV > guest.MaxABV {
+		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
+	}
+	return "", nil
+}
+
+// add counts a drink and keeps it.
+func (v *tonightView) add(d *tonightDrink) {
+	v.Menu++
+	switch d.state {
+	case stateReady:
+		d.State, d.Word = "ready", "Ready"
+		v.count[showReady]++
+	case stateCovered:
+		d.State, d.Word = "covered", "With a cover"
+		v.count[showCovered]++
+	case stateMissing:
+		d.State, d.Word = "missing", "Missing "+d.Missing
+		v.count[showMissing]++
+	case stateNotFor:
+		d.State, d.Word = "not-for", "Not for this guest"
+		v.NotFor = append(v.NotFor, *d)
+		return
+	}
+	if d.Away != "" {
+		v.count[showAway]++
+	}
+	v.Drinks = append(v.Drinks, *d)
+}
+
+// finish puts the drinks in order, what changed last first, and keeps those
+// that are asked for.
+func (v *tonightView) finish(x *wish) {
+	slices.SortStableFunc(v.Drinks, func(a, b tonightDrink) int {
+		if c := b.since.Compare(a.since); c != 0 {
+			return c
+		}
+		return int(a.state) - int(b.state)
+	})
+	for _, c := range []struct {
+		show show
+		name string
+		n    int
+	}{{showAll, "All", len(v.Drinks)}, {showReady, "Ready", v.count[showReady]}, {showCovered, "With a cover", v.count[showCovered]},
+		{showMissing, "Missing", v.count[showMissing]}, {showAway, "One bottle away", v.count[showAway]}} {
+		v.Choices = append(v.Choices, choiceView{Name: c.name, Address: x.address(c.show), Count: c.n, Chosen: c.show == x.show})
+	}
+	v.Said = fmt.Sprintf("%d ready, %d with a cover, %d missing something.", v.count[showReady], v.count[showCovered], v.count[showMissing])
+	v.Drinks = slices.DeleteFunc(v.Drinks, func(d tonightDrink) bool {
+		switch x.show {
+		case showAll:
+			return false
+		case showAway:
+			return d.Away == ""
+		}
+		return d.State != string(x.show)
+	})
+}
