@@ -65,7 +65,6 @@ type tonightDrink struct {
 	Word       string // the state in words
 	Cover      *part.Cover
 	Unbalanced bool
-	Notice     string // whether a guest tells the cover from the drink
 	Missing    string // what is out
 	Away       string // the one bottle that brings it back
 	Because    string // why the guest must not have it
@@ -139,7 +138,6 @@ func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[str
 		c := &t.Covers[t.Chosen]
 		shown := part.CoverOf(t.Spec, c, t.ScoreBefore, guest.Avoid)
 		d.Cover, d.state, d.Unbalanced = &shown, stateCovered, t.Unbalanced
-		d.Notice = words.Notice(part.NoticeOf(c))
 	}
 	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {
 		d.Away = names[0]

@@ -6,7 +6,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 	"counterpour/webui/words"
 )
@@ -38,7 +37,7 @@ type Cover struct {
 	Verdict   string
 	Before    string
 	Steps     string // just-noticeable steps
-	Near      string
+	Notice    string // whether a guest tells it from the drink
 	Draft     string
 	Aromas    htmltemplate.HTML // drawn, before and after; empty if there are none
 	Cost      string            // against the drink itself; empty if nothing is priced
@@ -54,11 +53,8 @@ type Pour struct {
 func CoverOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
 	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens),
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
-		Verdict: strings.ToLower(words.Verdict(template.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Near: words.Nearness(c.Distance)}
+		Verdict: strings.ToLower(words.Verdict(template.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
 }
-
-// NoticeOf says whether a guest tells a cover from the drink that it stands for.
-func NoticeOf(c *cover.Cover) sense.Notice { return sense.NoticeOf(c.Distance, false) }
 
 // instead lists the substitutes with their amounts.
 func instead(c *cover.Cover) []string {

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
@@ -137,7 +138,7 @@ func (Bar) Cover(_ context.Context, r behind.CoverRequest) (*flavor.Profile, *co
 	}
 	with := r.Spec.Clone()
 	with.Pours[at] = flavor.Pour{Profile: Sesame, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
-	result.Covers = []cover.Cover{{Parts: with.Pours[at : at+1], Spec: with, Distance: 1.27, Score: 88, ABVChange: -0.2, VolumeChange: 1.2,
+	result.Covers = []cover.Cover{{Parts: with.Pours[at : at+1], Spec: with, Distance: 1.27, Notice: sense.NoticeOf(1.27, false), Score: 88, ABVChange: -0.2, VolumeChange: 1.2,
 		Lost: []flavor.Family{flavor.Nut}, Gained: []flavor.Family{flavor.Vegetal}, NewAllergens: []flavor.Allergen{flavor.Sesame},
 		Text: "½ oz sesame orgeat: same drink, softer nut"}}
 	return missing, result, nil

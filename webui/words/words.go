@@ -144,19 +144,6 @@ func VerdictSentence(v template.Verdict, tail float64) string {
 	return "It sits outside its family. " + out
 }
 
-// Nearness says a distance in just-noticeable steps as a guest would.
-func Nearness(steps float64) string {
-	switch {
-	case steps < 1:
-		return "closer than most guests can tell"
-	case steps < 2:
-		return "a careful taster may tell"
-	case steps < 4:
-		return "a guest who knows the drink will tell"
-	}
-	return "another drink, near this one"
-}
-
 // Notice says whether a guest tells one drink from another.
 func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
 

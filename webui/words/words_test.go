@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
 
@@ -45,9 +46,7 @@ func TestVerdictsCoverEveryTail(t *testing.T) {
 			assert.NotContains(t, VerdictSentence(v, tail), "About 10 in 10")
 		}
 	}
-	for _, steps := range []float64{0, 1.5, 3, 9} {
-		assert.NotEmpty(t, Nearness(steps))
-	}
+	assert.Equal(t, "A guest won't notice", Notice(sense.WontNotice))
 	for a, w := range Axes {
 		assert.NotEmpty(t, w.Name, "axis %d", a)
 		assert.NotEmpty(t, w.As)

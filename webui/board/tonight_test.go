@@ -1,0 +1,66 @@
+package board_test
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/webui/webuitest"
+)
+
+func TestTonightScenarios(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		out    []string
+		path   string
+		status int
+		want   []string
+		not    []string
+	}{
+		{name: "the first page of a house", path: "/", status: 200, want: []string{"<title>Tonight", "4 ready, 0 with a cover, 0 missing something.", `<span class="word">Ready</span>`},
+			not: []string{"Back in stock"}},
+		{name: "a draft in the old address of the bench", path: "/?text=2+oz+gin", status: 200, want: []string{"<title>The bench"}, not: []string{"<title>Tonight"}},
+		{name: "a bottle is out", out: []string{"falernum"}, path: "/tonight", status: 200,
+			want: []string{"2 ready, 2 with a cover", "falernum is out", `<span class="word">With a cover</span>`, "½ oz almond syrup", "New allergen: tree nuts", "A guest may notice. In place of falernum."}},
+		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/tonight?avoid=tree+nuts", status: 200,
+			want: []string{"½ oz clove syrup", "Not for this guest: 1", "for the orgeat", "Clean tins", `type="hidden" name="avoid" value="tree nuts"`},
+			not:  []string{"almond"}},
+		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/tonight", status: 200,
+			want: []string{"0 ready, 0 with a cover, 4 missing", "Missing London dry gin", "One bottle away: London dry gin."}},
+		{name: "only what is ready", out: []string{"falernum"}, path: "/tonight?show=ready", status: 200, want: []string{"Halyard Sour"}, not: []string{"Mainbrace"}},
+		{name: "one bottle away", out: []string{"falernum"}, path: "/tonight?show=away", status: 200, want: []string{"Mainbrace"}, not: []string{"Halyard Sour"}},
+		{name: "a guest who drinks no alcohol", path: "/tonight?strength=none", status: 200, want: []string{"Not for this guest: 4", "holds alcohol", "0 ready"}},
+		{name: "an allergen that is not known", path: "/tonight?avoid=nutz", status: 400, want: []string{"could not be read"}},
+		{name: "a list that is not known", path: "/tonight?show=some", status: 400, want: []string{"could not be read"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := webuitest.NewHouse()
+			h.Dry = c.out
+			w := webuitest.Get(webuitest.PagesOf(t, h), c.path, "")
+			assert.Equal(t, c.status, w.Code)
+			for _, s := range c.want {
+				assert.True(t, strings.Contains(w.Body.String(), s), "should hold %q", s)
+			}
+			for _, s := range c.not {
+				assert.False(t, strings.Contains(w.Body.String(), s), "should not hold %q", s)
+			}
+		})
+	}
+}
+
+// A pour that is tapped is out at once, its drinks come first, and the button
+// beside it takes the mark back.
+func TestTonightTakesMarks(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.PagesOf(t, h)
+	w := webuitest.Post(p, "/tonight", url.Values{"out": {"falernum"}, "avoid": {"eggs"}}, false)
+	assert.Equal(t, http.StatusSeeOther, w.Code)
+	assert.Equal(t, "/tonight?avoid=eggs", w.Header().Get("Location"))
+	body := webuitest.Post(p, "/tonight", url.Values{"out": {"falernum"}}, true).Body.String()
+	assert.Less(t, strings.Index(body, "Mainbrace"), strings.Index(body, "Halyard Sour"))
+	body = webuitest.Post(p, "/tonight", url.Values{"back": {"falernum"}}, true).Body.String()
+	assert.Contains(t, body, "4 ready")
+}
