@@ -43,7 +43,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 	for _, p := range k.Catalogue.Profiles() {
 		units := measure.UnitsFor(p)
 		for _, u := range units[len(units)-1:] {
-			a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{p.Name, 1, string(u)}}}}})
+			a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{Ingredient: p.Name, Amount: 1, Unit: string(u)}}}}})
 			if err != nil {
 				assert.True(t, len(service.FaultsOf(err)) > 0, "%s by the %s: %v", p.ID, u, err)
 				continue
@@ -93,7 +93,7 @@ func TestTextAndFieldsAgree(t *testing.T) {
 	require.NoError(t, err)
 	spec := Spec{Name: a.Spec.Name, Method: a.Spec.Method, Service: a.Spec.Service}
 	for _, p := range a.Spec.Pours {
-		spec.Pours = append(spec.Pours, Pour{p.ID, p.Amount, p.Unit})
+		spec.Pours = append(spec.Pours, Pour{Ingredient: p.ID, Amount: p.Amount, Unit: p.Unit})
 	}
 	b, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &spec}})
 	require.NoError(t, err)

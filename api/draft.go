@@ -21,9 +21,12 @@ type Spec struct {
 
 // Pour is one pour of a spec.
 type Pour struct {
-	Ingredient string  `json:"ingredient" doc:"Name, alias or id of the ingredient"`
+	Ingredient string  `json:"ingredient" required:"false" doc:"Name, alias or id of the ingredient; left out, id or name says it"`
 	Amount     float64 `json:"amount" doc:"Amount in the unit, above zero"`
 	Unit       string  `json:"unit" required:"false" doc:"oz, ml, cl, dash, drop, barspoon, tsp, tbsp, part, splash, pinch, g, sprig, leaf, slice, wedge, piece, cube or top; left out, pieces"`
+	ID         string  `json:"id" required:"false" doc:"Id of the ingredient; if it is sent, it must be that of the ingredient"`
+	Name       string  `json:"name" required:"false" doc:"Name of the ingredient; if it is sent, it must mean the same"`
+	ML         float64 `json:"ml" required:"false" minimum:"0" doc:"The amount in mL; if it is sent, it must be what amount and unit give"`
 }
 
 // service returns the draft as the centre takes it.
@@ -54,6 +57,6 @@ func fieldsOf(specs []Spec) []service.Fields {
 func specOf(s *flavor.Spec) Spec {
 	return Spec{Name: s.Name, Method: string(s.Method), Service: string(s.Service),
 		Pours: list(s.Pours, func(p flavor.Pour) Pour {
-			return Pour{Ingredient: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit)}
+			return Pour{Ingredient: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsML)}
 		})}
 }

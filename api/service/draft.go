@@ -1,7 +1,9 @@
 package service
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -26,11 +28,36 @@ type Fields struct {
 	Pours                 []Line
 }
 
-// Line is one pour in fields; without a unit it is in pieces.
+// Line is one pour in fields; without a unit it is in pieces. ID, Name and ML
+// say it again, as answers do, and must agree with the rest where they are given.
 type Line struct {
-	Ingredient string // name, alias or id
+	Ingredient string // name, alias or id; empty for what ID or Name says
 	Amount     float64
 	Unit       string
+	ID         string
+	Name       string
+	ML         float64
+}
+
+// called returns the name that the ingredient is looked up by.
+func (l *Line) called() string { return cmp.Or(l.Ingredient, l.ID, l.Name) }
+
+// sameML is how far the millilitres of a line may lie from what amount and unit
+// give, as a share: what was rounded for an answer reads back.
+const sameML = 0.01
+
+// check finds what a line says twice and not alike.
+func (s *Snapshot) check(l *Line, pour *flavor.Pour, place string) (faults flavor.Faults) {
+	if l.ID != "" && l.ID != pour.Profile.ID {
+		faults = append(faults, flavor.Invalid(place+".id", l.ID, "%q is not the id of %s, which is %q; leave it out", Quotable(l.ID), pour.Profile.Name, pour.Profile.ID))
+	}
+	if p, _, err := s.Index.Resolve(l.Name); l.Name != "" && (err != nil || p.ID != pour.Profile.ID) {
+		faults = append(faults, flavor.Invalid(place+".name", Quotable(l.Name), "%q is another ingredient than %s; leave it out", Quotable(l.Name), pour.Profile.Name))
+	}
+	if l.ML != 0 && !(math.Abs(l.ML-pour.ML) <= max(sameML, sameML*pour.ML)) {
+		faults = append(faults, flavor.Invalid(place+".ml", l.ML, "%v %s of %s are %.2f mL and not %v; leave ml out", pour.Amount, pour.Unit, pour.Profile.Name, pour.ML, l.ML))
+	}
+	return faults
 }
 
 // Read reads a draft. Faults of a text name the line; those of fields the place
@@ -99,9 +126,12 @@ func (s *Snapshot) readFields(in *Fields) (flavor.Spec, error) {
 	if len(in.Pours) > measure.MaxPours {
 		return flavor.Spec{}, flavor.Invalid("spec.pours", "", "these are more than %d pours; leave some out", measure.MaxPours)
 	}
-	for i, p := range in.Pours {
-		pour, err := measure.ResolvePour(p.Amount, p.Unit, p.Ingredient, fmt.Sprintf("spec.pours[%d]", i), s.Index)
-		if err := collect(&faults, err); err != nil {
+	for i := range in.Pours {
+		l, place := &in.Pours[i], fmt.Sprintf("spec.pours[%d]", i)
+		pour, err := measure.ResolvePour(l.Amount, l.Unit, l.called(), place, s.Index)
+		if err == nil {
+			faults = append(faults, s.check(l, &pour, place)...)
+		} else if err := collect(&faults, err); err != nil {
 			return flavor.Spec{}, err
 		}
 		out.Pours = append(out.Pours, pour)

@@ -77,7 +77,7 @@ func TestNothingIsPassedOver(t *testing.T) {
 	require.NoError(t, kitchen.Index.Close())
 	for name, r := range map[string]OutsRequest{
 		"a bottle": {Out: []string{"falernum"}, Parts: 2},
-		"a drink":  {Out: nil, Menu: []Fields{{Pours: []Line{{"gin", 2, "oz"}}}}, Parts: 2},
+		"a drink":  {Out: nil, Menu: []Fields{{Pours: []Line{{Ingredient: "gin", Amount: 2, Unit: "oz"}}}}, Parts: 2},
 	} {
 		_, err := s.Outs(t.Context(), r)
 		assert.ErrorIs(t, err, lookup.ErrClosed, name)
@@ -94,7 +94,7 @@ func TestADraftOfAFoamerAlone(t *testing.T) {
 		"cover": second(s.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &foam}, Missing: []string{"soy lecithin foamer"}, Parts: 1, Limit: 1})),
 		"riff":  second(s.Riff(t.Context(), RiffRequest{Draft: Draft{Text: &foam}, Limit: 1})),
 		"walk":  second(s.Walk(t.Context(), WalkRequest{From: Draft{Text: &foam}, To: Draft{Text: &other}, Steps: 1, PourML: 60})),
-		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []Fields{{Pours: []Line{{"soy-lecithin-foamer", 1, "oz"}}}}})),
+		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []Fields{{Pours: []Line{{Ingredient: "soy-lecithin-foamer", Amount: 1, Unit: "oz"}}}}})),
 		"bench": second(standing(s).Visit().Read(foam)),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
