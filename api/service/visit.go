@@ -301,6 +301,11 @@ func (v *Visit) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 // Flight plans a tasting flight.
 func (v *Visit) Flight(r drill.FlightRequest) (*drill.Flight, error) { return v.now.Load().Flight(r) }
 
+// Triangle lays out a triangle test.
+func (v *Visit) Triangle(ctx context.Context, r TriangleRequest) (*TriangleAnswer, error) {
+	return v.now.Load().Triangle(ctx, r)
+}
+
 // Card makes the card of a family, with examples from the specs given.
 func (v *Visit) Card(family string, specs []template.Labelled) (*drill.Card, error) {
 	return v.now.Load().Card(family, specs)

@@ -1,6 +1,9 @@
 package behind
 
 import (
+	"context"
+
+	"counterpour/api/service"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 )
@@ -16,6 +19,8 @@ type Trainer interface {
 	Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error)
 	// Flight plans a tasting flight.
 	Flight(r drill.FlightRequest) (*drill.Flight, error)
+	// Triangle lays out a triangle test.
+	Triangle(ctx context.Context, r service.TriangleRequest) (*service.TriangleAnswer, error)
 	// Card makes the card of a family, with examples from the specs given.
 	Card(family string, specs []template.Labelled) (*drill.Card, error)
 }

@@ -8,10 +8,9 @@ import (
 	"net/url"
 	"strconv"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/drill"
-	"counterpour/flavor/mix"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/words"
@@ -97,81 +96,32 @@ func (p *pages) showTriangle(w http.ResponseWriter, r *http.Request, status int,
 // openTest is a test as it is laid out or was begun.
 type openTest struct {
 	house.Triangle
-	version int64         // 0 if it was not begun
-	plan    *planned      // nil once it was begun: a record keeps what was served
-	form    *triangleForm // the same
+	version int64                   // 0 if it was not begun
+	plan    *service.TriangleAnswer // nil once it was begun: a record keeps what was served
+	form    *triangleForm           // the same
 }
-
-// planned is what a plan says of itself.
-type planned struct {
-	drill.Triangle
-	wanted  float64 // power
-	enough  int     // tasters who would have it; 0 if no number that is planned here has
-	ethanol float64 // g that one taster takes in
-	assumed bool    // the strength is not known and was taken to be that of a spirit
-}
-
-// spiritABV is what a drink of unknown strength is taken to have, in % vol: a
-// neat spirit (common practice, no source), so that the limit errs on the safe side.
-const spiritABV = 40.0
-
-// glassesServed is how many glasses a taster of a triangle test has.
-const glassesServed = 3
 
 // planTriangle lays a test out. It fails with a fault if the form is not whole or
 // if a taster would take in more alcohol than in a flight.
 func (p *pages) planTriangle(ctx context.Context, sent triangleForm) (*openTest, error) {
-	request, each, err := sent.request()
+	request, err := sent.request()
 	if err != nil {
 		return nil, err
 	}
-	plan, err := drill.PlanTriangle(request)
+	plan, err := p.trainer.Triangle(ctx, request)
+	var alcohol *service.AlcoholError
+	if errors.As(err, &alcohol) {
+		return nil, form.Missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each", words.Plain(alcohol.GlassML),
+			words.Figure(alcohol.ABVPct, 0), alcoholOf(alcohol.EthanolG), alcoholOf(alcohol.LimitG), words.Figure(alcohol.FitML, 0)))
+	}
 	if err != nil {
 		return nil, err
 	}
-	if plan.Tasters > house.MaxList {
-		return nil, form.Missing("share", fmt.Sprintf("that takes %d tasters, and %d are the most that are recorded here; ask for less power or a larger share", plan.Tasters, house.MaxList))
-	}
-	x := &planned{Triangle: *plan, wanted: request.Power}
-	abv, known, err := p.strengthOf(ctx, sent.Drink)
-	if err != nil {
-		return nil, err
-	}
-	x.assumed = !known
-	x.ethanol = mix.EthanolG(abv, glassesServed*each)
-	if most := drill.MaxTasterDrinks * usDrinkG; x.ethanol > most {
-		return nil, form.Missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each",
-			words.Plain(each), words.Figure(abv, 0), alcoholOf(x.ethanol), alcoholOf(most), words.Figure(each*most/x.ethanol-0.5, 0)))
-	}
-	request.Tasters = 0
-	if enough, err := drill.PlanTriangle(request); err == nil {
-		x.enough = enough.Tasters
-	}
-	test := house.Triangle{ID: sent.id(), Drink: sent.Drink, Cover: sent.Cover, GlassML: each, Alpha: plan.Alpha, Share: plan.Share}
+	test := house.Triangle{ID: sent.id(), Drink: sent.Drink, Cover: sent.Cover, GlassML: request.GlassML, Alpha: plan.Alpha, Share: plan.Share}
 	for _, s := range plan.Servings {
 		test.Servings = append(test.Servings, house.TriangleServing{Order: s.Order, Codes: s.Codes})
 	}
-	return &openTest{Triangle: test, plan: x, form: &sent}, nil
-}
-
-// usDrinkG is a standard drink of the United States, in g of ethanol (NIAAA).
-const usDrinkG = 14.0
-
-// strengthOf is how strong a drink of the menu finishes, in % vol. For any other
-// it is that of a spirit, and false.
-func (p *pages) strengthOf(ctx context.Context, name string) (abv float64, known bool, err error) {
-	spec, err := p.ofMenu(ctx, name)
-	if spec == nil || err != nil {
-		return spiritABV, false, err
-	}
-	judged, err := p.bar.Judge(spec)
-	if len(form.Faults(err)) > 0 {
-		return spiritABV, false, nil
-	}
-	if err != nil {
-		return 0, false, err
-	}
-	return judged.Drink.ABV, true, nil
+	return &openTest{Triangle: test, plan: plan, form: &sent}, nil
 }
 
 // ofMenu is the drink of the menu that has a name, nil if none has.
@@ -186,16 +136,16 @@ func (p *pages) ofMenu(ctx context.Context, name string) (*flavor.Spec, error) {
 }
 
 // request reads the form. A number of tasters that is left out is worked out.
-func (f triangleForm) request() (r drill.TriangleRequest, each float64, err error) {
+func (f triangleForm) request() (r service.TriangleRequest, err error) {
 	if r.Seed, err = readSeed(f.Seed); err != nil {
-		return r, 0, err
+		return r, err
 	}
-	if f.Drink == "" || f.Cover == "" {
-		return r, 0, form.Missing("drink", "name the drink and what is poured in the cover")
+	if r.Drink = f.Drink; f.Drink == "" || f.Cover == "" {
+		return r, form.Missing("drink", "name the drink and what is poured in the cover")
 	}
 	if f.Tasters != "" {
 		if r.Tasters, err = strconv.Atoi(f.Tasters); err != nil || r.Tasters <= 0 {
-			return r, 0, form.Missing("tasters", "write the number of tasters as a whole number, or leave it out to have it worked out")
+			return r, form.Missing("tasters", "write the number of tasters as a whole number, or leave it out to have it worked out")
 		}
 	}
 	sent := form.Values(f.values(f.Seed))
@@ -204,23 +154,12 @@ func (f triangleForm) request() (r drill.TriangleRequest, each float64, err erro
 		field, what string
 	}{{&r.Alpha, "alpha", "the chance of a false alarm"}, {&r.Power, "power", "the power"}, {&r.Share, "share", "the share who can tell"}} {
 		if *x.into, err = sent.Number(x.field, x.what, "%"); err != nil {
-			return r, 0, err
+			return r, err
 		}
 		if *x.into /= 100; *x.into <= 0 {
-			return r, 0, form.Missing(x.field, x.what+" must be more than 0 %")
+			return r, form.Missing(x.field, x.what+" must be more than 0 %")
 		}
 	}
-	if each, err = sent.Number("each", "what a glass holds", "mL"); err != nil {
-		return r, 0, err
-	}
-	if !(each >= leastGlass && each <= mostGlass) {
-		return r, 0, form.Missing("each", fmt.Sprintf("%s mL is no glass for a triangle test; pour %s to %s mL", words.Plain(each), words.Plain(leastGlass), words.Plain(mostGlass)))
-	}
-	return r, each, nil
+	r.GlassML, err = sent.Number("each", "what a glass holds", "mL")
+	return r, err
 }
-
-// Limits of a glass of a triangle test, in mL: common practice, no source.
-const (
-	leastGlass = 5.0
-	mostGlass  = 120.0
-)

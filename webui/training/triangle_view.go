@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -149,10 +150,10 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	v := &testView{Drink: t.Drink, Cover: t.Cover, Each: words.Plain(t.GlassML), Begun: t.version > 0,
 		Done: fmt.Sprintf("%d of %s picked.", t.answered(), words.Count(len(t.Servings), "taster has", "tasters have"))}
 	if t.plan != nil {
-		v.Sums, v.Other = t.plan.sums(), t.form.address(newSeed())
-		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(t.plan.ethanol)
-		if t.plan.assumed {
-			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(spiritABV, 0))
+		v.Sums, v.Other = sumsOf(t.plan), t.form.address(newSeed())
+		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(t.plan.EthanolG)
+		if t.plan.Assumed {
+			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(service.SpiritABV, 0))
 		}
 		for _, name := range []string{"drink", "cover", "each", "tasters", "alpha", "power", "share", "seed"} {
 			v.Hidden = append(v.Hidden, hiddenField{name, t.form.values(t.form.Seed).Get(name)})
@@ -181,17 +182,17 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 	return v, nil
 }
 
-// sums says what a plan can and cannot find.
-func (p *planned) sums() []string {
+// sumsOf says what a plan can and cannot find.
+func sumsOf(p *service.TriangleAnswer) []string {
 	out := []string{fmt.Sprintf("%d tasters: from %d right answers on, the two count as different.", p.Tasters, p.LeastRight),
 		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", words.Figure(100*p.RealAlpha, 1)),
 		fmt.Sprintf("If %s %% of people can tell, it is found out in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}
 	switch {
 	case p.LeastRight > p.Tasters:
 		out[0] = fmt.Sprintf("%d tasters can show nothing at this chance of a false alarm: not even all of them right would do. Ask more.", p.Tasters)
-	case p.Power >= p.wanted:
-	case p.enough > 0:
-		out = append(out, fmt.Sprintf("That is less than the %s asked for; %d tasters would do.", words.Figure(100*p.wanted, 0), p.enough))
+	case p.Power >= p.Wanted:
+	case p.Enough > 0:
+		out = append(out, fmt.Sprintf("That is less than the %s asked for; %d tasters would do.", words.Figure(100*p.Wanted, 0), p.Enough))
 	}
 	if p.Tasters%6 != 0 {
 		out = append(out, "The six orders are served equally often only to 6, 12, 18 … tasters.")

@@ -1,6 +1,7 @@
 package webuitest
 
 import (
+	"context"
 	"io"
 	"log/slog"
 	"net/http"
@@ -8,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 )
@@ -31,6 +33,28 @@ type visit struct {
 	Bar
 	behind.House
 	Trainer
+}
+
+// Triangle knows how strong the drinks of the menu are.
+func (v visit) Triangle(ctx context.Context, r service.TriangleRequest) (*service.TriangleAnswer, error) {
+	menu, err := v.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for i := range menu {
+		if menu[i].Spec.Name == r.Drink {
+			judged, err := v.Judge(&menu[i].Spec)
+			if err != nil {
+				return nil, err
+			}
+			return service.LayOut(r, judged.Drink.ABV)
+		}
+	}
+	a, err := service.LayOut(r, service.SpiritABV)
+	if err == nil {
+		a.Assumed = true
+	}
+	return a, err
 }
 
 // Visit is how a request sees a fake house, which may change under it.

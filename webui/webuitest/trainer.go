@@ -15,7 +15,6 @@ import (
 // break once they are answered.
 type Trainer struct{}
 
-var _ behind.Trainer = Trainer{}
 
 const brokenSeed = 500
 

@@ -1,0 +1,61 @@
+package service
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+)
+
+func triangleOf(drink string, ml float64) TriangleRequest {
+	return TriangleRequest{TriangleRequest: drill.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: 7}, Drink: drink, GlassML: ml}
+}
+
+// Nobody takes in more alcohol than over a flight, however little is known of the
+// drink, and what the refusal says may be poured is let through.
+func TestATriangleTestStaysBelowTheLimit(t *testing.T) {
+	s := testHouse(t)
+	drink := s.Menu[0].Spec
+	judged, err := s.Judge.Score(&drink)
+	require.NoError(t, err)
+	for name, abv := range map[string]float64{drink.Name: judged.Drink.ABV, "a drink of nobody's": SpiritABV} {
+		for ml := LeastTriangleML; ml <= MostTriangleML; ml += 5 {
+			a, err := s.Triangle(t.Context(), triangleOf(name, ml))
+			var alcohol *AlcoholError
+			if err != nil {
+				require.ErrorAs(t, err, &alcohol)
+				assert.ErrorIs(t, err, flavor.ErrInvalid)
+				assert.Greater(t, alcohol.EthanolG, drill.MaxTasterDrinks*usDrinkG)
+				assert.InDelta(t, abv, alcohol.ABVPct, 1e-9)
+				a, err = s.Triangle(t.Context(), triangleOf(name, alcohol.FitML))
+				require.NoError(t, err)
+			}
+			// 0.7893 g in a millilitre of ethanol at 20 °C: OIML R 22.
+			assert.InDelta(t, 3*min(ml, fit(alcohol, ml))*abv/100*0.7893, a.EthanolG, 0.02)
+			assert.LessOrEqual(t, a.EthanolG, drill.MaxTasterDrinks*usDrinkG)
+			assert.Equal(t, name != drink.Name, a.Assumed)
+			assert.Equal(t, 0.8, a.Wanted)
+			assert.Greater(t, a.Enough, 6)
+		}
+	}
+}
+
+func fit(e *AlcoholError, ml float64) float64 {
+	if e == nil {
+		return ml
+	}
+	return e.FitML
+}
+
+func TestATriangleTestThatIsNone(t *testing.T) {
+	s := testHouse(t)
+	for field, r := range map[string]TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: drill.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
+		_, err := s.Triangle(t.Context(), r)
+		var fault *flavor.Fault
+		require.ErrorAs(t, err, &fault)
+		assert.Equal(t, field, fault.Place().Field)
+	}
+}
