@@ -5,4 +5,3 @@ package stock
 const MaxChanges = maxChanges
 
 var ColumnNotes = columnNotes
-var PlacesOf = placesOf

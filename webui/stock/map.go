@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/webui/behind"
@@ -144,7 +145,7 @@ func (v *mapView) markCovers(from *flavor.Spec, found *cover.Result, kinds map[s
 
 // draw lays out the stock; without a layout the page says so.
 func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind) {
-	at, ok := placesOf(stock)
+	at, ok := service.PlacesOf(stock)
 	if !ok {
 		return
 	}

@@ -1,4 +1,4 @@
-package stock
+package service
 
 import (
 	"cmp"
@@ -34,19 +34,19 @@ const (
 	softAroma  = 2.0  // on the scale of flavor.Families
 )
 
-// axis is one direction of the map.
-type axis struct {
+// PlaceAxis is one direction of the map.
+type PlaceAxis struct {
 	Share     float64  // of the variance of the matrix, 0 to 1
 	More, Few []string // what grows to the right or up, and to the left or down
 }
 
-// chartPlaces are ingredients laid out in two directions.
-type chartPlaces struct {
+// Places are ingredients laid out in two directions.
+type Places struct {
 	X, Y []float64 // in the order of the ingredients; right and up are positive
-	Axes [2]axis
+	Axes [2]PlaceAxis
 }
 
-// placesOf lays out ingredients by the first two principal components of their
+// PlacesOf lays out ingredients by the first two principal components of their
 // profile matrix, one row an ingredient. Its columns are strength, and the
 // logarithms of one plus sugar, acid, bitterness and the aroma intensities over
 // a soft threshold each, since those run over three orders of magnitude and
@@ -55,14 +55,14 @@ type chartPlaces struct {
 // tastes together, so that an aroma few bottles have weighs little. The signs
 // are fixed: right is stronger, and up is where the second axis weighs most. It
 // is false for fewer than four ingredients, or if they do not differ.
-func placesOf(list []*flavor.Profile) (chartPlaces, bool) {
+func PlacesOf(list []*flavor.Profile) (Places, bool) {
 	if len(list) < leastPlaces {
-		return chartPlaces{}, false
+		return Places{}, false
 	}
 	x := profileMatrix(list)
 	var pc stat.PC
 	if !pc.PrincipalComponents(x, nil) {
-		return chartPlaces{}, false
+		return Places{}, false
 	}
 	vars := pc.VarsTo(nil)
 	var total float64
@@ -72,9 +72,9 @@ func placesOf(list []*flavor.Profile) (chartPlaces, bool) {
 	var vectors mat.Dense
 	pc.VectorsTo(&vectors)
 	if len(vars) < 2 || !(vars[1] > 1e-9*total) {
-		return chartPlaces{}, false
+		return Places{}, false
 	}
-	var out chartPlaces
+	var out Places
 	for k, to := range []*[]float64{&out.X, &out.Y} {
 		loads := mat.Col(nil, k, &vectors)
 		orient(loads, k == 0)
@@ -147,13 +147,13 @@ func orient(loads []float64, byStrength bool) {
 
 // axisOf says what an axis is made of: on either side the weightiest columns,
 // three at most.
-func axisOf(loads []float64, share float64) axis {
+func axisOf(loads []float64, share float64) PlaceAxis {
 	order := make([]int, len(loads))
 	for i := range order {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(math.Abs(loads[b]), math.Abs(loads[a])) })
-	a := axis{Share: share}
+	a := PlaceAxis{Share: share}
 	for _, i := range order {
 		switch w := loads[i]; {
 		case math.Abs(w) < math.Abs(loads[order[0]])/4:
