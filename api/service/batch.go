@@ -4,8 +4,10 @@ import (
 	"context"
 	"strconv"
 
+	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 )
 
 // Limits of a batch.
@@ -32,24 +34,36 @@ type BatchAnswer struct {
 }
 
 // Batch plans a batch: how much of each, the water that stands in for the ice,
-// what it costs and how long it keeps.
+// what it costs and how long it keeps. Where the prices cannot be added up,
+// nothing has one.
 func (s *Snapshot) Batch(_ context.Context, r BatchRequest) (*BatchAnswer, error) {
-	target, err := r.target()
-	if err != nil {
+	if _, err := r.target(); err != nil {
 		return nil, err
 	}
 	d, err := s.Drink(r.Drink)
 	if err != nil {
 		return nil, at("drink", err)
 	}
-	if s.PricesFault != nil {
-		return nil, asFault(s.PricesFault)
-	}
-	b, err := prep.Scale(s.Mixer, d.Spec, target, s.made)
+	b, err := r.Of(s.Mixer, d.Spec, s.made)
 	if err != nil {
-		return nil, asFault(err)
+		return nil, err
 	}
 	return &BatchAnswer{Drink: d, Batch: b, Cost: s.Prices.Batch(b)}, nil
+}
+
+// Batch does what [Snapshot.Batch] does.
+func (v *Visit) Batch(ctx context.Context, r BatchRequest) (*BatchAnswer, error) {
+	return v.now.Load().Batch(ctx, r)
+}
+
+// Of plans the batch of a drink; made is what the house makes itself.
+func (r *BatchRequest) Of(mixer *mix.Mixer, spec flavor.Spec, made []house.Made) (*prep.Batch, error) {
+	target, err := r.target()
+	if err != nil {
+		return nil, err
+	}
+	b, err := prep.Scale(mixer, spec, target, made)
+	return b, asFault(err)
 }
 
 // target reads what to make; one size must be given, and no more.

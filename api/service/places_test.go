@@ -24,7 +24,9 @@ func TestPlaces(t *testing.T) {
 		panic("the demo house keeps none")
 	}
 	gin := index(func(p *flavor.Profile) bool { return p.Class == flavor.ClassGin })
-	other := index(func(p *flavor.Profile) bool { return p.Class == flavor.ClassGin && p != stock[gin] || p.Class == flavor.ClassVodka })
+	other := index(func(p *flavor.Profile) bool {
+		return p.Class == flavor.ClassGin && p != stock[gin] || p.Class == flavor.ClassVodka
+	})
 	syrup := index(func(p *flavor.Profile) bool { return p.Class == flavor.ClassSyrup })
 	far := func(a, b int) float64 { return math.Hypot(at.X[a]-at.X[b], at.Y[a]-at.Y[b]) }
 	assert.Less(t, far(gin, other), far(gin, syrup), "what is alike lies near")

@@ -31,6 +31,8 @@ type House interface {
 	// Prices returns what a millilitre of everything costs; empty if no bottle has
 	// a price. It fails with [house.ErrInvalid] if they cannot be added up.
 	Prices(ctx context.Context) (prep.Prices, error)
+	// Batch plans a drink of the menu made ahead.
+	Batch(ctx context.Context, r service.BatchRequest) (*service.BatchAnswer, error)
 	// Tastings returns how covers were received that were poured here.
 	Tastings(ctx context.Context) ([]cover.Tasting, error)
 	// Changes tells when the outs or the menu may have changed, from now on.

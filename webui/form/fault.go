@@ -5,21 +5,14 @@ import (
 	"fmt"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
 
 // Faults returns the faults of the user's that an error holds.
 func Faults(err error) flavor.Faults {
-	var many flavor.Faults
-	if errors.As(err, &many) {
-		return many
-	}
-	var one *flavor.Fault
-	if errors.As(err, &one) {
-		return flavor.Faults{one}
-	}
-	return nil
+	return service.FaultsOf(err)
 }
 
 // Message is what is wrong and how to mend it, without where it is, which

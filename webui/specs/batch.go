@@ -8,10 +8,10 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
-	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -68,32 +68,28 @@ func readBatchForm(q url.Values) batchForm {
 		From: or("from", string(prep.Fridge))}
 }
 
-// target turns the form into a target of prep, or says what is wrong with it.
-func (f *batchForm) target() (prep.Target, string) {
-	t := prep.Target{Place: prep.Place(f.From)}
-	word, unit, most := f.Serves, "", 10000.0
+// request turns the form into a request of the house, and says what it fills; or it
+// says what is wrong with it.
+func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault string) {
+	r = service.BatchRequest{Drink: slug, Place: f.From}
+	word, unit, most, into := f.Serves, "", 10000.0, &r.Servings
 	switch f.Make {
 	case makeServes:
 	case makeBottle:
-		word, unit, most = f.Bottle, " mL", 10000
+		word, unit, most, into = f.Bottle, " mL", 10000, &r.BottleML
+		fills = "a " + word + " mL bottle"
 	case makeKeg:
-		word, unit, most = f.Keg, " litres", 200
+		word, unit, most, into = f.Keg, " litres", 200, &r.KegLitres
+		fills = "a " + word + " litre keg"
 	default:
-		return t, "Say whether it is for so many serves, for a bottle or for a keg."
+		return r, "", "Say whether it is for so many serves, for a bottle or for a keg."
 	}
 	n, err := form.Number(word, "such as 10")
 	if err != nil || !(n >= 0.1 && n <= most) {
-		return t, "“" + word + "” cannot be made; write a number up to " + words.Figure(most, 0) + unit + "."
+		return r, "", "“" + word + "” cannot be made; write a number up to " + words.Figure(most, 0) + unit + "."
 	}
-	switch f.Make {
-	case makeServes:
-		t.Servings = n
-	case makeBottle:
-		t.Fill = prep.Container{Name: "a " + word + " mL bottle", ML: n}
-	case makeKeg:
-		t.Fill = prep.Container{Name: "a " + word + " litre keg", ML: 1000 * n}
-	}
-	return t, ""
+	*into = n
+	return r, fills, ""
 }
 
 // batch plans a spec made ahead.
@@ -144,20 +140,12 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 		return err
 	}
 	v.Allergens, v.Cautions = part.AllergensOf(&drink, nil), p.bar.Cautions(&drink)
-	target, fault := v.Form.target()
+	request, fills, fault := v.Form.request(kept.ID)
 	if fault != "" {
 		v.Fault = fault
 		return nil
 	}
-	mixer, err := mix.NewMixer()
-	if err != nil {
-		return err
-	}
-	made, err := house.All[house.Made](ctx, p.house.Store())
-	if err != nil {
-		return err
-	}
-	b, err := prep.Scale(mixer, drink, target, house.Items(made))
+	a, err := p.house.Batch(ctx, request)
 	if err != nil {
 		return err
 	}
@@ -165,8 +153,8 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 	if err != nil {
 		return err
 	}
-	v.Plan = batchViewOf(b, target)
-	v.Plan.Cost = t.Say(t.Batch(b))
+	v.Plan = batchViewOf(a.Batch, fills)
+	v.Plan.Cost = t.Say(a.Cost)
 	return nil
 }
 
@@ -197,8 +185,8 @@ type batchLine struct {
 	Water       bool
 }
 
-func batchViewOf(b *prep.Batch, t prep.Target) *batchView {
-	v := &batchView{For: t.Fill.Name, Total: words.Millilitres(b.TotalML) + "\u00a0mL", Serving: words.Millilitres(b.ServingML) + "\u00a0mL",
+func batchViewOf(b *prep.Batch, fills string) *batchView {
+	v := &batchView{For: fills, Total: words.Millilitres(b.TotalML) + "\u00a0mL", Serving: words.Millilitres(b.ServingML) + "\u00a0mL",
 		Serves: words.Figure(b.Servings, 1), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
 	v.Serves = strings.TrimSuffix(v.Serves, ".0")
 	if v.For == "" {

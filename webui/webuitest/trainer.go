@@ -15,7 +15,6 @@ import (
 // break once they are answered.
 type Trainer struct{}
 
-
 const brokenSeed = 500
 
 func (f Trainer) Next(l drill.Learner, w behind.RoundWish) (*drill.Round, error) {
