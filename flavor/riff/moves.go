@@ -53,8 +53,12 @@ type option struct {
 func (w *work) consider(from *station.Parent, s flavor.Spec, kind station.Kind, it *station.Item, went, old *flavor.Profile) option {
 	likely := w.LikelyWith(from, it.Profile, went)
 	return option{class: it.Profile.Class,
-		Draft: station.Draft{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + towardWeight*w.Toward(it, old)}}
+		Draft: station.Draft{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + commonWeight*w.Common(it) + towardWeight*w.Toward(it, old)}}
 }
+
+// commonWeight is how much an ingredient is lifted that many proven drinks pour:
+// what a bartender reaches for comes before what stands behind it.
+const commonWeight = 0.12
 
 // towardWeight is how much a wish lifts an ingredient that leads there.
 const towardWeight = 0.6

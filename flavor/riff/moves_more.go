@@ -102,7 +102,7 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 	return best(options, w.each)
 }
 
-// lightened pours wine, or a spirit without alcohol, in place of the base or of
+// lightened pours vermouth or a fortified wine, or a spirit without alcohol, in place of the base or of
 // half of it.
 func (w *work) lightened(from *station.Parent) []station.Draft {
 	at := largest(&from.Spec, flavor.PartBase)
@@ -114,7 +114,7 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		wine := it.Part == flavor.PartModifier && it.Profile.Class.Kin() == flavor.KinWine
+		wine := it.Profile.Class.Kin() == flavor.KinWine && it.Profile.Class != flavor.ClassWine
 		free := it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV
 		if !wine && !free || station.Pours(&from.Spec, it.Profile) {
 			continue
@@ -201,6 +201,10 @@ func (w *work) added(from *station.Parent) []station.Draft {
 			p, ok = station.Count(it.Profile, it.Unit, addedDashes)
 		case flavor.KinHerb, flavor.KinSpice:
 			p, ok = w.Usual(it)
+		case flavor.KinSaline, flavor.KinSavoury:
+			if w.Toward(it, nil) > 0 { // nobody salts a drink unasked
+				p, ok = w.Usual(it)
+			}
 		}
 		if !ok {
 			continue
@@ -327,9 +331,17 @@ func needed(s *flavor.Spec, at int) bool {
 }
 
 func (w *work) without(from *station.Parent, at int) station.Draft {
-	likely := w.LikelyWith(from, nil, from.Spec.Pours[at].Profile)
+	gone := from.Spec.Pours[at]
+	likely := w.LikelyWith(from, nil, gone.Profile)
 	s := from.Spec.Clone()
 	s.Pours = slices.Delete(s.Pours, at, at+1)
+	if length := largest(&s, flavor.PartLength); length >= 0 && gone.Profile.Class.Part() == flavor.PartBase {
+		x := &s.Pours[length] // what is long fills the glass that the base leaves empty
+		if p, ok := station.Pour(x.Profile, x.Unit, x.ML+gone.ML); ok {
+			p.After = x.After
+			*x = p
+		}
+	}
 	return station.Draft{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: likely}
 }
 

@@ -61,6 +61,9 @@ func (j *Job) MostUsual(p *flavor.Profile) float64 {
 	return it.most
 }
 
+// Common is how common an ingredient is in proven drinks, 0 to 1.
+func (j *Job) Common(it *Item) float64 { return j.Station.practice.common(it.Profile) }
+
 // Usual is a pour of an ingredient as proven drinks pour it.
 func (j *Job) Usual(it *Item) (flavor.Pour, bool) {
 	return Pour(it.Profile, it.Unit, j.Station.practice.usualML(it.Profile))

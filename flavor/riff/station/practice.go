@@ -17,6 +17,7 @@ type practice struct {
 	kins   company[flavor.Kin]
 	smells company[flavor.Family]
 	splits company[flavor.Class] // of bases alone
+	counts map[string]float64    // proven pours of an ingredient, by id
 	things company[string]       // of kins, and of kins with the family that leads
 }
 
@@ -73,11 +74,12 @@ const unseen = 1.2
 
 func newPractice(proven []template.Labelled) *practice {
 	p := &practice{drinks: float64(len(proven)), pours: map[flavor.Class][]sample{}, kins: newCompany[flavor.Kin](), smells: newCompany[flavor.Family](),
-		splits: newCompany[flavor.Class](), things: newCompany[string]()}
+		splits: newCompany[flavor.Class](), things: newCompany[string](), counts: map[string]float64{}}
 	for i := range proven {
 		s := &proven[i].Spec
 		for j := range s.Pours {
 			x := &s.Pours[j]
+			p.counts[x.Profile.ID]++
 			p.pours[x.Profile.Class] = append(p.pours[x.Profile.Class], sample{x.Profile, x.ML})
 		}
 		p.kins.add(kinsOf(s))
@@ -213,6 +215,16 @@ func (p *practice) mostOfKind(x *flavor.Profile) float64 {
 		}
 	}
 	return beyondMost * x.Class.MostML()
+}
+
+// commonFrom is the number of proven pours from which an ingredient is as common as
+// any.
+const commonFrom = 10
+
+// common is how common an ingredient is in proven drinks, 0 to 1, by the logarithm
+// of its pours.
+func (p *practice) common(x *flavor.Profile) float64 {
+	return min(1, math.Log1p(p.counts[x.ID])/math.Log1p(commonFrom))
 }
 
 // usualML is the middle one of the proven pours of an ingredient, in mL, and if
