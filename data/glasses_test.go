@@ -116,12 +116,19 @@ func TestWhatIsLost(t *testing.T) {
 		{ginSour, "lemon juice", "lime juice", ""},
 		{"2 oz vodka\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "lemon juice", "white wine vinegar", "no citral"},
 		{ryeStirred, "rye whiskey", "rye whiskey", ""},
+		{rumSour, "saline", "rose water", "no salt"},
+		{rumSour, "5 drops saline", "1 barspoon olive brine", ""},
+		{ginSour, "simple syrup", "honey syrup", ""},
+		{ginSour, "simple syrup", "water", "no sweetness"},
+		{"2 oz vodka\n4 oz soda water\nbuild, long", "soda water", "water", "no fizz"},
+		{"2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 oz egg white\nshake, up", "egg white", "chickpea water", ""},
+		{"2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 oz egg white\nshake, up", "egg white", "heavy cream", "no foam"},
 		{"1 oz banana liqueur\n2 oz bourbon\n3/4 oz lemon juice\nshake, up", "banana liqueur", "passion fruit liqueur", "so no banana"},
 		{"1 oz crème de violette\n2 oz London dry gin\n3/4 oz lemon juice\nshake, up", "crème de violette", "rose liqueur", "so no violet"},
 		{"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz orgeat\nshake, up", "orgeat", "amaretto", ""},
 		{"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz orgeat\nshake, up", "orgeat", "simple syrup", "so no almond"},
 	} {
-		p, _, ok := b.c.ByName(x.out)
+		p, _, ok := b.c.ByName(strings.TrimPrefix(x.out, "5 drops "))
 		require.True(t, ok, x.out)
 		lost := b.c.Space().Lost(p, b.glass(x.from), b.glass(strings.Replace(x.from, x.out, x.by, 1)))
 		if x.lost == "" {

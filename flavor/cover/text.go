@@ -78,7 +78,9 @@ func (t *task) note(c *Cover, glass *sense.Glass) string {
 	for _, s := range steps.Largest(tellTaste) {
 		switch w, ok := words[s]; {
 		case s == sense.Colour:
-			told = append(told, "another colour")
+			if text, ok := sense.ColourChange(t.glass, glass); ok {
+				told = append(told, text)
+			}
 		case ok && steps[s] > 0:
 			told = append(told, w[0])
 		case ok:

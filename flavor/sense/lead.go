@@ -73,9 +73,9 @@ func sortLeads(list []Lead) {
 	})
 }
 
-// Lost is a leading material of a glass that another one lacks.
+// Lost is what led an ingredient in one glass and lacks in another.
 type Lost struct {
-	Material string
+	Material string // or what it was poured for, such as "salt"
 	// Odorants that the material was known by and that went with it, the most
 	// telling first; "no citral, so no lemon".
 	Odorants []string
@@ -83,11 +83,11 @@ type Lost struct {
 }
 
 // Lost returns what of an ingredient's leads is in the glass before and not in
-// the glass after, in the order of the leads. A lead below its threshold in the
-// first glass cannot be lost; one whose telling odorants come from something
-// else is not lost.
+// the glass after: first the taste or the feel that it is poured for, then its
+// leading materials in their order. A lead that the first glass hardly has cannot
+// be lost; one that comes from something else is not lost.
 func (s *Space) Lost(p *flavor.Profile, before, after *Glass) []Lost {
-	var out []Lost
+	out := s.lostSense(p, before, after)
 	for _, lead := range s.Leads(p) {
 		if before.intensity(lead.Name) < laws[Aroma].threshold {
 			continue
@@ -97,6 +97,38 @@ func (s *Space) Lost(p *flavor.Profile, before, after *Glass) []Lost {
 		}
 	}
 	return out
+}
+
+// leastSense is how many steps of a sense a glass must have for it to be lost: a
+// few drops of saline stay below a step and are still what the pour was for.
+const leastSense = 0.3
+
+// senseWords name what an ingredient may be poured for.
+var senseWords = [...]string{Ethanol: "strength", Sweet: "sweetness", Sour: "acid", Salty: "salt", Bitter: "bitterness", Umami: "savour",
+	Pungent: "bite", Cooling: "cool", Astringent: "dryness", Carbonation: "fizz", Body: "body", Fat: "richness", Foam: "foam"}
+
+// LeadSense returns the sense that an ingredient by itself has most of, counted in
+// steps from nothing, cloud and colour left out; false if it has none.
+func (s *Space) LeadSense(p *flavor.Profile) (Sense, bool) {
+	v := s.PerML(p)
+	lead, most := Ethanol, 0.0
+	for i := range senseWords {
+		if steps := laws[i].at(v[i]); steps > most {
+			lead, most = Sense(i), steps
+		}
+	}
+	return lead, most > 0
+}
+
+func (s *Space) lostSense(p *flavor.Profile, before, after *Glass) []Lost {
+	lead, ok := s.LeadSense(p)
+	if !ok || laws[lead].at(before.Holds[lead]) < leastSense {
+		return nil
+	}
+	if kept := after.Holds[lead] / before.Holds[lead]; kept < keptShare {
+		return []Lost{{Material: senseWords[lead], Kept: kept}}
+	}
+	return nil
 }
 
 func (g *Glass) intensity(name string) float64 {
