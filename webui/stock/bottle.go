@@ -2,6 +2,7 @@ package stock
 
 import (
 	"context"
+	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -116,6 +117,9 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 			f.blame(err, "abv")
 		}
 	}
+	if err := p.keepLabel(ctx, b); err != nil {
+		return nil, err
+	}
 	if !b.Well {
 		return nil, nil
 	}
@@ -128,6 +132,21 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 		}
 	}
 	return edits, err
+}
+
+// keepLabel gives a bottle what was read on its label: the form does not ask for it,
+// and must not take it away.
+func (p *pages) keepLabel(ctx context.Context, b *house.Bottle) error {
+	if b.ID == "" {
+		return nil // it is new
+	}
+	kept, err := house.Get[house.Bottle](ctx, p.house.Store(), b.ID)
+	if err == nil {
+		b.Label = kept.Item.Label
+	} else if errors.Is(err, house.ErrNotFound) {
+		err = nil
+	}
+	return err
 }
 
 // laidOver is a profile with what was measured in a bottle of it.

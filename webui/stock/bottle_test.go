@@ -4,14 +4,17 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"reflect"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/webui/stock"
 	"counterpour/webui/webuitest"
 )
@@ -200,6 +203,29 @@ func TestTheMarkOfTheWellMoves(t *testing.T) {
 	webuitest.Says(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red cap</a> is no longer the one that is poured`}, nil)
 	assert.True(t, h.bottle(t, "blue").Item.Well)
 	assert.False(t, h.bottle(t, "red").Item.Well)
+}
+
+// What a form does not ask for stays as it is: nothing of a bottle is lost when
+// another thing of it is changed.
+func TestAnEditLosesNothing(t *testing.T) {
+	h := stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	before := h.bottle(t, "blue").Item
+	before.Well = true
+	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
+	_, err := h.Store().Write(t.Context(), ana, house.Put(before, 1))
+	require.NoError(t, err)
+	webuitest.Tells(t, follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "well", "yes", "note", "moved"), false)), 200, "moved")
+	after := h.bottle(t, "blue").Item
+	assert.Equal(t, "moved", after.Note)
+	after.Note = before.Note
+	assert.Equal(t, before, after)
+	given := reflect.ValueOf(before)
+	for i := range given.NumField() {
+		if name := given.Type().Field(i).Name; name != "SizeG" && name != "Measured" { // a size is one of two; a measured sugar is in another bottle
+			assert.False(t, given.Field(i).IsZero(), "%s is not tried here", name)
+		}
+	}
 }
 
 func TestAWriteThatIsRefused(t *testing.T) {
