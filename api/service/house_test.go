@@ -84,6 +84,23 @@ func TestNothingIsPassedOver(t *testing.T) {
 	}
 }
 
+// A drink of one pour that is out is covered by what can be weighed, and a
+// foamer that cannot stops nobody.
+func TestCoverOfADrinkOfOnePour(t *testing.T) {
+	s := testHouse(t)
+	text := "1 egg white\nshake, up"
+	a, err := s.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &text}, Missing: []string{"egg white"}, Parts: 1, Limit: 100})
+	require.NoError(t, err)
+	for _, c := range a.Result.Covers {
+		_, err := s.Judge.Score(&c.Spec)
+		assert.NoError(t, err, c.Text)
+	}
+	b, err := s.Outs(t.Context(), OutsRequest{Out: []string{"egg white"}, Parts: 2,
+		Menu: []Fields{{Pours: []Line{{Ingredient: "egg white", Amount: 1, Unit: "piece"}}}}})
+	require.NoError(t, err)
+	assert.Len(t, b.Result.Touched, 1)
+}
+
 // What cannot be weighed is refused wherever a draft is read.
 func TestADraftOfAFoamerAlone(t *testing.T) {
 	s := testHouse(t)

@@ -3,6 +3,7 @@ package cover
 import (
 	"math"
 
+	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/template"
 )
@@ -41,9 +42,18 @@ func (s *scorer) balanced(x *search.Filling) bool {
 	return ok
 }
 
+// weighs reports whether there is anything in a drink that a family is told by.
+func weighs(s flavor.Spec) bool {
+	e := template.EquivalentsOf(&s)
+	return e.Total() > 0
+}
+
 // choose returns which of the roundings of one combination is served: the first
 // that is within the guest's limits and, if that is asked, keeps the balance.
 func (t *task) choose(roundings []search.Filling) (int, error) {
+	if t.bare && !weighs(t.specOf(&roundings[0])) {
+		return -1, nil // foam on its own is no drink, in whatever amount
+	}
 	var scorer *scorer
 	for i := range roundings {
 		x := &roundings[i]

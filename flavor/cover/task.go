@@ -23,6 +23,7 @@ type task struct {
 	removed     []*flavor.Profile
 	gone        []departed // for each of removed
 	keep        []int      // indices of the pours that stay
+	bare        bool       // nothing that stays can be weighed
 	gap         sense.Row  // what went out with the removed pours
 	gapML       float64
 	moves       []move
@@ -65,6 +66,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 		}
 		t.keep = append(t.keep, i)
 	}
+	t.bare = !weighs(t.specOf(&search.Filling{}))
 	t.measureGap()
 	t.parts = min(MaxParts, cmp.Or(r.Parts, usualParts)+len(t.removed)-1)
 	if r.Guest.MaxABV > 0 {
