@@ -2,7 +2,6 @@ package stock
 
 import (
 	"context"
-	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -38,7 +37,7 @@ const (
 func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 	names := p.nearFinder()
 	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: "bottle",
-		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "What is left empty counts as the catalogue has it."}, {Title: groupThere}, {Title: groupCost}},
+		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "What is left empty counts as the catalogue has it."}, {Title: groupLabel, Hint: "What is left empty counts as the category has it."}, {Title: groupThere}, {Title: groupCost}},
 		fields: bottleFields(names),
 		start:  house.Bottle{Stock: 1},
 		sound: func(field string) house.Bottle {
@@ -46,6 +45,8 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 			switch field {
 			case "size_g":
 				b.SizeML = 0
+			case "label", "label_contains", "label_may_contain", "label_by":
+				b.Label = soundLabel()
 			case "price", "currency":
 				b.Price, b.Currency = new(float64), "XXX" // ISO 4217 for no currency
 			}
@@ -85,6 +86,7 @@ func bottleFields(names *nearFinder) []formField[house.Bottle] {
 			func(b *house.Bottle, _ string) error { b.Well = true; return nil }},
 	}
 	fields = append(fields, measuredFields(groupMeasured, func(b *house.Bottle) *house.Measured { return &b.Measured })...)
+	fields = append(fields, labelFields()...)
 	return append(fields,
 		amountField(groupThere, formBox{Name: "size_ml", Label: "A full one holds", Unit: "mL", Hint: "As the label states it, such as 700."}, func(b *house.Bottle) *float64 { return &b.SizeML }),
 		amountField(groupThere, formBox{Name: "size_g", Label: "Or weighs", Unit: "g", Hint: "For what is sold by weight, such as sugar, in place of mL."}, func(b *house.Bottle) *float64 { return &b.SizeG }),
@@ -117,7 +119,7 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 			f.blame(err, "abv")
 		}
 	}
-	if err := p.keepLabel(ctx, b); err != nil {
+	if err := p.settleLabel(ctx, f); err != nil {
 		return nil, err
 	}
 	if !b.Well {
@@ -132,21 +134,6 @@ func (p *pages) settleBottle(ctx context.Context, f *filledForm[house.Bottle]) (
 		}
 	}
 	return edits, err
-}
-
-// keepLabel gives a bottle what was read on its label: the form does not ask for it,
-// and must not take it away.
-func (p *pages) keepLabel(ctx context.Context, b *house.Bottle) error {
-	if b.ID == "" {
-		return nil // it is new
-	}
-	kept, err := house.Get[house.Bottle](ctx, p.house.Store(), b.ID)
-	if err == nil {
-		b.Label = kept.Item.Label
-	} else if errors.Is(err, house.ErrNotFound) {
-		err = nil
-	}
-	return err
 }
 
 // laidOver is a profile with what was measured in a bottle of it.

@@ -215,7 +215,8 @@ func TestAnEditLosesNothing(t *testing.T) {
 	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
 	_, err := h.Store().Write(t.Context(), ana, house.Put(before, 1))
 	require.NoError(t, err)
-	webuitest.Tells(t, follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "well", "yes", "note", "moved"), false)), 200, "moved")
+	label := []string{"label", "yes", "label_contains", "sulphites", "label_may_contain", "milk", "label_by", "Ines"}
+	webuitest.Tells(t, follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", append(label, "well", "yes", "note", "moved")...), false)), 200, "moved")
 	after := h.bottle(t, "blue").Item
 	assert.Equal(t, "moved", after.Note)
 	after.Note = before.Note
@@ -226,6 +227,28 @@ func TestAnEditLosesNothing(t *testing.T) {
 			assert.False(t, given.Field(i).IsZero(), "%s is not tried here", name)
 		}
 	}
+}
+
+// What the label says stands in place of the category, once somebody has read it.
+func TestALabelIsRead(t *testing.T) {
+	h := stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	webuitest.Tells(t, webuitest.Post(pages, "/stock/bottle", edited("1", "label_contains", "milk, dairy; nuts"), false), 422, "Say who read the label.", "milk, dairy; nuts")
+	webuitest.Tells(t, webuitest.Post(pages, "/stock/bottle", edited("1", "label_contains", "moon dust", "label_by", "Bo"), false), 422, "is not an allergen known here")
+	before := time.Now().Add(-time.Minute)
+	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("1", "label_contains", "milk, dairy; nuts", "label_by", "Bo"), false))
+	webuitest.Tells(t, w, 200, "Contains: nothing → milk, tree nuts", "Read by: nothing → Bo", `value="milk, tree nuts"`)
+	kept := h.bottle(t, "blue").Item.Label
+	require.NotNil(t, kept)
+	assert.Equal(t, []flavor.Allergen{flavor.Milk, flavor.TreeNuts}, kept.Contains)
+	assert.True(t, kept.ReadAt.After(before))
+	webuitest.Tells(t, webuitest.Get(pages, "/stock", ""), 200, "tree nuts")
+
+	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "label", "yes", "label_by", "Bo"), false))
+	webuitest.Tells(t, w, 200, "Contains: milk, tree nuts → nothing")
+	require.NotNil(t, h.bottle(t, "blue").Item.Label, "a label that names none has been read")
+	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("3"), false))
+	assert.Nil(t, h.bottle(t, "blue").Item.Label)
 }
 
 func TestAWriteThatIsRefused(t *testing.T) {

@@ -63,7 +63,8 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 		v.Allergens = "Not stated by anybody: anything may be in it."
 		return v
 	}
-	v.Allergens = allergenLine(ref.profile)
+	laid, _ := laidOver(ref.profile, *b)
+	v.Allergens = allergenLine(laid)
 	if err := ref.notUsed(*b); err != nil {
 		v.Trouble = "What was measured is not used: " + form.Message(err) + "."
 	}

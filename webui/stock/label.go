@@ -1,0 +1,116 @@
+package stock
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+	"time"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/webui/words"
+)
+
+// groupLabel is the heading of what a label says of allergens.
+const groupLabel = "Its allergens, from the label"
+
+// labelFields ask what a bottle's label says of allergens, and who read it.
+func labelFields() []formField[house.Bottle] {
+	read := formField[house.Bottle]{formBox{Name: "label", Label: "The label was read", Kind: "tick", Hint: "What it does not name is then counted as not there."}, groupLabel,
+		func(b house.Bottle) string {
+			if b.Label != nil {
+				return "yes"
+			}
+			return ""
+		},
+		func(b *house.Bottle, _ string) error { labelOf(b); return nil }}
+	by := formField[house.Bottle]{formBox{Name: "label_by", Label: "Read by", Kind: "text", Hint: "Who vouches for it."}, groupLabel,
+		func(b house.Bottle) string {
+			if b.Label == nil {
+				return ""
+			}
+			return b.Label.ReadBy
+		},
+		func(b *house.Bottle, text string) error { labelOf(b).ReadBy = text; return nil }}
+	return []formField[house.Bottle]{read,
+		allergensField(formBox{Name: "label_contains", Label: "Contains", Hint: "As the label names them, such as milk, tree nuts; empty if it names none."},
+			func(l *house.Label) *[]flavor.Allergen { return &l.Contains }),
+		allergensField(formBox{Name: "label_may_contain", Label: "May contain", Hint: "Traces, or made beside them."},
+			func(l *house.Label) *[]flavor.Allergen { return &l.MayContain }),
+		by}
+}
+
+// labelOf is the label of a bottle, a new one if nobody has read it yet.
+func labelOf(b *house.Bottle) *house.Label {
+	if b.Label == nil {
+		b.Label = &house.Label{}
+	}
+	return b.Label
+}
+
+// allergensField is a list of allergens with commas between them.
+func allergensField(box formBox, at func(*house.Label) *[]flavor.Allergen) formField[house.Bottle] {
+	box.Kind = "text"
+	return formField[house.Bottle]{box, groupLabel,
+		func(b house.Bottle) string {
+			if b.Label == nil {
+				return ""
+			}
+			return strings.Join(words.Of(*at(b.Label)), ", ")
+		},
+		func(b *house.Bottle, text string) error {
+			for _, word := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(",;\n", r) }) {
+				if word = strings.TrimSpace(word); word == "" {
+					continue
+				}
+				a, err := flavor.ParseAllergen(word)
+				if err != nil {
+					return err
+				}
+				list := at(labelOf(b))
+				*list = append(*list, a)
+			}
+			return nil
+		}}
+}
+
+// soundLabel is a label with which nothing is wrong, to try one field of it.
+func soundLabel() *house.Label {
+	return &house.Label{ReadBy: "x", ReadAt: time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC)}
+}
+
+// settleLabel says when the label was read: when it was, if it still says the same,
+// and now otherwise.
+func (p *pages) settleLabel(ctx context.Context, f *filledForm[house.Bottle]) error {
+	b := &f.item
+	if b.Label == nil {
+		return nil
+	}
+	if by := f.box("label_by"); b.Label.ReadBy == "" && by.Fault == "" {
+		by.Fault = "Say who read the label."
+	}
+	b.Label.ReadAt = time.Now().UTC()
+	if b.ID == "" {
+		return nil // it is new
+	}
+	kept, err := house.Get[house.Bottle](ctx, p.house.Store(), b.ID)
+	if errors.Is(err, house.ErrNotFound) {
+		return nil
+	}
+	if err == nil && kept.Item.Label != nil && sameLabel(kept.Item.Label, b.Label) {
+		b.Label.ReadAt = kept.Item.Label.ReadAt
+	}
+	return err
+}
+
+// sameLabel reports whether two labels say the same, in any order.
+func sameLabel(a, b *house.Label) bool {
+	same := func(x, y []flavor.Allergen) bool {
+		x, y = slices.Clone(x), slices.Clone(y)
+		slices.Sort(x)
+		slices.Sort(y)
+		return slices.Equal(slices.Compact(x), slices.Compact(y))
+	}
+	return a.ReadBy == b.ReadBy && same(a.Contains, b.Contains) && same(a.MayContain, b.MayContain)
+}
