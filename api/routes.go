@@ -17,7 +17,7 @@ func (s *Server) scoring() {
 	handle(s, huma.Operation{
 		OperationID: "score", Method: http.MethodPost, Path: "/v1/score", Tags: []string{"drinks"},
 		Summary:     "Score a draft",
-		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds what would mend it.",
+		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds how to fix it.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
 	}, noStore, func(ctx context.Context, in *input) (*ScoreAnswer, error) {
 		return AnswerScore(ctx, s.house(), in.Body)

@@ -29,7 +29,7 @@ type ScoreAnswer struct {
 	Score       float64          `json:"score" minimum:"0" maximum:"100" doc:"0 to 100, higher is better, rounded down"`
 	Verdict     string           `json:"verdict" enum:"balanced,near,off" doc:"balanced from 70, near from 50, else off"`
 	Faults      []Fault          `json:"faults" doc:"What pulls the drink out of its family, the worst first; none if it is balanced"`
-	Fixes       []Fix            `json:"fixes" doc:"What would mend it, the best first"`
+	Fixes       []Fix            `json:"fixes" doc:"How to fix it, the best first"`
 	Allergens   []Allergen       `json:"allergens"`
 	Cautions    []Caution        `json:"cautions"`
 	Explanation []Step           `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`

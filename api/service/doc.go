@@ -14,7 +14,7 @@
 // page, and reads the next one after each write of its own.
 //
 // Everything here is derived from the store and kept in memory, so a program
-// that stops between a write and its effect has nothing to mend: the next start
+// that stops between a write and its effect has nothing to fix: the next start
 // reads the store. The part of the index that the house decides carries the
 // [Version] of the bottles and makings it was made from.
 package service

@@ -51,7 +51,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 	return a, err
 }
 
-// Mend scores a spec and finds what would mend it.
+// Mend scores a spec and finds how to fix it.
 func (k *Kitchen) Mend(spec *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	r, err := k.Judge.Score(spec)
 	if err != nil {

@@ -69,7 +69,7 @@ func (v *Visit) Read(text string) (flavor.Spec, error) {
 	return v.now.Load().Read(Draft{Text: &text})
 }
 
-// Score scores a spec and finds what would mend it.
+// Score scores a spec and finds how to fix it.
 func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	return v.now.Load().Mend(s)
 }

@@ -62,7 +62,7 @@ func newRoot(open kitchens) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "counterpour",
 		Short: "Balance drinks, mend them, and cover what ran out",
-		Long: `Counterpour scores the draft of a drink, says what would mend it, and finds what
+		Long: `Counterpour scores the draft of a drink, says how to fix it, and finds what
 to pour when a bottle is out.
 
 Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,

@@ -19,9 +19,9 @@ func newScore(open kitchens) *cobra.Command {
 	var arithmetic bool
 	cmd := &cobra.Command{
 		Use:   "score [FILE|-]",
-		Short: "Score a draft and say what would mend it",
+		Short: "Score a draft and say how to fix it",
 		Long: `Reads a draft, one pour a line, from a file or from the input, and says what is
-in the glass, how it sits in its family of drinks and what would mend it.
+in the glass, how it sits in its family of drinks and how to fix it.
 
   Halyard Sour
   2 oz London dry gin
@@ -85,7 +85,7 @@ func showFaults(p *page, a *api.ScoreAnswer) {
 			f.Text, fmt.Sprintf("(%s ± %s noticeable steps)", number(f.Deviation, 1), number(f.PlusMinus, 1)))
 	}
 	if len(a.Fixes) > 0 {
-		p.head("To mend it, one of")
+		p.head("To fix it, one of")
 	}
 	for i, f := range a.Fixes {
 		p.row(fmt.Sprintf("%d.", i+1), f.Text, "score "+number(f.Score, 1))

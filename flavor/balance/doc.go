@@ -1,4 +1,4 @@
-// Package balance says how a draft sits in its family, what pulls it out, and
+// Package balance says how a draft sits in its family, what is off, and
 // the smallest change of its pours that brings it back.
 //
 // The score is 100 at the centre of a family and 70 at the edge of its central

@@ -10,7 +10,7 @@
 //
 // How hard a round is, is a size in just-noticeable differences, or for a guess in
 // twelfths of one, see [Steps]. It follows the learner by a two-down one-up
-// staircase, see [Staircase]; when a skill is due again follows SuperMemo's SM-2,
+// staircase, see [Staircase]; when a skill is due again follows Wozniak's schedule of 1990,
 // see [Repeat]. A [Learner] is plain data; every change returns a new one. A
 // caller stores it, or else the [Result] of each round, of which [Replay] makes it
 // again.

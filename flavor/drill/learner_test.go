@@ -77,10 +77,10 @@ func TestStaircaseMoves(t *testing.T) {
 	assert.InDelta(t, MaxSize, s.Size, 1e-12)
 }
 
-// SM-2 as published (Wozniak 1990, from memory): at quality 4 the easiness stays
+// As published (Wozniak 1990, from memory): at quality 4 the easiness stays
 // 2.5 and the intervals are 1, 6, 15, 38, 95 days; quality 5 adds 0.1, quality 3
 // takes 0.14; below 3 the intervals start anew and the easiness stays.
-func TestRepeatFollowsSM2(t *testing.T) {
+func TestRepeatFollowsThePublishedSchedule(t *testing.T) {
 	day := time.Date(2024, 3, 1, 9, 0, 0, 0, time.UTC)
 	var r Repeat
 	var err error

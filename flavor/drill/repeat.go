@@ -7,7 +7,7 @@ import (
 	"counterpour/flavor"
 )
 
-// Repeat says when a skill is due again, by SuperMemo's algorithm SM-2 (Wozniak,
+// Repeat says when a skill is due again, by the algorithm published in 1990 (Wozniak,
 // Optimization of learning, 1990; from memory): the intervals are 1 day, 6 days,
 // and then the last one times the easiness, rounded up; the easiness begins at
 // 2.5, moves by 0.1 − (5 − q)(0.08 + 0.02 (5 − q)) with the quality q of each

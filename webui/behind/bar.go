@@ -17,7 +17,7 @@ import (
 type Bar interface {
 	// Read reads a spec as text.
 	Read(text string) (flavor.Spec, error)
-	// Score scores a spec and finds what would mend it. A spec in which there
+	// Score scores a spec and finds how to fix it. A spec in which there
 	// is nothing to weigh is a fault.
 	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)
 	// Judge scores a spec as Score does, and leaves out what would mend it.

@@ -51,7 +51,7 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 	}
 	if faults := form.Faults(err); len(faults) > 0 {
 		a.Faults = part.FaultsOf(a.Text, faults)
-		a.Said = words.Count(len(a.Faults), "thing", "things") + " to mend in the draft."
+		a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
 		err = nil
 	}
 	if err != nil {

@@ -171,7 +171,7 @@ func faultLine(f *balance.Fault) string {
 		way = "over"
 	}
 	text := strings.TrimSuffix(words.Sentence(f.Text), ".")
-	return fmt.Sprintf("%s: %s ± %s just-noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
+	return fmt.Sprintf("%s: %s ± %s noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
 }
 
 func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {

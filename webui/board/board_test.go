@@ -34,7 +34,7 @@ func TestBoardScenarios(t *testing.T) {
 			not:  []string{"Pour this instead", "Back in stock", "spare bitters"}},
 		{name: "falernum is out", out: []string{"falernum"}, path: "/board", status: 200,
 			want: []string{"Pour this instead", "<h3>Mainbrace</h3>", "<h3>Spindrift</h3>", "½ oz almond syrup", "and lemon juice to ¾ oz", "New allergen: tree nuts",
-				"Full pours", "½ oz clove syrup, lemon juice to ¾ oz (1.3 just-noticeable steps)", "falernum</strong> makes 2 drinks whole again",
+				"Full pours", "½ oz clove syrup, lemon juice to ¾ oz (1.3 noticeable steps)", "falernum</strong> makes 2 drinks whole again",
 				"clove syrup</strong> for 2 drinks", `name="back" value="falernum"`, "tree nuts (almond syrup)</span>", "2 drinks are touched; 0 have no cover."},
 			not: []string{"<h3>Halyard Sour</h3>", `name="out" value="falernum"`, "No cover"}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/board?avoid=tree+nuts", status: 200,

@@ -132,7 +132,7 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) {
 		v.Keep = append(v.Keep, keepView{o.Profile.Name, "for " + words.Count(o.Drinks, "drink", "drinks")})
 	}
 	if r.Spared > 0 {
-		v.Saves = fmt.Sprintf("Chosen together, the covers need %s fewer than each drink's own best would; for that all the drinks together move %s just-noticeable steps further.",
+		v.Saves = fmt.Sprintf("Chosen for the whole menu, the covers need %s fewer; all the drinks together then taste %s noticeable steps further away.",
 			words.Count(r.Spared, "substitute", "substitutes"), words.Figure(r.Given, 1))
 	}
 }

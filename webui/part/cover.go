@@ -17,7 +17,7 @@ func OtherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) strin
 	if len(v.New) > 0 {
 		line = "New allergen: " + words.List(v.New) + ". " + line
 	}
-	return line + " (" + v.Steps + " just-noticeable steps)"
+	return line + " (" + v.Steps + " noticeable steps)"
 }
 
 // MostParts is how many substitutes a cover may have.
@@ -36,7 +36,7 @@ type Cover struct {
 	Score     string
 	Verdict   string
 	Before    string
-	Steps     string // just-noticeable steps
+	Steps     string // noticeable steps
 	Notice    string // whether a guest tells it from the drink
 	Draft     string
 	Aromas    htmltemplate.HTML // drawn, before and after; empty if there are none

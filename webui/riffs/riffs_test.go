@@ -59,7 +59,7 @@ func TestRiffsScenarios(t *testing.T) {
 		{name: "nothing yet", path: "/riffs", status: 200, want: []string{"Nothing to riff on yet", "Start from the house's menu", `aria-current="page">Riffs`, "Use bottles up", webuitest.FootLine}, not: []string{"role=\"alert\""}},
 		{name: "a draft in the address", path: riffs(), status: 200,
 			want: []string{"2 riffs on Halyard Sour", "<h3>London dry gin, almond syrup: sour, up</h3>\n<p>½ oz almond syrup for simple syrup.</p>", "<p>More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2 oz",
-				"½ oz almond syrup <span class=\"small\">new", "no simple syrup <span class=\"small\">left out", "Scores 91 of 100, sour.", "13.9\u00a0% vol; the draft has 14.5.", "3.6 just-noticeable steps away: a guest who knows the drink will tell.",
+				"½ oz almond syrup <span class=\"small\">new", "no simple syrup <span class=\"small\">left out", "Scores 91 of 100, sour.", "13.9\u00a0% vol; the draft has 14.5.", "3.6 noticeable steps away: a guest who knows the drink will tell.",
 				"Costs 2.07\u00a0EUR to pour.", "Beside its family", "riff-1-strips-title", "Take to the bench", "Seed 0", "name=\"others\" value=\"1\"",
 				"Its nearest proven relatives", "Distance 0.25", "An old book, recalled", "Walk to it", "2 drafts that no amounts bring into balance"},
 			not: []string{"sesame orgeat", "Take care"}},
@@ -172,7 +172,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "nothing yet", path: "/riffs/walk", status: 200, want: []string{"Choose two drinks", `<option value="mainbrace">Mainbrace`, "Drinks between the two"}, not: []string{"g of alcohol"}},
 		{name: "two of the menu", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "steps", "2"), status: 200,
 			// 3 × 60 mL and 40 mL at 20 % vol, 0.789 g/mL
-			want: []string{"A walk of 4 drinks", "<h3>Halyard Sour</h3>", "<h3>Between, 1</h3>", "<h3>Mainbrace</h3>", "Where the walk begins.", "2.4 just-noticeable steps from the one before.",
+			want: []string{"A walk of 4 drinks", "<h3>Halyard Sour</h3>", "<h3>Between, 1</h3>", "<h3>Mainbrace</h3>", "Where the walk begins.", "2.4 noticeable steps from the one before.",
 				"4 pours of 60\u00a0mL are 220\u00a0mL with 35\u00a0g of alcohol.", "2.5 of 14\u00a0g (United States)", "no limit that is safe", "harms an unborn child", "½ oz falernum <span class=\"small\">new", `<option value="mainbrace" selected>`}},
 		{name: "a written one counts", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "to-text", "Written\n"+webuitest.NutDraft), status: 200,
 			want: []string{"<h3>Written</h3>", "<strong>New allergen: eggs, soybeans, tree nuts</strong>", "Raw egg can carry Salmonella", "Drink 5."}, not: []string{"<h3>Mainbrace</h3>"}},

@@ -171,7 +171,7 @@ func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone bool
 	return ticked, false
 }
 
-// named finds the bottles that were typed, parted by commas or lines.
+// named finds the bottles that were typed, separated by commas or lines.
 func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	var out []*flavor.Profile
 	for _, name := range splitWishes(v.Names) {

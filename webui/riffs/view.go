@@ -82,7 +82,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		one.Text, one.Effect = said(x.Recipe), said(x.Effect)
 		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
 			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".",
-			words.Figure(x.Distance, 1) + " just-noticeable steps away: " + riffNearness(x.Distance) + "."}
+			words.Figure(x.Distance, 1) + " noticeable steps away: " + riffNearness(x.Distance) + "."}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)

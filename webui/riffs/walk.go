@@ -216,7 +216,7 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) *walkView {
 		}
 		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol."}
 		if i > 0 {
-			one.Facts = append(one.Facts, words.Figure(s.Hop, 1)+" just-noticeable steps from the one before.")
+			one.Facts = append(one.Facts, words.Figure(s.Hop, 1)+" noticeable steps from the one before.")
 		}
 		v.Stops = append(v.Stops, one)
 		specs = append(specs, &s.Spec)

@@ -16,7 +16,7 @@ type wishes struct {
 	More   string   // an aroma family, or empty
 	Less   string
 	Below  string // one of strengths, or empty
-	Words  string // in the bartender's own words, parted by commas or lines
+	Words  string // in the bartender's own words, separated by commas or lines
 }
 
 // wishPairs are the steps along each axis, there and back.

@@ -64,7 +64,7 @@ func (v *specPage) Back() bool { return v.Version > 1 }
 
 // saids are what the page says once something is done.
 var saids = map[string]string{
-	"right":   "Marked as right. Scores of its family now lean toward it.",
+	"right":   "Marked as right. Scores in its family now use it.",
 	"unright": "No longer marked as right.",
 	"undo":    "The last change is taken back.",
 	"note":    "The note is kept.",

@@ -25,7 +25,7 @@ func TestSpecsScenarios(t *testing.T) {
 		{name: "by name", path: "/specs?q=main", status: 200, want: []string{"1 of 4 specs<", "with “main”", "Mainbrace", "Show all 4", `value="main"`}, not: []string{"Spindrift"}},
 		{name: "by family", path: "/specs?family=tiki", status: 200, want: []string{"2 of 4 specs", `value="tiki" selected`, "/specs/print?family=tiki"}, not: []string{"Nutcracker"}},
 		{name: "for a guest", path: "/specs?avoid=eggs", status: 200, want: []string{"3 of 4 specs</strong> without eggs"}, not: []string{"Nutcracker"}},
-		{name: "none", path: "/specs?q=zzz", status: 200, want: []string{"No spec answers to that", "show all 4"}},
+		{name: "none", path: "/specs?q=zzz", status: 200, want: []string{"Nothing found", "show all 4"}},
 		{name: "markup", path: "/specs?q=%3Cscript%3E", status: 200, want: []string{"&lt;script&gt;"}, not: []string{`value="<script`}},
 		{name: "an allergen that is not known", path: "/specs?avoid=nutz", status: 400, want: []string{"could not be read"}},
 		{name: "a card", path: "/specs/nutcracker/card", status: 200,

@@ -75,7 +75,7 @@ func bottleFields(names *nearFinder) []formField[house.Bottle] {
 				}
 				return err
 			}},
-		{formBox{Name: "well", Label: "Pour this one", Kind: "tick", Hint: "Of two bottles of one category, the one that is poured and reckoned with."},
+		{formBox{Name: "well", Label: "Pour this one", Kind: "tick", Hint: "House pour: of two bottles of one category, the one that drinks use."},
 			groupWhat,
 			func(b house.Bottle) string {
 				if b.Well {

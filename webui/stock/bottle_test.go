@@ -46,7 +46,7 @@ func (h laidHouse) bottle(t *testing.T, id string) house.Kept[house.Bottle] {
 func TestABottleComesAndGoes(t *testing.T) {
 	h := laidHouse{webuitest.NewHouse()}
 	pages := webuitest.PagesOf(t, h)
-	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "What became of it"})
+	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "History"})
 
 	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", formOf("name", "  Blue   cap ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
 		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))

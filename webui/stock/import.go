@@ -20,7 +20,7 @@ import (
 type columnNote struct{ Name, Holds string }
 
 var columnNotes = []columnNote{
-	{"id", "Names the bottle for ever, in small letters and hyphens; empty, it is made of the name. A row whose id is in stock changes that bottle."},
+	{"id", "Permanent id, in small letters and hyphens; empty, it is made of the name. A row whose id is in stock changes that bottle."},
 	{"name", "As the house calls it. Needed."},
 	{"ingredient", "Its category, such as London dry gin, by name or id. Needed."},
 	{"well", "yes for the one that is poured, of two of a category; else empty."},

@@ -112,7 +112,7 @@ func TestWhatIsPouredDoesNotGo(t *testing.T) {
 		webuitest.Says(t, w, []string{"It is poured in Ring and Squall"}, nil)
 		assert.EqualValues(t, 1, h.making(t, "nut-syrup").Version)
 	}
-	webuitest.Says(t, webuitest.Get(pages, "/stock/made?id=orgeat", ""), []string{"yours is reckoned with in its place"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/made?id=orgeat", ""), []string{"yours is used in its place"}, nil)
 	w := follow(t, pages, webuitest.Post(pages, "/stock/made", formOf("id", "orgeat", "version", "1", "do", "remove"), false))
 	webuitest.Says(t, w, []string{"Our orgeat is no longer in the house"}, nil)
 }

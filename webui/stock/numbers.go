@@ -73,7 +73,7 @@ func measuredFields[T any](group string, at func(*T) *house.Measured) []formFiel
 	return []formField[T]{
 		field(formBox{Name: "abv", Label: "Strength", Unit: "% vol", Hint: "As the label states it."},
 			func(m *house.Measured) **float64 { return &m.ABVPct }),
-		field(formBox{Name: "brix", Label: "Sugar by refractometer", Unit: "°Bx", Hint: "Grams dissolved in 100 g; leave it empty for what holds alcohol, which bends the reading."},
+		field(formBox{Name: "brix", Label: "Sugar by refractometer", Unit: "°Bx", Hint: "Grams dissolved in 100 g; leave it empty for what holds alcohol: alcohol makes it wrong."},
 			func(m *house.Measured) **float64 { return &m.Brix }),
 		field(formBox{Name: "sugar", Label: "Sugar", Unit: "g/L", Hint: "Where it is known outright, as from a data sheet; °Bx then stays empty."},
 			func(m *house.Measured) **float64 { return &m.SugarGPerL }),

@@ -139,7 +139,7 @@ func (p *pages) madeFacts(_ context.Context, m house.Made) (any, error) {
 	v.Rows = append(profileRows(profile), part.Row{Name: "Makes", Amount: makes})
 	v.keeping(m, profile, spec)
 	if p.standsIn(m.ID) {
-		v.Notes = append(v.Notes, "The catalogue has one of that name too: yours is reckoned with in its place, wherever it is poured.")
+		v.Notes = append(v.Notes, "The catalogue has one of that name too: yours is used in its place, wherever it is poured.")
 	}
 	return v, nil
 }

@@ -108,7 +108,7 @@ func TestStockScenarios(t *testing.T) {
 		{name: "by another name", path: "/stock?q=brown", status: 200, want: []string{"Nut syrup", "0 bottles and 1 made here"}},
 		{name: "by kind", path: "/stock?class=gin", status: 200, want: []string{"2 bottles", `value="gin" selected`}, not: []string{"Lemons"}},
 		{name: "for an ounce", path: "/stock?per=oz", status: 200, want: []string{"1.05\u00a0EUR for 1\u00a0oz", `value="oz" selected`}},
-		{name: "none", path: "/stock?q=zzz", status: 200, want: []string{"Nothing answers to that", "show all 6"}},
+		{name: "none", path: "/stock?q=zzz", status: 200, want: []string{"Nothing found", "show all 6"}},
 		{name: "markup", path: "/stock?q=%3Cscript%3E", status: 200, want: []string{"&lt;script&gt;"}, not: []string{`value="<script`}},
 		{name: "a kind that is none", path: "/stock?class=gni", status: 400},
 		{name: "a pour that is none", path: "/stock?per=pint", status: 400},

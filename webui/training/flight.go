@@ -112,7 +112,7 @@ func (p *pages) flightRequest(sent flightForm, menu []behind.HouseSpec) (r drill
 		}
 	}
 	f := form.Values{"step": {sent.Step}, "each": {sent.Each}}
-	if r.Step, err = f.Number("step", "the step", "just-noticeable steps"); err != nil {
+	if r.Step, err = f.Number("step", "the step", "noticeable steps"); err != nil {
 		return r, err
 	}
 	if r.BuildML, err = f.Number("each", "what each build holds", "mL"); err != nil {

@@ -46,7 +46,7 @@ func TestFlightScenarios(t *testing.T) {
 		{name: "no drink", path: flightOf("drink", ""), status: 422, want: []string{"Choose a drink of the menu, or write one in the box"}},
 		{name: "a drink that has left the menu", path: flightOf("drink", "grog"), status: 422, want: []string{`The menu has no drink "grog" any more`}},
 		{name: "no number", path: flightOf("tasters", "a <few>"), status: 422, want: []string{"Write the number of tasters as a whole number", `value="a &lt;few&gt;"`}},
-		{name: "no step", path: flightOf("step", ""), status: 422, want: []string{"Write the step as a number, in just-noticeable steps"}},
+		{name: "no step", path: flightOf("step", ""), status: 422, want: []string{"Write the step as a number, in noticeable steps"}},
 		{name: "nothing in the glass", path: flightOf("each", "0"), status: 422, want: []string{"write more than 0 mL"}},
 		{name: "an axis made up", path: flightOf("axis", "blue"), status: 400},
 		{name: "a seed made up", path: flightOf("seed", "-"), status: 400},

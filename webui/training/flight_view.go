@@ -127,7 +127,7 @@ func buildViewOf(b *drill.Build, unit string) buildView {
 	return v
 }
 
-// driftTold is how far, in just-noticeable steps, another axis may move unsaid.
+// driftTold is how far, in noticeable steps, another axis may move unsaid.
 const driftTold = 0.1
 
 // tenth writes an amount as a measuring cylinder shows it.

@@ -49,7 +49,7 @@ var roundHints = map[drill.Kind]string{
 	drill.KindMend:   "Write one amount anew; fractions and ml will do. Any move that brings it to balance is right.",
 	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
-	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; nothing may be right.",
+	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
 	drill.KindFamily: "The largest part is written as 8, as so much of what the trade pours for it.",
 }
 

@@ -73,8 +73,8 @@ func TestAnswers(t *testing.T) {
 	}{
 		{name: "right", what: "fault", answer: []string{"way", "little", "of", "sour"}, status: 200,
 			want: []string{">Right<", "100 of 100 points", "Too little acid.", "It carries 7 ml of lemon juice. That is too little.", "Next round", `<svg class="bars"`, `<svg class="strips"`,
-				"Hollow is the classic", "How it goes", "1 round played, 1 right.", "The next round like this is as hard: 6.0 just-noticeable steps, after 6.0."}},
-		{name: "wrong", what: "fault", answer: []string{"way", "much", "of", "sour"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: 8.5 just-noticeable steps, after 6.0."}},
+				"Hollow is the classic", "How it goes", "1 round played, 1 right.", "The next round like this is as hard: 6.0 noticeable steps, after 6.0."}},
+		{name: "wrong", what: "fault", answer: []string{"way", "much", "of", "sour"}, status: 200, want: []string{"Not this time", "1 round played, 0 right.", "is easier: 8.5 noticeable steps, after 6.0."}},
 		{name: "half an answer", what: "fault", answer: []string{"way", "much"}, status: 422,
 			want: []string{"Say whether there is too much or too little", `value="much" checked`, "aria-describedby"}, not: []string{"How it goes"}},
 		{name: "mended", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"}, status: 200, want: []string{">Right<", "the drink after your move"}},

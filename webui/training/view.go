@@ -77,7 +77,7 @@ func skillName(kind drill.Kind, axis string) string {
 // axisNoun names an axis as a thing that there is more or less of.
 var axisNoun = [template.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}
 
-// stepsOf writes a size of a drill in just-noticeable steps, those of a guess
+// stepsOf writes a size of a drill in noticeable steps, those of a guess
 // more finely.
 func stepsOf(kind drill.Kind, size float64) string {
 	decimals := 1
@@ -103,7 +103,7 @@ func nextOf(l *drill.Learner, r *drill.Round) string {
 		case next > 1.01*r.Size:
 			word = "easier"
 		}
-		return fmt.Sprintf("The next round like this is %s: %s just-noticeable steps, after %s.", word, stepsOf(kind, next), stepsOf(kind, r.Size))
+		return fmt.Sprintf("The next round like this is %s: %s noticeable steps, after %s.", word, stepsOf(kind, next), stepsOf(kind, r.Size))
 	}
 	return ""
 }

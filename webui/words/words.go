@@ -127,21 +127,21 @@ func VerdictSentence(v template.Verdict, tail float64) string {
 	var out string
 	switch {
 	case n <= 0:
-		out = "Hardly any proven drink of the family sits this far out."
+		out = "Almost no known drink of the family is this far off."
 	case n >= 10:
-		out = "Nearly every proven drink of the family sits further out."
+		out = "Nearly every known drink of the family is further off."
 	case n == 1:
-		out = "About 1 in 10 proven drinks of the family sits further out."
+		out = "About 1 in 10 known drinks of the family is further off."
 	default:
-		out = fmt.Sprintf("About %d in 10 proven drinks of the family sit further out.", n)
+		out = fmt.Sprintf("About %d in 10 known drinks of the family are further off.", n)
 	}
 	switch v {
 	case template.Balanced:
-		return "It sits where the good drinks of its family sit. " + out
+		return "It is where the good drinks of its family are. " + out
 	case template.Near:
-		return "It sits at the edge of its family. " + out
+		return "It is at the edge of its family. " + out
 	}
-	return "It sits outside its family. " + out
+	return "It is outside its family. " + out
 }
 
 // Notice says whether a guest tells one drink from another.
