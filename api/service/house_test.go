@@ -147,6 +147,21 @@ func TestCoverOfSeveral(t *testing.T) {
 	assert.ErrorIs(t, err, flavor.ErrInvalid)
 }
 
+func TestStockList(t *testing.T) {
+	s := testHouse(t)
+	ids, err := s.StockList("# the back bar\nSimple syrup\n\nhoney syrup # runny\r\ngin")
+	require.NoError(t, err)
+	assert.Equal(t, []string{"simple-syrup", "honey-syrup", "london-dry-gin"}, ids)
+	ids, err = s.StockList("# nothing yet\n")
+	require.NoError(t, err)
+	assert.Equal(t, []string{}, ids, "an empty list is no missing one: nothing may be poured")
+	_, err = s.StockList("gin\nmoon dust\n\nsun dust")
+	faults := FaultsOf(err)
+	require.Len(t, faults, 2)
+	assert.Equal(t, "line 2", faults[0].Location)
+	assert.Equal(t, "line 4", faults[1].Location)
+}
+
 // The cost of the menu is that of its drinks, and each pour's part adds up.
 func TestCost(t *testing.T) {
 	v, _ := openDemo(t)

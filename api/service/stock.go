@@ -2,7 +2,9 @@ package service
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
+	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -72,4 +74,30 @@ func (r *records) tastings() []cover.Tasting {
 
 func compareNames(a, b *Drink) int {
 	return cmp.Or(cmp.Compare(flavor.NormaliseName(a.Spec.Name), flavor.NormaliseName(b.Spec.Name)), cmp.Compare(a.Slug, b.Slug))
+}
+
+// StockList reads a list of what is in stock: an ingredient a line, by any name it
+// has, with # before a comment. It returns the ids; its faults name the line.
+func (s *Snapshot) StockList(text string) ([]string, error) {
+	ids := []string{}
+	var faults flavor.Faults
+	for i, line := range strings.Split(text, "\n") {
+		line, _, _ = strings.Cut(line, "#")
+		if line = strings.TrimSpace(line); line == "" {
+			continue
+		}
+		p, _, err := s.Index.Resolve(line)
+		if err == nil {
+			ids = append(ids, p.ID)
+			continue
+		}
+		err = placed(err, func(string) string { return fmt.Sprintf("line %d", i+1) })
+		if err := collect(&faults, err); err != nil {
+			return nil, err
+		}
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return ids, nil
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -47,7 +45,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 			}
 			defer done()
 			if stock != "" {
-				if body.Stock, err = readStock(house, shelf); err != nil {
+				if body.Stock, err = house.StockList(shelf); err != nil {
 					return explain(err, stock)
 				}
 			}
@@ -68,36 +66,6 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
-}
-
-// readStock reads a list of what is in stock: an ingredient a line, by any name
-// it has. Its faults name the line.
-func readStock(house *service.Snapshot, text string) ([]string, error) {
-	ids := []string{}
-	var faults flavor.Faults
-	for i, line := range strings.Split(text, "\n") {
-		line, _, _ = strings.Cut(line, "#")
-		line = strings.TrimSpace(line)
-		if line == "" {
-			continue
-		}
-		p, _, err := house.Index.Resolve(line)
-		var fault *flavor.Fault
-		switch {
-		case err == nil:
-			ids = append(ids, p.ID)
-		case errors.As(err, &fault):
-			own := *fault
-			own.Location = fmt.Sprintf("line %d", i+1)
-			faults = append(faults, &own)
-		default:
-			return nil, err
-		}
-	}
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	return ids, nil
 }
 
 func showCovers(p *page, a *api.CoverAnswer) {

@@ -44,7 +44,7 @@ func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	ids, err := readStock(house, text)
+	ids, err := house.StockList(text)
 	if err != nil {
 		return nil, explain(err, path)
 	}
