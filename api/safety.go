@@ -41,5 +41,5 @@ func allergensOf(s *flavor.Spec) []Allergen {
 
 // cautionsOf returns cautions as they are served.
 func cautionsOf(cautions []data.Caution) []Caution {
-	return list(cautions, func(c data.Caution) Caution { return Caution(c) })
+	return list(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status} })
 }

@@ -26,7 +26,11 @@ type Caution struct {
 	Key    string
 	Text   string
 	Source string
-	Status string // published, or from memory
+	Status string // published, common practice or from memory
+	// LeastML is how much of what carries it must be poured in one drink before it
+	// is worth saying, in mL, and Dose says why; zero for any amount.
+	LeastML float64
+	Dose    string
 }
 
 // Catalogue is every ingredient known, with the materials and cautions that
@@ -50,10 +54,12 @@ type catalogueFile struct {
 }
 
 type cautionRecord struct {
-	Key    string `toml:"key"`
-	Text   string `toml:"text"`
-	Source string `toml:"source"`
-	Status string `toml:"status"`
+	Key     string  `toml:"key"`
+	Text    string  `toml:"text"`
+	Source  string  `toml:"source"`
+	Status  string  `toml:"status"`
+	LeastML float64 `toml:"least_ml"`
+	Dose    string  `toml:"dose"`
 }
 
 // Embedded loads the catalogue that is part of the program.
@@ -168,6 +174,10 @@ func (c *Catalogue) addCautions(file string, f catalogueFile) (faults []error) {
 			faults = append(faults, fmt.Errorf("data: %s: caution %q: must be there once, with key, text, source and status", file, r.Key))
 			continue
 		}
+		if !(r.LeastML >= 0) || (r.LeastML > 0) != (r.Dose != "") {
+			faults = append(faults, fmt.Errorf("data: %s: caution %q: least_ml must be zero or more, and dose must say why where it is not zero", file, r.Key))
+			continue
+		}
 		c.cautions[r.Key] = Caution(r)
 	}
 	return faults
@@ -245,6 +255,21 @@ func (c *Catalogue) ByName(written string) (p *flavor.Profile, own bool, found b
 		return nil, false, false
 	}
 	return p, key == flavor.NormaliseName(p.Name) || key == flavor.NormaliseName(p.ID), true
+}
+
+// CautionsOf returns the keys of the cautions that go with a drink, in the order
+// of its pours and each once: those of which the drink holds enough, see
+// [Caution.LeastML].
+func (c *Catalogue) CautionsOf(s *flavor.Spec) []string {
+	poured := map[string]float64{}
+	var keys []string
+	for i := range s.Pours {
+		for _, key := range s.Pours[i].Profile.Cautions {
+			poured[key] += s.Pours[i].ML
+			keys = appendNew(keys, key)
+		}
+	}
+	return slices.DeleteFunc(keys, func(key string) bool { return poured[key] < c.cautions[key].LeastML })
 }
 
 // Caution returns the caution with a key.

@@ -32,14 +32,16 @@
 //	salt = "…"                     # g/L; optional
 //	sweeteners = "…"               # g/L of sucrose that what sweetens beside the sugars tastes as; optional
 //	caffeine = "…"                 # mg/L; optional
-//	made_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
-//	allergens = []                 # contained, beyond what the materials bring
+//	smells_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
+//	made_with = ["almond"]         # materials that are in it, whose allergens, animals and cautions
+//	                               # follow; none follows from a smell; optional
+//	allergens = []                 # contained, beyond what it is made with
 //	may_contain = ["tree nuts"]    # by style; optional
 //	unstated = true                # nobody has stated what else is in it: the maker
 //	                               # keeps the recipe, and the label may say; optional
 //	free_of = ["milk"]             # known to be absent all the same; optional
-//	animal = ["insect"]            # beyond what the materials bring; optional
-//	cautions = ["overproof"]       # beyond what the materials bring; optional
+//	animal = ["insect"]            # beyond what it is made with; optional
+//	cautions = ["overproof"]       # beyond what it is made with; optional
 //	carbonated = true              # optional
 //	making = "…"                   # how to make it; house-made things
 //	yields = ["leaf 0.4 ± 0.1 | common practice"]  # mL that one unit gives; optional
@@ -62,5 +64,6 @@
 // bitterness in the glass, such as sugar, is not taken off. Beer goes by its
 // bitterness units.
 //
-// "made_of" lists materials and the intensity each lends.
+// "smells_of" lists materials and the intensity each lends; whether they are in the
+// bottle is another matter: a peated malt smells of seaweed and holds none.
 package data

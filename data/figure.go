@@ -65,11 +65,11 @@ func parseShares(text string) ([]share, error) {
 	return out, nil
 }
 
-// parseMadeOf reads "material intensity, … | ± 25 % | origin".
-func parseMadeOf(text string) (list []share, spread float64, origin flavor.Origin, err error) {
+// parseSmells reads "material intensity, … | ± 25 % | origin".
+func parseSmells(text string) (list []share, spread float64, origin flavor.Origin, err error) {
 	fields := strings.SplitN(text, "|", 3)
 	if len(fields) < 3 {
-		return nil, 0, "", fmt.Errorf("%q is not a make-up; write \"material intensity, … | ± 25 %% | origin\"", text)
+		return nil, 0, "", fmt.Errorf("%q is not a list of smells; write \"material intensity, … | ± 25 %% | origin\"", text)
 	}
 	percent := strings.TrimSpace(fields[1])
 	percent = strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(percent, "±"), "%"))

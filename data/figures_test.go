@@ -157,7 +157,7 @@ func TestComputedFiguresSayWhatTheyRestOn(t *testing.T) {
 			case flavor.OriginComputed:
 				assert.False(t, recalled.MatchString(f.Source), "%s: %s: %s", p.ID, f.field, f.Source)
 			case flavor.OriginMemory:
-				assert.False(t, f.Value <= f.Spread && f.field != "made_of", "%s: %s %v ± %v is next to nothing: call it common practice", p.ID, f.field, f.Value, f.Spread)
+				assert.False(t, f.Value <= f.Spread && f.field != "smells_of", "%s: %s %v ± %v is next to nothing: call it common practice", p.ID, f.field, f.Value, f.Spread)
 			}
 		}
 	}

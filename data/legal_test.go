@@ -288,7 +288,7 @@ acid = "0 ± 0 | common practice"
 acids = "none"
 bitter = "0 ± 0 | common practice"
 texture = "0 ± 0 | common practice"
-made_of = "vanilla 10 | ± 25 % | from memory"
+smells_of = "vanilla 10 | ± 25 % | from memory"
 allergens = []
 `
 	fsys := fstest.MapFS{

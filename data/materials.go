@@ -79,8 +79,7 @@ func splitList(text string) []string {
 	return out
 }
 
-// applyMaterials works out the aroma of p from its make-up and hands on what
-// the materials carry.
+// applyMaterials works out the aroma of p from what it smells of.
 func applyMaterials(p *flavor.Profile, list []share, materials map[string]Material) error {
 	for _, s := range list {
 		m, ok := materials[s.name]
@@ -91,11 +90,6 @@ func applyMaterials(p *flavor.Profile, list []share, materials map[string]Materi
 		for f := range p.Aroma {
 			p.Aroma[f] += s.value * m.Shares[f]
 		}
-		for _, a := range m.Allergens {
-			markAllergen(p, a, flavor.Contains)
-		}
-		p.Animal = appendNew(p.Animal, m.Animal...)
-		p.Cautions = appendNew(p.Cautions, m.Cautions...)
 	}
 	return nil
 }

@@ -29,7 +29,8 @@ type record struct {
 	Salt       string    `toml:"salt"`
 	Sweeteners string    `toml:"sweeteners"`
 	Caffeine   string    `toml:"caffeine"`
-	MadeOf     string    `toml:"made_of"`
+	SmellsOf   string    `toml:"smells_of"`
+	MadeWith   []string  `toml:"made_with"`
 	Allergens  *[]string `toml:"allergens"`
 	MayContain []string  `toml:"may_contain"`
 	Unstated   bool      `toml:"unstated"`
@@ -65,6 +66,7 @@ func (r record) profile(b *blends, materials map[string]Material) (*flavor.Profi
 		r.readFigures,
 		func(p *flavor.Profile) error { return r.readBlends(p, b) },
 		func(p *flavor.Profile) error { return r.readAroma(p, materials) },
+		func(p *flavor.Profile) error { return r.readContents(p, materials) },
 		r.readCautions,
 		checkLegal,
 		r.readYields,
@@ -149,16 +151,34 @@ func (r record) readBlends(p *flavor.Profile, b *blends) error {
 }
 
 func (r record) readAroma(p *flavor.Profile, materials map[string]Material) error {
-	list, spread, origin, err := parseMadeOf(r.MadeOf)
+	list, spread, origin, err := parseSmells(r.SmellsOf)
 	if err != nil {
-		return fmt.Errorf("field made_of: %w", err)
+		return fmt.Errorf("field smells_of: %w", err)
 	}
 	p.AromaSpread, p.AromaOrigin = spread, origin
 	if err := applyMaterials(p, list, materials); err != nil {
-		return fmt.Errorf("field made_of: %w", err)
+		return fmt.Errorf("field smells_of: %w", err)
 	}
 	if t := p.Aroma.Total(); t > maxAroma {
-		return fmt.Errorf("field made_of: total intensity %v is more than the most possible, %d", t, maxAroma)
+		return fmt.Errorf("field smells_of: total intensity %v is more than the most possible, %d", t, maxAroma)
+	}
+	return nil
+}
+
+// readContents hands on what the record is made with: the allergens, what comes
+// from animals and the cautions of its materials. Nothing follows from a smell.
+func (r record) readContents(p *flavor.Profile, materials map[string]Material) error {
+	for _, name := range r.MadeWith {
+		m, ok := materials[name]
+		if !ok {
+			return fmt.Errorf("field made_with: material %q is not known; add it to materials.toml or use one that is there", name)
+		}
+		p.Contents = appendNew(p.Contents, name)
+		for _, a := range m.Allergens {
+			markAllergen(p, a, flavor.Contains)
+		}
+		p.Animal = appendNew(p.Animal, m.Animal...)
+		p.Cautions = appendNew(p.Cautions, m.Cautions...)
 	}
 	return nil
 }

@@ -78,3 +78,45 @@ func TestCaffeineIsStated(t *testing.T) {
 		assert.Positive(t, p.Caffeine.Value, id)
 	}
 }
+
+// general are the cautions that go with every drink that holds alcohol.
+var general = []string{"alcohol", "age", "medicines"}
+
+// Every caution reaches somebody: it goes with an ingredient or with alcohol.
+func TestEveryCautionIsAttached(t *testing.T) {
+	c := loadCatalogue(t)
+	attached := map[string]bool{}
+	for _, p := range c.Profiles() {
+		for _, key := range p.Cautions {
+			attached[key] = true
+		}
+	}
+	for _, key := range sortedKeys(c.cautions) {
+		assert.True(t, attached[key] || slices.Contains(general, key), "caution %q goes with nothing; attach it or delete it", key)
+	}
+}
+
+// A dash of overproof is no fire and a float is; what several pours hold adds up.
+func TestCautionsHaveDoses(t *testing.T) {
+	c := loadCatalogue(t)
+	for _, x := range []struct {
+		text string
+		key  string
+		told bool
+	}{
+		{"2 oz white rum\n2 dashes white overproof rum\nbuild, crushed", "overproof", false},
+		{"2 oz white rum\n1/2 oz white overproof rum\nbuild, crushed", "overproof", true},
+		{"2 oz bourbon\n2 dashes grapefruit bitters\nstir, rocks", "grapefruit", false},
+		{"2 oz bourbon\n1 oz grapefruit juice\nshake, up", "grapefruit", true},
+		{"2 oz bourbon\n1 tsp cinnamon syrup\nstir, rocks", "cassia", false},
+		{"2 oz bourbon\n3/4 oz cinnamon syrup\nstir, rocks", "cassia", true},
+		{"2 oz bourbon\n1/4 oz cinnamon syrup\n1/4 oz cinnamon honey\nstir, rocks", "cassia", false},
+		{"2 oz bourbon\n1/4 oz cinnamon syrup\n1/2 oz cinnamon honey\nstir, rocks", "cassia", true},
+		{"2 oz vodka\n1 oz espresso\nshake, up", "caffeine", true},
+		{"2 oz gin\n4 oz tonic water\nbuild, long", "quinine", true},
+	} {
+		s, err := c.ReadSpec("a drink", x.text)
+		require.NoError(t, err, x.text)
+		assert.Equal(t, x.told, slices.Contains(c.CautionsOf(&s), x.key), "%s in %q", x.key, x.text)
+	}
+}

@@ -41,7 +41,7 @@ type fieldFigure struct {
 }
 
 // figureFields are the fields that hold figures, in the order of a record.
-var figureFields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine", "made_of", "yields"}
+var figureFields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine", "smells_of", "yields"}
 
 // figuresOf returns every figure of a record, in the order of figureFields.
 // Fat, salt, sweeteners and caffeine count where they are given. The make-up of an aroma counts as
@@ -54,7 +54,7 @@ func figuresOf(p *flavor.Profile) []fieldFigure {
 		}
 	}
 	total := p.Aroma.Total()
-	figures = append(figures, fieldFigure{"made_of", flavor.Figure{Value: total, Spread: total * p.AromaSpread, Origin: p.AromaOrigin}})
+	figures = append(figures, fieldFigure{"smells_of", flavor.Figure{Value: total, Spread: total * p.AromaSpread, Origin: p.AromaOrigin}})
 	for _, y := range p.Yields {
 		figures = append(figures, fieldFigure{"yields", y.Amount})
 	}

@@ -30,7 +30,8 @@ type Profile struct {
 	Aroma       Aroma   // intensities, see Families
 	AromaSpread float64 // relative, one standard deviation: 0.25 is ± 25 %
 	AromaOrigin Origin
-	Materials   []MaterialShare // what the aroma is computed from
+	Materials   []MaterialShare // what it smells of, and the aroma is computed from
+	Contents    []string        // materials known to be in it; allergens, animals and cautions follow from these
 
 	Senses Senses // colour, bite, savour and the rest
 

@@ -17,24 +17,22 @@ func (k *Kitchen) AlcoholCautions() []data.Caution { return k.Cautions(generalCa
 // CautionsOf returns the cautions of the pours of some specs, in their order and
 // each once; those of alcohol in general are not among them.
 func (k *Kitchen) CautionsOf(specs ...*flavor.Spec) []data.Caution {
-	return k.Cautions(pouredCautions(specs))
+	return k.Cautions(k.pouredCautions(specs))
 }
 
 // AllCautions returns the cautions of alcohol in general, if there is any in
 // the glass, then those of the pours of some specs, each once.
 func (k *Kitchen) AllCautions(alcohol bool, specs ...*flavor.Spec) []data.Caution {
-	keys := pouredCautions(specs)
+	keys := k.pouredCautions(specs)
 	if alcohol {
 		keys = slices.Concat(generalCautions, keys)
 	}
 	return k.Cautions(keys)
 }
 
-func pouredCautions(specs []*flavor.Spec) (keys []string) {
+func (k *Kitchen) pouredCautions(specs []*flavor.Spec) (keys []string) {
 	for _, s := range specs {
-		for i := range s.Pours {
-			keys = append(keys, s.Pours[i].Profile.Cautions...)
-		}
+		keys = append(keys, k.Catalogue.CautionsOf(s)...)
 	}
 	return keys
 }
