@@ -37,7 +37,7 @@ const (
 func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 	names := p.nearFinder()
 	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: "bottle",
-		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "What is left empty counts as the catalogue has it."}, {Title: groupLabel, Hint: "What is left empty counts as the category has it."}, {Title: groupThere}, {Title: groupCost}},
+		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "What is left empty counts as the catalogue has it."}, {Title: groupLabel, Hint: "Until it is read, the category says what is in it."}, {Title: groupThere}, {Title: groupCost}},
 		fields: bottleFields(names),
 		start:  house.Bottle{Stock: 1},
 		sound: func(field string) house.Bottle {

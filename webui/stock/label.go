@@ -17,7 +17,7 @@ const groupLabel = "Its allergens, from the label"
 
 // labelFields ask what a bottle's label says of allergens, and who read it.
 func labelFields() []formField[house.Bottle] {
-	read := formField[house.Bottle]{formBox{Name: "label", Label: "The label was read", Kind: "tick", Hint: "What it does not name is then counted as not there."}, groupLabel,
+	read := formField[house.Bottle]{formBox{Name: "label", Label: "The label was read", Kind: "tick", Hint: "What neither it nor the category names then counts as not there."}, groupLabel,
 		func(b house.Bottle) string {
 			if b.Label != nil {
 				return "yes"
