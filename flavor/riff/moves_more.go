@@ -315,13 +315,15 @@ func (w *work) leftOut(from *station.Parent) []station.Draft {
 	return out
 }
 
-// needed reports whether a drink falls apart without a pour: its base, its
-// milk, and the only thing that sweetens or sours it.
+// needed reports whether a drink falls apart without a pour: its base, or
+// the largest modifier without one, its milk, and the only thing that sweetens or sours it.
 func needed(s *flavor.Spec, at int) bool {
 	part := s.Pours[at].Profile.Class.Part()
 	switch part {
 	case flavor.PartBase:
 		return true
+	case flavor.PartModifier:
+		return largest(s, flavor.PartBase) < 0 && largest(s, flavor.PartModifier) == at
 	case flavor.PartTexture:
 		return s.Pours[at].Profile.Class.Kin() == flavor.KinMilk
 	case flavor.PartSweetener, flavor.PartSour:

@@ -1,6 +1,11 @@
 package station
 
-import "counterpour/flavor"
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
 
 // Moves reports whether the amount of a pour is anyone's to change: what gives
 // texture is poured as it is.
@@ -56,9 +61,28 @@ func (j *Job) MostUsual(p *flavor.Profile) float64 {
 		return j.Station.practice.mostML(p)
 	}
 	if it.most == 0 {
-		it.most = j.Station.practice.mostML(p)
+		it.most = min(j.Station.practice.mostML(p), mostCounted(it))
 	}
 	return it.most
+}
+
+// Most pieces of a thing in one drink: common practice, no source.
+const (
+	mostLeaves = 12
+	mostPieces = 4
+)
+
+// mostCounted is what as many pieces of an item give as are ever poured, in mL,
+// without end for what is not counted. Some leaves are needles.
+func mostCounted(it *Item) float64 {
+	per, ok := measure.MLPerUnit(it.Unit, it.Profile)
+	switch {
+	case !ok || !it.Unit.Counted():
+		return math.Inf(1)
+	case it.Unit == flavor.Leaf:
+		return mostLeaves * per
+	}
+	return mostPieces * per
 }
 
 // Common is how common an ingredient is in proven drinks, 0 to 1.
@@ -66,7 +90,7 @@ func (j *Job) Common(it *Item) float64 { return j.Station.practice.common(it.Pro
 
 // Usual is a pour of an ingredient as proven drinks pour it.
 func (j *Job) Usual(it *Item) (flavor.Pour, bool) {
-	return Pour(it.Profile, it.Unit, j.Station.practice.usualML(it.Profile))
+	return Pour(it.Profile, it.Unit, min(j.Station.practice.usualML(it.Profile), j.MostUsual(it.Profile)))
 }
 
 // The least of a bottle, in mL, that counts as moving it: a half ounce, or a

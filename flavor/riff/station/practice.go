@@ -174,11 +174,18 @@ const (
 // the place of any other, strength for strength.
 func (p *practice) mostML(x *flavor.Profile) float64 {
 	most := p.mostOfKind(x)
+	if x.Class.Part() == flavor.PartSeasoning {
+		most = min(most, mostSeasoning*x.Class.MostML())
+	}
 	if x.Class.Part() == flavor.PartBase {
 		most = max(most, flavor.ClassOtherSpirit.MostML()*min(1, usualStrength/max(x.ABV.Value, tiny)))
 	}
 	return most
 }
+
+// mostSeasoning is how many times the most of its class what seasons is poured at
+// most: a few proven drinks take bitters for a base.
+const mostSeasoning = 1.5
 
 // usualStrength is that of a base, % vol, beyond which less of it is poured.
 const usualStrength = 47.0

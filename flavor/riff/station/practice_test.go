@@ -8,6 +8,7 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 )
 
 func provenPractice(t *testing.T) (*data.Catalogue, *practice, []flavor.Spec) {
@@ -69,6 +70,25 @@ func TestMostThatIsPoured(t *testing.T) {
 	}
 	novel := &flavor.Profile{ID: "new", Class: flavor.ClassCider}
 	assert.InDelta(t, beyondMost*flavor.ClassCider.MostML(), p.mostML(novel), 1e-9, "no proven drink pours one: common practice alone")
+}
+
+// Needles of rosemary and dashes of bitters are counted in hands, not in hundreds.
+func TestMostPieces(t *testing.T) {
+	c, p, _ := provenPractice(t)
+	j := (&Station{practice: p, book: &book{}}).NewJob(c.Profiles(), &Limits{maxABV: 100}, "oz", 0)
+	for i := range j.Shelf {
+		it := &j.Shelf[i]
+		per, _ := measure.MLPerUnit(it.Unit, it.Profile)
+		switch n := j.MostUsual(it.Profile) / per; {
+		case it.Unit.Counted():
+			assert.LessOrEqual(t, n, 12.0+1e-9, "%s by the %s", it.Profile.Name, it.Unit)
+		case it.Unit == flavor.Dash:
+			assert.LessOrEqual(t, n, 10.0, "%s by the dash", it.Profile.Name)
+		}
+		if made, ok := j.Usual(it); ok && it.Unit.Counted() {
+			assert.LessOrEqual(t, made.Amount, 12.0, it.Profile.Name)
+		}
+	}
 }
 
 // How a draft is mixed follows from what is in it.
