@@ -15,18 +15,30 @@ type Draft struct {
 type Spec struct {
 	Name    string `json:"name" required:"false" maxLength:"200" doc:"Name of the drink"`
 	Method  string `json:"method" required:"false" doc:"shake, dry shake, stir, build, blend, throw or swizzle; left out, what is usual is assumed"`
-	Service string `json:"service" required:"false" doc:"up, rocks, crushed or long; left out, what is usual is assumed"`
+	Service string `json:"service" required:"false" doc:"up, rocks, crushed, long, hot or neat; left out, what is usual is assumed"`
 	Pours   []Pour `json:"pours" maxItems:"40" nullable:"false" doc:"What goes in, in order"`
+	Said
+}
+
+// Said is what a spec says for whoever makes the drink. No number depends on it,
+// but on how hot a hot drink is.
+type Said struct {
+	HotC    float64  `json:"hot_c,omitempty" minimum:"0" maximum:"100" doc:"°C at which a hot drink is served; left out, as is usual"`
+	Glass   string   `json:"glass,omitempty" maxLength:"200"`
+	Garnish string   `json:"garnish,omitempty" maxLength:"200"`
+	Rim     string   `json:"rim,omitempty" maxLength:"200"`
+	Steps   []string `json:"steps,omitempty" maxItems:"40" doc:"Further instructions, in order"`
 }
 
 // Pour is one pour of a spec.
 type Pour struct {
 	Ingredient string  `json:"ingredient" required:"false" doc:"Name, alias or id of the ingredient; left out, id or name says it"`
 	Amount     float64 `json:"amount" doc:"Amount in the unit, above zero"`
-	Unit       string  `json:"unit" required:"false" doc:"oz, ml, cl, dash, drop, barspoon, tsp, tbsp, part, splash, pinch, g, sprig, leaf, slice, wedge, piece, cube or top; left out, pieces"`
+	Unit       string  `json:"unit" required:"false" doc:"oz, ml, cl, dash, drop, barspoon, tsp, tbsp, part, splash, pinch, g, sprig, leaf, slice, wedge, piece, cube, top, float, rinse, spritz or scoop; left out, pieces"`
 	ID         string  `json:"id" required:"false" doc:"Id of the ingredient; if it is sent, it must be that of the ingredient"`
 	Name       string  `json:"name" required:"false" doc:"Name of the ingredient; if it is sent, it must mean the same"`
 	ML         float64 `json:"ml" required:"false" minimum:"0" doc:"The amount in mL; if it is sent, it must be what amount and unit give"`
+	After      bool    `json:"after,omitempty" doc:"Goes in once the rest is mixed: shaken, then topped"`
 }
 
 // service returns the draft as the centre takes it.
@@ -40,7 +52,8 @@ func (d Draft) service() service.Draft {
 }
 
 func (s Spec) fields() service.Fields {
-	return service.Fields{Name: s.Name, Method: s.Method, Service: s.Service,
+	return service.Fields{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
+		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: s.Steps,
 		Pours: list(s.Pours, func(p Pour) service.Line { return service.Line(p) })}
 }
 
@@ -55,8 +68,10 @@ func fieldsOf(specs []Spec) []service.Fields {
 // specOf returns a spec in fields. The names of its ingredients are their own,
 // so that it reads back as the same drink.
 func specOf(s *flavor.Spec) Spec {
-	return Spec{Name: s.Name, Method: string(s.Method), Service: string(s.Service),
+	return Spec{Name: s.Name, Method: string(s.Method), Service: string(s.Service), Said: saidOf(s),
 		Pours: list(s.Pours, func(p flavor.Pour) Pour {
-			return Pour{Ingredient: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsML)}
+			return Pour{Ingredient: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsML), After: p.After}
 		})}
 }
+
+func saidOf(s *flavor.Spec) Said { return Said{s.HotC, s.Glass, s.Garnish, s.Rim, s.Steps} }

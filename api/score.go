@@ -51,6 +51,7 @@ type ReadSpec struct {
 	Service string     `json:"service"`
 	Pours   []ReadPour `json:"pours"`
 	Notes   []string   `json:"notes" doc:"What was assumed in reading it"`
+	Said
 }
 
 // ReadPour is a pour as it was read.
@@ -60,6 +61,7 @@ type ReadPour struct {
 	Amount float64 `json:"amount"`
 	Unit   string  `json:"unit"`
 	ML     float64 `json:"ml"`
+	After  bool    `json:"after,omitempty" doc:"Goes in once the rest is mixed"`
 	Match  Match   `json:"match"`
 }
 
@@ -67,6 +69,8 @@ type ReadPour struct {
 type Match struct {
 	Asked string `json:"asked" doc:"The name as written"`
 	How   string `json:"how" enum:"exact,alias,fuzzy"`
+	// What was not written and was worked out, each of it said in the notes.
+	Inferred []string `json:"inferred,omitempty" doc:"amount, unit or name, where it was not written and was worked out"`
 }
 
 // Equivalents is a drink in millilitres of 40 % spirit, syrup of equal weights,
@@ -167,10 +171,11 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 
 func readSpec(s *flavor.Spec) ReadSpec {
 	return ReadSpec{Name: s.Name, Method: string(s.Method), Service: string(s.Service),
-		Notes: append([]string{}, s.Notes...),
+		Notes: append([]string{}, s.Notes...), Said: saidOf(s),
 		Pours: list(s.Pours, func(p flavor.Pour) ReadPour {
 			return ReadPour{ID: p.Profile.ID, Name: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit),
-				ML: round(p.ML, digitsML), Match: Match{p.Match.Asked, string(p.Match.How)}}
+				ML: round(p.ML, digitsML), After: p.After,
+				Match: Match{p.Match.Asked, string(p.Match.How), p.Match.Inferred}}
 		})}
 }
 

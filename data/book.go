@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/template"
 )
 
@@ -39,11 +39,7 @@ func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
 
 // ReadSpec reads a spec as text with the ingredients of the catalogue.
 func (c *Catalogue) ReadSpec(name, text string) (flavor.Spec, error) {
-	draft, err := measure.Parse(strings.TrimSpace(text))
-	if err != nil {
-		return flavor.Spec{}, err
-	}
-	spec, err := measure.Resolve(draft, c)
+	spec, err := draft.Read(strings.TrimSpace(text), c)
 	if err != nil {
 		return flavor.Spec{}, err
 	}

@@ -11,6 +11,9 @@ import (
 // accents dropped, anything but letters and digits a space, and each word in
 // the singular, so that "Crème de Cassis" and "creme de cassis" meet.
 func NormaliseName(name string) string {
+	if key, ok := normalisePlain(name); ok {
+		return key
+	}
 	var b strings.Builder
 	for _, r := range norm.NFKD.String(strings.ToLower(name)) {
 		switch {
@@ -26,6 +29,49 @@ func NormaliseName(name string) string {
 		words[i] = singular(w)
 	}
 	return strings.Join(words, " ")
+}
+
+// normalisePlain does the same for a name in plain letters, in one pass; it is
+// false for any other.
+func normalisePlain(name string) (key string, ok bool) {
+	var room [64]byte
+	b, from := room[:0], 0
+	for i := 0; i <= len(name); i++ {
+		c := byte(' ')
+		if i < len(name) {
+			c = name[i]
+		}
+		switch {
+		case c >= 0x80:
+			return "", false
+		case 'A' <= c && c <= 'Z':
+			b = append(b, c+'a'-'A')
+		case 'a' <= c && c <= 'z', '0' <= c && c <= '9':
+			b = append(b, c)
+		case c == '\'':
+		case len(b) > from: // a word ends
+			b = append(b[:from+singularLen(b[from:])], ' ')
+			from = len(b)
+		}
+	}
+	if from == 0 {
+		return "", true
+	}
+	b = b[:from-1]
+	if string(b) == name {
+		return name, true
+	}
+	return string(b), true
+}
+
+// singularLen does what singular does, in place, and returns the new length.
+func singularLen(w []byte) int {
+	n := len(w)
+	if n <= 3 || w[n-1] != 's' {
+		return n
+	}
+	s := singular(string(w))
+	return copy(w, s)
 }
 
 // singular drops a plural ending. It need not be right English, only the same

@@ -121,6 +121,10 @@ func (u Unit) Weighed() bool { return u.is(weighed) }
 // being written in fractions.
 func (u Unit) Decimal() bool { return u.is(decimals) }
 
+// After reports whether what is poured by the unit goes in, or on, once the rest
+// is mixed: a top, a float, a rinse, a spray.
+func (u Unit) After() bool { return u == Top || u == Float || u == Rinse || u == Spritz }
+
 // Yields reports whether a profile may say how much of it one unit gives.
 func (u Unit) Yields() bool { return u.is(yielding) }
 

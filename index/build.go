@@ -30,6 +30,7 @@ type Index struct {
 	position map[string]int    // id to position in profiles
 	animals  map[string]bool   // animal words that are in use
 	names    *names
+	favours  func(id string) float64 // nil: none before another; see [Index.Favouring]
 	line     *line
 }
 

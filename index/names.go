@@ -23,8 +23,11 @@ var letters = strings.NewReplacer("ı", "i", "ø", "o", "ł", "l", "đ", "d", "�
 
 // fold returns the key that a written name is looked up under: normalised, in
 // plain letters and in one spelling.
-func fold(written string) string {
-	words := strings.Fields(letters.Replace(flavor.NormaliseName(written)))
+func fold(written string) string { return foldKey(flavor.NormaliseName(written)) }
+
+// foldKey is fold for what is normalised already.
+func foldKey(key string) string {
+	words := strings.Fields(letters.Replace(key))
 	for i, w := range words {
 		if s, ok := spellings[w]; ok {
 			words[i] = s

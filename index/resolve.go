@@ -1,8 +1,10 @@
 package index
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -20,8 +22,8 @@ const maxSuggest = 5
 //   - alias: one of its aliases, the same words in another order, or the same
 //     name in the other spelling of English;
 //   - fuzzy: a slip of the pen, which is one letter added, dropped, replaced or
-//     swapped in a name of four to seven letters, up to two from eight, or a
-//     space left out or put in.
+//     swapped in a word of five to seven letters, up to two from eight, or a
+//     space left out or put in. A shorter word is forgiven none.
 //
 // It never guesses. A word that some other ingredient is called by is not a
 // slip, numbers must agree, and a name equally near to two ingredients means
@@ -38,39 +40,77 @@ func (x *Index) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	return nil, flavor.Match{}, x.unknown(written)
 }
 
-func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) {
+// Named returns the ingredient of exactly that name, id or alias, as
+// [Index.Resolve] does without slips of the pen.
+func (x *Index) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
+	c, ok := x.claimed(written)
+	if !ok || c.contested {
+		return nil, "", false
+	}
+	return c.profile, c.how, true
+}
+
+// claimed returns the claim on a name as written, contested or not.
+func (x *Index) claimed(written string) (claim, bool) {
 	if i, ok := x.position[written]; ok {
-		return x.profiles[i], flavor.MatchExact, true
+		return claim{profile: x.profiles[i], how: flavor.MatchExact}, true
 	}
-	if utf8.RuneCountInString(strings.TrimSpace(written)) > lookup.MaxText {
-		return nil, "", false
+	key := flavor.NormaliseName(written)
+	if key == "" || len(written) > lookup.MaxText && utf8.RuneCountInString(strings.TrimSpace(written)) > lookup.MaxText {
+		return claim{}, false
 	}
-	key := fold(written)
-	if key == "" {
-		return nil, "", false
-	}
-	words := strings.Fields(key)
 	n := x.names
-	if c, ok := n.written[flavor.NormaliseName(written)]; ok {
+	if c, ok := n.written[key]; ok {
+		return c, true
+	}
+	key = foldKey(key)
+	c, ok := n.folded[key]
+	if !ok && strings.Contains(key, " ") {
+		c, ok = n.sorted[sortWords(strings.Fields(key))]
+	}
+	c.how = flavor.MatchAlias
+	return c, ok
+}
+
+// Slip returns the one ingredient of whose name the written one is a slip of the
+// pen, if the place that it stands in allows it. If the nearest name is not
+// allowed there, it is nobody's; nil allows everything.
+func (x *Index) Slip(written string, allows func(*flavor.Profile) bool) (*flavor.Profile, bool) {
+	if utf8.RuneCountInString(strings.TrimSpace(written)) > lookup.MaxText {
+		return nil, false
+	}
+	words := strings.Fields(fold(written))
+	if len(words) == 0 {
+		return nil, false
+	}
+	closed := strings.Join(words, "")
+	if c, ok := x.names.closed[closed]; ok && len(closed) >= leastSlipped {
+		return c.profile, !c.contested && (allows == nil || allows(c.profile))
+	}
+	return x.names.slip(words, allows)
+}
+
+func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) {
+	if c, ok := x.claimed(written); ok {
 		return c.profile, c.how, !c.contested
 	}
-	if c, ok := n.folded[key]; ok {
-		return c.profile, flavor.MatchAlias, !c.contested
-	}
-	if c, ok := n.sorted[sortWords(words)]; ok {
-		return c.profile, flavor.MatchAlias, !c.contested
-	}
-	if c, ok := n.closed[strings.Join(words, "")]; ok {
-		return c.profile, flavor.MatchFuzzy, !c.contested
-	}
-	p, ok := n.slip(words)
+	p, ok := x.Slip(written, nil)
 	return p, flavor.MatchFuzzy, ok
+}
+
+// Suggest returns up to five names nearest to what was written, those that the
+// place allows first; nil allows everything.
+func (x *Index) Suggest(written string, allows func(*flavor.Profile) bool) []string {
+	if x.line.closed.Load() {
+		return nil
+	}
+	return x.suggest(capText(written), allows)
 }
 
 // unknown is the fault of a name that nothing answers to.
 func (x *Index) unknown(written string) *flavor.Fault {
 	written = capText(written)
-	names := x.suggest(written)
+	names := x.suggest(written, nil)
 	return &flavor.Fault{Kind: flavor.ErrUnknown, Value: written, Suggest: names,
 		Message: fmt.Sprintf("unknown ingredient %q; %s", written, nearestText(names))}
 }
@@ -82,16 +122,21 @@ func nearestText(names []string) string {
 	return "nearest: " + strings.Join(names, ", ")
 }
 
-// suggest returns the names nearest to what was written: what the search
-// finds, or else what takes the fewest changes of a letter.
-func (x *Index) suggest(written string) []string {
+// mostWeighed is how many of the nearest names are put in order of what is
+// allowed and of what is common.
+const mostWeighed = 12
+
+// suggest returns the names nearest to what was written: what the search finds,
+// or else what takes the fewest changes of a letter. Of those, what the place
+// allows comes first, then what the house favours.
+func (x *Index) suggest(written string, allows func(*flavor.Profile) bool) []string {
 	key := fold(written)
 	if key == "" {
 		return nil
 	}
 	var near []*flavor.Profile
 	// A search that fails only costs the better suggestions.
-	if r, err := x.Search(context.Background(), lookup.Query{Text: written, Limit: maxSuggest}); err == nil {
+	if r, err := x.Search(context.Background(), lookup.Query{Text: written, Limit: mostWeighed}); err == nil {
 		for _, h := range r.Hits {
 			near = append(near, h.Profile)
 		}
@@ -99,9 +144,38 @@ func (x *Index) suggest(written string) []string {
 	if len(near) == 0 {
 		near = x.names.nearest(key, maxSuggest)
 	}
+	if allows != nil || x.favours != nil {
+		slices.SortStableFunc(near, func(a, b *flavor.Profile) int {
+			return cmp.Or(cmp.Compare(refused(allows, a), refused(allows, b)), cmp.Compare(x.favour(b), x.favour(a)))
+		})
+	}
+	near = near[:min(len(near), maxSuggest)]
 	names := make([]string, len(near))
 	for i, p := range near {
 		names[i] = p.Name
 	}
 	return names
+}
+
+func refused(allows func(*flavor.Profile) bool, p *flavor.Profile) int {
+	if allows == nil || allows(p) {
+		return 0
+	}
+	return 1
+}
+
+// Favouring returns an index that suggests what has the higher favour first:
+// what the house stocks, or what many drinks pour. It shares everything else
+// with x.
+func (x *Index) Favouring(favour func(id string) float64) *Index {
+	out := *x
+	out.favours = favour
+	return &out
+}
+
+func (x *Index) favour(p *flavor.Profile) float64 {
+	if x.favours == nil {
+		return 0
+	}
+	return x.favours(p.ID)
 }

@@ -35,8 +35,7 @@ func TestResolve(t *testing.T) {
 		{"amareto", "amaretto", flavor.MatchFuzzy, "letter dropped"},
 		{"amarretto", "amaretto", flavor.MatchFuzzy, "letter added"},
 		{"amratto", "amaretto", flavor.MatchFuzzy, "two slips in eight letters"},
-		{"lodnon dry gni", "london-dry-gin", flavor.MatchFuzzy, "a slip in two words"},
-		{"London dri gin", "london-dry-gin", flavor.MatchFuzzy, "a slip in a short word"},
+		{"lodnon dry gin", "london-dry-gin", flavor.MatchFuzzy, "a slip in one of three words"},
 		{"lemonjuice", "lemon-juice", flavor.MatchFuzzy, "space left out"},
 		{"creme de cass is", "creme-de-cassis", flavor.MatchFuzzy, "space put in"},
 		{"gingerbeer", "ginger-beer", flavor.MatchFuzzy, "space left out"},
@@ -63,6 +62,8 @@ func TestResolveDoesNotGuess(t *testing.T) {
 		"?!":                            "no letters",
 		"rum":                           "too short to be a slip for rye or gin",
 		"gim":                           "three letters have too many neighbours",
+		"London dri gin":                "a short word is forgiven nothing",
+		"lodnon dry gni":                "a short word is forgiven nothing",
 		"lemon fresh":                   "a word is missing",
 		"lemon fresh juicy":             "another order and a slip",
 		"London":                        "the beginning of a name",
@@ -107,6 +108,31 @@ func TestResolveFaultNamesTheNearest(t *testing.T) {
 	require.Equal(t, "goat milk", f.Value)
 	require.Equal(t, `unknown ingredient "goat milk"; nearest: Oat milk`, f.Message)
 	require.Equal(t, []string{"Oat milk"}, f.Suggest)
+}
+
+// A slip is forgiven only where the place allows what is meant, and never if the
+// nearest name is one that it does not allow.
+func TestSlipKeepsToItsPlace(t *testing.T) {
+	x := build(t, []*flavor.Profile{known("mango", "Mango", flavor.ClassFruit), known("mango-bitters", "Mango bitters", flavor.ClassCocktailBitters),
+		known("aromatic-bitters", "Aromatic bitters", flavor.ClassCocktailBitters)})
+	bitters := func(p *flavor.Profile) bool { return p.Class == flavor.ClassCocktailBitters }
+	for written, want := range map[string]string{"aromatik bitters": "aromatic-bitters", "mangoe": "", "mengo": "", "ango": "", "mengo bitters": "mango-bitters"} {
+		p, ok := x.Slip(written, bitters)
+		require.Equal(t, want != "", ok, written)
+		if ok {
+			require.Equal(t, want, p.ID, written)
+		}
+	}
+	_, ok := x.Slip("mengo", nil)
+	require.True(t, ok, "allowed anywhere")
+}
+
+func TestFavouring(t *testing.T) {
+	x := build(t, []*flavor.Profile{known("oat-milk", "Oat milk", flavor.ClassPlantMilk), known("rice-milk", "Rice milk", flavor.ClassPlantMilk)})
+	require.Equal(t, []string{"Oat milk", "Rice milk"}, x.Suggest("milk", nil))
+	rice := x.Favouring(func(id string) float64 { return map[string]float64{"rice-milk": 1}[id] })
+	require.Equal(t, []string{"Rice milk", "Oat milk"}, rice.Suggest("milk", nil))
+	require.Equal(t, []string{"Oat milk", "Rice milk"}, rice.Suggest("milk", func(p *flavor.Profile) bool { return p.ID == "oat-milk" }))
 }
 
 // An own name is stronger than an alias of another.

@@ -57,9 +57,23 @@ func wordSlip(written, meant string) int {
 
 func hasDigit(s string) bool { return strings.IndexFunc(s, unicode.IsDigit) >= 0 }
 
+// leastSlipped is how many letters a word has in which a slip is forgiven, as
+// written and as meant: shorter ones have too many neighbours.
+const leastSlipped = 5
+
+// forgiven is wordSlip for a name that goes into a drink: -1 for a word too
+// short to be forgiven a slip.
+func forgiven(written, meant string) int {
+	if written != meant && (len([]rune(written)) < leastSlipped || len([]rune(meant)) < leastSlipped) {
+		return -1
+	}
+	return wordSlip(written, meant)
+}
+
 // slip returns the one profile of whose name the words are a slip of the pen.
-// There is none if the nearest names belong to different profiles.
-func (n *names) slip(words []string) (p *flavor.Profile, ok bool) {
+// There is none if the nearest names belong to different profiles, or if one of
+// them is not allowed.
+func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flavor.Profile, ok bool) {
 	best := maxSlips + 1
 	for _, s := range n.spellings[len(words)] {
 		switch d := n.distance(words, s, best); {
@@ -70,7 +84,7 @@ func (n *names) slip(words []string) (p *flavor.Profile, ok bool) {
 			ok = false
 		}
 	}
-	return p, ok && p != nil && (len(words) > 1 || n.clear(words[0], best, p))
+	return p, ok && p != nil && (allows == nil || allows(p)) && (len(words) > 1 || n.clear(words[0], best, p))
 }
 
 // clear reports whether a lone word, so many slips from a name of p, is nearer
@@ -97,7 +111,7 @@ func (n *names) distance(written []string, meant spelling, limit int) int {
 		if n.known[w] && !n.kin[pairOf(w, meant.words[i])] {
 			return -1
 		}
-		d := wordSlip(w, meant.words[i])
+		d := forgiven(w, meant.words[i])
 		if total += d; d < 0 || total > limit {
 			return -1
 		}

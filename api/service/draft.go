@@ -9,7 +9,7 @@ import (
 	"unicode"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/template"
 )
 
@@ -26,6 +26,9 @@ type Draft struct {
 type Fields struct {
 	Name, Method, Service string
 	Pours                 []Line
+	HotC                  float64 // °C of a hot drink; zero: not stated
+	Glass, Garnish, Rim   string
+	Steps                 []string
 }
 
 // Line is one pour in fields; without a unit it is in pieces. ID, Name and ML
@@ -37,6 +40,7 @@ type Line struct {
 	ID         string
 	Name       string
 	ML         float64
+	After      bool // goes in once the rest is mixed
 }
 
 // called returns the name that the ingredient is looked up by.
@@ -105,53 +109,55 @@ func (s *Snapshot) readAny(d Draft) (flavor.Spec, error) {
 // ReadText reads a spec as text, whether there is anything to weigh in it or
 // not. Its faults name line and word.
 func (s *Snapshot) ReadText(text string) (flavor.Spec, error) {
-	draft, err := measure.Parse(text)
+	spec, err := draft.Read(text, s.Index)
 	if err != nil {
 		return flavor.Spec{}, err
 	}
-	return measure.Resolve(draft, s.Index)
+	return spec, nil
 }
 
 // readFields makes a spec of fields, with the checks and the assumptions of a
 // text.
 func (s *Snapshot) readFields(in *Fields) (flavor.Spec, error) {
 	var faults flavor.Faults
-	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " ")}
+	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " "), HotC: in.HotC,
+		Glass: in.Glass, Garnish: in.Garnish, Rim: in.Rim, Steps: slices.Clone(in.Steps)}
 	if strings.ContainsFunc(out.Name, unicode.IsControl) {
 		faults = append(faults, flavor.Invalid("spec.name", in.Name, "the name holds a control character; delete it"))
 	}
 	if len(in.Pours) == 0 {
 		faults = append(faults, flavor.Invalid("spec.pours", "", "there is no pour here; give at least one, such as 2 oz London dry gin"))
 	}
-	if len(in.Pours) > measure.MaxPours {
-		return flavor.Spec{}, flavor.Invalid("spec.pours", "", "these are more than %d pours; leave some out", measure.MaxPours)
+	if len(in.Pours) > draft.MaxPours {
+		return flavor.Spec{}, flavor.Invalid("spec.pours", "", "these are more than %d pours; leave some out", draft.MaxPours)
 	}
 	for i := range in.Pours {
 		l, place := &in.Pours[i], fmt.Sprintf("spec.pours[%d]", i)
-		pour, err := measure.ResolvePour(l.Amount, l.Unit, l.called(), place, s.Index)
+		pour, err := draft.ResolvePour(l.Amount, l.Unit, l.called(), place, s.Index)
 		if err == nil {
 			faults = append(faults, s.check(l, &pour, place)...)
 		} else if err := collect(&faults, err); err != nil {
 			return flavor.Spec{}, err
 		}
+		pour.After = pour.After || l.After
 		out.Pours = append(out.Pours, pour)
 	}
 	var ok bool
-	if out.Method, ok = measure.ParseMethod(in.Method); !ok && strings.TrimSpace(in.Method) != "" {
+	if out.Method, ok = draft.ParseMethod(in.Method); !ok && strings.TrimSpace(in.Method) != "" {
 		faults = append(faults, unknownWord("spec.method", in.Method, "method", flavor.Methods()))
 	}
-	if out.Service, ok = measure.ParseService(in.Service); !ok && strings.TrimSpace(in.Service) != "" {
+	if out.Service, ok = draft.ParseService(in.Service); !ok && strings.TrimSpace(in.Service) != "" {
 		faults = append(faults, unknownWord("spec.service", in.Service, "service", flavor.Services()))
 	}
 	if len(faults) > 0 {
 		return flavor.Spec{}, faults
 	}
-	return measure.Assume(out), nil
+	return draft.Assume(out), nil
 }
 
 func unknownWord[T ~string](location, word, what string, known []T) *flavor.Fault {
 	f := flavor.Invalid(location, word, "%q is no %s; use %s", Quotable(word), what, flavor.JoinOr(words(known)))
-	f.Suggest = measure.NearestMethods(word)
+	f.Suggest = draft.NearestMethods(word)
 	return f
 }
 

@@ -29,15 +29,16 @@ var allowed = map[string][]string{
 // allowedInFlavor does the same within flavor, in the order in which a drink
 // flows from text to glass to advice.
 var allowedInFlavor = map[string][]string{
-	"lookup":   {"flavor"},
-	"measure":  {"flavor"},
-	"mix":      {"flavor"},
-	"sense":    {"flavor", "mix"},
-	"habit":    {"flavor"},
-	"template": {"flavor", "mix", "habit"},
-	"balance":  {"flavor", "measure", "mix", "sense", "template"},
-	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover/search"},
-	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
+	"lookup":        {"flavor"},
+	"measure":       {"flavor"},
+	"measure/draft": {"flavor", "measure"},
+	"mix":           {"flavor"},
+	"sense":         {"flavor", "mix"},
+	"habit":         {"flavor"},
+	"template":      {"flavor", "mix", "habit"},
+	"balance":       {"flavor", "measure", "mix", "sense", "template"},
+	"cover":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover/search"},
+	"drill":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
 
 	"cover/search": {"sense"},
 

@@ -118,6 +118,7 @@ type Pour struct {
 	Ingredient string      `json:"ingredient"`
 	Amount     float64     `json:"amount"`
 	Unit       flavor.Unit `json:"unit"`
+	After      bool        `json:"after,omitempty"` // goes in once the rest is mixed
 }
 
 // Made is a syrup or an infusion of the house. Its profile is computed from

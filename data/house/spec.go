@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // Spec is a drink of the house, by the ids of its ingredients. Order, amounts
@@ -16,8 +17,19 @@ type Spec struct {
 	Method  flavor.Method  `json:"method"`
 	Service flavor.Service `json:"service"`
 	Pours   []Pour         `json:"pours"`
+	HotC    float64        `json:"hot_c,omitempty"` // °C of a hot drink; zero: not stated
+	Glass   string         `json:"glass,omitempty"`
+	Garnish string         `json:"garnish,omitempty"`
+	Rim     string         `json:"rim,omitempty"`
+	Steps   []string       `json:"steps,omitempty"`
 	Note    string         `json:"note,omitempty"`
 }
+
+// Bounds of what a spec says beside its pours.
+const (
+	maxSteps = 40
+	mostHotC = 100.0
+)
 
 // Ref returns the name of the record.
 func (s Spec) Ref() Ref { return Ref{KindSpec, s.ID} }
@@ -28,20 +40,45 @@ func (s Spec) check() error {
 		oneOf("method", s.Method, flavor.Methods()),
 		oneOf("service", s.Service, flavor.Services()),
 		checkPours("pours", s.Pours, ""),
+		checkRange("hot_c", s.HotC, 0, mostHotC),
+		checkLine("glass", s.Glass, false),
+		checkLine("garnish", s.Garnish, false),
+		checkLine("rim", s.Rim, false),
+		checkSteps(s.Steps),
 		checkText("note", s.Note, MaxNote),
 	)
 }
 
 func (s Spec) clean() Item {
 	s.Pours, s.Name, s.Note = slices.Clone(s.Pours), tidy(s.Name), lines(s.Note)
+	s.Glass, s.Garnish, s.Rim = tidy(s.Glass), tidy(s.Garnish), tidy(s.Rim)
+	var steps []string
+	for _, step := range s.Steps {
+		if step = tidy(step); step != "" {
+			steps = append(steps, step)
+		}
+	}
+	s.Steps = steps
 	return s
+}
+
+func checkSteps(steps []string) error {
+	if len(steps) > maxSteps {
+		return invalid("steps", len(steps), "steps must be at most %d", maxSteps)
+	}
+	for _, step := range steps {
+		if err := checks(checkText("steps", step, MaxNote)); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 func (s Spec) withID(id string) Item { s.ID = id; return s }
 func (s Spec) links() []Ref          { return nil }
 
 func checkPours(field string, pours []Pour, self string) error {
-	if len(pours) == 0 || len(pours) > measure.MaxPours {
-		return invalid(field, len(pours), "%s must hold 1 to %d ingredients", field, measure.MaxPours)
+	if len(pours) == 0 || len(pours) > draft.MaxPours {
+		return invalid(field, len(pours), "%s must hold 1 to %d ingredients", field, draft.MaxPours)
 	}
 	units := measure.Units()
 	for i, p := range pours {
@@ -67,9 +104,10 @@ func FromSpec(id string, s flavor.Spec) Spec {
 	if id == "" {
 		id = IDOf(KindSpec, s.Name)
 	}
-	out := Spec{ID: id, Name: s.Name, Method: s.Method, Service: s.Service}
+	out := Spec{ID: id, Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
+		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: slices.Clone(s.Steps)}
 	for _, p := range s.Pours {
-		pour := Pour{Amount: p.Amount, Unit: p.Unit}
+		pour := Pour{Amount: p.Amount, Unit: p.Unit, After: p.After && !p.Unit.After()}
 		if p.Profile != nil {
 			pour.Ingredient = p.Profile.ID
 		}
@@ -82,13 +120,14 @@ func FromSpec(id string, s flavor.Spec) Spec {
 // [ErrInvalid] if the shelf does not know an ingredient or cannot pour it in
 // its unit.
 func (s Spec) Flavor(shelf *Shelf) (flavor.Spec, error) {
-	out := flavor.Spec{Name: s.Name, Method: s.Method, Service: s.Service}
+	out := flavor.Spec{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
+		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: slices.Clone(s.Steps)}
 	for i, p := range s.Pours {
 		profile, ml, err := shelf.Pour(p)
 		if err != nil {
 			return flavor.Spec{}, fail(ErrInvalid, "mix", s.Ref().String(), "pours[%d]: %s", i, err)
 		}
-		out.Pours = append(out.Pours, flavor.Pour{Profile: profile, Amount: p.Amount, Unit: p.Unit, ML: ml,
+		out.Pours = append(out.Pours, flavor.Pour{Profile: profile, Amount: p.Amount, Unit: p.Unit, ML: ml, After: p.After || p.Unit.After(),
 			Match: flavor.Match{Asked: profile.Name, How: flavor.MatchExact}})
 	}
 	return out, nil

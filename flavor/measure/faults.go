@@ -8,11 +8,6 @@ import (
 
 // Limits on what is read. More is a fault, not a truncation.
 const (
-	MaxText   = 64 << 10 // bytes
-	MaxLine   = 200      // characters
-	MaxPours  = 40
-	MaxFaults = 100 // reading stops here; nobody mends more at once
-
 	MinAmount = 0.001   // of any unit; less cannot be poured
 	MaxPourML = 10000.0 // ten litres of one ingredient
 	maxCount  = 100.0   // of something without a unit
@@ -26,14 +21,12 @@ func invalid(field, word, format string, args ...any) *flavor.Fault {
 	return f
 }
 
-func lineLocation(n int) string { return "line " + strconv.Itoa(n) }
-
 // number prints v with as many digits as it needs.
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// checkAmount returns a fault if nobody pours that much or that little. The
-// word is the amount as written.
-func checkAmount(amount float64, u flavor.Unit, word string) *flavor.Fault {
+// CheckAmount returns a fault if nobody pours that much or that little, else
+// nil. The word is the amount as written; an empty unit is a number of things.
+func CheckAmount(amount float64, u flavor.Unit, word string) *flavor.Fault {
 	most, name := maxCount, ""
 	if info, ok := infoOf(u); ok {
 		most, name = info.most, " "+info.many

@@ -3,7 +3,6 @@ package measure
 import (
 	"math"
 	"strconv"
-	"strings"
 
 	"counterpour/flavor"
 )
@@ -32,12 +31,8 @@ func FormatAmount(amount float64, u flavor.Unit) string {
 	return withUnit(n, amount, u)
 }
 
-// exactAmount is FormatAmount without rounding: it reads back as the same number.
-func exactAmount(amount float64, u flavor.Unit) string {
-	return withUnit(exactNumber(amount, u), amount, u)
-}
-
-func exactNumber(amount float64, u flavor.Unit) string {
+// ExactNumber writes an amount of u so that it reads back as the same number.
+func ExactNumber(amount float64, u flavor.Unit) string {
 	if n, ok := fraction(amount, u, 0); ok {
 		return n
 	}
@@ -51,11 +46,11 @@ func withUnit(n string, amount float64, u flavor.Unit) string {
 	if u == "" {
 		return n
 	}
-	return n + " " + unitWord(amount, u)
+	return n + " " + UnitWord(amount, u)
 }
 
-// unitWord returns u in the singular or the plural.
-func unitWord(amount float64, u flavor.Unit) string {
+// UnitWord returns u in the singular or the plural.
+func UnitWord(amount float64, u flavor.Unit) string {
 	info, ok := infoOf(u)
 	switch {
 	case !ok:
@@ -95,78 +90,6 @@ func decimals(v float64) string {
 		return number(v)
 	}
 	return number(math.Round(v*100) / 100)
-}
-
-// Format returns s in the text form, a pour a line, the method and the service
-// last. [Parse] and [Resolve] read it as the same name, method, service and
-// pours, as long as the names of its ingredients are names that the finder
-// knows and s is within the limits of this package. The notes are not written.
-func Format(s flavor.Spec) string {
-	var b strings.Builder
-	name := oneLine(s.Name)
-	if name != "" {
-		b.WriteString(formatName(name) + "\n")
-	}
-	for i := range s.Pours {
-		b.WriteString(formatPour(&s.Pours[i], name == "" && i == 0) + "\n")
-	}
-	switch {
-	case s.Method != "" && s.Service != "":
-		b.WriteString(string(s.Method) + ", " + string(s.Service) + "\n")
-	case s.Method != "" || s.Service != "":
-		b.WriteString(string(s.Method) + string(s.Service) + "\n")
-	}
-	return b.String()
-}
-
-// formatName marks a name that would be read as something else.
-func formatName(name string) string {
-	read, pour, fault := readLine(name, true)
-	if read == name && pour == nil && fault == nil && !strings.HasPrefix(name, "#") {
-		return name
-	}
-	return namePrefix + " " + name
-}
-
-// formatPour writes the most natural line that reads back as p.
-func formatPour(p *flavor.Pour, first bool) string {
-	name := oneLine(p.Match.Asked)
-	if p.Profile != nil {
-		name = oneLine(p.Profile.Name)
-	}
-	plain := exactNumber(p.Amount, p.Unit) + " " + unitWord(p.Amount, p.Unit) + " " + name
-	if p.Unit == "" {
-		return exactNumber(p.Amount, p.Unit) + " " + name
-	}
-	for _, line := range naturalLines(p, name) {
-		_, pour, fault := readLine(line, first)
-		if fault != nil || pour == nil || pour.Amount != p.Amount || pour.Name != name {
-			continue
-		}
-		if pour.Unit == p.Unit || pour.Unit == "" && p.Unit == flavor.Piece && hasYield(p.Profile, flavor.Piece) {
-			return line
-		}
-	}
-	return plain
-}
-
-// naturalLines are the ways to write p that a bartender would prefer.
-func naturalLines(p *flavor.Pour, name string) []string {
-	info, ok := infoOf(p.Unit)
-	switch {
-	case !ok:
-		return nil
-	case p.Unit == flavor.Piece:
-		return []string{exactNumber(p.Amount, p.Unit) + " " + name}
-	case info.kind == byCount && !endsInUnit(name):
-		return []string{exactNumber(p.Amount, p.Unit) + " " + name + " " + unitWord(p.Amount, p.Unit)}
-	}
-	return []string{exactAmount(p.Amount, p.Unit) + " " + name}
-}
-
-func endsInUnit(name string) bool {
-	u, _ := trailingUnit(name)
-	return u != ""
 }
 
 func hasYield(p *flavor.Profile, u flavor.Unit) bool {

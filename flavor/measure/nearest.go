@@ -11,45 +11,32 @@ const (
 	maxNearWord = 20 // a longer word is no slip of the pen
 )
 
-// spelling is one way to write a word that is known here.
-type spelling struct{ written, means string }
+// Spelling is one way to write a word that is known, and what it means.
+type Spelling struct{ Written, Means string }
 
 // NearestUnits returns up to three units whose spelling a slip of the pen could
 // have turned into word, the nearest first; nil if there are none.
-func NearestUnits(word string) []string { return nearest(word, unitSpellings) }
+func NearestUnits(word string) []string { return Nearest(word, unitSpellings) }
 
-// NearestMethods returns the same for methods and services.
-func NearestMethods(word string) []string { return nearest(word, methodSpellings) }
-
-var unitSpellings = func() []spelling {
-	var out []spelling
+var unitSpellings = func() []Spelling {
+	var out []Spelling
 	for w, u := range unitWords {
-		out = append(out, spelling{w, string(u)})
+		out = append(out, Spelling{w, string(u)})
 	}
 	return sorted(out)
 }()
 
-var methodSpellings = func() []spelling {
-	var out []spelling
-	for w, m := range methodWords {
-		out = append(out, spelling{w, string(m)})
-	}
-	for w, s := range serviceWords {
-		out = append(out, spelling{w, string(s.service)})
-	}
-	return sorted(out)
-}()
-
-func sorted(s []spelling) []spelling {
-	slices.SortFunc(s, func(a, b spelling) int {
-		return cmp.Or(cmp.Compare(a.means, b.means), cmp.Compare(a.written, b.written))
+func sorted(s []Spelling) []Spelling {
+	slices.SortFunc(s, func(a, b Spelling) int {
+		return cmp.Or(cmp.Compare(a.Means, b.Means), cmp.Compare(a.Written, b.Written))
 	})
 	return s
 }
 
-// nearest returns what the spellings nearest to word mean. One slip is allowed
-// in a short word, two in a word of five letters or more.
-func nearest(word string, known []spelling) []string {
+// Nearest returns up to three meanings of the spellings that a slip of the pen
+// could have turned into word, the nearest first. One slip is allowed in a short
+// word, two in a word of five letters or more.
+func Nearest(word string, known []Spelling) []string {
 	w := []rune(strings.ToLower(word))
 	if len(w) < 2 || len(w) > maxNearWord {
 		return nil
@@ -60,9 +47,9 @@ func nearest(word string, known []spelling) []string {
 	}
 	best := map[string]int{}
 	for _, k := range known {
-		d := distance(w, []rune(k.written))
-		if old, seen := best[k.means]; d <= slips && (!seen || d < old) {
-			best[k.means] = d
+		d := distance(w, []rune(k.Written))
+		if old, seen := best[k.Means]; d <= slips && (!seen || d < old) {
+			best[k.Means] = d
 		}
 	}
 	var out []string

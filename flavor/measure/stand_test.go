@@ -1,37 +1,14 @@
 package measure
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
 	"counterpour/flavor"
 )
 
-// shelf is a finder over a handful of ingredients. Names that differ by one
-// slip are a fuzzy match, as with the real one.
+// shelf is a handful of ingredients by every name.
 type shelf map[string]*flavor.Profile
-
-func (s shelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
-	if written == "broken" {
-		return nil, flavor.Match{}, errors.New("the index is closed")
-	}
-	key := flavor.NormaliseName(written)
-	if p, ok := s[key]; ok {
-		how := flavor.MatchAlias
-		if key == flavor.NormaliseName(p.Name) {
-			how = flavor.MatchExact
-		}
-		return p, flavor.Match{Asked: key, How: how}, nil
-	}
-	for name, p := range s {
-		if len(key) > 4 && distance([]rune(name), []rune(key)) == 1 {
-			return p, flavor.Match{Asked: key, How: flavor.MatchFuzzy}, nil
-		}
-	}
-	return nil, flavor.Match{}, fmt.Errorf("shelf: %w", &flavor.Fault{Kind: flavor.ErrUnknown, Value: written,
-		Message: fmt.Sprintf("%q is not on the shelf", written), Suggest: []string{"London dry gin"}})
-}
 
 func (s shelf) add(p *flavor.Profile, aliases ...string) {
 	for _, n := range append(aliases, p.Name) {

@@ -75,17 +75,17 @@ type unitInfo struct {
 }
 
 var units = []unitInfo{
-	{unit: flavor.Ounce, one: "oz", many: "oz", also: []string{"ounce", "ounces", "ozs", "fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces"},
+	{unit: flavor.Ounce, one: "oz", many: "oz", also: []string{"onz", "ounce", "ounces", "ozs", "fl oz", "floz", "fluid ounce", "fluid ounces", "fl ounce", "fl ounces"},
 		size: flavor.Figure{Value: OunceML, Origin: flavor.OriginPublished, Source: handbook44}, most: 338, grid: grid{fine: 0.25}},
-	{unit: flavor.Millilitre, one: "ml", many: "ml", also: []string{"mls", "milliliter", "milliliters", "millilitre", "millilitres"},
+	{unit: flavor.Millilitre, one: "ml", many: "ml", also: []string{"mil", "mils", "cc", "mls", "milliliter", "milliliters", "millilitre", "millilitres"},
 		size: flavor.Figure{Value: 1, Origin: flavor.OriginPublished, Source: "SI"}, most: 10000, grid: grid{2.5, 30, 5}},
 	{unit: flavor.Centilitre, one: "cl", many: "cl", also: []string{"cls", "centiliter", "centiliters", "centilitre", "centilitres"},
 		size: flavor.Figure{Value: CentilitreML, Origin: flavor.OriginPublished, Source: "SI"}, most: 1000, grid: grid{0.25, 3, 0.5}},
-	{unit: flavor.Dash, one: "dash", many: "dashes", implied: true,
+	{unit: flavor.Dash, one: "dash", many: "dashes", also: []string{"ds", "dsh", "dshs", "dashs", "dshes"}, implied: true,
 		size: flavor.Figure{Value: DashML, Spread: 0.16, Origin: flavor.OriginPractice, Source: liquidBook}, most: 100, grid: grid{fine: 1}},
-	{unit: flavor.Drop, one: "drop", many: "drops", implied: true,
+	{unit: flavor.Drop, one: "drop", many: "drops", also: []string{"drp", "drps"}, implied: true,
 		size: flavor.Figure{Value: DropML, Spread: 0.01, Origin: flavor.OriginPractice, Source: liquidBook}, most: 400, grid: grid{fine: 1}},
-	{unit: flavor.Barspoon, one: "barspoon", many: "barspoons", also: []string{"bar spoon", "bar spoons", "bar-spoon", "bar-spoons", "bsp", "bsps"}, implied: true,
+	{unit: flavor.Barspoon, one: "barspoon", many: "barspoons", also: []string{"bspn", "bspns", "barspn", "barspns", "barsp", "bs", "bar spn", "bspoon", "bspoons", "bar sp", "bar spoon", "bar spoons", "bar-spoon", "bar-spoons", "bsp", "bsps"}, implied: true,
 		size: flavor.Figure{Value: BarspoonML, Spread: 0.6, Origin: flavor.OriginPractice, Source: liquidBook}, most: 100, grid: grid{fine: 0.5}},
 	{unit: flavor.Teaspoon, one: "tsp", many: "tsp", also: []string{"tsps", "teaspoon", "teaspoons", "tea spoon", "tea spoons"}, implied: true,
 		size: flavor.Figure{Value: TeaspoonML, Origin: flavor.OriginPublished, Source: handbook44}, most: 200, grid: grid{fine: 0.5}},
@@ -95,14 +95,14 @@ var units = []unitInfo{
 		size: flavor.Figure{Value: PartML, Origin: flavor.OriginPractice, Source: "a ratio; taken as the round bar ounce"}, most: 100, grid: grid{fine: 0.25}},
 	{unit: flavor.Splash, one: "splash", many: "splashes", implied: true,
 		size: flavor.Figure{Value: SplashML, Spread: 3, Origin: flavor.OriginPractice, Source: barManuals}, most: 40, grid: grid{fine: 1}},
-	{unit: flavor.Pinch, one: "pinch", many: "pinches", implied: true, kind: byWeight, most: 40, grid: grid{fine: 1}},
-	{unit: flavor.Gram, one: "g", many: "g", also: []string{"gram", "grams", "gramme", "grammes", "gm", "gms"}, kind: byWeight, most: 10000, grid: grid{fine: 1}},
-	{unit: flavor.Sprig, one: "sprig", many: "sprigs", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
-	{unit: flavor.Leaf, one: "leaf", many: "leaves", also: []string{"leafs"}, implied: true, kind: byCount, most: 200, grid: grid{fine: 1}},
-	{unit: flavor.Slice, one: "slice", many: "slices", also: []string{"wheel", "wheels"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
-	{unit: flavor.Wedge, one: "wedge", many: "wedges", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Pinch, one: "pinch", many: "pinches", also: []string{"pnch"}, implied: true, kind: byWeight, most: 40, grid: grid{fine: 1}},
+	{unit: flavor.Gram, one: "g", many: "g", also: []string{"gr", "grs", "gram", "grams", "gramme", "grammes", "gm", "gms"}, kind: byWeight, most: 10000, grid: grid{fine: 1}},
+	{unit: flavor.Sprig, one: "sprig", many: "sprigs", also: []string{"sprg", "sprgs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Leaf, one: "leaf", many: "leaves", also: []string{"lvs", "leafs"}, implied: true, kind: byCount, most: 200, grid: grid{fine: 1}},
+	{unit: flavor.Slice, one: "slice", many: "slices", also: []string{"round", "rounds", "half wheel", "half wheels", "half-wheel", "half-wheels", "wheel", "wheels"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Wedge, one: "wedge", many: "wedges", also: []string{"wdg", "wdgs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Piece, one: "piece", many: "pieces", also: []string{"pc", "pcs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
-	{unit: flavor.Cube, one: "cube", many: "cubes", implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Cube, one: "cube", many: "cubes", also: []string{"chunk", "chunks", "lump", "lumps"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Top, one: "top", many: "tops", implied: true,
 		size: flavor.Figure{Value: TopML, Spread: 22, Origin: flavor.OriginPractice, Source: barManuals}, most: 10, grid: grid{fine: 1}},
 	{unit: flavor.Float, one: "float", many: "floats", implied: true,
@@ -126,15 +126,6 @@ var unitWords = func() map[string]flavor.Unit {
 	return m
 }()
 
-// otherMeasures are measures that are not units of the bar here. After a number
-// they are a fault, not part of a name.
-var otherMeasures = map[string]bool{
-	"cup": true, "cups": true, "pint": true, "pints": true, "quart": true, "quarts": true, "gallon": true, "gallons": true,
-	"litre": true, "litres": true, "liter": true, "liters": true, "l": true, "dl": true, "lb": true, "lbs": true,
-	"pound": true, "pounds": true, "kg": true, "mg": true, "shot": true, "shots": true, "jigger": true, "jiggers": true,
-	"pony": true, "ponies": true, "gill": true, "gills": true, "measure": true, "measures": true, "glug": true, "glugs": true,
-}
-
 func infoOf(u flavor.Unit) (*unitInfo, bool) {
 	for i := range units {
 		if units[i].unit == u {
@@ -156,6 +147,9 @@ func Units() []flavor.Unit {
 // ParseUnit returns the unit that a word or two name, case, plural, dots and
 // the space in "fl oz" aside. It is false for an unknown or empty word.
 func ParseUnit(word string) (flavor.Unit, bool) {
+	if u, ok := unitWords[word]; ok {
+		return u, true
+	}
 	w := strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(word), ".", " ")), " ")
 	u, ok := unitWords[w]
 	return u, ok
@@ -241,14 +235,15 @@ func UnitsFor(p *flavor.Profile) []flavor.Unit {
 // *[flavor.Fault] if the amount is not a finite number above zero, or if p does
 // not come in that unit; the fault then suggests the units it does come in.
 func ToML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, error) {
-	ml, fault := toML(amount, u, p)
+	ml, fault := Millilitres(amount, u, p)
 	if fault != nil {
 		return 0, fault
 	}
 	return ml, nil
 }
 
-func toML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.Fault) {
+// Millilitres is [ToML] with the fault itself.
+func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.Fault) {
 	if !positive(amount) {
 		return 0, invalid("amount", number(amount), "%v is not an amount; write a number above zero", amount)
 	}
@@ -321,4 +316,13 @@ func SystemOf(s *flavor.Spec) System {
 		return Imperial
 	}
 	return first
+}
+
+// MostOf returns the amount of a unit beyond which one pour is a slip of the
+// pen; an empty unit is a number of things.
+func MostOf(u flavor.Unit) float64 {
+	if info, ok := infoOf(u); ok {
+		return info.most
+	}
+	return maxCount
 }

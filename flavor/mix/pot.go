@@ -24,7 +24,7 @@ func pourAt(i int) string { return "pours[" + strconv.Itoa(i) + "]" }
 // afterIce reports whether a pour goes in once the drink is chilled: what
 // sparkles would go flat on the ice, a top is a top, and others say so.
 func afterIce(p *flavor.Pour) bool {
-	return p.After || p.Profile.Carbonated || p.Unit == flavor.Top
+	return p.After || p.Profile.Carbonated || p.Unit.After()
 }
 
 // pourAll adds the pours of a spec to before and appends their doses to dst.

@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
@@ -26,7 +27,7 @@ import (
 // texts are what a riff was asked for, to compare lists by.
 func texts(r *Result) (out []string) {
 	for _, x := range r.Riffs {
-		out = append(out, fmt.Sprintf("%s %.6f %s", x.Kind, x.Score, measure.Format(x.Spec)))
+		out = append(out, fmt.Sprintf("%s %.6f %s", x.Kind, x.Score, draft.Format(x.Spec)))
 	}
 	return out
 }

@@ -38,9 +38,9 @@ func TestADraftIsBroughtToAVolume(t *testing.T) {
 	p := webuitest.NewPages(t)
 	// The fake drink is 166.6 mL whatever is poured, so 333.2 mL is twice of it.
 	w := webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "scale", "volume", "volume", "333,2"), false)
-	webuitest.Tells(t, w, 200, "Halyard Sour\n4 oz London dry gin\n1½ oz lemon juice\n1 oz simple syrup\nshake, up</textarea>", "Undo the change", "Before and after", `value="333,2"`)
+	webuitest.Tells(t, w, 200, "Halyard Sour\n4 oz gin\n1½ oz lemon juice\n1 oz simple syrup\nshake, up</textarea>", "Undo the change", "Before and after", `value="333,2"`)
 	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "scale", "volume", "volume", "200"), true), 200, `<input type="hidden" value="Halyard Sour
-2½ oz London dry gin
+2½ oz gin
 1 oz lemon juice
 1/2 oz simple syrup
 shake, up">`)
@@ -50,8 +50,8 @@ shake, up">`)
 	}
 	topped := strings.Replace(webuitest.GoodDraft, "shake, up", "top lemon juice\nshake, long", 1)
 	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", topped, "scale", "volume", "volume", "60"), false), 422, "What tops it up is 90 mL alone")
-	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", topped, "scale", "volume", "volume", "243.2"), false), 200, "4 oz London dry gin", "top lemon juice\nshake, long</textarea>")
-	webuitest.Lacks(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "volume", "300"), false), "4 oz London dry gin\n1½ oz lemon juice\n1 oz simple syrup\nshake, up</textarea>")
+	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", topped, "scale", "volume", "volume", "243.2"), false), 200, "4 oz gin", "top lemon juice\nshake, long</textarea>")
+	webuitest.Lacks(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "volume", "300"), false), "4 oz gin\n1½ oz lemon juice\n1 oz simple syrup\nshake, up</textarea>")
 }
 
 func TestRowsWithoutScripts(t *testing.T) {

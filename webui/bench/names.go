@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/webui/form"
 )
 
@@ -39,12 +39,11 @@ func (p *pages) names(w http.ResponseWriter, r *http.Request) error {
 
 func (p *pages) offers(ctx context.Context, line string) ([]nameOffer, error) {
 	line = strings.TrimSpace(form.Lines(line))
-	// A first line may be a name; read the line as a later one.
-	draft, err := measure.Parse("name: draft\n" + line)
-	if err != nil || len(draft.Lines) != 1 {
+	read := draft.ParsePours(line)
+	if len(read.Lines) != 1 || len(read.Faults) > 0 {
 		return nil, nil
 	}
-	typed := draft.Lines[0].Name
+	typed := read.Lines[0].Name
 	head, ok := strings.CutSuffix(line, typed)
 	if !ok {
 		return nil, nil

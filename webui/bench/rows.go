@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"cmp"
 	"encoding/json"
 	"math"
 	"slices"
@@ -9,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // rowsView is the draft as rows to fill in. Text and rows are one draft: a row
@@ -61,52 +61,88 @@ type unitChoice struct {
 	Alone       bool // "splash of water" is one splash; without an amount the others say nothing
 }
 
-// rowsOf reads a draft line by line, so that a slip in one line leaves the
-// others as rows. If the draft could be read as a whole, pours is how many pours
-// it has, which tells a name such as "Two Hoots" from a pour; else it is below 0.
+// rowsOf makes rows of a draft. A line that holds one pour is a row; one that
+// holds several, or cannot be read, stands whole in its row. If the draft could
+// be read as a whole, pours is how many pours it has, which tells a name such as
+// "Two Hoots" from a pour; else it is below 0.
 func rowsOf(text string, pours int) *rowsView {
-	v := &rowsView{Text: text, Units: unitChoices, Methods: flavor.Methods(), Services: flavor.Services(), Grids: gridsJSON}
-	lines := strings.Split(text, "\n")
-	first := true
-	for i, line := range lines {
-		line = strings.TrimSpace(line)
-		if line == "" || strings.HasPrefix(line, "#") {
-			continue
-		}
-		v.read(line, i+1, first)
-		first = false
-	}
-	if pours >= 0 && len(v.Rows) == pours+1 && v.NameLine == 0 {
-		v.Name, v.NameLine = strings.TrimSpace(lines[v.Rows[0].Line-1]), v.Rows[0].Line
+	d := draft.Parse(text)
+	v := &rowsView{Text: text, Units: unitChoices, Methods: flavor.Methods(), Services: flavor.Services(), Grids: gridsJSON,
+		Name: d.Name, Method: string(d.Method), Service: string(d.Service)}
+	v.read(&d)
+	if pours >= 0 && len(d.Lines) == pours+1 && v.NameLine == 0 && len(v.Rows) > 0 {
+		v.Name, v.NameLine = strings.TrimSpace(d.Lines[0].Asked), v.Rows[0].Line
 		v.Rows = v.Rows[1:]
 	}
 	for i := range v.Rows {
 		v.Rows[i].Number = i + 1
-		v.Rows[i].steps(lines)
 	}
 	v.Rows = append(v.Rows, rowView{Number: len(v.Rows) + 1, Unit: string(v.system())})
 	return v
 }
 
-// read takes one line as the name, a pour, or what is said of the method.
-func (v *rowsView) read(line string, number int, first bool) {
-	if first {
-		if d, err := measure.Parse(line + "\n1 oz x"); err == nil && d.Name != "" && len(d.Lines) == 1 {
-			v.Name, v.NameLine = d.Name, number
-			return
+// read takes every line of a draft as the name, a row, or what is said of the
+// method.
+func (v *rowsView) read(d *draft.Draft) {
+	lines := strings.Split(v.Text, "\n")
+	on := map[int][]draft.Entry{}
+	for _, e := range d.Entries {
+		on[e.Line] = append(on[e.Line], e)
+	}
+	for i, line := range lines {
+		entries := on[i+1]
+		has := func(k draft.Kind) bool {
+			return slices.ContainsFunc(entries, func(e draft.Entry) bool { return e.Kind == k })
+		}
+		switch at := lineAt(d, i+1); {
+		case len(entries) == 1 && has(draft.KindName):
+			v.NameLine = i + 1
+		case len(entries) == 1 && has(draft.KindPour) && at >= 0:
+			l := d.Lines[at]
+			v.Rows = append(v.Rows, rowView{Line: i + 1, Amount: bareAmount(l.Amount, l.Unit), Unit: string(l.Unit), Name: l.Name,
+				Less: stepped(d, at, false), More: stepped(d, at, true), Without: d.Delete(at).String()})
+		case has(draft.KindPour) || has(draft.KindUnread):
+			without := slices.Delete(slices.Clone(lines), i, i+1)
+			v.Rows = append(v.Rows, rowView{Line: i + 1, Name: strings.TrimSpace(line), Unit: string(v.system()), Without: strings.Join(without, "\n")})
+		case saysOnly(strings.TrimSpace(line)):
+			v.methodLines = append(v.methodLines, i+1)
 		}
 	}
-	if d, err := measure.Parse("name: x\n" + line); err == nil {
-		l := d.Lines[0]
-		v.Rows = append(v.Rows, rowView{Line: number, Amount: bareAmount(l.Amount, l.Unit), Unit: string(l.Unit), Name: l.Name})
-		return
+}
+
+// lineAt returns the pour that stands alone in a line of the text, −1 if none
+// does.
+func lineAt(d *draft.Draft, number int) int {
+	at := slices.IndexFunc(d.Lines, func(l draft.Line) bool { return l.Number == number })
+	if at >= 0 && at+1 < len(d.Lines) && d.Lines[at+1].Number == number {
+		return -1
 	}
-	if d, err := measure.Parse("name: x\n1 oz x\n" + line); err == nil && len(d.Lines) == 1 {
-		v.methodLines = append(v.methodLines, number)
-		v.Method, v.Service = cmp.Or(v.Method, string(d.Method)), cmp.Or(v.Service, string(d.Service))
-		return
+	return at
+}
+
+// saysOnly reports whether a line is a method, a service or both, and nothing
+// else.
+func saysOnly(line string) bool {
+	words := strings.FieldsFunc(line, func(r rune) bool { return r == ',' })
+	for _, w := range words {
+		_, method := draft.ParseMethod(w)
+		_, service := draft.ParseService(w)
+		if !method && !service {
+			return false
+		}
 	}
-	v.Rows = append(v.Rows, rowView{Line: number, Name: line, Unit: string(v.system())})
+	return len(words) > 0
+}
+
+// stepped returns the draft with one step of the jigger more or less in a line,
+// empty if there is none.
+func stepped(d *draft.Draft, at int, up bool) string {
+	l := &d.Lines[at]
+	amount := jiggerStep(l.Amount, l.Unit, up)
+	if amount <= 0 {
+		return ""
+	}
+	return d.SetAmount(at, amount, "").String()
 }
 
 // system is the unit that an empty row starts in: that of the last row that is
@@ -119,28 +155,6 @@ func (v *rowsView) system() flavor.Unit {
 		}
 	}
 	return flavor.Ounce
-}
-
-// steps fills in what the buttons of a row make of the draft.
-func (r *rowView) steps(lines []string) {
-	without := slices.Delete(slices.Clone(lines), r.Line-1, r.Line)
-	r.Without = strings.Join(without, "\n")
-	d, err := measure.Parse("name: x\n" + lines[r.Line-1])
-	if err != nil {
-		return
-	}
-	for _, to := range []struct {
-		draft *string
-		up    bool
-	}{{&r.Less, false}, {&r.More, true}} {
-		amount := jiggerStep(d.Lines[0].Amount, d.Lines[0].Unit, to.up)
-		if amount <= 0 {
-			continue
-		}
-		stepped := slices.Clone(lines)
-		stepped[r.Line-1] = composeRow(bareAmount(amount, d.Lines[0].Unit), r.Unit, r.Name)
-		*to.draft = strings.Join(stepped, "\n")
-	}
 }
 
 // bareAmount writes an amount without its unit; a top has none.
@@ -173,8 +187,7 @@ var unitChoices = func() []unitChoice {
 			continue // a piece is a number and a name
 		}
 		c := unitChoice{Value: string(u), Many: string(u)}
-		_, err := measure.Parse("name: x\n" + c.Value + " x")
-		c.Alone = err == nil
+		c.Alone = draft.ParsePours(c.Value+" x").Err() == nil
 		if u != flavor.Top {
 			_, c.Many, _ = strings.Cut(measure.FormatAmount(2, u), " ")
 		}

@@ -12,7 +12,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -229,7 +229,7 @@ func (p *pages) openSpec(ctx context.Context, slug string, at int64) (text strin
 		if err != nil {
 			return part.SpecText(spec), last.Version, nil
 		}
-		return measure.Format(drink), last.Version, nil
+		return draft.Format(drink), last.Version, nil
 	}
 	return "", 0, fmt.Errorf("%w: version %d of %s", frame.ErrNotFound, at, slug)
 }

@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/webui/bench"
 	"counterpour/webui/webuitest"
 )
@@ -15,12 +15,12 @@ func TestSizes(t *testing.T) {
 	for _, c := range []struct {
 		name, text, size, want string
 	}{
-		{"doubled", "# mine\n1 1/2 oz gin\n1 egg white\nshake", "Two of it", "# mine\n3 oz London dry gin\n2 egg white\nshake"},
-		{"halved", "2 oz gin\n1 oz lemon juice\nstir", "Halve it", "1 oz London dry gin\n½ oz lemon juice\nstir"},
-		{"to metric", "2 oz gin\n1/4 oz lemon juice\nshake", "In mL", "60 ml London dry gin\n7.5 ml lemon juice\nshake"},
-		{"centilitres to metric", "6 cl gin\n2.25 cl lemon juice\nshake", "In mL", "60 ml London dry gin\n22.5 ml lemon juice\nshake"},
-		{"centilitres to ounces", "6 cl gin\n2.25 cl lemon juice\nshake", "In oz", "2 oz London dry gin\n¾ oz lemon juice\nshake"},
-		{"to ounces", "60 ml gin\n22.5 ml lemon juice\nshake", "In oz", "2 oz London dry gin\n¾ oz lemon juice\nshake"},
+		{"doubled", "# mine\n1 1/2 oz gin\n1 egg white\nshake", "Two of it", "# mine\n3 oz gin\n2 egg white\nshake"},
+		{"halved", "2 oz gin\n1 oz lemon juice\nstir", "Halve it", "1 oz gin\n½ oz lemon juice\nstir"},
+		{"to metric", "2 oz gin\n1/4 oz lemon juice\nshake", "In mL", "60 ml gin\n7.5 ml lemon juice\nshake"},
+		{"centilitres to metric", "6 cl gin\n2.25 cl lemon juice\nshake", "In mL", "60 ml gin\n22.5 ml lemon juice\nshake"},
+		{"centilitres to ounces", "6 cl gin\n2.25 cl lemon juice\nshake", "In oz", "2 oz gin\n¾ oz lemon juice\nshake"},
+		{"to ounces", "60 ml gin\n22.5 ml lemon juice\nshake", "In oz", "2 oz gin\n¾ oz lemon juice\nshake"},
 	} {
 		s, err := webuitest.Bar{}.Read(c.text)
 		require.NoError(t, err, c.name)
@@ -41,8 +41,7 @@ func TestSizesReadBack(t *testing.T) {
 		s, err := webuitest.Bar{}.Read(text)
 		require.NoError(t, err)
 		for _, v := range bench.SizesOf(text, &s) {
-			_, err := measure.Parse(v.Draft)
-			assert.NoError(t, err, "%s: %q", v.Name, v.Draft)
+			assert.NoError(t, draft.Parse(v.Draft).Err(), "%s: %q", v.Name, v.Draft)
 		}
 	}
 }

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // Reserved are ids that name pages of the specs.
@@ -24,7 +24,7 @@ func SpecID(name string) string {
 // SpecText writes a spec by the ids of its ingredients, for one that the shelf
 // cannot pour.
 func SpecText(s house.Spec) string {
-	lines := []string{strings.TrimSuffix(measure.Format(flavor.Spec{Name: s.Name}), "\n")}
+	lines := []string{strings.TrimSuffix(draft.Format(flavor.Spec{Name: s.Name}), "\n")}
 	for _, pour := range Written(s.Pours, house.NewShelf(nil)) {
 		lines = append(lines, Amount(&pour)+" "+pour.Profile.Name)
 	}

@@ -22,7 +22,7 @@ func TestSpecsGoOut(t *testing.T) {
 	}{
 		{"as=text", "text/plain; charset=utf-8", "specs.txt", []string{"Halyard Sour\n2 oz London dry gin\n", "Nutcracker\n"}, nil},
 		{"as=text&spec=mainbrace", "text/plain; charset=utf-8", "mainbrace.txt", []string{"Mainbrace\n"}, []string{"Nutcracker"}},
-		{"as=csv", "text/csv; charset=utf-8", "specs.csv", []string{"id,name,method,service,amount,unit,ingredient,note\n", "halyard-sour,Halyard Sour,shake,up,2,oz,london-dry-gin,\n"}, nil},
+		{"as=csv", "text/csv; charset=utf-8", "specs.csv", []string{"id,name,method,service,amount,unit,ingredient,note,after,hot_c,glass,garnish,rim,steps\n", "halyard-sour,Halyard Sour,shake,up,2,oz,london-dry-gin,,,,,,,\n"}, nil},
 		{"as=json-ld&spec=mainbrace", "application/ld+json; charset=utf-8", "mainbrace.json", []string{`"@type": "Recipe"`, `"½ oz falernum"`}, []string{"@graph"}},
 		{"as=json-ld", "application/ld+json; charset=utf-8", "specs.json", []string{"@graph"}, nil},
 	} {
@@ -69,7 +69,7 @@ func TestWhatCannotBeReadIsNamed(t *testing.T) {
 		require.NoError(t, err)
 		assert.Len(t, changes, 4)
 	}
-	reads := []string{"line 7: Dogwatch", "line 9:", `"lemmon juice" is not an ingredient known here`, "replaces version 1", "simple syrup from ½ oz to ¾ oz", "Quiet Berth: new", "Bring in the 2 that can be read", pasted + "</textarea>"}
+	reads := []string{"line 7: Dogwatch", "line 9:", `unknown ingredient "lemmon juice"`, "replaces version 1", "simple syrup from ½ oz to ¾ oz", "Quiet Berth: new", "Bring in the 2 that can be read", pasted + "</textarea>"}
 	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted), false), 200, reads...)
 	unchanged()
 	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted, "do", "all"), false), 422, append(reads, "Nothing was brought in")...)

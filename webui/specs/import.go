@@ -13,7 +13,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -179,7 +179,7 @@ func unreserve(reading *exchange.Reading) {
 	}
 }
 
-func (f *specForm) read(text string, finder measure.Finder) (*exchange.Reading, error) {
+func (f *specForm) read(text string, finder draft.Finder) (*exchange.Reading, error) {
 	switch f.ID {
 	case "csv":
 		return exchange.ReadSpecs(strings.NewReader(text), finder)
@@ -215,6 +215,9 @@ func (p *pages) preview(ctx context.Context, v *importPage, reading *exchange.Re
 	return nil
 }
 
+// mostNear is how many names are offered for one that nobody knows.
+const mostNear = 3
+
 // nearby finds ingredients by name, and names the nearest where it finds none.
 type nearby struct {
 	shelf *house.Shelf
@@ -229,17 +232,36 @@ func (n nearby) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	if len(faults) == 0 {
 		return p, m, err
 	}
-	const near = 3
-	found, suggestErr := n.bar.Suggest(n.ctx, written, near)
-	if suggestErr != nil {
-		return nil, m, suggestErr
-	}
 	fault := *faults[0]
-	for _, p := range found {
-		fault.Suggest = append(fault.Suggest, p.Name)
-	}
+	fault.Suggest = n.Suggest(written, nil)
 	if len(fault.Suggest) > 0 {
 		fault.Message += "; the nearest are " + strings.Join(fault.Suggest, ", ")
 	}
 	return nil, m, &fault
+}
+
+// Named finds the profile whose id, name or alias is written, and searches for
+// nothing.
+func (n nearby) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
+	p, m, err := n.shelf.Resolve(written)
+	return p, m.How, err == nil
+}
+
+// Slip finds nothing: a spec that is kept is written as its ingredients are
+// called.
+func (n nearby) Slip(string, func(*flavor.Profile) bool) (*flavor.Profile, bool) { return nil, false }
+
+// Suggest offers the nearest names; a search that fails only costs them.
+func (n nearby) Suggest(written string, _ func(*flavor.Profile) bool) (near []string) {
+	if written == "" {
+		return nil
+	}
+	found, err := n.bar.Suggest(n.ctx, written, mostNear)
+	if err != nil {
+		return nil
+	}
+	for _, p := range found {
+		near = append(near, p.Name)
+	}
+	return near
 }

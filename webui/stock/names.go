@@ -7,7 +7,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 )
@@ -61,7 +61,7 @@ type nearFinder struct {
 	left  int // searches
 }
 
-var _ measure.Finder = (*nearFinder)(nil)
+var _ draft.Placer = (*nearFinder)(nil)
 
 func (p *pages) nearFinder() *nearFinder {
 	return &nearFinder{bar: p.bar, shelf: p.house.Shelf(), left: maxNearest}
@@ -70,7 +70,7 @@ func (p *pages) nearFinder() *nearFinder {
 // Resolve finds the profile whose id, name or alias is written.
 func (f *nearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, m, err := f.shelf.Resolve(written)
-	if err == nil || f.left == 0 {
+	if err == nil || f.left == 0 || written == "" {
 		return p, m, err
 	}
 	f.left--
@@ -80,6 +80,27 @@ func (f *nearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 	}
 	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written, Suggest: near,
 		Message: fmt.Sprintf("%q is not an ingredient known here; did you mean %s?", written, strings.Join(near, " or "))}
+}
+
+// Named finds the profile whose id, name or alias is written, and searches for
+// nothing.
+func (f *nearFinder) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
+	p, m, err := f.shelf.Resolve(written)
+	return p, m.How, err == nil
+}
+
+// Slip finds nothing: what goes into the books is written as it is called.
+func (f *nearFinder) Slip(string, func(*flavor.Profile) bool) (*flavor.Profile, bool) {
+	return nil, false
+}
+
+// Suggest offers the nearest names.
+func (f *nearFinder) Suggest(written string, _ func(*flavor.Profile) bool) []string {
+	if f.left == 0 {
+		return nil
+	}
+	f.left--
+	return f.nearest(written)
 }
 
 // nearest asks the bar, which forgives slips, and keeps what the shelf has.

@@ -11,39 +11,33 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
-	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
-// aboveRecipe keeps the first line of a recipe from being read as the name of a
-// drink.
-const aboveRecipe = "name: recipe\n"
-
 // readRecipe reads the parts of something house-made as the pours of a spec are
 // read, one a line.
-func readRecipe(text string, f measure.Finder) ([]house.Pour, error) {
+func readRecipe(text string, f draft.Finder) ([]house.Pour, error) {
 	for i, line := range strings.Split(text, "\n") {
 		if strings.HasPrefix(strings.TrimSpace(line), "#") {
 			return nil, lineFault(i+1, line, "a remark is not kept here; write it under how it is made")
 		}
 	}
-	draft, err := measure.Parse(aboveRecipe + text)
-	if err != nil {
-		return nil, linesUp(err)
-	}
-	if draft.Method != "" || draft.Service != "" {
+	parts := draft.ParsePours(text)
+	if slices.ContainsFunc(parts.Entries, func(e draft.Entry) bool { return e.Kind != draft.KindPour && e.Kind != draft.KindUnread }) {
 		return nil, lineFault(0, text, "how it is made has a field of its own; write what goes in, each with its amount")
 	}
-	draft.Method, draft.Service = flavor.Stir, flavor.Up // a recipe has none to be assumed
-	spec, err := measure.Resolve(draft, f)
-	if err != nil {
-		return nil, linesUp(err)
+	read, err := parts.Resolve(f)
+	if err == nil {
+		err = read.Err()
 	}
-	return house.FromSpec("recipe", spec).Pours, nil
+	if err != nil {
+		return nil, err
+	}
+	return house.FromSpec("recipe", read.Spec).Pours, nil
 }
 
 func lineFault(line int, value, message string) error {
@@ -54,23 +48,6 @@ func lineFault(line int, value, message string) error {
 	return f
 }
 
-// linesUp counts the lines of faults as the writer sees them.
-func linesUp(err error) error {
-	faults := form.Faults(err)
-	if len(faults) == 0 {
-		return err
-	}
-	out := make(flavor.Faults, len(faults))
-	for i, f := range faults {
-		moved := *f
-		if n := f.Place().Line; n > 0 {
-			moved.Location = "line " + strconv.Itoa(max(n-1, 1))
-		}
-		out[i] = &moved
-	}
-	return out
-}
-
 // recipeText writes parts as readRecipe reads them.
 func recipeText(parts []house.Pour, shelf *house.Shelf) string {
 	var out []string
@@ -79,8 +56,7 @@ func recipeText(parts []house.Pour, shelf *house.Shelf) string {
 		if p, ok := shelf.ByID(part.Ingredient); ok {
 			named.Yields = p.Yields
 		}
-		_, line, _ := strings.Cut(measure.Format(flavor.Spec{Name: "recipe", Pours: []flavor.Pour{{Profile: &named, Amount: part.Amount, Unit: part.Unit}}}), "\n")
-		out = append(out, strings.TrimSpace(line))
+		out = append(out, draft.FormatPour(flavor.Pour{Profile: &named, Amount: part.Amount, Unit: part.Unit}))
 	}
 	return strings.Join(out, "\n")
 }

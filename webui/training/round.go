@@ -3,12 +3,11 @@ package training
 import (
 	"fmt"
 	"strconv"
-	"strings"
-	"unicode"
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/template"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -157,18 +156,14 @@ func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 // unit.
 func amountIn(text string, pour *flavor.Pour) (float64, error) {
 	unreadable := form.Missing("pours", fmt.Sprintf("%q is no amount of %s; write one such as %s", text, pour.Profile.Name, part.Amount(pour)))
-	if strings.ContainsAny(text, "\n#") {
+	amount, unit, ok := draft.ParseAmount(text)
+	if !ok {
 		return 0, unreadable
 	}
-	draft, err := measure.Parse(text + " x")
-	if err != nil || len(draft.Lines) != 1 || draft.Lines[0].Name != "x" {
-		return 0, unreadable
+	if unit == pour.Unit || unit == "" {
+		return amount, nil
 	}
-	line := &draft.Lines[0]
-	if line.Unit == pour.Unit || !strings.ContainsFunc(text, unicode.IsLetter) {
-		return line.Amount, nil
-	}
-	ml, err := measure.ToML(line.Amount, line.Unit, pour.Profile)
+	ml, err := measure.ToML(amount, unit, pour.Profile)
 	if err != nil {
 		return 0, err
 	}

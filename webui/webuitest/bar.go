@@ -9,7 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
@@ -69,11 +69,7 @@ func (Bar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 }
 
 func (b Bar) Read(text string) (flavor.Spec, error) {
-	draft, err := measure.Parse(text)
-	if err != nil {
-		return flavor.Spec{}, err
-	}
-	return measure.Resolve(draft, b)
+	return draft.Read(text, b)
 }
 
 func (b Bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {

@@ -3,7 +3,6 @@ package exchange
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"html"
 	"io"
 	"regexp"
@@ -11,7 +10,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 const schemaOrg = "https://schema.org"
@@ -62,14 +61,21 @@ func toRecipe(s house.Spec, shelf *house.Shelf) (recipe, error) {
 	if err != nil {
 		return recipe{}, err
 	}
-	r := recipe{Type: "Recipe", Identifier: s.ID, Name: s.Name, Description: s.Note, Category: "Drink", Yield: "1 drink",
-		Instructions: []step{{"HowToStep", string(s.Method) + ", " + string(s.Service)}}}
-	for _, p := range spec.Pours {
-		// The name line keeps a pour from being read as one.
-		_, pour, _ := strings.Cut(measure.Format(flavor.Spec{Name: "x", Pours: []flavor.Pour{p}}), "\n")
-		r.Ingredients = append(r.Ingredients, strings.TrimSpace(pour))
+	r := recipe{Type: "Recipe", Identifier: s.ID, Name: s.Name, Description: s.Note, Category: "Drink", Yield: "1 drink"}
+	lines := strings.Split(strings.TrimSuffix(draft.Format(withoutName(spec)), "\n"), "\n")
+	r.Ingredients = lines[:len(spec.Pours)]
+	for _, l := range lines[len(spec.Pours):] {
+		r.Instructions = append(r.Instructions, step{"HowToStep", l})
 	}
 	return r, nil
+}
+
+// withoutName returns a spec whose text is its pours and how it is made. A name
+// keeps the first pour from being written as a first line, so it is one that
+// nothing is read as.
+func withoutName(s flavor.Spec) flavor.Spec {
+	s.Name = ""
+	return s
 }
 
 // foreign is a Recipe as anyone may have written it.
@@ -87,7 +93,7 @@ type foreign struct {
 // ReadRecipes reads Recipe documents: one, a list, or a graph, among whatever
 // else the document holds. Method and service are looked for in the
 // instructions. Recipes are numbered from 1 in the order they appear.
-func ReadRecipes(r io.Reader, f measure.Finder) (*Reading, error) {
+func ReadRecipes(r io.Reader, f draft.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
@@ -136,29 +142,19 @@ func collect(text []byte, depth int, each func(foreign)) {
 	}
 }
 
-func (r *Reading) readRecipe(number int, d foreign, f measure.Finder) {
+func (r *Reading) readRecipe(number int, d foreign, f draft.Finder) {
 	name := first(texts(d.Name))
 	lines := texts(d.Ingredients)
 	if len(lines) == 0 {
 		lines = texts(d.OldName)
 	}
-	method, service := methodIn(texts(d.Instructions))
-	spec := flavor.Spec{Name: name, Method: method, Service: service}
-	for _, l := range lines {
-		draft, err := measure.Parse("name: x\n" + plain(l))
-		var one flavor.Spec
-		if err == nil {
-			one, err = measure.Resolve(draft, f)
-		}
-		if err != nil {
-			r.bad(number, name, fmt.Errorf("ingredient %q: %w", l, faultText(err)))
-			return
-		}
-		spec.Pours = append(spec.Pours, one.Pours...)
+	spec, err := readParts(lines, texts(d.Instructions), f)
+	if err != nil {
+		r.bad(number, name, faultText(err))
+		return
 	}
-	before := len(spec.Notes)
-	spec = measure.Assume(spec)
-	for _, n := range spec.Notes[before:] {
+	spec.Name = name
+	for _, n := range spec.Notes {
 		r.Notes = append(r.Notes, name+": "+n)
 	}
 	id := first(texts(d.Identifier))
@@ -217,35 +213,20 @@ func plain(s string) string {
 	return strings.Join(strings.Fields(html.UnescapeString(tag.ReplaceAllString(s, " "))), " ")
 }
 
-// vague are words that name a service only where nothing else is said: "top up
-// with soda" is not served up.
-var vague = map[string]bool{"up": true, "long": true, "tall": true, "neat": true}
-
-// methodIn finds a method and a service in instructions. Ours say just that;
-// others are read for the first word or phrase that names one.
-func methodIn(steps []string) (m flavor.Method, s flavor.Service) {
-	for _, t := range steps {
-		if a, b, ok := strings.Cut(t, ", "); ok {
-			method, isMethod := measure.ParseMethod(a)
-			service, isService := measure.ParseService(b)
-			if isMethod && isService {
-				return method, service
-			}
-		}
+// readParts reads the ingredients and the instructions of a recipe as one draft.
+// Instructions that speak of what is poured already pour nothing more.
+func readParts(ingredients, instructions []string, f draft.Finder) (flavor.Spec, error) {
+	var text strings.Builder
+	for _, l := range ingredients {
+		text.WriteString(plain(l) + "\n")
 	}
-	for _, t := range steps {
-		words := strings.FieldsFunc(strings.ToLower(plain(t)), func(r rune) bool { return strings.ContainsRune(" ,.;:()!", r) })
-		for i := range words {
-			for n := min(5, len(words)-i); n > 0; n-- {
-				phrase := strings.Join(words[i:i+n], " ")
-				if found, ok := measure.ParseMethod(phrase); ok && m == "" {
-					m = found
-				}
-				if found, ok := measure.ParseService(phrase); ok && s == "" && !vague[phrase] {
-					s = found
-				}
-			}
-		}
+	text.WriteString("method:\n")
+	for _, l := range instructions {
+		text.WriteString(plain(l) + "\n")
 	}
-	return m, s
+	read, err := draft.ParsePours(text.String()).Resolve(f)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return read.Spec, read.Err()
 }

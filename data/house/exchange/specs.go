@@ -2,15 +2,17 @@ package exchange
 
 import (
 	"io"
+	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // SpecColumns are the columns of a file of specs, in the order they are written.
 func SpecColumns() []string {
-	return []string{"id", "name", "method", "service", "amount", "unit", "ingredient", "note"}
+	return []string{"id", "name", "method", "service", "amount", "unit", "ingredient", "note", "after", "hot_c", "glass", "garnish", "rim", "steps"}
 }
 
 // WriteSpecs writes specs as CSV, a pour a row.
@@ -19,11 +21,16 @@ func WriteSpecs(w io.Writer, specs []house.Spec) error {
 	for _, s := range specs {
 		for i, p := range s.Pours {
 			head := []string{s.ID, s.Name, string(s.Method), string(s.Service)}
+			tail := []string{unlessZero(s.HotC), s.Glass, s.Garnish, s.Rim, strings.Join(s.Steps, "\n")}
 			note := s.Note
 			if i > 0 {
-				head, note = []string{s.ID, "", "", ""}, ""
+				head, note, tail = []string{s.ID, "", "", ""}, "", make([]string, len(tail))
 			}
-			rows = append(rows, append(head, exact(p.Amount), string(p.Unit), p.Ingredient, note))
+			after := ""
+			if p.After {
+				after = "yes"
+			}
+			rows = append(rows, append(append(head, exact(p.Amount), string(p.Unit), p.Ingredient, note, after), tail...))
 		}
 	}
 	return writeTable(w, SpecColumns(), rows)
@@ -31,7 +38,7 @@ func WriteSpecs(w io.Writer, specs []house.Spec) error {
 
 // ReadSpecs reads specs from CSV. A spec with a bad row is bad as a whole: half
 // a drink is none. The finder is as in [ReadStock].
-func ReadSpecs(r io.Reader, f measure.Finder) (*Reading, error) {
+func ReadSpecs(r io.Reader, f draft.Finder) (*Reading, error) {
 	out := &Reading{}
 	t, err := readTable(r, SpecColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
 	if err != nil {
@@ -53,7 +60,7 @@ type gatherer struct {
 	spoil bool
 }
 
-func (g *gatherer) row(row tableRow, l *line, f measure.Finder) {
+func (g *gatherer) row(row tableRow, l *line, f draft.Finder) {
 	id, name := l.word("id"), l.text("name")
 	if id == "" {
 		id = house.IDOf(house.KindSpec, name)
@@ -64,7 +71,7 @@ func (g *gatherer) row(row tableRow, l *line, f measure.Finder) {
 	}
 	g.rows = append(g.rows, row)
 	g.head(l)
-	pour := house.Pour{Amount: l.numberOr("amount", 0), Ingredient: l.ingredient(f)}
+	pour := house.Pour{Amount: l.numberOr("amount", 0), Ingredient: l.ingredient(f), After: l.yes("after")}
 	unit, ok := measure.ParseUnit(l.word("unit"))
 	if !ok {
 		l.fail("unit: %q is not a unit of the bar; use one of %v", l.word("unit"), measure.Units())
@@ -80,21 +87,29 @@ func (g *gatherer) row(row tableRow, l *line, f measure.Finder) {
 // head reads what is said once a spec, on whichever of its rows.
 func (g *gatherer) head(l *line) {
 	if w := l.word("method"); w != "" {
-		m, ok := measure.ParseMethod(w)
+		m, ok := draft.ParseMethod(w)
 		if !ok {
 			l.fail("method: %q is not known; use one of %v", w, flavor.Methods())
 		}
 		g.spec.Method = m
 	}
 	if w := l.word("service"); w != "" {
-		s, ok := measure.ParseService(w)
+		s, ok := draft.ParseService(w)
 		if !ok {
 			l.fail("service: %q is not known; use one of %v", w, flavor.Services())
 		}
 		g.spec.Service = s
 	}
-	if n := l.text("note"); n != "" {
-		g.spec.Note = n
+	for column, field := range map[string]*string{"note": &g.spec.Note, "glass": &g.spec.Glass, "garnish": &g.spec.Garnish, "rim": &g.spec.Rim} {
+		if n := l.text(column); n != "" {
+			*field = n
+		}
+	}
+	if n := l.text("steps"); n != "" {
+		g.spec.Steps = strings.Split(n, "\n")
+	}
+	if v := l.number("hot_c"); v != nil {
+		g.spec.HotC = *v
 	}
 	if n := l.text("name"); n != "" && n != g.spec.Name {
 		if g.spec.Name != "" {

@@ -4,7 +4,7 @@ import (
 	"io"
 
 	"counterpour/data/house"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // StockColumns are the columns of a stock file, in the order they are written.
@@ -30,11 +30,11 @@ func WriteStock(w io.Writer, bottles []house.Bottle) error {
 
 // ReadStock reads bottles from CSV. The finder turns names of ingredients into
 // ids; without one they must be ids.
-func ReadStock(r io.Reader, f measure.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
+func ReadStock(r io.Reader, f draft.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
 
 // ReadStockOver is [ReadStock] for a house that has bottles: what a file has no
 // column for stays as it is in the bottle of that id. An empty field is empty.
-func ReadStockOver(r io.Reader, f measure.Finder, there []house.Bottle) (*Reading, error) {
+func ReadStockOver(r io.Reader, f draft.Finder, there []house.Bottle) (*Reading, error) {
 	out := &Reading{}
 	t, err := readTable(r, StockColumns(), []string{"name", "ingredient"}, out)
 	if err != nil {
@@ -65,7 +65,7 @@ func ReadStockOver(r io.Reader, f measure.Finder, there []house.Bottle) (*Readin
 }
 
 // bottle puts what a row states into a bottle.
-func (l *line) bottle(b *house.Bottle, f measure.Finder) {
+func (l *line) bottle(b *house.Bottle, f draft.Finder) {
 	b.Name, b.Ingredient = l.text("name"), l.ingredient(f)
 	if l.has("well") {
 		b.Well = l.yes("well")
@@ -103,7 +103,7 @@ func (l *line) measured(m *house.Measured) {
 }
 
 // ingredient reads an id or a name.
-func (l *line) ingredient(f measure.Finder) string {
+func (l *line) ingredient(f draft.Finder) string {
 	w := l.word("ingredient")
 	if w == "" {
 		l.fail("ingredient: is empty; write an id or a name")

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
 )
 
 // WriteText writes specs as a bartender would, with a blank line between them.
@@ -14,7 +14,7 @@ import (
 func WriteText(w io.Writer, specs []flavor.Spec) error {
 	var parts []string
 	for _, s := range specs {
-		parts = append(parts, measure.Format(s))
+		parts = append(parts, draft.Format(s))
 	}
 	_, err := io.WriteString(w, strings.Join(parts, "\n"))
 	return err
@@ -23,7 +23,7 @@ func WriteText(w io.Writer, specs []flavor.Spec) error {
 // ReadText reads one spec or several from text that was pasted, blank lines
 // between them. A blank line after the name, or before the method, does not
 // end a spec. Bad ones are numbered by the line they start on.
-func ReadText(r io.Reader, f measure.Finder) (*Reading, error) {
+func ReadText(r io.Reader, f draft.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
@@ -38,14 +38,9 @@ func ReadText(r io.Reader, f measure.Finder) (*Reading, error) {
 	return out.done(), nil
 }
 
-func (r *Reading) readText(b block, f measure.Finder) {
+func (r *Reading) readText(b block, f draft.Finder) {
 	name := strings.TrimSpace(b.lines[0])
-	draft, err := measure.Parse(strings.Repeat("\n", b.first-1) + strings.Join(b.lines, "\n"))
-	if err != nil {
-		r.bad(b.first, name, err)
-		return
-	}
-	spec, err := measure.Resolve(draft, f)
+	spec, err := draft.Read(strings.Repeat("\n", b.first-1)+strings.Join(b.lines, "\n"), f)
 	if err != nil {
 		r.bad(b.first, name, err)
 		return
@@ -104,21 +99,19 @@ func join(out []block, b block) []block {
 }
 
 func poursIn(b block) bool {
-	for _, l := range b.lines {
-		d, err := measure.Parse("name: x\n" + l)
-		if err == nil && len(d.Lines) > 0 {
-			return true
-		}
-	}
-	return false
+	return len(draft.Parse(strings.Join(b.lines, "\n")).Lines) > 0
 }
 
 func onlyMethod(b block) bool {
-	for _, l := range b.lines {
-		d, err := measure.Parse("name: x\n1 oz x\n" + l)
-		if err != nil || len(d.Lines) != 1 {
+	serving := false
+	for _, e := range draft.ParsePours(strings.Join(b.lines, "\n")).Entries {
+		switch e.Kind {
+		case draft.KindServing:
+			serving = true
+		case draft.KindGarnish, draft.KindRim, draft.KindStep, draft.KindRemark:
+		default:
 			return false
 		}
 	}
-	return true
+	return serving
 }

@@ -1,10 +1,11 @@
-package measure
+package draft
 
 import (
 	"fmt"
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 )
 
 // longML is the volume in mL of juice or soda from which a built drink is long;
@@ -15,8 +16,9 @@ const longML = 60
 // empty, by common practice, and a note for each thing assumed, those about
 // units among them.
 //
-// What holds juice, egg, dairy, purée or anything sour is shaken; what holds
-// something carbonated beside none of these is built; the rest is stirred.
+// What is served hot or neat is built; else what holds juice, egg, dairy, purée
+// or anything sour, before it is topped, is shaken; what holds something
+// carbonated beside none of these is built; the rest is stirred.
 // Shaken, stirred and thrown drinks are served up, or long with something
 // carbonated; built ones on the rocks, or long with 60 mL or more of soda or
 // juice; swizzled ones on crushed ice; blended ones up.
@@ -28,7 +30,7 @@ func Assume(s flavor.Spec) flavor.Spec {
 		}
 	}
 	for _, p := range s.Pours {
-		if n := unitNote(p); n != "" {
+		if n := measure.UnitNote(p); n != "" {
 			note("%s", n)
 		}
 	}
@@ -44,39 +46,17 @@ func Assume(s flavor.Spec) flavor.Spec {
 	return s
 }
 
-// unitNote says what was taken for granted about the unit of a pour.
-func unitNote(p flavor.Pour) string {
-	if p.Profile == nil || hasYield(p.Profile, p.Unit) {
-		return ""
-	}
-	info, ok := infoOf(p.Unit)
-	switch {
-	case !ok:
-		return ""
-	case p.Unit == flavor.PartUnit:
-		return fmt.Sprintf("a part is taken as %v ml", PartML)
-	case p.Unit == flavor.Top:
-		return fmt.Sprintf("topping up is taken as %v ml", TopML)
-	case p.Unit == flavor.Splash:
-		return fmt.Sprintf("a splash is taken as %v ml", SplashML)
-	case p.Unit == flavor.Float, p.Unit == flavor.Rinse, p.Unit == flavor.Spritz, p.Unit == flavor.Scoop:
-		return fmt.Sprintf("a %s is taken as %v ml", p.Unit, info.size.Value)
-	case p.Unit == flavor.Pinch:
-		return fmt.Sprintf("a pinch is taken as %v g", PinchG)
-	case info.kind == byVolume && bulk(p.Profile) > 0:
-		return fmt.Sprintf("%s by volume is taken as it lies in a spoon, %.2f g/ml", p.Profile.Name, bulk(p.Profile))
-	}
-	return ""
-}
-
 // usualMethod returns the method that the trade would use, and why.
 func usualMethod(s *flavor.Spec) (flavor.Method, string) {
+	if s.Service == flavor.Hot || s.Service == flavor.Neat {
+		return flavor.Build, "what is served " + string(s.Service)
+	}
 	carbonated := false
 	for _, p := range s.Pours {
 		switch {
 		case p.Profile == nil:
 			continue
-		case p.Profile.Class.Shaken():
+		case p.Profile.Class.Shaken() && !p.After:
 			return flavor.Shake, p.Profile.Name
 		case p.Profile.Carbonated:
 			carbonated = true

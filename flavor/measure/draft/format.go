@@ -1,0 +1,178 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// Format returns s in the text form, a pour a line, then the method and the
+// service, and a line each for glass, rim, garnish and steps. [Read] reads it as
+// the same spec, as long as the names of its ingredients are names that the
+// finder knows and s is within the limits of this package. The notes are not
+// written, and pours that go in afterwards by their unit are marked so.
+func Format(s flavor.Spec) string {
+	var b strings.Builder
+	name := oneLine(s.Name)
+	if name != "" {
+		b.WriteString(formatName(name) + "\n")
+	}
+	for i := range s.Pours {
+		again := slices.ContainsFunc(s.Pours[:i], func(p flavor.Pour) bool { return p.Profile == s.Pours[i].Profile })
+		b.WriteString(formatPour(&s.Pours[i], name == "" && i == 0, again) + "\n")
+	}
+	said := names([]flavor.Method{s.Method})
+	said = append(said, string(s.Service))
+	if s.HotC > 0 {
+		said = append(said, number(s.HotC)+" °C")
+	}
+	if line := joinNonEmpty(said, ", "); line != "" {
+		b.WriteString(line + "\n")
+	}
+	for _, l := range []struct{ label, text string }{{"glass", s.Glass}, {"rim", s.Rim}, {"garnish", s.Garnish}} {
+		if text := oneLine(l.text); text != "" {
+			b.WriteString(l.label + ": " + text + "\n")
+		}
+	}
+	for _, step := range s.Steps {
+		if text := oneLine(step); text != "" {
+			b.WriteString("step: " + text + "\n")
+		}
+	}
+	return b.String()
+}
+
+func joinNonEmpty(words []string, sep string) string {
+	var kept []string
+	for _, w := range words {
+		if w != "" {
+			kept = append(kept, w)
+		}
+	}
+	return strings.Join(kept, sep)
+}
+
+// formatName marks a name that would be read as something else.
+func formatName(name string) string {
+	d := Parse(name + "\n1 oz x")
+	if d.Name == name && len(d.Lines) == 1 && d.servingName == nil && d.perhapsPour == nil && len(d.Faults) == 0 && d.Glass == "" {
+		return name
+	}
+	return namePrefix + " " + name
+}
+
+// FormatPour returns a pour as a line that reads back as it.
+func FormatPour(p flavor.Pour) string { return formatPour(&p, false, false) }
+
+// formatPour writes the most natural line that reads back as p. A drink that
+// pours the same again states the amount, or to top with it would speak of the
+// pour before.
+func formatPour(p *flavor.Pour, first, again bool) string {
+	name := oneLine(p.Match.Asked)
+	if p.Profile != nil {
+		name = oneLine(p.Profile.Name)
+	}
+	if p.Unit == "" {
+		return exactNumber(p.Amount, p.Unit) + " " + name
+	}
+	plain := exactNumber(p.Amount, p.Unit) + " " + unitWord(p.Amount, p.Unit) + " " + name
+	if p.After && !p.Unit.After() {
+		plain = "top " + plain
+	}
+	natural := naturalLines(p, name)
+	if again && p.Unit.After() {
+		natural = nil
+	}
+	for _, line := range append(natural, plain) {
+		if readsAs(line, p, name, first) {
+			return line
+		}
+	}
+	// The name would be read as another in this place: say what it is.
+	if p.Profile != nil {
+		return strings.TrimSuffix(plain, name) + name + " (" + plainMark + ")"
+	}
+	return plain
+}
+
+// readsAs reports whether a line is read as the amount, the unit and the name
+// of a pour, and the place makes nothing else of the name.
+func readsAs(line string, p *flavor.Pour, name string, first bool) bool {
+	text := line
+	if !first {
+		text = "name: x\n" + line
+	}
+	d := Parse(text)
+	if len(d.Lines) != 1 || len(d.Faults) > 0 || len(d.Entries) != map[bool]int{true: 1, false: 2}[first] {
+		return false
+	}
+	l := &d.Lines[0]
+	if l.Amount != p.Amount || l.Name != name || l.times != 0 || l.measure != "" || l.squeezed || l.muddled || l.noAmount || l.Note != "" {
+		return false
+	}
+	if l.After != (p.After || p.Unit.After()) {
+		return false
+	}
+	if l.Unit != p.Unit && !(l.Unit == "" && p.Unit == flavor.Piece && countedBare(p)) {
+		return false
+	}
+	return !movable(name, p)
+}
+
+// countedBare reports whether a bare number of the pour is a number of things,
+// whatever the other lines say.
+func countedBare(p *flavor.Pour) bool {
+	if p.Profile == nil {
+		return false
+	}
+	t := task{line: &Line{Name: p.Profile.Name}, base: found{profile: p.Profile}, amount: p.Amount}
+	return t.counts() == flavor.Piece
+}
+
+// movable reports whether the place would make another ingredient of the name,
+// or ask.
+func movable(name string, p *flavor.Pour) bool {
+	pl := placeOf(p.Unit, p.Amount, p.After)
+	for _, n := range strip(name) {
+		key := flavor.NormaliseName(n)
+		switch {
+		case p.Unit == flavor.Drop && byDrop[key] != "":
+			return true
+		case (p.Unit == flavor.Dash || p.Unit == flavor.Drop) && (byDash[key] != "" && flavor.NormaliseName(byDash[key]) != key || askDash[key] != nil):
+			return true
+		case p.Unit.Spoon() && spooned[key] != "":
+			return flavor.NormaliseName(spooned[key]) != key
+		case (p.Unit.Spoon() || pl.volume() || pl.topped) && (byVolume[key] != "" || askVolume[key] != nil || askTop[key] != nil):
+			return true
+		}
+	}
+	return false
+}
+
+// naturalLines are the ways to write p that a bartender would prefer.
+func naturalLines(p *flavor.Pour, name string) []string {
+	amount := exactNumber(p.Amount, p.Unit)
+	word := unitWord(p.Amount, p.Unit)
+	switch {
+	case p.Unit.After() && p.Amount == 1:
+		return []string{string(p.Unit) + " " + name}
+	case p.After && !p.Unit.After():
+		return []string{"top " + amount + " " + word + " " + name}
+	case p.Unit == flavor.Piece:
+		return []string{amount + " " + name}
+	case p.Unit.Counted() && !endsInUnit(name):
+		return []string{amount + " " + name + " " + word}
+	}
+	return []string{amount + " " + word + " " + name}
+}
+
+func endsInUnit(name string) bool {
+	_, ok := measure.ParseUnit(name[strings.LastIndexByte(name, ' ')+1:])
+	return ok
+}
+
+func exactNumber(amount float64, u flavor.Unit) string { return measure.ExactNumber(amount, u) }
+
+func unitWord(amount float64, u flavor.Unit) string { return measure.UnitWord(amount, u) }

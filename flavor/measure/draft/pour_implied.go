@@ -1,0 +1,259 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// pourVerbs begin a pour that goes on or into the glass, in the unit that goes
+// without saying.
+var pourVerbs = map[string]flavor.Unit{
+	"top": flavor.Top, "topped": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
+	"float": flavor.Float, "layer": flavor.Float,
+	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
+	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
+}
+
+// pouredOn reads "top with soda", "float ½ oz cream", "rinse the glass with
+// absinthe".
+func (p *pour) pouredOn(r *reader, toks []token) bool {
+	if len(toks) == 0 || toks[0].kind != word {
+		return false
+	}
+	unit, ok := pourVerbs[toks[0].text]
+	if !ok {
+		return false
+	}
+	rest := skipObject(toks[1:])
+	if len(rest) == 0 {
+		return false
+	}
+	if iceOnly(rest) {
+		p.shape = shapeServing
+		return true
+	}
+	p.After = true
+	if after, ok := p.takeAmount(rest); ok {
+		p.readAfterAmount(r, after)
+		return true
+	}
+	name := p.takeTails(r, rest)
+	if p.amountLast(r, name) {
+		p.After = true
+		return true
+	}
+	if stepLike(name) && unit != flavor.Top {
+		*p = pour{of: p.of}
+		return false
+	}
+	p.Unit = unit
+	p.takeName(r, name)
+	p.Amount, p.shape, p.UnitAt = 1, shapeImplied, Span{toks[0].start, toks[0].end}
+	return true
+}
+
+// skipObject drops "up with", "the glass with", "of" and the like before what
+// is poured.
+func skipObject(toks []token) []token {
+	with := slices.IndexFunc(toks, func(t token) bool { return t.kind == word && (t.text == "with" || t.text == "of") })
+	if with >= 0 && with < 6 {
+		s := readServing(toks[:with])
+		if len(s.unknown) == 0 {
+			toks = toks[with+1:]
+		}
+	}
+	for len(toks) > 0 && (toks[0].kind == mark || objectWords[toks[0].text]) {
+		if toks[0].is("(") || toks[0].is("~") {
+			break
+		}
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// objectWords stand between a verb and what is poured.
+var objectWords = set(`up off of on over a an the some little remaining rest more in`)
+
+// fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
+func (p *pour) fromFruit(r *reader, toks []token) bool {
+	if len(toks) < 2 || toks[0].kind != word {
+		return false
+	}
+	of := toks[1:]
+	if of[0].text == "of" || of[0].text == "from" {
+		of = of[1:]
+	}
+	if len(of) == 0 {
+		return false
+	}
+	switch toks[0].text {
+	case "juice":
+		rest, ok := p.takeAmount(of)
+		if !ok || len(rest) == 0 {
+			return false
+		}
+		p.takeName(r, rest)
+		p.squeezed, p.shape = true, shapePour
+		return true
+	case "squeeze", "squirt":
+		if stepLike(of) {
+			return false
+		}
+		rest, ok := p.takeAmount(of)
+		if !ok {
+			rest, p.noAmount, p.Amount = of, true, 1
+		}
+		rest = p.takeTrailingUnit(rest)
+		p.takeName(r, rest)
+		if p.Unit == "" {
+			p.Unit = flavor.Wedge
+		}
+		p.shape = shapePour
+		p.addNote("a squeeze is taken as a wedge")
+		return true
+	case "white", "yolk":
+		rest, ok := p.takeAmount(of)
+		if !ok || len(rest) != 1 || rest[0].text != "egg" && rest[0].text != "eggs" {
+			*p = pour{of: p.of}
+			return false
+		}
+		p.Name, p.NameAt, p.shape = "egg "+toks[0].text, Span{toks[0].start, rest[0].end}, shapePour
+		p.Unit = flavor.Piece
+		return true
+	}
+	return false
+}
+
+// eggs are poured one at a time where no amount is written.
+var eggs = set(`ew egg eggs white whites yolk yolks eggwhite egg-white`)
+
+// readWithoutAmount reads tokens that state no amount.
+func (p *pour) readWithoutAmount(r *reader, toks []token) {
+	if p.garnishAsked() {
+		p.shape = shapeGarnish
+		return
+	}
+	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
+		p.Amount, p.noAmount, p.shape = 1, false, shapeImplied
+		p.takeName(r, toks)
+		return
+	}
+	whole := trimMarks(p.of)
+	if n, _ := tailAt(whole); n > 0 && n == len(whole) {
+		p.shape = shapeTail
+		return
+	}
+	if p.impliedUnit(r, toks) || p.rinsedGlass(r, whole) {
+		return
+	}
+	if s := readServing(whole); s.begins && (len(s.unknown) == 0 || stepVerbs[whole[0].text] || s.states()) || len(s.unknown) == 0 && s.states() || iceOnly(whole) {
+		p.shape = shapeServing
+		return
+	}
+	if len(toks) == 0 {
+		return
+	}
+	p.takeName(r, toks)
+	p.shape = shapeName
+	last := toks[len(toks)-1].text
+	switch {
+	case len(toks) <= 3 && eggs[last] && (last != "white" && last != "whites" || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].text, "egg")):
+		p.Amount, p.Unit, p.noAmount, p.shape = 1, flavor.Piece, true, shapeImplied
+	case last == "cube" && len(toks) > 1:
+		p.Amount, p.noAmount, p.shape = 1, true, shapeImplied
+		p.Name = oneLine(r.text[p.NameAt.Start:toks[len(toks)-2].end])
+		p.Unit = flavor.Cube
+	case garnishNouns[last] && !p.muddled:
+		p.shape, p.byNoun = shapeGarnish, true
+	}
+}
+
+// impliedUnit reads a pour whose amount goes without saying: "splash of water".
+// What is laid on a drink, such as a slice, is garnish unless it is muddled.
+func (p *pour) impliedUnit(r *reader, toks []token) bool {
+	u, n := unitAt(toks)
+	if n == 0 {
+		return false
+	}
+	rest := toks[n:]
+	for len(rest) > 0 && (rest[0].text == "of" || rest[0].is(":")) {
+		rest = rest[1:]
+	}
+	p.Unit, p.Amount, p.UnitAt = u, 1, Span{toks[0].start, toks[n-1].end}
+	p.takeName(r, rest)
+	switch {
+	case u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre || u == flavor.PartUnit || u == flavor.Gram:
+		if p.Name == "" && n == len(toks) && toks[0].text == "g" {
+			break
+		}
+		w := oneLine(r.text[toks[0].start:toks[len(toks)-1].end])
+		p.shape = shapeImplied
+		p.fault = invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, u, u)
+		return true
+	case p.Name == "":
+	case (u == flavor.Slice || u == flavor.Wedge || u == flavor.Sprig || u == flavor.Leaf || u == flavor.Piece) && !p.muddled:
+		p.shape, p.Name = shapeGarnish, ""
+		return true
+	default:
+		p.shape = shapeImplied
+		return true
+	}
+	p.Unit, p.Amount, p.UnitAt, p.NameAt = "", 0, Span{}, Span{}
+	return false
+}
+
+// rinsedGlass reads "absinthe-rinsed coupe".
+func (p *pour) rinsedGlass(r *reader, toks []token) bool {
+	for i := range toks {
+		name, ok := strings.CutSuffix(toks[i].text, "-rinsed")
+		if !ok && toks[i].text == "rinsed" && i > 0 {
+			name, ok = oneLine(r.text[toks[0].start:toks[i-1].end]), true
+		}
+		if !ok || i+1 == len(toks) {
+			continue
+		}
+		s := readServing(toks[i+1:])
+		if s.glass == "" || len(s.unknown) > 0 {
+			continue
+		}
+		r.said.merge(&s, true)
+		p.Name, p.Unit, p.Amount, p.After, p.shape = name, flavor.Rinse, 1, true, shapeImplied
+		p.NameAt = Span{toks[0].start, toks[0].start + len(name)}
+		p.UnitAt = Span{toks[i].end - len("rinsed"), toks[i].end}
+		return true
+	}
+	return false
+}
+
+// rim reads what the rim of the glass is dressed with.
+func (p *pour) rim(toks []token) bool {
+	found := false
+	var kept []string
+	for i := range toks {
+		switch w := toks[i].text; {
+		case w == "rim" || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):
+			found = true
+			if name, ok := strings.CutSuffix(w, "-rimmed"); ok {
+				kept = append(kept, name)
+			}
+		case toks[i].kind == mark || w == "with" || w == "the" || w == "glass" || w == "a" || w == "of":
+		default:
+			kept = append(kept, w)
+		}
+	}
+	if found {
+		p.shape, p.remark = shapeRim, strings.Join(kept, " ")
+	}
+	return found
+}
+
+// garnish reads a garnish that says so first.
+func (p *pour) garnish(toks []token) bool {
+	if garnishVerbs[toks[0].text] {
+		p.shape = shapeGarnish
+		return true
+	}
+	return false
+}

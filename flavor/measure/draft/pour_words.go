@@ -1,0 +1,118 @@
+package draft
+
+import "counterpour/flavor"
+
+// approximations stand before an amount or a unit. The first list changes
+// nothing that can be measured; the second is said in a note.
+var (
+	looseWords = set(`about approx approximately ca circa roughly around full level even exactly ~ good`)
+	biasWords  = set(`scant fat heavy generous healthy short heaping heaped rounded bare hefty big small large tiny light thick thin nearly almost barely`)
+)
+
+// leadWords begin a pour and say nothing of it.
+var leadWords = set(`add pour measure plus then and with also combine use using mix`)
+
+// measures are what bars say for an amount of another unit: common practice.
+var measures = map[string]struct {
+	amount float64
+	unit   flavor.Unit
+	note   string
+}{
+	"dl": {10, flavor.Centilitre, ""}, "decilitre": {10, flavor.Centilitre, ""}, "decilitres": {10, flavor.Centilitre, ""},
+	"deciliter": {10, flavor.Centilitre, ""}, "deciliters": {10, flavor.Centilitre, ""},
+	"jigger": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}, "jiggers": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
+	"jig":  {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
+	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
+	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
+}
+
+// otherMeasures are measures that are not units of the bar here. After a number
+// they are a fault, not part of a name.
+var otherMeasures = set(`cup cups pint pints quart quarts gallon gallons litre litres liter liters l lb lbs pound pounds kg mg
+gill gills measure measures glug glugs finger fingers nip nips bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
+wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch`)
+
+// parts are pieces of a fruit that are a share of it: common practice.
+var partsOfFruit = map[string]float64{"cheek": 1.0 / 3, "cheeks": 1.0 / 3, "half": 0.5, "halves": 0.5, "quarter": 0.25, "quarters": 0.25, "eighth": 0.125, "eighths": 0.125}
+
+// tail is what the words after a name say.
+type tail struct {
+	unit     flavor.Unit // of a pour without an amount
+	after    bool
+	muddled  bool
+	squeezed bool
+	garnish  bool
+	each     bool
+	remark   string // kept as a note
+	refuse   bool   // states no amount: "to taste"
+}
+
+// tails are the words that may follow a name, the longest first.
+var tails = []struct {
+	words []string
+	tail  tail
+}{
+	{[]string{"to", "top", "up"}, tail{unit: flavor.Top, after: true}}, {[]string{"to", "top", "off"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"to", "fill", "up"}, tail{unit: flavor.Top, after: true}}, {[]string{"to", "top", "with"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"for", "the", "rinse"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"as", "a", "float"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"to", "top"}, tail{unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"top", "off"}, tail{unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"on", "top"}, tail{unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"to", "lengthen"}, tail{unit: flavor.Top, after: true}}, {[]string{"to", "finish"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"to", "float"}, tail{unit: flavor.Float, after: true}}, {[]string{"floated", "on", "top"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"to", "rinse"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"for", "rinse"}, tail{unit: flavor.Rinse, after: true}},
+	{[]string{"to", "spritz"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"to", "mist"}, tail{unit: flavor.Spritz, after: true}},
+	{[]string{"to", "taste"}, tail{refuse: true}}, {[]string{"as", "needed"}, tail{refuse: true}}, {[]string{"if", "needed"}, tail{refuse: true}},
+	{[]string{"for", "muddling"}, tail{muddled: true}}, {[]string{"to", "muddle"}, tail{muddled: true}},
+	{[]string{"to", "garnish"}, tail{garnish: true}}, {[]string{"for", "garnish"}, tail{garnish: true}}, {[]string{"as", "garnish"}, tail{garnish: true}},
+	{[]string{"as", "a", "garnish"}, tail{garnish: true}}, {[]string{"for", "the", "garnish"}, tail{garnish: true}}, {[]string{"garnish"}, tail{garnish: true}},
+	{[]string{"top"}, tail{unit: flavor.Top, after: true}}, {[]string{"topper"}, tail{unit: flavor.Top, after: true}}, {[]string{"topped"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"float"}, tail{unit: flavor.Float, after: true}}, {[]string{"floated"}, tail{unit: flavor.Float, after: true}}, {[]string{"floater"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"rinse"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"rinsed"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"wash"}, tail{unit: flavor.Rinse, after: true}},
+	{[]string{"spritz"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{unit: flavor.Spritz, after: true}},
+	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
+	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
+	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
+	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
+}
+
+// garnishNouns end what is laid on a drink rather than poured into it.
+var garnishNouns = set(`twist twists peel peels zest wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
+cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
+umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
+raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none`)
+
+// garnishVerbs begin what is laid on a drink.
+var garnishVerbs = set(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched`)
+
+// labels are the words before a colon, and what follows them.
+type label uint8
+
+const (
+	noLabel      label = iota
+	labelName          // the drink's name
+	labelPours         // pours follow
+	labelServing       // method, service, ice
+	labelStep          // a step, kept as it is
+	labelGlass
+	labelGarnish
+	labelRim
+	labelRemark
+)
+
+var labels = map[string]label{
+	"name": labelName, "drink": labelName, "cocktail": labelName, "title": labelName, "spec": labelName, "recipe": labelName,
+	"ingredients": labelPours, "ingredient": labelPours, "pours": labelPours, "base": labelPours, "tin": labelPours, "shaker": labelPours, "in the tin": labelPours,
+	"in tin": labelPours, "in shaker": labelPours, "in glass": labelPours, "in the glass": labelPours, "build order": labelPours, "mix": labelPours, "specs": labelPours, "combine": labelPours,
+	"modifiers": labelPours, "modifier": labelPours, "citrus": labelPours, "sweet": labelPours, "sour": labelPours, "strong": labelPours, "weak": labelPours, "after": labelPours, "add": labelPours,
+	"cheater": labelPours, "short tin": labelPours, "large tin": labelPours, "small tin": labelPours,
+	"method": labelServing, "service": labelServing, "serve": labelServing, "served": labelServing, "ice": labelServing, "technique": labelServing, "style": labelServing,
+	"mixing": labelServing, "prep": labelServing, "temp": labelServing, "temperature": labelServing, "strain": labelServing,
+	"directions": labelServing, "instructions": labelServing, "preparation": labelServing, "procedure": labelServing, "steps": labelServing, "how": labelServing, "to make": labelServing,
+	"step":  labelStep,
+	"glass": labelGlass, "glassware": labelGlass, "vessel": labelGlass, "serve in": labelGlass, "served in": labelGlass, "glas": labelGlass,
+	"garnish": labelGarnish, "garnishes": labelGarnish, "garn": labelGarnish, "gar": labelGarnish, "g": labelGarnish, "top note": labelGarnish, "finish with": labelGarnish, "decoration": labelGarnish,
+	"rim": labelRim, "rimmed": labelRim,
+	"note": labelRemark, "notes": labelRemark, "source": labelRemark, "by": labelRemark, "credit": labelRemark, "comment": labelRemark, "comments": labelRemark, "remark": labelRemark,
+	"yield": labelRemark, "serves": labelRemark, "makes": labelRemark, "date": labelRemark, "author": labelRemark, "tasting": labelRemark, "history": labelRemark, "category": labelRemark, "tags": labelRemark,
+}

@@ -1,0 +1,482 @@
+package draft
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+)
+
+// reader gathers a draft line by line.
+type reader struct {
+	d       Draft
+	text    string
+	said    serving
+	first   bool  // nothing but blanks and remarks so far
+	section label // of a header that stands alone above
+	toks    []token
+	cut     []piece
+}
+
+func (r *reader) fail(line int, f *flavor.Fault) {
+	f.Location = lineLocation(line)
+	r.d.Faults = append(r.d.Faults, f)
+}
+
+func (r *reader) entry(k Kind, line int, s Span) {
+	r.d.Entries = append(r.d.Entries, Entry{k, s, line})
+}
+
+// line reads text[from:to], and is false when reading should stop.
+func (r *reader) line(n, from, to int) bool {
+	r.text = r.d.text
+	from, to = trimSpan(r.text, from, to)
+	if from == to {
+		if r.section == labelGarnish {
+			r.section = noLabel
+		}
+		return true
+	}
+	span := Span{from, to}
+	if r.text[from] == '#' {
+		r.entry(KindRemark, n, span)
+		return true
+	}
+	first := r.first
+	r.first = false
+	if fault := checkLine(r.text[from:to]); fault != nil {
+		r.entry(KindUnread, n, span)
+		r.fail(n, fault)
+		return len(r.d.Faults) < MaxFaults
+	}
+	r.toks = lex(r.toks[:0], r.text, from, to)
+	toks := r.unlist(r.toks)
+	if len(toks) == 0 {
+		r.ruled(n, span)
+		return true
+	}
+	l, rest := header(toks)
+	if first {
+		if r.firstLine(n, span, l, rest, toks) {
+			return true
+		}
+	} else if l != noLabel && r.labelled(n, span, l, rest) {
+		return true
+	}
+	if l != noLabel && l != labelName {
+		toks = rest
+	}
+	if r.section == labelGarnish && l == noLabel {
+		r.garnish(n, span)
+		return true
+	}
+	r.entries(n, span, toks, r.section == labelServing || l == labelServing)
+	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
+}
+
+// ruled passes over a ruled line; other signs say nothing that can be read.
+func (r *reader) ruled(n int, s Span) {
+	written := r.text[s.Start:s.End]
+	if strings.Trim(written, "-=_*~·•.–— ") == "" {
+		r.entry(KindRemark, n, s)
+		return
+	}
+	r.entry(KindUnread, n, s)
+	r.fail(n, invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written))
+}
+
+// trimSpan drops spaces and what cannot be seen at both ends.
+func trimSpan(text string, from, to int) (int, int) {
+	inner := strings.TrimFunc(text[from:to], func(c rune) bool {
+		return c == ' ' || invisible(c) || strings.ContainsRune("\t\u00a0\u2002\u2003\u2009\u202f\u3000\v\f\u0085", c)
+	})
+	if inner == "" {
+		return from, from
+	}
+	from += strings.Index(text[from:to], inner)
+	return from, from + len(inner)
+}
+
+// checkLine refuses a line that is too long or holds what no keyboard types.
+func checkLine(line string) *flavor.Fault {
+	if len(line) > MaxLine && utf8.RuneCountInString(line) > maxStep {
+		return invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", maxStep)
+	}
+	if i := strings.IndexFunc(line, unprintable); i >= 0 {
+		c, _ := utf8.DecodeRuneInString(line[i:])
+		return invalid("", string(c), "the line holds the control character %U; delete it", c)
+	}
+	return nil
+}
+
+// unlist drops a bullet or the number of a list. A dash is a bullet only before
+// a space: "-2 oz" is a negative amount.
+func (r *reader) unlist(toks []token) []token {
+	for len(toks) > 0 {
+		t := &toks[0]
+		switch {
+		case t.is("•") || t.is(">") || t.is("|") || t.is("[") || t.is("]"):
+		case t.is("-") && (len(toks) == 1 || !toks[1].glued):
+		case t.kind == numeral && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && t.wrong == "" &&
+			t.value == float64(int(t.value)) && !startsUnit(toks[2:]):
+			toks = toks[1:]
+		default:
+			return toks
+		}
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// firstLine reads the name of the drink, and is false if the line states a
+// pour.
+func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
+	if l == labelName {
+		at := span
+		if len(rest) > 0 {
+			at.Start = rest[0].start
+			r.setName(n, at)
+		}
+		return true
+	}
+	if l == labelPours && len(rest) == 0 {
+		r.entry(KindRemark, n, span)
+		return true
+	}
+	in := r.spread(r.gather(r.pieces(toks)))
+	if l == noLabel && r.oneLiner(n, span, in) {
+		return true
+	}
+	for i := range in {
+		if p := &in[i].pour; p.states(r) {
+			return false
+		}
+	}
+	at := span
+	at.Start = toks[0].start
+	r.setName(n, at)
+	if len(in) == 1 && in[0].pour.shape == shapeImplied && in[0].pour.fault == nil {
+		line := r.lineOf(n, &in[0].pour)
+		r.d.perhapsPour = &line
+	}
+	if s := readServing(toks); s.method != "" && len(s.unknown) == 0 && s.conflict == nil && s.words > 1 {
+		r.d.servingName = &s
+	}
+	return true
+}
+
+// states reports whether a stretch of the first line is a pour and no part of a
+// name.
+func (p *pour) states(r *reader) bool {
+	if p.shape != shapePour && !(p.shape == shapeAmount && p.Unit != "" && !p.words) {
+		return p.fault != nil && p.shape == shapePour
+	}
+	if p.fault != nil {
+		return !p.words && !p.gluedName()
+	}
+	written := r.text[p.AmountAt.Start:p.AmountAt.End]
+	switch {
+	case p.words && (written == "a" || written == "A" || strings.EqualFold(written, "an")):
+		return p.Unit != "" && !p.UnitAt.Empty() && !p.Unit.Counted()
+	case !p.UnitAt.Empty() && p.UnitAt.Start < p.NameAt.Start:
+		return true
+	case p.Unit == "" && p.Amount > 100:
+		return false
+	}
+	return !p.gluedName()
+}
+
+// oneLiner reads a name and its pours on one line: "Halyard: 2 oz gin, ...".
+func (r *reader) oneLiner(n int, span Span, in []piece) bool {
+	if len(in) < 2 || in[0].pour.shape != shapeName && in[0].pour.shape != shapeServing && in[0].pour.shape != shapeGarnish {
+		return false
+	}
+	pours := 0
+	for i := range in[1:] {
+		if in[1+i].pour.states(r) {
+			pours++
+		}
+	}
+	sep := in[1].sep
+	if pours == 0 || sep != ":" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].pour.shape != shapeName && sep != ":" && sep != "-" {
+		return false
+	}
+	if in[0].pour.shape == shapeServing && labels[in[0].toks[0].text] == noLabel && sep == ":" && methodWord(in[0].toks) && len(in[0].toks) == 1 {
+		return false // "shake: 2 oz gin, ..."
+	}
+	toks := in[0].toks
+	r.setName(n, Span{toks[0].start, toks[len(toks)-1].end})
+	for i := range in[1:] {
+		r.take(n, span, &in[1+i], false)
+	}
+	return true
+}
+
+func (r *reader) setName(n int, at Span) {
+	r.d.Name, r.d.nameAt = oneLine(r.text[at.Start:at.End]), at
+	r.entry(KindName, n, at)
+}
+
+// labelled reads a line that says what it is, and is false if what follows the
+// label is to be read like any other line.
+func (r *reader) labelled(n int, span Span, l label, rest []token) bool {
+	r.section = noLabel
+	if len(rest) == 0 {
+		r.section = l
+		r.entry(KindRemark, n, span)
+		return true
+	}
+	at := Span{rest[0].start, span.End}
+	text := oneLine(r.text[at.Start:at.End])
+	switch l {
+	case labelGarnish:
+		r.garnish(n, at)
+	case labelRim:
+		r.d.Rim = text
+		r.entry(KindRim, n, at)
+	case labelGlass:
+		s := readServing(rest)
+		s.glass, s.conflict = text, nil
+		s.method = ""
+		r.said.merge(&s, true)
+		r.d.Glass = text
+		r.entry(KindServing, n, at)
+	case labelStep:
+		r.d.Steps = append(r.d.Steps, text)
+		r.entry(KindStep, n, at)
+	case labelRemark:
+		r.entry(KindRemark, n, at)
+	case labelName:
+		if r.d.Name != "" {
+			return false
+		}
+		r.setName(n, at)
+	default:
+		return false
+	}
+	return true
+}
+
+func (r *reader) garnish(n int, at Span) {
+	text := oneLine(strings.Trim(r.text[at.Start:at.End], " ,;.-•*"))
+	if text == "" {
+		return
+	}
+	if r.d.Garnish != "" {
+		r.d.Garnish += ", "
+	}
+	r.d.Garnish += text
+	r.entry(KindGarnish, n, at)
+}
+
+// entries reads what one line holds.
+func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
+	in := r.spread(r.gather(r.pieces(toks)))
+	for i := range in {
+		r.take(n, span, &in[i], asSteps)
+	}
+}
+
+// take takes one entry of a line.
+func (r *reader) take(n int, span Span, p *piece, asStep bool) {
+	if len(p.toks) == 0 {
+		return
+	}
+	at := Span{p.toks[0].start, p.toks[len(p.toks)-1].end}
+	written := oneLine(r.text[at.Start:at.End])
+	switch p.pour.shape {
+	case shapeNothing:
+		r.ruled(n, at)
+	case shapePour, shapeImplied:
+		r.takePour(n, at, &p.pour, asStep)
+	case shapeServing:
+		r.takeServing(n, at, p.toks, asStep)
+	case shapeGarnish:
+		r.takeGarnish(n, at, p)
+	case shapeRim:
+		r.d.Rim = p.pour.remark
+		if s := readServing(p.toks); s.glass != "" {
+			r.said.merge(&serving{glass: s.glass}, true)
+		}
+		r.entry(KindRim, n, at)
+	case shapeAmount:
+		r.unread(n, at, invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
+	case shapeTail:
+		r.unread(n, at, invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written))
+	case shapeName:
+		if asStep {
+			r.takeServing(n, at, p.toks, true)
+			return
+		}
+		r.unnamed(n, at, written, p.toks)
+	}
+}
+
+func (r *reader) unread(n int, at Span, f *flavor.Fault) {
+	r.entry(KindUnread, n, at)
+	r.fail(n, f)
+}
+
+// unnamed is words without an amount that say nothing known.
+func (r *reader) unnamed(n int, at Span, written string, toks []token) {
+	s := readServing(toks)
+	if near := nearTerms(s.unknown); len(near) > 0 && s.words <= 3 {
+		for _, w := range s.unknown {
+			r.unread(n, at, unknownTerm(w, NearestMethods(w.text)))
+		}
+		return
+	}
+	if s.method != "" {
+		for _, w := range s.unknown {
+			r.unread(n, at, unknownTerm(w, NearestMethods(w.text)))
+		}
+		return
+	}
+	f := invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written)
+	r.unread(n, at, f)
+}
+
+func (r *reader) takePour(n int, at Span, p *pour, asStep bool) {
+	if p.fault == nil {
+		p.fault = checkAmount(p.Amount, p.Unit, r.amountText(p))
+	}
+	if p.fault != nil {
+		r.unread(n, at, p.fault)
+		return
+	}
+	if len(r.d.Lines) >= MaxPours {
+		r.unread(n, at, invalid("", oneLine(r.text[at.Start:at.End]), "this is more than %d pours; leave some out", MaxPours))
+		return
+	}
+	line := r.lineOf(n, p)
+	line.step = asStep
+	line.perhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.amount
+	r.d.Lines = append(r.d.Lines, line)
+	r.d.muddle = r.d.muddle || p.muddled
+	r.entry(KindPour, n, at)
+}
+
+func (r *reader) lineOf(n int, p *pour) Line {
+	l := p.Line
+	l.Number = n
+	l.Span = Span{p.of[0].start, p.of[len(p.of)-1].end}
+	l.Asked = oneLine(r.text[l.Span.Start:l.Span.End])
+	l.After = p.After || l.Unit.After()
+	return l
+}
+
+func (r *reader) amountText(p *pour) string {
+	if p.AmountAt.Empty() {
+		return number(p.Amount)
+	}
+	return oneLine(r.text[p.AmountAt.Start:p.AmountAt.End])
+}
+
+// takeGarnish keeps a garnish with the words that are not only "garnish with".
+func (r *reader) takeGarnish(n int, at Span, p *piece) {
+	toks := p.toks
+	for len(toks) > 0 && (toks[0].kind == mark || toks[0].text == "garnish" || toks[0].text == "garnished" || toks[0].text == "garn" || toks[0].text == "gar" || toks[0].text == "with" || toks[0].text == "the" || toks[0].text == "of" && len(toks) > 1) {
+		toks = toks[1:]
+	}
+	for len(toks) > 0 {
+		last := &toks[len(toks)-1]
+		k, t := tailAt(toks)
+		switch {
+		case k > 0 && t.garnish:
+			toks = toks[:len(toks)-k]
+		case last.kind == mark && !last.is(")"):
+			toks = toks[:len(toks)-1]
+		default:
+			r.garnish(n, Span{toks[0].start, last.end})
+			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start {
+				r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
+			}
+			return
+		}
+	}
+	r.entry(KindRemark, n, at)
+}
+
+// takeServing takes what is said of method, service, ice and glass, and keeps
+// what says more as a step.
+func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
+	s := readServing(toks)
+	prose = prose || s.begins && len(s.unknown) > 0 || s.words > 4
+	if !prose || s.words <= 3 {
+		for _, w := range s.unknown {
+			if near := NearestMethods(w.text); len(near) > 0 && s.states() {
+				r.unread(n, at, unknownTerm(w, near))
+				return
+			}
+		}
+	}
+	if prose {
+		s.prose()
+	}
+	if s.conflict != nil {
+		r.unread(n, at, s.conflict)
+		return
+	}
+	r.d.muddle = r.d.muddle || s.muddle
+	r.said.merge(&s, prose || r.stepAfter(&s))
+	if r.said.conflict != nil {
+		f := r.said.conflict
+		r.said.conflict = nil
+		r.unread(n, at, f)
+		return
+	}
+	kind := KindServing
+	if s.keep && (s.words > 0 || prose) {
+		r.d.Steps = append(r.d.Steps, oneLine(strings.Trim(r.text[at.Start:at.End], " .,;-")))
+		if !s.states() {
+			kind = KindStep
+		}
+	}
+	r.entry(kind, n, at)
+}
+
+// stepAfter reports whether a second method is only a touch at the end: "stir
+// gently" once a drink is built or shaken.
+func (r *reader) stepAfter(s *serving) bool {
+	return s.method == flavor.Stir && s.keep && s.words > 1
+}
+
+// unknownTerm is the fault of a word that names no method or service.
+func unknownTerm(w token, near []string) *flavor.Fault {
+	f := invalid("method", w.text, "%q is no method or service%s; a method is %s, a service %s; a pour starts with its amount", w.text,
+		didYouMean(near), flavor.JoinOr(names(flavor.Methods())), flavor.JoinOr(names(flavor.Services())))
+	f.Suggest = near
+	return f
+}
+
+func nearTerms(unknown []token) []string {
+	for _, w := range unknown {
+		if near := NearestMethods(w.text); len(near) > 0 {
+			return near
+		}
+	}
+	return nil
+}
+
+// finish fills in what the draft says as a whole.
+func (r *reader) finish() {
+	d := &r.d
+	d.Method, d.Service, d.HotC = r.said.method, r.said.service, r.said.hotC
+	if d.Glass == "" {
+		d.Glass = r.said.glass
+	}
+	if r.said.noIce && d.Service == "" {
+		if d.Method == flavor.Build {
+			d.Service = flavor.Neat
+		} else {
+			d.Service = flavor.Up
+		}
+	}
+	d.Notes = append(d.Notes, r.said.notes...)
+	if d.Service == flavor.Rocks && r.said.weak {
+		d.Notes = append(d.Notes, "“"+r.said.serviceAs+"” is taken as served on the rocks; say \"up\" if it is not")
+	}
+	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.perhapsPour == nil {
+		r.fail(1, invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\""))
+	}
+}

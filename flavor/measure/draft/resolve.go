@@ -1,0 +1,349 @@
+package draft
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// Reading is what a draft means to a finder.
+type Reading struct {
+	Draft  Draft
+	Spec   flavor.Spec   // of the lines that can be read; Assume has filled it in
+	Pours  []int         // for each line of the draft its pour in the spec, −1 if it has none
+	Faults flavor.Faults // of the draft and of its names, by line
+}
+
+// Err returns the faults as an error, nil if everything was read.
+func (r *Reading) Err() error {
+	if len(r.Faults) == 0 {
+		return nil
+	}
+	return r.Faults
+}
+
+// Read reads a text as a spec. Its error is [flavor.Faults], everything that is
+// wrong with the text at once, or the failure of the finder; beside faults the
+// spec holds what could be read.
+func Read(text string, f Finder) (flavor.Spec, error) {
+	r, err := Parse(text).Resolve(f)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return r.Spec, r.Err()
+}
+
+// resolver gathers what a reading needs.
+type resolver struct {
+	draft *Draft
+	book  *book
+	tasks []*task
+	notes []string
+	name  string
+	steps []string
+}
+
+func (r *resolver) note(n string) {
+	if n != "" && !slices.Contains(r.notes, n) {
+		r.notes = append(r.notes, n)
+	}
+}
+
+// Resolve looks up the names of a draft and works out units, millilitres, method
+// and service. It fails only with the failure of the finder, wrapped; what is
+// wrong with the draft is in the reading.
+func (d Draft) Resolve(f Finder) (Reading, error) {
+	r := &resolver{draft: &d, book: newBook(f), name: d.Name, steps: slices.Clone(d.Steps)}
+	out := Reading{Draft: d, Faults: slices.Clone(d.Faults)}
+	for _, n := range d.Notes {
+		r.note(n)
+	}
+	r.firstLine()
+	for _, t := range r.tasks {
+		if t.fault == nil {
+			r.findBase(t)
+		}
+	}
+	r.inferUnits()
+	for _, t := range r.tasks {
+		if t.fault == nil {
+			r.settle(t)
+		}
+	}
+	if r.book.err != nil {
+		return Reading{}, r.book.err
+	}
+	out.Spec, out.Pours = r.spec(&out.Faults)
+	slices.SortStableFunc(out.Faults, func(a, b *flavor.Fault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
+	out.Draft.Name = r.name
+	return out, nil
+}
+
+// firstLine decides whether the first line is a pour or the name of the drink,
+// where that depends on the ingredient, and makes a task of every line.
+func (r *resolver) firstLine() {
+	d := r.draft
+	lines := make([]*Line, 0, len(d.Lines)+1)
+	if p := d.perhapsPour; p != nil {
+		if f := r.book.find(p.Name, place{unit: p.Unit}); f.firm() && f.fault == nil {
+			r.name = ""
+			r.note(lineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + namePrefix + " " + p.Asked + "\" if it is the name")
+			lines = append(lines, p)
+		}
+	}
+	for i := range d.Lines {
+		l := &d.Lines[i]
+		if i == 0 && l.perhapsName && len(lines) == 0 && r.isName(l) {
+			r.name = stripBullet(l.Asked)
+			if len(d.Lines) > 1 {
+				r.note(lineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink")
+			}
+			lines = append(lines, nil)
+			continue
+		}
+		lines = append(lines, l)
+	}
+	if s := d.servingName; s != nil && d.Method == "" && (d.Service == "" || s.service == "") {
+		r.name = ""
+		d.Method = s.method
+		d.Service = cmp.Or(d.Service, s.service)
+		d.Glass = cmp.Or(d.Glass, s.glass)
+		r.note("“" + d.Name + "” is read as the method; write \"" + namePrefix + " " + d.Name + "\" if it is the name")
+	}
+	for _, l := range lines {
+		if l != nil {
+			times := cmp.Or(l.times, 1)
+			t := &task{line: l, unit: l.Unit, amount: l.Amount * times}
+			if l.noAmount {
+				t.infer(flavor.InferredAmount)
+				t.notes = append(t.notes, "“"+l.Asked+"” is read as one")
+			}
+			r.tasks = append(r.tasks, t)
+		}
+	}
+}
+
+// isName reports whether a first line whose amount has no unit is a name.
+func (r *resolver) isName(l *Line) bool {
+	if l.whole != "" {
+		if _, _, ok := r.book.named(l.whole); ok {
+			return false
+		}
+	}
+	f := r.book.find(l.Name, place{unit: flavor.Piece, amount: l.Amount})
+	if f.firm() || r.misspeltUnit(&task{line: l}) != nil {
+		return false
+	}
+	f = r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount})
+	return !f.firm() && !(f.fault != nil && f.fault.Kind == flavor.ErrInvalid)
+}
+
+const namePrefix = "name:"
+
+// stripBullet drops a bullet. A dash is one only before a space.
+func stripBullet(line string) string {
+	toks := lex(nil, line, 0, len(line))
+	if r := (&reader{text: line}); len(toks) > 0 {
+		if rest := r.unlist(toks); len(rest) > 0 && rest[0].kind == toks[len(toks)-len(rest)].kind {
+			return line[rest[0].start:]
+		}
+	}
+	return line
+}
+
+// findBase finds what a name means, wherever it stands, and refuses a number
+// that belongs to the name: "rum 151".
+func (r *resolver) findBase(t *task) {
+	l := t.line
+	if l.whole != "" {
+		if p, _, ok := r.book.named(l.whole); ok {
+			t.fault = invalid("amount", l.whole, "%q is %s and has no amount; write one before it, such as \"2 oz\"", l.whole, p.Name)
+			return
+		}
+	}
+	if !t.bare() && l.measure == "" && !l.squeezed {
+		return // the place is known: see settle
+	}
+	for _, w := range wordings(l.Name, t.unit) {
+		for _, n := range strip(w) {
+			if p, how, ok := r.book.named(n); ok {
+				t.base = found{profile: p, how: how, as: n}
+				return
+			}
+		}
+	}
+	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}); ok && f.fault == nil {
+		t.base = f
+	}
+}
+
+// wordings lists what to look up: the name, and after a counted unit the name
+// with the unit as its last word ("sugar cube", "bay leaf").
+func wordings(name string, u flavor.Unit) []string {
+	if u.Counted() {
+		return []string{name, name + " " + unitWord(1, u)}
+	}
+	return []string{name}
+}
+
+// settle finds the ingredient of a line in its place and works out the pour.
+func (r *resolver) settle(t *task) {
+	l := t.line
+	if l.squeezed && r.squeeze(t) {
+		return
+	}
+	if l.measure == "shot" || l.measure == "shots" {
+		r.shot(t)
+	}
+	if t.fault != nil {
+		return
+	}
+	pl := placeOf(t.unit, t.amount, l.After)
+	t.hit = r.book.find(l.Name, pl)
+	if t.unit.Counted() {
+		t.hit = r.counted(t, pl, t.hit)
+	}
+	if t.hit.profile == nil || !t.hit.firm() {
+		if f := r.misspeltUnit(t); f != nil {
+			t.fault = f
+			return
+		}
+	}
+	if t.hit.profile == nil {
+		t.fault = t.hit.fault
+		t.fault.Location = "ingredient"
+		return
+	}
+	t.say(pl)
+}
+
+// say notes what of a name was inferred.
+func (t *task) say(pl place) {
+	h := &t.hit
+	switch {
+	case h.how == flavor.MatchFuzzy:
+		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.profile.Name)
+	case h.inferred:
+		t.infer(flavor.InferredName)
+		t.notes = append(t.notes, "“"+t.line.Name+"” "+placeWords(pl.unit)+" is read as "+h.profile.Name)
+	}
+	if h.dropped != "" {
+		t.notes = append(t.notes, "“"+h.dropped+"” is passed over")
+	}
+	if h.profile.ID == "coconut-cream" && h.inferred {
+		t.notes = append(t.notes, "sweetened coconut cream is cream of coconut")
+	}
+}
+
+// counted prefers, after a counted unit, the name that the unit is a part of:
+// "2 lime leaves" are lime leaves, and "1 sugar cube" a sugar cube.
+func (r *resolver) counted(t *task, pl place, hit found) found {
+	ok := func(f *found, u flavor.Unit) bool {
+		if f.profile == nil {
+			return false
+		}
+		_, pours := measure.MLPerUnit(u, f.profile)
+		return pours
+	}
+	if hit.firm() && ok(&hit, pl.unit) {
+		return hit
+	}
+	longer := t.line.Name + " " + unitWord(1, pl.unit)
+	for _, u := range []flavor.Unit{pl.unit, flavor.Piece} {
+		f := r.book.find(longer, place{unit: u, amount: pl.amount})
+		if f.firm() && ok(&f, u) {
+			t.unit = u
+			return f
+		}
+	}
+	return hit
+}
+
+// misspeltUnit finds a word at either end of the name that is nearly a unit,
+// where the rest is an ingredient: "2 onces gin". It is nil if there is none.
+func (r *resolver) misspeltUnit(t *task) *flavor.Fault {
+	words := strings.Fields(t.line.Name)
+	if len(words) < 2 || !t.line.UnitAt.Empty() {
+		return nil
+	}
+	last := len(words) - 1
+	for _, split := range []struct {
+		word string
+		rest []string
+	}{{words[0], words[1:]}, {words[last], words[:last]}} {
+		near := measure.NearestUnits(split.word)
+		if len(near) == 0 {
+			continue
+		}
+		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")
+		if f := r.book.find(rest, place{unit: flavor.Unit(near[0])}); f.firm() {
+			fault := invalid("unit", split.word, "%q is no unit%s", split.word, didYouMean(near))
+			fault.Suggest = near
+			return fault
+		}
+	}
+	return nil
+}
+
+// squeeze takes a fruit that is squeezed as its juice.
+func (r *resolver) squeeze(t *task) bool {
+	fruit := t.base.profile
+	if fruit == nil || !t.unitIsFruit() {
+		return false
+	}
+	var juice string
+	for _, n := range strip(t.line.Name) {
+		juice = cmp.Or(juice, byVolume[flavor.NormaliseName(n)])
+	}
+	p, how, ok := r.book.named(juice)
+	per, yields := measure.MLPerUnit(flavor.Piece, fruit)
+	if juice == "" || !ok || !yields {
+		return false
+	}
+	ml := per * t.amount
+	t.unit = r.system().Unit()
+	t.amount = measure.Snap(ml, t.unit, p)
+	t.hit = found{profile: p, how: how, as: juice, inferred: true}
+	t.infer(flavor.InferredUnit)
+	t.infer(flavor.InferredName)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(t.amount, t.unit)+" of "+p.Name)
+	return true
+}
+
+func (t *task) unitIsFruit() bool { return t.unit == "" || t.unit == flavor.Piece }
+
+// system is the set of units that the draft is poured in.
+func (r *resolver) system() measure.System {
+	s := flavor.Spec{}
+	for _, t := range r.tasks {
+		s.Pours = append(s.Pours, flavor.Pour{Unit: t.unit})
+	}
+	return measure.SystemOf(&s)
+}
+
+// espressoML is a shot of espresso; common practice.
+const espressoML = 30.0
+
+// shot says how much a shot is: an ounce and a half beside ounces, an ounce of
+// espresso. Beside millilitres it depends on the country, so it is asked for.
+func (r *resolver) shot(t *task) {
+	if t.class() == flavor.ClassCoffee {
+		t.unit, t.amount = r.system().Unit(), t.amount/1.5
+		if t.unit == flavor.Millilitre {
+			t.amount *= espressoML
+		}
+		t.infer(flavor.InferredUnit)
+		t.notes = append(t.notes, "a shot of coffee is taken as 1 oz")
+		return
+	}
+	if r.system() == measure.Metric {
+		t.fault = invalid("unit", "shot", "a shot is 25 to 45 ml, by country; write the amount in ml or cl")
+		t.fault.Suggest = []string{string(flavor.Millilitre), string(flavor.Centilitre)}
+		return
+	}
+	t.infer(flavor.InferredUnit)
+	t.notes = append(t.notes, "a shot is taken as 1½ oz")
+}

@@ -1,0 +1,258 @@
+package draft
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// spec puts together what the tasks came to, and adds their faults.
+func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
+	d := r.draft
+	s := flavor.Spec{Name: r.name, Method: d.Method, Service: d.Service, HotC: d.HotC, Garnish: d.Garnish, Glass: d.Glass, Rim: d.Rim}
+	at := make([]int, len(d.Lines))
+	for i := range at {
+		at[i] = -1
+	}
+	for _, t := range r.tasks {
+		pour, fault := t.pour()
+		if fault != nil {
+			*faults = append(*faults, r.locate(t, fault))
+			continue
+		}
+		if r.repeats(&s, t, &pour) {
+			continue
+		}
+		for i := range d.Lines {
+			if &d.Lines[i] == t.line {
+				at[i] = len(s.Pours)
+			}
+		}
+		s.Pours = append(s.Pours, pour)
+		if t.line.Note != "" {
+			r.note(lineLocation(t.line.Number) + ": " + t.line.Note)
+		}
+		for _, n := range t.notes {
+			r.note(lineLocation(t.line.Number) + ": " + n)
+		}
+	}
+	r.checkSteps(&s, faults)
+	s.Steps, s.Notes = r.steps, r.notes
+	if len(s.Pours) == 0 && len(*faults) == 0 {
+		f := invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\"")
+		f.Location = lineLocation(1)
+		*faults = append(*faults, f)
+	}
+	checkServing(d, faults)
+	return Assume(s), at
+}
+
+// checkServing refuses a method or a service that a draft was given and that is
+// none.
+func checkServing(d *Draft, faults *flavor.Faults) {
+	if d.Method != "" && !d.Method.Valid() {
+		*faults = append(*faults, invalid("method", string(d.Method), "%q is no method; use %s", string(d.Method), flavor.JoinOr(names(flavor.Methods()))))
+	}
+	if d.Service != "" && !d.Service.Valid() {
+		*faults = append(*faults, invalid("service", string(d.Service), "%q is no service; use %s", string(d.Service), flavor.JoinOr(names(flavor.Services()))))
+	}
+}
+
+// locate gives a fault its line.
+func (r *resolver) locate(t *task, f *flavor.Fault) *flavor.Fault {
+	own := *f
+	if own.Field == "" {
+		own.Field = own.Location
+	}
+	own.Location = lineLocation(t.line.Number)
+	if own.Kind == flavor.ErrUnknown {
+		own.Value = t.line.Name
+	}
+	if t.line.perhapsName {
+		own.Message += "; if this is the name of the drink, write \"" + namePrefix + " " + stripBullet(t.line.Asked) + "\""
+	}
+	return &own
+}
+
+// pour works out the millilitres of a task.
+func (t *task) pour() (flavor.Pour, *flavor.Fault) {
+	if t.fault != nil {
+		return flavor.Pour{}, t.fault
+	}
+	p := t.hit.profile
+	if f := checkAmount(t.amount, t.unit, number(t.amount)); f != nil {
+		return flavor.Pour{}, f
+	}
+	u := t.unit
+	if u == "" {
+		u = flavor.Piece
+	}
+	ml, fault := measure.Millilitres(t.amount, u, p)
+	if fault != nil {
+		return flavor.Pour{}, fault
+	}
+	if ml > measure.MaxPourML {
+		return flavor.Pour{}, invalid("amount", number(t.amount), "%s of %s is more than %v ml; write less", measure.FormatAmount(t.amount, u), p.Name, measure.MaxPourML)
+	}
+	asked := t.line.Name
+	if t.hit.as != "" && u.Counted() && strings.HasPrefix(t.hit.as, t.line.Name+" ") {
+		asked = t.hit.as // "bay leaf", where the unit is the last word of the name
+	}
+	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After,
+		Match: flavor.Match{Asked: asked, How: t.hit.how, Inferred: t.inferred}}, nil
+}
+
+// repeats reports whether a step, or an instruction to top, float or rinse,
+// speaks of a pour that a line above states; what tops then goes in afterwards.
+func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
+	l := t.line
+	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start && lengthens(p.Profile)
+	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool {
+		return x.Profile == p.Profile && (l.step || told && !x.Unit.After())
+	})
+	if i < 0 || !l.step && !told {
+		return false
+	}
+	s.Pours[i].After = s.Pours[i].After || l.After
+	r.note(lineLocation(l.Number) + ": “" + l.Asked + "” speaks of what is poured above")
+	r.steps = append(r.steps, l.Asked)
+	return true
+}
+
+// lengthens reports whether an ingredient is one that tops a drink, so that a
+// list states its amount and a step says how it goes in.
+func lengthens(p *flavor.Profile) bool {
+	return p.Carbonated || p.Class.Part() == flavor.PartLength || p.Class.Part() == flavor.PartTexture || p.Class == flavor.ClassWine
+}
+
+// checkSteps refuses a step that pours something that no line has an amount of.
+func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
+	for _, e := range r.draft.Entries {
+		if e.Kind != KindStep && e.Kind != KindServing {
+			continue
+		}
+		toks := lex(nil, r.draft.text, e.Span.Start, e.Span.End)
+		if len(toks) == 0 || !pourSteps[toks[0].text] {
+			continue
+		}
+		if name := r.unpoured(s, toks[1:]); name != "" {
+			f := invalid("amount", name, "this step pours %q, of which no line states an amount; write it in a line of its own, such as \"1 oz %s\"", name, name)
+			f.Location = lineLocation(e.Line)
+			*faults = append(*faults, f)
+		}
+	}
+}
+
+// pourSteps are verbs of steps that put something into the drink.
+var pourSteps = set(`add pour muddle float top squeeze combine mix put drop layer finish fill lengthen rinse measure place`)
+
+// longestName is the most words that a step is searched for a name with.
+const longestName = 4
+
+// unpoured returns the first name of an ingredient in the words of a step that
+// no pour has a word of.
+func (r *resolver) unpoured(s *flavor.Spec, toks []token) string {
+	poured := map[string]bool{}
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		for _, n := range []string{p.Profile.Name, p.Match.Asked, string(p.Profile.Class)} {
+			for _, w := range strings.Fields(flavor.NormaliseName(n)) {
+				poured[w] = true
+			}
+		}
+	}
+	for i := 0; i < len(toks); i++ {
+		for n := min(longestName, len(toks)-i); n > 0; n-- {
+			if toks[i].kind != word || fillers[toks[i].text] || poured[flavor.NormaliseName(toks[i].text)] {
+				break
+			}
+			name := oneLine(r.draft.text[toks[i].start:toks[i+n-1].end])
+			key := flavor.NormaliseName(name)
+			if _, _, ok := r.book.named(name); ok && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless[key] {
+				return name
+			}
+		}
+	}
+	return ""
+}
+
+// harmless are ingredients that a step may name without pouring them.
+var harmless = set(`water salt sugar cocktail coffee peel zest`)
+
+func mentioned(poured map[string]bool, key string) bool {
+	for _, w := range strings.Fields(key) {
+		if poured[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// ResolvePour makes a pour of an amount, a unit and a name that were given
+// apart, with the checks of a line of a draft. An empty unit is a piece, where
+// the ingredient comes in pieces. What was inferred is in the match. The faults
+// are located at location with ".amount", ".unit" or ".ingredient".
+func ResolvePour(amount float64, unit, name, location string, f Finder) (flavor.Pour, error) {
+	var faults flavor.Faults
+	at := func(fault *flavor.Fault) {
+		own := *fault
+		if location != "" {
+			own.Location = location + "." + own.Location
+		}
+		faults = append(faults, &own)
+	}
+	u, known := measure.ParseUnit(unit)
+	if !known && strings.TrimSpace(unit) != "" {
+		near := measure.NearestUnits(unit)
+		fault := invalid("unit", unit, "%q is no unit%s; use %s", unit, didYouMean(near), flavor.JoinOr(names(measure.Units())))
+		fault.Suggest = near
+		at(fault)
+	}
+	if fault := checkAmount(amount, u, number(amount)); fault != nil {
+		at(fault)
+	}
+	written := oneLine(name)
+	switch {
+	case written == "":
+		at(invalid("ingredient", name, "the pour names no ingredient; write one, such as \"London dry gin\""))
+	case len([]rune(written)) > MaxLine:
+		at(invalid("ingredient", string([]rune(written)[:40]), "the name is longer than %d characters", MaxLine))
+	}
+	if len(faults) > 0 {
+		return flavor.Pour{}, faults
+	}
+	line := Line{Amount: amount, Unit: u, Name: written, Asked: fmt.Sprintf("%v %s %s", amount, u, written), After: u.After()}
+	r := &resolver{draft: &Draft{}, book: newBook(f)}
+	t := &task{line: &line, unit: u, amount: amount}
+	if u == "" {
+		t.unit = flavor.Piece
+	}
+	var ok bool
+	if t.hit, ok = r.book.literal(written, placeOf(t.unit, amount, false)); !ok {
+		r.settle(t)
+	}
+	if r.book.err != nil {
+		return flavor.Pour{}, r.book.err
+	}
+	pour, fault := t.pour()
+	if fault != nil {
+		if u == "" && fault.Field == "unit" {
+			fault = t.noUnit()
+		}
+		at(fault)
+		return flavor.Pour{}, faults
+	}
+	return pour, nil
+}
+
+// noUnit says that an ingredient does not come by the piece.
+func (t *task) noUnit() *flavor.Fault {
+	p := t.hit.profile
+	suggest := names(measure.UnitsFor(p))
+	f := invalid("unit", t.line.Name, "%q has an amount but no unit; %s is poured in %s", t.line.Name, p.Name, flavor.JoinOr(suggest))
+	f.Suggest = suggest
+	return f
+}
