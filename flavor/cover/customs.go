@@ -53,14 +53,14 @@ func (t *task) addKnown(c customs) {
 }
 
 // standingOfCustom is what ingredients that the trade pours together must earn:
-// what they are worth apart, less what a custom is let off.
+// they count as one pour, which nobody has to think of.
 func (t *task) standingOfCustom(parts []int, place int) float64 {
 	w := &t.finder.weights
 	s := min(w.Custom/2, w.Place*float64(place))
 	for _, i := range parts {
 		s += t.entries[i].Price
 	}
-	return s + max(0, w.Part*float64(len(parts)-1)-w.Custom)
+	return s
 }
 
 // placesOf returns the places of ingredients among the candidates, ascending,

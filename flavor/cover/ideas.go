@@ -51,6 +51,7 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 			return nil, false, err
 		}
 		ideas := merge(measured)
+		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return x.rank > ideas[0].rank+tail })
 		if len(ideas) >= t.req.Limit || len(found.Fillings) < limit || !found.Proven || limit >= mostFillings {
 			return ideas[:min(len(ideas), t.req.Limit)], found.Proven, nil
 		}

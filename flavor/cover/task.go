@@ -123,8 +123,8 @@ const (
 func (t *task) problem(limit int) *search.Problem {
 	w := &t.finder.weights
 	p := &search.Problem{Gap: t.gap, Parts: t.entries, Known: t.known,
-		Costs: search.Costs{Part: w.Part, Move: w.Move, Earn: w.Earn},
-		Most:  t.parts, Limit: limit, PerKind: len(t.removed),
+		Costs: search.Costs{Part: w.Part, Move: w.Move, Earn: w.Earn, Unlike: w.Unlike},
+		Most:  t.parts, Limit: limit, PerKind: len(t.removed), Tail: tail + blur,
 		Allows: t.allows, Choose: t.choose}
 	for i := range t.moves {
 		p.Moves = append(p.Moves, search.Move{Pour: t.moves[i].pour, By: t.moves[i].by})

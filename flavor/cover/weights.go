@@ -15,6 +15,9 @@ type Weights struct {
 	Class float64
 	// Aroma: a part that smells of nothing that the missing one smells of.
 	Aroma float64
+	// Unlike: another amount than like for like of what is of one class, or one
+	// spirit for another.
+	Unlike float64
 	// Custom: what a first choice of the trade is let off of the two before;
 	// Place: what each further place takes back.
 	Custom, Place float64
@@ -22,7 +25,7 @@ type Weights struct {
 
 // DefaultWeights returns the weights that the program uses.
 func DefaultWeights() Weights {
-	return Weights{Part: 2, Move: 0.25, Earn: 1, Rare: 2, Class: 1.5, Aroma: 3, Custom: 1, Place: 0.1}
+	return Weights{Part: 3, Move: 0.25, Unlike: 0.5, Earn: 1, Rare: 2, Class: 1.5, Aroma: 3, Custom: 1, Place: 0.1}
 }
 
 // NearJND is the distance up to which a cover is said to keep the drink, and
@@ -31,3 +34,11 @@ const (
 	NearJND  = 4.0
 	sameIdea = 0.5
 )
+
+// tail is by how much a cover may rank below the best to be listed at all, in
+// steps.
+const tail = 4.0
+
+// blur is by how much the distance in the glass may differ from that in the space
+// near the original, to be on the safe side when covers are searched for.
+const blur = 3.0

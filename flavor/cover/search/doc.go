@@ -11,7 +11,8 @@
 //	gap − Σ amount · part − Σ move,
 //
 // and ranks by that distance, the cost of its moves, and its standing: what its
-// parts must earn for being several, rare or strange. The lower the better. A
+// parts must earn for being several, rare or strange. One part alone that is poured
+// in another amount than like for like costs something too. The lower the better. A
 // combination is listed once, by its best rounding that the caller accepts. It is
 // listed only if every part earns its place: the distance is shorter by
 // [Costs.Earn] than that of any fewer of its parts, in whatever amounts.
@@ -37,7 +38,8 @@
 //     amounts that are not negative is no more than with amounts of the jigger.
 //  5. Rounding. Amounts are settled part by part; what the parts not yet settled
 //     could explain at best bounds the rest. For the last part the distance is a
-//     parabola in the amount, so the two amounts beside its vertex hold the best.
+//     parabola in the amount, so the two amounts beside its vertex hold the best,
+//     or the one that is poured like for like.
 //
 // None rules out too much, because each is no more than the rank, or the distance,
 // of every filling that it speaks for; the tests hold each of them against the

@@ -26,10 +26,12 @@ func (l *list) keep(x Filling) {
 	slices.SortFunc(own, compare)
 	l.best[of] = own[:min(len(own), l.problem.PerKind)]
 	all := l.sorted()
-	if len(all) < l.problem.Limit {
-		return
+	if l.problem.Tail > 0 {
+		l.cutoff = min(l.cutoff, all[0].Rank+l.problem.Tail)
 	}
-	l.cutoff = all[l.problem.Limit-1].Rank
+	if len(all) >= l.problem.Limit {
+		l.cutoff = min(l.cutoff, all[l.problem.Limit-1].Rank)
+	}
 	for of, own := range l.best {
 		if own[0].Rank > l.cutoff {
 			delete(l.best, of)
@@ -44,6 +46,10 @@ func (l *list) sorted() []Filling {
 		all = append(all, own...)
 	}
 	slices.SortFunc(all, compare)
+	if l.problem.Tail > 0 && len(all) > 0 {
+		last := all[0].Rank + l.problem.Tail
+		all = slices.DeleteFunc(all, func(x Filling) bool { return x.Rank > last })
+	}
 	return all[:min(len(all), l.problem.Limit)]
 }
 

@@ -18,6 +18,9 @@ type Part struct {
 	Per     Row       // of a millilitre; a part that brings nothing is never poured
 	Amounts []float64 // mL that can be poured, ascending, above zero
 	Price   float64   // steps that it must earn wherever it is poured, 0 and up
+	// Alike is the amount, in mL, that is poured of it alone as a matter of course,
+	// like for like; 0 if there is none. Any other costs [Costs.Unlike].
+	Alike float64
 	// Strange is how strange it is in place of each thing that is out, in steps,
 	// 0 and up. Infinite: it never stands for that thing, though it may help.
 	Strange []float64
@@ -33,9 +36,10 @@ type Move struct {
 
 // Costs are what fillings must earn, in steps.
 type Costs struct {
-	Part float64 // a second or third part
-	Move float64 // a pour that moves
-	Earn float64 // what a part must bring the glass nearer by
+	Part   float64 // a second or third part
+	Move   float64 // a pour that moves
+	Earn   float64 // what a part must bring the glass nearer by
+	Unlike float64 // another amount of one part alone than like for like
 }
 
 // Combination names a set of parts, ascending; unused places are −1.
@@ -78,6 +82,9 @@ type Problem struct {
 	// PerKind is the most of them with as many parts and the same one leading, the
 	// one poured most.
 	PerKind int
+	// Tail is by how much a filling may rank below the best one to be listed; 0
+	// stands for any.
+	Tail float64
 
 	// Effort is how much work the search may take, in combinations of two or three
 	// looked at; rounding one costs as much as looking at [effortOfRounding]. Zero
@@ -121,7 +128,7 @@ func (p *Problem) check() error {
 		return errors.New("search: the most parts must be from 1 to 3")
 	case p.Limit < 1 || p.PerKind < 1:
 		return errors.New("search: a list needs room for one filling at least")
-	case p.Costs.Part < 0 || p.Costs.Move < 0 || p.Costs.Earn < 0:
+	case p.Costs.Part < 0 || p.Costs.Move < 0 || p.Costs.Earn < 0 || p.Costs.Unlike < 0:
 		return errors.New("search: costs must not be below zero")
 	}
 	for i := range p.Parts {

@@ -48,27 +48,48 @@ func (r *rounder) near(square, explained float64) bool {
 // descend settles part k; square is the squared gap left and h the products of
 // the parts with it.
 func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
-	amounts, self := r.task.Parts[r.parts[k]].Amounts, r.products.self[k]
-	from, to := 0, len(amounts)
-	last := k == len(r.parts)-1
-	if last {
-		from, to = beside(amounts, h[k]/self)
+	part, self := &r.task.Parts[r.parts[k]], r.products.self[k]
+	if k == len(r.parts)-1 {
+		from, to := beside(part.Amounts, h[k]/self)
+		for i := from; i < to; i++ {
+			r.finish(k, i, square, h[k])
+		}
+		if i := part.alike(); k == 0 && i >= 0 && (i < from || i >= to) {
+			r.finish(k, i, square, h[k])
+		}
+		return
 	}
-	for i := from; i < to; i++ {
-		ml := amounts[i]
+	for i, ml := range part.Amounts {
 		r.amounts[k] = i
 		s := max(0, square-2*ml*h[k]+ml*ml*self)
-		if !last {
-			if left := r.without(k, ml, h); r.near(s, r.explainedAfter(k, &left)) {
-				r.descend(k+1, s, left)
-			}
-			continue
-		}
-		distance := math.Sqrt(s)
-		if rank := distance + r.cost; rank <= r.cutoff && distance <= r.far {
-			r.keep(Filling{Parts: r.parts, Amounts: r.amounts, Moves: r.set.moves, Square: s, Rank: rank})
+		if left := r.without(k, ml, h); r.near(s, r.explainedAfter(k, &left)) {
+			r.descend(k+1, s, left)
 		}
 	}
+}
+
+// finish settles the last part and keeps the rounding if it is near enough.
+func (r *rounder) finish(k, amount int, square, h float64) {
+	part := &r.task.Parts[r.parts[k]]
+	ml := part.Amounts[amount]
+	r.amounts[k] = amount
+	s := max(0, square-2*ml*h+ml*ml*r.products.self[k])
+	distance, cost := math.Sqrt(s), r.cost
+	if k == 0 && part.Alike > 0 && ml != part.Alike {
+		cost += r.task.Costs.Unlike
+	}
+	if rank := distance + cost; rank <= r.cutoff && distance <= r.far {
+		r.keep(Filling{Parts: r.parts, Amounts: r.amounts, Moves: r.set.moves, Square: s, Rank: rank})
+	}
+}
+
+// alike returns the place of the amount that is poured like for like, −1 for
+// none.
+func (p *Part) alike() int {
+	if p.Alike == 0 {
+		return -1
+	}
+	return slices.Index(p.Amounts, p.Alike)
 }
 
 // explainedAfter is what the parts after k can take away.

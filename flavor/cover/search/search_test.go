@@ -50,9 +50,9 @@ func drawProblem(t *rapid.T) *Problem {
 }
 
 func drawRound(t *rapid.T) *Problem {
-	p := &Problem{Costs: Costs{Part: 0.6, Move: 0.25, Earn: rapid.SampledFrom([]float64{0.0371, 0.317, 1.03}).Draw(t, "earn")},
+	p := &Problem{Costs: Costs{Part: 0.6, Move: 0.25, Unlike: 0.4, Earn: rapid.SampledFrom([]float64{0.0371, 0.317, 1.03}).Draw(t, "earn")},
 		Most: rapid.IntRange(1, MaxParts).Draw(t, "most"), Limit: rapid.IntRange(1, 8).Draw(t, "limit"),
-		PerKind: rapid.IntRange(1, 3).Draw(t, "per kind")}
+		PerKind: rapid.IntRange(1, 3).Draw(t, "per kind"), Tail: rapid.SampledFrom([]float64{0, 0.713, 3}).Draw(t, "tail")}
 	out := rapid.IntRange(1, 2).Draw(t, "out")
 	for range rapid.IntRange(1, 9).Draw(t, "parts") {
 		part := Part{Per: drawRow(t, dims-2, 0.2), Odd: rapid.IntRange(0, 3).Draw(t, "odd") == 0,
@@ -61,6 +61,9 @@ func drawRound(t *rapid.T) *Problem {
 		for range rapid.IntRange(1, 5).Draw(t, "amounts") {
 			ml += rapid.Float64Range(1, 10).Draw(t, "ml")
 			part.Amounts = append(part.Amounts, ml)
+		}
+		if rapid.Bool().Draw(t, "alike") {
+			part.Alike = rapid.SampledFrom(part.Amounts).Draw(t, "like for like")
 		}
 		for range out {
 			part.Strange = append(part.Strange, rapid.SampledFrom([]float64{0, 0.2, 1, math.Inf(1)}).Draw(t, "strange"))
@@ -154,11 +157,23 @@ func combinations(t *task) (out [][]int) {
 	return out
 }
 
+// unlikeCost is what one part alone costs that is not poured like for like.
+func unlikeCost(t *task, parts []int, amounts [MaxParts]int) float64 {
+	p := &t.Parts[parts[0]]
+	if len(parts) > 1 || p.Alike == 0 || p.Alike == p.Amounts[amounts[0]] {
+		return 0
+	}
+	return t.Costs.Unlike
+}
+
 // listOf makes the list from one filling of each combination, all at once.
 func listOf(t *task, all []Filling) (out []Filling) {
 	slices.SortFunc(all, compare)
 	kinds := map[kind]int{}
 	for i := range all {
+		if t.Tail > 0 && all[i].Rank > all[0].Rank+t.Tail {
+			break
+		}
 		of := t.kindOf(&all[i])
 		if kinds[of]++; kinds[of] <= t.PerKind && len(out) < t.Limit {
 			out = append(out, all[i])
@@ -184,7 +199,7 @@ func TestFindAgreesWithPlainSearch(t *testing.T) {
 			far := mustReach(task, parts)
 			distances(task, parts, func(amounts [MaxParts]int, set *moveSet, square float64) {
 				x := Filling{Parts: parts, Amounts: amounts, Moves: set.moves, Square: square,
-					Rank: math.Sqrt(square) + set.cost + task.standing(parts)}
+					Rank: math.Sqrt(square) + set.cost + task.standing(parts) + unlikeCost(task, parts, amounts)}
 				if x.Distance() <= far && compare(x, best) < 0 {
 					best = x
 				}
@@ -289,8 +304,8 @@ func TestRound(t *testing.T) {
 		assert.True(rt, slices.IsSortedFunc(got, compare))
 		assert.LessOrEqual(rt, len(got), roundings)
 		least := math.Inf(1)
-		distances(task, parts, func(_ [MaxParts]int, set *moveSet, square float64) {
-			least = min(least, math.Sqrt(square)+set.cost+task.standing(parts))
+		distances(task, parts, func(amounts [MaxParts]int, set *moveSet, square float64) {
+			least = min(least, math.Sqrt(square)+set.cost+task.standing(parts)+unlikeCost(task, parts, amounts))
 		})
 		assert.InDelta(rt, least, got[0].Rank, tolerance)
 		cutoff := got[len(got)/2].Rank
