@@ -61,17 +61,18 @@ func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s t
 		return s, err
 	}
 	for _, written := range r.Good {
-		parts := strings.Split(written, " + ")
-		if err := c.known(parts); err != nil {
-			return s, err
+		var answer [][]string
+		for _, part := range strings.Split(written, " + ") {
+			ids := listed(part, lists)
+			if err := c.known(ids); err != nil {
+				return s, err
+			}
+			answer = append(answer, ids)
 		}
-		s.Good = append(s.Good, parts)
+		s.Good = append(s.Good, answer)
 	}
 	for _, id := range r.Bad {
-		ids := []string{id}
-		if list, ok := strings.CutPrefix(id, "@"); ok {
-			ids = lists[list]
-		}
+		ids := listed(id, lists)
 		if err := c.known(ids); err != nil {
 			return s, err
 		}
@@ -81,6 +82,14 @@ func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s t
 		return s, errors.New("needs answers that are good and some that are bad")
 	}
 	return s, nil
+}
+
+// listed returns what an id stands for: itself, or a list that it names.
+func listed(id string, lists map[string][]string) []string {
+	if list, ok := strings.CutPrefix(id, "@"); ok {
+		return lists[list]
+	}
+	return []string{id}
 }
 
 // known reports the first id that is not in the catalogue.

@@ -14,7 +14,9 @@ import (
 type Situation struct {
 	Spec flavor.Spec
 	Out  *flavor.Profile
-	Good [][]string // answers that are accepted: ids of what is poured together
+	// Good is the answers that are accepted: what is poured together, each by the
+	// ids that it may have.
+	Good [][][]string
 	Bad  []string   // ids of what would lose the guest in any cover
 }
 
@@ -78,9 +80,11 @@ func TryCovers(situations []Situation, ask Coverer) (*CoverReport, error) {
 // place returns the place, from 1, of the first cover that is accepted, 0 for
 // none.
 func (s *Situation) place(covers [][]flavor.Pour) int {
-	return 1 + slices.IndexFunc(covers, func(pours []flavor.Pour) bool {
-		return slices.ContainsFunc(s.Good, func(answer []string) bool { return answers(pours, answer) })
-	})
+	return 1 + slices.IndexFunc(covers, s.accepts)
+}
+
+func (s *Situation) accepts(pours []flavor.Pour) bool {
+	return slices.ContainsFunc(s.Good, func(answer [][]string) bool { return answers(pours, answer) })
 }
 
 // helping is the share of a cover's volume up to which a pour is a helping hand
@@ -88,22 +92,36 @@ func (s *Situation) place(covers [][]flavor.Pour) int {
 const helping = 0.25
 
 // answers reports whether a cover pours what an answer names, and little else.
-func answers(pours []flavor.Pour, answer []string) bool {
-	var total, other float64
-	named := 0
+func answers(pours []flavor.Pour, answer [][]string) bool {
+	var total, named float64
 	for _, p := range pours {
 		total += p.ML
-		if slices.Contains(answer, p.Profile.ID) {
-			named++
-		} else {
-			other += p.ML
-		}
 	}
-	return named == len(answer) && other <= helping*total
+	for _, ids := range answer {
+		at := slices.IndexFunc(pours, func(p flavor.Pour) bool { return slices.Contains(ids, p.Profile.ID) })
+		if at < 0 {
+			return false
+		}
+		named += pours[at].ML
+	}
+	return total-named <= helping*total
+}
+
+// Possible reports whether some answer can be poured from a stock.
+func (s *Situation) Possible(stock []*flavor.Profile) bool {
+	has := func(id string) bool {
+		return slices.ContainsFunc(stock, func(p *flavor.Profile) bool { return p.ID == id })
+	}
+	return slices.ContainsFunc(s.Good, func(answer [][]string) bool {
+		return !slices.ContainsFunc(answer, func(ids []string) bool { return !slices.ContainsFunc(ids, has) })
+	})
 }
 
 func (s *Situation) badAmong(covers [][]flavor.Pour) (bad []string) {
 	for _, pours := range covers {
+		if s.accepts(pours) {
+			continue
+		}
 		for _, p := range pours {
 			if id := p.Profile.ID; slices.Contains(s.Bad, id) && !slices.Contains(bad, id) {
 				bad = append(bad, id)

@@ -38,8 +38,7 @@
 //     amounts that are not negative is no more than with amounts of the jigger.
 //  5. Rounding. Amounts are settled part by part; what the parts not yet settled
 //     could explain at best bounds the rest. For the last part the distance is a
-//     parabola in the amount, so the two amounts beside its vertex hold the best,
-//     or the one that is poured like for like.
+//     parabola in the amount, so the two amounts beside its vertex hold the best.
 //
 // None rules out too much, because each is no more than the rank, or the distance,
 // of every filling that it speaks for; the tests hold each of them against the

@@ -5,8 +5,13 @@ import (
 	"slices"
 )
 
-// roundings is how many roundings of one combination are tried, the best first.
-const roundings = 6
+// How many roundings of one combination are tried, the best first: of one part
+// alone, in any amount, and of more, where the last is poured in an amount beside
+// the best.
+const (
+	roundingsAlone = 48
+	roundings      = 6
+)
 
 // rounder finds the pourable amounts of one combination.
 type rounder struct {
@@ -19,6 +24,7 @@ type rounder struct {
 	cutoff   float64 // rank beyond which a rounding is not kept
 	far      float64 // distance beyond which it is not
 	amounts  [MaxParts]int
+	most     int // roundings to keep
 	found    []Filling
 }
 
@@ -27,6 +33,10 @@ type rounder struct {
 func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
 	t := r.task
 	r.parts, r.products, r.cutoff, r.far, r.found = parts, t.productsOf(parts), cutoff, far, r.found[:0]
+	r.most = roundings
+	if len(parts) == 1 {
+		r.most = roundingsAlone
+	}
 	standing := t.standing(parts)
 	for s := range t.sets {
 		r.set = &t.sets[s]
@@ -50,11 +60,11 @@ func (r *rounder) near(square, explained float64) bool {
 func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 	part, self := &r.task.Parts[r.parts[k]], r.products.self[k]
 	if k == len(r.parts)-1 {
-		from, to := beside(part.Amounts, h[k]/self)
-		for i := from; i < to; i++ {
-			r.finish(k, i, square, h[k])
+		from, to := 0, len(part.Amounts)
+		if k > 0 {
+			from, to = beside(part.Amounts, h[k]/self)
 		}
-		if i := part.alike(); k == 0 && i >= 0 && (i < from || i >= to) {
+		for i := from; i < to; i++ {
 			r.finish(k, i, square, h[k])
 		}
 		return
@@ -83,15 +93,6 @@ func (r *rounder) finish(k, amount int, square, h float64) {
 	}
 }
 
-// alike returns the place of the amount that is poured like for like, −1 for
-// none.
-func (p *Part) alike() int {
-	if p.Alike == 0 {
-		return -1
-	}
-	return slices.Index(p.Amounts, p.Alike)
-}
-
 // explainedAfter is what the parts after k can take away.
 func (r *rounder) explainedAfter(k int, h *[MaxParts]float64) float64 {
 	p := &r.products
@@ -105,12 +106,12 @@ func (r *rounder) explainedAfter(k int, h *[MaxParts]float64) float64 {
 // sets the cutoff.
 func (r *rounder) keep(x Filling) {
 	at, _ := slices.BinarySearchFunc(r.found, x, compare)
-	if at == roundings {
+	if at == r.most {
 		return
 	}
-	r.found = slices.Insert(r.found[:min(len(r.found), roundings-1)], at, x)
-	if len(r.found) == roundings {
-		r.cutoff = r.found[roundings-1].Rank
+	r.found = slices.Insert(r.found[:min(len(r.found), r.most-1)], at, x)
+	if len(r.found) == r.most {
+		r.cutoff = r.found[r.most-1].Rank
 	}
 }
 

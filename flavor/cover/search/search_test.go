@@ -302,7 +302,7 @@ func TestRound(t *testing.T) {
 		got := slices.Clone(r.round(parts, math.Inf(1), math.Inf(1)))
 		require.NotEmpty(rt, got)
 		assert.True(rt, slices.IsSortedFunc(got, compare))
-		assert.LessOrEqual(rt, len(got), roundings)
+		assert.LessOrEqual(rt, len(got), roundingsAlone)
 		least := math.Inf(1)
 		distances(task, parts, func(amounts [MaxParts]int, set *moveSet, square float64) {
 			least = min(least, math.Sqrt(square)+set.cost+task.standing(parts)+unlikeCost(task, parts, amounts))
