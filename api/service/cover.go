@@ -16,8 +16,8 @@ const (
 	DefaultMaxParts = 2
 )
 
-// coverEffort is how much work a search for covers may take: some two seconds.
-const coverEffort = 20_000_000
+// coverEffort is how much work a search for covers may take: one to two seconds.
+const coverEffort = 50_000_000
 
 // CoverRequest asks what to pour in place of what ran out.
 type CoverRequest struct {

@@ -195,16 +195,50 @@ func (s *search) singles(ctx context.Context, some []int) error {
 	return nil
 }
 
-// far is the distance beyond which a combination of some parts, and of however
-// many more, cannot be kept, by their prices and by how near they come alone.
-func (s *search) far(parts ...int) float64 {
-	far := s.list.cutoff - s.task.Costs.Part*float64(s.parts-1)
-	least := math.Inf(1)
-	for _, i := range parts {
-		far -= s.task.Parts[i].Price
-		least = min(least, s.task.alone[i])
+// begun is a combination with parts still to come: what it stands at by itself,
+// how near the nearest of its parts comes alone, and for each thing out how strange
+// the least strange of them is.
+type begun struct {
+	price, alone float64
+	strange      []float64
+}
+
+// begin starts a combination of the number of parts that is looked at.
+func (s *search) begin() begun {
+	b := begun{price: s.task.Costs.Part * float64(s.parts-1), alone: math.Inf(1)}
+	if len(s.task.Parts) > 0 {
+		b.strange = make([]float64, len(s.task.Parts[0].Strange))
 	}
-	return min(far, least-s.task.Costs.Earn)
+	for m := range b.strange {
+		b.strange[m] = math.Inf(1)
+	}
+	return b
+}
+
+// with adds part i.
+func (b *begun) with(t *task, i int) begun {
+	out := begun{price: b.price + t.Parts[i].Price, alone: min(b.alone, t.alone[i]), strange: make([]float64, len(b.strange))}
+	for m := range b.strange {
+		out.strange[m] = min(b.strange[m], t.Parts[i].Strange[m])
+	}
+	return out
+}
+
+// far is the distance beyond which the combination, and however many parts more,
+// cannot be kept.
+func (s *search) far(b *begun) float64 {
+	return min(s.list.cutoff-b.price, b.alone-s.task.Costs.Earn)
+}
+
+// farWith is the distance beyond which the combination with part i as its last
+// cannot be kept.
+func (s *search) farWith(b *begun, i int) float64 {
+	part := &s.task.Parts[i]
+	far := s.list.cutoff - b.price - part.Price
+	for m, x := range b.strange {
+		far -= min(x, part.Strange[m])
+	}
+	return min(far, min(b.alone, s.task.alone[i])-s.task.Costs.Earn)
 }
 
 func (s *search) pairs(ctx context.Context, some []int) error {
@@ -212,13 +246,14 @@ func (s *search) pairs(ctx context.Context, some []int) error {
 	if err != nil {
 		return err
 	}
-	r, best := s.reach, s.reach.bestOf(some)
+	r, best, none := s.reach, s.reach.bestOf(some), s.begin()
 	for a, i := range some {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
+		first := none.with(s.task, i)
 		brought := r.brought(i)
-		if s.far(i) < 0 || !r.fills(brought, best, 1) {
+		if s.far(&first) < 0 || !r.fills(brought, best, 1) {
 			continue
 		}
 		if err := s.spend(len(some) - a); err != nil {
@@ -227,7 +262,7 @@ func (s *search) pairs(ctx context.Context, some []int) error {
 		row := m.row(a)
 		for b := a + 1; b < len(some); b++ {
 			j := some[b]
-			far := s.far(i, j)
+			far := s.farWith(&first, j)
 			if far < 0 || !r.fillsWith(brought, j) || m.pair(&row, a, b) > m.limit(far) {
 				continue
 			}
@@ -244,10 +279,11 @@ func (s *search) triples(ctx context.Context, some []int) error {
 	if err != nil {
 		return err
 	}
-	r, table, best := s.reach, m.table(tableOf), s.reach.bestOf(some)
+	r, table, best, none := s.reach, m.table(tableOf), s.reach.bestOf(some), s.begin()
 	for a, i := range some {
+		first := none.with(s.task, i)
 		brought := r.brought(i)
-		if s.far(i) < 0 || !r.fills(brought, best, 2) {
+		if s.far(&first) < 0 || !r.fills(brought, best, 2) {
 			continue
 		}
 		withA := table.with(a, 0)
@@ -256,7 +292,8 @@ func (s *search) triples(ctx context.Context, some []int) error {
 				return err
 			}
 			j := some[b]
-			if s.far(i, j) < 0 {
+			second := first.with(s.task, j)
+			if s.far(&second) < 0 {
 				continue
 			}
 			both := r.brought(j)
@@ -266,7 +303,7 @@ func (s *search) triples(ctx context.Context, some []int) error {
 			if !r.fills(both, best, 1) {
 				continue
 			}
-			if err := s.thirds(ctx, table, withA, both, a, b, some); err != nil {
+			if err := s.thirds(ctx, table, withA, both, &second, a, b, some); err != nil {
 				return err
 			}
 		}
@@ -275,13 +312,13 @@ func (s *search) triples(ctx context.Context, some []int) error {
 }
 
 // thirds adds every third part to two.
-func (s *search) thirds(ctx context.Context, t *table, withA, both []float64, a, b int, some []int) error {
+func (s *search) thirds(ctx context.Context, t *table, withA, both []float64, two *begun, a, b int, some []int) error {
 	if err := s.spend(len(some) - b); err != nil {
 		return err
 	}
 	withB := t.with(b, 1)
 	for c := b + 1; c < len(some); c++ {
-		far := s.far(some[a], some[b], some[c])
+		far := s.farWith(two, some[c])
 		if far < 0 || !s.reach.fillsWith(both, some[c]) || t.triple(withA, withB, a, b, c) > t.limit(far) {
 			continue
 		}
