@@ -45,6 +45,7 @@ func (t *task) addCandidates() {
 			part.Strange = append(part.Strange, t.strange(p, &holds, m, customs.place(m, p.ID)))
 		}
 		t.cands = append(t.cands, candidate{p, amounts})
+		t.obvious = append(t.obvious, len(t.removed) == 1 && (p.Class == t.removed[0].Class || customs.place(0, p.ID) >= 0))
 		t.entries = append(t.entries, part)
 	}
 	t.addKnown(customs)

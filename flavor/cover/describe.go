@@ -26,13 +26,7 @@ func (t *task) describe(x *idea) (Cover, error) {
 		return Cover{}, err
 	}
 	c.ABVChange, c.VolumeChange = x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
-	for _, p := range t.req.Missing {
-		for _, l := range t.finder.space.Lost(p, t.glass, x.glass) {
-			if !slices.ContainsFunc(c.Gone, func(o sense.Lost) bool { return o.Material == l.Material }) {
-				c.Gone = append(c.Gone, l)
-			}
-		}
-	}
+	c.Gone = t.leadsGone(&x.filling, x.glass)
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
 	t.compareAromas(&c, x.drink)
 	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)

@@ -30,7 +30,7 @@ func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	b := newBench(t)
 	specs, _ := b.house(t)
 	out := b.profiles(t, "lemon-juice", "lime-juice", "falernum")
-	stock := b.profiles(t, "soda-water", "vodka", "ginger-syrup", "verjus") // little to put the sour right with
+	stock := b.profiles(t, "agave-syrup") // little to put the sour right with
 	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1}, nil)
 	require.NoError(t, err)
 	var kept, lost int

@@ -74,11 +74,33 @@ func (t *task) measure(fillings []search.Filling) ([]idea, error) {
 			out = append(out, *x)
 		}
 	}
-	slices.SortFunc(out, func(a, b idea) int {
+	order := func(a, b idea) int {
 		return cmp.Or(cmp.Compare(a.rank, b.rank), slices.Compare(a.filling.Parts, b.filling.Parts))
-	})
+	}
+	slices.SortFunc(out, order)
+	t.putBlendsBehind(out)
+	slices.SortFunc(out, order)
 	return out, nil
 }
+
+// putBlendsBehind lets no blend come before the best single bottle that the trade
+// pours as a matter of course: one of the same class or by custom. A blend that the
+// trade pours is no blend. The ideas are given in order.
+func (t *task) putBlendsBehind(all []idea) {
+	first := slices.IndexFunc(all, func(x idea) bool {
+		return len(x.filling.Parts) == 1 && t.obvious[x.filling.Parts[0]]
+	})
+	for i := range max(0, first) {
+		x := &all[i]
+		_, known := t.known[search.Combine(x.filling.Parts...)]
+		if len(x.filling.Parts) > 1 && !known {
+			x.rank = all[first].rank + behind
+		}
+	}
+}
+
+// behind is what puts a blend just behind a single bottle.
+const behind = 1e-6
 
 // pour mixes a filling and measures how far from the original the glass is.
 func (t *task) pour(x *search.Filling) (*idea, error) {
@@ -91,7 +113,32 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 	steps := sense.Between(t.glass, out.glass)
 	out.distance = steps.Total()
 	out.rank = x.Rank - x.Distance() + out.distance
+	if len(t.leadsGone(x, out.glass)) > 0 {
+		out.rank += t.finder.weights.Lead
+	}
 	return out, nil
+}
+
+// leadsGone returns what led the missing ingredients and is not in the glass any
+// more, each once. What no odorant tells is there as long as a part smells of it.
+func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
+	var out []sense.Lost
+	for m, p := range t.removed {
+		if !t.req.missing(p) {
+			continue
+		}
+		same := slices.ContainsFunc(x.Parts, func(i int) bool {
+			holds := t.finder.space.PerML(t.cands[i].profile)
+			return apart(&holds, &t.gone[m].holds, 0, math.Inf(1)) <= alikeTo
+		})
+		for _, l := range t.finder.space.Lost(p, t.glass, glass) {
+			told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material })
+			if !told && (len(l.Odorants) > 0 || !same) {
+				out = append(out, l)
+			}
+		}
+	}
+	return out
 }
 
 // earns reports whether every part of an idea brings the glass nearer by enough,

@@ -30,6 +30,7 @@ type task struct {
 	cands       []candidate
 	entries     []search.Part
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
+	obvious     []bool                         // by candidate: of the class of what went, or poured for it by custom
 	strict      bool                           // only covers that keep the balance
 	effort      int                            // that its searches took
 	tooStrong   float64                        // see strongest; only if the guest has a limit

@@ -18,6 +18,8 @@ type Weights struct {
 	// Unlike: another amount than like for like of what is of one class, or one
 	// spirit for another.
 	Unlike float64
+	// Lead: a glass that has lost what led the missing ingredient.
+	Lead float64
 	// Custom: what a first choice of the trade is let off of the two before;
 	// Place: what each further place takes back.
 	Custom, Place float64
@@ -25,7 +27,7 @@ type Weights struct {
 
 // DefaultWeights returns the weights that the program uses.
 func DefaultWeights() Weights {
-	return Weights{Part: 3, Move: 0.25, Unlike: 0.5, Earn: 1, Rare: 2, Class: 1.5, Aroma: 3, Custom: 1, Place: 0.1}
+	return Weights{Part: 3, Move: 0.25, Unlike: 0.5, Earn: 1, Rare: 4, Lead: 1.5, Class: 1.5, Aroma: 3, Custom: 1, Place: 0.1}
 }
 
 // NearJND is the distance up to which a cover is said to keep the drink, and

@@ -17,7 +17,7 @@ type Situation struct {
 	// Good is the answers that are accepted: what is poured together, each by the
 	// ids that it may have.
 	Good [][][]string
-	Bad  []string   // ids of what would lose the guest in any cover
+	Bad  []string // ids of what would lose the guest in any cover
 }
 
 // Coverer returns covers for what is out, the best first, each as its pours,
