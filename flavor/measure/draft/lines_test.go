@@ -261,6 +261,7 @@ func TestParseKeeps(t *testing.T) {
 		{text: "rolled, long", method: flavor.Throw, service: flavor.Long, steps: []string{"rolled"}},
 		{text: "reverse dry shake", method: flavor.DryShake, steps: []string{"reverse dry shake"}},
 		{text: "frozen", method: flavor.Blend},
+		{text: "muddle, build, rocks", method: flavor.Build, service: flavor.Rocks, steps: []string{"muddle"}},
 		{text: "build, hot, 70 °C", method: flavor.Build, service: flavor.Hot, hotC: 70},
 		{text: "hot, mug", service: flavor.Hot, glass: "mug"},
 		{text: "step: Flame the zest over it", steps: []string{"Flame the zest over it"}},

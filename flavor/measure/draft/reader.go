@@ -302,6 +302,10 @@ func (r *reader) take(n int, span Span, p *piece, asStep bool) {
 	case shapeAmount:
 		r.unread(n, at, invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case shapeTail:
+		if strings.HasPrefix(p.toks[0].text, "mud") { // a step, where no pour stands before it
+			r.takeServing(n, at, p.toks, asStep)
+			return
+		}
 		r.unread(n, at, invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written))
 	case shapeName:
 		if asStep {
