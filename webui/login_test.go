@@ -248,7 +248,7 @@ func TestLoginInABrowser(t *testing.T) {
 	// Signed out on one screen, a draft on another leads to the login and back,
 	// and is not lost.
 	bench := b.Tab(360)
-	bench.Open(address, "/")
+	bench.Open(address, "/bench")
 	bench.Typed("2 oz gin")
 	bench.Until(webuitest.Shown + `'Balanced'`)
 	b.Open(address, "/login")
@@ -257,7 +257,7 @@ func TestLoginInABrowser(t *testing.T) {
 	bench.Typed("\n3/4 oz lemon juice")
 	bench.Until(atLogin)
 	fill(bench, "Bo", boPasscode)
-	bench.Until(`location.pathname === '/'`)
+	bench.Until(`location.pathname === '/bench'`)
 	bench.Until(webuitest.Shown + `'Balanced'`)
 	assert.Equal(t, "2 oz gin\n3/4 oz lemon juice", bench.Text())
 	for _, said := range append(b.Complaints(), bench.Complaints()...) {

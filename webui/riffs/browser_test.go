@@ -19,7 +19,7 @@ func TestFromTheBenchToRiffs(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			b := webuitest.NewBrowser(t, 360)
 			prepare(b)
-			b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/")
+			b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench")
 			b.Typed("2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat")
 			b.Click(".guest > summary")
 			b.Click(`input[value="tree nuts"]`)
@@ -32,7 +32,7 @@ func TestFromTheBenchToRiffs(t *testing.T) {
 			b.Fits()
 
 			b.Click(".riffs a.button")
-			b.Until(`location.pathname === '/' && document.getElementById('text').value.includes('clove syrup')`)
+			b.Until(`location.pathname === '/bench' && document.getElementById('text').value.includes('clove syrup')`)
 			b.Until(`document.querySelector('input[value="tree nuts"]').checked`)
 			b.Quiet()
 		})

@@ -78,7 +78,7 @@ type Browser struct {
 func OpenBrowser(t *testing.T, width int64) *Browser {
 	t.Helper()
 	b := NewBrowser(t, width)
-	b.Open(Serve(t, NewHouse()), "/")
+	b.Open(Serve(t, NewHouse()), "/bench")
 	return b
 }
 
