@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"net/url"
@@ -19,19 +20,42 @@ import (
 
 var errNoHouse = usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
 
-// openHouse opens the house in a file, or a venue of a PostgreSQL database.
-func openHouse(ctx context.Context, where string) (house.Store, error) {
+// purpose is what a house is opened for.
+type purpose int
+
+const (
+	toRead  purpose = iota // beside whoever writes to it
+	toWrite                // as the only one, if it is in a file
+	toMake                 // to write, and to make it if it is not there
+)
+
+// openHouse opens the house in a file, or a venue of a PostgreSQL database, and
+// says whether it made it.
+func openHouse(ctx context.Context, where string, why purpose) (s house.Store, made bool, err error) {
+	s, err = openAs(ctx, where, store.Options{ReadOnly: why == toRead, Existing: true})
+	if !errors.Is(err, house.ErrNotFound) {
+		return s, false, err
+	}
+	if why != toMake {
+		return nil, false, fmt.Errorf("%w; only serve, house import and house restore make one", err)
+	}
+	s, err = openAs(ctx, where, store.Options{})
+	return s, err == nil, err
+}
+
+func openAs(ctx context.Context, where string, o store.Options) (house.Store, error) {
 	if where == demoHouse {
 		return nil, errNoHouse
 	}
-	if isDatabase(where) {
-		address, venue, err := venueOf(where)
-		if err != nil {
-			return nil, err
-		}
-		return store.OpenPostgres(ctx, address, store.Options{Venue: venue})
+	if !isDatabase(where) {
+		return store.Open(ctx, where, o)
 	}
-	return store.Open(ctx, where, store.Options{})
+	address, venue, err := venueOf(where)
+	if err != nil {
+		return nil, err
+	}
+	o.Venue = venue
+	return store.OpenPostgres(ctx, address, o)
 }
 
 // venueOf takes the venue off the address of a database, where ?venue=dock names
@@ -77,7 +101,7 @@ func newBackup(where *string) *cobra.Command {
 		Short: "Copy the house to a file while it is in use, and verify the copy",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			s, err := openHouse(cmd.Context(), *where)
+			s, _, err := openHouse(cmd.Context(), *where, toRead)
 			if err != nil {
 				return err
 			}
@@ -122,7 +146,10 @@ func newRestore(where *string) *cobra.Command {
 }
 
 func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
-	s, err := openHouse(cmd.Context(), where)
+	if _, err := store.Verify(cmd.Context(), backup); err != nil { // before a venue is made for it
+		return err
+	}
+	s, made, err := openHouse(cmd.Context(), where, toMake)
 	if err != nil {
 		return err
 	}
@@ -130,13 +157,16 @@ func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
 	if err := store.RestoreVenue(cmd.Context(), backup, s); err != nil {
 		return err
 	}
+	if made {
+		return say(cmd, "restored %s, in a venue made for it", nameOf(where))
+	}
 	return say(cmd, "restored %s", nameOf(where))
 }
 
 func newHouseCheck(where *string) *cobra.Command {
 	return &cobra.Command{
 		Use:   "check --house PATH",
-		Short: "Read a house from end to end; one in a file must not be open",
+		Short: "Read a house from end to end, also while it is in use",
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			switch {
@@ -155,7 +185,7 @@ func newHouseCheck(where *string) *cobra.Command {
 }
 
 func checkVenue(cmd *cobra.Command, where string) (err error) {
-	s, err := openHouse(cmd.Context(), where)
+	s, _, err := openHouse(cmd.Context(), where, toRead)
 	if err != nil {
 		return err
 	}
@@ -180,7 +210,7 @@ func newExport(open kitchens, where *string) *cobra.Command {
 		Short: "Write a house as JSON, CSV, recipes or text",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			v, done, err := atOwnHouse(cmd.Context(), open, *where)
+			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where})
 			if err != nil {
 				return err
 			}
@@ -188,7 +218,7 @@ func newExport(open kitchens, where *string) *cobra.Command {
 			if len(args) == 0 || args[0] == "-" {
 				return export(cmd.Context(), v, form, cmd.OutOrStdout())
 			}
-			f, err := os.OpenFile(args[0], os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+			f, err := os.OpenFile(args[0], os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 			if err != nil {
 				return wrongPath(err)
 			}
@@ -204,11 +234,11 @@ func newExport(open kitchens, where *string) *cobra.Command {
 }
 
 // atOwnHouse is atHouse for what makes no sense with the demo.
-func atOwnHouse(ctx context.Context, open kitchens, where string) (*service.Venue, func(), error) {
-	if where == demoHouse {
+func atOwnHouse(ctx context.Context, open kitchens, at *place) (*service.Venue, func(), error) {
+	if at.where == demoHouse {
 		return nil, nil, errNoHouse
 	}
-	return atHouse(ctx, open, where)
+	return atPlace(ctx, open, at)
 }
 
 func export(ctx context.Context, v *service.Venue, form string, w io.Writer) error {
@@ -256,7 +286,7 @@ func newImport(open kitchens, where *string) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "import FILE --house PATH --as FORM",
 		Short: "Read records into a house from JSON, CSV, recipes or text",
-		Long: `Reads records into a house. Bad rows are named by number; by default nothing is
+		Long: `Reads records into a house, which is made if it is not there. Bad rows are named by number; by default nothing is
 written if there is one, with --keep-good the others are.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
@@ -265,11 +295,17 @@ written if there is one, with --keep-good the others are.`,
 				return wrongPath(err)
 			}
 			defer f.Close()
-			v, done, err := atOwnHouse(cmd.Context(), open, *where)
+			at := &place{where: *where, why: toMake}
+			v, done, err := atOwnHouse(cmd.Context(), open, at)
 			if err != nil {
 				return err
 			}
 			defer done()
+			if at.made {
+				if err := say(cmd, "there was no house; made %s", nameOf(*where)); err != nil {
+					return err
+				}
+			}
 			reading, err := readForm(cmd.Context(), f, form, v)
 			if err != nil {
 				return err

@@ -25,7 +25,11 @@ are its palate: the centre of their family moves toward them, a little for one
 and most of the way for twenty. Without a drink it lists them, and what they move.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			v, done, err := atOwnHouse(cmd.Context(), open, *where)
+			why := toRead
+			if len(args) == 1 {
+				why = toWrite
+			}
+			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where, why: why})
 			if err != nil {
 				return err
 			}

@@ -30,7 +30,7 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 			if err := t.check(); err != nil {
 				return err
 			}
-			v, done, err := atOwnHouse(cmd.Context(), open, *where)
+			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where, why: toWrite})
 			if err != nil {
 				return err
 			}

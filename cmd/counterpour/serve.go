@@ -37,7 +37,7 @@ const (
 //
 //	counterpour serve --listen 127.0.0.1:0
 func newServe(open kitchens) *cobra.Command {
-	s := &program{open: open}
+	s := &program{open: open, at: place{why: toMake}}
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve the API and the web pages",
@@ -51,7 +51,7 @@ once it answers.`,
 			return s.Run(cmd.Context())
 		},
 	}
-	cmd.Flags().StringVar(&s.house, "house", "", "file that the house is kept in, made if it is not there, or a postgres:// address; the invented demo house if empty")
+	cmd.Flags().StringVar(&s.at.where, "house", "", "file that the house is kept in, made if it is not there, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().StringVar(&s.listen, "listen", "127.0.0.1:8086", "address and port to listen on; port 0 picks a free one")
 	s.door.flags(cmd)
 	return cmd
@@ -61,7 +61,7 @@ once it answers.`,
 type program struct {
 	open   kitchens
 	listen string
-	house  string
+	at     place
 	door   door
 	out    io.Writer // gets the line with the address
 	log    *slog.Logger
@@ -129,18 +129,22 @@ func (s *program) Run(ctx context.Context) error {
 // what says what is served, and what is kept of it.
 func (s *program) what() string {
 	switch {
-	case s.house == demoHouse:
+	case s.at.where == demoHouse:
 		return "embedded catalogue and demo house, in memory; nothing is saved"
-	case isDatabase(s.house):
+	case isDatabase(s.at.where) && s.at.made:
+		return "the house is kept in a PostgreSQL database, in a venue made just now"
+	case isDatabase(s.at.where):
 		return "the house is kept in a PostgreSQL database"
+	case s.at.made:
+		return "the house is kept in " + s.at.where + ", which was made just now"
 	}
-	return "the house is kept in " + s.house
+	return "the house is kept in " + s.at.where
 }
 
 // handler is all that is served over a kitchen and its house, which leave
 // closes; behind a guard, if there is one.
 func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
-	v, leave, err := enter(ctx, k, s.house, s.log)
+	v, leave, err := enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err
 	}

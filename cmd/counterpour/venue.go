@@ -16,13 +16,26 @@ import (
 // demoHouse is where the invented house lives: in memory, until the program ends.
 const demoHouse = ""
 
-// atHouse opens a kitchen and the house it works for, of which done closes both.
+// place is where a house is kept, and what it is opened for.
+type place struct {
+	where string
+	why   purpose
+	made  bool // set if there was no house and opening made one
+}
+
+// atHouse opens a kitchen and the house it works for, to be read; done closes
+// both. The demo house, which is in memory, can be written to as well.
 func atHouse(ctx context.Context, open kitchens, where string) (v *service.Venue, done func(), err error) {
+	return atPlace(ctx, open, &place{where: where})
+}
+
+// atPlace opens a kitchen and a house for any purpose; done closes both.
+func atPlace(ctx context.Context, open kitchens, at *place) (v *service.Venue, done func(), err error) {
 	kitchen, shut, err := open(ctx, nil)
 	if err != nil {
 		return nil, nil, err
 	}
-	v, leave, err := enter(ctx, kitchen, where, nil)
+	v, leave, err := enter(ctx, kitchen, at, nil)
 	if err != nil {
 		shut()
 		return nil, nil, err
@@ -60,13 +73,13 @@ func demoOf(ctx context.Context, open kitchens) (*service.Snapshot, func(), erro
 }
 
 // enter opens the house that a kitchen works for, and leaves the kitchen open.
-func enter(ctx context.Context, kitchen *service.Kitchen, where string, log *slog.Logger) (v *service.Venue, leave func(), err error) {
+func enter(ctx context.Context, kitchen *service.Kitchen, at *place, log *slog.Logger) (v *service.Venue, leave func(), err error) {
 	var s house.Store
-	about := service.About{Name: nameOf(where)}
-	if where == demoHouse {
+	about := service.About{Name: nameOf(at.where)}
+	if at.where == demoHouse {
 		s, about, err = demoStore(ctx, kitchen)
 	} else {
-		s, err = openHouse(ctx, where)
+		s, at.made, err = openHouse(ctx, at.where, at.why)
 	}
 	if err == nil {
 		v, err = service.Open(ctx, kitchen, s, about, log)

@@ -12,6 +12,16 @@ func fail(kind error, op, key, format string, args ...any) *house.Error {
 	return &house.Error{Kind: kind, Op: op, Key: key, Message: fmt.Sprintf(format, args...)}
 }
 
+// readOnly is the answer to a write of a house that was opened to be read.
+func readOnly(key string) error {
+	return fail(house.ErrReadOnly, "write", key, "the house was opened to be read only; nothing was kept")
+}
+
+// noHouse is the error of a path or a venue under which there is no house.
+func noHouse(key, place string) error {
+	return fail(house.ErrNotFound, "open", key, "there is no house in this %s; check how it is written", place)
+}
+
 // classifier says which kind an engine's error is; nil if it does not know it.
 type classifier func(error) error
 

@@ -22,7 +22,7 @@ const (
 )
 
 // OpenPostgres opens a venue in a PostgreSQL database, and makes schema and
-// venue if they are not there. Any number of servers may have it open. The
+// venue if they are not there and o allows it. Any number of servers may have it open. The
 // connection string is a URL or key=value words, as usual; it must lead to a
 // role that may create a schema, the first time.
 func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, error) {
@@ -40,8 +40,14 @@ func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, erro
 	config.RuntimeParams["search_path"] = postgresSchema
 	config.RuntimeParams["synchronous_commit"] = "on" // whatever the role's default
 	key := fmt.Sprintf("%s at %s/%s", venue, config.Host, config.Database)
-	p := &postgres{config: config, idle: make(chan *pgx.Conn, connections), room: make(chan struct{}, connections)}
-	if err := p.prepare(ctx, key, venue); err != nil {
+	p := &postgres{config: config, idle: make(chan *pgx.Conn, connections), room: make(chan struct{}, connections), readOnly: o.ReadOnly, key: key}
+	if !o.mayMake() {
+		err = p.find(ctx, venue)
+	}
+	if err == nil && !o.ReadOnly {
+		err = p.prepare(ctx, key, venue)
+	}
+	if err != nil {
 		p.close()
 		return nil, wrap(err, classifyPostgres, "open", key)
 	}
@@ -61,6 +67,34 @@ type postgres struct {
 	idle     chan *pgx.Conn
 	room     chan struct{} // a token for every connection in use
 	listener *listener
+	readOnly bool
+	key      string
+}
+
+// find looks for a venue and makes nothing.
+func (p *postgres) find(ctx context.Context, venue string) error {
+	return p.read(ctx, func(c conn) error {
+		var there bool
+		if _, err := one(ctx, c, []any{&there}, `SELECT to_regclass($1) IS NOT NULL`, postgresSchema+".venue"); err != nil {
+			return err
+		}
+		if !there {
+			return noHouse(p.key, "database")
+		}
+		var name string
+		found, err := one(ctx, c, []any{&name}, `SELECT name FROM venue WHERE name = $1`, venue)
+		if err != nil {
+			return err
+		}
+		if !found {
+			return noHouse(p.key, "venue")
+		}
+		var version int
+		if _, err := one(ctx, c, []any{&version}, `SELECT version FROM schema_version`); err != nil {
+			return err
+		}
+		return knownSchema(p.key, version)
+	})
 }
 
 // prepare brings the schema to its newest version, one server at a time.
@@ -104,6 +138,9 @@ func (p *postgres) read(ctx context.Context, f func(conn) error) error {
 // write queues on the row of the venue, which f locks before all else, so that
 // it then reads what the writer before it committed.
 func (p *postgres) write(ctx context.Context, f func(conn) error) error {
+	if p.readOnly {
+		return readOnly(p.key)
+	}
 	return p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.ReadCommitted}, f)
 }
 

@@ -19,6 +19,12 @@ type Options struct {
 	// Venue is the bar; empty means "house". An SQLite file made by Open holds
 	// one, a PostgreSQL database any number.
 	Venue string
+	// Existing makes no house: where there is none, opening fails with
+	// [house.ErrNotFound].
+	Existing bool
+	// ReadOnly opens an existing house beside whoever has it open for writing. It
+	// takes no writes, and its subscribers hear nothing of the others' in a file.
+	ReadOnly bool
 
 	pragmas []string // for tests that run out of room
 }
@@ -39,7 +45,9 @@ func (o Options) venue() (string, error) {
 	return o.Venue, nil
 }
 
-// Open opens the house in a file, and makes it if there is none. An older
+func (o Options) mayMake() bool { return !o.Existing && !o.ReadOnly }
+
+// Open opens the house in a file, and makes it if there is none and o allows it. An older
 // schema is migrated. It fails with [ErrBusy] if another process, or this one,
 // has it open; [ErrReadOnly], [ErrFull], [ErrNotFound] if the disk or folder
 // does not serve; [ErrDamaged] if the file is no house; [ErrNewer] if a later
@@ -49,8 +57,15 @@ func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := inspect(path, true); err != nil { // before a lock file is made beside a stranger's file
+	if err := inspect(path, o.mayMake()); err != nil { // before a lock file is made beside a stranger's file
 		return nil, wrap(err, classifySQLite, "open", path)
+	}
+	if o.ReadOnly {
+		db, err := lookInto(ctx, path)
+		if err != nil {
+			return nil, wrap(err, classifySQLite, "open", path)
+		}
+		return newKeeper(db, venue, path), nil
 	}
 	l, err := lockHouse("open", path)
 	if err != nil {
@@ -82,7 +97,7 @@ type sqlite struct {
 	base   string // the URI of the database, up to its parameters
 	memory bool
 	lock   *lock
-	db     *sql.DB
+	db     *sql.DB // nil, as is writer, in a house that is only read
 	writer *sql.Conn
 	turn   chan struct{} // holds one token: the turn to write
 	reads  *sql.DB
@@ -101,6 +116,30 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	}
 	s := &sqlite{path: path, base: location(path)}
 	return s, s.open(ctx, venue, pragmas)
+}
+
+// lookInto opens a file that is there for reading. It takes part in the
+// engine's own locking, which lets readers in beside one writer, and so may not
+// open the file as unwritable; query_only keeps its statements from writing.
+func lookInto(ctx context.Context, path string) (s *sqlite, err error) {
+	s = &sqlite{path: path, base: location(path) + "mode=rw&"}
+	if s.reads, err = sql.Open("sqlite", s.base+common+"&_pragma=query_only(1)"); err != nil {
+		return nil, err
+	}
+	s.reads.SetMaxOpenConns(readers)
+	s.reads.SetMaxIdleConns(readers)
+	err = s.read(ctx, func(c conn) error {
+		version, err := s.identify(ctx, c)
+		if err == nil {
+			err = knownSchema(path, version)
+		}
+		return err
+	})
+	if err != nil {
+		s.close()
+		return nil, err
+	}
+	return s, nil
 }
 
 // open connects, and closes again if anything fails.
@@ -187,6 +226,9 @@ func (s *sqlite) identify(ctx context.Context, c conn) (version int, err error) 
 }
 
 func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
+	if s.writer == nil {
+		return readOnly(s.path)
+	}
 	select {
 	case <-s.turn:
 	case <-ctx.Done():
@@ -265,7 +307,9 @@ func (s *sqlite) close() error {
 	if s.writer != nil {
 		keep(s.writer.Close())
 	}
-	keep(s.db.Close()) // the last one out writes the log back into the file
+	if s.db != nil {
+		keep(s.db.Close()) // the last one out writes the log back into the file
+	}
 	if s.lock != nil {
 		s.lock.release()
 	}

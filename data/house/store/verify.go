@@ -148,8 +148,11 @@ const sqliteMagic = "SQLite format 3\x00"
 // may be missing or empty.
 func inspect(path string, mayBeNew bool) error {
 	f, err := os.Open(path)
-	if os.IsNotExist(err) && mayBeNew {
-		return nil
+	if os.IsNotExist(err) {
+		if mayBeNew {
+			return nil
+		}
+		return noHouse(path, "place")
 	}
 	if err != nil {
 		return err
