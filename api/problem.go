@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/api/service"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 )
@@ -88,11 +89,20 @@ func (p *Problem) ContentType(string) string { return problemType }
 const problemType = "application/problem+json"
 
 // statusOf returns the status of an error and what to say if the error itself
-// is not to be read; known is false for what only the log may tell.
+// is not to be read; known is false for what the log is to tell. What the store
+// cannot take at the moment is told in its own words.
 func statusOf(err error) (status int, detail string, known bool) {
 	for _, k := range kinds {
 		if errors.Is(err, k.kind) {
 			return k.status, k.detail, true
+		}
+	}
+	var store *house.Error
+	if errors.As(err, &store) {
+		for _, kind := range []error{house.ErrReadOnly, house.ErrFull, house.ErrBusy, house.ErrUnavailable} {
+			if errors.Is(err, kind) {
+				return http.StatusServiceUnavailable, store.Message, false
+			}
 		}
 	}
 	return http.StatusInternalServerError, internalDetail, false

@@ -48,6 +48,11 @@ func openAs(ctx context.Context, where string, o store.Options) (house.Store, er
 		return nil, errNoHouse
 	}
 	if !isDatabase(where) {
+		if o.Existing && !o.ReadOnly { // nothing is added to a house that is damaged
+			if _, err := store.Verify(ctx, where); err != nil {
+				return nil, err
+			}
+		}
 		return store.Open(ctx, where, o)
 	}
 	address, venue, err := venueOf(where)

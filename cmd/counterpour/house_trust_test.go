@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"testing"
@@ -34,4 +35,25 @@ func TestAMistypedHouseIsNotMade(t *testing.T) {
 		require.Equal(t, exitDone, code, message)
 		assert.Contains(t, out, want)
 	}
+}
+
+// What check rejects is not served, nor written to.
+func TestADamagedHouseIsNotServed(t *testing.T) {
+	dir := t.TempDir()
+	bar, stock := filepath.Join(dir, "bar.house"), filepath.Join(dir, "stock.csv")
+	require.NoError(t, os.WriteFile(stock, []byte(houseStock), 0o600))
+	code, _, message := try(t, "", "house", "import", "--as", "stock", stock, "--house", bar)
+	require.Equal(t, exitDone, code, message)
+	text, err := os.ReadFile(bar)
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(bar, bytes.Replace(text, []byte("Dock falernum"), []byte("Dock Falernum"), 1), 0o600))
+	for _, args := range [][]string{{"house", "check"}, {"serve", "--listen", "127.0.0.1:0"}, {"house", "import", "--as", "stock", stock}} {
+		code, _, message := try(t, "", append(args, "--house", bar)...)
+		assert.Equal(t, exitFailed, code, args)
+		assert.Contains(t, message, "it is damaged", args)
+	}
+	require.NoError(t, os.Truncate(bar, 0))
+	code, _, message = try(t, "", "serve", "--listen", "127.0.0.1:0", "--house", bar)
+	assert.Equal(t, exitFailed, code)
+	assert.Contains(t, message, "the file is empty")
 }

@@ -29,7 +29,7 @@ func usagef(format string, args ...any) error { return usageError{fmt.Errorf(for
 
 // run runs the program and returns its exit code.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
-	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	return runWith(ctx, embedded, args, in, out, errOut)
 }

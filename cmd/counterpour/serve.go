@@ -41,7 +41,7 @@ func newServe(open kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve the API and the web pages",
-		Long: `Serves the API and the web pages until it is told to stop (SIGTERM or ctrl-C),
+		Long: `Serves the API and the web pages until it is told to stop (SIGTERM, SIGHUP or ctrl-C),
 then finishes the requests that are under way. Prints one line with its address
 once it answers.`,
 		Args: cobra.NoArgs,

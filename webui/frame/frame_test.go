@@ -8,6 +8,8 @@ import (
 	"net/http/httptest"
 	"testing"
 
+	"counterpour/data/house"
+
 	"github.com/stretchr/testify/assert"
 )
 
@@ -32,4 +34,16 @@ func TestEveryTroubleIsTold(t *testing.T) {
 		seen[got.Title] = true
 	}
 	assert.Equal(t, http.StatusInternalServerError, TroubleOf(errors.New("anything else")).Status)
+}
+
+// A store that takes no write for now is told as such, not as a break of ours.
+func TestAStoreThatCannotWriteIsToldInItsOwnWords(t *testing.T) {
+	for _, kind := range []error{house.ErrFull, house.ErrReadOnly, house.ErrBusy, house.ErrUnavailable} {
+		got := TroubleOf(fmt.Errorf("mark: %w", &house.Error{Kind: kind, Op: "write", Message: "there is no room left"}))
+		assert.Equal(t, http.StatusServiceUnavailable, got.Status)
+		assert.Equal(t, "There is no room left.", got.Text)
+	}
+	inside := TroubleOf(&house.Error{Kind: house.ErrInternal, Message: "a detail for the log"})
+	assert.Equal(t, http.StatusInternalServerError, inside.Status)
+	assert.NotContains(t, inside.Text, "detail")
 }

@@ -47,8 +47,12 @@ var troubles = []struct {
 		"It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
 }
 
-// TroubleOf returns how an error is told.
+// TroubleOf returns how an error is told. What the store cannot take at the
+// moment is told in the store's own words.
 func TroubleOf(err error) Trouble {
+	if text, status := Told(err); status == http.StatusServiceUnavailable {
+		return Trouble{status, "The house cannot take that now", text}
+	}
 	for _, t := range troubles {
 		if errors.Is(err, t.kind) {
 			return t.Trouble

@@ -27,27 +27,45 @@ const (
 
 var plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?$`)
 
-// runs reports whether a spreadsheet might run a cell.
-func runs(cell string) bool {
+// A spreadsheet set to semicolons splits a cell of ours at each of them, quoted or
+// not. Each stretch is therefore guarded as a cell of its own, and one after a
+// semicolon even if it is a plain number, since what follows it in the row is
+// then part of its cell.
+const otherSeparator = ";"
+
+// runs reports whether a spreadsheet might run a stretch of a cell.
+func runs(cell string, inner bool) bool {
 	start := strings.TrimLeftFunc(cell, func(r rune) bool {
 		return strings.ContainsRune(quotes, r) || unicode.IsSpace(r) && !strings.ContainsRune(formulaStarts, r)
 	})
 	first, _ := utf8.DecodeRuneInString(start)
-	return start != "" && strings.ContainsRune(formulaStarts, first) && !plainNumber.MatchString(cell)
+	return start != "" && strings.ContainsRune(formulaStarts, first) && (inner || !plainNumber.MatchString(cell))
 }
 
 // guard makes a cell that no spreadsheet runs.
 func guard(cell string) string {
-	if runs(cell) {
-		return guardMark + cell
-	}
-	return cell
+	return eachStretch(cell, func(text string, inner bool) string {
+		if runs(text, inner) {
+			return guardMark + text
+		}
+		return text
+	})
 }
 
 // unguard is the inverse of guard.
 func unguard(cell string) string {
-	if bare, marked := strings.CutPrefix(cell, guardMark); marked && runs(bare) {
-		return bare
+	return eachStretch(cell, func(text string, inner bool) string {
+		if bare, marked := strings.CutPrefix(text, guardMark); marked && runs(bare, inner) {
+			return bare
+		}
+		return text
+	})
+}
+
+func eachStretch(cell string, f func(text string, inner bool) string) string {
+	parts := strings.Split(cell, otherSeparator)
+	for i, text := range parts {
+		parts[i] = f(text, i > 0)
 	}
-	return cell
+	return strings.Join(parts, otherSeparator)
 }

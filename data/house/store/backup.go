@@ -23,6 +23,9 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 			return err
 		}
 		defer db.Close()
+		if err := makePrivate(draft); err != nil {
+			return err
+		}
 		return sqliteConn{db}.exec(ctx, `VACUUM INTO $1`, draft)
 	})
 }
@@ -78,6 +81,7 @@ func Restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	if _, err := Verify(ctx, backup); err != nil {
 		return "", err
 	}
+	path = realPath(path)
 	l, err := lockHouse("restore", path)
 	if err != nil {
 		return "", err
@@ -142,7 +146,7 @@ func copyFile(from, to string) error {
 		return err
 	}
 	defer in.Close()
-	out, err := os.Create(to)
+	out, err := os.OpenFile(to, os.O_RDWR|os.O_CREATE|os.O_TRUNC, private)
 	if err != nil {
 		return err
 	}

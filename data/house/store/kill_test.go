@@ -66,6 +66,8 @@ func TestKilledInTheMiddleOfWrites(t *testing.T) {
 	acknowledged, first := 0, time.Now()
 	for round := range rounds {
 		acknowledged = max(acknowledged, killOne(t, path, random))
+		_, err := Verify(t.Context(), path)
+		require.NoError(t, err, "a house that was cut off is sound before it is opened, round %d", round)
 		s, err := Open(t.Context(), path, Options{})
 		require.NoError(t, err)
 		x, y, err := pair(t.Context(), s)

@@ -16,7 +16,7 @@ type lock struct{ f *os.File }
 
 // lockHouse takes the lock of the house at path, or says who holds it.
 func lockHouse(op, path string) (*lock, error) {
-	f, err := os.OpenFile(path+".lock", os.O_RDWR|os.O_CREATE, 0o644)
+	f, err := os.OpenFile(path+".lock", os.O_RDWR|os.O_CREATE, private)
 	if err != nil {
 		return nil, wrap(err, classifyFile, op, path)
 	}

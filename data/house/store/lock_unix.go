@@ -26,3 +26,11 @@ func syncDir(path string) error {
 	defer d.Close()
 	return d.Sync()
 }
+
+// names is the number of names that a file has.
+func names(info os.FileInfo) int {
+	if s, ok := info.Sys().(*syscall.Stat_t); ok {
+		return int(s.Nlink)
+	}
+	return 1
+}

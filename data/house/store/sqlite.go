@@ -57,8 +57,12 @@ func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 	if err != nil {
 		return nil, err
 	}
+	path = realPath(path)
 	if err := inspect(path, o.mayMake()); err != nil { // before a lock file is made beside a stranger's file
 		return nil, wrap(err, classifySQLite, "open", path)
+	}
+	if err := oneName(path); err != nil {
+		return nil, err
 	}
 	if o.ReadOnly {
 		db, err := lookInto(ctx, path)
@@ -99,6 +103,7 @@ type sqlite struct {
 	lock   *lock
 	db     *sql.DB // nil, as is writer, in a house that is only read
 	writer *sql.Conn
+	kept   []keptFile
 	turn   chan struct{} // holds one token: the turn to write
 	reads  *sql.DB
 }
@@ -114,8 +119,20 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	if err := inspect(path, true); err != nil {
 		return nil, err
 	}
+	made := !exists(path)
+	if made {
+		if err := makePrivate(path); err != nil {
+			return nil, err
+		}
+	}
 	s := &sqlite{path: path, base: location(path)}
-	return s, s.open(ctx, venue, pragmas)
+	err := s.open(ctx, venue, pragmas)
+	if err != nil && made {
+		for _, suffix := range []string{"", "-wal", "-shm", "-journal"} {
+			_ = os.Remove(path + suffix) // nothing was kept in it
+		}
+	}
+	return s, err
 }
 
 // lookInto opens a file that is there for reading. It takes part in the
@@ -202,6 +219,9 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 	if s.memory {
 		return nil
 	}
+	if s.kept, err = keptFiles(s.path); err != nil {
+		return err
+	}
 	return syncDir(filepath.Dir(s.path))
 }
 
@@ -235,7 +255,13 @@ func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
 		return ctx.Err()
 	}
 	defer func() { s.turn <- struct{}{} }()
-	return s.transaction(ctx, f)
+	if err := inPlace(s.kept); err != nil {
+		return err
+	}
+	if err := s.transaction(ctx, f); err != nil {
+		return err
+	}
+	return inPlace(s.kept) // what went to a file that is gone is not acknowledged
 }
 
 // transaction commits what f did, or rolls it back. Once f is done the caller's

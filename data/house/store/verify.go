@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 
 	"counterpour/data/house"
 )
@@ -23,6 +24,7 @@ type Report struct {
 // changes nothing. A file that is not as it was written is [ErrDamaged], with
 // the places.
 func Verify(ctx context.Context, path string) (Report, error) {
+	path = realPath(path) // the log lies beside the file, not beside a link to it
 	r, places, err := verify(ctx, path)
 	err = wrap(err, classifySQLite, "check", path)
 	if err == nil {
@@ -145,11 +147,14 @@ const sqliteMagic = "SQLite format 3\x00"
 
 // inspect looks at the head and the length of a file before the engine does,
 // whose word for what is wrong there says little. A file that may still be made
-// may be missing or empty.
+// may be missing.
 func inspect(path string, mayBeNew bool) error {
 	f, err := os.Open(path)
 	if os.IsNotExist(err) {
-		if mayBeNew {
+		switch {
+		case mayBeNew && exists(path+"-wal"): // the engine would empty it
+			return fail(house.ErrDamaged, "open", path, "the file is not there, but its log is (%s-wal); put the file back beside it, or move the log away", filepath.Base(path))
+		case mayBeNew:
 			return nil
 		}
 		return noHouse(path, "place")
@@ -164,8 +169,8 @@ func inspect(path string, mayBeNew bool) error {
 		return err
 	case info.IsDir():
 		return fail(house.ErrInvalid, "open", path, "it is a folder; name a file in it")
-	case info.Size() == 0 && mayBeNew:
-		return nil
+	case info.Size() == 0:
+		return fail(house.ErrDamaged, "open", path, "the file is empty, which is not a house; restore a backup, or remove it if a new house is to be made here")
 	}
 	head := make([]byte, 100)
 	if _, err := io.ReadFull(f, head); err != nil {
