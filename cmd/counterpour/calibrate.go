@@ -16,20 +16,23 @@ import (
 //
 //	counterpour calibrate --write data/fitted.toml
 //	counterpour calibrate --trial
+//	counterpour calibrate --covers
 func newCalibrate() *cobra.Command {
 	var path string
-	var trial bool
+	var trial, covers bool
 	cmd := &cobra.Command{
 		Use:   "calibrate",
 		Short: "Fit the families to the proven drinks (for contributors)",
 		Long: `Fits the families to the proven drinks and prints what they taught, or writes it
 to a file. With --trial it leaves out each proven drink in turn, judges it and
 its spoilt versions by the others, and prints how often the advice was right, as
-a Markdown table.`,
+a Markdown table. With --covers it asks for covers in situations of the trade, from
+a usual bar and over the whole catalogue, and prints how often they were what the
+trade pours, and each time that they were not.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if trial && path != "" {
-				return usagef("--trial prints a table and writes no file; leave out --write or --trial")
+			if (trial || covers) && path != "" || trial && covers {
+				return usagef("--trial and --covers print a table each and write no file; give one of --write, --trial and --covers")
 			}
 			catalogue, err := data.Embedded()
 			if err != nil {
@@ -38,11 +41,15 @@ a Markdown table.`,
 			if trial {
 				return runTrial(cmd, catalogue)
 			}
+			if covers {
+				return tryCovers(cmd, catalogue)
+			}
 			return fit(cmd, catalogue, path)
 		},
 	}
 	cmd.Flags().StringVar(&path, "write", "", "file to write; prints if empty")
 	cmd.Flags().BoolVar(&trial, "trial", false, "cross-validate on the proven drinks and print the table; takes some ten seconds")
+	cmd.Flags().BoolVar(&covers, "covers", false, "try the covers on situations of the trade and print the table; takes some ten seconds")
 	return cmd
 }
 

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"counterpour/api/service"
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/trial"
+	"counterpour/index"
+)
+
+// tryCovers asks for covers in every situation of the trade: once from what stands
+// in most bars, as far as that holds an answer, and once over the whole catalogue.
+func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
+	situations, err := catalogue.Situations()
+	if err != nil {
+		return err
+	}
+	usual, err := catalogue.UsualBar()
+	if err != nil {
+		return err
+	}
+	kitchen, err := service.NewKitchen(cmd.Context(), catalogue, index.Build, nil)
+	if err != nil {
+		return err
+	}
+	defer kitchen.Close()
+	bar := service.AtRest(kitchen, &data.House{})
+	var possible []trial.Situation
+	var stock []string
+	for i := range situations {
+		if situations[i].Possible(usual) {
+			possible = append(possible, situations[i])
+		}
+	}
+	for _, p := range usual {
+		stock = append(stock, p.ID)
+	}
+	for _, round := range []struct {
+		title      string
+		situations []trial.Situation
+		stock      []string
+	}{{"from a usual bar", possible, stock}, {"over the whole catalogue", situations, nil}} {
+		report, err := trial.TryCovers(round.situations, func(s *flavor.Spec, out *flavor.Profile) ([][]flavor.Pour, error) {
+			a, err := bar.Cover(cmd.Context(), service.CoverRequest{Draft: service.Draft{Spec: s}, Missing: []string{out.ID},
+				Stock: round.stock, Parts: service.DefaultMaxParts, Limit: service.DefaultCovers})
+			if err != nil {
+				return nil, err
+			}
+			covers := make([][]flavor.Pour, len(a.Result.Covers))
+			for i := range covers {
+				covers[i] = a.Result.Covers[i].Parts
+			}
+			return covers, nil
+		})
+		if err != nil {
+			return err
+		}
+		if err := report.WriteMarkdown(cmd.OutOrStdout(), round.title, true); err != nil {
+			return err
+		}
+	}
+	return nil
+}
