@@ -184,7 +184,10 @@ func newHouseCheck(where *string) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return say(cmd, "%s is sound: %s", *where, reportText(report))
+			if err := say(cmd, "%s is sound: %s", *where, reportText(report)); err != nil || !report.NoLog {
+				return err
+			}
+			return say(cmd, "no log (%s-wal) lies beside it: it was closed in order, or it is a copy of a house in use that lacks the last changes; only house backup copies one in use", *where)
 		},
 	}
 }

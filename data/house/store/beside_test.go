@@ -55,9 +55,16 @@ func TestReadingBesideAWriter(t *testing.T) {
 		report, err := Verify(t.Context(), backup)
 		require.NoError(t, err)
 		assert.Equal(t, 2, report.Records)
+		assert.False(t, report.NoLog, "a backup is whole by itself")
 		assert.Greater(t, report.Changes, int(last)*2)
-		_, err = Verify(t.Context(), path)
+		report, err = Verify(t.Context(), path)
 		require.NoError(t, err, "the house in use is checked as well")
+		assert.False(t, report.NoLog)
+	}
+	copied := filepath.Join(t.TempDir(), "copied.db")
+	require.NoError(t, copyFile(path, copied))
+	if report, err := Verify(t.Context(), copied); err == nil { // it may be torn, too
+		assert.True(t, report.NoLog, "a copy without its log may lack changes")
 	}
 	_, err = Open(t.Context(), path, Options{})
 	require.ErrorIs(t, err, house.ErrBusy, "the writer is there still, and the only one")

@@ -18,6 +18,10 @@ type Report struct {
 	Venues  []string // by name
 	Records int      // those that are gone not counted
 	Changes int
+	// NoLog is set for a file that is kept with a log, of which there is none.
+	// It was closed in order, or it is a copy of a house in use without its last
+	// changes; the file does not tell which. A backup of a file needs no log.
+	NoLog bool
 }
 
 // Verify reads a closed house file, such as a backup, from end to end and
@@ -39,6 +43,9 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	}
 	query := common + "&mode=ro"
 	if !exists(path + "-wal") {
+		if r.NoLog, err = keepsLog(path); err != nil {
+			return r, nil, err
+		}
 		query += "&immutable=1" // no files beside it, not even for a moment
 	}
 	db, err := sql.Open("sqlite", location(path)+query)
@@ -141,6 +148,19 @@ func integrity(ctx context.Context, c conn) (places []string, err error) {
 		return nil
 	}, `PRAGMA foreign_key_check`)
 	return places, err
+}
+
+// keepsLog reports whether a file is written by way of a log: byte 18 of its
+// head is 2 (https://sqlite.org/fileformat2.html, section 1.3.3).
+func keepsLog(path string) (bool, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return false, err
+	}
+	defer f.Close()
+	var version [1]byte
+	_, err = f.ReadAt(version[:], 18)
+	return version[0] == 2, err
 }
 
 const sqliteMagic = "SQLite format 3\x00"
