@@ -73,6 +73,28 @@ func (l *Label) overlay(p *flavor.Profile) {
 	p.AllergensKnown, p.AllergenMarks, p.FreeOf = true, marks, nil
 }
 
+// Says lists the allergens that the label names with a certainty; a label that
+// nobody has read names none.
+func (l *Label) Says(c flavor.Certainty) []flavor.Allergen {
+	switch {
+	case l == nil:
+		return nil
+	case c == flavor.Contains:
+		return l.Contains
+	case c == flavor.MayContain:
+		return l.MayContain
+	}
+	return nil
+}
+
+// Reader is who read the label, empty if nobody has.
+func (l *Label) Reader() string {
+	if l == nil {
+		return ""
+	}
+	return l.ReadBy
+}
+
 // String says who read the label and when.
 func (l *Label) String() string {
 	return fmt.Sprintf("read by %s on %s", l.ReadBy, l.ReadAt.Format(time.DateOnly))

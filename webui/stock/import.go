@@ -34,6 +34,10 @@ var columnNotes = []columnNote{
 	{"size_g", "What a full one weighs, in g, for what is sold by weight."},
 	{"stock", "How many there are, part ones as parts; empty is none."},
 	{"note", "Anything."},
+	{"label_contains", "Allergens that its label names, with commas between them. Leave it empty where the label names none."},
+	{"label_may_contain", "Allergens that its label says may be in it."},
+	{"label_read_by", "Who read the label. Without a name the label counts as unread, and what the maker keeps to himself as present."},
+	{"label_read_at", "When, such as 2026-04-01."},
 }
 
 // importView is the page that takes a file of bottles.

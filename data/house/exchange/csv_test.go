@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -167,6 +168,10 @@ func TestColumnsThatAreLeftOut(t *testing.T) {
 		{"name,ingredient,price\nBlue,gin,\n", func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
 		{"name,ingredient,price\nBlue,gin,30\n", func(b *house.Bottle) { b.Price = ptr(30) }},
 		{"name,ingredient,size_g,well\nBlue,gin,900,\n", func(b *house.Bottle) { b.SizeML, b.SizeG, b.Well = 0, 900, false }},
+		{"name,ingredient,label_contains,label_may_contain,label_read_by,label_read_at\nBlue,gin,\"milk, nuts\",egg,Ines,2026-04-01\n", func(b *house.Bottle) {
+			b.Label = &house.Label{Contains: []flavor.Allergen{flavor.Milk, flavor.TreeNuts}, MayContain: []flavor.Allergen{flavor.Eggs}, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 0, 0, 0, 0, time.UTC)}
+		}},
+		{"name,ingredient,label_read_by,label_read_at\nBlue,gin,,\n", func(b *house.Bottle) {}},
 		{"name,ingredient,abv_pct,note\nBlue,gin,,\n", func(b *house.Bottle) { b.ABVPct, b.Note = nil, "" }},
 	} {
 		r, err := exchange.ReadStockOver(strings.NewReader(c.file), shelf(t), there)

@@ -15,7 +15,8 @@
 // written with a comma. Stock is a bottle a row:
 //
 //	id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,
-//	price,currency,size_ml,size_g,stock,note
+//	price,currency,size_ml,size_g,stock,note,
+//	label_contains,label_may_contain,label_read_by,label_read_at
 //
 // of which name, ingredient and one size are needed. Over bottles that are there
 // a column that is left out changes nothing. Specs are a pour a row,

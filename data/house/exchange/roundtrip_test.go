@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -46,6 +47,17 @@ func genBottle(t *rapid.T, id string) house.Bottle {
 		SizeML:   rapid.Float64Range(1, 20000).Draw(t, "size"), Stock: rapid.Float64Range(0, 1e5).Draw(t, "stock"), Note: genNote.Draw(t, "note")}
 	if b.Price = genOptional(0, 1e5).Draw(t, "price"); b.Price != nil {
 		b.Currency = "EUR"
+	}
+	if rapid.Bool().Draw(t, "label") {
+		b.Label = &house.Label{ReadBy: strings.TrimSpace(genLine.Draw(t, "reader")), ReadAt: time.Date(2026, 4, 1, rapid.IntRange(0, 23).Draw(t, "hour"), 0, 0, 0, time.UTC)}
+		for _, a := range flavor.Allergens() {
+			switch rapid.IntRange(0, 4).Draw(t, string(a)) {
+			case 0:
+				b.Label.Contains = append(b.Label.Contains, a)
+			case 1:
+				b.Label.MayContain = append(b.Label.MayContain, a)
+			}
+		}
 	}
 	if rapid.Bool().Draw(t, "by weight") {
 		b.SizeML, b.SizeG = 0, b.SizeML

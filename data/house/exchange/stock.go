@@ -2,15 +2,19 @@ package exchange
 
 import (
 	"io"
+	"strings"
+	"time"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 )
 
 // StockColumns are the columns of a stock file, in the order they are written.
 func StockColumns() []string {
 	return []string{"id", "name", "ingredient", "well", "abv_pct", "brix", "sugar_g_per_l", "acid_g_per_l",
-		"price", "currency", "size_ml", "size_g", "stock", "note"}
+		"price", "currency", "size_ml", "size_g", "stock", "note",
+		"label_contains", "label_may_contain", "label_read_by", "label_read_at"}
 }
 
 // WriteStock writes bottles as CSV.
@@ -23,7 +27,8 @@ func WriteStock(w io.Writer, bottles []house.Bottle) error {
 		}
 		rows = append(rows, []string{b.ID, b.Name, b.Ingredient, well,
 			optional(b.ABVPct), optional(b.Brix), optional(b.SugarGPerL), optional(b.AcidGPerL),
-			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), b.Note})
+			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), b.Note,
+			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), b.Label.Reader(), readAt(b.Label)})
 	}
 	return writeTable(w, StockColumns(), rows)
 }
@@ -88,6 +93,9 @@ func (l *line) bottle(b *house.Bottle, f draft.Finder) {
 	if l.has("note") {
 		b.Note = l.text("note")
 	}
+	if l.has("label_read_by") {
+		b.Label = l.label()
+	}
 }
 
 func (l *line) measured(m *house.Measured) {
@@ -100,6 +108,57 @@ func (l *line) measured(m *house.Measured) {
 	if l.has("acid_g_per_l") {
 		m.AcidGPerL = l.number("acid_g_per_l")
 	}
+}
+
+// label reads what somebody read on a bottle; nil where nobody has.
+func (l *line) label() *house.Label {
+	said := house.Label{Contains: l.allergens("label_contains"), MayContain: l.allergens("label_may_contain"), ReadBy: l.word("label_read_by")}
+	when := l.word("label_read_at")
+	if said.ReadBy == "" && when == "" && len(said.Contains)+len(said.MayContain) == 0 {
+		return nil
+	}
+	for _, layout := range []string{time.RFC3339Nano, time.DateOnly} {
+		at, err := time.Parse(layout, when)
+		if err == nil {
+			said.ReadAt = at
+			return &said
+		}
+	}
+	l.fail("label_read_at: %q is no date; write it as 2026-04-01", when)
+	return nil
+}
+
+// allergens reads a list of allergens with commas between them.
+func (l *line) allergens(column string) []flavor.Allergen {
+	var out []flavor.Allergen
+	for w := range strings.SplitSeq(l.word(column), ",") {
+		if w = strings.TrimSpace(w); w == "" {
+			continue
+		}
+		a, err := flavor.ParseAllergen(w)
+		if err != nil {
+			l.fail("%s: %s", column, err)
+			return nil
+		}
+		out = append(out, a)
+	}
+	return out
+}
+
+func listOf(allergens []flavor.Allergen) string {
+	words := make([]string, len(allergens))
+	for i, a := range allergens {
+		words[i] = string(a)
+	}
+	return strings.Join(words, ", ")
+}
+
+// readAt is when a label was read, empty if nobody has.
+func readAt(l *house.Label) string {
+	if l == nil {
+		return ""
+	}
+	return l.ReadAt.Format(time.RFC3339Nano)
 }
 
 // ingredient reads an id or a name.
