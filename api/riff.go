@@ -13,7 +13,7 @@ type RiffBody struct {
 	Draft
 	Toward  []string           `json:"toward,omitempty" maxItems:"20" doc:"What every riff must do, such as \"more bitter\", \"nuttier\", \"no nuts\" or \"below 12 %\""`
 	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
-	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
 	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
 	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one riff may cost, in the currency of the prices; what has no price is then left out"`

@@ -12,7 +12,7 @@ import (
 type UseUpBody struct {
 	Bottles  []string           `json:"bottles" minItems:"1" maxItems:"24" nullable:"false" doc:"The bottles that must move: names, aliases or ids"`
 	Avoid    []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
-	Diet     []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	Diet     []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 	MaxABV   float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
 	Prices   map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
 	MaxCost  float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one draft may cost, in the currency of the prices; what has no price is then left out"`

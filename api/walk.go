@@ -14,7 +14,7 @@ type WalkBody struct {
 	Steps  int      `json:"steps,omitempty" minimum:"1" maximum:"8" default:"3" doc:"Balanced drinks between the two"`
 	PourML float64  `json:"pour_ml,omitempty" minimum:"10" maximum:"200" default:"60" doc:"How much of each drink is poured, in mL of the finished drink"`
 	Avoid  []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one"`
-	Diet   []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free"`
+	Diet   []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
 }
 
 // WalkEnd is one end of a walk: a text, a spec in fields, or a drink of the

@@ -65,13 +65,15 @@ func TestDietsRuleOutTheirAllergens(t *testing.T) {
 		{"no dairy", []Allergen{Milk}},
 		{"no honey", nil},
 		{"alcohol-free", nil},
+		{"0.0 % alcohol", nil},
 	} {
 		d, err := ParseDiet(c.diet)
 		require.NoError(t, err, c.diet)
 		assert.ElementsMatch(t, c.avoid, d.Avoid, c.diet)
-		assert.Equal(t, d.Name == "alcohol-free", d.NoAlcohol, c.diet)
+		assert.Equal(t, d.Name == "alcohol-free" || d.Name == "0.0 % alcohol", d.NoAlcohol, c.diet)
+		assert.Equal(t, d.Name == "0.0 % alcohol", d.NoTrace, c.diet)
 	}
-	assert.Len(t, Diets(), 6)
+	assert.Len(t, Diets(), 7)
 	_, err := ParseDiet("moonlight")
 	require.ErrorIs(t, err, ErrInvalid)
 	assert.Contains(t, err.Error(), "vegetarian")

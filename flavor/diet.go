@@ -14,7 +14,8 @@ type Diet struct {
 	Name      string
 	NoAnimal  []string   // see Profile.Animal
 	Avoid     []Allergen // possible and unstated count as present
-	NoAlcohol bool
+	NoAlcohol bool       // up to 0.5 % vol is allowed: see cover.NoAlcoholABV
+	NoTrace   bool       // not even that
 }
 
 // fleshAllergens are the allergens that are animals themselves.
@@ -22,6 +23,7 @@ var fleshAllergens = []Allergen{Crustaceans, Fish, Molluscs}
 
 // diets are the diets, by name.
 var diets = []Diet{
+	{Name: "0.0 % alcohol", NoAlcohol: true, NoTrace: true},
 	{Name: "alcohol-free", NoAlcohol: true},
 	{Name: "no dairy", NoAnimal: []string{"milk"}, Avoid: []Allergen{Milk}},
 	{Name: "no egg", NoAnimal: []string{"egg"}, Avoid: []Allergen{Eggs}},

@@ -60,7 +60,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	asJSON = addJSON(cmd)
 	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
-	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey or alcohol-free; may be repeated")
+	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")

@@ -26,6 +26,6 @@ func (g *Guest) Keep(diet string) error {
 			g.Avoid = append(g.Avoid, a)
 		}
 	}
-	g.NoAlcohol = g.NoAlcohol || d.NoAlcohol
+	g.NoAlcohol, g.NoTrace = g.NoAlcohol || d.NoAlcohol, g.NoTrace || d.NoTrace
 	return nil
 }

@@ -13,7 +13,7 @@ import (
 func TestDiets(t *testing.T) {
 	b := newBench(t)
 	forbidden := map[string][]string{"vegan": {"milk", "egg", "honey", "fish", "insect", "meat"}, "vegetarian": {"fish", "insect", "meat"},
-		"no egg": {"egg"}, "no dairy": {"milk"}, "no honey": {"honey"}, "alcohol-free": nil}
+		"no egg": {"egg"}, "no dairy": {"milk"}, "no honey": {"honey"}, "alcohol-free": nil, "0.0 % alcohol": nil}
 	require.Len(t, Diets(), len(forbidden))
 	const creamy = "1 oz cognac\n1 oz creme de cacao\n1 oz heavy cream\nshake, up"
 	for _, diet := range Diets() {
@@ -28,6 +28,9 @@ func TestDiets(t *testing.T) {
 			for _, p := range c.Spec.Pours {
 				for _, a := range forbidden[diet] {
 					assert.NotContains(t, p.Profile.Animal, a, "%s: %s", diet, p.Profile.Name)
+				}
+				if diet == "0.0 % alcohol" {
+					assert.Zero(t, p.Profile.ABV.Value, p.Profile.Name)
 				}
 				if diet == "alcohol-free" {
 					assert.LessOrEqual(t, p.Profile.ABV.Value, NoAlcoholABV, p.Profile.Name)

@@ -17,8 +17,9 @@ const NoAlcoholABV = 0.5
 type Guest struct {
 	Avoid     []flavor.Allergen // must not have; what may be present or is unknown counts as present
 	NoAnimal  []string          // must not have: milk, egg, honey, fish, insect …; see Profile.Animal
-	NoAlcohol bool
-	MaxABV    float64 // % vol of the finished drink; 0 means no limit
+	NoAlcohol bool              // none stronger than NoAlcoholABV
+	NoTrace   bool              // none that states any alcohol
+	MaxABV    float64           // % vol of the finished drink; 0 means no limit
 	// Prices are per millilitre, by ingredient. With MaxCost, the price of the
 	// substitutes in one drink may not exceed it, and one without a price is
 	// left out. 0 means no limit.
@@ -41,7 +42,7 @@ func (g *Guest) Check() error {
 
 // mayHave reports whether the guest may have p, whatever it costs.
 func (g *Guest) mayHave(p *flavor.Profile) bool {
-	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > NoAlcoholABV {
+	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > NoAlcoholABV || g.NoTrace && p.ABV.Value > 0 {
 		return false
 	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
