@@ -126,7 +126,7 @@ func TestAVolumeInABrowser(t *testing.T) {
 	b.Until(webuitest.Shown + `'Balanced'`)
 	b.Click(".sized summary")
 	b.Do(chromedp.SendKeys(chromedp.ID("volume"), "333"+kb.Enter))
-	b.Reads("Halyard Sour\n4 oz London dry gin\n1½ oz lemon juice")
+	b.Reads("Halyard Sour\n4 oz gin\n1½ oz lemon juice")
 	b.Until(`document.querySelector('.compare') !== null`)
 	b.Click("#undo button")
 	b.Reads("Halyard Sour\n2 oz gin\n3/4 oz lemon juice")

@@ -16,7 +16,7 @@ func TestBenchInABrowser(t *testing.T) {
 			b.Fits()
 
 			// Half a line is a fault beside the box, and names are offered.
-			b.Typed("Halyard Sour\n2 oz gin\n1/4 oz lem")
+			b.Typed("Halyard Sour\n2 oz gin\n1/4 oz lemo")
 			b.Until(`document.querySelector('#faults .where a')?.textContent === 'Line 3'`)
 			b.Fits()
 			b.Click("#names button")
