@@ -37,22 +37,30 @@ const (
 	HasHerb
 	HasBitters
 	HasAbsinthe
+	HasWine    // aromatised or fortified, however little of the alcohol it brings
+	HasDryWine // the same, and dry
+	HasBeer    // beer or cider
+	HasSavoury // brines and sauces, and juices that are salty
+	HasAlcohol
 	Even // how equal the pours are
 	IsShaken
 	IsStirred
 	IsBuilt
-	IsCrushed // crushed ice, swizzled or blended
+	IsBlended
+	IsCrushed // crushed ice, or swizzled
 	IsUp
 	IsRocks
 	IsLong
+	IsHot
 
-	NumSignals = int(IsLong) + 1
+	NumSignals = int(IsHot) + 1
 )
 
 var signalNames = [NumSignals]string{"sour", "syrup", "spiced syrup", "liqueur sweetens", "many sweeteners",
 	"bitter spirit", "wine spirit", "plain wine", "liqueur spirit", "base", "two bases", "rum", "soda", "sparkling", "juice",
-	"weak", "coffee", "cream", "yolk", "egg white", "herb", "bitters", "absinthe", "even",
-	"shaken", "stirred", "built", "crushed", "up", "rocks", "long"}
+	"weak", "coffee", "cream", "yolk", "egg white", "herb", "bitters", "absinthe",
+	"wine", "dry wine", "beer", "savoury", "alcohol", "even",
+	"shaken", "stirred", "built", "blended", "crushed", "up", "rocks", "long", "hot"}
 
 // String returns the signal's name as the families' file writes it.
 func (s Signal) String() string { return signalNames[s] }
@@ -68,9 +76,7 @@ func ParseSignal(name string) (Signal, bool) {
 }
 
 // fixed reports whether the signal does not depend on the amounts at all.
-func (s Signal) fixed() bool {
-	return s == ManySweeteners || s == TwoBases || s >= IsShaken
-}
+func (s Signal) fixed() bool { return s >= IsShaken }
 
 // Signals is a value for each signal.
 type Signals [NumSignals]float64
@@ -82,7 +88,8 @@ type sums struct {
 	bitterEth, wineEth, plainEth, liqueurEth, baseEth, rumEth float64
 	soda, sparkling, juice, weak, coffee                      float64
 	cream, yolk, white, herb, bitters, absinthe               float64
-	sweeteners, bases                                         int
+	wine, dryWine, beer, savoury                              float64
+	sweeteners, bases                                         [3]float64 // the largest, falling
 	jiggers                                                   float64 // mL of bases, modifiers and sours
 	logs                                                      float64 // Σ v ln v of the same
 	pours                                                     int
@@ -97,10 +104,24 @@ func presence(amount, total, half float64) float64 {
 	return amount / (amount + half*total)
 }
 
+// The share of a drink at which something counts half. A splash of what lengthens
+// makes no long drink.
 const (
-	halfLiquid    = 0.01   // share of the drink at which a liquid counts half
-	halfSeasoning = 0.0005 // the same for dashes and leaves
+	halfLiquid    = 0.01
+	halfSeasoning = 0.0005 // dashes and leaves
+	halfLength    = 0.05   // what lengthens
+	halfWater     = 0.10
+	halfWine      = 0.02
 )
+
+// largest keeps v among the largest of a few.
+func largest(few *[3]float64, v float64) {
+	for i, x := range few {
+		if v > x {
+			few[i], v = v, x
+		}
+	}
+}
 
 func signalsOf(s *flavor.Spec, parts []part, ml []float64) Signals {
 	var t sums
@@ -124,23 +145,26 @@ func signalsOf(s *flavor.Spec, parts []part, ml []float64) Signals {
 		LiqueurSpirit:   share(t.liqueurEth, t.ethanol),
 		HasBase:         presence(t.baseEth, t.total, halfLiquid),
 		RumBase:         share(t.rumEth, t.ethanol),
-		HasSoda:         presence(t.soda, t.total, halfLiquid),
-		HasSparkling:    presence(t.sparkling, t.total, halfLiquid),
-		HasJuice:        presence(t.juice, t.total, halfLiquid),
-		HasWeak:         presence(t.weak, t.total, 2*halfLiquid),
-		HasCoffee:       presence(t.coffee, t.total, halfLiquid),
+		HasSoda:         presence(t.soda, t.total, halfLength),
+		HasSparkling:    presence(t.sparkling, t.total, halfLength),
+		HasJuice:        presence(t.juice, t.total, halfLength),
+		HasWeak:         presence(t.weak, t.total, halfWater),
+		HasCoffee:       presence(t.coffee, t.total, halfLength),
 		HasCream:        presence(t.cream, t.total, halfLiquid),
 		HasYolk:         presence(t.yolk, t.total, halfLiquid),
 		HasEggWhite:     presence(t.white, t.total, halfLiquid),
 		HasHerb:         presence(t.herb, t.total, halfSeasoning),
 		HasBitters:      presence(t.bitters, t.total, halfSeasoning),
 		HasAbsinthe:     presence(t.absinthe, t.total, halfLiquid),
+		HasWine:         presence(t.wine, t.total, halfWine),
+		HasDryWine:      presence(t.dryWine, t.total, halfWine),
+		HasBeer:         presence(t.beer, t.total, halfLength),
+		HasSavoury:      presence(t.savoury, t.total, halfLiquid),
+		HasAlcohol:      presence(t.ethanol, t.total, halfWine),
 		Even:            t.evenness(),
 	}
-	out[ManySweeteners] = float64(min(max(t.sweeteners-1, 0), 2)) / 2
-	if t.bases > 1 {
-		out[TwoBases] = 1
-	}
+	out[ManySweeteners] = (presence(t.sweeteners[1], t.total, halfLiquid) + presence(t.sweeteners[2], t.total, halfLiquid)) / 2
+	out[TwoBases] = presence(t.bases[1], t.total, halfLiquid)
 	out.setServing(s.Method, s.Service)
 	return out
 }
@@ -162,14 +186,14 @@ func (t *sums) add(x *part, ml float64) {
 	switch p.Class {
 	case flavor.ClassSyrup, flavor.ClassSugar, flavor.ClassFruitSyrup, flavor.ClassCordial:
 		t.syrup += sweet
-		t.sweeteners++
+		largest(&t.sweeteners, sweet)
 	case flavor.ClassSpicedSyrup:
 		t.spiced += sweet
-		t.sweeteners++
+		largest(&t.sweeteners, sweet)
 	case flavor.ClassLiqueur, flavor.ClassCreamLiqueur:
 		t.liqueurSweet += sweet
 		t.liqueurEth += eth
-		t.sweeteners++
+		largest(&t.sweeteners, sweet)
 		if p.Class == flavor.ClassCreamLiqueur {
 			t.cream += ml
 		}
@@ -177,8 +201,13 @@ func (t *sums) add(x *part, ml float64) {
 		t.bitterEth += eth
 	case flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassFortifiedWine:
 		t.wineEth += eth
-	case flavor.ClassWine, flavor.ClassBeer, flavor.ClassCider:
+		t.wine += ml
+		t.dryWine += ml * dryness(p)
+	case flavor.ClassWine:
 		t.plainEth += eth
+	case flavor.ClassBeer, flavor.ClassCider:
+		t.plainEth += eth
+		t.beer += ml
 	case flavor.ClassSparklingWine:
 		t.sparkling += ml
 	case flavor.ClassSourJuice, flavor.ClassVinegar, flavor.ClassShrub, flavor.ClassAcid:
@@ -187,6 +216,12 @@ func (t *sums) add(x *part, ml float64) {
 		t.soda += ml
 	case flavor.ClassJuice, flavor.ClassPuree:
 		t.juice += ml
+		t.sour += ml * max(0, per[Sour]-per[Sweet]) // grapefruit sours, orange hardly does
+		if p.Salt.Value >= saltyGPerL {
+			t.savoury += ml
+		}
+	case flavor.ClassSavoury:
+		t.savoury += ml
 	case flavor.ClassWater, flavor.ClassTea:
 		t.weak += ml
 	case flavor.ClassCoffee:
@@ -210,11 +245,20 @@ func (t *sums) add(x *part, ml float64) {
 	}
 	if x.role == flavor.PartBase && p.ABV.Value > 5 {
 		t.baseEth += eth
-		t.bases++
+		largest(&t.bases, eth)
 		if p.Class == flavor.ClassRum {
 			t.rumEth += eth
 		}
 	}
+}
+
+// saltyGPerL is the salt from which a juice is savoury.
+const saltyGPerL = 2.0
+
+// dryness is 1 for a wine of 40 g/L of sugar or less, as dry vermouth and fino
+// are, 0 from 100 g/L, and falls between.
+func dryness(p *flavor.Profile) float64 {
+	return min(1, max(0, (100-p.Sugar.Value)/60))
 }
 
 // addEgg tells yolk from white by its fat.
@@ -244,8 +288,10 @@ func (s *Signals) setServing(m flavor.Method, v flavor.Service) {
 		s[IsStirred] = 1
 	case flavor.Build:
 		s[IsBuilt] = 1
-	case flavor.Swizzle, flavor.Blend:
+	case flavor.Swizzle:
 		s[IsCrushed] = 1
+	case flavor.Blend:
+		s[IsBlended] = 1
 	}
 	switch v {
 	case flavor.Up, flavor.Neat:
@@ -256,6 +302,8 @@ func (s *Signals) setServing(m flavor.Method, v flavor.Service) {
 		s[IsCrushed] = 1
 	case flavor.Long:
 		s[IsLong] = 1
+	case flavor.Hot:
+		s[IsHot] = 1
 	}
 }
 
