@@ -2,7 +2,7 @@
 // the smallest change of its pours that brings it back.
 //
 // The score is 100 at the centre of a family and 70 at the edge of its central
-// 93 in 100; a drink between families is scored in each and the scores are
+// 97 in 100; a drink between families is scored in each and the scores are
 // averaged by how surely it belongs. Explain tells that arithmetic line by line.
 //
 // Faults are the axes that may be what is wrong with a draft that is not

@@ -88,5 +88,12 @@ func squaresText(f *template.FamilyDetail) string {
 	for _, x := range f.Excess {
 		parts = append(parts, fmt.Sprintf("%.2f × %.2f²", f.SquaredEdge, x.Edges))
 	}
-	return strings.Join(parts, " + ")
+	text := strings.Join(parts, " + ")
+	if f.Size > 0 {
+		text += fmt.Sprintf(" + %.2f for a large drink", f.Size)
+	}
+	if f.Unknown >= 1.005 {
+		text = fmt.Sprintf("(%s) ÷ %.2f, since few proven drinks are like it,", text, f.Unknown)
+	}
+	return text
 }

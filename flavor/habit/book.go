@@ -26,6 +26,7 @@ type Book struct {
 	drinks  int
 	classes map[flavor.Class]*shelf
 	levels  [NumLevels][]sample
+	high    [NumLevels]float64 // see High
 }
 
 // shelf is what proven drinks pour of one class, in ascending order.

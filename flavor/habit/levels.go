@@ -95,7 +95,12 @@ func (b *Book) addLevels(drink int, parts []Part) {
 
 func (b *Book) sortLevels() {
 	for l := range b.levels {
-		sortSamples(b.levels[l])
+		samples := b.levels[l]
+		sortSamples(samples)
+		b.high[l] = math.Inf(1)
+		if n := len(samples); n > 0 {
+			b.high[l] = math.Exp(samples[n*3/4].at) - Level(l).Floor()
+		}
 	}
 }
 
@@ -115,8 +120,7 @@ type Bound struct {
 // High reports whether an amount of a level is more than most proven drinks
 // carry, whatever they are made of; what is not high is never too much.
 func (b *Book) High(l Level, amount float64) bool {
-	samples := b.levels[l]
-	return len(samples) > 0 && amount+l.Floor() > math.Exp(samples[len(samples)*3/4].at)
+	return amount > b.high[l]
 }
 
 // Bound returns what good drinks carry of a level; near is as for [Book.Limits].

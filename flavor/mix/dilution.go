@@ -56,6 +56,14 @@ func (e equation) share(a float64) float64 {
 	return published(min(a, highestEquationABV))
 }
 
+// DilutionOf returns the water that the usual ice adds by a method and a service, as
+// a fraction of the volume that meets it, for a strength before ice as a fraction by
+// volume: what [Mixer.Mix] takes.
+func DilutionOf(m flavor.Method, s flavor.Service, strength float64) float64 {
+	r := ruleFor(m, s)
+	return r.equation.share(strength) * r.times
+}
+
 // builtOverStirred is the dilution of a drink built on ice against the stirred
 // equation: the same book's old fashioned, 0.24 at 36 % vol, where stirring
 // would give 0.44.

@@ -21,6 +21,9 @@ type dose struct {
 // pourAt names a pour in a fault.
 func pourAt(i int) string { return "pours[" + strconv.Itoa(i) + "]" }
 
+// AfterIce reports whether a pour goes in once the drink is chilled.
+func AfterIce(p *flavor.Pour) bool { return afterIce(p) }
+
 // afterIce reports whether a pour goes in once the drink is chilled: what
 // sparkles would go flat on the ice, a top is a top, and others say so.
 func afterIce(p *flavor.Pour) bool {

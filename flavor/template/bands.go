@@ -13,8 +13,8 @@ type Band struct {
 
 // Bands returns, for a drink with the given amounts in mL, where the good
 // drinks of a family lie on each axis. A band is the shadow that the family's
-// central 93 in 100 cast on the axis, so a drink outside one of them is
-// outside the 93 in 100, but one inside all of them may be outside too: what
+// central 97 in 100 cast on the axis, so a drink outside one of them is
+// outside the 97 in 100, but one inside all of them may be outside too: what
 // counts is how the axes go together. For an axis that the family lacks, Low
 // and Centre are 0 and High is what its good drinks carry of it all the same.
 // It reports false if the drink's make-up rules the family out.
@@ -31,7 +31,7 @@ func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) 
 			out[a].High = m.fitted.Allowance[a] * total
 		}
 		for k, a := range m.Axes {
-			away, width := m.shadow(k, &s, b.centre(i).coords)
+			away, width := m.shadow(k, &s, b.centre(i))
 			at := func(d float64) float64 {
 				return total * math.Max(0, math.Exp(s.log[a]+d-away)-floorShare)
 			}
@@ -44,8 +44,8 @@ func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) 
 
 // shadow returns how far part k of a drink lies from the centre, as a centred
 // log-ratio, and how far the family's edge reaches that way.
-func (m *model) shadow(k int, s *shares, centre []float64) (away, width float64) {
-	n := len(centre)
+func (m *model) shadow(k int, s *shares, c *centre) (away, width float64) {
+	centre, n := c.coords, len(c.coords)
 	for j := range n {
 		var z float64
 		for i, a := range m.Axes {
@@ -56,5 +56,5 @@ func (m *model) shadow(k int, s *shares, centre []float64) (away, width float64)
 			width += m.basis.v.At(k, j) * m.fitted.Scale[j*n+l] * m.basis.v.At(k, l)
 		}
 	}
-	return away, math.Sqrt(m.edge * width)
+	return away, math.Sqrt(m.edge * width * unknownness(c.near))
 }

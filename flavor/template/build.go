@@ -3,6 +3,7 @@ package template
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 
 	"counterpour/flavor"
@@ -171,8 +172,8 @@ func (b *Build) unfloored(ml []float64) Equivalents {
 func (b *Build) Score(ml []float64) float64 {
 	e := b.Equivalents(ml)
 	signals := signalsOf(b.spec, b.parts, ml)
-	b.place(&e, &signals)
-	return min(b.mean(), b.habitScore(ml))
+	b.place(&e, sum(ml), &signals)
+	return min(b.mean(), b.habitScore(ml), b.boundScore(ml, &e))
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is
@@ -198,12 +199,13 @@ func (b *Build) model(i int) *model { return b.set.models[b.active[i]] }
 
 // place fills logits with the probability of each family and fits with the
 // place of the drink in it.
-func (b *Build) place(e *Equivalents, signals *Signals) {
+func (b *Build) place(e *Equivalents, size float64, signals *Signals) {
 	b.locate()
 	shares := sharesOf(e)
 	for i := range b.active {
 		m := b.model(i)
 		m.place(&shares, &b.centres[i].away, &b.set.tuning, &b.fits[i])
+		b.fits[i].stretch(overSize(math.Log(size), b.centres[i].size), unknownness(b.centres[i].near))
 		b.logits[i] = b.voices[i].logit(signals) + b.set.tuning.FitWeight*m.compat(b.fits[i].d2)
 	}
 	softmax(b.logits)

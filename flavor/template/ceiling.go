@@ -6,7 +6,9 @@ import "math"
 // whatever they are made of, as independent deviations: a local centre is a
 // mean of the family's own and its relatives'.
 type hull struct {
-	low, high [NumAxes - 1]float64
+	low, high         [NumAxes - 1]float64
+	smallest, largest float64 // usual sizes, logarithms of mL
+	leastUnknown      float64 // see unknownness
 }
 
 // ceilingSlack covers what rounding may do to a mean of centres and to a score.
@@ -16,8 +18,9 @@ const ceilingSlack = 1e-9
 func (s *Set) hullOf(i int) hull {
 	m := s.models[i]
 	own := m.inWidths(s.shifted(m.ID, m.fitted.Centre))
-	h := hull{own, own}
+	h := hull{low: own, high: own, smallest: s.sizes[i], largest: s.sizes[i], leastUnknown: mostUnknown}
 	for _, r := range s.relatives[i] {
+		h.smallest, h.largest, h.leastUnknown = min(h.smallest, r.size), max(h.largest, r.size), 1
 		y := m.inWidths(s.shifted(m.ID, r.coords))
 		for j := range y {
 			h.low[j], h.high[j] = min(h.low[j], y[j]), max(h.high[j], y[j])
@@ -62,7 +65,10 @@ func (b *Build) Ceiling(ml []float64) float64 {
 	t, top := &b.set.tuning, math.Inf(-1)
 	for i := range b.limits {
 		m := b.model(i)
-		near, far := m.span(&shares, &b.set.hulls[b.active[i]], t)
+		h := &b.set.hulls[b.active[i]]
+		near, far := m.span(&shares, h, t)
+		least, most := h.overSizes(math.Log(sum(ml)))
+		near, far = (near+least)/mostUnknown, (far+most)/h.leastUnknown
 		l, odds := &b.limits[i], b.voices[i].logit(&signals)
 		nearOdds, farOdds := odds+t.FitWeight*m.compat(near), odds+t.FitWeight*m.compat(far)
 		l.score = scoreOf(near / m.edge)
@@ -74,6 +80,16 @@ func (b *Build) Ceiling(ml []float64) float64 {
 		l.least, l.most = math.Exp(l.least-top), math.Exp(l.most-top)
 	}
 	return min(100, mostMean(b.limits)+ceilingSlack)
+}
+
+// overSizes returns between what squared distances a size lies, given its
+// logarithm, with any of the usual sizes of the hull.
+func (h *hull) overSizes(size float64) (least, most float64) {
+	least, most = overSize(size, h.largest), overSize(size, h.smallest)
+	if size-h.smallest > logBatchFrom && h.smallest < h.largest { // perhaps a batch
+		return 0, mostOverSize
+	}
+	return least, most
 }
 
 // span returns between what squared distances a drink lies from the centres

@@ -17,7 +17,9 @@ type Detail struct {
 	Families    []FamilyDetail
 	Ratio       float64 // Σ probability × score over the families
 	Beyond      []Beyond
-	Score       float64 // the least of Ratio and what each of Beyond leaves
+	Bounds      []OutOfBounds
+	Method      []MethodSlip
+	Score       float64 // the least of Ratio and what each of the three leaves
 }
 
 // FamilyDetail is the arithmetic of one family; families come the most
@@ -34,12 +36,16 @@ type FamilyDetail struct {
 	Floor        float64
 	Coordinates  []Coordinate
 	Excess       []Excess
-	SquaredEdge  float64 // squared distance that 93 in 100 good drinks stay within
-	SquaredAway  float64 // squared distance of this drink
-	Score        float64 // 100 · 0.7^(SquaredAway ÷ SquaredEdge)
-	MakeUp       float64 // log-odds by what is in it and how it is served
-	Ratio        float64 // log-odds by its ratio
-	Probability  float64 // e^(MakeUp + Ratio), over the sum of that for all families
+	// Size is the squared distance that a large drink has on top; Unknown is what
+	// all of it is divided by, since what few proven drinks are like may stray
+	// further: 1 where many are.
+	Size, Unknown float64
+	SquaredEdge   float64 // squared distance that 97 in 100 good drinks stay within
+	SquaredAway   float64 // squared distance of this drink
+	Score         float64 // 100 · 0.7^(SquaredAway ÷ SquaredEdge)
+	MakeUp        float64 // log-odds by what is in it and how it is served
+	Ratio         float64 // log-odds by its ratio
+	Probability   float64 // e^(MakeUp + Ratio), over the sum of that for all families
 }
 
 // Coordinate is one log-ratio of a drink in a family: √(n ÷ (n+1)) times the
@@ -76,10 +82,12 @@ func (b *Build) Detail(ml []float64) Detail {
 		}
 	}
 	signals := signalsOf(b.spec, b.parts, ml)
-	b.place(&d.Equivalents, &signals)
+	b.place(&d.Equivalents, sum(ml), &signals)
 	d.Ratio = b.mean()
-	d.Score = min(d.Ratio, b.habitScore(ml))
+	d.Score = min(d.Ratio, b.habitScore(ml), b.boundScore(ml, &d.Equivalents))
 	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
+	b.bounds(ml, &d.Equivalents, func(x OutOfBounds) { d.Bounds = append(d.Bounds, x) })
+	b.slipsOfMethod(ml, func(x MethodSlip) { d.Method = append(d.Method, x) })
 	shares := sharesOf(&d.Equivalents)
 	d.TotalML, d.Share = d.Equivalents.Total(), shares.part
 	for i := range b.active {
@@ -98,7 +106,7 @@ func (b *Build) Detail(ml []float64) Detail {
 func (b *Build) detailOf(i int, s *shares) FamilyDetail {
 	m, fit := b.model(i), &b.fits[i]
 	f := FamilyDetail{ID: m.ID, Name: m.Name, Axes: slices.Clone(m.Axes), Drinks: m.fitted.Drinks, Floor: floorShare,
-		SquaredEdge: m.edge, SquaredAway: fit.d2, Score: scoreOf(fit.d2 / m.edge), Probability: b.logits[i]}
+		Size: fit.size, Unknown: fit.unknown, SquaredEdge: m.edge, SquaredAway: fit.d2, Score: scoreOf(fit.d2 / m.edge), Probability: b.logits[i]}
 	logs := make([]float64, len(m.Axes))
 	for k, a := range m.Axes {
 		f.Part = append(f.Part, s.part[a])

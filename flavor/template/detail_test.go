@@ -54,6 +54,12 @@ func TestDetailAddsUp(t *testing.T) {
 			}
 			least = min(least, template.ScoreAt(x.Edges))
 		}
+		for _, x := range d.Bounds {
+			least = min(least, template.ScoreAt(x.Edges))
+		}
+		for _, x := range d.Method {
+			least = min(least, template.ScoreAt(x.Edges))
+		}
 		assert.InDelta(t, d.Score, least, same)
 	})
 }
@@ -77,7 +83,9 @@ func checkFamily(t *rapid.T, d *template.Detail, f *template.FamilyDetail) {
 		assert.InDelta(t, (d.Share[x.Axis]-x.Allowance)/x.Unit, x.Edges, same)
 		square += f.SquaredEdge * x.Edges * x.Edges
 	}
-	assert.InDelta(t, square, f.SquaredAway, same*max(1, square))
+	assert.GreaterOrEqual(t, f.Size, 0.0)
+	assert.GreaterOrEqual(t, f.Unknown, 1.0)
+	assert.InDelta(t, (square+f.Size)/f.Unknown, f.SquaredAway, same*max(1, square))
 	assert.InDelta(t, 100*math.Pow(0.7, f.SquaredAway/f.SquaredEdge), f.Score, same)
 	var whole float64
 	for _, p := range f.Centre {

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // Tuning holds the few constants that no conjugate rule gives. They were chosen
@@ -88,16 +90,16 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 		}
 		centre[j] /= t.RatioDrinks + n
 	}
-	scatter := usualScatter(f, basis, t)
+	stray := make([][]float64, len(relatives))
 	for i, r := range relatives {
 		near := localMiddle(middle{coords: centre}, relatives, &r.kin, i, t)
+		stray[i] = make([]float64, k)
 		for a := range k {
-			for b := range k {
-				scatter[a*k+b] += (r.coords[a] - near.coords[a]) * (r.coords[b] - near.coords[b])
-			}
+			stray[i][a] = r.coords[a] - near.coords[a]
 		}
 	}
 	freedom := t.SpreadDrinks + n
+	scatter := robustScatter(usualScatter(f, basis, t), stray, t)
 	spread := (1 + 1/(t.RatioDrinks+n)) / freedom
 	for i := range scatter {
 		scatter[i] *= spread
@@ -180,3 +182,54 @@ func allowanceOf(f *Family, shares []Equivalents, t *Tuning) Equivalents {
 	}
 	return out
 }
+
+// oddFreedom is the degrees of freedom of the strays of a family's drinks: a few
+// odd ones must not widen what the others say.
+const oddFreedom = 6.0
+
+// robustScatter adds the strays of drinks to a prior scatter matrix, each weighted
+// by (ν + k) ÷ (ν + d²), its squared distance d² in what the others span: the
+// estimate of a multivariate t by iterated weights (Lange, Little and Taylor, J Am
+// Stat Assoc 84:881, 1989).
+func robustScatter(prior []float64, stray [][]float64, t *Tuning) []float64 {
+	if len(stray) == 0 {
+		return prior
+	}
+	k := len(stray[0])
+	weights := make([]float64, len(stray))
+	for i := range weights {
+		weights[i] = 1
+	}
+	scatter := slices.Clone(prior)
+	for range robustTurns {
+		copy(scatter, prior)
+		count := t.SpreadDrinks
+		for i, z := range stray {
+			count += weights[i]
+			for a := range k {
+				for b := range k {
+					scatter[a*k+b] += weights[i] * z[a] * z[b]
+				}
+			}
+		}
+		var chol mat.Cholesky
+		if !chol.Factorize(mat.NewSymDense(k, slices.Clone(scatter))) {
+			return scatter // newModel says so
+		}
+		for i, z := range stray {
+			var x mat.VecDense
+			v := mat.NewVecDense(k, z)
+			if err := chol.SolveVecTo(&x, v); err != nil {
+				return scatter
+			}
+			d2 := mat.Dot(v, &x) * count
+			weights[i] = (oddFreedom + float64(k)) / (oddFreedom + d2)
+		}
+		for i := range scatter {
+			scatter[i] *= (t.SpreadDrinks + float64(len(stray))) / count
+		}
+	}
+	return scatter
+}
+
+const robustTurns = 20

@@ -24,6 +24,7 @@ type Beyond struct {
 // logarithms.
 type reach struct {
 	usual, start, most float64
+	free               float64 // e^start
 }
 
 // leastRoom is the least distance between start and most, as a logarithm: a fifth
@@ -33,21 +34,25 @@ const leastRoom = 0.25
 func reachOf(usual, most float64) reach {
 	r := reach{usual: math.Log(usual), most: math.Log(most)}
 	r.start = math.Min((r.usual+r.most)/2, r.most-leastRoom)
+	r.free = math.Exp(r.start)
 	return r
 }
 
 // edges returns the squared distance of an amount from start, over that of the
 // most.
 func (r *reach) edges(amount float64) float64 {
-	x := (math.Log(math.Max(amount, 1e-12)) - r.start) / (r.most - r.start)
-	return max(0, x) * max(0, x)
+	if amount <= r.free {
+		return 0
+	}
+	x := (math.Log(amount) - r.start) / (r.most - r.start)
+	return x * x
 }
 
 // habits is what good drinks carry, for the ingredients of one spec.
 type habits struct {
 	near   []float64 // how near each proven drink is in make-up
 	parts  []reach
-	per    [habit.NumLevels][]float64 // of each part, in a millilitre
+	per    [][habit.NumLevels]float64 // of each part, in a millilitre
 	levels [habit.NumLevels]*reach    // of the level and its floor; nil until asked for
 }
 
@@ -61,13 +66,11 @@ func (b *Build) habit() *habits {
 	for _, l := range b.set.book.Limits(parts, h.near) {
 		h.parts = append(h.parts, reachOf(l.Usual, l.Most))
 	}
-	per := make([]float64, 0, habit.NumLevels*len(parts))
-	for l := range h.per {
-		first := len(per)
-		for i := range parts {
-			per = append(per, habit.Level(l).PerML(parts[i].Profile))
+	h.per = make([][habit.NumLevels]float64, len(parts))
+	for i := range parts {
+		for l := range h.per[i] {
+			h.per[i][l] = habit.Level(l).PerML(parts[i].Profile)
 		}
-		h.per[l] = per[first:]
 	}
 	b.habits = h
 	return h
@@ -115,31 +118,33 @@ func (b *Build) habitScore(ml []float64) float64 {
 // beyond tells every pour and sense that counts against the drink.
 func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 	h, total := b.habit(), sum(ml)
+	var levels [habit.NumLevels]float64
 	for i := range b.parts {
 		share := b.parts[i].amount(ml) / total
-		if e := h.parts[i].edges(share); e > 0 {
-			tell(&Beyond{Profile: b.parts[i].profile, Amount: share, Usual: math.Exp(h.parts[i].usual),
-				Most: math.Exp(h.parts[i].most), Edges: e})
+		for l, per := range h.per[i] {
+			levels[l] += share * per
 		}
+		if share <= h.parts[i].free {
+			continue
+		}
+		tell(&Beyond{Profile: b.parts[i].profile, Amount: share, Usual: math.Exp(h.parts[i].usual),
+			Most: math.Exp(h.parts[i].most), Edges: h.parts[i].edges(share)})
 	}
-	for l := range h.per {
-		b.beyondLevel(habit.Level(l), ml, total, tell)
+	for l, level := range levels {
+		if b.set.book.High(habit.Level(l), level) {
+			b.beyondLevel(habit.Level(l), level, ml, total, tell)
+		}
 	}
 }
 
-func (b *Build) beyondLevel(l habit.Level, ml []float64, total float64, tell func(*Beyond)) {
+// beyondLevel tells of a level that is high.
+func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, total float64, tell func(*Beyond)) {
 	h := b.habits
-	var level, most float64
-	by := 0 // the part that brings most of it
+	by, most := 0, 0.0 // the part that brings most of it
 	for i := range b.parts {
-		x := b.parts[i].amount(ml) / total * h.per[l][i]
-		level += x
-		if x > most {
-			most, by = x, i
+		if x := b.parts[i].amount(ml) * h.per[i][l]; x > most {
+			by, most = i, x
 		}
-	}
-	if !b.set.book.High(l, level) {
-		return
 	}
 	floor := l.Floor()
 	if h.levels[l] == nil {
@@ -153,7 +158,7 @@ func (b *Build) beyondLevel(l habit.Level, ml []float64, total float64, tell fun
 		e = min(e, excuse*h.parts[by].edges(p.amount(ml)/total))
 	}
 	if l.Smell() && p.role == flavor.PartBase {
-		e *= 1 - p.amount(ml)/b.base(ml)
+		e *= min(1, max(0, (wholeBase-p.amount(ml)/b.base(ml))/(wholeBase-splitBase)))
 	}
 	if e > 0 {
 		tell(&Beyond{Profile: b.parts[by].profile, Sense: true, Level: l, Amount: level,
@@ -161,8 +166,11 @@ func (b *Build) beyondLevel(l habit.Level, ml []float64, total float64, tell fun
 	}
 }
 
-// base returns the mL of the largest base: what a drink is ordered by may smell
-// as it will.
+// What a drink is ordered by may smell as it will: from wholeBase of the largest
+// base on a base does; below splitBase it is an accent.
+const wholeBase, splitBase = 0.95, 0.60
+
+// base returns the mL of the largest base.
 func (b *Build) base(ml []float64) float64 {
 	var most float64
 	for i := range b.parts {

@@ -16,9 +16,11 @@ type Judgement struct {
 	// Then is what may still be, once the first is mended, as long as that
 	// alone does not balance the drink. Nothing is wrong with a balanced one.
 	Pulls, Then []Pull
-	// Beyond is what it carries more of than good drinks do; nothing if it is
-	// balanced.
+	// Beyond is what it carries more of than good drinks do, Bounds what no drink
+	// has, Method what is wrong with how it is made; nothing if it is balanced.
 	Beyond []Beyond
+	Bounds []OutOfBounds
+	Method []MethodSlip
 }
 
 // Fit is how a drink sits in one family.
@@ -27,7 +29,7 @@ type Fit struct {
 	// Probability that the drink belongs to the family, 0 to 1.
 	Probability float64
 	// Score is 100 at the family's centre and 70 at the edge of its central
-	// 93 in 100.
+	// 97 in 100.
 	Score float64
 	// Tail is the share of the family's good drinks that sit further out, 0 to 1.
 	Tail float64
@@ -37,9 +39,9 @@ type Fit struct {
 func (b *Build) Judge(ml []float64) Judgement {
 	j := Judgement{Equivalents: b.Equivalents(ml)}
 	signals := signalsOf(b.spec, b.parts, ml)
-	b.place(&j.Equivalents, &signals)
+	b.place(&j.Equivalents, sum(ml), &signals)
 	j.Ratio = b.mean()
-	j.Score = min(j.Ratio, b.habitScore(ml))
+	j.Score = min(j.Ratio, b.habitScore(ml), b.boundScore(ml, &j.Equivalents))
 	for i := range b.active {
 		m, d2 := b.model(i), b.fits[i].d2
 		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i],
@@ -50,6 +52,8 @@ func (b *Build) Judge(ml []float64) Judgement {
 	})
 	if VerdictOf(j.Score) != Balanced {
 		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
+		b.bounds(ml, &j.Equivalents, func(x OutOfBounds) { j.Bounds = append(j.Bounds, x) })
+		b.slipsOfMethod(ml, func(x MethodSlip) { j.Method = append(j.Method, x) })
 	}
 	if VerdictOf(j.Ratio) != Balanced {
 		j.Pulls, j.Then = b.whatIsWrong(sum(ml), &j.Equivalents, &signals)

@@ -18,7 +18,7 @@ type model struct {
 	// the parts straight to those independent deviations.
 	root, widths *mat.TriDense
 	lift         [NumAxes - 1][NumAxes]float64
-	edge         float64 // squared distance at the edge of the central 93 in 100
+	edge         float64 // squared distance at the edge of the central 97 in 100
 	peak         float64 // logarithm of the Student density at the centre
 	far          float64 // squared distance at which the density is leastCompat of the peak
 	has          [NumAxes]bool
@@ -91,6 +91,15 @@ type placed struct {
 	d2     float64              // squared distance with the excess of absent axes
 	away   [NumAxes - 1]float64 // from the local centre, as independent deviations
 	excess Equivalents
+
+	size, unknown float64 // see stretch
+}
+
+// stretch takes the size of a drink, and how little is known of its kind, into the
+// distance.
+func (p *placed) stretch(size, unknown float64) {
+	p.size, p.unknown = size, unknown
+	p.d2 = (p.d2 + size) / unknown
 }
 
 // shares is a drink as the families see it: what part of it each axis is, and

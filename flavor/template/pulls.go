@@ -75,7 +75,7 @@ func (b *Build) whatIsWrong(size float64, e *Equivalents, signals *Signals) (pul
 		return pulls, nil
 	}
 	mended := d.with(pulls[0].Axis, pulls[0].to)
-	b.place(&mended.e, signals)
+	b.place(&mended.e, mended.size, signals)
 	if b.mean() >= BalancedFrom {
 		return pulls, nil
 	}

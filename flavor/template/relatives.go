@@ -126,6 +126,7 @@ type relative struct {
 type middle struct {
 	coords []float64 // log-ratio coordinates
 	size   float64   // logarithm of mL before ice
+	near   float64   // how many proven drinks it rests on, by likeness
 }
 
 // localMiddle pulls a family's middle toward the proven drinks made of the
@@ -148,6 +149,7 @@ func localMiddle(own middle, relatives []relative, kin *kinship, skip int, t *Tu
 			m.coords[j] += w * relatives[i].coords[j]
 		}
 	}
+	m.near = weight - t.Pull
 	m.size /= weight
 	for j := range m.coords {
 		m.coords[j] /= weight

@@ -67,7 +67,7 @@ func (s *Set) Centre(id string) ([]float64, error) {
 // middleFor returns the middle of the proven drinks that a drink of some
 // make-up is held against in family i, whatever the house's palate.
 func (s *Set) middleFor(i int, kin *kinship) middle {
-	return localMiddle(middle{s.models[i].fitted.Centre, s.sizes[i]}, s.relatives[i], kin, -1, &s.tuning)
+	return localMiddle(middle{coords: s.models[i].fitted.Centre, size: s.sizes[i]}, s.relatives[i], kin, -1, &s.tuning)
 }
 
 // centreFor is middleFor moved to the house's palate.

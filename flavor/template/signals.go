@@ -90,8 +90,8 @@ type sums struct {
 	cream, yolk, white, herb, bitters, absinthe               float64
 	wine, dryWine, beer, savoury                              float64
 	sweeteners, bases                                         [3]float64 // the largest, falling
-	jiggers                                                   float64 // mL of bases, modifiers and sours
-	logs                                                      float64 // Σ v ln v of the same
+	jiggers                                                   float64    // mL of bases, modifiers and sours
+	logs                                                      float64    // Σ v ln v of the same
 	pours                                                     int
 }
 

@@ -42,7 +42,7 @@ func (b *Build) slipOf(i int, axis Axis, d *draft) slip {
 	if s.to > 0 && d.e[axis] > 0 {
 		s.change = math.Log(s.to / d.e[axis])
 	}
-	if d2 := b.fits[i].d2; d2 > 0 {
+	if d2 := m.distance(d); d2 > 0 {
 		after := m.with(axis, s.to)
 		s.gain = 1 - m.distance(&after)/d2
 	}
@@ -63,6 +63,7 @@ func (m *mending) distance(d *draft) float64 {
 	shares := sharesOf(&d.e)
 	var p placed
 	m.model.place(&shares, &m.centre.away, m.tuning, &p)
+	p.stretch(0, unknownness(m.centre.near)) // size is weighed apart
 	return p.d2
 }
 

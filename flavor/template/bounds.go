@@ -1,0 +1,111 @@
+package template
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+// OutOfBounds is a number of the finished drink that no drink has, whatever its
+// family.
+type OutOfBounds struct {
+	Axis   Axis
+	High   bool
+	Amount float64
+	Bound  float64 // the most that good drinks have, or the least
+	Edges  float64 // squared distance from what is free, over that of the bound
+}
+
+// Bounds of the finished drink. Proven drinks, as mixed here, have up to 1.3 g of
+// acid, 18 g of sugar and 33 % vol, and 63 to 392 mL in the glass; the rest is
+// common practice.
+const (
+	mostAcid    = 1.6  // g of citric acid in 100 mL
+	mostSweet   = 22.0 // g of sucrose in 100 mL
+	mostABV     = 38.0 // % vol; more is served neat
+	mostNeatABV = 70.0
+	leastML     = 55.0
+	mostML      = 450.0
+	batchML     = 1000.0 // from here a spec is for more than one glass
+	freeShare   = 0.85   // of a bound, up to which it costs nothing
+)
+
+// inGlass is a drink as its bounds see it.
+type inGlass struct {
+	ml, abv, sweet, acid float64 // mL; % vol; g in 100 mL
+}
+
+// glass estimates what is in the glass from the pours, as the mixer does but for
+// the little that volumes shrink on mixing.
+func (b *Build) glass(ml []float64, e *Equivalents) inGlass {
+	var still, top, ethanol float64
+	for i := range b.spec.Pours {
+		p := &b.spec.Pours[i]
+		if mix.AfterIce(p) {
+			top += ml[i]
+			continue
+		}
+		still += ml[i]
+		ethanol += ml[i] * p.Profile.ABV.Value / 100
+	}
+	g := inGlass{ml: top}
+	if still > 0 {
+		g.ml += still * (1 + mix.DilutionOf(b.spec.Method, b.spec.Service, ethanol/still))
+	}
+	g.abv = 100 * e[Strong] * SpiritEthanol / mix.EthanolDensity / g.ml
+	g.sweet = 100 * e[Sweet] * SyrupSweet / g.ml
+	g.acid = 100 * e[Sour] * LemonSour / g.ml
+	return g
+}
+
+// bounds tells every bound that the drink with other amounts comes near.
+func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
+	g := b.glass(ml, e)
+	abv := mostABV
+	if b.spec.Service == flavor.Neat {
+		abv = mostNeatABV
+	}
+	high := func(a Axis, amount, most float64) {
+		if x := (amount/most - freeShare) / (1 - freeShare); x > 0 {
+			tell(OutOfBounds{a, true, amount, most, x * x})
+		}
+	}
+	high(Sour, g.acid, mostAcid)
+	high(Sweet, g.sweet, mostSweet)
+	high(Strong, g.abv, abv)
+	if g.ml < batchML {
+		high(Volume, g.ml, mostML)
+	}
+	if x := (leastML/g.ml - freeShare) / (1 - freeShare); x > 0 {
+		tell(OutOfBounds{Volume, false, g.ml, leastML, x * x})
+	}
+	b.hot(tell)
+}
+
+// Hot drinks are served between these, °C: common practice; much above, they
+// scald (Brown and Diller, Burns 34:648, 2008, advise 57.8 °C; from memory).
+const leastHotC, mostHotC = 50.0, 85.0
+
+// hot bounds the temperature that a hot drink is said to be served at.
+func (b *Build) hot(tell func(OutOfBounds)) {
+	c := b.spec.HotC
+	if b.spec.Service != flavor.Hot || c == 0 {
+		return
+	}
+	const degrees = 5.0 // that are free on this side of a bound
+	if x := (c - mostHotC + degrees) / degrees; x > 0 {
+		tell(OutOfBounds{Temperature, true, c, mostHotC, x * x})
+	}
+	if x := (leastHotC + degrees - c) / degrees; x > 0 {
+		tell(OutOfBounds{Temperature, false, c, leastHotC, x * x})
+	}
+}
+
+// boundScore returns what the bounds and the method leave of the score.
+func (b *Build) boundScore(ml []float64, e *Equivalents) float64 {
+	worst := 0.0
+	b.bounds(ml, e, func(o OutOfBounds) { worst = math.Max(worst, o.Edges) })
+	b.slipsOfMethod(ml, func(s MethodSlip) { worst = math.Max(worst, s.Edges) })
+	return scoreOf(worst)
+}
