@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
 
@@ -19,30 +20,160 @@ func beyondFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 	var out []Fault
 	for i := range worst {
 		x := &worst[i]
-		if x.Edges < 1 || j.Ratio < template.BalancedFrom && ofRatio(x) || slices.ContainsFunc(out, func(f Fault) bool { return f.Profile == x.Profile }) {
+		if x.Edges < 1 || j.Ratio < template.BalancedFrom && ofRatio(x) ||
+			slices.ContainsFunc(out, func(f Fault) bool { return f.Profile == x.Profile }) {
 			continue
 		}
-		f := Fault{Axis: x.Axis(), High: true, Odds: 1, Profile: x.Profile, Beyond: true}
-		f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, 1e-9))))
+		f := Fault{Axis: x.Axis(), High: true, Odds: 1, Profile: x.Profile, Beyond: true, Own: x.Own}
+		f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, leastAmount))))
 		f.Text = beyondText(s, x)
 		out = append(out, f)
 	}
 	return out
 }
 
-// beyondText says how much good drinks pour at most, or of which sense the pour
-// brings too much.
+// leastAmount and leastShare keep a ratio to nothing finite.
+const (
+	leastAmount = 1e-9
+	leastShare  = 0.1
+)
+
+// ofRatio reports whether more of an ingredient shows in the ratio.
+func ofRatio(x *template.Beyond) bool {
+	switch x.Profile.Class.Part() {
+	case flavor.PartBase, flavor.PartSweetener, flavor.PartSour, flavor.PartLength:
+		return true
+	}
+	return false
+}
+
+// beyondText says how much good drinks have of a pour at most.
 func beyondText(s *flavor.Spec, x *template.Beyond) string {
 	pour := largestPour(s, x.Profile)
 	ml, _ := sameBottle(s, indexOf(s, x.Profile))
-	most := ml * x.Most / x.Amount
-	return fmt.Sprintf("too much %s: drinks like this have at most about %s of it", x.Profile.Name, amountNear(most, pour))
+	most, poured := fineAmount(ml*x.Most/x.Amount, pour), measure.FormatAmount(pour.Amount, pour.Unit)
+	switch {
+	case most == poured:
+		return fmt.Sprintf("%s of %s is a little too much for so small a drink", poured, x.Profile.Name)
+	case !x.Own:
+		return fmt.Sprintf("%s of %s is too much: hardly any drink like this has it at all, and none more than %s", poured, x.Profile.Name, most)
+	}
+	return fmt.Sprintf("%s of %s is too much: drinks like this have %s at most", poured, x.Profile.Name, most)
+}
+
+// fineAmount says an amount in the unit of a pour or, where it is less than the
+// least of it, in the finest that a bartender has for it.
+func fineAmount(ml float64, like *flavor.Pour) string {
+	u := like.Unit
+	if per, ok := measure.MLPerUnit(u, like.Profile); ok && !fineUnit(u) {
+		if ml < measure.Step(u)*per {
+			u = finestUnit(like.Profile, ml)
+		}
+	}
+	return measure.FormatAmount(measure.Snap(ml, u, like.Profile), u)
+}
+
+// fineUnit reports whether a unit is one of seasoning.
+func fineUnit(u flavor.Unit) bool {
+	switch u {
+	case flavor.Dash, flavor.Drop, flavor.Pinch, flavor.Leaf, flavor.Slice, flavor.Piece, flavor.Sprig, flavor.Gram:
+		return true
+	}
+	return false
+}
+
+// finestUnit is the unit for a little of an ingredient: what its profile has a
+// yield for, the barspoon for what is some millilitres, else the dash.
+func finestUnit(p *flavor.Profile, ml float64) flavor.Unit {
+	if u, ok := p.UsualUnit(flavor.Dash); ok && u != flavor.Gram {
+		return u
+	}
+	if per, ok := measure.MLPerUnit(flavor.Barspoon, p); ok && ml >= per {
+		return flavor.Barspoon
+	}
+	return flavor.Dash
+}
+
+// boundFaults tells what no drink has.
+func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
+	var out []Fault
+	for _, x := range j.Bounds {
+		if x.Edges < 1 {
+			continue
+		}
+		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: boundText(&x)}
+		f.Deviation = math.Max(leastDeviation, JND(x.Axis, math.Log(math.Max(x.Amount, x.Bound*leastShare)/x.Bound)))
+		switch {
+		case x.Axis == template.Volume && x.High:
+			f.Profile = largestOf(s).Profile
+		case x.Axis < template.Axis(template.NumAxes):
+			if b := bearersOf(s, x.Axis); len(b) > 0 {
+				f.Profile = b[0].pour.Profile
+			}
+		}
+		out = append(out, f)
+	}
+	slices.SortStableFunc(out, func(a, b Fault) int { return cmp.Compare(b.Deviation, a.Deviation) })
+	return out
+}
+
+// boundText says a number of the finished drink and the bound that it passes.
+func boundText(x *template.OutOfBounds) string {
+	word, than := "at least", "less"
+	if x.High {
+		word, than = "at most", "more"
+	}
+	switch x.Axis {
+	case template.Volume:
+		if x.High && x.Bound < template.MostML {
+			return fmt.Sprintf("%.0f ml in the glass is large for its kind: about %.0f ml is usual", x.Amount, x.Bound)
+		}
+		return fmt.Sprintf("%.0f ml in the glass is %s than a drink is: %s %.0f ml", x.Amount, than, word, x.Bound)
+	case template.Strong:
+		if !x.High {
+			return "there is no alcohol in it, which nearly every drink made like this has"
+		}
+		return fmt.Sprintf("%.0f %% vol in the glass is stronger than any drink: %s %.0f %%", x.Amount, word, x.Bound)
+	case template.Sweet:
+		return fmt.Sprintf("%.0f g of sugar in 100 ml is sweeter than any drink: %s %.0f g", x.Amount, word, x.Bound)
+	case template.Sour:
+		return fmt.Sprintf("%.1f g of acid in 100 ml is sharper than any drink: %s %.1f g", x.Amount, word, x.Bound)
+	}
+	return fmt.Sprintf("%.0f °C is no temperature to serve a hot drink at: %s %.0f °C", x.Amount, word, x.Bound)
+}
+
+// methodFaults tells what is wrong with how a drink is made.
+func methodFaults(j *template.Judgement) []Fault {
+	var out []Fault
+	for _, x := range j.Method {
+		if x.Edges < 1 || slices.ContainsFunc(out, func(f Fault) bool { return f.Method == x.Fault }) {
+			continue
+		}
+		out = append(out, Fault{Axis: template.Method, High: x.Fault != template.EggUnshaken, Odds: 1,
+			Deviation: leastDeviation * x.Edges, Profile: x.Profile, Method: x.Fault, Text: methodText(&x), shake: x.Shake})
+	}
+	return out
+}
+
+func methodText(x *template.MethodSlip) string {
+	name := x.Profile.Name
+	switch x.Fault {
+	case template.EggUnshaken:
+		return name + " wants a hard shake: without, it stays raw and stringy"
+	case template.Curdled:
+		if x.Shake {
+			return name + " curdles with this much acid unless it is shaken"
+		}
+		return name + " curdles with this much acid"
+	}
+	return name + " goes flat in the shaker or the blender: add it after"
 }
 
 func indexOf(s *flavor.Spec, p *flavor.Profile) int {
 	return slices.IndexFunc(s.Pours, func(o flavor.Pour) bool { return o.Profile == p })
 }
 
+// largestPour returns the largest pour of an ingredient.
 func largestPour(s *flavor.Spec, p *flavor.Profile) *flavor.Pour {
 	var out *flavor.Pour
 	for i := range s.Pours {
@@ -53,11 +184,13 @@ func largestPour(s *flavor.Spec, p *flavor.Profile) *flavor.Pour {
 	return out
 }
 
-// ofRatio reports whether more of an ingredient shows in the ratio.
-func ofRatio(x *template.Beyond) bool {
-	switch x.Profile.Class.Part() {
-	case flavor.PartBase, flavor.PartSweetener, flavor.PartSour, flavor.PartLength:
-		return true
+// largestOf returns the largest pour of all.
+func largestOf(s *flavor.Spec) *flavor.Pour {
+	out := &s.Pours[0]
+	for i := range s.Pours {
+		if s.Pours[i].ML > out.ML {
+			out = &s.Pours[i]
+		}
 	}
-	return false
+	return out
 }

@@ -26,7 +26,7 @@ const (
 	StageProbability Stage = "probability" // of one family, per cent
 	StageOther       Stage = "other"       // what a family that is hardly likely adds, points
 	StageMean        Stage = "mean"        // the score by the ratio, points
-	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit leaves, points
+	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit, a bound or a fault of method leaves, points
 	StageScore       Stage = "score"       // the least of those, points
 )
 
@@ -116,7 +116,7 @@ func (w *working) family(f *template.FamilyDetail) {
 		w.add(StageExcess, f.ID, x.Edges, "edges", "%s: %s is %.1f %% of the drink, and such drinks carry up to %.1f %%; the rest is %.2f of %.0f %%, each of which is as bad as the family's edge",
 			f.Name, x.Axis, 100*x.Share, 100*x.Allowance, x.Edges, 100*x.Unit)
 	}
-	w.add(StageDistance, f.ID, f.SquaredAway/f.SquaredEdge, "edges²", "%s: squared distance %s = %.2f; 97 in 100 good drinks stay within %.2f, so that is %.2f of the edge",
+	w.add(StageDistance, f.ID, f.SquaredAway/f.SquaredEdge, "edges²", "%s: squared distance %s = %.2f; hardly any good drink of it lies beyond %.2f, so that is %.2f of the edge",
 		f.Name, squaresText(f), f.SquaredAway, f.SquaredEdge, f.SquaredAway/f.SquaredEdge)
 	w.add(StageFamilyScore, f.ID, f.Score, "points", "%s: 100 × 0.7^%.2f = %.1f points", f.Name, f.SquaredAway/f.SquaredEdge, f.Score)
 	w.add(StageProbability, f.ID, 100*f.Probability, "%", "%s: what is in it and how it is served speak %+.2f for it, the ratio %+.2f; so it is %.1f %% likely",
@@ -158,6 +158,16 @@ func (w *working) habits() {
 		x := &d.Beyond[i]
 		points := template.ScoreAt(x.Edges)
 		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", habitText(x), x.Edges, points)
+	}
+	for i := range d.Bounds {
+		x := &d.Bounds[i]
+		points := template.ScoreAt(x.Edges)
+		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", boundText(x), x.Edges, points)
+	}
+	for i := range d.Method {
+		x := &d.Method[i]
+		points := template.ScoreAt(x.Edges)
+		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(x), x.Edges, points)
 	}
 	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the least of these: %s", d.Score, template.VerdictOf(d.Score))
 }

@@ -92,8 +92,11 @@ func squaresText(f *template.FamilyDetail) string {
 	if f.Size > 0 {
 		text += fmt.Sprintf(" + %.2f for a large drink", f.Size)
 	}
-	if f.Unknown >= 1.005 {
+	switch {
+	case f.Unknown >= 1.005:
 		text = fmt.Sprintf("(%s) ÷ %.2f, since few proven drinks are like it,", text, f.Unknown)
+	case f.Unknown < 0.995:
+		text = fmt.Sprintf("(%s) ÷ %.2f, since many proven drinks are like it,", text, f.Unknown)
 	}
 	return text
 }

@@ -7,20 +7,28 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Fault is one axis that pulls a draft out of its family.
+// Fault is one thing that is wrong with a draft.
 type Fault struct {
 	Axis      template.Axis
 	High      bool    // there is too much of it
 	Deviation float64 // in just-noticeable differences, positive
-	PlusMinus float64 // the drink's own, in the same unit
-	Odds      float64 // how probable it is that this axis, of all, went wrong
+	PlusMinus float64 // the drink's own, in the same unit; 0 for what does not show in the ratio
+	Odds      float64 // how probable it is that this, of all, went wrong
 	Then      bool    // the odds are those once the first fault is mended
-	Beyond    bool    // there is more of the pour than good drinks carry, whatever the ratio
 	// Profile is the ingredient that the text names as poured too much or too
 	// little; nil if it names none.
 	Profile *flavor.Profile
-	Text    string
+	// Beyond says that there is more of the ingredient than good drinks carry,
+	// whatever the ratio; Own, that proven drinks do pour it.
+	Beyond, Own bool
+	Method      template.MethodFault // empty if the method is not what is wrong
+	Text        string
+
+	shake bool // shaking mends it
 }
+
+// MaxFaults is how many faults are told.
+const MaxFaults = 3
 
 // What is not worth calling a fault: less than a taster notices, an axis that
 // hardly explains how far out the drink is, or one that hardly went wrong.
@@ -30,12 +38,37 @@ const (
 	leastOdds      = 0.02
 )
 
-// faultsOf lists what is worth telling: what explains the drink alone, the
-// likeliest cause first, then what would still be wrong with the first mended.
-// Nothing within the drink's own plus-or-minus is told.
+// faultsOf lists what is worth telling: how the drink is made, what it carries
+// beyond habit, what is wrong with its ratio, and what is out of all bounds.
+// None speaks against one before it.
 func faultsOf(s *flavor.Spec, j *template.Judgement) []Fault {
+	var out []Fault
+	for _, f := range slices.Concat(methodFaults(j), beyondFaults(s, j), ratioFaults(s, j), boundFaults(s, j)) {
+		if len(out) < MaxFaults && !slices.ContainsFunc(out, func(o Fault) bool { return f.disagrees(&o) }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// disagrees reports whether a fault says again, or denies, what another says: of
+// an axis once, and never that there is too much and too little of one pour.
+func (f *Fault) disagrees(o *Fault) bool {
+	if f.Axis == o.Axis && f.Method == o.Method && (!f.Beyond || !o.Beyond) {
+		return true
+	}
+	return f.Profile != nil && f.Profile == o.Profile && f.High != o.High
+}
+
+// ratioFaults lists what explains the ratio alone, the likeliest cause first, then
+// what would still be wrong with the first mended. Nothing within the drink's own
+// plus-or-minus is told.
+func ratioFaults(s *flavor.Spec, j *template.Judgement) []Fault {
+	if len(j.Pulls) == 0 {
+		return nil
+	}
 	spread := axisSpreads(s, &j.Equivalents)
-	out := beyondFaults(s, j)
+	var out []Fault
 	for i, p := range slices.Concat(j.Pulls, j.Then) {
 		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Then: i >= len(j.Pulls),
 			Deviation: JND(p.Axis, p.Change), PlusMinus: JND(p.Axis, spread[p.Axis])}

@@ -16,15 +16,24 @@ type Change struct {
 	Pour     int // index in the spec; len(spec.Pours) for a pour that is added
 	Profile  *flavor.Profile
 	Unit     flavor.Unit
-	From, To float64 // in the unit; From is 0 for a pour that is added, To for one left out
+	FromUnit flavor.Unit // of From, if it is another; empty if it is the same
+	From, To float64     // in the units; From is 0 for a pour that is added, To for one left out
 	FromML   float64
 	ToML     float64
+}
+
+// Before says the amount that there was, empty for a pour that is added.
+func (c *Change) Before() string {
+	if c.FromML <= 0 {
+		return ""
+	}
+	return measure.FormatAmount(c.From, cmp.Or(c.FromUnit, c.Unit))
 }
 
 // Fix is a change that mends a draft, and the score it would have.
 type Fix struct {
 	Changes []Change
-	Spec    flavor.Spec // with the changes made
+	Spec    flavor.Spec // with the changes made; its method may be another too
 	Score   float64
 	Text    string
 }
@@ -35,61 +44,57 @@ const MaxFixes = 3
 // leastLift is how many points a fix must bring.
 const leastLift = 3.0
 
-// Fixes returns up to limit changes that mend a draft, the best first: one
-// pour moved if that balances it, else two, else something added or left out.
-// Every step of the jigger is tried, so what is found is the best there is.
-// They differ in kind, none lowers the score, and the same draft always gives
-// the same list. A balanced draft needs none.
+// Fixes returns up to limit changes that mend a draft, the best first: the
+// fewest pours changed, of those what the faults ask for in their order, then the
+// fewest steps of the jigger, then the highest score. A pour goes as far as it
+// takes to be balanced with room for a hand's error. What a pour is too much in
+// itself of is poured as proven drinks pour it, or left out if none does. The base
+// stays within a quarter of what was ordered unless it is at fault; nothing is
+// added where an amount would do, and no length to a drink that is served up. The
+// same draft always gives the same list. A balanced draft needs none.
 func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if r.Verdict == template.Balanced || limit <= 0 {
 		return nil, nil
 	}
-	f := &fixing{spec: s, base: r.Judgement.Score, faults: r.Faults}
 	build, err := j.set.Prepare(s)
 	if err != nil {
 		return nil, err
 	}
-	moves := movesOf(s, r.Faults)
-	f.singles(build, moves)
-	if err := f.omissions(j, func(p *flavor.Profile) bool { return blames(r.Faults, p) }); err != nil {
-		return nil, err
-	}
-	if !f.mended(straysNot) {
-		f.pairs(build, moves, 0)
-	}
-	if !f.mended(straysNot) {
-		if err := f.additions(j, moves); err != nil {
+	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts()}
+	f.byMethod()
+	f.byFaults()
+	f.bySize()
+	for _, try := range []func() error{f.byOthers, f.byPairs, f.byAdding, f.byLeavingOut} {
+		if f.mended() {
+			break
+		}
+		if err := try(); err != nil {
 			return nil, err
 		}
 	}
-	if !f.mended(straysNot) {
-		if err := f.omissions(j, func(p *flavor.Profile) bool {
-			return p.Class.Part() != flavor.PartBase && p.Class.Movable() && !blames(r.Faults, p)
-		}); err != nil {
-			return nil, err
-		}
-	}
-	return f.list(j, limit)
+	return f.list(limit)
 }
 
 // list returns the best of what was found, each of another kind, with the
 // score that the mended spec gets. While something mends the draft, what leaves
 // it off is not worth telling.
-func (f *fixing) list(j *Judge, limit int) ([]Fix, error) {
+func (f *fixing) list(limit int) ([]Fix, error) {
 	var out []Fix
 	var told []*candidate
-	spared := f.mended(straysBase)
-	for _, c := range f.ranked() {
+	spared := f.mended()
+	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
+	for i := range f.found {
+		c := &f.found[i]
 		if len(out) == limit {
 			break
 		}
 		if slices.ContainsFunc(told, func(o *candidate) bool { return c.sameIdea(o) }) {
 			continue
 		}
-		fix := Fix{Changes: slices.Clone(c.changes()), Text: fixText(c.changes())}
-		fix.Spec = apply(f.spec, fix.Changes)
+		fix := Fix{Changes: c.changes, Text: c.text()}
+		fix.Spec = c.apply(f.spec)
 		var err error
-		if fix.Score, err = j.ScoreOnly(&fix.Spec); err != nil {
+		if fix.Score, err = f.judge.ScoreOnly(&fix.Spec); err != nil {
 			return nil, err
 		}
 		if fix.Score < f.base+leastLift || spared && fix.Score < template.NearFrom {
@@ -100,38 +105,82 @@ func (f *fixing) list(j *Judge, limit int) ([]Fix, error) {
 	return out, nil
 }
 
-// ranked returns the best of each kind: what balances the draft before what
-// does not, then by merit, then in a fixed order. While something else mends
-// the draft, what strays far from what was ordered is left out.
-func (f *fixing) ranked() []*candidate {
-	most := straysBase
-	for most > straysNot && f.mended(most-1) {
-		most--
-	}
-	var out []*candidate
-	for i := range f.found {
-		if c := &f.found[i]; c.strays <= most && !f.idle(c) {
-			out = append(out, c)
-		}
-	}
-	slices.SortStableFunc(out, func(a, b *candidate) int {
-		x, y := a.score >= template.BalancedFrom, b.score >= template.BalancedFrom
-		switch {
-		case x && !y:
-			return -1
-		case y && !x:
-			return 1
-		}
-		return cmp.Or(cmp.Compare(b.merit, a.merit), a.compare(b))
-	})
-	return out
+// candidate is something that may mend a draft.
+type candidate struct {
+	changes []Change
+	method  flavor.Method // empty if it stays
+	after   *flavor.Profile
+	part    string // of everything, in words; empty if not everything is scaled
+	asked   int    // place of the fault that asks for it, unasked if none does
+	steps   int    // of the jigger
+	score   float64
 }
 
-// idle reports whether one of two moves does as well alone.
-func (f *fixing) idle(c *candidate) bool {
-	return c.n > 1 && slices.ContainsFunc(f.found, func(o candidate) bool {
-		return o.n == 1 && o.merit >= c.merit && c.sameIdea(&o)
-	})
+// unasked is the place of no fault.
+const unasked = MaxFaults
+
+// balanced reports whether the candidate balances the draft.
+func (c *candidate) balanced() bool { return c.score >= template.BalancedFrom }
+
+// size is how many things are done.
+func (c *candidate) size() int {
+	switch {
+	case c.part != "":
+		return 1
+	case c.method != "" || c.after != nil:
+		return len(c.changes) + 1
+	}
+	return len(c.changes)
+}
+
+// compare orders candidates, the best first; no two are equal.
+func (c *candidate) compare(o *candidate) int {
+	if c.balanced() != o.balanced() {
+		if c.balanced() {
+			return -1
+		}
+		return 1
+	}
+	if !c.balanced() { // nothing mends it: the nearest to it
+		if d := cmp.Compare(o.score, c.score); d != 0 {
+			return d
+		}
+	}
+	return cmp.Or(cmp.Compare(c.size(), o.size()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
+		cmp.Compare(o.score, c.score), strings.Compare(c.text(), o.text()))
+}
+
+// sameIdea reports whether one of two candidates does what the other does, and
+// perhaps more.
+func (c *candidate) sameIdea(o *candidate) bool {
+	if c.method != o.method || c.after != o.after || c.part != o.part {
+		return false
+	}
+	if len(c.changes) > len(o.changes) {
+		c, o = o, c
+	}
+	for _, a := range c.changes {
+		if !slices.ContainsFunc(o.changes, func(b Change) bool {
+			return a.Profile.ID == b.Profile.ID && (a.ToML > a.FromML) == (b.ToML > b.FromML)
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
+// apply returns the spec with the candidate's changes made.
+func (c *candidate) apply(s *flavor.Spec) flavor.Spec {
+	out := apply(s, c.changes)
+	if c.method != "" {
+		out.Method = c.method
+	}
+	for i := range out.Pours {
+		if out.Pours[i].Profile == c.after {
+			out.Pours[i].After = true
+		}
+	}
+	return out
 }
 
 // apply returns the spec with changes made.
@@ -149,18 +198,33 @@ func apply(s *flavor.Spec, changes []Change) flavor.Spec {
 	return out
 }
 
-func fixText(changes []Change) string {
-	parts := make([]string, len(changes))
-	for i, c := range changes {
-		to := measure.FormatAmount(c.To, c.Unit)
+// text says what is done.
+func (c *candidate) text() string {
+	if c.part != "" {
+		return "pour " + c.part + " of everything"
+	}
+	var parts []string
+	for i := range c.changes {
+		x := &c.changes[i]
+		to := measure.FormatAmount(x.To, x.Unit)
 		switch {
-		case c.FromML == 0:
-			parts[i] = fmt.Sprintf("add %s %s", to, c.Profile.Name)
-		case c.ToML == 0:
-			parts[i] = "leave out the " + c.Profile.Name
+		case x.FromML == 0:
+			parts = append(parts, fmt.Sprintf("add %s %s", to, x.Profile.Name))
+		case x.ToML == 0:
+			parts = append(parts, "leave out the "+x.Profile.Name)
 		default:
-			parts[i] = fmt.Sprintf("pour %s %s instead of %s", to, c.Profile.Name, measure.FormatAmount(c.From, c.Unit))
+			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.Profile.Name, x.Before()))
 		}
+	}
+	if c.after != nil {
+		parts = append(parts, "add the "+c.after.Name+" after, to what is strained")
+	}
+	switch c.method {
+	case "":
+	case flavor.DryShake:
+		parts = append(parts, "shake it, first without ice")
+	default:
+		parts = append(parts, string(c.method)+" it")
 	}
 	return strings.Join(parts, ", and ")
 }

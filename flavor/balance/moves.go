@@ -9,79 +9,64 @@ import (
 	"counterpour/flavor/template"
 )
 
-// What a change is worth, in points of score, beside the score that it
-// brings: the fewest and smallest steps of the jigger. Common practice; the
-// trial shows how often the first fix undoes what was spoilt.
+// How far a pour is moved, as a factor and in steps of the jigger.
 const (
-	pointsPerDoubling = 6.0  // a pour doubled or halved
-	pointsPerML       = 0.05 // a millilitre more or less in the glass
-	pointsPerMove     = 6.0  // a second pour moved
-	pointsPerAdded    = 4.0  // a pour added or left out
-	pointsNamed       = 10.0 // for the pour that the first fault names, moved as it says; for others by their odds
+	farthest  = 8.0
+	mostSteps = 48
 )
 
-// How far one pour is moved, and how far each of two, as a factor and in steps.
-const (
-	singleTimes, singleSteps = 8.0, 48
-	pairTimes, pairSteps     = 3.0, 6
-)
-
-// How far a fix may take a pour that no fault names, as long as others can mend
-// the draft: the base by a share of what was ordered, the rest by a factor.
-const (
-	strayShare = 0.25
-	strayTimes = 2.5
-)
-
-// move is one pour taken to another amount.
-type move struct {
-	Change
-	times float64 // the larger amount over the smaller
-	steps int     // of the jigger
-	cost  float64
-}
-
-// movesOf returns every step of the jigger that each pour may be taken to.
-func movesOf(s *flavor.Spec, faults []Fault) [][]move {
-	out := make([][]move, len(s.Pours))
-	for i := range s.Pours {
-		if p := s.Pours[i].Profile; p.Class.Movable() || blames(faults, p) {
-			out[i] = movesOfPour(s, i)
-		}
-	}
-	return out
-}
-
-// blames reports whether a fault says that there is too much of an ingredient in
-// itself: then even what is otherwise left alone is moved.
-func blames(faults []Fault, p *flavor.Profile) bool {
-	return slices.ContainsFunc(faults, func(f Fault) bool { return f.Beyond && f.Profile == p })
-}
-
-func movesOfPour(s *flavor.Spec, i int) []move {
-	p := &s.Pours[i]
-	perUnit, ok := measure.MLPerUnit(p.Unit, p.Profile)
+// ladderOf returns the amounts that a pour may be taken to, more of it or less, from
+// the nearest on. What is too much in itself goes on below the least of the jigger,
+// in the units of seasoning.
+func ladderOf(p *flavor.Pour, at int, more, beyond bool) []Change {
+	per, ok := measure.MLPerUnit(p.Unit, p.Profile)
 	if !ok {
 		return nil
 	}
-	amounts := measure.Neighbours(p.Amount, p.Unit, singleSteps)
+	var out []Change
+	change := func(u flavor.Unit, amount, ml float64) {
+		c := Change{Pour: at, Profile: p.Profile, Unit: u, From: p.Amount, To: amount, FromML: p.ML, ToML: ml}
+		if u != p.Unit {
+			c.FromUnit = p.Unit
+		}
+		out = append(out, c)
+	}
+	amounts := measure.Neighbours(p.Amount, p.Unit, mostSteps)
 	below := 0
 	for below < len(amounts) && amounts[below] < p.Amount {
 		below++
 	}
-	var out []move
-	for k, amount := range amounts {
-		m := move{Change: Change{Pour: i, Profile: p.Profile, Unit: p.Unit,
-			From: p.Amount, To: amount, FromML: p.ML, ToML: amount * perUnit}}
-		m.steps = max(below-k, k-below+1)
-		m.times = math.Max(amount/p.Amount, p.Amount/amount)
-		m.cost = pointsPerDoubling*math.Log2(m.times) + pointsPerML*math.Abs(m.ToML-m.FromML)
-		if m.times <= singleTimes || m.steps == 1 {
-			out = append(out, m)
+	if more {
+		amounts = amounts[below:]
+	} else {
+		amounts = slices.Clone(amounts[:below])
+		slices.Reverse(amounts)
+	}
+	for i, amount := range amounts {
+		if times := math.Max(amount/p.Amount, p.Amount/amount); times > farthest && i > 0 && !beyond {
+			break
+		}
+		change(p.Unit, amount, amount*per)
+	}
+	if more || !beyond || fineUnit(p.Unit) {
+		return out
+	}
+	least := measure.Step(p.Unit) * per
+	u := finestUnit(p.Profile, 0)
+	fine, ok := measure.MLPerUnit(u, p.Profile)
+	if !ok {
+		return out
+	}
+	for n := math.Floor(math.Min(least, mostFineML)/fine - slack); n >= 1; n-- {
+		if n*fine < p.ML {
+			change(u, n, n*fine)
 		}
 	}
 	return out
 }
+
+// mostFineML is the most that is poured in units of seasoning.
+const mostFineML = 5.0
 
 // addition is an ingredient that a bartender reaches for when nothing in the
 // glass can mend it, in the amounts that are tried.
@@ -89,28 +74,47 @@ type addition struct {
 	profile *flavor.Profile
 	unit    flavor.Unit
 	amounts []float64
+	asked   int // place of the fault that asks for it
 }
 
-// additionsTo lists what may be added to a draft: what its faults ask for and
+// additions lists what may be added to a draft: what its faults ask for and
 // nothing in it brings already.
-func additionsTo(s *flavor.Spec, p *Pantry, faults []Fault) []addition {
+func (f *fixing) additions() []addition {
+	s, p := f.spec, &f.judge.pantry
 	ounce, amounts := flavor.Ounce, []float64{0.25, 0.5, 0.75, 1}
+	bases := []float64{1, 1.5, 2}
 	if measure.SystemOf(s) == measure.Metric {
-		ounce, amounts = flavor.Millilitre, []float64{7.5, 15, 22.5, 30}
+		ounce, amounts, bases = flavor.Millilitre, []float64{7.5, 15, 22.5, 30}, []float64{30, 45, 60}
 	}
-	asked := func(a template.Axis, high bool) bool {
-		return slices.ContainsFunc(faults, func(f Fault) bool { return f.Axis == a && f.High == high })
-	}
-	sweet := asked(template.Sweet, false) || asked(template.Sour, true)
-	sour := asked(template.Sour, false) || asked(template.Sweet, true)
-	bitter := asked(template.Bitter, false) || asked(template.Sweet, true)
-	long := asked(template.Long, false) || asked(template.Strong, true) && s.Service == flavor.Long
-
-	var out []addition
-	add := func(wanted bool, x *flavor.Profile, u flavor.Unit, amounts ...float64) {
-		if wanted && x != nil && !brings(s, x.Class) {
-			out = append(out, addition{x, u, amounts})
+	asked := func(wants ...Fault) int {
+		for i := range f.faults {
+			for _, w := range wants {
+				if f.faults[i].Axis == w.Axis && f.faults[i].High == w.High {
+					return i
+				}
+			}
 		}
+		return unasked
+	}
+	low := func(a template.Axis) Fault { return Fault{Axis: a} }
+	high := func(a template.Axis) Fault { return Fault{Axis: a, High: true} }
+	sweet := asked(low(template.Sweet), high(template.Sour))
+	sour := asked(low(template.Sour), high(template.Sweet))
+	bitter := asked(low(template.Bitter), high(template.Sweet))
+	long := unasked
+	if s.Service != flavor.Up && s.Service != flavor.Neat {
+		if long = asked(low(template.Long)); long == unasked && s.Service == flavor.Long {
+			long = asked(high(template.Strong))
+		}
+	}
+	var out []addition
+	add := func(asked int, x *flavor.Profile, u flavor.Unit, amounts ...float64) {
+		if asked != unasked && x != nil && !brings(s, x.Class) {
+			out = append(out, addition{x, u, amounts, asked})
+		}
+	}
+	if strong := asked(low(template.Strong)); strong != unasked && f.faults[strong].Profile == nil {
+		add(strong, f.build.UsualBase(), ounce, bases...)
 	}
 	add(sweet, p.Syrup, ounce, amounts...)
 	add(sweet, p.Syrup, flavor.Barspoon, 1, 2)
@@ -128,17 +132,15 @@ func brings(s *flavor.Spec, c flavor.Class) bool {
 	})
 }
 
-// moves returns the additions as moves of a pour that is not there yet.
-func (a *addition) moves(pour int) []move {
-	perUnit, ok := measure.MLPerUnit(a.unit, a.profile)
+// ladder returns the amounts of a pour that is not there yet.
+func (a *addition) ladder(pour int) []Change {
+	per, ok := measure.MLPerUnit(a.unit, a.profile)
 	if !ok {
 		return nil
 	}
-	var out []move
+	var out []Change
 	for _, amount := range a.amounts {
-		m := move{Change: Change{Pour: pour, Profile: a.profile, Unit: a.unit, To: amount, ToML: amount * perUnit}, steps: 1}
-		m.cost = pointsPerAdded + pointsPerML*m.ToML
-		out = append(out, m)
+		out = append(out, Change{Pour: pour, Profile: a.profile, Unit: a.unit, To: amount, ToML: amount * per})
 	}
 	return out
 }

@@ -1,279 +1,415 @@
 package balance
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"strings"
+	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
 
 // fixing is the search for what mends a draft.
 type fixing struct {
+	judge  *Judge
 	spec   *flavor.Spec
 	base   float64 // score of the draft
 	faults []Fault
+	build  *template.Build
+	ml     []float64 // of the draft, changed and put back in the search
 	found  []candidate
 }
 
-// candidate is the best of its kind: the same pours moved the same ways.
-type candidate struct {
-	moved  [2]Change
-	n      int
-	score  float64
-	merit  float64
-	strays stray
-}
+// comfortable is the score at which a pour has gone far enough: balanced, with
+// room for what a hand and a fruit stray.
+const comfortable = 80.0
 
-func (c *candidate) changes() []Change { return c.moved[:c.n] }
-
-// compare is a fixed order of candidates.
-func (c *candidate) compare(o *candidate) int {
-	for i := range min(c.n, o.n) {
-		a, b := &c.moved[i], &o.moved[i]
-		if d := cmp.Or(strings.Compare(a.Profile.ID, b.Profile.ID), cmp.Compare(a.ToML, b.ToML), cmp.Compare(a.Pour, b.Pour)); d != 0 {
-			return d
-		}
-	}
-	return cmp.Compare(c.n, o.n)
-}
-
-// sameIdea reports whether one of two candidates does what the other does, and
-// perhaps more.
-func (c *candidate) sameIdea(o *candidate) bool {
-	if c.n > o.n {
-		c, o = o, c
-	}
-	for _, a := range c.changes() {
-		shared := false
-		for _, b := range o.changes() {
-			shared = shared || a.Profile.ID == b.Profile.ID && (a.ToML > a.FromML) == (b.ToML > b.FromML)
-		}
-		if !shared {
-			return false
-		}
-	}
-	return true
-}
-
-// stray is how far something goes from what was ordered without a fault that
-// says so.
-type stray int
-
-const (
-	straysNot  stray = iota
-	straysFar        // it takes a pour far
-	straysBase       // it takes the base far
-)
+// plain is the same for what is too much in itself: it goes back to where it no
+// longer shows.
+const plain = 92.0
 
 // mended reports whether something was found that balances the draft.
-func (f *fixing) mended(most stray) bool {
-	for i := range f.found {
-		if f.found[i].score >= template.BalancedFrom && f.found[i].strays <= most {
-			return true
-		}
-	}
-	return false
+func (f *fixing) mended() bool {
+	return slices.ContainsFunc(f.found, func(c candidate) bool { return c.balanced() })
 }
 
-// asked returns how surely the faults ask for a move: 1 if the first does, the
-// odds of any other that does, 0 if none.
-func (f *fixing) asked(m *move) float64 {
+// keep takes a candidate into what was found, if it is worth telling.
+func (f *fixing) keep(c candidate) {
+	if c.score >= f.base+leastLift {
+		f.found = append(f.found, c)
+	}
+}
+
+// score is that of the draft with one pour at another amount.
+func (f *fixing) score(pour int, ml float64) float64 {
+	was := f.ml[pour]
+	f.ml[pour] = ml
+	score := f.build.Score(f.ml)
+	f.ml[pour] = was
+	return score
+}
+
+// along looks for the amount on a ladder that mends the draft: the first that
+// scores enough or, if none does, the best. The score rises and falls along a
+// ladder, so strides grow until it does either, and the rest is halved.
+func (f *fixing) along(pour int, ladder []Change, enough float64) (at int, score float64) {
+	if len(ladder) == 0 {
+		return -1, 0
+	}
+	scores := make([]float64, len(ladder))
+	for i := range scores {
+		scores[i] = -1
+	}
+	of := func(i int) float64 {
+		if scores[i] < 0 {
+			scores[i] = f.score(pour, ladder[i].ToML)
+		}
+		return scores[i]
+	}
+	best, last := 0, len(ladder)-1
+	for i, before := 0, -1; i <= last; {
+		x := of(i)
+		if x >= enough {
+			at = first(of, before, i, enough)
+			return at, of(at)
+		}
+		if x > of(best) {
+			best = i
+		} else if of(best) > f.base+leastLift && x < of(best)-leastLift {
+			break // past the top
+		}
+		before = i
+		if i == last {
+			break
+		}
+		i = min(last, i+max(1, (i+1)/2))
+	}
+	// Around the best there may be a better one between the strides.
+	for step := max(1, (best+1)/2); step >= 1; step /= 2 {
+		for _, i := range []int{best - step, best + step} {
+			if i >= 0 && i <= last && of(i) > of(best) {
+				best = i
+			}
+		}
+	}
+	at = first(of, -1, best, min(enough, of(best)))
+	return at, of(at)
+}
+
+// first returns the first place after low that scores enough; high does.
+func first(of func(int) float64, low, high int, enough float64) int {
+	for high-low > 1 {
+		if mid := (low + high) / 2; of(mid) >= enough {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}
+
+// byMethod changes how the drink is made.
+func (f *fixing) byMethod() {
 	for i := range f.faults {
 		x := &f.faults[i]
-		if x.Profile == nil || x.Profile.ID != m.Profile.ID || x.High != (m.ToML < m.FromML) {
+		if x.Method == "" {
 			continue
 		}
-		if i == 0 {
-			return 1
+		c := candidate{asked: i, steps: 1}
+		switch {
+		case x.shake:
+			c.method = flavor.Shake
+			if x.Method == template.EggUnshaken {
+				c.method = flavor.DryShake
+			}
+		case x.Method == template.Flat:
+			c.after = x.Profile
+		default: // what curdles is left out
+			c.changes = f.without(x.Profile)
 		}
-		return x.Odds
+		spec := c.apply(f.spec)
+		if score, err := f.judge.ScoreOnly(&spec); err == nil {
+			c.score = score
+			f.keep(c)
+		}
 	}
-	return 0
 }
 
-// How surely a move must be asked for not to stray: the base is what the guest
-// ordered.
-const (
-	askedSurely = 0.10
-	baseSurely  = 0.25
-)
-
-// worth is what a move adds to the merit, and whether it strays.
-func (f *fixing) worth(m *move) (points float64, strays stray) {
-	asked := f.asked(m)
-	points = pointsNamed*asked - m.cost
-	base := m.Profile.Class.Part() == flavor.PartBase
-	switch {
-	case m.FromML == 0 || m.ToML == 0:
-	case base && asked < baseSurely && math.Abs(m.ToML-m.FromML) > strayShare*m.FromML:
-		strays = straysBase
-	case !base && asked < askedSurely && m.times > strayTimes:
-		strays = straysFar
+// without leaves out every pour of an ingredient.
+func (f *fixing) without(p *flavor.Profile) []Change {
+	var out []Change
+	for i := range f.spec.Pours {
+		if o := &f.spec.Pours[i]; o.Profile == p {
+			out = append(out, Change{Pour: i, Profile: p, Unit: o.Unit, From: o.Amount, FromML: o.ML})
+		}
 	}
-	return points, strays
+	return out
 }
 
-// pairable keeps the moves that are tried together with another: all that the
-// first fault asks for, and short ones.
-func (f *fixing) pairable(moves [][]move) [][]move {
-	out := make([][]move, len(moves))
-	for i := range moves {
-		for _, m := range moves[i] {
-			if f.asked(&m) == 1 || m.steps == 1 || m.times <= pairTimes && m.steps <= pairSteps {
-				out[i] = append(out[i], m)
+// byFaults moves the pours that the faults name, as they say.
+func (f *fixing) byFaults() {
+	for i := range f.faults {
+		x := &f.faults[i]
+		if x.Method != "" {
+			continue
+		}
+		for _, pour := range f.askedPours(x) {
+			p := &f.spec.Pours[pour]
+			ladder := ladderOf(p, pour, !x.High, x.Beyond)
+			if x.Beyond && !x.Own {
+				ladder = nil // no proven drink pours it: leave it out
+			}
+			enough := comfortable
+			if x.Beyond {
+				enough = plain
+			}
+			if at, score := f.along(pour, ladder, enough); at >= 0 {
+				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
+			}
+		}
+		if x.Beyond && len(f.spec.Pours) > 1 {
+			f.leaveOut(x.Profile, i)
+		}
+	}
+}
+
+// askedPours returns the pours that a fault is about: the largest of the
+// ingredient that it names, or all that bring the axis if it names none.
+func (f *fixing) askedPours(x *Fault) []int {
+	at := func(p *flavor.Pour) int {
+		for i := range f.spec.Pours {
+			if &f.spec.Pours[i] == p {
+				return i
+			}
+		}
+		return -1
+	}
+	if x.Profile != nil {
+		return []int{at(largestPour(f.spec, x.Profile))}
+	}
+	var out []int
+	if x.Axis < template.Axis(template.NumAxes) {
+		for _, b := range bearersOf(f.spec, x.Axis) {
+			if b.lead || b.pour.Profile.Class.Movable() {
+				out = append(out, at(b.pour))
 			}
 		}
 	}
 	return out
 }
 
-// best keeps the best candidate of one kind.
-type best struct {
-	candidate
-	any bool
-}
-
-// hopeless reports whether no score could make a candidate of so much worth
-// the best of its kind.
-func (b *best) hopeless(worth float64) bool {
-	return b.any && b.score >= template.BalancedFrom && 100+worth <= b.merit
-}
-
-func (b *best) offer(score, worth float64, strays stray, moves ...*move) {
-	merit := score + worth
-	was, is := b.score >= template.BalancedFrom, score >= template.BalancedFrom
-	if b.any && (was && !is || was == is && merit <= b.merit) {
+func (f *fixing) leaveOut(p *flavor.Profile, asked int) {
+	c := candidate{changes: f.without(p), asked: asked, steps: mostSteps}
+	if len(c.changes) == len(f.spec.Pours) {
 		return
 	}
-	b.any, b.score, b.merit, b.strays, b.n = true, score, merit, strays, len(moves)
-	for i, m := range moves {
-		b.moved[i] = m.Change
+	without := c.apply(f.spec)
+	score, err := f.judge.ScoreOnly(&without)
+	if err != nil {
+		return // nothing is left to weigh
 	}
+	c.score = score
+	f.keep(c)
 }
 
-// keep takes the best of a kind into what was found, if it is worth telling.
-func (f *fixing) keep(b *best) {
-	if b.any && b.score >= f.base+leastLift {
-		f.found = append(f.found, b.candidate)
-	}
-}
+// How far a fix may take a pour that no fault names: the base by a share of what
+// was ordered, the rest by a factor.
+const (
+	strayShare = 0.25
+	strayTimes = 2.5
+)
 
-// kindOf tells apart the kinds of one move: up or down, and how it strays.
-func kindOf(m *move, strays stray) int {
-	k := 2 * int(strays)
-	if m.ToML > m.FromML {
-		k++
-	}
-	return k
-}
-
-const kinds = 2 * (int(straysBase) + 1)
-
-// singles tries each pour alone.
-func (f *fixing) singles(build *template.Build, moves [][]move) {
-	ml := build.Amounts()
-	for i := range moves {
-		var found [kinds]best
-		was := ml[i]
-		for k := range moves[i] {
-			m := &moves[i][k]
-			worth, strays := f.worth(m)
-			ml[i] = m.ToML
-			found[kindOf(m, strays)].offer(build.Score(ml), worth, strays, m)
-		}
-		ml[i] = was
-		for k := range found {
-			f.keep(&found[k])
-		}
-	}
-}
-
-// pairs tries two pours at once, the second of them from the given one on.
-func (f *fixing) pairs(build *template.Build, moves [][]move, from int) {
-	ml := build.Amounts()
-	moves = f.pairable(moves)
-	for i := range moves {
-		for k := max(i+1, from); k < len(moves); k++ {
-			f.pair(build, ml, moves[i], moves[k])
-		}
-	}
-}
-
-func (f *fixing) pair(build *template.Build, ml []float64, first, second []move) {
-	if len(first) == 0 || len(second) == 0 || first[0].Profile.ID == second[0].Profile.ID {
-		return
-	}
-	var found [kinds * kinds]best
-	i, k := first[0].Pour, second[0].Pour
-	wasI, wasK := ml[i], ml[k]
-	for x := range first {
-		a := &first[x]
-		worthA, straysA := f.worth(a)
-		ml[i] = a.ToML
-		for y := range second {
-			b := &second[y]
-			worthB, straysB := f.worth(b)
-			worth := worthA + worthB - pointsPerMove
-			kind := &found[kindOf(a, straysA)*kinds+kindOf(b, straysB)]
-			if kind.hopeless(worth) {
-				continue
+// byOthers moves the pours that no fault names, either way.
+func (f *fixing) byOthers() error {
+	for i := range f.spec.Pours {
+		for _, more := range []bool{false, true} {
+			ladder := f.freely(i, more)
+			if at, score := f.along(i, ladder, comfortable); at >= 0 {
+				f.keep(candidate{changes: []Change{ladder[at]}, asked: unasked, steps: at + 1, score: score})
 			}
-			ml[k] = b.ToML
-			kind.offer(build.Score(ml), worth, max(straysA, straysB), a, b)
 		}
-	}
-	ml[i], ml[k] = wasI, wasK
-	for x := range found {
-		f.keep(&found[x])
-	}
-}
-
-// additions tries what the pantry holds, alone and with one pour moved.
-func (f *fixing) additions(j *Judge, moves [][]move) error {
-	at := len(f.spec.Pours)
-	for _, a := range additionsTo(f.spec, &j.pantry, f.faults) {
-		added := a.moves(at)
-		if len(added) == 0 {
-			continue
-		}
-		with := apply(f.spec, []Change{added[len(added)/2].Change})
-		build, err := j.set.Prepare(&with)
-		if err != nil {
-			return fmt.Errorf("trying to add %s: %w", a.profile.Name, err)
-		}
-		all := make([][]move, at+1)
-		all[at] = added
-		f.singles(build, all)
-		copy(all, moves)
-		f.pairs(build, all, at)
 	}
 	return nil
 }
 
-// omissions tries to leave out each pour of the ingredients asked for.
-func (f *fixing) omissions(j *Judge, asked func(*flavor.Profile) bool) error {
+// freely is the ladder of a pour that no fault names.
+func (f *fixing) freely(pour int, more bool) []Change {
+	p := &f.spec.Pours[pour]
+	if !p.Profile.Class.Movable() {
+		return nil
+	}
+	ladder := ladderOf(p, pour, more, false)
+	for i := range ladder {
+		c := &ladder[i]
+		far := math.Max(c.ToML/c.FromML, c.FromML/c.ToML) > strayTimes
+		if p.Profile.Class.Part() == flavor.PartBase {
+			far = math.Abs(c.ToML-c.FromML) > strayShare*c.FromML+slack
+		}
+		if far && !f.blamed(p.Profile, more) {
+			return ladder[:i]
+		}
+	}
+	return ladder
+}
+
+const slack = 1e-9
+
+// blamed reports whether a fault names an ingredient that way.
+func (f *fixing) blamed(p *flavor.Profile, more bool) bool {
+	return slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Profile == p && x.High != more })
+}
+
+// mostPaired is how many of the best moves are tried together with another.
+const mostPaired = 3
+
+// byPairs takes the best of single moves and, from where it leaves the draft, moves
+// a second pour, and then the first again.
+func (f *fixing) byPairs() error {
+	singles := slices.Clone(f.found)
+	slices.SortStableFunc(singles, func(a, b candidate) int { return a.compare(&b) })
+	tried := 0
+	for i := range singles {
+		c := &singles[i]
+		if len(c.changes) != 1 || c.method != "" {
+			continue
+		}
+		if tried++; tried > mostPaired {
+			break
+		}
+		f.withSecond(c)
+	}
+	return nil
+}
+
+func (f *fixing) withSecond(c *candidate) {
+	first := c.changes[0]
+	was := f.ml[first.Pour]
+	for second := range f.spec.Pours {
+		if second == first.Pour || f.spec.Pours[second].Profile == first.Profile {
+			continue
+		}
+		for _, more := range []bool{false, true} {
+			ladder := f.freely(second, more)
+			f.ml[first.Pour] = first.ToML
+			at, score := f.along(second, ladder, comfortable)
+			f.ml[first.Pour] = was
+			if at < 0 {
+				continue
+			}
+			f.keep(candidate{changes: []Change{first, ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
+			if score < template.BalancedFrom {
+				f.again(c, &first, &ladder[at], at)
+			}
+		}
+	}
+}
+
+// again moves the first of two pours once more.
+func (f *fixing) again(c *candidate, first, second *Change, steps int) {
+	if first.ToML == 0 {
+		return
+	}
+	p := &f.spec.Pours[first.Pour]
+	ladder := ladderOf(p, first.Pour, first.ToML > first.FromML, false)
+	if c.asked == unasked {
+		ladder = f.freely(first.Pour, first.ToML > first.FromML)
+	}
+	was := f.ml[second.Pour]
+	f.ml[second.Pour] = second.ToML
+	at, score := f.along(first.Pour, ladder, comfortable)
+	f.ml[second.Pour] = was
+	if at >= 0 {
+		f.keep(candidate{changes: []Change{ladder[at], *second}, asked: c.asked, steps: at + 1 + steps + 1, score: score})
+	}
+}
+
+// byAdding tries what the pantry holds, and a base if there is none.
+func (f *fixing) byAdding() error {
+	at := len(f.spec.Pours)
+	for _, a := range f.additions() {
+		ladder := a.ladder(at)
+		if len(ladder) == 0 {
+			continue
+		}
+		with := apply(f.spec, []Change{ladder[len(ladder)/2]})
+		build, err := f.judge.set.Prepare(&with)
+		if err != nil {
+			return fmt.Errorf("trying to add %s: %w", a.profile.Name, err)
+		}
+		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts()}
+		k, score := added.along(at, ladder, comfortable)
+		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: k + 1, score: score}
+		f.keep(c)
+		if c.balanced() {
+			continue
+		}
+		added.ml[at] = ladder[k].ToML
+		added.spec = f.spec
+		added.besides(&c)
+		f.found = append(f.found, added.found...)
+	}
+	return nil
+}
+
+// besides moves one pour of the draft beside one that was added.
+func (f *fixing) besides(c *candidate) {
+	for i := range f.spec.Pours {
+		for _, more := range []bool{false, true} {
+			ladder := f.freely(i, more)
+			if at, score := f.along(i, ladder, comfortable); at >= 0 {
+				f.keep(candidate{changes: []Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
+			}
+		}
+	}
+}
+
+// byLeavingOut tries to leave out each pour but the base.
+func (f *fixing) byLeavingOut() error {
 	if len(f.spec.Pours) < 3 {
 		return nil
 	}
 	for i := range f.spec.Pours {
-		p := &f.spec.Pours[i]
-		if !asked(p.Profile) {
-			continue
+		p := f.spec.Pours[i].Profile
+		if p.Class.Part() != flavor.PartBase && p.Class.Movable() && indexOf(f.spec, p) == i {
+			f.leaveOut(p, unasked)
 		}
-		m := move{Change: Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, FromML: p.ML}}
-		m.cost = pointsPerAdded + pointsPerML*p.ML
-		without := apply(f.spec, []Change{m.Change})
-		score, err := j.ScoreOnly(&without)
-		if err != nil {
-			continue // nothing is left to weigh
-		}
-		worth, strays := f.worth(&m)
-		var b best
-		b.offer(score, worth, strays, &m)
-		f.keep(&b)
 	}
 	return nil
+}
+
+// parts of everything that are poured instead of a drink that is too large.
+var parts = []struct {
+	share float64
+	word  string
+}{{2.0 / 3, "two thirds"}, {0.5, "half"}, {1.0 / 3, "a third"}, {0.25, "a quarter"}}
+
+// bySize makes a smaller drink, if its size is what is wrong.
+func (f *fixing) bySize() {
+	asked := slices.IndexFunc(f.faults, func(x Fault) bool { return x.Axis == template.Volume && x.High })
+	if asked < 0 {
+		return
+	}
+	usual := f.build.UsualML(f.ml) / f.spec.VolumeML()
+	best := 0
+	for i, p := range parts {
+		if math.Abs(math.Log(p.share/usual)) < math.Abs(math.Log(parts[best].share/usual)) {
+			best = i
+		}
+	}
+	c := candidate{asked: asked, steps: mostSteps, part: parts[best].word}
+	for i := range f.spec.Pours {
+		p := &f.spec.Pours[i]
+		to := measure.Snap(p.ML*parts[best].share, p.Unit, p.Profile)
+		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
+		if !ok || to >= p.Amount {
+			continue // a dash stays one
+		}
+		c.changes = append(c.changes, Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, To: to, FromML: p.ML, ToML: to * per})
+	}
+	spec := c.apply(f.spec)
+	if score, err := f.judge.ScoreOnly(&spec); err == nil && len(c.changes) > 0 {
+		c.score = score
+		f.keep(c)
+	}
 }

@@ -29,7 +29,7 @@ type CardPart struct {
 	Handed float64 // the share that is handed down
 	Fitted float64 // the share that proven drinks have
 	// Low and High are how far this part alone may move, as factors of Fitted,
-	// before the drink leaves the central 97 in 100 of the family.
+	// before the drink leaves the good drinks of the family.
 	Low, High float64
 }
 

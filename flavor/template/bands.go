@@ -13,9 +13,9 @@ type Band struct {
 
 // Bands returns, for a drink with the given amounts in mL, where the good
 // drinks of a family lie on each axis. A band is the shadow that the family's
-// central 97 in 100 cast on the axis, so a drink outside one of them is
-// outside the 97 in 100, but one inside all of them may be outside too: what
-// counts is how the axes go together. For an axis that the family lacks, Low
+// good drinks cast on the axis, up to the edge that the score counts from, so a
+// drink outside one of them is outside the family, but one inside all of them may
+// be outside too: what counts is how the axes go together. For an axis that the family lacks, Low
 // and Centre are 0 and High is what its good drinks carry of it all the same.
 // It reports false if the drink's make-up rules the family out.
 func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) {

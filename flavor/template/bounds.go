@@ -26,7 +26,7 @@ const (
 	mostABV     = 38.0 // % vol; more is served neat
 	mostNeatABV = 70.0
 	leastML     = 55.0
-	mostML      = 450.0
+	MostML      = 450.0
 	batchML     = 1000.0 // from here a spec is for more than one glass
 	freeShare   = 0.85   // of a bound, up to which it costs nothing
 )
@@ -75,13 +75,52 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 	high(Sweet, g.sweet, mostSweet)
 	high(Strong, g.abv, abv)
 	if g.ml < batchML {
-		high(Volume, g.ml, mostML)
+		high(Volume, g.ml, MostML)
 	}
 	if x := (leastML/g.ml - freeShare) / (1 - freeShare); x > 0 {
 		tell(OutOfBounds{Volume, false, g.ml, leastML, x * x})
 	}
+	if x := b.soberness(ml, e); x > tellingSober {
+		tell(OutOfBounds{Strong, false, g.abv, leastABV, x})
+	}
 	b.hot(tell)
 }
+
+// leastABV is what counts as no alcohol, % vol.
+const leastABV = 0.5
+
+// soberness returns how far a drink without alcohol, and without what stands for
+// it, is from the proven drinks made like it, if nearly all of those have some:
+// somebody forgot the base. Edges of 1 are reached where 7 in 8 of them do.
+func (b *Build) soberness(ml []float64, e *Equivalents) float64 {
+	dry := 1 - presence(e[Strong], e.Total(), halfWine)
+	for i := range b.parts {
+		if b.parts[i].role == flavor.PartBase {
+			dry *= 1 - presence(b.parts[i].amount(ml), sum(ml), halfLength)
+		}
+	}
+	if dry <= 0 {
+		return 0
+	}
+	with, all := 0.0, 0.0
+	for i, w := range b.habit().near {
+		w *= w
+		all += w
+		if b.set.strong[i] {
+			with += w
+		}
+	}
+	if all <= 0 {
+		return 0
+	}
+	x := dry * (with/all - soberFree) / (soberMost - soberFree)
+	return max(0, x) * max(0, x)
+}
+
+const (
+	soberFree, soberMost = 0.5, 0.875
+	tellingSober         = 0.01
+)
 
 // Hot drinks are served between these, °C: common practice; much above, they
 // scald (Brown and Diller, Burns 34:648, 2008, advise 57.8 °C; from memory).

@@ -20,7 +20,7 @@ func (s *Set) hullOf(i int) hull {
 	own := m.inWidths(s.shifted(m.ID, m.fitted.Centre))
 	h := hull{low: own, high: own, smallest: s.sizes[i], largest: s.sizes[i], leastUnknown: mostUnknown}
 	for _, r := range s.relatives[i] {
-		h.smallest, h.largest, h.leastUnknown = min(h.smallest, r.size), max(h.largest, r.size), 1
+		h.smallest, h.largest, h.leastUnknown = min(h.smallest, r.size), max(h.largest, r.size), leastUnknown
 		y := m.inWidths(s.shifted(m.ID, r.coords))
 		for j := range y {
 			h.low[j], h.high[j] = min(h.low[j], y[j]), max(h.high[j], y[j])

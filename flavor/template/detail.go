@@ -40,7 +40,7 @@ type FamilyDetail struct {
 	// all of it is divided by, since what few proven drinks are like may stray
 	// further: 1 where many are.
 	Size, Unknown float64
-	SquaredEdge   float64 // squared distance that 97 in 100 good drinks stay within
+	SquaredEdge   float64 // squared distance that hardly any good drink of it lies beyond
 	SquaredAway   float64 // squared distance of this drink
 	Score         float64 // 100 · 0.7^(SquaredAway ÷ SquaredEdge)
 	MakeUp        float64 // log-odds by what is in it and how it is served

@@ -84,7 +84,7 @@ func checkFamily(t *rapid.T, d *template.Detail, f *template.FamilyDetail) {
 		square += f.SquaredEdge * x.Edges * x.Edges
 	}
 	assert.GreaterOrEqual(t, f.Size, 0.0)
-	assert.GreaterOrEqual(t, f.Unknown, 1.0)
+	assert.GreaterOrEqual(t, f.Unknown, 0.7)
 	assert.InDelta(t, (square+f.Size)/f.Unknown, f.SquaredAway, same*max(1, square))
 	assert.InDelta(t, 100*math.Pow(0.7, f.SquaredAway/f.SquaredEdge), f.Score, same)
 	var whole float64

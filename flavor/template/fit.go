@@ -17,6 +17,7 @@ type Tuning struct {
 	SpreadDrinks float64     // how many drinks the usual spread counts for
 	UsualSpread  Equivalents // log standard deviation of each part, over all families
 	Bandwidth    float64     // of likeness, in 1 − cosine
+	Twin         float64     // weight of a drink of the very same make-up, in drinks
 	HabitWidth   float64     // the same, in asking what is poured at most
 	Pull         float64     // weight of the family's centre against its relatives, in drinks
 	ExcessWidth  float64     // share of the drink by which an absent axis may exceed its allowance
@@ -29,7 +30,7 @@ type Tuning struct {
 func DefaultTuning() Tuning {
 	return Tuning{RatioDrinks: 8, SpreadDrinks: 20,
 		UsualSpread: Equivalents{Strong: 0.17, Sweet: 0.24, Sour: 0.15, Bitter: 0.47, Long: 0.39},
-		Bandwidth:   0.18, HabitWidth: 0.25, Pull: 0.70, ExcessWidth: 0.33, Allowance: 0.12,
+		Bandwidth:   0.18, Twin: 4, HabitWidth: 0.25, Pull: 0.70, ExcessWidth: 0.33, Allowance: 0.12,
 		SignPenalty: 0.014, FitWeight: 0.23}
 }
 

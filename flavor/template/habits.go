@@ -13,6 +13,7 @@ type Beyond struct {
 	Profile *flavor.Profile // the ingredient that does it
 	Sense   bool            // it brings too much of a sense; else it is too much in itself
 	Level   habit.Level     // the sense
+	Own     bool            // some proven drink pours the ingredient
 	Amount  float64         // share of the drink before ice, or the level
 	Usual   float64         // in the middle of good drinks
 	Most    float64         // at the edge of them
@@ -25,6 +26,7 @@ type Beyond struct {
 type reach struct {
 	usual, start, most float64
 	free               float64 // e^start
+	own                bool
 }
 
 // leastRoom is the least distance between start and most, as a logarithm: a fifth
@@ -64,7 +66,9 @@ func (b *Build) habit() *habits {
 	h := &habits{near: b.set.near(b.parts)}
 	parts := b.shares(b.ml)
 	for _, l := range b.set.book.Limits(parts, h.near) {
-		h.parts = append(h.parts, reachOf(l.Usual, l.Most))
+		r := reachOf(l.Usual, l.Most)
+		r.own = l.Own
+		h.parts = append(h.parts, r)
 	}
 	h.per = make([][habit.NumLevels]float64, len(parts))
 	for i := range parts {
@@ -103,6 +107,9 @@ func (s *Set) readHabits(proven []Labelled) {
 		b := Build{parts: partsIn(&proven[i].Spec)}
 		drinks[i] = b.shares(amountsOf(&proven[i].Spec))
 		s.kin = append(s.kin, kinshipOf(b.parts))
+		s.bases = append(s.bases, baseOf(&proven[i].Spec))
+		e := EquivalentsOf(&proven[i].Spec)
+		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
 	}
 	s.book = habit.NewBook(drinks)
 }
@@ -127,7 +134,7 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 		if share <= h.parts[i].free {
 			continue
 		}
-		tell(&Beyond{Profile: b.parts[i].profile, Amount: share, Usual: math.Exp(h.parts[i].usual),
+		tell(&Beyond{Profile: b.parts[i].profile, Own: h.parts[i].own, Amount: share, Usual: math.Exp(h.parts[i].usual),
 			Most: math.Exp(h.parts[i].most), Edges: h.parts[i].edges(share)})
 	}
 	for l, level := range levels {
@@ -157,24 +164,35 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, total fl
 	if excused(l, p) {
 		e = min(e, excuse*h.parts[by].edges(p.amount(ml)/total))
 	}
-	if l.Smell() && p.role == flavor.PartBase {
-		e *= min(1, max(0, (wholeBase-p.amount(ml)/b.base(ml))/(wholeBase-splitBase)))
+	if l.Smell() && leads(p) {
+		e *= min(1, max(0, (leading-p.amount(ml)/b.lead(ml))/(leading-accent)))
 	}
 	if e > 0 {
-		tell(&Beyond{Profile: b.parts[by].profile, Sense: true, Level: l, Amount: level,
+		tell(&Beyond{Profile: b.parts[by].profile, Own: h.parts[by].own, Sense: true, Level: l, Amount: level,
 			Usual: math.Exp(h.levels[l].usual) - floor, Most: math.Exp(h.levels[l].most) - floor, Edges: e})
 	}
 }
 
-// What a drink is ordered by may smell as it will: from wholeBase of the largest
-// base on a base does; below splitBase it is an accent.
-const wholeBase, splitBase = 0.95, 0.60
+// What a drink is made of first may smell as it will: from leading of its largest
+// pour on a pour does, below accent of it it is an accent.
+const leading, accent = 1.0, 0.85
 
-// base returns the mL of the largest base.
-func (b *Build) base(ml []float64) float64 {
+// leads reports whether an ingredient is one that a drink may be made of first.
+func leads(p *part) bool {
+	switch p.role {
+	case flavor.PartBase, flavor.PartLength:
+		return true
+	case flavor.PartModifier:
+		return p.profile.Class != flavor.ClassAniseSpirit
+	}
+	return false
+}
+
+// lead returns the mL of the largest of those.
+func (b *Build) lead(ml []float64) float64 {
 	var most float64
 	for i := range b.parts {
-		if b.parts[i].role == flavor.PartBase {
+		if leads(&b.parts[i]) {
 			most = max(most, b.parts[i].amount(ml))
 		}
 	}

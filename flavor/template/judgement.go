@@ -28,8 +28,8 @@ type Fit struct {
 	ID, Name string
 	// Probability that the drink belongs to the family, 0 to 1.
 	Probability float64
-	// Score is 100 at the family's centre and 70 at the edge of its central
-	// 97 in 100.
+	// Score is 100 at the family's centre and 70 at the edge of its
+	// good drinks.
 	Score float64
 	// Tail is the share of the family's good drinks that sit further out, 0 to 1.
 	Tail float64
@@ -56,6 +56,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 		b.slipsOfMethod(ml, func(x MethodSlip) { j.Method = append(j.Method, x) })
 	}
 	if VerdictOf(j.Ratio) != Balanced {
+		b.oversized(ml, &j)
 		j.Pulls, j.Then = b.whatIsWrong(sum(ml), &j.Equivalents, &signals)
 	}
 	return j

@@ -18,7 +18,7 @@ type model struct {
 	// the parts straight to those independent deviations.
 	root, widths *mat.TriDense
 	lift         [NumAxes - 1][NumAxes]float64
-	edge         float64 // squared distance at the edge of the central 97 in 100
+	edge         float64 // squared distance at the edge of its good drinks
 	peak         float64 // logarithm of the Student density at the centre
 	far          float64 // squared distance at which the density is leastCompat of the peak
 	has          [NumAxes]bool

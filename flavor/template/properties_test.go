@@ -16,16 +16,35 @@ import (
 // same is how far two ways of adding up the same numbers may differ.
 const same = 1e-9
 
+// scaled is a spec of so many mL.
+func scaled(s *flavor.Spec, ml float64) *flavor.Spec {
+	out := s.Clone()
+	factor := ml / s.VolumeML()
+	for i := range out.Pours {
+		out.Pours[i].Amount *= factor
+		out.Pours[i].ML *= factor
+	}
+	return &out
+}
+
+// ratio is the score by the ratio alone.
+func (k *kitchen) ratio(t require.TestingT, s *flavor.Spec) float64 {
+	b := k.build(t, s)
+	return b.Judge(b.Amounts()).Ratio
+}
+
+// Size says nothing of a small glass, nor of a batch; only a large glass is a
+// drink with something poured twice.
 func TestScalingLeavesTheScoreAlone(t *testing.T) {
 	k := newKitchen(t)
 	rapid.Check(t, func(t *rapid.T) {
-		s := k.draft(t)
-		factor := rapid.Float64Range(0.05, 200).Draw(t, "scale")
-		big := s.Clone()
-		for i := range big.Pours {
-			big.Pours[i].ML *= factor
-		}
-		assert.InDelta(t, k.score(t, s), k.score(t, &big), same)
+		s := scaled(k.draft(t), 55)
+		half := scaled(s, rapid.Float64Range(40, 55).Draw(t, "small"))
+		assert.InDelta(t, k.ratio(t, s), k.ratio(t, half), same)
+		one := scaled(s, rapid.Float64Range(2e3, 1e5).Draw(t, "batch"))
+		two := scaled(s, rapid.Float64Range(2e3, 1e5).Draw(t, "other batch"))
+		assert.InDelta(t, k.ratio(t, one), k.ratio(t, two), same)
+		assert.InDelta(t, k.ratio(t, s), k.ratio(t, one), same, "a batch is judged as a small glass is")
 	})
 }
 
@@ -181,7 +200,7 @@ func TestJudgementIsSound(t *testing.T) {
 		assert.InDelta(t, j.Ratio, mean, same)
 		assert.LessOrEqual(t, j.Score, j.Ratio)
 		if j.Score < j.Ratio && j.Score < template.BalancedFrom {
-			assert.NotEmpty(t, j.Beyond, "something is beyond habit")
+			assert.NotZero(t, len(j.Beyond)+len(j.Bounds)+len(j.Method), "something is said to be wrong")
 		}
 		assert.True(t, slices.IsSortedFunc(j.Fits, func(x, y template.Fit) int {
 			return int(math.Copysign(1, y.Probability-x.Probability))

@@ -27,7 +27,7 @@ func TestFirstPullNamesWhatWentWrong(t *testing.T) {
 		{"a sour of three shots", "6 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Strong, 3},
 		{"a sour with a thimble of gin", "1/2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Strong, 0.25},
 		{"two parts: too much liqueur", "1 1/2 oz blended Scotch whisky\n3 oz amaretto\nbuild, rocks", template.Sweet, 3},
-		{"two parts: too little spirit", "1/2 oz blended Scotch whisky\n1 oz amaretto\nbuild, rocks", template.Strong, 0.4},
+		{"two parts: too little spirit", "1/4 oz blended Scotch whisky\n1 oz amaretto\nbuild, rocks", template.Strong, 0.4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := k.build(t, k.read(t, c.text))

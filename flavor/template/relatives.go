@@ -101,6 +101,22 @@ func square(a *flavor.Aroma) float64 {
 // likeness is 1 for drinks of the same make-up and falls off with the angle
 // between them.
 func (k *kinship) likeness(o *kinship, bandwidth float64) float64 {
+	return math.Exp((k.cosine(o) - 1) / bandwidth)
+}
+
+// weight is the likeness, and more for drinks of the very same make-up: how one
+// of those is poured says more than how all of its kind are.
+func (k *kinship) weight(o *kinship, t *Tuning) float64 {
+	away := k.cosine(o) - 1
+	return math.Exp(away/t.Bandwidth) + t.Twin*math.Exp(away/twinWidth)
+}
+
+// twinWidth is how far apart drinks of the same make-up are, in 1 − cosine: a
+// dash of something, or one gin for another.
+const twinWidth = 0.01
+
+// cosine is that of the angle between two drinks.
+func (k *kinship) cosine(o *kinship) float64 {
 	var cos float64
 	for _, c := range k.classes {
 		for _, d := range o.classes {
@@ -112,7 +128,7 @@ func (k *kinship) likeness(o *kinship, bandwidth float64) float64 {
 	for f := range k.aroma {
 		cos += k.aroma[f] * o.aroma[f]
 	}
-	return math.Exp((cos - 1) / bandwidth)
+	return cos
 }
 
 // relative is a proven drink as one family sees it.
@@ -142,7 +158,7 @@ func localMiddle(own middle, relatives []relative, kin *kinship, skip int, t *Tu
 		if i == skip {
 			continue
 		}
-		w := kin.likeness(&relatives[i].kin, t.Bandwidth)
+		w := kin.weight(&relatives[i].kin, t)
 		weight += w
 		m.size += w * relatives[i].size
 		for j := range m.coords {

@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 
+	"counterpour/flavor"
 	"counterpour/flavor/habit"
 )
 
@@ -14,7 +15,9 @@ type Set struct {
 	palates   []Palate     // of the house, for the families it moved
 	hulls     []hull       // of each family
 	book      *habit.Book
-	kin       []kinship // of each proven drink
+	kin       []kinship         // of each proven drink
+	strong    []bool            // the same: it has alcohol, or what stands for it
+	bases     []*flavor.Profile // the same; nil if it has none
 	tuning    Tuning
 }
 

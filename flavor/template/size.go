@@ -1,6 +1,9 @@
 package template
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A drink much larger than its kind has something poured twice. A small one is
 // another matter: bars pour half measures. From some size on a spec is not for
@@ -30,11 +33,38 @@ func overSize(size, usual float64) float64 {
 	return sizeWeight * over * over * min(1, max(0, glass))
 }
 
-// unknownness returns by how much the squared spread of a kind of drink grows
-// where few drinks of its make-up are proven, near of them by likeness: the local
-// centre is then a mean of few, and what is odd strays further. Chosen by the
-// trial.
-func unknownness(near float64) float64 { return 1 + (mostUnknown-1)*0.5/(0.5+near) }
+// tellingSize is the share of a squared edge from which size is worth telling.
+const tellingSize = 0.3
 
-// mostUnknown is what it is where nothing alike is proven.
-const mostUnknown = 2.0
+// oversized tells of a drink, as it was last placed, whose size has a part in what
+// is wrong with it. What would be usual is the bound.
+func (b *Build) oversized(ml []float64, j *Judgement) {
+	i := b.likeliest()
+	x := b.fits[i].size / b.fits[i].unknown / b.model(i).edge
+	told := slices.ContainsFunc(j.Bounds, func(o OutOfBounds) bool { return o.Axis == Volume && o.Edges >= 1 })
+	if x < tellingSize || told {
+		return
+	}
+	g := b.glass(ml, &j.Equivalents)
+	j.Bounds = append(j.Bounds, OutOfBounds{Volume, true, g.ml, g.ml * math.Exp(b.centre(i).size) / sum(ml), max(1, x)})
+}
+
+// UsualML returns how many mL of pours a drink of the likeliest kind has.
+func (b *Build) UsualML(ml []float64) float64 {
+	e := b.Equivalents(ml)
+	signals := signalsOf(b.spec, b.parts, ml)
+	b.place(&e, sum(ml), &signals)
+	return math.Exp(b.centre(b.likeliest()).size)
+}
+
+// unknownness returns by how much the squared spread of a kind of drink differs
+// where few drinks of its make-up are proven, near of them by likeness, or many: the
+// mean of few is less sure, and what is odd strays further. Chosen by the trial.
+func unknownness(near float64) float64 { return leastUnknown + 0.9/(0.7+near) }
+
+// leastUnknown is what it falls to where many are proven, mostUnknown what it is
+// where none is.
+const (
+	leastUnknown = 0.7
+	mostUnknown  = leastUnknown + 0.9/0.7
+)

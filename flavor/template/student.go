@@ -9,7 +9,7 @@ import (
 // centralShare is the share of a family's good drinks inside its edge. Some nine in
 // ten of drinks that the family has not seen lie inside it, see the trial: they
 // stray further than those it was fitted to, and are taken for other kinds.
-const centralShare = 0.97
+const centralShare = 0.985
 
 // If z is a multivariate Student t of k coordinates and ν degrees of freedom,
 // its squared Mahalanobis distance over k has the F distribution with k and ν

@@ -57,6 +57,9 @@ func of(p *flavor.Profile, ml float64) flavor.Pour {
 	return flavor.Pour{Profile: p, Amount: ml, Unit: flavor.Millilitre, ML: ml}
 }
 
+// unproven is how much wider the squared spread is where nothing alike is proven.
+const unproven = 0.7 + 0.9/0.7
+
 // floor is what is added to every share before its logarithm is taken.
 func floor(t *testing.T, s *template.Set, d *flavor.Spec) float64 {
 	b, err := s.Prepare(d)
@@ -65,7 +68,7 @@ func floor(t *testing.T, s *template.Set, d *flavor.Spec) float64 {
 }
 
 // One family of two parts is a Student t on a line: at the edge the score is
-// 70 and 3 in 100 lie further out; where 5 and 10 in 100 do is tabulated.
+// 70 and 15 in 1000 lie further out; where 5 and 10 in 100 do is tabulated.
 func TestOneCoordinateIsAStudentT(t *testing.T) {
 	family := template.Family{ID: "duo", Name: "Duo", Axes: []template.Axis{template.Strong, template.Sweet},
 		Ratio: []float64{3, 1}, Source: "made up for this test"}
@@ -76,31 +79,31 @@ func TestOneCoordinateIsAStudentT(t *testing.T) {
 	lift := floor(t, set, spec(of(spirit, 1), of(syrup, 1)))
 
 	// A drink whose lifted shares are exp(√2 · (centre + z)) to 1.
-	// Nothing alike is proven, so the squared spread is twice as wide.
+	// Nothing alike is proven, so the spread is wider.
 	at := func(z float64) template.Judgement {
-		z *= math.Sqrt2
+		z *= math.Sqrt(unproven)
 		r := math.Exp(math.Sqrt2 * (fitted.Centre[0] + z))
 		sweet := (1+2*lift)/(1+r) - lift
 		b, err := set.Prepare(spec(of(spirit, 100*(1-sweet)), of(syrup, 100*sweet)))
 		require.NoError(t, err)
 		return b.Judge(b.Amounts())
 	}
-	assert.InDelta(t, 100, at(0).Score, 1e-6)
+	assert.InDelta(t, 100, at(0).Ratio, 1e-6)
 	assert.InDelta(t, 1, at(0).Fits[0].Tail, 1e-6)
-	squaredEdge := distuv.F{D1: 1, D2: 20}.Quantile(0.97)
+	squaredEdge := distuv.F{D1: 1, D2: 20}.Quantile(0.985)
 	for _, sign := range []float64{-1, 1} {
 		assert.InDelta(t, 0.05, at(sign * 2.0860 * width).Fits[0].Tail, 1e-4, "t (0.975; 20) to four decimals")
 		assert.InDelta(t, 0.10, at(sign * 1.7247 * width).Fits[0].Tail, 1e-4, "t (0.95; 20)")
 		edge := at(sign * math.Sqrt(squaredEdge) * width)
-		assert.InDelta(t, 70, edge.Score, 0.01)
-		assert.InDelta(t, 0.03, edge.Fits[0].Tail, 1e-4)
+		assert.InDelta(t, 70, edge.Ratio, 0.01)
+		assert.InDelta(t, 0.015, edge.Fits[0].Tail, 1e-4)
 	}
 	b, err := set.Prepare(spec(of(spirit, 3), of(syrup, 1)))
 	require.NoError(t, err)
 	assert.InDelta(t, squaredEdge, b.Detail(b.Amounts()).Families[0].SquaredEdge, same)
 }
 
-// Two coordinates: the squared edge is twice F (0.97; 2, 20), and with
+// Two coordinates: the squared edge is twice F (0.985; 2, 20), and with
 // a scale of one the squared distance is the Aitchison distance squared.
 func TestTwoCoordinatesAreAnF(t *testing.T) {
 	family := template.Family{ID: "sour", Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour},
@@ -111,10 +114,10 @@ func TestTwoCoordinatesAreAnF(t *testing.T) {
 	b, err := set.Prepare(spec(of(spirit, 60), of(syrup, 25), of(lemon, 15)))
 	require.NoError(t, err)
 	f := b.Detail(b.Amounts()).Families[0]
-	assert.InDelta(t, 2*distuv.F{D1: 2, D2: 20}.Quantile(0.97), f.SquaredEdge, same)
+	assert.InDelta(t, 2*distuv.F{D1: 2, D2: 20}.Quantile(0.985), f.SquaredEdge, same)
 	// Spirit, syrup and lemon juice leave hardly any length beside them.
 	d, err := template.AitchisonDistance([]float64{0.60 + f.Floor, 0.25 + f.Floor, 0.15 + f.Floor}, []float64{1, 1, 1})
 	require.NoError(t, err)
 	assert.InDelta(t, d*d/f.Unknown, f.SquaredAway, 1e-3)
-	assert.InDelta(t, 2, f.Unknown, same, "nothing alike is proven")
+	assert.InDelta(t, unproven, f.Unknown, same)
 }
