@@ -3,6 +3,7 @@ package service
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"counterpour/data"
 	"counterpour/flavor"
@@ -22,6 +23,8 @@ type Index interface {
 	Profile(id string) (*flavor.Profile, bool)
 	// Search finds ingredients by words, filters and nearness.
 	Search(ctx context.Context, q lookup.Query) (lookup.Result, error)
+	// Complete returns what a name that is being typed may become, the likeliest first.
+	Complete(ctx context.Context, typed string, limit int) ([]*flavor.Profile, error)
 	// Candidates returns what may be poured, and how many were refused.
 	Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error)
 	// Len returns how many ingredients there are.
@@ -31,23 +34,29 @@ type Index interface {
 }
 
 // follower is an index that others can follow: Follow returns one over other
-// profiles, which shares with it what is the same.
+// profiles, which shares with it what is the same, and Favouring one that
+// suggests what has the higher favour first.
 type follower[I any] interface {
 	Index
+	Favouring(favour func(id string) float64) I
 	Follow(ctx context.Context, profiles []*flavor.Profile, progress Progress) (I, error)
 }
 
 // Progress is told how many ingredients are done, of how many.
 type Progress = func(done, total int)
 
-// follow makes the next index, and what makes the one after it.
-type follow func(ctx context.Context, profiles []*flavor.Profile, progress Progress) (Index, follow, error)
+// follow makes the next index, with what it favours if that is another, and what
+// makes the one after it.
+type follow func(ctx context.Context, profiles []*flavor.Profile, favour func(id string) float64, another bool, progress Progress) (Index, follow, error)
 
 func following[I follower[I]](x I) follow {
-	return func(ctx context.Context, profiles []*flavor.Profile, progress Progress) (Index, follow, error) {
+	return func(ctx context.Context, profiles []*flavor.Profile, favour func(id string) float64, another bool, progress Progress) (Index, follow, error) {
 		next, err := x.Follow(ctx, profiles, progress)
 		if err != nil {
 			return nil, nil, err
+		}
+		if another || any(next) != any(x) {
+			next = next.Favouring(favour)
 		}
 		return next, following(next), nil
 	}
@@ -66,6 +75,7 @@ type Kitchen struct {
 	Station   *station.Station
 
 	follow  follow
+	stock   []*flavor.Profile  // what the index suggests first
 	customs *flavor.Customs    // what the trade pours in place of what is out
 	common  *flavor.Commonness // how common everything is
 }
@@ -95,6 +105,7 @@ func NewKitchen[I follower[I]](ctx context.Context, c *data.Catalogue, build fun
 	if err != nil {
 		return nil, fmt.Errorf("building the index: %w", err)
 	}
+	x = x.Favouring(k.favour(nil))
 	k.Index, k.follow = x, following(x)
 	return k, nil
 }
@@ -108,11 +119,29 @@ func (k *Kitchen) judgeBy(s *template.Set) (err error) {
 	return err
 }
 
-// For returns a kitchen over other profiles, whose index follows k's, and with
-// the families moved to a palate: the drinks that a house marked as right. k
-// stays as it is; both share one index and are closed together.
-func (k *Kitchen) For(ctx context.Context, profiles []*flavor.Profile, right []template.Labelled, progress Progress) (*Kitchen, error) {
+// favour ranks what is suggested: 1 and more for what a house stocks, and below
+// 1 the more, the more proven drinks pour it.
+func (k *Kitchen) favour(stock []*flavor.Profile) func(id string) float64 {
+	stocked := make(map[string]bool, len(stock))
+	for _, p := range stock {
+		stocked[p.ID] = true
+	}
+	return func(id string) float64 {
+		n := float64(k.common.Drinks(id))
+		if stocked[id] {
+			return 1 + n/(1+n)
+		}
+		return n / (1 + n)
+	}
+}
+
+// For returns a kitchen over other profiles, whose index follows k's and
+// suggests first what is in stock, and with the families moved to a palate: the
+// drinks that a house marked as right. k stays as it is; both share one index
+// and are closed together.
+func (k *Kitchen) For(ctx context.Context, profiles, stock []*flavor.Profile, right []template.Labelled, progress Progress) (*Kitchen, error) {
 	out := *k
+	out.stock = stock
 	var err error
 	if len(right) > 0 || len(k.Set.Palates()) > 0 {
 		set, err := k.Set.WithPalate(right)
@@ -123,7 +152,7 @@ func (k *Kitchen) For(ctx context.Context, profiles []*flavor.Profile, right []t
 			return nil, err
 		}
 	}
-	if out.Index, out.follow, err = k.follow(ctx, profiles, progress); err != nil {
+	if out.Index, out.follow, err = k.follow(ctx, profiles, k.favour(stock), !slices.Equal(k.stock, stock), progress); err != nil {
 		return nil, fmt.Errorf("bringing the index up to the house: %w", err)
 	}
 	return &out, nil

@@ -85,7 +85,7 @@ func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, 
 	if out.PricesFault != nil {
 		out.Faults = append(out.Faults, out.PricesFault)
 	}
-	out.Kitchen, err = s.Kitchen.For(ctx, out.Shelf.Profiles(), right, func(done, total int) {
+	out.Kitchen, err = s.Kitchen.For(ctx, out.Shelf.Profiles(), out.Stock, right, func(done, total int) {
 		log.Debug("the index follows the house", "done", done, "total", total, "version", string(out.Version))
 	})
 	if err != nil {

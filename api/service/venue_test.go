@@ -45,6 +45,7 @@ func kitchen(t *testing.T) *Kitchen {
 	own := *k
 	x, err := index.Build(t.Context(), k.Catalogue.Profiles(), nil)
 	require.NoError(t, err)
+	x = x.Favouring(k.favour(nil))
 	own.Index, own.follow = x, following(x)
 	t.Cleanup(func() { assert.NoError(t, own.Close()) })
 	return &own

@@ -14,7 +14,6 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/lookup"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/useup"
@@ -106,15 +105,7 @@ func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResul
 // Suggest returns up to limit ingredients whose name goes on from what was
 // typed, the likeliest first.
 func (v *Visit) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
-	r, err := v.now.Load().Index.Search(ctx, lookup.Query{Text: prefix, Limit: limit})
-	if err != nil {
-		return nil, err
-	}
-	out := make([]*flavor.Profile, len(r.Hits))
-	for i, h := range r.Hits {
-		out[i] = h.Profile
-	}
-	return out, nil
+	return v.now.Load().Index.Complete(ctx, prefix, limit)
 }
 
 // Examples returns the specs of the menu.
