@@ -120,3 +120,45 @@ func TestCautionsHaveDoses(t *testing.T) {
 		assert.Equal(t, x.told, slices.Contains(c.CautionsOf(&s), x.key), "%s in %q", x.key, x.text)
 	}
 }
+
+// How sweet the sugars of a record are by kind, against the single sugars, in g
+// per 100 g, that a table gives of its like.
+func TestSugarsByKind(t *testing.T) {
+	const within = 0.07 // of the sweetness of a gram: fruit of one kind differs by as much
+	c := loadCatalogue(t)
+	for _, x := range []struct {
+		id, source string
+		table      flavor.SugarBlend
+	}{
+		{"lemon-juice", "USDA SR 26, NDB 09152", flavor.SugarBlend{Sucrose: 0.43, Glucose: 0.99, Fructose: 1.1}},
+		{"lime-juice", "USDA SR 26, NDB 09160", flavor.SugarBlend{Sucrose: 0.48, Glucose: 0.6, Fructose: 0.61}},
+		{"grapefruit", "USDA SR 26, NDB 09112", flavor.SugarBlend{Sucrose: 3.51, Glucose: 1.61, Fructose: 1.77}},
+		{"pineapple", "USDA SR 26, NDB 09266", flavor.SugarBlend{Sucrose: 5.99, Glucose: 1.73, Fructose: 2.12}},
+		{"apple", "USDA SR 26, NDB 09003", flavor.SugarBlend{Sucrose: 2.07, Glucose: 2.43, Fructose: 5.9}},
+		{"apple-juice", "Ciqual code 2074", flavor.SugarBlend{Sucrose: 1.44, Glucose: 2.13, Fructose: 5.96}},
+		{"raspberry", "USDA SR 26, NDB 09302", flavor.SugarBlend{Sucrose: 0.2, Glucose: 1.86, Fructose: 2.35}},
+		{"strawberry", "USDA SR 26, NDB 09316", flavor.SugarBlend{Sucrose: 0.47, Glucose: 1.99, Fructose: 2.44}},
+		{"blueberry", "USDA SR 26, NDB 09050", flavor.SugarBlend{Sucrose: 0.11, Glucose: 4.88, Fructose: 4.97}},
+		{"grape", "USDA SR 26, NDB 09132", flavor.SugarBlend{Sucrose: 0.15, Glucose: 7.2, Fructose: 8.13}},
+		{"peach", "USDA SR 26, NDB 09236", flavor.SugarBlend{Sucrose: 4.76, Glucose: 1.95, Fructose: 1.53, Maltose: 0.08}},
+		{"pear", "USDA SR 26, NDB 09252", flavor.SugarBlend{Sucrose: 0.71, Glucose: 2.6, Fructose: 6.42}},
+		{"plum", "USDA SR 26, NDB 09279", flavor.SugarBlend{Sucrose: 1.57, Glucose: 5.07, Fructose: 3.07, Maltose: 0.08}},
+		{"mango", "USDA SR 26, NDB 09176", flavor.SugarBlend{Sucrose: 6.97, Glucose: 2.01, Fructose: 4.68}},
+		{"pomegranate-juice", "USDA SR 26, NDB 09442", flavor.SugarBlend{Glucose: 6.28, Fructose: 6.37}},
+		{"unsweetened-cranberry-juice", "USDA SR 26, NDB 09078", flavor.SugarBlend{Sucrose: 0.13, Glucose: 3.28, Fructose: 0.63}},
+		{"honey", "USDA SR 26, NDB 19296", flavor.SugarBlend{Sucrose: 0.89, Glucose: 35.75, Fructose: 40.94, Maltose: 1.44}},
+		{"maple-syrup", "USDA SR 26, NDB 19353", flavor.SugarBlend{Sucrose: 58.32, Glucose: 1.6, Fructose: 0.52}},
+		{"agave-nectar", "USDA SR 26, NDB 19912", flavor.SugarBlend{Glucose: 12.43, Fructose: 55.6}},
+		{"molasses", "USDA SR 26, NDB 19304", flavor.SugarBlend{Sucrose: 29.4, Glucose: 11.92, Fructose: 12.79}},
+		{"tawny-port", "USDA SR 26, NDB 14057", flavor.SugarBlend{Sucrose: 0.05, Glucose: 2.6, Fructose: 5.15}},
+		{"cola", "USDA SR 26, NDB 14148", flavor.SugarBlend{Glucose: 4.48, Fructose: 6.1}},
+		{"whole-milk", "USDA SR 26, NDB 01079", flavor.SugarBlend{Sucrose: 0.01, Glucose: 0.01, Fructose: 0.01, Lactose: 5.01, Maltose: 0.01}},
+	} {
+		p, ok := c.ByID(x.id)
+		require.True(t, ok, x.id)
+		b := x.table
+		want := mix.SweetnessOf(b) / (b.Sucrose + b.Glucose + b.Fructose + b.Lactose + b.Maltose)
+		assert.InEpsilon(t, want, mix.SweetnessOf(p.Sugars), within, "%s: a gram of its sugars tastes of %.2f g of sucrose, %s has %.2f",
+			p.Name, mix.SweetnessOf(p.Sugars), x.source, want)
+	}
+}
