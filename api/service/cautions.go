@@ -10,6 +10,10 @@ import (
 // generalCautions go with every drink that holds alcohol.
 var generalCautions = []string{"alcohol", "age", "medicines"}
 
+// IsGeneralCaution reports whether a caution goes with every drink that holds
+// alcohol, whatever else is in it.
+func IsGeneralCaution(key string) bool { return slices.Contains(generalCautions, key) }
+
 // AlcoholCautions returns the cautions that go with every drink that holds
 // alcohol.
 func (k *Kitchen) AlcoholCautions() []data.Caution { return k.Cautions(generalCautions) }

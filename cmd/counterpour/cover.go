@@ -2,6 +2,7 @@ package main
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -15,7 +16,7 @@ import (
 //
 //	counterpour cover draft.txt --missing "simple syrup" --avoid "tree nuts" --stock shelf.txt
 func newCover(open kitchens) *cobra.Command {
-	var asJSON *bool
+	var asJSON, cautions *bool
 	var stock string
 	var body api.CoverBody
 	var missing []string
@@ -54,21 +55,24 @@ pour in place of one ingredient or several so that the finished drink moves leas
 			if err != nil {
 				return explain(err, file)
 			}
-			return deliver(cmd, *asJSON, answer, showCovers)
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.CoverAnswer) { showCovers(p, a, *cautions) })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
+	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "without --stock, take what few bars stock for as good as what stands in most")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
 }
 
-func showCovers(p *page, a *api.CoverAnswer) {
+// showCovers lists the covers, then apart those that a label would have to
+// clear. The numbers go on from one list to the other.
+func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
 	names := make([]string, len(a.Missing.Items))
 	for i, m := range a.Missing.Items {
 		names[i] = m.Name
@@ -79,16 +83,31 @@ func showCovers(p *page, a *api.CoverAnswer) {
 			p.line("  and without %s, which carries what is to be avoided", r.Name)
 		}
 	}
+	showVerdict(p, a.Near, a.ProvenBest)
 	if len(a.Covers) == 0 {
 		p.line("  nothing that may be poured covers it")
 	}
 	if a.Unbalanced {
 		p.line("  no cover keeps the drink in balance; these come nearest")
 	}
-	for i, c := range a.Covers {
-		p.head("%d. %s", i+1, c.Text)
-		showCover(p, &c)
+	var cautions cautionList
+	list := func(covers []api.Cover) {
+		for i := range covers {
+			c, number := &covers[i], strconv.Itoa(cautions.drinks+1)
+			p.head("%s. %s", number, c.Text)
+			showCover(p, c)
+			if len(c.Read) > 0 {
+				p.line("     %s", labelsOf(c))
+			}
+			cautions.add(number, c.Cautions)
+		}
 	}
+	list(a.Covers)
+	if len(a.IfLabelClears) > 0 {
+		p.head("Not safe as they stand: nobody has stated every allergen of these. Pour one only if its labels clear it for the guest")
+	}
+	list(a.IfLabelClears)
+	cautions.show(p, everyCaution)
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
 	}
@@ -99,10 +118,33 @@ func showCover(p *page, c *api.Cover) {
 	for _, x := range c.Spec.Pours {
 		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
 	}
-	p.line("     %s, %s; moves %s noticeable steps; score %s, was %s", c.Spec.Method, c.Spec.Service,
-		number(c.DistanceJND, 2), number(c.Score, 1), number(c.ScoreBefore, 1))
+	p.line("     %s, %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
+		number(c.DistanceJND, 2), c.Notice, number(c.Score, 1), number(c.ScoreBefore, 1))
 	showNew(p, c.NewAllergens)
-	showCautions(p, c.Cautions)
+}
+
+// showVerdict says what a list of covers is worth before the covers are read.
+func showVerdict(p *page, near, proven bool) {
+	if !near {
+		p.line("  nothing here keeps this drink")
+	}
+	if !proven {
+		p.line("  the search was cut short: these are the best so far, and there may be better")
+	}
+}
+
+// labelsOf names the labels that must clear a cover for the guest.
+func labelsOf(c *api.Cover) string {
+	names := make([]string, len(c.Read))
+	for i, id := range c.Read {
+		names[i] = id
+		for _, x := range c.Spec.Pours {
+			if x.ID == id {
+				names[i] = x.Name
+			}
+		}
+	}
+	return "only if the label of " + flavor.JoinAnd(names) + " clears it for the guest"
 }
 
 // mark says what a cover does to a pour.

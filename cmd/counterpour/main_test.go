@@ -156,6 +156,8 @@ func TestJSONIsTheEndpoints(t *testing.T) {
 		{[]string{"score", path, "--json"}, "/v1/score", `{"text":` + string(text) + `}`},
 		{[]string{"cover", path, "--missing", "orgeat", "--avoid", "tree nuts", "--max-parts", "1", "--json"}, "/v1/cover",
 			`{"text":` + string(text) + `,"missing":"orgeat","avoid":["tree nuts"],"max_parts":1}`},
+		{[]string{"cover", path, "--missing", "orgeat", "--everywhere", "--max-parts", "1", "--json"}, "/v1/cover",
+			`{"text":` + string(text) + `,"missing":"orgeat","everywhere":true,"max_parts":1}`},
 		{[]string{"find", "bitter", "orange", "--class", "amaro", "--json"}, "/v1/ingredients?q=bitter+orange&class=amaro", ""},
 	} {
 		code, out, message := try(t, "", c.args...)

@@ -14,7 +14,7 @@ import (
 //
 //	counterpour outs --out falernum --out "triple sec"
 func newOuts(open kitchens) *cobra.Command {
-	var asJSON *bool
+	var asJSON, cautions *bool
 	var body api.OutsBody
 	var ahead bool
 	var where string
@@ -46,10 +46,10 @@ fetch, and which substitutes serve most drinks.`,
 			if err != nil {
 				return err
 			}
-			return deliver(cmd, *asJSON, answer, showOuts)
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.OutsAnswer) { showOuts(p, a, *cautions) })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
@@ -60,7 +60,8 @@ fetch, and which substitutes serve most drinks.`,
 	return cmd
 }
 
-func showOuts(p *page, a *api.OutsAnswer) {
+func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
+	var cautions cautionList
 	p.line("%s%s", a.House, invented(a.Invented))
 	if len(a.Outs) == 0 {
 		p.line("  no drink of the house needs what is out")
@@ -71,19 +72,30 @@ func showOuts(p *page, a *api.OutsAnswer) {
 			names[i] = m.Name
 		}
 		p.head("%s, without %s", o.Spec.Name, strings.Join(names, " and "))
+		showVerdict(p, o.Near, o.ProvenBest)
 		if o.Chosen < 0 {
 			p.line("  no cover in stock; do not serve it")
-			continue
+		} else {
+			c := &o.Covers[o.Chosen]
+			p.line("  %s", c.Text)
+			showCover(p, c)
+			cautions.add(o.Spec.Name, c.Cautions)
 		}
-		c := o.Covers[o.Chosen]
-		p.line("  %s", c.Text)
-		showCover(p, &c)
+		if len(o.IfLabelClears) > 0 {
+			c := &o.IfLabelClears[0]
+			p.line("  %s: %s", labelsOf(c), c.Text)
+		}
 	}
-	p.head("Fetch first")
+	cautions.show(p, everyCaution)
+	if len(a.Fetch) > 0 {
+		p.head("Fetch first")
+	}
 	for _, f := range a.Fetch {
 		p.row("  "+f.Name, drinks(f.Drinks)+" whole again", number(float64(f.Lost), 0)+" of them without a cover")
 	}
-	p.head("Keep at hand")
+	if len(a.Opened) > 0 {
+		p.head("Keep at hand")
+	}
 	for _, o := range a.Opened {
 		p.row("  "+o.Name, "for "+drinks(o.Drinks))
 	}

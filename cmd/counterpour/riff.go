@@ -1,6 +1,8 @@
 package main
 
 import (
+	"strconv"
+
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
@@ -11,7 +13,7 @@ import (
 //
 //	counterpour riff draft.txt --toward "more bitter" --toward "below 15 %" --avoid "tree nuts"
 func newRiff(open kitchens) *cobra.Command {
-	var asJSON *bool
+	var asJSON, cautions *bool
 	var stock, where string
 	var body api.RiffBody
 	cmd := &cobra.Command{
@@ -39,10 +41,10 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 			if err != nil {
 				return explain(err, file)
 			}
-			return deliver(cmd, *asJSON, answer, showRiffs)
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.RiffAnswer) { showRiffs(p, a, *cautions) })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a wish, such as \"more bitter\", nuttier, \"no nuts\" or \"below 12 %\"; may be repeated")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
@@ -52,7 +54,8 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 	return cmd
 }
 
-func showRiffs(p *page, a *api.RiffAnswer) {
+func showRiffs(p *page, a *api.RiffAnswer, everyCaution bool) {
+	var cautions cautionList
 	if len(a.Riffs) == 0 {
 		p.line("Nothing that may be poured makes a riff that stays in balance and meets every wish")
 	}
@@ -64,7 +67,7 @@ func showRiffs(p *page, a *api.RiffAnswer) {
 		showNew(p, r.NewAllergens)
 		p.line("     %s, %s; %s; %s %% vol; %s noticeable steps away, a guest %s notice; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
 			number(r.ABVPct, 1), number(r.DistanceJND, 1), r.Notice, number(r.Score, 1), costText(r.Cost, a.Currency))
-		showCautions(p, r.Cautions)
+		cautions.add(strconv.Itoa(i+1), r.Cautions)
 	}
 	p.head("Proven relatives of the draft, the nearest first; at a distance of 0 it is the same drink")
 	for _, x := range a.Relatives {
@@ -73,6 +76,7 @@ func showRiffs(p *page, a *api.RiffAnswer) {
 	if len(a.Relatives) == 0 {
 		p.line("  none that the guest may have")
 	}
+	cautions.show(p, everyCaution)
 	showLeftOut(p, &a.Refused, a.Seed)
 }
 

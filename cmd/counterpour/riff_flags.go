@@ -65,13 +65,6 @@ func showDrink(p *page, s *api.Spec, allergens []api.Allergen) {
 	}
 }
 
-// showCautions says what has to be said of the pours of a drink.
-func showCautions(p *page, cautions []api.Caution) {
-	for _, c := range cautions {
-		p.line("     caution: %s (%s)", c.Text, c.Source)
-	}
-}
-
 // showNew names the allergens that were not there before.
 func showNew(p *page, names []string) {
 	if len(names) > 0 {

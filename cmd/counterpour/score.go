@@ -17,6 +17,7 @@ import (
 func newScore(open kitchens) *cobra.Command {
 	var asJSON *bool
 	var arithmetic bool
+	var cautions *bool
 	cmd := &cobra.Command{
 		Use:   "score [FILE|-]",
 		Short: "Score a draft and say how to fix it",
@@ -43,15 +44,15 @@ in the glass, how it sits in its family of drinks and how to fix it.
 			if err != nil {
 				return explain(err, file)
 			}
-			return deliver(cmd, *asJSON, answer, showScore)
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.ScoreAnswer) { showScore(p, a, *cautions) })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().BoolVar(&arithmetic, "explain", false, "also show the arithmetic of the score, line by line")
 	return cmd
 }
 
-func showScore(p *page, a *api.ScoreAnswer) {
+func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 	p.line("%s", title(a.Spec.Name, a.Spec.Method, a.Spec.Service))
 	for _, x := range a.Spec.Pours {
 		asked := ""
@@ -76,7 +77,10 @@ func showScore(p *page, a *api.ScoreAnswer) {
 	for _, step := range a.Explanation {
 		p.line("  %s", step.Text)
 	}
-	showSafety(p, a.Allergens, a.Cautions)
+	showAllergens(p, a.Allergens)
+	var cautions cautionList
+	cautions.add("", a.Cautions)
+	cautions.show(p, everyCaution)
 }
 
 func showFaults(p *page, a *api.ScoreAnswer) {
@@ -121,7 +125,7 @@ func standardDrinks(servings []api.Serving) string {
 	return text
 }
 
-func showSafety(p *page, allergens []api.Allergen, cautions []api.Caution) {
+func showAllergens(p *page, allergens []api.Allergen) {
 	p.head("Allergens")
 	lines := allergenLines(allergens)
 	for _, l := range lines {
@@ -129,13 +133,6 @@ func showSafety(p *page, allergens []api.Allergen, cautions []api.Caution) {
 	}
 	if len(lines) == 0 {
 		p.row("none is recorded for these pours; read the labels")
-	}
-	if len(cautions) == 0 {
-		return
-	}
-	p.head("Cautions")
-	for _, c := range cautions {
-		p.line("  %s (%s)", c.Text, c.Source)
 	}
 }
 

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"strconv"
+
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
@@ -11,7 +13,7 @@ import (
 //
 //	counterpour use-up --bottle "fino sherry" --bottle mezcal --avoid eggs
 func newUseUp(open kitchens) *cobra.Command {
-	var asJSON *bool
+	var asJSON, cautions *bool
 	var stock, where string
 	var body api.UseUpBody
 	cmd := &cobra.Command{
@@ -38,10 +40,10 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 			if err != nil {
 				return explain(err, "")
 			}
-			return deliver(cmd, *asJSON, answer, showUseUp)
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.UseUpAnswer) { showUseUp(p, a, *cautions) })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Bottles, "bottle", nil, "a bottle that must move: name, alias or id; may be repeated, 24 at most")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a limit, such as \"no smoke\" or \"below 12 %\"; may be repeated")
@@ -54,7 +56,8 @@ bottle is moved by a half ounce or more in a drink, by a quarter of what sweeten
 	return cmd
 }
 
-func showUseUp(p *page, a *api.UseUpAnswer) {
+func showUseUp(p *page, a *api.UseUpAnswer, everyCaution bool) {
+	var cautions cautionList
 	if a.House != "" {
 		p.line("From the stock of %s%s", a.House, invented(a.Invented))
 	}
@@ -67,7 +70,7 @@ func showUseUp(p *page, a *api.UseUpAnswer) {
 		p.line("     %s", d.Why)
 		showDrink(p, &d.Spec, d.Allergens)
 		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost, a.Currency))
-		showCautions(p, d.Cautions)
+		cautions.add(strconv.Itoa(i+1), d.Cautions)
 	}
 	if len(a.Unused) > 0 {
 		p.head("No use found for")
@@ -75,5 +78,6 @@ func showUseUp(p *page, a *api.UseUpAnswer) {
 	for _, u := range a.Unused {
 		p.row("  "+u.Name, u.Text)
 	}
+	cautions.show(p, everyCaution)
 	showLeftOut(p, &a.Refused, a.Seed)
 }

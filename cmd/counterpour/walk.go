@@ -16,7 +16,7 @@ import (
 //
 //	counterpour walk draft.txt "Ropewalk" --steps 3
 func newWalk(open kitchens) *cobra.Command {
-	var asJSON *bool
+	var asJSON, cautions *bool
 	var where string
 	var body api.WalkBody
 	cmd := &cobra.Command{
@@ -32,10 +32,10 @@ input.`,
 			if err != nil {
 				return err
 			}
-			return deliver(cmd, *asJSON, answer, showWalk)
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.WalkAnswer) { showWalk(p, a, *cautions) })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().IntVar(&body.Steps, "steps", walk.DefaultSteps, "balanced drinks between the two, 1 to 8")
 	cmd.Flags().Float64Var(&body.PourML, "pour", service.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet}.add(cmd)
@@ -108,7 +108,7 @@ func explainWalk(err error, files map[string]string) error {
 	return explain(err, "")
 }
 
-func showWalk(p *page, a *api.WalkAnswer) {
+func showWalk(p *page, a *api.WalkAnswer, everyCaution bool) {
 	for i, s := range a.Stops {
 		text := s.Text
 		if s.Spec.Name != "" {
@@ -125,10 +125,7 @@ func showWalk(p *page, a *api.WalkAnswer) {
 	}
 	p.head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(a.Stops), number(a.PourML, 0), number(a.VolumeML, 0),
 		number(a.EthanolG, 1), standardDrinks(a.Servings))
-	if len(a.Cautions) > 0 {
-		p.head("Cautions")
-	}
-	for _, c := range a.Cautions {
-		p.line("  %s (%s)", c.Text, c.Source)
-	}
+	var cautions cautionList
+	cautions.add("", a.Cautions)
+	cautions.show(p, everyCaution)
 }

@@ -1,0 +1,102 @@
+package main
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/api"
+)
+
+const bitteredSour = "2 oz aged rum\n3/4 oz lime juice\n1/2 oz falernum\n2 dashes aromatic bitters\nshake, up\n"
+
+func TestCoversSayWhatTheyAreWorth(t *testing.T) {
+	path := file(t, "draft.txt", draft)
+	water := file(t, "water.txt", "soda water\n")
+	cola := file(t, "cola.txt", "cola\nvodka\n")
+	for _, c := range []command{
+		{name: "what a guest notices", args: []string{"cover", path, "--missing", "gin", "--limit", "1", "--max-parts", "1"},
+			out: []string{"noticeable steps, a guest won't notice"}, outNot: []string{"nothing here keeps", "cut short"}},
+		{name: "nothing at all", args: []string{"cover", path, "--missing", "gin", "--stock", water},
+			out: []string{"Without London dry gin\n  nothing here keeps this drink\n"}, outNot: []string{"\n1. "}},
+		{name: "nothing near", args: []string{"cover", path, "--missing", "orgeat", "--stock", cola},
+			out: []string{"Without orgeat\n  nothing here keeps this drink\n", "\n1. ", "a guest will notice"}},
+		{name: "only if a label clears it", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1"},
+			out: []string{"and without aromatic bitters", "\nNot safe as they stand", "only if the label of aromatic bitters clears it for the guest"}},
+		{name: "none for a guest who avoids nothing", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--limit", "2", "--max-parts", "1"},
+			outNot: []string{"Not safe", "only if the label"}},
+		{name: "outs", args: []string{"outs", "falernum", "--max-parts", "1"}, out: []string{"notice; score", "\nCautions (", " more with --cautions)"}},
+		{name: "outs for a guest", args: []string{"outs", "falernum", "--avoid", "tree nuts", "--max-parts", "1"}, out: []string{"only if the label of aromatic bitters clears it for the guest"}},
+	} {
+		c.run(t)
+	}
+}
+
+// What a label must clear stands below what is safe, and holds the pour whose
+// label it is; what is safe does not.
+func TestUnclearedCoversStandApart(t *testing.T) {
+	code, out, message := try(t, bitteredSour, "cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1")
+	require.Equal(t, exitDone, code, message)
+	safe, unsure, found := strings.Cut(out, "\nNot safe as they stand")
+	require.True(t, found, out)
+	assert.NotContains(t, safe, "dashes")
+	assert.Contains(t, safe, "\n1. ")
+	assert.Contains(t, unsure, "dashes  aromatic bitters")
+	assert.NotContains(t, unsure, "\n1. ", "the numbers go on")
+}
+
+func TestASearchCutShortSaysSo(t *testing.T) {
+	var b bytes.Buffer
+	p := newPage(&b)
+	showCovers(p, &api.CoverAnswer{Near: true}, false)
+	require.NoError(t, p.close())
+	assert.Contains(t, b.String(), "cut short")
+	b.Reset()
+	p = newPage(&b)
+	showCovers(p, &api.CoverAnswer{Near: true, ProvenBest: true}, false)
+	require.NoError(t, p.close())
+	assert.NotContains(t, b.String(), "cut short")
+}
+
+// TestCautionsAreSaidOnce: a page says each caution once, two of them unless all
+// are asked for, those that harm a guest before those of how to keep a pour.
+func TestCautionsAreSaidOnce(t *testing.T) {
+	eggSour := file(t, "egg.txt", "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n1 egg white\nshake, up\n")
+	for _, args := range [][]string{
+		{"score", eggSour},
+		{"cover", eggSour, "--missing", "gin", "--limit", "5", "--max-parts", "1"},
+		{"outs", "falernum", "--max-parts", "1"},
+		{"riff", eggSour, "--limit", "5"},
+		{"use-up", "--bottle", "mezcal", "--limit", "5"},
+	} {
+		few, all := cautionsIn(t, args...), cautionsIn(t, append(args, "--cautions")...)
+		assert.LessOrEqual(t, len(few), firstCautions, "%q", args)
+		assert.NotEmpty(t, few, "%q", args)
+		assert.Equal(t, few, all[:len(few)], "%q: the same come first", args)
+		seen := map[string]bool{}
+		for _, line := range all {
+			line = regexp.MustCompile(`^(\d+(, \d+)*: )`).ReplaceAllString(strings.TrimSpace(line), "")
+			assert.False(t, seen[line], "%q: twice: %s", args, line)
+			seen[line] = true
+		}
+	}
+	assert.Contains(t, cautionsIn(t, "score", eggSour)[0], "Raw egg")
+	assert.Greater(t, len(cautionsIn(t, "score", eggSour, "--cautions")), firstCautions)
+}
+
+// cautionsIn returns the lines under the heading of the cautions; there is one
+// such heading.
+func cautionsIn(t *testing.T, args ...string) []string {
+	t.Helper()
+	code, out, message := try(t, "", args...)
+	require.Equal(t, exitDone, code, message)
+	require.Equal(t, 1, strings.Count(out, "\nCautions"), out)
+	_, rest, _ := strings.Cut(out, "\nCautions")
+	_, rest, _ = strings.Cut(rest, "\n")
+	rest, _, _ = strings.Cut(rest, "\n\n")
+	return strings.Split(strings.TrimRight(rest, "\n"), "\n")
+}
