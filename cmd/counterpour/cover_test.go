@@ -30,7 +30,6 @@ func TestCoversSayWhatTheyAreWorth(t *testing.T) {
 		{name: "none for a guest who avoids nothing", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--limit", "2", "--max-parts", "1"},
 			outNot: []string{"Not safe", "only if the label"}},
 		{name: "outs", args: []string{"outs", "falernum", "--max-parts", "1"}, out: []string{"notice; score", "\nCautions (", " more with --cautions)"}},
-		{name: "outs for a guest", args: []string{"outs", "falernum", "--avoid", "tree nuts", "--max-parts", "1"}, out: []string{"only if the label of aromatic bitters clears it for the guest"}},
 	} {
 		c.run(t)
 	}

@@ -81,10 +81,6 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 			showCover(p, c)
 			cautions.add(o.Spec.Name, c.Cautions)
 		}
-		if len(o.IfLabelClears) > 0 {
-			c := &o.IfLabelClears[0]
-			p.line("  %s: %s", labelsOf(c), c.Text)
-		}
 	}
 	cautions.show(p, everyCaution)
 	if len(a.Fetch) > 0 {

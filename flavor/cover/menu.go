@@ -40,10 +40,8 @@ type Touched struct {
 	Covers      []Cover // the best first; none if nothing in stock will do
 	// Unbalanced is true if no cover keeps this drink in balance, and those
 	// listed do not, as it is of a [Result].
-	Unbalanced bool
-	// IfLabelClears, Near and Proven are those of a [Result].
-	IfLabelClears []Cover
-	Near, Proven  bool
+	Unbalanced   bool
+	Near, Proven bool // as of a [Result]
 	// Chosen is the cover that serves the whole menu best, an index into
 	// Covers, or −1.
 	Chosen int
@@ -114,7 +112,7 @@ func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, mi
 		return Touched{}, err
 	}
 	t := Touched{Spec: s, Missing: missing, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
-		Unbalanced: found.Unbalanced, IfLabelClears: found.IfLabelClears, Near: found.Near, Proven: found.Proven, Chosen: -1}
+		Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven, Chosen: -1}
 	t.whole, err = f.mayDrink(&r.Guest, s)
 	return t, err
 }
