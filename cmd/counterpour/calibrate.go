@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"os"
+	"slices"
 
 	"github.com/spf13/cobra"
 
@@ -17,9 +18,10 @@ import (
 //	counterpour calibrate --write data/fitted.toml
 //	counterpour calibrate --trial
 //	counterpour calibrate --covers
+//	counterpour calibrate --drafts
 func newCalibrate() *cobra.Command {
 	var path string
-	var trial, covers bool
+	var trial, covers, drafts bool
 	cmd := &cobra.Command{
 		Use:   "calibrate",
 		Short: "Fit the families to the proven drinks (for contributors)",
@@ -28,11 +30,12 @@ to a file. With --trial it leaves out each proven drink in turn, judges it and
 its spoilt versions by the others, and prints how often the advice was right, as
 a Markdown table. With --covers it asks for covers in situations of the trade, from
 a usual bar and over the whole catalogue, and prints how often they were what the
-trade pours, and each time that they were not.`,
+trade pours, and each time that they were not. With --drafts it reads drafts in many
+hands, and prints how many were read right, refused and misread, and which.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if (trial || covers) && path != "" || trial && covers {
-				return usagef("--trial and --covers print a table each and write no file; give one of --write, --trial and --covers")
+			if asked := slices.DeleteFunc([]bool{trial, covers, drafts, path != ""}, func(set bool) bool { return !set }); len(asked) > 1 {
+				return usagef("each of --trial, --covers and --drafts prints a table and writes no file; give one of --write, --trial, --covers and --drafts")
 			}
 			catalogue, err := data.Embedded()
 			if err != nil {
@@ -44,12 +47,16 @@ trade pours, and each time that they were not.`,
 			if covers {
 				return tryCovers(cmd, catalogue)
 			}
+			if drafts {
+				return tryDrafts(cmd, catalogue)
+			}
 			return fit(cmd, catalogue, path)
 		},
 	}
 	cmd.Flags().StringVar(&path, "write", "", "file to write; prints if empty")
 	cmd.Flags().BoolVar(&trial, "trial", false, "cross-validate on the proven drinks and print the table; takes some ten seconds")
 	cmd.Flags().BoolVar(&covers, "covers", false, "try the covers on situations of the trade and print the table; takes some ten seconds")
+	cmd.Flags().BoolVar(&drafts, "drafts", false, "try the reader on drafts in many hands and print the table")
 	return cmd
 }
 

@@ -86,6 +86,10 @@ var (
 	}
 )
 
+// kinds are names of a whole kind that differ so much in what they bring that it is
+// said which one is taken.
+var kinds = map[string]bool{"sparkling wine": true}
+
 // shorthand is what bars write for a name.
 var shorthand = map[string]string{
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",

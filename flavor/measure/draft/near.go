@@ -51,3 +51,16 @@ func didYouMean(near []string) string {
 func checkAmount(amount float64, u flavor.Unit, written string) *flavor.Fault {
 	return measure.CheckAmount(amount, u, strings.TrimSpace(written))
 }
+
+// mostBare is the largest number without a unit that may be millilitres of one
+// pour; common practice.
+const mostBare = 500.0
+
+// mostly is the unit by which the size of an amount is checked before the names
+// are known: a bare number may be millilitres.
+func (p *pour) mostly() flavor.Unit {
+	if p.Unit == "" && p.Amount <= mostBare {
+		return flavor.Millilitre
+	}
+	return p.Unit
+}

@@ -173,7 +173,7 @@ func (b *book) find(name string, pl place) found {
 			return f
 		}
 		if p, how, ok := b.named(n); ok {
-			return found{profile: p, how: how, as: n}
+			return found{profile: p, how: how, as: n, inferred: how == flavor.MatchAlias && kinds[flavor.NormaliseName(n)]}
 		}
 	}
 	for _, n := range plain {

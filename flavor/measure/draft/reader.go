@@ -273,6 +273,10 @@ func (r *reader) garnish(n int, at Span) {
 func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
 	in := r.spread(r.gather(r.pieces(toks)))
 	for i := range in {
+		if i > 0 && in[i-1].pour.shape == shapeServing && laidOn(&in[i]) {
+			r.laid(n, in[i].toks)
+			continue
+		}
 		r.take(n, span, &in[i], asSteps)
 	}
 }
@@ -342,7 +346,7 @@ func (r *reader) unnamed(n int, at Span, written string, toks []token) {
 
 func (r *reader) takePour(n int, at Span, p *pour, asStep bool) {
 	if p.fault == nil {
-		p.fault = checkAmount(p.Amount, p.Unit, r.amountText(p))
+		p.fault = checkAmount(p.Amount, p.mostly(), r.amountText(p))
 	}
 	if p.fault != nil {
 		r.unread(n, at, p.fault)
@@ -404,6 +408,11 @@ func (r *reader) takeGarnish(n int, at Span, p *piece) {
 // takeServing takes what is said of method, service, ice and glass, and keeps
 // what says more as a step.
 func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
+	if cut := garnishAfter(toks); cut > 0 && !prose {
+		r.takeServing(n, Span{at.Start, toks[cut-1].end}, toks[:cut], prose)
+		r.laid(n, toks[cut:])
+		return
+	}
 	s := readServing(toks)
 	prose = prose || s.begins && len(s.unknown) > 0 || s.words > 4
 	if !prose || s.words <= 3 {

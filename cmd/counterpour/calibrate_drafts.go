@@ -1,0 +1,40 @@
+package main
+
+import (
+	"context"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api/service"
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/trial"
+	"counterpour/index"
+)
+
+// draftsSeed picks the hands that the proven drinks are written in.
+const draftsSeed = 1
+
+// tryDrafts prints what became of the drafts that the reader is held to.
+func tryDrafts(cmd *cobra.Command, catalogue *data.Catalogue) error {
+	report, err := readDrafts(cmd.Context(), catalogue)
+	if err != nil {
+		return err
+	}
+	return report.WriteMarkdown(cmd.OutOrStdout())
+}
+
+// readDrafts reads every draft as a bar does that knows the catalogue alone.
+func readDrafts(ctx context.Context, catalogue *data.Catalogue) (*trial.DraftReport, error) {
+	kitchen, err := service.NewKitchen(ctx, catalogue, index.Build, nil)
+	if err != nil {
+		return nil, err
+	}
+	drafts, err := catalogue.Drafts(kitchen.Proven, draftsSeed)
+	if err != nil {
+		return nil, err
+	}
+	bar := service.AtRest(kitchen, &data.House{})
+	report := trial.TryDrafts(drafts, func(text string) (flavor.Spec, error) { return bar.Read(service.Draft{Text: &text}) })
+	return report, kitchen.Close()
+}

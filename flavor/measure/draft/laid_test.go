@@ -1,0 +1,47 @@
+package draft
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor"
+)
+
+// What is laid on a drink is kept where it follows the service; a step stays one.
+func TestGarnishAfterTheService(t *testing.T) {
+	for _, c := range []struct {
+		line    string
+		garnish string
+		method  flavor.Method
+		service flavor.Service
+		steps   []string
+	}{
+		{"stir up cherry", "cherry", flavor.Stir, flavor.Up, nil},
+		{"shake up 3 beans", "3 beans", flavor.Shake, flavor.Up, nil},
+		{"stir, up, lemon", "lemon", flavor.Stir, flavor.Up, nil},
+		{"stirred, rocks, orange", "orange", flavor.Stir, flavor.Rocks, nil},
+		{"shake coupe lime wheel", "lime wheel", flavor.Shake, flavor.Up, nil},
+		{"muddle, crushed", "", "", flavor.Crushed, []string{"muddle"}},
+		{"muddle / crushed", "", "", flavor.Crushed, []string{"muddle"}},
+	} {
+		d := Parse("X\n2 oz gin\n1 oz lime\n" + c.line)
+		assert.Empty(t, d.Faults, c.line)
+		assert.Len(t, d.Lines, 2, c.line)
+		assert.Equal(t, c.garnish, d.Garnish, c.line)
+		assert.Equal(t, c.method, d.Method, c.line)
+		assert.Equal(t, c.service, d.Service, c.line)
+		assert.Equal(t, c.steps, d.Steps, c.line)
+		assert.Equal(t, c.garnish != "", len(d.Notes) > 0, c.line)
+	}
+	for _, line := range []string{"stir in mint", "shake with mint", "swizzle with 3 cherries"} {
+		assert.Empty(t, Parse("X\n2 oz gin\n"+line).Garnish, line)
+	}
+}
+
+// A bare number may be millilitres of something long.
+func TestBareNumbersMayBeLong(t *testing.T) {
+	for text, faults := range map[string]int{"60 gin\n150 tonic": 0, "60 gin\n1500 tonic": 1} {
+		assert.Len(t, ParsePours(text).Faults, faults, text)
+	}
+}
