@@ -45,3 +45,16 @@ func TestBareNumbersMayBeLong(t *testing.T) {
 		assert.Len(t, ParsePours(text).Faults, faults, text)
 	}
 }
+
+// What a name says of how the thing was made is no step, nor the name of the drink.
+func TestMadeSoIsNoStep(t *testing.T) {
+	for _, text := range []string{"blended scotch 60 ml\nlemon 20 ml", "blended scotch 60\nlemon 20", "X\nblended scotch 2 oz\nlemon 1 oz"} {
+		d := Parse(text)
+		assert.Empty(t, d.Faults, text)
+		if assert.Len(t, d.Lines, 2, text) {
+			assert.Equal(t, "blended scotch", d.Lines[0].Name, text)
+		}
+		assert.Empty(t, d.Steps, text)
+	}
+	assert.Len(t, Parse("X\n2 oz gin\nstirred with a spoon 30 seconds").Lines, 1)
+}

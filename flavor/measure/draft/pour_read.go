@@ -378,7 +378,7 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 	for len(name) > 0 && (name[len(name)-1].kind == mark && !name[len(name)-1].is(")") || looseWords[name[len(name)-1].text]) {
 		name = name[:len(name)-1]
 	}
-	if len(name) == 0 || stepVerbs[name[0].text] && !pouringVerb(name[0].text) {
+	if len(name) == 0 || stepVerbs[name[0].text] && !pouringVerb(name[0].text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {
 		return false
 	}
 	q.After, q.muddled, q.squeezed, q.each = p.After, p.muddled, p.squeezed, p.each || q.each
@@ -400,6 +400,12 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 	p.shape = shapePour
 	p.checkUnit(name)
 	return true
+}
+
+// madeSo reports whether a name begins with how the thing was made, such as
+// "blended Scotch", and is no step.
+func madeSo(name []token) bool {
+	return len(name) > 1 && strings.HasSuffix(name[0].text, "ed") && name[1].kind == word && !joins[name[1].text]
 }
 
 // takeNameOnly takes a name that leads its pour, and a verb before it.
