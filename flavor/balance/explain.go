@@ -106,8 +106,8 @@ const leastTold = 0.05
 
 // family tells how the drink sits in one family.
 func (w *working) family(f *template.FamilyDetail) {
-	w.add(StageCentre, f.ID, float64(f.Drinks), "drinks", "%s: good drinks of this make-up are %s; this one is %s. It rests on the published ratio and %d proven drinks, those made of the same things counting most; every share counts %.1f %% more below, so that none at all is very little",
-		f.Name, ratioText(f.Axes, f.Centre), ratioText(f.Axes, lifted(f)), f.Drinks, 100*f.Floor)
+	w.add(StageCentre, f.ID, float64(f.Drinks), "drinks", "%s: good drinks of this make-up are %s; this one is %s. It rests on the published ratio and %d proven drinks, those made of the same things counting most; every share counts %.1f %% more, and that of length %.0f %%, so that none at all is very little",
+		f.Name, ratioText(f.Axes, f.Centre), ratioText(f.Axes, lifted(f)), f.Drinks, 100*f.Floor[template.Strong], 100*f.Floor[template.Long])
 	for i := range f.Coordinates {
 		c := &f.Coordinates[i]
 		w.add(StageRatio, f.ID, c.Widths, "widths", "%s: %s", f.Name, coordinateText(f, c))

@@ -38,7 +38,7 @@ func ratioText(axes []template.Axis, parts []float64) string {
 func lifted(f *template.FamilyDetail) []float64 {
 	out := slices.Clone(f.Part)
 	for i := range out {
-		out[i] += f.Floor
+		out[i] += f.Floor[f.Axes[i]]
 	}
 	return out
 }

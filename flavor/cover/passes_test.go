@@ -16,7 +16,7 @@ import (
 // up only where moving the base does not keep it either.
 func TestBaseMovesBeforeBalanceIsGivenUp(t *testing.T) {
 	b := newBench(t)
-	r := b.request(t, bitterThird, "sweet vermouth", 1, 3)
+	r := b.request(t, "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "lemon juice", 1, 3)
 	require.NoError(t, r.check())
 	counts := map[string]int{}
 	for _, p := range b.catalogue.Profiles() {

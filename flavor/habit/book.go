@@ -210,6 +210,10 @@ const leastStrength = 3.0
 // seasons or thickens a drink overtakes it, so there the line is drawn closer than
 // for what is poured by the jigger, where the ratio tells more.
 func rareOf(p *flavor.Profile) float64 {
+	switch p.Class {
+	case flavor.ClassFreshHerb, flavor.ClassFruit: // mild, and much of it goes with the strainer
+		return 0.02
+	}
 	switch p.Class.Part() {
 	case flavor.PartSeasoning, flavor.PartTexture:
 		return 0.05

@@ -33,7 +33,7 @@ func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) 
 		for k, a := range m.Axes {
 			away, width := m.shadow(k, &s, b.centre(i))
 			at := func(d float64) float64 {
-				return total * math.Max(0, math.Exp(s.log[a]+d-away)-floorShare)
+				return total * math.Max(0, math.Exp(s.log[a]+d-away)-floors[a])
 			}
 			out[a] = Band{Has: true, Low: at(-width), Centre: at(0), High: at(width)}
 		}

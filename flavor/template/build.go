@@ -85,7 +85,7 @@ func (b *Build) locate() {
 	b.fits = make([]placed, len(b.active))
 	b.logits = make([]float64, len(b.active))
 	b.centres = make([]centre, len(b.active))
-	kin := kinshipOf(b.parts)
+	kin := kinshipOf(b.parts, b.ml)
 	for i, family := range b.active {
 		b.centres[i] = b.set.centreFor(family, &kin)
 	}

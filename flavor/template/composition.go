@@ -12,6 +12,14 @@ import (
 // that a family has and a drink lacks counts as very far off, not infinitely.
 const floorShare = 0.004
 
+// longFloor is the same for length, which is what spirits and syrups leave over and
+// so jumps between nothing and a little: a spoon of water in a strong drink is not
+// to be told from none.
+const longFloor = 0.05
+
+// floors is the floor of each axis.
+var floors = Equivalents{Strong: floorShare, Sweet: floorShare, Sour: floorShare, Bitter: floorShare, Long: longFloor}
+
 // Basis is an isometric log-ratio basis for compositions of a fixed number of
 // parts: the columns of Helmert contrasts (Egozcue et al. 2003, equation 18).
 type Basis struct {

@@ -33,7 +33,7 @@ type FamilyDetail struct {
 	// little. Centre is the ratio that good drinks of this make-up have,
 	// summing to 1, with Floor in it.
 	Part, Centre []float64
-	Floor        float64
+	Floor        Equivalents // of each axis
 	Coordinates  []Coordinate
 	Excess       []Excess
 	// Size is the squared distance that a large drink has on top; Unknown is what
@@ -105,7 +105,7 @@ func (b *Build) Detail(ml []float64) Detail {
 // detailOf tells how the drink as it was last placed sits in one family.
 func (b *Build) detailOf(i int, s *shares) FamilyDetail {
 	m, fit := b.model(i), &b.fits[i]
-	f := FamilyDetail{ID: m.ID, Name: m.Name, Axes: slices.Clone(m.Axes), Drinks: m.fitted.Drinks, Floor: floorShare,
+	f := FamilyDetail{ID: m.ID, Name: m.Name, Axes: slices.Clone(m.Axes), Drinks: m.fitted.Drinks, Floor: floors,
 		Size: fit.size, Unknown: fit.unknown, SquaredEdge: m.edge, SquaredAway: fit.d2, Score: scoreOf(fit.d2 / m.edge), Probability: b.logits[i]}
 	logs := make([]float64, len(m.Axes))
 	for k, a := range m.Axes {

@@ -70,10 +70,10 @@ func checkFamily(t *rapid.T, d *template.Detail, f *template.FamilyDetail) {
 		c := &f.Coordinates[j]
 		var logs float64
 		for i := range c.Of {
-			logs += math.Log(f.Part[i] + f.Floor)
+			logs += math.Log(f.Part[i] + f.Floor[f.Axes[i]])
 		}
 		n := float64(len(c.Of))
-		assert.InDelta(t, math.Sqrt(n/(n+1))*(logs/n-math.Log(f.Part[j+1]+f.Floor)), c.Value, same)
+		assert.InDelta(t, math.Sqrt(n/(n+1))*(logs/n-math.Log(f.Part[j+1]+f.Floor[f.Axes[j+1]])), c.Value, same)
 		assert.InDelta(t, math.Sqrt(n/(n+1)), c.Factor(), same)
 		assert.InDelta(t, c.Widths, (c.Value-c.Centre-c.Carried)/c.Width, 1e-7)
 		square += c.Widths * c.Widths

@@ -40,6 +40,20 @@ func (f *Family) Check() error {
 	return nil
 }
 
+// lifted returns the ratio, summing to 1, with length lifted by what its floor is
+// above that of the others, as the drinks that it is held against are.
+func (f *Family) lifted() []float64 {
+	var total float64
+	for _, r := range f.Ratio {
+		total += r
+	}
+	out := make([]float64, len(f.Ratio))
+	for i, a := range f.Axes {
+		out[i] = f.Ratio[i]/total + floors[a] - floorShare
+	}
+	return out
+}
+
 // Fitted is what proven drinks taught about a family. Centre is in the family's
 // log-ratio coordinates; Scale is the scale matrix of the predictive Student t,
 // row by row; Allowance is, for each axis that the family lacks, the share of

@@ -78,7 +78,7 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	if err != nil {
 		return Fitted{}, err
 	}
-	prior, err := basis.Coordinates(f.Ratio)
+	prior, err := basis.Coordinates(f.lifted())
 	if err != nil {
 		return Fitted{}, fmt.Errorf("template: family %q: %w", f.ID, err)
 	}
@@ -139,7 +139,7 @@ func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relati
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		relatives = append(relatives, relative{kin: kinshipOf(partsIn(&proven[i].Spec)), coords: z,
+		relatives = append(relatives, relative{kin: kinshipOf(partsIn(&proven[i].Spec), amountsOf(&proven[i].Spec)), coords: z,
 			size: math.Log(proven[i].Spec.VolumeML())})
 		shares = append(shares, share)
 	}
@@ -158,7 +158,7 @@ func partsOf(axes []Axis, e *Equivalents) (parts []float64, share Equivalents, e
 	}
 	parts = make([]float64, len(axes))
 	for i, a := range axes {
-		parts[i] = share[a] + floorShare
+		parts[i] = share[a] + floors[a]
 	}
 	return parts, share, nil
 }

@@ -31,7 +31,7 @@ type reach struct {
 
 // leastRoom is the least distance between start and most, as a logarithm: a fifth
 // more or less of a pour is no cliff.
-const leastRoom = 0.25
+const leastRoom = 0.36
 
 func reachOf(usual, most float64) reach {
 	r := reach{usual: math.Log(usual), most: math.Log(most)}
@@ -50,6 +50,16 @@ func (r *reach) edges(amount float64) float64 {
 	return x * x
 }
 
+// unusual returns how far an amount is from what is wont, 1 where it is unusual:
+// a third of the way from where it costs something to the most.
+func (r *reach) unusual(amount float64) float64 {
+	x := (math.Log(math.Max(amount, leastShare))-r.start-(r.most-r.start)/3)/leastRoom + 1
+	return max(0, x) * max(0, x)
+}
+
+// leastShare keeps the logarithm of nothing finite.
+const leastShare = 1e-9
+
 // habits is what good drinks carry, for the ingredients of one spec.
 type habits struct {
 	near   []float64 // how near each proven drink is in make-up
@@ -63,7 +73,7 @@ func (b *Build) habit() *habits {
 	if b.habits != nil {
 		return b.habits
 	}
-	h := &habits{near: b.set.near(b.parts)}
+	h := &habits{near: b.set.near(b.parts, b.ml)}
 	parts := b.shares(b.ml)
 	for _, l := range b.set.book.Limits(parts, h.near) {
 		r := reachOf(l.Usual, l.Most)
@@ -91,8 +101,8 @@ func (b *Build) shares(ml []float64) []habit.Part {
 }
 
 // near returns how near each proven drink is in make-up.
-func (s *Set) near(parts []part) []float64 {
-	kin := kinshipOf(parts)
+func (s *Set) near(parts []part, ml []float64) []float64 {
+	kin := kinshipOf(parts, ml)
 	out := make([]float64, len(s.kin))
 	for i := range s.kin {
 		out[i] = kin.likeness(&s.kin[i], s.tuning.HabitWidth)
@@ -106,7 +116,7 @@ func (s *Set) readHabits(proven []Labelled) {
 	for i := range proven {
 		b := Build{parts: partsIn(&proven[i].Spec)}
 		drinks[i] = b.shares(amountsOf(&proven[i].Spec))
-		s.kin = append(s.kin, kinshipOf(b.parts))
+		s.kin = append(s.kin, kinshipOf(b.parts, amountsOf(&proven[i].Spec)))
 		s.bases = append(s.bases, baseOf(&proven[i].Spec))
 		e := EquivalentsOf(&proven[i].Spec)
 		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
@@ -162,7 +172,7 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, total fl
 	e := h.levels[l].edges(level + floor)
 	p := &b.parts[by]
 	if excused(l, p) {
-		e = min(e, excuse*h.parts[by].edges(p.amount(ml)/total))
+		e = min(e, h.parts[by].unusual(p.amount(ml)/total))
 	}
 	if l.Smell() && leads(p) {
 		e *= min(1, max(0, (leading-p.amount(ml)/b.lead(ml))/(leading-accent)))
@@ -209,7 +219,3 @@ func excused(l habit.Level, p *part) bool {
 	}
 	return p.role != flavor.PartSeasoning && p.role != flavor.PartTexture
 }
-
-// excuse is how many times as far as its pour a level of such an ingredient may
-// be said to be out.
-const excuse = 8.0

@@ -77,17 +77,18 @@ func (b *Build) aerated() (aerated, everything bool) {
 const leastShaken = 10.0
 
 // Acid in milk and cream, g of citric acid to a litre of it: milk turns at pH 4.6,
-// which takes some 4 g/L (from memory); cream has little casein to its fat and, once
+// which takes some 4 g/L of citric acid and more of the acids of wine, and egg nogs on
+// sherry and Madeira stand 5 g/L (from memory); cream has little casein to its fat and, once
 // shaken, takes far more, as the fizz with cream and citrus shows.
 const (
-	milkAcid         = 4.0
+	milkAcid         = 8.0
 	creamAcid        = 10.0
 	shakenCreamAcid  = 60.0
 	creamFatGPerL    = 150.0
 	culturedGPerL    = 5.0   // acid from which milk is turned already
 	preservedGPerL   = 300.0 // sugar from which it thickens and does not part
 	leastProteinGPL  = 10.0  // protein below which nothing curdles
-	curdlesFromShare = 0.7   // of those, from where it begins to cost
+	curdlesFromShare = 0.5   // of those, from where it begins to cost
 )
 
 // curdles tells whether acid turns the milk or cream of a drink.

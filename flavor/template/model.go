@@ -112,7 +112,7 @@ func sharesOf(e *Equivalents) (s shares) {
 	total := e.Total()
 	for a, v := range e {
 		s.part[a] = v / total
-		s.log[a] = math.Log(s.part[a] + floorShare)
+		s.log[a] = math.Log(s.part[a] + floors[a])
 	}
 	return s
 }

@@ -59,8 +59,8 @@ func TestPalatePullsTheCentre(t *testing.T) {
 	var poured []float64
 	for _, f := range b.Detail(b.Amounts()).Families {
 		if f.ID == "sour" {
-			for _, p := range f.Part {
-				poured = append(poured, p+f.Floor)
+			for i, p := range f.Part {
+				poured = append(poured, p+f.Floor[f.Axes[i]])
 			}
 		}
 	}

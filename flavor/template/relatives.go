@@ -45,10 +45,17 @@ var partWeight = map[flavor.Part]float64{
 // classShare is the weight of an ingredient's class against its aroma.
 const classShare = 0.7
 
-func kinshipOf(parts []part) kinship {
+// kinshipOf places a drink of so many mL of each pour. What there is hardly any of
+// hardly counts, so that a splash does not make another drink.
+func kinshipOf(parts []part, ml []float64) kinship {
 	var k kinship
-	for _, x := range parts {
-		w := partWeight[x.profile.Class.Part()]
+	total := sum(ml)
+	for i := range parts {
+		x := &parts[i]
+		w := partWeight[x.role] * certainty(x.amount(ml), total, halfCertain(x.role))
+		if w <= 0 {
+			continue
+		}
 		k.addClass(x.profile.Class, w*classShare)
 		norm := math.Sqrt(square(&x.profile.Aroma))
 		if norm <= 0 {
@@ -60,6 +67,17 @@ func kinshipOf(parts []part) kinship {
 	}
 	k.scale()
 	return k
+}
+
+// halfCertain is the share of a drink at which an ingredient counts half.
+func halfCertain(role flavor.Part) float64 {
+	switch role {
+	case flavor.PartLength:
+		return halfWater
+	case flavor.PartSeasoning:
+		return halfSeasoning
+	}
+	return halfLiquid
 }
 
 func (k *kinship) addClass(c flavor.Class, w float64) {

@@ -110,9 +110,15 @@ const (
 	halfLiquid    = 0.01
 	halfSeasoning = 0.0005 // dashes and leaves
 	halfLength    = 0.05   // what lengthens
-	halfWater     = 0.10
+	halfWater     = 0.12
 	halfWine      = 0.02
 )
+
+// certainty is presence, falling off faster: below half of it little is sure.
+func certainty(amount, total, half float64) float64 {
+	x := presence(amount, total, half)
+	return x * x / (x*x + (1-x)*(1-x))
+}
 
 // largest keeps v among the largest of a few.
 func largest(few *[3]float64, v float64) {
@@ -145,11 +151,11 @@ func signalsOf(s *flavor.Spec, parts []part, ml []float64) Signals {
 		LiqueurSpirit:   share(t.liqueurEth, t.ethanol),
 		HasBase:         presence(t.baseEth, t.total, halfLiquid),
 		RumBase:         share(t.rumEth, t.ethanol),
-		HasSoda:         presence(t.soda, t.total, halfLength),
-		HasSparkling:    presence(t.sparkling, t.total, halfLength),
-		HasJuice:        presence(t.juice, t.total, halfLength),
-		HasWeak:         presence(t.weak, t.total, halfWater),
-		HasCoffee:       presence(t.coffee, t.total, halfLength),
+		HasSoda:         certainty(t.soda, t.total, halfLength),
+		HasSparkling:    certainty(t.sparkling, t.total, halfLength),
+		HasJuice:        certainty(t.juice, t.total, halfLength),
+		HasWeak:         certainty(t.weak, t.total, halfWater),
+		HasCoffee:       certainty(t.coffee, t.total, halfLength),
 		HasCream:        presence(t.cream, t.total, halfLiquid),
 		HasYolk:         presence(t.yolk, t.total, halfLiquid),
 		HasEggWhite:     presence(t.white, t.total, halfLiquid),

@@ -51,8 +51,8 @@ func (b *Build) slipOf(i int, axis Axis, d *draft) slip {
 
 // amount returns the mL of the axis if its lifted share changes by exp(u).
 func (m *mending) amount(u float64) float64 {
-	lifted := m.e[m.axis]/m.total + floorShare
-	return max(0, lifted*math.Exp(u)-floorShare) * m.total
+	lifted := m.e[m.axis]/m.total + floors[m.axis]
+	return max(0, lifted*math.Exp(u)-floors[m.axis]) * m.total
 }
 
 // distance returns a draft's squared distance from the family's centre.

@@ -64,7 +64,7 @@ const unproven = 0.7 + 0.9/0.7
 func floor(t *testing.T, s *template.Set, d *flavor.Spec) float64 {
 	b, err := s.Prepare(d)
 	require.NoError(t, err)
-	return b.Detail(b.Amounts()).Families[0].Floor
+	return b.Detail(b.Amounts()).Families[0].Floor[template.Strong]
 }
 
 // One family of two parts is a Student t on a line: at the edge the score is
@@ -116,7 +116,7 @@ func TestTwoCoordinatesAreAnF(t *testing.T) {
 	f := b.Detail(b.Amounts()).Families[0]
 	assert.InDelta(t, 2*distuv.F{D1: 2, D2: 20}.Quantile(0.985), f.SquaredEdge, same)
 	// Spirit, syrup and lemon juice leave hardly any length beside them.
-	d, err := template.AitchisonDistance([]float64{0.60 + f.Floor, 0.25 + f.Floor, 0.15 + f.Floor}, []float64{1, 1, 1})
+	d, err := template.AitchisonDistance([]float64{0.60 + f.Floor[template.Strong], 0.25 + f.Floor[template.Sweet], 0.15 + f.Floor[template.Sour]}, []float64{1, 1, 1})
 	require.NoError(t, err)
 	assert.InDelta(t, d*d/f.Unknown, f.SquaredAway, 1e-3)
 	assert.InDelta(t, unproven, f.Unknown, same)
