@@ -209,6 +209,9 @@ func TestFixesSpareTheBase(t *testing.T) {
 
 func furthestBase(f *balance.Fix) float64 {
 	var most float64
+	if everything(f) { // a smaller drink of the same kind
+		return 0
+	}
 	for _, c := range f.Changes {
 		if c.Profile.Class.Part() == flavor.PartBase && c.FromML > 0 {
 			most = math.Max(most, math.Abs(c.ToML-c.FromML)/c.FromML)

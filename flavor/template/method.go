@@ -52,29 +52,24 @@ func (b *Build) slipsOfMethod(ml []float64, tell func(MethodSlip)) {
 
 // aerated reports whether the method beats air into the drink, and whether it
 // takes in what sparkles too: a blender takes everything, and so does a shaker if
-// the spec says of other pours that they go in afterwards, or has none but what
-// sparkles. Without that a bartender reads "shake" as: all but the soda.
+// the spec says of other pours that they go in afterwards, or if there is nothing
+// else in it that wants shaking. Without that a bartender reads "shake" as: all but
+// the soda.
 func (b *Build) aerated() (aerated, everything bool) {
-	var still float64
-	after := false
+	after, cloudy := false, false
 	for i := range b.spec.Pours {
 		p := &b.spec.Pours[i]
 		after = after || p.After || p.Unit == flavor.Top
-		if !mix.AfterIce(p) {
-			still += p.ML
-		}
+		cloudy = cloudy || p.Profile.Class.Shaken() && !mix.AfterIce(p)
 	}
 	switch b.spec.Method {
 	case flavor.Blend:
 		return true, true
 	case flavor.Shake, flavor.DryShake:
-		return true, after || still < leastShaken
+		return true, after || !cloudy
 	}
 	return false, false
 }
-
-// leastShaken is the mL below which there is nothing to shake.
-const leastShaken = 10.0
 
 // Acid in milk and cream, g of citric acid to a litre of it: milk turns at pH 4.6,
 // which takes some 4 g/L of citric acid and more of the acids of wine, and egg nogs on
