@@ -147,12 +147,13 @@ func odd(c flavor.Class) bool { return c.Kin() == flavor.KinBitters || ownKind(c
 
 // strange is what p must earn for being strange in place of removed m: of another
 // class, smelling of something else. The trade's customs let it off up to a step.
-// What smells of next to nothing never stands for an aroma.
+// What smells of next to nothing stands for no aroma, but for the sugar of a syrup:
+// a plain syrup keeps the drink in balance when the flavoured one is out.
 func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int) float64 {
 	w, was, gone := &t.finder.weights, t.removed[m], &t.gone[m]
 	cost := w.Class * classDistance(p.Class, was.Class)
 	if gone.smells {
-		if place < 0 && plain(holds) && !plain(&gone.holds) {
+		if place < 0 && plain(holds) && !plain(&gone.holds) && !sweetens(p.Class, was.Class) {
 			return math.Inf(1)
 		}
 		least, most := 0.0, math.Inf(1)
@@ -166,6 +167,11 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 		cost = max(0, cost-w.Custom) + min(w.Custom/2, w.Place*float64(place))
 	}
 	return cost
+}
+
+// sweetens reports whether both classes are poured to sweeten.
+func sweetens(a, b flavor.Class) bool {
+	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
 }
 
 // plainBelow is the intensity of aroma below which something smells of next to
