@@ -76,8 +76,8 @@ type CoverPart struct {
 
 // Refused counts ingredients that would do but for one thing.
 type Refused struct {
-	ByAllergen int `json:"by allergen"`
-	NotInStock int `json:"not in stock"`
+	ByAllergen int `json:"by_allergen"`
+	NotInStock int `json:"not_in_stock"`
 }
 
 // AnswerCover finds covers. Its faults name the line of a text or the place in

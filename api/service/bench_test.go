@@ -30,8 +30,6 @@ func testHouse(t testing.TB) *Snapshot {
 	return AtRest(k, h)
 }
 
-func always(s *Snapshot) func() *Snapshot { return func() *Snapshot { return s } }
-
 // readDraft reads a draft that must be sound.
 func readDraft(t testing.TB, s *Snapshot, text string) flavor.Spec {
 	t.Helper()

@@ -62,20 +62,6 @@ func TestCoachFollowsTheLearner(t *testing.T) {
 	assert.Greater(t, play(false).Stairs.Next(), r.Request.Size)
 }
 
-type finished struct{ abv, volume float64 }
-
-func sharedDrink(r *drill.Round) (finished, error) {
-	k, err := sharedKitchen()
-	if err != nil {
-		return finished{}, err
-	}
-	scored, err := k.Judge.Score(&r.Specs[0])
-	if err != nil {
-		return finished{}, err
-	}
-	return finished{scored.Drink.ABV, scored.Drink.VolumeML}, nil
-}
-
 // What is due or new comes before the rest.
 func TestSkillsToTry(t *testing.T) {
 	now := time.Date(2026, 1, 2, 0, 0, 0, 0, time.UTC)
