@@ -105,7 +105,9 @@ const (
 
 // Needs is a lead's summary: who needs which drill, the most urgent first. A
 // need grows with the threshold, doubling by doubling, and with the days that it
-// is overdue; a skill never tried counts as one at the starting size.
+// is overdue. While the threshold is not known, the size last asked for counts by how
+// often it was missed: a size that is always told is no need. A skill never tried
+// counts as one at the starting size.
 func Needs(team []Learner, at time.Time) []Need {
 	var out []Need
 	for i := range team {
@@ -122,6 +124,13 @@ func Needs(team []Learner, at time.Time) []Need {
 	}
 	slices.SortStableFunc(out, func(a, b Need) int { return cmp.Compare(b.Urgency, a.Urgency) })
 	return out
+}
+
+// missed is the share of a skill's rounds that went wrong, by the rule of
+// succession (Laplace, Essai philosophique sur les probabilités, 1814), so that
+// few rounds say little.
+func missed(s *Skill) float64 {
+	return float64(s.Rounds-s.Right+1) / float64(s.Rounds+2)
 }
 
 func needOf(name string, s *Skill, at time.Time) Need {
@@ -143,7 +152,11 @@ func needOf(name string, s *Skill, at time.Time) Need {
 	} else {
 		size = s.Stairs.Next()
 	}
-	n.Urgency = max(0, math.Log2(Steps(s.Kind, size)/fineThreshold)) + max(0, float64(n.Overdue))/7
+	n.Urgency = max(0, math.Log2(Steps(s.Kind, size)/fineThreshold))
+	if !known {
+		n.Urgency *= missed(s)
+	}
+	n.Urgency += max(0, float64(n.Overdue)) / 7
 	n.Text = fmt.Sprintf("%s tells %s from %.1f noticeable steps, %d of %d right", name, what, size, s.Right, s.Rounds)
 	if s.Kind == KindGuess {
 		n.Text = fmt.Sprintf("%s guesses to within %.2f noticeable steps, %d of %d right", name, Steps(s.Kind, size), s.Right, s.Rounds)
