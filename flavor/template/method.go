@@ -32,22 +32,39 @@ const fullSlip = 1.6
 // slipsOfMethod tells what is wrong with how the drink with other amounts is made.
 func (b *Build) slipsOfMethod(ml []float64, tell func(MethodSlip)) {
 	total := sum(ml)
-	slip := func(f MethodFault, p *flavor.Profile, amount, half float64, shake bool) {
-		if x := presence(amount, total, half); x > 0 {
-			tell(MethodSlip{Fault: f, Profile: p, Edges: fullSlip * x, Shake: shake})
-		}
-	}
 	aerated, everything := b.aerated()
 	for i := range b.spec.Pours {
-		p := &b.spec.Pours[i]
-		switch {
-		case (p.Profile.Class == flavor.ClassEgg || p.Profile.Class == flavor.ClassFoam) && !aerated && !p.After && b.spec.Service != flavor.Hot:
-			slip(EggUnshaken, p.Profile, ml[i], halfLiquid, true)
-		case p.Profile.Carbonated && everything && !p.After && p.Unit != flavor.Top:
-			slip(Flat, p.Profile, ml[i], halfLength, false)
+		f, half := b.wrongly(i, aerated, everything)
+		if f == "" {
+			continue
+		}
+		// A pour in two parts is one pour.
+		p, amount, told := b.spec.Pours[i].Profile, 0.0, false
+		for j := range b.spec.Pours {
+			if g, _ := b.wrongly(j, aerated, everything); g != f || b.spec.Pours[j].Profile != p {
+				continue
+			}
+			told = told || j < i
+			amount += ml[j]
+		}
+		if x := presence(amount, total, half); x > 0 && !told {
+			tell(MethodSlip{Fault: f, Profile: p, Edges: fullSlip * x, Shake: f == EggUnshaken})
 		}
 	}
 	b.curdles(ml, aerated, tell)
+}
+
+// wrongly tells what is wrong with how a pour is made, empty if nothing is, and the
+// share of the drink at which that is half as grave.
+func (b *Build) wrongly(i int, aerated, everything bool) (MethodFault, float64) {
+	p := &b.spec.Pours[i]
+	switch class := p.Profile.Class; {
+	case (class == flavor.ClassEgg || class == flavor.ClassFoam) && !aerated && !p.After && b.spec.Service != flavor.Hot:
+		return EggUnshaken, halfLiquid
+	case p.Profile.Carbonated && everything && !p.After && p.Unit != flavor.Top:
+		return Flat, halfLength
+	}
+	return "", 0
 }
 
 // aerated reports whether the method beats air into the drink, and whether it
