@@ -204,7 +204,7 @@ func TestParseEntries(t *testing.T) {
 		{"2 oz. gin. 1 oz. lime juice.", []pour{{2, "oz", "gin"}, {1, "oz", "lime juice"}}},
 		{"60 ml gin - 25 ml lemon", []pour{{60, "ml", "gin"}, {25, "ml", "lemon"}}},
 		{"2gin/.75 lime/.75 simple", []pour{{2, "", "gin"}, {0.75, "", "lime"}, {0.75, "", "simple"}}},
-		{"3/4 each gin, campari-style, sweet vermouth", []pour{{0.75, "", "gin"}, {0.75, "", "campari-style"}, {0.75, "", "sweet vermouth"}}},
+		{"3/4 each gin, bitter-style, sweet vermouth", []pour{{0.75, "", "gin"}, {0.75, "", "bitter-style"}, {0.75, "", "sweet vermouth"}}},
 		{"1 oz each: gin, rum and rye", []pour{{1, "oz", "gin"}, {1, "oz", "rum"}, {1, "oz", "rye"}}},
 		{"1 oz each of gin & rum", []pour{{1, "oz", "gin"}, {1, "oz", "rum"}}},
 		{"gin, rum, rye - 1 oz each", []pour{{1, "oz", "gin"}, {1, "oz", "rum"}, {1, "oz", "rye"}}},
