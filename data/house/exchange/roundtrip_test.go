@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
@@ -179,6 +180,30 @@ func TestSpecsSurviveText(t *testing.T) {
 			require.Equal(t, want[i], got[i], text)
 		}
 	})
+}
+
+// Every name of the catalogue, commas and all, is read back as itself.
+func TestEveryNameSurvivesText(t *testing.T) {
+	f := shelf(t)
+	for _, p := range f.Profiles() {
+		if p.Class.Solid() {
+			continue
+		}
+		var out bytes.Buffer
+		pour := flavor.Pour{Profile: p, Amount: 1, Unit: flavor.Ounce, ML: 29.57}
+		require.NoError(t, exchange.WriteText(&out, []flavor.Spec{{Name: "A", Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{pour}}}))
+		text := out.String()
+		r, err := exchange.ReadText(&out, f)
+		require.NoError(t, err)
+		if !assert.Empty(t, r.Bad, text) || !assert.Len(t, r.Specs(), 1, text) {
+			continue
+		}
+		got := r.Specs()[0]
+		if assert.Len(t, got.Pours, 1, text) {
+			assert.Equal(t, p.ID, got.Pours[0].Ingredient, text)
+		}
+		assert.Empty(t, got.Steps, text)
+	}
 }
 
 func TestAHouseSurvivesJSON(t *testing.T) {

@@ -206,6 +206,8 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		toks := append(append([]token(nil), a.toks...), b.toks...)
 		b.pour.of = toks
 		return piece{toks: toks, sep: a.sep, pour: b.pour}, true
+	case a.pour.shape == shapePour && a.pour.fault == nil && b.sep == "," && cutTo(b.toks):
+		return r.both(a, b), true
 	case b.pour.shape != shapeName || b.sep == "." || b.sep == ":" || a.pour.each || a.pour.shape == shapeServing || a.pour.shape == shapeGarnish && !a.pour.byNoun:
 		return piece{}, false
 	case b.sep == "/" && spacedOut(a, b), b.sep == "+":
@@ -214,6 +216,12 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return r.both(a, b), true
 	}
 	return piece{}, false
+}
+
+// cutTo reports whether tokens say how far a syrup is thinned, "cut 2:1", which is
+// part of its name and no step.
+func cutTo(toks []token) bool {
+	return len(toks) > 1 && toks[0].text == "cut" && toks[1].kind == ratio
 }
 
 // spacedOut reports whether there is a space at the slash between two pieces.
