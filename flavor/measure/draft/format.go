@@ -54,10 +54,12 @@ func joinNonEmpty(words []string, sep string) string {
 	return strings.Join(kept, sep)
 }
 
-// formatName marks a name that would be read as something else.
+// formatName marks a name that would be read as something else, or as something
+// beside.
 func formatName(name string) string {
 	d := Parse(name + "\n1 oz x")
-	if d.Name == name && len(d.Lines) == 1 && d.servingName == nil && d.perhapsPour == nil && len(d.Faults) == 0 && d.Glass == "" {
+	says := d.Glass != "" || d.Garnish != "" || d.Rim != "" || d.Method != "" || d.Service != "" || d.HotC != 0 || len(d.Steps) > 0
+	if d.Name == name && len(d.Lines) == 1 && d.servingName == nil && d.perhapsPour == nil && len(d.Faults) == 0 && !says {
 		return name
 	}
 	return namePrefix + " " + name

@@ -108,8 +108,15 @@ func (s *serving) take(words []string) int {
 
 var degreeWords = set(`° °c °f c f celsius fahrenheit degrees degree deg centigrade seconds second sec secs s minutes minute min mins times`)
 
-// temperature reads "70 °C", "160 F" or "70 degrees" at the start of toks.
+// temperature reads "70 °C", "160 F" or "70 degrees" at the start of toks, as that
+// of a hot drink: between freezing and boiling.
 func temperature(toks []token) (celsius float64, ok bool) {
+	c, ok := degrees(toks)
+	return c, ok && c > 0 && c <= 100
+}
+
+// degrees reads a number with its scale, Celsius where none is named.
+func degrees(toks []token) (celsius float64, ok bool) {
 	v := toks[0].value
 	for _, t := range toks[1:min(len(toks), 3)] {
 		switch t.text {
