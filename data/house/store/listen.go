@@ -42,7 +42,7 @@ func (l *listener) close() {
 
 // ear is a connection that is told of changes.
 func (p *postgres) ear(ctx context.Context) (*pgx.Conn, error) {
-	c, err := pgx.ConnectConfig(ctx, p.config.Copy())
+	c, err := pgx.ConnectConfig(ctx, p.pool.Config().ConnConfig)
 	if err != nil {
 		return nil, err
 	}
@@ -81,4 +81,11 @@ func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed)
 		f.wake()
 	}
 	return c
+}
+
+// shut closes a connection without waiting long for a server that is gone.
+func shut(c *pgx.Conn) {
+	ctx, stop := context.WithTimeout(context.Background(), shutTimeout)
+	defer stop()
+	_ = c.Close(ctx)
 }

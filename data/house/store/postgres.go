@@ -11,6 +11,7 @@ import (
 
 	"github.com/jackc/pgx/v5"
 	"github.com/jackc/pgx/v5/pgconn"
+	"github.com/jackc/pgx/v5/pgxpool"
 )
 
 const (
@@ -18,6 +19,7 @@ const (
 	noticeChannel  = "counterpour_house_change"
 	migrationLock  = 0x43504853 // any number, the same for all servers
 	connectTimeout = 10 * time.Second
+	shutTimeout    = time.Second // a server that is gone is not waited for longer
 	connections    = 8
 )
 
@@ -30,17 +32,24 @@ func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, erro
 	if err != nil {
 		return nil, err
 	}
-	config, err := pgx.ParseConfig(dsn)
+	config, err := pgxpool.ParseConfig(dsn)
 	if err != nil {
 		return nil, fail(house.ErrInvalid, "open", "", "the connection string cannot be read; write postgres://user@host:5432/database")
 	}
-	if config.ConnectTimeout == 0 {
-		config.ConnectTimeout = connectTimeout
+	if config.ConnConfig.ConnectTimeout == 0 {
+		config.ConnConfig.ConnectTimeout = connectTimeout
 	}
-	config.RuntimeParams["search_path"] = postgresSchema
-	config.RuntimeParams["synchronous_commit"] = "on" // whatever the role's default
-	key := fmt.Sprintf("%s at %s/%s", venue, config.Host, config.Database)
-	p := &postgres{config: config, idle: make(chan *pgx.Conn, connections), room: make(chan struct{}, connections), readOnly: o.ReadOnly, key: key}
+	config.ConnConfig.RuntimeParams["search_path"] = postgresSchema
+	config.ConnConfig.RuntimeParams["synchronous_commit"] = "on" // whatever the role's default
+	config.MaxConns = connections
+	config.ShouldPing = func(context.Context, pgxpool.ShouldPingParams) bool { return true } // a write must not meet a connection that the server dropped
+	config.BeforeClose = func(c *pgx.Conn) { _ = c.PgConn().Conn().SetDeadline(time.Now().Add(shutTimeout)) }
+	key := fmt.Sprintf("%s at %s/%s", venue, config.ConnConfig.Host, config.ConnConfig.Database)
+	pool, err := pgxpool.NewWithConfig(ctx, config)
+	if err != nil {
+		return nil, wrap(err, classifyPostgres, "open", key)
+	}
+	p := &postgres{pool: pool, readOnly: o.ReadOnly, key: key}
 	if !o.mayMake() {
 		err = p.find(ctx, venue)
 	}
@@ -63,9 +72,7 @@ func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, erro
 
 // postgres is a database on a server.
 type postgres struct {
-	config   *pgx.ConnConfig
-	idle     chan *pgx.Conn
-	room     chan struct{} // a token for every connection in use
+	pool     *pgxpool.Pool
 	listener *listener
 	readOnly bool
 	key      string
@@ -145,12 +152,7 @@ func (p *postgres) write(ctx context.Context, f func(conn) error) error {
 }
 
 func (p *postgres) transaction(ctx context.Context, o pgx.TxOptions, f func(conn) error) error {
-	c, err := p.take(ctx)
-	if err != nil {
-		return err
-	}
-	defer p.give(c)
-	tx, err := c.BeginTx(ctx, o)
+	tx, err := p.pool.BeginTx(ctx, o)
 	if err != nil {
 		return err
 	}
@@ -162,60 +164,12 @@ func (p *postgres) transaction(ctx context.Context, o pgx.TxOptions, f func(conn
 	return tx.Commit(firmly)
 }
 
-// take returns a connection that works, an idle one if there is one.
-func (p *postgres) take(ctx context.Context) (*pgx.Conn, error) {
-	select {
-	case p.room <- struct{}{}:
-	case <-ctx.Done():
-		return nil, ctx.Err()
-	}
-	for {
-		select {
-		case c := <-p.idle:
-			if c.Ping(ctx) == nil {
-				return c, nil
-			}
-			shut(c) // the server dropped it; try the next
-			continue
-		default:
-		}
-		c, err := pgx.ConnectConfig(ctx, p.config.Copy())
-		if err != nil {
-			<-p.room
-			return nil, err
-		}
-		return c, nil
-	}
-}
-
-func (p *postgres) give(c *pgx.Conn) {
-	if c.IsClosed() || c.PgConn().TxStatus() != 'I' {
-		shut(c)
-	} else {
-		p.idle <- c // there is room: one token, one connection
-	}
-	<-p.room
-}
-
-// shut closes a connection without waiting long for a server that is gone.
-func shut(c *pgx.Conn) {
-	ctx, stop := context.WithTimeout(context.Background(), time.Second)
-	defer stop()
-	_ = c.Close(ctx)
-}
-
 func (p *postgres) close() error {
 	if p.listener != nil {
 		p.listener.close()
 	}
-	for {
-		select {
-		case c := <-p.idle:
-			shut(c)
-		default:
-			return nil
-		}
-	}
+	p.pool.Close()
+	return nil
 }
 
 // check has nothing to add: the server's own tools check its pages.
