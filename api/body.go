@@ -2,7 +2,6 @@ package api
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -16,6 +15,7 @@ import (
 	"unicode/utf8"
 
 	"github.com/gin-gonic/gin"
+	"github.com/go-json-experiment/json/jsontext"
 
 	"counterpour/api/service"
 	"counterpour/flavor"
@@ -76,109 +76,82 @@ func readAll(w http.ResponseWriter, r io.ReadCloser) ([]byte, error) {
 // checkJSON refuses a body that is empty, is not UTF-8 or JSON, names a field
 // twice, or holds a number beyond what can be reckoned with.
 func checkJSON(body []byte) error {
-	malformed := func(format string, args ...any) error {
-		return &flavor.Fault{Kind: ErrMalformed, Message: fmt.Sprintf(format, args...)}
-	}
-	switch {
-	case len(bytes.TrimSpace(body)) == 0:
+	if len(bytes.TrimSpace(body)) == 0 {
 		return malformed("the body is empty; send a JSON object")
-	case !utf8.Valid(body):
-		return malformed("the body is not UTF-8")
-	case !json.Valid(body):
-		var whole any
-		err := json.Unmarshal(body, &whole)
-		var syntax *json.SyntaxError
-		if errors.As(err, &syntax) {
-			line, column := position(body, int(syntax.Offset))
-			return malformed("the body is not JSON: line %d, column %d: %s", line, column, syntax)
-		}
-		return malformed("the body is not JSON: %v", err)
 	}
-	return checkNames(body)
+	if !utf8.Valid(body) {
+		return malformed("the body is not UTF-8")
+	}
+	d := jsontext.NewDecoder(bytes.NewReader(body), jsontext.AllowInvalidUTF8(true)) // half a surrogate stands for U+FFFD
+	for {
+		token, err := d.ReadToken()
+		if err != nil {
+			return unreadable(body, d, err)
+		}
+		if token.Kind() == '0' {
+			if _, err := strconv.ParseFloat(token.String(), 64); err != nil {
+				return flavor.Invalid(place(d, d.StackPointer()), token.String(), "the number is beyond what can be reckoned with")
+			}
+		}
+		if d.StackDepth() == 0 {
+			return alone(body, d)
+		}
+	}
 }
 
-// position returns the line and column, from 1, of the last of n bytes.
+// alone wants nothing after the value that has been read.
+func alone(body []byte, d *jsontext.Decoder) error {
+	_, err := d.ReadToken()
+	switch {
+	case errors.Is(err, io.EOF):
+		return nil
+	case err != nil:
+		return unreadable(body, d, err)
+	}
+	return malformed("the body is not JSON: there is more after its end; send one object")
+}
+
+// unreadable says what keeps a body from being read as JSON.
+func unreadable(body []byte, d *jsontext.Decoder, err error) error {
+	var syntax *jsontext.SyntacticError
+	switch {
+	case !errors.As(err, &syntax):
+		return malformed("the body is not JSON: %v", err)
+	case errors.Is(err, jsontext.ErrDuplicateName):
+		return flavor.Invalid(place(d, syntax.JSONPointer), syntax.JSONPointer.LastToken(), "is given twice; keep one")
+	}
+	line, column := position(body, int(syntax.ByteOffset))
+	return malformed("the body is not JSON: line %d, column %d: %v", line, column, syntax.Err)
+}
+
+func malformed(format string, args ...any) error {
+	return &flavor.Fault{Kind: ErrMalformed, Message: fmt.Sprintf(format, args...)}
+}
+
+// position returns the line and column, from 1, of what follows n bytes.
 func position(body []byte, n int) (line, column int) {
-	before := body[:max(0, min(n, len(body))-1)]
+	before := body[:min(n, len(body))]
 	return 1 + bytes.Count(before, []byte("\n")), utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:]) + 1
 }
 
-// level is one object or array that a walk through JSON is in.
-type level struct {
-	names map[string]bool // nil for an array
-	name  string          // the field that is read
-	value bool            // its value comes next
-	index int
-}
-
-// checkNames walks through valid JSON.
-func checkNames(body []byte) error {
-	d := json.NewDecoder(bytes.NewReader(body))
-	d.UseNumber()
-	var levels []level
-	for {
-		token, err := d.Token()
-		if errors.Is(err, io.EOF) {
-			return nil
-		}
-		if err != nil {
-			return &flavor.Fault{Kind: ErrMalformed, Message: "the body is not JSON: " + err.Error()}
-		}
-		if delim, ok := token.(json.Delim); ok && (delim == '}' || delim == ']') {
-			levels = levels[:len(levels)-1]
-			continue
-		}
-		twice := step(levels, token)
-		if twice {
-			return flavor.Invalid(place(levels), levels[len(levels)-1].name, "is given twice; keep one")
-		}
-		switch t := token.(type) {
-		case json.Delim:
-			next := level{index: -1}
-			if t == '{' {
-				next.names = map[string]bool{}
-			}
-			levels = append(levels, next)
-		case json.Number:
-			if _, err := strconv.ParseFloat(string(t), 64); err != nil {
-				return flavor.Invalid(place(levels), string(t), "the number is beyond what can be reckoned with")
-			}
-		}
-	}
-}
-
-// step moves the innermost level on by a token, and reports whether that names
-// a field for the second time.
-func step(levels []level, token json.Token) (twice bool) {
-	if len(levels) == 0 {
-		return false
-	}
-	in := &levels[len(levels)-1]
-	switch {
-	case in.names == nil:
-		in.index++
-	case in.value:
-		in.value = false
-	default:
-		in.name, _ = token.(string)
-		in.value = true
-		twice = in.names[in.name]
-		in.names[in.name] = true
-	}
-	return twice
-}
-
-// place writes where a walk is: spec.pours[2].unit.
-func place(levels []level) string {
+// place writes where a pointer leads in what a decoder is within:
+// spec.pours[2].unit.
+func place(d *jsontext.Decoder, at jsontext.Pointer) string {
 	var b strings.Builder
-	for _, l := range levels {
+	level := 0
+	for name := range at.Tokens() {
+		level++
+		in := jsontext.Kind('{')
+		if level <= d.StackDepth() {
+			in, _ = d.StackIndex(level)
+		}
 		switch {
-		case l.names == nil:
-			fmt.Fprintf(&b, "[%d]", l.index)
+		case in == '[':
+			fmt.Fprintf(&b, "[%s]", name)
 		case b.Len() > 0:
-			b.WriteString("." + l.name)
+			b.WriteString("." + name)
 		default:
-			b.WriteString(l.name)
+			b.WriteString(name)
 		}
 	}
 	return service.Quotable(b.String())
