@@ -9,10 +9,15 @@ import (
 	"counterpour/flavor/trial"
 )
 
-//go:embed situations.toml
+//go:embed situations.toml situations-held.toml
 var situations embed.FS
 
-const situationsFile = "situations.toml"
+// What the covers are tried on: the situations that they were tuned to, and those
+// that were held back, which tell what the covers are like on drinks nobody saw.
+const (
+	TunedSituations = "situations.toml"
+	HeldSituations  = "situations-held.toml"
+)
 
 type situationsRecord struct {
 	Version    int                 `toml:"version"`
@@ -28,19 +33,20 @@ type situationRecord struct {
 	Bad   []string `toml:"bad"`
 }
 
-// Situations reads what the covers are tried on. Every id must be in the
-// catalogue; all faults are returned together.
-func (c *Catalogue) Situations() ([]trial.Situation, error) {
+// Situations reads what the covers are tried on, from [TunedSituations] or
+// [HeldSituations]. Every id must be in the catalogue; all faults are returned
+// together.
+func (c *Catalogue) Situations(name string) ([]trial.Situation, error) {
 	var file situationsRecord
-	if err := decodeStrict(situations, situationsFile, &file); err != nil {
+	if err := decodeStrict(situations, name, &file); err != nil {
 		return nil, err
 	}
-	faults := checkTable(situationsFile, file.Version, file.Source)
+	faults := checkTable(name, file.Version, file.Source)
 	out := make([]trial.Situation, 0, len(file.Situations))
 	for i, r := range file.Situations {
 		s, err := c.situation(r, file.Lists)
 		if err != nil {
-			faults = append(faults, fmt.Errorf("data: %s: situation %d, %s out: %w", situationsFile, i+1, r.Out, err))
+			faults = append(faults, fmt.Errorf("data: %s: situation %d, %s out: %w", name, i+1, r.Out, err))
 		}
 		out = append(out, s)
 	}

@@ -10,11 +10,16 @@ import (
 func TestSituations(t *testing.T) {
 	c, err := Embedded()
 	require.NoError(t, err)
-	situations, err := c.Situations()
-	require.NoError(t, err)
-	assert.GreaterOrEqual(t, len(situations), 200)
-	for _, s := range situations {
-		assert.NotEmpty(t, s.Good, s.Out.Name)
-		assert.NotEmpty(t, s.Bad, s.Out.Name)
+	for _, set := range []struct {
+		file  string
+		least int
+	}{{TunedSituations, 200}, {HeldSituations, 60}} {
+		situations, err := c.Situations(set.file)
+		require.NoError(t, err)
+		assert.GreaterOrEqual(t, len(situations), set.least)
+		for _, s := range situations {
+			assert.NotEmpty(t, s.Good, s.Out.Name)
+			assert.NotEmpty(t, s.Bad, s.Out.Name)
+		}
 	}
 }

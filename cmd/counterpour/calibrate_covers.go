@@ -13,10 +13,6 @@ import (
 // tryCovers asks for covers in every situation of the trade: once from what stands
 // in most bars, as far as that holds an answer, and once over the whole catalogue.
 func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
-	situations, err := catalogue.Situations()
-	if err != nil {
-		return err
-	}
 	usual, err := catalogue.UsualBar()
 	if err != nil {
 		return err
@@ -27,6 +23,23 @@ func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	}
 	defer kitchen.Close()
 	bar := service.AtRest(kitchen, &data.House{})
+	for _, set := range []struct{ file, title string }{
+		{data.TunedSituations, "tuned to"}, {data.HeldSituations, "held back"},
+	} {
+		situations, err := catalogue.Situations(set.file)
+		if err != nil {
+			return err
+		}
+		if err := tryCoversOn(cmd, bar, usual, situations, set.title); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tryCoversOn tries one set of situations, from a usual bar and over the whole
+// catalogue.
+func tryCoversOn(cmd *cobra.Command, bar *service.Snapshot, usual []*flavor.Profile, situations []trial.Situation, title string) error {
 	var possible []trial.Situation
 	var stock []string
 	for i := range situations {
@@ -57,7 +70,7 @@ func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
 		if err != nil {
 			return err
 		}
-		if err := report.WriteMarkdown(cmd.OutOrStdout(), round.title, true); err != nil {
+		if err := report.WriteMarkdown(cmd.OutOrStdout(), title+", "+round.title, true); err != nil {
 			return err
 		}
 	}
