@@ -62,8 +62,11 @@ type Line struct {
 	UnitAt   Span // empty where no unit is written
 	NameAt   Span
 
+	figures  bool // the amount is written in figures
+	comma    bool // the amount is written with a decimal comma
 	step     bool // stands among the steps: it may speak of a pour above
 	muddled  bool
+	cut      bool    // says how the fruit is cut
 	squeezed bool    // only the juice of the fruit is meant
 	noAmount bool    // the amount goes without saying: "egg white"
 	shared   bool    // the amount stands once for several pours: "1 oz each"

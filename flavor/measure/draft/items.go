@@ -3,6 +3,7 @@ package draft
 import (
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 )
 
@@ -59,11 +60,13 @@ func separator(toks []token, i, from int) (string, int) {
 	switch {
 	case t.kind == numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
-	case t.kind == word && (t.text == "and" || t.text == "then") && i > from:
+	case t.kind == word && (t.text == "and" || t.text == "then") && i > from && !servedFrom(toks, i, from):
 		if next.kind == numeral && next.wrong == "" || next.kind == word && (stepVerbs[next.text] || methodWord(toks[i+1:])) {
 			return "and", 1
 		}
 		return "", 0
+	case t.kind == word && servedFrom(toks, i, from):
+		return ";", 0
 	case t.kind != mark:
 		return "", 0
 	}
@@ -99,6 +102,49 @@ func separator(toks []token, i, from int) (string, int) {
 		return ".", 1
 	}
 	return "", 0
+}
+
+// plainMethods may end a pour alone: other words for methods end names, as in "rum
+// blend".
+var plainMethods = set(`shake shaken shk stir stirred`)
+
+// servedFrom reports whether what follows a pour without a sign says how the drink
+// is made or served, up to the next sign: "3/4 oz simple syrup shake up". In a line
+// of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
+func servedFrom(toks []token, i, from int) bool {
+	first := &toks[i]
+	if i < from+2 || toks[i-1].kind != word || len(terms[first.text]) == 0 || !named(toks[from:i]) || !startsAmount(toks[from:]) {
+		return false
+	}
+	end := i
+	for end < len(toks) && (toks[end].kind == word || toks[end].is("&")) {
+		end++
+	}
+	words := make([]string, 0, longestTerm)
+	for k := i; k < min(end, i+longestTerm); k++ {
+		words = append(words, toks[k].text)
+	}
+	t, n := termAt(words)
+	s := readServing(toks[i:end])
+	switch {
+	case n == 0 || len(s.unknown) > 0 || s.conflict != nil || end < len(toks) && toks[end].kind == numeral:
+		return false
+	case t.method != "":
+		return s.words > 1 && s.words > n-1 || plainMethods[first.text]
+	}
+	return from > 0 && (t.service != "" && !t.ice || t.glass != "" || t.service == flavor.Rocks)
+}
+
+// named reports whether tokens after an amount hold a name beside a unit.
+func named(toks []token) bool {
+	for i := range toks {
+		if t := &toks[i]; t.kind == word && !numberLike(t.text) && !isUnit(t) && t.text != "of" {
+			if _, other := measures[t.text]; !other {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func methodWord(toks []token) bool {
@@ -206,6 +252,8 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		toks := append(append([]token(nil), a.toks...), b.toks...)
 		b.pour.of = toks
 		return piece{toks: toks, sep: a.sep, pour: b.pour}, true
+	case a.pour.shape == shapeServing && b.pour.shape == shapeName && (b.sep == "," || b.sep == "and") && pourSteps[a.toks[0].text]:
+		return r.both(a, b), true // "muddle lemon, mint and simple"
 	case a.pour.shape == shapePour && a.pour.fault == nil && b.sep == "," && cutTo(b.toks):
 		return r.both(a, b), true
 	case b.pour.shape != shapeName || b.sep == "." || b.sep == ":" || a.pour.each || a.pour.shape == shapeServing || a.pour.shape == shapeGarnish && !a.pour.byNoun:

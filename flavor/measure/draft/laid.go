@@ -1,6 +1,11 @@
 package draft
 
-import "counterpour/flavor/measure"
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
@@ -16,6 +21,19 @@ func endsLaid(toks []token) bool {
 // laid on the drink: "stir, up, lemon".
 func laidOn(p *piece) bool {
 	return p.pour.shape == shapeName && len(p.toks) == 1 && endsLaid(p.toks)
+}
+
+// mostLaid is the most things that are laid on one drink; common practice.
+const mostLaid = 4
+
+// laid reports whether a pour that follows the service is a few of what is laid on
+// a drink: "3 coffee beans", "1 lime wedge".
+func (p *pour) laid(toks []token) bool {
+	if !p.figures || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) || p.muddled || p.squeezed || p.After || p.each || p.fault != nil {
+		return false
+	}
+	return p.UnitAt.Empty() && endsLaid(toks) && garnishNouns[toks[len(toks)-1].text] ||
+		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf
 }
 
 // garnishAfter returns where, after the service, what is laid on the drink begins,

@@ -71,10 +71,14 @@ func signOf(s string) string {
 	return s
 }
 
-// lexWord reads a word: letters and digits, and a hyphen, an apostrophe or an
-// ampersand between letters. "w/" and "w/o" are words too.
+// lexWord reads a word: letters and digits, and a hyphen or an apostrophe between
+// letters. "w/" and "w/o" are words too, and so is a letter joined to a letter,
+// as in "n&n" or "n+n".
 func lexWord(line string, i int) token {
 	start := i
+	if end := joinedLetters(line, i); end > 0 {
+		return token{kind: word, end: end, text: lower(line[i:i+1]) + "&" + lower(line[end-1:end])}
+	}
 	for i < len(line) {
 		c, n := utf8.DecodeRuneInString(line[i:])
 		if unicode.IsLetter(c) || unicode.IsDigit(c) || unicode.Is(unicode.Mn, c) || c == '°' ||
@@ -92,6 +96,20 @@ func lexWord(line string, i int) token {
 		return token{kind: word, end: i, text: "with"}
 	}
 	return token{kind: word, end: i, text: lower(line[start:i])}
+}
+
+// joinedLetters returns the end of two letters with a sign between them that stand
+// alone, such as "n&n" and "h+h"; 0 if there are none.
+func joinedLetters(line string, i int) int {
+	if i+2 >= len(line) || !strings.ContainsRune("&+", rune(line[i+1])) || line[i] >= utf8.RuneSelf || line[i+2] >= utf8.RuneSelf || !letterAt(line, i+2) {
+		return 0
+	}
+	if i+3 < len(line) {
+		if c, _ := utf8.DecodeRuneInString(line[i+3:]); unicode.IsLetter(c) || unicode.IsDigit(c) {
+			return 0
+		}
+	}
+	return i + 3
 }
 
 func letterAt(line string, i int) bool {

@@ -25,11 +25,11 @@ var byVolume = map[string]string{
 	"ginger": "ginger syrup", "cinnamon": "cinnamon syrup", "vanilla": "vanilla syrup", "cardamom": "cardamom syrup", "clove": "clove syrup",
 	"star anise": "star anise syrup", "lemongrass": "lemongrass syrup", "saffron": "saffron syrup", "cane": "cane syrup", "sugar cane": "cane syrup",
 	"brown sugar": "brown sugar syrup", "muscovado": "muscovado syrup", "turbinado": "demerara syrup", "black pepper": "black pepper syrup",
-	"gomme": "gum syrup",
+	"gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
 }
 
 // spooned are words of byVolume that mean the thing itself by the spoon.
-var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "demerara": "demerara sugar",
+var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "demerara": "demerara sugar", "sugar": "white sugar",
 	"turbinado": "demerara sugar", "salt": "salt", "black pepper": "black pepper", "cinnamon": "ground cinnamon"}
 
 // byDash is what a word means by the dash or the drop, where bitters are what
@@ -121,6 +121,7 @@ var fullWords = map[string]string{
 	"straw": "strawberry", "strawb": "strawberry", "passion": "passion fruit", "pass": "passion fruit", "ango": "aromatic", "arom": "aromatic", "aro": "aromatic", "vod": "vodka", "whisk": "whiskey",
 	"tom": "tomato", "saln": "saline", "sol": "solution", "agv": "agave", "hny": "honey", "gngr": "ginger", "ging": "ginger", "simp": "simple", "smpl": "simple", "spark": "sparkling", "sprk": "sparkling",
 	"absnth": "absinthe", "abs": "absinthe", "elder": "elderflower", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
+	"gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
 	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut",
 }
@@ -168,7 +169,7 @@ func lengthen(key string) (string, bool) {
 	words := strings.Fields(key)
 	changed := false
 	for i, w := range words {
-		if full, ok := fullWords[w]; ok && full != w {
+		if full, ok := fullWords[w]; ok && full != w && !(i > 0 && words[i-1] == "de") {
 			words[i], changed = full, true
 		}
 	}

@@ -185,6 +185,9 @@ func (b *book) find(name string, pl place) found {
 	if f, ok := b.withoutBrackets(name, pl); ok {
 		return f
 	}
+	if f, ok := b.withoutStyle(name, pl); ok {
+		return f
+	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok {
 			return found{profile: p, how: flavor.MatchFuzzy, as: n}
@@ -225,7 +228,7 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 	case pl.unit == flavor.Dash || pl.unit == flavor.Drop:
 		means, ask = byDash[key], askDash[key]
 	case pl.unit.Spoon():
-		if means = spooned[key]; means == "" {
+		if means = spooned[key]; means == "" || pl.unit == flavor.Barspoon && key == "demerara" {
 			means, ask = byVolume[key], askVolume[key]
 		}
 	case pl.volume():
@@ -236,6 +239,8 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 		if key == "demerara" && pl.ml() >= spiritFrom {
 			means, ask = "", []string{"demerara rum", "demerara syrup"}
 		}
+	case pl.unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
+		ask = []string{byVolume[key], key}
 	case pl.unit == flavor.Piece && (key == "white" || key == "whites"):
 		means = "egg white"
 	}
@@ -308,13 +313,41 @@ func (b *book) short(key string, pl place) (found, bool) {
 			return f, true
 		}
 	}
-	if full, changed := lengthen(key); changed {
+	full, changed := lengthen(key)
+	if changed {
 		if f, ok := tryKey(full); ok {
 			return f, true
 		}
 	}
-	return found{}, false
+	return b.completed(full, key, pl)
 }
+
+// heads end the names of ingredients, and bars leave them out.
+var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry", "rum", "whiskey", "gin", "tequila", "brandy", "amaro", "aperitif", "cordial", "puree", "port", "vodka"}
+
+// completed returns the one ingredient whose name is the written one and its head,
+// as in "green herbal" for a liqueur. Several are asked for.
+func (b *book) completed(name, key string, pl place) (found, bool) {
+	if len(key) < shortestHeadless || slices.Contains(heads, key) || !pl.volume() && pl.unit != flavor.Dash && !pl.unit.Spoon() {
+		return found{}, false
+	}
+	var hit found
+	var means []string
+	for _, h := range heads {
+		p, _, ok := b.named(name + " " + h)
+		if !ok || !pl.allows(p) || slices.Contains(means, p.Name) {
+			continue
+		}
+		means = append(means, p.Name)
+		hit = found{profile: p, how: flavor.MatchAlias, as: name + " " + h, inferred: true}
+	}
+	if len(means) > 1 {
+		return found{fault: b.asks(key, means, pl)}, true
+	}
+	return hit, len(means) == 1
+}
+
+const shortestHeadless = 4 // letters of a name without its head
 
 // withoutBrackets looks a name up without what stands in brackets, which is then
 // said to be passed over.
@@ -333,6 +366,20 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 		return found{}, false
 	}
 	f.dropped = name[open : end+1]
+	return f, true
+}
+
+// withoutStyle looks a name up without a first word that says whose style it is.
+func (b *book) withoutStyle(name string, pl place) (found, bool) {
+	first, rest, ok := strings.Cut(name, " ")
+	if !ok || !strings.HasSuffix(strings.ToLower(first), "-style") {
+		return found{}, false
+	}
+	f := b.find(rest, pl)
+	if !f.firm() || !pl.allows(f.profile) {
+		return found{}, false
+	}
+	f.dropped, f.inferred = first, true
 	return f, true
 }
 

@@ -160,6 +160,7 @@ func (p *pour) takeAmount(toks []token) ([]token, bool) {
 		}
 		p.Amount, p.Note, p.amount = t.value, t.note, true
 		p.AmountAt = Span{t.start, t.end}
+		p.figures, p.comma = true, strings.Contains(t.text, ",")
 		i++
 		if n := p.andAHalf(toks[i:]); n > 0 {
 			i += n
@@ -175,8 +176,13 @@ func (p *pour) takeAmount(toks []token) ([]token, bool) {
 	default:
 		return nil, false
 	}
-	if i < len(toks) && (toks[i].text == "x" || toks[i].text == "×") {
+	if i < len(toks) && times(&toks[i]) {
 		i++ // "2 x"
+		if i+1 < len(toks) && toks[i].kind == numeral && toks[i].wrong == "" && toks[i].note == "" && startsUnit(toks[i+1:]) {
+			p.Amount *= toks[i].value // "2 x 25 ml"
+			p.AmountAt.End = toks[i].end
+			i++
+		}
 	}
 	return toks[p.skipLoose(toks, i):], true
 }
@@ -203,6 +209,9 @@ func (p *pour) skipLoose(toks []token, i int) int {
 	}
 	return i
 }
+
+// times reports whether a token multiplies: "2 x", "gin x 2 oz".
+func times(t *token) bool { return t.text == "x" || t.text == "×" }
 
 func isUnit(t *token) bool {
 	_, ok := measure.ParseUnit(t.text)

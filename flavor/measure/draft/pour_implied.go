@@ -135,6 +135,12 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 		p.shape = shapeGarnish
 		return
 	}
+	if at := slices.IndexFunc(toks, func(t token) bool { return t.text == "soaked" }); at > 0 && at+1 < len(toks) {
+		w := oneLine(r.text[toks[0].start:toks[len(toks)-1].end])
+		p.shape = shapePour
+		p.fault = invalid("amount", w, "%q states no amounts; write two pours, such as \"1 sugar cube\" and \"3 dashes aromatic bitters\"", w)
+		return
+	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
 		p.Amount, p.noAmount, p.shape = 1, false, shapeImplied
 		p.takeName(r, toks)
@@ -157,7 +163,7 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 	}
 	p.takeName(r, toks)
 	p.shape = shapeName
-	last := toks[len(toks)-1].text
+	last := withoutRemark(toks)
 	switch {
 	case len(toks) <= 3 && eggs[last] && (last != "white" && last != "whites" || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].text, "egg")):
 		p.Amount, p.Unit, p.noAmount, p.shape = 1, flavor.Piece, true, shapeImplied
@@ -168,6 +174,18 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 	case garnishNouns[last] && !p.muddled:
 		p.shape, p.byNoun = shapeGarnish, true
 	}
+}
+
+// withoutRemark returns the last word of a name but for what stands in brackets
+// behind it: "lemon peel (discard)".
+func withoutRemark(toks []token) string {
+	last := len(toks) - 1
+	if toks[last].is(")") {
+		if open := opening(toks); open > 0 {
+			last = open - 1
+		}
+	}
+	return toks[last].text
 }
 
 // impliedUnit reads a pour whose amount goes without saying: "splash of water".

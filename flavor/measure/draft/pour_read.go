@@ -185,6 +185,11 @@ func (p *pour) takeTails(r *reader, toks []token) []token {
 			}
 			return toks
 		}
+		if n := cutAt(toks); n > 0 {
+			p.cut = true
+			toks = toks[:len(toks)-n]
+			continue
+		}
 		n, t := tailAt(toks)
 		if n == 0 || n == len(toks) && !(t.garnish || t.each) {
 			return toks
@@ -375,7 +380,7 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 		return false
 	}
 	name := toks[:at]
-	for len(name) > 0 && (name[len(name)-1].kind == mark && !name[len(name)-1].is(")") || looseWords[name[len(name)-1].text]) {
+	for len(name) > 0 && (name[len(name)-1].kind == mark && !name[len(name)-1].is(")") || looseWords[name[len(name)-1].text] || times(&name[len(name)-1])) {
 		name = name[:len(name)-1]
 	}
 	if len(name) == 0 || stepVerbs[name[0].text] && !pouringVerb(name[0].text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {

@@ -23,6 +23,7 @@ var measures = map[string]struct {
 	"jigger": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}, "jiggers": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
 	"jig":  {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
 	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
+	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
 
@@ -45,6 +46,7 @@ type tail struct {
 	each     bool
 	remark   string // kept as a note
 	refuse   bool   // states no amount: "to taste"
+	beside   bool   // is served beside the drink, and kept as its garnish
 }
 
 // tails are the words that may follow a name, the longest first.
@@ -72,8 +74,26 @@ var tails = []struct {
 	{[]string{"spritz"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{unit: flavor.Spritz, after: true}},
 	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
+	{[]string{"on", "the", "side"}, tail{garnish: true, beside: true}}, {[]string{"on", "side"}, tail{garnish: true, beside: true}},
+	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
+	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
 	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
 	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
+}
+
+// cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
+var cutWords = set(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
+
+// cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
+func cutAt(toks []token) int {
+	n := len(toks)
+	if n < 3 || !cutWords[toks[n-1].text] || toks[n-2].text != "in" && toks[n-2].text != "into" {
+		return 0
+	}
+	if w := toks[n-3].text; n > 3 && (w == "cut" || w == "sliced" || w == "chopped") {
+		return 3
+	}
+	return 2
 }
 
 // garnishNouns end what is laid on a drink rather than poured into it.

@@ -12,6 +12,7 @@ type reader struct {
 	d       Draft
 	text    string
 	said    serving
+	served  int   // pours above the line that says the service; 0: none does
 	first   bool  // nothing but blanks and remarks so far
 	section label // of a header that stands alone above
 	toks    []token
@@ -180,7 +181,7 @@ func (p *pour) states(r *reader) bool {
 		return p.Unit != "" && !p.UnitAt.Empty() && !p.Unit.Counted()
 	case !p.UnitAt.Empty() && p.UnitAt.Start < p.NameAt.Start:
 		return true
-	case p.Unit == "" && p.Amount > 100:
+	case p.Unit == "" && p.Amount > mostBare:
 		return false
 	}
 	return !p.gluedName()
@@ -292,6 +293,10 @@ func (r *reader) take(n int, span Span, p *piece, asStep bool) {
 	case shapeNothing:
 		r.ruled(n, at)
 	case shapePour, shapeImplied:
+		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.laid(p.toks) {
+			r.laid(n, p.toks)
+			return
+		}
 		r.takePour(n, at, &p.pour, asStep)
 	case shapeServing:
 		r.takeServing(n, at, p.toks, asStep)
@@ -390,6 +395,11 @@ func (r *reader) takeGarnish(n int, at Span, p *piece) {
 		last := &toks[len(toks)-1]
 		k, t := tailAt(toks)
 		switch {
+		case k > 0 && t.beside && k < len(toks):
+			at := Span{toks[0].start, last.end}
+			r.garnish(n, at)
+			r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[at.Start:at.End])+"” is kept as garnish, and not counted")
+			return
 		case k > 0 && t.garnish:
 			toks = toks[:len(toks)-k]
 		case last.kind == mark && !last.is(")"):
@@ -431,6 +441,9 @@ func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
 		return
 	}
 	r.d.muddle = r.d.muddle || s.muddle
+	if s.service != "" || s.glass != "" {
+		r.served = len(r.d.Lines)
+	}
 	r.said.merge(&s, prose || r.stepAfter(&s))
 	if r.said.conflict != nil {
 		f := r.said.conflict

@@ -138,7 +138,24 @@ func (r *resolver) isName(l *Line) bool {
 		return false
 	}
 	f = r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount})
-	return !f.firm() && !(f.fault != nil && f.fault.Kind == flavor.ErrInvalid)
+	if f.firm() || f.fault != nil && f.fault.Kind == flavor.ErrInvalid {
+		return false
+	}
+	return !l.figures || f.profile == nil && !r.bareBelow()
+}
+
+// bareBelow reports whether a line below the first has a bare number too, so that
+// the first is more likely one of them than a name.
+func (r *resolver) bareBelow() bool {
+	d := r.draft
+	for i := range d.Lines[1:] {
+		if l := &d.Lines[1+i]; l.figures && l.UnitAt.Empty() && l.measure == "" {
+			if f := r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount}); f.firm() {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 const namePrefix = "name:"

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -23,6 +24,10 @@ const (
 	mostEggs     = 3.0
 	mostBerries  = 30.0
 	mostLeaves   = 40.0
+	fewBerries   = 4.0  // so many ounces of juice would fill the glass
+	smallML      = 12.0 // mL of one fruit as small as a grape or a berry
+	leastShort   = 50.0 // mL of the smallest drink
+	mostShort    = 300.0
 	partsOfWhole = 1e-9
 )
 
@@ -75,7 +80,7 @@ func (t *task) counts() flavor.Unit {
 			return flavor.Dash
 		}
 	case p.Class == flavor.ClassEgg || p.Class == flavor.ClassFoam && piece:
-		if t.amount <= mostEggs && (t.whole() || t.amount == 0.5) {
+		if t.amount <= mostEggs && (t.whole() || t.amount == 0.5 || t.amount == 0.25) {
 			return flavor.Piece
 		}
 	case p.Class == flavor.ClassFreshHerb && leaf && t.whole() && t.amount >= 3 && t.amount <= mostLeaves:
@@ -83,7 +88,7 @@ func (t *task) counts() flavor.Unit {
 	case p.Class == flavor.ClassFreshHerb && sprig && t.whole() && t.amount < 3:
 		return flavor.Sprig
 	case t.juicy():
-		if t.line.muddled && t.amount <= mostPieces {
+		if t.fruits() {
 			return flavor.Piece
 		}
 	case piece && t.amount <= mostBerries && (t.whole() || t.amount == 0.5):
@@ -106,6 +111,38 @@ func (t *task) juicy() bool {
 		}
 	}
 	return false
+}
+
+// fruits reports whether a bare number of what may be juice is surely a number of
+// fruits: they are muddled, or the word says several, or they are as small as a
+// grape and the number is whole.
+func (t *task) fruits() bool {
+	p := t.base.profile
+	handful := t.whole() || t.amount == 0.5
+	switch many := plural(t.line.Name); {
+	case (t.line.muddled || t.line.cut) && t.amount <= mostPieces, many && handful && t.amount <= mostPieces:
+		return true
+	case !t.small() || !t.whole():
+		return false
+	case many:
+		return t.amount <= mostBerries
+	case p.Class == flavor.ClassSpice:
+		return t.amount > 1 && t.amount < leastMillis
+	}
+	return t.amount >= fewBerries && t.amount < leastMillis
+}
+
+// small reports whether one piece is hardly a spoonful.
+func (t *task) small() bool {
+	y, ok := t.base.profile.Yield(flavor.Piece)
+	return ok && y.Amount.Value <= smallML
+}
+
+// plural reports whether the last word of a name says several.
+func plural(name string) bool {
+	w := strings.ToLower(name[strings.LastIndexByte(name, ' ')+1:])
+	one := flavor.NormaliseName(w)
+	return strings.HasSuffix(w, "s") && len(one) > 1 && len(one) < len(w) && strings.HasPrefix(w, one[:len(one)-1])
 }
 
 // ask is the fault of a bare number that nothing tells the unit of.
@@ -180,6 +217,10 @@ func (t *task) setUnit(u flavor.Unit, note string) {
 // countNote says what a bare number was taken to count, where that is not plain.
 func countNote(t *task, u flavor.Unit) string {
 	switch u {
+	case flavor.Piece:
+		if t.juicy() {
+			return wholeFruit(t)
+		}
 	case flavor.Dash, flavor.Leaf, flavor.Sprig, flavor.Slice:
 		return t.line.Asked + " read as " + measure.FormatAmount(t.amount, u)
 	}
@@ -191,15 +232,20 @@ func countNote(t *task, u flavor.Unit) string {
 func (r *resolver) countFruit(open []*task, stated []flavor.Unit, habit bool) []*task {
 	return slices.DeleteFunc(open, func(t *task) bool {
 		handful := t.amount <= mostPieces && (t.whole() || t.amount == 0.5 || t.line.times > 0)
-		if !t.juicy() || !handful || habit {
+		muddled := r.draft.muddle && t.juicy() && t.small()
+		if !t.juicy() || !handful || habit && !muddled {
 			return false
 		}
 		if len(stated) == 0 && !r.draft.muddle && !r.draft.hasPieces() {
 			return false
 		}
-		t.setUnit(flavor.Piece, t.line.Asked+" read as the whole fruit; write \"oz\" or \"ml\" for its juice")
+		t.setUnit(flavor.Piece, wholeFruit(t))
 		return true
 	})
+}
+
+func wholeFruit(t *task) string {
+	return t.line.Asked + " read as the whole fruit; write \"oz\" or \"ml\" for its juice"
 }
 
 // hasPieces reports whether the draft is poured in anything but jiggers.
@@ -254,11 +300,12 @@ func unfit(t *task, u flavor.Unit, stated []flavor.Unit) string {
 // where all are small, millilitres where they are large, parts where they are
 // whole and a drink of so many ounces would not fit its glass.
 func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
-	most, least, all, base := 0.0, math.Inf(1), 0.0, 0.0
-	whole := true
+	most, all, base, poured := 0.0, 0.0, 0.0, 0.0
+	whole, comma := true, false
 	for _, t := range open {
-		most, least = max(most, t.amount), min(least, t.amount)
-		whole = whole && t.whole()
+		most = max(most, t.amount)
+		poured += t.amount
+		whole, comma = whole && t.whole(), comma || t.line.comma
 		if t.class().Part() == flavor.PartBase {
 			base += t.amount
 		}
@@ -266,10 +313,16 @@ func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
 			all += t.amount
 		}
 	}
+	ounces := most <= mostOunces && base <= mostBase && all <= mostAll
+	centilitres := comma && poured*measure.CentilitreML >= leastShort && poured*measure.CentilitreML <= mostShort
 	switch {
-	case most >= leastMillis:
+	case most >= leastMillis && !(centilitres && most <= mostCentis):
 		return flavor.Millilitre, ""
-	case most <= mostOunces && base <= mostBase && all <= mostAll && !(whole && base >= mostBase && len(open) > 1):
+	case centilitres && !ounces: // who writes a decimal comma measures metric
+		return flavor.Centilitre, ""
+	case centilitres:
+		return "", "it may be centilitres or ounces"
+	case ounces && !(whole && base >= mostBase && len(open) > 1):
 		return flavor.Ounce, ""
 	case whole && len(open) > 1:
 		return flavor.PartUnit, ""
