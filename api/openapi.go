@@ -18,6 +18,9 @@ const (
 // The drink of the examples.
 const exampleText = "Halyard Sour\n2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 dashes aromatic bitters\n6 mint leaves\nshake, up"
 
+// exampleServed is a drink of the invented house with a cover in it.
+const exampleServed = "Leeward Almanac\n1 1/2 oz aged rum\n1/2 oz rhum agricole blanc\n3/4 oz lime juice\n1/2 oz allspice dram\n1/2 oz orgeat\n1 dash aromatic bitters\nshake, rocks"
+
 var exampleSpec = map[string]any{"name": "Halyard Sour", "method": "shake", "service": "up", "pours": []any{
 	map[string]any{"ingredient": "london-dry-gin", "amount": 2, "unit": "oz"},
 	map[string]any{"ingredient": "lemon juice", "amount": 0.75, "unit": "oz"},

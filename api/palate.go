@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"counterpour/api/service"
-	"counterpour/flavor"
 	"counterpour/flavor/template"
 )
 
@@ -62,12 +61,9 @@ func AnswerPalate(house *service.Snapshot) *PalateAnswer {
 // markRight marks a drink as right, or takes the mark off, and answers the
 // palate that comes of it.
 func (s *Server) markRight(ctx context.Context, body PalateBody) (*PalateAnswer, error) {
-	if s.opts.Keeper == nil || s.opts.By == nil {
-		return nil, &flavor.Fault{Kind: ErrForbidden, Message: "this house takes no changes"}
-	}
-	by, may := s.opts.By(ctx)
-	if !may {
-		return nil, &flavor.Fault{Kind: ErrForbidden, Message: "this needs the role lead; ask with a token that has it"}
+	by, err := s.mayEdit(ctx)
+	if err != nil {
+		return nil, err
 	}
 	if err := s.opts.Keeper.Right(ctx, by, service.RightRequest{Drink: body.Drink, Undo: body.Undo}); err != nil {
 		return nil, err

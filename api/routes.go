@@ -157,6 +157,47 @@ func (s *Server) palate() {
 	})
 }
 
+// marking registers GET and POST /v1/marks.
+func (s *Server) marking() {
+	handle(s, huma.Operation{
+		OperationID: "get-marks", Method: http.MethodGet, Path: "/v1/marks", Tags: []string{"house"},
+		Summary:     "List what has run out",
+		Description: "All that the house keeps, and what of it has run out.",
+	}, noStore, func(context.Context, *struct{}) (*MarksAnswer, error) {
+		return AnswerMarks(s.house()), nil
+	})
+	type input struct{ Body MarksBody }
+	handle(s, huma.Operation{
+		OperationID: "mark", Method: http.MethodPost, Path: "/v1/marks", Tags: []string{"house"},
+		Summary:     "Mark what ran out or is back",
+		Description: "Marks ingredients of the stock as run out or as there again, all of them or none; to mark what is marked already changes nothing.",
+		RequestBody: examples(map[string]any{"out": map[string]any{"out": []string{"falernum"}}, "back": map[string]any{"back": []string{"falernum"}}}),
+	}, noStore, func(ctx context.Context, in *input) (*MarksAnswer, error) {
+		return s.mark(ctx, in.Body)
+	})
+}
+
+// tasting registers GET and POST /v1/tastings.
+func (s *Server) tasting() {
+	handle(s, huma.Operation{
+		OperationID: "get-tastings", Method: http.MethodGet, Path: "/v1/tastings", Tags: []string{"house"},
+		Summary:     "List how covers were received",
+		Description: "How guests or tasters liked covers that were poured here; the search for covers goes by it.",
+	}, noStore, func(context.Context, *struct{}) (*TastingsAnswer, error) {
+		return AnswerTastings(s.house()), nil
+	})
+	type input struct{ Body TastingBody }
+	handle(s, huma.Operation{
+		OperationID: "note-tasting", Method: http.MethodPost, Path: "/v1/tastings", Tags: []string{"house"},
+		Summary:     "Note how a cover was received",
+		Description: "Reads the drink as it was served, under the name of the drink of the house that it stood in for, and notes how it was received; the next covers go by it.",
+		RequestBody: examples(map[string]any{"kept": map[string]any{"text": exampleServed, "missing": "falernum", "verdict": "kept"},
+			"score": map[string]any{"text": exampleServed, "missing": "falernum", "score": 7}}),
+	}, noStore, func(ctx context.Context, in *input) (*TastingsAnswer, error) {
+		return s.taste(ctx, in.Body)
+	})
+}
+
 // searchParams are the parameters of the ingredient search. A parameter that is
 // empty counts as left out, as forms send it.
 type searchParams struct {

@@ -54,6 +54,10 @@ func always(s *service.Snapshot) func() *service.Snapshot {
 // noted is a keeper of a house at rest, which takes any mark and keeps none.
 type noted struct{}
 
+func (noted) Mark(context.Context, house.By, service.MarkRequest) error { return nil }
+
+func (noted) Taste(context.Context, house.By, service.TasteRequest) error { return nil }
+
 func (noted) Right(_ context.Context, by house.By, r service.RightRequest) error {
 	if r.Drink == "unmarked" || by.Actor == "" {
 		return flavor.Invalid("drink", r.Drink, "is not marked")
@@ -68,7 +72,9 @@ func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
 	opts.Log = slog.New(slog.NewTextHandler(&log, nil))
 	if opts.Keeper == nil {
 		opts.Keeper = noted{}
-		opts.By = func(context.Context) (house.By, bool) { return house.By{Actor: "Wren", At: time.Now()}, true }
+		opts.Editor = func(context.Context) Editor {
+			return Editor{By: house.By{Actor: "Wren", At: time.Now()}, MayNote: true, MayEdit: true}
+		}
 	}
 	s, err := NewServer(always(demoFor(t)), opts)
 	require.NoError(t, err)
@@ -423,8 +429,23 @@ func TestHouseScenarios(t *testing.T) {
 		sc.run(t, h)
 	}
 	mark := scenario{name: "by who may not", url: "/v1/palate", body: `{"drink":"ropewalk"}`, status: 403, want: []string{"lead"}}
-	s, _ = serverFor(t, Options{Keeper: noted{}, By: func(context.Context) (house.By, bool) { return house.By{}, false }})
+	s, _ = serverFor(t, Options{Keeper: noted{}, Editor: func(context.Context) Editor { return Editor{MayNote: true} }})
 	mark.run(t, s.Handler())
+	for _, sc := range []scenario{
+		{name: "the floor marks", url: "/v1/marks", body: `{"out":["mint"]}`, status: 200, want: []string{`"stock":[{"id":`}},
+		{name: "the floor tastes", url: "/v1/tastings", body: quoteServed("falernum"), status: 200, want: []string{`"tastings":[`}},
+	} {
+		sc.run(t, s.Handler())
+	}
+	s, _ = serverFor(t, Options{Keeper: noted{}, Editor: func(context.Context) Editor { return Editor{} }})
+	for _, sc := range []scenario{
+		{name: "nobody marks", url: "/v1/marks", body: `{"out":["mint"]}`, status: 403, want: []string{"floor"}},
+		{name: "nobody tastes", url: "/v1/tastings", body: quoteServed("falernum"), status: 403, want: []string{"floor"}},
+		{name: "everybody reads marks", url: "/v1/marks", status: 200},
+		{name: "everybody reads tastings", url: "/v1/tastings", status: 200},
+	} {
+		sc.run(t, s.Handler())
+	}
 	bare, err := NewServer(always(demoFor(t)), Options{})
 	require.NoError(t, err)
 	mark.name, mark.want = "where nothing is kept", []string{"no changes"}

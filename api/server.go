@@ -6,8 +6,6 @@ import (
 	"net/http"
 	"time"
 
-	"counterpour/data/house"
-
 	"counterpour/api/service"
 
 	"github.com/danielgtaylor/huma/v2"
@@ -37,19 +35,14 @@ type Options struct {
 	Ready func() error
 	// Keeper takes what is written to the house; nil takes nothing.
 	Keeper Keeper
-	// By says who makes a change, and whether they may; nil lets nobody.
-	By func(ctx context.Context) (house.By, bool)
+	// Editor says who makes a change, and what they may do; nil lets nobody.
+	Editor func(ctx context.Context) Editor
 	// Log gets what goes wrong here; nil is slog.Default.
 	Log *slog.Logger
 	// Timeout is how long a request may take; 0 is RequestTimeout.
 	Timeout time.Duration
 	// Version is shown in the OpenAPI document; empty is "dev".
 	Version string
-}
-
-// Keeper takes what is written to a house.
-type Keeper interface {
-	Right(ctx context.Context, by house.By, r service.RightRequest) error
 }
 
 // Server carries a house over HTTP. It is safe for concurrent use, and owns
@@ -124,6 +117,8 @@ func (s *Server) routes() {
 	s.costing()
 	s.batching()
 	s.palate()
+	s.marking()
+	s.tasting()
 	s.likening()
 	s.ingredients()
 	s.families()

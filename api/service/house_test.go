@@ -249,18 +249,21 @@ func TestTaste(t *testing.T) {
 	v := open(t, memory(t))
 	put(t, v.Store(), 0, drink(t, v, sour))
 	served := "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz honey syrup\nshake, up\n"
-	require.NoError(t, v.Taste(t.Context(), someone, TasteRequest{Served: Draft{Text: &served}, Missing: "simple syrup", Verdict: house.VerdictSentBack, Taster: "Wren"}))
+	require.NoError(t, v.Taste(t.Context(), someone, TasteRequest{Served: Draft{Text: &served}, Missing: "simple syrup", Verdict: house.VerdictSentBack}))
 	tastings := v.Now().Tastings
 	require.Len(t, tastings, 1)
 	assert.Equal(t, "simple-syrup", tastings[0].Missing)
 	assert.Equal(t, []string{"honey-syrup"}, tastings[0].Parts)
 	assert.Zero(t, tastings[0].Liked)
 
-	nameless, strange, off := honeySour, "Sand Sour\n"+honeySour, 11.0
+	nameless, strange, fine, off := honeySour, "Sand Sour\n"+honeySour, 7.0, 11.0
 	for name, r := range map[string]TasteRequest{
-		"a name":  {Served: Draft{Text: &nameless}, Missing: "honey syrup", Verdict: house.VerdictKept, Taster: "Wren"},
-		"no spec": {Served: Draft{Text: &strange}, Missing: "honey syrup", Verdict: house.VerdictKept, Taster: "Wren"},
-		"score":   {Served: Draft{Text: &served}, Missing: "honey syrup", Score: &off, Verdict: house.VerdictUnknown, Taster: "Wren"},
+		"a name":  {Served: Draft{Text: &nameless}, Missing: "honey syrup", Verdict: house.VerdictKept},
+		"no spec": {Served: Draft{Text: &strange}, Missing: "honey syrup", Verdict: house.VerdictKept},
+		"verdict": {Served: Draft{Text: &served}, Missing: "honey syrup"},
+		"both":    {Served: Draft{Text: &served}, Missing: "honey syrup", Verdict: house.VerdictKept, Score: &fine},
+		"missing": {Served: Draft{Text: &served}, Verdict: house.VerdictKept},
+		"score":   {Served: Draft{Text: &served}, Missing: "honey syrup", Score: &off},
 	} {
 		assert.NotEmpty(t, FaultsOf(v.Taste(t.Context(), someone, r)), name)
 	}

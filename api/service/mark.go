@@ -3,6 +3,7 @@ package service
 import (
 	"context"
 	"errors"
+	"fmt"
 	"slices"
 
 	"counterpour/data/house"
@@ -15,8 +16,8 @@ const markTries = 5
 
 // MarkRequest notes what happened behind the bar, all of it or nothing.
 type MarkRequest struct {
-	Out      []string // ids of what ran out
-	Back     []string // ids of what is there again
+	Out      []string // names, aliases or ids of what ran out
+	Back     []string // the same of what is there again
 	Received []Received
 }
 
@@ -30,17 +31,26 @@ type Received struct {
 
 // Mark notes that ingredients of the stock ran out or are back, and how covers were
 // received. What is back is there: if every bottle was counted as empty, the one
-// that is poured counts as full. To mark what is marked already changes nothing. An
-// id that is not in stock, one that is out and back at once, and a drink or an
-// ingredient that the house does not know are faults.
+// that is poured counts as full. To mark what is marked already changes nothing.
+// What is not in stock, what is out and back at once, and a drink or an ingredient
+// that the house does not know are faults.
 func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
-	for _, id := range slices.Concat(r.Out, r.Back) {
-		if !slices.ContainsFunc(v.Now().Stock, func(p *flavor.Profile) bool { return p.ID == id }) {
-			return flavor.Unknown("id", id, nil, "the house does not keep %q; mark something that it keeps", id)
+	now := v.Now()
+	var faults flavor.Faults
+	var err error
+	if r.Out, err = now.inStock("out", r.Out, &faults); err != nil {
+		return err
+	}
+	if r.Back, err = now.inStock("back", r.Back, &faults); err != nil {
+		return err
+	}
+	for i, id := range r.Back {
+		if slices.Contains(r.Out, id) {
+			faults = append(faults, flavor.Invalid(fmt.Sprintf("back[%d]", i), id, "%s cannot be out and back at once; mark one of the two", now.NameOf(id)))
 		}
-		if slices.Contains(r.Out, id) && slices.Contains(r.Back, id) {
-			return flavor.Invalid("id", id, "%q cannot be out and back at once; mark one of the two", id)
-		}
+	}
+	if len(faults) > 0 {
+		return faults
 	}
 	var again error
 	for range markTries {
@@ -55,6 +65,33 @@ func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 		again = err
 	}
 	return again
+}
+
+// inStock returns the ids of what names mean, each of which the house must keep;
+// it adds a fault for any other. An id of the stock means itself.
+func (s *Snapshot) inStock(field string, names []string, faults *flavor.Faults) (ids []string, err error) {
+	keeps := func(id string) bool {
+		return slices.ContainsFunc(s.Stock, func(p *flavor.Profile) bool { return p.ID == id })
+	}
+	for i, name := range names {
+		location, id := fmt.Sprintf("%s[%d]", field, i), name
+		if !keeps(name) {
+			p, _, err := s.Index.Resolve(name)
+			if err := collect(faults, at(location, err)); err != nil {
+				return nil, err
+			}
+			if p == nil {
+				continue
+			}
+			id = p.ID
+		}
+		if !keeps(id) {
+			*faults = append(*faults, flavor.Unknown(location, name, nil, "the house does not keep %s; mark something that it keeps", s.NameOf(id)))
+			continue
+		}
+		ids = append(ids, id)
+	}
+	return ids, nil
 }
 
 // marks is what it takes to note a request, in its order.

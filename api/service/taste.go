@@ -9,20 +9,38 @@ import (
 	"counterpour/flavor"
 )
 
-// TasteRequest notes how a cover was received.
+// TasteRequest notes how a cover was received. One of Verdict and Score says it.
 type TasteRequest struct {
-	Served  Draft  // as it was poured, under the name of the spec it stood in for
-	Missing string // what had run out: name, alias or id
-	Verdict house.Verdict
-	Score   *float64 // 0 to MostScore; nil if nobody gave one
-	Taster  string
+	Served  Draft         // as it was poured, under the name of the spec it stood in for
+	Missing string        // what had run out: name, alias or id
+	Verdict house.Verdict // kept or sent back; empty if there is a score
+	Score   *float64      // 0 to MostScore; nil if nobody gave one
+}
+
+// verdict checks how it was received.
+func (r *TasteRequest) verdict() (house.Verdict, error) {
+	switch {
+	case (r.Verdict == "") == (r.Score == nil):
+		return "", flavor.Invalid("verdict", "", "say how it was received: kept, sent back or a score of 0 to %d, and one of them", MostScore)
+	case r.Score == nil && r.Verdict != house.VerdictKept && r.Verdict != house.VerdictSentBack:
+		return "", flavor.Invalid("verdict", string(r.Verdict), "%q is no verdict; use kept or sent back", Quotable(string(r.Verdict)))
+	case r.Score == nil:
+		return r.Verdict, nil
+	case !(*r.Score >= 0 && *r.Score <= MostScore):
+		return "", flavor.Invalid("score", *r.Score, "%v is out of range; give 0 to %d", *r.Score, MostScore)
+	}
+	return house.VerdictUnknown, nil
 }
 
 // Taste notes how a cover was received, so that the next search knows.
 func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	now := v.Now()
-	if r.Score != nil && !(*r.Score >= 0 && *r.Score <= MostScore) {
-		return flavor.Invalid("score", *r.Score, "%v is out of range; give 0 to %d", *r.Score, MostScore)
+	verdict, err := r.verdict()
+	if err != nil {
+		return err
+	}
+	if r.Missing == "" {
+		return flavor.Invalid("missing", "", "name the ingredient that had run out")
 	}
 	served, err := now.Read(r.Served)
 	if err != nil {
@@ -45,7 +63,7 @@ func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 		return err
 	}
 	c := house.Cover{At: by.At, Spec: id, SpecVersion: spec.Version, Missing: missing.ID,
-		Served: house.FromSpec(id, served).Pours, Taster: r.Taster, Verdict: r.Verdict, Score: r.Score}
+		Served: house.FromSpec(id, served).Pours, Taster: by.Actor, Verdict: verdict, Score: r.Score}
 	_, err = v.Store().Write(ctx, by, house.Put(c, 0))
 	return err
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"counterpour/api"
 	"counterpour/api/service"
 	"counterpour/data/house"
 )
@@ -14,6 +15,7 @@ import (
 //	counterpour house tasted served.txt --house bar.house --missing falernum --kept
 func newTasted(open kitchens, where *string) *cobra.Command {
 	var t tasted
+	var asJSON *bool
 	cmd := &cobra.Command{
 		Use:   "tasted FILE --house PATH --missing NAME (--kept | --sent-back | --score N)",
 		Short: "Note how a cover was received, so that the next list of covers knows",
@@ -38,9 +40,10 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 			if err := v.Taste(cmd.Context(), house.By{Actor: t.taster, At: time.Now().UTC()}, t.request(text)); err != nil {
 				return explain(err, file)
 			}
-			return say(cmd, "noted")
+			return deliver(cmd, *asJSON, api.AnswerTastings(v.Now()), func(p *page, _ *api.TastingsAnswer) { p.line("noted") })
 		},
 	}
+	asJSON = addJSON(cmd)
 	cmd.Flags().StringVar(&t.missing, "missing", "", "the ingredient that had run out: name, alias or id")
 	cmd.Flags().BoolVar(&t.kept, "kept", false, "the guest kept it")
 	cmd.Flags().BoolVar(&t.sentBack, "sent-back", false, "the guest sent it back")
@@ -62,21 +65,19 @@ func (t *tasted) check() error {
 		return usagef("--missing is not given; name the ingredient that had run out")
 	case !oneOf(t.kept, t.sentBack, t.scored):
 		return usagef("say one of --kept, --sent-back and --score")
-	case !(t.score >= 0 && t.score <= service.MostScore):
-		return usagef("--score %v is out of range; give 0 to %d", t.score, service.MostScore)
 	}
 	return nil
 }
 
 func (t *tasted) request(text string) service.TasteRequest {
-	r := service.TasteRequest{Served: service.Draft{Text: &text}, Missing: t.missing, Taster: t.taster}
+	r := service.TasteRequest{Served: service.Draft{Text: &text}, Missing: t.missing}
 	switch {
 	case t.kept:
 		r.Verdict = house.VerdictKept
 	case t.sentBack:
 		r.Verdict = house.VerdictSentBack
 	default:
-		r.Score, r.Verdict = &t.score, house.VerdictUnknown
+		r.Score = &t.score
 	}
 	return r
 }

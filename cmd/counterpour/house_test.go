@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"io"
 	"net/http"
@@ -58,8 +57,14 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "before it was tasted", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"ginger syrup  instead"}},
 		{name: "a cover is sent back", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
-		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0"}, out: []string{"noted"}},
+		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0", "--json"}, out: []string{`{"tastings":[{"missing":{"id":"falernum"`}},
 		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
+		{name: "a score beyond", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "11"}, code: exitInput, err: []string{"out of range"}},
+		{name: "it ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "falernum"}, out: []string{"Out\n", "falernum"}},
+		{name: "what ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--json"}, out: []string{`"out":[{"id":"falernum"`}},
+		{name: "it is back", args: []string{"house", "mark", "--house", path("bar.house"), "--back", "falernum"}, out: []string{"nothing has run out"}},
+		{name: "what nobody keeps ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "moon dust"}, code: exitInput, err: []string{"moon dust"}},
+		{name: "marks of the demo house", args: []string{"house", "mark", "--out", "falernum"}, code: exitInput, err: []string{"--house"}},
 		{name: "tasted, but not how", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum"}, code: exitInput, err: []string{"--kept"}},
 		{name: "cost", args: []string{"house", "cost", "quay test", "--house", path("bar.house")}, out: []string{"Quay Test: 2.10 EUR", "London dry gin", "66 %"}},
 		{name: "cost of a stranger", args: []string{"house", "cost", "Negative", "--house", path("bar.house")}, code: exitInput, err: []string{"no drink"}},
@@ -81,13 +86,13 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "a backup that is none", args: []string{"house", "restore", "--house", path("third.house"), path("stock.csv")}, code: exitFailed},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var out, errOut bytes.Buffer
-			assert.Equal(t, c.code, run(c.args, strings.NewReader(""), &out, &errOut), errOut.String())
+			code, out, errOut := try(t, "", c.args...)
+			assert.Equal(t, c.code, code, errOut)
 			for _, want := range c.out {
-				assert.Contains(t, out.String(), want)
+				assert.Contains(t, out, want)
 			}
 			for _, want := range c.err {
-				assert.Contains(t, errOut.String(), want)
+				assert.Contains(t, errOut, want)
 			}
 		})
 	}

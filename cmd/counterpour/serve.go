@@ -153,7 +153,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, By: editor, Log: s.log, Version: version()}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, Editor: editor, Log: s.log, Version: version()}); err == nil {
 			h = answers.Handler()
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
@@ -172,13 +172,13 @@ func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, er
 	return webui.NewWithLogin(func() webui.Visit { return v.Visit() }, guard, s.log)
 }
 
-// editor is who makes a change over the API, which needs a lead.
-func editor(ctx context.Context) (house.By, bool) {
-	by := house.By{Actor: "api", At: time.Now()}
+// editor is who makes a change over the API, and what their role allows.
+func editor(ctx context.Context) api.Editor {
+	e := api.Editor{By: house.By{Actor: "api", At: time.Now()}, MayNote: access.May(ctx, access.Floor), MayEdit: access.May(ctx, access.Lead)}
 	if p, ok := access.PersonOf(ctx); ok {
-		by.Actor = p.Name
+		e.By.Actor = p.Name
 	}
-	return by, access.May(ctx, access.Lead)
+	return e
 }
 
 // finish lets requests under way end, for as long as one may take.

@@ -1,0 +1,41 @@
+package api
+
+import (
+	"context"
+
+	"counterpour/api/service"
+	"counterpour/flavor"
+)
+
+// MarksBody says what ran out and what is back, all of it or nothing.
+type MarksBody struct {
+	Out  []string `json:"out,omitempty" maxItems:"200" doc:"Names, aliases or ids of what ran out"`
+	Back []string `json:"back,omitempty" maxItems:"200" doc:"Names, aliases or ids of what is there again"`
+}
+
+// MarksAnswer is what the house keeps, and what of it has run out.
+type MarksAnswer struct {
+	Stock []Ingredient `json:"stock" doc:"All that the house keeps, run out or not, by id"`
+	Out   []Ingredient `json:"out" doc:"What of it has run out"`
+}
+
+// AnswerMarks lists what the house keeps and what of it has run out.
+func AnswerMarks(house *service.Snapshot) *MarksAnswer {
+	named := func(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }
+	return &MarksAnswer{Stock: list(house.Stock, named), Out: list(house.Out, named)}
+}
+
+// mark notes what ran out and what is back, and answers how the stock stands.
+func (s *Server) mark(ctx context.Context, body MarksBody) (*MarksAnswer, error) {
+	by, err := s.mayNote(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if len(body.Out)+len(body.Back) == 0 {
+		return nil, flavor.Invalid("out", "", "nothing is marked; name what ran out or what is back")
+	}
+	if err := s.opts.Keeper.Mark(ctx, by, service.MarkRequest{Out: body.Out, Back: body.Back}); err != nil {
+		return nil, err
+	}
+	return AnswerMarks(s.house()), nil
+}

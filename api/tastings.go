@@ -1,0 +1,53 @@
+package api
+
+import (
+	"context"
+
+	"counterpour/api/service"
+	"counterpour/data/house"
+	"counterpour/flavor/cover"
+)
+
+// TastingBody says how a cover was received.
+type TastingBody struct {
+	Draft
+	Missing string   `json:"missing" minLength:"1" maxLength:"200" doc:"What had run out: name, alias or id"`
+	Verdict string   `json:"verdict,omitempty" enum:"kept,sent back" doc:"How the guest received it; left out if there is a score"`
+	Score   *float64 `json:"score,omitempty" minimum:"0" maximum:"10" doc:"How it tasted, 0 to 10; left out if there is a verdict"`
+}
+
+// TastingsAnswer is how covers were received that were poured in the house.
+type TastingsAnswer struct {
+	Tastings []Tasting `json:"tastings"`
+}
+
+// Tasting is how a cover was received.
+type Tasting struct {
+	Missing Ingredient   `json:"missing" doc:"What had run out"`
+	Parts   []Ingredient `json:"parts" doc:"What was poured instead"`
+	Liked   float64      `json:"liked" minimum:"0" maximum:"1" doc:"0 sent back, 1 kept"`
+}
+
+// digitsLiked is the decimals of how a cover was liked.
+const digitsLiked = 2
+
+// AnswerTastings lists how covers were received.
+func AnswerTastings(house *service.Snapshot) *TastingsAnswer {
+	named := func(id string) Ingredient { return Ingredient{id, house.NameOf(id)} }
+	return &TastingsAnswer{list(house.Tastings, func(t cover.Tasting) Tasting {
+		return Tasting{named(t.Missing), list(t.Parts, named), round(t.Liked, digitsLiked)}
+	})}
+}
+
+// taste notes how a cover was received, and answers all that are noted.
+func (s *Server) taste(ctx context.Context, body TastingBody) (*TastingsAnswer, error) {
+	by, err := s.mayNote(ctx)
+	if err != nil {
+		return nil, err
+	}
+	request := service.TasteRequest{Served: body.service(), Missing: body.Missing, Verdict: house.Verdict(body.Verdict), Score: body.Score}
+	if err := s.opts.Keeper.Taste(ctx, by, request); err != nil {
+		return nil, err
+	}
+	return AnswerTastings(s.house()), nil
+}

@@ -1,0 +1,60 @@
+package main
+
+import (
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/api/service"
+	"counterpour/data/house"
+)
+
+// newMark marks what ran out and what is back.
+//
+//	counterpour house mark --house bar.house --out falernum --back mint
+func newMark(open kitchens, where *string) *cobra.Command {
+	var asJSON *bool
+	var r service.MarkRequest
+	var actor string
+	cmd := &cobra.Command{
+		Use:   "mark --house PATH [--out NAME]... [--back NAME]...",
+		Short: "Mark what ran out or is back, and list what has run out",
+		Long: `Marks ingredients that the house keeps as run out or as there again, all of them or
+none. Without --out and --back it lists what has run out.`,
+		Args: cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			at := &place{where: *where, why: toRead}
+			if len(r.Out)+len(r.Back) > 0 {
+				at.why = toWrite
+			}
+			v, done, err := atOwnHouse(cmd.Context(), open, at)
+			if err != nil {
+				return err
+			}
+			defer done()
+			if at.why == toWrite {
+				if err := v.Mark(cmd.Context(), house.By{Actor: actor, At: time.Now().UTC()}, r); err != nil {
+					return err
+				}
+			}
+			return deliver(cmd, *asJSON, api.AnswerMarks(v.Now()), showMarks)
+		},
+	}
+	asJSON = addJSON(cmd)
+	cmd.Flags().StringArrayVar(&r.Out, "out", nil, "what ran out: name, alias or id; may be repeated")
+	cmd.Flags().StringArrayVar(&r.Back, "back", nil, "what is there again; may be repeated")
+	cmd.Flags().StringVar(&actor, "by", "bar", "who is noted in the log")
+	return cmd
+}
+
+func showMarks(p *page, a *api.MarksAnswer) {
+	if len(a.Out) == 0 {
+		p.line("nothing has run out")
+		return
+	}
+	p.line("Out")
+	for _, i := range a.Out {
+		p.line("  %s", i.Name)
+	}
+}
