@@ -190,7 +190,7 @@ func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 func (b *Build) mean() float64 {
 	var score float64
 	for i, p := range b.logits {
-		score += p * scoreOf(b.fits[i].d2/b.model(i).edge)
+		score += p * scoreOf(b.model(i).edges(&b.fits[i]))
 	}
 	return score
 }

@@ -66,12 +66,12 @@ func (b *Build) Ceiling(ml []float64) float64 {
 	for i := range b.limits {
 		m := b.model(i)
 		h := &b.set.hulls[b.active[i]]
-		near, far := m.span(&shares, h, t)
+		near, far, slip, over := m.span(&shares, h, t)
 		least, most := h.overSizes(math.Log(sum(ml)))
-		near, far = (near+least)/mostUnknown, (far+most)/h.leastUnknown
+		near, far, slip = (near+least)/mostUnknown, (far+most)/h.leastUnknown, (slip+least)/mostUnknown
 		l, odds := &b.limits[i], b.voices[i].logit(&signals)
 		nearOdds, farOdds := odds+t.FitWeight*m.compat(near), odds+t.FitWeight*m.compat(far)
-		l.score = scoreOf(near / m.edge)
+		l.score = scoreOf(max(near/m.edge, slip/m.alone+over/mostUnknown))
 		l.least, l.most = min(nearOdds, farOdds), max(nearOdds, farOdds)
 		top = max(top, l.most)
 	}
@@ -93,13 +93,16 @@ func (h *hull) overSizes(size float64) (least, most float64) {
 }
 
 // span returns between what squared distances a drink lies from the centres
-// within a hull, as place measures them.
-func (m *model) span(s *shares, h *hull, t *Tuning) (near, far float64) {
+// within a hull, as place measures them, the least that a slip of one axis explains
+// of that, and the squared excess.
+func (m *model) span(s *shares, h *hull, t *Tuning) (near, far, slip, excess float64) {
+	var from, to [NumAxes - 1]float64 // the deviations
 	for j := range len(m.Axes) - 1 {
 		var y float64
 		for i, a := range m.Axes {
 			y += m.lift[j][i] * s.log[a]
 		}
+		from[j], to[j] = y-h.high[j], y-h.low[j]
 		below, above := h.low[j]-y, y-h.high[j] // above zero outside
 		out := max(0, below, above)
 		in := max(math.Abs(h.low[j]-y), math.Abs(y-h.high[j]))
@@ -108,10 +111,18 @@ func (m *model) span(s *shares, h *hull, t *Tuning) (near, far float64) {
 	}
 	for a := range s.part {
 		x := m.excess(Axis(a), s, t)
-		near += m.edge * x * x
-		far += m.edge * x * x
+		excess += x * x
 	}
-	return near, far
+	for i := range m.Axes {
+		var least, most float64
+		for j := range len(m.Axes) - 1 {
+			x, y := from[j]*m.slide[i][j], to[j]*m.slide[i][j]
+			least, most = least+min(x, y), most+max(x, y)
+		}
+		out := max(0, least, -most)
+		slip = max(slip, out*out)
+	}
+	return near + m.edge*excess, far + m.edge*excess, slip, excess
 }
 
 // mostMean returns the greatest mean of the scores that weights within the

@@ -12,10 +12,10 @@ import (
 // that a family has and a drink lacks counts as very far off, not infinitely.
 const floorShare = 0.004
 
-// longFloor is the same for length, which is what spirits and syrups leave over and
-// so jumps between nothing and a little: a spoon of water in a strong drink is not
-// to be told from none.
-const longFloor = 0.05
+// longFloor is the same for length. The ice lends every drink about three tenths of
+// its volume in water, so that a spoon of water in a strong drink is not to be told
+// from none.
+const longFloor = 0.3
 
 // floors is the floor of each axis.
 var floors = Equivalents{Strong: floorShare, Sweet: floorShare, Sour: floorShare, Bitter: floorShare, Long: longFloor}

@@ -42,10 +42,16 @@ type FamilyDetail struct {
 	Size, Unknown float64
 	SquaredEdge   float64 // squared distance that hardly any good drink of it lies beyond
 	SquaredAway   float64 // squared distance of this drink
-	Score         float64 // 100 · 0.7^(SquaredAway ÷ SquaredEdge)
-	MakeUp        float64 // log-odds by what is in it and how it is served
-	Ratio         float64 // log-odds by its ratio
-	Probability   float64 // e^(MakeUp + Ratio), over the sum of that for all families
+	// Slip is the axis that would explain most of the distance if it alone went
+	// wrong; SlipAway is how much of it that is, with the size and over Unknown, and
+	// SlipEdge the edge of that.
+	Slip               Axis
+	SlipAway, SlipEdge float64
+	Edges              float64 // the larger of SquaredAway ÷ SquaredEdge and SlipEdges
+	Score              float64 // 100 · 0.7^Edges
+	MakeUp             float64 // log-odds by what is in it and how it is served
+	Ratio              float64 // log-odds by its ratio
+	Probability        float64 // e^(MakeUp + Ratio), over the sum of that for all families
 }
 
 // Coordinate is one log-ratio of a drink in a family: √(n ÷ (n+1)) times the
@@ -70,6 +76,15 @@ type Excess struct {
 	Allowance float64 // what nine in ten of the family's drinks stay below
 	Unit      float64 // how much more counts as one edge
 	Edges     float64 // (Share − Allowance) ÷ Unit; SquaredEdge times its square adds to the distance
+}
+
+// SlipEdges returns what a slip of one axis explains, and the excess, over the edge.
+func (f *FamilyDetail) SlipEdges() float64 {
+	edges := f.SlipAway / f.SlipEdge
+	for _, x := range f.Excess {
+		edges += x.Edges * x.Edges / f.Unknown
+	}
+	return edges
 }
 
 // Detail works out the score of the drink with other amounts, step by step.
@@ -106,7 +121,7 @@ func (b *Build) Detail(ml []float64) Detail {
 func (b *Build) detailOf(i int, s *shares) FamilyDetail {
 	m, fit := b.model(i), &b.fits[i]
 	f := FamilyDetail{ID: m.ID, Name: m.Name, Axes: slices.Clone(m.Axes), Drinks: m.fitted.Drinks, Floor: floors,
-		Size: fit.size, Unknown: fit.unknown, SquaredEdge: m.edge, SquaredAway: fit.d2, Score: scoreOf(fit.d2 / m.edge), Probability: b.logits[i]}
+		Size: fit.size, Unknown: fit.unknown, SquaredEdge: m.edge, SquaredAway: fit.d2, Slip: fit.axis, SlipAway: fit.slip, SlipEdge: m.alone, Edges: m.edges(fit), Score: scoreOf(m.edges(fit)), Probability: b.logits[i]}
 	logs := make([]float64, len(m.Axes))
 	for k, a := range m.Axes {
 		f.Part = append(f.Part, s.part[a])

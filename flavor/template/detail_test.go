@@ -86,7 +86,9 @@ func checkFamily(t *rapid.T, d *template.Detail, f *template.FamilyDetail) {
 	assert.GreaterOrEqual(t, f.Size, 0.0)
 	assert.GreaterOrEqual(t, f.Unknown, 0.7)
 	assert.InDelta(t, (square+f.Size)/f.Unknown, f.SquaredAway, same*max(1, square))
-	assert.InDelta(t, 100*math.Pow(0.7, f.SquaredAway/f.SquaredEdge), f.Score, same)
+	assert.LessOrEqual(t, f.SlipAway, f.SquaredAway*(1+same)+same, "a part of the whole")
+	assert.InDelta(t, max(f.SquaredAway/f.SquaredEdge, f.SlipEdges()), f.Edges, same*max(1, f.Edges))
+	assert.InDelta(t, 100*math.Pow(0.7, f.Edges), f.Score, same)
 	var whole float64
 	for _, p := range f.Centre {
 		whole += p

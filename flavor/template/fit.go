@@ -29,8 +29,8 @@ type Tuning struct {
 // DefaultTuning returns the tuning that the program uses.
 func DefaultTuning() Tuning {
 	return Tuning{RatioDrinks: 8, SpreadDrinks: 20,
-		UsualSpread: Equivalents{Strong: 0.17, Sweet: 0.24, Sour: 0.15, Bitter: 0.47, Long: 0.39},
-		Bandwidth:   0.18, Twin: 4, HabitWidth: 0.25, Pull: 0.70, ExcessWidth: 0.33, Allowance: 0.12,
+		UsualSpread: Equivalents{Strong: 0.17, Sweet: 0.24, Sour: 0.15, Bitter: 0.47, Long: 0.50},
+		Bandwidth:   0.20, Twin: 4, HabitWidth: 0.25, Pull: 0.70, ExcessWidth: 0.33, Allowance: 0.12,
 		SignPenalty: 0.014, FitWeight: 0.23}
 }
 

@@ -45,7 +45,7 @@ func (b *Build) Judge(ml []float64) Judgement {
 	for i := range b.active {
 		m, d2 := b.model(i), b.fits[i].d2
 		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i],
-			Score: scoreOf(d2 / m.edge), Tail: tailOf(d2, len(m.fitted.Centre), m.fitted.Freedom)})
+			Score: scoreOf(m.edges(&b.fits[i])), Tail: tailOf(d2, len(m.fitted.Centre), m.fitted.Freedom)})
 	}
 	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
 		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))

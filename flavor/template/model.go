@@ -18,10 +18,14 @@ type model struct {
 	// the parts straight to those independent deviations.
 	root, widths *mat.TriDense
 	lift         [NumAxes - 1][NumAxes]float64
-	edge         float64 // squared distance at the edge of its good drinks
-	peak         float64 // logarithm of the Student density at the centre
-	far          float64 // squared distance at which the density is leastCompat of the peak
-	has          [NumAxes]bool
+	// slide is, for each part, the direction of length 1 in which a drink moves
+	// among the independent deviations if there is more of the part alone.
+	slide [NumAxes][NumAxes - 1]float64
+	edge  float64 // squared distance at the edge of its good drinks
+	alone float64 // the same, of what a slip of one axis explains
+	peak  float64 // logarithm of the Student density at the centre
+	far   float64 // squared distance at which the density is leastCompat of the peak
+	has   [NumAxes]bool
 }
 
 func newModel(f Family, fit Fitted) (*model, error) {
@@ -36,7 +40,7 @@ func newModel(f Family, fit Fitted) (*model, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &model{Family: f, fitted: fit, basis: basis, edge: edgeOf(k, fit.Freedom)}
+	m := &model{Family: f, fitted: fit, basis: basis, edge: edgeOf(k, fit.Freedom, centralShare), alone: edgeOf(1, fit.Freedom, aloneShare)}
 	m.far = fit.Freedom * math.Expm1(-2*logLeastCompat/(fit.Freedom+float64(k)))
 	for _, a := range f.Axes {
 		m.has[a] = true
@@ -61,6 +65,15 @@ func (m *model) whiten(scale *mat.SymDense) error {
 			for a := range j + 1 {
 				m.lift[j][i] += m.widths.At(j, a) * m.basis.v.At(i, a)
 			}
+		}
+	}
+	for i := range m.Axes {
+		var norm float64
+		for j := range k {
+			norm = math.Hypot(norm, m.lift[j][i])
+		}
+		for j := range k {
+			m.slide[i][j] = m.lift[j][i] / norm
 		}
 	}
 	m.peak = peakOf(k, m.fitted.Freedom) - chol.LogDet()/2
@@ -91,15 +104,27 @@ type placed struct {
 	d2     float64              // squared distance with the excess of absent axes
 	away   [NumAxes - 1]float64 // from the local centre, as independent deviations
 	excess Equivalents
+	slip   float64 // the most of the squared distance that a slip of one axis explains
+	axis   Axis    // that axis
+	over   float64 // squared excess, in edges
 
 	size, unknown float64 // see stretch
 }
 
 // stretch takes the size of a drink, and how little is known of its kind, into the
-// distance.
+// distances.
 func (p *placed) stretch(size, unknown float64) {
 	p.size, p.unknown = size, unknown
 	p.d2 = (p.d2 + size) / unknown
+	p.slip = (p.slip + size) / unknown
+}
+
+// edges returns how far out the drink is, as a square, 1 at the edge of the good
+// drinks: by all axes together, or by the one that would explain most if it alone
+// went wrong. Good drinks stray every way, spoilt ones mostly along one axis, so
+// the second has the closer edge.
+func (m *model) edges(p *placed) float64 {
+	return max(p.d2/m.edge, p.slip/m.alone+p.over/p.unknown)
 }
 
 // shares is a drink as the families see it: what part of it each axis is, and
@@ -121,7 +146,7 @@ func sharesOf(e *Equivalents) (s shares) {
 // spread; what it carries of axes that the family lacks, beyond what its good
 // drinks do, counts as distance too.
 func (m *model) place(s *shares, centre *[NumAxes - 1]float64, t *Tuning, out *placed) {
-	out.d2 = 0
+	out.d2, out.over = 0, 0
 	for j := range len(m.Axes) - 1 {
 		y := -centre[j]
 		for i, a := range m.Axes {
@@ -130,10 +155,21 @@ func (m *model) place(s *shares, centre *[NumAxes - 1]float64, t *Tuning, out *p
 		out.away[j] = y
 		out.d2 += y * y
 	}
+	out.slip = 0
+	for i, a := range m.Axes {
+		var along float64
+		for j := range len(m.Axes) - 1 {
+			along += out.away[j] * m.slide[i][j]
+		}
+		if along*along > out.slip {
+			out.slip, out.axis = along*along, a
+		}
+	}
 	for a := range s.part {
 		out.excess[a] = m.excess(Axis(a), s, t)
-		out.d2 += m.edge * out.excess[a] * out.excess[a]
+		out.over += out.excess[a] * out.excess[a]
 	}
+	out.d2 += m.edge * out.over
 }
 
 // excess returns what a drink carries of an axis that the family lacks, beyond

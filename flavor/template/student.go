@@ -9,7 +9,11 @@ import (
 // centralShare is the share of a family's good drinks inside its edge. Some nine in
 // ten of drinks that the family has not seen lie inside it, see the trial: they
 // stray further than those it was fitted to, and are taken for other kinds.
-const centralShare = 0.985
+const centralShare = 0.99
+
+// aloneShare is the same for what a slip of one axis would explain, in each axis:
+// chosen by the trial.
+const aloneShare = 0.9865
 
 // If z is a multivariate Student t of k coordinates and ν degrees of freedom,
 // its squared Mahalanobis distance over k has the F distribution with k and ν
@@ -26,9 +30,9 @@ func tailOf(d2 float64, k int, freedom float64) float64 {
 	return ratioOf(k, freedom).Survival(d2 / float64(k))
 }
 
-// edgeOf returns the squared distance that the central share stays within.
-func edgeOf(k int, freedom float64) float64 {
-	return float64(k) * ratioOf(k, freedom).Quantile(centralShare)
+// edgeOf returns the squared distance that a share stays within.
+func edgeOf(k int, freedom, share float64) float64 {
+	return float64(k) * ratioOf(k, freedom).Quantile(share)
 }
 
 // peakOf returns the logarithm of the density at the centre of a Student t of

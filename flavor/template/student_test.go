@@ -90,20 +90,23 @@ func TestOneCoordinateIsAStudentT(t *testing.T) {
 	}
 	assert.InDelta(t, 100, at(0).Ratio, 1e-6)
 	assert.InDelta(t, 1, at(0).Fits[0].Tail, 1e-6)
-	squaredEdge := distuv.F{D1: 1, D2: 20}.Quantile(0.985)
+	slipEdge := distuv.F{D1: 1, D2: 20}.Quantile(0.9865) // with one coordinate any slip explains all
 	for _, sign := range []float64{-1, 1} {
 		assert.InDelta(t, 0.05, at(sign * 2.0860 * width).Fits[0].Tail, 1e-4, "t (0.975; 20) to four decimals")
 		assert.InDelta(t, 0.10, at(sign * 1.7247 * width).Fits[0].Tail, 1e-4, "t (0.95; 20)")
-		edge := at(sign * math.Sqrt(squaredEdge) * width)
+		edge := at(sign * math.Sqrt(slipEdge) * width)
 		assert.InDelta(t, 70, edge.Ratio, 0.01)
-		assert.InDelta(t, 0.015, edge.Fits[0].Tail, 1e-4)
+		assert.InDelta(t, 0.0135, edge.Fits[0].Tail, 1e-4)
 	}
 	b, err := set.Prepare(spec(of(spirit, 3), of(syrup, 1)))
 	require.NoError(t, err)
-	assert.InDelta(t, squaredEdge, b.Detail(b.Amounts()).Families[0].SquaredEdge, same)
+	f := b.Detail(b.Amounts()).Families[0]
+	assert.InDelta(t, slipEdge, f.SlipEdge, same)
+	assert.InDelta(t, distuv.F{D1: 1, D2: 20}.Quantile(0.99), f.SquaredEdge, same)
+	assert.InDelta(t, f.SquaredAway, f.SlipAway, same)
 }
 
-// Two coordinates: the squared edge is twice F (0.985; 2, 20), and with
+// Two coordinates: the squared edge is twice F (0.99; 2, 20), and with
 // a scale of one the squared distance is the Aitchison distance squared.
 func TestTwoCoordinatesAreAnF(t *testing.T) {
 	family := template.Family{ID: "sour", Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour},
@@ -114,7 +117,7 @@ func TestTwoCoordinatesAreAnF(t *testing.T) {
 	b, err := set.Prepare(spec(of(spirit, 60), of(syrup, 25), of(lemon, 15)))
 	require.NoError(t, err)
 	f := b.Detail(b.Amounts()).Families[0]
-	assert.InDelta(t, 2*distuv.F{D1: 2, D2: 20}.Quantile(0.985), f.SquaredEdge, same)
+	assert.InDelta(t, 2*distuv.F{D1: 2, D2: 20}.Quantile(0.99), f.SquaredEdge, same)
 	// Spirit, syrup and lemon juice leave hardly any length beside them.
 	d, err := template.AitchisonDistance([]float64{0.60 + f.Floor[template.Strong], 0.25 + f.Floor[template.Sweet], 0.15 + f.Floor[template.Sour]}, []float64{1, 1, 1})
 	require.NoError(t, err)
