@@ -99,7 +99,7 @@ var units = []unitInfo{
 	{unit: flavor.Gram, one: "g", many: "g", also: []string{"gr", "grs", "gram", "grams", "gramme", "grammes", "gm", "gms"}, kind: byWeight, most: 10000, grid: grid{fine: 1}},
 	{unit: flavor.Sprig, one: "sprig", many: "sprigs", also: []string{"sprg", "sprgs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Leaf, one: "leaf", many: "leaves", also: []string{"lvs", "leafs"}, implied: true, kind: byCount, most: 200, grid: grid{fine: 1}},
-	{unit: flavor.Slice, one: "slice", many: "slices", also: []string{"round", "rounds", "half wheel", "half wheels", "half-wheel", "half-wheels", "wheel", "wheels"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
+	{unit: flavor.Slice, one: "slice", many: "slices", also: []string{"slc", "slcs", "round", "rounds", "half wheel", "half wheels", "half-wheel", "half-wheels", "wheel", "wheels"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Wedge, one: "wedge", many: "wedges", also: []string{"wdg", "wdgs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Piece, one: "piece", many: "pieces", also: []string{"pc", "pcs"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},
 	{unit: flavor.Cube, one: "cube", many: "cubes", also: []string{"chunk", "chunks", "lump", "lumps"}, implied: true, kind: byCount, most: 100, grid: grid{fine: 1}},

@@ -140,6 +140,8 @@ func movable(name string, p *flavor.Pour) bool {
 	for _, n := range strip(name) {
 		key := flavor.NormaliseName(n)
 		switch {
+		case pl.volume() && sweetened[key] != "":
+			return true
 		case p.Unit == flavor.Drop && byDrop[key] != "", p.Unit == flavor.Gram && byVolume[key] != "":
 			return true
 		case (p.Unit == flavor.Dash || p.Unit == flavor.Drop) && (byDash[key] != "" && flavor.NormaliseName(byDash[key]) != key || askDash[key] != nil):

@@ -79,7 +79,7 @@ func separator(toks []token, i, from int) (string, int) {
 		return ":", 1
 	case "/":
 		before := &toks[i-1]
-		if before.kind == word && next.kind == word && t.glued && next.glued && !methodWord(toks[i-1:]) {
+		if before.kind == word && next.kind == word && t.glued && next.glued && !methodWord(toks[i-1:]) && !startsUnit(toks[i+1:]) && !slashed(toks) {
 			return "", 0 // half/half
 		}
 		return "/", 1
@@ -102,6 +102,16 @@ func separator(toks []token, i, from int) (string, int) {
 		return ".", 1
 	}
 	return "", 0
+}
+
+// slashed reports whether slashes part the pours of a line.
+func slashed(toks []token) bool {
+	for i := range toks[1:] {
+		if toks[i].is("/") && toks[i+1].kind == numeral {
+			return true
+		}
+	}
+	return false
 }
 
 // plainMethods may end a pour alone: other words for methods end names, as in "rum
@@ -127,7 +137,7 @@ func servedFrom(toks []token, i, from int) bool {
 	t, n := termAt(words)
 	s := readServing(toks[i:end])
 	switch {
-	case n == 0 || len(s.unknown) > 0 || s.conflict != nil || end < len(toks) && toks[end].kind == numeral:
+	case n == 0 || len(s.unknown) > 0 && garnishAfter(toks[i:end]) == 0 || s.conflict != nil || end < len(toks) && toks[end].kind == numeral:
 		return false
 	case t.method != "":
 		return s.words > 1 && s.words > n-1 || plainMethods[first.text]
@@ -159,7 +169,7 @@ func sentenceEnds(toks []token, i int) bool {
 	if before.kind != word || i+1 >= len(toks) {
 		return before.is(")")
 	}
-	if _, unit := measure.ParseUnit(before.text); unit || len(before.text) < 3 {
+	if u, unit := measure.ParseUnit(before.text); (unit || len(before.text) < 3) && !u.After() {
 		return len(before.text) >= 3 && toks[i+1].kind == numeral || len(before.text) == 2 && before.text == "up"
 	}
 	return !abbreviations[before.text]
@@ -236,7 +246,7 @@ func (r *reader) gather(in []piece) []piece {
 
 // join makes one piece of two, if they are parts of one entry.
 func (r *reader) join(a, b *piece) (piece, bool) {
-	if b.sep == ";" && !(a.pour.shape == shapeName && b.pour.shape == shapeAmount || a.pour.shape == shapeAmount && b.pour.shape == shapeName) {
+	if b.sep == ";" && !(listed(a) && b.pour.shape == shapeAmount || a.pour.shape == shapeAmount && listed(b)) {
 		return piece{}, false
 	}
 	named := a.pour.shape == shapeName || a.pour.shape == shapeGarnish && a.pour.byNoun || a.pour.shape == shapeImplied && a.pour.noAmount

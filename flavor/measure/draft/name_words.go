@@ -88,7 +88,11 @@ var (
 
 // kinds are names of a whole kind that differ so much in what they bring that it is
 // said which one is taken.
-var kinds = map[string]bool{"sparkling wine": true}
+var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true}
+
+// sweetened are names that bars use for the sweetened form too, which is meant
+// where nothing else sweetens the drink.
+var sweetened = map[string]string{"coconut cream": "cream of coconut"}
 
 // shorthand is what bars write for a name.
 var shorthand = map[string]string{

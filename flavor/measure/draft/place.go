@@ -185,6 +185,9 @@ func (b *book) find(name string, pl place) found {
 	if f, ok := b.withoutBrackets(name, pl); ok {
 		return f
 	}
+	if f, ok := b.withoutRemark(name, pl); ok {
+		return f
+	}
 	if f, ok := b.withoutStyle(name, pl); ok {
 		return f
 	}
@@ -369,10 +372,43 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	return f, true
 }
 
+// withoutRemark looks a name up without what stands behind a comma, which is then
+// said to be passed over. Where that holds the name of an ingredient it may be
+// another pour, and nothing is passed over.
+func (b *book) withoutRemark(name string, pl place) (found, bool) {
+	head, remark, ok := strings.Cut(name, ",")
+	if remark = strings.TrimSpace(remark); !ok || remark == "" || strings.TrimSpace(head) == "" || b.mentions(remark) {
+		return found{}, false
+	}
+	f := b.find(strings.TrimSpace(head), pl)
+	if !f.firm() {
+		return found{}, false
+	}
+	f.dropped = remark
+	return f, true
+}
+
+// mentions reports whether words hold the name of an ingredient.
+func (b *book) mentions(text string) bool {
+	words := strings.Fields(text)
+	for i := range words {
+		for n := 1; n <= longestName && i+n <= len(words); n++ {
+			if _, _, ok := b.named(strings.Trim(strings.Join(words[i:i+n], " "), ",;.()")); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// styles end a word that says what a bottle is like.
+var styles = []string{"-style", "-type", "-like", "-esque", "-ish"}
+
 // withoutStyle looks a name up without a first word that says whose style it is.
 func (b *book) withoutStyle(name string, pl place) (found, bool) {
 	first, rest, ok := strings.Cut(name, " ")
-	if !ok || !strings.HasSuffix(strings.ToLower(first), "-style") {
+	lower := strings.ToLower(first)
+	if !ok || !slices.ContainsFunc(styles, func(s string) bool { return strings.HasSuffix(lower, s) }) {
 		return found{}, false
 	}
 	f := b.find(rest, pl)

@@ -154,6 +154,10 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 	if p.impliedUnit(r, toks) || p.rinsedGlass(r, whole) {
 		return
 	}
+	if (toks[0].text == "no" || toks[0].text == "without") && len(toks) > 1 && len(toks) <= 3 { // "no salt"
+		p.shape = shapeServing
+		return
+	}
 	if s := readServing(whole); s.begins && (len(s.unknown) == 0 || stepVerbs[whole[0].text] || s.states()) || len(s.unknown) == 0 && s.states() || iceOnly(whole) {
 		p.shape = shapeServing
 		return

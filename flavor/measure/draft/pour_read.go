@@ -324,7 +324,7 @@ func iceOnly(toks []token) bool {
 // unitFirst reads a unit before its amount: "oz 2 gin".
 func (p *pour) unitFirst(r *reader, toks []token) bool {
 	u, n := unitAt(toks)
-	if n == 0 || n >= len(toks) || toks[n].kind != numeral || toks[n].wrong != "" {
+	if n == 0 || n >= len(toks) || toks[n].kind != numeral || toks[n].wrong != "" || u.After() { // "float .5 rum" floats half of what the draft is poured in
 		return false
 	}
 	p.Unit, p.UnitAt = u, Span{toks[0].start, toks[n-1].end}

@@ -75,6 +75,10 @@ var tails = []struct {
 	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{garnish: true, beside: true}}, {[]string{"on", "side"}, tail{garnish: true, beside: true}},
+	{[]string{"drizzled"}, tail{unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"poured", "over"}, tail{unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"over", "the", "top"}, tail{unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"layered", "on", "top"}, tail{unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
 	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
 	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
@@ -100,10 +104,11 @@ func cutAt(toks []token) int {
 var garnishNouns = set(`twist twists peel peels zest wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
+oils shell shells hull husk dots
 raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none`)
 
 // garnishVerbs begin what is laid on a drink.
-var garnishVerbs = set(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched`)
+var garnishVerbs = set(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
 
 // labels are the words before a colon, and what follows them.
 type label uint8

@@ -64,7 +64,7 @@ func (r *reader) line(n, from, to int) bool {
 	} else if l != noLabel && r.labelled(n, span, l, rest) {
 		return true
 	}
-	if l != noLabel && l != labelName {
+	if l != noLabel && (l != labelName || first) {
 		toks = rest
 	}
 	if r.section == labelGarnish && l == noLabel {
@@ -132,7 +132,7 @@ func (r *reader) unlist(toks []token) []token {
 // firstLine reads the name of the drink, and is false if the line states a
 // pour.
 func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
-	if l == labelName {
+	if l == labelName && !(toks[0].text != "name" && r.pours(rest)) {
 		at := span
 		if len(rest) > 0 {
 			at.Start = rest[0].start
@@ -143,6 +143,9 @@ func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
 	if l == labelPours && len(rest) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
+	}
+	if l == labelName {
+		toks = rest // "spec: 2 oz gin, ..."
 	}
 	in := r.spread(r.gather(r.pieces(toks)))
 	if l == noLabel && r.oneLiner(n, span, in) {
@@ -164,6 +167,18 @@ func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
 		r.d.servingName = &s
 	}
 	return true
+}
+
+// pours reports whether tokens state more than one pour, so that they are no name.
+func (r *reader) pours(toks []token) bool {
+	n := 0
+	in := r.spread(r.gather(r.pieces(toks)))
+	for i := range in {
+		if in[i].pour.states(r) {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // states reports whether a stretch of the first line is a pour and no part of a
@@ -274,7 +289,8 @@ func (r *reader) garnish(n int, at Span) {
 func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
 	in := r.spread(r.gather(r.pieces(toks)))
 	for i := range in {
-		if i > 0 && in[i-1].pour.shape == shapeServing && laidOn(&in[i]) {
+		if i > 0 && (in[i-1].pour.shape == shapeServing && laidOn(&in[i]) || in[i-1].pour.shape == shapeGarnish && in[i].sep == "+" && in[i].pour.shape == shapeName) {
+			in[i].pour.shape = shapeGarnish
 			r.laid(n, in[i].toks)
 			continue
 		}
@@ -441,7 +457,7 @@ func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
 		return
 	}
 	r.d.muddle = r.d.muddle || s.muddle
-	if s.service != "" || s.glass != "" {
+	if s.service != "" || s.glass != "" || s.method != "" && s.method != flavor.Build {
 		r.served = len(r.d.Lines)
 	}
 	r.said.merge(&s, prose || r.stepAfter(&s))

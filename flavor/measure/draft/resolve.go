@@ -73,6 +73,9 @@ func (d Draft) Resolve(f Finder) (Reading, error) {
 			r.settle(t)
 		}
 	}
+	for _, t := range r.tasks {
+		r.sweeten(t)
+	}
 	if r.book.err != nil {
 		return Reading{}, r.book.err
 	}
@@ -197,6 +200,34 @@ func (r *resolver) findBase(t *task) {
 	}
 }
 
+// sweetGPerL is the sugar in g/L from which a pour sweetens a drink: half that of
+// a 1:1 syrup, and more than any juice has; common practice.
+const sweetGPerL = 300
+
+// sweeten takes a name that may mean a sweetened form as that where no other pour
+// sweetens the drink, and says either way which is taken.
+func (r *resolver) sweeten(t *task) {
+	p := t.hit.profile
+	if t.fault != nil || p == nil || t.hit.how == flavor.MatchFuzzy || !placeOf(t.unit, t.amount, t.line.After).volume() {
+		return
+	}
+	form := ""
+	for _, n := range strip(t.line.Name) {
+		form = cmp.Or(form, sweetened[flavor.NormaliseName(n)])
+	}
+	sweet, _, ok := r.book.named(form)
+	if form == "" || !ok || sweet == p {
+		return
+	}
+	if !slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return o != t && o.hit.profile != nil && o.hit.profile.Sugar.Value >= sweetGPerL
+	}) {
+		t.hit = found{profile: sweet, how: flavor.MatchAlias, as: form}
+	}
+	t.infer(flavor.InferredName)
+	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+t.hit.profile.Name+"; "+sweet.Name+" is sweet, "+p.Name+" is not")
+}
+
 // wordings lists what to look up: the name, and after a counted unit the name
 // with the unit as its last word ("sugar cube", "bay leaf").
 func wordings(name string, u flavor.Unit) []string {
@@ -249,9 +280,6 @@ func (t *task) say(pl place) {
 	}
 	if h.dropped != "" {
 		t.notes = append(t.notes, "“"+h.dropped+"” is passed over")
-	}
-	if h.profile.ID == "coconut-cream" && h.inferred {
-		t.notes = append(t.notes, "sweetened coconut cream is cream of coconut")
 	}
 }
 

@@ -59,7 +59,7 @@ var nearMethods = map[string]term{
 // serviceTerms are the words for each service.
 var serviceTerms = map[flavor.Service][]string{
 	flavor.Up:      {"up", "straight up", "served up"},
-	flavor.Rocks:   {"rocks", "on the rocks", "rox", "otr", "on rocks", "over rocks"},
+	flavor.Rocks:   {"rocks", "on the rocks", "rox", "rx", "rks", "otr", "on rocks", "over rocks"},
 	flavor.Crushed: {"crushed"},
 	flavor.Long:    {"long", "tall"},
 	flavor.Hot:     {"hot", "served hot", "piping hot", "serve hot"},
