@@ -60,6 +60,8 @@ func separator(toks []token, i, from int) (string, int) {
 	switch {
 	case t.kind == numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
+	case t.kind == word && i > from+1 && amountsLast(toks, i, from), t.kind == word && rimFrom(toks, i, from):
+		return ";", 0
 	case t.kind == word && (t.text == "and" || t.text == "then") && i > from && !servedFrom(toks, i, from):
 		if next.kind == numeral && next.wrong == "" || next.kind == word && (stepVerbs[next.text] || methodWord(toks[i+1:])) {
 			return "and", 1
@@ -95,13 +97,57 @@ func separator(toks []token, i, from int) (string, int) {
 		if i+1 < len(toks) && next.is(".") || toks[i-1].is(".") {
 			return "-", 1 // dots that lead to an amount
 		}
-		if !next.glued && sentenceEnds(toks, i) {
+		if !next.glued && sentenceEnds(toks, i, from) {
 			return ".", 1
 		}
 	case "!":
 		return ".", 1
 	}
 	return "", 0
+}
+
+// amountsLast reports whether a new pour starts at a word of a line that writes its
+// amounts after the names, as in "gin 45 ml lemon 20 ml".
+func amountsLast(toks []token, i, from int) bool {
+	if startsAmount(toks[from:]) || stepVerbs[toks[from].text] || isUnit(&toks[i]) && toks[i-1].kind == numeral || joins[toks[i].text] {
+		return false
+	}
+	amount := toks[i-1].kind == numeral || toks[i-1].kind == word && toks[i-2].kind == numeral && measured(&toks[i-1])
+	if !amount {
+		return false
+	}
+	end := i
+	for end < len(toks) && toks[end].kind != mark {
+		end++
+	}
+	last := &toks[end-1]
+	return end > i+1 && (last.kind == numeral || measured(last) && toks[end-2].kind == numeral)
+}
+
+// measured reports whether a token is a unit or another measure.
+func measured(t *token) bool {
+	_, other := measures[t.text]
+	return isUnit(t) || t.kind == word && other
+}
+
+// rimWords stand before "rim" and say what it is dressed with.
+var rimWords = set(`salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
+
+// rimFrom reports whether what follows a pour without a sign is its rim, or follows
+// a rim: "1/2 oz lime salt rim highball".
+func rimFrom(toks []token, i, from int) bool {
+	if i < from+2 || !startsAmount(toks[from:]) && toks[i-1].text != "rim" {
+		return false
+	}
+	if toks[i-1].text == "rim" {
+		return len(terms[toks[i].text]) > 0
+	}
+	if !rimWords[toks[i].text] || rimWords[toks[i-1].text] || !named(toks[from:i]) {
+		return false
+	}
+	for ; i < len(toks) && rimWords[toks[i].text]; i++ {
+	}
+	return i < len(toks) && (toks[i].text == "rim" || toks[i].text == "rimmed")
 }
 
 // slashed reports whether slashes part the pours of a line.
@@ -123,7 +169,7 @@ var plainMethods = set(`shake shaken shk stir stirred`)
 // of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
 func servedFrom(toks []token, i, from int) bool {
 	first := &toks[i]
-	if i < from+2 || toks[i-1].kind != word || len(terms[first.text]) == 0 || !named(toks[from:i]) || !startsAmount(toks[from:]) {
+	if i < from+2 || toks[i-1].kind != word || phraseBefore(toks, i) || len(terms[first.text]) == 0 || !named(toks[from:i]) || !startsAmount(toks[from:]) {
 		return false
 	}
 	end := i
@@ -145,6 +191,13 @@ func servedFrom(toks []token, i, from int) bool {
 	return from > 0 && (t.service != "" && !t.ice || t.glass != "" || t.service == flavor.Rocks)
 }
 
+// phraseBefore reports whether the word at i goes on with a phrase that starts
+// before it, as "shake" does in "dry shake".
+func phraseBefore(toks []token, i int) bool {
+	_, n := termAt([]string{toks[i-1].text, toks[i].text})
+	return n > 1
+}
+
 // named reports whether tokens after an amount hold a name beside a unit.
 func named(toks []token) bool {
 	for i := range toks {
@@ -164,8 +217,16 @@ func methodWord(toks []token) bool {
 
 // sentenceEnds reports whether the stop at i ends a sentence and not an
 // abbreviation.
-func sentenceEnds(toks []token, i int) bool {
+func sentenceEnds(toks []token, i, from int) bool {
 	before := &toks[i-1]
+	if before.kind == word && measured(before) && i+1 < len(toks) && toks[i+1].kind == word {
+		if i > 1 && toks[i-2].kind == numeral {
+			return !startsAmount(toks[from:]) // "Bourbon 60 ml. Lemon 20 ml."
+		}
+		if _, n := termAt([]string{toks[i+1].text}); n > 0 || stepVerbs[toks[i+1].text] {
+			return true // "2 basil sprigs. Shake."
+		}
+	}
 	if before.kind != word || i+1 >= len(toks) {
 		return before.is(")")
 	}
@@ -180,6 +241,9 @@ var abbreviations = set(`approx dbl swt syr verm liq bitt btrs gren cinn med lrg
 // beforeNumeral reports whether a new pour starts at a number amid a line, as in
 // "60 gin 30 lemon": one has been started and named, and a name follows.
 func beforeNumeral(toks []token, i, from int) string {
+	if toks[i].wrong == "" && toks[i-1].kind == word && startsUnit(toks[i+1:]) && orders(toks[from:i]) {
+		return "and" // "stir 2 oz gin"
+	}
 	if !startsAmount(toks[from:]) || toks[i].wrong != "" || i+1 >= len(toks) || toks[i-1].kind != word {
 		return ""
 	}
@@ -199,6 +263,15 @@ func beforeNumeral(toks []token, i, from int) string {
 		}
 	}
 	return ""
+}
+
+// orders reports whether words say how to mix and nothing else.
+func orders(toks []token) bool {
+	if stepVerbs[toks[0].text] && pouringVerb(toks[0].text) {
+		return false
+	}
+	s := readServing(toks)
+	return s.method != "" && len(s.unknown) == 0 && s.conflict == nil
 }
 
 // endsName reports whether the words between an amount and its end hold more

@@ -9,7 +9,7 @@ import (
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
-var laidFruit = set(`lemon lime orange grapefruit pineapple cucumber apple nutmeg`)
+var laidFruit = set(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery`)
 
 // endsLaid reports whether words end in what is laid on a drink.
 func endsLaid(toks []token) bool {
@@ -20,7 +20,8 @@ func endsLaid(toks []token) bool {
 // laidOn reports whether an entry that follows the service on its line is a fruit
 // laid on the drink: "stir, up, lemon".
 func laidOn(p *piece) bool {
-	return p.pour.shape == shapeName && len(p.toks) == 1 && endsLaid(p.toks)
+	toks := trimMarks(p.toks)
+	return p.pour.shape == shapeName && len(toks) == 1 && endsLaid(toks)
 }
 
 // mostLaid is the most things that are laid on one drink; common practice.

@@ -94,6 +94,8 @@ func lexWord(line string, i int) token {
 			return token{kind: word, end: i + 1, text: "without"}
 		}
 		return token{kind: word, end: i, text: "with"}
+	} else if short == "w" {
+		return token{kind: word, end: i, text: "with"}
 	}
 	return token{kind: word, end: i, text: lower(line[start:i])}
 }

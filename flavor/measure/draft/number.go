@@ -22,7 +22,8 @@ var numberWords = map[string]float64{
 }
 
 // fractionWords stand alone before a unit, or follow "and a".
-var fractionWords = map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1.0 / 3}
+var fractionWords = map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
+	"three-quarter": 0.75, "three-quarters": 0.75, "three-fourths": 0.75, "two-thirds": 2.0 / 3}
 
 func digit(b byte) bool { return '0' <= b && b <= '9' }
 
@@ -33,13 +34,18 @@ func startsNumber(s string, i int) bool {
 		return true
 	}
 	if (s[i] == '.' || s[i] == ',') && i+1 < len(s) && digit(s[i+1]) {
-		return i == 0 || !digit(s[i-1])
+		return i == 0 || !digit(s[i-1]) && (s[i] == '.' || !letterBefore(s, i)) // "gin,1 oz" is a list
 	}
 	if s[i] < utf8.RuneSelf {
 		return false
 	}
 	c, _ := utf8.DecodeRuneInString(s[i:])
 	return vulgar[c] > 0
+}
+
+func letterBefore(s string, i int) bool {
+	c, _ := utf8.DecodeLastRuneInString(s[:i])
+	return unicode.IsLetter(c) || c == ')'
 }
 
 // lexNumber reads the number at i: a ratio, a percentage, or an amount with its

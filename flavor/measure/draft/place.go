@@ -236,7 +236,7 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 		}
 	case pl.volume():
 		means, ask = byVolume[key], askVolume[key]
-		if long := askTop[key]; len(long) > 0 && (pl.topped || pl.unit == flavor.Top || pl.unit == flavor.Splash || pl.ml() > longFrom) {
+		if long := askTop[key]; len(long) > 0 && (pl.topped || pl.unit == flavor.Top || pl.unit == flavor.Splash || key == "ginger" && pl.ml() > longFrom) {
 			means, ask = "", long
 		}
 		if key == "demerara" && pl.ml() >= spiritFrom {
@@ -326,7 +326,7 @@ func (b *book) short(key string, pl place) (found, bool) {
 }
 
 // heads end the names of ingredients, and bars leave them out.
-var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry", "rum", "whiskey", "gin", "tequila", "brandy", "amaro", "aperitif", "cordial", "puree", "port", "vodka"}
+var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry", "rum", "whiskey", "gin", "tequila", "brandy", "amaro", "aperitif", "cordial", "puree", "port", "vodka", "sugar"}
 
 // completed returns the one ingredient whose name is the written one and its head,
 // as in "green herbal" for a liqueur. Several are asked for.

@@ -180,14 +180,20 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 	}
 }
 
+// doneTo are words behind a garnish that say what is done to it.
+var doneTo = set(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over`)
+
 // withoutRemark returns the last word of a name but for what stands in brackets
-// behind it: "lemon peel (discard)".
+// behind it, or says what is done to it: "lemon peel (discard)", "nutmeg grated".
 func withoutRemark(toks []token) string {
 	last := len(toks) - 1
 	if toks[last].is(")") {
 		if open := opening(toks); open > 0 {
 			last = open - 1
 		}
+	}
+	for last > 0 && (doneTo[toks[last].text] || toks[last].kind == mark) {
+		last--
 	}
 	return toks[last].text
 }
@@ -205,6 +211,7 @@ func (p *pour) impliedUnit(r *reader, toks []token) bool {
 	}
 	p.Unit, p.Amount, p.UnitAt = u, 1, Span{toks[0].start, toks[n-1].end}
 	p.takeName(r, rest)
+	p.each = u == flavor.Pinch && len(partNames(rest)) > 1 // "pinch salt & pepper"
 	switch {
 	case u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre || u == flavor.PartUnit || u == flavor.Gram:
 		if p.Name == "" && n == len(toks) && toks[0].text == "g" {
@@ -249,6 +256,20 @@ func (p *pour) rinsedGlass(r *reader, toks []token) bool {
 	return false
 }
 
+// pouredIn returns the first amount with its unit in words that are no pour, empty
+// if they hold none: an amount is never passed over.
+func pouredIn(toks []token) string {
+	for i := range toks {
+		if toks[i].kind != numeral || toks[i].wrong != "" {
+			continue
+		}
+		if u, n := unitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].kind == word && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
+			return toks[i].text + " " + toks[i+1].text + " " + toks[i+1+n].text
+		}
+	}
+	return ""
+}
+
 // rim reads what the rim of the glass is dressed with.
 func (p *pour) rim(toks []token) bool {
 	found := false
@@ -267,6 +288,9 @@ func (p *pour) rim(toks []token) bool {
 	}
 	if found {
 		p.shape, p.remark = shapeRim, strings.Join(kept, " ")
+		if w := pouredIn(toks); w != "" {
+			p.shape, p.fault = shapePour, invalid("amount", w, "%q stands in what is said of the rim; write it in a line of its own", w)
+		}
 	}
 	return found
 }

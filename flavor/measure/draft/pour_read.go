@@ -190,6 +190,12 @@ func (p *pour) takeTails(r *reader, toks []token) []token {
 			toks = toks[:len(toks)-n]
 			continue
 		}
+		if n := vesselAt(toks); n > 0 {
+			s := readServing(toks[len(toks)-n:])
+			r.said.merge(&s, true)
+			toks = toks[:len(toks)-n]
+			continue
+		}
 		n, t := tailAt(toks)
 		if n == 0 || n == len(toks) && !(t.garnish || t.each) {
 			return toks
@@ -312,7 +318,7 @@ func iceOnly(toks []token) bool {
 		case n > 0 && t.ice:
 			ice = true
 			i += n
-		case fillers[words[i]] || otherMeasures[words[i]] || biasWords[words[i]] || words[i] == "scoop" || words[i] == "clear" || words[i] == "fresh":
+		case fillers[words[i]] || otherMeasures[words[i]] || biasWords[words[i]] || words[i] == "scoop" || words[i] == "little" || words[i] == "some" || words[i] == "clear" || words[i] == "fresh":
 			i++
 		default:
 			return false

@@ -100,6 +100,23 @@ func cutAt(toks []token) int {
 	return 2
 }
 
+// vesselAt returns how many tokens at the end say with which ice, or into which
+// vessel, a pour goes: "with ice", "to a tin", "over ice in a rocks glass".
+func vesselAt(toks []token) int {
+	for i := 1; i < len(toks)-1; i++ {
+		switch toks[i].text {
+		case "with", "over", "to", "in", "into", "on":
+			rest := toks[i:]
+			s := readServing(rest)
+			last := rest[len(rest)-1].text
+			if len(s.unknown) == 0 && s.method == "" && (iceOnly(rest) || s.glass != "" || last == "tin" || last == "shaker" || last == "glass") {
+				return len(rest)
+			}
+		}
+	}
+	return 0
+}
+
 // garnishNouns end what is laid on a drink rather than poured into it.
 var garnishNouns = set(`twist twists peel peels zest wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck

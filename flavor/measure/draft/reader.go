@@ -140,6 +140,10 @@ func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
 		}
 		return true
 	}
+	if len(toks) == 1 && toks[0].kind == numeral { // "50/50"
+		r.setName(n, span)
+		return true
+	}
 	if l == labelPours && len(rest) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
@@ -155,6 +159,9 @@ func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
 		if p := &in[i].pour; p.states(r) {
 			return false
 		}
+	}
+	if pouredIn(toks) != "" {
+		return false
 	}
 	at := span
 	at.Start = toks[0].start
@@ -437,6 +444,10 @@ func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
 	if cut := garnishAfter(toks); cut > 0 && !prose {
 		r.takeServing(n, Span{at.Start, toks[cut-1].end}, toks[:cut], prose)
 		r.laid(n, toks[cut:])
+		return
+	}
+	if w := pouredIn(toks); w != "" && !prose {
+		r.unread(n, at, invalid("amount", w, "%q stands in a step; write it in a line of its own", w))
 		return
 	}
 	s := readServing(toks)

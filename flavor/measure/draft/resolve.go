@@ -195,6 +195,10 @@ func (r *resolver) findBase(t *task) {
 			}
 		}
 	}
+	if f, ok := r.book.inPlace(flavor.NormaliseName(l.Name), place{unit: flavor.Piece}, false); ok && t.bare() && f.fault == nil {
+		t.base = f // "1 white"
+		return
+	}
 	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}); ok && f.fault == nil {
 		t.base = f
 	}

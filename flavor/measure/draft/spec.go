@@ -109,7 +109,8 @@ func (t *task) pour() (flavor.Pour, *flavor.Fault) {
 // speaks of a pour that a line above states; what tops then goes in afterwards.
 func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 	l := t.line
-	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start && lengthens(p.Profile)
+	dresses := l.Unit == flavor.Rinse || l.Unit == flavor.Spritz
+	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start && (dresses || lengthens(p.Profile))
 	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool {
 		return x.Profile == p.Profile && (l.step || told && !x.Unit.After())
 	})

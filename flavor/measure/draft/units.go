@@ -91,6 +91,8 @@ func (t *task) counts() flavor.Unit {
 		if t.fruits() {
 			return flavor.Piece
 		}
+	case piece && (t.line.muddled || t.line.cut) && t.amount <= mostPieces:
+		return flavor.Piece
 	case piece && t.amount <= mostBerries && (t.whole() || t.amount == 0.5):
 		return flavor.Piece
 	case slice && p.Class.Solid() && t.whole():
