@@ -159,6 +159,14 @@ func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [template.NumAxes]R
 	return out, true
 }
 
+// Look returns how a spec looks once it is poured.
+func (v *Visit) Look(s *flavor.Spec) (*Look, error) { return v.now.Load().Look(s) }
+
+// Contrast compares two drinks as a guest would who has both.
+func (v *Visit) Contrast(before, after *flavor.Spec) (*Contrast, error) {
+	return v.now.Load().Contrast(before, after)
+}
+
 // Cautions returns what has to be said of the ingredients of a spec, each once.
 func (v *Visit) Cautions(s *flavor.Spec) (out []Warning) {
 	for _, c := range v.now.Load().CautionsOf(s) {

@@ -50,27 +50,20 @@ func (w *work) recipe(r *Riff, familyBefore string) string {
 // mostNamed is how many aroma families are named each way.
 const mostNamed = 3
 
-// told are the senses that are told, with the words for more and less.
-var told = []struct {
-	sense    sense.Sense
-	up, down string
-}{
-	{sense.Sweet, "sweeter", "drier"}, {sense.Sour, "sharper", "rounder"}, {sense.Bitter, "more bitter", "less bitter"},
-	{sense.Salty, "saltier", "less salty"}, {sense.Umami, "more savoury", "less savoury"}, {sense.Pungent, "hotter", "less hot"},
-	{sense.Cooling, "cooler", "less cooling"}, {sense.Astringent, "more tannic", "less tannic"}, {sense.Carbonation, "livelier", "flatter"},
-	{sense.Fat, "creamier", "leaner"}, {sense.Foam, "frothier", "less frothy"}, {sense.Volume, "longer", "shorter"},
-}
+// told are the senses that are told beside strength.
+var told = []sense.Sense{sense.Sweet, sense.Sour, sense.Bitter, sense.Salty, sense.Umami, sense.Pungent, sense.Cooling, sense.Astringent,
+	sense.Carbonation, sense.Fat, sense.Foam, sense.Volume}
 
 // effect says what the guest will notice.
 func (w *work) effect(r *Riff) string {
 	var words []string
 	steps := sense.Between(w.FromGlass, r.Glass)
 	if d := steps[sense.Ethanol]; math.Abs(d) >= station.LeastStep && math.Round(r.Drink.ABV) != math.Round(w.FromDrink.ABV) {
-		words = append(words, fmt.Sprintf("%s at %.0f %% vol, not %.0f", direction(d, "stronger", "lighter"), r.Drink.ABV, w.FromDrink.ABV))
+		words = append(words, fmt.Sprintf("%s at %.0f %% vol, not %.0f", sense.Ethanol.Direction(d), r.Drink.ABV, w.FromDrink.ABV))
 	}
 	for _, a := range told {
-		if d := steps[a.sense]; math.Abs(d) >= station.LeastStep {
-			words = append(words, direction(d, a.up, a.down))
+		if d := steps[a]; math.Abs(d) >= station.LeastStep {
+			words = append(words, a.Direction(d))
 		}
 	}
 	more, less := w.Told(r.Drink)
@@ -92,11 +85,4 @@ func families(fs []flavor.Family) string {
 		names = append(names, f.String())
 	}
 	return strings.Join(names, " and ")
-}
-
-func direction(x float64, up, down string) string {
-	if x > 0 {
-		return up
-	}
-	return down
 }

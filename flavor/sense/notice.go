@@ -14,8 +14,8 @@ const (
 
 // Steps at which the verdict changes.
 const (
-	mayFrom  = 1.0
-	willFrom = 3.0
+	MayFrom  = 1.0
+	WillFrom = 3.0
 	// sameBelow: a drink that moves by less, and that lost nothing that led it,
 	// is the same drink.
 	sameBelow = 1.5
@@ -27,9 +27,9 @@ const (
 // as far.
 func NoticeOf(steps float64, lostLead bool) Notice {
 	switch {
-	case math.IsNaN(steps) || steps > willFrom:
+	case math.IsNaN(steps) || steps > WillFrom:
 		return WillNotice
-	case steps >= mayFrom || lostLead:
+	case steps >= MayFrom || lostLead:
 		return MayNotice
 	}
 	return WontNotice

@@ -42,6 +42,11 @@ type Bar interface {
 	// the size and make-up of s. It is false for an unknown family or a spec
 	// with nothing to weigh.
 	Ranges(s *flavor.Spec, family string) ([template.NumAxes]draw.Range, bool)
+	// Look returns how a drink looks in its glass. It fails as Judge does.
+	Look(s *flavor.Spec) (*service.Look, error)
+	// Contrast compares two drinks as a guest would who has both. It fails as
+	// Judge does.
+	Contrast(before, after *flavor.Spec) (*service.Contrast, error)
 	// Cautions returns what has to be said of the ingredients of s, each once.
 	Cautions(s *flavor.Spec) []Caution
 	Riffer // what else a drink, or a bottle, could become

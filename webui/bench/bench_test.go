@@ -73,7 +73,7 @@ func TestBenchScenarios(t *testing.T) {
 			want: []string{"Not for this guest", "nobody has stated the allergens of unlabelled liqueur", "Not stated"}},
 		{name: "something ran out", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "missing", "orgeat"), status: 200,
 			want: []string{"Out of orgeat", "New allergen:", "sesame (sesame orgeat)", "½ oz sesame orgeat", "Less nut; more vegetal.", "−0.2\u00a0% vol and +1\u00a0mL",
-				"A guest may notice</strong>: 1.3 noticeable steps away", "Pour this", `name="covering" value="orgeat"`}},
+				`<p class="notice">A guest may notice</p>`, `class="shifts"`, "Drier by 1.8 noticeable steps: a guest may notice", "more clove", "Straw turns amber.", "1.3 noticeable steps away", "Pour this", `name="covering" value="orgeat"`}},
 		{name: "covers stay open", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "covering", "orgeat"), fragment: true, status: 200,
 			want: []string{"Out of orgeat", "1 cover for orgeat"}},
 		{name: "covers closed", method: "POST", path: "/", form: form("text", webuitest.NutDraft, "covering", "orgeat", "close", "covers"), fragment: true, status: 200,

@@ -6,7 +6,6 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/webui/behind"
-	"counterpour/webui/draw"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -52,10 +51,6 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 			v.Left = append(v.Left, r.Name)
 		}
 	}
-	was, err := p.bar.Judge(s)
-	if err != nil {
-		return nil, err
-	}
 	costs, err := part.TariffOf(ctx, p.house)
 	if err != nil {
 		return nil, err
@@ -65,12 +60,8 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		one := part.CoverOf(s, c, found.ScoreBefore, f.Avoid)
 		one.Cost = costs.Difference(s, &c.Spec)
 		one.Draft = rewrite(text, s, &c.Spec)
-		is, err := p.bar.Judge(&c.Spec)
-		if err != nil {
+		if one.Moved, err = part.DifferenceOf(p.bar, fmt.Sprintf("moved-%d", i+1), s, &c.Spec); err != nil {
 			return nil, err
-		}
-		if bars := draw.AromaBars(&was.Drink.Aroma, &is.Drink.Aroma); len(bars) > 0 {
-			one.Aromas = draw.AromasSVG(fmt.Sprintf("aromas-%d", i+1), "Aromas before and after", bars)
 		}
 		v.Covers = append(v.Covers, one)
 	}

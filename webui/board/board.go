@@ -105,7 +105,9 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 		if err != nil {
 			return nil, err
 		}
-		v.cover(p, s, r)
+		if err := v.cover(p, s, r); err != nil {
+			return nil, err
+		}
 	}
 	v.say()
 	return v, nil

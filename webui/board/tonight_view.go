@@ -110,8 +110,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		d.touch(t, guest, since)
-		return d, nil
+		return d, d.touch(p.bar, t, guest, since)
 	}
 	because, err := p.forbids(&m.Spec, guest)
 	if err != nil {
@@ -125,7 +124,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 }
 
 // touch says what becomes of a drink that lost a pour.
-func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[string]time.Time) {
+func (d *tonightDrink) touch(bar behind.Bar, t *cover.Touched, guest *cover.Guest, since map[string]time.Time) (err error) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -138,10 +137,14 @@ func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[str
 		c := &t.Covers[t.Chosen]
 		shown := part.CoverOf(t.Spec, c, t.ScoreBefore, guest.Avoid)
 		d.Cover, d.state, d.Unbalanced = &shown, stateCovered, t.Unbalanced
+		if shown.Moved, err = part.DifferenceOf(bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
+			return err
+		}
 	}
 	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {
 		d.Away = names[0]
 	}
+	return nil
 }
 
 // forbids says why a guest must not have a drink as it is written, empty if

@@ -105,7 +105,7 @@ func bottleOf(b *flavor.Profile, drinks int) bottleView {
 }
 
 // cover says what becomes of the menu.
-func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) {
+func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err error) {
 	slugs := map[*flavor.Spec]string{}
 	for i := range s.Menu {
 		slugs[&s.Menu[i].Spec] = s.Menu[i].Slug
@@ -119,6 +119,9 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) {
 		} else {
 			chosen := &t.Covers[t.Chosen]
 			d.Cautions, d.Served = p.bar.Cautions(&chosen.Spec), servedOf(d.Slug, t, chosen)
+			if d.Cover.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &chosen.Spec); err != nil {
+				return err
+			}
 		}
 		v.Drinks = append(v.Drinks, d)
 	}
@@ -135,6 +138,7 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) {
 		v.Saves = fmt.Sprintf("Chosen for the whole menu, the covers need %s fewer; all the drinks together then taste %s noticeable steps further away.",
 			words.Count(r.Spared, "substitute", "substitutes"), words.Figure(r.Given, 1))
 	}
+	return nil
 }
 
 func fetchWords(f *cover.Fetch) string {

@@ -1,7 +1,6 @@
 package part
 
 import (
-	htmltemplate "html/template"
 	"strings"
 
 	"counterpour/flavor"
@@ -39,8 +38,8 @@ type Cover struct {
 	Steps     string // noticeable steps
 	Notice    string // whether a guest tells it from the drink
 	Draft     string
-	Aromas    htmltemplate.HTML // drawn, before and after; empty if there are none
-	Cost      string            // against the drink itself; empty if nothing is priced
+	Moved     *Difference // what a guest could notice; nil if it is not drawn
+	Cost      string      // against the drink itself; empty if nothing is priced
 }
 
 // Pour is one pour of the covered drink.

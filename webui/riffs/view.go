@@ -48,6 +48,8 @@ type riffView struct {
 	Facts     []string
 	Link      string // to the bench
 	Drawing   *part.Drawing
+	Notice    string           // whether a guest tells it from the drink it comes from; empty if it comes from none
+	Moved     *part.Difference // what a guest could notice; nil if it is not drawn
 }
 
 // riffCaution is a caution and the drinks of the list that it goes with.
@@ -82,8 +84,12 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		one.Text, one.Effect = said(x.Recipe), said(x.Effect)
 		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
 			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".",
-			words.Figure(x.Distance, 1) + " noticeable steps away: " + riffNearness(x.Distance) + "."}
+			words.Sentence(words.Steps(x.Distance) + " away")}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
+		one.Notice = words.Notice(x.Notice)
+		if one.Moved, err = part.DifferenceOf(p.bar, one.ID+"-moved", from, &x.Spec); err != nil {
+			return nil, err
+		}
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)
 	}
@@ -141,18 +147,6 @@ func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn 
 }
 
 func wayOf(s *flavor.Spec) string { return string(s.Method) + ", " + string(s.Service) }
-
-// riffNearness says a distance between a drink and its riff as a guest would.
-func riffNearness(steps float64) string {
-	const another = 8.0 // judged: the distance at which riffs no longer count as alike
-	switch {
-	case steps < 4:
-		return "a guest who knows the drink will tell"
-	case steps < another:
-		return "another drink, near this one"
-	}
-	return "another drink"
-}
 
 // whyFew says what was left out, if there are fewer than were asked for.
 func whyFew(found *riff.Result, limit int) []string {

@@ -187,11 +187,13 @@ func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (st
 	if v.Trouble, status, err = refusal(ctx, err); err != nil || v.Trouble != "" {
 		return status, err
 	}
-	v.Found = p.walkView(stops, &v.Drinker)
+	if v.Found, err = p.walkView(stops, &v.Drinker); err != nil {
+		return 0, err
+	}
 	return http.StatusOK, nil
 }
 
-func (p *pages) walkView(stops []walk.Stop, d *form.Guest) *walkView {
+func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
 	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: words.Sentence(d.Line())}
 	var specs []*flavor.Spec
 	var ml, grams float64
@@ -216,7 +218,11 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) *walkView {
 		}
 		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol."}
 		if i > 0 {
-			one.Facts = append(one.Facts, words.Figure(s.Hop, 1)+" noticeable steps from the one before.")
+			one.Facts = append(one.Facts, words.Sentence(words.Steps(s.Hop)+" from the one before"))
+			var err error
+			if one.Moved, err = part.DifferenceOf(p.bar, one.ID+"-moved", before, &s.Spec); err != nil {
+				return nil, err
+			}
 		}
 		v.Stops = append(v.Stops, one)
 		specs = append(specs, &s.Spec)
@@ -228,7 +234,7 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) *walkView {
 		v.Always = p.bar.AlcoholCautions()
 	}
 	v.Cautions = p.cautionsWith(specs, "drink", "drinks")
-	return v
+	return v, nil
 }
 
 // countedIn says so many grams of alcohol in the standard drinks of countries.

@@ -4,8 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -176,6 +178,24 @@ func (Bar) Ranges(*flavor.Spec, string) ([template.NumAxes]draw.Range, bool) {
 	return [template.NumAxes]draw.Range{template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
 		template.Sweet: {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1}, template.Sour: {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
 		template.Bitter: {High: 10.6, PlusMinus: 0.2}, template.Long: {High: 11.3}}, true
+}
+
+// Look pours every drink, amber, into a coupe.
+func (Bar) Look(s *flavor.Spec) (*service.Look, error) {
+	coupe := mix.Glass{Name: "coupe", ML: 150}
+	f, err := coupe.Fill(140, s.Service)
+	return &service.Look{Swatch: sense.Swatch{R: 222, G: 155, B: 60, Cloudy: 0.2}, Service: s.Service, Filling: f}, err
+}
+
+// Contrast tells a drink with another ingredient by its aroma, and finds it drier.
+func (Bar) Contrast(before, after *flavor.Spec) (*service.Contrast, error) {
+	c := &service.Contrast{}
+	if slices.ContainsFunc(after.Pours, func(p flavor.Pour) bool { return part.IndexOf(before.Pours, p.Profile) < 0 }) {
+		c.Steps[sense.Sweet], c.Steps[sense.Volume] = -1.8, 0.5
+		c.Notes = []sense.NoteChange{{Note: sense.Note{ID: "marzipan", Family: flavor.Nut}, Steps: -7}, {Note: sense.Note{ID: "clove", Family: flavor.Clove}, Steps: 2.2}}
+		c.Colour = "straw turns amber"
+	}
+	return c, nil
 }
 
 func (Bar) Cautions(s *flavor.Spec) []behind.Caution {

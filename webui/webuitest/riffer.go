@@ -42,7 +42,7 @@ func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 		s := r.Spec.Clone()
 		s.Name, s.Pours[at] = "", flavor.Pour{Profile: with, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 		s.Pours[0].Amount, s.Pours[0].ML = 1.75, 51.8
-		out.Riffs = append(out.Riffs, riff.Riff{Distance: 3.6, Listed: station.Listed{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour",
+		out.Riffs = append(out.Riffs, riff.Riff{Distance: 3.6, Notice: sense.NoticeOf(3.6, false), Listed: station.Listed{Spec: s, Kind: riff.KindSweetener, Score: 91.7, FamilyID: "sour", Family: "Sour",
 			Drink: &mix.Drink{ABV: 13.9, VolumeML: 160}, Name: "London dry gin, " + with.Name + ": sour, up", Why: "it is there"},
 			Recipe: "½ oz " + with.Name + " for " + r.Spec.Pours[at].Profile.Name, Effect: "more of it"})
 	}

@@ -147,6 +147,9 @@ func VerdictSentence(v template.Verdict, tail float64) string {
 // Notice says whether a guest tells one drink from another.
 func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
 
+// Steps counts noticeable steps.
+func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps" }
+
 // Axis is an axis as the trade says it, and what it is measured as.
 type Axis struct{ Name, As, Sentence string }
 

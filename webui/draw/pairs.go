@@ -1,42 +1,13 @@
 package draw
 
 import (
-	"cmp"
 	"fmt"
 	htmltemplate "html/template"
 	"math"
-	"slices"
 	"strings"
 
-	"counterpour/flavor"
 	"counterpour/webui/words"
 )
-
-// AromaBar is one aroma family before and after a cover, on the scale of
-// [flavor.Families].
-type AromaBar struct {
-	Family        flavor.Family
-	Before, After float64
-}
-
-// How many bars are drawn, and from what intensity on a family is told at all.
-const (
-	mostBars = 6
-	leastBar = 0.05
-)
-
-// AromaBars picks the families that either drink has most of.
-func AromaBars(before, after *flavor.Aroma) []AromaBar {
-	var out []AromaBar
-	for f := range flavor.NumFamilies {
-		if math.Max(before[f], after[f]) >= leastBar {
-			out = append(out, AromaBar{flavor.Family(f), before[f], after[f]})
-		}
-	}
-	most := func(b AromaBar) float64 { return math.Round(1000 * math.Max(b.Before, b.After)) }
-	slices.SortStableFunc(out, func(a, b AromaBar) int { return cmp.Compare(most(b), most(a)) })
-	return out[:min(len(out), mostBars)]
-}
 
 // The bars, in units of the drawing.
 const (
@@ -45,17 +16,10 @@ const (
 	barLeft   = 84.0
 	barRight  = 262.0
 	barHeight = 10.0
+	// leastLength is the least that the longest bar stands for, so that next to
+	// nothing is drawn short.
+	leastLength = 0.05
 )
-
-// AromasSVG draws the bars as an SVG element: above, hollow, what was; below,
-// full, what is. It needs no colour.
-func AromasSVG(id, title string, bars []AromaBar) htmltemplate.HTML {
-	pairs := make([]Pair, len(bars))
-	for i, x := range bars {
-		pairs[i] = Pair{x.Family.String(), x.Before, x.After}
-	}
-	return PairsSVG(id, title, 1, pairs)
-}
 
 // Pair is something before and after.
 type Pair struct {
@@ -63,12 +27,14 @@ type Pair struct {
 	Before, After float64
 }
 
-// PairsSVG draws two bars for each pair, the numbers with so many decimals.
+// PairsSVG draws two bars for each pair as an SVG element, the numbers with so
+// many decimals: above, hollow, what was; below, full, what is. It needs no
+// colour.
 func PairsSVG(id, title string, decimals int, pairs []Pair) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
 	said := make([]string, len(pairs))
-	longest := leastBar
+	longest := leastLength
 	for i, x := range pairs {
 		said[i] = fmt.Sprintf("%s %s before, %s after", x.Name, words.Figure(x.Before, decimals), words.Figure(x.After, decimals))
 		longest = math.Max(longest, math.Max(x.Before, x.After))

@@ -1,0 +1,96 @@
+package draw
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"math"
+	"strings"
+
+	"counterpour/flavor/sense"
+	"counterpour/webui/words"
+)
+
+// Shift is one thing that a guest could notice between two drinks.
+type Shift struct {
+	Word  string  // "drier", "more clove"
+	Steps float64 // noticeable steps, above zero where the second drink has more
+	Aroma bool    // a note of the aroma, not a taste or a look
+}
+
+// The drawing of shifts, in its own units. All rows share one scale of steps, so
+// that what stands in the shade is what a guest will not notice, whatever it is.
+const (
+	shiftsWidth  = 300.0
+	shiftRow     = 23.0
+	shiftFoot    = 17.0
+	shiftMiddle  = 208.0
+	shiftReach   = 90.0 // from the middle to either end
+	shiftMost    = 5.0  // steps at either end
+	shiftPerStep = shiftReach / shiftMost
+	shiftDot     = 5.0
+	shiftRing    = 3.5
+)
+
+// ShiftsSVG draws what changes between two drinks as an SVG element, a row each:
+// a ring in the middle is the drink as it was, the mark the drink as it becomes,
+// to the left where it has less and to the right where it has more. Tastes and
+// looks are discs, aromas diamonds, and an arrow lies beyond the end. The dark
+// shade is what a guest won't notice, the pale one what they may.
+func ShiftsSVG(id, title string, shifts []Shift) htmltemplate.HTML {
+	var b strings.Builder
+	esc := htmltemplate.HTMLEscapeString
+	bottom := shiftRow * float64(len(shifts))
+	fmt.Fprintf(&b, `<svg class="shifts" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="13.5" fill="currentColor">`+"\n",
+		esc(id), unit(shiftsWidth), unit(bottom+shiftFoot))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(ShiftsSentence(shifts)))
+	for _, zone := range []struct {
+		class string
+		steps float64
+		fill  string
+	}{{"may", sense.WillFrom, "0.1"}, {"wont", sense.MayFrom, "0.24"}} {
+		fmt.Fprintf(&b, `<rect class="%s" x="%s" width="%s" height="%s" fill-opacity="%s"/>`+"\n",
+			zone.class, unit(shiftMiddle-zone.steps*shiftPerStep), unit(2*zone.steps*shiftPerStep), unit(bottom), zone.fill)
+	}
+	for i := range shifts {
+		drawShift(&b, &shifts[i], shiftRow*(float64(i)+0.5))
+	}
+	for _, mark := range []struct {
+		word string
+		at   float64 // steps
+	}{{"will", -4}, {"may", -2}, {string(sense.WontNotice), 0}, {"may", 2}, {"will", 4}} {
+		fmt.Fprintf(&b, `<text class="quiet" x="%s" y="%s" font-size="11" text-anchor="middle">%s</text>`+"\n",
+			unit(shiftMiddle+mark.at*shiftPerStep), unit(bottom+12), mark.word)
+	}
+	fmt.Fprintf(&b, `<text class="quiet" x="0" y="%s" font-size="11">a guest notices</text>`+"\n</svg>\n", unit(bottom+12))
+	return htmltemplate.HTML(b.String())
+}
+
+// drawShift draws a row around a middle line.
+func drawShift(b *strings.Builder, s *Shift, y float64) {
+	esc := htmltemplate.HTMLEscapeString
+	fmt.Fprintf(b, `<path d="M%s %sH%s" stroke="currentColor" stroke-opacity="0.35" stroke-dasharray="1 4"/><text x="0" y="%s">%s</text>`,
+		unit(shiftMiddle-shiftReach), unit(y), unit(shiftMiddle+shiftReach), unit(y+4.5), esc(s.Word))
+	steps := finite(s.Steps, 0)
+	x := shiftMiddle + shiftPerStep*math.Max(-shiftMost, math.Min(shiftMost, steps))
+	fmt.Fprintf(b, `<path d="M%s %sH%s" stroke="currentColor" stroke-width="1.5"/><circle class="ring" cx="%s" cy="%[2]s" r="%[5]s" fill="#fff" stroke="currentColor" stroke-width="1.5"/>`,
+		unit(shiftMiddle), unit(y), unit(x), unit(shiftMiddle), unit(shiftRing))
+	switch {
+	case math.Abs(steps) > shiftMost:
+		back := math.Copysign(2*shiftDot, steps)
+		fmt.Fprintf(b, `<path d="M%s %sl%s %sv%sz"/>`, unit(x), unit(y), unit(-back), unit(-shiftDot), unit(2*shiftDot))
+	case s.Aroma:
+		fmt.Fprintf(b, `<path d="M%[1]s %[2]sl%[3]s %[3]sl-%[3]s %[3]sl-%[3]s -%[3]sz"/>`, unit(x), unit(y-shiftDot-1), unit(shiftDot+1))
+	default:
+		fmt.Fprintf(b, `<circle cx="%s" cy="%s" r="%s"/>`, unit(x), unit(y), unit(shiftDot))
+	}
+	b.WriteString("\n")
+}
+
+// ShiftsSentence says what the drawing shows.
+func ShiftsSentence(shifts []Shift) string {
+	said := make([]string, len(shifts))
+	for i, s := range shifts {
+		said[i] = fmt.Sprintf("%s by %s: a guest %s notice", s.Word, words.Steps(math.Abs(s.Steps)), sense.NoticeOf(math.Abs(s.Steps), false))
+	}
+	return words.Sentence(strings.Join(said, "; "))
+}

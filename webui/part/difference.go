@@ -1,0 +1,72 @@
+package part
+
+import (
+	htmltemplate "html/template"
+	"math"
+
+	"counterpour/api/service"
+	"counterpour/flavor"
+	"counterpour/flavor/sense"
+	"counterpour/webui/behind"
+	"counterpour/webui/draw"
+	"counterpour/webui/form"
+	"counterpour/webui/words"
+)
+
+// Difference is what a guest could notice between two drinks.
+type Difference struct {
+	SVG    htmltemplate.HTML // empty if nothing moves by enough to be drawn
+	Colour string            // "Straw turns amber."; empty if nobody would say so
+}
+
+// How much of a difference is drawn: senses and aromas, and from how many steps on.
+const (
+	mostSenses = 4
+	mostAromas = 2
+	leastShift = 1.0 / 3
+)
+
+// DifferenceOf draws what changes from one drink to another; nil for a drink
+// that cannot be mixed. The id tells the drawings of one page apart.
+func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference, error) {
+	c, err := bar.Contrast(from, to)
+	if err != nil {
+		if len(form.Faults(err)) > 0 {
+			return nil, nil
+		}
+		return nil, err
+	}
+	d := &Difference{}
+	if c.Colour != "" {
+		d.Colour = words.Sentence(c.Colour)
+	}
+	if shifts := shiftsOf(c); len(shifts) > 0 {
+		d.SVG = draw.ShiftsSVG(id, "What changes", shifts)
+	}
+	return d, nil
+}
+
+// shiftsOf picks what is drawn of a contrast: the senses that move most, then
+// the aromas that do.
+func shiftsOf(c *service.Contrast) []draw.Shift {
+	var out []draw.Shift
+	for _, s := range c.Steps.Largest(leastShift) {
+		word := s.Direction(c.Steps[s])
+		if s == sense.Colour {
+			word = "another colour"
+		}
+		if word != "" && len(out) < mostSenses {
+			out = append(out, draw.Shift{Word: word, Steps: c.Steps[s]})
+		}
+	}
+	for _, n := range c.Notes[:min(len(c.Notes), mostAromas)] {
+		word := "more "
+		if n.Steps < 0 {
+			word = "less "
+		}
+		if math.Abs(n.Steps) >= leastShift {
+			out = append(out, draw.Shift{Word: word + n.Note.ID, Steps: n.Steps, Aroma: true})
+		}
+	}
+	return out
+}
