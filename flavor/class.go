@@ -106,16 +106,18 @@ const (
 	cut                       // kept out of a batch where it is counted: cut fruit browns
 	fizzy                     // usually carbonated; a profile says whether it is
 	tap                       // comes from the tap and costs nothing
+	hued                      // told apart by colour: white and brown spirits, red and white wines, pale and dark beers
 )
 
-// measured is how a class is usually poured.
-type measured uint8
+// Measured is how a class is usually poured.
+type Measured uint8
 
+// The ways to pour.
 const (
-	byJigger measured = iota
-	byDash            // or by the first unit that the profile has a yield for
-	byGram
-	byPiece // the first unit that the profile has a yield for; not poured without one
+	ByJigger Measured = iota
+	ByDash            // or by the first unit that the profile has a yield for
+	ByGram
+	ByPiece // the first unit that the profile has a yield for; not poured without one
 )
 
 // classInfo is one row of the table of the trade: common practice, no source.
@@ -123,59 +125,59 @@ type classInfo struct {
 	class  Class
 	part   Part
 	kin    Kin
-	by     measured
+	by     Measured
 	mostML float64 // the largest usual pour in one drink
 	traits traits
 }
 
 var classes = []classInfo{
-	{ClassGin, PartBase, KinSpirit, byJigger, 75, 0},
-	{ClassVodka, PartBase, KinSpirit, byJigger, 75, 0},
-	{ClassWhiskey, PartBase, KinSpirit, byJigger, 75, 0},
-	{ClassRum, PartBase, KinSpirit, byJigger, 75, 0},
-	{ClassAgaveSpirit, PartBase, KinSpirit, byJigger, 75, 0},
-	{ClassBrandy, PartBase, KinSpirit, byJigger, 75, 0},
-	{ClassFruitSpirit, PartBase, KinSpirit, byJigger, 60, 0},
-	{ClassAniseSpirit, PartModifier, KinAnise, byJigger, 15, 0},
-	{ClassOtherSpirit, PartBase, KinSpirit, byJigger, 60, 0},
-	{ClassLiqueur, PartModifier, KinLiqueur, byJigger, 45, 0},
-	{ClassCreamLiqueur, PartModifier, KinCream, byJigger, 60, cloudy},
-	{ClassBitterAperitif, PartModifier, KinBitter, byJigger, 60, 0},
-	{ClassAmaro, PartModifier, KinBitter, byJigger, 60, 0},
-	{ClassVermouth, PartModifier, KinWine, byJigger, 90, 0},
-	{ClassAromatisedWine, PartModifier, KinWine, byJigger, 90, 0},
-	{ClassFortifiedWine, PartModifier, KinWine, byJigger, 90, 0},
-	{ClassWine, PartModifier, KinWine, byJigger, 150, 0},
-	{ClassSparklingWine, PartLength, KinSparkling, byJigger, 150, fizzy},
-	{ClassBeer, PartLength, KinSparkling, byJigger, 180, fizzy},
-	{ClassCider, PartLength, KinSparkling, byJigger, 180, fizzy},
-	{ClassCocktailBitters, PartSeasoning, KinBitters, byDash, 3.2, 0},
-	{ClassTincture, PartSeasoning, KinBitters, byDash, 1.6, 0},
-	{ClassSyrup, PartSweetener, KinSweetener, byJigger, 30, 0},
-	{ClassSpicedSyrup, PartSweetener, KinSweetener, byJigger, 30, 0},
-	{ClassFruitSyrup, PartSweetener, KinSweetener, byJigger, 30, 0},
-	{ClassCordial, PartSweetener, KinSweetener, byJigger, 30, 0},
-	{ClassSugar, PartSweetener, KinSweetener, byGram, 12, solid},
-	{ClassSourJuice, PartSour, KinSourJuice, byJigger, 45, cloudy},
-	{ClassJuice, PartLength, KinJuice, byJigger, 120, cloudy},
-	{ClassPuree, PartLength, KinFruit, byJigger, 60, cloudy},
-	{ClassFruit, PartSeasoning, KinFruit, byPiece, 40, solid | cut},
-	{ClassFreshHerb, PartSeasoning, KinHerb, byPiece, 8, solid | fixed | apart},
-	{ClassSpice, PartSeasoning, KinSpice, byPiece, 1, solid | fixed},
-	{ClassDairy, PartTexture, KinMilk, byJigger, 120, cloudy},
-	{ClassPlantMilk, PartTexture, KinMilk, byJigger, 60, cloudy},
-	{ClassEgg, PartTexture, KinFoam, byPiece, 50, cloudy | fixed | apart},
-	{ClassFoam, PartTexture, KinFoam, byJigger, 30, cloudy | fixed | apart},
-	{ClassSoda, PartLength, KinSparkling, byJigger, 180, fizzy},
-	{ClassTea, PartLength, KinTea, byJigger, 150, 0},
-	{ClassCoffee, PartLength, KinTea, byJigger, 150, 0},
-	{ClassWater, PartLength, KinTea, byJigger, 120, tap},
-	{ClassVinegar, PartSour, KinSharp, byJigger, 7.5, cloudy},
-	{ClassShrub, PartSour, KinSharp, byJigger, 30, cloudy},
-	{ClassAcid, PartSour, KinSharp, byJigger, 15, cloudy},
-	{ClassSaline, PartSeasoning, KinSaline, byDash, 1, fixed},
-	{ClassSavoury, PartSeasoning, KinSavoury, byDash, 5, fixed},
-	{ClassAlcoholFree, PartBase, KinSpirit, byJigger, 75, 0},
+	{ClassGin, PartBase, KinSpirit, ByJigger, 75, hued},
+	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, hued},
+	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, hued},
+	{ClassRum, PartBase, KinSpirit, ByJigger, 75, hued},
+	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, hued},
+	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, hued},
+	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, hued},
+	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 0},
+	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, hued},
+	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 0},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, cloudy},
+	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 0},
+	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 0},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, hued},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, hued},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, hued},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, fizzy | hued},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | hued},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | hued},
+	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 0},
+	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 0},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
+	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
+	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
+	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 0},
+	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, solid},
+	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, cloudy},
+	{ClassJuice, PartLength, KinJuice, ByJigger, 120, cloudy},
+	{ClassPuree, PartLength, KinFruit, ByJigger, 60, cloudy},
+	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, solid | cut},
+	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, solid | fixed | apart},
+	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, solid | fixed},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy},
+	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy},
+	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart},
+	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart},
+	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, 0},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 0},
+	{ClassWater, PartLength, KinTea, ByJigger, 120, tap},
+	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, cloudy},
+	{ClassShrub, PartSour, KinSharp, ByJigger, 30, cloudy},
+	{ClassAcid, PartSour, KinSharp, ByJigger, 15, cloudy},
+	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, fixed},
+	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed},
+	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 0},
 }
 
 // Classes lists every class, in the order of a bar's inventory.
@@ -207,6 +209,9 @@ func (c Class) Part() Part { i, _ := c.info(); return i.part }
 // Kin returns the classes that c may take the place of, empty if c is not valid.
 func (c Class) Kin() Kin { i, _ := c.info(); return i.kin }
 
+// Measured returns how the class is usually poured.
+func (c Class) Measured() Measured { i, _ := c.info(); return i.by }
+
 // MostML returns the largest usual pour of the class in one drink, in mL; zero
 // if c is not valid. What proven drinks pour comes before it.
 func (c Class) MostML() float64 { i, _ := c.info(); return i.mostML }
@@ -224,6 +229,10 @@ func (c Class) Movable() bool { return c.Valid() && !c.is(fixed) }
 // Free reports whether the class comes from the tap and costs nothing.
 func (c Class) Free() bool { return c.is(tap) }
 
+// Hued reports whether the trade tells bottles of the class apart by colour, as
+// white spirits from brown ones and red wines from white.
+func (c Class) Hued() bool { return c.is(hued) }
+
 // Sparkles reports whether the class is usually carbonated.
 func (c Class) Sparkles() bool { return c.is(fizzy) }
 
@@ -239,13 +248,13 @@ func (p *Profile) UsualUnit(jigger Unit) (Unit, bool) {
 	i, _ := p.Class.info()
 	own := len(p.Yields) > 0
 	switch {
-	case own && (i.by == byDash || i.by == byPiece):
+	case own && (i.by == ByDash || i.by == ByPiece):
 		return p.Yields[0].Unit, true // the first unit is the usual one
-	case i.by == byDash:
+	case i.by == ByDash:
 		return Dash, true
-	case i.by == byGram:
+	case i.by == ByGram:
 		return Gram, true
-	case i.by == byPiece:
+	case i.by == ByPiece:
 		return "", false
 	}
 	return jigger, true

@@ -20,7 +20,7 @@ type candidate struct {
 // addCandidates lists what may be poured, in the order of the ids, and what each
 // must earn.
 func (t *task) addCandidates() {
-	grid := newGrid(t.gapML, measure.SystemOf(t.req.Spec))
+	grid := newGrid(t.gapML, t.piecesGone(), measure.SystemOf(t.req.Spec))
 	customs := t.customsByPart()
 	t.cands = make([]candidate, 0, len(t.req.Candidates))
 	t.entries = make([]search.Part, 0, len(t.req.Candidates))
@@ -40,7 +40,7 @@ func (t *task) addCandidates() {
 		for _, a := range amounts {
 			part.Amounts = append(part.Amounts, a.ml)
 		}
-		part.Alike = t.alike(p, part.Amounts)
+		part.Alike, part.Firm = t.alike(p, amounts)
 		for m := range t.removed {
 			part.Strange = append(part.Strange, t.strange(p, &holds, m, customs.place(m, p.ID)))
 		}
@@ -51,21 +51,46 @@ func (t *task) addCandidates() {
 	t.addKnown(customs)
 }
 
-// alike returns the amount of p that is poured as a matter of course: as much as
-// went, of the same class or of one spirit for another; 0 if there is none.
-func (t *task) alike(p *flavor.Profile, amounts []float64) float64 {
+// seasoningML is the gap, in mL, up to which something only seasons: how much of
+// another thing does the same is then a matter of strength.
+const seasoningML = 10.0
+
+// alike returns the amount of p that is poured like for like, in mL, and whether it
+// is poured so as a matter of course, of one class or one spirit for another; 0 if
+// there is no such amount: where several things went, of what sweetens by its sugar,
+// and of what is not poured by the jigger, unless it comes by the same piece.
+func (t *task) alike(p *flavor.Profile, amounts []amount) (ml float64, firm bool) {
 	if len(t.removed) > 1 {
-		return 0
+		return 0, false
 	}
-	was := t.removed[0].Class
-	if p.Class != was && (p.Class.Kin() != flavor.KinSpirit || was.Kin() != flavor.KinSpirit) {
-		return 0
-	}
+	was, gone := t.removed[0].Class, t.pourGone()
 	const same = 1e-6
-	for _, ml := range amounts {
-		if math.Abs(ml-t.gapML) < same {
-			return ml
+	at := slices.IndexFunc(amounts, func(a amount) bool {
+		if gone.Unit.Counted() {
+			return a.unit == gone.Unit && a.value == gone.Amount
 		}
+		return math.Abs(a.ml-t.gapML) < same
+	})
+	if at >= 0 && (p.Class == was || p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit) {
+		return amounts[at].ml, true
+	}
+	if t.gapML < seasoningML || sweetens(p.Class, was) || p.Class.Solid() || was.Solid() {
+		return 0, false
+	}
+	return t.gapML, false
+}
+
+// pourGone returns the first pour that went.
+func (t *task) pourGone() *flavor.Pour {
+	at := slices.IndexFunc(t.req.Spec.Pours, func(p flavor.Pour) bool { return p.Profile == t.removed[0] })
+	return &t.req.Spec.Pours[at]
+}
+
+// piecesGone returns how many pieces, leaves or slices went, 0 if it was poured
+// otherwise.
+func (t *task) piecesGone() int {
+	if p := t.pourGone(); p.Unit.Counted() {
+		return int(p.Amount)
 	}
 	return 0
 }
@@ -91,25 +116,55 @@ const kindred = 0.5
 
 // mayHelp reports whether a bartender would look at p at all. Some kin only take
 // the place of their own: the numbers of a brine, a foam or a coffee may fit a
-// gap, and the guest would not thank us. What is mostly fat is not poured.
+// gap, and the guest would not thank us. What is mostly fat is not poured, what is
+// savoury only into a drink that is, and what keeps awake only for what does.
 func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
-	if p.Fat.Value >= mostlyFat {
+	switch {
+	case p.Fat.Value >= mostlyFat,
+		savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return savoury(q.Profile) }),
+		wakes(p) && !slices.ContainsFunc(t.removed, holdsCaffeine):
 		return false
 	}
 	own := ownKind(p.Class)
 	if own == "" {
 		return true
 	}
+	smells := smellOf(p, holds)
 	for m, x := range t.removed {
-		if ownKind(x.Class) == own || own == kindPlant && cosine(holds, &t.gone[m].holds) >= kindred {
+		if ownKind(x.Class) == own || own == kindPlant && cosine(&smells, &t.gone[m].smell) >= kindred {
 			return true
 		}
 	}
 	return false
 }
 
-// mostlyFat is the g/L of fat from which something is no liquid behind the bar.
-const mostlyFat = 500
+// mostlyFat is the g/L of fat from which something is no liquid behind the bar, and
+// wakingMGPerL the mg/L of caffeine from which a guest must know of it: coffee and
+// energy drinks hold more, colas and teas less.
+const (
+	mostlyFat    = 500
+	wakingMGPerL = 250
+)
+
+// What a sip of something tells of salt and savour, in g/L, from where on it is food
+// more than drink: tomato juice is, mineral waters are not.
+const (
+	savourySalt  = 2.5
+	savouryUmami = 1.0
+)
+
+// holdsCaffeine reports whether something is known to hold caffeine, and wakes
+// whether it holds so much that a guest must know, or nobody has stated how much.
+func holdsCaffeine(p *flavor.Profile) bool { return slices.Contains(p.Cautions, "caffeine") }
+
+func wakes(p *flavor.Profile) bool {
+	return holdsCaffeine(p) && (p.Caffeine.Origin == "" || p.Caffeine.Value >= wakingMGPerL)
+}
+
+// savoury reports whether something tastes of the kitchen. A saline only seasons.
+func savoury(p *flavor.Profile) bool {
+	return p.Class != flavor.ClassSaline && (p.Salt.Value >= savourySalt || p.Senses.UmamiGPerL >= savouryUmami)
+}
 
 // kindPlant is the kind of what tastes of one plant: it also stands in for
 // anything of that plant.
@@ -144,103 +199,3 @@ func ownKind(c flavor.Class) string {
 // odd reports whether p is something that a bartender puts up with once in a
 // cover.
 func odd(c flavor.Class) bool { return c.Kin() == flavor.KinBitters || ownKind(c) != "" }
-
-// strange is what p must earn for being strange in place of removed m: of another
-// class, smelling of something else. The trade's customs let it off up to a step.
-// What smells of next to nothing stands for no aroma, but for the sugar of a syrup:
-// a plain syrup keeps the drink in balance when the flavoured one is out.
-func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int) float64 {
-	w, was, gone := &t.finder.weights, t.removed[m], &t.gone[m]
-	cost := w.Class * classDistance(p.Class, was.Class)
-	if gone.smells {
-		if place < 0 && plain(holds) && !plain(&gone.holds) && !sweetens(p.Class, was.Class) {
-			return math.Inf(1)
-		}
-		least, most := 0.0, math.Inf(1)
-		if p.Class.Kin() == flavor.KinSpirit && was.Class.Kin() == flavor.KinSpirit {
-			least, most = 1.0/likeForLike, likeForLike // poured as much as went
-		}
-		cost += w.Aroma * unlike(apart(holds, &gone.holds, least, most))
-	}
-	cost *= gone.weight
-	if place >= 0 {
-		cost = max(0, cost-w.Custom) + min(w.Custom/2, w.Place*float64(place))
-	}
-	return cost
-}
-
-// sweetens reports whether both classes are poured to sweeten.
-func sweetens(a, b flavor.Class) bool {
-	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
-}
-
-// plainBelow is the intensity of aroma below which something smells of next to
-// nothing: syrups of sugar, water, neutral spirits and vodkas do.
-const plainBelow = 2.0
-
-func plain(holds *sense.Vector) bool { return length(holds[firstAroma:lastAroma]) < plainBelow }
-
-// likeForLike is how many times as much of one spirit may be poured for another,
-// or as little.
-const likeForLike = 2.0
-
-// How far apart two aromas may be to be taken for one another, and from where on
-// they are nothing like it: gins are apart by 0.4, gold and white rum by 0.5, vodka
-// and white rum, or apricot and elderflower, by 1.
-const (
-	alikeTo    = 0.5
-	unlikeFrom = 1.0
-)
-
-// unlike is 0 for aromas that are taken for one another and 1 for those that are
-// nothing like it.
-func unlike(apart float64) float64 {
-	return min(1, max(0, (apart-alikeTo)/(unlikeFrom-alikeTo)))
-}
-
-// apart returns how far apart two aromas are, as against the stronger one, when
-// so many times as much of the first is poured as brings them nearest, within
-// bounds: 0 for aromas that are the same, 1 if one is nothing like it.
-func apart(holds, was *sense.Vector, least, most float64) float64 {
-	a, b := holds[firstAroma:lastAroma], was[firstAroma:lastAroma]
-	x, y := length(a), length(b)
-	if x == 0 || y == 0 {
-		return 1
-	}
-	times := min(most, max(least, y/x))
-	square := times*times*x*x + y*y - 2*times*product(a, b)
-	return math.Sqrt(max(0, square)) / max(times*x, y)
-}
-
-// cosine is how alike two aromas are, whatever their strength.
-func cosine(holds, was *sense.Vector) float64 {
-	a, b := holds[firstAroma:lastAroma], was[firstAroma:lastAroma]
-	if x, y := length(a), length(b); x > 0 && y > 0 {
-		return product(a, b) / (x * y)
-	}
-	return 0
-}
-
-// classDistance is how far two classes are apart: 0 for one class, 1 for other
-// parts of a drink.
-func classDistance(a, b flavor.Class) float64 {
-	switch {
-	case a == b:
-		return 0
-	case a.Kin() == b.Kin():
-		return 1.0 / 3
-	case a.Part() == b.Part():
-		return 2.0 / 3
-	}
-	return 1
-}
-
-func product(a, b []float64) float64 {
-	var s float64
-	for i, x := range a {
-		s += x * b[i]
-	}
-	return s
-}
-
-func length(v []float64) float64 { return math.Sqrt(product(v, v)) }

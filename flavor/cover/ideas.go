@@ -83,18 +83,23 @@ func (t *task) measure(fillings []search.Filling) ([]idea, error) {
 	return out, nil
 }
 
-// putBlendsBehind lets no blend come before the best single bottle that the trade
-// pours as a matter of course: one of the same class or by custom. A blend that the
-// trade pours is no blend. The ideas are given in order.
+// putBlendsBehind lets no blend come before the single bottles that the trade pours
+// as a matter of course and that keep the drink, nor before the best of them if none
+// does: those of the same class or by custom. A blend that the trade pours is no
+// blend. The ideas are given in order.
 func (t *task) putBlendsBehind(all []idea) {
-	first := slices.IndexFunc(all, func(x idea) bool {
-		return len(x.filling.Parts) == 1 && t.obvious[x.filling.Parts[0]]
-	})
-	for i := range max(0, first) {
+	last := -1
+	for i := range all {
+		x := &all[i]
+		if len(x.filling.Parts) == 1 && t.obvious[x.filling.Parts[0]] && (last < 0 || x.distance <= NearJND) {
+			last = i
+		}
+	}
+	for i := range max(0, last) {
 		x := &all[i]
 		_, known := t.known[search.Combine(x.filling.Parts...)]
 		if len(x.filling.Parts) > 1 && !known {
-			x.rank = all[first].rank + behind
+			x.rank = all[last].rank + behind
 		}
 	}
 }
@@ -129,7 +134,8 @@ func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 		}
 		same := slices.ContainsFunc(x.Parts, func(i int) bool {
 			holds := t.finder.space.PerML(t.cands[i].profile)
-			return apart(&holds, &t.gone[m].holds, 0, math.Inf(1)) <= alikeTo
+			smell := smellOf(t.cands[i].profile, &holds)
+			return apart(&smell, &t.gone[m].smell, 0, math.Inf(1)) <= alikeTo
 		})
 		for _, l := range t.finder.space.Lost(p, t.glass, glass) {
 			told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material })
@@ -142,9 +148,13 @@ func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 }
 
 // earns reports whether every part of an idea brings the glass nearer by enough,
-// as against any fewer of its parts; fewer remembers how near those come.
+// as against any fewer of its parts; fewer remembers how near those come. What the
+// trade or the house pours together has earned it.
 func (t *task) earns(x *idea, fewer map[search.Combination]float64) (bool, error) {
 	parts := x.filling.Parts
+	if _, known := t.known[search.Combine(parts...)]; known {
+		return true, nil
+	}
 	for some := 1; some < 1<<len(parts)-1; some++ {
 		var of []int
 		for k, i := range parts {

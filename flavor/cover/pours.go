@@ -2,6 +2,7 @@ package cover
 
 import (
 	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
 )
 
@@ -25,52 +26,82 @@ const (
 // Liquids share one list: their units do not depend on what is in them.
 type grid struct {
 	liquid, dashes []amount
+	pieces         int // most of them
 }
 
-func newGrid(missingML float64, system measure.System) *grid {
-	g := &grid{dashes: amountsIn(flavor.Dash, nil, 1, mostDashes, 1)}
-	g.liquid = amountsIn(flavor.Barspoon, nil, 1, 1, 1)
-	most := missingML*spareFactor + spareML
-	unit, step := flavor.Ounce, 0.25
+func newGrid(missingML float64, pieces int, system measure.System) *grid {
+	g := &grid{pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
+	g.liquid = amountsIn(flavor.Barspoon, nil, []float64{1})
+	unit, least := system.Unit(), 0.25
 	if system == measure.Metric {
-		unit, step = flavor.Millilitre, 7.5
-		g.liquid = append(g.liquid, amountsIn(unit, nil, 5, 5, 1)...)
+		least = 7.5
 	}
 	per, _ := measure.MLPerUnit(unit, nil)
-	g.liquid = append(g.liquid, amountsIn(unit, nil, step, most/per, step)...)
+	g.liquid = append(g.liquid, amountsIn(unit, nil, measure.JiggerMarks(unit, least, (missingML*spareFactor+spareML)/per))...)
 	return g
 }
 
-// amountsIn lists from, from + step … to of a unit, for a profile whose own
-// yields may set what the unit gives; nil stands for any liquid.
-func amountsIn(unit flavor.Unit, p *flavor.Profile, from, to, step float64) []amount {
+// amountsIn returns amounts of a unit, for a profile whose own yields may set what
+// the unit gives; nil stands for any liquid.
+func amountsIn(unit flavor.Unit, p *flavor.Profile, values []float64) []amount {
 	per, ok := measure.MLPerUnit(unit, p)
 	if !ok || per <= 0 {
 		return nil
 	}
-	out := make([]amount, 0, max(0, int((to-from)/step)+1))
-	for n := from; n <= to; n += step {
-		out = append(out, amount{n, unit, n * per})
+	out := make([]amount, len(values))
+	for i, n := range values {
+		out[i] = amount{n, unit, n * per}
 	}
 	return out
 }
 
-// amountsOf returns the amounts of p, ascending: dashes of what is strong,
-// pieces of what has yields, else a barspoon and steps of the jigger.
+// amountsOf returns the amounts of p, ascending: dashes of what is strong, grams
+// of sugar, pieces of what comes by the piece, else a barspoon and steps of the
+// jigger. A sauce that is not strong, and egg out of its shell, go by the jigger.
 func (g *grid) amountsOf(p *flavor.Profile) []amount {
-	switch p.Class {
-	case flavor.ClassCocktailBitters, flavor.ClassTincture, flavor.ClassSaline:
+	switch p.Class.Measured() {
+	case flavor.ByDash:
+		if p.Class.Kin() == flavor.KinSavoury {
+			return g.liquid
+		}
 		if len(p.Yields) > 0 {
-			return amountsIn(flavor.Dash, p, 1, mostDashes, 1)
+			return amountsIn(flavor.Dash, p, measure.JiggerMarks(flavor.Dash, 1, mostDashes))
 		}
 		return g.dashes
-	case flavor.ClassSugar:
-		return amountsIn(flavor.Gram, p, 1, mostGrams, 1)
-	case flavor.ClassFreshHerb, flavor.ClassFruit, flavor.ClassSpice:
+	case flavor.ByGram:
+		return amountsIn(flavor.Gram, p, whole(mostGrams))
+	case flavor.ByPiece:
 		if len(p.Yields) == 0 {
 			return nil
 		}
-		return amountsIn(p.Yields[0].Unit, p, 1, mostPieces, 1) // the first unit is the usual one
+		return amountsIn(p.Yields[0].Unit, p, whole(g.pieces)) // the first unit is the usual one
 	}
 	return g.liquid
+}
+
+// whole returns the numbers from one to most.
+func whole(most int) []float64 {
+	out := make([]float64, most)
+	for i := range out {
+		out[i] = float64(i + 1)
+	}
+	return out
+}
+
+// leastShare is the share of what went that several parts pour together at the
+// least: a barspoon of each stands for no ounce.
+const leastShare = 0.6
+
+// enough reports whether several parts pour about as much as went. What went by the
+// piece, to season or to sweeten is made up for by strength.
+func (t *task) enough(x *search.Filling) bool {
+	was := t.removed[0].Class
+	if len(x.Parts) < 2 || len(t.removed) > 1 || t.gapML < seasoningML || was.Solid() || was.Kin() == flavor.KinSweetener {
+		return true
+	}
+	var ml float64
+	for k, i := range x.Parts {
+		ml += t.cands[i].amounts[x.Amounts[k]].ml
+	}
+	return ml >= leastShare*t.gapML
 }

@@ -91,10 +91,10 @@ func (t *task) strength(x *search.Filling) float64 {
 }
 
 // allows reports whether a cover may be within the guest's cost and strength,
-// without mixing it.
+// without mixing it, and pours enough.
 func (t *task) allows(x *search.Filling) bool {
 	g := &t.req.Guest
-	return (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.strength(x) <= t.tooStrong)
+	return t.enough(x) && (g.MaxCost <= 0 || t.cost(x) <= g.MaxCost) && (g.MaxABV <= 0 || t.strength(x) <= t.tooStrong)
 }
 
 // within reports whether a cover that is allowed is within the guest's strength.

@@ -42,8 +42,9 @@ const usualParts = 2
 // departed is what is known of something that had to go.
 type departed struct {
 	holds  sense.Vector // of a millilitre
-	smells bool         // its aroma is told in the drink
-	weight float64      // how much of the gap it left, against the others: 1 for the most
+	smell  smell
+	smells bool    // its aroma is told in the drink
+	weight float64 // how much of the gap it left, against the others: 1 for the most
 }
 
 // newTask measures the drink and what leaves it.
@@ -91,6 +92,7 @@ func (t *task) measureGap() {
 	var most float64
 	for _, p := range t.removed {
 		d := departed{holds: t.finder.space.PerML(p)}
+		d.smell = smellOf(p, &d.holds)
 		per := t.near.RowOf(&d.holds)
 		var own sense.Row
 		for i := range t.req.Spec.Pours {
@@ -101,7 +103,7 @@ func (t *task) measureGap() {
 		}
 		addTo(&t.gap, &own, 1)
 		d.weight = length(own[:])
-		d.smells = length(own[firstAroma:lastAroma]) >= tellAroma
+		d.smells = p.Class.Kin() == flavor.KinBitters || length(own[firstAroma:lastAroma]) >= tellAroma
 		most = max(most, d.weight)
 		t.gone = append(t.gone, d)
 	}

@@ -15,8 +15,10 @@ type Weights struct {
 	Class float64
 	// Aroma: a part that smells of nothing that the missing one smells of.
 	Aroma float64
-	// Unlike: another amount than like for like of what is of one class, or one
-	// spirit for another.
+	// Look: a part of quite another colour, where the trade goes by colour.
+	Look float64
+	// Unlike: each doubling or halving of the amount that went; once more for any
+	// other amount of what is of one class, or one spirit for another.
 	Unlike float64
 	// Lead: a glass that has lost what led the missing ingredient.
 	Lead float64
@@ -27,7 +29,7 @@ type Weights struct {
 
 // DefaultWeights returns the weights that the program uses.
 func DefaultWeights() Weights {
-	return Weights{Part: 3, Move: 0.25, Unlike: 0.5, Earn: 1, Rare: 4, Lead: 1.5, Class: 1.5, Aroma: 3, Custom: 1, Place: 0.1}
+	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Earn: 1, Rare: 4, Lead: 1.5, Class: 1.5, Look: 1.5, Aroma: 4, Custom: 1, Place: 0.1}
 }
 
 // NearJND is the distance up to which a cover is said to keep the drink, and

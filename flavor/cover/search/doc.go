@@ -11,8 +11,8 @@
 //	gap − Σ amount · part − Σ move,
 //
 // and ranks by that distance, the cost of its moves, and its standing: what its
-// parts must earn for being several, rare or strange. One part alone that is poured
-// in another amount than like for like costs something too. The lower the better. A
+// parts must earn for being several, rare or strange. One part alone costs something
+// too for every doubling or halving of what is poured like for like. The lower the better. A
 // combination is listed once, by its best rounding that the caller accepts. It is
 // listed only if every part earns its place: the distance is shorter by
 // [Costs.Earn] than that of any fewer of its parts, in whatever amounts.

@@ -18,9 +18,11 @@ type Part struct {
 	Per     Row       // of a millilitre; a part that brings nothing is never poured
 	Amounts []float64 // mL that can be poured, ascending, above zero
 	Price   float64   // steps that it must earn wherever it is poured, 0 and up
-	// Alike is the amount, in mL, that is poured of it alone as a matter of course,
-	// like for like; 0 if there is none. Any other costs [Costs.Unlike].
+	// Alike is the amount, in mL, that is poured of it alone like for like; 0 if there
+	// is none. Each doubling or halving of it costs [Costs.Unlike]. Firm: any other
+	// amount costs that much once more.
 	Alike float64
+	Firm  bool
 	// Strange is how strange it is in place of each thing that is out, in steps,
 	// 0 and up. Infinite: it never stands for that thing, though it may help.
 	Strange []float64
@@ -39,7 +41,7 @@ type Costs struct {
 	Part   float64 // a second or third part
 	Move   float64 // a pour that moves
 	Earn   float64 // what a part must bring the glass nearer by
-	Unlike float64 // another amount of one part alone than like for like
+	Unlike float64 // another amount of one part alone than like for like, by doublings
 }
 
 // Combination names a set of parts, ascending; unused places are −1.
@@ -74,7 +76,8 @@ type Problem struct {
 	Rising []Row
 	Costs  Costs
 	// Known holds the standing of combinations that are known for what they are,
-	// in place of the one worked out. It may be below zero.
+	// in place of the one worked out. It may be below zero. Their parts need not earn
+	// their place.
 	Known map[Combination]float64
 
 	Most  int // most parts of a filling, 1 to MaxParts
@@ -165,6 +168,19 @@ func (p *Problem) Standing(parts []int) float64 {
 		s += least
 	}
 	return s
+}
+
+// unlike is what an amount of the part, poured alone, costs for not being like for
+// like.
+func (p *Part) unlike(ml, each float64) float64 {
+	if p.Alike <= 0 || ml == p.Alike {
+		return 0
+	}
+	times := math.Abs(math.Log2(ml / p.Alike))
+	if p.Firm {
+		times++
+	}
+	return each * times
 }
 
 // plain reports whether a combination has at most one odd part.

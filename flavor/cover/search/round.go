@@ -6,8 +6,8 @@ import (
 )
 
 // How many roundings of one combination are tried, the best first: of one part
-// alone, in any amount, and of more, where the last is poured in an amount beside
-// the best.
+// alone, in any amount, or of parts that are known together, and of others, where
+// the last is poured in an amount beside the best.
 const (
 	roundingsAlone = 48
 	roundings      = 6
@@ -34,7 +34,7 @@ func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
 	t := r.task
 	r.parts, r.products, r.cutoff, r.far, r.found = parts, t.productsOf(parts), cutoff, far, r.found[:0]
 	r.most = roundings
-	if len(parts) == 1 {
+	if len(parts) == 1 || t.knows(parts) {
 		r.most = roundingsAlone
 	}
 	standing := t.standing(parts)
@@ -85,8 +85,8 @@ func (r *rounder) finish(k, amount int, square, h float64) {
 	r.amounts[k] = amount
 	s := max(0, square-2*ml*h+ml*ml*r.products.self[k])
 	distance, cost := math.Sqrt(s), r.cost
-	if k == 0 && part.Alike > 0 && ml != part.Alike {
-		cost += r.task.Costs.Unlike
+	if k == 0 {
+		cost += part.unlike(ml, r.task.Costs.Unlike)
 	}
 	if rank := distance + cost; rank <= r.cutoff && distance <= r.far {
 		r.keep(Filling{Parts: r.parts, Amounts: r.amounts, Moves: r.set.moves, Square: s, Rank: rank})

@@ -369,7 +369,7 @@ func (s *search) hope(parts []int, least float64) {
 // seen reports whether a combination was looked at before: known, or of seeds
 // alone.
 func (s *search) seen(parts []int) bool {
-	if _, known := s.task.Known[Combine(parts...)]; known {
+	if s.task.knows(parts) {
 		return true
 	}
 	for _, i := range parts {

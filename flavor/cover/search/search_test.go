@@ -64,6 +64,7 @@ func drawRound(t *rapid.T) *Problem {
 		}
 		if rapid.Bool().Draw(t, "alike") {
 			part.Alike = rapid.SampledFrom(part.Amounts).Draw(t, "like for like")
+			part.Firm = rapid.Bool().Draw(t, "firm")
 		}
 		for range out {
 			part.Strange = append(part.Strange, rapid.SampledFrom([]float64{0, 0.2, 1, math.Inf(1)}).Draw(t, "strange"))
@@ -121,6 +122,9 @@ func nearest(t *task, parts []int) float64 {
 // mustReach is how near a combination must come for each part to earn its place.
 func mustReach(t *task, parts []int) float64 {
 	least := math.Inf(1)
+	if _, known := t.Known[Combine(parts...)]; known {
+		return least
+	}
 	for some := 1; some < 1<<len(parts)-1; some++ {
 		var fewer []int
 		for k, i := range parts {
@@ -163,7 +167,11 @@ func unlikeCost(t *task, parts []int, amounts [MaxParts]int) float64 {
 	if len(parts) > 1 || p.Alike == 0 || p.Alike == p.Amounts[amounts[0]] {
 		return 0
 	}
-	return t.Costs.Unlike
+	doublings := math.Abs(math.Log2(p.Amounts[amounts[0]]) - math.Log2(p.Alike))
+	if p.Firm {
+		return t.Costs.Unlike * (1 + doublings)
+	}
+	return t.Costs.Unlike * doublings
 }
 
 // listOf makes the list from one filling of each combination, all at once.

@@ -96,10 +96,20 @@ func (t *task) moveColumns() []Row {
 	return out
 }
 
+// knows reports whether the standing of a combination is known, so that its parts
+// need not earn their place.
+func (t *task) knows(parts []int) bool {
+	if len(t.Known) == 0 {
+		return false
+	}
+	_, known := t.Known[Combine(parts...)]
+	return known
+}
+
 // earning returns the distance that a combination must not exceed for every part
 // to earn its place, as far as that follows from each part alone.
 func (t *task) earning(parts []int) float64 {
-	if len(parts) == 1 {
+	if len(parts) == 1 || t.knows(parts) {
 		return math.Inf(1)
 	}
 	least := math.Inf(1)
@@ -111,7 +121,7 @@ func (t *task) earning(parts []int) float64 {
 
 // earningInPairs is earning as far as it follows from each two of three parts.
 func (t *task) earningInPairs(parts []int) float64 {
-	if len(parts) < 3 {
+	if len(parts) < 3 || t.knows(parts) {
 		return math.Inf(1)
 	}
 	least := min(t.pairDistance(parts[0], parts[1]), t.pairDistance(parts[0], parts[2]), t.pairDistance(parts[1], parts[2]))

@@ -1,0 +1,137 @@
+package cover
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/sense"
+)
+
+// strange is what p must earn for being strange in place of removed m: of another
+// class, smelling of something else, of another colour where the trade goes by
+// colour. The trade's customs let it off up to a step. What smells of next to
+// nothing stands for no aroma, but for the sugar of a syrup: a plain syrup keeps
+// the drink in balance when the flavoured one is out.
+func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int) float64 {
+	w, was, gone := &t.finder.weights, t.removed[m], &t.gone[m]
+	cost := w.Class*classDistance(p.Class, was.Class) + w.Look*unlikeInLook(p, holds, was, &gone.holds)
+	if gone.smells {
+		smell := smellOf(p, holds)
+		if place < 0 && smell.plain() && !gone.smell.plain() && !sweetens(p.Class, was.Class) {
+			return math.Inf(1)
+		}
+		least, most := 0.0, math.Inf(1)
+		if p.Class.Kin() == flavor.KinSpirit && was.Class.Kin() == flavor.KinSpirit {
+			least, most = 1.0/likeForLike, likeForLike // poured as much as went
+		}
+		cost += w.Aroma * unlike(apart(&smell, &gone.smell, least, most))
+	}
+	cost *= gone.weight
+	if place >= 0 {
+		cost = max(0, cost-w.Custom) + min(w.Custom/2, w.Place*float64(place))
+	}
+	return cost
+}
+
+// sweetens reports whether both classes are poured to sweeten.
+func sweetens(a, b flavor.Class) bool {
+	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
+}
+
+// classDistance is how far two classes are apart: 0 for one class, 1 for other
+// parts of a drink.
+func classDistance(a, b flavor.Class) float64 {
+	switch {
+	case a == b:
+		return 0
+	case a.Kin() == b.Kin():
+		return 1.0 / 3
+	case a.Part() == b.Part():
+		return 2.0 / 3
+	}
+	return 1
+}
+
+// otherLook is the distance on a screen, of 441 from black to white, from which one
+// liquid does not pass for another: clear from amber, gold from black, white wine
+// from red.
+const otherLook = 200.0
+
+// unlikeInLook is 0 for two bottles of one colour and 1 for those of quite another,
+// among bottles that the trade tells apart by colour.
+func unlikeInLook(p *flavor.Profile, holds *sense.Vector, q *flavor.Profile, was *sense.Vector) float64 {
+	if !p.Class.Hued() || !q.Class.Hued() {
+		return 0
+	}
+	a, b := holds.Swatch(), was.Swatch()
+	between := []float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G), float64(a.B) - float64(b.B)}
+	return min(1, length(between)/otherLook)
+}
+
+// smell is what an ingredient smells of: the odorants of its materials, and beside
+// them the families that people sort smells into. Two smells are alike as far as
+// both are: violet and raspberry share an odorant, and nobody takes the one for the
+// other; orange and lemon are one family, and not one smell.
+type smell [sense.AromaDims + flavor.NumFamilies]float64
+
+func smellOf(p *flavor.Profile, holds *sense.Vector) smell {
+	var s smell
+	copy(s[:], holds[firstAroma:lastAroma])
+	copy(s[sense.AromaDims:], p.Aroma[:])
+	return s
+}
+
+// plainBelow is the intensity of aroma below which something smells of next to
+// nothing: syrups of sugar, water, neutral spirits and vodkas do.
+const plainBelow = 2.0
+
+func (s *smell) plain() bool { return length(s[:sense.AromaDims]) < plainBelow }
+
+// likeForLike is how many times as much of one spirit may be poured for another,
+// or as little.
+const likeForLike = 2.0
+
+// How far apart two smells may be to be taken for one another, and from where on
+// they are nothing like it: gins are apart by 0.4, gold and white rum by 0.6, vodka
+// and white rum by 1.
+const (
+	alikeTo    = 0.5
+	unlikeFrom = 1.2
+)
+
+// unlike is 0 for smells that are taken for one another and 1 for those that are
+// nothing like it.
+func unlike(apart float64) float64 {
+	return min(1, max(0, (apart-alikeTo)/(unlikeFrom-alikeTo)))
+}
+
+// apart returns how far apart two smells are, as against the stronger one, when
+// so many times as much of the first is poured as brings them nearest, within
+// bounds: 0 for smells that are the same, 1 if one is nothing like it.
+func apart(a, b *smell, least, most float64) float64 {
+	x, y := length(a[:]), length(b[:])
+	if x == 0 || y == 0 {
+		return 1
+	}
+	times := min(most, max(least, y/x))
+	square := times*times*x*x + y*y - 2*times*product(a[:], b[:])
+	return math.Sqrt(max(0, square)) / max(times*x, y)
+}
+
+// cosine is how alike two smells are, whatever their strength.
+func cosine(a, b *smell) float64 {
+	if x, y := length(a[:]), length(b[:]); x > 0 && y > 0 {
+		return product(a[:], b[:]) / (x * y)
+	}
+	return 0
+}
+
+func product(a, b []float64) float64 {
+	var s float64
+	for i, x := range a {
+		s += x * b[i]
+	}
+	return s
+}
+
+func length(v []float64) float64 { return math.Sqrt(product(v, v)) }

@@ -1,0 +1,72 @@
+package measure
+
+import (
+	"math"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// jigger is the marks of a set of jiggers: multiples of every, and a few between.
+type jigger struct {
+	every float64
+	marks []float64
+}
+
+// jiggerOf returns the marks in a unit. Metric jiggers are marked at the fives and
+// at 7.5 and 22.5 mL, which stand for ¼ and ¾ oz: common practice, no source. Other
+// units go by their step. A top has no marks.
+func jiggerOf(u flavor.Unit) jigger {
+	switch u {
+	case flavor.Top:
+		return jigger{}
+	case flavor.Millilitre:
+		return jigger{5, []float64{2.5, 7.5, 22.5}}
+	case flavor.Centilitre:
+		return jigger{0.5, []float64{0.25, 0.75, 2.25}}
+	}
+	return jigger{every: Step(u)}
+}
+
+// JiggerStep returns the next amount above or below one that a jigger is marked
+// with, in the same unit; zero if there is none, or if the amount is not a finite
+// number above zero.
+func JiggerStep(amount float64, u flavor.Unit, up bool) float64 {
+	j := jiggerOf(u)
+	if j.every == 0 || !positive(amount) {
+		return 0
+	}
+	at := (math.Ceil(amount/j.every-slack) - 1) * j.every
+	if up {
+		at = (math.Floor(amount/j.every+slack) + 1) * j.every
+	}
+	for _, m := range j.marks {
+		if up && m > amount+slack {
+			at = math.Min(at, m)
+		}
+		if !up && m < amount-slack {
+			at = math.Max(at, m)
+		}
+	}
+	return math.Max(0, at)
+}
+
+// JiggerMarks returns the amounts from one to another that a jigger is marked with,
+// ascending, both of them included if they are marks.
+func JiggerMarks(u flavor.Unit, from, to float64) []float64 {
+	j := jiggerOf(u)
+	if j.every == 0 || !positive(from) || !positive(to) {
+		return nil
+	}
+	var out []float64
+	for n := math.Ceil(from/j.every - slack); n*j.every <= to+slack; n++ {
+		out = append(out, n*j.every)
+	}
+	for _, m := range j.marks {
+		if m >= from-slack && m <= to+slack {
+			out = append(out, m)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
