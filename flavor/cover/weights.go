@@ -41,7 +41,7 @@ const (
 
 // tail is by how much a cover may rank below the best to be listed at all, in
 // steps.
-const tail = 4.0
+const tail = 5.0
 
 // blur is by how much the distance in the glass may differ from that in the space
 // near the original, to be on the safe side when covers are searched for.
