@@ -84,7 +84,7 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
-	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newFind(open), newHouse(open), newCheck(), newCalibrate())
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newFind(open), newHouse(open), newCheck(), newCalibrate(), newVersion())
 	for _, c := range root.Commands() {
 		c.Args = wrongArgs(c.Args)
 	}

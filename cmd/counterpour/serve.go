@@ -8,7 +8,6 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
-	"runtime/debug"
 	"sync/atomic"
 	"time"
 
@@ -153,7 +152,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, Editor: editor, Log: s.log, Version: version()}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, Editor: editor, Log: s.log, Version: thisBuild().Version}); err == nil {
 			h = answers.Handler()
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
@@ -200,12 +199,4 @@ func (e *entrance) open(h http.Handler) { e.handler.Store(&h) }
 
 func (e *entrance) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	(*e.handler.Load()).ServeHTTP(w, r)
-}
-
-// version is the version that the program was built from.
-func version() string {
-	if b, ok := debug.ReadBuildInfo(); ok && b.Main.Version != "" {
-		return b.Main.Version
-	}
-	return "dev"
 }
