@@ -106,7 +106,8 @@ func (s *serving) take(words []string) int {
 	return n
 }
 
-var degreeWords = set(`° °c °f c f celsius fahrenheit degrees degree deg centigrade seconds second sec secs s minutes minute min mins times`)
+var degreeWords = set(`° °c °f c f celsius fahrenheit degrees degree deg centigrade seconds second sec secs s minutes minute min mins times
+revolutions rotations turns strokes beats count counts rounds straws straw`)
 
 // temperature reads "70 °C", "160 F" or "70 degrees" at the start of toks, as that
 // of a hot drink: between freezing and boiling.
