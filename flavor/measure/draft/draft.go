@@ -102,6 +102,11 @@ type Draft struct {
 	nameAt   Span
 	muddle   bool // something in it is muddled
 
+	// hinted says that the service is only what the glass suggests; iced, that ice
+	// is named; onIce, that the drink is served on it; cold, that it is served cold;
+	// together, that everything is mixed at once.
+	hinted, iced, onIce, cold, together bool
+
 	// perhapsPour is the first line read as a pour whose amount goes without
 	// saying, such as "absinthe rinse"; it is one if the ingredient is known.
 	perhapsPour *Line

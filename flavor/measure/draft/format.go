@@ -26,7 +26,7 @@ func Format(s flavor.Spec) string {
 		b.WriteString(formatPour(&s.Pours[i], name == "" && i == 0, again) + "\n")
 	}
 	said := names([]flavor.Method{s.Method})
-	said = append(said, string(s.Service))
+	said = append(said, serviceWords(s.Method, s.Service))
 	if s.HotC > 0 {
 		said = append(said, number(s.HotC)+" °C")
 	}
@@ -44,6 +44,15 @@ func Format(s flavor.Spec) string {
 		}
 	}
 	return b.String()
+}
+
+// serviceWords names a service after a method: neat after ice would be read as
+// strained.
+func serviceWords(m flavor.Method, v flavor.Service) string {
+	if v == flavor.Neat && m != "" && m != flavor.Build {
+		return "room temperature"
+	}
+	return string(v)
 }
 
 func joinNonEmpty(words []string, sep string) string {
@@ -79,7 +88,7 @@ func FormatPour(p flavor.Pour) string { return formatPour(&p, false, false) }
 func formatPour(p *flavor.Pour, first, again bool) string {
 	name := oneLine(p.Match.Asked)
 	if p.Profile != nil {
-		name = oneLine(p.Profile.Name)
+		name = oneLine(p.Called())
 	}
 	if p.Unit == "" {
 		return exactNumber(p.Amount, p.Unit) + " " + name

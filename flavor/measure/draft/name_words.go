@@ -145,7 +145,7 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = set(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice thinly roughly finely plump unpeeled washed warm iced your favourite favorite of the some`)
+organic natural nice thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
 
 // strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.

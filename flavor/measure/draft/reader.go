@@ -604,7 +604,9 @@ func (r *reader) finish() {
 	if d.Glass == "" {
 		d.Glass = r.said.glass
 	}
-	if r.said.noIce && (d.Service == "" || r.said.weak && d.Service == flavor.Rocks) {
+	d.hinted, d.iced, d.onIce, d.cold, d.together = r.said.weak, r.said.iced, r.said.onIce, r.said.cold, r.said.together
+	r.strained()
+	if r.said.noIce && (d.Service == "" || d.hinted && d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {
 			d.Service = flavor.Neat
 		} else {
@@ -612,7 +614,7 @@ func (r *reader) finish() {
 		}
 	}
 	d.Notes = append(d.Notes, r.said.notes...)
-	if d.Service == flavor.Rocks && r.said.weak {
+	if d.Service == flavor.Rocks && d.hinted {
 		d.Notes = append(d.Notes, "“"+r.said.serviceAs+"” is taken as served on the rocks; say \"up\" if it is not")
 	}
 	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.perhapsPour == nil {

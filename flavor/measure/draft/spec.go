@@ -49,6 +49,9 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		*faults = append(*faults, f)
 	}
 	checkServing(d, faults)
+	s.Together = d.together
+	r.heat(&s)
+	s.Notes = r.notes
 	return Assume(s), at
 }
 
@@ -136,7 +139,7 @@ func (t *task) pour() (flavor.Pour, *flavor.Fault) {
 	if t.hit.as != "" && u.Counted() && strings.HasPrefix(t.hit.as, t.line.Name+" ") {
 		asked = t.hit.as // "bay leaf", where the unit is the last word of the name
 	}
-	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After,
+	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After, Heat: heatOf(t.line, p),
 		Match: flavor.Match{Asked: asked, How: t.hit.how, Inferred: t.inferred}}, nil
 }
 
