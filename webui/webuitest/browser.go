@@ -2,6 +2,7 @@ package webuitest
 
 import (
 	"context"
+	"fmt"
 	"net/http/httptest"
 	"os"
 	"os/exec"
@@ -9,6 +10,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -102,9 +104,10 @@ func NewBrowser(t *testing.T, width int64) *Browser {
 		}
 		t.Skip("chromium is not on PATH, so the pages are not tried in a browser (Debian: apt-get install chromium)")
 	}
-	allocator, stop := chromedp.NewExecAllocator(t.Context(), append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath("chromium"))...)
-	t.Cleanup(stop)
-	ctx, cancel := chromedp.NewContext(allocator)
+	process, err := chromium()
+	require.NoError(t, err)
+	// A context of its own shares no cookie and nothing stored with other tests.
+	ctx, cancel := chromedp.NewContext(process, chromedp.WithNewBrowserContext())
 	t.Cleanup(cancel)
 	ctx, expire := context.WithTimeout(ctx, 3*time.Minute)
 	t.Cleanup(expire)
@@ -112,6 +115,30 @@ func NewBrowser(t *testing.T, width int64) *Browser {
 	b.Do(chromedp.EmulateViewport(width, 800))
 	b.listen()
 	return b
+}
+
+// chromium starts a browser, one for all tests of a package; [Main] stops it.
+var chromium = sync.OnceValues(func() (context.Context, error) {
+	allocator, _ := chromedp.NewExecAllocator(context.Background(), append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath("chromium"))...)
+	ctx, _ := chromedp.NewContext(allocator)
+	started.Store(&ctx)
+	return ctx, chromedp.Do(ctx)
+})
+
+// started is the browser that runs, nil if no test has asked for one.
+var started atomic.Pointer[context.Context]
+
+// Main runs the tests of a package that opens browsers, and stops the one they
+// shared.
+func Main(m *testing.M) {
+	code := m.Run()
+	if ctx := started.Load(); ctx != nil {
+		if err := chromedp.Cancel(*ctx); err != nil && code == 0 {
+			fmt.Fprintln(os.Stderr, "the browser did not stop:", err)
+			code = 1
+		}
+	}
+	os.Exit(code)
 }
 
 // Tab opens another tab in the same browser.

@@ -1,0 +1,9 @@
+package bench_test
+
+import (
+	"testing"
+
+	"counterpour/webui/webuitest"
+)
+
+func TestMain(m *testing.M) { webuitest.Main(m) }

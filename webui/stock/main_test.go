@@ -1,0 +1,9 @@
+package stock_test
+
+import (
+	"testing"
+
+	"counterpour/webui/webuitest"
+)
+
+func TestMain(m *testing.M) { webuitest.Main(m) }
