@@ -322,7 +322,8 @@ written if there is one, with --keep-good the others are.`,
 			if keepGood {
 				mode = exchange.KeepGood
 			}
-			r, err := exchange.Import(cmd.Context(), v.Store(), house.By{Actor: actor, At: time.Now()}, reading, mode)
+			specs := service.Collection{Store: v.Store(), Shelf: v.Now().Shelf}
+			r, err := specs.TakeIn(cmd.Context(), house.By{Actor: actor, At: time.Now()}, reading, mode)
 			if err != nil {
 				return err
 			}

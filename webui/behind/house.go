@@ -47,3 +47,8 @@ type House interface {
 	// Shelf is the catalogue with the house's bottles and makings laid over it.
 	Shelf() *house.Shelf
 }
+
+// SpecsOf is the specs of a house, to open, keep and change.
+func SpecsOf(h House) *service.Collection {
+	return &service.Collection{Store: h.Store(), Shelf: h.Shelf()}
+}

@@ -78,7 +78,7 @@ func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchFo
 		to, err := p.toVolume(s, f.Scale.Volume)
 		switch faults := form.Faults(err); {
 		case len(faults) > 0 && faults[0].Place().Field == "volume":
-			a.VolumeFault = faults[0].Message
+			a.VolumeFault = volumeFault(faults[0])
 		case err != nil:
 			return err
 		default:

@@ -6,14 +6,15 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
-	"slices"
 	"strconv"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/webui/access"
+	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -88,91 +89,31 @@ func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, er
 		v.Unnamed = true
 		return v, p.origin(r.Context(), v)
 	}
-	err := p.writeSpec(r, f, s, v)
-	if told, status := frame.Told(err); told != "" {
-		// A version that moved on is asked about again, with what is there now.
-		if status == http.StatusConflict {
-			var taken *takenView
-			if taken, err = p.taken(r.Context(), target(f, s), s); taken != nil {
-				taken.Was, v.Taken = max(f.Seen, f.Version), taken
-			}
-		} else {
-			err = nil
-		}
-		v.Trouble = told
+	request := service.KeepRequest{Draft: s, From: f.Spec, Version: f.Version, Named: f.Called != ""}
+	if f.Do == "replace" {
+		request.Over, request.Seen = f.Over, f.Seen
 	}
-	if err != nil {
+	kept, err := behind.SpecsOf(p.house).Keep(r.Context(), frame.By(r), request)
+	if v.Trouble, _ = frame.Told(err); v.Trouble == "" && err != nil {
 		return nil, err
+	}
+	v.Taken = p.takenOf(kept.Rival)
+	if kept.Rival != nil && kept.Rival.Renamed {
+		v.Called = s.Name
+	}
+	if kept.ID != "" {
+		v.Saved, v.Same, v.Spec, v.Version = !kept.Same, kept.Same, kept.ID, kept.Version
 	}
 	return v, p.origin(r.Context(), v)
 }
 
-// target is the id of the spec that a form would write.
-func target(f saveForm, s *flavor.Spec) string {
-	if f.Do == "replace" {
-		return f.Over
-	}
-	return part.SpecID(s.Name)
-}
-
-// writeSpec writes the draft, or says in the view what it would replace.
-func (p *pages) writeSpec(r *http.Request, f saveForm, s *flavor.Spec, v *saveView) error {
-	id, ctx := target(f, s), r.Context()
-	kept, err := house.Get[house.Spec](ctx, p.house.Store(), id)
-	missing := errors.Is(err, house.ErrNotFound)
-	if err != nil && !missing {
-		return err
-	}
-	item := house.FromSpec(id, *s)
-	if item.Note = kept.Item.Note; !missing && len(part.SpecChanges(&kept.Item, &item, p.house.Shelf())) == 0 {
-		v.Same, v.Spec, v.Version = true, id, kept.Version
+// takenOf says what a draft would change in a spec that stands in the way.
+func (p *pages) takenOf(r *service.Rival) *takenView {
+	if r == nil {
 		return nil
 	}
-	version := int64(0)
-	switch {
-	case f.Do == "replace":
-		version = f.Seen
-	case f.Spec == id && f.Called == "":
-		version = f.Version
-	case f.Spec != "" && f.Called == "" && missing:
-		// It was opened from another spec, and is perhaps that one by a new name.
-		if v.Taken, err = p.taken(ctx, f.Spec, s); v.Taken != nil {
-			v.Taken.Opened, v.Called = true, s.Name
-			return nil
-		}
-		if err != nil {
-			return err
-		}
-	case !missing:
-		v.Taken, err = p.taken(ctx, id, s)
-		return err
-	}
-	changes, err := p.house.Store().Write(ctx, frame.By(r), house.Put(item, version))
-	if err != nil {
-		return err
-	}
-	v.Saved, v.Spec, v.Version = true, id, changes[0].Version
-	return nil
-}
-
-// taken says what a draft would change in a spec; nil if there is no such spec.
-func (p *pages) taken(ctx context.Context, id string, s *flavor.Spec) (*takenView, error) {
-	history, err := p.house.Store().History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
-	if errors.Is(err, house.ErrNotFound) {
-		return nil, nil
-	}
-	if err != nil {
-		return nil, err
-	}
-	last := history[len(history)-1]
-	kept, there := last.Item.(house.Spec)
-	if !there {
-		return nil, nil
-	}
-	to := house.FromSpec(id, *s)
-	to.Note = kept.Note
-	return &takenView{Slug: id, Name: kept.Name, Version: last.Version, When: words.Moment(last.At), Who: last.Actor,
-		Changes: part.SpecChanges(&kept, &to, p.house.Shelf())}, nil
+	return &takenView{Slug: r.Is.ID, Name: r.Is.Name, Version: r.Version, When: words.Moment(r.At), Who: r.By, Was: r.Opened, Opened: r.Renamed,
+		Changes: part.SpecChanges(&r.Is, &r.Would, p.house.Shelf())}
 }
 
 // origin names the spec that the draft belongs to; one that is gone is dropped.
@@ -207,29 +148,19 @@ func renamed(text, name string) string {
 }
 
 // openSpec returns a version of a spec as text, the current one for 0, and the
-// version that is current.
+// version that is current: 0 if it is gone, so that to keep the draft is to add
+// it anew.
 func (p *pages) openSpec(ctx context.Context, slug string, at int64) (text string, version int64, err error) {
-	history, err := p.house.Store().History(ctx, house.Ref{Kind: house.KindSpec, ID: slug})
+	spec, version, err := behind.SpecsOf(p.house).Version(ctx, slug, at)
 	if errors.Is(err, house.ErrNotFound) {
 		return "", 0, frame.ErrNotFound
 	}
 	if err != nil {
 		return "", 0, err
 	}
-	last := history[len(history)-1]
-	for _, c := range slices.Backward(history) {
-		spec, there := c.Item.(house.Spec)
-		if !there || at > 0 && c.Version != at {
-			continue
-		}
-		if last.Item == nil {
-			last.Version = 0 // it is gone; to keep the draft is to add it anew
-		}
-		drink, err := spec.Flavor(p.house.Shelf())
-		if err != nil {
-			return part.SpecText(spec), last.Version, nil
-		}
-		return draft.Format(drink), last.Version, nil
+	drink, err := spec.Flavor(p.house.Shelf())
+	if err != nil {
+		return part.SpecText(spec), version, nil
 	}
-	return "", 0, fmt.Errorf("%w: version %d of %s", frame.ErrNotFound, at, slug)
+	return draft.Format(drink), version, nil
 }

@@ -1,9 +1,9 @@
 package part
 
 import (
-	"reflect"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -30,17 +30,10 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	default:
 		out = append(out, "the note written anew")
 	}
-	if len(out) == 0 && !same(from, to) {
+	if len(out) == 0 && !service.SameSpec(from, to) {
 		out = append(out, "something else of what is written down")
 	}
 	return out
-}
-
-// same reports whether two records hold the same, their ids aside.
-func same(a, b *house.Spec) bool {
-	x, y := *a, *b
-	x.ID, y.ID = "", ""
-	return reflect.DeepEqual(x, y)
 }
 
 // pourChanges says what became of the pours.

@@ -6,13 +6,12 @@ import (
 	"fmt"
 	"io"
 	"net/http"
-	"slices"
 	"strings"
 	"unicode/utf8"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
-	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -132,11 +131,10 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 		v.Text = strings.ToValidUTF8(v.Text, "\ufffd")
 		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "the file is not text in UTF-8; save it as UTF-8 and send it again"}
 	}
-	reading, err := sent.read(v.Text, nearby{p.house.Shelf(), p.bar, r.Context()})
+	reading, err := sent.read(v.Text, service.OnShelf{Ctx: r.Context(), Shelf: p.house.Shelf(), Names: p.bar})
 	if err != nil {
 		return err
 	}
-	unreserve(reading)
 	v.Bad, v.Notes, v.Unread = reading.Bad, reading.Notes, map[string]string{"text": "line", "csv": "row", "json-ld": "recipe"}[sent.ID]
 	if do == "" {
 		return p.preview(r.Context(), v, reading)
@@ -155,7 +153,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 		}
 		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "nothing was brought in, since some of it cannot be read; mend that, or bring in the rest"}
 	}
-	done, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, mode)
+	done, err := behind.SpecsOf(p.house).TakeIn(r.Context(), frame.By(r), reading, mode)
 	if err != nil {
 		return err
 	}
@@ -167,16 +165,6 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 		v.Text = ""
 	}
 	return nil
-}
-
-// unreserve gives specs other ids where theirs name a page.
-func unreserve(reading *exchange.Reading) {
-	for i, item := range reading.Items {
-		if s, ok := item.(house.Spec); ok && slices.Contains(part.Reserved, s.ID) {
-			s.ID = part.SpecID(s.ID)
-			reading.Items[i] = s
-		}
-	}
 }
 
 func (f *specForm) read(text string, finder draft.Finder) (*exchange.Reading, error) {
@@ -191,77 +179,22 @@ func (f *specForm) read(text string, finder draft.Finder) (*exchange.Reading, er
 
 // preview holds what was read against the house, and writes nothing.
 func (p *pages) preview(ctx context.Context, v *importPage, reading *exchange.Reading) error {
-	all, err := house.All[house.Spec](ctx, p.house.Store())
+	incoming, err := behind.SpecsOf(p.house).Incoming(ctx, reading)
 	if err != nil {
 		return err
 	}
-	there := map[string]house.Kept[house.Spec]{}
-	for _, k := range all {
-		there[k.Item.ID] = k
-	}
 	v.Read = true
-	for _, s := range reading.Specs() {
-		one := importedSpec{Slug: s.ID, Name: s.Name}
-		old, ok := there[s.ID]
-		if ok {
-			one.Replaces, one.Changes = old.Version, part.SpecChanges(&old.Item, &s, p.house.Shelf())
-		}
-		if ok && len(one.Changes) == 0 {
+	for i := range incoming {
+		in := &incoming[i]
+		one := importedSpec{Slug: in.Spec.ID, Name: in.Spec.Name, Replaces: in.Version}
+		switch {
+		case in.Same():
 			v.Same = append(v.Same, one)
 			continue
+		case in.Was != nil:
+			one.Changes = part.SpecChanges(in.Was, &in.Spec, p.house.Shelf())
 		}
 		v.Fresh = append(v.Fresh, one)
 	}
 	return nil
-}
-
-// mostNear is how many names are offered for one that nobody knows.
-const mostNear = 3
-
-// nearby finds ingredients by name, and names the nearest where it finds none.
-type nearby struct {
-	shelf *house.Shelf
-	bar   behind.Bar
-	ctx   context.Context
-}
-
-// Resolve finds the profile whose id, name or alias is written.
-func (n nearby) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
-	p, m, err := n.shelf.Resolve(written)
-	faults := form.Faults(err)
-	if len(faults) == 0 {
-		return p, m, err
-	}
-	fault := *faults[0]
-	fault.Suggest = n.Suggest(written, nil)
-	if len(fault.Suggest) > 0 {
-		fault.Message += "; the nearest are " + strings.Join(fault.Suggest, ", ")
-	}
-	return nil, m, &fault
-}
-
-// Named finds the profile whose id, name or alias is written, and searches for
-// nothing.
-func (n nearby) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
-	p, m, err := n.shelf.Resolve(written)
-	return p, m.How, err == nil
-}
-
-// Slip finds nothing: a spec that is kept is written as its ingredients are
-// called.
-func (n nearby) Slip(string, func(*flavor.Profile) bool) (*flavor.Profile, bool) { return nil, false }
-
-// Suggest offers the nearest names; a search that fails only costs them.
-func (n nearby) Suggest(written string, _ func(*flavor.Profile) bool) (near []string) {
-	if written == "" {
-		return nil
-	}
-	found, err := n.bar.Suggest(n.ctx, written, mostNear)
-	if err != nil {
-		return nil
-	}
-	for _, p := range found {
-		near = append(near, p.Name)
-	}
-	return near
 }
