@@ -72,7 +72,7 @@ func openDemo(t *testing.T) (*Venue, *data.House) {
 	return v, h
 }
 
-func memory(t *testing.T) house.Store {
+func memory(t testing.TB) house.Store {
 	t.Helper()
 	s, err := store.OpenMemory(t.Context())
 	require.NoError(t, err)

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service"
 	"counterpour/flavor/drill"
 	"counterpour/webui/training"
 	"counterpour/webui/webuitest"
@@ -23,10 +24,10 @@ import (
 func trainedHouse(t *testing.T) (h *webuitest.House, under, closed string) {
 	t.Helper()
 	h = webuitest.NewHouse()
-	l := training.NewLearners(h.Store())
+	l := service.NewLearners(h.Store())
 	for i, s := range drill.Skills() {
-		training.PlayRound(t, l, training.Person{Name: "Ada"}, s, uint64(i), i%3 > 0, time.Now().AddDate(0, 0, -i))
-		training.PlayRound(t, l, training.Person{Name: "Bo van der Zee"}, s, uint64(i), true, time.Now())
+		playRound(t, l, service.Trainee{Name: "Ada"}, s, uint64(i), i%3 > 0, time.Now().AddDate(0, 0, -i))
+		playRound(t, l, service.Trainee{Name: "Bo van der Zee"}, s, uint64(i), true, time.Now())
 	}
 	pages, plan := webuitest.PagesOf(t, h), plannedTest(t)
 	some := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 3: false}), training.KeepPicks, 0)

@@ -14,13 +14,11 @@ const StarterPath = starterPath
 const TrainingPath = trainingPath
 const TrianglePath = trianglePath
 
-type Person = person
 type SkillRow = skillRow
 type TeamRow = teamRow
 
 var AsText = asText
 var DueText = dueText
-var NewLearners = newLearners
 var PercentOf = percentOf
 var PersonOf = personOf
 var PickField = pickField

@@ -3,6 +3,7 @@ package training
 import (
 	"net/http"
 
+	"counterpour/api/service"
 	"counterpour/webui/behind"
 	"counterpour/webui/frame"
 )
@@ -11,7 +12,7 @@ import (
 type pages struct {
 	*frame.Frame
 	open     behind.Open
-	learners *learners
+	learners *service.Learners
 	seal     sealer
 
 	// As one request sees the house.
@@ -28,7 +29,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) error {
 	if err != nil {
 		return err
 	}
-	p.learners, p.seal = newLearners(open().Store()), seal
+	p.learners, p.seal = service.NewLearners(open().Store()), seal
 	mux.Handle(trainingPath, p.Route(p.visited((*pages).training), frame.Taking...))
 	mux.Handle(progressPath, p.Route(p.visited((*pages).progress), frame.Taking...))
 	mux.Handle(flightPath, p.Route(p.visited((*pages).flight), frame.Showing...))

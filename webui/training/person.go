@@ -9,43 +9,33 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"golang.org/x/text/cases"
-	"golang.org/x/text/unicode/norm"
-
+	"counterpour/api/service"
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
-// person is who trains: by the name they gave, or else by a word that says
-// nothing of them. The zero person has neither yet.
-type person struct{ Name, word string }
-
 // personOf tells the person of a request: who signed in, or else who they say
 // they are. Nothing else asks who trains.
-func personOf(r *http.Request) person {
+func personOf(r *http.Request) service.Trainee {
 	if in, ok := access.PersonOf(r.Context()); ok {
-		return person{Name: in.Name}
+		return service.Trainee{Name: in.Name}
 	}
 	if c, err := r.Cookie(nameCookie); err == nil {
 		raw, err := asText.DecodeString(c.Value)
 		if name, fault := readName(string(raw)); err == nil && fault == nil && name != "" {
-			return person{Name: name}
+			return service.Trainee{Name: name}
 		}
 	}
 	c, err := r.Cookie(learnerCookie)
 	if err != nil {
-		return person{}
+		return service.Trainee{}
 	}
 	if raw, err := hex.DecodeString(c.Value); err != nil || len(raw) != learnerBytes {
-		return person{}
+		return service.Trainee{}
 	}
-	return person{word: c.Value}
+	return service.Trainee{Word: c.Value}
 }
-
-// same tells whether two names are one person's: case and the ways of writing an
-// accent do not count.
-func same(name string) string { return cases.Fold().String(norm.NFC.String(name)) }
 
 // The cookie of a name stays for a season; that of a learner without one holds a
 // random word and goes when the browser is closed.
@@ -78,12 +68,12 @@ func setCookie(w http.ResponseWriter, r *http.Request, name, value string, secon
 }
 
 // newLearner gives somebody without a name a word to be known by.
-func newLearner(w http.ResponseWriter, r *http.Request) person {
+func newLearner(w http.ResponseWriter, r *http.Request) service.Trainee {
 	raw := make([]byte, learnerBytes)
 	rand.Read(raw) // never fails
 	word := hex.EncodeToString(raw)
 	setCookie(w, r, learnerCookie, word, 0)
-	return person{word: word}
+	return service.Trainee{Word: word}
 }
 
 // whoView is the form that asks who somebody is.

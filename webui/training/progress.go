@@ -55,18 +55,18 @@ func (p *pages) progress(w http.ResponseWriter, r *http.Request) error {
 
 func (p *pages) progressView(r *http.Request) (*progressView, error) {
 	who := personOf(r)
-	learner, err := p.learners.of(r.Context(), who)
+	learner, err := p.learners.Of(r.Context(), who)
 	if err != nil {
 		return nil, err
 	}
 	lead := access.May(r.Context(), access.Lead)
 	var team []drill.Learner
 	if lead {
-		if team, err = p.learners.book.team(r.Context()); err != nil {
+		if team, err = p.learners.Team(r.Context()); err != nil {
 			return nil, err
 		}
 	}
-	now := p.learners.now()
+	now := time.Now()
 	v := &progressView{Who: whoOf(r, progressPath), Lead: lead, Played: playedBy(&learner), Team: teamRows(team, now)}
 	for i := range learner.Skills {
 		v.Skills = append(v.Skills, skillRowOf(&learner.Skills[i], now))

@@ -5,12 +5,8 @@ import (
 	"crypto/cipher"
 	"crypto/rand"
 	"encoding/base64"
-	"encoding/binary"
-	"math"
-	"slices"
 
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
 )
 
 // sealer turns the request of a round into a word that tells nothing of it, and
@@ -29,28 +25,11 @@ func newSealer() (sealer, error) {
 	return sealer{aead}, err
 }
 
-// The request as bytes, always as many, so that their number tells nothing.
-const (
-	kindAt = iota
-	axisAt
-	sizeAt
-	seedAt       = sizeAt + 8
-	requestBytes = seedAt + 8
-)
-
-func bytesOf(r *drill.RoundRequest) []byte {
-	b := make([]byte, requestBytes)
-	b[kindAt], b[axisAt] = byte(slices.Index(drill.Kinds(), r.Kind)), byte(r.Axis)
-	binary.BigEndian.PutUint64(b[sizeAt:], math.Float64bits(r.Size))
-	binary.BigEndian.PutUint64(b[seedAt:], r.Seed)
-	return b
-}
-
 var asText = base64.RawURLEncoding
 
 // seal returns the word for a request.
 func (s sealer) seal(r *drill.RoundRequest) string {
-	return asText.EncodeToString(s.aead.Seal(nil, nil, bytesOf(r), nil))
+	return asText.EncodeToString(s.aead.Seal(nil, nil, r.Bytes(), nil))
 }
 
 // open returns the request of a word. It is false for a word that this sealer
@@ -61,9 +40,8 @@ func (s sealer) open(word string) (drill.RoundRequest, bool) {
 		return drill.RoundRequest{}, false
 	}
 	b, err := s.aead.Open(nil, nil, raw, nil)
-	if err != nil || len(b) != requestBytes || int(b[kindAt]) >= len(drill.Kinds()) {
+	if err != nil {
 		return drill.RoundRequest{}, false
 	}
-	return drill.RoundRequest{Kind: drill.Kinds()[b[kindAt]], Axis: template.Axis(b[axisAt]),
-		Size: math.Float64frombits(binary.BigEndian.Uint64(b[sizeAt:])), Seed: binary.BigEndian.Uint64(b[seedAt:])}, true
+	return drill.RequestOf(b)
 }

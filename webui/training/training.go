@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 
+	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
@@ -136,10 +137,10 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 // house cannot keep is told beside the grade.
 func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, round *drill.Round, grade *drill.Grade, form form.Values) error {
 	who := personOf(r)
-	if who == (person{}) {
+	if who == (service.Trainee{}) {
 		who = newLearner(w, r)
 	}
-	err := p.learners.note(r.Context(), who, frame.By(r), round, grade, saidIn(form, round))
+	err := p.learners.Note(r.Context(), who, frame.By(r), round, grade, saidIn(form, round))
 	var kept *house.Error
 	if errors.As(err, &kept) {
 		p.Log.ErrorContext(r.Context(), "result not kept", "err", err)
@@ -147,7 +148,7 @@ func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, ro
 	} else if err != nil {
 		return err
 	}
-	learner, err := p.learners.of(r.Context(), who)
+	learner, err := p.learners.Of(r.Context(), who)
 	if err != nil {
 		return err
 	}

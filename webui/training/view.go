@@ -27,7 +27,7 @@ type trainingView struct {
 
 func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, drill.Learner, error) {
 	who := personOf(r)
-	learner, err := p.learners.of(r.Context(), who)
+	learner, err := p.learners.Of(r.Context(), who)
 	if err != nil {
 		return nil, learner, err
 	}

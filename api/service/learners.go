@@ -1,41 +1,48 @@
-package training
+package service
 
 import (
 	chain "container/list"
 	"context"
 	"errors"
 	"sync"
-	"time"
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
 )
 
-// learners remembers who answered how: those who gave a name in the house, the
-// others in memory.
-type learners struct {
-	book   *book
+// Trainee is who trains: by the name they gave, or else by a word that says nothing
+// of them. The zero trainee has neither yet.
+type Trainee struct{ Name, Word string }
+
+// Learners remembers who answered how: those who gave a name in the house, the
+// others in memory. It is safe for concurrent use.
+type Learners struct {
+	book   *trainingBook
 	guests *guests
-	now    func() time.Time
 }
 
-func newLearners(s house.Store) *learners {
-	return &learners{book: newBook(s), guests: newGuests(), now: time.Now}
+// NewLearners returns the learners of a house.
+func NewLearners(s house.Store) *Learners {
+	return &Learners{book: newTrainingBook(s), guests: newGuests()}
 }
 
-// of returns what is known of a person, empty if nothing is.
-func (l *learners) of(ctx context.Context, who person) (drill.Learner, error) {
+// Of returns what is known of a trainee, empty if nothing is.
+func (l *Learners) Of(ctx context.Context, who Trainee) (drill.Learner, error) {
 	if who.Name != "" {
 		return l.book.learner(ctx, who.Name)
 	}
-	return l.guests.learner(who.word), nil
+	return l.guests.learner(who.Word), nil
 }
 
-// note keeps a graded round, once for each person.
-func (l *learners) note(ctx context.Context, who person, by house.By, r *drill.Round, g *drill.Grade, given string) error {
+// Team returns everybody who is on record in the house, by name.
+func (l *Learners) Team(ctx context.Context) ([]drill.Learner, error) { return l.book.team(ctx) }
+
+// Note keeps a graded round and what was answered, in words, once for each
+// trainee.
+func (l *Learners) Note(ctx context.Context, who Trainee, by house.By, r *drill.Round, g *drill.Grade, given string) error {
 	result := drill.ResultOf(r, g, by.At.UTC().Round(0))
 	if who.Name == "" {
-		return l.guests.note(who.word, r.Request, result)
+		return l.guests.note(who.Word, r.Request, result)
 	}
 	_, err := l.book.store.Write(ctx, by, house.Put(recordOf(who.Name, result, r, g, given), 0))
 	if errors.Is(err, house.ErrConflict) {

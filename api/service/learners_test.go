@@ -1,4 +1,4 @@
-package training
+package service
 
 import (
 	"context"
@@ -17,25 +17,17 @@ import (
 	"counterpour/flavor/template"
 )
 
-var Evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
+var evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
 
-func newStore(t testing.TB) house.Store {
-	t.Helper()
-	s, err := store.OpenMemory(context.Background())
-	require.NoError(t, err)
-	t.Cleanup(func() { require.NoError(t, s.Close()) })
-	return s
-}
-
-// PlayRound notes a round of a skill, right or wrong.
-func PlayRound(t require.TestingT, l *learners, who person, skill drill.Skill, seed uint64, right bool, at time.Time) {
+// playRound notes a round of a skill, right or wrong.
+func playRound(t require.TestingT, l *Learners, who Trainee, skill drill.Skill, seed uint64, right bool, at time.Time) {
 	axis, _ := template.ParseAxis(skill.Axis)
 	r := &drill.Round{Request: drill.RoundRequest{Kind: skill.Kind, Axis: axis, Size: 6, Seed: seed}, Size: 1 + float64(seed%9), Question: "What?"}
 	g := &drill.Grade{Right: right, Solution: "that"}
 	if right {
 		g.Points = 1
 	}
-	require.NoError(t, l.note(context.Background(), who, house.By{Actor: "bar", At: at}, r, g, "this"))
+	require.NoError(t, l.Note(context.Background(), who, house.By{Actor: "bar", At: at}, r, g, "this"))
 }
 
 // However rounds come in: who is on record in the house has come as far as who
@@ -45,29 +37,29 @@ func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
 		store, err := store.OpenMemory(context.Background())
 		require.NoError(r, err)
 		defer store.Close()
-		l := newLearners(store)
-		named, guest := person{Name: "Ada"}, person{word: "x"}
-		at := Evening
+		l := NewLearners(store)
+		named, guest := Trainee{Name: "Ada"}, Trainee{Word: "x"}
+		at := evening
 		for i := range rapid.IntRange(1, 25).Draw(r, "rounds") {
 			skill := rapid.SampledFrom(drill.Skills()).Draw(r, "skill")
 			right := rapid.Bool().Draw(r, "right")
 			at = at.Add(time.Duration(rapid.IntRange(1, 100000).Draw(r, "seconds")) * time.Second)
 			for range rapid.IntRange(1, 2).Draw(r, "sent") {
-				PlayRound(r, l, named, skill, uint64(i), right, at)
-				PlayRound(r, l, guest, skill, uint64(i), right, at)
+				playRound(r, l, named, skill, uint64(i), right, at)
+				playRound(r, l, guest, skill, uint64(i), right, at)
 			}
 			if rapid.Bool().Draw(r, "another") {
-				PlayRound(r, l, person{Name: "Bo"}, skill, uint64(i), !right, at)
+				playRound(r, l, Trainee{Name: "Bo"}, skill, uint64(i), !right, at)
 			}
-			want, err := l.of(context.Background(), guest)
+			want, err := l.Of(context.Background(), guest)
 			require.NoError(r, err)
-			got, err := l.of(context.Background(), named)
+			got, err := l.Of(context.Background(), named)
 			require.NoError(r, err)
 			assert.Equal(r, want.Skills, got.Skills)
 		}
-		got, err := l.of(context.Background(), named)
+		got, err := l.Of(context.Background(), named)
 		require.NoError(r, err)
-		again, err := newLearners(store).of(context.Background(), named)
+		again, err := NewLearners(store).Of(context.Background(), named)
 		require.NoError(r, err)
 		assert.Equal(r, got, again)
 	})
@@ -76,60 +68,60 @@ func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
 // What somebody else writes to the house, takes out of it or puts back counts at
 // once, in the order of time and not of writing.
 func TestTheBookFollowsTheHouse(t *testing.T) {
-	store, ctx := newStore(t), t.Context()
-	l, skill := newLearners(store), drill.Skill{Kind: drill.KindFamily}
-	PlayRound(t, l, person{Name: "Ada"}, skill, 2, true, Evening.Add(time.Hour))
-	ada, err := l.of(ctx, person{Name: "ada"})
+	store, ctx := memory(t), t.Context()
+	l, skill := NewLearners(store), drill.Skill{Kind: drill.KindFamily}
+	playRound(t, l, Trainee{Name: "Ada"}, skill, 2, true, evening.Add(time.Hour))
+	ada, err := l.Of(ctx, Trainee{Name: "ada"})
 	require.NoError(t, err)
 	require.Equal(t, 1, ada.Skills[0].Rounds, "case makes nobody another person")
 
-	PlayRound(t, newLearners(store), person{Name: "ADA"}, skill, 1, false, Evening)
-	ada, err = l.of(ctx, person{Name: "Ada"})
+	playRound(t, NewLearners(store), Trainee{Name: "ADA"}, skill, 1, false, evening)
+	ada, err = l.Of(ctx, Trainee{Name: "Ada"})
 	require.NoError(t, err)
 	assert.Equal(t, 2, ada.Skills[0].Rounds)
 	assert.Equal(t, 1, ada.Skills[0].Stairs.Streak, "the right one is the later")
-	assert.True(t, ada.Skills[0].Last.Equal(Evening.Add(time.Hour)))
+	assert.True(t, ada.Skills[0].Last.Equal(evening.Add(time.Hour)))
 
 	kept, err := house.All[house.Training](ctx, store)
 	require.NoError(t, err)
-	by := house.By{Actor: "lead", At: Evening}
+	by := house.By{Actor: "lead", At: evening}
 	for _, k := range kept {
 		_, err := store.Write(ctx, by, house.Remove(k.Item.Ref(), k.Version))
 		require.NoError(t, err)
 	}
-	team, err := l.book.team(ctx)
+	team, err := l.Team(ctx)
 	require.NoError(t, err)
 	assert.Empty(t, team)
 	_, err = store.Undo(ctx, by, kept[0].Item.Ref(), 2)
 	require.NoError(t, err)
-	team, err = l.book.team(ctx)
+	team, err = l.Team(ctx)
 	require.NoError(t, err)
 	require.Len(t, team, 1)
 	assert.Equal(t, 1, team[0].Skills[0].Rounds)
 
-	before := house.Training{ID: "old", At: Evening, Person: "Cy", Drill: "acids", Question: "which is malic?", Right: true}
+	before := house.Training{ID: "old", At: evening, Person: "Cy", Drill: "acids", Question: "which is malic?", Right: true}
 	_, err = store.Write(ctx, by, house.Put(before, 0))
 	require.NoError(t, err)
-	team, err = l.book.team(ctx)
+	team, err = l.Team(ctx)
 	require.NoError(t, err)
 	assert.Len(t, team, 1, "a record of an earlier version says nothing of a skill")
 }
 
 // More changes than are read at once, of which few are of training.
 func TestTheBookReadsALongLog(t *testing.T) {
-	store, ctx := newStore(t), t.Context()
-	l := newLearners(store)
-	_, err := l.book.team(ctx)
+	store, ctx := memory(t), t.Context()
+	l := NewLearners(store)
+	_, err := l.Team(ctx)
 	require.NoError(t, err)
 	edits := make([]house.Edit, 2*changesRead)
 	for i := range edits {
-		edits[i] = house.Put(house.Out{Ingredient: fmt.Sprintf("bottle-%d", i), Since: Evening}, 0)
+		edits[i] = house.Put(house.Out{Ingredient: fmt.Sprintf("bottle-%d", i), Since: evening}, 0)
 	}
-	_, err = store.Write(ctx, house.By{Actor: "bar", At: Evening}, edits...)
+	_, err = store.Write(ctx, house.By{Actor: "bar", At: evening}, edits...)
 	require.NoError(t, err)
-	PlayRound(t, l, person{Name: "Ada"}, drill.Skill{Kind: drill.KindGuess}, 3, true, Evening)
-	for _, l := range []*learners{l, newLearners(store)} {
-		ada, err := l.of(ctx, person{Name: "Ada"})
+	playRound(t, l, Trainee{Name: "Ada"}, drill.Skill{Kind: drill.KindGuess}, 3, true, evening)
+	for _, l := range []*Learners{l, NewLearners(store)} {
+		ada, err := l.Of(ctx, Trainee{Name: "Ada"})
 		require.NoError(t, err)
 		assert.Len(t, ada.Skills, 1)
 	}
@@ -137,9 +129,9 @@ func TestTheBookReadsALongLog(t *testing.T) {
 
 func TestNamesAreToldApart(t *testing.T) {
 	for _, pair := range [][2]string{{"Ada", "aDA"}, {"José", "Jose\u0301"}, {"Straße", "STRASSE"}} {
-		assert.Equal(t, same(pair[0]), same(pair[1]), "%q", pair)
+		assert.Equal(t, samePerson(pair[0]), samePerson(pair[1]), "%q", pair)
 	}
-	assert.NotEqual(t, same("José"), same("Jose"))
+	assert.NotEqual(t, samePerson("José"), samePerson("Jose"))
 	r := drill.RoundRequest{Kind: drill.KindFault, Axis: template.Sour, Size: 6, Seed: 7}
 	assert.Equal(t, roundID("Ada", &r), roundID("ada", &r))
 	other := r
@@ -151,7 +143,7 @@ func TestNamesAreToldApart(t *testing.T) {
 // Who has not answered for longest is forgotten first.
 func TestGuestsAreForgotten(t *testing.T) {
 	g := newGuests()
-	result := drill.Result{Kind: drill.KindGuess, Size: 6, Right: true, Quality: 5, At: Evening}
+	result := drill.Result{Kind: drill.KindGuess, Size: 6, Right: true, Quality: 5, At: evening}
 	for i := range mostGuests {
 		require.NoError(t, g.note(fmt.Sprint(i), drill.RoundRequest{Seed: 1}, result))
 	}
@@ -164,19 +156,19 @@ func TestGuestsAreForgotten(t *testing.T) {
 }
 
 func TestLearnersAreSafeForAll(t *testing.T) {
-	l := newLearners(newStore(t))
+	l := NewLearners(memory(t))
 	var all sync.WaitGroup
 	for i := range 8 {
 		all.Go(func() {
 			for k := range 5 {
-				who := person{Name: fmt.Sprint("Ada ", (i+k)%3)}
+				who := Trainee{Name: fmt.Sprint("Ada ", (i+k)%3)}
 				if k%2 == 0 {
-					who = person{word: fmt.Sprint((i + k) % 3)}
+					who = Trainee{Word: fmt.Sprint((i + k) % 3)}
 				}
-				PlayRound(t, l, who, drill.Skill{Kind: drill.KindFamily}, uint64(k), true, Evening)
-				_, err := l.of(context.Background(), who)
+				playRound(t, l, who, drill.Skill{Kind: drill.KindFamily}, uint64(k), true, evening)
+				_, err := l.Of(context.Background(), who)
 				assert.NoError(t, err)
-				_, err = l.book.team(context.Background())
+				_, err = l.Team(context.Background())
 				assert.NoError(t, err)
 			}
 		})
@@ -187,25 +179,25 @@ func TestLearnersAreSafeForAll(t *testing.T) {
 // The first page after a start reads every record, the next ones what is new.
 func BenchmarkBook(b *testing.B) {
 	const people, each = 20, 250
-	store := newStore(b)
+	store := memory(b)
 	var edits []house.Edit
 	for i := range people * each {
 		s := drill.Skills()[i%len(drill.Skills())]
 		axis, _ := template.ParseAxis(s.Axis)
 		r := &drill.Round{Request: drill.RoundRequest{Kind: s.Kind, Axis: axis, Size: 6, Seed: uint64(i)}, Size: 6, Question: "What?"}
 		g := &drill.Grade{Right: i%3 > 0, Points: 0.6, Solution: "that"}
-		edits = append(edits, house.Put(recordOf(fmt.Sprint("Ada ", i%people), drill.ResultOf(r, g, Evening.Add(time.Duration(i)*time.Minute)), r, g, "this"), 0))
+		edits = append(edits, house.Put(recordOf(fmt.Sprint("Ada ", i%people), drill.ResultOf(r, g, evening.Add(time.Duration(i)*time.Minute)), r, g, "this"), 0))
 	}
-	_, err := store.Write(b.Context(), house.By{Actor: "bar", At: Evening}, edits...)
+	_, err := store.Write(b.Context(), house.By{Actor: "bar", At: evening}, edits...)
 	require.NoError(b, err)
 	b.Run("first", func(b *testing.B) {
 		for b.Loop() {
-			_, err := newBook(store).team(b.Context())
+			_, err := newTrainingBook(store).team(b.Context())
 			require.NoError(b, err)
 		}
 	})
 	b.Run("next", func(b *testing.B) {
-		book := newBook(store)
+		book := newTrainingBook(store)
 		_, err := book.team(b.Context())
 		require.NoError(b, err)
 		for b.Loop() {

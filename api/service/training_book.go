@@ -1,0 +1,184 @@
+package service
+
+import (
+	"cmp"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+	"sync"
+
+	"golang.org/x/text/cases"
+	"golang.org/x/text/unicode/norm"
+
+	"counterpour/data/house"
+	"counterpour/flavor/drill"
+)
+
+// trainingBook is the training that the house has on record, by person. It keeps what it
+// has read and asks the store only for what has changed since, so that a learner
+// is made again of their own results and not of everybody's.
+type trainingBook struct {
+	store house.Store
+
+	mu       sync.Mutex
+	read     bool
+	seq      int64                        // of the last change read
+	of       map[string]string            // record id to person
+	rounds   map[string]map[string]played // person to record id to record
+	learners map[string]drill.Learner     // as made last, by person; those that changed are taken out
+}
+
+// played is one record of training.
+type played struct {
+	name   string // as it was written then
+	result drill.Result
+	seq    int64
+}
+
+func newTrainingBook(s house.Store) *trainingBook {
+	return &trainingBook{store: s, of: map[string]string{}, rounds: map[string]map[string]played{}, learners: map[string]drill.Learner{}}
+}
+
+// learner returns the learner of a name, empty but for the name if there is no
+// record of them.
+func (b *trainingBook) learner(ctx context.Context, name string) (drill.Learner, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if err := b.refresh(ctx); err != nil {
+		return drill.Learner{}, err
+	}
+	l := b.made(samePerson(name))
+	l.Name = name
+	return l, nil
+}
+
+// team returns everybody on record, by name.
+func (b *trainingBook) team(ctx context.Context) ([]drill.Learner, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if err := b.refresh(ctx); err != nil {
+		return nil, err
+	}
+	var out []drill.Learner
+	for _, who := range slices.Sorted(maps.Keys(b.rounds)) {
+		out = append(out, b.made(who))
+	}
+	return out, nil
+}
+
+// made returns the learner of a person, made again if their records changed.
+func (b *trainingBook) made(who string) drill.Learner {
+	if l, ok := b.learners[who]; ok {
+		return l
+	}
+	lines := slices.SortedFunc(maps.Values(b.rounds[who]), func(x, y played) int {
+		return cmp.Or(x.result.At.Compare(y.result.At), cmp.Compare(x.seq, y.seq))
+	})
+	if len(lines) == 0 {
+		return drill.Learner{}
+	}
+	results := make([]drill.Result, len(lines))
+	for i := range lines {
+		results[i] = lines[i].result
+	}
+	l := drill.Replay(lines[len(lines)-1].name, results)
+	b.learners[who] = l
+	return l
+}
+
+// changesRead is how many changes are asked for at once.
+const changesRead = 1000
+
+// refresh reads what the store has come to hold. The first time it reads the
+// records and not the log, in which they are a few among many.
+func (b *trainingBook) refresh(ctx context.Context) error {
+	if !b.read {
+		entries, err := b.store.List(ctx, house.KindTraining)
+		if err != nil {
+			return err
+		}
+		for _, e := range entries {
+			b.put(e.Item.Ref(), e.Item, e.Seq)
+			b.seq = max(b.seq, e.Seq)
+		}
+		b.read = true
+	}
+	for {
+		changes, err := b.store.Changes(ctx, b.seq, changesRead)
+		if err != nil {
+			return err
+		}
+		for _, c := range changes {
+			if c.Ref.Kind == house.KindTraining {
+				b.put(c.Ref, c.Item, c.Seq)
+			}
+			b.seq = c.Seq
+		}
+		if len(changes) < changesRead {
+			return nil
+		}
+	}
+}
+
+// put takes a record in, or out if the item is nil.
+func (b *trainingBook) put(ref house.Ref, item house.Item, seq int64) {
+	if who, ok := b.of[ref.ID]; ok {
+		delete(b.of, ref.ID)
+		delete(b.learners, who)
+		if delete(b.rounds[who], ref.ID); len(b.rounds[who]) == 0 {
+			delete(b.rounds, who)
+		}
+	}
+	record, ok := item.(house.Training)
+	if !ok {
+		return
+	}
+	result, ok := resultOf(&record)
+	if !ok {
+		return
+	}
+	who := samePerson(strings.Join(strings.Fields(record.Person), " "))
+	if b.rounds[who] == nil {
+		b.rounds[who] = map[string]played{}
+	}
+	b.of[ref.ID], b.rounds[who][ref.ID] = who, played{record.Person, result, seq}
+	delete(b.learners, who)
+}
+
+// samePerson tells whether two names are one person's: case and the ways of writing
+// an accent do not count.
+func samePerson(name string) string { return cases.Fold().String(norm.NFC.String(name)) }
+
+// recordOf is a graded round as the house keeps it. Its id comes from the person
+// and the round, so that one sent twice is one record.
+func recordOf(name string, result drill.Result, r *drill.Round, g *drill.Grade, given string) house.Training {
+	points := g.Points
+	return house.Training{ID: roundID(name, &r.Request), At: result.At, Person: name, Drill: drillID(&r.Request),
+		Question: r.Question, Wanted: g.Solution, Given: given, Right: g.Right, Score: &points,
+		Kind: string(result.Kind), Axis: result.Axis, SizeJND: &result.Size, Quality: &result.Quality}
+}
+
+// resultOf is what a record says of a learner. It is false for a record that
+// says nothing, such as one of an earlier version.
+func resultOf(t *house.Training) (drill.Result, bool) {
+	if t.Kind == "" || t.SizeJND == nil || t.Quality == nil {
+		return drill.Result{}, false
+	}
+	return drill.Result{Kind: drill.Kind(t.Kind), Axis: t.Axis, Size: *t.SizeJND, Right: t.Right, Quality: *t.Quality, At: t.At}, true
+}
+
+func roundID(name string, r *drill.RoundRequest) string {
+	h := sha256.New()
+	fmt.Fprintf(h, "%s\n%s", samePerson(name), r.Bytes())
+	return "round-" + hex.EncodeToString(h.Sum(nil)[:12])
+}
+
+// drillID names a round by the request that makes it again.
+func drillID(r *drill.RoundRequest) string {
+	return fmt.Sprintf("%s:%v:%s:%s", r.Kind, r.Axis, strconv.FormatFloat(r.Size, 'g', -1, 64), strconv.FormatUint(r.Seed, 36))
+}

@@ -1,0 +1,37 @@
+package drill
+
+import (
+	"encoding/binary"
+	"math"
+	"slices"
+
+	"counterpour/flavor/template"
+)
+
+// A request as bytes, always as many, so that their number tells nothing.
+const (
+	kindAt = iota
+	axisAt
+	sizeAt
+	seedAt       = sizeAt + 8
+	requestBytes = seedAt + 8
+)
+
+// Bytes returns the request as bytes.
+func (r *RoundRequest) Bytes() []byte {
+	b := make([]byte, requestBytes)
+	b[kindAt], b[axisAt] = byte(slices.Index(Kinds(), r.Kind)), byte(r.Axis)
+	binary.BigEndian.PutUint64(b[sizeAt:], math.Float64bits(r.Size))
+	binary.BigEndian.PutUint64(b[seedAt:], r.Seed)
+	return b
+}
+
+// RequestOf returns the request that was written as bytes; it is false for bytes
+// that are none.
+func RequestOf(b []byte) (RoundRequest, bool) {
+	if len(b) != requestBytes || int(b[kindAt]) >= len(Kinds()) || int(b[axisAt]) >= template.NumAxes {
+		return RoundRequest{}, false
+	}
+	return RoundRequest{Kind: Kinds()[b[kindAt]], Axis: template.Axis(b[axisAt]),
+		Size: math.Float64frombits(binary.BigEndian.Uint64(b[sizeAt:])), Seed: binary.BigEndian.Uint64(b[seedAt:])}, true
+}
