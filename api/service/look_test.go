@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/flavor"
 	"counterpour/flavor/sense"
 )
 
@@ -42,6 +43,25 @@ func TestContrast(t *testing.T) {
 	same, err := k.Contrast(&plain, &plain)
 	require.NoError(t, err)
 	assert.Equal(t, &Contrast{}, same, "nothing moves between a drink and itself")
+}
+
+func TestFillingOf(t *testing.T) {
+	for _, c := range []struct {
+		ml      float64
+		service flavor.Service
+		want    string
+	}{
+		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
+		{160, flavor.Up, "fills a 350 mL wine glass to 46 %"},
+		{900, flavor.Up, "spills a 350 mL wine glass by 550 mL"},
+		{150, flavor.Rocks, "fills a 300 mL rocks glass to 85 %"},
+	} {
+		f, err := fillingOf(c.ml, c.service)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, f.String())
+	}
+	_, err := fillingOf(-1, flavor.Long)
+	assert.ErrorIs(t, err, flavor.ErrInvalid)
 }
 
 // The glass that a service calls for holds the drink, if any of its glasses does:

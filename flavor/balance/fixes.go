@@ -108,7 +108,8 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 // candidate is something that may mend a draft.
 type candidate struct {
 	changes []Change
-	making  making
+	method  flavor.Method // empty if it stays
+	after   *flavor.Profile
 	part    string // of everything, in words; empty if not everything is scaled
 	asked   int    // place of the fault that asks for it, unasked if none does
 	steps   int    // of the jigger
@@ -126,7 +127,7 @@ func (c *candidate) size() int {
 	switch {
 	case c.part != "":
 		return 1
-	case !c.making.stays():
+	case c.method != "" || c.after != nil:
 		return len(c.changes) + 1
 	}
 	return len(c.changes)
@@ -152,7 +153,7 @@ func (c *candidate) compare(o *candidate) int {
 // sameIdea reports whether one of two candidates does what the other does, and
 // perhaps more.
 func (c *candidate) sameIdea(o *candidate) bool {
-	if !c.making.same(&o.making) || c.part != o.part {
+	if c.method != o.method || c.after != o.after || c.part != o.part {
 		return false
 	}
 	if len(c.changes) > len(o.changes) {
@@ -171,7 +172,14 @@ func (c *candidate) sameIdea(o *candidate) bool {
 // apply returns the spec with the candidate's changes made.
 func (c *candidate) apply(s *flavor.Spec) flavor.Spec {
 	out := apply(s, c.changes)
-	c.making.apply(&out)
+	if c.method != "" {
+		out.Method = c.method
+	}
+	for i := range out.Pours {
+		if out.Pours[i].Profile == c.after {
+			out.Pours[i].After = true
+		}
+	}
 	return out
 }
 
@@ -208,6 +216,15 @@ func (c *candidate) text() string {
 			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.Profile.Name, x.Before()))
 		}
 	}
-	parts = append(parts, c.making.words()...)
+	if c.after != nil {
+		parts = append(parts, "add the "+c.after.Name+" after, to what is strained")
+	}
+	switch c.method {
+	case "":
+	case flavor.DryShake:
+		parts = append(parts, "shake it, first without ice")
+	default:
+		parts = append(parts, string(c.method)+" it")
+	}
 	return strings.Join(parts, ", and ")
 }

@@ -34,6 +34,7 @@ type resultView struct {
 	Pours     []pourView
 	Method    string
 	Sizes     []sizeView
+	Glass     *part.Glass // nil if it cannot be drawn
 	Numbers   []numberView
 	Allergens part.Allergens
 	Cautions  []behind.Caution
@@ -95,6 +96,9 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}
 	if err := v.explain(p.bar, s); err != nil {
+		return nil, err
+	}
+	if v.Glass, err = part.GlassOf(p.bar, "glass-drawn", s); err != nil {
 		return nil, err
 	}
 	for i := range scored.Faults {
@@ -170,7 +174,7 @@ func faultLine(f *balance.Fault) string {
 	if f.High {
 		way = "over"
 	}
-	text := strings.TrimSuffix(words.Sentence(f.Text), ".")
+	text := strings.TrimSuffix(words.Sentence(words.Bound(f.Text)), ".")
 	return fmt.Sprintf("%s: %s ± %s noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
 }
 
@@ -178,7 +182,7 @@ func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	var out []fixView
 	for i := range fixes {
 		f := &fixes[i]
-		out = append(out, fixView{Text: words.Sentence(f.Text), Score: words.Points(f.Score),
+		out = append(out, fixView{Text: words.Sentence(words.Bound(f.Text)), Score: words.Points(f.Score),
 			Verdict: strings.ToLower(words.Verdict(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
 	}
 	return out

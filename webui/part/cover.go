@@ -16,7 +16,7 @@ func OtherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) strin
 	if len(v.New) > 0 {
 		line = "New allergen: " + words.List(v.New) + ". " + line
 	}
-	return line + " (" + v.Steps + " noticeable steps)"
+	return words.Bound(line) + " (" + v.Notice + ")"
 }
 
 // MostParts is how many substitutes a cover may have.
@@ -73,7 +73,7 @@ func moves(c *cover.Cover) []string {
 			continue
 		}
 		to := flavor.Pour{Amount: m.To, Unit: m.Unit}
-		out = append(out, m.Profile.Name+" to "+Amount(&to))
+		out = append(out, words.Bound(m.Profile.Name+" to "+Amount(&to)))
 	}
 	return out
 }

@@ -112,9 +112,9 @@ func countOrNo(n int, one, many string) string {
 	return words.Count(n, one, many)
 }
 
-// said makes a sentence in which a strength does not break.
+// said makes a sentence in which no amount breaks.
 func said(text string) string {
-	return words.Sentence(strings.ReplaceAll(text, " % vol", "\u00a0% vol"))
+	return words.Sentence(words.Bound(text))
 }
 
 // drinkView says what all drinks of these pages have in common, beside the one

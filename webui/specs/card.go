@@ -4,7 +4,6 @@ import (
 	"net/http"
 	"net/url"
 
-	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -78,11 +77,10 @@ func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
 }
 
 // figures fills in what is measured of the finished drink.
-func (v *specView) figures(s *flavor.Spec, d *mix.Drink) {
+func (v *specView) figures(d *mix.Drink) {
 	v.Strength = words.Joined(words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol")
 	v.Volume = words.Joined(words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL")
 	v.Standard = standardUS(d.After.Ethanol)
-	v.Fill = fillLine(d.VolumeML, s.Service)
 }
 
 // standardUS is how many standard drinks of the United States there are in so
@@ -94,37 +92,4 @@ func standardUS(ethanolG float64) string {
 		}
 	}
 	return ""
-}
-
-// glassesOf are the glasses that a service calls for, the smallest first:
-// common practice.
-var glassesOf = map[flavor.Service][]string{
-	flavor.Up:      {"coupe", "wine glass"},
-	flavor.Rocks:   {"rocks glass", "highball glass"},
-	flavor.Crushed: {"julep cup", "collins glass"},
-	flavor.Long:    {"highball glass", "collins glass"},
-	flavor.Hot:     {"mug"},
-	flavor.Neat:    {"rocks glass", "coupe"},
-}
-
-// fillLine says how the drink stands in the smallest fitting glass that holds
-// it, or in the largest; empty if the volume cannot be poured.
-func fillLine(volumeML float64, service flavor.Service) string {
-	var said string
-	for _, name := range glassesOf[service] {
-		for _, g := range mix.Glasses() {
-			if g.Name != name {
-				continue
-			}
-			filling, err := g.Fill(volumeML, service)
-			if err != nil {
-				return ""
-			}
-			said = words.Sentence(filling.String())
-			if filling.SpillML == 0 {
-				return said
-			}
-		}
-	}
-	return said
 }

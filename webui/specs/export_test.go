@@ -4,4 +4,3 @@ package specs
 
 var ActionWords = actionWords
 var BatchPlaces = batchPlaces
-var FillLine = fillLine

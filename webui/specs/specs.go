@@ -114,8 +114,8 @@ type specView struct {
 	Verdict    string
 	Strength   string
 	Volume     string
-	Standard   string // US standard drinks
-	Fill       string
+	Standard   string      // US standard drinks
+	Glass      *part.Glass // nil if it cannot be drawn
 	Allergens  part.Allergens
 	Cautions   []behind.Caution
 	Pours      []string
@@ -148,6 +148,7 @@ func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, er
 	if fits := r.Judgement.Fits; len(fits) > 0 && fits[0].ID != h.Family {
 		v.Reads = fits[0].Name
 	}
-	v.figures(s, r.Drink)
-	return v, nil
+	v.figures(r.Drink)
+	v.Glass, err = part.GlassOf(p.bar, "glass-"+h.Slug, s)
+	return v, err
 }

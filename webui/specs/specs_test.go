@@ -7,8 +7,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"counterpour/flavor"
-	"counterpour/webui/specs"
 	"counterpour/webui/webuitest"
 )
 
@@ -29,14 +27,14 @@ func TestSpecsScenarios(t *testing.T) {
 		{name: "markup", path: "/specs?q=%3Cscript%3E", status: 200, want: []string{"&lt;script&gt;"}, not: []string{`value="<script`}},
 		{name: "an allergen that is not known", path: "/specs?avoid=nutz", status: 400, want: []string{"could not be read"}},
 		{name: "a card", path: "/specs/nutcracker/card", status: 200,
-			want: []string{"Card of Nutcracker", "½ oz orgeat", "1 egg white", "dry shake, up. Fills a 350 mL wine glass to 48 %.", "<strong>Contains</strong> <span>eggs (egg white)</span>, <span>tree nuts (orgeat)</span>",
+			want: []string{"Card of Nutcracker", "½ oz orgeat", "1 egg white", "dry shake, up. Amber, without ice, in a 150 mL coupe: 10 mL under the rim.", "<strong>Contains</strong> <span>eggs (egg white)</span>, <span>tree nuts (orgeat)</span>",
 				"Raw egg can carry Salmonella", "US&nbsp;standard&nbsp;drinks", `class="sheet a6"`}},
 		{name: "no such card", path: "/specs/nowhere/card", status: 404, want: []string{"There is no such page"}},
 		{name: "the collection", path: "/specs/print", status: 200, want: []string{`class="sheet a4"`, "<h2>Spindrift</h2>", "Raw egg"}},
 		{name: "part of the collection", path: "/specs/print?q=spin", status: 200, want: []string{"<h2>Spindrift</h2>"}, not: []string{"<h2>Mainbrace</h2>"}},
 		{name: "the map", path: "/map", status: 200, want: []string{`<svg class="map"`, "Everything on the map", `<option value="mainbrace"`, "9 ingredients"}, not: []string{"When it runs out"}},
 		{name: "a drink on the map", path: "/map?spec=halyard-sour", status: 200, want: []string{"When it runs out of", "<td>poured</td>", "with the pours of Halyard Sour"}},
-		{name: "a cover on the map", path: "/map?spec=nutcracker&missing=orgeat", status: 200, want: []string{"Instead of orgeat", "New allergen: sesame. ½ oz sesame orgeat", "<td>ran out</td>"}},
+		{name: "a cover on the map", path: "/map?spec=nutcracker&missing=orgeat", status: 200, want: []string{"Instead of orgeat", "New allergen: sesame. ½\u00a0oz sesame orgeat", "<td>ran out</td>"}},
 		{name: "out of what is not in the drink", path: "/map?spec=halyard-sour&missing=orgeat", status: 200, want: []string{"Orgeat is not a pour"}},
 		{name: "no such drink on the map", path: "/map?spec=nowhere", status: 404},
 	} {
@@ -63,21 +61,4 @@ func TestSpecsThatCannotBeScored(t *testing.T) {
 	h = webuitest.NewHouse()
 	h.Drinks[0].Spec.Name = "Broken"
 	assert.Equal(t, http.StatusInternalServerError, webuitest.Get(webuitest.PagesOf(t, h), "/specs", "").Code)
-}
-
-func TestFillLine(t *testing.T) {
-	for _, c := range []struct {
-		ml      float64
-		service flavor.Service
-		want    string
-	}{
-		{140, flavor.Up, "Fills a 150 mL coupe to 93 %."},
-		{160, flavor.Up, "Fills a 350 mL wine glass to 46 %."},
-		{900, flavor.Up, "Spills a 350 mL wine glass by 550 mL."},
-		{150, flavor.Rocks, "Fills a 300 mL rocks glass to 85 %."},
-		{150, flavor.Service("bucket"), ""},
-		{-1, flavor.Long, ""},
-	} {
-		assert.Equal(t, c.want, specs.FillLine(c.ml, c.service), "%v mL, %s", c.ml, c.service)
-	}
 }

@@ -93,7 +93,13 @@
     remember();
     if (fresh) before.value = "";
     else if (!before.value.trim()) before.value = box.value;
-    then = () => (byId(focus) || (undo.hidden ? box : undo.querySelector("button"))).focus();
+    // Whoever has gone on to something else meanwhile is not called back.
+    const from = document.activeElement, id = from.id;
+    then = () => {
+      const at = document.activeElement;
+      if (at !== document.body && at !== from && !(id && at.id === id)) return;
+      (byId(focus) || (undo.hidden ? box : undo.querySelector("button"))).focus();
+    };
     write(text);
     showSteps();
   };
@@ -164,7 +170,7 @@
     } else if (hit.name === "save") {
       then = () => byId("asked")?.focus();
     } else if (hit.name === "missing") {
-      then = () => byId("covers-title")?.focus();
+      then = () => { byId("covers")?.scrollIntoView(); byId("covers-title")?.focus({ preventScroll: true }); };
     } else if (hit.name === "close") {
       then = () => byId("pours")?.scrollIntoView();
     }

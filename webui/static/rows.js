@@ -161,16 +161,18 @@
   const pick = (option) => {
     const name = open.name;
     name.value = option.textContent.trim();
+    const row = name.closest(".pour-row");
+    parts(row).amount.focus(); // before the list shuts: rows that waited keep who has the focus
     shut();
-    type(filled(name.closest(".pour-row")));
-    name.focus();
+    type(filled(row));
   };
 
   // The rows of the last answer wait until nobody types in the old ones, and are
   // of no use once the text has gone on.
-  let waiting = null;
+  let waiting = null, pressing = false;
   const busy = () => {
     const at = document.activeElement;
+    if (pressing) return true; // a button that is exchanged under a finger hears no tap
     if (open || waiting.querySelector(".pour-rows")?.dataset.text !== box.value) return true;
     if (!rows.contains(at) || at.matches("button")) return false;
     return at.matches("select") || waiting.querySelector("#" + at.id)?.value !== at.value;
@@ -194,6 +196,8 @@
     waiting = task.fragment.querySelector("#rows") || task.fragment;
     settle();
   });
+  rows.addEventListener("pointerdown", () => { pressing = true; });
+  for (const up of ["pointerup", "pointercancel"]) document.addEventListener(up, () => setTimeout(() => { pressing = false; settle(); }));
   document.addEventListener("htmx:after:swap", () => setTimeout(settle)); // the bench may have taken a text over
   rows.addEventListener("focusout", () => setTimeout(() => {
     if (open && document.activeElement !== open.name) shut();

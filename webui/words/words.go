@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -84,6 +85,12 @@ func MillilitreDecimals(ml float64) int {
 	}
 	return 0
 }
+
+// measured is an amount before its unit.
+var measured = regexp.MustCompile(`([\d½¼¾⅓⅔⅛⅜⅝⅞]) (oz|mL|ml|cl|g|%|°C|tsp|barspoons?|dash(?:es)?|drops?|parts?|steps?)\b|([\d½¼¾⅓⅔⅛⅜⅝⅞]) (%)`)
+
+// Bound keeps every amount of a text on one line with its unit.
+func Bound(s string) string { return measured.ReplaceAllString(s, "$1$3\u00a0$2$4") }
 
 // Sentence starts a text with a capital and ends it with a stop.
 func Sentence(s string) string {

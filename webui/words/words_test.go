@@ -60,3 +60,14 @@ func TestMoments(t *testing.T) {
 	assert.Equal(t, "2 Jan 2027, 23:04 UTC", Moment(late))
 	assert.Equal(t, "2 Jan 2027", Day(late))
 }
+
+func TestAmountsAreNotBroken(t *testing.T) {
+	for text, want := range map[string]string{
+		"pour ¾ oz lime juice instead of ¼ oz":   "Pour ¾\u00a0oz lime juice instead of ¼\u00a0oz.",
+		"14 % vol in 90 mL, at -6 °C":            "14\u00a0% vol in 90\u00a0mL, at -6\u00a0°C.",
+		"2 dashes of bitters, and 2 ozone lamps": "2\u00a0dashes of bitters, and 2 ozone lamps.",
+		"1 dash":                                 "1\u00a0dash.",
+	} {
+		assert.Equal(t, want, Sentence(Bound(text)))
+	}
+}

@@ -1,0 +1,57 @@
+package bench_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/webui/webuitest"
+)
+
+// On a phone a draft is read, mended and saved in three taps beside the typing,
+// and each answer stands on the screen.
+func TestDraftToSavedOnAPhone(t *testing.T) {
+	h := webuitest.NewHouse()
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, h), "/bench")
+	p.Typed("Rope Locker\n2 oz gin\n1/4 oz lemon juice\n1/2 oz simple syrup\nshake, up")
+	p.Until(`document.querySelector('.strip p')?.textContent.includes('too little lemon juice')`)
+	p.Within(0, ".strip")
+	p.Tap(".strip button")
+	p.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
+	p.Within(1, ".strip .points")
+	p.Tap("#save button[name=save]")
+	p.Until(`document.getElementById('asked')?.textContent.includes('Saved')`)
+	p.Within(2, "#asked")
+	assert.Contains(t, webuitest.KeptSpec(t, h, "rope-locker").Item.Name, "Rope Locker")
+	p.Quiet()
+}
+
+// What ran out is covered in one tap, and the first cover with what a guest
+// notices of it stands on the screen.
+func TestCoversOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench?"+webuitest.Fields("text", webuitest.NutDraft).Encode())
+	p.Until(webuitest.Shown + `'Balanced'`)
+	p.Tap("#out-orgeat")
+	p.Until(`!!document.getElementById('covers')`)
+	p.Within(1, "#covers-title")
+	p.Within(1, "#covers .notice")
+	p.Within(1, "#covers .build")
+	p.Fits()
+	p.Quiet()
+}
+
+// The menu to start from comes after the answer.
+func TestTheMenuIsBelowTheAnswer(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench")
+	p.Until(`document.querySelector('.bench .menu').getBoundingClientRect().top >= document.getElementById('result').getBoundingClientRect().bottom`)
+	p.Tap("#text-hint a")
+	p.Within(1, ".menu button")
+	p.Tap(".menu button")
+	p.Until(webuitest.Shown + `'Balanced'`)
+	p.Within(2, ".strip .points")
+	p.Fits()
+	p.Quiet()
+}

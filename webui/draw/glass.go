@@ -1,0 +1,239 @@
+package draw
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"math"
+	"strings"
+
+	"counterpour/api/service"
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/webui/words"
+)
+
+// ring is one place of a glass's inside: how wide it is at a height. Between two
+// rings the wall is straight.
+type ring struct{ height, radius float64 }
+
+// shape is a glass, in units of the drawing. The drawing shows the drink as high
+// as its volume stands in the shape, whatever the shape is.
+type shape struct {
+	bowl   []ring
+	stem   float64 // 0 for a glass that stands on its bottom
+	handle bool
+}
+
+// shapes are the glasses of the trade as they usually look: common practice, no
+// source. What has no shape of its own is drawn as a tumbler.
+var shapes = map[string]shape{
+	"coupe":               {bowl: []ring{{0, 1}, {5, 20}, {12, 34}, {22, 43}, {34, 46}}, stem: 52},
+	"Nick-and-Nora glass": {bowl: []ring{{0, 1}, {7, 17}, {18, 26}, {36, 31}, {56, 30}}, stem: 48},
+	"wine glass":          {bowl: []ring{{0, 1}, {7, 18}, {22, 33}, {40, 37}, {58, 34}, {72, 29}}, stem: 46},
+	"flute":               {bowl: []ring{{0, 1}, {12, 10}, {40, 16}, {86, 17}}, stem: 36},
+	"rocks glass":         {bowl: []ring{{0, 34}, {68, 39}}},
+	"highball glass":      {bowl: []ring{{0, 24}, {112, 28}}},
+	"collins glass":       {bowl: []ring{{0, 22}, {124, 25}}},
+	"julep cup":           {bowl: []ring{{0, 26}, {86, 40}}},
+	"mug":                 {bowl: []ring{{0, 32}, {78, 34}}, handle: true},
+}
+
+// tumbler stands for a glass without a shape of its own.
+var tumbler = shape{bowl: []ring{{0, 30}, {90, 34}}}
+
+// The glass, in its own units.
+const (
+	glassWidth  = 300.0
+	glassHeight = 152.0
+	glassMiddle = 62.0
+	glassFloor  = 142.0 // where it stands
+	glassBase   = 6.0   // of a glass without a stem
+	glassLabel  = 132.0 // where the words begin
+)
+
+// top is the height of the brim over the inside's lowest point.
+func (s *shape) top() float64 { return s.bowl[len(s.bowl)-1].height }
+
+// radiusAt is how wide the inside is at a height.
+func (s *shape) radiusAt(height float64) float64 {
+	for i := 1; i < len(s.bowl); i++ {
+		a, b := s.bowl[i-1], s.bowl[i]
+		if height <= b.height {
+			return a.radius + (b.radius-a.radius)*(height-a.height)/(b.height-a.height)
+		}
+	}
+	return s.bowl[len(s.bowl)-1].radius
+}
+
+// volumeTo is the volume of the inside up to a height, in cubic units over π: a
+// stack of frusta.
+func (s *shape) volumeTo(height float64) float64 {
+	var sum float64
+	for i := 1; i < len(s.bowl); i++ {
+		a := s.bowl[i-1]
+		if height <= a.height {
+			break
+		}
+		h := math.Min(height, s.bowl[i].height)
+		r := s.radiusAt(h)
+		sum += (h - a.height) / 3 * (a.radius*a.radius + a.radius*r + r*r)
+	}
+	return sum
+}
+
+// heightOf is how high a share of the glass's volume stands, at most to the brim.
+func (s *shape) heightOf(share float64) float64 {
+	low, high := 0.0, s.top()
+	want := finite(math.Max(0, math.Min(share, 1)), 0) * s.volumeTo(high)
+	for range 40 {
+		if middle := (low + high) / 2; s.volumeTo(middle) < want {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return high
+}
+
+// GlassSVG draws a drink in its glass as an SVG element: the colour that it has,
+// the ice of its service, and the wash line with what is left above it in
+// millilitres. The words beside it say the same, so that no colour is needed.
+func GlassSVG(id string, l *service.Look) htmltemplate.HTML {
+	s, ok := shapes[l.Filling.Glass.Name]
+	if !ok {
+		s = tumbler
+	}
+	bottom := glassFloor - glassBase
+	if s.stem > 0 {
+		bottom = glassFloor - s.stem
+	}
+	level := s.heightOf(l.Filling.Level)
+	var b strings.Builder
+	esc := htmltemplate.HTMLEscapeString
+	fmt.Fprintf(&b, `<svg class="glass" role="img" aria-labelledby="%[1]s-title" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="13.5" fill="currentColor">`+"\n<title id=\"%[1]s-title\">%[4]s</title>\n",
+		esc(id), unit(glassWidth), unit(glassHeight), esc(GlassSentence(l)))
+	fmt.Fprintf(&b, `<path class="liquid" d="%s" fill="%s"/>`+"\n", s.outline(bottom, level), l.Swatch.Hex())
+	drawIce(&b, &s, l.Service, bottom, level)
+	drawVessel(&b, &s, bottom)
+	drawWashLine(&b, &s, l, bottom-level)
+	b.WriteString("</svg>\n")
+	return htmltemplate.HTML(b.String())
+}
+
+// outline is the inside up to a height, as a closed path.
+func (s *shape) outline(bottom, level float64) string {
+	var left, right []string
+	add := func(height float64) {
+		r := s.radiusAt(height)
+		left = append(left, unit(glassMiddle-r)+" "+unit(bottom-height))
+		right = append([]string{unit(glassMiddle+r) + " " + unit(bottom-height)}, right...)
+	}
+	for _, x := range s.bowl {
+		if x.height < level {
+			add(x.height)
+		}
+	}
+	add(level)
+	return "M" + strings.Join(append(left, right...), "L") + "z"
+}
+
+// drawVessel draws the glass itself.
+func drawVessel(b *strings.Builder, s *shape, bottom float64) {
+	fmt.Fprintf(b, `<path class="vessel" d="%s`, s.outline(bottom, s.top()))
+	switch {
+	case s.stem > 0:
+		fmt.Fprintf(b, "M%s %sV%sM%s %[3]sh52", unit(glassMiddle), unit(bottom), unit(glassFloor), unit(glassMiddle-26))
+	default:
+		r := s.bowl[0].radius
+		fmt.Fprintf(b, "M%s %sv%sh%sv-%[3]s", unit(glassMiddle-r), unit(bottom), unit(glassBase), unit(2*r))
+	}
+	if s.handle {
+		fmt.Fprintf(b, "M%s %sc26 -4 26 -46 1 -42", unit(glassMiddle+s.bowl[0].radius), unit(bottom-12))
+	}
+	b.WriteString(`" fill="none" stroke="currentColor" stroke-width="2" stroke-linejoin="round" stroke-linecap="round"/>` + "\n")
+}
+
+// drawIce draws the ice of a service: cubes that float with a tenth of them
+// above the drink, or crushed ice heaped over the brim.
+func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level float64) {
+	piece := func(x, y, side, turn float64) {
+		fmt.Fprintf(b, `<rect class="ice" x="%s" y="%s" width="%[3]s" height="%[3]s" rx="3" transform="rotate(%s %s %s)" fill="#fff" fill-opacity="0.55" stroke="currentColor" stroke-opacity="0.5"/>`+"\n",
+			unit(x-side/2), unit(y-side/2), unit(side), unit(turn), unit(x), unit(y))
+	}
+	switch service {
+	case flavor.Rocks, flavor.Long:
+		side := 0.8 * s.bowl[0].radius
+		if service == flavor.Long {
+			side = 1.2 * s.bowl[0].radius
+		}
+		turn := 9.0
+		for y := level + side/10 - side/2; y > side/2; y -= side + 3 {
+			if service == flavor.Rocks { // two abreast
+				piece(glassMiddle-side/2-3, bottom-y, side, turn)
+				piece(glassMiddle+side/2+3, bottom-y+3, side, -turn)
+			} else {
+				piece(glassMiddle, bottom-y, side, turn)
+			}
+			turn = -turn
+		}
+	case flavor.Crushed:
+		const side = 10.0
+		for row, y := 0, s.top()+side/2; y > side; row, y = row+1, y-side-1 {
+			r := s.radiusAt(math.Min(y, s.top())) - side/2
+			if y > s.top() {
+				r *= 0.7
+			}
+			for x := -r + side/2*float64(row%2); x <= r; x += side + 2 {
+				piece(glassMiddle+x, bottom-y, side, float64(17*((row+int(x))%5)))
+			}
+		}
+	}
+}
+
+// drawWashLine draws how high the drink stands, and says what is above it.
+func drawWashLine(b *strings.Builder, s *shape, l *service.Look, y float64) {
+	esc := htmltemplate.HTMLEscapeString
+	f := &l.Filling
+	first := words.Millilitres(f.WashML) + " mL to the rim"
+	switch {
+	case full(f):
+		first = "full to the rim"
+	case f.SpillML > 0:
+		first = "over by " + words.Millilitres(f.SpillML) + " mL"
+	}
+	fmt.Fprintf(b, `<path class="wash" d="M%s %sH%s" stroke="currentColor" stroke-width="1.5" stroke-dasharray="4 3"/>`+"\n", unit(glassMiddle+s.radiusAt(s.top())*0.3), unit(y), unit(glassLabel-4))
+	at := math.Min(math.Max(y+4.5, 14), glassHeight-42)
+	for i, line := range []string{first, words.Sentence(l.Swatch.Words()), words.SentenceStart(f.Glass.Name) + ", " + words.Millilitres(f.Glass.ML) + " mL"} {
+		weight, class := "", ` class="quiet"`
+		if i == 0 {
+			weight, class = ` font-weight="bold"`, ""
+		}
+		line = strings.TrimSuffix(line, ".")
+		fmt.Fprintf(b, `<text%s x="%s" y="%s"%s>%s</text>`+"\n", class, unit(glassLabel), unit(at+18*float64(i)), weight, esc(line))
+	}
+}
+
+// full reports whether a glass is full to a millilitre, which nobody pours to.
+func full(f *mix.Filling) bool { return f.WashML < 1 && f.SpillML < 1 }
+
+// GlassSentence says how a drink stands in its glass.
+func GlassSentence(l *service.Look) string {
+	f := &l.Filling
+	ice := "without ice"
+	switch l.Service {
+	case flavor.Rocks, flavor.Long:
+		ice = "over ice"
+	case flavor.Crushed:
+		ice = "over crushed ice"
+	case flavor.Hot:
+		ice = "hot"
+	}
+	stands := words.Millilitres(f.WashML) + "\u00a0mL under the rim"
+	switch {
+	case full(f):
+		stands = "full to the rim"
+	case f.SpillML > 0:
+		stands = "it runs over by " + words.Millilitres(f.SpillML) + "\u00a0mL"
+	}
+	return words.Sentence(l.Swatch.Words() + ", " + ice + ", in a " + words.Millilitres(f.Glass.ML) + "\u00a0mL " + f.Glass.Name + ": " + stands)
+}

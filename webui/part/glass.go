@@ -1,0 +1,29 @@
+package part
+
+import (
+	htmltemplate "html/template"
+
+	"counterpour/flavor"
+	"counterpour/webui/behind"
+	"counterpour/webui/draw"
+	"counterpour/webui/form"
+)
+
+// Glass is a drink in its glass, drawn and in a sentence.
+type Glass struct {
+	SVG      htmltemplate.HTML
+	Sentence string
+}
+
+// GlassOf draws a drink in its glass; nil for one that cannot be mixed. The id
+// tells the drawings of one page apart.
+func GlassOf(bar behind.Bar, id string, s *flavor.Spec) (*Glass, error) {
+	l, err := bar.Look(s)
+	if err != nil {
+		if len(form.Faults(err)) > 0 {
+			return nil, nil
+		}
+		return nil, err
+	}
+	return &Glass{SVG: draw.GlassSVG(id, l), Sentence: draw.GlassSentence(l)}, nil
+}
