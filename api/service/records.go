@@ -23,10 +23,11 @@ type records struct {
 	outs    []house.Out
 	covers  []house.Cover
 	rights  []house.Right
+	names   []house.Kept[house.Name]
 }
 
 func read(ctx context.Context, s house.Reader) (*records, error) {
-	list, err := s.List(ctx, house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight)
+	list, err := s.List(ctx, house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight, house.KindName)
 	if err != nil {
 		return nil, err
 	}
@@ -45,6 +46,8 @@ func read(ctx context.Context, s house.Reader) (*records, error) {
 			r.covers = append(r.covers, item)
 		case house.Right:
 			r.rights = append(r.rights, item)
+		case house.Name:
+			r.names = append(r.names, house.Kept[house.Name]{Item: item, Version: e.Version, Seq: e.Seq})
 		}
 	}
 	return r, nil
@@ -59,6 +62,9 @@ func (r *records) version() Version {
 	for _, m := range r.made {
 		fmt.Fprintln(h, m.Item.Ref(), m.Version)
 	}
+	for _, n := range r.names {
+		fmt.Fprintln(h, n.Item.Ref(), n.Version)
+	}
 	return Version(hex.EncodeToString(h.Sum(nil)[:8]))
 }
 
@@ -72,10 +78,11 @@ func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, 
 	if err != nil {
 		return nil, err
 	}
-	out := &Snapshot{About: about, Shelf: s.Shelf, Version: r.version(), Tastings: r.tastings(), made: house.Items(r.made), rights: r.rights, unlaid: s.unlaid}
+	out := &Snapshot{About: about, Shelf: s.Shelf, Version: r.version(), Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
 	if s.Version != out.Version {
 		profiles, faults := house.Overlay(s.Catalogue.Profiles(), house.Items(r.bottles), out.made)
-		out.unlaid = faults
+		profiles, misnamed := house.NameProfiles(profiles, out.named)
+		out.unlaid = append(faults, misnamed...)
 		out.Shelf = house.NewShelf(s.unchanged(profiles))
 	}
 	out.Faults = slices.Clone(out.unlaid)

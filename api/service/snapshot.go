@@ -31,6 +31,7 @@ type Snapshot struct {
 	unlaid []error // faults of the bottles and makings, for as long as the shelf is the same
 	made   []house.Made
 	rights []house.Right
+	named  []house.Name
 	coach  func() (*drill.Trainer, error)
 }
 

@@ -93,7 +93,7 @@ database with an address such as postgres://….`,
 	var where string
 	cmd.PersistentFlags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address")
 	cmd.AddCommand(newBackup(&where), newRestore(&where), newHouseCheck(&where), newExport(open, &where), newImport(open, &where), newMark(open, &where), newTasted(open, &where), newCost(open, &where),
-		newBatch(open, &where), newRight(open, &where), newPasscode(), newToken())
+		newBatch(open, &where), newRight(open, &where), newName(open, &where), newPasscode(), newToken())
 	for _, c := range cmd.Commands() {
 		c.Args = wrongArgs(c.Args)
 	}

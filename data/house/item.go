@@ -33,11 +33,12 @@ const (
 	KindTraining Kind = "training"
 	KindRight    Kind = "right"
 	KindTriangle Kind = "triangle"
+	KindName     Kind = "name"
 )
 
 // RecordKinds lists every kind of record, by name.
 func RecordKinds() []Kind {
-	return []Kind{KindBottle, KindCover, KindMade, KindOut, KindRight, KindSpec, KindTraining, KindTriangle}
+	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindRight, KindSpec, KindTraining, KindTriangle}
 }
 
 // Ref names a record.
@@ -50,7 +51,7 @@ type Ref struct {
 func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
 
 // Item is what a record holds: a [Bottle], [Made], [Spec], [Out], [Cover],
-// [Training], [Triangle] or [Right], by value.
+// [Training], [Triangle], [Right] or [Name], by value.
 type Item interface {
 	Ref() Ref
 	check() error // the first rule it breaks, fit to be read
@@ -68,6 +69,7 @@ var decoders = map[Kind]func([]byte, bool) (Item, error){
 	KindTraining: decodeAs[Training],
 	KindRight:    decodeAs[Right],
 	KindTriangle: decodeAs[Triangle],
+	KindName:     decodeAs[Name],
 }
 
 func decodeAs[T Item](body []byte, strict bool) (Item, error) {

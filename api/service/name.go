@@ -1,0 +1,93 @@
+package service
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"slices"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// Named is one of the house's own words, and what it means.
+type Named struct {
+	Words   string
+	Profile *flavor.Profile
+}
+
+// Names lists the house's own words, by what is written; those that mean nothing
+// any more are left out.
+func (s *Snapshot) Names() []Named {
+	var out []Named
+	for _, n := range s.named {
+		if p, ok := s.Shelf.ByID(n.Ingredient); ok {
+			out = append(out, Named{n.Written, p})
+		}
+	}
+	slices.SortFunc(out, func(a, b Named) int {
+		return cmp.Or(cmp.Compare(flavor.NormaliseName(a.Words), flavor.NormaliseName(b.Words)), cmp.Compare(a.Words, b.Words))
+	})
+	return out
+}
+
+// NameRequest says what words mean in this house.
+type NameRequest struct {
+	Words string // as they are written, such as a label's name
+	Kind  string // the name, alias or id of what they mean; empty with Undo
+	Undo  bool   // forget the words
+}
+
+// Name keeps what words mean in this house: the reader, the completion and imports
+// know them from then on. Words that mean another ingredient already are a fault.
+func (v *Venue) Name(ctx context.Context, by house.By, r NameRequest) error {
+	edit, err := v.naming(ctx, r)
+	if err != nil {
+		return err
+	}
+	_, err = v.Store().Write(ctx, by, edit)
+	return err
+}
+
+func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
+	id := house.IDOf(house.KindName, flavor.NormaliseName(r.Words))
+	if id == "" {
+		return house.Edit{}, flavor.Invalid("words", r.Words, "there is no letter or digit in the words; write them as they stand on the label")
+	}
+	kept, err := house.Get[house.Name](ctx, v.inner, id)
+	if err != nil && !errors.Is(err, house.ErrNotFound) {
+		return house.Edit{}, err
+	}
+	if r.Undo {
+		if kept.Version == 0 {
+			return house.Edit{}, flavor.Invalid("words", r.Words, "%q is no word of this house, so that there is nothing to forget", Quotable(r.Words))
+		}
+		return house.Remove(kept.Item.Ref(), kept.Version), nil
+	}
+	p, m, err := v.Now().Index.Resolve(r.Kind)
+	if err == nil && m.How == flavor.MatchFuzzy {
+		err = &flavor.Fault{Kind: flavor.ErrUnknown, Value: r.Kind, Suggest: []string{p.Name}}
+	}
+	if err != nil {
+		return house.Edit{}, unknownKind(r.Kind, err)
+	}
+	other, m, err := v.Now().Index.Resolve(r.Words)
+	if err == nil && m.How != flavor.MatchFuzzy && kept.Version == 0 {
+		return house.Edit{}, flavor.Invalid("words", r.Words, "%q means %s already; use other words", Quotable(r.Words), other.Name)
+	}
+	return house.Put(house.Name{ID: id, Written: r.Words, Ingredient: p.ID}, kept.Version), nil
+}
+
+// unknownKind says that what words are to mean is not known, and what is near.
+func unknownKind(kind string, err error) error {
+	var unknown *flavor.Fault
+	if !errors.As(err, &unknown) {
+		return err
+	}
+	f := &flavor.Fault{Kind: flavor.ErrUnknown, Location: "kind", Value: kind, Suggest: unknown.Suggest}
+	f.Message = "no ingredient is called " + Quotable(kind)
+	if len(f.Suggest) > 0 {
+		f.Message += "; nearest: " + flavor.JoinOr(f.Suggest)
+	}
+	return f
+}

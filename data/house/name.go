@@ -1,0 +1,62 @@
+package house
+
+import (
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Name is the house's own word for an ingredient, such as what stands on a
+// bottle's label: whoever asked once what it means need not ask again.
+type Name struct {
+	ID         string `json:"id"`
+	Written    string `json:"written"`
+	Ingredient string `json:"ingredient"` // by the id of a profile of the catalogue or of something house-made
+}
+
+// Ref returns the name of the record.
+func (n Name) Ref() Ref { return Ref{KindName, n.ID} }
+
+func (n Name) check() error {
+	err := checks(checkLine("written", n.Written, true), CheckID(n.Ingredient))
+	if err == nil && flavor.NormaliseName(n.Written) == "" {
+		return invalid("written", n.Written, "written %q has no letter or digit to be known by", n.Written)
+	}
+	return err
+}
+
+func (n Name) clean() Item           { n.Written = tidy(n.Written); return n }
+func (n Name) withID(id string) Item { n.ID = id; return n }
+func (n Name) links() []Ref          { return nil }
+
+// NameProfiles gives profiles the house's own words for them as aliases. The
+// result is in the order of the profiles; those without a word are shared, and no
+// argument is changed. A word for an ingredient that is not there, or that names
+// another one already, is left out and reported.
+func NameProfiles(profiles []*flavor.Profile, names []Name) ([]*flavor.Profile, []error) {
+	if len(names) == 0 {
+		return profiles, nil
+	}
+	shelf, out := NewShelf(profiles), slices.Clone(profiles)
+	o := &overlay{shelf: shelf}
+	own := map[string]bool{}
+	for _, n := range names {
+		i := slices.IndexFunc(out, func(p *flavor.Profile) bool { return p.ID == n.Ingredient })
+		if i < 0 {
+			o.report(n, fmt.Errorf("there is no ingredient %q for %q to mean", n.Ingredient, n.Written))
+			continue
+		}
+		if other, taken := shelf.byName[flavor.NormaliseName(n.Written)]; taken && other.ID != n.Ingredient {
+			o.report(n, fmt.Errorf("%q means %s already, and cannot mean %s too", n.Written, other.Name, out[i].Name))
+			continue
+		}
+		if !own[n.Ingredient] {
+			c := *out[i]
+			c.Aliases = slices.Clone(c.Aliases)
+			out[i], own[n.Ingredient] = &c, true
+		}
+		out[i].Aliases = append(out[i].Aliases, n.Written)
+	}
+	return out, o.faults
+}
