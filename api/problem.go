@@ -114,16 +114,21 @@ func problemOf(err error, origin string) *Problem {
 	status, detail, _ := statusOf(err)
 	p := newProblem(status, detail)
 	for _, f := range service.FaultsOf(err) {
-		e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: service.Quotable(f.Value), Suggest: f.Suggest}
-		if e.Suggest == nil {
-			e.Suggest = []string{}
-		}
-		p.Errors = append(p.Errors, e)
+		p.Errors = append(p.Errors, problemError(f, origin))
 	}
 	if p.Detail == "" {
 		p.Detail = p.summary()
 	}
 	return p
+}
+
+// problemError turns a fault into one thing wrong with a request.
+func problemError(f *flavor.Fault, origin string) ProblemError {
+	e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: service.Quotable(f.Value), Suggest: f.Suggest}
+	if e.Suggest == nil {
+		e.Suggest = []string{}
+	}
+	return e
 }
 
 func newProblem(status int, detail string) *Problem {

@@ -17,6 +17,7 @@ import (
 type ScoreBody struct {
 	Draft
 	Explain bool `json:"explain,omitempty" doc:"Also give the arithmetic of the score, line by line"`
+	Partial bool `json:"partial,omitempty" doc:"Of a text, score the lines that can be read while others cannot, and list those as incomplete; without it they are errors"`
 }
 
 // ScoreAnswer is a draft scored.
@@ -32,6 +33,7 @@ type ScoreAnswer struct {
 	Fixes       []Fix            `json:"fixes" doc:"How to fix it, the best first"`
 	Allergens   []Allergen       `json:"allergens"`
 	Cautions    []Caution        `json:"cautions"`
+	Incomplete  []ProblemError   `json:"incomplete,omitempty" doc:"The lines that could not be read, where a part was asked for: the rest is scored without them, and nothing is said of how to mend it"`
 	Explanation []Step           `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`
 }
 
@@ -139,7 +141,7 @@ const mostDeviation = 99.9
 // AnswerScore reads and scores a draft. Its faults name the line of a text or
 // the place in the fields.
 func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (*ScoreAnswer, error) {
-	r, err := house.Score(ctx, service.ScoreRequest{Draft: body.Draft.service(), Explain: body.Explain})
+	r, err := house.Score(ctx, service.ScoreRequest{Draft: body.Draft.service(), Explain: body.Explain, Partial: body.Partial})
 	if err != nil {
 		return nil, err
 	}
@@ -154,6 +156,9 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 		Fixes:       list(r.Fixes, fixOf),
 		Allergens:   allergensOf(&r.Spec),
 		Cautions:    cautionsOf(r.Cautions),
+	}
+	for _, f := range r.Incomplete {
+		a.Incomplete = append(a.Incomplete, problemError(f, ""))
 	}
 	a.Finished.Glass = r.Glass
 	a.Finished.sensed(r.Sensed)

@@ -116,6 +116,16 @@ func (s *Snapshot) ReadText(text string) (flavor.Spec, error) {
 	return spec, nil
 }
 
+// ReadPart reads what can be read of a text, and says what cannot, by line. Its
+// error is not the text's: the index does not answer.
+func (s *Snapshot) ReadPart(text string) (spec flavor.Spec, missed flavor.Faults, err error) {
+	r, err := draft.Parse(text).Resolve(s.Index)
+	if err != nil {
+		return flavor.Spec{}, nil, err
+	}
+	return r.Spec, r.Faults, nil
+}
+
 // readFields makes a spec of fields, with the checks and the assumptions of a
 // text.
 func (s *Snapshot) readFields(in *Fields) (flavor.Spec, error) {

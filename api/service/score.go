@@ -14,6 +14,7 @@ import (
 type ScoreRequest struct {
 	Draft
 	Explain bool // also give the arithmetic, line by line
+	Partial bool // of a text, score what can be read of it while other lines cannot
 }
 
 // ScoreAnswer is a draft scored.
@@ -25,6 +26,11 @@ type ScoreAnswer struct {
 	Glass    string         // how full it makes the usual glasses
 	Sensed   *sense.Glass   // what is in it for every sense
 	Cautions []data.Caution
+
+	// Incomplete is what could not be read, where a part was asked for. The drink is
+	// then not the one that was meant: nothing is said of how to mend it, and what it
+	// holds beside says nothing of what it lacks.
+	Incomplete flavor.Faults
 }
 
 // Score reads and scores a draft. Its faults are those of [Snapshot.Read].
@@ -32,13 +38,16 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	spec, err := s.Read(r.Draft)
+	spec, missed, err := s.readFor(&r)
 	if err != nil {
 		return nil, err
 	}
-	a := &ScoreAnswer{Spec: spec}
+	a := &ScoreAnswer{Spec: spec, Incomplete: missed}
 	if a.Result, a.Fixes, err = s.Mend(&spec); err != nil {
 		return nil, err
+	}
+	if len(missed) > 0 {
+		a.Fixes = nil
 	}
 	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
 	a.Cautions = s.AllCautions(a.Result.Drink.After.Ethanol > 0, &spec)
@@ -49,6 +58,27 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 		a.Steps, err = s.Judge.Explain(&spec)
 	}
 	return a, err
+}
+
+// readFor reads the draft of a request, and what of it could not be read where a
+// part will do.
+func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) {
+	if !r.Partial || r.Text == nil {
+		spec, err := s.Read(r.Draft)
+		return spec, nil, err
+	}
+	part, missed, err := s.ReadPart(*r.Text)
+	if err != nil {
+		return flavor.Spec{}, nil, err
+	}
+	if len(missed) == 0 {
+		spec, err := s.Read(r.Draft)
+		return spec, nil, err
+	}
+	if spec, err := s.Read(Draft{Spec: &part}); err == nil {
+		return spec, missed, nil
+	}
+	return flavor.Spec{}, nil, missed // nothing that was read can be weighed
 }
 
 // Mend scores a spec and finds how to fix it.

@@ -16,7 +16,7 @@ import (
 //	counterpour score - --json < draft.txt
 func newScore(open kitchens) *cobra.Command {
 	var asJSON *bool
-	var arithmetic bool
+	var arithmetic, partial bool
 	var cautions *bool
 	cmd := &cobra.Command{
 		Use:   "score [FILE|-]",
@@ -40,7 +40,7 @@ in the glass, how it sits in its family of drinks and how to fix it.
 				return err
 			}
 			defer done()
-			answer, err := api.AnswerScore(cmd.Context(), house, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic})
+			answer, err := api.AnswerScore(cmd.Context(), house, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic, Partial: partial})
 			if err != nil {
 				return explain(err, file)
 			}
@@ -48,6 +48,7 @@ in the glass, how it sits in its family of drinks and how to fix it.
 		},
 	}
 	asJSON, cautions = addJSON(cmd), addCautions(cmd)
+	cmd.Flags().BoolVar(&partial, "partial", false, "score the lines that can be read while others cannot, and list those")
 	cmd.Flags().BoolVar(&arithmetic, "explain", false, "also show the arithmetic of the score, line by line")
 	return cmd
 }
@@ -63,6 +64,12 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 	}
 	for _, n := range a.Spec.Notes {
 		p.line("  note: %s", n)
+	}
+	if len(a.Incomplete) > 0 {
+		p.head("Incomplete: these lines are not in what follows")
+	}
+	for _, e := range a.Incomplete {
+		p.line("  %s: %s", e.Location, e.Message)
 	}
 	p.head("Score %s: %s", number(a.Score, 1), a.Verdict)
 	showFaults(p, a)
