@@ -7,6 +7,7 @@ import (
 	"io"
 	"net/url"
 	"os"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -289,7 +290,7 @@ func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer
 }
 
 func newImport(open kitchens, where *string) *cobra.Command {
-	var form, actor string
+	var form, actor, currency string
 	var keepGood bool
 	cmd := &cobra.Command{
 		Use:   "import FILE --house PATH --as FORM",
@@ -314,7 +315,7 @@ written if there is one, with --keep-good the others are.`,
 					return err
 				}
 			}
-			reading, err := readForm(cmd.Context(), f, form, v)
+			reading, err := readForm(cmd.Context(), f, form, strings.ToUpper(currency), v)
 			if err != nil {
 				return err
 			}
@@ -327,6 +328,11 @@ written if there is one, with --keep-good the others are.`,
 			if err != nil {
 				return err
 			}
+			for _, note := range reading.Notes {
+				if err := say(cmd, "%s", note); err != nil {
+					return err
+				}
+			}
 			if len(r.Bad) > 0 {
 				if err := say(cmd, "%s", reading.Faults()); err != nil {
 					return err
@@ -336,12 +342,13 @@ written if there is one, with --keep-good the others are.`,
 		},
 	}
 	cmd.Flags().StringVar(&form, "as", "json", formsText)
+	cmd.Flags().StringVar(&currency, "currency", "", "of prices that name none, in a file of stock; three letters, such as EUR")
 	cmd.Flags().StringVar(&actor, "by", "import", "who is noted in the log")
 	cmd.Flags().BoolVar(&keepGood, "keep-good", false, "write the good records even if others are bad")
 	return cmd
 }
 
-func readForm(ctx context.Context, r io.Reader, form string, v *service.Venue) (*exchange.Reading, error) {
+func readForm(ctx context.Context, r io.Reader, form, currency string, v *service.Venue) (*exchange.Reading, error) {
 	names := v.Now().Index
 	switch form {
 	case "json":
@@ -351,7 +358,11 @@ func readForm(ctx context.Context, r io.Reader, form string, v *service.Venue) (
 		if err != nil {
 			return nil, err
 		}
-		return exchange.ReadStockOver(r, names, house.Items(there)) // a column that is not there empties nothing
+		sheet, err := exchange.ReadSheet(r, exchange.Kinds{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency}) // a column that is not there empties nothing
+		if err != nil {
+			return nil, err
+		}
+		return sheet.Reading(), nil
 	case "specs":
 		return exchange.ReadSpecs(r, names)
 	case "recipes":

@@ -78,7 +78,7 @@ func TestThreeHundredBottles(t *testing.T) {
 	h := laidHouse{webuitest.NewHouse()}
 	pages := webuitest.PagesOf(t, h)
 	text, bad := threeHundred()
-	named := []string{"Row 42", "lemon jiuce", "did you mean lemon juice?", "Row 118", `"seven" is not a number`, "Row 277", "the row cannot be read"}
+	named := []string{"Row 42", "lemon jiuce", "did you mean lemon juice?", "Row 118", `"seven" is not a size`, "Row 277", "the row cannot be read"}
 
 	w := sendFile(t, pages, text, "all", "")
 	assert.Equal(t, http.StatusUnprocessableEntity, w.Code)
@@ -110,8 +110,8 @@ func TestImportScenarios(t *testing.T) {
 		{name: "changed and as before", text: "id,name,ingredient,stock\nblue,Blue cap,london-dry-gin,9\nred,Red cap,London dry gin,1\n", status: 200, want: []string{"0 bottles added, 1 bottle changed, 1 bottle as before"}},
 		{name: "nothing", status: 422, want: []string{"Choose a file, or paste"}},
 		{name: "both", file: "name,ingredient\n", text: "<b>,x\n", status: 422, want: []string{"There is a file, and text in the box too", "&lt;b&gt;,x"}},
-		{name: "no table", text: "hello there\n", status: 422, want: []string{`Row 1: column "hello there" is not known`, "Nothing was written", "hello there\n</textarea>"}},
-		{name: "not UTF-8", file: "name,ingredient\nCr\xe8me,x\n", status: 422, want: []string{"not in UTF-8", "Cr\uFFFDme"}},
+		{name: "no table", text: "hello there\n", status: 422, want: []string{"which kind of bottle it is, nothing says", "Nothing was written", "hello there\n</textarea>"}},
+		{name: "not UTF-8", file: "name,ingredient\nCr\xe8me,x\n", status: 422, want: []string{`"x" is not a kind known here`, "Cr\uFFFDme"}},
 		{name: "markup in a row", text: "name,ingredient,size_ml\n<i>,<u>,1\n", status: 422, want: []string{"&lt;u&gt;"}, not: []string{"<u>,1"}},
 		{name: "only bad rows", text: "name,ingredient,size_ml\nx,moon dust,1\n", mode: "good", status: 200, want: []string{"0 bottles added", "moon dust,1"}},
 		{name: "a quarter too much", text: strings.Repeat("name,ingredient\n", 80000), status: 413, want: []string{"more than 1 MiB"}},

@@ -122,9 +122,6 @@ func (l *line) text(column string) string {
 	return unguard(l.row[i])
 }
 
-// has reports whether the file has a column.
-func (l *line) has(column string) bool { _, ok := l.t.columns[column]; return ok }
-
 // word is text without space around it.
 func (l *line) word(column string) string { return strings.TrimSpace(l.text(column)) }
 

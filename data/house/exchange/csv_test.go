@@ -183,7 +183,7 @@ func TestColumnsThatAreLeftOut(t *testing.T) {
 	}
 	r, err := exchange.ReadStock(strings.NewReader("name,ingredient,stock\nBlue,gin,7\n"), shelf(t))
 	require.NoError(t, err)
-	assert.Contains(t, r.Faults(), "size_ml is 0", "one that is new needs its size")
+	assert.Contains(t, r.Faults(), "what a full one holds", "one that is new needs its size")
 }
 
 func TestBadSpecsAreKeptWhole(t *testing.T) {
@@ -205,10 +205,17 @@ Broken,shake,up,2,oz,gin
 	assert.Equal(t, flavor.Shake, r.Specs()[0].Method)
 }
 
+// A file in the letters of an older program is read in them, and says so.
 func TestNotUTF8(t *testing.T) {
-	_, err := exchange.ReadStock(strings.NewReader("name,ingredient\nCr\xe8me,gin\n"), nil)
-	assert.ErrorIs(t, err, house.ErrInvalid)
-	assert.ErrorContains(t, err, "not in UTF-8")
+	r, err := exchange.ReadStock(strings.NewReader("name,ingredient,size\nCr\xe8me de nuit,gin,70cl\n"), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Items, 1, r.Faults())
+	assert.Equal(t, "Crème de nuit", r.Items[0].(house.Bottle).Name)
+	assert.Contains(t, strings.Join(r.Notes, " "), "Windows-1252")
+	r, err = exchange.ReadStock(strings.NewReader("\xff\xfen\x00a\x00m\x00e\x00,\x00s\x00i\x00z\x00e\x00\n\x00g\x00i\x00n\x00,\x001\x00L\x00\n\x00"), shelf(t))
+	require.NoError(t, err)
+	require.Len(t, r.Items, 1, r.Faults())
+	assert.Equal(t, 1000.0, r.Items[0].(house.Bottle).SizeML)
 }
 
 // However often the reading starts anew, no row of a broken file is dropped or

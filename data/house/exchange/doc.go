@@ -10,17 +10,25 @@
 //
 // # CSV
 //
-// The first row names the columns, in any order. A file may be separated by
-// commas, semicolons or tabs; in one with semicolons or tabs, decimals may be
-// written with a comma. Stock is a bottle a row:
+// Stock is a bottle a row. It is written under these columns:
 //
 //	id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,
 //	price,currency,size_ml,size_g,stock,note,
 //	label_contains,label_may_contain,label_read_by,label_read_at
 //
-// of which name, ingredient and one size are needed. Over bottles that are there
-// a column that is left out changes nothing. Specs are a pour a row,
-// in the order of the pours, the rows of a spec one after another:
+// and read as people keep it ([ReadSheet]): whatever separates the cells, under
+// titles in the trade's own words, in any order, below lines that say what the file
+// is, with headings between the rows; sums with their signs, sizes with their
+// units. What the file leaves open is supposed and said, or asked for: every fault
+// of a row is told at once, with what would mend it ([CellFault]), and what a
+// person settles goes before the file ([Settled]). A column of which a bottle has
+// no field is kept in its note. Over bottles that are there a column that is left
+// out changes nothing.
+//
+// Specs are a pour a row, under columns that the first row names, in any order and
+// separated by commas, semicolons or tabs; beside the latter two, decimals may be
+// written with a comma. They stand in the order of the pours, the rows of a spec one
+// after another:
 //
 //	id,name,method,service,amount,unit,ingredient,note
 //

@@ -127,3 +127,21 @@ func (g *gatherer) end() {
 	}
 	g.rows = nil
 }
+
+// ingredient reads an id or a name.
+func (l *line) ingredient(f draft.Finder) string {
+	w := l.word("ingredient")
+	if w == "" {
+		l.fail("ingredient: is empty; write an id or a name")
+		return ""
+	}
+	if f == nil {
+		return w
+	}
+	p, _, err := f.Resolve(w)
+	if err != nil {
+		l.fail("ingredient: %s", faultText(err))
+		return ""
+	}
+	return p.ID
+}

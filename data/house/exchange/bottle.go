@@ -1,0 +1,532 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// defaults are what cells are read by that leave something open.
+type defaults struct {
+	currency string // of prices that name none
+	sizeUnit string // of bare sizes
+	fraction bool   // strengths are parts of one, as a spreadsheet keeps a percentage
+	sizes    []string
+}
+
+// usualSizes are offered where a file has none of its own. Common practice, no
+// source.
+var usualSizes = []string{"700 ml", "750 ml", "1 L"}
+
+// defaultsOf finds what the cells of a column say together.
+func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults {
+	d := defaults{currency: s.settled.Currency}
+	of := func(f Field) (cells []string, unit string) {
+		for i, c := range s.Columns {
+			if c.Field == f {
+				return cellsOf(rows, i), c.unit
+			}
+		}
+		return nil, ""
+	}
+	sizes, unit := of(FieldSize)
+	if d.sizeUnit = unit; unit == "" {
+		d.sizeUnit = columnUnit(sizes, s.comma)
+		if d.sizeUnit != "" {
+			s.Notes = append(s.Notes, "Sizes without a unit are read as "+d.sizeUnit+".")
+		}
+	}
+	d.sizes = commonSizes(sizes, d.sizeUnit, s.comma)
+	strengths, unit := of(FieldStrength)
+	if shares := shareOf(strengths, func(c string) bool { v, ok := number(c, s.comma); return ok && v > 0 && v <= 1 }); unit == "" && shares > 0 &&
+		shareOf(strengths, func(c string) bool { v, ok := number(c, s.comma); return ok && v <= 1 || nothing(c) }) == 1 {
+		d.fraction = true
+		s.Notes = append(s.Notes, "Strengths are read as parts of one: 0.4 as 40 % vol.")
+	}
+	prices, _ := of(FieldPrice)
+	d.priced(s, prices, there)
+	if !s.titled(FieldStock) {
+		s.Notes = append(s.Notes, "No column says how many there are; a bottle that is new counts as one.")
+	}
+	return d
+}
+
+// priced finds the currency of prices that name none: as settled, or that of the
+// house, or the one that the file's own signs agree on.
+func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle) {
+	title := ""
+	for _, c := range s.Columns {
+		if c.Field == FieldPrice {
+			title = c.Title
+		}
+	}
+	var own, kept []string
+	shared := false
+	for _, cell := range append(slices.Clone(prices), title) {
+		_, code, many, _ := money(cell, s.comma)
+		if code != "" && !slices.Contains(own, code) {
+			own, shared = append(own, code), shared || many
+		}
+	}
+	for _, b := range there {
+		if b.Price != nil && !slices.Contains(kept, b.Currency) {
+			kept = append(kept, b.Currency)
+		}
+	}
+	switch {
+	case d.currency != "":
+	case len(kept) == 1 && (len(own) == 0 || shared):
+		d.currency = kept[0]
+	case len(own) == 1:
+		if d.currency = own[0]; shared {
+			s.Notes = append(s.Notes, "Prices are read as "+own[0]+"; say so if they are in another currency.")
+		}
+	}
+}
+
+// commonSizes are the sizes that most bottles of a file have, as they may be
+// written.
+func commonSizes(cells []string, unit string, comma bool) []string {
+	counts := map[string]int{}
+	var out []string
+	for _, c := range cells {
+		if a, open, ok := size(c, unit, comma); ok && !open && a.ML > 0 {
+			s := exact(a.ML) + " ml"
+			if counts[s]++; counts[s] == 1 {
+				out = append(out, s)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b string) int { return counts[b] - counts[a] })
+	if len(out) == 0 {
+		return usualSizes
+	}
+	return out[:min(len(out), 3)]
+}
+
+// bottleReader reads the cells of one row into a bottle, and notes all that is
+// wrong with them.
+type bottleReader struct {
+	*sheetReader
+	r *SheetRow
+}
+
+// has reports whether the file has a column for a field, or somebody settled it.
+func (b *bottleReader) has(f Field) bool {
+	_, settled := b.settled.Cells[Cell{b.r.Number, f}]
+	return settled || b.titled(f)
+}
+
+func (b *bottleReader) cell(f Field) string { return strings.TrimSpace(b.r.Cells[f]) }
+
+func (b *bottleReader) fault(f Field, message string, remedies ...Remedy) {
+	if slices.ContainsFunc(b.r.Faults, func(o CellFault) bool { return o.Field == f }) {
+		return
+	}
+	b.r.Faults = append(b.r.Faults, CellFault{Field: f, Written: b.cell(f), Message: message, Remedies: remedies})
+}
+
+// empty is the remedy that leaves a field empty.
+func empty(f Field) Remedy { return Remedy{"leave it empty", f, ""} }
+
+func (b *bottleReader) read() {
+	name := b.r.Cells[FieldName]
+	if strings.TrimSpace(name) == "" {
+		name = b.r.Cells[FieldKind]
+	}
+	id := b.cell(FieldID)
+	if id == "" {
+		id = house.IDOf(house.KindBottle, name)
+	}
+	there, known := b.there[id]
+	bottle := there
+	bottle.ID, bottle.Name = id, name
+	if !known && !b.titled(FieldStock) {
+		bottle.Stock = 1
+	}
+	b.r.Bottle = bottle
+	b.kind()
+	b.size()
+	b.strengths()
+	b.price()
+	b.stock()
+	b.words()
+	b.check()
+	b.twice()
+}
+
+// kind finds what the bottle is, or offers what it may be.
+func (b *bottleReader) kind() {
+	settled, said := b.settled.Cells[Cell{b.r.Number, FieldKind}]
+	var found *Kind
+	group := strings.TrimSpace(b.cell(FieldGroup) + " " + b.heading)
+	switch {
+	case b.kinds.finder == nil:
+		b.r.Bottle.Ingredient = b.cell(FieldKind)
+		return
+	case said:
+		if found = b.kinds.stated(settled); found != nil {
+			found.Supposed = false // somebody chose it
+		}
+	default:
+		found = b.kinds.find(b.cell(FieldKind), group, b.r.Bottle.Name)
+		if old := b.there[b.r.Bottle.ID]; found != nil && found.Supposed && old.Ingredient != "" {
+			found = b.asBefore(old.Ingredient, found) // it was settled when it first came
+		}
+	}
+	if found != nil {
+		b.r.Kind, b.r.Bottle.Ingredient = *found, found.Profile.ID
+		return
+	}
+	written := b.cell(FieldKind)
+	message := "which kind of bottle it is, nothing says"
+	if said {
+		written = settled
+	}
+	if written != "" {
+		message = fmt.Sprintf("%q is not a kind known here", written)
+	}
+	names := b.kinds.near(written)
+	if len(names) == 0 {
+		names = b.kinds.near(b.r.Bottle.Name)
+	}
+	var remedies []Remedy
+	for _, n := range names {
+		remedies = append(remedies, Remedy{n, FieldKind, n})
+	}
+	if len(names) > 0 {
+		message += "; did you mean " + flavor.JoinOr(names) + "?"
+	} else {
+		message += "; write its category, such as London dry gin"
+	}
+	b.fault(FieldKind, message, remedies...)
+}
+
+// asBefore keeps the kind that a bottle has in the house, if it is one that the
+// file leaves room for.
+func (b *bottleReader) asBefore(id string, supposed *Kind) *Kind {
+	p, _, ok := b.kinds.named(id)
+	if !ok || p.Class != supposed.Profile.Class {
+		return supposed
+	}
+	return &Kind{Profile: p, Why: "the house"}
+}
+
+func (b *bottleReader) size() {
+	for _, col := range []struct {
+		field Field
+		unit  string
+	}{{FieldSize, b.defaults.sizeUnit}, {FieldSizeML, exactML}, {FieldSizeG, exactG}} {
+		written := b.cell(col.field)
+		if !b.has(col.field) {
+			continue
+		}
+		if col.field != FieldSizeG || b.r.Bottle.SizeML == 0 || !b.has(FieldSizeML) {
+			b.r.Bottle.SizeML, b.r.Bottle.SizeG = 0, 0
+		}
+		if nothing(written) {
+			continue
+		}
+		a, open, ok := size(written, col.unit, b.comma)
+		switch {
+		case open:
+			b.fault(FieldSize, fmt.Sprintf("%q does not say of what; is it ml, cl or oz?", written), Remedy{written + " cl", FieldSize, written + " cl"},
+				Remedy{written + " ml", FieldSize, written + " ml"}, Remedy{written + " oz", FieldSize, written + " oz"})
+		case !ok:
+			b.fault(FieldSize, fmt.Sprintf("%q is not a size; write it as 700 ml, 70 cl, 24 oz, 1 L or 500 g", written), b.sizes()...)
+		case a.G > 0:
+			b.r.Bottle.SizeG = a.G
+		default:
+			b.r.Bottle.SizeML = a.ML
+		}
+	}
+	if b.r.Bottle.SizeML == 0 && b.r.Bottle.SizeG == 0 {
+		b.fault(FieldSize, "nothing says what a full one holds", b.sizes()...)
+	}
+}
+
+func (b *bottleReader) sizes() (out []Remedy) {
+	for _, s := range b.defaults.sizes {
+		out = append(out, Remedy{s, FieldSize, s})
+	}
+	return out
+}
+
+// figure reads an optional number; nil if the cell is empty.
+func (b *bottleReader) figure(f Field, such string) *float64 {
+	written := b.cell(f)
+	if nothing(written) {
+		return nil
+	}
+	v, ok := number(written, b.comma)
+	if !ok {
+		b.fault(f, fmt.Sprintf("%q is not a number; write it with digits, such as %s", written, such), empty(f))
+		return nil
+	}
+	return &v
+}
+
+func (b *bottleReader) strengths() {
+	m := &b.r.Bottle.Measured
+	if b.has(FieldStrength) {
+		m.ABVPct = b.abv()
+	}
+	if b.has(FieldBrix) || b.has(FieldSugar) { // two ways to say one thing
+		m.Brix, m.SugarGPerL = b.figure(FieldBrix, "22.5"), b.figure(FieldSugar, "300")
+	}
+	if b.has(FieldAcid) {
+		m.AcidGPerL = b.figure(FieldAcid, "60")
+	}
+}
+
+func (b *bottleReader) abv() *float64 {
+	written := b.cell(FieldStrength)
+	if nothing(written) {
+		return nil
+	}
+	unit := ""
+	for _, c := range b.Columns {
+		if c.Field == FieldStrength {
+			unit = c.unit
+		}
+	}
+	v, ok := strength(written, unit, b.comma)
+	if ok && b.defaults.fraction && v <= 1 && !strings.Contains(written, "%") {
+		v *= 100
+	}
+	if !ok {
+		b.fault(FieldStrength, fmt.Sprintf("%q is not a strength; write it as 40 %% or 80 proof", written), empty(FieldStrength))
+		return nil
+	}
+	if v > 100 && v <= 200 {
+		half := exact(v/2) + " %"
+		b.fault(FieldStrength, fmt.Sprintf("%q is more than all of it; is it proof?", written), Remedy{half, FieldStrength, half}, empty(FieldStrength))
+		return nil
+	}
+	return &v
+}
+
+func (b *bottleReader) price() {
+	bottle := &b.r.Bottle
+	if b.has(FieldCurrency) {
+		bottle.Currency = b.code(b.cell(FieldCurrency))
+	}
+	if !b.has(FieldPrice) {
+		return
+	}
+	written := b.cell(FieldPrice)
+	if nothing(written) {
+		bottle.Price = nil
+		if !b.has(FieldCurrency) {
+			bottle.Currency = ""
+		}
+		return
+	}
+	sum, code, shared, ok := money(written, b.comma)
+	if !ok {
+		b.fault(FieldPrice, fmt.Sprintf("%q is not a price; write it as 18.50", written), empty(FieldPrice))
+		return
+	}
+	bottle.Price = &sum
+	switch {
+	case code != "" && !shared:
+		bottle.Currency = code
+	case b.settled.Currency != "":
+		bottle.Currency = b.settled.Currency
+	case bottle.Currency == "":
+		bottle.Currency = b.defaults.currency
+	}
+	if bottle.Currency == "" && b.cell(FieldCurrency) == "" {
+		b.fault(FieldCurrency, "nothing says in which currency the price is; write its three letters, such as EUR, beside it", Remedy{"leave the price out", FieldPrice, ""})
+	}
+}
+
+// code is a currency's three letters, of a sign too; what is neither is kept, and
+// refused with the rest.
+func (b *bottleReader) code(written string) string {
+	if _, code, _, _ := money(written+"1", false); code != "" && !knownCurrency(strings.ToUpper(written)) {
+		return code
+	}
+	return strings.ToUpper(written)
+}
+
+func (b *bottleReader) stock() {
+	if b.has(FieldStock) {
+		written := b.cell(FieldStock)
+		v, ok := count(written, b.comma)
+		if !ok {
+			b.fault(FieldStock, fmt.Sprintf("%q is not a number of bottles; write it as 2 or 2.5", written), Remedy{"none", FieldStock, "0"}, Remedy{"one", FieldStock, "1"})
+		}
+		b.r.Bottle.Stock = v
+	}
+	if !b.has(FieldWell) {
+		return
+	}
+	switch written := strings.ToLower(b.cell(FieldWell)); written {
+	case "yes", "true", "1", "x", "y":
+		b.r.Bottle.Well = true
+	case "", "no", "false", "0", "n":
+		b.r.Bottle.Well = false
+	default:
+		b.fault(FieldWell, fmt.Sprintf("%q is neither yes nor no", written), Remedy{"yes", FieldWell, "yes"}, Remedy{"no", FieldWell, "no"})
+	}
+}
+
+// words reads the note and the label.
+func (b *bottleReader) words() {
+	bottle := &b.r.Bottle
+	if b.has(FieldNote) {
+		bottle.Note = b.r.Cells[FieldNote]
+	}
+	bottle.Note = b.beside(bottle.Note)
+	if b.has(FieldLabelReader) {
+		bottle.Label = b.label()
+	}
+}
+
+// beside puts what the columns hold that a bottle has no field for into its note, a
+// line each under the column's title, in place of what stood there by that title.
+func (b *bottleReader) beside(note string) string {
+	for i, c := range b.Columns {
+		if c.Field != FieldBeside || c.Title == "" || i >= len(b.r.row.cells) {
+			continue
+		}
+		mark := c.Title + ": "
+		var kept []string
+		for line := range strings.Lines(note) {
+			if line = strings.TrimRight(line, "\n"); !strings.HasPrefix(line, mark) {
+				kept = append(kept, line)
+			}
+		}
+		if text := strings.Join(strings.Fields(unguard(b.r.row.cells[i])), " "); text != "" {
+			kept = append(kept, mark+text)
+		}
+		note = strings.Join(kept, "\n")
+	}
+	return note
+}
+
+// label is what somebody read on the bottle; nil where nobody has.
+func (b *bottleReader) label() *house.Label {
+	said := house.Label{Contains: b.allergens(FieldContains), MayContain: b.allergens(FieldMayContain), ReadBy: b.cell(FieldLabelReader)}
+	when := b.cell(FieldLabelRead)
+	if said.ReadBy == "" && when == "" && len(said.Contains)+len(said.MayContain) == 0 {
+		return nil
+	}
+	for _, layout := range []string{time.RFC3339Nano, time.DateOnly} {
+		if at, err := time.Parse(layout, when); err == nil {
+			said.ReadAt = at
+			return &said
+		}
+	}
+	b.fault(FieldLabelRead, fmt.Sprintf("%q is no date; write it as 2026-04-01", when))
+	return nil
+}
+
+// allergens reads a list of allergens with commas between them.
+func (b *bottleReader) allergens(f Field) []flavor.Allergen {
+	var out []flavor.Allergen
+	for w := range strings.SplitSeq(b.cell(f), ",") {
+		if w = strings.TrimSpace(w); w == "" {
+			continue
+		}
+		a, err := flavor.ParseAllergen(w)
+		if err != nil {
+			b.fault(f, err.Error())
+			return nil
+		}
+		out = append(out, a)
+	}
+	return out
+}
+
+// rules are the fields of a rule of the house, and how the bottle is made sound
+// again so that the rules after it are tried too.
+var rules = map[string]struct {
+	field Field
+	mend  func(*house.Bottle)
+}{
+	"name":     {FieldName, func(b *house.Bottle) { b.Name = "x" }},
+	"id":       {FieldID, func(b *house.Bottle) { b.ID, b.Ingredient = "x", "x" }},
+	"abv":      {FieldStrength, func(b *house.Bottle) { b.ABVPct = nil }},
+	"brix":     {FieldBrix, func(b *house.Bottle) { b.Brix = nil }},
+	"sugar":    {FieldSugar, func(b *house.Bottle) { b.SugarGPerL = nil }},
+	"acid":     {FieldAcid, func(b *house.Bottle) { b.AcidGPerL = nil }},
+	"size_ml":  {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
+	"size_g":   {FieldSize, func(b *house.Bottle) { b.SizeML, b.SizeG = 1, 0 }},
+	"stock":    {FieldStock, func(b *house.Bottle) { b.Stock = 0 }},
+	"note":     {FieldNote, func(b *house.Bottle) { b.Note = "" }},
+	"currency": {FieldCurrency, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+	"price":    {FieldPrice, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
+}
+
+// check notes every rule of the house that the bottle breaks. What has been
+// blamed already is mended first, so that it is not blamed twice.
+func (b *bottleReader) check() {
+	bottle := b.r.Bottle
+	for _, f := range b.r.Faults {
+		for _, rule := range rules {
+			if rule.field == f.Field {
+				rule.mend(&bottle)
+			}
+		}
+		switch f.Field {
+		case FieldKind:
+			bottle.Ingredient = "x"
+		case FieldContains, FieldMayContain, FieldLabelRead:
+			bottle.Label = nil
+		}
+	}
+	for range len(rules) + 1 {
+		err := house.Check(bottle)
+		if err == nil {
+			return
+		}
+		var fault *flavor.Fault
+		var own *house.Error
+		message := err.Error()
+		if errors.As(err, &own) {
+			message = own.Message
+		}
+		if !errors.As(err, &fault) {
+			b.fault(FieldRow, message)
+			return
+		}
+		rule, known := rules[fault.Field]
+		if !known {
+			b.fault(FieldLabelReader, message)
+			bottle.Label = nil
+			continue
+		}
+		b.fault(rule.field, message, empty(rule.field))
+		rule.mend(&bottle)
+	}
+}
+
+// twice offers what to do with a second row of one id.
+func (b *bottleReader) twice() {
+	id := b.r.Bottle.ID
+	first, again := b.seen[id]
+	if !again {
+		b.seen[id] = b.r.Number
+		return
+	}
+	remedies := []Remedy{{"leave this row out", FieldRow, LeaveOut}}
+	for n := 2; n < 100; n++ {
+		other := house.Slug(fmt.Sprintf("%s %d", id, n))
+		if b.r.Bottle.SizeML > 0 && n == 2 {
+			other = house.Slug(fmt.Sprintf("%s %s ml", id, exact(b.r.Bottle.SizeML)))
+		}
+		_, taken := b.seen[other]
+		if _, kept := b.there[other]; !taken && !kept && other != id {
+			remedies = append([]Remedy{{"keep both", FieldID, other}}, remedies...)
+			break
+		}
+	}
+	b.fault(FieldID, fmt.Sprintf("bottle %s is there twice, in row %d too; keep one, or give one another id", id, first), remedies...)
+}

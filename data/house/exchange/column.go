@@ -1,0 +1,339 @@
+package exchange
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// Field is what a column of a stock file holds.
+type Field string
+
+// The fields of a bottle that a column may hold. What is none of them and is
+// worth keeping goes into the note, under the column's own title.
+const (
+	FieldName        Field = "name"
+	FieldKind        Field = "ingredient" // the category, by name or id
+	FieldGroup       Field = "group"      // a wider word for it, which narrows the search
+	FieldSize        Field = "size"       // with a unit, or one that the title states
+	FieldSizeML      Field = "size_ml"
+	FieldSizeG       Field = "size_g"
+	FieldStrength    Field = "abv_pct"
+	FieldPrice       Field = "price"
+	FieldCurrency    Field = "currency"
+	FieldStock       Field = "stock"
+	FieldNote        Field = "note"
+	FieldBeside      Field = "beside" // kept in the note, under its title
+	FieldNothing     Field = "nothing"
+	FieldID          Field = "id"
+	FieldWell        Field = "well"
+	FieldBrix        Field = "brix"
+	FieldSugar       Field = "sugar_g_per_l"
+	FieldAcid        Field = "acid_g_per_l"
+	FieldContains    Field = "label_contains"
+	FieldMayContain  Field = "label_may_contain"
+	FieldLabelReader Field = "label_read_by"
+	FieldLabelRead   Field = "label_read_at"
+	FieldRow         Field = "row" // of a fault that is of no one field; settled as [LeaveOut]
+)
+
+// LeaveOut settles a row by leaving it out.
+const LeaveOut = "leave out"
+
+const (
+	maxSamples   = 3   // cells that are shown of a column
+	maxHeadRows  = 15  // rows before the titles of the columns, such as a name and a date
+	contentShare = 0.5 // of the cells must read as something for a column without a title to hold it
+	leastTitles  = 2   // titles that are known, for a row to be that of the titles
+)
+
+// Fields lists the fields that a column may be given to, the usual ones first.
+func Fields() []Field {
+	return []Field{FieldName, FieldKind, FieldGroup, FieldSize, FieldPrice, FieldCurrency, FieldStock, FieldStrength, FieldNote, FieldBeside, FieldNothing,
+		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead}
+}
+
+// Column is a column of a stock file and what it is taken for.
+type Column struct {
+	Title   string // as written; empty in a file without titles
+	Field   Field
+	Samples []string // its first few cells that are not empty
+
+	unit string // of numbers that state none, from the title; pct if it says per cent
+}
+
+// titles are the words that those who keep a bar's stock write over its columns,
+// the surest of a field first. Common practice, no source.
+var titles = []struct {
+	field Field
+	words []string
+}{
+	{FieldName, []string{"name", "item", "item name", "product", "product name", "bottle name", "brand", "item description", "product description", "description", "label", "stock item", "article", "bottle"}},
+	{FieldKind, []string{"ingredient", "kind", "subcategory", "sub category", "style", "type", "spirit type", "product type", "category", "class", "family", "varietal", "spirit", "liquor"}},
+	{FieldGroup, []string{"group", "section", "department", "main category"}},
+	{FieldSize, []string{"size", "bottle size", "btl size", "unit size", "volume", "vol", "format", "content", "capacity", "pack size", "ml", "cl", "measure", "bottle volume", "net content", "uom", "unit"}},
+	{FieldPrice, []string{"price", "cost", "bottle cost", "btl cost", "unit cost", "cost per bottle", "cost per btl", "cost btl", "cost each", "unit price", "bottle price", "price per bottle", "last cost", "net price", "buy price", "purchase price", "wholesale", "cost price", "price each", "each"}},
+	{FieldCurrency, []string{"currency", "cur", "ccy"}},
+	{FieldStock, []string{"on hand", "onhand", "stock", "in stock", "quantity", "qty", "count", "inventory", "current", "current stock", "on shelf", "have", "qty on hand", "quantity on hand", "qoh", "soh", "stock on hand", "bottle on hand", "balance", "closing stock", "closing", "total on hand", "total bottle", "total"}},
+	{FieldStrength, []string{"abv pct", "abv", "alcohol", "strength", "alc", "pct vol", "vol pct", "pct abv", "alcohol pct", "alc pct", "alc vol", "alc by vol", "proof"}},
+	{FieldNote, []string{"note", "comment", "remark", "memo"}},
+	{FieldID, []string{"id"}},
+	{FieldWell, []string{"well", "house pour", "rail", "speed rail"}},
+	{FieldSizeML, []string{"size ml"}},
+	{FieldSizeG, []string{"size g", "weight", "weight g", "net weight"}},
+	{FieldBrix, []string{"brix", "bx"}},
+	{FieldSugar, []string{"sugar g per l", "sugar", "sugar g l"}},
+	{FieldAcid, []string{"acid g per l", "acid", "acid g l"}},
+	{FieldContains, []string{"label contain", "allergen", "contain"}},
+	{FieldMayContain, []string{"label may contain", "may contain", "trace"}},
+	{FieldLabelReader, []string{"label read by", "read by"}},
+	{FieldLabelRead, []string{"label read at", "read at", "label date", "date read"}},
+	{FieldNothing, []string{"value", "total value", "total cost", "stock value", "extended", "extension", "ext cost", "row", "no", "line", "variance", "usage"}},
+	{FieldBeside, []string{"par", "par level", "min", "minimum", "reorder", "reorder point", "order", "to order", "order qty", "supplier", "vendor", "distributor", "distro", "wholesaler", "location", "shelf", "bin", "area", "where", "sku", "code", "item code", "product code", "barcode", "upc", "ean", "origin", "country", "region", "vintage", "year", "case", "case size", "case cost", "case price", "pack", "retail", "sell price", "menu price", "producer", "maker"}},
+}
+
+// titleHints decide about a title that is in no list by one word of it, in this
+// order; what speaks of a case or of a sale is not what a bottle costs.
+var titleHints = []struct {
+	word  string
+	field Field
+}{
+	{"sell", FieldBeside}, {"retail", FieldBeside}, {"menu", FieldBeside}, {"case", FieldBeside}, {"par", FieldBeside}, {"reorder", FieldBeside},
+	{"supplier", FieldBeside}, {"vendor", FieldBeside}, {"distributor", FieldBeside}, {"location", FieldBeside}, {"code", FieldBeside}, {"value", FieldNothing},
+	{"cost", FieldPrice}, {"price", FieldPrice}, {"hand", FieldStock}, {"stock", FieldStock}, {"qty", FieldStock}, {"quantity", FieldStock}, {"count", FieldStock}, {"inventory", FieldStock},
+	{"size", FieldSize}, {"volume", FieldSize}, {"abv", FieldStrength}, {"proof", FieldStrength}, {"alcohol", FieldStrength},
+	{"allergen", FieldContains}, {"category", FieldKind}, {"type", FieldKind}, {"kind", FieldKind}, {"style", FieldKind},
+	{"note", FieldNote}, {"comment", FieldNote}, {"product", FieldName}, {"item", FieldName}, {"name", FieldName}, {"bottle", FieldName}, {"description", FieldName},
+}
+
+// titleUnits are units that a title may state for the numbers under it.
+var titleUnits = map[string]string{"ml": "ml", "cl": "cl", "l": "l", "litre": "l", "liter": "l", "oz": "oz", "floz": "oz", "g": "g", "kg": "kg", "proof": "proof", "pct": "pct"}
+
+var notInTitle = regexp.MustCompile(`[^\p{L}\p{N}]+`)
+
+// titleKey is a title as the lists have it.
+func titleKey(title string) string {
+	title = strings.NewReplacer("%", " pct ", "#", " no ", "$", " ", "€", " ", "£", " ", "_", " ").Replace(strings.ToLower(title))
+	return flavor.NormaliseName(notInTitle.ReplaceAllString(title, " "))
+}
+
+// fieldOfTitle is what a title stands for, how sure that is (lower is surer), and
+// the unit it states. Without any it is nothing that is known.
+func fieldOfTitle(title string) (field Field, rank int, unit string) {
+	key := titleKey(title)
+	for _, w := range strings.Fields(key) {
+		if u, ok := titleUnits[w]; ok {
+			unit = u
+		}
+	}
+	for _, k := range []string{key, withoutUnit(key)} {
+		for _, t := range titles {
+			if at := slices.Index(t.words, k); k != "" && at >= 0 {
+				return t.field, at, unit
+			}
+		}
+	}
+	words := strings.Fields(key)
+	for i, h := range titleHints {
+		if slices.Contains(words, h.word) {
+			return h.field, 100 + i, unit
+		}
+	}
+	return "", 0, unit
+}
+
+func withoutUnit(key string) string {
+	words := slices.DeleteFunc(strings.Fields(key), func(w string) bool {
+		_, unit := titleUnits[w]
+		return unit || w == "pct" || w == "in" || len(w) == 3 && knownCurrency(strings.ToUpper(w))
+	})
+	return strings.Join(words, " ")
+}
+
+// headRow finds the row of the titles among the first ones: the one with the most
+// titles that are known. It is -1 if there is none.
+func headRow(rows []tableRow) int {
+	best, most := -1, leastTitles-1
+	for i := range rows[:min(len(rows), maxHeadRows)] {
+		known, named := 0, false
+		if i == 0 && !hasDigit(rows[i].raw) {
+			known++ // a first row of words alone is likely that of the titles
+		}
+		for _, cell := range rows[i].cells {
+			field, _, _ := fieldOfTitle(cell)
+			if field != "" && !hasDigit(cell) {
+				known++
+			}
+			named = named || field == FieldName || field == FieldKind
+		}
+		if known > most && (named || known > leastTitles) {
+			best, most = i, known
+		}
+	}
+	if best < 0 && len(rows) > 1 && standsOver(rows[0], rows[1:]) {
+		return 0
+	}
+	return best
+}
+
+// standsOver reports whether a row of words alone stands over a column of numbers,
+// as titles do in any language.
+func standsOver(first tableRow, rows []tableRow) bool {
+	if hasDigit(first.raw) {
+		return false
+	}
+	for i, cell := range first.cells {
+		if letters.MatchString(cell) && shareOf(cellsOf(rows, i), hasDigit) > contentShare {
+			return true
+		}
+	}
+	return false
+}
+
+func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
+
+// columnsOf gives every column to a field: by its title, or by what is in it.
+// Where two want one field, the surer has it, and the other goes into the note.
+func columnsOf(head []string, rows []tableRow, known func(string) bool) []Column {
+	width := len(head)
+	if head == nil {
+		for _, r := range rows {
+			width = max(width, len(r.cells))
+		}
+	}
+	columns := make([]Column, width)
+	ranks := make([]int, width)
+	for i := range columns {
+		c := &columns[i]
+		cells := cellsOf(rows, i)
+		c.Samples = cells[:min(len(cells), maxSamples)]
+		if i < len(head) {
+			c.Title = strings.Join(strings.Fields(unguard(head[i])), " ")
+			c.Field, ranks[i], c.unit = fieldOfTitle(c.Title)
+		}
+		if c.Field == FieldSize && c.unit == "" || c.Field == FieldName && ranks[i] > 0 || c.Field == FieldStock {
+			c.Field = byContent(c.Field, cells)
+		}
+	}
+	settleTies(columns, ranks)
+	guessColumns(columns, rows, head != nil, known)
+	for i := range columns {
+		switch c := &columns[i]; {
+		case c.Field == "" && len(c.Samples) == 0:
+			c.Field = FieldNothing
+		case c.Field == "":
+			c.Field = FieldBeside
+		}
+	}
+	return columns
+}
+
+// byContent corrects what a title leaves open: "Bottle" over sizes, "Unit" over
+// words, "Total" over sums of money.
+func byContent(field Field, cells []string) Field {
+	sizes := shareOf(cells, looksLikeSize)
+	switch {
+	case field == FieldName && sizes >= contentShare:
+		return FieldSize
+	case field == FieldSize && len(cells) > 0 && shareOf(cells, func(s string) bool { return looksLikeSize(s) || hasDigit(s) }) == 0:
+		return FieldBeside
+	case field == FieldStock && shareOf(cells, looksLikeMoney) >= contentShare:
+		return FieldNothing
+	}
+	return field
+}
+
+// guessColumns gives columns without a title that is known to fields by what is in
+// them. What bare numbers count, only a file without titles leaves to be guessed.
+func guessColumns(columns []Column, rows []tableRow, titled bool, known func(string) bool) {
+	taken := map[Field]bool{}
+	for _, c := range columns {
+		taken[c.Field] = true
+	}
+	take := func(i int, f Field) bool {
+		if columns[i].Field != "" || taken[f] {
+			return false
+		}
+		columns[i].Field, taken[f] = f, true
+		return true
+	}
+	taken[FieldSize] = taken[FieldSize] || taken[FieldSizeML] || taken[FieldSizeG]
+	isNumber := func(s string) bool { _, ok := number(s, false); return ok }
+	for _, guess := range []struct {
+		field Field
+		is    func(string) bool
+	}{{FieldSize, looksLikeSize}, {FieldStrength, looksLikeShare}, {FieldPrice, looksLikeMoney}, {FieldPrice, cents.MatchString}, {FieldKind, known},
+		{FieldStock, func(s string) bool { return !titled && isNumber(s) }}, {FieldName, func(s string) bool { return !isNumber(s) && letters.MatchString(s) }}} {
+		for i := range columns {
+			if cells := cellsOf(rows, i); shareOf(cells, guess.is) >= contentShare && take(i, guess.field) {
+				break
+			}
+		}
+	}
+	// One column of words names the bottle, even if it names a category too.
+	if !taken[FieldName] {
+		for i := range columns {
+			if columns[i].Field == FieldKind && columns[i].Title == "" {
+				columns[i].Field = FieldName
+			}
+		}
+	}
+}
+
+// settleTies leaves every field but the note's to one column.
+func settleTies(columns []Column, ranks []int) {
+	best := map[Field]int{}
+	for i, c := range columns {
+		switch c.Field {
+		case "", FieldBeside, FieldNothing:
+			continue
+		}
+		at, there := best[c.Field]
+		switch {
+		case !there:
+			best[c.Field] = i
+			continue
+		case ranks[i] < ranks[at]:
+			best[c.Field] = i
+			at, i = i, at
+		}
+		columns[i].Field = spare(columns, c.Field, best, i)
+	}
+}
+
+// spare is what becomes of a second column of one field: the less particular word
+// for the kind narrows it, a second name is often a kind, and the rest is kept
+// beside.
+func spare(columns []Column, f Field, best map[Field]int, i int) Field {
+	_, grouped := best[FieldGroup]
+	if f == FieldKind && !grouped && !slices.ContainsFunc(columns, func(c Column) bool { return c.Field == FieldGroup }) {
+		best[FieldGroup] = i
+		return FieldGroup
+	}
+	return FieldBeside
+}
+
+// cellsOf are the cells of a column that are not empty.
+func cellsOf(rows []tableRow, i int) (out []string) {
+	for _, r := range rows {
+		if i < len(r.cells) {
+			if s := strings.TrimSpace(unguard(r.cells[i])); s != "" {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+// shareOf is the share of cells of which something is true; none of no cells.
+func shareOf(cells []string, is func(string) bool) float64 {
+	n := 0
+	for _, c := range cells {
+		if is(c) {
+			n++
+		}
+	}
+	return float64(n) / float64(max(1, len(cells)))
+}

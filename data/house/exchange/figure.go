@@ -1,0 +1,283 @@
+package exchange
+
+import (
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor/measure"
+
+	"golang.org/x/text/currency"
+)
+
+// Numbers, sums of money, sizes, strengths and counts as people write them.
+
+var (
+	numeral     = regexp.MustCompile(`^[+-]?(?:[0-9][0-9.,'’ \x{a0}\x{202f}]*|[.,][0-9]+)$`)
+	grouped     = regexp.MustCompile(`^[+-]?[0-9]{1,3}(?:[.,'’ \x{a0}\x{202f}][0-9]{3})+$`)
+	mixedNumber = regexp.MustCompile(`^(?:([0-9]+)[ \x{a0}]+)?([0-9]+)\s*[/⁄]\s*([0-9]+)$`)
+	withUnit    = regexp.MustCompile(`^([0-9.,/⁄ ½¼¾⅓⅔⅛]+)\s*[-]?\s*([\p{L}%°".]+.*)?$`)
+	packOf      = regexp.MustCompile(`(?i)^([0-9]+)\s*(?:x|×|/|pk|pack of)\s*([0-9].*)$`)
+	commaHalf   = regexp.MustCompile(`[0-9],[0-9]{1,2}(?:[^0-9]|$)`)
+	codeBeside  = regexp.MustCompile(`[A-Z]{3}`)
+	perOne      = regexp.MustCompile(`(?i)\s*(?:/|per|a|an)?\s*(?:\bbtls?\b\.?|\bbottles?\b|\beach\b|\bea\b\.?|\bunits?\b|\bcans?\b)\s*$`)
+)
+
+var vulgar = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8")
+
+// number reads a number with digits in groups or a fraction. With a comma for
+// decimals, a comma is never a thousands mark. It is false for what is none.
+func number(written string, comma bool) (float64, bool) {
+	s := strings.TrimSpace(vulgar.Replace(strings.TrimSpace(written)))
+	if m := mixedNumber.FindStringSubmatch(s); m != nil {
+		whole, _ := strconv.ParseFloat("0"+m[1], 64)
+		top, errTop := strconv.ParseFloat(m[2], 64)
+		bottom, err := strconv.ParseFloat(m[3], 64)
+		return whole + top/bottom, errTop == nil && err == nil && bottom > 0
+	}
+	if !numeral.MatchString(s) {
+		v, err := strconv.ParseFloat(s, 64) // 1e-05, as programs write them
+		return v, err == nil && plainNumber.MatchString(s)
+	}
+	v, err := strconv.ParseFloat(plainDigits(s, comma), 64)
+	return v, err == nil
+}
+
+// plainDigits writes a numeral with a point for decimals and no groups. The mark
+// that stands last divides the decimals, unless it stands before three digits and
+// can only part groups.
+func plainDigits(s string, comma bool) string {
+	s = strings.NewReplacer("'", "", "’", "", " ", "", "\u00a0", "", "\u202f", "").Replace(s)
+	point, mark := strings.LastIndex(s, "."), strings.LastIndex(s, ",")
+	switch {
+	case mark < 0 && (!comma || !grouped.MatchString(s)):
+		return s
+	case mark < 0: // 1.234 beside decimals with a comma
+		return strings.ReplaceAll(s, ".", "")
+	case point > mark: // 1,234.50
+		return strings.ReplaceAll(s, ",", "")
+	case point >= 0: // 1.234,50
+		return strings.Replace(strings.ReplaceAll(s, ".", ""), ",", ".", 1)
+	case !comma && grouped.MatchString(s): // 1,234
+		return strings.ReplaceAll(s, ",", "")
+	}
+	return strings.Replace(s, ",", ".", 1)
+}
+
+// usesComma reports whether a number among cells is written with a comma before
+// its decimals.
+func usesComma(cells []string) bool {
+	return slices.ContainsFunc(cells, func(s string) bool {
+		return commaHalf.MatchString(s) && !strings.Contains(s, ".") || decimalAfterGroups.MatchString(s)
+	})
+}
+
+var decimalAfterGroups = regexp.MustCompile(`[0-9]\.[0-9]{3},[0-9]`)
+
+// nothing reports whether a cell says that there is nothing to say.
+func nothing(s string) bool {
+	return slices.Contains([]string{"", "-", "–", "—", "n/a", "na", "none", "nil", "?", "tbc", "tbd", "unknown", "x"}, strings.ToLower(strings.TrimSpace(s)))
+}
+
+// signs are signs of money and the currency each usually stands for. Several
+// countries share the dollar's and the crown's; whoever means another says so.
+var signs = []struct{ sign, code string }{
+	{"US$", "USD"}, {"A$", "AUD"}, {"C$", "CAD"}, {"NZ$", "NZD"}, {"S$", "SGD"}, {"HK$", "HKD"}, {"R$", "BRL"},
+	{"€", "EUR"}, {"£", "GBP"}, {"$", "USD"}, {"¥", "JPY"}, {"₹", "INR"}, {"₩", "KRW"}, {"zł", "PLN"}, {"kr", "SEK"}, {"Fr.", "CHF"}, {"₪", "ILS"}, {"₺", "TRY"}, {"₫", "VND"}, {"฿", "THB"}, {"₱", "PHP"},
+}
+
+// sharedSigns stand for more than one currency.
+const sharedSigns = "$¥kr"
+
+func knownCurrency(code string) bool {
+	_, err := currency.ParseISO(code)
+	return err == nil && len(code) == 3 && strings.ToUpper(code) == code
+}
+
+// money reads a sum, and what the cell itself says of its currency: a code, or a
+// sign, which others may share.
+func money(written string, comma bool) (sum float64, code string, shared, ok bool) {
+	s := strings.TrimSpace(written)
+	for _, g := range signs {
+		if strings.Contains(s, g.sign) {
+			code, shared = g.code, strings.Contains(sharedSigns, g.sign)
+			s = strings.Replace(s, g.sign, " ", 1)
+			break
+		}
+	}
+	if m := codeBeside.FindString(s); code == "" && m != "" && knownCurrency(m) {
+		code, s = m, strings.Replace(s, m, " ", 1)
+	} else if m != "" && knownCurrency(m) {
+		code, shared, s = m, false, strings.Replace(s, m, " ", 1)
+	}
+	s = perOne.ReplaceAllString(strings.TrimSpace(s), "")
+	s = strings.TrimSuffix(strings.TrimSuffix(strings.TrimSpace(s), ".-"), ",-") // 18.- and 18,-
+	sum, ok = number(s, comma)
+	return sum, code, shared, ok
+}
+
+// cents are decimals as sums of money have them.
+var cents = regexp.MustCompile(`[0-9][.,](?:[0-9]{2}|-)(?:[^0-9]|$)`)
+
+func looksLikeMoney(s string) bool {
+	_, code, _, ok := money(s, false)
+	return ok && code != ""
+}
+
+// sizeUnits are the units of what a bottle holds, in mL, or in g.
+var sizeUnits = map[string]struct {
+	each   float64
+	weight bool
+}{
+	"ml": {1, false}, "millilitre": {1, false}, "milliliter": {1, false}, "mil": {1, false}, "cc": {1, false},
+	"cl": {10, false}, "centilitre": {10, false}, "centiliter": {10, false}, "dl": {100, false},
+	"l": {1000, false}, "lt": {1000, false}, "ltr": {1000, false}, "litre": {1000, false}, "liter": {1000, false}, "lit": {1000, false},
+	"oz": {measure.OunceML, false}, "fl oz": {measure.OunceML, false}, "floz": {measure.OunceML, false}, "ounce": {measure.OunceML, false}, "fluid ounce": {measure.OunceML, false},
+	"pt": {16 * measure.OunceML, false}, "pint": {16 * measure.OunceML, false}, "qt": {32 * measure.OunceML, false}, "quart": {32 * measure.OunceML, false},
+	"gal": {128 * measure.OunceML, false}, "gallon": {128 * measure.OunceML, false},
+	"g": {1, true}, "gr": {1, true}, "gram": {1, true}, "kg": {1000, true}, "kilo": {1000, true}, "lb": {453.592, true}, "pound": {453.592, true},
+}
+
+// Sizes that bottles are sold in, by the unit that a bare number means.
+// Common practice, no source.
+var (
+	centilitres = []float64{10, 18, 20, 25, 27.5, 33, 35, 37.5, 44, 50, 70, 75}
+	ounces      = []float64{5, 6.7, 6.8, 8, 12, 12.7, 16, 16.9, 25, 25.3, 25.4, 32, 33.8, 59, 59.2, 64}
+)
+
+// amount is what a full bottle holds, in mL, or in g.
+type amount struct {
+	ML, G float64
+}
+
+// size reads what one bottle holds. A bare number is of the unit given; without
+// one, from 100 up it is mL and up to 5 it is L, and between it is open.
+func size(written, unit string, comma bool) (a amount, open, ok bool) {
+	s := strings.TrimSpace(written)
+	if m := packOf.FindStringSubmatch(s); m != nil && !mixedNumber.MatchString(s) {
+		s = m[2]
+	}
+	m := withUnit.FindStringSubmatch(s)
+	if m == nil {
+		v, isNumber := number(s, comma) // 1e-05
+		return inUnit(v, unit, isNumber)
+	}
+	v, isNumber := number(m[1], comma)
+	if !isNumber || v <= 0 {
+		return a, false, false
+	}
+	said := strings.TrimSpace(strings.ReplaceAll(strings.ToLower(m[2]), ".", ""))
+	for _, word := range []string{"bottles", "bottle", "btl", "can", "keg", "jar", "carton", "bag", "box", "tin", "each"} {
+		said = strings.TrimSpace(strings.TrimSuffix(said, word))
+	}
+	if said == "" {
+		return inUnit(v, unit, true)
+	}
+	u, known := sizeUnits[said]
+	if !known {
+		u, known = sizeUnits[strings.TrimSuffix(said, "s")]
+	}
+	return scaled(v, u.each, u.weight), false, known
+}
+
+// inUnit is a bare number in the unit of its column.
+func inUnit(v float64, unit string, isNumber bool) (a amount, open, ok bool) {
+	switch {
+	case !isNumber:
+		return a, false, false
+	case unit == exactML || unit == exactG:
+		return scaled(v, 1, unit == exactG), false, true
+	case v <= 0:
+		return a, false, false
+	case unit == "g" || unit == "kg":
+		return scaled(v, sizeUnits[unit].each, true), false, true
+	case v <= 5 && unit != "oz":
+		return scaled(v, 1000, false), false, true
+	case unit == "cl" && v > 300, unit == "l" && v >= 100, unit == "" && v >= 100: // more than any bottle holds of those
+		return amount{ML: v}, false, true
+	case unit == "cl" || unit == "oz" || unit == "ml" || unit == "l":
+		return scaled(v, sizeUnits[unit].each, false), false, true
+	}
+	return a, true, false
+}
+
+// The units of the columns size_ml and size_g, which hold numbers to the letter.
+const (
+	exactML = "size_ml"
+	exactG  = "size_g"
+)
+
+func scaled(v, each float64, weight bool) amount {
+	if each != 1 {
+		v = math.Round(v*each*1000) / 1000
+	}
+	if weight {
+		return amount{G: v}
+	}
+	return amount{ML: v}
+}
+
+func looksLikeSize(s string) bool {
+	_, isBare := number(s, false)
+	a, _, ok := size(s, "", false)
+	return ok && !isBare && (a.ML >= 5 || a.G >= 5)
+}
+
+// columnUnit is the unit of the bare numbers of a column of sizes that states
+// none, empty if they leave it open.
+func columnUnit(cells []string, comma bool) string {
+	var bare []float64
+	for _, c := range cells {
+		if v, ok := number(c, comma); ok && v > 5 && v < 100 {
+			bare = append(bare, v)
+		}
+	}
+	all := func(list []float64) bool {
+		return len(bare) > 0 && !slices.ContainsFunc(bare, func(v float64) bool { return !slices.Contains(list, v) })
+	}
+	switch inCL, inOz := all(centilitres), all(ounces); {
+	case inCL && !inOz:
+		return "cl"
+	case inOz && !inCL:
+		return "oz"
+	}
+	return ""
+}
+
+// strength reads % vol, or proof of the United States, which is twice that.
+func strength(written, unit string, comma bool) (pct float64, ok bool) {
+	s := strings.ToLower(strings.TrimSpace(written))
+	proof := unit == "proof"
+	for _, word := range []string{"abv", "alc", "vol", "by", "/", "°", "."} {
+		s = strings.TrimSpace(strings.TrimSuffix(s, word))
+	}
+	if rest, found := strings.CutSuffix(s, "proof"); found {
+		s, proof = strings.TrimSpace(rest), true
+	}
+	s = strings.TrimSpace(strings.TrimSuffix(s, "%"))
+	if pct, ok = number(s, comma); proof {
+		pct /= 2
+	}
+	return pct, ok
+}
+
+func looksLikeShare(s string) bool {
+	_, ok := strength(s, "", false)
+	return ok && (strings.Contains(s, "%") || strings.Contains(strings.ToLower(s), "proof"))
+}
+
+// count reads how many bottles there are.
+func count(written string, comma bool) (float64, bool) {
+	s := strings.ToLower(strings.TrimSpace(written))
+	if nothing(s) || s == "out" || s == "empty" {
+		return 0, true
+	}
+	s = strings.TrimSpace(perOne.ReplaceAllString(s, ""))
+	if part, found := strings.CutSuffix(s, "%"); found {
+		v, ok := number(part, comma)
+		return v / 100, ok
+	}
+	return number(s, comma)
+}

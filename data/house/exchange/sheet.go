@@ -1,0 +1,370 @@
+package exchange
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft"
+
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+)
+
+// Sheet is a list of bottles as somebody keeps it: which column holds what, and
+// every row with all that is wrong with it.
+type Sheet struct {
+	Columns  []Column
+	Titles   int // the row that the titles are in; 0 if the file has none
+	Rows     []SheetRow
+	Notes    []string // what was assumed of the file as a whole
+	Currency string   // of prices that name none; empty if nothing says
+	// AskCurrency: prices are there and nothing says in which currency.
+	AskCurrency bool
+
+	head       string
+	unreadable []unreadableRow
+	defaults   defaults
+}
+
+type unreadableRow struct {
+	row tableRow
+	err error
+}
+
+// SheetRow is a row that may be a bottle.
+type SheetRow struct {
+	Number  int // as a spreadsheet numbers it
+	Bottle  house.Bottle
+	Kind    Kind
+	Cells   map[Field]string // as written, or as settled since
+	Faults  []CellFault      // all of them
+	LeftOut string           // why it is no bottle, empty if it is one
+
+	row tableRow
+}
+
+// CellFault is what is wrong with one cell.
+type CellFault struct {
+	Field    Field
+	Written  string
+	Message  string
+	Remedies []Remedy
+}
+
+// Remedy mends a row by writing something else in one of its cells.
+type Remedy struct {
+	Say   string // what it does
+	Field Field
+	Write string
+}
+
+// Cell names a cell of a sheet.
+type Cell struct {
+	Row   int
+	Field Field
+}
+
+// Settled is what a person has said about a sheet. The zero value leaves
+// everything to the file.
+type Settled struct {
+	Columns  map[int]Field   // by place from 0, in place of what the title says
+	Currency string          // of all prices that name none; three letters
+	Cells    map[Cell]string // in place of what is written there
+}
+
+// sheetReader is what the rows of a sheet are read with.
+type sheetReader struct {
+	*Sheet
+	settled Settled
+	kinds   *kindFinder
+	there   map[string]house.Bottle
+	comma   bool   // decimals are written with one
+	heading string // that the rows stand under
+	seen    map[string]int
+}
+
+// ReadSheet reads a stock file as people write them: any separator, a title and
+// blank lines before the columns' titles, titles in the trade's own words, sums
+// with their signs, sizes with their units, headings between the rows. Over
+// bottles that are there, what has no column stays as it is. It fails only if
+// there is nothing to read.
+func ReadSheet(r io.Reader, f draft.Finder, there []house.Bottle, settled Settled) (*Sheet, error) {
+	text, err := readAll(r)
+	if err != nil {
+		return nil, err
+	}
+	for _, mark := range []string{"PK\x03\x04", "\xd0\xcf\x11\xe0"} {
+		if bytes.HasPrefix(text, []byte(mark)) {
+			return nil, unreadable("this is a spreadsheet as its program keeps it; save it as CSV and send that")
+		}
+	}
+	s := &sheetReader{Sheet: &Sheet{}, settled: settled, kinds: newKindFinder(f), there: map[string]house.Bottle{}, seen: map[string]int{}}
+	for _, b := range there {
+		s.there[b.ID] = b
+	}
+	text, was := decoded(text)
+	if was != "" {
+		s.Notes = append(s.Notes, "The file is read as "+was+"; look at the accents.")
+	}
+	rows := s.split(text)
+	if len(rows) == 0 && len(s.unreadable) == 0 {
+		return nil, unreadable("the file is empty; a row a bottle is wanted, with its name, its kind and its size")
+	}
+	if err := s.mapColumns(rows, there); err != nil {
+		return nil, err
+	}
+	if at := headRow(rows); at >= 0 {
+		rows = rows[at+1:]
+	}
+	for _, row := range rows {
+		if s.Titles > 0 && len(row.cells) > len(s.Columns) && strings.TrimSpace(strings.Join(row.cells[len(s.Columns):], "")) != "" {
+			s.unreadable = append(s.unreadable, unreadableRow{row, fmt.Errorf("the row has %d fields and the file %d columns; put quotes round a field that holds the separator", len(row.cells), len(s.Columns))})
+			continue
+		}
+		s.Rows = append(s.Rows, s.read(row))
+	}
+	s.settleCurrency()
+	return s.Sheet, nil
+}
+
+// decoded is a text in UTF-8, and what it was in if it was in something else.
+func decoded(text []byte) (out []byte, was string) {
+	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
+		if plain, err := unicode.UTF16(unicode.LittleEndian, unicode.UseBOM).NewDecoder().Bytes(text); err == nil {
+			return plain, ""
+		}
+	}
+	if utf8.Valid(text) {
+		return text, ""
+	}
+	plain, err := charmap.Windows1252.NewDecoder().Bytes(text)
+	if err != nil {
+		return bytes.ToValidUTF8(text, []byte("\uFFFD")), "broken UTF-8"
+	}
+	return plain, "Windows-1252"
+}
+
+// separators are what may stand between cells.
+var separators = []rune{',', ';', '\t', '|'}
+
+// separatorOf is what stands most often between the cells of the first lines,
+// quoted text aside.
+func separatorOf(text []byte) rune {
+	counts := map[rune]int{}
+	quoted := false
+	lines := 0
+	for _, r := range string(text[:min(len(text), 1<<16)]) {
+		switch {
+		case r == '"':
+			quoted = !quoted
+		case r == '\n':
+			quoted = false // a mark that is never closed says nothing of the next line
+			if lines++; lines > 2*maxHeadRows {
+				return mostOf(counts)
+			}
+		case !quoted && slices.Contains(separators, r):
+			counts[r]++
+		}
+	}
+	return mostOf(counts)
+}
+
+func mostOf(counts map[rune]int) rune {
+	best := separators[0]
+	for _, r := range separators[1:] {
+		if counts[r] > counts[best] {
+			best = r
+		}
+	}
+	return best
+}
+
+// split parts the text into rows; those that cannot be read are kept apart.
+func (s *sheetReader) split(text []byte) []tableRow {
+	var out []tableRow
+	rows := newRowReader(text, separatorOf(text))
+	for {
+		cells, err := rows.next()
+		row := tableRow{rows.number, cells, string(rows.raw)}
+		switch {
+		case err == io.EOF:
+			return out
+		case err != nil:
+			why := err
+			var fault *csv.ParseError
+			if errors.As(err, &fault) {
+				why = fault.Err
+			}
+			s.unreadable = append(s.unreadable, unreadableRow{row, fmt.Errorf("the row cannot be read: %s; put quotes round a field that holds quotes, and double them within", why)})
+		case slices.ContainsFunc(cells, func(c string) bool { return strings.TrimSpace(c) != "" }):
+			out = append(out, row)
+		}
+	}
+}
+
+// mapColumns finds what each column holds.
+func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
+	var head []string
+	body := rows
+	if at := headRow(rows); at >= 0 {
+		head, body = rows[at].cells, rows[at+1:]
+		s.Titles, s.head = rows[at].number, rows[at].raw
+	}
+	s.Columns = columnsOf(head, body, func(w string) bool { _, _, ok := s.kinds.named(w); return ok })
+	for i, f := range s.settled.Columns {
+		if i >= 0 && i < len(s.Columns) {
+			s.Columns[i].Field = f
+		}
+	}
+	names := s.titled(FieldName) || s.titled(FieldKind)
+	if !names {
+		return unreadable("row %d: no column says what the bottles are called; write its title, such as Item or Name, over it", max(1, s.Titles))
+	}
+	var figures []string
+	for i, c := range s.Columns {
+		if c.Field == FieldPrice || c.Field == FieldStock || c.Field == FieldStrength || c.Field == FieldSize || c.Field == FieldSizeML {
+			figures = append(figures, cellsOf(body, i)...)
+		}
+	}
+	s.comma = usesComma(figures)
+	s.defaults = defaultsOf(s, body, there)
+	return nil
+}
+
+// titled reports whether some column holds a field.
+func (s *Sheet) titled(f Field) bool {
+	return slices.ContainsFunc(s.Columns, func(c Column) bool { return c.Field == f })
+}
+
+// sumRow is what stands before a sum. A bottle may be called so too, and then it
+// has a size or a kind.
+var (
+	sumRow  = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
+	sumOf   = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
+	letters = regexp.MustCompile(`\pL.*\pL`)
+)
+
+func (r *SheetRow) isSum() bool {
+	for _, text := range []string{r.row.cells[0], r.Cells[FieldName]} {
+		if text = strings.TrimSpace(text); sumRow.MatchString(text) {
+			return true
+		}
+		if sumOf.MatchString(text) && r.Cells[FieldKind] == "" && r.Cells[FieldSize]+r.Cells[FieldSizeML]+r.Cells[FieldSizeG] == "" {
+			return true
+		}
+	}
+	return false
+}
+
+// read reads one row: a heading, a sum, or a bottle.
+func (s *sheetReader) read(row tableRow) SheetRow {
+	r := SheetRow{Number: row.number, Cells: map[Field]string{}, row: row}
+	filled := 0
+	for i, cell := range row.cells {
+		cell = unguard(cell)
+		if strings.TrimSpace(cell) != "" {
+			filled++
+		}
+		if i < len(s.Columns) {
+			if f := s.Columns[i].Field; f != FieldBeside && f != FieldNothing {
+				r.Cells[f] = cell
+			}
+		}
+	}
+	for cell, text := range s.settled.Cells {
+		if cell.Row == row.number {
+			r.Cells[cell.Field] = text
+		}
+	}
+	label := strings.TrimSpace(strings.Join(row.cells, " "))
+	switch {
+	case r.Cells[FieldRow] == LeaveOut:
+		r.LeftOut = "left out, as you said"
+		return r
+	case r.isSum():
+		r.LeftOut = "a sum"
+		return r
+	case filled == 1 && len(s.Columns) > 1 && s.isHeading(label):
+		s.heading, r.LeftOut = strings.Trim(label, " :*-–—"), "a heading"
+		return r
+	}
+	b := &bottleReader{sheetReader: s, r: &r}
+	b.read()
+	return r
+}
+
+// isHeading reports whether the only text of a row names a kind of bottles.
+func (s *sheetReader) isHeading(text string) bool {
+	bare := strings.Trim(text, " :*-–—")
+	return letters.MatchString(bare) && (s.kinds.classOf(bare) != "" || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
+}
+
+// settleCurrency asks for the currency once, not in every row.
+func (s *sheetReader) settleCurrency() {
+	s.Currency = s.defaults.currency
+	for i := range s.Rows {
+		for _, f := range s.Rows[i].Faults {
+			s.AskCurrency = s.AskCurrency || f.Field == FieldCurrency && f.Written == ""
+		}
+	}
+}
+
+// Reading is the sheet as what can be imported, with a line for everything that
+// was assumed.
+func (s *Sheet) Reading() *Reading {
+	out := &Reading{head: s.head, Notes: slices.Clone(s.Notes)}
+	for _, bad := range s.unreadable {
+		out.badRow(bad.row, bad.err)
+	}
+	for i := range s.Rows {
+		r := &s.Rows[i]
+		switch {
+		case r.LeftOut != "":
+			continue
+		case len(r.Faults) > 0:
+			out.spoil(r.row)
+			out.bad(r.Number, r.Bottle.ID, errors.New(r.Fault()))
+			continue
+		case !out.add(r.Number, r.Bottle):
+			out.spoil(r.row)
+			continue
+		}
+		if r.Kind.Supposed {
+			out.Notes = append(out.Notes, fmt.Sprintf("%d (%s): taken for %s, by %q%s", r.Number, r.Bottle.Name, r.Kind.Profile.Name, r.Kind.Why, orOf(r.Kind.Others)))
+		}
+	}
+	return out.done()
+}
+
+func orOf(names []string) string {
+	if len(names) == 0 {
+		return ""
+	}
+	return "; it may be " + flavor.JoinOr(names)
+}
+
+// Fault is all that is wrong with a row, in a line.
+func (r *SheetRow) Fault() string {
+	var all []string
+	for _, f := range r.Faults {
+		all = append(all, f.Message)
+	}
+	return strings.Join(all, "; ")
+}
+
+// Unreadable lists the rows that are no rows of a table.
+func (s *Sheet) Unreadable() (out []Bad) {
+	for _, u := range s.unreadable {
+		out = append(out, Bad{Number: u.row.number, Message: u.err.Error()})
+	}
+	return out
+}

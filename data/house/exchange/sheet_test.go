@@ -1,0 +1,230 @@
+package exchange_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/data/house/exchange"
+)
+
+// sheetOf reads a file as a manager of a bar may keep it. All of them are invented,
+// and so is every name on a label.
+func sheetOf(t *testing.T, file string, there []house.Bottle, settled exchange.Settled) *exchange.Sheet {
+	t.Helper()
+	f, err := os.Open(filepath.Join("testdata", "stock", file))
+	require.NoError(t, err)
+	defer f.Close()
+	s, err := exchange.ReadSheet(f, shelf(t), there, settled)
+	require.NoError(t, err)
+	return s
+}
+
+// inShort is a bottle in a line: its name, kind, size, price, strength and number.
+func inShort(b house.Bottle) string {
+	out := []string{b.Name, b.Ingredient, fmt.Sprintf("%g ml", b.SizeML)}
+	if b.SizeG > 0 {
+		out[2] = fmt.Sprintf("%g g", b.SizeG)
+	}
+	price, strength := "no price", "as known"
+	if b.Price != nil {
+		price = fmt.Sprintf("%.2f %s", *b.Price, b.Currency)
+	}
+	if b.ABVPct != nil {
+		strength = fmt.Sprintf("%g %%", *b.ABVPct)
+	}
+	return strings.Join(append(out, price, strength, fmt.Sprintf("× %g", b.Stock)), ", ")
+}
+
+func TestFilesAsManagersWriteThem(t *testing.T) {
+	for file, want := range map[string][]string{
+		"american.csv": {
+			"Gaff Rig Dry, london-dry-gin, 750 ml, 18.50 USD, as known, × 3",
+			"Gaff Rig Navy, navy-strength-gin, 1000 ml, 32.00 USD, as known, × 1",
+			"Old Mole Bourbon, bourbon, 1000 ml, 1024.00 USD, as known, × 1",
+			"Old Mole Rye, rye-whiskey, 750 ml, 27.25 USD, as known, × 2",
+			"Bowline Blanco, blanco-tequila, 1000 ml, 29.00 USD, as known, × 4.5",
+			"Sternpost Orange, triple-sec, 750 ml, 21.10 USD, as known, × 1",
+			"Ropewalk Bitters, aromatic-bitters, 295.735 ml, 15.75 USD, as known, × 1",
+			"Ratline Red, sweet-vermouth, 1000 ml, 14.00 USD, as known, × 2.5",
+		},
+		"british.csv": {
+			"Capstan Gin, london-dry-gin, 700 ml, 18.40 GBP, 41.2 %, × 2",
+			"Capstan Sloe, sloe-gin, 500 ml, 17.20 GBP, 26 %, × 1",
+			"Halfdeck White, white-rum, 700 ml, 16.00 GBP, 37.5 %, × 3",
+			"Halfdeck Aged 8, aged-rum, 700 ml, 28.00 GBP, 40 %, × 1",
+			"Lantern Fino, fino-sherry, 750 ml, 9.75 GBP, 15 %, × 2",
+			"Kelp Tonic, tonic-water, 200 ml, 0.62 GBP, as known, × 48",
+		},
+		"central.csv": {
+			"Kleiner Anker, london-dry-gin, 700 ml, 24.90 EUR, as known, × 2",
+			"Alte Mühle, rye-whiskey, 700 ml, 31.00 EUR, as known, × 1.5",
+			"Crème de nuit, creme-de-cassis, 500 ml, 12.00 EUR, as known, × 1",
+			"Fasswerk, bourbon, 1000 ml, 1029.50 EUR, as known, × 1",
+		},
+		"count-sheet.csv": {
+			"Tiller dry, london-dry-gin, 700 ml, 18.00 EUR, as known, × 2",
+			"Tiller overproof navy strength, navy-strength-gin, 700 ml, 27.00 EUR, as known, × 1",
+			"Scupper white, white-rum, 1000 ml, 19.00 EUR, as known, × 2",
+			"Scupper aged, aged-rum, 700 ml, 26.00 EUR, as known, × 0.75",
+			"Keelson dry, dry-vermouth, 750 ml, 9.00 EUR, as known, × 1",
+			"Keelson sweet, sweet-vermouth, 750 ml, 9.50 EUR, as known, × 2",
+		},
+		"untitled.csv": {
+			"Marlinspike London dry gin, london-dry-gin, 700 ml, 19.00 GBP, as known, × 2",
+			"Marlinspike vodka, vodka, 1000 ml, 21.50 GBP, as known, × 3",
+			"Windlass bourbon, bourbon, 700 ml, 28.00 GBP, as known, × 1",
+			"Windlass coffee liqueur, coffee-liqueur, 500 ml, 15.25 GBP, as known, × 1",
+		},
+		"tabs.tsv": {
+			"Oakum, rye-whiskey, 750 ml, no price, 50 %, × 2",
+			"Oakum Reserve, bourbon, 750 ml, no price, 45.2 %, × 1",
+			"Ballast, vodka, 1000 ml, no price, 40 %, × 4",
+			"Pitch, fernet, 700 ml, no price, 39 %, × 0",
+		},
+		"departments.csv": {
+			"Foresail Reposado, reposado-tequila, 700 ml, 30.00 EUR, as known, × 2",
+			"Foresail Espadín, mezcal, 700 ml, 36.00 EUR, as known, × 1",
+			"Topgallant Elder, elderflower-liqueur, 500 ml, 16.40 EUR, as known, × 1",
+			"Topgallant Cherry, maraschino-liqueur, 700 ml, 22.00 EUR, as known, × 0",
+			"Bosun's Ginger, ginger-beer, 200 ml, 0.90 EUR, as known, × 36",
+			"Galley Lemons, lemon-juice, 1000 ml, 4.20 EUR, as known, × 2",
+			"Galley Nut, orgeat, 1000 g, 9.90 EUR, as known, × 0.5",
+		},
+	} {
+		t.Run(file, func(t *testing.T) {
+			s := sheetOf(t, file, nil, exchange.Settled{})
+			var got []string
+			for _, r := range s.Rows {
+				if r.LeftOut == "" {
+					assert.Empty(t, r.Faults, r.Bottle.Name)
+					got = append(got, inShort(r.Bottle))
+				}
+			}
+			assert.Equal(t, want, got)
+			assert.Empty(t, s.Reading().Bad)
+		})
+	}
+}
+
+// Every fault of a row is there at once, each with what would mend it; settling
+// them by those remedies makes the row good, and nothing else is lost meanwhile.
+func TestEveryFaultOfARowAtOnce(t *testing.T) {
+	s := sheetOf(t, "troubled.csv", nil, exchange.Settled{})
+	require.Len(t, s.Rows, 5)
+	fields := func(r exchange.SheetRow) (out []exchange.Field) {
+		for _, f := range r.Faults {
+			out = append(out, f.Field)
+		}
+		return out
+	}
+	assert.Equal(t, []exchange.Field{exchange.FieldSize, exchange.FieldCurrency}, fields(s.Rows[0]), "15 of what, and in which money")
+	assert.Equal(t, []exchange.Field{exchange.FieldKind, exchange.FieldSize, exchange.FieldStrength, exchange.FieldPrice, exchange.FieldStock}, fields(s.Rows[2]))
+	assert.Equal(t, []exchange.Field{exchange.FieldCurrency, exchange.FieldID}, fields(s.Rows[3]), "the same name again")
+	assert.Equal(t, []exchange.Field{exchange.FieldSize, exchange.FieldCurrency}, fields(s.Rows[4]))
+	assert.True(t, s.AskCurrency)
+
+	settled := exchange.Settled{Currency: "EUR", Cells: map[exchange.Cell]string{}}
+	for range 3 { // a remedy may bring up what it hid
+		for _, r := range sheetOf(t, "troubled.csv", nil, settled).Rows {
+			for _, f := range r.Faults {
+				if f.Field == exchange.FieldKind {
+					settled.Cells[exchange.Cell{Row: r.Number, Field: f.Field}] = "blue curaçao"
+					continue
+				}
+				require.NotEmpty(t, f.Remedies, f.Message)
+				settled.Cells[exchange.Cell{Row: r.Number, Field: f.Remedies[0].Field}] = f.Remedies[0].Write
+			}
+		}
+	}
+	reading := sheetOf(t, "troubled.csv", nil, settled).Reading()
+	assert.Empty(t, reading.Bad, reading.Faults())
+	var got []string
+	for _, it := range reading.Items {
+		got = append(got, inShort(it.(house.Bottle)))
+	}
+	assert.Equal(t, []string{
+		"MIZZEN DRY, london-dry-gin, 150 ml, 18.50 EUR, 40 %, × 2",
+		"MIZZEN BITTER, medium-amaro, 700 ml, 24.00 EUR, 28 %, × 1",
+		"MIZZEN BLUE, blue-curacao, 700 ml, no price, 70 %, × 0",
+		"MIZZEN DRY, london-dry-gin, 1000 ml, 25.00 EUR, 40 %, × 1",
+		"MIZZEN WHITE, white-rum, 700 ml, 16.00 EUR, 37.5 %, × 2",
+	}, got)
+}
+
+// A word that several of a kind are called by is never taken for one of them
+// without saying so; a word that one alone is called by is.
+func TestAWideWordIsSupposed(t *testing.T) {
+	for kind, want := range map[string]struct {
+		id       string
+		supposed bool
+	}{
+		"amaro": {"medium-amaro", true}, "Amari": {"medium-amaro", true}, "gin": {"london-dry-gin", true}, "Rum": {"white-rum", true}, "tequila": {"blanco-tequila", true},
+		"bitters": {"aromatic-bitters", true}, "port": {"ruby-port", true},
+		"bourbon": {"bourbon", false}, "London dry gin": {"london-dry-gin", false}, "maraschino": {"maraschino-liqueur", false}, "Silver tequila": {"blanco-tequila", false}, "light amaro": {"light-orange-amaro", false},
+	} {
+		s, err := exchange.ReadSheet(strings.NewReader("name,kind,size\nHawse,"+kind+",70cl\n"), shelf(t), nil, exchange.Settled{})
+		require.NoError(t, err)
+		k := s.Rows[0].Kind
+		require.NotNil(t, k.Profile, kind)
+		assert.Equal(t, want.id, k.Profile.ID, kind)
+		assert.Equal(t, want.supposed, k.Supposed, kind)
+		if want.supposed {
+			assert.NotEmpty(t, k.Others, kind)
+			assert.Contains(t, strings.Join(s.Reading().Notes, "\n"), "taken for "+k.Profile.Name)
+		}
+	}
+	there := []house.Bottle{{ID: "hawse", Name: "Hawse", Ingredient: "alpine-amaro", SizeML: 700}}
+	s, err := exchange.ReadSheet(strings.NewReader("name,kind,size\nHawse,amaro,70cl\n"), shelf(t), there, exchange.Settled{})
+	require.NoError(t, err)
+	assert.Equal(t, "alpine-amaro", s.Rows[0].Bottle.Ingredient, "what was settled once stays")
+	assert.False(t, s.Rows[0].Kind.Supposed)
+}
+
+// What a bottle has no field for is kept in its note, once.
+func TestWhatHasNoFieldIsKept(t *testing.T) {
+	s := sheetOf(t, "british.csv", nil, exchange.Settled{})
+	assert.Equal(t, "back bar, left\nSupplier: Quay & Sons", s.Rows[0].Bottle.Note)
+	again := sheetOf(t, "british.csv", []house.Bottle{s.Rows[0].Bottle}, exchange.Settled{})
+	assert.Equal(t, s.Rows[0].Bottle, again.Rows[0].Bottle)
+	dropped := sheetOf(t, "british.csv", nil, exchange.Settled{Columns: map[int]exchange.Field{6: exchange.FieldNothing}})
+	assert.Equal(t, "back bar, left", dropped.Rows[0].Bottle.Note)
+}
+
+func TestOneCurrencyForAll(t *testing.T) {
+	const file = "name,kind,size,cost\nHawse,bourbon,70cl,$30\nSnubber,vodka,70cl,20\n"
+	read := func(there []house.Bottle, settled exchange.Settled) []string {
+		s, err := exchange.ReadSheet(strings.NewReader(file), shelf(t), there, settled)
+		require.NoError(t, err)
+		return []string{s.Rows[0].Bottle.Currency, s.Rows[1].Bottle.Currency}
+	}
+	price := 1.0
+	assert.Equal(t, []string{"USD", "USD"}, read(nil, exchange.Settled{}))
+	assert.Equal(t, []string{"CAD", "CAD"}, read(nil, exchange.Settled{Currency: "CAD"}), "the dollar of the house")
+	assert.Equal(t, []string{"AUD", "AUD"}, read([]house.Bottle{{ID: "x", Price: &price, Currency: "AUD"}}, exchange.Settled{}))
+}
+
+func TestFiguresAsWritten(t *testing.T) {
+	for written, want := range map[string]string{ // sizes: of the trade's units; common practice, no source
+		"70cl": "700 ml", "0.7 L": "700 ml", "0,7l": "700 ml", "750ml": "750 ml", "750 mL btl": "750 ml", "1L": "1000 ml", "1 Ltr": "1000 ml", "1.75L": "1750 ml", "700": "700 ml", "1": "1000 ml",
+		"10oz": "295.735 ml", "12 fl. oz.": "354.882 ml", "6 x 70cl": "700 ml", "24x200ml": "200 ml", "½ gal": "1892.706 ml", "1 qt": "946.353 ml", "500g": "500 g", "1 kg": "1000 g", "2 lbs": "907.184 g",
+	} {
+		s, err := exchange.ReadSheet(strings.NewReader("name;kind;size\nHawse;bourbon;"+written+"\n"), shelf(t), nil, exchange.Settled{})
+		require.NoError(t, err)
+		require.Empty(t, s.Rows[0].Faults, written)
+		assert.Equal(t, want, strings.Split(inShort(s.Rows[0].Bottle), ", ")[2], written)
+	}
+	for written, want := range map[string]string{"$18.50": "18.50 USD", "18.50 USD": "18.50 USD", "€1.024,50": "1024.50 EUR", "£1,024.50": "1024.50 GBP", "18,50 €": "18.50 EUR", "EUR 18.-": "18.00 EUR",
+		"C$18": "18.00 CAD", "£18.50/btl": "18.50 GBP", "£18.50 each": "18.50 GBP", "1 024,50 zł": "1024.50 PLN", "n/a": "no price"} {
+		s, err := exchange.ReadSheet(strings.NewReader("name;kind;size;cost\nHawse;bourbon;70cl;"+written+"\n"), shelf(t), nil, exchange.Settled{})
+		require.NoError(t, err)
+		require.Empty(t, s.Rows[0].Faults, written)
+		assert.Equal(t, want, strings.Split(inShort(s.Rows[0].Bottle), ", ")[3], written)
+	}
+}
