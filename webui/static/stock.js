@@ -1,5 +1,5 @@
 // The stock with scripts: names of ingredients are offered as they are typed,
-// as on the bench, and a file that is too long says so before it is sent.
+// as on the bench, and a file is read once it is chosen, or says that it is too long.
 "use strict";
 (() => {
   const least = 2; // letters before anything is offered
@@ -40,7 +40,11 @@
   const file = document.querySelector("input[data-most]");
   const tooLong = () => (file.files[0]?.size || 0) > Number(file.dataset.most);
   const tell = () => { document.getElementById("too-long").hidden = !tooLong(); };
-  file?.addEventListener("change", tell);
+  // A file that was chosen is read at once; nothing is written before it is looked at.
+  file?.addEventListener("change", () => {
+    tell();
+    if (file.files.length && !tooLong()) file.form.requestSubmit();
+  });
   file?.form.addEventListener("submit", (event) => {
     tell();
     if (!tooLong()) return;

@@ -258,7 +258,7 @@ func TestAWriteThatIsRefused(t *testing.T) {
 		assert.Equal(t, http.StatusServiceUnavailable, w.Code)
 		webuitest.Says(t, w, []string{"Nothing was written", "There is no room left on the disk", `name="stock" value="9"`}, nil)
 	}
-	w := sendFile(t, pages, "name,ingredient,size_ml\nx,orgeat,1\n", "all", "")
+	w := sendFile(t, pages, "", "take", "name,ingredient,size_ml\nx,orgeat,1\n")
 	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
 	webuitest.Says(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
 }

@@ -7,6 +7,8 @@ import (
 	"io"
 	"mime/multipart"
 	"net/http"
+	"net/url"
+	"strconv"
 	"strings"
 
 	"counterpour/data/house"
@@ -16,49 +18,6 @@ import (
 	"counterpour/webui/words"
 )
 
-// columnNote says what a column of a stock file holds.
-type columnNote struct{ Name, Holds string }
-
-var columnNotes = []columnNote{
-	{"id", "Permanent id, in small letters and hyphens; empty, it is made of the name. A row whose id is in stock changes that bottle."},
-	{"name", "As the house calls it. Needed."},
-	{"ingredient", "Its category, such as London dry gin, by name or id. Needed."},
-	{"well", "yes for the one that is poured, of two of a category; else empty."},
-	{"abv_pct", "Strength in % vol, from the label; empty if the catalogue's holds."},
-	{"brix", "Sugar in °Bx, for what holds no alcohol; empty if not measured."},
-	{"sugar_g_per_l", "Sugar in g/L, in place of brix."},
-	{"acid_g_per_l", "Acid in g/L."},
-	{"price", "Of one full bottle; empty if not known."},
-	{"currency", "Three letters, such as EUR; needed with a price."},
-	{"size_ml", "What a full one holds, in mL. One size is needed."},
-	{"size_g", "What a full one weighs, in g, for what is sold by weight."},
-	{"stock", "How many there are, part ones as parts; empty is none."},
-	{"note", "Anything."},
-	{"label_contains", "Allergens that its label names, with commas between them. Leave it empty where the label names none."},
-	{"label_may_contain", "Allergens that its label says may be in it."},
-	{"label_read_by", "Who read the label. Without a name the label counts as unread, and what the maker keeps to himself as present."},
-	{"label_read_at", "When, such as 2026-04-01."},
-}
-
-// importView is the page that takes a file of bottles.
-type importView struct {
-	Text    string
-	Good    bool // the good rows are kept although some are bad
-	Columns []columnNote
-	Most    int // bytes of a file
-	Trouble string
-	Report  *importReport
-}
-
-// importReport is what became of a file.
-type importReport struct {
-	Title   string
-	Counts  string
-	Wrote   bool
-	Bad     []exchange.Bad
-	BadSaid string
-}
-
 // mostFile is the most bytes of a file, which leaves room for the rest of its
 // form.
 const mostFile = frame.MaxBody - 2<<10
@@ -66,14 +25,15 @@ const mostFile = frame.MaxBody - 2<<10
 // errTooMuch is a file or a text that is longer than a form may be.
 var errTooMuch = errors.New("webui: the file is too long")
 
-// importStock takes bottles as CSV, from a file or pasted.
+// importStock reads a file of bottles, shows what it makes of it, and takes in what
+// is good once it is told to. All that was settled on the way travels in the form.
 func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	v := &importView{Columns: columnNotes, Most: mostFile}
 	if r.Method != http.MethodPost {
 		return p.Write(w, r, http.StatusOK, "stock-import", "layout", v)
 	}
-	text, good, err := readImport(r)
-	v.Text, v.Good = strings.ToValidUTF8(text, "\uFFFD"), good
+	text, err := readImport(r)
+	v.Text = strings.ToValidUTF8(text, "\uFFFD")
 	status := http.StatusOK
 	switch {
 	case errors.Is(err, errTooMuch):
@@ -83,16 +43,58 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	case err != nil:
 		return err
 	default:
-		if status, err = p.take(r, text, v); err != nil {
+		if status, err = p.consider(r, text, v); err != nil {
 			return err
 		}
 	}
 	return p.Write(w, r, status, "stock-import", "layout", v)
 }
 
-// readImport returns the text of the file, or what was pasted, and whether good
-// rows are to be kept although others are bad.
-func readImport(r *http.Request) (text string, good bool, err error) {
+// consider reads a text with what was settled about it, takes in its good rows if
+// that is asked for, and shows the rest. It returns the status of the answer.
+func (p *pages) consider(r *http.Request, text string, v *importView) (int, error) {
+	there, err := house.All[house.Bottle](r.Context(), p.house.Store())
+	if err != nil {
+		return 0, err
+	}
+	bottles := house.Items(there)
+	settled := readSettled(r.PostForm)
+	sheet, err := exchange.ReadSheet(strings.NewReader(text), p.nearFinder(), bottles, settled)
+	if err == nil && typedOver(&settled, sheet, r.PostForm) {
+		sheet, err = exchange.ReadSheet(strings.NewReader(text), p.nearFinder(), bottles, settled)
+	}
+	if err != nil {
+		return refused(v, err)
+	}
+	if r.PostForm.Get("do") != "take" {
+		v.show(sheet, settled, p.house.Shelf(), bottles)
+		return http.StatusOK, nil
+	}
+	reading := sheet.Reading()
+	result, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, exchange.KeepGood)
+	if err != nil {
+		v.show(sheet, settled, p.house.Shelf(), bottles)
+		return refused(v, err)
+	}
+	v.Taken = words.Count(result.Added, "bottle", "bottles") + " added, " + strconv.Itoa(result.Changed) + " changed, " + strconv.Itoa(result.Same) + " as before."
+	v.Text = strings.ToValidUTF8(reading.Rest(), "\uFFFD")
+	if len(reading.Bad) == 0 {
+		return http.StatusOK, nil
+	}
+	rest, err := house.All[house.Bottle](r.Context(), p.house.Store())
+	if err != nil {
+		return 0, err
+	}
+	bottles, settled = house.Items(rest), settledOfRest(sheet, settled)
+	if sheet, err = exchange.ReadSheet(strings.NewReader(v.Text), p.nearFinder(), bottles, settled); err != nil {
+		return refused(v, err)
+	}
+	v.show(sheet, settled, p.house.Shelf(), bottles)
+	return http.StatusOK, nil
+}
+
+// readImport returns the text of the file, or what was pasted or read before.
+func readImport(r *http.Request) (text string, err error) {
 	if err = form.Parse(r); err == nil {
 		err = r.ParseMultipartForm(frame.MaxBody)
 	}
@@ -101,24 +103,25 @@ func readImport(r *http.Request) (text string, good bool, err error) {
 	}
 	var long *http.MaxBytesError
 	if errors.As(err, &long) || errors.Is(err, form.ErrTooLong) {
-		return "", false, errTooMuch
+		return "", errTooMuch
 	}
 	if err != nil {
-		return "", false, errors.Join(form.ErrUnreadable, err)
+		return "", errors.Join(form.ErrUnreadable, err)
 	}
-	text, good = r.PostForm.Get("text"), r.PostForm.Get("mode") == "good"
+	text = r.PostForm.Get("text")
 	file, err := fileOf(r)
 	switch {
 	case err != nil:
-		return text, good, err
-	case file != "" && strings.TrimSpace(text) != "":
-		return text, good, form.Missing("file", "there is a file, and text in the box too; send one of them, and choose the file again if it is that")
+		return text, err
+	case file != "" && strings.TrimSpace(text) != "" && r.PostForm.Get("read") == "":
+		return text, form.Missing("file", "there is a file, and text in the box too; send one of them, and choose the file again if it is that")
 	case file != "":
-		text = file
+		text = file // in place of the one that was read before, and all that was settled about it
+		r.PostForm = url.Values{"text": {file}}
 	case strings.TrimSpace(text) == "":
-		return text, good, form.Missing("file", "choose a file, or paste its text into the box")
+		return text, form.Missing("file", "choose a file, or paste its text into the box")
 	}
-	return text, good, nil
+	return text, nil
 }
 
 // fileOf is the text of the file that was sent, empty if there is none.
@@ -142,38 +145,6 @@ func fileText(header *multipart.FileHeader) (string, error) {
 	return string(text), err
 }
 
-// take imports a text and reports. It returns the status of the answer.
-func (p *pages) take(r *http.Request, text string, v *importView) (int, error) {
-	there, err := house.All[house.Bottle](r.Context(), p.house.Store())
-	if err != nil {
-		return 0, err
-	}
-	reading, err := exchange.ReadStockOver(strings.NewReader(text), p.nearFinder(), house.Items(there))
-	if err != nil {
-		return refused(v, err)
-	}
-	mode := exchange.AllOrNone
-	if v.Good {
-		mode = exchange.KeepGood
-	}
-	report := &importReport{Bad: reading.Bad, BadSaid: words.Count(len(reading.Bad), "row is", "rows are") + " bad"}
-	v.Report = report
-	if len(reading.Bad) > 0 && !v.Good {
-		report.Title = "Nothing was written"
-		report.Counts = words.Count(len(reading.Items), "row is", "rows are") + " good. Mend the others below and send it again, or keep the good ones."
-		return http.StatusUnprocessableEntity, nil
-	}
-	result, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, mode)
-	if err != nil {
-		return refused(v, err)
-	}
-	report.Wrote, report.Title = true, "The stock is written"
-	report.Counts = words.Count(result.Added, "bottle", "bottles") + " added, " + words.Count(result.Changed, "bottle", "bottles") + " changed, " +
-		words.Count(result.Same, "bottle", "bottles") + " as before."
-	v.Text = strings.ToValidUTF8(reading.Rest(), "\uFFFD")
-	return http.StatusOK, nil
-}
-
 // refused is a file that cannot be read, or a write that the store refused; what
 // was sent is still in the box.
 func refused(v *importView, err error) (int, error) {
@@ -181,7 +152,7 @@ func refused(v *importView, err error) (int, error) {
 	if !errors.As(err, &own) || errors.Is(err, context.Canceled) {
 		return 0, err
 	}
-	v.Report, v.Trouble = nil, words.Sentence(own.Message)+" Nothing was written."
+	v.Trouble = words.Sentence(own.Message) + " Nothing was written."
 	if errors.Is(err, house.ErrInvalid) {
 		return http.StatusUnprocessableEntity, nil
 	}

@@ -82,6 +82,9 @@ func (f *nearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 		Message: fmt.Sprintf("%q is not an ingredient known here; did you mean %s?", written, strings.Join(near, " or "))}
 }
 
+// Profiles returns everything on the shelf.
+func (f *nearFinder) Profiles() []*flavor.Profile { return f.shelf.Profiles() }
+
 // Named finds the profile whose id, name or alias is written, and searches for
 // nothing.
 func (f *nearFinder) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {

@@ -78,14 +78,18 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 
 // stockWords says what there is of a bottle.
 func stockWords(b *house.Bottle) string {
-	size := words.Joined(words.Plain(b.SizeML), "mL")
-	if b.SizeG > 0 {
-		size = words.Joined(words.Plain(b.SizeG), "g")
-	}
 	if b.Stock == 0 {
-		return "none of " + size
+		return "none of " + sizeWords(b)
 	}
-	return words.Plain(b.Stock) + " × " + size
+	return words.Plain(b.Stock) + " × " + sizeWords(b)
+}
+
+// sizeWords says what a full bottle holds.
+func sizeWords(b *house.Bottle) string {
+	if b.SizeG > 0 {
+		return words.Joined(words.Plain(b.SizeG), "g")
+	}
+	return words.Joined(words.Plain(b.SizeML), "mL")
 }
 
 // factsOf says strength, sugar and acid, where there is any: as measured and

@@ -128,7 +128,11 @@ func (b *bottleReader) fault(f Field, message string, remedies ...Remedy) {
 	if slices.ContainsFunc(b.r.Faults, func(o CellFault) bool { return o.Field == f }) {
 		return
 	}
-	b.r.Faults = append(b.r.Faults, CellFault{Field: f, Written: b.cell(f), Message: message, Remedies: remedies})
+	written := b.cell(f)
+	if f == FieldSize && written == "" {
+		written = b.cell(FieldSizeML) + b.cell(FieldSizeG)
+	}
+	b.r.Faults = append(b.r.Faults, CellFault{Field: f, Written: written, Message: message, Remedies: remedies})
 }
 
 // empty is the remedy that leaves a field empty.
@@ -223,7 +227,8 @@ func (b *bottleReader) size() {
 		unit  string
 	}{{FieldSize, b.defaults.sizeUnit}, {FieldSizeML, exactML}, {FieldSizeG, exactG}} {
 		written := b.cell(col.field)
-		if !b.has(col.field) {
+		_, said := b.settled.Cells[Cell{b.r.Number, FieldSize}]
+		if !b.has(col.field) || said && col.field != FieldSize {
 			continue
 		}
 		if col.field != FieldSizeG || b.r.Bottle.SizeML == 0 || !b.has(FieldSizeML) {

@@ -217,6 +217,7 @@ func columnsOf(head []string, rows []tableRow, known func(string) bool) []Column
 			c.Field = byContent(c.Field, cells)
 		}
 	}
+	kindAmongNames(columns, ranks, rows, known)
 	settleTies(columns, ranks)
 	guessColumns(columns, rows, head != nil, known)
 	for i := range columns {
@@ -279,6 +280,26 @@ func guessColumns(columns []Column, rows []tableRow, titled bool, known func(str
 				columns[i].Field = FieldName
 			}
 		}
+	}
+}
+
+// kindAmongNames tells two columns of names apart, such as Item and Bottle: the one
+// that mostly holds kinds is that of the kinds, if no title says which that is.
+func kindAmongNames(columns []Column, ranks []int, rows []tableRow, known func(string) bool) {
+	best, most, names := -1, 0.0, 0
+	for i, c := range columns {
+		switch c.Field {
+		case FieldKind:
+			return
+		case FieldName:
+			names++
+			if share := shareOf(cellsOf(rows, i), known); share >= contentShare && share > most {
+				best, most = i, share
+			}
+		}
+	}
+	if names > 1 && best >= 0 {
+		columns[best].Field, ranks[best] = FieldKind, 0
 	}
 }
 

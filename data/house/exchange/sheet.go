@@ -368,3 +368,23 @@ func (s *Sheet) Unreadable() (out []Bad) {
 	}
 	return out
 }
+
+// RestRows says which number each row that cannot be taken yet has among those that
+// [Reading.Rest] returns, from the number that it has here.
+func (s *Sheet) RestRows() map[int]int {
+	var numbers []int
+	for _, u := range s.unreadable {
+		numbers = append(numbers, u.row.number)
+	}
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.LeftOut == "" && len(r.Faults) > 0 {
+			numbers = append(numbers, r.Number)
+		}
+	}
+	slices.Sort(numbers)
+	out := map[int]int{}
+	for i, n := range numbers {
+		out[n] = i + 2 // below the titles, or below an empty line where there are none
+	}
+	return out
+}

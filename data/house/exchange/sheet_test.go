@@ -197,6 +197,28 @@ func TestWhatHasNoFieldIsKept(t *testing.T) {
 	assert.Equal(t, "back bar, left", dropped.Rows[0].Bottle.Note)
 }
 
+// Two columns of names are told apart by what they hold, in either order.
+func TestKindsAmongNames(t *testing.T) {
+	for _, file := range []string{"Item,Bottle,Size\nHawse dry,London dry gin,70cl\nSnubber,Bourbon,1L\n", "Item,Bottle,Size\nLondon dry gin,Hawse dry,70cl\nBourbon,Snubber,1L\n"} {
+		s, err := exchange.ReadSheet(strings.NewReader(file), shelf(t), nil, exchange.Settled{})
+		require.NoError(t, err)
+		require.Empty(t, s.Reading().Bad, s.Reading().Faults())
+		assert.Equal(t, "Hawse dry, london-dry-gin, 700 ml, no price, as known, × 1", inShort(s.Rows[0].Bottle))
+		assert.Equal(t, "Snubber, bourbon, 1000 ml, no price, as known, × 1", inShort(s.Rows[1].Bottle))
+	}
+}
+
+// A size that is settled stands before what any column of sizes says.
+func TestASettledSize(t *testing.T) {
+	for _, title := range []string{"size_ml", "size_g", "size"} {
+		s, err := exchange.ReadSheet(strings.NewReader("name,ingredient,"+title+"\nHawse,bourbon,seven\n"), shelf(t), nil,
+			exchange.Settled{Cells: map[exchange.Cell]string{{Row: 2, Field: exchange.FieldSize}: "70 cl"}})
+		require.NoError(t, err)
+		require.Empty(t, s.Rows[0].Faults, title)
+		assert.Equal(t, 700.0, s.Rows[0].Bottle.SizeML)
+	}
+}
+
 func TestOneCurrencyForAll(t *testing.T) {
 	const file = "name,kind,size,cost\nHawse,bourbon,70cl,$30\nSnubber,vodka,70cl,20\n"
 	read := func(there []house.Bottle, settled exchange.Settled) []string {

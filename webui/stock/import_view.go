@@ -1,0 +1,212 @@
+package stock
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/data/house/exchange"
+	"counterpour/flavor"
+	"counterpour/webui/form"
+	"counterpour/webui/words"
+)
+
+// importView is the page that takes a file of bottles.
+type importView struct {
+	Text    string
+	Columns []columnNote
+	Most    int // bytes of a file
+	Trouble string
+	Taken   string // what was taken in just now
+	Preview *importPreview
+}
+
+// importPreview is what a file is taken for, before anything is written.
+type importPreview struct {
+	Ready, Bad  int
+	ReadySaid   string
+	BadSaid     string
+	Currency    string
+	AskCurrency bool
+	Currencies  []string
+	Mend        []mendRow
+	Kinds       []kindRow
+	Mapped      []mappedColumn
+	Notes       []string
+	Rows        []readyRow
+	More        int // ready rows that are not shown
+	Settled     []string
+}
+
+// mendRow is a row with all that is wrong with it.
+type mendRow struct {
+	Number int
+	Name   string
+	Faults []mendFault
+}
+
+// mendFault is a fault with what may be tapped to mend it, and a box for anything
+// else.
+type mendFault struct {
+	Message  string
+	Box      string // name of the box; empty if there is nothing to type
+	Label    string
+	Value    string
+	Kinds    bool
+	Remedies []form.Option
+}
+
+// kindRow is a row whose kind the file leaves open.
+type kindRow struct {
+	Number  int
+	Box     string
+	Name    string
+	Why     string
+	Options []form.Option
+}
+
+type mappedColumn struct {
+	Box, Title, Samples string
+	Options             []form.Option
+}
+
+// readyRow is a bottle that is ready to be taken in.
+type readyRow struct{ Name, Kind, Size, Price, Stock, New string }
+
+// mostReady is how many ready rows are shown.
+const mostReady = 100
+
+// fieldNames are the fields of a bottle as the page calls them.
+var fieldNames = map[exchange.Field]string{
+	exchange.FieldName: "Name", exchange.FieldKind: "Kind", exchange.FieldGroup: "Wider kind", exchange.FieldSize: "Size", exchange.FieldPrice: "Price",
+	exchange.FieldCurrency: "Currency", exchange.FieldStock: "On hand", exchange.FieldStrength: "Strength", exchange.FieldNote: "Note",
+	exchange.FieldBeside: "Kept in the note", exchange.FieldNothing: "Left out", exchange.FieldID: "Permanent id", exchange.FieldWell: "House pour",
+	exchange.FieldSizeML: "Size in mL", exchange.FieldSizeG: "Weight in g", exchange.FieldBrix: "°Bx", exchange.FieldSugar: "Sugar in g/L", exchange.FieldAcid: "Acid in g/L",
+	exchange.FieldContains: "Label: contains", exchange.FieldMayContain: "Label: may contain", exchange.FieldLabelReader: "Label read by", exchange.FieldLabelRead: "Label read on",
+}
+
+// usualCurrencies are offered where nothing says which it is.
+var usualCurrencies = []string{"EUR", "GBP", "USD", "CAD", "AUD"}
+
+// show fills the page with what a sheet was read as.
+func (v *importView) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Shelf, there []house.Bottle) {
+	p := &importPreview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled)}
+	known := map[string]bool{}
+	for _, b := range there {
+		known[b.ID] = true
+	}
+	left := map[string]int{}
+	for i := range s.Rows {
+		r := &s.Rows[i]
+		switch {
+		case r.LeftOut != "":
+			left[r.LeftOut]++
+			continue
+		case len(r.Faults) > 0:
+			p.mend(r)
+		default:
+			p.ready(r, shelf, known[r.Bottle.ID])
+		}
+		if r.Kind.Supposed {
+			p.Kinds = append(p.Kinds, kindOf(r, shelf))
+		}
+	}
+	for _, bad := range s.Unreadable() {
+		p.Bad++
+		p.Mend = append(p.Mend, mendRow{Number: bad.Number, Faults: []mendFault{{Message: words.Sentence(bad.Message)}}})
+	}
+	for _, why := range []string{"a heading", "a sum", "left out, as you said"} {
+		if left[why] > 0 {
+			p.Notes = append(p.Notes, fmt.Sprintf("%s not taken in: %s.", words.Count(left[why], "row is", "rows are"), why))
+		}
+	}
+	p.ReadySaid = words.Count(p.Ready, "bottle", "bottles")
+	p.BadSaid = words.Count(p.Bad, "row", "rows")
+	p.columns(s)
+	v.Preview = p
+}
+
+// marks are the cells that were settled, as hidden fields keep them; the kinds that
+// a list chose stand in it.
+func marks(s exchange.Settled) []string {
+	var out []string
+	for cell, text := range s.Cells {
+		out = append(out, cellMark(cell.Row, cell.Field, text))
+	}
+	slices.Sort(out)
+	return out
+}
+
+func (p *importPreview) mend(r *exchange.SheetRow) {
+	p.Bad++
+	row := mendRow{Number: r.Number, Name: r.Bottle.Name}
+	for _, f := range r.Faults {
+		if f.Field == exchange.FieldCurrency && f.Written == "" {
+			continue // asked once, above
+		}
+		m := mendFault{Message: words.Sentence(f.Message), Label: fieldNames[f.Field], Value: f.Written, Kinds: f.Field == exchange.FieldKind}
+		if f.Field != exchange.FieldRow {
+			m.Box = cellField + strconv.Itoa(r.Number) + "." + string(f.Field)
+		}
+		for _, remedy := range f.Remedies {
+			m.Remedies = append(m.Remedies, form.Option{Value: cellMark(r.Number, remedy.Field, remedy.Write), Name: words.SentenceStart(remedy.Say)})
+		}
+		row.Faults = append(row.Faults, m)
+	}
+	if len(row.Faults) > 0 {
+		p.Mend = append(p.Mend, row)
+	}
+}
+
+func (p *importPreview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
+	if p.Ready++; p.Ready > mostReady {
+		p.More++
+		return
+	}
+	b := &r.Bottle
+	row := readyRow{Name: b.Name, Kind: shelfName(shelf, b.Ingredient), Size: sizeWords(b), Stock: words.Plain(b.Stock), New: "new"}
+	if b.Price != nil {
+		row.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency)
+	}
+	if known {
+		row.New = "there already"
+	}
+	p.Rows = append(p.Rows, row)
+}
+
+// kindOf offers everything of its class, the nearest first.
+func kindOf(r *exchange.SheetRow, shelf *house.Shelf) kindRow {
+	out := kindRow{Number: r.Number, Box: kindField + strconv.Itoa(r.Number), Name: r.Bottle.Name, Why: r.Kind.Why}
+	add := func(p *flavor.Profile) {
+		if !slices.ContainsFunc(out.Options, func(o form.Option) bool { return o.Value == p.ID }) {
+			out.Options = append(out.Options, form.Option{Value: p.ID, Name: p.Name, Chosen: p.ID == r.Kind.Profile.ID})
+		}
+	}
+	add(r.Kind.Profile)
+	for _, name := range r.Kind.Others {
+		if p, _, err := shelf.Resolve(name); err == nil {
+			add(p)
+		}
+	}
+	for _, p := range shelf.Profiles() {
+		if p.Class == r.Kind.Profile.Class {
+			add(p)
+		}
+	}
+	return out
+}
+
+func (p *importPreview) columns(s *exchange.Sheet) {
+	for i, c := range s.Columns {
+		m := mappedColumn{Box: columnField + strconv.Itoa(i), Title: c.Title, Samples: strings.Join(c.Samples, ", ")}
+		if m.Title == "" {
+			m.Title = "Column " + strconv.Itoa(i+1)
+		}
+		for _, f := range exchange.Fields() {
+			m.Options = append(m.Options, form.Option{Value: string(f), Name: fieldNames[f], Chosen: f == c.Field})
+		}
+		p.Mapped = append(p.Mapped, m)
+	}
+}
