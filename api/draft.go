@@ -70,7 +70,7 @@ func fieldsOf(specs []Spec) []service.Fields {
 func specOf(s *flavor.Spec) Spec {
 	return Spec{Name: s.Name, Method: string(s.Method), Service: string(s.Service), Said: saidOf(s),
 		Pours: list(s.Pours, func(p flavor.Pour) Pour {
-			return Pour{Ingredient: p.Profile.Name, Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsML), After: p.After}
+			return Pour{Ingredient: p.Called(), Amount: p.Amount, Unit: string(p.Unit), ID: p.Profile.ID, Name: p.Profile.Name, ML: round(p.ML, digitsML), After: p.After}
 		})}
 }
 

@@ -96,7 +96,7 @@ const (
 )
 
 // traits are what is true of everything in a class.
-type traits uint8
+type traits uint16
 
 const (
 	solid  traits = 1 << iota // poured by piece or weight, not by volume
@@ -106,6 +106,7 @@ const (
 	cut                       // kept out of a batch where it is counted: cut fruit browns
 	fizzy                     // usually carbonated; a profile says whether it is
 	tap                       // comes from the tap and costs nothing
+	heated                    // a hot drink is made hot with it
 	hued                      // told apart by colour: white and brown spirits, red and white wines, pale and dark beers
 )
 
@@ -147,10 +148,10 @@ var classes = []classInfo{
 	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, hued},
 	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, hued},
 	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, hued},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued | heated},
 	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, fizzy | hued},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | hued},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | hued},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | hued | heated},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | hued | heated},
 	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 0},
 	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 0},
 	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
@@ -159,24 +160,24 @@ var classes = []classInfo{
 	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 0},
 	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, solid},
 	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, cloudy},
-	{ClassJuice, PartLength, KinJuice, ByJigger, 120, cloudy},
+	{ClassJuice, PartLength, KinJuice, ByJigger, 120, cloudy | heated},
 	{ClassPuree, PartLength, KinFruit, ByJigger, 60, cloudy},
 	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, solid | cut},
 	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, solid | fixed | apart},
 	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, solid | fixed},
-	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy},
-	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy | heated},
+	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy | heated},
 	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart},
 	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart},
 	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy},
-	{ClassTea, PartLength, KinTea, ByJigger, 150, 0},
-	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 0},
-	{ClassWater, PartLength, KinTea, ByJigger, 120, tap},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, heated},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, heated},
+	{ClassWater, PartLength, KinTea, ByJigger, 120, tap | heated},
 	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, cloudy},
 	{ClassShrub, PartSour, KinSharp, ByJigger, 30, cloudy},
 	{ClassAcid, PartSour, KinSharp, ByJigger, 15, cloudy},
 	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, fixed},
-	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed},
+	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed | heated},
 	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 0},
 }
 
@@ -232,6 +233,9 @@ func (c Class) Free() bool { return c.is(tap) }
 // Hued reports whether the trade tells bottles of the class apart by colour, as
 // white spirits from brown ones and red wines from white.
 func (c Class) Hued() bool { return c.is(hued) }
+
+// Heated reports whether a hot drink is made hot with a pour of the class.
+func (c Class) Heated() bool { return c.is(heated) }
 
 // Sparkles reports whether the class is usually carbonated.
 func (c Class) Sparkles() bool { return c.is(fizzy) }

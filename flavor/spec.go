@@ -1,5 +1,7 @@
 package flavor
 
+import "strings"
+
 // Method is how a drink is mixed and chilled.
 type Method string
 
@@ -78,6 +80,18 @@ const (
 	MatchFuzzy MatchHow = "fuzzy"
 )
 
+// Heat is how warm a draft says that a pour is; empty if it says nothing.
+type Heat string
+
+// A pour is hot from the kettle, or cold.
+const (
+	HeatHot  Heat = "hot"
+	HeatCold Heat = "cold"
+)
+
+// Valid reports whether h is empty, hot or cold.
+func (h Heat) Valid() bool { return h == "" || h == HeatHot || h == HeatCold }
+
 // Pour is an amount of one ingredient. Amount and Unit are as written; ML is
 // the same amount in millilitres of the profile.
 type Pour struct {
@@ -86,7 +100,18 @@ type Pour struct {
 	Unit    Unit
 	ML      float64
 	After   bool // goes in once the rest is mixed: topped, floated, rinsed or sprayed
+	Heat    Heat // how warm the draft says that it is poured
 	Match   Match
+}
+
+// Called returns the name of the ingredient with how warm it is poured: "hot
+// water". It reads back as both.
+func (p *Pour) Called() string {
+	name := p.Profile.Name
+	if p.Heat == "" || strings.HasPrefix(NormaliseName(name), string(p.Heat)+" ") {
+		return name
+	}
+	return string(p.Heat) + " " + name
 }
 
 // Spec is a drink as a bartender would write it down. Garnish, Glass, Rim and
@@ -102,6 +127,9 @@ type Spec struct {
 	Rim     string
 	Steps   []string // further instructions, in order
 	Notes   []string // what was assumed in reading it
+	// Together says that the draft has everything mixed at once, what sparkles
+	// too: "shake everything". Without it "shake" means all but the soda.
+	Together bool
 }
 
 // Clone returns a copy whose pours can be changed without touching s.

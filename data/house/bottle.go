@@ -119,6 +119,7 @@ type Pour struct {
 	Amount     float64     `json:"amount"`
 	Unit       flavor.Unit `json:"unit"`
 	After      bool        `json:"after,omitempty"` // goes in once the rest is mixed
+	Heat       flavor.Heat `json:"heat,omitempty"`  // hot or cold, where the spec says so
 }
 
 // Made is a syrup or an infusion of the house. Its profile is computed from

@@ -90,6 +90,9 @@ func checkPours(field string, pours []Pour, self string) error {
 		}
 		err := checks(CheckID(p.Ingredient), oneOf("unit", p.Unit, units),
 			checkRange("amount", p.Amount, measure.MinAmount, measure.MaxPourML))
+		if err == nil && !p.Heat.Valid() {
+			err = invalid("heat", string(p.Heat), "%q is neither hot nor cold; leave it out", string(p.Heat))
+		}
 		if errors.As(err, &fault) {
 			fault.Location = flavor.At(field, i)
 			return fault
@@ -107,7 +110,7 @@ func FromSpec(id string, s flavor.Spec) Spec {
 	out := Spec{ID: id, Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
 		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: slices.Clone(s.Steps)}
 	for _, p := range s.Pours {
-		pour := Pour{Amount: p.Amount, Unit: p.Unit, After: p.After && !p.Unit.After()}
+		pour := Pour{Amount: p.Amount, Unit: p.Unit, After: p.After && !p.Unit.After(), Heat: p.Heat}
 		if p.Profile != nil {
 			pour.Ingredient = p.Profile.ID
 		}
@@ -127,7 +130,7 @@ func (s Spec) Flavor(shelf *Shelf) (flavor.Spec, error) {
 		if err != nil {
 			return flavor.Spec{}, fail(ErrInvalid, "mix", s.Ref().String(), "pours[%d]: %s", i, err)
 		}
-		out.Pours = append(out.Pours, flavor.Pour{Profile: profile, Amount: p.Amount, Unit: p.Unit, ML: ml, After: p.After || p.Unit.After(),
+		out.Pours = append(out.Pours, flavor.Pour{Profile: profile, Amount: p.Amount, Unit: p.Unit, ML: ml, After: p.After || p.Unit.After(), Heat: p.Heat,
 			Match: flavor.Match{Asked: profile.Name, How: flavor.MatchExact}})
 	}
 	return out, nil

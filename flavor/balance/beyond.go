@@ -139,7 +139,10 @@ func boundText(x *template.OutOfBounds) string {
 	case template.Sour:
 		return fmt.Sprintf("%.1f g of acid in 100 ml is sharper than any drink: %s %.1f g", x.Amount, word, x.Bound)
 	}
-	return fmt.Sprintf("%.0f °C is no temperature to serve a hot drink at: %s %.0f °C", x.Amount, word, x.Bound)
+	if !x.High {
+		return fmt.Sprintf("%.0f °C in the mug is too cold for a hot drink: %s %.0f °C", x.Amount, word, x.Bound)
+	}
+	return fmt.Sprintf("%.0f °C scalds: a hot drink is served at %.0f °C at most", x.Amount, x.Bound)
 }
 
 // methodFaults tells what is wrong with how a drink is made.

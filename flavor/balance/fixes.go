@@ -108,8 +108,7 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 // candidate is something that may mend a draft.
 type candidate struct {
 	changes []Change
-	method  flavor.Method // empty if it stays
-	after   *flavor.Profile
+	making  making
 	part    string // of everything, in words; empty if not everything is scaled
 	asked   int    // place of the fault that asks for it, unasked if none does
 	steps   int    // of the jigger
@@ -127,7 +126,7 @@ func (c *candidate) size() int {
 	switch {
 	case c.part != "":
 		return 1
-	case c.method != "" || c.after != nil:
+	case !c.making.stays():
 		return len(c.changes) + 1
 	}
 	return len(c.changes)
@@ -153,7 +152,7 @@ func (c *candidate) compare(o *candidate) int {
 // sameIdea reports whether one of two candidates does what the other does, and
 // perhaps more.
 func (c *candidate) sameIdea(o *candidate) bool {
-	if c.method != o.method || c.after != o.after || c.part != o.part {
+	if !c.making.same(&o.making) || c.part != o.part {
 		return false
 	}
 	if len(c.changes) > len(o.changes) {
@@ -172,14 +171,7 @@ func (c *candidate) sameIdea(o *candidate) bool {
 // apply returns the spec with the candidate's changes made.
 func (c *candidate) apply(s *flavor.Spec) flavor.Spec {
 	out := apply(s, c.changes)
-	if c.method != "" {
-		out.Method = c.method
-	}
-	for i := range out.Pours {
-		if out.Pours[i].Profile == c.after {
-			out.Pours[i].After = true
-		}
-	}
+	c.making.apply(&out)
 	return out
 }
 
@@ -216,15 +208,6 @@ func (c *candidate) text() string {
 			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.Profile.Name, x.Before()))
 		}
 	}
-	if c.after != nil {
-		parts = append(parts, "add the "+c.after.Name+" after, to what is strained")
-	}
-	switch c.method {
-	case "":
-	case flavor.DryShake:
-		parts = append(parts, "shake it, first without ice")
-	default:
-		parts = append(parts, string(c.method)+" it")
-	}
+	parts = append(parts, c.making.words()...)
 	return strings.Join(parts, ", and ")
 }

@@ -109,33 +109,6 @@ func first(of func(int) float64, low, high int, enough float64) int {
 	return high
 }
 
-// byMethod changes how the drink is made.
-func (f *fixing) byMethod() {
-	for i := range f.faults {
-		x := &f.faults[i]
-		if x.Method == "" {
-			continue
-		}
-		c := candidate{asked: i, steps: 1}
-		switch {
-		case x.shake:
-			c.method = flavor.Shake
-			if x.Method == template.EggUnshaken {
-				c.method = flavor.DryShake
-			}
-		case x.Method == template.Flat:
-			c.after = x.Profile
-		default: // what curdles is left out
-			c.changes = f.without(x.Profile)
-		}
-		spec := c.apply(f.spec)
-		if score, err := f.judge.ScoreOnly(&spec); err == nil {
-			c.score = score
-			f.keep(c)
-		}
-	}
-}
-
 // without leaves out every pour of an ingredient.
 func (f *fixing) without(p *flavor.Profile) []Change {
 	var out []Change
@@ -271,7 +244,7 @@ func (f *fixing) byPairs() error {
 	tried := 0
 	for i := range singles {
 		c := &singles[i]
-		if len(c.changes) != 1 || c.method != "" {
+		if len(c.changes) != 1 || !c.making.stays() {
 			continue
 		}
 		if tried++; tried > mostPaired {

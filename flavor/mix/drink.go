@@ -54,7 +54,7 @@ func (m *Mixer) Mix(s *flavor.Spec) (*Drink, error) {
 	p := potOf(doses)
 	set := settingFor(s.Method, s.Service, m.ice)
 	if s.Service == flavor.Hot {
-		set.barC = orElse(s.HotC, usualHotC)
+		set.barC = HotC(s, nil)
 	}
 	set.scale = m.iceFactor(&p.still, &set, s)
 	f := p.finish(&set, 1)

@@ -39,7 +39,7 @@ func pourAll(dst []dose, before *Ledger, s *flavor.Spec) []dose {
 		for f := range before.Aroma {
 			before.Aroma[f] += p.ML * p.Profile.Aroma[f]
 		}
-		dst = append(dst, dose{pour: p, per: per.parts(), top: afterIce(p)})
+		dst = append(dst, dose{pour: p, per: per.parts(), top: afterIce(p) && s.Service != flavor.Hot})
 	}
 	return dst
 }

@@ -83,7 +83,7 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 	if x := b.soberness(ml, e); x > tellingSober {
 		tell(OutOfBounds{Strong, false, g.abv, leastABV, x})
 	}
-	b.hot(tell)
+	b.hot(ml, tell)
 }
 
 // leastABV is what counts as no alcohol, % vol.
@@ -126,12 +126,12 @@ const (
 // scald (Brown and Diller, Burns 34:648, 2008, advise 57.8 °C; from memory).
 const leastHotC, mostHotC = 50.0, 85.0
 
-// hot bounds the temperature that a hot drink is said to be served at.
-func (b *Build) hot(tell func(OutOfBounds)) {
-	c := b.spec.HotC
-	if b.spec.Service != flavor.Hot || c == 0 {
+// hot bounds the temperature of a hot drink.
+func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
+	if b.spec.Service != flavor.Hot {
 		return
 	}
+	c := mix.HotC(b.spec, ml)
 	const degrees = 5.0 // that are free on this side of a bound
 	if x := (c - mostHotC + degrees) / degrees; x > 0 {
 		tell(OutOfBounds{Temperature, true, c, mostHotC, x * x})

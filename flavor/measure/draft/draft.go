@@ -62,6 +62,7 @@ type Line struct {
 	UnitAt   Span // empty where no unit is written
 	NameAt   Span
 
+	guessed  bool // the amount is read in one of two ways
 	figures  bool // the amount is written in figures
 	comma    bool // the amount is written with a decimal comma
 	step     bool // stands among the steps: it may speak of a pour above
@@ -95,10 +96,16 @@ type Draft struct {
 	Entries []Entry       // all of the text but blanks, in order
 	Faults  flavor.Faults // lines that cannot be read, in order
 
+	labelled bool // the name stands behind a label
 	text     string
 	nameless bool // made by ParsePours
 	nameAt   Span
 	muddle   bool // something in it is muddled
+
+	// hinted says that the service is only what the glass suggests; iced, that ice
+	// is named; onIce, that the drink is served on it; cold, that it is served cold;
+	// together, that everything is mixed at once.
+	hinted, iced, onIce, cold, together bool
 
 	// perhapsPour is the first line read as a pour whose amount goes without
 	// saying, such as "absinthe rinse"; it is one if the ingredient is known.

@@ -3,6 +3,8 @@ package draft
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -24,7 +26,7 @@ func Format(s flavor.Spec) string {
 		b.WriteString(formatPour(&s.Pours[i], name == "" && i == 0, again) + "\n")
 	}
 	said := names([]flavor.Method{s.Method})
-	said = append(said, string(s.Service))
+	said = append(said, serviceWords(s.Method, s.Service))
 	if s.HotC > 0 {
 		said = append(said, number(s.HotC)+" °C")
 	}
@@ -44,6 +46,15 @@ func Format(s flavor.Spec) string {
 	return b.String()
 }
 
+// serviceWords names a service after a method: neat after ice would be read as
+// strained.
+func serviceWords(m flavor.Method, v flavor.Service) string {
+	if v == flavor.Neat && m != "" && m != flavor.Build {
+		return "room temperature"
+	}
+	return string(v)
+}
+
 func joinNonEmpty(words []string, sep string) string {
 	var kept []string
 	for _, w := range words {
@@ -59,6 +70,9 @@ func joinNonEmpty(words []string, sep string) string {
 func formatName(name string) string {
 	d := Parse(name + "\n1 oz x")
 	says := d.Glass != "" || d.Garnish != "" || d.Rim != "" || d.Method != "" || d.Service != "" || d.HotC != 0 || len(d.Steps) > 0
+	if first, _ := utf8.DecodeRuneInString(name); unicode.IsLower(first) {
+		return namePrefix + " " + name // else it may be a pour that lost its amount
+	}
 	if d.Name == name && len(d.Lines) == 1 && d.servingName == nil && d.perhapsPour == nil && len(d.Faults) == 0 && !says {
 		return name
 	}
@@ -74,7 +88,7 @@ func FormatPour(p flavor.Pour) string { return formatPour(&p, false, false) }
 func formatPour(p *flavor.Pour, first, again bool) string {
 	name := oneLine(p.Match.Asked)
 	if p.Profile != nil {
-		name = oneLine(p.Profile.Name)
+		name = oneLine(p.Called())
 	}
 	if p.Unit == "" {
 		return exactNumber(p.Amount, p.Unit) + " " + name
@@ -84,7 +98,7 @@ func formatPour(p *flavor.Pour, first, again bool) string {
 		plain = "top " + plain
 	}
 	natural := naturalLines(p, name)
-	if again && p.Unit.After() {
+	if again && p.Unit.After() || p.Unit == flavor.Float && dashed(p.Profile) {
 		natural = nil
 	}
 	for _, line := range append(natural, plain) {
@@ -97,6 +111,11 @@ func formatPour(p *flavor.Pour, first, again bool) string {
 		return strings.TrimSuffix(plain, name) + name + " (" + plainMark + ")"
 	}
 	return plain
+}
+
+// dashed reports whether an ingredient that is said to top a drink is dashed on it.
+func dashed(p *flavor.Profile) bool {
+	return p != nil && (p.Class == flavor.ClassCocktailBitters || p.Class == flavor.ClassTincture)
 }
 
 // readsAs reports whether a line is read as the amount, the unit and the name
@@ -160,7 +179,7 @@ func naturalLines(p *flavor.Pour, name string) []string {
 	amount := exactNumber(p.Amount, p.Unit)
 	word := unitWord(p.Amount, p.Unit)
 	switch {
-	case p.Unit.After() && p.Amount == 1:
+	case p.Unit.After() && p.Amount == 1 && !(p.Unit == flavor.Top && !fills(p.Profile)):
 		return []string{string(p.Unit) + " " + name}
 	case p.After && !p.Unit.After():
 		return []string{"top " + amount + " " + word + " " + name}

@@ -60,6 +60,8 @@ func separator(toks []token, i, from int) (string, int) {
 	switch {
 	case t.kind == numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
+	case t.kind == word && i > from+1 && pourVerbs[t.text] != "" && (next.text == "with" || next.text == "up" || next.text == "off") && named(toks[from:i]) && startsAmount(toks[from:]):
+		return "and", 0 // "45 scotch top w/ ginger ale"
 	case t.kind == word && i > from+1 && amountsLast(toks, i, from), t.kind == word && rimFrom(toks, i, from):
 		return ";", 0
 	case t.kind == word && (t.text == "and" || t.text == "then") && i > from && !servedFrom(toks, i, from):
@@ -71,6 +73,9 @@ func separator(toks []token, i, from int) (string, int) {
 		return ";", 0
 	case t.kind != mark:
 		return "", 0
+	}
+	if (t.is(",") || t.is(";")) && t.glued && toks[i-1].kind == numeral && next.kind == word && next.glued && startsUnit(toks[i+1:]) {
+		return "", 0 // "gin,45,ml"
 	}
 	switch t.text {
 	case ";", "|", "•", ">":
@@ -201,7 +206,7 @@ func phraseBefore(toks []token, i int) bool {
 // named reports whether tokens after an amount hold a name beside a unit.
 func named(toks []token) bool {
 	for i := range toks {
-		if t := &toks[i]; t.kind == word && !numberLike(t.text) && !isUnit(t) && t.text != "of" {
+		if t := &toks[i]; t.kind == word && !numberLike(t.text) && !isUnit(t) && t.text != "of" && !looseWords[t.text] && !biasWords[t.text] {
 			if _, other := measures[t.text]; !other {
 				return true
 			}
@@ -244,7 +249,7 @@ func beforeNumeral(toks []token, i, from int) string {
 	if toks[i].wrong == "" && toks[i-1].kind == word && startsUnit(toks[i+1:]) && orders(toks[from:i]) {
 		return "and" // "stir 2 oz gin"
 	}
-	if !startsAmount(toks[from:]) || toks[i].wrong != "" || i+1 >= len(toks) || toks[i-1].kind != word {
+	if !startsAmount(toks[from:]) || !named(toks[from:i]) || toks[i].wrong != "" || i+1 >= len(toks) || toks[i-1].kind != word {
 		return ""
 	}
 	if ageWords[toks[i+1].text] || joins[toks[i-1].text] || isUnit(&toks[i-1]) && !endsName(toks[from:i]) || iceOnly(toks[i+1:]) {
@@ -335,6 +340,13 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		toks := append(append([]token(nil), a.toks...), b.toks...)
 		b.pour.of = toks
 		return piece{toks: toks, sep: a.sep, pour: b.pour}, true
+	case a.pour.shape == shapeAmount && b.pour.shape == shapePour && b.sep == "+" && !a.pour.each && a.pour.Unit == b.pour.Unit && a.pour.measure == "" && b.pour.measure == "":
+		both := b.pour // "1 oz + 1/2 oz rum"
+		both.Amount += a.pour.Amount
+		both.AmountAt.Start = a.pour.AmountAt.Start
+		both.addNote(oneLine(r.text[both.AmountAt.Start:both.AmountAt.End]) + " read as " + decimals(both.Amount))
+		both.of = append(append([]token(nil), a.toks...), b.toks...)
+		return piece{toks: both.of, sep: a.sep, pour: both}, true
 	case a.pour.shape == shapeServing && b.pour.shape == shapeName && (b.sep == "," || b.sep == "and") && pourSteps[a.toks[0].text]:
 		return r.both(a, b), true // "muddle lemon, mint and simple"
 	case a.pour.shape == shapePour && a.pour.fault == nil && b.sep == "," && cutTo(b.toks):

@@ -25,6 +25,7 @@ type token struct {
 	value      float64 // of a numeral
 	glued      bool    // no space before it
 	note       string  // what was assumed in reading a numeral
+	guessed    bool    // the note is about how much it is
 	wrong      string  // why a numeral cannot be read; else empty
 }
 
@@ -76,6 +77,9 @@ func signOf(s string) string {
 // as in "n&n" or "n+n".
 func lexWord(line string, i int) token {
 	start := i
+	if c := line[i]; (c == 'x' || c == 'X') && i+1 < len(line) && startsNumber(line, i+1) && line[i+1] != ',' {
+		return token{kind: word, end: i + 1, text: "x"}
+	}
 	if end := joinedLetters(line, i); end > 0 {
 		return token{kind: word, end: end, text: lower(line[i:i+1]) + "&" + lower(line[end-1:end])}
 	}

@@ -445,7 +445,7 @@ func TestParseFaults(t *testing.T) {
 		{head + "0.0001 oz gin", []want{{"line 2", "0.0001", ""}}},
 		{head + strings.Repeat("9", 150) + " oz gin", []want{{"line 2", strings.Repeat("9", 150), ""}}},
 		{head + "2 3 oz gin", []want{{"line 2", "2 3", ""}}},
-		{head + "1 cup gin", []want{{"line 2", "cup", "oz"}}},
+		{head + "1 pint gin", []want{{"line 2", "pint", "oz"}}},
 		{head + "2 oz", []want{{"line 2", "2 oz", ""}}},
 		{"2 oz", []want{{"line 1", "2 oz", ""}}},
 		{head + "7", []want{{"line 2", "7", ""}}},

@@ -25,7 +25,8 @@ var byVolume = map[string]string{
 	"ginger": "ginger syrup", "cinnamon": "cinnamon syrup", "vanilla": "vanilla syrup", "cardamom": "cardamom syrup", "clove": "clove syrup",
 	"star anise": "star anise syrup", "lemongrass": "lemongrass syrup", "saffron": "saffron syrup", "cane": "cane syrup", "sugar cane": "cane syrup",
 	"brown sugar": "brown sugar syrup", "muscovado": "muscovado syrup", "turbinado": "demerara syrup", "black pepper": "black pepper syrup",
-	"gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
+	"rich simple 2 1": "rich simple syrup", "2 1 rich simple": "rich simple syrup", "rich demerara 2 1": "rich demerara syrup", "2 1 rich demerara": "rich demerara syrup",
+	"rich sugar": "rich simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
 }
 
 // spooned are words of byVolume that mean the thing itself by the spoon.
@@ -74,6 +75,7 @@ var (
 		"guava": {"guava nectar", "guava puree", "guava syrup"}, "kiwi": {"kiwi puree", "kiwi syrup"}, "liqueur": {"triple sec", "maraschino liqueur"},
 		"red bitters": {"red bitter aperitif"}, "aperitif": {"red bitter aperitif", "light orange bitter aperitif", "gentian aperitif"}, "aperitivo": {"red bitter aperitif", "light orange bitter aperitif"},
 		"quinquina": {"red quinquina", "white quinquina"}, "chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
+		"white": {"egg white", "dry white wine"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
 		"blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"},
 	}
 	askDash = map[string][]string{
@@ -88,14 +90,15 @@ var (
 
 // kinds are names of a whole kind that differ so much in what they bring that it is
 // said which one is taken.
-var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true}
+var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum": true, "tequila": true, "port": true}
 
 // sweetened are names that bars use for the sweetened form too, which is meant
 // where nothing else sweetens the drink.
 var sweetened = map[string]string{"coconut cream": "cream of coconut"}
 
 // shorthand is what bars write for a name.
-var shorthand = map[string]string{
+var shorthand = keyed(map[string]string{
+	"brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
 	"choc": "chocolate bitters", "mole": "mole bitters",
 	"ew": "egg white", "whites": "egg white", "eggwhite": "egg white", "egg wht": "egg white", "faba": "aquafaba", "aqua faba": "aquafaba",
@@ -113,6 +116,15 @@ var shorthand = map[string]string{
 	"coco cream": "coconut cream", "cream of coco": "cream of coconut", "shot espresso": "espresso", "cold brew": "cold brew", "worc": "worcestershire sauce",
 	"wooster": "worcestershire sauce", "woos": "worcestershire sauce", "saline sol": "saline", "salt sol": "saline", "sol saline": "saline", "dram": "allspice dram", "pimento": "pimento dram",
 	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka",
+})
+
+// keyed returns a table by the keys of its words.
+func keyed(table map[string]string) map[string]string {
+	out := make(map[string]string, len(table))
+	for written, name := range table {
+		out[flavor.NormaliseName(written)] = name
+	}
+	return out
 }
 
 // fullWords are what bars write for a word of a name.
@@ -133,7 +145,7 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = set(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice thinly roughly finely plump unpeeled washed warm iced your favourite favorite of the some`)
+organic natural nice thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
 
 // strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.

@@ -33,6 +33,9 @@ func startsNumber(s string, i int) bool {
 	if digit(s[i]) {
 		return true
 	}
+	if s[i] == '.' && i > 0 && s[i-1] == '.' {
+		return false // dots that lead to an amount
+	}
 	if (s[i] == '.' || s[i] == ',') && i+1 < len(s) && digit(s[i+1]) {
 		return i == 0 || !digit(s[i-1]) && (s[i] == '.' || !letterBefore(s, i)) // "gin,1 oz" is a list
 	}
@@ -55,6 +58,9 @@ func lexNumber(s string, i int) token {
 		return token{kind: ratio, end: end, text: strings.ReplaceAll(s[i:end], " ", "")}
 	}
 	low, end, ok := readNumber(s, i)
+	if _, m := lostSpace(s, i); m > 0 {
+		end, ok = m, true
+	}
 	if !ok || runsOn(s, end) {
 		end = spaceAfter(s, i)
 		return token{kind: numeral, end: end, text: s[i:end], wrong: "cannot be read as an amount; write it such as 2, 0.75, 3/4, 1 1/2, ¾ or 2-3, then a space and the unit"}
@@ -63,6 +69,12 @@ func lexNumber(s string, i int) token {
 		return token{kind: percent, end: at + 1, text: s[i : at+1]}
 	}
 	t := token{kind: numeral, end: end, value: low}
+	if v, m := lostSpace(s, i); m > 0 {
+		t.value, t.end, t.guessed = v, m, true
+		t.note = "“" + s[i:m] + "” is read as " + decimals(v)
+		t.text = s[i:m]
+		return t
+	}
 	if from, tight := rangeEnd(s, end); from > 0 {
 		high, m, ok := readNumber(s, from)
 		switch {
@@ -76,6 +88,32 @@ func lexNumber(s string, i int) token {
 	}
 	t.text = s[i:t.end]
 	return t
+}
+
+// lostSpace reads a whole number and a proper fraction of a jigger that run into
+// each other, as "11/2", "1.1/2" and "1.½" do; its end is 0 for anything else.
+func lostSpace(s string, i int) (value float64, end int) {
+	n := i + 1
+	if n >= len(s) || !digit(s[i]) || s[i] == '0' {
+		return 0, 0
+	}
+	dot := s[n] == '.'
+	if dot {
+		n++
+		if n < len(s) {
+			if c, size := utf8.DecodeRuneInString(s[n:]); vulgar[c] > 0 {
+				return whole(s[i:i+1]) + vulgar[c], n + size
+			}
+		}
+	}
+	if n+2 >= len(s) || !digit(s[n]) || s[n+1] != '/' || !digit(s[n+2]) || n+3 < len(s) && (digit(s[n+3]) || s[n+3] == '/') {
+		return 0, 0
+	}
+	top, over := whole(s[n:n+1]), whole(s[n+2:n+3])
+	if top == 0 || top >= over || over != 2 && over != 3 && over != 4 && over != 8 {
+		return 0, 0
+	}
+	return whole(s[i:i+1]) + top/over, n + 3
 }
 
 // ratioEnd returns the end of a ratio such as 2:1 that starts at i, else 0. A

@@ -3,6 +3,7 @@ package draft
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -167,6 +168,9 @@ func (b *book) find(name string, pl place) found {
 			return found{profile: p, how: how, as: pinned}
 		}
 	}
+	if strings.Contains(name, ",") {
+		return b.findParted(name, pl)
+	}
 	plain := strip(name)
 	for _, n := range plain {
 		if f, ok := b.inPlace(flavor.NormaliseName(n), pl, n != name); ok {
@@ -178,14 +182,14 @@ func (b *book) find(name string, pl place) found {
 	}
 	for _, n := range plain {
 		key := flavor.NormaliseName(n)
-		if f, ok := b.short(key, pl); ok {
+		if f, ok := b.short(key, pl, !strings.ContainsRune(n, '(')); ok {
 			return f
 		}
 	}
 	if f, ok := b.withoutBrackets(name, pl); ok {
 		return f
 	}
-	if f, ok := b.withoutRemark(name, pl); ok {
+	if f, ok := b.withoutStrength(name, pl); ok {
 		return f
 	}
 	if f, ok := b.withoutStyle(name, pl); ok {
@@ -298,8 +302,9 @@ func (b *book) asks(key string, means []string, pl place) *flavor.Fault {
 	return f
 }
 
-// short returns what a shortened name means.
-func (b *book) short(key string, pl place) (found, bool) {
+// short returns what a shortened name means; headless allows it to lack the last
+// word of its name.
+func (b *book) short(key string, pl place, headless bool) (found, bool) {
 	tryKey := func(name string) (found, bool) {
 		k := flavor.NormaliseName(name)
 		if f, ok := b.inPlace(k, pl, true); ok {
@@ -316,11 +321,22 @@ func (b *book) short(key string, pl place) (found, bool) {
 			return f, true
 		}
 	}
+	if full, ok := tongues[key]; ok {
+		if f, ok := tryKey(full); ok {
+			return f, true
+		}
+	}
+	if f := b.asks(key, askTongue[key], pl); f != nil {
+		return found{fault: f}, true
+	}
 	full, changed := lengthen(key)
 	if changed {
 		if f, ok := tryKey(full); ok {
 			return f, true
 		}
+	}
+	if !headless {
+		return found{}, false
 	}
 	return b.completed(full, key, pl)
 }
@@ -364,6 +380,12 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	if rest == "" {
 		return found{}, false
 	}
+	if inside := name[open+1 : end]; b.mentions(inside) || changesBottle(inside) {
+		if f := b.find(rest, pl); f.firm() {
+			return found{fault: invalid("ingredient", name, "%q says more than %s; write what it adds in a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
+		}
+		return found{}, false
+	}
 	f := b.find(rest, pl)
 	if f.profile == nil || f.how == flavor.MatchFuzzy {
 		return found{}, false
@@ -372,20 +394,47 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	return f, true
 }
 
-// withoutRemark looks a name up without what stands behind a comma, which is then
-// said to be passed over. Where that holds the name of an ingredient it may be
-// another pour, and nothing is passed over.
-func (b *book) withoutRemark(name string, pl place) (found, bool) {
-	head, remark, ok := strings.Cut(name, ",")
-	if remark = strings.TrimSpace(remark); !ok || remark == "" || strings.TrimSpace(head) == "" || b.mentions(remark) {
-		return found{}, false
+// findParted looks a name with a comma up: as a name that has one of its own, or
+// without what stands behind it, which is then said to be passed over. Where that
+// holds the name of an ingredient it is a pour without its amount.
+func (b *book) findParted(name string, pl place) found {
+	pinned, _ := pin(name)
+	for _, n := range []string{name, pinned} {
+		if p, how, ok := b.named(n); ok && n != "" && ownComma(p, n) {
+			return found{profile: p, how: how, as: n}
+		}
 	}
-	f := b.find(strings.TrimSpace(head), pl)
-	if !f.firm() {
-		return found{}, false
+	head, remark, _ := strings.Cut(name, ",")
+	head, remark = strings.TrimSpace(head), strings.Trim(remark, " ,;.")
+	if head == "" || remark == "" {
+		return b.find(strings.TrimSpace(strings.ReplaceAll(name, ",", " ")), pl)
 	}
-	f.dropped = remark
-	return f, true
+	if b.mentions(remark) {
+		return found{fault: invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
+	}
+	f := b.find(head, pl)
+	if f.profile != nil {
+		f.dropped = remark
+	}
+	return f
+}
+
+// ownComma reports whether a written name with a comma is a name of p that has it
+// too.
+func ownComma(p *flavor.Profile, written string) bool {
+	key := flavor.NormaliseName(written)
+	return slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool {
+		return strings.Contains(n, ",") && flavor.NormaliseName(n) == key
+	})
+}
+
+// changes are words that say what was done to a bottle, and allergens by the words
+// that no ingredient has for a name.
+var changes = set(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs`)
+
+// changesBottle reports whether words say that something was added to a bottle.
+func changesBottle(text string) bool {
+	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return changes[strings.Trim(w, ",;.+")] })
 }
 
 // mentions reports whether words hold the name of an ingredient.
@@ -393,12 +442,31 @@ func (b *book) mentions(text string) bool {
 	words := strings.Fields(text)
 	for i := range words {
 		for n := 1; n <= longestName && i+n <= len(words); n++ {
-			if _, _, ok := b.named(strings.Trim(strings.Join(words[i:i+n], " "), ",;.()")); ok {
+			if _, _, ok := b.named(strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")); ok {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// strengths are what bottles say of their strength or age.
+var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
+
+// withoutStrength looks a name up without the strength or the age that it states,
+// which is then said to be passed over.
+func (b *book) withoutStrength(name string, pl place) (found, bool) {
+	at := strengths.FindStringIndex(name)
+	if at == nil {
+		return found{}, false
+	}
+	rest := strings.Trim(oneLine(name[:at[0]]+" "+name[at[1]:]), " ,;")
+	f := b.find(rest, pl)
+	if rest == "" || !f.firm() {
+		return found{}, false
+	}
+	f.dropped, f.inferred = strings.TrimSpace(name[at[0]:at[1]]), true
+	return f, true
 }
 
 // styles end a word that says what a bottle is like.
@@ -419,8 +487,29 @@ func (b *book) withoutStyle(name string, pl place) (found, bool) {
 	return f, true
 }
 
+// either is the fault of a name that leaves a choice, "lime or lemon"; nil if it
+// leaves none.
+func (b *book) either(name string, pl place) *flavor.Fault {
+	for _, sep := range []string{" or ", "/"} {
+		one, other, ok := strings.Cut(name, sep)
+		if !ok || strings.TrimSpace(one) == "" || strings.TrimSpace(other) == "" {
+			continue
+		}
+		x, y := b.find(strings.TrimSpace(one), pl), b.find(strings.TrimSpace(other), pl)
+		if x.firm() && y.firm() {
+			f := invalid("ingredient", name, "%q leaves a choice; write %s or %s, or a line for each", name, x.profile.Name, y.profile.Name)
+			f.Suggest = []string{x.profile.Name, y.profile.Name}
+			return f
+		}
+	}
+	return nil
+}
+
 // unknown is the fault of a name that means nothing.
 func (b *book) unknown(name string, pl place) *flavor.Fault {
+	if f := b.either(name, pl); f != nil {
+		return f
+	}
 	near := b.suggest(name, pl)
 	said := "check the spelling, or write its category, such as \"London dry gin\""
 	if len(near) > 0 {

@@ -45,7 +45,7 @@ func (r *reader) readPour(toks []token) pour {
 	if len(toks) == 0 {
 		return p
 	}
-	if p.rim(toks) || p.garnish(toks) {
+	if p.rim(toks) || p.garnish(toks) || p.juiced(r, toks) {
 		return p
 	}
 	rest := p.skipLead(toks)
@@ -158,8 +158,12 @@ func (p *pour) takeAmount(toks []token) ([]token, bool) {
 			p.fault = invalid("amount", t.text, "%q %s", t.text, t.wrong)
 			return nil, false
 		}
-		p.Amount, p.Note, p.amount = t.value, t.note, true
+		p.Amount, p.amount = t.value, true
+		if t.note != "" {
+			p.addNote(t.note)
+		}
 		p.AmountAt = Span{t.start, t.end}
+		p.guessed = t.guessed
 		p.figures, p.comma = true, strings.Contains(t.text, ",")
 		i++
 		if n := p.andAHalf(toks[i:]); n > 0 {
@@ -192,6 +196,11 @@ func (p *pour) takeAmount(toks []token) ([]token, bool) {
 func (p *pour) skipLoose(toks []token, i int) int {
 	for i+1 < len(toks) {
 		t, next := &toks[i], &toks[i+1]
+		if t.kind == word && biasWords[t.text] && next.kind == word && biasWords[next.text] && i+2 < len(toks) && toks[i+2].kind == numeral { // "just under"
+			p.addNote("“" + t.text + " " + next.text + "” is not measured: taken as written")
+			i += 2
+			continue
+		}
 		if (t.kind == word || t.is("~")) && looseWords[t.text] && (next.kind == numeral || isUnit(next)) {
 			i++
 			continue

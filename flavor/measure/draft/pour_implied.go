@@ -126,6 +126,30 @@ func (p *pour) fromFruit(r *reader, toks []token) bool {
 	return false
 }
 
+// juiced reads "lime (juice of 1)".
+func (p *pour) juiced(r *reader, toks []token) bool {
+	last := len(toks) - 1
+	open := -1
+	if last > 3 && toks[last].is(")") {
+		open = opening(toks)
+	}
+	if open < 1 || last-open < 4 || toks[open+1].text != "juice" || toks[open+2].text != "of" {
+		return false
+	}
+	rest, ok := p.takeAmount(toks[open+3 : last])
+	if !ok || len(rest) > 0 {
+		*p = pour{of: p.of}
+		return false
+	}
+	p.takeNameOnly(r, toks[:open])
+	p.squeezed, p.shape = true, shapePour
+	return true
+}
+
+// lengtheners fill a glass up where no amount is written.
+var lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
+	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true}
+
 // eggs are poured one at a time where no amount is written.
 var eggs = set(`ew egg eggs white whites yolk yolks eggwhite egg-white`)
 
@@ -139,6 +163,10 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 		w := oneLine(r.text[toks[0].start:toks[len(toks)-1].end])
 		p.shape = shapePour
 		p.fault = invalid("amount", w, "%q states no amounts; write two pours, such as \"1 sugar cube\" and \"3 dashes aromatic bitters\"", w)
+		return
+	}
+	if len(toks) > 2 && toks[0].text == "side" && toks[1].text == "of" || p.Unit == flavor.Top && len(toks) > 0 && garnishNouns[toks[len(toks)-1].text] && !p.muddled {
+		p.shape = shapeGarnish // "side of prosecco", "nutmeg on top"
 		return
 	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
@@ -158,7 +186,7 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 		p.shape = shapeServing
 		return
 	}
-	if s := readServing(whole); s.begins && (len(s.unknown) == 0 || stepVerbs[whole[0].text] || s.states()) || len(s.unknown) == 0 && s.states() || iceOnly(whole) {
+	if s := readServing(whole); s.begins && (len(s.unknown) == 0 || stepVerbs[whole[0].text] || s.method != "" || s.glass != "" || garnishAfter(whole) > 0) || len(s.unknown) == 0 && s.states() || iceOnly(whole) {
 		p.shape = shapeServing
 		return
 	}
@@ -166,6 +194,10 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 		return
 	}
 	p.takeName(r, toks)
+	if lengtheners[strings.ToLower(p.Name)] {
+		p.Amount, p.Unit, p.After, p.noAmount, p.shape = 1, flavor.Top, true, true, shapeImplied
+		return
+	}
 	p.shape = shapeName
 	last := withoutRemark(toks)
 	switch {
@@ -270,9 +302,20 @@ func pouredIn(toks []token) string {
 	return ""
 }
 
+// countedIn returns the first number before a word that is not known, empty if there
+// is none.
+func countedIn(toks []token, unknown []token) string {
+	for i := range toks[1:] {
+		if toks[i].kind == numeral && slices.ContainsFunc(unknown, func(t token) bool { return t.start == toks[i+1].start }) {
+			return toks[i].text + " " + toks[i+1].text
+		}
+	}
+	return ""
+}
+
 // rim reads what the rim of the glass is dressed with.
 func (p *pour) rim(toks []token) bool {
-	found := false
+	found := len(toks) == 2 && toks[0].text == "half" && (toks[1].text == "salt" || toks[1].text == "sugar") // "half salt"
 	var kept []string
 	for i := range toks {
 		switch w := toks[i].text; {

@@ -60,7 +60,10 @@ func (p *pour) asTemperature(toks []token) (float64, bool) {
 
 // takeUnit reads the unit after an amount.
 func (p *pour) takeUnit(toks []token) []token {
-	for len(toks) > 0 && (toks[0].is(".") || toks[0].is(":") || toks[0].is(",") && toks[0].glued) {
+	for len(toks) > 0 && (toks[0].is(".") || toks[0].is(":") || toks[0].is("?") || (toks[0].is(",") || toks[0].is(";") || toks[0].is("-") && startsUnit(toks[1:])) && toks[0].glued) {
+		if toks[0].is("?") {
+			p.addNote("“?” is passed over")
+		}
 		toks = toks[1:]
 	}
 	if len(toks) == 0 {
@@ -369,7 +372,7 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 			break
 		}
 	}
-	if at <= 0 || toks[at].wrong != "" {
+	if at <= 0 || toks[at].wrong != "" || toks[at-1].is("£") || toks[at-1].is("$") || toks[at-1].is("€") {
 		return false
 	}
 	q := pour{of: p.of}
@@ -391,6 +394,9 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 	}
 	if len(name) == 0 || stepVerbs[name[0].text] && !pouringVerb(name[0].text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {
 		return false
+	}
+	if rest := p.takeTails(r, name); len(rest) > 0 {
+		name = rest // "red wine float 1/2 oz"
 	}
 	q.After, q.muddled, q.squeezed, q.each = p.After, p.muddled, p.squeezed, p.each || q.each
 	q.remark, q.refuse = p.remark, p.refuse

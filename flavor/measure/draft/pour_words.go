@@ -6,7 +6,7 @@ import "counterpour/flavor"
 // nothing that can be measured; the second is said in a note.
 var (
 	looseWords = set(`about approx approximately ca circa roughly around full level even exactly ~ good`)
-	biasWords  = set(`scant fat heavy generous healthy short heaping heaped rounded bare hefty big small large tiny light thick thin nearly almost barely`)
+	biasWords  = set(`scant fat heavy generous healthy short heaping heaped rounded bare hefty big small large tiny light thick thin nearly almost barely just under over shy`)
 )
 
 // leadWords begin a pour and say nothing of it.
@@ -23,6 +23,8 @@ var measures = map[string]struct {
 	"jigger": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}, "jiggers": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
 	"jig":  {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
 	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
+	"measure": {1, flavor.PartUnit, "a measure is taken as a part"}, "measures": {1, flavor.PartUnit, "a measure is taken as a part"},
+	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
 	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
@@ -75,6 +77,7 @@ var tails = []struct {
 	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{garnish: true, beside: true}}, {[]string{"on", "side"}, tail{garnish: true, beside: true}},
+	{[]string{"squeeze"}, tail{unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
 	{[]string{"drizzled"}, tail{unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"poured", "over"}, tail{unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"over", "the", "top"}, tail{unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{unit: flavor.Float, after: true}},
@@ -155,6 +158,7 @@ var labels = map[string]label{
 	"glass": labelGlass, "glassware": labelGlass, "vessel": labelGlass, "serve in": labelGlass, "served in": labelGlass, "glas": labelGlass,
 	"garnish": labelGarnish, "garnishes": labelGarnish, "garn": labelGarnish, "gar": labelGarnish, "g": labelGarnish, "top note": labelGarnish, "finish with": labelGarnish, "decoration": labelGarnish,
 	"rim": labelRim, "rimmed": labelRim,
+	"allergens": labelRemark, "allergen": labelRemark, "contains": labelRemark, "price": labelRemark,
 	"note": labelRemark, "notes": labelRemark, "source": labelRemark, "by": labelRemark, "credit": labelRemark, "comment": labelRemark, "comments": labelRemark, "remark": labelRemark,
 	"yield": labelRemark, "serves": labelRemark, "makes": labelRemark, "date": labelRemark, "author": labelRemark, "tasting": labelRemark, "history": labelRemark, "category": labelRemark, "tags": labelRemark,
 }

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"strings"
 	"unicode/utf8"
 
@@ -28,8 +29,33 @@ func (r *reader) entry(k Kind, line int, s Span) {
 	r.d.Entries = append(r.d.Entries, Entry{k, s, line})
 }
 
+// remarkAt returns where a remark starts behind what else a line holds, to if none
+// does. A number behind the sign makes it part of a name, "Punch #2", and what stands
+// behind a label is kept as it is.
+func remarkAt(text string, from, to int) int {
+	if strings.IndexByte(text[from:to], '#') < 0 || strings.IndexByte(text[from:to], ':') >= 0 {
+		return to
+	}
+	for i := from + 1; i+1 < to; i++ {
+		if text[i] == '#' && text[i-1] == ' ' && !digit(text[i+1]) && strings.TrimSpace(text[from:i]) != "" {
+			return i
+		}
+	}
+	return to
+}
+
 // line reads text[from:to], and is false when reading should stop.
 func (r *reader) line(n, from, to int) bool {
+	at := remarkAt(r.d.text, from, to)
+	more := r.content(n, from, at)
+	if at < to {
+		r.entry(KindRemark, n, Span{at, to})
+	}
+	return more
+}
+
+// content reads a line without its remark.
+func (r *reader) content(n, from, to int) bool {
 	r.text = r.d.text
 	from, to = trimSpan(r.text, from, to)
 	if from == to {
@@ -51,9 +77,14 @@ func (r *reader) line(n, from, to int) bool {
 		return len(r.d.Faults) < MaxFaults
 	}
 	r.toks = lex(r.toks[:0], r.text, from, to)
-	toks := r.unlist(r.toks)
+	toks := r.unlist(r.unstruck(n, r.toks))
 	if len(toks) == 0 {
 		r.ruled(n, span)
+		return true
+	}
+	if columns(toks) {
+		r.first = first
+		r.entry(KindRemark, n, span)
 		return true
 	}
 	l, rest := header(toks)
@@ -129,6 +160,45 @@ func (r *reader) unlist(toks []token) []token {
 	return toks
 }
 
+// unstruck drops what is struck out between two pairs of tildes, and says so.
+func (r *reader) unstruck(n int, toks []token) []token {
+	pair := func(from int) int {
+		for i := from; i+1 < len(toks); i++ {
+			if toks[i].is("~") && toks[i+1].is("~") && toks[i+1].glued {
+				return i
+			}
+		}
+		return -1
+	}
+	start := pair(0)
+	if start < 0 {
+		return toks
+	}
+	end := pair(start + 2)
+	if end < 0 {
+		return toks
+	}
+	r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[toks[start].start:toks[end+1].end])+"” is struck out and passed over")
+	return append(toks[:start:start], toks[end+2:]...)
+}
+
+var columnWords = set(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle`)
+
+// columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
+func columns(toks []token) bool {
+	words := 0
+	for i := range toks {
+		switch {
+		case toks[i].kind == mark:
+		case toks[i].kind == word && columnWords[toks[i].text]:
+			words++
+		default:
+			return false
+		}
+	}
+	return words > 1 && words < len(toks)
+}
+
 // firstLine reads the name of the drink, and is false if the line states a
 // pour.
 func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
@@ -137,7 +207,13 @@ func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
 		if len(rest) > 0 {
 			at.Start = rest[0].start
 			r.setName(n, at)
+			r.d.labelled = true
 		}
+		return true
+	}
+	if toks[0].is("(") && toks[len(toks)-1].is(")") { // "(makes 2)"
+		r.first = true
+		r.entry(KindRemark, n, span)
 		return true
 	}
 	if len(toks) == 1 && toks[0].kind == numeral { // "50/50"
@@ -150,6 +226,11 @@ func (r *reader) firstLine(n int, span Span, l label, rest, toks []token) bool {
 	}
 	if l == labelName {
 		toks = rest // "spec: 2 oz gin, ..."
+	}
+	if amounts, _ := ratioOf(toks); amounts != nil {
+		if names, _ := ratioNames(toks[1:], len(amounts)); names != nil {
+			return false
+		}
 	}
 	in := r.spread(r.gather(r.pieces(toks)))
 	if l == noLabel && r.oneLiner(n, span, in) {
@@ -274,6 +355,7 @@ func (r *reader) labelled(n int, span Span, l label, rest []token) bool {
 			return false
 		}
 		r.setName(n, at)
+		r.d.labelled = true
 	default:
 		return false
 	}
@@ -294,9 +376,13 @@ func (r *reader) garnish(n int, at Span) {
 
 // entries reads what one line holds.
 func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
+	toks = r.ratioList(n, toks)
+	if len(toks) == 0 {
+		return
+	}
 	in := r.spread(r.gather(r.pieces(toks)))
 	for i := range in {
-		if i > 0 && (in[i-1].pour.shape == shapeServing && laidOn(&in[i]) || in[i-1].pour.shape == shapeGarnish && in[i].sep == "+" && in[i].pour.shape == shapeName) {
+		if i > 0 && ((in[i-1].pour.shape == shapeServing || in[i-1].pour.shape == shapeRim) && laidOn(&in[i]) || in[i-1].pour.shape == shapeGarnish && in[i].sep == "+" && in[i].pour.shape == shapeName) {
 			in[i].pour.shape = shapeGarnish
 			r.laid(n, in[i].toks)
 			continue
@@ -446,11 +532,11 @@ func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
 		r.laid(n, toks[cut:])
 		return
 	}
-	if w := pouredIn(toks); w != "" && !prose {
+	s := readServing(toks)
+	if w := cmp.Or(pouredIn(toks), countedIn(toks, s.unknown)); w != "" && !prose {
 		r.unread(n, at, invalid("amount", w, "%q stands in a step; write it in a line of its own", w))
 		return
 	}
-	s := readServing(toks)
 	prose = prose || s.begins && len(s.unknown) > 0 || s.words > 4
 	if !prose || s.words <= 3 {
 		for _, w := range s.unknown {
@@ -518,7 +604,9 @@ func (r *reader) finish() {
 	if d.Glass == "" {
 		d.Glass = r.said.glass
 	}
-	if r.said.noIce && d.Service == "" {
+	d.hinted, d.iced, d.onIce, d.cold, d.together = r.said.weak, r.said.iced, r.said.onIce, r.said.cold, r.said.together
+	r.strained()
+	if r.said.noIce && (d.Service == "" || d.hinted && d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {
 			d.Service = flavor.Neat
 		} else {
@@ -526,7 +614,7 @@ func (r *reader) finish() {
 		}
 	}
 	d.Notes = append(d.Notes, r.said.notes...)
-	if d.Service == flavor.Rocks && r.said.weak {
+	if d.Service == flavor.Rocks && d.hinted {
 		d.Notes = append(d.Notes, "“"+r.said.serviceAs+"” is taken as served on the rocks; say \"up\" if it is not")
 	}
 	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.perhapsPour == nil {

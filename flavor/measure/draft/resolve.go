@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -41,6 +43,7 @@ type resolver struct {
 	draft *Draft
 	book  *book
 	tasks []*task
+	found flavor.Faults // of the draft as a whole
 	notes []string
 	name  string
 	steps []string
@@ -79,6 +82,7 @@ func (d Draft) Resolve(f Finder) (Reading, error) {
 	if r.book.err != nil {
 		return Reading{}, r.book.err
 	}
+	out.Faults = append(out.Faults, r.found...)
 	out.Spec, out.Pours = r.spec(&out.Faults)
 	slices.SortStableFunc(out.Faults, func(a, b *flavor.Fault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
 	out.Draft.Name = r.name
@@ -116,17 +120,77 @@ func (r *resolver) firstLine() {
 		d.Glass = cmp.Or(d.Glass, s.glass)
 		r.note("“" + d.Name + "” is read as the method; write \"" + namePrefix + " " + d.Name + "\" if it is the name")
 	}
+	r.nameless()
 	for _, l := range lines {
 		if l != nil {
 			times := cmp.Or(l.times, 1)
 			t := &task{line: l, unit: l.Unit, amount: l.Amount * times}
+			if l.guessed || l.measure == "measure" || l.measure == "measures" {
+				t.infer(flavor.InferredAmount)
+			}
 			if l.noAmount {
 				t.infer(flavor.InferredAmount)
-				t.notes = append(t.notes, "“"+l.Asked+"” is read as one")
+				t.notes = append(t.notes, amountNote(l))
 			}
 			r.tasks = append(r.tasks, t)
 		}
 	}
+}
+
+// amountNote says what an amount that goes without saying is taken as.
+func amountNote(l *Line) string {
+	if l.Unit == flavor.Top && l.UnitAt.Empty() {
+		return "“" + l.Asked + "” has no amount and is read as topping up"
+	}
+	return "“" + l.Asked + "” is read as one"
+}
+
+// measureless are words before a name that state no amount.
+var measureless = set(`double single dbl sgl large small big treble triple half`)
+
+// nameless asks where the first line, which has no amount, is the name of an
+// ingredient and more likely a pour than the name of a drink: it is not written
+// like a name, or it is a spirit.
+func (r *resolver) nameless() {
+	d := r.draft
+	if r.name == "" || r.name != d.Name || d.labelled {
+		return
+	}
+	first, _ := utf8.DecodeRuneInString(r.name)
+	lowly := unicode.IsLower(first)
+	line := 1 + strings.Count(d.text[:d.nameAt.Start], "\n")
+	for part := range strings.SplitSeq(r.name, ",") {
+		p := r.measureless(part, lowly)
+		if p == nil {
+			continue
+		}
+		if !lowly && p.Class.Part() != flavor.PartBase {
+			r.note(lineLocation(line) + ": “" + r.name + "” is read as the name of the drink; write an amount before it to have it poured")
+			return
+		}
+		f := invalid("amount", r.name, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink", r.name, namePrefix, r.name)
+		f.Location = lineLocation(line)
+		r.found = append(r.found, f)
+		return
+	}
+}
+
+// measureless returns the ingredient of a name that says no more than it and a word
+// that is no amount, shortened too if asked; nil if there is none.
+func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
+	words := strings.Fields(name)
+	for len(words) > 1 && (measureless[strings.ToLower(words[0])] || otherMeasures[strings.ToLower(words[0])]) {
+		words = words[1:]
+	}
+	for _, n := range strip(strings.Join(words, " ")) {
+		if p, _, ok := r.book.named(n); ok {
+			return p
+		}
+		if f, ok := r.book.short(flavor.NormaliseName(n), place{}, false); ok && shortened && f.profile != nil {
+			return f.profile
+		}
+	}
+	return nil
 }
 
 // isName reports whether a first line whose amount has no unit is a name.
@@ -136,7 +200,11 @@ func (r *resolver) isName(l *Line) bool {
 			return false
 		}
 	}
-	f := r.book.find(l.Name, place{unit: flavor.Piece, amount: l.Amount})
+	name := l.Name
+	if words := strings.Fields(name); len(words) > 1 && otherMeasures[strings.ToLower(words[len(words)-1])] {
+		name = strings.Join(words[:len(words)-1], " ") // "1 lager bottle"
+	}
+	f := r.book.find(name, place{unit: flavor.Piece, amount: l.Amount})
 	if f.firm() || r.misspeltUnit(&task{line: l}) != nil {
 		return false
 	}
@@ -199,7 +267,7 @@ func (r *resolver) findBase(t *task) {
 		t.base = f // "1 white"
 		return
 	}
-	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}); ok && f.fault == nil {
+	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}, false); ok && f.fault == nil {
 		t.base = f
 	}
 }
@@ -254,6 +322,9 @@ func (r *resolver) settle(t *task) {
 		return
 	}
 	pl := placeOf(t.unit, t.amount, l.After)
+	if r.dashedOn(t) {
+		return
+	}
 	t.hit = r.book.find(l.Name, pl)
 	if t.unit.Counted() {
 		t.hit = r.counted(t, pl, t.hit)
@@ -270,6 +341,57 @@ func (r *resolver) settle(t *task) {
 		return
 	}
 	t.say(pl)
+	r.laidOn(t)
+}
+
+// unmeasuredTop reports whether a line says that something tops the drink, and not
+// with how much.
+func (t *task) unmeasuredTop() bool {
+	return t.line.AmountAt.Empty() && (t.line.Unit == flavor.Top || t.line.Unit == flavor.Float)
+}
+
+// dashesOn is how many dashes go on top of a drink where none are counted; common
+// practice.
+const dashesOn = 2
+
+// dashedOn takes bitters that top a drink as dashes.
+func (r *resolver) dashedOn(t *task) bool {
+	if !t.unmeasuredTop() {
+		return false
+	}
+	f := r.book.find(t.line.Name, place{unit: flavor.Dash, amount: dashesOn})
+	if !f.firm() || f.profile.Class != flavor.ClassCocktailBitters && f.profile.Class != flavor.ClassTincture {
+		return false
+	}
+	t.hit, t.unit, t.amount = f, flavor.Dash, dashesOn
+	t.infer(flavor.InferredUnit)
+	t.infer(flavor.InferredAmount)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.profile.Name)
+	return true
+}
+
+// laidOn takes what tops a drink and would not fill its glass, such as cream or
+// wine, as a float.
+func (r *resolver) laidOn(t *task) {
+	p := t.hit.profile
+	if !t.unmeasuredTop() || t.unit != flavor.Top || fills(p) {
+		return
+	}
+	if p.Class == flavor.ClassAniseSpirit {
+		t.fault = invalid("amount", t.line.Asked, "%q states no amount; write one, such as \"1 dash\", or \"rinse %s\"", t.line.Asked, p.Name)
+		return
+	}
+	if _, pours := measure.MLPerUnit(flavor.Float, p); !pours {
+		return
+	}
+	t.unit = flavor.Float
+	t.infer(flavor.InferredUnit)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a float, not as filling the glass")
+}
+
+// fills reports whether an ingredient is one that fills a glass up.
+func fills(p *flavor.Profile) bool {
+	return p != nil && (p.Carbonated || p.Class.Part() == flavor.PartLength)
 }
 
 // say notes what of a name was inferred.

@@ -16,6 +16,12 @@ type serving struct {
 	glass     string
 	hotC      float64
 	noIce     bool
+	iced      bool // ice is named, and not to say that there is none
+	onIce     bool // and it is what the drink is served on
+	cold      bool // it is said to be served cold
+	all       bool // everything is named
+	but       bool // something is left out of that
+	together  bool // everything is shaken or blended at once
 	muddle    bool
 
 	unknown  []token // words that say nothing known
@@ -68,15 +74,23 @@ func readServing(toks []token) serving {
 		s.begins = n > 0 || stepVerbs[words[0]]
 	}
 	s.keep = s.keep || len(s.unknown) > 0
+	s.together = s.all && !s.but && mixes(s.method) >= mixes(flavor.Shake)
 	return s
 }
+
+// exceptWords leave something out of everything: "shake all but the soda".
+var exceptWords = set(`except but besides minus save without excluding`)
 
 // take reads the phrase at the start of words and returns its length, 0 if the
 // first word is not known.
 func (s *serving) take(words []string) int {
 	t, n := termAt(words)
 	if n == 0 {
-		switch w := words[0]; {
+		w := words[0]
+		s.cold = s.cold || w == "cold"
+		s.all = s.all || w == "all" || w == "everything"
+		s.but = s.but || exceptWords[w]
+		switch {
 		case degreeWords[w] || otherMeasures[w] || w == "&":
 		case stepVerbs[w] && !fillers[w]:
 			s.keep = true
@@ -101,12 +115,16 @@ func (s *serving) take(words []string) int {
 		s.notes = append(s.notes, t.note)
 	}
 	s.keep = s.keep || t.keep
-	s.noIce = s.noIce || as == "no ice" || as == "without ice"
+	none := as == "no ice" || as == "without ice"
+	s.noIce = s.noIce || none
+	s.iced = s.iced || t.ice && !none
+	s.onIce = s.onIce || t.ice && t.service != ""
 	s.muddle = s.muddle || strings.HasPrefix(as, "muddle")
 	return n
 }
 
-var degreeWords = set(`° °c °f c f celsius fahrenheit degrees degree deg centigrade seconds second sec secs s minutes minute min mins times`)
+var degreeWords = set(`° °c °f c f celsius fahrenheit degrees degree deg centigrade seconds second sec secs s minutes minute min mins times
+revolutions rotations turns strokes beats count counts rounds straws straw`)
 
 // temperature reads "70 °C", "160 F" or "70 degrees" at the start of toks, as that
 // of a hot drink: between freezing and boiling.
@@ -222,6 +240,9 @@ func (s *serving) merge(o *serving, prose bool) {
 		s.hotC = o.hotC
 	}
 	s.noIce = s.noIce || o.noIce
+	s.iced, s.onIce = s.iced || o.iced, s.onIce || o.onIce
+	s.cold = s.cold || o.cold
+	s.together = s.together || o.together
 	s.notes = append(s.notes, o.notes...)
 }
 

@@ -12,6 +12,7 @@ import (
 // spec puts together what the tasks came to, and adds their faults.
 func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	d := r.draft
+	r.served()
 	s := flavor.Spec{Name: r.name, Method: d.Method, Service: d.Service, HotC: d.HotC, Garnish: d.Garnish, Glass: d.Glass, Rim: d.Rim}
 	at := make([]int, len(d.Lines))
 	for i := range at {
@@ -40,6 +41,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		}
 	}
 	r.checkSteps(&s, faults)
+	r.checkSize(&s)
 	s.Steps, s.Notes = r.steps, r.notes
 	if len(s.Pours) == 0 && len(*faults) == 0 {
 		f := invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\"")
@@ -47,7 +49,43 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		*faults = append(*faults, f)
 	}
 	checkServing(d, faults)
+	s.Together = d.together
+	r.heat(&s)
+	s.Notes = r.notes
 	return Assume(s), at
+}
+
+// served takes a drink that names no service as hot where one of its pours is.
+func (r *resolver) served() {
+	if r.draft.Service != "" {
+		return
+	}
+	for _, t := range r.tasks {
+		first, _, _ := strings.Cut(strings.ToLower(t.line.Name), " ")
+		if p := t.hit.profile; p != nil && (first == "hot" || first == "boiling") && !strings.HasPrefix(strings.ToLower(p.Name), "hot") && fills(p) {
+			r.draft.Service = flavor.Hot
+			r.note("“" + t.line.Name + "” makes it a hot drink")
+			return
+		}
+	}
+}
+
+// leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
+// in another unit; common practice.
+const (
+	leastDrinkML = 15.0
+	mostDrinkML  = 700.0
+)
+
+// checkSize says so where all of a draft is hardly a sip, or fills a bottle.
+func (r *resolver) checkSize(s *flavor.Spec) {
+	all := 0.0
+	for i := range s.Pours {
+		all += s.Pours[i].ML
+	}
+	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
+		r.note("all of it is " + decimals(all) + " ml; check the unit if that is not meant")
+	}
 }
 
 // checkServing refuses a method or a service that a draft was given and that is
@@ -101,7 +139,7 @@ func (t *task) pour() (flavor.Pour, *flavor.Fault) {
 	if t.hit.as != "" && u.Counted() && strings.HasPrefix(t.hit.as, t.line.Name+" ") {
 		asked = t.hit.as // "bay leaf", where the unit is the last word of the name
 	}
-	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After,
+	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After, Heat: heatOf(t.line, p),
 		Match: flavor.Match{Asked: asked, How: t.hit.how, Inferred: t.inferred}}, nil
 }
 

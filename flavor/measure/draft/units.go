@@ -24,7 +24,7 @@ const (
 	mostEggs     = 3.0
 	mostBerries  = 30.0
 	mostLeaves   = 40.0
-	fewBerries   = 4.0  // so many ounces of juice would fill the glass
+	fewBerries   = 3.0  // so many ounces of juice would fill the glass
 	smallML      = 12.0 // mL of one fruit as small as a grape or a berry
 	leastShort   = 50.0 // mL of the smallest drink
 	mostShort    = 300.0
@@ -79,6 +79,12 @@ func (t *task) counts() flavor.Unit {
 		if t.whole() && t.amount <= mostBitters {
 			return flavor.Dash
 		}
+	case p.Class == flavor.ClassSavoury && !strings.Contains(strings.ToLower(t.line.Name), "brine"):
+		if t.whole() && t.amount <= mostBitters {
+			return flavor.Dash
+		}
+	case p.Class == flavor.ClassSpice && slice && piece && t.whole() && t.amount > 1 && t.amount < leastMillis:
+		return flavor.Slice
 	case p.Class == flavor.ClassEgg || p.Class == flavor.ClassFoam && piece:
 		if t.amount <= mostEggs && (t.whole() || t.amount == 0.5 || t.amount == 0.25) {
 			return flavor.Piece
@@ -279,7 +285,7 @@ func unfit(t *task, u flavor.Unit, stated []flavor.Unit) string {
 	a := t.amount
 	switch u {
 	case flavor.Ounce:
-		if a > mostOunces {
+		if a > mostOunces || a >= 1 && t.dosed() {
 			return beside
 		}
 	case flavor.Millilitre:
@@ -296,6 +302,16 @@ func unfit(t *task, u flavor.Unit, stated []flavor.Unit) string {
 		}
 	}
 	return ""
+}
+
+// dosed reports whether the ingredient is one that bars count in dashes or drops, or
+// rinse a glass with.
+func (t *task) dosed() bool {
+	switch t.class() {
+	case flavor.ClassSaline, flavor.ClassTincture, flavor.ClassAniseSpirit:
+		return true
+	}
+	return false
 }
 
 // unitAlone reads the unit of a draft in which no jigger pour has one: ounces

@@ -1,0 +1,131 @@
+package mix
+
+import "counterpour/flavor"
+
+// Temperatures of what goes into a hot drink, °C; common practice, no source.
+const (
+	kettleC  = 92.0 // water that has boiled, in a warm mug
+	brewC    = 85.0 // tea and coffee
+	steamedC = 68.0 // milk
+	heatedC  = 75.0 // wine, cider, juice, stock
+)
+
+// leastHeater is the volume in mL from which a pour heats a drink, if the draft
+// does not say that it is hot.
+const leastHeater = 30.0
+
+// Heats reports whether a pour makes a hot drink hot: it is said to be, or it is
+// what the trade heats and nothing is said.
+func Heats(p *flavor.Pour) bool {
+	switch p.Heat {
+	case flavor.HeatHot:
+		return true
+	case flavor.HeatCold:
+		return false
+	}
+	return p.Profile.Class.Heated() && !p.Profile.Carbonated && !fatty(p.Profile) && p.ML >= leastHeater
+}
+
+// fatty reports whether a milk is cream or butter, which goes in cold.
+func fatty(p *flavor.Profile) bool { return p.Class == flavor.ClassDairy && p.Fat.Value >= 150 }
+
+// HotC returns the temperature in °C at which a hot drink is served: as it is
+// stated or, if it is not, where the heat of what is poured hot and of what comes
+// from the shelf or the refrigerator evens out, in a mug that was warmed. The
+// amounts in mL stand in for those of the spec; nil for its own. What is said to
+// be hot is; if nothing is said, that is the water, the tea and the coffee, else
+// all that the trade heats, else everything.
+func HotC(s *flavor.Spec, ml []float64) float64 {
+	if s.HotC != 0 {
+		return s.HotC
+	}
+	hot := heatersOf(s)
+	return evened(s, ml, func(p *flavor.Pour) float64 {
+		switch {
+		case hot == nil && !p.After:
+			return usualHotC
+		case hot != nil && hot(p):
+			return pouredC(p)
+		}
+		return keptC(p)
+	})
+}
+
+// MixedC returns the temperature in °C of what meets the ice, before it does: that
+// of the bar, but for what is said to be hot.
+func MixedC(s *flavor.Spec, ml []float64) float64 {
+	return evened(s, ml, func(p *flavor.Pour) float64 {
+		switch {
+		case p.Heat == flavor.HeatHot:
+			return pouredC(p)
+		case p.Heat == flavor.HeatCold:
+			return fridgeC
+		}
+		return usualBarC
+	})
+}
+
+// heatersOf tells which pours of a hot drink are hot; nil if it is heated as a whole.
+func heatersOf(s *flavor.Spec) func(*flavor.Pour) bool {
+	said := func(p *flavor.Pour) bool { return p.Heat == flavor.HeatHot }
+	brewed := func(p *flavor.Pour) bool {
+		return Heats(p) && (p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea)
+	}
+	cold := false
+	for _, is := range []func(*flavor.Pour) bool{said, brewed, Heats} {
+		for i := range s.Pours {
+			cold = cold || s.Pours[i].Heat == flavor.HeatCold
+			if is(&s.Pours[i]) {
+				return is
+			}
+		}
+	}
+	if cold {
+		return said
+	}
+	return nil
+}
+
+// pouredC is the temperature in °C of a pour that is hot.
+func pouredC(p *flavor.Pour) float64 {
+	switch p.Profile.Class {
+	case flavor.ClassWater:
+		return kettleC
+	case flavor.ClassTea, flavor.ClassCoffee:
+		return brewC
+	case flavor.ClassDairy, flavor.ClassPlantMilk:
+		return steamedC
+	}
+	return heatedC
+}
+
+// keptC is the temperature in °C of a pour that is not hot.
+func keptC(p *flavor.Pour) float64 {
+	if p.Heat == flavor.HeatCold || p.After || p.Profile.Class == flavor.ClassDairy || p.Profile.Class == flavor.ClassEgg {
+		return fridgeC
+	}
+	return usualBarC
+}
+
+// evened returns the temperature in °C where the heat of the pours evens out, each
+// at the temperature that of says. What ethanol and water give off on mixing is
+// left out: it is under a degree.
+func evened(s *flavor.Spec, ml []float64, of func(*flavor.Pour) float64) float64 {
+	var heat, capacity float64
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		v := p.ML
+		if ml != nil {
+			v = ml[i]
+		}
+		x := p.Profile
+		solids := (x.Sugar.Value + x.Acid.Value + x.Salt.Value + x.Texture.Value) / 1000
+		c := v * (x.WaterGPerML*waterHeat + x.ABV.Value/100*EthanolDensity*ethanolHeat + solids*solidsHeat)
+		capacity += c
+		heat += c * of(p)
+	}
+	if capacity <= 0 {
+		return usualBarC
+	}
+	return heat / capacity
+}
