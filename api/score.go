@@ -105,6 +105,7 @@ type Fault struct {
 	Axis      string  `json:"axis" enum:"strong,sweet,sour,bitter,long,salty,umami,pungent,aroma,fat,foam,volume,temperature,method"`
 	Pour      string  `json:"pour,omitempty" doc:"id of the ingredient that does it, where one does"`
 	Direction string  `json:"direction" enum:"high,low"`
+	Word      string  `json:"word" doc:"The fault in a word or two: too sweet, curdles"`
 	Deviation float64 `json:"deviation" doc:"Just-noticeable differences, 99.9 at most"`
 	PlusMinus float64 `json:"plus_minus_jnd" doc:"The drink's own spread on the axis, in just-noticeable differences"`
 	Text      string  `json:"text"`
@@ -209,7 +210,7 @@ func faultOf(f balance.Fault) Fault {
 	if f.Profile != nil {
 		pour = f.Profile.ID
 	}
-	return Fault{Axis: f.Axis.String(), Pour: pour, Direction: direction, Text: f.Text,
+	return Fault{Axis: f.Axis.String(), Pour: pour, Direction: direction, Word: f.Word(), Text: f.Text,
 		Deviation: round(math.Min(f.Deviation, mostDeviation), digitsDeviation),
 		PlusMinus: round(math.Min(f.PlusMinus, mostDeviation), digitsDeviation)}
 }

@@ -92,8 +92,7 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 
 func showFaults(p *page, a *api.ScoreAnswer) {
 	for _, f := range a.Faults {
-		p.row(fmt.Sprintf("too %s %s:", map[string]string{"high": "much", "low": "little"}[f.Direction], f.Axis),
-			f.Text, fmt.Sprintf("(%s ± %s noticeable steps)", number(f.Deviation, 1), number(f.PlusMinus, 1)))
+		p.row(f.Word+":", f.Text, "("+steps(f)+")")
 	}
 	if len(a.Fixes) > 0 {
 		p.head("To fix it, one of")
@@ -101,6 +100,15 @@ func showFaults(p *page, a *api.ScoreAnswer) {
 	for i, f := range a.Fixes {
 		p.row(fmt.Sprintf("%d.", i+1), f.Text, "score "+number(f.Score, 1))
 	}
+}
+
+// steps says how far a fault is out; what does not show in the ratio has no
+// plus-or-minus of its own.
+func steps(f api.Fault) string {
+	if f.PlusMinus == 0 {
+		return number(f.Deviation, 1) + " noticeable steps"
+	}
+	return number(f.Deviation, 1) + " ± " + number(f.PlusMinus, 1) + " noticeable steps"
 }
 
 func showFinished(p *page, f *api.Finished) {

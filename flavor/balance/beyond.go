@@ -145,33 +145,6 @@ func boundText(x *template.OutOfBounds) string {
 	return fmt.Sprintf("%.0f °C scalds: a hot drink is served at %.0f °C at most", x.Amount, x.Bound)
 }
 
-// methodFaults tells what is wrong with how a drink is made.
-func methodFaults(j *template.Judgement) []Fault {
-	var out []Fault
-	for _, x := range j.Method {
-		if x.Edges < 1 || slices.ContainsFunc(out, func(f Fault) bool { return f.Method == x.Fault }) {
-			continue
-		}
-		out = append(out, Fault{Axis: template.Method, High: x.Fault != template.EggUnshaken, Odds: 1,
-			Deviation: leastDeviation * x.Edges, Profile: x.Profile, Method: x.Fault, Text: methodText(&x), shake: x.Shake})
-	}
-	return out
-}
-
-func methodText(x *template.MethodSlip) string {
-	name := x.Profile.Name
-	switch x.Fault {
-	case template.EggUnshaken:
-		return name + " wants a hard shake: without, it stays raw and stringy"
-	case template.Curdled:
-		if x.Shake {
-			return name + " curdles with this much acid unless it is shaken"
-		}
-		return name + " curdles with this much acid"
-	}
-	return name + " goes flat in the shaker or the blender: add it after"
-}
-
 func indexOf(s *flavor.Spec, p *flavor.Profile) int {
 	return slices.IndexFunc(s.Pours, func(o flavor.Pour) bool { return o.Profile == p })
 }

@@ -167,7 +167,7 @@ func (w *working) habits() {
 	for i := range d.Method {
 		x := &d.Method[i]
 		points := template.ScoreAt(x.Edges)
-		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(x), x.Edges, points)
+		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(w.spec, x), x.Edges, points)
 	}
 	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the least of these: %s", d.Score, template.VerdictOf(d.Score))
 }

@@ -24,7 +24,7 @@ type Fault struct {
 	Method      template.MethodFault // empty if the method is not what is wrong
 	Text        string
 
-	shake bool // shaking mends it
+	with *flavor.Profile // what turns the ingredient, of a fault of method; nil if nothing does
 }
 
 // MaxFaults is how many faults are told.
@@ -43,7 +43,7 @@ const (
 // None speaks against one before it.
 func faultsOf(s *flavor.Spec, j *template.Judgement) []Fault {
 	var out []Fault
-	for _, f := range slices.Concat(methodFaults(j), beyondFaults(s, j), ratioFaults(s, j), boundFaults(s, j)) {
+	for _, f := range slices.Concat(methodFaults(s, j), beyondFaults(s, j), ratioFaults(s, j), boundFaults(s, j)) {
 		if len(out) < MaxFaults && !slices.ContainsFunc(out, func(o Fault) bool { return f.disagrees(&o) }) {
 			out = append(out, f)
 		}

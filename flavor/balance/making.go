@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 )
 
@@ -47,21 +48,89 @@ func (m *making) words() []string {
 	return []string{m.text}
 }
 
-// byMethod changes how the drink is made.
+// byMethod changes how the drink is made, or leaves out what suffers.
 func (f *fixing) byMethod() {
 	for i := range f.faults {
 		x := &f.faults[i]
-		switch {
-		case x.Axis == template.Temperature && !x.High:
+		if x.Axis == template.Temperature && !x.High {
 			f.tryMaking(i, heating(f.spec))
-		case x.Method == template.Curdled && !x.shake:
-			f.leaveOut(x.Profile, i)
-		case x.Method == template.Flat:
+		}
+		switch x.Method {
+		case template.EggUnshaken:
+			f.tryMaking(i, shaking(f.spec, true))
+			f.leaveOutPart(i, x.Profile.Class.Part())
+		case template.Unshaken, template.Uniced:
+			f.tryMaking(i, shaking(f.spec, false))
+		case template.Flat:
 			f.tryMaking(i, afterwards(f.spec))
-		case x.Method != "":
-			f.tryMaking(i, shaking(f.spec, x.Method == template.EggUnshaken))
+		case template.HotOnIce:
+			f.tryMaking(i, builtHot(f.spec))
+		case template.FatSet:
+			f.tryWithout(i, 1, func(p *flavor.Profile) bool { return p == x.Profile })
+		case template.Curdled:
+			f.uncurdle(i, x)
 		}
 	}
+}
+
+// leaveOutPart leaves out every pour of a part.
+func (f *fixing) leaveOutPart(asked int, part flavor.Part) {
+	f.tryWithout(asked, mostSteps, func(p *flavor.Profile) bool { return p.Class.Part() == part })
+}
+
+// smaller is how many points the smaller of two pours that do not go together is
+// worth: where either could go, the drink is what it has more of.
+const smaller = 10.0
+
+// uncurdle leaves out the milk or what turns it: first what leaves the better drink,
+// or the smaller pour where both do.
+func (f *fixing) uncurdle(asked int, x *Fault) {
+	dairy := func(p *flavor.Profile) bool { return p == x.Profile }
+	acid := func(p *flavor.Profile) bool {
+		return p == x.with || x.with.Class.Part() == flavor.PartSour && p.Class.Part() == flavor.PartSour
+	}
+	var ml [2]float64
+	for i := range f.spec.Pours {
+		switch p := &f.spec.Pours[i]; {
+		case dairy(p.Profile):
+			ml[0] += p.ML
+		case acid(p.Profile):
+			ml[1] += p.ML
+		}
+	}
+	a := f.without(dairy)
+	b := f.without(acid)
+	scoreA, scoreB := f.scoreWith(a), f.scoreWith(b)
+	if ml[0] <= ml[1] {
+		scoreA += smaller
+	} else {
+		scoreB += smaller
+	}
+	if scoreA < scoreB {
+		dairy, acid = acid, dairy
+	}
+	f.tryWithout(asked, 1, dairy)
+	f.tryWithout(asked, mostSteps, acid)
+}
+
+// scoreWith is that of the draft with changes made, 0 if nothing is left to weigh.
+func (f *fixing) scoreWith(changes []Change) float64 {
+	spec := apply(f.spec, changes)
+	score, err := f.judge.ScoreOnly(&spec)
+	if err != nil {
+		return 0
+	}
+	return score
+}
+
+// tryWithout keeps the draft without the pours of some ingredients.
+func (f *fixing) tryWithout(asked, steps int, is func(*flavor.Profile) bool) {
+	c := candidate{changes: f.without(is), asked: asked, steps: steps}
+	if len(c.changes) == len(f.spec.Pours) || len(c.changes) == 0 {
+		return
+	}
+	c.score = f.scoreWith(c.changes)
+	f.keep(c)
 }
 
 // tryMaking keeps another way to make the drink.
@@ -96,8 +165,29 @@ func afterwards(s *flavor.Spec) making {
 	var m making
 	if m.after = sparkling(s); len(m.after) > 0 {
 		m.text = "add the " + namesOf(m.after) + " after the shake"
+		if s.Method == flavor.Blend {
+			m.text = "blend the rest, and add the " + namesOf(m.after) + " after"
+		}
 	}
 	return m
+}
+
+// builtHot builds a drink hot. What wants shaking is shaken without what is hot,
+// which goes in afterwards.
+func builtHot(s *flavor.Spec) making {
+	if s.Method != flavor.Stir && slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassEgg }) {
+		var hot []*flavor.Profile
+		for i := range s.Pours {
+			if p := &s.Pours[i]; mix.Heats(p) && !slices.Contains(hot, p.Profile) {
+				hot = append(hot, p.Profile)
+			}
+		}
+		return making{service: flavor.Hot, after: hot, text: "shake the rest, and add the hot " + namesOf(hot) + " after, in the mug"}
+	}
+	if s.Method == flavor.Stir {
+		return making{method: flavor.Build, service: flavor.Hot, text: "build it hot, without ice"}
+	}
+	return making{method: flavor.Build, service: flavor.Hot, text: "build it hot, without shaking"}
 }
 
 // shaking shakes a drink, all but what sparkles. A hot drink is never shaken: a

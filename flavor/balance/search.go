@@ -109,12 +109,12 @@ func first(of func(int) float64, low, high int, enough float64) int {
 	return high
 }
 
-// without leaves out every pour of an ingredient.
-func (f *fixing) without(p *flavor.Profile) []Change {
+// without leaves out every pour of some ingredients.
+func (f *fixing) without(is func(*flavor.Profile) bool) []Change {
 	var out []Change
 	for i := range f.spec.Pours {
-		if o := &f.spec.Pours[i]; o.Profile == p {
-			out = append(out, Change{Pour: i, Profile: p, Unit: o.Unit, From: o.Amount, FromML: o.ML})
+		if o := &f.spec.Pours[i]; is(o.Profile) {
+			out = append(out, Change{Pour: i, Profile: o.Profile, Unit: o.Unit, From: o.Amount, FromML: o.ML})
 		}
 	}
 	return out
@@ -173,17 +173,7 @@ func (f *fixing) askedPours(x *Fault) []int {
 }
 
 func (f *fixing) leaveOut(p *flavor.Profile, asked int) {
-	c := candidate{changes: f.without(p), asked: asked, steps: mostSteps}
-	if len(c.changes) == len(f.spec.Pours) {
-		return
-	}
-	without := c.apply(f.spec)
-	score, err := f.judge.ScoreOnly(&without)
-	if err != nil {
-		return // nothing is left to weigh
-	}
-	c.score = score
-	f.keep(c)
+	f.tryWithout(asked, mostSteps, func(o *flavor.Profile) bool { return o == p })
 }
 
 // How far a fix may take a pour that no fault names: the base by a share of what

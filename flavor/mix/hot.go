@@ -6,7 +6,7 @@ import "counterpour/flavor"
 const (
 	kettleC  = 92.0 // water that has boiled, in a warm mug
 	brewC    = 85.0 // tea and coffee
-	steamedC = 68.0 // milk
+	steamedC = 80.0 // milk
 	heatedC  = 75.0 // wine, cider, juice, stock
 )
 
@@ -51,12 +51,28 @@ func HotC(s *flavor.Spec, ml []float64) float64 {
 	})
 }
 
-// MixedC returns the temperature in °C of what meets the ice, before it does: that
-// of the bar, but for what is said to be hot.
+// MixedC returns the temperature in °C of what is mixed, before it meets ice: that of
+// the bar, but for what is hot. What goes in afterwards is left out. The amounts in
+// mL stand in for those of the spec; nil for its own.
 func MixedC(s *flavor.Spec, ml []float64) float64 {
-	return evened(s, ml, func(p *flavor.Pour) float64 {
+	hot := func(p *flavor.Pour) bool { return p.Heat == flavor.HeatHot }
+	if heaters := heatersOf(s); s.Service == flavor.Hot && heaters != nil {
+		hot = heaters
+	}
+	amounts := make([]float64, len(s.Pours))
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		amounts[i] = p.ML
+		if ml != nil {
+			amounts[i] = ml[i]
+		}
+		if p.After || p.Unit.After() {
+			amounts[i] = 0
+		}
+	}
+	return evened(s, amounts, func(p *flavor.Pour) float64 {
 		switch {
-		case p.Heat == flavor.HeatHot:
+		case hot(p):
 			return pouredC(p)
 		case p.Heat == flavor.HeatCold:
 			return fridgeC
@@ -101,7 +117,7 @@ func pouredC(p *flavor.Pour) float64 {
 
 // keptC is the temperature in °C of a pour that is not hot.
 func keptC(p *flavor.Pour) float64 {
-	if p.Heat == flavor.HeatCold || p.After || p.Profile.Class == flavor.ClassDairy || p.Profile.Class == flavor.ClassEgg {
+	if p.Heat == flavor.HeatCold || p.After || p.Profile.Class == flavor.ClassDairy {
 		return fridgeC
 	}
 	return usualBarC

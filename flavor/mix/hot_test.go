@@ -29,7 +29,7 @@ func TestHotDrinksEndWhereTheirHeatEvensOut(t *testing.T) {
 		{"coffee", []flavor.Pour{spirit, of(flavor.ClassCoffee, 120, "")}, 60, 70},
 		{"cold coffee", []flavor.Pour{spirit, of(flavor.ClassCoffee, 120, flavor.HeatCold)}, 4, 20},
 		{"an ounce of hot water", []flavor.Pour{spirit, syrup, of(flavor.ClassWater, 30, flavor.HeatHot)}, 35, 48},
-		{"milk", []flavor.Pour{spirit, syrup, of(flavor.ClassDairy, 120, "")}, 50, 62},
+		{"milk", []flavor.Pour{spirit, syrup, of(flavor.ClassDairy, 120, "")}, 52, 65},
 		{"wine heated as a whole", []flavor.Pour{pour(made(t, 13, 2, 6), 150), syrup}, usualHotC, usualHotC},
 	} {
 		s := &flavor.Spec{Method: flavor.Build, Service: flavor.Hot, Pours: c.pours}

@@ -124,7 +124,7 @@ const (
 
 // Hot drinks are served between these, °C: common practice; much above, they
 // scald (Brown and Diller, Burns 34:648, 2008, advise 57.8 °C; from memory).
-const leastHotC, mostHotC = 50.0, 85.0
+const leastHotC, mostHotC = 48.0, 85.0
 
 // hot bounds the temperature of a hot drink.
 func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
@@ -132,7 +132,7 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 		return
 	}
 	c := mix.HotC(b.spec, ml)
-	const degrees = 5.0 // that are free on this side of a bound
+	const degrees = 4.0 // that are free on this side of a bound
 	if x := (c - mostHotC + degrees) / degrees; x > 0 {
 		tell(OutOfBounds{Temperature, true, c, mostHotC, x * x})
 	}

@@ -13,135 +13,209 @@ type MethodFault string
 // The faults of method: common practice, no source.
 const (
 	EggUnshaken MethodFault = "egg unshaken" // raw egg or a foam in what is not shaken
-	Curdled     MethodFault = "curdled"      // milk with acid, or cream with acid that is not shaken
+	Unshaken    MethodFault = "unshaken"     // citrus or cream in what is only stirred
+	Uniced      MethodFault = "uniced"       // a sour built where no ice is
+	Curdled     MethodFault = "curdled"      // milk or cream with acid
 	Flat        MethodFault = "flat"         // what sparkles is shaken or blended
+	HotOnIce    MethodFault = "hot on ice"   // what is hot is shaken, blended or stirred on ice
+	FatSet      MethodFault = "fat set"      // butter or oil in a cold drink
 )
 
 // MethodSlip is a fault of method.
 type MethodSlip struct {
 	Fault   MethodFault
 	Profile *flavor.Profile // the pour that suffers
+	With    *flavor.Profile // the pour that does it; nil if it is the method
 	Edges   float64         // as of the other reasons why a drink is not balanced
-	Shake   bool            // shaking mends it
 }
 
-// fullSlip is the edges of a fault of method with plenty of the pour in question:
-// such a drink is at best near.
-const fullSlip = 1.6
-
-// slipsOfMethod tells what is wrong with how the drink with other amounts is made.
-func (b *Build) slipsOfMethod(ml []float64, tell func(MethodSlip)) {
-	total := sum(ml)
-	aerated, everything := b.aerated()
-	for i := range b.spec.Pours {
-		f, half := b.wrongly(i, aerated, everything)
-		if f == "" {
-			continue
-		}
-		// A pour in two parts is one pour.
-		p, amount, told := b.spec.Pours[i].Profile, 0.0, false
-		for j := range b.spec.Pours {
-			if g, _ := b.wrongly(j, aerated, everything); g != f || b.spec.Pours[j].Profile != p {
-				continue
-			}
-			told = told || j < i
-			amount += ml[j]
-		}
-		if x := presence(amount, total, half); x > 0 && !told {
-			tell(MethodSlip{Fault: f, Profile: p, Edges: fullSlip * x, Shake: f == EggUnshaken})
-		}
-	}
-	b.curdles(ml, aerated, tell)
-}
-
-// wrongly tells what is wrong with how a pour is made, empty if nothing is, and the
-// share of the drink at which that is half as grave.
-func (b *Build) wrongly(i int, aerated, everything bool) (MethodFault, float64) {
-	p := &b.spec.Pours[i]
-	switch class := p.Profile.Class; {
-	case (class == flavor.ClassEgg || class == flavor.ClassFoam) && !aerated && !p.After && b.spec.Service != flavor.Hot:
-		return EggUnshaken, halfLiquid
-	case p.Profile.Carbonated && everything && !p.After && p.Unit != flavor.Top:
-		return Flat, halfLength
-	}
-	return "", 0
-}
-
-// aerated reports whether the method beats air into the drink, and whether it
-// takes in what sparkles too: a blender takes everything, and so does a shaker if
-// the spec says of other pours that they go in afterwards, or if there is nothing
-// else in it that wants shaking. Without that a bartender reads "shake" as: all but
-// the soda.
-func (b *Build) aerated() (aerated, everything bool) {
-	after, cloudy := false, false
-	for i := range b.spec.Pours {
-		p := &b.spec.Pours[i]
-		after = after || p.After || p.Unit == flavor.Top
-		cloudy = cloudy || p.Profile.Class.Shaken() && !mix.AfterIce(p)
-	}
-	switch b.spec.Method {
-	case flavor.Blend:
-		return true, true
-	case flavor.Shake, flavor.DryShake:
-		return true, after || !cloudy
-	}
-	return false, false
-}
-
-// Acid in milk and cream, g of citric acid to a litre of it: milk turns at pH 4.6,
-// which takes some 4 g/L of citric acid and more of the acids of wine, and egg nogs on
-// sherry and Madeira stand 5 g/L (from memory); cream has little casein to its fat and, once
-// shaken, takes far more, as the fizz with cream and citrus shows.
+// Edges of a fault of method with plenty of the pour in question: with fullSlip
+// such a drink is at best near, with slightSlip just off what is balanced, and with
+// dangerSlip it is off.
 const (
-	milkAcid         = 8.0
-	creamAcid        = 10.0
-	shakenCreamAcid  = 60.0
-	creamFatGPerL    = 150.0
-	culturedGPerL    = 5.0   // acid from which milk is turned already
-	preservedGPerL   = 300.0 // sugar from which it thickens and does not part
-	leastProteinGPL  = 10.0  // protein below which nothing curdles
-	curdlesFromShare = 0.5   // of those, from where it begins to cost
+	slightSlip = 1.3
+	fullSlip   = 1.6
+	dangerSlip = 2.5
 )
 
-// curdles tells whether acid turns the milk or cream of a drink.
-func (b *Build) curdles(ml []float64, aerated bool, tell func(MethodSlip)) {
-	var acid, most, dairy float64 // g; the mL-weighted limit; mL
-	var by *flavor.Profile
-	var byML float64
-	for i := range b.parts {
-		p, v := b.parts[i].profile, b.parts[i].amount(ml)
-		if !turns(p) {
-			acid += v * b.parts[i].per[Sour] * LemonSour
-			continue
-		}
-		limit := milkAcid
-		if p.Class == flavor.ClassDairy && p.Fat.Value >= creamFatGPerL {
-			if limit = creamAcid; aerated {
-				limit = shakenCreamAcid
-			}
-		}
-		most += v * limit / 1000
-		dairy += v
-		if v > byML {
-			by, byML = p, v
-		}
-	}
-	if dairy <= 0 || acid <= 0 {
-		return
-	}
-	x := (acid/most - curdlesFromShare) / (1 - curdlesFromShare)
-	if x <= 0 {
-		return
-	}
-	tell(MethodSlip{Fault: Curdled, Profile: by, Edges: math.Min(x*x, fullSlip) * presence(dairy, sum(ml), halfLiquid),
-		Shake: !aerated && by.Fat.Value >= creamFatGPerL})
+// slipsOfMethod tells what is wrong with how the drink with other amounts is made.
+// Every fault grows gradually with the pours that bring it.
+func (b *Build) slipsOfMethod(ml []float64, tell func(MethodSlip)) {
+	w := workshop{Build: b, ml: ml, total: sum(ml), tell: tell}
+	w.flat()
+	w.eggUnshaken()
+	w.unshaken()
+	w.uniced()
+	w.hotOnIce()
+	w.fatSet()
+	w.curdled()
 }
 
-// turns reports whether acid curdles an ingredient: milk, cream and cream
-// liqueurs, but for what is cultured, or thick with sugar.
-func turns(p *flavor.Profile) bool {
-	if p.Class != flavor.ClassDairy && p.Class != flavor.ClassCreamLiqueur {
-		return false
+// workshop is a drink with other amounts, as its making is looked at.
+type workshop struct {
+	*Build
+	ml    []float64
+	total float64 // mL
+	tell  func(MethodSlip)
+}
+
+// of returns how many mL of the drink are of a kind, and the ingredient that most
+// of it is; nil if there is none.
+func (w *workshop) of(is func(*flavor.Pour) bool) (float64, *flavor.Profile) {
+	var amount, most float64
+	var by *flavor.Profile
+	for i := range w.spec.Pours {
+		if p := &w.spec.Pours[i]; is(p) && w.ml[i] > 0 {
+			amount += w.ml[i]
+			if w.ml[i] > most {
+				most, by = w.ml[i], p.Profile
+			}
+		}
 	}
-	return p.Acid.Value < culturedGPerL && p.Sugar.Value < preservedGPerL && p.Texture.Value-p.Fat.Value >= leastProteinGPL
+	return amount, by
+}
+
+// say tells a fault that grows from nothing at a share of the drink to its full at
+// another.
+func (w *workshop) say(f MethodFault, by *flavor.Profile, share, from, to, full float64) {
+	if x := ramp(share, from, to); x > 0 && by != nil {
+		w.tell(MethodSlip{Fault: f, Profile: by, Edges: full * x})
+	}
+}
+
+// ramp rises from 0 at from to 1 at to.
+func ramp(x, from, to float64) float64 { return math.Min(1, math.Max(0, (x-from)/(to-from))) }
+
+func lateOn(p *flavor.Pour) bool { return p.After || p.Unit.After() }
+
+func foamy(p *flavor.Pour) bool {
+	return p.Profile.Class == flavor.ClassEgg || p.Profile.Class == flavor.ClassFoam
+}
+
+func sharp(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSour }
+
+func bubbly(p *flavor.Pour) bool { return p.Profile.Carbonated }
+
+// rich reports whether a pour is cream.
+func rich(p *flavor.Pour) bool {
+	return p.Profile.Class == flavor.ClassDairy && p.Profile.Fat.Value >= creamFatGPerL && p.Profile.Fat.Value < setFatGPerL
+}
+
+// aerated reports whether the method beats air into the drink.
+func (b *Build) aerated() bool {
+	switch b.spec.Method {
+	case flavor.Shake, flavor.DryShake, flavor.Blend:
+		return true
+	}
+	return false
+}
+
+// The share of what sparkles, of a drink, from which nobody would shake it: proven
+// drinks that are shaken and lengthened stop at 0.57 of soda or beer, and at 0.60 of
+// sparkling wine.
+const (
+	mostLengthened, neverShaken         = 0.575, 0.625
+	mostLengthenedWine, neverShakenWine = 0.62, 0.70
+)
+
+// flat tells whether what sparkles is shaken. A bartender reads "shake" as: all but
+// the soda. It is not read so if the draft has everything shaken, if it marks of
+// other pours that they go in afterwards, if nothing else in it wants shaking, or
+// if hardly anything else is in it. A blender takes everything.
+func (w *workshop) flat() {
+	if !w.aerated() {
+		return
+	}
+	inside, by := w.of(func(p *flavor.Pour) bool { return bubbly(p) && !lateOn(p) })
+	if by == nil {
+		return
+	}
+	late, _ := w.of(lateOn)
+	cloudy, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Shaken() && !mix.AfterIce(p) })
+	x := presence(inside, w.total, halfLength)
+	if w.spec.Method != flavor.Blend && !w.spec.Together && late == 0 && cloudy > 0 {
+		from, to := mostLengthened, neverShaken
+		if by.Class == flavor.ClassSparklingWine {
+			from, to = mostLengthenedWine, neverShakenWine
+		}
+		x *= ramp(inside/w.total, from, to)
+	}
+	w.say(Flat, by, x, 0, 1, fullSlip)
+}
+
+// eggUnshaken tells whether raw egg or a foam is not beaten; a hot drink sets it.
+func (w *workshop) eggUnshaken() {
+	if w.aerated() || w.spec.Service == flavor.Hot {
+		return
+	}
+	amount, by := w.of(func(p *flavor.Pour) bool { return foamy(p) && !p.After })
+	w.say(EggUnshaken, by, presence(amount, w.total, halfLiquid), 0, 1, fullSlip)
+}
+
+// unshaken tells whether citrus or cream is only stirred. Proven drinks stir up to
+// 0.18 of lemon juice; what is long gets its stir in the glass.
+func (w *workshop) unshaken() {
+	if w.spec.Method != flavor.Stir || w.spec.Service == flavor.Long || w.spec.Service == flavor.Hot {
+		return
+	}
+	sour, by := w.of(sharp)
+	if fizz, _ := w.of(bubbly); fizz == 0 {
+		juice, most := w.of(func(p *flavor.Pour) bool {
+			return p.Profile.Class == flavor.ClassJuice && p.Profile.Acid.Value >= sharpJuiceGPerL
+		})
+		sour += juice / 2
+		if by == nil {
+			by = most
+		}
+	}
+	water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() }) // a splash of it mends nothing
+	w.say(Unshaken, by, sour/(w.total-water), 0.13, 0.21, slightSlip)
+	if w.spec.Service == flavor.Up {
+		cream, by := w.of(rich)
+		w.say(Unshaken, by, cream/w.total, 0.05, 0.25, slightSlip)
+	}
+}
+
+// sharpJuiceGPerL is the acid from which a juice wants shaking as citrus does.
+const sharpJuiceGPerL = 7.0
+
+// uniced tells whether a sour is built where there is no ice, so that it is neither
+// cold nor thinned. What comes cold and sparkling from its bottle may be.
+func (w *workshop) uniced() {
+	if w.spec.Method != flavor.Build || w.spec.Service != flavor.Up && w.spec.Service != flavor.Neat {
+		return
+	}
+	sour, by := w.of(sharp)
+	fizz, _ := w.of(bubbly)
+	w.say(Uniced, by, sour/w.total, 0.08, 0.18, fullSlip*(1-certainty(fizz, w.total, halfLength)))
+}
+
+// From where to where what is hot is a danger in a closed tin, °C of all that goes
+// in: a shot of hot espresso among spirits does not reach it.
+const warmTinC, hotTinC = 47.0, 55.0
+
+// hotOnIce tells whether what is hot is shaken or blended, which bursts a closed tin
+// or the lid of a jar, or stirred on ice, which it melts.
+func (w *workshop) hotOnIce() {
+	if !w.aerated() && (w.spec.Method != flavor.Stir || w.spec.Service != flavor.Up) {
+		return
+	}
+	_, by := w.of(func(p *flavor.Pour) bool {
+		return !lateOn(p) && (p.Heat == flavor.HeatHot || w.spec.Service == flavor.Hot && mix.Heats(p))
+	})
+	if by != nil {
+		w.say(HotOnIce, by, mix.MixedC(w.spec, w.ml), warmTinC, hotTinC, dangerSlip)
+	}
+}
+
+// setFatGPerL is the fat from which a pour is butter or oil.
+const setFatGPerL = 500.0
+
+// fatSet tells whether butter or oil goes into a cold drink by more than drops.
+func (w *workshop) fatSet() {
+	if w.spec.Service == flavor.Hot || w.spec.Method == flavor.Blend {
+		return
+	}
+	fat, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Fat.Value >= setFatGPerL })
+	w.say(FatSet, by, presence(fat, w.total, halfLiquid), 0.2, 0.7, fullSlip)
 }

@@ -1,0 +1,153 @@
+package balance_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/template"
+)
+
+// Drinks that are made as bars make them: common practice, no source. None has a
+// fault of method, nor is one too cold to be hot.
+var wellMade = []string{
+	"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|shake, up",
+	"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|dry shake, up",
+	"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|top 2 oz soda water|shake, highball",
+	"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake, collins glass",
+	"1 1/2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|4 oz wheat beer|shake, highball",
+	"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|stir, up",
+	"2 oz rye|1 tsp simple syrup|3 dashes anise bitters|stir, neat",
+	"2 oz amaro|1 oz sweet vermouth|1/4 oz lemon juice|stir, rocks",
+	"2 oz vodka|4 oz tomato juice|1/2 oz lemon juice|3 dashes hot sauce|stir, highball",
+	"50 ml vodka|20 ml coffee liqueur|30 ml heavy cream|build, rocks",
+	"1 oz cognac|1 oz dark creme de cacao|1 oz heavy cream|shake, up",
+	"1 1/2 oz gin|1/2 oz lemon juice|1/2 oz lime juice|1 oz simple syrup|1 oz heavy cream|1 egg white|top 2 oz soda water|shake, highball",
+	"1 oz vanilla anise liqueur|3/4 oz triple sec|3/4 oz orange juice|1/2 oz heavy cream|shake, up",
+	"2 oz cognac|4 oz whole milk|1 oz simple syrup|shake, highball",
+	"3 oz medium sherry|2 tsp sugar|1 whole egg|3 oz whole milk|shake, up",
+	"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, mug",
+	"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|4 oz hot water|build, mug",
+	"2 oz aged rum|1/2 oz demerara syrup|1 tsp butter|4 oz hot water|build, mug",
+	"1 1/2 oz vodka|1 oz hot espresso|1/2 oz coffee liqueur|1/4 oz simple syrup|shake, up",
+	"3 oz prosecco|1 oz orange juice|build, flute",
+	"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|build, mug over ice",
+	"2 oz white rum|1 oz lime juice|3/4 oz simple syrup|3 oz soda water|6 mint leaves|build, highball",
+	"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1 oz cola|build, highball",
+	"2 oz brandy|3/4 oz lemon juice|1 oz whole milk|1 oz simple syrup|stir, rocks|step: strain off the curd through a cloth",
+}
+
+// Drinks that are spoilt in the making, the fault, the pour that is named, and what
+// the first fix says: common practice, no source.
+var badlyMade = []struct {
+	text  string
+	fault template.MethodFault // empty for one that is too cold
+	pour  string
+	fix   string
+}{
+	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz cold water|build, mug", "", "", "use hot water"},
+	{"1 1/2 oz Irish whiskey|4 oz cold coffee|1/2 oz demerara syrup|1 oz heavy cream|build, mug", "", "", "use hot filter coffee"},
+	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|shake, up", template.HotOnIce, "water", "build it hot, without shaking"},
+	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|shake, mug", template.HotOnIce, "filter coffee", "build it hot, without shaking"},
+	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|stir, up", template.HotOnIce, "water", "build it hot, without ice"},
+	{"2 oz scotch|1 oz lemon juice|1 oz heavy cream|3/4 oz honey syrup|5 oz hot water|build, mug", template.Curdled, "heavy cream", "leave out the heavy cream"},
+	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|3/4 oz lime juice|1 oz heavy cream|build, hot", template.Curdled, "heavy cream", "leave out the lime juice"},
+	{"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up", template.Curdled, "heavy cream", "leave out the heavy cream"},
+	{"2 oz cognac|4 oz whole milk|1 oz simple syrup|1 oz lemon juice|shake, highball", template.Curdled, "whole milk", "leave out the lemon juice"},
+	{"2 oz bourbon|1 oz whole milk|4 oz cola|build, highball", template.Curdled, "whole milk", "leave out the whole milk"},
+	{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with soda, highball", template.Flat, "soda water", "add the soda water after the shake"},
+	{"2 oz gin|1/2 oz lemon juice|1/2 oz simple syrup|3 oz champagne|shake all ingredients, flute", template.Flat, "brut champagne", "add the brut champagne after the shake"},
+	{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|shake, highball", template.Flat, "ginger beer", "add the ginger beer after the shake"},
+	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|build, neat", template.Uniced, "lemon juice", "shake it"},
+	{"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|stir, up", template.Unshaken, "lemon juice", "shake it"},
+	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|3/4 oz lemon juice|stir, rocks", template.Unshaken, "lemon juice", "shake it"},
+	{"1 oz gin|1 oz white creme de cacao|1 oz heavy cream|stir, up", template.Unshaken, "heavy cream", "shake it"},
+	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|build, rocks", template.EggUnshaken, "egg white", "shake it, first without ice"},
+	{"2 oz aged rum|1/4 oz demerara syrup|2 dashes aromatic bitters|1 tbsp butter|stir, up", template.FatSet, "butter", "leave out the butter"},
+	{"50 ml gin|150 ml tonic|1 egg yolk|build, highball", template.EggUnshaken, "egg yolk", ""},
+}
+
+func TestWhatIsWellMadeHasNoFaultOfMethod(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range wellMade {
+		s := k.read(t, strings.ReplaceAll(text, "|", "\n"))
+		r := k.score(t, s)
+		for _, f := range r.Faults {
+			assert.True(t, f.Method == "" && f.Axis != template.Temperature, "%s: %s", text, f.Text)
+		}
+	}
+}
+
+func TestWhatIsBadlyMadeIsSaidAndMended(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range badlyMade {
+		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
+		r := k.score(t, s)
+		require.NotEqual(t, template.Balanced, r.Verdict, c.text)
+		require.NotEmpty(t, r.Faults, c.text)
+		found := false
+		for _, f := range r.Faults[:min(2, len(r.Faults))] {
+			if f.Method == c.fault && (c.fault != "" && f.Profile.Name == c.pour || c.fault == "" && f.Axis == template.Temperature && !f.High) {
+				found = true
+			}
+		}
+		assert.True(t, found, "%s: %+v", c.text, r.Faults)
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, c.text)
+		assert.True(t, strings.HasPrefix(fixes[0].Text, c.fix), "%s: %q at %.1f", c.text, fixes[0].Text, fixes[0].Score)
+		for _, f := range fixes {
+			neverShakesHot(t, c.text, &f)
+		}
+	}
+}
+
+// A closed tin of something hot bursts.
+func neverShakesHot(t *testing.T, text string, f *balance.Fix) {
+	t.Helper()
+	if m := f.Spec.Method; m != flavor.Shake && m != flavor.DryShake && m != flavor.Blend {
+		return
+	}
+	for i := range f.Spec.Pours {
+		p := &f.Spec.Pours[i]
+		hot := p.Heat == flavor.HeatHot && p.ML > 45 && !p.After
+		assert.False(t, hot, "%s: %s", text, f.Text)
+	}
+}
+
+// More of what curdles never curdles less, nor does more of what turns it: the score
+// never rises by it. Common practice, no source.
+func TestCurdlingIsMonotone(t *testing.T) {
+	k := newKitchen(t)
+	worst := func(text string) float64 {
+		s := k.read(t, strings.ReplaceAll(text, "|", "\n"))
+		b, err := k.judge.Prepare(s)
+		require.NoError(t, err)
+		d := b.Detail(b.Amounts())
+		out := 0.0
+		for _, m := range d.Method {
+			if m.Fault == template.Curdled {
+				out = m.Edges
+			}
+		}
+		return out
+	}
+	amounts := []string{"1/4", "1/2", "3/4", "1", "1 1/2", "2", "3"}
+	for _, of := range []string{
+		"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|# oz heavy cream|shake, up",
+		"2 oz white rum|# oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up",
+		"2 oz cognac|3 oz whole milk|1 oz simple syrup|# oz lemon juice|shake, rocks",
+		"2 oz bourbon|1 oz whole milk|# oz cola|build, highball",
+	} {
+		last := 0.0
+		for _, a := range amounts {
+			x := worst(strings.ReplaceAll(of, "#", a))
+			assert.GreaterOrEqual(t, x, last-0.02, "%s oz in %s", a, of)
+			last = x
+		}
+	}
+	assert.Greater(t, worst("2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1/4 oz heavy cream|shake, up"), 1.0)
+}
