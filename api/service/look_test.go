@@ -54,7 +54,7 @@ func TestFillingOf(t *testing.T) {
 		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
 		{160, flavor.Up, "fills a 350 mL wine glass to 46 %"},
 		{900, flavor.Up, "spills a 350 mL wine glass by 550 mL"},
-		{150, flavor.Rocks, "fills a 300 mL rocks glass to 85 %"},
+		{150, flavor.Rocks, "fills a 300 mL rocks glass to 85 % with the ice"},
 	} {
 		f, err := fillingOf(c.ml, c.service)
 		require.NoError(t, err)
