@@ -67,7 +67,7 @@ func TestBaseSpiritsKeepTogether(t *testing.T) {
 		{"vodka", "grape vodka", "pisco", 1.5},
 		{"white rum", "gold rum", "cognac", 4},
 		{"gold rum", "aged rum", "bourbon", 4},
-		{"bourbon", "rye whiskey", "Irish whiskey", 3},
+		{"bourbon", "rye whiskey", "Irish whiskey", 4},
 		{"bourbon", "wheated bourbon", "blended Scotch", 3},
 		{"blended Scotch", "Irish whiskey", "peated malt", 3},
 		{"cognac", "armagnac", "calvados", 3},
