@@ -57,7 +57,9 @@ func TestColoursOfFinishedDrinks(t *testing.T) {
 // steps are those in a sour, and a class apart is further.
 func TestBaseSpiritsKeepTogether(t *testing.T) {
 	b := newBench(t)
-	sour := func(base string) string { return "2 oz " + base + "\n3/4 oz lime juice\n3/4 oz simple syrup\nshake, up" }
+	sour := func(base string) string {
+		return "2 oz " + base + "\n3/4 oz lime juice\n3/4 oz simple syrup\nshake, up"
+	}
 	for _, c := range []struct {
 		from, near, far string
 		most            float64 // steps to the near one
