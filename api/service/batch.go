@@ -24,6 +24,8 @@ type BatchRequest struct {
 	BottleML  float64 // what the bottle to fill holds
 	KegLitres float64 // what the keg to fill holds
 	Place     string  // where it waits: fridge, freezer or to order; empty for the fridge
+	// JuiceApart leaves fresh juice out, for each drink as it is made.
+	JuiceApart bool
 }
 
 // BatchAnswer is a drink made ahead.
@@ -85,7 +87,7 @@ func (r *BatchRequest) target() (prep.Target, error) {
 	if given != 1 {
 		faults = append(faults, flavor.Invalid("servings", "", "say how much to make: one of servings, bottle_ml and keg_litres"))
 	}
-	t := prep.Target{Servings: r.Servings, Place: prep.Place(r.Place)}
+	t := prep.Target{Servings: r.Servings, Place: prep.Place(r.Place), JuiceApart: r.JuiceApart}
 	switch t.Place {
 	case "":
 		t.Place = prep.Fridge

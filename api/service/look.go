@@ -10,7 +10,7 @@ import (
 type Look struct {
 	Swatch  sense.Swatch
 	Service flavor.Service
-	Filling mix.Filling // in the smallest usual glass that holds it, or the largest
+	Filling mix.Filling // in the glass that the spec names, or the smallest usual one that holds it, or the largest
 }
 
 // usualGlasses are the glasses that a service calls for, the smallest first:
@@ -31,8 +31,24 @@ func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 		return nil, err
 	}
 	look := &Look{Swatch: glass.Swatch(), Service: s.Service}
+	if glass, ok := glassNamed(s.Glass); ok {
+		look.Filling, err = glass.Fill(drink.VolumeML, s.Service)
+		return look, err
+	}
 	look.Filling, err = fillingOf(drink.VolumeML, s.Service)
 	return look, err
+}
+
+// glassNamed finds the common glass that a spec names, such as "coupe" or
+// "highball".
+func glassNamed(name string) (mix.Glass, bool) {
+	wanted := flavor.NormaliseName(name)
+	for _, g := range mix.Glasses() {
+		if is := flavor.NormaliseName(g.Name); wanted != "" && (is == wanted || is == wanted+" glass") {
+			return g, true
+		}
+	}
+	return mix.Glass{}, false
 }
 
 // fillingOf fills the smallest usual glass that holds a volume, or else the

@@ -54,7 +54,7 @@ func TestFillingOf(t *testing.T) {
 		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
 		{160, flavor.Up, "fills a 350 mL wine glass to 46 %"},
 		{900, flavor.Up, "spills a 350 mL wine glass by 550 mL"},
-		{150, flavor.Rocks, "fills a 300 mL rocks glass to 85 % with the ice"},
+		{150, flavor.Rocks, "fills a 300 mL rocks glass to 85 %"},
 	} {
 		f, err := fillingOf(c.ml, c.service)
 		require.NoError(t, err)
@@ -72,6 +72,7 @@ func TestLook(t *testing.T) {
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up", "coupe", "clear"},
 		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "wine glass", "white"},
 		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "rocks glass", ""},
+		{"2 oz gin\n1/2 oz dry vermouth\nstir, up\nglass: Nick and Nora", "Nick-and-Nora glass", ""},
 		{"2 oz gin\ntop with tonic water\nbuild, long", "highball glass", "clear"},
 	} {
 		spec := readDraft(t, k, x.text)

@@ -45,7 +45,9 @@ func spreadOf(p *flavor.Pour) float64 {
 type reading [7]float64
 
 func (s *setting) read(p *pot, times float64) reading {
-	f := p.finish(s, times, nil)
+	f := p.finish(s, times)
+	cold := p.still
+	cold.water += f.waterG
 	return reading{
 		f.volumeML,
 		100 * f.after.ethanol / EthanolDensity / f.volumeML,
@@ -53,11 +55,12 @@ func (s *setting) read(p *pot, times float64) reading {
 		100 * f.after.sour / f.volumeML,
 		100 * f.share,
 		f.after.kcal(),
-		f.celsius,
+		p.topped(&cold, s.settles(&p.still, f.met, f.waterG)),
 	}
 }
 
-// tiny is the step of the differences, as a share of the drink: short enough that they are derivatives, long enough that
+// tiny is the step of the differences, as a share of the drink or of a
+// standard deviation: short enough that they are derivatives, long enough that
 // rounding does not show.
 const tiny = 1e-6
 
@@ -119,13 +122,12 @@ func (v *spreader) shift(d *dose, by *parts, times float64) {
 	v.square(&r)
 }
 
-// between takes in readings made a standard deviation above and below the centre.
-// The temperature bends at 0 °C, so the two tell more than a slope.
-func (v *spreader) between(above, below reading) {
-	for k := range above {
-		above[k] = (above[k] - below[k]) / 2
+// moved takes in a reading made tiny standard deviations from the centre.
+func (v *spreader) moved(r reading, centre *reading) {
+	for k := range r {
+		r[k] = (r[k] - centre[k]) / tiny
 	}
-	v.square(&above)
+	v.square(&r)
 }
 
 // plusMinus propagates every independent spread to first order: each input
@@ -145,13 +147,12 @@ func plusMinus(doses []dose, p *pot, set *setting) PlusMinus {
 			v.profile(d, ml)
 		}
 	}
-	if set.equation != noEquation || set.standing < 1 {
-		v.between(set.read(p, 1+set.relative), set.read(p, 1-set.relative))
+	if set.equation != noEquation {
+		v.moved(set.read(p, 1+tiny*set.relative), &centre)
 	}
-	warmer, colder := *set, *set
-	warmer.barC += barSpreadC
-	colder.barC -= barSpreadC
-	v.between(warmer.read(p, 1), colder.read(p, 1))
+	warmer := *set
+	warmer.barC += tiny * barSpreadC
+	v.moved(warmer.read(p, 1), &centre)
 	r := v.variance
 	for k := range r {
 		r[k] = math.Sqrt(r[k])

@@ -27,6 +27,29 @@ type Allergen struct {
 // Line is the allergen with its pours, for one line.
 func (a Allergen) Line() string { return string(a.Allergen) + " (" + words.List(a.From) + ")" }
 
+// InLine says all of it in a line, without who brings what.
+func (v Allergens) InLine() string {
+	var parts []string
+	say := func(word string, list []Allergen) {
+		var names []string
+		for _, a := range list {
+			names = append(names, string(a.Allergen))
+		}
+		if len(names) > 0 {
+			parts = append(parts, word+" "+words.List(names))
+		}
+	}
+	say("contains", v.Contains)
+	say("may contain", v.May)
+	if len(v.Unstated) > 0 {
+		parts = append(parts, "anything may be in the "+words.List(v.Unstated))
+	}
+	if len(parts) == 0 {
+		return "No allergen is recorded; read the labels."
+	}
+	return words.Sentence(strings.Join(parts, "; "))
+}
+
 // None reports whether nothing is recorded.
 func (v Allergens) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -24,8 +25,9 @@ type batchPage struct {
 	Slug, Name string
 	Version    int64
 	Form       batchForm
-	Bottles    []form.Option
+	Sizes      []form.Option
 	Places     []form.Option
+	Fresh      bool   // there is juice in it
 	Fault      string // why there is no batch
 	Plan       *batchView
 	Allergens  part.Allergens
@@ -34,22 +36,30 @@ type batchPage struct {
 
 // batchForm is what was asked for, as it was typed.
 type batchForm struct {
-	Make   string // "serves", "bottle" or "keg"
-	Serves string
-	Bottle string // mL
-	Keg    string // litres
+	Amount string // a number, with or without its unit
+	Of     string // what is counted; a name of batchSizes
 	From   string // a place, as prep names it
+	Juice  string // "apart" leaves fresh juice for each drink
 }
 
-// The things a batch may be made for.
-const (
-	makeServes = "serves"
-	makeBottle = "bottle"
-	makeKeg    = "keg"
-)
+// batchSize is something that a batch is counted in.
+type batchSize struct {
+	id        string
+	one, many string
+	ml        float64 // 0 for serves
+	spelt     *regexp.Regexp
+}
 
-// bottles are the bottles that a batch may fill.
-var bottles = []prep.Container{prep.Bottle750, prep.Bottle1000}
+// batchSizes are the ways to say how much; a unit that is typed with the number
+// counts for more than the chosen one.
+var batchSizes = []batchSize{
+	{"serves", "serve", "serves", 0, regexp.MustCompile(`^(?i:serves?|servings?|drinks?)$`)},
+	{"litres", "litre", "litres", 1000, regexp.MustCompile(`^(?i:l|lit(?:re|er)s?)$`)},
+	{"ml", "mL", "mL", 1, regexp.MustCompile(`^(?i:ml|millilit(?:re|er)s?)$`)},
+	{"bottles-700", "bottle of 700 mL", "bottles of 700 mL", 700, nil},
+	{"bottles-750", "bottle of 750 mL", "bottles of 750 mL", 750, nil},
+	{"bottles-1000", "bottle of 1 litre", "bottles of 1 litre", 1000, nil},
+}
 
 var batchPlaces = []form.Option{
 	{Value: string(prep.Fridge), Name: "from the fridge, diluted"},
@@ -64,32 +74,53 @@ func readBatchForm(q url.Values) batchForm {
 		}
 		return usual
 	}
-	return batchForm{Make: or("make", makeServes), Serves: or("serves", "10"), Bottle: or("bottle", "750"), Keg: or("keg", "19"),
-		From: or("from", string(prep.Fridge))}
+	f := batchForm{Amount: or("amount", "10"), Of: or("of", batchSizes[0].id), From: or("from", string(prep.Fridge)), Juice: q.Get("juice")}
+	if m := typedAmount.FindStringSubmatch(f.Amount); m != nil && m[2] != "" {
+		for _, size := range batchSizes {
+			if size.spelt != nil && size.spelt.MatchString(m[2]) {
+				f.Amount, f.Of = m[1], size.id
+			}
+		}
+	}
+	return f
 }
 
-// request turns the form into a request of the house, and says what it fills; or it
+// typedAmount is a number and, perhaps, its unit: "5 L".
+var typedAmount = regexp.MustCompile(`^([\d.,]+)\s*([\pL]*)$`)
+
+// mostBatchML and mostServes bound a batch.
+const (
+	mostBatchML = 200_000.0
+	mostServes  = 10_000.0
+)
+
+// request turns the form into a request of the house, and says what it makes; or it
 // says what is wrong with it.
 func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault string) {
-	r = service.BatchRequest{Drink: slug, Place: f.From}
-	word, unit, most, into := f.Serves, "", 10000.0, &r.Servings
-	switch f.Make {
-	case makeServes:
-	case makeBottle:
-		word, unit, most, into = f.Bottle, " mL", 10000, &r.BottleML
-		fills = "a " + word + " mL bottle"
-	case makeKeg:
-		word, unit, most, into = f.Keg, " litres", 200, &r.KegLitres
-		fills = "a " + word + " litre keg"
-	default:
-		return r, "", "Say whether it is for so many serves, for a bottle or for a keg."
+	r = service.BatchRequest{Drink: slug, Place: f.From, JuiceApart: f.Juice == "apart"}
+	at := slices.IndexFunc(batchSizes, func(s batchSize) bool { return s.id == f.Of })
+	if at < 0 {
+		return r, "", "Say what to count: serves, litres, mL or bottles."
 	}
-	n, err := form.Number(word, "such as 10")
-	if err != nil || !(n >= 0.1 && n <= most) {
-		return r, "", "“" + word + "” cannot be made; write a number up to " + words.Figure(most, 0) + unit + "."
+	size := batchSizes[at]
+	n, err := form.Number(f.Amount, "such as 10")
+	if err != nil || !(n > 0) {
+		return r, "", "“" + f.Amount + "” cannot be made; write a number above zero, such as 10, or 5 L."
 	}
-	*into = n
-	return r, fills, ""
+	if size.ml == 0 {
+		if r.Servings = n; n > mostServes {
+			return r, "", "That is too much for one batch; at most " + words.Figure(mostServes, 0) + " serves."
+		}
+		return r, "", ""
+	}
+	if r.BottleML = n * size.ml; r.BottleML > mostBatchML {
+		return r, "", "That is too much for one batch; at most " + words.Figure(mostBatchML/1000, 0) + " litres."
+	}
+	name := size.many
+	if n == 1 {
+		name = size.one
+	}
+	return r, f.Amount + "\u00a0" + name, ""
 }
 
 // batch plans a spec made ahead.
@@ -105,7 +136,7 @@ func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v := &batchPage{Slug: kept.Item.ID, Name: kept.Item.Name, Version: kept.Version, Form: readBatchForm(r.Form)}
-	v.Bottles, v.Places = bottleChoices(v.Form.Bottle), form.Choose(batchPlaces, v.Form.From)
+	v.Sizes, v.Places = sizeChoices(v.Form.Of), form.Choose(batchPlaces, v.Form.From)
 	status := http.StatusOK
 	if err := p.plan(r.Context(), v, kept.Item); err != nil {
 		if v.Fault, status = batchFault(err); v.Fault == "" {
@@ -125,10 +156,10 @@ func batchFault(err error) (string, int) {
 	return frame.Told(err)
 }
 
-func bottleChoices(chosen string) []form.Option {
+func sizeChoices(chosen string) []form.Option {
 	var all []form.Option
-	for _, b := range bottles {
-		all = append(all, form.Option{Value: words.Figure(b.ML, 0), Name: b.Name})
+	for _, b := range batchSizes {
+		all = append(all, form.Option{Value: b.id, Name: b.many})
 	}
 	return form.Choose(all, chosen)
 }
@@ -139,7 +170,7 @@ func (p *pages) plan(ctx context.Context, v *batchPage, kept house.Spec) error {
 	if err != nil {
 		return err
 	}
-	v.Allergens, v.Cautions = part.AllergensOf(&drink, nil), p.bar.Cautions(&drink)
+	v.Allergens, v.Cautions, v.Fresh = part.AllergensOf(&drink, nil), p.bar.Cautions(&drink), prep.HasJuice(&drink)
 	request, fills, fault := v.Form.request(kept.ID)
 	if fault != "" {
 		v.Fault = fault

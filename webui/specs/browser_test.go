@@ -1,6 +1,7 @@
 package specs_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -51,7 +52,7 @@ func TestSpecPagesAreAccessible(t *testing.T) {
 	b := webuitest.NewBrowser(t, 360)
 	check := func(page string) { b.Accessible(script, page) }
 	draft := "&text=Halyard+Sour%0A2+oz+gin%0A3/4+oz+lemon+juice%0A1/2+oz+orgeat%0Ashake,+up"
-	for _, page := range []string{"/specs/nutcracker?price=12", "/specs/mainbrace?price=x", "/specs/mainbrace/batch?make=bottle", "/specs/nutcracker/batch?from=freezer", "/specs/mainbrace/batch?serves=x",
+	for _, page := range []string{"/specs/nutcracker?price=12", "/specs/mainbrace?price=x", "/specs/mainbrace/batch?amount=2&of=bottles-750", "/specs/nutcracker/batch?from=freezer", "/specs/mainbrace/batch?amount=x",
 		"/specs/import", "/?view=rows" + draft, "/?view=rows&text=2+oz+gni", "/bench?spec=nutcracker", "/?view=text&before=Halyard+Sour%0A1+oz+gin%0A3/4+oz+lemon+juice" + draft, "/card?text=2+oz+gin"} {
 		b.Open(address, page)
 		check(page)
@@ -89,5 +90,69 @@ func TestSpecPagesInPrint(t *testing.T) {
 	b.Until(`document.querySelector('main').innerText.includes('Contains') && document.querySelector('main').innerText.includes('Salmonella')`)
 	b.Open(address, "/specs/nutcracker")
 	b.Until(`[...document.querySelectorAll('nav, button, form, .history')].every((e) => e.getClientRects().length === 0)`)
+	b.Quiet()
+}
+
+// The list is sifted as one types, by name and by what is poured, and each drink
+// shows its pours, how it is served and its allergens without a tap.
+func TestSpecsAreSiftedOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/specs")
+	p.Within(0, "#specs > li:first-child .marks-line")
+	const shown = `[...document.querySelectorAll('#specs > li')].filter((e) => !e.hidden).map((e) => e.querySelector('h2').textContent).join() === `
+	p.Do(chromedp.SendKeys(chromedp.ID("q"), "falernum ma"))
+	p.Until(shown + `'Mainbrace'`)
+	p.Within(0, "#specs > li:not([hidden]) .in-line")
+	p.Until(`!document.querySelector('#specs > li:not([hidden]) .facts').checkVisibility({ contentVisibilityAuto: true })`)
+	p.Tap("#specs > li:not([hidden]) summary")
+	p.Within(1, "#specs > li:not([hidden]) .facts")
+	p.Do(chromedp.SendKeys(chromedp.ID("q"), "zz"))
+	p.Until(shown + `''`)
+	p.Within(1, "#none")
+	p.Fits()
+	p.Quiet()
+}
+
+// Five litres are five litres, and the first thing to pour stands on the screen.
+func TestFiveLitresOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/specs/mainbrace/batch")
+	p.Do(chromedp.SetValue(chromedp.ID("amount"), "5 L"))
+	p.Tap("form .main")
+	p.Until(`document.querySelector('#plan-title')?.textContent.startsWith('For 5\u00a0litres')`)
+	p.Within(1, ".batch tbody tr:first-child")
+	p.Until(`document.querySelector('.plan .facts dd').textContent === '5000\u00a0mL'`)
+	p.Fits()
+	p.Quiet()
+}
+
+// A card is one page of A6, and a menu prints full: a spec takes no more than a
+// fifteenth of a page of A4, and nothing is lost on the way.
+func TestCardAndMenuPrintFull(t *testing.T) {
+	h := webuitest.NewHouse()
+	var edits []house.Edit
+	const drinks = 30
+	for i := range drinks {
+		id := fmt.Sprintf("sour-%02d", i+1)
+		edits = append(edits, house.Put(house.Spec{ID: id, Name: "Sour " + id[5:], Method: "shake", Service: "up", Glass: "coupe", Garnish: "lemon twist",
+			Pours: []house.Pour{{Ingredient: "london-dry-gin", Amount: 2, Unit: "oz"}, {Ingredient: "lemon-juice", Amount: 0.75, Unit: "oz"}, {Ingredient: "orgeat", Amount: 0.5, Unit: "oz"}}}, 0))
+	}
+	_, err := h.Store().Write(t.Context(), webuitest.Opening, edits...)
+	require.NoError(t, err)
+	address := webuitest.Serve(t, h)
+	b := webuitest.NewBrowser(t, 800)
+	for path, pages := range map[string]int{"/specs/sour-01/card": 1, "/specs/print": 1 + drinks/15} {
+		b.Open(address, path)
+		b.Until(`document.querySelectorAll('.sheet .card').length > 0`)
+		pdf, err := chromedp.Run(b.Ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
+		require.NoError(t, err)
+		n := len(webuitest.AnyBox.FindAllString(string(pdf), -1))
+		assert.True(t, n > 0 && n <= pages, "%s: %d pages", path, n)
+	}
+	b.Media("print", "light")
+	b.Until(`document.querySelectorAll('.sheet .card').length >= 1`)
+	b.Open(address, "/specs/print")
+	b.Until(`document.querySelectorAll('.sheet .card').length === ` + fmt.Sprint(drinks+4))
+	b.Until(`[...document.querySelectorAll('.sheet .card')].every((c) => c.innerText.includes('oz') && /contain|recorded|stated/i.test(c.innerText))`)
 	b.Quiet()
 }

@@ -68,6 +68,32 @@ type specsView struct {
 	Unpriced string // why no drink has a cost, if none has
 }
 
+// drinksCaution is a caution and the drinks that it goes with.
+type drinksCaution struct{ Text, With string }
+
+// Cautions gathers what has to be said of the listed drinks, each once.
+func (v *specsView) Cautions() []drinksCaution {
+	var order []string
+	with := map[string][]string{}
+	for i := range v.Specs {
+		for _, c := range v.Specs[i].Cautions {
+			if with[c.Text] == nil {
+				order = append(order, c.Text)
+			}
+			with[c.Text] = append(with[c.Text], v.Specs[i].Name)
+		}
+	}
+	var out []drinksCaution
+	for _, text := range order {
+		who := words.List(with[text]) + "."
+		if len(with[text]) == len(v.Specs) {
+			who = "Every drink."
+		}
+		out = append(out, drinksCaution{text, who})
+	}
+	return out
+}
+
 func (p *pages) specsOf(ctx context.Context, q behind.SpecQuery) (*specsView, error) {
 	menu, err := p.house.Menu(ctx)
 	if err != nil {
@@ -120,8 +146,27 @@ type specView struct {
 	Cautions   []behind.Caution
 	Pours      []string
 	Method     string
-	Bench      string // address of the bench with its text
+	Served     string   // how it is mixed and served, in what, and with what on top
+	Steps      []string // further instructions
+	Bench      string   // address of the bench with its text
 	Cost       part.Cost
+}
+
+// InLine is the pours in a line.
+func (v *specView) InLine() string { return words.Bound(strings.Join(v.Pours, " · ")) }
+
+// servedOf says how a drink is mixed and served, in what, and with what on top.
+func servedOf(s *flavor.Spec) string {
+	parts := []string{string(s.Method) + ", " + string(s.Service)}
+	for _, more := range []string{s.Glass, s.Garnish} {
+		if more != "" {
+			parts = append(parts, more)
+		}
+	}
+	if s.Rim != "" {
+		parts = append(parts, "rim of "+s.Rim)
+	}
+	return words.SentenceStart(strings.Join(parts, " · "))
 }
 
 // spec says a drink of the house. One that cannot be scored says why and keeps
@@ -130,6 +175,7 @@ func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, er
 	s := &h.Spec
 	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0)}
+	v.Served, v.Steps = servedOf(s), s.Steps
 	if f, ok := p.bar.Family(h.Family); ok {
 		v.Family = f.Name
 	}

@@ -6,13 +6,23 @@ import (
 	"counterpour/flavor"
 )
 
+// freshJuices are the classes that turn within hours of being pressed.
+var freshJuices = []flavor.Class{flavor.ClassSourJuice, flavor.ClassJuice}
+
+// HasJuice reports whether there is fresh juice in a drink, which a batch may
+// leave out.
+func HasJuice(s *flavor.Spec) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return slices.Contains(freshJuices, p.Profile.Class) })
+}
+
 // takeApart divides a drink into what may wait in a bottle and what goes into
 // each drink as it is made, see [flavor.Class.Apart].
-func takeApart(s flavor.Spec) (bottled flavor.Spec, apart []flavor.Pour) {
+// Fresh juice does too if that is asked for.
+func takeApart(s flavor.Spec, juice bool) (bottled flavor.Spec, apart []flavor.Pour) {
 	bottled = s.Clone()
 	bottled.Pours = nil
 	for _, p := range s.Pours {
-		if p.Profile != nil && p.Profile.Class.Apart(p.Unit) {
+		if p.Profile != nil && (p.Profile.Class.Apart(p.Unit) || juice && slices.Contains(freshJuices, p.Profile.Class)) {
 			apart = append(apart, p)
 		} else {
 			bottled.Pours = append(bottled.Pours, p)
@@ -36,6 +46,13 @@ func apartNotes(apart []flavor.Pour, place Place) []string {
 	}
 	if is(flavor.ClassFreshHerb, flavor.ClassFruit) {
 		out = append(out, "Herbs and pieces of fruit go into each drink as it is made: cut ahead, they brown and turn bitter.")
+	}
+	if is(freshJuices...) {
+		text := "Juice goes into each drink as it is made, from the day's pressing."
+		if place != ToOrder {
+			text += " The water for it is in the batch already."
+		}
+		out = append(out, text)
 	}
 	return out
 }

@@ -46,6 +46,9 @@ type Target struct {
 	Servings float64
 	Fill     Container
 	Place    Place
+	// JuiceApart leaves fresh juice out, for each drink as it is made. The water
+	// is that of the whole drink all the same.
+	JuiceApart bool
 }
 
 // Line is one thing to pour into a batch.
@@ -74,7 +77,7 @@ type Batch struct {
 	// ByJugABVPct and ByScaleABVPct are the strength once rounded.
 	ByJugABVPct, ByScaleABVPct float64
 	Tops                       []flavor.Pour // for each glass, at the end: what sparkles, and tops
-	Apart                      []flavor.Pour // for each drink, as it is made: egg, foam, herbs and pieces of fruit
+	Apart                      []flavor.Pour // for each drink, as it is made: egg, foam, herbs, pieces of fruit, and juice if that is asked for
 	Keep                       Keep
 	Notes                      []string
 }
@@ -89,14 +92,22 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 	if err := t.check(); err != nil {
 		return nil, err
 	}
-	bottled, apart := takeApart(s)
+	bottled, apart := takeApart(s, t.JuiceApart)
 	if len(bottled.Pours) == 0 {
 		return nil, &house.Error{Kind: house.ErrInvalid, Op: "batch", Key: s.Name,
-			Message: "nothing of it can be made ahead: egg, foam, herbs and pieces of fruit go into each drink"}
+			Message: "nothing of it can be made ahead: what is fresh goes into each drink"}
 	}
 	one, err := m.Batch(&bottled, 1)
 	if err != nil {
 		return nil, err
+	}
+	iceWater := one.WaterML
+	if whole, _ := takeApart(s, false); t.JuiceApart {
+		all, err := m.Batch(&whole, 1)
+		if err != nil {
+			return nil, err
+		}
+		iceWater = all.WaterML
 	}
 	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops, Apart: apart, Notes: apartNotes(apart, t.Place)}
 	var dry mix.Ledger
@@ -104,7 +115,7 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 		per := mix.PerML(one.Bottle.Pours[i].Profile)
 		dry = dry.Plus(&per, one.Bottle.Pours[i].ML)
 	}
-	water := b.water(m, dry, one.WaterML, t.Place)
+	water := b.water(m, dry, iceWater, t.Place)
 	wet := dry
 	wet.Water += water * mix.WaterDensity
 	b.ServingML, b.ABVPct, b.FreezingC = wet.VolumeML(), wet.ABV(), m.FreezingC(&wet)

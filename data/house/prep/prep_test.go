@@ -160,6 +160,25 @@ func TestSparklingStaysOut(t *testing.T) {
 	assert.Equal(t, 10.0, b.Lines[1].Count)
 }
 
+// Without its juice a batch keeps longer, and holds the water of the whole drink,
+// so that a serve and its juice together are the drink.
+func TestJuiceStaysOutIfAsked(t *testing.T) {
+	c, m := stand(t)
+	s := spec(t, c, "2 oz London dry gin\n¾ oz lemon juice\n¾ oz simple syrup\nshake, up")
+	whole, err := prep.Scale(m, s, prep.Target{Fill: prep.Container{Name: "5 litres", ML: 5000}, Place: prep.Fridge}, nil)
+	require.NoError(t, err)
+	b, err := prep.Scale(m, s, prep.Target{Fill: prep.Container{Name: "5 litres", ML: 5000}, Place: prep.Fridge, JuiceApart: true}, nil)
+	require.NoError(t, err)
+	require.Len(t, b.Apart, 1)
+	assert.Equal(t, "lemon-juice", b.Apart[0].Profile.ID)
+	const tolerance = 0.001 // of the volume
+	assert.InEpsilon(t, 5000, b.TotalML, tolerance)
+	assert.InEpsilon(t, whole.Water.ML/whole.Servings, b.Water.ML/b.Servings, tolerance, "the water of the whole drink")
+	assert.Greater(t, b.Keep.Days, whole.Keep.Days)
+	assert.Contains(t, strings.Join(b.Notes, " "), "day's pressing")
+	assert.True(t, prep.HasJuice(&s))
+}
+
 // Raw egg is never made ahead, and what waits beside it keeps as long as it
 // would alone.
 func TestEggStaysOut(t *testing.T) {

@@ -1,0 +1,23 @@
+// The specs are sifted as one types, by name and by what is poured; Find asks the
+// house. Without scripts the form does all of it.
+"use strict";
+(() => {
+  const box = document.getElementById("q"), list = document.getElementById("specs"), none = document.getElementById("none");
+  if (!box || !list) return;
+  const plain = (s) => s.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
+  const drinks = [...list.children].map((li) => ({ li, text: plain(li.querySelector("h2").textContent + " " + li.querySelector(".in-line").textContent) }));
+  // What opens comes onto the screen.
+  list.addEventListener("toggle", (event) => { if (event.target.open) event.target.scrollIntoView({ block: "nearest" }); }, true);
+  const asked = box.value;
+  box.addEventListener("input", () => {
+    const wanted = plain(box.value).split(/\s+/).filter(Boolean);
+    // What the house found for the word in the box stays as it is.
+    const all = box.value === asked;
+    let shown = 0;
+    for (const { li, text } of drinks) {
+      li.hidden = !all && !wanted.every((w) => text.includes(w));
+      if (!li.hidden) shown++;
+    }
+    none.hidden = shown > 0;
+  });
+})();
