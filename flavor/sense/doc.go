@@ -35,11 +35,28 @@
 // positive semidefinite kernel, factored to [AromaDims] numbers a material, see
 // [Space].
 //
+// # How likeness was checked
+//
+// By facts of the trade that were written down before they were looked at, and by
+// leaving odorants out, see kernel.go. Not by published thresholds: they say how
+// little of an odorant is smelt, and nothing of what it smells of, so no likeness
+// follows from them. Tables of descriptors and of shared compounds that may be used
+// freely are not at hand.
+//
 // # What is left out
 //
-// Suppression: that sugar hides acid and bitterness, that salt hides bitterness
-// and that cold dulls all. Adaptation, order of tasting, and the glass's shape.
-// Sugar's own thickness counts as sweetness only.
+// Suppression within a glass: sugar dulls acid and bitterness, acid dulls sugar,
+// salt dulls bitterness, and cold dulls sugar and smell (mixture suppression: Keast
+// and Breslin, Food Quality and Preference 14:111, 2003; from memory). It is
+// left out because steps compare two glasses that are mostly alike: what dulls a
+// sense in both of them changes the size of its step little, since by Weber's law a
+// step is a share of what is there. Where only one of the two is sweet, salty or
+// cold, steps of bitter and sour are overstated, by up to a half in the mixtures
+// that were published. Sweet against sour, where it matters most, is judged
+// by ratio, in package template, whose proven drinks were tasted with it at work.
+//
+// Adaptation, order of tasting, and the glass's shape. Sugar's own thickness counts
+// as sweetness only.
 //
 // A [Space] is built from a table of odorants and is read-only afterwards; it is
 // safe for concurrent use. Nothing here is global.

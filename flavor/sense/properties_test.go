@@ -1,14 +1,17 @@
 package sense_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/mat"
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
 
@@ -161,4 +164,85 @@ func TestNotice(t *testing.T) {
 		assert.Equal(t, c.want, sense.NoticeOf(c.steps, c.lost), "%v", c)
 		assert.Equal(t, c.same, sense.SameDrink(c.steps, c.lost), "%v", c)
 	}
+}
+
+// drawTable draws a small table of any odorants and materials.
+func drawTable(t *rapid.T) *sense.Table {
+	table := &sense.Table{Notes: toy().Notes}
+	for i := range rapid.IntRange(2, 8).Draw(t, "odorants") {
+		share := rapid.Float64Range(0.01, 0.99).Draw(t, "share")
+		at := rapid.IntRange(0, len(table.Notes)-2).Draw(t, "note")
+		table.Odorants = append(table.Odorants, sense.Odorant{Name: fmt.Sprintf("odorant %d", i), Character: []sense.Part{
+			{Name: table.Notes[at].ID, Weight: share}, {Name: table.Notes[at+1].ID, Weight: 1 - share}}})
+	}
+	for i := range rapid.IntRange(3, 9).Draw(t, "materials") {
+		m := sense.Material{Name: fmt.Sprintf("material %d", i)}
+		for _, o := range rapid.SliceOfNDistinct(rapid.IntRange(0, len(table.Odorants)-1), 1, len(table.Odorants), rapid.ID).Draw(t, "carries") {
+			m.Odorants = append(m.Odorants, sense.Part{Name: table.Odorants[o].Name, Weight: rapid.Float64Range(0.01, 1).Draw(t, "weight")})
+		}
+		table.Materials = append(table.Materials, m)
+	}
+	return table
+}
+
+// The kernel of any table is symmetric, within 0 to 1, one on its diagonal and
+// positive semidefinite, so that √(2−2k) obeys the triangle inequality; and so few
+// materials are factored without an error.
+func TestKernelOfAnyTable(t *testing.T) {
+	const tolerance, factored = 1e-7, 1e-3
+	rapid.Check(t, func(t *rapid.T) {
+		table := drawTable(t)
+		s, err := sense.NewSpace(table, nil)
+		require.NoError(t, err)
+		k := s.MaterialTable(s.Materials())
+		gram := mat.NewSymDense(len(k), nil)
+		apart := func(i, j int) float64 { return math.Sqrt(max(0, 2-2*k[i][j])) }
+		for i := range k {
+			assert.InDelta(t, 1, k[i][i], tolerance)
+			for j := range k {
+				assert.InDelta(t, k[i][j], k[j][i], 0)
+				assert.GreaterOrEqual(t, k[i][j], 0.0)
+				assert.LessOrEqual(t, k[i][j], 1+tolerance)
+				gram.SetSym(i, j, k[i][j])
+				for m := range k {
+					assert.LessOrEqual(t, apart(i, j), apart(i, m)+apart(m, j)+math.Sqrt(tolerance))
+				}
+			}
+		}
+		var eigen mat.EigenSym
+		require.True(t, eigen.Factorize(gram, false))
+		assert.GreaterOrEqual(t, eigen.Values(nil)[0], -tolerance)
+		assert.Less(t, s.Quality().Largest, factored)
+	})
+}
+
+// A glass does not know in which order it was poured, and more of an ingredient
+// moves it further, in steps, as long as it is told against its own volume.
+func TestPoursInAnyOrder(t *testing.T) {
+	s := toySpace(t)
+	rapid.Check(t, func(t *rapid.T) {
+		spec := &flavor.Spec{}
+		for range rapid.IntRange(1, 5).Draw(t, "pours") {
+			name := rapid.SampledFrom(s.Materials()).Draw(t, "material")
+			p := &flavor.Profile{Name: name, ABV: flavor.Figure{Value: rapid.Float64Range(0, 50).Draw(t, "abv")},
+				Materials: []flavor.MaterialShare{{Material: name, Intensity: rapid.Float64Range(0.1, 12).Draw(t, "intensity")}}}
+			spec.Pours = append(spec.Pours, flavor.Pour{Profile: p, ML: rapid.Float64Range(1, 60).Draw(t, "ml")})
+		}
+		turned := spec.Clone()
+		turned.Pours = rapid.Permutation(spec.Pours).Draw(t, "order")
+		drink := &mix.Drink{VolumeML: spec.VolumeML() * 1.3}
+		apart := sense.Between(s.Glass(spec, drink), s.Glass(&turned, drink))
+		assert.InDelta(t, 0, apart.Total(), 1e-9)
+
+		base := s.Glass(spec, drink)
+		per := s.PerML(spec.Pours[0].Profile)
+		last := 0.0
+		for _, share := range []float64{0.01, 0.05, 0.2, 0.8} {
+			more := *base
+			more.Holds.Add(&per, share)
+			apart := sense.Between(base, &more)
+			assert.Greater(t, apart.Total(), last)
+			last = apart.Total()
+		}
+	})
 }
