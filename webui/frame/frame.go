@@ -28,7 +28,8 @@ const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; 
 type Frame struct {
 	Log     *slog.Logger
 	statics *statics
-	views   *views
+	leads   *views // the pages of those who may change everything
+	floors  *views // the pages of all others
 }
 
 // New reads the folders templates and static. Pages of a house with a login
@@ -42,7 +43,10 @@ func New(files fs.FS, login bool, log *slog.Logger) (*Frame, error) {
 	if f.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
-	f.views, err = loadViews(files, f.statics, login)
+	if f.leads, err = loadViews(files, f.statics, login, true); err != nil {
+		return nil, err
+	}
+	f.floors, err = loadViews(files, f.statics, login, false)
 	return f, err
 }
 
@@ -128,7 +132,11 @@ func IsFragment(r *http.Request) bool { return r.Header.Get("HX-Request") == "tr
 // Write sends a rendered template; nothing is sent if it fails.
 func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, part string, data any) error {
 	var b bytes.Buffer
-	if err := f.views.render(&b, page, part, data); err != nil {
+	views := f.floors
+	if access.May(r.Context(), access.Lead) {
+		views = f.leads
+	}
+	if err := views.render(&b, page, part, data); err != nil {
 		return err
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")

@@ -194,7 +194,7 @@ func TestAFileThatIsTooLong(t *testing.T) {
 func TestTheStockIsFoundAsItIsTyped(t *testing.T) {
 	b := webuitest.NewBrowser(t, 1280)
 	b.Open(webuitest.Serve(t, stocked(t)), "/stock")
-	const names = `[...document.querySelectorAll('.stock h3')].map((r) => r.textContent).join() === `
+	const names = `[...document.querySelectorAll('.stock tbody th[scope="row"] > a, .makes h3')].map((r) => r.textContent).join() === `
 	b.Do(chromedp.SendKeys(chromedp.ID("q"), "cap"))
 	b.Until(names + `'Blue cap,Red cap'`)
 	b.Until(`document.getElementById('told').textContent === '2 bottles.' && document.activeElement.id === 'q'`)
@@ -225,8 +225,8 @@ func TestTheStockWithoutScripts(t *testing.T) {
 	b.WithoutScripts()
 	address := webuitest.Serve(t, h)
 	b.Open(address, "/stock?q=blue")
-	b.Until(`document.querySelectorAll('.stock h3').length === 1`)
-	b.Click(".stock h3 a")
+	b.Until(`document.querySelectorAll('.makes h3, .stock tbody th[scope="row"] > a').length === 1`)
+	b.Click(`.stock tbody th[scope="row"] > a`)
 	b.Do(chromedp.SetValue(chromedp.ID("f-stock"), "9"))
 	b.Click(".record button.main")
 	b.Until(`document.getElementById('said').textContent.includes('2.5 → 9')`)
@@ -235,5 +235,23 @@ func TestTheStockWithoutScripts(t *testing.T) {
 	assert.Equal(t, 2.5, h.bottle(t, "blue").Item.Stock)
 	b.Open(address, "/stock/bottle")
 	b.Until(`document.getElementById('f-ingredient').list.options.length > 5`)
+	b.Quiet()
+}
+
+// On a phone a bottle is marked out with one tap once it is found, and the answer,
+// with its undo, is in view.
+func TestABottleRunsOutInTheList(t *testing.T) {
+	h := stocked(t)
+	b := webuitest.NewBrowser(t, 360)
+	b.Do(chromedp.EmulateViewport(360, 740))
+	b.Open(webuitest.Serve(t, h), "/stock?q=almond")
+	b.Fits()
+	b.Click(`.stock button[name="out"]`)
+	b.Until(`document.getElementById('said')?.textContent.includes('orgeat is out')`)
+	b.Until(inView("#said button"))
+	b.Accessible(webuitest.Axe(t), "a bottle marked out")
+	b.Click("#said button")
+	b.Until(`document.getElementById('said')?.textContent.includes('orgeat is back')`)
+	b.Fits()
 	b.Quiet()
 }

@@ -10,6 +10,7 @@ import (
 	"strconv"
 
 	"counterpour/data/house"
+	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/words"
@@ -86,6 +87,8 @@ func (d *stockDesk[T]) serve(p *pages, w http.ResponseWriter, r *http.Request) e
 	switch do := r.PostForm.Get("do"); {
 	case frame.IsFragment(r), do == "try":
 		return d.try(p, w, r, id, version)
+	case !access.May(r.Context(), access.Lead):
+		return d.notTheirs(p, w, r, id, version)
 	case do == "remove":
 		return d.remove(p, w, r, id, version)
 	}
@@ -142,6 +145,13 @@ func (p *pages) historyOf(ctx context.Context, ref house.Ref) ([]house.Change, e
 		return nil, frame.ErrNotFound
 	}
 	return history, err
+}
+
+// notTheirs says that only a lead may change this, with all that was typed.
+func (d *stockDesk[T]) notTheirs(p *pages, w http.ResponseWriter, r *http.Request, id string, version int64) error {
+	t := frame.TroubleOf(frame.ErrNotTheirs)
+	return d.write(p, w, r, t.Status, d.read(r.PostForm), &deskPage{ID: id, Version: version, Kept: id != "",
+		Trouble: &deskTrouble{Title: t.Title, Text: t.Text + " What you typed is still here."}})
 }
 
 // try works out what a record would be, and writes nothing. A script gets what

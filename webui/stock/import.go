@@ -13,6 +13,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/words"
@@ -69,6 +70,12 @@ func (p *pages) consider(r *http.Request, text string, v *importView) (int, erro
 	if r.PostForm.Get("do") != "take" {
 		v.show(sheet, settled, p.house.Shelf(), bottles)
 		return http.StatusOK, nil
+	}
+	if !access.May(r.Context(), access.Lead) {
+		t := frame.TroubleOf(frame.ErrNotTheirs)
+		v.Trouble = t.Title + ". " + t.Text
+		v.show(sheet, settled, p.house.Shelf(), bottles)
+		return t.Status, nil
 	}
 	reading := sheet.Reading()
 	result, err := exchange.Import(r.Context(), p.house.Store(), frame.By(r), reading, exchange.KeepGood)

@@ -21,10 +21,11 @@ type pages struct {
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	p := &pages{Frame: f, open: open}
 	mux.Handle("/stock", p.Route(p.visited((*pages).stock), frame.Showing...))
-	mux.Handle("/stock/bottle", p.Route(frame.Lead(p.visited((*pages).bottlePage)), frame.Taking...))
-	mux.Handle("/stock/made", p.Route(frame.Lead(p.visited((*pages).madePage)), frame.Taking...))
+	mux.Handle("/stock/mark", p.Route(p.visited((*pages).mark), frame.Posting...))
+	mux.Handle("/stock/bottle", p.Route(p.visited((*pages).bottlePage), frame.Taking...))
+	mux.Handle("/stock/made", p.Route(p.visited((*pages).madePage), frame.Taking...))
 	mux.Handle("/stock/undo", p.Route(frame.Lead(p.visited((*pages).undoStock)), frame.Posting...))
-	mux.Handle("/stock/import", p.Route(frame.Lead(p.visited((*pages).importStock)), frame.Taking...))
+	mux.Handle("/stock/import", p.Route(p.visited((*pages).importStock), frame.Taking...))
 	mux.Handle("/stock/stock.csv", p.Route(p.visited((*pages).exportStock), frame.Showing...))
 	mux.Handle("/map", p.Route(p.visited((*pages).stockMap), frame.Showing...))
 }

@@ -21,10 +21,15 @@ type stockShelf struct {
 type stockBottle struct {
 	Name, Address string
 	Category      string
+	Ingredient    string // its id; empty if nothing is known of it
 	Out           bool
 	Poured        bool   // of two or more of its category
 	Instead       string // the one that is poured in its place
-	Facts         []stockFact
+	Amount        string
+	Strength      stockFact
+	Facts         []stockFact // sugar and acid
+	Price         string
+	PerPour       string
 	Allergens     string
 	Trouble       string
 }
@@ -32,19 +37,22 @@ type stockBottle struct {
 // stockFact is a value, and what it is to be held against.
 type stockFact struct{ Name, Value, Against string }
 
-// shelve puts bottles, which are in order, on the shelves of their classes.
-func (r *stockroom) shelve(bottles []house.Bottle, per pourSize) []stockShelf {
+// shelve puts bottles, which are in order, on the shelves of their classes, or on one
+// if they are sorted otherwise.
+func (r *stockroom) shelve(bottles []house.Bottle, q stockQuery) []stockShelf {
 	var out []stockShelf
 	for i := range bottles {
 		title := "Of no known category"
-		if c := r.class(&bottles[i]); c != "" {
+		if c := r.class(&bottles[i]); q.Sort != "" {
+			title = ""
+		} else if c != "" {
 			title = words.SentenceStart(string(c))
 		}
 		if len(out) == 0 || out[len(out)-1].Title != title {
 			out = append(out, stockShelf{Title: title})
 		}
 		last := &out[len(out)-1]
-		last.Bottles = append(last.Bottles, r.bottleOf(&bottles[i], per))
+		last.Bottles = append(last.Bottles, r.bottleOf(&bottles[i], q.Per))
 	}
 	return out
 }
@@ -56,22 +64,29 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 	} else {
 		v.Poured = slices.ContainsFunc(r.bottles, func(o house.Bottle) bool { return o.Ingredient == b.Ingredient && o.ID != b.ID })
 	}
-	v.Facts = append(v.Facts, stockFact{Name: "In stock", Value: stockWords(b)})
+	v.Amount = stockWords(b)
 	ref, ok := referTo(r.catalogue, r.shelf, b.Ingredient)
 	if !ok {
 		v.Trouble = "There is no such category, so that it counts for nothing. Give it another."
 		v.Allergens = "Not stated by anybody: anything may be in it."
 		return v
 	}
+	v.Ingredient = b.Ingredient
 	laid, _ := laidOver(ref.profile, *b)
 	v.Allergens = allergenLine(laid)
 	if err := ref.notUsed(*b); err != nil {
 		v.Trouble = "What was measured is not used: " + form.Message(err) + "."
 	}
-	v.Facts = append(v.Facts, factsOf(b, &ref)...)
+	for _, f := range factsOf(b, &ref) {
+		if f.Name == "Strength" {
+			v.Strength = f
+		} else {
+			v.Facts = append(v.Facts, f)
+		}
+	}
 	if b.Price != nil {
-		v.Facts = append(v.Facts, stockFact{Name: "Price", Value: words.Joined(words.Figure(*b.Price, 2), b.Currency),
-			Against: words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + words.Joined(per.Name)})
+		v.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency)
+		v.PerPour = words.Joined(words.Figure(prep.PourCost(*b.Price, b.VolumeML(ref.profile), per.ml), 2), b.Currency) + " for " + words.Joined(per.Name)
 	}
 	return v
 }

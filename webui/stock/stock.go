@@ -25,7 +25,9 @@ type stockQuery struct {
 	Text  string // in the name, the category or the note; empty for any
 	Class flavor.Class
 	Per   pourSize
-	Page  int // from 1
+	Page  int    // from 1
+	Sort  string // of sortKeys; empty for the order of the shelves
+	Down  bool   // the most first
 }
 
 // pourSize is the pour that a price is worked out for.
@@ -51,6 +53,9 @@ func readStockQuery(r *http.Request) (stockQuery, error) {
 		}
 		q.Per = pourSizes[at]
 	}
+	if q.Sort, q.Down = strings.CutPrefix(r.Form.Get("sort"), "-"); q.Sort != "" && sortKeys[q.Sort] == nil {
+		return q, fmt.Errorf("%w: nothing is sorted by %q", form.ErrUnreadable, q.Sort)
+	}
 	if page := r.Form.Get("page"); page != "" {
 		n, err := strconv.Atoi(page)
 		if err != nil || n < 1 {
@@ -59,6 +64,14 @@ func readStockQuery(r *http.Request) (stockQuery, error) {
 		q.Page = n
 	}
 	return q, nil
+}
+
+// sortMark is the order as an address has it.
+func (q *stockQuery) sortMark() string {
+	if q.Down {
+		return "-" + q.Sort
+	}
+	return q.Sort
 }
 
 // address is the query as an address, for another page of the list.
@@ -72,6 +85,9 @@ func (q *stockQuery) address(page int) string {
 	}
 	if q.Per != pourSizes[0] {
 		v.Set("per", q.Per.ID)
+	}
+	if q.Sort != "" {
+		v.Set("sort", q.sortMark())
 	}
 	if page > 1 {
 		v.Set("page", strconv.Itoa(page))
@@ -91,6 +107,7 @@ type stockView struct {
 	Sizes   []form.Option
 	All     int // bottles and makings of the house
 	Found   string
+	Heads   []sortHead
 	Shelves []stockShelf
 	Made    []stockMade
 	Notes   []string
@@ -98,6 +115,8 @@ type stockView struct {
 	After   string
 	Pages   string
 	Gone    *goneView
+	Marked  *markedView
+	Here    string // the address of the list as it is asked for
 }
 
 // goneView is a record that has just been removed.
@@ -122,6 +141,7 @@ func (p *pages) stock(w http.ResponseWriter, r *http.Request) error {
 	if v.Gone, err = p.goneOf(r); err != nil {
 		return err
 	}
+	v.Marked = p.markedOf(r)
 	return p.Write(w, r, http.StatusOK, "stock", "layout", v)
 }
 
@@ -177,7 +197,10 @@ func (p *pages) stockOf(ctx context.Context, q stockQuery) (*stockView, error) {
 	if q.Page < pages {
 		v.After = q.address(q.Page + 1)
 	}
-	v.Shelves = room.shelve(bottles[(q.Page-1)*bottlesAPage:min(q.Page*bottlesAPage, len(bottles))], q.Per)
+	v.Heads, v.Here = q.heads(), q.address(q.Page)
+	room.sort(bottles, q)
+	shown := bottles[(q.Page-1)*bottlesAPage : min(q.Page*bottlesAPage, len(bottles))]
+	v.Shelves = room.shelve(shown, q)
 	if q.Page == 1 {
 		for _, m := range made {
 			v.Made = append(v.Made, room.makingOf(m))

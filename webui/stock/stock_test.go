@@ -98,7 +98,7 @@ func TestStockScenarios(t *testing.T) {
 	}{
 		{name: "all", path: "/stock", status: 200,
 			want: []string{"5 bottles and 1 made here", ">Blue cap</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR", "1.07\u00a0EUR for 30\u00a0mL",
-				"Red cap is poured", `<p class="mark">Poured</p>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
+				"Red cap is poured", `<span class="mark">Poured</span>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
 				"Contains tree nuts; may contain soybeans.", "None on record for London dry gin.", "Out now", "Of no known category", "anything may be in it",
 				"Nut syrup", "tree nuts (orgeat)", "Not stated", "14 days", "The label on the bottle decides", webuitest.FootLine},
 			not: []string{"Show all", "Page 1"}},
@@ -110,6 +110,8 @@ func TestStockScenarios(t *testing.T) {
 		{name: "for an ounce", path: "/stock?per=oz", status: 200, want: []string{"1.05\u00a0EUR for 1\u00a0oz", `value="oz" selected`}},
 		{name: "none", path: "/stock?q=zzz", status: 200, want: []string{"Nothing found", "show all 6"}},
 		{name: "markup", path: "/stock?q=%3Cscript%3E", status: 200, want: []string{"&lt;script&gt;"}, not: []string{`value="<script`}},
+		{name: "by price", path: "/stock?sort=price", status: 200, want: []string{`aria-sort="ascending"`, `href="/stock?sort=-price"`}, not: []string{`class="shelf"`}},
+		{name: "an order that is none", path: "/stock?sort=moon", status: 400},
 		{name: "a kind that is none", path: "/stock?class=gni", status: 400},
 		{name: "a pour that is none", path: "/stock?per=pint", status: 400},
 		{name: "no page", path: "/stock?page=0", status: 400},
@@ -128,7 +130,7 @@ func TestStockScenarios(t *testing.T) {
 func TestAnEmptyStockSaysWhatToDo(t *testing.T) {
 	w := webuitest.Get(webuitest.NewPages(t), "/stock", "")
 	assert.Equal(t, http.StatusOK, w.Code)
-	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "names the\ncolumns"}, []string{"Show all", "stock.csv", `name="q"`})
+	webuitest.Says(t, w, []string{"Nothing in stock yet", `href="/stock/bottle"`, `href="/stock/import"`, "Bring in your own list"}, []string{"Show all", "stock.csv", `name="q"`})
 }
 
 // A script gets the list alone.
@@ -164,7 +166,7 @@ func TestTheStockInPages(t *testing.T) {
 	sendFile(t, pages, "", "take", text)
 	w := webuitest.Get(pages, "/stock?q=bottle&page=2", "")
 	webuitest.Says(t, w, []string{"297 bottles", "Page 2 of 5", `href="/stock?q=bottle"`, `href="/stock?page=3&q=bottle"`}, nil)
-	assert.Equal(t, 60, strings.Count(w.Body.String(), "<h3>"))
+	assert.Equal(t, 60, strings.Count(w.Body.String(), `<th scope="row">`))
 	assert.Less(t, w.Body.Len(), 100_000)
 	webuitest.Says(t, webuitest.Get(pages, "/stock?page=5", ""), []string{"Page 5 of 5"}, []string{`rel="next"`})
 }
@@ -189,7 +191,7 @@ func TestStockPagesAreLight(t *testing.T) {
 			link := html.UnescapeString(m[1])
 			if id, ok := strings.CutPrefix(link, "#"); ok {
 				assert.Contains(t, w.Body.String(), `id="`+id+`"`, path)
-			} else if link != "/stock/undo" { // which takes only forms
+			} else if link != "/stock/undo" && link != "/stock/mark" { // which takes only forms
 				asked, _, _ := strings.Cut(link, "#")
 				assert.Equal(t, http.StatusOK, webuitest.Get(pages, asked, "").Code, "%s: %s", path, link)
 			}
@@ -214,4 +216,45 @@ func BenchmarkStock(b *testing.B) {
 		r.Header.Set("HX-Request", "true")
 		p.ServeHTTP(httptest.NewRecorder(), r)
 	}
+}
+
+// The list is sorted by a column, and what is not known comes last either way.
+func TestTheStockSorted(t *testing.T) {
+	pages := webuitest.PagesOf(t, stocked(t))
+	for sort, want := range map[string][]string{
+		"name":      {"Almond syrup", "Blue cap", "Lemons of the day", "Odd one", "Red cap"},
+		"-name":     {"Red cap", "Odd one", "Lemons of the day", "Blue cap", "Almond syrup"},
+		"stock":     {"Lemons of the day", "Red cap", "Odd one", "Blue cap", "Almond syrup"},
+		"price":     {"Almond syrup", "Blue cap"},
+		"-price":    {"Blue cap", "Almond syrup"},
+		"-strength": {"Blue cap", "Red cap"},
+	} {
+		said := webuitest.Get(pages, "/stock?sort="+sort, "").Body.String()
+		at := -1
+		for _, name := range want {
+			next := strings.Index(said, ">"+name+"</a>")
+			assert.Greater(t, next, at, "%s: %s", sort, name)
+			at = next
+		}
+		if strings.TrimLeft(sort, "-") != "name" && sort != "stock" {
+			assert.Greater(t, strings.Index(said, ">Odd one</a>"), at, "%s: what is not known comes last", sort)
+		}
+	}
+}
+
+// A bottle is marked out in the list and taken back by the notice that says so.
+func TestMarkedInTheList(t *testing.T) {
+	h := stocked(t)
+	pages := webuitest.PagesOf(t, h)
+	w := webuitest.Post(pages, "/stock/mark", webuitest.Fields("out", "orgeat", "list", "/stock?q=almond"), false)
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	assert.Equal(t, "/stock?marked=orgeat&q=almond#said", w.Header().Get("Location"))
+	assert.Equal(t, []string{"orgeat"}, h.Dry)
+	w = webuitest.Get(pages, "/stock?marked=orgeat&q=almond", "")
+	webuitest.Says(t, w, []string{"orgeat is out.", `name="back" value="orgeat">Undo`, "Out now"}, nil)
+	w = webuitest.Post(pages, "/stock/mark", webuitest.Fields("back", "orgeat", "list", "https://elsewhere.example/stock"), false)
+	assert.Equal(t, "/stock?marked=orgeat#said", w.Header().Get("Location"))
+	assert.Empty(t, h.Dry)
+	assert.Equal(t, http.StatusConflict, webuitest.Post(pages, "/stock/mark", webuitest.Fields("out", "moon-rock"), false).Code)
+	assert.Equal(t, http.StatusBadRequest, webuitest.Post(pages, "/stock/mark", webuitest.Fields(), false).Code)
 }
