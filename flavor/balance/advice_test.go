@@ -32,7 +32,7 @@ func TestAdvice(t *testing.T) {
 		{"a thimble of gin", "1/2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Strong, false,
 			[]string{" oz too little London dry gin"}, "london-dry-gin", true},
 		{"the gin is named, not the aperitif", "1/4 oz gin\n1 oz red bitter aperitif\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, rocks",
-			template.Strong, false, []string{" oz too little London dry gin"}, "london-dry-gin", true},
+			template.Strong, false, []string{"too little London dry gin"}, "london-dry-gin", true},
 		{"no sugar at all", "2 oz gin\n3/4 oz lemon juice\nshake, up", template.Sweet, false,
 			[]string{"nothing here brings sweetness", "sour"}, "rich-simple-syrup", true},
 		{"hardly any sugar", "2 oz bourbon\n2 dashes aromatic bitters\nstir, rocks", template.Sweet, false,

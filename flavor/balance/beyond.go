@@ -51,7 +51,7 @@ func ofRatio(x *template.Beyond) bool {
 func beyondText(s *flavor.Spec, x *template.Beyond) string {
 	pour := largestPour(s, x.Profile)
 	ml, _ := sameBottle(s, indexOf(s, x.Profile))
-	most, poured := fineAmount(ml*x.Most/x.Amount, pour), measure.FormatAmount(pour.Amount, pour.Unit)
+	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
 	switch {
 	case most == poured:
 		return fmt.Sprintf("%s of %s is a little too much for so small a drink", poured, x.Profile.Name)
@@ -61,13 +61,28 @@ func beyondText(s *flavor.Spec, x *template.Beyond) string {
 	return fmt.Sprintf("%s of %s is too much: drinks like this have %s at most", poured, x.Profile.Name, most)
 }
 
-// fineAmount says an amount in the unit of a pour or, where it is less than the
-// least of it, in the finest that a bartender has for it.
-func fineAmount(ml float64, like *flavor.Pour) string {
+// mostML returns the mL at which a pour is the most of the drink that good drinks
+// have of it, the rest of the drink as it is; of a sense, by how much it brings.
+func mostML(ml float64, x *template.Beyond) float64 {
+	if x.Sense || x.Amount >= 1 || x.Most >= 1 {
+		return ml * math.Min(1, x.Most/x.Amount)
+	}
+	rest := ml/x.Amount - ml
+	return rest * x.Most / (1 - x.Most)
+}
+
+// amountNear says an amount of an ingredient in the unit that it is poured in or,
+// where that is too coarse or too fine, in what a bartender takes instead.
+func amountNear(s *flavor.Spec, ml float64, like *flavor.Pour) string {
 	u := like.Unit
-	if per, ok := measure.MLPerUnit(u, like.Profile); ok && !fineUnit(u) {
-		if ml < measure.Step(u)*per {
-			u = finestUnit(like.Profile, ml)
+	per, ok := measure.MLPerUnit(u, like.Profile)
+	switch {
+	case ok && !fineUnit(u) && ml < measure.Step(u)*per:
+		u = finestUnit(like.Profile, ml)
+	case u == flavor.Dash && ml > mostFineML && like.Profile.Class.Part() != flavor.PartSeasoning:
+		u = flavor.Ounce
+		if measure.SystemOf(s) == measure.Metric {
+			u = flavor.Millilitre
 		}
 	}
 	return measure.FormatAmount(measure.Snap(ml, u, like.Profile), u)
@@ -85,7 +100,7 @@ func fineUnit(u flavor.Unit) bool {
 // finestUnit is the unit for a little of an ingredient: what its profile has a
 // yield for, the barspoon for what is some millilitres, else the dash.
 func finestUnit(p *flavor.Profile, ml float64) flavor.Unit {
-	if u, ok := p.UsualUnit(flavor.Dash); ok && u != flavor.Gram {
+	if u, ok := p.UsualUnit(flavor.Barspoon); ok && u != flavor.Gram && u != flavor.Barspoon {
 		return u
 	}
 	if per, ok := measure.MLPerUnit(flavor.Barspoon, p); ok && ml >= per {
@@ -106,6 +121,7 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		switch {
 		case x.Axis == template.Volume && x.High:
 			f.Profile = largestOf(s).Profile
+		case x.Axis == template.Strong && !x.High: // nothing in it is to blame
 		case x.Axis < template.Axis(template.NumAxes):
 			if b := bearersOf(s, x.Axis); len(b) > 0 {
 				f.Profile = b[0].pour.Profile
@@ -113,8 +129,21 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		}
 		out = append(out, f)
 	}
-	slices.SortStableFunc(out, func(a, b Fault) int { return cmp.Compare(b.Deviation, a.Deviation) })
+	slices.SortStableFunc(out, func(a, b Fault) int {
+		if a.forgotten() != b.forgotten() {
+			if a.forgotten() {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Compare(b.Deviation, a.Deviation)
+	})
 	return out
+}
+
+// forgotten reports whether a fault is that the base is missing.
+func (f *Fault) forgotten() bool {
+	return f.Axis == template.Strong && !f.High && f.Profile == nil
 }
 
 // boundText says a number of the finished drink and the bound that it passes.
@@ -131,7 +160,10 @@ func boundText(x *template.OutOfBounds) string {
 		return fmt.Sprintf("%.0f ml in the glass is %s than a drink is: %s %.0f ml", x.Amount, than, word, x.Bound)
 	case template.Strong:
 		if !x.High {
-			return "there is no alcohol in it, which nearly every drink made like this has"
+			if x.Amount < x.Bound {
+				return "there is no alcohol in it, which nearly every drink made like this has"
+			}
+			return "there is no base in it, which nearly every drink made like this has"
 		}
 		return fmt.Sprintf("%.0f %% vol in the glass is stronger than any drink: %s %.0f %%", x.Amount, word, x.Bound)
 	case template.Sweet:

@@ -43,7 +43,12 @@ const (
 // None speaks against one before it.
 func faultsOf(s *flavor.Spec, j *template.Judgement) []Fault {
 	var out []Fault
-	for _, f := range slices.Concat(methodFaults(s, j), beyondFaults(s, j), ratioFaults(s, j), boundFaults(s, j)) {
+	bounds := boundFaults(s, j)
+	first := 0 // without its base nothing else in a drink can be judged
+	for first < len(bounds) && bounds[first].forgotten() {
+		first++
+	}
+	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), ratioFaults(s, j), bounds[first:]) {
 		if len(out) < MaxFaults && !slices.ContainsFunc(out, func(o Fault) bool { return f.disagrees(&o) }) {
 			out = append(out, f)
 		}

@@ -64,7 +64,11 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	f.byMethod()
 	f.byFaults()
 	f.bySize()
-	for _, try := range []func() error{f.byOthers, f.byPairs, f.byAdding, f.byLeavingOut} {
+	tries := []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byAdding}
+	if len(f.faults) > 0 && f.faults[0].forgotten() {
+		tries = []func() error{f.byAdding, f.byOthers, f.byLeavingOut, f.byPairs}
+	}
+	for _, try := range tries {
 		if f.mended() {
 			break
 		}

@@ -23,7 +23,7 @@ type fixing struct {
 
 // comfortable is the score at which a pour has gone far enough: balanced, with
 // room for what a hand and a fruit stray.
-const comfortable = 80.0
+const comfortable = 86.0
 
 // plain is the same for what is too much in itself: it goes back to where it no
 // longer shows.
@@ -124,7 +124,7 @@ func (f *fixing) without(is func(*flavor.Profile) bool) []Change {
 func (f *fixing) byFaults() {
 	for i := range f.faults {
 		x := &f.faults[i]
-		if x.Method != "" {
+		if x.Method != "" || x.forgotten() && i == 0 {
 			continue
 		}
 		for _, pour := range f.askedPours(x) {
@@ -141,7 +141,7 @@ func (f *fixing) byFaults() {
 				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
 			}
 		}
-		if x.Beyond && len(f.spec.Pours) > 1 {
+		if (x.Beyond || x.High && x.Profile != nil) && len(f.spec.Pours) > 1 {
 			f.leaveOut(x.Profile, i)
 		}
 	}
@@ -234,7 +234,7 @@ func (f *fixing) byPairs() error {
 	tried := 0
 	for i := range singles {
 		c := &singles[i]
-		if len(c.changes) != 1 || !c.making.stays() {
+		if len(c.changes) != 1 || !c.making.stays() || c.changes[0].Pour == len(f.spec.Pours) {
 			continue
 		}
 		if tried++; tried > mostPaired {
@@ -334,7 +334,7 @@ func (f *fixing) byLeavingOut() error {
 	}
 	for i := range f.spec.Pours {
 		p := f.spec.Pours[i].Profile
-		if p.Class.Part() != flavor.PartBase && p.Class.Movable() && indexOf(f.spec, p) == i {
+		if p.Class.Part() != flavor.PartBase && (p.Class.Movable() || p.Class == flavor.ClassEgg) && indexOf(f.spec, p) == i {
 			f.leaveOut(p, unasked)
 		}
 	}

@@ -80,15 +80,52 @@ func against(a template.Axis) template.Axis {
 	return template.Strong
 }
 
-// mostTimes is how many times its own pour an ingredient is asked for more,
-// unless bringing the axis is its part in the drink.
-const mostTimes = 1.5
+// mostTimes is how many times its own pour an ingredient is asked for more, unless
+// bringing the axis is its part in the drink; from farTimes on there is far too little
+// of it, and a figure would say no more.
+const (
+	mostTimes = 1.5
+	farTimes  = 3.0
+)
 
 // blamed returns the first bearer that can answer for so many mL of an axis.
 func blamed(bearers []bearer, high bool, ml float64) (bearer, bool) {
 	for _, b := range bearers {
 		shift := ml / b.per
 		if high && shift < b.ml || !high && (b.lead || shift <= mostTimes*b.ml) {
+			return b, true
+		}
+	}
+	return bearer{}, false
+}
+
+// oddFirst brings to the front, of those that bring an axis, what is poured beyond
+// habit, the worst first.
+func oddFirst(bearers []bearer, j *template.Judgement) {
+	odd := func(b *bearer) (worst float64) {
+		for i := range j.Beyond {
+			if x := &j.Beyond[i]; x.Profile == b.pour.Profile && x.Edges >= oddEdges {
+				worst = math.Max(worst, x.Edges)
+			}
+		}
+		return worst
+	}
+	slices.SortStableFunc(bearers, func(x, y bearer) int { return cmp.Compare(odd(&y), odd(&x)) })
+}
+
+// oddEdges is from where on a pour is odd, though not beyond all habit.
+const oddEdges = 0.25
+
+// answerable returns the first bearer of an axis that a bartender would move for it:
+// no seasoning, nor a splash.
+func answerable(bearers []bearer, s *flavor.Spec) (bearer, bool) {
+	const splash = 0.04
+	for _, b := range bearers {
+		switch b.pour.Profile.Class.Part() {
+		case flavor.PartSeasoning, flavor.PartTexture:
+			continue
+		}
+		if b.ml >= splash*s.VolumeML() {
 			return b, true
 		}
 	}
@@ -103,25 +140,43 @@ func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (*flavor.
 	if high {
 		word = "too much"
 	}
+	if p.Axis == template.Strong && !high && missesBase(s, j) {
+		return nil, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
+	}
 	if len(bearers) == 0 {
 		return nil, fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(j.Fits[0].Name))
 	}
+	if high {
+		oddFirst(bearers, j)
+	}
 	ml := j.Equivalents[p.Axis] * math.Abs(math.Expm1(p.Change))
 	b, ok := blamed(bearers, high, ml)
-	if !ok {
-		return nil, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
+	text := ""
+	if ok && (high || ml/b.per <= farTimes*b.ml) {
+		text = fmt.Sprintf("about %s %s %s", amountNear(s, ml/b.per, b.pour), word, b.pour.Profile.Name)
+	} else {
+		if !ok {
+			b, ok = answerable(bearers, s)
+		}
+		if !ok {
+			return nil, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
+		}
+		text = fmt.Sprintf("far %s %s", word, b.pour.Profile.Name)
 	}
-	text := fmt.Sprintf("about %s %s %s", amountNear(ml/b.per, b.pour), word, b.pour.Profile.Name)
 	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && o[0].pour.Profile.ID != b.pour.Profile.ID {
 		text += " for this much " + o[0].pour.Profile.Name
 	}
 	return b.pour.Profile, text
 }
 
-// amountNear says an amount in the unit of a pour, to the nearest step of it.
-func amountNear(ml float64, like *flavor.Pour) string {
-	return measure.FormatAmount(measure.Snap(ml, like.Unit, like.Profile), like.Unit)
+// missesBase reports whether a drink has no base and half of those made like it do.
+func missesBase(s *flavor.Spec, j *template.Judgement) bool {
+	return !slices.ContainsFunc(s.Pours, isBase) && slices.ContainsFunc(j.Bounds, func(x template.OutOfBounds) bool {
+		return x.Axis == template.Strong && !x.High
+	})
 }
+
+func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
 
 // plainAmount says an amount of no pour in particular in the units of a spec.
 func plainAmount(s *flavor.Spec, ml float64) string {

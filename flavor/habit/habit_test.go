@@ -1,7 +1,9 @@
 package habit
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,19 +12,28 @@ import (
 	"counterpour/flavor"
 )
 
-func samplesOf(amounts ...float64) []sample {
-	var out []sample
-	for i, a := range amounts {
-		out = append(out, sampleOf(a, i, i))
+// mostOf returns what all but a share rare stay below.
+func mostOf(amounts, weights []float64, rare float64) float64 {
+	type weighed struct {
+		x sample
+		w float64
 	}
-	sortSamples(out)
-	return out
+	var all []weighed
+	for i, a := range amounts {
+		all = append(all, weighed{sampleOf(a, i, closeReach), weights[i]})
+	}
+	slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.x.at, a.x.at) })
+	var t tail
+	for i := range all {
+		t.add(&all[i].x, all[i].w)
+	}
+	return math.Exp(t.most(rare, closeReach))
 }
 
 // One drink alone allows e^(reach · ln(1/rare)) times its own amount.
 func TestOneDrinkAllowsMore(t *testing.T) {
-	most := math.Exp(mostOf(samplesOf(0.1), []float64{1}, 0.05))
-	assert.InDelta(t, 0.1*math.Exp(reach*math.Log(20)), most, 1e-12)
+	most := mostOf([]float64{0.1}, []float64{1}, 0.05)
+	assert.InDelta(t, 0.1*math.Exp(closeReach*math.Log(20)), most, 1e-12)
 }
 
 // Hundred drinks alike allow no more than one does, and one of a hundred that
@@ -32,7 +43,7 @@ func TestOneStrangeDrinkIsNoHabit(t *testing.T) {
 	for range 99 {
 		amounts, weights = append(amounts, 0.1), append(weights, 1)
 	}
-	most := math.Exp(mostOf(samplesOf(amounts...), weights, 0.05))
+	most := mostOf(amounts, weights, 0.05)
 	assert.Less(t, most, 0.25)
 	assert.Greater(t, most, 0.1)
 }
@@ -41,13 +52,12 @@ func TestOneStrangeDrinkIsNoHabit(t *testing.T) {
 func TestMostSolvesItsEquation(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		amounts := rapid.SliceOfN(rapid.Float64Range(1e-4, 1), 1, 30).Draw(t, "amounts")
-		samples := samplesOf(amounts...)
-		weights := rapid.SliceOfN(rapid.Float64Range(1e-3, 1), len(samples), len(samples)).Draw(t, "weights")
+		weights := rapid.SliceOfN(rapid.Float64Range(1e-3, 1), len(amounts), len(amounts)).Draw(t, "weights")
 		rare := rapid.Float64Range(0.01, 0.3).Draw(t, "rare")
-		y := mostOf(samples, weights, rare)
+		y := math.Log(mostOf(amounts, weights, rare))
 		var tail, total float64
 		for i, w := range weights {
-			tail += w * math.Min(1, math.Exp((samples[i].at-y)/reach))
+			tail += w * math.Min(1, math.Exp((math.Log(amounts[i])-y)/closeReach))
 			total += w
 		}
 		assert.InEpsilon(t, rare*total, tail, 1e-6)
@@ -65,32 +75,35 @@ func TestLimitsFollowTheNearest(t *testing.T) {
 	pastis := profile("pastis", flavor.ClassAniseSpirit, flavor.Anise, 20)
 	mint := profile("mint spirit", flavor.ClassAniseSpirit, flavor.Mint, 20)
 	gin := profile("gin", flavor.ClassGin, flavor.Juniper, 14)
+	beside := func(p *flavor.Profile, share float64) Part { return Part{Profile: p, Share: share} }
+	first := func(p *flavor.Profile, share float64) Part { return Part{Profile: p, Share: share, Lead: 1} }
 	var drinks [][]Part
-	for range 10 { // by the dash in one kind of drink, by the jigger in another
-		drinks = append(drinks, []Part{{gin, 0.99}, {absinthe, 0.01}}, []Part{{gin, 0.8}, {absinthe, 0.2}})
+	for range 10 { // by the dash in one kind of drink, by the barspoon in another, and alone
+		drinks = append(drinks, []Part{first(gin, 0.99), beside(absinthe, 0.01)}, []Part{first(gin, 0.9), beside(absinthe, 0.1)}, []Part{first(absinthe, 0.6)})
 	}
 	b := NewBook(drinks)
-	near := func(dashes, jiggers float64) []float64 {
+	near := func(dashes, spoons float64) []float64 {
 		out := make([]float64, len(drinks))
 		for i := range out {
-			out[i] = []float64{dashes, jiggers}[i%2]
+			out[i] = []float64{dashes, spoons, 0}[i%3]
 		}
 		return out
 	}
-	limit := func(p *flavor.Profile, near []float64) Limit { return b.Limits([]Part{{p, 0.1}}, near)[0] }
-
-	dashes, jiggers := limit(absinthe, near(1, 0)), limit(absinthe, near(0, 1))
+	dashes, spoons := b.Limit(absinthe, false, near(1, 0)), b.Limit(absinthe, false, near(0, 1))
 	assert.True(t, dashes.Own)
 	assert.Less(t, dashes.Most, 0.15)
-	assert.Greater(t, jiggers.Most, 0.2)
+	assert.Greater(t, spoons.Most, dashes.Most)
 	assert.Less(t, dashes.Usual, 0.02)
-	assert.InDelta(t, dashes.Most, limit(pastis, near(1, 0)).Most, 0.05, "what smells alike goes by the same")
-	assert.False(t, limit(pastis, near(1, 0)).Own)
-	assert.Greater(t, limit(mint, near(1, 0)).Most, 0.0, "the class, where nothing smells alike")
+	assert.Greater(t, b.Limit(absinthe, true, near(1, 0)).Most, 0.5, "what a drink is made of first is another matter")
+	assert.InEpsilon(t, dashes.Most*strength(absinthe), b.Limit(pastis, false, near(1, 0)).Most*strength(pastis), 0.35, "what smells alike goes by the same dose")
+	assert.False(t, b.Limit(pastis, false, near(1, 0)).Own)
+	assert.Greater(t, dashes.Support, b.Limit(pastis, false, near(1, 0)).Support)
+	assert.Greater(t, b.Limit(pastis, false, near(1, 0)).Support, 10*b.Limit(mint, false, near(1, 0)).Support, "nothing speaks for what smells of something else")
 
 	salt := &flavor.Profile{ID: "salt", Class: flavor.ClassSaline, Salt: flavor.Figure{Value: 2160}}
 	saline := &flavor.Profile{ID: "saline", Class: flavor.ClassSaline, Salt: flavor.Figure{Value: 230}}
-	assert.InEpsilon(t, 2160.0/230, limit(saline, near(1, 1)).Most/limit(salt, near(1, 1)).Most, 1e-6, "by common practice alone, as strong as it is")
+	assert.Greater(t, b.Limit(saline, false, near(1, 1)).Most, b.Limit(salt, false, near(1, 1)).Most, "by common practice alone, as strong as it is")
+	assert.InDelta(t, 0.8/90, b.Limit(salt, false, near(1, 1)).Most, 1e-9, "a dash in a small glass is never too much")
 }
 
 func TestBoundsOfLevels(t *testing.T) {
@@ -99,7 +112,7 @@ func TestBoundsOfLevels(t *testing.T) {
 	var drinks [][]Part
 	var near []float64
 	for range 20 {
-		drinks = append(drinks, []Part{{gin, 1}}, []Part{{gin, 0.999}, {salt, 0.001}})
+		drinks = append(drinks, []Part{{Profile: gin, Share: 1}}, []Part{{Profile: gin, Share: 0.999}, {Profile: salt, Share: 0.001}})
 		near = append(near, 1, 1)
 	}
 	b := NewBook(drinks)

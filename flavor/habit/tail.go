@@ -8,49 +8,67 @@ import (
 
 // sample is one amount that a proven drink carries.
 type sample struct {
-	at    float64 // logarithm of the amount
-	lift  float64 // e^(at ÷ reach)
-	drink int     // of the book; common for what common practice says of the class
-	pour  int     // of the shelf's pours
+	at      float64 // logarithm of the amount
+	lift    float64 // e^(at ÷ reach)
+	drink   int     // of the book
+	profile int     // of the shelf
+	lead    float64 // how surely the drink is made of it first
 }
 
-// common marks a sample that no drink stands behind.
-const common = -1
+// Reaches: by what factor, as a logarithm, good drinks go beyond one that is known:
+// of those that pour more than it, a share of 1/e pours e^reach times as much. Chosen
+// by leaving out each proven drink in turn, see the trial.
+const (
+	closeReach = 0.20 // of what seasons, thickens or flavours, and of senses
+	wideReach  = 0.30 // of what the ratio tells too
+)
 
-// reach is by what factor, as a logarithm, good drinks go beyond one that is
-// known: of those that pour more than it, a share of 1/e pours e^reach times as
-// much. Chosen by leaving out each proven drink in turn, see the trial.
-const reach = 0.20
-
-func sampleOf(amount float64, drink, pour int) sample {
+func sampleOf(amount float64, drink int, reach float64) sample {
 	at := math.Log(amount)
-	return sample{at: at, lift: math.Exp(at / reach), drink: drink, pour: pour}
+	return sample{at: at, lift: math.Exp(at / reach), drink: drink}
 }
 
-// mostOf returns the logarithm y of the amount that all but a share rare of good
+// tail gathers weighted samples in falling order, to tell how much all but a few
+// good drinks stay below.
+type tail struct {
+	weights []float64
+	samples []*sample
+	total   float64
+	middle  float64 // Σ weight × at
+}
+
+func (t *tail) add(x *sample, weight float64) {
+	if weight <= 0 {
+		return
+	}
+	t.weights = append(t.weights, weight)
+	t.samples = append(t.samples, x)
+	t.total += weight
+	t.middle += weight * x.at
+}
+
+// most returns the logarithm y of the amount that all but a share rare of good
 // drinks stay below,
 //
-//	Σ wᵢ min(1, e^((yᵢ − y) ÷ reach)) = rare · Σ wᵢ,
+//	Σ wᵢ min(1, e^((yᵢ − y) ÷ reach)) = rare · Σ wᵢ.
 //
-// for samples in ascending order and their weights. Each known drink stands for
-// others that pour as much or somewhat more, so one drink alone allows e^(reach ·
-// ln(1/rare)) times its own amount, and many alike allow hardly more than the
-// largest of them; one that is far from all the others counts for no more than its
-// own weight. It is −Inf without weights.
-func mostOf(samples []sample, weights []float64, rare float64) float64 {
-	var total, sum float64
-	below := make([]float64, len(samples)) // of the samples up to each, weights times lifts
-	for i, w := range weights {
-		total += w
-		sum += w * samples[i].lift
+// Each known drink stands for others that pour as much or somewhat more, so one
+// drink alone allows e^(reach · ln(1/rare)) times its own amount, and many alike
+// allow hardly more than the largest of them; one that is far from all the others
+// counts for no more than its own weight. It is −Inf without weights.
+func (t *tail) most(rare, reach float64) float64 {
+	below := make([]float64, len(t.samples)) // of each sample and those under it, weights times lifts
+	var sum float64
+	for i := len(below) - 1; i >= 0; i-- {
+		sum += t.weights[i] * t.samples[i].lift
 		below[i] = sum
 	}
 	above := 0.0 // weight of samples over y
-	for k := len(samples) - 1; k >= 0 && total > 0; k-- {
-		if above+below[k]/samples[k].lift >= rare*total {
-			return reach * math.Log(below[k]/(rare*total-above))
+	for i, x := range t.samples {
+		if above+below[i]/x.lift >= rare*t.total {
+			return reach * math.Log(below[i]/(rare*t.total-above))
 		}
-		above += weights[k]
+		above += t.weights[i]
 	}
 	return math.Inf(-1)
 }

@@ -80,7 +80,7 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 	if x := (leastML/g.ml - freeShare) / (1 - freeShare); x > 0 {
 		tell(OutOfBounds{Volume, false, g.ml, leastML, x * x})
 	}
-	if x := b.soberness(ml, e); x > tellingSober {
+	if x := b.baseless(ml, e); x > tellingSober {
 		tell(OutOfBounds{Strong, false, g.abv, leastABV, x})
 	}
 	b.hot(ml, tell)
@@ -89,32 +89,36 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 // leastABV is what counts as no alcohol, % vol.
 const leastABV = 0.5
 
-// soberness returns how far a drink without alcohol, and without what stands for
-// it, is from the proven drinks made like it, if nearly all of those have some:
-// somebody forgot the base. Edges of 1 are reached where 7 in 8 of them do.
-func (b *Build) soberness(ml []float64, e *Equivalents) float64 {
-	dry := 1 - presence(e[Strong], e.Total(), halfWine)
+// baseless returns how far a drink without a base is from the proven drinks made
+// like it, if nearly all of those have one: somebody forgot it. What is strong in
+// itself needs none as long as others like it have none. Edges of 1 are reached where
+// seven in eight of them do.
+func (b *Build) baseless(ml []float64, e *Equivalents) float64 {
+	dry, without, all := 1-presence(e[Strong], e.Total(), halfWine), 1.0, sum(ml)
 	for i := range b.parts {
 		if b.parts[i].role == flavor.PartBase {
-			dry *= 1 - presence(b.parts[i].amount(ml), sum(ml), halfLength)
+			without *= 1 - presence(b.parts[i].amount(ml), all, halfLiquid)
 		}
 	}
-	if dry <= 0 {
+	if without <= tellingSober {
 		return 0
 	}
-	with, all := 0.0, 0.0
+	var strong, based, total float64
 	for i, w := range b.habit().near {
 		w *= w
-		all += w
+		total += w
 		if b.set.strong[i] {
-			with += w
+			strong += w
+		}
+		if b.set.bases[i] != nil {
+			based += w
 		}
 	}
-	if all <= 0 {
+	if total <= 0 {
 		return 0
 	}
-	x := dry * (with/all - soberFree) / (soberMost - soberFree)
-	return max(0, x) * max(0, x)
+	x := max(0, without*dry*(strong/total-soberFree)/(soberMost-soberFree), without*(based/total-soberFree)/(soberMost-soberFree))
+	return x * x
 }
 
 const (
@@ -132,7 +136,7 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 		return
 	}
 	c := mix.HotC(b.spec, ml)
-	const degrees = 4.0 // that are free on this side of a bound
+	const degrees = 10.0 // before a bound, from where it costs
 	if x := (c - mostHotC + degrees) / degrees; x > 0 {
 		tell(OutOfBounds{Temperature, true, c, mostHotC, x * x})
 	}

@@ -27,15 +27,16 @@ type reach struct {
 	usual, start, most float64
 	free               float64 // e^start
 	own                bool
+	support            float64 // see habit.Limit
 }
 
-// leastRoom is the least distance between start and most, as a logarithm: a fifth
-// more or less of a pour is no cliff.
+// Start lies a third of the way from most to usual, and no nearer to most than
+// leastRoom, as a logarithm: a fifth more or less of a pour is no cliff.
 const leastRoom = 0.36
 
 func reachOf(usual, most float64) reach {
 	r := reach{usual: math.Log(usual), most: math.Log(most)}
-	r.start = math.Min((r.usual+r.most)/2, r.most-leastRoom)
+	r.start = r.most - math.Max(leastRoom, (r.most-r.usual)/3)
 	r.free = math.Exp(r.start)
 	return r
 }
@@ -60,10 +61,18 @@ func (r *reach) unusual(amount float64) float64 {
 // leastShare keeps the logarithm of nothing finite.
 const leastShare = 1e-9
 
+// between returns the reach of what is between two kinds of pour.
+func between(x, y *reach, share float64) reach {
+	at := func(x, y float64) float64 { return x + share*(y-x) }
+	r := reach{usual: at(x.usual, y.usual), start: at(x.start, y.start), most: at(x.most, y.most), support: at(x.support, y.support), own: x.own || y.own}
+	r.free = math.Exp(r.start)
+	return r
+}
+
 // habits is what good drinks carry, for the ingredients of one spec.
 type habits struct {
-	near   []float64 // how near each proven drink is in make-up
-	parts  []reach
+	near   []float64                  // how near each proven drink is in make-up
+	parts  [][2]*reach                // of each part, beside what leads and leading; nil until asked for
 	per    [][habit.NumLevels]float64 // of each part, in a millilitre
 	levels [habit.NumLevels]*reach    // of the level and its floor; nil until asked for
 }
@@ -74,30 +83,127 @@ func (b *Build) habit() *habits {
 		return b.habits
 	}
 	h := &habits{near: b.set.near(b.parts, b.ml)}
-	parts := b.shares(b.ml)
-	for _, l := range b.set.book.Limits(parts, h.near) {
-		r := reachOf(l.Usual, l.Most)
-		r.own = l.Own
-		h.parts = append(h.parts, r)
-	}
+	parts := b.parts
+	h.parts = make([][2]*reach, len(parts))
 	h.per = make([][habit.NumLevels]float64, len(parts))
 	for i := range parts {
 		for l := range h.per[i] {
-			h.per[i][l] = habit.Level(l).PerML(parts[i].Profile)
+			h.per[i][l] = habit.Level(l).PerML(parts[i].profile)
 		}
 	}
 	b.habits = h
 	return h
 }
 
+// reachOf returns where part i stops being a matter of taste.
+func (b *Build) reachOf(i int, lead float64) reach {
+	h := b.habits
+	of := func(first int) *reach {
+		if h.parts[i][first] == nil {
+			l := b.set.book.Limit(b.parts[i].profile, first == 1, h.near)
+			r := reachOf(l.Usual, l.Most)
+			r.own, r.support = l.Own, l.Support
+			h.parts[i][first] = &r
+		}
+		return h.parts[i][first]
+	}
+	switch lead {
+	case 0:
+		return *of(0)
+	case 1:
+		return *of(1)
+	}
+	return between(of(0), of(1), lead)
+}
+
 // shares returns the parts as the book of habits wants them.
 func (b *Build) shares(ml []float64) []habit.Part {
-	total := sum(ml)
+	size, first, smells := b.sizeOf(ml), b.most(ml, leads), b.most(ml, maySmell)
 	out := make([]habit.Part, len(b.parts))
 	for i := range b.parts {
-		out[i] = habit.Part{Profile: b.parts[i].profile, Share: b.parts[i].amount(ml) / total}
+		out[i] = habit.Part{Profile: b.parts[i].profile, Share: size.share(&b.parts[i], ml),
+			Lead: b.leading(i, ml, first, &size), Smells: b.smells(i, ml, smells, &size)}
 	}
 	return out
+}
+
+// size is the mL of a drink, and of its core: what lengthens it counts in part
+// there, so that a splash more of soda makes no pour another one.
+type size struct{ all, core float64 }
+
+// lengthOff is the share of what lengthens that is no part of the core. Chosen by
+// the trial.
+const lengthOff = 0.55
+
+func (b *Build) sizeOf(ml []float64) size {
+	s := size{all: sum(ml)}
+	s.core = s.all
+	for i := range b.parts {
+		if b.parts[i].role == flavor.PartLength {
+			s.core -= lengthOff * b.parts[i].amount(ml)
+		}
+	}
+	return s
+}
+
+// share returns what part of the core an ingredient is or, if it lengthens, of the
+// drink.
+func (s *size) share(x *part, ml []float64) float64 {
+	if x.role == flavor.PartLength {
+		return x.amount(ml) / s.all
+	}
+	return x.amount(ml) / s.core
+}
+
+// leading returns how surely a drink is made of part i first: of the spirits,
+// liqueurs and wines that are poured nearly as much of as of any.
+func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
+	if !leads(&b.parts[i]) || most <= 0 {
+		return 0
+	}
+	return max(ramp(b.parts[i].amount(ml)/most, beside, 1), size.large(&b.parts[i], ml))
+}
+
+// beside is the share of the largest pour up to which a pour is beside it.
+const beside = 0.7
+
+// large returns how surely a pour is so large a part of a drink that it is made of it
+// too, whatever else there is more of.
+func (s *size) large(x *part, ml []float64) float64 {
+	const from, to = 0.32, 0.40
+	return ramp(s.share(x, ml), from, to)
+}
+
+// smells returns how surely a drink may smell of part i as it will: below accent of
+// the largest pour a pour is an accent.
+func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
+	if !maySmell(&b.parts[i]) || most <= 0 {
+		return 0
+	}
+	return max(ramp(b.parts[i].amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
+}
+
+const accent = 0.85
+
+// leads reports whether a drink may be made of an ingredient first.
+func leads(p *part) bool {
+	return p.role == flavor.PartBase || p.role == flavor.PartModifier
+}
+
+// maySmell reports whether an ingredient is one that a drink may smell of first.
+func maySmell(p *part) bool {
+	return p.role == flavor.PartLength || leads(p) && p.profile.Class != flavor.ClassAniseSpirit
+}
+
+// most returns the mL of the largest of some parts.
+func (b *Build) most(ml []float64, in func(*part) bool) float64 {
+	var most float64
+	for i := range b.parts {
+		if in(&b.parts[i]) {
+			most = max(most, b.parts[i].amount(ml))
+		}
+	}
+	return most
 }
 
 // near returns how near each proven drink is in make-up.
@@ -134,32 +240,42 @@ func (b *Build) habitScore(ml []float64) float64 {
 
 // beyond tells every pour and sense that counts against the drink.
 func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
-	h, total := b.habit(), sum(ml)
+	h, size := b.habit(), b.sizeOf(ml)
+	first, smells := b.most(ml, leads), b.most(ml, maySmell)
 	var levels [habit.NumLevels]float64
 	for i := range b.parts {
-		share := b.parts[i].amount(ml) / total
+		share, accent := size.share(&b.parts[i], ml), 1-b.smells(i, ml, smells, &size)
 		for l, per := range h.per[i] {
+			if habit.Level(l).Smell() {
+				per *= accent
+			}
 			levels[l] += share * per
 		}
-		if share <= h.parts[i].free {
+		r := b.reachOf(i, b.leading(i, ml, first, &size))
+		if share <= r.free {
 			continue
 		}
-		tell(&Beyond{Profile: b.parts[i].profile, Own: h.parts[i].own, Amount: share, Usual: math.Exp(h.parts[i].usual),
-			Most: math.Exp(h.parts[i].most), Edges: h.parts[i].edges(share)})
+		tell(&Beyond{Profile: b.parts[i].profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual),
+			Most: math.Exp(r.most), Edges: r.edges(share)})
 	}
 	for l, level := range levels {
 		if b.set.book.High(habit.Level(l), level) {
-			b.beyondLevel(habit.Level(l), level, ml, total, tell)
+			b.beyondLevel(habit.Level(l), level, ml, &size, tell)
 		}
 	}
 }
 
 // beyondLevel tells of a level that is high.
-func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, total float64, tell func(*Beyond)) {
+func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *size, tell func(*Beyond)) {
 	h := b.habits
+	first, smells := b.most(ml, leads), b.most(ml, maySmell)
 	by, most := 0, 0.0 // the part that brings most of it
 	for i := range b.parts {
-		if x := b.parts[i].amount(ml) * h.per[i][l]; x > most {
+		x := b.parts[i].amount(ml) * h.per[i][l]
+		if l.Smell() {
+			x *= 1 - b.smells(i, ml, smells, size)
+		}
+		if x > most {
 			by, most = i, x
 		}
 	}
@@ -171,43 +287,19 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, total fl
 	}
 	e := h.levels[l].edges(level + floor)
 	p := &b.parts[by]
+	r := b.reachOf(by, b.leading(by, ml, first, size))
 	if excused(l, p) {
-		e = min(e, h.parts[by].unusual(p.amount(ml)/total))
-	}
-	if l.Smell() && leads(p) {
-		e *= min(1, max(0, (leading-p.amount(ml)/b.lead(ml))/(leading-accent)))
+		s := r.support / (r.support + excuseDrinks)
+		e -= s * max(0, e-r.unusual(size.share(p, ml)))
 	}
 	if e > 0 {
-		tell(&Beyond{Profile: b.parts[by].profile, Own: h.parts[by].own, Sense: true, Level: l, Amount: level,
+		tell(&Beyond{Profile: p.profile, Own: r.own, Sense: true, Level: l, Amount: level,
 			Usual: math.Exp(h.levels[l].usual) - floor, Most: math.Exp(h.levels[l].most) - floor, Edges: e})
 	}
 }
 
-// What a drink is made of first may smell as it will: from leading of its largest
-// pour on a pour does, below accent of it it is an accent.
-const leading, accent = 1.0, 0.85
-
-// leads reports whether an ingredient is one that a drink may be made of first.
-func leads(p *part) bool {
-	switch p.role {
-	case flavor.PartBase, flavor.PartLength:
-		return true
-	case flavor.PartModifier:
-		return p.profile.Class != flavor.ClassAniseSpirit
-	}
-	return false
-}
-
-// lead returns the mL of the largest of those.
-func (b *Build) lead(ml []float64) float64 {
-	var most float64
-	for i := range b.parts {
-		if leads(&b.parts[i]) {
-			most = max(most, b.parts[i].amount(ml))
-		}
-	}
-	return most
-}
+// excuseDrinks is how many proven drinks, by support, excuse a pour halfway.
+const excuseDrinks = 0.3
 
 // excused reports whether an ingredient may bring a level that other drinks lack
 // as long as it is poured as it is wont to be: a drink may be about almonds or

@@ -161,5 +161,5 @@ func curdled(s flavor.Spec, l Larder) (flavor.Spec, *flavor.Profile, bool) {
 	milk, ok := l.pour("whole-milk", 2, flavor.Ounce)
 	s.Pours = append(s.Pours, milk)
 	s.Method = flavor.Build
-	return s, nil, ok
+	return s, milk.Profile, ok
 }

@@ -69,7 +69,15 @@ func (p *Prank) judge(j *balance.Judge, s *flavor.Spec, by *flavor.Profile, advi
 		return err
 	}
 	p.Fix = fixes[0].Text
-	p.Undone = fixes[0].Spec.Method != s.Method
+	after := func(s *flavor.Spec) (n int) {
+		for i := range s.Pours {
+			if s.Pours[i].After {
+				n++
+			}
+		}
+		return n
+	}
+	p.Undone = fixes[0].Spec.Method != s.Method || by == nil && after(&fixes[0].Spec) > after(s)
 	for _, c := range fixes[0].Changes {
 		if by != nil && (c.Profile == by || by.Class.Part() == c.Profile.Class.Part()) {
 			p.Undone = true

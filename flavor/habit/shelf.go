@@ -1,0 +1,199 @@
+package habit
+
+import (
+	"math"
+
+	"counterpour/flavor"
+)
+
+// shelf is what proven drinks pour of one class, in ascending order of the dose.
+type shelf struct {
+	samples  []sample
+	profiles []*flavor.Profile // each once
+	alike    [][]float64       // of each profile, the likeness of the others to it
+}
+
+// likenessTo returns how alike each profile of the shelf smells to one.
+func (s *shelf) likenessTo(p *flavor.Profile) []float64 {
+	for i, o := range s.profiles {
+		if o == p && s.alike != nil {
+			return s.alike[i]
+		}
+	}
+	smell := smellOf(p)
+	out := make([]float64, len(s.profiles))
+	for i, o := range s.profiles {
+		other := smellOf(o)
+		var cos float64
+		for f := range smell {
+			cos += smell[f] * other[f]
+		}
+		out[i] = math.Exp((cos - 1) / smellWidth)
+		if o == p {
+			out[i] = own
+		}
+	}
+	return out
+}
+
+// own marks the ingredient itself.
+const own = -1.0
+
+func (s *shelf) add(p Part, drink int) {
+	at := -1
+	for i, o := range s.profiles {
+		if o == p.Profile {
+			at = i
+		}
+	}
+	if at < 0 {
+		at = len(s.profiles)
+		s.profiles = append(s.profiles, p.Profile)
+	}
+	_, reach := habitOf(p.Profile)
+	x := sampleOf(p.Share*strength(p.Profile), drink, reach)
+	x.profile, x.lead = at, p.Lead
+	s.samples = append(s.samples, x)
+}
+
+// close ends the reading of drinks.
+func (s *shelf) close() {
+	sortSamples(s.samples)
+	alike := make([][]float64, len(s.profiles))
+	for i, p := range s.profiles {
+		alike[i] = s.likenessTo(p)
+	}
+	s.alike = alike
+}
+
+// smellOf returns the direction of an aroma.
+func smellOf(p *flavor.Profile) flavor.Aroma {
+	a := p.Aroma
+	var norm float64
+	for _, v := range a {
+		norm += v * v
+	}
+	if norm <= 0 {
+		return flavor.Aroma{}
+	}
+	norm = math.Sqrt(norm)
+	for f := range a {
+		a[f] /= norm
+	}
+	return a
+}
+
+// How much of what proven drinks say of other ingredients and other make-ups is
+// believed; chosen by leaving out each proven drink in turn, see the trial.
+const (
+	smellWidth  = 0.15 // of the likeness of smells, in 1 − cosine
+	otherMakeUp = 0.05 // weight of a proven drink that is made of quite other things
+	ownMakeUp   = 0.15 // the same, of one that pours the ingredient itself
+	// What ingredients that smell alike say counts for so many drinks, against
+	// those that pour the ingredient itself; what the class says counts for so
+	// many against them; what common practice says, for so many against the class.
+	alikeDrinks  = 0.30
+	classDrinks  = 0.30
+	commonDrinks = 0.30
+)
+
+// limit pools what the ingredient, its likes, its class and common practice say.
+func (s *shelf) limit(p *flavor.Profile, first bool, near []float64) Limit {
+	likeness := s.likenessTo(p)
+	rare, reach := habitOf(p)
+	most := math.Log(commonMost(p.Class))
+	x := pool{most: most, usual: most - commonReach}
+	var class, alike, itself tail
+	for i := len(s.samples) - 1; i >= 0; i-- {
+		c := &s.samples[i]
+		w := 1 - c.lead
+		if first {
+			w = c.lead
+		}
+		if w <= 0 {
+			continue
+		}
+		n := near[c.drink]
+		class.add(c, w*(n+otherMakeUp))
+		switch l := likeness[c.profile]; {
+		case l == own:
+			itself.add(c, w*(n+ownMakeUp))
+		default:
+			alike.add(c, w*(n+otherMakeUp)*l)
+		}
+	}
+	common := x.most
+	x.take(&class, rare, reach, commonDrinks)
+	x.most = math.Max(x.most, common)
+	x.take(&alike, rare, reach, classDrinks)
+	x.take(&itself, rare, reach, alikeDrinks)
+	l := Limit{Own: itself.total > 0, Support: itself.total + alike.total}
+	strong := strength(p)
+	l.Most = math.Max(math.Exp(x.most)/strong, leastOf(p))
+	l.Usual = math.Min(math.Exp(x.usual)/strong, l.Most)
+	return l
+}
+
+// commonReach is how far, as a logarithm, the middle of a class lies below what
+// common practice pours of it at most.
+const commonReach = 0.7
+
+// pool is what is known of a dose so far, as logarithms.
+type pool struct{ most, usual float64 }
+
+// take draws what is known toward what some drinks say, what was known before
+// counting for so many of them.
+func (x *pool) take(t *tail, rare, reach, drinks float64) {
+	if t.total <= 0 {
+		return
+	}
+	share := t.total / (t.total + drinks)
+	x.most += share * (t.most(rare, reach) - x.most)
+	x.usual += share * (t.middle/t.total - x.usual)
+}
+
+// strength is how strong a seasoning or a modifier tastes: of the first in
+// intensities of aroma, of the second against an ordinary one; 1 for the rest, of
+// which the ratio tells. Salt and bitterness are put on that scale by judgement: 3 g/L
+// of salt, or 10 mg/L of quinine, count as an intensity of 1.
+func strength(p *flavor.Profile) float64 {
+	const leastSeasoning, leastModifier, usualModifier = 3.0, 8.0, 20.0
+	switch p.Class.Part() {
+	case flavor.PartSeasoning:
+		return math.Max(leastSeasoning, p.Aroma.Total()+p.Salt.Value/3+p.Bitter.Value/10)
+	case flavor.PartModifier:
+		return math.Max(leastModifier, p.Aroma.Total()+p.Bitter.Value/10) / usualModifier
+	}
+	return 1
+}
+
+// habitOf returns the share of good drinks that may pour more than the most of an
+// ingredient, and by what factor, as a logarithm, they go beyond one that is known.
+// What seasons or thickens a drink overtakes it, so there the line is drawn closer
+// than for what is poured by the jigger, where the ratio tells more.
+func habitOf(p *flavor.Profile) (rare, reach float64) {
+	switch p.Class {
+	case flavor.ClassFreshHerb, flavor.ClassFruit: // mild, and much of it goes with the strainer
+		return 0.02, closeReach
+	}
+	switch p.Class.Part() {
+	case flavor.PartSeasoning, flavor.PartTexture:
+		return 0.05, closeReach
+	case flavor.PartModifier:
+		return 0.04, closeReach
+	}
+	return 0.02, wideReach
+}
+
+// leastOf returns the share of a small glass that the least a hand measures of a
+// seasoning or an egg is: never too much.
+func leastOf(p *flavor.Profile) float64 {
+	const glassML, dashML = 90.0, 0.8
+	if p.Class.Part() != flavor.PartSeasoning && p.Class != flavor.ClassEgg {
+		return 0
+	}
+	if len(p.Yields) > 0 {
+		return p.Yields[0].Amount.Value / glassML
+	}
+	return dashML / glassML
+}
