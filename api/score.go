@@ -3,6 +3,8 @@ package api
 import (
 	"context"
 	"math"
+	"reflect"
+	"strings"
 
 	"counterpour/api/service"
 	"counterpour/flavor"
@@ -282,6 +284,8 @@ type PlusMinus struct {
 	AcidPer100  float64 `json:"acid_g_per_100ml"`
 	VolumeML    float64 `json:"volume_ml"`
 	DilutionPct float64 `json:"dilution_pct"`
+	EnergyKcal  float64 `json:"energy_kcal" doc:"Without that of fat and protein"`
+	TempC       float64 `json:"temperature_c" doc:"Before the freezing point stops it"`
 }
 
 func finished(d *mix.Drink) Finished {
@@ -301,6 +305,8 @@ func finished(d *mix.Drink) Finished {
 			AcidPer100:  round(d.PlusMinus.AcidPer100, digitsAcidPer100),
 			VolumeML:    round(d.PlusMinus.VolumeML, digitsML),
 			DilutionPct: round(d.PlusMinus.DilutionPct, digitsPct),
+			EnergyKcal:  round(d.PlusMinus.EnergyKcal, digitsKcal),
+			TempC:       round(d.PlusMinus.TemperatureC, digitsCelsius),
 		},
 		Servings: servingsOf(d.After.Ethanol),
 		Aroma:    aromaOf(d.Aroma),
@@ -320,6 +326,27 @@ func (f *Finished) sensed(g *sense.Glass) {
 	} {
 		*x.into = round(g.Holds[x.of], digitsSense)
 	}
+}
+
+// Read returns what is read off a finished drink under the key of a
+// [mix.Readout], and its spread: 0 where none is worked out. It is false for a key
+// that this answer does not have.
+func (f *Finished) Read(key string) (value, spread float64, ok bool) {
+	if value, ok = numberAt(reflect.ValueOf(f).Elem(), key); ok {
+		spread, _ = numberAt(reflect.ValueOf(&f.PlusMinus).Elem(), key)
+	}
+	return value, spread, ok
+}
+
+// numberAt returns the number that a struct calls by a name in JSON.
+func numberAt(v reflect.Value, key string) (float64, bool) {
+	for i := range v.NumField() {
+		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+		if name == key && v.Field(i).Kind() == reflect.Float64 {
+			return v.Field(i).Float(), true
+		}
+	}
+	return 0, false
 }
 
 // leastAroma is the intensity below which nobody smells a family.

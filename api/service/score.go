@@ -51,7 +51,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 	}
 	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
 	a.Cautions = s.AllCautions(a.Result.Drink.After.Ethanol > 0, &spec)
-	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, spec.Service, glassesFor(spec.Service)...); err != nil {
+	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, spec.Service, mix.GlassesFor(spec.Service)...); err != nil {
 		return nil, err
 	}
 	if r.Explain {

@@ -2,12 +2,14 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 )
 
 // newScore scores a draft spec.
@@ -113,17 +115,25 @@ func steps(f api.Fault) string {
 
 func showFinished(p *page, f *api.Finished) {
 	p.head("Finished")
-	p.row("volume", number(f.VolumeML, 0)+" ± "+number(f.PlusMinus.VolumeML, 0)+" mL")
-	p.row("strength", number(f.ABVPct, 1)+" ± "+number(f.PlusMinus.ABVPct, 1)+" % vol")
-	p.row("sugar", number(f.SugarPer100, 1)+" ± "+number(f.PlusMinus.SugarPer100, 1)+" g/100 mL")
-	p.row("acid", number(f.AcidPer100, 2)+" ± "+number(f.PlusMinus.AcidPer100, 2)+" g/100 mL")
-	p.row("bitter", number(f.Bitter, 0)+" mg/L as quinine")
-	p.row("dilution", number(f.DilutionPct, 0)+" ± "+number(f.PlusMinus.DilutionPct, 0)+" %")
-	p.row("ethanol", number(f.EthanolG, 1)+" g"+standardDrinks(f.Servings))
-	p.row("energy", number(f.EnergyKcal, 0)+" kcal")
-	p.row("temperature", number(f.TemperatureC, 1)+" °C")
+	for _, r := range mix.Readouts() {
+		value, spread, _ := f.Read(r.Key) // that every one is there is tested where they are served
+		row := []string{strings.ToLower(r.Label), reading(&r, value, spread)}
+		if r.Key == "ethanol_g" {
+			row[1] += standardDrinks(f.Servings)
+		}
+		p.row(row...)
+	}
 	p.row("glass", f.Glass)
 	p.row("looks", f.Colour.Words)
+}
+
+// reading says what is read off a drink, with its spread and its unit.
+func reading(r *mix.Readout, value, spread float64) string {
+	said := number(r.Shown(value), r.Digits)
+	if spread > 0 {
+		said += " ± " + number(spread, r.Digits)
+	}
+	return said + " " + r.Unit
 }
 
 // standardDrinks says the two measures that most labels give.

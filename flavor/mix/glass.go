@@ -13,13 +13,22 @@ type Glass struct {
 	ML   float64 // to the brim
 }
 
-// Glasses lists common glasses with common sizes: common practice, no
-// standard sets them.
-func Glasses() []Glass {
-	return []Glass{
-		{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"rocks glass", 300}, {"highball glass", 350},
-		{"collins glass", 400}, {"flute", 180}, {"wine glass", 350}, {"julep cup", 350}, {"mug", 250},
+// GlassesFor lists the glasses that a service is usually poured into, the smallest
+// first, to the brim: common practice, no standard sets them.
+func GlassesFor(s flavor.Service) []Glass {
+	switch s {
+	case flavor.Rocks:
+		return []Glass{{"rocks glass", 300}, {"highball glass", 350}}
+	case flavor.Long:
+		return []Glass{{"highball glass", 350}, {"collins glass", 400}}
+	case flavor.Crushed:
+		return []Glass{{"julep cup", 350}, {"collins glass", 400}}
+	case flavor.Hot:
+		return []Glass{{"mug", 250}}
+	case flavor.Neat:
+		return []Glass{{"rocks glass", 300}}
 	}
+	return []Glass{{"coupe", 150}, {"coupe", 240}}
 }
 
 // iceShare is the share of a glass that ice takes up below the brim, by

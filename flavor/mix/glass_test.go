@@ -37,7 +37,7 @@ func TestFillText(t *testing.T) {
 
 func TestFillings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		g := rapid.SampledFrom(Glasses()).Draw(t, "glass")
+		g := rapid.SampledFrom(GlassesFor(rapid.SampledFrom(flavor.Services()).Draw(t, "service"))).Draw(t, "glass")
 		s := rapid.SampledFrom(flavor.Services()).Draw(t, "service")
 		ml := rapid.Float64Range(0, 600).Draw(t, "ml")
 		f, err := g.Fill(ml, s)
@@ -57,5 +57,11 @@ func TestGlassesRefuse(t *testing.T) {
 		assert.ErrorIs(t, second(c.glass.Fill(c.ml, flavor.Up)), flavor.ErrInvalid)
 		assert.ErrorIs(t, second(FillText(c.ml, flavor.Up, c.glass)), flavor.ErrInvalid)
 	}
-	assert.Len(t, Glasses(), 9)
+	for _, s := range flavor.Services() {
+		glasses := GlassesFor(s)
+		assert.NotEmpty(t, glasses, s)
+		for i := range glasses[1:] {
+			assert.Less(t, glasses[i].ML, glasses[i+1].ML, "%s: the smallest first", s)
+		}
+	}
 }

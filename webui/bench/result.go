@@ -3,12 +3,12 @@ package bench
 import (
 	"context"
 	"fmt"
-	"math"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 	"counterpour/webui/frame"
@@ -210,28 +210,12 @@ func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []po
 	return out
 }
 
-// numbersOf lists the figures of the finished drink, what a bartender asks for
-// first in front. Advice and figures are no finer than the spread they carry.
+// numbersOf lists what is read off the finished drink.
 func numbersOf(r *balance.Result) []numberView {
-	d := r.Drink
-	return []numberView{
-		{"In the glass", words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL",
-			"The volume once the ice has given its water; ice left in the glass is not counted."},
-		{"Strength", words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol",
-			"How much of the finished volume is alcohol, at 20 °C."},
-		{"Sugar", words.Figure(d.SugarPer100, 1), words.PlusMinus(d.PlusMinus.SugarPer100, 1), "g in 100 mL",
-			"All sugars by weight, in 100 mL of the finished drink."},
-		{"Acid", words.Figure(d.AcidPer100, 2), words.PlusMinus(d.PlusMinus.AcidPer100, 2), "g in 100 mL",
-			"All acids, as so much citric acid, in 100 mL of the finished drink."},
-		{"Bitterness", words.Figure(d.Bitter, 0), "", "mg in 1 L",
-			"The quinine that would taste as bitter in a litre of the finished drink; judged, not measured."},
-		{"Dilution", words.Figure(d.DilutionPct, 0), words.PlusMinus(d.PlusMinus.DilutionPct, 0), "%",
-			"Water from the ice, as a share of what met the ice."},
-		{"Temperature", words.Figure(d.TemperatureC, 0), "", "°C",
-			"How cold the drink is when it leaves the ice, worked out from the ice that melted."},
-		{"Alcohol", words.Figure(d.After.Ethanol, 0), "", "g",
-			"The weight of pure alcohol in the whole drink, which is what the guest's body has to deal with."},
-		{"Energy", words.Figure(5*math.Round(d.EnergyKcal/5), 0), "", "kcal",
-			"Food energy of the whole drink, by the factors of European food law, to the nearest five."},
+	var out []numberView
+	for _, x := range mix.Readouts() {
+		value, spread := words.Readout(&x, r.Drink)
+		out = append(out, numberView{x.Label, value, spread, x.Unit, x.Means})
 	}
+	return out
 }

@@ -78,9 +78,18 @@ func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
 
 // figures fills in what is measured of the finished drink.
 func (v *specView) figures(d *mix.Drink) {
-	v.Strength = words.Joined(words.Figure(d.ABV, 1), words.PlusMinus(d.PlusMinus.ABV, 1), "% vol")
-	v.Volume = words.Joined(words.Figure(d.VolumeML, 0), words.PlusMinus(d.PlusMinus.VolumeML, 0), "mL")
+	v.Strength, v.Volume = readingOf("abv_pct", d), readingOf("volume_ml", d)
 	v.Standard = standardUS(d.After.Ethanol)
+}
+
+// readingOf says what is read off a drink under a key, on a line that does not
+// break; empty for a key that is none.
+func readingOf(key string, d *mix.Drink) string {
+	r, ok := mix.ReadoutOf(key)
+	if !ok {
+		return ""
+	}
+	return words.Reading(&r, d)
 }
 
 // standardUS is how many standard drinks of the United States there are in so

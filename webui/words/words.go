@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
@@ -24,6 +25,22 @@ func Of[T ~string](list []T) []string {
 		out[i] = string(w)
 	}
 	return out
+}
+
+// Reading says what is read off a drink, with its spread and its unit, on one line
+// that does not break.
+func Reading(r *mix.Readout, d *mix.Drink) string {
+	value, spread := Readout(r, d)
+	return Joined(value, spread, r.Unit)
+}
+
+// Readout writes what is read off a drink, and its spread: empty where none is
+// worked out.
+func Readout(r *mix.Readout, d *mix.Drink) (value, spread string) {
+	if r.Spread != nil {
+		spread = PlusMinus(r.Spread(&d.PlusMinus), r.Digits)
+	}
+	return Figure(r.Shown(r.Value(d)), r.Digits), spread
 }
 
 // Percent never says that anything is certain.

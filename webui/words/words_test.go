@@ -2,11 +2,13 @@ package words
 
 import (
 	"math"
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 
+	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 )
@@ -69,5 +71,16 @@ func TestAmountsAreNotBroken(t *testing.T) {
 		"1 dash":                                 "1\u00a0dash.",
 	} {
 		assert.Equal(t, want, Sentence(Bound(text)))
+	}
+}
+
+// What is read off a drink is written as large as it is.
+func TestReadouts(t *testing.T) {
+	d := &mix.Drink{VolumeML: 166.6, ABV: 14.52, SugarPer100: 8.61, AcidPer100: 0.886, Bitter: 32.4, DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183,
+		After: mix.Ledger{Ethanol: 19.1}, PlusMinus: mix.PlusMinus{VolumeML: 6.1, ABV: 0.55, SugarPer100: 0.4, AcidPer100: 0.06, DilutionPct: 4, EnergyKcal: 6.4, TemperatureC: 0.4}}
+	want := map[string]string{"volume_ml": "167 ± 6 mL", "abv_pct": "14.5 ± 0.6 % vol", "sugar_g_per_100ml": "8.6 ± 0.4 g/100 mL", "acid_g_per_100ml": "0.89 ± 0.06 g/100 mL",
+		"bitter": "32 mg/L", "dilution_pct": "51 ± 4 %", "temperature_c": "−6 ± under 1 °C", "ethanol_g": "19 g", "energy_kcal": "185 ± 6 kcal"}
+	for _, r := range mix.Readouts() {
+		assert.Equal(t, want[r.Key], strings.ReplaceAll(Reading(&r, d), "\u00a0", " "), r.Key)
 	}
 }
