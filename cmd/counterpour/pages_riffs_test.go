@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/webui"
+	"counterpour/webui/behind"
 )
 
 func demoPages(t testing.TB) http.Handler {
@@ -21,7 +22,7 @@ func demoPages(t testing.TB) http.Handler {
 	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
 	t.Cleanup(done)
-	h, err := webui.New(func() webui.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return h
 }

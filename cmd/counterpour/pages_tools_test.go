@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/webui"
+	"counterpour/webui/behind"
 )
 
 const harbourSour = "2+oz+gold+rum%0A3%2F4+oz+lime+juice%0A3%2F4+oz+falernum%0Ashake%2C+up"
@@ -21,7 +22,7 @@ func TestPagesOverTheKitchen(t *testing.T) {
 	v, done, err := atHouse(t.Context(), embedded, demoHouse)
 	require.NoError(t, err)
 	defer done()
-	h, err := webui.New(func() webui.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	for _, c := range []struct {
 		path   string

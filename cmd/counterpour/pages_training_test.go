@@ -19,11 +19,12 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/template"
 	"counterpour/webui"
+	"counterpour/webui/behind"
 )
 
 // keptVisit is a visit to a house whose records are kept in a store of their own.
 type keptVisit struct {
-	webui.Visit
+	behind.Visit
 	store house.Store
 }
 
@@ -37,7 +38,7 @@ func openPages(t *testing.T, path string) (http.Handler, house.Store) {
 	t.Cleanup(done)
 	store, err := store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
-	pages, err := webui.New(func() webui.Visit { return keptVisit{v.Visit(), store} }, slog.New(slog.NewTextHandler(io.Discard, nil)))
+	pages, err := webui.New(func() behind.Visit { return keptVisit{v.Visit(), store} }, slog.New(slog.NewTextHandler(io.Discard, nil)))
 	require.NoError(t, err)
 	return pages, store
 }

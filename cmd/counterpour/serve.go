@@ -19,6 +19,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/webui"
 	"counterpour/webui/access"
+	"counterpour/webui/behind"
 )
 
 // Limits of the server. A request may take longer than its body, so that its
@@ -166,9 +167,9 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {
 	if guard == nil {
-		return webui.New(func() webui.Visit { return v.Visit() }, s.log)
+		return webui.New(func() behind.Visit { return v.Visit() }, s.log)
 	}
-	return webui.NewWithLogin(func() webui.Visit { return v.Visit() }, guard, s.log)
+	return webui.NewWithLogin(func() behind.Visit { return v.Visit() }, guard, s.log)
 }
 
 // editor is who makes a change over the API, and what their role allows.

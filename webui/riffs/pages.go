@@ -10,26 +10,16 @@ import (
 // pages serves the pages of riffs.
 type pages struct {
 	*frame.Frame
-	open behind.Open
 
-	// As one request sees the house.
+	// The house as one request sees it.
 	bar   behind.Bar
 	house behind.House
 }
 
 // Mount puts the pages of riffs on a mux.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
-	p := &pages{Frame: f, open: open}
-	mux.Handle("/riffs", p.Route(p.visited((*pages).riffs), frame.Taking...))
-	mux.Handle("/riffs/use-up", p.Route(p.visited((*pages).useUp), frame.Taking...))
-	mux.Handle("/riffs/walk", p.Route(p.visited((*pages).walk), frame.Taking...))
-}
-
-// visited runs a page over the house as it stands when the request begins.
-func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
-	return func(w http.ResponseWriter, r *http.Request) error {
-		at, visit := *p, p.open()
-		at.bar, at.house = visit, visit
-		return do(&at, w, r)
-	}
+	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, v, v} })
+	mux.Handle("/riffs", f.Route(at((*pages).riffs), frame.Taking...))
+	mux.Handle("/riffs/use-up", f.Route(at((*pages).useUp), frame.Taking...))
+	mux.Handle("/riffs/walk", f.Route(at((*pages).walk), frame.Taking...))
 }

@@ -10,31 +10,21 @@ import (
 // pages serves the pages of the specs.
 type pages struct {
 	*frame.Frame
-	open behind.Open
 
-	// As one request sees the house.
+	// The house as one request sees it.
 	bar   behind.Bar
 	house behind.House
 }
 
 // Mount puts the pages of the specs on a mux.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
-	p := &pages{Frame: f, open: open}
-	mux.Handle("/card", p.Route(p.visited((*pages).draftCard), frame.Showing...))
-	mux.Handle("/specs", p.Route(p.visited((*pages).specs), frame.Showing...))
-	mux.Handle("/specs/print", p.Route(p.visited((*pages).collection), frame.Showing...))
-	mux.Handle("/specs/export", p.Route(p.visited((*pages).export), frame.Showing...))
-	mux.Handle("/specs/import", p.Route(frame.Lead(p.visited((*pages).takeIn)), frame.Taking...))
-	mux.Handle("/specs/{slug}", p.Route(frame.Lead(p.visited((*pages).specPage)), frame.Taking...))
-	mux.Handle("/specs/{slug}/batch", p.Route(p.visited((*pages).batch), frame.Showing...))
-	mux.Handle("/specs/{slug}/card", p.Route(p.visited((*pages).card), frame.Showing...))
-}
-
-// visited runs a page over the house as it stands when the request begins.
-func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
-	return func(w http.ResponseWriter, r *http.Request) error {
-		at, visit := *p, p.open()
-		at.bar, at.house = visit, visit
-		return do(&at, w, r)
-	}
+	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, v, v} })
+	mux.Handle("/card", f.Route(at((*pages).draftCard), frame.Showing...))
+	mux.Handle("/specs", f.Route(at((*pages).specs), frame.Showing...))
+	mux.Handle("/specs/print", f.Route(at((*pages).collection), frame.Showing...))
+	mux.Handle("/specs/export", f.Route(at((*pages).export), frame.Showing...))
+	mux.Handle("/specs/import", f.Route(frame.Lead(at((*pages).takeIn)), frame.Taking...))
+	mux.Handle("/specs/{slug}", f.Route(frame.Lead(at((*pages).specPage)), frame.Taking...))
+	mux.Handle("/specs/{slug}/batch", f.Route(at((*pages).batch), frame.Showing...))
+	mux.Handle("/specs/{slug}/card", f.Route(at((*pages).card), frame.Showing...))
 }

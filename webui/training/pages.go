@@ -11,11 +11,10 @@ import (
 // pages serves the pages of training.
 type pages struct {
 	*frame.Frame
-	open     behind.Open
 	learners *service.Learners
 	seal     sealer
 
-	// As one request sees the house.
+	// The house as one request sees it.
 	bar     behind.Bar
 	house   behind.House
 	trainer behind.Trainer
@@ -24,25 +23,18 @@ type pages struct {
 // Mount puts the pages of training on a mux. It fails only if the
 // machine gives no random numbers.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) error {
-	p := &pages{Frame: f, open: open}
 	seal, err := newSealer()
 	if err != nil {
 		return err
 	}
-	p.learners, p.seal = service.NewLearners(open().Store()), seal
-	mux.Handle(trainingPath, p.Route(p.visited((*pages).training), frame.Taking...))
-	mux.Handle(progressPath, p.Route(p.visited((*pages).progress), frame.Taking...))
-	mux.Handle(flightPath, p.Route(p.visited((*pages).flight), frame.Showing...))
-	mux.Handle(trianglePath, p.Route(p.visited((*pages).triangle), frame.Taking...))
-	mux.Handle(starterPath, p.Route(p.visited((*pages).starter), frame.Showing...))
+	learners := service.NewLearners(open().Store())
+	at := behind.Visiting(open, func(v behind.Visit) *pages {
+		return &pages{Frame: f, learners: learners, seal: seal, bar: v, house: v, trainer: v}
+	})
+	mux.Handle(trainingPath, f.Route(at((*pages).training), frame.Taking...))
+	mux.Handle(progressPath, f.Route(at((*pages).progress), frame.Taking...))
+	mux.Handle(flightPath, f.Route(at((*pages).flight), frame.Showing...))
+	mux.Handle(trianglePath, f.Route(at((*pages).triangle), frame.Taking...))
+	mux.Handle(starterPath, f.Route(at((*pages).starter), frame.Showing...))
 	return nil
-}
-
-// visited runs a page over the house as it stands when the request begins.
-func (p *pages) visited(do func(*pages, http.ResponseWriter, *http.Request) error) frame.Action {
-	return func(w http.ResponseWriter, r *http.Request) error {
-		at, visit := *p, p.open()
-		at.bar, at.house, at.trainer = visit, visit, visit
-		return do(&at, w, r)
-	}
 }
