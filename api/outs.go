@@ -14,6 +14,7 @@ type OutsBody struct {
 	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
 	Stock    []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the stock of the house"`
 	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
+	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of a finished drink, in % vol; left out, any"`
 	MaxCost  float64  `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, by the prices of the house"`
 	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 }
@@ -59,7 +60,7 @@ type Opened struct {
 // AnswerOuts finds covers for a whole menu.
 func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*OutsAnswer, error) {
 	r, err := house.Outs(ctx, service.OutsRequest{Out: body.Out, Menu: fieldsOf(body.Specs), Stock: body.Stock, Parts: body.MaxParts,
-		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxCost: body.MaxCost}})
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost}})
 	if err != nil {
 		return nil, err
 	}

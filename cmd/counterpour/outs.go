@@ -51,8 +51,7 @@ fetch, and which substitutes serve most drinks.`,
 	}
 	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
-	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
-	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
+	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
 	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, "most that the substitutes of one drink may cost, by the house's prices; 0 for any")
 	cmd.Flags().StringVar(&where, "house", "", "file that the house is kept in, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().BoolVar(&ahead, "ahead", false, "before service: list the bottles that nothing in stock covers well, to order two of")
