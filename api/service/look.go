@@ -13,17 +13,6 @@ type Look struct {
 	Filling mix.Filling // in the glass that the spec names, or the smallest usual one that holds it, or the largest
 }
 
-// usualGlasses are the glasses that a service calls for, the smallest first:
-// common practice, no source.
-var usualGlasses = map[flavor.Service][]string{
-	flavor.Up:      {"coupe", "wine glass"},
-	flavor.Rocks:   {"rocks glass", "highball glass"},
-	flavor.Crushed: {"julep cup", "collins glass"},
-	flavor.Long:    {"highball glass", "collins glass"},
-	flavor.Hot:     {"mug"},
-	flavor.Neat:    {"rocks glass", "coupe"},
-}
-
 // Look returns how a spec looks once it is poured. It fails as the mixer does.
 func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 	drink, glass, err := k.sensed(s)
@@ -35,7 +24,7 @@ func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 		look.Filling, err = glass.Fill(drink.VolumeML, s.Service)
 		return look, err
 	}
-	look.Filling, err = fillingOf(drink.VolumeML, s.Service)
+	look.Filling, err = mix.FillUsual(drink.VolumeML, s.Service)
 	return look, err
 }
 
@@ -49,22 +38,6 @@ func glassNamed(name string) (mix.Glass, bool) {
 		}
 	}
 	return mix.Glass{}, false
-}
-
-// fillingOf fills the smallest usual glass that holds a volume, or else the
-// largest.
-func fillingOf(volumeML float64, service flavor.Service) (f mix.Filling, err error) {
-	for _, name := range usualGlasses[service] {
-		for _, g := range mix.Glasses() {
-			if g.Name != name {
-				continue
-			}
-			if f, err = g.Fill(volumeML, service); err != nil || f.SpillML == 0 {
-				return f, err
-			}
-		}
-	}
-	return f, nil
 }
 
 // sensed mixes a spec, and senses what comes of it.

@@ -70,7 +70,7 @@ func TestLook(t *testing.T) {
 	k := testHouse(t)
 	for _, x := range []struct{ text, glass, colour string }{
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up", "coupe", "clear"},
-		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "wine glass", "white"},
+		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "coupe", "white"},
 		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "rocks glass", ""},
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up\nglass: Nick and Nora", "Nick-and-Nora glass", ""},
 		{"2 oz gin\ntop with tonic water\nbuild, long", "highball glass", "clear"},

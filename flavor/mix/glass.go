@@ -14,9 +14,12 @@ type Glass struct {
 }
 
 // GlassesFor lists the glasses that a service is usually poured into, the smallest
-// first, to the brim: common practice, no standard sets them.
+// first, to the brim: common practice, no standard sets them. A service that is none
+// has none.
 func GlassesFor(s flavor.Service) []Glass {
 	switch s {
+	case flavor.Up:
+		return []Glass{{"coupe", 150}, {"coupe", 240}}
 	case flavor.Rocks:
 		return []Glass{{"rocks glass", 300}, {"highball glass", 350}}
 	case flavor.Long:
@@ -28,7 +31,22 @@ func GlassesFor(s flavor.Service) []Glass {
 	case flavor.Neat:
 		return []Glass{{"rocks glass", 300}}
 	}
-	return []Glass{{"coupe", 150}, {"coupe", 240}}
+	return nil
+}
+
+// FillUsual fills the smallest glass of a service that holds a volume in mL, or else
+// the largest. It fails as [Glass.Fill] does, and for a service that is none.
+func FillUsual(volumeML float64, s flavor.Service) (f Filling, err error) {
+	glasses := GlassesFor(s)
+	if len(glasses) == 0 {
+		return f, flavor.Invalid("service", string(s), "%q is no service; write one such as up, rocks or long", s)
+	}
+	for _, g := range glasses {
+		if f, err = g.Fill(volumeML, s); err != nil || f.SpillML == 0 {
+			break
+		}
+	}
+	return f, err
 }
 
 // iceShare is the share of a glass that ice takes up below the brim, by

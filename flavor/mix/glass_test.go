@@ -65,3 +65,24 @@ func TestGlassesRefuse(t *testing.T) {
 		}
 	}
 }
+
+// A drink stands in the smallest glass that holds it; what none holds spills from
+// the largest.
+func TestFillUsual(t *testing.T) {
+	for _, c := range []struct {
+		ml      float64
+		service flavor.Service
+		want    string
+	}{
+		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
+		{160, flavor.Up, "fills a 240 mL coupe to 67 %"},
+		{900, flavor.Up, "spills a 240 mL coupe by 660 mL"},
+		{210, flavor.Long, "fills a 400 mL collins glass to 98 %"},
+	} {
+		f, err := FillUsual(c.ml, c.service)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, f.String())
+	}
+	assert.ErrorIs(t, second(FillUsual(math.NaN(), flavor.Up)), flavor.ErrInvalid)
+	assert.ErrorIs(t, second(FillUsual(150, "bucket")), flavor.ErrInvalid)
+}
