@@ -6,7 +6,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/flavor"
 	"counterpour/flavor/sense"
 )
 
@@ -45,32 +44,13 @@ func TestContrast(t *testing.T) {
 	assert.Equal(t, &Contrast{}, same, "nothing moves between a drink and itself")
 }
 
-func TestFillingOf(t *testing.T) {
-	for _, c := range []struct {
-		ml      float64
-		service flavor.Service
-		want    string
-	}{
-		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
-		{160, flavor.Up, "fills a 350 mL wine glass to 46 %"},
-		{900, flavor.Up, "spills a 350 mL wine glass by 550 mL"},
-		{150, flavor.Rocks, "fills a 300 mL rocks glass to 85 %"},
-	} {
-		f, err := fillingOf(c.ml, c.service)
-		require.NoError(t, err)
-		assert.Equal(t, c.want, f.String())
-	}
-	_, err := fillingOf(-1, flavor.Long)
-	assert.ErrorIs(t, err, flavor.ErrInvalid)
-}
-
 // The glass that a service calls for holds the drink, if any of its glasses does:
 // common practice, no source.
 func TestLook(t *testing.T) {
 	k := testHouse(t)
 	for _, x := range []struct{ text, glass, colour string }{
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up", "coupe", "clear"},
-		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "coupe", "white"},
+		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "wine glass", "white"},
 		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "rocks glass", ""},
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up\nglass: Nick and Nora", "Nick-and-Nora glass", ""},
 		{"2 oz gin\ntop with tonic water\nbuild, long", "highball glass", "clear"},

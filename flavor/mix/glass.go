@@ -13,25 +13,38 @@ type Glass struct {
 	ML   float64 // to the brim
 }
 
-// GlassesFor lists the glasses that a service is usually poured into, the smallest
-// first, to the brim: common practice, no standard sets them. A service that is none
-// has none.
-func GlassesFor(s flavor.Service) []Glass {
-	switch s {
-	case flavor.Up:
-		return []Glass{{"coupe", 150}, {"coupe", 240}}
-	case flavor.Rocks:
-		return []Glass{{"rocks glass", 300}, {"highball glass", 350}}
-	case flavor.Long:
-		return []Glass{{"highball glass", 350}, {"collins glass", 400}}
-	case flavor.Crushed:
-		return []Glass{{"julep cup", 350}, {"collins glass", 400}}
-	case flavor.Hot:
-		return []Glass{{"mug", 250}}
-	case flavor.Neat:
-		return []Glass{{"rocks glass", 300}}
+// Glasses lists common glasses with common sizes: common practice, no
+// standard sets them.
+func Glasses() []Glass {
+	return []Glass{
+		{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"rocks glass", 300}, {"highball glass", 350},
+		{"collins glass", 400}, {"flute", 180}, {"wine glass", 350}, {"julep cup", 350}, {"mug", 250},
 	}
-	return nil
+}
+
+// usual names the glasses that a service is usually poured into: common practice,
+// no source.
+var usual = map[flavor.Service][]string{
+	flavor.Up:      {"coupe", "wine glass"},
+	flavor.Rocks:   {"rocks glass", "highball glass"},
+	flavor.Crushed: {"julep cup", "collins glass"},
+	flavor.Long:    {"highball glass", "collins glass"},
+	flavor.Hot:     {"mug"},
+	flavor.Neat:    {"rocks glass"},
+}
+
+// GlassesFor lists the glasses that a service is usually poured into, the smallest
+// first. A service that is none has none.
+func GlassesFor(s flavor.Service) []Glass {
+	var out []Glass
+	for _, name := range usual[s] {
+		for _, g := range Glasses() {
+			if g.Name == name {
+				out = append(out, g)
+			}
+		}
+	}
+	return out
 }
 
 // FillUsual fills the smallest glass of a service that holds a volume in mL, or else

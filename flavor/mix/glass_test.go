@@ -59,6 +59,7 @@ func TestGlassesRefuse(t *testing.T) {
 	}
 	for _, s := range flavor.Services() {
 		glasses := GlassesFor(s)
+		assert.Len(t, glasses, len(usual[s]), "%s: every glass is one of those with a size", s)
 		assert.NotEmpty(t, glasses, s)
 		for i := range glasses[1:] {
 			assert.Less(t, glasses[i].ML, glasses[i+1].ML, "%s: the smallest first", s)
@@ -75,8 +76,8 @@ func TestFillUsual(t *testing.T) {
 		want    string
 	}{
 		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
-		{160, flavor.Up, "fills a 240 mL coupe to 67 %"},
-		{900, flavor.Up, "spills a 240 mL coupe by 660 mL"},
+		{160, flavor.Up, "fills a 350 mL wine glass to 46 %"},
+		{900, flavor.Up, "spills a 350 mL wine glass by 550 mL"},
 		{210, flavor.Long, "fills a 400 mL collins glass to 98 %"},
 	} {
 		f, err := FillUsual(c.ml, c.service)

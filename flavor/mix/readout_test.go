@@ -15,7 +15,7 @@ import (
 // ten times as much lies elsewhere: 45 mL of spirit, 20 mL of a bitter aperitif of
 // 25 % vol, 20 mL of citrus and 15 mL of syrup make some 150 mL. Common practice, no
 // source; the bounds are less than ten times apart.
-var usual = map[string][2]float64{
+var sizes = map[string][2]float64{
 	"volume_ml": {110, 200}, "abv_pct": {10, 20}, "sugar_g_per_100ml": {5, 14}, "acid_g_per_100ml": {0.4, 1.5}, "bitter": {10, 60},
 	"dilution_pct": {25, 75}, "temperature_c": {-9, -1.5}, "ethanol_g": {12, 25}, "energy_kcal": {120, 260},
 }
@@ -33,7 +33,7 @@ func readOff(t *testing.T) *Drink {
 func TestReadoutsAreOfTheRightSize(t *testing.T) {
 	d := readOff(t)
 	for _, r := range Readouts() {
-		within, ok := usual[r.Key]
+		within, ok := sizes[r.Key]
 		require.True(t, ok, "%s has no range here", r.Key)
 		for _, v := range []float64{r.Value(d), r.Shown(r.Value(d))} {
 			assert.Greater(t, v, within[0], r.Key)
