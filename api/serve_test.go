@@ -306,7 +306,7 @@ func TestScoreScenarios(t *testing.T) {
 		{name: "no pours", body: `{"spec":{"pours":[]}}`, status: 422, want: []string{"body.spec.pours", "there is no pour"}},
 		{name: "no list of pours", body: `{"spec":{"name":"x"}}`, status: 422, want: []string{"pours"}},
 		{name: "too many pours", body: pourJSON(strings.TrimSuffix(strings.Repeat(`{"ingredient":"gin","amount":1,"unit":"ml"},`, 41), ",")), status: 422, want: []string{"40"}},
-		{name: "unknown field", body: `{"text":"2 oz gin","txet":"x"}`, status: 422, want: []string{"body.txet", `\"txet\" is no field here`, "use explain, spec or text"}},
+		{name: "unknown field", body: `{"text":"2 oz gin","txet":"x"}`, status: 422, want: []string{"body.txet", `\"txet\" is no field here`, "use explain, partial, spec or text"}},
 		{name: "unknown field deep down", body: pourJSON(`{"ingredient":"gin","amount":1,"unit":"oz","litres":30}`), status: 422,
 			want: []string{"body.spec.pours[0].litres", "use after, amount, id, ingredient, ml, name or unit"}},
 		{name: "a pour as answers have it", body: pourJSON(`{"ingredient":"London dry gin","id":"london-dry-gin","name":"London dry gin","amount":2,"unit":"oz","ml":59.15}`), status: 200},

@@ -78,7 +78,7 @@ func TestFillUsual(t *testing.T) {
 		{140, flavor.Up, "fills a 150 mL coupe to 93 %"},
 		{160, flavor.Up, "fills a 350 mL wine glass to 46 %"},
 		{900, flavor.Up, "spills a 350 mL wine glass by 550 mL"},
-		{210, flavor.Long, "fills a 400 mL collins glass to 98 %"},
+		{210, flavor.Long, "fills a 400 mL collins glass to 98 % with the ice"},
 	} {
 		f, err := FillUsual(c.ml, c.service)
 		require.NoError(t, err)
