@@ -107,7 +107,7 @@ const (
 	fizzy                     // usually carbonated; a profile says whether it is
 	tap                       // comes from the tap and costs nothing
 	heated                    // a hot drink is made hot with it
-	hued                      // told apart by colour: white and brown spirits, red and white wines, pale and dark beers
+	hued                      // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
 )
 
 // Measured is how a class is usually poured.
@@ -169,7 +169,7 @@ var classes = []classInfo{
 	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy | heated},
 	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart},
 	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart},
-	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy},
+	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy | hued},
 	{ClassTea, PartLength, KinTea, ByJigger, 150, heated},
 	{ClassCoffee, PartLength, KinTea, ByJigger, 150, heated},
 	{ClassWater, PartLength, KinTea, ByJigger, 120, tap | heated},

@@ -32,14 +32,41 @@ func (t *task) newScorer(x *search.Filling) (*scorer, error) {
 	return &scorer{task: t, build: build, ml: make([]float64, 0, len(s.Pours))}, nil
 }
 
-// balanced reports whether a rounding keeps the drink in balance.
+// balanced reports whether a rounding keeps the drink in balance: it scores well,
+// or hardly moves what the balance is made of, as one spirit does for another.
 func (s *scorer) balanced(x *search.Filling) bool {
 	s.ml = s.ml[:0]
 	for p := range s.task.pours(x) {
 		s.ml = append(s.ml, p.ML)
 	}
+	if s.task.sameMix(x) {
+		return true
+	}
 	_, ok := s.build.Reaches(s.ml, s.task.leastScore())
 	return ok
+}
+
+// sameShare is by how much of the drink the measures that a balance is made of may
+// move, in all, for it to be the same: a spirit of 47 % for one of 40 % moves less,
+// one of 57 % more.
+const sameShare = 0.1
+
+// sameMix reports whether a cover leaves the drink as strong, sweet, sour, bitter
+// and long as it was, so that it is balanced as far as that was.
+func (t *task) sameMix(x *search.Filling) bool {
+	var now template.Equivalents
+	for p := range t.pours(x) {
+		per := template.PerML(p.Profile)
+		for i := range now {
+			now[i] += p.ML * per[i]
+		}
+	}
+	now[template.Long] = max(0, now[template.Long])
+	var moved float64
+	for i := range now {
+		moved += math.Abs(now[i] - t.mix[i])
+	}
+	return moved <= sameShare*t.mix.Total()
 }
 
 // weighs reports whether there is anything in a drink that a family is told by.

@@ -15,12 +15,13 @@ import (
 type candidate struct {
 	profile *flavor.Profile
 	amounts []amount
+	smell   smell
 }
 
 // addCandidates lists what may be poured, in the order of the ids, and what each
 // must earn.
 func (t *task) addCandidates() {
-	grid := newGrid(t.gapML, t.piecesGone(), measure.SystemOf(t.req.Spec))
+	grid := newGrid(t.gapML, t.piecesGone(), t.jigger())
 	customs := t.customsByPart()
 	t.cands = make([]candidate, 0, len(t.req.Candidates))
 	t.entries = make([]search.Part, 0, len(t.req.Candidates))
@@ -44,8 +45,10 @@ func (t *task) addCandidates() {
 		for m := range t.removed {
 			part.Strange = append(part.Strange, t.strange(p, &holds, m, customs.place(m, p.ID)))
 		}
-		t.cands = append(t.cands, candidate{p, amounts})
-		t.obvious = append(t.obvious, len(t.removed) == 1 && (p.Class == t.removed[0].Class || customs.place(0, p.ID) >= 0))
+		t.cands = append(t.cands, candidate{p, amounts, smellOf(p, &holds)})
+		custom := len(t.removed) == 1 && customs.place(0, p.ID) >= 0
+		t.custom = append(t.custom, custom)
+		t.obvious = append(t.obvious, custom || len(t.removed) == 1 && p.Class == t.removed[0].Class)
 		t.entries = append(t.entries, part)
 	}
 	t.addKnown(customs)
@@ -55,15 +58,20 @@ func (t *task) addCandidates() {
 // another thing does the same is then a matter of strength.
 const seasoningML = 10.0
 
-// alike returns the amount of p that is poured like for like, in mL, and whether it
-// is poured so as a matter of course, of one class or one spirit for another; 0 if
-// there is no such amount: where several things went, of what sweetens by its sugar,
-// and of what is not poured by the jigger, unless it comes by the same piece.
-func (t *task) alike(p *flavor.Profile, amounts []amount) (ml float64, firm bool) {
+// asStrong is the difference in % vol up to which two spirits count as equally strong.
+const asStrong = 8.0
+
+// alike returns the amount of p that is poured like for like, in mL, and what it
+// costs to pour another, in steps: something of one class or one spirit for another,
+// and most where the spirits are as strong, so that nothing asks for another measure.
+// The amount is 0 if there is none: where several things went, of what sweetens by
+// its sugar, and of what is not poured by the jigger, unless it comes by the same
+// piece.
+func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 	if len(t.removed) > 1 {
-		return 0, false
+		return 0, 0
 	}
-	was, gone := t.removed[0].Class, t.pourGone()
+	w, was, gone := &t.finder.weights, t.removed[0].Class, t.pourGone()
 	const same = 1e-6
 	at := slices.IndexFunc(amounts, func(a amount) bool {
 		if gone.Unit.Counted() {
@@ -71,19 +79,34 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml float64, firm bool
 		}
 		return math.Abs(a.ml-t.gapML) < same
 	})
-	if at >= 0 && (p.Class == was || p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit) {
-		return amounts[at].ml, true
+	spirits := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
+	switch {
+	case at >= 0 && spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong:
+		return amounts[at].ml, w.Measure
+	case at >= 0 && (p.Class == was || spirits || t.standsDry(p.Class, was)):
+		return amounts[at].ml, w.Firm
 	}
-	if t.gapML < seasoningML || sweetens(p.Class, was) || p.Class.Solid() || was.Solid() {
-		return 0, false
+	little := t.gapML < seasoningML && p.Class.Measured() == flavor.ByDash
+	if little || sweetens(p.Class, was) || p.Class.Solid() || was.Solid() {
+		return 0, 0
 	}
-	return t.gapML, false
+	return t.gapML, 0
 }
 
 // pourGone returns the first pour that went.
 func (t *task) pourGone() *flavor.Pour {
 	at := slices.IndexFunc(t.req.Spec.Pours, func(p flavor.Pour) bool { return p.Profile == t.removed[0] })
 	return &t.req.Spec.Pours[at]
+}
+
+// jigger returns the unit that covers are poured in: that of what went, if a jigger
+// is marked with it, else that of the drink.
+func (t *task) jigger() flavor.Unit {
+	switch u := t.pourGone().Unit; u {
+	case flavor.Ounce, flavor.Millilitre, flavor.Centilitre, flavor.PartUnit:
+		return u
+	}
+	return measure.SystemOf(t.req.Spec).Unit()
 }
 
 // piecesGone returns how many pieces, leaves or slices went, 0 if it was poured
@@ -120,7 +143,7 @@ const kindred = 0.5
 // savoury only into a drink that is, and what keeps awake only for what does.
 func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
 	switch {
-	case p.Fat.Value >= mostlyFat,
+	case p.Fat.Value >= mostlyFat, t.goesFlat(p),
 		savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return savoury(q.Profile) }),
 		wakes(p) && !slices.ContainsFunc(t.removed, holdsCaffeine):
 		return false
@@ -136,6 +159,16 @@ func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
 		}
 	}
 	return false
+}
+
+// goesFlat reports whether p would lose its fizz in the making of the drink, and
+// burst a shaker: nothing that sparkles is shaken, stirred or blended, unless it
+// goes on top as what went did.
+func (t *task) goesFlat(p *flavor.Profile) bool {
+	if !p.Carbonated && !p.Class.Sparkles() || t.req.Spec.Method == flavor.Build || t.req.Spec.Method == flavor.Swizzle {
+		return false
+	}
+	return !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Carbonated || q.Class.Sparkles() })
 }
 
 // mostlyFat is the g/L of fat from which something is no liquid behind the bar, and

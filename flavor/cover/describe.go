@@ -13,7 +13,8 @@ import (
 
 // describe turns an idea into a cover.
 func (t *task) describe(x *idea) (Cover, error) {
-	c := Cover{Distance: x.distance, rank: x.rank, Spec: x.spec}
+	steps := sense.Between(t.glass, x.glass)
+	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec}
 	t.addParts(&c, &x.filling)
 	for _, m := range x.filling.Moves {
 		from := t.req.Spec.Pours[t.moves[m].pour]

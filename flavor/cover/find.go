@@ -75,6 +75,7 @@ type Cover struct {
 	Also         []Cover           // covers that come to the same glass, the best first
 	Text         string
 
+	near bool // it keeps the drink, the alcohol apart that the guest must not have
 	rank float64
 }
 
@@ -142,8 +143,8 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.
 	for _, pass := range []struct{ base, strict bool }{{false, true}, {true, true}, {false, false}} {
-		if pass.base && !task.baseMoves() {
-			continue // it would be the same search again
+		if pass.base && !task.baseMoves() || pass.strict && task.dry {
+			continue // it would be the same search again, or nothing keeps the balance
 		}
 		task.strict = pass.strict
 		task.addMoves(pass.base)
@@ -155,13 +156,13 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		if len(ideas) == 0 {
 			continue
 		}
-		result.Unbalanced = !pass.strict
+		result.Unbalanced = !pass.strict && !task.dry
 		for i := range ideas {
 			c, err := task.describe(&ideas[i])
 			if err != nil {
 				return nil, err
 			}
-			result.Near = result.Near || c.Distance <= NearJND
+			result.Near = result.Near || c.near
 			result.Covers = append(result.Covers, c)
 		}
 		break

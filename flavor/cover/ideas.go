@@ -20,6 +20,7 @@ type idea struct {
 	glass    *sense.Glass
 	distance float64 // between the two glasses
 	rank     float64
+	lost     bool // something that led what went is gone
 	also     []idea
 }
 
@@ -51,12 +52,31 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 			return nil, false, err
 		}
 		ideas := merge(measured)
-		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return x.rank > ideas[0].rank+tail })
+		ideas = t.worthListing(ideas)
 		if len(ideas) >= t.req.Limit || len(found.Fillings) < limit || !found.Proven || limit >= mostFillings {
 			return ideas[:min(len(ideas), t.req.Limit)], found.Proven, nil
 		}
 	}
 }
+
+// worthListing leaves out what ranks far below the best, and once something keeps the
+// drink, what does not: what lies far from it, or nearly so and has lost what led.
+// What the trade pours is listed however far it is.
+func (t *task) worthListing(ideas []idea) []idea {
+	if len(ideas) == 0 {
+		return nil
+	}
+	best := ideas[0].rank
+	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost })
+	return slices.DeleteFunc(ideas, func(x idea) bool {
+		far := near && (x.distance > farJND || x.lost && x.distance > NearJND)
+		return !t.usual(&x) && (x.rank > best+tail || far)
+	})
+}
+
+// farJND is the distance from which a cover is not worth listing beside one that
+// keeps the drink.
+const farJND = 1.5 * NearJND
 
 // measure pours the fillings and leaves out those whose parts do not earn their
 // place in the glass.
@@ -84,22 +104,30 @@ func (t *task) measure(fillings []search.Filling) ([]idea, error) {
 }
 
 // putBlendsBehind lets no blend come before the single bottles that the trade pours
-// as a matter of course and that keep the drink, nor before the best of them if none
-// does: those of the same class or by custom. A blend that the trade pours is no
-// blend. The ideas are given in order.
+// as a matter of course and that keep the drink, nor before the best of them if it
+// is hardly further than the blend: those of the same class or by custom. A blend
+// that the trade pours is no blend. The ideas are given in order.
 func (t *task) putBlendsBehind(all []idea) {
-	last := -1
+	first, last := -1, -1
 	for i := range all {
 		x := &all[i]
-		if len(x.filling.Parts) == 1 && t.obvious[x.filling.Parts[0]] && (last < 0 || x.distance <= NearJND) {
+		if len(x.filling.Parts) != 1 || !t.obvious[x.filling.Parts[0]] {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		if x.distance <= NearJND {
 			last = i
 		}
 	}
-	for i := range max(0, last) {
-		x := &all[i]
-		_, known := t.known[search.Combine(x.filling.Parts...)]
-		if len(x.filling.Parts) > 1 && !known {
-			x.rank = all[last].rank + behind
+	for i := range all {
+		x, single := &all[i], last
+		if first >= 0 && all[first].distance <= x.distance+t.finder.weights.Part {
+			single = max(first, last)
+		}
+		if i < single && len(x.filling.Parts) > 1 && !t.usual(x) {
+			x.rank = all[single].rank + behind
 		}
 	}
 }
@@ -115,10 +143,9 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 		return nil, err
 	}
 	out.glass = t.finder.space.Glass(&out.spec, out.drink)
-	steps := sense.Between(t.glass, out.glass)
-	out.distance = steps.Total()
+	out.distance = t.between(t.glass, out.glass)
 	out.rank = x.Rank - x.Distance() + out.distance
-	if len(t.leadsGone(x, out.glass)) > 0 {
+	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost {
 		out.rank += t.finder.weights.Lead
 	}
 	return out, nil
@@ -126,34 +153,76 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 
 // leadsGone returns what led the missing ingredients and is not in the glass any
 // more, each once. What no odorant tells is there as long as a part smells of it.
+// A lead is gone too, though its odorants are there, where no part smells anything
+// like what went: cream shares odorants with coconut, and raspberry with violet.
 func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 	var out []sense.Lost
+	add := func(l sense.Lost) {
+		if told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material }); !told && !(t.dry && l.Material == sense.Ethanol.Lead()) {
+			out = append(out, l)
+		}
+	}
 	for m, p := range t.removed {
 		if !t.req.missing(p) {
 			continue
 		}
-		same := slices.ContainsFunc(x.Parts, func(i int) bool {
-			holds := t.finder.space.PerML(t.cands[i].profile)
-			smell := smellOf(t.cands[i].profile, &holds)
-			return apart(&smell, &t.gone[m].smell, 0, math.Inf(1)) <= alikeTo
-		})
-		for _, l := range t.finder.space.Lost(p, t.glass, glass) {
-			told := slices.ContainsFunc(out, func(o sense.Lost) bool { return o.Material == l.Material })
-			if !told && (len(l.Odorants) > 0 || !same) {
-				out = append(out, l)
+		least := t.leastApart(x, m)
+		lost := t.finder.space.Lost(p, t.glass, glass)
+		for _, l := range lost {
+			if len(l.Odorants) > 0 || least > alikeTo {
+				add(l)
 			}
+		}
+		if leads := t.finder.space.Leads(p); t.gone[m].told && least > nothingLike && len(leads) > 0 && !pours(glass, leads[0].Name) {
+			add(sense.Lost{Material: leads[0].Name})
 		}
 	}
 	return out
 }
 
+// leastApart returns how far apart from removed m the part is that smells most like
+// it, in whatever amount.
+func (t *task) leastApart(x *search.Filling, m int) float64 {
+	least := math.Inf(1)
+	for _, i := range x.Parts {
+		least = min(least, apart(&t.cands[i].smell, &t.gone[m].smell, 0, math.Inf(1)))
+	}
+	return least
+}
+
+// nothingLike is how far apart two smells are when nobody takes one for the other.
+const nothingLike = 0.9
+
+// pours reports whether a glass holds a material.
+func pours(glass *sense.Glass, material string) bool {
+	return slices.ContainsFunc(glass.Materials, func(m flavor.MaterialShare) bool { return m.Material == material })
+}
+
+// usual reports whether the trade, or the house, pours an idea in place of what went.
+func (t *task) usual(x *idea) bool {
+	if parts := x.filling.Parts; len(parts) == 1 && t.custom[parts[0]] {
+		return true
+	}
+	_, known := t.known[search.Combine(x.filling.Parts...)]
+	return known
+}
+
+// ofItsKin reports whether a part is of the kin of something that went.
+func (t *task) ofItsKin(part int) bool {
+	return slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.Class.Kin() == t.cands[part].profile.Class.Kin() })
+}
+
 // earns reports whether every part of an idea brings the glass nearer by enough,
-// as against any fewer of its parts; fewer remembers how near those come. What the
-// trade or the house pours together has earned it.
+// as against any fewer of its parts, or none at all; fewer remembers how near those
+// come. What the trade or the house pours has earned it, and one bottle of the kin of
+// what went need not beat leaving it out.
 func (t *task) earns(x *idea, fewer map[search.Combination]float64) (bool, error) {
 	parts := x.filling.Parts
-	if _, known := t.known[search.Combine(parts...)]; known {
+	if t.usual(x) || len(parts) == 1 && t.ofItsKin(parts[0]) {
 		return true, nil
+	}
+	if x.distance > t.leftOut-t.finder.weights.Earn {
+		return false, nil
 	}
 	for some := 1; some < 1<<len(parts)-1; some++ {
 		var of []int

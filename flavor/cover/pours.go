@@ -22,6 +22,9 @@ const (
 	spareFactor = 2.0
 )
 
+// leastML is about the least that a jigger measures, in mL; below it is the barspoon.
+const leastML = 7.0
+
 // grid is the amounts that a bartender would pour in place of what is missing.
 // Liquids share one list: their units do not depend on what is in them.
 type grid struct {
@@ -29,15 +32,11 @@ type grid struct {
 	pieces         int // most of them
 }
 
-func newGrid(missingML float64, pieces int, system measure.System) *grid {
+func newGrid(missingML float64, pieces int, unit flavor.Unit) *grid {
 	g := &grid{pieces: max(mostPieces, pieces+mostPieces), dashes: amountsIn(flavor.Dash, nil, measure.JiggerMarks(flavor.Dash, 1, mostDashes))}
 	g.liquid = amountsIn(flavor.Barspoon, nil, []float64{1})
-	unit, least := system.Unit(), 0.25
-	if system == measure.Metric {
-		least = 7.5
-	}
 	per, _ := measure.MLPerUnit(unit, nil)
-	g.liquid = append(g.liquid, amountsIn(unit, nil, measure.JiggerMarks(unit, least, (missingML*spareFactor+spareML)/per))...)
+	g.liquid = append(g.liquid, amountsIn(unit, nil, measure.JiggerMarks(unit, leastML/per, (missingML*spareFactor+spareML)/per))...)
 	return g
 }
 

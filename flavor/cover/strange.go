@@ -14,10 +14,13 @@ import (
 // the drink in balance when the flavoured one is out.
 func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int) float64 {
 	w, was, gone := &t.finder.weights, t.removed[m], &t.gone[m]
-	cost := w.Class*classDistance(p.Class, was.Class) + w.Look*unlikeInLook(p, holds, was, &gone.holds)
+	cost := w.Class*t.classDistance(p.Class, was.Class) + w.Look*unlikeInLook(p, holds, was, &gone.holds)
+	if (p.Class.Measured() == flavor.ByPiece) != (was.Class.Measured() == flavor.ByPiece) {
+		cost += w.Solid
+	}
 	if gone.smells {
 		smell := smellOf(p, holds)
-		if place < 0 && smell.plain() && !gone.smell.plain() && !sweetens(p.Class, was.Class) {
+		if place < 0 && smell.plain() && !sweetens(p.Class, was.Class) {
 			return math.Inf(1)
 		}
 		least, most := 0.0, math.Inf(1)
@@ -36,6 +39,19 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 // sweetens reports whether both classes are poured to sweeten.
 func sweetens(a, b flavor.Class) bool {
 	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
+}
+
+// classDistance is how far two classes are apart. For a guest who must have less
+// alcohol, what is made without stands for what it is made after.
+func (t *task) classDistance(p, was flavor.Class) float64 {
+	if t.standsDry(p, was) {
+		return 0
+	}
+	return classDistance(p, was)
+}
+
+func (t *task) standsDry(p, was flavor.Class) bool {
+	return t.dry && p == flavor.ClassAlcoholFree && (was.Part() == flavor.PartBase || was.Part() == flavor.PartModifier)
 }
 
 // classDistance is how far two classes are apart: 0 for one class, 1 for other

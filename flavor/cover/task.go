@@ -2,12 +2,14 @@ package cover
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
+	"counterpour/flavor/template"
 )
 
 // task is one request being worked on.
@@ -20,6 +22,8 @@ type task struct {
 	glass       *sense.Glass
 	near        *sense.Near
 	scoreBefore float64
+	mix         template.Equivalents // of the drink as it is written
+	dry         bool                 // the guest must have less alcohol than went, whatever is poured
 	removed     []*flavor.Profile
 	gone        []departed // for each of removed
 	keep        []int      // indices of the pours that stay
@@ -30,8 +34,10 @@ type task struct {
 	cands       []candidate
 	entries     []search.Part
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
+	custom      []bool                         // by candidate: poured alone by custom for what went
 	obvious     []bool                         // by candidate: of the class of what went, or poured for it by custom
 	strict      bool                           // only covers that keep the balance
+	leftOut     float64                        // how far the glass moves if nothing is poured instead
 	effort      int                            // that its searches took
 	tooStrong   float64                        // see strongest; only if the guest has a limit
 }
@@ -43,7 +49,8 @@ const usualParts = 2
 type departed struct {
 	holds  sense.Vector // of a millilitre
 	smell  smell
-	smells bool    // its aroma is told in the drink
+	smells bool    // of more than next to nothing
+	told   bool    // its aroma is told in the drink
 	weight float64 // how much of the gap it left, against the others: 1 for the most
 }
 
@@ -68,8 +75,13 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 		}
 		t.keep = append(t.keep, i)
 	}
+	t.mix = template.EquivalentsOf(r.Spec)
+	t.dry = t.wantsLess()
 	t.bare = !weighs(t.specOf(&search.Filling{}))
 	t.measureGap()
+	if t.leftOut, err = t.distanceLeftOut(); err != nil {
+		return nil, err
+	}
 	t.parts = min(MaxParts, cmp.Or(r.Parts, usualParts)+len(t.removed)-1)
 	if r.Guest.MaxABV > 0 {
 		if t.tooStrong, err = t.strongest(r.Guest.MaxABV); err != nil {
@@ -77,6 +89,40 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 		}
 	}
 	return t, nil
+}
+
+// wantsLess reports whether the guest cannot have the alcohol of what went. Then
+// nothing keeps the balance of the drink as it was, and the nearest glass is what
+// the guest is served.
+func (t *task) wantsLess() bool {
+	g := &t.req.Guest
+	if g.MaxABV > 0 && t.drink.ABV > g.MaxABV {
+		return true
+	}
+	return (g.NoAlcohol || g.NoTrace) && slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.ABV.Value > NoAlcoholABV })
+}
+
+// distanceLeftOut returns how far the glass moves if what went is left out: without
+// bound if nothing is left to be told a drink by.
+func (t *task) distanceLeftOut() (float64, error) {
+	if t.bare || len(t.keep) == 0 {
+		return math.Inf(1), nil
+	}
+	x, err := t.pour(&search.Filling{})
+	if err != nil {
+		return 0, err
+	}
+	return x.distance, nil
+}
+
+// between returns how far apart two glasses are: for a guest who must have less
+// alcohol, that apart.
+func (t *task) between(a, b *sense.Glass) float64 {
+	steps := sense.Between(a, b)
+	if t.dry {
+		steps[sense.Ethanol] = 0
+	}
+	return steps.Total()
 }
 
 // accepts reports whether an ingredient may be in the glass.
@@ -103,9 +149,13 @@ func (t *task) measureGap() {
 		}
 		addTo(&t.gap, &own, 1)
 		d.weight = length(own[:])
-		d.smells = p.Class.Kin() == flavor.KinBitters || length(own[firstAroma:lastAroma]) >= tellAroma
+		d.smells = !d.smell.plain()
+		d.told = d.smells && length(own[firstAroma:lastAroma]) >= tellAroma
 		most = max(most, d.weight)
 		t.gone = append(t.gone, d)
+	}
+	if t.dry {
+		t.gap[sense.Ethanol] = 0 // it is to go
 	}
 	for i := range t.gone {
 		if most > 0 {

@@ -43,11 +43,6 @@ func (t *task) text(c *Cover, glass *sense.Glass) string {
 			text += " (nothing else keeps the balance)"
 		}
 	}
-	for _, p := range t.removed {
-		if !t.req.missing(p) {
-			text += fmt.Sprintf("; leaves out %s too, for this guest", p.Name)
-		}
-	}
 	return text + ": " + t.note(c, glass)
 }
 

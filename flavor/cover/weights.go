@@ -3,7 +3,7 @@ package cover
 // Weights are what covers must earn, in just-noticeable differences. All are
 // judged on situations of the trade (common practice, no source).
 type Weights struct {
-	// Part and Move: a second or third part, a pour moved by one step.
+	// Part and Move: each part more than there are things out, a pour moved by one step.
 	Part, Move float64
 	// Earn: what a further part must bring the glass nearer by.
 	Earn float64
@@ -17,9 +17,12 @@ type Weights struct {
 	Aroma float64
 	// Look: a part of quite another colour, where the trade goes by colour.
 	Look float64
-	// Unlike: each doubling or halving of the amount that went; once more for any
-	// other amount of what is of one class, or one spirit for another.
-	Unlike float64
+	// Solid: what comes by the piece in place of a liquid, and the other way.
+	Solid float64
+	// Unlike: each doubling or halving of the amount that went. Firm: any other amount
+	// of what is of one class, or one spirit for another; Measure: of a spirit that is
+	// as strong.
+	Unlike, Firm, Measure float64
 	// Lead: a glass that has lost what led the missing ingredient.
 	Lead float64
 	// Custom: what a first choice of the trade is let off of the two before;
@@ -29,7 +32,7 @@ type Weights struct {
 
 // DefaultWeights returns the weights that the program uses.
 func DefaultWeights() Weights {
-	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Earn: 1, Rare: 4, Lead: 1.5, Class: 1.5, Look: 1.5, Aroma: 4, Custom: 1, Place: 0.1}
+	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Firm: 1.5, Measure: 4, Earn: 1, Rare: 4, Lead: 1.5, Class: 1.5, Look: 1.5, Solid: 1.5, Aroma: 4, Custom: 1, Place: 0.1}
 }
 
 // NearJND is the distance up to which a cover is said to keep the drink, and

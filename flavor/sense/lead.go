@@ -107,6 +107,15 @@ const leastSense = 0.3
 var senseWords = [...]string{Ethanol: "strength", Sweet: "sweetness", Sour: "acid", Salty: "salt", Bitter: "bitterness", Umami: "savour",
 	Pungent: "bite", Cooling: "cool", Astringent: "dryness", Carbonation: "fizz", Body: "body", Fat: "richness", Foam: "foam"}
 
+// Lead returns what a pour is for that is there for the sense, such as "strength";
+// empty if there is no word.
+func (s Sense) Lead() string {
+	if int(s) < len(senseWords) {
+		return senseWords[s]
+	}
+	return ""
+}
+
 // LeadSense returns the sense that an ingredient by itself has most of, counted in
 // steps from nothing, cloud and colour left out; false if it has none.
 func (s *Space) LeadSense(p *flavor.Profile) (Sense, bool) {

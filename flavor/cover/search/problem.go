@@ -19,10 +19,10 @@ type Part struct {
 	Amounts []float64 // mL that can be poured, ascending, above zero
 	Price   float64   // steps that it must earn wherever it is poured, 0 and up
 	// Alike is the amount, in mL, that is poured of it alone like for like; 0 if there
-	// is none. Each doubling or halving of it costs [Costs.Unlike]. Firm: any other
-	// amount costs that much once more.
+	// is none. Each doubling or halving of it costs [Costs.Unlike], and any other
+	// amount Firm steps more, 0 and up.
 	Alike float64
-	Firm  bool
+	Firm  float64
 	// Strange is how strange it is in place of each thing that is out, in steps,
 	// 0 and up. Infinite: it never stands for that thing, though it may help.
 	Strange []float64
@@ -38,7 +38,7 @@ type Move struct {
 
 // Costs are what fillings must earn, in steps.
 type Costs struct {
-	Part   float64 // a second or third part
+	Part   float64 // a part more than there are things out
 	Move   float64 // a pour that moves
 	Earn   float64 // what a part must bring the glass nearer by
 	Unlike float64 // another amount of one part alone than like for like, by doublings
@@ -135,8 +135,8 @@ func (p *Problem) check() error {
 		return errors.New("search: costs must not be below zero")
 	}
 	for i := range p.Parts {
-		if q := &p.Parts[i]; len(q.Amounts) == 0 || q.Price < 0 || len(q.Strange) != len(p.Parts[0].Strange) {
-			return errors.New("search: every part needs an amount, a price from zero up and its strangeness for each thing out")
+		if q := &p.Parts[i]; len(q.Amounts) == 0 || q.Price < 0 || q.Firm < 0 || len(q.Strange) != len(p.Parts[0].Strange) {
+			return errors.New("search: every part needs an amount, a price and a firmness from zero up and its strangeness for each thing out")
 		}
 	}
 	return nil
@@ -170,17 +170,23 @@ func (p *Problem) Standing(parts []int) float64 {
 	return s
 }
 
+// several is what a number of parts costs for being more than the things that they
+// stand for.
+func (p *Problem) several(parts int) float64 {
+	out := 1
+	if len(p.Parts) > 0 {
+		out = max(1, len(p.Parts[0].Strange))
+	}
+	return p.Costs.Part * float64(max(0, parts-out))
+}
+
 // unlike is what an amount of the part, poured alone, costs for not being like for
 // like.
 func (p *Part) unlike(ml, each float64) float64 {
 	if p.Alike <= 0 || ml == p.Alike {
 		return 0
 	}
-	times := math.Abs(math.Log2(ml / p.Alike))
-	if p.Firm {
-		times++
-	}
-	return each * times
+	return p.Firm + each*math.Abs(math.Log2(ml/p.Alike))
 }
 
 // plain reports whether a combination has at most one odd part.

@@ -134,7 +134,7 @@ func (s *search) reachable() []int {
 	if s.reach == nil {
 		s.reach = s.task.newReach()
 	}
-	far := s.list.cutoff - s.task.Costs.Part*float64(s.parts-1)
+	far := s.list.cutoff - s.task.several(s.parts)
 	s.reach.within(far, s.parts)
 	return slices.DeleteFunc(slices.Clone(s.reach.alive), func(i int) bool {
 		return far < s.task.Parts[i].Price || s.task.alone[i] < s.task.Costs.Earn
@@ -205,7 +205,7 @@ type begun struct {
 
 // begin starts a combination of the number of parts that is looked at.
 func (s *search) begin() begun {
-	b := begun{price: s.task.Costs.Part * float64(s.parts-1), alone: math.Inf(1)}
+	b := begun{price: s.task.several(s.parts), alone: math.Inf(1)}
 	if len(s.task.Parts) > 0 {
 		b.strange = make([]float64, len(s.task.Parts[0].Strange))
 	}

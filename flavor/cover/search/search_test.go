@@ -64,7 +64,7 @@ func drawRound(t *rapid.T) *Problem {
 		}
 		if rapid.Bool().Draw(t, "alike") {
 			part.Alike = rapid.SampledFrom(part.Amounts).Draw(t, "like for like")
-			part.Firm = rapid.Bool().Draw(t, "firm")
+			part.Firm = rapid.SampledFrom([]float64{0, 0.3, 2}).Draw(t, "firm")
 		}
 		for range out {
 			part.Strange = append(part.Strange, rapid.SampledFrom([]float64{0, 0.2, 1, math.Inf(1)}).Draw(t, "strange"))
@@ -168,10 +168,7 @@ func unlikeCost(t *task, parts []int, amounts [MaxParts]int) float64 {
 		return 0
 	}
 	doublings := math.Abs(math.Log2(p.Amounts[amounts[0]]) - math.Log2(p.Alike))
-	if p.Firm {
-		return t.Costs.Unlike * (1 + doublings)
-	}
-	return t.Costs.Unlike * doublings
+	return p.Firm + t.Costs.Unlike*doublings
 }
 
 // listOf makes the list from one filling of each combination, all at once.
