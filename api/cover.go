@@ -30,10 +30,26 @@ type CoverAnswer struct {
 	Removed       []Ingredient          `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
 	Covers        []Cover               `json:"covers" doc:"The best first"`
 	IfLabelClears []Cover               `json:"if_label_clears" doc:"Never safe by themselves: covers with something whose allergens nobody has stated; only if the labels in read clear it for the guest"`
+	LeftOut       *Cover                `json:"left_out,omitempty" doc:"The drink with nothing poured instead, if that keeps it"`
+	Instead       *Instead              `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
 	Near          bool                  `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
 	ProvenBest    bool                  `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
 	Unbalanced    bool                  `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
 	Refused       Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
+}
+
+// Instead is what to offer a guest whose drink nothing keeps.
+type Instead struct {
+	Menu *Offered `json:"menu,omitempty" doc:"The nearest drink of the menu that can be poured"`
+	Riff *Offered `json:"riff,omitempty" doc:"A drink made of what is there that comes near"`
+}
+
+// Offered is a drink offered in place of another.
+type Offered struct {
+	Name        string  `json:"name"`
+	Spec        Spec    `json:"spec" doc:"As a spec that can be sent back"`
+	DistanceJND float64 `json:"distance_jnd" doc:"From the drink that was asked for, in just-noticeable differences"`
+	Notice      string  `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
 }
 
 // Ingredient names an ingredient.
@@ -90,7 +106,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		return nil, err
 	}
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }
-	return &CoverAnswer{
+	answer := &CoverAnswer{
 		Missing:       OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
 		Removed:       list(r.Result.Removed, ingredientOf),
 		Covers:        list(r.Result.Covers, shown),
@@ -99,7 +115,27 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		ProvenBest:    r.Result.Proven,
 		Unbalanced:    r.Result.Unbalanced,
 		Refused:       Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
-	}, nil
+		Instead:       insteadOf(r.Instead),
+	}
+	if c := r.Result.LeftOut; c != nil {
+		out := shown(*c)
+		answer.LeftOut = &out
+	}
+	return answer, nil
+}
+
+func insteadOf(x *service.Instead) *Instead {
+	if x == nil || x.Menu == nil && x.Riff == nil {
+		return nil
+	}
+	out := &Instead{}
+	if m := x.Menu; m != nil {
+		out.Menu = &Offered{m.Spec.Name, specOf(m.Spec), round(m.Distance, digitsJND), string(m.Notice)}
+	}
+	if r := x.Riff; r != nil {
+		out.Riff = &Offered{r.Name, specOf(&r.Spec), round(r.Distance, digitsJND), string(r.Notice)}
+	}
+	return out
 }
 
 func ingredientOf(p *flavor.Profile) Ingredient { return Ingredient{p.ID, p.Name} }

@@ -35,6 +35,7 @@ type OutsAnswer struct {
 type Out struct {
 	Spec       Spec         `json:"spec"`
 	Missing    []Ingredient `json:"missing"`
+	Removed    []Ingredient `json:"removed" doc:"Everything that had to go: what is missing, and what the guest must not have"`
 	Covers     []Cover      `json:"covers" doc:"The best first"`
 	Unbalanced bool         `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
 	Near       bool         `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
@@ -77,6 +78,6 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 
 func outOf(house *service.Snapshot, t *cover.Touched) Out {
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) }
-	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
+	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
 		Covers: list(t.Covers, shown), Near: t.Near, ProvenBest: t.Proven}
 }

@@ -1,6 +1,7 @@
 package service
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/lookup"
+	"counterpour/flavor/riff"
 )
 
 // Defaults of a request for covers.
@@ -36,7 +38,14 @@ type CoverRequest struct {
 type CoverAnswer struct {
 	Missing []*flavor.Profile // in the order of the request
 	Result  *cover.Result
+	Instead *Instead // what to offer if nothing keeps the drink; else nil
 	Refused lookup.Refused
+}
+
+// Instead is what to offer a guest whose drink nothing keeps.
+type Instead struct {
+	Menu *cover.Offered // the nearest drink of the menu that can be poured; nil if there is none
+	Riff *riff.Riff     // a drink made of what is there that comes near; nil if there is none
 }
 
 // Cover finds what to pour in place of what ran out. Its faults name the line of
@@ -59,11 +68,50 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 		return nil, err
 	}
 	a := &CoverAnswer{Missing: missing}
-	a.Result, a.Refused, err = s.coverSpec(ctx, &spec, missing, guest, &r)
-	return a, at("missing", err)
+	var shelf []*flavor.Profile
+	a.Result, shelf, a.Refused, err = s.coverSpec(ctx, &spec, missing, guest, &r)
+	if err != nil {
+		return nil, at("missing", err)
+	}
+	if !a.Result.Near {
+		a.Instead, err = s.instead(ctx, &spec, missing, shelf, guest, &r)
+	}
+	return a, err
 }
 
-func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, lookup.Refused, error) {
+// insteadRiffs is how many riffs are looked at for the nearest one.
+const insteadRiffs = 3
+
+// instead finds what to offer in place of a drink that nothing keeps: of the menu,
+// as far as the stock of the request, or of the house, goes; and a riff on it.
+func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*Instead, error) {
+	stock := shelf
+	if r.Stock == nil {
+		stock = s.InStock()
+	}
+	stock = slices.DeleteFunc(slices.Clone(stock), func(p *flavor.Profile) bool { return slices.Contains(missing, p) })
+	menu := make([]*flavor.Spec, len(s.Menu))
+	for i := range s.Menu {
+		menu[i] = &s.Menu[i].Spec
+	}
+	out := &Instead{}
+	var err error
+	if out.Menu, err = s.Finder.Nearest(spec, menu, &guest, func(p *flavor.Profile) bool { return slices.Contains(stock, p) }); err != nil {
+		return nil, err
+	}
+	if len(stock) == 0 {
+		return out, nil
+	}
+	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: stock, Guest: guest, Limit: insteadRiffs})
+	if err != nil || len(found.Riffs) == 0 {
+		return out, err
+	}
+	nearest := slices.MinFunc(found.Riffs, func(a, b riff.Riff) int { return cmp.Compare(a.Distance, b.Distance) })
+	out.Riff = &nearest
+	return out, nil
+}
+
+func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, []*flavor.Profile, lookup.Refused, error) {
 	// What an allergen keeps out is asked for too: a label may clear it.
 	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
 	for _, p := range missing {
@@ -71,20 +119,32 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 	}
 	candidates, refused, err := s.Index.Candidates(ctx, need)
 	if err != nil {
-		return nil, refused, err
+		return nil, nil, refused, err
 	}
 	for _, p := range candidates {
 		if !p.Avoids(guest.Avoid) {
 			refused.ByAllergen++
 		}
 	}
-	request := cover.Request{Spec: spec, Missing: missing, Candidates: candidates, Guest: guest,
+	request := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: candidates, Guest: guest,
 		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Effort: coverEffort}
 	if r.Stock == nil && !r.Everywhere {
 		request.Common = s.common.With(s.Stock)
 	}
 	result, err := s.Finder.Find(ctx, request)
-	return result, refused, err
+	return result, candidates, refused, err
+}
+
+// poured returns those of what is missing that the spec pours; the rest is only off
+// the shelf. If it pours none of them, all are returned, for the fault to name.
+func poured(spec *flavor.Spec, missing []*flavor.Profile) []*flavor.Profile {
+	in := slices.DeleteFunc(slices.Clone(missing), func(m *flavor.Profile) bool {
+		return !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == m.ID })
+	})
+	if len(in) == 0 {
+		return missing
+	}
+	return in
 }
 
 // missing finds what ran out, each once.

@@ -78,12 +78,9 @@ func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
 		names[i] = m.Name
 	}
 	p.line("Without %s", flavor.JoinAnd(names))
-	for _, r := range a.Removed {
-		if !slices.Contains(a.Missing.Items, r) {
-			p.line("  and without %s, which carries what is to be avoided", r.Name)
-		}
-	}
+	showRemoved(p, a.Removed, a.Missing.Items)
 	showVerdict(p, a.Near, a.ProvenBest)
+	showInstead(p, a)
 	if len(a.Covers) == 0 {
 		p.line("  nothing that may be poured covers it")
 	}
@@ -110,6 +107,34 @@ func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
 	cautions.show(p, everyCaution)
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
+	}
+}
+
+// showRemoved says what had to go beside what is missing.
+func showRemoved(p *page, removed, missing []api.Ingredient) {
+	for _, r := range removed {
+		if !slices.Contains(missing, r) {
+			p.line("  and without %s, which carries what is to be avoided", r.Name)
+		}
+	}
+}
+
+// showInstead says what to do if nothing is poured instead, and what to offer.
+func showInstead(p *page, a *api.CoverAnswer) {
+	if c := a.LeftOut; c != nil {
+		p.line("  or %s; moves %s noticeable steps, a guest %s notice", c.Text, number(c.DistanceJND, 2), c.Notice)
+	}
+	if a.Instead == nil {
+		return
+	}
+	if m := a.Instead.Menu; m != nil {
+		p.line("  offer from the menu: %s (%s noticeable steps away)", m.Name, number(m.DistanceJND, 1))
+	}
+	if r := a.Instead.Riff; r != nil {
+		p.line("  or a riff: %s (%s noticeable steps away)", r.Name, number(r.DistanceJND, 1))
+		for _, x := range r.Spec.Pours {
+			p.row("   "+amount(x.Amount, x.Unit), x.Ingredient)
+		}
 	}
 }
 

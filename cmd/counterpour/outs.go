@@ -71,6 +71,7 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 			names[i] = m.Name
 		}
 		p.head("%s, without %s", o.Spec.Name, strings.Join(names, " and "))
+		showRemoved(p, o.Removed, o.Missing)
 		showVerdict(p, o.Near, o.ProvenBest)
 		if o.Chosen < 0 {
 			p.line("  no cover in stock; do not serve it")

@@ -81,9 +81,9 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 	})
 	spirits := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
 	switch {
-	case at >= 0 && spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong:
+	case at >= 0 && (t.standsDry(p.Class, was) || spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong):
 		return amounts[at].ml, w.Measure
-	case at >= 0 && (p.Class == was || spirits || t.standsDry(p.Class, was)):
+	case at >= 0 && (p.Class == was || spirits):
 		return amounts[at].ml, w.Firm
 	}
 	little := t.gapML < seasoningML && p.Class.Measured() == flavor.ByDash

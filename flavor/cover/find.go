@@ -93,8 +93,11 @@ type Result struct {
 	// Unbalanced is true if no cover keeps the drink in balance, and those
 	// listed do not.
 	Unbalanced bool
-	Near       bool // a cover keeps the drink: none is further than [NearJND] if false
-	Proven     bool // no better cover is possible; false if time or effort ran out
+	// LeftOut is the drink with nothing poured instead; nil unless that keeps it
+	// within [NearJND].
+	LeftOut *Cover
+	Near    bool // a cover keeps the drink: none is further than [NearJND] if false
+	Proven  bool // no better cover is possible; false if time or effort ran out
 }
 
 // Find returns the best covers. It fails if the request is out of range, if
@@ -139,6 +142,9 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		return nil, err
 	}
 	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed, Proven: true}
+	if result.LeftOut, err = task.without(); err != nil {
+		return nil, err
+	}
 	task.addCandidates()
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.

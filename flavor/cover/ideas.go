@@ -207,9 +207,16 @@ func (t *task) usual(x *idea) bool {
 	return known
 }
 
-// ofItsKin reports whether a part is of the kin of something that went.
+// ofItsKin reports whether a part is of the kin of something that went. Bitters
+// are poured for their smell, so there it must be something like it.
 func (t *task) ofItsKin(part int) bool {
-	return slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.Class.Kin() == t.cands[part].profile.Class.Kin() })
+	for m, p := range t.removed {
+		c := &t.cands[part]
+		if kin := p.Class.Kin(); kin == c.profile.Class.Kin() {
+			return kin != flavor.KinBitters || apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= nothingLike
+		}
+	}
+	return false
 }
 
 // earns reports whether every part of an idea brings the glass nearer by enough,

@@ -35,6 +35,7 @@ type MenuRequest struct {
 type Touched struct {
 	Spec    *flavor.Spec
 	Missing []*flavor.Profile
+	Removed []*flavor.Profile // all that had to go, as of a [Result]
 	// ScoreBefore is the score of the drink as it is written.
 	ScoreBefore float64
 	Covers      []Cover // the best first; none if nothing in stock will do
@@ -111,7 +112,7 @@ func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, mi
 	if err != nil {
 		return Touched{}, err
 	}
-	t := Touched{Spec: s, Missing: missing, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
+	t := Touched{Spec: s, Missing: missing, Removed: found.Removed, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
 		Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven, Chosen: -1}
 	t.whole, err = f.mayDrink(&r.Guest, s)
 	return t, err

@@ -37,6 +37,9 @@ func (t *task) text(c *Cover, glass *sense.Glass) string {
 		parts[i] = measure.FormatAmount(p.Amount, p.Unit) + " " + p.Profile.Name
 	}
 	text := strings.Join(parts, " + ")
+	if len(parts) == 0 {
+		text = "leave it out"
+	}
 	for _, ch := range c.Changes {
 		text += fmt.Sprintf(", %s to %s", ch.Profile.Name, measure.FormatAmount(ch.To, ch.Unit))
 		if ch.Profile.Class.Part() == flavor.PartBase {

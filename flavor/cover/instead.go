@@ -1,0 +1,72 @@
+package cover
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
+	"counterpour/flavor/sense"
+)
+
+// Offered is a drink to offer in place of one that nothing keeps.
+type Offered struct {
+	Spec     *flavor.Spec
+	Distance float64 // from the drink that was asked for, in just-noticeable differences
+	Notice   sense.Notice
+}
+
+// Nearest returns the drink of a menu whose glass is nearest to that of spec, of
+// those that the guest may have and whose every pour can be poured; nil if there is
+// none. Of two as near it is the one whose name comes first. It fails if spec or a
+// drink that can be poured cannot be mixed.
+func (f *Finder) Nearest(spec *flavor.Spec, menu []*flavor.Spec, g *Guest, pourable func(*flavor.Profile) bool) (*Offered, error) {
+	drink, err := f.mixer.Mix(spec)
+	if err != nil {
+		return nil, err
+	}
+	asked := f.space.Glass(spec, drink)
+	var best *Offered
+	for _, s := range menu {
+		if !canPour(s, pourable) {
+			continue
+		}
+		if may, err := f.mayDrink(g, s); err != nil {
+			return nil, err
+		} else if !may {
+			continue
+		}
+		made, err := f.mixer.Mix(s)
+		if err != nil {
+			return nil, err
+		}
+		steps := sense.Between(asked, f.space.Glass(s, made))
+		d := steps.Total()
+		if best == nil || d < best.Distance || d == best.Distance && strings.Compare(s.Name, best.Spec.Name) < 0 {
+			best = &Offered{Spec: s, Distance: d, Notice: sense.NoticeOf(d, false)}
+		}
+	}
+	return best, nil
+}
+
+func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
+	for i := range s.Pours {
+		if !pourable(s.Pours[i].Profile) {
+			return false
+		}
+	}
+	return true
+}
+
+// without describes the drink with nothing poured in place of what went, nil if
+// that is far from it, or no drink.
+func (t *task) without() (*Cover, error) {
+	if t.leftOut > NearJND {
+		return nil, nil
+	}
+	x, err := t.pour(&search.Filling{})
+	if err != nil {
+		return nil, err
+	}
+	c, err := t.describe(x)
+	return &c, err
+}

@@ -1,0 +1,170 @@
+package cover
+
+import (
+	"context"
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/flavor"
+	"counterpour/flavor/sense"
+)
+
+// drawRequest draws one of the proven drinks with one of its pours out, and a stock.
+func (b *bench) drawRequest(t *rapid.T) Request {
+	spec := &b.book[rapid.IntRange(0, len(b.book)-1).Draw(t, "drink")].Spec
+	all := b.usual
+	if rapid.Bool().Draw(t, "everything") {
+		all = b.catalogue.Profiles()
+	}
+	r := Request{Spec: spec, Missing: []*flavor.Profile{rapid.SampledFrom(spec.Pours).Draw(t, "out").Profile},
+		Parts: rapid.IntRange(1, 2).Draw(t, "parts"), Limit: 10}
+	from := rapid.IntRange(0, len(all)-1).Draw(t, "from")
+	for i := range rapid.IntRange(20, 90).Draw(t, "stock") {
+		r.Candidates = append(r.Candidates, all[(from+i*7)%len(all)])
+	}
+	slices.SortFunc(r.Candidates, func(a, b *flavor.Profile) int { return compareIDs(a, b) })
+	r.Candidates = slices.CompactFunc(r.Candidates, func(a, b *flavor.Profile) bool { return a.ID == b.ID })
+	return r
+}
+
+func compareIDs(a, b *flavor.Profile) int {
+	switch {
+	case a.ID < b.ID:
+		return -1
+	case a.ID > b.ID:
+		return 1
+	}
+	return 0
+}
+
+// The rules that hold for every list of covers, over random drinks and stocks.
+func TestListsKeepToTheRules(t *testing.T) {
+	b := newBench(t)
+	found := 0
+	rapid.Check(t, func(rt *rapid.T) {
+		r := b.drawRequest(rt)
+		result, err := b.finder.Find(context.Background(), r)
+		require.NoError(rt, err)
+		customs := b.finder.customs.For(r.Missing[0].ID)
+		for i := range result.Covers {
+			c := &result.Covers[i]
+			found++
+			var ids []string
+			for _, p := range c.Parts {
+				ids = append(ids, p.Profile.ID)
+				assert.Contains(rt, r.Candidates, p.Profile, "only what is in stock")
+				assert.NotEqual(rt, r.Missing[0].ID, p.Profile.ID)
+				assert.False(rt, flat(r.Spec.Method, p.Profile) && !flat(r.Spec.Method, r.Missing[0]), "%s goes flat: %s", p.Profile.ID, c.Text)
+			}
+			slices.Sort(ids)
+			custom := slices.ContainsFunc(customs, func(x flavor.Custom) bool { return slices.Equal(x.Parts, ids) })
+			if len(c.Parts) > 1 && !custom {
+				b.earnsItsPlace(rt, &r, c)
+			}
+			for k := range i {
+				assert.GreaterOrEqual(rt, b.apart(rt, &result.Covers[k].Spec, &c.Spec), sameIdea, "%s and %s are one", result.Covers[k].Text, c.Text)
+			}
+		}
+	})
+	assert.Positive(t, found)
+}
+
+// flat reports whether something would lose its fizz in the making.
+func flat(m flavor.Method, p *flavor.Profile) bool {
+	return (p.Carbonated || p.Class.Sparkles()) && m != flavor.Build && m != flavor.Swizzle
+}
+
+// apart returns how far apart two drinks are in the glass.
+func (b *bench) apart(t require.TestingT, one, other *flavor.Spec) float64 {
+	x, err := b.finder.mixer.Mix(one)
+	require.NoError(t, err)
+	y, err := b.finder.mixer.Mix(other)
+	require.NoError(t, err)
+	steps := sense.Between(b.finder.space.Glass(one, x), b.finder.space.Glass(other, y))
+	return steps.Total()
+}
+
+// earnsItsPlace holds a cover of several bottles against each bottle alone, in the
+// amounts that it pours, and against nothing: neither comes as near.
+func (b *bench) earnsItsPlace(t *rapid.T, r *Request, c *Cover) {
+	least := math.Inf(1)
+	for _, drop := range c.Parts {
+		fewer := c.Spec.Clone()
+		fewer.Pours = slices.DeleteFunc(fewer.Pours, func(p flavor.Pour) bool { return p.Profile == drop.Profile })
+		if len(fewer.Pours) > 0 {
+			least = min(least, b.apart(t, r.Spec, &fewer))
+		}
+	}
+	assert.LessOrEqual(t, c.Distance, least-b.finder.weights.Earn+1e-6, "%s: a part is not missed", c.Text)
+}
+
+// Nothing that nobody has stated is in the safe list, whatever is avoided.
+func TestUnstatedIsNeverInTheSafeList(t *testing.T) {
+	b := newBench(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		r := b.drawRequest(rt)
+		r.Parts = 1
+		r.Guest.Avoid = []flavor.Allergen{rapid.SampledFrom([]flavor.Allergen{flavor.TreeNuts, flavor.Milk, flavor.Eggs, flavor.Celery, flavor.Sulphites}).Draw(rt, "avoid")}
+		result, err := b.finder.Find(context.Background(), r)
+		require.NoError(rt, err)
+		for _, c := range result.Covers {
+			assert.Empty(rt, c.Read, c.Text)
+			for _, p := range c.Spec.Pours {
+				assert.Equal(rt, flavor.Free, p.Profile.Clear(r.Guest.Avoid), "%s in %s", p.Profile.ID, c.Text)
+			}
+		}
+		for _, c := range result.IfLabelClears {
+			assert.NotEmpty(rt, c.Read, c.Text)
+		}
+	})
+}
+
+// Common practice, no source: what a guest who drinks no alcohol is poured, and how
+// much of it.
+func TestAlcoholFreeComesFirstAndInFull(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct{ text, missing, first string }{
+		{"2 oz London dry gin\n5 oz tonic water\nbuild, long", "London dry gin", "alcohol-free-juniper"},
+		{"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "London dry gin", "alcohol-free-juniper"},
+		{"2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\n2 oz soda water\nbuild, long", "white rum", "alcohol-free-cane"},
+		{"2 oz bourbon\n1/4 oz demerara syrup\nstir, rocks", "bourbon", "alcohol-free-oak-aged"},
+	} {
+		r := b.request(t, c.text, c.missing, 1, 3)
+		r.Guest.NoAlcohol = true
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err)
+		require.NotEmpty(t, got.Covers, c.text)
+		first := got.Covers[0].Parts[0]
+		assert.Equal(t, c.first, first.Profile.ID, c.text)
+		assert.Equal(t, 2.0, first.Amount, c.text)
+	}
+}
+
+// The nearest drink of a menu is one that can be poured, and the nearer of two.
+func TestNearestOnTheMenu(t *testing.T) {
+	b := newBench(t)
+	menu := b.menu(t, "2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up",
+		"2 oz vodka\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "3 oz red wine\n1 oz cola\nbuild, rocks")
+	asked := b.menu(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up")[0]
+	any := func(*flavor.Profile) bool { return true }
+	got, err := b.finder.Nearest(asked, menu, &Guest{}, any)
+	require.NoError(t, err)
+	want := math.Inf(1)
+	for _, s := range menu {
+		want = min(want, b.apart(t, asked, s))
+	}
+	assert.InDelta(t, want, got.Distance, 1e-9)
+	noVodka := func(p *flavor.Profile) bool { return p.ID != got.Spec.Pours[0].Profile.ID }
+	other, err := b.finder.Nearest(asked, menu, &Guest{}, noVodka)
+	require.NoError(t, err)
+	assert.NotEqual(t, got.Spec, other.Spec)
+	assert.Greater(t, other.Distance, got.Distance)
+	none, err := b.finder.Nearest(asked, menu, &Guest{NoAlcohol: true}, any)
+	require.NoError(t, err)
+	assert.Nil(t, none)
+}
