@@ -22,9 +22,8 @@ const strengthSlack = 0.1
 // infinite if no spirit ends stronger, and with ice of one's own, whose water
 // depends on more than strength.
 func (t *task) strongest(most float64) (float64, error) {
-	usual, err := t.usualIce()
-	if err != nil || !usual {
-		return math.Inf(1), err
+	if !t.finder.mixer.UsualIce() {
+		return math.Inf(1), nil
 	}
 	low, high := 0.0, neutralABV
 	for range 20 {
@@ -47,26 +46,6 @@ func (t *task) strongest(most float64) (float64, error) {
 
 // neutralABV is the strongest spirit there is, in % vol.
 const neutralABV = 96.0
-
-// usualIce reports whether ice adds as much water as is published, or a share of
-// it: between two strengths, then, as many times more as the equations have it.
-func (t *task) usualIce() (bool, error) {
-	const weak, strong, same = 20.0, 40.0, 1e-9
-	one, err := t.spirit(weak)
-	if err != nil {
-		return false, err
-	}
-	other, err := t.spirit(strong)
-	if err != nil {
-		return false, err
-	}
-	for _, share := range []func(float64) float64{mix.Stirred, mix.Shaken} {
-		if math.Abs(one.DilutionPct*share(strong/100)-other.DilutionPct*share(weak/100)) < same {
-			return true, nil
-		}
-	}
-	return false, nil
-}
 
 // spirit mixes a spirit as the drink is mixed.
 func (t *task) spirit(abv float64) (*mix.Drink, error) {

@@ -30,7 +30,8 @@ func (m *Mixer) Balance(s *flavor.Spec) (Chill, error) {
 	set := settingFor(s.Method, s.Service, m.ice)
 	met := p.still.volumeML()
 	if set.equation == noEquation || met <= 0 {
-		return Chill{TemperatureC: set.barC, FreezingC: m.freezing.point(&p.still)}, nil
+		f := p.finish(&set, 1, m.freezing) // by heat as it is
+		return Chill{IceWaterG: f.waterG, DilutionPct: 100 * f.share, TemperatureC: f.celsius, FreezingC: m.freezing.point(&f.after)}, nil
 	}
 	water, c := m.balance(&p.still, &set)
 	cold := p.still
@@ -73,11 +74,12 @@ func (s *setting) unmelted(melt, volumeML float64) float64 {
 	return max(0, s.perML*volumeML-melt) * iceHeat * s.cools
 }
 
-// settles returns the temperature in °C at which warm, volumeML of it, and the
-// water that the ice added share their heat evenly: the root of surplus in c,
-// which is linear on either side of 0 °C. It may lie below the freezing point.
-func (s *setting) settles(warm *parts, volumeML, waterG float64) float64 {
-	own := warm.heatCapacity() + s.vesselJ
+// settles returns the temperature in °C at which warm, volumeML of it, a vessel of
+// vesselJ J/K and the water that the ice added share their heat evenly: the root
+// of surplus in c, which is linear on either side of 0 °C. It may lie below the
+// freezing point.
+func (s *setting) settles(warm *parts, volumeML, waterG, vesselJ float64) float64 {
+	own := warm.heatCapacity() + vesselJ
 	capacity := own + waterG*waterHeat
 	if capacity <= 0 { // nothing to chill
 		return s.barC

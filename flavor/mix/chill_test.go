@@ -26,20 +26,19 @@ var heatDrinks = []struct {
 	{"negroni", flavor.Stir, bookDrinks[2].parts},
 	{"dry martini", flavor.Stir, []part{{60, 47, 0, 0}, {10, 18, 20, 5}}},
 	{"bamboo", flavor.Stir, []part{{45, 16, 2, 4}, {45, 17, 100, 5}}},
-	{"old fashioned", flavor.Build, []part{{60, 45, 0, 0}, {7.5, 0, 615, 0}}},
 	{"thrown vermouth", flavor.Throw, []part{{60, 17, 150, 5}, {30, 40, 0, 0}}},
 	{"swizzle", flavor.Swizzle, []part{{60, 45, 0, 0}, {22.5, 0, 615, 0}, {22.5, 0, 16, 60}}},
 	{"blended sour", flavor.Blend, []part{{60, 40, 0, 0}, {22.5, 0, 615, 0}, {22.5, 0, 16, 60}}},
 }
 
 // How far the two ways of working out dilution lie apart, measured over
-// heatDrinks as a share of the added water: 12 % at most for the shaken drinks;
-// 23 % over all, for the dry martini, a small drink in a heavy mixing glass at
-// a strength where the equation flattens.
+// heatDrinks as a share of the added water: 11 % at most for the shaken drinks;
+// 18 % over all, for the bamboo, weaker than any drink that the equation of
+// stirring was fitted to.
 const (
-	balanceBoundShaken = 0.15
-	balanceBound       = 0.25
-	balanceBoundC      = 4.5 // °C, reached by the blended sour
+	balanceBoundShaken = 0.12
+	balanceBound       = 0.20
+	balanceBoundC      = 4.0 // °C, reached by the bamboo
 )
 
 func TestEnergyBalanceAgainstEquations(t *testing.T) {
@@ -71,6 +70,80 @@ func TestDilutionWithoutAlcohol(t *testing.T) {
 		require.NoError(t, err)
 		assert.InDelta(t, 100*want, b.DilutionPct, 1.5, "%s", method)
 	}
+}
+
+// How cold drinks are served: common practice, no source. Where a thermometer
+// reads in the glass a minute after mixing.
+func TestServedAsColdAsPractice(t *testing.T) {
+	m := mixer(t)
+	water, tonic := made(t, 0, 0, 0), made(t, 0, 80, 4)
+	water.Carbonated, tonic.Carbonated = true, true
+	sour := []part{{60, 40, 0, 0}, {22.5, 0, 615, 0}, {22.5, 0, 16, 60}}
+	for _, c := range []struct {
+		name      string
+		method    flavor.Method
+		service   flavor.Service
+		parts     []part
+		top       *flavor.Profile
+		topML     float64
+		low, high float64 // °C
+	}{
+		{"spirit and sugar built on cubes", flavor.Build, flavor.Rocks, []part{{60, 45, 0, 0}, {7.5, 0, 615, 0}}, nil, 0, 0, 4},
+		{"equal parts built on cubes", flavor.Build, flavor.Rocks, bookDrinks[2].parts, nil, 0, 0, 4},
+		{"spirit and tonic", flavor.Build, flavor.Long, []part{{50, 40, 0, 0}}, tonic, 120, 0, 3},
+		{"spirit and soda", flavor.Build, flavor.Long, []part{{50, 40, 0, 0}}, water, 120, 0, 3},
+		{"spirit and juice", flavor.Build, flavor.Long, []part{{45, 40, 0, 0}, {120, 0, 90, 10}}, nil, 0, 0, 3},
+		{"shaken, lengthened", flavor.Shake, flavor.Long, sour, water, 90, -2, 3},
+		{"stirred dry drink", flavor.Stir, flavor.Up, []part{{60, 47, 0, 0}, {12, 18, 20, 5}}, nil, 0, -4, 0},
+		{"stirred with sweet vermouth", flavor.Stir, flavor.Up, bookDrinks[1].parts, nil, 0, -4, 0},
+		{"stirred on the rocks", flavor.Stir, flavor.Rocks, bookDrinks[2].parts, nil, 0, -4, 0},
+		{"shaken sour", flavor.Shake, flavor.Up, sour, nil, 0, -7, -4},
+		{"swizzle", flavor.Swizzle, flavor.Crushed, sour, nil, 0, -6, -2},
+		{"julep", flavor.Build, flavor.Crushed, []part{{60, 45, 0, 0}, {10, 0, 615, 0}}, nil, 0, -4, 1},
+		{"blended sour", flavor.Blend, flavor.Up, sour, nil, 0, -6, -1},
+		{"blended with juice and cream", flavor.Blend, flavor.Up, []part{{60, 40, 0, 0}, {90, 0, 120, 5}, {30, 0, 300, 2}}, nil, 0, -4, -1},
+	} {
+		s := specOf(t, c.name, c.method, c.service, c.parts...)
+		if c.top != nil {
+			s.Pours = append(s.Pours, pour(c.top, c.topML))
+		}
+		d, err := m.Mix(s)
+		require.NoError(t, err)
+		t.Logf("%-32s %5.1f °C, %2.0f %% of water, freezes at %5.1f °C", c.name, d.TemperatureC, d.DilutionPct, d.FreezingC)
+		assert.GreaterOrEqual(t, d.TemperatureC, c.low, c.name)
+		assert.LessOrEqual(t, d.TemperatureC, c.high, c.name)
+	}
+}
+
+// What stands on ice melts what its heat takes, and nothing if it comes frozen.
+func TestStandsOnIce(t *testing.T) {
+	cold := settingFor(flavor.Build, flavor.Long, Ice{})
+	dry := cold
+	dry.wet = 0
+	p := parts{water: 200}
+	water, c := dry.stand(&p, 20, 20, 200, 1)
+	assert.InDelta(t, 200*waterHeat*(20-c), water*(LatentHeat+waterHeat*c), 1e-4, "what it gave up is what melting took")
+	assert.InDelta(t, 20*leftOnIce, c, 0.02)
+	less, warmer := dry.stand(&p, 20, 20, 200, 0.5)
+	assert.InDelta(t, water/2, less, 1e-9)
+	assert.InDelta(t, 200*waterHeat*(20-warmer), less*(LatentHeat+waterHeat*warmer), 0.02*200*waterHeat*20, "half the water, half the cooling")
+	wet, _ := cold.stand(&p, 20, 20, 200, 1)
+	assert.Greater(t, wet, water)
+	strained := settingFor(flavor.Shake, flavor.Rocks, Ice{})
+	water, c = strained.stand(&parts{water: 100, ethanol: 15}, -4, -5, 100, 1)
+	assert.InDelta(t, 0, water, 0.1, "a drink from the shaker is colder than the ice")
+	assert.InDelta(t, -4, c, 0.1)
+	up := settingFor(flavor.Shake, flavor.Up, Ice{})
+	water, c = up.stand(&p, 10, 10, 200, 1)
+	assert.Zero(t, water)
+	assert.InDelta(t, 10, c, 0)
+	freezer := settingFor(flavor.Build, flavor.Rocks, Ice{TemperatureC: -18})
+	colder, _ := freezer.stand(&p, 20, 20, 200, 1)
+	assert.Less(t, colder, wet, "cold ice melts less")
+	large := settingFor(flavor.Build, flavor.Rocks, Ice{Kind: LargeCube})
+	_, slow := large.stand(&p, 20, 20, 200, 1)
+	_, quick := cold.stand(&p, 20, 20, 200, 1)
+	assert.Greater(t, slow, quick+2, "one large cube cools slowly")
 }
 
 // Nothing gets cold but by melting: with ice at 0 °C, what the drink gave up is
@@ -134,7 +207,7 @@ func TestMoreWaterIsColder(t *testing.T) {
 	set := settingFor(flavor.Shake, flavor.Up, Ice{})
 	last := math.Inf(1)
 	for water := 0.0; water < 120; water++ {
-		c := set.settles(&p, v, water)
+		c := set.settles(&p, v, water, set.vesselJ)
 		assert.Less(t, c, last, "%v g", water)
 		last = c
 	}
@@ -147,7 +220,7 @@ func TestSettlesBalancesTheHeat(t *testing.T) {
 	for _, ice := range []Ice{{}, {Kind: LargeCube}, {TemperatureC: -12}, {Wetness: 0.2, BarC: 30}} {
 		set := settingFor(flavor.Shake, flavor.Up, ice)
 		for _, water := range []float64{10, 40, 80} {
-			c := set.settles(&p, v, water)
+			c := set.settles(&p, v, water, set.vesselJ)
 			clinging := min(set.wet*set.perML*v, water)
 			assert.InDelta(t, 0, set.surplus(&p, water-clinging, clinging, v, c), 1e-6, "%+v, %v g", ice, water)
 		}

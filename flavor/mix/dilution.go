@@ -24,7 +24,7 @@ const (
 // 1 g of acid in 100 mL, stirred and shaken as is usual: the far end of the
 // line that stands in for the equations below lowestEquationABV.
 const (
-	stirredWithoutAlcohol = 0.25
+	stirredWithoutAlcohol = 0.22
 	shakenWithoutAlcohol  = 0.36
 )
 
@@ -56,18 +56,35 @@ func (e equation) share(a float64) float64 {
 	return published(min(a, highestEquationABV))
 }
 
-// DilutionOf returns the water that the usual ice adds by a method and a service, as
-// a fraction of the volume that meets it, for a strength before ice as a fraction by
-// volume: what [Mixer.Mix] takes.
-func DilutionOf(m flavor.Method, s flavor.Service, strength float64) float64 {
+// IceML estimates the water in mL that the usual ice adds to a drink of which
+// stillML, at a strength as a fraction by volume, is mixed by a method and topML
+// goes in afterwards: what [Mixer.Mix] works out, but for what is dissolved in
+// the drink, to within a twentieth of its volume.
+func IceML(m flavor.Method, s flavor.Service, stillML, topML, strength float64) float64 {
 	r := ruleFor(m, s)
-	return r.equation.share(strength) * r.times
+	water := r.equation.share(strength) * r.times * stillML
+	if standingIce(s) == NoIce {
+		return water
+	}
+	least := mixedShare
+	switch {
+	case r.equation == noEquation:
+		least = builtShare
+	case r.ice == CrushedIce:
+		least = crushedShare
+	}
+	return max(water, least*stillML) + topShare*topML
 }
 
-// builtOverStirred is the dilution of a drink built on ice against the stirred
-// equation: the same book's old fashioned, 0.24 at 36 % vol, where stirring
-// would give 0.44.
-const builtOverStirred = 0.55
+// What the heat balance gives for ice in a glass, over what is built on it, over
+// what comes too weak to have been chilled by its equation, on cubes and on crushed
+// ice, and over the top: each ends at a degree or so.
+const (
+	builtShare   = 0.26
+	mixedShare   = 0.30
+	crushedShare = 0.38
+	topShare     = 0.035
+)
 
 // blendedOverShaken is that of a blended drink against the shaken equation:
 // 0.90 of the volume at 30 % vol, where shaking would give 0.585 (ibid., its
@@ -98,7 +115,8 @@ type dilutionRule struct {
 // published, the factors on them common practice where no source is named.
 // What is left of the way to the freezing point is judged from the
 // temperatures that drinks are served at by common practice: shaken −4 to
-// −7 °C, stirred near 0 °C, built near 5 °C.
+// −7 °C, stirred −3 to 0 °C. A drink built on cubes has no equation: see
+// [setting.stand].
 //
 // A hot drink meets no ice whatever the method, nor does a neat one that is
 // built or stirred: to shake, throw or swizzle takes ice.
@@ -124,13 +142,14 @@ func ruleFor(m flavor.Method, s flavor.Service) dilutionRule {
 // withoutIce is the rule of a drink that meets no ice.
 var withoutIce = dilutionRule{ice: NoIce, vessel: NoVessel}
 
-// builtRule is the rule of a drink built in its glass.
+// builtRule is the rule of a drink built in its glass. The ice is in it first
+// and has cooled the glass; what melted then is tipped out (common practice).
 func builtRule(s flavor.Service) dilutionRule {
 	switch s {
 	case flavor.Up, flavor.Neat:
 		return withoutIce
-	case flavor.Crushed:
-		return dilutionRule{equation: stirredEquation, times: 1, relative: 0.15, ice: CrushedIce, vessel: ServingGlass, left: 0.30}
+	case flavor.Crushed: // stirred until the cup frosts
+		return dilutionRule{equation: stirredEquation, times: 1, relative: 0.15, ice: CrushedIce, vessel: NoVessel, left: 0.30}
 	}
-	return dilutionRule{equation: stirredEquation, times: builtOverStirred, relative: 0.15, ice: Cubes, vessel: ServingGlass, left: 0.60}
+	return dilutionRule{relative: 0.15, ice: Cubes, vessel: NoVessel}
 }

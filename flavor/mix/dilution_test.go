@@ -141,25 +141,38 @@ func TestMethodsInOrder(t *testing.T) {
 }
 
 // What sparkles, and a top of anything, goes in after the ice: it changes
-// neither the water that the ice adds nor the strength that decides it.
+// neither the water that mixing adds nor the strength that decides it. Where ice
+// stands in the glass it meets that, and melts the little that its own heat takes.
 func TestTopGoesInAfterTheIce(t *testing.T) {
 	m := mixer(t)
-	base := specOf(t, "", flavor.Build, flavor.Long, part{45, 40, 0, 0})
-	want, err := m.Mix(base)
-	require.NoError(t, err)
 	soda := made(t, 0, 0, 0)
 	soda.Carbonated = true
 	still := made(t, 0, 100, 5)
-	for _, top := range []flavor.Pour{pour(soda, 120), {Profile: still, Amount: 1, Unit: flavor.Top, ML: 90}} {
-		s := base.Clone()
-		s.Pours = append(s.Pours, top)
-		d, err := m.Mix(&s)
+	for _, c := range []struct {
+		method  flavor.Method
+		service flavor.Service
+		onIce   bool
+	}{{flavor.Shake, flavor.Up, false}, {flavor.Stir, flavor.Up, false}, {flavor.Build, flavor.Long, true}, {flavor.Shake, flavor.Long, true}} {
+		base := specOf(t, "", c.method, c.service, part{45, 40, 0, 0})
+		want, err := m.Mix(base)
 		require.NoError(t, err)
-		assert.InDelta(t, want.IceWaterG, d.IceWaterG, 1e-9)
-		assert.InDelta(t, want.DilutionPct, d.DilutionPct, 1e-9)
-		assert.InDelta(t, want.VolumeML+top.ML, d.VolumeML, 0.6, "but for contraction")
-		assert.Less(t, d.TemperatureC, want.TemperatureC, "the top is colder than a drink built on ice")
-		assert.Greater(t, d.TemperatureC, fridgeC-1e-9)
+		for _, top := range []flavor.Pour{pour(soda, 120), {Profile: still, Amount: 1, Unit: flavor.Top, ML: 90}} {
+			s := base.Clone()
+			s.Pours = append(s.Pours, top)
+			d, err := m.Mix(&s)
+			require.NoError(t, err)
+			melted := d.IceWaterG - want.IceWaterG
+			assert.InDelta(t, want.VolumeML+top.ML+melted, d.VolumeML, 0.6, "but for contraction")
+			if !c.onIce {
+				assert.InDelta(t, 0, melted, 1e-9)
+				assert.InDelta(t, want.DilutionPct, d.DilutionPct, 1e-9)
+				assert.Less(t, d.TemperatureC, fridgeC)
+				continue
+			}
+			assert.GreaterOrEqual(t, melted, -1e-9)
+			assert.LessOrEqual(t, melted*LatentHeat, top.ML*waterHeat*fridgeC*1.05, "no more than its heat melts")
+			assert.InDelta(t, 100*d.IceWaterG/WaterDensity/d.BeforeML, d.DilutionPct, 0.1, "all of it meets the ice")
+		}
 	}
 	only := &flavor.Spec{Method: flavor.Build, Service: flavor.Up, Pours: []flavor.Pour{pour(soda, 100)}}
 	d, err := m.Mix(only)
@@ -167,4 +180,27 @@ func TestTopGoesInAfterTheIce(t *testing.T) {
 	assert.InDelta(t, fridgeC, d.TemperatureC, 1e-9)
 	assert.Zero(t, d.DilutionPct)
 	assert.False(t, math.IsNaN(d.PlusMinus.TemperatureC))
+}
+
+// IceML estimates what Mix works out.
+func TestIceEstimated(t *testing.T) {
+	const within = 0.05 // of the volume
+	m := mixer(t)
+	soda := made(t, 0, 60, 3)
+	soda.Carbonated = true
+	for _, method := range flavor.Methods() {
+		for _, service := range flavor.Services() {
+			for _, topML := range []float64{0, 30, 150} {
+				for _, abv := range []float64{0, 12, 25, 45} {
+					s := specOf(t, "", method, service, part{90, abv, 60, 5})
+					if topML > 0 {
+						s.Pours = append(s.Pours, pour(soda, topML))
+					}
+					d, err := m.Mix(s)
+					require.NoError(t, err)
+					assert.InDelta(t, d.IceWaterG, IceML(method, service, 90, topML, abv/100), within*d.VolumeML, "%s, %s, %v mL of top, %v %%", method, service, topML, abv)
+				}
+			}
+		}
+	}
 }

@@ -13,7 +13,8 @@
 // scaled for the other methods; an energy balance stands beside them. The
 // balance says how cold the drink gets, what other [Ice], a warmer bar or a
 // heavier vessel change, and how far to trust the equations: see
-// [Mixer.Balance].
+// [Mixer.Balance]. Ice that stands in the glass is heat alone: it brings what is
+// poured on it, tops too, to within a few degrees above 0 °C.
 //
 // Around the drink stand the sums of the back bar: [MakeSyrup], [AdjustAcid],
 // [Dilute], [Mixer.Batch], [StandardDrinks], [Glasses] and [Keeping].

@@ -14,7 +14,7 @@ type Drink struct {
 	SweetPer100  float64 // g of sucrose per 100 mL that taste as sweet
 	AcidPer100   float64 // g of citric acid per 100 mL with as much acid hydrogen
 	Bitter       float64 // mg of quinine per litre that taste as bitter
-	IceWaterG    float64 // water that the ice added, g
+	IceWaterG    float64 // water that the ice added, in mixing and in the glass, g
 	DilutionPct  float64 // the same by volume, per cent of the volume that met the ice
 	TemperatureC float64 // as it is served, never below FreezingC
 	FreezingC    float64 // where ice begins to form in it
@@ -57,13 +57,16 @@ func (m *Mixer) Mix(s *flavor.Spec) (*Drink, error) {
 		set.barC = HotC(s, nil)
 	}
 	set.scale = m.iceFactor(&p.still, &set, s)
-	f := p.finish(&set, 1)
+	f := p.finish(&set, 1, m.freezing)
 	d.IceWaterG, d.DilutionPct, d.VolumeML = f.waterG, 100*f.share, f.volumeML
 	d.BeforeML = d.Before.VolumeML()
 	d.After = d.Before
 	d.After.Water += f.waterG
 	d.concentrations()
-	m.chill(d, &p, &set, &f)
+	d.AtFreezing = f.frozen
+	d.FreezingC = m.freezing.point(&f.after)
+	d.TemperatureC = max(f.celsius, d.FreezingC)
+	d.ColdML = f.after.volumeAt(d.TemperatureC)
 	d.PlusMinus = plusMinus(doses, &p, &set)
 	return d, nil
 }
@@ -98,19 +101,6 @@ func (d *Drink) concentrations() {
 	for i := range d.Aroma {
 		d.Aroma[i] = d.After.Aroma[i] / d.VolumeML
 	}
-}
-
-// chill fills in the temperatures and the cold volume.
-func (m *Mixer) chill(d *Drink, p *pot, set *setting, f *finished) {
-	cold := p.still
-	cold.water += f.waterG
-	c := set.settles(&p.still, f.met, f.waterG)
-	if stop := m.freezing.point(&cold); c < stop {
-		c, d.AtFreezing = stop, true
-	}
-	d.FreezingC = m.freezing.point(&f.after)
-	d.TemperatureC = max(p.topped(&cold, c), d.FreezingC)
-	d.ColdML = f.after.volumeAt(d.TemperatureC)
 }
 
 // volumeAt returns the volume in mL at celsius: ethanol and water by OIML R 22,

@@ -104,15 +104,20 @@ func (g Glass) Fill(volumeML float64, s flavor.Service) (Filling, error) {
 	return f, nil
 }
 
-// String says it as a bartender would: "fills a 150 mL coupe to 92 %" or
-// "spills a 120 mL coupe by 18 mL".
+// String says it as a bartender would: "fills a 150 mL coupe to 92 %", "spills a
+// 120 mL coupe by 18 mL", or, where ice takes room, "fills a 350 mL highball glass
+// to 83 % with the ice".
 func (f Filling) String() string { return f.say(f.Glass.Name) }
 
 func (f Filling) say(name string) string {
-	if f.SpillML > 0 {
-		return fmt.Sprintf("spills %s by %.0f mL", withArticle(f.Glass.ML, name), f.SpillML)
+	ice := ""
+	if f.IceML > 0 {
+		ice = " with the ice"
 	}
-	return fmt.Sprintf("fills %s to %.0f %%", withArticle(f.Glass.ML, name), 100*f.Level)
+	if f.SpillML > 0 {
+		return fmt.Sprintf("spills %s by %.0f mL%s", withArticle(f.Glass.ML, name), f.SpillML, ice)
+	}
+	return fmt.Sprintf("fills %s to %.0f %%%s", withArticle(f.Glass.ML, name), 100*f.Level, ice)
 }
 
 // withArticle writes "an 80 mL coupe": eight, eleven and eighteen take "an".

@@ -20,10 +20,10 @@ func TestFillText(t *testing.T) {
 		want    string
 	}{
 		{138, flavor.Up, []Glass{coupe, {"coupe", 120}}, "fills a 150 mL coupe to 92 %; spills a 120 mL one by 18 mL"},
-		{90, flavor.Rocks, []Glass{{"rocks glass", 300}}, "fills a 300 mL rocks glass to 65 %"},
-		{250, flavor.Long, []Glass{{"highball glass", 350}, {"collins glass", 400}}, "spills a 350 mL highball glass by 58 mL; spills a 400 mL collins glass by 30 mL"},
+		{90, flavor.Rocks, []Glass{{"rocks glass", 300}}, "fills a 300 mL rocks glass to 65 % with the ice"},
+		{250, flavor.Long, []Glass{{"highball glass", 350}, {"collins glass", 400}}, "spills a 350 mL highball glass by 58 mL with the ice; spills a 400 mL collins glass by 30 mL with the ice"},
 		{40, flavor.Up, []Glass{{"coupe", 80}, {"coupe", 180}}, "fills an 80 mL coupe to 50 %; fills a 180 mL one to 22 %"},
-		{0, flavor.Crushed, []Glass{{"julep cup", 350}}, "fills a 350 mL julep cup to 50 %"},
+		{0, flavor.Crushed, []Glass{{"julep cup", 350}}, "fills a 350 mL julep cup to 50 % with the ice"},
 		{0, flavor.Up, nil, ""},
 	} {
 		got, err := FillText(c.ml, c.service, c.glasses...)

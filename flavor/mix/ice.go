@@ -41,30 +41,40 @@ func Vessels() []Vessel {
 	return []Vessel{SteelShaker, GlassAndTin, MixingGlass, BlenderJar, ServingGlass, NoVessel}
 }
 
-// Specific heats of what vessels are made of, in J/(g K), from memory.
+// Heat that vessels take, from memory. Thin steel follows the drink throughout,
+// at 0.50 J/(g K). Heat goes into a thick wall no deeper than it can travel in
+// the time: a wall of effusivity e in W√s/(m² K), held at another temperature for
+// t seconds, takes 2e√(t/π) J/(m² K) (Carslaw and Jaeger, Conduction of Heat in
+// Solids, 1959: the semi-infinite solid). Soda-lime glass has e = 1450 (1.0 W/(m K),
+// 2500 kg/m³, 840 J/(kg K)), polycarbonate 540 (0.2, 1200, 1200).
 const (
-	steelHeat   = 0.50
-	glassHeat   = 0.84
-	plasticHeat = 1.20
+	steelHeat          = 0.50
+	glassEffusivity    = 1450.0
+	plasticEffusivity  = 540.0
+	wallOfOneDrinkM2   = 0.014 // base and wall that a drink and its ice touch; common practice
+	wallOfShakenM2     = 0.030 // all of a glass that is shaken
+	wallOfBlenderJarM2 = 0.020
 )
 
+// intoWall returns the heat in J/K that a wall takes in so many seconds.
+func intoWall(effusivity, areaM2, seconds float64) float64 {
+	return 2 * effusivity * areaM2 * math.Sqrt(seconds/math.Pi)
+}
+
 // HeatJPerK returns the heat capacity in J/K of the part of a vessel that cools
-// with the drink. Weights are common practice: 300 g of steel; glasses of 500,
-// 400 and 250 g and a jar of 500 g, of which about half follows. It is 0 for a
-// vessel that is not known.
+// with one drink. Weights, areas and times are common practice: 300 g of steel in
+// two tins and 200 g in one; 12 s of shaking, 20 s of stirring, swizzling and
+// building, 15 s in the blender. It is 0 for a vessel that is not known.
 func (v Vessel) HeatJPerK() float64 {
-	const follows = 0.5
 	switch v {
 	case SteelShaker:
 		return 300 * steelHeat
 	case GlassAndTin:
-		return 200*steelHeat + 400*glassHeat*follows
-	case MixingGlass:
-		return 500 * glassHeat * follows
+		return 200*steelHeat + intoWall(glassEffusivity, wallOfShakenM2, 12)
+	case MixingGlass, ServingGlass:
+		return intoWall(glassEffusivity, wallOfOneDrinkM2, 20)
 	case BlenderJar:
-		return 500 * plasticHeat * follows
-	case ServingGlass:
-		return 250 * glassHeat * follows
+		return intoWall(plasticEffusivity, wallOfBlenderJarM2, 15)
 	}
 	return 0
 }
@@ -155,12 +165,24 @@ func (k IceKind) info() iceInfo {
 	return iceInfo{film: 0.022, cools: 0.8, speed: 1}
 }
 
+// standingIce is the usual ice in the glass of a service.
+func standingIce(s flavor.Service) IceKind {
+	switch s {
+	case flavor.Rocks, flavor.Long:
+		return Cubes
+	case flavor.Crushed:
+		return CrushedIce
+	}
+	return NoIce
+}
+
 // setting is a rule with the ice that it is carried out with.
 type setting struct {
 	dilutionRule
 	iceC, wet, perML, barC, vesselJ float64
 	cools                           float64
 	scale                           float64 // of the published dilution
+	standing                        float64 // share of the way to 0 °C left by the ice in the glass; 1 without
 }
 
 // settingFor resolves the defaults of i for a method and a service. Scale is 1.
@@ -170,6 +192,14 @@ func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
 	usual := set.ice
 	if i.Kind != IceOfMethod && usual != NoIce { // a drink poured straight stays so
 		set.ice = i.Kind
+	}
+	inGlass := standingIce(s)
+	if i.Kind != IceOfMethod && inGlass != NoIce {
+		inGlass = i.Kind
+	}
+	set.standing = 1
+	if inGlass != NoIce {
+		set.standing = math.Pow(leftOnIce, inGlass.info().speed)
 	}
 	if set.ice == NoIce {
 		set.equation, set.work = noEquation, 0
@@ -199,3 +229,6 @@ func (m *Mixer) WithIce(i Ice) (*Mixer, error) {
 	}
 	return &Mixer{freezing: m.freezing, ice: i}, nil
 }
+
+// UsualIce reports whether m mixes with the zero value of [Ice].
+func (m *Mixer) UsualIce() bool { return m.ice == Ice{} }

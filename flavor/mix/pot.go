@@ -63,20 +63,41 @@ type finished struct {
 	met      float64 // mL that met the ice
 	waterG   float64 // from the ice
 	share    float64 // the same by volume, over the volume that met the ice
+	celsius  float64 // as it is served
+	frozen   bool    // what was mixed met its freezing point
 }
 
-// finish adds the water of the ice; times multiplies the dilution.
-func (p *pot) finish(set *setting, times float64) finished {
-	f := finished{after: p.still, met: p.still.volumeML()}
-	if f.met > 0 && set.equation != noEquation {
-		strength := p.still.ethanol / EthanolDensity / f.met
-		f.share = set.equation.share(strength) * set.times * set.scale * times
-		f.waterG = f.share * f.met * WaterDensity
-		f.after.water += f.waterG
+// finish adds the water of the ice; times multiplies the dilution. What is mixed
+// gets no colder than f has it freeze, or as cold as its heat says if f is nil.
+func (p *pot) finish(set *setting, times float64, f *freezing) finished {
+	out := finished{after: p.still, met: p.still.volumeML()}
+	mixed, c := 0.0, set.barC
+	bare := c
+	if out.met > 0 && set.equation != noEquation {
+		strength := p.still.ethanol / EthanolDensity / out.met
+		mixed = set.equation.share(strength) * set.times * set.scale * times * out.met * WaterDensity
+		out.after.water += mixed
+		c = set.settles(&p.still, out.met, mixed, set.vesselJ)
+		bare = set.settles(&p.still, out.met, mixed, 0)
+		if f != nil {
+			if stop := f.point(&out.after); c < stop {
+				c, out.frozen = stop, true
+			}
+		}
 	}
-	f.after.add(&p.top, 1)
-	f.volumeML = f.after.volumeML()
-	return f
+	c, bare = p.topped(&out.after, c), p.topped(&out.after, bare)
+	out.after.add(&p.top, 1)
+	standing, c := set.stand(&out.after, c, bare, out.met, times)
+	if set.standing < 1 {
+		out.met += p.top.volumeML()
+	}
+	out.waterG, out.celsius = mixed+standing, c
+	out.after.water += standing
+	if out.met > 0 {
+		out.share = out.waterG / WaterDensity / out.met
+	}
+	out.volumeML = out.after.volumeML()
+	return out
 }
 
 // topped returns the temperature once the top, from the refrigerator, is mixed

@@ -45,9 +45,7 @@ func spreadOf(p *flavor.Pour) float64 {
 type reading [7]float64
 
 func (s *setting) read(p *pot, times float64) reading {
-	f := p.finish(s, times)
-	cold := p.still
-	cold.water += f.waterG
+	f := p.finish(s, times, nil)
 	return reading{
 		f.volumeML,
 		100 * f.after.ethanol / EthanolDensity / f.volumeML,
@@ -55,12 +53,11 @@ func (s *setting) read(p *pot, times float64) reading {
 		100 * f.after.sour / f.volumeML,
 		100 * f.share,
 		f.after.kcal(),
-		p.topped(&cold, s.settles(&p.still, f.met, f.waterG)),
+		f.celsius,
 	}
 }
 
-// tiny is the step of the differences, as a share of the drink or of a
-// standard deviation: short enough that they are derivatives, long enough that
+// tiny is the step of the differences, as a share of the drink: short enough that they are derivatives, long enough that
 // rounding does not show.
 const tiny = 1e-6
 
@@ -122,12 +119,13 @@ func (v *spreader) shift(d *dose, by *parts, times float64) {
 	v.square(&r)
 }
 
-// moved takes in a reading made tiny standard deviations from the centre.
-func (v *spreader) moved(r reading, centre *reading) {
-	for k := range r {
-		r[k] = (r[k] - centre[k]) / tiny
+// between takes in readings made a standard deviation above and below the centre.
+// The temperature bends at 0 °C, so the two tell more than a slope.
+func (v *spreader) between(above, below reading) {
+	for k := range above {
+		above[k] = (above[k] - below[k]) / 2
 	}
-	v.square(&r)
+	v.square(&above)
 }
 
 // plusMinus propagates every independent spread to first order: each input
@@ -147,12 +145,13 @@ func plusMinus(doses []dose, p *pot, set *setting) PlusMinus {
 			v.profile(d, ml)
 		}
 	}
-	if set.equation != noEquation {
-		v.moved(set.read(p, 1+tiny*set.relative), &centre)
+	if set.equation != noEquation || set.standing < 1 {
+		v.between(set.read(p, 1+set.relative), set.read(p, 1-set.relative))
 	}
-	warmer := *set
-	warmer.barC += tiny * barSpreadC
-	v.moved(warmer.read(p, 1), &centre)
+	warmer, colder := *set, *set
+	warmer.barC += barSpreadC
+	colder.barC -= barSpreadC
+	v.between(warmer.read(p, 1), colder.read(p, 1))
 	r := v.variance
 	for k := range r {
 		r[k] = math.Sqrt(r[k])

@@ -44,14 +44,40 @@ func (v *Vector) Swatch() Swatch {
 // colourWord is a colour that a bartender has a word for.
 type colourWord struct {
 	word    string
-	r, g, b float64
+	r, g, b uint8
 }
 
 // The words, and what each looks like on a screen, some in two depths: judged.
 var colourWords = [...]colourWord{
 	{"clear", 255, 255, 255}, {"straw", 250, 240, 195}, {"gold", 242, 214, 125}, {"amber", 222, 155, 60}, {"copper", 185, 105, 60},
-	{"brown", 115, 65, 30}, {"brown", 145, 40, 5}, {"black", 25, 12, 8}, {"black", 90, 8, 0}, {"yellow", 250, 235, 90}, {"orange", 245, 145, 45}, {"pink", 250, 175, 195},
-	{"red", 205, 30, 30}, {"ruby", 140, 15, 30}, {"purple", 95, 25, 75}, {"violet", 160, 120, 205}, {"blue", 60, 120, 215}, {"green", 110, 175, 80},
+	{"brown", 115, 65, 30}, {"brown", 145, 40, 5}, {"black", 25, 12, 8}, {"black", 90, 8, 0}, {"yellow", 250, 235, 90},
+	{"orange", 245, 145, 45}, {"orange", 250, 190, 105}, {"pink", 250, 175, 195}, {"pink", 215, 105, 145}, {"red", 205, 30, 30},
+	{"ruby", 140, 15, 30}, {"purple", 95, 25, 75}, {"violet", 160, 120, 205}, {"violet", 232, 222, 245}, {"blue", 60, 120, 215},
+	{"blue", 135, 185, 242}, {"green", 110, 175, 80}, {"green", 165, 222, 145},
+}
+
+// cone is a colour by what the eye goes by when it names one: hue about an axis of
+// lightness, and chroma away from it. Chroma to a power below one keeps the hue of
+// a thinned drink: pale green is green before it is pale (judged).
+type cone [3]float64
+
+const (
+	chromaPower = 0.7
+	lightWeight = 0.8 // of lightness against hue
+)
+
+func coneOf(r, g, b uint8) cone {
+	red, green, blue := float64(r)/255, float64(g)/255, float64(b)/255
+	lightest := max(red, green, blue)
+	// The hue as an angle in the plane across the axis from black to white.
+	x, y := red-(green+blue)/2, (green-blue)*math.Sqrt(3)/2
+	hue, chroma := math.Atan2(y, x), lightest-min(red, green, blue)
+	away := math.Pow(chroma, chromaPower)
+	return cone{away * math.Cos(hue), away * math.Sin(hue), lightWeight * lightest}
+}
+
+func (c *cone) from(o *cone) float64 {
+	return math.Hypot(math.Hypot(c[0]-o[0], c[1]-o[1]), c[2]-o[2])
 }
 
 // cloudyFrom is how cloudy a drink is before it is called so, and milkyFrom
@@ -64,9 +90,10 @@ const (
 // Words says what a drink looks like: "clear", "cloudy straw", "red".
 func (s Swatch) Words() string {
 	best, least := "", math.Inf(1)
+	at := coneOf(s.R, s.G, s.B)
 	for _, w := range colourWords {
-		r, g, b := float64(s.R)-w.r, float64(s.G)-w.g, float64(s.B)-w.b
-		if d := r*r + g*g + b*b; d < least {
+		word := coneOf(w.r, w.g, w.b)
+		if d := at.from(&word); d < least {
 			best, least = w.word, d
 		}
 	}

@@ -18,7 +18,7 @@ type OutOfBounds struct {
 }
 
 // Bounds of the finished drink. Proven drinks, as mixed here, have up to 1.3 g of
-// acid, 18 g of sugar and 33 % vol, and 63 to 392 mL in the glass; the rest is
+// acid, 18 g of sugar and 33 % vol, and 64 to 413 mL in the glass; the rest is
 // common practice.
 const (
 	mostAcid    = 1.6  // g of citric acid in 100 mL
@@ -26,7 +26,7 @@ const (
 	mostABV     = 38.0 // % vol; more is served neat
 	mostNeatABV = 70.0
 	leastML     = 55.0
-	MostML      = 450.0
+	MostML      = 470.0
 	batchML     = 1000.0 // from here a spec is for more than one glass
 	freeShare   = 0.85   // of a bound, up to which it costs nothing
 )
@@ -49,9 +49,9 @@ func (b *Build) glass(ml []float64, e *Equivalents) inGlass {
 		still += ml[i]
 		ethanol += ml[i] * p.Profile.ABV.Value / 100
 	}
-	g := inGlass{ml: top}
+	g := inGlass{ml: still + top}
 	if still > 0 {
-		g.ml += still * (1 + mix.DilutionOf(b.spec.Method, b.spec.Service, ethanol/still))
+		g.ml += mix.IceML(b.spec.Method, b.spec.Service, still, top, ethanol/still)
 	}
 	g.abv = 100 * e[Strong] * SpiritEthanol / mix.EthanolDensity / g.ml
 	g.sweet = 100 * e[Sweet] * SyrupSweet / g.ml

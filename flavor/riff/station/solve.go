@@ -89,7 +89,11 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	if out.Drink, err = j.Station.Mixer.Mix(&out.Spec); err != nil {
 		return nil, err
 	}
-	out.Score = s.build.Score(s.ml)
+	// While amounts move, what they are compared with stays that of the draft; what
+	// is listed is scored as anyone would score it.
+	if out.Score, err = j.Station.Judge.ScoreOnly(&out.Spec); err != nil {
+		return nil, err
+	}
 	out.Glass = j.Station.Space.Glass(&out.Spec, out.Drink)
 	out.odd, _ = j.Station.practice.strangeness(&out.Spec, j.Given)
 	if j.From != nil {
