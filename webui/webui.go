@@ -54,15 +54,20 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	return f.Guard(mux), nil
 }
 
-// first answers the first address: with what a house can pour tonight, or with
-// the bench where there is no menu yet. A draft that comes with the address, or
+// first answers the first address: with what a house can pour tonight, or where
+// there is no menu yet with the first day, or the bench for who may not begin it. A draft that comes with the address, or
 // is sent to it, is for the bench, as links that were kept expect.
 func first(mux *http.ServeMux, open behind.Open) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		at := bench.Path
 		if r.Method != http.MethodPost && r.URL.RawQuery == "" {
-			if menu, err := open().Menu(r.Context()); err == nil && len(menu) > 0 {
+			menu, err := open().Menu(r.Context())
+			switch {
+			case err != nil:
+			case len(menu) > 0:
 				at = board.TonightPath
+			case access.May(r.Context(), access.Lead):
+				at = stock.StartPath
 			}
 		}
 		there := r.Clone(r.Context())

@@ -284,6 +284,12 @@ func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
 	return v.venue.Changes(ctx), nil
 }
 
+// Usual lists what most proven drinks pour, the commonest first, at most n.
+func (v *Visit) Usual(n int) []*flavor.Profile { return v.now.Load().Usual(n) }
+
+// Starters lists proven drinks that the stock can pour, at most n.
+func (v *Visit) Starters(n int) []template.Labelled { return v.now.Load().Starters(n) }
+
 // Next makes a round for a learner, of whom nothing may be known.
 func (v *Visit) Next(l drill.Learner, w RoundWish) (*drill.Round, error) {
 	return v.now.Load().Round(RoundRequest{Learner: l, Wish: w, At: time.Now(), Rand: rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))})

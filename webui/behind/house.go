@@ -8,6 +8,7 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/template"
 )
 
 // House is the bar whose menu, stock and outs the pages show. What it returns is
@@ -46,6 +47,11 @@ type House interface {
 	Catalogue() *house.Shelf
 	// Shelf is the catalogue with the house's bottles and makings laid over it.
 	Shelf() *house.Shelf
+	// Usual lists what most proven drinks pour, the commonest first, at most n.
+	Usual(n int) []*flavor.Profile
+	// Starters lists proven drinks that the stock can pour, for a menu to begin
+	// with, at most n.
+	Starters(n int) []template.Labelled
 }
 
 // SpecsOf is the specs of a house, to open, keep and change.

@@ -16,10 +16,14 @@ type pages struct {
 	house behind.House
 }
 
+// StartPath is the address of the first day.
+const StartPath = "/start"
+
 // Mount puts the pages of the stock on a mux.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, v, v} })
 	mux.Handle("/stock", f.Route(at((*pages).stock), frame.Showing...))
+	mux.Handle(StartPath, f.Route(frame.Lead(at((*pages).start)), frame.Taking...))
 	mux.Handle("/stock/mark", f.Route(at((*pages).mark), frame.Posting...))
 	mux.Handle("/stock/bottle", f.Route(at((*pages).bottlePage), frame.Taking...))
 	mux.Handle("/stock/made", f.Route(at((*pages).madePage), frame.Taking...))

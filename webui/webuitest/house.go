@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
+	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 	"counterpour/webui/part"
 )
@@ -232,6 +233,18 @@ func (h *House) Prices(ctx context.Context) (prep.Prices, error) {
 
 // Catalogue is the shelf: a fake house lays nothing over it.
 func (h *House) Catalogue() *house.Shelf { return h.Shelf() }
+
+// Usual is the shelf.
+func (h *House) Usual(n int) []*flavor.Profile { return Kept[:min(n, len(Kept))] }
+
+// Starters are the drinks that a fake house begins with, whatever is in stock.
+func (h *House) Starters(n int) []template.Labelled {
+	var out []template.Labelled
+	for _, d := range NewHouse().Drinks {
+		out = append(out, template.Labelled{Spec: d.Spec, Family: d.Family})
+	}
+	return out[:min(n, len(out))]
+}
 
 // Opening is who wrote the menu of a fake house, and when.
 var Opening = house.By{Actor: "Ines", At: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}

@@ -1,0 +1,79 @@
+package service
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/template"
+)
+
+// pouredBy counts the proven drinks that pour each ingredient.
+func (s *Snapshot) pouredBy() map[*flavor.Profile]int {
+	counts := map[*flavor.Profile]int{}
+	for i := range s.Proven {
+		seen := map[*flavor.Profile]bool{}
+		for j := range s.Proven[i].Spec.Pours {
+			if p := s.Proven[i].Spec.Pours[j].Profile; !seen[p] {
+				seen[p] = true
+				counts[p]++
+			}
+		}
+	}
+	return counts
+}
+
+// Usual lists what most proven drinks pour, the commonest first, at most n. What
+// comes from the tap is left out.
+func (s *Snapshot) Usual(n int) []*flavor.Profile {
+	counts := s.pouredBy()
+	var out []*flavor.Profile
+	for p := range counts {
+		if !p.Class.Free() {
+			out = append(out, p)
+		}
+	}
+	slices.SortFunc(out, func(a, b *flavor.Profile) int {
+		return cmp.Or(cmp.Compare(counts[b], counts[a]), strings.Compare(a.ID, b.ID))
+	})
+	return out[:min(n, len(out))]
+}
+
+// Starters lists proven drinks that the stock can pour, for a menu to begin with, at
+// most n and no more than a quarter of them of one family: those of which the
+// scarcest ingredient is the commonest first.
+func (s *Snapshot) Starters(n int) []template.Labelled {
+	counts := s.pouredBy()
+	there := map[string]bool{}
+	for _, p := range s.InStock() {
+		there[p.ID] = true
+	}
+	scarcest := map[string]int{}
+	var can []template.Labelled
+	for _, d := range s.Proven {
+		least, pourable := math.MaxInt, len(d.Spec.Pours) > 0
+		for i := range d.Spec.Pours {
+			p := d.Spec.Pours[i].Profile
+			pourable = pourable && (there[p.ID] || p.Class.Free())
+			least = min(least, counts[p])
+		}
+		if pourable && d.Spec.Name != "" {
+			can = append(can, d)
+			scarcest[d.Spec.Name] = least
+		}
+	}
+	slices.SortStableFunc(can, func(a, b template.Labelled) int {
+		return cmp.Or(cmp.Compare(scarcest[b.Spec.Name], scarcest[a.Spec.Name]), strings.Compare(a.Spec.Name, b.Spec.Name))
+	})
+	of := map[string]int{}
+	var out []template.Labelled
+	for _, d := range can {
+		if of[d.Family] < (n+3)/4 && len(out) < n {
+			of[d.Family]++
+			out = append(out, d)
+		}
+	}
+	return out
+}

@@ -1,0 +1,198 @@
+package stock
+
+import (
+	"context"
+	"errors"
+	"net/http"
+	"net/url"
+	"reflect"
+	"slices"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
+	"counterpour/webui/words"
+)
+
+// Sizes of the first day.
+const (
+	usualBottles  = 72 // offered to be ticked
+	starterDrinks = 12
+	usualSizeML   = 700 // of a ticked bottle until its own is written; common practice, no source
+)
+
+// startView is the page of the first day, in three steps.
+type startView struct {
+	Said    string
+	Shelves []startShelf
+	Ticked  int // bottles of the house
+	Drinks  []startDrink
+	Menu    int           // drinks of the house
+	Added   []string      // slugs of the drinks that were just put on the menu, to be thrown away again
+	Try     []form.Option // what a cover may be tried for
+}
+
+type startShelf struct {
+	Title   string
+	Bottles []form.Option // Chosen: the house has it
+}
+
+type startDrink struct {
+	Name, Family, Pours string
+	There               bool
+}
+
+// start is the first day of a house: bottles to tick, a menu to keep or to throw
+// away, and a cover to try.
+func (p *pages) start(w http.ResponseWriter, r *http.Request) error {
+	if err := form.Parse(r); err != nil {
+		return err
+	}
+	if r.Method != http.MethodPost {
+		v, err := p.startOf(r)
+		if err != nil {
+			return err
+		}
+		return p.Write(w, r, http.StatusOK, "start", "layout", v)
+	}
+	var edits []house.Edit
+	var err error
+	next := url.Values{}
+	switch do := r.PostForm.Get("do"); do {
+	case "bottles":
+		edits, err = p.ticked(r.Context(), r.PostForm["bottle"])
+		next.Set("done", "bottles")
+	case "menu":
+		edits, err = p.chosen(r.Context(), r.PostForm["drink"])
+		next.Set("done", "menu")
+		for _, e := range edits {
+			next.Add("added", e.Ref().ID)
+		}
+	case "away":
+		edits, err = p.thrownAway(r.Context(), r.PostForm["added"])
+		next.Set("done", "away")
+	default:
+		return form.ErrUnreadable
+	}
+	if err == nil && len(edits) > 0 {
+		_, err = p.house.Store().Write(r.Context(), frame.By(r), edits...)
+	}
+	if errors.Is(err, house.ErrConflict) {
+		return frame.ErrGone
+	}
+	if err != nil {
+		return err
+	}
+	at := map[string]string{"bottles": "#menu", "menu": "#try", "away": "#menu"}[next.Get("done")]
+	http.Redirect(w, r, "/start?"+next.Encode()+at, http.StatusSeeOther)
+	return nil
+}
+
+// ticked are the bottles that are ticked and not there yet, under the name of their
+// category until they get their own.
+func (p *pages) ticked(ctx context.Context, ids []string) ([]house.Edit, error) {
+	there, err := house.All[house.Bottle](ctx, p.house.Store())
+	var edits []house.Edit
+	for _, id := range ids {
+		profile, known := p.house.Catalogue().ByID(id)
+		if !known || slices.ContainsFunc(there, func(b house.Kept[house.Bottle]) bool { return b.Item.Ingredient == id || b.Item.ID == id }) {
+			continue
+		}
+		edits = append(edits, house.Put(house.Bottle{ID: id, Name: words.SentenceStart(profile.Name), Ingredient: id, SizeML: usualSizeML, Stock: 1}, 0))
+	}
+	return edits, err
+}
+
+// chosen are the drinks that are ticked and not on the menu yet.
+func (p *pages) chosen(ctx context.Context, names []string) ([]house.Edit, error) {
+	there, err := house.All[house.Spec](ctx, p.house.Store())
+	var edits []house.Edit
+	for _, d := range p.house.Starters(starterDrinks) {
+		spec := house.FromSpec("", d.Spec)
+		if slices.Contains(names, spec.Name) && !slices.ContainsFunc(there, func(s house.Kept[house.Spec]) bool { return s.Item.ID == spec.ID }) {
+			edits = append(edits, house.Put(spec, 0))
+		}
+	}
+	return edits, err
+}
+
+// thrownAway removes drinks that stand as they were put there.
+func (p *pages) thrownAway(ctx context.Context, ids []string) ([]house.Edit, error) {
+	there, err := house.All[house.Spec](ctx, p.house.Store())
+	if err != nil {
+		return nil, err
+	}
+	var edits []house.Edit
+	for _, d := range p.house.Starters(starterDrinks) {
+		as := house.FromSpec("", d.Spec)
+		for _, s := range there {
+			if s.Item.ID == as.ID && slices.Contains(ids, as.ID) && reflect.DeepEqual(s.Item, as) {
+				edits = append(edits, house.Remove(as.Ref(), s.Version))
+			}
+		}
+	}
+	return edits, nil
+}
+
+func (p *pages) startOf(r *http.Request) (*startView, error) {
+	ctx := r.Context()
+	room, err := p.stockroom(ctx)
+	if err != nil {
+		return nil, err
+	}
+	menu, err := p.house.Menu(ctx)
+	if err != nil {
+		return nil, err
+	}
+	v := &startView{Ticked: len(room.bottles), Menu: len(menu)}
+	v.shelve(p.house.Usual(usualBottles), room)
+	for _, d := range p.house.Starters(starterDrinks) {
+		drink := startDrink{Name: d.Spec.Name, Family: d.Family}
+		for i := range d.Spec.Pours {
+			if i > 0 {
+				drink.Pours += ", "
+			}
+			drink.Pours += part.Amount(&d.Spec.Pours[i]) + " " + d.Spec.Pours[i].Profile.Name
+		}
+		for _, m := range menu {
+			drink.There = drink.There || m.Spec.Name == d.Spec.Name
+		}
+		v.Drinks = append(v.Drinks, drink)
+	}
+	seen := map[string]bool{}
+	for _, m := range menu {
+		for i := range m.Spec.Pours {
+			if profile := m.Spec.Pours[i].Profile; !seen[profile.ID] && !profile.Class.Free() && len(v.Try) < 6 {
+				seen[profile.ID] = true
+				v.Try = append(v.Try, form.Option{Value: profile.ID, Name: profile.Name})
+			}
+		}
+	}
+	switch added := r.Form["added"]; r.Form.Get("done") {
+	case "bottles":
+		v.Said = words.Count(v.Ticked, "bottle is", "bottles are") + " on the shelf."
+	case "menu":
+		v.Said, v.Added = words.Count(len(added), "drink was", "drinks were")+" put on the menu.", added
+	case "away":
+		v.Said = "They are off the menu again."
+	}
+	return v, nil
+}
+
+// shelve groups what is usual by its class.
+func (v *startView) shelve(usual []*flavor.Profile, room *stockroom) {
+	for _, c := range flavor.Classes() {
+		shelf := startShelf{Title: words.SentenceStart(string(c))}
+		for _, p := range usual {
+			if p.Class == c {
+				there := slices.ContainsFunc(room.bottles, func(b house.Bottle) bool { return b.Ingredient == p.ID })
+				shelf.Bottles = append(shelf.Bottles, form.Option{Value: p.ID, Name: p.Name, Chosen: there})
+			}
+		}
+		if len(shelf.Bottles) > 0 {
+			v.Shelves = append(v.Shelves, shelf)
+		}
+	}
+}

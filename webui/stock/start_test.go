@@ -1,0 +1,71 @@
+package stock_test
+
+import (
+	"net/http"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+	"counterpour/webui/webuitest"
+)
+
+// emptyHouse is a house that has nothing yet.
+func emptyHouse() laidHouse {
+	h := webuitest.NewHouse()
+	h.Drinks = h.Drinks[:0] // no menu, and yet bottles that may run out
+	return laidHouse{h}
+}
+
+func TestTheFirstDay(t *testing.T) {
+	h := emptyHouse()
+	pages := webuitest.PagesOf(t, h)
+	webuitest.Says(t, webuitest.Get(pages, "/", ""), []string{"The first day", `value="london-dry-gin"> London dry gin`, "Halyard Sour", "Once there is a menu"}, nil)
+
+	w := webuitest.Post(pages, "/start", webuitest.Fields("do", "bottles", "bottle", "london-dry-gin", "bottle", "orgeat", "bottle", "moon-rock"), false)
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	require.Len(t, h.bottles(t), 2)
+	assert.Equal(t, house.Bottle{ID: "london-dry-gin", Name: "London dry gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, h.bottles(t)[0])
+	w = webuitest.Get(pages, "/start?done=bottles", "")
+	webuitest.Says(t, w, []string{"2 bottles are on the shelf.", `value="orgeat" checked disabled`}, nil)
+
+	w = webuitest.Post(pages, "/start", webuitest.Fields("do", "menu", "drink", "Halyard Sour", "drink", "Mainbrace", "drink", "No such drink"), false)
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	assert.Equal(t, "/start?added=halyard-sour&added=mainbrace&done=menu#try", w.Header().Get("Location"))
+	webuitest.Says(t, webuitest.Get(pages, "/start?added=halyard-sour&added=mainbrace&done=menu", ""), []string{"2 drinks were put on the menu.", "throw them away", `name="out" value="london-dry-gin"`}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/", ""), nil, []string{"The first day"})
+
+	spec := webuitest.KeptSpec(t, h.House, "mainbrace")
+	spec.Item.Note = "with the good gin"
+	_, err := h.Store().Write(t.Context(), ana, house.Put(spec.Item, spec.Version))
+	require.NoError(t, err)
+	w = webuitest.Post(pages, "/start", webuitest.Fields("do", "away", "added", "halyard-sour", "added", "mainbrace"), false)
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	_, err = house.Get[house.Spec](t.Context(), h.Store(), "halyard-sour")
+	assert.ErrorIs(t, err, house.ErrNotFound)
+	assert.Equal(t, "with the good gin", webuitest.KeptSpec(t, h.House, "mainbrace").Item.Note, "what was worked on since stays")
+	assert.Equal(t, http.StatusBadRequest, webuitest.Post(pages, "/start", webuitest.Fields("do", "dance"), false).Code)
+}
+
+// From an empty house to a cover: the bottles ticked, three buttons.
+func TestTheFirstDayInABrowser(t *testing.T) {
+	h := emptyHouse()
+	b := webuitest.NewBrowser(t, 360)
+	b.Do(chromedp.EmulateViewport(360, 740))
+	b.Open(webuitest.Serve(t, h), "/")
+	b.Fits()
+	b.Accessible(webuitest.Axe(t), "the first day")
+	b.Click(`input[value="london-dry-gin"]`)
+	b.Click(`input[value="falernum"]`)
+	b.Click(`button[value="bottles"]`)
+	b.Until(`location.hash === '#menu' && document.body.textContent.includes('2 bottles are on the shelf')`)
+	b.Click(`button[value="menu"]`)
+	b.Until(`location.hash === '#try'`)
+	b.Until(inView(`button[name="out"]`))
+	b.Click(`button[name="out"][value="london-dry-gin"]`)
+	b.Until(`document.getElementById('said')?.textContent.includes('London dry gin is out')`)
+	b.Until(inView("#said button"))
+	b.Quiet()
+}
