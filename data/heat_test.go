@@ -71,6 +71,6 @@ func TestHeatOfAPour(t *testing.T) {
 	} {
 		s, err := c.ReadSpec("", "2 oz bourbon\n"+text+"\nbuild, rocks")
 		require.NoError(t, err, text)
-		assert.Equal(t, heat, s.Pours[1].Heat, text)
+		assert.Equal(t, heat, s.Pours[1].Warmth(), text)
 	}
 }

@@ -104,6 +104,15 @@ type Pour struct {
 	Match   Match
 }
 
+// Warmth returns how warm a pour is said to be: by the spec, or else cold by the
+// name of the ingredient, as cold brew is.
+func (p *Pour) Warmth() Heat {
+	if p.Heat == "" && strings.HasPrefix(NormaliseName(p.Profile.Name), string(HeatCold)+" ") {
+		return HeatCold
+	}
+	return p.Heat
+}
+
 // Called returns the name of the ingredient with how warm it is poured: "hot
 // water". It reads back as both.
 func (p *Pour) Called() string {

@@ -150,7 +150,7 @@ func (f *fixing) tryMaking(asked int, m making) {
 func heating(s *flavor.Spec) making {
 	var m making
 	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Heat == flavor.HeatCold && !slices.Contains(m.hot, p.Profile) {
+		if p := &s.Pours[i]; p.Warmth() == flavor.HeatCold && !slices.Contains(m.hot, p.Profile) {
 			m.hot = append(m.hot, p.Profile)
 		}
 	}
@@ -211,7 +211,7 @@ func shaking(s *flavor.Spec, egg bool) making {
 
 // hotInside reports whether a drink is hot, or holds something that is poured hot.
 func hotInside(s *flavor.Spec) bool {
-	return s.Service == flavor.Hot || slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Heat == flavor.HeatHot })
+	return s.Service == flavor.Hot || slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Warmth() == flavor.HeatHot })
 }
 
 // sparkling lists what sparkles and does not go in afterwards yet.

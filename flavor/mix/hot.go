@@ -17,7 +17,7 @@ const leastHeater = 30.0
 // Heats reports whether a pour makes a hot drink hot: it is said to be, or it is
 // what the trade heats and nothing is said.
 func Heats(p *flavor.Pour) bool {
-	switch p.Heat {
+	switch p.Warmth() {
 	case flavor.HeatHot:
 		return true
 	case flavor.HeatCold:
@@ -55,7 +55,7 @@ func HotC(s *flavor.Spec, ml []float64) float64 {
 // the bar, but for what is hot. What goes in afterwards is left out. The amounts in
 // mL stand in for those of the spec; nil for its own.
 func MixedC(s *flavor.Spec, ml []float64) float64 {
-	hot := func(p *flavor.Pour) bool { return p.Heat == flavor.HeatHot }
+	hot := func(p *flavor.Pour) bool { return p.Warmth() == flavor.HeatHot }
 	if heaters := heatersOf(s); s.Service == flavor.Hot && heaters != nil {
 		hot = heaters
 	}
@@ -74,7 +74,7 @@ func MixedC(s *flavor.Spec, ml []float64) float64 {
 		switch {
 		case hot(p):
 			return pouredC(p)
-		case p.Heat == flavor.HeatCold:
+		case p.Warmth() == flavor.HeatCold:
 			return fridgeC
 		}
 		return usualBarC
@@ -83,14 +83,14 @@ func MixedC(s *flavor.Spec, ml []float64) float64 {
 
 // heatersOf tells which pours of a hot drink are hot; nil if it is heated as a whole.
 func heatersOf(s *flavor.Spec) func(*flavor.Pour) bool {
-	said := func(p *flavor.Pour) bool { return p.Heat == flavor.HeatHot }
+	said := func(p *flavor.Pour) bool { return p.Warmth() == flavor.HeatHot }
 	brewed := func(p *flavor.Pour) bool {
 		return Heats(p) && (p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea)
 	}
 	cold := false
 	for _, is := range []func(*flavor.Pour) bool{said, brewed, Heats} {
 		for i := range s.Pours {
-			cold = cold || s.Pours[i].Heat == flavor.HeatCold
+			cold = cold || s.Pours[i].Warmth() == flavor.HeatCold
 			if is(&s.Pours[i]) {
 				return is
 			}
@@ -117,7 +117,7 @@ func pouredC(p *flavor.Pour) float64 {
 
 // keptC is the temperature in °C of a pour that is not hot.
 func keptC(p *flavor.Pour) float64 {
-	if p.Heat == flavor.HeatCold || p.After || p.Profile.Class == flavor.ClassDairy {
+	if p.Warmth() == flavor.HeatCold || p.After || p.Profile.Class == flavor.ClassDairy {
 		return fridgeC
 	}
 	return usualBarC

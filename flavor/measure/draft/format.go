@@ -98,7 +98,7 @@ func formatPour(p *flavor.Pour, first, again bool) string {
 		plain = "top " + plain
 	}
 	natural := naturalLines(p, name)
-	if again && p.Unit.After() || p.Unit == flavor.Float && dashed(p.Profile) {
+	if again && p.Unit.After() || p.Unit == flavor.Float && dashedOn(p.Profile) {
 		natural = nil
 	}
 	for _, line := range append(natural, plain) {
@@ -113,8 +113,8 @@ func formatPour(p *flavor.Pour, first, again bool) string {
 	return plain
 }
 
-// dashed reports whether an ingredient that is said to top a drink is dashed on it.
-func dashed(p *flavor.Profile) bool {
+// dashedOn reports whether an ingredient that is said to top a drink is dashed on it.
+func dashedOn(p *flavor.Profile) bool {
 	return p != nil && (p.Class == flavor.ClassCocktailBitters || p.Class == flavor.ClassTincture)
 }
 

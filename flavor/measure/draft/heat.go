@@ -13,16 +13,13 @@ var (
 )
 
 // heatOf reads how warm a line says that its pour is. A word of the ingredient's
-// own name says what it is called, unless it calls it cold: cold brew is.
+// own name says what it is called, see [flavor.Pour.Warmth].
 func heatOf(l *Line, p *flavor.Profile) flavor.Heat {
 	if !p.Class.Heated() {
 		return ""
 	}
 	own := strings.Fields(flavor.NormaliseName(p.Name))
-	if len(own) > 0 && coldWords[own[0]] {
-		return flavor.HeatCold
-	}
-	if len(own) > 0 && hotWords[own[0]] {
+	if len(own) > 0 && (coldWords[own[0]] || hotWords[own[0]]) {
 		return ""
 	}
 	for _, w := range strings.Fields(flavor.NormaliseName(l.Asked + " " + l.Name)) {

@@ -340,7 +340,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		toks := append(append([]token(nil), a.toks...), b.toks...)
 		b.pour.of = toks
 		return piece{toks: toks, sep: a.sep, pour: b.pour}, true
-	case a.pour.shape == shapeAmount && b.pour.shape == shapePour && b.sep == "+" && !a.pour.each && a.pour.Unit == b.pour.Unit && a.pour.measure == "" && b.pour.measure == "":
+	case a.pour.shape == shapeAmount && b.pour.shape == shapePour && b.sep == "+" && summed(&a.pour) && summed(&b.pour) && a.pour.Unit == b.pour.Unit && a.pour.measure == "" && b.pour.measure == "":
 		both := b.pour // "1 oz + 1/2 oz rum"
 		both.Amount += a.pour.Amount
 		both.AmountAt.Start = a.pour.AmountAt.Start
@@ -360,6 +360,9 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 	}
 	return piece{}, false
 }
+
+// summed reports whether a pour states an amount that another can be added to.
+func summed(p *pour) bool { return p.fault == nil && !p.each && !p.AmountAt.Empty() }
 
 // cutTo reports whether tokens say how far a syrup is thinned, "cut 2:1", which is
 // part of its name and no step.

@@ -24,6 +24,17 @@ func laidOn(p *piece) bool {
 	return p.pour.shape == shapeName && len(toks) == 1 && endsLaid(toks)
 }
 
+// dressed reports whether an entry that follows the service on its line is what the
+// rim is dressed with: "rocks, salt".
+func dressed(before, p *piece) bool {
+	toks := trimMarks(p.toks)
+	if p.pour.shape != shapeName || len(toks) != 1 || toks[0].text != "salt" && toks[0].text != "sugar" || before.pour.shape != shapeServing {
+		return false
+	}
+	s := readServing(before.toks)
+	return s.service != "" || s.glass != ""
+}
+
 // mostLaid is the most things that are laid on one drink; common practice.
 const mostLaid = 4
 

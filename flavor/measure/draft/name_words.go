@@ -90,7 +90,7 @@ var (
 
 // kinds are names of a whole kind that differ so much in what they bring that it is
 // said which one is taken.
-var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum": true, "tequila": true, "port": true}
+var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum": true, "tequila": true, "port": true, "dry sherry": true}
 
 // sweetened are names that bars use for the sweetened form too, which is meant
 // where nothing else sweetens the drink.
@@ -98,7 +98,7 @@ var sweetened = map[string]string{"coconut cream": "cream of coconut"}
 
 // shorthand is what bars write for a name.
 var shorthand = keyed(map[string]string{
-	"brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
+	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
 	"choc": "chocolate bitters", "mole": "mole bitters",
 	"ew": "egg white", "whites": "egg white", "eggwhite": "egg white", "egg wht": "egg white", "faba": "aquafaba", "aqua faba": "aquafaba",

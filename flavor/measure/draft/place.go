@@ -168,6 +168,9 @@ func (b *book) find(name string, pl place) found {
 			return found{profile: p, how: how, as: pinned}
 		}
 	}
+	if at := dashed.FindStringIndex(name); at != nil {
+		return b.findParted(name[:at[0]]+", "+name[at[1]:], pl)
+	}
 	if strings.Contains(name, ",") {
 		return b.findParted(name, pl)
 	}
@@ -393,6 +396,9 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	f.dropped = name[open : end+1]
 	return f, true
 }
+
+// dashed is a dash between words.
+var dashed = regexp.MustCompile(` [-–—] `)
 
 // findParted looks a name with a comma up: as a name that has one of its own, or
 // without what stands behind it, which is then said to be passed over. Where that

@@ -104,8 +104,8 @@ func trimMarks(toks []token) []token {
 // muddled, where an amount follows.
 func (p *pour) skipLead(toks []token) []token {
 	rest, muddled := toks, false
-	for len(rest) > 1 && rest[0].kind == word && (leadWords[rest[0].text] || rest[0].text == "muddle" || rest[0].text == "the") {
-		muddled = muddled || rest[0].text == "muddle"
+	for len(rest) > 1 && rest[0].kind == word && (leadWords[rest[0].text] || strings.HasPrefix(rest[0].text, "muddle") || rest[0].text == "the") {
+		muddled = muddled || strings.HasPrefix(rest[0].text, "muddle")
 		rest = trimMarks(rest[1:])
 	}
 	if len(rest) == 0 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 )
 
 // pourVerbs begin a pour that goes on or into the glass, in the unit that goes
@@ -150,6 +151,20 @@ func (p *pour) juiced(r *reader, toks []token) bool {
 var lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
 	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true}
 
+// vessels are words for what a drink is served in.
+var vessels = set(`glass goblet mug cup tumbler bowl chalice stem jar`)
+
+// unlike reports whether words are no pour by their form: a glass that is not known,
+// or what is left out, as in "no salt".
+func unlike(toks []token) bool {
+	if len(toks) == 0 {
+		return false
+	}
+	first, last := toks[0].text, toks[len(toks)-1].text
+	return len(toks) > 1 && len(toks) <= 4 && vessels[last] || strings.HasSuffix(last, "-glass") ||
+		(first == "no" || first == "without") && len(toks) > 1 && len(toks) <= 3
+}
+
 // eggs are poured one at a time where no amount is written.
 var eggs = set(`ew egg eggs white whites yolk yolks eggwhite egg-white`)
 
@@ -174,6 +189,9 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 		p.takeName(r, toks)
 		return
 	}
+	if p.unitLast(r, toks) {
+		return
+	}
 	whole := trimMarks(p.of)
 	if n, _ := tailAt(whole); n > 0 && n == len(whole) {
 		p.shape = shapeTail
@@ -182,7 +200,7 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 	if p.impliedUnit(r, toks) || p.rinsedGlass(r, whole) {
 		return
 	}
-	if (toks[0].text == "no" || toks[0].text == "without") && len(toks) > 1 && len(toks) <= 3 { // "no salt"
+	if unlike(toks) {
 		p.shape = shapeServing
 		return
 	}
@@ -207,13 +225,30 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 		p.Amount, p.noAmount, p.shape = 1, true, shapeImplied
 		p.Name = oneLine(r.text[p.NameAt.Start:toks[len(toks)-2].end])
 		p.Unit = flavor.Cube
-	case garnishNouns[last] && !p.muddled:
+	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].text] || garnishNouns[toks[0].text] && len(toks) > 2 && toks[1].text == "of") && !p.muddled:
 		p.shape, p.byNoun = shapeGarnish, true
 	}
 }
 
 // doneTo are words behind a garnish that say what is done to it.
 var doneTo = set(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over`)
+
+// unitLast reads a name with one unit behind it: "maraschino bsp", "orange bitters
+// dash".
+func (p *pour) unitLast(r *reader, toks []token) bool {
+	last := len(toks) - 1
+	if last < 1 || toks[last].kind != word || stepVerbs[toks[0].text] || unitWordsAt(toks) {
+		return false
+	}
+	u, ok := measure.ParseUnit(toks[last].text)
+	if !ok || !u.Spoon() && u != flavor.Dash && u != flavor.Drop && u != flavor.Splash && u != flavor.Pinch {
+		return false
+	}
+	p.Unit, p.UnitAt = u, Span{toks[last].start, toks[last].end}
+	p.takeName(r, toks[:last])
+	p.Amount, p.shape = 1, shapeImplied
+	return true
+}
 
 // withoutRemark returns the last word of a name but for what stands in brackets
 // behind it, or says what is done to it: "lemon peel (discard)", "nutmeg grated".

@@ -152,6 +152,10 @@ const agreement = 0.12
 
 // agree checks another measure of the same pour.
 func (p *pour) agree(r *reader, o *pour) {
+	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && p.measure == "" { // "equal parts (22.5 ml)"
+		p.Amount, p.Unit = o.Amount, o.Unit
+		return
+	}
 	a, okA := measure.MLPerUnit(p.Unit, nil)
 	b, okB := measure.MLPerUnit(o.Unit, nil)
 	if !okA || !okB {
@@ -167,7 +171,7 @@ func (p *pour) agree(r *reader, o *pour) {
 func (p *pour) takeTails(r *reader, toks []token) []token {
 	for len(toks) > 0 {
 		last := len(toks) - 1
-		if toks[last].is(",") || toks[last].is(".") || toks[last].is("-") || toks[last].is(":") || toks[last].is("!") {
+		if toks[last].is(",") || toks[last].is(".") || toks[last].is("-") || toks[last].is(":") || toks[last].is("!") || last > 1 && toks[last].is("&") {
 			toks = toks[:last]
 			continue
 		}
@@ -361,6 +365,20 @@ func (p *pour) equalParts(r *reader, toks []token) bool {
 // amountLast reads an amount after the name: "gin 60", "gin - 2 oz", "gin (60
 // ml)", "gin ..... 60 ml".
 func (p *pour) amountLast(r *reader, toks []token) bool {
+	if last := len(toks) - 1; last > 2 && toks[last].is(")") {
+		if open := opening(toks); open > 1 && (cutVerbs[toks[open+1].text] || !slices.ContainsFunc(toks[open:], func(t token) bool { return t.kind == numeral })) {
+			remark := toks[open:]
+			if !p.amountLast(r, toks[:open]) {
+				return false
+			}
+			if cutVerbs[remark[1].text] {
+				p.cut = true
+			} else if p.shape == shapePour { // what stands in brackets is told with the name
+				p.Name += " " + oneLine(r.text[remark[0].start:remark[len(remark)-1].end])
+			}
+			return true
+		}
+	}
 	end := len(toks)
 	if end > 0 && toks[end-1].is(")") {
 		end--

@@ -82,6 +82,7 @@ var tails = []struct {
 	{[]string{"poured", "over"}, tail{unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"over", "the", "top"}, tail{unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"layered", "on", "top"}, tail{unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"dropped", "in"}, tail{}}, {[]string{"drop", "in"}, tail{}},
 	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
 	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
 	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
@@ -90,6 +91,9 @@ var tails = []struct {
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
 var cutWords = set(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
+
+// cutVerbs say that a fruit is cut.
+var cutVerbs = set(`cut quartered halved sliced chopped diced`)
 
 // cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
 func cutAt(toks []token) int {

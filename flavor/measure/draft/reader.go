@@ -148,6 +148,8 @@ func (r *reader) unlist(toks []token) []token {
 		t := &toks[0]
 		switch {
 		case t.is("•") || t.is(">") || t.is("|") || t.is("[") || t.is("]"):
+		case t.kind == word && t.end-t.start == 1 && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && toks[2].kind == numeral:
+			toks = toks[1:] // "A. 2 oz gin"
 		case t.is("-") && (len(toks) == 1 || !toks[1].glued):
 		case t.kind == numeral && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && t.wrong == "" &&
 			t.value == float64(int(t.value)) && !startsUnit(toks[2:]):
@@ -310,9 +312,7 @@ func (r *reader) oneLiner(n int, span Span, in []piece) bool {
 	}
 	toks := in[0].toks
 	r.setName(n, Span{toks[0].start, toks[len(toks)-1].end})
-	for i := range in[1:] {
-		r.take(n, span, &in[1+i], false)
-	}
+	r.takeAll(n, span, in[1:], false)
 	return true
 }
 
@@ -380,8 +380,21 @@ func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
 	if len(toks) == 0 {
 		return
 	}
-	in := r.spread(r.gather(r.pieces(toks)))
+	r.takeAll(n, span, r.spread(r.gather(r.pieces(toks))), asSteps)
+}
+
+// takeAll takes the entries of a line, each by what stands before it.
+func (r *reader) takeAll(n int, span Span, in []piece, asSteps bool) {
 	for i := range in {
+		if i > 0 && dressed(&in[i-1], &in[i]) {
+			toks := trimMarks(in[i].toks)
+			at := Span{toks[0].start, toks[len(toks)-1].end}
+			r.d.Rim = oneLine(r.text[at.Start:at.End])
+			r.entry(KindRim, n, at)
+			r.said.notes = append(r.said.notes, lineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
+			in[i].pour.shape = shapeRim
+			continue
+		}
 		if i > 0 && ((in[i-1].pour.shape == shapeServing || in[i-1].pour.shape == shapeRim) && laidOn(&in[i]) || in[i-1].pour.shape == shapeGarnish && in[i].sep == "+" && in[i].pour.shape == shapeName) {
 			in[i].pour.shape = shapeGarnish
 			r.laid(n, in[i].toks)

@@ -287,8 +287,11 @@ func (r *resolver) sweeten(t *task) {
 	for _, n := range strip(t.line.Name) {
 		form = cmp.Or(form, sweetened[flavor.NormaliseName(n)])
 	}
+	if form == "" {
+		return
+	}
 	sweet, _, ok := r.book.named(form)
-	if form == "" || !ok || sweet == p {
+	if !ok || sweet == p {
 		return
 	}
 	if !slices.ContainsFunc(r.tasks, func(o *task) bool {

@@ -93,7 +93,7 @@ var glassTerms = []struct {
 }{
 	{"coupe", flavor.Up, []string{"coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
 	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
-	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "v-shaped glass", "stemmed cocktail glass"}},
+	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
 	{"flute", flavor.Up, []string{"flute", "champagne flute", "champagne glass", "flute glass"}},
 	{"sour glass", flavor.Up, []string{"sour glass", "delmonico", "delmonico glass"}},
 	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
@@ -118,7 +118,7 @@ var glassTerms = []struct {
 
 // fillers are words of such a line that change nothing.
 var fillers = set(`and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
-mixing hard well gently briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass`)
+mixing hard well gently briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
 var plainFillers = set(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
