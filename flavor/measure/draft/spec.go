@@ -12,7 +12,6 @@ import (
 // spec puts together what the tasks came to, and adds their faults.
 func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	d := r.draft
-	r.served()
 	s := flavor.Spec{Name: r.name, Method: d.Method, Service: d.Service, HotC: d.HotC, Garnish: d.Garnish, Glass: d.Glass, Rim: d.Rim}
 	at := make([]int, len(d.Lines))
 	for i := range at {
@@ -53,21 +52,6 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	r.heat(&s)
 	s.Notes = r.notes
 	return Assume(s), at
-}
-
-// served takes a drink that names no service as hot where one of its pours is.
-func (r *resolver) served() {
-	if r.draft.Service != "" {
-		return
-	}
-	for _, t := range r.tasks {
-		first, _, _ := strings.Cut(strings.ToLower(t.line.Name), " ")
-		if p := t.hit.profile; p != nil && (first == "hot" || first == "boiling") && !strings.HasPrefix(strings.ToLower(p.Name), "hot") && fills(p) {
-			r.draft.Service = flavor.Hot
-			r.note("“" + t.line.Name + "” makes it a hot drink")
-			return
-		}
-	}
 }
 
 // leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
