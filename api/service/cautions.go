@@ -1,10 +1,12 @@
 package service
 
 import (
+	"fmt"
 	"slices"
 
 	"counterpour/data"
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 )
 
 // generalCautions go with every drink that holds alcohol.
@@ -33,6 +35,35 @@ func (k *Kitchen) AllCautions(alcohol bool, specs ...*flavor.Spec) []data.Cautio
 	}
 	return k.Cautions(keys)
 }
+
+// StrengthCaution is the key of the caution that one glass holds a great deal of
+// alcohol.
+const StrengthCaution = "strength"
+
+// strongGlass is the ethanol in g from which one glass is said to be strong: two and
+// a half US standard drinks of 14 g. Common practice, no source.
+const strongGlass = 35.0
+
+// strengthCaution says how much alcohol is in one glass, if that is a great deal.
+func strengthCaution(d *mix.Drink) []data.Caution {
+	if d.After.Ethanol < strongGlass || d.VolumeML >= severalGlasses {
+		return nil
+	}
+	var us, uk float64
+	for _, s := range mix.StandardDrinks(d.After.Ethanol) {
+		switch s.Country {
+		case "United States":
+			us = s.Count
+		case "United Kingdom":
+			uk = s.Count
+		}
+	}
+	return []data.Caution{{Key: StrengthCaution, Status: string(flavor.OriginPractice), Source: "common practice, no source",
+		Text: fmt.Sprintf("This one glass holds %.0f g of alcohol: %.1f US standard drinks, %.1f UK units. Say so, or pour less.", d.After.Ethanol, us, uk)}}
+}
+
+// severalGlasses is the volume in mL from which a spec is for more than one glass.
+const severalGlasses = 1000.0
 
 func (k *Kitchen) pouredCautions(specs []*flavor.Spec) (keys []string) {
 	for _, s := range specs {

@@ -19,25 +19,9 @@ func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 	if err != nil {
 		return nil, err
 	}
-	look := &Look{Swatch: glass.Swatch(), Service: s.Service}
-	if glass, ok := glassNamed(s.Glass); ok {
-		look.Filling, err = glass.Fill(drink.VolumeML, s.Service)
-		return look, err
-	}
-	look.Filling, err = mix.FillUsual(drink.VolumeML, s.Service)
+	look := &Look{Swatch: glass.Swatch(), Service: mix.Standing(s)}
+	look.Filling, err = mix.FillOf(drink.VolumeML, s)
 	return look, err
-}
-
-// glassNamed finds the common glass that a spec names, such as "coupe" or
-// "highball".
-func glassNamed(name string) (mix.Glass, bool) {
-	wanted := flavor.NormaliseName(name)
-	for _, g := range mix.Glasses() {
-		if is := flavor.NormaliseName(g.Name); wanted != "" && (is == wanted || is == wanted+" glass") {
-			return g, true
-		}
-	}
-	return mix.Glass{}, false
 }
 
 // sensed mixes a spec, and senses what comes of it.

@@ -2,6 +2,7 @@ package service
 
 import (
 	"context"
+	"slices"
 
 	"counterpour/data"
 	"counterpour/flavor"
@@ -50,8 +51,8 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 		a.Fixes = nil
 	}
 	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
-	a.Cautions = s.AllCautions(a.Result.Drink.After.Ethanol > 0, &spec)
-	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, spec.Service, mix.GlassesFor(spec.Service)...); err != nil {
+	a.Cautions = slices.Concat(strengthCaution(a.Result.Drink), s.AllCautions(a.Result.Drink.After.Ethanol > 0, &spec))
+	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, mix.Standing(&spec), mix.GlassesOf(&spec)...); err != nil {
 		return nil, err
 	}
 	if r.Explain {

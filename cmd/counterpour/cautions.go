@@ -52,8 +52,10 @@ func (l *cautionList) show(p *page, all bool) {
 	}
 	slices.SortStableFunc(l.lines, func(a, b cautionLine) int { return rankOf(&a.Caution) - rankOf(&b.Caution) })
 	shown := l.lines
-	if more := len(shown) - firstCautions; !all && more > 0 {
-		shown = shown[:firstCautions]
+	if !all {
+		shown = firstOf(l.lines)
+	}
+	if more := len(l.lines) - len(shown); more > 0 {
 		p.head("Cautions (%d more with --cautions)", more)
 	} else {
 		p.head("Cautions")
@@ -67,14 +69,34 @@ func (l *cautionList) show(p *page, all bool) {
 	}
 }
 
-// rankOf puts what a pour may do to a guest first, then what goes with all
-// alcohol, then what is only the practice of bars: how to keep a pour.
+// firstOf takes the first few cautions; of those that go with all alcohol one at
+// most, so that they never stand in place of what this drink brings.
+func firstOf(lines []cautionLine) []cautionLine {
+	var out []cautionLine
+	general := 0
+	for _, c := range lines {
+		if service.IsGeneralCaution(c.Key) {
+			if general++; general > 1 {
+				continue
+			}
+		}
+		if len(out) < firstCautions {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// rankOf puts a strong glass first, then what a pour may do to a guest, then what is
+// only the practice of bars, how to keep a pour, then what goes with all alcohol.
 func rankOf(c *api.Caution) int {
 	switch {
+	case c.Key == service.StrengthCaution:
+		return 0
 	case service.IsGeneralCaution(c.Key):
-		return 1
+		return 3
 	case c.Status == string(flavor.OriginPractice):
 		return 2
 	}
-	return 0
+	return 1
 }

@@ -117,6 +117,9 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 			continue
 		}
 		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: boundText(&x)}
+		if x.Glass.Name != "" {
+			f.room = x.Bound / x.Amount
+		}
 		f.Deviation = math.Max(leastDeviation, JND(x.Axis, math.Log(math.Max(x.Amount, x.Bound*leastShare)/x.Bound)))
 		switch {
 		case x.Axis == template.Volume && x.High:
@@ -154,6 +157,9 @@ func boundText(x *template.OutOfBounds) string {
 	}
 	switch x.Axis {
 	case template.Volume:
+		if x.Glass.Name != "" {
+			return fmt.Sprintf("%.0f ml does not go into a %s, which takes about %.0f ml of it", x.Amount, x.Glass.Name, x.Bound)
+		}
 		if x.High && x.Bound < template.MostML {
 			return fmt.Sprintf("%.0f ml in the glass is large for its kind: about %.0f ml is usual", x.Amount, x.Bound)
 		}
@@ -164,6 +170,9 @@ func boundText(x *template.OutOfBounds) string {
 				return "there is no alcohol in it, which nearly every drink made like this has"
 			}
 			return "there is no base in it, which nearly every drink made like this has"
+		}
+		if x.Grams {
+			return fmt.Sprintf("%.0f g of alcohol in one glass is more than any drink of its kind: %s %.0f g", x.Amount, word, x.Bound)
 		}
 		return fmt.Sprintf("%.0f %% vol in the glass is stronger than any drink: %s %.0f %%", x.Amount, word, x.Bound)
 	case template.Sweet:

@@ -25,6 +25,7 @@ type Fault struct {
 	Text        string
 
 	with *flavor.Profile // what turns the ingredient, of a fault of method; nil if nothing does
+	room float64         // share of the drink that goes into its glass; 0 if the glass is not what is wrong
 }
 
 // MaxFaults is how many faults are told.

@@ -15,6 +15,7 @@ type making struct {
 	service flavor.Service
 	after   []*flavor.Profile // go in once the rest is mixed
 	hot     []*flavor.Profile // are poured hot
+	glass   string            // that it is poured into
 	text    string
 }
 
@@ -30,6 +31,9 @@ func (m *making) apply(s *flavor.Spec) {
 	}
 	if m.service != "" {
 		s.Service = m.service
+	}
+	if m.glass != "" {
+		s.Glass = m.glass
 	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
@@ -116,7 +120,12 @@ func (f *fixing) uncurdle(asked int, x *Fault) {
 // scoreWith is that of the draft with changes made, 0 if nothing is left to weigh.
 func (f *fixing) scoreWith(changes []Change) float64 {
 	spec := apply(f.spec, changes)
-	score, err := f.judge.ScoreOnly(&spec)
+	return f.scoreOf(&spec)
+}
+
+// scoreOf is that of a spec, 0 if there is nothing in it to weigh.
+func (f *fixing) scoreOf(s *flavor.Spec) float64 {
+	score, err := f.judge.ScoreOnly(s)
 	if err != nil {
 		return 0
 	}
@@ -233,3 +242,33 @@ func namesOf(of []*flavor.Profile) string {
 	}
 	return strings.Join(names, " and ")
 }
+
+// largerGlass pours the drink into the smallest larger glass that holds it.
+func (f *fixing) largerGlass(asked int) {
+	room := f.faults[asked].room
+	named, ok := mix.GlassNamed(f.spec.Glass)
+	if room <= 0 || !ok {
+		return
+	}
+	service := mix.Standing(f.spec)
+	ml := named.RoomML(service) / room
+	glasses := tumblers
+	if service == flavor.Up {
+		glasses = stemmed
+	}
+	for _, name := range glasses {
+		if g, _ := mix.GlassNamed(name); g.RoomML(service) >= ml {
+			m := making{glass: name, text: "pour it into a " + name}
+			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec) >= comfortable { // else it is the drink that is too large
+				f.tryMaking(asked, m)
+			}
+			return
+		}
+	}
+}
+
+// The glasses that every bar has, the smallest first; common practice.
+var (
+	stemmed  = []string{"wine glass", "balloon glass"}
+	tumblers = []string{"rocks glass", "highball glass", "collins glass", "pint glass"}
+)

@@ -105,6 +105,48 @@ func TestWhatIsBadlyMadeIsSaidAndMended(t *testing.T) {
 	}
 }
 
+// What does not go into the glass that is named, and what is too strong for one glass,
+// against what bars pour: common practice, no source.
+func TestGlassAndStrength(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text string
+		axis template.Axis // Method where nothing of it is said
+		fix  string
+	}{
+		{"4 oz prosecco|2 oz light orange bitter aperitif|2 oz soda|build, coupe", template.Volume, "pour it into a wine glass"},
+		{"4 oz gin|1 1/2 oz lemon juice|1 1/2 oz simple syrup|shake, coupe", template.Volume, "pour half of everything"},
+		{"2 oz dark rum|1/2 oz lime juice|12 oz ginger beer|build, highball", template.Volume, ""},
+		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", template.Strong, "pour 2"},
+		{"3 oz gin|2 oz cask strength bourbon|1/2 oz triple sec|stir, up", template.Strong, ""},
+		{"2 oz pisco|1 oz lime juice|3/4 oz simple syrup|1 egg white|dry shake, coupe", template.Method, ""},
+		{"2 oz gin|1/2 oz dry vermouth|stir, nick and nora", template.Method, ""},
+		{"50 ml gin|150 ml tonic|build, highball", template.Method, ""},
+		{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|build, highball", template.Method, ""},
+		{"3 oz prosecco|2 oz light orange bitter aperitif|1 oz soda|build, wine glass", template.Method, ""},
+		{"6 oz wheat beer|6 oz sparkling lemonade|build, pint", template.Method, ""},
+		{"2 1/2 oz bourbon|1/2 oz simple syrup|8 mint leaves|build, julep cup, crushed ice", template.Method, ""},
+	} {
+		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
+		r := k.score(t, s)
+		said := false
+		for _, f := range r.Faults {
+			said = said || f.Axis == c.axis && f.High
+			if c.axis == template.Method {
+				assert.NotContains(t, f.Text, "does not go into", c.text)
+				assert.NotContains(t, f.Text, "g of alcohol in one glass", c.text)
+			}
+		}
+		if c.axis == template.Method {
+			continue
+		}
+		assert.True(t, said, "%s: %+v", c.text, r.Faults)
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, c.text)
+		assert.True(t, strings.HasPrefix(fixes[0].Text, c.fix), "%s: %q", c.text, fixes[0].Text)
+	}
+}
+
 // A closed tin of something hot bursts.
 func neverShakesHot(t *testing.T, text string, f *balance.Fix) {
 	t.Helper()

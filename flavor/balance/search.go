@@ -353,7 +353,11 @@ func (f *fixing) bySize() {
 	if asked < 0 {
 		return
 	}
+	f.largerGlass(asked)
 	usual := f.build.UsualML(f.ml) / f.spec.VolumeML()
+	if room := f.faults[asked].room; room > 0 {
+		usual = math.Min(usual, room)
+	}
 	best := 0
 	for i, p := range parts {
 		if math.Abs(math.Log(p.share/usual)) < math.Abs(math.Log(parts[best].share/usual)) {

@@ -2,6 +2,7 @@ package mix
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"counterpour/flavor"
@@ -17,8 +18,10 @@ type Glass struct {
 // standard sets them.
 func Glasses() []Glass {
 	return []Glass{
-		{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"rocks glass", 300}, {"highball glass", 350},
-		{"collins glass", 400}, {"flute", 180}, {"wine glass", 350}, {"julep cup", 350}, {"mug", 250},
+		{"coupe", 150}, {"Nick-and-Nora glass", 150}, {"cocktail glass", 180}, {"sour glass", 180}, {"flute", 180},
+		{"rocks glass", 300}, {"double rocks glass", 350}, {"fizz glass", 250}, {"highball glass", 350}, {"collins glass", 400},
+		{"wine glass", 350}, {"balloon glass", 600}, {"snifter", 350}, {"julep cup", 350}, {"copper mug", 450}, {"mug", 250},
+		{"hurricane glass", 450}, {"tiki mug", 450}, {"pint glass", 500}, {"punch cup", 200}, {"cordial glass", 90}, {"shot glass", 60},
 	}
 }
 
@@ -62,18 +65,95 @@ func FillUsual(volumeML float64, s flavor.Service) (f Filling, err error) {
 	return f, err
 }
 
-// iceShare is the share of a glass that ice takes up below the brim, by
-// service: common practice. Floating ice stands a tenth out of the drink.
-func iceShare(s flavor.Service) float64 {
+// GlassesOf lists the glass that a spec names or, if it names none that is known,
+// those that its service is usually poured into.
+func GlassesOf(s *flavor.Spec) []Glass {
+	if g, ok := GlassNamed(s.Glass); ok {
+		return []Glass{g}
+	}
+	return GlassesFor(s.Service)
+}
+
+// FillOf fills the glass that a spec names or, if it names none that is known, the
+// usual one, as its ice stands in it. It fails as [FillUsual] does.
+func FillOf(volumeML float64, s *flavor.Spec) (Filling, error) {
+	if g, ok := GlassNamed(s.Glass); ok {
+		return g.Fill(volumeML, Standing(s))
+	}
+	f, err := FillUsual(volumeML, s.Service)
+	if err != nil || Standing(s) == s.Service {
+		return f, err
+	}
+	return f.Glass.Fill(volumeML, Standing(s))
+}
+
+// GlassNamed returns the glass that a text names: the one of the longest name in it.
+func GlassNamed(text string) (Glass, bool) {
+	var found Glass
+	longest := 0
+	text = " " + strings.ToLower(strings.ReplaceAll(text, "-", " ")) + " "
+	for _, g := range Glasses() {
+		name := strings.TrimSuffix(strings.ToLower(strings.ReplaceAll(g.Name, "-", " ")), " glass")
+		if len(name) > longest && strings.Contains(text, " "+name+" ") {
+			found, longest = g, len(name)
+		}
+	}
+	return found, longest > 0
+}
+
+// Standing returns the service by which a drink stands in its glass: that of the
+// spec, but without ice where most of it is beer, cider or wine, which come cold
+// from the bottle.
+func Standing(s *flavor.Spec) flavor.Service {
+	if s.Service != flavor.Rocks && s.Service != flavor.Long {
+		return s.Service
+	}
+	var cold float64
+	for i := range s.Pours {
+		switch p := &s.Pours[i]; p.Profile.Class {
+		case flavor.ClassBeer, flavor.ClassCider, flavor.ClassWine:
+			cold += p.ML
+		}
+	}
+	if cold > 0 && cold >= coldShare*s.VolumeML() {
+		return flavor.Up
+	}
+	return s.Service
+}
+
+// coldShare is the share of beer, cider or wine from which a drink gets no ice.
+const coldShare = 0.4
+
+// iceShares is the share of a glass that ice takes up below the brim, by service, as
+// a bar fills it and at the least: common practice. Cubes of 3 cm fill some 58 % of
+// the room that they are heaped in, so that a glass packed with them has 42 % left for
+// the drink; bars put in as many as the drink leaves room for.
+func iceShares(s flavor.Service) (most, least float64) {
 	switch s {
 	case flavor.Rocks:
-		return 0.35
+		return 0.35, 0.20
 	case flavor.Long:
-		return 0.45
+		return 0.45, 0.25
 	case flavor.Crushed:
-		return 0.50
+		return 0.50, 0.30
 	}
-	return 0
+	return 0, 0
+}
+
+// washShare is how far up a glass is filled: common practice.
+const washShare = 0.95
+
+// RoomML returns the most drink in mL that goes into a glass beside the least ice of
+// a service.
+func (g Glass) RoomML(s flavor.Service) float64 {
+	_, least := iceShares(s)
+	return (1 - least) * g.ML
+}
+
+// iceML returns what ice takes up beside so much drink.
+func (g Glass) iceML(volumeML float64, s flavor.Service) float64 {
+	most, least := iceShares(s)
+	return math.Min(most*g.ML, math.Max(least*g.ML, washShare*g.ML-volumeML))
 }
 
 // Filling is a drink in a glass.
@@ -96,7 +176,7 @@ func (g Glass) Fill(volumeML float64, s flavor.Service) (Filling, error) {
 	if err := within("volume", volumeML, 0, maxML, " mL"); err != nil {
 		return Filling{}, err
 	}
-	f := Filling{Glass: g, VolumeML: volumeML, IceML: iceShare(s) * g.ML}
+	f := Filling{Glass: g, VolumeML: volumeML, IceML: g.iceML(volumeML, s)}
 	stands := volumeML + f.IceML
 	f.Level = stands / g.ML
 	f.WashML = max(0, g.ML-stands)

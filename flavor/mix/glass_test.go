@@ -21,7 +21,7 @@ func TestFillText(t *testing.T) {
 	}{
 		{138, flavor.Up, []Glass{coupe, {"coupe", 120}}, "fills a 150 mL coupe to 92 %; spills a 120 mL one by 18 mL"},
 		{90, flavor.Rocks, []Glass{{"rocks glass", 300}}, "fills a 300 mL rocks glass to 65 % with the ice"},
-		{250, flavor.Long, []Glass{{"highball glass", 350}, {"collins glass", 400}}, "spills a 350 mL highball glass by 58 mL with the ice; spills a 400 mL collins glass by 30 mL with the ice"},
+		{250, flavor.Long, []Glass{{"highball glass", 350}, {"collins glass", 400}}, "fills a 350 mL highball glass to 96 % with the ice; fills a 400 mL collins glass to 95 % with the ice"},
 		{40, flavor.Up, []Glass{{"coupe", 80}, {"coupe", 180}}, "fills an 80 mL coupe to 50 %; fills a 180 mL one to 22 %"},
 		{0, flavor.Crushed, []Glass{{"julep cup", 350}}, "fills a 350 mL julep cup to 50 % with the ice"},
 		{0, flavor.Up, nil, ""},
@@ -75,7 +75,7 @@ func TestFillUsual(t *testing.T) {
 		service flavor.Service
 		glass   string
 		spillML float64
-	}{{140, flavor.Up, "coupe", 0}, {160, flavor.Up, "wine glass", 0}, {900, flavor.Up, "wine glass", 550}, {210, flavor.Long, "collins glass", 0}} {
+	}{{140, flavor.Up, "coupe", 0}, {160, flavor.Up, "wine glass", 0}, {900, flavor.Up, "wine glass", 550}, {280, flavor.Long, "collins glass", 0}} {
 		f, err := FillUsual(c.ml, c.service)
 		require.NoError(t, err)
 		assert.Equal(t, c.glass, f.Glass.Name)
@@ -83,4 +83,52 @@ func TestFillUsual(t *testing.T) {
 	}
 	assert.ErrorIs(t, second(FillUsual(math.NaN(), flavor.Up)), flavor.ErrInvalid)
 	assert.ErrorIs(t, second(FillUsual(150, "bucket")), flavor.ErrInvalid)
+}
+
+// Nominal pours fit the glass that bars pour them into, and what is too much runs
+// over: common practice, no source. Volumes are those with the water of the ice.
+func TestWhatFitsAGlass(t *testing.T) {
+	for _, c := range []struct {
+		glass   string
+		ml      float64
+		service flavor.Service
+		fits    bool
+	}{
+		{"highball", 215, flavor.Long, true},           // 50 and 150 mL
+		{"highball glass", 235, flavor.Long, true},     // 2 and 5 oz
+		{"tall collins", 250, flavor.Long, true},       // 2, 1, ¾ and 3 oz, shaken
+		{"rocks glass", 180, flavor.Rocks, true},       // a sour
+		{"wine glass", 225, flavor.Rocks, true},        // 3, 2 and 1 of a spritz
+		{"julep cup", 120, flavor.Crushed, true},       // 2½ oz and its ice
+		{"pint", 355, flavor.Up, true},                 // beer, without ice
+		{"chilled Nick & Nora", 130, flavor.Up, false}, // no such name
+		{"nick-and-nora", 130, flavor.Up, true},
+		{"highball", 430, flavor.Long, false}, // 12 oz of ginger ale
+		{"wine glass", 380, flavor.Rocks, false},
+		{"coupe", 240, flavor.Up, false},
+		{"coupe", 310, flavor.Up, false},
+	} {
+		g, ok := GlassNamed(c.glass)
+		fits := false
+		if ok {
+			f, err := g.Fill(c.ml, c.service)
+			require.NoError(t, err)
+			fits = f.SpillML == 0
+		}
+		assert.Equal(t, c.fits, fits, "%v mL in a %s", c.ml, c.glass)
+	}
+	double, _ := GlassNamed("double rocks glass")
+	assert.Equal(t, "double rocks glass", double.Name)
+}
+
+func TestFillOf(t *testing.T) {
+	for _, c := range []struct {
+		glass string
+		want  string
+	}{{"", "fills a 150 mL coupe to 93 %"}, {"flute", "fills a 180 mL flute to 78 %"}, {"bucket", "fills a 150 mL coupe to 93 %"}} {
+		f, err := FillOf(140, &flavor.Spec{Service: flavor.Up, Glass: c.glass})
+		require.NoError(t, err)
+		assert.Equal(t, c.want, f.String())
+	}
+	assert.ErrorIs(t, second(FillOf(-1, &flavor.Spec{Service: flavor.Long})), flavor.ErrInvalid)
 }

@@ -13,8 +13,10 @@ type OutOfBounds struct {
 	Axis   Axis
 	High   bool
 	Amount float64
-	Bound  float64 // the most that good drinks have, or the least
-	Edges  float64 // squared distance from what is free, over that of the bound
+	Bound  float64   // the most that good drinks have, or the least
+	Edges  float64   // squared distance from what is free, over that of the bound
+	Grams  bool      // the amounts are g of ethanol in the glass
+	Glass  mix.Glass // that is too small for it; without a name if it is not that
 }
 
 // Bounds of the finished drink. Proven drinks, as mixed here, have up to 1.3 g of
@@ -68,7 +70,7 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 	}
 	high := func(a Axis, amount, most float64) {
 		if x := (amount/most - freeShare) / (1 - freeShare); x > 0 {
-			tell(OutOfBounds{a, true, amount, most, x * x})
+			tell(OutOfBounds{Axis: a, High: true, Amount: amount, Bound: most, Edges: x * x})
 		}
 	}
 	high(Sour, g.acid, mostAcid)
@@ -78,11 +80,13 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 		high(Volume, g.ml, MostML)
 	}
 	if x := (leastML/g.ml - freeShare) / (1 - freeShare); x > 0 {
-		tell(OutOfBounds{Volume, false, g.ml, leastML, x * x})
+		tell(OutOfBounds{Axis: Volume, High: false, Amount: g.ml, Bound: leastML, Edges: x * x})
 	}
 	if x := b.baseless(ml, e); x > tellingSober {
-		tell(OutOfBounds{Strong, false, g.abv, leastABV, x})
+		tell(OutOfBounds{Axis: Strong, High: false, Amount: g.abv, Bound: leastABV, Edges: x})
 	}
+	b.overfull(g.ml, tell)
+	b.potent(g.ml, e, tell)
 	b.hot(ml, tell)
 }
 
@@ -138,10 +142,10 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 	c := mix.HotC(b.spec, ml)
 	const degrees = 10.0 // before a bound, from where it costs
 	if x := (c - mostHotC + degrees) / degrees; x > 0 {
-		tell(OutOfBounds{Temperature, true, c, mostHotC, x * x})
+		tell(OutOfBounds{Axis: Temperature, High: true, Amount: c, Bound: mostHotC, Edges: x * x})
 	}
 	if x := (leastHotC + degrees - c) / degrees; x > 0 {
-		tell(OutOfBounds{Temperature, false, c, leastHotC, x * x})
+		tell(OutOfBounds{Axis: Temperature, High: false, Amount: c, Bound: leastHotC, Edges: x * x})
 	}
 }
 

@@ -46,7 +46,7 @@ func (b *Build) oversized(ml []float64, j *Judgement) {
 		return
 	}
 	g := b.glass(ml, &j.Equivalents)
-	j.Bounds = append(j.Bounds, OutOfBounds{Volume, true, g.ml, g.ml * math.Exp(b.centre(i).size) / sum(ml), max(1, x)})
+	j.Bounds = append(j.Bounds, OutOfBounds{Axis: Volume, High: true, Amount: g.ml, Bound: g.ml * math.Exp(b.centre(i).size) / sum(ml), Edges: max(1, x)})
 }
 
 // UsualML returns how many mL of pours a drink of the likeliest kind has.

@@ -36,6 +36,19 @@ var shapes = map[string]shape{
 	"collins glass":       {bowl: []ring{{0, 22}, {124, 25}}},
 	"julep cup":           {bowl: []ring{{0, 26}, {86, 40}}},
 	"mug":                 {bowl: []ring{{0, 32}, {78, 34}}, handle: true},
+	"cocktail glass":      {bowl: []ring{{0, 1}, {52, 46}}, stem: 50},
+	"sour glass":          {bowl: []ring{{0, 1}, {9, 18}, {30, 25}, {62, 28}}, stem: 44},
+	"double rocks glass":  {bowl: []ring{{0, 36}, {74, 42}}},
+	"fizz glass":          {bowl: []ring{{0, 22}, {100, 26}}},
+	"balloon glass":       {bowl: []ring{{0, 1}, {8, 26}, {26, 44}, {46, 48}, {70, 40}, {80, 37}}, stem: 46},
+	"snifter":             {bowl: []ring{{0, 1}, {8, 28}, {26, 42}, {44, 42}, {72, 28}}, stem: 26},
+	"copper mug":          {bowl: []ring{{0, 34}, {92, 36}}, handle: true},
+	"hurricane glass":     {bowl: []ring{{0, 14}, {14, 26}, {40, 32}, {70, 25}, {96, 30}, {108, 34}}, stem: 20},
+	"tiki mug":            {bowl: []ring{{0, 28}, {112, 33}}},
+	"pint glass":          {bowl: []ring{{0, 26}, {122, 38}}},
+	"punch cup":           {bowl: []ring{{0, 22}, {16, 34}, {50, 38}}, handle: true},
+	"cordial glass":       {bowl: []ring{{0, 1}, {6, 10}, {46, 15}}, stem: 40},
+	"shot glass":          {bowl: []ring{{0, 15}, {50, 19}}},
 }
 
 // tumbler stands for a glass without a shape of its own.

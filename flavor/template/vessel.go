@@ -1,0 +1,64 @@
+package template
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+)
+
+// How far over its room a glass is from where it is too small, and from where hardly
+// any glass of the name holds so much: coupes of 150 to 240 mL are all coupes, while
+// what has ice in it takes only the ice out. Common practice.
+const (
+	roomyUp, smallUp       = 1.2, 1.5
+	roomyOnIce, smallOnIce = 1.05, 1.3
+)
+
+// overfull tells whether a drink of so many mL does not go into the glass that the
+// spec names.
+func (b *Build) overfull(ml float64, tell func(OutOfBounds)) {
+	if b.spec.Glass == "" || ml >= batchML {
+		return
+	}
+	glass, ok := mix.GlassNamed(b.spec.Glass)
+	if !ok {
+		return
+	}
+	service := mix.Standing(b.spec)
+	room := glass.RoomML(service)
+	from, to := roomyUp, smallUp
+	if room < glass.ML {
+		from, to = roomyOnIce, smallOnIce
+	}
+	if x := (ml/room - from) / (to - from); x > 0 {
+		tell(OutOfBounds{Axis: Volume, High: true, Amount: ml, Bound: room, Edges: x * x, Glass: glass})
+	}
+}
+
+// The most ethanol in one glass, g. Proven drinks have up to 33 g up, 30 g on ice and
+// 21 g hot, and one of 50 g on crushed ice, which its bar pours twice to a guest at
+// most; the largest of the stirred ones in the trade have 40 g.
+const (
+	mostEthanol        = 44.0
+	mostEthanolHot     = 28.0
+	mostEthanolCrushed = 58.0
+)
+
+// potent tells whether there is more alcohol in one glass than any good drink has.
+func (b *Build) potent(ml float64, e *Equivalents, tell func(OutOfBounds)) {
+	if ml >= batchML {
+		return
+	}
+	most := mostEthanol
+	switch b.spec.Service {
+	case flavor.Hot:
+		most = mostEthanolHot
+	case flavor.Crushed:
+		most = mostEthanolCrushed
+	}
+	g := e[Strong] * SpiritEthanol
+	if x := (g/most - freeShare) / (1 - freeShare); x > 0 {
+		tell(OutOfBounds{Axis: Strong, High: true, Amount: g, Bound: most, Edges: math.Min(x*x, noScore), Grams: true})
+	}
+}
