@@ -190,11 +190,26 @@ func Classes() []Class {
 	return out
 }
 
+// places is where each class stands in the table.
+var places = func() map[Class]int {
+	out := make(map[Class]int, len(classes))
+	for i := range classes {
+		out[classes[i].class] = i
+	}
+	return out
+}()
+
+// Place returns where the class stands among [Classes], -1 if it is not valid.
+func (c Class) Place() int {
+	if i, ok := places[c]; ok {
+		return i
+	}
+	return -1
+}
+
 func (c Class) info() (classInfo, bool) {
-	for _, i := range classes {
-		if i.class == c {
-			return i, true
-		}
+	if i, ok := places[c]; ok {
+		return classes[i], true
 	}
 	return classInfo{}, false
 }

@@ -1,9 +1,7 @@
 package habit
 
 import (
-	"cmp"
 	"math"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,20 +12,16 @@ import (
 
 // mostOf returns what all but a share rare stay below.
 func mostOf(amounts, weights []float64, rare float64) float64 {
-	type weighed struct {
-		x sample
-		w float64
-	}
-	var all []weighed
+	var samples []sample
 	for i, a := range amounts {
-		all = append(all, weighed{sampleOf(a, i, closeReach), weights[i]})
+		samples = append(samples, sampleOf(a, i, closeReach))
 	}
-	slices.SortStableFunc(all, func(a, b weighed) int { return cmp.Compare(b.x.at, a.x.at) })
-	var t tail
-	for i := range all {
-		t.add(&all[i].x, all[i].w)
+	sortSamples(samples)
+	t := tail{weights: make([]float64, len(samples))}
+	for i := range samples {
+		t.add(i, &samples[i], weights[samples[i].drink])
 	}
-	return math.Exp(t.most(rare, closeReach))
+	return math.Exp(t.most(samples, rare, closeReach, make([]float64, len(samples))))
 }
 
 // One drink alone allows e^(reach · ln(1/rare)) times its own amount.

@@ -134,11 +134,12 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 	if len(samples) == 0 {
 		return Bound{Usual: math.Inf(1), Most: math.Inf(1)}
 	}
-	var t tail
-	for i := len(samples) - 1; i >= 0; i-- {
-		t.add(&samples[i], otherBody+near[samples[i].drink])
+	room := make([]float64, 2*len(samples))
+	t := tail{weights: room[:len(samples)]}
+	for i := range samples {
+		t.add(i, &samples[i], otherBody+near[samples[i].drink])
 	}
-	most := math.Exp(t.most(rareLevel, closeReach)) - floor
+	most := math.Exp(t.most(samples, rareLevel, closeReach, room[len(samples):])) - floor
 	if l.Smell() {
 		most = math.Max(most, leastAccent(flavor.Family(l)))
 	}
@@ -146,12 +147,13 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 }
 
 // leastAccent returns the intensity of a smell that is never too much, whatever
-// drinks carry: what somewhat more than half an ounce of a neat, full-flavoured bottle
-// lends to three ounces. Of what smothers other smells it is a third less. Judged.
+// drinks carry: what three quarters of an ounce of a neat, full-flavoured bottle lends
+// to three ounces. Of what smothers other smells it is not much more than half as much.
+// Judged.
 func leastAccent(f flavor.Family) float64 {
 	switch f {
-	case flavor.Smoke, flavor.Anise, flavor.Clove, flavor.Mint:
-		return 1.4
+	case flavor.Smoke, flavor.Anise, flavor.Clove:
+		return 1.5
 	}
-	return 2.2
+	return 2.5
 }

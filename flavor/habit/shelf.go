@@ -103,8 +103,10 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64) Limit {
 	rare, reach := habitOf(p)
 	most := math.Log(commonMost(p.Class))
 	x := pool{most: most, usual: most - commonReach}
-	var class, alike, itself tail
-	for i := len(s.samples) - 1; i >= 0; i-- {
+	n := len(s.samples)
+	room := make([]float64, 4*n)
+	class, alike, itself, below := tail{weights: room[:n]}, tail{weights: room[n : 2*n]}, tail{weights: room[2*n : 3*n]}, room[3*n:]
+	for i := range s.samples {
 		c := &s.samples[i]
 		w := 1 - c.lead
 		if first {
@@ -113,20 +115,22 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64) Limit {
 		if w <= 0 {
 			continue
 		}
-		n := near[c.drink]
-		class.add(c, w*(n+otherMakeUp))
-		switch l := likeness[c.profile]; {
-		case l == own:
-			itself.add(c, w*(n+ownMakeUp))
-		default:
-			alike.add(c, w*(n+otherMakeUp)*l)
+		class.add(i, c, w*(near[c.drink]+otherMakeUp))
+		if l := likeness[c.profile]; l == own {
+			itself.add(i, c, w*(near[c.drink]+ownMakeUp))
+		} else {
+			alike.add(i, c, w*(near[c.drink]+otherMakeUp)*l)
 		}
 	}
-	common := x.most
-	x.take(&class, rare, reach, commonDrinks)
-	x.most = math.Max(x.most, common)
-	x.take(&alike, rare, reach, classDrinks)
-	x.take(&itself, rare, reach, alikeDrinks)
+	take := func(t *tail, known float64) {
+		if t.total > 0 {
+			x.take(t.total/(t.total+known), t.most(s.samples, rare, reach, below), t.middle/t.total)
+		}
+	}
+	take(&class, commonDrinks)
+	x.most = math.Max(x.most, most)
+	take(&alike, classDrinks)
+	take(&itself, alikeDrinks)
 	l := Limit{Own: itself.total > 0, Support: itself.total + alike.total}
 	strong := strength(p)
 	l.Most = math.Max(math.Exp(x.most)/strong, leastOf(p))
@@ -141,15 +145,10 @@ const commonReach = 0.7
 // pool is what is known of a dose so far, as logarithms.
 type pool struct{ most, usual float64 }
 
-// take draws what is known toward what some drinks say, what was known before
-// counting for so many of them.
-func (x *pool) take(t *tail, rare, reach, drinks float64) {
-	if t.total <= 0 {
-		return
-	}
-	share := t.total / (t.total + drinks)
-	x.most += share * (t.most(rare, reach) - x.most)
-	x.usual += share * (t.middle/t.total - x.usual)
+// take draws what is known a share of the way toward what some drinks say.
+func (x *pool) take(share, most, usual float64) {
+	x.most += share * (most - x.most)
+	x.usual += share * (usual - x.usual)
 }
 
 // strength is how strong a seasoning or a modifier tastes: of the first in

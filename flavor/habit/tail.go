@@ -28,21 +28,15 @@ func sampleOf(amount float64, drink int, reach float64) sample {
 	return sample{at: at, lift: math.Exp(at / reach), drink: drink}
 }
 
-// tail gathers weighted samples in falling order, to tell how much all but a few
-// good drinks stay below.
+// tail weighs samples, to tell how much all but a few good drinks stay below.
 type tail struct {
-	weights []float64
-	samples []*sample
+	weights []float64 // of each sample; 0 for those that have no say
 	total   float64
 	middle  float64 // Σ weight × at
 }
 
-func (t *tail) add(x *sample, weight float64) {
-	if weight <= 0 {
-		return
-	}
-	t.weights = append(t.weights, weight)
-	t.samples = append(t.samples, x)
+func (t *tail) add(i int, x *sample, weight float64) {
+	t.weights[i] = weight
 	t.total += weight
 	t.middle += weight * x.at
 }
@@ -56,19 +50,25 @@ func (t *tail) add(x *sample, weight float64) {
 // drink alone allows e^(reach · ln(1/rare)) times its own amount, and many alike
 // allow hardly more than the largest of them; one that is far from all the others
 // counts for no more than its own weight. It is −Inf without weights.
-func (t *tail) most(rare, reach float64) float64 {
-	below := make([]float64, len(t.samples)) // of each sample and those under it, weights times lifts
-	var sum float64
-	for i := len(below) - 1; i >= 0; i-- {
-		sum += t.weights[i] * t.samples[i].lift
+//
+// Samples are in ascending order, those that the weights are of; below is room for as
+// many numbers.
+func (t *tail) most(samples []sample, rare, reach float64, below []float64) float64 {
+	var sum float64 // of each sample and those under it, weights times lifts
+	for i, w := range t.weights {
+		sum += w * samples[i].lift
 		below[i] = sum
 	}
 	above := 0.0 // weight of samples over y
-	for i, x := range t.samples {
-		if above+below[i]/x.lift >= rare*t.total {
+	for i := len(samples) - 1; i >= 0; i-- {
+		w := t.weights[i]
+		if w <= 0 {
+			continue
+		}
+		if above+below[i]/samples[i].lift >= rare*t.total {
 			return reach * math.Log(below[i]/(rare*t.total-above))
 		}
-		above += t.weights[i]
+		above += w
 	}
 	return math.Inf(-1)
 }

@@ -96,7 +96,7 @@ const leastABV = 0.5
 // baseless returns how far a drink without a base is from the proven drinks made
 // like it, if nearly all of those have one: somebody forgot it. What is strong in
 // itself needs none as long as others like it have none. Edges of 1 are reached where
-// seven in eight of them do.
+// some nine in ten of them do.
 func (b *Build) baseless(ml []float64, e *Equivalents) float64 {
 	dry, without, all := 1-presence(e[Strong], e.Total(), halfWine), 1.0, sum(ml)
 	for i := range b.parts {
@@ -126,7 +126,7 @@ func (b *Build) baseless(ml []float64, e *Equivalents) float64 {
 }
 
 const (
-	soberFree, soberMost = 0.5, 0.875
+	soberFree, soberMost = 0.5, 0.92
 	tellingSober         = 0.01
 )
 

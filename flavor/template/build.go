@@ -24,7 +24,8 @@ type Build struct {
 	centres []centre
 	logits  []float64
 	fits    []placed
-	habits  *habits // see habit
+	habits  *habits   // see habit
+	cos     []float64 // see cosines
 }
 
 // centre is the middle of the good drinks that one drink is held against.
@@ -85,10 +86,23 @@ func (b *Build) locate() {
 	b.fits = make([]placed, len(b.active))
 	b.logits = make([]float64, len(b.active))
 	b.centres = make([]centre, len(b.active))
-	kin := kinshipOf(b.parts, b.ml)
+	cosines := b.cosines()
 	for i, family := range b.active {
-		b.centres[i] = b.set.centreFor(family, &kin)
+		b.centres[i] = b.set.centreFor(family, func(r *relative) float64 { return cosines[r.at] })
 	}
+}
+
+// cosines returns the cosine of the angle between the drink and each proven one,
+// which a spec's Build works out once.
+func (b *Build) cosines() []float64 {
+	if b.cos == nil {
+		kin := kinshipOf(b.parts, b.ml)
+		b.cos = make([]float64, len(b.set.kin))
+		for i := range b.set.kin {
+			b.cos[i] = kin.cosine(&b.set.kin[i])
+		}
+	}
+	return b.cos
 }
 
 // centre returns the local centre of family i among the active ones.

@@ -51,10 +51,10 @@ func (r *reach) edges(amount float64) float64 {
 	return x * x
 }
 
-// unusual returns how far an amount is from what is wont, 1 where it is unusual:
-// a third of the way from where it costs something to the most.
+// unusual returns how far an amount is from what is wont, 1 where it begins to be
+// unusual.
 func (r *reach) unusual(amount float64) float64 {
-	x := (math.Log(math.Max(amount, leastShare))-r.start-(r.most-r.start)/3)/leastRoom + 1
+	x := (math.Log(math.Max(amount, leastShare))-r.start)/leastRoom + 1
 	return max(0, x) * max(0, x)
 }
 
@@ -82,7 +82,7 @@ func (b *Build) habit() *habits {
 	if b.habits != nil {
 		return b.habits
 	}
-	h := &habits{near: b.set.near(b.parts, b.ml)}
+	h := &habits{near: b.near()}
 	parts := b.parts
 	h.parts = make([][2]*reach, len(parts))
 	h.per = make([][habit.NumLevels]float64, len(parts))
@@ -170,7 +170,7 @@ const beside = 0.7
 // large returns how surely a pour is so large a part of a drink that it is made of it
 // too, whatever else there is more of.
 func (s *size) large(x *part, ml []float64) float64 {
-	const from, to = 0.32, 0.40
+	const from, to = 0.27, 0.43
 	return ramp(s.share(x, ml), from, to)
 }
 
@@ -207,11 +207,10 @@ func (b *Build) most(ml []float64, in func(*part) bool) float64 {
 }
 
 // near returns how near each proven drink is in make-up.
-func (s *Set) near(parts []part, ml []float64) []float64 {
-	kin := kinshipOf(parts, ml)
-	out := make([]float64, len(s.kin))
-	for i := range s.kin {
-		out[i] = kin.likeness(&s.kin[i], s.tuning.HabitWidth)
+func (b *Build) near() []float64 {
+	out := make([]float64, len(b.set.kin))
+	for i, cos := range b.cosines() {
+		out[i] = likeness(cos, b.set.tuning.HabitWidth)
 	}
 	return out
 }
@@ -290,6 +289,9 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 	r := b.reachOf(by, b.leading(by, ml, first, size))
 	if excused(l, p) {
 		s := r.support / (r.support + excuseDrinks)
+		if p.profile.Class == flavor.ClassFreshHerb { // much of what it smells of goes with the strainer
+			s = 1
+		}
 		e -= s * max(0, e-r.unusual(size.share(p, ml)))
 	}
 	if e > 0 {

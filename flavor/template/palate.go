@@ -67,7 +67,7 @@ func (s *Set) palateOf(i int, right []Labelled) (Palate, error) {
 	}
 	p := Palate{ID: m.ID, Drinks: len(poured), Axes: slices.Clone(m.Axes), shift: make([]float64, len(m.fitted.Centre))}
 	for _, r := range poured {
-		near := s.middleFor(i, &r.kin)
+		near := s.middleFor(i, r.kin.to)
 		for j := range p.shift {
 			p.shift[j] += (r.coords[j] - near.coords[j]) / (float64(len(poured)) + s.tuning.RatioDrinks)
 		}

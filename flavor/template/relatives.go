@@ -32,7 +32,7 @@ type kinship struct {
 }
 
 type classWeight struct {
-	class  flavor.Class
+	class  int // its place among flavor.Classes
 	weight float64
 }
 
@@ -56,7 +56,7 @@ func kinshipOf(parts []part, ml []float64) kinship {
 		if w <= 0 {
 			continue
 		}
-		k.addClass(x.profile.Class, w*classShare)
+		k.addClass(x.profile.Class.Place(), w*classShare)
 		norm := math.Sqrt(square(&x.profile.Aroma))
 		if norm <= 0 {
 			continue
@@ -80,7 +80,7 @@ func halfCertain(role flavor.Part) float64 {
 	return halfLiquid
 }
 
-func (k *kinship) addClass(c flavor.Class, w float64) {
+func (k *kinship) addClass(c int, w float64) {
 	for i := range k.classes {
 		if k.classes[i].class == c {
 			k.classes[i].weight += w
@@ -116,18 +116,25 @@ func square(a *flavor.Aroma) float64 {
 	return s
 }
 
-// likeness is 1 for drinks of the same make-up and falls off with the angle
+// likeness is, by the cosine of the angle between them, 1 for drinks of the same make-up and falls off with the angle
 // between them.
-func (k *kinship) likeness(o *kinship, bandwidth float64) float64 {
-	return math.Exp((k.cosine(o) - 1) / bandwidth)
+func likeness(cosine, bandwidth float64) float64 {
+	return math.Exp((cosine - 1) / bandwidth)
 }
 
-// weight is the likeness, and more for drinks of the very same make-up: how one
+// weightOf is the likeness, and more for drinks of the very same make-up: how one
 // of those is poured says more than how all of its kind are.
-func (k *kinship) weight(o *kinship, t *Tuning) float64 {
-	away := k.cosine(o) - 1
-	return math.Exp(away/t.Bandwidth) + t.Twin*math.Exp(away/twinWidth)
+func weightOf(cosine float64, t *Tuning) float64 {
+	away := cosine - 1
+	w := math.Exp(away / t.Bandwidth)
+	if away > -noTwin*twinWidth {
+		w += t.Twin * math.Exp(away/twinWidth)
+	}
+	return w
 }
+
+// noTwin is how many widths apart drinks are twins by less than a billionth.
+const noTwin = 25.0
 
 // twinWidth is how far apart drinks of the same make-up are, in 1 − cosine: a
 // dash of something, or one gin for another.
@@ -151,6 +158,7 @@ func (k *kinship) cosine(o *kinship) float64 {
 
 // relative is a proven drink as one family sees it.
 type relative struct {
+	at     int // among the proven drinks of all families
 	kin    kinship
 	coords []float64
 	size   float64 // logarithm of its mL before ice
@@ -163,10 +171,13 @@ type middle struct {
 	near   float64   // how many proven drinks it rests on, by likeness
 }
 
+// to returns the cosine to each relative.
+func (k *kinship) to(r *relative) float64 { return k.cosine(&r.kin) }
+
 // localMiddle pulls a family's middle toward the proven drinks made of the
 // same things: partial pooling, with Tuning.Pull the weight in drinks of the
 // family's own.
-func localMiddle(own middle, relatives []relative, kin *kinship, skip int, t *Tuning) middle {
+func localMiddle(own middle, relatives []relative, cosine func(*relative) float64, skip int, t *Tuning) middle {
 	weight := t.Pull
 	m := middle{coords: make([]float64, len(own.coords)), size: t.Pull * own.size}
 	for j := range m.coords {
@@ -176,7 +187,7 @@ func localMiddle(own middle, relatives []relative, kin *kinship, skip int, t *Tu
 		if i == skip {
 			continue
 		}
-		w := kin.weight(&relatives[i].kin, t)
+		w := weightOf(cosine(&relatives[i]), t)
 		weight += w
 		m.size += w * relatives[i].size
 		for j := range m.coords {

@@ -69,14 +69,14 @@ func (s *Set) Centre(id string) ([]float64, error) {
 
 // middleFor returns the middle of the proven drinks that a drink of some
 // make-up is held against in family i, whatever the house's palate.
-func (s *Set) middleFor(i int, kin *kinship) middle {
-	return localMiddle(middle{coords: s.models[i].fitted.Centre, size: s.sizes[i]}, s.relatives[i], kin, -1, &s.tuning)
+func (s *Set) middleFor(i int, cosine func(*relative) float64) middle {
+	return localMiddle(middle{coords: s.models[i].fitted.Centre, size: s.sizes[i]}, s.relatives[i], cosine, -1, &s.tuning)
 }
 
 // centreFor is middleFor moved to the house's palate.
-func (s *Set) centreFor(i int, kin *kinship) centre {
+func (s *Set) centreFor(i int, cosine func(*relative) float64) centre {
 	m := s.models[i]
-	near := s.middleFor(i, kin)
+	near := s.middleFor(i, cosine)
 	near.coords = s.shifted(m.ID, near.coords)
 	return centre{middle: near, away: m.inWidths(near.coords)}
 }
