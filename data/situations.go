@@ -9,14 +9,16 @@ import (
 	"counterpour/flavor/trial"
 )
 
-//go:embed situations.toml situations-held.toml
+//go:embed situations.toml situations-held.toml situations-fresh.toml
 var situations embed.FS
 
-// What the covers are tried on: the situations that they were tuned to, and those
-// that were held back, which tell what the covers are like on drinks nobody saw.
+// What the covers are tried on: the situations that they were tuned to, those that
+// were held back and then mended by, and those that nothing was changed for, which
+// tell what the covers are like on drinks nobody saw.
 const (
 	TunedSituations = "situations.toml"
 	HeldSituations  = "situations-held.toml"
+	FreshSituations = "situations-fresh.toml"
 )
 
 type situationsRecord struct {
@@ -33,9 +35,9 @@ type situationRecord struct {
 	Bad   []string `toml:"bad"`
 }
 
-// Situations reads what the covers are tried on, from [TunedSituations] or
-// [HeldSituations]. Every id must be in the catalogue; all faults are returned
-// together.
+// Situations reads what the covers are tried on, from [TunedSituations],
+// [HeldSituations] or [FreshSituations]. Every id must be in the catalogue; all
+// faults are returned together.
 func (c *Catalogue) Situations(name string) ([]trial.Situation, error) {
 	var file situationsRecord
 	if err := decodeStrict(situations, name, &file); err != nil {

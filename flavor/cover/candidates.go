@@ -34,7 +34,7 @@ func (t *task) addCandidates() {
 		if len(amounts) == 0 || !customs.names(p.ID) && !t.mayHelp(p, &holds) {
 			continue
 		}
-		part := search.Part{Per: t.near.RowOf(&holds), Odd: odd(p.Class)}
+		part := search.Part{Per: t.rowOf(&holds), Odd: odd(p.Class)}
 		if t.req.Common != nil {
 			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID)
 		}

@@ -24,7 +24,8 @@ func (t *task) addMoves(base bool) {
 		if isBase(p) && !base {
 			continue
 		}
-		v := t.near.Row(p.Profile)
+		holds := t.finder.space.PerML(p.Profile)
+		v := t.rowOf(&holds)
 		for _, a := range steps(p) {
 			m := move{pour: i, amount: a}
 			addTo(&m.by, &v, a.ml-p.ML)

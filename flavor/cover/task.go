@@ -115,6 +115,16 @@ func (t *task) distanceLeftOut() (float64, error) {
 	return x.distance, nil
 }
 
+// rowOf returns what a millilitre brings, in steps: for a guest who must have less
+// alcohol, that apart.
+func (t *task) rowOf(holds *sense.Vector) sense.Row {
+	row := t.near.RowOf(holds)
+	if t.dry {
+		row[sense.Ethanol] = 0
+	}
+	return row
+}
+
 // between returns how far apart two glasses are: for a guest who must have less
 // alcohol, that apart.
 func (t *task) between(a, b *sense.Glass) float64 {
@@ -139,7 +149,7 @@ func (t *task) measureGap() {
 	for _, p := range t.removed {
 		d := departed{holds: t.finder.space.PerML(p)}
 		d.smell = smellOf(p, &d.holds)
-		per := t.near.RowOf(&d.holds)
+		per := t.rowOf(&d.holds)
 		var own sense.Row
 		for i := range t.req.Spec.Pours {
 			if q := &t.req.Spec.Pours[i]; q.Profile == p {
@@ -153,9 +163,6 @@ func (t *task) measureGap() {
 		d.told = d.smells && length(own[firstAroma:lastAroma]) >= tellAroma
 		most = max(most, d.weight)
 		t.gone = append(t.gone, d)
-	}
-	if t.dry {
-		t.gap[sense.Ethanol] = 0 // it is to go
 	}
 	for i := range t.gone {
 		if most > 0 {
@@ -185,6 +192,9 @@ func (t *task) problem(limit int) *search.Problem {
 	var nothing sense.Vector
 	still := t.near.RowOf(&nothing) // what a millilitre of nothing thins, and the volume that it adds
 	for i := range firstAroma {
+		if t.dry && i == int(sense.Ethanol) {
+			continue
+		}
 		var w search.Row
 		w[i], w[sense.Dims] = 1, -still[i]/still[sense.Dims]
 		p.Rising = append(p.Rising, w)

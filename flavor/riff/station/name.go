@@ -105,11 +105,12 @@ var accentWeight = map[flavor.Part]float64{
 }
 
 // endings are words that a name does without where it stays plain what is meant.
-var endings = []string{" liqueur", " syrup", " juice", " aperitif", " cordial", " purée", " puree", " (1:1)", " (2:1)"}
+var endings = []string{" liqueur", " syrup", " juice", " aperitif", " cordial", " purée", " puree"}
 
-// short drops the ending of a name, unless another pour would then bear the same.
+// short drops what a name says in brackets and its ending, unless another pour would
+// then bear the same.
 func short(name string, s *flavor.Spec) string {
-	cut := name
+	cut, _, _ := strings.Cut(name, " (")
 	for _, e := range endings {
 		cut = strings.TrimSuffix(cut, e)
 	}

@@ -98,6 +98,8 @@ func without(what string, names Names) ([]Wish, *flavor.Fault) {
 		return []Wish{{Kind: Animal, Animal: strings.TrimSuffix(what, "s")}}, nil
 	case "animal", "animals", "animal products":
 		return readWithout("vegan", names)
+	case "citrus", "citrus fruit", "citrus fruits", "citrus juice", "citrus juices":
+		return withoutCitrus(names), nil
 	}
 	if a, err := flavor.ParseAllergen(what); err == nil {
 		return []Wish{{Kind: Allergen, Allergen: a}}, nil
@@ -120,6 +122,27 @@ func without(what string, names Names) ([]Wish, *flavor.Fault) {
 		}
 	}
 	return nil, flavor.Unknown("", "", nil, "%q names no allergen, aroma family, class of ingredient or ingredient; write one, such as \"no nuts\", \"no smoke\" or \"no rum\"", what)
+}
+
+// citrusFruit is the fruit whose juice, peel and syrup a guest means by citrus:
+// common practice, no source.
+var citrusFruit = []string{"lemon", "lime", "orange", "grapefruit", "mandarin", "yuzu", "bergamot", "pomelo"}
+
+// withoutCitrus reads "no citrus": no sour juice and nothing that is named after the
+// fruit. A gin with lemon peel among its botanicals is no citrus.
+func withoutCitrus(names Names) []Wish {
+	out := []Wish{{Kind: Class, Class: flavor.ClassSourJuice}}
+	var ids []string
+	for _, fruit := range citrusFruit {
+		if names != nil {
+			ids = append(ids, names(fruit)...)
+		}
+	}
+	slices.Sort(ids)
+	if ids = slices.Compact(ids); len(ids) > 0 {
+		out = append(out, Wish{Kind: Bar, IDs: ids})
+	}
+	return out
 }
 
 // ways are the words for how a drink is mixed and served.

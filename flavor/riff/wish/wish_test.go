@@ -69,6 +69,7 @@ func TestParse(t *testing.T) {
 		{"nut-free", []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}},
 		{"no dairy", []Wish{{Kind: Allergen, Allergen: flavor.Milk}}},
 		{"no smoke", []Wish{{Kind: Without, Families: []flavor.Family{flavor.Smoke}}}},
+		{"no citrus", []Wish{{Kind: Class, Class: flavor.ClassSourJuice}, {Kind: Bar, IDs: []string{"lime-juice"}}}},
 		{"no rum", []Wish{{Kind: Class, Class: flavor.ClassRum}}},
 		{"no egg white", []Wish{{Kind: Bar, IDs: []string{"egg-white"}}}},
 		{"hold the mezcal", []Wish{{Kind: Bar, IDs: []string{"mezcal"}}}},
