@@ -152,7 +152,7 @@ func ParseAmount(text string) (amount float64, u flavor.Unit, ok bool) {
 		return 0, "", false
 	}
 	l := &d.Lines[0]
-	if l.AmountAt.Empty() || l.squeezed || l.muddled {
+	if l.AmountAt.Empty() && !l.Unit.After() || l.squeezed || l.muddled {
 		return 0, "", false
 	}
 	return l.Amount, l.Unit, true

@@ -9,7 +9,7 @@ import (
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
-var laidFruit = set(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery`)
+var laidFruit = set(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise`)
 
 // endsLaid reports whether words end in what is laid on a drink.
 func endsLaid(toks []token) bool {
@@ -21,7 +21,7 @@ func endsLaid(toks []token) bool {
 // laid on the drink: "stir, up, lemon".
 func laidOn(p *piece) bool {
 	toks := trimMarks(p.toks)
-	return p.pour.shape == shapeName && len(toks) == 1 && endsLaid(toks)
+	return p.pour.shape == shapeName && len(toks) > 0 && len(toks) <= 2 && endsLaid(toks)
 }
 
 // dressed reports whether an entry that follows the service on its line is what the
@@ -44,7 +44,7 @@ func (p *pour) laid(toks []token) bool {
 	if !p.figures || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) || p.muddled || p.squeezed || p.After || p.each || p.fault != nil {
 		return false
 	}
-	return p.UnitAt.Empty() && endsLaid(toks) && garnishNouns[toks[len(toks)-1].text] ||
+	return p.UnitAt.Empty() && garnishNouns[withoutRemark(toks)] ||
 		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf
 }
 

@@ -98,6 +98,7 @@ var sweetened = map[string]string{"coconut cream": "cream of coconut"}
 
 // shorthand is what bars write for a name.
 var shorthand = keyed(map[string]string{
+	"rum agricole": "rhum agricole", "rum agricole blanc": "rhum agricole blanc", "rum agricole vieux": "rhum agricole vieux",
 	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
 	"choc": "chocolate bitters", "mole": "mole bitters",
@@ -137,7 +138,7 @@ var fullWords = map[string]string{
 	"straw": "strawberry", "strawb": "strawberry", "passion": "passion fruit", "pass": "passion fruit", "ango": "aromatic", "arom": "aromatic", "aro": "aromatic", "vod": "vodka", "whisk": "whiskey",
 	"tom": "tomato", "saln": "saline", "sol": "solution", "agv": "agave", "hny": "honey", "gngr": "ginger", "ging": "ginger", "simp": "simple", "smpl": "simple", "spark": "sparkling", "sprk": "sparkling",
 	"absnth": "absinthe", "abs": "absinthe", "elder": "elderflower", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
-	"gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
+	"peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
 	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut",
 }

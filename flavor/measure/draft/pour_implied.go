@@ -231,7 +231,7 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 }
 
 // doneTo are words behind a garnish that say what is done to it.
-var doneTo = set(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over`)
+var doneTo = set(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
 
 // unitLast reads a name with one unit behind it: "maraschino bsp", "orange bitters
 // dash".

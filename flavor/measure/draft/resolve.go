@@ -161,10 +161,11 @@ func (r *resolver) nameless() {
 	line := 1 + strings.Count(d.text[:d.nameAt.Start], "\n")
 	for part := range strings.SplitSeq(r.name, ",") {
 		p := r.measureless(part, lowly)
-		if p == nil {
+		counted := r.countedIn(part)
+		if p = cmp.Or(counted, p); p == nil {
 			continue
 		}
-		if !lowly && p.Class.Part() != flavor.PartBase {
+		if !lowly && counted == nil && p.Class.Part() != flavor.PartBase {
 			r.note(lineLocation(line) + ": “" + r.name + "” is read as the name of the drink; write an amount before it to have it poured")
 			return
 		}
@@ -173,6 +174,18 @@ func (r *resolver) nameless() {
 		r.found = append(r.found, f)
 		return
 	}
+}
+
+// countedIn returns the ingredient that a number stands before in a name, as in
+// "peel of 1 orange"; nil if there is none.
+func (r *resolver) countedIn(name string) *flavor.Profile {
+	toks := lex(nil, name, 0, len(name))
+	for i := 1; i+1 < len(toks); i++ {
+		if toks[i].kind == numeral && toks[i].wrong == "" && toks[i+1].kind == word {
+			return r.measureless(name[toks[i+1].start:], false)
+		}
+	}
+	return nil
 }
 
 // measureless returns the ingredient of a name that says no more than it and a word
