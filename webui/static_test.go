@@ -65,7 +65,7 @@ func TestLinksResolve(t *testing.T) {
 		webuitest.Get(h, "/specs/nutcracker/card", "").Body.String(),
 		webuitest.Get(h, "/specs/print", "").Body.String(),
 		webuitest.Get(h, "/map?spec=nutcracker", "").Body.String(),
-		webuitest.Get(h, "/training?what=mend", "").Body.String(),
+		webuitest.Follow(h, "/training?what=mend").Body.String(),
 		webuitest.Post(h, "/training", webuitest.AnswerForm("mend", "pour-0", "2 oz", "pour-1", "1 oz", "pour-2", "½ oz"), false).Body.String(),
 		webuitest.Ask(t, http.MethodPost, "/", url.Values{"text": {webuitest.NutDraft}, "missing": {"orgeat"}}, false).Body.String(),
 		webuitest.Ask(t, http.MethodPost, "/", url.Values{"text": {"2 oz gni"}}, false).Body.String(),
@@ -118,7 +118,7 @@ func TestIdsAreUnique(t *testing.T) {
 	pages := webuitest.PagesOf(t, h)
 	for _, body := range []string{page, twice, webuitest.Get(pages, "/board?avoid=milk", "").Body.String(), webuitest.Get(pages, "/specs", "").Body.String(),
 		webuitest.Get(pages, "/specs/print", "").Body.String(), webuitest.Get(pages, "/map?spec=nutcracker&missing=orgeat", "").Body.String(),
-		webuitest.Get(pages, "/training?what=order-sweet", "").Body.String(), webuitest.Get(pages, "/training?what=cover", "").Body.String(), webuitest.Get(pages, "/tools?tool=dilute&amount=700&from=57&to=40", "").Body.String(),
+		webuitest.Follow(pages, "/training?what=order-sweet").Body.String(), webuitest.Follow(pages, "/training?what=cover").Body.String(), webuitest.Get(pages, "/tools?tool=dilute&amount=700&from=57&to=40", "").Body.String(),
 		webuitest.Post(pages, "/training", webuitest.AnswerForm("fault", "way", "much", "of", "sour"), false).Body.String()} {
 		seen := map[string]bool{}
 		for _, m := range webuitest.Ids.FindAllStringSubmatch(body, -1) {

@@ -15,7 +15,7 @@ func TestFirstLoadIsLight(t *testing.T) {
 	h.Dry = []string{"falernum"}
 	pages := webuitest.PagesOf(t, h)
 	for _, path := range []string{"/", "/board", "/specs", "/specs/nutcracker/card", "/specs/print", "/training?what=cover", "/tools", "/map?spec=nutcracker&missing=orgeat"} {
-		w := webuitest.Get(pages, path, "")
+		w := webuitest.Follow(pages, path)
 		require.Equal(t, http.StatusOK, w.Code, path)
 		weight := w.Body.Len()
 		for _, m := range webuitest.Loads.FindAllStringSubmatch(w.Body.String(), -1) {

@@ -18,6 +18,7 @@ type RoundWish struct {
 	Kind    drill.Kind    // empty for what the learner needs most
 	Axis    template.Axis // if HasAxis
 	HasAxis bool          // else one is picked
+	Not     drill.Kind    // the kind that came last, and is not asked again at once; only where Kind is empty
 	Size    float64       // in just-noticeable steps; 0 for what the learner's results ask for
 }
 
@@ -38,7 +39,7 @@ func (s *Snapshot) Round(r RoundRequest) (*drill.Round, error) {
 	}
 	kind := r.Wish.Kind
 	if kind == "" {
-		kind = r.Learner.Next(r.At, 0).Kind
+		kind = r.Learner.NextBut(r.Wish.Not, r.At, 0).Kind
 	}
 	skills := skillsToTry(r.Learner, kind, r.At, r.Rand)
 	if r.Wish.HasAxis {

@@ -65,16 +65,20 @@ func (s *Skill) order() int {
 // Next returns the request for the round that does most good now: the skill that
 // is most overdue, else the first one not tried yet, else the one due soonest,
 // at the size that its staircase asks for.
-func (l Learner) Next(at time.Time, seed uint64) RoundRequest {
+func (l Learner) Next(at time.Time, seed uint64) RoundRequest { return l.NextBut("", at, seed) }
+
+// NextBut is [Learner.Next] without the rounds of one kind, so that no kind comes
+// twice in a row; an empty kind leaves nothing out.
+func (l Learner) NextBut(not Kind, at time.Time, seed uint64) RoundRequest {
 	var best *Skill
 	for i := range l.Skills {
-		if s := &l.Skills[i]; best == nil || s.Repeat.Due.Before(best.Repeat.Due) {
+		if s := &l.Skills[i]; s.Kind != not && (best == nil || s.Repeat.Due.Before(best.Repeat.Due)) {
 			best = s
 		}
 	}
 	if best == nil || best.Repeat.Due.After(at) {
 		for _, s := range Skills() {
-			if !slices.ContainsFunc(l.Skills, func(o Skill) bool { return o.same(&s) }) {
+			if s.Kind != not && !slices.ContainsFunc(l.Skills, func(o Skill) bool { return o.same(&s) }) {
 				best = &s
 				break
 			}

@@ -171,3 +171,16 @@ func TestLearnerOverASeason(t *testing.T) {
 	assert.Equal(t, "bitter", ada[0].Axis)
 	assert.Len(t, needs, len(ada)+len(Skills()), "Ben has everything before him")
 }
+
+// Whatever has been learnt, no kind comes twice in a row where one is left out.
+func TestNoKindTwiceInARow(t *testing.T) {
+	now := time.Date(2026, 4, 1, 12, 0, 0, 0, time.UTC)
+	for _, l := range []Learner{{}, {Skills: Skills()}, {Skills: Skills()[:1]}} {
+		last := l.Next(now, 1).Kind
+		for range 5 {
+			next := l.NextBut(last, now, 1).Kind
+			assert.NotEqual(t, last, next)
+			last = next
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -184,5 +185,35 @@ func TestProgressInABrowser(t *testing.T) {
 	b.Until(`document.getElementById('own').textContent === 'Zoë'`)
 	b.Until(`[...document.querySelectorAll('table')].map((t) => t.rows[1].cells[0].textContent).join() === 'Read the family,Zoë'`)
 	b.Fits()
+	b.Quiet()
+}
+
+// Five rounds on a phone: a reload keeps each question, no two in a row are of one
+// kind, and the grade with the score of the sitting is in view after one tap.
+func TestFiveRoundsInABrowser(t *testing.T) {
+	b := webuitest.NewBrowser(t, 360)
+	b.Do(chromedp.EmulateViewport(360, 740))
+	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/training")
+	b.Click(".sift button.main")
+	last := ""
+	for n := 1; n <= 5; n++ {
+		b.Until(`!!document.getElementById('question')`)
+		asked, err := chromedp.Run(b.Ctx, chromedp.Evaluate[string](`document.getElementById('question').textContent`))
+		require.NoError(t, err)
+		assert.NotEqual(t, last, asked)
+		last = asked
+		if n == 1 {
+			b.Do(chromedp.Reload())
+			b.Until(`document.getElementById('question')?.textContent === ` + strconv.Quote(asked))
+		}
+		for _, name := range []string{"option", "way", "of"} {
+			b.Do(chromedp.Evaluate[chromedp.Void](`document.querySelector('input[name="` + name + `"]')?.click()`))
+		}
+		b.Click(".round button.main")
+		b.Until(`document.querySelector('.sitting')?.textContent.includes('of ` + strconv.Itoa(n) + ` round')`)
+		b.Until(`(() => { const box = document.getElementById('graded').getBoundingClientRect(); return box.top >= 0 && box.bottom <= innerHeight; })()`)
+		b.Fits()
+		b.Click(".graded button.main")
+	}
 	b.Quiet()
 }

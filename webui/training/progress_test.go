@@ -75,7 +75,7 @@ func TestWhoAreYou(t *testing.T) {
 func TestRoundsOfANamedLearnerAreKept(t *testing.T) {
 	h := webuitest.NewHouse()
 	pages, ada := webuitest.PagesOf(t, h), service.Trainee{Name: "Ada"}
-	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", roundOf(t, webuitest.Get(pages, "/training?what=fault&steps=6", "").Body.String()))
+	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", roundOf(t, webuitest.Follow(pages, "/training?what=fault&steps=6").Body.String()))
 	webuitest.Holds(t, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, ada)), 200, []string{"1 round played, 1 right.", "You train as"}, []string{"not kept"})
 	form.Set("way", "much") // sent again, with what the grade gave away undone
 	webuitest.Holds(t, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, ada)), 200, []string{"1 round played, 1 right."}, nil)
@@ -108,7 +108,7 @@ func TestGivenAnswersInWords(t *testing.T) {
 	} {
 		h := webuitest.NewHouse()
 		pages := webuitest.PagesOf(t, h)
-		form := webuitest.AnswerForm(what, append(c.form, "round", roundOf(t, webuitest.Get(pages, "/training?what="+what, "").Body.String()))...)
+		form := webuitest.AnswerForm(what, append(c.form, "round", roundOf(t, webuitest.Follow(pages, "/training?what="+what).Body.String()))...)
 		require.Equal(t, http.StatusOK, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, service.Trainee{Name: "Ada"})).Code, what)
 		kept, err := house.All[house.Training](t.Context(), h.Store())
 		require.NoError(t, err)
@@ -196,7 +196,7 @@ func TestWhoHasSignedInTrains(t *testing.T) {
 // says so.
 func TestAResultThatIsNotKept(t *testing.T) {
 	pages := webuitest.PagesOf(t, webuitest.Full(webuitest.NewHouse()))
-	form := webuitest.AnswerForm("family", "option", "0", "round", roundOf(t, webuitest.Get(pages, "/training?what=family", "").Body.String()))
+	form := webuitest.AnswerForm("family", "option", "0", "round", roundOf(t, webuitest.Follow(pages, "/training?what=family").Body.String()))
 	webuitest.Holds(t, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, service.Trainee{Name: "Ada"})), 200,
 		[]string{">Right<", "This result was not kept: there is no room left on the disk."}, []string{"round played"})
 	webuitest.Holds(t, webuitest.Post(pages, training.TrainingPath, form, false), 200, []string{">Right<", "1 round played"}, []string{"not kept:"})

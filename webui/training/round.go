@@ -45,7 +45,7 @@ type roundPour struct{ Field, Amount, Name, Value string }
 
 var roundHints = map[drill.Kind]string{
 	drill.KindFault:  "A proven drink was poured wrong by one slip of the hand.",
-	drill.KindMend:   "Write one amount anew; fractions and ml will do. Any move that brings it to balance is right.",
+	drill.KindMend:   "Change one amount; fractions and ml will do. Whatever brings it into balance is right.",
 	drill.KindOrder:  "As they stand in the glass, once the ice has given its water.",
 	drill.KindGuess:  "As it stands in the glass, once the ice has given its water.",
 	drill.KindCover:  "The cover that a guest would notice least. Tick what the drink has less of with it; tick none if nothing is lost.",
@@ -142,12 +142,12 @@ func moveIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 			continue
 		}
 		if a.Pour >= 0 {
-			return a, form.Missing("pours", "two pours are moved; move one, and leave the others as they were")
+			return a, form.Missing("pours", "two amounts are changed; change one, and leave the others as they were")
 		}
 		a.Pour, a.Amount = i, amount
 	}
 	if a.Pour < 0 {
-		return a, form.Missing("pours", "nothing is moved yet; write one amount anew")
+		return a, form.Missing("pours", "nothing is changed yet; change one amount")
 	}
 	return a, nil
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"slices"
 	"strconv"
 
@@ -42,13 +43,14 @@ type trainingWish struct {
 	what  int // of drillChoices
 	Size  float64
 	Asked bool // a round is wanted, not only the page
+	sitting
 }
 
 func readTrainingWish(r *http.Request) (trainingWish, error) {
 	if err := form.Parse(r); err != nil {
 		return trainingWish{}, err
 	}
-	w := trainingWish{Asked: r.Form.Has("what")}
+	w := trainingWish{Asked: r.Form.Has("what"), sitting: readSitting(r.Form.Get("sitting"))}
 	w.what = slices.IndexFunc(drillChoices, func(c drillChoice) bool { return c.ID == r.Form.Get("what") })
 	if w.what < 0 {
 		return w, fmt.Errorf("%w: no drill is called %q", form.ErrUnreadable, r.Form.Get("what"))
@@ -78,8 +80,11 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	if !wish.Asked {
 		return p.Write(w, r, http.StatusOK, "training", "layout", v)
 	}
+	if sealed := r.Form.Get("round"); sealed != "" {
+		return p.handedOut(w, r, v, sealed)
+	}
 	wanted := drillChoices[wish.what].wish
-	wanted.Size = wish.Size
+	wanted.Size, wanted.Not = wish.Size, wish.last
 	round, err := p.trainer.Next(learner, wanted)
 	if faults := form.Faults(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
@@ -88,7 +93,31 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	// The address of the question is its own, so that a reload shows it again.
+	at := url.Values{"what": {v.What}, "round": {p.seal.seal(&round.Request)}}
+	if v.Steps != "" {
+		at.Set("steps", v.Steps)
+	}
+	if v.Sitting != "" {
+		at.Set("sitting", v.Sitting)
+	}
+	http.Redirect(w, r, "/training?"+at.Encode(), http.StatusSeeOther)
+	return nil
+}
+
+// handedOut shows a round that was handed out before.
+func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingView, sealed string) error {
+	request, ok := p.seal.open(sealed)
+	if !ok {
+		v.Trouble = roundIsOver
+		return p.Write(w, r, http.StatusGone, "training", "layout", v)
+	}
+	round, err := p.trainer.Again(request)
+	if err != nil {
+		return err
+	}
 	v.Question = p.questionOf(round, form.Values{})
+	v.Question.Round = sealed
 	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 
@@ -130,6 +159,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	if err := p.keep(w, r, v, round, grade, sent); err != nil {
 		return err
 	}
+	v.sat(wish.sitting.after(round.Request.Kind, grade.Right))
 	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 

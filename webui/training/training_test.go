@@ -30,7 +30,9 @@ func roundOf(t *testing.T, page string) string {
 func answered(t *testing.T, h http.Handler, what string, pairs ...string) *httptest.ResponseRecorder {
 	t.Helper()
 	form := webuitest.AnswerForm(what, pairs...)
-	form.Set("round", roundOf(t, webuitest.Get(h, "/training?"+url.Values{"what": {what}, "steps": form["steps"]}.Encode(), "").Body.String()))
+	at, err := url.Parse(webuitest.Get(h, "/training?"+url.Values{"what": {what}, "steps": form["steps"]}.Encode(), "").Header().Get("Location"))
+	require.NoError(t, err)
+	form.Set("round", at.Query().Get("round"))
 	return webuitest.Post(h, "/training", form, false)
 }
 
@@ -57,7 +59,7 @@ func TestTrainingScenarios(t *testing.T) {
 		{name: "a size that is not offered", path: "/training?what=fault&steps=7", status: 400},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			webuitest.Holds(t, webuitest.Ask(t, http.MethodGet, c.path, nil, false), c.status, c.want, c.not)
+			webuitest.Holds(t, webuitest.Follow(webuitest.NewPages(t), c.path), c.status, c.want, c.not)
 		})
 	}
 }
@@ -79,8 +81,8 @@ func TestAnswers(t *testing.T) {
 			want: []string{"Say whether there is too much or too little", `value="much" checked`, "aria-describedby"}, not: []string{"How it goes"}},
 		{name: "mended", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "3/4", "pour-2", "½ oz"}, status: 200, want: []string{">Right<", "the drink after your move"}},
 		{name: "mended in ml", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "22 ml", "pour-2", "½ oz"}, status: 200, want: []string{">Right<"}},
-		{name: "nothing moved", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "1/4 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Nothing is moved yet"}},
-		{name: "two moved", what: "mend", answer: []string{"pour-0", "1 oz", "pour-1", "1 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Two pours are moved", `value="1 oz"`}},
+		{name: "nothing moved", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "1/4 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Nothing is changed yet"}},
+		{name: "two moved", what: "mend", answer: []string{"pour-0", "1 oz", "pour-1", "1 oz", "pour-2", "½ oz"}, status: 422, want: []string{"Two amounts are changed", `value="1 oz"`}},
 		{name: "no amount", what: "mend", answer: []string{"pour-0", "2 oz", "pour-1", "a <lot>", "pour-2", "½ oz"}, status: 422, want: []string{"is no amount of lemon juice", `value="a &lt;lot&gt;"`}},
 		{name: "ordered", what: "order-sweet", answer: []string{"place-0", "1", "place-1", "0", "place-2", "2"}, status: 200, want: []string{">Right<", "the least of the three"}, not: []string{`<svg class="strips"`}},
 		{name: "a place not given", what: "order-sweet", answer: []string{"place-0", "1"}, status: 422, want: []string{"Give each drink its place"}},
@@ -104,13 +106,13 @@ func TestAnswers(t *testing.T) {
 // round that this run did not hand out cannot be answered.
 func TestRoundsAreSealed(t *testing.T) {
 	h := webuitest.NewPages(t)
-	page := webuitest.Get(h, "/training?what=fault", "").Body.String()
-	one, two := roundOf(t, page), roundOf(t, webuitest.Get(h, "/training?what=fault", "").Body.String())
+	page := webuitest.Follow(h, "/training?what=fault").Body.String()
+	one, two := roundOf(t, page), roundOf(t, webuitest.Follow(h, "/training?what=fault").Body.String())
 	assert.NotEqual(t, one, two, "the same round is never the same word")
 	for _, leak := range []string{`name="axis"`, `name="seed"`, `name="kind"`} {
 		assert.NotContains(t, page, leak)
 	}
-	assert.Len(t, one, len(roundOf(t, webuitest.Get(h, "/training?what=order-strong", "").Body.String())), "its length says nothing")
+	assert.Len(t, one, len(roundOf(t, webuitest.Follow(h, "/training?what=order-strong").Body.String())), "its length says nothing")
 
 	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", one)
 	webuitest.Holds(t, webuitest.Post(h, "/training", form, false), 200, []string{">Right<"}, nil)
@@ -127,7 +129,7 @@ func TestRoundsAreSealed(t *testing.T) {
 func TestLearnersAreKnownAgain(t *testing.T) {
 	h := webuitest.NewPages(t)
 	send := func(cookie string) *http.Response {
-		form := webuitest.AnswerForm("family", "option", "0", "round", roundOf(t, webuitest.Get(h, "/training?what=family", "").Body.String()))
+		form := webuitest.AnswerForm("family", "option", "0", "round", roundOf(t, webuitest.Follow(h, "/training?what=family").Body.String()))
 		r := httptest.NewRequest(http.MethodPost, "/training", strings.NewReader(form.Encode()))
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
 		if cookie != "" {
@@ -146,7 +148,7 @@ func TestLearnersAreKnownAgain(t *testing.T) {
 	assert.Zero(t, given[0].MaxAge, "it goes with the browser")
 	assert.Empty(t, send(given[0].Value).Cookies())
 	assert.Len(t, send("me").Cookies(), 1)
-	assert.Empty(t, webuitest.Get(h, "/training?what=", "").Result().Cookies(), "who only looks gets none")
+	assert.Empty(t, webuitest.Follow(h, "/training?what=").Result().Cookies(), "who only looks gets none")
 }
 
 // A round is played to its end and the next one begun, by keyboard, without
@@ -173,4 +175,28 @@ func TestTrainingInABrowser(t *testing.T) {
 	for _, said := range b.Complaints() {
 		assert.Contains(t, said, "status of 422", "half an answer, and nothing else")
 	}
+}
+
+// A reload asks the same question, the sitting is counted, and what is needed most is
+// never of one kind twice in a row.
+func TestASitting(t *testing.T) {
+	h := webuitest.NewPages(t)
+	w := webuitest.Get(h, "/training?what=", "")
+	require.Equal(t, http.StatusSeeOther, w.Code)
+	at := w.Header().Get("Location")
+	first := webuitest.Get(h, at, "").Body.String()
+	assert.Equal(t, first, webuitest.Get(h, at, "").Body.String(), "a reload keeps the question")
+	assert.NotContains(t, first, "This sitting")
+
+	form := webuitest.AnswerForm("", "option", "0", "round", roundOf(t, first))
+	w = webuitest.Post(h, "/training", form, false)
+	webuitest.Says(t, w, []string{"This sitting: 1 of 1 round right.", `name="sitting" value="1.1.family"`}, nil)
+	second := webuitest.Follow(h, "/training?what=&sitting=1.1.family").Body.String()
+	assert.Contains(t, second, "What of the fault", "another kind")
+	form = webuitest.AnswerForm("", "way", "much", "of", "sour", "round", roundOf(t, second), "sitting", "1.1.family")
+	webuitest.Says(t, webuitest.Post(h, "/training", form, false), []string{"This sitting: 1 of 2 rounds right.", `value="1.2.fault"`}, nil)
+	for _, odd := range []string{"2.1.family", "1.1", "x.1.family", "1.1.darts", "1.100000.family"} {
+		webuitest.Says(t, webuitest.Follow(h, "/training?what=&sitting="+odd), []string{"What of the family"}, []string{"This sitting"})
+	}
+	assert.Equal(t, http.StatusGone, webuitest.Get(h, "/training?what=&round=old", "").Code)
 }

@@ -20,6 +20,8 @@ type trainingView struct {
 	Sizes    []form.Option
 	What     string
 	Steps    string
+	Sitting  string // as forms send it on
+	Score    string // of the sitting; empty before its first round
 	Trouble  string
 	Question *questionView
 	Grade    *gradeView
@@ -35,6 +37,7 @@ func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, dr
 	sent.Open = sent.Open && !w.Asked
 	v := &trainingView{Who: sent, Played: playedBy(&learner),
 		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: "as my results ask for", Chosen: w.Size == 0}}}
+	v.sat(w.sitting)
 	for i, c := range drillChoices {
 		v.Choices = append(v.Choices, form.Option{Value: c.ID, Name: c.Name, Chosen: i == w.what})
 	}

@@ -53,6 +53,15 @@ func Get(h http.Handler, path, etag string) *httptest.ResponseRecorder {
 	return w
 }
 
+// Follow asks for a page, and for the one that it leads on to.
+func Follow(h http.Handler, path string) *httptest.ResponseRecorder {
+	w := Get(h, path, "")
+	if to := w.Header().Get("Location"); to != "" {
+		return Get(h, to, "")
+	}
+	return w
+}
+
 // SendNamed sends a form with a file, or without one if it has no name and holds
 // nothing.
 func SendNamed(t *testing.T, h http.Handler, path, name, file string, form url.Values) *httptest.ResponseRecorder {

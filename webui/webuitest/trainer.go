@@ -19,7 +19,9 @@ const brokenSeed = 500
 
 func (f Trainer) Next(l drill.Learner, w behind.RoundWish) (*drill.Round, error) {
 	if w.Kind == "" {
-		w.Kind = drill.KindFamily
+		if w.Kind = drill.KindFamily; w.Not == w.Kind {
+			w.Kind = drill.KindFault
+		}
 	}
 	if w.Size == 0 {
 		w.Size = drill.StartSize

@@ -1,0 +1,60 @@
+package training
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"counterpour/flavor/drill"
+	"counterpour/webui/words"
+)
+
+// mostSat is the most rounds that a sitting counts.
+const mostSat = 999
+
+// sitting is what was played since training was opened. It travels in the address
+// and in the forms, so that nobody has to say who they are to have it.
+type sitting struct {
+	played, right int
+	last          drill.Kind // of the round before
+}
+
+// readSitting reads what text wrote; what is none is a new sitting.
+func readSitting(text string) sitting {
+	parts := strings.Split(text, ".")
+	if len(parts) != 3 {
+		return sitting{}
+	}
+	right, err := strconv.Atoi(parts[0])
+	played, errPlayed := strconv.Atoi(parts[1])
+	last := drill.Kind(parts[2])
+	if _, known := kindNames[last]; err != nil || errPlayed != nil || !known || right < 0 || right > played || played > mostSat {
+		return sitting{}
+	}
+	return sitting{played, right, last}
+}
+
+// text is the sitting as an address has it, empty before the first round.
+func (s sitting) text() string {
+	if s.played == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d.%d.%s", s.right, s.played, s.last)
+}
+
+// after is the sitting with one more round.
+func (s sitting) after(kind drill.Kind, right bool) sitting {
+	s.played, s.last = s.played+1, kind
+	if right {
+		s.right++
+	}
+	return s
+}
+
+// sat puts a sitting into the page.
+func (v *trainingView) sat(s sitting) {
+	v.Sitting, v.Score = s.text(), ""
+	if s.played > 0 {
+		v.Score = fmt.Sprintf("This sitting: %d of %s right.", s.right, words.Count(s.played, "round", "rounds"))
+	}
+}
