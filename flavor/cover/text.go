@@ -2,7 +2,6 @@ package cover
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"counterpour/flavor"
@@ -90,7 +89,7 @@ func (t *task) note(c *Cover, glass *sense.Glass) string {
 	case len(told) == 0 && same:
 		return "the same drink"
 	case len(told) == 0:
-		return fmt.Sprintf("moves %.0f steps in small ways", math.Round(c.Distance))
+		return "a little off in small ways, none told by itself"
 	case same:
 		return "same drink, " + strings.Join(told, ", ")
 	}

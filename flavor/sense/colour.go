@@ -108,13 +108,17 @@ func (s Swatch) Words() string {
 	return best
 }
 
+// colourTold is how many steps of colour and cloud a drink moves before the change
+// has a word.
+const colourTold = 1.5
+
 // ColourChange says how the look of a drink changes, "clear turns amber", and
 // whether it changes by enough to say so: a step and a half of colour and cloud
 // together, and another word.
 func ColourChange(before, after *Glass) (text string, told bool) {
 	d := Between(before, after)
 	from, to := before.Swatch().Words(), after.Swatch().Words()
-	if math.Hypot(d[Colour], d[Cloud]) < sameBelow || from == to {
+	if math.Hypot(d[Colour], d[Cloud]) < colourTold || from == to {
 		return "", false
 	}
 	return from + " turns " + to, true

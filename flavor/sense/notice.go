@@ -16,9 +16,6 @@ const (
 const (
 	MayFrom  = 1.0
 	WillFrom = 3.0
-	// sameBelow: a drink that moves by less, and that lost nothing that led it,
-	// is the same drink.
-	sameBelow = 1.5
 )
 
 // NoticeOf tells whether a guest will notice: under one step they won't, up to
@@ -35,6 +32,5 @@ func NoticeOf(steps float64, lostLead bool) Notice {
 	return WontNotice
 }
 
-// SameDrink reports whether a drink may be called the same: it moves by less
-// than a step and a half, and nothing that led it was lost.
-func SameDrink(steps float64, lostLead bool) bool { return steps < sameBelow && !lostLead }
+// SameDrink reports whether a drink may be called the same: a guest won't notice.
+func SameDrink(steps float64, lostLead bool) bool { return NoticeOf(steps, lostLead) == WontNotice }

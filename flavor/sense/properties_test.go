@@ -157,7 +157,7 @@ func TestNotice(t *testing.T) {
 		want  sense.Notice
 		same  bool
 	}{
-		{0, false, sense.WontNotice, true}, {0.99, false, sense.WontNotice, true}, {1, false, sense.MayNotice, true},
+		{0, false, sense.WontNotice, true}, {0.99, false, sense.WontNotice, true}, {1, false, sense.MayNotice, false},
 		{1.5, false, sense.MayNotice, false}, {3, false, sense.MayNotice, false}, {3.01, false, sense.WillNotice, false},
 		{0.5, true, sense.MayNotice, false}, {math.NaN(), false, sense.WillNotice, false},
 	} {
