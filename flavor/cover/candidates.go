@@ -38,6 +38,9 @@ func (t *task) addCandidates() {
 		if t.req.Common != nil {
 			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID)
 		}
+		if t.stretches(p, &holds) {
+			part.Price += t.finder.weights.Part
+		}
 		for _, a := range amounts {
 			part.Amounts = append(part.Amounts, a.ml)
 		}
@@ -52,6 +55,19 @@ func (t *task) addCandidates() {
 		t.entries = append(t.entries, part)
 	}
 	t.addKnown(customs)
+}
+
+// stretches reports whether p would only stretch another bottle: a spirit of next to
+// no smell beside one that is to smell like the spirit that went. Nobody lengthens an
+// aged rum with vodka to come to a white one.
+func (t *task) stretches(p *flavor.Profile, holds *sense.Vector) bool {
+	if p.Class.Kin() != flavor.KinSpirit {
+		return false
+	}
+	smell := smellOf(p, holds)
+	return smell.plain() && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool {
+		return q.Class == p.Class || q.Class.Kin() != flavor.KinSpirit
+	})
 }
 
 // seasoningML is the gap, in mL, up to which something only seasons: how much of
