@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 )
 
 // Mischief is one thing done to a drink that its ratio may not show.
@@ -47,6 +48,9 @@ func Mischiefs() []Mischief {
 		{"blended with what sparkles", blendedWithSoda},
 		{"raw egg, built", rawEgg},
 		{"milk on citrus, built", curdled},
+		{"everything shaken, with what sparkles", shakenWithSoda},
+		{"citrus stirred", stirredCitrus},
+		{"hot, poured cold", pouredCold},
 	}
 }
 
@@ -162,4 +166,42 @@ func curdled(s flavor.Spec, l Larder) (flavor.Spec, *flavor.Profile, bool) {
 	s.Pours = append(s.Pours, milk)
 	s.Method = flavor.Build
 	return s, milk.Profile, ok
+}
+
+func shakenWithSoda(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
+	if s.Method != flavor.Shake || !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated && !p.Unit.After() }) {
+		return s, nil, false
+	}
+	s.Together = true
+	return s, nil, true
+}
+
+// stirredCitrus stirs a short drink that lives by its citrus.
+func stirredCitrus(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
+	var sour float64
+	for _, p := range s.Pours {
+		if p.Profile.Class == flavor.ClassSourJuice {
+			sour += p.ML
+		}
+	}
+	if s.Method != flavor.Shake || s.Service != flavor.Up && s.Service != flavor.Rocks || sour < 0.2*s.VolumeML() {
+		return s, nil, false
+	}
+	s.Method = flavor.Stir
+	return s, nil, true
+}
+
+// pouredCold pours what makes a hot drink hot from the refrigerator.
+func pouredCold(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
+	if s.Service != flavor.Hot {
+		return s, nil, false
+	}
+	s.HotC = 0
+	done := false
+	for i := range s.Pours {
+		if p := &s.Pours[i]; mix.Heats(p) {
+			p.Heat, done = flavor.HeatCold, true
+		}
+	}
+	return s, nil, done
 }

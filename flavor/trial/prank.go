@@ -57,7 +57,7 @@ func (p *Prank) judge(j *balance.Judge, s *flavor.Spec, by *flavor.Profile, advi
 		if i == 0 {
 			p.Fault = f.Text
 		}
-		if i < 2 && (by == nil && f.Axis == template.Method || by != nil && f.Profile == by || by != nil && by.Class.Part() == flavor.PartBase && f.Axis == template.Strong) {
+		if i < 2 && (by == nil && (f.Axis == template.Method || f.Axis == template.Temperature) || by != nil && f.Profile == by || by != nil && by.Class.Part() == flavor.PartBase && f.Axis == template.Strong) {
 			p.Named = true
 		}
 	}
@@ -69,9 +69,9 @@ func (p *Prank) judge(j *balance.Judge, s *flavor.Spec, by *flavor.Profile, advi
 		return err
 	}
 	p.Fix = fixes[0].Text
-	after := func(s *flavor.Spec) (n int) {
+	after := func(s *flavor.Spec) (n int) { // pours that go in afterwards, or hot
 		for i := range s.Pours {
-			if s.Pours[i].After {
+			if s.Pours[i].After || s.Pours[i].Heat == flavor.HeatHot {
 				n++
 			}
 		}
