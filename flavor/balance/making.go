@@ -82,39 +82,45 @@ func (f *fixing) leaveOutPart(asked int, part flavor.Part) {
 	f.tryWithout(asked, mostSteps, func(p *flavor.Profile) bool { return p.Class.Part() == part })
 }
 
-// smaller is how many points the smaller of two pours that do not go together is
-// worth: where either could go, the drink is what it has more of.
-const smaller = 10.0
+// What decides which of two pours that do not go together is the odd one: the drink is
+// one of milk from this share of it on, or where there is coffee, which takes milk and
+// no citrus; else it is a sour. The other way has to be so many points better. Common
+// practice, no source.
+const (
+	milkyShare = 0.45
+	oddPoints  = 10.0
+)
 
-// uncurdle leaves out the milk or what turns it: first what leaves the better drink,
-// or the smaller pour where both do.
+// uncurdle leaves out the milk or what turns it, first the odd one of the two.
 func (f *fixing) uncurdle(asked int, x *Fault) {
 	dairy := func(p *flavor.Profile) bool { return p == x.Profile }
 	acid := func(p *flavor.Profile) bool {
 		return p == x.with || x.with.Class.Part() == flavor.PartSour && p.Class.Part() == flavor.PartSour
 	}
-	var ml [2]float64
+	odd, other := dairy, acid
+	if f.milky(dairy) {
+		odd, other = acid, dairy
+	}
+	if f.scoreWith(f.without(odd))+oddPoints < f.scoreWith(f.without(other)) {
+		odd, other = other, odd
+	}
+	f.tryWithout(asked, 1, odd)
+	f.tryWithout(asked, mostSteps, other)
+}
+
+// milky reports whether a drink is one of milk rather than a sour with milk in it.
+func (f *fixing) milky(dairy func(*flavor.Profile) bool) bool {
+	ml := 0.0
 	for i := range f.spec.Pours {
-		switch p := &f.spec.Pours[i]; {
-		case dairy(p.Profile):
-			ml[0] += p.ML
-		case acid(p.Profile):
-			ml[1] += p.ML
+		p := &f.spec.Pours[i]
+		if p.Profile.Class == flavor.ClassCoffee {
+			return true
+		}
+		if dairy(p.Profile) {
+			ml += p.ML
 		}
 	}
-	a := f.without(dairy)
-	b := f.without(acid)
-	scoreA, scoreB := f.scoreWith(a), f.scoreWith(b)
-	if ml[0] <= ml[1] {
-		scoreA += smaller
-	} else {
-		scoreB += smaller
-	}
-	if scoreA < scoreB {
-		dairy, acid = acid, dairy
-	}
-	f.tryWithout(asked, 1, dairy)
-	f.tryWithout(asked, mostSteps, acid)
+	return ml >= milkyShare*f.spec.VolumeML()
 }
 
 // scoreWith is that of the draft with changes made, 0 if nothing is left to weigh.
