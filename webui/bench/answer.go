@@ -58,6 +58,7 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 		return nil, err
 	}
 	a.Rows = rowsOf(a.Text, pours)
+	a.Rows.Shown = a.View == viewRows
 	return a, p.saved(r, a, f.Save, &spec)
 }
 

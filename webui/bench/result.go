@@ -117,7 +117,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 
 // explainLines is the most lines of the arithmetic that are shown: a draft
 // between families has more than anybody follows.
-const explainLines = 40
+const explainLines = 24
 
 // explain fills in how the score comes about.
 func (v *resultView) explain(bar behind.Bar, s *flavor.Spec) error {

@@ -25,6 +25,7 @@ type rowsView struct {
 	Services []flavor.Service
 	Grids    string // the steps of each unit, as JSON
 	NameLine int    // of the draft, from 1; 0 if it has no name
+	Shown    bool   // the draft is seen as rows, so each offers every unit
 
 	methodLines []int // the lines that say how it is mixed and served
 }

@@ -3,6 +3,8 @@ package board_test
 import (
 	"testing"
 
+	"github.com/chromedp/chromedp"
+
 	"counterpour/webui/webuitest"
 )
 
@@ -41,6 +43,46 @@ func TestTonightForAGuest(t *testing.T) {
 	b.Until(inView + `(document.querySelector('.for-guest'))`)
 	b.Until(`![...document.querySelectorAll('.evening li')].some((e) => e.textContent.includes('orgeat'))`)
 	b.Fits()
+}
+
+// Once a bottle is out, one tap shows every drink that it was in with its cover,
+// and whether a guest notices, drawn; a nut-free guest takes two taps and a tick.
+func TestTonightIsFewTaps(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/tonight")
+	p.Within(0, ".evening .word")
+	p.Tap("button[name=out][value=falernum]")
+	p.Until(`document.querySelectorAll('.evening .covered').length === 2`)
+	p.Within(1, ".evening .covered .cover")
+	p.Within(1, ".evening .covered .notice")
+	p.Within(1, ".evening .covered .shifts")
+	p.Fits()
+	p.Quiet()
+
+	guest := webuitest.NewPhone(t)
+	guest.Open(webuitest.Serve(t, webuitest.NewHouse()), "/tonight")
+	guest.Tap(".to-guest")
+	guest.Click(`input[name=avoid][value="tree nuts"]`)
+	guest.Tap("#guest button")
+	guest.Until(`!!document.querySelector('.for-guest')`)
+	guest.Within(2, ".evening .word")
+	guest.Until(`![...document.querySelectorAll('.evening li')].some((e) => e.textContent.includes('orgeat'))`)
+	guest.Fits()
+	guest.Quiet()
+}
+
+// On paper the board is black on white, with the pours of every drink.
+func TestTheBoardOnPaper(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	b := webuitest.NewBrowser(t, 800)
+	b.Open(webuitest.Serve(t, h), "/board")
+	b.Media("print", "dark")
+	b.Do(chromedp.Evaluate[chromedp.Void](`dispatchEvent(new Event("beforeprint"))`))
+	b.Until(`getComputedStyle(document.body).backgroundColor === 'rgb(255, 255, 255)'`)
+	b.Until(`[...document.querySelectorAll('.drinks details')].every((d) => d.open)`)
+	b.Until(`document.querySelector('.drinks').innerText.includes('½ oz almond syrup')`)
+	b.Quiet()
 }
 
 // A phone shows score, first fault and first fix while the draft fills it.

@@ -170,9 +170,10 @@ func drawVessel(b *strings.Builder, s *shape, bottom float64) {
 // above the drink, or crushed ice heaped over the brim.
 func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level float64) {
 	piece := func(x, y, side, turn float64) {
-		fmt.Fprintf(b, `<rect class="ice" x="%s" y="%s" width="%[3]s" height="%[3]s" rx="3" transform="rotate(%s %s %s)" fill="#fff" fill-opacity="0.55" stroke="currentColor" stroke-opacity="0.5"/>`+"\n",
-			unit(x-side/2), unit(y-side/2), unit(side), unit(turn), unit(x), unit(y))
+		fmt.Fprintf(b, `<path d="M-%[1]s-%[1]sh%[2]sv%[2]sh-%[2]sz" transform="translate(%[3]s %[4]s)rotate(%[5]s)"/>`+"\n", unit(side/2), unit(side), unit(x), unit(y), unit(turn))
 	}
+	b.WriteString(`<g class="ice" fill="#fff" fill-opacity="0.55" stroke="currentColor" stroke-opacity="0.5" stroke-linejoin="round">` + "\n")
+	defer b.WriteString("</g>\n")
 	switch service {
 	case flavor.Rocks, flavor.Long:
 		side := 0.8 * s.bowl[0].radius

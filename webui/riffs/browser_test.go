@@ -1,6 +1,7 @@
 package riffs_test
 
 import (
+	"net/url"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -123,4 +124,22 @@ func TestRiffPagesAreAccessible(t *testing.T) {
 		// A page that is meant to be refused is told of by the browser.
 		assert.Regexp(t, `status of 422`, said, "the console should have nothing to say")
 	}
+}
+
+// From the bench, riffs take a tap, and the first, with whether a guest notices
+// it, stands on the screen; one more tap takes it to the bench.
+func TestRiffsOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench?"+url.Values{"text": {webuitest.GoodDraft}}.Encode())
+	p.Until(webuitest.Shown + `'Balanced'`)
+	p.Tap("#riff-on")
+	p.Until(`location.pathname === '/riffs' && !!document.querySelector('.riffs > li')`)
+	p.Within(1, ".riffs > li:first-child h3")
+	p.Within(1, ".riffs > li:first-child .notice")
+	p.Within(1, ".riffs > li:first-child .shifts")
+	p.Fits()
+	p.Tap(".riffs > li:first-child a.button")
+	p.Until(`location.pathname === '/bench' && document.getElementById('text').value.includes('almond syrup')`)
+	p.Within(2, ".strip .points")
+	p.Quiet()
 }

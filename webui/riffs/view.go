@@ -20,7 +20,7 @@ import (
 // How many relatives are listed, and how many riffs of a long list are drawn.
 const (
 	shownRelatives = 4
-	mostDrawn      = 10
+	mostDrawn      = 3
 )
 
 // riffsView is a list of riffs.

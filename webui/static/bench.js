@@ -19,9 +19,9 @@
     form.dataset.view = byId("view").value = as;
     for (const b of form.querySelectorAll("button[name=view]")) b.setAttribute("aria-pressed", String(b.value === as));
     try { localStorage.setItem(seen, as); } catch { /* storage is off */ }
+    // Rows that nobody saw come with no more units than they need.
+    if (as === "rows" && document.querySelector("#rows select.pour-unit")?.options.length === 1) rest();
   };
-  if (kept(seen)) view(kept(seen));
-
   // What is typed is sent once the hand rests. A button that is pressed goes
   // first, and nothing overtakes the saving of a draft.
   let resting = 0, saving = false;
@@ -30,6 +30,7 @@
     resting = setTimeout(() => { if (saving) rest(); else if (window.htmx) form.requestSubmit(); }, 250);
   };
   form.addEventListener("input", rest);
+  if (kept(seen)) view(kept(seen));
   form.addEventListener("submit", (event) => {
     // Enter in a field that has a button of its own presses that one.
     const at = document.activeElement;

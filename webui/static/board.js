@@ -82,6 +82,14 @@
     down ||= setTimeout(() => old(true), 4000);
   });
 
+  // Who goes to the guest means to tick something.
+  board.addEventListener("click", (event) => {
+    if (event.target.closest(".to-guest")) document.getElementById("guest").open = true;
+  });
+
+  // On paper nothing can be opened.
+  addEventListener("beforeprint", () => board.querySelectorAll(".drinks details").forEach((d) => { d.open = true; }));
+
   // A telephone that slept looks again.
   document.addEventListener("visibilitychange", () => { if (!document.hidden && !marking) refresh(); });
 })();

@@ -88,7 +88,10 @@ func OpenBrowser(t *testing.T, width int64) *Browser {
 func Serve(t *testing.T, h behind.House) (address string) {
 	t.Helper()
 	server := httptest.NewServer(PagesOf(t, h))
-	t.Cleanup(server.Close)
+	t.Cleanup(func() {
+		server.CloseClientConnections() // a page that is told of changes holds its line open
+		server.Close()
+	})
 	return server.URL
 }
 

@@ -20,7 +20,7 @@ var Ids = regexp.MustCompile(`\sid="([^"]*)"`)
 
 // MaxLoad is the most that the first visit to a page may weigh, in bytes, all
 // files counted and nothing packed.
-const MaxLoad = 200_000
+const MaxLoad = 120_000
 
 // Loads are the static files that a page loads.
 var Loads = regexp.MustCompile(`(?:href|src)="(/static/[^"]*)"`)
