@@ -1,0 +1,118 @@
+package draft
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+)
+
+// remarkAt returns where a remark starts behind what else a line holds, to if none
+// does. A number behind the sign makes it part of a name, "Punch #2", and what stands
+// behind a label is kept as it is.
+func remarkAt(text string, from, to int) int {
+	if strings.IndexByte(text[from:to], '#') < 0 || strings.IndexByte(text[from:to], ':') >= 0 {
+		return to
+	}
+	for i := from + 1; i+1 < to; i++ {
+		if text[i] == '#' && text[i-1] == ' ' && !digit(text[i+1]) && strings.TrimSpace(text[from:i]) != "" {
+			return i
+		}
+	}
+	return to
+}
+
+// ruled passes over a ruled line; other signs say nothing that can be read.
+func (r *reader) ruled(n int, s Span) {
+	written := r.text[s.Start:s.End]
+	if strings.Trim(written, "-=_*~·•.–— ") == "" {
+		r.entry(KindRemark, n, s)
+		return
+	}
+	r.entry(KindUnread, n, s)
+	r.fail(n, invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written))
+}
+
+// trimSpan drops spaces and what cannot be seen at both ends.
+func trimSpan(text string, from, to int) (int, int) {
+	inner := strings.TrimFunc(text[from:to], func(c rune) bool {
+		return c == ' ' || invisible(c) || strings.ContainsRune("\t\u00a0\u2002\u2003\u2009\u202f\u3000\v\f\u0085", c)
+	})
+	if inner == "" {
+		return from, from
+	}
+	from += strings.Index(text[from:to], inner)
+	return from, from + len(inner)
+}
+
+// checkLine refuses a line that is too long or holds what no keyboard types.
+func checkLine(line string) *flavor.Fault {
+	if len(line) > MaxLine && utf8.RuneCountInString(line) > maxStep {
+		return invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", maxStep)
+	}
+	if i := strings.IndexFunc(line, unprintable); i >= 0 {
+		c, _ := utf8.DecodeRuneInString(line[i:])
+		return invalid("", string(c), "the line holds the control character %U; delete it", c)
+	}
+	return nil
+}
+
+// unlist drops a bullet or the number of a list. A dash is a bullet only before
+// a space: "-2 oz" is a negative amount.
+func (r *reader) unlist(toks []token) []token {
+	for len(toks) > 0 {
+		t := &toks[0]
+		switch {
+		case t.is("•") || t.is(">") || t.is("|") || t.is("[") || t.is("]"):
+		case t.kind == word && t.end-t.start == 1 && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && toks[2].kind == numeral:
+			toks = toks[1:] // "A. 2 oz gin"
+		case t.is("-") && (len(toks) == 1 || !toks[1].glued):
+		case t.kind == numeral && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && t.wrong == "" &&
+			t.value == float64(int(t.value)) && !startsUnit(toks[2:]):
+			toks = toks[1:]
+		default:
+			return toks
+		}
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// unstruck drops what is struck out between two pairs of tildes, and says so.
+func (r *reader) unstruck(n int, toks []token) []token {
+	pair := func(from int) int {
+		for i := from; i+1 < len(toks); i++ {
+			if toks[i].is("~") && toks[i+1].is("~") && toks[i+1].glued {
+				return i
+			}
+		}
+		return -1
+	}
+	start := pair(0)
+	if start < 0 {
+		return toks
+	}
+	end := pair(start + 2)
+	if end < 0 {
+		return toks
+	}
+	r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[toks[start].start:toks[end+1].end])+"” is struck out and passed over")
+	return append(toks[:start:start], toks[end+2:]...)
+}
+
+var columnWords = set(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle`)
+
+// columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
+func columns(toks []token) bool {
+	words := 0
+	for i := range toks {
+		switch {
+		case toks[i].kind == mark:
+		case toks[i].kind == word && columnWords[toks[i].text]:
+			words++
+		default:
+			return false
+		}
+	}
+	return words > 1 && words < len(toks)
+}
