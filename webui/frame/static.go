@@ -18,6 +18,7 @@ var kinds = map[string]string{
 	".css": "text/css; charset=utf-8",
 	".js":  "text/javascript; charset=utf-8",
 	".svg": "image/svg+xml",
+	".png": "image/png",
 	".txt": "text/plain; charset=utf-8",
 
 	".webmanifest": "application/manifest+json",

@@ -1,10 +1,12 @@
-// A copy of the last specs and covers that this device saw, for when the bar does
+// A copy of the last pages that this device saw, for when the bar does
 // not answer. A copy always says that it is one, and of when.
 "use strict";
 const SEEN = "counterpour-seen-1", FILES = "counterpour-files-1";
 const MOST = 80; // pages and files that are kept of each, the oldest go first
 
-const kept = (path) => path === "/board" || path === "/specs" || path.startsWith("/specs/");
+// Every page that was opened is kept, but for those that only take something in.
+const taking = ["/login", "/start", "/stock/import", "/specs/import"];
+const kept = (path, response) => !taking.includes(path) && (response.headers.get("Content-Type") || "").startsWith("text/html");
 
 self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
@@ -38,7 +40,7 @@ const file = async (request) => {
 const page = async (request, url) => {
   try {
     const response = await fetch(request);
-    if (response.ok && !response.redirected && kept(url.pathname)) await keep(SEEN, request, response.clone());
+    if (response.ok && !response.redirected && kept(url.pathname, response)) await keep(SEEN, request, response.clone());
     return response;
   } catch (error) {
     const copy = await caches.match(request, { cacheName: SEEN });
@@ -75,7 +77,7 @@ const others = async () => {
     rows.push(`<li><a href="${escape(url.pathname + url.search)}">${title}</a> as of ${when(copy)}</li>`);
   }
   const list = rows.length ? `<p>This device has a copy of:</p><ul>${rows.join("")}</ul>`
-    : "<p>This device has no copies. The cover board and the specs are kept whenever they are opened.</p>";
+    : "<p>This device has no copies. Pages are kept whenever they are opened.</p>";
   return html(`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <title>The bar does not answer</title></head><body><main><h1>The bar does not answer</h1>
 <p>Check that this device is on the bar's network and that the program runs, then <a href="">try again</a>.</p>${list}</main></body></html>`);
