@@ -33,19 +33,6 @@ func heatOf(l *Line, p *flavor.Profile) flavor.Heat {
 	return ""
 }
 
-// topped notes that what sparkles is taken as added after the shake, where the draft
-// does not say so.
-func (r *resolver) topped(s *flavor.Spec) {
-	if s.Method != flavor.Shake && s.Method != flavor.DryShake || s.Together {
-		return
-	}
-	for i := range s.Pours {
-		if p := &s.Pours[i]; p.Profile.Carbonated && !p.After && !p.Unit.After() {
-			r.note(p.Profile.Name + " is taken as added after the shake; write \"top\" before it, or \"shake everything\" if it is not")
-		}
-	}
-}
-
 // strained takes "neat" after ice as strained without ice: who means that it never
 // meets any builds it, or writes "room temperature".
 func (r *reader) strained() {

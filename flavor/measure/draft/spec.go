@@ -50,7 +50,6 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	checkServing(d, faults)
 	s.Together = d.together
 	r.heat(&s)
-	r.topped(&s)
 	s.Notes = r.notes
 	return Assume(s), at
 }
