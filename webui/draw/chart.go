@@ -187,7 +187,7 @@ func drawMark(b *strings.Builder, s *spot) {
 	if class != "place" {
 		fill = `fill="#000"`
 	}
-	fmt.Fprintf(b, `<g class="%s">`, class)
+	fmt.Fprintf(b, `<g class="%s"><title>%s</title>`, class, htmltemplate.HTMLEscapeString(strings.TrimSuffix(s.Name+", "+KindWords[s.Kind], ", ")))
 	if s.Kind == KindMissing {
 		fmt.Fprintf(b, `<rect class="disc" x="%s" y="%s" width="%[3]s" height="%[3]s" %s stroke="currentColor"/>`,
 			unit(s.x-discRadius), unit(s.y-discRadius), unit(2*discRadius), fill)
