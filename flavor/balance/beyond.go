@@ -54,7 +54,7 @@ func beyondText(s *flavor.Spec, x *template.Beyond) string {
 	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
 	switch {
 	case most == poured:
-		return fmt.Sprintf("%s of %s is a little too much for so small a drink", poured, x.Profile.Name)
+		return fmt.Sprintf("%s of %s is a little more than drinks like this have", poured, x.Profile.Name)
 	case !x.Own:
 		return fmt.Sprintf("%s of %s is too much: hardly any drink like this has it at all, and none more than %s", poured, x.Profile.Name, most)
 	}

@@ -13,9 +13,10 @@ const (
 	Bitter                                          // mg/L of quinine
 	Fat                                             // g/L
 	Body                                            // g/L of what thickens
+	Acid                                            // g/L
 
 	// NumLevels is how many there are.
-	NumLevels = int(Body) + 1
+	NumLevels = int(Acid) + 1
 )
 
 // Smell reports whether the level is one of aroma, but for what bites.
@@ -37,6 +38,8 @@ func (l Level) String() string {
 		return "fat"
 	case Body:
 		return "thickness"
+	case Acid:
+		return "acid"
 	}
 	return flavor.Family(l).String()
 }
@@ -44,7 +47,7 @@ func (l Level) String() string {
 // Unit returns what it is measured in, before ice.
 func (l Level) Unit() string {
 	switch l {
-	case Salty, Fat, Body:
+	case Salty, Fat, Body, Acid:
 		return "g/L"
 	case Bitter:
 		return "mg/L of quinine"
@@ -63,6 +66,8 @@ func (l Level) Floor() float64 {
 		return 9
 	case Fat, Body:
 		return 10
+	case Acid:
+		return 1
 	}
 	return 0.4
 }
@@ -79,6 +84,8 @@ func (l Level) PerML(p *flavor.Profile) float64 {
 		return p.Fat.Value
 	case Body:
 		return p.Texture.Value
+	case Acid:
+		return p.Acid.Value
 	}
 	return p.Aroma[l]
 }

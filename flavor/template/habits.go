@@ -308,8 +308,11 @@ const excuseDrinks = 0.3
 // ginger beer. What seasons or thickens is never what a drink is about, but for
 // its smell.
 func excused(l habit.Level, p *part) bool {
-	if l.Smell() {
+	switch {
+	case l.Smell():
 		return true
+	case l == habit.Acid:
+		return false
 	}
 	return p.role != flavor.PartSeasoning && p.role != flavor.PartTexture
 }

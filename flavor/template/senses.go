@@ -19,6 +19,8 @@ func axisOfLevel(l habit.Level, by *flavor.Profile) Axis {
 		return Salty
 	case habit.Bitter:
 		return Bitter
+	case habit.Acid:
+		return Sour
 	case habit.Fat:
 		return Fat
 	case habit.Body:
