@@ -42,8 +42,8 @@ func (s *Snapshot) Usual(n int) []*flavor.Profile {
 }
 
 // Starters lists proven drinks that the stock can pour, for a menu to begin with, at
-// most n and no more than a quarter of them of one family: those of which the
-// scarcest ingredient is the commonest first.
+// most n, no two of the same ingredients and no more than a quarter of one family:
+// those of which the scarcest ingredient is the commonest first.
 func (s *Snapshot) Starters(n int) []template.Labelled {
 	counts := s.pouredBy()
 	there := map[string]bool{}
@@ -67,13 +67,24 @@ func (s *Snapshot) Starters(n int) []template.Labelled {
 	slices.SortStableFunc(can, func(a, b template.Labelled) int {
 		return cmp.Or(cmp.Compare(scarcest[b.Spec.Name], scarcest[a.Spec.Name]), strings.Compare(a.Spec.Name, b.Spec.Name))
 	})
-	of := map[string]int{}
+	of, same := map[string]int{}, map[string]bool{}
 	var out []template.Labelled
 	for _, d := range can {
-		if of[d.Family] < (n+3)/4 && len(out) < n {
+		if made := madeOf(&d.Spec); !same[made] && of[d.Family] < (n+3)/4 && len(out) < n {
 			of[d.Family]++
+			same[made] = true
 			out = append(out, d)
 		}
 	}
 	return out
+}
+
+// madeOf is what a drink is made of, whatever the amounts.
+func madeOf(s *flavor.Spec) string {
+	var ids []string
+	for i := range s.Pours {
+		ids = append(ids, s.Pours[i].Profile.ID)
+	}
+	slices.Sort(ids)
+	return strings.Join(slices.Compact(ids), " ")
 }

@@ -34,9 +34,11 @@ func TestAMenuToBeginWith(t *testing.T) {
 	starters := s.Starters(12)
 	require.NotEmpty(t, starters)
 	require.LessOrEqual(t, len(starters), 12)
-	families := map[string]int{}
+	families, made := map[string]int{}, map[string]bool{}
 	for _, d := range starters {
 		families[d.Family]++
+		assert.False(t, made[madeOf(&d.Spec)], "%s is made of what another is", d.Spec.Name)
+		made[madeOf(&d.Spec)] = true
 		for i := range d.Spec.Pours {
 			p := d.Spec.Pours[i].Profile
 			assert.True(t, there[p.ID] || p.Class.Free(), "%s pours %s", d.Spec.Name, p.ID)
