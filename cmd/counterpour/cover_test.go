@@ -24,7 +24,7 @@ func TestCoversSayWhatTheyAreWorth(t *testing.T) {
 		{name: "nothing at all", args: []string{"cover", path, "--missing", "gin", "--stock", water},
 			out: []string{"Without London dry gin\n  nothing here keeps this drink\n"}, outNot: []string{"\n1. "}},
 		{name: "nothing near", args: []string{"cover", path, "--missing", "orgeat", "--stock", cola},
-			out: []string{"Without orgeat\n  nothing here keeps this drink\n", "\n1. ", "a guest will notice"}},
+			out: []string{"Without orgeat\n  nothing here keeps this drink\n", "  or a riff: "}, outNot: []string{"\n1. "}},
 		{name: "only if a label clears it", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1"},
 			out: []string{"and without aromatic bitters", "\nNot safe as they stand", "only if the label of aromatic bitters clears it for the guest"}},
 		{name: "none for a guest who avoids nothing", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--limit", "2", "--max-parts", "1"},

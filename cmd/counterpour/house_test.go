@@ -35,7 +35,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	require.NoError(t, os.WriteFile(path("specs.txt"), []byte(houseSpecs), 0o644))
 	// A count of the shelves knows no prices and no strengths.
 	require.NoError(t, os.WriteFile(path("count.csv"), []byte("name,ingredient,stock\nDock gin,London dry gin,2\nDock falernum,falernum,1\nClove syrup,clove syrup,1\nGinger syrup,ginger syrup,1\nLemon juice,lemon juice,1\n"), 0o644))
-	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz clove syrup", 1)
+	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz ginger syrup", 1)
 	require.NoError(t, os.WriteFile(path("served.txt"), []byte(served), 0o644))
 	require.NoError(t, os.WriteFile(path("bad.csv"), []byte(houseStock+",Moon dust,moon dust,,,,,,4,EUR,500,,1,\n"), 0o644))
 	for _, c := range []struct {
@@ -54,11 +54,11 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "outs", args: []string{"outs", "--out", "falernum", "--house", path("bar.house")}, out: []string{"Quay Test, without falernum", "ginger syrup"}},
 		{name: "outs within a cost", args: []string{"outs", "--out", "falernum", "--max-cost", "0.2", "--house", path("bar.house")}, out: []string{"ginger syrup"}},
 		{name: "outs within next to nothing", args: []string{"outs", "--out", "falernum", "--max-cost", "0.001", "--house", path("bar.house")}, out: []string{"no cover in stock"}},
-		{name: "before it was tasted", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
+		{name: "before it was tasted", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"ginger syrup  instead"}},
 		{name: "a cover is sent back", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0", "--json"}, out: []string{`{"tastings":[{"missing":{"id":"falernum"`}},
-		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"ginger syrup  instead"}},
+		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
 		{name: "a score beyond", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "11"}, code: exitInput, err: []string{"out of range"}},
 		{name: "it ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "falernum"}, out: []string{"Out\n", "falernum"}},
 		{name: "what ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--json"}, out: []string{`"out":[{"id":"falernum"`}},
