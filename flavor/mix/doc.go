@@ -16,7 +16,7 @@
 // [Mixer.Balance]. Ice that stands in the glass is heat alone: it brings what is
 // poured on it, tops too, to within a few degrees above 0 °C.
 //
-// Around the drink stand the sums of the back bar: [MakeSyrup], [AdjustAcid],
+// Around the drink stand the sums of prep: [MakeSyrup], [AdjustAcid],
 // [Dilute], [Mixer.Batch], [StandardDrinks], [Glasses] and [Keeping].
 //
 // Words: a pour "meets the ice" unless it is carbonated or a top, which go in

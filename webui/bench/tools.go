@@ -12,7 +12,7 @@ import (
 	"counterpour/webui/words"
 )
 
-// toolsView is the back bar: a calculator each, with what was sent to it.
+// toolsView is the page of prep sums: a calculator each, with what was sent to it.
 type toolsView struct {
 	Syrup  syrupTool
 	Acid   acidTool
