@@ -51,6 +51,7 @@ var kinds = []struct {
 	{ErrSlowBody, http.StatusRequestTimeout, ""},
 	{ErrNotReady, http.StatusServiceUnavailable, ""},
 	{service.ErrLost, http.StatusServiceUnavailable, service.ErrLost.Error()},
+	{service.ErrStale, http.StatusServiceUnavailable, service.ErrStale.Error()},
 	{flavor.ErrInvalid, http.StatusUnprocessableEntity, ""},
 	{flavor.ErrUnknown, http.StatusUnprocessableEntity, ""},
 	{context.DeadlineExceeded, http.StatusServiceUnavailable, "this took longer than is allowed; ask for fewer parts, or again later"},

@@ -24,7 +24,7 @@ import (
 // TestKinds walks every kind of error there is: each has a status of its own
 // choosing and says something, whether it comes bare, wrapped or as a fault.
 func TestKinds(t *testing.T) {
-	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
+	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
 		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, lookup.ErrClosed}
 	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
 	for _, kind := range all {

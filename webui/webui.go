@@ -35,7 +35,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	if open == nil || log == nil {
 		return nil, errors.New("webui: needs a house and a log")
 	}
-	f, err := frame.New(embedded, door != nil, log)
+	f, err := frame.New(embedded, door != nil, func() bool { return open().Fresh() != nil }, log)
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}

@@ -25,3 +25,16 @@ func TestNewNeedsItsParts(t *testing.T) {
 	_, err := webui.New(nil, nil)
 	assert.Error(t, err)
 }
+
+// Whatever page it is, somebody who reads it is told that it may be old.
+func TestAPageSaysThatItMayBeOld(t *testing.T) {
+	const said = "This page may be old."
+	h := webuitest.NewHouse()
+	pages := webuitest.PagesOf(t, h)
+	for _, path := range []string{"/", "/tonight", "/bench", "/riffs", "/board", "/specs", "/stock", "/map", "/training", "/tools", "/nowhere"} {
+		h.Old = true
+		assert.Contains(t, webuitest.Get(pages, path, "").Body.String(), said+"</strong> The store of the house", path)
+		h.Old = false
+		assert.NotContains(t, webuitest.Get(pages, path, "").Body.String(), said+"</strong> The store of the house", path)
+	}
+}

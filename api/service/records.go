@@ -24,6 +24,7 @@ type records struct {
 	covers  []house.Cover
 	rights  []house.Right
 	names   []house.Kept[house.Name]
+	upTo    int64 // the last change of any of them
 }
 
 func read(ctx context.Context, s house.Reader) (*records, error) {
@@ -33,6 +34,7 @@ func read(ctx context.Context, s house.Reader) (*records, error) {
 	}
 	r := &records{}
 	for _, e := range list {
+		r.upTo = max(r.upTo, e.Seq)
 		switch item := e.Item.(type) {
 		case house.Bottle:
 			r.bottles = append(r.bottles, house.Kept[house.Bottle]{Item: item, Version: e.Version, Seq: e.Seq})
@@ -78,7 +80,7 @@ func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, 
 	if err != nil {
 		return nil, err
 	}
-	out := &Snapshot{About: about, Shelf: s.Shelf, Version: r.version(), Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
+	out := &Snapshot{About: about, Shelf: s.Shelf, Version: r.version(), upTo: r.upTo, Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
 	if s.Version != out.Version {
 		profiles, faults := house.Overlay(s.Catalogue.Profiles(), house.Items(r.bottles), out.made)
 		profiles, misnamed := house.NameProfiles(profiles, out.named)

@@ -28,6 +28,7 @@ type Snapshot struct {
 	PricesFault error // such as two currencies; among the faults too
 	Version     Version
 
+	upTo   int64   // no record is of a later change
 	unlaid []error // faults of the bottles and makings, for as long as the shelf is the same
 	made   []house.Made
 	rights []house.Right

@@ -2,11 +2,11 @@ package service
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"log/slog"
 	"sync"
 	"sync/atomic"
+	"time"
 
 	"counterpour/data/house"
 )
@@ -31,12 +31,19 @@ type Venue struct {
 	stop     context.CancelFunc
 	followed chan struct{} // closed when nobody follows the store any more
 	lost     atomic.Bool   // the store is no longer followed, and nobody asked for that
+	watched  chan struct{} // closed when nobody asks the store any more
+	pace     pace
+	current  atomic.Pointer[time.Time] // when the house was last known to be as the store has it
 }
 
 // Open makes the first snapshot of a house over a kitchen of the catalogue, and
 // follows the store from then on. The store and the kitchen stay the caller's;
 // close the venue before them. A nil log is slog.Default.
 func Open(ctx context.Context, base *Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
+	return openAt(ctx, usualPace, base, store, about, log)
+}
+
+func openAt(ctx context.Context, p pace, base *Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
 	if log == nil {
 		log = slog.Default()
 	}
@@ -45,7 +52,9 @@ func Open(ctx context.Context, base *Kitchen, store house.Store, about About, lo
 		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
 	}
 	following, stop := context.WithCancel(context.WithoutCancel(ctx))
-	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{})}
+	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{}), watched: make(chan struct{}), pace: p}
+	begun := time.Now()
+	v.current.Store(&begun)
 	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between
 	if err == nil {
 		err = v.renew(ctx)
@@ -55,6 +64,7 @@ func Open(ctx context.Context, base *Kitchen, store house.Store, about About, lo
 		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
 	}
 	go v.follow(following, changes)
+	go v.watch(following)
 	return v, nil
 }
 
@@ -64,22 +74,17 @@ func (v *Venue) Now() *Snapshot { return v.now.Load() }
 // Catalogue returns what is known without the house.
 func (v *Venue) Catalogue() *house.Shelf { return v.bare }
 
-// ErrLost: a house whose changes are no longer taken up.
-var ErrLost = errors.New("changes of the house are no longer taken up; start the program again")
-
-// Ready returns [ErrLost] once the store is no longer followed, though nobody
-// closed the venue.
-func (v *Venue) Ready() error {
-	if v.lost.Load() {
-		return ErrLost
-	}
-	return nil
-}
-
 // Close stops following the store, and returns once nobody uses it here.
 func (v *Venue) Close() {
 	v.stop()
 	<-v.followed
+	<-v.watched
+}
+
+// lose notes that the house is no longer kept up with.
+func (v *Venue) lose(cause any) {
+	v.lost.Store(true)
+	v.log.Error("the house is no longer followed; start the program again", "cause", fmt.Sprint(cause))
 }
 
 // follow makes the next snapshot whenever the store changed. Changes that wait
@@ -94,8 +99,7 @@ func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 		if cause == nil {
 			cause = "the store tells of no more changes"
 		}
-		v.lost.Store(true)
-		v.log.Error("the house is no longer followed; start the program again", "cause", fmt.Sprint(cause))
+		v.lose(cause)
 	}()
 	for c := range changes {
 		last := c.Seq
@@ -113,7 +117,7 @@ func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 			continue // written here, and seen when it was
 		}
 		if err := v.refresh(ctx, last); err != nil && ctx.Err() == nil {
-			v.log.Error("a change of the house could not be taken up", "change", last, "error", err)
+			v.log.Error("a change of the house could not be taken up yet", "change", last, "error", err)
 		}
 	}
 }

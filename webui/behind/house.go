@@ -40,6 +40,9 @@ type House interface {
 	// Several changes may come as one. The channel closes once ctx ends or the
 	// house closes.
 	Changes(ctx context.Context) (<-chan struct{}, error)
+	// Fresh returns why what is shown may be old: the store does not answer; nil if
+	// it is as the store has it.
+	Fresh() error
 	// Store keeps the house's records. What it has acknowledged, every method
 	// here and the bar's reckoning know of at once.
 	Store() house.Store

@@ -177,3 +177,25 @@ func TestBoardEvents(t *testing.T) {
 	leave()
 	assert.Eventually(t, func() bool { return h.Listeners() == 0 }, 5*time.Second, 20*time.Millisecond, "no listener stays behind")
 }
+
+// Who opens the line of a house whose store does not answer is told so.
+func TestBoardEventsOfAnOldHouse(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Old = true
+	ctx, leave := context.WithCancel(t.Context())
+	defer leave()
+	server := httptest.NewServer(webuitest.PagesOf(t, h))
+	defer server.Close()
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, server.URL+"/board/events", nil)
+	require.NoError(t, err)
+	answer, err := http.DefaultClient.Do(r)
+	require.NoError(t, err)
+	defer answer.Body.Close()
+	var events []string
+	for lines := bufio.NewScanner(answer.Body); len(events) < 2 && lines.Scan(); {
+		if event, ok := strings.CutPrefix(lines.Text(), "event: "); ok {
+			events = append(events, event)
+		}
+	}
+	assert.Equal(t, []string{"board", "stale"}, events)
+}

@@ -19,7 +19,9 @@ const (
 
 // boardEvents streams the version of the outs, once at the start and again
 // whenever they change, until the request or the house ends. A browser asks
-// again by itself and is told the version anew, so it misses nothing.
+// again by itself and is told the version anew, so it misses nothing. While the
+// store of the house does not answer, the line says so once and is silent then:
+// that the line is open must not pass for news.
 func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 	ctx := r.Context()
 	changes, err := p.house.Changes(ctx)
@@ -32,7 +34,11 @@ func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 	}
 	beat := time.NewTicker(heartbeat)
 	defer beat.Stop()
-	for err = p.tell(r, s); err == nil; {
+	stale := false
+	if err = p.tell(r, s); err == nil {
+		stale, err = p.stillStale(r, s, false)
+	}
+	for err == nil {
 		select {
 		case <-ctx.Done():
 			return nil
@@ -42,7 +48,7 @@ func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 			}
 			err = p.tell(r, s)
 		case <-beat.C:
-			err = s.send(": still here\n\n")
+			stale, err = p.stillStale(r, s, stale)
 		}
 	}
 	// The answer has begun, so there is no other to give.
@@ -50,6 +56,21 @@ func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 		p.Log.DebugContext(ctx, "board no longer told", "err", err)
 	}
 	return nil
+}
+
+// stillStale keeps the line open, and reports whether what it told may be old; was
+// is what it reported before.
+func (p *pages) stillStale(r *http.Request, s *stream, was bool) (is bool, err error) {
+	is = p.open().Fresh() != nil
+	switch {
+	case is && was:
+		return is, nil
+	case is:
+		return is, s.send("event: stale\ndata: the store of the house does not answer\n\n")
+	case was:
+		return is, p.tell(r, s)
+	}
+	return is, s.send(": still here\n\n")
 }
 
 // tell sends the version of the outs.

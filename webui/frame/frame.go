@@ -33,8 +33,8 @@ type Frame struct {
 }
 
 // New reads the folders templates and static. Pages of a house with a login
-// lead to it.
-func New(files fs.FS, login bool, log *slog.Logger) (*Frame, error) {
+// lead to it. Every page asks stale whether what it shows may be old.
+func New(files fs.FS, login bool, stale func() bool, log *slog.Logger) (*Frame, error) {
 	static, err := fs.Sub(files, "static")
 	if err != nil {
 		return nil, fmt.Errorf("frame: %w", err)
@@ -43,10 +43,10 @@ func New(files fs.FS, login bool, log *slog.Logger) (*Frame, error) {
 	if f.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
-	if f.leads, err = loadViews(files, f.statics, login, true); err != nil {
+	if f.leads, err = loadViews(files, f.statics, login, true, stale); err != nil {
 		return nil, err
 	}
-	f.floors, err = loadViews(files, f.statics, login, false)
+	f.floors, err = loadViews(files, f.statics, login, false, stale)
 	return f, err
 }
 

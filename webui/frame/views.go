@@ -17,8 +17,9 @@ type views struct {
 
 // loadViews parses the templates: every file in the folder is a page, but for the
 // layout. Those of a house with a login lead to it. What only a lead may send is
-// left out of the pages of those who may not: templates ask with may.
-func loadViews(fsys fs.FS, s *statics, login, may bool) (*views, error) {
+// left out of the pages of those who may not: templates ask with may; and with
+// stale whether what they show may be old.
+func loadViews(fsys fs.FS, s *statics, login, may bool, stale func() bool) (*views, error) {
 	v := &views{pages: map[string]*htmltemplate.Template{}}
 	files, err := fs.Glob(fsys, "templates/*.html")
 	if err != nil {
@@ -29,7 +30,7 @@ func loadViews(fsys fs.FS, s *statics, login, may bool) (*views, error) {
 		if name == "layout" {
 			continue
 		}
-		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }}
+		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale}
 		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
 			"templates/layout.html", "templates/parts/*.html", file)
 		if err != nil {

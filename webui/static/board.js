@@ -30,7 +30,8 @@
     show(html);
     return true;
   };
-  const old = (is) => { line.hidden = !is; };
+  let stale = false; // the bar answers, but its store does not
+  const old = (is) => { line.hidden = !(is || stale); };
   const refresh = () => ask(board.dataset.from).then(() => old(false)).catch(() => old(true));
 
   // The server tells the version of the outs, at once and after every change. A
@@ -72,7 +73,10 @@
   // A line that stays down for a while is told of; the browser opens it anew.
   const events = new EventSource(board.dataset.events);
   let down = 0;
+  events.addEventListener("stale", () => { stale = true; old(true); });
   events.addEventListener("board", (event) => {
+    stale = false;
+    document.getElementById("stale")?.remove();
     told = event.data;
     follow();
   });

@@ -56,6 +56,7 @@ type House struct {
 
 	mu   sync.Mutex
 	Dry  []string
+	Old  bool // its store does not answer
 	told []chan struct{}
 }
 
@@ -183,6 +184,17 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 	return nil
 }
 
+// Fresh says whether the store answers.
+func (h *House) Fresh() error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.Old {
+		return service.ErrStale
+	}
+	return nil
+}
+
+// Changes tells when the outs change.
 func (h *House) Changes(ctx context.Context) (<-chan struct{}, error) {
 	c := make(chan struct{}, 1)
 	h.mu.Lock()

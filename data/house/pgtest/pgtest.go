@@ -3,6 +3,7 @@ package pgtest
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"net"
 	"os"
@@ -52,33 +53,73 @@ func Stop() {
 
 // startServer starts a server of its own in a temporary folder, on loopback.
 func startServer() {
-	bins, _ := filepath.Glob("/usr/lib/postgresql/*/bin")
-	if len(bins) == 0 {
-		cluster.why = "set COUNTERPOUR_TEST_POSTGRES, or install Debian's package postgresql"
-		return
-	}
-	dir, err := os.MkdirTemp("", "house-postgres")
+	c, err := newServer()
 	if err != nil {
 		cluster.why = err.Error()
 		return
 	}
-	c := &server{bin: bins[len(bins)-1], dir: dir}
-	if err := c.start(); err != nil {
-		os.RemoveAll(dir)
-		cluster.why = err.Error()
-		return
+	cluster.dsn, cluster.stop = c.dsn, c.remove
+}
+
+// Server is a PostgreSQL server of one test's own, which the test may stop and
+// start.
+type Server struct {
+	bin, dir, dsn, settings string
+	as                      []string // what runs it as somebody else: the server refuses root
+}
+
+// NewServer starts a server for a test and removes it at the test's end. The test
+// is skipped where there is no PostgreSQL, but not in CI.
+func NewServer(t testing.TB) *Server {
+	t.Helper()
+	c, err := newServer()
+	switch {
+	case err != nil && os.Getenv("CI") != "":
+		t.Fatal("no PostgreSQL to test on: " + err.Error())
+	case err != nil:
+		t.Skip("no PostgreSQL to test on: " + err.Error())
 	}
-	cluster.dsn, cluster.stop = c.dsn, func() { _ = c.run("pg_ctl", "-D", c.data(), "-m", "immediate", "stop"); os.RemoveAll(dir) }
+	t.Cleanup(c.remove)
+	return c
 }
 
-type server struct {
-	bin, dir, dsn string
-	as            []string // what runs it as somebody else: the server refuses root
+func newServer() (*Server, error) {
+	bins, _ := filepath.Glob("/usr/lib/postgresql/*/bin")
+	if len(bins) == 0 {
+		return nil, errors.New("set COUNTERPOUR_TEST_POSTGRES, or install Debian's package postgresql")
+	}
+	dir, err := os.MkdirTemp("", "house-postgres")
+	if err != nil {
+		return nil, err
+	}
+	c := &Server{bin: bins[len(bins)-1], dir: dir}
+	if err := c.make(); err != nil {
+		os.RemoveAll(dir)
+		return nil, err
+	}
+	return c, nil
 }
 
-func (c *server) data() string { return filepath.Join(c.dir, "data") }
+// DSN leads to the server, whether it runs or not.
+func (c *Server) DSN() string { return c.dsn }
 
-func (c *server) start() error {
+// Stop ends the server as a power cut would.
+func (c *Server) Stop() error { return c.run("pg_ctl", "-D", c.data(), "-m", "immediate", "stop") }
+
+// Start starts the server on the port that it had, and returns once it answers.
+func (c *Server) Start() error {
+	return c.run("pg_ctl", "-D", c.data(), "-l", filepath.Join(c.dir, "log"), "-o", c.settings, "-w", "start")
+}
+
+func (c *Server) remove() {
+	_ = c.Stop() // it may be stopped already
+	os.RemoveAll(c.dir)
+}
+
+func (c *Server) data() string { return filepath.Join(c.dir, "data") }
+
+// make makes the files of a server and starts it.
+func (c *Server) make() error {
 	if os.Geteuid() == 0 {
 		u, err := user.Lookup("postgres")
 		if err != nil {
@@ -98,15 +139,12 @@ func (c *server) start() error {
 	if err := c.run("initdb", "-D", c.data(), "-U", "house", "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"); err != nil {
 		return err
 	}
-	settings := fmt.Sprintf("-p %d -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c max_connections=200", port)
-	if err := c.run("pg_ctl", "-D", c.data(), "-l", filepath.Join(c.dir, "log"), "-o", settings, "-w", "start"); err != nil {
-		return err
-	}
+	c.settings = fmt.Sprintf("-p %d -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c max_connections=200", port)
 	c.dsn = fmt.Sprintf("postgres://house@127.0.0.1:%d/postgres?sslmode=disable", port)
-	return nil
+	return c.Start()
 }
 
-func (c *server) run(name string, args ...string) error {
+func (c *Server) run(name string, args ...string) error {
 	ctx, stop := context.WithTimeout(context.Background(), time.Minute)
 	defer stop()
 	line := append(append(slices.Clone(c.as), filepath.Join(c.bin, name)), args...)

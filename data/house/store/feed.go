@@ -59,11 +59,12 @@ func (f *feed) close() {
 	f.running.Wait()
 }
 
-// How many changes a listener reads at a time, and how long it waits after a
-// failure before it tries again.
+// How many changes a listener reads at a time, how long that may take, and how
+// long it waits after a failure before it tries again.
 const (
-	feedBatch = 256
-	feedRetry = time.Second
+	feedBatch   = 256
+	feedTimeout = 5 * time.Second
+	feedRetry   = time.Second
 )
 
 func (k *keeper) Subscribe(ctx context.Context) (<-chan house.Change, error) {
@@ -90,10 +91,18 @@ func (k *keeper) Subscribe(ctx context.Context) (<-chan house.Change, error) {
 	return out, nil
 }
 
+// newer reads the changes after a number, in a time that a server which has gone
+// silent cannot use up.
+func (k *keeper) newer(ctx context.Context, after int64) ([]house.Change, error) {
+	ctx, stop := context.WithTimeout(ctx, feedTimeout)
+	defer stop()
+	return k.Changes(ctx, after, feedBatch)
+}
+
 // follow sends changes until ctx ends.
 func (k *keeper) follow(ctx context.Context, after int64, awake <-chan struct{}, out chan<- house.Change) {
 	for {
-		list, err := k.Changes(ctx, after, feedBatch)
+		list, err := k.newer(ctx, after)
 		for _, c := range list {
 			select {
 			case out <- c:

@@ -8,6 +8,13 @@ import (
 	"github.com/jackc/pgx/v5"
 )
 
+// How long a quiet connection is trusted, and how long a server may take to give
+// a sign of life.
+const (
+	pingEvery   = 3 * time.Second
+	pingTimeout = 3 * time.Second
+)
+
 // listener hears of changes that any server makes to a venue. What it misses
 // while its connection is down it makes up for by waking all when it is back.
 type listener struct {
@@ -72,15 +79,36 @@ func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed)
 		f.wake()
 		return c
 	}
-	n, err := c.WaitForNotification(ctx)
+	heard, err := p.wait(ctx, c, venue)
 	if err != nil {
 		shut(c)
+		if ctx.Err() == nil {
+			p.pool.Reset() // what ended this connection may have ended the others, and they would not say so
+		}
 		return nil
 	}
-	if n.Payload == venue {
+	if heard {
 		f.wake()
 	}
 	return c
+}
+
+// wait waits for one notice, and reports whether it is of the venue. When none
+// comes for a while it asks the server for a sign of life: a connection whose
+// other end has gone says nothing by itself, and neither does a quiet one.
+func (p *postgres) wait(ctx context.Context, c *pgx.Conn, venue string) (heard bool, err error) {
+	quiet, stop := context.WithTimeout(ctx, pingEvery)
+	defer stop()
+	n, err := c.WaitForNotification(quiet)
+	if err == nil {
+		return n.Payload == venue, nil
+	}
+	if ctx.Err() != nil || quiet.Err() == nil {
+		return false, err
+	}
+	ping, done := context.WithTimeout(ctx, pingTimeout)
+	defer done()
+	return false, c.Ping(ping)
 }
 
 // shut closes a connection without waiting long for a server that is gone.
