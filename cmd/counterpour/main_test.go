@@ -71,7 +71,7 @@ func TestCommands(t *testing.T) {
 		{name: "score the input", input: draft, args: []string{"score", "-"}, out: []string{"Halyard Sour"}},
 		{name: "score what is piped in", input: draft, args: []string{"score"}, out: []string{"Halyard Sour"}},
 		{name: "faults and fixes", input: "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up", args: []string{"score"},
-			out: []string{"too much sweet", "noticeable steps", "To fix it", "1.  ", "score "}},
+			out: []string{"too sweet", "noticeable steps", "To fix it", "1.  ", "score "}},
 		{name: "a slip of the pen", input: "2 oz Lodnon dry gin\n3/4 oz lemon juice", args: []string{"score"}, out: []string{`read from "Lodnon dry gin"`, "note: no method"}},
 		{name: "cover", args: []string{"cover", path, "--missing", "orgeat", "--limit", "2", "--max-parts", "1"},
 			out: []string{"Without orgeat", "\n1. ", "\n2. ", "instead", "noticeable steps", "London dry gin"}, outNot: []string{"\n3. "}},

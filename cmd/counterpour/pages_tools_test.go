@@ -3,8 +3,6 @@ package main
 import (
 	"io"
 	"log/slog"
-	"net/http"
-	"net/http/httptest"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,6 +10,7 @@ import (
 
 	"counterpour/webui"
 	"counterpour/webui/behind"
+	"counterpour/webui/webuitest"
 )
 
 const harbourSour = "2+oz+gold+rum%0A3%2F4+oz+lime+juice%0A3%2F4+oz+falernum%0Ashake%2C+up"
@@ -38,8 +37,7 @@ func TestPagesOverTheKitchen(t *testing.T) {
 		{"/?text=" + harbourSour + "&missing=falernum", 200, []string{"From what the house has", "Pour this"}, []string{"falernum syrup (alcohol-free)"}},
 		{"/?text=" + harbourSour + "&missing=falernum&from=all", 200, []string{"From the whole catalogue", "falernum syrup (alcohol-free)"}, nil},
 	} {
-		w := httptest.NewRecorder()
-		h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, c.path, nil))
+		w := webuitest.Follow(h, c.path)
 		assert.Equal(t, c.status, w.Code, c.path)
 		for _, s := range c.want {
 			assert.Contains(t, w.Body.String(), s, c.path)

@@ -72,7 +72,9 @@ func TestResultsSurviveARestart(t *testing.T) {
 	pages, store := openPages(t, path)
 	who := visit(pages, "/training/progress", url.Values{"name": {"Ada"}, "back": {"/training"}}, nil).Cookies()
 	require.Len(t, who, 1)
-	asked := bodyOf(t, visit(pages, "/training?what=family", nil, who))
+	open := visit(pages, "/training?what=family", nil, who)
+	require.Equal(t, http.StatusSeeOther, open.StatusCode, "a round has an address of its own")
+	asked := bodyOf(t, visit(pages, open.Header.Get("Location"), nil, who))
 	m := regexp.MustCompile(`name="round" value="([^"]+)"`).FindStringSubmatch(asked)
 	require.NotNil(t, m)
 	form := url.Values{"what": {"family"}, "steps": {""}, "round": {m[1]}, "option": {"0"}}

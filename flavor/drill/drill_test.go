@@ -183,8 +183,8 @@ func TestAnyBalancedMoveMends(t *testing.T) {
 		fixes, err := s.trainer.judge.Fixes(&r.Specs[0], result, 3)
 		require.NoError(t, err)
 		for _, f := range fixes {
-			if len(f.Changes) != 1 || f.Changes[0].Pour >= len(r.Specs[0].Pours) {
-				continue
+			if len(f.Changes) != 1 || f.Changes[0].Pour >= len(r.Specs[0].Pours) || f.Changes[0].To == 0 {
+				continue // an answer is one amount of one pour; to leave it out is none
 			}
 			g, err := s.trainer.Grade(r, Answer{Pour: f.Changes[0].Pour, Amount: f.Changes[0].To})
 			require.NoError(t, err)
