@@ -39,11 +39,19 @@ func wrap(err error, classify classifier, op, key string) error {
 	if kind == nil {
 		kind = house.ErrInternal
 	}
-	e := &house.Error{Kind: kind, Op: op, Key: key, Message: messages[kind], Cause: err}
+	e := &house.Error{Kind: kind, Op: op, Key: key, Message: messageOf(kind, err), Cause: err}
 	if kind == house.ErrDamaged {
 		e.Places = []string{err.Error()} // the engine's word for where
 	}
 	return e
+}
+
+// messageOf is what a user reads of an engine's error.
+func messageOf(kind, err error) string {
+	if text := refusalOf(err); text != "" {
+		return text
+	}
+	return messages[kind]
 }
 
 // messages are what a user reads of a kind that an engine reported.

@@ -2,15 +2,12 @@ package store
 
 import (
 	"context"
-	"errors"
 	"fmt"
-	"net"
 	"time"
 
 	"counterpour/data/house"
 
 	"github.com/jackc/pgx/v5"
-	"github.com/jackc/pgx/v5/pgconn"
 	"github.com/jackc/pgx/v5/pgxpool"
 )
 
@@ -26,7 +23,8 @@ const (
 // OpenPostgres opens a venue in a PostgreSQL database, and makes schema and
 // venue if they are not there and o allows it. Any number of servers may have it open. The
 // connection string is a URL or key=value words, as usual; it must lead to a
-// role that may create a schema, the first time.
+// role that may create a schema, the first time. From then on a role with the
+// rights that one-venue.sql grants will do.
 func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, error) {
 	venue, err := o.venue()
 	if err != nil {
@@ -104,19 +102,15 @@ func (p *postgres) find(ctx context.Context, venue string) error {
 	})
 }
 
-// prepare brings the schema to its newest version, one server at a time.
+// prepare brings the schema to its newest version, one server at a time. What is
+// there already takes no right to make it.
 func (p *postgres) prepare(ctx context.Context, key, venue string) error {
 	return p.write(ctx, func(c conn) error {
 		if err := c.exec(ctx, `SELECT pg_advisory_xact_lock($1)`, int64(migrationLock)); err != nil {
 			return err
 		}
-		for _, q := range []string{
-			`CREATE SCHEMA IF NOT EXISTS ` + postgresSchema,
-			`CREATE TABLE IF NOT EXISTS schema_version (version INTEGER NOT NULL)`,
-		} {
-			if err := c.exec(ctx, q); err != nil {
-				return err
-			}
+		if err := makeSchema(ctx, c); err != nil {
+			return err
 		}
 		version := 0
 		found, err := one(ctx, c, []any{&version}, `SELECT version FROM schema_version`)
@@ -127,15 +121,29 @@ func (p *postgres) prepare(ctx context.Context, key, venue string) error {
 		if err != nil {
 			return err
 		}
-		set := `UPDATE schema_version SET version = $1`
-		if !found {
-			set = `INSERT INTO schema_version (version) VALUES ($1)`
+		switch {
+		case !found:
+			err = c.exec(ctx, `INSERT INTO schema_version (version) VALUES ($1)`, to)
+		case to != version:
+			err = c.exec(ctx, `UPDATE schema_version SET version = $1`, to)
 		}
-		if err := c.exec(ctx, set, to); err != nil {
+		if err != nil {
 			return err
 		}
 		return ensureVenue(ctx, c, venue)
 	})
+}
+
+// makeSchema makes the schema that the tables are in, if it is not there.
+func makeSchema(ctx context.Context, c conn) error {
+	var there bool
+	if _, err := one(ctx, c, []any{&there}, `SELECT to_regclass($1) IS NOT NULL`, postgresSchema+".schema_version"); err != nil || there {
+		return err
+	}
+	if err := c.exec(ctx, `CREATE SCHEMA IF NOT EXISTS `+postgresSchema); err != nil {
+		return err
+	}
+	return c.exec(ctx, `CREATE TABLE IF NOT EXISTS schema_version (version INTEGER NOT NULL)`)
 }
 
 func (p *postgres) read(ctx context.Context, f func(conn) error) error {
@@ -180,39 +188,6 @@ func (p *postgres) announce(ctx context.Context, c conn, venue string) error {
 }
 
 func (p *postgres) classify(err error) error { return classifyPostgres(err) }
-
-// classifyPostgres goes by https://www.postgresql.org/docs/current/errcodes-appendix.html.
-func classifyPostgres(err error) error {
-	var e *pgconn.PgError
-	var connect *pgconn.ConnectError
-	var network net.Error
-	switch {
-	case !errors.As(err, &e):
-		if errors.As(err, &connect) || errors.As(err, &network) || pgconn.SafeToRetry(err) || pgconn.Timeout(err) {
-			return house.ErrUnavailable
-		}
-		return classifySQLite(err) // a backup goes to a file
-	case e.Code == "53100" || e.Code == "53200":
-		return house.ErrFull
-	case e.Code == "25006" || e.Code == "42501":
-		return house.ErrReadOnly
-	case e.Code == "55P03":
-		return house.ErrBusy
-	case e.Code == "40001" || e.Code == "40P01":
-		return house.ErrConflict
-	}
-	switch e.Code[:2] {
-	case "08", "57", "53", "28", "3D":
-		return house.ErrUnavailable
-	case "23":
-		return house.ErrInvalid
-	case "XX":
-		if e.Code != "XX000" {
-			return house.ErrDamaged
-		}
-	}
-	return nil
-}
 
 // postgresConn lets a transaction be a conn. Text of several statements goes
 // through when there are no arguments.

@@ -160,6 +160,10 @@ func insertLink(ctx context.Context, c conn, venue string, from, to house.Ref) e
 
 // ensureVenue makes the row that a venue's writes queue on.
 func ensureVenue(ctx context.Context, c conn, venue string) error {
+	var there int
+	if found, err := one(ctx, c, []any{&there}, `SELECT 1 FROM venue WHERE name = $1`, venue); err != nil || found {
+		return err // a role may be one that makes no venues
+	}
 	return c.exec(ctx, `INSERT INTO venue (name, seq) VALUES ($1, 0) ON CONFLICT DO NOTHING`, venue)
 }
 
