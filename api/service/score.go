@@ -68,12 +68,18 @@ func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) 
 		spec, err := s.Read(r.Draft)
 		return spec, nil, err
 	}
-	part, missed, err := s.ReadPart(*r.Text)
+	return s.ReadRest(*r.Text)
+}
+
+// ReadRest reads what can be read of a text, and what cannot. It fails as Read
+// does where nothing that was read can be weighed.
+func (s *Snapshot) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
+	part, missed, err := s.ReadPart(text)
 	if err != nil {
 		return flavor.Spec{}, nil, err
 	}
 	if len(missed) == 0 {
-		spec, err := s.Read(r.Draft)
+		spec, err := s.Read(Draft{Text: &text})
 		return spec, nil, err
 	}
 	if spec, err := s.Read(Draft{Spec: &part}); err == nil {

@@ -68,6 +68,11 @@ func (v *Visit) Read(text string) (flavor.Spec, error) {
 	return v.now.Load().Read(Draft{Text: &text})
 }
 
+// ReadRest reads what can be read of a text, and what cannot.
+func (v *Visit) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
+	return v.now.Load().ReadRest(text)
+}
+
 // Score scores a spec and finds how to fix it.
 func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	return v.now.Load().Mend(s)

@@ -17,6 +17,9 @@ import (
 type Bar interface {
 	// Read reads a spec as text.
 	Read(text string) (flavor.Spec, error)
+	// ReadRest reads what can be read of a spec as text, and the faults of what
+	// cannot. It fails as Read does where nothing of it can be weighed.
+	ReadRest(text string) (flavor.Spec, flavor.Faults, error)
 	// Score scores a spec and finds how to fix it. A spec in which there
 	// is nothing to weigh is a fault.
 	Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error)

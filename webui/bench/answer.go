@@ -2,8 +2,10 @@ package bench
 
 import (
 	"context"
+	"fmt"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -42,17 +44,26 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 		a.rewrite(renamed(a.Text, f.Save.Called))
 	}
 	pours := -1
-	spec, err := flavor.Spec{}, error(nil)
+	spec, missed, err := flavor.Spec{}, flavor.Faults(nil), error(nil)
 	if a.Empty = strings.TrimSpace(a.Text) == ""; !a.Empty {
-		if spec, err = p.bar.Read(a.Text); err == nil {
+		spec, missed, err = p.bar.ReadRest(a.Text)
+		switch {
+		case err == nil && len(missed) > 0:
+			a.Result, err = p.incomplete(r.Context(), a.Text, &spec, missed, f)
+		case err == nil:
 			pours = len(spec.Pours)
 			err = p.judged(r.Context(), a, &spec, f)
 		}
 	}
 	if faults := form.Faults(err); len(faults) > 0 {
-		a.Faults = part.FaultsOf(a.Text, faults)
+		missed, err = append(missed, faults...), nil
+	}
+	if len(missed) > 0 {
+		a.Faults = part.FaultsOf(a.Text, missed)
 		a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
-		err = nil
+		if a.Result != nil {
+			a.Said += " " + a.Result.Incomplete + " " + a.Result.said()
+		}
 	}
 	if err != nil {
 		return nil, err
@@ -97,6 +108,39 @@ func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchFo
 	a.Said, a.Card = a.Result.said(), "/card?"+url.Values{"text": {a.Text}}.Encode()
 	a.Result.Compare, err = p.compare(a.Before, s)
 	return err
+}
+
+// incomplete says what can be said of a draft while some of it cannot be read: the
+// drink is not the one that was meant, so nothing is said of what would mend or
+// cover it, and what a guest must not have may be in the rest.
+func (p *pages) incomplete(ctx context.Context, text string, s *flavor.Spec, missed flavor.Faults, f benchForm) (*resultView, error) {
+	f.Missing = ""
+	v, err := p.result(ctx, text, s, f)
+	if err != nil {
+		return nil, err
+	}
+	what := "what could not be read"
+	if lines := linesOf(missed); len(lines) > 0 {
+		what = words.List(lines)
+	}
+	v.Incomplete = "Incomplete: this leaves out " + what + "."
+	v.Fixes, v.Sizes = nil, nil
+	if len(f.Avoid) > 0 {
+		v.Clashes = append(v.Clashes, "may hold anything in "+what+", which could not be read")
+	}
+	return v, nil
+}
+
+// linesOf names the lines of a draft that faults are in, each once.
+func linesOf(faults flavor.Faults) []string {
+	var out []string
+	for _, f := range faults {
+		line := fmt.Sprintf("line %d", f.Place().Line)
+		if f.Place().Line > 0 && !slices.Contains(out, line) {
+			out = append(out, line)
+		}
+	}
+	return out
 }
 
 // saved keeps the draft if that was asked, or says why it cannot be.

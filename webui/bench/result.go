@@ -18,28 +18,29 @@ import (
 
 // resultView is what the bench says of a draft that could be read.
 type resultView struct {
-	Name      string // of the drink, may be empty
-	Score     string // 0 to 100
-	Verdict   string
-	Sentence  string
-	Notes     []string // what was assumed in reading
-	Explained []string // the arithmetic of the score, line by line
-	Unsaid    string   // how many more lines there are
-	Clashes   []string // what the guest must not have
-	Guest     string   // the allergens that the guest avoids
-	Family    familyView
-	Drawing   *part.Drawing
-	Faults    []string
-	Fixes     []fixView
-	Pours     []pourView
-	Method    string
-	Sizes     []sizeView
-	Glass     *part.Glass // nil if it cannot be drawn
-	Numbers   []numberView
-	Allergens part.Allergens
-	Cautions  []behind.Caution
-	Covers    *coversView
-	Compare   *compareView // beside the draft that is held; nil if none is
+	Name       string // of the drink, may be empty
+	Score      string // 0 to 100
+	Verdict    string
+	Sentence   string
+	Notes      []string // what was assumed in reading
+	Explained  []string // the arithmetic of the score, line by line
+	Unsaid     string   // how many more lines there are
+	Incomplete string   // which lines it leaves out; empty if the whole draft was read
+	Clashes    []string // what the guest must not have
+	Guest      string   // the allergens that the guest avoids
+	Family     familyView
+	Drawing    *part.Drawing
+	Faults     []string
+	Fixes      []fixView
+	Pours      []pourView
+	Method     string
+	Sizes      []sizeView
+	Glass      *part.Glass // nil if it cannot be drawn
+	Numbers    []numberView
+	Allergens  part.Allergens
+	Cautions   []behind.Caution
+	Covers     *coversView
+	Compare    *compareView // beside the draft that is held; nil if none is
 }
 
 // familyView is the family a draft most likely belongs to, and the others.

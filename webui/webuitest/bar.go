@@ -74,6 +74,15 @@ func (b Bar) Read(text string) (flavor.Spec, error) {
 	return draft.Read(text, b)
 }
 
+// ReadRest takes a spec with any pour as one that can be weighed.
+func (b Bar) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
+	r, err := draft.Parse(text).Resolve(b)
+	if err != nil || len(r.Faults) > 0 && len(r.Spec.Pours) == 0 {
+		return flavor.Spec{}, nil, errors.Join(err, r.Err())
+	}
+	return r.Spec, r.Faults, nil
+}
+
 func (b Bar) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	r, err := b.Judge(s)
 	if err != nil {
