@@ -90,13 +90,9 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shel
 		stock = s.InStock()
 	}
 	stock = slices.DeleteFunc(slices.Clone(stock), func(p *flavor.Profile) bool { return slices.Contains(missing, p) })
-	menu := make([]*flavor.Spec, len(s.Menu))
-	for i := range s.Menu {
-		menu[i] = &s.Menu[i].Spec
-	}
 	out := &Instead{}
 	var err error
-	if out.Menu, err = s.Finder.Nearest(spec, menu, &guest, func(p *flavor.Profile) bool { return slices.Contains(stock, p) }); err != nil {
+	if out.Menu, err = s.nearest(spec, stock, guest); err != nil {
 		return nil, err
 	}
 	if len(stock) == 0 {
@@ -109,6 +105,16 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shel
 	nearest := slices.MinFunc(found.Riffs, func(a, b riff.Riff) int { return cmp.Compare(a.Distance, b.Distance) })
 	out.Riff = &nearest
 	return out, nil
+}
+
+// nearest returns the drink of the menu that is nearest to spec, of those that a
+// stock pours and the guest may have; nil if there is none.
+func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
+	menu := make([]*flavor.Spec, len(s.Menu))
+	for i := range s.Menu {
+		menu[i] = &s.Menu[i].Spec
+	}
+	return s.Finder.Nearest(spec, menu, &guest, func(p *flavor.Profile) bool { return slices.Contains(stock, p) })
 }
 
 func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, []*flavor.Profile, lookup.Refused, error) {

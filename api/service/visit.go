@@ -84,18 +84,20 @@ func (v *Visit) Judge(s *flavor.Spec) (*balance.Result, error) { return v.now.Lo
 // Explain works out the score of a spec line by line.
 func (v *Visit) Explain(s *flavor.Spec) ([]balance.Step, error) { return v.now.Load().Judge.Explain(s) }
 
-// Cover finds what to pour instead of an ingredient, and returns its profile.
-func (v *Visit) Cover(ctx context.Context, r PageCover) (*flavor.Profile, *cover.Result, error) {
+// Cover finds what to pour instead of an ingredient.
+func (v *Visit) Cover(ctx context.Context, r PageCover) (*CoverAnswer, error) {
 	avoid := make([]string, len(r.Avoid))
 	for i, a := range r.Avoid {
 		avoid[i] = string(a)
 	}
-	a, err := v.now.Load().Cover(ctx, CoverRequest{Draft: Draft{Spec: r.Spec}, Missing: []string{r.Missing},
+	return v.now.Load().Cover(ctx, CoverRequest{Draft: Draft{Spec: r.Spec}, Missing: []string{r.Missing},
 		Guest: Guest{Avoid: avoid}, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
-	if err != nil {
-		return nil, nil, err
-	}
-	return a.Missing[0], a.Result, nil
+}
+
+// Nearest returns the drink of the menu that is nearest to a spec, of those that a
+// stock pours and the guest may have; nil if there is none.
+func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
+	return v.now.Load().nearest(s, stock, guest)
 }
 
 // Outs finds what becomes of a menu when bottles run out. Who asks the same at once,

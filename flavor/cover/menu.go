@@ -42,7 +42,8 @@ type Touched struct {
 	// Unbalanced is true if no cover keeps this drink in balance, and those
 	// listed do not, as it is of a [Result].
 	Unbalanced   bool
-	Near, Proven bool // as of a [Result]
+	Near, Proven bool   // as of a [Result]
+	LeftOut      *Cover // as of a [Result]
 	// Chosen is the cover that serves the whole menu best, an index into
 	// Covers, or −1.
 	Chosen int
@@ -113,7 +114,7 @@ func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, mi
 		return Touched{}, err
 	}
 	t := Touched{Spec: s, Missing: missing, Removed: found.Removed, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
-		Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven, Chosen: -1}
+		Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven, LeftOut: found.LeftOut, Chosen: -1}
 	t.whole, err = f.mayDrink(&r.Guest, s)
 	return t, err
 }

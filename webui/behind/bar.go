@@ -28,8 +28,11 @@ type Bar interface {
 	// Explain works out the score of a spec line by line, for a spec that Judge
 	// scores.
 	Explain(s *flavor.Spec) ([]balance.Step, error)
-	// Cover finds what to pour instead of an ingredient, and returns its profile.
-	Cover(ctx context.Context, r CoverRequest) (*flavor.Profile, *cover.Result, error)
+	// Cover finds what to pour instead of an ingredient.
+	Cover(ctx context.Context, r CoverRequest) (*service.CoverAnswer, error)
+	// Nearest returns the drink of the menu that is nearest to a spec, of those
+	// that a stock pours and the guest may have; nil if there is none.
+	Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error)
 	// Outs finds what becomes of a menu when bottles run out.
 	Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error)
 	// Suggest returns up to limit ingredients whose name goes on from what was

@@ -23,33 +23,44 @@ type coversView struct {
 	Stocked     bool // from what the house has
 	Anywhere    bool // from the whole catalogue, though the house has a stock
 	Covers      []part.Cover
-	Trouble     string // why there can be no cover
+	LeftOut     *leftOutView // with nothing poured instead; nil if that does not keep the drink
+	Menu        *part.Offer  // the nearest drink of the menu, if nothing keeps this one
+	Riff        *part.Offer  // a riff that comes near, if nothing keeps it
+	Far         bool         // nothing keeps the drink
+	Trouble     string       // why there can be no cover
 }
+
+// leftOutView is the drink with nothing poured instead.
+type leftOutView struct{ Line, Draft string }
 
 // covers finds covers for what the form says is missing. A name that is no pour
 // of the drink is told in the panel, so that the rest of the answer stands.
 func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f benchForm) (*coversView, error) {
-	stock, err := p.inStock(ctx)
+	shift, err := behind.ShiftOf(ctx, p.house)
 	if err != nil {
 		return nil, err
 	}
+	stock := inStock(shift)
 	request := behind.CoverRequest{Spec: s, Missing: f.Missing, Avoid: f.Avoid, Parts: part.MostParts, Limit: coverLimit}
 	if !f.Anywhere {
 		request.Stock = stock
 	}
-	missing, found, err := p.bar.Cover(ctx, request)
+	answer, err := p.bar.Cover(ctx, request)
 	if faults := form.Faults(err); len(faults) > 0 {
 		return &coversView{Missing: f.Missing, Trouble: words.Sentence(faults[0].Message)}, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	v := &coversView{ID: missing.ID, Missing: missing.Name, Guest: words.List(words.Of(f.Avoid)), Unbalanced: found.Unbalanced,
+	missing, found := answer.Missing[0], answer.Result
+	v := &coversView{Far: !found.Near, ID: missing.ID, Missing: missing.Name, Guest: words.List(words.Of(f.Avoid)), Unbalanced: found.Unbalanced,
 		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
-	for _, r := range found.Removed {
-		if r.ID != missing.ID {
-			v.Left = append(v.Left, r.Name)
-		}
+	v.Left = part.AlsoGone(found.Removed, answer.Missing)
+	if c := found.LeftOut; c != nil {
+		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c), rewrite(text, s, &c.Spec)}
+	}
+	if x := answer.Instead; x != nil {
+		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu), part.RiffOf(x.Riff)
 	}
 	costs, err := part.TariffOf(ctx, p.house)
 	if err != nil {
@@ -69,10 +80,9 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 }
 
 // inStock lists the ids of what the house has, nil if it keeps nothing yet.
-func (p *pages) inStock(ctx context.Context) ([]string, error) {
-	s, err := behind.ShiftOf(ctx, p.house)
-	if err != nil || len(s.Stock) == 0 {
-		return nil, err
+func inStock(s *behind.Shift) []string {
+	if len(s.Stock) == 0 {
+		return nil
 	}
 	ids := []string{}
 	for _, b := range s.Stock {
@@ -80,5 +90,5 @@ func (p *pages) inStock(ctx context.Context) ([]string, error) {
 			ids = append(ids, b.ID)
 		}
 	}
-	return ids, nil
+	return ids
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"net/http"
+	"slices"
 
 	"counterpour/api/service"
 	"counterpour/data/house"
@@ -111,6 +112,20 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 	}
 	v.say()
 	return v, nil
+}
+
+// offer returns the nearest drink of the menu that can be poured, for one that
+// nothing keeps; else nil.
+func (p *pages) offer(s *behind.Shift, t *cover.Touched, guest *cover.Guest) (*part.Offer, error) {
+	if t.Near || t.LeftOut != nil {
+		return nil, nil
+	}
+	there := slices.DeleteFunc(slices.Clone(s.Stock), s.IsOut)
+	near, err := p.bar.Nearest(t.Spec, there, *guest)
+	if err != nil {
+		return nil, err
+	}
+	return part.OfferOf(s.Menu, near), nil
 }
 
 func menuRequest(s *behind.Shift, avoid []flavor.Allergen) cover.MenuRequest {

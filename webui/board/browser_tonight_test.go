@@ -71,6 +71,20 @@ func TestTonightIsFewTaps(t *testing.T) {
 	guest.Quiet()
 }
 
+// What to offer in place of a drink that nothing keeps is one tap from the bottle,
+// and its card one more.
+func TestAnOfferOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/tonight")
+	p.Tap(`.evening button[value="orgeat"]`)
+	p.Until(`!!document.querySelector('.evening .missing .offer')`)
+	p.Within(1, ".evening .missing .offer a")
+	p.Fits()
+	p.Tap(".evening .missing .offer a")
+	p.Until(`location.pathname === '/specs/halyard-sour'`)
+	p.Quiet()
+}
+
 // On paper the board is black on white, with the pours of every drink.
 func TestTheBoardOnPaper(t *testing.T) {
 	h := webuitest.NewHouse()

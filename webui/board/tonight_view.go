@@ -65,10 +65,15 @@ type tonightDrink struct {
 	Word       string // the state in words
 	Cover      *part.Cover
 	Unbalanced bool
-	Missing    string // what is out
-	Away       string // the one bottle that brings it back
-	Because    string // why the guest must not have it
-	Bench      string // where a cover for this guest is looked for
+	Left       []string    // what else goes, for the guest
+	LeftOut    string      // with nothing poured instead; empty if that does not keep it
+	Far        bool        // nothing keeps it
+	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
+	Strength   string      // if the guest has a limit
+	Missing    string      // what is out
+	Away       string      // the one bottle that brings it back
+	Because    string      // why the guest must not have it
+	Bench      string      // where a cover for this guest is looked for
 
 	state state
 	since time.Time // since when it is touched
@@ -110,7 +115,13 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		return d, d.touch(p.bar, t, guest, since)
+		return d, p.touch(d, t, s, guest, since)
+	}
+	if guest.MaxABV > 0 {
+		var err error
+		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(form.Faults(err)) == 0 {
+			return nil, err
+		}
 	}
 	because, err := p.forbids(&m.Spec, guest)
 	if err != nil {
@@ -124,7 +135,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 }
 
 // touch says what becomes of a drink that lost a pour.
-func (d *tonightDrink) touch(bar behind.Bar, t *cover.Touched, guest *cover.Guest, since map[string]time.Time) (err error) {
+func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, guest *cover.Guest, since map[string]time.Time) (err error) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -133,11 +144,23 @@ func (d *tonightDrink) touch(bar behind.Bar, t *cover.Touched, guest *cover.Gues
 		}
 	}
 	d.Missing, d.state = words.List(names), stateMissing
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut), !t.Near
+	if d.Offer, err = p.offer(s, t, guest); err != nil {
+		return err
+	}
+	if d.LeftOut != "" {
+		d.state = stateCovered
+	}
 	if t.Chosen >= 0 {
 		c := &t.Covers[t.Chosen]
+		if guest.MaxABV > 0 {
+			if d.Strength, err = part.Strength(p.bar, &c.Spec); err != nil {
+				return err
+			}
+		}
 		shown := part.CoverOf(t.Spec, c, t.ScoreBefore, guest.Avoid)
 		d.Cover, d.state, d.Unbalanced = &shown, stateCovered, t.Unbalanced
-		if shown.Moved, err = part.DifferenceOf(bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
+		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
 		}
 	}

@@ -3,7 +3,6 @@ package board
 import (
 	"fmt"
 	"net/url"
-	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -54,9 +53,12 @@ type touchedView struct {
 	Unbalanced bool   // no cover keeps it in balance
 	Glass      string // method and service
 	Cover      *part.Cover
-	Served     string   // the cover, for telling how it was received; empty if that cannot be told
-	Left       []string // other pours that had to go, for the guest
-	Others     []string // further covers, a line each
+	Served     string      // the cover, for telling how it was received; empty if that cannot be told
+	Left       []string    // other pours that had to go, for the guest
+	LeftOut    string      // with nothing poured instead; empty if that does not keep it
+	Far        bool        // nothing keeps the drink
+	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
+	Others     []string    // further covers, a line each
 	Cautions   []behind.Caution
 }
 
@@ -114,6 +116,9 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 		t := &r.Touched[i]
 		d := touchedOf(t, v.Avoid)
 		d.Slug = slugs[t.Spec]
+		if d.Offer, err = p.offer(s, t, &cover.Guest{Avoid: v.Avoid}); err != nil {
+			return err
+		}
 		if d.Cover == nil {
 			v.Lost++
 		} else {
@@ -156,11 +161,7 @@ func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
 		missing = append(missing, m.Name)
 	}
 	d.Missing = words.List(missing)
-	for _, b := range part.Bottles(t.Spec) {
-		if !b.Avoids(avoid) && !slices.Contains(t.Missing, b) {
-			d.Left = append(d.Left, b.Name)
-		}
-	}
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut), !t.Near
 	if t.Chosen < 0 {
 		return d
 	}

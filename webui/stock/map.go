@@ -117,7 +117,7 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 			stock = append(stock, b.ID)
 		}
 	}
-	gone, found, err := p.bar.Cover(ctx, behind.CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: part.MostParts, Limit: mapCovers})
+	a, err := p.bar.Cover(ctx, behind.CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: part.MostParts, Limit: mapCovers})
 	if faults := form.Faults(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return nil
@@ -125,9 +125,10 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 	if err != nil {
 		return err
 	}
+	gone := a.Missing[0]
 	v.Missing = gone.Name
 	kinds[gone.ID] = draw.KindMissing
-	v.markCovers(&h.Spec, found, kinds)
+	v.markCovers(&h.Spec, a.Result, kinds)
 	return nil
 }
 

@@ -13,6 +13,8 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
@@ -128,7 +130,7 @@ func (Bar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result,
 	return r, []balance.Fix{{Spec: mended, Score: 92.4, Text: "pour ¾ oz lemon juice instead of ¼ oz"}}, nil
 }
 
-func (Bar) Cover(_ context.Context, r behind.CoverRequest) (*flavor.Profile, *cover.Result, error) {
+func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnswer, error) {
 	at := -1
 	for i := range r.Spec.Pours {
 		if p := r.Spec.Pours[i].Profile; p.ID == r.Missing || p.Name == r.Missing {
@@ -136,19 +138,38 @@ func (Bar) Cover(_ context.Context, r behind.CoverRequest) (*flavor.Profile, *co
 		}
 	}
 	if at < 0 {
-		return nil, nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing, Message: r.Missing + " is not a pour of this drink; name one that is"}
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Value: r.Missing, Message: r.Missing + " is not a pour of this drink; name one that is"}
 	}
 	missing := r.Spec.Pours[at].Profile
 	result := &cover.Result{ScoreBefore: 94.2, Removed: []*flavor.Profile{missing}}
+	a := &service.CoverAnswer{Missing: result.Removed, Result: result}
 	if !Sesame.Avoids(r.Avoid) {
-		return missing, result, nil
+		near := b.Examples()[0]
+		a.Instead = &service.Instead{Menu: &cover.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)},
+			Riff: &riff.Riff{Listed: station.Listed{Name: "Riff with syrup", Spec: near}, Recipe: "pour simple syrup", Distance: 5, Notice: sense.NoticeOf(5, false)}}
+		return a, nil
 	}
+	result.Near = true
 	with := r.Spec.Clone()
 	with.Pours[at] = flavor.Pour{Profile: Sesame, Amount: 0.5, Unit: flavor.Ounce, ML: 14.8}
 	result.Covers = []cover.Cover{{Parts: with.Pours[at : at+1], Spec: with, Distance: 1.27, Notice: sense.NoticeOf(1.27, false), Score: 88, ABVChange: -0.2, VolumeChange: 1.2,
 		Lost: []flavor.Family{flavor.Nut}, Gained: []flavor.Family{flavor.Vegetal}, NewAllergens: []flavor.Allergen{flavor.Sesame},
 		Text: "½ oz sesame orgeat: same drink, softer nut"}}
-	return missing, result, nil
+	left := r.Spec.Clone()
+	left.Pours = slices.Delete(left.Pours, at, at+1)
+	result.LeftOut = &cover.Cover{Spec: left, Distance: 3.2, Notice: sense.NoticeOf(3.2, false), Score: 71, ABVChange: 0.8, VolumeChange: -14}
+	return a, nil
+}
+
+// Nearest is the first example, if it can be poured for the guest.
+func (b Bar) Nearest(_ *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
+	near := b.Examples()[0]
+	for _, p := range part.Bottles(&near) {
+		if !slices.Contains(stock, p) || !guest.Accepts(p) {
+			return nil, nil
+		}
+	}
+	return &cover.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)}, nil
 }
 
 func (Bar) Suggest(_ context.Context, prefix string, _ int) ([]*flavor.Profile, error) {

@@ -286,8 +286,17 @@ func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, er
 		if len(t.Missing) == 0 {
 			continue
 		}
+		t.Removed = slices.Clone(t.Missing)
+		for _, p := range part.Bottles(s) {
+			if !r.Guest.Accepts(p) && !slices.Contains(t.Missing, p) {
+				t.Removed = append(t.Removed, p)
+			}
+		}
 		if slices.Equal(t.Missing, []*flavor.Profile{Falernum}) {
-			t.Chosen = 0
+			t.Chosen, t.Near = 0, true
+			left := s.Clone()
+			left.Pours = slices.DeleteFunc(left.Pours, func(p flavor.Pour) bool { return p.Profile == Falernum })
+			t.LeftOut = &cover.Cover{Spec: left, Distance: 3.2, Notice: sense.NoticeOf(3.2, false), Score: 71}
 			for _, with := range []*flavor.Profile{Almond, Clove} {
 				if with.Avoids(r.Guest.Avoid) {
 					t.Covers = append(t.Covers, instead1(s, with))

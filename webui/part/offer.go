@@ -1,0 +1,80 @@
+package part
+
+import (
+	"net/url"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/riff"
+	"counterpour/webui/behind"
+	"counterpour/webui/words"
+)
+
+// Offer is a drink to offer in place of one that nothing keeps.
+type Offer struct {
+	Name, Address string
+	Recipe        string // how it differs, if it is a riff
+	Notice        string // whether a guest tells it from the drink that was asked for
+	Draft         string
+}
+
+// OfferOf says which drink of a menu comes nearest; nil if none does. The address is
+// that of its card, or of the bench if the menu does not have it.
+func OfferOf(menu []behind.HouseSpec, o *cover.Offered) *Offer {
+	if o == nil {
+		return nil
+	}
+	v := &Offer{Name: o.Spec.Name, Notice: words.Notice(o.Notice), Draft: draft.Format(*o.Spec)}
+	v.Address = benchAddress(v.Draft)
+	for i := range menu {
+		if menu[i].Spec.Name == o.Spec.Name {
+			v.Address = "/specs/" + url.PathEscape(menu[i].Slug)
+		}
+	}
+	return v
+}
+
+func benchAddress(text string) string { return "/bench?" + url.Values{"text": {text}}.Encode() }
+
+// RiffOf says a riff to offer; nil if there is none.
+func RiffOf(r *riff.Riff) *Offer {
+	if r == nil {
+		return nil
+	}
+	v := &Offer{Name: r.Name, Recipe: words.Sentence(r.Recipe), Notice: words.Notice(r.Notice), Draft: draft.Format(r.Spec)}
+	v.Address = benchAddress(v.Draft)
+	return v
+}
+
+// LeftOutLine says what becomes of a drink if all that had to go is left out and
+// nothing is poured instead; empty if that does not keep it.
+func LeftOutLine(removed []*flavor.Profile, c *cover.Cover) string {
+	if c == nil {
+		return ""
+	}
+	return "Or pour it without " + words.List(namesOf(removed)) + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
+}
+
+// AlsoGone lists what had to go for the guest, beside what is missing.
+func AlsoGone(removed, missing []*flavor.Profile) []string {
+	return namesOf(slices.DeleteFunc(slices.Clone(removed), func(p *flavor.Profile) bool { return slices.Contains(missing, p) }))
+}
+
+func namesOf(list []*flavor.Profile) []string {
+	var out []string
+	for _, p := range list {
+		out = append(out, p.Name)
+	}
+	return out
+}
+
+// Strength is how strong a drink is, for a guest who has a limit.
+func Strength(bar behind.Bar, s *flavor.Spec) (string, error) {
+	r, err := bar.Judge(s)
+	if err != nil {
+		return "", err
+	}
+	return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
+}
