@@ -5,13 +5,14 @@ import (
 	"io"
 )
 
-// WriteMarkdown writes the report as two tables: the proven drinks, and the
-// spoilt ones by degree, for all families and for the sours apart.
+// WriteMarkdown writes the report as tables: the proven drinks, with those apart
+// that were read in their source; the spoilt ones by degree, for all families and
+// for the sours apart; and what was done to drinks beyond ratio.
 func (r *Report) WriteMarkdown(w io.Writer) error {
 	t := table{w: w}
 	t.row("families", "proven drinks", "balanced", "balanced or near", "family first", "family in first two")
 	t.rule(6)
-	for _, g := range r.groups() {
+	for _, g := range append(r.groups(), group{"read in their source", &r.Read}) {
 		s := g.summary
 		t.row(g.name, count(s.Drinks), percent(s.Balanced), percent(s.BalancedOrNear), percent(s.FamilyFirst), percent(s.FamilyInTwo))
 	}

@@ -12,6 +12,7 @@ import (
 type Report struct {
 	Summary          // of every family
 	Sours   Summary  // of the families that live by sugar against acid
+	Read    Summary  // of the drinks that were read in their source, not recalled
 	Missed  []string // proven drinks that came out off
 	Cases   []Case   // every drink judged
 	Advised bool     // fixes were tried too
@@ -53,8 +54,9 @@ func (r *Rig) report(cases []Case) *Report {
 		sours[f.ID] = isSour(&f)
 	}
 	out := &Report{Cases: cases, Advised: r.Advise,
-		Summary: Summarise(cases, func(string) bool { return true }),
-		Sours:   Summarise(cases, func(family string) bool { return sours[family] })}
+		Summary: Summarise(cases, func(*Case) bool { return true }),
+		Sours:   Summarise(cases, func(c *Case) bool { return sours[c.Family] }),
+		Read:    Summarise(cases, func(c *Case) bool { return !c.Recalled })}
 	for _, c := range cases {
 		if c.Proven() && c.Score < template.NearFrom {
 			out.Missed = append(out.Missed, fmt.Sprintf("%s (%s, taken for %s): %.0f", c.Name, c.Family, c.Taken, c.Score))
@@ -69,11 +71,11 @@ func isSour(f *template.Family) bool {
 	return slices.Contains(f.Axes, template.Sweet) && slices.Contains(f.Axes, template.Sour) && f.Signs[template.HasSour] > 0
 }
 
-// Summarise counts the cases whose family is in.
-func Summarise(cases []Case, in func(family string) bool) Summary {
+// Summarise counts the cases that are in.
+func Summarise(cases []Case, in func(*Case) bool) Summary {
 	var proven []Case
 	for _, c := range cases {
-		if c.Proven() && in(c.Family) {
+		if c.Proven() && in(&c) {
 			proven = append(proven, c)
 		}
 	}
@@ -85,7 +87,7 @@ func Summarise(cases []Case, in func(family string) bool) Summary {
 	for _, degree := range Spoilings() {
 		var spoilt []Case
 		for _, c := range cases {
-			if (c.Factor == degree.Up || c.Factor == degree.Down) && in(c.Family) {
+			if (c.Factor == degree.Up || c.Factor == degree.Down) && in(&c) {
 				spoilt = append(spoilt, c)
 			}
 		}

@@ -25,6 +25,7 @@ type Rig struct {
 type Case struct {
 	Name, Family, Taken string
 	Second              string // the second most probable family
+	Recalled            bool   // the source of the proven drink was not read
 	Axis                template.Axis
 	Factor              float64
 	Score, Own          float64 // Own is the score of the drink unspoilt
@@ -99,7 +100,7 @@ func (r *Rig) drink(j *balance.Judge, p *template.Labelled) ([]Case, error) {
 	if err != nil {
 		return nil, err
 	}
-	own.Factor, own.Own = 1, own.Score
+	own.Factor, own.Own, own.Recalled = 1, own.Score, p.Recalled()
 	out := []Case{own}
 	for _, s := range Spoilings() {
 		for _, axis := range spoiltAxes {
@@ -112,7 +113,7 @@ func (r *Rig) drink(j *balance.Judge, p *template.Labelled) ([]Case, error) {
 				if err != nil {
 					return nil, err
 				}
-				c.Axis, c.Factor, c.Own = axis, factor, own.Score
+				c.Axis, c.Factor, c.Own, c.Recalled = axis, factor, own.Score, own.Recalled
 				if r.Advise {
 					if err := c.advise(j, &spec, result); err != nil {
 						return nil, err

@@ -36,8 +36,9 @@ func handful(t *testing.T) *trial.Rig {
 	} {
 		s, err := c.ReadSpec(d.name, d.text)
 		require.NoError(t, err)
-		rig.Proven = append(rig.Proven, template.Labelled{Spec: s, Family: d.family, Source: "common practice"})
+		rig.Proven = append(rig.Proven, template.Labelled{Spec: s, Family: d.family, Source: "common practice", Status: template.StatusRead})
 	}
+	rig.Proven[0].Status = template.StatusRecalled
 	return rig
 }
 
@@ -52,6 +53,7 @@ func TestTrialOfAHandful(t *testing.T) {
 	assert.Equal(t, []int{1, 2, 3, 4, 5, 6}, seen, "progress drink by drink")
 	assert.Equal(t, 6, r.Drinks)
 	assert.Equal(t, 4, r.Sours.Drinks)
+	assert.Equal(t, 5, r.Read.Drinks, "one is recalled")
 	assert.InDelta(t, 1, r.FamilyFirst, 0, "the signs tell them apart")
 	require.Len(t, r.Spoilt, len(trial.Spoilings()))
 	for i, s := range r.Spoilt {
@@ -83,6 +85,7 @@ func TestTrialWritesATable(t *testing.T) {
 	require.NoError(t, r.WriteMarkdown(&b))
 	assert.Contains(t, b.String(), "| all | 6 |")
 	assert.Contains(t, b.String(), "| sours | 4 |")
+	assert.Contains(t, b.String(), "| read in their source | 5 |")
 	assert.Contains(t, b.String(), "not tried")
 	columns := 0
 	for line := range strings.Lines(b.String()) {
@@ -125,7 +128,7 @@ func TestArea(t *testing.T) {
 }
 
 func TestSummaryOfNothing(t *testing.T) {
-	s := trial.Summarise(nil, func(string) bool { return true })
+	s := trial.Summarise(nil, func(*trial.Case) bool { return true })
 	assert.Zero(t, s.Drinks)
 	for _, x := range s.Spoilt {
 		assert.False(t, math.IsNaN(x.Area) || math.IsNaN(x.TwoName))
@@ -143,7 +146,7 @@ func TestSummaryCountsTheRightAxis(t *testing.T) {
 		{Family: "sour", Axis: template.Sour, Factor: up, Score: 30, Own: 90, Faults: []balance.Fault{fault(template.Sour, false)}},
 		{Family: "sour", Axis: template.Sweet, Factor: up, Score: 95, Own: 90, Mended: true},
 	}
-	s := trial.Summarise(cases, func(string) bool { return true }).Spoilt[0]
+	s := trial.Summarise(cases, func(*trial.Case) bool { return true }).Spoilt[0]
 	assert.Equal(t, 4, s.Drinks)
 	assert.InDelta(t, 3.0/4, s.Noticed, 1e-12)
 	assert.InDelta(t, 1.0/3, s.FirstNames, 1e-12)
