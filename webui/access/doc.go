@@ -27,15 +27,18 @@
 //     out of the book is out once it is started again. Only hashes of their ids
 //     are kept.
 //   - A check of a passcode costs memory on purpose. Few run at once, and how many
-//     fail is limited for each name and for each address. A name that is not in
+//     fail is limited for each address, and for each name from one and from all. A name that is not in
 //     the book is told apart neither by the answer nor by the work.
+//   - A device on which somebody has signed in is known by a cookie. It lets nobody
+//     in; but what others try with the name does not make it wait.
+//   - What is open for a session, such as a line of events, ends with it.
 //   - Forms from other sites are refused, signing in included.
 //
 // # What is not
 //
 // Nothing here encrypts. On a network that others use, put a server that speaks
 // TLS in front and set [Options.Secure]; without it, whoever listens reads the
-// passcodes. Waits by name let a stranger who knows a name hold up its sign-in for
-// up to five minutes at a time; sessions that are open are not touched. People
-// behind one address share its failures.
+// passcodes. A stranger with many addresses who knows a name can hold up its sign-in
+// on new devices for up to five minutes at a time; known devices and sessions that
+// are open are not touched. New devices behind one address share its failures.
 package access

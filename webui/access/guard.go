@@ -43,16 +43,17 @@ type Options struct {
 
 // Guard lets in who is in a book. It is safe for concurrent use.
 type Guard struct {
-	book      *Book
-	opts      Options
-	cross     *http.CrossOriginProtection
-	sessions  *sessions
-	names     *throttle
-	addresses *throttle
-	working   chan struct{} // a place for each check of a passcode that may run
-	derive    deriver
-	seed      maphash.Seed
-	now       func() time.Time
+	book       *Book
+	opts       Options
+	cross      *http.CrossOriginProtection
+	sessions   *sessions
+	names      *throttle // by name and where from, or on which device
+	addresses  *throttle
+	everywhere *throttle     // by name alone
+	working    chan struct{} // a place for each check of a passcode that may run
+	derive     deriver
+	seed       maphash.Seed
+	now        func() time.Time
 }
 
 // NewGuard returns a guard with a book, which must not be nil.
@@ -67,7 +68,7 @@ func NewGuard(b *Book, opts Options) *Guard {
 		opts.Log = slog.Default()
 	}
 	return &Guard{book: b, opts: opts, cross: http.NewCrossOriginProtection(),
-		sessions: newSessions(opts.Idle, opts.Whole), names: newThrottle(limitByName), addresses: newThrottle(limitByAddress),
+		sessions: newSessions(opts.Idle, opts.Whole), names: newThrottle(limitByName), addresses: newThrottle(limitByAddress), everywhere: newThrottle(limitEverywhere),
 		working: make(chan struct{}, mostWorking), derive: derive, seed: maphash.MakeSeed(), now: time.Now}
 }
 
@@ -92,7 +93,13 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 		case c.known:
 			// What is kept on the way must not be shown to somebody else.
 			w.Header().Add("Vary", "Authorization, Cookie")
-			next.ServeHTTP(w, r.WithContext(With(r.Context(), c.person)))
+			ctx := With(r.Context(), c.person)
+			if c.session != nil {
+				var leave func()
+				ctx, leave = c.session.within(ctx)
+				defer leave()
+			}
+			next.ServeHTTP(w, r.WithContext(ctx))
 		case open(r.URL.Path):
 			next.ServeHTTP(w, r.WithContext(withNobody(r.Context())))
 		default:
@@ -106,6 +113,8 @@ type caller struct {
 	person Person
 	known  bool
 	token  bool // it was a token, good or not
+
+	session *lasting // nil if there is none
 }
 
 // callerOf looks at a token if there is one, and at the session only if not.
@@ -113,11 +122,12 @@ func (g *Guard) callerOf(r *http.Request) caller {
 	scheme, token, _ := strings.Cut(r.Header.Get("Authorization"), " ")
 	if strings.EqualFold(scheme, "Bearer") {
 		p, ok := g.book.byToken(strings.TrimSpace(token))
-		return caller{p, ok, true}
+		return caller{person: p, known: ok, token: true}
 	}
 	if id := g.sessionOf(r); id != "" {
-		p, ok := g.sessions.find(id, g.now())
-		return caller{person: p, known: ok}
+		if l, ok := g.sessions.find(id, g.now()); ok {
+			return caller{person: l.person, known: true, session: l}
+		}
 	}
 	return caller{}
 }

@@ -135,7 +135,9 @@ func TestSigningOut(t *testing.T) {
 	a = v.ask("POST", LogoutPath, nil)
 	assert.Equal(t, http.StatusSeeOther, a.StatusCode)
 	assert.Equal(t, "/login", a.Header.Get("Location"))
-	assert.Empty(t, v.client.Jar.Cookies(mustURL(t, v.base)), "the browser drops the cookie")
+	left := v.client.Jar.Cookies(mustURL(t, v.base))
+	require.Len(t, left, 1, "the browser drops the cookie of the session")
+	assert.Equal(t, plainDevice, left[0].Name)
 	assert.Equal(t, http.StatusUnauthorized, v.ask("GET", "/", nil, "Cookie", id.String()).StatusCode, "and one that kept it is out")
 	assert.Empty(t, g.sessions.open)
 
@@ -173,7 +175,10 @@ func TestTheCookie(t *testing.T) {
 			v := newVisitor(t, server)
 			// A header alone makes nothing secure.
 			a := v.signIn("Ana", anaPasscode, "X-Forwarded-Proto", "https", "Forwarded", "proto=https")
-			require.Len(t, a.Cookies(), 1)
+			require.Len(t, a.Cookies(), 2, "the session, and the device")
+			assert.Equal(t, strings.Replace(c.want, "session", "device", 1), a.Cookies()[1].Name)
+			assert.Equal(t, c.secure || c.tls, a.Cookies()[1].Secure)
+			assert.True(t, a.Cookies()[1].HttpOnly)
 			k := a.Cookies()[0]
 			assert.Equal(t, c.want, k.Name)
 			assert.Equal(t, c.secure || c.tls, k.Secure)

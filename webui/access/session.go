@@ -1,6 +1,7 @@
 package access
 
 import (
+	"context"
 	"crypto/rand"
 	"crypto/sha256"
 	"net/http"
@@ -34,6 +35,24 @@ type session struct {
 	person      Person
 	begun, used time.Time
 	number      uint64 // in the order in which they began
+
+	ended context.Context // ends with the session
+	end   context.CancelFunc
+}
+
+// lasting is a session as one request finds it.
+type lasting struct {
+	person Person
+	ended  context.Context
+	left   time.Duration // that the session lasts at most
+}
+
+// within returns a context that ends with the session at the latest, so that a
+// line which stays open is not open longer than the person is let in.
+func (l *lasting) within(ctx context.Context) (context.Context, func()) {
+	ctx, stop := context.WithTimeout(ctx, l.left)
+	unhook := context.AfterFunc(l.ended, stop)
+	return ctx, func() { unhook(); stop() }
 }
 
 func newSessions(idle, whole time.Duration) *sessions {
@@ -49,7 +68,8 @@ func (s *sessions) begin(p Person, now time.Time) (id string) {
 	defer s.mu.Unlock()
 	s.makeRoom(p, now)
 	s.number++
-	s.open[sha256.Sum256([]byte(id))] = &session{p, now, now, s.number}
+	ended, end := context.WithCancel(context.Background())
+	s.open[sha256.Sum256([]byte(id))] = &session{p, now, now, s.number, ended, end}
 	return id
 }
 
@@ -59,7 +79,7 @@ func (s *sessions) makeRoom(p Person, now time.Time) {
 	count := 0
 	for sum, o := range s.open {
 		if s.over(o, now) {
-			delete(s.open, sum)
+			s.drop(sum)
 			continue
 		}
 		if o.person != p {
@@ -70,7 +90,7 @@ func (s *sessions) makeRoom(p Person, now time.Time) {
 		}
 	}
 	if count >= mostSessions {
-		delete(s.open, unused)
+		s.drop(unused)
 	}
 }
 
@@ -85,28 +105,36 @@ func (s *sessions) over(o *session, now time.Time) bool {
 	return now.Sub(o.used) >= s.idle || now.Sub(o.begun) >= s.whole
 }
 
-// find returns whose session it is, and notes that it was used.
-func (s *sessions) find(id string, now time.Time) (Person, bool) {
+// drop closes a session, if it is open, and whatever line it holds open.
+func (s *sessions) drop(sum [sha256.Size]byte) {
+	if o, ok := s.open[sum]; ok {
+		o.end()
+		delete(s.open, sum)
+	}
+}
+
+// find returns the session of an id, and notes that it was used.
+func (s *sessions) find(id string, now time.Time) (*lasting, bool) {
 	sum := sha256.Sum256([]byte(id))
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	o, ok := s.open[sum]
 	if !ok {
-		return Person{}, false
+		return nil, false
 	}
 	if s.over(o, now) {
-		delete(s.open, sum)
-		return Person{}, false
+		s.drop(sum)
+		return nil, false
 	}
 	o.used = now
-	return o.person, true
+	return &lasting{o.person, o.ended, s.whole - now.Sub(o.begun)}, true
 }
 
 // end closes a session, if it is open.
 func (s *sessions) end(id string) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	delete(s.open, sha256.Sum256([]byte(id)))
+	s.drop(sha256.Sum256([]byte(id)))
 }
 
 // secure reports whether the browser speaks https: to this server, or to one in

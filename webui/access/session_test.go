@@ -26,13 +26,13 @@ func TestSessionsRunOut(t *testing.T) {
 			id, at := s.begin(ana, now), now
 			for i, d := range c.after {
 				at = at.Add(d)
-				p, ok := s.find(id, at)
+				l, ok := s.find(id, at)
 				if i < len(c.after)-1 {
 					assert.True(t, ok)
 					continue
 				}
 				assert.Equal(t, c.open, ok)
-				assert.Equal(t, c.open, p == ana)
+				assert.Equal(t, c.open, l != nil && l.person == ana)
 			}
 			assert.Equal(t, c.open, len(s.open) == 1, "what has run out is not kept")
 		})

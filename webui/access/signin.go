@@ -31,13 +31,13 @@ const (
 	askAgain    = 3 * time.Second
 )
 
-// SignIn checks a name and a passcode and begins a session: it sets the cookie
-// and leaves the rest of the answer to the caller. It fails with [ErrWrong], with
+// SignIn checks a name and a passcode and begins a session: it sets the
+// cookies and leaves the rest of the answer to the caller. It fails with [ErrWrong], with
 // a [*WaitError], or with the error of the request's context; nothing is set
 // then.
 func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode string) error {
 	now := g.now()
-	p, err := g.verify(r, now, name, passcode)
+	p, device, err := g.verify(r, now, name, passcode)
 	if err != nil {
 		g.opts.Log.WarnContext(r.Context(), "sign-in failed", "name", p.Name, "from", g.addressOf(r), "err", err)
 		return err
@@ -46,41 +46,72 @@ func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode st
 		g.sessions.end(old)
 	}
 	http.SetCookie(w, g.cookie(r, g.sessions.begin(p, now), int(g.opts.Whole/time.Second)))
+	http.SetCookie(w, device)
 	g.opts.Log.InfoContext(r.Context(), "signed in", "name", p.Name, "role", p.Role.String(), "from", g.addressOf(r))
 	return nil
 }
 
 // verify holds a sign-in to the limits and checks it. It returns who has the
-// name, if somebody has, with an error as well.
-func (g *Guard) verify(r *http.Request, now time.Time, name, passcode string) (Person, error) {
+// name, if somebody has, with an error as well, and with none the cookie by which
+// the device is known from then on.
+func (g *Guard) verify(r *http.Request, now time.Time, name, passcode string) (Person, *http.Cookie, error) {
 	key, err := nameKey(name)
 	if err != nil {
 		key = "" // what is no name counts together
 	}
 	at, known := g.book.byName[key]
 	var p Person
+	device := ""
 	if known {
 		p = g.book.people[at].Person
+		device = g.deviceOf(r, at, key)
 	}
-	byAddress, wait := g.addresses.admit(g.addressOf(r), now)
-	if wait > 0 {
-		return p, &WaitError{wait}
-	}
-	byName, wait := g.names.admit(key, now)
-	if wait > 0 {
-		g.addresses.forgive(byAddress)
-		return p, &WaitError{wait}
+	forgive, err := g.admit(now, key, g.addressOf(r), device)
+	if err != nil {
+		return p, nil, err
 	}
 	if !known {
 		at = g.standIn(key)
 	}
 	right, err := g.check(r.Context(), at, passcode)
 	if err != nil || right && known {
-		g.addresses.forgive(byAddress)
-		g.names.forgive(byName)
-		return p, err
+		forgive()
+		if err != nil {
+			return p, nil, err
+		}
+		return p, g.knowDevice(r, at, key), nil
 	}
-	return p, ErrWrong
+	return p, nil, ErrWrong
+}
+
+// admit holds a try to the limits, or fails with a [*WaitError]; what it returns
+// takes the try back. A device on which the person has signed in before answers
+// for its own tries alone, so that nobody who knows a name can shut its owner out;
+// any other shares the limits of its address, and of the name.
+func (g *Guard) admit(now time.Time, key, address, device string) (forgive func(), err error) {
+	type door struct {
+		throttle *throttle
+		key      string
+	}
+	doors := []door{{g.addresses, address}, {g.names, key + "\x00at " + address}, {g.everywhere, key}}
+	if device != "" {
+		doors = []door{{g.names, key + "\x00on " + device}}
+	}
+	var taken []func()
+	forgive = func() {
+		for _, f := range taken {
+			f()
+		}
+	}
+	for _, d := range doors {
+		e, wait := d.throttle.admit(d.key, now)
+		if wait > 0 {
+			forgive()
+			return nil, &WaitError{wait}
+		}
+		taken = append(taken, func() { d.throttle.forgive(e) })
+	}
+	return forgive, nil
 }
 
 // standIn is the place of whose hash is worked out for a name that nobody has:
@@ -131,8 +162,8 @@ func (g *Guard) signOut(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if id := g.sessionOf(r); id != "" {
-		if p, ok := g.sessions.find(id, g.now()); ok {
-			g.opts.Log.InfoContext(r.Context(), "signed out", "name", p.Name, "from", g.addressOf(r))
+		if l, ok := g.sessions.find(id, g.now()); ok {
+			g.opts.Log.InfoContext(r.Context(), "signed out", "name", l.person.Name, "from", g.addressOf(r))
 		}
 		g.sessions.end(id)
 	}

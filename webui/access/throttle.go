@@ -13,12 +13,15 @@ type limit struct {
 	keys        int           // how many keys are kept apart
 }
 
-// The limits of a sign-in: common practice, no source. A name can be guessed at
-// 23 times in the first hour and 12 times in each one after it. Behind one address
-// there may be a whole bar.
+// The limits of a sign-in: common practice, no source. From one address, or on one
+// known device, a name can be guessed at 23 times in the first hour and 12 times in
+// each one after it. Behind one address there may be a whole bar. From all
+// addresses together, known devices left out, a name has 68 guesses in the first
+// hour and 12 in each one after it.
 var (
-	limitByName    = limit{free: 5, first: 2 * time.Second, most: 5 * time.Minute, forget: time.Hour, keys: 4096}
-	limitByAddress = limit{free: 20, first: 2 * time.Second, most: 15 * time.Minute, forget: time.Hour, keys: 4096}
+	limitByName     = limit{free: 5, first: 2 * time.Second, most: 5 * time.Minute, forget: time.Hour, keys: 4096}
+	limitByAddress  = limit{free: 20, first: 2 * time.Second, most: 15 * time.Minute, forget: time.Hour, keys: 4096}
+	limitEverywhere = limit{free: 50, first: 2 * time.Second, most: 5 * time.Minute, forget: time.Hour, keys: 4096}
 )
 
 // wait is how long to wait after so many failures.

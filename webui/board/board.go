@@ -56,8 +56,14 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	return p.Write(w, r, http.StatusOK, "board", part, v)
 }
 
+// mostMarks is how many marks one form makes; a page sends one.
+const mostMarks = 200
+
 // mark does what a button of the board asks for, all of it or nothing.
 func (p *pages) mark(r *http.Request) error {
+	if len(r.PostForm["out"])+len(r.PostForm["back"])+len(r.PostForm["kept"])+len(r.PostForm["returned"]) > mostMarks {
+		return frame.ErrTooMany
+	}
 	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"]}
 	for _, button := range []struct {
 		field   string

@@ -203,3 +203,12 @@ func TestBoardEventsOfAnOldHouse(t *testing.T) {
 	}
 	assert.Equal(t, []string{"board", "stale"}, events)
 }
+
+// One form makes so many marks and no more, and none of them then.
+func TestAFormOfTooManyMarks(t *testing.T) {
+	h := webuitest.NewHouse()
+	w := webuitest.Post(webuitest.PagesOf(t, h), "/board", url.Values{"out": strings.Split(strings.Repeat("falernum ", 201), " ")}, false)
+	assert.Equal(t, http.StatusRequestEntityTooLarge, w.Code)
+	assert.Contains(t, w.Body.String(), "too much at once")
+	assert.Empty(t, h.Dry)
+}

@@ -6,7 +6,9 @@ import (
 	"net/http"
 	"time"
 
+	"counterpour/webui/access"
 	"counterpour/webui/behind"
+	"counterpour/webui/frame"
 )
 
 // How often the board is told that the line is open, and how long one message
@@ -24,6 +26,11 @@ const (
 // that the line is open must not pass for news.
 func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 	ctx := r.Context()
+	leave, ok := p.lines.join(access.PersonOf(ctx))
+	if !ok {
+		return frame.ErrCrowded
+	}
+	defer leave()
 	changes, err := p.house.Changes(ctx)
 	if err != nil {
 		return err

@@ -10,7 +10,8 @@ import (
 // pages serves the cover board and the menu as it can be poured now.
 type pages struct {
 	*frame.Frame
-	open behind.Open // for who listens longer than one request looks
+	open  behind.Open // for who listens longer than one request looks
+	lines *lines
 
 	// The house as one request sees it.
 	bar   behind.Bar
@@ -19,7 +20,8 @@ type pages struct {
 
 // Mount puts the cover board, and what tonight can be poured, on a mux.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
-	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, open, v, v} })
+	all := newLines()
+	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, open, all, v, v} })
 	mux.Handle("/board", f.Route(at((*pages).board), frame.Taking...))
 	mux.Handle(TonightPath, f.Route(at((*pages).tonight), frame.Taking...))
 	mux.Handle("/board/events", f.Open(at((*pages).boardEvents), http.MethodGet))

@@ -14,6 +14,8 @@ var (
 	ErrNotFound  = errors.New("frame: there is no such page")
 	errMethod    = errors.New("frame: the method is not for this page")
 	ErrGone      = errors.New("frame: the house does not have it")
+	ErrTooMany   = errors.New("frame: a form does more than one form may")
+	ErrCrowded   = errors.New("frame: too many lines are open")
 	ErrInternal  = errors.New("frame: internal")
 )
 
@@ -43,6 +45,10 @@ var troubles = []struct {
 		"Open it in a browser, or start at the bench."}},
 	{form.ErrTooLong, Trouble{http.StatusRequestEntityTooLarge, "That is more than a page takes",
 		"A draft is one drink, one pour a line. Go back and shorten it; what you typed is still there."}},
+	{ErrTooMany, Trouble{http.StatusRequestEntityTooLarge, "That is too much at once",
+		"One form marks 200 things at most. Send the rest after it."}},
+	{ErrCrowded, Trouble{http.StatusServiceUnavailable, "Too many boards are open",
+		"The bar keeps so many up to date and no more. Close one that nobody looks at, then open this one again."}},
 	{ErrInternal, Trouble{http.StatusInternalServerError, "Something broke behind the bar",
 		"It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
 }

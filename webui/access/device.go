@@ -1,0 +1,82 @@
+package access
+
+import (
+	"crypto/hmac"
+	"crypto/rand"
+	"crypto/sha256"
+	"net/http"
+	"slices"
+	"strings"
+	"time"
+)
+
+// Names of the cookie by which a device is known on which somebody has signed in.
+const (
+	secureDevice = "__Host-counterpour-device"
+	plainDevice  = "counterpour-device"
+)
+
+const (
+	mostMarks   = 12                   // people for whom one device is known
+	deviceBytes = 16                   // of a random id
+	deviceLife  = 365 * 24 * time.Hour // longer than any session: it lets nobody in
+)
+
+// deviceMark vouches that somebody signed in on a device: by an HMAC (RFC 2104)
+// under what the book keeps of their passcode, so that it outlives the program,
+// and ends with the passcode.
+func (g *Guard) deviceMark(at int, key, id string) string {
+	h := hmac.New(sha256.New, g.book.people[at].hash.sum)
+	h.Write([]byte("counterpour device\x00" + key + "\x00" + id))
+	return tokenCode.EncodeToString(h.Sum(nil))
+}
+
+// knowDevice makes the cookie of a device on which somebody has just signed in.
+// Several people share a tablet, so it keeps what vouches for those before.
+func (g *Guard) knowDevice(r *http.Request, at int, key string) *http.Cookie {
+	id, marks := g.deviceCookie(r)
+	if len(id) != tokenCode.EncodedLen(deviceBytes) {
+		raw := make([]byte, deviceBytes)
+		rand.Read(raw) // never fails
+		id, marks = tokenCode.EncodeToString(raw), nil
+	}
+	mark := g.deviceMark(at, key, id)
+	marks = slices.DeleteFunc(marks, func(m string) bool { return m == mark || len(m) != len(mark) })
+	marks = append([]string{mark}, marks[:min(len(marks), mostMarks-1)]...)
+	c := g.cookie(r, id+"."+strings.Join(marks, "."), int(deviceLife/time.Second))
+	c.Name = g.deviceName(r)
+	return c
+}
+
+// deviceOf is the id of the device of a request, empty if the person has not
+// signed in on it, or has changed their passcode since.
+func (g *Guard) deviceOf(r *http.Request, at int, key string) string {
+	id, marks := g.deviceCookie(r)
+	if len(id) != tokenCode.EncodedLen(deviceBytes) {
+		return ""
+	}
+	want := []byte(g.deviceMark(at, key, id))
+	for _, mark := range marks[:min(len(marks), mostMarks)] {
+		if hmac.Equal([]byte(mark), want) {
+			return id
+		}
+	}
+	return ""
+}
+
+// deviceCookie is what a request says of its device; nothing of it is proven.
+func (g *Guard) deviceCookie(r *http.Request) (id string, marks []string) {
+	c, err := r.Cookie(g.deviceName(r))
+	if err != nil {
+		return "", nil
+	}
+	words := strings.Split(c.Value, ".")
+	return words[0], words[1:]
+}
+
+func (g *Guard) deviceName(r *http.Request) string {
+	if g.secure(r) {
+		return secureDevice
+	}
+	return plainDevice
+}
