@@ -36,6 +36,7 @@ type CoverAnswer struct {
 	ProvenBest    bool                  `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
 	Unbalanced    bool                  `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
 	Refused       Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
+	CrossContact  string                `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // Instead is what to offer a guest whose drink nothing keeps.
@@ -107,6 +108,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 	}
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }
 	answer := &CoverAnswer{
+		CrossContact:  crossContact(body.Avoid, body.Diet),
 		Missing:       OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
 		Removed:       list(r.Result.Removed, ingredientOf),
 		Covers:        list(r.Result.Covers, shown),

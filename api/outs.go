@@ -27,8 +27,9 @@ type OutsAnswer struct {
 	Fetch    []Fetch  `json:"fetch" doc:"The bottles out, the one that brings most drinks back first"`
 	Opened   []Opened `json:"opened" doc:"What the chosen covers are made of, the one that serves most drinks first"`
 	// Spared and GivenJND are the trade of choosing over the whole menu.
-	Spared   int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than each drink's own best"`
-	GivenJND float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in just-noticeable differences"`
+	Spared       int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than each drink's own best"`
+	GivenJND     float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in just-noticeable differences"`
+	CrossContact string  `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // Out is one drink that lost a pour.
@@ -66,7 +67,8 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 		return nil, err
 	}
 	return &OutsAnswer{
-		House: r.House.Name, Invented: r.House.Invented,
+		CrossContact: crossContact(body.Avoid, body.Diet),
+		House:        r.House.Name, Invented: r.House.Invented,
 		Outs:  list(r.Result.Touched, func(t cover.Touched) Out { return outOf(house, &t) }),
 		Fetch: list(r.Result.Fetch, func(f cover.Fetch) Fetch { return Fetch{f.Profile.ID, f.Profile.Name, f.Drinks, f.Lost} }),
 		Opened: list(r.Result.Opened, func(o cover.Opened) Opened {

@@ -24,12 +24,13 @@ type RiffBody struct {
 
 // RiffAnswer is the variations found.
 type RiffAnswer struct {
-	Riffs     []Riff     `json:"riffs" doc:"The best first, each unlike the others"`
-	Relatives []Relative `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
-	LeastJND  float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
-	Refused   Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
-	Seed      uint64     `json:"seed" doc:"The seed of this list, which brings it again"`
-	Currency  string     `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
+	Riffs        []Riff     `json:"riffs" doc:"The best first, each unlike the others"`
+	Relatives    []Relative `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
+	LeastJND     float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
+	Refused      Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
+	Seed         uint64     `json:"seed" doc:"The seed of this list, which brings it again"`
+	Currency     string     `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
+	CrossContact string     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // Riff is one variation.
@@ -78,6 +79,7 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 		return nil, err
 	}
 	return &RiffAnswer{
+		CrossContact: crossContact(body.Avoid, body.Diet),
 		Riffs: list(r.Result.Riffs, func(x riff.Riff) Riff {
 			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
 				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),

@@ -43,3 +43,12 @@ func allergensOf(s *flavor.Spec) []Allergen {
 func cautionsOf(cautions []data.Caution) []Caution {
 	return list(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status} })
 }
+
+// crossContact says what to clean for a guest who avoids something, empty for one
+// who does not.
+func crossContact(avoid, diet []string) string {
+	if len(avoid)+len(diet) == 0 {
+		return ""
+	}
+	return flavor.CrossContact
+}

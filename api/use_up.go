@@ -26,14 +26,15 @@ type UseUpBody struct {
 
 // UseUpAnswer is the drafts found.
 type UseUpAnswer struct {
-	House    string    `json:"house" doc:"Whose stock it is; empty for one that was sent"`
-	Invented bool      `json:"invented" doc:"The house is made up, for demonstration"`
-	Drafts   []UpDraft `json:"drafts" doc:"The best first; between them they move as many of the bottles as they can"`
-	Unused   []Unused  `json:"unused" doc:"The bottles that no draft moves, and why"`
-	LeastJND float64   `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
-	Refused  Unlisted  `json:"refused" doc:"How many could not be listed, and why"`
-	Seed     uint64    `json:"seed" doc:"The seed of this list, which brings it again"`
-	Currency string    `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
+	House        string    `json:"house" doc:"Whose stock it is; empty for one that was sent"`
+	Invented     bool      `json:"invented" doc:"The house is made up, for demonstration"`
+	Drafts       []UpDraft `json:"drafts" doc:"The best first; between them they move as many of the bottles as they can"`
+	Unused       []Unused  `json:"unused" doc:"The bottles that no draft moves, and why"`
+	LeastJND     float64   `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
+	Refused      Unlisted  `json:"refused" doc:"How many could not be listed, and why"`
+	Seed         uint64    `json:"seed" doc:"The seed of this list, which brings it again"`
+	Currency     string    `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
+	CrossContact string    `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // UpDraft is a balanced draft that moves at least one of the bottles.
@@ -75,7 +76,8 @@ func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (
 		return nil, err
 	}
 	return &UseUpAnswer{
-		House: r.House.Name, Invented: r.House.Invented,
+		CrossContact: crossContact(body.Avoid, body.Diet),
+		House:        r.House.Name, Invented: r.House.Invented,
 		Drafts: list(r.Result.Drafts, func(x useup.Draft) UpDraft {
 			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
 				Uses:      list(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),

@@ -26,12 +26,13 @@ type WalkEnd struct {
 
 // WalkAnswer is the path found.
 type WalkAnswer struct {
-	Stops    []Stop    `json:"stops" doc:"The first drink, those between, and the last"`
-	PourML   float64   `json:"pour_ml" doc:"Of each drink, or all of one that is smaller"`
-	VolumeML float64   `json:"volume_ml" doc:"Of all small pours together"`
-	EthanolG float64   `json:"ethanol_g" doc:"In all small pours together"`
-	Servings []Serving `json:"servings" doc:"That alcohol in the standard drinks of each country"`
-	Cautions []Caution `json:"cautions"`
+	Stops        []Stop    `json:"stops" doc:"The first drink, those between, and the last"`
+	PourML       float64   `json:"pour_ml" doc:"Of each drink, or all of one that is smaller"`
+	VolumeML     float64   `json:"volume_ml" doc:"Of all small pours together"`
+	EthanolG     float64   `json:"ethanol_g" doc:"In all small pours together"`
+	Servings     []Serving `json:"servings" doc:"That alcohol in the standard drinks of each country"`
+	Cautions     []Caution `json:"cautions"`
+	CrossContact string    `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // Stop is one drink of a walk.
@@ -56,7 +57,7 @@ func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*W
 		return nil, err
 	}
 	a := &WalkAnswer{Stops: make([]Stop, len(r.Stops)), PourML: body.PourML, VolumeML: round(r.VolumeML, digitsML),
-		EthanolG: round(r.EthanolG, digitsGrams), Servings: servingsOf(r.EthanolG), Cautions: cautionsOf(r.Cautions)}
+		EthanolG: round(r.EthanolG, digitsGrams), Servings: servingsOf(r.EthanolG), Cautions: cautionsOf(r.Cautions), CrossContact: crossContact(body.Avoid, body.Diet)}
 	for i := range r.Stops {
 		s := &r.Stops[i]
 		before := &r.Stops[max(i-1, 0)]

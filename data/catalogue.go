@@ -31,6 +31,9 @@ type Caution struct {
 	// is worth saying, in mL, and Dose says why; zero for any amount.
 	LeastML float64
 	Dose    string
+	// WithoutAlcohol is said besides of a drink that holds no alcohol, which a child
+	// or a pregnant guest may have; empty for most.
+	WithoutAlcohol string
 }
 
 // Catalogue is every ingredient known, with the materials and cautions that
@@ -60,6 +63,8 @@ type cautionRecord struct {
 	Status  string  `toml:"status"`
 	LeastML float64 `toml:"least_ml"`
 	Dose    string  `toml:"dose"`
+
+	WithoutAlcohol string `toml:"without_alcohol"`
 }
 
 // Embedded loads the catalogue that is part of the program.

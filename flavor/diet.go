@@ -18,6 +18,11 @@ type Diet struct {
 	NoTrace   bool       // not even that
 }
 
+// CrossContact is what has to be said wherever drinks are chosen for a guest who
+// avoids something: a list of pours knows nothing of the tools. Common practice, no
+// source.
+const CrossContact = "Before you mix for this guest, wash the tins, jiggers, strainers and blender, and use a clean knife and fresh garnish. What touched them before counts too."
+
 // fleshAllergens are the allergens that are animals themselves.
 var fleshAllergens = []Allergen{Crustaceans, Fish, Molluscs}
 

@@ -3,9 +3,11 @@ package service
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"counterpour/data"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
 )
 
@@ -16,24 +18,38 @@ var generalCautions = []string{"alcohol", "age", "medicines"}
 // alcohol, whatever else is in it.
 func IsGeneralCaution(key string) bool { return slices.Contains(generalCautions, key) }
 
-// AlcoholCautions returns the cautions that go with every drink that holds
-// alcohol.
-func (k *Kitchen) AlcoholCautions() []data.Caution { return k.Cautions(generalCautions) }
-
 // CautionsOf returns the cautions of the pours of some specs, in their order and
 // each once; those of alcohol in general are not among them.
 func (k *Kitchen) CautionsOf(specs ...*flavor.Spec) []data.Caution {
-	return k.Cautions(k.pouredCautions(specs))
+	return besides(k.Cautions(k.pouredCautions(specs)), specs)
 }
 
-// AllCautions returns the cautions of alcohol in general, if there is any in
-// the glass, then those of the pours of some specs, each once.
-func (k *Kitchen) AllCautions(alcohol bool, specs ...*flavor.Spec) []data.Caution {
+// AllCautions returns the cautions of alcohol in general, if one of the specs holds
+// alcohol, then those of the pours of all, each once.
+func (k *Kitchen) AllCautions(specs ...*flavor.Spec) []data.Caution {
 	keys := k.pouredCautions(specs)
-	if alcohol {
+	if slices.ContainsFunc(specs, HoldsAlcohol) {
 		keys = slices.Concat(generalCautions, keys)
 	}
-	return k.Cautions(keys)
+	return besides(k.Cautions(keys), specs)
+}
+
+// besides adds to the cautions what is said of a drink without alcohol, where one
+// of the specs holds none.
+func besides(cautions []data.Caution, specs []*flavor.Spec) []data.Caution {
+	if !slices.ContainsFunc(specs, func(s *flavor.Spec) bool { return !HoldsAlcohol(s) }) {
+		return cautions
+	}
+	for i, c := range cautions {
+		cautions[i].Text = strings.TrimSpace(c.Text + " " + c.WithoutAlcohol)
+	}
+	return cautions
+}
+
+// HoldsAlcohol reports whether a pour of a spec is stronger than what counts as
+// alcohol-free.
+func HoldsAlcohol(s *flavor.Spec) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > cover.NoAlcoholABV })
 }
 
 // StrengthCaution is the key of the caution that one glass holds a great deal of

@@ -51,7 +51,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 		a.Fixes = nil
 	}
 	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
-	a.Cautions = slices.Concat(strengthCaution(a.Result.Drink), s.AllCautions(a.Result.Drink.After.Ethanol > 0, &spec))
+	a.Cautions = slices.Concat(strengthCaution(a.Result.Drink), s.AllCautions(&spec))
 	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, mix.Standing(&spec), mix.GlassesOf(&spec)...); err != nil {
 		return nil, err
 	}

@@ -182,14 +182,6 @@ func (v *Visit) Cautions(s *flavor.Spec) (out []Warning) {
 	return out
 }
 
-// AlcoholCautions returns what has to be said wherever alcohol is served.
-func (v *Visit) AlcoholCautions() (out []Warning) {
-	for _, c := range v.now.Load().AlcoholCautions() {
-		out = append(out, Warning{Text: c.Text, Source: c.Source})
-	}
-	return out
-}
-
 // Resolve finds the ingredient that a name means.
 func (v *Visit) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
 	return v.now.Load().Index.Resolve(name)

@@ -65,7 +65,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 		a.Stops = append(a.Stops, stop)
 		poured[i] = &stops[i].Spec
 	}
-	a.Cautions = s.AllCautions(a.EthanolG > 0, poured...)
+	a.Cautions = s.AllCautions(poured...)
 	return a, nil
 }
 

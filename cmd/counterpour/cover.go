@@ -81,6 +81,7 @@ func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
 	showRemoved(p, a.Removed, a.Missing.Items)
 	showVerdict(p, a.Near, a.ProvenBest)
 	showInstead(p, a)
+	showCross(p, a.CrossContact)
 	if len(a.Covers) == 0 {
 		p.line("  nothing that may be poured covers it")
 	}

@@ -65,6 +65,7 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 	if len(a.Outs) == 0 {
 		p.line("  no drink of the house needs what is out")
 	}
+	showCross(p, a.CrossContact)
 	for _, o := range a.Outs {
 		names := make([]string, len(o.Missing))
 		for i, m := range o.Missing {

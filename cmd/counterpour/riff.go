@@ -59,6 +59,7 @@ func showRiffs(p *page, a *api.RiffAnswer, everyCaution bool) {
 	if len(a.Riffs) == 0 {
 		p.line("Nothing that may be poured makes a riff that stays in balance and meets every wish")
 	}
+	showCross(p, a.CrossContact)
 	for i, r := range a.Riffs {
 		p.head("%d. %s", i+1, r.Name)
 		p.line("     %s", r.Text)

@@ -72,6 +72,13 @@ func showNew(p *page, names []string) {
 	}
 }
 
+// showCross says what to clean for a guest who avoids something.
+func showCross(p *page, text string) {
+	if text != "" {
+		p.line("%s", text)
+	}
+}
+
 // allergenLines says the allergens of a drink in a line for each certainty: what
 // it contains and may contain, each with the pours that bring it, and the pours
 // whose makers have not stated the rest.

@@ -64,6 +64,7 @@ func showUseUp(p *page, a *api.UseUpAnswer, everyCaution bool) {
 	if len(a.Drafts) == 0 {
 		p.line("Nothing that may be poured makes a balanced draft of these bottles")
 	}
+	showCross(p, a.CrossContact)
 	for i, d := range a.Drafts {
 		p.head("%d. %s", i+1, d.Name)
 		p.line("     %s", d.Text)

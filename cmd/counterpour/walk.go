@@ -109,6 +109,7 @@ func explainWalk(err error, files map[string]string) error {
 }
 
 func showWalk(p *page, a *api.WalkAnswer, everyCaution bool) {
+	showCross(p, a.CrossContact)
 	for i, s := range a.Stops {
 		text := s.Text
 		if s.Spec.Name != "" {

@@ -24,6 +24,4 @@ type Riffer interface {
 	UseUp(ctx context.Context, r useup.Request) (*useup.Result, error)
 	// Walk finds drinks that lie between two.
 	Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error)
-	// AlcoholCautions returns what has to be said wherever alcohol is served.
-	AlcoholCautions() []Caution
 }

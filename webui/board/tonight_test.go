@@ -26,7 +26,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "a bottle is out", out: []string{"falernum"}, path: "/tonight", status: 200,
 			want: []string{"2 ready, 2 with a cover", "falernum is out", `<span class="word">With a cover</span>`, "½ oz almond syrup", "New allergen: tree nuts", "A guest may notice. In place of falernum."}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/tonight?avoid=tree+nuts", status: 200,
-			want: []string{"½ oz clove syrup", "Not for this guest: 1", "for the orgeat", "Clean tins", `type="hidden" name="avoid" value="tree nuts"`},
+			want: []string{"½ oz clove syrup", "Not for this guest: 1", "for the orgeat", "wash the tins", `type="hidden" name="avoid" value="tree nuts"`},
 			not:  []string{"almond"}},
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/tonight", status: 200,
 			want: []string{"0 ready, 0 with a cover, 4 missing", "Missing London dry gin", "One bottle away: London dry gin."}},

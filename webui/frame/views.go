@@ -7,6 +7,8 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+
+	"counterpour/flavor"
 )
 
 // views are the parsed templates, a set for each page: the layout, the parts
@@ -30,7 +32,8 @@ func loadViews(fsys fs.FS, s *statics, login, may bool, stale func() bool) (*vie
 		if name == "layout" {
 			continue
 		}
-		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale}
+		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
+			"crosscontact": func() string { return flavor.CrossContact }}
 		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
 			"templates/layout.html", "templates/parts/*.html", file)
 		if err != nil {

@@ -107,7 +107,6 @@ type walkView struct {
 	Small    string // what one pour is
 	Alcohol  string
 	Counted  []string // the same in standard drinks
-	Always   []behind.Caution
 	Cautions []riffCaution
 }
 
@@ -230,9 +229,6 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
 	v.Small = words.Figure(smallPourML, 0) + "\u00a0mL"
 	v.Alcohol = fmt.Sprintf("%s of %s are %s\u00a0mL with %s\u00a0g of alcohol.", words.SentenceStart(words.Count(len(stops), "pour", "pours")), v.Small, words.Figure(ml, 0), words.Figure(grams, 0))
 	v.Counted = countedIn(grams, "United States", "United Kingdom", "Australia", "Canada")
-	if grams > 0 {
-		v.Always = p.bar.AlcoholCautions()
-	}
 	v.Cautions = p.cautionsWith(specs, "drink", "drinks")
 	return v, nil
 }

@@ -4,9 +4,11 @@ import (
 	"context"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -70,6 +72,11 @@ type specsView struct {
 
 // drinksCaution is a caution and the drinks that it goes with.
 type drinksCaution struct{ Text, With string }
+
+// Alcohol reports whether one of the listed drinks holds alcohol.
+func (v *specsView) Alcohol() bool {
+	return slices.ContainsFunc(v.Specs, func(s specView) bool { return s.Alcohol })
+}
 
 // Cautions gathers what has to be said of the listed drinks, each once.
 func (v *specsView) Cautions() []drinksCaution {
@@ -144,6 +151,7 @@ type specView struct {
 	Glass      *part.Glass // nil if it cannot be drawn
 	Allergens  part.Allergens
 	Cautions   []behind.Caution
+	Alcohol    bool // a pour holds alcohol
 	Pours      []string
 	Method     string
 	Served     string   // how it is mixed and served, in what, and with what on top
@@ -173,7 +181,7 @@ func servedOf(s *flavor.Spec) string {
 // its pours and allergens.
 func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, error) {
 	s := &h.Spec
-	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, avoid), Cautions: p.bar.Cautions(s),
+	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, avoid), Cautions: p.bar.Cautions(s), Alcohol: service.HoldsAlcohol(s),
 		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0)}
 	v.Served, v.Steps = servedOf(s), s.Steps
 	if f, ok := p.bar.Family(h.Family); ok {

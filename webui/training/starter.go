@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"slices"
 
+	"counterpour/api/service"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
@@ -31,6 +32,7 @@ type starterCard struct {
 	Usual    string
 	Drawing  *part.Drawing
 	Cautions []behind.Caution
+	Alcohol  bool // an example holds alcohol
 	Examples []starterExample
 }
 
@@ -90,6 +92,7 @@ func (p *pages) starterCard(c *drill.Card) *starterCard {
 			e.Pours = append(e.Pours, part.Amount(&x.Spec.Pours[k])+" "+x.Spec.Pours[k].Profile.Name)
 		}
 		v.Examples = append(v.Examples, e)
+		v.Alcohol = v.Alcohol || service.HoldsAlcohol(&x.Spec)
 		for _, c := range p.bar.Cautions(&x.Spec) {
 			if !slices.Contains(v.Cautions, c) {
 				v.Cautions = append(v.Cautions, c)

@@ -14,17 +14,11 @@ import (
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
-	"counterpour/webui/behind"
 )
 
 // The riffs of the fake bar pour another syrup in place of the last one, each of
 // what is in stock and for the guest. A seed turns the list; a wish for a longer
 // drink is never met; a drink called Slow runs out of time.
-
-func (Bar) AlcoholCautions() []behind.Caution {
-	return []behind.Caution{{Text: "Alcohol harms an unborn child.", Source: "A health office"}}
-}
-
 func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 	if r.Spec.Name == "Slow" {
 		return nil, context.DeadlineExceeded
