@@ -1,6 +1,7 @@
 package balance_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -79,6 +80,26 @@ func TestWhatIsWellMadeHasNoFaultOfMethod(t *testing.T) {
 		for _, f := range r.Faults {
 			assert.True(t, f.Method == "" && f.Axis != template.Temperature, "%s: %s", text, f.Text)
 		}
+	}
+}
+
+// A title says nothing of how a drink is made; a step does, unless it warns.
+func TestOnlyStepsClarify(t *testing.T) {
+	k := newKitchen(t)
+	const sour = "2 oz gin\n1 oz heavy cream\n1 oz lime juice\n1/2 oz white creme de cacao\nshake, up"
+	curdles := func(name string, steps ...string) bool {
+		s := k.read(t, sour)
+		s.Name, s.Steps = name, steps
+		return slices.ContainsFunc(k.score(t, s).Faults, func(f balance.Fault) bool { return f.Method == template.Curdled })
+	}
+	for _, name := range []string{"", "Lemon Curd Gin", "Cream and lime: curdles", "Clarity", "Clarified Milk Punch", "Milk-Washed"} {
+		assert.True(t, curdles(name), name)
+	}
+	for _, step := range []string{"Strain off the curds.", "Clarify through a paper filter.", "Let it stand until it curdles, then filter.", "Milk-wash overnight."} {
+		assert.False(t, curdles("", step), step)
+	}
+	for _, step := range []string{"Don't let it curdle.", "Use clarified lime juice.", "Shake hard."} {
+		assert.True(t, curdles("", step), step)
 	}
 }
 

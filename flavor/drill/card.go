@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat/distuv"
 
 	"counterpour/flavor"
 	"counterpour/flavor/template"
@@ -40,10 +39,7 @@ type Example struct {
 	Proven bool // a proven drink, where too few specs were given
 }
 
-const (
-	cardExamples = 3
-	centralShare = 0.90 // of a family's drinks, which is where balanced begins
-)
+const cardExamples = 3
 
 // Card makes the card of a family: its ratio and range, the three of the specs
 // given that belong to it and sit best in it, and its two usual faults. Where
@@ -119,9 +115,9 @@ func (t *Trainer) best(family string, specs []template.Labelled) ([]Example, err
 }
 
 // rangesOf returns how far the logarithm of each part may move by itself: along
-// a part's row v of the basis the squared distance is t² vᵀS⁻¹v, and it leaves
-// the central share at k times the quantile of F with k and ν degrees (Kotz and
-// Nadarajah, Multivariate t Distributions, 2004, section 1.2).
+// a part's row v of the basis the squared distance is t² vᵀS⁻¹v, and the drink is
+// no longer balanced where that passes the squared edge that the score counts a slip
+// of one part from.
 func rangesOf(centre []float64, f *template.Fitted) ([]float64, error) {
 	k := len(f.Centre)
 	basis, err := template.NewBasis(len(centre))
@@ -132,7 +128,7 @@ func rangesOf(centre []float64, f *template.Fitted) ([]float64, error) {
 	if !chol.Factorize(mat.NewSymDense(k, slices.Clone(f.Scale))) {
 		return nil, fmt.Errorf("drill: family %q: its fitted scale is not positive definite; fit the families again", f.ID)
 	}
-	edge := float64(k) * distuv.F{D1: float64(k), D2: f.Freedom}.Quantile(centralShare)
+	edge := f.SlipEdge()
 	from, err := basis.Coordinates(centre)
 	if err != nil {
 		return nil, err

@@ -2,7 +2,8 @@ package template
 
 import (
 	"math"
-	"strings"
+	"regexp"
+	"slices"
 
 	"counterpour/flavor"
 )
@@ -104,13 +105,17 @@ func turns(p *flavor.Profile) bool {
 	return p.Acid.Value < culturedGPerL && p.Sugar.Value < preservedGPerL && p.Texture.Value-p.Fat.Value >= leastProteinGPL
 }
 
-// clarified reports whether the draft means the milk to curdle and strains it off.
+// clarified reports whether the draft's steps mean the milk to curdle and strain it
+// off. What the drink is called says nothing of how it is made.
 func (b *Build) clarified() bool {
-	said := strings.ToLower(b.spec.Name + " " + strings.Join(b.spec.Steps, " "))
-	for _, w := range []string{"clarif", "curd", "milk wash", "milk-wash"} {
-		if strings.Contains(said, w) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.spec.Steps, func(step string) bool {
+		return clarifying.MatchString(step) && !warning.MatchString(step)
+	})
 }
+
+// clarifying finds the words for milk that is meant to turn: not juice that is
+// clarified already. Warning finds those that say what must not happen.
+var (
+	clarifying = regexp.MustCompile(`(?i)\b(?:clarify|clarified (?:milk|punch|drink)|milk[- ]wash(?:ed|ing)?|curds|the curd|whey|(?:let|until|till|leave|allow)\b[^.;]*\bcurdles?)\b`)
+	warning    = regexp.MustCompile(`(?i)\b(?:not|never|avoid|without|lest)\b|n['’]t\b`)
+)

@@ -40,7 +40,7 @@ func newModel(f Family, fit Fitted) (*model, error) {
 	if err != nil {
 		return nil, err
 	}
-	m := &model{Family: f, fitted: fit, basis: basis, edge: edgeOf(k, fit.Freedom, centralShare), alone: edgeOf(1, fit.Freedom, aloneShare)}
+	m := &model{Family: f, fitted: fit, basis: basis, edge: edgeOf(k, fit.Freedom, centralShare), alone: fit.SlipEdge()}
 	m.far = fit.Freedom * math.Expm1(-2*logLeastCompat/(fit.Freedom+float64(k)))
 	for _, a := range f.Axes {
 		m.has[a] = true

@@ -22,6 +22,10 @@ func ratioOf(k int, freedom float64) distuv.F {
 	return distuv.F{D1: float64(k), D2: freedom}
 }
 
+// SlipEdge returns the squared distance at which a drink of the family that one part
+// alone has taken out of balance scores 70, where as many like it are proven as usual.
+func (f *Fitted) SlipEdge() float64 { return edgeOf(1, f.Freedom, aloneShare) }
+
 // tailOf returns the probability of a squared distance of d2 or more.
 func tailOf(d2 float64, k int, freedom float64) float64 {
 	if d2 <= 0 {
