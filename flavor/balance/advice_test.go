@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -69,6 +70,74 @@ func TestTwoFaultsTwoMoves(t *testing.T) {
 	require.Len(t, fixes[0].Changes, 2)
 	assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom)
 	assert.Contains(t, fixes[0].Text, ", and ")
+}
+
+// A fix goes no further than the fault: what drinks have a little of stays in, the
+// drink stays what it is, and what was said to be hot is said to be again. Common
+// practice, no source.
+func TestFixesGoNoFurtherThanTheFault(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text, fix string
+		most      float64 // what is poured instead, mL; 0 if the fix says it
+		least     float64
+	}{
+		{"1 1/2 oz cognac\n1 oz dark creme de cacao\n3 oz heavy cream\nshake, up", "heavy cream instead of 3 oz", 75, 35},
+		{"3 oz vodka\n1 oz orange juice\nbuild, long", "orange juice instead of 1 oz", 180, 90},
+		{"3/4 oz gin\n3/4 oz dry vermouth\n3/4 oz triple sec\n3/4 oz lemon juice\n3/4 oz absinthe\nshake, up", "absinthe instead of ¾ oz", 8, 0.5},
+		{"1 1/2 oz brandy\n3 oz whole milk\n3/4 oz simple syrup\n1 whole egg\n4 g ground nutmeg\nshake, rocks", "nutmeg instead of 4 g", 2, 0.05},
+		{"60 ml japanese whisky\n5 ml demerara syrup\n20 ml soy sauce\nstir, rocks", "leave out the soy sauce, and add 2 dashes aromatic bitters", 0, 0},
+	} {
+		s := k.read(t, c.text)
+		fixes := k.fixes(t, s, k.score(t, s))
+		require.NotEmpty(t, fixes, c.text)
+		assert.Contains(t, fixes[0].Text, c.fix)
+		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, c.text)
+		if c.most > 0 {
+			assert.LessOrEqual(t, fixes[0].Changes[0].ToML, c.most, fixes[0].Text)
+			assert.GreaterOrEqual(t, fixes[0].Changes[0].ToML, c.least, fixes[0].Text)
+		}
+	}
+	cold := k.read(t, "50 ml scotch\n15 ml honey syrup\n15 ml lemon juice\n40 ml hot water\nbuild, hot")
+	fixes := k.fixes(t, cold, k.score(t, cold))
+	require.NotEmpty(t, fixes)
+	assert.Contains(t, fixes[0].Text, "ml hot water instead of 40 ml")
+}
+
+// While a fix mends a draft, none that does not is told; and none makes two standard
+// drinks half as strong again.
+func TestFixesMendAndDoNotFloor(t *testing.T) {
+	k := newKitchen(t)
+	const standardDrinkG, ethanolGPerML = 14, 0.789
+	ethanol := func(s *flavor.Spec) (g float64) {
+		for i := range s.Pours {
+			g += s.Pours[i].ML * s.Pours[i].Profile.ABV.Value / 100 * ethanolGPerML
+		}
+		return g
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		s := k.draft(t)
+		fixes := k.fixes(t, s, k.score(t, s))
+		for _, f := range fixes {
+			if fixes[0].Score >= template.BalancedFrom {
+				assert.GreaterOrEqual(t, f.Score, template.BalancedFrom, f.Text)
+			}
+			if g := ethanol(&f.Spec); g > 2.01*standardDrinkG {
+				assert.LessOrEqual(t, g, 1.51*ethanol(s), f.Text)
+			}
+		}
+	})
+}
+
+// What swamps a drink leaves nothing else in it too much or too little.
+func TestSideFaultsAreOfTheRest(t *testing.T) {
+	k := newKitchen(t)
+	r := k.score(t, k.read(t, "2 1/2 oz gin\n1/2 oz dry vermouth\n2 oz olive brine\nstir, up"))
+	require.NotEmpty(t, r.Faults)
+	assert.Equal(t, "olive-brine", r.Faults[0].Profile.ID)
+	for _, f := range r.Faults {
+		assert.NotContains(t, f.Text, "dry vermouth")
+	}
 }
 
 // Nothing that the draft brings already is added, and nothing that no fault

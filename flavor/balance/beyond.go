@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -27,9 +28,47 @@ func beyondFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		f := Fault{Axis: x.Axis(), High: true, Odds: 1, Profile: x.Profile, Beyond: true, Own: x.Own}
 		f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, leastAmount))))
 		f.Text = beyondText(s, x)
+		poured, _ := sameBottle(s, indexOf(s, x.Profile))
+		f.mostML = mostML(poured, x)
 		out = append(out, f)
 	}
 	return out
+}
+
+// judged is a draft and what is thought of it.
+type judged struct {
+	spec      *flavor.Spec
+	judgement *template.Judgement
+}
+
+// within judges a draft with what it carries beyond habit taken back to what good
+// drinks have at most, or left out if none pours it; the draft itself if it carries
+// nothing so or nothing would be left of it.
+func (j *Judge) within(s *flavor.Spec, of *template.Judgement) judged {
+	beyond := beyondFaults(s, of)
+	if len(beyond) == 0 {
+		return judged{s, of}
+	}
+	out := s.Clone()
+	for _, f := range beyond {
+		poured, _ := sameBottle(s, indexOf(s, f.Profile))
+		for i := range out.Pours {
+			if p := &out.Pours[i]; p.Profile == f.Profile {
+				share := f.mostML / poured
+				if !f.Own {
+					share = 0
+				}
+				p.Amount, p.ML = p.Amount*share, p.ML*share
+			}
+		}
+	}
+	out.Pours = slices.DeleteFunc(out.Pours, func(p flavor.Pour) bool { return p.ML <= 0 })
+	build, err := j.set.Prepare(&out)
+	if err != nil {
+		return judged{s, of}
+	}
+	judgement := build.Judge(build.Amounts())
+	return judged{&out, &judgement}
 }
 
 // leastAmount and leastShare keep a ratio to nothing finite.
@@ -174,16 +213,28 @@ func boundText(x *template.OutOfBounds) string {
 		if x.Grams {
 			return fmt.Sprintf("%.0f g of alcohol in one glass is more than any drink of its kind: %s %.0f g", x.Amount, word, x.Bound)
 		}
-		return fmt.Sprintf("%.0f %% vol in the glass is stronger than any drink: %s %.0f %%", x.Amount, word, x.Bound)
+		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: %s %.0f %%", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case template.Sweet:
-		return fmt.Sprintf("%.0f g of sugar in 100 ml is sweeter than any drink: %s %.0f g", x.Amount, word, x.Bound)
+		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case template.Sour:
-		return fmt.Sprintf("%.1f g of acid in 100 ml is sharper than any drink: %s %.1f g", x.Amount, word, x.Bound)
+		return fmt.Sprintf("%s g of acid in 100 ml is sharper than any drink: %s %.1f g", above(x.Amount, x.Bound, 1), word, x.Bound)
 	}
 	if !x.High {
 		return fmt.Sprintf("%.0f °C in the mug is too cold for a hot drink: %s %.0f °C", x.Amount, word, x.Bound)
 	}
 	return fmt.Sprintf("%.0f °C scalds: a hot drink is served at %.0f °C at most", x.Amount, x.Bound)
+}
+
+// above says an amount over a bound with as many decimals as it takes for the two to
+// differ, decimals at least and two more at most.
+func above(amount, bound float64, decimals int) string {
+	said := func(x float64, n int) string { return strconv.FormatFloat(x, 'f', n, 64) }
+	for n := decimals; n < decimals+2; n++ {
+		if said(amount, n) != said(bound, n) {
+			return said(amount, n)
+		}
+	}
+	return said(amount, decimals+2)
 }
 
 func indexOf(s *flavor.Spec, p *flavor.Profile) int {

@@ -24,6 +24,8 @@ type Fault struct {
 	Method      template.MethodFault // empty if the method is not what is wrong
 	Text        string
 
+	mostML float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
+
 	with *flavor.Profile // what turns the ingredient, of a fault of method; nil if nothing does
 	room float64         // share of the drink that goes into its glass; 0 if the glass is not what is wrong
 }
@@ -41,15 +43,17 @@ const (
 
 // faultsOf lists what is worth telling: how the drink is made, what it carries
 // beyond habit, what is wrong with its ratio, and what is out of all bounds.
-// None speaks against one before it.
-func faultsOf(s *flavor.Spec, j *template.Judgement) []Fault {
+// What is wrong with the ratio is told of rest, the draft without what it carries
+// beyond habit: brine that swamps a drink makes nothing else in it too much. None
+// speaks against one before it.
+func faultsOf(s *flavor.Spec, j *template.Judgement, rest judged) []Fault {
 	var out []Fault
 	bounds := boundFaults(s, j)
 	first := 0 // without its base nothing else in a drink can be judged
 	for first < len(bounds) && bounds[first].forgotten() {
 		first++
 	}
-	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), ratioFaults(s, j), bounds[first:]) {
+	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), ratioFaults(rest.spec, rest.judgement), bounds[first:]) {
 		if len(out) < MaxFaults && !slices.ContainsFunc(out, func(o Fault) bool { return f.disagrees(&o) }) {
 			out = append(out, f)
 		}

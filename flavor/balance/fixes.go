@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 )
 
@@ -20,6 +21,12 @@ type Change struct {
 	From, To float64     // in the units; From is 0 for a pour that is added, To for one left out
 	FromML   float64
 	ToML     float64
+	Heat     flavor.Heat // how warm the draft pours it; empty if it does not say
+}
+
+// called returns the name of the ingredient with how warm it is poured.
+func (c *Change) called() string {
+	return (&flavor.Pour{Profile: c.Profile, Heat: c.Heat}).Called()
 }
 
 // Before says the amount that there was, empty for a pour that is added.
@@ -64,7 +71,7 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	f.byMethod()
 	f.byFaults()
 	f.bySize()
-	tries := []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byAdding}
+	tries := []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding}
 	if len(f.faults) > 0 && f.faults[0].forgotten() {
 		tries = []func() error{f.byAdding, f.byOthers, f.byLeavingOut, f.byPairs}
 	}
@@ -80,12 +87,12 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 }
 
 // list returns the best of what was found, each of another kind, with the
-// score that the mended spec gets. While something mends the draft, what leaves
-// it off is not worth telling.
+// score that the mended spec gets. While something mends the draft, what does not
+// is not worth telling, nor what leaves it off while something brings it near.
 func (f *fixing) list(limit int) ([]Fix, error) {
 	var out []Fix
 	var told []*candidate
-	spared := f.mended()
+	enough := f.worthTelling()
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
 	for i := range f.found {
 		c := &f.found[i]
@@ -101,12 +108,50 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 		if fix.Score, err = f.judge.ScoreOnly(&fix.Spec); err != nil {
 			return nil, err
 		}
-		if fix.Score < f.base+leastLift || spared && fix.Score < template.NearFrom {
+		if fix.Score < f.base+leastLift || fix.Score < enough || f.heady(&fix.Spec) {
 			continue
 		}
 		told, out = append(told, c), append(out, fix)
 	}
 	return out, nil
+}
+
+// worthTelling returns the score that a fix has to reach beside the best there is.
+func (f *fixing) worthTelling() float64 {
+	best := 0.0
+	for i := range f.found {
+		best = max(best, f.found[i].score)
+	}
+	switch template.VerdictOf(best) {
+	case template.Balanced:
+		return template.BalancedFrom
+	case template.Near:
+		return template.NearFrom
+	}
+	return 0
+}
+
+// What a fix may do to how much a guest drinks: beyond two standard drinks of 14 g
+// (as the United States count them), no more than half as much ethanol again.
+// Judged.
+const (
+	plentyG       = 28.0
+	strongerTimes = 1.5
+)
+
+// heady reports whether a mended spec has much more alcohol in the glass than the draft.
+func (f *fixing) heady(s *flavor.Spec) bool {
+	g := ethanol(s)
+	return g > plentyG && g > strongerTimes*ethanol(f.spec)
+}
+
+// ethanol returns the g of it in a spec.
+func ethanol(s *flavor.Spec) float64 {
+	var ml float64
+	for i := range s.Pours {
+		ml += s.Pours[i].ML * s.Pours[i].Profile.ABV.Value / 100
+	}
+	return ml * mix.EthanolDensity
 }
 
 // candidate is something that may mend a draft.
@@ -209,7 +254,7 @@ func (c *candidate) text() string {
 		case x.ToML == 0:
 			parts = append(parts, "leave out the "+x.Profile.Name)
 		default:
-			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.Profile.Name, x.Before()))
+			parts = append(parts, fmt.Sprintf("pour %s %s instead of %s", to, x.called(), x.Before()))
 		}
 	}
 	parts = append(parts, c.making.words()...)

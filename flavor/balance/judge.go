@@ -49,7 +49,7 @@ func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
 	r := &Result{Drink: drink, Judgement: build.Judge(build.Amounts())}
 	r.Verdict = template.VerdictOf(r.Judgement.Score)
 	if r.Verdict != template.Balanced {
-		r.Faults = faultsOf(s, &r.Judgement)
+		r.Faults = faultsOf(s, &r.Judgement, j.within(s, &r.Judgement))
 	}
 	return r, nil
 }

@@ -25,7 +25,7 @@ func ladderOf(p *flavor.Pour, at int, more, beyond bool) []Change {
 	}
 	var out []Change
 	change := func(u flavor.Unit, amount, ml float64) {
-		c := Change{Pour: at, Profile: p.Profile, Unit: u, From: p.Amount, To: amount, FromML: p.ML, ToML: ml}
+		c := Change{Pour: at, Profile: p.Profile, Unit: u, From: p.Amount, To: amount, FromML: p.ML, ToML: ml, Heat: p.Heat}
 		if u != p.Unit {
 			c.FromUnit = p.Unit
 		}
@@ -48,7 +48,7 @@ func ladderOf(p *flavor.Pour, at int, more, beyond bool) []Change {
 		}
 		change(p.Unit, amount, amount*per)
 	}
-	if more || !beyond || fineUnit(p.Unit) {
+	if more || !beyond || fineUnit(p.Unit) && p.Unit != flavor.Gram {
 		return out
 	}
 	least := measure.Step(p.Unit) * per

@@ -133,11 +133,7 @@ func (f *fixing) byFaults() {
 			if x.Beyond && !x.Own {
 				ladder = nil // no proven drink pours it: leave it out
 			}
-			enough := comfortable
-			if x.Beyond {
-				enough = plain
-			}
-			if at, score := f.along(pour, ladder, enough); at >= 0 {
+			if at, score := f.within(pour, ladder, x); at >= 0 {
 				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
 			}
 		}
@@ -147,8 +143,39 @@ func (f *fixing) byFaults() {
 	}
 }
 
+// within goes along the ladder of a pour that a fault names, no further than the fault
+// goes if that mends the draft: what is too much is not poured less of than half of
+// what good drinks have at most, nor the base than half of what was ordered.
+func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score float64) {
+	least, enough := 0.0, comfortable
+	switch {
+	case x.Beyond:
+		least, enough = x.mostML/2, plain
+	case f.spec.Pours[pour].Profile.Class.Part() == flavor.PartBase:
+		least = f.spec.Pours[pour].ML / 2
+	}
+	near := ladder
+	for i := range ladder {
+		if ladder[i].ToML < least-slack {
+			near = ladder[:i]
+			break
+		}
+	}
+	if at, score = f.along(pour, near, enough); at >= 0 && score >= template.BalancedFrom || x.holds(f.spec, pour) {
+		return at, score
+	}
+	return f.along(pour, ladder, enough)
+}
+
+// holds reports whether a fix of a fault never takes a pour further than it goes: a
+// drink without half of its base is another one.
+func (x *Fault) holds(s *flavor.Spec, pour int) bool {
+	return !x.Beyond && s.Pours[pour].Profile.Class.Part() == flavor.PartBase
+}
+
 // askedPours returns the pours that a fault is about: the largest of the
-// ingredient that it names, or all that bring the axis if it names none.
+// ingredient that it names, or all that bring the axis if it names none, of warmth
+// those that are hot.
 func (f *fixing) askedPours(x *Fault) []int {
 	at := func(p *flavor.Pour) int {
 		for i := range f.spec.Pours {
@@ -162,6 +189,13 @@ func (f *fixing) askedPours(x *Fault) []int {
 		return []int{at(largestPour(f.spec, x.Profile))}
 	}
 	var out []int
+	if x.Axis == template.Temperature { // what is hot makes it warmer, and less of it cooler
+		for i := range f.spec.Pours {
+			if f.spec.Pours[i].Warmth() == flavor.HeatHot {
+				out = append(out, i)
+			}
+		}
+	}
 	if x.Axis < template.Axis(template.NumAxes) {
 		for _, b := range bearersOf(f.spec, x.Axis) {
 			if b.lead || b.pour.Profile.Class.Movable() {
@@ -285,6 +319,49 @@ func (f *fixing) again(c *candidate, first, second *Change, steps int) {
 	if at >= 0 {
 		f.keep(candidate{changes: []Change{ladder[at], *second}, asked: c.asked, steps: at + 1 + steps + 1, score: score})
 	}
+}
+
+// byTurns mends what is still wrong with the draft once the best of single moves is
+// made, as if it were another draft: what was salted by mistake may lack bitters too.
+func (f *fixing) byTurns() error {
+	singles := slices.Clone(f.found)
+	slices.SortStableFunc(singles, func(a, b candidate) int { return a.compare(&b) })
+	for i := range singles {
+		c := &singles[i]
+		if len(c.changes) != 1 || !c.making.stays() || c.asked == unasked {
+			continue
+		}
+		return f.thenMend(c)
+	}
+	return nil
+}
+
+func (f *fixing) thenMend(c *candidate) error {
+	first := c.changes[0]
+	with := c.apply(f.spec)
+	r, err := f.judge.Score(&with)
+	if err != nil {
+		return err
+	}
+	build, err := f.judge.set.Prepare(&with)
+	if err != nil {
+		return err
+	}
+	then := fixing{judge: f.judge, spec: &with, base: c.score, faults: r.Faults, build: build, ml: build.Amounts()}
+	then.byFaults()
+	if err := then.byAdding(); err != nil {
+		return err
+	}
+	for _, second := range then.found {
+		if len(second.changes) != 1 || second.changes[0].Pour == first.Pour && first.ToML > 0 {
+			continue
+		}
+		if first.ToML == 0 && second.changes[0].Pour >= first.Pour {
+			second.changes[0].Pour++ // the draft still has what the first leaves out
+		}
+		f.keep(candidate{changes: []Change{first, second.changes[0]}, asked: c.asked, steps: c.steps + second.steps, score: second.score})
+	}
+	return nil
 }
 
 // byAdding tries what the pantry holds, and a base if there is none.

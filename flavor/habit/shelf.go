@@ -106,12 +106,14 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64) Limit {
 	n := len(s.samples)
 	room := make([]float64, 4*n)
 	class, alike, itself, below := tail{weights: room[:n]}, tail{weights: room[n : 2*n]}, tail{weights: room[2*n : 3*n]}, room[3*n:]
+	known := false // some drink pours it, leading or beside
 	for i := range s.samples {
 		c := &s.samples[i]
 		w := 1 - c.lead
 		if first {
 			w = c.lead
 		}
+		known = known || likeness[c.profile] == own
 		if w <= 0 {
 			continue
 		}
@@ -122,16 +124,16 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64) Limit {
 			alike.add(i, c, w*(near[c.drink]+otherMakeUp)*l)
 		}
 	}
-	take := func(t *tail, known float64) {
+	take := func(t *tail, others float64) {
 		if t.total > 0 {
-			x.take(t.total/(t.total+known), t.most(s.samples, rare, reach, below), t.middle/t.total)
+			x.take(t.total/(t.total+others), t.most(s.samples, rare, reach, below), t.middle/t.total)
 		}
 	}
 	take(&class, commonDrinks)
 	x.most = math.Max(x.most, most)
 	take(&alike, classDrinks)
 	take(&itself, alikeDrinks)
-	l := Limit{Own: itself.total > 0, Support: itself.total + alike.total}
+	l := Limit{Own: known, Support: itself.total + alike.total}
 	strong := strength(p)
 	l.Most = math.Max(math.Exp(x.most)/strong, leastOf(p))
 	l.Usual = math.Min(math.Exp(x.usual)/strong, l.Most)
