@@ -40,7 +40,7 @@ func TestBenchScenarios(t *testing.T) {
 			want: []string{"How the score comes about", "<li>2 oz gin count as 60.6 mL of 40 % spirit.</li>", "Ratio 23.", "17 more lines follow in the same way, the last of them: Ratio 40.",
 				"<!doctype html>", ">94<", "of 100", "Balanced", "96\u00a0% likely", "Daisy 3\u00a0%", "About 6 in 10",
 				"3/4 oz lemon juice", "written as gin", "It ran out", "167", "± 6 mL", "14.5", "± 0.6 % vol", "−6", webuitest.FootLine,
-				"None is recorded for these pours", `role="img"`, "<caption>",
+				"No allergen is recorded for these pours", `role="img"`, "<caption>",
 				"Halyard Sour\n4 oz gin\n1½ oz lemon juice\n1 oz simple syrup\nshake, up\"", "Halyard Sour\n60 ml gin\n22.5 ml lemon juice\n15 ml simple syrup", "In mL", "Copy as text"},
 			not: []string{"What is off", "Not for this guest", "covers-title", "In oz"}},
 		{name: "the same, to a script", method: "POST", path: "/", form: form("text", webuitest.GoodDraft), fragment: true, status: 200,

@@ -55,3 +55,19 @@ func TestTheMenuIsBelowTheAnswer(t *testing.T) {
 	p.Fits()
 	p.Quiet()
 }
+
+// The family's strips are drawn on a wide screen as on a narrow one, and on paper.
+func TestTheStripsAreDrawn(t *testing.T) {
+	for _, width := range []int64{360, 1280} {
+		b := webuitest.NewBrowser(t, width)
+		b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/bench?"+webuitest.Fields("text", webuitest.GoodDraft).Encode())
+		const drawn = `(() => {
+			const rows = [...document.querySelectorAll('#result .strips > g')], on = rows[0]?.ownerSVGElement.getBoundingClientRect();
+			return rows.length > 0 && rows.every((g) => { const r = g.getBoundingClientRect(); return r.width > 0 && r.top >= on.top - 1 && r.bottom <= on.bottom + 1; });
+		})()`
+		b.Until(drawn)
+		b.Media("print", "light")
+		b.Until(drawn)
+		b.Quiet()
+	}
+}

@@ -44,7 +44,7 @@ func TestBoardScenarios(t *testing.T) {
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/board", status: 200,
 			want: []string{"No cover. Offer another drink.", `class="lost"`, "4 drinks are touched; 4 have no cover."}, not: []string{"Full pours"}},
 		{name: "a drink can do without what is out", out: []string{"falernum"}, path: "/board", status: 200,
-			want: []string{"Or pour it without falernum. A guest will notice; it scores 71."}, not: []string{"Nothing here keeps this drink"}},
+			want: []string{"Or pour it without falernum. A guest may notice; it scores 71."}, not: []string{"Nothing here keeps this drink"}},
 		{name: "nothing keeps a drink, and another is near", out: []string{"orgeat"}, path: "/board", status: 200,
 			want: []string{`Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>.`}, not: []string{"Offer another drink"}},
 		{name: "drinks without a cover come first", out: []string{"falernum", "orgeat"}, path: "/board", status: 200, want: []string{"out of orgeat"}},

@@ -111,3 +111,18 @@ func TestTheAnswerStaysInView(t *testing.T) {
 	b.Until(`document.querySelector('.strip p').textContent.includes('Balanced')`)
 	b.Fits()
 }
+
+// With half the rail out, the first drink still stands with its name and what to offer
+// on a phone; and nothing is said to be ticked before anything is.
+func TestManyBottlesOutOnAPhone(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum", "orgeat", "almond-syrup", "spare-bitters"}
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, h), "/tonight")
+	p.Within(0, ".outs button")
+	p.Within(0, ".evening > li h2")
+	p.Within(0, ".evening > li .offer")
+	p.Until(`!getComputedStyle(document.querySelector('#guest summary'), '::after').content.includes('ticked')`)
+	p.Fits()
+	p.Quiet()
+}

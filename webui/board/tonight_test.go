@@ -31,7 +31,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/tonight", status: 200,
 			want: []string{"0 ready, 0 with a cover, 4 missing", "Missing London dry gin", "One bottle away: London dry gin."}},
 		{name: "a drink can do without what is out", out: []string{"falernum"}, path: "/tonight", status: 200,
-			want: []string{"Or pour it without falernum. A guest will notice; it scores 71."}, not: []string{"Nothing here keeps this drink"}},
+			want: []string{"Or pour it without falernum. A guest may notice; it scores 71."}, not: []string{"Nothing here keeps this drink"}},
 		{name: "nothing keeps a drink, and another is near", out: []string{"orgeat"}, path: "/tonight", status: 200,
 			want: []string{`Nothing here keeps this drink. Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>.`, "Missing orgeat"}},
 		{name: "a drink that cannot be poured is not offered", out: []string{"orgeat", "simple-syrup"}, path: "/tonight", status: 200, not: []string{"Nearest on the menu"}},

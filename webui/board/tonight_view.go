@@ -144,7 +144,7 @@ func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, guest 
 		}
 	}
 	d.Missing, d.state = words.List(names), stateMissing
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut), !t.Near
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near
 	if d.Offer, err = p.offer(s, t, guest); err != nil {
 		return err
 	}

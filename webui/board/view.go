@@ -161,7 +161,7 @@ func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
 		missing = append(missing, m.Name)
 	}
 	d.Missing = words.List(missing)
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut), !t.Near
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near
 	if t.Chosen < 0 {
 		return d
 	}

@@ -20,10 +20,10 @@ type Shift struct {
 // The drawing of shifts, in its own units. All rows share one scale of steps, so
 // that what stands in the shade is what a guest will not notice, whatever it is.
 const (
-	shiftsWidth  = 300.0
+	shiftsWidth  = 330.0
 	shiftRow     = 23.0
 	shiftFoot    = 17.0
-	shiftMiddle  = 208.0
+	shiftMiddle  = 238.0
 	shiftReach   = 90.0 // from the middle to either end
 	shiftMost    = 5.0  // steps at either end
 	shiftPerStep = shiftReach / shiftMost

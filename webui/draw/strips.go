@@ -126,7 +126,7 @@ func StripsSVG(id, title string, strips []Strip) htmltemplate.HTML {
 		esc(id), unit(drawWidth), unit(rowHeight*float64(len(strips))))
 	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(title), esc(stripsSentence(strips)))
 	for i := range strips {
-		fmt.Fprintf(&b, `<g class="strip" transform="translate(0 %s)">`+"\n", unit(rowHeight*float64(i)))
+		fmt.Fprintf(&b, `<g class="axis" transform="translate(0 %s)">`+"\n", unit(rowHeight*float64(i)))
 		drawStrip(&b, &strips[i])
 		b.WriteString("</g>\n")
 	}

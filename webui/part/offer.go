@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
 	"counterpour/webui/words"
 )
@@ -49,12 +50,21 @@ func RiffOf(r *riff.Riff) *Offer {
 }
 
 // LeftOutLine says what becomes of a drink if all that had to go is left out and
-// nothing is poured instead; empty if that does not keep it.
-func LeftOutLine(removed []*flavor.Profile, c *cover.Cover) string {
-	if c == nil {
+// nothing is poured instead. It is empty if that does not keep the drink, or if a
+// guest will notice and a cover that was chosen comes nearer.
+func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover) string {
+	if c == nil || chosen != nil && c.Notice == sense.WillNotice && chosen.Distance <= c.Distance {
 		return ""
 	}
 	return "Or pour it without " + words.List(namesOf(removed)) + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
+}
+
+// Chosen is the cover that serves the menu best; nil if there is none.
+func Chosen(t *cover.Touched) *cover.Cover {
+	if t.Chosen < 0 {
+		return nil
+	}
+	return &t.Covers[t.Chosen]
 }
 
 // AlsoGone lists what had to go for the guest, beside what is missing.

@@ -20,7 +20,7 @@ func TestBatchScenarios(t *testing.T) {
 		want, not  []string
 	}{
 		{"as it is first shown", "/specs/mainbrace/batch", 200, []string{"A batch of Mainbrace", "For 10 serves", "London dry gin", "590\u00a0mL", "561\u00a0g", "591.5\u00a0mL",
-			"water, in place of the ice", "22.92\u00a0EUR", "At most 1 day: fresh juice", "Local food-safety law comes first", "None is recorded for these pours", webuitest.FootLine}, []string{"To each drink"}},
+			"water, in place of the ice", "22.92\u00a0EUR", "At most 1 day: fresh juice", "Local food-safety law comes first", "No allergen is recorded for these pours", webuitest.FootLine}, []string{"To each drink"}},
 		{"a bottle", "/specs/mainbrace/batch?amount=1&of=bottles-1000", 200, []string{"For 1\u00a0bottle of 1 litre: ", "1000\u00a0mL", `value="bottles-1000" selected`}, nil},
 		{"a keg", "/specs/mainbrace/batch?amount=19,5&of=litres", 200, []string{"For 19,5\u00a0litres: ", "19500\u00a0mL", `value="19,5"`}, nil},
 		{"five litres, as one types it", "/specs/mainbrace/batch?amount=5+L", 200, []string{"For 5\u00a0litres: ", "<dd>5000\u00a0mL</dd>", `value="litres" selected`, `name="amount" value="5"`}, nil},
@@ -30,7 +30,7 @@ func TestBatchScenarios(t *testing.T) {
 		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},
 		{"egg stays out", "/specs/nutcracker/batch", 200, []string{"To each drink", "1 egg white <span class=\"small\">as it is made", "pasteurised egg", "shake without ice", "Raw egg can carry Salmonella",
 			"eggs (egg white)", "at least 19.96\u00a0EUR", "No price for egg white and orgeat."}, nil},
-		{"no number", "/specs/mainbrace/batch?amount=lots", 422, []string{"“lots” cannot be made; write a number above zero", `value="lots"`, "None is recorded"}, []string{"By the jug"}},
+		{"no number", "/specs/mainbrace/batch?amount=lots", 422, []string{"“lots” cannot be made; write a number above zero", `value="lots"`, "No allergen is recorded"}, []string{"By the jug"}},
 		{"too much", "/specs/mainbrace/batch?amount=1000&of=litres", 422, []string{"at most 200 litres"}, nil},
 		{"nothing", "/specs/mainbrace/batch?amount=0", 422, []string{"“0” cannot be made"}, nil},
 		{"for nobody knows what", "/specs/mainbrace/batch?of=hay", 422, []string{"Say what to count"}, nil},

@@ -20,7 +20,7 @@ import (
 func TestThePageOfASpec(t *testing.T) {
 	p := webuitest.PagesOf(t, webuitest.OnSale(t))
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "<h1>Mainbrace</h1>", "Tropical; reads as Sour · version 1", "2 oz</span> London dry gin", "1.77\u00a0EUR", "77\u00a0%",
-		"<strong>2.29\u00a0EUR</strong>", `role="img"`, "94 of 100, balanced", "None is recorded for these pours", "It is not marked. No spec of the house is marked yet.",
+		"<strong>2.29\u00a0EUR</strong>", `role="img"`, "94 of 100, balanced", "No allergen is recorded for these pours", "It is not marked. No spec of the house is marked yet.",
 		"Mainbrace\n2 oz London dry gin\n¾ oz lemon juice\n½ oz falernum\nshake, up\n</pre>", "added by Ines", `datetime="2026-04-01T16:00:00Z"`, "1 Apr 2026, 16:00 UTC",
 		`href="/bench?spec=mainbrace"`, "/specs/mainbrace/batch", "/specs/mainbrace/card", "/specs/export?as=json-ld&spec=mainbrace", webuitest.FootLine)
 	w := webuitest.Get(p, "/specs/nutcracker", "")

@@ -161,7 +161,7 @@ type specView struct {
 }
 
 // InLine is the pours in a line.
-func (v *specView) InLine() string { return words.Bound(strings.Join(v.Pours, " · ")) }
+func (v *specView) InLine() string { return words.Bound(strings.Join(v.Pours, "\u00a0· ")) }
 
 // servedOf says how a drink is mixed and served, in what, and with what on top.
 func servedOf(s *flavor.Spec) string {

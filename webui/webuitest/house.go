@@ -296,7 +296,7 @@ func (b Bar) Outs(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, er
 			t.Chosen, t.Near = 0, true
 			left := s.Clone()
 			left.Pours = slices.DeleteFunc(left.Pours, func(p flavor.Pour) bool { return p.Profile == Falernum })
-			t.LeftOut = &cover.Cover{Spec: left, Distance: 3.2, Notice: sense.NoticeOf(3.2, false), Score: 71}
+			t.LeftOut = &cover.Cover{Spec: left, Distance: 1.9, Notice: sense.NoticeOf(1.9, false), Score: 71}
 			for _, with := range []*flavor.Profile{Almond, Clove} {
 				if with.Avoids(r.Guest.Avoid) {
 					t.Covers = append(t.Covers, instead1(s, with))

@@ -1,0 +1,42 @@
+package part_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/sense"
+	"counterpour/webui/behind"
+	"counterpour/webui/part"
+	"counterpour/webui/webuitest"
+)
+
+func TestWhatCanBeLeftOut(t *testing.T) {
+	left := func(steps float64) *cover.Cover {
+		return &cover.Cover{Distance: steps, Notice: sense.NoticeOf(steps, false), Score: 80}
+	}
+	gone := []*flavor.Profile{webuitest.Spare}
+	for _, c := range []struct {
+		name         string
+		left, chosen *cover.Cover
+		want         string
+	}{
+		{"it does not keep the drink", nil, left(1), ""},
+		{"nothing else does", left(3.5), nil, "Or pour it without spare bitters. A guest will notice; it scores 80."},
+		{"a guest may not notice", left(1.5), left(0.5), "Or pour it without spare bitters. A guest may notice; it scores 80."},
+		{"a cover comes nearer", left(3.5), left(2), ""},
+		{"a cover lies further", left(3.5), left(3.8), "Or pour it without spare bitters. A guest will notice; it scores 80."},
+	} {
+		assert.Equal(t, c.want, part.LeftOutLine(gone, c.left, c.chosen), c.name)
+	}
+}
+
+func TestAnOfferLeadsToItsCard(t *testing.T) {
+	drink := flavor.Spec{Name: "Long One", Method: flavor.Build, Service: flavor.Rocks}
+	o := &cover.Offered{Spec: &drink, Notice: sense.WillNotice}
+	assert.Nil(t, part.OfferOf(nil, nil))
+	assert.Contains(t, part.OfferOf(nil, o).Address, "/bench?text=")
+	assert.Equal(t, "/specs/long-one", part.OfferOf([]behind.HouseSpec{{Slug: "long-one", Spec: drink}}, o).Address)
+}
