@@ -39,6 +39,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	if err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}
+	f.House = func() string { return open().Settings().Name }
 	mux := http.NewServeMux()
 	bench.Mount(mux, f, open)
 	riffs.Mount(mux, f, open)

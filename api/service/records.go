@@ -25,10 +25,11 @@ type records struct {
 	rights  []house.Right
 	names   []house.Kept[house.Name]
 	upTo    int64 // the last change of any of them
+	setup   house.Settings
 }
 
 func read(ctx context.Context, s house.Reader) (*records, error) {
-	list, err := s.List(ctx, house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight, house.KindName)
+	list, err := s.List(ctx, house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight, house.KindName, house.KindSettings)
 	if err != nil {
 		return nil, err
 	}
@@ -48,6 +49,8 @@ func read(ctx context.Context, s house.Reader) (*records, error) {
 			r.covers = append(r.covers, item)
 		case house.Right:
 			r.rights = append(r.rights, item)
+		case house.Settings:
+			r.setup = item
 		case house.Name:
 			r.names = append(r.names, house.Kept[house.Name]{Item: item, Version: e.Version, Seq: e.Seq})
 		}
@@ -80,7 +83,7 @@ func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, 
 	if err != nil {
 		return nil, err
 	}
-	out := &Snapshot{About: about, Shelf: s.Shelf, Version: r.version(), upTo: r.upTo, Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
+	out := &Snapshot{About: about.named(r.setup), Settings: r.setup, Shelf: s.Shelf, Version: r.version(), upTo: r.upTo, Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
 	if s.Version != out.Version {
 		profiles, faults := house.Overlay(s.Catalogue.Profiles(), house.Items(r.bottles), out.made)
 		profiles, misnamed := house.NameProfiles(profiles, out.named)

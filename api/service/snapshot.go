@@ -17,6 +17,7 @@ type Snapshot struct {
 	*Kitchen // with the house's bottles and makings, and its palate
 
 	About    About
+	Settings house.Settings    // how the house wants it said
 	Shelf    *house.Shelf      // the catalogue with the house laid over it
 	Menu     []Drink           // by name
 	Stock    []*flavor.Profile // all that the house keeps, by id
@@ -45,6 +46,14 @@ type About struct {
 	Name        string
 	Description string // one line; may be empty
 	Invented    bool   // nobody's bar
+}
+
+// named is a house by the name that it gives itself, if it does.
+func (a About) named(s house.Settings) About {
+	if s.Name != "" {
+		a.Name = s.Name
+	}
+	return a
 }
 
 // Drink is a spec of the house.

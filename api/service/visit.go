@@ -214,6 +214,9 @@ func (v *Visit) About() string {
 	return strings.TrimSpace(about.Name + ". " + about.Description)
 }
 
+// Settings is how the house wants it said.
+func (v *Visit) Settings() house.Settings { return v.now.Load().Settings }
+
 // Store keeps the house's records. What it has acknowledged, every method here
 // knows of at once.
 func (v *Visit) Store() house.Store { return &visitStore{v.venue.Store(), v} }

@@ -2,7 +2,6 @@ package house
 
 import (
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 )
@@ -96,10 +95,10 @@ func (b Bottle) checkPrice() error {
 		return nil
 	case b.Price == nil:
 		return invalid("currency", b.Currency, "currency is there without a price")
-	case len(b.Currency) != 3 || strings.Trim(b.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "":
+	case b.Currency == "":
 		return invalid("currency", b.Currency, "currency must be three capital letters, such as EUR")
 	}
-	return checkRange("price", *b.Price, 0, 1e7)
+	return checks(checkCurrency(b.Currency), checkRange("price", *b.Price, 0, 1e7))
 }
 
 func (b Bottle) clean() Item {

@@ -34,11 +34,12 @@ const (
 	KindRight    Kind = "right"
 	KindTriangle Kind = "triangle"
 	KindName     Kind = "name"
+	KindSettings Kind = "settings"
 )
 
 // RecordKinds lists every kind of record, by name.
 func RecordKinds() []Kind {
-	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindRight, KindSpec, KindTraining, KindTriangle}
+	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindRight, KindSettings, KindSpec, KindTraining, KindTriangle}
 }
 
 // Ref names a record.
@@ -51,7 +52,7 @@ type Ref struct {
 func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
 
 // Item is what a record holds: a [Bottle], [Made], [Spec], [Out], [Cover],
-// [Training], [Triangle], [Right] or [Name], by value.
+// [Training], [Triangle], [Right], [Name] or [Settings], by value.
 type Item interface {
 	Ref() Ref
 	check() error // the first rule it breaks, fit to be read
@@ -70,6 +71,7 @@ var decoders = map[Kind]func([]byte, bool) (Item, error){
 	KindRight:    decodeAs[Right],
 	KindTriangle: decodeAs[Triangle],
 	KindName:     decodeAs[Name],
+	KindSettings: decodeAs[Settings],
 }
 
 func decodeAs[T Item](body []byte, strict bool) (Item, error) {

@@ -16,6 +16,8 @@ import (
 type House interface {
 	// About says whose house it is, in one line; it may be empty.
 	About() string
+	// Settings is how the house calls itself, and what it measures, pays and counts in.
+	Settings() house.Settings
 	// Menu returns every drink of the house, in the order of its menu.
 	Menu(ctx context.Context) ([]HouseSpec, error)
 	// Find returns the drinks of the menu that a query lets through, in order.

@@ -27,6 +27,7 @@ const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; 
 // the static files, and how a fault is told. It is used concurrently.
 type Frame struct {
 	Log     *slog.Logger
+	House   func() string // what the house calls itself; nil or empty for no name
 	statics *statics
 	leads   *views // the pages of those who may change everything
 	floors  *views // the pages of all others
@@ -43,11 +44,19 @@ func New(files fs.FS, login bool, stale func() bool, log *slog.Logger) (*Frame, 
 	if f.statics, err = loadStatics(static); err != nil {
 		return nil, err
 	}
-	if f.leads, err = loadViews(files, f.statics, login, true, stale); err != nil {
+	if f.leads, err = loadViews(files, f, login, true, stale); err != nil {
 		return nil, err
 	}
-	f.floors, err = loadViews(files, f.statics, login, false, stale)
+	f.floors, err = loadViews(files, f, login, false, stale)
 	return f, err
+}
+
+// house is what the house calls itself, empty if it has not said.
+func (f *Frame) house() string {
+	if f.House == nil {
+		return ""
+	}
+	return f.House()
 }
 
 // Guard sets the headers of every answer and refuses forms sent from other

@@ -21,7 +21,7 @@ type views struct {
 // layout. Those of a house with a login lead to it. What only a lead may send is
 // left out of the pages of those who may not: templates ask with may; and with
 // stale whether what they show may be old.
-func loadViews(fsys fs.FS, s *statics, login, may bool, stale func() bool) (*views, error) {
+func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views, error) {
 	v := &views{pages: map[string]*htmltemplate.Template{}}
 	files, err := fs.Glob(fsys, "templates/*.html")
 	if err != nil {
@@ -32,7 +32,7 @@ func loadViews(fsys fs.FS, s *statics, login, may bool, stale func() bool) (*vie
 		if name == "layout" {
 			continue
 		}
-		funcs := htmltemplate.FuncMap{"static": s.link, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
+		funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
 			"crosscontact": func() string { return flavor.CrossContact }}
 		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
 			"templates/layout.html", "templates/parts/*.html", file)

@@ -16,12 +16,13 @@ import (
 type Tariff struct {
 	prep.Prices
 	shelf *house.Shelf
+	said  house.Settings
 	Fault string // why nothing can be priced, fit to be read
 }
 
 // TariffOf reads the prices of the bottles as they stand.
 func TariffOf(ctx context.Context, h behind.House) (*Tariff, error) {
-	t := &Tariff{shelf: h.Shelf()}
+	t := &Tariff{shelf: h.Shelf(), said: h.Settings()}
 	var err error
 	t.Prices, err = h.Prices(ctx)
 	var own *house.Error
@@ -83,7 +84,9 @@ func (t *Tariff) Say(c prep.Cost) Cost {
 }
 
 // Money writes an amount in the currency of the bottles.
-func (t *Tariff) Money(v float64) string { return words.Figure(v, 2) + "\u00a0" + t.Currency }
+func (t *Tariff) Money(v float64) string {
+	return t.said.Figures(words.Figure(v, 2)) + "\u00a0" + t.Currency
+}
 
 // names are the names of ingredients by id.
 func (t *Tariff) names(ids []string) []string {

@@ -1,9 +1,11 @@
 package specs
 
 import (
+	"math"
 	"net/http"
 	"net/url"
 
+	"counterpour/data/house"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -77,9 +79,9 @@ func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
 }
 
 // figures fills in what is measured of the finished drink.
-func (v *specView) figures(d *mix.Drink) {
-	v.Strength, v.Volume = readingOf("abv_pct", d), readingOf("volume_ml", d)
-	v.Standard = standardUS(d.After.Ethanol)
+func (v *specView) figures(d *mix.Drink, said house.Settings) {
+	v.Strength, v.Volume = said.Figures(readingOf("abv_pct", d)), said.Figures(readingOf("volume_ml", d))
+	v.Standard, v.Country = standardOf(said, d.After.Ethanol)
 }
 
 // readingOf says what is read off a drink under a key, on a line that does not
@@ -92,13 +94,15 @@ func readingOf(key string, d *mix.Drink) string {
 	return words.Reading(&r, d)
 }
 
-// standardUS is how many standard drinks of the United States there are in so
-// many grams of ethanol.
-func standardUS(ethanolG float64) string {
-	for _, s := range mix.StandardDrinks(ethanolG) {
-		if s.Country == "United States" {
-			return words.Figure(s.Count, 1)
-		}
-	}
-	return ""
+// standardOf is how many standard drinks there are in so many grams of ethanol, and
+// whose.
+func standardOf(said house.Settings, ethanolG float64) (count, country string) {
+	s := said.Standard(ethanolG)
+	return said.Figures(words.Figure(s.Count, 1)), s.Country
+}
+
+// standardSaid says what one standard drink is, where and by whom.
+func standardSaid(said house.Settings) string {
+	s := said.Standard(0)
+	return said.Figures(words.Plain(math.Round(10*s.Grams)/10)) + "\u00a0g of alcohol (" + s.Country + "; " + s.Source + ")"
 }

@@ -68,6 +68,7 @@ type specsView struct {
 	Print    string
 	Found    string
 	Unpriced string // why no drink has a cost, if none has
+	Standard string // what one standard drink is, and where
 }
 
 // drinksCaution is a caution and the drinks that it goes with.
@@ -117,7 +118,7 @@ func (p *pages) specsOf(ctx context.Context, q behind.SpecQuery) (*specsView, er
 	if err != nil {
 		return nil, err
 	}
-	v.Unpriced = t.Fault
+	v.Unpriced, v.Standard = t.Fault, standardSaid(p.house.Settings())
 	for i := range found {
 		one, err := p.spec(&found[i], q.Avoid)
 		if err != nil {
@@ -147,7 +148,8 @@ type specView struct {
 	Verdict    string
 	Strength   string
 	Volume     string
-	Standard   string      // US standard drinks
+	Standard   string      // standard drinks of the house's country
+	Country    string      // that country
 	Glass      *part.Glass // nil if it cannot be drawn
 	Allergens  part.Allergens
 	Cautions   []behind.Caution
@@ -187,8 +189,10 @@ func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, er
 	if f, ok := p.bar.Family(h.Family); ok {
 		v.Family = f.Name
 	}
-	for i := range s.Pours {
-		v.Pours = append(v.Pours, part.Amount(&s.Pours[i])+" "+s.Pours[i].Profile.Name)
+	said := p.house.Settings()
+	for _, pour := range s.Pours {
+		pour = said.Pour(pour)
+		v.Pours = append(v.Pours, said.Figures(part.Amount(&pour))+" "+pour.Profile.Name)
 	}
 	r, err := p.bar.Judge(s)
 	if faults := form.Faults(err); len(faults) > 0 {
@@ -202,7 +206,7 @@ func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, er
 	if fits := r.Judgement.Fits; len(fits) > 0 && fits[0].ID != h.Family {
 		v.Reads = fits[0].Name
 	}
-	v.figures(r.Drink)
+	v.figures(r.Drink, said)
 	v.Glass, err = part.GlassOf(p.bar, "glass-"+h.Slug, s)
 	return v, err
 }

@@ -28,7 +28,7 @@ func TestSpecsScenarios(t *testing.T) {
 		{name: "an allergen that is not known", path: "/specs?avoid=nutz", status: 400, want: []string{"could not be read"}},
 		{name: "a card", path: "/specs/nutcracker/card", status: 200,
 			want: []string{"Card of Nutcracker", "½ oz orgeat", "1 egg white", "Dry shake, up. <span class=\"stands\">Amber, without ice, in a 150 mL coupe: 10 mL under the rim.", "<strong>Contains</strong> <span>eggs (egg white)</span>, <span>tree nuts (orgeat)</span>",
-				"Raw egg can carry Salmonella", "US&nbsp;standard&nbsp;drinks", `class="sheet a6"`}},
+				"Raw egg can carry Salmonella", "standard&nbsp;drinks (United States)", `class="sheet a6"`}},
 		{name: "no such card", path: "/specs/nowhere/card", status: 404, want: []string{"There is no such page"}},
 		{name: "the collection", path: "/specs/print", status: 200, want: []string{`class="sheet a4"`, "<h2>Spindrift</h2>", "Raw egg"}},
 		{name: "part of the collection", path: "/specs/print?q=spin", status: 200, want: []string{"<h2>Spindrift</h2>"}, not: []string{"<h2>Mainbrace</h2>"}},

@@ -142,13 +142,13 @@ func laidOver(p *flavor.Profile, b house.Bottle) (*flavor.Profile, []error) {
 	return list[0], faults
 }
 
-// currency is what the house's bottles are priced in, empty if none is or if
-// they are in two.
+// currency is what the house's bottles are priced in; if none is or they are in
+// two, the one of its settings.
 func (p *pages) currency(ctx context.Context) (string, error) {
 	bottles, err := house.All[house.Bottle](ctx, p.house.Store())
 	all := currencies(house.Items(bottles))
 	if len(all) != 1 {
-		return "", err
+		return p.house.Settings().Currency, err
 	}
 	return all[0], err
 }

@@ -25,6 +25,8 @@ type stockDesk[T house.Item] struct {
 	groups []formGroup
 	fields []formField[T] // the name first
 	start  T              // what a new one starts from
+	alone  bool           // there is one of the kind: it stands in no list
+	next   string         // address to go to once it is saved; empty for its page
 	sound  func(field string) T
 	withID func(item T, id string) T
 	name   func(T) string
@@ -47,6 +49,7 @@ type deskPage struct {
 	Version     int64 // that the form is made on, 0 for a new one
 	Kept        bool  // there is such a record
 	Gone        bool  // there was
+	Alone       bool
 	Groups      []formGroup
 	Faults      []*formBox // those with one
 	Trouble     *deskTrouble
@@ -186,6 +189,7 @@ func (d *stockDesk[T]) save(p *pages, w http.ResponseWriter, r *http.Request, id
 		to = house.IDOf(d.kind, d.name(f.item))
 	}
 	f.item = d.withID(f.item, to)
+	to = f.item.Ref().ID
 	more, err := d.settle(ctx, f)
 	if err != nil {
 		return err
@@ -198,7 +202,7 @@ func (d *stockDesk[T]) save(p *pages, w http.ResponseWriter, r *http.Request, id
 	if !f.sound() {
 		return d.write(p, w, r, http.StatusUnprocessableEntity, f, v)
 	}
-	if version > 0 && len(more) == 0 && d.stands(ctx, p, f.item, version) {
+	if version > 0 && len(more) == 0 && d.next == "" && d.stands(ctx, p, f.item, version) {
 		http.Redirect(w, r, d.address(to)+"&same=yes#said", http.StatusSeeOther)
 		return nil
 	}
@@ -208,6 +212,10 @@ func (d *stockDesk[T]) save(p *pages, w http.ResponseWriter, r *http.Request, id
 		return d.clash(p, w, r, f, v, to)
 	case err != nil:
 		return d.refused(p, w, r, f, v, err)
+	}
+	if d.next != "" {
+		http.Redirect(w, r, d.next, http.StatusSeeOther)
+		return nil
 	}
 	query := url.Values{"id": {to}, "done": {strconv.FormatInt(done[0].Version, 10)}}
 	for _, c := range done[1:] {
@@ -269,7 +277,7 @@ func (d *stockDesk[T]) refused(p *pages, w http.ResponseWriter, r *http.Request,
 
 // write completes the page and sends it.
 func (d *stockDesk[T]) write(p *pages, w http.ResponseWriter, r *http.Request, status int, f *filledForm[T], v *deskPage) error {
-	v.What, v.Path, v.Groups = d.what, d.path, f.groups
+	v.What, v.Path, v.Groups, v.Alone = d.what, d.path, f.groups, d.alone
 	for _, b := range f.boxes {
 		if b.Fault != "" {
 			v.Faults = append(v.Faults, b)

@@ -142,6 +142,8 @@ func (p *pages) undoStock(w http.ResponseWriter, r *http.Request) error {
 	switch house.Kind(r.PostForm.Get("kind")) {
 	case house.KindBottle:
 		return p.bottleDesk().undo(p, w, r, id, version)
+	case house.KindSettings:
+		return p.settingsDesk().undo(p, w, r, id, version)
 	case house.KindMade:
 		return p.madeDesk().undo(p, w, r, id, version)
 	}
@@ -176,7 +178,7 @@ func (d *stockDesk[T]) undo(p *pages, w http.ResponseWriter, r *http.Request, id
 		return d.write(p, w, r, http.StatusConflict, d.fill(item), v)
 	case err != nil:
 		return d.refused(p, w, r, d.fill(item), v, err)
-	case done.Item == nil:
+	case done.Item == nil && !d.alone:
 		http.Redirect(w, r, goneAddress(done), http.StatusSeeOther)
 		return nil
 	}

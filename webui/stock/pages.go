@@ -26,6 +26,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle(StartPath, f.Route(frame.Lead(at((*pages).start)), frame.Taking...))
 	mux.Handle("/stock/mark", f.Route(at((*pages).mark), frame.Posting...))
 	mux.Handle("/stock/bottle", f.Route(at((*pages).bottlePage), frame.Taking...))
+	mux.Handle(SettingsPath, f.Route(at((*pages).settingsPage), frame.Taking...))
 	mux.Handle("/stock/made", f.Route(at((*pages).madePage), frame.Taking...))
 	mux.Handle("/stock/undo", f.Route(frame.Lead(at((*pages).undoStock)), frame.Posting...))
 	mux.Handle("/stock/import", f.Route(at((*pages).importStock), frame.Taking...))

@@ -23,9 +23,12 @@ const (
 	usualSizeML   = 700 // of a ticked bottle until its own is written; common practice, no source
 )
 
-// startView is the page of the first day, in three steps.
+// startView is the page of the first day: the house, then three steps.
 type startView struct {
 	Said    string
+	House   []formGroup // the form of its settings
+	Version int64       // of the settings, 0 if there are none
+	Named   string      // what the house calls itself
 	Shelves []startShelf
 	Ticked  int // bottles of the house
 	Drinks  []startDrink
@@ -61,6 +64,8 @@ func (p *pages) start(w http.ResponseWriter, r *http.Request) error {
 	var err error
 	next := url.Values{}
 	switch do := r.PostForm.Get("do"); do {
+	case "house":
+		return p.settled(w, r)
 	case "bottles":
 		edits, err = p.ticked(r.Context(), r.PostForm["bottle"])
 		next.Set("done", "bottles")
@@ -136,6 +141,27 @@ func (p *pages) thrownAway(ctx context.Context, ids []string) ([]house.Edit, err
 	return edits, nil
 }
 
+// settled keeps the settings that the first day asks for, and goes on to the bottles.
+func (p *pages) settled(w http.ResponseWriter, r *http.Request) error {
+	version, err := form.Version(r.PostForm)
+	if err != nil {
+		return err
+	}
+	d := p.settingsDesk()
+	d.next = StartPath + "?done=house#bottles"
+	return d.save(p, w, r, house.SettingsID, version)
+}
+
+// house fills in what the house has said of itself.
+func (v *startView) house(ctx context.Context, p *pages) error {
+	kept, err := house.Get[house.Settings](ctx, p.house.Store(), house.SettingsID)
+	if err != nil && !errors.Is(err, house.ErrNotFound) {
+		return err
+	}
+	v.House, v.Version, v.Named = p.settingsDesk().fill(kept.Item).groups, kept.Version, kept.Item.Name
+	return nil
+}
+
 func (p *pages) startOf(r *http.Request) (*startView, error) {
 	ctx := r.Context()
 	room, err := p.stockroom(ctx)
@@ -147,6 +173,9 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 		return nil, err
 	}
 	v := &startView{Ticked: len(room.bottles), Menu: len(menu)}
+	if err := v.house(ctx, p); err != nil {
+		return nil, err
+	}
 	v.shelve(p.house.Usual(usualBottles), room)
 	for _, d := range p.house.Starters(starterDrinks) {
 		drink := startDrink{Name: d.Spec.Name, Family: d.Family}
@@ -171,6 +200,8 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 		}
 	}
 	switch added := r.Form["added"]; r.Form.Get("done") {
+	case "house":
+		v.Said = "The settings of the house are kept."
 	case "bottles":
 		v.Said = words.Count(v.Ticked, "bottle is", "bottles are") + " on the shelf."
 	case "menu":

@@ -57,6 +57,7 @@ func TestTheFirstDayInABrowser(t *testing.T) {
 	b.Open(webuitest.Serve(t, h), "/")
 	b.Fits()
 	b.Accessible(webuitest.Axe(t), "the first day")
+	b.Until(`(document.getElementById('bottles').scrollIntoView(), true)`)
 	b.Click(`input[value="london-dry-gin"]`)
 	b.Click(`input[value="falernum"]`)
 	b.Click(`button[value="bottles"]`)

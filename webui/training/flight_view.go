@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math"
 
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -88,7 +88,7 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 
 func (p *pages) flightPlan(r *drill.FlightRequest, f *drill.Flight, form flightForm) *flightPlan {
 	noun := axisNoun[f.Axis]
-	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(f.EthanolG),
+	v := &flightPlan{Name: r.Spec.Name, Task: fmt.Sprintf("Number them by %s, 1 the least.", noun), Alcohol: alcoholOf(p.house.Settings(), f.EthanolG),
 		Cautions: f.Cautions, Care: p.bar.Cautions(r.Spec), Allergens: part.AllergensOf(r.Spec, nil), Other: form.address(newSeed()), Unit: f.Unit}
 	if v.Name == "" {
 		v.Name = "the drink in the box"
@@ -151,16 +151,8 @@ func batchAmount(p *flavor.Pour) string {
 	return part.Amount(&whole)
 }
 
-// alcoholOf says how much alcohol that is, in grams and as two countries count.
-func alcoholOf(ethanolG float64) string {
-	said := words.Figure(ethanolG, 1) + " g of alcohol"
-	for _, s := range mix.StandardDrinks(ethanolG) {
-		switch s.Country {
-		case "United States":
-			said += fmt.Sprintf(", %s US standard drinks of %s g", words.Figure(s.Count, 1), words.Figure(s.Grams, 0))
-		case "United Kingdom":
-			said += fmt.Sprintf(", %s UK units of %s g", words.Figure(s.Count, 1), words.Figure(s.Grams, 1))
-		}
-	}
-	return said
+// alcoholOf says how much alcohol that is, in grams and as the house's country counts.
+func alcoholOf(said house.Settings, ethanolG float64) string {
+	s := said.Standard(ethanolG)
+	return said.Figures(fmt.Sprintf("%s g of alcohol, %s standard drinks of %s g (%s)", words.Figure(ethanolG, 1), words.Figure(s.Count, 1), words.Plain(math.Round(10*s.Grams)/10), s.Country))
 }

@@ -112,7 +112,7 @@ func (p *pages) planTriangle(ctx context.Context, sent triangleForm) (*openTest,
 	var alcohol *service.AlcoholError
 	if errors.As(err, &alcohol) {
 		return nil, form.Missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each", words.Plain(alcohol.GlassML),
-			words.Figure(alcohol.ABVPct, 0), alcoholOf(alcohol.EthanolG), alcoholOf(alcohol.LimitG), words.Figure(alcohol.FitML, 0)))
+			words.Figure(alcohol.ABVPct, 0), alcoholOf(p.house.Settings(), alcohol.EthanolG), alcoholOf(p.house.Settings(), alcohol.LimitG), words.Figure(alcohol.FitML, 0)))
 	}
 	if err != nil {
 		return nil, err

@@ -151,7 +151,7 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 		Done: fmt.Sprintf("%d of %s picked.", t.answered(), words.Count(len(t.Servings), "taster has", "tasters have"))}
 	if t.plan != nil {
 		v.Sums, v.Other = sumsOf(t.plan), t.form.address(newSeed())
-		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(t.plan.EthanolG)
+		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(p.house.Settings(), t.plan.EthanolG)
 		if t.plan.Assumed {
 			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(service.SpiritABV, 0))
 		}

@@ -82,6 +82,15 @@ func NewHouse() *House {
 
 func (h *House) About() string { return "The Test Room. An invented bar." }
 
+// Settings are those of the store.
+func (h *House) Settings() house.Settings {
+	kept, err := house.Get[house.Settings](context.Background(), h.Store(), house.SettingsID)
+	if err != nil {
+		return house.Settings{} // a fake house has none until a test writes them
+	}
+	return kept.Item
+}
+
 // Menu is what the store holds, in the order that the menu had at first.
 func (h *House) Menu(ctx context.Context) ([]behind.HouseSpec, error) {
 	kept, err := house.All[house.Spec](ctx, h.Store())

@@ -1,0 +1,96 @@
+package house_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+func TestWhatSettingsMaySay(t *testing.T) {
+	assert.NoError(t, house.Check(house.Settings{}), "nothing need be said")
+	full := house.Settings{Name: " The  Halyard Room ", Units: measure.Metric, Currency: "EUR", Decimal: house.DecimalComma, Country: "Germany"}
+	require.NoError(t, house.Check(full))
+	body, err := house.Encode(full)
+	require.NoError(t, err)
+	back, err := house.Decode(house.KindSettings, body)
+	require.NoError(t, err)
+	full.Name = "The Halyard Room"
+	assert.Equal(t, full, back)
+	assert.Equal(t, house.Ref{Kind: house.KindSettings, ID: house.SettingsID}, back.Ref())
+	for field, s := range map[string]house.Settings{
+		"name":     {Name: strings.Repeat("x", house.MaxLine+1)},
+		"units":    {Units: "gill"},
+		"currency": {Currency: "euro"},
+		"decimal":  {Decimal: ";"},
+		"country":  {Country: "Atlantis"},
+	} {
+		var fault *flavor.Fault
+		err := house.Check(s)
+		require.ErrorIs(t, err, house.ErrInvalid, field)
+		require.ErrorAs(t, err, &fault)
+		assert.Equal(t, field, fault.Field)
+	}
+}
+
+// The marks are those of jiggers in use: common practice, no source.
+func TestPoursInTheUnitsOfTheHouse(t *testing.T) {
+	gin := &flavor.Profile{ID: "gin", Name: "gin"}
+	for _, c := range []struct {
+		units  measure.System
+		amount float64
+		unit   flavor.Unit
+		want   string
+	}{
+		{measure.Metric, 1, flavor.Ounce, "30 ml"},
+		{measure.Metric, 0.75, flavor.Ounce, "22.5 ml"},
+		{measure.Metric, 2, flavor.Ounce, "60 ml"},
+		{measure.Metric, 4, flavor.Centilitre, "40 ml"},
+		{measure.Metric, 2, flavor.Dash, "2 dashes"},
+		{measure.Imperial, 30, flavor.Millilitre, "1 oz"},
+		{measure.Imperial, 20, flavor.Millilitre, "⅔ oz"},
+		{measure.Imperial, 15, flavor.Millilitre, "½ oz"},
+		{measure.Imperial, 5, flavor.Millilitre, "5 ml"}, // an eighth is a quarter less
+		{"", 1, flavor.Ounce, "1 oz"},
+	} {
+		per, ok := measure.MLPerUnit(c.unit, gin)
+		require.True(t, ok)
+		p := house.Settings{Units: c.units}.Pour(flavor.Pour{Profile: gin, Amount: c.amount, Unit: c.unit, ML: c.amount * per})
+		assert.Equal(t, c.want, measure.FormatAmount(p.Amount, p.Unit), "%v %v in %q", c.amount, c.unit, c.units)
+	}
+}
+
+// Whatever is poured, the card is at most a twentieth off it.
+func TestUnitsHardlyMoveAPour(t *testing.T) {
+	gin := &flavor.Profile{ID: "gin", Name: "gin"}
+	rapid.Check(t, func(t *rapid.T) {
+		s := house.Settings{Units: rapid.SampledFrom([]measure.System{measure.Metric, measure.Imperial}).Draw(t, "units")}
+		unit := rapid.SampledFrom([]flavor.Unit{flavor.Ounce, flavor.Millilitre, flavor.Centilitre}).Draw(t, "unit")
+		per, _ := measure.MLPerUnit(unit, gin)
+		was := flavor.Pour{Profile: gin, Amount: rapid.Float64Range(0.1, 90).Draw(t, "amount"), Unit: unit}
+		was.ML = was.Amount * per
+		is := s.Pour(was)
+		now, ok := measure.MLPerUnit(is.Unit, gin)
+		if !ok || math.Abs(is.Amount*now-was.ML) > 0.05*was.ML+1e-9 || is.ML != was.ML {
+			t.Fatalf("%v %v became %v %v", was.Amount, was.Unit, is.Amount, is.Unit)
+		}
+	})
+}
+
+func TestFiguresAndStandardDrinks(t *testing.T) {
+	comma := house.Settings{Decimal: house.DecimalComma, Country: "Germany"}
+	assert.Equal(t, "22,5 ml, about 3. ", comma.Figures("22.5 ml, about 3. "))
+	assert.Equal(t, "22.5 ml", house.Settings{}.Figures("22.5 ml"))
+	// Germany counts 10 g, the United States 14 g: Kalinowski and Humphreys, Addiction 111:1293, 2016; NIAAA.
+	const tolerance = 1e-9
+	assert.InDelta(t, 2.8, comma.Standard(28).Count, tolerance)
+	assert.InDelta(t, 2, house.Settings{}.Standard(28).Count, tolerance)
+	assert.Contains(t, house.Countries(), "United Kingdom")
+}
