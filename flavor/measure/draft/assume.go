@@ -18,7 +18,7 @@ const longML = 60
 //
 // What is served hot or neat is built; else what holds juice, egg, dairy, purée
 // or anything sour, before it is topped, is shaken; what holds something
-// carbonated beside none of these is built; the rest is stirred.
+// carbonated, or is topped, beside none of these is built; the rest is stirred.
 // Shaken, stirred and thrown drinks are served up, or long with something
 // carbonated; built ones on the rocks, or long with 60 mL or more of soda or
 // juice; swizzled ones on crushed ice; blended ones up.
@@ -51,8 +51,9 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	if s.Service == flavor.Hot || s.Service == flavor.Neat {
 		return flavor.Build, "what is served " + string(s.Service)
 	}
-	carbonated := false
+	carbonated, filled := false, false
 	for _, p := range s.Pours {
+		filled = filled || p.Unit == flavor.Top
 		switch {
 		case p.Profile == nil:
 			continue
@@ -64,6 +65,9 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	}
 	if carbonated {
 		return flavor.Build, "something sparkling"
+	}
+	if filled {
+		return flavor.Build, "what fills the glass"
 	}
 	return flavor.Stir, "nothing cloudy or sparkling"
 }

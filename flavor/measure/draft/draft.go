@@ -107,6 +107,8 @@ type Draft struct {
 	// together, that everything is mixed at once.
 	hinted, iced, onIce, cold, together bool
 
+	headed flavor.Unit // the unit that a head of columns names
+
 	// perhapsPour is the first line read as a pour whose amount goes without
 	// saying, such as "absinthe rinse"; it is one if the ingredient is known.
 	perhapsPour *Line

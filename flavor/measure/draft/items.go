@@ -62,7 +62,7 @@ func separator(toks []token, i, from int) (string, int) {
 		return beforeNumeral(toks, i, from), 0
 	case t.kind == word && i > from+1 && pourVerbs[t.text] != "" && (next.text == "with" || next.text == "up" || next.text == "off") && named(toks[from:i]) && startsAmount(toks[from:]):
 		return "and", 0 // "45 scotch top w/ ginger ale"
-	case t.kind == word && i > from+1 && amountsLast(toks, i, from), t.kind == word && rimFrom(toks, i, from):
+	case t.kind == word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from)), t.kind == word && rimFrom(toks, i, from):
 		return ";", 0
 	case t.kind == word && (t.text == "and" || t.text == "then") && i > from && !servedFrom(toks, i, from):
 		if next.kind == numeral && next.wrong == "" || next.kind == word && (stepVerbs[next.text] || methodWord(toks[i+1:])) {
@@ -127,6 +127,24 @@ func amountsLast(toks []token, i, from int) bool {
 	}
 	last := &toks[end-1]
 	return end > i+1 && (last.kind == numeral || measured(last) && toks[end-2].kind == numeral)
+}
+
+// toppedFrom reports whether what follows a pour without a sign is what the drink is
+// topped with: "1 oz simple cola top".
+func toppedFrom(toks []token, i, from int) bool {
+	end := i
+	for end < len(toks) && toks[end].kind == word {
+		end++
+	}
+	n, t := tailAt(toks[i:end])
+	if t.unit != flavor.Top || n == end-i || !startsAmount(toks[from:]) || !named(toks[from:i]) {
+		return false
+	}
+	words := make([]string, 0, 2)
+	for k := i; k < end-n; k++ {
+		words = append(words, toks[k].text)
+	}
+	return lengtheners[strings.Join(words, " ")]
 }
 
 // measured reports whether a token is a unit or another measure.
@@ -226,6 +244,9 @@ func sentenceEnds(toks []token, i, from int) bool {
 	before := &toks[i-1]
 	if before.kind == word && measured(before) && i+1 < len(toks) && toks[i+1].kind == word {
 		if i > 1 && toks[i-2].kind == numeral {
+			if _, n := termAt([]string{toks[i+1].text}); from > 0 && i-2 == from && n > 0 {
+				return true // "saline - 4 drops. Shake."
+			}
 			return !startsAmount(toks[from:]) // "Bourbon 60 ml. Lemon 20 ml."
 		}
 		if _, n := termAt([]string{toks[i+1].text}); n > 0 || stepVerbs[toks[i+1].text] {
@@ -309,6 +330,10 @@ func (r *reader) gather(in []piece) []piece {
 		next.pour = r.readPour(next.toks)
 		if len(out) == 0 {
 			out = append(out, next)
+			continue
+		}
+		if i+1 < len(in) && listed(&next) && (in[i+1].sep == "-" || in[i+1].sep == ":") && r.readPour(in[i+1].toks).shape == shapeAmount {
+			out = append(out, next) // "gin - 45 ml, saline - 4 drops"
 			continue
 		}
 		last := &out[len(out)-1]

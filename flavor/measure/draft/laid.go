@@ -9,7 +9,7 @@ import (
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
-var laidFruit = set(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise`)
+var laidFruit = set(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon`)
 
 // endsLaid reports whether words end in what is laid on a drink.
 func endsLaid(toks []token) bool {

@@ -25,6 +25,8 @@ var byVolume = map[string]string{
 	"ginger": "ginger syrup", "cinnamon": "cinnamon syrup", "vanilla": "vanilla syrup", "cardamom": "cardamom syrup", "clove": "clove syrup",
 	"star anise": "star anise syrup", "lemongrass": "lemongrass syrup", "saffron": "saffron syrup", "cane": "cane syrup", "sugar cane": "cane syrup",
 	"brown sugar": "brown sugar syrup", "muscovado": "muscovado syrup", "turbinado": "demerara syrup", "black pepper": "black pepper syrup",
+	"sugar syrup 2 1": "rich simple syrup", "2 1 sugar syrup": "rich simple syrup", "simple syrup 2 1": "rich simple syrup", "2 1 simple syrup": "rich simple syrup",
+	"sugar syrup 1 1": "simple syrup", "1 1 sugar syrup": "simple syrup", "2 1 syrup": "rich simple syrup", "1 1 syrup": "simple syrup",
 	"rich simple 2 1": "rich simple syrup", "2 1 rich simple": "rich simple syrup", "rich demerara 2 1": "rich demerara syrup", "2 1 rich demerara": "rich demerara syrup",
 	"rich sugar": "rich simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
 }
@@ -55,7 +57,8 @@ var byDrop = map[string]string{"salt": "saline", "rose": "rose water"}
 // dash: nobody can tell which.
 var (
 	askVolume = map[string][]string{
-		"vermouth": {"sweet vermouth", "dry vermouth", "bianco vermouth"}, "elderflower": {"elderflower liqueur", "elderflower cordial", "elderflower syrup"},
+		"herbal liqueur": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter"},
+		"vermouth":       {"sweet vermouth", "dry vermouth", "bianco vermouth"}, "elderflower": {"elderflower liqueur", "elderflower cordial", "elderflower syrup"},
 		"passion fruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "passionfruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"},
 		"passion": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "raspberry": {"raspberry syrup", "raspberry puree", "raspberry liqueur"},
 		"strawberry": {"strawberry syrup", "strawberry puree", "strawberry liqueur"}, "blackberry": {"blackberry syrup", "blackberry puree", "crème de mûre"},
@@ -94,7 +97,7 @@ var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum
 
 // sweetened are names that bars use for the sweetened form too, which is meant
 // where nothing else sweetens the drink.
-var sweetened = map[string]string{"coconut cream": "cream of coconut"}
+var sweetened = map[string]string{"coco cream": "cream of coconut", "coconut cream": "cream of coconut"}
 
 // shorthand is what bars write for a name.
 var shorthand = keyed(map[string]string{
@@ -103,6 +106,7 @@ var shorthand = keyed(map[string]string{
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
 	"choc": "chocolate bitters", "mole": "mole bitters",
 	"ew": "egg white", "whites": "egg white", "eggwhite": "egg white", "egg wht": "egg white", "faba": "aquafaba", "aqua faba": "aquafaba",
+	"green herbal": "green herbal liqueur", "yellow herbal": "yellow herbal liqueur", "mexican lager": "pale lager",
 	"abs": "absinthe", "absynthe": "absinthe", "ldg": "London dry gin", "london": "London dry gin", "vod": "vodka", "bourb": "bourbon", "bbn": "bourbon",
 	"blanco": "blanco tequila", "repo": "reposado tequila", "mez": "mezcal", "mezc": "mezcal", "rosso": "sweet vermouth", "sweet v": "sweet vermouth", "dry v": "dry vermouth",
 	"sv": "sweet vermouth", "dv": "dry vermouth", "sweet": "sweet vermouth", "dry": "dry vermouth", "jamaican": "Jamaican rum", "agricole": "rhum agricole", "overproof": "overproof rum", "op": "overproof rum",
@@ -132,7 +136,7 @@ func keyed(table map[string]string) map[string]string {
 var fullWords = map[string]string{
 	"verm": "vermouth", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
 	"liq": "liqueur", "liqr": "liqueur", "btr": "bitters", "bttr": "bitters", "btt": "bitters", "gren": "grenadine", "cinn": "cinnamon", "cin": "cinnamon",
-	"dem": "demerara", "pine": "pineapple", "cran": "cranberry", "pom": "pomegranate", "gf": "grapefruit", "grapefrt": "grapefruit", "choc": "chocolate", "coco": "coconut", "van": "vanilla",
+	"cuke": "cucumber", "dem": "demerara", "pine": "pineapple", "cran": "cranberry", "pom": "pomegranate", "gf": "grapefruit", "grapefrt": "grapefruit", "choc": "chocolate", "coco": "coconut", "van": "vanilla",
 	"bourb": "bourbon", "bbn": "bourbon", "teq": "tequila", "repo": "reposado", "mez": "mezcal", "jam": "Jamaican", "op": "overproof", "wht": "white", "wh": "white", "blk": "black", "hvy": "heavy",
 	"frsh": "fresh", "org": "orange", "orng": "orange", "lem": "lemon", "lim": "lime", "curac": "curaçao", "marasch": "maraschino", "champ": "champagne", "rasp": "raspberry", "raspb": "raspberry",
 	"straw": "strawberry", "strawb": "strawberry", "passion": "passion fruit", "pass": "passion fruit", "ango": "aromatic", "arom": "aromatic", "aro": "aromatic", "vod": "vodka", "whisk": "whiskey",

@@ -26,6 +26,9 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 		}
 		return found{}, false
 	}
+	if inner := strings.TrimSpace(name[open+1 : end]); strength.MatchString(inner) {
+		return b.find(inner+" "+rest, pl), true
+	}
 	f := b.find(rest, pl)
 	if f.profile == nil || f.how == flavor.MatchFuzzy {
 		return found{}, false
@@ -33,6 +36,9 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	f.dropped = name[open : end+1]
 	return f, true
 }
+
+// strength says how a syrup is made.
+var strength = regexp.MustCompile(`^\d\s*:\s*\d$`)
 
 // dashed is a dash between words.
 var dashed = regexp.MustCompile(` [-–—] `)
@@ -73,7 +79,8 @@ func ownComma(p *flavor.Profile, written string) bool {
 
 // changes are words that say what was done to a bottle, and allergens by the words
 // that no ingredient has for a name.
-var changes = set(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs`)
+var changes = set(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs
+50/50 half mix mixed blend blended split`)
 
 // changesBottle reports whether words say that something was added to a bottle.
 func changesBottle(text string) bool {
@@ -96,6 +103,9 @@ func (b *book) mentions(text string) bool {
 // strengths are what bottles say of their strength or age.
 var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
 
+// years is what of strengths is an age.
+var years = regexp.MustCompile(`(?i)y`)
+
 // withoutStrength looks a name up without the strength or the age that it states,
 // which is then said to be passed over.
 func (b *book) withoutStrength(name string, pl place) (found, bool) {
@@ -105,6 +115,9 @@ func (b *book) withoutStrength(name string, pl place) (found, bool) {
 	}
 	rest := strings.Trim(oneLine(name[:at[0]]+" "+name[at[1]:]), " ,;")
 	f := b.find(rest, pl)
+	if aged, how, ok := b.named("aged " + rest); ok && years.MatchString(name[at[0]:at[1]]) {
+		f = found{profile: aged, how: how, as: "aged " + rest}
+	}
 	if rest == "" || !f.firm() {
 		return found{}, false
 	}

@@ -48,6 +48,7 @@ func (r *reader) readPour(toks []token) pour {
 	if p.rim(toks) || p.garnish(toks) || p.juiced(r, toks) {
 		return p
 	}
+	toks = bare(toks)
 	rest := p.skipLead(toks)
 	if after, ok := p.takeAmount(rest); ok {
 		if q := (pour{of: p.of}); !unitWordsAt(after) && q.amountLast(r, q.takeTails(r, rest)) && q.Unit != "" {
@@ -71,6 +72,18 @@ func (r *reader) readPour(toks []token) pour {
 		p.readWithoutAmount(r, name)
 	}
 	return p
+}
+
+// bare takes an amount that leads out of its brackets: "(2 oz) gin".
+func bare(toks []token) []token {
+	end := -1
+	if toks[0].is("(") {
+		end = closing(toks)
+	}
+	if end < 2 || end+1 == len(toks) || toks[1].kind != numeral || end > 2 && !startsUnit(toks[2:end]) {
+		return toks
+	}
+	return append(append([]token(nil), toks[1:end]...), toks[end+1:]...)
 }
 
 // noNumber refuses what a computer writes for an amount that is none.
@@ -110,6 +123,10 @@ func (p *pour) skipLead(toks []token) []token {
 	}
 	if len(rest) == 0 {
 		return toks
+	}
+	if len(rest) < len(toks) && len(rest) == 2 && strings.HasPrefix(rest[0].text, "egg") && eggs[rest[1].text] {
+		p.of = rest // "add egg white"
+		return rest
 	}
 	if len(rest) < len(toks) && !startsAmount(rest) {
 		if muddled && !stepLike(rest) {
@@ -169,6 +186,7 @@ func (p *pour) takeAmount(toks []token) ([]token, bool) {
 		if n := p.andAHalf(toks[i:]); n > 0 {
 			i += n
 		}
+		i += p.fractionsOf(toks[i:])
 	case t.kind == word:
 		n := p.takeWords(toks[i:])
 		if n == 0 {
@@ -244,6 +262,25 @@ func (p *pour) andAHalf(toks []token) int {
 		return 3
 	}
 	return 0
+}
+
+// fractionsOf reads "quarters of an" before a unit, after a number of them, and says
+// how many tokens it takes.
+func (p *pour) fractionsOf(toks []token) int {
+	if len(toks) > 2 && p.Amount < 1 && toks[0].text == "of" && (toks[1].text == "a" || toks[1].text == "an") && startsUnit(toks[2:]) {
+		p.AmountAt.End = toks[1].end // "3/4 of an ounce"
+		return 2
+	}
+	if len(toks) < 4 || toks[1].text != "of" || toks[2].text != "a" && toks[2].text != "an" || !startsUnit(toks[3:]) {
+		return 0
+	}
+	f := fractionWords[strings.TrimSuffix(toks[0].text, "s")]
+	if f == 0 {
+		return 0
+	}
+	p.Amount *= f
+	p.AmountAt.End = toks[2].end
+	return 3
 }
 
 // takeWords reads an amount in words: "two", "half an", "a", "three quarters of

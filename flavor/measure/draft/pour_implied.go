@@ -12,7 +12,7 @@ import (
 // without saying.
 var pourVerbs = map[string]flavor.Unit{
 	"top": flavor.Top, "topped": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
-	"float": flavor.Float, "layer": flavor.Float,
+	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
 	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
 	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
 }
@@ -31,7 +31,7 @@ func (p *pour) pouredOn(r *reader, toks []token) bool {
 	if len(rest) == 0 {
 		return false
 	}
-	if iceOnly(rest) {
+	if s := readServing(rest); iceOnly(rest) || s.glass != "" && len(s.unknown) == 0 { // "layer in a shot glass"
 		p.shape = shapeServing
 		return true
 	}
@@ -75,7 +75,7 @@ func skipObject(toks []token) []token {
 }
 
 // objectWords stand between a verb and what is poured.
-var objectWords = set(`up off of on over a an the some little remaining rest more in`)
+var objectWords = set(`up with mit off of on over a an the some little remaining rest more in`)
 
 // fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
 func (p *pour) fromFruit(r *reader, toks []token) bool {
@@ -166,7 +166,7 @@ func unlike(toks []token) bool {
 }
 
 // eggs are poured one at a time where no amount is written.
-var eggs = set(`ew egg eggs white whites yolk yolks eggwhite egg-white`)
+var eggs = set(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white`)
 
 // readWithoutAmount reads tokens that state no amount.
 func (p *pour) readWithoutAmount(r *reader, toks []token) {
@@ -219,7 +219,7 @@ func (p *pour) readWithoutAmount(r *reader, toks []token) {
 	p.shape = shapeName
 	last := withoutRemark(toks)
 	switch {
-	case len(toks) <= 3 && eggs[last] && (last != "white" && last != "whites" || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].text, "egg")):
+	case len(toks) <= 3 && eggs[last] && (!strings.HasPrefix(last, "wh") || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].text, "egg")):
 		p.Amount, p.Unit, p.noAmount, p.shape = 1, flavor.Piece, true, shapeImplied
 	case last == "cube" && len(toks) > 1:
 		p.Amount, p.noAmount, p.shape = 1, true, shapeImplied
@@ -259,6 +259,9 @@ func withoutRemark(toks []token) string {
 			last = open - 1
 		}
 	}
+	if at := slices.IndexFunc(toks[:last], func(t token) bool { return t.text == "with" || t.text == "w" }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token) bool { return t.kind == numeral }) {
+		last = at - 1 // "lemon slice with cloves"
+	}
 	for last > 0 && (doneTo[toks[last].text] || toks[last].kind == mark) {
 		last--
 	}
@@ -284,8 +287,12 @@ func (p *pour) impliedUnit(r *reader, toks []token) bool {
 		if p.Name == "" && n == len(toks) && toks[0].text == "g" {
 			break
 		}
-		w := oneLine(r.text[toks[0].start:toks[len(toks)-1].end])
 		p.shape = shapeImplied
+		if toks[0].text == "ounce" && p.Name != "" { // "ounce of vermouth"
+			p.noAmount = true
+			return true
+		}
+		w := oneLine(r.text[toks[0].start:toks[len(toks)-1].end])
 		p.fault = invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, u, u)
 		return true
 	case p.Name == "":

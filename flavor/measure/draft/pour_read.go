@@ -95,7 +95,7 @@ func (p *pour) takeJoint(r *reader, toks []token) []token {
 	for len(toks) > 0 {
 		t := &toks[0]
 		switch {
-		case t.text == "of" || t.is(":") || t.is("-") || t.is(",") || t.is("."):
+		case t.text == "of" || p.Unit != "" && (t.text == "de" || t.text == "di") && len(toks) > 1 || t.is(":") || t.is("-") || t.is(",") || t.is("."):
 			toks = toks[1:]
 		case t.text == "each" || t.text == "ea":
 			p.each = true
@@ -206,6 +206,9 @@ func (p *pour) takeTails(r *reader, toks []token) []token {
 		n, t := tailAt(toks)
 		if n == 0 || n == len(toks) && !(t.garnish || t.each) {
 			return toks
+		}
+		if t.garnish && len(toks) > n && toks[len(toks)-n-1].text == "bitters" {
+			t = tail{unit: flavor.Top, after: true} // "bitters to garnish"
 		}
 		p.apply(t)
 		toks = toks[:len(toks)-n]
@@ -424,6 +427,7 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 	if q.Unit == "" {
 		q.whole = oneLine(r.text[name[0].start:toks[at].end])
 	}
+	name = withoutHandful(name)
 	fixed := q.Unit
 	q.takeNameOnly(r, name)
 	q.Unit = fixed
@@ -435,6 +439,21 @@ func (p *pour) amountLast(r *reader, toks []token) bool {
 	p.shape = shapePour
 	p.checkUnit(name)
 	return true
+}
+
+// withoutHandful drops "big handful of" before a name whose amount is counted.
+func withoutHandful(name []token) []token {
+	rest := name
+	for len(rest) > 1 && biasWords[rest[0].text] {
+		rest = rest[1:]
+	}
+	if len(rest) < 2 || rest[0].text != "handful" && rest[0].text != "bunch" {
+		return name
+	}
+	if rest = rest[1:]; len(rest) > 1 && rest[0].text == "of" {
+		rest = rest[1:]
+	}
+	return rest
 }
 
 // madeSo reports whether a name begins with how the thing was made, such as

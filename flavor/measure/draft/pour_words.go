@@ -10,7 +10,7 @@ var (
 )
 
 // leadWords begin a pour and say nothing of it.
-var leadWords = set(`add pour measure plus then and with also combine use using mix`)
+var leadWords = set(`add pour measure plus then and with also combine use using mix start begin`)
 
 // measures are what bars say for an amount of another unit: common practice.
 var measures = map[string]struct {
@@ -20,6 +20,9 @@ var measures = map[string]struct {
 }{
 	"dl": {10, flavor.Centilitre, ""}, "decilitre": {10, flavor.Centilitre, ""}, "decilitres": {10, flavor.Centilitre, ""},
 	"deciliter": {10, flavor.Centilitre, ""}, "deciliters": {10, flavor.Centilitre, ""},
+	"l": {100, flavor.Centilitre, ""}, "lt": {100, flavor.Centilitre, ""}, "ltr": {100, flavor.Centilitre, ""}, "litre": {100, flavor.Centilitre, ""}, "litres": {100, flavor.Centilitre, ""},
+	"liter": {100, flavor.Centilitre, ""}, "liters": {100, flavor.Centilitre, ""}, "qt": {32, flavor.Ounce, "a quart is taken as 32 oz"}, "qts": {32, flavor.Ounce, "a quart is taken as 32 oz"},
+	"quart": {32, flavor.Ounce, "a quart is taken as 32 oz"}, "quarts": {32, flavor.Ounce, "a quart is taken as 32 oz"},
 	"jigger": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}, "jiggers": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
 	"jig":  {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
 	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
@@ -31,7 +34,7 @@ var measures = map[string]struct {
 
 // otherMeasures are measures that are not units of the bar here. After a number
 // they are a fault, not part of a name.
-var otherMeasures = set(`cup cups pint pints quart quarts gallon gallons litre litres liter liters l lb lbs pound pounds kg mg
+var otherMeasures = set(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
 gill gills measure measures glug glugs finger fingers nip nips bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
 wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch`)
 
@@ -61,7 +64,8 @@ var tails = []struct {
 	{[]string{"for", "the", "rinse"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"as", "a", "float"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"to", "top"}, tail{unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{unit: flavor.Top, after: true}},
 	{[]string{"top", "off"}, tail{unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{unit: flavor.Top, after: true}},
-	{[]string{"on", "top"}, tail{unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"on", "top"}, tail{unit: flavor.Top, after: true}}, {[]string{"on", "foam"}, tail{unit: flavor.Top, after: true}}, {[]string{"on", "the", "foam"}, tail{unit: flavor.Top, after: true}},
+	{[]string{"auffüllen"}, tail{unit: flavor.Top, after: true}}, {[]string{"aufgießen"}, tail{unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{unit: flavor.Top, after: true}},
 	{[]string{"to", "lengthen"}, tail{unit: flavor.Top, after: true}}, {[]string{"to", "finish"}, tail{unit: flavor.Top, after: true}},
 	{[]string{"to", "float"}, tail{unit: flavor.Float, after: true}}, {[]string{"floated", "on", "top"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"to", "rinse"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"for", "rinse"}, tail{unit: flavor.Rinse, after: true}},
@@ -71,7 +75,7 @@ var tails = []struct {
 	{[]string{"to", "garnish"}, tail{garnish: true}}, {[]string{"for", "garnish"}, tail{garnish: true}}, {[]string{"as", "garnish"}, tail{garnish: true}},
 	{[]string{"as", "a", "garnish"}, tail{garnish: true}}, {[]string{"for", "the", "garnish"}, tail{garnish: true}}, {[]string{"garnish"}, tail{garnish: true}},
 	{[]string{"top"}, tail{unit: flavor.Top, after: true}}, {[]string{"topper"}, tail{unit: flavor.Top, after: true}}, {[]string{"topped"}, tail{unit: flavor.Top, after: true}},
-	{[]string{"float"}, tail{unit: flavor.Float, after: true}}, {[]string{"floated"}, tail{unit: flavor.Float, after: true}}, {[]string{"floater"}, tail{unit: flavor.Float, after: true}},
+	{[]string{"float"}, tail{unit: flavor.Float, after: true}}, {[]string{"floated"}, tail{unit: flavor.Float, after: true}}, {[]string{"flt"}, tail{unit: flavor.Float, after: true}}, {[]string{"floater"}, tail{unit: flavor.Float, after: true}},
 	{[]string{"rinse"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"rinsed"}, tail{unit: flavor.Rinse, after: true}}, {[]string{"wash"}, tail{unit: flavor.Rinse, after: true}},
 	{[]string{"spritz"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{unit: flavor.Spritz, after: true}},
 	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
@@ -154,7 +158,7 @@ var labels = map[string]label{
 	"ingredients": labelPours, "ingredient": labelPours, "pours": labelPours, "base": labelPours, "tin": labelPours, "shaker": labelPours, "in the tin": labelPours,
 	"in tin": labelPours, "in shaker": labelPours, "in glass": labelPours, "in the glass": labelPours, "build order": labelPours, "mix": labelPours, "specs": labelPours, "combine": labelPours,
 	"modifiers": labelPours, "modifier": labelPours, "citrus": labelPours, "sweet": labelPours, "sour": labelPours, "strong": labelPours, "weak": labelPours, "after": labelPours, "add": labelPours,
-	"cheater": labelPours, "short tin": labelPours, "large tin": labelPours, "small tin": labelPours,
+	"cheater": labelPours, "bitters": labelPours, "spirit": labelPours, "spirits": labelPours, "liqueur": labelPours, "mixer": labelPours, "short tin": labelPours, "large tin": labelPours, "small tin": labelPours,
 	"method": labelServing, "service": labelServing, "serve": labelServing, "served": labelServing, "ice": labelServing, "technique": labelServing, "style": labelServing,
 	"mixing": labelServing, "prep": labelServing, "temp": labelServing, "temperature": labelServing, "strain": labelServing,
 	"directions": labelServing, "instructions": labelServing, "preparation": labelServing, "procedure": labelServing, "steps": labelServing, "how": labelServing, "to make": labelServing,

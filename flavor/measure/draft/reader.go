@@ -67,8 +67,15 @@ func (r *reader) content(n, from, to int) bool {
 		return true
 	}
 	if columns(toks) {
+		r.d.headed = headOf(toks)
 		r.first = first
 		r.entry(KindRemark, n, span)
+		return true
+	}
+	if len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].text] && toks[1].kind == numeral {
+		r.first = first
+		r.entry(KindRemark, n, span)
+		r.said.notes = append(r.said.notes, lineLocation(n)+": “"+r.text[from:to]+"” is passed over: all of it is taken as one drink")
 		return true
 	}
 	l, rest := header(toks)
@@ -78,6 +85,9 @@ func (r *reader) content(n, from, to int) bool {
 		}
 	} else if l != noLabel && r.labelled(n, span, l, rest) {
 		return true
+	}
+	if l == labelPours && amountAlone(rest) { // "bitters: 2 dashes"
+		l = noLabel
 	}
 	if l != noLabel && (l != labelName || first) {
 		toks = rest
@@ -89,6 +99,14 @@ func (r *reader) content(n, from, to int) bool {
 	r.entries(n, span, toks, r.section == labelServing || l == labelServing)
 	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 }
+
+// amountAlone reports whether tokens are an amount and name nothing.
+func amountAlone(toks []token) bool {
+	return startsAmount(toks) && !named(toks)
+}
+
+// servesWords begin a line that says how many drinks the amounts are for.
+var servesWords = set(`serves makes yields yield serving`)
 
 // labelled reads a line that says what it is, and is false if what follows the
 // label is to be read like any other line.
@@ -282,7 +300,7 @@ func (r *reader) takeGarnish(n int, at Span, p *piece) {
 	for len(toks) > 0 && (toks[0].kind == mark || toks[0].text == "garnish" || toks[0].text == "garnished" || toks[0].text == "garn" || toks[0].text == "gar" || toks[0].text == "with" || toks[0].text == "the" || toks[0].text == "of" && len(toks) > 1) {
 		toks = toks[1:]
 	}
-	for len(toks) > 0 {
+	for len(toks) > 0 && !(len(toks) == 1 && toks[0].text == "no") { // "no garnish"
 		last := &toks[len(toks)-1]
 		k, t := tailAt(toks)
 		switch {
@@ -297,7 +315,7 @@ func (r *reader) takeGarnish(n int, at Span, p *piece) {
 			toks = toks[:len(toks)-1]
 		default:
 			r.garnish(n, Span{toks[0].start, last.end})
-			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start {
+			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start || otherMeasures[toks[0].text] {
 				r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
 			}
 			return

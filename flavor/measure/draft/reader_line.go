@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 )
 
 // remarkAt returns where a remark starts behind what else a line holds, to if none
@@ -98,6 +99,22 @@ func (r *reader) unstruck(n int, toks []token) []token {
 	}
 	r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[toks[start].start:toks[end+1].end])+"” is struck out and passed over")
 	return append(toks[:start:start], toks[end+2:]...)
+}
+
+// headOf is the one unit that the head of a table names, empty for none or several.
+func headOf(toks []token) flavor.Unit {
+	var head flavor.Unit
+	for i := range toks {
+		u, ok := measure.ParseUnit(toks[i].text)
+		switch {
+		case !ok || !u.Jigger():
+		case head != "" && head != u:
+			return ""
+		default:
+			head = u
+		}
+	}
+	return head
 }
 
 var columnWords = set(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle`)

@@ -159,6 +159,10 @@ func (r *resolver) nameless() {
 	first, _ := utf8.DecodeRuneInString(r.name)
 	lowly := unicode.IsLower(first)
 	line := 1 + strings.Count(d.text[:d.nameAt.Start], "\n")
+	if r.measuredName() {
+		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
 	for part := range strings.SplitSeq(r.name, ",") {
 		p := r.measureless(part, lowly)
 		counted := r.countedIn(part)
@@ -169,11 +173,32 @@ func (r *resolver) nameless() {
 			r.note(lineLocation(line) + ": “" + r.name + "” is read as the name of the drink; write an amount before it to have it poured")
 			return
 		}
-		f := invalid("amount", r.name, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink", r.name, namePrefix, r.name)
-		f.Location = lineLocation(line)
-		r.found = append(r.found, f)
+		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
 		return
 	}
+}
+
+// askName asks whether the first line is a name, in words that quote it, the word for
+// a name, and it once more.
+func (r *resolver) askName(line int, ask string) {
+	f := invalid("amount", r.name, ask, r.name, namePrefix, r.name)
+	f.Location = lineLocation(line)
+	r.found = append(r.found, f)
+}
+
+// measuredName reports whether a name begins with a number, or holds a measure, and
+// then names an ingredient: it is a pour whose amount cannot be read, such as "6Oml
+// gin" or "a good measure of cream".
+func (r *resolver) measuredName() bool {
+	toks := lex(nil, r.name, 0, len(r.name))
+	for i := range toks[:max(0, len(toks)-1)] {
+		t := &toks[i]
+		amount := i == 0 && (t.kind == numeral || t.kind == ratio) || t.kind == word && (measured(t) || otherMeasures[t.text])
+		if amount && r.book.mentions(r.name[toks[i+1].start:]) {
+			return true
+		}
+	}
+	return false
 }
 
 // countedIn returns the ingredient that a number stands before in a name, as in
@@ -338,7 +363,7 @@ func (r *resolver) settle(t *task) {
 		return
 	}
 	pl := placeOf(t.unit, t.amount, l.After)
-	if r.dashedOn(t) {
+	if r.dashedOn(t) || r.eitherWay(t, pl) {
 		return
 	}
 	t.hit = r.book.find(l.Name, pl)
@@ -358,6 +383,27 @@ func (r *resolver) settle(t *task) {
 	}
 	t.say(pl)
 	r.laidOn(t)
+}
+
+// eitherWay asks for a word that the other lines make doubtful: "sweet" beside citrus
+// may be syrup, and "1 orange" beside bitters that are counted, bitters too.
+func (r *resolver) eitherWay(t *task, pl place) bool {
+	key := flavor.NormaliseName(t.line.Name)
+	switch {
+	case key == "sweet" && pl.volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return byVolume[flavor.NormaliseName(o.line.Name)] == "lemon juice" || byVolume[flavor.NormaliseName(o.line.Name)] == "lime juice" || o.class() == flavor.ClassSourJuice
+	}):
+		t.fault = r.book.asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
+	case t.bare() && t.whole() && t.unit == flavor.Ounce && byVolume[key] != "" && byDash[key] != "" && slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return o.bare() && o.unit == flavor.Dash && o.class() == flavor.ClassCocktailBitters
+	}):
+		t.fault = r.book.asks(key, []string{byVolume[key], byDash[key]}, pl)
+	}
+	if t.fault == nil {
+		return false
+	}
+	t.fault.Location = "ingredient"
+	return true
 }
 
 // unmeasuredTop reports whether a line says that something tops the drink, and not

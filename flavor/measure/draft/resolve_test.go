@@ -209,3 +209,47 @@ func TestResolvePour(t *testing.T) {
 		checkFaults(t, c.name, err, c.wants)
 	}
 }
+
+// A first line that begins with a number, or holds a measure, beside the name of an
+// ingredient is asked about: taken for a name it would leave the pour out.
+func TestFirstLineWithAMeasureIsNoName(t *testing.T) {
+	for _, text := range []string{"6Oml gin", "5O ml gin", "l oz gin", "A good measure of gin", "3 gulps gin"} {
+		_, err := resolveText(t, text+"\n25 ml lemon juice")
+		assert.ErrorContains(t, err, text)
+	}
+	for _, text := range []string{"Two Hoots", "20th of June", "50/50", "Measure for Measure", "3 Wise Men"} {
+		s, err := resolveText(t, text+"\n50 ml gin\n25 ml lemon juice")
+		if assert.NoError(t, err, text) {
+			assert.Equal(t, text, s.Name)
+		}
+	}
+	s, err := resolveText(t, "Serves 2\n120 ml gin\n50 ml lemon juice")
+	require.NoError(t, err)
+	assert.Empty(t, s.Name)
+	assert.Contains(t, strings.Join(s.Notes, "\n"), "“Serves 2” is passed over")
+}
+
+// Ice is what a drink is poured over, however it is described.
+func TestOverIce(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want flavor.Service
+	}{
+		{"stir, serve over big ice", flavor.Rocks}, {"stir & strain over one large ice cube", flavor.Rocks}, {"stir with ice", flavor.Up}, {"stir over a rock", flavor.Rocks},
+		{"serve over crushed ice", flavor.Crushed},
+	} {
+		s, err := resolveText(t, "50 ml gin\n25 ml sweet vermouth\n"+c.text)
+		if assert.NoError(t, err, c.text) {
+			assert.Equal(t, c.want, s.Service, c.text)
+		}
+	}
+}
+
+// An amount that would fill several glasses, and no batch, is doubted aloud.
+func TestMuchOfOnePourIsNoted(t *testing.T) {
+	for text, doubted := range map[string]bool{"600 ml gin\n25 ml lemon juice": true, "60 ml gin\n225 ml lemon juice": true, "60 ml gin\n25 ml lemon juice": false} {
+		s, err := resolveText(t, text)
+		require.NoError(t, err, text)
+		assert.Equal(t, doubted, strings.Contains(strings.Join(s.Notes, "\n"), "much for one drink"), text)
+	}
+}

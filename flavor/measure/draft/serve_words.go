@@ -59,7 +59,7 @@ var nearMethods = map[string]term{
 // serviceTerms are the words for each service.
 var serviceTerms = map[flavor.Service][]string{
 	flavor.Up:      {"up", "straight up", "served up"},
-	flavor.Rocks:   {"rocks", "on the rocks", "rox", "rx", "rks", "otr", "on rocks", "over rocks"},
+	flavor.Rocks:   {"rocks", "on the rocks", "rox", "rx", "rks", "otr", "rock", "one rock", "a rock", "on rocks", "over rocks"},
 	flavor.Crushed: {"crushed"},
 	flavor.Long:    {"long", "tall"},
 	flavor.Hot:     {"hot", "served hot", "piping hot", "serve hot"},
@@ -69,11 +69,11 @@ var serviceTerms = map[flavor.Service][]string{
 // iceTerms name ice and what it says of the service.
 var iceTerms = map[string]term{
 	"ice": {weak: true}, "iced": {weak: true},
-	"over ice": {service: flavor.Rocks, weak: true}, "on ice": {service: flavor.Rocks, weak: true}, "with ice": {weak: true},
+	"over ice": {service: flavor.Rocks, weak: true}, "on ice": {service: flavor.Rocks, weak: true}, "auf eis": {service: flavor.Rocks, weak: true}, "con hielo": {service: flavor.Rocks, weak: true}, "with ice": {weak: true},
 	"over fresh ice": {service: flavor.Rocks}, "fresh ice": {service: flavor.Rocks, weak: true}, "over cubed ice": {service: flavor.Rocks},
 	"cubed ice": {service: flavor.Rocks, weak: true}, "ice cubes": {weak: true}, "ice cube": {weak: true}, "cubes": {service: flavor.Rocks, weak: true},
 	"cubed": {service: flavor.Rocks, weak: true}, "over cubes": {service: flavor.Rocks}, "on cubes": {service: flavor.Rocks},
-	"big rock": {service: flavor.Rocks}, "large rock": {service: flavor.Rocks}, "big cube": {service: flavor.Rocks}, "large cube": {service: flavor.Rocks},
+	"big rock": {service: flavor.Rocks}, "large rock": {service: flavor.Rocks}, "big cube": {service: flavor.Rocks}, "large cube": {service: flavor.Rocks}, "xl cube": {service: flavor.Rocks}, "xl rock": {service: flavor.Rocks},
 	"lg cube": {service: flavor.Rocks}, "lrg cube": {service: flavor.Rocks}, "lg rock": {service: flavor.Rocks},
 	"king cube": {service: flavor.Rocks}, "large ice cube": {service: flavor.Rocks}, "big ice cube": {service: flavor.Rocks}, "block ice": {service: flavor.Rocks},
 	"ice block": {service: flavor.Rocks}, "large format": {service: flavor.Rocks}, "large format ice": {service: flavor.Rocks}, "clear cube": {service: flavor.Rocks},
@@ -92,7 +92,7 @@ var glassTerms = []struct {
 	words   []string
 }{
 	{"coupe", flavor.Up, []string{"coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
-	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
+	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
 	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
 	{"flute", flavor.Up, []string{"flute", "champagne flute", "champagne glass", "flute glass"}},
 	{"sour glass", flavor.Up, []string{"sour glass", "delmonico", "delmonico glass"}},

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -62,7 +63,12 @@ func readServing(toks []token) serving {
 	}
 	s.words = len(words)
 	for i := 0; i < len(words); {
+		iced := s.iced
 		n := s.take(words[i:min(len(words), i+longestTerm)])
+		if s.iced && !iced && s.service == "" && over(words[max(0, i-overWords):i]) { // "serve over one big ice"
+			s.addService(flavor.Rocks, "over ice", true)
+			s.onIce = true
+		}
 		if n == 0 {
 			s.unknown = append(s.unknown, toks[of[i]])
 			n = 1
@@ -77,6 +83,11 @@ func readServing(toks []token) serving {
 	s.together = s.all && !s.but && mixes(s.method) >= mixes(flavor.Shake)
 	return s
 }
+
+// overWords is the most words from "over" to the ice.
+const overWords = 3
+
+func over(words []string) bool { return slices.Contains(words, "over") || slices.Contains(words, "on") }
 
 // exceptWords leave something out of everything: "shake all but the soda".
 var exceptWords = set(`except but besides minus save without excluding`)

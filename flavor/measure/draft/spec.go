@@ -59,6 +59,8 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 const (
 	leastDrinkML = 15.0
 	mostDrinkML  = 700.0
+	mostBaseML   = 150.0 // of one spirit
+	mostSourML   = 90.0  // of one sour juice
 )
 
 // checkSize says so where all of a draft is hardly a sip, or fills a bottle.
@@ -69,6 +71,13 @@ func (r *resolver) checkSize(s *flavor.Spec) {
 	}
 	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
 		r.note("all of it is " + decimals(all) + " ml; check the unit if that is not meant")
+		return
+	}
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
+			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is much for one drink; check the amount if that is not meant")
+		}
 	}
 }
 

@@ -14,7 +14,7 @@ var tongues = keyed(map[string]string{
 	"sirop": "simple syrup", "sirop de sucre": "simple syrup", "sucre": "simple syrup", "sirop de canne": "cane syrup", "sirop de sucre de canne": "cane syrup", "rhum blanc": "white rum",
 	"vermouth rouge": "sweet vermouth", "vermouth sec": "dry vermouth", "blanc d'oeuf": "egg white", "blanc d'œuf": "egg white", "eau gazeuse": "soda water", "feuilles de menthe": "mint",
 	// Spanish and Portuguese
-	"jugo de lima": "lime juice", "zumo de lima": "lime juice", "zumo de limón": "lemon juice", "lima": "lime juice", "jarabe": "simple syrup", "jarabe simple": "simple syrup", "almíbar": "simple syrup",
+	"jugo de lima": "lime juice", "zumo de lima": "lime juice", "zumo de limón": "lemon juice", "lima": "lime juice", "sirope": "simple syrup", "sirope de agave": "agave syrup", "jarabe de agave": "agave syrup", "jarabe": "simple syrup", "jarabe simple": "simple syrup", "almíbar": "simple syrup",
 	"azúcar": "simple syrup", "vermut rojo": "sweet vermouth", "vermut seco": "dry vermouth", "clara de huevo": "egg white", "clara": "egg white", "ron blanco": "white rum", "zumo de naranja": "orange juice",
 	"jugo de naranja": "orange juice", "jugo de piña": "pineapple juice", "toronja": "grapefruit juice", "toronja soda": "grapefruit soda", "agua con gas": "soda water", "limão": "lime juice", "açúcar": "simple syrup",
 	"hojas de menta": "mint", "hierbabuena": "mint",

@@ -188,8 +188,12 @@ func (r *resolver) inferUnits() {
 				continue
 			}
 			open = append(open, t)
-			habit = habit || !t.juicy() && (t.base.profile == nil || !t.base.profile.Class.Solid())
+			habit = habit || t.juicy() && !t.whole() && t.amount != 0.5 || !t.juicy() && (t.base.profile == nil || !t.base.profile.Class.Solid())
 		}
+	}
+	if len(stated) == 0 && r.draft.headed != "" {
+		stated = append(stated, r.draft.headed)
+		habit = true
 	}
 	open = r.countFruit(open, stated, habit)
 	if len(open) == 0 {
