@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"time"
 
+	"counterpour/api/journal"
 	"counterpour/api/service"
 
 	"github.com/gin-gonic/gin"
@@ -23,7 +24,7 @@ type meters struct {
 	now      prometheus.Gauge
 }
 
-func newMeters(house func() *service.Snapshot) *meters {
+func newMeters(house func() *service.Snapshot, more []prometheus.Collector) *meters {
 	m := &meters{
 		registry: prometheus.NewRegistry(),
 		requests: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "counterpour_http_requests_total",
@@ -37,6 +38,7 @@ func newMeters(house func() *service.Snapshot) *meters {
 		func() float64 { return float64(house().Index.Len()) })
 	m.registry.MustRegister(m.requests, m.seconds, m.now, ingredients, collectors.NewGoCollector(),
 		collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
+	m.registry.MustRegister(more...)
 	return m
 }
 
@@ -51,7 +53,11 @@ func (s *Server) measure(c *gin.Context) {
 	s.meters.now.Inc()
 	defer func() {
 		s.meters.now.Dec()
-		method, route := methodLabel(c.Request.Method), c.FullPath()
+		journal.SetRoute(c.Request.Context(), c.FullPath())
+		method, route := methodLabel(c.Request.Method), journal.RouteOf(c.Request.Context())
+		if route == "" {
+			route = c.FullPath() // nobody keeps a journal
+		}
 		if route == "" {
 			route = "other"
 		}

@@ -68,6 +68,8 @@ type Problem struct {
 	Status int            `json:"status" doc:"The HTTP status"`
 	Detail string         `json:"detail" doc:"What is wrong, in a sentence"`
 	Errors []ProblemError `json:"errors" doc:"Everything that is wrong, each thing with its place"`
+
+	RequestID string `json:"request_id,omitempty" doc:"Names the request in the log"`
 }
 
 // ProblemError is one thing wrong with a request.

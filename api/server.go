@@ -6,11 +6,13 @@ import (
 	"net/http"
 	"time"
 
+	"counterpour/api/journal"
 	"counterpour/api/service"
 
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/danielgtaylor/huma/v2/adapters/humagin"
 	"github.com/gin-gonic/gin"
+	"github.com/prometheus/client_golang/prometheus"
 )
 
 // Both libraries keep these switches in variables of their own: set once,
@@ -41,6 +43,8 @@ type Options struct {
 	Log *slog.Logger
 	// Timeout is how long a request may take; 0 is RequestTimeout.
 	Timeout time.Duration
+	// Meters are measured beside the server's own.
+	Meters []prometheus.Collector
 	// Version is shown in the OpenAPI document; empty is "dev".
 	Version string
 }
@@ -70,7 +74,7 @@ func NewServer(house func() *service.Snapshot, opts Options) (*Server, error) {
 	if opts.Version == "" {
 		opts.Version = "dev"
 	}
-	s := &Server{house: house, opts: opts, meters: newMeters(house), engine: gin.New()}
+	s := &Server{house: house, opts: opts, meters: newMeters(house, opts.Meters), engine: gin.New()}
 	s.engine.HandleMethodNotAllowed = true
 	s.engine.RedirectTrailingSlash = false
 	s.engine.Use(s.measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody)
@@ -160,7 +164,9 @@ func (s *Server) problem(ctx context.Context, err error, origin, route string) *
 	if _, _, known := statusOf(err); !known {
 		s.opts.Log.ErrorContext(ctx, "request failed", "route", route, "error", err)
 	}
-	return problemOf(err, origin)
+	p := problemOf(err, origin)
+	p.RequestID = journal.ID(ctx)
+	return p
 }
 
 // refuse ends a request with a problem.
@@ -170,9 +176,11 @@ func refuse(c *gin.Context, p *Problem) {
 }
 
 func writeProblem(w http.ResponseWriter, p *Problem) {
+	p.RequestID = w.Header().Get(journal.Header)
 	text, err := encode(p)
 	if err != nil { // a value that JSON has no words for
 		p = newProblem(http.StatusInternalServerError, internalDetail)
+		p.RequestID = w.Header().Get(journal.Header)
 		text, _ = encode(p)
 	}
 	w.Header().Set("Content-Type", problemType)

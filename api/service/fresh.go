@@ -32,10 +32,20 @@ func (v *Venue) Ready() error {
 	switch {
 	case v.lost.Load():
 		return ErrLost
-	case time.Since(*v.current.Load()) > v.pace.age:
+	case v.Age() > v.pace.age:
 		return ErrStale
 	}
 	return nil
+}
+
+// Age is how long ago the house was last known to be as the store has it.
+func (v *Venue) Age() time.Duration { return time.Since(*v.current.Load()) }
+
+// Listeners is how many are told of changes.
+func (v *Venue) Listeners() int {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	return len(v.listeners)
 }
 
 // Fresh returns why what the visit sees may be old, as [Venue.Ready] does; nil if

@@ -16,13 +16,13 @@ import (
 
 // allowed lists, for each top-level folder, the other ones that it may import:
 // flavor ← index, data ← api ← webui ← cmd. Of api, the pages see the centre
-// alone.
+// and the journal of requests.
 var allowed = map[string][]string{
 	"flavor": {},
 	"index":  {"flavor"},
 	"data":   {"flavor"},
 	"api":    {"flavor", "index", "data"},
-	"webui":  {"flavor", "data", "api/service"},
+	"webui":  {"flavor", "data", "api/service", "api/journal"},
 	"cmd":    {"flavor", "index", "data", "api", "webui"},
 }
 

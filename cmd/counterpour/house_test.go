@@ -169,12 +169,18 @@ func TestServeHouse(t *testing.T) {
 // serveHouse serves a house until stop, which waits for the end.
 func serveHouse(t *testing.T, bar string, more ...string) (url, line string, stop func()) {
 	t.Helper()
+	return serveLogged(t, io.Discard, bar, more...)
+}
+
+// serveLogged is serveHouse with a log.
+func serveLogged(t *testing.T, log io.Writer, bar string, more ...string) (url, line string, stop func()) {
+	t.Helper()
 	ctx, cancel := context.WithCancel(context.Background())
 	out := &firstLine{got: make(chan string, 1)}
 	ended := make(chan int, 1)
 	go func() {
 		args := append([]string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, more...)
-		ended <- runWith(ctx, embedded, args, strings.NewReader(""), out, io.Discard)
+		ended <- runWith(ctx, embedded, args, strings.NewReader(""), out, log)
 	}()
 	select {
 	case line = <-out.got:

@@ -16,6 +16,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/journal"
 	"counterpour/api/service"
 	"counterpour/webui"
 	"counterpour/webui/access"
@@ -47,7 +48,7 @@ once it answers.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			s.out = cmd.OutOrStdout()
-			s.log = slog.New(slog.NewTextHandler(cmd.ErrOrStderr(), nil))
+			s.log = slog.New(journal.Handler(slog.NewTextHandler(cmd.ErrOrStderr(), nil)))
 			return s.Run(cmd.Context())
 		},
 	}
@@ -88,7 +89,7 @@ func (s *program) Run(ctx context.Context) error {
 	var entrance entrance
 	var progress api.Progress
 	entrance.open(api.Starting(&progress))
-	server := &http.Server{Handler: &entrance, ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
+	server := &http.Server{Handler: s.door.strict(journal.Keep(s.log, &entrance)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
 		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 	ended := make(chan error, 1)
 	go func() {
@@ -153,7 +154,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, Editor: editor, Log: s.log, Version: thisBuild().Version}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, Editor: editor, Log: s.log, Meters: metersOf(v, guard), Version: thisBuild().Version}); err == nil {
 			h = answers.Handler()
 			if guard != nil {
 				return guard.Wrap(h), leave, nil

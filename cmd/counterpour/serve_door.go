@@ -83,6 +83,25 @@ func (d *door) encryption() (*tls.Config, error) {
 	return &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12}, nil
 }
 
+// strictly is how long a browser that was here by https comes by nothing else: a
+// year, in seconds (RFC 6797).
+const strictly = "max-age=31536000"
+
+// strict tells browsers to come by https alone, where https is spoken, here or by a
+// server in front. For the machine's own name it says nothing: other programs
+// answer to that as well.
+func (d *door) strict(next http.Handler) http.Handler {
+	if d.cert == "" && len(d.proxies) == 0 {
+		return next
+	}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if !loopback(net.JoinHostPort(hostOf(r.Host), "0")) {
+			w.Header().Set("Strict-Transport-Security", strictly)
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
 // serve answers until the server is closed.
 func serve(server *http.Server, l net.Listener) error {
 	if server.TLSConfig != nil {
@@ -119,5 +138,5 @@ func loopback(address string) bool {
 		return false
 	}
 	ip := net.ParseIP(host)
-	return host == "localhost" || ip != nil && ip.IsLoopback()
+	return strings.EqualFold(host, "localhost") || ip != nil && ip.IsLoopback()
 }

@@ -5,6 +5,8 @@ import (
 	"net/http"
 	"net/url"
 	"strings"
+
+	"counterpour/api/journal"
 )
 
 // mostNext is the most characters of an address to go on to; a draft may be in it.
@@ -75,11 +77,13 @@ type problem struct {
 	Status int        `json:"status"`
 	Detail string     `json:"detail"`
 	Errors []struct{} `json:"errors"` // the API lists faults of a request here; there are none
+
+	RequestID string `json:"request_id,omitempty"`
 }
 
 func refuse(w http.ResponseWriter, status int, detail string) {
 	// Texts and numbers always have words in JSON.
-	text, _ := json.Marshal(problem{"about:blank", http.StatusText(status), status, detail, []struct{}{}})
+	text, _ := json.Marshal(problem{"about:blank", http.StatusText(status), status, detail, []struct{}{}, w.Header().Get(journal.Header)})
 	h := w.Header()
 	h.Set("Content-Type", "application/problem+json")
 	h.Set("Cache-Control", "no-store")

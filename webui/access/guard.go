@@ -7,7 +7,10 @@ import (
 	"net/netip"
 	"path"
 	"strings"
+	"sync/atomic"
 	"time"
+
+	"counterpour/api/journal"
 )
 
 // How long a session lasts, unless the options say otherwise: a long shift
@@ -50,6 +53,7 @@ type Guard struct {
 	names      *throttle // by name and where from, or on which device
 	addresses  *throttle
 	everywhere *throttle     // by name alone
+	heldUp     atomic.Int64  // sign-ins that had to wait
 	working    chan struct{} // a place for each check of a passcode that may run
 	derive     deriver
 	seed       maphash.Seed
@@ -93,6 +97,7 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 		case c.known:
 			// What is kept on the way must not be shown to somebody else.
 			w.Header().Add("Vary", "Authorization, Cookie")
+			journal.SetRole(r.Context(), c.person.Role.String())
 			ctx := With(r.Context(), c.person)
 			if c.session != nil {
 				var leave func()

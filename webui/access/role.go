@@ -3,6 +3,8 @@ package access
 import (
 	"context"
 	"net/http"
+
+	"counterpour/api/journal"
 )
 
 // Role is what a person may do. Each role may do what the one before it may; the
@@ -72,6 +74,7 @@ func withNobody(ctx context.Context) context.Context {
 func Unguarded(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if _, marked := r.Context().Value(entryKey{}).(entry); !marked {
+			journal.SetRole(r.Context(), "unguarded")
 			r = r.WithContext(context.WithValue(r.Context(), entryKey{}, entry{unguarded: true}))
 		}
 		next.ServeHTTP(w, r)

@@ -38,6 +38,11 @@ const (
 func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode string) error {
 	now := g.now()
 	p, device, err := g.verify(r, now, name, passcode)
+	var wait *WaitError
+	if errors.As(err, &wait) {
+		g.heldUp.Add(1) // a line each would let a guesser fill the log
+		return err
+	}
 	if err != nil {
 		g.opts.Log.WarnContext(r.Context(), "sign-in failed", "name", p.Name, "from", g.addressOf(r), "err", err)
 		return err
@@ -50,6 +55,9 @@ func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode st
 	g.opts.Log.InfoContext(r.Context(), "signed in", "name", p.Name, "role", p.Role.String(), "from", g.addressOf(r))
 	return nil
 }
+
+// HeldUp is how many sign-ins were told to wait so far.
+func (g *Guard) HeldUp() int64 { return g.heldUp.Load() }
 
 // verify holds a sign-in to the limits and checks it. It returns who has the
 // name, if somebody has, with an error as well, and with none the cookie by which

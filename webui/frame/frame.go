@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"time"
 
+	"counterpour/api/journal"
 	"counterpour/webui/access"
 )
 
@@ -72,6 +73,7 @@ func (f *Frame) Guard(next http.Handler) http.Handler {
 		h.Set("Referrer-Policy", "same-origin")
 		h.Set("Cache-Control", AskFirst)
 		r.Body = http.MaxBytesReader(w, r.Body, MaxBody)
+		defer func() { journal.SetRoute(r.Context(), r.Pattern) }() // the mux has put it there
 		next.ServeHTTP(w, r)
 	})
 }
@@ -166,6 +168,7 @@ func (f *Frame) fail(w http.ResponseWriter, r *http.Request, err error) {
 		return
 	}
 	t := TroubleOf(err)
+	t.RequestID = journal.ID(r.Context())
 	if t.Status >= http.StatusInternalServerError {
 		f.Log.ErrorContext(r.Context(), "page failed", "method", r.Method, "path", r.URL.Path, "err", err)
 	}

@@ -24,6 +24,8 @@ type Trouble struct {
 	Status int
 	Title  string
 	Text   string
+
+	RequestID string // names the request in the log; may be empty
 }
 
 // troubles says what each kind looks like; the last is for everything else.
@@ -31,33 +33,33 @@ var troubles = []struct {
 	kind error
 	Trouble
 }{
-	{form.ErrUnreadable, Trouble{http.StatusBadRequest, "That could not be read",
-		"Part of the form is not what this page sends. Go back and send it again; what you typed is still there."}},
-	{errElsewhere, Trouble{http.StatusForbidden, "That came from another site",
-		"Only forms of these pages are taken. Open the bench and send it from there."}},
-	{ErrNotTheirs, Trouble{http.StatusForbidden, "That is for a lead",
-		"You have signed in for the floor: you mark what ran out and note how covers and training went. Ask a lead to change this."}},
-	{ErrNotFound, Trouble{http.StatusNotFound, "There is no such page",
-		"Check the address, or start at the bench."}},
-	{ErrGone, Trouble{http.StatusConflict, "The house does not have that",
-		"Its stock has changed since this page was opened. Open the page again and choose from what is there."}},
-	{errMethod, Trouble{http.StatusMethodNotAllowed, "That is not how this page works",
-		"Open it in a browser, or start at the bench."}},
-	{form.ErrTooLong, Trouble{http.StatusRequestEntityTooLarge, "That is more than a page takes",
-		"A draft is one drink, one pour a line. Go back and shorten it; what you typed is still there."}},
-	{ErrTooMany, Trouble{http.StatusRequestEntityTooLarge, "That is too much at once",
-		"One form marks 200 things at most. Send the rest after it."}},
-	{ErrCrowded, Trouble{http.StatusServiceUnavailable, "Too many boards are open",
-		"The bar keeps so many up to date and no more. Close one that nobody looks at, then open this one again."}},
-	{ErrInternal, Trouble{http.StatusInternalServerError, "Something broke behind the bar",
-		"It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
+	{form.ErrUnreadable, Trouble{Status: http.StatusBadRequest, Title: "That could not be read",
+		Text: "Part of the form is not what this page sends. Go back and send it again; what you typed is still there."}},
+	{errElsewhere, Trouble{Status: http.StatusForbidden, Title: "That came from another site",
+		Text: "Only forms of these pages are taken. Open the bench and send it from there."}},
+	{ErrNotTheirs, Trouble{Status: http.StatusForbidden, Title: "That is for a lead",
+		Text: "You have signed in for the floor: you mark what ran out and note how covers and training went. Ask a lead to change this."}},
+	{ErrNotFound, Trouble{Status: http.StatusNotFound, Title: "There is no such page",
+		Text: "Check the address, or start at the bench."}},
+	{ErrGone, Trouble{Status: http.StatusConflict, Title: "The house does not have that",
+		Text: "Its stock has changed since this page was opened. Open the page again and choose from what is there."}},
+	{errMethod, Trouble{Status: http.StatusMethodNotAllowed, Title: "That is not how this page works",
+		Text: "Open it in a browser, or start at the bench."}},
+	{form.ErrTooLong, Trouble{Status: http.StatusRequestEntityTooLarge, Title: "That is more than a page takes",
+		Text: "A draft is one drink, one pour a line. Go back and shorten it; what you typed is still there."}},
+	{ErrTooMany, Trouble{Status: http.StatusRequestEntityTooLarge, Title: "That is too much at once",
+		Text: "One form marks 200 things at most. Send the rest after it."}},
+	{ErrCrowded, Trouble{Status: http.StatusServiceUnavailable, Title: "Too many boards are open",
+		Text: "The bar keeps so many up to date and no more. Close one that nobody looks at, then open this one again."}},
+	{ErrInternal, Trouble{Status: http.StatusInternalServerError, Title: "Something broke behind the bar",
+		Text: "It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
 }
 
 // TroubleOf returns how an error is told. What the store cannot take at the
 // moment is told in the store's own words.
 func TroubleOf(err error) Trouble {
 	if text, status := Told(err); status == http.StatusServiceUnavailable {
-		return Trouble{status, "The house cannot take that now", text}
+		return Trouble{Status: status, Title: "The house cannot take that now", Text: text}
 	}
 	for _, t := range troubles {
 		if errors.Is(err, t.kind) {

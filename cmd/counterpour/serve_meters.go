@@ -1,0 +1,24 @@
+package main
+
+import (
+	"counterpour/api/service"
+	"counterpour/webui/access"
+
+	"github.com/prometheus/client_golang/prometheus"
+)
+
+// metersOf measures what only a house at work has: how far behind its store it may
+// be, who listens, and what the guard, if there is one, held up.
+func metersOf(v *service.Venue, guard *access.Guard) []prometheus.Collector {
+	out := []prometheus.Collector{
+		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_store_age_seconds", Help: "Time since the house was last known to be as its store has it."},
+			func() float64 { return v.Age().Seconds() }),
+		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_listeners", Help: "Lines of events that are open."},
+			func() float64 { return float64(v.Listeners()) }),
+	}
+	if guard != nil {
+		out = append(out, prometheus.NewCounterFunc(prometheus.CounterOpts{Name: "counterpour_sign_ins_held_up_total", Help: "Sign-ins that were told to wait."},
+			func() float64 { return float64(guard.HeldUp()) }))
+	}
+	return out
+}
