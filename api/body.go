@@ -90,7 +90,7 @@ func checkJSON(body []byte) error {
 		}
 		if token.Kind() == '0' {
 			if _, err := strconv.ParseFloat(token.String(), 64); err != nil {
-				return flavor.Invalid(place(d, d.StackPointer()), token.String(), "the number is beyond what can be reckoned with")
+				return flavor.Invalid(place(d, d.StackPointer()), token.String(), "the number is too large")
 			}
 		}
 		if d.StackDepth() == 0 {

@@ -19,7 +19,7 @@ type CoverBody struct {
 	Prices     map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
 	MaxCost    float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, in the currency of the prices; what has no price is then left out"`
 	Stock      []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue, where what few bars stock comes after what stands in most"`
-	Everywhere bool               `json:"everywhere,omitempty" doc:"Without a stock, take what few bars stock for as good as what stands in most"`
+	Everywhere bool               `json:"everywhere,omitempty" doc:"Without a stock, treat rare bottles like common ones"`
 	MaxParts   int                `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 	Limit      int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
 }

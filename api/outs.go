@@ -48,7 +48,7 @@ type Out struct {
 type Fetch struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`
-	Drinks int    `json:"drinks" doc:"Drinks that are whole again with it alone"`
+	Drinks int    `json:"drinks" doc:"Drinks that are complete again with it alone"`
 	Lost   int    `json:"lost" doc:"Of these, the ones without a cover"`
 }
 

@@ -114,7 +114,7 @@ func (s *Server) costing() {
 	type input struct{ Body CostBody }
 	handle(s, huma.Operation{
 		OperationID: "cost", Method: http.MethodPost, Path: "/v1/cost", Tags: []string{"house"},
-		Summary:     "Reckon what drinks cost",
+		Summary:     "Work out what drinks cost",
 		Description: "Says what drinks of the house cost to pour and what each pour has of it, by the prices of the bottles.",
 		RequestBody: examples(map[string]any{"one": map[string]any{"drinks": []string{"Ropewalk"}}, "menu": map[string]any{}}),
 	}, noStore, func(ctx context.Context, in *input) (*CostAnswer, error) {

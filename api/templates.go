@@ -16,7 +16,7 @@ type Template struct {
 	ID          string             `json:"id"`
 	Name        string             `json:"name"`
 	Axes        []string           `json:"axes" doc:"The parts it has, in order"`
-	Ratio       map[string]float64 `json:"ratio" doc:"As published or handed down, by axis"`
+	Ratio       map[string]float64 `json:"ratio" doc:"As published or in common practice, by axis"`
 	RatioFitted map[string]float64 `json:"ratio_fitted" doc:"As proven drinks have it, by axis, of the same sum"`
 	Source      string             `json:"source" doc:"Where the ratio comes from"`
 	Drinks      int                `json:"drinks" doc:"How many proven drinks it was fitted to"`

@@ -84,7 +84,7 @@ func (p *loginPage) signIn(w http.ResponseWriter, r *http.Request, v *loginView)
 		http.Redirect(w, r, v.Next, http.StatusSeeOther)
 		return nil
 	case errors.Is(err, access.ErrWrong):
-		v.Fault = "The name or the passcode is not right. Check both, and ask a lead if they do not come to mind."
+		v.Fault = "The name or the passcode is not right. Check both, and ask a lead if you have forgotten them."
 		return p.Write(w, r, http.StatusUnprocessableEntity, "login", "layout", v)
 	case errors.As(err, &wait):
 		seconds := int(math.Ceil(wait.After.Seconds()))

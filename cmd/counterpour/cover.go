@@ -64,7 +64,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
 	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
-	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "without --stock, take what few bars stock for as good as what stands in most")
+	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "without --stock, treat rare bottles like common ones")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd

@@ -21,7 +21,7 @@ func newFind(open kitchens) *cobra.Command {
 		Use:   "find WORDS...",
 		Short: "Find ingredients",
 		Long: `Finds ingredients by words of a name, an alias, a class, an aroma family or a
-material. Slips of the pen are forgiven. With a flag, words may be left out.`,
+material. Small spelling mistakes are allowed. With a flag, words may be left out.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			r.Text = strings.Join(args, " ")
 			if r.Text == "" && cmd.Flags().NFlag() == 0 {

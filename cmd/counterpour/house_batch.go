@@ -50,7 +50,7 @@ func showBatch(p *page, a *api.BatchAnswer) {
 	p.line("%s, %s serves of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, number(a.Servings, 1), number(a.ServingML, 0),
 		number(a.TotalML, 0), number(a.ABVPct, 1), number(a.FreezingC, 0))
 	for _, l := range a.Lines {
-		p.row("  "+l.Name, number(l.JugML, 0)+" mL by the jug", number(l.ScaleG, 0)+" g by the scale")
+		p.row("  "+l.Name, number(l.JugML, 0)+" mL by volume", number(l.ScaleG, 0)+" g by weight")
 	}
 	for _, part := range []struct {
 		title string

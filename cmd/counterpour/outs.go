@@ -88,7 +88,7 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 		p.head("Fetch first")
 	}
 	for _, f := range a.Fetch {
-		p.row("  "+f.Name, drinks(f.Drinks)+" whole again", number(float64(f.Lost), 0)+" of them without a cover")
+		p.row("  "+f.Name, drinks(f.Drinks)+" complete again", number(float64(f.Lost), 0)+" of them without a cover")
 	}
 	if len(a.Opened) > 0 {
 		p.head("Keep at hand")

@@ -83,6 +83,6 @@ func showRiffs(p *page, a *api.RiffAnswer, everyCaution bool) {
 
 // showLeftOut says what could not be listed, and how to see the list again.
 func showLeftOut(p *page, n *api.Unlisted, seed uint64) {
-	p.head("Left out: %d ingredients by the guest or a wish; of the drafts %d out of balance, %d not poured as the trade does, %d beyond a limit, %d short of a wish, %d too alike. Seed %d",
+	p.head("Left out: %d ingredients by the guest or a wish; of the drafts %d out of balance, %d poured as no bar pours, %d beyond a limit, %d short of a wish, %d too alike. Seed %d",
 		n.ByGuest, n.Off, n.Unfit, n.ByLimit, n.Unmet, n.TooAlike, seed)
 }

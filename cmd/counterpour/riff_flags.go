@@ -68,7 +68,7 @@ func showDrink(p *page, s *api.Spec, allergens []api.Allergen) {
 // showNew names the allergens that were not there before.
 func showNew(p *page, names []string) {
 	if len(names) > 0 {
-		p.line("     allergens that were not there: %s", strings.Join(names, ", "))
+		p.line("     new allergens: %s", strings.Join(names, ", "))
 	}
 }
 

@@ -11,7 +11,7 @@ func TestWalkCommand(t *testing.T) {
 	folder := t.TempDir()
 	for _, c := range []command{
 		{name: "a file to a drink of the house", args: []string{"walk", from, "brass chronometer", "--steps", "2"},
-			out: []string{"1. Where the walk begins", "4. Brass Chronometer: ", "noticeable steps from the one before", "4 pours of 60 mL: 240 mL in all", "g of ethanol", "US standard drinks", "Cautions", "unborn child"}, outNot: []string{"\n5. "}},
+			out: []string{"1. The first drink", "4. Brass Chronometer: ", "noticeable steps from the one before", "4 pours of 60 mL: 240 mL in all", "g of ethanol", "US standard drinks", "Cautions", "unborn child"}, outNot: []string{"\n5. "}},
 		{name: "the input to a file", input: "2 oz bourbon\n2 tsp simple syrup\n2 dashes aromatic bitters\nstir, rocks\n", args: []string{"walk", "-", from, "--steps", "1", "--pour", "45"}, out: []string{"\n3. ", "3 pours of 45 mL"}},
 		{name: "the input twice", args: []string{"walk", "-", "-"}, code: 2, message: []string{"cannot both be the input"}},
 		{name: "one end", args: []string{"walk", from}, code: 2, message: []string{"walk FROM TO"}},

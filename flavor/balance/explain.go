@@ -116,7 +116,7 @@ func (w *working) family(f *template.FamilyDetail) {
 		w.add(StageExcess, f.ID, x.Edges, "edges", "%s: %s is %.1f %% of the drink, and such drinks carry up to %.1f %%; the rest is %.2f of %.0f %%, each of which is as bad as the family's edge",
 			f.Name, x.Axis, 100*x.Share, 100*x.Allowance, x.Edges, 100*x.Unit)
 	}
-	w.add(StageDistance, f.ID, f.Edges, "edges²", "%s: squared distance %s = %.2f; hardly any good drink of it lies beyond %.2f, so that is %.2f of the edge. A slip of %s alone would explain %.2f of it, and hardly any good drink has more than %.2f of that: %.2f of the edge; the larger of the two counts",
+	w.add(StageDistance, f.ID, f.Edges, "edges²", "%s: squared distance %s = %.2f; almost no good drink of it lies beyond %.2f, so that is %.2f of the edge. A slip of %s alone would explain %.2f of it, and hardly any good drink has more than %.2f of that: %.2f of the edge; the larger of the two counts",
 		f.Name, squaresText(f), f.SquaredAway, f.SquaredEdge, f.SquaredAway/f.SquaredEdge, f.Slip, f.SlipAway, f.SlipEdge, f.SlipEdges())
 	w.add(StageFamilyScore, f.ID, f.Score, "points", "%s: 100 × 0.7^%.2f = %.1f points", f.Name, f.Edges, f.Score)
 	w.add(StageProbability, f.ID, 100*f.Probability, "%", "%s: what is in it and how it is served speak %+.2f for it, the ratio %+.2f; so it is %.1f %% likely",

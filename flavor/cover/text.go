@@ -89,7 +89,7 @@ func (t *task) note(c *Cover, glass *sense.Glass) string {
 	case len(told) == 0 && same:
 		return "the same drink"
 	case len(told) == 0:
-		return "a little off in small ways, none told by itself"
+		return "several small differences, none noticeable by itself"
 	case same:
 		return "same drink, " + strings.Join(told, ", ")
 	}

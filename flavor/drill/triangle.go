@@ -233,8 +233,8 @@ func tellers(right float64) float64 { return min(1, max(0, (right-guessing)/(1-g
 func (v *Triangulation) say(t *Triangle) string {
 	share := fmt.Sprintf("%.0f %% can tell, between %.0f and %.0f %% with %.0f %% confidence", 100*v.Share, 100*v.Low, 100*v.High, 100*(1-t.Alpha))
 	if v.Different {
-		return fmt.Sprintf("%d of %d found the odd one, which guessing does with p = %.3f: the cover can be told. About %s.", v.Right, v.Answers, v.P, share)
+		return fmt.Sprintf("%d of %d found the odd one, which guessing does with p = %.3f: the cover can be told apart. About %s.", v.Right, v.Answers, v.P, share)
 	}
-	return fmt.Sprintf("%d of %d found the odd one, which guessing does with p = %.2f: it is not shown that the cover can be told. That is no proof that it cannot: about %s.",
+	return fmt.Sprintf("%d of %d found the odd one, which guessing does with p = %.2f: the test does not show that the cover can be told apart. That is no proof that it cannot: about %s.",
 		v.Right, v.Answers, v.P, share)
 }

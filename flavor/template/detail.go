@@ -40,7 +40,7 @@ type FamilyDetail struct {
 	// all of it is divided by, since what few proven drinks are like may stray
 	// further: 1 where many are.
 	Size, Unknown float64
-	SquaredEdge   float64 // squared distance that hardly any good drink of it lies beyond
+	SquaredEdge   float64 // squared distance that almost no good drink of it lies beyond
 	SquaredAway   float64 // squared distance of this drink
 	// Slip is the axis that would explain most of the distance if it alone went
 	// wrong; SlipAway is how much of it that is, with the size and over Unknown, and

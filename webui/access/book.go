@@ -154,14 +154,14 @@ func (b *Book) readLine(place string, words []string) (p Person, key string, fau
 	if text, ok := strings.CutPrefix(words[2], tokenInBook); ok {
 		sum, err := parseTokenSum(text)
 		if err != nil {
-			return p, "", faultOf(place, "", "%v; make the line anew with: counterpour house token --role %s --name %s", err, role, p.Name)
+			return p, "", faultOf(place, "", "%v; make the line again with: counterpour house token --role %s --name %s", err, role, p.Name)
 		}
 		b.bearers = append(b.bearers, bearer{p, sum})
 		return p, key, nil
 	}
 	h, err := parseHash(words[2])
 	if err != nil {
-		return p, "", faultOf(place, "", "the third word, of %d characters, will not do: %v; make the line anew with: counterpour house passcode --role %s --name %s",
+		return p, "", faultOf(place, "", "the third word, of %d characters, is not allowed: %v; make the line again with: counterpour house passcode --role %s --name %s",
 			utf8.RuneCountInString(words[2]), err, role, p.Name)
 	}
 	b.byName[key] = len(b.people)

@@ -159,7 +159,7 @@ func prepare(passcode string) (string, error) {
 // any other is a [*flavor.Fault], which does not repeat it.
 func HashPasscode(passcode string) (string, error) {
 	if n := utf8.RuneCountInString(strings.TrimSpace(passcode)); n < LeastPasscode || n > MostPasscode {
-		return "", faultOf("passcode", "", "a passcode of %d characters will not do; use %d to %d, such as four words that have nothing to do with each other",
+		return "", faultOf("passcode", "", "a passcode of %d characters is not allowed; use %d to %d, such as four words that have nothing to do with each other",
 			n, LeastPasscode, MostPasscode)
 	}
 	text, err := prepare(passcode)

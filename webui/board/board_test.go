@@ -34,7 +34,7 @@ func TestBoardScenarios(t *testing.T) {
 			not:  []string{"Pour this instead", "Back in stock", "spare bitters"}},
 		{name: "falernum is out", out: []string{"falernum"}, path: "/board", status: 200,
 			want: []string{"Pour this instead", "<h3>Mainbrace</h3>", "<h3>Spindrift</h3>", "½ oz almond syrup", "and lemon juice to ¾\u00a0oz", "New allergen: tree nuts",
-				"Full pours", "½\u00a0oz clove syrup, lemon juice to ¾\u00a0oz (A guest may notice)", "falernum</strong> makes 2 drinks whole again",
+				"Full pours", "½\u00a0oz clove syrup, lemon juice to ¾\u00a0oz (A guest may notice)", "falernum</strong> makes 2 drinks complete again",
 				"clove syrup</strong> for 2 drinks", `name="back" value="falernum"`, "tree nuts (almond syrup)</span>", "2 drinks are touched; 0 have no cover."},
 			not: []string{"<h3>Halyard Sour</h3>", `name="out" value="falernum"`, "No cover"}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/board?avoid=tree+nuts", status: 200,
@@ -49,7 +49,7 @@ func TestBoardScenarios(t *testing.T) {
 			want: []string{`Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>.`}, not: []string{"Offer another drink"}},
 		{name: "drinks without a cover come first", out: []string{"falernum", "orgeat"}, path: "/board", status: 200, want: []string{"out of orgeat"}},
 		{name: "something that no drink needs", out: []string{"spare-bitters"}, path: "/board", status: 200,
-			want: []string{"No drink is touched", "None of the 4 drinks", "in no drink of the menu"}, not: []string{"Which bottle to fetch"}},
+			want: []string{"No drink needs it", "None of the 4 drinks", "in no drink of the menu"}, not: []string{"Which bottle to fetch"}},
 		{name: "an allergen that is not known", path: "/board?avoid=nutz", status: 400, want: []string{"could not be read"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -90,7 +90,7 @@ func TestTheBoardWithoutScripts(t *testing.T) {
 	b.Click("#out-falernum")
 	b.Until(drinkShown + `'Mainbrace,Spindrift'`)
 	b.Until(`location.hash === '#drinks' && location.search === '?avoid=tree+nuts'`)
-	b.Until(`document.body.textContent.includes('Look again')`)
+	b.Until(`document.body.textContent.includes('Reload')`)
 	b.Click("#back-falernum")
 	b.Until(`document.body.textContent.includes('Nothing is out')`)
 	b.Quiet()

@@ -147,7 +147,7 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 }
 
 func fetchWords(f *cover.Fetch) string {
-	back := "makes " + words.Count(f.Drinks, "drink", "drinks") + " whole again"
+	back := "makes " + words.Count(f.Drinks, "drink", "drinks") + " complete again"
 	if f.Lost > 0 {
 		back += ", " + words.Count(f.Lost, "of them", "of them") + " without a cover now"
 	}

@@ -28,7 +28,7 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	case from.Note == "":
 		out = append(out, "a note added")
 	default:
-		out = append(out, "the note written anew")
+		out = append(out, "the note rewritten")
 	}
 	if len(out) == 0 && !service.SameSpec(from, to) {
 		out = append(out, "something else of what is written down")

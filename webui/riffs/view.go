@@ -161,9 +161,9 @@ func whyFew(found *riff.Result, limit int) []string {
 	}
 	n := &found.Refused
 	say(n.ByGuest, "bottle", "bottles", "ruled out by the guest or a wish.")
-	say(n.Off, "draft", "drafts", "that no amounts bring into balance.")
-	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too dear.")
-	say(n.Unmet, "draft", "drafts", "in balance, but short of a wish: leave one wish out to see them.")
+	say(n.Off, "draft", "drafts", "that stay out of balance at any amounts.")
+	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too expensive.")
+	say(n.Unmet, "draft", "drafts", "in balance, but not meeting a wish: leave one wish out to see them.")
 	say(n.TooAlike, "draft", "drafts", "too near to the drink or to one that is listed.")
 	return out
 }

@@ -223,7 +223,7 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 	if v.For == "" {
 		v.For = v.Serves + " serves"
 	}
-	v.Rounded = words.Figure(b.ByJugABVPct, 1) + " by the jug, " + words.Figure(b.ByScaleABVPct, 1) + " by the scale"
+	v.Rounded = words.Figure(b.ByJugABVPct, 1) + " by volume, " + words.Figure(b.ByScaleABVPct, 1) + " by weight"
 	if b.LaterML > 0 {
 		v.Later = words.Millilitres(b.LaterML) + "\u00a0mL"
 	}

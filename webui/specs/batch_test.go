@@ -30,7 +30,7 @@ func TestBatchScenarios(t *testing.T) {
 		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},
 		{"egg stays out", "/specs/nutcracker/batch", 200, []string{"To each drink", "1 egg white <span class=\"small\">as it is made", "pasteurised egg", "shake without ice", "Raw egg can carry Salmonella",
 			"eggs (egg white)", "at least 19.96\u00a0EUR", "No price for egg white and orgeat."}, nil},
-		{"no number", "/specs/mainbrace/batch?amount=lots", 422, []string{"“lots” cannot be made; write a number above zero", `value="lots"`, "No allergen is recorded"}, []string{"By the jug"}},
+		{"no number", "/specs/mainbrace/batch?amount=lots", 422, []string{"“lots” cannot be made; write a number above zero", `value="lots"`, "No allergen is recorded"}, []string{"By volume"}},
 		{"too much", "/specs/mainbrace/batch?amount=1000&of=litres", 422, []string{"at most 200 litres"}, nil},
 		{"nothing", "/specs/mainbrace/batch?amount=0", 422, []string{"“0” cannot be made"}, nil},
 		{"for nobody knows what", "/specs/mainbrace/batch?of=hay", 422, []string{"Say what to count"}, nil},

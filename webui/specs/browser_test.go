@@ -86,7 +86,7 @@ func TestSpecPagesInPrint(t *testing.T) {
 	b.Media("print", "light")
 	b.Open(address, "/specs/nutcracker/batch")
 	b.Until(`[...document.querySelectorAll('nav, header, footer, button, form, .screen, .term')].every((e) => e.getClientRects().length === 0)`)
-	b.Until(`document.querySelector('.plan').innerText.includes('By the jug') && document.querySelector('.plan').innerText.includes('Made on')`)
+	b.Until(`document.querySelector('.plan').innerText.includes('By volume') && document.querySelector('.plan').innerText.includes('Made on')`)
 	b.Until(`document.querySelector('main').innerText.includes('Contains') && document.querySelector('main').innerText.includes('Salmonella')`)
 	b.Open(address, "/specs/nutcracker")
 	b.Until(`[...document.querySelectorAll('nav, button, form, .history')].every((e) => e.getClientRects().length === 0)`)

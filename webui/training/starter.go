@@ -108,7 +108,7 @@ const drawnML = 100.0
 // cardDrawing draws the ratio as it is handed down in the range that proven
 // drinks keep, each part by itself.
 func cardDrawing(c *drill.Card) *part.Drawing {
-	const title = "The ratio as it is handed down, beside proven drinks of the family, in 100 mL before ice"
+	const title = "The usual ratio, beside proven drinks of the family, in 100 mL before ice"
 	var strips []draw.Strip
 	for _, part := range c.Parts {
 		middle := drawnML * part.Fitted

@@ -25,7 +25,7 @@ func (w Why) String() string {
 	case WhyNoPlace:
 		return "no proven drink, poured from this stock, has a place for enough of it"
 	case WhyOff:
-		return "no draft that moves it comes into balance and is poured as the trade pours it"
+		return "no draft that moves it comes into balance and is poured as bars pour it"
 	case WhyLimit:
 		return "drafts that move it are in balance, but beyond a limit"
 	}

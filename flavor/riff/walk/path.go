@@ -84,7 +84,7 @@ func (k *walker) stops(order []int) []Stop {
 		s := &k.states[i]
 		stop := Stop{Spec: s.spec, Score: s.score, Drink: s.drink}
 		if n == 0 {
-			stop.Text = "Where the walk begins"
+			stop.Text = "The first drink"
 		} else {
 			before := &k.states[order[n-1]]
 			stop.Hop = station.Apart(before.at, s.at)
