@@ -130,10 +130,20 @@ func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng 
 		if i == 0 {
 			round.key.option = place
 		}
+		if x.Distance < covers[0].Distance+MinSize {
+			round.key.alike = append(round.key.alike, alike{place, x.Lost})
+		}
 	}
 	round.key.names = []string{missing.Name}
 	round.key.after = template.EquivalentsOf(&covers[0].Spec)
 	return round
+}
+
+// alike is an option that lies too near to the best for anybody to tell which is
+// nearer: less than MinSize further, so that it is right as well.
+type alike struct {
+	option int
+	lost   []flavor.Family
 }
 
 // enoughLost is the share of the lost aromas, of those named and those lost
@@ -145,13 +155,19 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 		return nil, err
 	}
 	k := &r.key
-	named := shared(a.Lost, k.lost)
+	kept, wanted := false, k.lost
+	for _, x := range k.alike {
+		if x.option == a.Option {
+			kept, wanted = true, x.lost
+		}
+	}
+	named := shared(a.Lost, wanted)
 	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: k.after, Solution: r.Options[k.option].Label}
-	if a.Option == k.option {
+	if kept {
 		g.Points = 0.5
 	}
 	g.Points += named / 2
-	g.Right = a.Option == k.option && named >= enoughLost
+	g.Right = kept && named >= enoughLost
 	lost := "nothing that can be told"
 	if len(k.lost) > 0 {
 		names := make([]string, len(k.lost))
@@ -160,8 +176,13 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 		}
 		lost = strings.Join(names, ", ")
 	}
+	for _, x := range k.alike {
+		if x.option != k.option {
+			g.Solution += ", or as near " + r.Options[x.option].Label
+		}
+	}
 	g.Text = fmt.Sprintf("%s for %s moves the drink by %.1f noticeable steps, the next by %.1f. What is lost: %s.",
-		g.Solution, k.names[0], k.values[0], k.values[1], lost)
+		r.Options[k.option].Label, k.names[0], k.values[0], k.values[1], lost)
 	return g, nil
 }
 

@@ -247,3 +247,34 @@ func BenchmarkRound(bm *testing.B) {
 		}
 	}
 }
+
+// Every cover that lies less than MinSize further than the best is right, with what
+// is lost with it, and no other is.
+func TestCoversAsNearAsTheBestAreRight(t *testing.T) {
+	s := newSchool(t)
+	two := 0
+	for seed := range uint64(12) {
+		r, err := s.trainer.Round(RoundRequest{Kind: KindCover, Size: MinSize, Seed: seed})
+		require.NoError(t, err)
+		right := 0
+		for i := range r.Options {
+			var best *Grade
+			for _, x := range append(r.key.alike, alike{i, r.key.lost}) {
+				g, err := s.trainer.Grade(r, Answer{Option: i, Lost: x.lost})
+				require.NoError(t, err)
+				if best == nil || g.Points > best.Points {
+					best = g
+				}
+			}
+			if best.Right {
+				right++
+			}
+		}
+		assert.Equal(t, len(r.key.alike), right)
+		assert.Equal(t, r.Size < MinSize, right > 1, "seed %d: the next lies %v further", seed, r.Size)
+		if right > 1 {
+			two++
+		}
+	}
+	t.Logf("%d of 12 rounds have two right covers or more", two)
+}

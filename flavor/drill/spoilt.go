@@ -29,10 +29,20 @@ type spoiling struct {
 	pour    int
 	high    bool
 	size    float64
+	off     []side // all that lies out of the range of its family
 }
 
+// side is too much or too little of an axis.
+type side struct {
+	axis template.Axis
+	high bool
+}
+
+func (s side) String() string { return much(s.high) + " " + nounOf(s.axis) }
+
 // spoiltRound spoils a classic along the axis by about the size, such that the
-// engine's own first fault is that axis with that sign.
+// engine's own first fault is that axis with that sign, and the range of its family
+// shows it.
 func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	var best *spoiling
 	off := func(s *spoiling) float64 { return math.Abs(math.Log(s.size / r.Size)) }
@@ -53,7 +63,7 @@ func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "no proven drink can be spoilt along %v; ask for another axis", r.Axis)
 	}
 	round := &Round{Request: r, Size: best.size, Specs: []flavor.Spec{best.spec},
-		key: key{axis: r.Axis, high: best.high, pour: best.pour, classic: best.classic}}
+		key: key{axis: r.Axis, high: best.high, pour: best.pour, classic: best.classic, off: best.off}}
 	round.Question = fmt.Sprintf("This %s is off. What is there too much or too little of?", best.classic.spec.Name)
 	if r.Kind == KindMend {
 		round.Question = fmt.Sprintf("This %s is off. Move one pour and bring it back.", best.classic.spec.Name)
@@ -161,18 +171,47 @@ func mostPoured(p *flavor.Pour) float64 {
 const looks = 3
 
 // faulted returns the first of the spoilings that the engine faults for the
-// axis with the sign, nil if there is none.
+// axis with the sign and that lies out of the range of its family there, nil if
+// there is none.
 func (t *Trainer) faulted(found []spoiling, a template.Axis, high bool) (*spoiling, error) {
 	for i := range found[:min(len(found), looks)] {
 		result, err := t.judge.Score(&found[i].spec)
 		if err != nil {
 			return nil, err
 		}
-		if len(result.Faults) > 0 && result.Faults[0].Axis == a && result.Faults[0].High == high {
+		if len(result.Faults) == 0 || len(result.Judgement.Fits) == 0 || result.Faults[0].Axis != a || result.Faults[0].High != high {
+			continue
+		}
+		if found[i].off, err = t.outOfRange(&found[i].spec, result.Judgement.Fits[0].ID); err != nil {
+			return nil, err
+		}
+		if slices.Contains(found[i].off, side{a, high}) {
 			return &found[i], nil
 		}
 	}
 	return nil, nil
+}
+
+// outOfRange lists the axes on which a drink lies out of the range of a family.
+func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
+	build, err := t.set.Prepare(s)
+	if err != nil {
+		return nil, err
+	}
+	bands, ok := build.Bands(family, build.Amounts())
+	if !ok {
+		return nil, nil // nothing is drawn for it
+	}
+	var out []side
+	for a, has := range build.Equivalents(build.Amounts()) {
+		switch band := bands[a]; {
+		case has > band.High:
+			out = append(out, side{template.Axis(a), true})
+		case band.Has && has < band.Low:
+			out = append(out, side{template.Axis(a), false})
+		}
+	}
+	return out, nil
 }
 
 // carrier returns the pour that brings most of an axis and what the drink has
@@ -191,14 +230,22 @@ func carrier(s *flavor.Spec, a template.Axis) (int, float64) {
 	return best, have
 }
 
+// gradeFault takes for right whatever lies out of the range of the family: the slip
+// itself, and what it left too much or too little of.
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	if a.Axis < 0 || int(a.Axis) >= template.NumAxes {
 		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not one; use one of %v", template.Axes())
 	}
-	g := &Grade{Right: a.Axis == k.axis && a.High == k.high,
+	said, slip := side{a.Axis, a.High}, side{k.axis, k.high}
+	g := &Grade{Right: slices.Contains(k.off, said),
 		Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&r.Specs[0]),
-		Solution: much(k.high) + " " + nounOf(k.axis)}
+		Solution: slip.String()}
+	for _, also := range k.off {
+		if also != slip {
+			g.Solution += "; " + also.String() + " is right as well"
+		}
+	}
 	switch {
 	case g.Right:
 		g.Points = 1

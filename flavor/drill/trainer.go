@@ -107,10 +107,12 @@ type Round struct {
 type key struct {
 	axis    template.Axis
 	high    bool
+	off     []side // of a fault: all that is right
 	pour    int
 	classic *classic
 	order   []int
 	option  int
+	alike   []alike // of a cover: the options that are right
 	lost    []flavor.Family
 	values  []float64
 	names   []string
