@@ -62,7 +62,7 @@ func separator(toks []token, i, from int) (string, int) {
 		return beforeNumeral(toks, i, from), 0
 	case t.kind == word && i > from+1 && pourVerbs[t.text] != "" && (next.text == "with" || next.text == "up" || next.text == "off") && named(toks[from:i]) && startsAmount(toks[from:]):
 		return "and", 0 // "45 scotch top w/ ginger ale"
-	case t.kind == word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from)), t.kind == word && rimFrom(toks, i, from):
+	case t.kind == word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.kind == word && rimFrom(toks, i, from):
 		return ";", 0
 	case t.kind == word && (t.text == "and" || t.text == "then") && i > from && !servedFrom(toks, i, from):
 		if next.kind == numeral && next.wrong == "" || next.kind == word && (stepVerbs[next.text] || methodWord(toks[i+1:])) {
@@ -122,11 +122,18 @@ func amountsLast(toks []token, i, from int) bool {
 		return false
 	}
 	end := i
-	for end < len(toks) && toks[end].kind != mark {
+	for end < len(toks) && toks[end].kind != mark && !(end > i+1 && madeFrom(toks, end, from)) {
 		end++
 	}
 	last := &toks[end-1]
 	return end > i+1 && (last.kind == numeral || measured(last) && toks[end-2].kind == numeral)
+}
+
+// madeFrom reports whether an amount behind its name ends before i and a method
+// follows: "sugar 15 shake".
+func madeFrom(toks []token, i, from int) bool {
+	amount := toks[i-1].kind == numeral || measured(&toks[i-1]) && i > 1 && toks[i-2].kind == numeral
+	return amount && toks[i].kind == word && methodWord(toks[i:]) && !startsAmount(toks[from:])
 }
 
 // toppedFrom reports whether what follows a pour without a sign is what the drink is
@@ -206,7 +213,7 @@ func servedFrom(toks []token, i, from int) bool {
 	t, n := termAt(words)
 	s := readServing(toks[i:end])
 	switch {
-	case n == 0 || len(s.unknown) > 0 && garnishAfter(toks[i:end]) == 0 || s.conflict != nil || end < len(toks) && toks[end].kind == numeral:
+	case n == 0 || len(s.unknown) > 0 && garnishAfter(toks[i:end]) == 0 || s.conflict != nil || end < len(toks) && toks[end].kind == numeral && garnishAfter(toks[i:]) == 0:
 		return false
 	case t.method != "":
 		return s.words > 1 && s.words > n-1 || plainMethods[first.text]

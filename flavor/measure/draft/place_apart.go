@@ -20,6 +20,11 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	if rest == "" {
 		return found{}, false
 	}
+	if roles[strings.ToLower(rest)] { // "1 sour (lime)"
+		f := b.find(strings.TrimSpace(name[open+1:end]), pl)
+		f.inferred = f.firm()
+		return f, f.firm()
+	}
 	if inside := name[open+1 : end]; b.mentions(inside) || changesBottle(inside) {
 		if f := b.find(rest, pl); f.firm() {
 			return found{fault: invalid("ingredient", name, "%q says more than %s; write what it adds in a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
@@ -36,6 +41,9 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	f.dropped = name[open : end+1]
 	return f, true
 }
+
+// roles are what a pour is in its drink, before the bracket that names it.
+var roles = set(`sour sweet strong weak spirit base citrus modifier lengthener`)
 
 // strength says how a syrup is made.
 var strength = regexp.MustCompile(`^\d\s*:\s*\d$`)

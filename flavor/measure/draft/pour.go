@@ -80,6 +80,9 @@ func bare(toks []token) []token {
 	if toks[0].is("(") {
 		end = closing(toks)
 	}
+	if end == 2 && strings.HasPrefix(toks[1].text, "opt") && len(toks) > 3 {
+		return toks[3:] // "(opt) 1 egg white"
+	}
 	if end < 2 || end+1 == len(toks) || toks[1].kind != numeral || end > 2 && !startsUnit(toks[2:end]) {
 		return toks
 	}

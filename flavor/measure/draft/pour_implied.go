@@ -359,6 +359,12 @@ func countedIn(toks []token, unknown []token) string {
 func (p *pour) rim(toks []token) bool {
 	found := len(toks) == 2 && toks[0].text == "half" && (toks[1].text == "salt" || toks[1].text == "sugar") // "half salt"
 	var kept []string
+	if last := len(toks) - 1; last > 1 && toks[last-1].text == "with" && (toks[last].text == "salt" || toks[last].text == "sugar") {
+		if s := readServing(toks[:last-1]); s.service != "" && len(s.unknown) == 0 { // "rocks with salt"
+			p.shape, p.remark = shapeRim, toks[last].text
+			return true
+		}
+	}
 	for i := range toks {
 		switch w := toks[i].text; {
 		case w == "rim" || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):

@@ -28,8 +28,9 @@ var measures = map[string]struct {
 	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
 	"measure": {1, flavor.PartUnit, "a measure is taken as a part"}, "measures": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
-	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
-	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
+	"spritzer": {1, flavor.Dash, ""},
+	"d":        {1, flavor.Dash, "“d” is taken as a dash"},
+	"shot":     {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
 
 // otherMeasures are measures that are not units of the bar here. After a number
@@ -133,7 +134,7 @@ var garnishNouns = set(`twist twists peel peels zest wheel wheels halfwheel half
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 oils shell shells hull husk dots
-raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none`)
+raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche zeste orangenzeste zitronenzeste`)
 
 // garnishVerbs begin what is laid on a drink.
 var garnishVerbs = set(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -213,8 +214,8 @@ func (r *reader) take(n int, span Span, p *piece, asStep bool) {
 		r.takeGarnish(n, at, p)
 	case shapeRim:
 		r.d.Rim = p.pour.remark
-		if s := readServing(p.toks); s.glass != "" {
-			r.said.merge(&serving{glass: s.glass}, true)
+		if s := readServing(p.toks); s.glass != "" || s.service != "" || s.method != "" {
+			r.said.merge(&serving{glass: s.glass, method: s.method, methodAs: s.methodAs, service: s.service, serviceAs: s.serviceAs, weak: s.weak}, true)
 		}
 		r.entry(KindRim, n, at)
 	case shapeAmount:
@@ -239,8 +240,16 @@ func (r *reader) unread(n int, at Span, f *flavor.Fault) {
 	r.fail(n, f)
 }
 
+// opinions begin what somebody thinks of a drink and no pour.
+var opinions = set(`needs need too bit cheers thanks maybe tasty`)
+
 // unnamed is words without an amount that say nothing known.
 func (r *reader) unnamed(n int, at Span, written string, toks []token) {
+	if len(toks) > 1 && opinions[toks[0].text] && !slices.ContainsFunc(toks, func(t token) bool { return t.kind == numeral || t.text == "of" }) {
+		r.entry(KindRemark, n, at)
+		r.said.notes = append(r.said.notes, lineLocation(n)+": “"+written+"” is passed over")
+		return
+	}
 	s := readServing(toks)
 	if near := nearTerms(s.unknown); len(near) > 0 && s.words <= 3 {
 		for _, w := range s.unknown {

@@ -245,6 +245,15 @@ func TestOverIce(t *testing.T) {
 	}
 }
 
+// What somebody thinks of a drink is passed over aloud; a pour never is.
+func TestOpinionsArePassedOver(t *testing.T) {
+	s, err := resolveText(t, "50 ml gin\n25 ml lemon juice\ntoo sharp?")
+	require.NoError(t, err)
+	assert.Contains(t, strings.Join(s.Notes, "\n"), "line 3: “too sharp?” is passed over")
+	_, err = resolveText(t, "50 ml gin\n25 ml lemon juice\nbit of sugar")
+	assert.ErrorContains(t, err, "bit of sugar")
+}
+
 // An amount that would fill several glasses, and no batch, is doubted aloud.
 func TestMuchOfOnePourIsNoted(t *testing.T) {
 	for text, doubted := range map[string]bool{"600 ml gin\n25 ml lemon juice": true, "60 ml gin\n225 ml lemon juice": true, "60 ml gin\n25 ml lemon juice": false} {

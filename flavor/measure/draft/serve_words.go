@@ -22,10 +22,10 @@ type term struct {
 
 // methodTerms are the words for each method.
 var methodTerms = map[flavor.Method][]string{
-	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "wet shake", "shk"},
+	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirred", "stirring", "stir down"},
+	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "rühren", "gerührt", "remover", "removido"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
@@ -81,7 +81,7 @@ var iceTerms = map[string]term{
 	"spear": {service: flavor.Long}, "ice spear": {service: flavor.Long}, "collins spear": {service: flavor.Long},
 	"crushed ice": {service: flavor.Crushed}, "pebble": {service: flavor.Crushed}, "pebble ice": {service: flavor.Crushed}, "pebbled ice": {service: flavor.Crushed},
 	"nugget ice": {service: flavor.Crushed}, "cracked ice": {service: flavor.Crushed}, "shaved ice": {service: flavor.Crushed}, "snow ice": {service: flavor.Crushed},
-	"more ice": {weak: true}, "no ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "lots of ice": {weak: true},
+	"more ice": {weak: true}, "no ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
 }
 
 // glassTerms name glasses: what each is called here, and the service that it
