@@ -32,6 +32,7 @@ type specPage struct {
 	Price   priceView
 	Text    string // as a bartender would write it
 	Right   rightView
+	Share   *shareView // nil where it is gone
 	History []versionView
 	Said    string // what was just done
 	Trouble string // why it was not
@@ -93,6 +94,11 @@ func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
 	}
 	if v.Typed, v.Trouble = v.Note, trouble; trouble != "" && r.PostForm.Has("note") {
 		v.Typed = form.Lines(r.PostForm.Get("note"))
+	}
+	if !v.Gone {
+		if v.Share, err = shareOf(r, slug, v.Name); err != nil {
+			return err
+		}
 	}
 	if v.Gone && status == http.StatusOK {
 		status = http.StatusGone

@@ -1,0 +1,42 @@
+package draw
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"strings"
+
+	"rsc.io/qr"
+)
+
+// quiet is the white that a reader needs around a code, in squares of it (ISO/IEC
+// 18004; from memory).
+const quiet = 4
+
+// CodeSVG draws a text as a QR code in an SVG element, dark on white in any colour
+// scheme, since that is what cameras read. It fails for a text that is too long
+// for one.
+func CodeSVG(id, title, text string) (htmltemplate.HTML, error) {
+	code, err := qr.Encode(text, qr.M)
+	if err != nil {
+		return "", fmt.Errorf("draw: a code of %d bytes: %w", len(text), err)
+	}
+	var b strings.Builder
+	esc := htmltemplate.HTMLEscapeString
+	side := code.Size + 2*quiet
+	fmt.Fprintf(&b, `<svg class="code" role="img" aria-labelledby="%[1]s-title" viewBox="0 0 %[2]d %[2]d" xmlns="http://www.w3.org/2000/svg" shape-rendering="crispEdges">`+"\n", esc(id), side)
+	fmt.Fprintf(&b, "<title id=\"%s-title\">%s</title>\n<rect width=\"%d\" height=\"%[3]d\" fill=\"#fff\"/>\n<path fill=\"#000\" d=\"", esc(id), esc(title), side)
+	for y := range code.Size {
+		for x := 0; x < code.Size; x++ {
+			run := x
+			for run < code.Size && code.Black(run, y) {
+				run++
+			}
+			if run > x {
+				fmt.Fprintf(&b, "M%d %dh%dv1h-%[3]dz", x+quiet, y+quiet, run-x)
+				x = run
+			}
+		}
+	}
+	b.WriteString("\"/></svg>\n")
+	return htmltemplate.HTML(b.String()), nil
+}
