@@ -10,6 +10,7 @@ import (
 	"counterpour/api"
 	"counterpour/api/service"
 	"counterpour/flavor"
+	"counterpour/webui/words"
 )
 
 // newCover covers a missing ingredient.
@@ -145,7 +146,7 @@ func showCover(p *page, c *api.Cover) {
 		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
 	}
 	p.line("     %s, %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
-		number(c.DistanceJND, 2), c.Notice, number(c.Score, 1), number(c.ScoreBefore, 1))
+		number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	showNew(p, c.NewAllergens)
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/webui/words"
 )
 
 // newRiff finds variations of a draft.
@@ -67,7 +68,7 @@ func showRiffs(p *page, a *api.RiffAnswer, everyCaution bool) {
 		showDrink(p, &r.Spec, r.Allergens)
 		showNew(p, r.NewAllergens)
 		p.line("     %s, %s; %s; %s %% vol; %s noticeable steps away, a guest %s notice; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
-			number(r.ABVPct, 1), number(r.DistanceJND, 1), r.Notice, number(r.Score, 1), costText(r.Cost, a.Currency))
+			number(r.ABVPct, 1), number(r.DistanceJND, 1), r.Notice, words.Points(r.Score), costText(r.Cost, a.Currency))
 		cautions.add(strconv.Itoa(i+1), r.Cautions)
 	}
 	p.head("Proven relatives of the draft, the nearest first; at a distance of 0 it is the same drink")

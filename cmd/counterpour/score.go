@@ -10,6 +10,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/template"
+	"counterpour/webui/words"
 )
 
 // newScore scores a draft spec.
@@ -73,7 +75,7 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 	for _, e := range a.Incomplete {
 		p.line("  %s: %s", e.Location, e.Message)
 	}
-	p.head("Score %s: %s", number(a.Score, 1), a.Verdict)
+	p.head("Score %s of 100: %s", words.Points(a.Score), strings.ToLower(words.Verdict(template.Verdict(a.Verdict))))
 	showFaults(p, a)
 	showFinished(p, &a.Finished)
 	p.head("Family")
@@ -100,7 +102,7 @@ func showFaults(p *page, a *api.ScoreAnswer) {
 		p.head("To fix it, one of")
 	}
 	for i, f := range a.Fixes {
-		p.row(fmt.Sprintf("%d.", i+1), f.Text, "score "+number(f.Score, 1))
+		p.row(fmt.Sprintf("%d.", i+1), f.Text, "score "+words.Points(f.Score))
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/webui/words"
 )
 
 // newUseUp drafts drinks that use bottles up.
@@ -70,7 +71,7 @@ func showUseUp(p *page, a *api.UseUpAnswer, everyCaution bool) {
 		p.line("     %s", d.Text)
 		p.line("     %s", d.Why)
 		showDrink(p, &d.Spec, d.Allergens)
-		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, number(d.Score, 1), costText(d.Cost, a.Currency))
+		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, words.Points(d.Score), costText(d.Cost, a.Currency))
 		cautions.add(strconv.Itoa(i+1), d.Cautions)
 	}
 	if len(a.Unused) > 0 {

@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/walk"
+	"counterpour/webui/words"
 )
 
 // newWalk walks from one drink to another.
@@ -122,7 +123,7 @@ func showWalk(p *page, a *api.WalkAnswer, everyCaution bool) {
 		if i > 0 {
 			hop = "; " + number(s.HopJND, 1) + " noticeable steps from the one before"
 		}
-		p.line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, number(s.ABVPct, 1), hop, number(s.Score, 1))
+		p.line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, number(s.ABVPct, 1), hop, words.Points(s.Score))
 	}
 	p.head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(a.Stops), number(a.PourML, 0), number(a.VolumeML, 0),
 		number(a.EthanolG, 1), standardDrinks(a.Servings))
