@@ -382,6 +382,6 @@ func closing(s house.Store, err error) error {
 }
 
 func say(cmd *cobra.Command, format string, args ...any) error {
-	_, err := fmt.Fprintf(cmd.OutOrStdout(), format+"\n", args...)
+	_, err := fmt.Fprintln(cmd.OutOrStdout(), legible(fmt.Sprintf(format, args...)))
 	return err
 }

@@ -45,7 +45,7 @@ func runWith(ctx context.Context, open kitchens, args []string, in io.Reader, ou
 	if err == nil {
 		return exitDone
 	}
-	fmt.Fprintln(errOut, err)
+	fmt.Fprintln(errOut, legible(err.Error()))
 	return exitCode(err)
 }
 

@@ -122,7 +122,7 @@ func (w *writing) edit(ctx context.Context, e house.Edit) error {
 	case !found || r.gone:
 		action = house.Added
 	}
-	return w.put(ctx, e.Ref(), e.Item(), r.version+1, action)
+	return w.put(ctx, e.Ref(), e.Item(), r.body, r.version+1, action)
 }
 
 // conflict compares the version of an edit with the record as it stands.
@@ -162,15 +162,17 @@ func (w *writing) undo(ctx context.Context, ref house.Ref, version int64) error 
 			return unreadable(ref, err)
 		}
 	}
-	return w.put(ctx, ref, item, version+1, house.Undone)
+	return w.put(ctx, ref, item, body, version+1, house.Undone)
 }
 
-// put writes the record, its links and the change. A nil item is gone.
-func (w *writing) put(ctx context.Context, ref house.Ref, item house.Item, version int64, action house.Action) error {
+// put writes the record, its links and the change. A nil item is gone. What the
+// record held before, or is put back to, may have fields of a later version of the
+// program; they stay.
+func (w *writing) put(ctx context.Context, ref house.Ref, item house.Item, before string, version int64, action house.Action) error {
 	w.seq++
 	body := ""
 	if item != nil {
-		b, err := house.Encode(item)
+		b, err := house.EncodeOver(item, []byte(before))
 		if err != nil {
 			return &house.Error{Kind: house.ErrInvalid, Op: "write", Key: ref.String(), Message: "the record cannot be written: " + err.Error(), Cause: err}
 		}
