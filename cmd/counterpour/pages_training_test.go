@@ -115,7 +115,7 @@ func TestTrainingPagesOverTheKitchen(t *testing.T) {
 			switch w.StatusCode {
 			case http.StatusOK:
 				planned++
-				assert.Contains(t, body, "US standard drinks")
+				assert.Contains(t, body, "standard drinks of 14 g (United States)")
 			case http.StatusUnprocessableEntity:
 				assert.Contains(t, body, `role="alert"`)
 			default:
