@@ -25,7 +25,7 @@ var methodTerms = map[flavor.Method][]string{
 	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "rühren", "gerührt", "remover", "removido"},
+	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
