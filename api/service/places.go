@@ -16,13 +16,13 @@ const leastPlaces = 4
 
 // tastes are the first columns of the profile matrix; the aroma families follow.
 var tastes = []struct {
-	word string
-	of   func(p *flavor.Profile) float64
+	word, more, less string
+	of               func(p *flavor.Profile) float64
 }{
-	{"strong", func(p *flavor.Profile) float64 { return p.ABV.Value }},
-	{"sweet", func(p *flavor.Profile) float64 { return math.Log1p(p.Sugar.Value / softSugar) }},
-	{"sour", func(p *flavor.Profile) float64 { return math.Log1p(p.Acid.Value / softAcid) }},
-	{"bitter", func(p *flavor.Profile) float64 { return math.Log1p(p.Bitter.Value / softBitter) }},
+	{"strong", "stronger", "weaker", func(p *flavor.Profile) float64 { return p.ABV.Value }},
+	{"sweet", "sweeter", "drier", func(p *flavor.Profile) float64 { return math.Log1p(p.Sugar.Value / softSugar) }},
+	{"sour", "sharper", "rounder", func(p *flavor.Profile) float64 { return math.Log1p(p.Acid.Value / softAcid) }},
+	{"bitter", "more bitter", "less bitter", func(p *flavor.Profile) float64 { return math.Log1p(p.Bitter.Value / softBitter) }},
 }
 
 // Below these amounts a column runs straight, above them by factors. They are

@@ -82,7 +82,7 @@ type tonightDrink struct {
 // tonightPour is one pour, with the bottle to tap when it runs out.
 type tonightPour struct {
 	ID, Amount, Name string
-	Out              bool
+	Out              bool // it is not poured: it ran out, or the guest must not have it
 }
 
 func newTonightView(about, version string, x *wish) *tonightView {
@@ -111,7 +111,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: string(m.Spec.Method) + ", " + string(m.Spec.Service), state: stateReady}
 	for i := range m.Spec.Pours {
 		pour := &m.Spec.Pours[i]
-		lacks := t != nil && slices.Contains(t.Missing, pour.Profile)
+		lacks := t != nil && (slices.Contains(t.Missing, pour.Profile) || slices.Contains(t.Removed, pour.Profile))
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {

@@ -27,12 +27,14 @@ const mapCovers = 3
 type mapView struct {
 	About   string
 	Drinks  []drinkChoice
+	Bottles []bottleChoice
 	Drink   string // the chosen one, empty if none is
 	Slug    string
 	Pours   []pourChoice
 	Missing string
 	Covers  []string // a line each
 	Trouble string
+	Near    *nearView // the neighbours of a bottle; nil if none is chosen
 	SVG     htmltemplate.HTML
 	Axes    []axisView
 	Rows    []mapRow
@@ -41,6 +43,11 @@ type mapView struct {
 type drinkChoice struct {
 	Slug, Name string
 	Chosen     bool
+}
+
+type bottleChoice struct {
+	ID, Name string
+	Chosen   bool
 }
 
 // pourChoice is a pour of the chosen drink that could run out.
@@ -56,6 +63,7 @@ type axisView struct{ Name, Share, More, Few string }
 type mapRow struct {
 	Number   int
 	Name     string
+	Address  string // of its neighbours
 	Part     string
 	Across   string // where it stands, in units of the map
 	Up       string
@@ -67,14 +75,15 @@ type mapRow struct {
 // stockMap shows the map: of the stock alone, or with a drink's pours and the
 // covers of one of them marked.
 func (p *pages) stockMap(w http.ResponseWriter, r *http.Request) error {
-	v, err := p.mapOf(r.Context(), r.URL.Query().Get("spec"), r.URL.Query().Get("missing"))
+	asked := r.URL.Query()
+	v, err := p.mapOf(r.Context(), asked.Get("spec"), asked.Get("missing"), asked.Get("bottle"))
 	if err != nil {
 		return err
 	}
 	return p.Write(w, r, http.StatusOK, "map", "layout", v)
 }
 
-func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, error) {
+func (p *pages) mapOf(ctx context.Context, slug, missing, bottle string) (*mapView, error) {
 	s, err := behind.ShiftOf(ctx, p.house)
 	if err != nil {
 		return nil, err
@@ -95,6 +104,14 @@ func (p *pages) mapOf(ctx context.Context, slug, missing string) (*mapView, erro
 	}
 	if slug != "" && v.Slug == "" {
 		return nil, frame.ErrNotFound
+	}
+	for _, b := range s.Stock {
+		v.Bottles = append(v.Bottles, bottleChoice{b.ID, b.Name, b.ID == bottle})
+	}
+	if bottle != "" {
+		if v.Near = nearOf(s, bottle); v.Near == nil {
+			return nil, frame.ErrNotFound
+		}
 	}
 	v.draw(s.Stock, kinds)
 	return v, nil
@@ -160,7 +177,7 @@ func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind)
 		kind := kinds[b.ID]
 		place := draw.Place{Number: i + 1, Name: b.Name, Kind: kind, X: at.X[i], Y: at.Y[i]}
 		chart.Places = append(chart.Places, place)
-		v.Rows = append(v.Rows, mapRow{Number: i + 1, Name: b.Name, Part: string(b.Class.Part()), Across: words.Signed(at.X[i], 1), Up: words.Signed(at.Y[i], 1),
+		v.Rows = append(v.Rows, mapRow{Number: i + 1, Name: b.Name, Address: nearAddress(b), Part: string(b.Class.Part()), Across: words.Signed(at.X[i], 1), Up: words.Signed(at.Y[i], 1),
 			Mark: draw.KindWords[kind], Marked: place.Marked(), Strength: words.Figure(b.ABV.Value, 0) + "\u00a0% vol"})
 	}
 	// What belongs to the drink comes first in the key.
