@@ -63,7 +63,7 @@ func TestABottleComesAndGoes(t *testing.T) {
 	webuitest.Says(t, w, []string{"Changed.", "In stock, bottles: 2.5 → 1", "Price: 24.9 → 26", "Undo the last change"}, []string{"Note:"})
 	change.Set("version", "2")
 	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", change, false))
-	webuitest.Says(t, w, []string{"nothing you sent is different"}, nil)
+	webuitest.Says(t, w, []string{"what you sent is the same"}, nil)
 	assert.EqualValues(t, 2, h.bottle(t, "blue-cap").Version, "and nothing is written")
 
 	undo := formOf("kind", "bottle", "id", "blue-cap", "version", "2")
