@@ -163,7 +163,8 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		switch {
 		case x.Axis == template.Volume && x.High:
 			f.Profile = largestOf(s).Profile
-		case x.Axis == template.Strong && !x.High: // nothing in it is to blame
+		case (x.Axis == template.Strong || x.Axis == template.Sour) && !x.High: // nothing in it is to blame
+			f.missing = true
 		case x.Axis < template.Axis(template.NumAxes):
 			if b := bearersOf(s, x.Axis); len(b) > 0 {
 				f.Profile = b[0].pour.Profile
@@ -183,9 +184,9 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 	return out
 }
 
-// forgotten reports whether a fault is that the base is missing.
+// forgotten reports whether a fault is that the base is missing, or what is sour.
 func (f *Fault) forgotten() bool {
-	return f.Axis == template.Strong && !f.High && f.Profile == nil
+	return f.missing || f.Axis == template.Strong && !f.High && f.Profile == nil
 }
 
 // boundText says a number of the finished drink and the bound that it passes.
@@ -217,6 +218,9 @@ func boundText(x *template.OutOfBounds) string {
 	case template.Sweet:
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case template.Sour:
+		if !x.High {
+			return "there is nothing sour in it, which nearly every drink made like this has"
+		}
 		return fmt.Sprintf("%s g of acid in 100 ml is sharper than any drink: %s %.1f g", above(x.Amount, x.Bound, 1), word, x.Bound)
 	}
 	if !x.High {

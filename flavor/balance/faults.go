@@ -24,7 +24,8 @@ type Fault struct {
 	Method      template.MethodFault // empty if the method is not what is wrong
 	Text        string
 
-	mostML float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
+	missing bool    // nothing in it brings what nearly all drinks like it have
+	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
 
 	with *flavor.Profile // what turns the ingredient, of a fault of method; nil if nothing does
 	room float64         // share of the drink that goes into its glass; 0 if the glass is not what is wrong

@@ -72,8 +72,11 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	f.byFaults()
 	f.bySize()
 	tries := []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding}
-	if len(f.faults) > 0 && f.faults[0].forgotten() {
-		tries = []func() error{f.byAdding, f.byOthers, f.byLeavingOut, f.byPairs}
+	if len(f.faults) > 0 && f.faults[0].forgotten() { // what is missing comes before what is too much without it
+		if err := f.byAdding(); err != nil {
+			return nil, err
+		}
+		tries = []func() error{f.byOthers, f.byLeavingOut, f.byPairs}
 	}
 	for _, try := range tries {
 		if f.mended() {

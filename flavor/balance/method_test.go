@@ -83,6 +83,38 @@ func TestWhatIsWellMadeHasNoFaultOfMethod(t *testing.T) {
 	}
 }
 
+// What is too sweet, too sour or too smoky for its kind, and what lacks its juice,
+// against drinks of the same kind that are right: common practice, no source.
+func TestLevelsOfTheKind(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text, fix string // empty for what is right
+	}{
+		{"2 1/2 oz gin|1/2 oz dry vermouth|1 barspoon simple syrup|stir, up", ""},
+		{"2 1/2 oz gin|1/2 oz dry vermouth|1/2 oz simple syrup|stir, up", "simple syrup"},
+		{"2 1/2 oz vodka|1/2 oz dry vermouth|1 oz simple syrup|stir, up", "simple syrup"},
+		{"1 1/2 oz gin|3/4 oz dry vermouth|3/4 oz sweet vermouth|stir, up", ""},
+		{"50 ml scotch|20 ml honey syrup|20 ml lemon juice|120 ml hot water|build, hot", ""},
+		{"50 ml scotch|15 ml honey syrup|60 ml lemon juice|120 ml hot water|build, hot", "lemon juice instead of 60 ml"},
+		{"2 oz peated malt|3/4 oz lemon juice|3/4 oz honey syrup|shake, rocks", ""},
+		{"2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|1 1/2 oz peated malt|shake, rocks", "heavily peated instead of 1½ oz"},
+		{"2 oz white rum|1 oz lime juice|3/4 oz simple syrup|8 mint leaves|2 oz soda water|build, long", ""},
+		{"2 oz white rum|3/4 oz simple syrup|8 mint leaves|shake, rocks", "add "},
+		{"1 oz aged rum|1 oz gold rum|1/2 oz orange curacao|1/2 oz orgeat|1/4 oz simple syrup|shake, rocks", "lemon juice"},
+		{"2 oz aged rum|1/4 oz orange curacao|1 barspoon orgeat|2 dashes aromatic bitters|stir, rocks", ""},
+		{"1 oz cognac|1 oz dark creme de cacao|1 oz heavy cream|shake, up", ""},
+	} {
+		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
+		r := k.score(t, s)
+		assert.Equal(t, c.fix == "", r.Verdict == template.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+		if c.fix != "" {
+			fixes := k.fixes(t, s, r)
+			require.NotEmpty(t, fixes, c.text)
+			assert.Contains(t, fixes[0].Text, c.fix, c.text)
+		}
+	}
+}
+
 // A title says nothing of how a drink is made; a step does, unless it warns.
 func TestOnlyStepsClarify(t *testing.T) {
 	k := newKitchen(t)

@@ -14,9 +14,10 @@ const (
 	Fat                                             // g/L
 	Body                                            // g/L of what thickens
 	Acid                                            // g/L
+	Sugar                                           // g/L
 
 	// NumLevels is how many there are.
-	NumLevels = int(Acid) + 1
+	NumLevels = int(Sugar) + 1
 )
 
 // Smell reports whether the level is one of aroma, but for what bites.
@@ -40,6 +41,8 @@ func (l Level) String() string {
 		return "thickness"
 	case Acid:
 		return "acid"
+	case Sugar:
+		return "sugar"
 	}
 	return flavor.Family(l).String()
 }
@@ -47,7 +50,7 @@ func (l Level) String() string {
 // Unit returns what it is measured in, before ice.
 func (l Level) Unit() string {
 	switch l {
-	case Salty, Fat, Body, Acid:
+	case Salty, Fat, Body, Acid, Sugar:
 		return "g/L"
 	case Bitter:
 		return "mg/L of quinine"
@@ -64,7 +67,7 @@ func (l Level) Floor() float64 {
 		return 4
 	case Bitter:
 		return 9
-	case Fat, Body:
+	case Fat, Body, Sugar:
 		return 10
 	case Acid:
 		return 1
@@ -86,6 +89,8 @@ func (l Level) PerML(p *flavor.Profile) float64 {
 		return p.Texture.Value
 	case Acid:
 		return p.Acid.Value
+	case Sugar:
+		return p.Sugar.Value
 	}
 	return p.Aroma[l]
 }
@@ -110,18 +115,29 @@ func (b *Book) sortLevels() {
 		sortSamples(samples)
 		b.high[l] = math.Inf(1)
 		if n := len(samples); n > 0 {
-			b.high[l] = math.Exp(samples[n*3/4].at) - Level(l).Floor()
+			b.high[l] = math.Exp(samples[int(float64(n)*Level(l).rules().neverHigh)].at) - Level(l).Floor()
 		}
 	}
 }
 
-// For levels, the share of good drinks that may carry more than the most, and the
-// weight of a proven drink that is made of quite other things: all of them carry
-// some of every level, so one alone counts for less than it does for a pour.
-const (
-	rareLevel = 0.03
-	otherBody = 0.01
-)
+// OfRatio reports whether the ratio tells of the level too, so that it differs from one
+// kind of drink to another: what is much sugar for a dry drink is little for a sour.
+func (l Level) OfRatio() bool { return l == Acid || l == Sugar }
+
+// rules for a level are the share of all proven drinks that carry less of it than what may
+// be too much, the share of good drinks that may carry more than the most, and the
+// weight of a proven drink that is made of quite other things. All drinks carry some of
+// every level, so one alone counts for less than it does for a pour; what the ratio
+// tells of is held to its own kind nearly alone. Chosen by leaving out each proven drink
+// in turn.
+type rules struct{ neverHigh, rare, other float64 }
+
+func (l Level) rules() rules {
+	if l.OfRatio() {
+		return rules{neverHigh: 0.1, rare: 0.04, other: 0.0001}
+	}
+	return rules{neverHigh: 0.75, rare: 0.03, other: 0.01}
+}
 
 // Bound is what good drinks carry of a level.
 type Bound struct {
@@ -141,12 +157,13 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 	if len(samples) == 0 {
 		return Bound{Usual: math.Inf(1), Most: math.Inf(1)}
 	}
+	rules := l.rules()
 	room := make([]float64, 2*len(samples))
 	t := tail{weights: room[:len(samples)]}
 	for i := range samples {
-		t.add(i, &samples[i], otherBody+near[samples[i].drink])
+		t.add(i, &samples[i], rules.other+near[samples[i].drink])
 	}
-	most := math.Exp(t.most(samples, rareLevel, closeReach, room[len(samples):])) - floor
+	most := math.Exp(t.most(samples, rules.rare, closeReach, room[len(samples):])) - floor
 	if l.Smell() {
 		most = math.Max(most, leastAccent(flavor.Family(l)))
 	}

@@ -85,6 +85,9 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 	if x := b.baseless(ml, e); x > tellingSober {
 		tell(OutOfBounds{Axis: Strong, High: false, Amount: g.abv, Bound: leastABV, Edges: x})
 	}
+	if x := b.sourless(ml, e); x > tellingSober {
+		tell(OutOfBounds{Axis: Sour, High: false, Amount: g.acid, Bound: leastAcid, Edges: x})
+	}
 	b.overfull(g.ml, tell)
 	b.potent(g.ml, e, tell)
 	b.hot(ml, tell)
@@ -124,6 +127,48 @@ func (b *Build) baseless(ml []float64, e *Equivalents) float64 {
 	x := max(0, without*dry*(strong/total-soberFree)/(soberMost-soberFree), without*(based/total-soberFree)/(soberMost-soberFree))
 	return x * x
 }
+
+// sourless returns how far a drink that is shaken, blended or swizzled without anything
+// sour is from the proven drinks made like it, if nearly all of those have something:
+// somebody forgot the juice, and other kinds of drink that have none are no excuse.
+func (b *Build) sourless(ml []float64, e *Equivalents) float64 {
+	if !mixes(b.spec.Method) {
+		return 0
+	}
+	without := 1 - certainty(e[Sour], e.Total(), halfSharp)
+	if without <= tellingSober {
+		return 0
+	}
+	var sharp, total float64
+	for i, w := range b.habit().near {
+		if w *= w; b.set.mixed[i] {
+			total += w
+			if b.set.sharp[i] {
+				sharp += w
+			}
+		}
+	}
+	if total <= 0 {
+		return 0
+	}
+	x := max(0, without*(sharp/total-soberFree)/(soberMost-soberFree))
+	return x * x
+}
+
+// mixes reports whether a method mixes thoroughly, as juice wants.
+func mixes(m flavor.Method) bool {
+	switch m {
+	case flavor.Shake, flavor.DryShake, flavor.Blend, flavor.Swizzle:
+		return true
+	}
+	return false
+}
+
+// halfSharp is the share of lemon juice at which a drink is half a sour one.
+const halfSharp = 0.03
+
+// leastAcid is what counts as nothing sour, g in 100 mL.
+const leastAcid = 0.1
 
 const (
 	soberFree, soberMost = 0.5, 0.92

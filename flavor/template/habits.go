@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/habit"
@@ -34,9 +35,15 @@ type reach struct {
 // leastRoom, as a logarithm: a fifth more or less of a pour is no cliff.
 const leastRoom = 0.36
 
-func reachOf(usual, most float64) reach {
+// ratioRoom is the same of a level that the ratio tells of too: the two together
+// should not make a slip of the jigger a wreck.
+const ratioRoom = 0.6
+
+func reachOf(usual, most float64) reach { return reachWith(usual, most, leastRoom) }
+
+func reachWith(usual, most, room float64) reach {
 	r := reach{usual: math.Log(usual), most: math.Log(most)}
-	r.start = r.most - math.Max(leastRoom, (r.most-r.usual)/3)
+	r.start = r.most - math.Max(room, (r.most-r.usual)/3)
 	r.free = math.Exp(r.start)
 	return r
 }
@@ -72,6 +79,7 @@ func between(x, y *reach, share float64) reach {
 // habits is what good drinks carry, for the ingredients of one spec.
 type habits struct {
 	near   []float64                  // how near each proven drink is in make-up
+	kind   []float64                  // the same, times how surely the drink is of its family; nil until asked for
 	parts  [][2]*reach                // of each part, beside what leads and leading; nil until asked for
 	per    [][habit.NumLevels]float64 // of each part, in a millilitre
 	levels [habit.NumLevels]*reach    // of the level and its floor; nil until asked for
@@ -180,10 +188,30 @@ func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
 	if !maySmell(&b.parts[i]) || most <= 0 {
 		return 0
 	}
-	return max(ramp(b.parts[i].amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
+	x := max(ramp(b.parts[i].amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
+	if b.parts[i].role == flavor.PartBase && b.parts[i].profile.Aroma[flavor.Smoke] > smoky {
+		x *= b.onlyBase(i, ml)
+	}
+	return x
 }
 
-const accent = 0.85
+// onlyBase returns how surely part i is the base of a drink by itself: who pours a
+// second one does not mean the drink to taste of the first alone.
+func (b *Build) onlyBase(i int, ml []float64) float64 {
+	var all float64
+	for k := range b.parts {
+		if b.parts[k].role == flavor.PartBase {
+			all += b.parts[k].amount(ml)
+		}
+	}
+	const from, to = 0.65, 0.85
+	return ramp(b.parts[i].amount(ml)/all, from, to)
+}
+
+const (
+	accent = 0.85
+	smoky  = 2.5 // intensity of smoke from which a spirit smothers others
+)
 
 // leads reports whether a drink may be made of an ingredient first.
 func leads(p *part) bool {
@@ -215,15 +243,37 @@ func (b *Build) near() []float64 {
 	return out
 }
 
+// ofKind returns how near each proven drink is in make-up and family.
+func (b *Build) ofKind() []float64 {
+	h := b.habits
+	if h.kind == nil {
+		signals := signalsOf(b.spec, b.parts, b.ml)
+		h.kind = make([]float64, len(h.near))
+		chances := make([]float64, len(b.set.models))
+		for i, c := range b.chances(&signals) {
+			chances[b.active[i]] = c
+		}
+		for i, near := range h.near {
+			if f := b.set.family[i]; f >= 0 {
+				h.kind[i] = near * near * chances[f]
+			}
+		}
+	}
+	return h.kind
+}
+
 // readHabits reads what the proven drinks pour.
 func (s *Set) readHabits(proven []Labelled) {
 	drinks := make([][]habit.Part, len(proven))
 	for i := range proven {
 		b := Build{parts: partsIn(&proven[i].Spec)}
 		drinks[i] = b.shares(amountsOf(&proven[i].Spec))
+		s.family = append(s.family, slices.IndexFunc(s.models, func(m *model) bool { return m.ID == proven[i].Family }))
 		s.kin = append(s.kin, kinshipOf(b.parts, amountsOf(&proven[i].Spec)))
 		s.bases = append(s.bases, baseOf(&proven[i].Spec))
 		e := EquivalentsOf(&proven[i].Spec)
+		s.sharp = append(s.sharp, presence(e[Sour], e.Total(), halfSharp) > 0.5)
+		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
 	}
 	s.book = habit.NewBook(drinks)
@@ -280,14 +330,22 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 	}
 	floor := l.Floor()
 	if h.levels[l] == nil {
-		x := b.set.book.Bound(l, h.near)
-		r := reachOf(x.Usual+floor, x.Most+floor)
+		near := h.near
+		if l.OfRatio() {
+			near = b.ofKind()
+		}
+		x := b.set.book.Bound(l, near)
+		room := leastRoom
+		if l.OfRatio() {
+			room = ratioRoom
+		}
+		r := reachWith(x.Usual+floor, x.Most+floor, room)
 		h.levels[l] = &r
 	}
 	e := h.levels[l].edges(level + floor)
 	p := &b.parts[by]
 	r := b.reachOf(by, b.leading(by, ml, first, size))
-	if excused(l, p) {
+	if excused(l, p) && !(l == habit.Level(flavor.Smoke) && p.role == flavor.PartBase && p.profile.Aroma[flavor.Smoke] > smoky) {
 		s := r.support / (r.support + excuseDrinks)
 		if p.profile.Class == flavor.ClassFreshHerb { // much of what it smells of goes with the strainer
 			s = 1
@@ -313,6 +371,8 @@ func excused(l habit.Level, p *part) bool {
 		return true
 	case l == habit.Acid:
 		return false
+	case l == habit.Sugar: // a drink may be about its vermouth or liqueur, hardly about sugar
+		return p.role != flavor.PartSweetener
 	}
 	return p.role != flavor.PartSeasoning && p.role != flavor.PartTexture
 }

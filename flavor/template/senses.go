@@ -21,6 +21,8 @@ func axisOfLevel(l habit.Level, by *flavor.Profile) Axis {
 		return Bitter
 	case habit.Acid:
 		return Sour
+	case habit.Sugar:
+		return Sweet
 	case habit.Fat:
 		return Fat
 	case habit.Body:
