@@ -136,6 +136,12 @@ func (b *Build) sourless(ml []float64, e *Equivalents) float64 {
 		return 0
 	}
 	without := 1 - certainty(e[Sour], e.Total(), halfSharp)
+	all := sum(ml)
+	for i := range b.parts {
+		if wantsNoJuice(b.parts[i].profile) {
+			without *= 1 - presence(b.parts[i].amount(ml), all, halfLiquid)
+		}
+	}
 	if without <= tellingSober {
 		return 0
 	}
@@ -153,6 +159,16 @@ func (b *Build) sourless(ml []float64, e *Equivalents) float64 {
 	}
 	x := max(0, without*(sharp/total-soberFree)/(soberMost-soberFree))
 	return x * x
+}
+
+// wantsNoJuice reports whether a drink is shaken for an ingredient, with no need of juice: milk,
+// cream, an egg with its yolk, coffee.
+func wantsNoJuice(p *flavor.Profile) bool {
+	switch p.Class {
+	case flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassCreamLiqueur, flavor.ClassCoffee:
+		return true
+	}
+	return p.Class == flavor.ClassEgg && p.Fat.Value >= yolkFatGPerL
 }
 
 // mixes reports whether a method mixes thoroughly, as juice wants.
