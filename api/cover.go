@@ -28,6 +28,7 @@ type CoverBody struct {
 type CoverAnswer struct {
 	Missing       OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
 	Removed       []Ingredient          `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
+	Unstated      []Ingredient          `json:"unstated,omitempty" doc:"Those of removed that a label may clear for the guest: nobody has stated all that they carry"`
 	Covers        []Cover               `json:"covers" doc:"The best first"`
 	IfLabelClears []Cover               `json:"if_label_clears" doc:"Never safe by themselves: covers with something whose allergens nobody has stated; only if the labels in read clear it for the guest"`
 	LeftOut       *Cover                `json:"left_out,omitempty" doc:"The drink with nothing poured instead, if that keeps it"`
@@ -71,6 +72,7 @@ type Cover struct {
 	ScoreBefore    float64     `json:"score_before"`
 	Lost           []string    `json:"lost" doc:"Aroma families that a guest would miss"`
 	Gained         []string    `json:"gained" doc:"Aroma families that a guest would notice"`
+	ABVPct         float64     `json:"abv_pct" doc:"Finished, in % vol"`
 	ABVChangePct   float64     `json:"abv_change_pct" doc:"Finished, in % vol"`
 	VolumeChangeML float64     `json:"volume_change_ml" doc:"Finished"`
 	Allergens      []Allergen  `json:"allergens"`
@@ -78,6 +80,7 @@ type Cover struct {
 	Cautions       []Caution   `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
 	Read           []string    `json:"read,omitempty" doc:"Ids whose labels must clear the drink for the guest"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that come to the same glass, in a line each"`
+	Custom         bool        `json:"custom" doc:"The trade, or the house, pours this in place of what went: it may stand above what is a little nearer"`
 	Text           string      `json:"text"`
 }
 
@@ -111,6 +114,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		CrossContact:  crossContact(body.Avoid, body.Diet),
 		Missing:       OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
 		Removed:       list(r.Result.Removed, ingredientOf),
+		Unstated:      list(r.Result.Unstated, ingredientOf),
 		Covers:        list(r.Result.Covers, shown),
 		IfLabelClears: list(r.Result.IfLabelClears, shown),
 		Near:          r.Result.Near,
@@ -165,11 +169,13 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		ScoreBefore:    roundScore(before),
 		Lost:           list(c.Lost, flavor.Family.String),
 		Gained:         list(c.Gained, flavor.Family.String),
+		ABVPct:         round(c.ABV, digitsPct),
 		ABVChangePct:   round(c.ABVChange, digitsPct),
 		VolumeChangeML: round(c.VolumeChange, digitsML),
 		Allergens:      allergensOf(&c.Spec),
 		NewAllergens:   list(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
 		Cautions:       cautionsOf(house.CautionsOf(&c.Spec)),
+		Custom:         c.Custom,
 		Text:           c.Text,
 	}
 }

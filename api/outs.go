@@ -34,14 +34,17 @@ type OutsAnswer struct {
 
 // Out is one drink that lost a pour.
 type Out struct {
-	Spec       Spec         `json:"spec"`
-	Missing    []Ingredient `json:"missing"`
-	Removed    []Ingredient `json:"removed" doc:"Everything that had to go: what is missing, and what the guest must not have"`
-	Covers     []Cover      `json:"covers" doc:"The best first"`
-	Unbalanced bool         `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
-	Near       bool         `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
-	ProvenBest bool         `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
-	Chosen     int          `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
+	Spec     Spec         `json:"spec"`
+	Missing  []Ingredient `json:"missing"`
+	Removed  []Ingredient `json:"removed" doc:"Everything that had to go: what is missing, and what the guest must not have"`
+	Unstated []Ingredient `json:"unstated,omitempty" doc:"Those of removed that a label may clear for the guest: nobody has stated all that they carry"`
+	Covers   []Cover      `json:"covers" doc:"The best first"`
+	// IfLabelClears is apart from the covers, and never chosen.
+	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Never safe by themselves: only if the labels in read clear them for the guest"`
+	Unbalanced    bool    `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
+	ProvenBest    bool    `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
+	Chosen        int     `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
 }
 
 // Fetch is a bottle and the drinks that it alone would bring back.
@@ -81,5 +84,5 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 func outOf(house *service.Snapshot, t *cover.Touched) Out {
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) }
 	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
-		Covers: list(t.Covers, shown), Near: t.Near, ProvenBest: t.Proven}
+		Unstated: list(t.Unstated, ingredientOf), Covers: list(t.Covers, shown), IfLabelClears: list(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven}
 }

@@ -56,7 +56,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 			if err != nil {
 				return explain(err, file)
 			}
-			return deliver(cmd, *asJSON, answer, func(p *page, a *api.CoverAnswer) { showCovers(p, a, *cautions) })
+			return deliver(cmd, *asJSON, answer, func(p *page, a *api.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
 		},
 	}
 	asJSON, cautions = addJSON(cmd), addCautions(cmd)
@@ -72,14 +72,15 @@ pour in place of one ingredient or several so that the finished drink moves leas
 }
 
 // showCovers lists the covers, then apart those that a label would have to
-// clear. The numbers go on from one list to the other.
-func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
+// clear. The numbers go on from one list to the other. With a limit, each says how
+// strong it ends.
+func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) {
 	names := make([]string, len(a.Missing.Items))
 	for i, m := range a.Missing.Items {
 		names[i] = m.Name
 	}
 	p.line("Without %s", flavor.JoinAnd(names))
-	showRemoved(p, a.Removed, a.Missing.Items)
+	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
 	showVerdict(p, a.Near, a.ProvenBest)
 	showInstead(p, a)
 	showCross(p, a.CrossContact)
@@ -92,13 +93,16 @@ func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
 	var cautions cautionList
 	list := func(covers []api.Cover) {
 		for i := range covers {
-			c, number := &covers[i], strconv.Itoa(cautions.drinks+1)
-			p.head("%s. %s", number, c.Text)
+			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
+			p.head("%s. %s", place, c.Text)
 			showCover(p, c)
+			if maxABV > 0 {
+				p.line("     finished at %s %% vol; the guest's limit is %s", number(c.ABVPct, 1), number(maxABV, 1))
+			}
 			if len(c.Read) > 0 {
 				p.line("     %s", labelsOf(c))
 			}
-			cautions.add(number, c.Cautions)
+			cautions.add(place, c.Cautions)
 		}
 	}
 	list(a.Covers)
@@ -112,10 +116,14 @@ func showCovers(p *page, a *api.CoverAnswer, everyCaution bool) {
 	}
 }
 
-// showRemoved says what had to go beside what is missing.
-func showRemoved(p *page, removed, missing []api.Ingredient) {
+// showRemoved says what had to go beside what is missing, and why.
+func showRemoved(p *page, removed, missing, unstated []api.Ingredient) {
 	for _, r := range removed {
-		if !slices.Contains(missing, r) {
+		switch {
+		case slices.Contains(missing, r):
+		case slices.Contains(unstated, r):
+			p.line("  and without %s, which may carry what is to be avoided: nobody has stated it, read the label", r.Name)
+		default:
 			p.line("  and without %s, which carries what is to be avoided", r.Name)
 		}
 	}
@@ -147,6 +155,9 @@ func showCover(p *page, c *api.Cover) {
 	}
 	p.line("     %s, %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
+	if c.Custom {
+		p.line("     by custom of the trade or the house, so it may stand above what is a little nearer")
+	}
 	showNew(p, c.NewAllergens)
 }
 

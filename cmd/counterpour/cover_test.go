@@ -51,12 +51,12 @@ func TestUnclearedCoversStandApart(t *testing.T) {
 func TestASearchCutShortSaysSo(t *testing.T) {
 	var b bytes.Buffer
 	p := newPage(&b)
-	showCovers(p, &api.CoverAnswer{Near: true}, false)
+	showCovers(p, &api.CoverAnswer{Near: true}, 0, false)
 	require.NoError(t, p.close())
 	assert.Contains(t, b.String(), "cut short")
 	b.Reset()
 	p = newPage(&b)
-	showCovers(p, &api.CoverAnswer{Near: true, ProvenBest: true}, false)
+	showCovers(p, &api.CoverAnswer{Near: true, ProvenBest: true}, 0, false)
 	require.NoError(t, p.close())
 	assert.NotContains(t, b.String(), "cut short")
 }

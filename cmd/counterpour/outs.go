@@ -72,7 +72,7 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 			names[i] = m.Name
 		}
 		p.head("%s, without %s", o.Spec.Name, strings.Join(names, " and "))
-		showRemoved(p, o.Removed, o.Missing)
+		showRemoved(p, o.Removed, o.Missing, o.Unstated)
 		showVerdict(p, o.Near, o.ProvenBest)
 		if o.Chosen < 0 {
 			p.line("  no cover in stock; do not serve it")
@@ -81,6 +81,10 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 			p.line("  %s", c.Text)
 			showCover(p, c)
 			cautions.add(o.Spec.Name, c.Cautions)
+		}
+		if len(o.IfLabelClears) > 0 {
+			c := &o.IfLabelClears[0]
+			p.line("  not safe as it stands: %s, %s", c.Text, labelsOf(c))
 		}
 	}
 	cautions.show(p, everyCaution)

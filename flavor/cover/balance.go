@@ -2,6 +2,7 @@ package cover
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
@@ -32,18 +33,40 @@ func (t *task) newScorer(x *search.Filling) (*scorer, error) {
 	return &scorer{task: t, build: build, ml: make([]float64, 0, len(s.Pours))}, nil
 }
 
-// balanced reports whether a rounding keeps the drink in balance: it scores well,
-// or hardly moves what the balance is made of, as one spirit does for another.
+// spiritSlack is how far below the least score a spirit that is poured for another, or
+// what the trade pours, may bring a drink that is else as strong, sweet, sour, bitter and
+// long as it was.
+const spiritSlack = 15.0
+
+// blendSlack is how much of the score a blend may lose: it is poured to come nearer than
+// one bottle does, and a blend that upsets the drink is none.
+const blendSlack = 10.0
+
+// balanced reports whether a rounding keeps the drink in balance: it scores well, or
+// nearly so where one spirit stands for another and hardly moves what the balance is
+// made of. What is a seasoning, and not the base, can upset a drink in an amount that
+// is little of it.
 func (s *scorer) balanced(x *search.Filling) bool {
 	s.ml = s.ml[:0]
 	for p := range s.task.pours(x) {
 		s.ml = append(s.ml, p.ML)
 	}
-	if s.task.sameMix(x) {
-		return true
+	least := s.task.leastScore()
+	switch single := len(x.Parts) <= len(s.task.removed); {
+	case s.task.gapML >= baseML && (single && s.task.spiritsAlone(x) || s.task.byCustom(x)) && s.task.sameMix(x):
+		least -= spiritSlack
+	case !single && !s.task.isKnown(x):
+		least = math.Max(least, s.task.scoreBefore-blendSlack)
 	}
-	_, ok := s.build.Reaches(s.ml, s.task.leastScore())
+	_, ok := s.build.Reaches(s.ml, least)
 	return ok
+}
+
+// spiritsAlone reports whether spirits went, and nothing else is poured for them.
+func (t *task) spiritsAlone(x *search.Filling) bool {
+	other := func(p *flavor.Profile) bool { return p.Class.Kin() != flavor.KinSpirit }
+	return !slices.ContainsFunc(t.removed, other) &&
+		!slices.ContainsFunc(x.Parts, func(i int) bool { return other(t.cands[i].profile) })
 }
 
 // sameShare is by how much of the drink the measures that a balance is made of may

@@ -159,7 +159,7 @@ const kindred = 0.5
 // savoury only into a drink that is, and what keeps awake only for what does.
 func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
 	switch {
-	case p.Fat.Value >= mostlyFat, t.goesFlat(p),
+	case p.Fat.Value >= mostlyFat, t.goesFlat(p), p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
 		savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return savoury(q.Profile) }),
 		wakes(p) && !slices.ContainsFunc(t.removed, holdsCaffeine):
 		return false
@@ -175,6 +175,15 @@ func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
 		}
 	}
 	return false
+}
+
+// wantsDry reports whether a spirit without alcohol has a place in the drink: for a
+// guest who must have less, or where one went. Nobody stretches a liqueur with it for a
+// guest who drinks.
+func (t *task) wantsDry() bool {
+	g := &t.req.Guest
+	return t.dry || g.NoAlcohol || g.NoTrace ||
+		slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Class == flavor.ClassAlcoholFree })
 }
 
 // goesFlat reports whether p would lose its fizz in the making of the drink, and

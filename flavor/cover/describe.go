@@ -14,7 +14,7 @@ import (
 // describe turns an idea into a cover.
 func (t *task) describe(x *idea) (Cover, error) {
 	steps := sense.Between(t.glass, x.glass)
-	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec}
+	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec, Custom: t.usual(x)}
 	t.addParts(&c, &x.filling)
 	for _, m := range x.filling.Moves {
 		from := t.req.Spec.Pours[t.moves[m].pour]
@@ -26,7 +26,7 @@ func (t *task) describe(x *idea) (Cover, error) {
 	if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
 		return Cover{}, err
 	}
-	c.ABVChange, c.VolumeChange = x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
+	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
 	c.Gone = t.leadsGone(&x.filling, x.glass)
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
 	t.compareAromas(&c, x.drink)

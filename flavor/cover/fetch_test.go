@@ -29,8 +29,8 @@ func (b *bench) menu(t testing.TB, texts ...string) []*flavor.Spec {
 func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	b := newBench(t)
 	specs, _ := b.house(t)
-	out := b.profiles(t, "london-dry-gin", "aged-rum", "lime-juice")
-	stock := b.profiles(t, "lemon-juice", "falernum") // little to put the rest right with
+	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice")
+	stock := b.profiles(t, "old-tom-gin", "apricot-liqueur", "fino-sherry", "palo-cortado-sherry") // little to put the rest right with
 	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1}, nil)
 	require.NoError(t, err)
 	var kept, lost int

@@ -67,6 +67,7 @@ type Cover struct {
 	// Gone is what led the missing ingredients and is not in the glass any more.
 	Gone         []sense.Lost
 	Lost, Gained []flavor.Family
+	ABV          float64 // % vol, finished
 	ABVChange    float64 // % vol, finished
 	VolumeChange float64 // mL, finished
 	Marks        []flavor.AllergenMark
@@ -74,6 +75,7 @@ type Cover struct {
 	Read         []*flavor.Profile // whose labels must clear it for the guest; none for a safe cover
 	Also         []Cover           // covers that come to the same glass, the best first
 	Text         string
+	Custom       bool // the trade, or the house, pours it in place of what went
 
 	near bool // it keeps the drink, the alcohol apart that the guest must not have
 	rank float64
@@ -85,7 +87,10 @@ type Result struct {
 	// Removed are the pours that had to go: what is missing, and what the guest
 	// must not have.
 	Removed []*flavor.Profile
-	Covers  []Cover
+	// Unstated are those of Removed that are not missing, and had to go only since
+	// nobody has stated all that they carry: a label may clear them for the guest.
+	Unstated []*flavor.Profile
+	Covers   []Cover
 	// IfLabelClears are covers that hold something whose allergens nobody has
 	// stated, none of which is known to be what the guest avoids. They are safe
 	// only if the labels in Read say so.
@@ -94,7 +99,8 @@ type Result struct {
 	// listed do not.
 	Unbalanced bool
 	// LeftOut is the drink with nothing poured instead; nil unless that keeps it
-	// within [NearJND].
+	// within [NearJND], or is in balance, within [LastJND] and no further than any
+	// cover.
 	LeftOut *Cover
 	Near    bool // a cover keeps the drink: none is further than [NearJND] if false
 	Proven  bool // no better cover is possible; false if time or effort ran out
@@ -141,11 +147,11 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 	if err != nil {
 		return nil, err
 	}
-	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed, Proven: true}
-	if result.LeftOut, err = task.without(); err != nil {
+	result := &Result{ScoreBefore: task.scoreBefore, Removed: task.removed, Unstated: task.unstated(), Proven: true}
+	task.addCandidates()
+	if err := task.addOneByOne(ctx); err != nil {
 		return nil, err
 	}
-	task.addCandidates()
 	// The base is what the guest ordered: it moves only if nothing else keeps
 	// the drink in balance, and balance is given up only after that.
 	for _, pass := range []struct{ base, strict bool }{{false, true}, {true, true}, {false, false}} {
@@ -173,7 +179,8 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		}
 		break
 	}
-	return result, nil
+	result.LeftOut, err = task.without(result.Covers)
+	return result, err
 }
 
 func (r *Request) check() error {

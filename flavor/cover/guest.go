@@ -60,6 +60,17 @@ func (g *Guest) acceptsIfCleared(p *flavor.Profile) bool {
 	return p.Clear(g.Avoid) <= flavor.NotStated && unsure.mayHave(p) && g.affords(p)
 }
 
+// unstated returns what had to go, without being missing, only since nobody has stated
+// all that it carries.
+func (t *task) unstated() (out []*flavor.Profile) {
+	for _, p := range t.removed {
+		if !t.req.missing(p) && t.req.Guest.acceptsIfCleared(p) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 func (g *Guest) affords(p *flavor.Profile) bool {
 	_, priced := g.Prices[p.ID]
 	return priced || g.MaxCost <= 0

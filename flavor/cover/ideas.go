@@ -19,6 +19,7 @@ type idea struct {
 	drink    *mix.Drink
 	glass    *sense.Glass
 	distance float64 // between the two glasses
+	score    float64
 	rank     float64
 	lost     bool // something that led what went is gone
 	also     []idea
@@ -61,7 +62,8 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 
 // worthListing leaves out what ranks far below the best, and once something keeps the
 // drink, what does not: what lies far from it, or nearly so and has lost what led.
-// What the trade pours is listed however far it is.
+// What the trade pours is listed too. Nothing is listed that is another drink, or that
+// has lost most of its score.
 func (t *task) worthListing(ideas []idea) []idea {
 	if len(ideas) == 0 {
 		return nil
@@ -70,13 +72,27 @@ func (t *task) worthListing(ideas []idea) []idea {
 	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost })
 	return slices.DeleteFunc(ideas, func(x idea) bool {
 		far := near && (x.distance > farJND || x.lost && x.distance > NearJND)
-		return !t.usual(&x) && (x.rank > best+tail || far)
+		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
 	})
+}
+
+// noCover reports whether an idea is another drink, or one that nobody would serve. What
+// the trade pours, and one spirit in the full measure of another, makes a drink that
+// every bar knows, and may lie further off. A guest who drinks no alcohol knows that the balance is not kept.
+func (t *task) noCover(x *idea) bool {
+	last := LastJND
+	if t.usual(x) || len(x.filling.Parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[x.filling.Parts[0]].amounts[x.filling.Amounts[0]].ml >= leastShare*t.gapML {
+		last = LastKnownJND
+	}
+	return x.distance > last || !t.usual(x) && !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < leastWorth*t.scoreBefore
 }
 
 // farJND is the distance from which a cover is not worth listing beside one that
 // keeps the drink.
 const farJND = 1.5 * NearJND
+
+// leastWorth is the share of the score below which a cover is none.
+const leastWorth = 0.5
 
 // measure pours the fillings and leaves out those whose parts do not earn their
 // place in the glass.
@@ -144,12 +160,18 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 	}
 	out.glass = t.finder.space.Glass(&out.spec, out.drink)
 	out.distance = t.between(t.glass, out.glass)
-	out.rank = x.Rank - x.Distance() + out.distance
+	if out.score, err = t.finder.judge.ScoreOnly(&out.spec); err != nil {
+		return nil, err
+	}
+	out.rank = x.Rank - x.Distance() + out.distance + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
 	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost {
 		out.rank += t.finder.weights.Lead
 	}
 	return out, nil
 }
+
+// hardlyWorse is how many points of the score a cover may lose at no cost.
+const hardlyWorse = 8.0
 
 // leadsGone returns what led the missing ingredients and is not in the glass any
 // more, each once. What no odorant tells is there as long as a part smells of it.
@@ -200,11 +222,7 @@ func pours(glass *sense.Glass, material string) bool {
 
 // usual reports whether the trade, or the house, pours an idea in place of what went.
 func (t *task) usual(x *idea) bool {
-	if parts := x.filling.Parts; len(parts) == 1 && t.custom[parts[0]] {
-		return true
-	}
-	_, known := t.known[search.Combine(x.filling.Parts...)]
-	return known
+	return t.byCustom(&x.filling)
 }
 
 // ofItsKin reports whether a part is of the kin of something that went. Bitters
@@ -225,7 +243,7 @@ func (t *task) ofItsKin(part int) bool {
 // what went need not beat leaving it out.
 func (t *task) earns(x *idea, fewer map[search.Combination]float64) (bool, error) {
 	parts := x.filling.Parts
-	if t.usual(x) || len(parts) == 1 && t.ofItsKin(parts[0]) {
+	if t.usual(x) || t.oneByOne[search.Combine(parts...)] || len(parts) == 1 && t.ofItsKin(parts[0]) {
 		return true, nil
 	}
 	if x.distance > t.leftOut-t.finder.weights.Earn {

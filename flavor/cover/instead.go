@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -58,14 +59,21 @@ func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 }
 
 // without describes the drink with nothing poured in place of what went, nil if
-// that is far from it, or no drink.
-func (t *task) without() (*Cover, error) {
-	if t.leftOut > NearJND {
+// that is far from it, or no drink; covers are what may be poured instead.
+func (t *task) without(covers []Cover) (*Cover, error) {
+	if t.leftOut > LastJND {
+		return nil, nil
+	}
+	nearer := slices.ContainsFunc(covers, func(c Cover) bool { return c.Distance < t.leftOut })
+	if t.leftOut > NearJND && nearer {
 		return nil, nil
 	}
 	x, err := t.pour(&search.Filling{})
 	if err != nil {
 		return nil, err
+	}
+	if t.leftOut > NearJND && x.score < t.leastScore() {
+		return nil, nil
 	}
 	c, err := t.describe(x)
 	return &c, err

@@ -36,6 +36,9 @@ type Touched struct {
 	Spec    *flavor.Spec
 	Missing []*flavor.Profile
 	Removed []*flavor.Profile // all that had to go, as of a [Result]
+	// Unstated and IfLabelClears are the way out by the label, as of a [Result].
+	Unstated      []*flavor.Profile
+	IfLabelClears []Cover
 	// ScoreBefore is the score of the drink as it is written.
 	ScoreBefore float64
 	Covers      []Cover // the best first; none if nothing in stock will do
@@ -113,7 +116,7 @@ func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, mi
 	if err != nil {
 		return Touched{}, err
 	}
-	t := Touched{Spec: s, Missing: missing, Removed: found.Removed, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
+	t := Touched{Spec: s, Missing: missing, Removed: found.Removed, Unstated: found.Unstated, IfLabelClears: found.IfLabelClears, ScoreBefore: found.ScoreBefore, Covers: found.Covers,
 		Unbalanced: found.Unbalanced, Near: found.Near, Proven: found.Proven, LeftOut: found.LeftOut, Chosen: -1}
 	t.whole, err = f.mayDrink(&r.Guest, s)
 	return t, err

@@ -91,9 +91,42 @@ func whole(most int) []float64 {
 // least: a barspoon of each stands for no ounce.
 const leastShare = 0.6
 
+// leadShare is the share of two spirits for one that the leading one pours at the least:
+// the other seasons it, as a little smoky malt does a tequila in place of a mezcal.
+const leadShare = 0.75
+
+// led reports whether of several spirits that stand for one the first leads, unless
+// they are what the trade or the house pours together.
+func (t *task) led(x *search.Filling) bool {
+	if len(x.Parts) < 2 || len(t.removed) > 1 || t.gapML < baseML || !t.spiritsAlone(x) || t.isKnown(x) {
+		return true
+	}
+	var most, all float64
+	for k, i := range x.Parts {
+		ml := t.cands[i].amounts[x.Amounts[k]].ml
+		most, all = max(most, ml), all+ml
+	}
+	return most >= leadShare*all
+}
+
+// isKnown reports whether the trade or the house pours the parts of a filling together.
+func (t *task) isKnown(x *search.Filling) bool {
+	key := search.Combine(x.Parts...)
+	_, known := t.known[key]
+	return known && !t.oneByOne[key]
+}
+
+// byCustom reports whether the trade or the house pours a filling for what went.
+func (t *task) byCustom(x *search.Filling) bool {
+	return len(x.Parts) == 1 && t.custom[x.Parts[0]] || t.isKnown(x)
+}
+
 // enough reports whether several parts pour about as much as went. What went by the
 // piece, to season or to sweeten is made up for by strength.
 func (t *task) enough(x *search.Filling) bool {
+	if !t.led(x) {
+		return false
+	}
 	was := t.removed[0].Class
 	if len(x.Parts) < 2 || len(t.removed) > 1 || t.gapML < seasoningML || was.Solid() || was.Kin() == flavor.KinSweetener {
 		return true

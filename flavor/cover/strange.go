@@ -18,9 +18,19 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 	if (p.Class.Measured() == flavor.ByPiece) != (was.Class.Measured() == flavor.ByPiece) {
 		cost += w.Solid
 	}
+	base := was.Class.Part() == flavor.PartBase && was.Class.Kin() == flavor.KinSpirit
+	spirits := base && p.Class.Kin() == flavor.KinSpirit
+	switch {
+	case base && !spirits && !t.wantsDry() && t.req.Guest.MaxABV == 0 && t.gapML >= baseML:
+		return math.Inf(1)
+	case base && !spirits && !t.standsDry(p.Class, was.Class),
+		was.Class.Kin() == flavor.KinJuice && p.ABV.Value > NoAlcoholABV && place < 0:
+		cost += w.Role
+	}
 	if gone.smells {
 		smell := smellOf(p, holds)
-		if place < 0 && smell.plain() && !sweetens(p.Class, was.Class) {
+		passes := spirits && unlikeInLook(p, holds, was, &gone.holds) <= clearForClear
+		if place < 0 && smell.plain() && !sweetens(p.Class, was.Class) && !passes {
 			return math.Inf(1)
 		}
 		least, most := 0.0, math.Inf(1)
@@ -35,6 +45,15 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 	}
 	return cost
 }
+
+// baseML is the mL from which a spirit is the base of a drink, which nothing but a spirit
+// stands for where the guest has no limit.
+const baseML = 30.0
+
+// clearForClear is the difference in look, see [unlikeInLook], up to which a spirit of
+// next to no smell is poured for one that smells: a vodka for a gin, where there is
+// nothing better, and never for a whisky.
+const clearForClear = 0.2
 
 // sweetens reports whether both classes are poured to sweeten.
 func sweetens(a, b flavor.Class) bool {

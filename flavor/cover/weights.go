@@ -25,6 +25,11 @@ type Weights struct {
 	Unlike, Firm, Measure float64
 	// Lead: a glass that has lost what led the missing ingredient.
 	Lead float64
+	// Score: each point of the score that is lost, the first few apart.
+	Score float64
+	// Role: a part that is no spirit in the place of a little of a base spirit, or holds
+	// alcohol in the place of a juice.
+	Role float64
 	// Custom: what a first choice of the trade is let off of the two before;
 	// Place: what each further place takes back.
 	Custom, Place float64
@@ -32,14 +37,19 @@ type Weights struct {
 
 // DefaultWeights returns the weights that the program uses.
 func DefaultWeights() Weights {
-	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Firm: 1.5, Measure: 4, Earn: 1, Rare: 4, Lead: 1.5, Class: 1.5, Look: 1.5, Solid: 1.5, Aroma: 4, Custom: 1, Place: 0.1}
+	return Weights{Part: 3, Move: 0.25, Unlike: 0.75, Firm: 1.5, Measure: 4, Earn: 1, Rare: 4, Lead: 1.5, Score: 0.04, Role: 4, Class: 1.5, Look: 1.5, Solid: 1.5, Aroma: 4, Custom: 1, Place: 0.1}
 }
 
-// NearJND is the distance up to which a cover is said to keep the drink, and
-// sameIdea the one below which two covers are one.
+// NearJND is the distance up to which a cover is said to keep the drink, LastJND the
+// one beyond which it is another drink and no cover, and sameIdea the one below which
+// two covers are one. The alcohol that a guest must not have counts for none of them.
 const (
-	NearJND  = 4.0
-	sameIdea = 0.5
+	NearJND = 4.0
+	LastJND = 9.0
+	// LastKnownJND is the same for what the trade pours, and for one spirit in the
+	// measure of another.
+	LastKnownJND = 13.0
+	sameIdea     = 0.5
 )
 
 // tail is by how much a cover may rank below the best to be listed at all, in

@@ -153,10 +153,10 @@ func (p *Problem) standing(parts []int) float64 {
 }
 
 // Standing returns what a combination must earn by what its parts are: for being
-// several, for their prices, and for how strange the least strange of them is in
+// more than the things out, for their prices, and for how strange the least strange of them is in
 // place of each thing out.
 func (p *Problem) Standing(parts []int) float64 {
-	s := p.Costs.Part * float64(len(parts)-1)
+	s := p.several(len(parts))
 	for _, i := range parts {
 		s += p.Parts[i].Price
 	}

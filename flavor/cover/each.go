@@ -1,0 +1,92 @@
+package cover
+
+import (
+	"context"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
+)
+
+// coversOfEach is how many bottles are looked at for each of several things that went.
+const coversOfEach = 3
+
+// addOneByOne lists what a bartender tries first when several things are out: for each
+// of them what covers it alone, with all the rest in the glass, and these together. They
+// have earned their place by that, and rank by their own standing like any others; the
+// amounts are found for all of them at once.
+func (t *task) addOneByOne(ctx context.Context) error {
+	if len(t.removed) < 2 || len(t.removed) > MaxParts || t.dry {
+		return nil
+	}
+	t.oneByOne = map[search.Combination]bool{}
+	together := [][]int{nil}
+	for _, p := range t.removed {
+		alone, err := t.bestFor(ctx, p)
+		if err != nil {
+			return err
+		}
+		if len(alone) == 0 {
+			continue // the rest may still be covered one by one
+		}
+		var longer [][]int
+		for _, some := range together {
+			for _, i := range alone {
+				longer = append(longer, withPart(some, i))
+			}
+		}
+		together = longer
+	}
+	plain := search.Problem{Parts: t.entries, Costs: search.Costs{Part: t.finder.weights.Part}}
+	for _, parts := range together {
+		if len(parts) < 2 {
+			continue
+		}
+		key := search.Combine(parts...)
+		if _, known := t.known[key]; !known {
+			t.known[key] = plain.Standing(parts)
+		}
+		t.oneByOne[key] = true
+	}
+	return nil
+}
+
+// withPart returns parts, ascending, with one more if it is not there yet.
+func withPart(parts []int, i int) []int {
+	at, found := slices.BinarySearch(parts, i)
+	if found {
+		return parts
+	}
+	return slices.Insert(slices.Clone(parts), at, i)
+}
+
+// bestFor returns the bottles that best cover one thing alone with the rest of the
+// drink as it was, as places among the candidates.
+func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([]int, error) {
+	r := *t.req
+	r.Missing, r.Parts, r.Limit = []*flavor.Profile{gone}, 1, coversOfEach
+	r.Candidates = slices.DeleteFunc(slices.Clone(t.req.Candidates), func(p *flavor.Profile) bool { return t.inDrink(p) })
+	r.Guest = Guest{} // the candidates of this task are already the guest's
+	r.Tastings = nil
+	one, err := t.finder.newTask(&r, false)
+	if err != nil {
+		return nil, err
+	}
+	one.addCandidates()
+	one.strict = true
+	one.addMoves(false)
+	ideas, _, err := one.ideas(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var out []int
+	for i := range ideas {
+		id := one.cands[ideas[i].filling.Parts[0]].profile.ID
+		at, found := slices.BinarySearchFunc(t.cands, id, func(c candidate, id string) int { return strings.Compare(c.profile.ID, id) })
+		if found {
+			out = append(out, at)
+		}
+	}
+	return out, nil
+}
