@@ -16,7 +16,7 @@ func TestWalkScenarios(t *testing.T) {
 	from := `"from":{` + sourDraft + `},`
 	for _, sc := range []scenario{
 		{name: "two drafts", body: `{` + from + walkTo + `,"steps":2}`, status: 200,
-			want: []string{`"stops":[{"spec":`, `"hop_jnd":0,`, `"pour_ml":60`, `"ethanol_g":`, `"country":"United States"`, `"key":"alcohol"`, `"key":"medicines"`, "Where the walk begins"}},
+			want: []string{`"stops":[{"spec":`, `"hop_jnd":0,`, `"pour_ml":60`, `"ethanol_g":`, `"country":"United States"`, `"key":"alcohol"`, `"key":"medicines"`, "The first drink"}},
 		{name: "from a drink of the house", body: `{"from":{"drink":"ropewalk"},` + walkTo + `}`, status: 200, want: []string{`"name":"Ropewalk"`}},
 		{name: "from fields", body: `{"from":{"spec":{"method":"shake","service":"up","pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"lemon juice","amount":0.75,"unit":"oz"},{"ingredient":"simple syrup","amount":0.75,"unit":"oz"}]}},` + walkTo + `}`, status: 200},
 		{name: "in larger pours", body: `{` + from + walkTo + `,"steps":1,"pour_ml":90}`, status: 200, want: []string{`"pour_ml":90`}},

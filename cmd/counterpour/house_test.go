@@ -21,7 +21,7 @@ const (
 	houseStock = "id,name,ingredient,well,abv_pct,brix,sugar_g_per_l,acid_g_per_l,price,currency,size_ml,size_g,stock,note\n" +
 		",Dock gin,London dry gin,,43,,,,22,EUR,700,,2,\n" +
 		",Dock falernum,falernum,,,,,,18,EUR,700,,1,\n" +
-		",Clove syrup,clove syrup,,,,,,4,EUR,500,,1,\n" +
+		",Honey syrup,honey syrup,,,,,,4,EUR,500,,1,\n" +
 		",Ginger syrup,ginger syrup,,,,,,4,EUR,500,,1,\n" +
 		",Lemon juice,lemon juice,,,,,,6,EUR,1000,,1,\n"
 	houseSpecs = "Quay Test\n1 1/2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz falernum\nshake, up\n"
@@ -34,7 +34,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o644))
 	require.NoError(t, os.WriteFile(path("specs.txt"), []byte(houseSpecs), 0o644))
 	// A count of the shelves knows no prices and no strengths.
-	require.NoError(t, os.WriteFile(path("count.csv"), []byte("name,ingredient,stock\nDock gin,London dry gin,2\nDock falernum,falernum,1\nClove syrup,clove syrup,1\nGinger syrup,ginger syrup,1\nLemon juice,lemon juice,1\n"), 0o644))
+	require.NoError(t, os.WriteFile(path("count.csv"), []byte("name,ingredient,stock\nDock gin,London dry gin,2\nDock falernum,falernum,1\nHoney syrup,honey syrup,1\nGinger syrup,ginger syrup,1\nLemon juice,lemon juice,1\n"), 0o644))
 	served := strings.Replace(houseSpecs, "3/4 oz falernum", "1/2 oz ginger syrup", 1)
 	require.NoError(t, os.WriteFile(path("served.txt"), []byte(served), 0o644))
 	require.NoError(t, os.WriteFile(path("bad.csv"), []byte(houseStock+",Moon dust,moon dust,,,,,,4,EUR,500,,1,\n"), 0o644))
@@ -58,7 +58,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "a cover is sent back", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0", "--json"}, out: []string{`{"tastings":[{"missing":{"id":"falernum"`}},
-		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"clove syrup  instead"}},
+		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"honey syrup  instead"}},
 		{name: "a score beyond", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "11"}, code: exitInput, err: []string{"out of range"}},
 		{name: "it ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "falernum"}, out: []string{"Out\n", "falernum"}},
 		{name: "what ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--json"}, out: []string{`"out":[{"id":"falernum"`}},

@@ -117,7 +117,11 @@ func (t *task) isKnown(x *search.Filling) bool {
 }
 
 // byCustom reports whether the trade or the house pours a filling for what went.
+// What came back in this house is no custom of it.
 func (t *task) byCustom(x *search.Filling) bool {
+	if t.cameBack[search.Combine(x.Parts...)] {
+		return false
+	}
 	return len(x.Parts) == 1 && t.custom[x.Parts[0]] || t.isKnown(x)
 }
 

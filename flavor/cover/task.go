@@ -36,6 +36,7 @@ type task struct {
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
 	custom      []bool                         // by candidate: poured alone by custom for what went
 	obvious     []bool                         // by candidate: of the class of what went, or poured for it by custom
+	cameBack    map[search.Combination]bool    // sent back in this house more often than kept
 	oneByOne    map[search.Combination]bool    // what covers each thing alone that went, taken together
 	strict      bool                           // only covers that keep the balance
 	leftOut     float64                        // how far the glass moves if nothing is poured instead

@@ -21,8 +21,10 @@ type Tasting struct {
 // How tastings weigh: a cover that was always sent back ranks tasteJND further
 // away in the end, one always kept that much nearer; before that, the result is
 // shrunk toward indifference as if tasteDoubt tastings had been undecided.
+// What a house has found out for itself weighs as much as how strange a pour is by
+// the trade's book.
 const (
-	tasteJND   = 3.0
+	tasteJND   = 6.0
 	tasteDoubt = 2.0
 )
 
@@ -30,6 +32,7 @@ const (
 // combinations that they are about. Tastings of other drinks with the same
 // bottle out count too: it is the pair that was tasted.
 func (t *task) addTastings() {
+	t.cameBack = map[search.Combination]bool{}
 	type tally struct{ n, liked float64 }
 	tallies := map[search.Combination]tally{}
 	for _, x := range t.req.Tastings {
@@ -53,6 +56,9 @@ func (t *task) addTastings() {
 			continue // no liking makes sugar stand for an aroma
 		}
 		mean := (s.liked + tasteDoubt/2) / (s.n + tasteDoubt)
+		if mean < 0.5 {
+			t.cameBack[key] = true
+		}
 		t.known[key] = standing + tasteJND*(1-2*mean)
 	}
 }

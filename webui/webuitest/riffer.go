@@ -103,7 +103,7 @@ func (Bar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
 	}
 	middle := r.From.Clone()
 	middle.Name = ""
-	out := []walk.Stop{{Spec: *r.From, Text: "Where the walk begins"}}
+	out := []walk.Stop{{Spec: *r.From, Text: "The first drink"}}
 	for range r.Between {
 		out = append(out, walk.Stop{Spec: middle, Hop: 2.4, Text: "Half of each"})
 	}
