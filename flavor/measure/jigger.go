@@ -28,6 +28,13 @@ func jiggerOf(u flavor.Unit) jigger {
 	return jigger{every: Step(u)}
 }
 
+// Jigger returns what a jigger is marked with in a unit: the multiples of every, and
+// a few marks between; zero and none if it has no marks.
+func Jigger(u flavor.Unit) (every float64, between []float64) {
+	j := jiggerOf(u)
+	return j.every, slices.Clone(j.marks)
+}
+
 // JiggerStep returns the next amount above or below one that a jigger is marked
 // with, in the same unit; zero if there is none, or if the amount is not a finite
 // number above zero.

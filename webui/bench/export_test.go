@@ -8,7 +8,6 @@ const ViewText = viewText
 type RowsView = rowsView
 
 var ApplyRows = applyRows
-var JiggerStep = jiggerStep
 var Rewrite = rewrite
 var RowsOf = rowsOf
 var SizesOf = sizesOf

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"encoding/json"
-	"math"
 	"slices"
 	"strings"
 
@@ -139,7 +138,7 @@ func saysOnly(line string) bool {
 // empty if there is none.
 func stepped(d *draft.Draft, at int, up bool) string {
 	l := &d.Lines[at]
-	amount := jiggerStep(l.Amount, l.Unit, up)
+	amount := measure.JiggerStep(l.Amount, l.Unit, up)
 	if amount <= 0 {
 		return ""
 	}
@@ -197,56 +196,13 @@ var unitChoices = func() []unitChoice {
 	return out
 }()
 
-// grid is the steps of a unit: multiples of every, and a few marks between.
-type grid struct {
-	every float64
-	marks []float64
-}
-
-// gridOf returns the steps that a jigger has. Metric ones are marked at the
-// fives and at 7.5 and 22.5 mL, which stand for ¼ and ¾ oz: common practice.
-func gridOf(u flavor.Unit) grid {
-	switch u {
-	case flavor.Top:
-		return grid{}
-	case flavor.Millilitre:
-		return grid{5, []float64{2.5, 7.5, 22.5}}
-	case flavor.Centilitre:
-		return grid{0.5, []float64{0.25, 0.75, 2.25}}
-	}
-	return grid{every: measure.Step(u)}
-}
-
-// gridSlack absorbs rounding when an amount is held against a step.
-const gridSlack = 1e-9
-
-// jiggerStep returns the next amount above or below, zero if there is none.
-func jiggerStep(amount float64, u flavor.Unit, up bool) float64 {
-	g := gridOf(u)
-	if g.every == 0 || !(amount > 0) || math.IsInf(amount, 0) {
-		return 0
-	}
-	at := (math.Ceil(amount/g.every-gridSlack) - 1) * g.every
-	if up {
-		at = (math.Floor(amount/g.every+gridSlack) + 1) * g.every
-	}
-	for _, m := range g.marks {
-		if up && m > amount+gridSlack {
-			at = math.Min(at, m)
-		}
-		if !up && m < amount-gridSlack {
-			at = math.Max(at, m)
-		}
-	}
-	return math.Max(0, at)
-}
-
-// gridsJSON is every grid for the script: by unit, the step and then the marks.
+// gridsJSON is every jigger for the script: by unit, the step and then the marks
+// between.
 var gridsJSON = func() string {
 	all := map[string][]float64{"": {1}}
 	for _, u := range measure.Units() {
-		if g := gridOf(u); g.every > 0 {
-			all[string(u)] = append([]float64{g.every}, g.marks...)
+		if every, between := measure.Jigger(u); every > 0 {
+			all[string(u)] = append([]float64{every}, between...)
 		}
 	}
 	text, err := json.Marshal(all)

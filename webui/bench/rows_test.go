@@ -8,10 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 
-	"counterpour/flavor"
-	"counterpour/flavor/measure"
 	"counterpour/webui/bench"
 	"counterpour/webui/webuitest"
 )
@@ -115,48 +112,5 @@ func FuzzRowsLeaveADraftAlone(f *testing.F) {
 			return
 		}
 		assert.Equal(t, text, bench.ApplyRows(text, formOfRows(v)))
-	})
-}
-
-func TestJiggerSteps(t *testing.T) {
-	for _, c := range []struct {
-		amount   float64
-		unit     flavor.Unit
-		less, up float64
-	}{
-		{2, flavor.Ounce, 1.75, 2.25},
-		{0.25, flavor.Ounce, 0, 0.5},
-		{1.0 / 3, flavor.Ounce, 0.25, 0.5},
-		{5, flavor.Millilitre, 2.5, 7.5},
-		{7.5, flavor.Millilitre, 5, 10},
-		{20, flavor.Millilitre, 15, 22.5},
-		{22.5, flavor.Millilitre, 20, 25},
-		{60, flavor.Millilitre, 55, 65},
-		{17, flavor.Millilitre, 15, 20},
-		{0.75, flavor.Centilitre, 0.5, 1},
-		{2, flavor.Dash, 1, 3},
-		{1, flavor.Barspoon, 0.5, 1.5},
-		{1, flavor.Leaf, 0, 2},
-		{1, "", 0, 2},
-		{1, flavor.Top, 0, 0},
-		{-1, flavor.Ounce, 0, 0},
-	} {
-		assert.InDelta(t, c.less, bench.JiggerStep(c.amount, c.unit, false), 1e-9, "less than %v %s", c.amount, c.unit)
-		assert.InDelta(t, c.up, bench.JiggerStep(c.amount, c.unit, true), 1e-9, "more than %v %s", c.amount, c.unit)
-	}
-}
-
-// A step up and a step down lead back to where the jigger has a mark.
-func TestStepsLeadBack(t *testing.T) {
-	units := measure.Units()
-	rapid.Check(t, func(t *rapid.T) {
-		unit := rapid.SampledFrom(units).Draw(t, "unit")
-		if unit == flavor.Top {
-			return
-		}
-		at := bench.JiggerStep(rapid.Float64Range(0.01, 500).Draw(t, "amount"), unit, true)
-		up := bench.JiggerStep(at, unit, true)
-		assert.Greater(t, up, at)
-		assert.InDelta(t, at, bench.JiggerStep(up, unit, false), 1e-6)
 	})
 }
