@@ -1,19 +1,10 @@
-package template
+package template_test
 
 import (
-	"flag"
 	"os"
 	"testing"
+
+	"counterpour/data/bartest"
 )
 
-// TestMain draws the same drafts each time, so that a change is judged by what it
-// changes; -rapid.seed tries others.
-func TestMain(m *testing.M) {
-	flag.Parse()
-	if seed := flag.Lookup("rapid.seed"); seed.Value.String() == seed.DefValue {
-		if err := flag.Set("rapid.seed", "7"); err != nil {
-			panic(err)
-		}
-	}
-	os.Exit(m.Run())
-}
+func TestMain(m *testing.M) { os.Exit(bartest.Seeded(m)) }

@@ -1,14 +1,11 @@
 package draw
 
 import (
-	"encoding/xml"
-	"io"
 	"math"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -56,13 +53,6 @@ func TestAShiftStandsInItsShade(t *testing.T) {
 		if math.Abs(math.Abs(steps)-1) > 0.01 { // a tenth of a unit is drawn, 18 units are a step
 			assert.Equal(t, math.Abs(steps) < 1, x > left && x < right)
 		}
-		d := xml.NewDecoder(strings.NewReader(got))
-		for {
-			_, err := d.Token()
-			if err == io.EOF {
-				break
-			}
-			require.NoError(t, err)
-		}
+		wellFormed(t, got)
 	})
 }

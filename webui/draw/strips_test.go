@@ -1,13 +1,10 @@
 package draw
 
 import (
-	"encoding/xml"
 	"flag"
-	"io"
 	"math"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -51,14 +48,7 @@ func TestStripsGolden(t *testing.T) {
 
 func TestStripsAreWellFormedAndSayWhatTheyShow(t *testing.T) {
 	got := string(StripsSVG(`a"b`, "Gin & <tonic>", drawn()))
-	d := xml.NewDecoder(strings.NewReader(got))
-	for {
-		_, err := d.Token()
-		if err == io.EOF {
-			break
-		}
-		require.NoError(t, err)
-	}
+	wellFormed(t, got)
 	assert.Contains(t, got, "Gin &amp; &lt;tonic&gt;")
 	assert.Contains(t, got, "Sweet is above the range, sour is below the range and long is more than the family carries.")
 	assert.NotContains(t, got, "style=")

@@ -107,12 +107,10 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 
 // handedOut shows a round that was handed out before.
 func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingView, sealed string) error {
-	request, ok := p.seal.open(sealed)
-	if !ok {
-		v.Trouble = roundIsOver
-		return p.Write(w, r, http.StatusGone, "training", "layout", v)
+	round, err := p.sealed(sealed)
+	if errors.Is(err, errOver) {
+		return p.over(w, r, v)
 	}
-	round, err := p.trainer.Again(request)
 	if err != nil {
 		return err
 	}
@@ -121,8 +119,26 @@ func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingVie
 	return p.Write(w, r, http.StatusOK, "training", "layout", v)
 }
 
-// roundIsOver is said of a round that this run of the program did not hand out.
+// roundIsOver is what the page says of [errOver].
 const roundIsOver = "This round cannot be graded any more: the program has been started again since it was handed out. Start a new one."
+
+// errOver: a round that this run of the program did not hand out.
+var errOver = errors.New("the round was not handed out by this run of the program")
+
+// sealed returns a round that was handed out, or [errOver].
+func (p *pages) sealed(token string) (*drill.Round, error) {
+	request, ok := p.seal.open(token)
+	if !ok {
+		return nil, errOver
+	}
+	return p.trainer.Again(request)
+}
+
+// over says that a round cannot be graded any more.
+func (p *pages) over(w http.ResponseWriter, r *http.Request, v *trainingView) error {
+	v.Trouble = roundIsOver
+	return p.Write(w, r, http.StatusGone, "training", "layout", v)
+}
 
 // graded grades what was sent, or asks again if the answer is not whole.
 func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish) error {
@@ -130,12 +146,10 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	if err != nil {
 		return err
 	}
-	request, ok := p.seal.open(r.Form.Get("round"))
-	if !ok {
-		v.Trouble = roundIsOver
-		return p.Write(w, r, http.StatusGone, "training", "layout", v)
+	round, err := p.sealed(r.Form.Get("round"))
+	if errors.Is(err, errOver) {
+		return p.over(w, r, v)
 	}
-	round, err := p.trainer.Again(request)
 	if err != nil {
 		return err
 	}
