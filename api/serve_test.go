@@ -1,251 +1,19 @@
 package api
 
 import (
-	"bytes"
 	"context"
-	"encoding/json"
 	"io"
-	"log/slog"
 	"net/http"
 	"net/http/httptest"
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
-	"counterpour/data"
-	"counterpour/data/house"
-	"counterpour/flavor"
-	"counterpour/index"
 )
-
-// demo is the demo house over the embedded catalogue, built once.
-var demo = sync.OnceValues(func() (*service.Snapshot, error) {
-	c, err := data.Embedded()
-	if err != nil {
-		return nil, err
-	}
-	k, err := service.NewKitchen(context.Background(), c, index.Build, nil)
-	if err != nil {
-		return nil, err
-	}
-	h, err := c.Demo()
-	if err != nil {
-		return nil, err
-	}
-	return service.AtRest(k, h), nil
-})
-
-func demoFor(t testing.TB) *service.Snapshot {
-	t.Helper()
-	s, err := demo()
-	require.NoError(t, err)
-	return s
-}
-
-func always(s *service.Snapshot) func() *service.Snapshot {
-	return func() *service.Snapshot { return s }
-}
-
-// noted is a keeper of a house at rest, which takes any mark and keeps none.
-type noted struct{}
-
-func (noted) Mark(context.Context, house.By, service.MarkRequest) error { return nil }
-
-func (noted) Taste(context.Context, house.By, service.TasteRequest) error { return nil }
-
-func (noted) Right(_ context.Context, by house.By, r service.RightRequest) error {
-	if r.Drink == "unmarked" || by.Actor == "" {
-		return flavor.Invalid("drink", r.Drink, "is not marked")
-	}
-	return nil
-}
-
-// serverFor returns a server over the demo house and what it logs.
-func serverFor(t testing.TB, opts Options) (*Server, *bytes.Buffer) {
-	t.Helper()
-	var log bytes.Buffer
-	opts.Log = slog.New(slog.NewTextHandler(&log, nil))
-	if opts.Keeper == nil {
-		opts.Keeper = noted{}
-		opts.Editor = func(context.Context) Editor {
-			return Editor{By: house.By{Actor: "Wren", At: time.Now()}, MayNote: true, MayEdit: true}
-		}
-	}
-	s, err := NewServer(always(demoFor(t)), opts)
-	require.NoError(t, err)
-	return s, &log
-}
-
-// scenario is one request and what must come of it.
-type scenario struct {
-	name    string
-	method  string // GET, or POST if there is a body
-	url     string
-	media   string // of the body; application/json if empty, none if "-"
-	body    string
-	status  int
-	want    []string // what the answer must hold
-	wantNot []string
-	headers map[string]string
-}
-
-func (sc *scenario) request() *http.Request {
-	method, body := sc.method, io.Reader(http.NoBody)
-	if sc.body != "" {
-		body = strings.NewReader(sc.body)
-	}
-	if method == "" {
-		method = http.MethodGet
-		if sc.body != "" {
-			method = http.MethodPost
-		}
-	}
-	r := httptest.NewRequest(method, sc.url, body)
-	switch sc.media {
-	case "-":
-	case "":
-		if method == http.MethodPost {
-			r.Header.Set("Content-Type", mediaJSON)
-		}
-	default:
-		r.Header.Set("Content-Type", sc.media)
-	}
-	return r
-}
-
-func (sc *scenario) run(t *testing.T, h http.Handler) {
-	t.Run(sc.name, func(t *testing.T) {
-		w := httptest.NewRecorder()
-		h.ServeHTTP(w, sc.request())
-		answer := w.Body.String()
-		require.Equal(t, sc.status, w.Code, answer)
-		for _, s := range sc.want {
-			assert.Contains(t, answer, s)
-		}
-		for _, s := range append(sc.wantNot, ":null", ".go:") {
-			assert.NotContains(t, answer, s)
-		}
-		for name, value := range sc.headers {
-			assert.Contains(t, w.Header().Get(name), value, name)
-		}
-		assert.Equal(t, "nosniff", w.Header().Get("X-Content-Type-Options"))
-		if sc.status >= 400 {
-			checkProblem(t, sc.status, w)
-		}
-	})
-}
-
-// checkProblem holds an answer against RFC 9457 and the contract.
-func checkProblem(t *testing.T, status int, w *httptest.ResponseRecorder) {
-	t.Helper()
-	assert.Equal(t, problemType, w.Header().Get("Content-Type"))
-	var fields map[string]json.RawMessage
-	require.NoError(t, json.Unmarshal(w.Body.Bytes(), &fields))
-	for _, f := range []string{"type", "title", "status", "detail", "errors"} {
-		assert.Contains(t, fields, f)
-	}
-	var p Problem
-	require.NoError(t, json.Unmarshal(w.Body.Bytes(), &p))
-	assert.Equal(t, status, p.Status)
-	assert.Equal(t, http.StatusText(status), p.Title)
-	assert.NotEmpty(t, p.Detail)
-	assert.Less(t, w.Body.Len(), 64<<10)
-	for _, e := range p.Errors {
-		assert.NotEmpty(t, e.Message)
-		assert.NotNil(t, e.Suggest)
-	}
-}
-
-// quote returns a JSON object with the text of a spec.
-func quote(text string) string {
-	b, _ := json.Marshal(map[string]string{"text": text})
-	return string(b)
-}
-
-func pourJSON(pour string) string { return `{"spec":{"pours":[` + pour + `]}}` }
-
-const goodText = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n½ oz simple syrup\n2 dashes aromatic bitters\nshake, up"
-
-func TestCoverForGuests(t *testing.T) {
-	s, _ := serverFor(t, Options{})
-	h := s.Handler()
-	const draft = `"text":"1 oz cognac\n1 oz creme de cacao\n1 oz heavy cream\nshake, up","missing":"heavy cream"`
-	for _, sc := range []scenario{
-		{name: "vegan", body: `{` + draft + `,"diet":["vegan"],"limit":20}`, status: 200, want: []string{`"covers":[{`}, wantNot: []string{`"allergen":"milk","from":["heavy-cream"]`, `"id":"single-cream"`}},
-		{name: "alcohol-free", body: `{` + draft + `,"diet":["alcohol-free"],"max_parts":1}`, status: 200, want: []string{`"removed":[{"id":"cognac"`}},
-		{name: "weak", body: `{` + draft + `,"max_abv_pct":15}`, status: 200},
-		{name: "cheap", body: `{` + draft + `,"prices_per_ml":{"coconut-cream":0.01,"light-cream":0.005},"max_cost":1}`, status: 200},
-		{name: "a limit without prices", body: `{` + draft + `,"max_cost":1}`, status: 422, want: []string{"body.max_cost", "prices_per_ml"}},
-		{name: "a price below nothing", body: `{` + draft + `,"prices_per_ml":{"gin":-1}}`, status: 422, want: []string{"below nothing"}},
-		{name: "unknown diet", body: `{` + draft + `,"diet":["vegan","moonlight"]}`, status: 422, want: []string{"body.diet[1]", "moonlight", "alcohol-free"}},
-		{name: "too strong a limit", body: `{` + draft + `,"max_abv_pct":101}`, status: 422, want: []string{"body.max_abv_pct"}},
-	} {
-		sc.url = "/v1/cover"
-		sc.run(t, h)
-	}
-}
-
-func TestOutsScenarios(t *testing.T) {
-	s, _ := serverFor(t, Options{})
-	h := s.Handler()
-	for _, sc := range []scenario{
-		{name: "the house", body: `{"out":["falernum"]}`, status: 200, want: []string{`"house":"The Halyard Room"`, `"missing":[{"id":"falernum"`, `"fetch":[{"id":"falernum"`, `"chosen":`}},
-		{name: "a menu", body: `{"out":["simple syrup"],"specs":[{"name":"One","pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"lemon juice","amount":1,"unit":"oz"},{"ingredient":"simple syrup","amount":0.75,"unit":"oz"}]}]}`,
-			status: 200, want: []string{`"house":""`, `"name":"One"`}},
-		{name: "from the stock that is sent", body: `{"out":["falernum"],"stock":["clove-syrup","ginger-syrup"],"avoid":["tree nuts"]}`, status: 200, want: []string{"ginger syrup", `"if_label_clears"`, `"removed":[{"id":"falernum","name":"falernum"},{"id":"orgeat","name":"orgeat"}`}, wantNot: []string{`"allergen":"tree nuts","from":["orgeat"`}},
-		{name: "a bottle that no drink needs", body: `{"out":["soju"]}`, status: 200, want: []string{`"outs":[]`}},
-		{name: "no bottle", body: `{"out":[]}`, status: 422, want: []string{"body.out"}},
-		{name: "left out", body: `{}`, status: 422, want: []string{"out"}},
-		{name: "unknown bottle", body: `{"out":["falernum","moon dust"]}`, status: 422, want: []string{"body.out[1]", "moon dust", "nearest"}},
-		{name: "unknown allergen", body: `{"out":["falernum"],"avoid":["dust"]}`, status: 422, want: []string{"body.avoid[0]"}},
-		{name: "unknown id in stock", body: `{"out":["falernum"],"stock":["dust"]}`, status: 422, want: []string{"dust"}},
-		{name: "a drink that cannot be read", body: `{"out":["falernum"],"specs":[{"pours":[{"ingredient":"moon dust","amount":1,"unit":"oz"}]}]}`, status: 422, want: []string{"specs[0]", "moon dust"}},
-		{name: "unknown field", body: `{"out":["falernum"],"uot":1}`, status: 422, want: []string{"body.uot"}},
-		{name: "too many parts", body: `{"out":["falernum"],"max_parts":4}`, status: 422, want: []string{"body.max_parts"}},
-		{name: "GET", method: "GET", status: 405},
-	} {
-		sc.url = "/v1/outs"
-		sc.run(t, h)
-	}
-}
-
-func TestCoverageScenarios(t *testing.T) {
-	s, _ := serverFor(t, Options{})
-	h := s.Handler()
-	const menu = `"specs":[{"name":"One","pours":[{"ingredient":"gin","amount":2,"unit":"oz"},{"ingredient":"lemon juice","amount":1,"unit":"oz"},{"ingredient":"falernum","amount":0.75,"unit":"oz"}]}]`
-	for _, sc := range []scenario{
-		{name: "nothing else in stock", body: `{` + menu + `,"stock":["lime-juice"]}`, status: 200, want: []string{`"weak":[`, `"id":"falernum"`, `"drinks":["One"]`, `"good_jnd":4`}},
-		{name: "everything in stock", body: `{` + menu + `}`, status: 200, wantNot: []string{`"id":"falernum"`}},
-		{name: "unknown id in stock", body: `{` + menu + `,"stock":["dust"]}`, status: 422, want: []string{"dust"}},
-		{name: "unknown field", body: `{"menu":1}`, status: 422, want: []string{"body.menu"}},
-	} {
-		sc.url = "/v1/coverage"
-		sc.run(t, h)
-	}
-}
-
-func TestRiffScenarios(t *testing.T) {
-	s, _ := serverFor(t, Options{})
-	h := s.Handler()
-	const draft = `"text":"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"`
-	for _, sc := range []scenario{
-		{name: "a draft", body: `{` + draft + `,"limit":3}`, status: 200, want: []string{`"riffs":[{"spec":`, `"distance_jnd":`, `"relatives":[{"name":`, `"least_jnd":3`}},
-		{name: "a wish", body: `{` + draft + `,"toward":["more bitter","below 20 %"],"limit":2,"seed":7}`, status: 200},
-		{name: "no nuts", body: `{` + draft + `,"avoid":["tree nuts"],"limit":20}`, status: 200, wantNot: []string{"almond", "orgeat", "tree nuts"}},
-		{name: "a wish that nobody understands", body: `{` + draft + `,"toward":["more moon"]}`, status: 422, want: []string{"body.toward[0]", "moon"}},
-		{name: "too many", body: `{` + draft + `,"limit":101}`, status: 422, want: []string{"body.limit"}},
-		{name: "no draft", body: `{"limit":1}`, status: 422, want: []string{"there is no draft"}},
-		{name: "unknown field", body: `{` + draft + `,"twoard":[]}`, status: 422, want: []string{"body.twoard"}},
-	} {
-		sc.url = "/v1/riff"
-		sc.run(t, h)
-	}
-}
 
 func TestScoreScenarios(t *testing.T) {
 	s, _ := serverFor(t, Options{})
@@ -354,55 +122,20 @@ func TestScoreScenarios(t *testing.T) {
 	}
 }
 
-func TestCoverScenarios(t *testing.T) {
+func TestRiffScenarios(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	h := s.Handler()
-	cover := func(rest string) string {
-		return strings.TrimSuffix(quote("2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up"), "}") + rest + "}"
-	}
+	const draft = `"text":"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"`
 	for _, sc := range []scenario{
-		{name: "text", body: cover(`,"missing":"orgeat","limit":3,"max_parts":1`), status: 200, want: []string{
-			`"missing":{"id":"orgeat"`, `"distance_jnd":`, `"score_before":`, `"new_allergens":[`, `"spec":{"name":"","method":"shake"`, `"refused":{"by_allergen":0,"not_in_stock":0}`}},
-		{name: "avoid", body: cover(`,"missing":"orgeat","avoid":["tree nuts"],"max_parts":1`), status: 200,
-			wantNot: []string{`"allergen":"tree nuts"`, `"refused":{"by_allergen":0`}},
-		{name: "a guest's own word", body: cover(`,"missing":"orgeat","avoid":["Almonds"],"max_parts":1`), status: 200, wantNot: []string{`"allergen":"tree nuts"`}},
-		{name: "stock", body: cover(`,"missing":"orgeat","stock":["amaretto","honey-syrup"],"max_parts":1`), status: 200,
-			want: []string{`"id":"amaretto"`}, wantNot: []string{`"not_in_stock":0`}},
-		{name: "nothing in stock", body: cover(`,"missing":"orgeat","stock":[]`), status: 200, want: []string{`"covers":[]`}},
-		{name: "as it was written", body: `{"text":"2 oz gin\n1 oz fresh lemon juice\n1/2 oz simple syrup","missing":"fresh lemon juice","max_parts":1,"limit":1}`,
-			status: 200, want: []string{`"missing":{"id":"lemon-juice"`}},
-		{name: "all that there is", body: `{"text":"2 oz gin\nstir","missing":"gin","max_parts":1,"limit":1}`, status: 200, want: []string{`"missing":{"id":"london-dry-gin"`}},
-
-		{name: "two missing", body: cover(`,"missing":["orgeat","lemon juice"],"limit":2`), status: 200,
-			want: []string{`"missing":[{"id":"orgeat","name":"orgeat"},{"id":"lemon-juice","name":"lemon juice"}]`}, wantNot: []string{`"ingredient":"orgeat"`, `"ingredient":"lemon juice"`}},
-		{name: "a list of one", body: cover(`,"missing":["orgeat"],"limit":1,"max_parts":1`), status: 200, want: []string{`"missing":[{"id":"orgeat","name":"orgeat"}`}},
-		{name: "the same twice", body: cover(`,"missing":["orgeat","orgeat"],"limit":1,"max_parts":1`), status: 200, want: []string{`"missing":[{"id":"orgeat","name":"orgeat"}`}},
-		{name: "an unknown one of two", body: cover(`,"missing":["orgeat","moon dust"]`), status: 422, want: []string{`"body.missing[1]"`, "moon dust"}},
-		{name: "none of a list", body: cover(`,"missing":[]`), status: 422, want: []string{"body.missing"}},
-		{name: "an empty word of two", body: cover(`,"missing":["orgeat",""]`), status: 422, want: []string{"body.missing"}},
-		{name: "a number", body: cover(`,"missing":7`), status: 422, want: []string{"body.missing"}},
-
-		{name: "nothing missing", body: cover(``), status: 422, want: []string{"missing"}},
-		{name: "an empty word", body: cover(`,"missing":""`), status: 422, want: []string{"body.missing"}},
-		{name: "unknown missing", body: cover(`,"missing":"moon dust"`), status: 422, want: []string{`"body.missing"`, "moon dust"}},
-		{name: "missing from another drink", body: cover(`,"missing":"moonlight"`), status: 422, want: []string{"body.missing"}},
-		{name: "not a pour of it", body: cover(`,"missing":"vodka"`), status: 422, want: []string{"body.missing", "not a pour"}},
-		{name: "unknown allergen", body: cover(`,"missing":"orgeat","avoid":["milk","gravity"]`), status: 422, want: []string{`"body.avoid[1]"`, `"value":"gravity"`, "tree nuts"}},
-		{name: "an empty allergen", body: cover(`,"missing":"orgeat","avoid":[""]`), status: 422, want: []string{"body.avoid[0]"}},
-		{name: "avoid as a word", body: cover(`,"missing":"orgeat","avoid":"milk"`), status: 422, want: []string{"expected array"}},
-		{name: "unknown stock", body: cover(`,"missing":"orgeat","stock":["simple-syrup","moon-dust"]`), status: 422, want: []string{`"body.stock[1]"`, "moon-dust"}},
-		{name: "no covers", body: cover(`,"missing":"orgeat","limit":0`), status: 422, want: []string{"body.limit"}},
-		{name: "too many covers", body: cover(`,"missing":"orgeat","limit":101`), status: 422, want: []string{"body.limit", "101"}},
-		{name: "half a cover", body: cover(`,"missing":"orgeat","limit":1.5`), status: 422, want: []string{"integer"}},
-		{name: "no parts", body: cover(`,"missing":"orgeat","max_parts":0`), status: 422, want: []string{"body.max_parts"}},
-		{name: "too many parts", body: cover(`,"missing":"orgeat","max_parts":4`), status: 422},
-		{name: "unknown field", body: cover(`,"missing":"orgeat","avoids":["milk"]`), status: 422, want: []string{"avoids", "use avoid, diet, everywhere, limit"}},
-		{name: "the allergen twice", body: cover(`,"missing":"orgeat","avoid":["milk"],"avoid":[]`), status: 422, want: []string{"given twice"}},
-		{name: "no draft", body: `{"missing":"gin"}`, status: 422, want: []string{"there is no draft"}},
-		{name: "every fault at once", body: `{"text":"2 oz moon dust","missing":"gin","avoid":["gravity"]}`, status: 422, want: []string{`"line 1"`, "body.avoid[0]"}},
-		{name: "GET", url: "/v1/cover", status: 405},
+		{name: "a draft", body: `{` + draft + `,"limit":3}`, status: 200, want: []string{`"riffs":[{"spec":`, `"distance_jnd":`, `"relatives":[{"name":`, `"least_jnd":3`}},
+		{name: "a wish", body: `{` + draft + `,"toward":["more bitter","below 20 %"],"limit":2,"seed":7}`, status: 200},
+		{name: "no nuts", body: `{` + draft + `,"avoid":["tree nuts"],"limit":20}`, status: 200, wantNot: []string{"almond", "orgeat", "tree nuts"}},
+		{name: "a wish that nobody understands", body: `{` + draft + `,"toward":["more moon"]}`, status: 422, want: []string{"body.toward[0]", "moon"}},
+		{name: "too many", body: `{` + draft + `,"limit":101}`, status: 422, want: []string{"body.limit"}},
+		{name: "no draft", body: `{"limit":1}`, status: 422, want: []string{"there is no draft"}},
+		{name: "unknown field", body: `{` + draft + `,"twoard":[]}`, status: 422, want: []string{"body.twoard"}},
 	} {
-		sc.url = "/v1/cover"
+		sc.url = "/v1/riff"
 		sc.run(t, h)
 	}
 }
