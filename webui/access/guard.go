@@ -82,6 +82,7 @@ func NewGuard(b *Book, opts Options) *Guard {
 // answered; the rest is told to sign in. It answers POST /logout itself.
 func (g *Guard) Wrap(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		r = g.noteSecure(r)
 		c := g.callerOf(r)
 		// A token is sent by who means to; only a cookie goes along unasked.
 		if !c.token || !c.known {

@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 
+	"counterpour/webui/access"
 	"counterpour/webui/draw"
 )
 
@@ -18,7 +19,7 @@ type shareView struct {
 // browser reached the server.
 func shareOf(r *http.Request, slug, name string) (*shareView, error) {
 	at := url.URL{Scheme: "http", Host: r.Host, Path: "/specs/" + slug}
-	if r.TLS != nil || r.Header.Get("X-Forwarded-Proto") == "https" {
+	if access.Secure(r) {
 		at.Scheme = "https"
 	}
 	v := &shareView{Address: at.String()}

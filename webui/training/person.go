@@ -64,7 +64,7 @@ func readName(text string) (string, error) {
 
 func setCookie(w http.ResponseWriter, r *http.Request, name, value string, seconds int) {
 	http.SetCookie(w, &http.Cookie{Name: name, Value: value, Path: trainingPath, MaxAge: seconds, HttpOnly: true,
-		Secure: r.TLS != nil, SameSite: http.SameSiteLaxMode})
+		Secure: access.Secure(r), SameSite: http.SameSiteLaxMode})
 }
 
 // newLearner gives somebody without a name a word to be known by.
