@@ -96,6 +96,9 @@ func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) 
 			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
 			p.head("%s. %s", place, c.Text)
 			showCover(p, c)
+			if c.Custom && nearerBelow(covers[i:]) {
+				p.line("     it stands here by custom of the trade or the house: one below is nearer")
+			}
 			if maxABV > 0 {
 				p.line("     finished at %s %% vol; the guest's limit is %s", number(c.ABVPct, 1), number(maxABV, 1))
 			}
@@ -114,6 +117,11 @@ func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) 
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
 		p.head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
 	}
+}
+
+// nearerBelow reports whether a cover lower in a list is nearer than the first of it.
+func nearerBelow(covers []api.Cover) bool {
+	return slices.ContainsFunc(covers[1:], func(c api.Cover) bool { return c.DistanceJND < covers[0].DistanceJND })
 }
 
 // showRemoved says what had to go beside what is missing, and why.
@@ -155,9 +163,6 @@ func showCover(p *page, c *api.Cover) {
 	}
 	p.line("     %s, %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
-	if c.Custom {
-		p.line("     by custom of the trade or the house, so it may stand above what is a little nearer")
-	}
 	showNew(p, c.NewAllergens)
 }
 

@@ -99,3 +99,15 @@ func cautionsIn(t *testing.T, args ...string) []string {
 	rest, _, _ = strings.Cut(rest, "\n\n")
 	return strings.Split(strings.TrimRight(rest, "\n"), "\n")
 }
+
+func TestACustomIsSaidWhereItGoesBeforeWhatIsNearer(t *testing.T) {
+	at := func(steps ...float64) (out []api.Cover) {
+		for _, s := range steps {
+			out = append(out, api.Cover{DistanceJND: s})
+		}
+		return out
+	}
+	assert.True(t, nearerBelow(at(2, 3, 1)))
+	assert.False(t, nearerBelow(at(1, 1, 2)))
+	assert.False(t, nearerBelow(at(1)))
+}
