@@ -64,6 +64,7 @@ type IngredientAnswer struct {
 	SaltGPerL       float64            `json:"salt_g_per_l" doc:"Sodium chloride; 0 as well where nobody has stated it, see stated"`
 	WaterGPerL      float64            `json:"water_g_per_l"`
 	CaffeineMGPerL  float64            `json:"caffeine_mg_per_l" doc:"0 as well where nobody has stated it, see stated"`
+	TanninGPerL     float64            `json:"tannin_g_per_l" doc:"0 as well where nobody has stated it, see stated"`
 	SweetenersGPerL float64            `json:"sweeteners_g_per_l" doc:"Sucrose that tastes as sweet as what sweetens beside the sugars"`
 	FatGPerL        float64            `json:"fat_g_per_l"`
 	TextureGPerL    float64            `json:"texture_g_per_l" doc:"What thickens beyond sugar: fat, protein, gum, pulp"`
@@ -142,6 +143,7 @@ func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, er
 		Bitter:    round(p.Bitter.Value, digitsBitter),
 		SaltGPerL: round(p.Salt.Value, digitsGPerL), FatGPerL: round(p.Fat.Value, digitsGPerL),
 		WaterGPerL: round(1000*p.WaterGPerML, digitsGPerL), CaffeineMGPerL: round(p.Caffeine.Value, digitsGPerL),
+		TanninGPerL:     round(p.Tannin.Value, digitsDensity),
 		SweetenersGPerL: round(p.Sweeteners.Value, digitsGPerL),
 		TextureGPerL:    round(p.Texture.Value, digitsGPerL),
 		DensityGPerML:   round(p.DensityGPerML, digitsDensity),
@@ -171,6 +173,7 @@ func statedOf(p *flavor.Profile) map[string]Stated {
 		"abv_pct": p.ABV, "sugar_g_per_l": p.Sugar, "acid_g_per_l": p.Acid, "bitter": p.Bitter,
 		"salt_g_per_l": p.Salt, "fat_g_per_l": p.Fat, "texture_g_per_l": p.Texture,
 		"sweeteners_g_per_l": p.Sweeteners, "caffeine_mg_per_l": p.Caffeine,
+		"tannin_g_per_l": p.Tannin,
 	} {
 		if f.Origin != "" {
 			out[field] = Stated{round(f.Value, digitsDensity), Origin{round(f.Spread, digitsDensity), string(f.Origin), f.Source}}

@@ -226,6 +226,7 @@ func TestReadingScenarios(t *testing.T) {
 		{name: "a broken query", url: "/v1/ingredients?q=%zz", status: 400, want: []string{"%25"}},
 		{name: "a long query", url: "/v1/ingredients?q=" + strings.Repeat("x", 201), status: 422, want: []string{"query.q"}},
 		{name: "profile", url: "/v1/ingredients/orgeat", status: 200, want: []string{`"id":"orgeat"`, `"sugar_g_per_l":`, `"tree nuts"`, `"provenance":{"abv_pct":`, `"unit":"oz"`, `"leads":[{"material":"almond"`, `"name":"benzaldehyde","importance":1,"threshold_ug_per_l":350`, `"colour":{"rgb":"#`}},
+		{name: "the tannin of a tea", url: "/v1/ingredients/black-tea", status: 200, want: []string{`"tannin_g_per_l":1.1`, `"tannin_g_per_l":{"value":1.1,"spread":0.2,"origin":"computed"`}},
 		{name: "what is stated of a profile", url: "/v1/ingredients/cola", status: 200, want: []string{`"caffeine_mg_per_l":93.3`, `"water_g_per_l":9`, `"stated":{"abv_pct":{"value":0,"spread":0,"origin":"published"`, `"caffeine_mg_per_l":{"value":93.3`}, wantNot: []string{`"fat_g_per_l":{"value":1`}},
 		{name: "what sweetens without sugar", url: "/v1/ingredients/diet-tonic-water", status: 200, want: []string{`"sweeteners_g_per_l":80`, `"sweet_g_per_l":80.6`, `"origin":"computed from memory"`}},
 		{name: "unknown profile", url: "/v1/ingredients/moon-dust", status: 404, want: []string{`"path.id"`, "moon-dust"}},

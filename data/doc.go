@@ -32,6 +32,7 @@
 //	salt = "…"                     # g/L; optional
 //	sweeteners = "…"               # g/L of sucrose that what sweetens beside the sugars tastes as; optional
 //	caffeine = "…"                 # mg/L; optional
+//	tannin = "…"                   # g/L; optional
 //	smells_of = "juniper 10, coriander seed 3 | ± 25 % | from memory"
 //	made_with = ["almond"]         # materials that are in it, whose allergens, animals and cautions
 //	                               # follow; none follows from a smell; optional

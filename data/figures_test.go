@@ -50,7 +50,7 @@ func TestFiguresAreThoseOfTheTables(t *testing.T) {
 }
 
 // fieldOrder is the order of the lines of a record.
-var fieldOrder = []string{"abv", "sugar", "sugars", "acid", "acids", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine"}
+var fieldOrder = []string{"abv", "sugar", "sugars", "acid", "acids", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine", "tannin"}
 
 // writeFigure puts a figure into the record of an ingredient, in place of the
 // line that is there or after the one that comes before it.

@@ -29,6 +29,7 @@ type record struct {
 	Salt       string    `toml:"salt"`
 	Sweeteners string    `toml:"sweeteners"`
 	Caffeine   string    `toml:"caffeine"`
+	Tannin     string    `toml:"tannin"`
 	SmellsOf   string    `toml:"smells_of"`
 	MadeWith   []string  `toml:"made_with"`
 	Allergens  *[]string `toml:"allergens"`
@@ -111,6 +112,7 @@ func (r record) readFigures(p *flavor.Profile) error {
 		{"salt", r.Salt, &p.Salt, maxSalt, true},
 		{"sweeteners", r.Sweeteners, &p.Sweeteners, maxSolids, true},
 		{"caffeine", r.Caffeine, &p.Caffeine, maxCaffeine, true},
+		{"tannin", r.Tannin, &p.Tannin, maxSolids, true},
 	} {
 		if f.text == "" && f.optional {
 			continue

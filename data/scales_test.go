@@ -79,6 +79,18 @@ func TestCaffeineIsStated(t *testing.T) {
 	}
 }
 
+// A tea dries the mouth by the tannin that its record states, of which half
+// counts as tannic acid; what states none keeps what the senses' file gives.
+func TestTanninDriesTheMouth(t *testing.T) {
+	c := loadCatalogue(t)
+	for id, astringent := range map[string]float64{"black-tea": 0.55, "green-tea": 0.65, "white-tea": 0.35, "red-wine": 1.5} {
+		p, ok := c.ByID(id)
+		require.True(t, ok, id)
+		assert.Equal(t, id != "red-wine", p.Tannin.Origin != "", id)
+		assert.InDelta(t, astringent, p.Senses.AstringentGPerL, 1e-9, id)
+	}
+}
+
 // general are the cautions that go with every drink that holds alcohol.
 var general = []string{"alcohol", "age", "medicines"}
 

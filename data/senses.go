@@ -202,6 +202,9 @@ func (t *senseTable) apply(p *flavor.Profile) {
 	if own, ok := t.ingredients[p.ID]; ok {
 		own.replace(&out)
 	}
+	if p.Tannin.Origin != "" {
+		out.AstringentGPerL = tannicPerTannin * p.Tannin.Value
+	}
 	if !p.Carbonated {
 		out.CarbonationGPerL = 0
 	} else if out.CarbonationGPerL == 0 {
@@ -209,6 +212,10 @@ func (t *senseTable) apply(p *flavor.Profile) {
 	}
 	p.Senses = out
 }
+
+// tannicPerTannin is the tannic acid that dries the mouth as much as a mass of
+// the tannin of tea, of which it has about half the bite; from memory.
+const tannicPerTannin = 0.5
 
 // usualCarbonation is what a sparkling thing of no usual class holds, g/L.
 const usualCarbonation = 6.0

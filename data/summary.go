@@ -41,14 +41,14 @@ type fieldFigure struct {
 }
 
 // figureFields are the fields that hold figures, in the order of a record.
-var figureFields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine", "smells_of", "yields"}
+var figureFields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine", "tannin", "smells_of", "yields"}
 
 // figuresOf returns every figure of a record, in the order of figureFields.
-// Fat, salt, sweeteners and caffeine count where they are given. The make-up of an aroma counts as
+// Fat, salt, sweeteners, caffeine and tannin count where they are given. The make-up of an aroma counts as
 // one figure, its value the total intensity.
 func figuresOf(p *flavor.Profile) []fieldFigure {
 	figures := []fieldFigure{{"abv", p.ABV}, {"sugar", p.Sugar}, {"acid", p.Acid}, {"bitter", p.Bitter}, {"texture", p.Texture}}
-	for _, f := range []fieldFigure{{"fat", p.Fat}, {"salt", p.Salt}, {"sweeteners", p.Sweeteners}, {"caffeine", p.Caffeine}} {
+	for _, f := range []fieldFigure{{"fat", p.Fat}, {"salt", p.Salt}, {"sweeteners", p.Sweeteners}, {"caffeine", p.Caffeine}, {"tannin", p.Tannin}} {
 		if f.Origin != "" {
 			figures = append(figures, f)
 		}

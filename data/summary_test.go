@@ -29,7 +29,7 @@ func TestSummaryAddsUp(t *testing.T) {
 	figures := 0
 	for _, p := range c.Profiles() {
 		figures += 6 + len(p.Yields) // abv, sugar, acid, bitter, texture and the aroma
-		for _, f := range []flavor.Figure{p.Fat, p.Salt, p.Sweeteners, p.Caffeine} {
+		for _, f := range []flavor.Figure{p.Fat, p.Salt, p.Sweeteners, p.Caffeine, p.Tannin} {
 			if f.Origin != "" {
 				figures++
 			}

@@ -23,6 +23,8 @@ type Profile struct {
 	Sweeteners Figure
 	// Caffeine is mg/L; its bitterness is part of Bitter. Without an origin nobody has stated it.
 	Caffeine Figure
+	// Tannin is g/L of what dries the mouth, as weighed. Without an origin nobody has stated it.
+	Tannin Figure
 
 	Sugars SugarBlend // which sugars, and so how sweet
 	Acids  AcidBlend  // which acids, and so how sour

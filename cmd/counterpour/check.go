@@ -166,7 +166,7 @@ func (r *report) againstTables(c *data.Catalogue) error {
 // aroma and its yields among them.
 func originsOf(p *flavor.Profile) []flavor.Origin {
 	out := []flavor.Origin{p.AromaOrigin}
-	for _, f := range []flavor.Figure{p.ABV, p.Sugar, p.Acid, p.Bitter, p.Salt, p.Fat, p.Texture, p.Sweeteners, p.Caffeine} {
+	for _, f := range []flavor.Figure{p.ABV, p.Sugar, p.Acid, p.Bitter, p.Salt, p.Fat, p.Texture, p.Sweeteners, p.Caffeine, p.Tannin} {
 		out = append(out, f.Origin)
 	}
 	for _, y := range p.Yields {

@@ -83,7 +83,7 @@ func (s *sum) figure(total float64) flavor.Figure {
 // rest weighs what a ledger does not keep apart, where any part states it.
 func (s *sum) rest(p *flavor.Profile) {
 	for _, part := range s.parts {
-		for _, f := range []struct{ from, into *flavor.Figure }{{&part.Profile.Sweeteners, &p.Sweeteners}, {&part.Profile.Caffeine, &p.Caffeine}} {
+		for _, f := range []struct{ from, into *flavor.Figure }{{&part.Profile.Sweeteners, &p.Sweeteners}, {&part.Profile.Caffeine, &p.Caffeine}, {&part.Profile.Tannin, &p.Tannin}} {
 			if f.from.Origin == "" {
 				continue
 			}

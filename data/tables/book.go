@@ -14,12 +14,12 @@ import (
 )
 
 // Fields are the fields that a table can give, as the catalogue's files call them.
-var Fields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "caffeine"}
+var Fields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "caffeine", "tannin"}
 
 // smallest is the least spread that a figure may have, in the unit of the
 // field: what a label or a usual assay may be off. Zero is sure, but for sugar and acid, of which
 // there may be traces.
-var smallest = map[string]float64{"abv": 0.3, "sugar": 0.5, "acid": 0.1, "bitter": 0.5, "texture": 0.1, "fat": 0.1, "salt": 0.01, "caffeine": 5}
+var smallest = map[string]float64{"abv": 0.3, "sugar": 0.5, "acid": 0.1, "bitter": 0.5, "texture": 0.1, "fat": 0.1, "salt": 0.01, "caffeine": 5, "tannin": 0.05}
 
 // entry is what figures.toml says of one ingredient.
 type entry struct {

@@ -44,7 +44,8 @@
 // all its acids by their shares there. A bitterness unit of beer, 1
 // mg/L of iso-alpha-acids, counts as 1 mg/L of quinine (factor from memory), and
 // the naringin that the naringenin of grapefruit and its kin would make, at most,
-// as 0.08 of its mass (factor from memory).
+// as 0.08 of its mass (factor from memory). The tannin of a tea is the sum of its
+// catechins, theaflavins and thearubigins; that table has no polymers of wine, so wine has none from it.
 //
 // Rows of foods are averaged; rows of a market or of beers are averaged by the
 // number of products behind them. The spread of a figure joins the spread

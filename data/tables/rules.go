@@ -57,7 +57,7 @@ var rules = map[string]map[string]rule{
 	"market":     {"abv": median("abv"), "sugar": median("sugar"), "acid": totalAcid},
 	"beer":       {"abv": mean("abv", 1), "bitter": mean("ibu", quininePerIBU)},
 	"juices":     {"acid": citricAcid},
-	"flavonoids": {"bitter": naringin},
+	"flavonoids": {"bitter": naringin, "tannin": teaTannin},
 }
 
 // density is g/mL of a food, worked out from 100 g of it; what is not water,
@@ -203,6 +203,19 @@ func naringin(r *row, _ context) (sample, bool) {
 	mg, ok := r.get("naringin")
 	v := 10 * mg * quininePerNaringin // mg/100 g of a juice, near enough 1 g/mL
 	return sample{value: v, spread: v / 3, weight: 1, remembered: true, read: number(mg) + " mg/100 g of naringin at most"}, ok
+}
+
+// teaTannin adds up what dries the mouth in a tea: its catechins and what they
+// become as the leaf browns.
+func teaTannin(r *row, c context) (sample, bool) {
+	catechins, ok := r.get("catechins")
+	if !ok {
+		return sample{}, false
+	}
+	mg := catechins + r.or0("theaflavins") + r.or0("thearubigins")
+	s := food(gPerL(r, c, mg/1000), c)
+	s.read = number(mg) + " mg/100 g of catechins, theaflavins and thearubigins"
+	return s, true
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }

@@ -27,6 +27,8 @@ func TestRulesByHand(t *testing.T) {
 		// 33.4 g of alcohol in 100 g is 40 % vol: USDA SR 26, NDB 14037.
 		{"80 proof", row{table: "usda", cells: map[string]float64{"water": 66.6, "alcohol": 33.4}}, "abv", food, 40, 0.15, 4},
 		{"caffeine", row{table: "usda", cells: map[string]float64{"water": 99.39, "caffeine": 40}}, "caffeine", food, 400, 4, 40},
+		// Black tea, USDA Flavonoid Database 3.3: 28.16 + 1.58 + 81.3 mg/100 g in about 1 g/mL.
+		{"tannin of black tea", row{table: "flavonoids", cells: map[string]float64{"catechins": 28.16, "theaflavins": 1.58, "thearubigins": 81.3}}, "tannin", food, 1.108, 0.005, 0.111},
 		// 90 g of fruit with 10 % sugar and 10 g of sugar.
 		{"nine parts of fruit", row{table: "usda", cells: map[string]float64{"water": 90, "sugars": 10}}, "sugar", context{plus: 0.1}, 190 * 1.073, 3, 0},
 		{"median of few", row{table: "market", cells: map[string]float64{"sugar": 220, "sugar_n": 7, "sugar_sd": 25.45}}, "sugar", context{}, 220, 1e-9, 25.45},
