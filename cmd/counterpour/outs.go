@@ -8,6 +8,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/flavor"
 )
 
 // newOuts covers the menu of the house.
@@ -71,7 +72,7 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 		for i, m := range o.Missing {
 			names[i] = m.Name
 		}
-		p.head("%s, without %s", o.Spec.Name, strings.Join(names, " and "))
+		p.head("%s, without %s", o.Spec.Name, flavor.JoinAnd(names))
 		showRemoved(p, o.Removed, o.Missing, o.Unstated)
 		showVerdict(p, o.Near, o.ProvenBest)
 		if o.Chosen < 0 {

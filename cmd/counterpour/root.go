@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"os/signal"
-	"strings"
 	"syscall"
 
 	"github.com/spf13/cobra"
@@ -75,7 +74,7 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 			}
 			near := cmd.SuggestionsFor(args[0])
 			if len(near) > 0 {
-				return usagef("%q is no command; did you mean %s?", args[0], strings.Join(near, " or "))
+				return usagef("%q is no command; did you mean %s?", args[0], flavor.JoinOr(near))
 			}
 			return usagef("%q is no command; counterpour --help lists them", args[0])
 		},

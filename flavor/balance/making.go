@@ -2,7 +2,6 @@ package balance
 
 import (
 	"slices"
-	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
@@ -246,7 +245,7 @@ func namesOf(of []*flavor.Profile) string {
 	for i, p := range of {
 		names[i] = p.Name
 	}
-	return strings.Join(names, " and ")
+	return flavor.JoinAnd(names)
 }
 
 // largerGlass pours the drink into the smallest larger glass that holds it.

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"errors"
 	"math"
 
 	"counterpour/flavor"
@@ -44,9 +45,8 @@ func (t *Trainer) mover(s *flavor.Spec, a template.Axis) (int, bool) {
 	return at, at >= 0
 }
 
-// How finely a pour is moved, and how far.
+// How far a pour is moved.
 const (
-	bisections = 50
 	leastTimes = 0.02
 	mostTimes  = 8.0
 )
@@ -65,12 +65,11 @@ func (t *Trainer) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) e
 		}
 		return glassOf(r.Axis, d), &s, nil
 	}
-	low, high := leastTimes, mostTimes
-	least, _, err := value(low)
+	least, _, err := value(leastTimes)
 	if err != nil {
 		return err
 	}
-	most, _, err := value(high)
+	most, _, err := value(mostTimes)
 	if err != nil {
 		return err
 	}
@@ -78,18 +77,15 @@ func (t *Trainer) build(b *Build, r *FlightRequest, at int, middle *mix.Drink) e
 		return flavor.Invalid("step", r.Step, "%s alone cannot take this drink %.1f noticeable steps of %v; use a smaller step or fewer builds",
 			r.Spec.Pours[at].Profile.Name, b.JND, r.Axis)
 	}
-	var s *flavor.Spec
-	for range bisections {
-		half := (low + high) / 2
-		v, spec, err := value(half)
-		if err != nil {
-			return err
-		}
-		if s = spec; v < want {
-			low = half
-		} else {
-			high = half
-		}
+	var failed error
+	times := mix.Bisect(leastTimes, mostTimes, func(times float64) bool {
+		v, _, err := value(times)
+		failed = errors.Join(failed, err)
+		return v < want
+	})
+	_, s, err := value(times)
+	if err = errors.Join(failed, err); err != nil {
+		return err
 	}
 	return t.finish(b, r, s, middle)
 }

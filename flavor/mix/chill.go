@@ -52,7 +52,7 @@ func (m *Mixer) balance(warm *parts, set *setting) (waterG, finalC float64) {
 		freezes := m.freezing.point(&cold)
 		return freezes + set.left*(set.barC-freezes)
 	}
-	melt := bisect(0, iceG, func(melt float64) bool {
+	melt := Bisect(0, iceG, func(melt float64) bool {
 		return set.surplus(warm, melt, clinging, volumeML, end(melt)) > 0
 	})
 	return melt + clinging, end(melt)

@@ -113,12 +113,12 @@ func VolumeFraction(p float64) float64 { return p * ethanolWater20(p) / EthanolD
 // ethanol for a strength at 20 °C given as a fraction by volume, 0 to 1. What
 // lies outside comes back as the nearer end.
 func MassFraction(q float64) float64 {
-	return bisect(0, 1, func(p float64) bool { return VolumeFraction(p) < q })
+	return Bisect(0, 1, func(p float64) bool { return VolumeFraction(p) < q })
 }
 
-// bisect returns where low turns from true to false between lo and hi, to
+// Bisect returns where low turns from true to false between lo and hi, to
 // within a part in 2⁵⁰ of that interval.
-func bisect(lo, hi float64, low func(float64) bool) float64 {
+func Bisect(lo, hi float64, low func(float64) bool) float64 {
 	for range 50 {
 		mid := (lo + hi) / 2
 		if low(mid) {

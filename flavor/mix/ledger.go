@@ -134,7 +134,7 @@ func Complete(p *flavor.Profile) error {
 		return fmt.Errorf("alcohol and solids fill %.0f mL of the litre, which leaves no room for water; lower abv, sugar, acid or texture", v*1000)
 	}
 	parts := l.parts()
-	l.Water = bisect(0, 1.01, func(water float64) bool {
+	l.Water = Bisect(0, 1.01, func(water float64) bool {
 		parts.water = water
 		return parts.volumeML() < 1
 	})

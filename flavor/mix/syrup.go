@@ -57,7 +57,7 @@ func GPerLToBrix(gPerL float64) (float64, error) {
 	if !(gPerL >= 0 && gPerL <= most) {
 		return 0, flavor.Invalid("sugar", gPerL, "%v g/L is not a syrup; use 0 to %.0f g/L", gPerL, most)
 	}
-	return bisect(0, maxBrix, func(b float64) bool { return syrupOf(b, 0).SugarGPerL < gPerL }), nil
+	return Bisect(0, maxBrix, func(b float64) bool { return syrupOf(b, 0).SugarGPerL < gPerL }), nil
 }
 
 // MakeSyrup returns what to weigh for yieldML of syrup of brix per cent by

@@ -84,5 +84,5 @@ func families(fs []flavor.Family) string {
 	for _, f := range fs[:min(len(fs), mostNamed)] {
 		names = append(names, f.String())
 	}
-	return strings.Join(names, " and ")
+	return flavor.JoinAnd(names)
 }

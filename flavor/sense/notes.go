@@ -4,7 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
+
+	"counterpour/flavor"
 )
 
 // NoteIntensity is how strongly a glass smells of a note.
@@ -67,5 +68,5 @@ func (l Lost) Text() string {
 	if len(l.Odorants) == 0 {
 		return "no " + l.Material
 	}
-	return "no " + strings.Join(l.Odorants, " or ") + ", so no " + l.Material
+	return "no " + flavor.JoinOr(l.Odorants) + ", so no " + l.Material
 }

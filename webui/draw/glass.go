@@ -96,16 +96,8 @@ func (s *shape) volumeTo(height float64) float64 {
 
 // heightOf is how high a share of the glass's volume stands, at most to the brim.
 func (s *shape) heightOf(share float64) float64 {
-	low, high := 0.0, s.top()
-	want := finite(math.Max(0, math.Min(share, 1)), 0) * s.volumeTo(high)
-	for range 40 {
-		if middle := (low + high) / 2; s.volumeTo(middle) < want {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	return high
+	want := finite(math.Max(0, math.Min(share, 1)), 0) * s.volumeTo(s.top())
+	return mix.Bisect(0, s.top(), func(height float64) bool { return s.volumeTo(height) < want })
 }
 
 // GlassSVG draws a drink in its glass as an SVG element: the colour that it has,

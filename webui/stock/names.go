@@ -3,7 +3,6 @@ package stock
 import (
 	"errors"
 	"fmt"
-	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -79,7 +78,7 @@ func (f *nearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 		return nil, m, err
 	}
 	return nil, m, &flavor.Fault{Kind: flavor.ErrUnknown, Location: "ingredient", Value: written, Suggest: near,
-		Message: fmt.Sprintf("%q is not an ingredient known here; did you mean %s?", written, strings.Join(near, " or "))}
+		Message: fmt.Sprintf("%q is not an ingredient known here; did you mean %s?", written, flavor.JoinOr(near))}
 }
 
 // Profiles returns everything on the shelf.

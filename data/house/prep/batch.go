@@ -162,17 +162,10 @@ func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Place)
 		b.Notes = append(b.Notes, fmt.Sprintf("Too weak for a freezer at %d °C even without water: it turns to slush. Keep it in the fridge.", freezerC))
 		return wanted
 	}
-	low, high := 0.0, wanted
-	for range 50 {
-		if mid := (low + high) / 2; freezes(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	b.LaterML = wanted - low
+	most := mix.Bisect(0, wanted, func(ml float64) bool { return !freezes(ml) })
+	b.LaterML = wanted - most
 	b.Notes = append(b.Notes, fmt.Sprintf("With all its water it would freeze at %d °C: add %.0f ml of cold water to each glass.", freezerC, b.LaterML))
-	return low
+	return most
 }
 
 // fill writes the lines and what rounding does to the strength.
