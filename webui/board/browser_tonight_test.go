@@ -12,7 +12,7 @@ import (
 const inView = `((e) => { const r = e.getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight; })`
 
 // On a phone, what can be poured now takes no tap, what becomes of it when a
-// bottle runs out takes one, and so does taking that back.
+// bottle runs out takes two, and taking that back one.
 func TestTonightOnAPhone(t *testing.T) {
 	address := webuitest.Serve(t, webuitest.NewHouse())
 	b := webuitest.NewBrowser(t, 360)
@@ -21,10 +21,11 @@ func TestTonightOnAPhone(t *testing.T) {
 	b.Until(inView + `(document.querySelector('.choices'))`)
 	b.Fits()
 
-	b.Click("button[name=out][value=falernum]")
+	b.Click("#drink-mainbrace summary")
+	b.Click("#drink-mainbrace button[value=falernum]")
 	b.Until(`!!document.getElementById('back-falernum')`)
 	b.Until(inView + `(document.querySelector('.evening .cover'))`)
-	b.Until(`document.querySelector('.evening .notice').textContent.startsWith('A guest may notice')`)
+	b.Until(`document.querySelector('.evening .notice').textContent.includes('A guest may notice')`)
 	b.Fits()
 	b.Accessible(webuitest.Axe(t), "tonight")
 
@@ -45,17 +46,23 @@ func TestTonightForAGuest(t *testing.T) {
 	b.Fits()
 }
 
-// Once a bottle is out, one tap shows every drink that it was in with its cover,
-// and whether a guest notices, drawn; a nut-free guest takes two taps and a tick.
+// A drink and the bottle that ran out of it: two taps show every drink that it was
+// in with its cover and whether a guest notices; one more what moves in one of
+// them; a nut-free guest takes two taps and a tick.
 func TestTonightIsFewTaps(t *testing.T) {
 	p := webuitest.NewPhone(t)
 	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/tonight")
 	p.Within(0, ".evening .word")
-	p.Tap("button[name=out][value=falernum]")
+	p.Tap("#drink-mainbrace summary")
+	p.Tap("#drink-mainbrace button[value=falernum]")
 	p.Until(`document.querySelectorAll('.evening .covered').length === 2`)
-	p.Within(1, ".evening .covered .cover")
-	p.Within(1, ".evening .covered .notice")
-	p.Within(1, ".evening .covered .shifts")
+	p.Within(2, ".evening .covered .cover")
+	p.Within(2, ".evening .covered .notice")
+	p.Within(2, "#drink-mainbrace .notice")
+	p.Within(2, "#drink-spindrift .notice")
+	p.Until(`document.activeElement.id === "back-falernum"`)
+	p.Tap("#drink-mainbrace summary")
+	p.Within(3, "#drink-mainbrace .shifts")
 	p.Fits()
 	p.Quiet()
 
@@ -71,14 +78,15 @@ func TestTonightIsFewTaps(t *testing.T) {
 	guest.Quiet()
 }
 
-// What to offer in place of a drink that nothing keeps is one tap from the bottle,
-// and its card one more.
+// What to offer in place of a drink that nothing keeps stands beside it once its
+// bottle is tapped, and its card is one tap more.
 func TestAnOfferOnAPhone(t *testing.T) {
 	p := webuitest.NewPhone(t)
 	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/tonight")
+	p.Tap("#drink-nutcracker summary")
 	p.Tap(`.evening button[value="orgeat"]`)
 	p.Until(`!!document.querySelector('.evening .missing .offer')`)
-	p.Within(1, ".evening .missing .offer a")
+	p.Within(2, ".evening .missing .offer a")
 	p.Fits()
 	p.Tap(".evening .missing .offer a")
 	p.Until(`location.pathname === '/specs/halyard-sour'`)

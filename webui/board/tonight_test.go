@@ -24,7 +24,7 @@ func TestTonightScenarios(t *testing.T) {
 			not: []string{"Back in stock"}},
 		{name: "a draft in the old address of the bench", path: "/?text=2+oz+gin", status: 200, want: []string{"<title>The bench"}, not: []string{"<title>Tonight"}},
 		{name: "a bottle is out", out: []string{"falernum"}, path: "/tonight", status: 200,
-			want: []string{"2 ready, 2 with a cover", "falernum is out", `<span class="word">With a cover</span>`, "½ oz almond syrup", "New allergen: tree nuts", "A guest may notice. In place of falernum."}},
+			want: []string{"2 ready, 2 with a cover", "falernum is out", `<span class="word">With a cover</span>`, "½ oz almond syrup", "New allergen: tree nuts", `<span class="for">For falernum.</span> A guest may notice.`}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/tonight?avoid=tree+nuts", status: 200,
 			want: []string{"½ oz clove syrup", "Not for this guest: 1", "for the orgeat", "wash the tins", `type="hidden" name="avoid" value="tree nuts"`},
 			not:  []string{"almond"}},

@@ -7,9 +7,10 @@
   const line = document.getElementById("line"), said = document.getElementById("said");
   const state = () => board.querySelector(".state");
 
-  // What is open and where the reader stands outlive a new board.
-  const show = (html) => {
-    const open = [...board.querySelectorAll("details[open][id]")].map((d) => d.id);
+  // What is open and where the reader stands outlive a new board, but for drinks of
+  // tonight after a mark of this screen: all that it touched is to be seen at once.
+  const show = (html, afresh) => {
+    const open = [...board.querySelectorAll("details[open][id]")].map((d) => d.id).filter((id) => !afresh || !id.startsWith("drink-"));
     const focused = board.contains(document.activeElement) ? document.activeElement.id : "";
     board.innerHTML = html;
     for (const id of open) document.getElementById(id)?.setAttribute("open", "");
@@ -27,7 +28,7 @@
     if (!answer.ok) throw new Error("status " + answer.status);
     const html = await answer.text();
     if (mine !== asked) return false;
-    show(html);
+    show(html, options?.method === "POST");
     return true;
   };
   let stale = false; // the bar answers, but its store does not
@@ -58,7 +59,10 @@
     body.append(button.name, button.value);
     ask(form.getAttribute("action"), { method: "POST", body }).then(() => {
       old(false);
-      if (document.getElementById("now")) document.getElementById("now").scrollIntoView();
+      if (document.getElementById("now")) {
+        document.getElementById("now").scrollIntoView();
+        document.getElementById("back-" + button.value)?.focus({ preventScroll: true });
+      }
       else if (button.name === "out" || button.name === "back") standAt(button);
       else document.getElementById("drinks-title")?.scrollIntoView();
     }).catch(() => {
