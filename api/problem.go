@@ -102,7 +102,7 @@ func statusOf(err error) (status int, detail string, known bool) {
 	}
 	var store *house.Error
 	if errors.As(err, &store) {
-		for _, kind := range []error{house.ErrReadOnly, house.ErrFull, house.ErrBusy, house.ErrUnavailable} {
+		for _, kind := range []error{house.ErrReadOnly, house.ErrNewer, house.ErrFull, house.ErrBusy, house.ErrUnavailable} {
 			if errors.Is(err, kind) {
 				return http.StatusServiceUnavailable, store.Message, false
 			}

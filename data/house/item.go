@@ -42,6 +42,9 @@ func RecordKinds() []Kind {
 	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindRight, KindSettings, KindSpec, KindTraining, KindTriangle}
 }
 
+// Known reports whether this version of the program knows a kind of record.
+func Known(kind Kind) bool { return slices.Contains(RecordKinds(), kind) }
+
 // Ref names a record.
 type Ref struct {
 	Kind Kind   `json:"kind"`

@@ -12,46 +12,165 @@ import (
 // EncodeOver returns an item as [Encode] does, with the fields of the record before
 // it that this version of the program does not know: a later one wrote them, and
 // an older one that changes the name of a bottle must not empty the rest. Such
-// fields come last, by name; only those of the record itself are told, not those
-// within its parts. Before may be empty.
+// fields come last, by name, in the record and in each of its parts. A part of a
+// list keeps those of the part that says the same, or else of the next one whose
+// first field does: of the pour of the same ingredient. Before may be empty.
 func EncodeOver(item Item, before []byte) ([]byte, error) {
 	body, err := Encode(item)
 	if err != nil || len(before) == 0 {
 		return body, err
 	}
-	var fields map[string]json.RawMessage
-	if err := json.Unmarshal(before, &fields); err != nil {
+	return over(reflect.TypeOf(item), body, before)
+}
+
+var marshals = reflect.TypeFor[json.Marshaler]()
+
+// over lays a value of a type, as JSON, over the one before it.
+func over(t reflect.Type, now, before json.RawMessage) (json.RawMessage, error) {
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	switch {
+	case t.Implements(marshals) || reflect.PointerTo(t).Implements(marshals):
+		return now, nil // its form is its own
+	case t.Kind() == reflect.Struct && first(now) == '{' && first(before) == '{':
+		return overFields(t, now, before)
+	case (t.Kind() == reflect.Slice || t.Kind() == reflect.Array) && first(now) == '[' && first(before) == '[':
+		return overParts(t.Elem(), now, before)
+	}
+	return now, nil
+}
+
+// first is the letter that a value begins with; 0 for none.
+func first(value json.RawMessage) byte {
+	if value = bytes.TrimSpace(value); len(value) > 0 {
+		return value[0]
+	}
+	return 0
+}
+
+func overFields(t reflect.Type, now, before json.RawMessage) (json.RawMessage, error) {
+	var is, was map[string]json.RawMessage
+	if err := json.Unmarshal(now, &is); err != nil {
 		return nil, err
 	}
-	known := fieldsOf(reflect.TypeOf(item))
-	for _, name := range slices.Sorted(maps.Keys(fields)) {
-		if slices.ContainsFunc(known, func(k string) bool { return strings.EqualFold(k, name) }) { // as the decoder compares them
+	if err := json.Unmarshal(before, &was); err != nil {
+		return nil, err
+	}
+	var body bytes.Buffer
+	put := func(name string, value json.RawMessage) error {
+		quoted, err := json.Marshal(name)
+		if body.Len() > 0 {
+			body.WriteByte(',')
+		}
+		body.Write(quoted)
+		body.WriteByte(':')
+		body.Write(value)
+		return err
+	}
+	known := fieldsOf(t)
+	for _, f := range known {
+		value, there := is[f.name]
+		if !there {
 			continue
 		}
-		quoted, err := json.Marshal(name)
+		value, err := over(f.of, value, was[f.name])
+		if err == nil {
+			err = put(f.name, value)
+		}
 		if err != nil {
 			return nil, err
 		}
-		body = bytes.TrimSuffix(body, []byte("}"))
-		if len(body) > 1 {
-			body = append(body, ',')
-		}
-		body = slices.Concat(body, quoted, []byte(":"), fields[name], []byte("}"))
 	}
-	return body, nil
+	for _, name := range slices.Sorted(maps.Keys(was)) {
+		if slices.ContainsFunc(known, func(k field) bool { return strings.EqualFold(k.name, name) }) { // as the decoder compares them
+			continue
+		}
+		if err := put(name, was[name]); err != nil {
+			return nil, err
+		}
+	}
+	return slices.Concat([]byte("{"), body.Bytes(), []byte("}")), nil
 }
 
-// fieldsOf lists the names under which a kind of record is written.
-func fieldsOf(t reflect.Type) (names []string) {
+func overParts(t reflect.Type, now, before json.RawMessage) (json.RawMessage, error) {
+	var is, was []json.RawMessage
+	if err := json.Unmarshal(now, &is); err != nil {
+		return nil, err
+	}
+	if err := json.Unmarshal(before, &was); err != nil {
+		return nil, err
+	}
+	from := make([]int, len(is)) // where each part was before, from 1; 0 is nowhere
+	taken := make([]bool, len(was))
+	for _, mark := range []func(reflect.Type, json.RawMessage) string{sayings, firstSaying} {
+		for i := range is {
+			for j := range was {
+				if said := mark(t, is[i]); from[i] == 0 && !taken[j] && said != "" && said == mark(t, was[j]) {
+					from[i], taken[j] = j+1, true
+				}
+			}
+		}
+	}
+	for i, at := range from {
+		if at == 0 {
+			continue
+		}
+		var err error
+		if is[i], err = over(t, is[i], was[at-1]); err != nil {
+			return nil, err
+		}
+	}
+	return json.Marshal(is)
+}
+
+// sayings is what a part of a list says in the fields that are known, in one form;
+// empty if it is no part with fields.
+func sayings(t reflect.Type, part json.RawMessage) string {
+	v := reflect.New(t)
+	if first(part) != '{' || json.Unmarshal(part, v.Interface()) != nil {
+		return ""
+	}
+	text, err := json.Marshal(v.Interface())
+	if err != nil {
+		return ""
+	}
+	return string(text)
+}
+
+// firstSaying is the first field of a part of a list, which names it.
+func firstSaying(t reflect.Type, part json.RawMessage) string {
+	for t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	var fields map[string]json.RawMessage
+	if t.Kind() != reflect.Struct || json.Unmarshal(part, &fields) != nil {
+		return ""
+	}
+	known := fieldsOf(t)
+	if len(known) == 0 {
+		return ""
+	}
+	return string(fields[known[0].name])
+}
+
+// field is a field under which a type is written, and its type.
+type field struct {
+	name string
+	of   reflect.Type
+}
+
+// fieldsOf lists the fields that a type is written with, in their order.
+func fieldsOf(t reflect.Type) (fields []field) {
 	for _, f := range reflect.VisibleFields(t) {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		switch {
 		case !f.IsExported() || name == "-" || f.Anonymous && name == "":
+			continue
 		case name == "":
-			names = append(names, f.Name)
-		default:
-			names = append(names, name)
+			name = f.Name
 		}
+		fields = append(fields, field{name, f.Type})
 	}
-	return names
+	return fields
 }

@@ -82,6 +82,7 @@ type Reader interface {
 // Store keeps one venue. It is safe for concurrent use.
 type Store interface {
 	Reader
+	Commons
 	// Write does all edits, in order, or none. When it returns without error
 	// they are durable. It fails with [ErrConflict] if a version is not the
 	// current one, [ErrInvalid] if an item breaks a rule.

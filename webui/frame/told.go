@@ -21,6 +21,7 @@ var toldStatus = []struct {
 	{house.ErrFull, http.StatusServiceUnavailable},
 	{house.ErrBusy, http.StatusServiceUnavailable},
 	{house.ErrUnavailable, http.StatusServiceUnavailable},
+	{house.ErrNewer, http.StatusServiceUnavailable},
 }
 
 // Told returns what a page says of an error of the store's, and its status;

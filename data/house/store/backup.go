@@ -26,8 +26,31 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 		if err := makePrivate(draft); err != nil {
 			return err
 		}
-		return sqliteConn{db}.exec(ctx, `VACUUM INTO $1`, draft)
+		if err := (sqliteConn{db}).exec(ctx, `VACUUM INTO $1`, draft); err != nil {
+			return err
+		}
+		return forget(ctx, draft)
 	})
+}
+
+// forget takes out of a backup what was shared for a while: a restored house must
+// not let in who has signed out since.
+func forget(ctx context.Context, draft string) (err error) {
+	db, err := sql.Open("sqlite", location(draft)+common+"&_pragma=secure_delete(1)")
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if shut := db.Close(); err == nil {
+			err = shut
+		}
+	}()
+	c := sqliteConn{db}
+	version, err := (&sqlite{path: draft}).identify(ctx, c)
+	if err != nil || version < ephemeralSchema {
+		return err
+	}
+	return c.exec(ctx, `DELETE FROM ephemeral`)
 }
 
 // intoPlace lets fill write a house under another name, verifies it, and then

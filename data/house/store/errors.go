@@ -13,8 +13,16 @@ func fail(kind error, op, key, format string, args ...any) *house.Error {
 }
 
 // readOnly is the answer to a write of a house that was opened to be read.
-func readOnly(key string) error {
+func readOnly(key string, newer bool) error {
+	if newer {
+		return fail(house.ErrNewer, "write", key, "a later version of this program wrote the house, so this one only reads it; nothing was kept: use the later one")
+	}
 	return fail(house.ErrReadOnly, "write", key, "the house was opened to be read only; nothing was kept")
+}
+
+// newer is the error of a house with a schema that this program does not know.
+func newer(op, key string, has, knows int) *house.Error {
+	return fail(house.ErrNewer, op, key, "it has schema %d, this program knows up to %d; use the program that wrote it", has, knows)
 }
 
 // noHouse is the error of a path or a venue under which there is no house.

@@ -61,7 +61,7 @@ func (k *keeper) Get(ctx context.Context, ref house.Ref) (e house.Entry, err err
 			if err != nil {
 				return err
 			}
-			if !found || r.gone {
+			if !found || r.gone || ofLater(ref.Kind) {
 				return fail(house.ErrNotFound, "read", ref.String(), "there is no such record")
 			}
 			e, err = r.entry()
@@ -75,7 +75,7 @@ func (k *keeper) List(ctx context.Context, kinds ...house.Kind) (list []house.En
 	err = k.during("list", k.key, func() error {
 		return k.db.read(ctx, func(c conn) error {
 			return records(ctx, c, k.venue, func(r *recordRow) error {
-				if r.gone {
+				if r.gone || ofLater(r.ref.Kind) {
 					return nil
 				}
 				e, err := r.entry()

@@ -5,8 +5,6 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
-
-	"counterpour/data/house"
 )
 
 //go:embed migrations
@@ -41,8 +39,11 @@ func migrationsOf(engine string) ([]migration, error) {
 	return out, nil
 }
 
-// linkedSchema is the version from which records are linked.
-const linkedSchema = 2
+// The versions from which records are linked, and ephemerals kept.
+const (
+	linkedSchema    = 2
+	ephemeralSchema = 3
+)
 
 // migrate takes the schema from one version to the newest. It runs in the
 // caller's transaction, so that it is done as a whole or not at all.
@@ -52,7 +53,7 @@ func migrate(ctx context.Context, c conn, engine, key string, from int) (to int,
 		return from, err
 	}
 	if from > len(steps) {
-		return from, fail(house.ErrNewer, "open", key, "it has schema %d, this program knows up to %d; use the program that wrote it", from, len(steps))
+		return from, newer("open", key, from, len(steps))
 	}
 	for i := from; i < len(steps); i++ {
 		if err := c.exec(ctx, steps[i].text); err != nil {

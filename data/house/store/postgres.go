@@ -73,6 +73,7 @@ type postgres struct {
 	pool     *pgxpool.Pool
 	listener *listener
 	readOnly bool
+	newer    bool // a later program made its schema; it is only read
 	key      string
 }
 
@@ -98,7 +99,14 @@ func (p *postgres) find(ctx context.Context, venue string) error {
 		if _, err := one(ctx, c, []any{&version}, `SELECT version FROM schema_version`); err != nil {
 			return err
 		}
-		return knownSchema(p.key, version)
+		isNewer, known, err := compareSchema(p.key, version)
+		if err == nil && isNewer {
+			if !p.readOnly {
+				return newer("open", p.key, version, known)
+			}
+			p.newer, err = mayRead(ctx, c, p.key, version)
+		}
+		return err
 	})
 }
 
@@ -154,7 +162,7 @@ func (p *postgres) read(ctx context.Context, f func(conn) error) error {
 // it then reads what the writer before it committed.
 func (p *postgres) write(ctx context.Context, f func(conn) error) error {
 	if p.readOnly {
-		return readOnly(p.key)
+		return readOnly(p.key, p.newer)
 	}
 	return p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.ReadCommitted}, f)
 }

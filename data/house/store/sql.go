@@ -123,7 +123,7 @@ func (r *changeRow) change() (house.Change, error) {
 		return house.Change{}, unreadable(r.ref, err)
 	}
 	c := house.Change{Seq: r.seq, At: at, Actor: r.actor, Ref: r.ref, Version: r.version, Action: r.action}
-	if r.body == "" {
+	if r.body == "" || ofLater(r.ref.Kind) {
 		return c, nil
 	}
 	if c.Item, err = house.DecodeKept(r.ref.Kind, []byte(r.body)); err != nil {

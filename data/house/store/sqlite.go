@@ -23,7 +23,9 @@ type Options struct {
 	// [house.ErrNotFound].
 	Existing bool
 	// ReadOnly opens an existing house beside whoever has it open for writing. It
-	// takes no writes, and its subscribers hear nothing of the others' in a file.
+	// takes no writes, and its subscribers hear nothing of the others' in a file. A
+	// house with the schema of a later program is opened so as well, if what is
+	// read of it is still where it was.
 	ReadOnly bool
 
 	pragmas []string // for tests that run out of room
@@ -100,6 +102,7 @@ type sqlite struct {
 	path   string
 	base   string // the URI of the database, up to its parameters
 	memory bool
+	newer  bool // a later program made its schema; it is only read
 	lock   *lock
 	db     *sql.DB // nil, as is writer, in a house that is only read
 	writer *sql.Conn
@@ -147,9 +150,10 @@ func lookInto(ctx context.Context, path string) (s *sqlite, err error) {
 	s.reads.SetMaxIdleConns(readers)
 	err = s.read(ctx, func(c conn) error {
 		version, err := s.identify(ctx, c)
-		if err == nil {
-			err = knownSchema(path, version)
+		if err != nil {
+			return err
 		}
+		s.newer, err = mayRead(ctx, c, path, version)
 		return err
 	})
 	if err != nil {
@@ -247,7 +251,7 @@ func (s *sqlite) identify(ctx context.Context, c conn) (version int, err error) 
 
 func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
 	if s.writer == nil {
-		return readOnly(s.path)
+		return readOnly(s.path, s.newer)
 	}
 	select {
 	case <-s.turn:

@@ -62,7 +62,11 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	if r.Schema, err = (&sqlite{path: path}).identify(ctx, c); err != nil {
 		return r, nil, err
 	}
-	if err := knownSchema(path, r.Schema); err != nil {
+	isNewer, known, err := compareSchema(path, r.Schema)
+	if err == nil && isNewer {
+		err = newer("check", path, r.Schema, known)
+	}
+	if err != nil {
 		return r, nil, err
 	}
 	places, err = schemaDamage(ctx, c, r.Schema)
@@ -110,17 +114,14 @@ func (r *Report) read(ctx context.Context, c conn) (places []string, err error) 
 	return places, err
 }
 
-func knownSchema(path string, version int) error {
-	steps, err := migrationsOf("sqlite")
-	switch {
-	case err != nil:
-		return err
-	case version > len(steps):
-		return fail(house.ErrNewer, "check", path, "it has schema %d, this program knows up to %d; use the program that wrote it", version, len(steps))
-	case version < 1:
-		return fail(house.ErrDamaged, "check", path, "it has no schema; it is no house")
+// compareSchema says whether a later program made a schema, and which is the newest
+// that this one knows.
+func compareSchema(key string, version int) (isNewer bool, known int, err error) {
+	steps, err := migrationsOf("sqlite") // as many as for any engine
+	if err == nil && version < 1 {
+		err = fail(house.ErrDamaged, "check", key, "it has no schema; it is no house")
 	}
-	return nil
+	return version > len(steps), len(steps), err
 }
 
 // integrity asks the engine about its pages, indexes and foreign keys.

@@ -151,6 +151,9 @@ func (w *writing) undo(ctx context.Context, ref house.Ref, version int64) error 
 	case r.version != version:
 		return fail(house.ErrConflict, "undo", ref.String(), "its last change is version %d, not %d; read it again", r.version, version)
 	}
+	if ofLater(ref.Kind) {
+		return fail(house.ErrNewer, "undo", ref.String(), "a later version of this program wrote it; use that version")
+	}
 	var body string
 	if _, err := one(ctx, w.c, []any{&body}, `SELECT body FROM change WHERE venue = $1 AND kind = $2 AND id = $3 AND version = $4`,
 		w.venue, string(ref.Kind), ref.ID, version-1); err != nil {

@@ -1,0 +1,113 @@
+package store
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+)
+
+func session(id, body string, until time.Time) house.Ephemeral {
+	return house.Ephemeral{Kind: "session", ID: id, Body: body, Until: until}
+}
+
+// What is shared is there for all who have the venue open, until its time.
+func TestWhatIsSharedPasses(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		ctx, s := t.Context(), e.open(t)
+		other := s
+		if e.again != nil {
+			other = e.again(t, s)
+		}
+		first, second := session("a1", "ana", noon.Add(time.Hour)), session("b2", "bo", noon.Add(2*time.Hour))
+		require.NoError(t, s.Share(ctx, noon, second, first))
+		list, err := other.AllShared(ctx, noon, "session")
+		require.NoError(t, err)
+		assert.Equal(t, []house.Ephemeral{first, second}, list)
+		first.Until = noon.Add(90 * time.Minute)
+		require.NoError(t, other.Share(ctx, noon, first))
+		got, found, err := s.Shared(ctx, noon.Add(89*time.Minute), "session", "a1")
+		require.NoError(t, err)
+		assert.True(t, found)
+		assert.Equal(t, first, got)
+
+		list, err = s.AllShared(ctx, noon.Add(90*time.Minute), "session")
+		require.NoError(t, err)
+		assert.Equal(t, []house.Ephemeral{second}, list, "over at its time")
+		require.NoError(t, s.Unshare(ctx, "session", "b2", "never-there"))
+		_, found, err = other.Shared(ctx, noon, "session", "b2")
+		require.NoError(t, err)
+		assert.False(t, found)
+		_, found, err = s.Shared(ctx, noon, "key", "a1")
+		require.NoError(t, err)
+		assert.False(t, found, "kinds are apart")
+
+		changes, err := s.Changes(ctx, 0, 10)
+		require.NoError(t, err)
+		assert.Empty(t, changes, "no log tells of it")
+		require.NoError(t, s.Check(ctx))
+		assert.ErrorIs(t, s.Share(ctx, noon, session("A", "", noon)), house.ErrInvalid)
+		assert.ErrorIs(t, s.Share(ctx, noon, session("a", strings.Repeat("x", house.MaxEphemeral+1), noon)), house.ErrInvalid)
+	})
+}
+
+// Whoever comes first decides, until what they brought is over.
+func TestAllAgree(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		ctx, s := t.Context(), e.open(t)
+		const many = 8
+		got := make(chan house.Ephemeral, many)
+		for i := range many {
+			go func() {
+				e, err := s.Agree(context.WithoutCancel(ctx), noon, house.Ephemeral{Kind: "key", ID: "rounds", Body: string(rune('a' + i)), Until: noon.Add(time.Hour)})
+				assert.NoError(t, err)
+				got <- e
+			}()
+		}
+		agreed := <-got
+		for range many - 1 {
+			assert.Equal(t, agreed, <-got)
+		}
+		late := noon.Add(time.Hour)
+		next, err := s.Agree(ctx, late, house.Ephemeral{Kind: "key", ID: "rounds", Body: "z", Until: late.Add(time.Hour)})
+		require.NoError(t, err)
+		assert.Equal(t, "z", next.Body)
+	})
+}
+
+// No backup holds what was shared for a while, not even in what is left of its pages.
+func TestABackupLetsNobodyIn(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		write(t, s, house.Put(gin(), 0))
+		require.NoError(t, s.Share(t.Context(), noon, session("a1", "whoever held this cookie", noon.Add(time.Hour))))
+		path := filepath.Join(t.TempDir(), "backup.db")
+		require.NoError(t, s.Backup(t.Context(), path))
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		assert.NotContains(t, string(text), "whoever held this cookie")
+		_, found, err := openAt(t, path, Options{}).Shared(t.Context(), noon, "session", "a1")
+		require.NoError(t, err)
+		assert.False(t, found)
+	})
+}
+
+// What is shared outlives the program that shared it.
+func TestWhatIsSharedIsKept(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "house.db")
+	s := openAt(t, path, Options{})
+	want := session("a1", "ana", noon.Add(time.Hour))
+	require.NoError(t, s.Share(t.Context(), noon, want))
+	require.NoError(t, s.Close())
+	got, found, err := openAt(t, path, Options{}).Shared(t.Context(), noon, "session", "a1")
+	require.NoError(t, err)
+	assert.True(t, found)
+	assert.Equal(t, want, got)
+}
