@@ -15,10 +15,11 @@ type CoverageBody struct {
 
 // CoverageAnswer is the bottles that nothing in stock covers well.
 type CoverageAnswer struct {
-	House    string  `json:"house" doc:"Whose menu it is; empty for one that was sent"`
-	Invented bool    `json:"invented" doc:"The house is made up, for demonstration"`
-	Weak     []Weak  `json:"weak" doc:"The bottle that most drinks lean on first: order two of these"`
-	GoodJND  float64 `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences"`
+	House    string       `json:"house" doc:"Whose menu it is; empty for one that was sent"`
+	Invented bool         `json:"invented" doc:"The house is made up, for demonstration"`
+	Weak     []Weak       `json:"weak" doc:"The bottle that most drinks lean on first: order two of these"`
+	Left     []Ingredient `json:"left,omitempty" doc:"Bottles that time ran out for: nobody knows whether something covers them"`
+	GoodJND  float64      `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences"`
 }
 
 // Weak is a bottle, and the drinks that lose by its absence.
@@ -35,7 +36,7 @@ func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageB
 	if err != nil {
 		return nil, err
 	}
-	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Weak: list(r.Weak, func(w cover.Weak) Weak {
+	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Left: list(r.Left, ingredientOf), Weak: list(r.Weak, func(w cover.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
 	})}, nil
 }

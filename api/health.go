@@ -6,11 +6,13 @@ import (
 	"fmt"
 	"html"
 	"net/http"
+	"strconv"
 	"strings"
 	"sync/atomic"
 
 	"github.com/danielgtaylor/huma/v2"
 
+	"counterpour/api/admission"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 )
@@ -87,7 +89,7 @@ func Starting(p *Progress) http.Handler {
 			_ = WriteJSON(w, HealthAnswer{"ok"}) // the client may have gone
 			return
 		}
-		w.Header().Set("Retry-After", "1")
+		w.Header().Set("Retry-After", strconv.Itoa(admission.RetryAfter))
 		if strings.Contains(r.Header.Get("Accept"), "text/html") {
 			w.Header().Set("Content-Type", "text/html; charset=utf-8")
 			w.Header().Set("Cache-Control", noStore)

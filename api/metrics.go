@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"time"
 
+	"counterpour/api/admission"
 	"counterpour/api/journal"
 	"counterpour/api/service"
 
@@ -36,10 +37,26 @@ func newMeters(house func() *service.Snapshot, more []prometheus.Collector) *met
 	}
 	ingredients := prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_ingredients", Help: "Ingredients in the index."},
 		func() float64 { return float64(house().Index.Len()) })
+	m.registry.MustRegister(searchMeters(house)...)
 	m.registry.MustRegister(m.requests, m.seconds, m.now, ingredients, collectors.NewGoCollector(),
 		collectors.NewProcessCollector(collectors.ProcessCollectorOpts{}))
 	m.registry.MustRegister(more...)
 	return m
+}
+
+// searchMeters tell how crowded the searches are.
+func searchMeters(house func() *service.Snapshot) []prometheus.Collector {
+	count := func(of func(*admission.Pool) int64) func() float64 {
+		return func() float64 { return float64(of(house().Searches)) }
+	}
+	return []prometheus.Collector{
+		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_searches_in_flight", Help: "Searches for covers, riffs and the like under way."},
+			count((*admission.Pool).Running)),
+		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_searches_queued", Help: "Searches that wait for their turn."},
+			count((*admission.Pool).Waiting)),
+		prometheus.NewCounterFunc(prometheus.CounterOpts{Name: "counterpour_searches_refused_total", Help: "Searches that were refused since too many waited."},
+			count((*admission.Pool).Refused)),
+	}
 }
 
 func (m *meters) handler() http.Handler {

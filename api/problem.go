@@ -5,8 +5,10 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"strconv"
 	"strings"
 
+	"counterpour/api/admission"
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -50,6 +52,7 @@ var kinds = []struct {
 	{ErrMediaType, http.StatusUnsupportedMediaType, ""},
 	{ErrSlowBody, http.StatusRequestTimeout, ""},
 	{ErrNotReady, http.StatusServiceUnavailable, ""},
+	{admission.ErrFull, http.StatusServiceUnavailable, admission.ErrFull.Error()},
 	{service.ErrLost, http.StatusServiceUnavailable, service.ErrLost.Error()},
 	{service.ErrStale, http.StatusServiceUnavailable, service.ErrStale.Error()},
 	{flavor.ErrInvalid, http.StatusUnprocessableEntity, ""},
@@ -85,6 +88,16 @@ func (p *Problem) Error() string { return p.Detail }
 
 // GetStatus returns the HTTP status, as huma asks for it.
 func (p *Problem) GetStatus() int { return p.Status }
+
+// GetHeaders returns what goes with the status, as huma asks for it: when to ask
+// again, where that helps.
+func (p *Problem) GetHeaders() http.Header {
+	h := http.Header{}
+	if p.Status == http.StatusServiceUnavailable {
+		h.Set("Retry-After", strconv.Itoa(admission.RetryAfter))
+	}
+	return h
+}
 
 // ContentType returns the media type of problems, as huma asks for it.
 func (p *Problem) ContentType(string) string { return problemType }

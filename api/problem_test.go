@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/admission"
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
@@ -24,7 +25,7 @@ import (
 // TestKinds walks every kind of error there is: each has a status of its own
 // choosing and says something, whether it comes bare, wrapped or as a fault.
 func TestKinds(t *testing.T) {
-	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady,
+	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady, admission.ErrFull,
 		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, lookup.ErrClosed}
 	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
 	for _, kind := range all {

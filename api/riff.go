@@ -28,6 +28,7 @@ type RiffAnswer struct {
 	Relatives    []Relative `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
 	LeastJND     float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
 	Refused      Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
+	CutShort     bool       `json:"cut_short" doc:"Time ran out, so that better riffs may be missing"`
 	Seed         uint64     `json:"seed" doc:"The seed of this list, which brings it again"`
 	Currency     string     `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
 	CrossContact string     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
@@ -90,6 +91,6 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeastJND: riff.LeastDistance,
-		Refused:  Unlisted(r.Result.Refused), Seed: body.Seed, Currency: r.Currency,
+		Refused:  Unlisted(r.Result.Refused), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
 	}, nil
 }

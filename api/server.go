@@ -3,6 +3,7 @@ package api
 import (
 	"context"
 	"log/slog"
+	"maps"
 	"net/http"
 	"time"
 
@@ -183,6 +184,7 @@ func writeProblem(w http.ResponseWriter, p *Problem) {
 		p.RequestID = w.Header().Get(journal.Header)
 		text, _ = encode(p)
 	}
+	maps.Copy(w.Header(), p.GetHeaders())
 	w.Header().Set("Content-Type", problemType)
 	w.Header().Set("Cache-Control", noStore)
 	w.WriteHeader(p.Status)

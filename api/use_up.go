@@ -32,6 +32,7 @@ type UseUpAnswer struct {
 	Unused       []Unused  `json:"unused" doc:"The bottles that no draft moves, and why"`
 	LeastJND     float64   `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
 	Refused      Unlisted  `json:"refused" doc:"How many could not be listed, and why"`
+	CutShort     bool      `json:"cut_short" doc:"Time ran out, so that better drafts may be missing"`
 	Seed         uint64    `json:"seed" doc:"The seed of this list, which brings it again"`
 	Currency     string    `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
 	CrossContact string    `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
@@ -63,7 +64,7 @@ type Use struct {
 type Unused struct {
 	ID   string `json:"id"`
 	Name string `json:"name"`
-	Why  string `json:"why" enum:"guest,place,balance,limit,crowded"`
+	Why  string `json:"why" enum:"guest,place,balance,limit,time,crowded"`
 	Text string `json:"text" doc:"The reason in words"`
 }
 
@@ -86,6 +87,6 @@ func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (
 		Unused: list(r.Result.Unused, func(u useup.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
 		}),
-		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Result.Refused), Seed: body.Seed, Currency: r.Currency,
+		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Result.Refused), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
 	}, nil
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sync"
 	"time"
 
 	lru "github.com/hashicorp/golang-lru/v2"
@@ -21,14 +22,25 @@ import (
 // house, each perhaps for a few guests.
 const answeredMenus = 64
 
-// searchTime is the most that one search for all who wait for it may take.
-const searchTime = 20 * time.Second
+// searchTime is the most that one search for all who wait for it may take: less
+// than any of them has for a page, so that what it found is still shown.
+const searchTime = 9 * time.Second
 
 // answered keeps what became of a menu, so that all screens that show one state
 // of the house share one search. What it hands out is read only.
 type answered struct {
 	kept    *lru.Cache[string, *answer]
 	running singleflight.Group
+
+	mu    sync.Mutex
+	asked map[string]*crowd // those who wait for a search under way
+}
+
+// crowd is those who wait for one search, which ends when the last of them leaves.
+type crowd struct {
+	waiting int
+	ctx     context.Context
+	stop    context.CancelFunc
 }
 
 // answer is what became of a menu, and of which.
@@ -45,26 +57,52 @@ func newAnswered() (*answered, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &answered{kept: kept}, nil
+	return &answered{kept: kept, asked: map[string]*crowd{}}, nil
+}
+
+// join waits with all who wait for one search, until leave is called. The context
+// is that of the search.
+func (m *answered) join(ctx context.Context, key string) (shared context.Context, leave func()) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	c := m.asked[key]
+	if c == nil {
+		c = &crowd{}
+		c.ctx, c.stop = context.WithTimeout(context.WithoutCancel(ctx), searchTime)
+		m.asked[key] = c
+	}
+	c.waiting++
+	return c.ctx, func() {
+		m.mu.Lock()
+		defer m.mu.Unlock()
+		if c.waiting--; c.waiting == 0 {
+			c.stop()
+			delete(m.asked, key)
+			m.running.Forget(key) // who asks next waits for no search that was called off
+		}
+	}
 }
 
 // outs answers a request from memory or by a search. Requests for the same share
-// one search, which goes on for the others if one of them is given up. A failure
-// is told to all who wait, and is not kept.
+// one search, which goes on for the others if one of them is given up, and ends if
+// all are. A failure is told to all who wait, and is not kept; nor is what was found
+// by the time that a search must end, since there may be more time for the next.
 func (m *answered) outs(ctx context.Context, palates []template.Palate, r cover.MenuRequest, search menuSearch) (*cover.MenuResult, error) {
 	key := menuKey(palates, &r)
 	if a, ok := m.kept.Get(key); ok {
 		return a.adoptedBy(&r), nil
 	}
+	shared, leave := m.join(ctx, key)
+	defer leave()
 	found := m.running.DoChan(key, func() (any, error) {
-		shared, cancel := context.WithTimeout(context.WithoutCancel(ctx), searchTime)
-		defer cancel()
 		result, err := withoutPanic(shared, r, search)
 		if err != nil {
 			return nil, err
 		}
 		a := &answer{r.Specs, result}
-		m.kept.Add(key, a)
+		if !result.CutShort {
+			m.kept.Add(key, a)
+		}
 		return a, nil
 	})
 	select {

@@ -151,3 +151,44 @@ func TestFailuresAreNotKept(t *testing.T) {
 	}
 	assert.LessOrEqual(t, m.kept.Len(), answeredMenus)
 }
+
+// When the last who waited has left, the search ends, and who asks next has one of
+// their own.
+func TestASearchEndsWithThoseWhoAsked(t *testing.T) {
+	m := answers(t)
+	began, ended := make(chan struct{}), make(chan error, 1)
+	ctx, leave := context.WithCancel(t.Context())
+	failed := make(chan error)
+	go func() {
+		_, err := m.outs(ctx, nil, asked(), func(shared context.Context, _ cover.MenuRequest) (*cover.MenuResult, error) {
+			close(began)
+			<-shared.Done()
+			ended <- shared.Err()
+			return nil, shared.Err()
+		})
+		failed <- err
+	}()
+	<-began
+	leave()
+	assert.ErrorIs(t, <-failed, context.Canceled)
+	assert.ErrorIs(t, <-ended, context.Canceled)
+	_, err := m.outs(t.Context(), nil, asked(), touch)
+	assert.NoError(t, err)
+	assert.Empty(t, m.asked)
+}
+
+// What a search had found when its time was over is answered, and not kept.
+func TestWhatWasCutShortIsNotKept(t *testing.T) {
+	m := answers(t)
+	short := func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+		out, err := touch(ctx, r)
+		out.CutShort = true
+		return out, err
+	}
+	first, err := m.outs(t.Context(), nil, asked(), short)
+	require.NoError(t, err)
+	assert.True(t, first.CutShort)
+	next, err := m.outs(t.Context(), nil, asked(), touch)
+	require.NoError(t, err)
+	assert.False(t, next.CutShort)
+}

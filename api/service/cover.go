@@ -67,9 +67,14 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	if err != nil {
 		return nil, err
 	}
+	inside, leave, err := s.Searches.Enter(ctx)
+	if err != nil {
+		return nil, err
+	}
+	defer leave()
 	a := &CoverAnswer{Missing: missing}
 	var shelf []*flavor.Profile
-	a.Result, shelf, a.Refused, err = s.coverSpec(ctx, &spec, missing, guest, &r)
+	a.Result, shelf, a.Refused, err = s.coverSpec(inside, &spec, missing, guest, &r)
 	if err != nil {
 		return nil, at("missing", err)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/api/admission"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -73,6 +74,7 @@ type Kitchen struct {
 	Judge     *balance.Judge
 	Finder    *cover.Finder
 	Station   *station.Station
+	Searches  *admission.Pool // lets searches in; nil lets in all
 
 	follow  follow
 	stock   []*flavor.Profile  // what the index suggests first
@@ -156,6 +158,14 @@ func (k *Kitchen) For(ctx context.Context, profiles, stock []*flavor.Profile, ri
 		return nil, fmt.Errorf("bringing the index up to the house: %w", err)
 	}
 	return &out, nil
+}
+
+// Admitting returns the same kitchen with a pool that lets its searches in. Both
+// share one index and are closed together.
+func (k *Kitchen) Admitting(searches *admission.Pool) *Kitchen {
+	out := *k
+	out.Searches = searches
+	return &out
 }
 
 // Close releases the index.

@@ -5,9 +5,13 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/api/admission"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
+
+// menuEffort is how much work the searches for a menu may take: some four seconds.
+const menuEffort = 4 * coverEffort
 
 // OutsRequest asks what becomes of a menu when bottles run out.
 type OutsRequest struct {
@@ -37,7 +41,10 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 		request.Specs = slices.DeleteFunc(request.Specs, func(spec *flavor.Spec) bool { return !pours(spec, asked) })
 		request.Out = withEach(request.Out, s.Out)
 	}
-	if a.Result, err = s.Finder.Outs(ctx, *request, nil); err != nil {
+	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*cover.MenuResult, error) {
+		return s.Finder.Outs(ctx, *request, nil)
+	})
+	if err != nil {
 		return nil, err
 	}
 	a.Result.Fetch = slices.DeleteFunc(a.Result.Fetch, func(f cover.Fetch) bool { return !slices.Contains(asked, f.Profile) })
@@ -47,7 +54,7 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.MenuRequest, error) {
 	var faults flavor.Faults
 	inRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
-	out := &cover.MenuRequest{Parts: r.Parts, Tastings: s.Tastings}
+	out := &cover.MenuRequest{Parts: r.Parts, Tastings: s.Tastings, Effort: menuEffort}
 	for i, name := range r.Out {
 		p, _, err := s.Index.Resolve(name)
 		if err := collect(&faults, at(fmt.Sprintf("out[%d]", i), err)); err != nil {
@@ -93,8 +100,8 @@ type CoverageRequest struct {
 
 // CoverageAnswer is the bottles that nothing in stock covers well.
 type CoverageAnswer struct {
-	House About        // whose menu it is; the zero value for one that was sent
-	Weak  []cover.Weak // the bottle that most drinks lean on first
+	House About // whose menu it is; the zero value for one that was sent
+	*cover.LookAhead
 }
 
 // Coverage looks ahead: for every bottle of the menu, which drinks would be
@@ -112,6 +119,8 @@ func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAn
 	if r.Menu == nil {
 		a.House = s.About
 	}
-	a.Weak, err = s.Finder.Coverage(ctx, specs, stock, nil)
+	a.LookAhead, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*cover.LookAhead, error) {
+		return s.Finder.Coverage(ctx, specs, stock, coverEffort, nil)
+	})
 	return a, err
 }

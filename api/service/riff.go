@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"counterpour/api/admission"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
@@ -62,7 +63,9 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 		return nil, err
 	}
 	a := &RiffAnswer{Spec: spec, Prices: guest.Prices, Currency: s.currency(r.Guest.Prices)}
-	if a.Result, err = riff.Vary(ctx, s.Station, riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: r.Limit, Seed: r.Seed}); err != nil {
+	request := riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: r.Limit, Seed: r.Seed}
+	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*riff.Result, error) { return riff.Vary(ctx, s.Station, request) })
+	if err != nil {
 		return nil, err
 	}
 	a.Relatives, err = s.Station.Relatives(&spec, relatives, guest)
@@ -107,7 +110,7 @@ func (s *Snapshot) UseUp(ctx context.Context, r UseUpRequest) (*UseUpAnswer, err
 	if r.Stock == nil {
 		a.House = s.About
 	}
-	a.Result, err = useup.Find(ctx, s.Station, *request)
+	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*useup.Result, error) { return useup.Find(ctx, s.Station, *request) })
 	return a, err
 }
 

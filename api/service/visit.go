@@ -8,6 +8,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"counterpour/api/admission"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -104,8 +105,9 @@ func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Gue
 // or later, shares one search; the answer is read only.
 func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	now := v.now.Load()
+	r.Effort = menuEffort
 	return v.venue.menus.outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-		return now.Finder.Outs(ctx, r, nil)
+		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r, nil) })
 	})
 }
 
@@ -189,7 +191,8 @@ func (v *Visit) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
 
 // Riff finds variations of a drink.
 func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {
-	return riff.Vary(ctx, v.now.Load().Station, r)
+	now := v.now.Load()
+	return admission.Search(ctx, now.Searches, func(ctx context.Context) (*riff.Result, error) { return riff.Vary(ctx, now.Station, r) })
 }
 
 // Relatives returns the n proven drinks nearest to one, of those that the guest
@@ -200,12 +203,14 @@ func (v *Visit) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.R
 
 // UseUp drafts drinks that use bottles up.
 func (v *Visit) UseUp(ctx context.Context, r useup.Request) (*useup.Result, error) {
-	return useup.Find(ctx, v.now.Load().Station, r)
+	now := v.now.Load()
+	return admission.Search(ctx, now.Searches, func(ctx context.Context) (*useup.Result, error) { return useup.Find(ctx, now.Station, r) })
 }
 
 // Walk finds drinks that lie between two.
 func (v *Visit) Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error) {
-	return walk.Find(ctx, v.now.Load().Station, r)
+	now := v.now.Load()
+	return admission.Search(ctx, now.Searches, func(ctx context.Context) ([]walk.Stop, error) { return walk.Find(ctx, now.Station, r) })
 }
 
 // About says whose house it is, in one line.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"counterpour/api/admission"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
@@ -46,7 +47,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 	if err != nil {
 		return nil, err
 	}
-	stops, err := walk.Find(ctx, s.Station, *request)
+	stops, err := admission.Search(ctx, s.Searches, func(ctx context.Context) ([]walk.Stop, error) { return walk.Find(ctx, s.Station, *request) })
 	if err != nil {
 		return nil, placed(err, func(l string) string {
 			if l == "between" { // as package riff calls it

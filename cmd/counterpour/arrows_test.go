@@ -15,14 +15,14 @@ import (
 )
 
 // allowed lists, for each top-level folder, the other ones that it may import:
-// flavor ← index, data ← api ← webui ← cmd. Of api, the pages see the centre
-// and the journal of requests.
+// flavor ← index, data ← api ← webui ← cmd. Of api, the pages see the centre,
+// the journal of requests and who lets searches in.
 var allowed = map[string][]string{
 	"flavor": {},
 	"index":  {"flavor"},
 	"data":   {"flavor"},
 	"api":    {"flavor", "index", "data"},
-	"webui":  {"flavor", "data", "api/service", "api/journal"},
+	"webui":  {"flavor", "data", "api/service", "api/journal", "api/admission"},
 	"cmd":    {"flavor", "index", "data", "api", "webui"},
 }
 

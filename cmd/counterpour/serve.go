@@ -8,6 +8,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"runtime"
 	"sync/atomic"
 	"time"
 
@@ -16,6 +17,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/api/admission"
 	"counterpour/api/journal"
 	"counterpour/api/service"
 	"counterpour/webui"
@@ -145,6 +147,7 @@ func (s *program) what() string {
 // handler is all that is served over a kitchen and its house, which leave
 // closes; behind a guard, if there is one.
 func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
+	k = k.Admitting(admission.New(runtime.GOMAXPROCS(0)))
 	v, leave, err := enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err

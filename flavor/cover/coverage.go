@@ -3,6 +3,7 @@ package cover
 import (
 	"cmp"
 	"context"
+	"errors"
 	"slices"
 	"strings"
 
@@ -15,14 +16,26 @@ type Weak struct {
 	Drinks  []string // names of the drinks without a good cover
 }
 
+// LookAhead is the bottles that a menu leans on.
+type LookAhead struct {
+	Weak []Weak            // the one that most drinks lean on first
+	Left []*flavor.Profile // those that time ran out for, by id: nobody knows
+}
+
 // Coverage looks ahead, before service: for every bottle that the menu uses,
 // which drinks would be left without a good cover if it ran out. Those are the
-// bottles to order two of; the one that most drinks lean on comes first.
-func (f *Finder) Coverage(ctx context.Context, specs []*flavor.Spec, stock []*flavor.Profile, progress func(done, total int)) ([]Weak, error) {
+// bottles to order two of. The searches for one bottle take no more than effort, as of
+// a [MenuRequest]; a bottle whose drinks the deadline of ctx leaves in doubt is listed
+// apart.
+func (f *Finder) Coverage(ctx context.Context, specs []*flavor.Spec, stock []*flavor.Profile, effort int, progress func(done, total int)) (*LookAhead, error) {
 	bottles := bottlesOf(specs)
-	var out []Weak
+	out := &LookAhead{}
 	for n, b := range bottles {
-		r, err := f.Outs(ctx, MenuRequest{Specs: specs, Out: []*flavor.Profile{b}, Stock: stock}, nil)
+		if errors.Is(ctx.Err(), context.DeadlineExceeded) {
+			out.Left = append(out.Left, bottles[n:]...)
+			break
+		}
+		r, err := f.Outs(ctx, MenuRequest{Specs: specs, Out: []*flavor.Profile{b}, Stock: stock, Effort: effort}, nil)
 		if err != nil {
 			return nil, err
 		}
@@ -32,15 +45,18 @@ func (f *Finder) Coverage(ctx context.Context, specs []*flavor.Spec, stock []*fl
 				w.Drinks = append(w.Drinks, t.Spec.Name)
 			}
 		}
-		if len(w.Drinks) > 0 {
+		switch {
+		case len(w.Drinks) > 0 && r.CutShort:
+			out.Left = append(out.Left, b)
+		case len(w.Drinks) > 0:
 			slices.Sort(w.Drinks)
-			out = append(out, w)
+			out.Weak = append(out.Weak, w)
 		}
 		if progress != nil {
 			progress(n+1, len(bottles))
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Weak) int {
+	slices.SortStableFunc(out.Weak, func(a, b Weak) int {
 		return cmp.Or(cmp.Compare(len(b.Drinks), len(a.Drinks)), strings.Compare(a.Profile.Name, b.Profile.Name))
 	})
 	return out, nil

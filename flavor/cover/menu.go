@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"counterpour/flavor"
 )
@@ -19,6 +20,9 @@ const (
 	// openCost is what one more substitute to keep at hand is worth, in
 	// just-noticeable differences summed over the drinks.
 	openCost = 0.5
+	// leastEffort is the least that the search for one drink may take, whatever its
+	// share: some ten milliseconds.
+	leastEffort = 500_000
 )
 
 // MenuRequest asks what becomes of a menu when bottles run out.
@@ -29,6 +33,9 @@ type MenuRequest struct {
 	Guest    Guest
 	Tastings []Tasting
 	Parts    int // most substitutes a drink; 0 means 2
+	// Effort is how much work all searches together may take, as of a [Request], in
+	// equal shares; 0 means as much as they need.
+	Effort int
 }
 
 // Touched is a drink that lost a pour.
@@ -77,11 +84,15 @@ type MenuResult struct {
 	// differences over all drinks, they lie.
 	Spared int
 	Given  float64
+	// CutShort is true if the deadline of the context passed, so that there may be
+	// better covers, or some for a drink that has none.
+	CutShort bool
 }
 
 // Outs finds every drink that the bottles out touch, its covers, and the covers
-// that serve the menu best together. Progress, if not nil, is told drinks done
-// and in all.
+// that serve the menu best together. Where the deadline of ctx is too near for all
+// of them, every drink gets a share of the time, and the best so far is returned.
+// Progress, if not nil, is told drinks done and in all.
 func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, total int)) (*MenuResult, error) {
 	if len(r.Out) == 0 {
 		return nil, errors.New("cover: name at least one bottle that is out")
@@ -91,16 +102,21 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, to
 	}
 	stock := slices.DeleteFunc(slices.Clone(r.Stock), func(p *flavor.Profile) bool { return has(r.Out, p) })
 	result := &MenuResult{}
-	for i, s := range r.Specs {
-		if missing := missingFrom(s, r.Out); len(missing) > 0 {
-			t, err := f.touched(ctx, &r, s, missing, stock)
-			if err != nil {
-				return nil, fmt.Errorf("%s: %w", s.Name, err)
-			}
-			result.Touched = append(result.Touched, t)
+	touched := slices.DeleteFunc(slices.Clone(r.Specs), func(s *flavor.Spec) bool { return len(missingFrom(s, r.Out)) == 0 })
+	if r.Effort > 0 {
+		r.Effort = max(leastEffort, r.Effort/max(1, len(touched)))
+	}
+	for i, s := range touched {
+		own, cancel := timeShare(ctx, len(touched)-i)
+		t, err := f.touched(own, &r, s, missingFrom(s, r.Out), stock)
+		result.CutShort = result.CutShort || errors.Is(own.Err(), context.DeadlineExceeded)
+		cancel()
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", s.Name, err)
 		}
+		result.Touched = append(result.Touched, t)
 		if progress != nil {
-			progress(i+1, len(r.Specs))
+			progress(i+1, len(touched))
 		}
 	}
 	result.choose()
@@ -109,10 +125,20 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, to
 	return result, nil
 }
 
+// timeShare ends a context once its share of the time that is left is over, where
+// so many are to share it.
+func timeShare(ctx context.Context, among int) (context.Context, context.CancelFunc) {
+	end, limited := ctx.Deadline()
+	if !limited {
+		return context.WithCancel(ctx)
+	}
+	return context.WithTimeout(ctx, time.Until(end)/time.Duration(among))
+}
+
 // touched covers one drink of the menu.
 func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, missing, stock []*flavor.Profile) (Touched, error) {
 	found, err := f.Find(ctx, Request{Spec: s, Missing: missing, Candidates: stock, Guest: r.Guest,
-		Tastings: r.Tastings, Parts: r.Parts, Limit: coversEach})
+		Tastings: r.Tastings, Parts: r.Parts, Limit: coversEach, Effort: r.Effort})
 	if err != nil {
 		return Touched{}, err
 	}

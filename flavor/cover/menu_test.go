@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -88,18 +89,59 @@ func TestOutsFaults(t *testing.T) {
 func TestCoverage(t *testing.T) {
 	b := newBench(t)
 	specs, stock := b.house(t)
-	weak, err := b.finder.Coverage(context.Background(), specs[:6], stock, nil)
+	ahead, err := b.finder.Coverage(context.Background(), specs[:6], stock, 0, nil)
 	require.NoError(t, err)
-	for i, w := range weak {
+	for i, w := range ahead.Weak {
 		assert.NotEmpty(t, w.Drinks)
 		if i > 0 {
-			assert.GreaterOrEqual(t, len(weak[i-1].Drinks), len(w.Drinks))
+			assert.GreaterOrEqual(t, len(ahead.Weak[i-1].Drinks), len(w.Drinks))
 		}
 	}
+	assert.Empty(t, ahead.Left)
 	// With nothing else in stock every bottle is weak.
-	weak, err = b.finder.Coverage(context.Background(), specs[:2], nil, nil)
+	ahead, err = b.finder.Coverage(context.Background(), specs[:2], nil, 0, nil)
 	require.NoError(t, err)
-	assert.Len(t, weak, len(bottlesOf(specs[:2])))
+	assert.Len(t, ahead.Weak, len(bottlesOf(specs[:2])))
+}
+
+// Once the time is over, nothing is said of what was not looked at.
+func TestCoverageOutOfTime(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	over, cancel := context.WithDeadline(context.Background(), time.Now())
+	defer cancel()
+	ahead, err := b.finder.Coverage(over, specs[:2], stock, 0, nil)
+	require.NoError(t, err)
+	assert.Empty(t, ahead.Weak)
+	assert.Equal(t, bottlesOf(specs[:2]), ahead.Left)
+}
+
+// A menu that there is no time for is answered all the same, and says so; one whose
+// work is limited has the same answer every time.
+func TestOutsOutOfTime(t *testing.T) {
+	b := newBench(t)
+	specs, stock := b.house(t)
+	out := []*flavor.Profile{specs[0].Pours[0].Profile}
+	over, cancel := context.WithDeadline(context.Background(), time.Now())
+	defer cancel()
+	late, err := b.finder.Outs(over, MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3}, nil)
+	require.NoError(t, err)
+	require.NotEmpty(t, late.Touched)
+	assert.True(t, late.CutShort)
+	for i := range late.Touched {
+		assert.False(t, late.Touched[i].Proven)
+	}
+	gone, leave := context.WithCancel(context.Background())
+	leave()
+	_, err = b.finder.Outs(gone, MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3}, nil)
+	assert.ErrorIs(t, err, context.Canceled)
+
+	some, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3, Effort: 1}, nil)
+	require.NoError(t, err)
+	assert.False(t, some.CutShort)
+	for i := range some.Touched {
+		assert.NotEmpty(t, some.Touched[i].Covers, "one part alone is always looked at")
+	}
 }
 
 func TestTastingsShiftTheRanking(t *testing.T) {

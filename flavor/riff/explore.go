@@ -3,6 +3,7 @@ package riff
 import (
 	"cmp"
 	"context"
+	"errors"
 	"slices"
 	"strings"
 
@@ -18,31 +19,42 @@ const (
 )
 
 // explore solves one move away from the drink, and two where that finds too
-// little, and returns what is balanced and within every limit and wish.
-func (w *work) explore(ctx context.Context, limit int) ([]*station.Settled, error) {
+// little, and returns what is balanced and within every limit and wish; what of it
+// was found by then, if the deadline of ctx cuts it short.
+func (w *work) explore(ctx context.Context, limit int) (pool []*station.Settled, cutShort bool, err error) {
+	x := search{work: w, seen: map[string]bool{}}
+	err = x.moves(ctx, limit)
+	if errors.Is(err, context.DeadlineExceeded) {
+		return x.pool, true, nil
+	}
+	return x.pool, false, err
+}
+
+// moves tries one move away from the drink, and two where that finds too little.
+func (x *search) moves(ctx context.Context, limit int) error {
+	w := x.work
 	roots, err := w.roots(ctx)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	x := search{work: w, seen: map[string]bool{}}
 	if len(roots) > 1 {
 		w.each = draftsSome
 	}
 	for _, root := range roots {
 		drafts := append([]station.Draft{w.portioned(root)}, w.variations(root)...)
 		if err := x.try(ctx, drafts); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if len(x.pool) >= poolSpare*limit {
-		return x.pool, nil
+		return nil
 	}
 	for _, s := range w.promising(x.pool, x.near) {
 		if err := x.try(ctx, w.variations(w.ParentFrom(s))); err != nil {
-			return nil, err
+			return err
 		}
 	}
-	return x.pool, nil
+	return nil
 }
 
 // search gathers the drinks that drafts come to, each draft solved once.

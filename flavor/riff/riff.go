@@ -46,13 +46,15 @@ type Riff struct {
 
 // Result is the riffs found, the best first.
 type Result struct {
-	Riffs   []Riff
-	Refused station.Refused
+	Riffs    []Riff
+	Refused  station.Refused
+	CutShort bool // the deadline of the context passed, so that better ones may be missing
 }
 
 // Vary returns variations of a drink. Fewer than the limit, or none, come back
 // if no more are balanced, keep to every limit and differ enough; Refused says
-// which it was. It fails if the request is out of range or if ctx ends.
+// which it was. It fails if the request is out of range or if ctx is cancelled; once
+// its deadline passes, the best so far are returned.
 func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error) {
 	if req.Limit == 0 {
 		req.Limit = DefaultLimit
@@ -74,11 +76,11 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err := w.CheckWishes(); err != nil {
 		return nil, err
 	}
-	pool, err := w.explore(ctx, req.Limit)
+	pool, cutShort, err := w.explore(ctx, req.Limit)
 	if err != nil {
 		return nil, err
 	}
-	out := &Result{}
+	out := &Result{CutShort: cutShort}
 	for _, s := range w.Choose(pool, req.Limit) {
 		riff, err := w.describe(s)
 		if err != nil {

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -406,4 +407,14 @@ func TestRequestFaults(t *testing.T) {
 	cancel()
 	_, err := Vary(ctx, b.Station, ok)
 	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// Once its time is over, a search answers with what it has and says so.
+func TestRiffsOutOfTime(t *testing.T) {
+	b := bartest.New(t)
+	over, cancel := context.WithDeadline(context.Background(), time.Now())
+	defer cancel()
+	res, err := Vary(over, b.Station, Request{Spec: b.Spec(t, bartest.GinSour), Stock: b.Usual})
+	require.NoError(t, err)
+	assert.True(t, res.CutShort)
 }

@@ -8,8 +8,10 @@ import (
 	"io/fs"
 	"log/slog"
 	"net/http"
+	"strconv"
 	"time"
 
+	"counterpour/api/admission"
 	"counterpour/api/journal"
 	"counterpour/webui/access"
 )
@@ -169,7 +171,10 @@ func (f *Frame) fail(w http.ResponseWriter, r *http.Request, err error) {
 	}
 	t := TroubleOf(err)
 	t.RequestID = journal.ID(r.Context())
-	if t.Status >= http.StatusInternalServerError {
+	if t.Status == http.StatusServiceUnavailable {
+		w.Header().Set("Retry-After", strconv.Itoa(admission.RetryAfter))
+	}
+	if t.Status >= http.StatusInternalServerError && !errors.Is(err, admission.ErrFull) {
 		f.Log.ErrorContext(r.Context(), "page failed", "method", r.Method, "path", r.URL.Path, "err", err)
 	}
 	part := "layout"

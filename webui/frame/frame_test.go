@@ -8,6 +8,7 @@ import (
 	"net/http/httptest"
 	"testing"
 
+	"counterpour/api/admission"
 	"counterpour/data/house"
 
 	"github.com/stretchr/testify/assert"
@@ -46,4 +47,12 @@ func TestAStoreThatCannotWriteIsToldInItsOwnWords(t *testing.T) {
 	inside := TroubleOf(&house.Error{Kind: house.ErrInternal, Message: "a detail for the log"})
 	assert.Equal(t, http.StatusInternalServerError, inside.Status)
 	assert.NotContains(t, inside.Text, "detail")
+}
+
+// Who is refused a search is told when to ask again.
+func TestABusyBarIsToldPlainly(t *testing.T) {
+	got := TroubleOf(fmt.Errorf("covers: %w", admission.ErrFull))
+	assert.Equal(t, http.StatusServiceUnavailable, got.Status)
+	assert.Contains(t, got.Text, "in a second")
+	assert.Equal(t, 1, admission.RetryAfter, "a second is what the page says")
 }

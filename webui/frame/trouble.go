@@ -1,9 +1,11 @@
 package frame
 
 import (
+	"context"
 	"errors"
 	"net/http"
 
+	"counterpour/api/admission"
 	"counterpour/webui/form"
 )
 
@@ -51,6 +53,10 @@ var troubles = []struct {
 		Text: "One form marks 200 things at most. Send the rest after it."}},
 	{ErrCrowded, Trouble{Status: http.StatusServiceUnavailable, Title: "Too many boards are open",
 		Text: "The bar keeps so many up to date and no more. Close one that nobody looks at, then open this one again."}},
+	{admission.ErrFull, Trouble{Status: http.StatusServiceUnavailable, Title: "The bar is busy",
+		Text: "Too many ask for covers or riffs at this moment. Send it again in a second; what you typed is still there."}},
+	{context.DeadlineExceeded, Trouble{Status: http.StatusServiceUnavailable, Title: "That took too long",
+		Text: "It was not your draft. Send it again when less is going on; what you typed is still there."}},
 	{ErrInternal, Trouble{Status: http.StatusInternalServerError, Title: "Something broke behind the bar",
 		Text: "It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
 }

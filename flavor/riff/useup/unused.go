@@ -14,6 +14,7 @@ const (
 	WhyNoPlace Why = "place"   // no proven drink has a place for as much as would move it
 	WhyOff     Why = "balance" // no draft that moves it comes into balance
 	WhyLimit   Why = "limit"   // balanced drafts move it, but too strong, too weak or too dear
+	WhyTime    Why = "time"    // time ran out before all drafts that would move it were tried
 	WhyCrowded Why = "crowded" // good drafts move it, but others came first
 )
 
@@ -28,6 +29,8 @@ func (w Why) String() string {
 		return "no draft that moves it comes into balance and is poured as bars pour it"
 	case WhyLimit:
 		return "drafts that move it are in balance, but beyond a limit"
+	case WhyTime:
+		return "time ran out before a draft that moves it was found; ask for fewer bottles at once"
 	}
 	return "good drafts move it, but others came first; ask for more drafts"
 }
@@ -44,6 +47,17 @@ func (u *user) unpoured(p *flavor.Profile) Why {
 		return WhyGuest
 	}
 	return WhyNoPlace // nobody pours it by itself
+}
+
+// leave notes that time ran out for some bottles.
+func (u *user) leave(some []*flavor.Profile) {
+	for _, p := range some {
+		if _, pourable := u.work.Has(p); !pourable {
+			u.why[p.ID] = u.unpoured(p)
+		} else if u.why[p.ID] != WhyCrowded {
+			u.why[p.ID] = WhyTime
+		}
+	}
 }
 
 // note keeps what became of the draft that came nearest to using a bottle.

@@ -2,6 +2,7 @@ package useup
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -46,9 +47,10 @@ type Draft struct {
 // Result is the drafts found, the best first, and the bottles that none of
 // them moves.
 type Result struct {
-	Drafts  []Draft
-	Unused  []Unused
-	Refused station.Refused
+	Drafts   []Draft
+	Unused   []Unused
+	Refused  station.Refused
+	CutShort bool // the deadline of the context passed, so that better ones may be missing
 }
 
 // Find returns balanced drafts that use bottles up, over the families of
@@ -57,7 +59,7 @@ type Result struct {
 // are sized so that the whole has its family's fitted ratio before the amounts
 // are settled over the jigger. Drafts that use a bottle no other one uses come
 // first. It fails if the request is out of range, if a family is not known, or
-// if ctx ends.
+// if ctx is cancelled; once its deadline passes, the best so far are returned.
 func Find(ctx context.Context, st *station.Station, req Request) (*Result, error) {
 	if req.Limit == 0 {
 		req.Limit = station.DefaultLimit
@@ -79,10 +81,15 @@ func Find(ctx context.Context, st *station.Station, req Request) (*Result, error
 	}
 	u := &user{work: w, req: &req, why: map[string]Why{}}
 	pool, err := u.pool(ctx)
-	if err != nil {
+	cutShort := errors.Is(err, context.DeadlineExceeded)
+	if err != nil && !cutShort {
 		return nil, err
 	}
-	return u.result(u.choose(pool))
+	out, err := u.result(u.choose(pool))
+	if err == nil {
+		out.CutShort = cutShort
+	}
+	return out, err
 }
 
 func (req *Request) check(st *station.Station) error {
@@ -119,11 +126,11 @@ type user struct {
 }
 
 // pool solves the likeliest frames of every bottle, and keeps the balanced ones
-// that move at least one.
+// that move at least one; if ctx ends, those so far beside its error.
 func (u *user) pool(ctx context.Context) ([]*station.Settled, error) {
 	var pool []*station.Settled
 	seen := map[string]bool{}
-	for _, p := range u.req.Bottles {
+	for i, p := range u.req.Bottles {
 		it, ok := u.work.Has(p)
 		if !ok {
 			u.why[p.ID] = u.unpoured(p)
@@ -132,7 +139,8 @@ func (u *user) pool(ctx context.Context) ([]*station.Settled, error) {
 		u.why[p.ID] = WhyNoPlace
 		for _, f := range u.frames(it) {
 			if err := station.Stopped(ctx); err != nil {
-				return nil, err
+				u.leave(u.req.Bottles[i:])
+				return pool, err
 			}
 			if key := station.KeyOf(&f.spec); !seen[key] {
 				seen[key] = true

@@ -3,6 +3,7 @@ package useup
 import (
 	"context"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -149,4 +150,23 @@ func TestUseUpSaysWhenItIsCrowded(t *testing.T) {
 		assert.Equal(t, WhyCrowded, u.Why, u.Profile.Name)
 		assert.NotContains(t, res.Drafts[0].Text, u.Profile.Name)
 	}
+}
+
+// Once its time is over, a search answers with what it has, and says of which bottles
+// nobody knows.
+func TestUseUpOutOfTime(t *testing.T) {
+	b := bartest.New(t)
+	over, cancel := context.WithDeadline(context.Background(), time.Now())
+	defer cancel()
+	res, err := Find(over, b.Station, Request{Bottles: b.Bottles(t, "fino sherry", "orgeat"), Stock: b.Usual,
+		Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+	require.NoError(t, err)
+	assert.True(t, res.CutShort)
+	require.Len(t, res.Unused, 2)
+	assert.Equal(t, WhyTime, res.Unused[0].Why)
+	assert.Equal(t, WhyGuest, res.Unused[1].Why)
+	gone, leave := context.WithCancel(context.Background())
+	leave()
+	_, err = Find(gone, b.Station, Request{Bottles: b.Bottles(t, "fino sherry"), Stock: b.Usual})
+	assert.ErrorIs(t, err, context.Canceled)
 }

@@ -25,7 +25,7 @@ func (k *walker) path(n int) ([]Stop, error) {
 		costNow, from := k.step(cost, step == n+1)
 		cost = costNow
 		came = append(came, from)
-		if step <= n && !math.IsInf(slices.Min(cost[1:last]), 1) {
+		if step <= n && slices.ContainsFunc(cost[1:last], func(c float64) bool { return !math.IsInf(c, 1) }) {
 			reached = step
 		}
 	}

@@ -44,7 +44,7 @@ type Stop struct {
 // pour of the first giving way to one of the second, by half and then in whole.
 // Of all such paths it is one whose hops have the least sum of squares, so that
 // they are as even as the jigger lets them be. It fails if the request is out of
-// range, if a pour is not for this guest, if ctx ends, or, with a fault that
+// range, if a pour is not for this guest, if ctx ends too early, or, with a fault that
 // says how many there are, if fewer balanced drinks lie between the two than
 // are asked for.
 func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error) {
@@ -81,10 +81,15 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 	k := &walker{work: st.NewJob(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
 	k.work.Given = []*flavor.Spec{req.From, req.To}
 	k.pair()
-	if err := k.settle(ctx); err != nil {
+	err = k.settle(ctx)
+	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
 		return nil, err
 	}
-	return k.path(req.Between)
+	stops, fault := k.path(req.Between)
+	if err != nil && fault != nil {
+		return nil, err // there may have been enough drinks
+	}
+	return stops, fault
 }
 
 // walker seeks a path. A state says how far each pair of pours has changed over:
@@ -173,7 +178,8 @@ func (k *walker) counterpart(p *flavor.Profile, used []bool) int {
 	return part
 }
 
-// settle works out every drink between the two that is balanced.
+// settle works out every drink between the two that is balanced; if ctx ends, those
+// so far beside its error.
 func (k *walker) settle(ctx context.Context) error {
 	n := len(k.pairs)
 	if k.from.Method != k.to.Method || k.from.Service != k.to.Service {
@@ -190,8 +196,8 @@ func (k *walker) settle(ctx context.Context) error {
 	k.states = append(k.states, first)
 	turned := make([]int, n)
 	for next(turned, len(k.pairs)) {
-		if err := station.Stopped(ctx); err != nil {
-			return err
+		if err = station.Stopped(ctx); err != nil {
+			break
 		}
 		if sum(turned) == 2*n {
 			continue
@@ -205,7 +211,7 @@ func (k *walker) settle(ctx context.Context) error {
 		}
 	}
 	k.states = append(k.states, last)
-	return nil
+	return err
 }
 
 // next counts through the states in base three; the last digit, if it is the

@@ -3,6 +3,7 @@ package walk
 import (
 	"context"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -67,4 +68,13 @@ func TestWalk(t *testing.T) {
 	assert.ErrorIs(t, err, flavor.ErrInvalid, "nothing lies between a drink and itself")
 	_, err = Find(context.Background(), b.Station, Request{From: same, To: same, Between: MaxSteps + 1})
 	assert.ErrorIs(t, err, flavor.ErrInvalid)
+}
+
+// A walk that there is no time for is not said to be impossible.
+func TestWalkOutOfTime(t *testing.T) {
+	b := bartest.New(t)
+	over, cancel := context.WithDeadline(context.Background(), time.Now())
+	defer cancel()
+	_, err := Find(over, b.Station, Request{From: b.Spec(t, bartest.GinSour), To: b.Spec(t, bartest.AgaveDaisy)})
+	assert.ErrorIs(t, err, context.DeadlineExceeded)
 }
