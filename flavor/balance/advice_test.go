@@ -220,3 +220,35 @@ func TestJND(t *testing.T) {
 		assert.Greater(t, balance.Weber(a), 0.0)
 	}
 }
+
+// What was forgotten is named before all else and put back, as the drinks with the
+// same rest have it; what is right without is let alone. Common practice, no source.
+func TestWhatIsForgotten(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text, add string // empty for what lacks nothing
+		axis      template.Axis
+	}{
+		{"1 oz lemon juice\n3/4 oz honey syrup\nshake, up", "add ", template.Strong},
+		{"1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "add ", template.Strong},
+		{"4 oz hot coffee\n1/2 oz demerara syrup\n1 oz heavy cream\nbuild, hot", "add ", template.Strong},
+		{"2 oz white rum\n3/4 oz simple syrup\n8 mint leaves\n3 oz soda water\nbuild, long", "lime juice", template.Sour},
+		{"1 1/2 oz lemon juice\n1 oz simple syrup\n5 oz water\nbuild, long", "", 0},
+		{"2 oz bourbon\n8 mint leaves\n1/2 oz simple syrup\nbuild, crushed", "", 0},
+		{"50 ml gin\n150 ml tonic water\nbuild, long", "", 0},
+		{"2 oz amaretto\n1 oz lemon juice\n1 egg white\nshake, rocks", "", 0},
+		{"3 oz sweet vermouth\n3 oz soda water\nbuild, long", "", 0},
+	} {
+		s := k.read(t, c.text)
+		r := k.score(t, s)
+		forgotten := len(r.Faults) > 0 && !r.Faults[0].High && r.Faults[0].Profile == nil && r.Faults[0].Axis == c.axis
+		assert.Equal(t, c.add != "", forgotten, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+		if c.add == "" {
+			continue
+		}
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, c.text)
+		assert.Contains(t, fixes[0].Text, c.add, c.text)
+		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, c.text)
+	}
+}

@@ -100,7 +100,7 @@ func TestLevelsOfTheKind(t *testing.T) {
 		{"2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|1 1/2 oz peated malt|shake, rocks", "heavily peated instead of 1½ oz"},
 		{"2 oz white rum|1 oz lime juice|3/4 oz simple syrup|8 mint leaves|2 oz soda water|build, long", ""},
 		{"2 oz white rum|3/4 oz simple syrup|8 mint leaves|shake, rocks", "add "},
-		{"1 oz aged rum|1 oz gold rum|1/2 oz orange curacao|1/2 oz orgeat|1/4 oz simple syrup|shake, rocks", "lemon juice"},
+		{"1 oz aged rum|1 oz gold rum|1/2 oz orange curacao|1/2 oz orgeat|1/4 oz simple syrup|shake, rocks", "lime juice"},
 		{"2 oz aged rum|1/4 oz orange curacao|1 barspoon orgeat|2 dashes aromatic bitters|stir, rocks", ""},
 		{"1 oz cognac|1 oz dark creme de cacao|1 oz heavy cream|shake, up", ""},
 	} {

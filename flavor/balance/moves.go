@@ -1,6 +1,7 @@
 package balance
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -118,7 +119,9 @@ func (f *fixing) additions() []addition {
 	}
 	add(sweet, p.Syrup, ounce, amounts...)
 	add(sweet, p.Syrup, flavor.Barspoon, 1, 2)
-	add(sour, p.Sour, ounce, amounts...)
+	if p.Sour != nil {
+		add(sour, cmp.Or(f.build.UsualSour(), p.Sour), ounce, amounts...)
+	}
 	add(bitter, p.Bitters, flavor.Dash, 1, 2, 3)
 	add(long, p.Length, ounce, amounts[1], amounts[3], 2*amounts[3], 3*amounts[3])
 	return out

@@ -26,6 +26,8 @@ type Build struct {
 	fits    []placed
 	habits  *habits   // see habit
 	cos     []float64 // see cosines
+	// How near the rest of the drink is to those of proven ones, see restWeights.
+	unbased, unsoured []float64
 }
 
 // centre is the middle of the good drinks that one drink is held against.

@@ -18,9 +18,13 @@ type Set struct {
 	kin       []kinship         // of each proven drink
 	strong    []bool            // the same: it has alcohol, or what stands for it
 	bases     []*flavor.Profile // the same; nil if it has none
+	sours     []*flavor.Profile // the same: what it is mostly made sour with
 	family    []int             // the same: its family, of models; -1 if it is not among them
 	sharp     []bool            // the same: it has a sour part
 	mixed     []bool            // the same: it is shaken, blended or swizzled
+	served    []flavor.Service  // the same
+	unbased   []rest            // the same: without its bases
+	unsoured  []rest            // the same: without what is sour
 	tuning    Tuning
 }
 

@@ -1,0 +1,174 @@
+package template
+
+import (
+	"math"
+
+	"counterpour/flavor"
+)
+
+// What nearly every drink with the same rest has, and a draft has not: its base, or
+// what is sour. Somebody forgot it. The draft is held against the rests of proven
+// drinks, so that what is missing takes no part in saying which are like it.
+const (
+	soberFree, soberMost = 0.5, 0.92 // shares of those drinks: from where it tells, and where it is as bad as the edge
+	tellingSober         = 0.01
+)
+
+// rest is what is left of a proven drink without its base, or without what is sour.
+type rest struct {
+	kin  kinship
+	size float64 // logarithm of mL
+}
+
+// restOf is the rest of a drink without the parts that are left out; without any
+// other part it is of no size.
+func restOf(parts []part, ml []float64, out func(*part) bool) rest {
+	kept := make([]part, 0, len(parts))
+	var size float64
+	for i := range parts {
+		if !out(&parts[i]) {
+			kept = append(kept, parts[i])
+			size += parts[i].amount(ml)
+		}
+	}
+	return rest{kin: kinshipOf(kept, ml), size: math.Log(max(size, leastAmountML))}
+}
+
+// How the rests are weighed: by make-up, by how nearly they are as large, as a
+// logarithm, and by whether they are made and served in the same way. A drink that is
+// many times as large may be a batch. Chosen by the trial.
+const (
+	restSpread    = 0.25
+	otherSize     = 0.1
+	otherServing  = 0.4
+	nearestToTell = 1e-12
+)
+
+// restWeights returns how near the draft's rest is to each proven drink's.
+func (b *Build) restWeights(of []rest, out func(*part) bool) []float64 {
+	own := restOf(b.parts, b.ml, out)
+	w := make([]float64, len(of))
+	for i := range of {
+		x := likeness(own.kin.cosine(&of[i].kin), b.set.tuning.HabitWidth)
+		size := (own.size - of[i].size) / restSpread
+		w[i] = x * x * (otherSize + (1-otherSize)*math.Exp(-size*size/2))
+		if b.set.served[i] != b.spec.Service {
+			w[i] *= otherServing
+		}
+		if b.set.mixed[i] != mixes(b.spec.Method) {
+			w[i] *= otherServing
+		}
+	}
+	return w
+}
+
+// nearUnbased is restWeights without bases, nearUnsoured without what is sour; both
+// are worked out once.
+func (b *Build) nearUnbased() []float64 {
+	if b.unbased == nil {
+		b.unbased = b.restWeights(b.set.unbased, isBase)
+	}
+	return b.unbased
+}
+
+func (b *Build) nearUnsoured() []float64 {
+	if b.unsoured == nil {
+		b.unsoured = b.restWeights(b.set.unsoured, isSharp)
+	}
+	return b.unsoured
+}
+
+// shareThat returns the weighted share of proven drinks that have something, and
+// false if none is near enough to tell.
+func shareThat(weights []float64, has func(int) bool) (float64, bool) {
+	var with, total float64
+	for i, w := range weights {
+		total += w
+		if has(i) {
+			with += w
+		}
+	}
+	if total <= nearestToTell {
+		return 0, false
+	}
+	return with / total, true
+}
+
+func isBase(p *part) bool { return p.role == flavor.PartBase }
+
+func isSharp(p *part) bool { return p.role == flavor.PartSour }
+
+// missed returns how far a drink is from those with the same rest, a share of which
+// has what it is without: 1 and more from where nearly all have it.
+func missed(without, share float64) float64 {
+	return max(0, without*(share-soberFree)/(soberMost-soberFree))
+}
+
+// baseless returns how far a drink without a base is from the proven drinks with the
+// same rest, if nearly all of those have one. What is strong in itself needs none as
+// long as others like it have none.
+func (b *Build) baseless(ml []float64, e *Equivalents) float64 {
+	dry, without, all := 1-presence(e[Strong], e.Total(), halfWine), 1.0, sum(ml)
+	for i := range b.parts {
+		if isBase(&b.parts[i]) {
+			without *= 1 - presence(b.parts[i].amount(ml), all, halfLiquid)
+		}
+	}
+	if without <= tellingSober {
+		return 0
+	}
+	near := b.nearUnbased()
+	strong, ok := shareThat(near, func(i int) bool { return b.set.strong[i] })
+	if !ok {
+		return 0
+	}
+	based, _ := shareThat(near, func(i int) bool { return b.set.bases[i] != nil })
+	x := max(missed(without*dry, strong), missed(without, based))
+	return x * x
+}
+
+// sourless returns how far a drink without anything sour is from the proven drinks
+// with the same rest, if nearly all of those have something.
+func (b *Build) sourless(ml []float64, e *Equivalents) float64 {
+	without := 1 - certainty(e[Sour], e.Total(), halfSharp)
+	all := sum(ml)
+	for i := range b.parts {
+		if wantsNoJuice(b.parts[i].profile) {
+			without *= 1 - presence(b.parts[i].amount(ml), all, halfLiquid)
+		}
+	}
+	if without <= tellingSober {
+		return 0
+	}
+	sharp, ok := shareThat(b.nearUnsoured(), func(i int) bool { return b.set.sharp[i] })
+	if !ok {
+		return 0
+	}
+	x := missed(without, sharp)
+	return x * x
+}
+
+// wantsNoJuice reports whether a drink is shaken for an ingredient, with no need of juice: milk,
+// cream, an egg with its yolk, coffee.
+func wantsNoJuice(p *flavor.Profile) bool {
+	switch p.Class {
+	case flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassCreamLiqueur, flavor.ClassCoffee:
+		return true
+	}
+	return p.Class == flavor.ClassEgg && p.Fat.Value >= yolkFatGPerL
+}
+
+// mixes reports whether a method mixes thoroughly, as juice wants.
+func mixes(m flavor.Method) bool {
+	switch m {
+	case flavor.Shake, flavor.DryShake, flavor.Blend, flavor.Swizzle:
+		return true
+	}
+	return false
+}
+
+// halfSharp is the share of lemon juice at which a drink is half a sour one.
+const halfSharp = 0.03
+
+// leastAcid is what counts as nothing sour, g in 100 mL.
+const leastAcid = 0.1
