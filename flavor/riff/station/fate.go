@@ -61,8 +61,7 @@ func (j *Job) Fits(s *Settled) bool {
 	if poured(&s.Spec, isBase) > j.mostBase() {
 		return false
 	}
-	_, shunned := j.Station.practice.strangeness(&s.Spec, j.Given)
-	return !shunned && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
+	return !s.shunned && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
 }
 
 // poured sums the pours of a drink that are so, in mL.

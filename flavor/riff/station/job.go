@@ -44,7 +44,9 @@ type Job struct {
 	FromDrink *mix.Drink
 	FromGlass *sense.Glass
 
-	byID map[string]int // place on the shelf, −1 for what may not be poured
+	byID  map[string]int // place on the shelf, −1 for what may not be poured
+	keeps map[string]*kept
+	pairs map[[2]string]*pair
 }
 
 // seedChance is how much a seed may lift an ingredient above another: enough to
@@ -58,7 +60,7 @@ const seedStream = 0x52696666
 // NewJob gathers what may be poured: the stock, once each, without what the
 // limits forbid.
 func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
-	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}}
+	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*kept{}, pairs: map[[2]string]*pair{}}
 	for _, p := range stock {
 		if p == nil {
 			continue

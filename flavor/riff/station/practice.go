@@ -9,16 +9,10 @@ import (
 	"counterpour/flavor/template"
 )
 
-// practice is what proven drinks do: how much they pour of a thing, and what
-// they pour together.
+// practice is how much proven drinks pour of a thing.
 type practice struct {
-	drinks float64
 	pours  map[flavor.Class][]sample
-	kins   company[flavor.Kin]
-	smells company[flavor.Family]
-	splits company[flavor.Class] // of bases alone
-	counts map[string]float64    // proven pours of an ingredient, by id
-	things company[string]       // of kins, and of kins with the family that leads
+	counts map[string]float64 // proven pours of an ingredient, by id
 }
 
 // sample is one pour of a proven drink.
@@ -27,54 +21,8 @@ type sample struct {
 	ml      float64
 }
 
-// company counts how many drinks keep things, alone and in pairs.
-type company[K ~string | ~int] struct {
-	alone map[K]float64
-	pairs map[[2]K]float64
-}
-
-func newCompany[K ~string | ~int]() company[K] {
-	return company[K]{alone: map[K]float64{}, pairs: map[[2]K]float64{}}
-}
-
-func (c *company[K]) add(things []K) {
-	for i, a := range things {
-		c.alone[a]++
-		for _, b := range things[i+1:] {
-			c.pairs[pairOf(a, b)]++
-		}
-	}
-}
-
-func pairOf[K ~string | ~int](a, b K) [2]K { return [2]K{min(a, b), max(a, b)} }
-
-// strange is how much rarer a pair is than it would be by chance, as a
-// logarithm, zero if it is not, and no less than unseen if nobody keeps it: ln((e+1)/(o+1)) with o the drinks that keep the
-// pair and e = nₐ n_b / N those expected. The one added to each keeps a pair of
-// rare things, of which nothing is known, from counting as strange.
-func (c *company[K]) strange(a, b K, drinks float64) float64 {
-	if a != b && drinks > 0 && c.pairs[pairOf(a, b)] == 0 {
-		return max(unseen, c.rarer(a, b, drinks))
-	}
-	return c.rarer(a, b, drinks)
-}
-
-// rarer is the same without a least for what nobody keeps.
-func (c *company[K]) rarer(a, b K, drinks float64) float64 {
-	if a == b || drinks == 0 {
-		return 0
-	}
-	expected := c.alone[a] * c.alone[b] / drinks
-	return max(0, math.Log((expected+1)/(c.pairs[pairOf(a, b)]+1)))
-}
-
-// unseen is the strangeness of a pair that no proven drink keeps, be it ever so
-// rare.
-const unseen = 1.2
-
 func newPractice(proven []template.Labelled) *practice {
-	p := &practice{drinks: float64(len(proven)), pours: map[flavor.Class][]sample{}, kins: newCompany[flavor.Kin](), smells: newCompany[flavor.Family](),
-		splits: newCompany[flavor.Class](), things: newCompany[string](), counts: map[string]float64{}}
+	p := &practice{pours: map[flavor.Class][]sample{}, counts: map[string]float64{}}
 	for i := range proven {
 		s := &proven[i].Spec
 		for j := range s.Pours {
@@ -82,66 +30,8 @@ func newPractice(proven []template.Labelled) *practice {
 			p.counts[x.Profile.ID]++
 			p.pours[x.Profile.Class] = append(p.pours[x.Profile.Class], sample{x.Profile, x.ML})
 		}
-		p.kins.add(kinsOf(s))
-		p.smells.add(smellsOf(s))
-		p.splits.add(basesOf(s))
-		p.things.add(thingsOf(s))
 	}
 	return p
-}
-
-// kinsOf lists the kins that a drink pours, each once.
-func kinsOf(s *flavor.Spec) []flavor.Kin {
-	var out []flavor.Kin
-	for i := range s.Pours {
-		if k := s.Pours[i].Profile.Class.Kin(); !slices.Contains(out, k) {
-			out = append(out, k)
-		}
-	}
-	return out
-}
-
-// thingOf names what an ingredient is, finer than its kin: a liqueur of coffee is
-// not poured where one of oranges is.
-func thingOf(p *flavor.Profile) string {
-	f, _ := LeadOf(p)
-	return string(p.Class.Kin()) + "/" + f.String()
-}
-
-// thingsOf lists the kins of a drink and what its pours are, each once.
-func thingsOf(s *flavor.Spec) []string {
-	var out []string
-	for i := range s.Pours {
-		p := s.Pours[i].Profile
-		for _, x := range []string{string(p.Class.Kin()), thingOf(p)} {
-			if !slices.Contains(out, x) {
-				out = append(out, x)
-			}
-		}
-	}
-	return out
-}
-
-// basesOf lists the classes of the bases of a drink, each once.
-func basesOf(s *flavor.Spec) []flavor.Class {
-	var out []flavor.Class
-	for i := range s.Pours {
-		if c := s.Pours[i].Profile.Class; c.Part() == flavor.PartBase && !slices.Contains(out, c) {
-			out = append(out, c)
-		}
-	}
-	return out
-}
-
-// smellsOf lists the aroma families that lead the pours of a drink, each once.
-func smellsOf(s *flavor.Spec) []flavor.Family {
-	var out []flavor.Family
-	for i := range s.Pours {
-		if f, ok := LeadOf(s.Pours[i].Profile); ok && !slices.Contains(out, f) {
-			out = append(out, f)
-		}
-	}
-	return out
 }
 
 // LeadOf returns the aroma family that leads an ingredient; false if it smells
@@ -266,38 +156,4 @@ func cosine(a, b []float64) float64 {
 		return 0
 	}
 	return ab / norm
-}
-
-// Strangeness from which a pair counts, and from which proven drinks keep it so
-// seldom that nobody should be served it unasked.
-const (
-	oddFrom   = 0.7
-	shunnedAt = 1.7
-	unsplit   = 1.0 // of two bases that no proven drink pours together
-)
-
-// strangeness sums what is odd in the pairs that a drink keeps, those of given
-// drinks aside, and says whether proven drinks shun one of them.
-func (p *practice) strangeness(s *flavor.Spec, given []*flavor.Spec) (odd float64, shunned bool) {
-	for i := range s.Pours {
-		for k := range i {
-			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if slices.ContainsFunc(given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
-				continue
-			}
-			kins := p.kins.strange(a.Class.Kin(), b.Class.Kin(), p.drinks)
-			things := max(p.things.rarer(thingOf(a), string(b.Class.Kin()), p.drinks), p.things.rarer(thingOf(b), string(a.Class.Kin()), p.drinks))
-			shunned = shunned || max(kins, things) >= shunnedAt
-			odd += max(0, max(kins, things)-oddFrom)
-			if a.Class != b.Class && a.Class.Part() == flavor.PartBase && b.Class.Part() == flavor.PartBase && p.splits.pairs[pairOf(a.Class, b.Class)] == 0 {
-				odd += unsplit
-			}
-			f, ok := LeadOf(a)
-			g, both := LeadOf(b)
-			if ok && both {
-				odd += max(0, p.smells.strange(f, g, p.drinks)-oddFrom)
-			}
-		}
-	}
-	return odd, shunned
 }

@@ -32,10 +32,11 @@ type Settled struct {
 	Glass *sense.Glass
 	Merit float64 // what the amounts came to
 
-	met   float64 // how well it meets the wishes for more or less, 0 to 1
-	far   float64 // just-noticeable differences from the drink asked about, if there are wishes
-	odd   float64 // how strange the company is that its pours keep
-	short float64 // just-noticeable differences that the wishes still lack
+	met     float64 // how well it meets the wishes for more or less, 0 to 1
+	far     float64 // just-noticeable differences from the drink asked about, if there are wishes
+	odd     float64 // how strange the company is that its pours keep
+	shunned bool    // whether proven drinks shun some of it
+	short   float64 // just-noticeable differences that the wishes still lack
 }
 
 // What the amounts are weighed by, in points of score.
@@ -95,7 +96,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		return nil, err
 	}
 	out.Glass = j.Station.Space.Glass(&out.Spec, out.Drink)
-	out.odd, _ = j.Station.practice.strangeness(&out.Spec, j.Given)
+	out.odd, out.shunned = j.company(&out.Spec)
 	if j.From != nil {
 		out.short = j.shortfall(out)
 		out.met = j.met(out)

@@ -10,12 +10,13 @@ import (
 
 // Station is what every request works with. It is safe for concurrent use.
 type Station struct {
-	Mixer    *mix.Mixer
-	Judge    *balance.Judge
-	Set      *template.Set
-	Space    *sense.Space
-	book     *book
-	practice *practice
+	Mixer      *mix.Mixer
+	Judge      *balance.Judge
+	Set        *template.Set
+	Space      *sense.Space
+	book       *book
+	practice   *practice
+	companions *companions
 }
 
 // New returns a station that judges by a set of families and tells glasses apart
@@ -26,7 +27,7 @@ func New(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, space *sense
 	if err != nil {
 		return nil, err
 	}
-	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: newPractice(proven)}, nil
+	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: newPractice(proven), companions: newCompanions(proven, space)}, nil
 }
 
 // Proven returns the proven drinks; they are not to be changed.

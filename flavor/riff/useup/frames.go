@@ -31,10 +31,17 @@ type frame struct {
 	spec   flavor.Spec
 	family string
 	likely float64
+	own    float64 // how much what the bottle took the place of is like it, 0 to 1
 }
 
+// rank is the order in which frames are tried: a bottle goes first where proven
+// drinks pour it, or what smells like it.
+func (f *frame) rank() float64 { return (1-ownWeight)*f.likely + ownWeight*f.own }
+
+const ownWeight = 0.5
+
 // frames puts a bottle into every proven drink that has a place for it, and
-// keeps the likeliest, the families in turn.
+// keeps those that rank highest, the families in turn.
 func (u *user) frames(it *station.Item) []frame {
 	var all []frame
 	for i := range u.work.Station.Proven() {
@@ -59,16 +66,16 @@ func (u *user) frames(it *station.Item) []frame {
 			}
 			u.work.Refit(&s)
 			x := u.work.ParentOf(&s, Bottle, 1)
-			all = append(all, frame{spec: s, family: p.Family, likely: x.Likely()})
+			all = append(all, frame{spec: s, family: p.Family, likely: x.Likely(), own: u.work.Alike(it.Profile, old.Profile)})
 		}
 	}
 	return inTurn(all, framesEach)
 }
 
-// inTurn keeps the n likeliest frames, one of each family after another.
+// inTurn keeps the n frames that rank highest, one of each family after another.
 func inTurn(all []frame, n int) []frame {
 	slices.SortStableFunc(all, func(a, b frame) int {
-		return cmp.Or(cmp.Compare(b.likely, a.likely), strings.Compare(station.KeyOf(&a.spec), station.KeyOf(&b.spec)))
+		return cmp.Or(cmp.Compare(b.rank(), a.rank()), strings.Compare(station.KeyOf(&a.spec), station.KeyOf(&b.spec)))
 	})
 	taken := make([]bool, len(all))
 	var out []frame

@@ -165,7 +165,7 @@ func (u *user) settle(f *frame) (*station.Settled, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := station.Draft{Spec: *sized, Kind: station.Kind(f.family), Moves: 1, Likely: f.likely, Rank: f.likely}
+	d := station.Draft{Spec: *sized, Kind: station.Kind(f.family), Moves: 1, Likely: f.likely, Rank: f.rank()}
 	s, err := u.work.Settle(&d)
 	if err != nil || s == nil {
 		return nil, err
