@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/template"
 )
 
@@ -39,7 +39,7 @@ func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
 
 // ReadSpec reads a spec as text with the ingredients of the catalogue.
 func (c *Catalogue) ReadSpec(name, text string) (flavor.Spec, error) {
-	spec, err := draft.Read(strings.TrimSpace(text), c)
+	spec, err := reading.Read(strings.TrimSpace(text), c)
 	if err != nil {
 		return flavor.Spec{}, err
 	}

@@ -9,7 +9,7 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 )
 
 // What is hot, cold and iced follows from the whole draft, never from its glass
@@ -50,7 +50,7 @@ func TestHeatIsReadFromTheDraft(t *testing.T) {
 		notes := strings.Join(s.Notes, "\n")
 		said := strings.Contains(notes, " taken as ") || strings.Contains(notes, " makes it a ")
 		assert.Equal(t, x.noted, said, "%s: %v", x.text, s.Notes)
-		again, err := c.ReadSpec("", draft.Format(s))
+		again, err := c.ReadSpec("", edit.Format(s))
 		require.NoError(t, err, x.text)
 		for i := range s.Pours {
 			assert.Equal(t, s.Pours[i].Heat, again.Pours[i].Heat, "%s: written and read again", x.text)

@@ -10,6 +10,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/template"
 )
 
@@ -109,7 +111,7 @@ func (s *Snapshot) readAny(d Draft) (flavor.Spec, error) {
 // ReadText reads a spec as text, whether there is anything to weigh in it or
 // not. Its faults name line and word.
 func (s *Snapshot) ReadText(text string) (flavor.Spec, error) {
-	spec, err := draft.Read(text, s.Index)
+	spec, err := reading.Read(text, s.Index)
 	if err != nil {
 		return flavor.Spec{}, err
 	}
@@ -119,7 +121,7 @@ func (s *Snapshot) ReadText(text string) (flavor.Spec, error) {
 // ReadPart reads what can be read of a text, and says what cannot, by line. Its
 // error is not the text's: the index does not answer.
 func (s *Snapshot) ReadPart(text string) (spec flavor.Spec, missed flavor.Faults, err error) {
-	r, err := draft.Parse(text).Resolve(s.Index)
+	r, err := reading.Resolve(draft.Parse(text), s.Index)
 	if err != nil {
 		return flavor.Spec{}, nil, err
 	}
@@ -143,7 +145,7 @@ func (s *Snapshot) readFields(in *Fields) (flavor.Spec, error) {
 	}
 	for i := range in.Pours {
 		l, place := &in.Pours[i], fmt.Sprintf("spec.pours[%d]", i)
-		pour, err := draft.ResolvePour(l.Amount, l.Unit, l.called(), place, s.Index)
+		pour, err := reading.ResolvePour(l.Amount, l.Unit, l.called(), place, s.Index)
 		if err == nil {
 			faults = append(faults, s.check(l, &pour, place)...)
 		} else if err := collect(&faults, err); err != nil {
@@ -153,21 +155,21 @@ func (s *Snapshot) readFields(in *Fields) (flavor.Spec, error) {
 		out.Pours = append(out.Pours, pour)
 	}
 	var ok bool
-	if out.Method, ok = draft.ParseMethod(in.Method); !ok && strings.TrimSpace(in.Method) != "" {
+	if out.Method, ok = serving.ParseMethod(in.Method); !ok && strings.TrimSpace(in.Method) != "" {
 		faults = append(faults, unknownWord("spec.method", in.Method, "method", flavor.Methods()))
 	}
-	if out.Service, ok = draft.ParseService(in.Service); !ok && strings.TrimSpace(in.Service) != "" {
+	if out.Service, ok = serving.ParseService(in.Service); !ok && strings.TrimSpace(in.Service) != "" {
 		faults = append(faults, unknownWord("spec.service", in.Service, "service", flavor.Services()))
 	}
 	if len(faults) > 0 {
 		return flavor.Spec{}, faults
 	}
-	return draft.Assume(out), nil
+	return reading.Assume(out), nil
 }
 
 func unknownWord[T ~string](location, word, what string, known []T) *flavor.Fault {
 	f := flavor.Invalid(location, word, "%q is no %s; use %s", Quotable(word), what, flavor.JoinOr(words(known)))
-	f.Suggest = draft.NearestMethods(word)
+	f.Suggest = serving.NearestMethods(word)
 	return f
 }
 

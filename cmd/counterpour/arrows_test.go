@@ -29,18 +29,25 @@ var allowed = map[string][]string{
 // allowedInFlavor does the same within flavor, in the order in which a drink
 // flows from text to glass to advice.
 var allowedInFlavor = map[string][]string{
-	"lookup":        {"flavor"},
-	"measure":       {"flavor"},
-	"measure/draft": {"flavor", "measure"},
-	"mix":           {"flavor"},
-	"sense":         {"flavor", "mix"},
-	"habit":         {"flavor"},
-	"template":      {"flavor", "mix", "habit"},
-	"balance":       {"flavor", "measure", "mix", "sense", "template"},
-	"cover":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover/search"},
-	"drill":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
+	"lookup":   {"flavor"},
+	"measure":  {"flavor"},
+	"mix":      {"flavor"},
+	"sense":    {"flavor", "mix"},
+	"habit":    {"flavor"},
+	"template": {"flavor", "mix", "habit"},
+	"balance":  {"flavor", "measure", "mix", "sense", "template"},
+	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover/search"},
+	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
 
 	"cover/search": {"sense"},
+
+	"measure/draft/token":     {"flavor"},
+	"measure/draft/serving":   {"flavor", "measure", "measure/draft/token"},
+	"measure/draft/entry":     {"flavor", "measure", "measure/draft/token", "measure/draft/serving"},
+	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry"},
+	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft"},
+	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/reading"},
+	"measure/draft/drafttest": {"flavor", "measure"},
 
 	"riff/wish":    {"flavor", "sense", "cover"},
 	"riff/station": {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish"},

@@ -13,12 +13,32 @@ const (
 	maxCount  = 100.0   // of something without a unit
 )
 
-// invalid makes a fault whose location is filled in by whoever knows the line;
-// until then it holds the field too: amount, unit or ingredient.
-func invalid(field, word, format string, args ...any) *flavor.Fault {
+// Invalid makes a fault in what a draft says. Its location is filled in by whoever
+// knows the line; until then it holds the field: amount, unit or ingredient.
+func Invalid(field, word, format string, args ...any) *flavor.Fault {
 	f := flavor.Invalid(field, word, format, args...)
 	f.Field = field
 	return f
+}
+
+// LineLocation is the location of a fault in the n-th line of a text, from 1.
+func LineLocation(n int) string { return "line " + strconv.Itoa(n) }
+
+// Names are the words of a list of units, methods or services.
+func Names[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, v := range list {
+		out[i] = string(v)
+	}
+	return out
+}
+
+// DidYouMean asks for one of the words nearest to an unknown one; empty for none.
+func DidYouMean(near []string) string {
+	if len(near) == 0 {
+		return ""
+	}
+	return " (did you mean " + flavor.JoinOr(near) + "?)"
 }
 
 // number prints v with as many digits as it needs.
@@ -33,11 +53,11 @@ func CheckAmount(amount float64, u flavor.Unit, word string) *flavor.Fault {
 	}
 	switch {
 	case !positive(amount):
-		return invalid("amount", word, "%q is not an amount above zero; write one, such as \"2 oz\", or leave the line out", word)
+		return Invalid("amount", word, "%q is not an amount above zero; write one, such as \"2 oz\", or leave the line out", word)
 	case amount < MinAmount:
-		return invalid("amount", word, "%q is less than can be poured; write %v or more", word, MinAmount)
+		return Invalid("amount", word, "%q is less than can be poured; write %v or more", word, MinAmount)
 	case amount > most:
-		return invalid("amount", word, "%q is more than one drink holds; write %v%s or less", word, most, name)
+		return Invalid("amount", word, "%q is more than one drink holds; write %v%s or less", word, most, name)
 	}
 	return nil
 }

@@ -245,7 +245,7 @@ func ToML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, error) {
 // Millilitres is [ToML] with the fault itself.
 func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.Fault) {
 	if !positive(amount) {
-		return 0, invalid("amount", number(amount), "%v is not an amount; write a number above zero", amount)
+		return 0, Invalid("amount", number(amount), "%v is not an amount; write a number above zero", amount)
 	}
 	per, ok := MLPerUnit(u, p)
 	if !ok {
@@ -253,7 +253,7 @@ func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *fl
 	}
 	ml := amount * per
 	if !positive(ml) {
-		return 0, invalid("amount", number(amount), "%v %s is more or less than can be poured", amount, u)
+		return 0, Invalid("amount", number(amount), "%v %s is more or less than can be poured", amount, u)
 	}
 	return ml, nil
 }
@@ -265,7 +265,7 @@ func wrongUnit(u flavor.Unit, p *flavor.Profile) *flavor.Fault {
 		name = p.Name
 	}
 	suggest := unitNames(UnitsFor(p))
-	f := invalid("unit", string(u), "%s is not poured by the %q; use %s", name, string(u), flavor.JoinOr(suggest))
+	f := Invalid("unit", string(u), "%s is not poured by the %q; use %s", name, string(u), flavor.JoinOr(suggest))
 	f.Suggest = suggest
 	return f
 }

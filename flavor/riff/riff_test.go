@@ -17,7 +17,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
@@ -28,7 +28,7 @@ import (
 // texts are what a riff was asked for, to compare lists by.
 func texts(r *Result) (out []string) {
 	for _, x := range r.Riffs {
-		out = append(out, fmt.Sprintf("%s %.6f %s", x.Kind, x.Score, draft.Format(x.Spec)))
+		out = append(out, fmt.Sprintf("%s %.6f %s", x.Kind, x.Score, edit.Format(x.Spec)))
 	}
 	return out
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 )
 
 // applyRows writes what was filled into the rows back into the draft that they
@@ -75,7 +75,7 @@ func (f *filling) name(was *rowsView, form url.Values) {
 	if !form.Has("drink") || name == was.Name {
 		return
 	}
-	written := strings.TrimSuffix(draft.Format(flavor.Spec{Name: name}), "\n")
+	written := strings.TrimSuffix(edit.Format(flavor.Spec{Name: name}), "\n")
 	switch {
 	case was.NameLine == 0:
 		f.head = written

@@ -2,7 +2,7 @@ package bench
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 )
 
 // rewrite returns a draft with the pours of the spec that was read from it
@@ -10,5 +10,5 @@ import (
 // not change stay as they were written. Where that does not read back as the
 // wanted pours, the whole draft is written anew.
 func rewrite(text string, from, to *flavor.Spec) string {
-	return draft.Rewrite(text, from, to).String()
+	return edit.Rewrite(text, from, to).String()
 }

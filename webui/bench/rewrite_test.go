@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/bench"
 	"counterpour/webui/webuitest"
 )
@@ -54,5 +54,5 @@ func TestRewriteKeepsWhatNeedNotChange(t *testing.T) {
 func TestRewriteFallsBackToAFreshDraft(t *testing.T) {
 	s, err := webuitest.Bar{}.Read(webuitest.GoodDraft)
 	require.NoError(t, err)
-	assert.Equal(t, draft.Format(s), bench.Rewrite("this is not that draft", &s, &s))
+	assert.Equal(t, edit.Format(s), bench.Rewrite("this is not that draft", &s, &s))
 }

@@ -8,6 +8,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
 )
 
 // rowsView is the draft as rows to fill in. Text and rows are one draft: a row
@@ -100,7 +103,7 @@ func (v *rowsView) read(d *draft.Draft) {
 		case len(entries) == 1 && has(draft.KindPour) && at >= 0:
 			l := d.Lines[at]
 			v.Rows = append(v.Rows, rowView{Line: i + 1, Amount: bareAmount(l.Amount, l.Unit), Unit: string(l.Unit), Name: l.Name,
-				Less: stepped(d, at, false), More: stepped(d, at, true), Without: d.Delete(at).String()})
+				Less: stepped(d, at, false), More: stepped(d, at, true), Without: edit.Delete(*d, at).String()})
 		case has(draft.KindPour) || has(draft.KindUnread):
 			without := slices.Delete(slices.Clone(lines), i, i+1)
 			v.Rows = append(v.Rows, rowView{Line: i + 1, Name: strings.TrimSpace(line), Unit: string(v.system()), Without: strings.Join(without, "\n")})
@@ -113,7 +116,7 @@ func (v *rowsView) read(d *draft.Draft) {
 // lineAt returns the pour that stands alone in a line of the text, −1 if none
 // does.
 func lineAt(d *draft.Draft, number int) int {
-	at := slices.IndexFunc(d.Lines, func(l draft.Line) bool { return l.Number == number })
+	at := slices.IndexFunc(d.Lines, func(l entry.Line) bool { return l.Number == number })
 	if at >= 0 && at+1 < len(d.Lines) && d.Lines[at+1].Number == number {
 		return -1
 	}
@@ -125,8 +128,8 @@ func lineAt(d *draft.Draft, number int) int {
 func saysOnly(line string) bool {
 	words := strings.FieldsFunc(line, func(r rune) bool { return r == ',' })
 	for _, w := range words {
-		_, method := draft.ParseMethod(w)
-		_, service := draft.ParseService(w)
+		_, method := serving.ParseMethod(w)
+		_, service := serving.ParseService(w)
 		if !method && !service {
 			return false
 		}
@@ -142,7 +145,7 @@ func stepped(d *draft.Draft, at int, up bool) string {
 	if amount <= 0 {
 		return ""
 	}
-	return d.SetAmount(at, amount, "").String()
+	return edit.SetAmount(*d, at, amount, "").String()
 }
 
 // system is the unit that an empty row starts in: that of the last row that is

@@ -12,7 +12,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/access"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -162,5 +162,5 @@ func (p *pages) openSpec(ctx context.Context, slug string, at int64) (text strin
 	if err != nil {
 		return part.SpecText(spec), version, nil
 	}
-	return draft.Format(drink), version, nil
+	return edit.Format(drink), version, nil
 }

@@ -12,7 +12,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -92,7 +92,7 @@ func versionOf(s *behind.Shift) string {
 		fmt.Fprintln(sum, p.ID)
 	}
 	for i := range s.Menu {
-		fmt.Fprintln(sum, s.Menu[i].Slug, draft.Format(s.Menu[i].Spec))
+		fmt.Fprintln(sum, s.Menu[i].Slug, edit.Format(s.Menu[i].Spec))
 	}
 	fmt.Fprintln(sum, len(s.Stock), s.Tastings)
 	return hex.EncodeToString(sum.Sum(nil)[:8])

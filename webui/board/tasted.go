@@ -7,7 +7,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/form"
 )
 
@@ -19,7 +19,7 @@ func servedOf(slug string, t *cover.Touched, c *cover.Cover) string {
 	if len(t.Missing) != 1 {
 		return ""
 	}
-	return url.Values{"spec": {slug}, "missing": {t.Missing[0].ID}, "served": {draft.Format(c.Spec)}}.Encode()
+	return url.Values{"spec": {slug}, "missing": {t.Missing[0].ID}, "served": {edit.Format(c.Spec)}}.Encode()
 }
 
 // received reads how a cover was received that the board wrote down as served.

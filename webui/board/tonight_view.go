@@ -8,7 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -129,7 +129,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 	}
 	if because != "" {
 		d.state, d.Because = stateNotFor, because
-		d.Bench = form.Link("/bench", url.Values{"text": {draft.Format(m.Spec)}, "avoid": words.Of(guest.Avoid)})
+		d.Bench = form.Link("/bench", url.Values{"text": {edit.Format(m.Spec)}, "avoid": words.Of(guest.Avoid)})
 	}
 	return d, nil
 }

@@ -1,7 +1,7 @@
 package part
 
 import (
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 )
 
@@ -12,7 +12,7 @@ type Example struct{ Name, Text string }
 func ExamplesOf(bar behind.Bar) []Example {
 	var out []Example
 	for _, s := range bar.Examples() {
-		out = append(out, Example{Name: s.Name, Text: draft.Format(s)})
+		out = append(out, Example{Name: s.Name, Text: edit.Format(s)})
 	}
 	return out
 }

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
@@ -27,7 +27,7 @@ func OfferOf(menu []behind.HouseSpec, o *cover.Offered) *Offer {
 	if o == nil {
 		return nil
 	}
-	v := &Offer{Name: o.Spec.Name, Notice: words.Notice(o.Notice), Draft: draft.Format(*o.Spec)}
+	v := &Offer{Name: o.Spec.Name, Notice: words.Notice(o.Notice), Draft: edit.Format(*o.Spec)}
 	v.Address = benchAddress(v.Draft)
 	for i := range menu {
 		if menu[i].Spec.Name == o.Spec.Name {
@@ -44,7 +44,7 @@ func RiffOf(r *riff.Riff) *Offer {
 	if r == nil {
 		return nil
 	}
-	v := &Offer{Name: r.Name, Recipe: words.Sentence(r.Recipe), Notice: words.Notice(r.Notice), Draft: draft.Format(r.Spec)}
+	v := &Offer{Name: r.Name, Recipe: words.Sentence(r.Recipe), Notice: words.Notice(r.Notice), Draft: edit.Format(r.Spec)}
 	v.Address = benchAddress(v.Draft)
 	return v
 }

@@ -5,13 +5,13 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 )
 
 // SpecText writes a spec by the ids of its ingredients, for one that the shelf
 // cannot pour.
 func SpecText(s house.Spec) string {
-	lines := []string{strings.TrimSuffix(draft.Format(flavor.Spec{Name: s.Name}), "\n")}
+	lines := []string{strings.TrimSuffix(edit.Format(flavor.Spec{Name: s.Name}), "\n")}
 	for _, pour := range Written(s.Pours, house.NewShelf(nil)) {
 		lines = append(lines, Amount(&pour)+" "+pour.Profile.Name)
 	}

@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/wish"
 	"counterpour/webui/behind"
@@ -214,7 +214,7 @@ func (p *pages) pourable(ctx context.Context, everything bool, drafts ...*flavor
 
 // benchLink is the address of the bench with a drink on it, for a guest.
 func benchLink(s *flavor.Spec, d *form.Guest) string {
-	v := url.Values{"text": {draft.Format(*s)}}
+	v := url.Values{"text": {edit.Format(*s)}}
 	for _, a := range d.Avoid {
 		v.Add("avoid", string(a))
 	}

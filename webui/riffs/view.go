@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
@@ -198,7 +198,7 @@ func (p *pages) relativeView(x *station.Relative, from *flavor.Spec, d *form.Gue
 	if f, ok := p.bar.Family(x.Proven.Family); ok {
 		v.Family = f.Name
 	}
-	walk := url.Values{"from-text": {draft.Format(*from)}, "to-text": {draft.Format(*s)}}
+	walk := url.Values{"from-text": {edit.Format(*from)}, "to-text": {edit.Format(*s)}}
 	d.AddTo(walk)
 	if x.Distance > 0 {
 		v.Walk = form.Link("/riffs/walk", walk)

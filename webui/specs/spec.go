@@ -11,7 +11,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -166,7 +166,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	if err != nil {
 		return err
 	}
-	v.specView, v.Text, v.Unscored = one, draft.Format(drink), one.Trouble
+	v.specView, v.Text, v.Unscored = one, edit.Format(drink), one.Trouble
 	v.Bench = benchOf(kept.ID, 0)
 	if scored, err := p.bar.Judge(&drink); err == nil && len(scored.Judgement.Fits) > 0 {
 		v.Drawing = part.ScoredDrawing(p.bar, &drink, scored)

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 )
@@ -60,7 +60,7 @@ type nearFinder struct {
 	left  int // searches
 }
 
-var _ draft.Placer = (*nearFinder)(nil)
+var _ reading.Placer = (*nearFinder)(nil)
 
 func (p *pages) nearFinder() *nearFinder {
 	return &nearFinder{bar: p.bar, shelf: p.house.Shelf(), left: maxNearest}

@@ -12,6 +12,8 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/part"
@@ -20,7 +22,7 @@ import (
 
 // readRecipe reads the parts of something house-made as the pours of a spec are
 // read, one a line.
-func readRecipe(text string, f draft.Finder) ([]house.Pour, error) {
+func readRecipe(text string, f reading.Finder) ([]house.Pour, error) {
 	for i, line := range strings.Split(text, "\n") {
 		if strings.HasPrefix(strings.TrimSpace(line), "#") {
 			return nil, lineFault(i+1, line, "a remark is not kept here; write it under how it is made")
@@ -30,7 +32,7 @@ func readRecipe(text string, f draft.Finder) ([]house.Pour, error) {
 	if slices.ContainsFunc(parts.Entries, func(e draft.Entry) bool { return e.Kind != draft.KindPour && e.Kind != draft.KindUnread }) {
 		return nil, lineFault(0, text, "how it is made has a field of its own; write what goes in, each with its amount")
 	}
-	read, err := parts.Resolve(f)
+	read, err := reading.Resolve(parts, f)
 	if err == nil {
 		err = read.Err()
 	}
@@ -56,7 +58,7 @@ func recipeText(parts []house.Pour, shelf *house.Shelf) string {
 		if p, ok := shelf.ByID(part.Ingredient); ok {
 			named.Yields = p.Yields
 		}
-		out = append(out, draft.FormatPour(flavor.Pour{Profile: &named, Amount: part.Amount, Unit: part.Unit}))
+		out = append(out, edit.FormatPour(flavor.Pour{Profile: &named, Amount: part.Amount, Unit: part.Unit}))
 	}
 	return strings.Join(out, "\n")
 }

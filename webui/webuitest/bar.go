@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
@@ -73,12 +74,12 @@ func (Bar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 }
 
 func (b Bar) Read(text string) (flavor.Spec, error) {
-	return draft.Read(text, b)
+	return reading.Read(text, b)
 }
 
 // ReadRest takes a spec with any pour as one that can be weighed.
 func (b Bar) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
-	r, err := draft.Parse(text).Resolve(b)
+	r, err := reading.Resolve(draft.Parse(text), b)
 	if err != nil || len(r.Faults) > 0 && len(r.Spec.Pours) == 0 {
 		return flavor.Spec{}, nil, errors.Join(err, r.Err())
 	}

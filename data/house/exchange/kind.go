@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
 )
 
 // Kind is what a bottle was taken for.
@@ -20,7 +20,7 @@ type Kind struct {
 
 // Kinds is a finder beside all that it may find, for one that lists nothing.
 type Kinds struct {
-	draft.Finder
+	reading.Finder
 	All []*flavor.Profile
 }
 
@@ -34,12 +34,12 @@ const maxOthers = 5
 // wider word, such as amaro, is taken for the usual one of its kind and marked as
 // supposed.
 type kindFinder struct {
-	finder   draft.Finder
+	finder   reading.Finder
 	profiles []*flavor.Profile
 	classes  map[string]flavor.Class // by the normalised word
 }
 
-func newKindFinder(f draft.Finder) *kindFinder {
+func newKindFinder(f reading.Finder) *kindFinder {
 	k := &kindFinder{finder: f, classes: map[string]flavor.Class{}}
 	for _, c := range flavor.Classes() {
 		k.classes[flavor.NormaliseName(string(c))] = c
@@ -63,7 +63,7 @@ func (k *kindFinder) named(written string) (p *flavor.Profile, how flavor.MatchH
 	if k.finder == nil || strings.TrimSpace(written) == "" {
 		return nil, "", false
 	}
-	if placer, can := k.finder.(draft.Placer); can {
+	if placer, can := k.finder.(reading.Placer); can {
 		return placer.Named(written)
 	}
 	p, m, err := k.finder.Resolve(written)
@@ -116,7 +116,7 @@ func (k *kindFinder) others(written string, p *flavor.Profile) []string {
 			out = append(out, name)
 		}
 	}
-	if placer, ok := k.finder.(draft.Placer); ok {
+	if placer, ok := k.finder.(reading.Placer); ok {
 		for _, name := range placer.Suggest(written, func(q *flavor.Profile) bool { return q.Class == p.Class }) {
 			take(name)
 		}
@@ -258,7 +258,7 @@ func (k *kindFinder) inName(words, kindWords []string, within flavor.Class) *Kin
 
 // near offers names for what nobody is called.
 func (k *kindFinder) near(written string) []string {
-	if placer, ok := k.finder.(draft.Placer); ok && strings.TrimSpace(written) != "" {
+	if placer, ok := k.finder.(reading.Placer); ok && strings.TrimSpace(written) != "" {
 		return placer.Suggest(written, nil)
 	}
 	return nil

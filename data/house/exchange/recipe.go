@@ -11,6 +11,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/reading"
 )
 
 const schemaOrg = "https://schema.org"
@@ -62,7 +64,7 @@ func toRecipe(s house.Spec, shelf *house.Shelf) (recipe, error) {
 		return recipe{}, err
 	}
 	r := recipe{Type: "Recipe", Identifier: s.ID, Name: s.Name, Description: s.Note, Category: "Drink", Yield: "1 drink"}
-	lines := strings.Split(strings.TrimSuffix(draft.Format(withoutName(spec)), "\n"), "\n")
+	lines := strings.Split(strings.TrimSuffix(edit.Format(withoutName(spec)), "\n"), "\n")
 	r.Ingredients = lines[:len(spec.Pours)]
 	for _, l := range lines[len(spec.Pours):] {
 		r.Instructions = append(r.Instructions, step{"HowToStep", l})
@@ -93,7 +95,7 @@ type foreign struct {
 // ReadRecipes reads Recipe documents: one, a list, or a graph, among whatever
 // else the document holds. Method and service are looked for in the
 // instructions. Recipes are numbered from 1 in the order they appear.
-func ReadRecipes(r io.Reader, f draft.Finder) (*Reading, error) {
+func ReadRecipes(r io.Reader, f reading.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
@@ -142,7 +144,7 @@ func collect(text []byte, depth int, each func(foreign)) {
 	}
 }
 
-func (r *Reading) readRecipe(number int, d foreign, f draft.Finder) {
+func (r *Reading) readRecipe(number int, d foreign, f reading.Finder) {
 	name := first(texts(d.Name))
 	lines := texts(d.Ingredients)
 	if len(lines) == 0 {
@@ -215,7 +217,7 @@ func plain(s string) string {
 
 // readParts reads the ingredients and the instructions of a recipe as one draft.
 // Instructions that speak of what is poured already pour nothing more.
-func readParts(ingredients, instructions []string, f draft.Finder) (flavor.Spec, error) {
+func readParts(ingredients, instructions []string, f reading.Finder) (flavor.Spec, error) {
 	var text strings.Builder
 	for _, l := range ingredients {
 		text.WriteString(plain(l) + "\n")
@@ -224,7 +226,7 @@ func readParts(ingredients, instructions []string, f draft.Finder) (flavor.Spec,
 	for _, l := range instructions {
 		text.WriteString(plain(l) + "\n")
 	}
-	read, err := draft.ParsePours(text.String()).Resolve(f)
+	read, err := reading.Resolve(draft.ParsePours(text.String()), f)
 	if err != nil {
 		return flavor.Spec{}, err
 	}

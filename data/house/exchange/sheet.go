@@ -11,12 +11,12 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"counterpour/data/house"
-	"counterpour/flavor"
-	"counterpour/flavor/measure/draft"
-
 	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/unicode"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/reading"
 )
 
 // Sheet is a list of bottles as somebody keeps it: which column holds what, and
@@ -97,7 +97,7 @@ type sheetReader struct {
 // with their signs, sizes with their units, headings between the rows. Over
 // bottles that are there, what has no column stays as it is. It fails only if
 // there is nothing to read.
-func ReadSheet(r io.Reader, f draft.Finder, there []house.Bottle, settled Settled) (*Sheet, error) {
+func ReadSheet(r io.Reader, f reading.Finder, there []house.Bottle, settled Settled) (*Sheet, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err

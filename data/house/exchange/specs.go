@@ -7,7 +7,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/serving"
 )
 
 // SpecColumns are the columns of a file of specs, in the order they are written.
@@ -38,7 +39,7 @@ func WriteSpecs(w io.Writer, specs []house.Spec) error {
 
 // ReadSpecs reads specs from CSV. A spec with a bad row is bad as a whole: half
 // a drink is none. The finder is as in [ReadStock].
-func ReadSpecs(r io.Reader, f draft.Finder) (*Reading, error) {
+func ReadSpecs(r io.Reader, f reading.Finder) (*Reading, error) {
 	out := &Reading{}
 	t, err := readTable(r, SpecColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
 	if err != nil {
@@ -60,7 +61,7 @@ type gatherer struct {
 	spoil bool
 }
 
-func (g *gatherer) row(row tableRow, l *line, f draft.Finder) {
+func (g *gatherer) row(row tableRow, l *line, f reading.Finder) {
 	id, name := l.word("id"), l.text("name")
 	if id == "" {
 		id = house.IDOf(house.KindSpec, name)
@@ -87,14 +88,14 @@ func (g *gatherer) row(row tableRow, l *line, f draft.Finder) {
 // head reads what is said once a spec, on whichever of its rows.
 func (g *gatherer) head(l *line) {
 	if w := l.word("method"); w != "" {
-		m, ok := draft.ParseMethod(w)
+		m, ok := serving.ParseMethod(w)
 		if !ok {
 			l.fail("method: %q is not known; use one of %v", w, flavor.Methods())
 		}
 		g.spec.Method = m
 	}
 	if w := l.word("service"); w != "" {
-		s, ok := draft.ParseService(w)
+		s, ok := serving.ParseService(w)
 		if !ok {
 			l.fail("service: %q is not known; use one of %v", w, flavor.Services())
 		}
@@ -129,7 +130,7 @@ func (g *gatherer) end() {
 }
 
 // ingredient reads an id or a name.
-func (l *line) ingredient(f draft.Finder) string {
+func (l *line) ingredient(f reading.Finder) string {
 	w := l.word("ingredient")
 	if w == "" {
 		l.fail("ingredient: is empty; write an id or a name")

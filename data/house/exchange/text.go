@@ -7,6 +7,8 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/reading"
 )
 
 // WriteText writes specs as a bartender would, with a blank line between them.
@@ -14,7 +16,7 @@ import (
 func WriteText(w io.Writer, specs []flavor.Spec) error {
 	var parts []string
 	for _, s := range specs {
-		parts = append(parts, draft.Format(s))
+		parts = append(parts, edit.Format(s))
 	}
 	_, err := io.WriteString(w, strings.Join(parts, "\n"))
 	return err
@@ -23,7 +25,7 @@ func WriteText(w io.Writer, specs []flavor.Spec) error {
 // ReadText reads one spec or several from text that was pasted, blank lines
 // between them. A blank line after the name, or before the method, does not
 // end a spec. Bad ones are numbered by the line they start on.
-func ReadText(r io.Reader, f draft.Finder) (*Reading, error) {
+func ReadText(r io.Reader, f reading.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
@@ -38,9 +40,9 @@ func ReadText(r io.Reader, f draft.Finder) (*Reading, error) {
 	return out.done(), nil
 }
 
-func (r *Reading) readText(b block, f draft.Finder) {
+func (r *Reading) readText(b block, f reading.Finder) {
 	name := strings.TrimSpace(b.lines[0])
-	spec, err := draft.Read(strings.Repeat("\n", b.first-1)+strings.Join(b.lines, "\n"), f)
+	spec, err := reading.Read(strings.Repeat("\n", b.first-1)+strings.Join(b.lines, "\n"), f)
 	if err != nil {
 		r.bad(b.first, name, err)
 		return

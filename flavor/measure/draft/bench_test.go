@@ -10,13 +10,3 @@ func BenchmarkParse(b *testing.B) {
 		Parse(tenLines)
 	}
 }
-
-func BenchmarkRead(b *testing.B) {
-	s := bar()
-	if _, err := Read(tenLines, s); err != nil {
-		b.Fatal(err)
-	}
-	for b.Loop() {
-		_, _ = Read(tenLines, s)
-	}
-}

@@ -1,4 +1,5 @@
-// Package draft reads and writes a drink as bartenders write it down.
+// Package draft keeps a drink as bartenders write it down, to the letter, and says
+// what each stretch of it is.
 //
 //	Halyard Sour
 //	2 oz London dry gin
@@ -10,9 +11,8 @@
 //
 // Reading goes in two steps. [Parse] needs no catalogue: it turns text into a
 // [Draft] that keeps every letter, and says of each stretch of it what it was
-// read as. [Draft.Resolve] asks a [Finder] for the ingredient behind each name,
-// works out what the draft leaves open from what it states, and answers with a
-// [Reading]. [Format] is the way back: what it writes is read as the same spec.
+// read as. Package reading asks a finder for the ingredient behind each name, and
+// works out what the draft leaves open; package edit is the way back.
 //
 // # Words
 //
@@ -20,15 +20,6 @@
 // holds one entry, or several that slashes, semicolons, commas or plus signs
 // part: a pour, what is said of method, service, ice and glass, a garnish, a
 // rim, or a step. A # starts a remark.
-//
-// # What is inferred, and what is not
-//
-// A bare number takes the unit of the other lines; a fruit by volume is its
-// juice; what the trade shortens is read at full length. Every such reading is
-// marked in the match of its pour and said in a note. Where two readings are as
-// likely, or none is, the answer is a [flavor.Fault] that names the line and the
-// word and asks. Nothing is guessed silently, and all faults are reported
-// together.
 //
 // The package holds no state. A Draft is a value: what edits it returns another.
 package draft

@@ -4,17 +4,20 @@ import (
 	"strings"
 
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // piece is a stretch of a line between two separators.
 type piece struct {
-	toks []token
+	toks []token.Token
 	sep  string // what parts it from the one before; empty at the start
-	pour pour
+	pour entry.Written
 }
 
 // pieces parts the tokens of a line where entries may be parted.
-func (r *reader) pieces(toks []token) []piece {
+func (r *reader) pieces(toks []token.Token) []piece {
 	out := r.cut[:0]
 	depth, from, sep := 0, 0, ""
 	add := func(to int, next string) {
@@ -28,9 +31,9 @@ func (r *reader) pieces(toks []token) []piece {
 	for i := range toks {
 		t := &toks[i]
 		switch {
-		case t.is("("):
+		case t.Is("("):
 			depth++
-		case t.is(")"):
+		case t.Is(")"):
 			depth = max(0, depth-1)
 		}
 		if depth > 0 || i == 0 {
@@ -48,60 +51,60 @@ func (r *reader) pieces(toks []token) []piece {
 
 // separator returns what parts entries at toks[i], and how many tokens it
 // takes; empty if nothing does.
-func separator(toks []token, i, from int) (string, int) {
+func separator(toks []token.Token, i, from int) (string, int) {
 	t := &toks[i]
-	next := func() *token {
+	next := func() *token.Token {
 		if i+1 < len(toks) {
 			return &toks[i+1]
 		}
-		return &token{kind: mark}
+		return &token.Token{Kind: token.Mark}
 	}()
 	switch {
-	case t.kind == numeral && i > from:
+	case t.Kind == token.Numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
-	case t.kind == word && i > from+1 && pourVerbs[t.text] != "" && (next.text == "with" || next.text == "up" || next.text == "off" || lengtheners[next.text]) && named(toks[from:i]) && startsAmount(toks[from:]):
+	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0 // "45 scotch top w/ ginger ale"
-	case t.kind == word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.kind == word && rimFrom(toks, i, from):
+	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
 		return ";", 0
-	case t.kind == word && (t.text == "and" || t.text == "then") && i > from && !servedFrom(toks, i, from):
-		if next.kind == numeral && next.wrong == "" || next.kind == word && (stepVerbs[next.text] || methodWord(toks[i+1:])) {
+	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then") && i > from && !servedFrom(toks, i, from):
+		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || methodWord(toks[i+1:])) {
 			return "and", 1
 		}
 		return "", 0
-	case t.kind == word && servedFrom(toks, i, from):
+	case t.Kind == token.Word && servedFrom(toks, i, from):
 		return ";", 0
-	case t.kind != mark:
+	case t.Kind != token.Mark:
 		return "", 0
 	}
-	if (t.is(",") || t.is(";")) && t.glued && toks[i-1].kind == numeral && next.kind == word && next.glued && startsUnit(toks[i+1:]) {
+	if (t.Is(",") || t.Is(";")) && t.Glued && toks[i-1].Kind == token.Numeral && next.Kind == token.Word && next.Glued && entry.UnitWordsAt(toks[i+1:]) {
 		return "", 0 // "gin,45,ml"
 	}
-	switch t.text {
+	switch t.Text {
 	case ";", "|", "•", ">":
 		return ";", 1
 	case ",", "+", "=":
-		return t.text, 1
+		return t.Text, 1
 	case ":":
 		return ":", 1
 	case "/":
 		before := &toks[i-1]
-		if before.kind == word && next.kind == word && t.glued && next.glued && !methodWord(toks[i-1:]) && !startsUnit(toks[i+1:]) && !slashed(toks) {
+		if before.Kind == token.Word && next.Kind == token.Word && t.Glued && next.Glued && !methodWord(toks[i-1:]) && !entry.UnitWordsAt(toks[i+1:]) && !slashed(toks) {
 			return "", 0 // half/half
 		}
 		return "/", 1
 	case "&":
-		if next.kind == numeral || next.kind == word && stepVerbs[next.text] {
+		if next.Kind == token.Numeral || next.Kind == token.Word && serving.StepVerbs[next.Text] {
 			return "and", 1
 		}
 	case "-":
-		if !t.glued || i > 0 && toks[i-1].kind == word && next.kind == numeral {
+		if !t.Glued || i > 0 && toks[i-1].Kind == token.Word && next.Kind == token.Numeral {
 			return "-", 1
 		}
 	case ".":
-		if i+1 < len(toks) && next.is(".") || toks[i-1].is(".") {
+		if i+1 < len(toks) && next.Is(".") || toks[i-1].Is(".") {
 			return "-", 1 // dots that lead to an amount
 		}
-		if !next.glued && sentenceEnds(toks, i, from) {
+		if !next.Glued && sentenceEnds(toks, i, from) {
 			return ".", 1
 		}
 	case "!":
@@ -111,9 +114,9 @@ func separator(toks []token, i, from int) (string, int) {
 }
 
 // slashed reports whether slashes part the pours of a line.
-func slashed(toks []token) bool {
+func slashed(toks []token.Token) bool {
 	for i := range toks[1:] {
-		if toks[i].is("/") && toks[i+1].kind == numeral {
+		if toks[i].Is("/") && toks[i+1].Kind == token.Numeral {
 			return true
 		}
 	}
@@ -121,10 +124,10 @@ func slashed(toks []token) bool {
 }
 
 // named reports whether tokens after an amount hold a name beside a unit.
-func named(toks []token) bool {
+func named(toks []token.Token) bool {
 	for i := range toks {
-		if t := &toks[i]; t.kind == word && !numberLike(t.text) && !isUnit(t) && t.text != "of" && !looseWords[t.text] && !biasWords[t.text] {
-			if _, other := measures[t.text]; !other {
+		if t := &toks[i]; t.Kind == token.Word && !numberLike(t.Text) && !entry.IsUnit(t) && t.Text != "of" && !entry.LooseWords[t.Text] && !entry.BiasWords[t.Text] {
+			if _, other := entry.Measures[t.Text]; !other {
 				return true
 			}
 		}
@@ -132,56 +135,56 @@ func named(toks []token) bool {
 	return false
 }
 
-func methodWord(toks []token) bool {
-	t, n := termAt([]string{toks[0].text})
-	return n > 0 && t.method != ""
+func methodWord(toks []token.Token) bool {
+	t, n := serving.TermAt([]string{toks[0].Text})
+	return n > 0 && t.Method != ""
 }
 
 // sentenceEnds reports whether the stop at i ends a sentence and not an
 // abbreviation.
-func sentenceEnds(toks []token, i, from int) bool {
+func sentenceEnds(toks []token.Token, i, from int) bool {
 	before := &toks[i-1]
-	if before.kind == word && measured(before) && i+1 < len(toks) && toks[i+1].kind == word {
-		if i > 1 && toks[i-2].kind == numeral {
-			if _, n := termAt([]string{toks[i+1].text}); from > 0 && i-2 == from && n > 0 {
+	if before.Kind == token.Word && Measured(before) && i+1 < len(toks) && toks[i+1].Kind == token.Word {
+		if i > 1 && toks[i-2].Kind == token.Numeral {
+			if _, n := serving.TermAt([]string{toks[i+1].Text}); from > 0 && i-2 == from && n > 0 {
 				return true // "saline - 4 drops. Shake."
 			}
-			return !startsAmount(toks[from:]) // "Bourbon 60 ml. Lemon 20 ml."
+			return !entry.StartsAmount(toks[from:]) // "Bourbon 60 ml. Lemon 20 ml."
 		}
-		if _, n := termAt([]string{toks[i+1].text}); n > 0 || stepVerbs[toks[i+1].text] {
+		if _, n := serving.TermAt([]string{toks[i+1].Text}); n > 0 || serving.StepVerbs[toks[i+1].Text] {
 			return true // "2 basil sprigs. Shake."
 		}
 	}
-	if before.kind != word || i+1 >= len(toks) {
-		return before.is(")")
+	if before.Kind != token.Word || i+1 >= len(toks) {
+		return before.Is(")")
 	}
-	if u, unit := measure.ParseUnit(before.text); (unit || len(before.text) < 3) && !u.After() {
-		return len(before.text) >= 3 && toks[i+1].kind == numeral || len(before.text) == 2 && before.text == "up"
+	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
+		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || len(before.Text) == 2 && before.Text == "up"
 	}
-	return !abbreviations[before.text]
+	return !abbreviations[before.Text]
 }
 
-var abbreviations = set(`approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
+var abbreviations = token.Words(`approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
 
 // beforeNumeral reports whether a new pour starts at a number amid a line, as in
 // "60 gin 30 lemon": one has been started and named, and a name follows.
-func beforeNumeral(toks []token, i, from int) string {
-	if toks[i].wrong == "" && toks[i-1].kind == word && startsUnit(toks[i+1:]) && orders(toks[from:i]) {
+func beforeNumeral(toks []token.Token, i, from int) string {
+	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && entry.UnitWordsAt(toks[i+1:]) && orders(toks[from:i]) {
 		return "and" // "stir 2 oz gin"
 	}
-	if !startsAmount(toks[from:]) || !named(toks[from:i]) || toks[i].wrong != "" || i+1 >= len(toks) || toks[i-1].kind != word {
+	if !entry.StartsAmount(toks[from:]) || !named(toks[from:i]) || toks[i].Wrong != "" || i+1 >= len(toks) || toks[i-1].Kind != token.Word {
 		return ""
 	}
-	if ageWords[toks[i+1].text] || joins[toks[i-1].text] || isUnit(&toks[i-1]) && !endsName(toks[from:i]) || iceOnly(toks[i+1:]) {
+	if ageWords[toks[i+1].Text] || entry.Joins[toks[i-1].Text] || entry.IsUnit(&toks[i-1]) && !endsName(toks[from:i]) || entry.IceOnly(toks[i+1:]) {
 		return ""
 	}
-	if u, n := unitAt(toks[i+1:]); n > 0 && u != "" && i+1+n >= len(toks) {
+	if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u != "" && i+1+n >= len(toks) {
 		return "" // the amount once more, in another unit
 	}
 	for _, t := range toks[i+1:] {
-		if t.kind == word {
-			if _, unit := measure.ParseUnit(t.text); !unit {
-				if _, other := measures[t.text]; !other {
+		if t.Kind == token.Word {
+			if _, unit := measure.ParseUnit(t.Text); !unit {
+				if _, other := entry.Measures[t.Text]; !other {
 					return "and"
 				}
 			}
@@ -191,20 +194,20 @@ func beforeNumeral(toks []token, i, from int) string {
 }
 
 // orders reports whether words say how to mix and nothing else.
-func orders(toks []token) bool {
-	if stepVerbs[toks[0].text] && pouringVerb(toks[0].text) {
+func orders(toks []token.Token) bool {
+	if serving.StepVerbs[toks[0].Text] && entry.PouringVerb(toks[0].Text) {
 		return false
 	}
-	s := readServing(toks)
-	return s.method != "" && len(s.unknown) == 0 && s.conflict == nil
+	s := serving.Read(toks)
+	return s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil
 }
 
 // endsName reports whether the words between an amount and its end hold more
 // than a unit.
-func endsName(toks []token) bool {
+func endsName(toks []token.Token) bool {
 	words := 0
 	for i := range toks {
-		if toks[i].kind == word && !numberLike(toks[i].text) {
+		if toks[i].Kind == token.Word && !numberLike(toks[i].Text) {
 			words++
 		}
 	}
@@ -212,12 +215,11 @@ func endsName(toks []token) bool {
 }
 
 func numberLike(w string) bool {
-	return numberWords[w] > 0 || fractionWords[w] > 0 || w == "a" || w == "an"
+	return token.NumberWords[w] > 0 || token.FractionWords[w] > 0 || w == "a" || w == "an"
 }
 
 var (
-	ageWords = set(`proof year years yr yrs yo old abv percent month months o'clock st nd rd th`)
-	joins    = set(`or to and with of over for about approx than in at into from by the plus x around`)
+	ageWords = token.Words(`proof year years yr yrs yo old abv percent month months o'clock st nd rd th`)
 )
 
 // gather joins pieces that make one entry: a name and its amount, an amount in
@@ -226,12 +228,12 @@ func (r *reader) gather(in []piece) []piece {
 	out := in[:0]
 	for i := range in {
 		next := in[i]
-		next.pour = r.readPour(next.toks)
+		next.pour = entry.Read(r.text, next.toks)
 		if len(out) == 0 {
 			out = append(out, next)
 			continue
 		}
-		if i+1 < len(in) && listed(&next) && (in[i+1].sep == "-" || in[i+1].sep == ":") && r.readPour(in[i+1].toks).shape == shapeAmount {
+		if i+1 < len(in) && listed(&next) && (in[i+1].sep == "-" || in[i+1].sep == ":") && entry.Read(r.text, in[i+1].toks).Shape == entry.ShapeAmount {
 			out = append(out, next) // "gin - 45 ml, saline - 4 drops"
 			continue
 		}
@@ -248,66 +250,66 @@ func (r *reader) gather(in []piece) []piece {
 
 // join makes one piece of two, if they are parts of one entry.
 func (r *reader) join(a, b *piece) (piece, bool) {
-	if b.sep == ";" && !(listed(a) && b.pour.shape == shapeAmount || a.pour.shape == shapeAmount && listed(b)) {
+	if b.sep == ";" && !(listed(a) && b.pour.Shape == entry.ShapeAmount || a.pour.Shape == entry.ShapeAmount && listed(b)) {
 		return piece{}, false
 	}
-	named := a.pour.shape == shapeName || a.pour.shape == shapeGarnish && a.pour.byNoun || a.pour.shape == shapeImplied && a.pour.noAmount
+	named := a.pour.Shape == entry.ShapeName || a.pour.Shape == entry.ShapeGarnish && a.pour.ByNoun || a.pour.Shape == entry.ShapeImplied && a.pour.NoAmount
 	switch {
-	case named && b.pour.shape == shapeAmount && !b.pour.each,
-		a.pour.shape == shapeAmount && !a.pour.each && (b.pour.shape == shapeName || b.pour.shape == shapeImplied && b.pour.noAmount || b.pour.byNoun),
-		a.pour.shape == shapeTail && b.pour.shape == shapeName && b.sep == ":",
-		b.pour.shape == shapeTail && a.pour.shape != shapeServing && a.pour.shape != shapeNothing:
+	case named && b.pour.Shape == entry.ShapeAmount && !b.pour.Each,
+		a.pour.Shape == entry.ShapeAmount && !a.pour.Each && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount || b.pour.ByNoun),
+		a.pour.Shape == entry.ShapeTail && b.pour.Shape == entry.ShapeName && b.sep == ":",
+		b.pour.Shape == entry.ShapeTail && a.pour.Shape != entry.ShapeServing && a.pour.Shape != entry.ShapeNothing:
 		return r.both(a, b), true
-	case a.pour.shape == shapeAmount && b.pour.shape == shapePour && !a.pour.each && (b.sep == "/" || b.sep == "=" || b.sep == "-"):
+	case a.pour.Shape == entry.ShapeAmount && b.pour.Shape == entry.ShapePour && !a.pour.Each && (b.sep == "/" || b.sep == "=" || b.sep == "-"):
 		o := a.pour
-		b.pour.agree(r, &o)
-		toks := append(append([]token(nil), a.toks...), b.toks...)
-		b.pour.of = toks
+		b.pour.Agree(r.text, &o)
+		toks := append(append([]token.Token(nil), a.toks...), b.toks...)
+		b.pour.Of = toks
 		return piece{toks: toks, sep: a.sep, pour: b.pour}, true
-	case a.pour.shape == shapeAmount && b.pour.shape == shapePour && b.sep == "+" && summed(&a.pour) && summed(&b.pour) && a.pour.Unit == b.pour.Unit && a.pour.measure == "" && b.pour.measure == "":
+	case a.pour.Shape == entry.ShapeAmount && b.pour.Shape == entry.ShapePour && b.sep == "+" && summed(&a.pour) && summed(&b.pour) && a.pour.Unit == b.pour.Unit && a.pour.Measure == "" && b.pour.Measure == "":
 		both := b.pour // "1 oz + 1/2 oz rum"
 		both.Amount += a.pour.Amount
 		both.AmountAt.Start = a.pour.AmountAt.Start
-		both.addNote(oneLine(r.text[both.AmountAt.Start:both.AmountAt.End]) + " read as " + decimals(both.Amount))
-		both.of = append(append([]token(nil), a.toks...), b.toks...)
-		return piece{toks: both.of, sep: a.sep, pour: both}, true
-	case a.pour.shape == shapeServing && b.pour.shape == shapeName && (b.sep == "," || b.sep == "and") && pourSteps[a.toks[0].text]:
+		both.AddNote(token.OneLine(r.text[both.AmountAt.Start:both.AmountAt.End]) + " read as " + token.Decimals(both.Amount))
+		both.Of = append(append([]token.Token(nil), a.toks...), b.toks...)
+		return piece{toks: both.Of, sep: a.sep, pour: both}, true
+	case a.pour.Shape == entry.ShapeServing && b.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "and") && PourSteps[a.toks[0].Text]:
 		return r.both(a, b), true // "muddle lemon, mint and simple"
-	case a.pour.shape == shapePour && a.pour.fault == nil && b.sep == "," && cutTo(b.toks):
+	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && cutTo(b.toks):
 		return r.both(a, b), true
-	case b.pour.shape != shapeName || b.sep == "." || b.sep == ":" || a.pour.each || a.pour.shape == shapeServing || a.pour.shape == shapeGarnish && !a.pour.byNoun:
+	case b.pour.Shape != entry.ShapeName || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false
 	case b.sep == "/" && spacedOut(a, b), b.sep == "+":
 		return piece{}, false
-	case a.pour.shape == shapePour && a.pour.fault == nil, a.pour.shape == shapeImplied && !a.pour.noAmount, a.pour.shape == shapeName && (b.sep == "," || b.sep == "/"):
+	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil, a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount, a.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "/"):
 		return r.both(a, b), true
 	}
 	return piece{}, false
 }
 
 // summed reports whether a pour states an amount that another can be added to.
-func summed(p *pour) bool { return p.fault == nil && !p.each && !p.AmountAt.Empty() }
+func summed(p *entry.Written) bool { return p.Fault == nil && !p.Each && !p.AmountAt.Empty() }
 
 // cutTo reports whether tokens say how far a syrup is thinned, "cut 2:1", which is
 // part of its name and no step.
-func cutTo(toks []token) bool {
-	return len(toks) > 1 && toks[0].text == "cut" && toks[1].kind == ratio
+func cutTo(toks []token.Token) bool {
+	return len(toks) > 1 && toks[0].Text == "cut" && toks[1].Kind == token.Ratio
 }
 
 // spacedOut reports whether there is a space at the slash between two pieces.
 func spacedOut(a, b *piece) bool {
-	return b.toks[0].start-a.toks[len(a.toks)-1].end > 1
+	return b.toks[0].Start-a.toks[len(a.toks)-1].End > 1
 }
 
 // both reads two pieces as one entry, with what stands between them.
 func (r *reader) both(a, b *piece) piece {
-	toks := append([]token(nil), a.toks...)
+	toks := append([]token.Token(nil), a.toks...)
 	if b.sep == "," || b.sep == "/" {
-		at := a.toks[len(a.toks)-1].end
-		toks = append(toks, token{kind: mark, start: at, end: at + 1, text: b.sep, glued: true})
+		at := a.toks[len(a.toks)-1].End
+		toks = append(toks, token.Token{Kind: token.Mark, Start: at, End: at + 1, Text: b.sep, Glued: true})
 	}
 	toks = append(toks, b.toks...)
-	return piece{toks: toks, sep: a.sep, pour: r.readPour(toks)}
+	return piece{toks: toks, sep: a.sep, pour: entry.Read(r.text, toks)}
 }
 
 // spread gives every name of a list its amount: "1 oz each a, b and c", or "a, b
@@ -315,7 +317,7 @@ func (r *reader) both(a, b *piece) piece {
 func (r *reader) spread(in []piece) []piece {
 	each := -1
 	for i := range in {
-		if in[i].pour.each {
+		if in[i].pour.Each {
 			each = i
 			break
 		}
@@ -334,29 +336,29 @@ func (r *reader) spread(in []piece) []piece {
 			from--
 		}
 	}
-	var names [][]token
+	var names [][]token.Token
 	amount := in[each].pour
 	for i := from; i <= to; i++ {
 		toks := in[i].toks
 		if i == each {
-			toks = amount.nameTokens()
+			toks = amount.NameTokens()
 		}
-		names = append(names, partNames(toks)...)
+		names = append(names, entry.PartNames(toks)...)
 	}
 	if len(names) == 1 { // "1 each egg white"
-		in[each].pour.each = false
+		in[each].pour.Each = false
 		return in
 	}
 	out := append([]piece(nil), in[:from]...)
 	for _, n := range names {
-		n = trimMarks(n)
+		n = entry.TrimMarks(n)
 		if len(n) == 0 {
 			continue
 		}
 		q := amount
-		q.of, q.each, q.shared, q.shape, q.whole = n, false, true, shapePour, ""
-		q.takeNameOnly(r, n)
-		q.checkUnit(n)
+		q.Of, q.Each, q.Shared, q.Shape, q.Whole = n, false, true, entry.ShapePour, ""
+		q.TakeNameOnly(r.text, n)
+		q.CheckUnit(n)
 		out = append(out, piece{toks: n, sep: ";", pour: q})
 	}
 	return append(out, in[to+1:]...)
@@ -364,54 +366,29 @@ func (r *reader) spread(in []piece) []piece {
 
 // listed reports whether a piece may be a name of a list.
 func listed(p *piece) bool {
-	s := p.pour.shape
-	return s == shapeName || s == shapeImplied && p.pour.noAmount || s == shapeGarnish && p.pour.byNoun
-}
-
-// nameTokens are the tokens of the name.
-func (p *pour) nameTokens() []token {
-	var out []token
-	for _, t := range p.of {
-		if t.start >= p.NameAt.Start && t.end <= p.NameAt.End {
-			out = append(out, t)
-		}
-	}
-	return out
-}
-
-// partNames parts names at "and", "&", plus signs and slashes, but for what is
-// half and half.
-func partNames(toks []token) [][]token {
-	var out [][]token
-	from := 0
-	for i := range toks {
-		t := &toks[i]
-		sign := t.is("&") || t.is("+") || t.is("/") || t.is(",")
-		if i == 0 || !(t.kind == word && t.text == "and" || sign) || toks[i-1].text == "half" {
-			continue
-		}
-		out = append(out, toks[from:i])
-		from = i + 1
-	}
-	return append(out, toks[from:])
+	s := p.pour.Shape
+	return s == entry.ShapeName || s == entry.ShapeImplied && p.pour.NoAmount || s == entry.ShapeGarnish && p.pour.ByNoun
 }
 
 // header reads a label before a colon at the start of a line, and returns what
 // follows it.
-func header(toks []token) (label, []token) {
+func header(toks []token.Token) (entry.Label, []token.Token) {
 	var words []string
 	for i := range toks {
 		switch {
-		case toks[i].kind == word && i < 3:
-			words = append(words, toks[i].text)
-		case toks[i].is(":") && i > 0:
-			if l := labels[strings.Join(words, " ")]; l != noLabel {
+		case toks[i].Kind == token.Word && i < 3:
+			words = append(words, toks[i].Text)
+		case toks[i].Is(":") && i > 0:
+			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel {
 				return l, toks[i+1:]
 			}
-			return noLabel, toks
+			return entry.NoLabel, toks
 		default:
-			return noLabel, toks
+			return entry.NoLabel, toks
 		}
 	}
-	return noLabel, toks
+	return entry.NoLabel, toks
 }
+
+// PourSteps are verbs of steps that put something into the drink.
+var PourSteps = token.Words(`add pour muddle float top squeeze combine mix put drop layer finish fill lengthen rinse measure place`)

@@ -4,111 +4,114 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // amountsLast reports whether a new pour starts at a word of a line that writes its
 // amounts after the names, as in "gin 45 ml lemon 20 ml".
-func amountsLast(toks []token, i, from int) bool {
-	if startsAmount(toks[from:]) || stepVerbs[toks[from].text] || isUnit(&toks[i]) && toks[i-1].kind == numeral || joins[toks[i].text] {
+func amountsLast(toks []token.Token, i, from int) bool {
+	if entry.StartsAmount(toks[from:]) || serving.StepVerbs[toks[from].Text] || entry.IsUnit(&toks[i]) && toks[i-1].Kind == token.Numeral || entry.Joins[toks[i].Text] {
 		return false
 	}
-	amount := toks[i-1].kind == numeral || toks[i-1].kind == word && toks[i-2].kind == numeral && measured(&toks[i-1])
+	amount := toks[i-1].Kind == token.Numeral || toks[i-1].Kind == token.Word && toks[i-2].Kind == token.Numeral && Measured(&toks[i-1])
 	if !amount {
 		return false
 	}
 	end := i
-	for end < len(toks) && toks[end].kind != mark && !(end > i+1 && madeFrom(toks, end, from)) {
+	for end < len(toks) && toks[end].Kind != token.Mark && !(end > i+1 && madeFrom(toks, end, from)) {
 		end++
 	}
 	last := &toks[end-1]
-	return end > i+1 && (last.kind == numeral || measured(last) && toks[end-2].kind == numeral)
+	return end > i+1 && (last.Kind == token.Numeral || Measured(last) && toks[end-2].Kind == token.Numeral)
 }
 
 // madeFrom reports whether an amount behind its name ends before i and a method
 // follows: "sugar 15 shake".
-func madeFrom(toks []token, i, from int) bool {
-	amount := toks[i-1].kind == numeral || measured(&toks[i-1]) && i > 1 && toks[i-2].kind == numeral
-	return amount && toks[i].kind == word && methodWord(toks[i:]) && !startsAmount(toks[from:])
+func madeFrom(toks []token.Token, i, from int) bool {
+	amount := toks[i-1].Kind == token.Numeral || Measured(&toks[i-1]) && i > 1 && toks[i-2].Kind == token.Numeral
+	return amount && toks[i].Kind == token.Word && methodWord(toks[i:]) && !entry.StartsAmount(toks[from:])
 }
 
 // toppedFrom reports whether what follows a pour without a sign is what the drink is
 // topped with: "1 oz simple cola top".
-func toppedFrom(toks []token, i, from int) bool {
+func toppedFrom(toks []token.Token, i, from int) bool {
 	end := i
-	for end < len(toks) && toks[end].kind == word {
+	for end < len(toks) && toks[end].Kind == token.Word {
 		end++
 	}
-	n, t := tailAt(toks[i:end])
-	if t.unit != flavor.Top || n == end-i || !startsAmount(toks[from:]) || !named(toks[from:i]) {
+	n, t := entry.TailAt(toks[i:end])
+	if t.Unit != flavor.Top || n == end-i || !entry.StartsAmount(toks[from:]) || !named(toks[from:i]) {
 		return false
 	}
 	words := make([]string, 0, 2)
 	for k := i; k < end-n; k++ {
-		words = append(words, toks[k].text)
+		words = append(words, toks[k].Text)
 	}
-	return lengtheners[strings.Join(words, " ")]
+	return entry.Lengtheners[strings.Join(words, " ")]
 }
 
-// measured reports whether a token is a unit or another measure.
-func measured(t *token) bool {
-	_, other := measures[t.text]
-	return isUnit(t) || t.kind == word && other
+// Measured reports whether a token is a unit or another measure.
+func Measured(t *token.Token) bool {
+	_, other := entry.Measures[t.Text]
+	return entry.IsUnit(t) || t.Kind == token.Word && other
 }
 
 // rimWords stand before "rim" and say what it is dressed with.
-var rimWords = set(`salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
+var rimWords = token.Words(`salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
 
 // rimFrom reports whether what follows a pour without a sign is its rim, or follows
 // a rim: "1/2 oz lime salt rim highball".
-func rimFrom(toks []token, i, from int) bool {
-	if i < from+2 || !startsAmount(toks[from:]) && toks[i-1].text != "rim" {
+func rimFrom(toks []token.Token, i, from int) bool {
+	if i < from+2 || !entry.StartsAmount(toks[from:]) && toks[i-1].Text != "rim" {
 		return false
 	}
-	if toks[i-1].text == "rim" {
-		return len(terms[toks[i].text]) > 0
+	if toks[i-1].Text == "rim" {
+		return serving.Known(toks[i].Text)
 	}
-	if !rimWords[toks[i].text] || rimWords[toks[i-1].text] || !named(toks[from:i]) {
+	if !rimWords[toks[i].Text] || rimWords[toks[i-1].Text] || !named(toks[from:i]) {
 		return false
 	}
-	for ; i < len(toks) && rimWords[toks[i].text]; i++ {
+	for ; i < len(toks) && rimWords[toks[i].Text]; i++ {
 	}
-	return i < len(toks) && (toks[i].text == "rim" || toks[i].text == "rimmed")
+	return i < len(toks) && (toks[i].Text == "rim" || toks[i].Text == "rimmed")
 }
 
 // plainMethods may end a pour alone: other words for methods end names, as in "rum
 // blend".
-var plainMethods = set(`shake shaken shk stir stirred`)
+var plainMethods = token.Words(`shake shaken shk stir stirred`)
 
 // servedFrom reports whether what follows a pour without a sign says how the drink
 // is made or served, up to the next sign: "3/4 oz simple syrup shake up". In a line
 // of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
-func servedFrom(toks []token, i, from int) bool {
+func servedFrom(toks []token.Token, i, from int) bool {
 	first := &toks[i]
-	if i < from+2 || toks[i-1].kind != word || phraseBefore(toks, i) || len(terms[first.text]) == 0 || !named(toks[from:i]) || !startsAmount(toks[from:]) && !unitWordsAt(toks[from:]) {
+	if i < from+2 || toks[i-1].Kind != token.Word || phraseBefore(toks, i) || !serving.Known(first.Text) || !named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) {
 		return false
 	}
 	end := i
-	for end < len(toks) && (toks[end].kind == word || toks[end].is("&")) {
+	for end < len(toks) && (toks[end].Kind == token.Word || toks[end].Is("&")) {
 		end++
 	}
-	words := make([]string, 0, longestTerm)
-	for k := i; k < min(end, i+longestTerm); k++ {
-		words = append(words, toks[k].text)
+	words := make([]string, 0, serving.LongestTerm)
+	for k := i; k < min(end, i+serving.LongestTerm); k++ {
+		words = append(words, toks[k].Text)
 	}
-	t, n := termAt(words)
-	s := readServing(toks[i:end])
+	t, n := serving.TermAt(words)
+	s := serving.Read(toks[i:end])
 	switch {
-	case n == 0 || len(s.unknown) > 0 && garnishAfter(toks[i:end]) == 0 || s.conflict != nil || end < len(toks) && toks[end].kind == numeral && garnishAfter(toks[i:]) == 0:
+	case n == 0 || len(s.Unknown) > 0 && entry.GarnishAfter(toks[i:end]) == 0 || s.Conflict != nil || end < len(toks) && toks[end].Kind == token.Numeral && entry.GarnishAfter(toks[i:]) == 0:
 		return false
-	case t.method != "":
-		return s.words > 1 && s.words > n-1 || plainMethods[first.text]
+	case t.Method != "":
+		return s.Words > 1 && s.Words > n-1 || plainMethods[first.Text]
 	}
-	return from > 0 && (t.service != "" && !t.ice || t.glass != "" || t.service == flavor.Rocks)
+	return from > 0 && (t.Service != "" && !t.Ice || t.Glass != "" || t.Service == flavor.Rocks)
 }
 
 // phraseBefore reports whether the word at i goes on with a phrase that starts
 // before it, as "shake" does in "dry shake".
-func phraseBefore(toks []token, i int) bool {
-	_, n := termAt([]string{toks[i-1].text, toks[i].text})
+func phraseBefore(toks []token.Token, i int) bool {
+	_, n := serving.TermAt([]string{toks[i-1].Text, toks[i].Text})
 	return n > 1
 }

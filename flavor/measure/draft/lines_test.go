@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/drafttest"
+	"counterpour/flavor/measure/draft/token"
 )
 
 func TestParsePourForms(t *testing.T) {
@@ -171,7 +173,7 @@ func TestParsePourForms(t *testing.T) {
 		assert.Equal(t, c.unit, l.Unit, c.text)
 		assert.Equal(t, c.name, l.Name, c.text)
 		assert.Equal(t, 2, l.Number, c.text)
-		assert.Equal(t, strings.TrimPrefix(strings.TrimPrefix(strings.Trim(oneLine(c.text), "-*• ,"), "1) "), "1. "), l.Asked, c.text)
+		assert.Equal(t, strings.TrimPrefix(strings.TrimPrefix(strings.Trim(token.OneLine(c.text), "-*• ,"), "1) "), "1. "), l.Asked, c.text)
 	}
 }
 
@@ -222,7 +224,7 @@ func TestParseEntries(t *testing.T) {
 		for i, w := range c.pours {
 			l := d.Lines[i]
 			assert.Equal(t, w, pour{l.Amount, l.Unit, l.Name}, c.text)
-			assert.Equal(t, l.Name, oneLine(d.text[l.NameAt.Start:l.NameAt.End]), c.text)
+			assert.Equal(t, l.Name, token.OneLine(d.text[l.NameAt.Start:l.NameAt.End]), c.text)
 		}
 	}
 }
@@ -360,112 +362,60 @@ func TestParseMethodLine(t *testing.T) {
 	}
 }
 
-func TestParseMethodAndService(t *testing.T) {
-	for w, want := range map[string]flavor.Method{"shake": flavor.Shake, "Shaken hard": flavor.Shake, "dry-shake": flavor.DryShake,
-		"STIRRED": flavor.Stir, "built": flavor.Build, "swizzled": flavor.Swizzle, "throw": flavor.Throw, "blend": flavor.Blend} {
-		got, ok := ParseMethod(w)
-		assert.True(t, ok && got == want, w)
-	}
-	for w, want := range map[string]flavor.Service{"up": flavor.Up, "on the rocks": flavor.Rocks, "over ice": flavor.Rocks,
-		"crushed ice": flavor.Crushed, "Highball": flavor.Long} {
-		got, ok := ParseService(w)
-		assert.True(t, ok && got == want, w)
-	}
-	for _, m := range flavor.Methods() {
-		got, ok := ParseMethod(string(m))
-		assert.True(t, ok && got == m, m)
-	}
-	for _, s := range flavor.Services() {
-		got, ok := ParseService(string(s))
-		assert.True(t, ok && got == s, s)
-	}
-	for _, w := range []string{"", "sheke", "up", "shake stir", "hard"} {
-		_, ok := ParseMethod(w)
-		assert.False(t, ok, w)
-	}
-	for _, w := range []string{"", "shake", "up rocks", "glass"} {
-		_, ok := ParseService(w)
-		assert.False(t, ok, w)
-	}
-}
-
-// want is one fault: its line, its word and, if any, a suggestion.
-type want struct {
-	line    string
-	value   string
-	suggest string
-}
-
-func checkFaults(t *testing.T, text string, err error, wants []want) {
-	t.Helper()
-	var fs flavor.Faults
-	if !assert.ErrorAs(t, err, &fs, text) || !assert.Len(t, fs, len(wants), "%s: %v", text, err) {
-		return
-	}
-	for i, w := range wants {
-		assert.Equal(t, w.line, fs[i].Location, text)
-		assert.Equal(t, w.value, fs[i].Value, text)
-		assert.NotEmpty(t, fs[i].Message, text)
-		if w.suggest != "" {
-			assert.Contains(t, fs[i].Suggest, w.suggest, text)
-		}
-	}
-}
-
 func TestParseFaults(t *testing.T) {
 	const head = "X\n"
 	for _, c := range []struct {
 		text  string
-		wants []want
+		wants []drafttest.Want
 	}{
-		{"", []want{{"line 1", "", ""}}},
-		{" \n\n# nothing\n", []want{{"line 1", "", ""}}},
-		{"Only a name\n", []want{{"line 1", "", ""}}},
-		{"-2 oz gin", []want{{"line 1", "-2", ""}}},
-		{head + "-2 oz gin", []want{{"line 2", "-2", ""}}},
-		{head + "−½ oz gin", []want{{"line 2", "-½", ""}}},
-		{head + "- -2 oz gin", []want{{"line 2", "-2", ""}}},
-		{head + "0 oz gin", []want{{"line 2", "0", ""}}},
-		{head + "0/4 oz gin", []want{{"line 2", "0/4", ""}}},
-		{head + "3/0 oz gin", []want{{"line 2", "3/0", ""}}},
-		{head + "NaN oz gin", []want{{"line 2", "nan", ""}}},
-		{head + "+Inf oz gin", []want{{"line 2", "inf", ""}}},
-		{head + "1e3 ml gin", []want{{"line 2", "1e3", ""}}},
-		{head + "1.2.3 oz gin", []want{{"line 2", "1.2.3", ""}}},
-		{head + "1/2/3 oz gin", []want{{"line 2", "1/2/3", ""}}},
-		{head + "1,000 ml gin", []want{{"line 2", "1,000", ""}}},
-		{head + "2ozz gin", []want{{"line 2", "2ozz", "oz"}}},
-		{head + "2% milk", []want{{"line 2", "2% milk", ""}}},
-		{head + "2) gin", []want{{"line 2", "gin", ""}}},
-		{head + "3-2 oz gin", []want{{"line 2", "3-2", ""}}},
-		{head + "2-2 oz gin", []want{{"line 2", "2-2", ""}}},
-		{head + "400 oz gin", []want{{"line 2", "400", ""}}},
-		{head + "10001 ml gin", []want{{"line 2", "10001", ""}}},
-		{head + "101 dashes bitters", []want{{"line 2", "101", ""}}},
-		{head + "0.0001 oz gin", []want{{"line 2", "0.0001", ""}}},
-		{head + strings.Repeat("9", 150) + " oz gin", []want{{"line 2", strings.Repeat("9", 150), ""}}},
-		{head + "2 3 oz gin", []want{{"line 2", "2 3", ""}}},
-		{head + "1 pint gin", []want{{"line 2", "pint", "oz"}}},
-		{head + "2 oz", []want{{"line 2", "2 oz", ""}}},
-		{"2 oz", []want{{"line 1", "2 oz", ""}}},
-		{head + "7", []want{{"line 2", "7", ""}}},
-		{head + "oz gin", []want{{"line 2", "oz gin", ""}}},
-		{head + "dash", []want{{"line 2", "dash", ""}}},
-		{head + "top", []want{{"line 2", "top", ""}}},
-		{head + "lemon juice\n1 oz gin", []want{{"line 2", "lemon juice", ""}}},
-		{head + "1 oz gin\nsheke, up", []want{{"line 3", "sheke", "shake"}}},
-		{head + "1 oz gin\nsheke", []want{{"line 3", "sheke", "shake"}}},
-		{head + "1 oz gin\nshake, upp", []want{{"line 3", "upp", "up"}}},
-		{head + "1 oz gin\nwibble shake wobble", []want{{"line 3", "wibble", ""}, {"line 3", "wobble", ""}}},
-		{head + "1 oz gin\nshake, stir", []want{{"line 3", "stir", ""}}},
-		{head + "1 oz gin\nShake\nStirred", []want{{"line 4", "stirred", ""}}},
-		{head + "1 oz gin\nshake up on the rocks", []want{{"line 3", "on the rocks", ""}}},
-		{head + "1 oz gin\n$$$", []want{{"line 3", "$$$", ""}}},
-		{head + "1 oz g\x00in", []want{{"line 2", "\x00", ""}}},
-		{head + "1 oz g\xffin", []want{{"line 2", "\uFFFD", ""}}},
-		{head + "0 oz gin\r\n-1 oz rum\r1 oz rye\nsheke", []want{{"line 2", "0", ""}, {"line 3", "-1", ""}, {"line 5", "sheke", "shake"}}},
+		{"", []drafttest.Want{{"line 1", "", ""}}},
+		{" \n\n# nothing\n", []drafttest.Want{{"line 1", "", ""}}},
+		{"Only a name\n", []drafttest.Want{{"line 1", "", ""}}},
+		{"-2 oz gin", []drafttest.Want{{"line 1", "-2", ""}}},
+		{head + "-2 oz gin", []drafttest.Want{{"line 2", "-2", ""}}},
+		{head + "−½ oz gin", []drafttest.Want{{"line 2", "-½", ""}}},
+		{head + "- -2 oz gin", []drafttest.Want{{"line 2", "-2", ""}}},
+		{head + "0 oz gin", []drafttest.Want{{"line 2", "0", ""}}},
+		{head + "0/4 oz gin", []drafttest.Want{{"line 2", "0/4", ""}}},
+		{head + "3/0 oz gin", []drafttest.Want{{"line 2", "3/0", ""}}},
+		{head + "NaN oz gin", []drafttest.Want{{"line 2", "nan", ""}}},
+		{head + "+Inf oz gin", []drafttest.Want{{"line 2", "inf", ""}}},
+		{head + "1e3 ml gin", []drafttest.Want{{"line 2", "1e3", ""}}},
+		{head + "1.2.3 oz gin", []drafttest.Want{{"line 2", "1.2.3", ""}}},
+		{head + "1/2/3 oz gin", []drafttest.Want{{"line 2", "1/2/3", ""}}},
+		{head + "1,000 ml gin", []drafttest.Want{{"line 2", "1,000", ""}}},
+		{head + "2ozz gin", []drafttest.Want{{"line 2", "2ozz", "oz"}}},
+		{head + "2% milk", []drafttest.Want{{"line 2", "2% milk", ""}}},
+		{head + "2) gin", []drafttest.Want{{"line 2", "gin", ""}}},
+		{head + "3-2 oz gin", []drafttest.Want{{"line 2", "3-2", ""}}},
+		{head + "2-2 oz gin", []drafttest.Want{{"line 2", "2-2", ""}}},
+		{head + "400 oz gin", []drafttest.Want{{"line 2", "400", ""}}},
+		{head + "10001 ml gin", []drafttest.Want{{"line 2", "10001", ""}}},
+		{head + "101 dashes bitters", []drafttest.Want{{"line 2", "101", ""}}},
+		{head + "0.0001 oz gin", []drafttest.Want{{"line 2", "0.0001", ""}}},
+		{head + strings.Repeat("9", 150) + " oz gin", []drafttest.Want{{"line 2", strings.Repeat("9", 150), ""}}},
+		{head + "2 3 oz gin", []drafttest.Want{{"line 2", "2 3", ""}}},
+		{head + "1 pint gin", []drafttest.Want{{"line 2", "pint", "oz"}}},
+		{head + "2 oz", []drafttest.Want{{"line 2", "2 oz", ""}}},
+		{"2 oz", []drafttest.Want{{"line 1", "2 oz", ""}}},
+		{head + "7", []drafttest.Want{{"line 2", "7", ""}}},
+		{head + "oz gin", []drafttest.Want{{"line 2", "oz gin", ""}}},
+		{head + "dash", []drafttest.Want{{"line 2", "dash", ""}}},
+		{head + "top", []drafttest.Want{{"line 2", "top", ""}}},
+		{head + "lemon juice\n1 oz gin", []drafttest.Want{{"line 2", "lemon juice", ""}}},
+		{head + "1 oz gin\nsheke, up", []drafttest.Want{{"line 3", "sheke", "shake"}}},
+		{head + "1 oz gin\nsheke", []drafttest.Want{{"line 3", "sheke", "shake"}}},
+		{head + "1 oz gin\nshake, upp", []drafttest.Want{{"line 3", "upp", "up"}}},
+		{head + "1 oz gin\nwibble shake wobble", []drafttest.Want{{"line 3", "wibble", ""}, {"line 3", "wobble", ""}}},
+		{head + "1 oz gin\nshake, stir", []drafttest.Want{{"line 3", "stir", ""}}},
+		{head + "1 oz gin\nShake\nStirred", []drafttest.Want{{"line 4", "stirred", ""}}},
+		{head + "1 oz gin\nshake up on the rocks", []drafttest.Want{{"line 3", "on the rocks", ""}}},
+		{head + "1 oz gin\n$$$", []drafttest.Want{{"line 3", "$$$", ""}}},
+		{head + "1 oz g\x00in", []drafttest.Want{{"line 2", "\x00", ""}}},
+		{head + "1 oz g\xffin", []drafttest.Want{{"line 2", "\uFFFD", ""}}},
+		{head + "0 oz gin\r\n-1 oz rum\r1 oz rye\nsheke", []drafttest.Want{{"line 2", "0", ""}, {"line 3", "-1", ""}, {"line 5", "sheke", "shake"}}},
 	} {
-		checkFaults(t, c.text, Parse(c.text).Err(), c.wants)
+		assert.Empty(t, drafttest.Departs(Parse(c.text).Err(), c.wants), c.text)
 	}
 }
 
@@ -475,11 +425,11 @@ func TestParseLimits(t *testing.T) {
 	require.NoError(t, d.Err())
 	assert.Len(t, d.Lines, MaxPours)
 
-	checkFaults(t, "too many pours", Parse(ok+"1 oz gin\n").Err(), []want{{"line 41", "1 oz gin", ""}})
+	assert.Empty(t, drafttest.Departs(Parse(ok+"1 oz gin\n").Err(), []drafttest.Want{{"line 41", "1 oz gin", ""}}), "too many pours")
 
 	long := "1 oz " + strings.Repeat("é", MaxLine)
 	require.NoError(t, Parse(long).Err())
-	checkFaults(t, "long name", Parse(long+"é").Err(), []want{{"line 1", strings.Repeat("é", 40), ""}})
+	assert.Empty(t, drafttest.Departs(Parse(long+"é").Err(), []drafttest.Want{{"line 1", strings.Repeat("é", 40), ""}}), "long name")
 
 	var fs flavor.Faults
 	require.ErrorAs(t, Parse("X\n"+strings.Repeat("#\n", MaxText)).Err(), &fs)

@@ -5,20 +5,23 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // ratioOf returns the numbers that begin a line of names, and their unit: parts for
 // "3:2:1", none for "50/25/20".
-func ratioOf(toks []token) ([]float64, flavor.Unit) {
-	if len(toks) < 2 || toks[0].kind != ratio && !(toks[0].kind == numeral && toks[0].wrong != "") {
+func ratioOf(toks []token.Token) ([]float64, flavor.Unit) {
+	if len(toks) < 2 || toks[0].Kind != token.Ratio && !(toks[0].Kind == token.Numeral && toks[0].Wrong != "") {
 		return nil, ""
 	}
 	sep, unit := ":", flavor.PartUnit
-	if toks[0].kind == numeral {
+	if toks[0].Kind == token.Numeral {
 		sep, unit = "/", ""
 	}
 	var out []float64
-	for _, s := range strings.Split(strings.Trim(toks[0].text, sep), sep) {
+	for _, s := range strings.Split(strings.Trim(toks[0].Text, sep), sep) {
 		v, err := strconv.ParseFloat(s, 64)
 		if err != nil || !(v > 0) {
 			return nil, ""
@@ -33,14 +36,14 @@ func ratioOf(toks []token) ([]float64, flavor.Unit) {
 
 // ratioNames parts the names behind a ratio, as many as it has numbers, and returns
 // what follows them; nil if there are not so many.
-func ratioNames(toks []token, want int) (names [][]token, rest []token) {
-	for len(toks) > 0 && toks[0].kind == mark {
+func ratioNames(toks []token.Token, want int) (names [][]token.Token, rest []token.Token) {
+	for len(toks) > 0 && toks[0].Kind == token.Mark {
 		toks = toks[1:]
 	}
 	from := 0
 	for i := 0; i <= len(toks); i++ {
-		if i < len(toks) && !(toks[i].is(":") || toks[i].is("/") || toks[i].is(",") || toks[i].is("+") || toks[i].is("-") && !toks[i].glued || toks[i].is("&")) {
-			if toks[i].kind == numeral {
+		if i < len(toks) && !(toks[i].Is(":") || toks[i].Is("/") || toks[i].Is(",") || toks[i].Is("+") || toks[i].Is("-") && !toks[i].Glued || toks[i].Is("&")) {
+			if toks[i].Kind == token.Numeral {
 				return nil, nil
 			}
 			continue
@@ -58,7 +61,7 @@ func ratioNames(toks []token, want int) (names [][]token, rest []token) {
 	}
 	last := names[want-1]
 	for i := 1; i < len(last); i++ { // "honey shake up"
-		if s := readServing(last[i:]); s.method != "" && len(s.unknown) == 0 {
+		if s := serving.Read(last[i:]); s.Method != "" && len(s.Unknown) == 0 {
 			names[want-1] = last[:i]
 			return names, append(last[i:len(last):len(last)], toks[min(from, len(toks)):]...)
 		}
@@ -68,7 +71,7 @@ func ratioNames(toks []token, want int) (names [][]token, rest []token) {
 
 // ratioList takes "3:2:1 white rum, lime, simple" as a pour for each number, and
 // returns what follows.
-func (r *reader) ratioList(n int, toks []token) []token {
+func (r *reader) ratioList(n int, toks []token.Token) []token.Token {
 	amounts, unit := ratioOf(toks)
 	if amounts == nil {
 		return toks
@@ -78,11 +81,11 @@ func (r *reader) ratioList(n int, toks []token) []token {
 		return toks
 	}
 	for i, name := range names {
-		p := pour{of: name, shape: shapePour, amount: true}
-		p.Amount, p.Unit, p.AmountAt, p.shared = amounts[i], unit, Span{toks[0].start, toks[0].end}, true
-		p.figures = true
-		p.takeNameOnly(r, name)
-		r.takePour(n, Span{name[0].start, name[len(name)-1].end}, &p, false)
+		p := entry.Written{Of: name, Shape: entry.ShapePour, Stated: true}
+		p.Amount, p.Unit, p.AmountAt, p.Shared = amounts[i], unit, entry.Span{Start: toks[0].Start, End: toks[0].End}, true
+		p.Figures = true
+		p.TakeNameOnly(r.text, name)
+		r.takePour(n, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &p, false)
 	}
-	return trimMarks(rest)
+	return entry.TrimMarks(rest)
 }

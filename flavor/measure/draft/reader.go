@@ -6,26 +6,30 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // reader gathers a draft line by line.
 type reader struct {
 	d       Draft
 	text    string
-	said    serving
-	served  int   // pours above the line that says the service; 0: none does
-	first   bool  // nothing but blanks and remarks so far
-	section label // of a header that stands alone above
-	toks    []token
+	said    serving.Said
+	served  int         // pours above the line that says the service; 0: none does
+	first   bool        // nothing but blanks and remarks so far
+	section entry.Label // of a header that stands alone above
+	toks    []token.Token
 	cut     []piece
 }
 
 func (r *reader) fail(line int, f *flavor.Fault) {
-	f.Location = lineLocation(line)
+	f.Location = measure.LineLocation(line)
 	r.d.Faults = append(r.d.Faults, f)
 }
 
-func (r *reader) entry(k Kind, line int, s Span) {
+func (r *reader) entry(k Kind, line int, s entry.Span) {
 	r.d.Entries = append(r.d.Entries, Entry{k, s, line})
 }
 
@@ -34,7 +38,7 @@ func (r *reader) line(n, from, to int) bool {
 	at := remarkAt(r.d.text, from, to)
 	more := r.content(n, from, at)
 	if at < to {
-		r.entry(KindRemark, n, Span{at, to})
+		r.entry(KindRemark, n, entry.Span{Start: at, End: to})
 	}
 	return more
 }
@@ -44,12 +48,12 @@ func (r *reader) content(n, from, to int) bool {
 	r.text = r.d.text
 	from, to = trimSpan(r.text, from, to)
 	if from == to {
-		if r.section == labelGarnish {
-			r.section = noLabel
+		if r.section == entry.LabelGarnish {
+			r.section = entry.NoLabel
 		}
 		return true
 	}
-	span := Span{from, to}
+	span := entry.Span{Start: from, End: to}
 	if r.text[from] == '#' {
 		r.entry(KindRemark, n, span)
 		return true
@@ -61,22 +65,22 @@ func (r *reader) content(n, from, to int) bool {
 		r.fail(n, fault)
 		return len(r.d.Faults) < MaxFaults
 	}
-	r.toks = lex(r.toks[:0], r.text, from, to)
-	toks := r.unlist(r.unstruck(n, r.toks))
+	r.toks = token.Lex(r.toks[:0], r.text, from, to)
+	toks := unlist(r.unstruck(n, r.toks))
 	if len(toks) == 0 {
 		r.ruled(n, span)
 		return true
 	}
 	if columns(toks) {
-		r.d.headed = headOf(toks)
+		r.d.Headed = headOf(toks)
 		r.first = first
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].text] && toks[1].kind == numeral {
+	if len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral {
 		r.first = first
 		r.entry(KindRemark, n, span)
-		r.said.notes = append(r.said.notes, lineLocation(n)+": “"+r.text[from:to]+"” is passed over: all of it is taken as one drink")
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is passed over: all of it is taken as one drink")
 		return true
 	}
 	l, rest := header(toks)
@@ -84,74 +88,74 @@ func (r *reader) content(n, from, to int) bool {
 		if r.firstLine(n, span, l, rest, toks) {
 			return true
 		}
-	} else if l != noLabel && r.labelled(n, span, l, rest) {
+	} else if l != entry.NoLabel && r.labelled(n, span, l, rest) {
 		return true
 	}
-	if l == labelPours && amountAlone(rest) { // "bitters: 2 dashes"
-		l = noLabel
+	if l == entry.LabelPours && amountAlone(rest) { // "bitters: 2 dashes"
+		l = entry.NoLabel
 	}
-	if l != noLabel && (l != labelName || first) {
+	if l != entry.NoLabel && (l != entry.LabelName || first) {
 		toks = rest
 	}
-	if r.section == labelGarnish && l == noLabel {
+	if r.section == entry.LabelGarnish && l == entry.NoLabel {
 		r.garnish(n, span)
 		return true
 	}
-	r.entries(n, span, toks, r.section == labelServing || l == labelServing)
+	r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
 	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 }
 
 // amountAlone reports whether tokens are an amount and name nothing.
-func amountAlone(toks []token) bool {
-	return startsAmount(toks) && !named(toks)
+func amountAlone(toks []token.Token) bool {
+	return entry.StartsAmount(toks) && !named(toks)
 }
 
 // servesWords begin a line that says how many drinks the amounts are for.
-var servesWords = set(`serves makes yields yield serving`)
+var servesWords = token.Words(`serves makes yields yield serving`)
 
 // labelled reads a line that says what it is, and is false if what follows the
 // label is to be read like any other line.
-func (r *reader) labelled(n int, span Span, l label, rest []token) bool {
-	r.section = noLabel
+func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.Token) bool {
+	r.section = entry.NoLabel
 	if len(rest) == 0 {
 		r.section = l
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	at := Span{rest[0].start, span.End}
-	text := oneLine(r.text[at.Start:at.End])
+	at := entry.Span{Start: rest[0].Start, End: span.End}
+	text := token.OneLine(r.text[at.Start:at.End])
 	switch l {
-	case labelGarnish:
+	case entry.LabelGarnish:
 		r.garnish(n, at)
-	case labelRim:
+	case entry.LabelRim:
 		r.d.Rim = text
 		r.entry(KindRim, n, at)
-	case labelGlass:
-		s := readServing(rest)
-		s.glass, s.conflict = text, nil
-		s.method = ""
-		r.said.merge(&s, true)
+	case entry.LabelGlass:
+		s := serving.Read(rest)
+		s.Glass, s.Conflict = text, nil
+		s.Method = ""
+		r.said.Merge(&s, true)
 		r.d.Glass = text
 		r.entry(KindServing, n, at)
-	case labelStep:
+	case entry.LabelStep:
 		r.d.Steps = append(r.d.Steps, text)
 		r.entry(KindStep, n, at)
-	case labelRemark:
+	case entry.LabelRemark:
 		r.entry(KindRemark, n, at)
-	case labelName:
+	case entry.LabelName:
 		if r.d.Name != "" {
 			return false
 		}
 		r.setName(n, at)
-		r.d.labelled = true
+		r.d.Labelled = true
 	default:
 		return false
 	}
 	return true
 }
 
-func (r *reader) garnish(n int, at Span) {
-	text := oneLine(strings.Trim(r.text[at.Start:at.End], " ,;.-•*"))
+func (r *reader) garnish(n int, at entry.Span) {
+	text := token.OneLine(strings.Trim(r.text[at.Start:at.End], " ,;.-•*"))
 	if text == "" {
 		return
 	}
@@ -163,7 +167,7 @@ func (r *reader) garnish(n int, at Span) {
 }
 
 // entries reads what one line holds.
-func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
+func (r *reader) entries(n int, span entry.Span, toks []token.Token, asSteps bool) {
 	toks = r.ratioList(n, toks)
 	if len(toks) == 0 {
 		return
@@ -172,19 +176,19 @@ func (r *reader) entries(n int, span Span, toks []token, asSteps bool) {
 }
 
 // takeAll takes the entries of a line, each by what stands before it.
-func (r *reader) takeAll(n int, span Span, in []piece, asSteps bool) {
+func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 	for i := range in {
 		if i > 0 && dressed(&in[i-1], &in[i]) {
-			toks := trimMarks(in[i].toks)
-			at := Span{toks[0].start, toks[len(toks)-1].end}
-			r.d.Rim = oneLine(r.text[at.Start:at.End])
+			toks := entry.TrimMarks(in[i].toks)
+			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+			r.d.Rim = token.OneLine(r.text[at.Start:at.End])
 			r.entry(KindRim, n, at)
-			r.said.notes = append(r.said.notes, lineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
-			in[i].pour.shape = shapeRim
+			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
+			in[i].pour.Shape = entry.ShapeRim
 			continue
 		}
-		if i > 0 && ((in[i-1].pour.shape == shapeServing || in[i-1].pour.shape == shapeRim) && laidOn(&in[i]) || in[i-1].pour.shape == shapeGarnish && in[i].sep == "+" && in[i].pour.shape == shapeName) {
-			in[i].pour.shape = shapeGarnish
+		if i > 0 && ((in[i-1].pour.Shape == entry.ShapeServing || in[i-1].pour.Shape == entry.ShapeRim) && laidOn(&in[i]) || in[i-1].pour.Shape == entry.ShapeGarnish && in[i].sep == "+" && in[i].pour.Shape == entry.ShapeName) {
+			in[i].pour.Shape = entry.ShapeGarnish
 			r.laid(n, in[i].toks)
 			continue
 		}
@@ -193,40 +197,41 @@ func (r *reader) takeAll(n int, span Span, in []piece, asSteps bool) {
 }
 
 // take takes one entry of a line.
-func (r *reader) take(n int, span Span, p *piece, asStep bool) {
+func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 	if len(p.toks) == 0 {
 		return
 	}
-	at := Span{p.toks[0].start, p.toks[len(p.toks)-1].end}
-	written := oneLine(r.text[at.Start:at.End])
-	switch p.pour.shape {
-	case shapeNothing:
+	at := entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End}
+	written := token.OneLine(r.text[at.Start:at.End])
+	r.said.Merge(&p.pour.Beside, true)
+	switch p.pour.Shape {
+	case entry.ShapeNothing:
 		r.ruled(n, at)
-	case shapePour, shapeImplied:
-		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.laid(p.toks) {
+	case entry.ShapePour, entry.ShapeImplied:
+		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.Laid(p.toks) {
 			r.laid(n, p.toks)
 			return
 		}
 		r.takePour(n, at, &p.pour, asStep)
-	case shapeServing:
+	case entry.ShapeServing:
 		r.takeServing(n, at, p.toks, asStep)
-	case shapeGarnish:
+	case entry.ShapeGarnish:
 		r.takeGarnish(n, at, p)
-	case shapeRim:
-		r.d.Rim = p.pour.remark
-		if s := readServing(p.toks); s.glass != "" || s.service != "" || s.method != "" {
-			r.said.merge(&serving{glass: s.glass, method: s.method, methodAs: s.methodAs, service: s.service, serviceAs: s.serviceAs, weak: s.weak}, true)
+	case entry.ShapeRim:
+		r.d.Rim = p.pour.Remark
+		if s := serving.Read(p.toks); s.Glass != "" || s.Service != "" || s.Method != "" {
+			r.said.Merge(&serving.Said{Glass: s.Glass, Method: s.Method, MethodAs: s.MethodAs, Service: s.Service, ServiceAs: s.ServiceAs, Weak: s.Weak}, true)
 		}
 		r.entry(KindRim, n, at)
-	case shapeAmount:
-		r.unread(n, at, invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
-	case shapeTail:
-		if strings.HasPrefix(p.toks[0].text, "mud") { // a step, where no pour stands before it
+	case entry.ShapeAmount:
+		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
+	case entry.ShapeTail:
+		if strings.HasPrefix(p.toks[0].Text, "mud") { // a step, where no pour stands before it
 			r.takeServing(n, at, p.toks, asStep)
 			return
 		}
-		r.unread(n, at, invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written))
-	case shapeName:
+		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written))
+	case entry.ShapeName:
 		if asStep {
 			r.takeServing(n, at, p.toks, true)
 			return
@@ -235,97 +240,97 @@ func (r *reader) take(n int, span Span, p *piece, asStep bool) {
 	}
 }
 
-func (r *reader) unread(n int, at Span, f *flavor.Fault) {
+func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
 	r.entry(KindUnread, n, at)
 	r.fail(n, f)
 }
 
 // opinions begin what somebody thinks of a drink and no pour.
-var opinions = set(`needs need too bit cheers thanks maybe tasty`)
+var opinions = token.Words(`needs need too bit cheers thanks maybe tasty`)
 
 // unnamed is words without an amount that say nothing known.
-func (r *reader) unnamed(n int, at Span, written string, toks []token) {
-	if len(toks) > 1 && opinions[toks[0].text] && !slices.ContainsFunc(toks, func(t token) bool { return t.kind == numeral || t.text == "of" }) {
+func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
+	if len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
 		r.entry(KindRemark, n, at)
-		r.said.notes = append(r.said.notes, lineLocation(n)+": “"+written+"” is passed over")
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is passed over")
 		return
 	}
-	s := readServing(toks)
-	if near := nearTerms(s.unknown); len(near) > 0 && s.words <= 3 {
-		for _, w := range s.unknown {
-			r.unread(n, at, unknownTerm(w, NearestMethods(w.text)))
+	s := serving.Read(toks)
+	if near := nearTerms(s.Unknown); len(near) > 0 && s.Words <= 3 {
+		for _, w := range s.Unknown {
+			r.unread(n, at, unknownTerm(w, serving.NearestMethods(w.Text)))
 		}
 		return
 	}
-	if s.method != "" {
-		for _, w := range s.unknown {
-			r.unread(n, at, unknownTerm(w, NearestMethods(w.text)))
+	if s.Method != "" {
+		for _, w := range s.Unknown {
+			r.unread(n, at, unknownTerm(w, serving.NearestMethods(w.Text)))
 		}
 		return
 	}
-	f := invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written)
+	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written)
 	r.unread(n, at, f)
 }
 
-func (r *reader) takePour(n int, at Span, p *pour, asStep bool) {
-	if p.fault == nil {
-		p.fault = checkAmount(p.Amount, p.mostly(), r.amountText(p))
+func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
+	if p.Fault == nil {
+		p.Fault = entry.CheckAmount(p.Amount, p.Mostly(), r.amountText(p))
 	}
-	if p.fault != nil {
-		r.unread(n, at, p.fault)
+	if p.Fault != nil {
+		r.unread(n, at, p.Fault)
 		return
 	}
 	if len(r.d.Lines) >= MaxPours {
-		r.unread(n, at, invalid("", oneLine(r.text[at.Start:at.End]), "this is more than %d pours; leave some out", MaxPours))
+		r.unread(n, at, measure.Invalid("", token.OneLine(r.text[at.Start:at.End]), "this is more than %d pours; leave some out", MaxPours))
 		return
 	}
 	line := r.lineOf(n, p)
-	line.step = asStep
-	line.perhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.amount
+	line.Step = asStep
+	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.Stated
 	r.d.Lines = append(r.d.Lines, line)
-	r.d.muddle = r.d.muddle || p.muddled
+	r.d.Muddle = r.d.Muddle || p.Muddled
 	r.entry(KindPour, n, at)
 }
 
-func (r *reader) lineOf(n int, p *pour) Line {
+func (r *reader) lineOf(n int, p *entry.Written) entry.Line {
 	l := p.Line
 	l.Number = n
-	l.Span = Span{p.of[0].start, p.of[len(p.of)-1].end}
-	l.Asked = oneLine(r.text[l.Span.Start:l.Span.End])
+	l.Span = entry.Span{Start: p.Of[0].Start, End: p.Of[len(p.Of)-1].End}
+	l.Asked = token.OneLine(r.text[l.Span.Start:l.Span.End])
 	l.After = p.After || l.Unit.After()
 	return l
 }
 
-func (r *reader) amountText(p *pour) string {
+func (r *reader) amountText(p *entry.Written) string {
 	if p.AmountAt.Empty() {
-		return number(p.Amount)
+		return token.Number(p.Amount)
 	}
-	return oneLine(r.text[p.AmountAt.Start:p.AmountAt.End])
+	return token.OneLine(r.text[p.AmountAt.Start:p.AmountAt.End])
 }
 
 // takeGarnish keeps a garnish with the words that are not only "garnish with".
-func (r *reader) takeGarnish(n int, at Span, p *piece) {
+func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
 	toks := p.toks
-	for len(toks) > 0 && (toks[0].kind == mark || toks[0].text == "garnish" || toks[0].text == "garnished" || toks[0].text == "garn" || toks[0].text == "gar" || toks[0].text == "with" || toks[0].text == "the" || toks[0].text == "of" && len(toks) > 1) {
+	for len(toks) > 0 && (toks[0].Kind == token.Mark || toks[0].Text == "garnish" || toks[0].Text == "garnished" || toks[0].Text == "garn" || toks[0].Text == "gar" || toks[0].Text == "with" || toks[0].Text == "the" || toks[0].Text == "of" && len(toks) > 1) {
 		toks = toks[1:]
 	}
-	for len(toks) > 0 && !(len(toks) == 1 && toks[0].text == "no") { // "no garnish"
+	for len(toks) > 0 && !(len(toks) == 1 && toks[0].Text == "no") { // "no garnish"
 		last := &toks[len(toks)-1]
-		k, t := tailAt(toks)
+		k, t := entry.TailAt(toks)
 		switch {
-		case k > 0 && t.beside && k < len(toks):
-			at := Span{toks[0].start, last.end}
+		case k > 0 && t.Beside && k < len(toks):
+			at := entry.Span{Start: toks[0].Start, End: last.End}
 			r.garnish(n, at)
-			r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[at.Start:at.End])+"” is kept as garnish, and not counted")
+			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish, and not counted")
 			return
-		case k > 0 && t.garnish:
+		case k > 0 && t.Garnish:
 			toks = toks[:len(toks)-k]
-		case last.kind == mark && !last.is(")"):
+		case last.Kind == token.Mark && !last.Is(")"):
 			toks = toks[:len(toks)-1]
 		default:
-			r.garnish(n, Span{toks[0].start, last.end})
-			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start || otherMeasures[toks[0].text] {
-				r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
+			r.garnish(n, entry.Span{Start: toks[0].Start, End: last.End})
+			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
+				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
 			}
 			return
 		}
@@ -335,48 +340,48 @@ func (r *reader) takeGarnish(n int, at Span, p *piece) {
 
 // takeServing takes what is said of method, service, ice and glass, and keeps
 // what says more as a step.
-func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
-	if cut := garnishAfter(toks); cut > 0 && !prose {
-		r.takeServing(n, Span{at.Start, toks[cut-1].end}, toks[:cut], prose)
+func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose bool) {
+	if cut := entry.GarnishAfter(toks); cut > 0 && !prose {
+		r.takeServing(n, entry.Span{Start: at.Start, End: toks[cut-1].End}, toks[:cut], prose)
 		r.laid(n, toks[cut:])
 		return
 	}
-	s := readServing(toks)
-	if w := cmp.Or(pouredIn(toks), countedIn(toks, s.unknown)); w != "" && !prose {
-		r.unread(n, at, invalid("amount", w, "%q stands in a step; write it in a line of its own", w))
+	s := serving.Read(toks)
+	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, s.Unknown)); w != "" && !prose {
+		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it in a line of its own", w))
 		return
 	}
-	prose = prose || s.begins && len(s.unknown) > 0 || s.words > 4
-	if !prose || s.words <= 3 {
-		for _, w := range s.unknown {
-			if near := NearestMethods(w.text); len(near) > 0 && s.states() {
+	prose = prose || s.Begins && len(s.Unknown) > 0 || s.Words > 4
+	if !prose || s.Words <= 3 {
+		for _, w := range s.Unknown {
+			if near := serving.NearestMethods(w.Text); len(near) > 0 && s.States() {
 				r.unread(n, at, unknownTerm(w, near))
 				return
 			}
 		}
 	}
 	if prose {
-		s.prose()
+		s.Prose()
 	}
-	if s.conflict != nil {
-		r.unread(n, at, s.conflict)
+	if s.Conflict != nil {
+		r.unread(n, at, s.Conflict)
 		return
 	}
-	r.d.muddle = r.d.muddle || s.muddle
-	if s.service != "" || s.glass != "" || s.method != "" && s.method != flavor.Build {
+	r.d.Muddle = r.d.Muddle || s.Muddle
+	if s.Service != "" || s.Glass != "" || s.Method != "" && s.Method != flavor.Build {
 		r.served = len(r.d.Lines)
 	}
-	r.said.merge(&s, prose || r.stepAfter(&s))
-	if r.said.conflict != nil {
-		f := r.said.conflict
-		r.said.conflict = nil
+	r.said.Merge(&s, prose || r.stepAfter(&s))
+	if r.said.Conflict != nil {
+		f := r.said.Conflict
+		r.said.Conflict = nil
 		r.unread(n, at, f)
 		return
 	}
 	kind := KindServing
-	if s.keep && (s.words > 0 || prose) {
-		r.d.Steps = append(r.d.Steps, oneLine(strings.Trim(r.text[at.Start:at.End], " .,;-")))
-		if !s.states() {
+	if s.Keep && (s.Words > 0 || prose) {
+		r.d.Steps = append(r.d.Steps, token.OneLine(strings.Trim(r.text[at.Start:at.End], " .,;-")))
+		if !s.States() {
 			kind = KindStep
 		}
 	}
@@ -385,21 +390,21 @@ func (r *reader) takeServing(n int, at Span, toks []token, prose bool) {
 
 // stepAfter reports whether a second method is only a touch at the end: "stir
 // gently" once a drink is built or shaken.
-func (r *reader) stepAfter(s *serving) bool {
-	return s.method == flavor.Stir && s.keep && s.words > 1
+func (r *reader) stepAfter(s *serving.Said) bool {
+	return s.Method == flavor.Stir && s.Keep && s.Words > 1
 }
 
 // unknownTerm is the fault of a word that names no method or service.
-func unknownTerm(w token, near []string) *flavor.Fault {
-	f := invalid("method", w.text, "%q is no method or service%s; a method is %s, a service %s; a pour starts with its amount", w.text,
-		didYouMean(near), flavor.JoinOr(names(flavor.Methods())), flavor.JoinOr(names(flavor.Services())))
+func unknownTerm(w token.Token, near []string) *flavor.Fault {
+	f := measure.Invalid("method", w.Text, "%q is no method or service%s; a method is %s, a service %s; a pour starts with its amount", w.Text,
+		measure.DidYouMean(near), flavor.JoinOr(measure.Names(flavor.Methods())), flavor.JoinOr(measure.Names(flavor.Services())))
 	f.Suggest = near
 	return f
 }
 
-func nearTerms(unknown []token) []string {
+func nearTerms(unknown []token.Token) []string {
 	for _, w := range unknown {
-		if near := NearestMethods(w.text); len(near) > 0 {
+		if near := serving.NearestMethods(w.Text); len(near) > 0 {
 			return near
 		}
 	}
@@ -409,24 +414,35 @@ func nearTerms(unknown []token) []string {
 // finish fills in what the draft says as a whole.
 func (r *reader) finish() {
 	d := &r.d
-	d.Method, d.Service, d.HotC = r.said.method, r.said.service, r.said.hotC
+	d.Method, d.Service, d.HotC = r.said.Method, r.said.Service, r.said.HotC
 	if d.Glass == "" {
-		d.Glass = r.said.glass
+		d.Glass = r.said.Glass
 	}
-	d.hinted, d.iced, d.onIce, d.cold, d.together = r.said.weak, r.said.iced, r.said.onIce, r.said.cold, r.said.together
+	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together
 	r.strained()
-	if r.said.noIce && (d.Service == "" || d.hinted && d.Service == flavor.Rocks) {
+	if r.said.NoIce && (d.Service == "" || d.Hinted && d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {
 			d.Service = flavor.Neat
 		} else {
 			d.Service = flavor.Up
 		}
 	}
-	d.Notes = append(d.Notes, r.said.notes...)
-	if d.Service == flavor.Rocks && d.hinted {
-		d.Notes = append(d.Notes, "“"+r.said.serviceAs+"” is taken as served on the rocks; say \"up\" if it is not")
+	d.Notes = append(d.Notes, r.said.Notes...)
+	if d.Service == flavor.Rocks && d.Hinted {
+		d.Notes = append(d.Notes, "“"+r.said.ServiceAs+"” is taken as served on the rocks; say \"up\" if it is not")
 	}
-	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.perhapsPour == nil {
-		r.fail(1, invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\""))
+	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.PerhapsPour == nil {
+		r.fail(1, measure.Invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\""))
 	}
+}
+
+// strained takes "neat" after ice as strained without ice: who means that it never
+// meets any builds it, or writes "room temperature".
+func (r *reader) strained() {
+	d := &r.d
+	if d.Service != flavor.Neat || d.Method == "" || d.Method == flavor.Build || strings.HasPrefix(r.said.ServiceAs, "room") {
+		return
+	}
+	d.Service = flavor.Up
+	r.said.Notes = append(r.said.Notes, "“"+r.said.ServiceAs+"” after “"+r.said.MethodAs+"” is taken as strained without ice; write \"room temperature\" if it meets none")
 }

@@ -6,6 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // remarkAt returns where a remark starts behind what else a line holds, to if none
@@ -16,7 +18,7 @@ func remarkAt(text string, from, to int) int {
 		return to
 	}
 	for i := from + 1; i+1 < to; i++ {
-		if text[i] == '#' && text[i-1] == ' ' && !digit(text[i+1]) && strings.TrimSpace(text[from:i]) != "" {
+		if text[i] == '#' && text[i-1] == ' ' && !token.Digit(text[i+1]) && strings.TrimSpace(text[from:i]) != "" {
 			return i
 		}
 	}
@@ -24,20 +26,20 @@ func remarkAt(text string, from, to int) int {
 }
 
 // ruled passes over a ruled line; other signs say nothing that can be read.
-func (r *reader) ruled(n int, s Span) {
+func (r *reader) ruled(n int, s entry.Span) {
 	written := r.text[s.Start:s.End]
 	if strings.Trim(written, "-=_*~·•.–— ") == "" {
 		r.entry(KindRemark, n, s)
 		return
 	}
 	r.entry(KindUnread, n, s)
-	r.fail(n, invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written))
+	r.fail(n, measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written))
 }
 
 // trimSpan drops spaces and what cannot be seen at both ends.
 func trimSpan(text string, from, to int) (int, int) {
 	inner := strings.TrimFunc(text[from:to], func(c rune) bool {
-		return c == ' ' || invisible(c) || strings.ContainsRune("\t\u00a0\u2002\u2003\u2009\u202f\u3000\v\f\u0085", c)
+		return c == ' ' || token.Invisible(c) || strings.ContainsRune("\t\u00a0\u2002\u2003\u2009\u202f\u3000\v\f\u0085", c)
 	})
 	if inner == "" {
 		return from, from
@@ -49,27 +51,27 @@ func trimSpan(text string, from, to int) (int, int) {
 // checkLine refuses a line that is too long or holds what no keyboard types.
 func checkLine(line string) *flavor.Fault {
 	if len(line) > MaxLine && utf8.RuneCountInString(line) > maxStep {
-		return invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", maxStep)
+		return measure.Invalid("", string([]rune(line)[:40]), "the line is longer than %d characters; write one pour a line", maxStep)
 	}
-	if i := strings.IndexFunc(line, unprintable); i >= 0 {
+	if i := strings.IndexFunc(line, token.Unprintable); i >= 0 {
 		c, _ := utf8.DecodeRuneInString(line[i:])
-		return invalid("", string(c), "the line holds the control character %U; delete it", c)
+		return measure.Invalid("", string(c), "the line holds the control character %U; delete it", c)
 	}
 	return nil
 }
 
 // unlist drops a bullet or the number of a list. A dash is a bullet only before
 // a space: "-2 oz" is a negative amount.
-func (r *reader) unlist(toks []token) []token {
+func unlist(toks []token.Token) []token.Token {
 	for len(toks) > 0 {
 		t := &toks[0]
 		switch {
-		case t.is("•") || t.is(">") || t.is("|") || t.is("[") || t.is("]"):
-		case t.kind == word && t.end-t.start == 1 && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && toks[2].kind == numeral:
+		case t.Is("•") || t.Is(">") || t.Is("|") || t.Is("[") || t.Is("]"):
+		case t.Kind == token.Word && t.End-t.Start == 1 && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && toks[2].Kind == token.Numeral:
 			toks = toks[1:] // "A. 2 oz gin"
-		case t.is("-") && (len(toks) == 1 || !toks[1].glued):
-		case t.kind == numeral && len(toks) > 2 && toks[1].glued && (toks[1].is(")") || toks[1].is(".")) && !toks[2].glued && t.wrong == "" &&
-			t.value == float64(int(t.value)) && !startsUnit(toks[2:]):
+		case t.Is("-") && (len(toks) == 1 || !toks[1].Glued):
+		case t.Kind == token.Numeral && len(toks) > 2 && toks[1].Glued && (toks[1].Is(")") || toks[1].Is(".")) && !toks[2].Glued && t.Wrong == "" &&
+			t.Value == float64(int(t.Value)) && !entry.UnitWordsAt(toks[2:]):
 			toks = toks[1:]
 		default:
 			return toks
@@ -80,10 +82,10 @@ func (r *reader) unlist(toks []token) []token {
 }
 
 // unstruck drops what is struck out between two pairs of tildes, and says so.
-func (r *reader) unstruck(n int, toks []token) []token {
+func (r *reader) unstruck(n int, toks []token.Token) []token.Token {
 	pair := func(from int) int {
 		for i := from; i+1 < len(toks); i++ {
-			if toks[i].is("~") && toks[i+1].is("~") && toks[i+1].glued {
+			if toks[i].Is("~") && toks[i+1].Is("~") && toks[i+1].Glued {
 				return i
 			}
 		}
@@ -97,15 +99,15 @@ func (r *reader) unstruck(n int, toks []token) []token {
 	if end < 0 {
 		return toks
 	}
-	r.said.notes = append(r.said.notes, lineLocation(n)+": “"+oneLine(r.text[toks[start].start:toks[end+1].end])+"” is struck out and passed over")
+	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[start].Start:toks[end+1].End])+"” is struck out and passed over")
 	return append(toks[:start:start], toks[end+2:]...)
 }
 
 // headOf is the one unit that the head of a table names, empty for none or several.
-func headOf(toks []token) flavor.Unit {
+func headOf(toks []token.Token) flavor.Unit {
 	var head flavor.Unit
 	for i := range toks {
-		u, ok := measure.ParseUnit(toks[i].text)
+		u, ok := measure.ParseUnit(toks[i].Text)
 		switch {
 		case !ok || !u.Jigger():
 		case head != "" && head != u:
@@ -117,15 +119,15 @@ func headOf(toks []token) flavor.Unit {
 	return head
 }
 
-var columnWords = set(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle`)
+var columnWords = token.Words(`ingredient ingredients qty quantity amount unit units ml oz cl name item measure volume pour bottle`)
 
 // columns reports whether a line names the columns of a table: "Ingredient,Qty,Unit".
-func columns(toks []token) bool {
+func columns(toks []token.Token) bool {
 	words := 0
 	for i := range toks {
 		switch {
-		case toks[i].kind == mark:
-		case toks[i].kind == word && columnWords[toks[i].text]:
+		case toks[i].Kind == token.Mark:
+		case toks[i].Kind == token.Word && columnWords[toks[i].Text]:
 			words++
 		default:
 			return false

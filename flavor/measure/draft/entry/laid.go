@@ -1,0 +1,66 @@
+package entry
+
+import (
+	"math"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// laidFruit is what bars write after the service for the peel or the slice of it;
+// common practice.
+var laidFruit = token.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon`)
+
+// EndsLaid reports whether words end in what is laid on a drink.
+func EndsLaid(toks []token.Token) bool {
+	last := &toks[len(toks)-1]
+	return last.Kind == token.Word && (garnishNouns[last.Text] || laidFruit[last.Text])
+}
+
+// mostLaid is the most things that are laid on one drink; common practice.
+const mostLaid = 4
+
+// Laid reports whether a pour that follows the service is a few of what is laid on
+// a drink: "3 coffee beans", "1 lime wedge".
+func (p *Written) Laid(toks []token.Token) bool {
+	if !p.Figures || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
+		return false
+	}
+	return p.UnitAt.Empty() && garnishNouns[withoutRemark(toks)] ||
+		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf
+}
+
+// GarnishAfter returns where, after the service, what is laid on the drink begins,
+// as in "stir up cherry" or "shake up 3 beans"; 0 if nothing does.
+func GarnishAfter(toks []token.Token) int {
+	if len(toks) < 2 || !EndsLaid(toks) {
+		return 0
+	}
+	cut := len(toks)
+	for cut > 0 && saysNothing(&toks[cut-1]) {
+		cut--
+	}
+	if cut == 0 || cut == len(toks) || Joins[toks[cut-1].Text] {
+		return 0
+	}
+	s := serving.Read(toks[:cut])
+	if s.Service == "" && s.Glass == "" || len(s.Unknown) > 0 {
+		return 0
+	}
+	return cut
+}
+
+// saysNothing reports whether a token says nothing of method, service or glass.
+func saysNothing(t *token.Token) bool {
+	if t.Kind == token.Numeral {
+		return true
+	}
+	if t.Kind != token.Word || serving.Fillers[t.Text] || serving.StepVerbs[t.Text] || serving.OtherMeasures[t.Text] || serving.DegreeWords[t.Text] {
+		return false
+	}
+	_, n := serving.TermAt([]string{t.Text})
+	_, unit := measure.ParseUnit(t.Text)
+	return n == 0 && (!unit || garnishNouns[t.Text])
+}

@@ -1,0 +1,454 @@
+package entry
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Shape is what a stretch of a line looks like before anybody knows the
+// ingredients.
+type Shape uint8
+
+const (
+	ShapeNothing Shape = iota
+	ShapeName          // words that may be an ingredient
+	ShapeAmount        // an amount without a name
+	ShapePour          // an amount and a name
+	ShapeImplied       // a name whose amount goes without saying: "top soda", "egg white"
+	ShapeTail          // words that belong to the pour before: "to top", "muddled"
+	ShapeServing
+	ShapeGarnish
+	ShapeRim
+)
+
+// Written is a pour in the making.
+type Written struct {
+	Line
+	Shape  Shape
+	Stated bool // one is written
+	words  bool // the amount is written in words
+	Each   bool // stands for every name that follows
+	Of     []token.Token
+	Fault  *flavor.Fault
+	Remark string
+	refuse bool
+	Beside serving.Said // what it says of the glass
+	// ByNoun is true of a garnish that is one only by its last word.
+	ByNoun bool
+}
+
+// Read reads the tokens of one entry as a pour, as far as it is one.
+func Read(text string, toks []token.Token) Written {
+	p := Written{Of: toks}
+	toks = TrimMarks(toks)
+	if len(toks) == 0 {
+		return p
+	}
+	if p.rim(toks) || p.garnish(toks) || p.juiced(text, toks) {
+		return p
+	}
+	toks = bare(toks)
+	rest := p.skipLead(toks)
+	if after, ok := p.takeAmount(rest); ok {
+		if q := (Written{Of: p.Of}); !UnitWordsAt(after) && q.amountLast(text, q.takeTails(text, rest)) && q.Unit != "" {
+			return q // "151 rum 1 oz"
+		}
+		p.readAfterAmount(text, after)
+		return p
+	}
+	if p.Fault == nil {
+		p.Fault = noNumber(rest)
+	}
+	if p.Fault != nil {
+		p.Shape = ShapePour
+		return p
+	}
+	if p.unitFirst(text, rest) || p.equalParts(text, rest) || p.fromFruit(text, rest) || p.pouredOn(text, rest) {
+		return p
+	}
+	name := p.takeTails(text, rest)
+	if !p.amountLast(text, name) {
+		p.readWithoutAmount(text, name)
+	}
+	return p
+}
+
+// bare takes an amount that leads out of its brackets: "(2 oz) gin".
+func bare(toks []token.Token) []token.Token {
+	end := -1
+	if toks[0].Is("(") {
+		end = closing(toks)
+	}
+	if end == 2 && strings.HasPrefix(toks[1].Text, "opt") && len(toks) > 3 {
+		return toks[3:] // "(opt) 1 egg white"
+	}
+	if end < 2 || end+1 == len(toks) || toks[1].Kind != token.Numeral || end > 2 && !UnitWordsAt(toks[2:end]) {
+		return toks
+	}
+	return append(append([]token.Token(nil), toks[1:end]...), toks[end+1:]...)
+}
+
+// noNumber refuses what a computer writes for an amount that is none.
+func noNumber(toks []token.Token) *flavor.Fault {
+	for len(toks) > 0 && (toks[0].Is("+") || toks[0].Is("-")) {
+		toks = toks[1:]
+	}
+	if len(toks) < 2 || toks[0].Text != "nan" && toks[0].Text != "inf" && toks[0].Text != "infinity" || !UnitWordsAt(toks[1:]) {
+		return nil
+	}
+	return measure.Invalid("amount", toks[0].Text, "%q is not an amount; write a number, such as \"2 oz\"", toks[0].Text)
+}
+
+// TrimMarks drops marks at both ends, but for brackets and stops that mean
+// something.
+func TrimMarks(toks []token.Token) []token.Token {
+	for len(toks) > 0 && toks[0].Kind == token.Mark && !toks[0].Is("(") && !toks[0].Is("~") && !(toks[0].Is("-") && len(toks) > 1 && toks[1].Glued && toks[1].Kind == token.Numeral) {
+		toks = toks[1:]
+	}
+	for len(toks) > 0 {
+		last := &toks[len(toks)-1]
+		if last.Kind != token.Mark || last.Is(")") {
+			break
+		}
+		toks = toks[:len(toks)-1]
+	}
+	return toks
+}
+
+// skipLead drops words that begin a pour and say nothing of it, or that it is
+// muddled, where an amount follows.
+func (p *Written) skipLead(toks []token.Token) []token.Token {
+	rest, muddled := toks, false
+	for len(rest) > 1 && rest[0].Kind == token.Word && (leadWords[rest[0].Text] || strings.HasPrefix(rest[0].Text, "muddle") || rest[0].Text == "the") {
+		muddled = muddled || strings.HasPrefix(rest[0].Text, "muddle")
+		rest = TrimMarks(rest[1:])
+	}
+	if len(rest) == 0 {
+		return toks
+	}
+	if len(rest) < len(toks) && len(rest) == 2 && strings.HasPrefix(rest[0].Text, "egg") && eggs[rest[1].Text] {
+		p.Of = rest // "add egg white"
+		return rest
+	}
+	if len(rest) < len(toks) && !StartsAmount(rest) {
+		if muddled && !stepLike(rest) {
+			p.Muddled = true
+			return rest
+		}
+		return toks
+	}
+	p.Muddled = muddled
+	return rest
+}
+
+// stepLike reports whether words read like a sentence rather than a name.
+func stepLike(toks []token.Token) bool {
+	for i := range toks {
+		switch toks[i].Text {
+		case "the", "with", "in", "into", "gently", "lightly", "together", "all", "and", "until", "&":
+			return true
+		}
+	}
+	return len(toks) > 4
+}
+
+// StartsAmount reports whether toks start with an amount, whatever its form.
+func StartsAmount(toks []token.Token) bool {
+	var p Written
+	_, ok := p.takeAmount(toks)
+	return ok || p.Fault != nil
+}
+
+// takeAmount reads an amount at the start of toks and returns what follows it.
+func (p *Written) takeAmount(toks []token.Token) ([]token.Token, bool) {
+	i := p.skipLoose(toks, 0)
+	if i >= len(toks) {
+		return nil, false
+	}
+	t := &toks[i]
+	if t.Is("-") && i+1 < len(toks) && toks[i+1].Glued && toks[i+1].Kind == token.Numeral {
+		w := "-" + toks[i+1].Text
+		p.Fault = measure.Invalid("amount", w, "%q is below zero; write an amount above zero, such as \"2 oz\"", w)
+		return nil, false
+	}
+	switch {
+	case t.Kind == token.Numeral:
+		if t.Wrong != "" {
+			p.Fault = measure.Invalid("amount", t.Text, "%q %s", t.Text, t.Wrong)
+			return nil, false
+		}
+		p.Amount, p.Stated = t.Value, true
+		if t.Note != "" {
+			p.AddNote(t.Note)
+		}
+		p.AmountAt = Span{t.Start, t.End}
+		p.Guessed = t.Guessed
+		p.Figures, p.Comma = true, strings.Contains(t.Text, ",")
+		i++
+		if n := p.andAHalf(toks[i:]); n > 0 {
+			i += n
+		}
+		i += p.fractionsOf(toks[i:])
+	case t.Kind == token.Word:
+		n := p.takeWords(toks[i:])
+		if n == 0 {
+			return nil, false
+		}
+		p.Stated, p.words = true, true
+		p.AmountAt = Span{t.Start, toks[i+n-1].End}
+		i += n
+	default:
+		return nil, false
+	}
+	if i < len(toks) && times(&toks[i]) {
+		i++ // "2 x"
+		if i+1 < len(toks) && toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i].Note == "" && UnitWordsAt(toks[i+1:]) {
+			p.Amount *= toks[i].Value // "2 x 25 ml"
+			p.AmountAt.End = toks[i].End
+			i++
+		}
+	}
+	return toks[p.skipLoose(toks, i):], true
+}
+
+// skipLoose passes over words such as "about" and "scant" that stand before an
+// amount or a unit. Those that change it are noted.
+func (p *Written) skipLoose(toks []token.Token, i int) int {
+	for i+1 < len(toks) {
+		t, next := &toks[i], &toks[i+1]
+		if t.Kind == token.Word && BiasWords[t.Text] && next.Kind == token.Word && BiasWords[next.Text] && i+2 < len(toks) && toks[i+2].Kind == token.Numeral { // "just under"
+			p.AddNote("“" + t.Text + " " + next.Text + "” is not measured: taken as written")
+			i += 2
+			continue
+		}
+		if (t.Kind == token.Word || t.Is("~")) && LooseWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next)) {
+			i++
+			continue
+		}
+		if t.Is(".") && t.Glued { // "approx."
+			i++
+			continue
+		}
+		if t.Kind == token.Word && BiasWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next) || UnitWordsAt(toks[i+1:])) {
+			p.AddNote("“" + t.Text + "” is not measured: taken as written")
+			i++
+			continue
+		}
+		break
+	}
+	return i
+}
+
+// times reports whether a token multiplies: "2 x", "gin x 2 oz".
+func times(t *token.Token) bool { return t.Text == "x" || t.Text == "×" }
+
+// IsUnit reports whether a token is a word for a unit.
+func IsUnit(t *token.Token) bool {
+	_, ok := measure.ParseUnit(t.Text)
+	return t.Kind == token.Word && ok
+}
+
+// UnitWordsAt reports whether tokens start with a unit.
+func UnitWordsAt(toks []token.Token) bool { _, n := UnitAt(toks); return n > 0 }
+
+// AddNote adds to what was assumed in reading a pour.
+func (p *Written) AddNote(note string) {
+	if p.Note != "" {
+		p.Note += "; "
+	}
+	p.Note += note
+}
+
+// andAHalf adds "and a half" where it follows, and says how many tokens it takes.
+func (p *Written) andAHalf(toks []token.Token) int {
+	if len(toks) >= 3 && toks[0].Text == "and" && toks[1].Text == "a" && token.FractionWords[toks[2].Text] > 0 {
+		p.Amount += token.FractionWords[toks[2].Text]
+		p.AmountAt.End = toks[2].End
+		return 3
+	}
+	return 0
+}
+
+// fractionsOf reads "quarters of an" before a unit, after a number of them, and says
+// how many tokens it takes.
+func (p *Written) fractionsOf(toks []token.Token) int {
+	if len(toks) > 2 && p.Amount < 1 && toks[0].Text == "of" && (toks[1].Text == "a" || toks[1].Text == "an") && UnitWordsAt(toks[2:]) {
+		p.AmountAt.End = toks[1].End // "3/4 of an ounce"
+		return 2
+	}
+	if len(toks) < 4 || toks[1].Text != "of" || toks[2].Text != "a" && toks[2].Text != "an" || !UnitWordsAt(toks[3:]) {
+		return 0
+	}
+	f := token.FractionWords[strings.TrimSuffix(toks[0].Text, "s")]
+	if f == 0 {
+		return 0
+	}
+	p.Amount *= f
+	p.AmountAt.End = toks[2].End
+	return 3
+}
+
+// takeWords reads an amount in words: "two", "half an", "a", "three quarters of
+// an". It returns how many tokens it takes.
+func (p *Written) takeWords(toks []token.Token) int {
+	at := func(i int) string {
+		if i < len(toks) && toks[i].Kind == token.Word {
+			return toks[i].Text
+		}
+		return ""
+	}
+	first := at(0)
+	switch {
+	case first == "a" || first == "an":
+		if n, v := countWords(at(1)), token.NumberWords[at(1)]; n && v > 0 {
+			p.Amount = v
+			return p.said(1+1, at(1), at)
+		}
+		if f := token.FractionWords[at(1)]; f > 0 {
+			p.Amount = f
+			return skipOf(at, 2)
+		}
+		p.Amount = 1
+		return 1
+	case token.FractionWords[first] > 0:
+		if at(1) == "and" || len(toks) > 1 && toks[1].Is("&") {
+			return 0 // half and half
+		}
+		p.Amount = token.FractionWords[first]
+		return skipOf(at, 1)
+	case token.NumberWords[first] > 0:
+		p.Amount = token.NumberWords[first]
+		next := at(1)
+		single := strings.TrimSuffix(next, "s")
+		if f := token.FractionWords[single]; f > 0 && next != "halves" {
+			p.Amount *= f
+			return skipOf(at, 2)
+		}
+		if next == "and" && at(2) == "a" && token.FractionWords[at(3)] > 0 {
+			p.Amount += token.FractionWords[at(3)]
+			return 4
+		}
+		return p.said(1, first, at)
+	}
+	return 0
+}
+
+func countWords(w string) bool { return w == "couple" || w == "few" }
+
+// said notes an amount that is only roughly one, and drops an "of" after it.
+func (p *Written) said(n int, w string, at func(int) string) int {
+	if countWords(w) {
+		p.AddNote("“a " + w + "” is taken as " + token.Number(p.Amount))
+		if at(n) == "of" {
+			n++
+		}
+	}
+	return n
+}
+
+// skipOf drops "of a", "an" and the like after half or quarter.
+func skipOf(at func(int) string, n int) int {
+	if at(n) == "of" && (at(n+1) == "a" || at(n+1) == "an") {
+		return n + 2
+	}
+	if at(n) == "a" || at(n) == "an" {
+		return n + 1
+	}
+	return n
+}
+
+// UnitAt reads a unit of one or two words at the start of toks, and says how
+// many tokens it takes, stops included.
+func UnitAt(toks []token.Token) (flavor.Unit, int) {
+	if len(toks) == 0 || toks[0].Kind != token.Word {
+		return "", 0
+	}
+	skip := func(i int) int {
+		if i < len(toks) && toks[i].Is(".") && toks[i].Glued {
+			i++
+		}
+		return i
+	}
+	one := toks[0].Text
+	second := skip(1)
+	if second < len(toks) && toks[second].Kind == token.Word {
+		if u, ok := measure.ParseUnit(one + " " + toks[second].Text); ok {
+			return u, skip(second + 1)
+		}
+	}
+	if u, ok := measure.ParseUnit(one); ok {
+		return u, skip(1)
+	}
+	return "", 0
+}
+
+// CheckAmount returns a fault if nobody pours that much or that little.
+func CheckAmount(amount float64, u flavor.Unit, written string) *flavor.Fault {
+	return measure.CheckAmount(amount, u, strings.TrimSpace(written))
+}
+
+// mostBare is the largest number without a unit that may be millilitres of one
+// pour; common practice.
+const mostBare = 500.0
+
+// Mostly is the unit by which the size of an amount is checked before the names
+// are known: a bare number may be millilitres.
+func (p *Written) Mostly() flavor.Unit {
+	if p.Unit == "" && p.Amount <= mostBare {
+		return flavor.Millilitre
+	}
+	return p.Unit
+}
+
+// NameTokens are the tokens of the name.
+func (p *Written) NameTokens() []token.Token {
+	var out []token.Token
+	for _, t := range p.Of {
+		if t.Start >= p.NameAt.Start && t.End <= p.NameAt.End {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// PartNames parts names at "and", "&", plus signs and slashes, but for what is
+// half and half.
+func PartNames(toks []token.Token) [][]token.Token {
+	var out [][]token.Token
+	from := 0
+	for i := range toks {
+		t := &toks[i]
+		sign := t.Is("&") || t.Is("+") || t.Is("/") || t.Is(",")
+		if i == 0 || !(t.Kind == token.Word && t.Text == "and" || sign) || toks[i-1].Text == "half" {
+			continue
+		}
+		out = append(out, toks[from:i])
+		from = i + 1
+	}
+	return append(out, toks[from:])
+}
+
+// States reports whether a stretch of the first line is a pour and no part of a
+// name.
+func (p *Written) States(text string) bool {
+	if p.Shape != ShapePour && !(p.Shape == ShapeAmount && p.Unit != "" && !p.words) {
+		return p.Fault != nil && p.Shape == ShapePour
+	}
+	if p.Fault != nil {
+		return !p.words && !p.gluedName()
+	}
+	written := text[p.AmountAt.Start:p.AmountAt.End]
+	switch {
+	case p.words && (written == "a" || written == "A" || strings.EqualFold(written, "an")):
+		return p.Unit != "" && !p.UnitAt.Empty() && !p.Unit.Counted()
+	case !p.UnitAt.Empty() && p.UnitAt.Start < p.NameAt.Start:
+		return true
+	case p.Unit == "" && p.Amount > mostBare:
+		return false
+	}
+	return !p.gluedName()
+}

@@ -1,0 +1,398 @@
+package entry
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// PourVerbs begin a pour that goes on or into the glass, in the unit that goes
+// without saying.
+var PourVerbs = map[string]flavor.Unit{
+	"top": flavor.Top, "topped": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
+	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
+	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
+	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
+}
+
+// pouredOn reads "top with soda", "float ½ oz cream", "rinse the glass with
+// absinthe".
+func (p *Written) pouredOn(text string, toks []token.Token) bool {
+	if len(toks) == 0 || toks[0].Kind != token.Word {
+		return false
+	}
+	unit, ok := PourVerbs[toks[0].Text]
+	if !ok {
+		return false
+	}
+	rest := skipObject(toks[1:])
+	if len(rest) == 0 {
+		return false
+	}
+	if s := serving.Read(rest); IceOnly(rest) || s.Glass != "" && len(s.Unknown) == 0 { // "layer in a shot glass"
+		p.Shape = ShapeServing
+		return true
+	}
+	p.After = true
+	if after, ok := p.takeAmount(rest); ok {
+		p.readAfterAmount(text, after)
+		return true
+	}
+	name := p.takeTails(text, rest)
+	if p.amountLast(text, name) {
+		p.After = true
+		return true
+	}
+	if stepLike(name) && unit != flavor.Top {
+		*p = Written{Of: p.Of}
+		return false
+	}
+	p.Unit = unit
+	p.takeName(text, name)
+	p.Amount, p.Shape, p.UnitAt = 1, ShapeImplied, Span{toks[0].Start, toks[0].End}
+	return true
+}
+
+// skipObject drops "up with", "the glass with", "of" and the like before what
+// is poured.
+func skipObject(toks []token.Token) []token.Token {
+	with := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Word && (t.Text == "with" || t.Text == "of") })
+	if with >= 0 && with < 6 {
+		s := serving.Read(toks[:with])
+		if len(s.Unknown) == 0 {
+			toks = toks[with+1:]
+		}
+	}
+	for len(toks) > 0 && (toks[0].Kind == token.Mark || objectWords[toks[0].Text]) {
+		if toks[0].Is("(") || toks[0].Is("~") {
+			break
+		}
+		toks = toks[1:]
+	}
+	return toks
+}
+
+// objectWords stand between a verb and what is poured.
+var objectWords = token.Words(`up with mit off of on over a an the some little remaining rest more in`)
+
+// fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
+func (p *Written) fromFruit(text string, toks []token.Token) bool {
+	if len(toks) < 2 || toks[0].Kind != token.Word {
+		return false
+	}
+	of := toks[1:]
+	if of[0].Text == "of" || of[0].Text == "from" {
+		of = of[1:]
+	}
+	if len(of) == 0 {
+		return false
+	}
+	switch toks[0].Text {
+	case "juice":
+		rest, ok := p.takeAmount(of)
+		if !ok || len(rest) == 0 {
+			return false
+		}
+		p.takeName(text, rest)
+		p.Squeezed, p.Shape = true, ShapePour
+		return true
+	case "squeeze", "squirt":
+		if stepLike(of) {
+			return false
+		}
+		rest, ok := p.takeAmount(of)
+		if !ok {
+			rest, p.NoAmount, p.Amount = of, true, 1
+		}
+		rest = p.takeTrailingUnit(rest)
+		p.takeName(text, rest)
+		if p.Unit == "" {
+			p.Unit = flavor.Wedge
+		}
+		p.Shape = ShapePour
+		p.AddNote("a squeeze is taken as a wedge")
+		return true
+	case "white", "yolk":
+		rest, ok := p.takeAmount(of)
+		if !ok || len(rest) != 1 || rest[0].Text != "egg" && rest[0].Text != "eggs" {
+			*p = Written{Of: p.Of}
+			return false
+		}
+		p.Name, p.NameAt, p.Shape = "egg "+toks[0].Text, Span{toks[0].Start, rest[0].End}, ShapePour
+		p.Unit = flavor.Piece
+		return true
+	}
+	return false
+}
+
+// juiced reads "lime (juice of 1)".
+func (p *Written) juiced(text string, toks []token.Token) bool {
+	last := len(toks) - 1
+	open := -1
+	if last > 3 && toks[last].Is(")") {
+		open = opening(toks)
+	}
+	if open < 1 || last-open < 4 || toks[open+1].Text != "juice" || toks[open+2].Text != "of" {
+		return false
+	}
+	rest, ok := p.takeAmount(toks[open+3 : last])
+	if !ok || len(rest) > 0 {
+		*p = Written{Of: p.Of}
+		return false
+	}
+	p.TakeNameOnly(text, toks[:open])
+	p.Squeezed, p.Shape = true, ShapePour
+	return true
+}
+
+// Lengtheners fill a glass up where no amount is written.
+var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
+	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true}
+
+// vessels are words for what a drink is served in.
+var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
+
+// unlike reports whether words are no pour by their form: a glass that is not known,
+// or what is left out, as in "no salt".
+func unlike(toks []token.Token) bool {
+	if len(toks) == 0 {
+		return false
+	}
+	first, last := toks[0].Text, toks[len(toks)-1].Text
+	return len(toks) > 1 && len(toks) <= 4 && vessels[last] || strings.HasSuffix(last, "-glass") ||
+		(first == "no" || first == "without") && len(toks) > 1 && len(toks) <= 3
+}
+
+// eggs are poured one at a time where no amount is written.
+var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white`)
+
+// readWithoutAmount reads tokens that state no amount.
+func (p *Written) readWithoutAmount(text string, toks []token.Token) {
+	if p.garnishAsked() {
+		p.Shape = ShapeGarnish
+		return
+	}
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "soaked" }); at > 0 && at+1 < len(toks) {
+		w := token.OneLine(text[toks[0].Start:toks[len(toks)-1].End])
+		p.Shape = ShapePour
+		p.Fault = measure.Invalid("amount", w, "%q states no amounts; write two pours, such as \"1 sugar cube\" and \"3 dashes aromatic bitters\"", w)
+		return
+	}
+	if len(toks) > 2 && toks[0].Text == "side" && toks[1].Text == "of" || p.Unit == flavor.Top && len(toks) > 0 && garnishNouns[toks[len(toks)-1].Text] && !p.Muddled {
+		p.Shape = ShapeGarnish // "side of prosecco", "nutmeg on top"
+		return
+	}
+	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
+		p.Amount, p.NoAmount, p.Shape = 1, false, ShapeImplied
+		p.takeName(text, toks)
+		return
+	}
+	if p.unitLast(text, toks) {
+		return
+	}
+	whole := TrimMarks(p.Of)
+	if n, _ := TailAt(whole); n > 0 && n == len(whole) {
+		p.Shape = ShapeTail
+		return
+	}
+	if p.impliedUnit(text, toks) || p.rinsedGlass(text, whole) {
+		return
+	}
+	if unlike(toks) {
+		p.Shape = ShapeServing
+		return
+	}
+	if s := serving.Read(whole); s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || GarnishAfter(whole) > 0) || len(s.Unknown) == 0 && s.States() || IceOnly(whole) {
+		p.Shape = ShapeServing
+		return
+	}
+	if len(toks) == 0 {
+		return
+	}
+	p.takeName(text, toks)
+	if Lengtheners[strings.ToLower(p.Name)] {
+		p.Amount, p.Unit, p.After, p.NoAmount, p.Shape = 1, flavor.Top, true, true, ShapeImplied
+		return
+	}
+	p.Shape = ShapeName
+	last := withoutRemark(toks)
+	switch {
+	case len(toks) <= 3 && eggs[last] && (!strings.HasPrefix(last, "wh") || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")):
+		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
+	case last == "cube" && len(toks) > 1:
+		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
+		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
+		p.Unit = flavor.Cube
+	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && toks[1].Text == "of") && !p.Muddled:
+		p.Shape, p.ByNoun = ShapeGarnish, true
+	}
+}
+
+// doneTo are words behind a garnish that say what is done to it.
+var doneTo = token.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
+
+// unitLast reads a name with one unit behind it: "maraschino bsp", "orange bitters
+// dash".
+func (p *Written) unitLast(text string, toks []token.Token) bool {
+	last := len(toks) - 1
+	if last < 1 || toks[last].Kind != token.Word || serving.StepVerbs[toks[0].Text] || UnitWordsAt(toks) {
+		return false
+	}
+	u, ok := measure.ParseUnit(toks[last].Text)
+	if !ok || !u.Spoon() && u != flavor.Dash && u != flavor.Drop && u != flavor.Splash && u != flavor.Pinch {
+		return false
+	}
+	p.Unit, p.UnitAt = u, Span{toks[last].Start, toks[last].End}
+	p.takeName(text, toks[:last])
+	p.Amount, p.Shape = 1, ShapeImplied
+	return true
+}
+
+// withoutRemark returns the last word of a name but for what stands in brackets
+// behind it, or says what is done to it: "lemon peel (discard)", "nutmeg grated".
+func withoutRemark(toks []token.Token) string {
+	last := len(toks) - 1
+	if toks[last].Is(")") {
+		if open := opening(toks); open > 0 {
+			last = open - 1
+		}
+	}
+	if at := slices.IndexFunc(toks[:last], func(t token.Token) bool { return t.Text == "with" || t.Text == "w" }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
+		last = at - 1 // "lemon slice with cloves"
+	}
+	for last > 0 && (doneTo[toks[last].Text] || toks[last].Kind == token.Mark) {
+		last--
+	}
+	return toks[last].Text
+}
+
+// impliedUnit reads a pour whose amount goes without saying: "splash of water".
+// What is laid on a drink, such as a slice, is garnish unless it is muddled.
+func (p *Written) impliedUnit(text string, toks []token.Token) bool {
+	u, n := UnitAt(toks)
+	if n == 0 {
+		return false
+	}
+	rest := toks[n:]
+	for len(rest) > 0 && (rest[0].Text == "of" || rest[0].Is(":")) {
+		rest = rest[1:]
+	}
+	p.Unit, p.Amount, p.UnitAt = u, 1, Span{toks[0].Start, toks[n-1].End}
+	p.takeName(text, rest)
+	p.Each = u == flavor.Pinch && len(PartNames(rest)) > 1 // "pinch salt & pepper"
+	switch {
+	case u == flavor.Ounce || u == flavor.Millilitre || u == flavor.Centilitre || u == flavor.PartUnit || u == flavor.Gram:
+		if p.Name == "" && n == len(toks) && toks[0].Text == "g" {
+			break
+		}
+		p.Shape = ShapeImplied
+		if toks[0].Text == "ounce" && p.Name != "" { // "ounce of vermouth"
+			p.NoAmount = true
+			return true
+		}
+		w := token.OneLine(text[toks[0].Start:toks[len(toks)-1].End])
+		p.Fault = measure.Invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, u, u)
+		return true
+	case p.Name == "":
+	case (u == flavor.Slice || u == flavor.Wedge || u == flavor.Sprig || u == flavor.Leaf || u == flavor.Piece) && !p.Muddled:
+		p.Shape, p.Name = ShapeGarnish, ""
+		return true
+	default:
+		p.Shape = ShapeImplied
+		return true
+	}
+	p.Unit, p.Amount, p.UnitAt, p.NameAt = "", 0, Span{}, Span{}
+	return false
+}
+
+// rinsedGlass reads "absinthe-rinsed coupe".
+func (p *Written) rinsedGlass(text string, toks []token.Token) bool {
+	for i := range toks {
+		name, ok := strings.CutSuffix(toks[i].Text, "-rinsed")
+		if !ok && toks[i].Text == "rinsed" && i > 0 {
+			name, ok = token.OneLine(text[toks[0].Start:toks[i-1].End]), true
+		}
+		if !ok || i+1 == len(toks) {
+			continue
+		}
+		s := serving.Read(toks[i+1:])
+		if s.Glass == "" || len(s.Unknown) > 0 {
+			continue
+		}
+		p.Beside.Merge(&s, true)
+		p.Name, p.Unit, p.Amount, p.After, p.Shape = name, flavor.Rinse, 1, true, ShapeImplied
+		p.NameAt = Span{toks[0].Start, toks[0].Start + len(name)}
+		p.UnitAt = Span{toks[i].End - len("rinsed"), toks[i].End}
+		return true
+	}
+	return false
+}
+
+// PouredIn returns the first amount with its unit in words that are no pour, empty
+// if they hold none: an amount is never passed over.
+func PouredIn(toks []token.Token) string {
+	for i := range toks {
+		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
+			continue
+		}
+		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
+			return toks[i].Text + " " + toks[i+1].Text + " " + toks[i+1+n].Text
+		}
+	}
+	return ""
+}
+
+// CountedIn returns the first number before a word that is not known, empty if there
+// is none.
+func CountedIn(toks []token.Token, unknown []token.Token) string {
+	for i := range toks[1:] {
+		if toks[i].Kind == token.Numeral && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
+			return toks[i].Text + " " + toks[i+1].Text
+		}
+	}
+	return ""
+}
+
+// rim reads what the rim of the glass is dressed with.
+func (p *Written) rim(toks []token.Token) bool {
+	found := len(toks) == 2 && toks[0].Text == "half" && (toks[1].Text == "salt" || toks[1].Text == "sugar") // "half salt"
+	var kept []string
+	if last := len(toks) - 1; last > 1 && toks[last-1].Text == "with" && (toks[last].Text == "salt" || toks[last].Text == "sugar") {
+		if s := serving.Read(toks[:last-1]); s.Service != "" && len(s.Unknown) == 0 { // "rocks with salt"
+			p.Shape, p.Remark = ShapeRim, toks[last].Text
+			return true
+		}
+	}
+	for i := range toks {
+		switch w := toks[i].Text; {
+		case w == "rim" || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):
+			found = true
+			if name, ok := strings.CutSuffix(w, "-rimmed"); ok {
+				kept = append(kept, name)
+			}
+		case toks[i].Kind == token.Mark || w == "with" || w == "the" || w == "glass" || w == "a" || w == "of":
+		default:
+			kept = append(kept, w)
+		}
+	}
+	if found {
+		p.Shape, p.Remark = ShapeRim, strings.Join(kept, " ")
+		if w := PouredIn(toks); w != "" {
+			p.Shape, p.Fault = ShapePour, measure.Invalid("amount", w, "%q stands in what is said of the rim; write it in a line of its own", w)
+		}
+	}
+	return found
+}
+
+// garnish reads a garnish that says so first.
+func (p *Written) garnish(toks []token.Token) bool {
+	if garnishVerbs[toks[0].Text] {
+		p.Shape = ShapeGarnish
+		return true
+	}
+	return false
+}

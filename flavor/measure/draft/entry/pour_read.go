@@ -1,0 +1,489 @@
+package entry
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// readAfterAmount reads unit, name and what follows them.
+func (p *Written) readAfterAmount(text string, toks []token.Token) {
+	if p.asTemperature(toks) {
+		p.Shape, p.Stated = ShapeServing, false
+		return
+	}
+	if i := slices.IndexFunc(p.Of, func(t token.Token) bool { return t.Start >= p.AmountAt.End }); i >= 0 && IceOnly(p.Of[i:]) {
+		p.Shape, p.Stated = ShapeServing, false
+		return
+	}
+	toks = p.takeUnit(toks)
+	toks = p.takeJoint(text, toks)
+	toks = p.takeTails(text, toks)
+	if p.garnishAsked() {
+		p.Shape = ShapeGarnish
+		return
+	}
+	p.takeName(text, toks)
+	if p.Name == "" {
+		p.Shape = ShapeAmount
+		return
+	}
+	p.Shape = ShapePour
+	if first := TrimMarks(toks)[0]; p.Unit == "" && p.gluedName() && p.Fault == nil &&
+		(len(measure.NearestUnits(first.Text)) > 0 || strings.ContainsAny(first.Text, "0123456789")) {
+		w := text[p.AmountAt.Start:first.End]
+		p.Fault = measure.Invalid("unit", w, "%q ends in no unit known here; write the amount, a space and one of %s", w, flavor.JoinOr(measure.Names(measure.Units())))
+		p.Fault.Suggest = measure.NearestUnits(first.Text)
+	}
+	p.CheckUnit(toks)
+}
+
+// gluedName reports whether an amount without a unit runs into a name: "20th".
+func (p *Written) gluedName() bool {
+	return p.UnitAt.Empty() && !p.AmountAt.Empty() && p.NameAt.Start == p.AmountAt.End
+}
+
+// asTemperature reports whether an amount is degrees.
+func (p *Written) asTemperature(toks []token.Token) bool {
+	if len(toks) != 1 || toks[0].Kind != token.Word || !serving.DegreeWords[toks[0].Text] {
+		return false
+	}
+	if _, unit := measure.ParseUnit(toks[0].Text); unit || strings.HasPrefix(toks[0].Text, "s") || strings.HasPrefix(toks[0].Text, "m") {
+		return false
+	}
+	_, hot := serving.Temperature([]token.Token{{Value: p.Amount}, toks[0]})
+	return hot
+}
+
+// takeUnit reads the unit after an amount.
+func (p *Written) takeUnit(toks []token.Token) []token.Token {
+	for len(toks) > 0 && (toks[0].Is(".") || toks[0].Is(":") || toks[0].Is("?") || (toks[0].Is(",") || toks[0].Is(";") || toks[0].Is("-") && UnitWordsAt(toks[1:])) && toks[0].Glued) {
+		if toks[0].Is("?") {
+			p.AddNote("“?” is passed over")
+		}
+		toks = toks[1:]
+	}
+	if len(toks) == 0 {
+		return toks
+	}
+	if m, ok := Measures[toks[0].Text]; ok && toks[0].Kind == token.Word {
+		p.Unit, p.Measure = m.unit, toks[0].Text
+		p.Amount *= m.Stated
+		if m.note != "" {
+			p.AddNote(m.note)
+		}
+		p.UnitAt = Span{toks[0].Start, toks[0].End}
+		return toks[1:]
+	}
+	u, n := UnitAt(toks)
+	if n == 0 {
+		return toks
+	}
+	p.Unit, p.UnitAt = u, Span{toks[0].Start, toks[n-1].End}
+	if u == flavor.Piece && (toks[0].Text == "each" || toks[0].Text == "ea") {
+		p.Unit = flavor.Piece
+	}
+	return toks[n:]
+}
+
+// takeJoint passes over what joins a unit and a name: "of", "each", another
+// measure of the same pour, "float of".
+func (p *Written) takeJoint(text string, toks []token.Token) []token.Token {
+	for len(toks) > 0 {
+		t := &toks[0]
+		switch {
+		case t.Text == "of" || p.Unit != "" && (t.Text == "de" || t.Text == "di") && len(toks) > 1 || t.Is(":") || t.Is("-") || t.Is(",") || t.Is("."):
+			toks = toks[1:]
+		case t.Text == "each" || t.Text == "ea":
+			p.Each = true
+			toks = toks[1:]
+		case t.Is("("):
+			end := closing(toks)
+			if end < 0 || !p.otherMeasure(text, toks[1:end]) {
+				return toks
+			}
+			toks = toks[end+1:]
+		case (t.Text == "float" || t.Text == "top" || t.Text == "rinse") && len(toks) > 1 && p.Unit != "":
+			p.After = true
+			toks = toks[1:]
+		case (t.Text == "muddled") && len(toks) > 1:
+			p.Muddled = true
+			toks = toks[1:]
+		default:
+			return toks
+		}
+	}
+	return toks
+}
+
+// closing returns the index of the bracket that closes toks[0], below 0 if none
+// does.
+func closing(toks []token.Token) int {
+	for i := range toks {
+		if toks[i].Is(")") {
+			return i
+		}
+	}
+	return -1
+}
+
+// otherMeasure reports whether toks state the same amount in another unit, as in
+// "2 oz (60 ml)". One that differs is a fault.
+func (p *Written) otherMeasure(text string, toks []token.Token) bool {
+	var o Written
+	rest, ok := o.takeAmount(toks)
+	if !ok {
+		return false
+	}
+	rest = o.takeUnit(rest)
+	if len(rest) > 0 || o.Unit == "" {
+		return false
+	}
+	p.Agree(text, &o)
+	return true
+}
+
+// agreement is how far two measures of one pour may lie apart: an ounce is 30
+// mL behind most bars.
+const agreement = 0.12
+
+// Agree checks another measure of the same pour.
+func (p *Written) Agree(text string, o *Written) {
+	if p.Unit == flavor.PartUnit && o.Unit != flavor.PartUnit && p.Measure == "" { // "equal parts (22.5 ml)"
+		p.Amount, p.Unit = o.Amount, o.Unit
+		return
+	}
+	a, okA := measure.MLPerUnit(p.Unit, nil)
+	b, okB := measure.MLPerUnit(o.Unit, nil)
+	if !okA || !okB {
+		return
+	}
+	if x, y := a*p.Amount, b*o.Amount; math.Abs(x-y) > agreement*max(x, y) {
+		w := text[p.AmountAt.Start:max(p.AmountAt.End, p.UnitAt.End)]
+		p.Fault = measure.Invalid("amount", w, "%q and %q are not the same amount; keep one", w, text[o.AmountAt.Start:max(o.AmountAt.End, o.UnitAt.End)])
+	}
+}
+
+// takeTails takes the words after a name that say how it goes in.
+func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
+	for len(toks) > 0 {
+		last := len(toks) - 1
+		if toks[last].Is(",") || toks[last].Is(".") || toks[last].Is("-") || toks[last].Is(":") || toks[last].Is("!") || last > 1 && toks[last].Is("&") {
+			toks = toks[:last]
+			continue
+		}
+		if toks[last].Is(")") {
+			open := opening(toks)
+			if open < 0 {
+				return toks
+			}
+			inside := toks[open+1 : last]
+			if n, t := TailAt(inside); n > 0 && n == len(inside) {
+				p.apply(t)
+				toks = toks[:open]
+				continue
+			}
+			if p.Stated && p.otherMeasure(text, inside) {
+				toks = toks[:open]
+				continue
+			}
+			return toks
+		}
+		if n := cutAt(toks); n > 0 {
+			p.Cut = true
+			toks = toks[:len(toks)-n]
+			continue
+		}
+		if n := vesselAt(toks); n > 0 {
+			s := serving.Read(toks[len(toks)-n:])
+			p.Beside.Merge(&s, true)
+			toks = toks[:len(toks)-n]
+			continue
+		}
+		n, t := TailAt(toks)
+		if n == 0 || n == len(toks) && !(t.Garnish || t.each) {
+			return toks
+		}
+		if t.Garnish && len(toks) > n && toks[len(toks)-n-1].Text == "bitters" {
+			t = tail{Unit: flavor.Top, after: true} // "bitters to garnish"
+		}
+		p.apply(t)
+		toks = toks[:len(toks)-n]
+	}
+	return toks
+}
+
+func (p *Written) apply(t tail) {
+	p.After = p.After || t.after
+	p.Muddled = p.Muddled || t.muddled
+	p.Squeezed = p.Squeezed || t.squeezed
+	p.Each = p.Each || t.each
+	p.refuse = p.refuse || t.refuse
+	if t.Garnish {
+		p.Remark = "garnish"
+	}
+	if t.remark != "" {
+		p.AddNote(t.remark)
+	}
+	if t.Unit != "" && !p.Stated && p.Unit == "" {
+		p.Unit = t.Unit
+	}
+}
+
+func (p *Written) garnishAsked() bool { return p.Remark == "garnish" }
+
+func opening(toks []token.Token) int {
+	for i := len(toks) - 2; i >= 0; i-- {
+		if toks[i].Is("(") {
+			return i
+		}
+	}
+	return -1
+}
+
+// TailAt returns the longest tail at the end of toks.
+func TailAt(toks []token.Token) (int, tail) {
+	best, found := 0, tail{}
+	for i := range tails {
+		w := tails[i].words
+		if len(w) <= best || len(w) > len(toks) || toks[len(toks)-1].Text != w[len(w)-1] {
+			continue
+		}
+		if slices.EqualFunc(w, toks[len(toks)-len(w):], func(a string, t token.Token) bool { return t.Kind == token.Word && t.Text == a }) {
+			best, found = len(w), tails[i].tail
+		}
+	}
+	return best, found
+}
+
+// takeName takes the name, and a counted unit at its end, as in "mint leaves".
+func (p *Written) takeName(text string, toks []token.Token) {
+	toks = TrimMarks(toks)
+	if len(toks) == 0 {
+		return
+	}
+	if p.Unit == "" && p.Stated {
+		toks = p.takeTrailingUnit(toks)
+	}
+	p.NameAt = Span{toks[0].Start, toks[len(toks)-1].End}
+	p.Name = token.OneLine(text[p.NameAt.Start:p.NameAt.End])
+}
+
+// takeTrailingUnit reads a counted unit, or a part of a fruit, at the end.
+func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
+	last := len(toks) - 1
+	if last == 0 || toks[last].Kind != token.Word {
+		return toks
+	}
+	if u, ok := measure.ParseUnit(toks[last].Text); ok && u.Counted() {
+		p.Unit, p.UnitAt = u, Span{toks[last].Start, toks[last].End}
+		return toks[:last]
+	}
+	if share := partsOfFruit[toks[last].Text]; share > 0 {
+		p.Unit, p.UnitAt, p.Times = flavor.Piece, Span{toks[last].Start, toks[last].End}, share
+		p.AddNote("“" + toks[last].Text + "” is taken as " + measure.FormatAmount(share, "") + " of one")
+		return toks[:last]
+	}
+	return toks
+}
+
+// CheckUnit finds what is wrong between an amount and a name.
+func (p *Written) CheckUnit(name []token.Token) {
+	name = TrimMarks(name)
+	switch {
+	case p.Fault != nil || len(name) == 0:
+	case p.Unit == "" && name[0].Kind == token.Word && serving.OtherMeasures[name[0].Text] && len(name) > 1:
+		w := name[0].Text
+		p.Fault = measure.Invalid("unit", w, "%q is no unit of the bar; write the amount in oz, ml or cl", w)
+		p.Fault.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
+	case p.refuse:
+		p.Fault = measure.Invalid("amount", p.Name, "%q states no amount; write one, such as \"1 dash\"", p.Name)
+	case name[0].Kind == token.Numeral && UnitWordsAt(name[1:]):
+		w := token.Number(p.Amount) + " " + name[0].Text
+		p.Fault = measure.Invalid("amount", w, "%q is two amounts; keep one", w)
+	case name[0].Kind == token.Mark && !name[0].Is("(") && !name[0].Is("\"") && !name[0].Is("'") || name[0].Kind == token.Percent && len(name) == 1:
+		p.Fault = measure.Invalid("amount", p.Name, "%q cannot be read; write an amount, a space, the unit and the name", p.Name)
+	case utf8.RuneCountInString(p.Name) > MostName:
+		p.Fault = measure.Invalid("", string([]rune(p.Name)[:40]), "the name is longer than %d characters; write one pour a line", MostName)
+	}
+}
+
+// IceOnly reports whether toks name ice and nothing else.
+func IceOnly(toks []token.Token) bool {
+	ice := false
+	words := make([]string, 0, 6)
+	for i := range toks {
+		if toks[i].Kind == token.Word {
+			words = append(words, toks[i].Text)
+		}
+	}
+	for i := 0; i < len(words); {
+		t, n := serving.TermAt(words[i:min(len(words), i+serving.LongestTerm)])
+		switch {
+		case n > 0 && t.Ice:
+			ice = true
+			i += n
+		case serving.Fillers[words[i]] || serving.OtherMeasures[words[i]] || BiasWords[words[i]] || words[i] == "scoop" || words[i] == "little" || words[i] == "some" || words[i] == "clear" || words[i] == "fresh":
+			i++
+		default:
+			return false
+		}
+	}
+	return ice
+}
+
+// unitFirst reads a unit before its amount: "oz 2 gin".
+func (p *Written) unitFirst(text string, toks []token.Token) bool {
+	u, n := UnitAt(toks)
+	if n == 0 || n >= len(toks) || toks[n].Kind != token.Numeral || toks[n].Wrong != "" || u.After() { // "float .5 rum" floats half of what the draft is poured in
+		return false
+	}
+	p.Unit, p.UnitAt = u, Span{toks[0].Start, toks[n-1].End}
+	rest, ok := p.takeAmount(toks[n:])
+	if !ok || len(rest) == 0 {
+		*p = Written{Of: p.Of}
+		return false
+	}
+	p.readAfterAmount(text, rest)
+	return true
+}
+
+// equalParts reads "equal parts a, b and c".
+func (p *Written) equalParts(text string, toks []token.Token) bool {
+	if len(toks) < 2 || toks[0].Text != "equal" || toks[1].Text != "parts" && toks[1].Text != "part" {
+		return false
+	}
+	p.Amount, p.Unit, p.Stated, p.Each = 1, flavor.PartUnit, true, true
+	p.AmountAt = Span{toks[0].Start, toks[1].End}
+	p.UnitAt = Span{toks[1].Start, toks[1].End}
+	p.readAfterAmount(text, toks[2:])
+	return true
+}
+
+// amountLast reads an amount after the name: "gin 60", "gin - 2 oz", "gin (60
+// ml)", "gin ..... 60 ml".
+func (p *Written) amountLast(text string, toks []token.Token) bool {
+	if last := len(toks) - 1; last > 2 && toks[last].Is(")") {
+		if open := opening(toks); open > 1 && (cutVerbs[toks[open+1].Text] || !slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral })) {
+			remark := toks[open:]
+			if !p.amountLast(text, toks[:open]) {
+				return false
+			}
+			if cutVerbs[remark[1].Text] {
+				p.Cut = true
+			} else if p.Shape == ShapePour { // what stands in brackets is told with the name
+				p.Name += " " + token.OneLine(text[remark[0].Start:remark[len(remark)-1].End])
+			}
+			return true
+		}
+	}
+	end := len(toks)
+	if end > 0 && toks[end-1].Is(")") {
+		end--
+	}
+	at := -1
+	for i := end - 1; i > 0; i-- {
+		if toks[i].Kind == token.Numeral || toks[i].Kind == token.Word && p.wordsAmount(toks[i:end]) {
+			at = i
+			break
+		}
+	}
+	if at <= 0 || toks[at].Wrong != "" || toks[at-1].Is("£") || toks[at-1].Is("$") || toks[at-1].Is("€") {
+		return false
+	}
+	q := Written{Of: p.Of}
+	rest, ok := q.takeAmount(toks[at:end])
+	if !ok {
+		return false
+	}
+	rest = q.takeUnit(rest)
+	if len(rest) > 0 && (rest[0].Text == "each" || rest[0].Text == "ea") {
+		q.Each = true
+		rest = rest[1:]
+	}
+	if len(TrimMarks(rest)) > 0 {
+		return false
+	}
+	name := toks[:at]
+	for len(name) > 0 && (name[len(name)-1].Kind == token.Mark && !name[len(name)-1].Is(")") || LooseWords[name[len(name)-1].Text] || times(&name[len(name)-1])) {
+		name = name[:len(name)-1]
+	}
+	if len(name) == 0 || serving.StepVerbs[name[0].Text] && !PouringVerb(name[0].Text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {
+		return false
+	}
+	if rest := p.takeTails(text, name); len(rest) > 0 {
+		name = rest // "red wine float 1/2 oz"
+	}
+	q.After, q.Muddled, q.Squeezed, q.Each = p.After, p.Muddled, p.Squeezed, p.Each || q.Each
+	q.Remark, q.refuse = p.Remark, p.refuse
+	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
+		q.After = true
+	}
+	if q.Unit == "" {
+		q.Whole = token.OneLine(text[name[0].Start:toks[at].End])
+	}
+	name = withoutHandful(name)
+	fixed := q.Unit
+	q.TakeNameOnly(text, name)
+	q.Unit = fixed
+	*p = q
+	if p.garnishAsked() {
+		p.Shape = ShapeGarnish
+		return true
+	}
+	p.Shape = ShapePour
+	p.CheckUnit(name)
+	return true
+}
+
+// withoutHandful drops "big handful of" before a name whose amount is counted.
+func withoutHandful(name []token.Token) []token.Token {
+	rest := name
+	for len(rest) > 1 && BiasWords[rest[0].Text] {
+		rest = rest[1:]
+	}
+	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" {
+		return name
+	}
+	if rest = rest[1:]; len(rest) > 1 && rest[0].Text == "of" {
+		rest = rest[1:]
+	}
+	return rest
+}
+
+// madeSo reports whether a name begins with how the thing was made, such as
+// "blended Scotch", and is no step.
+func madeSo(name []token.Token) bool {
+	return len(name) > 1 && strings.HasSuffix(name[0].Text, "ed") && name[1].Kind == token.Word && !Joins[name[1].Text]
+}
+
+// TakeNameOnly takes a name that leads its pour, and a verb before it.
+func (p *Written) TakeNameOnly(text string, toks []token.Token) {
+	for len(toks) > 1 && toks[0].Kind == token.Word && (PouringVerb(toks[0].Text) || toks[0].Text == "with" || toks[0].Text == "of") {
+		p.After = p.After || pouredAfterVerb(toks[0].Text)
+		toks = toks[1:]
+	}
+	p.NameAt = Span{toks[0].Start, toks[len(toks)-1].End}
+	p.Name = token.OneLine(text[p.NameAt.Start:p.NameAt.End])
+}
+
+// PouringVerb reports whether a word before a pour says that it is poured.
+func PouringVerb(w string) bool { return leadWords[w] || w == "muddle" || pouredAfterVerb(w) }
+
+func pouredAfterVerb(w string) bool {
+	return w == "top" || w == "float" || w == "rinse" || w == "fill" || w == "spritz" || w == "layer" || w == "topped"
+}
+
+// wordsAmount reports whether toks are an amount in words and a unit: "two oz".
+func (p *Written) wordsAmount(toks []token.Token) bool {
+	if token.NumberWords[toks[0].Text] == 0 && token.FractionWords[toks[0].Text] == 0 || len(toks) < 2 {
+		return false
+	}
+	return UnitWordsAt(toks[1:])
+}

@@ -1,0 +1,175 @@
+package entry
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// approximations stand before an amount or a unit. The first list changes
+// nothing that can be measured; the second is said in a note.
+var (
+	LooseWords = token.Words(`about approx approximately ca circa roughly around full level even exactly ~ good`)
+	BiasWords  = token.Words(`scant fat heavy generous healthy short heaping heaped rounded bare hefty big small large tiny light thick thin nearly almost barely just under over shy`)
+)
+
+// leadWords begin a pour and say nothing of it.
+var leadWords = token.Words(`add pour measure plus then and with also combine use using mix start begin`)
+
+// Measures are what bars say for an amount of another unit: common practice.
+var Measures = map[string]struct {
+	Stated float64
+	unit   flavor.Unit
+	note   string
+}{
+	"dl": {10, flavor.Centilitre, ""}, "decilitre": {10, flavor.Centilitre, ""}, "decilitres": {10, flavor.Centilitre, ""},
+	"deciliter": {10, flavor.Centilitre, ""}, "deciliters": {10, flavor.Centilitre, ""},
+	"l": {100, flavor.Centilitre, ""}, "lt": {100, flavor.Centilitre, ""}, "ltr": {100, flavor.Centilitre, ""}, "litre": {100, flavor.Centilitre, ""}, "litres": {100, flavor.Centilitre, ""},
+	"liter": {100, flavor.Centilitre, ""}, "liters": {100, flavor.Centilitre, ""}, "qt": {32, flavor.Ounce, "a quart is taken as 32 oz"}, "qts": {32, flavor.Ounce, "a quart is taken as 32 oz"},
+	"quart": {32, flavor.Ounce, "a quart is taken as 32 oz"}, "quarts": {32, flavor.Ounce, "a quart is taken as 32 oz"},
+	"jigger": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"}, "jiggers": {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
+	"jig":  {1.5, flavor.Ounce, "a jigger is taken as 1½ oz"},
+	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
+	"measure": {1, flavor.PartUnit, "a measure is taken as a part"}, "measures": {1, flavor.PartUnit, "a measure is taken as a part"},
+	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
+	"spritzer": {1, flavor.Dash, ""},
+	"d":        {1, flavor.Dash, "“d” is taken as a dash"},
+	"shot":     {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
+}
+
+// parts are pieces of a fruit that are a share of it: common practice.
+var partsOfFruit = map[string]float64{"cheek": 1.0 / 3, "cheeks": 1.0 / 3, "half": 0.5, "halves": 0.5, "quarter": 0.25, "quarters": 0.25, "eighth": 0.125, "eighths": 0.125}
+
+// tail is what the words after a name say.
+type tail struct {
+	Unit     flavor.Unit // of a pour without an amount
+	after    bool
+	muddled  bool
+	squeezed bool
+	Garnish  bool
+	each     bool
+	remark   string // kept as a note
+	refuse   bool   // states no amount: "to taste"
+	Beside   bool   // is served beside the drink, and kept as its garnish
+}
+
+// tails are the words that may follow a name, the longest first.
+var tails = []struct {
+	words []string
+	tail  tail
+}{
+	{[]string{"to", "top", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "top", "off"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"to", "fill", "up"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "top", "with"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"for", "the", "rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"as", "a", "float"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"to", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"top", "up"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"top", "off"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "fill"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"on", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "foam"}, tail{Unit: flavor.Top, after: true}}, {[]string{"on", "the", "foam"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"auffüllen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"aufgießen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"for", "topping"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"to", "lengthen"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "finish"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"to", "float"}, tail{Unit: flavor.Float, after: true}}, {[]string{"floated", "on", "top"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"to", "rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"for", "rinse"}, tail{Unit: flavor.Rinse, after: true}},
+	{[]string{"to", "spritz"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"to", "mist"}, tail{Unit: flavor.Spritz, after: true}},
+	{[]string{"to", "taste"}, tail{refuse: true}}, {[]string{"as", "needed"}, tail{refuse: true}}, {[]string{"if", "needed"}, tail{refuse: true}},
+	{[]string{"for", "muddling"}, tail{muddled: true}}, {[]string{"to", "muddle"}, tail{muddled: true}},
+	{[]string{"to", "garnish"}, tail{Garnish: true}}, {[]string{"for", "garnish"}, tail{Garnish: true}}, {[]string{"as", "garnish"}, tail{Garnish: true}},
+	{[]string{"as", "a", "garnish"}, tail{Garnish: true}}, {[]string{"for", "the", "garnish"}, tail{Garnish: true}}, {[]string{"garnish"}, tail{Garnish: true}},
+	{[]string{"top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"topper"}, tail{Unit: flavor.Top, after: true}}, {[]string{"topped"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"float"}, tail{Unit: flavor.Float, after: true}}, {[]string{"floated"}, tail{Unit: flavor.Float, after: true}}, {[]string{"flt"}, tail{Unit: flavor.Float, after: true}}, {[]string{"floater"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"rinsed"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"wash"}, tail{Unit: flavor.Rinse, after: true}},
+	{[]string{"spritz"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{Unit: flavor.Spritz, after: true}},
+	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
+	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
+	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}},
+	{[]string{"squeeze"}, tail{Unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
+	{[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"poured", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"over", "the", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"layered", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"dropped", "in"}, tail{}}, {[]string{"drop", "in"}, tail{}},
+	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
+	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
+	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
+	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
+}
+
+// cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
+var cutWords = token.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
+
+// cutVerbs say that a fruit is cut.
+var cutVerbs = token.Words(`cut quartered halved sliced chopped diced`)
+
+// cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
+func cutAt(toks []token.Token) int {
+	n := len(toks)
+	if n < 3 || !cutWords[toks[n-1].Text] || toks[n-2].Text != "in" && toks[n-2].Text != "into" {
+		return 0
+	}
+	if w := toks[n-3].Text; n > 3 && (w == "cut" || w == "sliced" || w == "chopped") {
+		return 3
+	}
+	return 2
+}
+
+// vesselAt returns how many tokens at the end say with which ice, or into which
+// vessel, a pour goes: "with ice", "to a tin", "over ice in a rocks glass".
+func vesselAt(toks []token.Token) int {
+	for i := 1; i < len(toks)-1; i++ {
+		switch toks[i].Text {
+		case "with", "over", "to", "in", "into", "on":
+			rest := toks[i:]
+			s := serving.Read(rest)
+			last := rest[len(rest)-1].Text
+			if len(s.Unknown) == 0 && s.Method == "" && (IceOnly(rest) || s.Glass != "" || last == "tin" || last == "shaker" || last == "glass") {
+				return len(rest)
+			}
+		}
+	}
+	return 0
+}
+
+// garnishNouns end what is laid on a drink rather than poured into it.
+var garnishNouns = token.Words(`twist twists peel peels zest wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
+cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
+umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
+oils shell shells hull husk dots
+raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche zeste orangenzeste zitronenzeste`)
+
+// garnishVerbs begin what is laid on a drink.
+var garnishVerbs = token.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
+
+// Label says what follows a word before a colon.
+type Label uint8
+
+const (
+	NoLabel      Label = iota
+	LabelName          // the drink's name
+	LabelPours         // pours follow
+	LabelServing       // method, service, ice
+	LabelStep          // a step, kept as it is
+	LabelGlass
+	LabelGarnish
+	LabelRim
+	LabelRemark
+)
+
+// Labels are the words before a colon.
+var Labels = map[string]Label{
+	"name": LabelName, "drink": LabelName, "cocktail": LabelName, "title": LabelName, "spec": LabelName, "recipe": LabelName,
+	"ingredients": LabelPours, "ingredient": LabelPours, "pours": LabelPours, "base": LabelPours, "tin": LabelPours, "shaker": LabelPours, "in the tin": LabelPours,
+	"in tin": LabelPours, "in shaker": LabelPours, "in glass": LabelPours, "in the glass": LabelPours, "build order": LabelPours, "mix": LabelPours, "specs": LabelPours, "combine": LabelPours,
+	"modifiers": LabelPours, "modifier": LabelPours, "citrus": LabelPours, "sweet": LabelPours, "sour": LabelPours, "strong": LabelPours, "weak": LabelPours, "after": LabelPours, "add": LabelPours,
+	"cheater": LabelPours, "bitters": LabelPours, "spirit": LabelPours, "spirits": LabelPours, "liqueur": LabelPours, "mixer": LabelPours, "short tin": LabelPours, "large tin": LabelPours, "small tin": LabelPours,
+	"method": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
+	"mixing": LabelServing, "prep": LabelServing, "temp": LabelServing, "temperature": LabelServing, "strain": LabelServing,
+	"directions": LabelServing, "instructions": LabelServing, "preparation": LabelServing, "procedure": LabelServing, "steps": LabelServing, "how": LabelServing, "to make": LabelServing,
+	"step":  LabelStep,
+	"glass": LabelGlass, "glassware": LabelGlass, "vessel": LabelGlass, "serve in": LabelGlass, "served in": LabelGlass, "glas": LabelGlass,
+	"garnish": LabelGarnish, "garnishes": LabelGarnish, "garn": LabelGarnish, "gar": LabelGarnish, "g": LabelGarnish, "top note": LabelGarnish, "finish with": LabelGarnish, "decoration": LabelGarnish,
+	"rim": LabelRim, "rimmed": LabelRim,
+	"allergens": LabelRemark, "allergen": LabelRemark, "contains": LabelRemark, "price": LabelRemark,
+	"note": LabelRemark, "notes": LabelRemark, "source": LabelRemark, "by": LabelRemark, "credit": LabelRemark, "comment": LabelRemark, "comments": LabelRemark, "remark": LabelRemark,
+	"yield": LabelRemark, "serves": LabelRemark, "makes": LabelRemark, "date": LabelRemark, "author": LabelRemark, "tasting": LabelRemark, "history": LabelRemark, "category": LabelRemark, "tags": LabelRemark,
+}
+
+// Joins are words between two names, or between a number and what it is of.
+var Joins = token.Words(`or to and with of over for about approx than in at into from by the plus x around`)

@@ -1,0 +1,102 @@
+package reading
+
+import (
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// longML is the volume in mL of juice or soda from which a built drink is long;
+// common practice.
+const longML = 60
+
+// Assume returns s with the method and the service filled in where they are
+// empty, by common practice, and a note for each thing assumed, those about
+// units among them.
+//
+// What is served hot or neat is built; else what holds juice, egg, dairy, purée
+// or anything sour, before it is topped, is shaken; what holds something
+// carbonated, or is topped, beside none of these is built; the rest is stirred.
+// Shaken, stirred and thrown drinks are served up, or long with something
+// carbonated; built ones on the rocks, or long with 60 mL or more of soda or
+// juice; swizzled ones on crushed ice; blended ones up.
+func Assume(s flavor.Spec) flavor.Spec {
+	s = s.Clone()
+	note := func(format string, args ...any) {
+		if n := fmt.Sprintf(format, args...); !slices.Contains(s.Notes, n) {
+			s.Notes = append(s.Notes, n)
+		}
+	}
+	for _, p := range s.Pours {
+		if n := measure.UnitNote(p); n != "" {
+			note("%s", n)
+		}
+	}
+	if s.Method == "" {
+		var why string
+		s.Method, why = usualMethod(&s)
+		note("no method stated: %s, as is usual with %s", s.Method, why)
+	}
+	if s.Service == "" {
+		s.Service = usualService(&s)
+		note("no service stated: %s, as is usual for this method", s.Service)
+	}
+	return s
+}
+
+// usualMethod returns the method that the trade would use, and why.
+func usualMethod(s *flavor.Spec) (flavor.Method, string) {
+	if s.Service == flavor.Hot || s.Service == flavor.Neat {
+		return flavor.Build, "what is served " + string(s.Service)
+	}
+	carbonated, filled := false, false
+	for _, p := range s.Pours {
+		filled = filled || p.Unit == flavor.Top
+		switch {
+		case p.Profile == nil:
+			continue
+		case p.Profile.Class.Shaken() && !p.After:
+			return flavor.Shake, p.Profile.Name
+		case p.Profile.Carbonated:
+			carbonated = true
+		}
+	}
+	if carbonated {
+		return flavor.Build, "something sparkling"
+	}
+	if filled {
+		return flavor.Build, "what fills the glass"
+	}
+	return flavor.Stir, "nothing cloudy or sparkling"
+}
+
+// usualService returns the service that goes with the method of s.
+func usualService(s *flavor.Spec) flavor.Service {
+	carbonated, length := false, 0.0
+	for _, p := range s.Pours {
+		if p.Profile == nil {
+			continue
+		}
+		carbonated = carbonated || p.Profile.Carbonated
+		if p.Profile.Carbonated || p.Profile.Class == flavor.ClassJuice {
+			length = max(length, p.ML)
+		}
+	}
+	switch s.Method {
+	case flavor.Swizzle:
+		return flavor.Crushed
+	case flavor.Blend:
+		return flavor.Up
+	case flavor.Build:
+		if length >= longML {
+			return flavor.Long
+		}
+		return flavor.Rocks
+	}
+	if carbonated {
+		return flavor.Long
+	}
+	return flavor.Up
+}

@@ -1,0 +1,214 @@
+package reading
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// The names of this file are keys as [flavor.NormaliseName] makes them, and what
+// they stand for is a name that the finder is asked for: common practice.
+
+// byVolume is what a word means where it is poured by volume and what bars keep
+// of it is pressed, or cut with water.
+var byVolume = map[string]string{
+	"lime": "lime juice", "lemon": "lemon juice", "orange": "orange juice", "grapefruit": "grapefruit juice",
+	"pineapple": "pineapple juice", "cranberry": "cranberry juice", "tomato": "tomato juice", "apple": "apple juice",
+	"blood orange": "blood orange juice", "pomegranate": "pomegranate juice", "cucumber": "cucumber juice", "watermelon": "watermelon juice",
+	"carrot": "carrot juice", "celery": "celery juice", "pear": "pear juice", "grape": "white grape juice", "yuzu": "yuzu juice",
+	"simple": "simple syrup", "rich": "rich simple syrup", "rich simple": "rich simple syrup", "2 1": "rich simple syrup", "1 1": "simple syrup",
+	"simple 2 1": "rich simple syrup", "2 1 simple": "rich simple syrup", "simple 1 1": "simple syrup", "1 1 simple": "simple syrup",
+	"demerara": "demerara syrup", "rich demerara": "rich demerara syrup", "demerara 2 1": "rich demerara syrup", "2 1 demerara": "rich demerara syrup",
+	"honey": "honey syrup", "honey 2 1": "honey syrup 2:1", "2 1 honey": "honey syrup 2:1", "honey 3 1": "honey syrup 3:1", "3 1 honey": "honey syrup 3:1",
+	"honey 1 1": "honey syrup 1:1", "1 1 honey": "honey syrup 1:1", "rich honey": "rich honey syrup",
+	"agave": "agave syrup", "agave 1 1": "agave syrup 1:1", "1 1 agave": "agave syrup 1:1", "agave 2 1": "agave syrup 2:1", "2 1 agave": "agave syrup 2:1",
+	"ginger": "ginger syrup", "cinnamon": "cinnamon syrup", "vanilla": "vanilla syrup", "cardamom": "cardamom syrup", "clove": "clove syrup",
+	"star anise": "star anise syrup", "lemongrass": "lemongrass syrup", "saffron": "saffron syrup", "cane": "cane syrup", "sugar cane": "cane syrup",
+	"brown sugar": "brown sugar syrup", "muscovado": "muscovado syrup", "turbinado": "demerara syrup", "black pepper": "black pepper syrup",
+	"sugar syrup 2 1": "rich simple syrup", "2 1 sugar syrup": "rich simple syrup", "simple syrup 2 1": "rich simple syrup", "2 1 simple syrup": "rich simple syrup",
+	"sugar syrup 1 1": "simple syrup", "1 1 sugar syrup": "simple syrup", "2 1 syrup": "rich simple syrup", "1 1 syrup": "simple syrup",
+	"rich simple 2 1": "rich simple syrup", "2 1 rich simple": "rich simple syrup", "rich demerara 2 1": "rich demerara syrup", "2 1 rich demerara": "rich demerara syrup",
+	"rich sugar": "rich simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
+}
+
+// spooned are words of byVolume that mean the thing itself by the spoon.
+var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "demerara": "demerara sugar", "sugar": "white sugar",
+	"turbinado": "demerara sugar", "salt": "salt", "black pepper": "black pepper", "cinnamon": "ground cinnamon"}
+
+// byDash is what a word means by the dash or the drop, where bitters are what
+// bars dash.
+var byDash = map[string]string{
+	"orange": "orange bitters", "grapefruit": "grapefruit bitters", "peach": "peach bitters", "celery": "celery bitters", "chocolate": "chocolate bitters",
+	"cardamom": "cardamom bitters", "cherry": "cherry bitters", "rhubarb": "rhubarb bitters", "plum": "plum bitters", "walnut": "walnut bitters",
+	"black walnut": "black walnut bitters", "lavender": "lavender bitters", "aromatic": "aromatic bitters", "creole": "creole bitters", "mole": "mole bitters",
+	"tiki": "tiki bitters", "coffee": "coffee bitters", "cinnamon": "cinnamon bitters", "ginger": "ginger bitters", "allspice": "allspice bitters",
+	"vanilla": "vanilla bitters", "mint": "mint bitters", "old fashioned": "old fashioned bitters", "whiskey barrel": "whiskey barrel bitters", "fig": "fig bitters",
+	"apple": "apple bitters", "chilli": "chilli bitters", "chili": "chilli bitters", "saffron": "saffron bitters", "smoke": "smoke bitters", "hop": "hop bitters",
+	"juniper": "juniper bitters", "umami": "umami bitters", "chamomile": "chamomile bitters", "yuzu": "yuzu bitters", "bergamot": "bergamot bitters", "pecan": "pecan bitters",
+	"maple": "maple bitters", "anise": "anise bitters", "gentian": "gentian bitters", "clove": "clove bitters", "lemongrass": "lemongrass bitters",
+	"black pepper": "black pepper", "nutmeg": "nutmeg", "salt": "salt", "celery salt": "celery salt", "cayenne": "cayenne",
+	"rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
+}
+
+// byDrop is what a word means by the drop alone.
+var byDrop = map[string]string{"salt": "saline", "rose": "rose water"}
+
+// askVolume are words that mean several things by volume, and askDash by the
+// dash: nobody can tell which.
+var (
+	askVolume = map[string][]string{
+		"herbal liqueur": {"green herbal liqueur", "yellow herbal liqueur", "Central European herb bitter"},
+		"vermouth":       {"sweet vermouth", "dry vermouth", "bianco vermouth"}, "elderflower": {"elderflower liqueur", "elderflower cordial", "elderflower syrup"},
+		"passion fruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "passionfruit": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"},
+		"passion": {"passion fruit syrup", "passion fruit juice", "passion fruit puree"}, "raspberry": {"raspberry syrup", "raspberry puree", "raspberry liqueur"},
+		"strawberry": {"strawberry syrup", "strawberry puree", "strawberry liqueur"}, "blackberry": {"blackberry syrup", "blackberry puree", "crème de mûre"},
+		"peach": {"peach liqueur", "peach puree", "peach syrup"}, "mango": {"mango puree", "mango nectar", "mango syrup"}, "apricot": {"apricot liqueur", "apricot spirit", "apricot nectar"},
+		"banana": {"banana liqueur", "banana puree", "banana syrup"}, "cherry": {"cherry liqueur", "cherry juice", "cherry syrup"}, "coconut": {"cream of coconut", "coconut milk", "coconut rum", "coconut water"},
+		"mint": {"mint syrup", "crème de menthe"}, "basil": {"basil syrup", "basil liqueur"}, "cacao": {"crème de cacao", "dark crème de cacao", "cacao syrup"},
+		"chocolate": {"chocolate liqueur", "crème de cacao", "chocolate syrup"}, "hazelnut": {"hazelnut liqueur", "hazelnut syrup"}, "almond": {"amaretto", "orgeat", "almond milk"},
+		"violet": {"crème de violette", "violet syrup"}, "lavender": {"lavender syrup", "lavender liqueur"}, "rose": {"rose syrup", "rose liqueur", "rosé wine"},
+		"hibiscus": {"hibiscus syrup", "hibiscus tea", "hibiscus liqueur"}, "sherry": {"fino sherry", "amontillado sherry", "oloroso sherry", "cream sherry"},
+		"whiskey": {"bourbon", "rye whiskey", "blended Scotch whisky", "Irish whiskey"}, "whisky": {"blended Scotch whisky", "Irish whiskey", "bourbon", "rye whiskey"},
+		"wine": {"red wine", "dry white wine"}, "juice": {"lemon juice", "lime juice", "orange juice"}, "citrus": {"lemon juice", "lime juice"}, "lj": {"lemon juice", "lime juice"},
+		"syrup": {"simple syrup", "rich simple syrup"}, "cordial": {"lime cordial", "elderflower cordial"}, "bitter": {"red bitter aperitif", "light orange bitter aperitif", "aromatic bitters"},
+		"anejo": {"añejo tequila", "aged rum"}, "framboise": {"raspberry liqueur", "raspberry spirit"}, "schnapps": {"peach liqueur", "peppermint schnapps"},
+		"allspice": {"allspice dram", "allspice syrup"}, "rosemary": {"rosemary syrup"}, "thyme": {"thyme syrup", "thyme liqueur"}, "sage": {"sage syrup"},
+		"plum": {"plum liqueur", "plum syrup", "plum puree"}, "fig": {"fig liqueur", "fig syrup", "fig puree"}, "blueberry": {"blueberry syrup", "blueberry puree", "blueberry liqueur"},
+		"lychee": {"lychee juice", "lychee liqueur", "lychee syrup"}, "rhubarb": {"rhubarb syrup", "rhubarb juice", "rhubarb liqueur"}, "melon": {"melon liqueur", "melon juice"},
+		"guava": {"guava nectar", "guava puree", "guava syrup"}, "kiwi": {"kiwi puree", "kiwi syrup"}, "liqueur": {"triple sec", "maraschino liqueur"},
+		"red bitters": {"red bitter aperitif"}, "aperitif": {"red bitter aperitif", "light orange bitter aperitif", "gentian aperitif"}, "aperitivo": {"red bitter aperitif", "light orange bitter aperitif"},
+		"quinquina": {"red quinquina", "white quinquina"}, "chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
+		"white": {"egg white", "dry white wine"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
+		"blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"},
+	}
+	askDash = map[string][]string{
+		"lemon": {"lemon juice", "lemon bitters"}, "lime": {"lime juice", "lime cordial", "lime bitters"}, "cranberry": {"cranberry juice", "cranberry bitters"},
+		"pineapple": {"pineapple juice"}, "tomato": {"tomato juice"},
+	}
+	askTop = map[string][]string{
+		"ginger": {"ginger beer", "ginger ale"}, "wine": {"red wine", "prosecco"}, "lemon": {"sparkling lemonade", "bitter lemon"},
+		"fruit": {"orange juice", "pineapple juice"}, "juice": {"orange juice", "pineapple juice"},
+	}
+)
+
+// kinds are names of a whole kind that differ so much in what they bring that it is
+// said which one is taken.
+var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum": true, "tequila": true, "port": true, "dry sherry": true}
+
+// sweetened are names that bars use for the sweetened form too, which is meant
+// where nothing else sweetens the drink.
+var sweetened = map[string]string{"coco cream": "cream of coconut", "coconut cream": "cream of coconut"}
+
+// shorthand is what bars write for a name.
+var shorthand = keyed(map[string]string{
+	"rum agricole": "rhum agricole", "rum agricole blanc": "rhum agricole blanc", "rum agricole vieux": "rhum agricole vieux",
+	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
+	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
+	"choc": "chocolate bitters", "mole": "mole bitters",
+	"ew": "egg white", "whites": "egg white", "eggwhite": "egg white", "egg wht": "egg white", "faba": "aquafaba", "aqua faba": "aquafaba",
+	"green herbal": "green herbal liqueur", "yellow herbal": "yellow herbal liqueur", "mexican lager": "pale lager",
+	"abs": "absinthe", "absynthe": "absinthe", "ldg": "London dry gin", "london": "London dry gin", "vod": "vodka", "bourb": "bourbon", "bbn": "bourbon",
+	"blanco": "blanco tequila", "repo": "reposado tequila", "mez": "mezcal", "mezc": "mezcal", "rosso": "sweet vermouth", "sweet v": "sweet vermouth", "dry v": "dry vermouth",
+	"sv": "sweet vermouth", "dv": "dry vermouth", "sweet": "sweet vermouth", "dry": "dry vermouth", "jamaican": "Jamaican rum", "agricole": "rhum agricole", "overproof": "overproof rum", "op": "overproof rum",
+	"white jamaican overproof": "overproof white Jamaican rum", "151": "151 rum", "islay": "Islay scotch", "malt": "single malt whisky", "light": "light rum", "dark": "dark rum",
+	"gfj": "grapefruit juice", "gf": "grapefruit juice", "gf juice": "grapefruit juice", "pj": "pineapple juice", "pine": "pineapple juice", "cran": "cranberry juice",
+	"tom": "tomato juice", "pom": "pomegranate juice", "pomm": "pomegranate juice", "lemon j": "lemon juice", "lime j": "lime juice", "aj": "apple juice", "cj": "cranberry juice",
+	"ss": "simple syrup", "simp": "simple syrup", "dem": "demerara syrup", "rich dem": "rich demerara syrup", "gum": "gum syrup", "gren": "grenadine",
+	"triple": "triple sec", "marasch": "maraschino liqueur", "maras": "maraschino liqueur", "mure": "crème de mûre", "peche": "crème de pêche", "violette": "crème de violette",
+	"menthe": "crème de menthe", "white cacao": "white crème de cacao", "dark cacao": "dark crème de cacao", "brown cacao": "dark crème de cacao", "pamplemousse": "pamplemousse liqueur", "banane": "banana liqueur",
+	"manz": "manzanilla sherry", "fizz": "sparkling wine", "bubble": "sparkling wine", "bubbly": "sparkling wine", "sparkling": "sparkling wine", "champers": "champagne", "champ": "champagne",
+	"club": "soda water", "gb": "ginger beer", "ga": "ginger ale", "lemonade": "sparkling lemonade", "h2o": "water", "half half": "half and half", "h h": "half and half",
+	"coco cream": "coconut cream", "cream of coco": "cream of coconut", "shot espresso": "espresso", "cold brew": "cold brew", "worc": "worcestershire sauce",
+	"wooster": "worcestershire sauce", "woos": "worcestershire sauce", "saline sol": "saline", "salt sol": "saline", "sol saline": "saline", "dram": "allspice dram", "pimento": "pimento dram",
+	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka",
+})
+
+// keyed returns a table by the keys of its words.
+func keyed(table map[string]string) map[string]string {
+	out := make(map[string]string, len(table))
+	for written, name := range table {
+		out[flavor.NormaliseName(written)] = name
+	}
+	return out
+}
+
+// fullWords are what bars write for a word of a name.
+var fullWords = map[string]string{
+	"verm": "vermouth", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
+	"liq": "liqueur", "liqr": "liqueur", "btr": "bitters", "bttr": "bitters", "btt": "bitters", "gren": "grenadine", "cinn": "cinnamon", "cin": "cinnamon",
+	"cuke": "cucumber", "dem": "demerara", "pine": "pineapple", "cran": "cranberry", "pom": "pomegranate", "gf": "grapefruit", "grapefrt": "grapefruit", "choc": "chocolate", "coco": "coconut", "van": "vanilla",
+	"bourb": "bourbon", "bbn": "bourbon", "teq": "tequila", "repo": "reposado", "mez": "mezcal", "jam": "Jamaican", "op": "overproof", "wht": "white", "wh": "white", "blk": "black", "hvy": "heavy",
+	"frsh": "fresh", "org": "orange", "orng": "orange", "lem": "lemon", "lim": "lime", "curac": "curaçao", "marasch": "maraschino", "champ": "champagne", "rasp": "raspberry", "raspb": "raspberry",
+	"straw": "strawberry", "strawb": "strawberry", "passion": "passion fruit", "pass": "passion fruit", "ango": "aromatic", "arom": "aromatic", "aro": "aromatic", "vod": "vodka", "whisk": "whiskey",
+	"tom": "tomato", "saln": "saline", "sol": "solution", "agv": "agave", "hny": "honey", "gngr": "ginger", "ging": "ginger", "simp": "simple", "smpl": "simple", "spark": "sparkling", "sprk": "sparkling",
+	"absnth": "absinthe", "abs": "absinthe", "elder": "elderflower", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
+	"peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
+	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
+	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut",
+}
+
+// adjectives change nothing about which ingredient is meant.
+var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
+fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
+organic natural nice thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
+
+// strip returns the name, then the name with its leading adjectives dropped one
+// by one, then without any.
+func strip(name string) []string {
+	out := []string{name}
+	add := func(words []string) {
+		n := strings.Trim(strings.Join(words, " "), " ,;")
+		for _, seen := range out {
+			if seen == n {
+				return
+			}
+		}
+		if n != "" {
+			out = append(out, n)
+		}
+	}
+	is := func(w string) bool { return adjectives[strings.ToLower(strings.Trim(w, ",;()"))] }
+	words := strings.Fields(name)
+	for len(words) > 1 && is(words[0]) {
+		words = words[1:]
+		add(words)
+	}
+	var rest []string
+	for _, w := range words {
+		if !is(w) {
+			rest = append(rest, w)
+		}
+	}
+	if len(rest) < len(words) && len(rest) > 0 {
+		add(rest)
+	}
+	return out
+}
+
+// lengthen writes the words of a name at full length, where bars shorten them.
+func lengthen(key string) (string, bool) {
+	words := strings.Fields(key)
+	changed := false
+	for i, w := range words {
+		if full, ok := fullWords[w]; ok && full != w && !(i > 0 && words[i-1] == "de") {
+			words[i], changed = full, true
+		}
+	}
+	return strings.Join(words, " "), changed
+}
+
+// placeWords says in words where a name stands.
+func placeWords(u flavor.Unit) string {
+	switch {
+	case u == flavor.Dash || u == flavor.Drop:
+		return "by the " + string(u)
+	case u.Spoon():
+		return "by the spoon"
+	case u == flavor.Top || u == flavor.Float || u == flavor.Splash || u == flavor.Rinse || u == flavor.Spritz:
+		return "as a " + string(u)
+	case u.Jigger() || u == flavor.PartUnit:
+		return "by volume"
+	}
+	return "here"
+}

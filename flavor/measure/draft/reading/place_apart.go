@@ -1,0 +1,172 @@
+package reading
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// withoutBrackets looks a name up without what stands in brackets, which is then
+// said to be passed over.
+func (b *book) withoutBrackets(name string, pl place) (found, bool) {
+	open := strings.IndexByte(name, '(')
+	end := strings.LastIndexByte(name, ')')
+	if open < 0 || end < open {
+		return found{}, false
+	}
+	rest := token.OneLine(name[:open] + " " + name[end+1:])
+	if rest == "" {
+		return found{}, false
+	}
+	if roles[strings.ToLower(rest)] { // "1 sour (lime)"
+		f := b.find(strings.TrimSpace(name[open+1:end]), pl)
+		f.inferred = f.firm()
+		return f, f.firm()
+	}
+	if inside := name[open+1 : end]; b.mentions(inside) || changesBottle(inside) {
+		if f := b.find(rest, pl); f.firm() {
+			return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds in a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
+		}
+		return found{}, false
+	}
+	if inner := strings.TrimSpace(name[open+1 : end]); strength.MatchString(inner) {
+		return b.find(inner+" "+rest, pl), true
+	}
+	f := b.find(rest, pl)
+	if f.profile == nil || f.how == flavor.MatchFuzzy {
+		return found{}, false
+	}
+	f.dropped = name[open : end+1]
+	return f, true
+}
+
+// roles are what a pour is in its drink, before the bracket that names it.
+var roles = token.Words(`sour sweet strong weak spirit base citrus modifier lengthener`)
+
+// strength says how a syrup is made.
+var strength = regexp.MustCompile(`^\d\s*:\s*\d$`)
+
+// dashed is a dash between words.
+var dashed = regexp.MustCompile(` [-–—] `)
+
+// findParted looks a name with a comma up: as a name that has one of its own, or
+// without what stands behind it, which is then said to be passed over. Where that
+// holds the name of an ingredient it is a pour without its amount.
+func (b *book) findParted(name string, pl place) found {
+	pinned, _ := pin(name)
+	for _, n := range []string{name, pinned} {
+		if p, how, ok := b.named(n); ok && n != "" && ownComma(p, n) {
+			return found{profile: p, how: how, as: n}
+		}
+	}
+	head, remark, _ := strings.Cut(name, ",")
+	head, remark = strings.TrimSpace(head), strings.Trim(remark, " ,;.")
+	if head == "" || remark == "" {
+		return b.find(strings.TrimSpace(strings.ReplaceAll(name, ",", " ")), pl)
+	}
+	if b.mentions(remark) {
+		return found{fault: measure.Invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
+	}
+	f := b.find(head, pl)
+	if f.profile != nil {
+		f.dropped = remark
+	}
+	return f
+}
+
+// ownComma reports whether a written name with a comma is a name of p that has it
+// too.
+func ownComma(p *flavor.Profile, written string) bool {
+	key := flavor.NormaliseName(written)
+	return slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool {
+		return strings.Contains(n, ",") && flavor.NormaliseName(n) == key
+	})
+}
+
+// alterations are words that say what was done to a bottle, and allergens by the words
+// that no ingredient has for a name.
+var alterations = token.Words(`washed wash infused infusion fat-washed milk-washed macerated milk dairy nut nuts peanut peanuts almond almonds oat oats soy soya wheat gluten sesame egg eggs
+50/50 half mix mixed blend blended split`)
+
+// changesBottle reports whether words say that something was added to a bottle.
+func changesBottle(text string) bool {
+	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] })
+}
+
+// mentions reports whether words hold the name of an ingredient.
+func (b *book) mentions(text string) bool {
+	words := strings.Fields(text)
+	for i := range words {
+		for n := 1; n <= longestName && i+n <= len(words); n++ {
+			if _, _, ok := b.named(strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")); ok {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// strengths are what bottles say of their strength or age.
+var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b|(yrs?|years?|yo)\b[- ]?(old\b)?)`)
+
+// years is what of strengths is an age.
+var years = regexp.MustCompile(`(?i)y`)
+
+// withoutStrength looks a name up without the strength or the age that it states,
+// which is then said to be passed over.
+func (b *book) withoutStrength(name string, pl place) (found, bool) {
+	at := strengths.FindStringIndex(name)
+	if at == nil {
+		return found{}, false
+	}
+	rest := strings.Trim(token.OneLine(name[:at[0]]+" "+name[at[1]:]), " ,;")
+	f := b.find(rest, pl)
+	if aged, how, ok := b.named("aged " + rest); ok && years.MatchString(name[at[0]:at[1]]) {
+		f = found{profile: aged, how: how, as: "aged " + rest}
+	}
+	if rest == "" || !f.firm() {
+		return found{}, false
+	}
+	f.dropped, f.inferred = strings.TrimSpace(name[at[0]:at[1]]), true
+	return f, true
+}
+
+// styles end a word that says what a bottle is like.
+var styles = []string{"-style", "-type", "-like", "-esque", "-ish"}
+
+// withoutStyle looks a name up without a first word that says whose style it is.
+func (b *book) withoutStyle(name string, pl place) (found, bool) {
+	first, rest, ok := strings.Cut(name, " ")
+	lower := strings.ToLower(first)
+	if !ok || !slices.ContainsFunc(styles, func(s string) bool { return strings.HasSuffix(lower, s) }) {
+		return found{}, false
+	}
+	f := b.find(rest, pl)
+	if !f.firm() || !pl.allows(f.profile) {
+		return found{}, false
+	}
+	f.dropped, f.inferred = first, true
+	return f, true
+}
+
+// either is the fault of a name that leaves a choice, "lime or lemon"; nil if it
+// leaves none.
+func (b *book) either(name string, pl place) *flavor.Fault {
+	for _, sep := range []string{" or ", "/"} {
+		one, other, ok := strings.Cut(name, sep)
+		if !ok || strings.TrimSpace(one) == "" || strings.TrimSpace(other) == "" {
+			continue
+		}
+		x, y := b.find(strings.TrimSpace(one), pl), b.find(strings.TrimSpace(other), pl)
+		if x.firm() && y.firm() {
+			f := measure.Invalid("ingredient", name, "%q leaves a choice; write %s or %s, or a line for each", name, x.profile.Name, y.profile.Name)
+			f.Suggest = []string{x.profile.Name, y.profile.Name}
+			return f
+		}
+	}
+	return nil
+}

@@ -1,0 +1,478 @@
+package reading
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Reading is what a draft means to a finder.
+type Reading struct {
+	Draft  draft.Draft
+	Spec   flavor.Spec   // of the lines that can be read; Assume has filled it in
+	Pours  []int         // for each line of the draft its pour in the spec, −1 if it has none
+	Faults flavor.Faults // of the draft and of its names, by line
+}
+
+// Err returns the faults as an error, nil if everything was read.
+func (r *Reading) Err() error {
+	if len(r.Faults) == 0 {
+		return nil
+	}
+	return r.Faults
+}
+
+// Read reads a text as a spec. Its error is [flavor.Faults], everything that is
+// wrong with the text at once, or the failure of the finder; beside faults the
+// spec holds what could be read.
+func Read(text string, f Finder) (flavor.Spec, error) {
+	r, err := Resolve(draft.Parse(text), f)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return r.Spec, r.Err()
+}
+
+// resolver gathers what a reading needs.
+type resolver struct {
+	draft *draft.Draft
+	book  *book
+	tasks []*task
+	found flavor.Faults // of the draft as a whole
+	notes []string
+	name  string
+	steps []string
+}
+
+func (r *resolver) note(n string) {
+	if n != "" && !slices.Contains(r.notes, n) {
+		r.notes = append(r.notes, n)
+	}
+}
+
+// Resolve looks up the names of a draft and works out units, millilitres, method
+// and service. It fails only with the failure of the finder, wrapped; what is
+// wrong with the draft is in the reading.
+func Resolve(d draft.Draft, f Finder) (Reading, error) {
+	r := &resolver{draft: &d, book: newBook(f), name: d.Name, steps: slices.Clone(d.Steps)}
+	out := Reading{Draft: d, Faults: slices.Clone(d.Faults)}
+	for _, n := range d.Notes {
+		r.note(n)
+	}
+	r.firstLine()
+	for _, t := range r.tasks {
+		if t.fault == nil {
+			r.findBase(t)
+		}
+	}
+	r.inferUnits()
+	for _, t := range r.tasks {
+		if t.fault == nil {
+			r.settle(t)
+		}
+	}
+	for _, t := range r.tasks {
+		r.sweeten(t)
+	}
+	if r.book.err != nil {
+		return Reading{}, r.book.err
+	}
+	out.Faults = append(out.Faults, r.found...)
+	out.Spec, out.Pours = r.spec(&out.Faults)
+	slices.SortStableFunc(out.Faults, func(a, b *flavor.Fault) int { return cmp.Compare(a.Place().Line, b.Place().Line) })
+	out.Draft.Name = r.name
+	return out, nil
+}
+
+// firstLine decides whether the first line is a pour or the name of the drink,
+// where that depends on the ingredient, and makes a task of every line.
+func (r *resolver) firstLine() {
+	d := r.draft
+	lines := make([]*entry.Line, 0, len(d.Lines)+1)
+	if p := d.PerhapsPour; p != nil {
+		if f := r.book.find(p.Name, place{unit: p.Unit}); f.firm() && f.fault == nil {
+			r.name = ""
+			r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
+			lines = append(lines, p)
+		}
+	}
+	for i := range d.Lines {
+		l := &d.Lines[i]
+		if i == 0 && l.PerhapsName && len(lines) == 0 && r.isName(l) {
+			r.name = draft.StripBullet(l.Asked)
+			if len(d.Lines) > 1 {
+				r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink")
+			}
+			lines = append(lines, nil)
+			continue
+		}
+		lines = append(lines, l)
+	}
+	if s := d.ServingName; s != nil && d.Method == "" && (d.Service == "" || s.Service == "") {
+		r.name = ""
+		d.Method = s.Method
+		d.Service = cmp.Or(d.Service, s.Service)
+		d.Glass = cmp.Or(d.Glass, s.Glass)
+		r.note("“" + d.Name + "” is read as the method; write \"" + draft.NamePrefix + " " + d.Name + "\" if it is the name")
+	}
+	r.nameless()
+	for _, l := range lines {
+		if l != nil {
+			times := cmp.Or(l.Times, 1)
+			t := &task{line: l, unit: l.Unit, amount: l.Amount * times}
+			if l.Guessed || l.Measure == "measure" || l.Measure == "measures" {
+				t.infer(flavor.InferredAmount)
+			}
+			if l.NoAmount {
+				t.infer(flavor.InferredAmount)
+				t.notes = append(t.notes, amountNote(l))
+			}
+			r.tasks = append(r.tasks, t)
+		}
+	}
+}
+
+// amountNote says what an amount that goes without saying is taken as.
+func amountNote(l *entry.Line) string {
+	if l.Unit == flavor.Top && l.UnitAt.Empty() {
+		return "“" + l.Asked + "” has no amount and is read as topping up"
+	}
+	return "“" + l.Asked + "” is read as one"
+}
+
+// measureless are words before a name that state no amount.
+var measureless = token.Words(`double single dbl sgl large small big treble triple half`)
+
+// nameless asks where the first line, which has no amount, is the name of an
+// ingredient and more likely a pour than the name of a drink: it is not written
+// like a name, or it is a spirit.
+func (r *resolver) nameless() {
+	d := r.draft
+	if r.name == "" || r.name != d.Name || d.Labelled {
+		return
+	}
+	first, _ := utf8.DecodeRuneInString(r.name)
+	lowly := unicode.IsLower(first)
+	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
+	if r.measuredName() {
+		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
+	for part := range strings.SplitSeq(r.name, ",") {
+		p := r.measureless(part, lowly)
+		counted := r.countedIn(part)
+		if p = cmp.Or(counted, p); p == nil {
+			continue
+		}
+		if !lowly && counted == nil && p.Class.Part() != flavor.PartBase {
+			r.note(measure.LineLocation(line) + ": “" + r.name + "” is read as the name of the drink; write an amount before it to have it poured")
+			return
+		}
+		r.askName(line, "%q names an ingredient and has no amount; write one before it, such as \"2 oz\", or \"%s %s\" if it is the name of the drink")
+		return
+	}
+}
+
+// askName asks whether the first line is a name, in words that quote it, the word for
+// a name, and it once more.
+func (r *resolver) askName(line int, ask string) {
+	f := measure.Invalid("amount", r.name, ask, r.name, draft.NamePrefix, r.name)
+	f.Location = measure.LineLocation(line)
+	r.found = append(r.found, f)
+}
+
+// measuredName reports whether a name begins with a number, or holds a measure, and
+// then names an ingredient: it is a pour whose amount cannot be read, such as "6Oml
+// gin" or "a good measure of cream".
+func (r *resolver) measuredName() bool {
+	toks := token.Lex(nil, r.name, 0, len(r.name))
+	for i := range toks[:max(0, len(toks)-1)] {
+		t := &toks[i]
+		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && (draft.Measured(t) || serving.OtherMeasures[t.Text])
+		if amount && r.book.mentions(r.name[toks[i+1].Start:]) {
+			return true
+		}
+	}
+	return false
+}
+
+// countedIn returns the ingredient that a number stands before in a name, as in
+// "peel of 1 orange"; nil if there is none.
+func (r *resolver) countedIn(name string) *flavor.Profile {
+	toks := token.Lex(nil, name, 0, len(name))
+	for i := 1; i+1 < len(toks); i++ {
+		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word {
+			return r.measureless(name[toks[i+1].Start:], false)
+		}
+	}
+	return nil
+}
+
+// measureless returns the ingredient of a name that says no more than it and a word
+// that is no amount, shortened too if asked; nil if there is none.
+func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
+	words := strings.Fields(name)
+	for len(words) > 1 && (measureless[strings.ToLower(words[0])] || serving.OtherMeasures[strings.ToLower(words[0])]) {
+		words = words[1:]
+	}
+	for _, n := range strip(strings.Join(words, " ")) {
+		if p, _, ok := r.book.named(n); ok {
+			return p
+		}
+		if f, ok := r.book.short(flavor.NormaliseName(n), place{}, false); ok && shortened && f.profile != nil {
+			return f.profile
+		}
+	}
+	return nil
+}
+
+// isName reports whether a first line whose amount has no unit is a name.
+func (r *resolver) isName(l *entry.Line) bool {
+	if l.Whole != "" {
+		if _, _, ok := r.book.named(l.Whole); ok {
+			return false
+		}
+	}
+	name := l.Name
+	if words := strings.Fields(name); len(words) > 1 && serving.OtherMeasures[strings.ToLower(words[len(words)-1])] {
+		name = strings.Join(words[:len(words)-1], " ") // "1 lager bottle"
+	}
+	f := r.book.find(name, place{unit: flavor.Piece, amount: l.Amount})
+	if f.firm() || r.misspeltUnit(&task{line: l}) != nil {
+		return false
+	}
+	f = r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount})
+	if f.firm() || f.fault != nil && f.fault.Kind == flavor.ErrInvalid {
+		return false
+	}
+	return !l.Figures || f.profile == nil && !r.bareBelow()
+}
+
+// bareBelow reports whether a line below the first has a bare number too, so that
+// the first is more likely one of them than a name.
+func (r *resolver) bareBelow() bool {
+	d := r.draft
+	for i := range d.Lines[1:] {
+		if l := &d.Lines[1+i]; l.Figures && l.UnitAt.Empty() && l.Measure == "" {
+			if f := r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount}); f.firm() {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// findBase finds what a name means, wherever it stands, and refuses a number
+// that belongs to the name: "rum 151".
+func (r *resolver) findBase(t *task) {
+	l := t.line
+	if l.Whole != "" {
+		if p, _, ok := r.book.named(l.Whole); ok {
+			t.fault = measure.Invalid("amount", l.Whole, "%q is %s and has no amount; write one before it, such as \"2 oz\"", l.Whole, p.Name)
+			return
+		}
+	}
+	if !t.bare() && l.Measure == "" && !l.Squeezed {
+		return // the place is known: see settle
+	}
+	for _, w := range wordings(l.Name, t.unit) {
+		for _, n := range strip(w) {
+			if p, how, ok := r.book.named(n); ok {
+				t.base = found{profile: p, how: how, as: n}
+				return
+			}
+		}
+	}
+	if f, ok := r.book.inPlace(flavor.NormaliseName(l.Name), place{unit: flavor.Piece}, false); ok && t.bare() && f.fault == nil {
+		t.base = f // "1 white"
+		return
+	}
+	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}, false); ok && f.fault == nil {
+		t.base = f
+	}
+}
+
+// sweetGPerL is the sugar in g/L from which a pour sweetens a drink: half that of
+// a 1:1 syrup, and more than any juice has; common practice.
+const sweetGPerL = 300
+
+// sweeten takes a name that may mean a sweetened form as that where no other pour
+// sweetens the drink, and says either way which is taken.
+func (r *resolver) sweeten(t *task) {
+	p := t.hit.profile
+	if t.fault != nil || p == nil || t.hit.how == flavor.MatchFuzzy || !placeOf(t.unit, t.amount, t.line.After).volume() {
+		return
+	}
+	form := ""
+	for _, n := range strip(t.line.Name) {
+		form = cmp.Or(form, sweetened[flavor.NormaliseName(n)])
+	}
+	if form == "" {
+		return
+	}
+	sweet, _, ok := r.book.named(form)
+	if !ok || sweet == p {
+		return
+	}
+	if !slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return o != t && o.hit.profile != nil && o.hit.profile.Sugar.Value >= sweetGPerL
+	}) {
+		t.hit = found{profile: sweet, how: flavor.MatchAlias, as: form}
+	}
+	t.infer(flavor.InferredName)
+	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+t.hit.profile.Name+"; "+sweet.Name+" is sweet, "+p.Name+" is not")
+}
+
+// wordings lists what to look up: the name, and after a counted unit the name
+// with the unit as its last word ("sugar cube", "bay leaf").
+func wordings(name string, u flavor.Unit) []string {
+	if u.Counted() {
+		return []string{name, name + " " + measure.UnitWord(1, u)}
+	}
+	return []string{name}
+}
+
+// settle finds the ingredient of a line in its place and works out the pour.
+func (r *resolver) settle(t *task) {
+	l := t.line
+	if l.Squeezed && r.squeeze(t) {
+		return
+	}
+	if l.Measure == "shot" || l.Measure == "shots" {
+		r.shot(t)
+	}
+	if t.fault != nil {
+		return
+	}
+	pl := placeOf(t.unit, t.amount, l.After)
+	if r.dashedOn(t) || r.eitherWay(t, pl) {
+		return
+	}
+	t.hit = r.book.find(l.Name, pl)
+	if t.unit.Counted() {
+		t.hit = r.counted(t, pl, t.hit)
+	}
+	if t.hit.profile == nil || !t.hit.firm() {
+		if f := r.misspeltUnit(t); f != nil {
+			t.fault = f
+			return
+		}
+	}
+	if t.hit.profile == nil {
+		t.fault = t.hit.fault
+		t.fault.Location = "ingredient"
+		return
+	}
+	t.say(pl)
+	r.laidOn(t)
+}
+
+// say notes what of a name was inferred.
+func (t *task) say(pl place) {
+	h := &t.hit
+	switch {
+	case h.how == flavor.MatchFuzzy:
+		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.profile.Name)
+	case h.inferred:
+		t.infer(flavor.InferredName)
+		t.notes = append(t.notes, "“"+t.line.Name+"” "+placeWords(pl.unit)+" is read as "+h.profile.Name)
+	}
+	if h.dropped != "" {
+		t.notes = append(t.notes, "“"+h.dropped+"” is passed over")
+	}
+}
+
+// counted prefers, after a counted unit, the name that the unit is a part of:
+// "2 lime leaves" are lime leaves, and "1 sugar cube" a sugar cube.
+func (r *resolver) counted(t *task, pl place, hit found) found {
+	ok := func(f *found, u flavor.Unit) bool {
+		if f.profile == nil {
+			return false
+		}
+		_, pours := measure.MLPerUnit(u, f.profile)
+		return pours
+	}
+	if hit.firm() && ok(&hit, pl.unit) {
+		return hit
+	}
+	longer := t.line.Name + " " + measure.UnitWord(1, pl.unit)
+	for _, u := range []flavor.Unit{pl.unit, flavor.Piece} {
+		f := r.book.find(longer, place{unit: u, amount: pl.amount})
+		if f.firm() && ok(&f, u) {
+			t.unit = u
+			return f
+		}
+	}
+	return hit
+}
+
+// misspeltUnit finds a word at either end of the name that is nearly a unit,
+// where the rest is an ingredient: "2 onces gin". It is nil if there is none.
+func (r *resolver) misspeltUnit(t *task) *flavor.Fault {
+	words := strings.Fields(t.line.Name)
+	if len(words) < 2 || !t.line.UnitAt.Empty() {
+		return nil
+	}
+	last := len(words) - 1
+	for _, split := range []struct {
+		word string
+		rest []string
+	}{{words[0], words[1:]}, {words[last], words[:last]}} {
+		near := measure.NearestUnits(split.word)
+		if len(near) == 0 {
+			continue
+		}
+		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")
+		if f := r.book.find(rest, place{unit: flavor.Unit(near[0])}); f.firm() {
+			fault := measure.Invalid("unit", split.word, "%q is no unit%s", split.word, measure.DidYouMean(near))
+			fault.Suggest = near
+			return fault
+		}
+	}
+	return nil
+}
+
+// squeeze takes a fruit that is squeezed as its juice.
+func (r *resolver) squeeze(t *task) bool {
+	fruit := t.base.profile
+	if fruit == nil || !t.unitIsFruit() {
+		return false
+	}
+	var juice string
+	for _, n := range strip(t.line.Name) {
+		juice = cmp.Or(juice, byVolume[flavor.NormaliseName(n)])
+	}
+	p, how, ok := r.book.named(juice)
+	per, yields := measure.MLPerUnit(flavor.Piece, fruit)
+	if juice == "" || !ok || !yields {
+		return false
+	}
+	ml := per * t.amount
+	t.unit = r.system().Unit()
+	t.amount = measure.Snap(ml, t.unit, p)
+	t.hit = found{profile: p, how: how, as: juice, inferred: true}
+	t.infer(flavor.InferredUnit)
+	t.infer(flavor.InferredName)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(t.amount, t.unit)+" of "+p.Name)
+	return true
+}
+
+func (t *task) unitIsFruit() bool { return t.unit == "" || t.unit == flavor.Piece }
+
+// system is the set of units that the draft is poured in.
+func (r *resolver) system() measure.System {
+	s := flavor.Spec{}
+	for _, t := range r.tasks {
+		s.Pours = append(s.Pours, flavor.Pour{Unit: t.unit})
+	}
+	return measure.SystemOf(&s)
+}

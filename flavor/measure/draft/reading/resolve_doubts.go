@@ -1,0 +1,103 @@
+package reading
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+)
+
+// eitherWay asks for a word that the other lines make doubtful: "sweet" beside citrus
+// may be syrup, and "1 orange" beside bitters that are counted, bitters too.
+func (r *resolver) eitherWay(t *task, pl place) bool {
+	key := flavor.NormaliseName(t.line.Name)
+	switch {
+	case key == "sweet" && pl.volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return byVolume[flavor.NormaliseName(o.line.Name)] == "lemon juice" || byVolume[flavor.NormaliseName(o.line.Name)] == "lime juice" || o.class() == flavor.ClassSourJuice
+	}):
+		t.fault = r.book.asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
+	case t.bare() && t.whole() && t.unit == flavor.Ounce && byVolume[key] != "" && byDash[key] != "" && slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return o.bare() && o.unit == flavor.Dash && o.class() == flavor.ClassCocktailBitters
+	}):
+		t.fault = r.book.asks(key, []string{byVolume[key], byDash[key]}, pl)
+	}
+	if t.fault == nil {
+		return false
+	}
+	t.fault.Location = "ingredient"
+	return true
+}
+
+// unmeasuredTop reports whether a line says that something tops the drink, and not
+// with how much.
+func (t *task) unmeasuredTop() bool {
+	return t.line.AmountAt.Empty() && (t.line.Unit == flavor.Top || t.line.Unit == flavor.Float)
+}
+
+// dashesOn is how many dashes go on top of a drink where none are counted; common
+// practice.
+const dashesOn = 2
+
+// dashedOn takes bitters that top a drink as dashes.
+func (r *resolver) dashedOn(t *task) bool {
+	if !t.unmeasuredTop() {
+		return false
+	}
+	f := r.book.find(t.line.Name, place{unit: flavor.Dash, amount: dashesOn})
+	if !f.firm() || f.profile.Class != flavor.ClassCocktailBitters && f.profile.Class != flavor.ClassTincture {
+		return false
+	}
+	t.hit, t.unit, t.amount = f, flavor.Dash, dashesOn
+	t.infer(flavor.InferredUnit)
+	t.infer(flavor.InferredAmount)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.profile.Name)
+	return true
+}
+
+// laidOn takes what tops a drink and would not fill its glass, such as cream or
+// wine, as a float.
+func (r *resolver) laidOn(t *task) {
+	p := t.hit.profile
+	if !t.unmeasuredTop() || t.unit != flavor.Top || Fills(p) {
+		return
+	}
+	if p.Class == flavor.ClassAniseSpirit {
+		t.fault = measure.Invalid("amount", t.line.Asked, "%q states no amount; write one, such as \"1 dash\", or \"rinse %s\"", t.line.Asked, p.Name)
+		return
+	}
+	if _, pours := measure.MLPerUnit(flavor.Float, p); !pours {
+		return
+	}
+	t.unit = flavor.Float
+	t.infer(flavor.InferredUnit)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a float, not as filling the glass")
+}
+
+// Fills reports whether an ingredient is one that fills a glass up.
+func Fills(p *flavor.Profile) bool {
+	return p != nil && (p.Carbonated || p.Class.Part() == flavor.PartLength)
+}
+
+// espressoML is a shot of espresso; common practice.
+const espressoML = 30.0
+
+// shot says how much a shot is: an ounce and a half beside ounces, an ounce of
+// espresso. Beside millilitres it depends on the country, so it is asked for.
+func (r *resolver) shot(t *task) {
+	if t.class() == flavor.ClassCoffee {
+		t.unit, t.amount = r.system().Unit(), t.amount/1.5
+		if t.unit == flavor.Millilitre {
+			t.amount *= espressoML
+		}
+		t.infer(flavor.InferredUnit)
+		t.notes = append(t.notes, "a shot of coffee is taken as 1 oz")
+		return
+	}
+	if r.system() == measure.Metric {
+		t.fault = measure.Invalid("unit", "shot", "a shot is 25 to 45 ml, by country; write the amount in ml or cl")
+		t.fault.Suggest = []string{string(flavor.Millilitre), string(flavor.Centilitre)}
+		return
+	}
+	t.infer(flavor.InferredUnit)
+	t.notes = append(t.notes, "a shot is taken as 1½ oz")
+}

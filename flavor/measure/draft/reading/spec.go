@@ -1,0 +1,291 @@
+package reading
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// spec puts together what the tasks came to, and adds their faults.
+func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
+	d := r.draft
+	s := flavor.Spec{Name: r.name, Method: d.Method, Service: d.Service, HotC: d.HotC, Garnish: d.Garnish, Glass: d.Glass, Rim: d.Rim}
+	at := make([]int, len(d.Lines))
+	for i := range at {
+		at[i] = -1
+	}
+	for _, t := range r.tasks {
+		pour, fault := t.pour()
+		if fault != nil {
+			*faults = append(*faults, r.locate(t, fault))
+			continue
+		}
+		if r.repeats(&s, t, &pour) {
+			continue
+		}
+		for i := range d.Lines {
+			if &d.Lines[i] == t.line {
+				at[i] = len(s.Pours)
+			}
+		}
+		s.Pours = append(s.Pours, pour)
+		if t.line.Note != "" {
+			r.note(measure.LineLocation(t.line.Number) + ": " + t.line.Note)
+		}
+		for _, n := range t.notes {
+			r.note(measure.LineLocation(t.line.Number) + ": " + n)
+		}
+	}
+	r.checkSteps(&s, faults)
+	r.checkSize(&s)
+	s.Steps, s.Notes = r.steps, r.notes
+	if len(s.Pours) == 0 && len(*faults) == 0 {
+		f := measure.Invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\"")
+		f.Location = measure.LineLocation(1)
+		*faults = append(*faults, f)
+	}
+	checkServing(d, faults)
+	s.Together = d.Together
+	r.heat(&s)
+	s.Notes = r.notes
+	return Assume(s), at
+}
+
+// leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely
+// in another unit; common practice.
+const (
+	leastDrinkML = 15.0
+	mostDrinkML  = 700.0
+	mostBaseML   = 150.0 // of one spirit
+	mostSourML   = 90.0  // of one sour juice
+)
+
+// checkSize says so where all of a draft is hardly a sip, or fills a bottle.
+func (r *resolver) checkSize(s *flavor.Spec) {
+	all := 0.0
+	for i := range s.Pours {
+		all += s.Pours[i].ML
+	}
+	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
+		r.note("all of it is " + token.Decimals(all) + " ml; check the unit if that is not meant")
+		return
+	}
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
+			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is much for one drink; check the amount if that is not meant")
+		}
+	}
+}
+
+// checkServing refuses a method or a service that a draft was given and that is
+// none.
+func checkServing(d *draft.Draft, faults *flavor.Faults) {
+	if d.Method != "" && !d.Method.Valid() {
+		*faults = append(*faults, measure.Invalid("method", string(d.Method), "%q is no method; use %s", string(d.Method), flavor.JoinOr(measure.Names(flavor.Methods()))))
+	}
+	if d.Service != "" && !d.Service.Valid() {
+		*faults = append(*faults, measure.Invalid("service", string(d.Service), "%q is no service; use %s", string(d.Service), flavor.JoinOr(measure.Names(flavor.Services()))))
+	}
+}
+
+// locate gives a fault its line.
+func (r *resolver) locate(t *task, f *flavor.Fault) *flavor.Fault {
+	own := *f
+	if own.Field == "" {
+		own.Field = own.Location
+	}
+	own.Location = measure.LineLocation(t.line.Number)
+	if own.Kind == flavor.ErrUnknown {
+		own.Value = t.line.Name
+	}
+	if t.line.PerhapsName {
+		own.Message += "; if this is the name of the drink, write \"" + draft.NamePrefix + " " + draft.StripBullet(t.line.Asked) + "\""
+	}
+	return &own
+}
+
+// pour works out the millilitres of a task.
+func (t *task) pour() (flavor.Pour, *flavor.Fault) {
+	if t.fault != nil {
+		return flavor.Pour{}, t.fault
+	}
+	p := t.hit.profile
+	if f := entry.CheckAmount(t.amount, t.unit, token.Number(t.amount)); f != nil {
+		return flavor.Pour{}, f
+	}
+	u := t.unit
+	if u == "" {
+		u = flavor.Piece
+	}
+	ml, fault := measure.Millilitres(t.amount, u, p)
+	if fault != nil {
+		return flavor.Pour{}, fault
+	}
+	if ml > measure.MaxPourML {
+		return flavor.Pour{}, measure.Invalid("amount", token.Number(t.amount), "%s of %s is more than %v ml; write less", measure.FormatAmount(t.amount, u), p.Name, measure.MaxPourML)
+	}
+	asked := t.line.Name
+	if t.hit.as != "" && u.Counted() && strings.HasPrefix(t.hit.as, t.line.Name+" ") {
+		asked = t.hit.as // "bay leaf", where the unit is the last word of the name
+	}
+	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After, Heat: heatOf(t.line, p),
+		Match: flavor.Match{Asked: asked, How: t.hit.how, Inferred: t.inferred}}, nil
+}
+
+// repeats reports whether a step, or an instruction to top, float or rinse,
+// speaks of a pour that a line above states; what tops then goes in afterwards.
+func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
+	l := t.line
+	dresses := l.Unit == flavor.Rinse || l.Unit == flavor.Spritz
+	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start && (dresses || lengthens(p.Profile))
+	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool {
+		return x.Profile == p.Profile && (l.Step || told && !x.Unit.After())
+	})
+	if i < 0 || !l.Step && !told {
+		return false
+	}
+	s.Pours[i].After = s.Pours[i].After || l.After
+	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” speaks of what is poured above")
+	r.steps = append(r.steps, l.Asked)
+	return true
+}
+
+// lengthens reports whether an ingredient is one that tops a drink, so that a
+// list states its amount and a step says how it goes in.
+func lengthens(p *flavor.Profile) bool {
+	return p.Carbonated || p.Class.Part() == flavor.PartLength || p.Class.Part() == flavor.PartTexture || p.Class == flavor.ClassWine
+}
+
+// checkSteps refuses a step that pours something that no line has an amount of.
+func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
+	for _, e := range r.draft.Entries {
+		if e.Kind != draft.KindStep && e.Kind != draft.KindServing {
+			continue
+		}
+		toks := token.Lex(nil, r.draft.String(), e.Span.Start, e.Span.End)
+		if len(toks) == 0 || !draft.PourSteps[toks[0].Text] {
+			continue
+		}
+		if name := r.unpoured(s, toks[1:]); name != "" {
+			f := measure.Invalid("amount", name, "this step pours %q, of which no line states an amount; write it in a line of its own, such as \"1 oz %s\"", name, name)
+			f.Location = measure.LineLocation(e.Line)
+			*faults = append(*faults, f)
+		}
+	}
+}
+
+// longestName is the most words that a step is searched for a name with.
+const longestName = 4
+
+// unpoured returns the first name of an ingredient in the words of a step that
+// no pour has a word of.
+func (r *resolver) unpoured(s *flavor.Spec, toks []token.Token) string {
+	poured := map[string]bool{}
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		for _, n := range []string{p.Profile.Name, p.Match.Asked, string(p.Profile.Class)} {
+			for _, w := range strings.Fields(flavor.NormaliseName(n)) {
+				poured[w] = true
+			}
+		}
+	}
+	for i := 0; i < len(toks); i++ {
+		for n := min(longestName, len(toks)-i); n > 0; n-- {
+			if toks[i].Kind != token.Word || serving.Fillers[toks[i].Text] || poured[flavor.NormaliseName(toks[i].Text)] {
+				break
+			}
+			name := token.OneLine(r.draft.String()[toks[i].Start:toks[i+n-1].End])
+			key := flavor.NormaliseName(name)
+			if _, _, ok := r.book.named(name); ok && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless[key] {
+				return name
+			}
+		}
+	}
+	return ""
+}
+
+// harmless are ingredients that a step may name without pouring them.
+var harmless = token.Words(`water salt sugar cocktail coffee peel zest`)
+
+func mentioned(poured map[string]bool, key string) bool {
+	for _, w := range strings.Fields(key) {
+		if poured[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// ResolvePour makes a pour of an amount, a unit and a name that were given
+// apart, with the checks of a line of a draft. An empty unit is a piece, where
+// the ingredient comes in pieces. What was inferred is in the match. The faults
+// are located at location with ".amount", ".unit" or ".ingredient".
+func ResolvePour(amount float64, unit, name, location string, f Finder) (flavor.Pour, error) {
+	var faults flavor.Faults
+	at := func(fault *flavor.Fault) {
+		own := *fault
+		if location != "" {
+			own.Location = location + "." + own.Location
+		}
+		faults = append(faults, &own)
+	}
+	u, known := measure.ParseUnit(unit)
+	if !known && strings.TrimSpace(unit) != "" {
+		near := measure.NearestUnits(unit)
+		fault := measure.Invalid("unit", unit, "%q is no unit%s; use %s", unit, measure.DidYouMean(near), flavor.JoinOr(measure.Names(measure.Units())))
+		fault.Suggest = near
+		at(fault)
+	}
+	if fault := entry.CheckAmount(amount, u, token.Number(amount)); fault != nil {
+		at(fault)
+	}
+	written := token.OneLine(name)
+	switch {
+	case written == "":
+		at(measure.Invalid("ingredient", name, "the pour names no ingredient; write one, such as \"London dry gin\""))
+	case len([]rune(written)) > draft.MaxLine:
+		at(measure.Invalid("ingredient", string([]rune(written)[:40]), "the name is longer than %d characters", draft.MaxLine))
+	}
+	if len(faults) > 0 {
+		return flavor.Pour{}, faults
+	}
+	line := entry.Line{Amount: amount, Unit: u, Name: written, Asked: fmt.Sprintf("%v %s %s", amount, u, written), After: u.After()}
+	r := &resolver{draft: &draft.Draft{}, book: newBook(f)}
+	t := &task{line: &line, unit: u, amount: amount}
+	if u == "" {
+		t.unit = flavor.Piece
+	}
+	var ok bool
+	if t.hit, ok = r.book.literal(written, placeOf(t.unit, amount, false)); !ok {
+		r.settle(t)
+	}
+	if r.book.err != nil {
+		return flavor.Pour{}, r.book.err
+	}
+	pour, fault := t.pour()
+	if fault != nil {
+		if u == "" && fault.Field == "unit" {
+			fault = t.noUnit()
+		}
+		at(fault)
+		return flavor.Pour{}, faults
+	}
+	return pour, nil
+}
+
+// noUnit says that an ingredient does not come by the piece.
+func (t *task) noUnit() *flavor.Fault {
+	p := t.hit.profile
+	suggest := measure.Names(measure.UnitsFor(p))
+	f := measure.Invalid("unit", t.line.Name, "%q has an amount but no unit; %s is poured in %s", t.line.Name, p.Name, flavor.JoinOr(suggest))
+	f.Suggest = suggest
+	return f
+}

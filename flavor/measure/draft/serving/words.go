@@ -1,0 +1,203 @@
+package serving
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// term is what a word or a phrase says of how a drink is made and served:
+// common practice.
+type term struct {
+	Method  flavor.Method
+	Service flavor.Service
+	weak    bool   // yields to another service: a glass suggests one, "over ice" may speak of the shaker
+	Glass   string // by its usual name
+	Ice     bool   // names ice, which is no pour
+	keep    bool   // worth keeping as a step, beside what it says
+	note    string // what was assumed, where the trade means more than one thing
+}
+
+// methodTerms are the words for each method.
+var methodTerms = map[flavor.Method][]string{
+	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk"},
+	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
+		"dry then wet shake", "double shake"},
+	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido"},
+	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
+	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
+	flavor.Throw:   {"throw", "thrown", "throwing"},
+	flavor.Swizzle: {"swizzle", "swizzled", "swizzling"},
+}
+
+// nearMethods are ways of mixing that are taken as one of the methods.
+var nearMethods = map[string]term{
+	"reverse dry shake": {Method: flavor.DryShake, keep: true, note: "a reverse dry shake is taken as a dry shake"},
+	"reverse dry":       {Method: flavor.DryShake, keep: true, note: "a reverse dry shake is taken as a dry shake"},
+	"rev dry shake":     {Method: flavor.DryShake, keep: true, note: "a reverse dry shake is taken as a dry shake"},
+	"rev dry":           {Method: flavor.DryShake, keep: true, note: "a reverse dry shake is taken as a dry shake"},
+	"whip":              {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
+	"whip shake":        {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
+	"whip shaken":       {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
+	"whipped":           {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
+	"roll":              {Method: flavor.Throw, keep: true, note: "rolling is taken as throwing"},
+	"rolled":            {Method: flavor.Throw, keep: true, note: "rolling is taken as throwing"},
+	"churn":             {Method: flavor.Swizzle, keep: true, note: "churning is taken as swizzling"},
+	"churned":           {Method: flavor.Swizzle, keep: true, note: "churning is taken as swizzling"},
+	"dirty dump":        {Service: flavor.Rocks, keep: true, note: "a dirty dump is taken as served on its ice"},
+	"open pour":         {Service: flavor.Rocks, keep: true, note: "an open pour is taken as served on its ice"},
+	"dump":              {Service: flavor.Rocks, weak: true, keep: true},
+	"double strain":     {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
+	"double fine strain": {keep: true}, "fine strain": {keep: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
+	"muddle": {keep: true}, "muddled": {keep: true},
+	"down":        {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
+	"served down": {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
+}
+
+// serviceTerms are the words for each service.
+var serviceTerms = map[flavor.Service][]string{
+	flavor.Up:      {"up", "straight up", "served up"},
+	flavor.Rocks:   {"rocks", "on the rocks", "rox", "rx", "rks", "otr", "rock", "one rock", "a rock", "on rocks", "over rocks"},
+	flavor.Crushed: {"crushed"},
+	flavor.Long:    {"long", "tall"},
+	flavor.Hot:     {"hot", "served hot", "piping hot", "serve hot"},
+	flavor.Neat:    {"neat", "served neat", "room temp", "room temperature"},
+}
+
+// iceTerms name ice and what it says of the service.
+var iceTerms = map[string]term{
+	"ice": {weak: true}, "iced": {weak: true},
+	"over ice": {Service: flavor.Rocks, weak: true}, "on ice": {Service: flavor.Rocks, weak: true}, "auf eis": {Service: flavor.Rocks, weak: true}, "con hielo": {Service: flavor.Rocks, weak: true}, "with ice": {weak: true},
+	"over fresh ice": {Service: flavor.Rocks}, "fresh ice": {Service: flavor.Rocks, weak: true}, "over cubed ice": {Service: flavor.Rocks},
+	"cubed ice": {Service: flavor.Rocks, weak: true}, "ice cubes": {weak: true}, "ice cube": {weak: true}, "cubes": {Service: flavor.Rocks, weak: true},
+	"cubed": {Service: flavor.Rocks, weak: true}, "over cubes": {Service: flavor.Rocks}, "on cubes": {Service: flavor.Rocks},
+	"big rock": {Service: flavor.Rocks}, "large rock": {Service: flavor.Rocks}, "big cube": {Service: flavor.Rocks}, "large cube": {Service: flavor.Rocks}, "xl cube": {Service: flavor.Rocks}, "xl rock": {Service: flavor.Rocks},
+	"lg cube": {Service: flavor.Rocks}, "lrg cube": {Service: flavor.Rocks}, "lg rock": {Service: flavor.Rocks},
+	"king cube": {Service: flavor.Rocks}, "large ice cube": {Service: flavor.Rocks}, "big ice cube": {Service: flavor.Rocks}, "block ice": {Service: flavor.Rocks},
+	"ice block": {Service: flavor.Rocks}, "large format": {Service: flavor.Rocks}, "large format ice": {Service: flavor.Rocks}, "clear cube": {Service: flavor.Rocks},
+	"clear ice": {Service: flavor.Rocks, weak: true}, "sphere": {Service: flavor.Rocks}, "ice sphere": {Service: flavor.Rocks}, "ice ball": {Service: flavor.Rocks},
+	"spear": {Service: flavor.Long}, "ice spear": {Service: flavor.Long}, "collins spear": {Service: flavor.Long},
+	"crushed ice": {Service: flavor.Crushed}, "pebble": {Service: flavor.Crushed}, "pebble ice": {Service: flavor.Crushed}, "pebbled ice": {Service: flavor.Crushed},
+	"nugget ice": {Service: flavor.Crushed}, "cracked ice": {Service: flavor.Crushed}, "shaved ice": {Service: flavor.Crushed}, "snow ice": {Service: flavor.Crushed},
+	"more ice": {weak: true}, "no ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
+}
+
+// glassTerms name glasses: what each is called here, and the service that it
+// suggests, if any.
+var glassTerms = []struct {
+	glass   string
+	service flavor.Service
+	words   []string
+}{
+	{"coupe", flavor.Up, []string{"coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
+	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
+	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
+	{"flute", flavor.Up, []string{"flute", "champagne flute", "champagne glass", "flute glass"}},
+	{"sour glass", flavor.Up, []string{"sour glass", "delmonico", "delmonico glass"}},
+	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
+	{"shot glass", flavor.Up, []string{"shot glass"}},
+	{"rocks glass", flavor.Rocks, []string{"rocks glass", "lowball", "lowball glass", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
+		"whisky glass", "whiskey glass", "single rocks", "single rocks glass", "short glass"}},
+	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass"}},
+	{"highball glass", flavor.Long, []string{"highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
+	{"collins glass", flavor.Long, []string{"collins", "collins glass", "sling glass", "zombie glass", "slim jim"}},
+	{"pint glass", flavor.Long, []string{"pint glass", "pilsner", "pilsner glass", "beer glass", "footed pilsner", "pint"}},
+	{"copper mug", flavor.Long, []string{"copper mug", "copper cup", "mule mug", "mule cup"}},
+	{"fizz glass", flavor.Long, []string{"fizz glass"}},
+	{"wine glass", "", []string{"wine glass", "white wine glass", "red wine glass", "wine goblet", "goblet", "stemmed glass", "spritz glass"}},
+	{"balloon glass", "", []string{"copa", "balloon", "balloon glass", "copa glass", "gin glass", "gin balloon"}},
+	{"snifter", "", []string{"snifter", "brandy snifter", "brandy glass", "tulip", "tulip glass"}},
+	{"hurricane glass", "", []string{"hurricane", "hurricane glass", "poco grande"}},
+	{"tiki mug", flavor.Crushed, []string{"tiki mug", "tiki", "tiki glass", "coconut shell", "scorpion bowl"}},
+	{"julep cup", flavor.Crushed, []string{"julep cup", "julep tin", "julep", "metal cup", "silver cup", "tin cup"}},
+	{"mug", flavor.Hot, []string{"mug", "toddy glass", "toddy mug", "irish coffee glass", "irish coffee mug", "coffee glass", "coffee cup", "coffee mug", "teacup", "tea cup", "heatproof glass", "heat-proof glass", "glass mug"}},
+	{"punch cup", "", []string{"punch cup", "punch glass"}},
+}
+
+// Fillers are words of such a line that change nothing.
+var Fillers = token.Words(`and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
+mixing hard well gently briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others`)
+
+// plainFillers say nothing that a card should keep; other fillers make a step.
+var plainFillers = token.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
+
+// StepVerbs begin a line that tells what to do.
+var StepVerbs = token.Words(`shake stir strain build muddle blend throw swizzle whip whizz blitz roll churn pour serve served garnish add top fill
+express discard squeeze float rinse rim combine place put mix measure chill heat warmed steam bring simmer dissolve press slap clap spank dust grate drop lay layer flame burn
+finish lengthen swirl coat empty discard remove let leave rest wait taste adjust transfer decant batch freeze refrigerate infuse keep hold turn use using make makes serves repeat
+shaken stirred built blended thrown swizzled strained poured whipped rolled muddled in into over without then on prepare wash wipe spray mist spritz cut slice peel push give drink enjoy`)
+
+// phrase is a term with the words that follow the first.
+type phrase struct {
+	rest []string
+	term term
+}
+
+// terms finds phrases by their first word, the longest first.
+var terms = func() map[string][]phrase {
+	m := map[string][]phrase{}
+	put := func(words string, t term) {
+		w := strings.Fields(words)
+		m[w[0]] = append(m[w[0]], phrase{w[1:], t})
+	}
+	for method, words := range methodTerms {
+		for _, w := range words {
+			put(w, term{Method: method})
+		}
+	}
+	for service, words := range serviceTerms {
+		for _, w := range words {
+			put(w, term{Service: service})
+		}
+	}
+	for w, t := range iceTerms {
+		t.Ice = true
+		put(w, t)
+	}
+	for w, t := range nearMethods {
+		put(w, t)
+	}
+	for _, g := range glassTerms {
+		for _, w := range g.words {
+			put(w, term{Glass: g.glass, Service: g.service, weak: true})
+		}
+	}
+	for _, list := range m {
+		slices.SortFunc(list, func(a, b phrase) int {
+			return cmp.Or(cmp.Compare(len(b.rest), len(a.rest)), slices.Compare(a.rest, b.rest))
+		})
+	}
+	return m
+}()
+
+// TermAt returns the longest phrase at the start of words and how many words it
+// takes, 0 if there is none. A hyphen is a space, so "dry-shake" is two words.
+func TermAt(words []string) (term, int) {
+	for _, p := range terms[words[0]] {
+		if len(p.rest) < len(words) && slices.Equal(p.rest, words[1:1+len(p.rest)]) {
+			return p.term, 1 + len(p.rest)
+		}
+	}
+	return term{}, 0
+}
+
+// hyphens parts a word at its hyphens, unless a phrase is written with them.
+func hyphens(dst []string, word string) []string {
+	if !strings.Contains(word, "-") || len(terms[word]) > 0 {
+		return append(dst, word)
+	}
+	return append(dst, strings.Split(word, "-")...)
+}
+
+// Known reports whether a word begins a phrase that says something of making or
+// serving.
+func Known(word string) bool { return len(terms[word]) > 0 }
+
+// OtherMeasures are measures that are not units of the bar here. After a number
+// they are a fault, not part of a name.
+var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
+gill gills measure measures glug glugs finger fingers nip nips bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
+wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch`)

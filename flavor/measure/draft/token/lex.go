@@ -1,0 +1,172 @@
+package token
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// kind is the kind of a token.
+type kind uint8
+
+const (
+	Word    kind = iota
+	Numeral      // an amount in figures
+	Ratio        // "2:1"
+	Percent      // "20 %"
+	Mark         // anything else that is not a space
+)
+
+// Token is a word, a number or a sign of a text, with its place in it.
+type Token struct {
+	Kind       kind
+	Start, End int     // bytes of the text
+	Text       string  // in lower case; a mark as it stands
+	Value      float64 // of a numeral
+	Glued      bool    // no space before it
+	Note       string  // what was assumed in reading a numeral
+	Guessed    bool    // the note is about how much it is
+	Wrong      string  // why a numeral cannot be read; else empty
+}
+
+// Is reports whether a token is that sign.
+func (t *Token) Is(sign string) bool { return t.Kind == Mark && t.Text == sign }
+
+// Lex appends the tokens of text[from:to], which is one line, to dst.
+func Lex(dst []Token, text string, from, to int) []Token {
+	line := text[:to]
+	spaced := true
+	for i := from; i < to; {
+		c, n := utf8.DecodeRuneInString(line[i:])
+		var t Token
+		switch {
+		case unicode.IsSpace(c) || Invisible(c):
+			spaced = spaced || unicode.IsSpace(c)
+			i += n
+			continue
+		case startsNumber(line, i):
+			t = lexNumber(line, i)
+		case unicode.IsLetter(c) || unicode.Is(unicode.Mn, c) || c == '°':
+			t = lexWord(line, i)
+		default:
+			t = Token{Kind: Mark, End: i + n, Text: signOf(line[i : i+n])}
+		}
+		t.Start, t.Glued = i, !spaced
+		dst = append(dst, t)
+		i, spaced = t.End, false
+	}
+	return dst
+}
+
+// signOf gives signs that look alike one form.
+func signOf(s string) string {
+	switch s {
+	case "–", "—", "−", "‒", "-":
+		return "-"
+	case "⁄":
+		return "/"
+	case "·", "∙", "●", "▪", "*":
+		return "•"
+	case "→", "⇒", ">":
+		return ">"
+	}
+	return s
+}
+
+// lexWord reads a word: letters and digits, and a hyphen or an apostrophe between
+// letters. "w/" and "w/o" are words too, and so is a letter joined to a letter,
+// as in "n&n" or "n+n".
+func lexWord(line string, i int) Token {
+	start := i
+	if c := line[i]; (c == 'x' || c == 'X') && i+1 < len(line) && startsNumber(line, i+1) && line[i+1] != ',' {
+		return Token{Kind: Word, End: i + 1, Text: "x"}
+	}
+	if end := joinedLetters(line, i); end > 0 {
+		return Token{Kind: Word, End: end, Text: lower(line[i:i+1]) + "&" + lower(line[end-1:end])}
+	}
+	for i < len(line) {
+		c, n := utf8.DecodeRuneInString(line[i:])
+		if unicode.IsLetter(c) || unicode.IsDigit(c) || unicode.Is(unicode.Mn, c) || c == '°' ||
+			(c == '-' || c == '\'' || c == '’' || c == '‑') && letterAt(line, i+n) {
+			i += n
+			continue
+		}
+		break
+	}
+	if short := lower(line[start:i]); short == "w" && i < len(line) && line[i] == '/' {
+		i++
+		if strings.HasPrefix(line[i:], "o ") || line[i:] == "o" {
+			return Token{Kind: Word, End: i + 1, Text: "without"}
+		}
+		return Token{Kind: Word, End: i, Text: "with"}
+	} else if short == "w" {
+		return Token{Kind: Word, End: i, Text: "with"}
+	}
+	return Token{Kind: Word, End: i, Text: lower(line[start:i])}
+}
+
+// joinedLetters returns the end of two letters with a sign between them that stand
+// alone, such as "n&n" and "h+h"; 0 if there are none.
+func joinedLetters(line string, i int) int {
+	if i+2 >= len(line) || !strings.ContainsRune("&+", rune(line[i+1])) || line[i] >= utf8.RuneSelf || line[i+2] >= utf8.RuneSelf || !letterAt(line, i+2) {
+		return 0
+	}
+	if i+3 < len(line) {
+		if c, _ := utf8.DecodeRuneInString(line[i+3:]); unicode.IsLetter(c) || unicode.IsDigit(c) {
+			return 0
+		}
+	}
+	return i + 3
+}
+
+func letterAt(line string, i int) bool {
+	if i >= len(line) {
+		return false
+	}
+	c, _ := utf8.DecodeRuneInString(line[i:])
+	return unicode.IsLetter(c)
+}
+
+// lower is strings.ToLower with the typographic apostrophe and hyphen in plain
+// form.
+func lower(s string) string {
+	s = strings.ToLower(s)
+	if strings.ContainsAny(s, "’‑") {
+		s = strings.NewReplacer("’", "'", "‑", "-").Replace(s)
+	}
+	return s
+}
+
+// Unprintable reports whether no keyboard types a character.
+func Unprintable(c rune) bool { return unicode.IsControl(c) && !unicode.IsSpace(c) }
+
+// Invisible reports whether a character is one of those that pasted text carries and nobody sees.
+func Invisible(c rune) bool { return c == '\u200B' || c == '\u2060' || c == '\uFEFF' }
+
+// OneLine returns s on one line with single spaces, without what cannot be seen.
+func OneLine(s string) string {
+	if !strings.ContainsFunc(s, func(c rune) bool {
+		return c != ' ' && (unicode.IsSpace(c) || Unprintable(c) || Invisible(c) || c == utf8.RuneError)
+	}) && !strings.Contains(s, "  ") {
+		return strings.TrimSpace(s)
+	}
+	s = strings.Map(func(c rune) rune {
+		switch {
+		case unicode.IsSpace(c):
+			return ' '
+		case Unprintable(c) || Invisible(c):
+			return -1
+		}
+		return c
+	}, strings.ToValidUTF8(s, "\uFFFD"))
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// Words is the set of the words of a text.
+func Words(words string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	return m
+}
