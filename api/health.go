@@ -3,8 +3,7 @@ package api
 import (
 	"context"
 	"errors"
-	"fmt"
-	"html"
+	"io"
 	"net/http"
 	"strconv"
 	"strings"
@@ -30,7 +29,9 @@ type HealthAnswer struct {
 // ReadyAnswer says that the program can do its work.
 type ReadyAnswer struct {
 	Status      string `json:"status" enum:"ready"`
-	Ingredients int    `json:"ingredients" doc:"How many are indexed"`
+	Ingredients int    `json:"ingredients" doc:"How many there are"`
+	Search      string `json:"search" enum:"ready,opening" doc:"Whether the search by words is made already; while it is not, the first who searches waits for it"`
+	Indexed     int    `json:"indexed" doc:"How many of the ingredients it has taken up"`
 }
 
 // health registers /healthz, which needs nothing, and /readyz, which needs the
@@ -52,35 +53,35 @@ func (s *Server) health() {
 			if _, _, err := x.Resolve("water"); errors.Is(err, lookup.ErrClosed) {
 				return nil, err
 			}
-			return &ReadyAnswer{"ready", x.Len()}, nil
+			if x.Opened() {
+				return &ReadyAnswer{"ready", x.Len(), "ready", x.Len()}, nil
+			}
+			return &ReadyAnswer{"ready", x.Len(), "opening", s.opts.Opening.taken()}, nil
 		})
 }
 
-// Progress is how far the index has come; the zero value is at the beginning.
-type Progress struct{ done, total atomic.Int64 }
+// Progress is how far the search by words has come; the zero value, and nil, is at
+// the beginning.
+type Progress struct{ done atomic.Int64 }
 
-// Set notes how many ingredients are done, of how many.
-func (p *Progress) Set(done, total int) {
-	p.total.Store(int64(total))
-	p.done.Store(int64(done))
-}
+// Set notes how many ingredients are taken up.
+func (p *Progress) Set(done, _ int) { p.done.Store(int64(done)) }
 
-// String says how far it is.
-func (p *Progress) String() string {
-	if total := p.total.Load(); total > 0 {
-		return fmt.Sprintf("the index is being built, %d of %d ingredients so far; ask again in a second", p.done.Load(), total)
+func (p *Progress) taken() int {
+	if p == nil {
+		return 0
 	}
-	return "the index is being built; ask again in a second"
+	return int(p.done.Load())
 }
 
 // startingPage is what a person sees meanwhile; it asks again by itself.
 const startingPage = `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta http-equiv="refresh" content="1">
-<title>Starting</title></head><body><main><h1>The bar is being set up</h1><p>%s</p></main></body></html>
+<title>Starting</title></head><body><main><h1>The bar is being set up</h1><p>This page asks again by itself.</p></main></body></html>
 `
 
-// Starting answers in place of a server while its kitchen is being built: the
+// Starting answers in place of a server while its house is being opened: the
 // program runs, and is not ready.
-func Starting(p *Progress) http.Handler {
+func Starting() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("X-Content-Type-Options", "nosniff")
 		if r.URL.Path == healthPath && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
@@ -94,9 +95,9 @@ func Starting(p *Progress) http.Handler {
 			w.Header().Set("Content-Type", "text/html; charset=utf-8")
 			w.Header().Set("Cache-Control", noStore)
 			w.WriteHeader(http.StatusServiceUnavailable)
-			_, _ = fmt.Fprintf(w, startingPage, html.EscapeString(p.String())) // the client may have gone
+			_, _ = io.WriteString(w, startingPage) // the client may have gone
 			return
 		}
-		writeProblem(w, problemOf(&flavor.Fault{Kind: ErrNotReady, Message: p.String()}, ""))
+		writeProblem(w, problemOf(&flavor.Fault{Kind: ErrNotReady, Message: "the house is being opened; ask again in a second"}, ""))
 	})
 }

@@ -106,7 +106,7 @@ func TestCoverStopsInTime(t *testing.T) {
 }
 
 func TestClosedKitchen(t *testing.T) {
-	x, err := index.Build(context.Background(), demoFor(t).Catalogue.Profiles()[:5], nil)
+	x, err := index.New(demoFor(t).Catalogue.Profiles()[:5])
 	require.NoError(t, err)
 	closed := *demoFor(t)
 	kitchen := *closed.Kitchen

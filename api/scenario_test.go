@@ -29,7 +29,7 @@ var demo = sync.OnceValues(func() (*service.Snapshot, error) {
 	if err != nil {
 		return nil, err
 	}
-	k, err := service.NewKitchen(context.Background(), c, index.Build, nil)
+	k, err := service.NewKitchen(c, index.New)
 	if err != nil {
 		return nil, err
 	}

@@ -322,17 +322,15 @@ func TestPages(t *testing.T) {
 func TestStarting(t *testing.T) {
 	for _, sc := range []scenario{
 		{name: "health", url: "/healthz", status: 200, want: []string{"ok"}},
-		{name: "ready", url: "/readyz", status: 503, want: []string{"being built"}, headers: map[string]string{"Retry-After": "1"}},
+		{name: "ready", url: "/readyz", status: 503, want: []string{"being opened"}, headers: map[string]string{"Retry-After": "1"}},
 		{name: "score", url: "/v1/score", body: quote(goodText), status: 503},
 	} {
-		sc.run(t, Starting(&Progress{}))
+		sc.run(t, Starting())
 	}
-	var p Progress
-	p.Set(500, 1067)
 	r := httptest.NewRequest(http.MethodGet, "/board", nil)
 	r.Header.Set("Accept", "text/html")
 	w := httptest.NewRecorder()
-	Starting(&p).ServeHTTP(w, r)
+	Starting().ServeHTTP(w, r)
 	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
-	assert.Contains(t, w.Body.String(), "500 of 1067 ingredients")
+	assert.Contains(t, w.Body.String(), "asks again by itself")
 }

@@ -36,6 +36,8 @@ type Options struct {
 	Pages http.Handler
 	// Ready says why the house cannot be relied on; nil is always ready.
 	Ready func() error
+	// Opening is how far the search by words has come; nil tells nothing of it.
+	Opening *Progress
 	// Keeper takes what is written to the house; nil takes nothing.
 	Keeper Keeper
 	// Editor says who makes a change, and what they may do; nil lets nobody.

@@ -3,28 +3,18 @@ package index
 import (
 	"cmp"
 	"context"
-	"errors"
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
-	"sync/atomic"
-
-	"github.com/blevesearch/bleve/v2"
-	"github.com/blevesearch/bleve/v2/index/scorch"
 
 	"counterpour/flavor"
 )
-
-// batchSize is how many documents are written at once.
-const batchSize = 1000
 
 // carriedFrom is the intensity from which a family counts as carried, on the
 // scale of [flavor.Families].
 const carriedFrom = 1.0
 
-// Index finds ingredients. Make one with [Build].
+// Index finds ingredients. Make one with [New].
 type Index struct {
 	profiles []*flavor.Profile // by id
 	position map[string]int    // id to position in profiles
@@ -34,63 +24,25 @@ type Index struct {
 	line     *line
 }
 
-// line is what an index and those that follow it have in common.
-type line struct {
-	*documents
-	writes int // by those that followed; see [Index.Follow]
-}
-
-// documents are what bleve holds. They are closed once, by whoever closes an
-// index of the line, or when no index of it can be reached any more.
-type documents struct {
-	bleve  bleve.Index
-	closed atomic.Bool
-	once   sync.Once
-	err    error
-}
-
-func (d *documents) close() error {
-	d.once.Do(func() {
-		d.closed.Store(true)
-		if err := d.bleve.Close(); err != nil {
-			d.err = fmt.Errorf("index: close: %w", err)
-		}
-	})
-	return d.err
-}
-
-// newLine opens an empty store in memory.
-func newLine() (*line, error) {
-	m, err := newMapping()
-	if err != nil {
-		return nil, err
-	}
-	// The in-memory default of bleve is ten times slower to fill than scorch.
-	b, err := bleve.NewUsing("", m, scorch.Name, scorch.Name, nil)
-	if err != nil {
-		return nil, fmt.Errorf("index: open: %w", err)
-	}
-	l := &line{documents: &documents{bleve: b}}
-	runtime.AddCleanup(l, func(d *documents) { _ = d.close() }, l.documents) // nobody is there to be told
-	return l, nil
-}
-
-// Build indexes the profiles, in memory. Their order does not matter; an id
-// that is empty or comes twice is an error. After every batch it calls
-// progress, if that is not nil, and stops if ctx is done. The slice is not
-// kept, the profiles are.
-func Build(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) (*Index, error) {
+// New returns an index over the profiles. Names are known at once; what bleve holds
+// is made by [Index.Open], or by the first search that needs it. The order of the
+// profiles does not matter; an id that is empty or comes twice is an error. The slice
+// is not kept, the profiles are.
+func New(profiles []*flavor.Profile) (*Index, error) {
 	x, err := newIndex(profiles)
+	if err == nil {
+		x.line = newLine(x.profiles)
+	}
+	return x, err
+}
+
+// Build returns an index as [New] does, and opens it.
+func Build(ctx context.Context, profiles []*flavor.Profile, progress Progress) (*Index, error) {
+	x, err := New(profiles)
 	if err != nil {
 		return nil, err
 	}
-	if x.line, err = newLine(); err != nil {
-		return nil, err
-	}
-	if err := x.fill(ctx, x.profiles, progress); err != nil {
-		return nil, errors.Join(err, x.Close())
-	}
-	return x, nil
+	return x, x.Open(ctx, progress)
 }
 
 // newIndex prepares everything but bleve.
@@ -114,29 +66,6 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	return x, nil
 }
 
-func (x *Index) fill(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) error {
-	total := len(profiles)
-	for from := 0; from < total; from += batchSize {
-		if err := ctx.Err(); err != nil {
-			return fmt.Errorf("index: build: %w", err)
-		}
-		to := min(from+batchSize, total)
-		batch := x.line.bleve.NewBatch()
-		for _, p := range profiles[from:to] {
-			if err := batch.Index(p.ID, document(p)); err != nil {
-				return fmt.Errorf("index: build: %q: %w", p.ID, err)
-			}
-		}
-		if err := x.line.bleve.Batch(batch); err != nil {
-			return fmt.Errorf("index: build: batch from %d: %w", from, err)
-		}
-		if progress != nil {
-			progress(to, total)
-		}
-	}
-	return nil
-}
-
 // document is what bleve is told of a profile.
 func document(p *flavor.Profile) map[string]any {
 	aliases := make([]string, len(p.Aliases))
@@ -145,30 +74,19 @@ func document(p *flavor.Profile) map[string]any {
 	}
 	name, id := fold(p.Name), fold(p.ID)
 	families := familiesOf(p.Aroma)
-	doc := map[string]any{
-		fieldKey:        []string{name, id},
-		fieldAliasKey:   aliases,
-		fieldName:       name,
-		fieldAlias:      strings.Join(aliases, " "),
-		fieldTyping:     strings.Join(append([]string{name, id}, aliases...), " "),
-		fieldWords:      wordsOf(p, families),
-		fieldClass:      string(p.Class),
-		fieldPart:       string(p.Class.Part()),
-		fieldFamily:     families,
-		fieldAllergen:   allergensOf(p),
-		fieldAnimal:     foldAll(p.Animal),
-		fieldABV:        p.ABV.Value,
-		fieldSugar:      p.Sugar.Value,
-		fieldAcid:       p.Acid.Value,
-		fieldBitter:     p.Bitter.Value,
-		fieldCarbonated: p.Carbonated,
+	return map[string]any{
+		fieldKey:      []string{name, id},
+		fieldAliasKey: aliases,
+		fieldName:     name,
+		fieldAlias:    strings.Join(aliases, " "),
+		fieldTyping:   strings.Join(append([]string{name, id}, aliases...), " "),
+		fieldWords:    wordsOf(p, families),
+		fieldClass:    string(p.Class),
+		fieldFamily:   families,
+		fieldAllergen: allergensOf(p),
+		fieldABV:      p.ABV.Value,
+		fieldBitter:   p.Bitter.Value,
 	}
-	for f, v := range p.Aroma {
-		if v != 0 {
-			doc[aromaField(flavor.Family(f))] = v
-		}
-	}
-	return doc
 }
 
 // familiesOf returns the families that an aroma carries: those of intensity
@@ -219,7 +137,3 @@ func (x *Index) Profile(id string) (*flavor.Profile, bool) {
 	}
 	return x.profiles[i], true
 }
-
-// Close frees the index and every other of its line; see [Index.Follow]. It may
-// be called twice; searches answer [lookup.ErrClosed] afterwards.
-func (x *Index) Close() error { return x.line.close() }

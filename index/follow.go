@@ -29,7 +29,7 @@ const mostWrites = 40
 //
 // Indexes of a line are followed one at a time. If it fails, x may miss some of
 // its profiles until it is followed again, or for good: then build a new one.
-func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress func(done, total int)) (*Index, error) {
+func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress Progress) (*Index, error) {
 	if x.line.closed.Load() {
 		return nil, lookup.ErrClosed
 	}
@@ -44,6 +44,12 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 		return nil, err
 	}
 	next.line = x.line
+	x.line.mu.Lock()
+	defer x.line.mu.Unlock()
+	if !x.line.open.Load() {
+		x.line.profiles = next.profiles
+		return next, nil
+	}
 	next.line.writes++
 	gone := x.line.bleve.NewBatch()
 	for _, p := range x.profiles {
@@ -57,7 +63,7 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 			changed = append(changed, p)
 		}
 	}
-	if err := next.fill(ctx, changed, progress); err != nil {
+	if err := fill(ctx, x.line.bleve, changed, progress); err != nil {
 		return nil, err
 	}
 	if gone.Size() == 0 {

@@ -18,14 +18,18 @@ import (
 func TestFollowFindsWhatANewIndexWould(t *testing.T) {
 	ctx := context.Background()
 	rapid.Check(t, func(t *rapid.T) {
-		x, err := Build(ctx, shelf(), nil)
+		x, err := New(shelf())
 		require.NoError(t, err)
 		defer x.Close()
+		opened := rapid.IntRange(0, 3).Draw(t, "opened") // before which step
 		now := shelf()
 		for i := range now {
 			now[i] = x.profiles[slices.IndexFunc(x.profiles, func(p *flavor.Profile) bool { return p.ID == now[i].ID })]
 		}
 		for step := range rapid.IntRange(1, 6).Draw(t, "steps") {
+			if step == opened {
+				require.NoError(t, x.Open(ctx, nil))
+			}
 			now = slices.Clone(now)
 			switch at := rapid.IntRange(0, len(now)-1).Draw(t, "at"); rapid.IntRange(0, 2).Draw(t, "what") {
 			case 0:

@@ -9,34 +9,26 @@ import (
 	"github.com/blevesearch/bleve/v2/analysis/token/lowercase"
 	"github.com/blevesearch/bleve/v2/analysis/tokenizer/whitespace"
 	"github.com/blevesearch/bleve/v2/mapping"
-
-	"counterpour/flavor"
 )
 
 // MappingVersion is the version of the fields below and of how they are
 // filled. Raise it with every change of either; an index kept from another
 // version has to be built again.
-const MappingVersion = 1
+const MappingVersion = 2
 
 // The fields of a document. All words in them are folded.
 const (
-	fieldKey        = "key"        // own name and id, each as one term
-	fieldAliasKey   = "alias_key"  // every alias as one term
-	fieldName       = "name"       // words of the own name
-	fieldAlias      = "alias"      // words of the aliases
-	fieldTyping     = "typing"     // beginnings of the words of all names
-	fieldWords      = "words"      // class, part, families, materials, making
-	fieldClass      = "class"      // flavor.Class
-	fieldPart       = "part"       // flavor.Part
-	fieldFamily     = "family"     // families carried
-	fieldAllergen   = "allergen"   // allergens present, surely or possibly
-	fieldAnimal     = "animal"     // what comes from animals
-	fieldABV        = "abv"        // % vol
-	fieldSugar      = "sugar"      // g/L
-	fieldAcid       = "acid"       // g/L
-	fieldBitter     = "bitter"     // mg/L of quinine
-	fieldCarbonated = "carbonated" // bool
-	aromaPrefix     = "aroma_"     // one field a family, absent where it is nil
+	fieldKey      = "key"       // own name and id, each as one term
+	fieldAliasKey = "alias_key" // every alias as one term
+	fieldName     = "name"      // words of the own name
+	fieldAlias    = "alias"     // words of the aliases
+	fieldTyping   = "typing"    // beginnings of the words of all names
+	fieldWords    = "words"     // class, part, families, materials, making
+	fieldClass    = "class"     // flavor.Class
+	fieldFamily   = "family"    // families carried
+	fieldAllergen = "allergen"  // allergens present, surely or possibly
+	fieldABV      = "abv"       // % vol
+	fieldBitter   = "bitter"    // mg/L of quinine
 )
 
 // maxTyping is the longest beginning of a word that is indexed, in letters.
@@ -56,22 +48,16 @@ func newMapping() (*mapping.IndexMappingImpl, error) {
 		return nil, fmt.Errorf("index: mapping: %w", err)
 	}
 	doc := bleve.NewDocumentStaticMapping()
-	for _, f := range []string{fieldKey, fieldAliasKey, fieldClass, fieldPart, fieldFamily, fieldAllergen, fieldAnimal} {
+	for _, f := range []string{fieldKey, fieldAliasKey, fieldClass, fieldFamily, fieldAllergen} {
 		doc.AddFieldMappingsAt(f, keywordField(f == fieldClass))
 	}
 	for _, f := range []string{fieldName, fieldAlias, fieldWords} {
 		doc.AddFieldMappingsAt(f, textField(analyzerWords))
 	}
 	doc.AddFieldMappingsAt(fieldTyping, textField(analyzerTyping))
-	for _, f := range []string{fieldABV, fieldSugar, fieldAcid, fieldBitter} {
+	for _, f := range []string{fieldABV, fieldBitter} {
 		doc.AddFieldMappingsAt(f, numberField())
 	}
-	for f := range flavor.NumFamilies {
-		doc.AddFieldMappingsAt(aromaField(flavor.Family(f)), numberField())
-	}
-	carbonated := bleve.NewBooleanFieldMapping()
-	carbonated.Store, carbonated.IncludeInAll, carbonated.DocValues = false, false, false
-	doc.AddFieldMappingsAt(fieldCarbonated, carbonated)
 	doc.AddSubDocumentMapping("_all", bleve.NewDocumentDisabledMapping()) // no field for all text
 	m.DefaultMapping = doc
 	m.StoreDynamic, m.IndexDynamic, m.DocValuesDynamic = false, false, false
@@ -95,8 +81,6 @@ func addAnalyzers(m *mapping.IndexMappingImpl) error {
 	return m.AddCustomAnalyzer(analyzerTyping, map[string]any{
 		"type": custom.Name, "tokenizer": whitespace.Name, "token_filters": []string{lowercase.Name, filterTyping}})
 }
-
-func aromaField(f flavor.Family) string { return aromaPrefix + f.String() }
 
 // keywordField holds whole values; only those that facets count need docValues.
 func keywordField(docValues bool) *mapping.FieldMapping {

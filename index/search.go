@@ -122,18 +122,10 @@ func (x *Index) matches(ctx context.Context, b query.Query) ([]int, error) {
 	return out, nil
 }
 
-// count returns how many profiles a query matches.
-func (x *Index) count(ctx context.Context, b query.Query) (int, error) {
-	req := bleve.NewSearchRequestOptions(b, 0, 0, false)
-	req.Score = "none"
-	res, err := x.run(ctx, req)
-	if err != nil {
-		return 0, err
-	}
-	return int(res.Total), nil
-}
-
 func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.SearchResult, error) {
+	if err := x.Open(ctx, nil); err != nil {
+		return nil, err
+	}
 	res, err := x.line.bleve.SearchInContext(ctx, req)
 	runtime.KeepAlive(x) // the line must not be closed under a search
 	switch {

@@ -28,7 +28,7 @@ const (
 	perCore = 4
 	// patience is how long a place in the queue is waited for. Who asks again at
 	// once after a refusal is thereby slowed down, and costs the searches nothing.
-	patience = 75 * time.Millisecond
+	patience = 50 * time.Millisecond
 	// longestWait is the most that a search stands in the queue.
 	longestWait = 3 * time.Second
 	// reserve is what is kept of the caller's time to answer in, at most, and

@@ -1,7 +1,6 @@
 package service
 
 import (
-	"context"
 	"sync"
 	"testing"
 
@@ -17,7 +16,7 @@ var sharedKitchen = sync.OnceValues(func() (*Kitchen, error) {
 	if err != nil {
 		return nil, err
 	}
-	return NewKitchen(context.Background(), c, index.Build, nil)
+	return NewKitchen(c, index.New)
 })
 
 // testHouse is the demo house at rest.

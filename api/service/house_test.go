@@ -72,7 +72,7 @@ func TestNothingIsPassedOver(t *testing.T) {
 	kitchen := *s.Kitchen
 	s.Kitchen = &kitchen
 	var err error
-	kitchen.Index, err = index.Build(t.Context(), kitchen.Catalogue.Profiles()[:3], nil)
+	kitchen.Index, err = index.New(kitchen.Catalogue.Profiles()[:3])
 	require.NoError(t, err)
 	require.NoError(t, kitchen.Index.Close())
 	for name, r := range map[string]OutsRequest{

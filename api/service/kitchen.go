@@ -30,6 +30,11 @@ type Index interface {
 	Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error)
 	// Len returns how many ingredients there are.
 	Len() int
+	// Open makes what Search and Complete need, if nobody has yet, and tells how far
+	// it is; else the first of these does it.
+	Open(ctx context.Context, progress Progress) error
+	// Opened reports whether that is made.
+	Opened() bool
 	// Close frees the index and all that follow it.
 	Close() error
 }
@@ -43,7 +48,7 @@ type follower[I any] interface {
 	Follow(ctx context.Context, profiles []*flavor.Profile, progress Progress) (I, error)
 }
 
-// Progress is told how many ingredients are done, of how many.
+// Progress is told how many ingredients are done, of how many; nil is told nothing.
 type Progress = func(done, total int)
 
 // follow makes the next index, with what it favours if that is another, and what
@@ -82,9 +87,9 @@ type Kitchen struct {
 	common  *flavor.Commonness // how common everything is
 }
 
-// NewKitchen loads the families and builds an index over a catalogue, such as
-// with index.Build. The progress of the index is told, if that is wanted.
-func NewKitchen[I follower[I]](ctx context.Context, c *data.Catalogue, build func(context.Context, []*flavor.Profile, Progress) (I, error), progress Progress) (*Kitchen, error) {
+// NewKitchen loads the families and makes an index over a catalogue, such as with
+// index.New.
+func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, error)) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
 	set, proven, err := c.Set()
 	if err != nil {
@@ -103,9 +108,9 @@ func NewKitchen[I follower[I]](ctx context.Context, c *data.Catalogue, build fun
 	if err := k.judgeBy(set); err != nil {
 		return nil, err
 	}
-	x, err := build(ctx, c.Profiles(), progress)
+	x, err := newIndex(c.Profiles())
 	if err != nil {
-		return nil, fmt.Errorf("building the index: %w", err)
+		return nil, fmt.Errorf("making the index: %w", err)
 	}
 	x = x.Favouring(k.favour(nil))
 	k.Index, k.follow = x, following(x)

@@ -1,7 +1,6 @@
 package service
 
 import (
-	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -32,7 +31,7 @@ var base = sync.OnceValues(func() (*Kitchen, error) {
 	if err != nil {
 		return nil, err
 	}
-	return NewKitchen(context.Background(), c, index.Build, nil)
+	return NewKitchen(c, index.New)
 })
 
 var someone = house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
@@ -43,7 +42,7 @@ func kitchen(t *testing.T) *Kitchen {
 	k, err := base()
 	require.NoError(t, err)
 	own := *k
-	x, err := index.Build(t.Context(), k.Catalogue.Profiles(), nil)
+	x, err := index.New(k.Catalogue.Profiles())
 	require.NoError(t, err)
 	x = x.Favouring(k.favour(nil))
 	own.Index, own.follow = x, following(x)

@@ -17,7 +17,7 @@ func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	if err != nil {
 		return err
 	}
-	kitchen, err := service.NewKitchen(cmd.Context(), catalogue, index.Build, nil)
+	kitchen, err := service.NewKitchen(catalogue, index.New)
 	if err != nil {
 		return err
 	}

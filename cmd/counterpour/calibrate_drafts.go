@@ -26,7 +26,7 @@ func tryDrafts(cmd *cobra.Command, catalogue *data.Catalogue) error {
 
 // readDrafts reads every draft as a bar does that knows the catalogue alone.
 func readDrafts(ctx context.Context, catalogue *data.Catalogue) (*trial.DraftReport, error) {
-	kitchen, err := service.NewKitchen(ctx, catalogue, index.Build, nil)
+	kitchen, err := service.NewKitchen(catalogue, index.New)
 	if err != nil {
 		return nil, err
 	}

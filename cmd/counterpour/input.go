@@ -21,17 +21,19 @@ import (
 // maxFile is the most that a draft or a list may hold.
 const maxFile = 64 << 10 // bytes
 
-// kitchens opens the kitchen that a command works with; done closes it. The
-// progress of its index, if wanted, is told in ingredients done and in all.
-type kitchens func(ctx context.Context, progress func(done, total int)) (k *service.Kitchen, done func(), err error)
+// kitchens opens the kitchen that a command works with; done closes it.
+type kitchens func(ctx context.Context) (k *service.Kitchen, done func(), err error)
 
 // embedded opens a kitchen over the embedded catalogue.
-func embedded(ctx context.Context, progress func(done, total int)) (*service.Kitchen, func(), error) {
+func embedded(ctx context.Context) (*service.Kitchen, func(), error) {
+	if err := ctx.Err(); err != nil {
+		return nil, nil, err
+	}
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, nil, err
 	}
-	k, err := service.NewKitchen(ctx, c, index.Build, progress)
+	k, err := service.NewKitchen(c, index.New)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -25,12 +25,12 @@ const draft = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake,
 
 // sharedKitchen is built once for all tests.
 var sharedKitchen = sync.OnceValues(func() (*service.Kitchen, error) {
-	k, _, err := embedded(context.Background(), nil)
+	k, _, err := embedded(context.Background())
 	return k, err
 })
 
 // shared hands out the one kitchen, and does not close it.
-func shared(context.Context, func(done, total int)) (*service.Kitchen, func(), error) {
+func shared(context.Context) (*service.Kitchen, func(), error) {
 	k, err := sharedKitchen()
 	return k, func() {}, err
 }
@@ -327,7 +327,7 @@ func TestServeBeforeItIsReady(t *testing.T) {
 	require.NoError(t, address.Close()) // free a moment ago
 	listen := address.Addr().String()
 	asked := make(chan struct{})
-	slow := func(context.Context, func(done, total int)) (*service.Kitchen, func(), error) {
+	slow := func(context.Context) (*service.Kitchen, func(), error) {
 		assert.Equal(t, http.StatusOK, statusOf(t, "http://"+listen+"/healthz"))
 		assert.Equal(t, http.StatusServiceUnavailable, statusOf(t, "http://"+listen+"/readyz"))
 		assert.Equal(t, http.StatusServiceUnavailable, statusOf(t, "http://"+listen+"/v1/templates"))

@@ -60,18 +60,26 @@ once it answers.`,
 	return cmd
 }
 
+// spareThreads is how many threads run beside those of the cores, which searches may
+// all hold: the system then takes up a light request at once, and nobody has to wait
+// for a search to be interrupted.
+const spareThreads = 2
+
 // program is what serves. Run may be called once.
 type program struct {
-	open   kitchens
-	listen string
-	at     place
-	door   door
-	out    io.Writer // gets the line with the address
-	log    *slog.Logger
+	open    kitchens
+	listen  string
+	cores   int // that searches may hold
+	at      place
+	door    door
+	opening api.Progress // of the search by words
+	out     io.Writer    // gets the line with the address
+	log     *slog.Logger
 }
 
-// Run listens first, so that a taken port is known at once, then builds the
-// kitchen, answers until ctx ends, and finishes what is under way.
+// Run listens first, so that a taken port is known at once, then opens the
+// kitchen and the house, answers until ctx ends, and finishes what is under way.
+// The search by words is made beside the first answers.
 func (s *program) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
 		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
@@ -89,8 +97,7 @@ func (s *program) Run(ctx context.Context) error {
 		return fmt.Errorf("%w; --listen takes another address or port, and port 0 a free one", err)
 	}
 	var entrance entrance
-	var progress api.Progress
-	entrance.open(api.Starting(&progress))
+	entrance.open(api.Starting())
 	server := &http.Server{Handler: s.door.strict(journal.Keep(s.log, &entrance)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
 		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 	ended := make(chan error, 1)
@@ -103,7 +110,9 @@ func (s *program) Run(ctx context.Context) error {
 		ended <- serve(server, listener)
 	}()
 
-	kitchen, done, err := s.open(ctx, progress.Set)
+	s.cores = runtime.GOMAXPROCS(0)
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(s.cores + spareThreads))
+	kitchen, done, err := s.open(ctx)
 	if err == nil {
 		defer done()
 		var handler http.Handler
@@ -147,7 +156,7 @@ func (s *program) what() string {
 // handler is all that is served over a kitchen and its house, which leave
 // closes; behind a guard, if there is one.
 func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
-	k = k.Admitting(admission.New(runtime.GOMAXPROCS(0)))
+	k = k.Admitting(admission.New(s.cores))
 	v, leave, err := enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err
@@ -157,8 +166,9 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Keeper: v, Editor: editor, Log: s.log, Meters: metersOf(v, guard), Version: thisBuild().Version}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: metersOf(v, guard), Version: thisBuild().Version}); err == nil {
 			h = answers.Handler()
+			go s.openSearch(ctx, v)
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
 			}
@@ -167,6 +177,18 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	}
 	leave()
 	return nil, nil, err
+}
+
+// openSearch makes the search by words. If it cannot, the first search tries again.
+func (s *program) openSearch(ctx context.Context, v *service.Venue) {
+	defer func() {
+		if r := recover(); r != nil {
+			s.log.Error("the search by words broke while it was opened", "cause", fmt.Sprint(r))
+		}
+	}()
+	if err := v.Now().Index.Open(ctx, s.opening.Set); err != nil && ctx.Err() == nil {
+		s.log.Error("the search by words could not be opened", "error", err)
+	}
 }
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {

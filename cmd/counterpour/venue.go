@@ -31,7 +31,7 @@ func atHouse(ctx context.Context, open kitchens, where string) (v *service.Venue
 
 // atPlace opens a kitchen and a house for any purpose; done closes both.
 func atPlace(ctx context.Context, open kitchens, at *place) (v *service.Venue, done func(), err error) {
-	kitchen, shut, err := open(ctx, nil)
+	kitchen, shut, err := open(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -60,7 +60,7 @@ func snapshotOf(ctx context.Context, open kitchens, where string) (*service.Snap
 // demoOf opens the demo house as it comes with the program, for what asks no
 // house.
 func demoOf(ctx context.Context, open kitchens) (*service.Snapshot, func(), error) {
-	k, done, err := open(ctx, nil)
+	k, done, err := open(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
