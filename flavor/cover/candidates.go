@@ -25,6 +25,7 @@ func (t *task) addCandidates() {
 	customs := t.customsByPart()
 	t.cands = make([]candidate, 0, len(t.req.Candidates))
 	t.entries = make([]search.Part, 0, len(t.req.Candidates))
+	t.customFor = make([][]bool, len(t.removed))
 	for _, p := range byID(t.req.Candidates) {
 		if t.inDrink(p) || !t.accepts(p) {
 			continue
@@ -36,7 +37,7 @@ func (t *task) addCandidates() {
 		}
 		part := search.Part{Per: t.rowOf(&holds), Odd: odd(p.Class)}
 		if t.req.Common != nil {
-			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID)
+			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID) * t.otherwise(p, &holds)
 		}
 		if t.stretches(p, &holds) {
 			part.Price += t.finder.weights.Part
@@ -46,7 +47,9 @@ func (t *task) addCandidates() {
 		}
 		part.Alike, part.Firm = t.alike(p, amounts)
 		for m := range t.removed {
-			part.Strange = append(part.Strange, t.strange(p, &holds, m, customs.place(m, p.ID)))
+			place := customs.place(m, p.ID)
+			part.Strange = append(part.Strange, t.strange(p, &holds, m, place))
+			t.customFor[m] = append(t.customFor[m], place >= 0)
 		}
 		t.cands = append(t.cands, candidate{p, amounts, smellOf(p, &holds)})
 		custom := len(t.removed) == 1 && customs.place(0, p.ID) >= 0
@@ -55,6 +58,23 @@ func (t *task) addCandidates() {
 		t.entries = append(t.entries, part)
 	}
 	t.addKnown(customs)
+}
+
+// sameBottle is the share of what rarity costs that is left for what is nearly the
+// same bottle.
+const sameBottle = 0.25
+
+// otherwise returns how much of its rarity a bottle must earn: all of it for something
+// else than what went, and little for what is of its class and smells like it. Whoever
+// stocks the one may well stock the other, and wants to hear of it.
+func (t *task) otherwise(p *flavor.Profile, holds *sense.Vector) float64 {
+	smell, least := smellOf(p, holds), 1.0
+	for m, q := range t.removed {
+		if q.Class == p.Class {
+			least = min(least, unlike(apart(&smell, &t.gone[m].smell, 0, math.Inf(1))))
+		}
+	}
+	return sameBottle + (1-sameBottle)*least
 }
 
 // stretches reports whether p would only stretch another bottle: a spirit of next to

@@ -70,10 +70,52 @@ func (t *task) worthListing(ideas []idea) []idea {
 	}
 	best := ideas[0].rank
 	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost })
-	return slices.DeleteFunc(ideas, func(x idea) bool {
-		far := near && (x.distance > farJND || x.lost && x.distance > NearJND)
+	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
+		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost && x.distance > NearJND)
 		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
 	})
+	if alike := func(x idea) bool { return t.akin(&x.filling) }; slices.ContainsFunc(ideas, alike) {
+		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) })
+	}
+	return ideas
+}
+
+// akin reports whether for each thing that went a part is poured that people take for
+// something like it: what the trade pours, what does the same work and smells not quite
+// unlike it, and what smells much like it whatever it is.
+func (t *task) akin(x *search.Filling) bool {
+	if t.byCustom(x) {
+		return true
+	}
+	if t.cameBack[search.Combine(x.Parts...)] {
+		return false // it keeps nothing else off the list
+	}
+	for m := range t.removed {
+		if !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// How far apart in smell, see [apart], two bottles of one kin are when nobody takes one
+// for the other, and two of other kin.
+const (
+	akinTo    = 1.05
+	likeSmell = 0.85
+)
+
+func (t *task) standsIn(part, m int) bool {
+	c, was := &t.cands[part], t.removed[m].Class
+	both := func(p flavor.Part) bool { return c.profile.Class.Part() == p && was.Part() == p }
+	if !t.gone[m].smells || t.customFor[m][part] || both(flavor.PartBase) || both(flavor.PartSweetener) || both(flavor.PartSour) {
+		return true
+	}
+	far := likeSmell
+	if c.profile.Class.Kin() == was.Kin() {
+		far = akinTo
+	}
+	return apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= far
 }
 
 // noCover reports whether an idea is another drink, or one that nobody would serve. What
@@ -89,7 +131,7 @@ func (t *task) noCover(x *idea) bool {
 
 // farJND is the distance from which a cover is not worth listing beside one that
 // keeps the drink.
-const farJND = 1.5 * NearJND
+const farJND = 1.25 * NearJND
 
 // leastWorth is the share of the score below which a cover is none.
 const leastWorth = 0.5
@@ -163,11 +205,51 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 	if out.score, err = t.finder.judge.ScoreOnly(&out.spec); err != nil {
 		return nil, err
 	}
-	out.rank = x.Rank - x.Distance() + out.distance + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
-	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost {
-		out.rank += t.finder.weights.Lead
+	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
+	out.rank += t.finder.weights.Part * float64(t.idle(x))
+	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost && !t.customary(x) {
+		out.rank += t.finder.weights.Lead // what the trade pours, it pours knowing that
 	}
 	return out, nil
+}
+
+// felt is what a distance counts for in a rank: each step up to [NearJND], and half of
+// each beyond. Of two glasses that are both another drink, people hardly tell which is
+// the nearer.
+func felt(distance float64) float64 {
+	return distance - max(0, distance-NearJND)/2
+}
+
+// idle counts the parts of a filling that stand for nothing that went: each thing is
+// covered by the part that is least strange in its place, and what is left only helps.
+// Of one thing the search itself asks what a further part must earn.
+func (t *task) idle(x *search.Filling) int {
+	if len(t.removed) < 2 || len(x.Parts) == 0 {
+		return 0
+	}
+	var stands [search.MaxParts]bool
+	for m := range t.removed {
+		stands[t.standsFor(x, m)] = true
+	}
+	n := 0
+	for k := range x.Parts {
+		if !stands[k] {
+			n++
+		}
+	}
+	return n - max(0, len(x.Parts)-len(t.removed)) // these the search has counted
+}
+
+// standsFor returns the place among the parts of the one that is least strange in place
+// of removed m.
+func (t *task) standsFor(x *search.Filling, m int) int {
+	least := 0
+	for k, i := range x.Parts {
+		if t.entries[i].Strange[m] < t.entries[x.Parts[least]].Strange[m] {
+			least = k
+		}
+	}
+	return least
 }
 
 // hardlyWorse is how many points of the score a cover may lose at no cost.

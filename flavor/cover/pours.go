@@ -1,6 +1,8 @@
 package cover
 
 import (
+	"slices"
+
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
@@ -93,12 +95,11 @@ const leastShare = 0.6
 
 // leadShare is the share of two spirits for one that the leading one pours at the least:
 // the other seasons it, as a little smoky malt does a tequila in place of a mezcal.
-const leadShare = 0.75
+const leadShare = 0.8
 
-// led reports whether of several spirits that stand for one the first leads, unless
-// they are what the trade or the house pours together.
+// led reports whether of several spirits that stand for one the first leads.
 func (t *task) led(x *search.Filling) bool {
-	if len(x.Parts) < 2 || len(t.removed) > 1 || t.gapML < baseML || !t.spiritsAlone(x) || t.isKnown(x) {
+	if len(x.Parts) < 2 || len(t.removed) > 1 || t.gapML < baseML || !t.spiritsAlone(x) {
 		return true
 	}
 	var most, all float64
@@ -107,6 +108,34 @@ func (t *task) led(x *search.Filling) bool {
 		most, all = max(most, ml), all+ml
 	}
 	return most >= leadShare*all
+}
+
+// measureSlack is the share by which the spirits that stand for a base, with other
+// things out beside it, may be more or less than it, in volume or in alcohol.
+const measureSlack = 0.1
+
+// fullMeasure reports whether, with several things out, a base spirit is covered by its
+// full measure of spirit, in volume or in alcohol.
+func (t *task) fullMeasure(x *search.Filling) bool {
+	if len(t.removed) < 2 || t.wantsDry() || t.req.Guest.MaxABV > 0 {
+		return true
+	}
+	var was, is struct{ ml, alcohol float64 }
+	for i := range t.req.Spec.Pours {
+		if p := &t.req.Spec.Pours[i]; p.Profile.Class.Kin() == flavor.KinSpirit && slices.Contains(t.removed, p.Profile) {
+			was.ml, was.alcohol = was.ml+p.ML, was.alcohol+p.ML*p.Profile.ABV.Value
+		}
+	}
+	if was.ml < baseML {
+		return true
+	}
+	for k, i := range x.Parts {
+		if c := &t.cands[i]; c.profile.Class.Kin() == flavor.KinSpirit {
+			ml := c.amounts[x.Amounts[k]].ml
+			is.ml, is.alcohol = is.ml+ml, is.alcohol+ml*c.profile.ABV.Value
+		}
+	}
+	return max(is.ml/was.ml, is.alcohol/was.alcohol) >= 1-measureSlack && min(is.ml/was.ml, is.alcohol/was.alcohol) <= 1+measureSlack
 }
 
 // isKnown reports whether the trade or the house pours the parts of a filling together.
@@ -125,10 +154,24 @@ func (t *task) byCustom(x *search.Filling) bool {
 	return len(x.Parts) == 1 && t.custom[x.Parts[0]] || t.isKnown(x)
 }
 
+// customary reports whether the trade, or the house, pours a filling for what went, or
+// for each of several things one of its parts.
+func (t *task) customary(x *search.Filling) bool {
+	if len(t.removed) < 2 || len(x.Parts) == 0 || t.byCustom(x) {
+		return t.byCustom(x)
+	}
+	for m := range t.removed {
+		if !t.customFor[m][x.Parts[t.standsFor(x, m)]] {
+			return false
+		}
+	}
+	return true
+}
+
 // enough reports whether several parts pour about as much as went. What went by the
 // piece, to season or to sweeten is made up for by strength.
 func (t *task) enough(x *search.Filling) bool {
-	if !t.led(x) {
+	if !t.led(x) || !t.fullMeasure(x) {
 		return false
 	}
 	was := t.removed[0].Class

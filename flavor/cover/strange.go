@@ -30,7 +30,7 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 	if gone.smells {
 		smell := smellOf(p, holds)
 		passes := spirits && unlikeInLook(p, holds, was, &gone.holds) <= clearForClear
-		if place < 0 && smell.plain() && !sweetens(p.Class, was.Class) && !passes {
+		if place < 0 && smell.plain() && p.Class != was.Class && !sweetens(p.Class, was.Class) && !passes {
 			return math.Inf(1)
 		}
 		least, most := 0.0, math.Inf(1)

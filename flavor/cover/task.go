@@ -34,7 +34,8 @@ type task struct {
 	cands       []candidate
 	entries     []search.Part
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
-	custom      []bool                         // by candidate: poured alone by custom for what went
+	customFor   [][]bool                       // by what went and by candidate: poured alone for it by custom
+	custom      []bool                         // by candidate: the same, of the only thing that went
 	obvious     []bool                         // by candidate: of the class of what went, or poured for it by custom
 	cameBack    map[search.Combination]bool    // sent back in this house more often than kept
 	oneByOne    map[search.Combination]bool    // what covers each thing alone that went, taken together
