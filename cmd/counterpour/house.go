@@ -28,6 +28,7 @@ const (
 	toRead  purpose = iota // beside whoever writes to it
 	toWrite                // as the only one, if it is in a file
 	toMake                 // to write, and to make it if it is not there
+	toServe                // as toMake; and only to read what a later version wrote
 )
 
 // openHouse opens the house in a file, or a venue of a PostgreSQL database, and
@@ -37,7 +38,7 @@ func openHouse(ctx context.Context, where string, why purpose) (s house.Store, m
 	if !errors.Is(err, house.ErrNotFound) {
 		return s, false, err
 	}
-	if why != toMake {
+	if why != toMake && why != toServe {
 		return nil, false, fmt.Errorf("%w; only serve, house import and house restore make one", err)
 	}
 	s, err = openAs(ctx, where, store.Options{})

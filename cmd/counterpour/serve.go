@@ -40,7 +40,7 @@ const (
 //
 //	counterpour serve --listen 127.0.0.1:0
 func newServe(open kitchens) *cobra.Command {
-	s := &program{open: open, at: place{why: toMake}}
+	s := &program{open: open, at: place{why: toServe}}
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve the API and the web pages",
@@ -84,7 +84,7 @@ func (s *program) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
 		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
 	}
-	guard, err := s.door.guard(s.listen, s.log)
+	roll, err := s.door.roll(s.listen, s.log)
 	if err != nil {
 		return err
 	}
@@ -117,7 +117,7 @@ func (s *program) Run(ctx context.Context) error {
 		defer done()
 		var handler http.Handler
 		var leave func()
-		if handler, leave, err = s.handler(ctx, kitchen, server, guard); err == nil {
+		if handler, leave, err = s.handler(ctx, kitchen, server, roll); err == nil {
 			defer leave()
 			entrance.open(handler)
 			_, err = fmt.Fprintf(s.out, "counterpour is serving on %s://%s (%s)\n", s.door.scheme(), listener.Addr(), s.what())
@@ -141,6 +141,8 @@ func (s *program) Run(ctx context.Context) error {
 // what says what is served, and what is kept of it.
 func (s *program) what() string {
 	switch {
+	case s.at.later:
+		return "a later version wrote the house, so it is open for reading only"
 	case s.at.where == demoHouse:
 		return "embedded catalogue and demo house, in memory; nothing is saved"
 	case isDatabase(s.at.where) && s.at.made:
@@ -154,12 +156,19 @@ func (s *program) what() string {
 }
 
 // handler is all that is served over a kitchen and its house, which leave
-// closes; behind a guard, if there is one.
-func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, guard *access.Guard) (h http.Handler, leave func(), err error) {
+// closes; behind a guard, if somebody is to be let in.
+func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, a *roll) (h http.Handler, leave func(), err error) {
 	k = k.Admitting(admission.New(s.cores))
 	v, leave, err := enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err
+	}
+	var guard *access.Guard
+	if a != nil {
+		shut := leave
+		var stop func()
+		guard, stop = s.door.guard(ctx, a, v.Store(), s.at.later)
+		leave = func() { stop(); shut() }
 	}
 	server.RegisterOnShutdown(v.HangUp)
 	// The web pages answer everything that is no endpoint.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"crypto/tls"
 	"log/slog"
 	"net"
@@ -10,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"counterpour/data/house"
 	"counterpour/webui/access"
 )
 
@@ -27,9 +29,15 @@ func (d *door) flags(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar(&d.proxies, "proxy", nil, "address or network, such as 10.0.0.0/24, of a server in front that speaks https; may be repeated")
 }
 
-// guard reads the file of passcodes. It returns none on a loopback address
+// roll is who may enter, and how the door is set up for them.
+type roll struct {
+	book *access.Book
+	opts access.Options
+}
+
+// roll reads the file of passcodes. It returns none on a loopback address
 // without one, where only this machine gets in, and refuses any other.
-func (d *door) guard(listen string, log *slog.Logger) (*access.Guard, error) {
+func (d *door) roll(listen string, log *slog.Logger) (*roll, error) {
 	o := access.Options{Secure: len(d.proxies) > 0, Log: log}
 	for _, p := range d.proxies {
 		prefix, err := prefixOf(p)
@@ -51,7 +59,24 @@ func (d *door) guard(listen string, log *slog.Logger) (*access.Guard, error) {
 	if !loopback(listen) && d.cert == "" && !o.Secure {
 		log.Warn("passcodes go over the network as plain text; give --tls-cert and --tls-key, or put a server that speaks https in front and name it with --proxy")
 	}
-	return access.NewGuard(book, o), nil
+	return &roll{book, o}, nil
+}
+
+// guard stands at the door of a house, and is kept up until leave. A house that is
+// only read keeps no sessions, so that they end with the program.
+func (d *door) guard(ctx context.Context, a *roll, s house.Store, readOnly bool) (g *access.Guard, leave func()) {
+	o := a.opts
+	if !readOnly {
+		o.Commons = s
+	}
+	g = access.NewGuard(a.book, o)
+	ctx, stop := context.WithCancel(ctx)
+	kept := make(chan struct{})
+	go func() {
+		defer close(kept)
+		g.Keep(ctx, d.passcodes)
+	}()
+	return g, func() { stop(); <-kept }
 }
 
 func prefixOf(text string) (netip.Prefix, error) {

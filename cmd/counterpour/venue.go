@@ -21,6 +21,7 @@ type place struct {
 	where string
 	why   purpose
 	made  bool // set if there was no house and opening made one
+	later bool // set if a later version wrote it, so that it is only read
 }
 
 // atHouse opens a kitchen and the house it works for, to be read; done closes
@@ -79,7 +80,10 @@ func enter(ctx context.Context, kitchen *service.Kitchen, at *place, log *slog.L
 	if at.where == demoHouse {
 		s, about, err = demoStore(ctx, kitchen)
 	} else {
-		s, at.made, err = openHouse(ctx, at.where, at.why)
+		s, err = at.open(ctx)
+	}
+	if err == nil && at.later && log != nil {
+		log.Warn("a later version of this program wrote the house; it is open for reading only, and nothing is kept: use the later version")
 	}
 	if err == nil {
 		v, err = service.Open(ctx, kitchen, s, about, log)
@@ -91,6 +95,17 @@ func enter(ctx context.Context, kitchen *service.Kitchen, at *place, log *slog.L
 		return nil, nil, err
 	}
 	return v, func() { v.Close(); _ = s.Close() }, nil // every write is durable already
+}
+
+// open opens the house of a place. What a later version wrote is still served, to be
+// read.
+func (at *place) open(ctx context.Context) (s house.Store, err error) {
+	s, at.made, err = openHouse(ctx, at.where, at.why)
+	if at.why == toServe && errors.Is(err, house.ErrNewer) {
+		s, _, err = openHouse(ctx, at.where, toRead)
+		at.later = err == nil
+	}
+	return s, err
 }
 
 // demoStore keeps the demo house in memory.

@@ -35,6 +35,9 @@ func (e *Ephemeral) Check() error {
 type Commons interface {
 	// Share keeps ephemerals, each in place of the one of its kind and id.
 	Share(ctx context.Context, now time.Time, list ...Ephemeral) error
+	// Renew does what Share does for those that are there, and leaves out the
+	// others: what somebody has dropped is not brought back.
+	Renew(ctx context.Context, now time.Time, list ...Ephemeral) error
 	// Agree keeps e unless there is one of its kind and id, and returns the one
 	// that is there from then on: the same to all who ask.
 	Agree(ctx context.Context, now time.Time, e Ephemeral) (Ephemeral, error)

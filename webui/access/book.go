@@ -24,6 +24,7 @@ const (
 
 // Book is who may enter. It does not change.
 type Book struct {
+	text    string // as it was read
 	people  []keeper
 	bearers []bearer
 	byName  map[string]int // by the key of the name, into people
@@ -93,7 +94,7 @@ func Parse(text string) (*Book, error) {
 	if len(text) > mostBook {
 		return nil, flavor.Faults{faultOf("", "", "a book of passcodes holds %d KiB at most; this is another file, or somebody is in it often", mostBook>>10)}
 	}
-	b := &Book{byName: map[string]int{}}
+	b := &Book{text: text, byName: map[string]int{}}
 	var faults flavor.Faults
 	lead := false
 	seen := map[string]int{} // the line of each name

@@ -25,22 +25,22 @@ const (
 // deviceMark vouches that somebody signed in on a device: by an HMAC (RFC 2104)
 // under what the book keeps of their passcode, so that it outlives the program,
 // and ends with the passcode.
-func (g *Guard) deviceMark(at int, key, id string) string {
-	h := hmac.New(sha256.New, g.book.people[at].hash.sum)
+func deviceMark(passcode *hash, key, id string) string {
+	h := hmac.New(sha256.New, passcode.sum)
 	h.Write([]byte("counterpour device\x00" + key + "\x00" + id))
 	return tokenCode.EncodeToString(h.Sum(nil))
 }
 
 // knowDevice makes the cookie of a device on which somebody has just signed in.
 // Several people share a tablet, so it keeps what vouches for those before.
-func (g *Guard) knowDevice(r *http.Request, at int, key string) *http.Cookie {
+func (g *Guard) knowDevice(r *http.Request, passcode *hash, key string) *http.Cookie {
 	id, marks := g.deviceCookie(r)
 	if len(id) != tokenCode.EncodedLen(deviceBytes) {
 		raw := make([]byte, deviceBytes)
 		rand.Read(raw) // never fails
 		id, marks = tokenCode.EncodeToString(raw), nil
 	}
-	mark := g.deviceMark(at, key, id)
+	mark := deviceMark(passcode, key, id)
 	marks = slices.DeleteFunc(marks, func(m string) bool { return m == mark || len(m) != len(mark) })
 	marks = append([]string{mark}, marks[:min(len(marks), mostMarks-1)]...)
 	c := g.cookie(r, id+"."+strings.Join(marks, "."), int(deviceLife/time.Second))
@@ -50,12 +50,12 @@ func (g *Guard) knowDevice(r *http.Request, at int, key string) *http.Cookie {
 
 // deviceOf is the id of the device of a request, empty if the person has not
 // signed in on it, or has changed their passcode since.
-func (g *Guard) deviceOf(r *http.Request, at int, key string) string {
+func (g *Guard) deviceOf(r *http.Request, passcode *hash, key string) string {
 	id, marks := g.deviceCookie(r)
 	if len(id) != tokenCode.EncodedLen(deviceBytes) {
 		return ""
 	}
-	want := []byte(g.deviceMark(at, key, id))
+	want := []byte(deviceMark(passcode, key, id))
 	for _, mark := range marks[:min(len(marks), mostMarks)] {
 		if hmac.Equal([]byte(mark), want) {
 			return id

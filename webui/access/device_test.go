@@ -62,7 +62,8 @@ func TestSixWrongFromElsewhere(t *testing.T) {
 // makes no device known.
 func TestMadeUpDevices(t *testing.T) {
 	g, _ := testGuard(t, Options{})
-	ana, bo := g.book.byName["ana"], g.book.byName["bo"]
+	book := g.book.Load()
+	ana, bo := book.people[book.byName["ana"]].hash, book.people[book.byName["bo"]].hash
 	r := request(t.Context(), "192.0.2.1")
 	c := g.knowDevice(r, ana, "ana")
 	with := func(value string) *http.Request {
@@ -75,7 +76,7 @@ func TestMadeUpDevices(t *testing.T) {
 	for _, made := range []string{"", ".", c.Value + "A", c.Value[1:], "x" + c.Value[1:], c.Value[:len(c.Value)-1]} {
 		assert.Empty(t, g.deviceOf(with(made), ana, "ana"), made)
 	}
-	g.book.people[ana].hash.sum[0] ^= 1
+	ana.sum[0] ^= 1
 	assert.Empty(t, g.deviceOf(with(c.Value), ana, "ana"), "another passcode")
 }
 

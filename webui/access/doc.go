@@ -23,9 +23,14 @@
 //     server without a guard, where everybody is a lead because only their own
 //     machine reaches it, from a request that nobody has signed in for, which may
 //     do nothing. Ask with the context of the request and no other.
-//   - Sessions are in memory: they end when the program does, so whoever is taken
-//     out of the book is out once it is started again. Only hashes of their ids
-//     are kept.
+//   - Sessions are kept where all servers of a house look ([Options.Commons]), so
+//     that any of them serves any request, and a restart signs nobody out. What is
+//     kept is a hash of the cookie and a proof that needs the book: neither reading
+//     nor writing there lets anybody in.
+//   - Whoever is taken out of the book, or has another passcode in it, is out within
+//     seconds at every server that reads it ([Guard.Keep]), and so is whoever signs
+//     out at another server. While the store is silent, open sessions go on and
+//     nobody signs in.
 //   - A check of a passcode costs memory on purpose. Few run at once, and how many
 //     fail is limited for each address, and for each name from one and from all. A name that is not in
 //     the book is told apart neither by the answer nor by the work.

@@ -5,11 +5,35 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
 )
+
+// ours are the sessions of the tests' book, in some commons or in none.
+func ours(t *testing.T, idle, whole time.Duration, commons house.Commons) *sessions {
+	t.Helper()
+	g, _ := testGuard(t, Options{Idle: idle, Whole: whole, Commons: commons})
+	return g.sessions
+}
+
+func began(t *testing.T, s *sessions, key string, now time.Time) (id string) {
+	t.Helper()
+	id, err := s.begin(t.Context(), key, now)
+	require.NoError(t, err)
+	return id
+}
+
+func found(t *testing.T, s *sessions, id string, now time.Time) *lasting {
+	t.Helper()
+	l, err := s.find(t.Context(), id, now)
+	require.NoError(t, err)
+	return l
+}
 
 func TestSessionsRunOut(t *testing.T) {
 	const idle, whole = time.Hour, 3 * time.Hour
-	ana, now := Person{"Ana", Lead}, newClock().at
+	now := newClock().at
 	for _, c := range []struct {
 		name  string
 		after []time.Duration // between one use and the next
@@ -20,19 +44,20 @@ func TestSessionsRunOut(t *testing.T) {
 		{"idle", []time.Duration{idle}, false},
 		{"used in between", []time.Duration{idle - 1, idle - 1, idle - 1}, true},
 		{"too old, however much used", []time.Duration{idle - 1, idle - 1, idle - 1, 3}, false},
+		{"a clock set back", []time.Duration{-2 * time.Hour}, true},
+		{"a clock set back, and the week over", []time.Duration{-2 * time.Hour, 5*time.Hour + 1}, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := newSessions(idle, whole)
-			id, at := s.begin(ana, now), now
+			s := ours(t, idle, whole, nil)
+			id, at := began(t, s, "ana", now), now
 			for i, d := range c.after {
 				at = at.Add(d)
-				l, ok := s.find(id, at)
+				l := found(t, s, id, at)
 				if i < len(c.after)-1 {
-					assert.True(t, ok)
+					assert.NotNil(t, l)
 					continue
 				}
-				assert.Equal(t, c.open, ok)
-				assert.Equal(t, c.open, l != nil && l.person == ana)
+				assert.Equal(t, c.open, l != nil && l.person == Person{"Ana", Lead})
 			}
 			assert.Equal(t, c.open, len(s.open) == 1, "what has run out is not kept")
 		})
@@ -40,42 +65,37 @@ func TestSessionsRunOut(t *testing.T) {
 }
 
 func TestSessionsAreBounded(t *testing.T) {
-	s, now := newSessions(Idle, Whole), newClock().at
-	ana, bo := Person{"Ana", Lead}, Person{"Bo", Floor}
-	bos := s.begin(bo, now)
+	s, now := ours(t, Idle, Whole, nil), newClock().at
+	bos := began(t, s, "bo", now)
 	var ids []string
 	for range mostSessions {
-		ids = append(ids, s.begin(ana, now))
+		ids = append(ids, began(t, s, "ana", now))
 	}
-	_, ok := s.find(ids[0], now.Add(time.Second)) // the first is no longer the one longest unused
-	assert.True(t, ok)
-	ids = append(ids, s.begin(ana, now.Add(2*time.Second)))
+	assert.NotNil(t, found(t, s, ids[0], now.Add(time.Second))) // the first is no longer the one longest unused
+	ids = append(ids, began(t, s, "ana", now.Add(2*time.Second)))
 	assert.Len(t, s.open, mostSessions+1)
 	for i, id := range ids {
-		_, ok := s.find(id, now.Add(3*time.Second))
-		assert.Equal(t, i != 1, ok, "session %d", i)
+		assert.Equal(t, i != 1, found(t, s, id, now.Add(3*time.Second)) != nil, "session %d", i)
 	}
-	_, ok = s.find(bos, now.Add(3*time.Second))
-	assert.True(t, ok, "somebody else's is left alone")
+	assert.NotNil(t, found(t, s, bos, now.Add(3*time.Second)), "somebody else's is left alone")
 
-	s.begin(ana, now.Add(Whole))
+	began(t, s, "ana", now.Add(Whole))
 	assert.Len(t, s.open, 1, "what has run out makes room")
 }
 
 func TestIDsAreNotKept(t *testing.T) {
-	s, now := newSessions(Idle, Whole), newClock().at
-	id := s.begin(Person{"Ana", Lead}, now)
+	s, now := ours(t, Idle, Whole, nil), newClock().at
+	id := began(t, s, "ana", now)
 	assert.Len(t, id, 43, "256 bits in base64")
-	assert.NotEqual(t, id, s.begin(Person{"Ana", Lead}, now))
-	for sum := range s.open {
-		_, ok := s.find(string(sum[:]), now)
-		assert.False(t, ok, "what is kept opens nothing")
-		_, ok = s.find(tokenCode.EncodeToString(sum[:]), now)
-		assert.False(t, ok)
+	assert.NotEqual(t, id, began(t, s, "ana", now))
+	for at := range s.open {
+		assert.Nil(t, found(t, s, string(at[:]), now), "what is kept opens nothing")
+		assert.Nil(t, found(t, s, tokenCode.EncodeToString(at[:]), now))
 	}
-	s.end(id)
-	_, ok := s.find(id, now)
-	assert.False(t, ok)
-	s.end(id) // once more does no harm
+	require.NoError(t, s.end(t.Context(), id, now))
+	assert.Nil(t, found(t, s, id, now))
+	require.NoError(t, s.end(t.Context(), id, now), "once more does no harm")
 	assert.Len(t, s.open, 1)
+	_, err := s.begin(t.Context(), "nobody", now)
+	assert.ErrorIs(t, err, errNobody)
 }

@@ -33,8 +33,8 @@ const (
 
 // SignIn checks a name and a passcode and begins a session: it sets the
 // cookies and leaves the rest of the answer to the caller. It fails with [ErrWrong], with
-// a [*WaitError], or with the error of the request's context; nothing is set
-// then.
+// a [*WaitError], with the error of the commons that do not take the session, or with
+// that of the request's context; nothing is set then.
 func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode string) error {
 	now := g.now()
 	p, device, err := g.verify(r, now, name, passcode)
@@ -48,9 +48,19 @@ func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode st
 		return err
 	}
 	if old := g.sessionOf(r); old != "" {
-		g.sessions.end(old)
+		if err := g.sessions.end(r.Context(), old, now); err != nil {
+			return err
+		}
 	}
-	http.SetCookie(w, g.cookie(r, g.sessions.begin(p, now), int(g.opts.Whole/time.Second)))
+	key, err := nameKey(p.Name)
+	if err != nil {
+		return err
+	}
+	id, err := g.sessions.begin(r.Context(), key, now)
+	if err != nil {
+		return err
+	}
+	http.SetCookie(w, g.cookie(r, id, int(g.opts.Whole/time.Second)))
 	http.SetCookie(w, device)
 	g.opts.Log.InfoContext(r.Context(), "signed in", "name", p.Name, "role", p.Role.String(), "from", g.addressOf(r))
 	return nil
@@ -67,27 +77,28 @@ func (g *Guard) verify(r *http.Request, now time.Time, name, passcode string) (P
 	if err != nil {
 		key = "" // what is no name counts together
 	}
-	at, known := g.book.byName[key]
+	book := g.book.Load()
+	at, known := book.byName[key]
 	var p Person
 	device := ""
 	if known {
-		p = g.book.people[at].Person
-		device = g.deviceOf(r, at, key)
+		p = book.people[at].Person
+		device = g.deviceOf(r, book.people[at].hash, key)
 	}
 	forgive, err := g.admit(now, key, g.addressOf(r), device)
 	if err != nil {
 		return p, nil, err
 	}
 	if !known {
-		at = g.standIn(key)
+		at = g.standIn(book, key)
 	}
-	right, err := g.check(r.Context(), at, passcode)
+	right, err := g.check(r.Context(), book, at, passcode)
 	if err != nil || right && known {
 		forgive()
 		if err != nil {
 			return p, nil, err
 		}
-		return p, g.knowDevice(r, at, key), nil
+		return p, g.knowDevice(r, book.people[at].hash, key), nil
 	}
 	return p, nil, ErrWrong
 }
@@ -124,16 +135,16 @@ func (g *Guard) admit(now time.Time, key, address, device string) (forgive func(
 
 // standIn is the place of whose hash is worked out for a name that nobody has:
 // always the same one for the same name, as it would be if somebody had it.
-func (g *Guard) standIn(key string) int {
-	if len(g.book.people) == 0 {
+func (g *Guard) standIn(b *Book, key string) int {
+	if len(b.people) == 0 {
 		return -1
 	}
-	return int(maphash.String(g.seed, key) % uint64(len(g.book.people)))
+	return int(maphash.String(g.seed, key) % uint64(len(b.people)))
 }
 
 // check works out a hash once there is a place for it. A place below zero is
 // nobody's: there are only scripts in the book.
-func (g *Guard) check(ctx context.Context, at int, passcode string) (bool, error) {
+func (g *Guard) check(ctx context.Context, b *Book, at int, passcode string) (bool, error) {
 	if at < 0 {
 		return false, nil
 	}
@@ -145,7 +156,7 @@ func (g *Guard) check(ctx context.Context, at int, passcode string) (bool, error
 	if err != nil {
 		text = "" // wrong, at the same cost
 	}
-	h := g.book.people[at].hash
+	h := b.people[at].hash
 	return h.matches(g.derive(text, h)) && err == nil, nil
 }
 
@@ -170,10 +181,12 @@ func (g *Guard) signOut(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if id := g.sessionOf(r); id != "" {
-		if l, ok := g.sessions.find(id, g.now()); ok {
+		if l, err := g.sessions.find(r.Context(), id, g.now()); err == nil && l != nil {
 			g.opts.Log.InfoContext(r.Context(), "signed out", "name", l.person.Name, "from", g.addressOf(r))
 		}
-		g.sessions.end(id)
+		if err := g.sessions.end(r.Context(), id, g.now()); err != nil {
+			g.opts.Log.ErrorContext(r.Context(), "signed out here; other servers are told once the store answers", "err", err)
+		}
 	}
 	http.SetCookie(w, g.cookie(r, "", -1))
 	w.Header().Set("Cache-Control", "no-store")

@@ -1,7 +1,9 @@
 package training
 
 import (
+	"context"
 	"net/http"
+	"time"
 
 	"counterpour/api/service"
 	"counterpour/webui/behind"
@@ -20,14 +22,15 @@ type pages struct {
 	trainer behind.Trainer
 }
 
-// Mount puts the pages of training on a mux. It fails only if the
-// machine gives no random numbers.
+// Mount puts the pages of training on a mux. It fails only if the house cannot say
+// with which key rounds are sealed.
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) error {
-	seal, err := newSealer()
+	store := open().Store()
+	seal, err := newSealer(context.Background(), store, time.Now())
 	if err != nil {
 		return err
 	}
-	learners := service.NewLearners(open().Store())
+	learners := service.NewLearners(store)
 	at := behind.Visiting(open, func(v behind.Visit) *pages {
 		return &pages{Frame: f, learners: learners, seal: seal, bar: v, house: v, trainer: v}
 	})

@@ -54,7 +54,7 @@ var roundHints = map[drill.Kind]string{
 
 func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	v := &questionView{Kind: string(r.Request.Kind), Text: words.Sentence(r.Question), Hint: roundHints[r.Request.Kind],
-		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(&r.Request)}
+		Size: stepsOf(r.Request.Kind, r.Size), Round: p.seal.seal(r)}
 	for i := range r.Specs {
 		v.Drinks = append(v.Drinks, drinkOf(&r.Specs[i], i, f))
 	}

@@ -1,23 +1,52 @@
 package training
 
 import (
+	"context"
 	"crypto/aes"
 	"crypto/cipher"
 	"crypto/rand"
+	"crypto/sha256"
 	"encoding/base64"
+	"errors"
+	"fmt"
+	"time"
 
+	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/part"
 )
 
 // sealer turns the request of a round into a word that tells nothing of it, and
 // back. A round is made from its request alone, so that whoever could read it
-// would read the answer. The key is drawn anew whenever the program starts.
+// would read the answer. All servers of a house have one key, so that any of them
+// grades what another handed out.
 type sealer struct{ aead cipher.AEAD }
 
-func newSealer() (sealer, error) {
-	key := make([]byte, 32)
-	rand.Read(key) // never fails
-	block, err := aes.NewCipher(key)
+// The key of a house, and how long it is in use: longer than a round that anybody
+// comes back to.
+const (
+	keyKind  = "key"
+	keyID    = "training-rounds"
+	keyBytes = 32
+	keyLife  = 365 * 24 * time.Hour
+)
+
+// newSealer takes the key that the servers of a house have agreed on, or brings one.
+// A house that is only read gets one for as long as the program runs.
+func newSealer(ctx context.Context, commons house.Commons, now time.Time) (sealer, error) {
+	raw := make([]byte, keyBytes)
+	rand.Read(raw) // never fails
+	agreed, err := commons.Agree(ctx, now, house.Ephemeral{Kind: keyKind, ID: keyID, Body: asText.EncodeToString(raw), Until: now.Add(keyLife)})
+	switch {
+	case errors.Is(err, house.ErrReadOnly), errors.Is(err, house.ErrNewer):
+	case err != nil:
+		return sealer{}, err
+	default:
+		if raw, err = asText.DecodeString(agreed.Body); err != nil || len(raw) != keyBytes {
+			return sealer{}, fmt.Errorf("training: the key of rounds that the house keeps is none: %d bytes", len(raw))
+		}
+	}
+	block, err := aes.NewCipher(raw)
 	if err != nil {
 		return sealer{}, err
 	}
@@ -27,21 +56,43 @@ func newSealer() (sealer, error) {
 
 var asText = base64.RawURLEncoding
 
-// seal returns the word for a request.
-func (s sealer) seal(r *drill.RoundRequest) string {
-	return asText.EncodeToString(s.aead.Seal(nil, nil, r.Bytes(), nil))
+// looksBytes is how much is sealed of what a round looks like.
+const looksBytes = 8
+
+// looks tells rounds apart that are made from one request, by another version of the
+// program or of the house: an answer must be graded against what was shown.
+func looks(r *drill.Round) []byte {
+	h := sha256.New()
+	fmt.Fprintf(h, "%q", r.Question)
+	for i := range r.Specs {
+		s := &r.Specs[i]
+		fmt.Fprintf(h, "%q %s %s", s.Name, s.Method, s.Service)
+		for j := range s.Pours {
+			fmt.Fprintf(h, "%q %q", part.Amount(&s.Pours[j]), s.Pours[j].Profile.ID)
+		}
+	}
+	for _, o := range r.Options {
+		fmt.Fprintf(h, "%q", o.Label)
+	}
+	return h.Sum(nil)[:looksBytes]
 }
 
-// open returns the request of a word. It is false for a word that this sealer
-// did not make.
-func (s sealer) open(word string) (drill.RoundRequest, bool) {
+// seal returns the word for a round.
+func (s sealer) seal(r *drill.Round) string {
+	return asText.EncodeToString(s.aead.Seal(nil, nil, append(looks(r), r.Request.Bytes()...), nil))
+}
+
+// open returns the request of a word, and what its round looked like. It is false
+// for a word that no sealer with this key made.
+func (s sealer) open(word string) (r drill.RoundRequest, looked []byte, ok bool) {
 	raw, err := asText.DecodeString(word)
 	if err != nil {
-		return drill.RoundRequest{}, false
+		return r, nil, false
 	}
 	b, err := s.aead.Open(nil, nil, raw, nil)
-	if err != nil {
-		return drill.RoundRequest{}, false
+	if err != nil || len(b) < looksBytes {
+		return r, nil, false
 	}
-	return drill.RequestOf(b)
+	r, ok = drill.RequestOf(b[looksBytes:])
+	return r, b[:looksBytes], ok
 }

@@ -1,6 +1,7 @@
 package training
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"net/http"
@@ -94,7 +95,7 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	// The address of the question is its own, so that a reload shows it again.
-	at := url.Values{"what": {v.What}, "round": {p.seal.seal(&round.Request)}}
+	at := url.Values{"what": {v.What}, "round": {p.seal.seal(round)}}
 	if v.Steps != "" {
 		at.Set("steps", v.Steps)
 	}
@@ -120,18 +121,23 @@ func (p *pages) handedOut(w http.ResponseWriter, r *http.Request, v *trainingVie
 }
 
 // roundIsOver is what the page says of [errOver].
-const roundIsOver = "This round cannot be graded any more: the program has been started again since it was handed out. Start a new one."
+const roundIsOver = "This round cannot be graded any more: what it was made from has changed since it was handed out. Start a new one."
 
-// errOver: a round that this run of the program did not hand out.
-var errOver = errors.New("the round was not handed out by this run of the program")
+// errOver: a round that no server of this house handed out, or one that is made
+// otherwise now than when it was shown.
+var errOver = errors.New("the round is not one that was handed out")
 
 // sealed returns a round that was handed out, or [errOver].
 func (p *pages) sealed(token string) (*drill.Round, error) {
-	request, ok := p.seal.open(token)
+	request, looked, ok := p.seal.open(token)
 	if !ok {
 		return nil, errOver
 	}
-	return p.trainer.Again(request)
+	round, err := p.trainer.Again(request)
+	if err == nil && !bytes.Equal(looked, looks(round)) {
+		return nil, errOver
+	}
+	return round, err
 }
 
 // over says that a round cannot be graded any more.

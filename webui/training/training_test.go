@@ -103,7 +103,7 @@ func TestAnswers(t *testing.T) {
 }
 
 // What a page says of a round gives neither its axis nor its seed away, and a
-// round that this run did not hand out cannot be answered.
+// round that another house handed out cannot be answered.
 func TestRoundsAreSealed(t *testing.T) {
 	h := webuitest.NewPages(t)
 	page := webuitest.Follow(h, "/training?what=fault").Body.String()
@@ -117,7 +117,7 @@ func TestRoundsAreSealed(t *testing.T) {
 	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", one)
 	webuitest.Holds(t, webuitest.Post(h, "/training", form, false), 200, []string{">Right<"}, nil)
 	started := webuitest.NewPages(t)
-	webuitest.Holds(t, webuitest.Post(started, "/training", form, false), http.StatusGone, []string{"the program has been started again", "Start a new one", ">Start<"}, []string{">Right<"})
+	webuitest.Holds(t, webuitest.Post(started, "/training", form, false), http.StatusGone, []string{"This round cannot be graded any more", "Start a new one", ">Start<"}, []string{">Right<"})
 	for _, word := range []string{"", "x", "%", one[:len(one)-2], strings.ToUpper(one), strings.Repeat("A", len(one))} {
 		form.Set("round", word)
 		webuitest.Holds(t, webuitest.Post(h, "/training", form, false), http.StatusGone, []string{"Start a new one"}, []string{">Right<"})

@@ -8,10 +8,23 @@ import (
 )
 
 func (k *keeper) Share(ctx context.Context, now time.Time, list ...house.Ephemeral) error {
+	return k.putAll(ctx, now, `INSERT INTO ephemeral (venue, kind, id, until, body) VALUES ($1, $2, $3, $4, $5)
+		ON CONFLICT (venue, kind, id) DO UPDATE SET until = excluded.until, body = excluded.body`, list)
+}
+
+func (k *keeper) Renew(ctx context.Context, now time.Time, list ...house.Ephemeral) error {
+	return k.putAll(ctx, now, `UPDATE ephemeral SET until = $4, body = $5 WHERE venue = $1 AND kind = $2 AND id = $3`, list)
+}
+
+// putAll runs a statement for each ephemeral, once what is over is gone.
+func (k *keeper) putAll(ctx context.Context, now time.Time, statement string, list []house.Ephemeral) error {
 	for i := range list {
 		if err := list[i].Check(); err != nil {
 			return err
 		}
+	}
+	if len(list) == 0 {
+		return nil
 	}
 	return k.during("share", k.key, func() error {
 		return k.db.write(ctx, func(c conn) error {
@@ -19,10 +32,7 @@ func (k *keeper) Share(ctx context.Context, now time.Time, list ...house.Ephemer
 				return err
 			}
 			for _, e := range list {
-				err := c.exec(ctx, `INSERT INTO ephemeral (venue, kind, id, until, body) VALUES ($1, $2, $3, $4, $5)
-					ON CONFLICT (venue, kind, id) DO UPDATE SET until = excluded.until, body = excluded.body`,
-					k.venue, e.Kind, e.ID, e.Until.UnixMilli(), e.Body)
-				if err != nil {
+				if err := c.exec(ctx, statement, k.venue, e.Kind, e.ID, e.Until.UnixMilli(), e.Body); err != nil {
 					return err
 				}
 			}

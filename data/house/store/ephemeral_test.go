@@ -48,6 +48,10 @@ func TestWhatIsSharedPasses(t *testing.T) {
 		_, found, err = s.Shared(ctx, noon, "key", "a1")
 		require.NoError(t, err)
 		assert.False(t, found, "kinds are apart")
+		require.NoError(t, s.Renew(ctx, noon, session("b2", "bo", noon.Add(3*time.Hour)), session("a1", "ana again", noon.Add(3*time.Hour))))
+		list, err = s.AllShared(ctx, noon.Add(2*time.Hour), "session")
+		require.NoError(t, err)
+		assert.Equal(t, []house.Ephemeral{session("a1", "ana again", noon.Add(3*time.Hour))}, list, "what was dropped is not brought back")
 
 		changes, err := s.Changes(ctx, 0, 10)
 		require.NoError(t, err)

@@ -1,0 +1,161 @@
+package main
+
+import (
+	"database/sql"
+	"io"
+	"net/http"
+	"net/http/cookiejar"
+	neturl "net/url"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house/pgtest"
+)
+
+// person is a browser, which sends its cookies to every server of this machine.
+type person struct {
+	t      *testing.T
+	client *http.Client
+}
+
+func newPerson(t *testing.T) *person {
+	t.Helper()
+	jar, err := cookiejar.New(nil)
+	require.NoError(t, err)
+	return &person{t, &http.Client{Jar: jar, CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}}
+}
+
+func (p *person) ask(method, url string, form neturl.Values) (code int, body string) {
+	p.t.Helper()
+	r, err := http.NewRequest(method, url, strings.NewReader(form.Encode()))
+	require.NoError(p.t, err)
+	r.Header.Set("Accept", "text/html")
+	if form != nil {
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	}
+	a, err := p.client.Do(r)
+	require.NoError(p.t, err)
+	defer a.Body.Close()
+	text, err := io.ReadAll(a.Body)
+	require.NoError(p.t, err)
+	return a.StatusCode, string(text)
+}
+
+func (p *person) signIn(url, name string) {
+	p.t.Helper()
+	code, body := p.ask(http.MethodPost, url+"/login", neturl.Values{"name": {name}, "passcode": {name + " pours well"}})
+	require.Equal(p.t, http.StatusSeeOther, code, body)
+}
+
+// Whoever signs in at one server is in at the other; whoever signs out at one is out
+// at the other within seconds, with the line of events that is open there.
+func TestSignedInAtEveryServer(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes half a minute")
+	}
+	at := pgtest.NewServer(t).DSN() + "&venue=bar"
+	book, _ := lines(t)
+	here, _, stopHere := serveHouse(t, at, "--passcodes", book)
+	defer stopHere()
+	there, _, stopThere := serveHouse(t, at, "--passcodes", book)
+	defer stopThere()
+	wren := newPerson(t)
+	wren.signIn(here, "Wren")
+	code, _ := wren.ask(http.MethodGet, there+"/board", nil)
+	require.Equal(t, http.StatusOK, code)
+
+	line, err := wren.client.Get(there + "/board/events")
+	require.NoError(t, err)
+	defer line.Body.Close()
+	require.Equal(t, http.StatusOK, line.StatusCode)
+	ended := make(chan time.Time, 1)
+	go func() {
+		_, _ = io.Copy(io.Discard, line.Body)
+		ended <- time.Now()
+	}()
+	code, _ = wren.ask(http.MethodPost, here+"/logout", nil)
+	require.Equal(t, http.StatusSeeOther, code)
+	out := time.Now()
+	select {
+	case when := <-ended:
+		t.Logf("signed out at one server, the line at the other ended after %v", when.Sub(out).Round(time.Millisecond))
+	case <-time.After(15 * time.Second):
+		require.Fail(t, "the line at the other server is still open")
+	}
+	code, _ = wren.ask(http.MethodGet, there+"/board", nil)
+	assert.Equal(t, http.StatusSeeOther, code, "to the login")
+}
+
+// A server that is started again signs nobody out; whoever was taken out of the file
+// of passcodes meanwhile, or is while it runs, is out.
+func TestARestartSignsNobodyOut(t *testing.T) {
+	if testing.Short() {
+		t.Skip("works out argon2id several times")
+	}
+	bar := filepath.Join(t.TempDir(), "bar.house")
+	book, _ := lines(t)
+	url, _, stop := serveHouse(t, bar, "--passcodes", book)
+	ana, wren := newPerson(t), newPerson(t)
+	ana.signIn(url, "Ana")
+	wren.signIn(url, "Wren")
+	stop()
+	url, _, stop = serveHouse(t, bar, "--passcodes", book)
+	defer stop()
+	for _, p := range []*person{ana, wren} {
+		code, _ := p.ask(http.MethodGet, url+"/board", nil)
+		assert.Equal(t, http.StatusOK, code)
+	}
+	text, err := os.ReadFile(book)
+	require.NoError(t, err)
+	var kept []string
+	for line := range strings.Lines(string(text)) {
+		if !strings.Contains(line, " Wren ") {
+			kept = append(kept, line)
+		}
+	}
+	require.NoError(t, os.WriteFile(book, []byte(strings.Join(kept, "")), 0o600))
+	require.Eventually(t, func() bool {
+		code, _ := wren.ask(http.MethodGet, url+"/board", nil)
+		return code == http.StatusSeeOther
+	}, 15*time.Second, 200*time.Millisecond, "out without a restart")
+	code, _ := ana.ask(http.MethodGet, url+"/board", nil)
+	assert.Equal(t, http.StatusOK, code, "the others stay in")
+}
+
+// What a later version wrote is served to be read, and said to be.
+func TestALaterHouseIsServedToBeRead(t *testing.T) {
+	bar := filepath.Join(t.TempDir(), "bar.house")
+	stock := file(t, "stock.csv", houseStock)
+	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
+	require.Equal(t, exitDone, code, message)
+	db, err := sql.Open("sqlite", bar)
+	require.NoError(t, err)
+	_, err = db.Exec(`ALTER TABLE record ADD COLUMN shelf TEXT; PRAGMA user_version = 99`)
+	require.NoError(t, err)
+	require.NoError(t, db.Close())
+
+	code, _, message = try(t, "", "house", "mark", "--out", "falernum", "--house", bar)
+	assert.Equal(t, exitFailed, code)
+	assert.Contains(t, message, "use the program that wrote it")
+	var log logged
+	url, line, stop := serveLogged(t, &log, bar)
+	defer stop()
+	assert.Contains(t, line, "open for reading only")
+	log.line(t, "level=WARN", "a later version of this program wrote the house")
+	status, body, _ := status(t, url+"/stock")
+	assert.Equal(t, http.StatusOK, status)
+	assert.Contains(t, body, "Dock falernum")
+	r, err := http.PostForm(url+"/board", neturl.Values{"out": {"falernum"}})
+	require.NoError(t, err)
+	defer r.Body.Close()
+	text, err := io.ReadAll(r.Body)
+	require.NoError(t, err)
+	assert.Equal(t, http.StatusServiceUnavailable, r.StatusCode)
+	assert.Contains(t, string(text), "so this one only reads it")
+}
