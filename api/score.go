@@ -194,7 +194,7 @@ func chances(fits []template.Fit) []TemplateChance {
 		n++
 	}
 	return list(fits[:n], func(f template.Fit) TemplateChance {
-		return TemplateChance{f.ID, f.Name, round(100*f.Tail, digitsFit), round(f.Probability, digitsProbability)}
+		return TemplateChance{f.ID, f.Name, round(100*f.Tail(), digitsFit), round(f.Probability, digitsProbability)}
 	})
 }
 

@@ -207,11 +207,12 @@ func (c Class) Place() int {
 	return -1
 }
 
-func (c Class) info() (classInfo, bool) {
+// info returns what is known of the class: nothing, and false, if it is not valid.
+func (c Class) info() (*classInfo, bool) {
 	if i, ok := places[c]; ok {
-		return classes[i], true
+		return &classes[i], true
 	}
-	return classInfo{}, false
+	return &classInfo{}, false
 }
 
 func (c Class) is(t traits) bool { i, _ := c.info(); return i.traits&t != 0 }

@@ -1,6 +1,11 @@
 package habit
 
-import "counterpour/flavor"
+import (
+	"slices"
+	"sync"
+
+	"counterpour/flavor"
+)
 
 // Part is one ingredient of a drink and how much of the drink it is.
 type Part struct {
@@ -27,6 +32,8 @@ type Book struct {
 	drinks  int
 	shelves map[flavor.Class]*shelf
 	levels  [NumLevels][]sample
+	byDrink [NumLevels][]float64 // the same, logarithms alone, in the order of the drinks
+	rooms   rooms
 	high    [NumLevels]float64 // see High
 }
 
@@ -65,5 +72,20 @@ func (b *Book) Limit(p *flavor.Profile, first bool, near []float64) Limit {
 	if s == nil {
 		s = &shelf{}
 	}
-	return s.limit(p, first, near)
+	return s.limit(p, first, near, &b.rooms)
 }
+
+// rooms lends space to work in, so that to judge a drink hardly makes any anew.
+type rooms struct{ pool sync.Pool }
+
+// take lends n numbers, whatever they are; the borrower gives them back with put.
+func (r *rooms) take(n int) *[]float64 {
+	room, _ := r.pool.Get().(*[]float64)
+	if room == nil {
+		room = new([]float64)
+	}
+	*room = slices.Grow((*room)[:0], n)[:n]
+	return room
+}
+
+func (r *rooms) put(room *[]float64) { r.pool.Put(room) }

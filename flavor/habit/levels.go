@@ -3,6 +3,8 @@ package habit
 import (
 	"math"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
 )
 
@@ -105,7 +107,9 @@ func (b *Book) addLevels(drink int, parts []Part) {
 			}
 			sum += x
 		}
-		b.levels[l] = append(b.levels[l], sampleOf(sum+Level(l).Floor(), drink, closeReach))
+		x := sampleOf(sum+Level(l).Floor(), drink, closeReach)
+		b.levels[l] = append(b.levels[l], x)
+		b.byDrink[l] = append(b.byDrink[l], x.at)
 	}
 }
 
@@ -158,7 +162,9 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 		return Bound{Usual: math.Inf(1), Most: math.Inf(1)}
 	}
 	rules := l.rules()
-	room := make([]float64, 2*len(samples))
+	numbers := b.rooms.take(2 * len(samples))
+	defer b.rooms.put(numbers)
+	room := *numbers
 	t := tail{weights: room[:len(samples)]}
 	for i := range samples {
 		t.add(i, &samples[i], rules.other+near[samples[i].drink])
@@ -168,6 +174,34 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 		most = math.Max(most, leastAccent(flavor.Family(l)))
 	}
 	return Bound{Usual: math.Min(most, math.Exp(t.middle/t.total)-floor), Most: most}
+}
+
+// Middle returns the logarithm of the amount of a level, floor and all, in the middle
+// of good drinks, as [Book.Bound] takes it before it looks for the most. It is quick.
+func (b *Book) Middle(l Level, near []float64) float64 {
+	at, other := b.byDrink[l], l.rules().other
+	return (floats.Dot(near, at) + other*floats.Sum(at)) / b.weight(near, other)
+}
+
+// MostReaches reports whether the logarithm of the most that good drinks carry of a
+// level, floor and all, is y or more. It is quicker than to find the most.
+func (b *Book) MostReaches(l Level, near []float64, y float64) bool {
+	if l.Smell() && y <= math.Log(leastAccent(flavor.Family(l))+l.Floor()) {
+		return true
+	}
+	rules, samples := l.rules(), b.levels[l]
+	enough := rules.rare * b.weight(near, rules.other)
+	lift, above := math.Exp(y/closeReach), 0.0
+	for i := len(samples) - 1; i >= 0 && above < enough; i-- {
+		x := &samples[i]
+		above += (rules.other + near[x.drink]) * math.Min(1, x.lift/lift)
+	}
+	return above >= enough
+}
+
+// weight returns what all drinks weigh together.
+func (b *Book) weight(near []float64, other float64) float64 {
+	return floats.Sum(near) + other*float64(len(near))
 }
 
 // leastAccent returns the intensity of a smell that is never too much, whatever

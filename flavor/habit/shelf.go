@@ -98,13 +98,16 @@ const (
 )
 
 // limit pools what the ingredient, its likes, its class and common practice say.
-func (s *shelf) limit(p *flavor.Profile, first bool, near []float64) Limit {
+func (s *shelf) limit(p *flavor.Profile, first bool, near []float64, rooms *rooms) Limit {
 	likeness := s.likenessTo(p)
 	rare, reach := habitOf(p)
 	most := math.Log(commonMost(p.Class))
 	x := pool{most: most, usual: most - commonReach}
 	n := len(s.samples)
-	room := make([]float64, 4*n)
+	numbers := rooms.take(4 * n)
+	defer rooms.put(numbers)
+	room := *numbers
+	clear(room[:3*n])
 	class, alike, itself, below := tail{weights: room[:n]}, tail{weights: room[n : 2*n]}, tail{weights: room[2*n : 3*n]}, room[3*n:]
 	known := false // some drink pours it, leading or beside
 	for i := range s.samples {

@@ -45,7 +45,7 @@ func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) 
 // shadow returns how far part k of a drink lies from the centre, as a centred
 // log-ratio, and how far the family's edge reaches that way.
 func (m *model) shadow(k int, s *shares, c *centre) (away, width float64) {
-	centre, n := c.coords, len(c.coords)
+	centre, n := &c.coords, len(m.Axes)-1
 	for j := range n {
 		var z float64
 		for i, a := range m.Axes {

@@ -99,10 +99,7 @@ func (b *Build) locate() {
 func (b *Build) cosines() []float64 {
 	if b.cos == nil {
 		kin := kinshipOf(b.parts, b.ml)
-		b.cos = make([]float64, len(b.set.kin))
-		for i := range b.set.kin {
-			b.cos[i] = kin.cosine(&b.set.kin[i])
-		}
+		b.cos = b.set.kin.cosines(&kin)
 	}
 	return b.cos
 }

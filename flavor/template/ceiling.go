@@ -17,11 +17,13 @@ const ceilingSlack = 1e-9
 // hullOf returns the hull of family i, moved to the house's palate.
 func (s *Set) hullOf(i int) hull {
 	m := s.models[i]
-	own := m.inWidths(s.shifted(m.ID, m.fitted.Centre))
+	centre := s.shifted(m.ID, coordsOf(m.fitted.Centre))
+	own := m.inWidths(&centre)
 	h := hull{low: own, high: own, smallest: s.sizes[i], largest: s.sizes[i], leastUnknown: mostUnknown}
 	for _, r := range s.relatives[i] {
 		h.smallest, h.largest, h.leastUnknown = min(h.smallest, r.size), max(h.largest, r.size), leastUnknown
-		y := m.inWidths(s.shifted(m.ID, r.coords))
+		moved := s.shifted(m.ID, r.coords)
+		y := m.inWidths(&moved)
 		for j := range y {
 			h.low[j], h.high[j] = min(h.low[j], y[j]), max(h.high[j], y[j])
 		}

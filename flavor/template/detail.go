@@ -127,7 +127,7 @@ func (b *Build) detailOf(i int, s *shares) FamilyDetail {
 		f.Part = append(f.Part, s.part[a])
 		logs[k] = s.log[a]
 	}
-	f.Centre = m.basis.fromCoordinates(b.centre(i).coords)
+	f.Centre = m.basis.fromCoordinates(b.centre(i).coords[:len(m.Axes)-1])
 	for j, z := range m.basis.fromLogs(logs) {
 		f.Coordinates = append(f.Coordinates, m.coordinate(j, z, b.centre(i).coords[j], fit))
 	}

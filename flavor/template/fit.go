@@ -93,7 +93,7 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	}
 	stray := make([][]float64, len(relatives))
 	for i, r := range relatives {
-		near := localMiddle(middle{coords: centre}, relatives, r.kin.to, i, t)
+		near := localMiddle(middle{coords: coordsOf(centre)}, relatives, r.kin.to, i, t)
 		stray[i] = make([]float64, k)
 		for a := range k {
 			stray[i][a] = r.coords[a] - near.coords[a]
@@ -139,7 +139,7 @@ func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relati
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		relatives = append(relatives, relative{at: i, kin: kinshipOf(partsIn(&proven[i].Spec), amountsOf(&proven[i].Spec)), coords: z,
+		relatives = append(relatives, relative{at: i, kin: kinshipOf(partsIn(&proven[i].Spec), amountsOf(&proven[i].Spec)), coords: coordsOf(z),
 			size: math.Log(proven[i].Spec.VolumeML())})
 		shares = append(shares, share)
 	}

@@ -48,6 +48,12 @@ func reachWith(usual, most, room float64) reach {
 	return r
 }
 
+// mostFor returns the least most, as a logarithm, from which an amount costs nothing
+// given the middle of good drinks: the inverse of reachWith.
+func mostFor(start, middle, room float64) float64 {
+	return math.Max(start+room, (3*start-middle)/2)
+}
+
 // edges returns the squared distance of an amount from start, over that of the
 // most.
 func (r *reach) edges(amount float64) float64 {
@@ -82,7 +88,7 @@ type habits struct {
 	kind   []float64                  // the same, times how surely the drink is of its family; nil until asked for
 	parts  [][2]*reach                // of each part, beside what leads and leading; nil until asked for
 	per    [][habit.NumLevels]float64 // of each part, in a millilitre
-	levels [habit.NumLevels]*reach    // of the level and its floor; nil until asked for
+	levels [habit.NumLevels]levelReach
 }
 
 // habit returns the habits, which a spec's Build works out once.
@@ -236,7 +242,7 @@ func (b *Build) most(ml []float64, in func(*part) bool) float64 {
 
 // near returns how near each proven drink is in make-up.
 func (b *Build) near() []float64 {
-	out := make([]float64, len(b.set.kin))
+	out := make([]float64, b.set.kin.drinks())
 	for i, cos := range b.cosines() {
 		out[i] = likeness(cos, b.set.tuning.HabitWidth)
 	}
@@ -269,15 +275,15 @@ func (s *Set) readHabits(proven []Labelled) {
 		b := Build{parts: partsIn(&proven[i].Spec)}
 		drinks[i] = b.shares(amountsOf(&proven[i].Spec))
 		s.family = append(s.family, slices.IndexFunc(s.models, func(m *model) bool { return m.ID == proven[i].Family }))
-		s.kin = append(s.kin, kinshipOf(b.parts, amountsOf(&proven[i].Spec)))
+		s.kin.add(kinshipOf(b.parts, amountsOf(&proven[i].Spec)))
 		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
 		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
 		e := EquivalentsOf(&proven[i].Spec)
 		s.sharp = append(s.sharp, presence(e[Sour], e.Total(), halfSharp) > 0.5)
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
-		s.unbased = append(s.unbased, restOf(b.parts, amountsOf(&proven[i].Spec), isBase))
-		s.unsoured = append(s.unsoured, restOf(b.parts, amountsOf(&proven[i].Spec), isSharp))
+		s.unbased.add(b.parts, amountsOf(&proven[i].Spec), isBase)
+		s.unsoured.add(b.parts, amountsOf(&proven[i].Spec), isSharp)
 		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
 	}
 	s.book = habit.NewBook(drinks)
@@ -318,8 +324,46 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 	}
 }
 
+// levelReach is where a level stops being a matter of taste, as far as that is known.
+type levelReach struct {
+	free  float64 // amount with its floor that is known to cost nothing
+	exact *reach  // of the level and its floor; nil until it is needed
+}
+
+// boundSlack is more than what rounding does to the logarithm of an amount.
+const boundSlack = 1e-9
+
+// costsNothing reports whether a level, floor and all, is a matter of taste. Most are,
+// which is quickly shown: only for the others the most is worked out.
+func (b *Build) costsNothing(l habit.Level, amount float64) bool {
+	known := &b.habits.levels[l]
+	if known.exact != nil {
+		return amount <= known.exact.free
+	}
+	if amount <= known.free {
+		return true
+	}
+	near, room := b.habits.near, leastRoom
+	if l.OfRatio() {
+		near, room = b.ofKind(), ratioRoom
+	}
+	most := mostFor(math.Log(amount), b.set.book.Middle(l, near), room)
+	if b.set.book.MostReaches(l, near, most+boundSlack) {
+		known.free = amount
+		return true
+	}
+	x, floor := b.set.book.Bound(l, near), l.Floor()
+	r := reachWith(x.Usual+floor, x.Most+floor, room)
+	known.exact = &r
+	return amount <= r.free
+}
+
 // beyondLevel tells of a level that is high.
 func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *size, tell func(*Beyond)) {
+	floor := l.Floor()
+	if b.costsNothing(l, level+floor) {
+		return
+	}
 	h := b.habits
 	first, smells := b.most(ml, leads), b.most(ml, maySmell)
 	by, most := 0, 0.0 // the part that brings most of it
@@ -332,21 +376,7 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 			by, most = i, x
 		}
 	}
-	floor := l.Floor()
-	if h.levels[l] == nil {
-		near := h.near
-		if l.OfRatio() {
-			near = b.ofKind()
-		}
-		x := b.set.book.Bound(l, near)
-		room := leastRoom
-		if l.OfRatio() {
-			room = ratioRoom
-		}
-		r := reachWith(x.Usual+floor, x.Most+floor, room)
-		h.levels[l] = &r
-	}
-	e := h.levels[l].edges(level + floor)
+	e := h.levels[l].exact.edges(level + floor)
 	p := &b.parts[by]
 	r := b.reachOf(by, b.leading(by, ml, first, size))
 	if excused(l, p) && !(l == habit.Level(flavor.Smoke) && p.role == flavor.PartBase && p.profile.Aroma[flavor.Smoke] > smoky) {
@@ -358,7 +388,7 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 	}
 	if e > 0 {
 		tell(&Beyond{Profile: p.profile, Own: r.own, Sense: true, Level: l, Amount: level,
-			Usual: math.Exp(h.levels[l].usual) - floor, Most: math.Exp(h.levels[l].most) - floor, Edges: e})
+			Usual: math.Exp(h.levels[l].exact.usual) - floor, Most: math.Exp(h.levels[l].exact.most) - floor, Edges: e})
 	}
 }
 

@@ -31,9 +31,25 @@ type Fit struct {
 	// Score is 100 at the family's centre and 70 at the edge of its
 	// good drinks.
 	Score float64
-	// Tail is the share of the family's good drinks that sit further out, 0 to 1.
-	Tail float64
+	// Stray is how far from the centre it lies, as the family's good drinks stray.
+	Stray Stray
 }
+
+// Tail returns the share of the family's good drinks that sit further out, 0 to 1.
+func (f *Fit) Tail() float64 { return f.Stray.Tail() }
+
+// Stray is a squared distance from the centre of a family whose good drinks are
+// spread as a Student t of so many coordinates and degrees of freedom.
+type Stray struct {
+	Squared     float64
+	Coordinates int
+	Freedom     float64
+}
+
+// Tail returns the share of good drinks that stray further, 0 to 1. To work it out
+// takes as long as to place a drink in a dozen families, so nobody does who is not
+// asked.
+func (s Stray) Tail() float64 { return tailOf(s.Squared, s.Coordinates, s.Freedom) }
 
 // Judge judges the drink with other amounts in full.
 func (b *Build) Judge(ml []float64) Judgement {
@@ -42,10 +58,11 @@ func (b *Build) Judge(ml []float64) Judgement {
 	b.place(&j.Equivalents, sum(ml), &signals)
 	j.Ratio = b.mean()
 	j.Score = min(j.Ratio, b.habitScore(ml), b.boundScore(ml, &j.Equivalents))
+	j.Fits = make([]Fit, 0, len(b.active))
 	for i := range b.active {
-		m, d2 := b.model(i), b.fits[i].d2
-		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i],
-			Score: scoreOf(m.edges(&b.fits[i])), Tail: tailOf(d2, len(m.fitted.Centre), m.fitted.Freedom)})
+		m := b.model(i)
+		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i], Score: scoreOf(m.edges(&b.fits[i])),
+			Stray: Stray{Squared: b.fits[i].d2, Coordinates: len(m.fitted.Centre), Freedom: m.fitted.Freedom}})
 	}
 	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
 		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))

@@ -14,15 +14,21 @@ const (
 	tellingSober         = 0.01
 )
 
-// rest is what is left of a proven drink without its base, or without what is sour.
-type rest struct {
-	kin  kinship
-	size float64 // logarithm of mL
+// rests is what is left of each proven drink without its base, or without what is sour.
+type rests struct {
+	kin  kin
+	size []float64 // logarithms of mL
 }
 
-// restOf is the rest of a drink without the parts that are left out; without any
-// other part it is of no size.
-func restOf(parts []part, ml []float64, out func(*part) bool) rest {
+func (r *rests) add(parts []part, ml []float64, out func(*part) bool) {
+	kin, size := restOf(parts, ml, out)
+	r.kin.add(kin)
+	r.size = append(r.size, size)
+}
+
+// restOf returns what a drink is made of without the parts that are left out, and the
+// logarithm of the mL of that: without any other part it is of no size.
+func restOf(parts []part, ml []float64, out func(*part) bool) (kinship, float64) {
 	kept := make([]part, 0, len(parts))
 	var size float64
 	for i := range parts {
@@ -31,7 +37,7 @@ func restOf(parts []part, ml []float64, out func(*part) bool) rest {
 			size += parts[i].amount(ml)
 		}
 	}
-	return rest{kin: kinshipOf(kept, ml), size: math.Log(max(size, leastAmountML))}
+	return kinshipOf(kept, ml), math.Log(max(size, leastAmountML))
 }
 
 // How the rests are weighed: by make-up, by how nearly they are as large, as a
@@ -45,12 +51,12 @@ const (
 )
 
 // restWeights returns how near the draft's rest is to each proven drink's.
-func (b *Build) restWeights(of []rest, out func(*part) bool) []float64 {
-	own := restOf(b.parts, b.ml, out)
-	w := make([]float64, len(of))
-	for i := range of {
-		x := likeness(own.kin.cosine(&of[i].kin), b.set.tuning.HabitWidth)
-		size := (own.size - of[i].size) / restSpread
+func (b *Build) restWeights(of *rests, out func(*part) bool) []float64 {
+	own, ownSize := restOf(b.parts, b.ml, out)
+	w := of.kin.cosines(&own)
+	for i, cosine := range w {
+		x := likeness(cosine, b.set.tuning.HabitWidth)
+		size := (ownSize - of.size[i]) / restSpread
 		w[i] = x * x * (otherSize + (1-otherSize)*math.Exp(-size*size/2))
 		if b.set.served[i] != b.spec.Service {
 			w[i] *= otherServing
@@ -66,14 +72,14 @@ func (b *Build) restWeights(of []rest, out func(*part) bool) []float64 {
 // are worked out once.
 func (b *Build) nearUnbased() []float64 {
 	if b.unbased == nil {
-		b.unbased = b.restWeights(b.set.unbased, isBase)
+		b.unbased = b.restWeights(&b.set.unbased, isBase)
 	}
 	return b.unbased
 }
 
 func (b *Build) nearUnsoured() []float64 {
 	if b.unsoured == nil {
-		b.unsoured = b.restWeights(b.set.unsoured, isSharp)
+		b.unsoured = b.restWeights(&b.set.unsoured, isSharp)
 	}
 	return b.unsoured
 }

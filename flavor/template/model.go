@@ -81,8 +81,8 @@ func (m *model) whiten(scale *mat.SymDense) error {
 }
 
 // inWidths returns log-ratio coordinates as independent deviations.
-func (m *model) inWidths(z []float64) (y [NumAxes - 1]float64) {
-	for j := range z {
+func (m *model) inWidths(z *coords) (y [NumAxes - 1]float64) {
+	for j := range len(m.Axes) - 1 {
 		for a := range j + 1 {
 			y[j] += m.widths.At(j, a) * z[a]
 		}
@@ -170,6 +170,32 @@ func (m *model) place(s *shares, centre *[NumAxes - 1]float64, t *Tuning, out *p
 		out.over += out.excess[a] * out.excess[a]
 	}
 	out.d2 += m.edge * out.over
+}
+
+// squared returns the squared distance of place alone, of a drink that is no more
+// than its equivalents and their total: a search for what went wrong asks for little
+// else, thousands of times.
+func (m *model) squared(e *Equivalents, total float64, centre *[NumAxes - 1]float64, t *Tuning) float64 {
+	var s shares
+	for a, v := range e {
+		s.part[a] = v / total
+	}
+	for _, a := range m.Axes {
+		s.log[a] = math.Log(s.part[a] + floors[a])
+	}
+	var d2, over float64
+	for j := range len(m.Axes) - 1 {
+		y := -centre[j]
+		for i, a := range m.Axes {
+			y += m.lift[j][i] * s.log[a]
+		}
+		d2 += y * y
+	}
+	for a := range s.part {
+		x := m.excess(Axis(a), &s, t)
+		over += x * x
+	}
+	return d2 + m.edge*over
 }
 
 // excess returns what a drink carries of an axis that the family lacks, beyond

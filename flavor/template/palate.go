@@ -93,14 +93,13 @@ func (s *Set) modelOf(id string) *model {
 }
 
 // shifted adds the house's shift of a family to log-ratio coordinates.
-func (s *Set) shifted(id string, coords []float64) []float64 {
-	out := slices.Clone(coords)
+func (s *Set) shifted(id string, c coords) coords {
 	for _, p := range s.palates {
 		if p.ID == id {
-			for j := range out {
-				out[j] += p.shift[j]
+			for j, shift := range p.shift {
+				c[j] += shift
 			}
 		}
 	}
-	return out
+	return c
 }

@@ -194,7 +194,7 @@ func TestJudgementIsSound(t *testing.T) {
 		for _, f := range j.Fits {
 			sum += f.Probability
 			mean += f.Probability * f.Score
-			assert.True(t, f.Tail >= 0 && f.Tail <= 1)
+			assert.True(t, f.Tail() >= 0 && f.Tail() <= 1)
 		}
 		assert.InDelta(t, 1, sum, same)
 		assert.InDelta(t, j.Ratio, mean, same)

@@ -54,6 +54,9 @@ func sizeDensity(size, usual float64) float64 {
 	return math.Log((1-anySize)*math.Exp(-x*x/2)/(sizeSpread*math.Sqrt(2*math.Pi)) + anySize/anySizeRange)
 }
 
+// sizePeak is the logarithm of how usual the usual size is, a little more for rounding.
+var sizePeak = sizeDensity(0, 0) + 1e-9
+
 // slips are the changes of an axis that are weighed, as logarithms of its
 // lifted share.
 const (

@@ -3,6 +3,9 @@ package template
 import (
 	"math"
 
+	"gonum.org/v1/gonum/blas"
+	"gonum.org/v1/gonum/blas/blas64"
+
 	"counterpour/flavor"
 )
 
@@ -156,19 +159,70 @@ func (k *kinship) cosine(o *kinship) float64 {
 	return cos
 }
 
+// kin is many drinks' places in ingredient space, laid out so that one drink is held
+// against all of them at once: to hold it against each in turn took a quarter of a
+// score.
+type kin struct {
+	classes [][]classWeight // of each drink
+	width   int             // one more than the largest class
+	aroma   []float64       // a row of flavor.NumFamilies for each drink
+}
+
+func (k *kin) add(drink kinship) {
+	k.classes = append(k.classes, drink.classes)
+	for _, c := range drink.classes {
+		k.width = max(k.width, c.class+1)
+	}
+	k.aroma = append(k.aroma, drink.aroma[:]...)
+}
+
+func (k *kin) drinks() int { return len(k.classes) }
+
+// cosines returns the cosine of the angle between a drink and each of the kin.
+func (k *kin) cosines(of *kinship) []float64 {
+	out := make([]float64, k.drinks())
+	if len(out) == 0 {
+		return out
+	}
+	weight := make([]float64, k.width)
+	for _, c := range of.classes {
+		if c.class < len(weight) {
+			weight[c.class] = c.weight
+		}
+	}
+	for i, classes := range k.classes {
+		for _, c := range classes {
+			out[i] += weight[c.class] * c.weight
+		}
+	}
+	aromas := blas64.General{Rows: len(out), Cols: flavor.NumFamilies, Stride: flavor.NumFamilies, Data: k.aroma}
+	blas64.Gemv(blas.NoTrans, 1, aromas, vector(of.aroma[:]), 1, vector(out))
+	return out
+}
+
+func vector(x []float64) blas64.Vector { return blas64.Vector{N: len(x), Inc: 1, Data: x} }
+
 // relative is a proven drink as one family sees it.
 type relative struct {
 	at     int // among the proven drinks of all families
 	kin    kinship
-	coords []float64
+	coords coords
 	size   float64 // logarithm of its mL before ice
+}
+
+// coords are log-ratio coordinates in a family, as many as it has and then zeros.
+type coords [NumAxes - 1]float64
+
+func coordsOf(z []float64) (c coords) {
+	copy(c[:], z)
+	return c
 }
 
 // middle is the middle of some good drinks.
 type middle struct {
-	coords []float64 // log-ratio coordinates
-	size   float64   // logarithm of mL before ice
-	near   float64   // how many proven drinks it rests on, by likeness
+	coords coords
+	size   float64 // logarithm of mL before ice
+	near   float64 // how many proven drinks it rests on, by likeness
 }
 
 // to returns the cosine to each relative.
@@ -179,7 +233,7 @@ func (k *kinship) to(r *relative) float64 { return k.cosine(&r.kin) }
 // family's own.
 func localMiddle(own middle, relatives []relative, cosine func(*relative) float64, skip int, t *Tuning) middle {
 	weight := t.Pull
-	m := middle{coords: make([]float64, len(own.coords)), size: t.Pull * own.size}
+	m := middle{size: t.Pull * own.size}
 	for j := range m.coords {
 		m.coords[j] = t.Pull * own.coords[j]
 	}

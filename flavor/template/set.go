@@ -15,7 +15,7 @@ type Set struct {
 	palates   []Palate     // of the house, for the families it moved
 	hulls     []hull       // of each family
 	book      *habit.Book
-	kin       []kinship         // of each proven drink
+	kin       kin               // of the proven drinks
 	strong    []bool            // the same: it has alcohol, or what stands for it
 	bases     []*flavor.Profile // the same; nil if it has none
 	sours     []*flavor.Profile // the same: what it is mostly made sour with
@@ -23,8 +23,8 @@ type Set struct {
 	sharp     []bool            // the same: it has a sour part
 	mixed     []bool            // the same: it is shaken, blended or swizzled
 	served    []flavor.Service  // the same
-	unbased   []rest            // the same: without its bases
-	unsoured  []rest            // the same: without what is sour
+	unbased   rests             // the same: without its bases
+	unsoured  rests             // the same: without what is sour
 	tuning    Tuning
 }
 
@@ -71,13 +71,14 @@ func (s *Set) Centre(id string) ([]float64, error) {
 	if m == nil {
 		return nil, fmt.Errorf("template: family %q is not known", id)
 	}
-	return m.basis.Composition(s.shifted(id, m.fitted.Centre))
+	centre := s.shifted(id, coordsOf(m.fitted.Centre))
+	return m.basis.Composition(centre[:len(m.fitted.Centre)])
 }
 
 // middleFor returns the middle of the proven drinks that a drink of some
 // make-up is held against in family i, whatever the house's palate.
 func (s *Set) middleFor(i int, cosine func(*relative) float64) middle {
-	return localMiddle(middle{coords: s.models[i].fitted.Centre, size: s.sizes[i]}, s.relatives[i], cosine, -1, &s.tuning)
+	return localMiddle(middle{coords: coordsOf(s.models[i].fitted.Centre), size: s.sizes[i]}, s.relatives[i], cosine, -1, &s.tuning)
 }
 
 // centreFor is middleFor moved to the house's palate.
@@ -85,5 +86,5 @@ func (s *Set) centreFor(i int, cosine func(*relative) float64) centre {
 	m := s.models[i]
 	near := s.middleFor(i, cosine)
 	near.coords = s.shifted(m.ID, near.coords)
-	return centre{middle: near, away: m.inWidths(near.coords)}
+	return centre{middle: near, away: m.inWidths(&near.coords)}
 }

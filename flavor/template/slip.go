@@ -14,27 +14,24 @@ type slip struct {
 // mending is the search for the amount that an axis was meant to have.
 type mending struct {
 	*draft
-	axis   Axis
-	model  *model
-	centre *centre
-	tuning *Tuning
+	axis    Axis
+	model   *model
+	centre  *centre
+	unknown float64 // see unknownness
+	tuning  *Tuning
 }
 
 // slipOf finds the likeliest amount by which an axis went wrong in the family
 // that is at place i among the active ones.
 func (b *Build) slipOf(i int, axis Axis, d *draft) slip {
-	m := mending{draft: d, axis: axis, model: b.model(i), centre: b.centre(i), tuning: &b.set.tuning}
-	best, most := 0.0, math.Inf(-1)
-	for u := -mostSlip; u <= mostSlip; u += slipStep {
-		if w := m.weight(u); w > most {
-			best, most = u, w
-		}
-	}
+	c := b.centre(i)
+	m := mending{draft: d, axis: axis, model: b.model(i), centre: c, unknown: unknownness(c.near), tuning: &b.set.tuning}
+	best, most := m.likeliest()
 	// The top of the parabola through the best and its neighbours.
-	left, right := m.weight(best-slipStep), m.weight(best+slipStep)
+	left, right := m.weight(best-slipStep, anyhow), m.weight(best+slipStep, anyhow)
 	if bend := left - 2*most + right; bend < 0 {
 		u := best + slipStep/2*(left-right)/bend
-		if w := m.weight(u); w > most {
+		if w := m.weight(u, anyhow); w > most {
 			best, most = u, w
 		}
 	}
@@ -49,6 +46,25 @@ func (b *Build) slipOf(i int, axis Axis, d *draft) slip {
 	return s
 }
 
+// anyhow is the least weight of what is worked out whatever it is.
+var anyhow = math.Inf(-1)
+
+// likeliest returns the likeliest of the slips that are weighed, the most negative of
+// equals, and its weight. It goes outward from none, and stops where slips of that size
+// are too rare to be likelier, whatever they mend.
+func (m *mending) likeliest() (best, most float64) {
+	best, most = 0, m.weight(0, anyhow)
+	bound := m.model.peak + sizePeak
+	for u := slipStep; u <= mostSlip && bound-u/slipScale >= most; u += slipStep {
+		for _, u := range [...]float64{u, -u} {
+			if w := m.weight(u, most); w > most || w == most && u < best {
+				best, most = u, w
+			}
+		}
+	}
+	return best, most
+}
+
 // amount returns the mL of the axis if its lifted share changes by exp(u).
 func (m *mending) amount(u float64) float64 {
 	lifted := m.e[m.axis]/m.total + floors[m.axis]
@@ -60,16 +76,17 @@ func (m *mending) distance(d *draft) float64 {
 	if !(d.total > 0) {
 		return math.Inf(1)
 	}
-	shares := sharesOf(&d.e)
-	var p placed
-	m.model.place(&shares, &m.centre.away, m.tuning, &p)
-	p.stretch(0, unknownness(m.centre.near)) // size is weighed apart
-	return p.d2
+	return m.model.squared(&d.e, d.total, &m.centre.away, m.tuning) / m.unknown // size is weighed apart
 }
 
 // weight returns the logarithm of how probable it is that the drink was meant
-// so: as usual in its ratio and its size, and not far from what was poured.
-func (m *mending) weight(u float64) float64 {
+// so: as usual in its ratio and its size, and not far from what was poured. It is
+// −∞ where that is quickly seen to be below least.
+func (m *mending) weight(u, least float64) float64 {
 	d := m.with(m.axis, m.amount(u))
-	return m.model.density(m.distance(&d)) + sizeDensity(math.Log(d.size), m.centre.size) - math.Abs(u)/slipScale
+	rest := sizeDensity(math.Log(d.size), m.centre.size) - math.Abs(u)/slipScale
+	if m.model.peak+rest < least {
+		return math.Inf(-1)
+	}
+	return m.model.density(m.distance(&d)) + rest
 }

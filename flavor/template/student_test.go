@@ -89,14 +89,14 @@ func TestOneCoordinateIsAStudentT(t *testing.T) {
 		return b.Judge(b.Amounts())
 	}
 	assert.InDelta(t, 100, at(0).Ratio, 1e-6)
-	assert.InDelta(t, 1, at(0).Fits[0].Tail, 1e-6)
+	assert.InDelta(t, 1, at(0).Fits[0].Tail(), 1e-6)
 	slipEdge := distuv.F{D1: 1, D2: 20}.Quantile(0.9865) // with one coordinate any slip explains all
 	for _, sign := range []float64{-1, 1} {
-		assert.InDelta(t, 0.05, at(sign * 2.0860 * width).Fits[0].Tail, 1e-4, "t (0.975; 20) to four decimals")
-		assert.InDelta(t, 0.10, at(sign * 1.7247 * width).Fits[0].Tail, 1e-4, "t (0.95; 20)")
+		assert.InDelta(t, 0.05, at(sign * 2.0860 * width).Fits[0].Tail(), 1e-4, "t (0.975; 20) to four decimals")
+		assert.InDelta(t, 0.10, at(sign * 1.7247 * width).Fits[0].Tail(), 1e-4, "t (0.95; 20)")
 		edge := at(sign * math.Sqrt(slipEdge) * width)
 		assert.InDelta(t, 70, edge.Ratio, 0.01)
-		assert.InDelta(t, 0.0135, edge.Fits[0].Tail, 1e-4)
+		assert.InDelta(t, 0.0135, edge.Fits[0].Tail(), 1e-4)
 	}
 	b, err := set.Prepare(spec(of(spirit, 3), of(syrup, 1)))
 	require.NoError(t, err)

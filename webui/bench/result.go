@@ -92,7 +92,7 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	best := &scored.Judgement.Fits[0]
 	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
-		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail), Notes: s.Notes,
+		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail()), Notes: s.Notes,
 		Guest: words.List(words.Of(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: part.ScoredDrawing(p.bar, s, scored),
 		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}

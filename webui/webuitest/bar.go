@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -108,9 +109,15 @@ func (Bar) Judge(s *flavor.Spec) (*balance.Result, error) {
 		DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183, After: mix.Ledger{Ethanol: 19.1},
 		PlusMinus: mix.PlusMinus{VolumeML: 6.1, ABV: 0.55, SugarPer100: 0.4, AcidPer100: 0.06, DilutionPct: 4}},
 		Judgement: template.Judgement{Score: 94.2, Equivalents: template.Equivalents{60.6, 23.4, 29.8, 0.9, 0},
-			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Tail: 0.62}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
+			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Stray: strayOf(0.62)}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
 	r.Verdict = template.Balanced
 	return r, nil
+}
+
+// strayOf returns how far a drink lies out that a share of good drinks lies further than,
+// where they stray in two coordinates, hardly more often far than a normal one.
+func strayOf(tail float64) template.Stray {
+	return template.Stray{Squared: -2 * math.Log(tail), Coordinates: 2, Freedom: 1e6}
 }
 
 // Explain says more than a page shows.
@@ -124,7 +131,7 @@ func (Bar) Explain(*flavor.Spec) ([]balance.Step, error) {
 
 func (Bar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result, []balance.Fix, error) {
 	r.Judgement.Score, r.Judgement.Equivalents[template.Sour], r.Verdict = 26.7, 7.4, template.Off
-	r.Judgement.Fits[0].Tail = 0.004
+	r.Judgement.Fits[0].Stray = strayOf(0.004)
 	r.Faults = []balance.Fault{{Axis: template.Sour, Deviation: 4.8, PlusMinus: 0.5, Text: "about ½ oz too little lemon juice for this much simple syrup"}}
 	mended := s.Clone()
 	mended.Pours[at].Amount, mended.Pours[at].Unit, mended.Pours[at].ML = 0.75, flavor.Ounce, 22.2
