@@ -4,11 +4,13 @@ import (
 	"context"
 	"fmt"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
 	"github.com/blevesearch/bleve/v2"
 	"github.com/blevesearch/bleve/v2/index/scorch"
+	"golang.org/x/sync/errgroup"
 
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
@@ -17,8 +19,12 @@ import (
 // Progress is told how many ingredients are done, of how many; nil is told nothing.
 type Progress = func(done, total int)
 
-// batchSize is how many documents are written at once.
-const batchSize = 1000
+// batchSize is how many documents are written at once, and leastBatch the fewest that
+// are worth a batch of their own.
+const (
+	batchSize  = 1000
+	leastBatch = 200
+)
 
 // line is what an index and those that follow it have in common.
 type line struct {
@@ -90,26 +96,50 @@ func (x *Index) Open(ctx context.Context, progress Progress) error {
 // Opened reports whether a search finds everything made that it needs.
 func (x *Index) Opened() bool { return x.line.open.Load() }
 
-// fill writes profiles as documents.
+// fill writes profiles as documents, several batches at once: bleve makes each of
+// them on one core.
 func fill(ctx context.Context, to bleve.Index, profiles []*flavor.Profile, progress Progress) error {
-	total := len(profiles)
-	for from := 0; from < total; from += batchSize {
-		if err := ctx.Err(); err != nil {
-			return fmt.Errorf("index: build: %w", err)
-		}
-		end := min(from+batchSize, total)
-		batch := to.NewBatch()
-		for _, p := range profiles[from:end] {
-			if err := batch.Index(p.ID, document(p)); err != nil {
-				return fmt.Errorf("index: build: %q: %w", p.ID, err)
+	cores := runtime.GOMAXPROCS(0)
+	size := min(batchSize, max(leastBatch, (len(profiles)+cores-1)/cores))
+	var told sync.Mutex
+	done := 0
+	writers, ctx := errgroup.WithContext(ctx)
+	writers.SetLimit(cores)
+	for batch := range slices.Chunk(profiles, size) {
+		writers.Go(func() error {
+			if err := write(ctx, to, batch); err != nil {
+				return err
 			}
+			told.Lock()
+			defer told.Unlock()
+			done += len(batch)
+			if progress != nil {
+				progress(done, len(profiles))
+			}
+			return nil
+		})
+	}
+	return writers.Wait()
+}
+
+// write writes one batch. A panic becomes an error, since nobody else would catch it.
+func write(ctx context.Context, to bleve.Index, profiles []*flavor.Profile) (err error) {
+	defer func() {
+		if spilled := recover(); spilled != nil {
+			err = fmt.Errorf("index: build: it panicked: %v", spilled)
 		}
-		if err := to.Batch(batch); err != nil {
-			return fmt.Errorf("index: build: batch from %d: %w", from, err)
+	}()
+	if err := ctx.Err(); err != nil {
+		return fmt.Errorf("index: build: %w", err)
+	}
+	batch := to.NewBatch()
+	for _, p := range profiles {
+		if err := batch.Index(p.ID, document(p)); err != nil {
+			return fmt.Errorf("index: build: %q: %w", p.ID, err)
 		}
-		if progress != nil {
-			progress(end, total)
-		}
+	}
+	if err := to.Batch(batch); err != nil {
+		return fmt.Errorf("index: build: %w", err)
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"net"
 	"net/http"
 	"runtime"
+	"runtime/debug"
 	"sync/atomic"
 	"time"
 
@@ -198,6 +199,7 @@ func (s *program) openSearch(ctx context.Context, v *service.Venue) {
 	if err := v.Now().Index.Open(ctx, s.opening.Set); err != nil && ctx.Err() == nil {
 		s.log.Error("the search by words could not be opened", "error", err)
 	}
+	debug.FreeOSMemory() // a start leaves several times what it keeps
 }
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {

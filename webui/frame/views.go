@@ -7,48 +7,63 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+	"sync"
 
 	"counterpour/flavor"
 )
 
-// views are the parsed templates, a set for each page: the layout, the parts
-// that pages share, and the page's own file, which defines title and main.
+// views are the templates, a set for each page: the layout, the parts that pages
+// share, and the page's own file, which defines title and main. A page is parsed when
+// it is first shown, since few of them are while a server starts, and many never.
 type views struct {
-	pages map[string]*htmltemplate.Template
+	shared *htmltemplate.Template // the layout and the parts
+	pages  map[string]func() (*htmltemplate.Template, error)
 }
 
-// loadViews parses the templates: every file in the folder is a page, but for the
+// loadViews finds the templates: every file in the folder is a page, but for the
 // layout. Those of a house with a login lead to it. What only a lead may send is
 // left out of the pages of those who may not: templates ask with may; and with
 // stale whether what they show may be old.
 func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views, error) {
-	v := &views{pages: map[string]*htmltemplate.Template{}}
 	files, err := fs.Glob(fsys, "templates/*.html")
 	if err != nil {
 		return nil, fmt.Errorf("frame: templates: %w", err)
 	}
+	funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "here": func() string { return "" }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
+		"crosscontact": func() string { return flavor.CrossContact }}
+	v := &views{pages: map[string]func() (*htmltemplate.Template, error){}}
+	if v.shared, err = htmltemplate.New("").Funcs(funcs).ParseFS(fsys, "templates/layout.html", "templates/parts/*.html"); err != nil {
+		return nil, fmt.Errorf("frame: shared templates: %w", err)
+	}
 	for _, file := range files {
-		name := strings.TrimSuffix(path.Base(file), ".html")
-		if name == "layout" {
-			continue
+		if name := strings.TrimSuffix(path.Base(file), ".html"); name != "layout" {
+			v.pages[name] = sync.OnceValues(func() (*htmltemplate.Template, error) { return v.parse(fsys, name, file) })
 		}
-		funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "here": func() string { return name }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
-			"crosscontact": func() string { return flavor.CrossContact }}
-		t, err := htmltemplate.New(name).Funcs(funcs).ParseFS(fsys,
-			"templates/layout.html", "templates/parts/*.html", file)
-		if err != nil {
-			return nil, fmt.Errorf("frame: page %s: %w", name, err)
-		}
-		v.pages[name] = t
 	}
 	return v, nil
 }
 
+// parse reads the page of a file.
+func (v *views) parse(fsys fs.FS, name, file string) (*htmltemplate.Template, error) {
+	t, err := v.shared.Clone()
+	if err == nil {
+		t, err = t.Funcs(htmltemplate.FuncMap{"here": func() string { return name }}).ParseFS(fsys, file)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("frame: page %s: %w", name, err)
+	}
+	return t, nil
+}
+
 // render writes one part of a page; the part "layout" is the whole of it.
 func (v *views) render(w io.Writer, page, part string, data any) error {
-	t, ok := v.pages[page]
+	parsed, ok := v.pages[page]
 	if !ok {
 		return fmt.Errorf("frame: there is no page %q", page)
+	}
+	t, err := parsed()
+	if err != nil {
+		return err
 	}
 	if err := t.ExecuteTemplate(w, part, data); err != nil {
 		return fmt.Errorf("frame: page %s: %w", page, err)
