@@ -197,3 +197,27 @@ func TestOutsOfTheHouse(t *testing.T) {
 		}
 	}
 }
+
+// FuzzQuery: whatever stands in an address, it is answered, and the program never
+// faults.
+func FuzzQuery(f *testing.F) {
+	for _, seed := range []string{"q=gin&limit=5", "abv_max=1e999", "limit=-1", "q=%ff", "sort=&avoid=eggs,milk&avoid=", "q=a&q=b", ";;&&=", "bitter_min=NaN"} {
+		f.Add(seed)
+	}
+	s, _ := serverFor(f, Options{})
+	h := s.Handler()
+	f.Fuzz(func(t *testing.T, query string) {
+		for _, path := range []string{"/v1/ingredients", "/v1/templates"} {
+			r := httptest.NewRequest("GET", path, nil)
+			r.URL.RawQuery = query
+			w := httptest.NewRecorder()
+			h.ServeHTTP(w, r)
+			if w.Code >= 500 {
+				t.Fatalf("%d: %s", w.Code, w.Body)
+			}
+			if !json.Valid(w.Body.Bytes()) {
+				t.Fatalf("not JSON: %s", w.Body)
+			}
+		}
+	})
+}
