@@ -207,7 +207,11 @@ func checkVenue(cmd *cobra.Command, where string) (err error) {
 }
 
 func reportText(r store.Report) string {
-	return fmt.Sprintf("%d records, %d changes, schema %d", r.Records, r.Changes, r.Schema)
+	text := fmt.Sprintf("%d records, %d changes, schema %d", r.Records, r.Changes, r.Schema)
+	if r.Program != "" {
+		text += ", backed up by " + r.Program
+	}
+	return text
 }
 
 // forms are the ways in and out of a house.

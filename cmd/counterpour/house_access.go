@@ -5,9 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"golang.org/x/term"
 
 	"counterpour/webui/access"
 )
@@ -55,8 +57,7 @@ the line for the file of passcodes: the role, the name and an argon2id hash (RFC
 9106, the second recommended option). The passcode cannot be read back from it.
 Keep the file to yourself: chmod 600.
 
-On a terminal the passcode shows as it is typed; where others may look on, pipe
-it in from a password manager.`, access.LeastPasscode),
+On a terminal the passcode is asked for twice and does not show as it is typed.`, access.LeastPasscode),
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			role, err := k.check()
@@ -82,15 +83,14 @@ it in from a password manager.`, access.LeastPasscode),
 	return cmd
 }
 
-// readPasscode reads one line. Somebody at a terminal is asked for it and told
-// that it shows.
+// readPasscode reads one line. Somebody at a terminal is asked for it twice, unseen.
 func readPasscode(cmd *cobra.Command, name string) (string, error) {
 	in := cmd.InOrStdin()
-	typing := isTerminal(in)
-	if typing {
-		if _, err := fmt.Fprintf(cmd.ErrOrStderr(), "Passcode for %s, %d characters or more; it shows as you type: ", name, access.LeastPasscode); err != nil {
-			return "", err
-		}
+	if f, ok := in.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
+		return typedTwice(cmd.ErrOrStderr(), name, func() (string, error) {
+			text, err := term.ReadPassword(int(f.Fd()))
+			return string(text), err
+		})
 	}
 	r := bufio.NewReader(io.LimitReader(in, maxTyped))
 	line, err := r.ReadString('\n')
@@ -100,9 +100,6 @@ func readPasscode(cmd *cobra.Command, name string) (string, error) {
 	if strings.TrimSpace(line) == "" {
 		return "", usagef("there is no passcode to read; type it, or pipe in a line that holds it")
 	}
-	if typing {
-		return line, nil
-	}
 	rest, err := io.ReadAll(r)
 	if err != nil {
 		return "", fmt.Errorf("reading the passcode: %w", err)
@@ -111,6 +108,41 @@ func readPasscode(cmd *cobra.Command, name string) (string, error) {
 		return "", usagef("the input holds more than one line; a passcode is one line")
 	}
 	return line, nil
+}
+
+// typedTwice asks for a passcode until it was typed alike twice: what nobody sees is
+// mistyped easily, and would lock its owner out.
+func typedTwice(to io.Writer, name string, read func() (string, error)) (string, error) {
+	ask := func(text string) (string, error) {
+		if _, err := fmt.Fprint(to, text); err != nil {
+			return "", err
+		}
+		typed, err := read()
+		if err != nil {
+			return "", fmt.Errorf("reading the passcode: %w", err)
+		}
+		_, err = fmt.Fprintln(to)
+		return typed, err
+	}
+	for {
+		first, err := ask(fmt.Sprintf("Passcode for %s, %d characters or more; it does not show as you type: ", name, access.LeastPasscode))
+		if err != nil {
+			return "", err
+		}
+		if strings.TrimSpace(first) == "" {
+			return "", usagef("there is no passcode to read; type it, or pipe in a line that holds it")
+		}
+		again, err := ask("Once more: ")
+		if err != nil {
+			return "", err
+		}
+		if first == again {
+			return first, nil
+		}
+		if _, err := fmt.Fprintln(to, "The two are not alike."); err != nil {
+			return "", err
+		}
+	}
 }
 
 // newToken makes a token for a script and its line in the file of passcodes.

@@ -115,3 +115,31 @@ func TestPasscodesAndTokensThatWillNotDo(t *testing.T) {
 type brokenPipe struct{ err error }
 
 func (b brokenPipe) Read([]byte) (int, error) { return 0, b.err }
+
+// On a terminal a passcode is typed twice, and taken once both are alike.
+func TestTypedTwice(t *testing.T) {
+	for name, c := range map[string]struct {
+		typed []string
+		want  string
+		asked int
+	}{
+		"alike at once":     {[]string{"harbour lamp", "harbour lamp"}, "harbour lamp", 2},
+		"mistyped at first": {[]string{"harbour lamp", "harbour lmap", "copper jigger", "copper jigger"}, "copper jigger", 4},
+		"nothing typed":     {[]string{" "}, "", 1},
+		"the input ends":    {[]string{"harbour lamp"}, "", 1},
+	} {
+		var said strings.Builder
+		asked := 0
+		got, err := typedTwice(&said, "Ana", func() (string, error) {
+			if asked == len(c.typed) {
+				return "", io.EOF
+			}
+			asked++
+			return c.typed[asked-1], nil
+		})
+		assert.Equal(t, c.want, got, name)
+		assert.Equal(t, c.want == "", err != nil, name)
+		assert.Equal(t, c.asked, asked, name)
+		assert.NotContains(t, said.String(), "lamp", "nothing typed is shown")
+	}
+}

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/stamp"
 
 	"github.com/spf13/cobra"
 
@@ -176,7 +177,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: metersOf(v, guard), Version: thisBuild().Version}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: metersOf(v, guard), Version: stamp.Read().Version}); err == nil {
 			h = answers.Handler()
 			go s.openSearch(ctx, v)
 			if guard != nil {

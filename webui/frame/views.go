@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 
+	"counterpour/data/stamp"
 	"counterpour/flavor"
 )
 
@@ -29,7 +30,7 @@ func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views
 	if err != nil {
 		return nil, fmt.Errorf("frame: templates: %w", err)
 	}
-	funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "here": func() string { return "" }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
+	funcs := htmltemplate.FuncMap{"static": f.statics.link, "house": f.house, "program": stamp.Read().String, "here": func() string { return "" }, "login": func() bool { return login }, "may": func() bool { return may }, "stale": stale,
 		"crosscontact": func() string { return flavor.CrossContact }}
 	v := &views{pages: map[string]func() (*htmltemplate.Template, error){}}
 	if v.shared, err = htmltemplate.New("").Funcs(funcs).ParseFS(fsys, "templates/layout.html", "templates/parts/*.html"); err != nil {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/stamp"
 )
 
 // backup copies the file as it is at one moment, while it is in use. Memory has
@@ -29,13 +30,22 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 		if err := (sqliteConn{db}).exec(ctx, `VACUUM INTO $1`, draft); err != nil {
 			return err
 		}
-		return forget(ctx, draft)
+		return mark(ctx, draft)
 	})
 }
 
-// forget takes out of a backup what was shared for a while: a restored house must
-// not let in who has signed out since.
-func forget(ctx context.Context, draft string) (err error) {
+// What a backup says of itself stands among what passes, so that it needs no table
+// of its own, and stays there.
+const (
+	backupKind    = "backup"
+	backupProgram = "program" // its body is the build that made the backup
+)
+
+var never = time.Date(9000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// mark notes in a backup which build made it, and takes out what was shared for a
+// while: a restored house must not let in who has signed out since.
+func mark(ctx context.Context, draft string) (err error) {
 	db, err := sql.Open("sqlite", location(draft)+common+"&_pragma=secure_delete(1)")
 	if err != nil {
 		return err
@@ -50,7 +60,11 @@ func forget(ctx context.Context, draft string) (err error) {
 	if err != nil || version < ephemeralSchema {
 		return err
 	}
-	return c.exec(ctx, `DELETE FROM ephemeral`)
+	if err := c.exec(ctx, `DELETE FROM ephemeral`); err != nil {
+		return err
+	}
+	return c.exec(ctx, `INSERT INTO ephemeral (venue, kind, id, until, body) SELECT name, $1, $2, $3, $4 FROM venue`,
+		backupKind, backupProgram, never.UnixMilli(), stamp.Read().String())
 }
 
 // intoPlace lets fill write a house under another name, verifies it, and then

@@ -28,6 +28,9 @@ func copyOut(ctx context.Context, db database, venue, path string) error {
 			if shut := file.close(); err == nil {
 				err = shut
 			}
+			if err == nil {
+				err = mark(ctx, draft)
+			}
 			return err
 		})
 	})

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/data/stamp"
 )
 
 func session(id, body string, until time.Time) house.Ephemeral {
@@ -97,6 +98,9 @@ func TestABackupLetsNobodyIn(t *testing.T) {
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)
 		assert.NotContains(t, string(text), "whoever held this cookie")
+		report, err := Verify(t.Context(), path)
+		require.NoError(t, err)
+		assert.Equal(t, stamp.Read().String(), report.Program, "it says which build made it")
 		_, found, err := openAt(t, path, Options{}).Shared(t.Context(), noon, "session", "a1")
 		require.NoError(t, err)
 		assert.False(t, found)

@@ -151,7 +151,7 @@ func (k *keeper) head(ctx context.Context) (seq int64, err error) {
 	return seq, err
 }
 
-func stamp(t time.Time) string { return t.UTC().Round(0).Format(time.RFC3339Nano) }
+func dated(t time.Time) string { return t.UTC().Round(0).Format(time.RFC3339Nano) }
 
 // everything is a limit that no log reaches.
 const everything = math.MaxInt32

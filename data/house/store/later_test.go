@@ -113,7 +113,7 @@ func TestAKindOfALaterVersionStays(t *testing.T) {
 		k := s.(*keeper)
 		list := house.Ref{Kind: "playlist", ID: "opening"}
 		require.NoError(t, k.db.write(t.Context(), func(c conn) error {
-			row := changeRow{seq: 1, at: stamp(noon), actor: "ana", ref: list, version: 1, action: house.Added, body: `{"id":"opening"}`}
+			row := changeRow{seq: 1, at: dated(noon), actor: "ana", ref: list, version: 1, action: house.Added, body: `{"id":"opening"}`}
 			row.seal = row.sealed()
 			if err := putRecord(t.Context(), c, k.venue, &recordRow{list, 1, 1, false, row.body}); err != nil {
 				return err

@@ -18,6 +18,7 @@ type Report struct {
 	Venues  []string // by name
 	Records int      // those that are gone not counted
 	Changes int
+	Program string // the build that made it, if it is a backup or was restored from one
 	// NoLog is set for a file that is kept with a log, of which there is none.
 	// It was closed in order, or it is a copy of a house in use without its last
 	// changes; the file does not tell which. A backup of a file needs no log.
@@ -108,6 +109,11 @@ func (r *Report) read(ctx context.Context, c conn) (places []string, err error) 
 		}
 		for _, p := range found {
 			places = append(places, "venue "+v+": "+p)
+		}
+	}
+	if r.Schema >= ephemeralSchema {
+		if _, err := one(ctx, c, []any{&r.Program}, `SELECT body FROM ephemeral WHERE kind = $1 AND id = $2 ORDER BY venue LIMIT 1`, backupKind, backupProgram); err != nil {
+			return places, err
 		}
 	}
 	_, err = one(ctx, c, []any{&r.Records, &r.Changes}, `SELECT (SELECT count(*) FROM record WHERE gone = 0), (SELECT count(*) FROM change)`)

@@ -181,7 +181,7 @@ func (w *writing) put(ctx context.Context, ref house.Ref, item house.Item, befor
 		}
 		body = string(b)
 	}
-	row := changeRow{seq: w.seq, at: stamp(w.by.At), actor: w.by.Actor, ref: ref, version: version, action: action, body: body}
+	row := changeRow{seq: w.seq, at: dated(w.by.At), actor: w.by.Actor, ref: ref, version: version, action: action, body: body}
 	row.seal = row.sealed()
 	if err := putRecord(ctx, w.c, w.venue, &recordRow{ref, version, w.seq, item == nil, body}); err != nil {
 		return err
