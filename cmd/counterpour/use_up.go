@@ -22,7 +22,8 @@ func newUseUp(open kitchens) *cobra.Command {
 		Short: "Draft balanced drinks that use bottles up",
 		Long: `Drafts balanced drinks, over the families, that move bottles which have to go,
 with what else the house stocks, and says which bottles found no use and why. A
-bottle is moved by a half ounce or more in a drink, by a quarter of what sweetens.`,
+bottle is moved by a half ounce or more in a drink, by a quarter of what sweetens,
+by a spoon of an anise spirit.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Bottles = append(body.Bottles, args...) // --bottle mezcal "fino sherry"

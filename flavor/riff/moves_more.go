@@ -40,10 +40,14 @@ func largest(s *flavor.Spec, part flavor.Part) int {
 	return at
 }
 
-// splits shares the base between it and another one.
+// leastSplitML is the least that each base of two gives, three quarters of an ounce
+// as a jigger rounds it: less of each is no base. Common practice, no source.
+const leastSplitML = 20.0
+
+// splits shares the base between it and another one; what has two has enough.
 func (w *work) splits(from *station.Parent) []station.Draft {
 	at := largest(&from.Spec, flavor.PartBase)
-	if at < 0 {
+	if at < 0 || slices.ContainsFunc(slices.Delete(slices.Clone(from.Spec.Pours), at, at+1), isBase) {
 		return nil
 	}
 	old := &from.Spec.Pours[at]
@@ -58,16 +62,20 @@ func (w *work) splits(from *station.Parent) []station.Draft {
 		}
 		mine, ok := station.Pour(old.Profile, old.Unit, old.ML/2)
 		other, fits := station.Matched(&half, it, &per)
-		if !ok || !fits || min(mine.ML, other.ML) < station.LeastBaseML {
+		if !ok || !fits || min(mine.ML, other.ML) < leastSplitML {
 			continue
 		}
 		s := from.Spec.Clone()
 		s.Pours[at] = mine
 		s.Pours = slices.Insert(s.Pours, at+1, other)
-		options = append(options, w.consider(from, s, KindSplit, it, nil, old.Profile))
+		o := w.consider(from, s, KindSplit, it, nil, old.Profile)
+		o.Least = map[string]float64{old.Profile.ID: leastSplitML, it.Profile.ID: leastSplitML}
+		options = append(options, o)
 	}
 	return best(options, w.each)
 }
+
+func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
 
 // Length poured on top, in mL, and the largest drink that still takes it.
 const (
@@ -80,12 +88,16 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 	if from.Spec.VolumeML() > topUpMost {
 		return nil
 	}
+	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
 	fizzes := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
 		if it.Part != flavor.PartLength || station.Pours(&from.Spec, it.Profile) || it.Profile.Class.Solid() || it.Profile.Class == flavor.ClassPuree || fizzes && it.Profile.Carbonated {
 			continue
+		}
+		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
+			continue // what is stirred is lengthened with what is clear
 		}
 		p, ok := station.Pour(it.Profile, it.Unit, topUpML)
 		if !ok {
@@ -152,7 +164,7 @@ func servings(s *flavor.Spec) []station.Way {
 	case flavor.DryShake:
 		return []station.Way{{Method: flavor.DryShake, Service: flavor.Up}, {Method: flavor.DryShake, Service: flavor.Rocks}}
 	case flavor.Stir, flavor.Throw:
-		return []station.Way{{Method: flavor.Stir, Service: flavor.Up}, {Method: flavor.Stir, Service: flavor.Rocks}, {Method: flavor.Throw, Service: flavor.Up}, {Method: flavor.Build, Service: flavor.Rocks}}
+		return []station.Way{{Method: flavor.Stir, Service: flavor.Up}, {Method: flavor.Stir, Service: flavor.Rocks}, {Method: flavor.Throw, Service: flavor.Up}}
 	case flavor.Swizzle, flavor.Blend:
 		return []station.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
 	}
@@ -201,6 +213,10 @@ func (w *work) added(from *station.Parent) []station.Draft {
 			p, ok = station.Count(it.Profile, it.Unit, addedDashes)
 		case flavor.KinHerb, flavor.KinSpice:
 			p, ok = w.Usual(it)
+		case flavor.KinSweetener, flavor.KinFruit, flavor.KinJuice:
+			if w.Toward(it, nil) > 0 {
+				p, ok = w.accent(it)
+			}
 		case flavor.KinSaline, flavor.KinSavoury:
 			if w.Toward(it, nil) > 0 { // nobody salts a drink unasked
 				p, ok = w.Usual(it)
@@ -214,6 +230,14 @@ func (w *work) added(from *station.Parent) []station.Draft {
 		options = append(options, w.consider(from, s, KindAdd, it, nil, nil))
 	}
 	return best(options, w.few())
+}
+
+// accent is a pour of a flavoured syrup, fruit or juice beside what is there.
+func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
+	if it.Profile.Class.Solid() {
+		return w.Usual(it)
+	}
+	return station.Pour(it.Profile, it.Unit, min(addedML, w.MostUsual(it.Profile)))
 }
 
 // foamed adds the white of an egg, or what foams like it, to a drink that is

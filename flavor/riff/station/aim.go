@@ -169,6 +169,55 @@ func (j *Job) shortfall(s *Settled) (lack float64) {
 	return lack
 }
 
+// A wish for more of a smell is met by what is known for it, of which at least so
+// much of the smell is that; and of length by what lengthens: the brandy in a drink
+// makes it no fruitier, and a fourth half ounce of it no longer. So much of the
+// growth comes from there. Common practice, no source.
+const (
+	knownShare = 1.0 / 6
+	mostGrowth = 0.6
+)
+
+// knownFor reports whether an ingredient is one that a bartender reaches for when
+// there should be more of what is wished.
+func (a *Aim) knownFor(p *flavor.Profile) bool {
+	switch {
+	case a.kind == wish.Aroma:
+		var sum float64
+		for _, f := range a.families {
+			sum += p.Aroma[f]
+		}
+		return sum > 0 && sum >= knownShare*p.Aroma.Total()
+	case a.kind == wish.Sense && a.sense == sense.Volume:
+		return p.Class.Part() == flavor.PartLength
+	}
+	return true
+}
+
+// brought reports whether what grew toward a wish for more comes from what is known
+// for it.
+func (j *Job) brought(a *Aim, s *Settled) bool {
+	if !a.Up {
+		return true
+	}
+	grown := func(counts func(*flavor.Profile) bool) float64 {
+		sum := func(s *flavor.Spec, ml float64) (v float64) {
+			for i := range s.Pours {
+				if p := &s.Pours[i]; counts(p.Profile) {
+					v += p.ML * a.PerML(j.Station.Space, p.Profile)
+				}
+			}
+			if a.sense == sense.Volume && a.kind == wish.Sense {
+				return v
+			}
+			return v / ml
+		}
+		return sum(&s.Spec, s.Drink.VolumeML) - sum(j.From, j.FromDrink.VolumeML)
+	}
+	all := grown(func(*flavor.Profile) bool { return true })
+	return grown(a.knownFor) >= mostGrowth*all
+}
+
 // Toward says how much nearer to the wishes an ingredient leads than what it
 // takes the place of, which may be nil.
 func (j *Job) Toward(it *Item, old *flavor.Profile) (sum float64) {

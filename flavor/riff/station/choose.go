@@ -13,7 +13,7 @@ import (
 const (
 	relevance  = 0.6 // of quality against sameness: the λ of maximal marginal relevance
 	likeWeight = 0.5 // of the likeness to proven drinks, in quality
-	moveCost   = 0.08
+	moveCost   = 0.14
 	oddCost    = 0.12 // of each unit of strangeness, see companions
 	reachJND   = 8.0  // the distance at which two drinks are no longer much alike
 	mostOdd    = 3.0

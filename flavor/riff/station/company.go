@@ -191,9 +191,14 @@ const (
 	some         = 1.0
 	muchSeldomer = 0.10 // lift below which one such drink is the exception
 	oddBelow     = 0.75
-	noneAlike    = 0.3 // proven drinks that pour anything like the two
-	unheardOf    = 0.7 // strangeness of such a pair
-	mostGain     = 0.8 // that a pair which goes together takes off
+	noneAlike    = 0.3  // proven drinks that pour anything like the two
+	unheardOf    = 0.7  // strangeness of such a pair
+	noneSame     = 0.1  // proven drinks that pour the two or what smells the same
+	untried      = 0.25 // strangeness of such a pair
+	unproven     = 0.8  // of an ingredient that no proven drink pours
+	tooOdd       = 1.5  // of a whole drink
+	tooOddMust   = 2.0  // of one that moves what has to go
+	mostGain     = 0.8  // that a pair which goes together takes off
 )
 
 func (p *pair) shunned() bool {
@@ -206,8 +211,11 @@ func (p *pair) odd() float64 {
 	if p.same < some {
 		odd = max(0, math.Log(oddBelow/p.lift))
 	}
-	if p.alike < noneAlike {
+	switch {
+	case p.alike < noneAlike:
 		odd += unheardOf
+	case p.same < noneSame:
+		odd += untried
 	}
 	if gain := min(mostGain, math.Log(p.lift)); odd == 0 && gain > 0 {
 		return -gain
@@ -216,11 +224,14 @@ func (p *pair) odd() float64 {
 }
 
 // company sums what is odd in the pairs that a drink keeps, those of given drinks
-// aside, less what goes together well on the mean, and says whether proven drinks
-// shun one of the pairs.
+// aside, and in what no proven drink pours, less what goes together well on the mean.
+// It says whether proven drinks shun one of the pairs, or the whole is too odd.
 func (j *Job) company(s *flavor.Spec) (odd float64, shunned bool) {
 	var well, pairs float64
 	for i := range s.Pours {
+		if j.novel(s.Pours[i].Profile) {
+			odd += unproven
+		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
 			if a.ID == b.ID || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
@@ -236,7 +247,19 @@ func (j *Job) company(s *flavor.Spec) (odd float64, shunned bool) {
 			pairs++
 		}
 	}
-	return odd - well/max(1, pairs), shunned
+	most := tooOdd
+	if len(j.Must) > 0 {
+		most = tooOddMust
+	}
+	return odd - well/max(1, pairs), shunned || odd > most
+}
+
+// novel reports whether no proven drink pours an ingredient that nobody asked for.
+func (j *Job) novel(p *flavor.Profile) bool {
+	if j.Station.practice == nil || j.Station.practice.counts[p.ID] > 0 || j.Must[p.ID] {
+		return false
+	}
+	return !j.stepsIn(p) && (j.Limits == nil || !j.Limits.Wants(p)) && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p) })
 }
 
 // pairOf is what proven drinks say of two ingredients, worked out once for a job.
@@ -257,6 +280,15 @@ func (j *Job) keptOf(p *flavor.Profile) *kept {
 	k := j.Station.companions.keeping(p)
 	j.keeps[p.ID] = k
 	return k
+}
+
+// stepsIn reports whether an ingredient steps in for a pour of the drink asked about
+// that may not be poured.
+func (j *Job) stepsIn(p *flavor.Profile) bool {
+	return j.From != nil && slices.ContainsFunc(j.From.Pours, func(x flavor.Pour) bool {
+		_, ok := j.Has(x.Profile)
+		return !ok && x.Profile.Class.Kin() == p.Class.Kin()
+	})
 }
 
 // Alike is how much one ingredient is in kind, smell and look what another is, 0 to

@@ -58,7 +58,7 @@ func (j *Job) Fits(s *Settled) bool {
 	if !j.Limits.Guest.NoAlcohol && poured(&s.Spec, carries) < j.leastCarried() {
 		return false
 	}
-	if poured(&s.Spec, isBase) > j.mostBase() {
+	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, isBase) > j.mostBase() {
 		return false
 	}
 	return !s.shunned && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
@@ -91,6 +91,16 @@ func (j *Job) leastCarried() float64 {
 	return least
 }
 
+// leastPoured is what goes into a drink at least, before ice, or what the drinks that
+// were given pour: ice makes a full glass of a mouthful.
+func (j *Job) leastPoured() float64 {
+	least := leastBeforeML
+	for _, g := range j.Given {
+		least = min(least, g.VolumeML())
+	}
+	return least
+}
+
 // mostBase is the most that all bases of a drink come to: two and a half ounces,
 // or a quarter more than the drinks that were given pour.
 func (j *Job) mostBase() float64 {
@@ -108,7 +118,7 @@ const hotFamily = "hot"
 // ice: what a spirit needs beside hot coffee says nothing of cold.
 func (j *Job) hotOnIce(s *Settled) (bool, error) {
 	teaLike := func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinTea }
-	if s.Spec.Service == flavor.Up || !slices.ContainsFunc(s.Spec.Pours, teaLike) {
+	if s.Spec.Service == flavor.Up || s.Spec.Service == flavor.Hot || !slices.ContainsFunc(s.Spec.Pours, teaLike) {
 		return false, nil
 	}
 	r, err := j.Station.Judge.Score(&s.Spec)

@@ -187,6 +187,11 @@ func (j *Job) wishes(s *Settled) bool {
 	if l.cheaper && !(CostOf(&s.Spec, l.Guest.Prices) < lessCost*CostOf(j.From, l.Guest.Prices)) {
 		return false
 	}
+	for i := range l.Aims {
+		if !j.brought(&l.Aims[i], s) {
+			return false
+		}
+	}
 	return s.short == 0
 }
 

@@ -32,6 +32,6 @@ func (j *Job) List(s *Settled) (Listed, error) {
 	l := Listed{Spec: s.Spec.Clone(), Kind: s.Kind, Score: result.Judgement.Score, FamilyID: fit.ID, Family: fit.Name,
 		Marks: s.Spec.Allergens(), Cost: CostOf(&s.Spec, j.Limits.Guest.Prices), Drink: s.Drink, Glass: s.Glass}
 	l.Spec.Name = ""
-	l.Name, l.Why = NameOf(&s.Spec, j.From, familyWord(fit.ID, fit.Name)), j.Why(&s.Spec)
+	l.Name, l.Why = NameOf(&s.Spec, j.From, familyWord(&s.Spec, result.Judgement.Fits)), j.Why(&s.Spec)
 	return l, nil
 }

@@ -17,13 +17,23 @@ func Moves(p *flavor.Pour) bool {
 // common practice, no source.
 const LeastBaseML = 14.5
 
+// leastFizzML is the least of what sparkles that is topped with, an ounce: less is
+// flat before it is stirred in. Common practice, no source.
+const leastFizzML = 29.0
+
 // LeastOf is the smallest amount that a pour may come down to, in mL: a base is
-// no dash, unless a drink that was given pours it so, and a bottle that must move
+// no dash, and what sparkles no splash, unless a drink that was given pours it so, and a bottle that must move
 // is moved.
 func (j *Job) LeastOf(p *flavor.Pour) float64 {
 	least := 0.0
 	if p.Profile.Class.Part() == flavor.PartBase {
 		least = LeastBaseML
+		if was := j.given(p.Profile); was > 0 {
+			least = min(least, was)
+		}
+	}
+	if p.Profile.Carbonated {
+		least = leastFizzML
 		if was := j.given(p.Profile); was > 0 {
 			least = min(least, was)
 		}
@@ -69,6 +79,7 @@ func (j *Job) MostUsual(p *flavor.Profile) float64 {
 // Most pieces of a thing in one drink: common practice, no source.
 const (
 	mostLeaves = 12
+	mostSprigs = 2
 	mostPieces = 4
 )
 
@@ -81,6 +92,8 @@ func mostCounted(it *Item) float64 {
 		return math.Inf(1)
 	case it.Unit == flavor.Leaf:
 		return mostLeaves * per
+	case it.Unit == flavor.Sprig:
+		return mostSprigs * per
 	}
 	return mostPieces * per
 }
@@ -94,11 +107,12 @@ func (j *Job) Usual(it *Item) (flavor.Pour, bool) {
 }
 
 // The least of a bottle, in mL, that counts as moving it: a half ounce, or a
-// quarter of what sweetens, and no more than half of the most that is ever
+// quarter of what sweetens, a spoon of what is poured by the spoon, and no more than half of the most that is ever
 // poured. Common practice, no source.
 const (
 	leastPourML  = 14.5
 	leastSweetML = 7.0
+	leastSpoonML = 4.5
 	mostOver     = 2
 )
 
@@ -110,6 +124,9 @@ func (j *Job) LeastUse(p *flavor.Profile) float64 {
 		return 0
 	case flavor.PartSweetener:
 		return min(leastSweetML, j.MostUsual(p)/mostOver)
+	}
+	if p.Class.Kin() == flavor.KinAnise {
+		return min(leastSpoonML, j.MostUsual(p)/mostOver)
 	}
 	return min(leastPourML, j.MostUsual(p)/mostOver)
 }

@@ -135,12 +135,3 @@ func servedAs(s *flavor.Spec) string {
 	}
 	return string(s.Service)
 }
-
-// familyWord is a family in the words of a name: its own where its id is made of
-// the same, else those of the id, which are fewer.
-func familyWord(id, name string) string {
-	if flavor.NormaliseName(id) == flavor.NormaliseName(name) {
-		return strings.ToLower(name)
-	}
-	return strings.ReplaceAll(id, "-", " ")
-}

@@ -8,9 +8,10 @@ import (
 
 // Volumes and counts that a drink keeps to: common practice, no source.
 const (
-	leastDrinkML = 60.0
-	mostDrinkML  = 450.0
-	mostPours    = 7
+	leastDrinkML  = 60.0
+	leastBeforeML = 55.0 // before ice
+	mostDrinkML   = 450.0
+	mostPours     = 7
 
 	carryML    = 29.0 // the least that what holds alcohol comes to, seasonings aside
 	mostBaseML = 76.0 // of all bases, unless a given drink pours more
@@ -24,8 +25,8 @@ const (
 // held is what of a drink decides how it is mixed and served.
 type held struct {
 	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
-	foam, cloudy, milk, loose, fizz, soda bool
-	sodaML, lengthML, allML               float64
+	foam, cloudy, milk, loose, coffee, fizz, soda bool
+	sodaML, lengthML, allML                       float64
 }
 
 func heldBy(s *flavor.Spec) held {
@@ -37,6 +38,7 @@ func heldBy(s *flavor.Spec) held {
 		h.foam = h.foam || kin == flavor.KinFoam
 		h.milk = h.milk || kin == flavor.KinMilk || kin == flavor.KinCream
 		h.cloudy = h.cloudy || p.Profile.Class.Shaken()
+		h.coffee = h.coffee || p.Profile.Class == flavor.ClassCoffee
 		h.loose = h.loose || kin == flavor.KinHerb || kin == flavor.KinFruit || p.Profile.Class == flavor.ClassCoffee || p.Profile.Class == flavor.ClassCordial
 		if p.Profile.Carbonated {
 			h.fizz = true
@@ -61,6 +63,7 @@ const (
 	unbeaten   slip = "egg and foam want a shake"
 	unfoamed   slip = "a dry shake wants egg or foam"
 	clouded    slip = "juice, cream and what is sharp are not stirred"
+	dull       slip = "coffee on ice is shaken, unless the drink is long"
 	bruised    slip = "spirits alone are stirred, not shaken"
 	unmixed    slip = "juice is shaken unless the drink is long"
 	ungathered slip = "a swizzle is on crushed ice"
@@ -91,6 +94,7 @@ func slipsOf(s *flavor.Spec) []slip {
 	add(h.foam && !shaken, unbeaten)
 	add(s.Method == flavor.DryShake && !h.foam, unfoamed)
 	add(stirred && h.cloudy, clouded)
+	add(stirred && h.coffee, dull)
 	add(shaken && !h.cloudy && !h.loose, bruised)
 	add(s.Method == flavor.Swizzle && !h.cloudy, bruised)
 	long := h.lengthML >= longML || h.fizz
@@ -150,6 +154,8 @@ func waysFor(h *held, method flavor.Method, service flavor.Service) []Way {
 		methods = []flavor.Method{method, flavor.Shake}
 	case h.fizz:
 		methods = []flavor.Method{flavor.Build, flavor.Stir}
+	case h.coffee:
+		methods = []flavor.Method{flavor.Shake, flavor.Build}
 	case h.loose:
 		methods = []flavor.Method{method, flavor.Build, flavor.Shake}
 	default:

@@ -15,6 +15,10 @@ const leastAlike = 0.80
 // stands for: tomato stands for no pineapple.
 const mostSweeter = 2.0
 
+// sameBeer is the likeness in smell and look from which one beer is poured where
+// another is: stout stands for no lager.
+const sameBeer = 0.5
+
 // within reports whether two amounts above zero are within so many times of each
 // other.
 func within(a, b, times float64) bool { return a > 0 && b > 0 && a <= times*b && b <= times*a }
@@ -42,6 +46,9 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool
 		return kin && it.Per[template.Sour] > 0
 	case flavor.PartLength:
 		fresh := a.Class.Kin() == flavor.KinJuice || a.Class.Kin() == flavor.KinFruit
+		if a.Class == flavor.ClassBeer && b.Class == flavor.ClassBeer && j.Alike(a, b) < sameBeer {
+			return false
+		}
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[template.Sweet], it.Per[template.Sweet], mostSweeter))
 	}
 	return kin

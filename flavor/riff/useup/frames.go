@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
@@ -32,6 +33,21 @@ type frame struct {
 	family string
 	likely float64
 	own    float64 // how much what the bottle took the place of is like it, 0 to 1
+}
+
+// familyOf is the family of a frame: its proven drink's, or that of what is left of it
+// for a guest who takes no alcohol.
+func (u *user) familyOf(s *flavor.Spec, p *template.Labelled) string {
+	dry := func(s *flavor.Spec) bool {
+		return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase })
+	}
+	switch {
+	case !u.work.Limits.Guest.NoAlcohol || dry(s) == dry(&p.Spec):
+		return p.Family
+	case slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartLength }):
+		return "lemonade"
+	}
+	return "light-sour"
 }
 
 // rank is the order in which frames are tried: a bottle goes first where proven
@@ -66,7 +82,7 @@ func (u *user) frames(it *station.Item) []frame {
 			}
 			u.work.Refit(&s)
 			x := u.work.ParentOf(&s, Bottle, 1)
-			all = append(all, frame{spec: s, family: p.Family, likely: x.Likely(), own: u.work.Alike(it.Profile, old.Profile)})
+			all = append(all, frame{spec: s, family: u.familyOf(&s, p), likely: x.Likely(), own: u.work.Alike(it.Profile, old.Profile)})
 		}
 	}
 	return inTurn(all, framesEach)
@@ -118,16 +134,43 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 			*p = made
 			continue
 		}
-		if !station.Optional(p.Profile.Class.Part()) {
+		spared := u.spared(p.Profile)
+		if !spared && !station.Optional(p.Profile.Class.Part()) {
 			return false
 		}
+		gone := p.ML
 		s.Pours = slices.Delete(s.Pours, i, i+1)
+		if spared {
+			u.fill(s, gone)
+		}
 		if i < keep {
 			keep--
 		}
 		i--
 	}
 	return len(s.Pours) > 1
+}
+
+// spared reports whether a drink does without an ingredient: for a guest who takes no
+// alcohol, without what brings it, where nothing stands in for it.
+func (u *user) spared(p *flavor.Profile) bool {
+	return u.work.Limits.Guest.NoAlcohol && p.ABV.Value > cover.NoAlcoholABV
+}
+
+// fill lets what is long fill the glass that a spirit leaves empty.
+func (u *user) fill(s *flavor.Spec, ml float64) {
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		it, ok := u.work.Has(p.Profile)
+		if !ok || p.Profile.Class.Part() != flavor.PartLength || p.Unit == flavor.Top {
+			continue
+		}
+		if made, fits := station.Pour(p.Profile, it.Unit, min(p.ML+ml, u.work.MostUsual(p.Profile))); fits {
+			made.After = p.After
+			*p = made
+		}
+		return
+	}
 }
 
 // unitFor keeps small units and gives all else the measure of the request.
@@ -137,6 +180,10 @@ func unitFor(p *flavor.Pour, it *station.Item) flavor.Unit {
 	}
 	return it.Unit
 }
+
+// commonWeight is how much nearer counts what many proven drinks pour: of two sodas
+// that smell of nothing the one that every bar has.
+const commonWeight = 0.2
 
 // mustMove is how much nearer a bottle counts that must move.
 const mustMove = 0.3
@@ -153,7 +200,7 @@ func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 			continue
 		}
 		v := u.work.Likeness(it, old.Profile)
-		v += it.Chance
+		v += it.Chance + commonWeight*u.work.Common(it)
 		if slices.ContainsFunc(u.req.Bottles, func(p *flavor.Profile) bool { return p.ID == it.Profile.ID }) {
 			v += mustMove
 		}

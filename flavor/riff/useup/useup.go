@@ -157,15 +157,25 @@ func (u *user) pool(ctx context.Context) ([]*station.Settled, error) {
 	return pool, nil
 }
 
-// settle sizes a frame and settles its amounts; nil if what comes of it is not
-// balanced, breaks a limit or moves no bottle. It notes what became of the
-// bottles in it.
+// settle settles the amounts of a frame, first from those of its proven drink and, if
+// nothing comes of them, from those that have the ratio of its family; nil if what
+// comes of it is not balanced, breaks a limit or moves no bottle. It notes what became
+// of the bottles in it.
 func (u *user) settle(f *frame) (*station.Settled, error) {
+	own := station.Snapped(&f.spec)
+	s, err := u.settleFrom(f, &own)
+	if err != nil || s != nil {
+		return s, err
+	}
 	sized, err := u.sized(f)
 	if err != nil {
 		return nil, err
 	}
-	d := station.Draft{Spec: *sized, Kind: station.Kind(f.family), Moves: 1, Likely: f.likely, Rank: f.rank()}
+	return u.settleFrom(f, sized)
+}
+
+func (u *user) settleFrom(f *frame, spec *flavor.Spec) (*station.Settled, error) {
+	d := station.Draft{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Likely: f.likely, Rank: f.rank()}
 	s, err := u.work.Settle(&d)
 	if err != nil || s == nil {
 		return nil, err
