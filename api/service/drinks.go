@@ -6,14 +6,15 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/lookup"
 )
 
 // DrinkQuery asks for drinks of the menu. Everything that is given must hold.
 type DrinkQuery struct {
-	Text   string            // in the name of the drink or of an ingredient; empty for any
-	Family string            // id of the family it is meant for; empty for any
-	Avoid  []flavor.Allergen // no pour may carry one, as far as is known
+	Text   string      // in the name of the drink or of an ingredient; empty for any
+	Family string      // id of the family it is meant for; empty for any
+	Guest  cover.Guest // who may have every pour, as far as is known, and the whole
 }
 
 // mostMeant is how many ingredients one word may mean.
@@ -35,7 +36,17 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 			meant[i][h.Profile] = true
 		}
 	}
-	return slices.DeleteFunc(slices.Clone(s.Menu), func(d Drink) bool { return !q.holds(&d, words, meant) }), nil
+	return slices.DeleteFunc(slices.Clone(s.Menu), func(d Drink) bool { return !q.holds(&d, words, meant) || !s.weakEnough(&d, &q.Guest) }), nil
+}
+
+// weakEnough reports whether a drink keeps to a guest's limit on strength. One whose
+// strength cannot be worked out does not.
+func (s *Snapshot) weakEnough(d *Drink, guest *cover.Guest) bool {
+	if guest.MaxABV == 0 {
+		return true
+	}
+	r, err := s.Judge.Score(&d.Spec)
+	return err == nil && r.Drink.ABV <= guest.MaxABV
 }
 
 // holds reports whether a query lets a drink through: every word is in its name
@@ -45,7 +56,7 @@ func (q *DrinkQuery) holds(d *Drink, words []string, meant []map[*flavor.Profile
 		return false
 	}
 	for _, p := range d.Spec.Pours {
-		if !p.Profile.Avoids(q.Avoid) {
+		if !q.Guest.Accepts(p.Profile) {
 			return false
 		}
 	}

@@ -45,7 +45,7 @@ func (v *Visit) refresh() { v.now.Store(v.venue.Now()) }
 type PageCover struct {
 	Spec    *flavor.Spec
 	Missing string // name or id
-	Avoid   []flavor.Allergen
+	Guest   Guest
 	Stock   []string // ids that may be used; nil for the whole catalogue
 	Parts   int      // most substitutes
 	Limit   int      // most covers
@@ -87,12 +87,8 @@ func (v *Visit) Explain(s *flavor.Spec) ([]balance.Step, error) { return v.now.L
 
 // Cover finds what to pour instead of an ingredient.
 func (v *Visit) Cover(ctx context.Context, r PageCover) (*CoverAnswer, error) {
-	avoid := make([]string, len(r.Avoid))
-	for i, a := range r.Avoid {
-		avoid[i] = string(a)
-	}
 	return v.now.Load().Cover(ctx, CoverRequest{Draft: Draft{Spec: r.Spec}, Missing: []string{r.Missing},
-		Guest: Guest{Avoid: avoid}, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
+		Guest: r.Guest, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 }
 
 // Nearest returns the drink of the menu that is nearest to a spec, of those that a

@@ -125,7 +125,7 @@ func (p *pages) incomplete(ctx context.Context, text string, s *flavor.Spec, mis
 	}
 	v.Incomplete = "Incomplete: this leaves out " + what + "."
 	v.Fixes, v.Sizes = nil, nil
-	if len(f.Avoid) > 0 {
+	if f.Guest.Ticked() {
 		v.Clashes = append(v.Clashes, "may hold anything in "+what+", which could not be read")
 	}
 	return v, nil

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -23,7 +22,7 @@ type benchForm struct {
 	// Anywhere lets covers come from the whole catalogue and not only from what
 	// the house has.
 	Anywhere bool
-	Avoid    []flavor.Allergen
+	Guest    form.Guest
 	View     string // how the draft is shown: as text or as rows
 	Compare  compareForm
 	Scale    scaleForm
@@ -63,7 +62,7 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 		f.Missing = r.Form.Get("covering")
 	}
 	var err error
-	f.Avoid, err = form.ReadAvoid(r.Form)
+	f.Guest, err = form.ReadGuest(r.Form)
 	return f, err
 }
 
@@ -101,7 +100,7 @@ func (p *pages) bench(w http.ResponseWriter, r *http.Request) error {
 		status = http.StatusUnprocessableEntity
 	}
 	return p.Write(w, r, status, "bench", "layout", benchPage{answer: a, Examples: part.ExamplesOf(p.bar),
-		Guest: form.Boxes(sent.Avoid), Ticked: len(sent.Avoid) > 0})
+		Guest: &sent.Guest})
 }
 
 // opened fills the bench with the spec that the address names, unless it holds
@@ -120,6 +119,5 @@ func (p *pages) opened(r *http.Request, f *benchForm) error {
 type benchPage struct {
 	*answer
 	Examples []part.Example
-	Guest    []form.Box
-	Ticked   bool // the guest must not have something
+	Guest    *form.Guest
 }

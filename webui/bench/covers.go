@@ -3,7 +3,9 @@ package bench
 import (
 	"context"
 	"fmt"
+	"slices"
 
+	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -17,8 +19,8 @@ const coverLimit = 6
 // coversView is what may be poured for what ran out.
 type coversView struct {
 	ID, Missing string
-	Guest       string   // the allergens that the guest avoids
-	Left        []string // other pours that had to go, for the guest's allergy
+	Guest       string   // who drinks it
+	Left        []string // other pours that had to go, for the guest
 	Unbalanced  bool
 	Stocked     bool // from what the house has
 	Anywhere    bool // from the whole catalogue, though the house has a stock
@@ -41,7 +43,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		return nil, err
 	}
 	stock := inStock(shift)
-	request := behind.CoverRequest{Spec: s, Missing: f.Missing, Avoid: f.Avoid, Parts: part.MostParts, Limit: coverLimit}
+	request := behind.CoverRequest{Spec: s, Missing: f.Missing, Guest: guestOf(&f.Guest), Parts: part.MostParts, Limit: coverLimit}
 	if !f.Anywhere {
 		request.Stock = stock
 	}
@@ -53,14 +55,14 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		return nil, err
 	}
 	missing, found := answer.Missing[0], answer.Result
-	v := &coversView{Far: !found.Near, ID: missing.ID, Missing: missing.Name, Guest: words.List(words.Of(f.Avoid)), Unbalanced: found.Unbalanced,
+	v := &coversView{Far: !found.Near, ID: missing.ID, Missing: missing.Name, Guest: f.Guest.Line(), Unbalanced: found.Unbalanced,
 		Stocked: request.Stock != nil, Anywhere: f.Anywhere && stock != nil}
 	v.Left = part.AlsoGone(found.Removed, answer.Missing)
 	if c := found.LeftOut; c != nil {
 		v.LeftOut = &leftOutView{part.LeftOutLine(found.Removed, c, nil), rewrite(text, s, &c.Spec)}
 	}
 	if x := answer.Instead; x != nil {
-		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu), part.RiffOf(x.Riff)
+		v.Menu, v.Riff = part.OfferOf(shift.Menu, x.Menu, &f.Guest), part.RiffOf(x.Riff, &f.Guest)
 	}
 	costs, err := part.TariffOf(ctx, p.house)
 	if err != nil {
@@ -68,7 +70,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 	}
 	for i := range found.Covers {
 		c := &found.Covers[i]
-		one := part.CoverOf(s, c, found.ScoreBefore, f.Avoid)
+		one := part.CoverOf(s, c, found.ScoreBefore, f.Guest.Limits().Avoid)
 		one.Cost = costs.Difference(s, &c.Spec)
 		one.Draft = rewrite(text, s, &c.Spec)
 		if one.Moved, err = part.DifferenceOf(p.bar, fmt.Sprintf("moved-%d", i+1), s, &c.Spec); err != nil {
@@ -77,6 +79,16 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		v.Covers = append(v.Covers, one)
 	}
 	return v, nil
+}
+
+// guestOf is a guest as the centre is asked for one.
+func guestOf(d *form.Guest) service.Guest {
+	limits := d.Limits()
+	g := service.Guest{Avoid: words.Of(limits.Avoid), Diet: slices.Clone(d.Diet), MaxABV: limits.MaxABV}
+	if limits.NoAlcohol {
+		g.Diet = append(g.Diet, "alcohol-free")
+	}
+	return g
 }
 
 // inStock lists the ids of what the house has, nil if it keeps nothing yet.

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
@@ -27,7 +28,7 @@ type resultView struct {
 	Unsaid     string   // how many more lines there are
 	Incomplete string   // which lines it leaves out; empty if the whole draft was read
 	Clashes    []string // what the guest must not have
-	Guest      string   // the allergens that the guest avoids
+	Guest      string   // who drinks it; empty for anybody
 	Family     familyView
 	Drawing    *part.Drawing
 	Faults     []string
@@ -90,11 +91,11 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	if len(scored.Judgement.Fits) == 0 {
 		return nil, fmt.Errorf("%w: a score without a family", frame.ErrInternal)
 	}
-	best := &scored.Judgement.Fits[0]
+	best, guest := &scored.Judgement.Fits[0], f.Guest.Limits()
 	v := &resultView{Name: s.Name, Score: words.Points(scored.Judgement.Score),
 		Verdict: words.Verdict(scored.Verdict), Sentence: words.VerdictSentence(scored.Verdict, best.Tail()), Notes: s.Notes,
-		Guest: words.List(words.Of(f.Avoid)), Family: p.family(scored.Judgement.Fits), Drawing: part.ScoredDrawing(p.bar, s, scored),
-		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, f.Avoid), Cautions: p.bar.Cautions(s),
+		Guest: f.Guest.Line(), Family: p.family(scored.Judgement.Fits), Drawing: part.ScoredDrawing(p.bar, s, scored),
+		Numbers: numbersOf(scored), Allergens: part.AllergensOf(s, guest.Avoid), Cautions: p.bar.Cautions(s),
 		Method: string(s.Method) + ", " + string(s.Service)}
 	if err := v.explain(p.bar, s); err != nil {
 		return nil, err
@@ -106,13 +107,13 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
 	v.Fixes, v.Sizes = fixViews(text, s, fixes), sizesOf(text, s)
-	v.Clashes = v.Allergens.Clashes()
+	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &guest)...)
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
 			return nil, err
 		}
 	}
-	v.Pours = pourViews(s, f.Avoid, v.Covers)
+	v.Pours = pourViews(s, &guest, v.Covers)
 	return v, nil
 }
 
@@ -189,14 +190,14 @@ func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	return out
 }
 
-func pourViews(s *flavor.Spec, avoid []flavor.Allergen, covers *coversView) []pourView {
+func pourViews(s *flavor.Spec, guest *cover.Guest, covers *coversView) []pourView {
 	var out []pourView
 	seen := map[string]int{}
 	for i := range s.Pours {
 		pour := &s.Pours[i]
 		p := pour.Profile
 		v := pourView{ID: p.ID, Key: p.ID, Amount: part.Amount(pour), Name: p.Name,
-			Marks: part.MarksLine(p), Avoided: !p.Avoids(avoid), Out: covers != nil && covers.ID == p.ID}
+			Marks: part.MarksLine(p), Avoided: !guest.Accepts(p), Out: covers != nil && covers.ID == p.ID}
 		if seen[p.ID]++; seen[p.ID] > 1 {
 			v.Key += fmt.Sprintf("-%d", seen[p.ID])
 		}

@@ -10,14 +10,12 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
-	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
-	"counterpour/webui/words"
 )
 
 // board shows what becomes of the menu, and takes marks: out or back, the id of
@@ -27,7 +25,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	if err := form.Parse(r); err != nil {
 		return err
 	}
-	avoid, err := form.ReadAvoid(r.Form)
+	guest, err := form.ReadGuest(r.Form)
 	if err != nil {
 		return err
 	}
@@ -40,11 +38,11 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 			if !r.PostForm.Has("back") {
 				to = "#drinks"
 			}
-			http.Redirect(w, r, form.WithAvoid("/board", avoid)+to, http.StatusSeeOther)
+			http.Redirect(w, r, guest.Address("/board")+to, http.StatusSeeOther)
 			return nil
 		}
 	}
-	v, err := p.boardOf(r.Context(), avoid)
+	v, err := p.boardOf(r.Context(), &guest)
 	if err != nil {
 		return err
 	}
@@ -99,16 +97,16 @@ func versionOf(s *behind.Shift) string {
 }
 
 // boardOf works out the whole board.
-func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardView, error) {
+func (p *pages) boardOf(ctx context.Context, guest *form.Guest) (*boardView, error) {
 	s, err := behind.ShiftOf(ctx, p.house)
 	if err != nil {
 		return nil, err
 	}
-	v := &boardView{About: p.house.About(), Version: versionOf(s), Avoid: avoid, Guest: form.Boxes(avoid),
-		Without: words.List(words.Of(avoid)), Here: form.WithAvoid("/board", avoid), Specs: form.WithAvoid("/specs", avoid), Menu: len(s.Menu)}
+	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: guest,
+		Here: guest.Address("/board"), Specs: guest.Address("/specs"), Menu: len(s.Menu)}
 	v.shelve(s)
 	if len(s.Out) > 0 {
-		r, err := p.bar.Outs(ctx, menuRequest(s, avoid))
+		r, err := p.bar.Outs(ctx, menuRequest(s, guest.Limits()))
 		if err != nil {
 			return nil, err
 		}
@@ -122,20 +120,20 @@ func (p *pages) boardOf(ctx context.Context, avoid []flavor.Allergen) (*boardVie
 
 // offer returns the nearest drink of the menu that can be poured, for one that
 // nothing keeps; else nil.
-func (p *pages) offer(s *behind.Shift, t *cover.Touched, guest *cover.Guest) (*part.Offer, error) {
+func (p *pages) offer(s *behind.Shift, t *cover.Touched, who *form.Guest) (*part.Offer, error) {
 	if t.Near || t.LeftOut != nil {
 		return nil, nil
 	}
 	there := slices.DeleteFunc(slices.Clone(s.Stock), s.IsOut)
-	near, err := p.bar.Nearest(t.Spec, there, *guest)
+	near, err := p.bar.Nearest(t.Spec, there, who.Limits())
 	if err != nil {
 		return nil, err
 	}
-	return part.OfferOf(s.Menu, near), nil
+	return part.OfferOf(s.Menu, near, who), nil
 }
 
-func menuRequest(s *behind.Shift, avoid []flavor.Allergen) cover.MenuRequest {
-	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: cover.Guest{Avoid: avoid}, Parts: part.MostParts, Tastings: s.Tastings}
+func menuRequest(s *behind.Shift, guest cover.Guest) cover.MenuRequest {
+	r := cover.MenuRequest{Out: s.Out, Stock: s.Stock, Guest: guest, Parts: part.MostParts, Tastings: s.Tastings}
 	for i := range s.Menu {
 		r.Specs = append(r.Specs, &s.Menu[i].Spec)
 	}

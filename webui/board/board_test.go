@@ -38,7 +38,7 @@ func TestBoardScenarios(t *testing.T) {
 				"clove syrup</strong> for 2 drinks", `name="back" value="falernum"`, "tree nuts (almond syrup)</span>", "2 drinks are touched; 0 have no cover."},
 			not: []string{"<h3>Halyard Sour</h3>", `name="out" value="falernum"`, "No cover"}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/board?avoid=tree+nuts", status: 200,
-			want: []string{"For a guest who must not have <strong>tree nuts", "½ oz clove syrup", "Not shown: 1 of the menu", `value="tree nuts" checked`,
+			want: []string{"For a guest: <strong>without tree nuts", "½ oz clove syrup", "Not shown: 1 of the menu", `value="tree nuts" checked`,
 				`type="hidden" name="avoid" value="tree nuts"`, `href="/specs?avoid=tree&#43;nuts"`},
 			not: []string{"almond", "orgeat", "New allergen"}},
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/board", status: 200,

@@ -61,22 +61,10 @@ const (
 	showAway    show = "away" // one bottle brings it back
 )
 
-// strengths are the limits on strength that a guest may ask for, in % vol of
-// the finished drink.
-var strengths = []struct {
-	word, name string
-	most       float64
-}{
-	{"low", "at most 12 % vol", 12},
-	{"none", "no alcohol (at most 0.5 % vol)", cover.NoAlcoholABV},
-}
-
 // wish is what a visitor asks of the page.
 type wish struct {
-	guest    form.Guest
-	show     show
-	strength string  // a word of strengths, or empty
-	most     float64 // % vol; 0 for any
+	guest form.Guest
+	show  show
 }
 
 func readWish(f url.Values) (wish, error) {
@@ -84,16 +72,8 @@ func readWish(f url.Values) (wish, error) {
 	if err != nil {
 		return wish{}, err
 	}
-	x := wish{guest: guest, show: show(f.Get("show")), strength: f.Get("strength")}
+	x := wish{guest: guest, show: show(f.Get("show"))}
 	if !slices.Contains([]show{showAll, showReady, showCovered, showMissing, showAway}, x.show) {
-		return wish{}, form.ErrUnreadable
-	}
-	for _, s := range strengths {
-		if s.word == x.strength {
-			x.most = s.most
-		}
-	}
-	if x.strength != "" && x.most == 0 {
 		return wish{}, form.ErrUnreadable
 	}
 	return x, nil
@@ -103,24 +83,10 @@ func readWish(f url.Values) (wish, error) {
 func (x *wish) address(s show) string {
 	v := url.Values{}
 	x.guest.AddTo(v)
-	if x.strength != "" {
-		v.Set("strength", x.strength)
-	}
 	if s != showAll {
 		v.Set("show", string(s))
 	}
-	if len(v) == 0 {
-		return TonightPath
-	}
-	return TonightPath + "?" + v.Encode()
-}
-
-// limits are what the search for covers is held to.
-func (x *wish) limits() cover.Guest {
-	g := x.guest.Limits()
-	g.MaxABV = x.most
-	g.NoAlcohol = g.NoAlcohol || x.strength == "none"
-	return g
+	return form.Link(TonightPath, v)
 }
 
 // tonightOf works out the whole page.
@@ -133,7 +99,7 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 	if err != nil {
 		return nil, err
 	}
-	guest := x.limits()
+	guest := x.guest.Limits()
 	lacking := append(slices.Clone(s.Out), notKept(s)...)
 	touched := map[*flavor.Spec]*cover.Touched{}
 	if len(lacking) > 0 {
@@ -154,7 +120,7 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
 	}
 	for i := range s.Menu {
-		d, err := p.drinkOf(&s.Menu[i], touched[&s.Menu[i].Spec], s, &guest, since)
+		d, err := p.drinkOf(&s.Menu[i], touched[&s.Menu[i].Spec], s, &x.guest, since)
 		if err != nil {
 			return nil, err
 		}

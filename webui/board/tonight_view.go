@@ -17,23 +17,18 @@ import (
 
 // tonightView is the menu as it can be poured now.
 type tonightView struct {
-	About     string
-	Version   string
-	Said      string // the page in a line
-	Here      string // address of what is shown
-	Line      string // who the guest is; empty for anybody
-	Avoid     []flavor.Allergen
-	Diet      []string
-	Strength  string
-	Guest     []form.Box
-	Diets     []form.Option
-	Strengths []form.Option
-	Show      string
-	Choices   []choiceView
-	Out       []bottleView
-	Drinks    []tonightDrink
-	NotFor    []tonightDrink // drinks that this guest must not have
-	Menu      int
+	About    string
+	Version  string
+	Said     string // the page in a line
+	Here     string // address of what is shown
+	Guest    *form.Guest
+	Show     string
+	Choices  []choiceView
+	ByBottle string // address of the board, for this guest
+	Out      []bottleView
+	Drinks   []tonightDrink
+	NotFor   []tonightDrink // drinks that this guest must not have
+	Menu     int
 
 	count map[show]int
 }
@@ -73,7 +68,8 @@ type tonightDrink struct {
 	Missing    string      // what is out
 	Away       string      // the one bottle that brings it back
 	Because    string      // why the guest must not have it
-	Bench      string      // where a cover for this guest is looked for
+	Bench      string      // the drink on the bench, for this guest, with covers if there can be some
+	Coverable  bool        // one of its bottles is in the way, not the whole of it
 
 	state state
 	since time.Time // since when it is touched
@@ -86,28 +82,16 @@ type tonightPour struct {
 }
 
 func newTonightView(about, version string, x *wish) *tonightView {
-	v := &tonightView{About: about, Version: version, Line: x.guest.Line(), Avoid: x.guest.Avoid, Diet: x.guest.Diet, Strength: x.strength,
-		Guest: x.guest.Boxes(), Diets: x.guest.Diets(), Show: string(x.show), Here: x.address(x.show), count: map[show]int{}}
-	v.Strengths = []form.Option{{Value: "", Name: "any strength", Chosen: x.strength == ""}}
-	for _, s := range strengths {
-		v.Strengths = append(v.Strengths, form.Option{Value: s.word, Name: s.name, Chosen: s.word == x.strength})
-		if s.word == x.strength {
-			v.Line = joinLines(v.Line, s.name)
-		}
-	}
+	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Here: x.address(x.show),
+		ByBottle: x.guest.Address("/board"), count: map[show]int{}}
 	return v
-}
-
-func joinLines(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + ", " + b
 }
 
 // drinkOf says what can be made of a drink of the menu. t is nil if the house
 // has all that it pours.
-func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, guest *cover.Guest, since map[string]time.Time) (*tonightDrink, error) {
+func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, who *form.Guest, since map[string]time.Time) (*tonightDrink, error) {
+	limits := who.Limits()
+	guest := &limits
 	d := &tonightDrink{Slug: m.Slug, Name: m.Spec.Name, Glass: string(m.Spec.Method) + ", " + string(m.Spec.Service), state: stateReady}
 	for i := range m.Spec.Pours {
 		pour := &m.Spec.Pours[i]
@@ -115,7 +99,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		return d, p.touch(d, t, s, guest, since)
+		return d, p.touch(d, t, s, who, since)
 	}
 	if guest.MaxABV > 0 {
 		var err error
@@ -123,19 +107,25 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 			return nil, err
 		}
 	}
-	because, err := p.forbids(&m.Spec, guest)
+	because, bottle, err := p.forbids(&m.Spec, guest)
 	if err != nil {
 		return nil, err
 	}
 	if because != "" {
 		d.state, d.Because = stateNotFor, because
-		d.Bench = form.Link("/bench", url.Values{"text": {edit.Format(m.Spec)}, "avoid": words.Of(guest.Avoid)})
+		at := url.Values{"text": {edit.Format(m.Spec)}}
+		who.AddTo(at)
+		if d.Coverable = bottle != nil; d.Coverable {
+			at.Set("missing", bottle.ID)
+		}
+		d.Bench = form.Link("/bench", at)
 	}
 	return d, nil
 }
 
 // touch says what becomes of a drink that lost a pour.
-func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, guest *cover.Guest, since map[string]time.Time) (err error) {
+func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, who *form.Guest, since map[string]time.Time) (err error) {
+	guest := who.Limits()
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -145,7 +135,7 @@ func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, guest 
 	}
 	d.Missing, d.state = words.List(names), stateMissing
 	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near
-	if d.Offer, err = p.offer(s, t, guest); err != nil {
+	if d.Offer, err = p.offer(s, t, who); err != nil {
 		return err
 	}
 	if d.LeftOut != "" {
@@ -171,34 +161,34 @@ func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, guest 
 }
 
 // forbids says why a guest must not have a drink as it is written, empty if
-// nothing is in the way.
-func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, error) {
+// nothing is in the way, and which bottle is if it is one.
+func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, *flavor.Profile, error) {
 	for _, b := range part.Bottles(s) {
 		if guest.Accepts(b) {
 			continue
 		}
 		switch {
 		case guest.NoAlcohol && b.ABV.Value > cover.NoAlcoholABV:
-			return b.Name + " holds alcohol", nil
+			return b.Name + " holds alcohol", b, nil
 		case b.Clear(guest.Avoid) == flavor.NotStated:
-			return "nobody has stated what is in the " + b.Name + ": read its label", nil
+			return "nobody has stated what is in the " + b.Name + ": read its label", b, nil
 		}
-		return "for the " + b.Name, nil
+		return "for the " + b.Name, b, nil
 	}
 	if guest.MaxABV == 0 {
-		return "", nil
+		return "", nil, nil
 	}
 	r, err := p.bar.Judge(s)
 	if err != nil {
 		if len(form.Faults(err)) > 0 {
-			return "its strength cannot be worked out", nil
+			return "its strength cannot be worked out", nil, nil
 		}
-		return "", err
+		return "", nil, err
 	}
 	if r.Drink.ABV > guest.MaxABV {
-		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
+		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil, nil
 	}
-	return "", nil
+	return "", nil, nil
 }
 
 // add counts a drink and keeps it.

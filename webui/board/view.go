@@ -16,9 +16,7 @@ import (
 type boardView struct {
 	About   string
 	Version string
-	Avoid   []flavor.Allergen
-	Guest   []form.Box
-	Without string // the allergens that the guest avoids
+	Guest   *form.Guest
 	Here    string // address of this board
 	Specs   string // address of the specs that the guest may have
 	Out     []bottleView
@@ -72,6 +70,7 @@ type keepView struct{ Name, Drinks string }
 // guest must not have is left off the shelves, since nothing here is poured
 // from it.
 func (v *boardView) shelve(s *behind.Shift) {
+	guest := v.Guest.Limits()
 	need := map[*flavor.Profile]int{}
 	for i := range s.Menu {
 		for _, b := range part.Bottles(&s.Menu[i].Spec) {
@@ -86,7 +85,7 @@ func (v *boardView) shelve(s *behind.Shift) {
 		for _, b := range s.Stock {
 			switch {
 			case need[b] == 0 || s.IsOut(b) || b.Class.Part() != t.Part:
-			case !b.Avoids(v.Avoid):
+			case !guest.Accepts(b):
 				v.Hidden++
 			default:
 				shelf.Bottles = append(shelf.Bottles, bottleOf(b, need[b]))
@@ -108,15 +107,16 @@ func bottleOf(b *flavor.Profile, drinks int) bottleView {
 
 // cover says what becomes of the menu.
 func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err error) {
+	guest := v.Guest.Limits()
 	slugs := map[*flavor.Spec]string{}
 	for i := range s.Menu {
 		slugs[&s.Menu[i].Spec] = s.Menu[i].Slug
 	}
 	for i := range r.Touched {
 		t := &r.Touched[i]
-		d := touchedOf(t, v.Avoid)
+		d := touchedOf(t, guest.Avoid)
 		d.Slug = slugs[t.Spec]
-		if d.Offer, err = p.offer(s, t, &cover.Guest{Avoid: v.Avoid}); err != nil {
+		if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
 			return err
 		}
 		if d.Cover == nil {
@@ -132,7 +132,7 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 	}
 	for _, f := range r.Fetch {
 		// A bottle that the guest must not have brings this guest nothing.
-		if f.Drinks > 0 && f.Profile.Avoids(v.Avoid) {
+		if f.Drinks > 0 && guest.Accepts(f.Profile) {
 			v.Fetch = append(v.Fetch, fetchView{f.Profile.Name, fetchWords(&f)})
 		}
 	}

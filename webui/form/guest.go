@@ -27,37 +27,34 @@ func ReadAvoid(form url.Values) ([]flavor.Allergen, error) {
 	return avoid, nil
 }
 
-// WithAvoid returns an address that keeps the guest in mind.
-func WithAvoid(path string, avoid []flavor.Allergen) string {
-	if len(avoid) == 0 {
-		return path
-	}
-	return path + "?" + url.Values{"avoid": words.Of(avoid)}.Encode()
-}
-
 // Box is one allergen that a guest may avoid.
 type Box struct {
 	Allergen flavor.Allergen
 	Ticked   bool
 }
 
-// Boxes are all allergens, those that are avoided ticked.
-func Boxes(avoid []flavor.Allergen) []Box {
-	var out []Box
-	for _, a := range flavor.Allergens() {
-		out = append(out, Box{a, slices.Contains(avoid, a)})
-	}
-	return out
-}
-
 // Guest is who drinks it, as a form says.
 type Guest struct {
-	Avoid []flavor.Allergen
-	Diet  []string
+	Avoid    []flavor.Allergen
+	Diet     []string
+	Strength string // a word of strengths; empty for any
 }
 
-// ReadGuest reads what the guest must not have and keeps to. A word that is
-// not known is refused, since one passed over would be a guest unprotected.
+// strength is a limit on how strong a drink may be.
+type strength struct {
+	word, name string
+	most       float64 // % vol
+}
+
+// strengths are the limits on strength that a guest may ask for, in % vol of the
+// finished drink.
+var strengths = []strength{
+	{"low", "at most 12 % vol", 12},
+	{"none", "no alcohol (at most 0.5 % vol)", cover.NoAlcoholABV},
+}
+
+// ReadGuest reads what the guest must not have and keeps to, and how strong the
+// drink may be. A word that is not known is refused, since one passed over would be a guest unprotected.
 func ReadGuest(form url.Values) (Guest, error) {
 	avoid, err := ReadAvoid(form)
 	if err != nil {
@@ -73,6 +70,9 @@ func ReadGuest(form url.Values) (Guest, error) {
 			d.Diet = append(d.Diet, word)
 		}
 	}
+	if d.Strength = form.Get("strength"); d.Strength != "" && !slices.ContainsFunc(strengths, func(s strength) bool { return s.word == d.Strength }) {
+		return Guest{}, fmt.Errorf("%w: no strength is %q", ErrUnreadable, d.Strength)
+	}
 	return d, nil
 }
 
@@ -81,6 +81,12 @@ func (d *Guest) Limits() cover.Guest {
 	g := cover.Guest{Avoid: slices.Clone(d.Avoid)}
 	for _, word := range d.Diet {
 		_ = g.Keep(word) // it was read once already
+	}
+	for _, s := range strengths {
+		if s.word == d.Strength {
+			g.MaxABV = s.most
+			g.NoAlcohol = g.NoAlcohol || s.most <= cover.NoAlcoholABV
+		}
 	}
 	return g
 }
@@ -93,16 +99,59 @@ func (d *Guest) AddTo(v url.Values) {
 	for _, w := range d.Diet {
 		v.Add("diet", w)
 	}
+	if d.Strength != "" {
+		v.Set("strength", d.Strength)
+	}
+}
+
+// Address returns an address that keeps the guest in mind.
+func (d *Guest) Address(path string) string {
+	v := url.Values{}
+	d.AddTo(v)
+	return Link(path, v)
+}
+
+// Field is a name and a value that a form sends.
+type Field struct{ Name, Value string }
+
+// Fields are what a form sends of the guest.
+func (d *Guest) Fields() []Field {
+	var out []Field
+	for _, a := range d.Avoid {
+		out = append(out, Field{"avoid", string(a)})
+	}
+	for _, w := range d.Diet {
+		out = append(out, Field{"diet", w})
+	}
+	if d.Strength != "" {
+		out = append(out, Field{"strength", d.Strength})
+	}
+	return out
 }
 
 // Boxes are the allergens to tick.
-func (d *Guest) Boxes() []Box { return Boxes(d.Avoid) }
+func (d *Guest) Boxes() []Box {
+	var out []Box
+	for _, a := range flavor.Allergens() {
+		out = append(out, Box{a, slices.Contains(d.Avoid, a)})
+	}
+	return out
+}
 
 // Diets are the diets to tick.
 func (d *Guest) Diets() []Option { return Options(cover.Diets(), d.Diet...) }
 
-// Ticked reports whether anything is ticked.
-func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 }
+// Strengths are the limits on strength to choose from.
+func (d *Guest) Strengths() []Option {
+	out := []Option{{Value: "", Name: "any strength", Chosen: d.Strength == ""}}
+	for _, s := range strengths {
+		out = append(out, Option{Value: s.word, Name: s.name, Chosen: s.word == d.Strength})
+	}
+	return out
+}
+
+// Ticked reports whether the guest has a wish at all.
+func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 || d.Strength != "" }
 
 // Line says in a line who drinks it, empty for anybody.
 func (d *Guest) Line() string {
@@ -112,6 +161,11 @@ func (d *Guest) Line() string {
 	}
 	if len(d.Diet) > 0 {
 		parts = append(parts, "for a guest who keeps to "+words.List(d.Diet))
+	}
+	for _, s := range strengths {
+		if s.word == d.Strength {
+			parts = append(parts, s.name)
+		}
 	}
 	return strings.Join(parts, ", ")
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/riff"
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
+	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -22,13 +23,13 @@ type Offer struct {
 }
 
 // OfferOf says which drink of a menu comes nearest; nil if none does. The address is
-// that of its card, or of the bench if the menu does not have it.
-func OfferOf(menu []behind.HouseSpec, o *cover.Offered) *Offer {
+// that of its card, or of the bench, for the guest, if the menu does not have it.
+func OfferOf(menu []behind.HouseSpec, o *cover.Offered, guest *form.Guest) *Offer {
 	if o == nil {
 		return nil
 	}
 	v := &Offer{Name: o.Spec.Name, Notice: words.Notice(o.Notice), Draft: edit.Format(*o.Spec)}
-	v.Address = benchAddress(v.Draft)
+	v.Address = BenchAddress(v.Draft, guest)
 	for i := range menu {
 		if menu[i].Spec.Name == o.Spec.Name {
 			v.Address = "/specs/" + url.PathEscape(menu[i].Slug)
@@ -37,15 +38,20 @@ func OfferOf(menu []behind.HouseSpec, o *cover.Offered) *Offer {
 	return v
 }
 
-func benchAddress(text string) string { return "/bench?" + url.Values{"text": {text}}.Encode() }
+// BenchAddress is the address of the bench with a draft on it, for a guest.
+func BenchAddress(text string, guest *form.Guest) string {
+	v := url.Values{"text": {text}}
+	guest.AddTo(v)
+	return form.Link("/bench", v)
+}
 
-// RiffOf says a riff to offer; nil if there is none.
-func RiffOf(r *riff.Riff) *Offer {
+// RiffOf says a riff to offer a guest; nil if there is none.
+func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
 	if r == nil {
 		return nil
 	}
 	v := &Offer{Name: r.Name, Recipe: words.Sentence(r.Recipe), Notice: words.Notice(r.Notice), Draft: edit.Format(r.Spec)}
-	v.Address = benchAddress(v.Draft)
+	v.Address = BenchAddress(v.Draft, guest)
 	return v
 }
 

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
+	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/webuitest"
 )
@@ -36,7 +37,7 @@ func TestWhatCanBeLeftOut(t *testing.T) {
 func TestAnOfferLeadsToItsCard(t *testing.T) {
 	drink := flavor.Spec{Name: "Long One", Method: flavor.Build, Service: flavor.Rocks}
 	o := &cover.Offered{Spec: &drink, Notice: sense.WillNotice}
-	assert.Nil(t, part.OfferOf(nil, nil))
-	assert.Contains(t, part.OfferOf(nil, o).Address, "/bench?text=")
-	assert.Equal(t, "/specs/long-one", part.OfferOf([]behind.HouseSpec{{Slug: "long-one", Spec: drink}}, o).Address)
+	assert.Nil(t, part.OfferOf(nil, nil, &form.Guest{}))
+	assert.Contains(t, part.OfferOf(nil, o, &form.Guest{}).Address, "/bench?text=")
+	assert.Equal(t, "/specs/long-one", part.OfferOf([]behind.HouseSpec{{Slug: "long-one", Spec: drink}}, o, &form.Guest{}).Address)
 }

@@ -214,9 +214,5 @@ func (p *pages) pourable(ctx context.Context, everything bool, drafts ...*flavor
 
 // benchLink is the address of the bench with a drink on it, for a guest.
 func benchLink(s *flavor.Spec, d *form.Guest) string {
-	v := url.Values{"text": {edit.Format(*s)}}
-	for _, a := range d.Avoid {
-		v.Add("avoid", string(a))
-	}
-	return form.Link("/bench", v)
+	return part.BenchAddress(edit.Format(*s), d)
 }

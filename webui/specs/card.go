@@ -23,7 +23,7 @@ func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
 		if menu[i].Slug != r.PathValue("slug") {
 			continue
 		}
-		v, err := p.spec(&menu[i], nil)
+		v, err := p.spec(&menu[i], anybody())
 		if err != nil {
 			return err
 		}
@@ -51,7 +51,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 	if s.Name == "" {
 		s.Name = "A drink without a name"
 	}
-	v, err := p.spec(&behind.HouseSpec{Spec: s}, nil)
+	v, err := p.spec(&behind.HouseSpec{Spec: s}, anybody())
 	if err != nil {
 		return err
 	}
@@ -67,11 +67,11 @@ type cardPage struct {
 
 // collection is every spec that a query lets through, to be printed on A4.
 func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
-	q, err := readSpecQuery(r)
+	q, err := readSift(r)
 	if err != nil {
 		return err
 	}
-	v, err := p.specsOf(r.Context(), q)
+	v, err := p.specsOf(r.Context(), &q)
 	if err != nil {
 		return err
 	}

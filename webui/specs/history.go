@@ -34,7 +34,7 @@ func historyOf(changes []house.Change, shelf *house.Shelf) []versionView {
 			What: actionWords[c.Action], Latest: i == len(changes)-1}
 		spec, there := c.Item.(house.Spec)
 		if there {
-			v.Bench = benchOf(spec.ID, c.Version)
+			v.Bench = benchOf(spec.ID, c.Version, anybody())
 			if before != nil {
 				v.Changes = part.SpecChanges(before, &spec, shelf)
 			}

@@ -152,7 +152,7 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 		}
 		v.Unscored = message
 		v.Text, v.Method = part.SpecText(kept), string(kept.Method)+", "+string(kept.Service)
-		v.Bench = benchOf(kept.ID, 0)
+		v.Bench = benchOf(kept.ID, 0, anybody())
 		for _, pour := range part.Written(kept.Pours, shelf) {
 			v.Pours = append(v.Pours, pourCost{Amount: part.Amount(&pour), Name: pour.Profile.Name})
 		}
@@ -162,12 +162,12 @@ func (p *pages) fillSpec(ctx context.Context, v *specPage, kept house.Spec, pric
 	if err != nil {
 		return err
 	}
-	one, err := p.spec(&behind.HouseSpec{Slug: kept.ID, Family: family, Spec: drink}, nil)
+	one, err := p.spec(&behind.HouseSpec{Slug: kept.ID, Family: family, Spec: drink}, anybody())
 	if err != nil {
 		return err
 	}
 	v.specView, v.Text, v.Unscored = one, edit.Format(drink), one.Trouble
-	v.Bench = benchOf(kept.ID, 0)
+	v.Bench = benchOf(kept.ID, 0, anybody())
 	if scored, err := p.bar.Judge(&drink); err == nil && len(scored.Judgement.Fits) > 0 {
 		v.Drawing = part.ScoredDrawing(p.bar, &drink, scored)
 		if v.Family == "" {
@@ -248,12 +248,16 @@ func priceOf(typed string, c part.Cost) priceView {
 	return v
 }
 
-// benchOf is the address of the bench with a version of a spec; 0 is the
-// current one.
-func benchOf(slug string, version int64) string {
+// anybody is a guest without wishes.
+func anybody() *form.Guest { return &form.Guest{} }
+
+// benchOf is the address of the bench with a version of a spec, for a guest; 0 is
+// the current one.
+func benchOf(slug string, version int64, guest *form.Guest) string {
 	q := url.Values{"spec": {slug}}
 	if version > 0 {
 		q.Set("at", strconv.FormatInt(version, 10))
 	}
-	return "/bench?" + q.Encode()
+	guest.AddTo(q)
+	return form.Link("/bench", q)
 }

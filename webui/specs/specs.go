@@ -18,27 +18,37 @@ import (
 
 // specs lists the house's drinks that a query lets through.
 func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
-	q, err := readSpecQuery(r)
+	q, err := readSift(r)
 	if err != nil {
 		return err
 	}
-	v, err := p.specsOf(r.Context(), q)
+	v, err := p.specsOf(r.Context(), &q)
 	if err != nil {
 		return err
 	}
 	return p.Write(w, r, http.StatusOK, "specs", "layout", v)
 }
 
-func readSpecQuery(r *http.Request) (behind.SpecQuery, error) {
-	if err := form.Parse(r); err != nil {
-		return behind.SpecQuery{}, err
-	}
-	avoid, err := form.ReadAvoid(r.Form)
-	return behind.SpecQuery{Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Avoid: avoid}, err
+// sift says which specs are asked for.
+type sift struct {
+	Text   string
+	Family string
+	Guest  form.Guest
 }
 
-// address is the query as the end of an address.
-func address(path string, q *behind.SpecQuery) string {
+// any reports whether anything is asked for.
+func (q *sift) any() bool { return q.Text != "" || q.Family != "" || q.Guest.Ticked() }
+
+func readSift(r *http.Request) (sift, error) {
+	if err := form.Parse(r); err != nil {
+		return sift{}, err
+	}
+	guest, err := form.ReadGuest(r.Form)
+	return sift{Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Guest: guest}, err
+}
+
+// address is an address with what is asked for at its end.
+func (q *sift) address(path string) string {
 	v := url.Values{}
 	if q.Text != "" {
 		v.Set("q", q.Text)
@@ -46,26 +56,20 @@ func address(path string, q *behind.SpecQuery) string {
 	if q.Family != "" {
 		v.Set("family", q.Family)
 	}
-	for _, a := range q.Avoid {
-		v.Add("avoid", string(a))
-	}
-	if len(v) == 0 {
-		return path
-	}
-	return path + "?" + v.Encode()
+	q.Guest.AddTo(v)
+	return form.Link(path, v)
 }
 
 // specsView is the page of specs.
 type specsView struct {
 	About    string
-	Query    behind.SpecQuery
+	Query    *sift
 	Any      bool // something is asked for
 	Families []form.Option
-	Guest    []form.Box
-	Without  string
 	All      int // drinks on the menu
 	Specs    []specView
-	Print    string
+	Print    string // address of the same to print
+	List     string // address of the list
 	Found    string
 	Unpriced string // why no drink has a cost, if none has
 	Standard string // what one standard drink is, and where
@@ -102,25 +106,26 @@ func (v *specsView) Cautions() []drinksCaution {
 	return out
 }
 
-func (p *pages) specsOf(ctx context.Context, q behind.SpecQuery) (*specsView, error) {
+func (p *pages) specsOf(ctx context.Context, q *sift) (*specsView, error) {
 	menu, err := p.house.Menu(ctx)
 	if err != nil {
 		return nil, err
 	}
-	found, err := p.house.Find(ctx, q)
+	limits := q.Guest.Limits()
+	found, err := p.house.Find(ctx, behind.SpecQuery{Text: q.Text, Family: q.Family, Guest: limits})
 	if err != nil {
 		return nil, err
 	}
-	v := &specsView{About: p.house.About(), Query: q, Any: q.Text != "" || q.Family != "" || len(q.Avoid) > 0,
-		Families: part.FamiliesOf(p.bar, menu, q.Family), Guest: form.Boxes(q.Avoid), Without: words.List(words.Of(q.Avoid)), All: len(menu),
-		Print: address("/specs/print", &q), Found: foundOf(len(found), len(menu))}
+	v := &specsView{About: p.house.About(), Query: q, Any: q.any(),
+		Families: part.FamiliesOf(p.bar, menu, q.Family), All: len(menu),
+		Print: q.address("/specs/print"), List: q.address("/specs"), Found: foundOf(len(found), len(menu))}
 	t, err := part.TariffOf(ctx, p.house)
 	if err != nil {
 		return nil, err
 	}
 	v.Unpriced, v.Standard = t.Fault, standardSaid(p.house.Settings())
 	for i := range found {
-		one, err := p.spec(&found[i], q.Avoid)
+		one, err := p.spec(&found[i], &q.Guest)
 		if err != nil {
 			return nil, err
 		}
@@ -179,12 +184,12 @@ func servedOf(s *flavor.Spec) string {
 	return words.SentenceStart(strings.Join(parts, " · "))
 }
 
-// spec says a drink of the house. One that cannot be scored says why and keeps
+// spec says a drink of the house, to a guest. One that cannot be scored says why and keeps
 // its pours and allergens.
-func (p *pages) spec(h *behind.HouseSpec, avoid []flavor.Allergen) (specView, error) {
+func (p *pages) spec(h *behind.HouseSpec, guest *form.Guest) (specView, error) {
 	s := &h.Spec
-	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, avoid), Cautions: p.bar.Cautions(s), Alcohol: service.HoldsAlcohol(s),
-		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0)}
+	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, guest.Limits().Avoid), Cautions: p.bar.Cautions(s), Alcohol: service.HoldsAlcohol(s),
+		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0, guest)}
 	v.Served, v.Steps = servedOf(s), s.Steps
 	if f, ok := p.bar.Family(h.Family); ok {
 		v.Family = f.Name

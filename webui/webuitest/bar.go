@@ -151,7 +151,7 @@ func (b Bar) Cover(_ context.Context, r behind.CoverRequest) (*service.CoverAnsw
 	missing := r.Spec.Pours[at].Profile
 	result := &cover.Result{ScoreBefore: 94.2, Removed: []*flavor.Profile{missing}}
 	a := &service.CoverAnswer{Missing: result.Removed, Result: result}
-	if !Sesame.Avoids(r.Avoid) {
+	if slices.Contains(r.Guest.Avoid, string(flavor.Sesame)) {
 		near := b.Examples()[0]
 		a.Instead = &service.Instead{Menu: &cover.Offered{Spec: &near, Distance: 6, Notice: sense.NoticeOf(6, false)},
 			Riff: &riff.Riff{Listed: station.Listed{Name: "Riff with syrup", Spec: near}, Recipe: "pour simple syrup", Distance: 5, Notice: sense.NoticeOf(5, false)}}

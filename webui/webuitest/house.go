@@ -123,7 +123,7 @@ func (h *House) Find(ctx context.Context, q behind.SpecQuery) ([]behind.HouseSpe
 	for _, s := range menu {
 		ok := (q.Family == "" || q.Family == s.Family) && strings.Contains(strings.ToLower(s.Spec.Name), strings.ToLower(q.Text))
 		for _, p := range s.Spec.Pours {
-			ok = ok && p.Profile.Avoids(q.Avoid)
+			ok = ok && q.Guest.Accepts(p.Profile)
 		}
 		if ok {
 			out = append(out, s)

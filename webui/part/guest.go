@@ -1,0 +1,38 @@
+package part
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/cover"
+	"counterpour/webui/words"
+)
+
+// Unfit says what of a drink a guest must not have besides allergens, a line for
+// each: what comes of animals, alcohol, and the strength of the whole, in % vol.
+func Unfit(s *flavor.Spec, abv float64, guest *cover.Guest) []string {
+	var out []string
+	say := func(what string, holds func(*flavor.Profile) bool) {
+		var from []string
+		for _, b := range Bottles(s) {
+			if holds(b) {
+				from = append(from, b.Name)
+			}
+		}
+		if len(from) > 0 {
+			out = append(out, "holds "+what+" ("+words.List(from)+")")
+		}
+	}
+	for _, animal := range guest.NoAnimal {
+		say(animal, func(b *flavor.Profile) bool { return slices.Contains(b.Animal, animal) })
+	}
+	switch {
+	case guest.NoTrace:
+		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
+	case guest.NoAlcohol:
+		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > cover.NoAlcoholABV })
+	case guest.MaxABV > 0 && abv > guest.MaxABV:
+		out = append(out, "comes to "+words.Figure(abv, 1)+"\u00a0% vol")
+	}
+	return out
+}
