@@ -161,6 +161,8 @@ func (s *program) what() string {
 // closes; behind a guard, if somebody is to be let in.
 func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, a *roll) (h http.Handler, leave func(), err error) {
 	k = k.Admitting(admission.New(s.cores))
+	watch := newStopwatch()
+	s.at.over = watch.over
 	v, leave, err := enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err
@@ -177,7 +179,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
-		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: metersOf(v, guard), Version: stamp.Read().Version}); err == nil {
+		if answers, err = api.NewServer(v.Now, api.Options{Pages: pages, Ready: v.Ready, Opening: &s.opening, Keeper: v, Editor: editor, Log: s.log, Meters: append(metersOf(v, guard), watch.seconds), Version: stamp.Read().Version}); err == nil {
 			h = answers.Handler()
 			go s.openSearch(ctx, v)
 			if guard != nil {

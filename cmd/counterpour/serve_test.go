@@ -18,6 +18,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
 )
 
@@ -107,6 +108,31 @@ func TestEveryRequestIsALine(t *testing.T) {
 		if c.namesItsLine {
 			assert.Contains(t, string(body), `"request_id":"`+id+`"`)
 		}
+	}
+}
+
+// What monitoring asks for: routes, the store by what it did and how that ended, how
+// far behind it the house may be, lines of events, and searches.
+func TestMeters(t *testing.T) {
+	bar, stock := filepath.Join(t.TempDir(), "bar.house"), file(t, "stock.csv", houseStock)
+	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
+	require.Equal(t, exitDone, code, message)
+	url, _, stop := serveHouse(t, bar)
+	defer stop()
+	next(t, events(t.Context(), t, url), 15*time.Second, "board")
+	r, err := http.PostForm(url+"/board", neturl.Values{"out": {"falernum"}})
+	require.NoError(t, err)
+	require.NoError(t, r.Body.Close())
+	require.Equal(t, http.StatusOK, r.StatusCode)
+	_, body, _ := status(t, url+"/metrics")
+	for _, want := range []string{
+		`counterpour_http_requests_total{method="POST",route="/board",status="303"} 1`, `counterpour_store_seconds_count{does="write",ended="well"} 1`,
+		"\ncounterpour_store_age_seconds ", "\ncounterpour_listeners 1\n", "\ncounterpour_searches_in_flight ", "\ncounterpour_searches_refused_total ",
+	} {
+		assert.True(t, strings.Contains(body, want), want)
+	}
+	for want, err := range map[string]error{"well": nil, "cut off": context.Canceled, "full": &house.Error{Kind: house.ErrFull}, "internal": io.EOF} {
+		assert.Equal(t, want, endOf(err))
 	}
 }
 

@@ -22,6 +22,8 @@ type place struct {
 	why   purpose
 	made  bool // set if there was no house and opening made one
 	later bool // set if a later version wrote it, so that it is only read
+
+	over func(house.Store) house.Store // what is laid over the store; nil is nothing
 }
 
 // atHouse opens a kitchen and the house it works for, to be read; done closes
@@ -86,7 +88,11 @@ func enter(ctx context.Context, kitchen *service.Kitchen, at *place, log *slog.L
 		log.Warn("a later version of this program wrote the house; it is open for reading only, and nothing is kept: use the later version")
 	}
 	if err == nil {
-		v, err = service.Open(ctx, kitchen, s, about, log)
+		top := s
+		if at.over != nil {
+			top = at.over(s)
+		}
+		v, err = service.Open(ctx, kitchen, top, about, log)
 	}
 	if err != nil {
 		if s != nil {

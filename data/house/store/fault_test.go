@@ -1,0 +1,81 @@
+package store
+
+import (
+	"context"
+	"sync/atomic"
+	"testing"
+	"time"
+
+	"github.com/jackc/pgx/v5"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/house"
+)
+
+// A clock that is set back, and another time zone, change neither the order of the
+// log nor the moment of a change.
+func TestAClockSetBack(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		later := gin()
+		for i, at := range []time.Time{noon, noon.Add(-48 * time.Hour), noon.In(time.FixedZone("UTC-11", -11*60*60))} {
+			later.Stock = float64(i)
+			_, err := s.Write(t.Context(), house.By{Actor: "ana", At: at}, house.Put(later, int64(i)))
+			require.NoError(t, err)
+		}
+		_, err := s.Undo(t.Context(), house.By{Actor: "ana", At: noon.Add(-time.Hour)}, later.Ref(), 3)
+		require.NoError(t, err)
+		log, err := s.History(t.Context(), later.Ref())
+		require.NoError(t, err)
+		require.Len(t, log, 4)
+		for i, want := range []time.Time{noon, noon.Add(-48 * time.Hour), noon, noon.Add(-time.Hour)} {
+			assert.Equal(t, int64(i+1), log[i].Seq)
+			assert.Equal(t, want, log[i].At, "in UTC, whatever the zone")
+		}
+		got, err := house.Get[house.Bottle](t.Context(), s, later.ID)
+		require.NoError(t, err)
+		assert.Equal(t, 1.0, got.Item.Stock, "the last change counts, not the latest time")
+		require.NoError(t, s.Check(t.Context()))
+	})
+}
+
+// spilling is a database that breaks once it is told to.
+type spilling struct {
+	database
+	now atomic.Bool
+}
+
+func (d *spilling) read(ctx context.Context, f func(conn) error) error {
+	if d.now.Load() {
+		panic("spilt")
+	}
+	return d.database.read(ctx, f)
+}
+
+// A feed that breaks ends, which its reader sees; the program and the store go on.
+func TestAFeedThatBreaks(t *testing.T) {
+	s := openMemory(t)
+	k := s.(*keeper)
+	d := &spilling{database: k.db}
+	k.db = d
+	feed, err := s.Subscribe(t.Context())
+	require.NoError(t, err)
+	d.now.Store(true)
+	k.feed.wake()
+	select {
+	case _, open := <-feed:
+		assert.False(t, open)
+	case <-time.After(10 * time.Second):
+		require.Fail(t, "nobody says that the feed has ended")
+	}
+	d.now.Store(false)
+	write(t, s, house.Put(gin(), 0))
+}
+
+// A listener that breaks drops its connection, and is given another.
+func TestAListenerThatBreaks(t *testing.T) {
+	var next *pgx.Conn
+	assert.NotPanics(t, func() { next = (&postgres{}).hear(t.Context(), &pgx.Conn{}, "bar", newFeed()) })
+	assert.Nil(t, next)
+}
