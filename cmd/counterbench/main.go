@@ -1,0 +1,97 @@
+// Counterbench runs a built program for a long time as a busy bar would and worse: at
+// twice the rate that it serves, with thousands of connections open, and stopped in
+// the middle. It then looks whether every write that was acknowledged is in the house.
+//
+//	counterbench --program ./counterpour --for 10m
+//
+// It fails if a write is lost, the house is damaged, the program does not stop in
+// order, or anything is answered with an error of the program's own.
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"os/signal"
+	"time"
+)
+
+// plan is what to run.
+type plan struct {
+	program     string
+	house       string // empty for a file of its own
+	length      time.Duration
+	measured    time.Duration // how long the rate is measured before
+	times       float64       // of what is served
+	connections int
+}
+
+func main() {
+	var p plan
+	flag.StringVar(&p.program, "program", "./counterpour", "the built program")
+	flag.StringVar(&p.house, "house", "", "a new file or the postgres:// address of an empty venue; a file of its own if empty")
+	flag.DurationVar(&p.length, "for", 10*time.Minute, "how long the traffic lasts")
+	flag.DurationVar(&p.measured, "measure", 15*time.Second, "how long the rate that is served is measured before")
+	flag.Float64Var(&p.times, "times", 2, "how many times that rate is sent")
+	flag.IntVar(&p.connections, "connections", 2000, "connections that are held open beside the traffic")
+	flag.Parse()
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	if err := p.run(ctx); err != nil {
+		fmt.Fprintln(os.Stderr, "counterbench:", err)
+		os.Exit(1)
+	}
+}
+
+// run does the whole plan and prints what came of it.
+func (p *plan) run(ctx context.Context) error {
+	if p.house == "" {
+		dir, err := os.MkdirTemp("", "counterbench")
+		if err != nil {
+			return err
+		}
+		defer os.RemoveAll(dir)
+		p.house = dir + "/bar.house"
+	}
+	if err := p.stock(ctx); err != nil {
+		return err
+	}
+	s := &server{program: p.program, house: p.house}
+	if err := s.start(ctx); err != nil {
+		return err
+	}
+	defer s.kill()
+	load := newLoad(s.base)
+	rate := load.served(ctx, p.measured)
+	fmt.Printf("served: %.0f requests a second\n", rate)
+	held := hold(ctx, s.base, p.connections)
+	defer held.drop()
+	tally := newTally()
+	sent := make(chan struct{})
+	go func() {
+		defer close(sent)
+		load.send(ctx, tally, rate*p.times, p.length)
+	}()
+	select {
+	case <-time.After(p.length / 2):
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+	fmt.Printf("held open: %s\n", held)
+	stopped, err := s.stop() // with all of it under way
+	if err != nil {
+		return fmt.Errorf("stopping in the middle: %w", err)
+	}
+	if err := s.start(ctx); err != nil {
+		return fmt.Errorf("starting again: %w", err)
+	}
+	<-sent
+	if _, err := s.stop(); err != nil {
+		return fmt.Errorf("stopping at the end: %w", err)
+	}
+	fmt.Printf("stopped in the middle within %v\n%s", stopped.Round(time.Millisecond), tally)
+	lost, err := p.lost(tally.acknowledged())
+	return errors.Join(err, lost, tally.broken())
+}
