@@ -20,7 +20,8 @@ func (t *task) leastScore() float64 {
 type scorer struct {
 	task  *task
 	build *template.Build
-	ml    []float64 // of each pour
+	of    search.Key // the rounding that it was made ready for
+	ml    []float64  // of each pour
 }
 
 // newScorer makes the combination of x ready to be scored.
@@ -30,7 +31,7 @@ func (t *task) newScorer(x *search.Filling) (*scorer, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &scorer{task: t, build: build, ml: make([]float64, 0, len(s.Pours))}, nil
+	return &scorer{task: t, build: build, of: x.Key(), ml: make([]float64, 0, len(s.Pours))}, nil
 }
 
 // spiritSlack is how far below the least score a spirit that is poured for another, or
@@ -58,7 +59,10 @@ func (s *scorer) balanced(x *search.Filling) bool {
 	case !single && !s.task.isKnown(x):
 		least = math.Max(least, s.task.scoreBefore-blendSlack)
 	}
-	_, ok := s.build.Reaches(s.ml, least)
+	score, ok := s.build.Reaches(s.ml, least)
+	if key := x.Key(); ok && key == s.of {
+		s.task.scored[key] = score // the very score that this filling gets in the glass
+	}
 	return ok
 }
 

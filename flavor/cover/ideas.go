@@ -142,15 +142,19 @@ func (t *task) measure(fillings []search.Filling) ([]idea, error) {
 	out := make([]idea, 0, len(fillings))
 	fewer := map[search.Combination]float64{}
 	for i := range fillings {
-		x, err := t.pour(&fillings[i])
+		x, err := t.mixed(&fillings[i])
 		if err != nil {
 			return nil, err
 		}
 		if earns, err := t.earns(x, fewer); err != nil {
 			return nil, err
-		} else if earns {
-			out = append(out, *x)
+		} else if !earns {
+			continue
 		}
+		if err := t.rate(x); err != nil {
+			return nil, err
+		}
+		out = append(out, *x)
 	}
 	order := func(a, b idea) int {
 		return cmp.Or(cmp.Compare(a.rank, b.rank), slices.Compare(a.filling.Parts, b.filling.Parts))
@@ -193,8 +197,17 @@ func (t *task) putBlendsBehind(all []idea) {
 // behind is what puts a blend just behind a single bottle.
 const behind = 1e-6
 
-// pour mixes a filling and measures how far from the original the glass is.
+// pour mixes a filling and rates it.
 func (t *task) pour(x *search.Filling) (*idea, error) {
+	out, err := t.mixed(x)
+	if err != nil {
+		return nil, err
+	}
+	return out, t.rate(out)
+}
+
+// mixed mixes a filling and measures how far from the original the glass is.
+func (t *task) mixed(x *search.Filling) (*idea, error) {
 	out := &idea{filling: *x, spec: t.specOf(x)}
 	var err error
 	if out.drink, err = t.finder.mixer.Mix(&out.spec); err != nil {
@@ -202,15 +215,26 @@ func (t *task) pour(x *search.Filling) (*idea, error) {
 	}
 	out.glass = t.finder.space.Glass(&out.spec, out.drink)
 	out.distance = t.between(t.glass, out.glass)
-	if out.score, err = t.finder.judge.ScoreOnly(&out.spec); err != nil {
-		return nil, err
+	return out, nil
+}
+
+// rate scores an idea that is mixed, and ranks it.
+func (t *task) rate(out *idea) error {
+	x := &out.filling
+	var known bool
+	if out.score, known = t.scored[x.Key()]; !known {
+		var err error
+		if out.score, err = t.finder.judge.ScoreOnly(&out.spec); err != nil {
+			return err
+		}
+		t.scored[x.Key()] = out.score
 	}
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
 	out.rank += t.finder.weights.Part * float64(t.idle(x))
 	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost && !t.customary(x) {
 		out.rank += t.finder.weights.Lead // what the trade pours, it pours knowing that
 	}
-	return out, nil
+	return nil
 }
 
 // felt is what a distance counts for in a rank: each step up to [NearJND], and half of
@@ -373,7 +397,7 @@ func (t *task) distanceOf(some []int) (float64, error) {
 	for k, own := range x.Parts {
 		x.Parts[k] = some[own]
 	}
-	poured, err := t.pour(&x)
+	poured, err := t.mixed(&x)
 	if err != nil {
 		return 0, err
 	}

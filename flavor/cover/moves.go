@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/sense"
 )
@@ -18,7 +19,7 @@ type move struct {
 // addMoves lists one step up and one down of every other pour, the base among
 // them if it may move.
 func (t *task) addMoves(base bool) {
-	t.moves = nil
+	t.moves, t.scored = nil, map[search.Key]float64{}
 	for _, i := range t.keep {
 		p := &t.req.Spec.Pours[i]
 		if isBase(p) && !base {

@@ -33,6 +33,7 @@ type task struct {
 	moves       []move
 	cands       []candidate
 	entries     []search.Part
+	scored      map[search.Key]float64         // scores of fillings with the moves of now, as far as known
 	known       map[search.Combination]float64 // standing of what the trade or the house knows
 	customFor   [][]bool                       // by what went and by candidate: poured alone for it by custom
 	custom      []bool                         // by candidate: the same, of the only thing that went
@@ -111,7 +112,7 @@ func (t *task) distanceLeftOut() (float64, error) {
 	if t.bare || len(t.keep) == 0 {
 		return math.Inf(1), nil
 	}
-	x, err := t.pour(&search.Filling{})
+	x, err := t.mixed(&search.Filling{})
 	if err != nil {
 		return 0, err
 	}

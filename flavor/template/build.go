@@ -190,12 +190,17 @@ func (b *Build) Score(ml []float64) float64 {
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is
-// at least least. The score is 0 where a quick bound shows that it is not.
+// at least least. Where it is not, the score is no more than a bound.
 func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	if b.centres == nil && b.Ceiling(ml) < least {
 		return 0, false
 	}
-	score = b.Score(ml)
+	e := b.Equivalents(ml)
+	signals := signalsOf(b.spec, b.parts, ml)
+	b.place(&e, sum(ml), &signals)
+	if score = b.mean(); score >= least {
+		score = min(score, b.habitScore(ml), b.boundScore(ml, &e))
+	}
 	return score, score >= least
 }
 

@@ -110,6 +110,13 @@ func missed(without, share float64) float64 {
 	return max(0, without*(share-soberFree)/(soberMost-soberFree))
 }
 
+// untold reports whether what a drink is without so surely is not told whatever others
+// have: most drinks are not held against others at all.
+func untold(without float64) bool {
+	x := missed(without, 1)
+	return x*x <= tellingSober
+}
+
 // baseless returns how far a drink without a base is from the proven drinks with the
 // same rest, if nearly all of those have one. What is strong in itself needs none as
 // long as others like it have none.
@@ -120,7 +127,7 @@ func (b *Build) baseless(ml []float64, e *Equivalents) float64 {
 			without *= 1 - presence(b.parts[i].amount(ml), all, halfLiquid)
 		}
 	}
-	if without <= tellingSober {
+	if untold(without) {
 		return 0
 	}
 	near := b.nearUnbased()
@@ -143,7 +150,7 @@ func (b *Build) sourless(ml []float64, e *Equivalents) float64 {
 			without *= 1 - presence(b.parts[i].amount(ml), all, halfLiquid)
 		}
 	}
-	if without <= tellingSober {
+	if untold(without) {
 		return 0
 	}
 	sharp, ok := shareThat(b.nearUnsoured(), func(i int) bool { return b.set.sharp[i] })

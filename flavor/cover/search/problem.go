@@ -112,6 +112,26 @@ type Filling struct {
 	Rank    float64
 }
 
+// Key names a filling, whatever it ranks.
+type Key struct {
+	parts   Combination
+	amounts [MaxParts]int
+	moves   [mostMoves]int // places, from 1
+}
+
+// mostMoves is how many of the other pours move at once.
+const mostMoves = 2
+
+// Key returns the key of the filling.
+func (x *Filling) Key() Key {
+	k := Key{parts: Combine(x.Parts...)}
+	copy(k.amounts[:], x.Amounts[:len(x.Parts)])
+	for i, m := range x.Moves {
+		k.moves[i] = m + 1
+	}
+	return k
+}
+
 // Distance returns how far from the gap the filling stays, in steps.
 func (x *Filling) Distance() float64 { return math.Sqrt(x.Square) }
 

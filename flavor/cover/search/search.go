@@ -71,9 +71,10 @@ const (
 	checkEvery = 1 << 12
 	// checkSteps is the same in steps of settling, which take longer.
 	checkSteps = 1 << 5
-	// batch is how many combinations are gathered before the likeliest of
-	// them are settled for batchSteps steps, so that the cutoff comes down early
-	// and rules out the rest.
+	// batch is how many combinations of several parts are gathered before the
+	// likeliest of them are settled for batchSteps steps, so that the cutoff comes down
+	// early and rules out the rest. Parts alone are few enough to gather them all: each
+	// that is settled too early costs as much as to gather hundreds.
 	batch      = 256
 	batchSteps = 64
 	// crowd is how many combinations may wait at once.
@@ -349,7 +350,7 @@ func (s *search) weigh(ctx context.Context, parts ...int) error {
 	if len(s.pending) >= crowd {
 		return s.settle(ctx, crowd)
 	}
-	if s.gathered >= batch {
+	if s.gathered >= batch && s.parts > 1 {
 		s.gathered = 0
 		return s.settle(ctx, batchSteps)
 	}

@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// moveSet is a choice of moves, at most two, of different pours.
+// moveSet is a choice of moves, at most mostMoves, of different pours.
 type moveSet struct {
 	moves  []int
 	square float64 // squared length of the gap that is left for the parts
