@@ -90,10 +90,5 @@ func (s *Snapshot) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
 
 // Mend scores a spec and finds how to fix it.
 func (k *Kitchen) Mend(spec *flavor.Spec) (*balance.Result, []balance.Fix, error) {
-	r, err := k.Judge.Score(spec)
-	if err != nil {
-		return nil, nil, err
-	}
-	fixes, err := k.Judge.Fixes(spec, r, balance.MaxFixes)
-	return r, fixes, err
+	return k.Judge.Mend(spec, balance.MaxFixes)
 }

@@ -67,6 +67,13 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	if err != nil {
 		return nil, err
 	}
+	return j.fixes(s, r, build, limit)
+}
+
+func (j *Judge) fixes(s *flavor.Spec, r *Result, build *template.Build, limit int) ([]Fix, error) {
+	if r.Verdict == template.Balanced || limit <= 0 {
+		return nil, nil
+	}
 	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts()}
 	f.byMethod()
 	f.byFaults()
@@ -107,9 +114,12 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 		}
 		fix := Fix{Changes: c.changes, Text: c.text()}
 		fix.Spec = c.apply(f.spec)
-		var err error
-		if fix.Score, err = f.judge.ScoreOnly(&fix.Spec); err != nil {
-			return nil, err
+		fix.Score = c.score
+		if !c.sure {
+			var err error
+			if fix.Score, err = f.judge.ScoreOnly(&fix.Spec); err != nil {
+				return nil, err
+			}
 		}
 		if fix.Score < f.base+leastLift || fix.Score < enough || f.heady(&fix.Spec) {
 			continue
@@ -165,6 +175,7 @@ type candidate struct {
 	asked   int    // place of the fault that asks for it, unasked if none does
 	steps   int    // of the jigger
 	score   float64
+	sure    bool // the score is that of the mended spec, and not of the draft with other amounts
 }
 
 // unasked is the place of no fault.
@@ -197,8 +208,11 @@ func (c *candidate) compare(o *candidate) int {
 			return d
 		}
 	}
-	return cmp.Or(cmp.Compare(c.size(), o.size()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
-		cmp.Compare(o.score, c.score), strings.Compare(c.text(), o.text()))
+	if d := cmp.Or(cmp.Compare(c.size(), o.size()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
+		cmp.Compare(o.score, c.score)); d != 0 {
+		return d
+	}
+	return strings.Compare(c.text(), o.text())
 }
 
 // sameIdea reports whether one of two candidates does what the other does, and

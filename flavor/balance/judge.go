@@ -38,20 +38,36 @@ type Result struct {
 // Score works out the drink and judges it. It fails if the spec has no pours,
 // or one without an ingredient or with an amount that is not positive.
 func (j *Judge) Score(s *flavor.Spec) (*Result, error) {
+	r, _, err := j.score(s)
+	return r, err
+}
+
+// Mend is Score and Fixes in one, and quicker than one after the other.
+func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
+	r, build, err := j.score(s)
+	if err != nil {
+		return nil, nil, err
+	}
+	fixes, err := j.fixes(s, r, build, limit)
+	return r, fixes, err
+}
+
+// score is Score, and the spec made ready.
+func (j *Judge) score(s *flavor.Spec) (*Result, *template.Build, error) {
 	drink, err := j.mixer.Mix(s)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	build, err := j.set.Prepare(s)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	r := &Result{Drink: drink, Judgement: build.Judge(build.Amounts())}
 	r.Verdict = template.VerdictOf(r.Judgement.Score)
 	if r.Verdict != template.Balanced {
 		r.Faults = faultsOf(s, &r.Judgement, j.within(s, &r.Judgement))
 	}
-	return r, nil
+	return r, build, nil
 }
 
 // Prepare makes a spec ready to be scored with many amounts.

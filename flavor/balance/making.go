@@ -143,7 +143,7 @@ func (f *fixing) tryWithout(asked, steps int, is func(*flavor.Profile) bool) {
 	if len(c.changes) == len(f.spec.Pours) || len(c.changes) == 0 {
 		return
 	}
-	c.score = f.scoreWith(c.changes)
+	c.score, c.sure = f.scoreWith(c.changes), true
 	f.keep(c)
 }
 
@@ -155,7 +155,7 @@ func (f *fixing) tryMaking(asked int, m making) {
 	c := candidate{asked: asked, steps: 1, making: m}
 	spec := c.apply(f.spec)
 	if score, err := f.judge.ScoreOnly(&spec); err == nil {
-		c.score = score
+		c.score, c.sure = score, true
 		f.keep(c)
 	}
 }

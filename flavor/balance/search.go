@@ -339,11 +339,7 @@ func (f *fixing) byTurns() error {
 func (f *fixing) thenMend(c *candidate) error {
 	first := c.changes[0]
 	with := c.apply(f.spec)
-	r, err := f.judge.Score(&with)
-	if err != nil {
-		return err
-	}
-	build, err := f.judge.set.Prepare(&with)
+	r, build, err := f.judge.score(&with)
 	if err != nil {
 		return err
 	}
@@ -453,7 +449,7 @@ func (f *fixing) bySize() {
 	}
 	spec := c.apply(f.spec)
 	if score, err := f.judge.ScoreOnly(&spec); err == nil && len(c.changes) > 0 {
-		c.score = score
+		c.score, c.sure = score, true
 		f.keep(c)
 	}
 }

@@ -33,6 +33,7 @@ type Book struct {
 	shelves map[flavor.Class]*shelf
 	levels  [NumLevels][]sample
 	byDrink [NumLevels][]float64 // the same, logarithms alone, in the order of the drinks
+	sums    [NumLevels]float64   // of those
 	rooms   rooms
 	high    [NumLevels]float64 // see High
 }

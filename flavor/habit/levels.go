@@ -110,6 +110,7 @@ func (b *Book) addLevels(drink int, parts []Part) {
 		x := sampleOf(sum+Level(l).Floor(), drink, closeReach)
 		b.levels[l] = append(b.levels[l], x)
 		b.byDrink[l] = append(b.byDrink[l], x.at)
+		b.sums[l] += x.at
 	}
 }
 
@@ -177,31 +178,28 @@ func (b *Book) Bound(l Level, near []float64) Bound {
 }
 
 // Middle returns the logarithm of the amount of a level, floor and all, in the middle
-// of good drinks, as [Book.Bound] takes it before it looks for the most. It is quick.
-func (b *Book) Middle(l Level, near []float64) float64 {
-	at, other := b.byDrink[l], l.rules().other
-	return (floats.Dot(near, at) + other*floats.Sum(at)) / b.weight(near, other)
+// of good drinks, as [Book.Bound] takes it before it looks for the most. It is quick;
+// total is the sum of near.
+func (b *Book) Middle(l Level, near []float64, total float64) float64 {
+	other := l.rules().other
+	return (floats.Dot(near, b.byDrink[l]) + other*b.sums[l]) / (total + other*float64(len(near)))
 }
 
 // MostReaches reports whether the logarithm of the most that good drinks carry of a
-// level, floor and all, is y or more. It is quicker than to find the most.
-func (b *Book) MostReaches(l Level, near []float64, y float64) bool {
+// level, floor and all, is y or more. It is quicker than to find the most; total is the
+// sum of near.
+func (b *Book) MostReaches(l Level, near []float64, total, y float64) bool {
 	if l.Smell() && y <= math.Log(leastAccent(flavor.Family(l))+l.Floor()) {
 		return true
 	}
 	rules, samples := l.rules(), b.levels[l]
-	enough := rules.rare * b.weight(near, rules.other)
+	enough := rules.rare * (total + rules.other*float64(len(near)))
 	lift, above := math.Exp(y/closeReach), 0.0
 	for i := len(samples) - 1; i >= 0 && above < enough; i-- {
 		x := &samples[i]
 		above += (rules.other + near[x.drink]) * math.Min(1, x.lift/lift)
 	}
 	return above >= enough
-}
-
-// weight returns what all drinks weigh together.
-func (b *Book) weight(near []float64, other float64) float64 {
-	return floats.Sum(near) + other*float64(len(near))
 }
 
 // leastAccent returns the intensity of a smell that is never too much, whatever

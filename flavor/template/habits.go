@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
 	"counterpour/flavor/habit"
 )
@@ -84,11 +86,12 @@ func between(x, y *reach, share float64) reach {
 
 // habits is what good drinks carry, for the ingredients of one spec.
 type habits struct {
-	near   []float64                  // how near each proven drink is in make-up
-	kind   []float64                  // the same, times how surely the drink is of its family; nil until asked for
-	parts  [][2]*reach                // of each part, beside what leads and leading; nil until asked for
-	per    [][habit.NumLevels]float64 // of each part, in a millilitre
-	levels [habit.NumLevels]levelReach
+	near                 []float64                  // how near each proven drink is in make-up
+	kind                 []float64                  // the same, times how surely the drink is of its family; nil until asked for
+	nearTotal, kindTotal float64                    // their sums
+	parts                [][2]*reach                // of each part, beside what leads and leading; nil until asked for
+	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
+	levels               [habit.NumLevels]levelReach
 }
 
 // habit returns the habits, which a spec's Build works out once.
@@ -97,6 +100,7 @@ func (b *Build) habit() *habits {
 		return b.habits
 	}
 	h := &habits{near: b.near()}
+	h.nearTotal = floats.Sum(h.near)
 	parts := b.parts
 	h.parts = make([][2]*reach, len(parts))
 	h.per = make([][habit.NumLevels]float64, len(parts))
@@ -264,6 +268,7 @@ func (b *Build) ofKind() []float64 {
 				h.kind[i] = near * near * chances[f]
 			}
 		}
+		h.kindTotal = floats.Sum(h.kind)
 	}
 	return h.kind
 }
@@ -343,12 +348,13 @@ func (b *Build) costsNothing(l habit.Level, amount float64) bool {
 	if amount <= known.free {
 		return true
 	}
-	near, room := b.habits.near, leastRoom
+	near, total, room := b.habits.near, b.habits.nearTotal, leastRoom
 	if l.OfRatio() {
 		near, room = b.ofKind(), ratioRoom
+		total = b.habits.kindTotal
 	}
-	most := mostFor(math.Log(amount), b.set.book.Middle(l, near), room)
-	if b.set.book.MostReaches(l, near, most+boundSlack) {
+	most := mostFor(math.Log(amount), b.set.book.Middle(l, near, total), room)
+	if b.set.book.MostReaches(l, near, total, most+boundSlack) {
 		known.free = amount
 		return true
 	}
