@@ -32,6 +32,7 @@ type CoverAnswer struct {
 	Covers        []Cover               `json:"covers" doc:"The best first"`
 	IfLabelClears []Cover               `json:"if_label_clears" doc:"Never safe by themselves: covers with something whose allergens nobody has stated; only if the labels in read clear it for the guest"`
 	LeftOut       *Cover                `json:"left_out,omitempty" doc:"The drink with nothing poured instead, if that keeps it"`
+	LeftOutBest   bool                  `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
 	Instead       *Instead              `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
 	Near          bool                  `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
 	ProvenBest    bool                  `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
@@ -79,6 +80,7 @@ type Cover struct {
 	NewAllergens   []string    `json:"new_allergens" doc:"Those that the drink did not have before"`
 	Cautions       []Caution   `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
 	Read           []string    `json:"read,omitempty" doc:"Ids whose labels must clear the drink for the guest"`
+	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before it is poured: what the law does not count among the allergens avoided, and not every guest takes"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that come to the same glass, in a line each"`
 	Custom         bool        `json:"custom" doc:"The trade, or the house, pours this in place of what went: it may stand above what is a little nearer"`
 	Text           string      `json:"text"`
@@ -125,7 +127,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 	}
 	if c := r.Result.LeftOut; c != nil {
 		out := shown(*c)
-		answer.LeftOut = &out
+		answer.LeftOut, answer.LeftOutBest = &out, r.Result.LeftOutBest
 	}
 	return answer, nil
 }
@@ -164,6 +166,7 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		Notice:         string(c.Notice),
 		Gone:           list(c.Gone, func(l sense.Lost) string { return l.Material }),
 		Read:           list(c.Read, func(p *flavor.Profile) string { return p.ID }),
+		Ask:            c.Ask,
 		Also:           list(c.Also, func(o cover.Cover) string { return o.Text }),
 		Score:          roundScore(c.Score),
 		ScoreBefore:    roundScore(before),

@@ -40,6 +40,7 @@
 //	may_contain = ["tree nuts"]    # by style; optional
 //	unstated = true                # nobody has stated what else is in it: the maker
 //	                               # keeps the recipe, and the label may say; optional
+//	unstated_of = ["sulphites"]    # nobody has stated these few, and all others are known; optional
 //	free_of = ["milk"]             # known to be absent all the same; optional
 //	animal = ["insect"]            # beyond what it is made with; optional
 //	cautions = ["overproof"]       # beyond what it is made with; optional

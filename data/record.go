@@ -35,6 +35,7 @@ type record struct {
 	Allergens  *[]string `toml:"allergens"`
 	MayContain []string  `toml:"may_contain"`
 	Unstated   bool      `toml:"unstated"`
+	UnstatedOf []string  `toml:"unstated_of"`
 	FreeOf     []string  `toml:"free_of"`
 	Animal     []string  `toml:"animal"`
 	Cautions   []string  `toml:"cautions"`
@@ -189,7 +190,7 @@ func (r record) readCautions(p *flavor.Profile) error {
 	if r.Allergens == nil {
 		return fmt.Errorf("field allergens: is missing; list what is contained, [] for nothing, and say unstated = true where nobody has stated the rest")
 	}
-	p.AllergensKnown = !r.Unstated
+	p.AllergensKnown = !r.Unstated && len(r.UnstatedOf) == 0
 	if err := markAll(p, *r.Allergens, flavor.Contains); err != nil {
 		return fmt.Errorf("field allergens: %w", err)
 	}
@@ -208,8 +209,12 @@ func (r record) readCautions(p *flavor.Profile) error {
 	return nil
 }
 
-// readFreeOf reads what is stated to be absent where the rest is not known.
+// readFreeOf reads what is stated to be absent where the rest is not known: what is
+// listed, or all but the few that nobody has stated.
 func (r record) readFreeOf(p *flavor.Profile) error {
+	if len(r.UnstatedOf) > 0 {
+		return r.readUnstatedOf(p)
+	}
 	if len(r.FreeOf) > 0 && !r.Unstated {
 		return fmt.Errorf("all is known here; free_of is for what is known where the rest is unstated")
 	}
@@ -222,6 +227,27 @@ func (r record) readFreeOf(p *flavor.Profile) error {
 			return fmt.Errorf("%s is also said to be there (%s)", a, c)
 		}
 		p.FreeOf = append(p.FreeOf, a)
+	}
+	return nil
+}
+
+// readUnstatedOf reads the few allergens that nobody has stated, so that all others
+// are known.
+func (r record) readUnstatedOf(p *flavor.Profile) error {
+	if r.Unstated || len(r.FreeOf) > 0 {
+		return fmt.Errorf("unstated_of stands alone; leave out unstated and free_of beside it")
+	}
+	open := make([]flavor.Allergen, len(r.UnstatedOf))
+	for i, w := range r.UnstatedOf {
+		var err error
+		if open[i], err = flavor.ParseAllergen(w); err != nil {
+			return err
+		}
+	}
+	for _, a := range flavor.Allergens() {
+		if c, has := p.Allergen(a); !slices.Contains(open, a) && (!has || c == flavor.Unstated) {
+			p.FreeOf = append(p.FreeOf, a)
+		}
 	}
 	return nil
 }

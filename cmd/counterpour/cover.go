@@ -10,6 +10,7 @@ import (
 	"counterpour/api"
 	"counterpour/api/service"
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/webui/words"
 )
 
@@ -81,7 +82,7 @@ func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) 
 	}
 	p.line("Without %s", flavor.JoinAnd(names))
 	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
-	showVerdict(p, a.Near, a.ProvenBest)
+	showVerdict(p, a.Near, a.ProvenBest, a.IfLabelClears)
 	showInstead(p, a)
 	showCross(p, a.CrossContact)
 	if len(a.Covers) == 0 {
@@ -96,8 +97,8 @@ func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) 
 			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
 			p.head("%s. %s", place, c.Text)
 			showCover(p, c)
-			if c.Custom && nearerBelow(covers[i:]) {
-				p.line("     it stands here by custom of the trade or the house: one below is nearer")
+			if why := whyHere(covers[i:]); why != "" {
+				p.line("     %s", why)
 			}
 			if maxABV > 0 {
 				p.line("     finished at %s %% vol; the guest's limit is %s", number(c.ABVPct, 1), number(maxABV, 1))
@@ -119,9 +120,27 @@ func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) 
 	}
 }
 
-// nearerBelow reports whether a cover lower in a list is nearer than the first of it.
-func nearerBelow(covers []api.Cover) bool {
-	return slices.ContainsFunc(covers[1:], func(c api.Cover) bool { return c.DistanceJND < covers[0].DistanceJND })
+// apart is by how many steps one cover must be nearer than another for a reader to ask
+// why it stands below it.
+const apart = 0.5
+
+// whyHere says why the first of some covers stands above one below that is nearer, empty
+// if none is, or only a little.
+func whyHere(covers []api.Cover) string {
+	first := &covers[0]
+	at := slices.IndexFunc(covers[1:], func(c api.Cover) bool { return c.DistanceJND < first.DistanceJND-apart })
+	if at < 0 {
+		return ""
+	}
+	switch below := &covers[1+at]; {
+	case first.Custom:
+		return "above a nearer one: it is what the trade or the house pours"
+	case len(below.Parts) > len(first.Parts):
+		return "above a nearer one: fewer bottles"
+	case below.Score < first.Score-1:
+		return "above a nearer one: better balanced"
+	}
+	return "above a nearer one: closer in kind to what is out"
 }
 
 // showRemoved says what had to go beside what is missing, and why.
@@ -140,7 +159,12 @@ func showRemoved(p *page, removed, missing, unstated []api.Ingredient) {
 // showInstead says what to do if nothing is poured instead, and what to offer.
 func showInstead(p *page, a *api.CoverAnswer) {
 	if c := a.LeftOut; c != nil {
-		p.line("  or %s; moves %s noticeable steps, a guest %s notice", c.Text, number(c.DistanceJND, 2), c.Notice)
+		word := "or"
+		if a.LeftOutBest {
+			word = "best"
+		}
+		p.line("  %s %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", word, c.Text,
+			number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	}
 	if a.Instead == nil {
 		return
@@ -164,11 +188,19 @@ func showCover(p *page, c *api.Cover) {
 	p.line("     %s, %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	showNew(p, c.NewAllergens)
+	for _, q := range c.Ask {
+		p.line("     ask the guest: %s", q)
+	}
 }
 
 // showVerdict says what a list of covers is worth before the covers are read.
-func showVerdict(p *page, near, proven bool) {
-	if !near {
+func showVerdict(p *page, near, proven bool, ifLabelClears []api.Cover) {
+	keeps := func(c api.Cover) bool { return c.DistanceJND <= cover.NearJND }
+	switch {
+	case near:
+	case slices.ContainsFunc(ifLabelClears, keeps):
+		p.line("  nothing that is known to be safe keeps this drink: read the label of what stands apart below, which does")
+	default:
 		p.line("  nothing here keeps this drink")
 	}
 	if !proven {

@@ -100,14 +100,26 @@ func cautionsIn(t *testing.T, args ...string) []string {
 	return strings.Split(strings.TrimRight(rest, "\n"), "\n")
 }
 
-func TestACustomIsSaidWhereItGoesBeforeWhatIsNearer(t *testing.T) {
-	at := func(steps ...float64) (out []api.Cover) {
-		for _, s := range steps {
-			out = append(out, api.Cover{DistanceJND: s})
+func TestWhyACoverStandsAboveOneThatIsNearer(t *testing.T) {
+	far, near := api.Cover{DistanceJND: 3, Score: 90, Parts: make([]api.CoverPart, 1)}, api.Cover{DistanceJND: 2, Score: 90, Parts: make([]api.CoverPart, 1)}
+	custom, worse, blend := far, near, near
+	custom.Custom, worse.Score, blend.Parts = true, 80, make([]api.CoverPart, 2)
+	for _, c := range []struct {
+		covers []api.Cover
+		why    string
+	}{
+		{[]api.Cover{near, far}, ""},
+		{[]api.Cover{far}, ""},
+		{[]api.Cover{custom, near}, "the trade or the house"},
+		{[]api.Cover{far, blend}, "fewer bottles"},
+		{[]api.Cover{far, worse}, "better balanced"},
+		{[]api.Cover{far, custom, near}, "closer in kind"},
+	} {
+		why := whyHere(c.covers)
+		if c.why == "" {
+			assert.Empty(t, why)
+			continue
 		}
-		return out
+		assert.Contains(t, why, c.why)
 	}
-	assert.True(t, nearerBelow(at(2, 3, 1)))
-	assert.False(t, nearerBelow(at(1, 1, 2)))
-	assert.False(t, nearerBelow(at(1)))
 }

@@ -74,7 +74,7 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 		}
 		p.head("%s, without %s", o.Spec.Name, flavor.JoinAnd(names))
 		showRemoved(p, o.Removed, o.Missing, o.Unstated)
-		showVerdict(p, o.Near, o.ProvenBest)
+		showVerdict(p, o.Near, o.ProvenBest, o.IfLabelClears)
 		if o.Chosen < 0 {
 			p.line("  no cover in stock; do not serve it")
 		} else {

@@ -31,6 +31,7 @@ func (t *task) describe(x *idea) (Cover, error) {
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
 	t.compareAromas(&c, x.drink)
 	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
+	c.Ask = c.Spec.Ask(t.req.Guest.Avoid)
 	t.addRead(&c)
 	c.Text = t.text(&c, x.glass)
 	for i := range x.also {

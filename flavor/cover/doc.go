@@ -11,7 +11,12 @@
 //     nearer by a step that a guest notices, and so is a third;
 //   - for being rare, where no stock list says what is at hand;
 //   - for being strange in the place of what is missing: of another class, and
-//     smelling of other things. A custom of the trade takes off up to a step.
+//     smelling of other things. A custom of the trade takes off up to two steps, and
+//     what it is known to lose costs it nothing;
+//   - for what of the balance is lost.
+//
+// Beyond the distance up to which a drink is kept, a step counts for half. Beside what
+// is like the thing that went, nothing is listed that is not.
 //
 // Water, sugar and salt never stand for an aroma. Two covers whose glasses differ
 // by less than half a step are one idea: the better one is listed, the other under

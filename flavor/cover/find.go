@@ -73,6 +73,7 @@ type Cover struct {
 	Marks        []flavor.AllergenMark
 	NewAllergens []flavor.Allergen
 	Read         []*flavor.Profile // whose labels must clear it for the guest; none for a safe cover
+	Ask          []string          // what to ask the guest before it is poured, see [flavor.Spec.Ask]
 	Also         []Cover           // covers that come to the same glass, the best first
 	Text         string
 	Custom       bool // the trade, or the house, pours it in place of what went
@@ -99,11 +100,13 @@ type Result struct {
 	// listed do not.
 	Unbalanced bool
 	// LeftOut is the drink with nothing poured instead; nil unless that keeps it
-	// within [NearJND], or is in balance, within [LastJND] and no further than any
-	// cover.
+	// within [NearJND], or is in balance, within [LastJND], and no cover is nearer or
+	// ranks before it.
 	LeftOut *Cover
-	Near    bool // a cover keeps the drink: none is further than [NearJND] if false
-	Proven  bool // no better cover is possible; false if time or effort ran out
+	// LeftOutBest is true if that is in balance and does better than every cover.
+	LeftOutBest bool
+	Near        bool // a cover keeps the drink: none is further than [NearJND] if false
+	Proven      bool // no better cover is possible; false if time or effort ran out
 }
 
 // Find returns the best covers. It fails if the request is out of range, if
@@ -179,8 +182,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		}
 		break
 	}
-	result.LeftOut, err = task.without(result.Covers)
-	return result, err
+	return result, task.addLeftOut(result)
 }
 
 func (r *Request) check() error {

@@ -101,7 +101,7 @@ func (t *task) akin(x *search.Filling) bool {
 // How far apart in smell, see [apart], two bottles of one kin are when nobody takes one
 // for the other, and two of other kin.
 const (
-	akinTo    = 1.05
+	akinTo    = 1.0
 	likeSmell = 0.85
 )
 

@@ -58,23 +58,24 @@ func canPour(s *flavor.Spec, pourable func(*flavor.Profile) bool) bool {
 	return true
 }
 
-// without describes the drink with nothing poured in place of what went, nil if
-// that is far from it, or no drink; covers are what may be poured instead.
-func (t *task) without(covers []Cover) (*Cover, error) {
+// addLeftOut adds the drink with nothing poured in place of what went, unless that is
+// far from it, or no drink: it stays in balance, and ranks before every cover or lies no
+// further than any, or no cover keeps the balance.
+func (t *task) addLeftOut(to *Result) error {
 	if t.leftOut > LastJND {
-		return nil, nil
-	}
-	nearer := slices.ContainsFunc(covers, func(c Cover) bool { return c.Distance < t.leftOut })
-	if t.leftOut > NearJND && nearer {
-		return nil, nil
+		return nil
 	}
 	x, err := t.pour(&search.Filling{})
 	if err != nil {
-		return nil, err
+		return err
 	}
-	if t.leftOut > NearJND && x.score < t.leastScore() {
-		return nil, nil
+	best := len(to.Covers) == 0 || to.Unbalanced || x.rank < to.Covers[0].rank
+	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < t.leftOut })
+	balanced := x.score >= t.leastScore()
+	if t.leftOut > NearJND && (!balanced || nearer && !best) {
+		return nil
 	}
 	c, err := t.describe(x)
-	return &c, err
+	to.LeftOut, to.LeftOutBest = &c, best && balanced
+	return err
 }

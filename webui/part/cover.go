@@ -30,6 +30,7 @@ type Cover struct {
 	Tell      string   // what a guest would notice
 	Change    string   // of strength and volume
 	New       []string // allergens that the drink did not carry
+	Ask       []string // what to ask the guest first
 	Allergens Allergens
 	Pours     []Pour
 	Score     string
@@ -50,7 +51,7 @@ type Pour struct {
 
 // CoverOf says a cover of a drink that scored before.
 func CoverOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
-	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens),
+	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
 		Verdict: strings.ToLower(words.Verdict(template.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
 }

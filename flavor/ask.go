@@ -1,0 +1,65 @@
+package flavor
+
+import "slices"
+
+// question is something that no law makes a label name, and that some guests who avoid
+// an allergen do not take all the same.
+type question struct {
+	of    Allergen
+	holds func(*Profile) bool
+	text  string // after the name of the bottle
+}
+
+// questions is a table of the trade. Distillates from cereals are excepted from the
+// allergens by Regulation (EU) No 1169/2011, Annex II, point 1; that kernels of stone
+// fruit are none of its tree nuts follows from its point 8, and coconut is not in it
+// either. That some guests avoid them is common practice, no source.
+var questions = []question{
+	{Gluten, fromGrain, "may be distilled from wheat, rye or barley: the law counts a distillate as free of gluten, and some guests still leave it"},
+	{TreeNuts, fromKernels, "tastes of the kernels of stone fruit: the law counts them as no tree nuts, and some guests leave them"},
+	{TreeNuts, made("coconut"), "holds coconut: European law counts it as no tree nut, and some guests leave it"},
+}
+
+// Ask returns what to ask a guest who avoids allergens before a drink is poured: what
+// is in it that the law does not count among them, and that not every guest takes.
+func (s *Spec) Ask(avoid []Allergen) []string {
+	var out []string
+	for _, q := range questions {
+		if !slices.Contains(avoid, q.of) {
+			continue
+		}
+		var names []string
+		for i := range s.Pours {
+			if p := s.Pours[i].Profile; q.holds(p) && !slices.Contains(names, p.Name) {
+				names = append(names, p.Name)
+			}
+		}
+		for _, name := range names {
+			out = append(out, name+" "+q.text)
+		}
+	}
+	return out
+}
+
+func made(materials ...string) func(*Profile) bool {
+	return func(p *Profile) bool {
+		return slices.ContainsFunc(p.Materials, func(m MaterialShare) bool { return slices.Contains(materials, m.Material) })
+	}
+}
+
+var (
+	fromKernels = made("cherry kernel", "apricot kernel")
+	fromCereals = made("grain spirit", "malt spirit", "rye spice")
+	fromOthers  = made("potato", "corn", "grape spirit", "rice")
+)
+
+// fromGrain reports whether a spirit is, or may be, distilled from wheat, rye or barley:
+// gins and whiskies are unless they say otherwise, and so is what smells of such a
+// spirit and of nothing else that spirits are made from.
+func fromGrain(p *Profile) bool {
+	switch p.Class {
+	case ClassGin, ClassWhiskey:
+		return true
+	}
+	return p.Class.Kin() == KinSpirit && p.Class != ClassAlcoholFree && fromCereals(p) && !fromOthers(p)
+}
