@@ -96,14 +96,10 @@ func parse(text string, named bool) Draft {
 		r.d.Faults = flavor.Faults{fault}
 		return r.d
 	}
-	number := 0
-	for from := 0; from <= len(text); {
-		number++
-		to, next := lineEnd(text, from)
-		if !r.line(number, from, to) {
+	for _, l := range linesOf(text) {
+		if !r.line(l.number, l.at.Start, l.at.End) {
 			break
 		}
-		from = next
 	}
 	r.finish()
 	return r.d

@@ -3,6 +3,7 @@ package draft
 import (
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
@@ -46,6 +47,12 @@ func (r *reader) pieces(toks []token.Token) []piece {
 	}
 	add(len(toks), "")
 	r.cut = out
+	r.slashes = 0
+	for i := range out {
+		if out[i].sep == "/" {
+			r.slashes++
+		}
+	}
 	return out
 }
 
@@ -66,7 +73,7 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return "and", 0 // "45 scotch top w/ ginger ale"
 	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
 		return ";", 0
-	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then") && i > from && !servedFrom(toks, i, from):
+	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
 		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || methodWord(toks[i+1:])) {
 			return "and", 1
 		}
@@ -82,7 +89,12 @@ func separator(toks []token.Token, i, from int) (string, int) {
 	switch t.Text {
 	case ";", "|", "•", ">":
 		return ";", 1
-	case ",", "+", "=":
+	case "+":
+		if rimAhead(toks, i, from) {
+			return "", 0
+		}
+		return "+", 1
+	case ",", "=":
 		return t.Text, 1
 	case ":":
 		return ":", 1
@@ -103,6 +115,9 @@ func separator(toks []token.Token, i, from int) (string, int) {
 	case ".":
 		if i+1 < len(toks) && next.Is(".") || toks[i-1].Is(".") {
 			return "-", 1 // dots that lead to an amount
+		}
+		if next.Kind == token.Numeral && next.Glued && t.Glued && toks[i-1].Kind == token.Word {
+			return ";", 1 // "6cl gin.3cl lemon"
 		}
 		if !next.Glued && sentenceEnds(toks, i, from) {
 			return ".", 1
@@ -219,7 +234,7 @@ func numberLike(w string) bool {
 }
 
 var (
-	ageWords = token.Words(`proof year years yr yrs yo old abv percent month months o'clock st nd rd th`)
+	ageWords = token.Words(`proof year years yr yrs yo old abv percent month months o'clock st nd rd th ths`)
 )
 
 // gather joins pieces that make one entry: a name and its amount, an amount in
@@ -273,13 +288,18 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		both.AddNote(token.OneLine(r.text[both.AmountAt.Start:both.AmountAt.End]) + " read as " + token.Decimals(both.Amount))
 		both.Of = append(append([]token.Token(nil), a.toks...), b.toks...)
 		return piece{toks: both.Of, sep: a.sep, pour: both}, true
+	case a.pour.Shape == entry.ShapeAmount && a.pour.Each && a.pour.Unit == flavor.PartUnit && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && !b.pour.UnitAt.Empty():
+		both := b.pour // "all equal, 25 ml: ..."
+		both.Each = true
+		both.Of = append(append([]token.Token(nil), a.toks...), b.toks...)
+		return piece{toks: both.Of, sep: a.sep, pour: both}, true
 	case a.pour.Shape == entry.ShapeServing && b.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "and") && PourSteps[a.toks[0].Text]:
 		return r.both(a, b), true // "muddle lemon, mint and simple"
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && cutTo(b.toks):
 		return r.both(a, b), true
-	case b.pour.Shape != entry.ShapeName || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
+	case b.pour.Shape != entry.ShapeName || saltAlone(b) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false
-	case b.sep == "/" && spacedOut(a, b), b.sep == "+":
+	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+":
 		return piece{}, false
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil, a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount, a.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "/"):
 		return r.both(a, b), true

@@ -73,19 +73,47 @@ func ratioNames(toks []token.Token, want int) (names [][]token.Token, rest []tok
 // returns what follows.
 func (r *reader) ratioList(n int, toks []token.Token) []token.Token {
 	amounts, unit := ratioOf(toks)
-	if amounts == nil {
-		return toks
+	at := 0
+	var names [][]token.Token
+	var rest []token.Token
+	if amounts != nil {
+		names, rest = ratioNames(toks[1:], len(amounts))
+	} else {
+		at, names, amounts, unit, rest = ratioLast(toks)
 	}
-	names, rest := ratioNames(toks[1:], len(amounts))
 	if names == nil {
 		return toks
 	}
 	for i, name := range names {
 		p := entry.Written{Of: name, Shape: entry.ShapePour, Stated: true}
-		p.Amount, p.Unit, p.AmountAt, p.Shared = amounts[i], unit, entry.Span{Start: toks[0].Start, End: toks[0].End}, true
+		p.Amount, p.Unit, p.AmountAt, p.Shared = amounts[i], unit, entry.Span{Start: toks[at].Start, End: toks[at].End}, true
 		p.Figures = true
 		p.TakeNameOnly(r.text, name)
 		r.takePour(n, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &p, false)
 	}
 	return entry.TrimMarks(rest)
+}
+
+// ratioLast reads names with their numbers behind them, "rye, lemon, maple 60/20/15
+// ml", and returns the place of the numbers; no names if toks are none of that.
+func ratioLast(toks []token.Token) (at int, names [][]token.Token, amounts []float64, u flavor.Unit, rest []token.Token) {
+	for at = 1; at < len(toks); at++ {
+		amounts, u = ratioOf(toks[at:])
+		if amounts == nil {
+			if toks[at].Kind == token.Numeral {
+				break
+			}
+			continue
+		}
+		list, left := ratioNames(toks[:at], len(amounts))
+		if list == nil || len(left) > 0 {
+			break
+		}
+		rest = toks[at+1:]
+		if unit, n := entry.UnitAt(rest); n > 0 && unit.Jigger() {
+			u, rest = unit, rest[n:]
+		}
+		return at, list, amounts, u, rest
+	}
+	return 0, nil, nil, "", nil
 }

@@ -17,9 +17,12 @@ type reader struct {
 	d       Draft
 	text    string
 	said    serving.Said
-	served  int         // pours above the line that says the service; 0: none does
-	first   bool        // nothing but blanks and remarks so far
-	section entry.Label // of a header that stands alone above
+	served  int            // pours above the line that says the service; 0: none does
+	first   bool           // nothing but blanks and remarks so far
+	section entry.Label    // of a header that stands alone above
+	heading *entry.Written // the amount of the list that goes on below
+	amount  *entry.Written // of the pour above
+	slashes int            // that part the entries of a line
 	toks    []token.Token
 	cut     []piece
 }
@@ -50,6 +53,9 @@ func (r *reader) content(n, from, to int) bool {
 	if from == to {
 		if r.section == entry.LabelGarnish {
 			r.section = entry.NoLabel
+		}
+		if r.heading != nil && len(r.d.Lines) > 0 && r.d.Lines[len(r.d.Lines)-1].Shared {
+			r.heading = nil
 		}
 		return true
 	}
@@ -82,6 +88,13 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is passed over: all of it is taken as one drink")
 		return true
+	}
+	toks = r.remarkFrom(n, toks)
+	if r.headsList(n, span, toks) {
+		return true
+	}
+	if r.ditto(n, span, toks) {
+		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
 	l, rest := header(toks)
 	if first {
@@ -172,13 +185,13 @@ func (r *reader) entries(n int, span entry.Span, toks []token.Token, asSteps boo
 	if len(toks) == 0 {
 		return
 	}
-	r.takeAll(n, span, r.spread(r.gather(r.pieces(toks))), asSteps)
+	r.takeAll(n, span, r.underHead(r.spread(r.gather(r.pieces(toks)))), asSteps)
 }
 
 // takeAll takes the entries of a line, each by what stands before it.
 func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 	for i := range in {
-		if i > 0 && dressed(&in[i-1], &in[i]) {
+		if i > 0 && dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && saltAlone(&in[i]) {
 			toks := entry.TrimMarks(in[i].toks)
 			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
 			r.d.Rim = token.OneLine(r.text[at.Start:at.End])
@@ -189,6 +202,11 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 		}
 		if i > 0 && ((in[i-1].pour.Shape == entry.ShapeServing || in[i-1].pour.Shape == entry.ShapeRim) && laidOn(&in[i]) || in[i-1].pour.Shape == entry.ShapeGarnish && in[i].sep == "+" && in[i].pour.Shape == entry.ShapeName) {
 			in[i].pour.Shape = entry.ShapeGarnish
+			r.laid(n, in[i].toks)
+			continue
+		}
+		if i+1 < len(in) && in[i+1].sep == "+" && in[i].pour.Shape == entry.ShapeName && laidOn(&in[i]) && in[i+1].pour.Shape == entry.ShapeGarnish {
+			in[i].pour.Shape = entry.ShapeGarnish // "orange + lemon zest"
 			r.laid(n, in[i].toks)
 			continue
 		}
@@ -288,6 +306,10 @@ func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
 	line.Step = asStep
 	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.Stated
 	r.d.Lines = append(r.d.Lines, line)
+	if p.Stated && p.Shape == entry.ShapePour {
+		own := *p
+		r.amount = &own
+	}
 	r.d.Muddle = r.d.Muddle || p.Muddled
 	r.entry(KindPour, n, at)
 }

@@ -39,6 +39,9 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 			return false
 		}
 	}
+	if _, names, _, _, _ := ratioLast(toks); names != nil {
+		return false
+	}
 	in := r.spread(r.gather(r.pieces(toks)))
 	if l == entry.NoLabel && r.oneLiner(n, span, in) {
 		return true
@@ -79,6 +82,12 @@ func (r *reader) pours(toks []token.Token) bool {
 
 // oneLiner reads a name and its pours on one line: "Halyard: 2 oz gin, ...".
 func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
+	if len(in) > 1 && numberedName(in) {
+		toks := in[0].toks
+		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
+		r.takeAll(n, span, in[1:], false)
+		return true
+	}
 	if len(in) < 2 || in[0].pour.Shape != entry.ShapeName && in[0].pour.Shape != entry.ShapeServing && in[0].pour.Shape != entry.ShapeGarnish {
 		return false
 	}

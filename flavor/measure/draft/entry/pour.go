@@ -53,6 +53,9 @@ func Read(text string, toks []token.Token) Written {
 	}
 	toks = bare(toks)
 	rest := p.skipLead(toks)
+	if len(rest) > 1 && (rest[0].Text == "all" || rest[0].Text == "each") && startsMeasure(rest[1:]) {
+		p.Each, rest = true, rest[1:]
+	}
 	if after, ok := p.takeAmount(rest); ok {
 		if q := (Written{Of: p.Of}); !UnitWordsAt(after) && q.amountLast(text, q.takeTails(text, rest)) && q.Unit != "" {
 			return q // "151 rum 1 oz"
@@ -75,6 +78,11 @@ func Read(text string, toks []token.Token) Written {
 		p.readWithoutAmount(text, name)
 	}
 	return p
+}
+
+// startsMeasure reports whether toks start with a number and its unit.
+func startsMeasure(toks []token.Token) bool {
+	return toks[0].Kind == token.Numeral && toks[0].Wrong == "" && UnitWordsAt(toks[1:])
 }
 
 // bare takes an amount that leads out of its brackets: "(2 oz) gin".

@@ -42,6 +42,13 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		p.readAfterAmount(text, after)
 		return true
 	}
+	if _, n := UnitAt(rest); n > 0 && n < len(rest) && !rest[n].Is("-") { // "top w/ splash soda"
+		if q := (Written{Of: p.Of}); q.impliedUnit(text, rest) && q.Shape == ShapeImplied && q.Fault == nil {
+			q.After = true
+			*p = q
+			return true
+		}
+	}
 	name := p.takeTails(text, rest)
 	if p.amountLast(text, name) {
 		p.After = true
@@ -151,7 +158,7 @@ func (p *Written) juiced(text string, toks []token.Token) bool {
 
 // Lengtheners fill a glass up where no amount is written.
 var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
-	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true}
+	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "coke": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true}
 
 // vessels are words for what a drink is served in.
 var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
@@ -168,7 +175,7 @@ func unlike(toks []token.Token) bool {
 }
 
 // eggs are poured one at a time where no amount is written.
-var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white`)
+var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide`)
 
 // readWithoutAmount reads tokens that state no amount.
 func (p *Written) readWithoutAmount(text string, toks []token.Token) {
@@ -187,6 +194,9 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		return
 	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
+		if len(toks) > 1 && withWords[toks[0].Text] { // "mit Soda auffüllen"
+			toks = toks[1:]
+		}
 		p.Amount, p.NoAmount, p.Shape = 1, false, ShapeImplied
 		p.takeName(text, toks)
 		return
@@ -198,6 +208,12 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	if n, _ := TailAt(whole); n > 0 && n == len(whole) {
 		p.Shape = ShapeTail
 		return
+	}
+	if serving.Known(whole[0].Text) {
+		if s := serving.Read(whole); len(s.Unknown) == 0 && (s.Method != "" || s.Service != "") { // "DS/WS up" are no dashes
+			p.Shape = ShapeServing
+			return
+		}
 	}
 	if p.impliedUnit(text, toks) || p.rinsedGlass(text, whole) {
 		return
@@ -227,10 +243,13 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && toks[1].Text == "of") && !p.Muddled:
+	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di")) && !p.Muddled:
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
+
+// withWords are "with" in the tongues that a top is written in.
+var withWords = token.Words(`with mit con avec met med`)
 
 // doneTo are words behind a garnish that say what is done to it.
 var doneTo = token.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
@@ -369,6 +388,8 @@ func (p *Written) rim(toks []token.Token) bool {
 	}
 	for i := range toks {
 		switch w := toks[i].Text; {
+		case len(toks) > 1 && (toks[i].Is("+") || toks[i].Is("&")) && i > 0 && i+1 < len(toks):
+			kept = append(kept, toks[i].Text)
 		case w == "rim" || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):
 			found = true
 			if name, ok := strings.CutSuffix(w, "-rimmed"); ok {

@@ -24,6 +24,9 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 	}
 	toks = p.takeUnit(toks)
 	toks = p.takeJoint(text, toks)
+	if p.Each && allBelow(toks) {
+		toks = nil
+	}
 	toks = p.takeTails(text, toks)
 	if p.garnishAsked() {
 		p.Shape = ShapeGarnish
@@ -42,6 +45,14 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		p.Fault.Suggest = measure.NearestUnits(first.Text)
 	}
 	p.CheckUnit(toks)
+}
+
+// belowWords speak of a list that follows: "20 ml each of the following".
+var belowWords = token.Words(`of the following these those ingredients below all`)
+
+// allBelow reports whether words speak of the list that follows and name nothing.
+func allBelow(toks []token.Token) bool {
+	return !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind != token.Mark && !belowWords[t.Text] })
 }
 
 // gluedName reports whether an amount without a unit runs into a name: "20th".
@@ -81,6 +92,9 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 		p.UnitAt = Span{toks[0].Start, toks[0].End}
 		return toks[1:]
 	}
+	if rest, ok := p.sized(toks); ok {
+		return rest
+	}
 	u, n := UnitAt(toks)
 	if n == 0 {
 		return toks
@@ -90,6 +104,40 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 		p.Unit = flavor.Piece
 	}
 	return toks[n:]
+}
+
+// sized reads a vessel whose size is stated: "1 bottle (75 cl)", "2 cans of 330 ml".
+func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
+	if len(toks) < 4 || !serving.OtherMeasures[toks[0].Text] {
+		return nil, false
+	}
+	from, end := 1, len(toks)
+	if toks[1].Is("(") {
+		from, end = 2, 1+closing(toks[1:])
+	} else if toks[1].Text == "of" || toks[1].Text == "à" {
+		from = 2
+	} else {
+		return nil, false
+	}
+	if end < from || from >= len(toks) {
+		return nil, false
+	}
+	var o Written
+	rest, ok := o.takeAmount(toks[from:end])
+	if !ok || o.Fault != nil {
+		return nil, false
+	}
+	u, n := UnitAt(rest)
+	if n == 0 || !u.Jigger() || toks[1].Is("(") && n < len(rest) {
+		return nil, false
+	}
+	p.AddNote("a " + strings.TrimSuffix(toks[0].Text, "s") + " is taken as " + measure.FormatAmount(o.Amount, u))
+	p.Amount, p.Unit, p.Measure = p.Amount*o.Amount, u, toks[0].Text
+	p.UnitAt = Span{toks[0].Start, rest[n-1].End}
+	if toks[1].Is("(") {
+		return toks[end+1:], true
+	}
+	return rest[n:], true
 }
 
 // takeJoint passes over what joins a unit and a name: "of", "each", another
@@ -356,13 +404,28 @@ func (p *Written) unitFirst(text string, toks []token.Token) bool {
 
 // equalParts reads "equal parts a, b and c".
 func (p *Written) equalParts(text string, toks []token.Token) bool {
-	if len(toks) < 2 || toks[0].Text != "equal" || toks[1].Text != "parts" && toks[1].Text != "part" {
+	if len(toks) > 1 && toks[0].Text == "all" && toks[1].Text == "equal" {
+		toks = toks[1:]
+	}
+	if len(toks) < 2 || toks[0].Text != "equal" {
 		return false
 	}
 	p.Amount, p.Unit, p.Stated, p.Each = 1, flavor.PartUnit, true, true
-	p.AmountAt = Span{toks[0].Start, toks[1].End}
-	p.UnitAt = Span{toks[1].Start, toks[1].End}
-	p.readAfterAmount(text, toks[2:])
+	p.AmountAt = Span{toks[0].Start, toks[0].End}
+	if w := toks[1].Text; w == "parts" || w == "part" || w == "measures" || w == "amounts" {
+		p.AmountAt.End = toks[1].End
+		toks = toks[1:]
+	}
+	p.UnitAt = Span{toks[0].Start, toks[0].End}
+	rest := toks[1:]
+	for len(rest) > 0 && rest[0].Kind == token.Mark && !rest[0].Is("(") {
+		rest = rest[1:]
+	}
+	if len(rest) > 1 && startsMeasure(rest) { // "all equal, 25 ml: ..."
+		p.Unit, p.UnitAt = "", Span{}
+		rest, _ = p.takeAmount(rest)
+	}
+	p.readAfterAmount(text, rest)
 	return true
 }
 

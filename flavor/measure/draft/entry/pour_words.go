@@ -14,7 +14,7 @@ var (
 )
 
 // leadWords begin a pour and say nothing of it.
-var leadWords = token.Words(`add pour measure plus then and with also combine use using mix start begin`)
+var leadWords = token.Words(`add take grab get dann noch etwas pour measure plus then and with also combine use using mix start begin`)
 
 // Measures are what bars say for an amount of another unit: common practice.
 var Measures = map[string]struct {
@@ -32,9 +32,16 @@ var Measures = map[string]struct {
 	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
 	"measure": {1, flavor.PartUnit, "a measure is taken as a part"}, "measures": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
-	"spritzer": {1, flavor.Dash, ""},
-	"d":        {1, flavor.Dash, "“d” is taken as a dash"},
-	"shot":     {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
+	"spritzer": {1, flavor.Dash, ""}, "tropfen": {1, flavor.Drop, ""}, "gotas": {1, flavor.Drop, ""}, "gota": {1, flavor.Drop, ""}, "gouttes": {1, flavor.Drop, ""}, "goutte": {1, flavor.Drop, ""},
+	"gocce": {1, flavor.Drop, ""}, "goccia": {1, flavor.Drop, ""}, "droppar": {1, flavor.Drop, ""}, "dråber": {1, flavor.Drop, ""}, "druppels": {1, flavor.Drop, ""},
+	"barlöffel": {1, flavor.Barspoon, ""}, "bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "tl": {1, flavor.Teaspoon, ""}, "teelöffel": {1, flavor.Teaspoon, ""},
+	"el": {1, flavor.Tablespoon, ""}, "esslöffel": {1, flavor.Tablespoon, ""}, "cucchiaini": {1, flavor.Teaspoon, ""}, "cucchiaino": {1, flavor.Teaspoon, ""}, "cucharadita": {1, flavor.Teaspoon, ""},
+	"cucharaditas": {1, flavor.Teaspoon, ""}, "cucharada": {1, flavor.Tablespoon, ""}, "cucharadas": {1, flavor.Tablespoon, ""}, "traits": {1, flavor.Dash, ""}, "trait": {1, flavor.Dash, ""},
+	"golpes": {1, flavor.Dash, ""}, "golpe": {1, flavor.Dash, ""}, "teile": {1, flavor.PartUnit, ""}, "teil": {1, flavor.PartUnit, ""}, "partes": {1, flavor.PartUnit, ""}, "parte": {1, flavor.PartUnit, ""},
+	"parti": {1, flavor.PartUnit, ""}, "parties": {1, flavor.PartUnit, ""}, "delar": {1, flavor.PartUnit, ""}, "stänk": {1, flavor.Dash, ""},
+	"onzas": {1, flavor.Ounce, ""}, "onza": {1, flavor.Ounce, ""}, "once": {1, flavor.Ounce, ""}, "onces": {1, flavor.Ounce, ""},
+	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
+	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
 
 // parts are pieces of a fruit that are a share of it: common practice.
@@ -101,6 +108,12 @@ var cutVerbs = token.Words(`cut quartered halved sliced chopped diced`)
 // cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
 func cutAt(toks []token.Token) int {
 	n := len(toks)
+	if n > 2 && (toks[n-1].Text == "ths" || toks[n-1].Text == "th") && toks[n-2].Kind == token.Numeral { // "cut into 8ths"
+		n--
+	}
+	if n > 2 && toks[n-1].Kind == token.Numeral && (toks[n-2].Text == "in" || toks[n-2].Text == "into") && (n == 3 || cutVerbs[toks[n-3].Text]) {
+		return len(toks) - n + min(n-1, 3)
+	}
 	if n < 3 || !cutWords[toks[n-1].Text] || toks[n-2].Text != "in" && toks[n-2].Text != "into" {
 		return 0
 	}
@@ -132,7 +145,7 @@ var garnishNouns = token.Words(`twist twists peel peels zest wheel wheels halfwh
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 oils shell shells hull husk dots
-raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche zeste orangenzeste zitronenzeste`)
+raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliva aceituna cereza ciliegia cerise zeste orangenzeste zitronenzeste`)
 
 // garnishVerbs begin what is laid on a drink.
 var garnishVerbs = token.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)

@@ -121,7 +121,8 @@ var shorthand = keyed(map[string]string{
 	"club": "soda water", "gb": "ginger beer", "ga": "ginger ale", "lemonade": "sparkling lemonade", "h2o": "water", "half half": "half and half", "h h": "half and half",
 	"coco cream": "coconut cream", "cream of coco": "cream of coconut", "shot espresso": "espresso", "cold brew": "cold brew", "worc": "worcestershire sauce",
 	"wooster": "worcestershire sauce", "woos": "worcestershire sauce", "saline sol": "saline", "salt sol": "saline", "sol saline": "saline", "dram": "allspice dram", "pimento": "pimento dram",
-	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka",
+	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka", "coke": "cola", "sug": "simple syrup", "sugs": "simple syrup", "champs": "champagne", "worcester": "worcestershire sauce", "worcestershire": "worcestershire sauce", "s vermouth": "sweet vermouth", "d vermouth": "dry vermouth", "s verm": "sweet vermouth",
+	"d verm": "dry vermouth", "hot sauce": "hot pepper sauce", "wcs": "worcestershire sauce", "soda h2o": "soda water", "curacao": "orange curaçao", "apricot liq": "apricot liqueur", "banana liq": "banana liqueur", "coffee liq": "coffee liqueur", "herb liq": "herbal liqueur",
 })
 
 // keyed returns a table by the keys of its words.

@@ -197,6 +197,9 @@ func (b *book) find(name string, pl place) found {
 	if f, ok := b.withoutStyle(name, pl); ok {
 		return f
 	}
+	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
+		return f
+	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok {
 			return found{profile: p, how: flavor.MatchFuzzy, as: n}
@@ -369,6 +372,56 @@ func (b *book) completed(name, key string, pl place) (found, bool) {
 }
 
 const shortestHeadless = 4 // letters of a name without its head
+
+// slipOfWord returns what a word of the place means of which the written one is a slip
+// of one letter, where it is the only one.
+func (b *book) slipOfWord(key string, pl place) (found, bool) {
+	if len(key) < leastSlipped || strings.Contains(key, " ") || !pl.volume() {
+		return found{}, false
+	}
+	best := ""
+	for _, w := range volumeWords {
+		if len(w) < leastSlipped || !swapped(key, w) {
+			continue
+		}
+		if best != "" && byVolume[best] != byVolume[w] {
+			return found{}, false
+		}
+		best = w
+	}
+	p, _, ok := b.named(byVolume[best])
+	if best == "" || !ok {
+		return found{}, false
+	}
+	return found{profile: p, how: flavor.MatchFuzzy, as: byVolume[best]}, true
+}
+
+const leastSlipped = 5 // letters of a word in which a slip is forgiven
+
+// volumeWords are the single words of byVolume in order.
+var volumeWords = func() []string {
+	var out []string
+	for w := range byVolume {
+		if !strings.Contains(w, " ") {
+			out = append(out, w)
+		}
+	}
+	slices.Sort(out)
+	return out
+}()
+
+// swapped reports whether two neighbouring letters of a are swapped in b, and nothing
+// else differs.
+func swapped(a, b string) bool {
+	if len(a) != len(b) || a == b {
+		return false
+	}
+	i := 0
+	for a[i] == b[i] {
+		i++
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}
 
 // unknown is the fault of a name that means nothing.
 func (b *book) unknown(name string, pl place) *flavor.Fault {

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -27,6 +28,9 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 		f.inferred = f.firm()
 		return f, f.firm()
 	}
+	if f, ok := b.turned(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
+		return f, true
+	}
 	if inside := name[open+1 : end]; b.mentions(inside) || changesBottle(inside) {
 		if f := b.find(rest, pl); f.firm() {
 			return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds in a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
@@ -39,6 +43,9 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	f := b.find(rest, pl)
 	if f.profile == nil || f.how == flavor.MatchFuzzy {
 		return found{}, false
+	}
+	if kinds[flavor.NormaliseName(rest)] && !saysLittle(name[open+1:end]) {
+		return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write which bottle is meant, such as \"aged rum\"", name, rest)}, true
 	}
 	f.dropped = name[open : end+1]
 	return f, true
@@ -68,14 +75,59 @@ func (b *book) findParted(name string, pl place) found {
 	if head == "" || remark == "" {
 		return b.find(strings.TrimSpace(strings.ReplaceAll(name, ",", " ")), pl)
 	}
+	if f, ok := b.turned(head, remark, pl); ok {
+		return f
+	}
 	if b.mentions(remark) {
 		return found{fault: measure.Invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
 	}
 	f := b.find(head, pl)
 	if f.profile != nil {
+		if !saysLittle(remark) {
+			return found{fault: measure.Invalid("ingredient", remark, "%q is nothing known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it passed over", remark)}
+		}
 		f.dropped = remark
 	}
 	return f
+}
+
+// turned looks a name up with the word that is written behind it in front: "rum, dark",
+// "vermouth (sweet)".
+func (b *book) turned(head, word string, pl place) (found, bool) {
+	if len(strings.Fields(word)) > mostTurned || adjectives[strings.ToLower(word)] {
+		return found{}, false
+	}
+	for _, n := range []string{word + " " + head, head + " " + word} {
+		if p, _, ok := b.named(n); ok && pl.allows(p) {
+			return found{profile: p, how: flavor.MatchAlias, as: n, inferred: true}, true
+		}
+		if means := tongues[flavor.NormaliseName(n)]; means != "" {
+			if p, _, ok := b.named(means); ok {
+				return found{profile: p, how: flavor.MatchAlias, as: means, inferred: true}, true
+			}
+		}
+	}
+	return found{}, false
+}
+
+const mostTurned = 2 // words behind a name that may be read in front of it
+
+// littleWords are words that a bartender adds to a pour and that change neither it nor
+// the drink.
+var littleWords = token.Words(`if possible available you like have preferably ideally or so a the of at to for and with in on please well very bit little more less still
+is it this that as needed usual always must be not too can will do does temperature room fridge freezer shelf rail speed premium bottle brand batch batched prepped today
+yesterday tonight new old size sized per person guest one two each ounce shot real proper same type style kind any other our their my frozen dry-ish optional
+approx approximately about exactly minimum maximum max min strained unstrained clarified filtered cloudy clear pulp skin on off no without`)
+
+// saysLittle reports whether every word of a remark is known to change nothing.
+func saysLittle(remark string) bool {
+	if strings.HasSuffix(remark, "style") { // "a remark of whose style it is"
+		return true
+	}
+	toks := token.Lex(nil, remark, 0, len(remark))
+	return !slices.ContainsFunc(toks, func(t token.Token) bool {
+		return t.Kind == token.Word && !littleWords[t.Text] && !adjectives[t.Text] && !serving.Fillers[t.Text] && !serving.StepVerbs[t.Text]
+	})
 }
 
 // ownComma reports whether a written name with a comma is a name of p that has it
@@ -97,12 +149,30 @@ func changesBottle(text string) bool {
 	return slices.ContainsFunc(strings.Fields(strings.ToLower(text)), func(w string) bool { return alterations[strings.Trim(w, ",;.+")] })
 }
 
+// qualities are words of shorthand that say as often how something is.
+var qualities = token.Words(`sweet light dark white green yellow sparkling brine pink blanc aromatic london malt triple`)
+
+// endsInName reports whether words end in the name of an ingredient.
+func (b *book) endsInName(text string) bool {
+	words := strings.Fields(text)
+	for n := 1; n <= longestName && n < len(words); n++ {
+		if f := b.find(strings.Join(words[len(words)-n:], " "), place{unit: flavor.Ounce}); f.firm() {
+			return true
+		}
+	}
+	return false
+}
+
 // mentions reports whether words hold the name of an ingredient.
 func (b *book) mentions(text string) bool {
 	words := strings.Fields(text)
 	for i := range words {
 		for n := 1; n <= longestName && i+n <= len(words); n++ {
-			if _, _, ok := b.named(strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")); ok {
+			name := strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")
+			if _, _, ok := b.named(name); ok {
+				return true
+			}
+			if key := flavor.NormaliseName(name); tongues[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
 				return true
 			}
 		}

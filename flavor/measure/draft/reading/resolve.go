@@ -254,7 +254,21 @@ func (r *resolver) isName(l *entry.Line) bool {
 	if f.firm() || f.fault != nil && f.fault.Kind == flavor.ErrInvalid {
 		return false
 	}
-	return !l.Figures || f.profile == nil && !r.bareBelow()
+	switch {
+	case !l.Figures:
+		return true
+	case f.profile != nil:
+		return false
+	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
+		return !r.behind()
+	}
+	return !r.bareBelow() && !r.book.endsInName(l.Name)
+}
+
+// behind reports whether a line below the first has its amount behind its name.
+func (r *resolver) behind() bool {
+	d := r.draft
+	return slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.AmountAt.Start > l.NameAt.Start })
 }
 
 // bareBelow reports whether a line below the first has a bare number too, so that
@@ -416,7 +430,7 @@ func (r *resolver) counted(t *task, pl place, hit found) found {
 }
 
 // misspeltUnit finds a word at either end of the name that is nearly a unit,
-// where the rest is an ingredient: "2 onces gin". It is nil if there is none.
+// where the rest is an ingredient: "2 ouncs gin". It is nil if there is none.
 func (r *resolver) misspeltUnit(t *task) *flavor.Fault {
 	words := strings.Fields(t.line.Name)
 	if len(words) < 2 || !t.line.UnitAt.Empty() {
@@ -447,10 +461,7 @@ func (r *resolver) squeeze(t *task) bool {
 	if fruit == nil || !t.unitIsFruit() {
 		return false
 	}
-	var juice string
-	for _, n := range strip(t.line.Name) {
-		juice = cmp.Or(juice, byVolume[flavor.NormaliseName(n)])
-	}
+	juice := pressed(t.line.Name)
 	p, how, ok := r.book.named(juice)
 	per, yields := measure.MLPerUnit(flavor.Piece, fruit)
 	if juice == "" || !ok || !yields {

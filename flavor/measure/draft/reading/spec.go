@@ -171,10 +171,11 @@ func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
 			continue
 		}
 		toks := token.Lex(nil, r.draft.String(), e.Span.Start, e.Span.End)
-		if len(toks) == 0 || !draft.PourSteps[toks[0].Text] {
+		at := slices.IndexFunc(toks, func(t token.Token) bool { return draft.PourSteps[t.Text] })
+		if at < 0 {
 			continue
 		}
-		if name := r.unpoured(s, toks[1:]); name != "" {
+		if name := r.unpoured(s, toks[at+1:]); name != "" {
 			f := measure.Invalid("amount", name, "this step pours %q, of which no line states an amount; write it in a line of its own, such as \"1 oz %s\"", name, name)
 			f.Location = measure.LineLocation(e.Line)
 			*faults = append(*faults, f)

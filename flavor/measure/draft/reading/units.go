@@ -115,12 +115,22 @@ func (t *task) juicy() bool {
 	if p == nil || p.Class != flavor.ClassFruit && p.Class != flavor.ClassSpice {
 		return false
 	}
-	for _, n := range strip(t.line.Name) {
-		if byVolume[flavor.NormaliseName(n)] != "" {
-			return true
+	return pressed(t.line.Name) != ""
+}
+
+// pressed is what a name means where it is poured by volume, at full length too; empty
+// if it is no word of that kind.
+func pressed(name string) string {
+	for _, n := range strip(name) {
+		key := flavor.NormaliseName(n)
+		if means := byVolume[key]; means != "" {
+			return means
+		}
+		if full, changed := lengthen(key); changed && byVolume[full] != "" {
+			return byVolume[full]
 		}
 	}
-	return false
+	return ""
 }
 
 // fruits reports whether a bare number of what may be juice is surely a number of
@@ -320,12 +330,37 @@ func (t *task) dosed() bool {
 	return false
 }
 
+// partsOfOne returns by what the amounts of a draft are whole, where they are fractions
+// that make one drink together, as "2/3 gin, 1/3 lime cordial" do; 0 if they do not.
+func partsOfOne(open []*task) float64 {
+	sum := 0.0
+	for _, t := range open {
+		sum += t.amount
+	}
+	if len(open) < 2 || math.Abs(sum-1) > 0.02 {
+		return 0
+	}
+	for n := 2.0; n <= mostParts; n++ {
+		if !slices.ContainsFunc(open, func(t *task) bool { return math.Abs(t.amount*n-math.Round(t.amount*n)) > 0.05 }) {
+			return n
+		}
+	}
+	return 0
+}
+
 // unitAlone reads the unit of a draft in which no jigger pour has one: ounces
 // where all are small, millilitres where they are large, parts where they are
 // whole and a drink of so many ounces would not fit its glass.
 func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
 	most, all, base, poured := 0.0, 0.0, 0.0, 0.0
 	whole, comma := true, false
+	if n := partsOfOne(open); n > 0 {
+		for _, t := range open {
+			t.amount *= n
+			t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(math.Round(t.amount), flavor.PartUnit))
+		}
+		return flavor.PartUnit, ""
+	}
 	for _, t := range open {
 		most = max(most, t.amount)
 		poured += t.amount

@@ -23,10 +23,10 @@ type term struct {
 
 // methodTerms are the words for each method.
 var methodTerms = map[flavor.Method][]string{
-	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk"},
+	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido"},
+	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
@@ -101,7 +101,7 @@ var glassTerms = []struct {
 	{"shot glass", flavor.Up, []string{"shot glass"}},
 	{"rocks glass", flavor.Rocks, []string{"rocks glass", "lowball", "lowball glass", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
 		"whisky glass", "whiskey glass", "single rocks", "single rocks glass", "short glass"}},
-	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass"}},
+	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass", "dbl of", "dbl of glass", "double of"}},
 	{"highball glass", flavor.Long, []string{"highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
 	{"collins glass", flavor.Long, []string{"collins", "collins glass", "sling glass", "zombie glass", "slim jim"}},
 	{"pint glass", flavor.Long, []string{"pint glass", "pilsner", "pilsner glass", "beer glass", "footed pilsner", "pint"}},

@@ -86,6 +86,9 @@ func lexWord(line string, i int) Token {
 	}
 	for i < len(line) {
 		c, n := utf8.DecodeRuneInString(line[i:])
+		if Digit(line[i]) && amountRunsOn(line, start, i) {
+			break
+		}
 		if unicode.IsLetter(c) || unicode.IsDigit(c) || unicode.Is(unicode.Mn, c) || c == '°' ||
 			(c == '-' || c == '\'' || c == '’' || c == '‑') && letterAt(line, i+n) {
 			i += n
@@ -103,6 +106,32 @@ func lexWord(line string, i int) Token {
 		return Token{Kind: Word, End: i, Text: "with"}
 	}
 	return Token{Kind: Word, End: i, Text: lower(line[start:i])}
+}
+
+// leastRunOn is the fewest letters of a name that an amount runs into: "gin60". Short
+// words with a figure are names: "H2O", "B52".
+const leastRunOn = 3
+
+// amountRunsOn reports whether an amount starts at i, right behind the letters of a
+// name: at most three figures, and then nothing but a unit.
+func amountRunsOn(line string, start, i int) bool {
+	if i-start < leastRunOn || strings.ContainsFunc(line[start:i], func(c rune) bool { return !unicode.IsLetter(c) }) {
+		return false
+	}
+	n := i
+	for n < len(line) && (Digit(line[n]) || line[n] == '.' && n+1 < len(line) && Digit(line[n+1])) {
+		n++
+	}
+	if n-i > 4 {
+		return false
+	}
+	for _, unit := range []string{"ml", "cl", "oz"} {
+		if strings.HasPrefix(strings.ToLower(line[n:]), unit) {
+			n += len(unit)
+			break
+		}
+	}
+	return !letterAt(line, n) && (n == len(line) || line[n] != '\'' && line[n] != '-')
 }
 
 // joinedLetters returns the end of two letters with a sign between them that stand

@@ -37,6 +37,9 @@ func startsNumber(s string, i int) bool {
 	if s[i] == '.' && i > 0 && s[i-1] == '.' {
 		return false // dots that lead to an amount
 	}
+	if s[i] == '.' && i > 0 && letterBefore(s, i) && metricFrom(s, i+1) {
+		return false // "6cl gin.3cl lemon"
+	}
 	if (s[i] == '.' || s[i] == ',') && i+1 < len(s) && Digit(s[i+1]) {
 		return i == 0 || !Digit(s[i-1]) && (s[i] == '.' || !letterBefore(s, i)) // "gin,1 oz" is a list
 	}
@@ -45,6 +48,21 @@ func startsNumber(s string, i int) bool {
 	}
 	c, _ := utf8.DecodeRuneInString(s[i:])
 	return vulgar[c] > 0
+}
+
+// metricFrom reports whether digits with millilitres or centilitres behind them start
+// at i: who measures in those writes no decimals without a nought.
+func metricFrom(s string, i int) bool {
+	n := i
+	for n < len(s) && Digit(s[n]) {
+		n++
+	}
+	at := skipSpaces(s, n)
+	if n == i || at+2 > len(s) {
+		return false
+	}
+	unit := strings.ToLower(s[at : at+2])
+	return (unit == "ml" || unit == "cl") && !letterAt(s, at+2)
 }
 
 func letterBefore(s string, i int) bool {

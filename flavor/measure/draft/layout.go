@@ -1,0 +1,224 @@
+package draft
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What a line lacks may stand in the line beside it: an amount above its name, a head
+// that states the amount of a list, a sign that repeats the amount above.
+
+// linesOf returns the lines of a text. Where amounts and names stand on lines of their
+// own by turns, two lines are one.
+func linesOf(text string) []numbered {
+	var out []numbered
+	for from, n := 0, 1; from <= len(text); n++ {
+		to, next := lineEnd(text, from)
+		out = append(out, numbered{n, entry.Span{Start: from, End: to}})
+		from = next
+	}
+	return byTurns(text, out)
+}
+
+// numbered is a line with its number in the text, from 1.
+type numbered struct {
+	number int
+	at     entry.Span
+}
+
+// byTurns joins lines that hold an amount alone with the name on the next line, or on
+// the line before where a name comes first.
+func byTurns(text string, lines []numbered) []numbered {
+	out := make([]numbered, 0, len(lines))
+	for i := 0; i < len(lines); {
+		run := 1
+		first := shapeAlone(text, lines[i].at)
+		if first != entry.ShapeNothing {
+			for last := first; i+run < len(lines); run++ {
+				next := shapeAlone(text, lines[i+run].at)
+				if next == entry.ShapeNothing || next == last {
+					break
+				}
+				last = next
+			}
+		}
+		if run > 1 && first == entry.ShapeName && run%2 == 1 { // the first line names the drink
+			out = append(out, lines[i])
+			i, run = i+1, run-1
+		}
+		if run == 1 || first == entry.ShapeName && run < 4 { // "Halyard Sour" above "2 oz" is no pair
+			out = append(out, lines[i])
+			i++
+			continue
+		}
+		for ; run > 1; run -= 2 {
+			out = append(out, numbered{lines[i].number, entry.Span{Start: lines[i].at.Start, End: lines[i+1].at.End}})
+			i += 2
+		}
+		if run == 1 {
+			out = append(out, lines[i])
+			i++
+		}
+	}
+	return out
+}
+
+// shapeAlone is ShapeAmount for a line that holds an amount and nothing else, ShapeName
+// for one that holds words that may be a name, and ShapeNothing for any other.
+func shapeAlone(text string, at entry.Span) entry.Shape {
+	if at.End-at.Start > entry.MostName {
+		return entry.ShapeNothing
+	}
+	toks := unlist(token.Lex(nil, text, at.Start, at.End))
+	if len(toks) == 0 {
+		return entry.ShapeNothing
+	}
+	if l, _ := header(toks); l != entry.NoLabel {
+		return entry.ShapeNothing
+	}
+	figures := false
+	for i := range toks {
+		figures = figures || toks[i].Kind == token.Numeral
+		if toks[i].Is(",") || toks[i].Is("/") || toks[i].Is(";") || toks[i].Is(":") || toks[i].Is("#") {
+			return entry.ShapeNothing
+		}
+	}
+	p := entry.Read(text, toks)
+	switch {
+	case p.Fault != nil || p.Each:
+	case p.Shape == entry.ShapeAmount && figures:
+		return entry.ShapeAmount
+	case !figures && listed(&piece{toks: toks, pour: p}):
+		return entry.ShapeName
+	}
+	return entry.ShapeNothing
+}
+
+// headsList keeps the amount of a line that heads a list, "3/4 oz each:", and is false
+// if it does not.
+func (r *reader) headsList(n int, span entry.Span, toks []token.Token) bool {
+	p := entry.Read(r.text, toks)
+	if !(p.Shape == entry.ShapeAmount && p.Each && p.Fault == nil) {
+		in := r.spread(r.gather(r.pieces(toks)))
+		if len(in) != 1 || in[0].pour.Shape != entry.ShapeAmount || !in[0].pour.Each || in[0].pour.Fault != nil {
+			return false
+		}
+		p = in[0].pour
+	}
+	r.heading = &p
+	r.entry(KindRemark, n, span)
+	return true
+}
+
+// underHead gives the names of a line the amount that heads their list. Anything else
+// ends the list.
+func (r *reader) underHead(in []piece) []piece {
+	if r.heading == nil {
+		return in
+	}
+	for i := range in {
+		if !listed(&in[i]) || in[i].pour.Shape == entry.ShapeGarnish {
+			if in[i].pour.Shape != entry.ShapePour {
+				r.heading = nil
+			}
+			return in
+		}
+	}
+	for i := range in {
+		in[i].pour = r.repeated(*r.heading, in[i].toks)
+		in[i].sep = ";"
+	}
+	return in
+}
+
+// repeated is a pour of a name with an amount that is written elsewhere.
+func (r *reader) repeated(amount entry.Written, name []token.Token) entry.Written {
+	q := amount
+	q.Of, q.Each, q.Shared, q.Shape, q.Whole = name, false, true, entry.ShapePour, ""
+	q.TakeNameOnly(r.text, name)
+	q.CheckUnit(name)
+	return q
+}
+
+var dittoWords = token.Words(`ditto do idem same dito`)
+
+// ditto reads a name with a sign that repeats the amount above: `" lime`, "lime ditto".
+func (r *reader) ditto(n int, span entry.Span, toks []token.Token) bool {
+	if r.amount == nil || len(toks) < 2 {
+		return false
+	}
+	name, ok := withoutDitto(toks)
+	if !ok {
+		return false
+	}
+	if p := entry.Read(r.text, name); p.Shape != entry.ShapeName && !(p.Shape == entry.ShapeGarnish && p.ByNoun) && !(p.Shape == entry.ShapeImplied && p.NoAmount) {
+		return false
+	}
+	p := r.repeated(*r.amount, name)
+	p.Shared, p.Guessed = false, true
+	p.AmountAt, p.UnitAt = entry.Span{}, entry.Span{}
+	p.Note = ""
+	p.AddNote("“" + token.OneLine(r.text[span.Start:span.End]) + "” is read as " + measure.FormatAmount(p.Amount, p.Unit))
+	p.Of = toks
+	r.takePour(n, span, &p, false)
+	return true
+}
+
+// withoutDitto returns a name without its sign of repetition at either end.
+func withoutDitto(toks []token.Token) ([]token.Token, bool) {
+	first, last := 0, len(toks)
+	for first < last && dittoMark(&toks[first]) {
+		first++
+	}
+	for last > first && dittoMark(&toks[last-1]) {
+		last--
+	}
+	if first == last || first > 0 == (last < len(toks)) { // none, or quotes around it
+		return nil, false
+	}
+	return toks[first:last], true
+}
+
+func dittoMark(t *token.Token) bool {
+	return t.Kind == token.Mark && strings.ContainsAny(t.Text, "\"”“″〃'") || t.Kind == token.Word && dittoWords[t.Text]
+}
+
+// remarkFrom returns the tokens before an arrow that points back at them, which begins
+// a remark: "1/4 fernet <- less?".
+func (r *reader) remarkFrom(n int, toks []token.Token) []token.Token {
+	for i := 1; i < len(toks); i++ {
+		if toks[i].Is("←") || toks[i].Is("<") && i+1 < len(toks) && toks[i+1].Is("-") && toks[i+1].Glued {
+			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[i].Start:toks[len(toks)-1].End])+"” is passed over")
+			return toks[:i]
+		}
+	}
+	return toks
+}
+
+// saltAlone reports whether an entry is bare salt, which dresses the rim: who pours it
+// states how much.
+func saltAlone(p *piece) bool {
+	toks := entry.TrimMarks(p.toks)
+	return p.pour.Shape == entry.ShapeName && len(toks) == 1 && toks[0].Text == "salt"
+}
+
+// rimAhead reports whether a plus sign stands between two things that dress a rim:
+// "salt + chilli rim".
+func rimAhead(toks []token.Token, i, from int) bool {
+	if i == from || !rimWords[toks[i-1].Text] {
+		return false
+	}
+	for i++; i < len(toks) && (rimWords[toks[i].Text] || toks[i].Is("&") || toks[i].Is("+")); i++ {
+	}
+	return i < len(toks) && (toks[i].Text == "rim" || toks[i].Text == "rimmed")
+}
+
+// numberedName reports whether what stands before a colon is a name that ends in a
+// number, "service 1: 45 vodka", and no pour.
+func numberedName(in []piece) bool {
+	p := &in[0].pour
+	return in[1].sep == ":" && p.Shape == entry.ShapePour && p.Whole != "" && p.Unit == "" && entry.StartsAmount(in[1].toks)
+}
