@@ -78,7 +78,7 @@ func separator(toks []token.Token, i, from int) (string, int) {
 			return "and", 1
 		}
 		return "", 0
-	case t.Kind == token.Word && servedFrom(toks, i, from):
+	case t.Kind == token.Word && (servedFrom(toks, i, from) || dosedFrom(toks, i, from)):
 		return ";", 0
 	case t.Kind != token.Mark:
 		return "", 0
@@ -272,7 +272,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 	switch {
 	case named && b.pour.Shape == entry.ShapeAmount && !b.pour.Each,
 		a.pour.Shape == entry.ShapeAmount && !a.pour.Each && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount || b.pour.ByNoun),
-		a.pour.Shape == entry.ShapeTail && b.pour.Shape == entry.ShapeName && b.sep == ":",
+		a.pour.Shape == entry.ShapeTail && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount) && (b.sep == ":" || b.sep == "-"),
 		b.pour.Shape == entry.ShapeTail && a.pour.Shape != entry.ShapeServing && a.pour.Shape != entry.ShapeNothing:
 		return r.both(a, b), true
 	case a.pour.Shape == entry.ShapeAmount && b.pour.Shape == entry.ShapePour && !a.pour.Each && (b.sep == "/" || b.sep == "=" || b.sep == "-"):

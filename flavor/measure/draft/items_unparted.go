@@ -115,3 +115,14 @@ func phraseBefore(toks []token.Token, i int) bool {
 	_, n := serving.TermAt([]string{toks[i-1].Text, toks[i].Text})
 	return n > 1
 }
+
+// dosedFrom reports whether a pour by the spoon or the dash, without a number, follows
+// another without a sign: "1/2 maraschino bsp violette".
+func dosedFrom(toks []token.Token, i, from int) bool {
+	if i < from+2 || i+1 >= len(toks) || toks[i-1].Kind != token.Word || toks[i+1].Kind != token.Word || entry.IsUnit(&toks[i-1]) || entry.Joins[toks[i-1].Text] || entry.BiasWords[toks[i-1].Text] {
+		return false
+	}
+	u, n := entry.UnitAt(toks[i:])
+	return n == 1 && (u == flavor.Barspoon || u == flavor.Dash || u == flavor.Splash) && toks[i].Text != "ds" && !entry.Joins[toks[i+1].Text] &&
+		toks[from].Kind == token.Numeral && named(toks[from:i])
+}

@@ -333,6 +333,11 @@ func (r *reader) amountText(p *entry.Written) string {
 // takeGarnish keeps a garnish with the words that are not only "garnish with".
 func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
 	toks := p.toks
+	if first := toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
+		written := token.OneLine(r.text[at.Start:at.End])
+		r.unread(n, at, measure.Invalid("amount", written, "%q states no number; write one, such as \"8 mint leaves\", or \"garnish: %s\" if it is laid on the drink", written, written))
+		return
+	}
 	for len(toks) > 0 && (toks[0].Kind == token.Mark || toks[0].Text == "garnish" || toks[0].Text == "garnished" || toks[0].Text == "garn" || toks[0].Text == "gar" || toks[0].Text == "with" || toks[0].Text == "the" || toks[0].Text == "of" && len(toks) > 1) {
 		toks = toks[1:]
 	}

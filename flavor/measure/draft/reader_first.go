@@ -23,6 +23,11 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.entry(KindRemark, n, span)
 		return true
 	}
+	if end := quoted(toks); end > 0 && end+1 < len(toks) && r.pours(toks[end+1:]) { // "“Low Tide” 45 gin, ..."
+		r.setName(n, entry.Span{Start: toks[1].Start, End: toks[end-1].End})
+		r.entries(n, span, entry.TrimMarks(toks[end+1:]), false)
+		return true
+	}
 	if len(toks) == 1 && toks[0].Kind == token.Numeral { // "50/50"
 		r.setName(n, span)
 		return true
@@ -68,8 +73,24 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	return true
 }
 
+// quoted returns where the quotes close that tokens begin with, 0 if they begin with none.
+func quoted(toks []token.Token) int {
+	closing := map[string]string{"\"": "\"", "“": "”", "„": "“", "«": "»"}[toks[0].Text]
+	for i := 2; closing != "" && i < len(toks); i++ {
+		if toks[i].Is(closing) {
+			return i
+		}
+	}
+	return 0
+}
+
 // pours reports whether tokens state more than one pour, so that they are no name.
 func (r *reader) pours(toks []token.Token) bool {
+	if amounts, _ := ratioOf(toks); amounts != nil {
+		if names, _ := ratioNames(toks[1:], len(amounts)); names != nil {
+			return true
+		}
+	}
 	n := 0
 	in := r.spread(r.gather(r.pieces(toks)))
 	for i := range in {

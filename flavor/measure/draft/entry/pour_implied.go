@@ -177,6 +177,12 @@ func unlike(toks []token.Token) bool {
 // eggs are poured one at a time where no amount is written.
 var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide`)
 
+// eggOf and eggParts name a part of an egg in other tongues.
+var (
+	eggOf    = token.Words(`d'oeuf d'œuf oeuf œuf huevo ovo uovo d'uovo`)
+	eggParts = token.Words(`blanc clara jaune yema bianco tuorlo gema`)
+)
+
 // readWithoutAmount reads tokens that state no amount.
 func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	if p.garnishAsked() {
@@ -222,7 +228,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Shape = ShapeServing
 		return
 	}
-	if s := serving.Read(whole); s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || GarnishAfter(whole) > 0) || len(s.Unknown) == 0 && s.States() || IceOnly(whole) {
+	if s := serving.Read(whole); s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || GarnishAfter(whole) > 0) || len(s.Unknown) == 0 && (s.States() || s.Cold) || IceOnly(whole) {
 		p.Shape = ShapeServing
 		return
 	}
@@ -238,6 +244,8 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	last := withoutRemark(toks)
 	switch {
 	case len(toks) <= 3 && eggs[last] && (!strings.HasPrefix(last, "wh") || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")):
+		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
+	case len(toks) <= 3 && eggOf[last] && eggParts[toks[0].Text]: // "blanc d'oeuf", "clara de huevo"
 		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
 	case last == "cube" && len(toks) > 1:
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
@@ -390,7 +398,7 @@ func (p *Written) rim(toks []token.Token) bool {
 		switch w := toks[i].Text; {
 		case len(toks) > 1 && (toks[i].Is("+") || toks[i].Is("&")) && i > 0 && i+1 < len(toks):
 			kept = append(kept, toks[i].Text)
-		case w == "rim" || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):
+		case rims[w] || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):
 			found = true
 			if name, ok := strings.CutSuffix(w, "-rimmed"); ok {
 				kept = append(kept, name)
@@ -408,6 +416,9 @@ func (p *Written) rim(toks []token.Token) bool {
 	}
 	return found
 }
+
+// rims are the word for a rim in the tongues of the trade.
+var rims = token.Words(`rim borde orlo salzrand zuckerrand rand bord givré crusta kant`)
 
 // garnish reads a garnish that says so first.
 func (p *Written) garnish(toks []token.Token) bool {

@@ -505,13 +505,16 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	return true
 }
 
+// vague are measures that say nothing beside an amount: "shot of gin (25 ml)".
+var vague = token.Words(`shot measure jigger glass pour slug glug tot nip single double part`)
+
 // withoutHandful drops "big handful of" before a name whose amount is counted.
 func withoutHandful(name []token.Token) []token.Token {
 	rest := name
 	for len(rest) > 1 && BiasWords[rest[0].Text] {
 		rest = rest[1:]
 	}
-	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" {
+	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" && !(len(rest) > 2 && rest[1].Text == "of" && vague[rest[0].Text]) {
 		return name
 	}
 	if rest = rest[1:]; len(rest) > 1 && rest[0].Text == "of" {

@@ -88,7 +88,7 @@ var tails = []struct {
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}},
 	{[]string{"squeeze"}, tail{Unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
-	{[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"poured", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"over", "the", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"layered", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{Unit: flavor.Float, after: true}},
@@ -145,7 +145,7 @@ var garnishNouns = token.Words(`twist twists peel peels zest wheel wheels halfwh
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 oils shell shells hull husk dots
-raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliva aceituna cereza ciliegia cerise zeste orangenzeste zitronenzeste`)
+dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliva aceituna cereza ciliegia cerise zeste orangenzeste zitronenzeste`)
 
 // garnishVerbs begin what is laid on a drink.
 var garnishVerbs = token.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)
@@ -171,7 +171,7 @@ var Labels = map[string]Label{
 	"ingredients": LabelPours, "ingredient": LabelPours, "pours": LabelPours, "base": LabelPours, "tin": LabelPours, "shaker": LabelPours, "in the tin": LabelPours,
 	"in tin": LabelPours, "in shaker": LabelPours, "in glass": LabelPours, "in the glass": LabelPours, "build order": LabelPours, "mix": LabelPours, "specs": LabelPours, "combine": LabelPours,
 	"modifiers": LabelPours, "modifier": LabelPours, "citrus": LabelPours, "sweet": LabelPours, "sour": LabelPours, "strong": LabelPours, "weak": LabelPours, "after": LabelPours, "add": LabelPours,
-	"cheater": LabelPours, "bitters": LabelPours, "spirit": LabelPours, "spirits": LabelPours, "liqueur": LabelPours, "mixer": LabelPours, "short tin": LabelPours, "large tin": LabelPours, "small tin": LabelPours,
+	"cheater": LabelPours, "length": LabelPours, "lengthener": LabelPours, "mixer": LabelPours, "fizz": LabelPours, "herb": LabelPours, "herbs": LabelPours, "fruit": LabelPours, "egg": LabelPours, "seasoning": LabelPours, "bitters": LabelPours, "spirit": LabelPours, "spirits": LabelPours, "liqueur": LabelPours, "short tin": LabelPours, "large tin": LabelPours, "small tin": LabelPours,
 	"method": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
 	"mixing": LabelServing, "prep": LabelServing, "temp": LabelServing, "temperature": LabelServing, "strain": LabelServing,
 	"directions": LabelServing, "instructions": LabelServing, "preparation": LabelServing, "procedure": LabelServing, "steps": LabelServing, "how": LabelServing, "to make": LabelServing,

@@ -97,7 +97,13 @@ func (b *book) turned(head, word string, pl place) (found, bool) {
 	if len(strings.Fields(word)) > mostTurned || adjectives[strings.ToLower(word)] {
 		return found{}, false
 	}
-	for _, n := range []string{word + " " + head, head + " " + word} {
+	both := []string{word + " " + head, head + " " + word}
+	for _, n := range both[:2] {
+		if full, changed := lengthen(flavor.NormaliseName(n)); changed {
+			both = append(both, full)
+		}
+	}
+	for _, n := range both {
 		if p, _, ok := b.named(n); ok && pl.allows(p) {
 			return found{profile: p, how: flavor.MatchAlias, as: n, inferred: true}, true
 		}
@@ -121,7 +127,7 @@ approx approximately about exactly minimum maximum max min strained unstrained c
 
 // saysLittle reports whether every word of a remark is known to change nothing.
 func saysLittle(remark string) bool {
-	if strings.HasSuffix(remark, "style") { // "a remark of whose style it is"
+	if first, _, _ := strings.Cut(strings.ToLower(remark), " "); strings.HasSuffix(remark, "style") || first == "no" || first == "not" { // "a remark of whose style it is"
 		return true
 	}
 	toks := token.Lex(nil, remark, 0, len(remark))

@@ -23,7 +23,7 @@ type term struct {
 
 // methodTerms are the words for each method.
 var methodTerms = map[flavor.Method][]string{
-	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
+	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
 	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör"},
@@ -53,6 +53,10 @@ var nearMethods = map[string]term{
 	"double strain":     {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
 	"double fine strain": {keep: true}, "fine strain": {keep: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
 	"muddle": {keep: true}, "muddled": {keep: true},
+	// A shaker that something goes into, or comes from, says nothing of the method.
+	"in shaker": {}, "in the shaker": {}, "in a shaker": {}, "into shaker": {}, "into the shaker": {}, "into a shaker": {}, "to shaker": {}, "to the shaker": {}, "to a shaker": {}, "from shaker": {},
+	"from the shaker": {}, "the shaker": {}, "a shaker": {}, "cocktail shaker": {}, "shaker tin": {}, "shaker tins": {},
+	"build in tin": {}, "built in tin": {}, "build in the tin": {}, "build in shaker": {}, "build in mixing glass": {}, "build in tins": {},
 	"down":        {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
 	"served down": {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
 }
@@ -92,22 +96,22 @@ var glassTerms = []struct {
 	service flavor.Service
 	words   []string
 }{
-	{"coupe", flavor.Up, []string{"coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
+	{"coupe", flavor.Up, []string{"coppa", "schale", "cocktailschale", "coupeglas", "verre à cocktail", "copa de cóctel", "coppetta", "coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
 	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
 	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
 	{"flute", flavor.Up, []string{"flute", "champagne flute", "champagne glass", "flute glass"}},
 	{"sour glass", flavor.Up, []string{"sour glass", "delmonico", "delmonico glass"}},
 	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
 	{"shot glass", flavor.Up, []string{"shot glass"}},
-	{"rocks glass", flavor.Rocks, []string{"rocks glass", "lowball", "lowball glass", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
+	{"rocks glass", flavor.Rocks, []string{"verre old fashioned", "vaso bajo", "vaso corto", "tumbler basso", "rocksglas", "tumblerglas", "whiskyglas", "verre bas", "verre à whisky", "rocks glass", "lowball", "lowball glass", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
 		"whisky glass", "whiskey glass", "single rocks", "single rocks glass", "short glass"}},
 	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass", "dbl of", "dbl of glass", "double of"}},
-	{"highball glass", flavor.Long, []string{"highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
+	{"highball glass", flavor.Long, []string{"vaso alto", "vaso largo", "tumbler alto", "longdrinkglas", "longdrink glas", "verre highball", "verre haut", "verre tumbler", "bicchiere alto", "highballglas", "highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
 	{"collins glass", flavor.Long, []string{"collins", "collins glass", "sling glass", "zombie glass", "slim jim"}},
 	{"pint glass", flavor.Long, []string{"pint glass", "pilsner", "pilsner glass", "beer glass", "footed pilsner", "pint"}},
 	{"copper mug", flavor.Long, []string{"copper mug", "copper cup", "mule mug", "mule cup"}},
 	{"fizz glass", flavor.Long, []string{"fizz glass"}},
-	{"wine glass", "", []string{"wine glass", "white wine glass", "red wine glass", "wine goblet", "goblet", "stemmed glass", "spritz glass"}},
+	{"wine glass", "", []string{"weinglas", "verre à vin", "copa de vino", "calice", "vinglas", "wijnglas", "wine glass", "white wine glass", "red wine glass", "wine goblet", "goblet", "stemmed glass", "spritz glass"}},
 	{"balloon glass", "", []string{"copa", "balloon", "balloon glass", "copa glass", "gin glass", "gin balloon"}},
 	{"snifter", "", []string{"snifter", "brandy snifter", "brandy glass", "tulip", "tulip glass"}},
 	{"hurricane glass", "", []string{"hurricane", "hurricane glass", "poco grande"}},
@@ -119,7 +123,7 @@ var glassTerms = []struct {
 
 // Fillers are words of such a line that change nothing.
 var Fillers = token.Words(`and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
-mixing hard well gently briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others`)
+mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
 var plainFillers = token.Words(`and then with over into in on a an the of at to glass serve served serving method service strain strained with shaker ice tin`)
