@@ -9,12 +9,15 @@ import (
 
 // WalkBody asks for a path from one drink to another.
 type WalkBody struct {
-	From   WalkEnd  `json:"from" doc:"The drink that the walk begins with"`
-	To     WalkEnd  `json:"to" doc:"The drink that it ends with"`
-	Steps  int      `json:"steps,omitempty" minimum:"1" maximum:"8" default:"3" doc:"Balanced drinks between the two"`
-	PourML float64  `json:"pour_ml,omitempty" minimum:"10" maximum:"200" default:"60" doc:"How much of each drink is poured, in mL of the finished drink"`
-	Avoid  []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one"`
-	Diet   []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
+	From    WalkEnd            `json:"from" doc:"The drink that the walk begins with"`
+	To      WalkEnd            `json:"to" doc:"The drink that it ends with"`
+	Steps   int                `json:"steps,omitempty" minimum:"1" maximum:"8" default:"3" doc:"Balanced drinks between the two"`
+	PourML  float64            `json:"pour_ml,omitempty" minimum:"10" maximum:"200" default:"60" doc:"How much of each drink is poured, in mL of the finished drink"`
+	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one"`
+	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
+	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of every drink of the walk, in % vol; left out, any"`
+	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
+	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one whole drink may cost, in the currency of the prices; every pour of both ends must then have one"`
 }
 
 // WalkEnd is one end of a walk: a text, a spec in fields, or a drink of the
@@ -52,7 +55,7 @@ type Stop struct {
 // AnswerWalk finds a path from one drink to another.
 func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*WalkAnswer, error) {
 	r, err := house.Walk(ctx, service.WalkRequest{From: body.From.service(), To: body.To.service(), Steps: body.Steps, PourML: body.PourML,
-		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet}})
+		Guest: service.Guest{Avoid: body.Avoid, Diet: body.Diet, MaxABV: body.MaxABV, MaxCost: body.MaxCost, Prices: body.Prices}})
 	if err != nil {
 		return nil, err
 	}

@@ -39,7 +39,7 @@ input.`,
 	asJSON, cautions = addJSON(cmd), addCautions(cmd)
 	cmd.Flags().IntVar(&body.Steps, "steps", walk.DefaultSteps, "balanced drinks between the two, 1 to 8")
 	cmd.Flags().Float64Var(&body.PourML, "pour", service.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
-	guestFlags{avoid: &body.Avoid, diet: &body.Diet}.add(cmd)
+	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
 	return cmd
 }

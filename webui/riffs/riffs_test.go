@@ -58,7 +58,7 @@ func TestRiffsScenarios(t *testing.T) {
 	for _, c := range []pageCase{
 		{name: "nothing yet", path: "/riffs", status: 200, want: []string{"Nothing to riff on yet", "Start from the house's menu", `aria-current="page">Riffs`, "Use bottles up", webuitest.FootLine}, not: []string{"role=\"alert\""}},
 		{name: "a draft in the address", path: riffs(), status: 200,
-			want: []string{"2 riffs on Halyard Sour", "<h3>London dry gin, almond syrup: sour, up</h3>\n<p>½\u00a0oz almond syrup for simple syrup.</p>", "<p>More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2 oz",
+			want: []string{"2 riffs on Halyard Sour", "<h3>London dry gin, almond syrup: sour, up</h3>\n<p>½\u00a0oz almond syrup for simple syrup. More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2 oz",
 				"½ oz almond syrup <span class=\"small\">new", "no simple syrup <span class=\"small\">left out", "Scores 91 of 100, sour.", "13.9\u00a0% vol; the draft has 14.5.", "3.6 noticeable steps away.", `<p class="notice">A guest will notice</p>`, "less marzipan",
 				"Costs 2.07\u00a0EUR to pour.", "Beside its family", "riff-1-strips-title", "Take to the bench", `name="seed" value="0"`, "name=\"others\" value=\"1\"",
 				"Its nearest proven relatives", "Distance 0.25", "An old book, recalled", "Walk to it", "2 drafts that stay out of balance at any amounts"},
@@ -153,6 +153,9 @@ func TestUseUpScenarios(t *testing.T) {
 		{name: "names that nobody knows", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "names", "moon dust, falernum\nsun dust"), status: 422,
 			want: []string{"moon dust", "sun dust", "moon dust, falernum\nsun dust</textarea>", `value="almond-syrup" checked`, `id="names-says"`}, not: []string{"Moves some"}},
 		{name: "nothing that finds a use", path: query("/riffs/use-up", "bottle", webuitest.Spare.ID), status: 200, want: []string{"<h2>No draft</h2>", "No draft is in balance", "No use found for"}},
+		{name: "too strong", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "abv", "12 %"), status: 200, want: []string{"<h2>No draft</h2>", "beyond a limit", `value="12 %"`}},
+		{name: "strong enough", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "abv", "15"), status: 200, want: []string{"1 draft<"}},
+		{name: "a strength beyond any", path: query("/riffs/use-up", "bottle", webuitest.Almond.ID, "abv", "120"), status: 422, want: []string{"Write a strength above 0"}, not: []string{"1 draft<"}},
 		{name: "a bottle that is not there", path: query("/riffs/use-up", "bottle", "moonshine"), status: 409, want: []string{"does not have that"}},
 		{name: "a unit that nobody pours", path: query("/riffs/use-up", "unit", "bucket"), status: 400},
 		{name: "an allergen that nobody knows", path: query("/riffs/use-up", "avoid", "nutz"), status: 400},
@@ -181,8 +184,11 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "a slip at one end", path: query("/riffs/walk", "from", "mainbrace", "to-text", "2 oz gni"), status: 422, want: []string{"Line 1, “2 oz gni”", "2 oz gni</textarea>", `<option value="mainbrace" selected>`}, not: []string{"Choose two drinks"}},
 		{name: "for a guest", path: query("/riffs/walk", "from", "halyard-sour", "to", "nutcracker", "avoid", "tree nuts"), status: 422, want: []string{"Orgeat is not for this guest", `value="tree nuts" checked`}, not: []string{"A walk of"}},
 		{name: "a drink and itself", path: query("/riffs/walk", "from", "mainbrace", "to", "mainbrace"), status: 422, want: []string{"ask for fewer"}},
+		{name: "weaker than its ends", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "15"), status: 422, want: []string{"stronger than is asked for", `value="15"`}},
+		{name: "as weak as its ends", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "20"), status: 200, want: []string{"A walk of 5 drinks", "abv=20"}},
 		{name: "no such drink", path: query("/riffs/walk", "from", "nowhere", "to", "mainbrace"), status: 409},
 		{name: "too many steps", path: query("/riffs/walk", "steps", "9"), status: 400},
+		{name: "weak ones", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "abv", "strong", "cost", "x"), status: 422, want: []string{"is not a number; write digits alone, such as 12", "is no cost", `value="strong"`}, not: []string{"Choose two drinks"}},
 		{name: "sent", method: "POST", path: "/riffs/walk", form: url.Values{"from": {"halyard-sour"}, "to": {"mainbrace"}}, status: 200, want: []string{"A walk of 5 drinks"}},
 	} {
 		c.run(t, h)

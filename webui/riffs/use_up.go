@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/useup"
 	"counterpour/webui/behind"
@@ -25,6 +26,7 @@ type useUpForm struct {
 	Filter  string
 	Unit    string
 	Drinker form.Guest
+	Most    limits
 	List    listing
 }
 
@@ -32,7 +34,7 @@ func readUseUpForm(r *http.Request) (useUpForm, error) {
 	if err := form.Parse(r); err != nil {
 		return useUpForm{}, err
 	}
-	f := useUpForm{Names: form.Lines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit")}
+	f := useUpForm{Names: form.Lines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit"), Most: readLimits(r.Form)}
 	for _, id := range r.Form["bottle"] {
 		if id != "" && !slices.Contains(f.Ticked, id) {
 			f.Ticked = append(f.Ticked, id)
@@ -62,6 +64,7 @@ func (f *useUpForm) Link() string {
 		v.Set("unit", f.Unit)
 	}
 	f.Drinker.AddTo(v)
+	f.Most.values(v)
 	f.List.values(v)
 	return form.Link("/riffs/use-up", v)
 }
@@ -98,7 +101,7 @@ type tickShelf struct {
 type useUpView struct {
 	Title    string
 	Sub      string
-	Riffs    []riffView
+	Riffs    cards
 	Unused   []unusedView
 	Cautions []riffCaution
 }
@@ -124,14 +127,19 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 	}
 	bottles = append(bottles, named...)
 	v.Any = len(bottles) > 0
+	guest := v.Drinker.Limits()
+	t, ok, err := v.Most.hold(r.Context(), p, &guest)
+	if err != nil {
+		return err
+	}
 	status := http.StatusOK
 	switch {
 	case gone:
 		return frame.ErrGone
-	case len(v.NamesSays) > 0:
+	case len(v.NamesSays) > 0 || !ok:
 		status = http.StatusUnprocessableEntity
 	case v.Any:
-		if status, err = v.find(r.Context(), p, bottles); err != nil {
+		if status, err = v.find(r.Context(), p, bottles, &guest, t); err != nil {
 			return err
 		}
 	}
@@ -188,13 +196,8 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	return out, nil
 }
 
-func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile) (status int, err error) {
-	request := useup.Request{Bottles: bottles, Guest: v.Drinker.Limits(), System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
-	t, err := part.TariffOf(ctx, p.house)
-	if err != nil {
-		return 0, err
-	}
-	request.Guest.Prices = t.PerML
+func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profile, guest *cover.Guest, t *part.Tariff) (status int, err error) {
+	request := useup.Request{Bottles: bottles, Guest: *guest, System: measure.System(v.Unit), Limit: v.List.Limit, Seed: v.List.Seed}
 	if request.Stock, err = p.pourable(ctx, false); err != nil {
 		return 0, err
 	}

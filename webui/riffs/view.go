@@ -17,21 +17,32 @@ import (
 	"counterpour/webui/words"
 )
 
-// How many relatives are listed, and how many riffs of a long list are drawn.
+// How many relatives are listed, how many riffs of a long list are drawn, and how many
+// are shown before a tap.
 const (
 	shownRelatives = 4
 	mostDrawn      = 3
+	shownAtFirst   = 10
 )
 
 // riffsView is a list of riffs.
 type riffsView struct {
 	Title     string
 	Sub       string // who drinks it and what was wished
-	Riffs     []riffView
+	Riffs     cards
 	Why       []string // why there is none, or why so few
 	Relatives []relativeView
 	Cautions  []riffCaution
 }
+
+// cards are the riffs or drafts of a list.
+type cards []riffView
+
+// First are those that are shown at first.
+func (c cards) First() cards { return c[:min(len(c), shownAtFirst)] }
+
+// Rest are those behind a tap.
+func (c cards) Rest() cards { return c[min(len(c), shownAtFirst):] }
 
 // riffView is one riff, draft or stop.
 type riffView struct {
@@ -49,6 +60,7 @@ type riffView struct {
 	Link      string // to the bench
 	Drawing   *part.Drawing
 	Notice    string           // whether a guest tells it from the drink it comes from; empty if it comes from none
+	Open      bool             // what a guest could notice stands open
 	Moved     *part.Difference // what a guest could notice; nil if it is not drawn
 }
 
@@ -87,6 +99,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 			words.Sentence(words.Steps(x.Distance) + " away")}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
 		one.Notice = words.Notice(x.Notice)
+		one.Open = i == 0
 		if one.Moved, err = part.DifferenceOf(p.bar, one.ID+"-moved", from, &x.Spec); err != nil {
 			return nil, err
 		}

@@ -29,6 +29,7 @@ type walkForm struct {
 	From, To walkEnd
 	Steps    int
 	Drinker  form.Guest
+	Most     limits
 }
 
 // walkEnd is one end of a walk: a text, or else a drink of the menu.
@@ -48,7 +49,7 @@ func readWalkForm(r *http.Request) (walkForm, error) {
 	end := func(field, title string) walkEnd {
 		return walkEnd{Field: field, Title: title, Text: form.Lines(r.Form.Get(field + "-text")), Slug: r.Form.Get(field)}
 	}
-	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: walk.DefaultSteps}
+	f := walkForm{From: end("from", "From"), To: end("to", "To"), Steps: walk.DefaultSteps, Most: readLimits(r.Form)}
 	if s := r.Form.Get("steps"); s != "" {
 		n, err := strconv.Atoi(s)
 		if err != nil || n < 1 || n > walk.MaxSteps {
@@ -75,6 +76,7 @@ func (f *walkForm) Link() string {
 		v.Set("steps", strconv.Itoa(f.Steps))
 	}
 	f.Drinker.AddTo(v)
+	f.Most.values(v)
 	return form.Link("/riffs/walk", v)
 }
 
@@ -136,9 +138,13 @@ func (p *pages) walk(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 	}
+	_, ok, err := v.Most.hold(r.Context(), p, &request.Guest)
+	if err != nil {
+		return err
+	}
 	status := http.StatusOK
 	switch {
-	case len(v.From.Says)+len(v.To.Says) > 0:
+	case len(v.From.Says)+len(v.To.Says) > 0 || !ok:
 		status = http.StatusUnprocessableEntity
 	case request.From != nil && request.To != nil:
 		if status, err = v.find(r.Context(), p, request); err != nil {

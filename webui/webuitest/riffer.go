@@ -72,6 +72,8 @@ func (Bar) UseUp(_ context.Context, r useup.Request) (*useup.Result, error) {
 			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyGuest})
 		case b == Spare:
 			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyNoPlace})
+		case r.Guest.MaxABV > 0 && r.Guest.MaxABV < draftABV:
+			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyLimit})
 		case len(out.Drafts) == r.Limit:
 			out.Unused = append(out.Unused, useup.Unused{Profile: b, Why: useup.WhyCrowded})
 		default:
@@ -82,11 +84,17 @@ func (Bar) UseUp(_ context.Context, r useup.Request) (*useup.Result, error) {
 			s := flavor.Spec{Method: flavor.Shake, Service: flavor.Up, Pours: []flavor.Pour{{Profile: Gin, Amount: 2, Unit: flavor.Ounce, ML: 59.1},
 				{Profile: Lemon, Amount: 0.75, Unit: flavor.Ounce, ML: 22.2}, {Profile: b, Amount: amount, Unit: unit, ML: 15}}}
 			out.Drafts = append(out.Drafts, useup.Draft{Uses: []useup.Use{{Profile: b, ML: 15}}, Listed: station.Listed{Spec: s, Score: 88.8, FamilyID: "sour", Family: "Sour",
-				Drink: &mix.Drink{ABV: 14.1, VolumeML: 150}, Name: b.Name + ": sour, up", Text: "Moves some " + b.Name}})
+				Drink: &mix.Drink{ABV: draftABV, VolumeML: 150}, Name: b.Name + ": sour, up", Text: "Moves some " + b.Name}})
 		}
 	}
 	return out, nil
 }
+
+// How strong drafts and the drinks of a walk are, % vol.
+const (
+	draftABV = 14.1
+	walkABV  = 20.0
+)
 
 // Walk goes by way of the first drink without its name, and nowhere from a
 // drink to itself.
@@ -97,6 +105,9 @@ func (Bar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
 				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: end, Message: p.Name + " is not for this guest; cover it before walking"}
 			}
 		}
+	}
+	if r.Guest.MaxABV > 0 && r.Guest.MaxABV < walkABV {
+		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "from", Message: "this drink is stronger than is asked for"}
 	}
 	if r.From.Name == r.To.Name {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: "between", Message: "no balanced drinks lie one after another between these two; ask for fewer"}
@@ -109,7 +120,7 @@ func (Bar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
 	}
 	out = append(out, walk.Stop{Spec: *r.To, Hop: 3.1, Text: "All of it"})
 	for i := range out {
-		out[i].Score, out[i].Drink = 88.8, &mix.Drink{ABV: 20, VolumeML: 150}
+		out[i].Score, out[i].Drink = 88.8, &mix.Drink{ABV: walkABV, VolumeML: 150}
 	}
 	out[0].Drink = &mix.Drink{ABV: 20, VolumeML: 40} // smaller than a small pour
 	return out, nil

@@ -69,10 +69,16 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 		}
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile
-			if !limits.Accepts(p) {
+			if !limits.Accepts(p) && !limits.Unpriced(p) {
 				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s is not for this guest; cover it before walking", p.Name))
 			}
 			stock = append(stock, p)
+		}
+	}
+	if len(faults) == 0 {
+		var err error
+		if faults, err = beyond(st, &req); err != nil {
+			return nil, err
 		}
 	}
 	if len(faults) > 0 {
@@ -90,6 +96,36 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 		return nil, err // there may have been enough drinks
 	}
 	return stops, fault
+}
+
+// beyond tells which of the ends are too strong or too dear for the guest.
+func beyond(st *station.Station, req *Request) (faults flavor.Faults, err error) {
+	g := &req.Guest
+	for _, end := range []struct {
+		name string
+		spec *flavor.Spec
+	}{{"from", req.From}, {"to", req.To}} {
+		drink, err := st.Mixer.Mix(end.spec)
+		if err != nil {
+			return nil, placed(end.name, err)
+		}
+		if g.MaxABV > 0 && drink.ABV > g.MaxABV {
+			faults = append(faults, flavor.Invalid(end.name, drink.ABV, "this drink has %.1f %% vol, and no more than %.1f is asked for; choose one that is weaker", drink.ABV, g.MaxABV))
+		}
+		if g.MaxCost <= 0 {
+			continue
+		}
+		for i := range end.spec.Pours {
+			p := end.spec.Pours[i].Profile
+			if _, known := g.Prices[p.ID]; !known && !p.Class.Free() {
+				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s has no price, so that no cost can be held to; give it one, or ask for any cost", p.Name))
+			}
+		}
+		if cost := station.CostOf(end.spec, g.Prices); cost > g.MaxCost {
+			faults = append(faults, flavor.Invalid(end.name, cost, "this drink costs %.2f to pour, and no more than %.2f is asked for; choose one that costs less", cost, g.MaxCost))
+		}
+	}
+	return faults, nil
 }
 
 // walker seeks a path. A state says how far each pair of pours has changed over:

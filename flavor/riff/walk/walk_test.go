@@ -2,6 +2,7 @@ package walk
 
 import (
 	"context"
+	"pgregory.net/rapid"
 	"testing"
 	"time"
 
@@ -11,6 +12,7 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
 
@@ -77,4 +79,72 @@ func TestWalkOutOfTime(t *testing.T) {
 	defer cancel()
 	_, err := Find(over, b.Station, Request{From: b.Spec(t, bartest.GinSour), To: b.Spec(t, bartest.AgaveDaisy)})
 	assert.ErrorIs(t, err, context.DeadlineExceeded)
+}
+
+// Every stop keeps to how strong and how dear the guest has it, and an end that does
+// not is named.
+func TestWalkWithinLimits(t *testing.T) {
+	b := bartest.New(t)
+	from, to := b.Spec(t, bartest.GinSour), b.Spec(t, bartest.Collins)
+	prices := map[string]float64{}
+	for _, s := range []*flavor.Spec{from, to} {
+		for i := range s.Pours {
+			prices[s.Pours[i].Profile.ID] = 0.02
+		}
+	}
+	dearest := max(station.CostOf(from, prices), station.CostOf(to, prices))
+	guest := cover.Guest{MaxABV: 20, MaxCost: dearest, Prices: prices}
+	stops, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: guest})
+	require.NoError(t, err)
+	for i := range stops {
+		assert.LessOrEqual(t, stops[i].Drink.ABV, guest.MaxABV)
+		assert.LessOrEqual(t, station.CostOf(&stops[i].Spec, prices), guest.MaxCost)
+	}
+	for _, c := range []struct {
+		name   string
+		guest  cover.Guest
+		at     string
+		naming string
+	}{
+		{"too strong", cover.Guest{MaxABV: 12}, "from", "no more than 12.0 is asked for"},
+		{"too dear", cover.Guest{MaxCost: dearest / 2, Prices: prices}, "from", "costs"},
+		{"without a price", cover.Guest{MaxCost: dearest, Prices: map[string]float64{from.Pours[0].Profile.ID: 0.01}}, "from.pours[1]", "has no price"},
+	} {
+		_, err := Find(context.Background(), b.Station, Request{From: from, To: to, Guest: c.guest})
+		var faults flavor.Faults
+		require.ErrorAs(t, err, &faults, c.name)
+		assert.Equal(t, c.at, faults[0].Location, c.name)
+		assert.Contains(t, faults[0].Message, c.naming, c.name)
+	}
+}
+
+// Every stop between two proven drinks is balanced, made of what the two hold, and
+// mixed so that nothing sparkling is shaken; each step changes something.
+func TestEveryStopCanBePoured(t *testing.T) {
+	b := bartest.New(t)
+	rapid.Check(t, func(rt *rapid.T) {
+		at := rapid.IntRange(0, len(b.Proven)-1)
+		from, to := b.Proven[at.Draw(rt, "from")].Spec, b.Proven[at.Draw(rt, "to")].Spec
+		if len(from.Pours) > station.MaxPours || len(to.Pours) > station.MaxPours {
+			return
+		}
+		stops, err := Find(context.Background(), b.Station, Request{From: &from, To: &to, Between: 1 + rapid.IntRange(0, 2).Draw(rt, "between")})
+		if err != nil {
+			assert.ErrorIs(rt, err, flavor.ErrInvalid) // nothing lies between
+			return
+		}
+		for i := 1; i < len(stops)-1; i++ {
+			s := &stops[i].Spec
+			assert.GreaterOrEqual(rt, stops[i].Score, template.BalancedFrom)
+			for _, p := range s.Pours {
+				if p.Profile.Carbonated {
+					assert.NotEqual(rt, flavor.Blend, s.Method)
+					assert.True(rt, p.After || s.Method == flavor.Build, "%s is shaken", p.Profile.Name)
+				}
+				assert.True(rt, station.Pours(&from, p.Profile) || station.Pours(&to, p.Profile), "%s is of neither end", p.Profile.Name)
+			}
+			assert.NotEmpty(rt, stops[i].Changes)
+			assert.Positive(rt, stops[i].Hop)
+		}
+	})
 }
