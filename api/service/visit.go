@@ -55,7 +55,7 @@ type PageCover struct {
 // equivalent (see template.Equivalents).
 type Range struct {
 	// Has is false if the family has no such part. Low and Centre are then
-	// zero and High is the most that its good drinks carry all the same.
+	// zero and High is the most that leaves a drink balanced all the same.
 	Has               bool
 	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
 	PlusMinus         float64 // one standard deviation of the drink's own amount

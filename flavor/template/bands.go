@@ -16,7 +16,8 @@ type Band struct {
 // good drinks cast on the axis, up to the edge that the score counts from, so a
 // drink outside one of them is outside the family, but one inside all of them may
 // be outside too: what counts is how the axes go together. For an axis that the family lacks, Low
-// and Centre are 0 and High is what its good drinks carry of it all the same.
+// and Centre are 0 and High is as much as leaves a drink at the edge that is at the
+// centre otherwise.
 // It reports false if the drink's make-up rules the family out.
 func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) {
 	e := b.Equivalents(ml)
@@ -27,8 +28,9 @@ func (b *Build) Bands(family string, ml []float64) (out [NumAxes]Band, ok bool) 
 		if m.ID != family {
 			continue
 		}
+		room := b.set.tuning.ExcessWidth * math.Sqrt(unknownness(b.centre(i).near))
 		for a := range out {
-			out[a].High = m.fitted.Allowance[a] * total
+			out[a].High = (m.fitted.Allowance[a] + room) * total
 		}
 		for k, a := range m.Axes {
 			away, width := m.shadow(k, &s, b.centre(i))

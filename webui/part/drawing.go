@@ -1,6 +1,7 @@
 package part
 
 import (
+	"fmt"
 	htmltemplate "html/template"
 
 	"counterpour/flavor"
@@ -15,6 +16,7 @@ import (
 type Drawing struct {
 	Title string
 	SVG   htmltemplate.HTML
+	Also  string // why the score is another than in this family alone; empty if it is not
 	Rows  []stripRow
 	Words [template.NumAxes]words.Axis
 }
@@ -41,7 +43,22 @@ func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts templat
 
 // ScoredDrawing draws a drink that was scored beside the family it fits best.
 func ScoredDrawing(bar behind.Bar, s *flavor.Spec, r *balance.Result) *Drawing {
-	return DrawingOf(bar, "strips", "The drink beside proven drinks of its family", s, r.Judgement.Equivalents, r.Judgement.Fits[0].ID)
+	fits := r.Judgement.Fits
+	v := DrawingOf(bar, "strips", "The drink beside proven drinks of its family", s, r.Judgement.Equivalents, fits[0].ID)
+	if v != nil {
+		v.Also = alsoCounted(r.Judgement.Ratio, fits)
+	}
+	return v
+}
+
+// alsoCounted says which other family a score rests on, where it calls balanced what
+// the likeliest family does not, or the other way about.
+func alsoCounted(score float64, fits []template.Fit) string {
+	if len(fits) < 2 || (score >= template.BalancedFrom) == (fits[0].Score >= template.BalancedFrom) {
+		return ""
+	}
+	return fmt.Sprintf("In %s alone its amounts score %s. %s, %s likely, counts too: there they score %s.", fits[0].Name, words.Points(fits[0].Score),
+		fits[1].Name, words.Percent(fits[1].Probability), words.Points(fits[1].Score))
 }
 
 // StripsView is strips drawn, and as a table.

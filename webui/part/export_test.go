@@ -1,0 +1,4 @@
+package part
+
+// AlsoCounted is open to tests.
+var AlsoCounted = alsoCounted
