@@ -83,7 +83,7 @@ func TestFixesGoNoFurtherThanTheFault(t *testing.T) {
 		least     float64
 	}{
 		{"1 1/2 oz cognac\n1 oz dark creme de cacao\n3 oz heavy cream\nshake, up", "heavy cream instead of 3 oz", 75, 35},
-		{"3 oz vodka\n1 oz orange juice\nbuild, long", "orange juice instead of 1 oz", 180, 90},
+		{"3 oz vodka\n1 oz orange juice\nbuild, long", "orange juice instead of 1 oz", 0, 0},
 		{"3/4 oz gin\n3/4 oz dry vermouth\n3/4 oz triple sec\n3/4 oz lemon juice\n3/4 oz absinthe\nshake, up", "absinthe instead of ¾ oz", 8, 0.5},
 		{"1 1/2 oz brandy\n3 oz whole milk\n3/4 oz simple syrup\n1 whole egg\n4 g ground nutmeg\nshake, rocks", "nutmeg instead of 4 g", 2, 0.05},
 		{"60 ml japanese whisky\n5 ml demerara syrup\n20 ml soy sauce\nstir, rocks", "leave out the soy sauce, and add 2 dashes aromatic bitters", 0, 0},
@@ -250,5 +250,29 @@ func TestWhatIsForgotten(t *testing.T) {
 		require.NotEmpty(t, fixes, c.text)
 		assert.Contains(t, fixes[0].Text, c.add, c.text)
 		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, c.text)
+	}
+}
+
+// How large, and how strong, one glass of a kind is: common practice, no source.
+func TestOneGlass(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct{ text, fix string }{ // empty for what is right
+		{"2 1/2 oz gin\n1/2 oz dry vermouth\n1 dash orange bitters\nstir, up", ""},
+		{"2 1/2 oz bourbon\n1/4 oz simple syrup\n2 dashes aromatic bitters\nstir, rocks", ""},
+		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\ndry shake, up", ""},
+		{"2 oz aged rum\n1 oz lime juice\n1 oz orange juice\n3/4 oz orgeat\nshake, crushed", ""},
+		{"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n4 oz water\nshake, up", "water instead of 4 oz"},
+		{"4 oz bourbon\n1/2 oz simple syrup\n4 dashes aromatic bitters\nstir, rocks", "bourbon instead of 4 oz"},
+		{"4 oz aged rum\n3 oz whole milk\n3/4 oz simple syrup\nshake, rocks", "aged rum instead of 4 oz"},
+		{"4 oz blanco tequila\n1/2 oz lime juice\n4 oz grapefruit soda\nbuild, long", "blanco tequila instead of 4 oz"},
+	} {
+		s := k.read(t, c.text)
+		r := k.score(t, s)
+		assert.Equal(t, c.fix == "", r.Verdict == template.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+		if c.fix != "" {
+			fixes := k.fixes(t, s, r)
+			require.NotEmpty(t, fixes, c.text)
+			assert.Contains(t, fixes[0].Text, c.fix, c.text)
+		}
 	}
 }

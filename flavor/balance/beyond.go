@@ -155,7 +155,7 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		if x.Edges < 1 {
 			continue
 		}
-		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: boundText(&x)}
+		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: boundText(&x), grams: x.Grams}
 		if x.Glass.Name != "" {
 			f.room = x.Bound / x.Amount
 		}

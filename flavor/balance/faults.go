@@ -24,6 +24,7 @@ type Fault struct {
 	Method      template.MethodFault // empty if the method is not what is wrong
 	Text        string
 
+	grams   bool    // there is more alcohol in the glass than any drink of its kind has
 	missing bool    // nothing in it brings what nearly all drinks like it have
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
 
@@ -55,6 +56,9 @@ func faultsOf(s *flavor.Spec, j *template.Judgement, rest judged) []Fault {
 		first++
 	}
 	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), ratioFaults(rest.spec, rest.judgement), bounds[first:]) {
+		for i := range out {
+			out[i].grams = out[i].grams || f.grams && out[i].Axis == f.Axis && out[i].High
+		}
 		if len(out) < MaxFaults && !slices.ContainsFunc(out, func(o Fault) bool { return f.disagrees(&o) }) {
 			out = append(out, f)
 		}

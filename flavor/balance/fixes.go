@@ -102,7 +102,8 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *template.Build, limit in
 func (f *fixing) list(limit int) ([]Fix, error) {
 	var out []Fix
 	var told []*candidate
-	enough := f.worthTelling()
+	f.found = slices.DeleteFunc(f.found, f.heady)
+	best := 0.0
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
 	for i := range f.found {
 		c := &f.found[i]
@@ -121,20 +122,17 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 				return nil, err
 			}
 		}
-		if fix.Score < f.base+leastLift || fix.Score < enough || f.heady(&fix.Spec) {
+		if fix.Score < f.base+leastLift || fix.Score < worthBeside(best) {
 			continue
 		}
+		best = max(best, fix.Score)
 		told, out = append(told, c), append(out, fix)
 	}
-	return out, nil
+	return slices.DeleteFunc(out, func(x Fix) bool { return x.Score < worthBeside(best) }), nil
 }
 
-// worthTelling returns the score that a fix has to reach beside the best there is.
-func (f *fixing) worthTelling() float64 {
-	best := 0.0
-	for i := range f.found {
-		best = max(best, f.found[i].score)
-	}
+// worthBeside returns the score that a fix has to reach beside the best there is.
+func worthBeside(best float64) float64 {
 	switch template.VerdictOf(best) {
 	case template.Balanced:
 		return template.BalancedFrom
@@ -152,10 +150,15 @@ const (
 	strongerTimes = 1.5
 )
 
-// heady reports whether a mended spec has much more alcohol in the glass than the draft.
-func (f *fixing) heady(s *flavor.Spec) bool {
-	g := ethanol(s)
-	return g > plentyG && g > strongerTimes*ethanol(f.spec)
+// heady reports whether a candidate has much more alcohol in the glass than the draft.
+func (f *fixing) heady(c candidate) bool {
+	before := ethanol(f.spec)
+	g := before
+	for i := range c.changes {
+		x := &c.changes[i]
+		g += (x.ToML - x.FromML) * x.Profile.ABV.Value / 100 * mix.EthanolDensity
+	}
+	return g > plentyG && g > strongerTimes*before
 }
 
 // ethanol returns the g of it in a spec.

@@ -243,11 +243,21 @@ func (f *fixing) freely(pour int, more bool) []Change {
 		if p.Profile.Class.Part() == flavor.PartBase {
 			far = math.Abs(c.ToML-c.FromML) > strayShare*c.FromML+slack
 		}
-		if far && !f.blamed(p.Profile, more) {
-			return ladder[:i]
+		if far && !f.blamed(p.Profile, more) || isBase(*p) && c.FromML-c.ToML > baseOf(f.spec)/2+slack {
+			return ladder[:i] // a drink without half of its base is another one
 		}
 	}
 	return ladder
+}
+
+// baseOf returns the mL of all bases of a spec.
+func baseOf(s *flavor.Spec) (ml float64) {
+	for i := range s.Pours {
+		if isBase(s.Pours[i]) {
+			ml += s.Pours[i].ML
+		}
+	}
+	return ml
 }
 
 const slack = 1e-9
@@ -420,9 +430,10 @@ var parts = []struct {
 	word  string
 }{{2.0 / 3, "two thirds"}, {0.5, "half"}, {1.0 / 3, "a third"}, {0.25, "a quarter"}}
 
-// bySize makes a smaller drink, if its size is what is wrong.
+// bySize makes a smaller drink, if its size or the alcohol in the glass is what is
+// wrong.
 func (f *fixing) bySize() {
-	asked := slices.IndexFunc(f.faults, func(x Fault) bool { return x.Axis == template.Volume && x.High })
+	asked := slices.IndexFunc(f.faults, func(x Fault) bool { return x.Axis == template.Volume && x.High || x.grams })
 	if asked < 0 {
 		return
 	}
@@ -437,19 +448,38 @@ func (f *fixing) bySize() {
 			best = i
 		}
 	}
-	c := candidate{asked: asked, steps: mostSteps, part: parts[best].word}
+	for _, p := range parts[best:] { // a smaller one, if the usual one is still too strong
+		if f.scaled(asked, p.share, p.word) >= template.BalancedFrom {
+			break
+		}
+	}
+	for _, p := range parts {
+		if p.share < 0.5 || f.scaled(asked, p.share, "") >= template.BalancedFrom {
+			break // a drink without half of its base is another one
+		}
+	}
+}
+
+// scaled pours a share of everything, if there is a word for it, else of all bases, and
+// returns the score of that.
+func (f *fixing) scaled(asked int, share float64, word string) float64 {
+	c := candidate{asked: asked, steps: mostSteps, part: word}
 	for i := range f.spec.Pours {
 		p := &f.spec.Pours[i]
-		to := measure.Snap(p.ML*parts[best].share, p.Unit, p.Profile)
+		if word == "" && !isBase(*p) {
+			continue
+		}
+		to := measure.Snap(p.ML*share, p.Unit, p.Profile)
 		per, ok := measure.MLPerUnit(p.Unit, p.Profile)
 		if !ok || to >= p.Amount {
 			continue // a dash stays one
 		}
 		c.changes = append(c.changes, Change{Pour: i, Profile: p.Profile, Unit: p.Unit, From: p.Amount, To: to, FromML: p.ML, ToML: to * per})
 	}
-	spec := c.apply(f.spec)
-	if score, err := f.judge.ScoreOnly(&spec); err == nil && len(c.changes) > 0 {
-		c.score, c.sure = score, true
-		f.keep(c)
+	if len(c.changes) == 0 {
+		return 0
 	}
+	c.score, c.sure = f.scoreWith(c.changes), true
+	f.keep(c)
+	return c.score
 }

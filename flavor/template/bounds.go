@@ -89,6 +89,7 @@ func (b *Build) bounds(ml []float64, e *Equivalents, tell func(OutOfBounds)) {
 		tell(OutOfBounds{Axis: Sour, High: false, Amount: g.acid, Bound: leastAcid, Edges: x})
 	}
 	b.overfull(g.ml, tell)
+	b.large(g.ml, tell)
 	b.potent(g.ml, e, tell)
 	b.hot(ml, tell)
 }

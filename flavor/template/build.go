@@ -28,6 +28,9 @@ type Build struct {
 	cos     []float64 // see cosines
 	// How near the rest of the drink is to those of proven ones, see restWeights.
 	unbased, unsoured []float64
+	// The most of the whole that good drinks of the kind have, see ofService; 0 until
+	// asked for.
+	roomML, headG float64
 }
 
 // centre is the middle of the good drinks that one drink is held against.

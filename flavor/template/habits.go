@@ -276,14 +276,17 @@ func (b *Build) ofKind() []float64 {
 // readHabits reads what the proven drinks pour.
 func (s *Set) readHabits(proven []Labelled) {
 	drinks := make([][]habit.Part, len(proven))
+	volumes, ethanol := make([]float64, len(proven)), make([]float64, len(proven))
 	for i := range proven {
-		b := Build{parts: partsIn(&proven[i].Spec)}
+		b := Build{spec: &proven[i].Spec, parts: partsIn(&proven[i].Spec)}
 		drinks[i] = b.shares(amountsOf(&proven[i].Spec))
 		s.family = append(s.family, slices.IndexFunc(s.models, func(m *model) bool { return m.ID == proven[i].Family }))
 		s.kin.add(kinshipOf(b.parts, amountsOf(&proven[i].Spec)))
 		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
 		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
 		e := EquivalentsOf(&proven[i].Spec)
+		volumes[i] = b.glass(amountsOf(&proven[i].Spec), &e).ml
+		ethanol[i] = max(leastEthanol, e[Strong]*SpiritEthanol)
 		s.sharp = append(s.sharp, presence(e[Sour], e.Total(), halfSharp) > 0.5)
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
@@ -291,7 +294,7 @@ func (s *Set) readHabits(proven []Labelled) {
 		s.unsoured.add(b.parts, amountsOf(&proven[i].Spec), isSharp)
 		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
 	}
-	s.book = habit.NewBook(drinks)
+	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(volumes), habit.NewRange(ethanol)
 }
 
 // habitScore returns what habits leave of the score of the drink with other

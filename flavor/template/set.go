@@ -15,6 +15,8 @@ type Set struct {
 	palates   []Palate     // of the house, for the families it moved
 	hulls     []hull       // of each family
 	book      *habit.Book
+	volumes   *habit.Range      // mL in the glass of the proven drinks
+	ethanol   *habit.Range      // g in the glass of the same
 	kin       kin               // of the proven drinks
 	strong    []bool            // the same: it has alcohol, or what stands for it
 	bases     []*flavor.Profile // the same; nil if it has none

@@ -2,6 +2,7 @@ package template
 
 import (
 	"math"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
@@ -57,8 +58,58 @@ func (b *Build) potent(ml float64, e *Equivalents, tell func(OutOfBounds)) {
 	case flavor.Crushed:
 		most = mostEthanolCrushed
 	}
+	most = math.Min(most, b.mostEthanol())
 	g := e[Strong] * SpiritEthanol
 	if x := (g/most - freeShare) / (1 - freeShare); x > 0 {
 		tell(OutOfBounds{Axis: Strong, High: true, Amount: g, Bound: most, Edges: math.Min(x*x, noScore), Grams: true})
 	}
+}
+
+// large tells whether a drink is larger in its glass than good drinks served so are.
+// What is hot stands in a mug, whatever the spec says.
+func (b *Build) large(ml float64, tell func(OutOfBounds)) {
+	if ml >= batchML || b.spec.Service != flavor.Hot && slices.ContainsFunc(b.spec.Pours, func(p flavor.Pour) bool { return p.Heat == flavor.HeatHot }) {
+		return
+	}
+	most := b.mostVolume()
+	if x := (ml/most - freeShare) / (1 - freeShare); x > 0 {
+		tell(OutOfBounds{Axis: Volume, High: true, Amount: ml, Bound: most, Edges: math.Min(x*x, noScore)})
+	}
+}
+
+// leastEthanol is the g below which the alcohol of a drink is taken as that.
+const leastEthanol = 1.0
+
+// What a proven drink that is served otherwise, and one that is made of quite other
+// things, says of how large or how strong a glass may be. Chosen by the trial.
+const (
+	otherService = 0.1
+	otherMakeUp  = 0.002
+)
+
+// ofService returns how near each proven drink is in make-up, family and serving.
+func (b *Build) ofService() []float64 {
+	out := make([]float64, b.set.kin.drinks())
+	near := b.habit().near
+	for i, kind := range b.ofKind() {
+		out[i] = otherMakeUp + (near[i]*near[i]+kind)/2
+		if b.set.served[i] != b.spec.Service {
+			out[i] *= otherService
+		}
+	}
+	return out
+}
+
+func (b *Build) mostVolume() float64 {
+	if b.roomML == 0 {
+		b.roomML = b.set.volumes.Most(b.ofService())
+	}
+	return b.roomML
+}
+
+func (b *Build) mostEthanol() float64 {
+	if b.headG == 0 {
+		b.headG = b.set.ethanol.Most(b.ofService())
+	}
+	return b.headG
 }
