@@ -137,4 +137,13 @@ func TestRange(t *testing.T) {
 	both := r.Most([]float64{1, 1})
 	assert.Greater(t, both, 400.0)
 	assert.Less(t, both, r.Most([]float64{0, 1}), "half of them are small")
+	rapid.Check(t, func(t *rapid.T) {
+		weight, amount := rapid.Float64Range(0, 1), rapid.Float64Range(1, 1000)
+		r := NewRange(rapid.SliceOfN(amount, 1, 8).Draw(t, "amounts"))
+		near := rapid.SliceOfN(weight, len(r.samples), len(r.samples)).Draw(t, "near")
+		most := r.Most(near)
+		if asked := amount.Draw(t, "asked"); math.Abs(math.Log(asked/most)) > 1e-6 {
+			assert.Equal(t, asked <= most, r.Reaches(near, asked), "%g", most)
+		}
+	})
 }

@@ -1,6 +1,10 @@
 package habit
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // Range is an amount that every proven drink has in its glass, such as its size: what
 // good drinks have of it at most. It is read-only once built.
@@ -37,4 +41,16 @@ func (r *Range) Most(near []float64) float64 {
 		return math.Inf(1)
 	}
 	return math.Exp(t.most(r.samples, rareInRange, rangeReach, room[len(r.samples):]))
+}
+
+// Reaches reports whether [Range.Most] is an amount or more, which is quicker than to
+// find it.
+func (r *Range) Reaches(near []float64, amount float64) bool {
+	enough := rareInRange * floats.Sum(near)
+	lift, above := math.Exp(math.Log(amount)/rangeReach), 0.0
+	for i := len(r.samples) - 1; i >= 0 && above < enough; i-- {
+		x := &r.samples[i]
+		above += near[x.drink] * math.Min(1, x.lift/lift)
+	}
+	return above >= enough
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/habit"
 	"counterpour/flavor/mix"
 )
 
@@ -58,8 +59,10 @@ func (b *Build) potent(ml float64, e *Equivalents, tell func(OutOfBounds)) {
 	case flavor.Crushed:
 		most = mostEthanolCrushed
 	}
-	most = math.Min(most, b.mostEthanol())
 	g := e[Strong] * SpiritEthanol
+	if !b.ethanolG.allows(b, b.set.ethanol, g/freeShare) {
+		most = math.Min(most, b.ethanolG.most)
+	}
 	if x := (g/most - freeShare) / (1 - freeShare); x > 0 {
 		tell(OutOfBounds{Axis: Strong, High: true, Amount: g, Bound: most, Edges: math.Min(x*x, noScore), Grams: true})
 	}
@@ -71,7 +74,10 @@ func (b *Build) large(ml float64, tell func(OutOfBounds)) {
 	if ml >= batchML || b.spec.Service != flavor.Hot && slices.ContainsFunc(b.spec.Pours, func(p flavor.Pour) bool { return p.Heat == flavor.HeatHot }) {
 		return
 	}
-	most := b.mostVolume()
+	if b.volumeML.allows(b, b.set.volumes, ml/freeShare) {
+		return
+	}
+	most := b.volumeML.most
 	if x := (ml/most - freeShare) / (1 - freeShare); x > 0 {
 		tell(OutOfBounds{Axis: Volume, High: true, Amount: ml, Bound: most, Edges: math.Min(x*x, noScore)})
 	}
@@ -100,16 +106,29 @@ func (b *Build) ofService() []float64 {
 	return out
 }
 
-func (b *Build) mostVolume() float64 {
-	if b.roomML == 0 {
-		b.roomML = b.set.volumes.Most(b.ofService())
-	}
-	return b.roomML
+// upTo is the most of something in the glass, as far as that is known: in most drinks a
+// quick bound shows that there is not much of it.
+type upTo struct {
+	free float64 // what is known to be no more than the most
+	most float64 // 0 until it is needed
 }
 
-func (b *Build) mostEthanol() float64 {
-	if b.headG == 0 {
-		b.headG = b.set.ethanol.Most(b.ofService())
+// allows reports whether an amount is no more than good drinks of the kind have at most;
+// if it is more, that is known afterwards.
+func (u *upTo) allows(b *Build, known *habit.Range, amount float64) bool {
+	if u.most > 0 {
+		return amount <= u.most
 	}
-	return b.headG
+	if amount <= u.free {
+		return true
+	}
+	if b.served == nil {
+		b.served = b.ofService()
+	}
+	if known.Reaches(b.served, amount+boundSlack) {
+		u.free = amount
+		return true
+	}
+	u.most = known.Most(b.served)
+	return amount <= u.most
 }
