@@ -149,40 +149,6 @@ func FuzzScore(f *testing.F) {
 	})
 }
 
-func BenchmarkScoreEndpoint(b *testing.B) {
-	s, _ := serverFor(b, Options{})
-	benchmarkPost(b, s, "/v1/score", quote(goodText))
-}
-
-func BenchmarkScoreEndpointWithFixes(b *testing.B) {
-	s, _ := serverFor(b, Options{})
-	benchmarkPost(b, s, "/v1/score", quote("2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"))
-}
-
-func BenchmarkCoverEndpoint(b *testing.B) {
-	s, _ := serverFor(b, Options{})
-	for _, parts := range []string{"1", "2"} {
-		b.Run(parts, func(b *testing.B) {
-			body := strings.TrimSuffix(quote(goodText), "}") + `,"missing":"simple syrup","max_parts":` + parts + "}"
-			benchmarkPost(b, s, "/v1/cover", body)
-		})
-	}
-}
-
-func benchmarkPost(b *testing.B, s *Server, path, body string) {
-	b.ReportAllocs()
-	h := s.Handler()
-	for b.Loop() {
-		r := httptest.NewRequest("POST", path, strings.NewReader(body))
-		r.Header.Set("Content-Type", mediaJSON)
-		w := httptest.NewRecorder()
-		h.ServeHTTP(w, r)
-		if w.Code != 200 {
-			b.Fatal(w.Body)
-		}
-	}
-}
-
 func TestOutsOfTheHouse(t *testing.T) {
 	k := demoFor(t)
 	a, err := AnswerOuts(context.Background(), k, OutsBody{Out: []string{"falernum", "triple sec"}, MaxParts: 2})

@@ -14,13 +14,13 @@ import (
 // scoring registers POST /v1/score.
 func (s *Server) scoring() {
 	type input struct{ Body ScoreBody }
-	handle(s, huma.Operation{
+	handleEncoded[input, ScoreAnswer](s, huma.Operation{
 		OperationID: "score", Method: http.MethodPost, Path: "/v1/score", Tags: []string{"drinks"},
 		Summary:     "Score a draft",
 		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds how to fix it.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
-	}, noStore, func(ctx context.Context, in *input) (*ScoreAnswer, error) {
-		return AnswerScore(ctx, s.house(), in.Body)
+	}, noStore, func(ctx context.Context, in *input) ([]byte, error) {
+		return s.scored.answer(ctx, s.house(), in.Body)
 	})
 }
 

@@ -61,6 +61,7 @@ type Server struct {
 	engine  *gin.Engine
 	api     huma.API
 	meters  *meters
+	scored  scoredBodies
 	openAPI []byte
 }
 
@@ -144,20 +145,28 @@ const (
 // handle registers an endpoint: parse, call, answer. Errors become problems in
 // one place, and the answer is encoded before its status is written.
 func handle[I, T any](s *Server, op huma.Operation, cache string, call func(context.Context, *I) (*T, error)) {
+	handleEncoded[I, T](s, op, cache, func(ctx context.Context, in *I) ([]byte, error) {
+		out, err := call(ctx, in)
+		if err != nil {
+			return nil, err
+		}
+		return encode(out)
+	})
+}
+
+// handleEncoded is handle for an answer of type T that comes as JSON.
+func handleEncoded[I, T any](s *Server, op huma.Operation, cache string, call func(context.Context, *I) ([]byte, error)) {
 	op.MaxBodyBytes, op.BodyReadTimeout = -1, -1 // readBody has seen to both
 	origin := "query"
 	if op.Method == http.MethodPost {
 		origin = "body"
 	}
 	huma.Register(s.api, op, func(ctx context.Context, in *I) (*answer[T], error) {
-		out, err := call(ctx, in)
-		if err == nil {
-			var text []byte
-			if text, err = encode(out); err == nil {
-				return &answer[T]{CacheControl: cache, ContentLength: len(text), Body: encoded[T]{text}}, nil
-			}
+		text, err := call(ctx, in)
+		if err != nil {
+			return nil, s.problem(ctx, err, origin, op.Method+" "+op.Path)
 		}
-		return nil, s.problem(ctx, err, origin, op.Method+" "+op.Path)
+		return &answer[T]{CacheControl: cache, ContentLength: len(text), Body: encoded[T]{text}}, nil
 	})
 }
 

@@ -1,0 +1,79 @@
+package api
+
+import (
+	"net/http"
+	"net/http/httptest"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/gin-gonic/gin"
+	"github.com/stretchr/testify/require"
+)
+
+const spoiltText = "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"
+
+// BenchmarkScoreEndpoint is a draft that is new each time, balanced and not, and one
+// that was asked before.
+func BenchmarkScoreEndpoint(b *testing.B) {
+	for _, c := range []struct {
+		name, text string
+		again      bool
+	}{{"balanced", goodText, false}, {"with fixes", spoiltText, false}, {"again", goodText, true}} {
+		b.Run(c.name, func(b *testing.B) {
+			s, _ := serverFor(b, Options{})
+			benchmarkPost(b, s.Handler(), "/v1/score", func(i int) string {
+				if c.again {
+					return quote(c.text)
+				}
+				return quote(nameOf(i) + "\n" + c.text)
+			})
+		})
+	}
+}
+
+// nameOf returns a name of letters, another for each number.
+func nameOf(i int) string {
+	return "Draft " + strings.Map(func(digit rune) rune { return 'a' + digit - '0' }, strconv.Itoa(i))
+}
+
+// BenchmarkBareHandler is what a score is held against: the router alone, which reads
+// the body and writes the same answer as JSON.
+func BenchmarkBareHandler(b *testing.B) {
+	a, err := AnswerScore(b.Context(), demoFor(b), ScoreBody{Draft: written(goodText)})
+	require.NoError(b, err)
+	bare := gin.New()
+	bare.POST("/v1/score", func(c *gin.Context) {
+		var body ScoreBody
+		if err := c.ShouldBindJSON(&body); err != nil {
+			c.Status(http.StatusBadRequest)
+			return
+		}
+		c.JSON(http.StatusOK, a)
+	})
+	benchmarkPost(b, bare, "/v1/score", func(int) string { return quote(goodText) })
+}
+
+func BenchmarkCoverEndpoint(b *testing.B) {
+	s, _ := serverFor(b, Options{})
+	for _, parts := range []string{"1", "2"} {
+		b.Run(parts, func(b *testing.B) {
+			body := strings.TrimSuffix(quote(goodText), "}") + `,"missing":"simple syrup","max_parts":` + parts + "}"
+			benchmarkPost(b, s.Handler(), "/v1/cover", func(int) string { return body })
+		})
+	}
+}
+
+// benchmarkPost sends the i-th body the i-th time.
+func benchmarkPost(b *testing.B, h http.Handler, path string, body func(i int) string) {
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		r := httptest.NewRequest("POST", path, strings.NewReader(body(i)))
+		r.Header.Set("Content-Type", mediaJSON)
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		if w.Code != 200 {
+			b.Fatal(w.Body)
+		}
+	}
+}

@@ -1,0 +1,65 @@
+package api
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// written is a draft as text.
+func written(text string) Draft { return Draft{Text: &text} }
+
+// What was asked before is answered from memory as long as the house stands as it did,
+// and only for the very same body.
+func TestScoredDraftsAreKept(t *testing.T) {
+	house := demoFor(t)
+	var s scoredBodies
+	body := ScoreBody{Draft: written(goodText)}
+	first, err := s.answer(t.Context(), house, body)
+	require.NoError(t, err)
+	fresh, err := AnswerScore(t.Context(), house, body)
+	require.NoError(t, err)
+	plain, err := encode(fresh)
+	require.NoError(t, err)
+	assert.JSONEq(t, string(plain), string(first))
+
+	known, err := s.of(house)
+	require.NoError(t, err)
+	key, err := encode(body)
+	require.NoError(t, err)
+	known.kept.Add(string(key), []byte("kept"))
+	again, err := s.answer(t.Context(), house, body)
+	require.NoError(t, err)
+	assert.Equal(t, "kept", string(again))
+
+	explained := body
+	explained.Explain = true
+	other, err := s.answer(t.Context(), house, explained)
+	require.NoError(t, err)
+	assert.Contains(t, string(other), `"explanation"`)
+
+	changed := *house
+	anew, err := s.answer(t.Context(), &changed, body)
+	require.NoError(t, err)
+	assert.Equal(t, string(first), string(anew), "another state of the house is asked itself")
+}
+
+// A fault is told each time, and room is not given to what is very long.
+func TestFaultsAreNotKept(t *testing.T) {
+	house := demoFor(t)
+	var s scoredBodies
+	for range 2 {
+		_, err := s.answer(t.Context(), house, ScoreBody{Draft: written("2 oz unobtainium")})
+		assert.Error(t, err)
+	}
+	long := make([]byte, mostScoredLength)
+	for i := range long {
+		long[i] = '\n'
+	}
+	_, err := s.answer(t.Context(), house, ScoreBody{Draft: written(goodText + string(long))})
+	require.NoError(t, err)
+	known, err := s.of(house)
+	require.NoError(t, err)
+	assert.Zero(t, known.kept.Len())
+}
