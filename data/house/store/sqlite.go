@@ -104,7 +104,8 @@ type sqlite struct {
 	memory bool
 	newer  bool // a later program made its schema; it is only read
 	lock   *lock
-	db     *sql.DB // nil, as is writer, in a house that is only read
+	file   *os.File // holds the lock of the file itself; nil where there is none
+	db     *sql.DB  // nil, as is writer, in a house that is only read
 	writer *sql.Conn
 	kept   []keptFile
 	turn   chan struct{} // holds one token: the turn to write
@@ -129,7 +130,11 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 		}
 	}
 	s := &sqlite{path: path, base: location(path)}
-	err := s.open(ctx, venue, pragmas)
+	var err error
+	if s.file, err = lockFile(path); err != nil {
+		return nil, err
+	}
+	err = s.open(ctx, venue, pragmas)
 	if err != nil && made {
 		for _, suffix := range []string{"", "-wal", "-shm", "-journal"} {
 			_ = os.Remove(path + suffix) // nothing was kept in it
@@ -339,6 +344,9 @@ func (s *sqlite) close() error {
 	}
 	if s.db != nil {
 		keep(s.db.Close()) // the last one out writes the log back into the file
+	}
+	if s.file != nil {
+		keep(s.file.Close()) // not before the engine: to close a file drops the engine's locks on it
 	}
 	if s.lock != nil {
 		s.lock.release()
