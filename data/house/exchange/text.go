@@ -1,11 +1,13 @@
 package exchange
 
 import (
+	"errors"
 	"io"
 	"strings"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/measure/draft/reading"
@@ -42,13 +44,13 @@ func ReadText(r io.Reader, f reading.Finder) (*Reading, error) {
 
 func (r *Reading) readText(b block, f reading.Finder) {
 	name := strings.TrimSpace(b.lines[0])
-	spec, err := reading.Read(strings.Repeat("\n", b.first-1)+strings.Join(b.lines, "\n"), f)
+	spec, err := reading.Read(strings.Join(b.lines, "\n"), f)
 	if err != nil {
-		r.bad(b.first, name, err)
+		r.bad(b.first, name, b.within(err))
 		return
 	}
 	for _, n := range spec.Notes {
-		r.Notes = append(r.Notes, name+": "+n)
+		r.Notes = append(r.Notes, name+": "+b.numbered(n))
 	}
 	r.add(b.first, house.FromSpec("", spec))
 }
@@ -58,6 +60,38 @@ type block struct {
 	first int // line of the text, from 1
 	lines []string
 	pours bool // one of the lines is a pour
+}
+
+// numbered counts the line that a sentence begins with in the whole text.
+func (b *block) numbered(said string) string {
+	at, rest, found := strings.Cut(said, ": ")
+	place := flavor.Fault{Location: at}
+	if line := place.Place().Line; found && at == measure.LineLocation(line) {
+		return measure.LineLocation(line+b.first-1) + ": " + rest
+	}
+	return said
+}
+
+// within counts the lines of faults in the whole text.
+func (b *block) within(err error) error {
+	var faults flavor.Faults
+	var one *flavor.Fault
+	switch {
+	case errors.As(err, &faults):
+	case errors.As(err, &one):
+		faults = flavor.Faults{one}
+	default:
+		return err
+	}
+	out := make(flavor.Faults, len(faults))
+	for i, f := range faults {
+		moved := *f
+		if line := f.Place().Line; line > 0 {
+			moved.Location = measure.LineLocation(line + b.first - 1)
+		}
+		out[i] = &moved
+	}
+	return out
 }
 
 // blocks splits a text at blank lines, and puts names and methods that stand
