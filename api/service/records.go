@@ -15,7 +15,10 @@ import (
 	"counterpour/flavor/template"
 )
 
-// records are what of a store a snapshot depends on, all from one moment.
+// recordKinds are the kinds that a snapshot depends on.
+var recordKinds = []house.Kind{house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight, house.KindName, house.KindSettings}
+
+// records are what of a store a snapshot depends on. They are never changed.
 type records struct {
 	bottles []house.Kept[house.Bottle]
 	made    []house.Kept[house.Made]
@@ -24,18 +27,86 @@ type records struct {
 	covers  []house.Cover
 	rights  []house.Right
 	names   []house.Kept[house.Name]
-	upTo    int64 // the last change of any of them
 	setup   house.Settings
+	upTo    int64        // all changes up to this one are in them
+	anew    []house.Kind // of them, those that were read anew; the rest is as it was before
 }
 
-func read(ctx context.Context, s house.Reader) (*records, error) {
-	list, err := s.List(ctx, house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight, house.KindName, house.KindSettings)
-	if err != nil {
-		return nil, err
+// read reads what a store has. Of what was read before, if anything was, only the
+// kinds that changed since are read again, so that a mark costs the same in a house
+// of a hundred drinks and of a hundred thousand.
+func read(ctx context.Context, s house.Reader, before *records) (*records, error) {
+	if before != nil {
+		since, err := s.Changes(ctx, before.upTo, changesAtOnce)
+		if err != nil {
+			return nil, err
+		}
+		if len(since) < changesAtOnce {
+			return before.readAnew(ctx, s, since)
+		}
 	}
-	r := &records{}
+	r := &records{anew: recordKinds}
+	list, err := s.List(ctx, recordKinds...)
 	for _, e := range list {
 		r.upTo = max(r.upTo, e.Seq)
+	}
+	r.take(list)
+	return r, err
+}
+
+// readAnew reads the kinds that some changes touch again; or all of them if something
+// was written meanwhile, so that what it returns was there at one moment.
+func (r *records) readAnew(ctx context.Context, s house.Reader, since []house.Change) (*records, error) {
+	out := *r
+	out.anew = nil
+	for _, c := range since {
+		out.upTo = c.Seq
+		if slices.Contains(recordKinds, c.Ref.Kind) && !out.isAnew(c.Ref.Kind) {
+			out.anew = append(out.anew, c.Ref.Kind)
+		}
+	}
+	if len(out.anew) == 0 {
+		return &out, nil
+	}
+	for _, k := range out.anew {
+		out.drop(k)
+	}
+	list, err := s.List(ctx, out.anew...)
+	if err == nil && slices.ContainsFunc(list, func(e house.Entry) bool { return e.Seq > out.upTo }) {
+		return read(ctx, s, nil)
+	}
+	out.take(list)
+	return &out, err
+}
+
+// isAnew reports whether one of some kinds was read anew.
+func (r *records) isAnew(kinds ...house.Kind) bool {
+	return slices.ContainsFunc(kinds, func(k house.Kind) bool { return slices.Contains(r.anew, k) })
+}
+
+func (r *records) drop(k house.Kind) {
+	switch k {
+	case house.KindBottle:
+		r.bottles = nil
+	case house.KindMade:
+		r.made = nil
+	case house.KindSpec:
+		r.specs = nil
+	case house.KindOut:
+		r.outs = nil
+	case house.KindCover:
+		r.covers = nil
+	case house.KindRight:
+		r.rights = nil
+	case house.KindName:
+		r.names = nil
+	case house.KindSettings:
+		r.setup = house.Settings{}
+	}
+}
+
+func (r *records) take(list []house.Entry) {
+	for _, e := range list {
 		switch item := e.Item.(type) {
 		case house.Bottle:
 			r.bottles = append(r.bottles, house.Kept[house.Bottle]{Item: item, Version: e.Version, Seq: e.Seq})
@@ -55,7 +126,6 @@ func read(ctx context.Context, s house.Reader) (*records, error) {
 			r.names = append(r.names, house.Kept[house.Name]{Item: item, Version: e.Version, Seq: e.Seq})
 		}
 	}
-	return r, nil
 }
 
 // version digests what the shelf depends on.
@@ -79,11 +149,15 @@ func (r *records) version() Version {
 // What family a drink reads as is for the proven drinks to say, not for a
 // palate that depends on it: base is a kitchen without one.
 func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, about About, log *slog.Logger) (*Snapshot, error) {
-	r, err := read(ctx, store)
+	r, err := read(ctx, store, s.from)
 	if err != nil {
 		return nil, err
 	}
-	out := &Snapshot{About: about.named(r.setup), Settings: r.setup, Shelf: s.Shelf, Version: r.version(), upTo: r.upTo, Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
+	version := s.Version
+	if r.isAnew(house.KindBottle, house.KindMade, house.KindName) {
+		version = r.version()
+	}
+	out := &Snapshot{from: r, About: about.named(r.setup), Settings: r.setup, Shelf: s.Shelf, Version: version, upTo: r.upTo, Tastings: r.tastings(), made: house.Items(r.made), named: house.Items(r.names), rights: r.rights, unlaid: s.unlaid}
 	if s.Version != out.Version {
 		profiles, faults := house.Overlay(s.Catalogue.Profiles(), house.Items(r.bottles), out.made)
 		profiles, misnamed := house.NameProfiles(profiles, out.named)
@@ -92,12 +166,15 @@ func (s *Snapshot) next(ctx context.Context, base *Kitchen, store house.Reader, 
 	}
 	out.Faults = slices.Clone(out.unlaid)
 	out.Stock, out.Out = r.stock(out.Shelf)
-	right := out.pour(ctx, base, store, r)
-	out.Prices, out.PricesFault = prep.NewPrices(out.Shelf, house.Items(r.bottles), out.made)
+	out.pour(ctx, base, store, s)
+	out.Prices, out.PricesFault = s.Prices, s.PricesFault
+	if r.isAnew(house.KindBottle, house.KindMade, house.KindName) {
+		out.Prices, out.PricesFault = prep.NewPrices(out.Shelf, house.Items(r.bottles), out.made)
+	}
 	if out.PricesFault != nil {
 		out.Faults = append(out.Faults, out.PricesFault)
 	}
-	out.Kitchen, err = s.Kitchen.For(ctx, out.Shelf.Profiles(), out.Stock, right, func(done, total int) {
+	out.Kitchen, err = s.Kitchen.For(ctx, out.Shelf.Profiles(), out.Stock, out.right, func(done, total int) {
 		log.Debug("the index follows the house", "done", done, "total", total, "version", string(out.Version))
 	})
 	if err != nil {
@@ -124,33 +201,64 @@ func (s *Snapshot) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
 	return profiles
 }
 
-// pour puts the menu together, and returns the drinks that are marked as right.
-// One that cannot be poured is left out and reported.
-func (s *Snapshot) pour(ctx context.Context, k *Kitchen, store house.Reader, r *records) (right []template.Labelled) {
+// pour puts the menu together, and the drinks that are marked as right. One that
+// cannot be poured is left out and reported. What is as it was before is taken from
+// there.
+func (s *Snapshot) pour(ctx context.Context, k *Kitchen, store house.Reader, before *Snapshot) {
+	defer func() { s.Faults = append(s.Faults, s.unpoured...) }()
+	if before.from != nil && before.Shelf == s.Shelf && !s.from.isAnew(house.KindSpec, house.KindRight) {
+		s.Menu, s.right, s.unpoured = before.Menu, before.right, before.unpoured
+		return
+	}
 	marks := map[string]int64{}
-	for _, m := range r.rights {
+	for _, m := range s.from.rights {
 		marks[m.Spec] = m.SpecVersion
 	}
-	for _, kept := range r.specs {
-		d := Drink{Slug: kept.Item.ID, Version: kept.Version}
-		var err error
-		if d.Spec, err = kept.Item.Flavor(s.Shelf); err != nil {
-			s.Faults = append(s.Faults, err)
+	was := make(map[string]*Drink, len(before.Menu))
+	for i := range before.Menu {
+		was[before.Menu[i].Slug] = &before.Menu[i]
+	}
+	for _, kept := range s.from.specs {
+		d, err := s.drinkOf(k, &kept, was[kept.Item.ID], before)
+		if err != nil {
+			s.unpoured = append(s.unpoured, err)
 			continue
 		}
-		d.Family = familyOf(k, &d.Spec)
 		s.Menu = append(s.Menu, d)
 		if version := marks[d.Slug]; version > 0 {
 			l, err := s.asTasted(ctx, k, store, &d, version)
 			if err != nil {
-				s.Faults = append(s.Faults, err)
+				s.unpoured = append(s.unpoured, err)
 			} else if l.Family != "" {
-				right = append(right, l)
+				s.right = append(s.right, l)
 			}
 		}
 	}
-	slices.SortStableFunc(s.Menu, func(a, b Drink) int { return compareNames(&a, &b) })
-	return right
+	sortByName(s.Menu)
+}
+
+// drinkOf makes a drink of a record, or takes it from the snapshot before if neither
+// the record nor a bottle of it changed.
+func (s *Snapshot) drinkOf(k *Kitchen, kept *house.Kept[house.Spec], was *Drink, before *Snapshot) (Drink, error) {
+	same := was != nil && was.Version == kept.Version
+	if same && before.Shelf == s.Shelf {
+		return *was, nil
+	}
+	d := Drink{Slug: kept.Item.ID, Version: kept.Version}
+	var err error
+	if d.Spec, err = kept.Item.Flavor(s.Shelf); err != nil {
+		return d, err
+	}
+	if same && samePours(&d.Spec, &was.Spec) {
+		return *was, nil
+	}
+	d.Family = familyOf(k, &d.Spec)
+	return d, nil
+}
+
+// samePours reports whether two readings of one record pour from the same bottles.
+func samePours(a, b *flavor.Spec) bool {
+	return slices.EqualFunc(a.Pours, b.Pours, func(x, y flavor.Pour) bool { return x.Profile == y.Profile })
 }
 
 // asTasted returns the version of a drink that was marked as right.

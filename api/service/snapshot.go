@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/template"
 )
 
 // Snapshot is a house as it stands at one moment. It is read only, and safe for
@@ -29,12 +30,15 @@ type Snapshot struct {
 	PricesFault error // such as two currencies; among the faults too
 	Version     Version
 
-	upTo   int64   // no record is of a later change
-	unlaid []error // faults of the bottles and makings, for as long as the shelf is the same
-	made   []house.Made
-	rights []house.Right
-	named  []house.Name
-	coach  func() (*drill.Trainer, error)
+	upTo     int64               // no record is of a later change
+	unlaid   []error             // faults of the bottles and makings, for as long as the shelf is the same
+	from     *records            // nil for a house at rest
+	right    []template.Labelled // the drinks that are marked as right
+	unpoured []error             // faults of the menu
+	made     []house.Made
+	rights   []house.Right
+	named    []house.Name
+	coach    func() (*drill.Trainer, error)
 }
 
 // Version names the bottles and makings that the shelf and the index were made

@@ -46,7 +46,13 @@ func (r *records) stock(shelf *house.Shelf) (kept, out []*flavor.Profile) {
 // which bottle was out, what stood in for it, and how it was liked.
 func (r *records) tastings() []cover.Tasting {
 	usual := map[string][]string{}
+	for _, c := range r.covers {
+		usual[c.Spec] = nil
+	}
 	for _, s := range r.specs {
+		if _, covered := usual[s.Item.ID]; !covered {
+			continue
+		}
 		for _, p := range s.Item.Pours {
 			usual[s.Item.ID] = append(usual[s.Item.ID], p.Ingredient)
 		}
@@ -72,8 +78,15 @@ func (r *records) tastings() []cover.Tasting {
 	return out
 }
 
-func compareNames(a, b *Drink) int {
-	return cmp.Or(cmp.Compare(flavor.NormaliseName(a.Spec.Name), flavor.NormaliseName(b.Spec.Name)), cmp.Compare(a.Slug, b.Slug))
+// sortByName puts drinks in the order of their names.
+func sortByName(menu []Drink) {
+	names := make(map[string]string, len(menu)) // by slug; made once, since a sort asks often
+	for i := range menu {
+		names[menu[i].Slug] = flavor.NormaliseName(menu[i].Spec.Name)
+	}
+	slices.SortFunc(menu, func(a, b Drink) int {
+		return cmp.Or(cmp.Compare(names[a.Slug], names[b.Slug]), cmp.Compare(a.Slug, b.Slug))
+	})
 }
 
 // StockList reads a list of what is in stock: an ingredient a line, by any name it
