@@ -44,6 +44,7 @@ type Out struct {
 	Unbalanced    bool    `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
 	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
 	ProvenBest    bool    `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
+	NotSearched   bool    `json:"not_searched,omitempty" doc:"Time ran out before this drink: nobody knows whether there is a cover"`
 	Chosen        int     `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
 }
 
@@ -84,5 +85,5 @@ func AnswerOuts(ctx context.Context, house *service.Snapshot, body OutsBody) (*O
 func outOf(house *service.Snapshot, t *cover.Touched) Out {
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, t.ScoreBefore) }
 	return Out{Spec: specOf(t.Spec), Missing: list(t.Missing, ingredientOf), Removed: list(t.Removed, ingredientOf), Unbalanced: t.Unbalanced, Chosen: t.Chosen,
-		Unstated: list(t.Unstated, ingredientOf), Covers: list(t.Covers, shown), IfLabelClears: list(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven}
+		Unstated: list(t.Unstated, ingredientOf), Covers: list(t.Covers, shown), IfLabelClears: list(t.IfLabelClears, shown), Near: t.Near, ProvenBest: t.Proven, NotSearched: t.NotSearched}
 }

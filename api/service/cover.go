@@ -115,11 +115,11 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shel
 // nearest returns the drink of the menu that is nearest to spec, of those that a
 // stock pours and the guest may have; nil if there is none.
 func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
-	menu := make([]*flavor.Spec, len(s.Menu))
-	for i := range s.Menu {
-		menu[i] = &s.Menu[i].Spec
+	there := make(map[*flavor.Profile]bool, len(stock))
+	for _, p := range stock {
+		there[p] = true
 	}
-	return s.Finder.Nearest(spec, menu, &guest, func(p *flavor.Profile) bool { return slices.Contains(stock, p) })
+	return s.Finder.Nearest(spec, s.mixed(), &guest, func(p *flavor.Profile) bool { return there[p] })
 }
 
 func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, []*flavor.Profile, lookup.Refused, error) {

@@ -3,6 +3,7 @@ package service
 import (
 	"context"
 	"errors"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -30,15 +31,20 @@ func (m muted) List(ctx context.Context, kinds ...house.Kind) ([]house.Entry, er
 	return m.Store.List(ctx, kinds...)
 }
 
+func (m muted) Changes(ctx context.Context, after int64, limit int) ([]house.Change, error) {
+	m.fails()
+	return m.Store.Changes(ctx, after, limit)
+}
+
 // A feed that ends, or breaks, is told; a venue that is closed is not lost.
 func TestALostFeedIsTold(t *testing.T) {
-	for name, end := range map[string]func(*Venue, muted, *bool){
-		"the feed ends":    func(_ *Venue, m muted, _ *bool) { close(m.feed) },
-		"taking up panics": func(_ *Venue, m muted, breaks *bool) { *breaks = true; m.feed <- house.Change{Seq: 99} },
+	for name, end := range map[string]func(*Venue, muted, *atomic.Bool){
+		"the feed ends":    func(_ *Venue, m muted, _ *atomic.Bool) { close(m.feed) },
+		"taking up panics": func(_ *Venue, m muted, breaks *atomic.Bool) { breaks.Store(true); m.feed <- house.Change{Seq: 99} },
 	} {
-		breaks := false
+		var breaks atomic.Bool
 		m := muted{Store: memory(t), feed: make(chan house.Change), fails: func() {
-			if breaks {
+			if breaks.Load() {
 				panic("the records are out of reach")
 			}
 		}}

@@ -207,7 +207,7 @@ func (s *Snapshot) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
 func (s *Snapshot) pour(ctx context.Context, k *Kitchen, store house.Reader, before *Snapshot) {
 	defer func() { s.Faults = append(s.Faults, s.unpoured...) }()
 	if before.from != nil && before.Shelf == s.Shelf && !s.from.isAnew(house.KindSpec, house.KindRight) {
-		s.Menu, s.right, s.unpoured = before.Menu, before.right, before.unpoured
+		s.Menu, s.mixed, s.right, s.unpoured = before.Menu, before.mixed, before.right, before.unpoured
 		return
 	}
 	marks := map[string]int64{}
@@ -235,6 +235,7 @@ func (s *Snapshot) pour(ctx context.Context, k *Kitchen, store house.Reader, bef
 		}
 	}
 	sortByName(s.Menu)
+	s.mixed = s.newMixed(k)
 }
 
 // drinkOf makes a drink of a record, or takes it from the snapshot before if neither

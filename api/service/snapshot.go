@@ -2,6 +2,7 @@ package service
 
 import (
 	"slices"
+	"sync"
 
 	"counterpour/data"
 	"counterpour/data/house"
@@ -39,6 +40,7 @@ type Snapshot struct {
 	rights   []house.Right
 	named    []house.Name
 	coach    func() (*drill.Trainer, error)
+	mixed    func() []cover.Mixed // the menu, mixed when somebody first asks
 }
 
 // Version names the bottles and makings that the shelf and the index were made
@@ -76,8 +78,17 @@ func AtRest(k *Kitchen, h *data.House) *Snapshot {
 		d := &h.Specs[i]
 		s.Menu = append(s.Menu, Drink{Slug: house.IDOf(house.KindSpec, d.Name), Family: d.Family, Spec: d.Spec})
 	}
-	s.coach = s.newCoach()
+	s.coach, s.mixed = s.newCoach(), s.newMixed(k)
 	return s
+}
+
+// newMixed mixes the menu once.
+func (s *Snapshot) newMixed(k *Kitchen) func() []cover.Mixed {
+	menu, finder := make([]*flavor.Spec, len(s.Menu)), k.Finder
+	for i := range s.Menu {
+		menu[i] = &s.Menu[i].Spec
+	}
+	return sync.OnceValue(func() []cover.Mixed { return finder.MixAll(menu) })
 }
 
 // InStock returns what the house keeps and has not run out of.

@@ -101,7 +101,7 @@ func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Gue
 // or later, shares one search; the answer is read only.
 func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	now := v.now.Load()
-	r.Effort = menuEffort
+	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // no other drink has a say
 	return v.venue.menus.outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r, nil) })
 	})

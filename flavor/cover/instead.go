@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
 
@@ -16,31 +17,51 @@ type Offered struct {
 	Notice   sense.Notice
 }
 
+// Mixed is a drink of a menu in its glass.
+type Mixed struct {
+	spec  *flavor.Spec
+	drink *mix.Drink
+	glass *sense.Glass
+	err   error // why it cannot be mixed
+}
+
+// MixAll mixes the drinks of a menu, for [Finder.Nearest] to look through again and
+// again.
+func (f *Finder) MixAll(menu []*flavor.Spec) []Mixed {
+	out := make([]Mixed, len(menu))
+	for i, s := range menu {
+		m := Mixed{spec: s}
+		if m.drink, m.err = f.mixer.Mix(s); m.err == nil {
+			m.glass = f.space.Glass(s, m.drink)
+		}
+		out[i] = m
+	}
+	return out
+}
+
 // Nearest returns the drink of a menu whose glass is nearest to that of spec, of
 // those that the guest may have and whose every pour can be poured; nil if there is
 // none. Of two as near it is the one whose name comes first. It fails if spec or a
 // drink that can be poured cannot be mixed.
-func (f *Finder) Nearest(spec *flavor.Spec, menu []*flavor.Spec, g *Guest, pourable func(*flavor.Profile) bool) (*Offered, error) {
+func (f *Finder) Nearest(spec *flavor.Spec, menu []Mixed, g *Guest, pourable func(*flavor.Profile) bool) (*Offered, error) {
 	drink, err := f.mixer.Mix(spec)
 	if err != nil {
 		return nil, err
 	}
 	asked := f.space.Glass(spec, drink)
 	var best *Offered
-	for _, s := range menu {
-		if !canPour(s, pourable) {
+	for i := range menu {
+		m, s := &menu[i], menu[i].spec
+		if !canPour(s, pourable) || !g.mayHaveAll(s) {
 			continue
 		}
-		if may, err := f.mayDrink(g, s); err != nil {
-			return nil, err
-		} else if !may {
+		if m.err != nil {
+			return nil, m.err
+		}
+		if g.MaxABV > 0 && m.drink.ABV > g.MaxABV {
 			continue
 		}
-		made, err := f.mixer.Mix(s)
-		if err != nil {
-			return nil, err
-		}
-		steps := sense.Between(asked, f.space.Glass(s, made))
+		steps := sense.Between(asked, m.glass)
 		d := steps.Total()
 		if best == nil || d < best.Distance || d == best.Distance && strings.Compare(s.Name, best.Spec.Name) < 0 {
 			best = &Offered{Spec: s, Distance: d, Notice: sense.NoticeOf(d, false)}

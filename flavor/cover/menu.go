@@ -12,9 +12,8 @@ import (
 	"counterpour/flavor"
 )
 
-// Limits of a menu, and how its covers are weighed against each other.
+// How the covers of a menu are weighed against each other.
 const (
-	MaxMenu = 2000
 	// coversEach is how many covers of a drink are weighed for the menu.
 	coversEach = 6
 	// openCost is what one more substitute to keep at hand is worth, in
@@ -53,6 +52,7 @@ type Touched struct {
 	// listed do not, as it is of a [Result].
 	Unbalanced   bool
 	Near, Proven bool   // as of a [Result]
+	NotSearched  bool   // time ran out before this drink: nobody knows of a cover
 	LeftOut      *Cover // as of a [Result]
 	// Chosen is the cover that serves the whole menu best, an index into
 	// Covers, or −1.
@@ -97,16 +97,18 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, to
 	if len(r.Out) == 0 {
 		return nil, errors.New("cover: name at least one bottle that is out")
 	}
-	if len(r.Specs) > MaxMenu {
-		return nil, fmt.Errorf("cover: a menu of %d drinks; ask for at most %d at once", len(r.Specs), MaxMenu)
-	}
 	stock := slices.DeleteFunc(slices.Clone(r.Stock), func(p *flavor.Profile) bool { return has(r.Out, p) })
 	result := &MenuResult{}
-	touched := slices.DeleteFunc(slices.Clone(r.Specs), func(s *flavor.Spec) bool { return len(missingFrom(s, r.Out)) == 0 })
+	touched := Touching(r.Specs, r.Out)
 	if r.Effort > 0 {
 		r.Effort = max(leastEffort, r.Effort/max(1, len(touched)))
 	}
 	for i, s := range touched {
+		if errors.Is(ctx.Err(), context.DeadlineExceeded) {
+			result.CutShort = true
+			result.Touched = append(result.Touched, Touched{Spec: s, Missing: missingFrom(s, r.Out), Chosen: -1, NotSearched: true})
+			continue
+		}
 		own, cancel := timeShare(ctx, len(touched)-i)
 		t, err := f.touched(own, &r, s, missingFrom(s, r.Out), stock)
 		result.CutShort = result.CutShort || errors.Is(own.Err(), context.DeadlineExceeded)
@@ -123,6 +125,21 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, to
 	slices.SortStableFunc(result.Touched, Touched.compare)
 	result.countFetches(slices.DeleteFunc(slices.Clone(r.Out), func(p *flavor.Profile) bool { return !r.Guest.mayHave(p) }))
 	return result, nil
+}
+
+// Touching returns the drinks of a menu that pour one of the bottles out.
+func Touching(menu []*flavor.Spec, out []*flavor.Profile) []*flavor.Spec {
+	gone := make(map[string]bool, len(out))
+	for _, p := range out {
+		gone[p.ID] = true
+	}
+	var touched []*flavor.Spec
+	for _, s := range menu {
+		if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return gone[p.Profile.ID] }) {
+			touched = append(touched, s)
+		}
+	}
+	return touched
 }
 
 // timeShare ends a context once its share of the time that is left is over, where
@@ -150,10 +167,8 @@ func (f *Finder) touched(ctx context.Context, r *MenuRequest, s *flavor.Spec, mi
 
 // mayDrink reports whether a guest may have a drink as it is written.
 func (f *Finder) mayDrink(g *Guest, s *flavor.Spec) (bool, error) {
-	for i := range s.Pours {
-		if !g.mayHave(s.Pours[i].Profile) {
-			return false, nil
-		}
+	if !g.mayHaveAll(s) {
+		return false, nil
 	}
 	if g.MaxABV <= 0 {
 		return true, nil
@@ -163,6 +178,11 @@ func (f *Finder) mayDrink(g *Guest, s *flavor.Spec) (bool, error) {
 		return false, err
 	}
 	return drink.ABV <= g.MaxABV, nil
+}
+
+// mayHaveAll reports whether a guest may have every pour of a drink.
+func (g *Guest) mayHaveAll(s *flavor.Spec) bool {
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !g.mayHave(p.Profile) })
 }
 
 func has(list []*flavor.Profile, p *flavor.Profile) bool {

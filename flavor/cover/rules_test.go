@@ -152,7 +152,7 @@ func TestNearestOnTheMenu(t *testing.T) {
 		"2 oz vodka\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "3 oz red wine\n1 oz cola\nbuild, rocks")
 	asked := b.menu(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up")[0]
 	any := func(*flavor.Profile) bool { return true }
-	got, err := b.finder.Nearest(asked, menu, &Guest{}, any)
+	got, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &Guest{}, any)
 	require.NoError(t, err)
 	want := math.Inf(1)
 	for _, s := range menu {
@@ -160,11 +160,11 @@ func TestNearestOnTheMenu(t *testing.T) {
 	}
 	assert.InDelta(t, want, got.Distance, 1e-9)
 	noVodka := func(p *flavor.Profile) bool { return p.ID != got.Spec.Pours[0].Profile.ID }
-	other, err := b.finder.Nearest(asked, menu, &Guest{}, noVodka)
+	other, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &Guest{}, noVodka)
 	require.NoError(t, err)
 	assert.NotEqual(t, got.Spec, other.Spec)
 	assert.Greater(t, other.Distance, got.Distance)
-	none, err := b.finder.Nearest(asked, menu, &Guest{NoAlcohol: true}, any)
+	none, err := b.finder.Nearest(asked, b.finder.MixAll(menu), &Guest{NoAlcohol: true}, any)
 	require.NoError(t, err)
 	assert.Nil(t, none)
 }

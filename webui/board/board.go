@@ -90,7 +90,11 @@ func versionOf(s *behind.Shift) string {
 		fmt.Fprintln(sum, p.ID)
 	}
 	for i := range s.Menu {
-		fmt.Fprintln(sum, s.Menu[i].Slug, edit.Format(s.Menu[i].Spec))
+		d := &s.Menu[i]
+		fmt.Fprintln(sum, d.Slug, d.Version)
+		if d.Version == 0 { // no record says whether it is the same
+			fmt.Fprintln(sum, edit.Format(d.Spec))
+		}
 	}
 	fmt.Fprintln(sum, len(s.Stock), s.Tastings)
 	return hex.EncodeToString(sum.Sum(nil)[:8])
@@ -121,7 +125,7 @@ func (p *pages) boardOf(ctx context.Context, guest *form.Guest) (*boardView, err
 // offer returns the nearest drink of the menu that can be poured, for one that
 // nothing keeps; else nil.
 func (p *pages) offer(s *behind.Shift, t *cover.Touched, who *form.Guest) (*part.Offer, error) {
-	if t.Near || t.LeftOut != nil {
+	if t.Near || t.LeftOut != nil || t.NotSearched {
 		return nil, nil
 	}
 	there := slices.DeleteFunc(slices.Clone(s.Stock), s.IsOut)

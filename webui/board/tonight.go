@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"time"
 
 	"counterpour/data/house"
@@ -65,6 +66,7 @@ const (
 type wish struct {
 	guest form.Guest
 	show  show
+	page  int // of the drinks, from 1
 }
 
 func readWish(f url.Values) (wish, error) {
@@ -72,7 +74,11 @@ func readWish(f url.Values) (wish, error) {
 	if err != nil {
 		return wish{}, err
 	}
-	x := wish{guest: guest, show: show(f.Get("show"))}
+	page, err := part.ReadPage(f)
+	if err != nil {
+		return wish{}, err
+	}
+	x := wish{guest: guest, show: show(f.Get("show")), page: page}
 	if !slices.Contains([]show{showAll, showReady, showCovered, showMissing, showAway}, x.show) {
 		return wish{}, form.ErrUnreadable
 	}
@@ -80,13 +86,24 @@ func readWish(f url.Values) (wish, error) {
 }
 
 // address returns the address of the page with another choice of drinks.
-func (x *wish) address(s show) string {
+func (x *wish) address(s show) string { return form.Link(TonightPath, x.fields(s)) }
+
+// here is the address of the page as it is shown.
+func (x *wish) here() string {
+	v := x.fields(x.show)
+	if x.page > 1 {
+		v.Set(part.PageField, strconv.Itoa(x.page))
+	}
+	return form.Link(TonightPath, v)
+}
+
+func (x *wish) fields(s show) url.Values {
 	v := url.Values{}
 	x.guest.AddTo(v)
 	if s != showAll {
 		v.Set("show", string(s))
 	}
-	return form.Link(TonightPath, v)
+	return v
 }
 
 // tonightOf works out the whole page.
@@ -127,6 +144,13 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		v.add(d)
 	}
 	v.finish(&x)
+	for i := range v.Drinks {
+		if d := &v.Drinks[i]; d.touched != nil {
+			if err := p.detail(d, s, &x.guest); err != nil {
+				return nil, err
+			}
+		}
+	}
 	return v, nil
 }
 

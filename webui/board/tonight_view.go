@@ -27,7 +27,10 @@ type tonightView struct {
 	ByBottle string // address of the board, for this guest
 	Out      []bottleView
 	Drinks   []tonightDrink
-	NotFor   []tonightDrink // drinks that this guest must not have
+	Pager    part.Pager
+	Page     int            // that is asked for
+	NotFor   []tonightDrink // drinks that this guest must not have, the first of them
+	Barred   int            // how many there are
 	Menu     int
 
 	count map[show]int
@@ -51,6 +54,9 @@ const (
 	stateNotFor
 )
 
+// onAPage is how many drinks a page lists.
+const onAPage = 120
+
 // tonightDrink is a drink of the menu.
 type tonightDrink struct {
 	Slug, Name string
@@ -71,8 +77,9 @@ type tonightDrink struct {
 	Bench      string      // the drink on the bench, for this guest, with covers if there can be some
 	Coverable  bool        // one of its bottles is in the way, not the whole of it
 
-	state state
-	since time.Time // since when it is touched
+	state   state
+	since   time.Time      // since when it is touched
+	touched *cover.Touched // nil if it lost no pour
 }
 
 // tonightPour is one pour, with the bottle to tap when it runs out.
@@ -82,7 +89,7 @@ type tonightPour struct {
 }
 
 func newTonightView(about, version string, x *wish) *tonightView {
-	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Here: x.address(x.show),
+	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Page: x.page, Here: x.here(),
 		ByBottle: x.guest.Address("/board"), count: map[show]int{}}
 	return v
 }
@@ -99,7 +106,8 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 		d.Pours = append(d.Pours, tonightPour{ID: pour.Profile.ID, Amount: part.Amount(pour), Name: pour.Profile.Name, Out: lacks || s.IsOut(pour.Profile)})
 	}
 	if t != nil {
-		return d, p.touch(d, t, s, who, since)
+		d.touch(t, guest, since)
+		return d, nil
 	}
 	if guest.MaxABV > 0 {
 		var err error
@@ -123,9 +131,8 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 	return d, nil
 }
 
-// touch says what becomes of a drink that lost a pour.
-func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, who *form.Guest, since map[string]time.Time) (err error) {
-	guest := who.Limits()
+// touch says in what state a drink is that lost a pour.
+func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[string]time.Time) {
 	var names []string
 	for _, b := range t.Missing {
 		names = append(names, b.Name)
@@ -133,13 +140,21 @@ func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, who *f
 			d.since = at
 		}
 	}
-	d.Missing, d.state = words.List(names), stateMissing
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near
+	d.touched, d.Missing, d.state = t, words.List(names), stateMissing
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near && !t.NotSearched
+	if d.LeftOut != "" || t.Chosen >= 0 {
+		d.state = stateCovered
+	}
+	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {
+		d.Away = names[0]
+	}
+}
+
+// detail says what a drink that lost a pour is poured with instead.
+func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err error) {
+	t, guest := d.touched, who.Limits()
 	if d.Offer, err = p.offer(s, t, who); err != nil {
 		return err
-	}
-	if d.LeftOut != "" {
-		d.state = stateCovered
 	}
 	if t.Chosen >= 0 {
 		c := &t.Covers[t.Chosen]
@@ -149,13 +164,10 @@ func (p *pages) touch(d *tonightDrink, t *cover.Touched, s *behind.Shift, who *f
 			}
 		}
 		shown := part.CoverOf(t.Spec, c, t.ScoreBefore, guest.Avoid)
-		d.Cover, d.state, d.Unbalanced = &shown, stateCovered, t.Unbalanced
+		d.Cover, d.Unbalanced = &shown, t.Unbalanced
 		if shown.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &c.Spec); err != nil {
 			return err
 		}
-	}
-	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {
-		d.Away = names[0]
 	}
 	return nil
 }
@@ -206,7 +218,9 @@ func (v *tonightView) add(d *tonightDrink) {
 		v.count[showMissing]++
 	case stateNotFor:
 		d.State, d.Word = "not-for", "Not for this guest"
-		v.NotFor = append(v.NotFor, *d)
+		if v.Barred++; len(v.NotFor) < onAPage {
+			v.NotFor = append(v.NotFor, *d)
+		}
 		return
 	}
 	if d.Away != "" {
@@ -242,4 +256,6 @@ func (v *tonightView) finish(x *wish) {
 		}
 		return d.State != string(x.show)
 	})
+	v.Pager = part.NewPager(len(v.Drinks), onAPage, x.page, TonightPath, x.fields(x.show))
+	v.Drinks = part.PageOf(v.Pager, v.Drinks)
 }

@@ -21,10 +21,12 @@ type boardView struct {
 	Specs   string // address of the specs that the guest may have
 	Out     []bottleView
 	Shelves []shelfView
-	Hidden  int // bottles that are not shown, since the guest must not have them
-	Menu    int // drinks on the menu
-	Drinks  []touchedView
-	Lost    int // of these, how many have no cover
+	Hidden  int           // bottles that are not shown, since the guest must not have them
+	Menu    int           // drinks on the menu
+	Drinks  []touchedView // the first of those that are touched
+	Touched int           // how many there are
+	InDoubt bool          // time ran out: there may be better covers, or some for a drink that has none
+	Lost    int           // of these, how many have no cover
 	Fetch   []fetchView
 	Keep    []keepView
 	Saves   string
@@ -49,6 +51,7 @@ type touchedView struct {
 	Slug, Name string
 	Missing    string
 	Unbalanced bool   // no cover keeps it in balance
+	Unknown    bool   // time ran out before this drink
 	Glass      string // method and service
 	Cover      *part.Cover
 	Served     string      // the cover, for telling how it was received; empty if that cannot be told
@@ -108,20 +111,25 @@ func bottleOf(b *flavor.Profile, drinks int) bottleView {
 // cover says what becomes of the menu.
 func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err error) {
 	guest := v.Guest.Limits()
+	v.Touched, v.InDoubt = len(r.Touched), r.CutShort
 	slugs := map[*flavor.Spec]string{}
 	for i := range s.Menu {
 		slugs[&s.Menu[i].Spec] = s.Menu[i].Slug
 	}
 	for i := range r.Touched {
 		t := &r.Touched[i]
+		if t.Chosen < 0 && !t.NotSearched {
+			v.Lost++
+		}
+		if i >= onAPage {
+			continue
+		}
 		d := touchedOf(t, guest.Avoid)
 		d.Slug = slugs[t.Spec]
 		if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
 			return err
 		}
-		if d.Cover == nil {
-			v.Lost++
-		} else {
+		if d.Cover != nil {
 			chosen := &t.Covers[t.Chosen]
 			d.Cautions, d.Served = p.bar.Cautions(&chosen.Spec), servedOf(d.Slug, t, chosen)
 			if d.Cover.Moved, err = part.DifferenceOf(p.bar, "moved-"+d.Slug, t.Spec, &chosen.Spec); err != nil {
@@ -156,12 +164,13 @@ func fetchWords(f *cover.Fetch) string {
 
 func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
 	d := touchedView{Name: t.Spec.Name, Unbalanced: t.Unbalanced && t.Chosen >= 0, Glass: string(t.Spec.Method) + ", " + string(t.Spec.Service)}
+	d.Unknown = t.NotSearched
 	var missing []string
 	for _, m := range t.Missing {
 		missing = append(missing, m.Name)
 	}
 	d.Missing = words.List(missing)
-	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near
+	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near && !t.NotSearched
 	if t.Chosen < 0 {
 		return d
 	}
@@ -180,10 +189,10 @@ func (v *boardView) say() {
 	switch {
 	case len(v.Out) == 0:
 		v.Said = "Nothing is out."
-	case len(v.Drinks) == 0:
+	case v.Touched == 0:
 		v.Said = "No drink of the menu needs what is out."
 	default:
-		v.Said = words.Count(len(v.Drinks), "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover."
+		v.Said = words.Count(v.Touched, "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover."
 	}
 }
 

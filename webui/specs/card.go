@@ -71,7 +71,7 @@ func (p *pages) collection(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v, err := p.specsOf(r.Context(), &q)
+	v, err := p.specsOf(r.Context(), &q, "/specs/print", onAPrinted)
 	if err != nil {
 		return err
 	}

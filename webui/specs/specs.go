@@ -22,18 +22,25 @@ func (p *pages) specs(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v, err := p.specsOf(r.Context(), &q)
+	v, err := p.specsOf(r.Context(), &q, "/specs", onAPage)
 	if err != nil {
 		return err
 	}
 	return p.Write(w, r, http.StatusOK, "specs", "layout", v)
 }
 
+// How many specs a page lists, and how many it prints.
+const (
+	onAPage    = 60
+	onAPrinted = 240
+)
+
 // sift says which specs are asked for.
 type sift struct {
 	Text   string
 	Family string
 	Guest  form.Guest
+	page   int
 }
 
 // any reports whether anything is asked for.
@@ -44,11 +51,17 @@ func readSift(r *http.Request) (sift, error) {
 		return sift{}, err
 	}
 	guest, err := form.ReadGuest(r.Form)
-	return sift{Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Guest: guest}, err
+	if err != nil {
+		return sift{}, err
+	}
+	page, err := part.ReadPage(r.Form)
+	return sift{page: page, Text: strings.TrimSpace(r.Form.Get("q")), Family: r.Form.Get("family"), Guest: guest}, err
 }
 
 // address is an address with what is asked for at its end.
-func (q *sift) address(path string) string {
+func (q *sift) address(path string) string { return form.Link(path, q.fields()) }
+
+func (q *sift) fields() url.Values {
 	v := url.Values{}
 	if q.Text != "" {
 		v.Set("q", q.Text)
@@ -57,7 +70,7 @@ func (q *sift) address(path string) string {
 		v.Set("family", q.Family)
 	}
 	q.Guest.AddTo(v)
-	return form.Link(path, v)
+	return v
 }
 
 // specsView is the page of specs.
@@ -68,6 +81,7 @@ type specsView struct {
 	Families []form.Option
 	All      int // drinks on the menu
 	Specs    []specView
+	Pager    part.Pager
 	Print    string // address of the same to print
 	List     string // address of the list
 	Found    string
@@ -106,7 +120,8 @@ func (v *specsView) Cautions() []drinksCaution {
 	return out
 }
 
-func (p *pages) specsOf(ctx context.Context, q *sift) (*specsView, error) {
+// specsOf says a page of the specs that are asked for, at most size of them.
+func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*specsView, error) {
 	menu, err := p.house.Menu(ctx)
 	if err != nil {
 		return nil, err
@@ -124,6 +139,8 @@ func (p *pages) specsOf(ctx context.Context, q *sift) (*specsView, error) {
 		return nil, err
 	}
 	v.Unpriced, v.Standard = t.Fault, standardSaid(p.house.Settings())
+	v.Pager = part.NewPager(len(found), size, q.page, path, q.fields())
+	found = part.PageOf(v.Pager, found)
 	for i := range found {
 		one, err := p.spec(&found[i], &q.Guest)
 		if err != nil {
