@@ -99,13 +99,18 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
 			continue // what is stirred is lengthened with what is clear
 		}
+		if from.Spec.Service == flavor.Hot && !it.Profile.Class.Heated() {
+			continue // and what is hot with what is hot
+		}
 		p, ok := station.Pour(it.Profile, it.Unit, topUpML)
 		if !ok {
 			continue
 		}
 		s := from.Spec.Clone()
 		s.Pours = append(s.Pours, p)
-		s.Service = flavor.Long
+		if s.Service != flavor.Hot {
+			s.Service = flavor.Long
+		}
 		if s.Method != flavor.Shake && s.Method != flavor.DryShake {
 			s.Method = flavor.Build
 		}
@@ -293,7 +298,7 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || station.Pours(&from.Spec, it.Profile) || it.Per[template.Sweet] <= 0 {
+		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || station.Pours(&from.Spec, it.Profile) || it.Per[template.Sweet] <= 0 || !station.Sours(&per, &it.Per) {
 			continue
 		}
 		p, ok := station.Pour(it.Profile, it.Unit, old.ML*station.Ratio(per[template.Sweet], it.Per[template.Sweet]))

@@ -14,7 +14,7 @@ const (
 	relevance  = 0.6 // of quality against sameness: the λ of maximal marginal relevance
 	likeWeight = 0.5 // of the likeness to proven drinks, in quality
 	moveCost   = 0.14
-	oddCost    = 0.12 // of each unit of strangeness, see companions
+	oddCost    = 0.30 // of each unit of strangeness, see companions
 	reachJND   = 8.0  // the distance at which two drinks are no longer much alike
 	mostOdd    = 3.0
 	farCost    = 0.015 // of a just-noticeable difference from the drink, where a wish says what to change

@@ -224,9 +224,9 @@ func (p *pair) odd() float64 {
 }
 
 // company sums what is odd in the pairs that a drink keeps, those of given drinks
-// aside, and in what no proven drink pours, less what goes together well on the mean.
+// and of the proven one that it stands on aside, and in what no proven drink pours, less what goes together well on the mean.
 // It says whether proven drinks shun one of the pairs, or the whole is too odd.
-func (j *Job) company(s *flavor.Spec) (odd float64, shunned bool) {
+func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 	var well, pairs float64
 	for i := range s.Pours {
 		if j.novel(s.Pours[i].Profile) {
@@ -234,7 +234,7 @@ func (j *Job) company(s *flavor.Spec) (odd float64, shunned bool) {
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
+			if a.ID == b.ID || j.soft(a) && j.soft(b) || frame != nil && Pours(frame, a) && Pours(frame, b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
 				continue
 			}
 			p := j.pairOf(a, b)
@@ -252,6 +252,16 @@ func (j *Job) company(s *flavor.Spec) (odd float64, shunned bool) {
 		most = tooOddMust
 	}
 	return odd - well/max(1, pairs), shunned || odd > most
+}
+
+// soft reports whether an ingredient is for a guest who takes no alcohol and lengthens
+// or sours: few proven drinks go without, so what those leave out says little of it.
+func (j *Job) soft(p *flavor.Profile) bool {
+	if j.Limits == nil || !j.Limits.Guest.NoAlcohol {
+		return false
+	}
+	part := p.Class.Part()
+	return part == flavor.PartLength && p.Class.Kin() != flavor.KinTea || part == flavor.PartSour || part == flavor.PartSweetener
 }
 
 // novel reports whether no proven drink pours an ingredient that nobody asked for.

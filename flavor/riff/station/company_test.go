@@ -89,7 +89,7 @@ func TestProvenDrinksKeepCompany(t *testing.T) {
 		}
 		j := keeper(rest, c)
 		for i := fold; i < len(book); i += folds {
-			if _, bad := j.company(&book[i].Spec); bad {
+			if _, bad := j.company(&book[i].Spec, nil); bad {
 				shunned++
 			}
 		}
@@ -99,7 +99,7 @@ func TestProvenDrinksKeepCompany(t *testing.T) {
 	assert.Less(t, share, 0.26)
 	own := keeper(book, c)
 	for i := range book {
-		_, bad := own.company(&book[i].Spec)
+		_, bad := own.company(&book[i].Spec, nil)
 		assert.False(t, bad, "%s is shunned by the book that it is in", book[i].Spec.Name)
 	}
 }
@@ -110,10 +110,10 @@ func TestGivenCompanyIsNotQuestioned(t *testing.T) {
 	s, err := c.ReadSpec("", "2 oz bourbon\n1 oz lemon juice\n2 oz whole milk\nshake, up")
 	require.NoError(t, err)
 	j := keeper(book, c)
-	_, bad := j.company(&s)
+	_, bad := j.company(&s, nil)
 	assert.True(t, bad)
 	j.Given = []*flavor.Spec{&s}
-	odd, bad := j.company(&s)
+	odd, bad := j.company(&s, nil)
 	assert.False(t, bad)
 	assert.Zero(t, odd)
 }

@@ -65,6 +65,9 @@ func familyWord(s *flavor.Spec, fits []template.Fit) string {
 			break
 		}
 		known, ok := families[f.ID]
+		if f.ID == "wine-cooler" && s.Service == flavor.Crushed && has(s, flavor.KinWine) {
+			return "cobbler"
+		}
 		switch {
 		case !ok:
 			return strings.ReplaceAll(f.ID, "-", " ")
@@ -90,7 +93,9 @@ func formOf(h *held, s *flavor.Spec) string {
 		return "sparkling drink"
 	case h.fizz || s.Service == flavor.Long:
 		return "highball"
-	case h.cloudy:
+	case s.Service == flavor.Crushed:
+		return "cobbler"
+	case h.cloudy || s.Method == flavor.Shake || s.Method == flavor.DryShake:
 		return "shaken drink"
 	}
 	return "stirred drink"

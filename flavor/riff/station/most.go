@@ -98,6 +98,9 @@ func mostCounted(it *Item) float64 {
 	return mostPieces * per
 }
 
+// Pours is how many proven drinks pour an ingredient.
+func (j *Job) Pours(it *Item) float64 { return j.Station.practice.counts[it.Profile.ID] }
+
 // Common is how common an ingredient is in proven drinks, 0 to 1.
 func (j *Job) Common(it *Item) float64 { return j.Station.practice.common(it.Profile) }
 

@@ -45,7 +45,7 @@ func leadsOf(s *flavor.Spec) []*flavor.Profile {
 	}
 	for _, parts := range [][]flavor.Part{{flavor.PartModifier}, {flavor.PartLength, flavor.PartSour, flavor.PartTexture}} {
 		for _, p := range pours {
-			if len(out) == 0 && slices.Contains(parts, p.Profile.Class.Part()) && !p.Profile.Class.Free() {
+			if len(out) == 0 && slices.Contains(parts, p.Profile.Class.Part()) && !p.Profile.Class.Free() && p.Profile.Aroma.Total() >= plainAroma {
 				out = append(out, p.Profile)
 			}
 		}
@@ -105,7 +105,7 @@ var accentWeight = map[flavor.Part]float64{
 }
 
 // endings are words that a name does without where it stays plain what is meant.
-var endings = []string{" liqueur", " syrup", " juice", " aperitif", " cordial", " purée", " puree"}
+var endings = []string{" syrup", " juice", " aperitif", " cordial", " purée", " puree"}
 
 // short drops what a name says in brackets and its ending, unless another pour would
 // then bear the same.

@@ -15,10 +15,11 @@ import (
 type Draft struct {
 	Spec   flavor.Spec
 	Kind   Kind
-	Moves  int     // how many moves made it
-	Lost   int     // pours left out without anything in their place
-	Likely float64 // how much it looks like a proven drink, 0 to 1
-	Rank   float64 // order in which drafts of a kind are settled
+	Moves  int          // how many moves made it
+	Lost   int          // pours left out without anything in their place
+	Likely float64      // how much it looks like a proven drink, 0 to 1
+	Frame  *flavor.Spec // the proven drink that it stands on, nil if it stands on none
+	Rank   float64      // order in which drafts of a kind are settled
 	// Least is the smallest pour of an ingredient, by id, that still does the work
 	// of what it stands for, in mL.
 	Least map[string]float64
@@ -96,7 +97,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		return nil, err
 	}
 	out.Glass = j.Station.Space.Glass(&out.Spec, out.Drink)
-	out.odd, out.shunned = j.company(&out.Spec)
+	out.odd, out.shunned = j.company(&out.Spec, d.Frame)
 	if j.From != nil {
 		out.short = j.shortfall(out)
 		out.met = j.met(out)

@@ -41,7 +41,7 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool
 	case flavor.PartModifier:
 		return alike(per, &it.Per) >= leastAlike && b.Carbonated == a.Carbonated && kin
 	case flavor.PartSweetener:
-		return b.Class.Solid() == a.Class.Solid() && it.Per[template.Sweet] > 0
+		return b.Class.Solid() == a.Class.Solid() && it.Per[template.Sweet] > 0 && Sours(per, &it.Per)
 	case flavor.PartSour:
 		return kin && it.Per[template.Sour] > 0
 	case flavor.PartLength:
@@ -52,6 +52,19 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[template.Sweet], it.Per[template.Sweet], mostSweeter))
 	}
 	return kin
+}
+
+// What a cordial sours, in lemon juice a millilitre, from which what takes its place
+// must sour too, and by what share of it.
+const (
+	sours      = 0.15
+	sourEnough = 0.5
+)
+
+// Sours reports whether an ingredient does what souring another one did beside
+// sweetening: without it a gimlet is gin and sugar.
+func Sours(was, is *template.Equivalents) bool {
+	return was[template.Sour] < sours || is[template.Sour] >= sourEnough*was[template.Sour]
 }
 
 // alike is the cosine of what two ingredients carry, length aside.

@@ -31,6 +31,7 @@ func (u *user) uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
 type frame struct {
 	spec   flavor.Spec
 	family string
+	drink  *flavor.Spec // the proven drink
 	likely float64
 	own    float64 // how much what the bottle took the place of is like it, 0 to 1
 }
@@ -82,7 +83,7 @@ func (u *user) frames(it *station.Item) []frame {
 			}
 			u.work.Refit(&s)
 			x := u.work.ParentOf(&s, Bottle, 1)
-			all = append(all, frame{spec: s, family: u.familyOf(&s, p), likely: x.Likely(), own: u.work.Alike(it.Profile, old.Profile)})
+			all = append(all, frame{spec: s, drink: &p.Spec, family: u.familyOf(&s, p), likely: x.Likely(), own: u.work.Alike(it.Profile, old.Profile)})
 		}
 	}
 	return inTurn(all, framesEach)
@@ -114,6 +115,7 @@ func inTurn(all []frame, n int) []frame {
 // furnish replaces what a frame cannot pour by what comes nearest, a bottle
 // that must move before others; it is false if nothing does.
 func (u *user) furnish(s *flavor.Spec, keep int) bool {
+	gone := 0.0 // of what is left out for a guest who takes no alcohol
 	for i := 0; i < len(s.Pours); i++ {
 		p := &s.Pours[i]
 		if it, ok := u.work.Has(p.Profile); ok {
@@ -138,15 +140,17 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 		if !spared && !station.Optional(p.Profile.Class.Part()) {
 			return false
 		}
-		gone := p.ML
-		s.Pours = slices.Delete(s.Pours, i, i+1)
 		if spared {
-			u.fill(s, gone)
+			gone += p.ML
 		}
+		s.Pours = slices.Delete(s.Pours, i, i+1)
 		if i < keep {
 			keep--
 		}
 		i--
+	}
+	if gone > 0 && s.Service != flavor.Hot {
+		u.fill(s, gone)
 	}
 	return len(s.Pours) > 1
 }
@@ -157,21 +161,37 @@ func (u *user) spared(p *flavor.Profile) bool {
 	return u.work.Limits.Guest.NoAlcohol && p.ABV.Value > cover.NoAlcoholABV
 }
 
-// fill lets what is long fill the glass that a spirit leaves empty.
+// fill lets what is long fill the glass that spirits leave empty: the soda that is
+// there, else the one that most proven drinks pour.
 func (u *user) fill(s *flavor.Spec, ml float64) {
-	for i := range s.Pours {
-		p := &s.Pours[i]
-		it, ok := u.work.Has(p.Profile)
-		if !ok || p.Profile.Class.Part() != flavor.PartLength || p.Unit == flavor.Top {
-			continue
-		}
-		if made, fits := station.Pour(p.Profile, it.Unit, min(p.ML+ml, u.work.MostUsual(p.Profile))); fits {
-			made.After = p.After
-			*p = made
+	at := slices.IndexFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+	if at >= 0 {
+		p := &s.Pours[at]
+		if it, ok := u.work.Has(p.Profile); ok && p.Unit != flavor.Top {
+			if made, fits := station.Pour(p.Profile, it.Unit, min(p.ML+ml, u.work.MostUsual(p.Profile))); fits {
+				*p = made
+			}
 		}
 		return
 	}
+	var soda *station.Item
+	for i := range u.work.Shelf {
+		it := &u.work.Shelf[i]
+		if it.Profile.Class == flavor.ClassSoda && it.Profile.Carbonated && (soda == nil || u.work.Pours(it) > u.work.Pours(soda)) {
+			soda = it
+		}
+	}
+	if soda == nil {
+		return
+	}
+	if p, ok := station.Pour(soda.Profile, soda.Unit, max(ml, leastFillML)); ok {
+		s.Pours, s.Service = append(s.Pours, p), flavor.Long
+	}
 }
+
+// leastFillML is what lengthens a drink that was made without its spirit, at least:
+// three ounces, common practice, no source.
+const leastFillML = 88.0
 
 // unitFor keeps small units and gives all else the measure of the request.
 func unitFor(p *flavor.Pour, it *station.Item) flavor.Unit {

@@ -175,7 +175,7 @@ func (u *user) settle(f *frame) (*station.Settled, error) {
 }
 
 func (u *user) settleFrom(f *frame, spec *flavor.Spec) (*station.Settled, error) {
-	d := station.Draft{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Likely: f.likely, Rank: f.rank()}
+	d := station.Draft{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Frame: f.drink, Likely: f.likely, Rank: f.rank()}
 	s, err := u.work.Settle(&d)
 	if err != nil || s == nil {
 		return nil, err
