@@ -42,8 +42,10 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 	}
 	for i := range res.Riffs {
 		x := &res.Riffs[i]
-		score, err := b.Station.Judge.ScoreOnly(&x.Spec)
+		judged, err := b.Station.Judge.Score(&x.Spec)
 		require.NoError(t, err)
+		assert.Empty(t, judged.Faults, "%s has no fault", x.Text)
+		score := judged.Judgement.Score
 		assert.InDelta(t, score, x.Score, bartest.Rounding, "the score is the engine's")
 		assert.GreaterOrEqual(t, score, template.BalancedFrom, x.Text)
 		for _, p := range x.Spec.Pours {
@@ -94,6 +96,7 @@ func checkSaid(t *testing.T, b *bartest.Bar, from *flavor.Spec, x *Riff) {
 	drink, err := b.Station.Mixer.Mix(from)
 	require.NoError(t, err)
 	before, after := b.Station.Space.Glass(from, drink), x.Glass
+	checkName(t, x)
 	for _, c := range []struct {
 		word  string
 		by    float64
@@ -121,6 +124,73 @@ func checkSaid(t *testing.T, b *bartest.Bar, from *flavor.Spec, x *Riff) {
 	}
 }
 
+// claims are what words of a name say of a glass.
+var claims = map[string]func(x *Riff) bool{
+	"beer drink": func(x *Riff) bool { return poursClass(&x.Spec, flavor.ClassBeer) },
+	"lemonade":   func(x *Riff) bool { return x.Drink.ABV <= cover.NoAlcoholABV },
+	"spritz":     func(x *Riff) bool { return sparkles(&x.Spec) && x.Spec.Service != flavor.Up },
+	"collins":    func(x *Riff) bool { return sparkles(&x.Spec) },
+	"frozen":     func(x *Riff) bool { return x.Spec.Method == flavor.Blend },
+	"swizzle":    func(x *Riff) bool { return x.Spec.Service == flavor.Crushed },
+	"hot drink":  func(x *Riff) bool { return x.Spec.Service == flavor.Hot },
+	"stirred": func(x *Riff) bool {
+		return !slices.ContainsFunc(x.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Shaken() })
+	},
+	"milk punch": func(x *Riff) bool {
+		return poursClass(&x.Spec, flavor.ClassDairy) || poursClass(&x.Spec, flavor.ClassPlantMilk) || poursClass(&x.Spec, flavor.ClassCreamLiqueur)
+	},
+	"equal-parts": func(x *Riff) bool { return largestPour(&x.Spec) < 2*smallestCarried(&x.Spec) },
+}
+
+// checkName holds a name to its form and to what is in the glass.
+func checkName(t *testing.T, x *Riff) {
+	t.Helper()
+	lead, rest, ok := strings.Cut(x.Name, ": ")
+	assert.True(t, ok, "%q has a lead and a family", x.Name)
+	words, service, ok := strings.Cut(rest, ", ")
+	assert.True(t, ok, "%q says how it is served", x.Name)
+	assert.Contains(t, service, map[flavor.Service]string{flavor.Rocks: "on the rocks", flavor.Crushed: "on crushed ice", flavor.Up: "up", flavor.Long: "long", flavor.Hot: "hot", flavor.Neat: "neat"}[x.Spec.Service])
+	first := strings.ToLower(strings.Split(strings.Split(lead, ", ")[0], " and ")[0])
+	assert.True(t, slices.ContainsFunc(x.Spec.Pours, func(p flavor.Pour) bool { return strings.HasPrefix(strings.ToLower(p.Profile.Name), first) }), "%q leads with what is poured", x.Name)
+	for word, holds := range claims {
+		if strings.Contains(words, word) {
+			assert.True(t, holds(x), "%q claims %s", x.Name, word)
+		}
+	}
+}
+
+func poursClass(s *flavor.Spec, c flavor.Class) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == c })
+}
+
+func sparkles(s *flavor.Spec) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+}
+
+// largestPour and smallestCarried are of what carries a drink, in mL.
+func largestPour(s *flavor.Spec) (most float64) {
+	for _, p := range s.Pours {
+		if carriesDrink(&p) {
+			most = max(most, p.ML)
+		}
+	}
+	return most
+}
+
+func smallestCarried(s *flavor.Spec) float64 {
+	least := math.Inf(1)
+	for _, p := range s.Pours {
+		if carriesDrink(&p) {
+			least = min(least, p.ML)
+		}
+	}
+	return least
+}
+
+func carriesDrink(p *flavor.Pour) bool {
+	return p.Profile.ABV.Value > cover.NoAlcoholABV && p.Profile.Class.Part() != flavor.PartSeasoning && !p.Unit.Small()
+}
+
 // checkServed holds a riff to what can be mixed and served, as far as the drink
 // that it came from is.
 func checkServed(t *testing.T, from *flavor.Spec, x *Riff) {
@@ -129,9 +199,14 @@ func checkServed(t *testing.T, from *flavor.Spec, x *Riff) {
 	assert.GreaterOrEqual(t, x.Drink.VolumeML, 50.0, x.Text)
 	assert.LessOrEqual(t, x.Drink.VolumeML, 450.0, x.Text)
 	for _, p := range x.Spec.Pours {
+		new := !station.Pours(from, p.Profile)
 		if p.Profile.Carbonated {
 			assert.NotEqual(t, flavor.Blend, x.Spec.Method, "%s goes flat in %s", p.Profile.Name, x.Text)
 			assert.True(t, p.After || x.Spec.Method == flavor.Build, "%s is shaken in %s", p.Profile.Name, x.Text)
+			assert.True(t, !new || p.ML >= 29, "%s: a splash of %s", x.Text, p.Profile.Name)
+		}
+		if new && (p.Profile.Class.Shaken() || p.Profile.Class == flavor.ClassCoffee) && from.Method != flavor.Stir && from.Method != flavor.Throw {
+			assert.NotContains(t, []flavor.Method{flavor.Stir, flavor.Throw}, x.Spec.Method, "%s is stirred in %s", p.Profile.Name, x.Text)
 		}
 		if p.Profile.Class == flavor.ClassEgg && x.Spec.Service != flavor.Hot {
 			assert.Contains(t, []flavor.Method{flavor.Shake, flavor.DryShake, flavor.Blend}, x.Spec.Method, x.Text)
