@@ -2,6 +2,7 @@ package index
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"testing"
 
@@ -77,6 +78,37 @@ func BenchmarkFollow(b *testing.B) {
 		var err error
 		if x, err = x.Follow(context.Background(), now, nil); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// manyNames are so many bottles: the catalogue's, called after so many houses.
+func manyNames(b *testing.B, n int) []*flavor.Profile {
+	all := catalogue(b)
+	out := make([]*flavor.Profile, n)
+	for i := range out {
+		p := *all[i%len(all)]
+		p.ID = fmt.Sprintf("%s-%06d", p.ID, i)
+		p.Name = fmt.Sprintf("house %d %s", i, p.Name)
+		p.Aliases = nil
+		out[i] = &p
+	}
+	return out
+}
+
+// BenchmarkComplete is one keystroke among so many names; some 5 ms are the aim at a
+// hundred thousand.
+func BenchmarkComplete(b *testing.B) {
+	for _, n := range []int{1_000, 10_000} {
+		x := build(b, manyNames(b, n))
+		for _, typed := range []string{"l", "li", "lime", "lime ju"} {
+			b.Run(fmt.Sprintf("%d/%s", n, typed), func(b *testing.B) {
+				for b.Loop() {
+					if _, err := x.Complete(context.Background(), typed, 8); err != nil {
+						b.Fatal(err)
+					}
+				}
+			})
 		}
 	}
 }

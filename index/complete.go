@@ -14,7 +14,7 @@ import (
 // typed: those with a word that begins so before those that are only said to be
 // so, of these what the index favours, and then what [Index.Search] puts first.
 func (x *Index) Complete(ctx context.Context, typed string, limit int) ([]*flavor.Profile, error) {
-	r, err := x.Search(ctx, lookup.Query{Text: typed, Limit: lookup.MaxLimit})
+	r, err := x.search(ctx, lookup.Query{Text: typed, Limit: lookup.MaxLimit}, false)
 	if err != nil {
 		return nil, err
 	}

@@ -21,6 +21,12 @@ import (
 // slips of the pen, or what [Index.Resolve] reads; at least half of the words. An ingredient with exactly the
 // name comes first, then one with exactly the alias, then names that begin so.
 func (x *Index) Search(ctx context.Context, q lookup.Query) (lookup.Result, error) {
+	return x.search(ctx, q, true)
+}
+
+// search is Search, with the classes of what was found counted or not: to count them
+// takes a look at every ingredient that matches.
+func (x *Index) search(ctx context.Context, q lookup.Query, counted bool) (lookup.Result, error) {
 	if x.line.closed.Load() {
 		return lookup.Result{}, lookup.ErrClosed
 	}
@@ -29,7 +35,7 @@ func (x *Index) Search(ctx context.Context, q lookup.Query) (lookup.Result, erro
 	}
 	filters := filtersOf(q)
 	if strings.TrimSpace(q.Text) == "" {
-		return x.answer(ctx, q, all(append(filters, bleve.NewMatchAllQuery())...), false)
+		return x.answer(ctx, q, all(append(filters, bleve.NewMatchAllQuery())...), false, counted)
 	}
 	key := fold(capText(q.Text))
 	words := strings.Fields(key)
@@ -37,8 +43,12 @@ func (x *Index) Search(ctx context.Context, q lookup.Query) (lookup.Result, erro
 		return lookup.Result{}, nil // punctuation names nothing
 	}
 	words = words[:min(len(words), lookup.MaxWords)]
-	for _, read := range []query.Query{asTyped(key, words), x.withSlips(q.Text, words), x.halfOf(words)} {
-		r, err := x.answer(ctx, q, all(append(filters, read)...), true)
+	for _, read := range []func() query.Query{ // slips are not sought before they are needed
+		func() query.Query { return asTyped(key, words) },
+		func() query.Query { return x.withSlips(q.Text, words) },
+		func() query.Query { return x.halfOf(words) },
+	} {
+		r, err := x.answer(ctx, q, all(append(filters, read())...), true, counted)
 		if err != nil || r.Total > 0 {
 			return r, err
 		}
@@ -47,7 +57,7 @@ func (x *Index) Search(ctx context.Context, q lookup.Query) (lookup.Result, erro
 }
 
 // answer runs a query, or orders what it matches by nearness if q says so.
-func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, scored bool) (lookup.Result, error) {
+func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, scored, counted bool) (lookup.Result, error) {
 	if q.Like != "" {
 		positions, err := x.matches(ctx, b)
 		if err != nil {
@@ -61,7 +71,9 @@ func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, score
 		req.Score = "none"
 		req.SortBy([]string{"_id"})
 	}
-	req.AddFacet(fieldClass, bleve.NewFacetRequest(fieldClass, len(flavor.Classes())))
+	if counted {
+		req.AddFacet(fieldClass, bleve.NewFacetRequest(fieldClass, len(flavor.Classes())))
+	}
 	res, err := x.run(ctx, req)
 	if err != nil {
 		return lookup.Result{}, err
