@@ -13,6 +13,7 @@ type Keeper interface {
 	Mark(ctx context.Context, by house.By, r service.MarkRequest) error
 	Taste(ctx context.Context, by house.By, r service.TasteRequest) error
 	Right(ctx context.Context, by house.By, r service.RightRequest) error
+	Name(ctx context.Context, by house.By, r service.NameRequest) error
 }
 
 // Editor is who makes a change, and what they may do.

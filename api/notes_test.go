@@ -33,7 +33,7 @@ func workingHouse(t *testing.T) *Server {
 	require.NoError(t, err)
 	t.Cleanup(v.Close)
 	server, err := NewServer(v.Now, Options{Keeper: v, Editor: func(context.Context) Editor {
-		return Editor{By: house.By{Actor: "Wren", At: time.Now()}, MayNote: true}
+		return Editor{By: house.By{Actor: "Wren", At: time.Now()}, MayNote: true, MayEdit: true}
 	}})
 	require.NoError(t, err)
 	return server
@@ -60,6 +60,24 @@ func TestMarksAndTastings(t *testing.T) {
 		{name: "no drink of the house", url: "/v1/tastings", body: `{"text":"Nowhere\n2 oz aged rum","missing":"falernum","verdict":"kept"}`, status: 422, want: []string{"Nowhere"}},
 		{name: "what was missing is unknown", url: "/v1/tastings", body: quoteServed("moon dust"), status: 422, want: []string{"body.missing"}},
 		{name: "it stays", url: "/v1/tastings", status: 200, want: []string{`"liked":1`, `"liked":0.5`}},
+	} {
+		sc.run(t, h)
+	}
+}
+
+// What words mean in the house is known to drafts from then on, until it is forgotten.
+func TestNames(t *testing.T) {
+	h := workingHouse(t).Handler()
+	const draft = `{"text":"2 oz Old Harbour\n1 oz lime juice\n3/4 oz simple syrup"}`
+	for _, sc := range []scenario{
+		{name: "no words yet", url: "/v1/names", status: 200, want: []string{`"names":[]`}},
+		{name: "a draft that asks", url: "/v1/score", body: draft, status: 422, want: []string{"Old Harbour"}},
+		{name: "words that mean another", url: "/v1/names", body: `{"words":"rye","kind":"vodka"}`, status: 422, want: []string{"body.words", "means rye whiskey already"}},
+		{name: "an unknown kind", url: "/v1/names", body: `{"words":"Old Harbour","kind":"moon dust"}`, status: 422, want: []string{"body.kind", "moon dust"}},
+		{name: "nothing to forget", url: "/v1/names", body: `{"words":"Old Harbour","undo":true}`, status: 422, want: []string{"body.words"}},
+		{name: "named", url: "/v1/names", body: `{"words":"Old Harbour","kind":"London dry gin"}`, status: 200, want: []string{`"names":[{"words":"Old Harbour","id":"london-dry-gin","name":"London dry gin"}]`}},
+		{name: "a draft that knows", url: "/v1/score", body: draft, status: 200, want: []string{`"id":"london-dry-gin"`}},
+		{name: "forgotten", url: "/v1/names", body: `{"words":"old harbour","undo":true}`, status: 200, want: []string{`"names":[]`}},
 	} {
 		sc.run(t, h)
 	}

@@ -56,6 +56,8 @@ type noted struct{}
 
 func (noted) Mark(context.Context, house.By, service.MarkRequest) error { return nil }
 
+func (noted) Name(context.Context, house.By, service.NameRequest) error { return nil }
+
 func (noted) Taste(context.Context, house.By, service.TasteRequest) error { return nil }
 
 func (noted) Right(_ context.Context, by house.By, r service.RightRequest) error {

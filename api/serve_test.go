@@ -165,6 +165,7 @@ func TestHouseScenarios(t *testing.T) {
 	s, _ = serverFor(t, Options{Keeper: noted{}, Editor: func(context.Context) Editor { return Editor{MayNote: true} }})
 	mark.run(t, s.Handler())
 	for _, sc := range []scenario{
+		{name: "the floor names nothing", url: "/v1/names", body: `{"words":"Old Harbour","kind":"vodka"}`, status: 403, want: []string{"lead"}},
 		{name: "the floor marks", url: "/v1/marks", body: `{"out":["mint"]}`, status: 200, want: []string{`"stock":[{"id":`}},
 		{name: "the floor tastes", url: "/v1/tastings", body: quoteServed("falernum"), status: 200, want: []string{`"tastings":[`}},
 	} {
@@ -172,6 +173,8 @@ func TestHouseScenarios(t *testing.T) {
 	}
 	s, _ = serverFor(t, Options{Keeper: noted{}, Editor: func(context.Context) Editor { return Editor{} }})
 	for _, sc := range []scenario{
+		{name: "nobody names", url: "/v1/names", body: `{"words":"Old Harbour","kind":"vodka"}`, status: 403, want: []string{"lead"}},
+		{name: "everybody reads names", url: "/v1/names", status: 200, want: []string{`"names":[]`}},
 		{name: "nobody marks", url: "/v1/marks", body: `{"out":["mint"]}`, status: 403, want: []string{"floor"}},
 		{name: "nobody tastes", url: "/v1/tastings", body: quoteServed("falernum"), status: 403, want: []string{"floor"}},
 		{name: "everybody reads marks", url: "/v1/marks", status: 200},

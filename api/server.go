@@ -126,6 +126,7 @@ func (s *Server) routes() {
 	s.batching()
 	s.palate()
 	s.marking()
+	s.naming()
 	s.tasting()
 	s.likening()
 	s.ingredients()

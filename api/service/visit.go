@@ -271,6 +271,15 @@ func (v *Visit) Mark(ctx context.Context, by house.By, m MarkRequest) error {
 	return v.venue.Mark(ctx, by, m)
 }
 
+// Names lists the house's own words, by what is written.
+func (v *Visit) Names() []Named { return v.now.Load().Names() }
+
+// Name does what [Venue.Name] does.
+func (v *Visit) Name(ctx context.Context, by house.By, r NameRequest) error {
+	defer v.refresh()
+	return v.venue.Name(ctx, by, r)
+}
+
 // Prices returns what a millilitre of everything costs.
 func (v *Visit) Prices(context.Context) (prep.Prices, error) {
 	now := v.now.Load()

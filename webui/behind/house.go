@@ -31,6 +31,11 @@ type House interface {
 	// or nothing. To mark what is marked already changes nothing; what the house
 	// does not know is a fault.
 	Mark(ctx context.Context, by house.By, r service.MarkRequest) error
+	// Names lists the house's own words, by what is written.
+	Names() []service.Named
+	// Name keeps what words mean in this house, or forgets it. Words that mean
+	// another ingredient already, and a kind that is not known, are a fault.
+	Name(ctx context.Context, by house.By, r service.NameRequest) error
 	// Prices returns what a millilitre of everything costs; empty if no bottle has
 	// a price. It fails with [house.ErrInvalid] if they cannot be added up.
 	Prices(ctx context.Context) (prep.Prices, error)

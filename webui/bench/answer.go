@@ -30,6 +30,7 @@ type answer struct {
 	Result      *resultView
 	Save        *saveView
 	Card        string // address of the draft as a card; empty if it cannot be read
+	Named       *namedView
 	Said        string // the answer in a line, for a screen reader
 }
 
@@ -37,6 +38,10 @@ type answer struct {
 // Faults of the draft are part of the answer; an error is the bar's own.
 func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 	a := &answer{Text: f.Text, View: f.View, Volume: f.Scale.Volume, Before: p.held(&f)}
+	var err error
+	if a.Named, err = p.named(r, &f); err != nil {
+		return nil, err
+	}
 	if f.Becomes {
 		a.Text, a.Undo, a.CanUndo = f.Become, f.Text, strings.TrimSpace(f.Text) != "" && f.Text != f.Become
 	}
@@ -44,7 +49,7 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 		a.rewrite(renamed(a.Text, f.Save.Called))
 	}
 	pours := -1
-	spec, missed, err := flavor.Spec{}, flavor.Faults(nil), error(nil)
+	spec, missed := flavor.Spec{}, flavor.Faults(nil)
 	if a.Empty = strings.TrimSpace(a.Text) == ""; !a.Empty {
 		spec, missed, err = p.bar.ReadRest(a.Text)
 		switch {
@@ -60,6 +65,10 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 	}
 	if len(missed) > 0 {
 		a.Faults = part.FaultsOf(a.Text, missed)
+		part.AskKinds(a.Faults, missed, func(name string) (*flavor.Profile, bool) {
+			profile, _, err := p.house.Shelf().Resolve(name)
+			return profile, err == nil
+		})
 		a.Said = words.Count(len(a.Faults), "thing", "things") + " to fix in the draft."
 		if a.Result != nil {
 			a.Said += " " + a.Result.Incomplete + " " + a.Result.said()

@@ -27,6 +27,9 @@ type benchForm struct {
 	Compare  compareForm
 	Scale    scaleForm
 	Save     saveForm
+	// Means is a name that nobody knew and the id of what it is in this house; Forget,
+	// one that means nothing any more.
+	Means, Forget string
 }
 
 // The ways to show a draft.
@@ -61,6 +64,7 @@ func readBenchForm(r *http.Request) (benchForm, error) {
 	if f.Missing == "" && !f.Becomes && !r.Form.Has("close") {
 		f.Missing = r.Form.Get("covering")
 	}
+	f.Means, f.Forget = r.PostForm.Get("means"), r.PostForm.Get("forget")
 	var err error
 	f.Guest, err = form.ReadGuest(r.Form)
 	return f, err

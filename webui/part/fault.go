@@ -15,6 +15,30 @@ type Fault struct {
 	Quote   string // the line as written
 	Message string
 	Instead []Example // the draft with a name that may have been meant
+	Unknown string    // the name that nobody knows, which may be a word of this house; empty for other faults
+	Kinds   []Kind    // what it may mean, the likeliest first
+}
+
+// Kind is what a word of the house may mean.
+type Kind struct{ ID, Name string }
+
+// mostKinds is how many kinds are offered for a name that nobody knows.
+const mostKinds = 5
+
+// AskKinds asks of each name that nobody knows what it is in this house, with the
+// likeliest kinds: those that the fault suggests, by their ids.
+func AskKinds(out []Fault, faults flavor.Faults, find func(name string) (*flavor.Profile, bool)) {
+	for i, f := range faults {
+		if !errors.Is(f.Kind, flavor.ErrUnknown) || f.Field != "ingredient" && f.Location != "ingredient" || flavor.NormaliseName(f.Value) == "" || out[i].Line == 0 {
+			continue
+		}
+		out[i].Unknown = f.Value
+		for _, name := range f.Suggest {
+			if p, ok := find(name); ok && len(out[i].Kinds) < mostKinds {
+				out[i].Kinds = append(out[i].Kinds, Kind{p.ID, p.Name})
+			}
+		}
+	}
 }
 
 // FaultsOf says the faults of a draft, each with the line that it is in.

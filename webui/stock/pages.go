@@ -25,6 +25,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle("/stock", f.Route(at((*pages).stock), frame.Showing...))
 	mux.Handle(StartPath, f.Route(frame.Lead(at((*pages).start)), frame.Taking...))
 	mux.Handle("/stock/mark", f.Route(at((*pages).mark), frame.Posting...))
+	mux.Handle(OwnWordsPath, f.Route(frame.Lead(at((*pages).nameWords)), frame.Posting...))
 	mux.Handle("/stock/bottle", f.Route(at((*pages).bottlePage), frame.Taking...))
 	mux.Handle(SettingsPath, f.Route(at((*pages).settingsPage), frame.Taking...))
 	mux.Handle("/stock/made", f.Route(at((*pages).madePage), frame.Taking...))

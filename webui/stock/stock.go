@@ -116,7 +116,9 @@ type stockView struct {
 	Pages   string
 	Gone    *goneView
 	Marked  *markedView
-	Here    string // the address of the list as it is asked for
+
+	OwnWords ownWordsView
+	Here     string // the address of the list as it is asked for
 }
 
 // goneView is a record that has just been removed.
@@ -141,7 +143,7 @@ func (p *pages) stock(w http.ResponseWriter, r *http.Request) error {
 	if v.Gone, err = p.goneOf(r); err != nil {
 		return err
 	}
-	v.Marked = p.markedOf(r)
+	v.Marked, v.OwnWords = p.markedOf(r), p.ownWords(r)
 	return p.Write(w, r, http.StatusOK, "stock", "layout", v)
 }
 

@@ -193,6 +193,34 @@ func (h *House) Mark(ctx context.Context, by house.By, r service.MarkRequest) er
 	return nil
 }
 
+// Names are the words that its store keeps.
+func (h *House) Names() []service.Named {
+	names, _ := house.All[house.Name](context.Background(), h.Store())
+	var out []service.Named
+	for _, n := range house.Items(names) {
+		if p, known := h.Shelf().ByID(n.Ingredient); known {
+			out = append(out, service.Named{Words: n.Written, Profile: p})
+		}
+	}
+	return out
+}
+
+// Name keeps words in its store; the fake bar does not read by them.
+func (h *House) Name(ctx context.Context, by house.By, r service.NameRequest) error {
+	id := house.IDOf(house.KindName, flavor.NormaliseName(r.Words))
+	kept, _ := house.Get[house.Name](ctx, h.Store(), id)
+	if r.Undo {
+		_, err := h.Store().Write(ctx, by, house.Remove(house.Ref{Kind: house.KindName, ID: id}, kept.Version))
+		return err
+	}
+	p, _, err := h.Shelf().Resolve(r.Kind)
+	if err != nil {
+		return &flavor.Fault{Kind: flavor.ErrUnknown, Location: "kind", Value: r.Kind, Message: "no ingredient is called that"}
+	}
+	_, err = h.Store().Write(ctx, by, house.Put(house.Name{ID: id, Written: r.Words, Ingredient: p.ID}, kept.Version))
+	return err
+}
+
 // Fresh says whether the store answers.
 func (h *House) Fresh() error {
 	h.mu.Lock()

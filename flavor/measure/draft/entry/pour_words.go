@@ -39,7 +39,7 @@ var Measures = map[string]struct {
 	"cucharaditas": {1, flavor.Teaspoon, ""}, "cucharada": {1, flavor.Tablespoon, ""}, "cucharadas": {1, flavor.Tablespoon, ""}, "traits": {1, flavor.Dash, ""}, "trait": {1, flavor.Dash, ""},
 	"golpes": {1, flavor.Dash, ""}, "golpe": {1, flavor.Dash, ""}, "teile": {1, flavor.PartUnit, ""}, "teil": {1, flavor.PartUnit, ""}, "partes": {1, flavor.PartUnit, ""}, "parte": {1, flavor.PartUnit, ""},
 	"parti": {1, flavor.PartUnit, ""}, "parties": {1, flavor.PartUnit, ""}, "delar": {1, flavor.PartUnit, ""}, "stänk": {1, flavor.Dash, ""},
-	"onzas": {1, flavor.Ounce, ""}, "onza": {1, flavor.Ounce, ""}, "once": {1, flavor.Ounce, ""}, "onces": {1, flavor.Ounce, ""},
+	"onzas": {1, flavor.Ounce, ""}, "onza": {1, flavor.Ounce, ""},
 	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }

@@ -430,7 +430,7 @@ func (r *resolver) counted(t *task, pl place, hit found) found {
 }
 
 // misspeltUnit finds a word at either end of the name that is nearly a unit,
-// where the rest is an ingredient: "2 ouncs gin". It is nil if there is none.
+// where the rest is an ingredient: "2 onces gin". It is nil if there is none.
 func (r *resolver) misspeltUnit(t *task) *flavor.Fault {
 	words := strings.Fields(t.line.Name)
 	if len(words) < 2 || !t.line.UnitAt.Empty() {

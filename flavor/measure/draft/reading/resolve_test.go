@@ -69,7 +69,7 @@ func TestResolveFaults(t *testing.T) {
 	}{
 		{"X\n2 oz unicorn", []drafttest.Want{{"line 2", "unicorn", "London dry gin"}}},
 		{"X\n2 gin\n30 lime juice\n20 ml water\n1 oz rum", []drafttest.Want{{"line 2", "gin", "oz"}, {"line 3", "lime juice", "oz"}, {"line 5", "rum", ""}}},
-		{"X\n2 ouncs gin", []drafttest.Want{{"line 2", "ouncs", "oz"}}},
+		{"X\n2 onces gin", []drafttest.Want{{"line 2", "onces", "oz"}}},
 		{"X\n2 slces lime", []drafttest.Want{{"line 2", "slces", "slice"}}},
 		{"X\n2 lime wegdes", []drafttest.Want{{"line 2", "wegdes", "wedge"}}},
 		{"X\n1 oz mint", []drafttest.Want{{"line 2", "oz", "sprig"}}},

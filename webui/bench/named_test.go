@@ -1,0 +1,37 @@
+package bench_test
+
+import (
+	"net/http"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"counterpour/webui/webuitest"
+)
+
+// A name that nobody knows is asked for once, with what it may be; the answer is kept
+// and can be taken back.
+func TestAnUnknownNameIsAskedOnce(t *testing.T) {
+	house := webuitest.NewHouse()
+	pages := webuitest.PagesOf(t, house)
+	const text = "2 oz gin\n3/4 oz lemmon\nshake"
+	w := webuitest.Post(pages, "/bench", webuitest.Fields("text", text), false)
+	webuitest.Says(t, w, []string{"Is it a word of this house? “lemmon” is", `name="means" value="lemon-juice lemmon"`, `href="/stock?words=lemmon#own-words"`}, nil)
+
+	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "lemon-juice lemmon"), false)
+	webuitest.Says(t, w, []string{"“lemmon” means lemon juice in this house from now on.", `name="forget" value="lemmon"`}, nil)
+	if names := house.Names(); assert.Len(t, names, 1) {
+		assert.Equal(t, "lemmon", names[0].Words)
+		assert.Equal(t, "lemon-juice", names[0].Profile.ID)
+	}
+
+	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "forget", "lemmon"), false)
+	webuitest.Says(t, w, []string{"“lemmon” is forgotten."}, nil)
+	assert.Empty(t, house.Names())
+
+	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "moon-dust lemmon"), false)
+	webuitest.Says(t, w, []string{"No ingredient is called that."}, nil)
+	assert.Equal(t, http.StatusUnprocessableEntity, w.Code, "the draft is as it was")
+	webuitest.Get(pages, "/bench?means=lemon-juice+lemmon", "")
+	assert.Empty(t, house.Names(), "an address keeps nothing")
+}
