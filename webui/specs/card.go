@@ -27,7 +27,11 @@ func (p *pages) card(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+		share, err := shareOf(r, v.Slug, v.Name)
+		if err != nil {
+			return err
+		}
+		return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v, share})
 	}
 	return frame.ErrNotFound
 }
@@ -56,13 +60,14 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v.Family, v.Reads, v.Bench = v.Reads, "", bench
-	return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{p.house.About(), v})
+	return p.Write(w, r, http.StatusOK, "card", "layout", cardPage{About: p.house.About(), Card: v})
 }
 
 // cardPage is the page of one card.
 type cardPage struct {
 	About string
 	Card  specView
+	Share *shareView // how a camera finds its spec; nil for a draft
 }
 
 // collection is every spec that a query lets through, to be printed on A4.

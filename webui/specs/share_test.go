@@ -23,3 +23,10 @@ func TestASpecIsShared(t *testing.T) {
 		webuitest.Says(t, w, []string{want + "</pre>", `<svg class="code"`, "A code that opens Spindrift"}, nil)
 	}
 }
+
+// The card that is printed carries the same code; a draft has no spec to lead to.
+func TestTheCardCarriesTheCode(t *testing.T) {
+	pages := webuitest.NewPages(t)
+	webuitest.Says(t, webuitest.Get(pages, "/specs/spindrift/card", ""), []string{`<svg class="code"`, "A code that opens Spindrift"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/card?text=2+oz+gin", ""), []string{"A drink without a name"}, []string{`<svg class="code"`})
+}
