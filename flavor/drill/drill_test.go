@@ -197,6 +197,24 @@ func TestAnyBalancedMoveMends(t *testing.T) {
 	assert.Positive(t, other, "some were mended by another pour")
 }
 
+// However fine a round is asked for, its drinks lie far enough apart to be told.
+func TestDrinksToOrderCanBeTold(t *testing.T) {
+	s := newSchool(t)
+	for _, a := range []template.Axis{template.Strong, template.Sweet} {
+		for _, size := range []float64{MinSize, 0.7, 4} {
+			for seed := range uint64(8) {
+				r, err := s.trainer.Round(RoundRequest{Kind: KindOrder, Axis: a, Size: size, Seed: seed})
+				require.NoError(t, err)
+				v := func(place int) float64 { return r.key.values[r.key.order[place]] }
+				const rounding = 1e-9
+				assert.GreaterOrEqual(t, jndOf(a, v(0), v(1)), leastGap-rounding, "%v of %v, seed %d", size, a, seed)
+				assert.GreaterOrEqual(t, jndOf(a, v(1), v(2)), leastGap-rounding, "%v of %v, seed %d", size, a, seed)
+				assert.GreaterOrEqual(t, r.Size, leastGap-rounding)
+			}
+		}
+	}
+}
+
 func TestOrderIsThatOfTheGlass(t *testing.T) {
 	s := newSchool(t)
 	for seed := range uint64(5) {

@@ -28,7 +28,19 @@ type Skill struct {
 	Last   time.Time `json:"last"`
 	Stairs Staircase `json:"staircase"`
 	Repeat Repeat    `json:"repeat"`
+	Played []Trial   `json:"played,omitempty"` // the last keptTrials, in order
 }
+
+// Trial is a round as it was played: its size in just-noticeable differences, see
+// [Steps], and whether the answer was right.
+type Trial struct {
+	Size  float64 `json:"size_jnd"`
+	Right bool    `json:"right"`
+}
+
+// keptTrials is how many rounds of a skill are kept one by one, for a drawing of how
+// it went.
+const keptTrials = 60
 
 // Skills lists everything that can be trained, in the order in which it is
 // taught, none of it tried.

@@ -12,8 +12,12 @@ import (
 	"counterpour/flavor/template"
 )
 
+// leastGap is how far apart two drinks that are put in order lie at least, in
+// just-noticeable differences: who is right must be able to tell.
+const leastGap = 1.0
+
 // orderRound finds three drinks that lie at least the size apart on an axis of
-// the finished drink, or as far as proven drinks do.
+// the finished drink, or as far as proven drinks do, but never closer than leastGap.
 func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	value, unit := finished(r.Axis)
 	if value == nil {
@@ -28,7 +32,7 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	at := func(i int) float64 { return math.Log(value(&t.classics[i])) / math.Log1p(balance.Weber(r.Axis)) }
 	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(at(a), at(b)) })
 	var three []int
-	for size := r.Size; len(three) < 3 && size >= MinSize*easier; size *= easier {
+	for size := max(r.Size, leastGap); len(three) < 3 && size >= leastGap; size = lowered(size) {
 		for _, start := range rng.Perm(len(all)) {
 			if three = spaced(all[start:], at, size); len(three) == 3 {
 				break
@@ -50,6 +54,14 @@ func (t *Trainer) orderRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	}
 	round.key.axis, round.key.text = r.Axis, unit
 	return round, nil
+}
+
+// lowered is the next size to try, leastGap before anything below it.
+func lowered(size float64) float64 {
+	if size > leastGap {
+		return max(size*easier, leastGap)
+	}
+	return size * easier
 }
 
 // easier is the factor by which a size is lowered that no drinks have.

@@ -45,7 +45,10 @@ func (l Learner) After(r Result) (Learner, error) {
 	if err != nil {
 		return l, err
 	}
-	s.Repeat, s.Stairs, s.Last = repeat, s.Stairs.Shown(r.Size).After(r.Right), r.At
+	shown := s.Stairs.Shown(r.Size)
+	s.Repeat, s.Stairs, s.Last = repeat, shown.After(r.Right), r.At
+	s.Played = append(slices.Clone(s.Played), Trial{Size: shown.Next(), Right: r.Right})
+	s.Played = s.Played[max(0, len(s.Played)-keptTrials):]
 	s.Rounds++
 	if r.Right {
 		s.Right++

@@ -20,8 +20,9 @@ type gradeView struct {
 	Question string
 	Solution string
 	Text     string
-	Next     string // what it does to the next round
-	Unkept   string // why it could not be kept; empty if it was
+	Next     string            // what it does to the next round
+	Curve    htmltemplate.HTML // how the rounds like it went; empty before the second
+	Unkept   string            // why it could not be kept; empty if it was
 	Pairs    htmltemplate.HTML
 	Hollow   string // what the hollow bars are
 	Full     string

@@ -2,6 +2,7 @@ package training
 
 import (
 	"fmt"
+	htmltemplate "html/template"
 	"math"
 	"net/http"
 	"slices"
@@ -9,6 +10,7 @@ import (
 
 	"counterpour/flavor/drill"
 	"counterpour/webui/access"
+	"counterpour/webui/draw"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
@@ -27,7 +29,11 @@ type progressView struct {
 }
 
 // skillRow is one drill and how it goes.
-type skillRow struct{ Name, Tells, Rounds, Right, Next, Due string }
+type skillRow struct {
+	Name, Tells, Rounds, Right, Next, Due string
+
+	Curve htmltemplate.HTML // how the rounds went; empty before the second
+}
 
 // teamRow is one person of the house and what they need.
 type teamRow struct {
@@ -69,7 +75,9 @@ func (p *pages) progressView(r *http.Request) (*progressView, error) {
 	now := time.Now()
 	v := &progressView{Who: whoOf(r, progressPath), Lead: lead, Played: playedBy(&learner), Team: teamRows(team, now)}
 	for i := range learner.Skills {
-		v.Skills = append(v.Skills, skillRowOf(&learner.Skills[i], now))
+		row := skillRowOf(&learner.Skills[i], now)
+		row.Curve = curveOf(fmt.Sprintf("curve-%d", i+1), &learner.Skills[i])
+		v.Skills = append(v.Skills, row)
 	}
 	for _, s := range drill.Skills() {
 		if !slices.ContainsFunc(learner.Skills, func(o drill.Skill) bool { return o.Kind == s.Kind && o.Axis == s.Axis }) {
@@ -86,6 +94,24 @@ func skillRowOf(s *drill.Skill, now time.Time) skillRow {
 		row.Tells = stepsOf(s.Kind, size) + " ± " + stepsOf(s.Kind, size*spread) + " steps"
 	}
 	return row
+}
+
+// leastPlayed is how many rounds a curve needs.
+const leastPlayed = 2
+
+// curveOf draws how the rounds of a skill went.
+func curveOf(id string, s *drill.Skill) htmltemplate.HTML {
+	if len(s.Played) < leastPlayed {
+		return ""
+	}
+	c := draw.Curve{Title: "How it went: " + skillName(s.Kind, s.Axis)}
+	for _, t := range s.Played {
+		c.Rounds = append(c.Rounds, draw.Played{Steps: drill.Steps(s.Kind, t.Size), Right: t.Right})
+	}
+	if size, _, ok := s.Stairs.Threshold(); ok {
+		c.Tells = drill.Steps(s.Kind, size)
+	}
+	return draw.CurveSVG(id, &c)
 }
 
 // percentOf is a share in whole per cent.

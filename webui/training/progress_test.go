@@ -207,3 +207,27 @@ func TestAResultThatIsNotKept(t *testing.T) {
 	w := serveOne(pages, requestBy(http.MethodGet, training.TrainingPath, nil, service.Trainee{Name: "Ada"}))
 	webuitest.Holds(t, w, http.StatusInternalServerError, []string{"Something broke behind the bar"}, nil)
 }
+
+// From the second round of a drill on, its page of progress and the grade draw how it
+// went, with as many marks as rounds.
+func TestProgressIsDrawn(t *testing.T) {
+	h := webuitest.NewHouse()
+	pages, ada, learners := webuitest.PagesOf(t, h), service.Trainee{Name: "Ada"}, service.NewLearners(h.Store())
+	progress := func() string {
+		return serveOne(pages, requestBy(http.MethodGet, training.ProgressPath, nil, ada)).Body.String()
+	}
+	playRound(t, learners, ada, drill.Skill{Kind: drill.KindFault, Axis: "sour"}, 1, true, evening)
+	assert.NotContains(t, progress(), `class="curve"`, "one round is no curve")
+	playRound(t, learners, ada, drill.Skill{Kind: drill.KindFault, Axis: "sour"}, 2, false, evening.Add(time.Minute))
+	page := progress()
+	assert.Equal(t, 1, strings.Count(page, `class="curve"`))
+	assert.Equal(t, 2, strings.Count(page, `<circle class="dot`))
+	assert.Contains(t, page, "2 rounds, 1 right: from 2.0 steps in the first to 3.0 in the last")
+
+	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", roundOf(t, webuitest.Follow(pages, "/training?what=fault&steps=6").Body.String()))
+	graded := serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, ada)).Body.String()
+	_, curve, found := strings.Cut(graded, `class="curve"`)
+	assert.True(t, found)
+	curve, _, _ = strings.Cut(curve, "</svg>")
+	assert.Equal(t, 3, strings.Count(curve, `<circle class="dot`))
+}

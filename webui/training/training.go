@@ -202,7 +202,9 @@ func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, ro
 	if err != nil {
 		return err
 	}
-	v.Grade.Next = nextOf(&learner, round)
+	if s := trainedBy(&learner, round); s != nil {
+		v.Grade.Next, v.Grade.Curve = nextOf(s, round), curveOf("curve", s)
+	}
 	v.Played = playedBy(&learner)
 	return nil
 }

@@ -90,23 +90,25 @@ func stepsOf(kind drill.Kind, size float64) string {
 	return words.Figure(drill.Steps(kind, size), decimals)
 }
 
-// nextOf says what a round did to the size of the next.
-func nextOf(l *drill.Learner, r *drill.Round) string {
-	kind := r.Request.Kind
+// trainedBy is the skill that a round trains, nil if it was not played.
+func trainedBy(l *drill.Learner, r *drill.Round) *drill.Skill {
 	for i := range l.Skills {
-		s := &l.Skills[i]
-		if s.Kind != kind || s.Axis != "" && s.Axis != r.Request.Axis.String() {
-			continue
+		if s := &l.Skills[i]; s.Kind == r.Request.Kind && (s.Axis == "" || s.Axis == r.Request.Axis.String()) {
+			return s
 		}
-		next := s.Stairs.Next()
-		word := "as hard"
-		switch {
-		case next < 0.99*r.Size:
-			word = "harder"
-		case next > 1.01*r.Size:
-			word = "easier"
-		}
-		return fmt.Sprintf("The next round like this is %s: %s noticeable steps, after %s.", word, stepsOf(kind, next), stepsOf(kind, r.Size))
 	}
-	return ""
+	return nil
+}
+
+// nextOf says what a round did to the size of the next.
+func nextOf(s *drill.Skill, r *drill.Round) string {
+	next := s.Stairs.Next()
+	word := "as hard"
+	switch {
+	case next < 0.99*r.Size:
+		word = "harder"
+	case next > 1.01*r.Size:
+		word = "easier"
+	}
+	return fmt.Sprintf("The next round like this is %s: %s noticeable steps, after %s.", word, stepsOf(s.Kind, next), stepsOf(s.Kind, r.Size))
 }

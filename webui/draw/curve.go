@@ -1,0 +1,146 @@
+package draw
+
+import (
+	"fmt"
+	htmltemplate "html/template"
+	"math"
+	"strings"
+
+	"counterpour/webui/words"
+)
+
+// Played is one round of a curve: how many noticeable steps it was, and whether the
+// answer was right.
+type Played struct {
+	Steps float64
+	Right bool
+}
+
+// Curve is how a drill went, the first round first.
+type Curve struct {
+	Title  string
+	Rounds []Played
+	Tells  float64 // steps at which seven in ten answers are right; 0 if it is not known
+}
+
+// The drawing of a curve, in its own units.
+const (
+	curveWidth  = 330.0
+	curveHeight = 132.0
+	curveLeft   = 34.0
+	curveRight  = 322.0
+	curveTop    = 10.0
+	curveBottom = 104.0
+	curveDot    = 4.0
+)
+
+// CurveSVG draws a curve as an SVG element: a mark for each round from left to
+// right, higher where the round was larger, and so easier. Equal heights are equal
+// factors, as differences are noticed. A full mark is a right answer, a hollow one a
+// wrong one; a broken line is what is told from.
+func CurveSVG(id string, c *Curve) htmltemplate.HTML {
+	var b strings.Builder
+	esc := htmltemplate.HTMLEscapeString
+	c = c.sound()
+	fmt.Fprintf(&b, `<svg class="curve" role="img" aria-labelledby="%[1]s-title %[1]s-desc" viewBox="0 0 %[2]s %[3]s" xmlns="http://www.w3.org/2000/svg" font-family="inherit" font-size="12" fill="currentColor">`+"\n",
+		esc(id), unit(curveWidth), unit(curveHeight))
+	fmt.Fprintf(&b, "<title id=\"%[1]s-title\">%[2]s</title>\n<desc id=\"%[1]s-desc\">%[3]s</desc>\n", esc(id), esc(c.Title), esc(CurveSentence(c)))
+	low, high := c.ends()
+	at := func(steps float64) float64 {
+		return curveBottom - (curveBottom-curveTop)*math.Log(steps/low)/math.Log(high/low)
+	}
+	for _, steps := range []float64{low, math.Sqrt(low * high), high} {
+		fmt.Fprintf(&b, `<path d="M%s %sH%s" stroke="currentColor" stroke-opacity="0.3" stroke-dasharray="1 4"/><text class="quiet" x="%s" y="%s" text-anchor="end">%s</text>`+"\n",
+			unit(curveLeft), unit(at(steps)), unit(curveRight), unit(curveLeft-6), unit(at(steps)+4), stepsWord(steps))
+	}
+	if c.Tells > 0 {
+		fmt.Fprintf(&b, `<path class="tells" d="M%s %sH%s" stroke="currentColor" stroke-width="1.5" stroke-dasharray="6 4"/>`+"\n", unit(curveLeft), unit(at(c.Tells)), unit(curveRight))
+	}
+	c.drawRounds(&b, at)
+	fmt.Fprintf(&b, `<text class="quiet" x="%s" y="%s">steps; first round</text><text class="quiet" x="%[3]s" y="%[2]s" text-anchor="end">the last of %[4]d</text>`+"\n</svg>\n",
+		unit(curveLeft), unit(curveHeight-8), unit(curveRight), len(c.Rounds))
+	return htmltemplate.HTML(b.String())
+}
+
+// drawRounds draws the line from round to round and the marks on it.
+func (c *Curve) drawRounds(b *strings.Builder, at func(float64) float64) {
+	x := func(i int) float64 {
+		if len(c.Rounds) == 1 {
+			return (curveLeft + curveRight) / 2
+		}
+		return curveLeft + curveDot + 2 + (curveRight-curveLeft-2*curveDot-2)*float64(i)/float64(len(c.Rounds)-1)
+	}
+	var path, marks strings.Builder
+	for i, r := range c.Rounds {
+		command := "L"
+		if i == 0 {
+			command = "M"
+		}
+		y := at(r.Steps)
+		fmt.Fprintf(&path, "%s%s %s", command, unit(x(i)), unit(y))
+		class := "dot"
+		if !r.Right {
+			class = "dot out"
+		}
+		fmt.Fprintf(&marks, `<circle class="%s" cx="%s" cy="%s" r="%s" stroke="currentColor" stroke-width="1.5"/>`, class, unit(x(i)), unit(y), unit(curveDot))
+	}
+	fmt.Fprintf(b, `<path d="%s" fill="none" stroke="currentColor" stroke-opacity="0.55"/>`+"\n%s\n", path.String(), marks.String())
+}
+
+// least is the smallest size that is drawn, in steps.
+const least = 0.01
+
+// sound is the curve with every size a number that can be drawn.
+func (c *Curve) sound() *Curve {
+	out := *c
+	out.Rounds = make([]Played, len(c.Rounds))
+	for i, r := range c.Rounds {
+		out.Rounds[i] = Played{math.Max(finite(r.Steps, least), least), r.Right}
+	}
+	return &out
+}
+
+// ends are the sizes at the foot and the head of the drawing: those that were
+// played, and at least a factor of two.
+func (c *Curve) ends() (low, high float64) {
+	low, high = math.Inf(1), 0
+	for _, r := range append([]Played{{Steps: c.Tells}}, c.Rounds...) {
+		if r.Steps > 0 {
+			low, high = math.Min(low, r.Steps), math.Max(high, r.Steps)
+		}
+	}
+	if math.IsInf(low, 1) {
+		return 1, 2
+	}
+	if high < 2*low {
+		middle := math.Sqrt(low * high)
+		low, high = middle/math.Sqrt2, middle*math.Sqrt2
+	}
+	return low, high
+}
+
+func stepsWord(steps float64) string {
+	if steps < 1 {
+		return words.Figure(steps, 2)
+	}
+	return words.Figure(steps, 1)
+}
+
+// CurveSentence says what the drawing shows.
+func CurveSentence(c *Curve) string {
+	if len(c.Rounds) == 0 {
+		return "No round yet."
+	}
+	right := 0
+	for _, r := range c.Rounds {
+		if r.Right {
+			right++
+		}
+	}
+	said := fmt.Sprintf("%s, %d right: from %s steps in the first to %s in the last", words.Count(len(c.Rounds), "round", "rounds"), right,
+		stepsWord(c.Rounds[0].Steps), stepsWord(c.Rounds[len(c.Rounds)-1].Steps))
+	if c.Tells > 0 {
+		said += "; told from " + stepsWord(c.Tells) + " steps"
+	}
+	return words.Sentence(said)
+}
