@@ -276,3 +276,39 @@ func TestOneGlass(t *testing.T) {
 		}
 	}
 }
+
+// A syrup goes out of a kind of drink that has none, and is poured less of where it
+// belongs; it comes from no dasher. Common practice, no source.
+func TestStrangeSyrup(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct{ text, fix string }{
+		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\n1 oz cinnamon syrup\nstir, rocks", "leave out the cinnamon syrup"},
+		{"2 1/2 oz gin\n1/2 oz dry vermouth\n1/2 oz simple syrup\nstir, up", "leave out the simple syrup"},
+		{"2 oz vodka\n4 oz tomato juice\n1/2 oz lemon juice\n1 oz simple syrup\n3 dashes worcestershire sauce\nroll, long", "leave out the simple syrup"},
+		{"60 ml reposado tequila\n22.5 ml lime juice\n60 ml agave syrup\nshake, rocks", "agave syrup (1:1) instead of 60 ml"},
+		{"2 oz bourbon\n1 oz simple syrup\n2 dashes aromatic bitters\nstir, rocks", "simple syrup (1:1) instead of 1 oz"},
+	} {
+		s := k.read(t, c.text)
+		r := k.score(t, s)
+		require.NotEmpty(t, r.Faults, c.text)
+		assert.Equal(t, template.Sweet, r.Faults[0].Axis, c.text)
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, c.text)
+		assert.Contains(t, fixes[0].Text, c.fix, c.text)
+		for _, f := range r.Faults {
+			assert.NotRegexp(t, `dash(es)? (too|of) .*syrup`, f.Text)
+		}
+	}
+}
+
+// What is said to be too much is what the fix takes away, as near as a jigger measures.
+func TestFixDoesWhatTheFaultSays(t *testing.T) {
+	k := newKitchen(t)
+	s := k.read(t, "50 ml vodka\n20 ml coffee liqueur\n30 ml espresso\n45 ml simple syrup\nshake, up")
+	r := k.score(t, s)
+	require.NotEmpty(t, r.Faults)
+	assert.Contains(t, r.Faults[0].Text, "27.5 ml too much simple syrup")
+	fixes := k.fixes(t, s, r)
+	require.NotEmpty(t, fixes)
+	assert.Contains(t, fixes[0].Text, "pour 17.5 ml simple syrup (1:1) instead of 45 ml")
+}

@@ -17,11 +17,20 @@ import (
 // ratio first: it is told here only if the ratio is balanced.
 func beyondFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 	worst := slices.Clone(j.Beyond)
+	for i := range worst { // what is strange in itself is told as that, whatever else it brings
+		if x := &worst[i]; x.Strange {
+			for k := range worst {
+				if o := &worst[k]; o.Profile == x.Profile && !o.Strange {
+					x.Edges, o.Edges = math.Max(x.Edges, o.Edges), 0
+				}
+			}
+		}
+	}
 	slices.SortStableFunc(worst, func(x, y template.Beyond) int { return cmp.Compare(y.Edges, x.Edges) })
 	var out []Fault
 	for i := range worst {
 		x := &worst[i]
-		if x.Edges < 1 || j.Ratio < template.BalancedFrom && ofRatio(x) ||
+		if x.Edges < 1 || j.Ratio < template.BalancedFrom && ofRatio(x) && !x.Strange ||
 			slices.ContainsFunc(out, func(f Fault) bool { return f.Profile == x.Profile }) {
 			continue
 		}
@@ -137,12 +146,14 @@ func fineUnit(u flavor.Unit) bool {
 }
 
 // finestUnit is the unit for a little of an ingredient: what its profile has a
-// yield for, the barspoon for what is some millilitres, else the dash.
+// yield for, the barspoon for what is some millilitres or comes from no dasher, else the
+// dash.
 func finestUnit(p *flavor.Profile, ml float64) flavor.Unit {
 	if u, ok := p.UsualUnit(flavor.Barspoon); ok && u != flavor.Gram && u != flavor.Barspoon {
 		return u
 	}
-	if per, ok := measure.MLPerUnit(flavor.Barspoon, p); ok && ml >= per {
+	dashes := p.Class.Part() == flavor.PartSeasoning || p.Class.Part() == flavor.PartModifier
+	if per, ok := measure.MLPerUnit(flavor.Barspoon, p); ok && (ml >= per || !dashes) {
 		return flavor.Barspoon
 	}
 	return flavor.Dash
@@ -212,7 +223,7 @@ func boundText(x *template.OutOfBounds) string {
 			return "there is no base in it, which nearly every drink made like this has"
 		}
 		if x.Grams {
-			return fmt.Sprintf("%.0f g of alcohol in one glass is more than any drink of its kind: %s %.0f g", x.Amount, word, x.Bound)
+			return fmt.Sprintf("%s g of alcohol in one glass is more than drinks of its kind have: %s about %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
 		}
 		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: %s %.0f %%", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case template.Sweet:

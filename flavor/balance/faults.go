@@ -26,6 +26,7 @@ type Fault struct {
 
 	grams   bool    // there is more alcohol in the glass than any drink of its kind has
 	missing bool    // nothing in it brings what nearly all drinks like it have
+	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
 
 	with *flavor.Profile // what turns the ingredient, of a fault of method; nil if nothing does
@@ -91,7 +92,7 @@ func ratioFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		if told || p.Gain < leastGain || p.Odds < leastOdds || f.Deviation < leastDeviation || f.Deviation <= f.PlusMinus {
 			continue
 		}
-		f.Profile, f.Text = faultText(s, j, p)
+		f.Profile, f.moveML, f.Text = faultText(s, j, p)
 		out = append(out, f)
 	}
 	return out

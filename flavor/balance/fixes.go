@@ -3,6 +3,7 @@ package balance
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -200,22 +201,42 @@ func (c *candidate) size() int {
 
 // compare orders candidates, the best first; no two are equal.
 func (c *candidate) compare(o *candidate) int {
-	if c.balanced() != o.balanced() {
-		if c.balanced() {
-			return -1
-		}
-		return 1
-	}
-	if !c.balanced() { // nothing mends it: the nearest to it
-		if d := cmp.Compare(o.score, c.score); d != 0 {
-			return d
-		}
-	}
-	if d := cmp.Or(cmp.Compare(c.size(), o.size()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
+	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), cmp.Compare(c.size(), o.size()),
+		-compareBool(c.roomy(), o.roomy()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
 		cmp.Compare(o.score, c.score)); d != 0 {
 		return d
 	}
 	return strings.Compare(c.text(), o.text())
+}
+
+// roomy is the score from which a fix leaves room for a hand's error: among fixes of as
+// many pours it comes before one that hardly balances the draft.
+const roomy = 78.0
+
+// roomy reports whether a candidate leaves such room. To leave a pour out always does,
+// and is no reason to do so.
+func (c *candidate) roomy() bool {
+	return c.score >= roomy && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.ToML == 0 })
+}
+
+// nearness is how near a candidate that does not balance the draft brings it, in tens
+// of points; less is no reason to change one more pour.
+func (c *candidate) nearness() float64 {
+	if c.balanced() {
+		return 0
+	}
+	return math.Floor(c.score / 10)
+}
+
+// compareBool puts false before true.
+func compareBool(x, y bool) int {
+	switch {
+	case x == y:
+		return 0
+	case x:
+		return 1
+	}
+	return -1
 }
 
 // sameIdea reports whether one of two candidates does what the other does, and

@@ -134,6 +134,7 @@ func (f *fixing) byFaults() {
 				ladder = nil // no proven drink pours it: leave it out
 			}
 			if at, score := f.within(pour, ladder, x); at >= 0 {
+				at, score = f.asSaid(pour, ladder, x, at, score)
 				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
 			}
 		}
@@ -141,6 +142,28 @@ func (f *fixing) byFaults() {
 			f.leaveOut(x.Profile, i)
 		}
 	}
+}
+
+// asSaid takes the amount on the ladder of a pour that the fault says, in place of the
+// one that was found, if it mends the draft as surely: what is said and what is done
+// should agree.
+func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float64) (int, float64) {
+	if x.moveML <= 0 || f.spec.Pours[pour].Profile != x.Profile {
+		return at, score
+	}
+	said, away := at, math.Inf(1)
+	for i := range ladder {
+		if d := math.Abs(math.Abs(ladder[i].ToML-ladder[i].FromML) - x.moveML); d < away {
+			said, away = i, d
+		}
+	}
+	if x.holds(f.spec, pour) && ladder[said].ToML < ladder[said].FromML/2 {
+		return at, score
+	}
+	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, roomy) && got >= template.BalancedFrom {
+		return said, got
+	}
+	return at, score
 }
 
 // within goes along the ladder of a pour that a fault names, no further than the fault

@@ -132,41 +132,41 @@ func answerable(bearers []bearer, s *flavor.Spec) (bearer, bool) {
 	return bearer{}, false
 }
 
-// faultText says a fault in the words of the trade, and which ingredient it
-// names as poured wrong.
-func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (*flavor.Profile, string) {
+// faultText says a fault in the words of the trade, which ingredient it names as poured
+// wrong, and by how many mL, 0 if it says no amount.
+func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (of *flavor.Profile, moveML float64, text string) {
 	bearers := bearersOf(s, p.Axis)
 	word, high := "too little", p.Change < 0
 	if high {
 		word = "too much"
 	}
 	if p.Axis == template.Strong && !high && missesBase(s, j) {
-		return nil, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
+		return nil, 0, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
 	}
 	if len(bearers) == 0 {
-		return nil, fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(j.Fits[0].Name))
+		return nil, 0, fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(j.Fits[0].Name))
 	}
 	if high {
 		oddFirst(bearers, j)
 	}
 	ml := j.Equivalents[p.Axis] * math.Abs(math.Expm1(p.Change))
 	b, ok := blamed(bearers, high, ml)
-	text := ""
 	if ok && (high || ml/b.per <= farTimes*b.ml) {
-		text = fmt.Sprintf("about %s %s %s", amountNear(s, ml/b.per, b.pour), word, b.pour.Profile.Name)
+		moveML = ml / b.per
+		text = fmt.Sprintf("about %s %s %s", amountNear(s, moveML, b.pour), word, b.pour.Profile.Name)
 	} else {
 		if !ok {
 			b, ok = answerable(bearers, s)
 		}
 		if !ok {
-			return nil, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
+			return nil, 0, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
 		}
 		text = fmt.Sprintf("far %s %s", word, b.pour.Profile.Name)
 	}
 	if o := bearersOf(s, against(p.Axis)); len(o) > 0 && o[0].pour.Profile.ID != b.pour.Profile.ID {
 		text += " for this much " + o[0].pour.Profile.Name
 	}
-	return b.pour.Profile, text
+	return b.pour.Profile, moveML, text
 }
 
 // missesBase reports whether a drink has no base and half of those made like it do.

@@ -27,9 +27,9 @@ type Build struct {
 	habits  *habits   // see habit
 	cos     []float64 // see cosines
 	// How near the rest of the drink is to those of proven ones, see restWeights.
-	unbased, unsoured  []float64
-	served             []float64 // see ofService; nil until asked for
-	volumeML, ethanolG upTo
+	unbased, unsoured, unsweetened []float64
+	served                         []float64 // see ofService; nil until asked for
+	volumeML, ethanolG             upTo
 }
 
 // centre is the middle of the good drinks that one drink is held against.

@@ -14,6 +14,7 @@ import (
 // would. From Edges of 1 on no good drink does, and the drink is not balanced.
 type Beyond struct {
 	Profile *flavor.Profile // the ingredient that does it
+	Strange bool            // it is a syrup or sugar in a kind of drink that has none
 	Sense   bool            // it brings too much of a sense; else it is too much in itself
 	Level   habit.Level     // the sense
 	Own     bool            // some proven drink pours the ingredient
@@ -291,6 +292,8 @@ func (s *Set) readHabits(proven []Labelled) {
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
 		s.unbased.add(b.parts, amountsOf(&proven[i].Spec), isBase)
+		s.unsweetened.add(b.parts, amountsOf(&proven[i].Spec), isSweetener)
+		s.sweet = append(s.sweet, largestOf(&proven[i].Spec, flavor.PartSweetener) != nil)
 		s.unsoured.add(b.parts, amountsOf(&proven[i].Spec), isSharp)
 		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
 	}
@@ -325,6 +328,7 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 		tell(&Beyond{Profile: b.parts[i].profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual),
 			Most: math.Exp(r.most), Edges: r.edges(share)})
 	}
+	b.strayed(ml, &size, tell)
 	for l, level := range levels {
 		if b.set.book.High(habit.Level(l), level) {
 			b.beyondLevel(habit.Level(l), level, ml, &size, tell)

@@ -84,6 +84,14 @@ func (b *Build) nearUnsoured() []float64 {
 	return b.unsoured
 }
 
+// nearUnsweetened is restWeights without syrups and sugar.
+func (b *Build) nearUnsweetened() []float64 {
+	if b.unsweetened == nil {
+		b.unsweetened = b.restWeights(&b.set.unsweetened, isSweetener)
+	}
+	return b.unsweetened
+}
+
 // shareThat returns the weighted share of proven drinks that have something, and
 // false if none is near enough to tell.
 func shareThat(weights []float64, has func(int) bool) (float64, bool) {
@@ -101,6 +109,8 @@ func shareThat(weights []float64, has func(int) bool) (float64, bool) {
 }
 
 func isBase(p *part) bool { return p.role == flavor.PartBase }
+
+func isSweetener(p *part) bool { return p.role == flavor.PartSweetener }
 
 func isSharp(p *part) bool { return p.role == flavor.PartSour }
 
@@ -185,3 +195,36 @@ const halfSharp = 0.03
 
 // leastAcid is what counts as nothing sour, g in 100 mL.
 const leastAcid = 0.1
+
+// unsweet returns how surely drinks with the same rest have no syrup or sugar, 0 to
+// 1.
+func (b *Build) unsweet() float64 {
+	share, ok := shareThat(b.nearUnsweetened(), func(i int) bool { return b.set.sweet[i] })
+	if !ok {
+		return 0
+	}
+	return ramp(1-share, leastUnsweetened, mostUnsweetened)
+}
+
+// Of drinks with the same rest, the share without syrup or sugar from where one is
+// strange, and where it is as strange as can be. Then up to strangeFrom of the drink, as
+// 1:1 syrup, is a touch; from strangeTo on it is a mistake. Chosen by the trial.
+const (
+	leastUnsweetened, mostUnsweetened = 0.8, 0.95
+	strangeFrom, strangeTo            = 0.05, 0.10
+	strangeEdges                      = 1.6 // as of a fault of method
+)
+
+// strayed tells of a syrup in a kind of drink that has none.
+func (b *Build) strayed(ml []float64, size *size, tell func(*Beyond)) {
+	for i := range b.parts {
+		p := &b.parts[i]
+		share := size.share(p, ml) * p.per[Sweet]
+		if !isSweetener(p) || share <= strangeFrom {
+			continue
+		}
+		if x := ramp(share, strangeFrom, strangeTo) * b.unsweet(); x > 0 {
+			tell(&Beyond{Profile: p.profile, Strange: true, Amount: share, Usual: strangeFrom / 2, Most: strangeFrom, Edges: strangeEdges * x * x})
+		}
+	}
+}

@@ -9,25 +9,27 @@ import (
 
 // Set is the families of drinks, ready to judge. It is safe for concurrent use.
 type Set struct {
-	models    []*model
-	relatives [][]relative // of each family
-	sizes     []float64    // of each family, see sizeOf
-	palates   []Palate     // of the house, for the families it moved
-	hulls     []hull       // of each family
-	book      *habit.Book
-	volumes   *habit.Range      // mL in the glass of the proven drinks
-	ethanol   *habit.Range      // g in the glass of the same
-	kin       kin               // of the proven drinks
-	strong    []bool            // the same: it has alcohol, or what stands for it
-	bases     []*flavor.Profile // the same; nil if it has none
-	sours     []*flavor.Profile // the same: what it is mostly made sour with
-	family    []int             // the same: its family, of models; -1 if it is not among them
-	sharp     []bool            // the same: it has a sour part
-	mixed     []bool            // the same: it is shaken, blended or swizzled
-	served    []flavor.Service  // the same
-	unbased   rests             // the same: without its bases
-	unsoured  rests             // the same: without what is sour
-	tuning    Tuning
+	models      []*model
+	relatives   [][]relative // of each family
+	sizes       []float64    // of each family, see sizeOf
+	palates     []Palate     // of the house, for the families it moved
+	hulls       []hull       // of each family
+	book        *habit.Book
+	volumes     *habit.Range      // mL in the glass of the proven drinks
+	ethanol     *habit.Range      // g in the glass of the same
+	kin         kin               // of the proven drinks
+	strong      []bool            // the same: it has alcohol, or what stands for it
+	bases       []*flavor.Profile // the same; nil if it has none
+	sours       []*flavor.Profile // the same: what it is mostly made sour with
+	family      []int             // the same: its family, of models; -1 if it is not among them
+	sharp       []bool            // the same: it has a sour part
+	sweet       []bool            // the same: it has a syrup or sugar
+	mixed       []bool            // the same: it is shaken, blended or swizzled
+	served      []flavor.Service  // the same
+	unbased     rests             // the same: without its bases
+	unsweetened rests             // the same: without syrups and sugar
+	unsoured    rests             // the same: without what is sour
+	tuning      Tuning
 }
 
 // NewSet joins families with what was fitted to them and the proven drinks
