@@ -42,6 +42,18 @@ const (
 	spoiltHoney  = "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"
 )
 
+// BenchmarkRead reads a draft of ten lines, as most are written; some 100 µs are the aim.
+func BenchmarkRead(b *testing.B) {
+	k := testHouse(b)
+	text := "Halyard Sour\n2 oz London dry gin\n.5 oz sweet vermouth\n3/4 lemon juice\n½ oz simple\n2 dashes bitters\n8 mint\negg white\ndbl strain, coupe\nshake, up\nlemon twist"
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := k.ReadText(text); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkScore(b *testing.B) {
 	k := testHouse(b)
 	s := readDraft(b, k, falernumSour)

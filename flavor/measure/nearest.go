@@ -63,12 +63,13 @@ func Nearest(word string, known []Spelling) []string {
 // distance counts the letters to add, drop, change or swap with their
 // neighbour to turn a into b (optimal string alignment).
 func distance(a, b []rune) int {
-	before, last := make([]int, len(b)+1), make([]int, len(b)+1)
+	n := len(b) + 1
+	rows := make([]int, 3*n) // the row at hand and the two before it, by turns
+	before, last, row := rows[:n], rows[n:2*n], rows[2*n:]
 	for j := range last {
 		last[j] = j
 	}
 	for i := range a {
-		row := make([]int, len(b)+1)
 		row[0] = i + 1
 		for j := range b {
 			change := last[j]
@@ -80,7 +81,7 @@ func distance(a, b []rune) int {
 				row[j+1] = min(row[j+1], before[j-1]+1)
 			}
 		}
-		before, last = last, row
+		before, last, row = last, row, before
 	}
 	return last[len(b)]
 }

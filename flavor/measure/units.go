@@ -150,9 +150,24 @@ func ParseUnit(word string) (flavor.Unit, bool) {
 	if u, ok := unitWords[word]; ok {
 		return u, true
 	}
+	if plain(word) {
+		return "", false
+	}
 	w := strings.Join(strings.Fields(strings.ReplaceAll(strings.ToLower(word), ".", " ")), " ")
 	u, ok := unitWords[w]
 	return u, ok
+}
+
+// plain reports whether nothing of a word would be written otherwise: it is in small
+// letters of English, with single spaces between. Most words of a draft are, and none
+// of those that are no units need be folded.
+func plain(word string) bool {
+	for i := range len(word) {
+		if c := word[i]; (c < 'a' || c > 'z') && (c != ' ' || i == 0 || i+1 == len(word) || word[i-1] == ' ') {
+			return false
+		}
+	}
+	return true
 }
 
 // Definition returns the general size of a unit in mL, with its spread and

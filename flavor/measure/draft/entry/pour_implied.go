@@ -387,18 +387,21 @@ func CountedIn(toks []token.Token, unknown []token.Token) string {
 // rim reads what the rim of the glass is dressed with.
 func (p *Written) rim(toks []token.Token) bool {
 	found := len(toks) == 2 && toks[0].Text == "half" && (toks[1].Text == "salt" || toks[1].Text == "sugar") // "half salt"
-	var kept []string
 	if last := len(toks) - 1; last > 1 && toks[last-1].Text == "with" && (toks[last].Text == "salt" || toks[last].Text == "sugar") {
 		if s := serving.Read(toks[:last-1]); s.Service != "" && len(s.Unknown) == 0 { // "rocks with salt"
 			p.Shape, p.Remark = ShapeRim, toks[last].Text
 			return true
 		}
 	}
+	if !found && !slices.ContainsFunc(toks, func(t token.Token) bool { return ofRim(t.Text) }) {
+		return false // as most lines
+	}
+	var kept []string
 	for i := range toks {
 		switch w := toks[i].Text; {
 		case len(toks) > 1 && (toks[i].Is("+") || toks[i].Is("&")) && i > 0 && i+1 < len(toks):
 			kept = append(kept, toks[i].Text)
-		case rims[w] || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed"):
+		case ofRim(w):
 			found = true
 			if name, ok := strings.CutSuffix(w, "-rimmed"); ok {
 				kept = append(kept, name)
@@ -415,6 +418,11 @@ func (p *Written) rim(toks []token.Token) bool {
 		}
 	}
 	return found
+}
+
+// ofRim reports whether a word speaks of the rim.
+func ofRim(w string) bool {
+	return rims[w] || w == "rimmed" || w == "rimming" || strings.HasSuffix(w, "-rimmed")
 }
 
 // rims are the word for a rim in the tongues of the trade.
