@@ -4,7 +4,9 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
+	"time"
 
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
@@ -110,5 +112,38 @@ func BenchmarkComplete(b *testing.B) {
 				}
 			})
 		}
+	}
+}
+
+// BenchmarkAgainstBleve compares a search with the same query put to bleve directly,
+// with nothing of ours around it.
+func BenchmarkAgainstBleve(b *testing.B) {
+	x := build(b, catalogue(b))
+	for name, text := range map[string]string{"a name": "orange bitters", "a word": "gin", "typing": "ora"} {
+		b.Run(name, func(b *testing.B) {
+			key := fold(text)
+			query := all(asTyped(key, strings.Fields(key)))
+			search := func() time.Duration {
+				begun := time.Now()
+				if _, err := x.Search(b.Context(), lookup.Query{Text: text}); err != nil {
+					b.Fatal(err)
+				}
+				return time.Since(begun)
+			}
+			bare := func() time.Duration {
+				begun := time.Now()
+				if _, err := x.line.bleve.SearchInContext(b.Context(), requestFor(query, lookup.DefaultLimit, true, true)); err != nil {
+					b.Fatal(err)
+				}
+				return time.Since(begun)
+			}
+			bare() // the first time, bleve fills what it keeps
+			var ours, theirs time.Duration
+			for b.Loop() {
+				ours += search()
+				theirs += bare()
+			}
+			b.ReportMetric(float64(ours)/float64(theirs), "ratio")
+		})
 	}
 }

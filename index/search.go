@@ -65,7 +65,18 @@ func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, score
 		}
 		return x.like(x.position[q.Like], positions, &q), nil
 	}
-	req := bleve.NewSearchRequestOptions(b, q.Most(), 0, false)
+	res, err := x.run(ctx, requestFor(b, q.Most(), scored, counted))
+	if err != nil {
+		return lookup.Result{}, err
+	}
+	out := lookup.Result{Total: int(res.Total), Hits: x.hits(res, scored), Classes: facetsOf(res)}
+	return out, nil
+}
+
+// requestFor asks bleve for the first hits of a query, in a total order, and where they
+// are to be counted how many there are of each class.
+func requestFor(b query.Query, limit int, scored, counted bool) *bleve.SearchRequest {
+	req := bleve.NewSearchRequestOptions(b, limit, 0, false)
 	req.SortBy([]string{"-_score", "_id"})
 	if !scored {
 		req.Score = "none"
@@ -74,12 +85,7 @@ func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, score
 	if counted {
 		req.AddFacet(fieldClass, bleve.NewFacetRequest(fieldClass, len(flavor.Classes())))
 	}
-	res, err := x.run(ctx, req)
-	if err != nil {
-		return lookup.Result{}, err
-	}
-	out := lookup.Result{Total: int(res.Total), Hits: x.hits(res, scored), Classes: facetsOf(res)}
-	return out, nil
+	return req
 }
 
 func (x *Index) hits(res *bleve.SearchResult, scored bool) []lookup.Hit {

@@ -6,6 +6,12 @@
 //
 // It fails if a write is lost, the house is damaged, the program does not stop in
 // order, or anything is answered with an error of the program's own.
+//
+// With the word ratios it measures instead: the program against what could be had
+// without it, under a crowd, and over generated catalogues and menus, and writes the
+// section of DEVELOPERS.md that says so. What it measures passes or fails nothing.
+//
+//	counterbench ratios --program ./counterpour --write DEVELOPERS.md
 package main
 
 import (
@@ -29,6 +35,22 @@ type plan struct {
 }
 
 func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	if err := runArgs(ctx, os.Args[1:]); err != nil {
+		fmt.Fprintln(os.Stderr, "counterbench:", err)
+		os.Exit(1)
+	}
+}
+
+// runArgs does what the first argument says.
+func runArgs(ctx context.Context, args []string) error {
+	switch {
+	case len(args) > 0 && args[0] == "ratios":
+		return runRatios(ctx, args[1:])
+	case len(args) == 2 && args[0] == bareArg:
+		return serveBare(args[1], os.Stdin)
+	}
 	var p plan
 	flag.StringVar(&p.program, "program", "./counterpour", "the built program")
 	flag.StringVar(&p.house, "house", "", "a new file or the postgres:// address of an empty venue; a file of its own if empty")
@@ -37,12 +59,7 @@ func main() {
 	flag.Float64Var(&p.times, "times", 2, "how many times that rate is sent")
 	flag.IntVar(&p.connections, "connections", 2000, "connections that are held open beside the traffic")
 	flag.Parse()
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	defer stop()
-	if err := p.run(ctx); err != nil {
-		fmt.Fprintln(os.Stderr, "counterbench:", err)
-		os.Exit(1)
-	}
+	return p.run(ctx)
 }
 
 // run does the whole plan and prints what came of it.

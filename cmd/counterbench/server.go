@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"net"
 	"os"
 	"os/exec"
@@ -27,35 +28,45 @@ type server struct {
 // stopTime is how long the program may take to stop.
 const stopTime = time.Minute
 
+// start starts the program, and returns once it serves.
 func (s *server) start(ctx context.Context) error {
 	if s.address == "" {
-		l, err := net.Listen("tcp", "127.0.0.1:0")
-		if err != nil {
-			return err
-		}
-		s.address = l.Addr().String()
-		s.base = "http://" + s.address
-		if err := l.Close(); err != nil {
+		if err := s.choose(); err != nil {
 			return err
 		}
 	}
-	var err error
-	if s.log, err = os.CreateTemp("", "counterbench-log"); err != nil {
-		return err
+	out, err := s.prepare(ctx)
+	if err == nil {
+		err = s.cmd.Start()
 	}
-	s.cmd = exec.CommandContext(ctx, s.program, "serve", "--listen", s.address, "--house", s.house)
-	s.cmd.Stderr = s.log
-	out, err := s.cmd.StdoutPipe()
 	if err != nil {
-		return err
-	}
-	if err := s.cmd.Start(); err != nil {
 		return err
 	}
 	if line, err := bufio.NewReader(out).ReadString('\n'); err != nil {
 		return fmt.Errorf("%q: %w; %s", line, s.cmd.Wait(), s.said())
 	}
 	return nil
+}
+
+// choose finds a free address.
+func (s *server) choose() error {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		return err
+	}
+	s.address = l.Addr().String()
+	s.base = "http://" + s.address
+	return l.Close()
+}
+
+// prepare makes the command, and returns what it will say.
+func (s *server) prepare(ctx context.Context) (out io.Reader, err error) {
+	if s.log, err = os.CreateTemp("", "counterbench-log"); err != nil {
+		return nil, err
+	}
+	s.cmd = exec.CommandContext(ctx, s.program, "serve", "--listen", s.address, "--house", s.house)
+	s.cmd.Stderr = s.log
+	return s.cmd.StdoutPipe()
 }
 
 // stop tells the program to stop, as a service manager does, and waits for it.

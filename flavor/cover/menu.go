@@ -76,7 +76,7 @@ type Opened struct {
 
 // MenuResult is what becomes of the menu.
 type MenuResult struct {
-	Touched []Touched // without a cover first, then the furthest first
+	Touched []Touched // without a cover first, then the furthest first; those not searched last
 	Fetch   []Fetch   // the bottle that brings most back first; none that the guest must not have
 	Opened  []Opened
 	// Spared is how many fewer substitutes the chosen covers need than each
@@ -202,7 +202,10 @@ func missingFrom(s *flavor.Spec, out []*flavor.Profile) []*flavor.Profile {
 
 func (t Touched) compare(o Touched) int {
 	distance := func(t Touched) float64 {
-		if t.Chosen < 0 {
+		switch {
+		case t.NotSearched:
+			return -1 // nothing is known of it, and it comes last
+		case t.Chosen < 0:
 			return 1e9 // no cover at all comes first
 		}
 		return t.Covers[t.Chosen].Distance

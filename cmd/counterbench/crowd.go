@@ -1,0 +1,86 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+)
+
+// coverBodies ask for covers of up to three parts over the whole catalogue.
+func coverBodies() []string {
+	var out []string
+	for _, missing := range []string{"London dry gin", "lemon juice", "simple syrup", "maraschino liqueur", "aromatic bitters"} {
+		out = append(out, fmt.Sprintf(`{"text":"2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n1/4 oz maraschino liqueur\n2 dashes aromatic bitters\nshake, up","missing":%q,"max_parts":3}`, missing))
+	}
+	return out
+}
+
+// crowd compares what twenty times as many get as two who ask for covers, and looks at
+// those who ask for what is light meanwhile.
+func (r *ratios) crowd(ctx context.Context, out *strings.Builder) error {
+	s := &server{program: r.program}
+	if err := s.start(ctx); err != nil {
+		return err
+	}
+	defer s.kill()
+	const few, times = 2, 20
+	length := time.Duration(max(1, r.rounds)) * r.each
+	alone := with(drive(ctx, few, length, s.base+"/v1/cover", coverBodies()...), http.StatusOK)
+	var many, scores, boards []answered
+	most, err := 0.0, error(nil)
+	var all sync.WaitGroup
+	all.Go(func() { many = drive(ctx, few*times, length, s.base+"/v1/cover", coverBodies()...) })
+	all.Go(func() { scores = drive(ctx, 1, length, s.base+"/v1/score", balancedDraft) })
+	all.Go(func() { boards = drive(ctx, 1, length, s.base+"/specs") })
+	all.Go(func() { most, err = s.mostMemory(ctx, length) })
+	all.Wait()
+	served, refused := with(many, http.StatusOK), with(many, http.StatusServiceUnavailable)
+	if err != nil || len(alone) == 0 || len(served) == 0 {
+		return errors.Join(err, fmt.Errorf("covers: %d answers to two clients, %d to forty", len(alone), len(served)))
+	}
+	fmt.Fprintf(out, "\n| %d clients that ask for covers of three parts, against %d (%.1f covers a second) | |\n| --- | ---: |\n", few*times, few, float64(len(alone))/length.Seconds())
+	fmt.Fprintf(out, "| covers a second | %.1f |\n| ratio | %.2f |\n", float64(len(served))/length.Seconds(), float64(len(served))/float64(len(alone)))
+	fmt.Fprintf(out, "| refused, half of them within, 99 in 100 within | %d, %s ms, %s ms |\n", len(refused), quantile(refused, 0.5), quantile(refused, 0.99))
+	fmt.Fprintf(out, "| answered otherwise | %d |\n", len(many)-len(served)-len(refused))
+	fmt.Fprintf(out, "| most memory | %.0f MB |\n", most/1e6)
+	for _, light := range []struct {
+		name string
+		list []answered
+	}{{"score", scores}, {"page of specs", boards}} {
+		fmt.Fprintf(out, "| meanwhile a %s, median, 99 in 100 | %s ms, %s ms |\n", light.name, quantile(with(light.list, http.StatusOK), 0.5), quantile(with(light.list, http.StatusOK), 0.99))
+	}
+	return nil
+}
+
+// mostMemory watches the memory of the server, in bytes.
+func (s *server) mostMemory(ctx context.Context, length time.Duration) (most float64, err error) {
+	for end := time.Now().Add(length); time.Now().Before(end) && ctx.Err() == nil; time.Sleep(250 * time.Millisecond) {
+		now, err := s.memory()
+		if err != nil {
+			return most, err
+		}
+		most = max(most, now)
+	}
+	return most, ctx.Err()
+}
+
+// memory is what the server holds, in bytes.
+func (s *server) memory() (float64, error) {
+	a, err := http.Get(s.base + "/metrics")
+	if err != nil {
+		return 0, err
+	}
+	defer a.Body.Close()
+	for lines := bufio.NewScanner(a.Body); lines.Scan(); {
+		if value, found := strings.CutPrefix(lines.Text(), "process_resident_memory_bytes "); found {
+			return strconv.ParseFloat(value, 64)
+		}
+	}
+	return 0, errors.New("the server does not say how much memory it holds")
+}

@@ -1,0 +1,198 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"net"
+	"net/http"
+	"os"
+	"os/exec"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"github.com/gin-gonic/gin"
+
+	"counterpour/api"
+)
+
+// The drafts that are sent: common practice, no source. One move mends the second.
+const (
+	balancedDraft = `{"text":"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}`
+	spoiltDraft   = `{"text":"2 oz London dry gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"}`
+)
+
+// answered is how one request was answered.
+type answered struct {
+	status int
+	took   time.Duration
+}
+
+// drive lets clients ask for a while, each its next request once it has the answer to
+// the last, and returns how they were answered within it. Bodies are sent in turn; without one
+// it is a GET.
+func drive(ctx context.Context, clients int, length time.Duration, url string, bodies ...string) []answered {
+	ctx, stop := context.WithTimeout(ctx, length)
+	defer stop()
+	client := &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: clients}, Timeout: requestTime}
+	defer client.CloseIdleConnections()
+	lists := make([][]answered, clients)
+	var all sync.WaitGroup
+	for c := range clients {
+		all.Go(func() {
+			for n := c; ctx.Err() == nil; n++ {
+				method, body := http.MethodGet, ""
+				if len(bodies) > 0 {
+					method, body = http.MethodPost, bodies[n%len(bodies)]
+				}
+				if a := ask(client, method, url, body); ctx.Err() == nil { // what comes late is not of this while
+					lists[c] = append(lists[c], a)
+				}
+			}
+		})
+	}
+	all.Wait()
+	return slices.Concat(lists...)
+}
+
+// ask sends one request; a status of 0 is no answer.
+func ask(client *http.Client, method, url, body string) answered {
+	r, err := http.NewRequest(method, url, strings.NewReader(body))
+	if err != nil {
+		return answered{}
+	}
+	r.Header.Set("Content-Type", jsonBody)
+	begun := time.Now()
+	a, err := client.Do(r)
+	if err != nil {
+		return answered{0, time.Since(begun)}
+	}
+	defer a.Body.Close()
+	if _, err := io.Copy(io.Discard, a.Body); err != nil {
+		return answered{0, time.Since(begun)}
+	}
+	return answered{a.StatusCode, time.Since(begun)}
+}
+
+// with returns the times of the answers with a status, sorted.
+func with(list []answered, status int) []time.Duration {
+	var out []time.Duration
+	for _, a := range list {
+		if a.status == status {
+			out = append(out, a.took)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// rates compares the score over HTTP with a handler that only answers the same.
+func (r *ratios) rates(ctx context.Context, out *strings.Builder) error {
+	s := &server{program: r.program}
+	if err := s.start(ctx); err != nil {
+		return err
+	}
+	defer s.kill()
+	scored, err := fetched(s.base+"/v1/score", balancedDraft)
+	if err != nil {
+		return err
+	}
+	bare, err := startBare(ctx, scored)
+	if err != nil {
+		return err
+	}
+	defer bare.kill()
+	const clients = 8
+	rate := func(base, draft string) float64 {
+		return float64(len(with(drive(ctx, clients, r.each, base+"/v1/score", draft), http.StatusOK))) / r.each.Seconds()
+	}
+	var alone, score, spoilt []float64
+	for range r.rounds {
+		alone = append(alone, rate(bare.base, balancedDraft))
+		score = append(score, rate(s.base, balancedDraft))
+		spoilt = append(spoilt, rate(s.base, spoiltDraft))
+	}
+	a, b, c := median(alone), median(score), median(spoilt)
+	if a == 0 || b == 0 || c == 0 {
+		return errors.New("a rate is zero: the server does not answer")
+	}
+	fmt.Fprintf(out, "\n| against a bare gin handler that reads the draft and answers the same JSON (%.0f a second) | a second | ratio |\n| --- | ---: | ---: |\n", a)
+	fmt.Fprintf(out, "| score of a balanced draft | %.0f | %.2f |\n| score of one that is not, with its fixes | %.0f | %.2f |\n", b, b/a, c, c/a)
+	return nil
+}
+
+// fetched is the answer to a draft.
+func fetched(url, body string) ([]byte, error) {
+	a, err := http.Post(url, jsonBody, strings.NewReader(body))
+	if err != nil {
+		return nil, err
+	}
+	defer a.Body.Close()
+	text, err := io.ReadAll(a.Body)
+	if err == nil && a.StatusCode != http.StatusOK {
+		err = fmt.Errorf("%s: %s: %s", url, a.Status, text)
+	}
+	return text, err
+}
+
+// bareArg makes this program be the bare handler.
+const bareArg = "bare"
+
+// startBare runs this program once more, as a server that gives one answer.
+func startBare(ctx context.Context, scored []byte) (*server, error) {
+	self, err := os.Executable()
+	if err != nil {
+		return nil, err
+	}
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		return nil, err
+	}
+	s := &server{address: l.Addr().String(), base: "http://" + l.Addr().String()}
+	if err := l.Close(); err != nil {
+		return nil, err
+	}
+	s.cmd = exec.CommandContext(ctx, self, bareArg, s.address)
+	s.cmd.Stdin, s.cmd.Stderr = bytes.NewReader(scored), os.Stderr
+	if err := s.cmd.Start(); err != nil {
+		return nil, err
+	}
+	for range 200 {
+		if a, err := http.Get(s.base + "/"); err == nil {
+			a.Body.Close()
+			return s, nil
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
+	s.kill()
+	return nil, errors.New("the bare handler does not answer")
+}
+
+// serveBare reads drafts and answers each with the score that it reads from its input.
+func serveBare(address string, in io.Reader) error {
+	var answer api.ScoreAnswer
+	if err := json.NewDecoder(in).Decode(&answer); err != nil {
+		return err
+	}
+	engine := gin.New()
+	engine.POST("/v1/score", func(c *gin.Context) {
+		var body api.ScoreBody
+		if err := c.BindJSON(&body); err == nil {
+			c.JSON(http.StatusOK, &answer)
+		}
+	})
+	return http.ListenAndServe(address, engine)
+}
+
+func median(list []float64) float64 {
+	sorted := slices.Sorted(slices.Values(list))
+	if len(sorted) == 0 {
+		return 0
+	}
+	return sorted[len(sorted)/2]
+}

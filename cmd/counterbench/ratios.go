@@ -1,0 +1,112 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"runtime"
+	"strings"
+	"time"
+)
+
+// ratios measures the program against what could be had without it, over loopback,
+// and prints the section of DEVELOPERS.md.
+type ratios struct {
+	program string
+	write   string        // file whose section is written; empty for none
+	each    time.Duration // how long each rate is measured
+	rounds  int           // of which the median counts
+	sizes   []int         // ingredients of the generated catalogues
+	houses  []int         // specs of the generated houses
+}
+
+// The marks that the section stands between.
+const (
+	sectionBegins = "<!-- Written by counterbench ratios; do not edit. -->\n"
+	sectionEnds   = "<!-- The end of what counterbench writes. -->\n"
+)
+
+// runRatios measures, prints and writes.
+//
+//	go run ./cmd/counterbench ratios --program ./counterpour --write DEVELOPERS.md
+func runRatios(ctx context.Context, args []string) error {
+	r := ratios{sizes: []int{1_000, 10_000, 100_000}, houses: []int{100, 1_000, 10_000}}
+	flags := flag.NewFlagSet("ratios", flag.ContinueOnError)
+	flags.StringVar(&r.program, "program", "./counterpour", "the built program")
+	flags.StringVar(&r.write, "write", "", "file whose section is written, such as DEVELOPERS.md")
+	flags.DurationVar(&r.each, "each", 4*time.Second, "how long each rate is measured")
+	flags.IntVar(&r.rounds, "rounds", 3, "how often, of which the median counts")
+	once := flags.Bool("once", false, "everything once and small, to see that it runs")
+	if err := flags.Parse(args); err != nil {
+		return err
+	}
+	if *once {
+		r.each, r.rounds, r.sizes, r.houses = 200*time.Millisecond, 1, []int{1_000}, []int{100}
+	}
+	text, err := r.section(ctx)
+	fmt.Print(text)
+	if err != nil || r.write == "" {
+		return err
+	}
+	return writeSection(r.write, text)
+}
+
+// section is all that is measured, ratios first.
+func (r *ratios) section(ctx context.Context) (string, error) {
+	var out strings.Builder
+	fmt.Fprintf(&out, "Measured %s.\n", machine())
+	for _, part := range []func(context.Context, *strings.Builder) error{r.rates, r.crowd, r.search, r.start, r.catalogues, r.menus} {
+		if err := part(ctx, &out); err != nil {
+			return out.String(), err
+		}
+	}
+	return out.String(), nil
+}
+
+// writeSection puts a section between its marks in a file.
+func writeSection(path, text string) error {
+	old, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	before, rest, found := strings.Cut(string(old), sectionBegins)
+	_, after, ends := strings.Cut(rest, sectionEnds)
+	if !found || !ends {
+		return errors.New(path + " has no place for the section: put the two marks there, each on a line")
+	}
+	return os.WriteFile(path, []byte(before+sectionBegins+text+sectionEnds+after), 0o644)
+}
+
+// machine says where the figures come from, and how busy it was.
+func machine() string {
+	said := fmt.Sprintf("with %s on %d cores (%s/%s%s), client and server on the same", runtime.Version(), runtime.NumCPU(), runtime.GOOS, runtime.GOARCH, processor())
+	load, err := os.ReadFile("/proc/loadavg")
+	if err != nil {
+		return said
+	}
+	var last float64
+	if _, err := fmt.Sscan(string(load), &last); err != nil {
+		return said
+	}
+	said += fmt.Sprintf("; the load of the machine was %.1f before", last)
+	if last > float64(runtime.NumCPU())/2 {
+		said += ", so that times are longer than they are on an idle one, and ratios rough"
+	}
+	return said
+}
+
+// processor names the processor, where the system does.
+func processor() string {
+	text, err := os.ReadFile("/proc/cpuinfo")
+	if err != nil {
+		return ""
+	}
+	for line := range strings.Lines(string(text)) {
+		if name, value, found := strings.Cut(line, ":"); found && strings.TrimSpace(name) == "model name" {
+			return ", " + strings.TrimSpace(value)
+		}
+	}
+	return ""
+}
