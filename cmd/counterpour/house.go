@@ -265,7 +265,11 @@ func export(ctx context.Context, v *service.Venue, form string, w io.Writer) err
 		if err != nil {
 			return err
 		}
-		return exchange.WriteStock(w, house.Items(bottles))
+		names, err := house.All[house.Name](ctx, s)
+		if err != nil {
+			return err
+		}
+		return exchange.WriteStock(w, house.Items(bottles), house.Items(names)...)
 	case "specs", "recipes", "text":
 		return exportSpecs(ctx, v, form, w)
 	}
@@ -343,7 +347,7 @@ written if there is one, with --keep-good the others are.`,
 					return err
 				}
 			}
-			return say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added, r.Changed, r.Same, len(r.Bad))
+			return say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added+r.Words, r.Changed, r.Same, len(r.Bad))
 		},
 	}
 	cmd.Flags().StringVar(&form, "as", "json", formsText)

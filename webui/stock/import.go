@@ -84,6 +84,9 @@ func (p *pages) consider(r *http.Request, text string, v *importView) (int, erro
 		return refused(v, err)
 	}
 	v.Taken = words.Count(result.Added, "bottle", "bottles") + " added, " + strconv.Itoa(result.Changed) + " changed, " + strconv.Itoa(result.Same) + " as before."
+	if result.Words > 0 {
+		v.Taken += " " + words.Count(result.Words, "word of the house is new.", "words of the house are new.")
+	}
 	v.Text = strings.ToValidUTF8(reading.Rest(), "\uFFFD")
 	if len(reading.Bad) == 0 {
 		return http.StatusOK, nil
@@ -174,8 +177,12 @@ func (p *pages) exportStock(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	names, err := house.All[house.Name](r.Context(), p.house.Store())
+	if err != nil {
+		return err
+	}
 	b := bytes.NewBufferString("\uFEFF")
-	if err := exchange.WriteStock(b, house.Items(bottles)); err != nil {
+	if err := exchange.WriteStock(b, house.Items(bottles), house.Items(names)...); err != nil {
 		return err
 	}
 	h := w.Header()

@@ -22,4 +22,5 @@ var columnNotes = []columnNote{
 	{"label_may_contain", "Allergens that its label says may be in it."},
 	{"label_read_by", "Who read the label. Without a name the label counts as unread, and what the maker keeps to himself as present."},
 	{"label_read_at", "When, such as 2026-04-01."},
+	{"words", "What this house calls its ingredient, with semicolons between them. A row without a name and an id says what one word means."},
 }

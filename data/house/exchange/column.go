@@ -36,7 +36,8 @@ const (
 	FieldMayContain  Field = "label_may_contain"
 	FieldLabelReader Field = "label_read_by"
 	FieldLabelRead   Field = "label_read_at"
-	FieldRow         Field = "row" // of a fault that is of no one field; settled as [LeaveOut]
+	FieldWords       Field = "words" // the house's own for its ingredient
+	FieldRow         Field = "row"   // of a fault that is of no one field; settled as [LeaveOut]
 )
 
 // LeaveOut settles a row by leaving it out.
@@ -52,7 +53,7 @@ const (
 // Fields lists the fields that a column may be given to, the usual ones first.
 func Fields() []Field {
 	return []Field{FieldName, FieldKind, FieldGroup, FieldSize, FieldPrice, FieldCurrency, FieldStock, FieldStrength, FieldNote, FieldBeside, FieldNothing,
-		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead}
+		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead, FieldWords}
 }
 
 // Column is a column of a stock file and what it is taken for.
@@ -90,6 +91,7 @@ var titles = []struct {
 	{FieldMayContain, []string{"label may contain", "may contain", "trace"}},
 	{FieldLabelReader, []string{"label read by", "read by"}},
 	{FieldLabelRead, []string{"label read at", "read at", "label date", "date read"}},
+	{FieldWords, []string{"word", "house word", "own word", "also called"}},
 	{FieldNothing, []string{"value", "total value", "total cost", "stock value", "extended", "extension", "ext cost", "row", "no", "line", "variance", "usage"}},
 	{FieldBeside, []string{"par", "par level", "min", "minimum", "reorder", "reorder point", "order", "to order", "order qty", "supplier", "vendor", "distributor", "distro", "wholesaler", "location", "shelf", "bin", "area", "where", "sku", "code", "item code", "product code", "barcode", "upc", "ean", "origin", "country", "region", "vintage", "year", "case", "case size", "case cost", "case price", "pack", "retail", "sell price", "menu price", "producer", "maker"}},
 }

@@ -115,6 +115,7 @@ const (
 // Result says what an import did.
 type Result struct {
 	Added, Changed, Same int
+	Words                int // of the house's own words, those that are new or mean another thing
 	Bad                  []Bad
 }
 
@@ -154,7 +155,12 @@ func plan(ctx context.Context, s house.Store, r *Reading) (result Result, edits 
 	result.Bad = r.Bad
 	for _, it := range r.Items {
 		old, ok := there[it.Ref()]
+		_, word := it.(house.Name)
 		switch {
+		case word && (!ok || !same(old.Item, it)):
+			result.Words++
+		case word:
+			continue
 		case !ok:
 			result.Added++
 		case same(old.Item, it):

@@ -33,6 +33,7 @@ type Sheet struct {
 	head       string
 	unreadable []unreadableRow
 	defaults   defaults
+	kinds      *kindFinder
 }
 
 type unreadableRow struct {
@@ -48,6 +49,7 @@ type SheetRow struct {
 	Cells   map[Field]string // as written, or as settled since
 	Faults  []CellFault      // all of them
 	LeftOut string           // why it is no bottle, empty if it is one
+	Words   []string         // the house's own for its ingredient
 
 	row tableRow
 }
@@ -85,7 +87,6 @@ type Settled struct {
 type sheetReader struct {
 	*Sheet
 	settled Settled
-	kinds   *kindFinder
 	there   map[string]house.Bottle
 	comma   bool   // decimals are written with one
 	heading string // that the rows stand under
@@ -107,7 +108,7 @@ func ReadSheet(r io.Reader, f reading.Finder, there []house.Bottle, settled Sett
 			return nil, unreadable("this is a spreadsheet as its program keeps it; save it as CSV and send that")
 		}
 	}
-	s := &sheetReader{Sheet: &Sheet{}, settled: settled, kinds: newKindFinder(f), there: map[string]house.Bottle{}, seen: map[string]int{}}
+	s := &sheetReader{Sheet: &Sheet{kinds: newKindFinder(f)}, settled: settled, there: map[string]house.Bottle{}, seen: map[string]int{}}
 	for _, b := range there {
 		s.there[b.ID] = b
 	}
@@ -290,6 +291,8 @@ func (s *sheetReader) read(row tableRow) SheetRow {
 	case r.Cells[FieldRow] == LeaveOut:
 		r.LeftOut = "left out, as you said"
 		return r
+	case s.ownWords(&r):
+		return r
 	case r.isSum():
 		r.LeftOut = "a sum"
 		return r
@@ -328,6 +331,9 @@ func (s *Sheet) Reading() *Reading {
 	for i := range s.Rows {
 		r := &s.Rows[i]
 		switch {
+		case r.LeftOut == WordsAlone:
+			s.addWords(out, r)
+			continue
 		case r.LeftOut != "":
 			continue
 		case len(r.Faults) > 0:
@@ -338,6 +344,7 @@ func (s *Sheet) Reading() *Reading {
 			out.spoil(r.row)
 			continue
 		}
+		s.addWords(out, r)
 		if r.Kind.Supposed {
 			out.Notes = append(out.Notes, fmt.Sprintf("%d (%s): taken for %s, by %q%s", r.Number, r.Bottle.Name, r.Kind.Profile.Name, r.Kind.Why, orOf(r.Kind.Others)))
 		}

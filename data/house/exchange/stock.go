@@ -14,13 +14,16 @@ import (
 func StockColumns() []string {
 	return []string{"id", "name", "ingredient", "well", "abv_pct", "brix", "sugar_g_per_l", "acid_g_per_l",
 		"price", "currency", "size_ml", "size_g", "stock", "note",
-		"label_contains", "label_may_contain", "label_read_by", "label_read_at"}
+		"label_contains", "label_may_contain", "label_read_by", "label_read_at", "words"}
 }
 
-// WriteStock writes bottles as CSV.
-func WriteStock(w io.Writer, bottles []house.Bottle) error {
+// WriteStock writes bottles as CSV, and with them the house's own words: on the row of
+// a bottle those for its ingredient, and on a row without a name those of which there
+// is no bottle.
+func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error {
 	var rows [][]string
-	for _, b := range bottles {
+	beside, left := wordsOf(bottles, names)
+	for i, b := range bottles {
 		well := ""
 		if b.Well {
 			well = "yes"
@@ -28,7 +31,12 @@ func WriteStock(w io.Writer, bottles []house.Bottle) error {
 		rows = append(rows, []string{b.ID, b.Name, b.Ingredient, well,
 			optional(b.ABVPct), optional(b.Brix), optional(b.SugarGPerL), optional(b.AcidGPerL),
 			optional(b.Price), b.Currency, unlessZero(b.SizeML), unlessZero(b.SizeG), exact(b.Stock), b.Note,
-			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), b.Label.Reader(), readAt(b.Label)})
+			listOf(b.Label.Says(flavor.Contains)), listOf(b.Label.Says(flavor.MayContain)), b.Label.Reader(), readAt(b.Label), strings.Join(beside[i], wordsApart)})
+	}
+	for _, n := range left {
+		row := make([]string, len(StockColumns()))
+		row[2], row[len(row)-1] = n.Ingredient, n.Written
+		rows = append(rows, row)
 	}
 	return writeTable(w, StockColumns(), rows)
 }

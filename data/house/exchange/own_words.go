@@ -1,0 +1,85 @@
+package exchange
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// wordsApart stands between the house's words for one ingredient in a cell.
+const wordsApart = "; "
+
+// wordsOf spreads the house's own words over its bottles: for each bottle the words of
+// its ingredient, on the first bottle of that ingredient, and what is left over for
+// ingredients of which there is no bottle. A word that holds what parts them stands in
+// a row of its own too.
+func wordsOf(bottles []house.Bottle, names []house.Name) (beside map[int][]string, left []house.Name) {
+	first := map[string]int{}
+	for i := len(bottles) - 1; i >= 0; i-- {
+		first[bottles[i].Ingredient] = i
+	}
+	beside = map[int][]string{}
+	for _, n := range names {
+		if at, there := first[n.Ingredient]; there && !strings.Contains(n.Written, strings.TrimSpace(wordsApart)) {
+			beside[at] = append(beside[at], n.Written)
+			continue
+		}
+		left = append(left, n)
+	}
+	return beside, left
+}
+
+// ownWords reads the words of a row: a row that has no bottle names one word, and a row
+// with a bottle those for its ingredient. It reports whether the row is one of words
+// alone.
+func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
+	cell := strings.TrimSpace(r.Cells[FieldWords])
+	if cell == "" {
+		return false
+	}
+	if strings.TrimSpace(r.Cells[FieldName]+r.Cells[FieldID]) != "" {
+		for word := range strings.SplitSeq(cell, strings.TrimSpace(wordsApart)) {
+			if word = strings.TrimSpace(word); word != "" && !slices.Contains(r.Words, word) {
+				r.Words = append(r.Words, word)
+			}
+		}
+		return false
+	}
+	r.Words, r.LeftOut = []string{cell}, WordsAlone
+	if s.kinds.finder == nil {
+		r.Bottle.Ingredient = strings.TrimSpace(r.Cells[FieldKind])
+		return true
+	}
+	if p, _, ok := s.kinds.named(r.Cells[FieldKind]); ok {
+		r.Bottle.Ingredient = p.ID
+	}
+	return true
+}
+
+// WordsAlone says that a row is no bottle but says what a word of the house means.
+const WordsAlone = "a word of the house"
+
+// addWords takes the words of a row. Words that mean something else already are bad.
+func (s *Sheet) addWords(out *Reading, r *SheetRow) {
+	for _, word := range r.Words {
+		id := house.IDOf(house.KindName, flavor.NormaliseName(word))
+		if s.kinds != nil {
+			if p, _, ok := s.kinds.named(word); ok && p.ID != r.Bottle.Ingredient {
+				out.spoil(r.row)
+				out.bad(r.Number, word, fmt.Errorf("%q means %s already, and cannot mean another too", word, p.Name))
+				continue
+			}
+		}
+		if r.Bottle.Ingredient == "" || id == "" {
+			out.spoil(r.row)
+			out.bad(r.Number, word, fmt.Errorf("what %q means is not known; write its ingredient, such as London dry gin", word))
+			continue
+		}
+		if ref := (house.Ref{Kind: house.KindName, ID: id}); !out.seen[ref] {
+			out.add(r.Number, house.Name{ID: id, Written: word, Ingredient: r.Bottle.Ingredient})
+		}
+	}
+}
