@@ -35,7 +35,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "a drink and a text", body: `{"from":{"drink":"Ropewalk",` + sourDraft + `},` + walkTo + `}`, status: 422, want: []string{"body.from", "both given"}},
 		{name: "half an end", body: `{"from":{},` + walkTo + `}`, status: 422, want: []string{"body.from", "there is no draft"}},
 		{name: "no end", body: `{` + from[:len(from)-1] + `}`, status: 422, want: []string{"to"}},
-		{name: "faults at both ends", body: `{"from":{"text":"2 oz moon dust"},"to":{"text":"2 onces gin"}}`, status: 422, want: []string{"body.from.line 1", "moon dust", "body.to.line 1", "onces"}},
+		{name: "faults at both ends", body: `{"from":{"text":"2 oz moon dust"},"to":{"text":"2 oz sun dust"}}`, status: 422, want: []string{"body.from.line 1", "moon dust", "body.to.line 1", "sun dust"}},
 		{name: "no steps", body: `{` + from + walkTo + `,"steps":0}`, status: 422, want: []string{"body.steps"}},
 		{name: "too many steps", body: `{` + from + walkTo + `,"steps":9}`, status: 422, want: []string{"body.steps"}},
 		{name: "a bucket of each", body: `{` + from + walkTo + `,"pour_ml":1000}`, status: 422, want: []string{"body.pour_ml"}},

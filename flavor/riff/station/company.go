@@ -186,7 +186,7 @@ func (c *companions) pairOf(a, b *flavor.Profile, x, y *kept) pair {
 // proven drinks pour it seldomer than chance would, and hardly any does. Chosen so
 // that of the proven drinks nearly all pass, each judged by the others.
 const (
-	shunnedBelow = 0.30 // lift
+	shunnedBelow = 0.20 // lift
 	hardlyAny    = 0.5  // proven drinks
 	some         = 1.0
 	muchSeldomer = 0.10 // lift below which one such drink is the exception
