@@ -3,6 +3,8 @@ package service
 import (
 	"context"
 	"errors"
+	"fmt"
+	"sync"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -273,4 +275,35 @@ func TestTaste(t *testing.T) {
 	} {
 		assert.NotEmpty(t, FaultsOf(v.Taste(t.Context(), someone, r)), name)
 	}
+}
+
+// However many writes wait for the next snapshot, one that was begun after them does
+// for all, and each finds what it wrote.
+func TestWritesWaitForOneSnapshot(t *testing.T) {
+	const writes = 20
+	s := memory(t)
+	var made atomic.Int64
+	m := muted{Store: s, feed: make(chan house.Change), fails: func() {
+		if made.Add(1) != 2 { // the first is that of opening
+			return
+		}
+		assert.Eventually(t, func() bool {
+			done, err := s.Changes(t.Context(), 0, 2*writes)
+			return err == nil && len(done) == writes
+		}, 20*time.Second, time.Millisecond, "all are durable before the second is made")
+	}}
+	v := open(t, m)
+	t.Cleanup(func() { close(m.feed) }) // before the venue, which follows it to its end
+	var all sync.WaitGroup
+	for i := range writes {
+		all.Go(func() {
+			id := fmt.Sprint("gin-", i)
+			done, err := v.Store().Write(t.Context(), someone, house.Put(house.Bottle{ID: id, Name: id, Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, 0))
+			if assert.NoError(t, err) {
+				assert.GreaterOrEqual(t, v.Now().upTo, done[0].Seq, "it is known once it is acknowledged")
+			}
+		})
+	}
+	all.Wait()
+	assert.LessOrEqual(t, made.Load(), int64(4), "the one of opening, the one that waited, one for the rest, and one that asked what was not heard of")
 }

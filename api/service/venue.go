@@ -21,6 +21,10 @@ type Venue struct {
 
 	now   atomic.Pointer[Snapshot]
 	turn  sync.Mutex   // one snapshot is made at a time
+	begun atomic.Int64 // how many were begun
+
+	renewed int64 // which of them is now; under turn
+
 	menus *answered    // what became of the menu in states that were asked about
 	seen  atomic.Int64 // the last change of our own that the snapshot knows of
 
@@ -134,9 +138,17 @@ func (v *Venue) refresh(ctx context.Context, upTo int64) error {
 	return nil
 }
 
+// renew makes the next snapshot, unless one was made meanwhile that was begun after
+// the call and so has all that the call is about: however many writes wait, one
+// snapshot does for them all.
 func (v *Venue) renew(ctx context.Context) error {
+	before := v.begun.Load()
 	v.turn.Lock()
 	defer v.turn.Unlock()
+	if v.renewed > before {
+		return nil
+	}
+	number := v.begun.Add(1)
 	from := v.Now()
 	if from == nil {
 		from = &Snapshot{Kitchen: v.base, Shelf: v.bare}
@@ -144,6 +156,7 @@ func (v *Venue) renew(ctx context.Context) error {
 	next, err := from.next(ctx, v.base, v.inner, v.about, v.log)
 	if err == nil {
 		v.now.Store(next)
+		v.renewed = number
 	}
 	return err
 }
