@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/trial"
 )
 
@@ -13,8 +14,8 @@ import (
 var situations embed.FS
 
 // What the covers are tried on: the situations that they were tuned to, those that
-// were held back and then mended by, and those that nothing was changed for, which
-// tell what the covers are like on drinks nobody saw.
+// were held back and then mended by, and those that were written last, which tell what
+// the covers are like on drinks nobody saw.
 const (
 	TunedSituations = "situations.toml"
 	HeldSituations  = "situations-held.toml"
@@ -30,6 +31,9 @@ type situationsRecord struct {
 
 type situationRecord struct {
 	Out   string   `toml:"out"`
+	Also  []string `toml:"also"`
+	Avoid []string `toml:"avoid"`
+	Diet  []string `toml:"diet"`
 	Drink string   `toml:"drink"`
 	Good  []string `toml:"good"`
 	Bad   []string `toml:"bad"`
@@ -68,6 +72,9 @@ func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s t
 	if s.Spec, err = c.ReadSpec("", text); err != nil {
 		return s, err
 	}
+	if err := c.addGuest(&s, r); err != nil {
+		return s, err
+	}
 	for _, written := range r.Good {
 		var answer [][]string
 		for _, part := range strings.Split(written, " + ") {
@@ -90,6 +97,31 @@ func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s t
 		return s, errors.New("needs answers that are good and some that are bad")
 	}
 	return s, nil
+}
+
+// addGuest reads what else is out, and what the guest keeps to.
+func (c *Catalogue) addGuest(s *trial.Situation, r situationRecord) error {
+	for _, name := range r.Also {
+		p, _, found := c.ByName(name)
+		if !found {
+			return fmt.Errorf("%q is out too, and not in the catalogue", name)
+		}
+		s.Also = append(s.Also, p)
+	}
+	for _, word := range r.Avoid {
+		a, err := flavor.ParseAllergen(word)
+		if err != nil {
+			return err
+		}
+		s.Avoid = append(s.Avoid, a)
+	}
+	for _, word := range r.Diet {
+		if _, err := flavor.ParseDiet(word); err != nil {
+			return err
+		}
+	}
+	s.Diet = r.Diet
+	return nil
 }
 
 // listed returns what an id stands for: itself, or a list that it names.

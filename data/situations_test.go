@@ -13,7 +13,7 @@ func TestSituations(t *testing.T) {
 	for _, set := range []struct {
 		file  string
 		least int
-	}{{TunedSituations, 200}, {HeldSituations, 60}, {FreshSituations, 30}} {
+	}{{TunedSituations, 200}, {HeldSituations, 60}, {FreshSituations, 90}} {
 		situations, err := c.Situations(set.file)
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, len(situations), set.least)

@@ -55,9 +55,16 @@ func tryCoversOn(cmd *cobra.Command, bar *service.Snapshot, usual []*flavor.Prof
 		situations []trial.Situation
 		stock      []string
 	}{{"from a usual bar", possible, stock}, {"over the whole catalogue", situations, nil}} {
-		report, err := trial.TryCovers(round.situations, func(s *flavor.Spec, out *flavor.Profile) ([][]flavor.Pour, error) {
-			a, err := bar.Cover(cmd.Context(), service.CoverRequest{Draft: service.Draft{Spec: s}, Missing: []string{out.ID},
-				Stock: round.stock, Parts: service.DefaultMaxParts, Limit: service.DefaultCovers})
+		report, err := trial.TryCovers(round.situations, func(s *trial.Situation) ([][]flavor.Pour, error) {
+			request := service.CoverRequest{Draft: service.Draft{Spec: &s.Spec}, Missing: []string{s.Out.ID}, Guest: service.Guest{Diet: s.Diet},
+				Stock: round.stock, Parts: service.DefaultMaxParts, Limit: service.DefaultCovers}
+			for _, p := range s.Also {
+				request.Missing = append(request.Missing, p.ID)
+			}
+			for _, a := range s.Avoid {
+				request.Guest.Avoid = append(request.Guest.Avoid, string(a))
+			}
+			a, err := bar.Cover(cmd.Context(), request)
 			if err != nil {
 				return nil, err
 			}

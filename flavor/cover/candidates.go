@@ -117,13 +117,15 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 	})
 	spirits := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
 	switch {
+	case sweetens(p.Class, was):
+		return 0, 0
 	case at >= 0 && (t.standsDry(p.Class, was) || spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong):
 		return amounts[at].ml, w.Measure
 	case at >= 0 && (p.Class == was || spirits):
 		return amounts[at].ml, w.Firm
 	}
 	little := t.gapML < seasoningML && p.Class.Measured() == flavor.ByDash
-	if little || sweetens(p.Class, was) || p.Class.Solid() || was.Solid() {
+	if little || p.Class.Solid() || was.Solid() {
 		return 0, 0
 	}
 	return t.gapML, 0

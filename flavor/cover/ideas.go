@@ -74,24 +74,46 @@ func (t *task) worthListing(ideas []idea) []idea {
 		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost && x.distance > NearJND)
 		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
 	})
-	if alike := func(x idea) bool { return t.akin(&x.filling) }; slices.ContainsFunc(ideas, alike) {
-		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) })
+	for _, otherKin := range []float64{alikeTo, likeSmell} {
+		alike := func(x idea) bool { return t.akin(&x.filling, otherKin) }
+		if slices.ContainsFunc(ideas, alike) {
+			return slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) })
+		}
 	}
 	return ideas
 }
 
-// akin reports whether for each thing that went a part is poured that people take for
+// akin reports whether for each thing out a part is poured that people take for
 // something like it: what the trade pours, what does the same work and smells not quite
-// unlike it, and what smells much like it whatever it is.
-func (t *task) akin(x *search.Filling) bool {
+// unlike it, and what smells no further from it than otherKin whatever it is.
+func (t *task) akin(x *search.Filling, otherKin float64) bool {
 	if t.byCustom(x) {
 		return true
 	}
 	if t.cameBack[search.Combine(x.Parts...)] {
 		return false // it keeps nothing else off the list
 	}
+	for m, p := range t.removed {
+		if t.req.missing(p) && !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m, otherKin) }) {
+			return false
+		}
+	}
+	return len(x.Parts) == 1 || !slices.ContainsFunc(x.Parts, func(i int) bool { return t.strays(i, otherKin) })
+}
+
+// strays reports whether a part stands for nothing that went and smells of something of
+// its own: what only helps a blend sweetens, sours, seasons or lengthens it.
+func (t *task) strays(part int, otherKin float64) bool {
+	c := &t.cands[part]
+	if c.smell.plain() {
+		return false
+	}
+	switch c.profile.Class.Part() {
+	case flavor.PartSweetener, flavor.PartSour, flavor.PartSeasoning, flavor.PartTexture:
+		return false
+	}
 	for m := range t.removed {
-		if !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m) }) {
+		if t.standsIn(part, m, otherKin) {
 			return false
 		}
 	}
@@ -99,23 +121,28 @@ func (t *task) akin(x *search.Filling) bool {
 }
 
 // How far apart in smell, see [apart], two bottles of one kin are when nobody takes one
-// for the other, and two of other kin.
+// for the other, and two of other kin, where nothing of its kin is listed.
 const (
 	akinTo    = 1.0
-	likeSmell = 0.85
+	likeSmell = 0.75
 )
 
-func (t *task) standsIn(part, m int) bool {
+// standsIn reports whether a part stands in for removed m: by custom, by doing the same
+// work where smell is not what counts, or by its smell. What sparkles stands for nothing
+// still, and the other way, and what holds alcohol for no juice, tea or soda.
+func (t *task) standsIn(part, m int, otherKin float64) bool {
 	c, was := &t.cands[part], t.removed[m].Class
-	both := func(p flavor.Part) bool { return c.profile.Class.Part() == p && was.Part() == p }
-	if !t.gone[m].smells || t.customFor[m][part] || both(flavor.PartBase) || both(flavor.PartSweetener) || both(flavor.PartSour) {
+	is := c.profile.Class
+	both := func(p flavor.Part) bool { return is.Part() == p && was.Part() == p }
+	switch {
+	case t.customFor[m][part], !t.gone[m].smells, both(flavor.PartBase), both(flavor.PartSweetener), both(flavor.PartSour):
 		return true
+	case both(flavor.PartLength) && is.Sparkles() != was.Sparkles(), was.Part() == flavor.PartLength && c.profile.ABV.Value > NoAlcoholABV && t.removed[m].ABV.Value <= NoAlcoholABV:
+		return false
+	case is.Kin() == was.Kin():
+		otherKin = akinTo
 	}
-	far := likeSmell
-	if c.profile.Class.Kin() == was.Kin() {
-		far = akinTo
-	}
-	return apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= far
+	return apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= otherKin
 }
 
 // noCover reports whether an idea is another drink, or one that nobody would serve. What

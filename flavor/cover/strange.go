@@ -21,7 +21,7 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 	base := was.Class.Part() == flavor.PartBase && was.Class.Kin() == flavor.KinSpirit
 	spirits := base && p.Class.Kin() == flavor.KinSpirit
 	switch {
-	case base && !spirits && !t.wantsDry() && t.req.Guest.MaxABV == 0 && t.gapML >= baseML:
+	case base && t.gapML >= baseML && (p.Class.Solid() || !spirits && !t.wantsDry() && t.req.Guest.MaxABV == 0):
 		return math.Inf(1)
 	case base && !spirits && !t.standsDry(p.Class, was.Class),
 		was.Class.Kin() == flavor.KinJuice && p.ABV.Value > NoAlcoholABV && place < 0:

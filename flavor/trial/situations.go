@@ -14,15 +14,19 @@ import (
 type Situation struct {
 	Spec flavor.Spec
 	Out  *flavor.Profile
+	Also []*flavor.Profile // what else is out
+	// Avoid is the allergens, and Diet the words, see [flavor.ParseDiet], that the guest
+	// keeps to.
+	Avoid []flavor.Allergen
+	Diet  []string
 	// Good is the answers that are accepted: what is poured together, each by the
 	// ids that it may have.
 	Good [][][]string
 	Bad  []string // ids of what would lose the guest in any cover
 }
 
-// Coverer returns covers for what is out, the best first, each as its pours,
-// those under it after it.
-type Coverer func(s *flavor.Spec, out *flavor.Profile) ([][]flavor.Pour, error)
+// Coverer returns covers for a situation, the best first, each as its pours.
+type Coverer func(*Situation) ([][]flavor.Pour, error)
 
 // CoverMiss is a situation that did not come out right.
 type CoverMiss struct {
@@ -52,7 +56,7 @@ func TryCovers(situations []Situation, ask Coverer) (*CoverReport, error) {
 	r := &CoverReport{Situations: len(situations)}
 	for i := range situations {
 		s := &situations[i]
-		covers, err := ask(&s.Spec, s.Out)
+		covers, err := ask(s)
 		if err != nil {
 			return nil, fmt.Errorf("trial: %s in %q: %w", s.Out.Name, s.Spec.Name, err)
 		}
