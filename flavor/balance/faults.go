@@ -92,8 +92,9 @@ func ratioFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		if told || p.Gain < leastGain || p.Odds < leastOdds || f.Deviation < leastDeviation || f.Deviation <= f.PlusMinus {
 			continue
 		}
-		f.Profile, f.moveML, f.Text = faultText(s, j, p)
-		out = append(out, f)
+		if f.Profile, f.moveML, f.Text = faultText(s, j, p); f.Text != "" {
+			out = append(out, f)
+		}
 	}
 	return out
 }

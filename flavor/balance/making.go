@@ -64,6 +64,8 @@ func (f *fixing) byMethod() {
 			f.leaveOutPart(i, x.Profile.Class.Part())
 		case template.Unshaken, template.Uniced:
 			f.tryMaking(i, shaking(f.spec, false))
+		case template.Clouded:
+			f.tryMaking(i, making{method: flavor.Stir, text: "stir it"})
 		case template.Flat:
 			f.tryMaking(i, afterwards(f.spec))
 		case template.HotOnIce:
@@ -81,16 +83,13 @@ func (f *fixing) leaveOutPart(asked int, part flavor.Part) {
 	f.tryWithout(asked, mostSteps, func(p *flavor.Profile) bool { return p.Class.Part() == part })
 }
 
-// What decides which of two pours that do not go together is the odd one: the drink is
-// one of milk from this share of it on, or where there is coffee, which takes milk and
-// no citrus; else it is a sour. The other way has to be so many points better. Common
-// practice, no source.
-const (
-	milkyShare = 0.45
-	oddPoints  = 10.0
-)
+// What decides which of two pours that do not go together is the odd one: what fewer of
+// the drinks with the same rest have. The drink is one of milk from this share of it on,
+// or where there is coffee, which takes milk and no citrus. Common practice, no source.
+const milkyShare = 0.45
 
-// uncurdle leaves out the milk or what turns it, first the odd one of the two.
+// uncurdle leaves out the milk or what turns it, first the odd one of the two unless
+// only the other way mends the draft.
 func (f *fixing) uncurdle(asked int, x *Fault) {
 	dairy := func(p *flavor.Profile) bool { return p == x.Profile }
 	acid := func(p *flavor.Profile) bool {
@@ -100,11 +99,35 @@ func (f *fixing) uncurdle(asked int, x *Fault) {
 	if f.milky(dairy) {
 		odd, other = acid, dairy
 	}
-	if f.scoreWith(f.without(odd))+oddPoints < f.scoreWith(f.without(other)) {
-		odd, other = other, odd
+	first, second := f.parted(asked, 1, odd), f.parted(asked, mostSteps, other)
+	if first.score < template.NearFrom && second.score >= template.BalancedFrom {
+		first.steps, second.steps = second.steps, first.steps
 	}
-	f.tryWithout(asked, 1, odd)
-	f.tryWithout(asked, mostSteps, other)
+	f.keep(first)
+	f.keep(second)
+}
+
+// parted leaves out one of two pours that do not go together, and shakes the rest if only
+// that mends it.
+func (f *fixing) parted(asked, steps int, is func(*flavor.Profile) bool) candidate {
+	c := candidate{changes: f.without(is), asked: asked, steps: steps, sure: true}
+	if len(c.changes) == len(f.spec.Pours) {
+		return candidate{}
+	}
+	c.score = f.scoreWith(c.changes)
+	if c.balanced() {
+		return c
+	}
+	shaken := c
+	shaken.making = shaking(f.spec, false)
+	if shaken.making.stays() {
+		return c
+	}
+	spec := shaken.apply(f.spec)
+	if shaken.score = f.scoreOf(&spec); shaken.balanced() {
+		return shaken
+	}
+	return c
 }
 
 // milky reports whether a drink is one of milk rather than a sour with milk in it.
@@ -119,7 +142,7 @@ func (f *fixing) milky(dairy func(*flavor.Profile) bool) bool {
 			ml += p.ML
 		}
 	}
-	return ml >= milkyShare*f.spec.VolumeML()
+	return ml >= milkyShare*f.spec.VolumeML() || f.build.Milky()
 }
 
 // scoreWith is that of the draft with changes made, 0 if nothing is left to weigh.
@@ -255,16 +278,29 @@ func (f *fixing) largerGlass(asked int) {
 	if room <= 0 || !ok {
 		return
 	}
-	service := mix.Standing(f.spec)
-	ml := named.RoomML(service) / room
-	glasses := tumblers
-	if service == flavor.Up {
-		glasses = stemmed
+	standing := mix.Standing(f.spec)
+	ml := named.RoomML(standing) / room
+	if standing == flavor.Up {
+		f.pourInto(asked, stemmed, standing, "", ml)
+		if slices.ContainsFunc(f.spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated }) {
+			f.pourInto(asked, tumblers, flavor.Long, flavor.Long, ml)
+		}
+		return
 	}
+	f.pourInto(asked, tumblers, standing, "", ml)
+}
+
+// pourInto pours the drink into the first of some glasses that holds so many mL as it
+// stands, served otherwise if a service is given, if that mends it: else it is the drink
+// that is too large.
+func (f *fixing) pourInto(asked int, glasses []string, standing, service flavor.Service, ml float64) {
 	for _, name := range glasses {
-		if g, _ := mix.GlassNamed(name); g.RoomML(service) >= ml {
-			m := making{glass: name, text: "pour it into a " + name}
-			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec) >= comfortable { // else it is the drink that is too large
+		if g, _ := mix.GlassNamed(name); g.RoomML(standing) >= ml {
+			m := making{glass: name, service: service, text: "pour it into a " + name}
+			if service != "" {
+				m.text += ", over ice"
+			}
+			if spec := (&candidate{making: m}).apply(f.spec); f.scoreOf(&spec) >= roomy {
 				f.tryMaking(asked, m)
 			}
 			return

@@ -46,6 +46,8 @@ func methodText(s *flavor.Spec, x *template.MethodSlip) string {
 		return "hot " + name + " bursts a closed tin: never shake or blend it"
 	case template.FatSet:
 		return name + " sets in the cold and floats"
+	case template.Clouded:
+		return "nothing beside the " + name + " wants shaking: stirred, it stays clear and silky"
 	}
 	if s.Method == flavor.Blend {
 		return name + " goes flat in the blender: add it after"
@@ -68,6 +70,8 @@ func (f *Fault) Word() string {
 		return "too hot to shake"
 	case template.FatSet:
 		return "sets"
+	case template.Clouded:
+		return "clouded"
 	}
 	words := axisWords[f.Axis]
 	if f.High {

@@ -39,6 +39,9 @@ var wellMade = []string{
 	"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|build, mug over ice",
 	"2 oz white rum|1 oz lime juice|3/4 oz simple syrup|3 oz soda water|6 mint leaves|build, highball",
 	"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1 oz cola|build, highball",
+	"2 1/4 oz vodka|1/2 oz dry vermouth|1/2 oz olive brine|shake, up",
+	"2 1/2 oz gin|1/2 oz dry vermouth|shake, up",
+	"2 oz gin|1/2 oz sweet vermouth|3/4 oz orange juice|shake, up",
 	"2 oz brandy|3/4 oz lemon juice|1 oz whole milk|1 oz simple syrup|stir, rocks|step: strain off the curd through a cloth",
 }
 
@@ -69,6 +72,11 @@ var badlyMade = []struct {
 	{"1 oz gin|1 oz white creme de cacao|1 oz heavy cream|stir, up", template.Unshaken, "heavy cream", "shake it"},
 	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|build, rocks", template.EggUnshaken, "egg white", "shake it, first without ice"},
 	{"2 oz aged rum|1/4 oz demerara syrup|2 dashes aromatic bitters|1 tbsp butter|stir, up", template.FatSet, "butter", "leave out the butter"},
+	{"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up", template.Clouded, "sweet vermouth", "stir it"},
+	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|shake, rocks", template.Clouded, "sweet vermouth", "stir it"},
+	{"1 oz green creme de menthe|1 oz white creme de cacao|1 oz heavy cream|3/4 oz lemon juice|shake, up", template.Curdled, "heavy cream", "leave out the lemon juice"},
+	{"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1/2 oz lime juice|shake, rocks", template.Curdled, "heavy cream", "leave out the lime juice"},
+	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|1 1/2 oz whole milk|build, rocks", template.Curdled, "whole milk", "leave out the whole milk"},
 	{"50 ml gin|150 ml tonic|1 egg yolk|build, highball", template.EggUnshaken, "egg yolk", ""},
 }
 
@@ -169,6 +177,7 @@ func TestGlassAndStrength(t *testing.T) {
 	}{
 		{"4 oz prosecco|2 oz light orange bitter aperitif|2 oz soda|build, coupe", template.Volume, "pour it into a wine glass"},
 		{"4 oz gin|1 1/2 oz lemon juice|1 1/2 oz simple syrup|shake, coupe", template.Volume, "pour half of everything"},
+		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|5 oz soda water|shake, coupe", template.Volume, "pour it into a "},
 		{"2 oz dark rum|1/2 oz lime juice|12 oz ginger beer|build, highball", template.Volume, ""},
 		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", template.Strong, "pour 2"},
 		{"3 oz gin|2 oz cask strength bourbon|1/2 oz triple sec|stir, up", template.Strong, ""},

@@ -133,7 +133,8 @@ func answerable(bearers []bearer, s *flavor.Spec) (bearer, bool) {
 }
 
 // faultText says a fault in the words of the trade, which ingredient it names as poured
-// wrong, and by how many mL, 0 if it says no amount.
+// wrong, and by how many mL, 0 if it says no amount. It is empty for what is not worth
+// telling.
 func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (of *flavor.Profile, moveML float64, text string) {
 	bearers := bearersOf(s, p.Axis)
 	word, high := "too little", p.Change < 0
@@ -144,7 +145,7 @@ func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (of *flav
 		return nil, 0, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
 	}
 	if len(bearers) == 0 {
-		return nil, 0, fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(j.Fits[0].Name))
+		return nil, 0, lacks(j, p)
 	}
 	if high {
 		oddFirst(bearers, j)
@@ -167,6 +168,21 @@ func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (of *flav
 		text += " for this much " + o[0].pour.Profile.Name
 	}
 	return b.pour.Profile, moveML, text
+}
+
+// leastLikely is the probability of a family from which what a drink lacks of it is worth
+// telling.
+const leastLikely = 0.2
+
+// lacks says that nothing brings an axis, empty if the family that has it is hardly
+// likely.
+func lacks(j *template.Judgement, p template.Pull) string {
+	for i := range j.Fits {
+		if f := &j.Fits[i]; f.ID == p.Family && f.Probability >= leastLikely {
+			return fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(f.Name))
+		}
+	}
+	return ""
 }
 
 // missesBase reports whether a drink has no base and half of those made like it do.

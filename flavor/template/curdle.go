@@ -119,3 +119,14 @@ var (
 	clarifying = regexp.MustCompile(`(?i)\b(?:clarify|clarified (?:milk|punch|drink)|milk[- ]wash(?:ed|ing)?|curds|the curd|whey|(?:let|until|till|leave|allow)\b[^.;]*\bcurdles?)\b`)
 	warning    = regexp.MustCompile(`(?i)\b(?:not|never|avoid|without|lest)\b|n['’]t\b`)
 )
+
+// Milky reports whether a drink in which acid and milk meet is meant for the milk: more
+// of the drinks with the same rest have milk or cream than have something sour.
+func (b *Build) Milky() bool {
+	near := b.restWeights(&b.set.unturned, isSharpOrTurns)
+	milk, _ := shareThat(near, func(i int) bool { return b.set.milky[i] })
+	sour, _ := shareThat(near, func(i int) bool { return b.set.sharp[i] })
+	return milk > sour
+}
+
+func isSharpOrTurns(p *part) bool { return isSharp(p) || turns(p.profile) }

@@ -294,6 +294,8 @@ func (s *Set) readHabits(proven []Labelled) {
 		s.unbased.add(b.parts, amountsOf(&proven[i].Spec), isBase)
 		s.unsweetened.add(b.parts, amountsOf(&proven[i].Spec), isSweetener)
 		s.sweet = append(s.sweet, largestOf(&proven[i].Spec, flavor.PartSweetener) != nil)
+		s.unturned.add(b.parts, amountsOf(&proven[i].Spec), isSharpOrTurns)
+		s.milky = append(s.milky, slices.ContainsFunc(b.parts, func(p part) bool { return turns(p.profile) }))
 		s.unsoured.add(b.parts, amountsOf(&proven[i].Spec), isSharp)
 		s.strong = append(s.strong, s.bases[i] != nil || presence(e[Strong], e.Total(), halfWine) > 0.5)
 	}

@@ -19,6 +19,7 @@ const (
 	Flat        MethodFault = "flat"         // what sparkles is shaken or blended
 	HotOnIce    MethodFault = "hot on ice"   // what is hot is shaken, blended or stirred on ice
 	FatSet      MethodFault = "fat set"      // butter or oil in a cold drink
+	Clouded     MethodFault = "clouded"      // nothing but spirits and sweet wines, shaken
 )
 
 // MethodSlip is a fault of method.
@@ -49,6 +50,7 @@ func (b *Build) slipsOfMethod(ml []float64, tell func(MethodSlip)) {
 	w.hotOnIce()
 	w.fatSet()
 	w.curdled()
+	w.clouded()
 }
 
 // workshop is a drink with other amounts, as its making is looked at.
@@ -218,4 +220,31 @@ func (w *workshop) fatSet() {
 	}
 	fat, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Fat.Value >= setFatGPerL })
 	w.say(FatSet, by, presence(fat, w.total, halfLiquid), 0.2, 0.7, fullSlip)
+}
+
+// The share of sweet wine, of a drink of clear pours alone, from where to where it wants
+// stirring. A dry one may be shaken, as some like their martini.
+const someWine, muchWine = 0.12, 0.20
+
+// clouded tells whether a drink of spirits and sweet vermouth is shaken, which makes it
+// cloudy and thin, with nothing in it that wants shaking.
+func (w *workshop) clouded() {
+	if w.spec.Method != flavor.Shake || w.spec.Service != flavor.Up && w.spec.Service != flavor.Rocks {
+		return
+	}
+	var wine, most float64
+	var by *flavor.Profile
+	for i := range w.spec.Pours {
+		p := w.spec.Pours[i].Profile
+		switch {
+		case p.Class.Shaken(), p.Carbonated, p.Class == flavor.ClassFruit, p.Class == flavor.ClassFreshHerb, p.Class.Part() == flavor.PartLength:
+			return
+		case p.Class.Kin() == flavor.KinWine && p.Class != flavor.ClassWine:
+			sweet := w.ml[i] * (1 - dryness(p))
+			if wine += sweet; sweet > most {
+				most, by = sweet, p
+			}
+		}
+	}
+	w.say(Clouded, by, wine/w.total, someWine, muchWine, slightSlip)
 }

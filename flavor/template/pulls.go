@@ -20,6 +20,9 @@ type Pull struct {
 	// change takes away.
 	Gain float64
 
+	// Family is the id of the one in which it is likeliest.
+	Family string
+
 	to float64 // mL of the axis, mended
 }
 
@@ -124,7 +127,7 @@ func (b *Build) pulls(d *draft, chances []float64) []Pull {
 			w := math.Exp(s.weight - top)
 			if w > most || p.Odds == 0 {
 				most = w
-				p.Change, p.Gain, p.to = s.change, s.gain, s.to
+				p.Change, p.Gain, p.to, p.Family = s.change, s.gain, s.to, s.family
 			}
 			p.Odds += w
 		}

@@ -22,12 +22,14 @@ type Set struct {
 	bases       []*flavor.Profile // the same; nil if it has none
 	sours       []*flavor.Profile // the same: what it is mostly made sour with
 	family      []int             // the same: its family, of models; -1 if it is not among them
+	milky       []bool            // the same: it has milk or cream that acid turns
 	sharp       []bool            // the same: it has a sour part
 	sweet       []bool            // the same: it has a syrup or sugar
 	mixed       []bool            // the same: it is shaken, blended or swizzled
 	served      []flavor.Service  // the same
 	unbased     rests             // the same: without its bases
 	unsweetened rests             // the same: without syrups and sugar
+	unturned    rests             // the same: without what is sour and what that turns
 	unsoured    rests             // the same: without what is sour
 	tuning      Tuning
 }

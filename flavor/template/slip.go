@@ -5,6 +5,7 @@ import "math"
 // slip is one axis gone wrong in one family.
 type slip struct {
 	axis   Axis
+	family string  // its id
 	weight float64 // logarithm of how probable it is
 	to     float64 // mL that the axis was meant to have
 	change float64
@@ -35,7 +36,7 @@ func (b *Build) slipOf(i int, axis Axis, d *draft) slip {
 			best, most = u, w
 		}
 	}
-	s := slip{axis: axis, weight: most, to: m.amount(best), change: best}
+	s := slip{axis: axis, family: m.model.ID, weight: most, to: m.amount(best), change: best}
 	if s.to > 0 && d.e[axis] > 0 {
 		s.change = math.Log(s.to / d.e[axis])
 	}
