@@ -22,6 +22,7 @@ type companions struct {
 	drinks [][]int // of each proven drink, its ingredients
 	all    []*flavor.Profile
 	split  []int // drinks of two bases or more
+	hot    []int // drinks that are served hot
 }
 
 // kept is how far each proven drink pours an ingredient or what is like it, 0 to 1,
@@ -70,6 +71,9 @@ func newCompanions(proven []template.Labelled, space *sense.Space) *companions {
 			}
 		}
 		c.drinks = append(c.drinks, drink)
+		if proven[i].Spec.Service == flavor.Hot {
+			c.hot = append(c.hot, i)
+		}
 		if bases > 1 {
 			c.split = append(c.split, i)
 		}
@@ -84,7 +88,7 @@ func (c *companions) keeping(p *flavor.Profile) *kept {
 		k.alike[s], k.in[s] = make([]float64, len(c.all)), make([]float64, len(c.drinks))
 	}
 	for i, x := range c.all {
-		if x.Class.Kin() != p.Class.Kin() {
+		if kinOf(x) != kinOf(p) {
 			continue
 		}
 		like := c.likeness(p, x)
@@ -107,6 +111,15 @@ func (c *companions) keeping(p *flavor.Profile) *kept {
 		}
 	}
 	return k
+}
+
+// kinOf is the kin of an ingredient as company goes: what curdles beside milk curdles
+// beside a liqueur of cream.
+func kinOf(p *flavor.Profile) flavor.Kin {
+	if k := p.Class.Kin(); k != flavor.KinCream {
+		return k
+	}
+	return flavor.KinMilk
 }
 
 // likeness is how alike two ingredients smell and, where the trade goes by colour,
@@ -143,7 +156,7 @@ func (c *companions) together(a, b *flavor.Profile, x, y *kept, s int) (seen, ch
 			n += y.in[s][i]
 		}
 		return seen, m * n / max(1, float64(len(c.split)))
-	case a.Class.Kin() == b.Class.Kin():
+	case kinOf(a) == kinOf(b):
 		for i := range c.drinks {
 			seen += c.both(i, x, y, s)
 		}
@@ -180,6 +193,20 @@ func (c *companions) pairOf(a, b *flavor.Profile, x, y *kept) pair {
 	same, both := c.together(a, b, x, y, narrow)
 	lift := (alike + pooled) / (chance + pooled)
 	return pair{lift: (same + pooled*lift) / (both + pooled), same: same, alike: alike}
+}
+
+// inHot is what proven drinks say of an ingredient in a hot drink.
+func (c *companions) inHot(x *kept) pair {
+	share := float64(len(c.hot)) / max(1, float64(len(c.drinks)))
+	count := func(s int) (seen float64) {
+		for _, i := range c.hot {
+			seen += x.in[s][i]
+		}
+		return seen
+	}
+	alike, same := count(wide), count(narrow)
+	lift := (alike + pooled) / (share*x.total[wide] + pooled)
+	return pair{lift: (same + pooled*lift) / (share*x.total[narrow] + pooled), same: same, alike: alike}
 }
 
 // What makes a pair odd, and so odd that nobody should be served it unasked: that
@@ -229,8 +256,13 @@ func (p *pair) odd() float64 {
 func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 	var well, pairs float64
 	for i := range s.Pours {
-		if j.novel(s.Pours[i].Profile) {
+		p := s.Pours[i].Profile
+		if j.novel(p) {
 			odd += unproven
+		}
+		if s.Service == flavor.Hot && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p) }) && (frame == nil || !Pours(frame, p)) {
+			hot := j.Station.companions.inHot(j.keptOf(p))
+			odd += max(0, hot.odd())
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile

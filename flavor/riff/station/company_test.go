@@ -50,7 +50,7 @@ func TestPairsOfTheTrade(t *testing.T) {
 	} {
 		assert.True(t, of(x[0], x[1]).shunned(), "nobody pours %v", x)
 	}
-	for _, x := range [][2]string{{"tonic-water", "bourbon"}, {"cola", "grapefruit-juice"}, {"cola", "pineapple-juice"}, {"dry-cider", "fino-sherry"}, {"stout", "coffee-liqueur"}} {
+	for _, x := range [][2]string{{"tonic-water", "bourbon"}, {"cola", "grapefruit-juice"}, {"cola", "pineapple-juice"}, {"dry-cider", "fino-sherry"}, {"stout", "coffee-liqueur"}, {"irish-cream-liqueur", "white-quinquina"}} {
 		assert.Positive(t, of(x[0], x[1]).odd(), "hardly anybody pours %v", x)
 	}
 	vodka, whiskey := of("melon-liqueur", "vodka"), of("melon-liqueur", "bourbon")
@@ -116,4 +116,22 @@ func TestGivenCompanyIsNotQuestioned(t *testing.T) {
 	odd, bad := j.company(&s, nil)
 	assert.False(t, bad)
 	assert.Zero(t, odd)
+}
+
+// What is poured hot is known for it: common practice, no source.
+func TestHotCompany(t *testing.T) {
+	c, book := provenBook(t)
+	j := keeper(book, c)
+	hot := func(id string) *pair {
+		p, ok := c.ByID(id)
+		require.True(t, ok, id)
+		x := j.Station.companions.inHot(j.keptOf(p))
+		return &x
+	}
+	for _, id := range []string{"coffee", "whole-milk", "honey", "dark-rum", "cognac", "cinnamon-stick"} {
+		assert.LessOrEqual(t, hot(id).odd(), 0.0, id)
+	}
+	for _, id := range []string{"red-bitter-aperitif", "passion-fruit-syrup", "dry-vermouth", "absinthe", "pineapple-juice"} {
+		assert.Positive(t, hot(id).odd(), id)
+	}
 }

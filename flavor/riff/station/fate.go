@@ -101,10 +101,13 @@ func (j *Job) leastPoured() float64 {
 	return least
 }
 
-// mostBase is the most that all bases of a drink come to: two and a half ounces,
-// or a quarter more than the drinks that were given pour.
+// mostBase is the most that all bases of a drink come to: two and a half ounces, two
+// in a riff, or a quarter more than the drinks that were given pour.
 func (j *Job) mostBase() float64 {
 	most := mostBaseML
+	if j.From != nil {
+		most = usualBaseML // a riff is no larger than it needs to be
+	}
 	for _, g := range j.Given {
 		most = max(most, moreBase*poured(g, isBase))
 	}

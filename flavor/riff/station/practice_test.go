@@ -126,3 +126,28 @@ func TestGivenDrinksAreNotQuestioned(t *testing.T) {
 	j.Refit(&own)
 	assert.Equal(t, flavor.Shake, own.Method)
 }
+
+// How drinks are not mixed and served, one slip each: common practice, no source.
+func TestSlips(t *testing.T) {
+	c, _, _ := provenPractice(t)
+	for _, x := range []struct {
+		text string
+		want []slip
+	}{
+		{"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nstir, up", []slip{clouded}},
+		{"2 oz rye\n1 oz sweet vermouth\nshake, up", []slip{bruised}},
+		{"1 1/2 oz vodka\n1 oz coffee liqueur\n1 oz espresso\nstir, up", []slip{dull}},
+		{"2 oz red bitter aperitif\n3 oz prosecco\nstir, rocks", []slip{deadened}},
+		{"2 oz gin\n3 oz tonic water\n3 oz ginger beer\nbuild, long", []slip{motley}},
+		{"2 oz bourbon\n2 oz ginger ale\n2 oz soda water\nbuild, long", nil},
+		{"6 oz lager\n6 oz sparkling lemonade\nbuild, long", nil},
+		{"2 oz gin\n3/4 oz lemon juice\n1 egg white\nstir, up", []slip{unbeaten, clouded}},
+		{"2 oz gin\n3/4 oz lemon juice\n3 oz soda water\nblend, long", []slip{flat}},
+		{"2 oz gin\n3/4 oz lemon juice\nshake, long", []slip{bare}},
+		{"2 oz gin\n1 oz dry vermouth\nstir, up", nil},
+	} {
+		s, err := c.ReadSpec("", x.text)
+		require.NoError(t, err, x.text)
+		assert.ElementsMatch(t, x.want, slipsOf(&s), x.text)
+	}
+}

@@ -13,19 +13,21 @@ const (
 	mostDrinkML   = 450.0
 	mostPours     = 7
 
-	carryML    = 29.0 // the least that what holds alcohol comes to, seasonings aside
-	mostBaseML = 76.0 // of all bases, unless a given drink pours more
-	moreBase   = 1.25
-	longML     = 45.0  // of length make a drink long
-	poolML     = 120.0 // in all do too
-	shortML    = 90.0  // of soda at most in a drink on the rocks
-	upML       = 260.0 // before ice at most in a drink served up
+	carryML     = 29.0 // the least that what holds alcohol comes to, seasonings aside
+	usualBaseML = 61.0
+	mostBaseML  = 76.0 // of all bases, unless a given drink pours more
+	moreBase    = 1.25
+	longML      = 45.0  // of length make a drink long
+	poolML      = 120.0 // in all do too
+	shortML     = 90.0  // of soda at most in a drink on the rocks
+	upML        = 260.0 // before ice at most in a drink served up
 )
 
 // held is what of a drink decides how it is mixed and served.
 type held struct {
 	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
 	foam, cloudy, milk, loose, coffee, fizz, soda bool
+	sodas                                         int // flavoured ones
 	sodaML, lengthML, allML                       float64
 }
 
@@ -42,6 +44,9 @@ func heldBy(s *flavor.Spec) held {
 		h.loose = h.loose || kin == flavor.KinHerb || kin == flavor.KinFruit || p.Profile.Class == flavor.ClassCoffee || p.Profile.Class == flavor.ClassCordial
 		if p.Profile.Carbonated {
 			h.fizz = true
+			if p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value > 0 {
+				h.sodas++
+			}
 			if p.Profile.Class != flavor.ClassSparklingWine {
 				h.soda = true
 				h.sodaML += p.ML
@@ -72,6 +77,8 @@ const (
 	drowned    slip = "so much soda is served long"
 	brimming   slip = "so much is not served up"
 	crowded    slip = "too many things are poured"
+	motley     slip = "one flavoured soda is enough"
+	deadened   slip = "what sparkles is built, or goes on top of what is stirred up"
 )
 
 // slipsOf lists how a drink is not mixed or served as the trade does: common
@@ -85,12 +92,14 @@ func slipsOf(s *flavor.Spec) []slip {
 		}
 	}
 	add(len(s.Pours) > mostPours, crowded)
+	add(h.sodas > 1, motley)
 	if s.Service == flavor.Hot || s.Service == flavor.Neat {
 		return out
 	}
 	shaken := s.Method == flavor.Shake || s.Method == flavor.DryShake || s.Method == flavor.Blend
 	stirred := s.Method == flavor.Stir || s.Method == flavor.Throw
 	add(s.Method == flavor.Blend && h.fizz, flat)
+	add(stirred && h.fizz && s.Service != flavor.Up, deadened)
 	add(h.foam && !shaken, unbeaten)
 	add(s.Method == flavor.DryShake && !h.foam, unfoamed)
 	add(stirred && h.cloudy, clouded)

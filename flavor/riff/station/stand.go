@@ -19,6 +19,9 @@ const mostSweeter = 2.0
 // another is: stout stands for no lager.
 const sameBeer = 0.5
 
+// creamFat is the fat, in g/L, that tells cream from milk.
+const creamFat = 150.0
+
 // within reports whether two amounts above zero are within so many times of each
 // other.
 func within(a, b, times float64) bool { return a > 0 && b > 0 && a <= times*b && b <= times*a }
@@ -31,6 +34,9 @@ const LightABV = 15.0
 // the same part, and the part as that pour plays it.
 func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool {
 	a, b := old.Profile, it.Profile
+	if b.Class == flavor.ClassCreamLiqueur && a.Class == flavor.ClassDairy && a.Fat.Value >= creamFat {
+		return true // what is finished with cream is finished with a liqueur of it
+	}
 	if it.Part != a.Class.Part() {
 		return false
 	}
