@@ -57,6 +57,7 @@ type mute struct {
 	mu      sync.Mutex
 	carried []net.Conn
 	silent  map[net.Conn]bool
+	deaf    bool // new ones carry nothing either
 }
 
 func muteBefore(t *testing.T, server string) *mute {
@@ -78,6 +79,7 @@ func muteBefore(t *testing.T, server string) *mute {
 			}
 			m.mu.Lock()
 			m.carried = append(m.carried, near, far)
+			m.silent[near], m.silent[far] = m.deaf, m.deaf
 			m.mu.Unlock()
 			go m.carry(near, far)
 			go m.carry(far, near)
@@ -139,4 +141,31 @@ func TestAHalfOpenConnection(t *testing.T) {
 	entries, err := b.List(context.Background())
 	require.NoError(t, err, "the store has connections again")
 	assert.Len(t, entries, 2)
+}
+
+// A server that answers nothing any more, old connections and new, is told as such
+// before the time of a request is over.
+func TestASilentServerIsTold(t *testing.T) {
+	server := pgtest.NewServer(t)
+	config, err := pgx.ParseConfig(server.DSN())
+	require.NoError(t, err)
+	m := muteBefore(t, fmt.Sprintf("%s:%d", config.Host, config.Port))
+	s := openVenue(t, fmt.Sprintf("postgres://%s@%s/%s?sslmode=disable", config.User, m.Addr(), config.Database), "bar")
+	write(t, s, house.Put(gin(), 0))
+	deaf := func(is bool) {
+		m.mu.Lock()
+		defer m.mu.Unlock()
+		m.deaf = is
+	}
+	deaf(true)
+	defer deaf(false) // it is checked once the test is done
+	m.fallSilent()
+	const request = 10 * time.Second
+	ctx, stop := context.WithTimeout(t.Context(), request)
+	defer stop()
+	_, err = s.Write(ctx, who, house.Put(sour(), 0))
+	require.ErrorIs(t, err, house.ErrUnavailable)
+	assert.ErrorContains(t, err, "the database server does not answer; nothing was kept")
+	_, err = s.List(ctx)
+	assert.Error(t, err)
 }

@@ -16,6 +16,7 @@ const (
 	noticeChannel  = "counterpour_house_change"
 	migrationLock  = 0x43504853 // any number, the same for all servers
 	connectTimeout = 10 * time.Second
+	beginTimeout   = 5 * time.Second
 	shutTimeout    = time.Second // a server that is gone is not waited for longer
 	connections    = 8
 )
@@ -168,7 +169,7 @@ func (p *postgres) write(ctx context.Context, f func(conn) error) error {
 }
 
 func (p *postgres) transaction(ctx context.Context, o pgx.TxOptions, f func(conn) error) error {
-	tx, err := p.pool.BeginTx(ctx, o)
+	tx, err := p.begin(ctx, o)
 	if err != nil {
 		return err
 	}
@@ -178,6 +179,20 @@ func (p *postgres) transaction(ctx context.Context, o pgx.TxOptions, f func(conn
 		return cancelled(ctx, err)
 	}
 	return tx.Commit(firmly)
+}
+
+// begin begins a transaction, in a time that a server which has gone silent cannot
+// use up: whoever asks is told what is wrong before their own time is over.
+func (p *postgres) begin(ctx context.Context, o pgx.TxOptions) (pgx.Tx, error) {
+	soon, stop := context.WithTimeout(ctx, beginTimeout)
+	defer stop()
+	tx, err := p.pool.BeginTx(soon, o)
+	if err != nil && soon.Err() != nil && ctx.Err() == nil {
+		e := fail(house.ErrUnavailable, "begin", p.key, "the database server does not answer; nothing was kept of this")
+		e.Cause = err
+		return nil, e
+	}
+	return tx, err
 }
 
 func (p *postgres) close() error {
