@@ -73,8 +73,8 @@ func joinNonEmpty(words []string, sep string) string {
 func formatName(name string) string {
 	d := draft.Parse(name + "\n1 oz x")
 	says := d.Glass != "" || d.Garnish != "" || d.Rim != "" || d.Method != "" || d.Service != "" || d.HotC != 0 || len(d.Steps) > 0
-	if first, _ := utf8.DecodeRuneInString(name); unicode.IsLower(first) {
-		return draft.NamePrefix + " " + name // else it may be a pour that lost its amount
+	if first, _ := utf8.DecodeRuneInString(name); unicode.IsLower(first) || unicode.IsNumber(first) {
+		return draft.NamePrefix + " " + name // else it may be a pour that lost its amount, or whose amount cannot be read
 	}
 	if d.Name == name && len(d.Lines) == 1 && !d.NameInDoubt() && len(d.Faults) == 0 && !says {
 		return name
