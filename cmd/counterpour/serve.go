@@ -202,7 +202,10 @@ func (s *program) openSearch(ctx context.Context, v *service.Venue) {
 	if err := v.Now().Index.Open(ctx, s.opening.Set); err != nil && ctx.Err() == nil {
 		s.log.Error("the search by words could not be opened", "error", err)
 	}
-	debug.FreeOSMemory() // a start leaves several times what it keeps
+	// A start leaves several times what it keeps, some of it in pools, which the first
+	// of two collections only marks as old.
+	runtime.GC()
+	debug.FreeOSMemory()
 }
 
 func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, error) {
