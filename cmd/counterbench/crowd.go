@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"net/http"
 	"strconv"
 	"strings"
@@ -23,7 +24,7 @@ func coverBodies() []string {
 
 // crowd compares what twenty times as many get as two who ask for covers, and looks at
 // those who ask for what is light meanwhile.
-func (r *ratios) crowd(ctx context.Context, out *strings.Builder) error {
+func (r *ratios) crowd(ctx context.Context, out io.Writer) error {
 	s := &server{program: r.program}
 	if err := s.start(ctx); err != nil {
 		return err
@@ -31,13 +32,13 @@ func (r *ratios) crowd(ctx context.Context, out *strings.Builder) error {
 	defer s.kill()
 	const few, times = 2, 20
 	length := time.Duration(max(1, r.rounds)) * r.each
-	alone := with(drive(ctx, few, length, s.base+"/v1/cover", coverBodies()...), http.StatusOK)
+	alone := with(drive(ctx, few, length, s.base+"/v1/cover", same(coverBodies()...)), http.StatusOK)
 	var many, scores, boards []answered
 	most, err := 0.0, error(nil)
 	var all sync.WaitGroup
-	all.Go(func() { many = drive(ctx, few*times, length, s.base+"/v1/cover", coverBodies()...) })
-	all.Go(func() { scores = drive(ctx, 1, length, s.base+"/v1/score", balancedDraft) })
-	all.Go(func() { boards = drive(ctx, 1, length, s.base+"/specs") })
+	all.Go(func() { many = drive(ctx, few*times, length, s.base+"/v1/cover", same(coverBodies()...)) })
+	all.Go(func() { scores = drive(ctx, 1, length, s.base+"/v1/score", another(22)) })
+	all.Go(func() { boards = drive(ctx, 1, length, s.base+"/specs", nil) })
 	all.Go(func() { most, err = s.mostMemory(ctx, length) })
 	all.Wait()
 	served, refused := with(many, http.StatusOK), with(many, http.StatusServiceUnavailable)

@@ -14,6 +14,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/gin-gonic/gin"
@@ -21,11 +22,21 @@ import (
 	"counterpour/api"
 )
 
-// The drafts that are sent: common practice, no source. One move mends the second.
-const (
-	balancedDraft = `{"text":"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}`
-	spoiltDraft   = `{"text":"2 oz London dry gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"}`
-)
+// balancedDraft is a draft that is sent again and again: common practice, no source.
+const balancedDraft = `{"text":"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}`
+
+// another is a draft that nobody has asked about: one of syrup and juice, with as much
+// gin as no other. With twice the syrup it wants mending.
+func another(syrupML int) func(n int64) string {
+	return func(n int64) string {
+		return fmt.Sprintf(`{"text":"%d.%04d ml London dry gin\n22.5 ml lemon juice\n%d ml simple syrup\nshake, up"}`, 55+n/10000%10, n%10000, syrupML)
+	}
+}
+
+// same is a request that is sent again and again; several are sent in turn.
+func same(bodies ...string) func(n int64) string {
+	return func(n int64) string { return bodies[n%int64(len(bodies))] }
+}
 
 // answered is how one request was answered.
 type answered struct {
@@ -34,23 +45,24 @@ type answered struct {
 }
 
 // drive lets clients ask for a while, each its next request once it has the answer to
-// the last, and returns how they were answered within it. Bodies are sent in turn; without one
-// it is a GET.
-func drive(ctx context.Context, clients int, length time.Duration, url string, bodies ...string) []answered {
+// the last, and returns how they were answered within it. body is what
+// is sent as the nth request of all; without one it is a GET.
+func drive(ctx context.Context, clients int, length time.Duration, url string, body func(n int64) string) []answered {
 	ctx, stop := context.WithTimeout(ctx, length)
 	defer stop()
 	client := &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: clients}, Timeout: requestTime}
 	defer client.CloseIdleConnections()
 	lists := make([][]answered, clients)
+	var sent atomic.Int64
 	var all sync.WaitGroup
 	for c := range clients {
 		all.Go(func() {
-			for n := c; ctx.Err() == nil; n++ {
-				method, body := http.MethodGet, ""
-				if len(bodies) > 0 {
-					method, body = http.MethodPost, bodies[n%len(bodies)]
+			for ctx.Err() == nil {
+				method, text := http.MethodGet, ""
+				if body != nil {
+					method, text = http.MethodPost, body(sent.Add(1))
 				}
-				if a := ask(client, method, url, body); ctx.Err() == nil { // what comes late is not of this while
+				if a := ask(client, method, url, text); ctx.Err() == nil { // what comes late is not of this while
 					lists[c] = append(lists[c], a)
 				}
 			}
@@ -92,7 +104,7 @@ func with(list []answered, status int) []time.Duration {
 }
 
 // rates compares the score over HTTP with a handler that only answers the same.
-func (r *ratios) rates(ctx context.Context, out *strings.Builder) error {
+func (r *ratios) rates(ctx context.Context, out io.Writer) error {
 	s := &server{program: r.program}
 	if err := s.start(ctx); err != nil {
 		return err
@@ -108,21 +120,23 @@ func (r *ratios) rates(ctx context.Context, out *strings.Builder) error {
 	}
 	defer bare.kill()
 	const clients = 8
-	rate := func(base, draft string) float64 {
-		return float64(len(with(drive(ctx, clients, r.each, base+"/v1/score", draft), http.StatusOK))) / r.each.Seconds()
+	rate := func(base string, draft func(int64) string, round int) float64 {
+		next := func(n int64) string { return draft(n + int64(round)*20000) } // no round repeats another's
+		return float64(len(with(drive(ctx, clients, r.each, base+"/v1/score", next), http.StatusOK))) / r.each.Seconds()
 	}
-	var alone, score, spoilt []float64
-	for range r.rounds {
-		alone = append(alone, rate(bare.base, balancedDraft))
-		score = append(score, rate(s.base, balancedDraft))
-		spoilt = append(spoilt, rate(s.base, spoiltDraft))
+	var alone, score, spoilt, again []float64
+	for round := range r.rounds {
+		alone = append(alone, rate(bare.base, another(22), round))
+		score = append(score, rate(s.base, another(22), round))
+		spoilt = append(spoilt, rate(s.base, another(45), round))
+		again = append(again, rate(s.base, same(balancedDraft), round))
 	}
-	a, b, c := median(alone), median(score), median(spoilt)
-	if a == 0 || b == 0 || c == 0 {
+	a, b, c, d := median(alone), median(score), median(spoilt), median(again)
+	if a == 0 || b == 0 || c == 0 || d == 0 {
 		return errors.New("a rate is zero: the server does not answer")
 	}
 	fmt.Fprintf(out, "\n| against a bare gin handler that reads the draft and answers the same JSON (%.0f a second) | a second | ratio |\n| --- | ---: | ---: |\n", a)
-	fmt.Fprintf(out, "| score of a balanced draft | %.0f | %.2f |\n| score of one that is not, with its fixes | %.0f | %.2f |\n", b, b/a, c, c/a)
+	fmt.Fprintf(out, "| score of a balanced draft, another each time | %.0f | %.2f |\n| of one that is not, with its fixes, another each time | %.0f | %.2f |\n| of the same balanced draft again and again | %.0f | %.2f |\n", b, b/a, c, c/a, d, d/a)
 	return nil
 }
 

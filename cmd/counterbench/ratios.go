@@ -5,6 +5,7 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"io"
 	"os"
 	"runtime"
 	"strings"
@@ -45,24 +46,24 @@ func runRatios(ctx context.Context, args []string) error {
 	if *once {
 		r.each, r.rounds, r.sizes, r.houses = 200*time.Millisecond, 1, []int{1_000}, []int{100}
 	}
-	text, err := r.section(ctx)
-	fmt.Print(text)
-	if err != nil || r.write == "" {
+	var text strings.Builder
+	if err := r.section(ctx, io.MultiWriter(os.Stdout, &text)); err != nil || r.write == "" {
 		return err
 	}
-	return writeSection(r.write, text)
+	return writeSection(r.write, text.String())
 }
 
 // section is all that is measured, ratios first.
-func (r *ratios) section(ctx context.Context) (string, error) {
-	var out strings.Builder
-	fmt.Fprintf(&out, "Measured %s.\n", machine())
-	for _, part := range []func(context.Context, *strings.Builder) error{r.rates, r.crowd, r.search, r.start, r.catalogues, r.menus} {
-		if err := part(ctx, &out); err != nil {
-			return out.String(), err
+func (r *ratios) section(ctx context.Context, out io.Writer) error {
+	if _, err := fmt.Fprintf(out, "Measured %s.\n", machine()); err != nil {
+		return err
+	}
+	for _, part := range []func(context.Context, io.Writer) error{r.rates, r.crowd, r.search, r.start, r.catalogues, r.menus} {
+		if err := part(ctx, out); err != nil {
+			return err
 		}
 	}
-	return out.String(), nil
+	return nil
 }
 
 // writeSection puts a section between its marks in a file.

@@ -54,7 +54,7 @@ func TestDriveCountsEveryAnswer(t *testing.T) {
 		}
 	}))
 	defer s.Close()
-	list := drive(t.Context(), 1, 100*time.Millisecond, s.URL, "{}")
+	list := drive(t.Context(), 1, 100*time.Millisecond, s.URL, same("{}"))
 	good, refused := with(list, http.StatusOK), with(list, http.StatusServiceUnavailable)
 	assert.Len(t, list, len(good)+len(refused))
 	assert.InDelta(t, len(good), len(refused), 1)

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"math/rand/v2"
 	"runtime"
 	"slices"
@@ -21,7 +22,7 @@ import (
 const seed = 1
 
 // catalogues measures how the work grows with the ingredients.
-func (r *ratios) catalogues(ctx context.Context, out *strings.Builder) error {
+func (r *ratios) catalogues(ctx context.Context, out io.Writer) error {
 	fmt.Fprintf(out, "\n| ingredients | names | index | find, median, 99 in 100 | completion, median, 99 in 100 | cover of 1, of 2 parts | memory |\n| ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n")
 	k, err := kitchen()
 	if err != nil {
@@ -44,7 +45,7 @@ func kitchen() (*service.Kitchen, error) {
 }
 
 // catalogue measures one generated catalogue.
-func (r *ratios) catalogue(ctx context.Context, k *service.Kitchen, n int, out *strings.Builder) error {
+func (r *ratios) catalogue(ctx context.Context, k *service.Kitchen, n int, out io.Writer) error {
 	before := heap()
 	profiles := generated(k.Catalogue.Profiles(), n)
 	var x *index.Index
@@ -132,7 +133,7 @@ func madeUp(chance *rand.Rand) string {
 }
 
 // menus measures how the work grows with the drinks of a house.
-func (r *ratios) menus(ctx context.Context, out *strings.Builder) error {
+func (r *ratios) menus(ctx context.Context, out io.Writer) error {
 	k, err := kitchen()
 	if err != nil {
 		return err

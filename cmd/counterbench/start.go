@@ -12,7 +12,7 @@ import (
 )
 
 // start measures the way to the first answer, of a server and of a command.
-func (r *ratios) start(ctx context.Context, out *strings.Builder) error {
+func (r *ratios) start(ctx context.Context, out io.Writer) error {
 	var first, score, find []time.Duration
 	var rest []float64
 	for range 2*r.rounds + 1 {
