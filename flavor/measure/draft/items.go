@@ -67,6 +67,14 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return &token.Token{Kind: token.Mark}
 	}()
 	switch {
+	case t.Kind == token.Numeral && i > 0 && next.Is(")") && next.Glued && i+2 < len(toks) && toks[i+2].Kind == token.Numeral && !toks[i+2].Glued:
+		return ";", 2 // "1) 2 oz gin 2) 1 oz lemon"
+	case t.Text == "to" && i > from+1 && next.Kind != token.Mark && partsFrom(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return "and", 1 // "two parts gin to one part lime cordial"
+	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0
+	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !saysServing(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return "and", 0
 	case t.Kind == token.Numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
 	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
@@ -87,7 +95,9 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return "", 0 // "gin,45,ml"
 	}
 	switch t.Text {
-	case ";", "|", "•", ">":
+	case ">":
+		return ">", 1
+	case ";", "|", "•":
 		return ";", 1
 	case "+":
 		if rimAhead(toks, i, from) {
@@ -109,6 +119,9 @@ func separator(toks []token.Token, i, from int) (string, int) {
 			return "and", 1
 		}
 	case "-":
+		if i+2 < len(toks) && next.Kind == token.Numeral && ageWords[toks[i+2].Text] {
+			return "", 0 // "rye - 100 proof"
+		}
 		if !t.Glued || i > 0 && toks[i-1].Kind == token.Word && next.Kind == token.Numeral {
 			return "-", 1
 		}
@@ -126,6 +139,24 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return ".", 1
 	}
 	return "", 0
+}
+
+// garnishBegins are words that begin a garnish behind the pours of a line.
+var garnishBegins = token.Words(`garnish garnished express expressed candied`)
+
+// partsFrom reports whether tokens start with a number of parts.
+func partsFrom(toks []token.Token) bool {
+	return len(toks) > 2 && (toks[0].Kind == token.Numeral || token.NumberWords[toks[0].Text] > 0) && (toks[1].Text == "part" || toks[1].Text == "parts")
+}
+
+// saysServing reports whether tokens start with what is said of making or serving.
+func saysServing(toks []token.Token) bool {
+	var words []string
+	for _, t := range toks[:min(len(toks), serving.LongestTerm)] {
+		words = append(words, t.Text)
+	}
+	_, n := serving.TermAt(words)
+	return n > 0
 }
 
 // slashed reports whether slashes part the pours of a line.
@@ -187,6 +218,9 @@ func beforeNumeral(toks []token.Token, i, from int) string {
 	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && entry.UnitWordsAt(toks[i+1:]) && orders(toks[from:i]) {
 		return "and" // "stir 2 oz gin"
 	}
+	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && orders(toks[from:i]) && poursFollow(toks[i:]) {
+		return "and" // "shake 45 gin 20 lemon"
+	}
 	if !entry.StartsAmount(toks[from:]) || !named(toks[from:i]) || toks[i].Wrong != "" || i+1 >= len(toks) || toks[i-1].Kind != token.Word {
 		return ""
 	}
@@ -206,6 +240,18 @@ func beforeNumeral(toks []token.Token, i, from int) string {
 		}
 	}
 	return ""
+}
+
+// poursFollow reports whether bare numbers with their names follow, two at least, and no
+// count of turns or seconds.
+func poursFollow(toks []token.Token) bool {
+	n := 0
+	for i := range toks {
+		if i+1 < len(toks) && toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word && !serving.DegreeWords[toks[i+1].Text] && !ageWords[toks[i+1].Text] && !entry.IceOnly(toks[i+1:]) {
+			n++
+		}
+	}
+	return n > 1 && !serving.DegreeWords[toks[1].Text]
 }
 
 // orders reports whether words say how to mix and nothing else.
@@ -265,7 +311,10 @@ func (r *reader) gather(in []piece) []piece {
 
 // join makes one piece of two, if they are parts of one entry.
 func (r *reader) join(a, b *piece) (piece, bool) {
-	if b.sep == ";" && !(listed(a) && b.pour.Shape == entry.ShapeAmount || a.pour.Shape == entry.ShapeAmount && listed(b)) {
+	if b.sep == ">" && b.pour.Shape == entry.ShapeTail && listed(a) { // "soda -> top"
+		return r.both(a, b), true
+	}
+	if (b.sep == ";" || b.sep == ">") && !(listed(a) && b.pour.Shape == entry.ShapeAmount || a.pour.Shape == entry.ShapeAmount && listed(b)) {
 		return piece{}, false
 	}
 	named := a.pour.Shape == entry.ShapeName || a.pour.Shape == entry.ShapeGarnish && a.pour.ByNoun || a.pour.Shape == entry.ShapeImplied && a.pour.NoAmount
@@ -273,6 +322,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 	case named && b.pour.Shape == entry.ShapeAmount && !b.pour.Each,
 		a.pour.Shape == entry.ShapeAmount && !a.pour.Each && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount || b.pour.ByNoun),
 		a.pour.Shape == entry.ShapeTail && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount) && (b.sep == ":" || b.sep == "-"),
+		a.pour.Shape == entry.ShapeTail && b.pour.Shape == entry.ShapePour && b.pour.Fault == nil && b.sep == ":", // "Top: 60 prosecco"
 		b.pour.Shape == entry.ShapeTail && a.pour.Shape != entry.ShapeServing && a.pour.Shape != entry.ShapeNothing:
 		return r.both(a, b), true
 	case a.pour.Shape == entry.ShapeAmount && b.pour.Shape == entry.ShapePour && !a.pour.Each && (b.sep == "/" || b.sep == "=" || b.sep == "-"):

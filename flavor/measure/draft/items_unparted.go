@@ -24,6 +24,15 @@ func amountsLast(toks []token.Token, i, from int) bool {
 		end++
 	}
 	last := &toks[end-1]
+	if last.Kind == token.Word && end == len(toks) && !(Measured(last) && toks[end-2].Kind == token.Numeral) { // "soda 100 thyme sprig"
+		more := 0
+		for k := i + 1; k < end; k++ {
+			if toks[k].Kind == token.Numeral {
+				more++
+			}
+		}
+		return more > 1 || from > 0 && (more > 0 || entry.EndsLaid(toks[i:]))
+	}
 	return end > i+1 && (last.Kind == token.Numeral || Measured(last) && toks[end-2].Kind == token.Numeral)
 }
 
@@ -87,7 +96,7 @@ var plainMethods = token.Words(`shake shaken shk stir stirred`)
 // of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
 func servedFrom(toks []token.Token, i, from int) bool {
 	first := &toks[i]
-	if i < from+2 || toks[i-1].Kind != token.Word || phraseBefore(toks, i) || !serving.Known(first.Text) || !named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) {
+	if i < from+2 || toks[i-1].Kind != token.Word || phraseBefore(toks, i) || !serving.Known(first.Text) || !named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" {
 		return false
 	}
 	end := i

@@ -109,6 +109,12 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 		r.takeAll(n, span, in[1:], false)
 		return true
 	}
+	if len(in) > 1 && in[0].pour.Shape == entry.ShapeImplied && !in[0].pour.NoAmount && in[1].sep == ":" && in[1].pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
+		toks := in[0].toks
+		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
+		r.takeAll(n, span, in[1:], false)
+		return true
+	}
 	if len(in) < 2 || in[0].pour.Shape != entry.ShapeName && in[0].pour.Shape != entry.ShapeServing && in[0].pour.Shape != entry.ShapeGarnish {
 		return false
 	}

@@ -401,7 +401,7 @@ func CheckAmount(amount float64, u flavor.Unit, written string) *flavor.Fault {
 
 // mostBare is the largest number without a unit that may be millilitres of one
 // pour; common practice.
-const mostBare = 500.0
+const mostBare = 1000.0
 
 // Mostly is the unit by which the size of an amount is checked before the names
 // are known: a bare number may be millilitres.

@@ -235,6 +235,10 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	if len(toks) == 0 {
 		return
 	}
+	if !slices.ContainsFunc(toks, func(t token.Token) bool { return !vesselWords[t.Text] }) { // "50 gin -> tin"
+		p.Shape = ShapeServing
+		return
+	}
 	p.takeName(text, toks)
 	if Lengtheners[strings.ToLower(p.Name)] {
 		p.Amount, p.Unit, p.After, p.NoAmount, p.Shape = 1, flavor.Top, true, true, ShapeImplied
@@ -251,13 +255,16 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di")) && !p.Muddled:
+	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns[toks[0].Text] && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
 
 // withWords are "with" in the tongues that a top is written in.
 var withWords = token.Words(`with mit con avec met med`)
+
+// vesselWords name what a pour goes into, and nothing else of it.
+var vesselWords = token.Words(`tin tins shaker glass mixing in into the a`)
 
 // doneTo are words behind a garnish that say what is done to it.
 var doneTo = token.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)

@@ -121,7 +121,7 @@ var shorthand = keyed(map[string]string{
 	"club": "soda water", "gb": "ginger beer", "ga": "ginger ale", "lemonade": "sparkling lemonade", "h2o": "water", "half half": "half and half", "h h": "half and half",
 	"coco cream": "coconut cream", "cream of coco": "cream of coconut", "shot espresso": "espresso", "cold brew": "cold brew", "worc": "worcestershire sauce",
 	"wooster": "worcestershire sauce", "woos": "worcestershire sauce", "saline sol": "saline", "salt sol": "saline", "sol saline": "saline", "dram": "allspice dram", "pimento": "pimento dram",
-	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka", "orange b": "orange bitters", "ango b": "aromatic bitters", "choc b": "chocolate bitters", "egg w": "egg white", "egg y": "egg yolk", "rojo": "sweet vermouth", "caraway liqueur": "kümmel", "bianco": "bianco vermouth", "coke": "cola", "sug": "simple syrup", "sugs": "simple syrup", "champs": "champagne", "worcester": "worcestershire sauce", "worcestershire": "worcestershire sauce", "s vermouth": "sweet vermouth", "d vermouth": "dry vermouth", "s verm": "sweet vermouth",
+	"oj": "orange juice", "elderflower liq": "elderflower liqueur", "sloe": "sloe gin", "punsch": "Swedish punsch", "voddy": "vodka", "ofw": "orange flower water", "ofb": "orange flower water", "coco water": "coconut water", "orange b": "orange bitters", "ango b": "aromatic bitters", "choc b": "chocolate bitters", "egg w": "egg white", "egg y": "egg yolk", "rojo": "sweet vermouth", "caraway liqueur": "kümmel", "bianco": "bianco vermouth", "coke": "cola", "sug": "simple syrup", "sugs": "simple syrup", "champs": "champagne", "worcester": "worcestershire sauce", "worcestershire": "worcestershire sauce", "s vermouth": "sweet vermouth", "d vermouth": "dry vermouth", "s verm": "sweet vermouth",
 	"d verm": "dry vermouth", "hot sauce": "hot pepper sauce", "wcs": "worcestershire sauce", "soda h2o": "soda water", "curacao": "orange curaçao", "apricot liq": "apricot liqueur", "banana liq": "banana liqueur", "coffee liq": "coffee liqueur", "herb liq": "herbal liqueur",
 })
 
@@ -136,7 +136,7 @@ func keyed(table map[string]string) map[string]string {
 
 // fullWords are what bars write for a word of a name.
 var fullWords = map[string]string{
-	"verm": "vermouth", "sw": "sweet", "viol": "violette", "aperitivo": "aperitif", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
+	"verm": "vermouth", "med": "medium", "sw": "sweet", "viol": "violette", "aperitivo": "aperitif", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
 	"liq": "liqueur", "liqr": "liqueur", "btr": "bitters", "bttr": "bitters", "btt": "bitters", "gren": "grenadine", "cinn": "cinnamon", "cin": "cinnamon",
 	"cuke": "cucumber", "dem": "demerara", "pine": "pineapple", "cran": "cranberry", "pom": "pomegranate", "gf": "grapefruit", "grapefrt": "grapefruit", "choc": "chocolate", "coco": "coconut", "van": "vanilla",
 	"bourb": "bourbon", "bbn": "bourbon", "teq": "tequila", "repo": "reposado", "mez": "mezcal", "jam": "Jamaican", "op": "overproof", "wht": "white", "wh": "white", "blk": "black", "hvy": "heavy",

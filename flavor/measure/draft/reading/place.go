@@ -245,7 +245,7 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 		}
 	case pl.volume():
 		means, ask = byVolume[key], askVolume[key]
-		if long := askTop[key]; len(long) > 0 && (pl.topped || pl.unit == flavor.Top || pl.unit == flavor.Splash || key == "ginger" && pl.ml() > longFrom) {
+		if long := askTop[key]; len(long) > 0 && !(pl.unit == flavor.Splash && key == "lemon") && (pl.topped || pl.unit == flavor.Top || pl.unit == flavor.Splash || key == "ginger" && pl.ml() > longFrom) {
 			means, ask = "", long
 		}
 		if key == "demerara" && pl.ml() >= spiritFrom {
@@ -340,6 +340,11 @@ func (b *book) short(key string, pl place, headless bool) (found, bool) {
 			return f, true
 		}
 	}
+	if words := strings.Fields(full); len(words) == 2 { // "amaro med"
+		if f, ok := tryKey(words[1] + " " + words[0]); ok && f.fault == nil {
+			return f, true
+		}
+	}
 	if !headless {
 		return found{}, false
 	}
@@ -381,7 +386,7 @@ func (b *book) slipOfWord(key string, pl place) (found, bool) {
 	}
 	best := ""
 	for _, w := range volumeWords {
-		if len(w) < leastSlipped || !swapped(key, w) {
+		if len(w) < leastSlipped || !swapped(key, w) && !oneOff(key, w) {
 			continue
 		}
 		if best != "" && byVolume[best] != byVolume[w] {
@@ -421,6 +426,19 @@ func swapped(a, b string) bool {
 		i++
 	}
 	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
+}
+
+// oneOff reports whether one letter amid b is missing in a, doubled or another.
+func oneOff(a, b string) bool {
+	i, j := 0, 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	for j < len(a)-i && j < len(b)-i && a[len(a)-1-j] == b[len(b)-1-j] {
+		j++
+	}
+	lost, over := len(a)-i-j, len(b)-i-j
+	return i > 0 && j > 0 && lost <= 1 && over <= 1 && lost+over > 0
 }
 
 // unknown is the fault of a name that means nothing.

@@ -83,7 +83,7 @@ func (b *book) findParted(name string, pl place) found {
 	}
 	f := b.find(head, pl)
 	if f.profile != nil {
-		if !saysLittle(remark) {
+		if !saysLittle(remark) && !(shade[strings.ToLower(remark)] && (f.profile.Class == flavor.ClassSyrup || f.profile.Class == flavor.ClassSugar)) {
 			return found{fault: measure.Invalid("ingredient", remark, "%q is nothing known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it passed over", remark)}
 		}
 		f.dropped = remark
@@ -96,6 +96,9 @@ func (b *book) findParted(name string, pl place) found {
 func (b *book) turned(head, word string, pl place) (found, bool) {
 	if len(strings.Fields(word)) > mostTurned || adjectives[strings.ToLower(word)] {
 		return found{}, false
+	}
+	for _, style := range styleWords {
+		word = strings.TrimSuffix(word, style)
 	}
 	both := []string{word + " " + head, head + " " + word}
 	for _, n := range both[:2] {
@@ -116,13 +119,20 @@ func (b *book) turned(head, word string, pl place) (found, bool) {
 	return found{}, false
 }
 
+// styleWords end a word that says what something is like.
+var styleWords = []string{" style", "-style", " type", "-type"}
+
 const mostTurned = 2 // words behind a name that may be read in front of it
+
+// shade are words for the colour of a syrup or a sugar, which change little of it.
+var shade = token.Words(`dark light amber golden clear`)
 
 // littleWords are words that a bartender adds to a pour and that change neither it nor
 // the drink.
 var littleWords = token.Words(`if possible available you like have preferably ideally or so a the of at to for and with in on please well very bit little more less still
 is it this that as needed usual always must be not too can will do does temperature room fridge freezer shelf rail speed premium bottle brand batch batched prepped today
 yesterday tonight new old size sized per person guest one two each ounce shot real proper same type style kind any other our their my frozen dry-ish optional
+proof abv vol alc yr yrs year years old yo
 approx approximately about exactly minimum maximum max min strained unstrained clarified filtered cloudy clear pulp skin on off no without`)
 
 // saysLittle reports whether every word of a remark is known to change nothing.
@@ -192,6 +202,9 @@ var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b
 // years is what of strengths is an age.
 var years = regexp.MustCompile(`(?i)y`)
 
+// free is a strength of nothing.
+var free = regexp.MustCompile(`^0([.,]0+)?\s*%`)
+
 // withoutStrength looks a name up without the strength or the age that it states,
 // which is then said to be passed over.
 func (b *book) withoutStrength(name string, pl place) (found, bool) {
@@ -200,6 +213,12 @@ func (b *book) withoutStrength(name string, pl place) (found, bool) {
 		return found{}, false
 	}
 	rest := strings.Trim(token.OneLine(name[:at[0]]+" "+name[at[1]:]), " ,;")
+	if free.MatchString(name[at[0]:at[1]]) { // "0 % gin" is no gin
+		if p, how, ok := b.named("alcohol-free " + rest); ok {
+			return found{profile: p, how: how, as: "alcohol-free " + rest, inferred: true}, true
+		}
+		return found{fault: measure.Invalid("ingredient", name, "%q has no alcohol; write which alcohol-free bottle it is", name)}, true
+	}
 	f := b.find(rest, pl)
 	if aged, how, ok := b.named("aged " + rest); ok && years.MatchString(name[at[0]:at[1]]) {
 		f = found{profile: aged, how: how, as: "aged " + rest}

@@ -26,7 +26,7 @@ var methodTerms = map[flavor.Method][]string{
 	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör"},
+	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
@@ -122,7 +122,7 @@ var glassTerms = []struct {
 }
 
 // Fillers are words of such a line that change nothing.
-var Fillers = token.Words(`and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
+var Fillers = token.Words(`auf sur con su på mit and then with over into in on a an the of at to glass chilled cold serve served serving method service strain strained straining strainer shaker tin tins
 mixing hard well gently v very good briefly quickly vigorously lightly for all ingredients everything using from off top up it all add pour drink cocktail prechilled pre-chilled frosted frozen-glass first two three four rest others`)
 
 // plainFillers say nothing that a card should keep; other fillers make a step.
