@@ -15,7 +15,7 @@ import (
 const (
 	secondParents = 8 // riffs that a second move starts from, if one move finds too few
 	rootsKept     = 3 // ways to make a drink pourable that are kept
-	poolSpare     = 3 // times the limit that the first round must bring for a second to be spared
+	poolSpare     = 2 // times the limit that the first round must bring for a second to be spared
 )
 
 // explore solves one move away from the drink, and two where that finds too
@@ -77,6 +77,9 @@ func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 		x.seen[key] = true
 		if err := station.Stopped(ctx); err != nil {
 			return err
+		}
+		if !x.work.Limits.Wished() && x.work.Shuns(&drafts[i]) {
+			continue // where there are wishes a second move may lead on from it
 		}
 		s, err := x.work.Settle(&drafts[i])
 		if err != nil {

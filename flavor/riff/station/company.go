@@ -286,6 +286,16 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 	return odd - well/max(1, pairs), shunned || odd > most
 }
 
+// Shuns reports whether proven drinks shun the company of a draft, and counts it if
+// they do: no amounts mend that, so there is no need to settle them.
+func (j *Job) Shuns(d *Draft) bool {
+	_, shunned := j.company(&d.Spec, d.Frame)
+	if shunned {
+		j.Left.Unfit++
+	}
+	return shunned
+}
+
 // soft reports whether an ingredient is for a guest who takes no alcohol and lengthens
 // or sours: few proven drinks go without, so what those leave out says little of it.
 func (j *Job) soft(p *flavor.Profile) bool {

@@ -162,6 +162,10 @@ func (u *user) pool(ctx context.Context) ([]*station.Settled, error) {
 // comes of it is not balanced, breaks a limit or moves no bottle. It notes what became
 // of the bottles in it.
 func (u *user) settle(f *frame) (*station.Settled, error) {
+	if u.work.Shuns(&station.Draft{Spec: f.spec, Frame: f.drink}) {
+		u.noteAll(&f.spec)
+		return nil, nil
+	}
 	own := station.Snapped(&f.spec)
 	s, err := u.settleFrom(f, &own)
 	if err != nil || s != nil {
@@ -172,6 +176,15 @@ func (u *user) settle(f *frame) (*station.Settled, error) {
 		return nil, err
 	}
 	return u.settleFrom(f, sized)
+}
+
+// noteAll notes that a draft which moves bottles is not poured as bars pour it.
+func (u *user) noteAll(s *flavor.Spec) {
+	for _, p := range u.req.Bottles {
+		if station.Pours(s, p) {
+			u.note(p, station.Unfit)
+		}
+	}
 }
 
 func (u *user) settleFrom(f *frame, spec *flavor.Spec) (*station.Settled, error) {
