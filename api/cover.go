@@ -67,6 +67,7 @@ type Cover struct {
 	Changes        []Change    `json:"changes" doc:"Other pours that move"`
 	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
 	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in just-noticeable differences"`
+	BesideJND      float64     `json:"beside_alcohol_jnd,omitempty" doc:"The same without the alcohol that the guest must not have; left out where that is not in question"`
 	Notice         string      `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
 	Gone           []string    `json:"gone" doc:"Materials that led what is missing and are not in the glass any more"`
 	Score          float64     `json:"score"`
@@ -163,6 +164,7 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		Changes:        list(c.Changes, changeOf),
 		Spec:           specOf(&c.Spec),
 		DistanceJND:    round(c.Distance, digitsJND),
+		BesideJND:      round(c.Beside, digitsJND),
 		Notice:         string(c.Notice),
 		Gone:           list(c.Gone, func(l sense.Lost) string { return l.Material }),
 		Read:           list(c.Read, func(p *flavor.Profile) string { return p.ID }),

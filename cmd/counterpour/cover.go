@@ -163,8 +163,8 @@ func showInstead(p *page, a *api.CoverAnswer) {
 		if a.LeftOutBest {
 			word = "best"
 		}
-		p.line("  %s %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", word, c.Text,
-			number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
+		p.line("  %s %s; moves %s, a guest %s notice; score %s, was %s", word, c.Text,
+			moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	}
 	if a.Instead == nil {
 		return
@@ -185,12 +185,22 @@ func showCover(p *page, c *api.Cover) {
 	for _, x := range c.Spec.Pours {
 		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
 	}
-	p.line("     %s, %s; moves %s noticeable steps, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
-		number(c.DistanceJND, 2), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
+	p.line("     %s, %s; moves %s, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
+		moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	showNew(p, c.NewAllergens)
 	for _, q := range c.Ask {
 		p.line("     ask the guest: %s", q)
 	}
+}
+
+// moved says how far a cover moves, and how far beside the alcohol that the guest must
+// not have.
+func moved(c *api.Cover) string {
+	text := number(c.DistanceJND, 2) + " noticeable steps"
+	if c.BesideJND > 0 {
+		text += " (" + number(c.BesideJND, 2) + " beside the alcohol)"
+	}
+	return text
 }
 
 // showVerdict says what a list of covers is worth before the covers are read.

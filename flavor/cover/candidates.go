@@ -65,12 +65,13 @@ func (t *task) addCandidates() {
 const sameBottle = 0.25
 
 // otherwise returns how much of its rarity a bottle must earn: all of it for something
-// else than what went, and little for what is of its class and smells like it. Whoever
-// stocks the one may well stock the other, and wants to hear of it.
+// else than what went, and little for what is of its class, or made after it without
+// alcohol, and smells like it. Whoever stocks the one may well stock the other, and wants
+// to hear of it.
 func (t *task) otherwise(p *flavor.Profile, holds *sense.Vector) float64 {
 	smell, least := smellOf(p, holds), 1.0
 	for m, q := range t.removed {
-		if q.Class == p.Class {
+		if q.Class == p.Class || t.standsDry(p.Class, q.Class) {
 			least = min(least, unlike(apart(&smell, &t.gone[m].smell, 0, math.Inf(1))))
 		}
 	}

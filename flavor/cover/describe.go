@@ -15,6 +15,9 @@ import (
 func (t *task) describe(x *idea) (Cover, error) {
 	steps := sense.Between(t.glass, x.glass)
 	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec, Custom: t.usual(x)}
+	if t.dry {
+		c.Beside = x.distance
+	}
 	t.addParts(&c, &x.filling)
 	for _, m := range x.filling.Moves {
 		from := t.req.Spec.Pours[t.moves[m].pour]

@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"cmp"
 	"context"
 	"slices"
 	"strings"
@@ -17,13 +18,16 @@ const coversOfEach = 3
 // have earned their place by that, and rank by their own standing like any others; the
 // amounts are found for all of them at once.
 func (t *task) addOneByOne(ctx context.Context) error {
-	if len(t.removed) < 2 || len(t.removed) > MaxParts || t.dry {
+	if len(t.removed) < 2 || len(t.removed) > MaxParts {
 		return nil
 	}
 	t.oneByOne = map[search.Combination]bool{}
 	together := [][]int{nil}
-	for _, p := range t.removed {
-		alone, err := t.bestFor(ctx, p)
+	for m, p := range t.removed {
+		alone, err := t.madeAfter(m), error(nil)
+		if !t.dry {
+			alone, err = t.bestFor(ctx, p)
+		}
 		if err != nil {
 			return err
 		}
@@ -59,6 +63,21 @@ func withPart(parts []int, i int) []int {
 		return parts
 	}
 	return slices.Insert(slices.Clone(parts), at, i)
+}
+
+// madeAfter returns the bottles without alcohol that are the least strange in place of
+// removed m, as places among the candidates: what a guest who drinks none is poured for
+// each thing that holds some.
+func (t *task) madeAfter(m int) []int {
+	var out []int
+	for i := range t.cands {
+		if t.standsDry(t.cands[i].profile.Class, t.removed[m].Class) && t.entries[i].Strange[m] < t.finder.weights.Aroma {
+			out = append(out, i)
+		}
+	}
+	cost := func(i int) float64 { return t.entries[i].Strange[m] + t.entries[i].Price }
+	slices.SortStableFunc(out, func(a, b int) int { return cmp.Compare(cost(a), cost(b)) })
+	return out[:min(len(out), coversOfEach)]
 }
 
 // bestFor returns the bottles that best cover one thing alone with the rest of the

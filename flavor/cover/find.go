@@ -62,8 +62,11 @@ type Cover struct {
 	Changes  []balance.Change // other pours that move
 	Spec     flavor.Spec
 	Distance float64 // just-noticeable differences between the two finished drinks
-	Notice   sense.Notice
-	Score    float64
+	// Beside is the same without the alcohol that the guest must not have, 0 where that
+	// is not in question.
+	Beside float64
+	Notice sense.Notice
+	Score  float64
 	// Gone is what led the missing ingredients and is not in the glass any more.
 	Gone         []sense.Lost
 	Lost, Gained []flavor.Family

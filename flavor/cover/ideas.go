@@ -94,12 +94,17 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 		return false // it keeps nothing else off the list
 	}
 	for m, p := range t.removed {
-		if t.req.missing(p) && !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m, otherKin) }) {
+		leads := t.req.missing(p) || t.gone[m].weight >= muchOfTheGap
+		if leads && !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m, otherKin) }) {
 			return false
 		}
 	}
 	return len(x.Parts) == 1 || !slices.ContainsFunc(x.Parts, func(i int) bool { return t.strays(i, otherKin) })
 }
+
+// muchOfTheGap is the weight, see [departed], from which what had to go for the guest must
+// be stood for like what is out.
+const muchOfTheGap = 0.5
 
 // strays reports whether a part stands for nothing that went and smells of something of
 // its own: what only helps a blend sweetens, sours, seasons or lengthens it.

@@ -145,6 +145,35 @@ func TestAlcoholFreeComesFirstAndInFull(t *testing.T) {
 	}
 }
 
+// Common practice, no source: several bottles with alcohol are each covered by the one
+// that is made after it without.
+func TestSeveralWithoutAlcoholArePouredTogether(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct {
+		text, missing string
+		first         []string // among the bottles of the first cover
+	}{
+		{"1 oz London dry gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "London dry gin",
+			[]string{"alcohol-free-juniper", "alcohol-free-red-bitter", "alcohol-free-red-vermouth"}},
+		{"2 oz blanco tequila\n3/4 oz triple sec\n3/4 oz lime juice\nshake, up", "blanco tequila",
+			[]string{"alcohol-free-agave", "alcohol-free-orange-liqueur"}},
+		{"1 1/2 oz vodka\n1 oz espresso\n3/4 oz coffee liqueur\nshake, up", "coffee liqueur",
+			[]string{"alcohol-free-coffee-liqueur"}},
+	} {
+		r := b.request(t, c.text, c.missing, 2, 3)
+		r.Guest.NoAlcohol, r.Common = true, b.common
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err)
+		require.NotEmpty(t, got.Covers, c.text)
+		var ids []string
+		for _, p := range got.Covers[0].Parts {
+			ids = append(ids, p.Profile.ID)
+		}
+		assert.Subset(t, ids, c.first, c.text)
+		assert.Less(t, got.Covers[0].Beside, got.Covers[0].Distance)
+	}
+}
+
 // The nearest drink of a menu is one that can be poured, and the nearer of two.
 func TestNearestOnTheMenu(t *testing.T) {
 	b := newBench(t)

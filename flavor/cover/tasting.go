@@ -58,6 +58,9 @@ func (t *task) addTastings() {
 		mean := (s.liked + tasteDoubt/2) / (s.n + tasteDoubt)
 		if mean < 0.5 {
 			t.cameBack[key] = true
+			if parts := key.Parts(); len(parts) == 1 && t.custom[parts[0]] {
+				standing += t.finder.weights.Custom // it is let off nothing any more
+			}
 		}
 		t.known[key] = standing + tasteJND*(1-2*mean)
 	}
