@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"runtime"
+	"slices"
 	"strings"
 	"time"
 )
@@ -39,10 +40,12 @@ func runRatios(ctx context.Context, args []string) error {
 	flags.StringVar(&r.write, "write", "", "file whose section is written, such as DEVELOPERS.md")
 	flags.DurationVar(&r.each, "each", 4*time.Second, "how long each rate is measured")
 	flags.IntVar(&r.rounds, "rounds", 3, "how often, of which the median counts")
+	largest := flags.Int("largest", 100_000, "most ingredients of a generated catalogue")
 	once := flags.Bool("once", false, "everything once and small, to see that it runs")
 	if err := flags.Parse(args); err != nil {
 		return err
 	}
+	r.sizes = slices.DeleteFunc(r.sizes, func(n int) bool { return n > *largest })
 	if *once {
 		r.each, r.rounds, r.sizes, r.houses = 200*time.Millisecond, 1, []int{1_000}, []int{100}
 	}
