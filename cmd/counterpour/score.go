@@ -96,6 +96,10 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 
 func showFaults(p *page, a *api.ScoreAnswer) {
 	for _, f := range a.Faults {
+		if f.Axis == template.Method.String() { // no steps lead from well made to badly made
+			p.row(f.Word+":", f.Text)
+			continue
+		}
 		p.row(f.Word+":", f.Text, "("+steps(f)+")")
 	}
 	if len(a.Fixes) > 0 {

@@ -33,3 +33,11 @@ func TestScoreShowsEveryReadout(t *testing.T) {
 		assert.Equal(t, r.Spread != nil, line[2] != "", "the spread of %s", r.Label)
 	}
 }
+
+// No steps lead from a drink that is well made to one that is not, so none are counted.
+func TestScoreCountsNoStepsOfMethod(t *testing.T) {
+	code, out, message := try(t, "2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\n2 oz heavy cream\nshake, up", "score", "-")
+	require.Equal(t, exitDone, code, message)
+	assert.Regexp(t, `(?m)^ +curdles: .*juice *$`, out)
+	assert.Contains(t, out, "noticeable steps)", "of what is too rich")
+}

@@ -312,3 +312,22 @@ func TestFixDoesWhatTheFaultSays(t *testing.T) {
 	require.NotEmpty(t, fixes)
 	assert.Contains(t, fixes[0].Text, "pour 17.5 ml simple syrup (1:1) instead of 45 ml")
 }
+
+// A glass that is too large by something odd is told by that, before what the odd pour
+// does to the ratio. Common practice, no source.
+func TestOddPourMakesTheGlassTooLarge(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range []string{
+		"1 1/2 oz cognac\n3/4 oz triple sec\n3/4 oz lemon juice\n3 whole eggs\nshake, up",
+		"2 oz blanco tequila\n1 oz lime juice\n3/4 oz agave syrup\n3 whole eggs\nshake, up",
+	} {
+		s := k.read(t, text)
+		r := k.score(t, s)
+		require.NotEmpty(t, r.Faults, text)
+		require.NotNil(t, r.Faults[0].Profile, text)
+		assert.Equal(t, "whole-egg", r.Faults[0].Profile.ID, text)
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, text)
+		assert.Contains(t, fixes[0].Text, "egg", text)
+	}
+}

@@ -172,6 +172,8 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		}
 		f.Deviation = math.Max(leastDeviation, JND(x.Axis, math.Log(math.Max(x.Amount, x.Bound*leastShare)/x.Bound)))
 		switch {
+		case x.High && x.Glass.Name == "" && (x.Axis == template.Volume || x.Grams) && oddPour(j, x.Axis) != nil:
+			f.Profile, f.byOdd = oddPour(j, x.Axis), true
 		case x.Axis == template.Volume && x.High:
 			f.Profile = largestOf(s).Profile
 		case (x.Axis == template.Strong || x.Axis == template.Sour) && !x.High: // nothing in it is to blame
@@ -193,6 +195,26 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		return cmp.Compare(b.Deviation, a.Deviation)
 	})
 	return out
+}
+
+// oddPour returns what is poured farthest beyond habit though not beyond all of it, but
+// for what the ratio tells of, and of what is strong if it is strength that is asked for;
+// nil if nothing is.
+func oddPour(j *template.Judgement, a template.Axis) *flavor.Profile {
+	var worst *template.Beyond
+	for i := range j.Beyond {
+		x := &j.Beyond[i]
+		if x.Edges < oddEdges || ofRatio(x) || a == template.Strong && x.Profile.ABV.Value <= 0 {
+			continue
+		}
+		if worst == nil || x.Edges > worst.Edges {
+			worst = x
+		}
+	}
+	if worst == nil {
+		return nil
+	}
+	return worst.Profile
 }
 
 // forgotten reports whether a fault is that the base is missing, or what is sour.

@@ -25,6 +25,7 @@ type Fault struct {
 	Text        string
 
 	grams   bool    // there is more alcohol in the glass than any drink of its kind has
+	byOdd   bool    // what makes too much of the whole is poured beyond habit too
 	missing bool    // nothing in it brings what nearly all drinks like it have
 	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
@@ -56,7 +57,13 @@ func faultsOf(s *flavor.Spec, j *template.Judgement, rest judged) []Fault {
 	for first < len(bounds) && bounds[first].forgotten() {
 		first++
 	}
-	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), ratioFaults(rest.spec, rest.judgement), bounds[first:]) {
+	var odd []Fault // of the whole, by a pour that is odd: before the ratio, which it spoils
+	for _, f := range bounds[first:] {
+		if f.byOdd {
+			odd = append(odd, f)
+		}
+	}
+	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), odd, ratioFaults(rest.spec, rest.judgement), bounds[first:]) {
 		for i := range out {
 			out[i].grams = out[i].grams || f.grams && out[i].Axis == f.Axis && out[i].High
 		}

@@ -242,6 +242,9 @@ func compareBool(x, y bool) int {
 // sameIdea reports whether one of two candidates does what the other does, and
 // perhaps more.
 func (c *candidate) sameIdea(o *candidate) bool {
+	if c.part != "" && o.part != "" {
+		return true
+	}
 	if !c.making.same(&o.making) || c.part != o.part {
 		return false
 	}

@@ -104,7 +104,9 @@ func (f *fixing) uncurdle(asked int, x *Fault) {
 		first.steps, second.steps = second.steps, first.steps
 	}
 	f.keep(first)
-	f.keep(second)
+	if !first.balanced() {
+		f.keep(second)
+	}
 }
 
 // parted leaves out one of two pours that do not go together, and shakes the rest if only

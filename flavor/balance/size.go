@@ -37,6 +37,9 @@ func (f *fixing) bySize() {
 			break
 		}
 	}
+	if x := &f.faults[asked]; x.Axis != template.Strong || x.byOdd {
+		return
+	}
 	for _, p := range parts {
 		if p.share < 0.5 || f.scaled(asked, p.share, "") >= template.BalancedFrom {
 			break // a drink without half of its base is another one

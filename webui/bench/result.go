@@ -177,6 +177,12 @@ func faultLine(f *balance.Fault) string {
 		way = "over"
 	}
 	text := strings.TrimSuffix(words.Sentence(words.Bound(f.Text)), ".")
+	switch {
+	case f.Method != "": // no steps lead from well made to badly made
+		return text + "."
+	case f.PlusMinus == 0:
+		return fmt.Sprintf("%s: %s %s.", text, words.Steps(f.Deviation), way)
+	}
 	return fmt.Sprintf("%s: %s ± %s noticeable steps %s.", text, words.Figure(f.Deviation, 1), words.Figure(f.PlusMinus, 1), way)
 }
 
