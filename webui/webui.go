@@ -12,6 +12,7 @@ import (
 	"counterpour/webui/bench"
 	"counterpour/webui/board"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/riffs"
 	"counterpour/webui/specs"
 	"counterpour/webui/stock"
@@ -50,6 +51,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 		return nil, fmt.Errorf("webui: %w", err)
 	}
 	mux.Handle("/login", f.Route((&loginPage{f, door}).serve, frame.Taking...))
+	mux.Handle(part.UndoPath, f.Route(frame.Lead((&undoPage{f, open}).serve), frame.Posting...))
 	mux.Handle("/{$}", first(mux, open))
 	f.Mount(mux)
 	return f.Guard(mux), nil

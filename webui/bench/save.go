@@ -49,7 +49,8 @@ type saveView struct {
 	Name    string // of that spec
 
 	Saved   bool
-	Same    bool // it was kept before and reads the same
+	Undo    string // the mark of what was saved
+	Same    bool   // it was kept before and reads the same
 	Unnamed bool
 	Trouble string     // why it was not kept
 	Taken   *takenView // another spec stands in the way
@@ -103,6 +104,7 @@ func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, er
 	}
 	if kept.ID != "" {
 		v.Saved, v.Same, v.Spec, v.Version = !kept.Same, kept.Same, kept.ID, kept.Version
+		v.Undo = part.MarkOf(house.Ref{Kind: house.KindSpec, ID: kept.ID}, kept.Version)
 	}
 	return v, p.origin(r.Context(), v)
 }

@@ -6,7 +6,9 @@ import (
 	"encoding/hex"
 	"fmt"
 	"net/http"
+	"net/url"
 	"slices"
+	"strings"
 
 	"counterpour/api/service"
 	"counterpour/data/house"
@@ -38,7 +40,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 			if !r.PostForm.Has("back") {
 				to = "#drinks"
 			}
-			http.Redirect(w, r, guest.Address("/board")+to, http.StatusSeeOther)
+			http.Redirect(w, r, again(guest.Address("/board"), r)+to, http.StatusSeeOther)
 			return nil
 		}
 	}
@@ -46,12 +48,40 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	v.Again = p.againOf(r)
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"
 		v.note(r.PostForm)
 	}
 	return p.Write(w, r, http.StatusOK, "board", part, v)
+}
+
+// again is an address with what a form marked as back, so that it can be undone.
+func again(address string, r *http.Request) string {
+	back := r.PostForm.Get("back")
+	if back == "" {
+		return address
+	}
+	mark := "?"
+	if strings.Contains(address, mark) {
+		mark = "&"
+	}
+	return address + mark + url.Values{"again": {back}}.Encode()
+}
+
+// againOf is what was just marked as back; nil if nothing was.
+func (p *pages) againOf(r *http.Request) *bottleView {
+	id := r.PostForm.Get("back")
+	if id == "" {
+		id = r.Form.Get("again")
+	}
+	b, known := p.house.Shelf().ByID(id)
+	outs, err := p.house.RunOut(r.Context())
+	if !known || err != nil || slices.Contains(outs, id) {
+		return nil // or it ran out again since
+	}
+	return &bottleView{ID: id, Name: b.Name}
 }
 
 // mostMarks is how many marks one form makes; a page sends one.

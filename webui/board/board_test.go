@@ -100,7 +100,7 @@ func TestMarking(t *testing.T) {
 	assert.NotContains(t, w.Body.String(), "<!doctype")
 
 	w = webuitest.Post(pages, "/board", url.Values{"back": {"orgeat"}}, false)
-	assert.Equal(t, "/board#out-now", w.Header().Get("Location"))
+	assert.Equal(t, "/board?again=orgeat#out-now", w.Header().Get("Location"))
 	assert.Equal(t, []string{"falernum"}, h.Dry)
 
 	w = webuitest.Post(pages, "/board", url.Values{"out": {"moonshine"}}, false)

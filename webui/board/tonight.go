@@ -35,7 +35,7 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 		if !frame.IsFragment(r) {
-			http.Redirect(w, r, wish.address(""), http.StatusSeeOther)
+			http.Redirect(w, r, again(wish.address(""), r), http.StatusSeeOther)
 			return nil
 		}
 	}
@@ -43,6 +43,7 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	v.Again = p.againOf(r)
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"

@@ -26,6 +26,7 @@ type tonightView struct {
 	Choices  []choiceView
 	ByBottle string // address of the board, for this guest
 	Out      []bottleView
+	Again    *bottleView // what was just marked as back
 	Drinks   []tonightDrink
 	Pager    part.Pager
 	Page     int            // that is asked for

@@ -31,7 +31,8 @@ type boardView struct {
 	Keep    []keepView
 	Saves   string
 	Said    string
-	Noted   string // what was just written down of a cover
+	Again   *bottleView // what was just marked as back
+	Noted   string      // what was just written down of a cover
 }
 
 // bottleView is a bottle that can be marked.

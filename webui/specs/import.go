@@ -31,7 +31,8 @@ type importPage struct {
 	Bad    []exchange.Bad
 	Notes  []string
 	Done   *exchange.Result
-	Unread string // what a bad one's number counts
+	Undo   *part.Undo // of what was brought in
+	Unread string     // what a bad one's number counts
 }
 
 // importedSpec is a spec that was read.
@@ -157,7 +158,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 	if err != nil {
 		return err
 	}
-	v.Done = &done
+	v.Done, v.Undo = &done, part.UndoOf(done.Changes, "/specs")
 	for _, s := range reading.Specs() {
 		v.Fresh = append(v.Fresh, importedSpec{Slug: s.ID, Name: s.Name})
 	}

@@ -35,6 +35,7 @@ type specPage struct {
 	Share   *shareView // nil where it is gone
 	History []versionView
 	Said    string // what was just done
+	Unsay   string // what the page is asked to do to undo that; empty if it cannot
 	Trouble string // why it was not
 	// Unscored says why the drink cannot be poured or scored.
 	Unscored string
@@ -71,6 +72,9 @@ var saids = map[string]string{
 	"note":    "The note is kept.",
 	"remove":  "Removed.",
 }
+
+// unsaids are what undoes what was done.
+var unsaids = map[string]string{"right": "unright", "unright": "right", "note": "undo", "undo": "undo"}
 
 // specPage shows a spec, or changes it.
 func (p *pages) specPage(w http.ResponseWriter, r *http.Request) error {
@@ -117,7 +121,7 @@ func (p *pages) specPageOf(ctx context.Context, slug string, form url.Values) (*
 		return nil, err
 	}
 	last := history[len(history)-1]
-	v := &specPage{Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[form.Get("said")]}
+	v := &specPage{Version: last.Version, History: historyOf(history, p.house.Shelf()), Said: saids[form.Get("said")], Unsay: unsaids[form.Get("said")]}
 	kept, there := last.Item.(house.Spec)
 	if !there {
 		v.Gone, v.specView = true, specView{Slug: slug, Name: lastName(history)}

@@ -23,10 +23,10 @@ type stockDesk[T house.Item] struct {
 	page   string // its template
 	what   string // what one is called
 	groups []formGroup
-	fields []formField[T] // the name first
-	start  T              // what a new one starts from
-	alone  bool           // there is one of the kind: it stands in no list
-	next   string         // address to go to once it is saved; empty for its page
+	fields []formField[T]            // the name first
+	start  T                         // what a new one starts from
+	alone  bool                      // there is one of the kind: it stands in no list
+	next   func(house.Change) string // address to go to once it is saved; nil for its page
 	sound  func(field string) T
 	withID func(item T, id string) T
 	name   func(T) string
@@ -202,7 +202,7 @@ func (d *stockDesk[T]) save(p *pages, w http.ResponseWriter, r *http.Request, id
 	if !f.sound() {
 		return d.write(p, w, r, http.StatusUnprocessableEntity, f, v)
 	}
-	if version > 0 && len(more) == 0 && d.next == "" && d.stands(ctx, p, f.item, version) {
+	if version > 0 && len(more) == 0 && d.next == nil && d.stands(ctx, p, f.item, version) {
 		http.Redirect(w, r, d.address(to)+"&same=yes#said", http.StatusSeeOther)
 		return nil
 	}
@@ -213,8 +213,8 @@ func (d *stockDesk[T]) save(p *pages, w http.ResponseWriter, r *http.Request, id
 	case err != nil:
 		return d.refused(p, w, r, f, v, err)
 	}
-	if d.next != "" {
-		http.Redirect(w, r, d.next, http.StatusSeeOther)
+	if d.next != nil {
+		http.Redirect(w, r, d.next(done[0]), http.StatusSeeOther)
 		return nil
 	}
 	query := url.Values{"id": {to}, "done": {strconv.FormatInt(done[0].Version, 10)}}

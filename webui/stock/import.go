@@ -16,6 +16,7 @@ import (
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -83,6 +84,7 @@ func (p *pages) consider(r *http.Request, text string, v *importView) (int, erro
 		v.show(sheet, settled, p.house.Shelf(), bottles)
 		return refused(v, err)
 	}
+	v.Undo = part.UndoOf(result.Changes, "/stock")
 	v.Taken = words.Count(result.Added, "bottle", "bottles") + " added, " + strconv.Itoa(result.Changed) + " changed, " + strconv.Itoa(result.Same) + " as before."
 	if result.Words > 0 {
 		v.Taken += " " + words.Count(result.Words, "word of the house is new.", "words of the house are new.")

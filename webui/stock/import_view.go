@@ -10,6 +10,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -19,7 +20,8 @@ type importView struct {
 	Columns []columnNote
 	Most    int // bytes of a file
 	Trouble string
-	Taken   string // what was taken in just now
+	Taken   string     // what was taken in just now
+	Undo    *part.Undo // of that
 	Preview *importPreview
 }
 

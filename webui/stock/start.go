@@ -5,8 +5,8 @@ import (
 	"errors"
 	"net/http"
 	"net/url"
-	"reflect"
 	"slices"
+	"strconv"
 
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -26,6 +26,7 @@ const (
 // startView is the page of the first day: the house, then three steps.
 type startView struct {
 	Said    string
+	Undo    *part.Undo  // of what was just done
 	House   []formGroup // the form of its settings
 	Version int64       // of the settings, 0 if there are none
 	Named   string      // what the house calls itself
@@ -33,7 +34,6 @@ type startView struct {
 	Ticked  int // bottles of the house
 	Drinks  []startDrink
 	Menu    int           // drinks of the house
-	Added   []string      // slugs of the drinks that were just put on the menu, to be thrown away again
 	Try     []form.Option // what a cover may be tried for
 }
 
@@ -72,17 +72,15 @@ func (p *pages) start(w http.ResponseWriter, r *http.Request) error {
 	case "menu":
 		edits, err = p.chosen(r.Context(), r.PostForm["drink"])
 		next.Set("done", "menu")
-		for _, e := range edits {
-			next.Add("added", e.Ref().ID)
-		}
-	case "away":
-		edits, err = p.thrownAway(r.Context(), r.PostForm["added"])
-		next.Set("done", "away")
+		next.Set("added", strconv.Itoa(len(edits)))
 	default:
 		return form.ErrUnreadable
 	}
 	if err == nil && len(edits) > 0 {
-		_, err = p.house.Store().Write(r.Context(), frame.By(r), edits...)
+		var changes []house.Change
+		if changes, err = p.house.Store().Write(r.Context(), frame.By(r), edits...); err == nil {
+			next.Set("undo", part.MarkOf(changes[0].Ref, changes[0].Version))
+		}
 	}
 	if errors.Is(err, house.ErrConflict) {
 		return frame.ErrGone
@@ -90,7 +88,7 @@ func (p *pages) start(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	at := map[string]string{"bottles": "#menu", "menu": "#try", "away": "#menu"}[next.Get("done")]
+	at := map[string]string{"bottles": "#menu", "menu": "#try"}[next.Get("done")]
 	http.Redirect(w, r, "/start?"+next.Encode()+at, http.StatusSeeOther)
 	return nil
 }
@@ -123,24 +121,6 @@ func (p *pages) chosen(ctx context.Context, names []string) ([]house.Edit, error
 	return edits, err
 }
 
-// thrownAway removes drinks that stand as they were put there.
-func (p *pages) thrownAway(ctx context.Context, ids []string) ([]house.Edit, error) {
-	there, err := house.All[house.Spec](ctx, p.house.Store())
-	if err != nil {
-		return nil, err
-	}
-	var edits []house.Edit
-	for _, d := range p.house.Starters(starterDrinks) {
-		as := house.FromSpec("", d.Spec)
-		for _, s := range there {
-			if s.Item.ID == as.ID && slices.Contains(ids, as.ID) && reflect.DeepEqual(s.Item, as) {
-				edits = append(edits, house.Remove(as.Ref(), s.Version))
-			}
-		}
-	}
-	return edits, nil
-}
-
 // settled keeps the settings that the first day asks for, and goes on to the bottles.
 func (p *pages) settled(w http.ResponseWriter, r *http.Request) error {
 	version, err := form.Version(r.PostForm)
@@ -148,7 +128,9 @@ func (p *pages) settled(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	d := p.settingsDesk()
-	d.next = StartPath + "?done=house#bottles"
+	d.next = func(c house.Change) string {
+		return StartPath + "?" + url.Values{"done": {"house"}, "undo": {part.MarkOf(c.Ref, c.Version)}}.Encode() + "#bottles"
+	}
 	return d.save(p, w, r, house.SettingsID, version)
 }
 
@@ -199,15 +181,15 @@ func (p *pages) startOf(r *http.Request) (*startView, error) {
 			}
 		}
 	}
-	switch added := r.Form["added"]; r.Form.Get("done") {
+	v.Undo = part.UndoIn(r.Form, StartPath)
+	switch r.Form.Get("done") {
 	case "house":
 		v.Said = "The settings of the house are kept."
 	case "bottles":
 		v.Said = words.Count(v.Ticked, "bottle is", "bottles are") + " on the shelf."
 	case "menu":
-		v.Said, v.Added = words.Count(len(added), "drink was", "drinks were")+" put on the menu.", added
-	case "away":
-		v.Said = "They are off the menu again."
+		added, _ := strconv.Atoi(r.Form.Get("added")) // what is no number is nothing new
+		v.Said = words.Count(added, "drink was", "drinks were") + " put on the menu."
 	}
 	return v, nil
 }

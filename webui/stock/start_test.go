@@ -33,18 +33,16 @@ func TestTheFirstDay(t *testing.T) {
 
 	w = webuitest.Post(pages, "/start", webuitest.Fields("do", "menu", "drink", "Halyard Sour", "drink", "Mainbrace", "drink", "No such drink"), false)
 	require.Equal(t, http.StatusSeeOther, w.Code)
-	assert.Equal(t, "/start?added=halyard-sour&added=mainbrace&done=menu#try", w.Header().Get("Location"))
-	webuitest.Says(t, webuitest.Get(pages, "/start?added=halyard-sour&added=mainbrace&done=menu", ""), []string{"2 drinks were put on the menu.", "throw them away", `name="out" value="london-dry-gin"`}, nil)
+	assert.Equal(t, "/start?added=2&done=menu&undo=spec+1+halyard-sour#try", w.Header().Get("Location"))
+	webuitest.Says(t, webuitest.Get(pages, "/start?added=2&done=menu&undo=spec+1+halyard-sour", ""), []string{"2 drinks were put on the menu.", `name="undo" value="spec 1 halyard-sour"`, `name="out" value="london-dry-gin"`}, nil)
 	webuitest.Says(t, webuitest.Get(pages, "/", ""), nil, []string{"The first day"})
 
 	spec := webuitest.KeptSpec(t, h.House, "mainbrace")
 	spec.Item.Note = "with the good gin"
 	_, err := h.Store().Write(t.Context(), ana, house.Put(spec.Item, spec.Version))
 	require.NoError(t, err)
-	w = webuitest.Post(pages, "/start", webuitest.Fields("do", "away", "added", "halyard-sour", "added", "mainbrace"), false)
-	require.Equal(t, http.StatusSeeOther, w.Code)
-	_, err = house.Get[house.Spec](t.Context(), h.Store(), "halyard-sour")
-	assert.ErrorIs(t, err, house.ErrNotFound)
+	w = webuitest.Post(pages, "/undo", webuitest.Fields("undo", "spec 1 halyard-sour", "back", "/start"), false)
+	webuitest.Holds(t, w, http.StatusConflict, []string{"Nothing was undone", "Somebody has changed it since", `href="/start"`}, nil)
 	assert.Equal(t, "with the good gin", webuitest.KeptSpec(t, h.House, "mainbrace").Item.Note, "what was worked on since stays")
 	assert.Equal(t, http.StatusBadRequest, webuitest.Post(pages, "/start", webuitest.Fields("do", "dance"), false).Code)
 }

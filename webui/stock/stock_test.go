@@ -19,6 +19,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/webui"
 	"counterpour/webui/behind"
+	"counterpour/webui/part"
 	"counterpour/webui/stock"
 	"counterpour/webui/webuitest"
 )
@@ -191,7 +192,7 @@ func TestStockPagesAreLight(t *testing.T) {
 			link := html.UnescapeString(m[1])
 			if id, ok := strings.CutPrefix(link, "#"); ok {
 				assert.Contains(t, w.Body.String(), `id="`+id+`"`, path)
-			} else if link != "/stock/undo" && link != "/stock/mark" && link != stock.OwnWordsPath { // which takes only forms
+			} else if link != "/stock/undo" && link != "/stock/mark" && link != part.UndoPath && link != stock.OwnWordsPath { // which takes only forms
 				asked, _, _ := strings.Cut(link, "#")
 				assert.Equal(t, http.StatusOK, webuitest.Get(pages, asked, "").Code, "%s: %s", path, link)
 			}

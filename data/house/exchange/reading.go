@@ -117,6 +117,7 @@ type Result struct {
 	Added, Changed, Same int
 	Words                int // of the house's own words, those that are new or mean another thing
 	Bad                  []Bad
+	Changes              []house.Change // what was written, in order
 }
 
 // importTries is how often an import is made again when others write meanwhile.
@@ -135,7 +136,7 @@ func Import(ctx context.Context, s house.Store, by house.By, r *Reading, mode Mo
 		if err != nil || len(edits) == 0 {
 			return result, err
 		}
-		_, err = s.Write(ctx, by, edits...)
+		result.Changes, err = s.Write(ctx, by, edits...)
 		if err == nil || !errors.Is(err, house.ErrConflict) || try == importTries {
 			return result, err
 		}
