@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"errors"
 	"sync/atomic"
 	"testing"
 	"time"
@@ -78,4 +79,31 @@ func TestAListenerThatBreaks(t *testing.T) {
 	var next *pgx.Conn
 	assert.NotPanics(t, func() { next = (&postgres{}).hear(t.Context(), &pgx.Conn{}, "bar", newFeed()) })
 	assert.Nil(t, next)
+}
+
+// However a write is cut off, in whichever of its steps, the next one is taken.
+func TestWritesAreTakenAfterThoseCutOff(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		rounds := 2000
+		if testing.Short() {
+			rounds = 300
+		}
+		var version int64
+		for i := range rounds {
+			ctx, stop := context.WithTimeout(t.Context(), time.Duration(i%100)*20*time.Microsecond)
+			done, err := s.Write(ctx, who, house.Put(gin(), version))
+			stop()
+			if err == nil {
+				version = done[0].Version
+				continue
+			}
+			require.True(t, errors.Is(err, context.DeadlineExceeded) || errors.Is(err, house.ErrUnavailable), "%v", err)
+			if got, err := s.Get(t.Context(), gin().Ref()); err == nil {
+				version = got.Version // a database may have kept what it could not say in time
+			}
+		}
+		_, err := s.Write(t.Context(), who, house.Put(gin(), version))
+		require.NoError(t, err)
+	})
 }

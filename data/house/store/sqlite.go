@@ -273,10 +273,12 @@ func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
 	return inPlace(s.kept) // what went to a file that is gone is not acknowledged
 }
 
-// transaction commits what f did, or rolls it back. Once f is done the caller's
-// context no longer counts: the commit is seen through.
+// transaction commits what f did, or rolls it back. The caller's context counts
+// between statements and not within one: an engine that is interrupted may have begun
+// what it says it did not, or leave undone what is to undo it. Once f is done the
+// context no longer counts at all: the commit is seen through.
 func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error) {
-	c := sqliteConn{s.writer}
+	c := wholeStatements{sqliteConn{s.writer}}
 	firmly := context.WithoutCancel(ctx)
 	if err := c.exec(ctx, `BEGIN IMMEDIATE`); err != nil {
 		return err
@@ -373,6 +375,23 @@ func (c sqliteConn) query(ctx context.Context, query string, args ...any) (rows,
 		return nil, cancelled(ctx, err)
 	}
 	return sqliteRows{rs}, nil
+}
+
+// wholeStatements is a conn whose context stops it before a statement, never within.
+type wholeStatements struct{ sqliteConn }
+
+func (c wholeStatements) exec(ctx context.Context, query string, args ...any) error {
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	return c.sqliteConn.exec(context.WithoutCancel(ctx), query, args...)
+}
+
+func (c wholeStatements) query(ctx context.Context, query string, args ...any) (rows, error) {
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	return c.sqliteConn.query(context.WithoutCancel(ctx), query, args...)
 }
 
 // cancelled prefers the context's own error to the engine's word for it.
