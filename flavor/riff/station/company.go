@@ -266,7 +266,7 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || j.soft(a) && j.soft(b) || frame != nil && Pours(frame, a) && Pours(frame, b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
+			if a.ID == b.ID || j.foams(a) || j.foams(b) || j.soft(a) && j.soft(b) || frame != nil && Pours(frame, a) && Pours(frame, b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
 				continue
 			}
 			p := j.pairOf(a, b)
@@ -332,6 +332,12 @@ func (j *Job) keptOf(p *flavor.Profile) *kept {
 	k := j.Station.companions.keeping(p)
 	j.keeps[p.ID] = k
 	return k
+}
+
+// foams reports whether an ingredient gives the texture of one that may not be poured:
+// it goes with all that the other one went with.
+func (j *Job) foams(p *flavor.Profile) bool {
+	return p.Class.Part() == flavor.PartTexture && j.stepsIn(p)
 }
 
 // stepsIn reports whether an ingredient steps in for a pour of the drink asked about

@@ -10,6 +10,10 @@
 // keeps to the limits and meets the wishes, as far as that goes; [Job.Fate] says
 // what became of it.
 //
+// What proven drinks pour together says what company a draft keeps, see companions:
+// pairs that they shun are never listed, strange ones cost quality. What a drink is
+// called claims nothing that its glass does not hold.
+//
 // What is shown is chosen by maximal marginal relevance (Carbonell and
 // Goldstein, SIGIR 1998): one drink after another, each the best compromise
 // between its own quality and how much it repeats those before it. It was
