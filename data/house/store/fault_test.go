@@ -107,3 +107,21 @@ func TestWritesAreTakenAfterThoseCutOff(t *testing.T) {
 		require.NoError(t, err)
 	})
 }
+
+// Nor do reads that are cut off spoil the ones after them.
+func TestReadsAreAnsweredAfterThoseCutOff(t *testing.T) {
+	onEveryEngine(t, func(t *testing.T, e engine) {
+		s := e.open(t)
+		write(t, s, putAll(every())...)
+		for i := range 300 {
+			ctx, stop := context.WithTimeout(t.Context(), time.Duration(i%100)*10*time.Microsecond)
+			_, err := s.List(ctx)
+			stop()
+			require.True(t, err == nil || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, house.ErrUnavailable), "%v", err)
+		}
+		for range 2 * readers {
+			_, err := s.List(t.Context())
+			require.NoError(t, err)
+		}
+	})
+}
