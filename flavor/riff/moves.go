@@ -45,6 +45,7 @@ const (
 type option struct {
 	station.Draft
 	class flavor.Class
+	odd   float64 // how strange the company is that its pours keep
 }
 
 // consider makes an option of a spec in which it came in; went is what it takes
@@ -52,7 +53,7 @@ type option struct {
 // be nil too.
 func (w *work) consider(from *station.Parent, s flavor.Spec, kind station.Kind, it *station.Item, went, old *flavor.Profile) option {
 	likely := w.LikelyWith(from, it.Profile, went)
-	return option{class: it.Profile.Class,
+	return option{class: it.Profile.Class, odd: w.Odd(&s),
 		Draft: station.Draft{Spec: s, Kind: kind, Moves: from.Moves + 1, Lost: from.Lost, Likely: likely, Rank: likely + it.Chance + commonWeight*w.Common(it) + towardWeight*w.Toward(it, old)}}
 }
 
@@ -60,14 +61,17 @@ func (w *work) consider(from *station.Parent, s flavor.Spec, kind station.Kind, 
 // what a bartender reaches for comes before what stands behind it.
 const commonWeight = 0.12
 
+// oddWeight is how much an ingredient is lowered by each unit of strangeness.
+const oddWeight = 0.3
+
 // towardWeight is how much a wish lifts an ingredient that leads there.
 const towardWeight = 0.6
 
-// best keeps the n options that rank highest, taking the classes in turn so that
+// best keeps the n options that rank highest, the strange ones lowered, taking the classes in turn so that
 // a shelf of gins does not crowd out all else.
 func best(options []option, n int) []station.Draft {
 	// Of two that rank alike the first on the shelf stays first: that is by id.
-	slices.SortStableFunc(options, func(a, b option) int { return cmp.Compare(b.Rank, a.Rank) })
+	slices.SortStableFunc(options, func(a, b option) int { return cmp.Compare(b.Rank-oddWeight*b.odd, a.Rank-oddWeight*a.odd) })
 	taken := make([]bool, len(options))
 	var out []station.Draft
 	for len(out) < n {

@@ -286,6 +286,16 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 	return odd - well/max(1, pairs), shunned || odd > most
 }
 
+// Odd is how strange the company is that the pours of a drink keep, most of what any
+// drink is if proven drinks shun it.
+func (j *Job) Odd(s *flavor.Spec) float64 {
+	odd, shunned := j.company(s, nil)
+	if shunned {
+		return max(odd, mostOdd)
+	}
+	return odd
+}
+
 // Shuns reports whether proven drinks shun the company of a draft, and counts it if
 // they do: no amounts mend that, so there is no need to settle them.
 func (j *Job) Shuns(d *Draft) bool {
