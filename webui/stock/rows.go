@@ -3,6 +3,7 @@ package stock
 import (
 	"net/url"
 	"slices"
+	"strings"
 
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
@@ -33,6 +34,9 @@ type stockBottle struct {
 	Allergens     string
 	Trouble       string
 }
+
+// Kin reports whether the category says more than the name.
+func (b *stockBottle) Kin() bool { return !strings.EqualFold(b.Name, b.Category) }
 
 // stockFact is a value, and what it is to be held against.
 type stockFact struct{ Name, Value, Against string }
