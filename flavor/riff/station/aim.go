@@ -174,8 +174,10 @@ func (j *Job) shortfall(s *Settled) (lack float64) {
 // makes it no fruitier, and a fourth half ounce of it no longer. So much of the
 // growth comes from there. Common practice, no source.
 const (
-	knownShare = 1.0 / 6
-	mostGrowth = 0.6
+	knownShare       = 1.0 / 6
+	knownShareOfMany = 1.0 / 3 // of a wish as wide as fruit of any kind
+	fewFamilies      = 3
+	mostGrowth       = 0.6
 )
 
 // knownFor reports whether an ingredient is one that a bartender reaches for when
@@ -187,7 +189,11 @@ func (a *Aim) knownFor(p *flavor.Profile) bool {
 		for _, f := range a.families {
 			sum += p.Aroma[f]
 		}
-		return sum > 0 && sum >= knownShare*p.Aroma.Total()
+		share := knownShare
+		if len(a.families) > fewFamilies {
+			share = knownShareOfMany
+		}
+		return sum > 0 && sum >= share*p.Aroma.Total()
 	case a.kind == wish.Sense && a.sense == sense.Volume:
 		return p.Class.Part() == flavor.PartLength
 	}
