@@ -103,7 +103,7 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *template.Build, limit in
 func (f *fixing) list(limit int) ([]Fix, error) {
 	var out []Fix
 	var told []*candidate
-	f.found = slices.DeleteFunc(f.found, f.heady)
+	f.found = slices.DeleteFunc(f.found, func(c candidate) bool { return f.heady(c) || f.bursts(c) })
 	best := 0.0
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
 	for i := range f.found {
@@ -160,6 +160,16 @@ func (f *fixing) heady(c candidate) bool {
 		g += (x.ToML - x.FromML) * x.Profile.ABV.Value / 100 * mix.EthanolDensity
 	}
 	return g > plentyG && g > strongerTimes*before
+}
+
+// bursts reports whether a candidate still shakes what is hot, if that is what is wrong:
+// to pour less of it is no way to make that safe.
+func (f *fixing) bursts(c candidate) bool {
+	if !c.making.stays() || !slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Method == template.HotOnIce }) {
+		return false
+	}
+	spec := c.apply(f.spec)
+	return hotInside(&spec)
 }
 
 // ethanol returns the g of it in a spec.
