@@ -135,6 +135,8 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		if !next.Glued && sentenceEnds(toks, i, from) {
 			return ".", 1
 		}
+	case "]", "[":
+		return ";", 1 // "[shake, coupe] 60 gin"
 	case "!":
 		return ".", 1
 	}
@@ -408,6 +410,12 @@ func (r *reader) spread(in []piece) []piece {
 	}
 	var names [][]token.Token
 	amount := in[each].pour
+	if to+1 < len(in) && amount.Unit == flavor.PartUnit && inBrackets(&in[to+1]) { // "equal parts a, b, c (22 ml)"
+		to++
+		last := in[to].pour
+		amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt = last.Amount, last.Unit, last.AmountAt, last.UnitAt
+		in[to].toks = last.NameTokens()
+	}
 	for i := from; i <= to; i++ {
 		toks := in[i].toks
 		if i == each {
@@ -432,6 +440,12 @@ func (r *reader) spread(in []piece) []piece {
 		out = append(out, piece{toks: n, sep: ";", pour: q})
 	}
 	return append(out, in[to+1:]...)
+}
+
+// inBrackets reports whether a pour states its amount behind its name in brackets.
+func inBrackets(p *piece) bool {
+	toks := entry.TrimMarks(p.toks)
+	return p.pour.Shape == entry.ShapePour && p.pour.Fault == nil && p.pour.Unit.Jigger() && p.pour.AmountAt.Start > p.pour.NameAt.Start && len(toks) > 0 && toks[len(toks)-1].Is(")")
 }
 
 // listed reports whether a piece may be a name of a list.

@@ -447,7 +447,7 @@ func (r *reader) finish() {
 	}
 	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together
 	r.strained()
-	if r.said.NoIce && (d.Service == "" || d.Hinted && d.Service == flavor.Rocks) {
+	if r.said.NoIce && (d.Service == "" || d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {
 			d.Service = flavor.Neat
 		} else {

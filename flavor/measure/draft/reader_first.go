@@ -51,10 +51,18 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	if l == entry.NoLabel && r.oneLiner(n, span, in) {
 		return true
 	}
+	glued := 0
 	for i := range in {
-		if p := &in[i].pour; p.States(r.text) {
+		p := &in[i].pour
+		if p.States(r.text) {
 			return false
 		}
+		if p.Shape == entry.ShapePour && p.Fault == nil && p.Figures && p.UnitAt.Empty() {
+			glued++
+		}
+	}
+	if glued > 1 { // "60gin 30lemon"
+		return false
 	}
 	if entry.PouredIn(toks) != "" {
 		return false

@@ -33,6 +33,7 @@ type Line struct {
 	Squeezed bool    // only the juice of the fruit is meant
 	NoAmount bool    // the amount goes without saying: "egg white"
 	Shared   bool    // the amount stands once for several pours: "1 oz each"
+	Amid     bool    // the amount stands between a kind and which of it: "rum 50 gold"
 	Whole    string  // what is to be looked up whole before a number in it is an amount: "rum 151"
 	Times    float64 // of Amount, where the unit is a part of a fruit; 0 is 1
 	Measure  string  // a measure that is no unit of its own, such as "shot"

@@ -57,7 +57,7 @@ func Read(text string, toks []token.Token) Written {
 		p.Each, rest = true, rest[1:]
 	}
 	if after, ok := p.takeAmount(rest); ok {
-		if q := (Written{Of: p.Of}); !UnitWordsAt(after) && q.amountLast(text, q.takeTails(text, rest)) && q.Unit != "" {
+		if q := (Written{Of: p.Of}); !UnitWordsAt(after) && !toks[len(toks)-1].Is(")") && q.amountLast(text, q.takeTails(text, rest)) && q.Unit != "" {
 			return q // "151 rum 1 oz"
 		}
 		p.readAfterAmount(text, after)
@@ -74,7 +74,7 @@ func Read(text string, toks []token.Token) Written {
 		return p
 	}
 	name := p.takeTails(text, rest)
-	if !p.amountLast(text, name) {
+	if !p.amountLast(text, name) && !p.amountAmid(text, name) {
 		p.readWithoutAmount(text, name)
 	}
 	return p

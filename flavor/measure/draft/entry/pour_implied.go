@@ -203,6 +203,11 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		if len(toks) > 1 && withWords[toks[0].Text] { // "mit Soda auffüllen"
 			toks = toks[1:]
 		}
+		if last := len(toks) - 1; last > 0 && p.Unit == flavor.Top { // "soda dash on top"
+			if u, n := UnitAt(toks[last:]); n > 0 && (u == flavor.Dash || u == flavor.Splash) {
+				p.Unit, p.UnitAt, toks = u, Span{toks[last].Start, toks[last].End}, toks[:last]
+			}
+		}
 		p.Amount, p.NoAmount, p.Shape = 1, false, ShapeImplied
 		p.takeName(text, toks)
 		return
@@ -307,6 +312,10 @@ func withoutRemark(toks []token.Token) string {
 // impliedUnit reads a pour whose amount goes without saying: "splash of water".
 // What is laid on a drink, such as a slice, is garnish unless it is muddled.
 func (p *Written) impliedUnit(text string, toks []token.Token) bool {
+	for len(toks) > 1 && BiasWords[toks[0].Text] && UnitWordsAt(toks[1:]) { // "tiny pinch of salt"
+		p.AddNote("“" + toks[0].Text + "” is not measured: taken as written")
+		toks = toks[1:]
+	}
 	u, n := UnitAt(toks)
 	if n == 0 {
 		return false

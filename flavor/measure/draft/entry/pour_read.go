@@ -100,6 +100,9 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 		return toks
 	}
 	p.Unit, p.UnitAt = u, Span{toks[0].Start, toks[n-1].End}
+	if n < len(toks) {
+		n += p.andAHalf(toks[n:]) // "an ounce and a half of gin"
+	}
 	if u == flavor.Piece && (toks[0].Text == "each" || toks[0].Text == "ea") {
 		p.Unit = flavor.Piece
 	}
@@ -207,6 +210,10 @@ func (p *Written) Agree(text string, o *Written) {
 		p.Amount, p.Unit = o.Amount, o.Unit
 		return
 	}
+	if p.Unit == "" && p.Stated && o.Unit.Jigger() { // "1 lager (330 ml)"
+		p.Amount, p.Unit, p.AmountAt, p.UnitAt = o.Amount, o.Unit, o.AmountAt, o.UnitAt
+		return
+	}
 	a, okA := measure.MLPerUnit(p.Unit, nil)
 	b, okB := measure.MLPerUnit(o.Unit, nil)
 	if !okA || !okB {
@@ -234,6 +241,11 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			inside := toks[open+1 : last]
 			if n, t := TailAt(inside); n > 0 && n == len(inside) {
 				p.apply(t)
+				toks = toks[:open]
+				continue
+			}
+			if len(inside) > 0 && cutVerbs[inside[0].Text] { // "1 lime (cut in 8)"
+				p.Cut = true
 				toks = toks[:open]
 				continue
 			}
@@ -323,6 +335,13 @@ func (p *Written) takeName(text string, toks []token.Token) {
 	p.Name = token.OneLine(text[p.NameAt.Start:p.NameAt.End])
 }
 
+// thinCuts are slices by another word; of the fruits in peeled they are cut from the
+// peel, and laid on the drink.
+var (
+	thinCuts = token.Words(`coin coins disc discs disk disks round rounds ring rings`)
+	peeled   = token.Words(`lime orange lemon grapefruit peel zest citrus`)
+)
+
 // takeTrailingUnit reads a counted unit, or a part of a fruit, at the end.
 func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
 	last := len(toks) - 1
@@ -331,6 +350,10 @@ func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
 	}
 	if u, ok := measure.ParseUnit(toks[last].Text); ok && u.Counted() {
 		p.Unit, p.UnitAt = u, Span{toks[last].Start, toks[last].End}
+		return toks[:last]
+	}
+	if thinCuts[toks[last].Text] && !peeled[toks[last-1].Text] { // "2 jalapeño coins"
+		p.Unit, p.UnitAt = flavor.Slice, Span{toks[last].Start, toks[last].End}
 		return toks[:last]
 	}
 	if share := partsOfFruit[toks[last].Text]; share > 0 {
@@ -484,7 +507,7 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 		name = rest // "red wine float 1/2 oz"
 	}
 	q.After, q.Muddled, q.Squeezed, q.Each = p.After, p.Muddled, p.Squeezed, p.Each || q.Each
-	q.Remark, q.refuse = p.Remark, p.refuse
+	q.Remark, q.refuse, q.Cut = p.Remark, p.refuse, p.Cut
 	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
 		q.After = true
 	}
@@ -508,11 +531,58 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 // vague are measures that say nothing beside an amount: "shot of gin (25 ml)".
 var vague = token.Words(`shot measure jigger glass pour slug glug tot nip single double part`)
 
+// mostBehind is the most words behind an amount that say which bottle is meant.
+const mostBehind = 3
+
+// amountAmid reads an amount between a kind and which of it: "rum 50 gold", "gin 2 oz
+// London dry". The name is written with a comma, as a list of stock has it.
+func (p *Written) amountAmid(text string, toks []token.Token) bool {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	if at < 1 || toks[at].Wrong != "" || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }) ||
+		serving.StepVerbs[toks[0].Text] || saysMethod(toks[0].Text) || garnishVerbs[toks[0].Text] || Joins[toks[at-1].Text] || LooseWords[toks[at-1].Text] {
+		return false
+	}
+	q := Written{Of: p.Of}
+	behind, ok := q.takeAmount(toks[at:])
+	if !ok {
+		return false
+	}
+	if len(behind) > 1 || q.Unit == "" {
+		behind = q.takeUnit(behind)
+	}
+	if len(behind) == 0 || len(behind) > mostBehind || q.Unit != "" && !q.Unit.Jigger() || slices.ContainsFunc(behind, func(t token.Token) bool {
+		return t.Kind != token.Word || serving.DegreeWords[t.Text] || garnishNouns[t.Text] || serving.OtherMeasures[t.Text]
+	}) || saysServing(behind) {
+		return false
+	}
+	name := toks[:at]
+	q.NameAt = Span{name[0].Start, name[len(name)-1].End}
+	q.Name = token.OneLine(text[q.NameAt.Start:q.NameAt.End]) + ", " + token.OneLine(text[behind[0].Start:behind[len(behind)-1].End])
+	q.Shape, q.Amid = ShapePour, true
+	*p = q
+	return true
+}
+
+// saysMethod reports whether a word is one for a method.
+func saysMethod(w string) bool {
+	t, n := serving.TermAt([]string{w})
+	return n > 0 && t.Method != ""
+}
+
+// saysServing reports whether tokens say how a drink is made or served.
+func saysServing(toks []token.Token) bool {
+	s := serving.Read(toks)
+	return len(s.Unknown) == 0 && s.States()
+}
+
 // withoutHandful drops "big handful of" before a name whose amount is counted.
 func withoutHandful(name []token.Token) []token.Token {
 	rest := name
 	for len(rest) > 1 && BiasWords[rest[0].Text] {
 		rest = rest[1:]
+	}
+	if len(rest) > 1 && (rest[0].Text == "single" || rest[0].Text == "double") && rest[1].Text != "malt" && rest[1].Text != "cream" && rest[1].Text != "of" { // "single gin (25)"
+		return rest[1:]
 	}
 	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" && !(len(rest) > 2 && rest[1].Text == "of" && vague[rest[0].Text]) {
 		return name

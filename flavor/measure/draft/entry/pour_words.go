@@ -36,7 +36,7 @@ var Measures = map[string]struct {
 	"gocce": {1, flavor.Drop, ""}, "goccia": {1, flavor.Drop, ""}, "droppar": {1, flavor.Drop, ""}, "dråber": {1, flavor.Drop, ""}, "druppels": {1, flavor.Drop, ""},
 	"barlöffel": {1, flavor.Barspoon, ""}, "bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "tl": {1, flavor.Teaspoon, ""}, "teelöffel": {1, flavor.Teaspoon, ""},
 	"el": {1, flavor.Tablespoon, ""}, "esslöffel": {1, flavor.Tablespoon, ""}, "cucchiaini": {1, flavor.Teaspoon, ""}, "cucchiaino": {1, flavor.Teaspoon, ""}, "cucharadita": {1, flavor.Teaspoon, ""},
-	"cucharaditas": {1, flavor.Teaspoon, ""}, "cucharada": {1, flavor.Tablespoon, ""}, "cucharadas": {1, flavor.Tablespoon, ""}, "traits": {1, flavor.Dash, ""}, "trait": {1, flavor.Dash, ""},
+	"cucharaditas": {1, flavor.Teaspoon, ""}, "cdta": {1, flavor.Teaspoon, ""}, "cdtas": {1, flavor.Teaspoon, ""}, "cda": {1, flavor.Tablespoon, ""}, "cdas": {1, flavor.Tablespoon, ""}, "pts": {1, flavor.PartUnit, "“pts” is taken as parts"}, "cucharada": {1, flavor.Tablespoon, ""}, "cucharadas": {1, flavor.Tablespoon, ""}, "traits": {1, flavor.Dash, ""}, "trait": {1, flavor.Dash, ""},
 	"golpes": {1, flavor.Dash, ""}, "golpe": {1, flavor.Dash, ""}, "teile": {1, flavor.PartUnit, ""}, "teil": {1, flavor.PartUnit, ""}, "partes": {1, flavor.PartUnit, ""}, "parte": {1, flavor.PartUnit, ""},
 	"parti": {1, flavor.PartUnit, ""}, "parties": {1, flavor.PartUnit, ""}, "delar": {1, flavor.PartUnit, ""}, "stänk": {1, flavor.Dash, ""},
 	"onzas": {1, flavor.Ounce, ""}, "onza": {1, flavor.Ounce, ""},
@@ -88,7 +88,7 @@ var tails = []struct {
 	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}},
 	{[]string{"squeeze"}, tail{Unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
-	{[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"sunk"}, tail{after: true}}, {[]string{"to", "sink"}, tail{after: true}}, {[]string{"fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"poured", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"over", "the", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"layered", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{Unit: flavor.Float, after: true}},
@@ -103,7 +103,7 @@ var tails = []struct {
 var cutWords = token.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
 
 // cutVerbs say that a fruit is cut.
-var cutVerbs = token.Words(`cut quartered halved sliced chopped diced`)
+var cutVerbs = token.Words(`geachtelt geviertelt halbiert coupé coupée tagliato cortado cortada cut quartered halved sliced chopped diced`)
 
 // cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
 func cutAt(toks []token.Token) int {

@@ -179,6 +179,9 @@ func (b *book) find(name string, pl place) found {
 			return f
 		}
 		if p, how, ok := b.named(n); ok {
+			if both := joinsTwo(p, n); both != nil {
+				return found{fault: both}
+			}
 			return found{profile: p, how: how, as: n, inferred: how == flavor.MatchAlias && kinds[flavor.NormaliseName(n)]}
 		}
 	}

@@ -131,7 +131,7 @@ var shade = token.Words(`dark light amber golden clear`)
 // the drink.
 var littleWords = token.Words(`if possible available you like have preferably ideally or so a the of at to for and with in on please well very bit little more less still
 is it this that as needed usual always must be not too can will do does temperature room fridge freezer shelf rail speed premium bottle brand batch batched prepped today
-yesterday tonight new old size sized per person guest one two each ounce shot real proper same type style kind any other our their my frozen dry-ish optional
+yesterday tonight vs vsop house extra new old size sized per person guest one two each ounce shot real proper same type style kind any other our their my frozen dry-ish optional
 proof abv vol alc yr yrs year years old yo
 approx approximately about exactly minimum maximum max min strained unstrained clarified filtered cloudy clear pulp skin on off no without`)
 
@@ -177,6 +177,24 @@ func (b *book) endsInName(text string) bool {
 		}
 	}
 	return false
+}
+
+// joined is a word that joins two names.
+var joined = regexp.MustCompile(`(?i) (&|and|\+) `)
+
+// joinsTwo is the fault of two things named in one, as "aged & Jamaican rum" is, where
+// no name of p is joined so; nil else.
+func joinsTwo(p *flavor.Profile, written string) *flavor.Fault {
+	if !joined.MatchString(written) {
+		return nil
+	}
+	key := flavor.NormaliseName(written)
+	if slices.ContainsFunc(append([]string{p.Name, p.ID}, p.Aliases...), func(n string) bool {
+		return flavor.NormaliseName(n) == key && (joined.MatchString(n) || strings.Contains(n, "-and-"))
+	}) {
+		return nil
+	}
+	return measure.Invalid("ingredient", written, "%q may be two pours; write a line for each, or its name, such as %q", written, p.Name)
 }
 
 // mentions reports whether words hold the name of an ingredient.

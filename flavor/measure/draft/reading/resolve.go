@@ -259,6 +259,8 @@ func (r *resolver) isName(l *entry.Line) bool {
 		return true
 	case f.profile != nil:
 		return false
+	case l.Amid:
+		return !r.book.mentions(strings.ReplaceAll(l.Name, ",", " "))
 	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
 		return !r.behind()
 	}
@@ -268,7 +270,7 @@ func (r *resolver) isName(l *entry.Line) bool {
 // behind reports whether a line below the first has its amount behind its name.
 func (r *resolver) behind() bool {
 	d := r.draft
-	return slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.AmountAt.Start > l.NameAt.Start })
+	return slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.AmountAt.Start > l.NameAt.Start && l.UnitAt.Empty() && !l.Amid })
 }
 
 // bareBelow reports whether a line below the first has a bare number too, so that
@@ -385,6 +387,16 @@ func (r *resolver) settle(t *task) {
 		t.fault = t.hit.fault
 		t.fault.Location = "ingredient"
 		return
+	}
+	if f := r.bitterPoured(t, pl); f != nil {
+		t.fault = f
+		t.fault.Location = "ingredient"
+		return
+	}
+	if t.unit == flavor.Dash && t.line.AmountAt.Empty() && t.hit.profile.Carbonated {
+		t.unit = flavor.Splash
+		t.infer(flavor.InferredUnit)
+		t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a splash")
 	}
 	t.say(pl)
 	r.laidOn(t)

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -71,6 +72,19 @@ func (r *resolver) laidOn(t *task) {
 	t.unit = flavor.Float
 	t.infer(flavor.InferredUnit)
 	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a float, not as filling the glass")
+}
+
+// leastPoured is how much of cocktail bitters is more likely an aperitif in mL; common
+// practice.
+const leastPoured = 15.0
+
+// bitterPoured asks where "orange bitter" is poured by the jigger: bitters are dashed.
+func (r *resolver) bitterPoured(t *task, pl place) *flavor.Fault {
+	if t.hit.profile.Class != flavor.ClassCocktailBitters || !pl.volume() || pl.ml() < leastPoured || !strings.HasSuffix(strings.ToLower(t.line.Name), "bitter") {
+		return nil
+	}
+	kind := strings.TrimSuffix(strings.ToLower(t.line.Name), " bitter")
+	return r.book.asks(strings.ToLower(t.line.Name), []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", t.hit.profile.Name}, pl)
 }
 
 // Fills reports whether an ingredient is one that fills a glass up.

@@ -195,7 +195,11 @@ func (r *resolver) inferUnits() {
 				stated = append(stated, u)
 			}
 		default:
-			if u := t.counts(); u != "" {
+			u := t.counts()
+			if u == flavor.Piece && t.class() == flavor.ClassFruit && !t.line.Muddled && !t.line.Cut && t.amount >= leastMillis && !plural(t.line.Name) && r.metric(t) {
+				u = "" // "raspberry 15" beside millilitres is no fifteen berries
+			}
+			if u != "" {
 				t.setUnit(u, countNote(t, u))
 				continue
 			}
@@ -228,6 +232,16 @@ func (r *resolver) inferUnits() {
 	r.note("bare numbers are read as " + unitNames[u])
 }
 
+// metric reports whether another pour of the draft is surely in millilitres.
+func (r *resolver) metric(t *task) bool {
+	return slices.ContainsFunc(r.tasks, func(o *task) bool {
+		if o == t {
+			return false
+		}
+		return o.unit == flavor.Millilitre || o.bare() && o.amount >= leastMillis && o.base.profile != nil && !o.base.profile.Class.Solid()
+	})
+}
+
 var unitNames = map[flavor.Unit]string{flavor.Ounce: "ounces", flavor.Millilitre: "millilitres", flavor.Centilitre: "centilitres", flavor.PartUnit: "parts"}
 
 func (t *task) setUnit(u flavor.Unit, note string) {
@@ -257,6 +271,10 @@ func (r *resolver) countFruit(open []*task, stated []flavor.Unit, habit bool) []
 	return slices.DeleteFunc(open, func(t *task) bool {
 		handful := t.amount <= mostPieces && (t.whole() || t.amount == 0.5 || t.line.Times > 0)
 		muddled := r.draft.Muddle && t.juicy() && t.small()
+		if t.juicy() && halfOf(t) { // "half a lime"
+			t.setUnit(flavor.Piece, wholeFruit(t))
+			return true
+		}
 		if !t.juicy() || !handful || habit && !muddled {
 			return false
 		}
@@ -266,6 +284,12 @@ func (r *resolver) countFruit(open []*task, stated []flavor.Unit, habit bool) []
 		t.setUnit(flavor.Piece, wholeFruit(t))
 		return true
 	})
+}
+
+// halfOf reports whether an amount is written as a part of one thing: "half a lime".
+func halfOf(t *task) bool {
+	l := t.line
+	return !l.Figures && strings.HasPrefix(strings.ToLower(l.Asked), "half a ")
 }
 
 func wholeFruit(t *task) string {

@@ -51,7 +51,7 @@ var nearMethods = map[string]term{
 	"open pour":         {Service: flavor.Rocks, keep: true, note: "an open pour is taken as served on its ice"},
 	"dump":              {Service: flavor.Rocks, weak: true, keep: true},
 	"double strain":     {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
-	"double fine strain": {keep: true}, "fine strain": {keep: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
+	"double fine strain": {keep: true}, "fine strain": {keep: true}, "dstrain": {keep: true}, "cap with crushed": {Service: flavor.Crushed, weak: true}, "capped with crushed": {Service: flavor.Crushed, weak: true}, "top with crushed": {Service: flavor.Crushed, weak: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
 	"muddle": {keep: true}, "muddled": {keep: true},
 	// A shaker that something goes into, or comes from, says nothing of the method.
 	"in shaker": {}, "in the shaker": {}, "in a shaker": {}, "into shaker": {}, "into the shaker": {}, "into a shaker": {}, "to shaker": {}, "to the shaker": {}, "to a shaker": {}, "from shaker": {},
@@ -86,7 +86,7 @@ var iceTerms = map[string]term{
 	"spear": {Service: flavor.Long}, "ice spear": {Service: flavor.Long}, "collins spear": {Service: flavor.Long},
 	"crushed ice": {Service: flavor.Crushed}, "pebble": {Service: flavor.Crushed}, "pebble ice": {Service: flavor.Crushed}, "pebbled ice": {Service: flavor.Crushed},
 	"nugget ice": {Service: flavor.Crushed}, "cracked ice": {Service: flavor.Crushed}, "shaved ice": {Service: flavor.Crushed}, "snow ice": {Service: flavor.Crushed},
-	"more ice": {weak: true}, "no ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
+	"eis": {weak: true}, "ghiaccio": {weak: true}, "hielo": {weak: true}, "glaçons": {weak: true}, "glace pilée": {Service: flavor.Crushed}, "ghiaccio tritato": {Service: flavor.Crushed}, "hielo picado": {Service: flavor.Crushed}, "zerstoßenes eis": {Service: flavor.Crushed}, "ijs": {weak: true}, "gelo": {weak: true}, "more ice": {weak: true}, "no ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
 }
 
 // glassTerms name glasses: what each is called here, and the service that it
@@ -99,13 +99,13 @@ var glassTerms = []struct {
 	{"coupe", flavor.Up, []string{"coppa", "schale", "cocktailschale", "coupeglas", "verre à cocktail", "copa de cóctel", "coppetta", "coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
 	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
 	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
-	{"flute", flavor.Up, []string{"flute", "champagne flute", "champagne glass", "flute glass"}},
+	{"flute", flavor.Up, []string{"flûte", "flute", "champagne flute", "champagne glass", "flute glass"}},
 	{"sour glass", flavor.Up, []string{"sour glass", "delmonico", "delmonico glass"}},
 	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
 	{"shot glass", flavor.Up, []string{"shot glass"}},
 	{"rocks glass", flavor.Rocks, []string{"verre old fashioned", "vaso bajo", "vaso corto", "tumbler basso", "rocksglas", "tumblerglas", "whiskyglas", "verre bas", "verre à whisky", "rocks glass", "lowball", "lowball glass", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
 		"whisky glass", "whiskey glass", "single rocks", "single rocks glass", "short glass"}},
-	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass", "dbl of", "dbl of glass", "double of"}},
+	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass", "dbl of", "dbl of glass", "double of", "dbl old fash", "old fash", "dbl oldfashioned"}},
 	{"highball glass", flavor.Long, []string{"vaso alto", "vaso largo", "tumbler alto", "longdrinkglas", "longdrink glas", "verre highball", "verre haut", "verre tumbler", "bicchiere alto", "highballglas", "highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
 	{"collins glass", flavor.Long, []string{"collins", "collins glass", "sling glass", "zombie glass", "slim jim"}},
 	{"pint glass", flavor.Long, []string{"pint glass", "pilsner", "pilsner glass", "beer glass", "footed pilsner", "pint"}},
