@@ -1,6 +1,7 @@
 package cover
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -62,6 +63,9 @@ var words = map[sense.Sense][2]string{
 // tells.
 func (t *task) note(c *Cover, glass *sense.Glass) string {
 	var told []string
+	if moved := cmp.Or(c.Beside, c.Distance); moved > LastJND {
+		told = append(told, "another drink")
+	}
 	for _, l := range c.Gone {
 		told = append(told, "loses "+l.Material)
 	}
