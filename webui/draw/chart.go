@@ -17,10 +17,15 @@ const (
 	KindPoured                   // a full disc
 	KindMissing                  // a full square
 	KindCover                    // a double ring
+	KindChosen                   // a full disc
+	KindNear                     // a double ring
 )
 
+// ringed reports whether the mark has a second ring.
+func (k PlaceKind) ringed() bool { return k == KindCover || k == KindNear }
+
 // KindWords say the kinds, nothing of what is merely in stock.
-var KindWords = map[PlaceKind]string{kindStock: "", KindDry: "run dry", KindPoured: "poured", KindMissing: "ran out", KindCover: "in a cover"}
+var KindWords = map[PlaceKind]string{kindStock: "", KindDry: "run dry", KindPoured: "poured", KindMissing: "ran out", KindCover: "in a cover", KindChosen: "chosen", KindNear: "like it"}
 
 // Place is one ingredient on the map.
 type Place struct {
@@ -30,7 +35,8 @@ type Place struct {
 	X, Y   float64 // in any unit, the same for both; right and up are positive
 }
 
-// Marked reports whether the place belongs to the chosen drink.
+// Marked reports whether the place belongs to the chosen drink, or to the chosen
+// bottle and what is like it.
 func (p *Place) Marked() bool { return p.Kind >= KindPoured }
 
 // Chart is the map: its places, and what the ends of its axes stand for.
@@ -178,7 +184,7 @@ func drawLeader(b *strings.Builder, s *spot) {
 func drawMark(b *strings.Builder, s *spot) {
 	class, number, line := "place", "currentColor", ""
 	switch s.Kind {
-	case KindPoured, KindMissing:
+	case KindPoured, KindMissing, KindChosen:
 		class, number = "place on", "#fff"
 	case KindDry:
 		line = ` stroke-dasharray="3 2"`
@@ -195,7 +201,7 @@ func drawMark(b *strings.Builder, s *spot) {
 		fmt.Fprintf(b, `<circle class="disc" cx="%s" cy="%s" r="%s" %s stroke="currentColor" stroke-width="1.2"%s/>`,
 			unit(s.x), unit(s.y), unit(discRadius), fill, line)
 	}
-	if s.Kind == KindCover {
+	if s.Kind.ringed() {
 		fmt.Fprintf(b, `<circle class="ring" cx="%s" cy="%s" r="%s" fill="none" stroke="currentColor" stroke-width="2.5"/>`, unit(s.x), unit(s.y), unit(discRadius+3.5))
 	}
 	fmt.Fprintf(b, `<text class="number" x="%s" y="%s" font-size="9.5" text-anchor="middle" fill="%s">%d</text></g>`+"\n", unit(s.x), unit(s.y+3.3), number, s.Number)

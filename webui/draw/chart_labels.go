@@ -75,7 +75,7 @@ func labelFor(s *spot, spots []spot, placed []label) (label, bool) {
 		wide *= boldWide
 	}
 	out := discRadius + 3
-	if s.Kind == KindCover {
+	if s.Kind.ringed() {
 		out += 3.5
 	}
 	sides := []label{

@@ -112,6 +112,10 @@ func (p *pages) mapOf(ctx context.Context, slug, missing, bottle string) (*mapVi
 		if v.Near = nearOf(s, bottle); v.Near == nil {
 			return nil, frame.ErrNotFound
 		}
+		for _, n := range v.Near.Rows {
+			kinds[n.id] = draw.KindNear
+		}
+		kinds[bottle] = draw.KindChosen
 	}
 	v.draw(s.Stock, kinds)
 	return v, nil

@@ -25,6 +25,8 @@ type nearRow struct {
 	Differs       string // how it differs
 	Distance      string // in standard deviations of one taste
 	Out           bool
+
+	id string
 }
 
 // nearOf lists what in the stock is most like a bottle; nil if the house does not
@@ -36,7 +38,7 @@ func nearOf(s *behind.Shift, id string) *nearView {
 	}
 	v := &nearView{Name: s.Stock[at].Name}
 	for _, n := range service.NeighboursOf(s.Stock, s.Stock[at], nearest) {
-		row := nearRow{Name: n.Profile.Name, Address: nearAddress(n.Profile), Differs: "much the same", Distance: words.Figure(n.Distance, 1), Out: s.IsOut(n.Profile)}
+		row := nearRow{Name: n.Profile.Name, Address: nearAddress(n.Profile), Differs: "much the same", Distance: words.Figure(n.Distance, 1), Out: s.IsOut(n.Profile), id: n.Profile.ID}
 		if len(n.Differs) > 0 {
 			row.Differs = words.List(n.Differs)
 		}

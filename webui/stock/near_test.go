@@ -15,7 +15,7 @@ func TestNeighboursOfABottle(t *testing.T) {
 	h.Dry = []string{"almond-syrup"}
 	pages := webuitest.PagesOf(t, h)
 	webuitest.Tells(t, webuitest.Get(pages, "/map?bottle=orgeat", ""), http.StatusOK, "Most like orgeat, of what the house keeps",
-		`<a href="/map?bottle=almond-syrup#near">almond syrup</a> <strong>out now</strong> <span class="how">much the same</span>`, "more clove", `<option value="orgeat" selected>`)
+		`<a href="/map?bottle=almond-syrup#near">almond syrup</a> <strong>out now</strong> <span class="how">much the same</span>`, "more clove", `<option value="orgeat" selected>`, "<title>orgeat, chosen</title>", "<title>almond syrup, like it</title>")
 	assert.Equal(t, http.StatusNotFound, webuitest.Get(pages, "/map?bottle=moonshine", "").Code)
 	assert.NotContains(t, webuitest.Get(pages, "/map", "").Body.String(), "Most like")
 }
