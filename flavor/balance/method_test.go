@@ -255,3 +255,22 @@ func TestCurdlingIsMonotone(t *testing.T) {
 	}
 	assert.Greater(t, worst("2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1/4 oz heavy cream|shake, up"), 1.0)
 }
+
+// Much of flowers tastes of soap, where a little is what the drink is about: common
+// practice, no source.
+func TestFlowers(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text     string
+		balanced bool
+	}{
+		{"1 1/2 oz gin|3/4 oz elderflower liqueur|3/4 oz lemon juice|1/4 oz simple syrup|shake, up", true},
+		{"1 oz elderflower liqueur|4 oz prosecco|1 oz soda water|4 mint leaves|build, wine glass", true},
+		{"2 oz gin|1/4 oz creme de violette|1/2 oz maraschino liqueur|3/4 oz lemon juice|shake, up", true},
+		{"1 1/2 oz blanco tequila|4 oz tomato juice|1/2 oz lime juice|3 dashes hot sauce|1 1/2 oz creme de violette|build, long", false},
+		{"2 oz cognac|2 oz black tea|1/2 oz lemon juice|1/2 oz simple syrup|1 1/2 oz creme de violette|build, rocks", false},
+	} {
+		r := k.score(t, k.read(t, strings.ReplaceAll(c.text, "|", "\n")))
+		assert.Equal(t, c.balanced, r.Verdict == template.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+	}
+}
