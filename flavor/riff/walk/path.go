@@ -57,7 +57,8 @@ func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
 			if d < leastHop {
 				continue
 			}
-			if c := cost[i] + d*d; c < now[j] {
+			c := cost[i] + d*d
+			if c < now[j] && len(station.Changes(&k.states[i].spec, &k.states[j].spec)) > 0 { // not the method alone
 				now[j], from[j] = c, i
 			}
 		}
