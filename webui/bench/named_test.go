@@ -14,24 +14,24 @@ import (
 func TestAnUnknownNameIsAskedOnce(t *testing.T) {
 	house := webuitest.NewHouse()
 	pages := webuitest.PagesOf(t, house)
-	const text = "2 oz gin\n3/4 oz lemmon\nshake"
+	const text = "2 oz gin\n3/4 oz lemmon jooce\nshake"
 	w := webuitest.Post(pages, "/bench", webuitest.Fields("text", text), false)
-	webuitest.Says(t, w, []string{"Is it a word of this house? “lemmon” is", `name="means" value="lemon-juice lemmon"`, `href="/stock?words=lemmon#own-words"`}, nil)
+	webuitest.Says(t, w, []string{"Is it a word of this house? “lemmon jooce” is", `name="means" value="lemon-juice lemmon jooce"`, `href="/stock?words=lemmon%20jooce#own-words"`}, nil)
 
-	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "lemon-juice lemmon"), false)
-	webuitest.Says(t, w, []string{"“lemmon” means lemon juice in this house from now on.", `name="forget" value="lemmon"`}, nil)
+	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "lemon-juice lemmon jooce"), false)
+	webuitest.Says(t, w, []string{"“lemmon jooce” means lemon juice in this house from now on.", `name="forget" value="lemmon jooce"`}, nil)
 	if names := house.Names(); assert.Len(t, names, 1) {
-		assert.Equal(t, "lemmon", names[0].Words)
+		assert.Equal(t, "lemmon jooce", names[0].Words)
 		assert.Equal(t, "lemon-juice", names[0].Profile.ID)
 	}
 
-	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "forget", "lemmon"), false)
-	webuitest.Says(t, w, []string{"“lemmon” is forgotten."}, nil)
+	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "forget", "lemmon jooce"), false)
+	webuitest.Says(t, w, []string{"“lemmon jooce” is forgotten."}, nil)
 	assert.Empty(t, house.Names())
 
-	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "moon-dust lemmon"), false)
+	w = webuitest.Post(pages, "/bench", webuitest.Fields("text", text, "means", "moon-dust lemmon jooce"), false)
 	webuitest.Says(t, w, []string{"No ingredient is called that."}, nil)
 	assert.Equal(t, http.StatusUnprocessableEntity, w.Code, "the draft is as it was")
-	webuitest.Get(pages, "/bench?means=lemon-juice+lemmon", "")
+	webuitest.Get(pages, "/bench?means=lemon-juice+lemmon+jooce", "")
 	assert.Empty(t, house.Names(), "an address keeps nothing")
 }
