@@ -16,7 +16,8 @@ const longML = 60
 // empty, by common practice, and a note for each thing assumed, those about
 // units among them.
 //
-// What is served hot or neat is built; else what holds juice, egg, dairy, purée
+// What is served hot or neat is built, and so is what is lengthened with something
+// sparkling and holds little but juice beside it; else what holds juice, egg, dairy, purée
 // or anything sour, before it is topped, is shaken; what holds something
 // carbonated, or is topped, beside none of these is built; the rest is stirred.
 // Shaken, stirred and thrown drinks are served up, or long with something
@@ -51,6 +52,9 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	if s.Service == flavor.Hot || s.Service == flavor.Neat {
 		return flavor.Build, "what is served " + string(s.Service)
 	}
+	if lengthened(s) {
+		return flavor.Build, "something long and sparkling, and nothing sweet to be shaken"
+	}
 	carbonated, filled := false, false
 	for _, p := range s.Pours {
 		filled = filled || p.Unit == flavor.Top
@@ -71,6 +75,33 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	}
 	return flavor.Stir, "nothing cloudy or sparkling"
 }
+
+// lengthened reports whether a drink is a spirit, or a wine, lengthened with something
+// sparkling and brightened with juice, as a mule or a rickey is: it is built. What has
+// to be shaken into it, such as a syrup, egg or cream, makes it a collins or a fizz;
+// common practice.
+func lengthened(s *flavor.Spec) bool {
+	length, sour := 0.0, 0.0
+	for _, p := range s.Pours {
+		if p.Profile == nil {
+			return false
+		}
+		class := p.Profile.Class
+		switch {
+		case p.Profile.Carbonated:
+			length += p.ML
+		case class == flavor.ClassSourJuice || class == flavor.ClassJuice:
+			sour += p.ML
+		case class.Shaken() || class.Part() == flavor.PartSweetener || class == flavor.ClassLiqueur || class == flavor.ClassFreshHerb || class == flavor.ClassFruit:
+			return false
+		}
+	}
+	return length >= longML && sour > 0 && sour <= mostBrightML
+}
+
+// mostBrightML is the most mL of juice that brightens a long drink rather than makes it
+// sour; common practice.
+const mostBrightML = 30
 
 // usualService returns the service that goes with the method of s.
 func usualService(s *flavor.Spec) flavor.Service {

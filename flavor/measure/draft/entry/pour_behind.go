@@ -1,0 +1,166 @@
+package entry
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Amounts that stand behind a name, amid it, or in brackets beside a vessel.
+
+// amountLast reads an amount after the name: "gin 60", "gin - 2 oz", "gin (60
+// ml)", "gin ..... 60 ml".
+func (p *Written) amountLast(text string, toks []token.Token) bool {
+	if last := len(toks) - 1; last > 2 && toks[last].Is(")") {
+		if open := opening(toks); open > 1 && (cutVerbs[toks[open+1].Text] || !slices.ContainsFunc(toks[open:], func(t token.Token) bool { return t.Kind == token.Numeral })) {
+			remark := toks[open:]
+			if !p.amountLast(text, toks[:open]) {
+				return false
+			}
+			if cutVerbs[remark[1].Text] {
+				p.Cut = true
+			} else if p.Shape == ShapePour { // what stands in brackets is told with the name
+				p.Name += " " + token.OneLine(text[remark[0].Start:remark[len(remark)-1].End])
+			}
+			return true
+		}
+	}
+	end := len(toks)
+	if end > 0 && toks[end-1].Is(")") {
+		end--
+	}
+	at := -1
+	for i := end - 1; i > 0; i-- {
+		if toks[i].Kind == token.Numeral || toks[i].Kind == token.Word && p.wordsAmount(toks[i:end]) {
+			at = i
+			break
+		}
+	}
+	if at <= 0 || toks[at].Wrong != "" || toks[at-1].Is("£") || toks[at-1].Is("$") || toks[at-1].Is("€") {
+		return false
+	}
+	q := Written{Of: p.Of}
+	rest, ok := q.takeAmount(toks[at:end])
+	if !ok {
+		return false
+	}
+	rest = q.takeUnit(rest)
+	if len(rest) > 0 && (rest[0].Text == "each" || rest[0].Text == "ea") {
+		q.Each = true
+		rest = rest[1:]
+	}
+	if len(TrimMarks(rest)) > 0 {
+		return false
+	}
+	name := toks[:at]
+	for len(name) > 0 && (name[len(name)-1].Kind == token.Mark && !name[len(name)-1].Is(")") || LooseWords[name[len(name)-1].Text] || times(&name[len(name)-1])) {
+		name = name[:len(name)-1]
+	}
+	if len(name) == 0 || serving.StepVerbs[name[0].Text] && !PouringVerb(name[0].Text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {
+		return false
+	}
+	if rest := p.takeTails(text, name); len(rest) > 0 {
+		name = rest // "red wine float 1/2 oz"
+	}
+	q.After, q.Muddled, q.Squeezed, q.Each = p.After, p.Muddled, p.Squeezed, p.Each || q.Each
+	q.Remark, q.refuse, q.Cut = p.Remark, p.refuse, p.Cut
+	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
+		q.After = true
+	}
+	if q.Unit == "" {
+		q.Whole = token.OneLine(text[name[0].Start:toks[at].End])
+	}
+	name = withoutHandful(name)
+	fixed := q.Unit
+	q.TakeNameOnly(text, name)
+	q.Unit = fixed
+	*p = q
+	if p.garnishAsked() {
+		p.Shape = ShapeGarnish
+		return true
+	}
+	p.Shape = ShapePour
+	p.CheckUnit(name)
+	return true
+}
+
+// mostBehind is the most words behind an amount that say which bottle is meant.
+const mostBehind = 3
+
+// amountAmid reads an amount between a kind and which of it: "rum 50 gold", "gin 2 oz
+// London dry". The name is written with a comma, as a list of stock has it.
+func (p *Written) amountAmid(text string, toks []token.Token) bool {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral })
+	if at < 1 || toks[at].Wrong != "" || slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }) ||
+		serving.StepVerbs[toks[0].Text] || saysMethod(toks[0].Text) || garnishVerbs[toks[0].Text] || Joins[toks[at-1].Text] || LooseWords[toks[at-1].Text] {
+		return false
+	}
+	q := Written{Of: p.Of}
+	behind, ok := q.takeAmount(toks[at:])
+	if !ok {
+		return false
+	}
+	if len(behind) > 1 || q.Unit == "" {
+		behind = q.takeUnit(behind)
+	}
+	if len(behind) == 0 || len(behind) > mostBehind || q.Unit != "" && !q.Unit.Jigger() || slices.ContainsFunc(behind, func(t token.Token) bool {
+		return t.Kind != token.Word || serving.DegreeWords[t.Text] || garnishNouns[t.Text] || serving.OtherMeasures[t.Text]
+	}) || saysServing(behind) {
+		return false
+	}
+	name := toks[:at]
+	q.NameAt = Span{name[0].Start, name[len(name)-1].End}
+	q.Name = token.OneLine(text[q.NameAt.Start:q.NameAt.End]) + ", " + token.OneLine(text[behind[0].Start:behind[len(behind)-1].End])
+	q.Shape, q.Amid = ShapePour, true
+	*p = q
+	return true
+}
+
+// saysMethod reports whether a word is one for a method.
+func saysMethod(w string) bool {
+	t, n := serving.TermAt([]string{w})
+	return n > 0 && t.Method != ""
+}
+
+// saysServing reports whether tokens say how a drink is made or served.
+func saysServing(toks []token.Token) bool {
+	s := serving.Read(toks)
+	return len(s.Unknown) == 0 && s.States()
+}
+
+// sized reads a vessel whose size is stated: "1 bottle (75 cl)", "2 cans of 330 ml".
+func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
+	if len(toks) < 4 || !serving.OtherMeasures[toks[0].Text] {
+		return nil, false
+	}
+	from, end := 1, len(toks)
+	if toks[1].Is("(") {
+		from, end = 2, 1+closing(toks[1:])
+	} else if toks[1].Text == "of" || toks[1].Text == "à" {
+		from = 2
+	} else {
+		return nil, false
+	}
+	if end < from || from >= len(toks) {
+		return nil, false
+	}
+	var o Written
+	rest, ok := o.takeAmount(toks[from:end])
+	if !ok || o.Fault != nil {
+		return nil, false
+	}
+	u, n := UnitAt(rest)
+	if n == 0 || !u.Jigger() || toks[1].Is("(") && n < len(rest) {
+		return nil, false
+	}
+	p.AddNote("a " + strings.TrimSuffix(toks[0].Text, "s") + " is taken as " + measure.FormatAmount(o.Amount, u))
+	p.Amount, p.Unit, p.Measure = p.Amount*o.Amount, u, toks[0].Text
+	p.UnitAt = Span{toks[0].Start, rest[n-1].End}
+	if toks[1].Is("(") {
+		return toks[end+1:], true
+	}
+	return rest[n:], true
+}

@@ -1,0 +1,47 @@
+package draft
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// What a line lacks may stand in the line beside it. Common practice, no source.
+func TestAmountsInOtherLines(t *testing.T) {
+	for _, c := range []struct{ text, name, pours string }{
+		{"3/4 oz each:\ngin\nlemon\n2 dashes bitters\nshake", "", "0.75 oz gin; 0.75 oz lemon; 2 dash bitters"},
+		{"20 ml each of the following\nrum\nlime\n\nmint", "", "20 ml rum; 20 ml lime"},
+		{"60ml\nwhite rum\n30ml\nlime juice", "", "60 ml white rum; 30 ml lime juice"},
+		{"Bourbon\n60ml\nBitters\n2 dashes", "", "60 ml Bourbon; 2 dash Bitters"},
+		{"Nightwatch\n60ml\nrum\n30ml\nlime", "Nightwatch", "60 ml rum; 30 ml lime"},
+		{"1 oz mezcal\n\" lemon\nhoney ditto", "", "1 oz mezcal; 1 oz lemon; 1 oz honey"},
+		{"rye, lemon, maple 60/20/15 ml", "", "60 ml rye; 20 ml lemon; 15 ml maple"},
+		{"gin60 lemon30 sugar15 shake", "", "60  gin; 30  lemon; 15  sugar"},
+		{"6cl gin.3cl lemon", "", "6 cl gin; 3 cl lemon"},
+		{"all equal, 25ml: gin, lemon, honey", "", "25 ml gin; 25 ml lemon; 25 ml honey"},
+		{"equal parts gin, lemon, honey (25ml)", "", "25 ml gin; 25 ml lemon; 25 ml honey"},
+		{"X\nrum 50 gold\nvermouth 2 oz dry", "X", "50  rum, gold; 2 oz vermouth, dry"},
+		{"X\n1 bottle (75 cl) white port", "X", "75 cl white port"},
+		{"\"Low Tide\" 45 gin, 15 sherry", "Low Tide", "45  gin; 15  sherry"},
+		{"1) 2 oz gin 2) 1 oz lemon", "", "2 oz gin; 1 oz lemon"},
+	} {
+		d := Parse(c.text)
+		assert.Equal(t, c.name, d.Name, c.text)
+		var got []string
+		for _, l := range d.Lines {
+			got = append(got, fmt.Sprintf("%v %s %s", l.Amount, l.Unit, l.Name))
+		}
+		assert.Equal(t, c.pours, strings.Join(got, "; "), c.text)
+		assert.Equal(t, c.text, d.String())
+	}
+}
+
+// An amount alone, with no name beside it, is asked for.
+func TestAnAmountAloneIsAsked(t *testing.T) {
+	for _, text := range []string{"Halyard Sour\n2 oz", "X\n2 oz gin\n1 oz\n", "handful of basil, 60 gin"} {
+		require.Error(t, Parse(text).Err(), text)
+	}
+}
