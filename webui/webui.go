@@ -12,6 +12,7 @@ import (
 	"counterpour/webui/bench"
 	"counterpour/webui/board"
 	"counterpour/webui/frame"
+	"counterpour/webui/likeness"
 	"counterpour/webui/part"
 	"counterpour/webui/riffs"
 	"counterpour/webui/specs"
@@ -47,6 +48,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	board.Mount(mux, f, open)
 	specs.Mount(mux, f, open)
 	stock.Mount(mux, f, open)
+	likeness.Mount(mux, f, open)
 	if err := training.Mount(mux, f, open); err != nil {
 		return nil, fmt.Errorf("webui: %w", err)
 	}

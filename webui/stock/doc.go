@@ -1,6 +1,5 @@
 // Package stock is the pages of what the house keeps: its bottles, what it makes
-// itself, the file that they come in from and go out to, and the map on which they
-// lie by what they taste of.
+// itself, and the file that they come in from and go out to.
 //
 // A desk (see stockDesk) is the form of one kind of record, with its history and
 // what happens when two people change it at once.

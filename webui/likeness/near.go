@@ -1,4 +1,4 @@
-package stock
+package likeness
 
 import (
 	"net/url"

@@ -1,4 +1,4 @@
-package stock_test
+package likeness_test
 
 import (
 	"net/http"

@@ -1,0 +1,9 @@
+package likeness_test
+
+import (
+	"testing"
+
+	"counterpour/webui/webuitest"
+)
+
+func TestMain(m *testing.M) { webuitest.Main(m) }
