@@ -262,7 +262,10 @@ func TestOneGlass(t *testing.T) {
 		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\ndry shake, up", ""},
 		{"2 oz aged rum\n1 oz lime juice\n1 oz orange juice\n3/4 oz orgeat\nshake, crushed", ""},
 		{"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\n4 oz water\nshake, up", "water instead of 4 oz"},
-		{"4 oz bourbon\n1/2 oz simple syrup\n4 dashes aromatic bitters\nstir, rocks", "bourbon instead of 4 oz"},
+		{"4 oz bourbon\n1/2 oz simple syrup\n4 dashes aromatic bitters\nstir, rocks", "half of everything"}, // it is two drinks
+		{"120 ml Irish whiskey\n120 ml hot coffee\n15 ml demerara syrup\n30 ml heavy cream\nbuild, hot", "pour 55 ml Irish blended whiskey instead of 120 ml"},
+		{"120 ml gin\n150 ml tonic water\nbuild, long", "pour 60 ml London dry gin instead of 120 ml"},
+		{"60 ml white rum\n90 ml pineapple juice\n45 ml cream of coconut\n15 ml lime juice\nblend", ""},
 		{"4 oz aged rum\n3 oz whole milk\n3/4 oz simple syrup\nshake, rocks", "aged rum instead of 4 oz"},
 		{"4 oz blanco tequila\n1/2 oz lime juice\n4 oz grapefruit soda\nbuild, long", "blanco tequila instead of 4 oz"},
 	} {

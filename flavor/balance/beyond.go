@@ -167,6 +167,9 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 			continue
 		}
 		f := Fault{Axis: x.Axis, High: x.High, Odds: 1, Text: boundText(&x), grams: x.Grams}
+		if x.Grams {
+			f.mostG = x.Bound
+		}
 		if x.Glass.Name != "" {
 			f.room = x.Bound / x.Amount
 		}

@@ -25,6 +25,7 @@ type Fault struct {
 	Text        string
 
 	grams   bool    // there is more alcohol in the glass than any drink of its kind has
+	mostG   float64 // g of alcohol that drinks of its kind have at most, if grams
 	byOdd   bool    // what makes too much of the whole is poured beyond habit too
 	missing bool    // nothing in it brings what nearly all drinks like it have
 	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
@@ -65,7 +66,9 @@ func faultsOf(s *flavor.Spec, j *template.Judgement, rest judged) []Fault {
 	}
 	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), odd, ratioFaults(rest.spec, rest.judgement), bounds[first:]) {
 		for i := range out {
-			out[i].grams = out[i].grams || f.grams && out[i].Axis == f.Axis && out[i].High
+			if f.grams && out[i].Axis == f.Axis && out[i].High {
+				out[i].grams, out[i].mostG = true, f.mostG
+			}
 		}
 		if len(out) < MaxFaults && !slices.ContainsFunc(out, func(o Fault) bool { return f.disagrees(&o) }) {
 			out = append(out, f)

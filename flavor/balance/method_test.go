@@ -179,7 +179,7 @@ func TestGlassAndStrength(t *testing.T) {
 		{"4 oz gin|1 1/2 oz lemon juice|1 1/2 oz simple syrup|shake, coupe", template.Volume, "pour half of everything"},
 		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|5 oz soda water|shake, coupe", template.Volume, "pour it into a "},
 		{"2 oz dark rum|1/2 oz lime juice|12 oz ginger beer|build, highball", template.Volume, ""},
-		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", template.Strong, "pour 2"},
+		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", template.Strong, "pour 1¾ oz Irish"},
 		{"3 oz gin|2 oz cask strength bourbon|1/2 oz triple sec|stir, up", template.Strong, ""},
 		{"2 oz pisco|1 oz lime juice|3/4 oz simple syrup|1 egg white|dry shake, coupe", template.Method, ""},
 		{"2 oz gin|1/2 oz dry vermouth|stir, nick and nora", template.Method, ""},

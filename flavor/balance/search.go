@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 )
 
@@ -132,6 +133,7 @@ func (f *fixing) byFaults() {
 			if x.Beyond && !x.Own {
 				ladder = nil // no proven drink pours it: leave it out
 			}
+			ladder = f.sober(ladder, x)
 			if at, score := f.within(pour, ladder, x); at >= 0 {
 				at, score = f.asSaid(pour, ladder, x, at, score)
 				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
@@ -141,6 +143,26 @@ func (f *fixing) byFaults() {
 			f.leaveOut(x.Profile, i)
 		}
 	}
+}
+
+// soberShare is the share of the most alcohol that drinks of a kind have, from which one
+// glass of it has a usual amount. Judged.
+const soberShare = 0.65
+
+// sober leaves of a ladder, if there is too much alcohol in the glass, what brings it to
+// a usual amount: to stop just below the most is no way to mend a double base.
+func (f *fixing) sober(ladder []Change, x *Fault) []Change {
+	if !x.grams {
+		return ladder
+	}
+	all := ethanol(f.spec)
+	for i := range ladder {
+		c := &ladder[i]
+		if all+(c.ToML-c.FromML)*c.Profile.ABV.Value/100*mix.EthanolDensity <= soberShare*x.mostG {
+			return ladder[i:]
+		}
+	}
+	return ladder
 }
 
 // asSaid takes the amount on the ladder of a pour that the fault says, in place of the
@@ -175,6 +197,9 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 		least, enough = x.mostML/2, plain
 	case f.spec.Pours[pour].Profile.Class.Part() == flavor.PartBase:
 		least = f.spec.Pours[pour].ML / 2
+		if x.grams && len(ladder) > 0 {
+			least = math.Min(least, ladder[0].ToML)
+		}
 	}
 	near := ladder
 	for i := range ladder {

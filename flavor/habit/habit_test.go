@@ -131,8 +131,8 @@ func TestBoundsOfLevels(t *testing.T) {
 // tail says; what weighs nothing has no say, and without any weight all is allowed.
 func TestRange(t *testing.T) {
 	r := NewRange([]float64{100, 400})
-	assert.InEpsilon(t, 100*math.Pow(1/0.03, 0.12), r.Most([]float64{1, 0}), 1e-9)
-	assert.InEpsilon(t, 400*math.Pow(1/0.03, 0.12), r.Most([]float64{0, 1}), 1e-9)
+	assert.InEpsilon(t, 100*math.Pow(1/0.03, 0.14), r.Most([]float64{1, 0}), 1e-9)
+	assert.InEpsilon(t, 400*math.Pow(1/0.03, 0.14), r.Most([]float64{0, 1}), 1e-9)
 	assert.True(t, math.IsInf(r.Most([]float64{0, 0}), 1))
 	both := r.Most([]float64{1, 1})
 	assert.Greater(t, both, 400.0)

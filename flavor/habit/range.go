@@ -25,7 +25,7 @@ func NewRange(amounts []float64) *Range {
 // closer than that of a pour. Chosen by leaving out each proven drink in turn.
 const (
 	rareInRange = 0.03
-	rangeReach  = 0.12
+	rangeReach  = 0.14
 )
 
 // Most returns what all but a few good drinks stay below; near is the weight of each

@@ -60,10 +60,11 @@ func (b *Build) potent(ml float64, e *Equivalents, tell func(OutOfBounds)) {
 		most = mostEthanolCrushed
 	}
 	g := e[Strong] * SpiritEthanol
-	if !b.ethanolG.allows(b, b.set.ethanol, g/freeShare) {
-		most = math.Min(most, b.ethanolG.most)
+	free := freeShare
+	if !b.ethanolG.allows(b, b.set.ethanol, g/gentleShare) && b.ethanolG.most < most {
+		most, free = b.ethanolG.most, gentleShare
 	}
-	if x := (g/most - freeShare) / (1 - freeShare); x > 0 {
+	if x := (g/most - free) / (1 - free); x > 0 {
 		tell(OutOfBounds{Axis: Strong, High: true, Amount: g, Bound: most, Edges: math.Min(x*x, noScore), Grams: true})
 	}
 }
@@ -74,14 +75,18 @@ func (b *Build) large(ml float64, tell func(OutOfBounds)) {
 	if ml >= batchML || b.spec.Service != flavor.Hot && slices.ContainsFunc(b.spec.Pours, func(p flavor.Pour) bool { return p.Heat == flavor.HeatHot }) {
 		return
 	}
-	if b.volumeML.allows(b, b.set.volumes, ml/freeShare) {
+	if b.volumeML.allows(b, b.set.volumes, ml/gentleShare) {
 		return
 	}
 	most := b.volumeML.most
-	if x := (ml/most - freeShare) / (1 - freeShare); x > 0 {
+	if x := (ml/most - gentleShare) / (1 - gentleShare); x > 0 {
 		tell(OutOfBounds{Axis: Volume, High: true, Amount: ml, Bound: most, Edges: math.Min(x*x, noScore)})
 	}
 }
+
+// gentleShare is the share of the most that is known of a kind up to which a drink costs
+// nothing: a little more than the most is no wreck.
+const gentleShare = 0.7
 
 // leastEthanol is the g below which the alcohol of a drink is taken as that.
 const leastEthanol = 1.0
