@@ -111,6 +111,8 @@ func TestLevelsOfTheKind(t *testing.T) {
 		{"1 oz aged rum|1 oz gold rum|1/2 oz orange curacao|1/2 oz orgeat|1/4 oz simple syrup|shake, rocks", "lime juice"},
 		{"2 oz aged rum|1/4 oz orange curacao|1 barspoon orgeat|2 dashes aromatic bitters|stir, rocks", ""},
 		{"1 oz cognac|1 oz dark creme de cacao|1 oz heavy cream|shake, up", ""},
+		{"1 oz elderflower liqueur|4 oz prosecco|1 oz soda water|build, wine glass", ""},
+		{"90 ml elderflower liqueur|90 ml prosecco|30 ml soda water|build, wine glass", "elderflower liqueur instead of 90 ml"},
 	} {
 		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
 		r := k.score(t, s)

@@ -420,8 +420,8 @@ func excused(l habit.Level, p *part) bool {
 		return true
 	case l == habit.Acid:
 		return false
-	case l == habit.Sugar: // a drink may be about its vermouth or liqueur, hardly about sugar
-		return p.role != flavor.PartSweetener
+	case l == habit.Sugar: // a drink may be about its wine, hardly about sugar
+		return p.role != flavor.PartSweetener && p.profile.Class.Kin() != flavor.KinLiqueur
 	}
 	return p.role != flavor.PartSeasoning && p.role != flavor.PartTexture
 }
