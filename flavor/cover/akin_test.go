@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
 )
 
 // Common practice, no source: what a bar pours, and what it does not pour beside it,
@@ -26,6 +28,10 @@ func TestNothingUnlikeStandsBesideWhatIsLike(t *testing.T) {
 			[]string{"anise-bitters", "orange-bitters"}, []string{"celery-bitters"}},
 		{"3 oz brut champagne\n3 oz orange juice\nbuild, flute", "orange-juice",
 			[]string{"mandarin-juice"}, []string{"cola", "sloe-gin"}},
+		{"2 oz aged rum\n3/4 oz lime juice\n1/2 oz orange curaçao\n1/2 oz simple syrup\nshake, up", "orange-curacao",
+			[]string{"triple-sec"}, []string{"melon-liqueur"}},
+		{"3 oz kombucha\n2 oz apple juice\n1/2 oz ginger syrup\nbuild, long", "kombucha",
+			[]string{"soda-water"}, []string{"energy-drink"}},
 		{"2 oz London dry gin\n3/4 oz lime juice\n3/4 oz simple syrup\nshake, up", "london-dry-gin",
 			[]string{"old-tom-gin"}, []string{"rosemary", "sloe-gin"}},
 	} {
@@ -60,5 +66,28 @@ func TestARareTwinComesFirst(t *testing.T) {
 		require.NoError(t, err)
 		require.NotEmpty(t, got.Covers)
 		assert.Less(t, got.Covers[0].Distance, 1.0, got.Covers[0].Text)
+	}
+}
+
+// Common practice, no source: what is harmless comes before what many who avoid an
+// allergen avoid too, and a dyed bottle after one that is not.
+func TestWhatUnsettlesComesLater(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct {
+		text, out     string
+		first, behind string
+		guest         Guest
+	}{
+		{"1 1/2 oz bourbon\n3/4 oz hazelnut liqueur\n3/4 oz espresso\nshake, up", "hazelnut-liqueur",
+			"creme-de-cacao", "peanut-liqueur", Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}},
+		{"2 oz aged rum\n3/4 oz lime juice\n1/4 oz orange curaçao\n1/2 oz simple syrup\nshake, up", "orange-curacao",
+			"triple-sec", "blue-curacao", Guest{}},
+	} {
+		spec, err := b.catalogue.ReadSpec("", c.text)
+		require.NoError(t, err)
+		got, err := b.finder.Find(context.Background(), Request{Spec: &spec, Missing: b.profiles(t, c.out), Candidates: b.profiles(t, c.first, c.behind), Guest: c.guest})
+		require.NoError(t, err)
+		require.NotEmpty(t, got.Covers, c.text)
+		assert.Equal(t, c.first, got.Covers[0].Parts[0].Profile.ID, c.text)
 	}
 }

@@ -184,7 +184,8 @@ func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
 	switch {
 	case p.Fat.Value >= mostlyFat, t.goesFlat(p), p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
 		savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return savoury(q.Profile) }),
-		wakes(p) && !slices.ContainsFunc(t.removed, holdsCaffeine):
+		wakes(p) && !slices.ContainsFunc(t.removed, holdsCaffeine),
+		wakes(p) && p.Class == flavor.ClassSoda && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Caffeine.Value >= wakingMGPerL }):
 		return false
 	}
 	own := ownKind(p.Class)

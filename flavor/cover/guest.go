@@ -71,6 +71,33 @@ func (t *task) unstated() (out []*flavor.Profile) {
 	return out
 }
 
+// What a pour costs, in steps, that unsettles a guest who avoids an allergen: one that
+// brings another allergen, one that brings what many who avoid nuts avoid too, and one
+// that the guest must be asked about.
+const (
+	newAllergenJND = 1.0
+	nuttyJND       = 5.0
+	askJND         = 1.5
+)
+
+// unsettles returns what a cover must earn for a guest who avoids an allergen, though
+// the guest may have it: what is harmless comes first.
+func (t *task) unsettles(s *flavor.Spec) float64 {
+	avoid := t.req.Guest.Avoid
+	if len(avoid) == 0 {
+		return 0
+	}
+	nutty := slices.Contains(avoid, flavor.TreeNuts) || slices.Contains(avoid, flavor.Peanuts)
+	cost := askJND * float64(max(0, len(s.Ask(avoid))-len(t.req.Spec.Ask(avoid))))
+	for _, a := range s.NewAllergens(t.req.Spec) {
+		cost += newAllergenJND
+		if nutty && (a == flavor.Peanuts || a == flavor.Sesame || a == flavor.TreeNuts) {
+			cost += nuttyJND
+		}
+	}
+	return cost
+}
+
 func (g *Guest) affords(p *flavor.Profile) bool {
 	_, priced := g.Prices[p.ID]
 	return priced || g.MaxCost <= 0

@@ -91,7 +91,7 @@ func (t *task) noCover(x *idea) bool {
 	if t.usual(x) || len(x.filling.Parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[x.filling.Parts[0]].amounts[x.filling.Amounts[0]].ml >= leastShare*t.gapML {
 		last = LastKnownJND
 	}
-	return x.distance > last || !t.usual(x) && !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < leastWorth*t.scoreBefore
+	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < leastWorth*t.scoreBefore
 }
 
 // farJND is the distance from which a cover is not worth listing beside one that
@@ -195,7 +195,7 @@ func (t *task) rate(out *idea) error {
 		t.scored[x.Key()] = out.score
 	}
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
-	out.rank += t.finder.weights.Part * float64(t.idle(x))
+	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.unsettles(&out.spec)
 	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost && !t.customary(x) {
 		out.rank += t.finder.weights.Lead // what the trade pours, it pours knowing that
 	}

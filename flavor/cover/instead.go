@@ -90,8 +90,8 @@ func (t *task) addLeftOut(to *Result) error {
 	if err != nil {
 		return err
 	}
-	best := len(to.Covers) == 0 || to.Unbalanced || x.rank < to.Covers[0].rank
-	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < t.leftOut })
+	nearer := slices.ContainsFunc(to.Covers, func(c Cover) bool { return c.Distance < x.distance })
+	best := len(to.Covers) == 0 || to.Unbalanced || !nearer && x.rank < to.Covers[0].rank
 	balanced := x.score >= t.leastScore()
 	if t.leftOut > NearJND && (!balanced || nearer && !best) {
 		return nil

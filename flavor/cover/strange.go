@@ -40,6 +40,9 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 		cost += w.Aroma * unlike(apart(&smell, &gone.smell, least, most))
 	}
 	cost *= gone.weight
+	if sweetFlavour(p.Class) && dyed(holds) != dyed(&gone.holds) {
+		cost += 2 * w.Look // in however little
+	}
 	if place >= 0 {
 		cost = max(0, cost-w.Custom) + min(w.Custom/2, w.Place*float64(place))
 	}
@@ -101,6 +104,13 @@ func unlikeInLook(p *flavor.Profile, holds *sense.Vector, q *flavor.Profile, was
 	a, b := holds.Swatch(), was.Swatch()
 	between := []float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G), float64(a.B) - float64(b.B)}
 	return min(1, length(between)/otherLook)
+}
+
+// dyed reports whether a liquid is blue or green, which shows in little of it.
+func dyed(holds *sense.Vector) bool {
+	const shows = 40 // on a screen, of 255
+	c := holds.Swatch()
+	return max(int(c.G), int(c.B)) >= int(c.R)+shows
 }
 
 // smell is what an ingredient smells of: the odorants of its materials, and beside
