@@ -1,7 +1,10 @@
 package draft
 
 import (
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
@@ -20,7 +23,22 @@ func linesOf(text string) []numbered {
 		out = append(out, numbered{n, entry.Span{Start: from, End: to}})
 		from = next
 	}
+	if !slices.ContainsFunc(out, func(l numbered) bool { return shortNumber(strings.TrimSpace(text[l.at.Start:l.at.End])) }) {
+		return out
+	}
 	return byTurns(text, out)
+}
+
+// mostAlone is the most bytes of a line that holds an amount and nothing else.
+const mostAlone = 16
+
+// shortNumber reports whether a line begins with a figure and is too short to name much.
+func shortNumber(line string) bool {
+	if line == "" || len(line) > mostAlone {
+		return false
+	}
+	first, _ := utf8.DecodeRuneInString(line)
+	return unicode.IsNumber(first) || first == '.'
 }
 
 // numbered is a line with its number in the text, from 1.
@@ -97,9 +115,15 @@ func shapeAlone(text string, at entry.Span) entry.Shape {
 	return entry.ShapeNothing
 }
 
+// headWords stand in a line that heads a list.
+var headWords = token.Words(`each ea all equal`)
+
 // headsList keeps the amount of a line that heads a list, "3/4 oz each:", and is false
 // if it does not.
 func (r *reader) headsList(n int, span entry.Span, toks []token.Token) bool {
+	if !slices.ContainsFunc(toks, func(t token.Token) bool { return headWords[t.Text] }) {
+		return false
+	}
 	p := entry.Read(r.text, toks)
 	if !(p.Shape == entry.ShapeAmount && p.Each && p.Fault == nil) {
 		in := r.spread(r.gather(r.pieces(toks)))
