@@ -13,9 +13,9 @@ import (
 type BatchBody struct {
 	Drink     string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house"`
 	Servings  float64 `json:"servings,omitempty" minimum:"0" doc:"How many to make"`
-	BottleML  float64 `json:"bottle_ml,omitempty" minimum:"0" doc:"What the bottle to fill holds, in mL, in place of servings"`
-	KegLitres float64 `json:"keg_litres,omitempty" minimum:"0" doc:"What the keg to fill holds, in litres, in place of servings"`
-	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where it waits; to order is for shaking or stirring each, without water"`
+	BottleML  float64 `json:"bottle_ml,omitempty" minimum:"0" doc:"Volume of the bottle to fill, in mL; give it instead of servings"`
+	KegLitres float64 `json:"keg_litres,omitempty" minimum:"0" doc:"Volume of the keg to fill, in litres; give it instead of servings"`
+	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where the batch is kept; to order: each serve is shaken or stirred, so no water is added"`
 }
 
 // BatchAnswer is a drink made ahead.
@@ -28,13 +28,13 @@ type BatchAnswer struct {
 	Tops      []ApartLine `json:"tops" doc:"For each glass, at the end"`
 	TotalML   float64     `json:"total_ml"`
 	ServingML float64     `json:"serving_ml"`
-	LaterML   float64     `json:"later_ml" doc:"Water for each glass that would freeze in the freezer"`
+	LaterML   float64     `json:"later_ml" doc:"Water to add to each glass, since it would freeze in the batch"`
 	ABVPct    float64     `json:"abv_pct" doc:"Of the mixture"`
 	FreezingC float64     `json:"freezing_c" doc:"Where ice begins to form"`
 	Cost      float64     `json:"cost" doc:"Of what has a price"`
 	Currency  string      `json:"currency" doc:"As in ISO 4217"`
 	Unpriced  []string    `json:"unpriced" doc:"Names of what has no price"`
-	KeepDays  int         `json:"keep_days" doc:"At most; 0 is do not make it ahead"`
+	KeepDays  int         `json:"keep_days" doc:"Days it keeps at most; 0: do not make it ahead"`
 	Keep      string      `json:"keep" doc:"How to keep it"`
 	Notes     []string    `json:"notes"`
 }

@@ -70,7 +70,7 @@ func readAll(w http.ResponseWriter, r io.ReadCloser) ([]byte, error) {
 	case errors.As(err, &network) && network.Timeout():
 		return nil, &flavor.Fault{Kind: ErrSlowBody, Message: "the body did not arrive in time"}
 	}
-	return nil, &flavor.Fault{Kind: ErrMalformed, Message: "the body ends before it is whole"}
+	return nil, &flavor.Fault{Kind: ErrMalformed, Message: "the body is cut off before its end"}
 }
 
 // checkJSON refuses a body that is empty, is not UTF-8 or JSON, names a field

@@ -15,10 +15,10 @@ type CoverBody struct {
 	Missing    OneOrMore[string]  `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
 	Avoid      []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
 	Diet       []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
-	MaxABV     float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
+	MaxABV     float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of the finished drink, in % vol; leave it out for any strength"`
 	Prices     map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
-	MaxCost    float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, in the currency of the prices; what has no price is then left out"`
-	Stock      []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the whole catalogue, where what few bars stock comes after what stands in most"`
+	MaxCost    float64            `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, in the currency of the prices; ingredients without a price are then left out"`
+	Stock      []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; leave it out for the whole catalogue, where what few bars stock comes after what most bars stock"`
 	Everywhere bool               `json:"everywhere,omitempty" doc:"Without a stock, treat rare bottles like common ones"`
 	MaxParts   int                `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 	Limit      int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
@@ -27,16 +27,16 @@ type CoverBody struct {
 // CoverAnswer is the covers found.
 type CoverAnswer struct {
 	Missing       OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
-	Removed       []Ingredient          `json:"removed" doc:"Everything that had to go: what is missing, and what carries an allergen to be avoided"`
-	Unstated      []Ingredient          `json:"unstated,omitempty" doc:"Those of removed that a label may clear for the guest: nobody has stated all that they carry"`
+	Removed       []Ingredient          `json:"removed" doc:"Everything that was taken out: what is missing, and what carries an allergen to avoid"`
+	Unstated      []Ingredient          `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
 	Covers        []Cover               `json:"covers" doc:"The best first"`
-	IfLabelClears []Cover               `json:"if_label_clears" doc:"Never safe by themselves: covers with something whose allergens nobody has stated; only if the labels in read clear it for the guest"`
-	LeftOut       *Cover                `json:"left_out,omitempty" doc:"The drink with nothing poured instead, if that keeps it"`
+	IfLabelClears []Cover               `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient whose allergens nobody has stated; pour one only if the labels in read clear it for the guest"`
+	LeftOut       *Cover                `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
 	LeftOutBest   bool                  `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
 	Instead       *Instead              `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
 	Near          bool                  `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
 	ProvenBest    bool                  `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
-	Unbalanced    bool                  `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	Unbalanced    bool                  `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
 	Refused       Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
 	CrossContact  string                `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
@@ -64,12 +64,12 @@ type Ingredient struct {
 // Cover is one way to pour a drink without what is missing.
 type Cover struct {
 	Parts          []CoverPart `json:"parts" doc:"What is poured instead, the most first"`
-	Changes        []Change    `json:"changes" doc:"Other pours that move"`
+	Changes        []Change    `json:"changes" doc:"Other pours whose amounts change"`
 	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
 	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in just-noticeable differences"`
-	BesideJND      float64     `json:"beside_alcohol_jnd,omitempty" doc:"The same without the alcohol that the guest must not have; left out where that is not in question"`
+	BesideJND      float64     `json:"beside_alcohol_jnd,omitempty" doc:"The same distance without the alcohol that the guest must not have; left out where that does not apply"`
 	Notice         string      `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
-	Gone           []string    `json:"gone" doc:"Materials that led what is missing and are not in the glass any more"`
+	Gone           []string    `json:"gone" doc:"Leading aroma materials of what is missing that are no longer in the glass"`
 	Score          float64     `json:"score"`
 	ScoreBefore    float64     `json:"score_before"`
 	Lost           []string    `json:"lost" doc:"Aroma families that a guest would miss"`
@@ -79,11 +79,11 @@ type Cover struct {
 	VolumeChangeML float64     `json:"volume_change_ml" doc:"Finished"`
 	Allergens      []Allergen  `json:"allergens"`
 	NewAllergens   []string    `json:"new_allergens" doc:"Those that the drink did not have before"`
-	Cautions       []Caution   `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
+	Cautions       []Caution   `json:"cautions" doc:"Cautions of its pours, without the general ones on alcohol"`
 	Read           []string    `json:"read,omitempty" doc:"Ids whose labels must clear the drink for the guest"`
-	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before it is poured: what the law does not count among the allergens avoided, and not every guest takes"`
-	Also           []string    `json:"also,omitempty" doc:"Other covers that come to the same glass, in a line each"`
-	Custom         bool        `json:"custom" doc:"The trade, or the house, pours this in place of what went: it may stand above what is a little nearer"`
+	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
+	Also           []string    `json:"also,omitempty" doc:"Other covers that give the same glass, one line each"`
+	Custom         bool        `json:"custom" doc:"The trade or the house pours this in place of what is missing, so it may stand above a cover that is a little nearer"`
 	Text           string      `json:"text"`
 }
 
@@ -94,7 +94,7 @@ type CoverPart struct {
 	Amount float64 `json:"amount"`
 	Unit   string  `json:"unit"`
 	ML     float64 `json:"ml"`
-	For    string  `json:"for" doc:"Id of what it stands for"`
+	For    string  `json:"for" doc:"Id of what it replaces"`
 }
 
 // Refused counts ingredients that would do but for one thing.

@@ -17,8 +17,8 @@ type CoverageBody struct {
 type CoverageAnswer struct {
 	House    string       `json:"house" doc:"Whose menu it is; empty for one that was sent"`
 	Invented bool         `json:"invented" doc:"The house is made up, for demonstration"`
-	Weak     []Weak       `json:"weak" doc:"The bottle that most drinks lean on first: order two of these"`
-	Left     []Ingredient `json:"left,omitempty" doc:"Bottles that time ran out for: nobody knows whether something covers them"`
+	Weak     []Weak       `json:"weak" doc:"Order two of these; the bottle that most drinks need comes first"`
+	Left     []Ingredient `json:"left,omitempty" doc:"Bottles that time ran out for: whether something covers them is not known"`
 	GoodJND  float64      `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences"`
 }
 

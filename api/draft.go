@@ -14,8 +14,8 @@ type Draft struct {
 // Spec is a spec in fields, the same on the way in and on the way out.
 type Spec struct {
 	Name    string `json:"name" required:"false" maxLength:"200" doc:"Name of the drink"`
-	Method  string `json:"method" required:"false" doc:"shake, dry shake, stir, build, blend, throw or swizzle; left out, what is usual is assumed"`
-	Service string `json:"service" required:"false" doc:"up, rocks, crushed, long, hot or neat; left out, what is usual is assumed"`
+	Method  string `json:"method" required:"false" doc:"shake, dry shake, stir, build, blend, throw or swizzle; if left out, the usual one is assumed"`
+	Service string `json:"service" required:"false" doc:"up, rocks, crushed, long, hot or neat; if left out, the usual one is assumed"`
 	Pours   []Pour `json:"pours" maxItems:"40" nullable:"false" doc:"What goes in, in order"`
 	Said
 }
@@ -32,13 +32,13 @@ type Said struct {
 
 // Pour is one pour of a spec.
 type Pour struct {
-	Ingredient string  `json:"ingredient" required:"false" doc:"Name, alias or id of the ingredient; left out, id or name says it"`
+	Ingredient string  `json:"ingredient" required:"false" doc:"Name, alias or id of the ingredient; leave it out if id or name is given"`
 	Amount     float64 `json:"amount" doc:"Amount in the unit, above zero"`
 	Unit       string  `json:"unit" required:"false" doc:"oz, ml, cl, dash, drop, barspoon, tsp, tbsp, part, splash, pinch, g, sprig, leaf, slice, wedge, piece, cube, top, float, rinse, spritz or scoop; left out, pieces"`
-	ID         string  `json:"id" required:"false" doc:"Id of the ingredient; if it is sent, it must be that of the ingredient"`
-	Name       string  `json:"name" required:"false" doc:"Name of the ingredient; if it is sent, it must mean the same"`
+	ID         string  `json:"id" required:"false" doc:"Id of the ingredient; if it is sent beside ingredient, both must mean the same"`
+	Name       string  `json:"name" required:"false" doc:"Name of the ingredient; if it is sent beside ingredient, both must mean the same"`
 	ML         float64 `json:"ml" required:"false" minimum:"0" doc:"The amount in mL; if it is sent, it must be what amount and unit give"`
-	After      bool    `json:"after,omitempty" doc:"Goes in once the rest is mixed: shaken, then topped"`
+	After      bool    `json:"after,omitempty" doc:"Goes in after the rest is mixed, such as a top after the shake"`
 }
 
 // service returns the draft as the centre takes it.

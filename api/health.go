@@ -30,8 +30,8 @@ type HealthAnswer struct {
 type ReadyAnswer struct {
 	Status      string `json:"status" enum:"ready"`
 	Ingredients int    `json:"ingredients" doc:"How many there are"`
-	Search      string `json:"search" enum:"ready,opening" doc:"Whether the search by words is made already; while it is not, the first who searches waits for it"`
-	Indexed     int    `json:"indexed" doc:"How many of the ingredients it has taken up"`
+	Search      string `json:"search" enum:"ready,opening" doc:"Whether the search by words is ready; until it is, the first search waits for it"`
+	Indexed     int    `json:"indexed" doc:"How many of the ingredients it holds so far"`
 }
 
 // health registers /healthz, which needs nothing, and /readyz, which needs the

@@ -24,7 +24,7 @@ type Hit struct {
 	Name    string   `json:"name"`
 	Aliases []string `json:"aliases"`
 	Class   string   `json:"class"`
-	Score   float64  `json:"score" minimum:"0" maximum:"1" doc:"Of the best hit in words 1; with like, 1 over 1 and the distance"`
+	Score   float64  `json:"score" minimum:"0" maximum:"1" doc:"1 for the best hit in words; with like, 1 / (1 + distance)"`
 }
 
 // ClassCount counts the ingredients of a class.
@@ -83,7 +83,7 @@ type IngredientAnswer struct {
 	Allergens       []Allergen         `json:"allergens"`
 	Cautions        []Caution          `json:"cautions"`
 	FreeOf          []string           `json:"free_of" doc:"Allergens known to be absent where the rest is unstated"`
-	Stated          map[string]Stated  `json:"stated" doc:"The figures that the record states, by field; one that is not here is unknown"`
+	Stated          map[string]Stated  `json:"stated" doc:"The figures that the record states, by field; a figure that is not here is unknown"`
 	Provenance      map[string]Origin  `json:"provenance" doc:"Spread, origin and source of each number, by its field"`
 }
 
@@ -104,7 +104,7 @@ type Lead struct {
 type Odorant struct {
 	Name       string   `json:"name"`
 	Importance float64  `json:"importance" minimum:"0" maximum:"1" doc:"For the smell of the material"`
-	Threshold  *float64 `json:"threshold_ug_per_l,omitempty" doc:"Least that a nose finds in water, µg/L, where somebody has said"`
+	Threshold  *float64 `json:"threshold_ug_per_l,omitempty" doc:"Odour threshold in water, in µg/L, where it is known"`
 }
 
 // UnitYield is a unit and the millilitres of the ingredient that it gives.

@@ -11,7 +11,7 @@ import (
 
 // LikenessBody asks how alike ingredients or materials smell.
 type LikenessBody struct {
-	Of          string   `json:"of" enum:"ingredients,materials" doc:"What the names are taken for first: bottles, or what aromas are made of"`
+	Of          string   `json:"of" enum:"ingredients,materials" doc:"How the names are read first: as bottles, or as the materials of aromas"`
 	Names       []string `json:"names" minItems:"1" maxItems:"200" nullable:"false" doc:"Names, aliases or ids"`
 	SkipUnknown bool     `json:"skip_unknown,omitempty" doc:"Leave out names that are not known and list them, instead of failing"`
 }

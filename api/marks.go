@@ -16,7 +16,7 @@ type MarksBody struct {
 // MarksAnswer is what the house keeps, and what of it has run out.
 type MarksAnswer struct {
 	Stock []Ingredient `json:"stock" doc:"All that the house keeps, run out or not, by id"`
-	Out   []Ingredient `json:"out" doc:"What of it has run out"`
+	Out   []Ingredient `json:"out" doc:"Those that have run out"`
 }
 
 // AnswerMarks lists what the house keeps and what of it has run out.

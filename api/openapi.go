@@ -59,7 +59,7 @@ func newConfig(version string) huma.Config {
 			Info: &huma.Info{
 				Title:   "Counterpour",
 				Version: version,
-				Description: "Scores drafts of drinks, mends them, and finds what to pour when a bottle is out. " +
+				Description: "Scores drafts of drinks, fixes them, and finds what to pour when a bottle is out. " +
 					"Numbers carry their unit in their name. Fields may be added to answers, and are never renamed or removed; " +
 					"in requests an unknown field or parameter is an error.",
 			},

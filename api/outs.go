@@ -14,8 +14,8 @@ type OutsBody struct {
 	Avoid    []string `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
 	Stock    []string `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, the stock of the house"`
 	Diet     []string `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
-	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of a finished drink, in % vol; left out, any"`
-	MaxCost  float64  `json:"max_cost,omitempty" minimum:"0" doc:"Most that the substitutes of one drink may cost, by the prices of the house"`
+	MaxABV   float64  `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of a finished drink, in % vol; leave it out for any strength"`
+	MaxCost  float64  `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, by the prices of the house"`
 	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 }
 
@@ -23,11 +23,11 @@ type OutsBody struct {
 type OutsAnswer struct {
 	House    string   `json:"house" doc:"Whose menu it is; empty for one that was sent"`
 	Invented bool     `json:"invented" doc:"The house is made up, for demonstration"`
-	Outs     []Out    `json:"outs" doc:"Every drink that the bottles touch: without a cover first, then the furthest first"`
-	Fetch    []Fetch  `json:"fetch" doc:"The bottles out, the one that brings most drinks back first"`
+	Outs     []Out    `json:"outs" doc:"Every drink that needs a missing bottle: those without a cover first, then those that move furthest"`
+	Fetch    []Fetch  `json:"fetch" doc:"The missing bottles; the one that brings most drinks back comes first"`
 	Opened   []Opened `json:"opened" doc:"What the chosen covers are made of, the one that serves most drinks first"`
 	// Spared and GivenJND are the trade of choosing over the whole menu.
-	Spared       int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than each drink's own best"`
+	Spared       int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than the best cover of each drink"`
 	GivenJND     float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in just-noticeable differences"`
 	CrossContact string  `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
@@ -36,15 +36,15 @@ type OutsAnswer struct {
 type Out struct {
 	Spec     Spec         `json:"spec"`
 	Missing  []Ingredient `json:"missing"`
-	Removed  []Ingredient `json:"removed" doc:"Everything that had to go: what is missing, and what the guest must not have"`
-	Unstated []Ingredient `json:"unstated,omitempty" doc:"Those of removed that a label may clear for the guest: nobody has stated all that they carry"`
+	Removed  []Ingredient `json:"removed" doc:"Everything that was taken out: what is missing, and what the guest must not have"`
+	Unstated []Ingredient `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
 	Covers   []Cover      `json:"covers" doc:"The best first"`
 	// IfLabelClears is apart from the covers, and never chosen.
-	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Never safe by themselves: only if the labels in read clear them for the guest"`
-	Unbalanced    bool    `json:"unbalanced" doc:"No cover keeps the drink in balance, and those listed do not"`
+	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Not safe as they stand: pour one only if the labels in read clear it for the guest"`
+	Unbalanced    bool    `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
 	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
 	ProvenBest    bool    `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
-	NotSearched   bool    `json:"not_searched,omitempty" doc:"Time ran out before this drink: nobody knows whether there is a cover"`
+	NotSearched   bool    `json:"not_searched,omitempty" doc:"Time ran out before this drink: whether it has a cover is not known"`
 	Chosen        int     `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
 }
 

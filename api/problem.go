@@ -58,15 +58,15 @@ var kinds = []struct {
 	{flavor.ErrInvalid, http.StatusUnprocessableEntity, ""},
 	{flavor.ErrUnknown, http.StatusUnprocessableEntity, ""},
 	{context.DeadlineExceeded, http.StatusServiceUnavailable, "this took longer than is allowed; ask for fewer parts, or again later"},
-	{context.Canceled, http.StatusServiceUnavailable, "the request was called off"},
+	{context.Canceled, http.StatusServiceUnavailable, "the request was cancelled"},
 	{lookup.ErrClosed, http.StatusServiceUnavailable, "the program is stopping; ask again later"},
 }
 
-const internalDetail = "something went wrong here, and it is not the request; it has been logged"
+const internalDetail = "something went wrong in the program, not in the request; it is logged"
 
 // Problem is an error as RFC 9457 describes it, in application/problem+json.
 type Problem struct {
-	Type   string         `json:"type" doc:"About what kind of problem to read; about:blank where the status says it all"`
+	Type   string         `json:"type" doc:"Address that explains this kind of problem; about:blank where the status says enough"`
 	Title  string         `json:"title" doc:"The status in words"`
 	Status int            `json:"status" doc:"The HTTP status"`
 	Detail string         `json:"detail" doc:"What is wrong, in a sentence"`

@@ -14,12 +14,12 @@ type RiffBody struct {
 	Toward  []string           `json:"toward,omitempty" maxItems:"20" doc:"What every riff must do, such as \"more bitter\", \"nuttier\", \"no nuts\" or \"below 12 %\""`
 	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
 	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
-	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of the finished drink, in % vol; left out, any"`
+	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of the finished drink, in % vol; leave it out for any strength"`
 	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
-	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one riff may cost, in the currency of the prices; what has no price is then left out"`
+	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of all pours of one riff, in the currency of the prices; ingredients without a price are then left out"`
 	Stock   []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; left out, what the house has in stock and what is in the draft, less what has run out"`
 	Limit   int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most riffs to list"`
-	Seed    uint64             `json:"seed,omitempty" doc:"Another seed, another list of much the same quality"`
+	Seed    uint64             `json:"seed,omitempty" doc:"Another seed gives another list of about the same quality"`
 }
 
 // RiffAnswer is the variations found.
@@ -29,7 +29,7 @@ type RiffAnswer struct {
 	LeastJND     float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
 	Refused      Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
 	CutShort     bool       `json:"cut_short" doc:"Time ran out, so that better riffs may be missing"`
-	Seed         uint64     `json:"seed" doc:"The seed of this list, which brings it again"`
+	Seed         uint64     `json:"seed" doc:"The seed of this list; send it to get the same list again"`
 	Currency     string     `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
 	CrossContact string     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
@@ -45,12 +45,12 @@ type Riff struct {
 	ABVPct       float64    `json:"abv_pct" doc:"Finished"`
 	Allergens    []Allergen `json:"allergens"`
 	NewAllergens []string   `json:"new_allergens" doc:"Those that the draft does not have"`
-	Cautions     []Caution  `json:"cautions" doc:"Of its pours; those of alcohol in general go without saying"`
+	Cautions     []Caution  `json:"cautions" doc:"Cautions of its pours, without the general ones on alcohol"`
 	Cost         *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
 	Notice       string     `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice that it is another drink"`
-	Name         string     `json:"name" doc:"What it is, in the form of the trade: what leads it, its family, how it is served"`
+	Name         string     `json:"name" doc:"What it is, as the trade says it: what leads it, its family, how it is served"`
 	Why          string     `json:"why" doc:"Why it is worth a try"`
-	Text         string     `json:"text" doc:"What to pour otherwise, and what that does"`
+	Text         string     `json:"text" doc:"What to pour differently, and what that does"`
 }
 
 // Relative is a proven drink near to the draft.

@@ -17,7 +17,7 @@ func (s *Server) scoring() {
 	handleEncoded[input, ScoreAnswer](s, huma.Operation{
 		OperationID: "score", Method: http.MethodPost, Path: "/v1/score", Tags: []string{"drinks"},
 		Summary:     "Score a draft",
-		Description: "Reads a draft, works out what is in the glass, says how it sits in its family, and finds how to fix it.",
+		Description: "Reads a draft, works out what is in the glass, says how well it fits its family, and finds how to fix it.",
 		RequestBody: examples(map[string]any{"text": map[string]any{"text": exampleText}, "spec": map[string]any{"spec": exampleSpec}}),
 	}, noStore, func(ctx context.Context, in *input) ([]byte, error) {
 		return s.scored.answer(ctx, s.house(), in.Body)
@@ -61,7 +61,7 @@ func (s *Server) coverage() {
 	handle(s, huma.Operation{
 		OperationID: "coverage", Method: http.MethodPost, Path: "/v1/coverage", Tags: []string{"drinks"},
 		Summary:     "Look ahead before service",
-		Description: "Finds the bottles of a menu that nothing in stock covers well, so that two of them are ordered.",
+		Description: "Finds the bottles of a menu that nothing in stock covers well, so that you order two of each.",
 		RequestBody: examples(map[string]any{"menu": map[string]any{"specs": []any{exampleSpec}}}),
 	}, noStore, func(ctx context.Context, in *input) (*CoverageAnswer, error) {
 		return AnswerCoverage(ctx, s.house(), in.Body)
@@ -87,7 +87,7 @@ func (s *Server) usingUp() {
 	handle(s, huma.Operation{
 		OperationID: "use-up", Method: http.MethodPost, Path: "/v1/use-up", Tags: []string{"drinks"},
 		Summary:     "Use bottles up",
-		Description: "Finds balanced drafts, over the families, that move bottles which have to go; says which bottles found no use, and why.",
+		Description: "Finds balanced drafts, across the families, that use up the bottles that must move; says which bottles found no use, and why.",
 		RequestBody: examples(map[string]any{"house": map[string]any{"bottles": []string{"fino sherry", "apricot liqueur", "mezcal"}, "avoid": []string{"eggs"}, "limit": 4}}),
 	}, noStore, func(ctx context.Context, in *input) (*UseUpAnswer, error) {
 		return AnswerUseUp(ctx, s.house(), in.Body)
@@ -100,7 +100,7 @@ func (s *Server) walking() {
 	handle(s, huma.Operation{
 		OperationID: "walk", Method: http.MethodPost, Path: "/v1/walk", Tags: []string{"drinks"},
 		Summary:     "Walk from one drink to another",
-		Description: "Finds balanced drinks that lie between two, in hops as even as the jigger allows, and adds up the alcohol of small pours.",
+		Description: "Finds balanced drinks that lie between two, in steps as even as the jigger allows, and adds up the alcohol of small pours.",
 		RequestBody: examples(map[string]any{
 			"text":  map[string]any{"from": map[string]any{"text": exampleText}, "to": map[string]any{"spec": exampleWalkTo}, "steps": 2},
 			"house": map[string]any{"from": map[string]any{"drink": "Ropewalk"}, "to": map[string]any{"text": exampleText}}}),
@@ -128,7 +128,7 @@ func (s *Server) batching() {
 	handle(s, huma.Operation{
 		OperationID: "batch", Method: http.MethodPost, Path: "/v1/batch", Tags: []string{"house"},
 		Summary:     "Plan a batch",
-		Description: "Says how much of each, by volume and by weight, the water that stands in for the ice, what it costs and how long it keeps.",
+		Description: "Says how much of each ingredient to measure, by volume and by weight, how much water replaces the ice, what the batch costs and how long it keeps.",
 		RequestBody: examples(map[string]any{
 			"servings": map[string]any{"drink": "Ropewalk", "servings": 40},
 			"bottle":   map[string]any{"drink": "Ropewalk", "bottle_ml": 750, "from": "freezer"}}),
@@ -170,7 +170,7 @@ func (s *Server) marking() {
 	handle(s, huma.Operation{
 		OperationID: "mark", Method: http.MethodPost, Path: "/v1/marks", Tags: []string{"house"},
 		Summary:     "Mark what ran out or is back",
-		Description: "Marks ingredients of the stock as run out or as there again, all of them or none; to mark what is marked already changes nothing.",
+		Description: "Marks ingredients of the stock as run out or as there again, all of them or none; a mark that is there already changes nothing.",
 		RequestBody: examples(map[string]any{"out": map[string]any{"out": []string{"falernum"}}, "back": map[string]any{"back": []string{"falernum"}}}),
 	}, noStore, func(ctx context.Context, in *input) (*MarksAnswer, error) {
 		return s.mark(ctx, in.Body)
@@ -182,7 +182,7 @@ func (s *Server) tasting() {
 	handle(s, huma.Operation{
 		OperationID: "get-tastings", Method: http.MethodGet, Path: "/v1/tastings", Tags: []string{"house"},
 		Summary:     "List how covers were received",
-		Description: "How guests or tasters liked covers that were poured here; the search for covers goes by it.",
+		Description: "How guests or tasters liked covers that were poured here; the search for covers uses this.",
 	}, noStore, func(context.Context, *struct{}) (*TastingsAnswer, error) {
 		return AnswerTastings(s.house()), nil
 	})
@@ -190,7 +190,7 @@ func (s *Server) tasting() {
 	handle(s, huma.Operation{
 		OperationID: "note-tasting", Method: http.MethodPost, Path: "/v1/tastings", Tags: []string{"house"},
 		Summary:     "Note how a cover was received",
-		Description: "Reads the drink as it was served, under the name of the drink of the house that it stood in for, and notes how it was received; the next covers go by it.",
+		Description: "Reads the drink as it was served, under the name of the drink of the house that it stood in for, and notes how it was received; the next search for covers uses this.",
 		RequestBody: examples(map[string]any{"kept": map[string]any{"text": exampleServed, "missing": "falernum", "verdict": "kept"},
 			"score": map[string]any{"text": exampleServed, "missing": "falernum", "score": 7}}),
 	}, noStore, func(ctx context.Context, in *input) (*TastingsAnswer, error) {
@@ -204,10 +204,10 @@ type searchParams struct {
 	Q         string         `query:"q" maxLength:"200" doc:"Words of a name, an alias, a class, an aroma family or a material"`
 	Class     classParam     `query:"class" doc:"Only this class"`
 	Family    familyParam    `query:"family" doc:"Only what carries this aroma family"`
-	BitterMin optionalNumber `query:"bitter_min" doc:"Only what is as bitter or more, in mg/L of quinine"`
-	ABVMax    optionalNumber `query:"abv_max" doc:"Only what is as strong or less, in % vol"`
+	BitterMin optionalNumber `query:"bitter_min" doc:"Only what is at least this bitter, in mg/L of quinine"`
+	ABVMax    optionalNumber `query:"abv_max" doc:"Only what is at most this strong, in % vol"`
 	Avoid     []string       `query:"avoid,explode" maxItems:"50" doc:"Only what is free of this allergen; may be repeated"`
-	Like      string         `query:"like" maxLength:"200" doc:"Id of an ingredient; orders what matches by nearness to its profile"`
+	Like      string         `query:"like" maxLength:"200" doc:"Id of an ingredient; sorts the hits by how near they are to its profile"`
 	Limit     int            `query:"limit" minimum:"1" maximum:"100" default:"20" doc:"Most hits to list"`
 }
 
@@ -227,7 +227,7 @@ func (s *Server) ingredients() {
 	handle(s, huma.Operation{
 		OperationID: "find-ingredients", Method: http.MethodGet, Path: "/v1/ingredients", Tags: []string{"ingredients"},
 		Summary:     "Find ingredients",
-		Description: "Every parameter that is given must hold. Without words the hits are by id.",
+		Description: "A hit meets every parameter that is given. Without words the hits are sorted by id.",
 	}, aMinute, func(ctx context.Context, in *searchParams) (*SearchAnswer, error) {
 		return AnswerSearch(ctx, s.house(), in.request())
 	})

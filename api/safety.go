@@ -18,7 +18,7 @@ type Allergen struct {
 
 // Caution is a warning that goes with a drink.
 type Caution struct {
-	Key    string `json:"key" doc:"Which caution, never changed once published"`
+	Key    string `json:"key" doc:"Key of the caution; it never changes once published"`
 	Text   string `json:"text"`
 	Source string `json:"source"`
 	Status string `json:"status" doc:"Origin of the caution: published, common practice or from memory"`

@@ -27,15 +27,15 @@ type ScoreAnswer struct {
 	Spec        ReadSpec         `json:"spec" doc:"The draft as it was read"`
 	Finished    Finished         `json:"finished" doc:"What is in the glass"`
 	Template    TemplateFit      `json:"template" doc:"The family the drink belongs to most surely"`
-	Templates   []TemplateChance `json:"templates" doc:"Families by probability; below 0.005 they are left out, but for the first three"`
+	Templates   []TemplateChance `json:"templates" doc:"Families by probability; below 0.005 they are left out, except the first three"`
 	Equivalents Equivalents      `json:"equivalents" doc:"The pours restated in the trade's own measures"`
 	Score       float64          `json:"score" minimum:"0" maximum:"100" doc:"0 to 100, higher is better, rounded down"`
 	Verdict     string           `json:"verdict" enum:"balanced,near,off" doc:"balanced from 70, near from 50, else off"`
-	Faults      []Fault          `json:"faults" doc:"What pulls the drink out of its family, the worst first; none if it is balanced"`
+	Faults      []Fault          `json:"faults" doc:"What is off, the worst first; empty if the drink is balanced"`
 	Fixes       []Fix            `json:"fixes" doc:"How to fix it, the best first"`
 	Allergens   []Allergen       `json:"allergens"`
 	Cautions    []Caution        `json:"cautions"`
-	Incomplete  []ProblemError   `json:"incomplete,omitempty" doc:"The lines that could not be read, where a part was asked for: the rest is scored without them, and nothing is said of how to mend it"`
+	Incomplete  []ProblemError   `json:"incomplete,omitempty" doc:"The lines that could not be read, where a part was asked for: the rest is scored without them, and no fixes are given"`
 	Explanation []Step           `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`
 }
 
@@ -74,7 +74,7 @@ type Match struct {
 	Asked string `json:"asked" doc:"The name as written"`
 	How   string `json:"how" enum:"exact,alias,fuzzy"`
 	// What was not written and was worked out, each of it said in the notes.
-	Inferred []string `json:"inferred,omitempty" doc:"amount, unit or name, where it was not written and was worked out"`
+	Inferred []string `json:"inferred,omitempty" doc:"amount, unit or name: what was not written, but worked out"`
 }
 
 // Equivalents is a drink in millilitres of 40 % spirit, syrup of equal weights,
@@ -91,7 +91,7 @@ type Equivalents struct {
 type TemplateFit struct {
 	ID   string  `json:"id"`
 	Name string  `json:"name"`
-	Fit  float64 `json:"fit" minimum:"0" maximum:"100" doc:"Per cent of the family's good drinks that sit no nearer to its centre"`
+	Fit  float64 `json:"fit" minimum:"0" maximum:"100" doc:"Per cent of the family's good drinks that are as far from its centre or further"`
 }
 
 // TemplateChance is a family and how surely a drink belongs to it.
@@ -105,7 +105,7 @@ type TemplateChance struct {
 // Fault is an axis that pulls a drink out of its family.
 type Fault struct {
 	Axis      string  `json:"axis" enum:"strong,sweet,sour,bitter,long,salty,umami,pungent,aroma,fat,foam,volume,temperature,method"`
-	Pour      string  `json:"pour,omitempty" doc:"id of the ingredient that does it, where one does"`
+	Pour      string  `json:"pour,omitempty" doc:"id of the ingredient that causes it, if one does"`
 	Direction string  `json:"direction" enum:"high,low"`
 	Word      string  `json:"word" doc:"The fault in a word or two: too sweet, curdles"`
 	Deviation float64 `json:"deviation" doc:"Just-noticeable differences, 99.9 at most"`
@@ -239,12 +239,12 @@ type Finished struct {
 	SugarPer100  float64            `json:"sugar_g_per_100ml"`
 	AcidPer100   float64            `json:"acid_g_per_100ml" doc:"As citric acid with as much acid hydrogen"`
 	Bitter       float64            `json:"bitter" doc:"mg/L of quinine that taste as bitter"`
-	DilutionPct  float64            `json:"dilution_pct" doc:"Water of the ice over the volume that met it"`
+	DilutionPct  float64            `json:"dilution_pct" doc:"Water from the ice, as a share of the volume that met the ice"`
 	EthanolG     float64            `json:"ethanol_g"`
 	EnergyKcal   float64            `json:"energy_kcal"`
 	TemperatureC float64            `json:"temperature_c" doc:"As it is served"`
 	Servings     []Serving          `json:"servings" doc:"The alcohol in the standard drinks of each country"`
-	Glass        string             `json:"glass" doc:"How full it makes the usual glasses"`
+	Glass        string             `json:"glass" doc:"How far it fills the usual glasses"`
 	PlusMinus    PlusMinus          `json:"plus_minus" doc:"One standard deviation"`
 	Aroma        map[string]float64 `json:"aroma" doc:"Intensity of each family of 0.01 or more; 10 is the leading note of a full-flavoured bottle"`
 	Colour       Colour             `json:"colour" doc:"As it looks against white, three centimetres deep"`

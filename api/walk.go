@@ -15,9 +15,9 @@ type WalkBody struct {
 	PourML  float64            `json:"pour_ml,omitempty" minimum:"10" maximum:"200" default:"60" doc:"How much of each drink is poured, in mL of the finished drink"`
 	Avoid   []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; neither end may hold one"`
 	Diet    []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
-	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Most strength of every drink of the walk, in % vol; left out, any"`
+	MaxABV  float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of every drink of the walk, in % vol; leave it out for any strength"`
 	Prices  map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency; left out, by the prices of the house"`
-	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Most that all pours of one whole drink may cost, in the currency of the prices; every pour of both ends must then have one"`
+	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of all pours of one whole drink, in the currency of the prices; every pour of both ends must then have a price"`
 }
 
 // WalkEnd is one end of a walk: a text, a spec in fields, or a drink of the
@@ -30,7 +30,7 @@ type WalkEnd struct {
 // WalkAnswer is the path found.
 type WalkAnswer struct {
 	Stops        []Stop    `json:"stops" doc:"The first drink, those between, and the last"`
-	PourML       float64   `json:"pour_ml" doc:"Of each drink, or all of one that is smaller"`
+	PourML       float64   `json:"pour_ml" doc:"Poured of each drink, or all of a drink that is smaller"`
 	VolumeML     float64   `json:"volume_ml" doc:"Of all small pours together"`
 	EthanolG     float64   `json:"ethanol_g" doc:"In all small pours together"`
 	Servings     []Serving `json:"servings" doc:"That alcohol in the standard drinks of each country"`

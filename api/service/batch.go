@@ -93,7 +93,7 @@ func (r *BatchRequest) target() (prep.Target, error) {
 		t.Place = prep.Fridge
 	case prep.Fridge, prep.Freezer, prep.ToOrder:
 	default:
-		faults = append(faults, flavor.Invalid("from", r.Place, "%q is no place where a batch waits; use %s", Quotable(r.Place), flavor.JoinOr([]string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)})))
+		faults = append(faults, flavor.Invalid("from", r.Place, "%q is not a place to keep a batch; use %s", Quotable(r.Place), flavor.JoinOr([]string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)})))
 	}
 	if len(faults) > 0 {
 		return t, faults

@@ -207,7 +207,7 @@ func (c *Collection) Right(ctx context.Context, by house.By, id string, version 
 	}
 	if spec.Version != version {
 		return &house.Error{Kind: house.ErrConflict, Op: "mark", Key: id,
-			Message: fmt.Sprintf("it is at version %d now, and version %d was seen; taste what is there, then mark it", spec.Version, version)}
+			Message: fmt.Sprintf("it is now at version %d, and you saw version %d; taste the new one, then mark it", spec.Version, version)}
 	}
 	mark, err := c.mark(ctx, id)
 	if err != nil {

@@ -58,7 +58,7 @@ func (s *Snapshot) check(l *Line, pour *flavor.Pour, place string) (faults flavo
 		faults = append(faults, flavor.Invalid(place+".id", l.ID, "%q is not the id of %s, which is %q; leave it out", Quotable(l.ID), pour.Profile.Name, pour.Profile.ID))
 	}
 	if p, _, err := s.Index.Resolve(l.Name); l.Name != "" && (err != nil || p.ID != pour.Profile.ID) {
-		faults = append(faults, flavor.Invalid(place+".name", Quotable(l.Name), "%q is another ingredient than %s; leave it out", Quotable(l.Name), pour.Profile.Name))
+		faults = append(faults, flavor.Invalid(place+".name", Quotable(l.Name), "%q is not the same ingredient as %s; leave it out", Quotable(l.Name), pour.Profile.Name))
 	}
 	if l.ML != 0 && !(math.Abs(l.ML-pour.ML) <= max(sameML, sameML*pour.ML)) {
 		faults = append(faults, flavor.Invalid(place+".ml", l.ML, "%v %s of %s are %.2f mL and not %v; leave ml out", pour.Amount, pour.Unit, pour.Profile.Name, pour.ML, l.ML))

@@ -19,7 +19,7 @@ type FindRequest struct {
 	BitterMin *float64 // mg/L of quinine
 	ABVMax    *float64 // % vol
 	Avoid     []string
-	Like      string // id of an ingredient; orders by nearness to it
+	Like      string // id of an ingredient; sorts the hits by how near they are to it
 	Limit     int    // 1 to lookup.MaxLimit
 }
 

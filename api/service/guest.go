@@ -15,7 +15,7 @@ import (
 type Guest struct {
 	Avoid   []string // allergens; what may contain one counts as containing it
 	Diet    []string // such as vegan or alcohol-free; see [cover.Guest.Keep]
-	MaxABV  float64  // most strength of the finished drink, in % vol; 0 for any
+	MaxABV  float64  // highest strength of the finished drink, in % vol; 0 for any
 	MaxCost float64  // in the currency of the prices; what has no price is then left out; 0 for any
 	// Prices are what a millilitre costs, by ingredient; nil for the house's.
 	Prices map[string]float64
@@ -55,7 +55,7 @@ func avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
 func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
 	for _, id := range slices.Sorted(maps.Keys(prices)) {
 		if !(prices[id] >= 0) {
-			faults = append(faults, flavor.Invalid("prices_per_ml."+id, prices[id], "the price of %s must not be below nothing", Quotable(id)))
+			faults = append(faults, flavor.Invalid("prices_per_ml."+id, prices[id], "the price of %s must be zero or more", Quotable(id)))
 		}
 	}
 	if most > 0 && len(prices) == 0 {

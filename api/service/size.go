@@ -69,7 +69,7 @@ func ToVolume(s *flavor.Spec, want float64, judge func(*flavor.Spec) (*balance.R
 		}
 	}
 	if want <= tops {
-		return flavor.Spec{}, flavor.Invalid("volume", want, "what tops it up is %.0f mL alone; ask for more", tops)
+		return flavor.Spec{}, flavor.Invalid("volume", want, "the top alone is %.0f mL; ask for more", tops)
 	}
 	to := Scaled(s, (want-tops)/(judged.Drink.VolumeML-tops))
 	for i := range to.Pours {

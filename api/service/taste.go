@@ -21,7 +21,7 @@ type TasteRequest struct {
 func (r *TasteRequest) verdict() (house.Verdict, error) {
 	switch {
 	case (r.Verdict == "") == (r.Score == nil):
-		return "", flavor.Invalid("verdict", "", "say how it was received: kept, sent back or a score of 0 to %d, and one of them", MostScore)
+		return "", flavor.Invalid("verdict", "", "say how it was received: give one of kept, sent back or a score of 0 to %d", MostScore)
 	case r.Score == nil && r.Verdict != house.VerdictKept && r.Verdict != house.VerdictSentBack:
 		return "", flavor.Invalid("verdict", string(r.Verdict), "%q is no verdict; use kept or sent back", Quotable(string(r.Verdict)))
 	case r.Score == nil:

@@ -25,12 +25,12 @@ func newCalibrate() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "calibrate",
 		Short: "Fit the families to the proven drinks (for contributors)",
-		Long: `Fits the families to the proven drinks and prints what they taught, or writes it
+		Long: `Fits the families to the proven drinks and prints the fitted values, or writes them
 to a file. With --trial it leaves out each proven drink in turn, judges it and
 its spoilt versions by the others, and prints how often the advice was right, as
 a Markdown table. With --covers it asks for covers in situations of the trade, from
 a usual bar and over the whole catalogue, and prints how often they were what the
-trade pours, and each time that they were not. With --drafts it reads drafts in many
+trade pours, and each case in which they were not. With --drafts it reads drafts in many
 hands, and prints how many were read right, refused and misread, and which.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -54,8 +54,8 @@ hands, and prints how many were read right, refused and misread, and which.`,
 		},
 	}
 	cmd.Flags().StringVar(&path, "write", "", "file to write; prints if empty")
-	cmd.Flags().BoolVar(&trial, "trial", false, "cross-validate on the proven drinks and print the table; takes some ten seconds")
-	cmd.Flags().BoolVar(&covers, "covers", false, "try the covers on situations of the trade and print the table; takes some ten seconds")
+	cmd.Flags().BoolVar(&trial, "trial", false, "cross-validate on the proven drinks and print the table; takes about ten seconds")
+	cmd.Flags().BoolVar(&covers, "covers", false, "try the covers on situations of the trade and print the table; takes about ten seconds")
 	cmd.Flags().BoolVar(&drafts, "drafts", false, "try the reader on drafts in many hands and print the table")
 	return cmd
 }

@@ -64,8 +64,8 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
-	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
-	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; all of the catalogue if empty")
+	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")
+	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the whole catalogue if empty")
 	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "without --stock, treat rare bottles like common ones")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
@@ -86,7 +86,7 @@ func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) 
 	showInstead(p, a)
 	showCross(p, a.CrossContact)
 	if len(a.Covers) == 0 {
-		p.line("  nothing that may be poured covers it")
+		p.line("  none of the allowed ingredients covers it")
 	}
 	if a.Unbalanced {
 		p.line("  no cover keeps the drink in balance; these come nearest")
@@ -134,13 +134,13 @@ func whyHere(covers []api.Cover) string {
 	}
 	switch below := &covers[1+at]; {
 	case first.Custom:
-		return "above a nearer one: it is what the trade or the house pours"
+		return "listed above a nearer cover: the trade or the house pours it"
 	case len(below.Parts) > len(first.Parts):
-		return "above a nearer one: fewer bottles"
+		return "listed above a nearer cover: fewer bottles"
 	case below.Score < first.Score-1:
-		return "above a nearer one: better balanced"
+		return "listed above a nearer cover: better balanced"
 	}
-	return "above a nearer one: closer in kind to what is out"
+	return "listed above a nearer cover: closer in kind to what is out"
 }
 
 // showRemoved says what had to go beside what is missing, and why.
@@ -149,9 +149,9 @@ func showRemoved(p *page, removed, missing, unstated []api.Ingredient) {
 		switch {
 		case slices.Contains(missing, r):
 		case slices.Contains(unstated, r):
-			p.line("  and without %s, which may carry what is to be avoided: nobody has stated it, read the label", r.Name)
+			p.line("  also without %s, which may carry what the guest avoids: nobody has stated it, read the label", r.Name)
 		default:
-			p.line("  and without %s, which carries what is to be avoided", r.Name)
+			p.line("  also without %s, which carries what the guest avoids", r.Name)
 		}
 	}
 }
@@ -209,7 +209,7 @@ func showVerdict(p *page, near, proven bool, ifLabelClears []api.Cover) {
 	switch {
 	case near:
 	case slices.ContainsFunc(ifLabelClears, keeps):
-		p.line("  nothing that is known to be safe keeps this drink: read the label of what stands apart below, which does")
+		p.line("  no cover that is known to be safe keeps this drink; one listed below does, if its label clears it for the guest")
 	default:
 		p.line("  nothing here keeps this drink")
 	}

@@ -48,10 +48,10 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 	asJSON = addJSON(cmd)
 	cmd.Flags().StringVar(&r.Class, "class", "", "only this class, such as amaro")
 	cmd.Flags().StringVar(&r.Family, "family", "", "only what carries this aroma family, such as orange")
-	cmd.Flags().Float64Var(&bitterMin, "bitter-min", 0, "only what is as bitter or more, mg/L of quinine")
-	cmd.Flags().Float64Var(&abvMax, "abv-max", 0, "only what is as strong or less, % vol")
+	cmd.Flags().Float64Var(&bitterMin, "bitter-min", 0, "only what is at least this bitter, in mg/L of quinine")
+	cmd.Flags().Float64Var(&abvMax, "abv-max", 0, "only what is at most this strong, in % vol")
 	cmd.Flags().StringArrayVar(&r.Avoid, "avoid", nil, "only what is free of this allergen; may be repeated")
-	cmd.Flags().StringVar(&r.Like, "like", "", "id of an ingredient; orders by nearness to it")
+	cmd.Flags().StringVar(&r.Like, "like", "", "id of an ingredient; sorts the hits by how near they are to it")
 	cmd.Flags().IntVar(&r.Limit, "limit", lookup.DefaultLimit, "most hits to list, 1 to 100")
 	return cmd
 }

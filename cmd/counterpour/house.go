@@ -87,7 +87,7 @@ func newHouse(open kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "house",
 		Short: "Keep a house: stock, specs, costs, batches, palate, backups, and who may enter",
-		Long: `A house is what a bar knows of itself: its bottles, syrups, specs, what has run
+		Long: `A house is a bar's own records: its bottles, syrups, specs, what has run
 out and how covers were received. It is kept in a file, or in a PostgreSQL
 database with an address such as postgres://….`,
 		Args: cobra.NoArgs,
@@ -148,7 +148,7 @@ func newRestore(where *string) *cobra.Command {
 			return say(cmd, "restored %s", *where)
 		},
 	}
-	cmd.Flags().BoolVar(&replace, "replace", false, "move a house that is there already aside; not for a database")
+	cmd.Flags().BoolVar(&replace, "replace", false, "move aside a house that is there already; not for a database")
 	return cmd
 }
 
@@ -189,7 +189,7 @@ func newHouseCheck(where *string) *cobra.Command {
 			if err := say(cmd, "%s is sound: %s", *where, reportText(report)); err != nil || !report.NoLog {
 				return err
 			}
-			return say(cmd, "no log (%s-wal) lies beside it: it was closed in order, or it is a copy of a house in use that lacks the last changes; only house backup copies one in use", *where)
+			return say(cmd, "no log (%s-wal) lies beside it: it was closed properly, or it is a copy of a house in use that lacks the last changes; only house backup copies one in use", *where)
 		},
 	}
 }
@@ -304,8 +304,8 @@ func newImport(open kitchens, where *string) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "import FILE --house PATH --as FORM",
 		Short: "Read records into a house from JSON, CSV, recipes or text",
-		Long: `Reads records into a house, which is made if it is not there. Bad rows are named by number; by default nothing is
-written if there is one, with --keep-good the others are.`,
+		Long: `Reads records into a house, which is made if it is not there. It names bad rows by number.
+If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
 			f, err := os.Open(args[0])
@@ -351,8 +351,8 @@ written if there is one, with --keep-good the others are.`,
 		},
 	}
 	cmd.Flags().StringVar(&form, "as", "json", formsText)
-	cmd.Flags().StringVar(&currency, "currency", "", "of prices that name none, in a file of stock; three letters, such as EUR")
-	cmd.Flags().StringVar(&actor, "by", "import", "who is noted in the log")
+	cmd.Flags().StringVar(&currency, "currency", "", "currency of prices that state none, in a file of stock; three letters, such as EUR")
+	cmd.Flags().StringVar(&actor, "by", "import", "name to note in the log")
 	cmd.Flags().BoolVar(&keepGood, "keep-good", false, "write the good records even if others are bad")
 	return cmd
 }

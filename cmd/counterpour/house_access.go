@@ -139,7 +139,7 @@ func typedTwice(to io.Writer, name string, read func() (string, error)) (string,
 		if first == again {
 			return first, nil
 		}
-		if _, err := fmt.Fprintln(to, "The two are not alike."); err != nil {
+		if _, err := fmt.Fprintln(to, "The two passcodes differ."); err != nil {
 			return "", err
 		}
 	}

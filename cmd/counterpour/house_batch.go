@@ -16,10 +16,10 @@ func newBatch(open kitchens, where *string) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "batch DRINK (--serves N | --bottle ML | --keg LITRES) --house PATH",
 		Short: "Plan a batch: how much of each, the water for the ice, and how long it keeps",
-		Long: `Plans a batch of a drink, for so many serves or to fill a bottle or a keg, by
+		Long: `Plans a batch of a drink, for a number of serves or to fill a bottle or a keg, by
 volume and by weight. The water is what the ice would have added. From the
 freezer, water that would turn it to slush is left for the glass. What sparkles,
-and what has to be fresh in each drink, stays out.`,
+and what must be fresh in each drink, is left out.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if !oneOf(body.Servings != 0, body.BottleML != 0, body.KegLitres != 0) {
@@ -40,9 +40,9 @@ and what has to be fresh in each drink, stays out.`,
 	}
 	asJSON = addJSON(cmd)
 	cmd.Flags().Float64Var(&body.Servings, "serves", 0, "how many to make")
-	cmd.Flags().Float64Var(&body.BottleML, "bottle", 0, "what the bottle to fill holds, in mL, such as 750 or 1000")
-	cmd.Flags().Float64Var(&body.KegLitres, "keg", 0, "what the keg to fill holds, in litres, such as 19")
-	cmd.Flags().StringVar(&body.From, "from", string(prep.Fridge), "where it waits: fridge, freezer, or \"to order\" for shaking or stirring each, without water")
+	cmd.Flags().Float64Var(&body.BottleML, "bottle", 0, "volume of the bottle to fill, in mL, such as 750 or 1000")
+	cmd.Flags().Float64Var(&body.KegLitres, "keg", 0, "volume of the keg to fill, in litres, such as 19")
+	cmd.Flags().StringVar(&body.From, "from", string(prep.Fridge), "where it is kept: fridge, freezer, or \"to order\" for shaking or stirring each, without water")
 	return cmd
 }
 
@@ -64,7 +64,7 @@ func showBatch(p *page, a *api.BatchAnswer) {
 		}
 	}
 	if a.LaterML > 0 {
-		p.line("  and %s mL of water to each glass, which would freeze", number(a.LaterML, 0))
+		p.line("  and %s mL of water to each glass, since it would freeze in the batch", number(a.LaterML, 0))
 	}
 	least := ""
 	if len(a.Unpriced) > 0 {
@@ -79,5 +79,5 @@ func showBatch(p *page, a *api.BatchAnswer) {
 	for _, n := range a.Notes {
 		p.line("%s", n)
 	}
-	p.line("Write the allergens and the date on the bottle; the labels of what is in it decide.")
+	p.line("Write the allergens and the date on the bottle; the labels of its ingredients decide.")
 }

@@ -44,7 +44,7 @@ none. Without --out and --back it lists what has run out.`,
 	asJSON = addJSON(cmd)
 	cmd.Flags().StringArrayVar(&r.Out, "out", nil, "what ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&r.Back, "back", nil, "what is there again; may be repeated")
-	cmd.Flags().StringVar(&actor, "by", "bar", "who is noted in the log")
+	cmd.Flags().StringVar(&actor, "by", "bar", "name to note in the log")
 	return cmd
 }
 

@@ -56,7 +56,7 @@ by its name or id. Without words it lists them; --undo forgets some.`,
 		},
 	}
 	cmd.Flags().BoolVar(&undo, "undo", false, "forget the words")
-	cmd.Flags().StringVar(&actor, "by", "bar", "who is noted in the log")
+	cmd.Flags().StringVar(&actor, "by", "bar", "name to note in the log")
 	return cmd
 }
 

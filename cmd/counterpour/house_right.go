@@ -45,7 +45,7 @@ and most of the way for twenty. Without a drink it lists them, and what they mov
 	}
 	asJSON = addJSON(cmd)
 	cmd.Flags().BoolVar(&undo, "undo", false, "take the mark off")
-	cmd.Flags().StringVar(&actor, "by", "bar", "who is noted in the log")
+	cmd.Flags().StringVar(&actor, "by", "bar", "name to note in the log")
 	return cmd
 }
 

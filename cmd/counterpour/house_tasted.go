@@ -48,7 +48,7 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 	cmd.Flags().BoolVar(&t.kept, "kept", false, "the guest kept it")
 	cmd.Flags().BoolVar(&t.sentBack, "sent-back", false, "the guest sent it back")
 	cmd.Flags().Float64Var(&t.score, "score", 0, "how it scored, 0 to 10")
-	cmd.Flags().StringVar(&t.taster, "by", "bar", "who is noted in the log")
+	cmd.Flags().StringVar(&t.taster, "by", "bar", "name to note in the log")
 	return cmd
 }
 

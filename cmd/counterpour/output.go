@@ -14,7 +14,7 @@ import (
 
 // addJSON adds the flag that prints what the endpoint would answer.
 func addJSON(cmd *cobra.Command) *bool {
-	return cmd.Flags().Bool("json", false, "print JSON instead of a table: that of the matching endpoint, where there is one")
+	return cmd.Flags().Bool("json", false, "print JSON instead of a table: the same as the matching endpoint, if there is one")
 }
 
 // deliver writes an answer as JSON, or as show shows it.

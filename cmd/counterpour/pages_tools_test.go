@@ -33,7 +33,7 @@ func TestPagesOverTheKitchen(t *testing.T) {
 		{"/tools?tool=acid&juice=lemon+juice&amount=500&target=lime", 422, []string{"already holds"}, nil},
 		{"/tools?tool=acid&juice=simple+syrup&amount=500&target=lime", 422, []string{"is no juice"}, nil},
 		{"/training?what=", 200, []string{"Your answer"}, nil},
-		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score comes about", "<ol class=\"steps\"><li>"}, nil},
+		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score is worked out", "<ol class=\"steps\"><li>"}, nil},
 		{"/?text=" + harbourSour + "&missing=falernum", 200, []string{"From what the house has", "Pour this"}, []string{"falernum syrup (alcohol-free)"}},
 		{"/?text=" + harbourSour + "&missing=falernum&from=all", 200, []string{"From the whole catalogue", "falernum syrup (alcohol-free)"}, nil},
 	} {

@@ -49,7 +49,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a wish, such as \"more bitter\", nuttier, \"no nuts\" or \"below 12 %\"; may be repeated")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
-	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured, a name or id a line, # for comments; the house's stock and the draft if empty")
+	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the house's stock and the draft if empty")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultRiffs, "most riffs to list, 1 to 100")
 	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
 	return cmd
@@ -58,7 +58,7 @@ stocks and what is in the draft; then the proven drinks nearest to the draft.`,
 func showRiffs(p *page, a *api.RiffAnswer, everyCaution bool) {
 	var cautions cautionList
 	if len(a.Riffs) == 0 {
-		p.line("Nothing that may be poured makes a riff that stays in balance and meets every wish")
+		p.line("No riff from the allowed ingredients stays in balance and meets every wish")
 	}
 	showCross(p, a.CrossContact)
 	for i, r := range a.Riffs {

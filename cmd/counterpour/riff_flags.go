@@ -23,10 +23,10 @@ func (g guestFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar(g.avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(g.diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	if g.maxABV != nil {
-		cmd.Flags().Float64Var(g.maxABV, "max-abv", 0, "most strength of the finished drink, in % vol; 0 for any")
+		cmd.Flags().Float64Var(g.maxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")
 	}
 	if g.maxCost != nil {
-		cmd.Flags().Float64Var(g.maxCost, "max-cost", 0, "most that all pours of one drink may cost, by the house's prices; 0 for any")
+		cmd.Flags().Float64Var(g.maxCost, "max-cost", 0, "highest cost of all pours of one drink, by the house's prices; 0 for any")
 	}
 }
 

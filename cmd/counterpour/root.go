@@ -60,7 +60,7 @@ func exitCode(err error) int {
 func newRoot(open kitchens) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "counterpour",
-		Short: "Balance drinks, mend them, and cover what ran out",
+		Short: "Balance drinks, fix them, and cover what ran out",
 		Long: `Counterpour scores the draft of a drink, says how to fix it, and finds what
 to pour when a bottle is out.
 

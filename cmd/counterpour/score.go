@@ -26,7 +26,7 @@ func newScore(open kitchens) *cobra.Command {
 		Use:   "score [FILE|-]",
 		Short: "Score a draft and say how to fix it",
 		Long: `Reads a draft, one pour a line, from a file or from the input, and says what is
-in the glass, how it sits in its family of drinks and how to fix it.
+in the glass, how well it fits its family of drinks and how to fix it.
 
   Halyard Sour
   2 oz London dry gin
@@ -83,7 +83,7 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 		p.row(t.Name, number(100*t.Probability, 1)+" % likely", "fit "+number(t.Fit, 1))
 	}
 	if len(a.Explanation) > 0 {
-		p.head("How the score comes about")
+		p.head("How the score is worked out")
 	}
 	for _, step := range a.Explanation {
 		p.line("  %s", step.Text)

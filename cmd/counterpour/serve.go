@@ -106,7 +106,7 @@ func (s *program) Run(ctx context.Context) error {
 	go func() {
 		defer func() {
 			if r := recover(); r != nil {
-				ended <- fmt.Errorf("the server broke: %v", r)
+				ended <- fmt.Errorf("the server failed: %v", r)
 			}
 		}()
 		ended <- serve(server, listener)

@@ -11,9 +11,9 @@ import (
 // be, who listens, and what the guard, if there is one, held up.
 func metersOf(v *service.Venue, guard *access.Guard) []prometheus.Collector {
 	out := []prometheus.Collector{
-		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_store_age_seconds", Help: "Time since the house was last known to be as its store has it."},
+		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_store_age_seconds", Help: "Time since the house was last known to match its store."},
 			func() float64 { return v.Age().Seconds() }),
-		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_listeners", Help: "Lines of events that are open."},
+		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_listeners", Help: "Open streams of events."},
 			func() float64 { return float64(v.Listeners()) }),
 	}
 	if guard != nil {

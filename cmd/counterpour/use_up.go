@@ -20,10 +20,10 @@ func newUseUp(open kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "use-up --bottle NAME...",
 		Short: "Draft balanced drinks that use bottles up",
-		Long: `Drafts balanced drinks, over the families, that move bottles which have to go,
-with what else the house stocks, and says which bottles found no use and why. A
-bottle is moved by a half ounce or more in a drink, by a quarter of what sweetens,
-by a spoon of an anise spirit.`,
+		Long: `Drafts balanced drinks, across the families, that use up the bottles that must
+move, with what else the house stocks, and says which bottles found no use and why.
+A draft moves a bottle if it pours half an ounce of it or more, a quarter ounce of
+a sweetener, or a spoon of an anise spirit.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Bottles = append(body.Bottles, args...) // --bottle mezcal "fino sherry"
@@ -51,7 +51,7 @@ by a spoon of an anise spirit.`,
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a limit, such as \"no smoke\" or \"below 12 %\"; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Families, "family", nil, "id of a family that is wanted, all if none is given; may be repeated")
 	cmd.Flags().StringVar(&where, "house", "", houseFlag)
-	cmd.Flags().StringVar(&stock, "stock", "", "file of what may be poured beside them, a name or id a line, # for comments; the house's stock if empty")
+	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured beside them, one name or id a line, # for comments; the house's stock if empty")
 	cmd.Flags().StringVar(&body.Unit, "unit", "oz", "what the amounts are measured in, oz or ml")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultUseUps, "most drafts to list, 1 to 100")
 	cmd.Flags().Uint64Var(&body.Seed, "seed", 0, seedFlag)
@@ -64,7 +64,7 @@ func showUseUp(p *page, a *api.UseUpAnswer, everyCaution bool) {
 		p.line("From the stock of %s%s", a.House, invented(a.Invented))
 	}
 	if len(a.Drafts) == 0 {
-		p.line("Nothing that may be poured makes a balanced draft of these bottles")
+		p.line("No balanced draft pours these bottles with the allowed ingredients")
 	}
 	showCross(p, a.CrossContact)
 	for i, d := range a.Drafts {

@@ -85,7 +85,7 @@ func enter(ctx context.Context, kitchen *service.Kitchen, at *place, log *slog.L
 		s, err = at.open(ctx)
 	}
 	if err == nil && at.later && log != nil {
-		log.Warn("a later version of this program wrote the house; it is open for reading only, and nothing is kept: use the later version")
+		log.Warn("a later version of this program wrote the house; it is open for reading only, and nothing is saved: use the later version")
 	}
 	if err == nil {
 		top := s

@@ -29,7 +29,7 @@ type Query struct {
 	BitterMin *float64          // mg/L of quinine, or more; nil: any
 	ABVMax    *float64          // % vol, or less; nil: any
 	Avoid     []flavor.Allergen // none of these, not even possibly
-	Like      string            // id of an ingredient; orders by nearness to its profile
+	Like      string            // id of an ingredient; sorts the hits by how near they are to its profile
 	Measure   Measure           // of nearness; needed with Like
 	Limit     int               // 1 to MaxLimit; 0 is DefaultLimit
 }

@@ -71,7 +71,7 @@ func TestRiffsScenarios(t *testing.T) {
 		{name: "one of five", path: riffs("limit", "5"), status: 200, want: []string{`<option value="5" selected>`}},
 		{name: "wishes come back as they were chosen", path: riffs("toward", "drier", "toward", "more nut", "toward", "below 12 %", "toward", "no rum", "words", "less sweet; no smoke"), status: 200,
 			want: []string{`value="drier" checked`, `<option value="more nut" selected>`, `<option value="below 12 %" selected>`, `value="less sweet, no smoke, no rum"`}},
-		{name: "a wish that nothing meets", path: riffs("toward", "longer"), status: 200, want: []string{"No riff on", "Nothing that may be poured does that", "7 drafts in balance, but not meeting a wish"}},
+		{name: "a wish that nothing meets", path: riffs("toward", "longer"), status: 200, want: []string{"No riff on", "No riff meets all of that", "7 drafts in balance, but not meeting a wish"}},
 		{name: "a wish that nobody understands", path: riffs("words", "crunchy, nuttier"), status: 422,
 			want: []string{`"crunchy" is no wish known here`, `value="crunchy, nuttier"`, `id="wish-says"`, "Halyard Sour\n2 oz gin"}, not: []string{"Take to the bench", "Nothing to riff on"}},
 		{name: "wishes at odds", path: riffs("toward", "sweeter", "toward", "drier"), status: 422, want: []string{"cannot both be met", `value="sweeter" checked`, `value="drier" checked`}},

@@ -209,7 +209,7 @@ func (j *Job) wishes(s *Settled) bool {
 func (j *Job) CheckWishes() error {
 	for i, ids := range j.Limits.with {
 		if !slices.ContainsFunc(ids, func(id string) bool { at, ok := j.byID[id]; return ok && at >= 0 }) {
-			return flavor.Invalid("toward", j.Limits.words[i], "nothing that may be poured here matches %q; name what is in stock", j.Limits.words[i])
+			return flavor.Invalid("toward", j.Limits.words[i], "no allowed ingredient matches %q; name one that is in stock", j.Limits.words[i])
 		}
 	}
 	return nil
