@@ -38,7 +38,7 @@ func TestWhatARoleMayDo(t *testing.T) {
 		require.NoError(t, err)
 		w := sends(webuitest.PagesOf(t, h), access.Floor, path, form)
 		assert.Equal(t, http.StatusForbidden, w.Code, path)
-		assert.Contains(t, w.Body.String(), "That is for a lead", path)
+		assert.Contains(t, w.Body.String(), "Only a lead may do that", path)
 		after, err := h.Store().List(t.Context())
 		require.NoError(t, err)
 		assert.Equal(t, before, after, path)

@@ -177,7 +177,7 @@ func cautions(f *Flight) []string {
 		fmt.Sprintf("Whoever swallows all of it takes in %.1f g of ethanol, %.1f standard drinks (United States, 14 g).", f.EthanolG, f.Drinks),
 		"Taste, then spit into the cup; nobody has to swallow, and nobody has to say why.",
 		"Water before each glass, and a minute between them; plain crackers if the drink is bitter.",
-		"Not for anyone who is driving, pregnant, under age, or taking medicine that alcohol does not go with.",
+		"Not for anyone who is driving, pregnant, under age, or taking medicine that does not mix with alcohol.",
 	}
 }
 

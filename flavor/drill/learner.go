@@ -173,7 +173,7 @@ func needOf(name string, s *Skill, at time.Time) Need {
 		n.Urgency *= missed(s)
 	}
 	n.Urgency += max(0, float64(n.Overdue)) / 7
-	n.Text = fmt.Sprintf("%s tells %s from %.1f noticeable steps, %d of %d right", name, what, size, s.Right, s.Rounds)
+	n.Text = fmt.Sprintf("%s notices %s from %.1f noticeable steps on, %d of %d right", name, what, size, s.Right, s.Rounds)
 	if s.Kind == KindGuess {
 		n.Text = fmt.Sprintf("%s guesses to within %.2f noticeable steps, %d of %d right", name, Steps(s.Kind, size), s.Right, s.Rounds)
 	}

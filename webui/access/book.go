@@ -92,7 +92,7 @@ func private(path string, mode fs.FileMode) error {
 // its line.
 func Parse(text string) (*Book, error) {
 	if len(text) > mostBook {
-		return nil, flavor.Faults{faultOf("", "", "a book of passcodes holds %d KiB at most; this is another file, or somebody is in it often", mostBook>>10)}
+		return nil, flavor.Faults{faultOf("", "", "a file of passcodes holds %d KiB at most; this is another file, or it lists somebody too often", mostBook>>10)}
 	}
 	b := &Book{text: text, byName: map[string]int{}}
 	var faults flavor.Faults

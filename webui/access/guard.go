@@ -130,7 +130,7 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 		c, err := g.callerOf(r)
 		if err != nil && !open(r.URL.Path) {
 			g.opts.Log.ErrorContext(r.Context(), "a session could not be looked up", "err", err)
-			refuse(w, http.StatusServiceUnavailable, "whether you have signed in is kept in the store of the house, which does not answer; try again in a moment")
+			refuse(w, http.StatusServiceUnavailable, "the store of the house does not answer, so this page cannot see whether you are signed in; try again in a moment")
 			return
 		}
 		// A token is sent by who means to; only a cookie goes along unasked.

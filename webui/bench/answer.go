@@ -157,9 +157,9 @@ func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) er
 	a.Save = &saveView{Spec: f.Spec, Version: f.Version, Called: f.Called}
 	switch {
 	case f.Do != "" && a.Empty:
-		a.Save.Trouble = "There is no draft yet; write one, then keep it."
+		a.Save.Trouble = "There is no draft yet; write one, then save it."
 	case f.Do != "" && len(a.Faults) > 0:
-		a.Save.Trouble = "A draft with faults is not kept. Mend what is listed under it, then save it again."
+		a.Save.Trouble = "A draft with faults is not saved. Fix what is listed under it, then save it again."
 	case f.Do != "":
 		var err error
 		a.Save, err = p.save(r, f, s)

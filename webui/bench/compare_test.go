@@ -20,7 +20,7 @@ func TestBeforeAndAfter(t *testing.T) {
 	// It stays while the draft is typed in, and until it is let go.
 	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "before", webuitest.SweetDraft), true), 200, shown...)
 	w = webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "before", webuitest.SweetDraft, "compare", "stop"), false)
-	webuitest.Tells(t, w, 200, "Hold this one to compare with", `name="before" value=""`)
+	webuitest.Tells(t, w, 200, "Keep this one to compare with", `name="before" value=""`)
 	webuitest.Lacks(t, w, "Before and after")
 	w = webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "before", webuitest.SweetDraft, "compare", "hold"), false)
 	webuitest.Tells(t, w, 200, `name="before" value="`+webuitest.GoodDraft)

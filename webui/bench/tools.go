@@ -178,7 +178,7 @@ func (p *pages) acid(w *worked, f form.Values) error {
 	w.row("Makes", finely(a.VolumeML, "mL"))
 	w.Sums = fmt.Sprintf("%s has %s g/L of acid, as citric; with the powder it has %s g/L: %s g/L citric and %s g/L malic, as in %s by the drinks convention.",
 		words.SentenceStart(juice.Name), words.Figure(a.TitratableBefore, 1), words.Figure(a.TitratableGPerL, 1), words.Figure(a.After.CitricGPerL, 1), words.Figure(a.After.MalicGPerL, 1), named)
-	w.Note = "Fruit differs from one to the next: taste before all of it goes in. Weigh food-grade acid on a scale that reads 0.1 g, and treat the juice as fresh."
+	w.Note = "No two fruits are alike: taste before you add all of it. Weigh food-grade acid on a scale that reads 0.1 g, and treat the juice as fresh."
 	return nil
 }
 
@@ -205,6 +205,6 @@ func (w *worked) dilute(f form.Values) error {
 	if d.ContractionML > 0.05 {
 		w.Sums += fmt.Sprintf(" Measured apart, spirit and water are %s mL more than what they make.", words.Figure(d.ContractionML, 1))
 	}
-	w.Note = "At 20 °C. Sugar in the spirit is left out, so that a liqueur comes out a little differently."
+	w.Note = "At 20 °C. Sugar in the spirit is not counted, so the result for a liqueur is a little off."
 	return nil
 }

@@ -27,7 +27,7 @@ func TestToolsScenarios(t *testing.T) {
 		status     int
 		want, not  []string
 	}{
-		{name: "nothing asked", path: "/tools", status: 200, want: []string{"A syrup", `value="orange juice"`, "A spirit brought down", webuitest.FootLine}, not: []string{"Makes", `class="worked"`}},
+		{name: "nothing asked", path: "/tools", status: 200, want: []string{"A syrup", `value="orange juice"`, "Diluted spirit", webuitest.FootLine}, not: []string{"Makes", `class="worked"`}},
 		{name: "a syrup", path: q("tool", "syrup", "brix", "50", "yield", "1000"), status: 200,
 			want: []string{"<dt>Sugar</dt><dd>615\u00a0g", "<dt>Water</dt><dd>615\u00a0g", "1000 mL weigh 1230 g at 1.230 g/mL", "Keeps 14 to 28 days"}, not: []string{"crystallises out"}},
 		{name: "a syrup that crystallises", path: q("tool", "syrup", "brix", "70", "yield", "500"), status: 200, want: []string{"Above 66.6 °Bx"}},

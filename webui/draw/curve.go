@@ -37,7 +37,7 @@ const (
 // CurveSVG draws a curve as an SVG element: a mark for each round from left to
 // right, higher where the round was larger, and so easier. Equal heights are equal
 // factors, as differences are noticed. A full mark is a right answer, a hollow one a
-// wrong one; a broken line is what is told from.
+// wrong one; a broken line is the smallest step noticed.
 func CurveSVG(id string, c *Curve) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
@@ -140,7 +140,7 @@ func CurveSentence(c *Curve) string {
 	said := fmt.Sprintf("%s, %d right: from %s steps in the first to %s in the last", words.Count(len(c.Rounds), "round", "rounds"), right,
 		stepsWord(c.Rounds[0].Steps), stepsWord(c.Rounds[len(c.Rounds)-1].Steps))
 	if c.Tells > 0 {
-		said += "; told from " + stepsWord(c.Tells) + " steps"
+		said += "; the smallest step noticed is " + stepsWord(c.Tells) + " steps"
 	}
 	return words.Sentence(said)
 }

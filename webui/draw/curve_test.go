@@ -22,7 +22,7 @@ func TestCurveGolden(t *testing.T) {
 	require.NoError(t, err, "run with -update to write it")
 	assert.Equal(t, string(want), got)
 	wellFormed(t, got)
-	assert.Contains(t, got, "7 rounds, 6 right: from 6.0 steps in the first to 4.2 in the last; told from 4.4 steps.")
+	assert.Contains(t, got, "7 rounds, 6 right: from 6.0 steps in the first to 4.2 in the last; the smallest step noticed is 4.4 steps.")
 	assert.Equal(t, 1, strings.Count(got, "dot out"))
 }
 

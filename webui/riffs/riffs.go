@@ -149,7 +149,7 @@ func (v *riffsPage) find(ctx context.Context, p *pages, request *riff.Request) (
 }
 
 // tooLong is what a page says if the time for an answer ran out.
-const tooLong = "This took longer than a page may. Ask for fewer, or from the house's stock alone."
+const tooLong = "This took too long. Ask for fewer, or pour from the house's stock only."
 
 // refusal turns a fault into what a page says of it; other errors stay.
 func refusal(ctx context.Context, err error) (says string, status int, other error) {
@@ -172,7 +172,7 @@ func refusal(ctx context.Context, err error) (says string, status int, other err
 // mostCost reads the most that a drink may cost.
 func mostCost(typed string, priced bool) (float64, error) {
 	if !priced {
-		return 0, errors.New("the house keeps no prices, so that no cost can be held to; leave it empty")
+		return 0, errors.New("the house has no prices, so a cost limit cannot be checked; leave it empty")
 	}
 	v, err := form.Number(typed, "such as 2.50")
 	if err != nil || !(v > 0) {

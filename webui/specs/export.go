@@ -105,6 +105,6 @@ func (p *pages) refuseExport(w http.ResponseWriter, r *http.Request, err error) 
 	}
 	var own *house.Error
 	errors.As(err, &own)
-	return p.Write(w, r, status, "problem", "layout", frame.Trouble{Status: status, Title: "One of the specs cannot be written so",
-		Text: words.Sentence(own.Key+": "+own.Message) + " Mend that spec, or take CSV, which needs no names."})
+	return p.Write(w, r, status, "problem", "layout", frame.Trouble{Status: status, Title: "One of the specs cannot be written in this form",
+		Text: words.Sentence(own.Key+": "+own.Message) + " Fix that spec, or take CSV, which needs no names."})
 }

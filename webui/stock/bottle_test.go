@@ -97,7 +97,7 @@ func TestBottleScenarios(t *testing.T) {
 	}{
 		{name: "all at once", form: []string{"name", " ", "ingredient", "lemon jiuce", "abv", "140", "brix", "<thick>", "sugar", "1,000", "stock", "-1", "size_ml", "1e3", "price", "3", "currency", "euro"}, status: 422,
 			want: []string{"Give it a name", "did you mean lemon juice?", "140\u00a0%\u00a0vol cannot be; write 0\u00a0%\u00a0vol to 100\u00a0%\u00a0vol", `"<thick>" is not a number; write digits alone, in °Bx`, "can be read two ways; write 1000 or 1.000",
-				"−1\u00a0bottles cannot be; write 0\u00a0bottles to 1000000\u00a0bottles", `"1e3" is not a number`, "Currency must be three capital letters", `value="lemon jiuce"`, `value="&lt;thick&gt;"`, `value="euro"`, `aria-invalid="true"`, "To mend before it is saved"}, not: []string{"<thick>"}},
+				"−1\u00a0bottles cannot be; write 0\u00a0bottles to 1000000\u00a0bottles", `"1e3" is not a number`, "Currency must be three capital letters", `value="lemon jiuce"`, `value="&lt;thick&gt;"`, `value="euro"`, `aria-invalid="true"`, "To fix before it is saved"}, not: []string{"<thick>"}},
 		{name: "no size", form: []string{"name", "x", "ingredient", "orgeat"}, status: 422, want: []string{"Say what a full one holds"}},
 		{name: "two sizes", form: append(good, "size_g", "900"), status: 422, want: []string{"size_g are two ways to say one thing"}},
 		{name: "brix and sugar", form: append(good, "brix", "60", "sugar", "700"), status: 422, want: []string{"Brix and sugar are two ways"}},

@@ -42,7 +42,7 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 		d.merge(f, was, now)
 		v.Version = last.Version
 		v.Trouble = &deskTrouble{Title: "It has changed since you opened it",
-			Text: "That was " + who + ". Nothing of yours is written yet. What only the other one changed is filled in below; where you both did, theirs stands beside yours. Look it over and send it once more.",
+			Text: "That was " + who + ". Nothing of yours is written yet. What only the other person changed is filled in below; where you both changed a field, theirs stands beside yours. Check it and send it once more.",
 			Link: &deskLink{"Leave it as it is now", d.address(id)}}
 	}
 	return d.write(p, w, r, http.StatusConflict, f, v)

@@ -96,7 +96,7 @@ func inWords(value string) string {
 
 func changeWord(c *house.Change) string {
 	if c.Action == house.Undone && c.Item == nil {
-		return "undone, so that it is gone"
+		return "undone, so it is removed"
 	}
 	return string(c.Action)
 }

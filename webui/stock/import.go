@@ -39,7 +39,7 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	status := http.StatusOK
 	switch {
 	case errors.Is(err, errTooMuch):
-		status, v.Trouble = http.StatusRequestEntityTooLarge, "That is more than 1 MiB, which is some ten thousand bottles. Split the file, with the row of names on top of each part. Nothing was written; go back, and what you pasted is still there."
+		status, v.Trouble = http.StatusRequestEntityTooLarge, "That is more than 1 MiB, which is about ten thousand bottles. Split the file, with the row of names on top of each part. Nothing was written; go back, and what you pasted is still there."
 	case form.Faults(err) != nil:
 		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(form.Message(err))
 	case err != nil:
@@ -126,7 +126,7 @@ func readImport(r *http.Request) (text string, err error) {
 	case err != nil:
 		return text, err
 	case file != "" && strings.TrimSpace(text) != "" && r.PostForm.Get("read") == "":
-		return text, form.Missing("file", "there is a file, and text in the box too; send one of them, and choose the file again if it is that")
+		return text, form.Missing("file", "there is a file, and text in the box too; send only one of them; to send the file, choose it again")
 	case file != "":
 		text = file // in place of the one that was read before, and all that was settled about it
 		r.PostForm = url.Values{"text": {file}}

@@ -17,7 +17,7 @@ const groupLabel = "Its allergens, from the label"
 
 // labelFields ask what a bottle's label says of allergens, and who read it.
 func labelFields() []formField[house.Bottle] {
-	read := formField[house.Bottle]{formBox{Name: "label", Label: "The label was read", Kind: "tick", Hint: "What neither it nor the category names then counts as not there."}, groupLabel,
+	read := formField[house.Bottle]{formBox{Name: "label", Label: "The label was read", Kind: "tick", Hint: "What neither the label nor the category names then counts as absent."}, groupLabel,
 		func(b house.Bottle) string {
 			if b.Label != nil {
 				return "yes"
@@ -25,7 +25,7 @@ func labelFields() []formField[house.Bottle] {
 			return ""
 		},
 		func(b *house.Bottle, _ string) error { labelOf(b); return nil }}
-	by := formField[house.Bottle]{formBox{Name: "label_by", Label: "Read by", Kind: "text", Hint: "Who vouches for it."}, groupLabel,
+	by := formField[house.Bottle]{formBox{Name: "label_by", Label: "Read by", Kind: "text", Hint: "Who answers for it."}, groupLabel,
 		func(b house.Bottle) string {
 			if b.Label == nil {
 				return ""

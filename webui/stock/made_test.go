@@ -90,7 +90,7 @@ func TestARecipeAsItIsTyped(t *testing.T) {
 	pages := webuitest.PagesOf(t, h)
 	w := webuitest.Post(pages, "/stock/made", formOf("name", "x", "class", "syrup", "parts", "300 g simple syrup\n100 g or"), true)
 	assert.Equal(t, http.StatusOK, w.Code)
-	webuitest.Says(t, w, []string{"What comes of it"}, []string{"<html", "<form"})
+	webuitest.Says(t, w, []string{"What it gives"}, []string{"<html", "<form"})
 	w = webuitest.Post(pages, "/stock/made", formOf("name", "x", "class", "syrup", "parts", "300 g simple syrup\n100 g orgeat"), true)
 	webuitest.Says(t, w, []string{"611\u00a0g/L", "tree nuts (orgeat)"}, []string{"<html"})
 	all, err := h.Store().List(t.Context(), house.KindMade)

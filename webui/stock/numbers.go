@@ -75,7 +75,7 @@ func measuredFields[T any](group string, at func(*T) *house.Measured) []formFiel
 			func(m *house.Measured) **float64 { return &m.ABVPct }),
 		field(formBox{Name: "brix", Label: "Sugar by refractometer", Unit: "°Bx", Hint: "Grams dissolved in 100 g; leave it empty for what holds alcohol: alcohol makes it wrong."},
 			func(m *house.Measured) **float64 { return &m.Brix }),
-		field(formBox{Name: "sugar", Label: "Sugar", Unit: "g/L", Hint: "Where it is known outright, as from a data sheet; °Bx then stays empty."},
+		field(formBox{Name: "sugar", Label: "Sugar", Unit: "g/L", Hint: "If you know it, as from a data sheet; then leave °Bx empty."},
 			func(m *house.Measured) **float64 { return &m.SugarGPerL }),
 		field(formBox{Name: "acid", Label: "Acid", Unit: "g/L", Hint: "All acids together, as titrated or from a data sheet."},
 			func(m *house.Measured) **float64 { return &m.AcidGPerL }),

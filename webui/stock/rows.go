@@ -71,8 +71,8 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 	v.Amount = stockWords(b)
 	ref, ok := referTo(r.catalogue, r.shelf, b.Ingredient)
 	if !ok {
-		v.Trouble = "There is no such category, so that it counts for nothing. Give it another."
-		v.Allergens = "Not stated by anybody: anything may be in it."
+		v.Trouble = "There is no such category, so no drink uses it. Give it another category."
+		v.Allergens = "Nobody has stated them: anything may be in it."
 		return v
 	}
 	v.Ingredient = b.Ingredient

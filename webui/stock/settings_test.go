@@ -26,7 +26,7 @@ func TestSettingsOfTheHouse(t *testing.T) {
 	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
 
 	w = webuitest.Post(pages, "/stock/house", webuitest.Fields("version", "1", "name", "Dry Dock", "currency", "euros", "decimal", "."), false)
-	webuitest.Says(t, w, []string{"To mend before it is saved", `value="euros"`}, nil)
+	webuitest.Says(t, w, []string{"To fix before it is saved", `value="euros"`}, nil)
 	assert.Equal(t, http.StatusUnprocessableEntity, w.Code)
 
 	w = webuitest.Post(pages, "/stock/undo", webuitest.Fields("kind", "settings", "id", "house", "version", "1"), false)

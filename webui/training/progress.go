@@ -200,7 +200,7 @@ func whyText(n *drill.Need) string {
 	}
 	said := fmt.Sprintf("%s right of %s", words.Figure(100*n.Share, 0)+"\u00a0%", words.Count(n.Rounds, "round", "rounds"))
 	if n.Threshold > 0 {
-		said = "told from " + stepsOf(n.Kind, n.Threshold) + " steps, " + said
+		said = "notices " + stepsOf(n.Kind, n.Threshold) + " steps, " + said
 	}
 	if n.Overdue > 0 {
 		said += ", " + words.Count(n.Overdue, "day", "days") + " late"

@@ -31,7 +31,7 @@ const (
 )
 
 // tooManyHands is said when two people recorded at once.
-const tooManyHands = "Somebody else recorded at the same time. What they kept is filled in where you had left a gap; what you picked stands. Look it over and keep it again."
+const tooManyHands = "Somebody else recorded at the same time. What they kept is filled in where you had left a gap; what you picked stands. Check it and keep it again."
 
 // picked keeps what the tasters picked. What was picked stands on the page
 // whatever goes wrong.

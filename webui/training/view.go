@@ -36,7 +36,7 @@ func (p *pages) trainingView(r *http.Request, w trainingWish) (*trainingView, dr
 	sent := whoOf(r, trainingPath)
 	sent.Open = sent.Open && !w.Asked
 	v := &trainingView{Who: sent, Played: playedBy(&learner),
-		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: "as my results ask for", Chosen: w.Size == 0}}}
+		What: drillChoices[w.what].ID, Sizes: []form.Option{{Value: "", Name: "set by my results", Chosen: w.Size == 0}}}
 	v.sat(w.sitting)
 	for i, c := range drillChoices {
 		v.Choices = append(v.Choices, form.Option{Value: c.ID, Name: c.Name, Chosen: i == w.what})
