@@ -214,7 +214,7 @@ func (c *Catalogue) readHouseSpec(r houseSpecRecord, families []template.Family,
 	s.Spec = spec
 	// A menu leaves nothing to be taken for granted.
 	for _, note := range spec.Notes {
-		faults = append(faults, fmt.Errorf("field text: say it outright: %s", note))
+		faults = append(faults, fmt.Errorf("field text: say it plainly: %s", note))
 	}
 	for i := range spec.Pours {
 		if p := spec.Pours[i].Profile; !slices.Contains(stock, p) {

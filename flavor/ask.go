@@ -15,9 +15,9 @@ type question struct {
 // fruit are none of its tree nuts follows from its point 8, and coconut is not in it
 // either. That some guests avoid them is common practice, no source.
 var questions = []question{
-	{Gluten, fromGrain, "may be distilled from wheat, rye or barley: the law counts a distillate as free of gluten, and some guests still leave it"},
-	{TreeNuts, fromKernels, "tastes of the kernels of stone fruit: the law counts them as no tree nuts, and some guests leave them"},
-	{TreeNuts, made("coconut"), "holds coconut: European law counts it as no tree nut, and some guests leave it"},
+	{Gluten, fromGrain, "may be distilled from wheat, rye or barley: the law counts a distillate as free of gluten, but some guests still avoid it"},
+	{TreeNuts, fromKernels, "tastes of the kernels of stone fruit: the law does not count them as tree nuts, but some guests avoid them"},
+	{TreeNuts, made("coconut"), "holds coconut: European law does not count it as a tree nut, but some guests avoid it"},
 }
 
 // Ask returns what to ask a guest who avoids allergens before a drink is poured: what

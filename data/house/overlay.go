@@ -129,7 +129,7 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 		}
 		if len(later) == len(left) {
 			for _, m := range later {
-				o.report(m, fmt.Errorf("its recipe goes round in a circle with those of others"))
+				o.report(m, fmt.Errorf("its recipe uses itself through the recipes of others"))
 			}
 			break
 		}
@@ -162,7 +162,7 @@ func (m Measured) overlay(p *flavor.Profile) error {
 	}
 	if m.Brix != nil {
 		if p.ABV.Value > brixABV {
-			return invalid("brix", *m.Brix, "brix says nothing about sugar at %v %% vol, since alcohol moves the reading; give the sugar in g/L, or leave it out", p.ABV.Value)
+			return invalid("brix", *m.Brix, "brix says nothing about sugar at %v %% vol, since alcohol makes the reading wrong; give the sugar in g/L, or leave it out", p.ABV.Value)
 		}
 		p.Sugar = sugarOfBrix(*m.Brix, p)
 	}

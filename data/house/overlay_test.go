@@ -71,7 +71,7 @@ func TestOverlayReportsWhatDoesNotFit(t *testing.T) {
 	})
 	assert.Len(t, list, len(c.Profiles()))
 	require.Len(t, faults, 5)
-	for i, want := range []string{"alcohol moves the reading", "leaves no room", "goes round in a circle", "goes round in a circle", "no ingredient \"no-such-thing\""} {
+	for i, want := range []string{"alcohol makes the reading wrong", "leaves no room", "uses itself through the recipes of others", "uses itself through the recipes of others", "no ingredient \"no-such-thing\""} {
 		assert.ErrorIs(t, faults[i], house.ErrInvalid)
 		assert.ErrorContains(t, faults[i], want)
 	}

@@ -32,7 +32,7 @@ func methodText(s *flavor.Spec, x *template.MethodSlip) string {
 	name := x.Profile.Name
 	switch x.Fault {
 	case template.EggUnshaken:
-		return name + " wants a hard shake: without, it stays raw and stringy"
+		return name + " needs a hard shake: without it, it stays raw and stringy"
 	case template.Unshaken:
 		return name + " is only stirred: shake it, or it stays flat and thin"
 	case template.Uniced:
@@ -47,7 +47,7 @@ func methodText(s *flavor.Spec, x *template.MethodSlip) string {
 	case template.FatSet:
 		return name + " sets in the cold and floats"
 	case template.Clouded:
-		return "nothing beside the " + name + " wants shaking: stirred, it stays clear and silky"
+		return "nothing beside the " + name + " needs shaking: stirred, it stays clear and silky"
 	}
 	if s.Method == flavor.Blend {
 		return name + " goes flat in the blender: add it after"

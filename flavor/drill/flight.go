@@ -87,14 +87,14 @@ func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
 	}
 	at, ok := t.mover(r.Spec, r.Axis)
 	if !ok {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to step it; choose another axis", r.Axis)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "no pour of this drink carries enough of %v to change it in steps; choose another axis", r.Axis)
 	}
 	middle, err := t.mixer.Mix(r.Spec)
 	if err != nil {
 		return nil, err
 	}
 	if r.Axis == template.Long && middle.ABV < leastABV {
-		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to stretch; choose another axis", middle.ABV)
+		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to vary; choose another axis", middle.ABV)
 	}
 	f := &Flight{Axis: r.Axis, Unit: unitOf(r.Axis)}
 	rng := rand.New(rand.NewPCG(r.Seed, flightStream))
@@ -130,9 +130,9 @@ func (r *FlightRequest) check() error {
 	case r.Spec == nil || len(r.Spec.Pours) == 0:
 		return flavor.Invalid("spec", "", "a flight needs a drink; write at least one pour")
 	case r.Axis < 0 || int(r.Axis) >= template.NumAxes:
-		return flavor.Invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
+		return flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", template.Axes())
 	case r.Builds != 3 && r.Builds != 5:
-		return flavor.Invalid("builds", r.Builds, "%d builds have no middle that can be tasted against; use 3 or 5", r.Builds)
+		return flavor.Invalid("builds", r.Builds, "%d builds have no middle build to taste against; use 3 or 5", r.Builds)
 	case !(r.Step > 0 && r.Step <= mostStep):
 		return flavor.Invalid("step", r.Step, "%v is no step; use more than 0 and up to %v just-noticeable differences", r.Step, mostStep)
 	case !(r.BuildML >= leastBuildML && r.BuildML <= mostBuildML):

@@ -235,7 +235,7 @@ func carrier(s *flavor.Spec, a template.Axis) (int, float64) {
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
 	if a.Axis < 0 || int(a.Axis) >= template.NumAxes {
-		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not one; use one of %v", template.Axes())
+		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not known; use one of %v", template.Axes())
 	}
 	said, slip := side{a.Axis, a.High}, side{k.axis, k.high}
 	g := &Grade{Right: slices.Contains(k.off, said),

@@ -156,7 +156,7 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 		return nil, flavor.Invalid("size", r.Size, "%v is no size for a round; use %v to %v just-noticeable differences", r.Size, MinSize, MaxSize)
 	}
 	if r.Axis < 0 || int(r.Axis) >= template.NumAxes {
-		return nil, flavor.Invalid("axis", int(r.Axis), "the axis is not one; use one of %v", template.Axes())
+		return nil, flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", template.Axes())
 	}
 	rng := rand.New(rand.NewPCG(r.Seed, roundStream))
 	switch r.Kind {

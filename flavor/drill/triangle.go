@@ -66,7 +66,7 @@ func PlanTriangle(r TriangleRequest) (*Triangle, error) {
 			}
 		}
 		if t.Tasters == 0 {
-			return nil, flavor.Invalid("share", r.Share, "no test of up to %d tasters finds out with a power of %v if %v can tell; ask for less power or a larger share",
+			return nil, flavor.Invalid("share", r.Share, "no test with up to %d tasters has a power of %v if a share of %v can tell; ask for less power or a larger share",
 				MaxTriangle, r.Power, r.Share)
 		}
 	}
@@ -233,8 +233,8 @@ func tellers(right float64) float64 { return min(1, max(0, (right-guessing)/(1-g
 func (v *Triangulation) say(t *Triangle) string {
 	share := fmt.Sprintf("%.0f %% can tell, between %.0f and %.0f %% with %.0f %% confidence", 100*v.Share, 100*v.Low, 100*v.High, 100*(1-t.Alpha))
 	if v.Different {
-		return fmt.Sprintf("%d of %d found the odd one, which guessing does with p = %.3f: the cover can be told apart. About %s.", v.Right, v.Answers, v.P, share)
+		return fmt.Sprintf("%d of %d found the odd one; guessing alone does that with p = %.3f: the cover can be told apart. About %s.", v.Right, v.Answers, v.P, share)
 	}
-	return fmt.Sprintf("%d of %d found the odd one, which guessing does with p = %.2f: the test does not show that the cover can be told apart. That is no proof that it cannot: about %s.",
+	return fmt.Sprintf("%d of %d found the odd one; guessing alone does that with p = %.2f: the test does not show that the cover can be told apart. That is no proof that it cannot: about %s.",
 		v.Right, v.Answers, v.P, share)
 }

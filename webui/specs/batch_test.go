@@ -26,7 +26,7 @@ func TestBatchScenarios(t *testing.T) {
 		{"five litres, as one types it", "/specs/mainbrace/batch?amount=5+L", 200, []string{"For 5\u00a0litres: ", "<dd>5000\u00a0mL</dd>", `value="litres" selected`, `name="amount" value="5"`}, nil},
 		{"without the juice", "/specs/mainbrace/batch?amount=5&of=litres&juice=apart", 200, []string{"<dd>5000\u00a0mL</dd>", "¾ oz lemon juice <span class=\"small\">as it is made", "from the day's pressing",
 			"The water for it is in the batch", `value="apart" checked`}, []string{"At most 1 day", `<th scope="row">lemon juice</th>`}},
-		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serving with ice."}, []string{"in place of the ice"}},
+		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serve with ice."}, []string{"in place of the ice"}},
 		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},
 		{"egg stays out", "/specs/nutcracker/batch", 200, []string{"To each drink", "1 egg white <span class=\"small\">as it is made", "pasteurised egg", "shake without ice", "Raw egg can carry Salmonella",
 			"eggs (egg white)", "at least 19.96\u00a0EUR", "No price for egg white and orgeat."}, nil},

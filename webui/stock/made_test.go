@@ -55,7 +55,7 @@ func TestMadeScenarios(t *testing.T) {
 		{name: "a remark", form: append(named, "parts", "1 oz orgeat\n# toast it first"), status: 422, want: []string{"Line 2: a remark is not kept here"}},
 		{name: "a method", form: append(named, "parts", "1 oz orgeat\nstir"), status: 422, want: []string{"How it is made has a field of its own"}},
 		{name: "of itself", form: append(named, "id", "nut-syrup", "version", "1", "parts", "1 oz nut syrup"), status: 422, want: []string{"cannot be made of itself"}},
-		{name: "in a circle", form: []string{"id", "nut-syrup", "version", "1", "name", "Nut syrup", "class", "syrup", "parts", "1 oz ring"}, status: 422, want: []string{"goes round in a circle"}},
+		{name: "in a circle", form: []string{"id", "nut-syrup", "version", "1", "name", "Nut syrup", "class", "syrup", "parts", "1 oz ring"}, status: 422, want: []string{"uses itself through the recipes of others"}},
 		{name: "brix beside alcohol", form: append(named, "parts", "1 oz London dry gin", "brix", "20"), status: 422, want: []string{"Brix says nothing about sugar"}},
 		{name: "half a day", form: append(named, "parts", "1 oz orgeat", "keeps_days", "1.5"), status: 422, want: []string{"is not a whole number of days"}},
 		{name: "a name that is taken", form: []string{"name", "Nut syrup", "class", "syrup", "parts", "1 oz orgeat"}, status: 409, want: []string{"There is one of that name already", `href="/stock/made?id=nut-syrup"`}},

@@ -46,7 +46,7 @@ func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults 
 	if shares := shareOf(strengths, func(c string) bool { v, ok := number(c, s.comma); return ok && v > 0 && v <= 1 }); unit == "" && shares > 0 &&
 		shareOf(strengths, func(c string) bool { v, ok := number(c, s.comma); return ok && v <= 1 || nothing(c) }) == 1 {
 		d.fraction = true
-		s.Notes = append(s.Notes, "Strengths are read as parts of one: 0.4 as 40 % vol.")
+		s.Notes = append(s.Notes, "Strengths are read as fractions: 0.4 as 40 % vol.")
 	}
 	prices, _ := of(FieldPrice)
 	d.priced(s, prices, there)
@@ -188,7 +188,7 @@ func (b *bottleReader) kind() {
 		return
 	}
 	written := b.cell(FieldKind)
-	message := "which kind of bottle it is, nothing says"
+	message := "nothing says which kind of bottle it is"
 	if said {
 		written = settled
 	}
@@ -310,7 +310,7 @@ func (b *bottleReader) abv() *float64 {
 	}
 	if v > 100 && v <= 200 {
 		half := exact(v/2) + " %"
-		b.fault(FieldStrength, fmt.Sprintf("%q is more than all of it; is it proof?", written), Remedy{half, FieldStrength, half}, empty(FieldStrength))
+		b.fault(FieldStrength, fmt.Sprintf("%q is above 100 %%; is it proof?", written), Remedy{half, FieldStrength, half}, empty(FieldStrength))
 		return nil
 	}
 	return &v
@@ -347,7 +347,7 @@ func (b *bottleReader) price() {
 		bottle.Currency = b.defaults.currency
 	}
 	if bottle.Currency == "" && b.cell(FieldCurrency) == "" {
-		b.fault(FieldCurrency, "nothing says in which currency the price is; write its three letters, such as EUR, beside it", Remedy{"leave the price out", FieldPrice, ""})
+		b.fault(FieldCurrency, "the price has no currency; write its three letters, such as EUR, beside it", Remedy{"leave the price out", FieldPrice, ""})
 	}
 }
 

@@ -105,7 +105,7 @@ func ReadSheet(r io.Reader, f reading.Finder, there []house.Bottle, settled Sett
 	}
 	for _, mark := range []string{"PK\x03\x04", "\xd0\xcf\x11\xe0"} {
 		if bytes.HasPrefix(text, []byte(mark)) {
-			return nil, unreadable("this is a spreadsheet as its program keeps it; save it as CSV and send that")
+			return nil, unreadable("this is a spreadsheet file; save it as CSV and send that")
 		}
 	}
 	s := &sheetReader{Sheet: &Sheet{kinds: newKindFinder(f)}, settled: settled, there: map[string]house.Bottle{}, seen: map[string]int{}}
@@ -118,7 +118,7 @@ func ReadSheet(r io.Reader, f reading.Finder, there []house.Bottle, settled Sett
 	}
 	rows := s.split(text)
 	if len(rows) == 0 && len(s.unreadable) == 0 {
-		return nil, unreadable("the file is empty; a row a bottle is wanted, with its name, its kind and its size")
+		return nil, unreadable("the file is empty; write one row for each bottle, with its name, its kind and its size")
 	}
 	if err := s.mapColumns(rows, there); err != nil {
 		return nil, err
@@ -228,7 +228,7 @@ func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 	}
 	names := s.titled(FieldName) || s.titled(FieldKind)
 	if !names {
-		return unreadable("row %d: no column says what the bottles are called; write its title, such as Item or Name, over it", max(1, s.Titles))
+		return unreadable("row %d: no column holds the names of the bottles; write a title over that column, such as Item or Name", max(1, s.Titles))
 	}
 	var figures []string
 	for i, c := range s.Columns {

@@ -45,10 +45,10 @@ func apartNotes(apart []flavor.Pour, place Place) []string {
 		out = append(out, text)
 	}
 	if is(flavor.ClassFreshHerb, flavor.ClassFruit) {
-		out = append(out, "Herbs and pieces of fruit go into each drink as it is made: cut ahead, they brown and turn bitter.")
+		out = append(out, "Herbs and pieces of fruit go into each drink as it is made: if you cut them ahead, they brown and turn bitter.")
 	}
 	if is(freshJuices...) {
-		text := "Juice goes into each drink as it is made, from the day's pressing."
+		text := "Juice goes into each drink as it is made, pressed the same day."
 		if place != ToOrder {
 			text += " The water for it is in the batch already."
 		}

@@ -215,7 +215,7 @@ func dittoMark(t *token.Token) bool {
 func (r *reader) remarkFrom(n int, toks []token.Token) []token.Token {
 	for i := 1; i < len(toks); i++ {
 		if toks[i].Is("←") || toks[i].Is("<") && i+1 < len(toks) && toks[i+1].Is("-") && toks[i+1].Glued {
-			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[i].Start:toks[len(toks)-1].End])+"” is passed over")
+			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[i].Start:toks[len(toks)-1].End])+"” is skipped")
 			return toks[:i]
 		}
 	}

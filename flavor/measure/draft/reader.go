@@ -86,7 +86,7 @@ func (r *reader) content(n, from, to int) bool {
 	if len(toks) < 4 && len(toks) > 1 && servesWords[toks[0].Text] && toks[1].Kind == token.Numeral {
 		r.first = first
 		r.entry(KindRemark, n, span)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is passed over: all of it is taken as one drink")
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
 	toks = r.remarkFrom(n, toks)
@@ -270,7 +270,7 @@ var opinions = token.Words(`needs need too bit cheers thanks maybe tasty`)
 func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
 	if len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
 		r.entry(KindRemark, n, at)
-		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is passed over")
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return
 	}
 	s := serving.Read(toks)
@@ -286,7 +286,7 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		}
 		return
 	}
-	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written)
+	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
 	r.unread(n, at, f)
 }
 
@@ -375,7 +375,7 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 	}
 	s := serving.Read(toks)
 	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, s.Unknown)); w != "" && !prose {
-		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it in a line of its own", w))
+		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w))
 		return
 	}
 	prose = prose || s.Begins && len(s.Unknown) > 0 || s.Words > 4

@@ -33,7 +33,7 @@ func (r *reader) ruled(n int, s entry.Span) {
 		return
 	}
 	r.entry(KindUnread, n, s)
-	r.fail(n, measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line passed over", written))
+	r.fail(n, measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written))
 }
 
 // trimSpan drops spaces and what cannot be seen at both ends.
@@ -99,7 +99,7 @@ func (r *reader) unstruck(n int, toks []token.Token) []token.Token {
 	if end < 0 {
 		return toks
 	}
-	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[start].Start:toks[end+1].End])+"” is struck out and passed over")
+	r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[toks[start].Start:toks[end+1].End])+"” is struck out and skipped")
 	return append(toks[:start:start], toks[end+2:]...)
 }
 

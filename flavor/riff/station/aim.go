@@ -38,7 +38,7 @@ func aimOf(w *wish.Wish) (Aim, error) {
 	switch w.Kind {
 	case wish.Sense:
 		if w.Sense < 0 || int(w.Sense) >= sense.NumSenses || w.Sense == sense.Aroma || w.Sense == sense.Colour || w.Sense == sense.Temperature {
-			return a, flavor.Invalid("toward", w.Word, "the wish names no sense that there may be more or less of")
+			return a, flavor.Invalid("toward", w.Word, "the wish names nothing that can be more or less")
 		}
 		return a, nil
 	case wish.Aroma:

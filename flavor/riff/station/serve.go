@@ -65,14 +65,14 @@ type slip string
 // The slips.
 const (
 	flat       slip = "what sparkles goes flat in the blender"
-	unbeaten   slip = "egg and foam want a shake"
-	unfoamed   slip = "a dry shake wants egg or foam"
+	unbeaten   slip = "egg and foam need a shake"
+	unfoamed   slip = "a dry shake needs egg or foam"
 	clouded    slip = "juice, cream and what is sharp are not stirred"
 	dull       slip = "coffee on ice is shaken, unless the drink is long"
 	bruised    slip = "spirits alone are stirred, not shaken"
 	unmixed    slip = "juice is shaken unless the drink is long"
 	ungathered slip = "a swizzle is on crushed ice"
-	bare       slip = "a long drink wants length"
+	bare       slip = "a long drink needs length"
 	sparse     slip = "what is topped with soda is not served up"
 	drowned    slip = "so much soda is served long"
 	brimming   slip = "so much is not served up"

@@ -62,7 +62,7 @@ func CheckSpec(s *flavor.Spec) error {
 	case s == nil || len(s.Pours) == 0:
 		return flavor.Invalid("spec", "", "a riff needs a drink to start from; write at least one pour")
 	case len(s.Pours) > MaxPours:
-		return flavor.OutOfRange("spec", len(s.Pours), 1, MaxPours, "a drink of so many pours is not riffed on")
+		return flavor.OutOfRange("spec", len(s.Pours), 1, MaxPours, "this drink has too many pours for a riff")
 	}
 	for i := range s.Pours {
 		if s.Pours[i].Profile == nil || !(s.Pours[i].ML > 0) {

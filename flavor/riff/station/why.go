@@ -69,16 +69,16 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		switch {
 		case count == 0 || of.name == string(lead.Class) && lead == came[0]:
 		case lead == came[0]:
-			return fmt.Sprintf("%s stands in %s, such as %s", of.name, drinks(count), j.provenName(best))
+			return fmt.Sprintf("%s is poured in %s, such as %s", of.name, drinks(count), j.provenName(best))
 		default:
-			return fmt.Sprintf("%s stands beside %s in %s, such as %s", of.name, lead.Class, drinks(count), j.provenName(best))
+			return fmt.Sprintf("%s is poured with %s in %s, such as %s", of.name, lead.Class, drinks(count), j.provenName(best))
 		}
 	}
 	best := j.provenName(mostLike(x.products, func(int) bool { return true }))
 	if lead == came[0] {
 		return fmt.Sprintf("the nearest proven drink is %s", best)
 	}
-	return fmt.Sprintf("no proven drink pours %s beside %s; the nearest is %s", came[0].Name, lead.Class, best)
+	return fmt.Sprintf("no proven drink pours %s with %s; the nearest is %s", came[0].Name, lead.Class, best)
 }
 
 func (j *Job) provenName(i int) string { return j.Station.book.proven[i].Spec.Name }

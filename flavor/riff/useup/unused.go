@@ -24,9 +24,9 @@ func (w Why) String() string {
 	case WhyGuest:
 		return "the guest must not have it, or a limit rules it out"
 	case WhyNoPlace:
-		return "no proven drink, poured from this stock, has a place for enough of it"
+		return "no proven drink that this stock can pour takes enough of it"
 	case WhyOff:
-		return "no draft that moves it comes into balance and is poured as bars pour it"
+		return "no draft that moves it is both in balance and poured as bars pour"
 	case WhyLimit:
 		return "drafts that move it are in balance, but beyond a limit"
 	case WhyTime:

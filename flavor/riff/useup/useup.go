@@ -102,7 +102,7 @@ func (req *Request) check(st *station.Station) error {
 	for i := range req.Toward {
 		if !req.Toward[i].Limit() {
 			return &flavor.Fault{Kind: flavor.ErrInvalid, Location: "toward", Value: req.Toward[i].Word,
-				Message: "there is no drink here to be more or less than; ask for limits only, such as \"no nuts\" or \"below 12 %\""}
+				Message: "there is no draft here to compare with, so nothing can be more or less; ask for limits only, such as \"no nuts\" or \"below 12 %\""}
 		}
 	}
 	for _, id := range req.Families {

@@ -30,7 +30,7 @@ func (k *walker) path(n int) ([]Stop, error) {
 		}
 	}
 	if math.IsInf(cost[last], 1) {
-		return nil, flavor.Invalid("between", n, "no %d balanced drinks lie one after another between these two; at most %d may: ask for fewer, or for ends that are less alike or both balanced", n, reached)
+		return nil, flavor.Invalid("between", n, "there are not %d balanced drinks in a row between these two, %d at most; ask for fewer, or choose ends that are less alike or both balanced", n, reached)
 	}
 	order := []int{last}
 	for step := n; step >= 0; step-- {

@@ -110,7 +110,7 @@ func beyond(st *station.Station, req *Request) (faults flavor.Faults, err error)
 			return nil, placed(end.name, err)
 		}
 		if g.MaxABV > 0 && drink.ABV > g.MaxABV {
-			faults = append(faults, flavor.Invalid(end.name, drink.ABV, "this drink has %.1f %% vol, and no more than %.1f is asked for; choose one that is weaker", drink.ABV, g.MaxABV))
+			faults = append(faults, flavor.Invalid(end.name, drink.ABV, "this drink has %.1f %% vol, above the limit of %.1f; choose a weaker one", drink.ABV, g.MaxABV))
 		}
 		if g.MaxCost <= 0 {
 			continue
@@ -118,11 +118,11 @@ func beyond(st *station.Station, req *Request) (faults flavor.Faults, err error)
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile
 			if _, known := g.Prices[p.ID]; !known && !p.Class.Free() {
-				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s has no price, so that no cost can be held to; give it one, or ask for any cost", p.Name))
+				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s has no price, so a cost limit cannot be checked; give it a price, or leave the limit out", p.Name))
 			}
 		}
 		if cost := station.CostOf(end.spec, g.Prices); cost > g.MaxCost {
-			faults = append(faults, flavor.Invalid(end.name, cost, "this drink costs %.2f to pour, and no more than %.2f is asked for; choose one that costs less", cost, g.MaxCost))
+			faults = append(faults, flavor.Invalid(end.name, cost, "this drink costs %.2f to pour, above the limit of %.2f; choose one that costs less", cost, g.MaxCost))
 		}
 	}
 	return faults, nil

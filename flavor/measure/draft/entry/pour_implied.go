@@ -430,7 +430,7 @@ func (p *Written) rim(toks []token.Token) bool {
 	if found {
 		p.Shape, p.Remark = ShapeRim, strings.Join(kept, " ")
 		if w := PouredIn(toks); w != "" {
-			p.Shape, p.Fault = ShapePour, measure.Invalid("amount", w, "%q stands in what is said of the rim; write it in a line of its own", w)
+			p.Shape, p.Fault = ShapePour, measure.Invalid("amount", w, "%q stands in the note on the rim; write it on a line of its own", w)
 		}
 	}
 	return found

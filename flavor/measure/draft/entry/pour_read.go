@@ -76,7 +76,7 @@ func (p *Written) asTemperature(toks []token.Token) bool {
 func (p *Written) takeUnit(toks []token.Token) []token.Token {
 	for len(toks) > 0 && (toks[0].Is(".") || toks[0].Is(":") || toks[0].Is("?") || (toks[0].Is(",") || toks[0].Is(";") || toks[0].Is("-") && UnitWordsAt(toks[1:])) && toks[0].Glued) {
 		if toks[0].Is("?") {
-			p.AddNote("“?” is passed over")
+			p.AddNote("“?” is skipped")
 		}
 		toks = toks[1:]
 	}

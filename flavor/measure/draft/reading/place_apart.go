@@ -33,7 +33,7 @@ func (b *book) withoutBrackets(name string, pl place) (found, bool) {
 	}
 	if inside := name[open+1 : end]; b.mentions(inside) || changesBottle(inside) {
 		if f := b.find(rest, pl); f.firm() {
-			return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds in a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
+			return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds on a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
 		}
 		return found{}, false
 	}
@@ -84,7 +84,7 @@ func (b *book) findParted(name string, pl place) found {
 	f := b.find(head, pl)
 	if f.profile != nil {
 		if !saysLittle(remark) && !(shade[strings.ToLower(remark)] && (f.profile.Class == flavor.ClassSyrup || f.profile.Class == flavor.ClassSugar)) {
-			return found{fault: measure.Invalid("ingredient", remark, "%q is nothing known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it passed over", remark)}
+			return found{fault: measure.Invalid("ingredient", remark, "%q is not known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it skipped", remark)}
 		}
 		f.dropped = remark
 	}

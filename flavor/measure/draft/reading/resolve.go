@@ -413,7 +413,7 @@ func (t *task) say(pl place) {
 		t.notes = append(t.notes, "“"+t.line.Name+"” "+placeWords(pl.unit)+" is read as "+h.profile.Name)
 	}
 	if h.dropped != "" {
-		t.notes = append(t.notes, "“"+h.dropped+"” is passed over")
+		t.notes = append(t.notes, "“"+h.dropped+"” is skipped")
 	}
 }
 

@@ -229,7 +229,7 @@ func TestFirstLineWithAMeasureIsNoName(t *testing.T) {
 	s, err := resolveText(t, "Serves 2\n120 ml gin\n50 ml lemon juice")
 	require.NoError(t, err)
 	assert.Empty(t, s.Name)
-	assert.Contains(t, strings.Join(s.Notes, "\n"), "“Serves 2” is passed over")
+	assert.Contains(t, strings.Join(s.Notes, "\n"), "“Serves 2” is skipped")
 }
 
 // Ice is what a drink is poured over, however it is described.
@@ -252,7 +252,7 @@ func TestOverIce(t *testing.T) {
 func TestOpinionsArePassedOver(t *testing.T) {
 	s, err := resolveText(t, "50 ml gin\n25 ml lemon juice\ntoo sharp?")
 	require.NoError(t, err)
-	assert.Contains(t, strings.Join(s.Notes, "\n"), "line 3: “too sharp?” is passed over")
+	assert.Contains(t, strings.Join(s.Notes, "\n"), "line 3: “too sharp?” is skipped")
 	_, err = resolveText(t, "50 ml gin\n25 ml lemon juice\nbit of sugar")
 	assert.ErrorContains(t, err, "bit of sugar")
 }

@@ -74,13 +74,13 @@ func (r *resolver) checkSize(s *flavor.Spec) {
 		all += s.Pours[i].ML
 	}
 	if all > 0 && (all < leastDrinkML || all > mostDrinkML) {
-		r.note("all of it is " + token.Decimals(all) + " ml; check the unit if that is not meant")
+		r.note("all of it is " + token.Decimals(all) + " ml; check the unit if you did not mean that")
 		return
 	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		if class := p.Profile.Class; class.Part() == flavor.PartBase && p.ML > mostBaseML || class == flavor.ClassSourJuice && p.ML > mostSourML {
-			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is much for one drink; check the amount if that is not meant")
+			r.note(measure.FormatAmount(p.Amount, p.Unit) + " of " + p.Profile.Name + " is much for one drink; check the amount if you did not mean that")
 		}
 	}
 }
@@ -153,7 +153,7 @@ func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 		return false
 	}
 	s.Pours[i].After = s.Pours[i].After || l.After
-	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” speaks of what is poured above")
+	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” refers to what is poured above")
 	r.steps = append(r.steps, l.Asked)
 	return true
 }
@@ -176,7 +176,7 @@ func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
 			continue
 		}
 		if name := r.unpoured(s, toks[at+1:]); name != "" {
-			f := measure.Invalid("amount", name, "this step pours %q, of which no line states an amount; write it in a line of its own, such as \"1 oz %s\"", name, name)
+			f := measure.Invalid("amount", name, "this step pours %q, but no line states an amount of it; write it on a line of its own, such as \"1 oz %s\"", name, name)
 			f.Location = measure.LineLocation(e.Line)
 			*faults = append(*faults, f)
 		}

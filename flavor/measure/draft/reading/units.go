@@ -410,7 +410,7 @@ func (r *resolver) unitAlone(open []*task) (flavor.Unit, string) {
 	case whole && len(open) > 1:
 		return flavor.PartUnit, ""
 	case most > mostOunces:
-		return "", "it is much in ounces and little in millilitres"
+		return "", "it is a lot in ounces and little in millilitres"
 	}
 	return "", "all of it in ounces would be a very large drink"
 }
