@@ -68,7 +68,7 @@ func TestCoverForGuests(t *testing.T) {
 		{name: "weak", body: `{` + draft + `,"max_abv_pct":15}`, status: 200},
 		{name: "cheap", body: `{` + draft + `,"prices_per_ml":{"coconut-cream":0.01,"light-cream":0.005},"max_cost":1}`, status: 200},
 		{name: "a limit without prices", body: `{` + draft + `,"max_cost":1}`, status: 422, want: []string{"body.max_cost", "prices_per_ml"}},
-		{name: "a price below nothing", body: `{` + draft + `,"prices_per_ml":{"gin":-1}}`, status: 422, want: []string{"below nothing"}},
+		{name: "a price below nothing", body: `{` + draft + `,"prices_per_ml":{"gin":-1}}`, status: 422, want: []string{"must be zero or more"}},
 		{name: "unknown diet", body: `{` + draft + `,"diet":["vegan","moonlight"]}`, status: 422, want: []string{"body.diet[1]", "moonlight", "alcohol-free"}},
 		{name: "too strong a limit", body: `{` + draft + `,"max_abv_pct":101}`, status: 422, want: []string{"body.max_abv_pct"}},
 	} {

@@ -32,7 +32,7 @@ func TestRiffForGuests(t *testing.T) {
 		{name: "what has run out", body: `{"text":"2 oz gin\n3/4 oz lemon juice\n1/2 oz falernum\nshake, up","limit":40}`, status: 200, wantNot: []string{`"ingredient":"falernum"`, `"ingredient":"triple sec"`}},
 		{name: "what has run out, sent as stock", body: `{` + sourDraft + `,"stock":["london-dry-gin","lemon-juice","triple-sec"]}`, status: 200, want: []string{`"ingredient":"triple sec"`}},
 		{name: "a limit without prices", body: `{` + sourDraft + `,"max_cost":1}`, status: 422, want: []string{"body.max_cost", "prices_per_ml"}},
-		{name: "a price below nothing", body: `{` + sourDraft + `,"prices_per_ml":{"gin":-1}}`, status: 422, want: []string{"below nothing"}},
+		{name: "a price below nothing", body: `{` + sourDraft + `,"prices_per_ml":{"gin":-1}}`, status: 422, want: []string{"must be zero or more"}},
 		{name: "unknown diet", body: `{` + sourDraft + `,"diet":["moonlight"]}`, status: 422, want: []string{"body.diet[0]", "alcohol-free"}},
 		{name: "too strong a limit", body: `{` + sourDraft + `,"max_abv_pct":101}`, status: 422, want: []string{"body.max_abv_pct"}},
 		{name: "every fault at once", body: `{"text":"2 oz moon dust","toward":["more moon"],"avoid":["gravity"],"diet":["moon"]}`, status: 422,

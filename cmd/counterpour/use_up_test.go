@@ -11,7 +11,7 @@ func TestUseUpCommand(t *testing.T) {
 			out: []string{"No use found for\n    orgeat", "must not have it"}, outNot: []string{"oz  orgeat", "almond", "amaretto", "tree nuts"}},
 		{name: "from the shelf, in millilitres", args: []string{"use-up", "--bottle", "mezcal", "--stock", shelf, "--unit", "ml"}, out: []string{" ml"}, outNot: []string{" oz", "Halyard"}},
 		{name: "in one family", args: []string{"use-up", "--bottle", "mezcal", "--family", "sour", "--limit", "2"}, out: []string{"\n1. "}},
-		{name: "below a strength", args: []string{"use-up", "--bottle", "mezcal", "--toward", "below 1 %", "--stock", shelf}, out: []string{"Nothing that may be poured", "No use found for"}},
+		{name: "below a strength", args: []string{"use-up", "--bottle", "mezcal", "--toward", "below 1 %", "--stock", shelf}, out: []string{"No balanced draft pours these bottles", "No use found for"}},
 		{name: "no bottle", args: []string{"use-up"}, code: 2, message: []string{"--bottle is not given"}},
 		{name: "unknown bottle", args: []string{"use-up", "--bottle", "moon dust"}, code: 2, message: []string{"--bottle", "moon dust", "nearest"}},
 		{name: "unknown unit", args: []string{"use-up", "--bottle", "mezcal", "--unit", "bucket"}, code: 2, message: []string{"--unit", "oz or ml"}},

@@ -28,7 +28,7 @@ func TestBeforeAndAfter(t *testing.T) {
 
 	// What is another drink is not compared, nor what cannot be read.
 	webuitest.Lacks(t, webuitest.Post(p, "/", webuitest.Fields("text", "Mainbrace\n2 oz gin\nstir", "become", webuitest.GoodDraft), false), "Before and after")
-	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "before", "2 oz gni"), false), 200, "Hold this one")
+	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "before", "2 oz gni"), false), 200, "Keep this one")
 	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.NutDraft, "before", webuitest.GoodDraft), false), 200,
 		"<th scope=\"row\">simple syrup</th><td>½ oz</td><td>—</td>", "<th scope=\"row\">orgeat</th><td>—</td><td>½ oz</td>", "<td>shake</td><td>dry shake</td>")
 	webuitest.Tells(t, webuitest.Post(p, "/", webuitest.Fields("text", webuitest.GoodDraft, "before", "Broken\n2 oz gin\nstir"), false), 500)

@@ -43,9 +43,9 @@ func TestWhatStandsInTheWayOfSaving(t *testing.T) {
 		want   []string
 		not    []string
 	}{
-		{"a draft with faults", webuitest.Fields("text", "2 oz gni", "save", "save"), 422, []string{"A draft with faults is not kept", "2 oz gni"}, nil},
+		{"a draft with faults", webuitest.Fields("text", "2 oz gni", "save", "save"), 422, []string{"A draft with faults is not saved", "2 oz gni"}, nil},
 		{"no draft", webuitest.Fields("text", "", "save", "save"), 422, []string{"There is no draft yet"}, nil},
-		{"nothing to weigh", webuitest.Fields("text", "Weightless\n2 oz gin\nstir", "save", "save"), 422, []string{"A draft with faults is not kept"}, nil},
+		{"nothing to weigh", webuitest.Fields("text", "Weightless\n2 oz gin\nstir", "save", "save"), 422, []string{"A draft with faults is not saved"}, nil},
 		{"no name", webuitest.Fields("text", nameless, "save", "save"), 422, []string{"It needs a name to be saved", `name="called"`}, nil},
 		{"a name that is taken", webuitest.Fields("text", changed, "save", "save"), 409, []string{"Halyard Sour is in the specs already", "at version 1, by Ines, 1 Apr 2026, 16:00 UTC",
 			"simple syrup from ½ oz to ¾ oz", "½ oz orgeat added", "Replace it, as version 2", `name="seen" value="1"`, "Or keep it under another name"}, []string{"Saved"}},

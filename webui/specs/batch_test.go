@@ -24,7 +24,7 @@ func TestBatchScenarios(t *testing.T) {
 		{"a bottle", "/specs/mainbrace/batch?amount=1&of=bottles-1000", 200, []string{"For 1\u00a0bottle of 1 litre: ", "1000\u00a0mL", `value="bottles-1000" selected`}, nil},
 		{"a keg", "/specs/mainbrace/batch?amount=19,5&of=litres", 200, []string{"For 19,5\u00a0litres: ", "19500\u00a0mL", `value="19,5"`}, nil},
 		{"five litres, as one types it", "/specs/mainbrace/batch?amount=5+L", 200, []string{"For 5\u00a0litres: ", "<dd>5000\u00a0mL</dd>", `value="litres" selected`, `name="amount" value="5"`}, nil},
-		{"without the juice", "/specs/mainbrace/batch?amount=5&of=litres&juice=apart", 200, []string{"<dd>5000\u00a0mL</dd>", "¾ oz lemon juice <span class=\"small\">as it is made", "from the day's pressing",
+		{"without the juice", "/specs/mainbrace/batch?amount=5&of=litres&juice=apart", 200, []string{"<dd>5000\u00a0mL</dd>", "¾ oz lemon juice <span class=\"small\">as it is made", "pressed the same day",
 			"The water for it is in the batch", `value="apart" checked`}, []string{"At most 1 day", `<th scope="row">lemon juice</th>`}},
 		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serve with ice."}, []string{"in place of the ice"}},
 		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},

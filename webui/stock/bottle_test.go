@@ -158,7 +158,7 @@ func TestTwoPeopleAtOneBottle(t *testing.T) {
 	w := webuitest.Post(pages, "/stock/bottle", edited("1", "stock", "1", "abv", "44"), false)
 	assert.Equal(t, http.StatusConflict, w.Code)
 	webuitest.Says(t, w, []string{"It has changed since you opened it", "by ana", `name="version" value="2"`,
-		`name="stock" value="1"`, "Theirs: 7", `name="abv" value="44"`, `name="price" value="30"`, "Filled in as the other one changed it", "in the cellar</textarea>"}, []string{"Theirs: 30"})
+		`name="stock" value="1"`, "Theirs: 7", `name="abv" value="44"`, `name="price" value="30"`, "Filled in as the other person changed it", "in the cellar</textarea>"}, []string{"Theirs: 30"})
 	assert.EqualValues(t, 2, h.bottle(t, "blue").Version)
 
 	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "stock", "1", "abv", "44", "price", "30", "note", "in the cellar"), false))

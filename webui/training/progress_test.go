@@ -119,7 +119,7 @@ func TestGivenAnswersInWords(t *testing.T) {
 
 func TestProgressOfNobody(t *testing.T) {
 	webuitest.Holds(t, webuitest.Get(webuitest.NewPages(t), training.ProgressPath, ""), 200,
-		[]string{"No round played yet", "Nobody of the house has trained under a name yet", "(Wozniak, Optimization of learning, 1990)", "Who are you?", webuitest.FootLine}, []string{"<table"})
+		[]string{"No round played yet", "Nobody has trained under a name yet", "(Wozniak, Optimization of learning, 1990)", "Who are you?", webuitest.FootLine}, []string{"<table"})
 }
 
 // The rows that a learner and their lead see, worked by hand.
@@ -137,7 +137,7 @@ func TestProgressRows(t *testing.T) {
 	}
 	w := serveOne(webuitest.PagesOf(t, h), requestBy(http.MethodGet, training.ProgressPath, nil, service.Trainee{Name: "Ada"}))
 	webuitest.Holds(t, w, 200, []string{"5 rounds played, 4 right.", "Name the fault: acid", `<td class="n">75` + "\u00a0%</td>", "not known yet", "within a day", "days late", "Not tried yet: Read the family; Name the fault: sweetness",
-		`<th scope="row">Ada</th><td>Name the fault: acid</td><td>75` + "\u00a0% right of 4 rounds, ", `<th scope="row">Bo</th>`}, []string{"Nobody of the house"})
+		`<th scope="row">Ada</th><td>Name the fault: acid</td><td>75` + "\u00a0% right of 4 rounds, ", `<th scope="row">Bo</th>`}, []string{"Nobody has trained under a name"})
 	body := w.Body.String()
 	assert.Less(t, strings.Index(body, `<th scope="row">Ada`), strings.Index(body, `<th scope="row">Bo`), "who needs it most stands first")
 }

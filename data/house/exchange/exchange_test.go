@@ -105,7 +105,7 @@ func TestFilesThatAreNone(t *testing.T) {
 	for text, want := range map[string]string{
 		"":                          "is empty",
 		"PK\x03\x04 and so on":      "save it as CSV",
-		"size,cost\n700 ml,18.50\n": "no column says what the bottles are called",
+		"size,cost\n700 ml,18.50\n": "no column holds the names of the bottles",
 	} {
 		_, err := exchange.ReadStock(strings.NewReader(text), nil)
 		assert.ErrorIs(t, err, house.ErrInvalid)

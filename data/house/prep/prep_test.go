@@ -175,7 +175,7 @@ func TestJuiceStaysOutIfAsked(t *testing.T) {
 	assert.InEpsilon(t, 5000, b.TotalML, tolerance)
 	assert.InEpsilon(t, whole.Water.ML/whole.Servings, b.Water.ML/b.Servings, tolerance, "the water of the whole drink")
 	assert.Greater(t, b.Keep.Days, whole.Keep.Days)
-	assert.Contains(t, strings.Join(b.Notes, " "), "day's pressing")
+	assert.Contains(t, strings.Join(b.Notes, " "), "pressed the same day")
 	assert.True(t, prep.HasJuice(&s))
 }
 
