@@ -26,7 +26,7 @@ func TestCoversSayWhatTheyAreWorth(t *testing.T) {
 		{name: "nothing near", args: []string{"cover", path, "--missing", "orgeat", "--stock", cola},
 			out: []string{"Without orgeat\n  nothing here keeps this drink\n", "  or a riff: "}, outNot: []string{"\n1. "}},
 		{name: "only if a label clears it", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1"},
-			out: []string{"and without aromatic bitters", "\nBefore you mix for this guest, wash the tins", "\nNot safe as they stand", "only if the label of aromatic bitters clears it for the guest"}},
+			out: []string{"also without aromatic bitters", "\nBefore you mix for this guest, wash the tins", "\nNot safe as they stand", "only if the label of aromatic bitters clears it for the guest"}},
 		{name: "none for a guest who avoids nothing", input: bitteredSour, args: []string{"cover", "--missing", "falernum", "--limit", "2", "--max-parts", "1"},
 			outNot: []string{"Not safe", "only if the label", "wash the tins"}},
 		{name: "outs", args: []string{"outs", "falernum", "--max-parts", "1"}, out: []string{"notice; score", "\nCautions (", " more with --cautions)"}},

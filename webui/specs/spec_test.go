@@ -76,7 +76,7 @@ func TestRightIsMarkedAndUnmarked(t *testing.T) {
 	_, err = h.Store().Write(t.Context(), webuitest.Opening, house.Put(k.Item, 1))
 	require.NoError(t, err)
 	webuitest.Tells(t, webuitest.Get(p, "/specs/mainbrace", ""), 200, "Version 1 is marked as right; this is version 2.", "Mark version 2 as right", "Take the mark off")
-	webuitest.Tells(t, webuitest.Post(p, "/specs/mainbrace", webuitest.Fields("do", "right", "version", "1"), false), http.StatusConflict, "It is at version 2 now, and version 1 was seen")
+	webuitest.Tells(t, webuitest.Post(p, "/specs/mainbrace", webuitest.Fields("do", "right", "version", "1"), false), http.StatusConflict, "It is now at version 2, and you saw version 1")
 	assert.Contains(t, act(t, p, "mainbrace", "do", "right", "version", "2"), "Version 2 is marked as right.")
 	assert.Contains(t, act(t, p, "mainbrace", "do", "unright", "version", "2"), "It is not marked.")
 	assert.Contains(t, act(t, p, "mainbrace", "do", "unright", "version", "2"), "It is not marked.")

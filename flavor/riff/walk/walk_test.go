@@ -106,7 +106,7 @@ func TestWalkWithinLimits(t *testing.T) {
 		at     string
 		naming string
 	}{
-		{"too strong", cover.Guest{MaxABV: 12}, "from", "no more than 12.0 is asked for"},
+		{"too strong", cover.Guest{MaxABV: 12}, "from", "above the limit of 12.0"},
 		{"too dear", cover.Guest{MaxCost: dearest / 2, Prices: prices}, "from", "costs"},
 		{"without a price", cover.Guest{MaxCost: dearest, Prices: map[string]float64{from.Pours[0].Profile.ID: 0.01}}, "from.pours[1]", "has no price"},
 	} {
