@@ -78,7 +78,7 @@ type Problem struct {
 // ProblemError is one thing wrong with a request.
 type ProblemError struct {
 	Location string   `json:"location" doc:"Where: line 3 of a text, body.spec.pours[2].unit, query.limit"`
-	Message  string   `json:"message" doc:"What is wrong and how to mend it"`
+	Message  string   `json:"message" doc:"What is wrong and how to fix it"`
 	Value    any      `json:"value" doc:"The word or number that is wrong"`
 	Suggest  []string `json:"suggest" doc:"What may have been meant, the nearest first"`
 }

@@ -192,7 +192,7 @@ func TestHouseScenarios(t *testing.T) {
 func TestALostHouseIsNotReady(t *testing.T) {
 	s, _ := serverFor(t, Options{Ready: func() error { return service.ErrLost }})
 	for _, sc := range []scenario{
-		{name: "ready", url: "/readyz", status: 503, want: []string{"start the program again"}},
+		{name: "ready", url: "/readyz", status: 503, want: []string{"start it again"}},
 		{name: "health", url: "/healthz", status: 200},
 		{name: "find", url: "/v1/ingredients?q=gin", status: 200},
 	} {

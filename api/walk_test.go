@@ -26,7 +26,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "an end that the guest must not have", body: `{"from":{"text":"2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up"},` + walkTo + `,"avoid":["tree nuts"]}`, status: 422,
 			want: []string{"body.from.pours[2]", "orgeat is not for this guest"}},
 		{name: "weaker than its ends", body: `{` + from + walkTo + `,"max_abv_pct":10}`, status: 422, want: []string{"body.from", "body.to", "above the limit of 10.0"}},
-		{name: "dearer than its ends may be", body: `{` + from + walkTo + `,"max_cost":0.05,` + walkPrices + `}`, status: 422, want: []string{"body.from", "no more than 0.05"}},
+		{name: "dearer than its ends may be", body: `{` + from + walkTo + `,"max_cost":0.05,` + walkPrices + `}`, status: 422, want: []string{"body.from", "above the limit of 0.05"}},
 		{name: "within both", body: `{` + from + walkTo + `,"max_abv_pct":40,"max_cost":100,` + walkPrices + `}`, status: 200, want: []string{`"stops":[`}},
 		{name: "an alcohol-free guest", body: `{` + from + walkTo + `,"diet":["alcohol-free"]}`, status: 422, want: []string{"body.from.pours[0]", "body.to.pours[0]"}},
 		{name: "from a drink and itself", body: `{` + from + `"to":{` + sourDraft + `}}`, status: 422, want: []string{"body.steps", "ask for fewer"}},

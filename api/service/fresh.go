@@ -7,7 +7,7 @@ import (
 )
 
 // ErrLost: a house whose changes are no longer taken up.
-var ErrLost = errors.New("changes of the house are no longer taken up; start the program again")
+var ErrLost = errors.New("this program no longer sees changes of the house; start it again")
 
 // ErrStale: a house whose store has not answered for longer than [MaxAge].
 var ErrStale = errors.New("the store of the house does not answer; what is shown may be old")

@@ -60,7 +60,7 @@ func (p *pages) boardEvents(w http.ResponseWriter, r *http.Request) error {
 	}
 	// The answer has begun, so there is no other to give.
 	if ctx.Err() == nil {
-		p.Log.DebugContext(ctx, "board no longer told", "err", err)
+		p.Log.DebugContext(ctx, "board no longer updated", "err", err)
 	}
 	return nil
 }

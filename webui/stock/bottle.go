@@ -93,7 +93,7 @@ func bottleFields(names *nearFinder) []formField[house.Bottle] {
 		amountField(groupThere, formBox{Name: "stock", Label: "In stock", Unit: "bottles", Hint: "Part ones count as parts: 2.5 is two and a half."}, func(b *house.Bottle) *float64 { return &b.Stock }),
 		optionalField(groupCost, formBox{Name: "price", Label: "Price", Hint: "Of one full bottle, as you pay it."}, func(b *house.Bottle) **float64 { return &b.Price }),
 		currencyField(),
-		textField(groupCost, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it stands, who sells it, whatever helps."}, func(b *house.Bottle) *string { return &b.Note }),
+		textField(groupCost, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it is kept, who sells it, whatever helps."}, func(b *house.Bottle) *string { return &b.Note }),
 	)
 }
 

@@ -29,7 +29,7 @@ func (d *stockDesk[T]) clash(p *pages, w http.ResponseWriter, r *http.Request, f
 	case !there:
 		v.Version = 0
 		v.Trouble = &deskTrouble{Title: "It has been removed meanwhile",
-			Text: "That was " + who + ". Nothing of yours is written yet: to put it back with what stands here, save it once more."}
+			Text: "That was " + who + ". Nothing of yours is written yet: to put it back with what you see here, save it once more."}
 	case last.Version == v.Version:
 		v.Trouble = &deskTrouble{Title: "Nothing was written", Text: "Another bottle that goes with it changed at the same moment. Send it once more."}
 	default:

@@ -53,7 +53,7 @@ func madeFields(names *nearFinder) []formField[house.Made] {
 		{formBox{Name: "aliases", Label: "Other names", Kind: "area", Rows: 2, Hint: "One a line: what else it is called in specs."}, groupWhat,
 			func(m house.Made) string { return strings.Join(m.Aliases, "\n") },
 			func(m *house.Made, text string) error { m.Aliases = nonBlank(text); return nil }},
-		{formBox{Name: "class", Label: "Kind", Kind: "choice", Options: classes, Missing: "Choose what kind of thing it is.", Hint: "What it does in a drink goes by this."}, groupWhat,
+		{formBox{Name: "class", Label: "Kind", Kind: "choice", Options: classes, Missing: "Choose what kind of thing it is.", Hint: "This decides what it does in a drink."}, groupWhat,
 			func(m house.Made) string { return string(m.Class) },
 			func(m *house.Made, text string) error { m.Class = flavor.Class(text); return nil }},
 		{formBox{Name: "parts", Label: "What goes in", Kind: "area", Rows: 6, Offers: true,

@@ -65,7 +65,7 @@ func settingsFields() []formField[house.Settings] {
 		return textField(groupHouse, b, at)
 	}
 	return []formField[house.Settings]{
-		textField(groupHouse, formBox{Name: "name", Label: "Name of the house", Hint: "It stands on every page, and over the printed menu."}, func(s *house.Settings) *string { return &s.Name }),
+		textField(groupHouse, formBox{Name: "name", Label: "Name of the house", Hint: "Every page shows it, and the printed menu has it on top."}, func(s *house.Settings) *string { return &s.Name }),
 		choice(formBox{Name: "units", Label: "Cards measure in", Options: units, Hint: "To the nearest mark of a jigger; where no mark is near enough, a pour stays as it was written."},
 			func(s *house.Settings) *string { return (*string)(&s.Units) }),
 		currency,

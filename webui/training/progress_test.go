@@ -167,7 +167,7 @@ func TestNeedsInWords(t *testing.T) {
 	assert.Equal(t, training.TeamRow{Name: "Ada"}, row)
 	needs := []drill.Need{{Kind: drill.KindMend, Axis: "sweet", Threshold: 5.2, Share: 0.5, Rounds: 12, Overdue: 9}, {Kind: drill.KindGuess}, {Kind: drill.KindCover}, {Kind: drill.KindFamily}}
 	row = training.TeamRowOf(&drill.Learner{Name: "Ada"}, needs)
-	assert.Equal(t, "Mend it: sweetness", row.Next)
+	assert.Equal(t, "Fix it: sweetness", row.Next)
 	assert.Equal(t, "notices 5.2 steps, 50\u00a0% right of 12 rounds, 9 days late", row.Why)
 	assert.Equal(t, "Guess strength and volume, Pick the cover and 1 more", row.Then)
 	assert.Equal(t, "not tried yet", training.WhyText(&needs[1]))

@@ -28,7 +28,7 @@ type drillChoice struct {
 var drillChoices = []drillChoice{
 	{"", "What I need most", behind.RoundWish{}},
 	{"fault", "Name the fault", behind.RoundWish{Kind: drill.KindFault}},
-	{"mend", "Mend it", behind.RoundWish{Kind: drill.KindMend}},
+	{"mend", "Fix it", behind.RoundWish{Kind: drill.KindMend}},
 	{"order-sweet", "Order by sweetness", behind.RoundWish{Kind: drill.KindOrder, Axis: template.Sweet, HasAxis: true}},
 	{"order-strong", "Order by strength", behind.RoundWish{Kind: drill.KindOrder, Axis: template.Strong, HasAxis: true}},
 	{"guess", "Guess strength and volume", behind.RoundWish{Kind: drill.KindGuess}},

@@ -65,7 +65,7 @@ func playedBy(l *drill.Learner) string {
 	return fmt.Sprintf("%s played, %d right.", words.Count(rounds, "round", "rounds"), right)
 }
 
-var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.KindMend: "Mend it", drill.KindOrder: "Put in order",
+var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.KindMend: "Fix it", drill.KindOrder: "Put in order",
 	drill.KindGuess: "Guess strength and volume", drill.KindCover: "Pick the cover", drill.KindFamily: "Read the family"}
 
 // skillName names a drill; its axis is empty for those without one.

@@ -41,7 +41,7 @@ func oneName(path string) error {
 		return nil // a new house; whatever else is wrong, opening it tells
 	}
 	if n := names(info); n > 1 {
-		return fail(house.ErrInvalid, "open", path, "the file has %d names (hard links), and its log goes by name; remove the other names, or make a copy with house backup", n)
+		return fail(house.ErrInvalid, "open", path, "the file has %d names (hard links), and its log is found by the name; remove the other names, or make a copy with house backup", n)
 	}
 	return nil
 }

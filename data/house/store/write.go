@@ -136,7 +136,7 @@ func conflict(e house.Edit, r *recordRow, found bool) error {
 	case there && e.Version() != r.version:
 		return fail(house.ErrConflict, "edit", e.Ref().String(), "it is at version %d, the edit was made on version %d; read it again", r.version, e.Version())
 	case !there && e.Version() != 0:
-		return fail(house.ErrConflict, "edit", e.Ref().String(), "it is gone, the edit was made on version %d; read it again, or add it anew", e.Version())
+		return fail(house.ErrConflict, "edit", e.Ref().String(), "it is gone, the edit was made on version %d; read it again, or add it again", e.Version())
 	}
 	return nil
 }
