@@ -65,7 +65,7 @@ func messageOf(kind, err error) string {
 // messages are what a user reads of a kind that an engine reported.
 var messages = map[error]string{
 	house.ErrNotFound:    "there is no such file or folder",
-	house.ErrInvalid:     "the database refused the write because it breaks a rule; nothing of it was kept",
+	house.ErrInvalid:     "the database refused the write: it breaks a rule; nothing of it was kept",
 	house.ErrConflict:    "the record was changed by someone else at the same time; read it again",
 	house.ErrBusy:        "another process is using it; close that one, or wait",
 	house.ErrDamaged:     "it is damaged; restore a backup, and keep this file",
