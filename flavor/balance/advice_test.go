@@ -1,6 +1,7 @@
 package balance_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -276,6 +277,18 @@ func TestOneGlass(t *testing.T) {
 			fixes := k.fixes(t, s, r)
 			require.NotEmpty(t, fixes, c.text)
 			assert.Contains(t, fixes[0].Text, c.fix, c.text)
+		}
+	}
+}
+
+// An orange liqueur that few drinks name may be poured as the others are. Common
+// practice, no source.
+func TestOrangeLiqueursArePouredAlike(t *testing.T) {
+	k := newKitchen(t)
+	for _, liqueur := range []string{"triple sec", "cognac orange liqueur", "dry orange curaçao", "blue curaçao", "mandarin liqueur"} {
+		for _, sour := range []string{"50 ml blanco tequila\n25 ml lime juice\n25 ml %s\nshake, up", "50 ml cognac\n20 ml lemon juice\n25 ml %s\nshake, up"} {
+			r := k.score(t, k.read(t, fmt.Sprintf(sour, liqueur)))
+			assert.NotEqual(t, template.Off, r.Verdict, "%s in %q", liqueur, sour)
 		}
 	}
 }

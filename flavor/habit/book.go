@@ -67,7 +67,8 @@ func NewBook(drinks [][]Part) *Book {
 // make-up, 0 to 1, in the order of [NewBook]. What the ingredient itself says is
 // pooled with what those of its class that smell like it say, that with what the
 // class says, and that with common practice, each weighted by how many proven drinks
-// stand behind it.
+// stand behind it. A modifier that smells all but the same speaks for the ingredient
+// itself: one orange liqueur may be poured as the next, however few drinks name it.
 func (b *Book) Limit(p *flavor.Profile, first bool, near []float64) Limit {
 	s := b.shelves[p.Class]
 	if s == nil {

@@ -109,7 +109,9 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64, rooms *room
 	room := *numbers
 	clear(room[:3*n])
 	class, alike, itself, below := tail{weights: room[:n]}, tail{weights: room[n : 2*n]}, tail{weights: room[2*n : 3*n]}, room[3*n:]
-	known := false // some drink pours it, leading or beside
+	twins := 0.0                                      // of itself, the part that is said by what smells all but the same
+	modifies := p.Class.Part() == flavor.PartModifier // and so does by its smell what it does
+	known := false                                    // some drink pours it, leading or beside
 	for i := range s.samples {
 		c := &s.samples[i]
 		w := 1 - c.lead
@@ -125,6 +127,11 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64, rooms *room
 			itself.add(i, c, w*(near[c.drink]+ownMakeUp))
 		} else {
 			alike.add(i, c, w*(near[c.drink]+otherMakeUp)*l)
+			if modifies {
+				twin := w * (near[c.drink] + ownMakeUp) * l * l * l // next to nothing of others
+				itself.add(i, c, twin)
+				twins += twin
+			}
 		}
 	}
 	take := func(t *tail, others float64) {
@@ -136,7 +143,7 @@ func (s *shelf) limit(p *flavor.Profile, first bool, near []float64, rooms *room
 	x.most = math.Max(x.most, most)
 	take(&alike, classDrinks)
 	take(&itself, alikeDrinks)
-	l := Limit{Own: known, Support: itself.total + alike.total}
+	l := Limit{Own: known, Support: itself.total - twins + alike.total}
 	strong := strength(p)
 	l.Most = math.Max(math.Exp(x.most)/strong, leastOf(p))
 	l.Usual = math.Min(math.Exp(x.usual)/strong, l.Most)
