@@ -169,7 +169,7 @@ func (s *Snapshot) missing(spec *flavor.Spec, names []string) (out []*flavor.Pro
 		if len(names) > 1 {
 			location = fmt.Sprintf("missing[%d]", i)
 		}
-		p, _, err := s.Index.Resolve(pouredAs(spec, name))
+		p, err := s.Named(pouredAs(spec, name))
 		if err := collect(&faults, at(location, err)); err != nil {
 			return nil, err
 		}

@@ -67,6 +67,17 @@ func FamilyIDs() []string {
 	return out
 }
 
+// Named returns the ingredient that a name means. The name stands by itself, so
+// nothing around it tells a slip of the pen from another thing: a slip is a fault of
+// kind [flavor.ErrUnknown] that suggests what may be meant.
+func (s *Snapshot) Named(name string) (*flavor.Profile, error) {
+	p, m, err := s.Index.Resolve(name)
+	if err == nil && m.How == flavor.MatchFuzzy {
+		return nil, flavor.Unknown("", name, []string{p.Name}, "unknown ingredient %q; nearest: %s", Quotable(name), p.Name)
+	}
+	return p, err
+}
+
 // Ingredient returns the profile with an id. An id that no ingredient has is a
 // fault of kind [ErrNotFound], placed at "path.id", that suggests the nearest
 // names.

@@ -170,6 +170,25 @@ func TestStockList(t *testing.T) {
 	assert.Equal(t, "line 4", faults[1].Location)
 }
 
+// A name by itself is forgiven no slip of the pen: what it may mean is asked.
+func TestNamesOfBottlesAreNotGuessed(t *testing.T) {
+	s := testHouse(t)
+	for written, means := range map[string]string{"lemmon juice": "lemon juice", "swete vermouth": "sweet vermouth"} {
+		_, _, err := s.Index.Resolve(written)
+		require.NoError(t, err, "a draft forgives it")
+		_, err = s.Named(written)
+		var fault *flavor.Fault
+		require.ErrorAs(t, err, &fault, written)
+		assert.ErrorIs(t, fault, flavor.ErrUnknown)
+		assert.Equal(t, []string{means}, fault.Suggest)
+		_, err = s.StockList("gin\n" + written)
+		assert.ErrorIs(t, err, flavor.ErrUnknown)
+	}
+	p, err := s.Named("lemon juice")
+	require.NoError(t, err)
+	assert.Equal(t, "lemon-juice", p.ID)
+}
+
 // The cost of the menu is that of its drinks, and each pour's part adds up.
 func TestCost(t *testing.T) {
 	v, _ := openDemo(t)

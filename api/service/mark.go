@@ -76,7 +76,7 @@ func (s *Snapshot) inStock(field string, names []string, faults *flavor.Faults) 
 	for i, name := range names {
 		location, id := fmt.Sprintf("%s[%d]", field, i), name
 		if !keeps(name) {
-			p, _, err := s.Index.Resolve(name)
+			p, err := s.Named(name)
 			if err := collect(faults, at(location, err)); err != nil {
 				return nil, err
 			}

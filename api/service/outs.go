@@ -56,7 +56,7 @@ func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.Menu
 	inRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
 	out := &cover.MenuRequest{Parts: r.Parts, Tastings: s.Tastings, Effort: menuEffort}
 	for i, name := range r.Out {
-		p, _, err := s.Index.Resolve(name)
+		p, err := s.Named(name)
 		if err := collect(&faults, at(fmt.Sprintf("out[%d]", i), err)); err != nil {
 			return nil, err
 		}

@@ -128,7 +128,7 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 		faults = append(faults, flavor.Invalid("unit", r.Unit, "%q is no unit to measure in; use oz or ml", Quotable(r.Unit)))
 	}
 	for i, name := range r.Bottles {
-		p, _, err := s.Index.Resolve(name)
+		p, err := s.Named(name)
 		if err := collect(&faults, at(fmt.Sprintf("bottles[%d]", i), err)); err != nil {
 			return nil, err
 		}

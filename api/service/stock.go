@@ -99,7 +99,7 @@ func (s *Snapshot) StockList(text string) ([]string, error) {
 		if line = strings.TrimSpace(line); line == "" {
 			continue
 		}
-		p, _, err := s.Index.Resolve(line)
+		p, err := s.Named(line)
 		if err == nil {
 			ids = append(ids, p.ID)
 			continue

@@ -49,7 +49,7 @@ func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	if served.Name == "" {
 		return flavor.Invalid("", "", "the drink has no name; write the name of the spec it stood in for on the first line")
 	}
-	missing, _, err := now.Index.Resolve(r.Missing)
+	missing, err := now.Named(r.Missing)
 	if err != nil {
 		return at("missing", err)
 	}

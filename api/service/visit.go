@@ -180,10 +180,8 @@ func (v *Visit) Cautions(s *flavor.Spec) (out []Warning) {
 	return out
 }
 
-// Resolve finds the ingredient that a name means.
-func (v *Visit) Resolve(name string) (*flavor.Profile, flavor.Match, error) {
-	return v.now.Load().Index.Resolve(name)
-}
+// Named finds the ingredient that a name means, see [Snapshot.Named].
+func (v *Visit) Named(name string) (*flavor.Profile, error) { return v.now.Load().Named(name) }
 
 // Riff finds variations of a drink.
 func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) {

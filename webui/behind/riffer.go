@@ -13,8 +13,8 @@ import (
 
 // Riffer finds what else a drink, or a bottle, could become.
 type Riffer interface {
-	// Resolve finds the ingredient that a name means.
-	Resolve(name string) (*flavor.Profile, flavor.Match, error)
+	// Named finds the ingredient that a name means, of which a slip of the pen is none.
+	Named(name string) (*flavor.Profile, error)
 	// Riff finds variations of a drink.
 	Riff(ctx context.Context, r riff.Request) (*riff.Result, error)
 	// Relatives returns the n proven drinks nearest to one, of those that the

@@ -158,7 +158,7 @@ func (p *pages) acid(w *worked, f form.Values) error {
 	if name == "" {
 		return form.Missing("juice", "name a juice, such as orange juice")
 	}
-	juice, _, err := p.bar.Resolve(name)
+	juice, err := p.bar.Named(name)
 	if err != nil {
 		return err
 	}

@@ -183,7 +183,7 @@ func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone bool
 func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	var out []*flavor.Profile
 	for _, name := range splitWishes(v.Names) {
-		b, _, err := p.bar.Resolve(name)
+		b, err := p.bar.Named(name)
 		if faults := form.Faults(err); len(faults) > 0 {
 			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
 			continue

@@ -105,9 +105,9 @@ func (f *nearFinder) Suggest(written string, _ func(*flavor.Profile) bool) []str
 	return f.nearest(written)
 }
 
-// nearest asks the bar, which forgives slips, and keeps what the shelf has.
+// nearest asks the bar, which names what a slip may mean, and keeps what the shelf has.
 func (f *nearFinder) nearest(written string) []string {
-	p, _, err := f.bar.Resolve(written)
+	p, err := f.bar.Named(written)
 	var names, out []string
 	if err == nil {
 		names = []string{p.Name}

@@ -74,6 +74,11 @@ func (Bar) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 		Message: "unknown ingredient \"" + written + "\"; nearest: lemon juice"}
 }
 
+func (b Bar) Named(written string) (*flavor.Profile, error) {
+	p, _, err := b.Resolve(written)
+	return p, err
+}
+
 func (b Bar) Read(text string) (flavor.Spec, error) {
 	return reading.Read(text, b)
 }
