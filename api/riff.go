@@ -45,6 +45,7 @@ type Riff struct {
 	ABVPct       float64    `json:"abv_pct" doc:"Finished"`
 	Allergens    []Allergen `json:"allergens"`
 	NewAllergens []string   `json:"new_allergens" doc:"Those that the draft does not have"`
+	Ask          []string   `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Cautions     []Caution  `json:"cautions" doc:"Cautions of its pours, without the general ones on alcohol"`
 	Cost         *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
 	Notice       string     `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice that it is another drink"`
@@ -84,7 +85,7 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 		Riffs: list(r.Result.Riffs, func(x riff.Riff) Riff {
 			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
 				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
-				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec),
+				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec), Ask: x.Spec.Ask(r.Avoid),
 				Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Notice: string(x.Notice), Name: x.Name, Why: x.Why, Text: x.Text}
 		}),
 		Relatives: list(r.Relatives, func(x station.Relative) Relative {

@@ -46,6 +46,7 @@ type UpDraft struct {
 	ABVPct    float64    `json:"abv_pct" doc:"Finished"`
 	Uses      []Use      `json:"uses" doc:"What it moves, in the order of the request"`
 	Allergens []Allergen `json:"allergens"`
+	Ask       []string   `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Cautions  []Caution  `json:"cautions" doc:"Cautions of its pours, without the general ones on alcohol"`
 	Cost      *float64   `json:"cost,omitempty" doc:"Of all pours, in the currency of the prices; left out if one has no price"`
 	Name      string     `json:"name" doc:"What it is, as the trade says it: what leads it, its family, how it is served"`
@@ -82,7 +83,7 @@ func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (
 		Drafts: list(r.Result.Drafts, func(x useup.Draft) UpDraft {
 			return UpDraft{Spec: specOf(&x.Spec), Family: x.FamilyID, Score: roundScore(x.Score), ABVPct: round(x.Drink.ABV, digitsPct),
 				Uses:      list(x.Uses, func(u useup.Use) Use { return Use{u.Profile.ID, u.Profile.Name, round(u.ML, digitsML)} }),
-				Allergens: allergensOf(&x.Spec), Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Name: x.Name, Why: x.Why, Text: x.Text}
+				Allergens: allergensOf(&x.Spec), Ask: x.Spec.Ask(r.Avoid), Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Name: x.Name, Why: x.Why, Text: x.Text}
 		}),
 		Unused: list(r.Result.Unused, func(u useup.Unused) Unused {
 			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}

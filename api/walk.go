@@ -49,6 +49,7 @@ type Stop struct {
 	EthanolG     float64    `json:"ethanol_g" doc:"In its small pour"`
 	Allergens    []Allergen `json:"allergens"`
 	NewAllergens []string   `json:"new_allergens" doc:"Those that the drink before does not have"`
+	Ask          []string   `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Text         string     `json:"text" doc:"What changes"`
 }
 
@@ -66,7 +67,7 @@ func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*W
 		before := &r.Stops[max(i-1, 0)]
 		a.Stops[i] = Stop{Spec: specOf(&s.Spec), Score: roundScore(s.Score), HopJND: round(s.Hop, digitsJND), Changes: list(s.Changes, changeOf),
 			ABVPct: round(s.Drink.ABV, digitsPct), VolumeML: round(s.Drink.VolumeML, digitsML), EthanolG: round(s.EthanolG, digitsGrams),
-			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(&before.Spec, &s.Spec), Text: s.Text}
+			Allergens: allergensOf(&s.Spec), NewAllergens: newAllergens(&before.Spec, &s.Spec), Ask: s.Spec.Ask(r.Avoid), Text: s.Text}
 	}
 	return a, nil
 }

@@ -39,6 +39,7 @@ type RiffAnswer struct {
 	Relatives []station.Relative // the proven drinks nearest to the draft, of those that the guest may have
 	Prices    map[string]float64 // by which the guest's limit went
 	Currency  string             // of the prices; empty for those that were sent
+	Avoid     []flavor.Allergen  // what the guest must not have
 }
 
 // Riff finds variations of a draft that stay in balance.
@@ -62,7 +63,7 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 	if err != nil {
 		return nil, err
 	}
-	a := &RiffAnswer{Spec: spec, Prices: guest.Prices, Currency: s.currency(r.Guest.Prices)}
+	a := &RiffAnswer{Spec: spec, Prices: guest.Prices, Currency: s.currency(r.Guest.Prices), Avoid: guest.Avoid}
 	request := riff.Request{Spec: &spec, Stock: stock, Guest: guest, Toward: wishes, Limit: r.Limit, Seed: r.Seed}
 	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*riff.Result, error) { return riff.Vary(ctx, s.Station, request) })
 	if err != nil {
@@ -94,7 +95,8 @@ type UseUpAnswer struct {
 	House    About // whose stock it is; the zero value for one that was sent
 	Result   *useup.Result
 	Prices   map[string]float64
-	Currency string // of the prices; empty for those that were sent
+	Currency string            // of the prices; empty for those that were sent
+	Avoid    []flavor.Allergen // what the guest must not have
 }
 
 // UseUp finds drafts that use bottles up.
@@ -106,7 +108,7 @@ func (s *Snapshot) UseUp(ctx context.Context, r UseUpRequest) (*UseUpAnswer, err
 	if request.Stock, err = s.pourable(ctx, r.Stock); err != nil {
 		return nil, err
 	}
-	a := &UseUpAnswer{Prices: request.Guest.Prices, Currency: s.currency(r.Guest.Prices)}
+	a := &UseUpAnswer{Prices: request.Guest.Prices, Currency: s.currency(r.Guest.Prices), Avoid: request.Guest.Avoid}
 	if r.Stock == nil {
 		a.House = s.About
 	}

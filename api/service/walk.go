@@ -32,6 +32,7 @@ type WalkAnswer struct {
 	VolumeML float64 // of all small pours together
 	EthanolG float64 // in all small pours together
 	Cautions []data.Caution
+	Avoid    []flavor.Allergen // what the guest must not have
 }
 
 // Stop is one drink of a walk and its small pour.
@@ -56,7 +57,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 			return l
 		})
 	}
-	a := &WalkAnswer{}
+	a := &WalkAnswer{Avoid: request.Guest.Avoid}
 	poured := make([]*flavor.Spec, len(stops))
 	for i := range stops {
 		stop := Stop{Stop: stops[i], PouredML: math.Min(r.PourML, stops[i].Drink.VolumeML)}

@@ -188,9 +188,7 @@ func showCover(p *page, c *api.Cover) {
 	p.line("     %s, %s; moves %s, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	showNew(p, c.NewAllergens)
-	for _, q := range c.Ask {
-		p.line("     ask the guest: %s", q)
-	}
+	showAsk(p, c.Ask)
 }
 
 // moved says how far a cover moves, and how far beside the alcohol that the guest must

@@ -67,6 +67,7 @@ func showRiffs(p *page, a *api.RiffAnswer, everyCaution bool) {
 		p.line("     %s", r.Why)
 		showDrink(p, &r.Spec, r.Allergens)
 		showNew(p, r.NewAllergens)
+		showAsk(p, r.Ask)
 		p.line("     %s, %s; %s; %s %% vol; %s noticeable steps away, a guest %s notice; score %s%s", r.Spec.Method, r.Spec.Service, r.Family,
 			number(r.ABVPct, 1), number(r.DistanceJND, 1), r.Notice, words.Points(r.Score), costText(r.Cost, a.Currency))
 		cautions.add(strconv.Itoa(i+1), r.Cautions)

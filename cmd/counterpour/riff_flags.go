@@ -72,6 +72,13 @@ func showNew(p *page, names []string) {
 	}
 }
 
+// showAsk says what to ask the guest before it is poured.
+func showAsk(p *page, questions []string) {
+	for _, q := range questions {
+		p.line("     ask the guest: %s", q)
+	}
+}
+
 // showCross says what to clean for a guest who avoids something.
 func showCross(p *page, text string) {
 	if text != "" {

@@ -72,6 +72,7 @@ func showUseUp(p *page, a *api.UseUpAnswer, everyCaution bool) {
 		p.line("     %s", d.Text)
 		p.line("     %s", d.Why)
 		showDrink(p, &d.Spec, d.Allergens)
+		showAsk(p, d.Ask)
 		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, words.Points(d.Score), costText(d.Cost, a.Currency))
 		cautions.add(strconv.Itoa(i+1), d.Cautions)
 	}

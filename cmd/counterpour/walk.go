@@ -119,6 +119,7 @@ func showWalk(p *page, a *api.WalkAnswer, everyCaution bool) {
 		p.head("%d. %s", i+1, text)
 		showDrink(p, &s.Spec, s.Allergens)
 		showNew(p, s.NewAllergens)
+		showAsk(p, s.Ask)
 		hop := ""
 		if i > 0 {
 			hop = "; " + number(s.HopJND, 1) + " noticeable steps from the one before"

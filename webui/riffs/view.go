@@ -52,6 +52,7 @@ type riffView struct {
 	Text      string   // what to pour
 	Effect    string   // and what it does
 	New       []string // allergens that were not there
+	Ask       []string // what to ask the guest first
 	Allergens part.Allergens
 	Pours     []part.Pour
 	Gone      []string // pours that were left out
@@ -133,7 +134,7 @@ func said(text string) string {
 // drinkView says what all drinks of these pages have in common, beside the one
 // that they come from.
 func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn bool, family string) riffView {
-	v := riffView{ID: id, New: words.Of(s.NewAllergens(from)), Allergens: part.AllergensOf(s, d.Avoid), Link: benchLink(s, d)}
+	v := riffView{ID: id, New: words.Of(s.NewAllergens(from)), Ask: s.Ask(d.Avoid), Allergens: part.AllergensOf(s, d.Avoid), Link: benchLink(s, d)}
 	for _, p := range part.Compare(from.Pours, s.Pours) {
 		one := part.Pour{Amount: p.After(), Name: p.Name()}
 		switch {
