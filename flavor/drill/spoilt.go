@@ -266,8 +266,8 @@ func much(high bool) string {
 // stepText is the arithmetic of one axis, before and after.
 func (g *Grade) stepText(a template.Axis, name string) string {
 	was, is := g.Before[a], g.After[a]
-	return fmt.Sprintf("%s carries %.0f ml of %s, this one %.0f ml. That is %.2f times as much, %.1f noticeable steps of %.0f %%.",
-		name, was, measureOf(a), is, is/was, jndOf(a, was, is), 100*balance.Weber(a))
+	return fmt.Sprintf("%s is as %s as %.0f ml of %s would make it, this one as %.0f ml. That is %.2f times as much, %.1f noticeable steps of %.0f %%.",
+		name, a, was, measureOf(a), is, is/was, jndOf(a, was, is), 100*balance.Weber(a))
 }
 
 // nounOf names an axis as a thing that there is more or less of.

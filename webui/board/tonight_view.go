@@ -230,10 +230,13 @@ func (v *tonightView) add(d *tonightDrink) {
 	v.Drinks = append(v.Drinks, *d)
 }
 
-// finish puts the drinks in order, what changed last first, and keeps those
-// that are asked for.
+// finish puts the drinks in order and keeps those that are asked for. For the house
+// what changed last stands first, for a guest what can be poured.
 func (v *tonightView) finish(x *wish) {
 	slices.SortStableFunc(v.Drinks, func(a, b tonightDrink) int {
+		if x.guest.Ticked() {
+			return int(b.state) - int(a.state)
+		}
 		if c := b.since.Compare(a.since); c != 0 {
 			return c
 		}
