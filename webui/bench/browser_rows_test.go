@@ -96,7 +96,7 @@ func TestSavingInABrowser(t *testing.T) {
 
 	one.Adds("1/2 oz orgeat")
 	one.Click("button[name=save]")
-	one.Until(asked + ` === 'Saved as version 2: Mainbrace.'`)
+	one.Until(asked + ` === 'Saved as version 2: Mainbrace. Undo'`)
 	one.Until(`document.activeElement.id === 'asked'`)
 	one.Fits()
 	two.Adds("1/4 oz simple syrup")
@@ -105,16 +105,16 @@ func TestSavingInABrowser(t *testing.T) {
 	two.Until(asked + `?.includes('½ oz orgeat taken out')`)
 	two.Fits()
 	two.Do(chromedp.SendKeys(chromedp.ID("called"), "Foremast"+kb.Enter))
-	two.Until(asked + ` === 'Saved as version 1: Foremast.'`)
+	two.Until(asked + ` === 'Saved as version 1: Foremast. Undo'`)
 	two.Until(`document.getElementById('text').value.startsWith('Foremast\n2 oz London dry gin')`)
 	two.Click("#asked a")
 	two.Until(`document.querySelector('h1').textContent === 'Foremast'`)
 
 	// What was said goes once the draft is another.
-	one.Adds("\nx")
+	one.Adds("\n2 oz of nobody knows what")
 	one.Until(`!document.getElementById('asked')`)
 	one.Click("button[name=save]")
-	one.Until(asked + `?.includes('A draft with faults is not kept')`)
+	one.Until(asked + `?.includes('A draft with faults is not saved')`)
 	assert.Equal(t, int64(2), webuitest.KeptSpec(t, h, "mainbrace").Version)
 	one.Quiet()
 	two.Quiet()
