@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/template"
 )
@@ -45,7 +45,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 		for _, u := range units[len(units)-1:] {
 			a, err := AnswerScore(context.Background(), k, ScoreBody{Draft: Draft{Spec: &Spec{Pours: []Pour{{Ingredient: p.Name, Amount: 1, Unit: string(u)}}}}})
 			if err != nil {
-				assert.True(t, len(service.FaultsOf(err)) > 0, "%s by the %s: %v", p.ID, u, err)
+				assert.True(t, len(flavor.FaultsOf(err)) > 0, "%s by the %s: %v", p.ID, u, err)
 				continue
 			}
 			assert.Equal(t, p.ID, a.Spec.Pours[0].ID)

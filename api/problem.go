@@ -129,7 +129,7 @@ func statusOf(err error) (status int, detail string, known bool) {
 func problemOf(err error, origin string) *Problem {
 	status, detail, _ := statusOf(err)
 	p := newProblem(status, detail)
-	for _, f := range service.FaultsOf(err) {
+	for _, f := range flavor.FaultsOf(err) {
 		p.Errors = append(p.Errors, problemError(f, origin))
 	}
 	if p.Detail == "" {

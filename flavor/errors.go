@@ -100,6 +100,35 @@ func (f *Fault) Unwrap() error { return f.Kind }
 // as an error.
 type Faults []*Fault
 
+// FaultsOf returns the faults that an error holds, none for any other error.
+func FaultsOf(err error) Faults {
+	var many Faults
+	if errors.As(err, &many) {
+		return many
+	}
+	var one *Fault
+	if errors.As(err, &one) {
+		return Faults{one}
+	}
+	return nil
+}
+
+// Relocated returns the faults of an error as move leaves them, each on a copy: who
+// calls knows places that who found them did not. Any other error stays as it is.
+func Relocated(err error, move func(*Fault)) error {
+	faults := FaultsOf(err)
+	if faults == nil {
+		return err
+	}
+	out := make(Faults, len(faults))
+	for i, f := range faults {
+		own := *f
+		move(&own)
+		out[i] = &own
+	}
+	return out
+}
+
 // Error returns the faults, one a line.
 func (fs Faults) Error() string {
 	lines := make([]string, len(fs))

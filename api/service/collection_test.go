@@ -65,8 +65,8 @@ func TestADraftIsKept(t *testing.T) {
 	assert.Equal(t, KeepAnswer{ID: "sand-sour", Version: 1}, keep(KeepRequest{Draft: renamed, From: "quay-sour", Version: 3, Named: true}))
 
 	_, err := c.Keep(ctx, someone, KeepRequest{Draft: read(bartest.GinSour)})
-	require.Len(t, FaultsOf(err), 1, "it has no name")
-	assert.Equal(t, "name", FaultsOf(err)[0].Location)
+	require.Len(t, flavor.FaultsOf(err), 1, "it has no name")
+	assert.Equal(t, "name", flavor.FaultsOf(err)[0].Location)
 	assert.Equal(t, "print-spec", keep(KeepRequest{Draft: read("Print\n" + bartest.GinSour)}).ID, "an id that means something else")
 }
 

@@ -14,23 +14,10 @@ import (
 // is about what it names.
 var ErrNotFound = errors.New("not found")
 
-// FaultsOf returns the faults that an error holds; none if it holds none.
-func FaultsOf(err error) flavor.Faults {
-	var many flavor.Faults
-	if errors.As(err, &many) {
-		return many
-	}
-	var one *flavor.Fault
-	if errors.As(err, &one) {
-		return flavor.Faults{one}
-	}
-	return nil
-}
-
 // collect adds the faults that an error holds to those found before. It returns
 // an error that is no fault: the program's, and not the user's to mend.
 func collect(faults *flavor.Faults, err error) error {
-	found := FaultsOf(err)
+	found := flavor.FaultsOf(err)
 	*faults = append(*faults, found...)
 	if len(found) == 0 {
 		return err
@@ -50,17 +37,7 @@ func at(location string, err error) error {
 
 // placed returns err with its faults where move puts them.
 func placed(err error, move func(location string) string) error {
-	faults := FaultsOf(err)
-	if faults == nil {
-		return err
-	}
-	out := make(flavor.Faults, len(faults))
-	for i, f := range faults {
-		own := *f
-		own.Location = move(f.Location)
-		out[i] = &own
-	}
-	return out
+	return flavor.Relocated(err, func(f *flavor.Fault) { f.Location = move(f.Location) })
 }
 
 // asFault returns what breaks a rule of the house as a fault, which is the user's

@@ -33,7 +33,7 @@ func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
 	faults = append(faults, found...)
 	for i, d := range g.Diet {
 		err := placed(out.Keep(d), func(string) string { return fmt.Sprintf("diet[%d]", i) })
-		faults = append(faults, FaultsOf(err)...)
+		faults = append(faults, flavor.FaultsOf(err)...)
 	}
 	return out, append(faults, checkPrices(out.Prices, out.MaxCost)...)
 }

@@ -164,7 +164,7 @@ func TestStockList(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []string{}, ids, "an empty list is no missing one: nothing may be poured")
 	_, err = s.StockList("gin\nmoon dust\n\nsun dust")
-	faults := FaultsOf(err)
+	faults := flavor.FaultsOf(err)
 	require.Len(t, faults, 2)
 	assert.Equal(t, "line 2", faults[0].Location)
 	assert.Equal(t, "line 4", faults[1].Location)
@@ -249,7 +249,7 @@ func TestBatch(t *testing.T) {
 		"drink":      {Drink: "moon dust", Servings: 1},
 	} {
 		_, err := s.Batch(t.Context(), r)
-		faults := FaultsOf(err)
+		faults := flavor.FaultsOf(err)
 		require.NotEmpty(t, faults, place)
 		assert.Equal(t, place, faults[0].Location)
 	}
@@ -292,7 +292,7 @@ func TestTaste(t *testing.T) {
 		"missing": {Served: Draft{Text: &served}, Verdict: house.VerdictKept},
 		"score":   {Served: Draft{Text: &served}, Missing: "honey syrup", Score: &off},
 	} {
-		assert.NotEmpty(t, FaultsOf(v.Taste(t.Context(), someone, r)), name)
+		assert.NotEmpty(t, flavor.FaultsOf(v.Taste(t.Context(), someone, r)), name)
 	}
 }
 

@@ -81,7 +81,7 @@ var _ reading.Placer = OnShelf{}
 // Resolve finds the profile whose id, name or alias is written.
 func (n OnShelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, m, err := n.Shelf.Resolve(written)
-	faults := FaultsOf(err)
+	faults := flavor.FaultsOf(err)
 	if len(faults) == 0 {
 		return p, m, err
 	}

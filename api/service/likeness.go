@@ -54,7 +54,7 @@ func (s *Snapshot) Likeness(r LikenessRequest) (*Likeness, error) {
 		case err == nil:
 			out.Names = append(out.Names, Likened{asked, p.ID, p.Name})
 			profiles = append(profiles, p)
-		case r.SkipUnknown && FaultsOf(err) != nil:
+		case r.SkipUnknown && flavor.FaultsOf(err) != nil:
 			out.Unknown = append(out.Unknown, asked)
 		default:
 			if err := collect(&faults, at(fmt.Sprintf("names[%d]", i), err)); err != nil {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/flavor"
 )
 
 func TestScorePart(t *testing.T) {
@@ -33,5 +34,5 @@ func TestScorePart(t *testing.T) {
 
 	none := "1 oz nothing known\n2 oz nor this"
 	_, err = s.Score(t.Context(), ScoreRequest{Draft: Draft{Text: &none}, Partial: true})
-	assert.Len(t, FaultsOf(err), 2)
+	assert.Len(t, flavor.FaultsOf(err), 2)
 }

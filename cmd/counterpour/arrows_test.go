@@ -47,7 +47,8 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry"},
 	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft"},
 	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/reading"},
-	"measure/draft/drafttest": {"flavor", "measure"},
+	"measure/measuretest":     {"flavor"},
+	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
 
 	"riff/wish":    {"flavor", "sense", "cover"},
 	"riff/station": {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish"},

@@ -108,7 +108,7 @@ var flagPlaces = []struct{ place, flag string }{
 // explain puts the faults of a request in the words of the command line: flags
 // by their names, lines with the file that they are in. Other errors stay.
 func explain(err error, file string) error {
-	return relocated(err, func(f *flavor.Fault) {
+	return flavor.Relocated(err, func(f *flavor.Fault) {
 		if file != "" && strings.HasPrefix(f.Location, "line ") {
 			f.Location = file + ", " + f.Location
 		}
@@ -118,25 +118,4 @@ func explain(err error, file string) error {
 			}
 		}
 	})
-}
-
-// relocated returns the faults of what a user wrote with their places put in
-// other words, on copies. Other errors stay.
-func relocated(err error, move func(*flavor.Fault)) error {
-	var many flavor.Faults
-	var one *flavor.Fault
-	switch {
-	case errors.As(err, &many):
-	case errors.As(err, &one):
-		many = flavor.Faults{one}
-	default:
-		return err
-	}
-	out := make(flavor.Faults, len(many))
-	for i, f := range many {
-		own := *f
-		move(&own)
-		out[i] = &own
-	}
-	return out
 }

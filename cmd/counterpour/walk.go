@@ -88,7 +88,7 @@ func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err 
 
 // explainWalk names the ends of a walk by their files.
 func explainWalk(err error, files map[string]string) error {
-	err = relocated(err, func(f *flavor.Fault) {
+	err = flavor.Relocated(err, func(f *flavor.Fault) {
 		for end, file := range files {
 			rest, ok := strings.CutPrefix(f.Location, end)
 			if !ok || rest != "" && rest[0] != '.' {

@@ -8,10 +8,11 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/measuretest"
 )
 
 func TestSnap(t *testing.T) {
-	b := bar()
+	b := measuretest.Bar()
 	for _, c := range []struct {
 		ml   float64
 		unit flavor.Unit

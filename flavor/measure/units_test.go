@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/measuretest"
 )
 
 func TestToMLGeneralSizes(t *testing.T) {
@@ -39,7 +40,7 @@ func TestToMLGeneralSizes(t *testing.T) {
 }
 
 func TestToMLThroughProfile(t *testing.T) {
-	b := bar()
+	b := measuretest.Bar()
 	for _, c := range []struct {
 		name   string
 		amount float64
@@ -64,7 +65,7 @@ func TestToMLThroughProfile(t *testing.T) {
 }
 
 func TestToMLRefuses(t *testing.T) {
-	b := bar()
+	b := measuretest.Bar()
 	for _, c := range []struct {
 		amount  float64
 		unit    flavor.Unit

@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
@@ -60,7 +59,7 @@ func (p *pages) answer(r *http.Request, f benchForm) (*answer, error) {
 			err = p.judged(r.Context(), a, &spec, f)
 		}
 	}
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		missed, err = append(missed, faults...), nil
 	}
 	if len(missed) > 0 {
@@ -97,7 +96,7 @@ func (a *answer) rewrite(text string) {
 func (p *pages) judged(ctx context.Context, a *answer, s *flavor.Spec, f benchForm) error {
 	if f.Scale.Asked {
 		to, err := p.toVolume(s, f.Scale.Volume)
-		switch faults := form.Faults(err); {
+		switch faults := flavor.FaultsOf(err); {
 		case len(faults) > 0 && faults[0].Place().Field == "volume":
 			a.VolumeFault = volumeFault(faults[0])
 		case err != nil:

@@ -62,7 +62,7 @@ func (p *pages) compare(before string, is *flavor.Spec) (*compareView, error) {
 	if err == nil {
 		r0, err = p.bar.Judge(&was)
 	}
-	if len(form.Faults(err)) > 0 {
+	if len(flavor.FaultsOf(err)) > 0 {
 		return nil, nil
 	}
 	if err == nil {

@@ -48,7 +48,7 @@ func (p *pages) covers(ctx context.Context, text string, s *flavor.Spec, f bench
 		request.Stock = stock
 	}
 	answer, err := p.bar.Cover(ctx, request)
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		return &coversView{Missing: f.Missing, Trouble: words.Sentence(faults[0].Message)}, nil
 	}
 	if err != nil {

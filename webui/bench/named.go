@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"counterpour/api/service"
+	"counterpour/flavor"
 	"counterpour/webui/access"
-	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/words"
 )
@@ -38,7 +38,7 @@ func (p *pages) named(r *http.Request, f *benchForm) (*namedView, error) {
 		v.Kind = profile.Name
 	}
 	err := p.house.Name(r.Context(), frame.By(r), request)
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Fault, err = words.Sentence(faults[0].Message), nil
 	}
 	return v, err

@@ -12,6 +12,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/behind"
@@ -106,7 +107,7 @@ func (p *pages) mark(r *http.Request) error {
 		}
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
-	if len(form.Faults(err)) > 0 {
+	if len(flavor.FaultsOf(err)) > 0 {
 		return frame.ErrGone
 	}
 	return err

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/form"
@@ -29,7 +30,7 @@ func (p *pages) received(served string, verdict house.Verdict) (service.Received
 		return service.Received{}, fmt.Errorf("%w: what was served is not what the board wrote", form.ErrUnreadable)
 	}
 	drink, err := p.bar.Read(v.Get("served"))
-	if len(form.Faults(err)) > 0 {
+	if len(flavor.FaultsOf(err)) > 0 {
 		return service.Received{}, fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
 	}
 	return service.Received{Drink: v.Get("spec"), Missing: v.Get("missing"), Served: &drink, Verdict: verdict}, err

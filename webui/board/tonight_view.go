@@ -112,7 +112,7 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 	}
 	if guest.MaxABV > 0 {
 		var err error
-		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(form.Faults(err)) == 0 {
+		if d.Strength, err = part.Strength(p.bar, &m.Spec); err != nil && len(flavor.FaultsOf(err)) == 0 {
 			return nil, err
 		}
 	}
@@ -193,7 +193,7 @@ func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, *flavor.Pro
 	}
 	r, err := p.bar.Judge(s)
 	if err != nil {
-		if len(form.Faults(err)) > 0 {
+		if len(flavor.FaultsOf(err)) > 0 {
 			return "its strength cannot be worked out", nil, nil
 		}
 		return "", nil, err

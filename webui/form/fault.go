@@ -5,15 +5,9 @@ import (
 	"fmt"
 	"strings"
 
-	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
-
-// Faults returns the faults of the user's that an error holds.
-func Faults(err error) flavor.Faults {
-	return service.FaultsOf(err)
-}
 
 // Message is what is wrong and how to mend it, without where it is, which
 // the form shows; a line within a field is named.
@@ -23,7 +17,7 @@ func Message(err error) string {
 		return own.Message
 	}
 	var out []string
-	for _, f := range Faults(err) {
+	for _, f := range flavor.FaultsOf(err) {
 		message := f.Message
 		if n := f.Place().Line; n > 0 {
 			message = fmt.Sprintf("line %d: %s", n, message)

@@ -14,7 +14,6 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
-	"counterpour/webui/form"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -139,7 +138,7 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 		}
 	}
 	a, err := p.bar.Cover(ctx, behind.CoverRequest{Spec: &h.Spec, Missing: missing, Stock: stock, Parts: part.MostParts, Limit: mapCovers})
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return nil
 	}

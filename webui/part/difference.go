@@ -9,7 +9,6 @@ import (
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
-	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
 
@@ -31,7 +30,7 @@ const (
 func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference, error) {
 	c, err := bar.Contrast(from, to)
 	if err != nil {
-		if len(form.Faults(err)) > 0 {
+		if len(flavor.FaultsOf(err)) > 0 {
 			return nil, nil
 		}
 		return nil, err

@@ -6,7 +6,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
-	"counterpour/webui/form"
 )
 
 // Glass is a drink in its glass, drawn and in a sentence.
@@ -20,7 +19,7 @@ type Glass struct {
 func GlassOf(bar behind.Bar, id string, s *flavor.Spec) (*Glass, error) {
 	l, err := bar.Look(s)
 	if err != nil {
-		if len(form.Faults(err)) > 0 {
+		if len(flavor.FaultsOf(err)) > 0 {
 			return nil, nil
 		}
 		return nil, err

@@ -110,7 +110,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 	if err == nil {
 		_, err = p.bar.Judge(&spec)
 	}
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Faults = part.FaultsOf(v.Text, faults)
 	} else if err != nil {
 		return 0, err
@@ -122,7 +122,7 @@ func (v *riffsPage) fill(ctx context.Context, p *pages) (status int, err error) 
 		}
 	}
 	if request.Toward, err = wish.Parse(v.Wishes.all(), wish.NamesIn(request.Stock)); err != nil {
-		for _, f := range form.Faults(err) {
+		for _, f := range flavor.FaultsOf(err) {
 			v.WishSays = append(v.WishSays, words.Sentence(f.Message))
 		}
 	}
@@ -153,7 +153,7 @@ const tooLong = "This took too long. Ask for fewer, or pour from the house's sto
 
 // refusal turns a fault into what a page says of it; other errors stay.
 func refusal(ctx context.Context, err error) (says string, status int, other error) {
-	faults := form.Faults(err)
+	faults := flavor.FaultsOf(err)
 	switch {
 	case err == nil:
 		return "", http.StatusOK, nil

@@ -184,7 +184,7 @@ func (v *useUpPage) named(p *pages) ([]*flavor.Profile, error) {
 	var out []*flavor.Profile
 	for _, name := range splitWishes(v.Names) {
 		b, err := p.bar.Named(name)
-		if faults := form.Faults(err); len(faults) > 0 {
+		if faults := flavor.FaultsOf(err); len(faults) > 0 {
 			v.NamesSays = append(v.NamesSays, words.Sentence(faults[0].Message))
 			continue
 		}

@@ -174,7 +174,7 @@ func (e *walkEnd) read(p *pages, menu []behind.HouseSpec) (*flavor.Spec, error) 
 	if err == nil {
 		_, err = p.bar.Judge(&spec)
 	}
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		for _, f := range part.FaultsOf(e.Text, faults) {
 			says := f.Message
 			if f.Line > 0 {

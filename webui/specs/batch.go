@@ -150,7 +150,7 @@ func (p *pages) batch(w http.ResponseWriter, r *http.Request) error {
 
 // batchFault tells what the mixer or the plan refuses.
 func batchFault(err error) (string, int) {
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		return words.Sentence(faults[0].Message), http.StatusUnprocessableEntity
 	}
 	return frame.Told(err)

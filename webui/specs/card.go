@@ -6,6 +6,7 @@ import (
 	"net/url"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -45,7 +46,7 @@ func (p *pages) draftCard(w http.ResponseWriter, r *http.Request) error {
 	text := form.Lines(r.Form.Get("text"))
 	bench := "/bench?" + url.Values{"text": {text}}.Encode()
 	s, err := p.bar.Read(text)
-	if len(form.Faults(err)) > 0 {
+	if len(flavor.FaultsOf(err)) > 0 {
 		http.Redirect(w, r, bench, http.StatusSeeOther)
 		return nil
 	}

@@ -217,7 +217,7 @@ func (p *pages) spec(h *behind.HouseSpec, guest *form.Guest) (specView, error) {
 		v.Pours = append(v.Pours, said.Figures(part.Amount(&pour))+" "+pour.Profile.Name)
 	}
 	r, err := p.bar.Judge(s)
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return v, nil
 	}

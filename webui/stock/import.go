@@ -13,6 +13,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/flavor"
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -40,7 +41,7 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 	switch {
 	case errors.Is(err, errTooMuch):
 		status, v.Trouble = http.StatusRequestEntityTooLarge, "That is more than 1 MiB, which is about ten thousand bottles. Split the file, with the row of names on top of each part. Nothing was written; go back, and what you pasted is still there."
-	case form.Faults(err) != nil:
+	case flavor.FaultsOf(err) != nil:
 		status, v.Trouble = http.StatusUnprocessableEntity, words.Sentence(form.Message(err))
 	case err != nil:
 		return err

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"counterpour/api/service"
+	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
 )
@@ -34,7 +35,7 @@ func (p *pages) mark(w http.ResponseWriter, r *http.Request) error {
 		return form.ErrUnreadable
 	}
 	err := p.house.Mark(r.Context(), frame.By(r), request)
-	if len(form.Faults(err)) > 0 {
+	if len(flavor.FaultsOf(err)) > 0 {
 		return frame.ErrGone
 	}
 	if err != nil {

@@ -8,7 +8,6 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/webui/behind"
-	"counterpour/webui/form"
 )
 
 // reference is what a bottle is held against.
@@ -112,7 +111,7 @@ func (f *nearFinder) nearest(written string) []string {
 	if err == nil {
 		names = []string{p.Name}
 	}
-	for _, fault := range form.Faults(err) {
+	for _, fault := range flavor.FaultsOf(err) {
 		names = append(names, fault.Suggest...)
 	}
 	for _, n := range names {

@@ -80,7 +80,7 @@ func (p *pages) flight(w http.ResponseWriter, r *http.Request) error {
 			v.Plan = p.flightPlan(&request, plan, sent)
 		}
 	}
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		for _, f := range part.FaultsOf(sent.Text, faults) {
 			if v.Troubles = append(v.Troubles, words.Sentence(f.Message)); f.Line > 0 {
 				v.Troubles[len(v.Troubles)-1] = fmt.Sprintf("Line %d: %s", f.Line, words.Sentence(f.Message))

@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"counterpour/api/service"
+	"counterpour/flavor"
 	"counterpour/webui/access"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
@@ -101,7 +102,7 @@ func (p *pages) named(w http.ResponseWriter, r *http.Request) error {
 	}
 	typed := r.Form.Get("name")
 	name, err := readName(typed)
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v, err := p.progressView(r)
 		if err != nil {
 			return err

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/api/service"
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
@@ -68,7 +69,7 @@ func (p *pages) starter(w http.ResponseWriter, r *http.Request) error {
 		specs[i] = template.Labelled{Spec: menu[i].Spec, Family: menu[i].Family}
 	}
 	card, err := p.trainer.Card(id, specs)
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return p.Write(w, r, http.StatusUnprocessableEntity, "starter", "layout", v)
 	}

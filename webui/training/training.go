@@ -11,6 +11,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
@@ -87,7 +88,7 @@ func (p *pages) training(w http.ResponseWriter, r *http.Request) error {
 	wanted := drillChoices[wish.what].wish
 	wanted.Size, wanted.Not = wish.Size, wish.last
 	round, err := p.trainer.Next(learner, wanted)
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Trouble = words.Sentence(faults[0].Message)
 		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)
 	}
@@ -165,7 +166,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 	if err == nil {
 		grade, err = p.trainer.Grade(round, answer)
 	}
-	if faults := form.Faults(err); len(faults) > 0 {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 {
 		v.Question = p.questionOf(round, sent)
 		v.Question.Trouble = words.Sentence(faults[0].Message)
 		return p.Write(w, r, http.StatusUnprocessableEntity, "training", "layout", v)

@@ -12,6 +12,7 @@ import (
 	"strconv"
 
 	"counterpour/data/house"
+	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -37,7 +38,7 @@ const tooManyHands = "Somebody else recorded at the same time. What they kept is
 // whatever goes wrong.
 func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	test, err := p.sentTest(r)
-	if faults := form.Faults(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
+	if faults := flavor.FaultsOf(err); len(faults) > 0 || errors.Is(err, house.ErrNotFound) {
 		return fmt.Errorf("%w: %w", form.ErrUnreadable, err)
 	}
 	if err != nil {

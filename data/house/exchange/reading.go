@@ -202,13 +202,8 @@ func unreadable(format string, args ...any) error {
 // faultText is the text of faults, without where they are in a text that the
 // user did not write.
 func faultText(err error) error {
-	var faults flavor.Faults
-	var one *flavor.Fault
-	switch {
-	case errors.As(err, &faults):
-	case errors.As(err, &one):
-		faults = flavor.Faults{one}
-	default:
+	faults := flavor.FaultsOf(err)
+	if faults == nil {
 		return err
 	}
 	var out []string

@@ -1,7 +1,6 @@
 package exchange
 
 import (
-	"errors"
 	"io"
 	"strings"
 
@@ -74,24 +73,11 @@ func (b *block) numbered(said string) string {
 
 // within counts the lines of faults in the whole text.
 func (b *block) within(err error) error {
-	var faults flavor.Faults
-	var one *flavor.Fault
-	switch {
-	case errors.As(err, &faults):
-	case errors.As(err, &one):
-		faults = flavor.Faults{one}
-	default:
-		return err
-	}
-	out := make(flavor.Faults, len(faults))
-	for i, f := range faults {
-		moved := *f
+	return flavor.Relocated(err, func(f *flavor.Fault) {
 		if line := f.Place().Line; line > 0 {
-			moved.Location = measure.LineLocation(line + b.first - 1)
+			f.Location = measure.LineLocation(line + b.first - 1)
 		}
-		out[i] = &moved
-	}
-	return out
+	})
 }
 
 // blocks splits a text at blank lines, and puts names and methods that stand

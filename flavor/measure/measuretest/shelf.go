@@ -1,4 +1,5 @@
-package measure
+// Package measuretest is for tests: a handful of ingredients, poured in every unit.
+package measuretest
 
 import (
 	"fmt"
@@ -7,10 +8,10 @@ import (
 	"counterpour/flavor"
 )
 
-// shelf is a handful of ingredients by every name.
-type shelf map[string]*flavor.Profile
+// Shelf is ingredients by every name that they have.
+type Shelf map[string]*flavor.Profile
 
-func (s shelf) add(p *flavor.Profile, aliases ...string) {
+func (s Shelf) add(p *flavor.Profile, aliases ...string) {
 	for _, n := range append(aliases, p.Name) {
 		s[flavor.NormaliseName(n)] = p
 	}
@@ -32,8 +33,9 @@ func profile(name string, class flavor.Class, density float64, gives string) *fl
 		DensityGPerML: density, Yields: yields(gives)}
 }
 
-func bar() shelf {
-	s := shelf{}
+// Bar is a shelf with something of most classes.
+func Bar() Shelf {
+	s := Shelf{}
 	s.add(profile("London dry gin", flavor.ClassGin, 0.946, ""), "gin")
 	s.add(profile("Lemon juice", flavor.ClassSourJuice, 1.031, ""))
 	s.add(profile("Lime juice", flavor.ClassSourJuice, 1.031, ""))
