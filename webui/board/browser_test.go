@@ -62,10 +62,12 @@ func TestTheBoardIsDark(t *testing.T) {
 	b.Until(`getComputedStyle(document.body).backgroundColor === 'rgb(13, 12, 11)'`)
 }
 
-// A bottle is marked and its cover opened by the keyboard alone.
+// A bottle is marked and its cover opened by the keyboard alone, and what another
+// screen marks meanwhile takes nobody's place from him.
 func TestTheBoardByKeyboard(t *testing.T) {
+	h := webuitest.NewHouse()
 	b := webuitest.NewBrowser(t, 1280)
-	b.Open(webuitest.Serve(t, webuitest.NewHouse()), "/board")
+	b.Open(webuitest.Serve(t, h), "/board")
 	press := func(keys string) { b.Do(chromedp.KeyEvent(keys)) }
 	for range 60 {
 		press(kb.Tab)
@@ -80,6 +82,9 @@ func TestTheBoardByKeyboard(t *testing.T) {
 	press(kb.Tab)
 	press(kb.Enter)
 	b.Until(`document.getElementById('full-mainbrace').open`)
+	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"simple-syrup"}}))
+	b.Until(`!!document.getElementById('back-simple-syrup')`)
+	b.Until(`document.activeElement.matches('#full-mainbrace > summary')`)
 	b.Quiet()
 }
 

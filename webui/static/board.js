@@ -7,14 +7,23 @@
   const line = document.getElementById("line"), said = document.getElementById("said");
   const state = () => board.querySelector(".state");
 
+  // What has the focus, said so that it is found on a new board: by its own id, or as
+  // what opens a thing that has one.
+  const focus = () => {
+    const at = document.activeElement;
+    if (!board.contains(at)) return "";
+    if (at.id) return "#" + CSS.escape(at.id);
+    return at.matches("details[id] > summary") ? "#" + CSS.escape(at.parentElement.id) + " > summary" : "";
+  };
+
   // What is open and where the reader stands outlive a new board, but for drinks of
   // tonight after a mark of this screen: all that it touched is to be seen at once.
   const show = (html, afresh) => {
     const open = [...board.querySelectorAll("details[open][id]")].map((d) => d.id).filter((id) => !afresh || !id.startsWith("drink-"));
-    const focused = board.contains(document.activeElement) ? document.activeElement.id : "";
+    const focused = focus();
     board.innerHTML = html;
     for (const id of open) document.getElementById(id)?.setAttribute("open", "");
-    if (focused) document.getElementById(focused)?.focus({ preventScroll: true });
+    if (focused) board.querySelector(focused)?.focus({ preventScroll: true });
     said.textContent = state().dataset.said;
   };
 
