@@ -88,5 +88,8 @@ func TestAMarkTouchesNoDrink(t *testing.T) {
 	put(t, v.Store(), 0, house.Out{Ingredient: before.InStock()[0].ID, Since: someone.At})
 	require.Len(t, v.Now().Out, len(before.Out)+1)
 	assert.Same(t, &before.Menu[0], &v.Now().Menu[0])
-	assert.Equal(t, []house.Kind{house.KindOut}, v.Now().from.anew)
+
+	since, err := read(t.Context(), v.Store(), before.from)
+	require.NoError(t, err)
+	assert.Equal(t, []house.Kind{house.KindOut}, since.anew)
 }
