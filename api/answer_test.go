@@ -13,7 +13,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 const (
@@ -51,7 +51,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 			assert.Equal(t, p.ID, a.Spec.Pours[0].ID)
 			_, err = encode(a)
 			assert.NoError(t, err, "%s by the %s", p.ID, u)
-			assert.Equal(t, string(template.VerdictOf(a.Score)), a.Verdict, "the score and its word agree")
+			assert.Equal(t, string(weigh.VerdictOf(a.Score)), a.Verdict, "the score and its word agree")
 			assert.GreaterOrEqual(t, len(a.Templates), leastFamilies)
 		}
 		_, err := AnswerIngredient(k, p.ID)

@@ -4,7 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // PalateBody marks a drink of the house, as it is now, as right.
@@ -48,7 +48,7 @@ func AnswerPalate(house *service.Snapshot) *PalateAnswer {
 	p := house.Palate()
 	return &PalateAnswer{
 		Right: list(p.Right, func(r service.RightDrink) RightDrink { return RightDrink{r.Slug, r.Name, r.Version} }),
-		Palates: list(p.Palates, func(p template.Palate) Palate {
+		Palates: list(p.Palates, func(p weigh.Palate) Palate {
 			out := Palate{Family: p.ID, Drinks: p.Drinks, Parts: []PalatePart{}}
 			for i, axis := range p.Axes {
 				out.Parts = append(out.Parts, PalatePart{axis.String(), round(p.Factors[i], digitsFactor)})

@@ -11,8 +11,9 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // ScoreBody asks for a draft to be scored.
@@ -188,19 +189,19 @@ func readSpec(s *flavor.Spec) ReadSpec {
 }
 
 // chances lists the families of a drink, which come the most probable first.
-func chances(fits []template.Fit) []TemplateChance {
+func chances(fits []weigh.Fit) []TemplateChance {
 	n := 0
 	for n < len(fits) && (n < leastFamilies || fits[n].Probability >= leastProbability) {
 		n++
 	}
-	return list(fits[:n], func(f template.Fit) TemplateChance {
+	return list(fits[:n], func(f weigh.Fit) TemplateChance {
 		return TemplateChance{f.ID, f.Name, round(100*f.Tail(), digitsFit), round(f.Probability, digitsProbability)}
 	})
 }
 
-func equivalents(e template.Equivalents) Equivalents {
-	at := func(a template.Axis) float64 { return round(e[a], digitsML) }
-	return Equivalents{at(template.Strong), at(template.Sweet), at(template.Sour), at(template.Bitter), at(template.Long)}
+func equivalents(e ratio.Equivalents) Equivalents {
+	at := func(a ratio.Axis) float64 { return round(e[a], digitsML) }
+	return Equivalents{at(ratio.Strong), at(ratio.Sweet), at(ratio.Sour), at(ratio.Bitter), at(ratio.Long)}
 }
 
 func faultOf(f balance.Fault) Fault {

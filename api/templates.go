@@ -2,7 +2,7 @@ package api
 
 import (
 	"counterpour/api/service"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // TemplatesAnswer is the families of drinks.
@@ -37,7 +37,7 @@ func AnswerTemplates(house *service.Snapshot) (*TemplatesAnswer, error) {
 		for _, v := range f.Ratio {
 			sum += v
 		}
-		t := Template{ID: f.ID, Name: f.Name, Axes: list(f.Axes, template.Axis.String), Ratio: map[string]float64{},
+		t := Template{ID: f.ID, Name: f.Name, Axes: list(f.Axes, ratio.Axis.String), Ratio: map[string]float64{},
 			RatioFitted: map[string]float64{}, Source: f.Source, Drinks: fitted[i].Drinks, Usual: f.Usual}
 		for a, axis := range f.Axes {
 			t.Ratio[axis.String()] = round(f.Ratio[a], digitsML)

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/template"
 	"counterpour/flavor/trial"
+	"counterpour/flavor/weigh"
 )
 
 // How many significant digits a fitted value keeps on disk, and how many
@@ -42,7 +43,7 @@ func (c *Catalogue) Rig(t template.Tuning) (*trial.Rig, error) {
 
 // Set returns the embedded families as they were last calibrated, ready to judge,
 // and the proven drinks that they rest on.
-func (c *Catalogue) Set() (*template.Set, []template.Labelled, error) {
+func (c *Catalogue) Set() (*weigh.Set, []template.Labelled, error) {
 	families, book, err := c.calibration()
 	if err != nil {
 		return nil, nil, err
@@ -51,7 +52,7 @@ func (c *Catalogue) Set() (*template.Set, []template.Labelled, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
+	set, err := weigh.NewSet(families, fitted, book, template.DefaultTuning())
 	return set, book, err
 }
 

@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // leastDemoScore is above the edge of balanced, so that a small refit of the
@@ -41,7 +42,7 @@ func demoJudge(t *testing.T, c *Catalogue) (*mix.Mixer, *balance.Judge) {
 	require.NoError(t, err)
 	book, err := c.Book(records)
 	require.NoError(t, err)
-	set, err := template.NewSet(families, fitted, book, template.DefaultTuning())
+	set, err := weigh.NewSet(families, fitted, book, template.DefaultTuning())
 	require.NoError(t, err)
 	mixer, err := mix.NewMixer()
 	require.NoError(t, err)
@@ -67,9 +68,9 @@ func TestDemoMenuIsBalanced(t *testing.T) {
 		for _, f := range r.Faults {
 			t.Logf("%-24s %s", "", f.Text)
 		}
-		assert.Equal(t, template.Balanced, r.Verdict, s.Name)
+		assert.Equal(t, weigh.Balanced, r.Verdict, s.Name)
 		assert.GreaterOrEqual(t, r.Judgement.Score, leastDemoScore, s.Name)
-		assert.True(t, slices.ContainsFunc(first, func(f template.Fit) bool { return f.ID == s.Family }),
+		assert.True(t, slices.ContainsFunc(first, func(f weigh.Fit) bool { return f.ID == s.Family }),
 			"%s is meant for %s and taken for %v", s.Name, s.Family, first)
 	}
 }

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io/fs"
 
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
 
@@ -54,17 +56,17 @@ func Families() ([]template.Family, error) {
 
 func (r familyRecord) family() (template.Family, error) {
 	f := template.Family{ID: r.ID, Name: r.Name, Source: r.Source, Bias: r.Bias, Usual: r.Usual}
-	for _, a := range template.Axes() {
+	for _, a := range ratio.Axes() {
 		if v, ok := r.Ratio[a.String()]; ok {
 			f.Axes = append(f.Axes, a)
 			f.Ratio = append(f.Ratio, v)
 		}
 	}
 	if len(f.Axes) != len(r.Ratio) {
-		return f, fmt.Errorf("field ratio: names an axis that is not one of %v", template.Axes())
+		return f, fmt.Errorf("field ratio: names an axis that is not one of %v", ratio.Axes())
 	}
 	for _, name := range sortedKeys(r.Signs) {
-		s, ok := template.ParseSignal(name)
+		s, ok := makeup.ParseSignal(name)
 		if !ok {
 			return f, fmt.Errorf("field signs: signal %q is not known", name)
 		}
@@ -103,7 +105,7 @@ func Fitted() ([]template.Fitted, error) {
 	}
 	out := make([]template.Fitted, len(f.Fitted))
 	for i, r := range f.Fitted {
-		if len(r.Allowance) != template.NumAxes || len(r.Weights) != template.NumSignals {
+		if len(r.Allowance) != ratio.NumAxes || len(r.Weights) != makeup.NumSignals {
 			return nil, fmt.Errorf("data: %s: family %q: %w", fittedFile, r.ID, errStaleFit)
 		}
 		out[i] = template.Fitted{ID: r.ID, Drinks: r.Drinks, Centre: r.Centre, Scale: r.Scale, Freedom: r.Freedom, Bias: r.Bias}

@@ -15,7 +15,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // answeredMenus is how many answers are kept; a shift sees few states of the
@@ -87,7 +87,7 @@ func (m *answered) join(ctx context.Context, key string) (shared context.Context
 // one search, which goes on for the others if one of them is given up, and ends if
 // all are. A failure is told to all who wait, and is not kept; nor is what was found
 // by the time that a search must end, since there may be more time for the next.
-func (m *answered) outs(ctx context.Context, palates []template.Palate, r cover.MenuRequest, search menuSearch) (*cover.MenuResult, error) {
+func (m *answered) outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRequest, search menuSearch) (*cover.MenuResult, error) {
 	key := menuKey(palates, &r)
 	if a, ok := m.kept.Get(key); ok {
 		return a.adoptedBy(&r), nil
@@ -163,7 +163,7 @@ func (a *answer) adoptedBy(r *cover.MenuRequest) *cover.MenuResult {
 // menuKey is made of all that a search depends on, by content: the same bottles
 // read from the store once more give the same key, and one that was measured anew
 // another.
-func menuKey(palates []template.Palate, r *cover.MenuRequest) string {
+func menuKey(palates []weigh.Palate, r *cover.MenuRequest) string {
 	h := sha256.New()
 	write := func(format string, args ...any) { _, _ = fmt.Fprintf(h, format, args...) } // a hash takes everything
 	write("%d %+v %d %+v\n", r.Parts, r.Guest, len(r.Tastings), r.Tastings)

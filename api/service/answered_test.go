@@ -13,7 +13,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // asked is a menu of one drink, read anew at every call.
@@ -82,29 +82,29 @@ func TestOneSearchForAllWhoAskTheSame(t *testing.T) {
 
 // Every thing that an answer depends on makes another question.
 func TestAnotherQuestionIsSearchedFor(t *testing.T) {
-	for name, change := range map[string]func(r *cover.MenuRequest, palates *[]template.Palate){
-		"an allergen": func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
-		"a diet":      func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.NoAnimal = []string{"milk"} },
-		"no alcohol":  func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.NoAlcohol = true },
-		"a strength":  func(r *cover.MenuRequest, _ *[]template.Palate) { r.Guest.MaxABV = 12 },
-		"a cost": func(r *cover.MenuRequest, _ *[]template.Palate) {
+	for name, change := range map[string]func(r *cover.MenuRequest, palates *[]weigh.Palate){
+		"an allergen": func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
+		"a diet":      func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.NoAnimal = []string{"milk"} },
+		"no alcohol":  func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.NoAlcohol = true },
+		"a strength":  func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.MaxABV = 12 },
+		"a cost": func(r *cover.MenuRequest, _ *[]weigh.Palate) {
 			r.Guest.MaxCost, r.Guest.Prices = 2, map[string]float64{"rum": 0.02}
 		},
-		"a palate": func(_ *cover.MenuRequest, p *[]template.Palate) {
-			*p = []template.Palate{{ID: "sour", Drinks: 1, Factors: []float64{0.8}}}
+		"a palate": func(_ *cover.MenuRequest, p *[]weigh.Palate) {
+			*p = []weigh.Palate{{ID: "sour", Drinks: 1, Factors: []float64{0.8}}}
 		},
-		"a tasting": func(r *cover.MenuRequest, _ *[]template.Palate) {
+		"a tasting": func(r *cover.MenuRequest, _ *[]weigh.Palate) {
 			r.Tastings = []cover.Tasting{{Missing: "gin", Liked: 1}}
 		},
-		"parts":                   func(r *cover.MenuRequest, _ *[]template.Palate) { r.Parts = 1 },
-		"a strength as measured":  func(r *cover.MenuRequest, _ *[]template.Palate) { r.Stock[0].ABV.Value = 41 },
-		"an allergen of a bottle": func(r *cover.MenuRequest, _ *[]template.Palate) { r.Stock[1].AllergensKnown = true },
-		"an amount":               func(r *cover.MenuRequest, _ *[]template.Palate) { r.Specs[0].Pours[0].ML = 60 },
-		"a service":               func(r *cover.MenuRequest, _ *[]template.Palate) { r.Specs[0].Service = flavor.Up },
-		"the stock":               func(r *cover.MenuRequest, _ *[]template.Palate) { r.Stock = r.Stock[:1] },
-		"the menu":                func(r *cover.MenuRequest, _ *[]template.Palate) { r.Specs = append(r.Specs, r.Specs[0]) },
+		"parts":                   func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Parts = 1 },
+		"a strength as measured":  func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Stock[0].ABV.Value = 41 },
+		"an allergen of a bottle": func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Stock[1].AllergensKnown = true },
+		"an amount":               func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Specs[0].Pours[0].ML = 60 },
+		"a service":               func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Specs[0].Service = flavor.Up },
+		"the stock":               func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Stock = r.Stock[:1] },
+		"the menu":                func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Specs = append(r.Specs, r.Specs[0]) },
 	} {
-		r, palates := asked(), []template.Palate(nil)
+		r, palates := asked(), []weigh.Palate(nil)
 		same, usual := menuKey(nil, &r), asked()
 		change(&r, &palates)
 		assert.NotEqual(t, same, menuKey(palates, &r), name)
@@ -129,7 +129,7 @@ func TestWhatTheKeyIsMadeOfHoldsNoPointers(t *testing.T) {
 			}
 		}
 	}
-	for _, of := range []reflect.Type{reflect.TypeFor[flavor.Profile](), reflect.TypeFor[flavor.Spec](), reflect.TypeFor[cover.Guest](), reflect.TypeFor[cover.Tasting](), reflect.TypeFor[template.Palate]()} {
+	for _, of := range []reflect.Type{reflect.TypeFor[flavor.Profile](), reflect.TypeFor[flavor.Spec](), reflect.TypeFor[cover.Guest](), reflect.TypeFor[cover.Tasting](), reflect.TypeFor[weigh.Palate]()} {
 		walk(t, of.String(), of)
 	}
 }

@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // Draft is a spec as it comes in. One of its parts is given.
@@ -74,7 +74,7 @@ func (s *Snapshot) Read(d Draft) (flavor.Spec, error) {
 		return flavor.Spec{}, err
 	}
 	var total float64
-	for _, v := range template.EquivalentsOf(&spec) {
+	for _, v := range ratio.EquivalentsOf(&spec) {
 		total += v
 	}
 	if !(total > 0) {

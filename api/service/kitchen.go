@@ -14,6 +14,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Index finds ingredients. [counterpour/index] is one.
@@ -73,7 +74,7 @@ func following[I follower[I]](x I) follow {
 type Kitchen struct {
 	Catalogue *data.Catalogue
 	Index     Index
-	Set       *template.Set
+	Set       *weigh.Set
 	Proven    []template.Labelled // the drinks that the set rests on
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
@@ -118,7 +119,7 @@ func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profil
 }
 
 // judgeBy makes everything that judges go by a set of families.
-func (k *Kitchen) judgeBy(s *template.Set) (err error) {
+func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, k.Catalogue.Space(), k.customs, cover.DefaultWeights())

@@ -8,7 +8,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 const (
@@ -27,9 +28,9 @@ func TestAcceptedBuildsAreInBalance(t *testing.T) {
 		spec := readDraft(t, k, c.text)
 		r, _, err := k.Mend(&spec)
 		require.NoError(t, err)
-		assert.GreaterOrEqual(t, r.Judgement.Score, template.NearFrom, name)
+		assert.GreaterOrEqual(t, r.Judgement.Score, weigh.NearFrom, name)
 		assert.Equal(t, c.family, r.Judgement.Fits[0].ID, name)
-		if r.Verdict == template.Balanced {
+		if r.Verdict == weigh.Balanced {
 			assert.Empty(t, r.Faults, name)
 		}
 	}
@@ -41,22 +42,22 @@ func TestSpoiltBuildIsNamedAndMended(t *testing.T) {
 	k := testHouse(t)
 	for name, c := range map[string]struct {
 		text string
-		axis template.Axis
+		axis ratio.Axis
 		high bool
 		pour string
 	}{
-		"syrup doubled": {spoiltHoney, template.Sweet, true, "honey-syrup"},
-		"lemon cut":     {"2 oz gin\n3/4 oz honey syrup\n1/4 oz lemon juice\nshake, up", template.Sour, false, "lemon-juice"},
+		"syrup doubled": {spoiltHoney, ratio.Sweet, true, "honey-syrup"},
+		"lemon cut":     {"2 oz gin\n3/4 oz honey syrup\n1/4 oz lemon juice\nshake, up", ratio.Sour, false, "lemon-juice"},
 	} {
 		spec := readDraft(t, k, c.text)
 		r, fixes, err := k.Mend(&spec)
 		require.NoError(t, err)
-		assert.Equal(t, template.Off, r.Verdict, "%s: %.1f", name, r.Judgement.Score)
+		assert.Equal(t, weigh.Off, r.Verdict, "%s: %.1f", name, r.Judgement.Score)
 		require.NotEmpty(t, r.Faults, name)
 		assert.Equal(t, c.axis, r.Faults[0].Axis, name)
 		assert.Equal(t, c.high, r.Faults[0].High, name)
 		require.NotEmpty(t, fixes, name)
-		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, name)
+		assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, name)
 		require.Len(t, fixes[0].Changes, 1, name)
 		assert.Equal(t, c.pour, fixes[0].Changes[0].Profile.ID, name)
 		assertFixHolds(t, k, &fixes[0])
@@ -103,7 +104,7 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 			got, _, err := k.Mend(&x.Spec)
 			require.NoError(t, err)
 			assert.InDelta(t, x.Score, got.Judgement.Score, 1e-6, "%s: %s", name, x.Text)
-			assert.GreaterOrEqual(t, x.Score, min(template.BalancedFrom, r.ScoreBefore-5), "%s: %s", name, x.Text)
+			assert.GreaterOrEqual(t, x.Score, min(weigh.BalancedFrom, r.ScoreBefore-5), "%s: %s", name, x.Text)
 		}
 	}
 }

@@ -14,14 +14,14 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 var evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
 
 // playRound notes a round of a skill, right or wrong.
 func playRound(t require.TestingT, l *Learners, who Trainee, skill drill.Skill, seed uint64, right bool, at time.Time) {
-	axis, _ := template.ParseAxis(skill.Axis)
+	axis, _ := ratio.ParseAxis(skill.Axis)
 	r := &drill.Round{Request: drill.RoundRequest{Kind: skill.Kind, Axis: axis, Size: 6, Seed: seed}, Size: 1 + float64(seed%9), Question: "What?"}
 	g := &drill.Grade{Right: right, Solution: "that"}
 	if right {
@@ -132,7 +132,7 @@ func TestNamesAreToldApart(t *testing.T) {
 		assert.Equal(t, samePerson(pair[0]), samePerson(pair[1]), "%q", pair)
 	}
 	assert.NotEqual(t, samePerson("José"), samePerson("Jose"))
-	r := drill.RoundRequest{Kind: drill.KindFault, Axis: template.Sour, Size: 6, Seed: 7}
+	r := drill.RoundRequest{Kind: drill.KindFault, Axis: ratio.Sour, Size: 6, Seed: 7}
 	assert.Equal(t, roundID("Ada", &r), roundID("ada", &r))
 	other := r
 	other.Seed++
@@ -183,7 +183,7 @@ func BenchmarkBook(b *testing.B) {
 	var edits []house.Edit
 	for i := range people * each {
 		s := drill.Skills()[i%len(drill.Skills())]
-		axis, _ := template.ParseAxis(s.Axis)
+		axis, _ := ratio.ParseAxis(s.Axis)
 		r := &drill.Round{Request: drill.RoundRequest{Kind: s.Kind, Axis: axis, Size: 6, Seed: uint64(i)}, Size: 6, Question: "What?"}
 		g := &drill.Grade{Right: i%3 > 0, Points: 0.6, Solution: "that"}
 		edits = append(edits, house.Put(recordOf(fmt.Sprint("Ada ", i%people), drill.ResultOf(r, g, evening.Add(time.Duration(i)*time.Minute)), r, g, "this"), 0))

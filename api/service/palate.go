@@ -6,14 +6,14 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // PalateAnswer is the palate of a house: the drinks that it marked as right, and
 // what they move.
 type PalateAnswer struct {
 	Right   []RightDrink
-	Palates []template.Palate // of the families that they move
+	Palates []weigh.Palate // of the families that they move
 }
 
 // RightDrink is a drink marked as right.

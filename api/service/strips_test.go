@@ -7,7 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // No strip shows a drink out of a family in which its ratio scores as balanced: the
@@ -29,11 +30,11 @@ func TestStripsHaveTheEdgesOfTheScore(t *testing.T) {
 				best := &judged.Judgement.Fits[0]
 				ranges, ok := k.Ranges(&s, best.ID)
 				require.True(t, ok, s.Name)
-				for _, a := range template.Axes() {
+				for _, a := range ratio.Axes() {
 					ml := judged.Judgement.Equivalents[a]
 					if ml > ranges[a].High || ranges[a].Has && ml < ranges[a].Low {
 						outside++
-						assert.Less(t, best.Score, template.BalancedFrom, "%s, pour %d times %v: %v is out of its range", s.Name, at, times, a)
+						assert.Less(t, best.Score, weigh.BalancedFrom, "%s, pour %d times %v: %v is out of its range", s.Name, at, times, a)
 					}
 				}
 			}
@@ -50,7 +51,7 @@ func TestStripsShowWhatTheKeySays(t *testing.T) {
 	require.NoError(t, err)
 	rounds, double := 0, 0
 	for seed := range uint64(6) {
-		for _, a := range template.Axes() {
+		for _, a := range ratio.Axes() {
 			for _, size := range []float64{1.5, 6} {
 				r, err := trainer.Round(drill.RoundRequest{Kind: drill.KindFault, Axis: a, Size: size, Seed: seed})
 				require.NoError(t, err)
@@ -59,7 +60,7 @@ func TestStripsShowWhatTheKeySays(t *testing.T) {
 				ranges, ok := k.Ranges(&r.Specs[0], judged.Judgement.Fits[0].ID)
 				require.True(t, ok)
 				right := 0
-				for _, b := range template.Axes() {
+				for _, b := range ratio.Axes() {
 					ml := judged.Judgement.Equivalents[b]
 					for _, high := range []bool{false, true} {
 						shown := high && ml > ranges[b].High || !high && ranges[b].Has && ml < ranges[b].Low

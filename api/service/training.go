@@ -10,16 +10,17 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
 
 // RoundWish asks for a round of training.
 type RoundWish struct {
-	Kind    drill.Kind    // empty for what the learner needs most
-	Axis    template.Axis // if HasAxis
-	HasAxis bool          // else one is picked
-	Not     drill.Kind    // the kind that came last, and is not asked again at once; only where Kind is empty
-	Size    float64       // in just-noticeable steps; 0 for what the learner's results ask for
+	Kind    drill.Kind // empty for what the learner needs most
+	Axis    ratio.Axis // if HasAxis
+	HasAxis bool       // else one is picked
+	Not     drill.Kind // the kind that came last, and is not asked again at once; only where Kind is empty
+	Size    float64    // in just-noticeable steps; 0 for what the learner's results ask for
 }
 
 // RoundRequest asks for a round for a learner, of whom nothing may be known.
@@ -47,7 +48,7 @@ func (s *Snapshot) Round(r RoundRequest) (*drill.Round, error) {
 	}
 	err = fmt.Errorf("no skill of kind %q", kind)
 	for _, k := range skills {
-		axis, _ := template.ParseAxis(k.Axis)
+		axis, _ := ratio.ParseAxis(k.Axis)
 		ask := drill.RoundRequest{Kind: kind, Axis: axis, Size: r.Wish.Size, Seed: r.Rand.Uint64()}
 		if ask.Size == 0 {
 			ask.Size = k.Stairs.Next()

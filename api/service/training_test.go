@@ -11,7 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // Every kind can be had, and its request makes the same round again.
@@ -25,9 +25,9 @@ func TestCoachMakesEveryKind(t *testing.T) {
 		assert.Equal(t, r.Question, again.Question)
 		assert.Equal(t, r.Options, again.Options)
 	}
-	r, err := c.Next(drill.Learner{}, RoundWish{Kind: drill.KindOrder, Axis: template.Sweet, HasAxis: true, Size: 3})
+	r, err := c.Next(drill.Learner{}, RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true, Size: 3})
 	require.NoError(t, err)
-	assert.Equal(t, template.Sweet, r.Request.Axis)
+	assert.Equal(t, ratio.Sweet, r.Request.Axis)
 	assert.Equal(t, 3.0, r.Request.Size)
 	_, err = c.Next(drill.Learner{}, RoundWish{Kind: "darts"})
 	assert.Error(t, err)
@@ -73,14 +73,14 @@ func TestSkillsToTry(t *testing.T) {
 		assert.Equal(t, "strong", got[0].Axis)
 		assert.Equal(t, 1, got[1].Rounds)
 	}
-	assert.Len(t, skillsToTry(l, drill.KindFault, now, rng), template.NumAxes)
+	assert.Len(t, skillsToTry(l, drill.KindFault, now, rng), ratio.NumAxes)
 }
 
 // A flight and a card come from the same kitchen as the rounds.
 func TestCoachPlans(t *testing.T) {
 	c := standing(testHouse(t)).Visit()
 	spec := readDraft(t, c.now.Load(), "2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n")
-	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: template.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
+	f, err := c.Flight(drill.FlightRequest{Spec: &spec, Axis: ratio.Sweet, Builds: 3, Step: 1, BuildML: 30, Tasters: 2})
 	require.NoError(t, err)
 	assert.Len(t, f.Builds, 3)
 	card, err := c.Card("sour", nil)

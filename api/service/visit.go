@@ -15,6 +15,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/drill"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/useup"
@@ -52,7 +53,7 @@ type PageCover struct {
 }
 
 // Range is one axis of a family at the size of one drink, in mL of the axis's
-// equivalent (see template.Equivalents).
+// equivalent (see ratio.Equivalents).
 type Range struct {
 	// Has is false if the family has no such part. Low and Centre are then
 	// zero and High is the most that leaves a drink balanced all the same.
@@ -140,14 +141,14 @@ func (v *Visit) Family(id string) (template.Family, bool) {
 }
 
 // Ranges returns what [Snapshot.Ranges] does.
-func (v *Visit) Ranges(s *flavor.Spec, family string) ([template.NumAxes]Range, bool) {
+func (v *Visit) Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]Range, bool) {
 	return v.now.Load().Ranges(s, family)
 }
 
 // Ranges returns, for each axis, what the good drinks of a family carry at the
 // size and make-up of a spec. It is false for an unknown family or a spec with
 // nothing to weigh.
-func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [template.NumAxes]Range, ok bool) {
+func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [ratio.NumAxes]Range, ok bool) {
 	build, err := k.Set.Prepare(s)
 	if err != nil {
 		return out, false

@@ -29,15 +29,21 @@ var allowed = map[string][]string{
 // allowedInFlavor does the same within flavor, in the order in which a drink
 // flows from text to glass to advice.
 var allowedInFlavor = map[string][]string{
-	"lookup":   {"flavor"},
-	"measure":  {"flavor"},
-	"mix":      {"flavor"},
-	"sense":    {"flavor", "mix"},
-	"habit":    {"flavor"},
-	"template": {"flavor", "mix", "habit"},
-	"balance":  {"flavor", "measure", "mix", "sense", "template"},
-	"cover":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover/search"},
-	"drill":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff"},
+	"lookup":    {"flavor"},
+	"measure":   {"flavor"},
+	"mix":       {"flavor"},
+	"sense":     {"flavor", "mix"},
+	"habit":     {"flavor"},
+	"ratio":     {"flavor", "mix"},
+	"makeup":    {"flavor", "ratio"},
+	"technique": {"flavor", "mix", "ratio", "makeup"},
+	"template":  {"flavor", "ratio", "makeup"},
+	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
+	"balance":   {"flavor", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
+	"cover":     {"flavor", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search"},
+	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
+
+	"template/templatetest": {"flavor", "ratio", "template"},
 
 	"cover/search": {"sense"},
 
@@ -51,12 +57,12 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
 
 	"riff/wish":    {"flavor", "sense", "cover"},
-	"riff/station": {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish"},
-	"riff":         {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/wish", "riff/station"},
-	"riff/useup":   {"flavor", "measure", "template", "cover", "riff/wish", "riff/station"},
-	"riff/walk":    {"flavor", "measure", "mix", "sense", "template", "balance", "cover", "riff/station"},
+	"riff/station": {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff/wish"},
+	"riff":         {"flavor", "measure", "sense", "ratio", "balance", "cover", "riff/wish", "riff/station"},
+	"riff/useup":   {"flavor", "measure", "ratio", "template", "cover", "riff/wish", "riff/station"},
+	"riff/walk":    {"flavor", "measure", "mix", "sense", "weigh", "balance", "cover", "riff/station"},
 
-	"trial": {"flavor", "measure", "mix", "template", "balance"},
+	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance"},
 }
 
 // allowedInWebui does the same within webui. What is not listed is a page; pages do

@@ -17,7 +17,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 )
@@ -109,7 +109,7 @@ func TestTrainingPagesOverTheKitchen(t *testing.T) {
 	require.NoError(t, err)
 	planned := 0
 	for _, s := range demo.Specs[:6] {
-		for _, axis := range template.Axes() {
+		for _, axis := range ratio.Axes() {
 			w := visit(pages, "/training/flight?"+url.Values{"drink": {strings.ReplaceAll(flavor.NormaliseName(s.Name), " ", "-")}, "axis": {axis.String()},
 				"builds": {"3"}, "step": {"1"}, "tasters": {"3"}, "each": {"30"}, "seed": {"a"}}.Encode(), nil, nil)
 			body := bodyOf(t, w)

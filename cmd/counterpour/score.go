@@ -10,7 +10,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 	"counterpour/webui/words"
 )
 
@@ -75,7 +76,7 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 	for _, e := range a.Incomplete {
 		p.line("  %s: %s", e.Location, e.Message)
 	}
-	p.head("Score %s of 100: %s", words.Points(a.Score), strings.ToLower(words.Verdict(template.Verdict(a.Verdict))))
+	p.head("Score %s of 100: %s", words.Points(a.Score), strings.ToLower(words.Verdict(weigh.Verdict(a.Verdict))))
 	showFaults(p, a)
 	showFinished(p, &a.Finished)
 	p.head("Family")
@@ -96,7 +97,7 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 
 func showFaults(p *page, a *api.ScoreAnswer) {
 	for _, f := range a.Faults {
-		if f.Axis == template.Method.String() { // no steps lead from well made to badly made
+		if f.Axis == ratio.Method.String() { // no steps lead from well made to badly made
 			p.row(f.Word+":", f.Text)
 			continue
 		}

@@ -10,7 +10,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // Drafts and what a bartender would say of them: common practice, no source.
@@ -19,25 +20,25 @@ func TestAdvice(t *testing.T) {
 	k := newKitchen(t)
 	for _, c := range []struct {
 		name, text string
-		axis       template.Axis
+		axis       ratio.Axis
 		high       bool
 		words      []string
 		fix        string
 		more       bool
 	}{
-		{"too much juice", "2 oz gin\n2 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Sour, true,
+		{"too much juice", "2 oz gin\n2 oz lemon juice\n3/4 oz simple syrup\nshake, up", ratio.Sour, true,
 			[]string{"about ", " oz too much lemon juice for this much simple syrup"}, "lemon-juice", false},
-		{"too little juice, in metric", "60 ml gin\n7.5 ml lemon juice\n22.5 ml simple syrup\nshake, up", template.Sour, false,
+		{"too little juice, in metric", "60 ml gin\n7.5 ml lemon juice\n22.5 ml simple syrup\nshake, up", ratio.Sour, false,
 			[]string{"about ", " ml too little lemon juice for this much simple syrup"}, "lemon-juice", true},
-		{"far too much honey", "2 oz gin\n3/4 oz lemon juice\n2 1/2 oz honey syrup\nshake, up", template.Sweet, true,
+		{"far too much honey", "2 oz gin\n3/4 oz lemon juice\n2 1/2 oz honey syrup\nshake, up", ratio.Sweet, true,
 			[]string{" oz too much honey syrup for this much lemon juice"}, "honey-syrup", false},
-		{"a thimble of gin", "1/2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", template.Strong, false,
+		{"a thimble of gin", "1/2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", ratio.Strong, false,
 			[]string{" oz too little London dry gin"}, "london-dry-gin", true},
 		{"the gin is named, not the aperitif", "1/4 oz gin\n1 oz red bitter aperitif\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, rocks",
-			template.Strong, false, []string{"too little London dry gin"}, "london-dry-gin", true},
-		{"no sugar at all", "2 oz gin\n3/4 oz lemon juice\nshake, up", template.Sweet, false,
+			ratio.Strong, false, []string{"too little London dry gin"}, "london-dry-gin", true},
+		{"no sugar at all", "2 oz gin\n3/4 oz lemon juice\nshake, up", ratio.Sweet, false,
 			[]string{"nothing here brings sweetness", "sour"}, "rich-simple-syrup", true},
-		{"hardly any sugar", "2 oz bourbon\n2 dashes aromatic bitters\nstir, rocks", template.Sweet, false,
+		{"hardly any sugar", "2 oz bourbon\n2 dashes aromatic bitters\nstir, rocks", ratio.Sweet, false,
 			[]string{"too little sweetness altogether, by about ¼ oz of 1:1 syrup"}, "rich-simple-syrup", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -52,7 +53,7 @@ func TestAdvice(t *testing.T) {
 			}
 			fixes := k.fixes(t, s, r)
 			require.NotEmpty(t, fixes)
-			assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom)
+			assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom)
 			first := fixes[0].Changes[0]
 			assert.Equal(t, c.fix, first.Profile.ID)
 			assert.Equal(t, c.more, first.ToML > first.FromML)
@@ -69,7 +70,7 @@ func TestTwoFaultsTwoMoves(t *testing.T) {
 	fixes := k.fixes(t, s, r)
 	require.NotEmpty(t, fixes)
 	require.Len(t, fixes[0].Changes, 2)
-	assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom)
+	assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom)
 	assert.Contains(t, fixes[0].Text, ", and ")
 }
 
@@ -93,7 +94,7 @@ func TestFixesGoNoFurtherThanTheFault(t *testing.T) {
 		fixes := k.fixes(t, s, k.score(t, s))
 		require.NotEmpty(t, fixes, c.text)
 		assert.Contains(t, fixes[0].Text, c.fix)
-		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, c.text)
+		assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, c.text)
 		if c.most > 0 {
 			assert.LessOrEqual(t, fixes[0].Changes[0].ToML, c.most, fixes[0].Text)
 			assert.GreaterOrEqual(t, fixes[0].Changes[0].ToML, c.least, fixes[0].Text)
@@ -120,8 +121,8 @@ func TestFixesMendAndDoNotFloor(t *testing.T) {
 		s := k.draft(t)
 		fixes := k.fixes(t, s, k.score(t, s))
 		for _, f := range fixes {
-			if fixes[0].Score >= template.BalancedFrom {
-				assert.GreaterOrEqual(t, f.Score, template.BalancedFrom, f.Text)
+			if fixes[0].Score >= weigh.BalancedFrom {
+				assert.GreaterOrEqual(t, f.Score, weigh.BalancedFrom, f.Text)
 			}
 			if g := ethanol(&f.Spec); g > 2.01*standardDrinkG {
 				assert.LessOrEqual(t, g, 1.51*ethanol(s), f.Text)
@@ -206,17 +207,17 @@ func TestPlusMinusOfABottleIsShared(t *testing.T) {
 	lemon, ok := k.catalogue.ByID("lemon-juice")
 	require.True(t, ok)
 	fruit := lemon.Acid.Spread / lemon.Acid.Value
-	assert.GreaterOrEqual(t, two[template.Sour], fruit, "as much as the fruit strays")
-	assert.InEpsilon(t, one[template.Sour], two[template.Sour], 0.02)
-	assert.InDelta(t, one[template.Strong], two[template.Strong], same)
+	assert.GreaterOrEqual(t, two[ratio.Sour], fruit, "as much as the fruit strays")
+	assert.InEpsilon(t, one[ratio.Sour], two[ratio.Sour], 0.02)
+	assert.InDelta(t, one[ratio.Strong], two[ratio.Strong], same)
 }
 
 // JND counts steps that multiply by 1 + Weber: two steps of 15 % are a factor
 // of 1.3225.
 func TestJND(t *testing.T) {
-	assert.InDelta(t, 2, balance.JND(template.Sweet, 0.27952), 1e-4)
-	assert.InDelta(t, 2, balance.JND(template.Sweet, -0.27952), 1e-4)
-	for _, a := range template.Axes() {
+	assert.InDelta(t, 2, balance.JND(ratio.Sweet, 0.27952), 1e-4)
+	assert.InDelta(t, 2, balance.JND(ratio.Sweet, -0.27952), 1e-4)
+	for _, a := range ratio.Axes() {
 		assert.InDelta(t, 0, balance.JND(a, 0), 0)
 		assert.Greater(t, balance.Weber(a), 0.0)
 	}
@@ -228,12 +229,12 @@ func TestWhatIsForgotten(t *testing.T) {
 	k := newKitchen(t)
 	for _, c := range []struct {
 		text, add string // empty for what lacks nothing
-		axis      template.Axis
+		axis      ratio.Axis
 	}{
-		{"1 oz lemon juice\n3/4 oz honey syrup\nshake, up", "add ", template.Strong},
-		{"1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "add ", template.Strong},
-		{"4 oz hot coffee\n1/2 oz demerara syrup\n1 oz heavy cream\nbuild, hot", "add ", template.Strong},
-		{"2 oz white rum\n3/4 oz simple syrup\n8 mint leaves\n3 oz soda water\nbuild, long", "lime juice", template.Sour},
+		{"1 oz lemon juice\n3/4 oz honey syrup\nshake, up", "add ", ratio.Strong},
+		{"1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "add ", ratio.Strong},
+		{"4 oz hot coffee\n1/2 oz demerara syrup\n1 oz heavy cream\nbuild, hot", "add ", ratio.Strong},
+		{"2 oz white rum\n3/4 oz simple syrup\n8 mint leaves\n3 oz soda water\nbuild, long", "lime juice", ratio.Sour},
 		{"1 1/2 oz lemon juice\n1 oz simple syrup\n5 oz water\nbuild, long", "", 0},
 		{"2 oz bourbon\n8 mint leaves\n1/2 oz simple syrup\nbuild, crushed", "", 0},
 		{"50 ml gin\n150 ml tonic water\nbuild, long", "", 0},
@@ -250,7 +251,7 @@ func TestWhatIsForgotten(t *testing.T) {
 		fixes := k.fixes(t, s, r)
 		require.NotEmpty(t, fixes, c.text)
 		assert.Contains(t, fixes[0].Text, c.add, c.text)
-		assert.GreaterOrEqual(t, fixes[0].Score, template.BalancedFrom, c.text)
+		assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, c.text)
 	}
 }
 
@@ -272,7 +273,7 @@ func TestOneGlass(t *testing.T) {
 	} {
 		s := k.read(t, c.text)
 		r := k.score(t, s)
-		assert.Equal(t, c.fix == "", r.Verdict == template.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+		assert.Equal(t, c.fix == "", r.Verdict == weigh.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
 		if c.fix != "" {
 			fixes := k.fixes(t, s, r)
 			require.NotEmpty(t, fixes, c.text)
@@ -288,7 +289,7 @@ func TestOrangeLiqueursArePouredAlike(t *testing.T) {
 	for _, liqueur := range []string{"triple sec", "cognac orange liqueur", "dry orange curaçao", "blue curaçao", "mandarin liqueur"} {
 		for _, sour := range []string{"50 ml blanco tequila\n25 ml lime juice\n25 ml %s\nshake, up", "50 ml cognac\n20 ml lemon juice\n25 ml %s\nshake, up"} {
 			r := k.score(t, k.read(t, fmt.Sprintf(sour, liqueur)))
-			assert.NotEqual(t, template.Off, r.Verdict, "%s in %q", liqueur, sour)
+			assert.NotEqual(t, weigh.Off, r.Verdict, "%s in %q", liqueur, sour)
 		}
 	}
 }
@@ -307,7 +308,7 @@ func TestStrangeSyrup(t *testing.T) {
 		s := k.read(t, c.text)
 		r := k.score(t, s)
 		require.NotEmpty(t, r.Faults, c.text)
-		assert.Equal(t, template.Sweet, r.Faults[0].Axis, c.text)
+		assert.Equal(t, ratio.Sweet, r.Faults[0].Axis, c.text)
 		fixes := k.fixes(t, s, r)
 		require.NotEmpty(t, fixes, c.text)
 		assert.Contains(t, fixes[0].Text, c.fix, c.text)

@@ -9,13 +9,14 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // beyondFaults tells what a draft carries beyond what good drinks do, the worst
 // first, each ingredient once. What is poured by the jigger is a matter of the
 // ratio first: it is told here only if the ratio is balanced.
-func beyondFaults(s *flavor.Spec, j *template.Judgement) []Fault {
+func beyondFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	worst := slices.Clone(j.Beyond)
 	for i := range worst { // what is strange in itself is told as that, whatever else it brings
 		if x := &worst[i]; x.Strange {
@@ -26,11 +27,11 @@ func beyondFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 			}
 		}
 	}
-	slices.SortStableFunc(worst, func(x, y template.Beyond) int { return cmp.Compare(y.Edges, x.Edges) })
+	slices.SortStableFunc(worst, func(x, y weigh.Beyond) int { return cmp.Compare(y.Edges, x.Edges) })
 	var out []Fault
 	for i := range worst {
 		x := &worst[i]
-		if x.Edges < 1 || j.Ratio < template.BalancedFrom && ofRatio(x) && !x.Strange ||
+		if x.Edges < 1 || j.Ratio < weigh.BalancedFrom && ofRatio(x) && !x.Strange ||
 			slices.ContainsFunc(out, func(f Fault) bool { return f.Profile == x.Profile }) {
 			continue
 		}
@@ -47,13 +48,13 @@ func beyondFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 // judged is a draft and what is thought of it.
 type judged struct {
 	spec      *flavor.Spec
-	judgement *template.Judgement
+	judgement *weigh.Judgement
 }
 
 // within judges a draft with what it carries beyond habit taken back to what good
 // drinks have at most, or left out if none pours it; the draft itself if it carries
 // nothing so or nothing would be left of it.
-func (j *Judge) within(s *flavor.Spec, of *template.Judgement) judged {
+func (j *Judge) within(s *flavor.Spec, of *weigh.Judgement) judged {
 	beyond := beyondFaults(s, of)
 	if len(beyond) == 0 {
 		return judged{s, of}
@@ -87,7 +88,7 @@ const (
 )
 
 // ofRatio reports whether more of an ingredient shows in the ratio.
-func ofRatio(x *template.Beyond) bool {
+func ofRatio(x *weigh.Beyond) bool {
 	switch x.Profile.Class.Part() {
 	case flavor.PartBase, flavor.PartSweetener, flavor.PartSour, flavor.PartLength:
 		return true
@@ -96,7 +97,7 @@ func ofRatio(x *template.Beyond) bool {
 }
 
 // beyondText says how much good drinks have of a pour at most.
-func beyondText(s *flavor.Spec, x *template.Beyond) string {
+func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 	pour := largestPour(s, x.Profile)
 	ml, _ := sameBottle(s, indexOf(s, x.Profile))
 	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
@@ -111,7 +112,7 @@ func beyondText(s *flavor.Spec, x *template.Beyond) string {
 
 // mostML returns the mL at which a pour is the most of the drink that good drinks
 // have of it, the rest of the drink as it is; of a sense, by how much it brings.
-func mostML(ml float64, x *template.Beyond) float64 {
+func mostML(ml float64, x *weigh.Beyond) float64 {
 	if x.Sense || x.Amount >= 1 || x.Most >= 1 {
 		return ml * math.Min(1, x.Most/x.Amount)
 	}
@@ -160,7 +161,7 @@ func finestUnit(p *flavor.Profile, ml float64) flavor.Unit {
 }
 
 // boundFaults tells what no drink has.
-func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
+func boundFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	var out []Fault
 	for _, x := range j.Bounds {
 		if x.Edges < 1 {
@@ -175,13 +176,13 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 		}
 		f.Deviation = math.Max(leastDeviation, JND(x.Axis, math.Log(math.Max(x.Amount, x.Bound*leastShare)/x.Bound)))
 		switch {
-		case x.High && x.Glass.Name == "" && (x.Axis == template.Volume || x.Grams) && oddPour(j, x.Axis) != nil:
+		case x.High && x.Glass.Name == "" && (x.Axis == ratio.Volume || x.Grams) && oddPour(j, x.Axis) != nil:
 			f.Profile, f.byOdd = oddPour(j, x.Axis), true
-		case x.Axis == template.Volume && x.High:
+		case x.Axis == ratio.Volume && x.High:
 			f.Profile = largestOf(s).Profile
-		case (x.Axis == template.Strong || x.Axis == template.Sour) && !x.High: // nothing in it is to blame
+		case (x.Axis == ratio.Strong || x.Axis == ratio.Sour) && !x.High: // nothing in it is to blame
 			f.missing = true
-		case x.Axis < template.Axis(template.NumAxes):
+		case x.Axis < ratio.Axis(ratio.NumAxes):
 			if b := bearersOf(s, x.Axis); len(b) > 0 {
 				f.Profile = b[0].pour.Profile
 			}
@@ -203,11 +204,11 @@ func boundFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 // oddPour returns what is poured farthest beyond habit though not beyond all of it, but
 // for what the ratio tells of, and of what is strong if it is strength that is asked for;
 // nil if nothing is.
-func oddPour(j *template.Judgement, a template.Axis) *flavor.Profile {
-	var worst *template.Beyond
+func oddPour(j *weigh.Judgement, a ratio.Axis) *flavor.Profile {
+	var worst *weigh.Beyond
 	for i := range j.Beyond {
 		x := &j.Beyond[i]
-		if x.Edges < oddEdges || ofRatio(x) || a == template.Strong && x.Profile.ABV.Value <= 0 {
+		if x.Edges < oddEdges || ofRatio(x) || a == ratio.Strong && x.Profile.ABV.Value <= 0 {
 			continue
 		}
 		if worst == nil || x.Edges > worst.Edges {
@@ -222,25 +223,25 @@ func oddPour(j *template.Judgement, a template.Axis) *flavor.Profile {
 
 // forgotten reports whether a fault is that the base is missing, or what is sour.
 func (f *Fault) forgotten() bool {
-	return f.missing || f.Axis == template.Strong && !f.High && f.Profile == nil
+	return f.missing || f.Axis == ratio.Strong && !f.High && f.Profile == nil
 }
 
 // boundText says a number of the finished drink and the bound that it passes.
-func boundText(x *template.OutOfBounds) string {
+func boundText(x *weigh.OutOfBounds) string {
 	word, than := "at least", "less"
 	if x.High {
 		word, than = "at most", "more"
 	}
 	switch x.Axis {
-	case template.Volume:
+	case ratio.Volume:
 		if x.Glass.Name != "" {
 			return fmt.Sprintf("%.0f ml does not go into a %s, which takes about %.0f ml of it", x.Amount, x.Glass.Name, x.Bound)
 		}
-		if x.High && x.Bound < template.MostML {
+		if x.High && x.Bound < weigh.MostML {
 			return fmt.Sprintf("%.0f ml in the glass is large for its kind: about %.0f ml is usual", x.Amount, x.Bound)
 		}
 		return fmt.Sprintf("%.0f ml in the glass is %s than a drink is: %s %.0f ml", x.Amount, than, word, x.Bound)
-	case template.Strong:
+	case ratio.Strong:
 		if !x.High {
 			if x.Amount < x.Bound {
 				return "there is no alcohol in it, which nearly every drink made like this has"
@@ -251,9 +252,9 @@ func boundText(x *template.OutOfBounds) string {
 			return fmt.Sprintf("%s g of alcohol in one glass is more than drinks of its kind have: %s about %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
 		}
 		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: %s %.0f %%", above(x.Amount, x.Bound, 0), word, x.Bound)
-	case template.Sweet:
+	case ratio.Sweet:
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
-	case template.Sour:
+	case ratio.Sour:
 		if !x.High {
 			return "there is nothing sour in it, which nearly every drink made like this has"
 		}

@@ -7,7 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // Stage is a part of the arithmetic of a score.
@@ -67,7 +68,7 @@ func (j *Judge) Explain(s *flavor.Spec) ([]Step, error) {
 // working gathers the lines.
 type working struct {
 	spec   *flavor.Spec
-	detail template.Detail
+	detail weigh.Detail
 	steps  []Step
 }
 
@@ -83,7 +84,7 @@ func (w *working) drink() {
 		w.add(StagePour, "", d.Pours[i].Total(), "ml", "%s %s is %.1f ml and counts as %s",
 			measure.FormatAmount(p.Amount, p.Unit), p.Profile.Name, p.ML, amountsText(&d.Pours[i]))
 	}
-	for _, a := range template.Axes() {
+	for _, a := range ratio.Axes() {
 		if math.Abs(d.Sum[a]) < leastTold {
 			continue
 		}
@@ -94,7 +95,7 @@ func (w *working) drink() {
 		w.add(StageTotal, "", d.Equivalents[a], "ml", "%s in all: %.1f ml of %s%s", a, d.Sum[a], measureOf(a), note)
 	}
 	w.add(StageTotal, "", d.TotalML, "ml", "together: %.1f ml", d.TotalML)
-	for _, a := range template.Axes() {
+	for _, a := range ratio.Axes() {
 		if d.Equivalents[a] >= leastTold {
 			w.add(StageShare, "", 100*d.Share[a], "%", "%s: %.1f of %.1f ml is %.1f %%", a, d.Equivalents[a], d.TotalML, 100*d.Share[a])
 		}
@@ -105,9 +106,9 @@ func (w *working) drink() {
 const leastTold = 0.05
 
 // family tells how the drink sits in one family.
-func (w *working) family(f *template.FamilyDetail) {
+func (w *working) family(f *weigh.FamilyDetail) {
 	w.add(StageCentre, f.ID, float64(f.Drinks), "drinks", "%s: good drinks of this make-up are %s; this one is %s. It rests on the published ratio and %d proven drinks, those made of the same things counting most; every share counts %.1f %% more, and that of length %.0f %%, so that none at all is very little",
-		f.Name, ratioText(f.Axes, f.Centre), ratioText(f.Axes, lifted(f)), f.Drinks, 100*f.Floor[template.Strong], 100*f.Floor[template.Long])
+		f.Name, ratioText(f.Axes, f.Centre), ratioText(f.Axes, lifted(f)), f.Drinks, 100*f.Floor[ratio.Strong], 100*f.Floor[ratio.Long])
 	for i := range f.Coordinates {
 		c := &f.Coordinates[i]
 		w.add(StageRatio, f.ID, c.Widths, "widths", "%s: %s", f.Name, coordinateText(f, c))
@@ -156,18 +157,18 @@ func (w *working) habits() {
 	d := &w.detail
 	for i := range d.Beyond {
 		x := &d.Beyond[i]
-		points := template.ScoreAt(x.Edges)
+		points := weigh.ScoreAt(x.Edges)
 		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", habitText(x), x.Edges, points)
 	}
 	for i := range d.Bounds {
 		x := &d.Bounds[i]
-		points := template.ScoreAt(x.Edges)
+		points := weigh.ScoreAt(x.Edges)
 		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", boundText(x), x.Edges, points)
 	}
 	for i := range d.Method {
 		x := &d.Method[i]
-		points := template.ScoreAt(x.Edges)
+		points := weigh.ScoreAt(x.Edges)
 		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(w.spec, x), x.Edges, points)
 	}
-	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the least of these: %s", d.Score, template.VerdictOf(d.Score))
+	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the least of these: %s", d.Score, weigh.VerdictOf(d.Score))
 }

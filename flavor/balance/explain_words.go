@@ -7,13 +7,15 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // amountsText lists what a pour counts as.
-func amountsText(e *template.Equivalents) string {
+func amountsText(e *ratio.Equivalents) string {
 	var parts []string
-	for _, a := range template.Axes() {
+	for _, a := range ratio.Axes() {
 		if math.Abs(e[a]) >= leastTold {
 			parts = append(parts, fmt.Sprintf("%.1f ml %s", e[a], a))
 		}
@@ -25,7 +27,7 @@ func amountsText(e *template.Equivalents) string {
 }
 
 // ratioText says parts as a ratio whose largest part is 8, as bartenders do.
-func ratioText(axes []template.Axis, parts []float64) string {
+func ratioText(axes []ratio.Axis, parts []float64) string {
 	top := slices.Max(parts)
 	words := make([]string, len(parts))
 	for i, p := range parts {
@@ -35,7 +37,7 @@ func ratioText(axes []template.Axis, parts []float64) string {
 }
 
 // lifted returns a drink's parts as their logarithms are taken.
-func lifted(f *template.FamilyDetail) []float64 {
+func lifted(f *weigh.FamilyDetail) []float64 {
 	out := slices.Clone(f.Part)
 	for i := range out {
 		out[i] += f.Floor[f.Axes[i]]
@@ -44,7 +46,7 @@ func lifted(f *template.FamilyDetail) []float64 {
 }
 
 // coordinateText tells one log-ratio.
-func coordinateText(f *template.FamilyDetail, c *template.Coordinate) string {
+func coordinateText(f *weigh.FamilyDetail, c *template.Coordinate) string {
 	parts := lifted(f)
 	var names, numbers []string
 	for i := range c.Of {
@@ -70,7 +72,7 @@ func rootWord(n int) string {
 }
 
 // habitText tells how much good drinks carry of a pour or a sense.
-func habitText(x *template.Beyond) string {
+func habitText(x *weigh.Beyond) string {
 	if x.Sense {
 		return fmt.Sprintf("%s brings %s to %.3g %s, where drinks like this usually carry %.2g and hardly any more than %.3g",
 			x.Profile.Name, x.Level, x.Amount, x.Level.Unit(), max(0, x.Usual), x.Most)
@@ -80,7 +82,7 @@ func habitText(x *template.Beyond) string {
 }
 
 // squaresText sums the squares that a distance is made of.
-func squaresText(f *template.FamilyDetail) string {
+func squaresText(f *weigh.FamilyDetail) string {
 	var parts []string
 	for i := range f.Coordinates {
 		parts = append(parts, fmt.Sprintf("%.2f²", math.Abs(f.Coordinates[i].Widths)))

@@ -4,12 +4,14 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh"
 )
 
 // Fault is one thing that is wrong with a draft.
 type Fault struct {
-	Axis      template.Axis
+	Axis      ratio.Axis
 	High      bool    // there is too much of it
 	Deviation float64 // in just-noticeable differences, positive
 	PlusMinus float64 // the drink's own, in the same unit; 0 for what does not show in the ratio
@@ -21,7 +23,7 @@ type Fault struct {
 	// Beyond says that there is more of the ingredient than good drinks carry,
 	// whatever the ratio; Own, that proven drinks do pour it.
 	Beyond, Own bool
-	Method      template.MethodFault // empty if the method is not what is wrong
+	Method      technique.Fault // empty if the method is not what is wrong
 	Text        string
 
 	grams   bool    // there is more alcohol in the glass than any drink of its kind has
@@ -51,7 +53,7 @@ const (
 // What is wrong with the ratio is told of rest, the draft without what it carries
 // beyond habit: brine that swamps a drink makes nothing else in it too much. None
 // speaks against one before it.
-func faultsOf(s *flavor.Spec, j *template.Judgement, rest judged) []Fault {
+func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged) []Fault {
 	var out []Fault
 	bounds := boundFaults(s, j)
 	first := 0 // without its base nothing else in a drink can be judged
@@ -89,7 +91,7 @@ func (f *Fault) disagrees(o *Fault) bool {
 // ratioFaults lists what explains the ratio alone, the likeliest cause first, then
 // what would still be wrong with the first mended. Nothing within the drink's own
 // plus-or-minus is told.
-func ratioFaults(s *flavor.Spec, j *template.Judgement) []Fault {
+func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	if len(j.Pulls) == 0 {
 		return nil
 	}

@@ -10,7 +10,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh"
 )
 
 // Change is one pour moved, added or left out.
@@ -61,7 +62,7 @@ const leastLift = 3.0
 // added where an amount would do, and no length to a drink that is served up. The
 // same draft always gives the same list. A balanced draft needs none.
 func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
-	if r.Verdict == template.Balanced || limit <= 0 {
+	if r.Verdict == weigh.Balanced || limit <= 0 {
 		return nil, nil
 	}
 	build, err := j.set.Prepare(s)
@@ -71,8 +72,8 @@ func (j *Judge) Fixes(s *flavor.Spec, r *Result, limit int) ([]Fix, error) {
 	return j.fixes(s, r, build, limit)
 }
 
-func (j *Judge) fixes(s *flavor.Spec, r *Result, build *template.Build, limit int) ([]Fix, error) {
-	if r.Verdict == template.Balanced || limit <= 0 {
+func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) ([]Fix, error) {
+	if r.Verdict == weigh.Balanced || limit <= 0 {
 		return nil, nil
 	}
 	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts()}
@@ -134,11 +135,11 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 
 // worthBeside returns the score that a fix has to reach beside the best there is.
 func worthBeside(best float64) float64 {
-	switch template.VerdictOf(best) {
-	case template.Balanced:
-		return template.BalancedFrom
-	case template.Near:
-		return template.NearFrom
+	switch weigh.VerdictOf(best) {
+	case weigh.Balanced:
+		return weigh.BalancedFrom
+	case weigh.Near:
+		return weigh.NearFrom
 	}
 	return 0
 }
@@ -165,7 +166,7 @@ func (f *fixing) heady(c candidate) bool {
 // bursts reports whether a candidate still shakes what is hot, if that is what is wrong:
 // to pour less of it is no way to make that safe.
 func (f *fixing) bursts(c candidate) bool {
-	if !c.making.stays() || !slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Method == template.HotOnIce }) {
+	if !c.making.stays() || !slices.ContainsFunc(f.faults, func(x Fault) bool { return x.Method == technique.HotOnIce }) {
 		return false
 	}
 	spec := c.apply(f.spec)
@@ -196,7 +197,7 @@ type candidate struct {
 const unasked = MaxFaults
 
 // balanced reports whether the candidate balances the draft.
-func (c *candidate) balanced() bool { return c.score >= template.BalancedFrom }
+func (c *candidate) balanced() bool { return c.score >= weigh.BalancedFrom }
 
 // size is how many things are done.
 func (c *candidate) size() int {

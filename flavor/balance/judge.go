@@ -3,13 +3,13 @@ package balance
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Judge scores drafts. It is safe for concurrent use.
 type Judge struct {
 	mixer  *mix.Mixer
-	set    *template.Set
+	set    *weigh.Set
 	pantry Pantry
 }
 
@@ -23,15 +23,15 @@ type Pantry struct {
 }
 
 // NewJudge returns a judge over a set of families.
-func NewJudge(mixer *mix.Mixer, set *template.Set, pantry Pantry) *Judge {
+func NewJudge(mixer *mix.Mixer, set *weigh.Set, pantry Pantry) *Judge {
 	return &Judge{mixer: mixer, set: set, pantry: pantry}
 }
 
 // Result is a draft scored.
 type Result struct {
 	Drink     *mix.Drink
-	Judgement template.Judgement
-	Verdict   template.Verdict
+	Judgement weigh.Judgement
+	Verdict   weigh.Verdict
 	Faults    []Fault // the worst first; none if the draft is balanced
 }
 
@@ -53,7 +53,7 @@ func (j *Judge) Mend(s *flavor.Spec, limit int) (*Result, []Fix, error) {
 }
 
 // score is Score, and the spec made ready.
-func (j *Judge) score(s *flavor.Spec) (*Result, *template.Build, error) {
+func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 	drink, err := j.mixer.Mix(s)
 	if err != nil {
 		return nil, nil, err
@@ -63,15 +63,15 @@ func (j *Judge) score(s *flavor.Spec) (*Result, *template.Build, error) {
 		return nil, nil, err
 	}
 	r := &Result{Drink: drink, Judgement: build.Judge(build.Amounts())}
-	r.Verdict = template.VerdictOf(r.Judgement.Score)
-	if r.Verdict != template.Balanced {
+	r.Verdict = weigh.VerdictOf(r.Judgement.Score)
+	if r.Verdict != weigh.Balanced {
 		r.Faults = faultsOf(s, &r.Judgement, j.within(s, &r.Judgement))
 	}
 	return r, build, nil
 }
 
 // Prepare makes a spec ready to be scored with many amounts.
-func (j *Judge) Prepare(s *flavor.Spec) (*template.Build, error) { return j.set.Prepare(s) }
+func (j *Judge) Prepare(s *flavor.Spec) (*weigh.Build, error) { return j.set.Prepare(s) }
 
 // ScoreOnly returns the score alone.
 func (j *Judge) ScoreOnly(s *flavor.Spec) (float64, error) {

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // kitchen is a judge over the real families, catalogue and proven drinks.
@@ -18,7 +19,7 @@ type kitchen struct {
 	catalogue *data.Catalogue
 	book      []template.Labelled
 	mixer     *mix.Mixer
-	set       *template.Set
+	set       *weigh.Set
 	judge     *balance.Judge
 }
 
@@ -37,7 +38,7 @@ var loadKitchen = sync.OnceValues(func() (*kitchen, error) {
 	if err != nil {
 		return nil, err
 	}
-	set, err := template.NewSet(rig.Families, fitted, rig.Proven, rig.Tuning)
+	set, err := weigh.NewSet(rig.Families, fitted, rig.Proven, rig.Tuning)
 	if err != nil {
 		return nil, err
 	}

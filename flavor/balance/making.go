@@ -5,7 +5,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh"
 )
 
 // making is another way to make a drink; what is empty stays.
@@ -55,24 +57,24 @@ func (m *making) words() []string {
 func (f *fixing) byMethod() {
 	for i := range f.faults {
 		x := &f.faults[i]
-		if x.Axis == template.Temperature && !x.High {
+		if x.Axis == ratio.Temperature && !x.High {
 			f.tryMaking(i, heating(f.spec))
 		}
 		switch x.Method {
-		case template.EggUnshaken:
+		case technique.EggUnshaken:
 			f.tryMaking(i, shaking(f.spec, true))
 			f.leaveOutPart(i, x.Profile.Class.Part())
-		case template.Unshaken, template.Uniced:
+		case technique.Unshaken, technique.Uniced:
 			f.tryMaking(i, shaking(f.spec, false))
-		case template.Clouded:
+		case technique.Clouded:
 			f.tryMaking(i, making{method: flavor.Stir, text: "stir it"})
-		case template.Flat:
+		case technique.Flat:
 			f.tryMaking(i, afterwards(f.spec))
-		case template.HotOnIce:
+		case technique.HotOnIce:
 			f.tryMaking(i, builtHot(f.spec))
-		case template.FatSet:
+		case technique.FatSet:
 			f.tryWithout(i, 1, func(p *flavor.Profile) bool { return p == x.Profile })
-		case template.Curdled:
+		case technique.Curdled:
 			f.uncurdle(i, x)
 		}
 	}
@@ -100,7 +102,7 @@ func (f *fixing) uncurdle(asked int, x *Fault) {
 		odd, other = acid, dairy
 	}
 	first, second := f.parted(asked, 1, odd), f.parted(asked, mostSteps, other)
-	if first.score < template.NearFrom && second.score >= template.BalancedFrom {
+	if first.score < weigh.NearFrom && second.score >= weigh.BalancedFrom {
 		first.steps, second.steps = second.steps, first.steps
 	}
 	f.keep(first)

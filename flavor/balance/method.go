@@ -5,17 +5,19 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh"
 )
 
 // methodFaults tells what is wrong with how a drink is made, the worst first.
-func methodFaults(s *flavor.Spec, j *template.Judgement) []Fault {
+func methodFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	var out []Fault
 	for _, x := range j.Method {
 		if x.Edges < 1 || slices.ContainsFunc(out, func(f Fault) bool { return f.Method == x.Fault }) {
 			continue
 		}
-		out = append(out, Fault{Axis: template.Method, High: !neglects(x.Fault), Odds: 1, Deviation: leastDeviation * x.Edges,
+		out = append(out, Fault{Axis: ratio.Method, High: !neglects(x.Fault), Odds: 1, Deviation: leastDeviation * x.Edges,
 			Profile: x.Profile, Method: x.Fault, Text: methodText(s, &x), with: x.With})
 	}
 	slices.SortStableFunc(out, func(a, b Fault) int { return cmp.Compare(b.Deviation, a.Deviation) })
@@ -23,30 +25,30 @@ func methodFaults(s *flavor.Spec, j *template.Judgement) []Fault {
 }
 
 // neglects reports whether a fault of method is that something was not done.
-func neglects(f template.MethodFault) bool {
-	return f == template.EggUnshaken || f == template.Unshaken || f == template.Uniced
+func neglects(f technique.Fault) bool {
+	return f == technique.EggUnshaken || f == technique.Unshaken || f == technique.Uniced
 }
 
 // methodText says a fault of method and what comes of it.
-func methodText(s *flavor.Spec, x *template.MethodSlip) string {
+func methodText(s *flavor.Spec, x *technique.Slip) string {
 	name := x.Profile.Name
 	switch x.Fault {
-	case template.EggUnshaken:
+	case technique.EggUnshaken:
 		return name + " needs a hard shake: without it, it stays raw and stringy"
-	case template.Unshaken:
+	case technique.Unshaken:
 		return name + " is only stirred: shake it, or it stays flat and thin"
-	case template.Uniced:
+	case technique.Uniced:
 		return name + " is built without ice: warm and not thinned"
-	case template.Curdled:
+	case technique.Curdled:
 		return name + " curdles with this much " + x.With.Name
-	case template.HotOnIce:
+	case technique.HotOnIce:
 		if s.Method == flavor.Stir {
 			return "hot " + name + " only melts the ice"
 		}
 		return "hot " + name + " bursts a closed tin: never shake or blend it"
-	case template.FatSet:
+	case technique.FatSet:
 		return name + " sets in the cold and floats"
-	case template.Clouded:
+	case technique.Clouded:
 		return "nothing beside the " + name + " needs shaking: stirred, it stays clear and silky"
 	}
 	if s.Method == flavor.Blend {
@@ -58,19 +60,19 @@ func methodText(s *flavor.Spec, x *template.MethodSlip) string {
 // Word says a fault in a word or two, as bars do: "too sweet", "curdles".
 func (f *Fault) Word() string {
 	switch f.Method {
-	case template.EggUnshaken, template.Unshaken:
+	case technique.EggUnshaken, technique.Unshaken:
 		return "not shaken"
-	case template.Uniced:
+	case technique.Uniced:
 		return "not chilled"
-	case template.Curdled:
+	case technique.Curdled:
 		return "curdles"
-	case template.Flat:
+	case technique.Flat:
 		return "goes flat"
-	case template.HotOnIce:
+	case technique.HotOnIce:
 		return "too hot to shake"
-	case template.FatSet:
+	case technique.FatSet:
 		return "sets"
-	case template.Clouded:
+	case technique.Clouded:
 		return "clouded"
 	}
 	words := axisWords[f.Axis]
@@ -81,10 +83,10 @@ func (f *Fault) Word() string {
 }
 
 // axisWords says of each axis that there is too much and too little of it.
-var axisWords = map[template.Axis][2]string{
-	template.Strong: {"too strong", "too weak"}, template.Sweet: {"too sweet", "not sweet enough"}, template.Sour: {"too sour", "not sour enough"},
-	template.Bitter: {"too bitter", "not bitter enough"}, template.Long: {"too thin", "too short"},
-	template.Salty: {"too salty", "not salty enough"}, template.Umami: {"too savoury", "not savoury enough"}, template.Pungent: {"too fiery", "not fiery enough"},
-	template.Aroma: {"takes over", "too plain"}, template.Fat: {"too rich", "too lean"}, template.Foam: {"too much egg", "too little egg"},
-	template.Volume: {"too big", "too small"}, template.Temperature: {"too hot", "too cold"}, template.Method: {"badly made", "badly made"},
+var axisWords = map[ratio.Axis][2]string{
+	ratio.Strong: {"too strong", "too weak"}, ratio.Sweet: {"too sweet", "not sweet enough"}, ratio.Sour: {"too sour", "not sour enough"},
+	ratio.Bitter: {"too bitter", "not bitter enough"}, ratio.Long: {"too thin", "too short"},
+	ratio.Salty: {"too salty", "not salty enough"}, ratio.Umami: {"too savoury", "not savoury enough"}, ratio.Pungent: {"too fiery", "not fiery enough"},
+	ratio.Aroma: {"takes over", "too plain"}, ratio.Fat: {"too rich", "too lean"}, ratio.Foam: {"too much egg", "too little egg"},
+	ratio.Volume: {"too big", "too small"}, ratio.Temperature: {"too hot", "too cold"}, ratio.Method: {"badly made", "badly made"},
 }

@@ -10,7 +10,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/weigh"
 )
 
 // Drinks that are made as bars make them: common practice, no source. None has a
@@ -49,35 +51,35 @@ var wellMade = []string{
 // the first fix says: common practice, no source.
 var badlyMade = []struct {
 	text  string
-	fault template.MethodFault // empty for one that is too cold
+	fault technique.Fault // empty for one that is too cold
 	pour  string
 	fix   string
 }{
 	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz cold water|build, mug", "", "", "use hot water"},
 	{"1 1/2 oz Irish whiskey|4 oz cold coffee|1/2 oz demerara syrup|1 oz heavy cream|build, mug", "", "", "use hot filter coffee"},
-	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|shake, up", template.HotOnIce, "water", "build it hot, without shaking"},
-	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|shake, mug", template.HotOnIce, "filter coffee", "build it hot, without shaking"},
-	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|stir, up", template.HotOnIce, "water", "build it hot, without ice"},
-	{"2 oz scotch|1 oz lemon juice|1 oz heavy cream|3/4 oz honey syrup|5 oz hot water|build, mug", template.Curdled, "heavy cream", "leave out the heavy cream"},
-	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|3/4 oz lime juice|1 oz heavy cream|build, hot", template.Curdled, "heavy cream", "leave out the lime juice"},
-	{"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up", template.Curdled, "heavy cream", "leave out the heavy cream"},
-	{"2 oz cognac|4 oz whole milk|1 oz simple syrup|1 oz lemon juice|shake, highball", template.Curdled, "whole milk", "leave out the lemon juice"},
-	{"2 oz bourbon|1 oz whole milk|4 oz cola|build, highball", template.Curdled, "whole milk", "leave out the whole milk"},
-	{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with soda, highball", template.Flat, "soda water", "add the soda water after the shake"},
-	{"2 oz gin|1/2 oz lemon juice|1/2 oz simple syrup|3 oz champagne|shake all ingredients, flute", template.Flat, "brut champagne", "add the brut champagne after the shake"},
-	{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|shake, highball", template.Flat, "ginger beer", "add the ginger beer after the shake"},
-	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|build, neat", template.Uniced, "lemon juice", "shake it"},
-	{"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|stir, up", template.Unshaken, "lemon juice", "shake it"},
-	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|3/4 oz lemon juice|stir, rocks", template.Unshaken, "lemon juice", "shake it"},
-	{"1 oz gin|1 oz white creme de cacao|1 oz heavy cream|stir, up", template.Unshaken, "heavy cream", "shake it"},
-	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|build, rocks", template.EggUnshaken, "egg white", "shake it, first without ice"},
-	{"2 oz aged rum|1/4 oz demerara syrup|2 dashes aromatic bitters|1 tbsp butter|stir, up", template.FatSet, "butter", "leave out the butter"},
-	{"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up", template.Clouded, "sweet vermouth", "stir it"},
-	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|shake, rocks", template.Clouded, "sweet vermouth", "stir it"},
-	{"1 oz green creme de menthe|1 oz white creme de cacao|1 oz heavy cream|3/4 oz lemon juice|shake, up", template.Curdled, "heavy cream", "leave out the lemon juice"},
-	{"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1/2 oz lime juice|shake, rocks", template.Curdled, "heavy cream", "leave out the lime juice"},
-	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|1 1/2 oz whole milk|build, rocks", template.Curdled, "whole milk", "leave out the whole milk"},
-	{"50 ml gin|150 ml tonic|1 egg yolk|build, highball", template.EggUnshaken, "egg yolk", ""},
+	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|shake, up", technique.HotOnIce, "water", "build it hot, without shaking"},
+	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|shake, mug", technique.HotOnIce, "filter coffee", "build it hot, without shaking"},
+	{"2 oz scotch|1/2 oz lemon juice|3/4 oz honey syrup|5 oz hot water|stir, up", technique.HotOnIce, "water", "build it hot, without ice"},
+	{"2 oz scotch|1 oz lemon juice|1 oz heavy cream|3/4 oz honey syrup|5 oz hot water|build, mug", technique.Curdled, "heavy cream", "leave out the heavy cream"},
+	{"1 1/2 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|3/4 oz lime juice|1 oz heavy cream|build, hot", technique.Curdled, "heavy cream", "leave out the lime juice"},
+	{"2 oz white rum|3/4 oz lime juice|3/4 oz simple syrup|1 oz heavy cream|shake, up", technique.Curdled, "heavy cream", "leave out the heavy cream"},
+	{"2 oz cognac|4 oz whole milk|1 oz simple syrup|1 oz lemon juice|shake, highball", technique.Curdled, "whole milk", "leave out the lemon juice"},
+	{"2 oz bourbon|1 oz whole milk|4 oz cola|build, highball", technique.Curdled, "whole milk", "leave out the whole milk"},
+	{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with soda, highball", technique.Flat, "soda water", "add the soda water after the shake"},
+	{"2 oz gin|1/2 oz lemon juice|1/2 oz simple syrup|3 oz champagne|shake all ingredients, flute", technique.Flat, "brut champagne", "add the brut champagne after the shake"},
+	{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|shake, highball", technique.Flat, "ginger beer", "add the ginger beer after the shake"},
+	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|build, neat", technique.Uniced, "lemon juice", "shake it"},
+	{"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|stir, up", technique.Unshaken, "lemon juice", "shake it"},
+	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|3/4 oz lemon juice|stir, rocks", technique.Unshaken, "lemon juice", "shake it"},
+	{"1 oz gin|1 oz white creme de cacao|1 oz heavy cream|stir, up", technique.Unshaken, "heavy cream", "shake it"},
+	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|build, rocks", technique.EggUnshaken, "egg white", "shake it, first without ice"},
+	{"2 oz aged rum|1/4 oz demerara syrup|2 dashes aromatic bitters|1 tbsp butter|stir, up", technique.FatSet, "butter", "leave out the butter"},
+	{"2 oz rye|1 oz sweet vermouth|2 dashes aromatic bitters|shake, up", technique.Clouded, "sweet vermouth", "stir it"},
+	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|shake, rocks", technique.Clouded, "sweet vermouth", "stir it"},
+	{"1 oz green creme de menthe|1 oz white creme de cacao|1 oz heavy cream|3/4 oz lemon juice|shake, up", technique.Curdled, "heavy cream", "leave out the lemon juice"},
+	{"1 1/2 oz vodka|1 oz coffee liqueur|1 oz heavy cream|1/2 oz lime juice|shake, rocks", technique.Curdled, "heavy cream", "leave out the lime juice"},
+	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz honey syrup|1 1/2 oz whole milk|build, rocks", technique.Curdled, "whole milk", "leave out the whole milk"},
+	{"50 ml gin|150 ml tonic|1 egg yolk|build, highball", technique.EggUnshaken, "egg yolk", ""},
 }
 
 func TestWhatIsWellMadeHasNoFaultOfMethod(t *testing.T) {
@@ -86,7 +88,7 @@ func TestWhatIsWellMadeHasNoFaultOfMethod(t *testing.T) {
 		s := k.read(t, strings.ReplaceAll(text, "|", "\n"))
 		r := k.score(t, s)
 		for _, f := range r.Faults {
-			assert.True(t, f.Method == "" && f.Axis != template.Temperature, "%s: %s", text, f.Text)
+			assert.True(t, f.Method == "" && f.Axis != ratio.Temperature, "%s: %s", text, f.Text)
 		}
 	}
 }
@@ -116,7 +118,7 @@ func TestLevelsOfTheKind(t *testing.T) {
 	} {
 		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
 		r := k.score(t, s)
-		assert.Equal(t, c.fix == "", r.Verdict == template.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+		assert.Equal(t, c.fix == "", r.Verdict == weigh.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
 		if c.fix != "" {
 			fixes := k.fixes(t, s, r)
 			require.NotEmpty(t, fixes, c.text)
@@ -132,7 +134,7 @@ func TestOnlyStepsClarify(t *testing.T) {
 	curdles := func(name string, steps ...string) bool {
 		s := k.read(t, sour)
 		s.Name, s.Steps = name, steps
-		return slices.ContainsFunc(k.score(t, s).Faults, func(f balance.Fault) bool { return f.Method == template.Curdled })
+		return slices.ContainsFunc(k.score(t, s).Faults, func(f balance.Fault) bool { return f.Method == technique.Curdled })
 	}
 	for _, name := range []string{"", "Lemon Curd Gin", "Cream and lime: curdles", "Clarity", "Clarified Milk Punch", "Milk-Washed"} {
 		assert.True(t, curdles(name), name)
@@ -150,11 +152,11 @@ func TestWhatIsBadlyMadeIsSaidAndMended(t *testing.T) {
 	for _, c := range badlyMade {
 		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
 		r := k.score(t, s)
-		require.NotEqual(t, template.Balanced, r.Verdict, c.text)
+		require.NotEqual(t, weigh.Balanced, r.Verdict, c.text)
 		require.NotEmpty(t, r.Faults, c.text)
 		found := false
 		for _, f := range r.Faults[:min(2, len(r.Faults))] {
-			if f.Method == c.fault && (c.fault != "" && f.Profile.Name == c.pour || c.fault == "" && f.Axis == template.Temperature && !f.High) {
+			if f.Method == c.fault && (c.fault != "" && f.Profile.Name == c.pour || c.fault == "" && f.Axis == ratio.Temperature && !f.High) {
 				found = true
 			}
 		}
@@ -174,34 +176,34 @@ func TestGlassAndStrength(t *testing.T) {
 	k := newKitchen(t)
 	for _, c := range []struct {
 		text string
-		axis template.Axis // Method where nothing of it is said
+		axis ratio.Axis // Method where nothing of it is said
 		fix  string
 	}{
-		{"4 oz prosecco|2 oz light orange bitter aperitif|2 oz soda|build, coupe", template.Volume, "pour it into a wine glass"},
-		{"4 oz gin|1 1/2 oz lemon juice|1 1/2 oz simple syrup|shake, coupe", template.Volume, "pour half of everything"},
-		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|5 oz soda water|shake, coupe", template.Volume, "pour it into a "},
-		{"2 oz dark rum|1/2 oz lime juice|12 oz ginger beer|build, highball", template.Volume, ""},
-		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", template.Strong, "pour 1¾ oz Irish"},
-		{"3 oz gin|2 oz cask strength bourbon|1/2 oz triple sec|stir, up", template.Strong, ""},
-		{"2 oz pisco|1 oz lime juice|3/4 oz simple syrup|1 egg white|dry shake, coupe", template.Method, ""},
-		{"2 oz gin|1/2 oz dry vermouth|stir, nick and nora", template.Method, ""},
-		{"50 ml gin|150 ml tonic|build, highball", template.Method, ""},
-		{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|build, highball", template.Method, ""},
-		{"3 oz prosecco|2 oz light orange bitter aperitif|1 oz soda|build, wine glass", template.Method, ""},
-		{"6 oz wheat beer|6 oz sparkling lemonade|build, pint", template.Method, ""},
-		{"2 1/2 oz bourbon|1/2 oz simple syrup|8 mint leaves|build, julep cup, crushed ice", template.Method, ""},
+		{"4 oz prosecco|2 oz light orange bitter aperitif|2 oz soda|build, coupe", ratio.Volume, "pour it into a wine glass"},
+		{"4 oz gin|1 1/2 oz lemon juice|1 1/2 oz simple syrup|shake, coupe", ratio.Volume, "pour half of everything"},
+		{"2 oz gin|1 oz lemon juice|3/4 oz simple syrup|5 oz soda water|shake, coupe", ratio.Volume, "pour it into a "},
+		{"2 oz dark rum|1/2 oz lime juice|12 oz ginger beer|build, highball", ratio.Volume, ""},
+		{"4 oz Irish whiskey|4 oz hot coffee|1/2 oz demerara syrup|1 oz heavy cream|build, hot", ratio.Strong, "pour 1¾ oz Irish"},
+		{"3 oz gin|2 oz cask strength bourbon|1/2 oz triple sec|stir, up", ratio.Strong, ""},
+		{"2 oz pisco|1 oz lime juice|3/4 oz simple syrup|1 egg white|dry shake, coupe", ratio.Method, ""},
+		{"2 oz gin|1/2 oz dry vermouth|stir, nick and nora", ratio.Method, ""},
+		{"50 ml gin|150 ml tonic|build, highball", ratio.Method, ""},
+		{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|build, highball", ratio.Method, ""},
+		{"3 oz prosecco|2 oz light orange bitter aperitif|1 oz soda|build, wine glass", ratio.Method, ""},
+		{"6 oz wheat beer|6 oz sparkling lemonade|build, pint", ratio.Method, ""},
+		{"2 1/2 oz bourbon|1/2 oz simple syrup|8 mint leaves|build, julep cup, crushed ice", ratio.Method, ""},
 	} {
 		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
 		r := k.score(t, s)
 		said := false
 		for _, f := range r.Faults {
 			said = said || f.Axis == c.axis && f.High
-			if c.axis == template.Method {
+			if c.axis == ratio.Method {
 				assert.NotContains(t, f.Text, "does not go into", c.text)
 				assert.NotContains(t, f.Text, "g of alcohol in one glass", c.text)
 			}
 		}
-		if c.axis == template.Method {
+		if c.axis == ratio.Method {
 			continue
 		}
 		assert.True(t, said, "%s: %+v", c.text, r.Faults)
@@ -235,7 +237,7 @@ func TestCurdlingIsMonotone(t *testing.T) {
 		d := b.Detail(b.Amounts())
 		out := 0.0
 		for _, m := range d.Method {
-			if m.Fault == template.Curdled {
+			if m.Fault == technique.Curdled {
 				out = m.Edges
 			}
 		}
@@ -273,6 +275,6 @@ func TestFlowers(t *testing.T) {
 		{"2 oz cognac|2 oz black tea|1/2 oz lemon juice|1/2 oz simple syrup|1 1/2 oz creme de violette|build, rocks", false},
 	} {
 		r := k.score(t, k.read(t, strings.ReplaceAll(c.text, "|", "\n")))
-		assert.Equal(t, c.balanced, r.Verdict == template.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
+		assert.Equal(t, c.balanced, r.Verdict == weigh.Balanced, "%s: %.1f %+v", c.text, r.Judgement.Score, r.Faults)
 	}
 }

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // How far a pour is moved, as a factor and in steps of the jigger.
@@ -97,15 +97,15 @@ func (f *fixing) additions() []addition {
 		}
 		return unasked
 	}
-	low := func(a template.Axis) Fault { return Fault{Axis: a} }
-	high := func(a template.Axis) Fault { return Fault{Axis: a, High: true} }
-	sweet := asked(low(template.Sweet), high(template.Sour))
-	sour := asked(low(template.Sour), high(template.Sweet))
-	bitter := asked(low(template.Bitter), high(template.Sweet))
+	low := func(a ratio.Axis) Fault { return Fault{Axis: a} }
+	high := func(a ratio.Axis) Fault { return Fault{Axis: a, High: true} }
+	sweet := asked(low(ratio.Sweet), high(ratio.Sour))
+	sour := asked(low(ratio.Sour), high(ratio.Sweet))
+	bitter := asked(low(ratio.Bitter), high(ratio.Sweet))
 	long := unasked
 	if s.Service != flavor.Up && s.Service != flavor.Neat {
-		if long = asked(low(template.Long)); long == unasked && s.Service == flavor.Long {
-			long = asked(high(template.Strong))
+		if long = asked(low(ratio.Long)); long == unasked && s.Service == flavor.Long {
+			long = asked(high(ratio.Strong))
 		}
 	}
 	var out []addition
@@ -114,7 +114,7 @@ func (f *fixing) additions() []addition {
 			out = append(out, addition{x, u, amounts, asked})
 		}
 	}
-	if strong := asked(low(template.Strong)); strong != unasked && f.faults[strong].Profile == nil {
+	if strong := asked(low(ratio.Strong)); strong != unasked && f.faults[strong].Profile == nil {
 		add(strong, f.build.UsualBase(), ounce, bases...)
 	}
 	add(sweet, p.Syrup, ounce, amounts...)

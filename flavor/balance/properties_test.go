@@ -13,7 +13,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // same is how far two ways of adding up the same numbers may differ.
@@ -25,11 +26,11 @@ func TestFaultsAreSound(t *testing.T) {
 		s := k.draft(t)
 		r := k.score(t, s)
 		assert.Equal(t, r, k.score(t, s), "twice the same")
-		assert.Equal(t, template.VerdictOf(r.Judgement.Score), r.Verdict)
-		if r.Verdict == template.Balanced {
+		assert.Equal(t, weigh.VerdictOf(r.Judgement.Score), r.Verdict)
+		if r.Verdict == weigh.Balanced {
 			assert.Empty(t, r.Faults, "a balanced draft has no faults")
 		}
-		seen := map[template.Axis]bool{}
+		seen := map[ratio.Axis]bool{}
 		for i, f := range r.Faults {
 			assert.False(t, seen[f.Axis], "an axis is told once")
 			seen[f.Axis] = true
@@ -80,7 +81,7 @@ func sameFaults(t *rapid.T, want, got []balance.Fault) {
 	}
 }
 
-func samePulls(t *rapid.T, want, got []template.Pull) {
+func samePulls(t *rapid.T, want, got []weigh.Pull) {
 	require.Len(t, got, len(want))
 	for i := range want {
 		assert.InDelta(t, want[i].Odds, got[i].Odds, 1e-6)
@@ -115,7 +116,7 @@ func TestFixesAreSound(t *testing.T) {
 		assert.Equal(t, fixes, k.fixes(t, s, r), "twice the same")
 		assert.Equal(t, before, *s, "the draft is left as it was")
 		assert.LessOrEqual(t, len(fixes), balance.MaxFixes)
-		if r.Verdict == template.Balanced {
+		if r.Verdict == weigh.Balanced {
 			assert.Empty(t, fixes)
 		}
 		for i := range fixes {
@@ -126,8 +127,8 @@ func TestFixesAreSound(t *testing.T) {
 			for j := range i {
 				assert.False(t, sameIdea(f, &fixes[j]), "fixes %d and %d are of a kind: %s; %s", j, i, fixes[j].Text, f.Text)
 			}
-			if i > 0 && f.Score >= template.BalancedFrom {
-				assert.GreaterOrEqual(t, fixes[i-1].Score, template.BalancedFrom, "what balances comes first")
+			if i > 0 && f.Score >= weigh.BalancedFrom {
+				assert.GreaterOrEqual(t, fixes[i-1].Score, weigh.BalancedFrom, "what balances comes first")
 			}
 		}
 	})
@@ -192,7 +193,7 @@ func TestFixesSpareTheBase(t *testing.T) {
 		r := k.score(t, s)
 		fixes := k.fixes(t, s, r)
 		spared := slices.ContainsFunc(fixes, func(f balance.Fix) bool {
-			return f.Score >= template.BalancedFrom && furthestBase(&f) == 0
+			return f.Score >= weigh.BalancedFrom && furthestBase(&f) == 0
 		})
 		for _, f := range r.Faults {
 			if f.Profile != nil && f.Profile.Class.Part() == flavor.PartBase {

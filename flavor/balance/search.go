@@ -7,7 +7,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // fixing is the search for what mends a draft.
@@ -16,7 +17,7 @@ type fixing struct {
 	spec   *flavor.Spec
 	base   float64 // score of the draft
 	faults []Fault
-	build  *template.Build
+	build  *weigh.Build
 	ml     []float64 // of the draft, changed and put back in the search
 	found  []candidate
 }
@@ -181,7 +182,7 @@ func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float
 	if x.holds(f.spec, pour) && ladder[said].ToML < ladder[said].FromML/2 {
 		return at, score
 	}
-	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, roomy) && got >= template.BalancedFrom {
+	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, roomy) && got >= weigh.BalancedFrom {
 		return said, got
 	}
 	return at, score
@@ -208,7 +209,7 @@ func (f *fixing) within(pour int, ladder []Change, x *Fault) (at int, score floa
 			break
 		}
 	}
-	if at, score = f.along(pour, near, enough); at >= 0 && score >= template.BalancedFrom || x.holds(f.spec, pour) {
+	if at, score = f.along(pour, near, enough); at >= 0 && score >= weigh.BalancedFrom || x.holds(f.spec, pour) {
 		return at, score
 	}
 	return f.along(pour, ladder, enough)
@@ -236,14 +237,14 @@ func (f *fixing) askedPours(x *Fault) []int {
 		return []int{at(largestPour(f.spec, x.Profile))}
 	}
 	var out []int
-	if x.Axis == template.Temperature { // what is hot makes it warmer, and less of it cooler
+	if x.Axis == ratio.Temperature { // what is hot makes it warmer, and less of it cooler
 		for i := range f.spec.Pours {
 			if f.spec.Pours[i].Warmth() == flavor.HeatHot {
 				out = append(out, i)
 			}
 		}
 	}
-	if x.Axis < template.Axis(template.NumAxes) {
+	if x.Axis < ratio.Axis(ratio.NumAxes) {
 		for _, b := range bearersOf(f.spec, x.Axis) {
 			if b.lead || b.pour.Profile.Class.Movable() {
 				out = append(out, at(b.pour))
@@ -352,7 +353,7 @@ func (f *fixing) withSecond(c *candidate) {
 				continue
 			}
 			f.keep(candidate{changes: []Change{first, ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
-			if score < template.BalancedFrom {
+			if score < weigh.BalancedFrom {
 				f.again(c, &first, &ladder[at], at)
 			}
 		}

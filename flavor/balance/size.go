@@ -5,7 +5,8 @@ import (
 	"slices"
 
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // parts of everything that are poured instead of a drink that is too large.
@@ -17,7 +18,7 @@ var parts = []struct {
 // bySize makes a smaller drink, if its size or the alcohol in the glass is what is
 // wrong.
 func (f *fixing) bySize() {
-	asked := slices.IndexFunc(f.faults, func(x Fault) bool { return x.Axis == template.Volume && x.High || x.grams })
+	asked := slices.IndexFunc(f.faults, func(x Fault) bool { return x.Axis == ratio.Volume && x.High || x.grams })
 	if asked < 0 {
 		return
 	}
@@ -33,15 +34,15 @@ func (f *fixing) bySize() {
 		}
 	}
 	for _, p := range parts[best:] { // a smaller one, if the usual one is still too strong
-		if f.scaled(asked, p.share, p.word) >= template.BalancedFrom {
+		if f.scaled(asked, p.share, p.word) >= weigh.BalancedFrom {
 			break
 		}
 	}
-	if x := &f.faults[asked]; x.Axis != template.Strong || x.byOdd {
+	if x := &f.faults[asked]; x.Axis != ratio.Strong || x.byOdd {
 		return
 	}
 	for _, p := range parts {
-		if p.share < 0.5 || f.scaled(asked, p.share, "") >= template.BalancedFrom {
+		if p.share < 0.5 || f.scaled(asked, p.share, "") >= weigh.BalancedFrom {
 			break // a drink without half of its base is another one
 		}
 	}

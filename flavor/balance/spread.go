@@ -5,17 +5,17 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // axisSpreads returns the relative standard deviation of each equivalent, from
 // the tolerance of the pours, which err each on its own, and the spread of the
 // profiles, which two pours of one bottle share.
-func axisSpreads(s *flavor.Spec, e *template.Equivalents) template.Equivalents {
-	var variance template.Equivalents
+func axisSpreads(s *flavor.Spec, e *ratio.Equivalents) ratio.Equivalents {
+	var variance ratio.Equivalents
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		per := template.PerML(p.Profile)
+		per := ratio.PerML(p.Profile)
 		ml, first := sameBottle(s, i)
 		for a := range per {
 			if e[a] <= 0 {
@@ -23,7 +23,7 @@ func axisSpreads(s *flavor.Spec, e *template.Equivalents) template.Equivalents {
 			}
 			variance[a] += square(per[a] * pourSpread(p) / e[a])
 			if first {
-				variance[a] += square(per[a] * ml * profileSpread(p.Profile, template.Axis(a)) / e[a])
+				variance[a] += square(per[a] * ml * profileSpread(p.Profile, ratio.Axis(a)) / e[a])
 			}
 		}
 	}
@@ -58,16 +58,16 @@ func pourSpread(p *flavor.Pour) float64 {
 }
 
 // profileSpread returns the relative spread of what a profile brings to an axis.
-func profileSpread(p *flavor.Profile, a template.Axis) float64 {
+func profileSpread(p *flavor.Profile, a ratio.Axis) float64 {
 	var f flavor.Figure
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		f = p.ABV
-	case template.Sweet:
+	case ratio.Sweet:
 		f = flavor.Figure{Value: mix.SweetOf(p), Spread: math.Hypot(p.Sugar.Spread*mix.SweetnessOf(p.Sugars), p.Sweeteners.Spread)}
-	case template.Sour:
+	case ratio.Sour:
 		f = p.Acid
-	case template.Bitter:
+	case ratio.Bitter:
 		f = p.Bitter
 	}
 	if f.Value <= 0 {

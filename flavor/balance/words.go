@@ -9,7 +9,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // bearer is an ingredient that brings an axis, in however many pours.
@@ -22,11 +23,11 @@ type bearer struct {
 
 // bearersOf returns the ingredients that bring an axis: those whose part in a
 // drink it is before the others, those that bring more of it first.
-func bearersOf(s *flavor.Spec, a template.Axis) []bearer {
+func bearersOf(s *flavor.Spec, a ratio.Axis) []bearer {
 	var out []bearer
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		b := bearer{pour: p, per: template.PerML(p.Profile)[a], lead: p.Profile.Class.Part() == partOf(a)}
+		b := bearer{pour: p, per: ratio.PerML(p.Profile)[a], lead: p.Profile.Class.Part() == partOf(a)}
 		var first bool
 		if b.ml, first = sameBottle(s, i); !first || b.per < leastPer {
 			continue
@@ -55,29 +56,29 @@ func bearersOf(s *flavor.Spec, a template.Axis) []bearer {
 const leastPer = 0.05
 
 // partOf is the part whose pours a bartender moves to move an axis.
-func partOf(a template.Axis) flavor.Part {
+func partOf(a ratio.Axis) flavor.Part {
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		return flavor.PartBase
-	case template.Sweet:
+	case ratio.Sweet:
 		return flavor.PartSweetener
-	case template.Sour:
+	case ratio.Sour:
 		return flavor.PartSour
-	case template.Bitter:
+	case ratio.Bitter:
 		return flavor.PartModifier
 	}
 	return flavor.PartLength
 }
 
 // against is the axis that a bartender weighs another one by.
-func against(a template.Axis) template.Axis {
+func against(a ratio.Axis) ratio.Axis {
 	switch a {
-	case template.Sweet:
-		return template.Sour
-	case template.Sour:
-		return template.Sweet
+	case ratio.Sweet:
+		return ratio.Sour
+	case ratio.Sour:
+		return ratio.Sweet
 	}
-	return template.Strong
+	return ratio.Strong
 }
 
 // mostTimes is how many times its own pour an ingredient is asked for more, unless
@@ -101,7 +102,7 @@ func blamed(bearers []bearer, high bool, ml float64) (bearer, bool) {
 
 // oddFirst brings to the front, of those that bring an axis, what is poured beyond
 // habit, the worst first.
-func oddFirst(bearers []bearer, j *template.Judgement) {
+func oddFirst(bearers []bearer, j *weigh.Judgement) {
 	odd := func(b *bearer) (worst float64) {
 		for i := range j.Beyond {
 			if x := &j.Beyond[i]; x.Profile == b.pour.Profile && x.Edges >= oddEdges {
@@ -135,13 +136,13 @@ func answerable(bearers []bearer, s *flavor.Spec) (bearer, bool) {
 // faultText says a fault in the words of the trade, which ingredient it names as poured
 // wrong, and by how many mL, 0 if it says no amount. It is empty for what is not worth
 // telling.
-func faultText(s *flavor.Spec, j *template.Judgement, p template.Pull) (of *flavor.Profile, moveML float64, text string) {
+func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Profile, moveML float64, text string) {
 	bearers := bearersOf(s, p.Axis)
 	word, high := "too little", p.Change < 0
 	if high {
 		word = "too much"
 	}
-	if p.Axis == template.Strong && !high && missesBase(s, j) {
+	if p.Axis == ratio.Strong && !high && missesBase(s, j) {
 		return nil, 0, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
 	}
 	if len(bearers) == 0 {
@@ -176,7 +177,7 @@ const leastLikely = 0.2
 
 // lacks says that nothing brings an axis, empty if the family that has it is hardly
 // likely.
-func lacks(j *template.Judgement, p template.Pull) string {
+func lacks(j *weigh.Judgement, p weigh.Pull) string {
 	for i := range j.Fits {
 		if f := &j.Fits[i]; f.ID == p.Family && f.Probability >= leastLikely {
 			return fmt.Sprintf("nothing here brings %s, which drinks of this kind (%s) have", noun(p.Axis), strings.ToLower(f.Name))
@@ -186,9 +187,9 @@ func lacks(j *template.Judgement, p template.Pull) string {
 }
 
 // missesBase reports whether a drink has no base and half of those made like it do.
-func missesBase(s *flavor.Spec, j *template.Judgement) bool {
-	return !slices.ContainsFunc(s.Pours, isBase) && slices.ContainsFunc(j.Bounds, func(x template.OutOfBounds) bool {
-		return x.Axis == template.Strong && !x.High
+func missesBase(s *flavor.Spec, j *weigh.Judgement) bool {
+	return !slices.ContainsFunc(s.Pours, isBase) && slices.ContainsFunc(j.Bounds, func(x weigh.OutOfBounds) bool {
+		return x.Axis == ratio.Strong && !x.High
 	})
 }
 
@@ -203,30 +204,30 @@ func plainAmount(s *flavor.Spec, ml float64) string {
 	return measure.FormatAmount(math.Max(0.25, math.Round(ml/perOunce*4)/4), flavor.Ounce)
 }
 
-func noun(a template.Axis) string {
+func noun(a ratio.Axis) string {
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		return "strength"
-	case template.Sweet:
+	case ratio.Sweet:
 		return "sweetness"
-	case template.Sour:
+	case ratio.Sour:
 		return "acid"
-	case template.Bitter:
+	case ratio.Bitter:
 		return "bitterness"
 	}
 	return "length"
 }
 
 // measureOf names what an axis is counted in.
-func measureOf(a template.Axis) string {
+func measureOf(a ratio.Axis) string {
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		return "40 % spirit"
-	case template.Sweet:
+	case ratio.Sweet:
 		return "1:1 syrup"
-	case template.Sour:
+	case ratio.Sour:
 		return "lemon juice"
-	case template.Bitter:
+	case ratio.Bitter:
 		return "red bitter aperitif"
 	}
 	return "water"

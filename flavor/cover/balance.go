@@ -6,20 +6,21 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // leastScore is what a cover must score to keep the drink in balance: balanced
 // if it was, and hardly worse if it was not.
 func (t *task) leastScore() float64 {
 	const slack = 5
-	return math.Min(template.BalancedFrom, t.scoreBefore-slack)
+	return math.Min(weigh.BalancedFrom, t.scoreBefore-slack)
 }
 
 // scorer scores the roundings of one combination.
 type scorer struct {
 	task  *task
-	build *template.Build
+	build *weigh.Build
 	of    search.Key // the rounding that it was made ready for
 	ml    []float64  // of each pour
 }
@@ -81,14 +82,14 @@ const sameShare = 0.1
 // sameMix reports whether a cover leaves the drink as strong, sweet, sour, bitter
 // and long as it was, so that it is balanced as far as that was.
 func (t *task) sameMix(x *search.Filling) bool {
-	var now template.Equivalents
+	var now ratio.Equivalents
 	for p := range t.pours(x) {
-		per := template.PerML(p.Profile)
+		per := ratio.PerML(p.Profile)
 		for i := range now {
 			now[i] += p.ML * per[i]
 		}
 	}
-	now[template.Long] = max(0, now[template.Long])
+	now[ratio.Long] = max(0, now[ratio.Long])
 	var moved float64
 	for i := range now {
 		moved += math.Abs(now[i] - t.mix[i])
@@ -98,7 +99,7 @@ func (t *task) sameMix(x *search.Filling) bool {
 
 // weighs reports whether there is anything in a drink that a family is told by.
 func weighs(s flavor.Spec) bool {
-	e := template.EquivalentsOf(&s)
+	e := ratio.EquivalentsOf(&s)
 	return e.Total() > 0
 }
 

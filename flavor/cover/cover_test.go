@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // bench is the whole catalogue with a finder over it.
@@ -100,7 +101,7 @@ func TestFindCoversBestFirst(t *testing.T) {
 			if i > 0 {
 				assert.LessOrEqual(t, r.Covers[i-1].rank, x.rank, "best first")
 			}
-			assert.GreaterOrEqual(t, x.Score, math.Min(template.BalancedFrom, r.ScoreBefore-5)-1e-9, x.Text)
+			assert.GreaterOrEqual(t, x.Score, math.Min(weigh.BalancedFrom, r.ScoreBefore-5)-1e-9, x.Text)
 			assert.NotEmpty(t, x.Parts)
 			for _, p := range x.Spec.Pours {
 				assert.NotEqual(t, c.missing, p.Profile.Name)

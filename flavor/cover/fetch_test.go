@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // menu reads drinks.
@@ -36,7 +36,7 @@ func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	var kept, lost int
 	for i := range r.Touched {
 		touched := &r.Touched[i]
-		least := math.Min(template.BalancedFrom, touched.ScoreBefore-5)
+		least := math.Min(weigh.BalancedFrom, touched.ScoreBefore-5)
 		for _, c := range touched.Covers {
 			assert.Equal(t, touched.Unbalanced, c.Score < least, "%s: %s scores %.1f", touched.Spec.Name, c.Text, c.Score)
 		}

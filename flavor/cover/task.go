@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
 )
 
 // task is one request being worked on.
@@ -22,8 +22,8 @@ type task struct {
 	glass       *sense.Glass
 	near        *sense.Near
 	scoreBefore float64
-	mix         template.Equivalents // of the drink as it is written
-	dry         bool                 // the guest must have less alcohol than went, whatever is poured
+	mix         ratio.Equivalents // of the drink as it is written
+	dry         bool              // the guest must have less alcohol than went, whatever is poured
 	removed     []*flavor.Profile
 	gone        []departed // for each of removed
 	keep        []int      // indices of the pours that stay
@@ -79,7 +79,7 @@ func (f *Finder) newTask(r *Request, labels bool) (*task, error) {
 		}
 		t.keep = append(t.keep, i)
 	}
-	t.mix = template.EquivalentsOf(r.Spec)
+	t.mix = ratio.EquivalentsOf(r.Spec)
 	t.dry = t.wantsLess()
 	t.bare = !weighs(t.specOf(&search.Filling{}))
 	t.measureGap()

@@ -7,31 +7,31 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // glassOf is what shows an axis in the glass.
-func glassOf(a template.Axis, d *mix.Drink) float64 {
+func glassOf(a ratio.Axis, d *mix.Drink) float64 {
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		return d.ABV
-	case template.Sweet:
+	case ratio.Sweet:
 		return d.SweetPer100
-	case template.Sour:
+	case ratio.Sour:
 		return d.AcidPer100
-	case template.Bitter:
+	case ratio.Bitter:
 		return d.Bitter
 	}
 	return 100 / d.ABV // how far the alcohol is stretched
 }
 
-func unitOf(a template.Axis) string {
-	return [template.NumAxes]string{"% vol", "g of sucrose per 100 mL", "g of citric acid per 100 mL", "mg of quinine per litre", "mL that hold 1 mL of ethanol"}[a]
+func unitOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{"% vol", "g of sucrose per 100 mL", "g of citric acid per 100 mL", "mg of quinine per litre", "mL that hold 1 mL of ethanol"}[a]
 }
 
 // mover returns the pour that moves an axis most.
-func (t *Trainer) mover(s *flavor.Spec, a template.Axis) (int, bool) {
-	if a == template.Strong || a == template.Sweet || a == template.Sour || a == template.Bitter {
+func (t *Trainer) mover(s *flavor.Spec, a ratio.Axis) (int, bool) {
+	if a == ratio.Strong || a == ratio.Sweet || a == ratio.Sour || a == ratio.Bitter {
 		at, _ := carrier(s, a)
 		return at, at >= 0
 	}
@@ -107,9 +107,9 @@ func (t *Trainer) finish(b *Build, r *FlightRequest, s *flavor.Spec, middle *mix
 		return err
 	}
 	b.Value = glassOf(r.Axis, b.Drink)
-	for _, a := range []template.Axis{template.Strong, template.Sweet, template.Sour, template.Bitter} {
+	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour, ratio.Bitter} {
 		was, is := glassOf(a, middle), glassOf(a, b.Drink)
-		if stretches := r.Axis == template.Long && a == template.Strong; a == r.Axis || stretches || was <= 0 || is <= 0 {
+		if stretches := r.Axis == ratio.Long && a == ratio.Strong; a == r.Axis || stretches || was <= 0 || is <= 0 {
 			continue
 		}
 		if j := jndOf(a, was, is); j > b.Drift {

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"counterpour/flavor"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
 
@@ -24,7 +25,7 @@ type Card struct {
 
 // CardPart is one part of a family's ratio.
 type CardPart struct {
-	Axis   template.Axis
+	Axis   ratio.Axis
 	Handed float64 // the share that is handed down
 	Fitted float64 // the share that proven drinks have
 	// Low and High are how far this part alone may move, as factors of Fitted,
@@ -66,7 +67,7 @@ func (t *Trainer) Card(family string, specs []template.Labelled) (*Card, error) 
 	for _, v := range f.Ratio {
 		all += v
 	}
-	var shown template.Equivalents
+	var shown ratio.Equivalents
 	for k, a := range f.Axes {
 		shown[a] = centre[k]
 		c.Parts = append(c.Parts, CardPart{Axis: a, Handed: f.Ratio[k] / all, Fitted: centre[k], Low: math.Exp(-ranges[k]), High: math.Exp(ranges[k])})
@@ -120,7 +121,7 @@ func (t *Trainer) best(family string, specs []template.Labelled) ([]Example, err
 // of one part from.
 func rangesOf(centre []float64, f *template.Fitted) ([]float64, error) {
 	k := len(f.Centre)
-	basis, err := template.NewBasis(len(centre))
+	basis, err := ratio.NewBasis(len(centre))
 	if err != nil {
 		return nil, err
 	}

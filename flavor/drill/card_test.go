@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Every family that has three proven drinks has a card, whose range is where the
@@ -32,7 +33,7 @@ func TestCards(t *testing.T) {
 		}
 		assert.InDelta(t, 1, sum, 1e-9)
 		for _, x := range c.Examples {
-			assert.GreaterOrEqual(t, x.Score, template.NearFrom, x.Spec.Name)
+			assert.GreaterOrEqual(t, x.Score, weigh.NearFrom, x.Spec.Name)
 		}
 	}
 	assert.Greater(t, full, 15)
@@ -53,7 +54,7 @@ func TestCardExamplesAreOfTheHouseFirst(t *testing.T) {
 	assert.False(t, c.Examples[0].Proven)
 	for _, x := range c.Examples[1:] {
 		assert.True(t, x.Proven)
-		assert.GreaterOrEqual(t, x.Score, template.BalancedFrom, x.Spec.Name)
+		assert.GreaterOrEqual(t, x.Score, weigh.BalancedFrom, x.Spec.Name)
 	}
 	own[0].Spec.Name = c.Examples[1].Spec.Name
 	again, err := s.trainer.Card("sour", own)

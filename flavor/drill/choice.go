@@ -11,7 +11,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 const (
@@ -135,7 +135,7 @@ func coverOptions(r RoundRequest, c *classic, at int, covers []cover.Cover, rng 
 		}
 	}
 	round.key.names = []string{missing.Name}
-	round.key.after = template.EquivalentsOf(&covers[0].Spec)
+	round.key.after = ratio.EquivalentsOf(&covers[0].Spec)
 	return round
 }
 
@@ -162,7 +162,7 @@ func gradeCover(r *Round, a *Answer) (*Grade, error) {
 		}
 	}
 	named := shared(a.Lost, wanted)
-	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: k.after, Solution: r.Options[k.option].Label}
+	g := &Grade{Before: ratio.EquivalentsOf(&k.classic.spec), After: k.after, Solution: r.Options[k.option].Label}
 	if kept {
 		g.Points = 0.5
 	}

@@ -14,7 +14,9 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // school is the whole catalogue with a trainer over it.
@@ -66,7 +68,7 @@ func (s *school) spec(t testing.TB, text string) *flavor.Spec {
 // requests lists one request for each skill.
 func requests(size float64, seed uint64) (out []RoundRequest) {
 	for _, s := range Skills() {
-		axis, _ := template.ParseAxis(s.Axis)
+		axis, _ := ratio.ParseAxis(s.Axis)
 		out = append(out, RoundRequest{Kind: s.Kind, Axis: axis, Size: size, Seed: seed})
 	}
 	return out
@@ -136,8 +138,8 @@ func TestRoundsAreMadeFromTheEngine(t *testing.T) {
 				for _, g := range []*Grade{right, wrong} {
 					assert.Equal(t, 2, sentences(g.Text), g.Text)
 					assert.NotEmpty(t, g.Solution)
-					assert.NotEqual(t, template.Equivalents{}, g.Before)
-					assert.NotEqual(t, template.Equivalents{}, g.After)
+					assert.NotEqual(t, ratio.Equivalents{}, g.Before)
+					assert.NotEqual(t, ratio.Equivalents{}, g.After)
 				}
 			}
 		}
@@ -163,8 +165,8 @@ func TestSpoiltDrinksAreFaultedForIt(t *testing.T) {
 		require.NotEmpty(t, result.Faults)
 		assert.Equal(t, req.Axis, result.Faults[0].Axis)
 		assert.Equal(t, r.key.high, result.Faults[0].High)
-		before := template.EquivalentsOf(&r.key.classic.spec)[req.Axis]
-		after := template.EquivalentsOf(&r.Specs[0])[req.Axis]
+		before := ratio.EquivalentsOf(&r.key.classic.spec)[req.Axis]
+		after := ratio.EquivalentsOf(&r.Specs[0])[req.Axis]
 		assert.InDelta(t, r.Size, jndOf(req.Axis, before, after), 1e-9)
 		assert.Equal(t, r.key.high, after > before)
 	}
@@ -176,7 +178,7 @@ func TestAnyBalancedMoveMends(t *testing.T) {
 	s := newSchool(t)
 	other := 0
 	for seed := range uint64(12) {
-		r, err := s.trainer.Round(RoundRequest{Kind: KindMend, Axis: template.Sweet, Size: 4, Seed: seed})
+		r, err := s.trainer.Round(RoundRequest{Kind: KindMend, Axis: ratio.Sweet, Size: 4, Seed: seed})
 		require.NoError(t, err)
 		result, err := s.trainer.judge.Score(&r.Specs[0])
 		require.NoError(t, err)
@@ -188,7 +190,7 @@ func TestAnyBalancedMoveMends(t *testing.T) {
 			}
 			g, err := s.trainer.Grade(r, Answer{Pour: f.Changes[0].Pour, Amount: f.Changes[0].To})
 			require.NoError(t, err)
-			assert.Equal(t, f.Score >= template.BalancedFrom, g.Right, f.Text)
+			assert.Equal(t, f.Score >= weigh.BalancedFrom, g.Right, f.Text)
 			if g.Right && f.Changes[0].Pour != r.key.pour {
 				other++
 			}
@@ -200,7 +202,7 @@ func TestAnyBalancedMoveMends(t *testing.T) {
 // However fine a round is asked for, its drinks lie far enough apart to be told.
 func TestDrinksToOrderCanBeTold(t *testing.T) {
 	s := newSchool(t)
-	for _, a := range []template.Axis{template.Strong, template.Sweet} {
+	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet} {
 		for _, size := range []float64{MinSize, 0.7, 4} {
 			for seed := range uint64(8) {
 				r, err := s.trainer.Round(RoundRequest{Kind: KindOrder, Axis: a, Size: size, Seed: seed})
@@ -218,7 +220,7 @@ func TestDrinksToOrderCanBeTold(t *testing.T) {
 func TestOrderIsThatOfTheGlass(t *testing.T) {
 	s := newSchool(t)
 	for seed := range uint64(5) {
-		r, err := s.trainer.Round(RoundRequest{Kind: KindOrder, Axis: template.Strong, Size: 2, Seed: seed})
+		r, err := s.trainer.Round(RoundRequest{Kind: KindOrder, Axis: ratio.Strong, Size: 2, Seed: seed})
 		require.NoError(t, err)
 		last := 0.0
 		for _, i := range r.key.order {
@@ -236,7 +238,7 @@ func TestOrderIsThatOfTheGlass(t *testing.T) {
 
 func TestRoundFaults(t *testing.T) {
 	s := newSchool(t)
-	for _, req := range []RoundRequest{{Kind: "odd"}, {Kind: KindFault, Size: 99}, {Kind: KindFault, Axis: 9}, {Kind: KindOrder, Axis: template.Sour}} {
+	for _, req := range []RoundRequest{{Kind: "odd"}, {Kind: KindFault, Size: 99}, {Kind: KindFault, Axis: 9}, {Kind: KindOrder, Axis: ratio.Sour}} {
 		_, err := s.trainer.Round(req)
 		assert.ErrorIs(t, err, flavor.ErrInvalid, "%+v", req)
 	}
@@ -257,7 +259,7 @@ func BenchmarkRound(bm *testing.B) {
 				seed := uint64(0)
 				for bm.Loop() {
 					seed++
-					if _, err := s.trainer.Round(RoundRequest{Kind: k, Axis: template.Sweet, Size: size, Seed: seed}); err != nil {
+					if _, err := s.trainer.Round(RoundRequest{Kind: k, Axis: ratio.Sweet, Size: size, Seed: seed}); err != nil {
 						bm.Fatal(err)
 					}
 				}

@@ -10,6 +10,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
 
@@ -22,7 +23,7 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 	}
 	type pick struct {
 		classic *classic
-		ratio   template.Equivalents
+		ratio   ratio.Equivalents
 		options []int
 		off     float64 // of the size from the one wanted, as a logarithm
 	}
@@ -33,7 +34,7 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 				break
 			}
 			c := &t.classics[i]
-			x := pick{classic: c, ratio: shareOf(template.EquivalentsOf(&c.spec))}
+			x := pick{classic: c, ratio: shareOf(ratio.EquivalentsOf(&c.spec))}
 			if x.options = nearFamilies(&x.ratio, centres, size); len(x.options) < optionsShown || families[x.options[0]].ID != c.family {
 				continue
 			}
@@ -50,9 +51,9 @@ func (t *Trainer) familyRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 }
 
 // centres returns the families and the middle of each, over all axes.
-func (t *Trainer) centres() ([]template.Family, []template.Equivalents, error) {
+func (t *Trainer) centres() ([]template.Family, []ratio.Equivalents, error) {
 	families, _ := t.set.Families()
-	out := make([]template.Equivalents, len(families))
+	out := make([]ratio.Equivalents, len(families))
 	for i := range families {
 		c, err := t.set.Centre(families[i].ID)
 		if err != nil {
@@ -70,7 +71,7 @@ func (t *Trainer) centres() ([]template.Family, []template.Equivalents, error) {
 const familyTries = 40
 
 // margin is how much further the second option lies than the first.
-func margin(ratio *template.Equivalents, centres []template.Equivalents, options []int) float64 {
+func margin(ratio *ratio.Equivalents, centres []ratio.Equivalents, options []int) float64 {
 	return gap(ratio, &centres[options[1]]) - gap(ratio, &centres[options[0]])
 }
 
@@ -81,7 +82,7 @@ const typical = 4.0
 // nearFamilies returns the family whose centre is nearest, and the next ones
 // that lie at least a size further, four in all; nil for a drink that is typical of
 // none.
-func nearFamilies(ratio *template.Equivalents, centres []template.Equivalents, size float64) []int {
+func nearFamilies(ratio *ratio.Equivalents, centres []ratio.Equivalents, size float64) []int {
 	gaps := make([]float64, len(centres))
 	near := make([]int, len(centres))
 	for k := range near {
@@ -100,7 +101,7 @@ func nearFamilies(ratio *template.Equivalents, centres []template.Equivalents, s
 	return options
 }
 
-func familyOptions(r RoundRequest, c *classic, ratio template.Equivalents, families []template.Family, centres []template.Equivalents, options []int, rng *rand.Rand) *Round {
+func familyOptions(r RoundRequest, c *classic, ratio ratio.Equivalents, families []template.Family, centres []ratio.Equivalents, options []int, rng *rand.Rand) *Round {
 	own := options[0]
 	round := &Round{Request: r, Size: margin(&ratio, centres, options), Ratio: ratio,
 		Question: fmt.Sprintf("Which family keeps this ratio: %s?", ratioText(&ratio)),
@@ -130,7 +131,7 @@ func gradeFamily(r *Round, a *Answer) (*Grade, error) {
 	return g, nil
 }
 
-func shareOf(e template.Equivalents) template.Equivalents {
+func shareOf(e ratio.Equivalents) ratio.Equivalents {
 	var total float64
 	for _, v := range e {
 		total += v
@@ -147,8 +148,8 @@ const shareFloor = 0.02
 
 // gap is how far apart two ratios are, in just-noticeable differences of each
 // part, once the larger drink is poured down to the size of the other.
-func gap(a, b *template.Equivalents) float64 {
-	var logs template.Equivalents
+func gap(a, b *ratio.Equivalents) float64 {
+	var logs ratio.Equivalents
 	var mean float64
 	for i := range a {
 		logs[i] = math.Log((a[i] + shareFloor) / (b[i] + shareFloor))
@@ -156,19 +157,19 @@ func gap(a, b *template.Equivalents) float64 {
 	}
 	var sum float64
 	for i := range logs {
-		j := balance.JND(template.Axis(i), logs[i]-mean)
+		j := balance.JND(ratio.Axis(i), logs[i]-mean)
 		sum += j * j
 	}
 	return math.Sqrt(sum)
 }
 
 // ratioText writes a ratio as the trade says it, the largest part as 8.
-func ratioText(e *template.Equivalents) string {
+func ratioText(e *ratio.Equivalents) string {
 	top := slices.Max(e[:])
 	var parts []string
 	for a, v := range e {
 		if v >= shareFloor*top {
-			parts = append(parts, fmt.Sprintf("%.1f %v", 8*v/top, template.Axis(a)))
+			parts = append(parts, fmt.Sprintf("%.1f %v", 8*v/top, ratio.Axis(a)))
 		}
 	}
 	return strings.Join(parts, " : ")

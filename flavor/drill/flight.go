@@ -8,13 +8,13 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // FlightRequest asks for a tasting flight.
 type FlightRequest struct {
 	Spec    *flavor.Spec
-	Axis    template.Axis
+	Axis    ratio.Axis
 	Builds  int     // 3 or 5
 	Step    float64 // just-noticeable differences between neighbours, more than 0 and up to 4
 	BuildML float64 // finished, for each taster; 0 means 60
@@ -47,9 +47,9 @@ type Build struct {
 	Code    int     // three digits, what the taster sees
 	Spec    flavor.Spec
 	Drink   *mix.Drink
-	Value   float64       // of the axis in the glass, in Unit
-	Drift   float64       // what else moved, in just-noticeable differences of the axis that moved most
-	DriftOf template.Axis // which one that is
+	Value   float64    // of the axis in the glass, in Unit
+	Drift   float64    // what else moved, in just-noticeable differences of the axis that moved most
+	DriftOf ratio.Axis // which one that is
 	Sheet   BatchSheet
 }
 
@@ -65,7 +65,7 @@ type BatchSheet struct {
 
 // Flight is a tasting, ready to be set up.
 type Flight struct {
-	Axis     template.Axis
+	Axis     ratio.Axis
 	Unit     string
 	Builds   []Build // the least first
 	Orders   [][]int // for each taster, the codes in the order to serve them
@@ -93,7 +93,7 @@ func (t *Trainer) Flight(r FlightRequest) (*Flight, error) {
 	if err != nil {
 		return nil, err
 	}
-	if r.Axis == template.Long && middle.ABV < leastABV {
+	if r.Axis == ratio.Long && middle.ABV < leastABV {
 		return nil, flavor.Invalid("axis", r.Axis.String(), "a drink of %.1f %% vol has no alcohol to vary; choose another axis", middle.ABV)
 	}
 	f := &Flight{Axis: r.Axis, Unit: unitOf(r.Axis)}
@@ -129,8 +129,8 @@ func (r *FlightRequest) check() error {
 	switch {
 	case r.Spec == nil || len(r.Spec.Pours) == 0:
 		return flavor.Invalid("spec", "", "a flight needs a drink; write at least one pour")
-	case r.Axis < 0 || int(r.Axis) >= template.NumAxes:
-		return flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", template.Axes())
+	case r.Axis < 0 || int(r.Axis) >= ratio.NumAxes:
+		return flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", ratio.Axes())
 	case r.Builds != 3 && r.Builds != 5:
 		return flavor.Invalid("builds", r.Builds, "%d builds have no middle build to taste against; use 3 or 5", r.Builds)
 	case !(r.Step > 0 && r.Step <= mostStep):

@@ -6,8 +6,8 @@ import (
 	"math/rand/v2"
 
 	"counterpour/flavor"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
 )
 
 // Steps returns how many just-noticeable differences a size comes to. They are
@@ -69,7 +69,7 @@ func gradeGuess(r *Round, a *Answer) (*Grade, error) {
 	}
 	k := &r.key
 	d := k.classic.drink
-	g := &Grade{Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&k.classic.spec)}
+	g := &Grade{Before: ratio.EquivalentsOf(&k.classic.spec), After: ratio.EquivalentsOf(&k.classic.spec)}
 	strong := math.Abs(a.ABV-k.values[0]) <= k.values[1]
 	large := math.Abs(a.Volume-k.values[2]) <= k.values[3]
 	g.Right = strong && large

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"time"
 
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // Learner is what is known of one person's training: plain values, to be stored
@@ -47,11 +47,11 @@ const keptTrials = 60
 func Skills() []Skill {
 	out := []Skill{{Kind: KindFamily}}
 	for _, k := range []Kind{KindFault, KindMend} {
-		for _, a := range []template.Axis{template.Sweet, template.Sour, template.Strong, template.Bitter, template.Long} {
+		for _, a := range []ratio.Axis{ratio.Sweet, ratio.Sour, ratio.Strong, ratio.Bitter, ratio.Long} {
 			out = append(out, Skill{Kind: k, Axis: a.String()})
 		}
 	}
-	for _, a := range []template.Axis{template.Strong, template.Sweet} {
+	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet} {
 		out = append(out, Skill{Kind: KindOrder, Axis: a.String()})
 	}
 	return append(out, Skill{Kind: KindGuess}, Skill{Kind: KindCover})
@@ -96,7 +96,7 @@ func (l Learner) NextBut(not Kind, at time.Time, seed uint64) RoundRequest {
 			}
 		}
 	}
-	axis, _ := template.ParseAxis(best.Axis)
+	axis, _ := ratio.ParseAxis(best.Axis)
 	return RoundRequest{Kind: best.Kind, Axis: axis, Size: best.Stairs.Next(), Seed: seed}
 }
 

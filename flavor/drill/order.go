@@ -9,7 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // leastGap is how far apart two drinks that are put in order lie at least, in
@@ -82,11 +82,11 @@ func spaced(all []int, at func(int) float64, size float64) []int {
 
 // finished returns what shows an axis in the finished drink, nil for an axis that
 // drinks are not put in order of, and its unit.
-func finished(a template.Axis) (value func(*classic) float64, unit string) {
+func finished(a ratio.Axis) (value func(*classic) float64, unit string) {
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		return func(c *classic) float64 { return c.drink.ABV }, "% vol"
-	case template.Sweet:
+	case ratio.Sweet:
 		return func(c *classic) float64 { return c.drink.SweetPer100 }, "g of sugar per 100 mL"
 	}
 	return nil, ""
@@ -114,7 +114,7 @@ func gradeOrder(r *Round, a *Answer) (*Grade, error) {
 	}
 	low, high := k.order[0], k.order[2]
 	g := &Grade{Right: pairs == 3, Points: float64(pairs) / 3,
-		Before: template.EquivalentsOf(&r.Specs[low]), After: template.EquivalentsOf(&r.Specs[high])}
+		Before: ratio.EquivalentsOf(&r.Specs[low]), After: ratio.EquivalentsOf(&r.Specs[high])}
 	name := func(place int) string { return r.Specs[k.order[place]].Name }
 	v := func(place int) float64 { return k.values[k.order[place]] }
 	g.Solution = fmt.Sprintf("%s, %s, %s", name(0), name(1), name(2))

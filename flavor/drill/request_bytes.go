@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // A request as bytes, always as many, so that their number tells nothing.
@@ -29,9 +29,9 @@ func (r *RoundRequest) Bytes() []byte {
 // RequestOf returns the request that was written as bytes; it is false for bytes
 // that are none.
 func RequestOf(b []byte) (RoundRequest, bool) {
-	if len(b) != requestBytes || int(b[kindAt]) >= len(Kinds()) || int(b[axisAt]) >= template.NumAxes {
+	if len(b) != requestBytes || int(b[kindAt]) >= len(Kinds()) || int(b[axisAt]) >= ratio.NumAxes {
 		return RoundRequest{}, false
 	}
-	return RoundRequest{Kind: Kinds()[b[kindAt]], Axis: template.Axis(b[axisAt]),
+	return RoundRequest{Kind: Kinds()[b[kindAt]], Axis: ratio.Axis(b[axisAt]),
 		Size: math.Float64frombits(binary.BigEndian.Uint64(b[sizeAt:])), Seed: binary.BigEndian.Uint64(b[seedAt:])}, true
 }

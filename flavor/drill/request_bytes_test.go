@@ -6,13 +6,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"pgregory.net/rapid"
 
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // A request is read as it was written, and takes as many bytes as any other.
 func TestRequestsAsBytes(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
-		want := RoundRequest{Kind: rapid.SampledFrom(Kinds()).Draw(r, "kind"), Axis: template.Axis(rapid.IntRange(0, template.NumAxes-1).Draw(r, "axis")),
+		want := RoundRequest{Kind: rapid.SampledFrom(Kinds()).Draw(r, "kind"), Axis: ratio.Axis(rapid.IntRange(0, ratio.NumAxes-1).Draw(r, "axis")),
 			Size: rapid.Float64().Draw(r, "size"), Seed: rapid.Uint64().Draw(r, "seed")}
 		b := want.Bytes()
 		assert.Len(r, b, requestBytes)
@@ -20,7 +20,7 @@ func TestRequestsAsBytes(t *testing.T) {
 		assert.True(r, ok)
 		assert.Equal(r, want, got)
 	})
-	for _, bad := range []RoundRequest{{Kind: "none"}, {Kind: KindFault, Axis: template.Axis(template.NumAxes)}} {
+	for _, bad := range []RoundRequest{{Kind: "none"}, {Kind: KindFault, Axis: ratio.Axis(ratio.NumAxes)}} {
 		_, ok := RequestOf(bad.Bytes())
 		assert.False(t, ok)
 	}

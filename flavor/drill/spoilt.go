@@ -10,7 +10,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 )
 
 // How hard it is tried to find a classic whose spoiling comes out in the size
@@ -34,7 +35,7 @@ type spoiling struct {
 
 // side is too much or too little of an axis.
 type side struct {
-	axis template.Axis
+	axis ratio.Axis
 	high bool
 }
 
@@ -86,7 +87,7 @@ func (t *Trainer) findSpoilable() error {
 		if err != nil {
 			return fmt.Errorf("drill: proven drink %q: %w", c.spec.Name, err)
 		}
-		for _, a := range template.Axes() {
+		for _, a := range ratio.Axes() {
 			at, _ := carrier(&c.spec, a)
 			if at < 0 {
 				continue
@@ -98,7 +99,7 @@ func (t *Trainer) findSpoilable() error {
 				}
 				ml := build.Amounts()
 				ml[at] = slips[end].ml
-				if build.Score(ml) < template.BalancedFrom {
+				if build.Score(ml) < weigh.BalancedFrom {
 					t.spoilable[a] = append(t.spoilable[a], spoilable{classic: i, high: slips[end].amount > c.spec.Pours[at].Amount})
 				}
 			}
@@ -128,7 +129,7 @@ func slipsOf(p *flavor.Pour) (out []slip) {
 // spoil moves the pour that carries an axis by steps of the jigger, to the size
 // nearest to the one wanted that the engine faults for it. It is nil if there is
 // none.
-func (t *Trainer) spoil(c *classic, a template.Axis, size float64, high bool) (*spoiling, error) {
+func (t *Trainer) spoil(c *classic, a ratio.Axis, size float64, high bool) (*spoiling, error) {
 	at, have := carrier(&c.spec, a)
 	if at < 0 {
 		return nil, nil
@@ -138,14 +139,14 @@ func (t *Trainer) spoil(c *classic, a template.Axis, size float64, high bool) (*
 	if err != nil {
 		return nil, err
 	}
-	carries, ml := template.PerML(p.Profile)[a], build.Amounts()
+	carries, ml := ratio.PerML(p.Profile)[a], build.Amounts()
 	var found []spoiling
 	for _, x := range slipsOf(p) {
 		after := have + carries*(x.ml-p.ML)
 		if x.amount > p.Amount != high || after <= 0 {
 			continue
 		}
-		if ml[at] = x.ml; build.Score(ml) >= template.BalancedFrom {
+		if ml[at] = x.ml; build.Score(ml) >= weigh.BalancedFrom {
 			continue
 		}
 		s := c.spec.Clone()
@@ -173,7 +174,7 @@ const looks = 3
 // faulted returns the first of the spoilings that the engine faults for the
 // axis with the sign and that lies out of the range of its family there, nil if
 // there is none.
-func (t *Trainer) faulted(found []spoiling, a template.Axis, high bool) (*spoiling, error) {
+func (t *Trainer) faulted(found []spoiling, a ratio.Axis, high bool) (*spoiling, error) {
 	for i := range found[:min(len(found), looks)] {
 		result, err := t.judge.Score(&found[i].spec)
 		if err != nil {
@@ -206,9 +207,9 @@ func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
 	for a, has := range build.Equivalents(build.Amounts()) {
 		switch band := bands[a]; {
 		case has > band.High:
-			out = append(out, side{template.Axis(a), true})
+			out = append(out, side{ratio.Axis(a), true})
 		case band.Has && has < band.Low:
-			out = append(out, side{template.Axis(a), false})
+			out = append(out, side{ratio.Axis(a), false})
 		}
 	}
 	return out, nil
@@ -216,14 +217,14 @@ func (t *Trainer) outOfRange(s *flavor.Spec, family string) ([]side, error) {
 
 // carrier returns the pour that brings most of an axis and what the drink has
 // of it, −1 if no pour brings enough to be the one at fault.
-func carrier(s *flavor.Spec, a template.Axis) (int, float64) {
+func carrier(s *flavor.Spec, a ratio.Axis) (int, float64) {
 	best, most := -1, 0.0
 	for i := range s.Pours {
-		if v := template.PerML(s.Pours[i].Profile)[a] * s.Pours[i].ML; v > most {
+		if v := ratio.PerML(s.Pours[i].Profile)[a] * s.Pours[i].ML; v > most {
 			best, most = i, v
 		}
 	}
-	have := template.EquivalentsOf(s)[a]
+	have := ratio.EquivalentsOf(s)[a]
 	if best < 0 || most < leastShare*have {
 		return -1, 0
 	}
@@ -234,12 +235,12 @@ func carrier(s *flavor.Spec, a template.Axis) (int, float64) {
 // itself, and what it left too much or too little of.
 func (t *Trainer) gradeFault(r *Round, a *Answer) (*Grade, error) {
 	k := &r.key
-	if a.Axis < 0 || int(a.Axis) >= template.NumAxes {
-		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not known; use one of %v", template.Axes())
+	if a.Axis < 0 || int(a.Axis) >= ratio.NumAxes {
+		return nil, flavor.Invalid("axis", int(a.Axis), "the axis is not known; use one of %v", ratio.Axes())
 	}
 	said, slip := side{a.Axis, a.High}, side{k.axis, k.high}
 	g := &Grade{Right: slices.Contains(k.off, said),
-		Before: template.EquivalentsOf(&k.classic.spec), After: template.EquivalentsOf(&r.Specs[0]),
+		Before: ratio.EquivalentsOf(&k.classic.spec), After: ratio.EquivalentsOf(&r.Specs[0]),
 		Solution: slip.String()}
 	for _, also := range k.off {
 		if also != slip {
@@ -264,20 +265,20 @@ func much(high bool) string {
 }
 
 // stepText is the arithmetic of one axis, before and after.
-func (g *Grade) stepText(a template.Axis, name string) string {
+func (g *Grade) stepText(a ratio.Axis, name string) string {
 	was, is := g.Before[a], g.After[a]
 	return fmt.Sprintf("%s is as %s as %.0f ml of %s would make it, this one as %.0f ml. That is %.2f times as much, %.1f noticeable steps of %.0f %%.",
 		name, a, was, measureOf(a), is, is/was, jndOf(a, was, is), 100*balance.Weber(a))
 }
 
 // nounOf names an axis as a thing that there is more or less of.
-func nounOf(a template.Axis) string {
-	return [template.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
+func nounOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}[a]
 }
 
 // measureOf names what an axis is counted in.
-func measureOf(a template.Axis) string {
-	return [template.NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "length"}[a]
+func measureOf(a ratio.Axis) string {
+	return [ratio.NumAxes]string{"40 % spirit", "1:1 syrup", "lemon juice", "red bitter aperitif", "length"}[a]
 }
 
 // gradeMend takes any one move that the engine scores as balanced.
@@ -302,16 +303,16 @@ func (t *Trainer) gradeMend(r *Round, a *Answer) (*Grade, error) {
 		return nil, err
 	}
 	k := &r.key
-	g := &Grade{Right: after >= template.BalancedFrom, Before: template.EquivalentsOf(&r.Specs[0]), After: template.EquivalentsOf(&s)}
+	g := &Grade{Right: after >= weigh.BalancedFrom, Before: ratio.EquivalentsOf(&r.Specs[0]), After: ratio.EquivalentsOf(&s)}
 	g.Points = 1
 	if !g.Right {
-		g.Points = max(0, min(0.5, (after-before)/(template.BalancedFrom-before)/2))
+		g.Points = max(0, min(0.5, (after-before)/(weigh.BalancedFrom-before)/2))
 	}
 	was := &k.classic.spec.Pours[k.pour]
-	g.Solution = fmt.Sprintf("%s of %s, or any other move that scores %.0f", measure.FormatAmount(was.Amount, was.Unit), was.Profile.Name, template.BalancedFrom)
+	g.Solution = fmt.Sprintf("%s of %s, or any other move that scores %.0f", measure.FormatAmount(was.Amount, was.Unit), was.Profile.Name, weigh.BalancedFrom)
 	g.Text = fmt.Sprintf("With %s of %s instead of %s the drink scores %.1f, from %.1f; balanced begins at %.0f. ", measure.FormatAmount(a.Amount, p.Unit),
-		p.Profile.Name, from, after, before, template.BalancedFrom)
+		p.Profile.Name, from, after, before, weigh.BalancedFrom)
 	g.Text += fmt.Sprintf("Its %s goes from %.0f ml of %s to %.0f ml; the classic has %.0f ml.", nounOf(k.axis), g.Before[k.axis], measureOf(k.axis),
-		g.After[k.axis], template.EquivalentsOf(&k.classic.spec)[k.axis])
+		g.After[k.axis], ratio.EquivalentsOf(&k.classic.spec)[k.axis])
 	return g, nil
 }

@@ -9,19 +9,21 @@ import (
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Trainer makes and grades rounds. It is safe for concurrent use.
 type Trainer struct {
 	mixer    *mix.Mixer
 	judge    *balance.Judge
-	set      *template.Set
+	set      *weigh.Set
 	finder   *cover.Finder
 	stock    []*flavor.Profile
 	classics []classic
 	// spoilable lists, by axis, which classics can be spoilt along it and how.
-	spoilable [template.NumAxes][]spoilable
+	spoilable [ratio.NumAxes][]spoilable
 }
 
 // classic is a proven drink that the engine holds to be balanced.
@@ -33,14 +35,14 @@ type classic struct {
 
 // NewTrainer returns a trainer whose rounds are made from proven drinks; covers
 // are sought in stock. It fails if fewer than three of them are balanced.
-func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, finder *cover.Finder, proven []template.Labelled, stock []*flavor.Profile) (*Trainer, error) {
+func NewTrainer(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, finder *cover.Finder, proven []template.Labelled, stock []*flavor.Profile) (*Trainer, error) {
 	t := &Trainer{mixer: mixer, judge: judge, set: set, finder: finder, stock: stock}
 	for i := range proven {
 		r, err := judge.Score(&proven[i].Spec)
 		if err != nil {
 			return nil, fmt.Errorf("drill: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		if r.Verdict == template.Balanced {
+		if r.Verdict == weigh.Balanced {
 			t.classics = append(t.classics, classic{spec: proven[i].Spec, family: proven[i].Family, drink: r.Drink})
 		}
 	}
@@ -78,8 +80,8 @@ const (
 // RoundRequest asks for a round. The same request makes the same round.
 type RoundRequest struct {
 	Kind Kind
-	Axis template.Axis // for fault, mend and order; see Skills
-	Size float64       // wanted, MinSize to MaxSize; 0 means StartSize
+	Axis ratio.Axis // for fault, mend and order; see Skills
+	Size float64    // wanted, MinSize to MaxSize; 0 means StartSize
 	Seed uint64
 }
 
@@ -98,14 +100,14 @@ type Round struct {
 	Options  []Option
 	// Ratio is what is shown of a family round, by axis; zero for an axis that
 	// the drink hardly has.
-	Ratio template.Equivalents
+	Ratio ratio.Equivalents
 
 	key key
 }
 
 // key is the answer to a round.
 type key struct {
-	axis    template.Axis
+	axis    ratio.Axis
 	high    bool
 	off     []side // of a fault: all that is right
 	pour    int
@@ -117,19 +119,19 @@ type key struct {
 	values  []float64
 	names   []string
 	text    string
-	after   template.Equivalents
+	after   ratio.Equivalents
 }
 
 // Answer is what a learner says. Which fields count depends on the kind.
 type Answer struct {
-	Axis   template.Axis // fault
-	High   bool          // fault: there is too much of it
-	Pour   int           // mend: index of the pour to move
-	Amount float64       // mend: its new amount, in its unit
-	Order  []int         // order: indices into Specs, the least first
-	ABV    float64       // guess, % vol
-	Volume float64       // guess, mL
-	Option int           // cover, family: index into Options
+	Axis   ratio.Axis // fault
+	High   bool       // fault: there is too much of it
+	Pour   int        // mend: index of the pour to move
+	Amount float64    // mend: its new amount, in its unit
+	Order  []int      // order: indices into Specs, the least first
+	ABV    float64    // guess, % vol
+	Volume float64    // guess, mL
+	Option int        // cover, family: index into Options
 	Lost   []flavor.Family
 }
 
@@ -142,7 +144,7 @@ type Grade struct {
 	// Before and After are the equivalents to draw: the classic and the spoilt
 	// drink, the spoilt and the mended, the least and the most, the drink and
 	// its cover, the ratio and the centre of its family.
-	Before, After template.Equivalents
+	Before, After ratio.Equivalents
 	Solution      string // the right answer
 }
 
@@ -155,8 +157,8 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 	if !(r.Size >= MinSize && r.Size <= MaxSize) {
 		return nil, flavor.Invalid("size", r.Size, "%v is no size for a round; use %v to %v just-noticeable differences", r.Size, MinSize, MaxSize)
 	}
-	if r.Axis < 0 || int(r.Axis) >= template.NumAxes {
-		return nil, flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", template.Axes())
+	if r.Axis < 0 || int(r.Axis) >= ratio.NumAxes {
+		return nil, flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", ratio.Axes())
 	}
 	rng := rand.New(rand.NewPCG(r.Seed, roundStream))
 	switch r.Kind {
@@ -204,4 +206,4 @@ func (t *Trainer) Grade(r *Round, a Answer) (*Grade, error) {
 
 // jndOf returns how many just-noticeable differences of an axis lie between two
 // amounts of it above zero.
-func jndOf(a template.Axis, from, to float64) float64 { return balance.JND(a, math.Log(to/from)) }
+func jndOf(a ratio.Axis, from, to float64) float64 { return balance.JND(a, math.Log(to/from)) }

@@ -6,8 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
 )
 
 // The moves.
@@ -93,7 +93,7 @@ func best(options []option, n int) []station.Draft {
 // swaps pours one pour anew, with everything on the shelf that does the same.
 func (w *work) swaps(from *station.Parent, at, n int) []station.Draft {
 	old := &from.Spec.Pours[at]
-	per := template.PerML(old.Profile)
+	per := ratio.PerML(old.Profile)
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]

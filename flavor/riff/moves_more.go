@@ -4,8 +4,8 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
 )
 
 // variations lists the drafts that one move away from a drink leads to.
@@ -51,7 +51,7 @@ func (w *work) splits(from *station.Parent) []station.Draft {
 		return nil
 	}
 	old := &from.Spec.Pours[at]
-	per := template.PerML(old.Profile)
+	per := ratio.PerML(old.Profile)
 	half := *old
 	half.ML /= 2
 	var options []option
@@ -294,14 +294,14 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 		return nil
 	}
 	old := &from.Spec.Pours[at]
-	per := template.PerML(old.Profile)
+	per := ratio.PerML(old.Profile)
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || station.Pours(&from.Spec, it.Profile) || it.Per[template.Sweet] <= 0 || !station.Sours(&per, &it.Per) {
+		if it.Profile.Class.Kin() != by || it.Profile.Class.Solid() || station.Pours(&from.Spec, it.Profile) || it.Per[ratio.Sweet] <= 0 || !station.Sours(&per, &it.Per) {
 			continue
 		}
-		p, ok := station.Pour(it.Profile, it.Unit, old.ML*station.Ratio(per[template.Sweet], it.Per[template.Sweet]))
+		p, ok := station.Pour(it.Profile, it.Unit, old.ML*station.Ratio(per[ratio.Sweet], it.Per[ratio.Sweet]))
 		if !ok {
 			continue
 		}

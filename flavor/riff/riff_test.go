@@ -22,7 +22,7 @@ import (
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // texts are what a riff was asked for, to compare lists by.
@@ -47,7 +47,7 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 		assert.Empty(t, judged.Faults, "%s has no fault", x.Text)
 		score := judged.Judgement.Score
 		assert.InDelta(t, score, x.Score, bartest.Rounding, "the score is the engine's")
-		assert.GreaterOrEqual(t, score, template.BalancedFrom, x.Text)
+		assert.GreaterOrEqual(t, score, weigh.BalancedFrom, x.Text)
 		for _, p := range x.Spec.Pours {
 			for _, a := range req.Guest.Avoid {
 				_, has := p.Profile.Allergen(a)

@@ -3,6 +3,9 @@ package template
 import (
 	"fmt"
 	"math"
+
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 )
 
 // Family is a family of drinks as it is handed down: a ratio with its source
@@ -10,12 +13,12 @@ import (
 type Family struct {
 	ID     string
 	Name   string
-	Axes   []Axis // the parts it has, in the order of Axes
+	Axes   []ratio.Axis // the parts it has, in the order of Axes
 	Ratio  []float64
 	Source string
 	// Signs are the weights of the signals that speak for the family and,
 	// if negative, against it; Bias is how common it is, as a log-odds.
-	Signs Signals
+	Signs makeup.Signals
 	Bias  float64
 	// Usual says in two sentences how the two usual faults taste.
 	Usual string
@@ -30,8 +33,8 @@ func (f *Family) Check() error {
 		return fmt.Errorf("template: family %q: has %d axes and %d numbers in its ratio; it needs two or more, and as many of one as of the other", f.ID, len(f.Axes), len(f.Ratio))
 	}
 	for i, a := range f.Axes {
-		if a < 0 || int(a) >= NumAxes || i > 0 && a <= f.Axes[i-1] {
-			return fmt.Errorf("template: family %q: axes must be in the order of %v, each once", f.ID, Axes())
+		if a < 0 || int(a) >= ratio.NumAxes || i > 0 && a <= f.Axes[i-1] {
+			return fmt.Errorf("template: family %q: axes must be in the order of %v, each once", f.ID, ratio.Axes())
 		}
 		if !(f.Ratio[i] > 0) || math.IsInf(f.Ratio[i], 0) {
 			return fmt.Errorf("template: family %q: the ratio's %v part is %v; it must be positive and finite", f.ID, a, f.Ratio[i])
@@ -49,7 +52,7 @@ func (f *Family) lifted() []float64 {
 	}
 	out := make([]float64, len(f.Ratio))
 	for i, a := range f.Axes {
-		out[i] = f.Ratio[i]/total + floors[a] - floorShare
+		out[i] = f.Ratio[i]/total + ratio.Floors[a] - ratio.FloorShare
 	}
 	return out
 }
@@ -64,7 +67,7 @@ type Fitted struct {
 	Centre    []float64
 	Scale     []float64
 	Freedom   float64
-	Allowance Equivalents
-	Weights   Signals
+	Allowance ratio.Equivalents
+	Weights   makeup.Signals
 	Bias      float64
 }

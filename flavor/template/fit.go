@@ -1,35 +1,37 @@
 package template
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
+
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 )
 
 // Tuning holds the few constants that no conjugate rule gives. They were chosen
 // by cross-validation over the proven drinks; the calibrate command prints the
 // figures they were chosen by.
 type Tuning struct {
-	RatioDrinks  float64     // how many drinks the published ratio counts for
-	SpreadDrinks float64     // how many drinks the usual spread counts for
-	UsualSpread  Equivalents // log standard deviation of each part, over all families
-	Bandwidth    float64     // of likeness, in 1 − cosine
-	Twin         float64     // weight of a drink of the very same make-up, in drinks
-	HabitWidth   float64     // the same, in asking what is poured at most
-	Pull         float64     // weight of the family's centre against its relatives, in drinks
-	ExcessWidth  float64     // share of the drink by which an absent axis may exceed its allowance
-	Allowance    float64     // least allowance
-	SignPenalty  float64     // how dear it is to leave the traditional signs
-	FitWeight    float64     // how much the ratio speaks in telling families apart
+	RatioDrinks  float64           // how many drinks the published ratio counts for
+	SpreadDrinks float64           // how many drinks the usual spread counts for
+	UsualSpread  ratio.Equivalents // log standard deviation of each part, over all families
+	Bandwidth    float64           // of likeness, in 1 − cosine
+	Twin         float64           // weight of a drink of the very same make-up, in drinks
+	HabitWidth   float64           // the same, in asking what is poured at most
+	Pull         float64           // weight of the family's centre against its relatives, in drinks
+	ExcessWidth  float64           // share of the drink by which an absent axis may exceed its allowance
+	Allowance    float64           // least allowance
+	SignPenalty  float64           // how dear it is to leave the traditional signs
+	FitWeight    float64           // how much the ratio speaks in telling families apart
 }
 
 // DefaultTuning returns the tuning that the program uses.
 func DefaultTuning() Tuning {
 	return Tuning{RatioDrinks: 8, SpreadDrinks: 20,
-		UsualSpread: Equivalents{Strong: 0.17, Sweet: 0.24, Sour: 0.15, Bitter: 0.47, Long: 0.50},
+		UsualSpread: ratio.Equivalents{ratio.Strong: 0.17, ratio.Sweet: 0.24, ratio.Sour: 0.15, ratio.Bitter: 0.47, ratio.Long: 0.50},
 		Bandwidth:   0.20, Twin: 4, HabitWidth: 0.25, Pull: 0.70, ExcessWidth: 0.33, Allowance: 0.12,
 		SignPenalty: 0.014, FitWeight: 0.23}
 }
@@ -70,11 +72,11 @@ func LearnFrom(families []Family, proven []Labelled, t Tuning, start []Fitted) (
 // spread from the usual one by what is left once each drink is held against
 // its own relatives.
 func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
-	basis, err := NewBasis(len(f.Axes))
+	basis, err := ratio.NewBasis(len(f.Axes))
 	if err != nil {
 		return Fitted{}, err
 	}
-	relatives, excess, err := relativesOf(f, basis, proven)
+	relatives, excess, err := RelativesOf(f, basis, proven)
 	if err != nil {
 		return Fitted{}, err
 	}
@@ -87,16 +89,16 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 	for j := range centre {
 		centre[j] = t.RatioDrinks * prior[j]
 		for _, r := range relatives {
-			centre[j] += r.coords[j]
+			centre[j] += r.Coords[j]
 		}
 		centre[j] /= t.RatioDrinks + n
 	}
 	stray := make([][]float64, len(relatives))
 	for i, r := range relatives {
-		near := localMiddle(middle{coords: coordsOf(centre)}, relatives, r.kin.to, i, t)
+		near := LocalMiddle(Middle{Coords: CoordsOf(centre)}, relatives, CosineTo(&r.Kin), i, t)
 		stray[i] = make([]float64, k)
 		for a := range k {
-			stray[i][a] = r.coords[a] - near.coords[a]
+			stray[i][a] = r.Coords[a] - near.Coords[a]
 		}
 	}
 	freedom := t.SpreadDrinks + n
@@ -111,27 +113,27 @@ func fitFamily(f *Family, proven []Labelled, t *Tuning) (Fitted, error) {
 
 // usualScatter is the scatter matrix that SpreadDrinks drinks of the usual
 // spread would have, its parts straying independently.
-func usualScatter(f *Family, basis *Basis, t *Tuning) []float64 {
+func usualScatter(f *Family, basis *ratio.Basis, t *Tuning) []float64 {
 	k := len(f.Axes) - 1
 	s := make([]float64, k*k)
 	for a := range k {
 		for b := range k {
 			for i, axis := range f.Axes {
 				u := t.UsualSpread[axis]
-				s[a*k+b] += t.SpreadDrinks * basis.v.At(i, a) * basis.v.At(i, b) * u * u
+				s[a*k+b] += t.SpreadDrinks * basis.Contrasts.At(i, a) * basis.Contrasts.At(i, b) * u * u
 			}
 		}
 	}
 	return s
 }
 
-func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relative, shares []Equivalents, err error) {
+func RelativesOf(f *Family, basis *ratio.Basis, proven []Labelled) (relatives []Relative, shares []ratio.Equivalents, err error) {
 	for i := range proven {
 		if proven[i].Family != f.ID {
 			continue
 		}
-		e := EquivalentsOf(&proven[i].Spec)
-		parts, share, err := partsOf(f.Axes, &e)
+		e := ratio.EquivalentsOf(&proven[i].Spec)
+		parts, share, err := ratio.PartsOf(f.Axes, &e)
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
@@ -139,36 +141,19 @@ func relativesOf(f *Family, basis *Basis, proven []Labelled) (relatives []relati
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)
 		}
-		relatives = append(relatives, relative{at: i, kin: kinshipOf(partsIn(&proven[i].Spec), amountsOf(&proven[i].Spec)), coords: coordsOf(z),
-			size: math.Log(proven[i].Spec.VolumeML())})
+		relatives = append(relatives, Relative{At: i, Kin: makeup.KinshipOf(makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec)), Coords: CoordsOf(z),
+			Size: math.Log(proven[i].Spec.VolumeML())})
 		shares = append(shares, share)
 	}
 	return relatives, shares, nil
 }
 
-// partsOf returns the shares of the axes that a family has, each lifted by the
-// floor, and the share of every axis in the whole drink.
-func partsOf(axes []Axis, e *Equivalents) (parts []float64, share Equivalents, err error) {
-	total := e.Total()
-	if !(total > 0) {
-		return nil, share, errors.New("the drink has no strength, sweetness, acid, bitterness or length to weigh")
-	}
-	for a := range e {
-		share[a] = e[a] / total
-	}
-	parts = make([]float64, len(axes))
-	for i, a := range axes {
-		parts[i] = share[a] + floors[a]
-	}
-	return parts, share, nil
-}
-
 // allowanceOf returns, for each axis, the share that nine in ten of the
 // family's drinks stay below.
-func allowanceOf(f *Family, shares []Equivalents, t *Tuning) Equivalents {
-	var out Equivalents
+func allowanceOf(f *Family, shares []ratio.Equivalents, t *Tuning) ratio.Equivalents {
+	var out ratio.Equivalents
 	for a := range out {
-		if slices.Contains(f.Axes, Axis(a)) {
+		if slices.Contains(f.Axes, ratio.Axis(a)) {
 			continue
 		}
 		column := make([]float64, 0, len(shares))

@@ -5,30 +5,33 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 )
 
-// model is a fitted family ready for use.
-type model struct {
+// Model is a fitted family ready for use.
+type Model struct {
 	Family
-	fitted Fitted
-	basis  *Basis
+	Fitted Fitted
+	Basis  *ratio.Basis
 	// root is the Cholesky factor of the scale matrix: the deviations of a
 	// family's drinks are root times independent ones of width 1. widths is
 	// its inverse, and lift is widths times the basis, from the logarithms of
 	// the parts straight to those independent deviations.
 	root, widths *mat.TriDense
-	lift         [NumAxes - 1][NumAxes]float64
+	lift         [ratio.NumAxes - 1][ratio.NumAxes]float64
 	// slide is, for each part, the direction of length 1 in which a drink moves
 	// among the independent deviations if there is more of the part alone.
-	slide [NumAxes][NumAxes - 1]float64
-	edge  float64 // squared distance at the edge of its good drinks
-	alone float64 // the same, of what a slip of one axis explains
-	peak  float64 // logarithm of the Student density at the centre
+	slide [ratio.NumAxes][ratio.NumAxes - 1]float64
+	Edge  float64 // squared distance at the edge of its good drinks
+	Alone float64 // the same, of what a slip of one axis explains
+	Peak  float64 // logarithm of the Student density at the centre
 	far   float64 // squared distance at which the density is leastCompat of the peak
-	has   [NumAxes]bool
+	Has   [ratio.NumAxes]bool
 }
 
-func newModel(f Family, fit Fitted) (*model, error) {
+func NewModel(f Family, fit Fitted) (*Model, error) {
 	if err := f.Check(); err != nil {
 		return nil, err
 	}
@@ -36,20 +39,20 @@ func newModel(f Family, fit Fitted) (*model, error) {
 	if fit.ID != f.ID || len(fit.Centre) != k || len(fit.Scale) != k*k || !(fit.Freedom > 0) {
 		return nil, fmt.Errorf("template: family %q: its fitted values are for %q with %d coordinates and %v degrees of freedom; fit the families again", f.ID, fit.ID, len(fit.Centre), fit.Freedom)
 	}
-	basis, err := NewBasis(len(f.Axes))
+	basis, err := ratio.NewBasis(len(f.Axes))
 	if err != nil {
 		return nil, err
 	}
-	m := &model{Family: f, fitted: fit, basis: basis, edge: edgeOf(k, fit.Freedom, centralShare), alone: fit.SlipEdge()}
+	m := &Model{Family: f, Fitted: fit, Basis: basis, Edge: edgeOf(k, fit.Freedom, centralShare), Alone: fit.SlipEdge()}
 	m.far = fit.Freedom * math.Expm1(-2*logLeastCompat/(fit.Freedom+float64(k)))
 	for _, a := range f.Axes {
-		m.has[a] = true
+		m.Has[a] = true
 	}
 	return m, m.whiten(mat.NewSymDense(k, fit.Scale))
 }
 
 // whiten works out root, widths and lift.
-func (m *model) whiten(scale *mat.SymDense) error {
+func (m *Model) whiten(scale *mat.SymDense) error {
 	k := scale.SymmetricDim()
 	var chol mat.Cholesky
 	if !chol.Factorize(scale) {
@@ -63,7 +66,7 @@ func (m *model) whiten(scale *mat.SymDense) error {
 	for j := range k {
 		for i := range m.Axes {
 			for a := range j + 1 {
-				m.lift[j][i] += m.widths.At(j, a) * m.basis.v.At(i, a)
+				m.lift[j][i] += m.widths.At(j, a) * m.Basis.Contrasts.At(i, a)
 			}
 		}
 	}
@@ -76,12 +79,12 @@ func (m *model) whiten(scale *mat.SymDense) error {
 			m.slide[i][j] = m.lift[j][i] / norm
 		}
 	}
-	m.peak = peakOf(k, m.fitted.Freedom) - chol.LogDet()/2
+	m.Peak = peakOf(k, m.Fitted.Freedom) - chol.LogDet()/2
 	return nil
 }
 
-// inWidths returns log-ratio coordinates as independent deviations.
-func (m *model) inWidths(z *coords) (y [NumAxes - 1]float64) {
+// InWidths returns log-ratio coordinates as independent deviations.
+func (m *Model) InWidths(z *Coords) (y [ratio.NumAxes - 1]float64) {
 	for j := range len(m.Axes) - 1 {
 		for a := range j + 1 {
 			y[j] += m.widths.At(j, a) * z[a]
@@ -90,137 +93,122 @@ func (m *model) inWidths(z *coords) (y [NumAxes - 1]float64) {
 	return y
 }
 
-// logit returns the log-odds of the family by the make-up alone.
-func (m *model) logit(signals *Signals) float64 {
-	v := m.fitted.Bias
+// Logit returns the log-odds of the family by the make-up alone.
+func (m *Model) Logit(signals *makeup.Signals) float64 {
+	v := m.Fitted.Bias
 	for j, s := range signals {
-		v += m.fitted.Weights[j] * s
+		v += m.Fitted.Weights[j] * s
 	}
 	return v
 }
 
-// placed is where a drink lies in one family.
-type placed struct {
-	d2     float64              // squared distance with the excess of absent axes
-	away   [NumAxes - 1]float64 // from the local centre, as independent deviations
-	excess Equivalents
-	slip   float64 // the most of the squared distance that a slip of one axis explains
-	axis   Axis    // that axis
-	over   float64 // squared excess, in edges
+// Placed is where a drink lies in one family.
+type Placed struct {
+	Squared float64                    // squared distance with the excess of absent axes
+	away    [ratio.NumAxes - 1]float64 // from the local centre, as independent deviations
+	Excess  ratio.Equivalents
+	Slip    float64    // the most of the squared distance that a slip of one axis explains
+	Axis    ratio.Axis // that axis
+	over    float64    // squared excess, in edges
 
-	size, unknown float64 // see stretch
+	Size, Unknown float64 // see stretch
 }
 
-// stretch takes the size of a drink, and how little is known of its kind, into the
+// Stretch takes the size of a drink, and how little is known of its kind, into the
 // distances.
-func (p *placed) stretch(size, unknown float64) {
-	p.size, p.unknown = size, unknown
-	p.d2 = (p.d2 + size) / unknown
-	p.slip = (p.slip + size) / unknown
+func (p *Placed) Stretch(size, unknown float64) {
+	p.Size, p.Unknown = size, unknown
+	p.Squared = (p.Squared + size) / unknown
+	p.Slip = (p.Slip + size) / unknown
 }
 
-// edges returns how far out the drink is, as a square, 1 at the edge of the good
+// Edges returns how far out the drink is, as a square, 1 at the edge of the good
 // drinks: by all axes together, or by the one that would explain most if it alone
 // went wrong. Good drinks stray every way, spoilt ones mostly along one axis, so
 // the second has the closer edge.
-func (m *model) edges(p *placed) float64 {
-	return max(p.d2/m.edge, p.slip/m.alone+p.over/p.unknown)
+func (m *Model) Edges(p *Placed) float64 {
+	return max(p.Squared/m.Edge, p.Slip/m.Alone+p.over/p.Unknown)
 }
 
-// shares is a drink as the families see it: what part of it each axis is, and
-// the logarithm of that, lifted by the floor.
-type shares struct {
-	part, log Equivalents
-}
-
-func sharesOf(e *Equivalents) (s shares) {
-	total := e.Total()
-	for a, v := range e {
-		s.part[a] = v / total
-		s.log[a] = math.Log(s.part[a] + floors[a])
-	}
-	return s
-}
-
-// place measures how far a drink lies from the centre, in the family's own
+// Place measures how far a drink lies from the centre, in the family's own
 // spread; what it carries of axes that the family lacks, beyond what its good
 // drinks do, counts as distance too.
-func (m *model) place(s *shares, centre *[NumAxes - 1]float64, t *Tuning, out *placed) {
-	out.d2, out.over = 0, 0
+func (m *Model) Place(s *ratio.Shares, centre *[ratio.NumAxes - 1]float64, t *Tuning, out *Placed) {
+	out.Squared, out.over = 0, 0
 	for j := range len(m.Axes) - 1 {
 		y := -centre[j]
 		for i, a := range m.Axes {
-			y += m.lift[j][i] * s.log[a]
+			y += m.lift[j][i] * s.Log[a]
 		}
 		out.away[j] = y
-		out.d2 += y * y
+		out.Squared += y * y
 	}
-	out.slip = 0
+	out.Slip = 0
 	for i, a := range m.Axes {
 		var along float64
 		for j := range len(m.Axes) - 1 {
 			along += out.away[j] * m.slide[i][j]
 		}
-		if along*along > out.slip {
-			out.slip, out.axis = along*along, a
+		if along*along > out.Slip {
+			out.Slip, out.Axis = along*along, a
 		}
 	}
-	for a := range s.part {
-		out.excess[a] = m.excess(Axis(a), s, t)
-		out.over += out.excess[a] * out.excess[a]
+	for a := range s.Part {
+		out.Excess[a] = m.excess(ratio.Axis(a), s, t)
+		out.over += out.Excess[a] * out.Excess[a]
 	}
-	out.d2 += m.edge * out.over
+	out.Squared += m.Edge * out.over
 }
 
-// squared returns the squared distance of place alone, of a drink that is no more
+// Squared returns the squared distance of place alone, of a drink that is no more
 // than its equivalents and their total: a search for what went wrong asks for little
 // else, thousands of times.
-func (m *model) squared(e *Equivalents, total float64, centre *[NumAxes - 1]float64, t *Tuning) float64 {
-	var s shares
+func (m *Model) Squared(e *ratio.Equivalents, total float64, centre *[ratio.NumAxes - 1]float64, t *Tuning) float64 {
+	var s ratio.Shares
 	for a, v := range e {
-		s.part[a] = v / total
+		s.Part[a] = v / total
 	}
 	for _, a := range m.Axes {
-		s.log[a] = math.Log(s.part[a] + floors[a])
+		s.Log[a] = math.Log(s.Part[a] + ratio.Floors[a])
 	}
 	var d2, over float64
 	for j := range len(m.Axes) - 1 {
 		y := -centre[j]
 		for i, a := range m.Axes {
-			y += m.lift[j][i] * s.log[a]
+			y += m.lift[j][i] * s.Log[a]
 		}
 		d2 += y * y
 	}
-	for a := range s.part {
-		x := m.excess(Axis(a), &s, t)
+	for a := range s.Part {
+		x := m.excess(ratio.Axis(a), &s, t)
 		over += x * x
 	}
-	return d2 + m.edge*over
+	return d2 + m.Edge*over
 }
 
 // excess returns what a drink carries of an axis that the family lacks, beyond
 // what its good drinks do, in widths.
-func (m *model) excess(a Axis, s *shares, t *Tuning) float64 {
-	over := s.part[a] - m.fitted.Allowance[a]
-	if m.has[a] || over <= 0 {
+func (m *Model) excess(a ratio.Axis, s *ratio.Shares, t *Tuning) float64 {
+	over := s.Part[a] - m.Fitted.Allowance[a]
+	if m.Has[a] || over <= 0 {
 		return 0
 	}
 	return over / t.ExcessWidth
 }
 
-// density returns the logarithm of the Student density at a squared distance.
-func (m *model) density(d2 float64) float64 {
-	nu, k := m.fitted.Freedom, float64(len(m.fitted.Centre))
-	return m.peak - (nu+k)/2*math.Log1p(d2/nu)
+// Density returns the logarithm of the Student density at a squared distance.
+func (m *Model) Density(d2 float64) float64 {
+	nu, k := m.Fitted.Freedom, float64(len(m.Fitted.Centre))
+	return m.Peak - (nu+k)/2*math.Log1p(d2/nu)
 }
 
-// compat returns how well the ratio speaks for the family, as a logarithm: the
+// Compat returns how well the ratio speaks for the family, as a logarithm: the
 // density at that distance over the density at the centre.
-func (m *model) compat(d2 float64) float64 {
+func (m *Model) Compat(d2 float64) float64 {
 	if d2 >= m.far {
 		return logLeastCompat
 	}
-	nu, k := m.fitted.Freedom, float64(len(m.fitted.Centre))
+	nu, k := m.Fitted.Freedom, float64(len(m.Fitted.Centre))
 	return -(nu + k) / 2 * math.Log1p(d2/nu)
 }
 

@@ -6,6 +6,9 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/optimize"
+
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 )
 
 // fitSigns finds the weights of the signals: the multinomial logistic rule
@@ -16,23 +19,23 @@ func fitSigns(families []Family, out []Fitted, proven []Labelled, t *Tuning, sta
 	for i := range families {
 		index[families[i].ID] = i
 	}
-	signals := make([]Signals, len(proven))
+	signals := make([]makeup.Signals, len(proven))
 	label := make([]int, len(proven))
 	for i := range proven {
-		signals[i] = SignalsOf(&proven[i].Spec)
+		signals[i] = makeup.SignalsOf(&proven[i].Spec, makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec))
 		label[i] = index[proven[i].Family]
 	}
-	const width = NumSignals + 1
+	const width = makeup.NumSignals + 1
 	x0 := make([]float64, len(families)*width)
 	for i := range families {
 		copy(x0[i*width:], families[i].Signs[:])
-		x0[i*width+NumSignals] = families[i].Bias
+		x0[i*width+makeup.NumSignals] = families[i].Bias
 	}
 	begin := slices.Clone(x0)
 	if len(start) == len(families) {
 		for i := range start {
 			copy(begin[i*width:], start[i].Weights[:])
-			begin[i*width+NumSignals] = start[i].Bias
+			begin[i*width+makeup.NumSignals] = start[i].Bias
 		}
 	}
 	loss := signLoss{signals: signals, label: label, prior: x0, penalty: t.SignPenalty, families: len(families)}
@@ -43,26 +46,26 @@ func fitSigns(families []Family, out []Fitted, proven []Labelled, t *Tuning, sta
 		return fmt.Errorf("template: fitting the signs: %w", err)
 	}
 	for i := range out {
-		copy(out[i].Weights[:], res.X[i*width:i*width+NumSignals])
-		out[i].Bias = res.X[i*width+NumSignals]
+		copy(out[i].Weights[:], res.X[i*width:i*width+makeup.NumSignals])
+		out[i].Bias = res.X[i*width+makeup.NumSignals]
 	}
 	return nil
 }
 
 // signLoss is the penalised negative log-likelihood per drink.
 type signLoss struct {
-	signals  []Signals
+	signals  []makeup.Signals
 	label    []int
 	prior    []float64
 	penalty  float64
 	families int
 }
 
-func (l *signLoss) logits(x []float64, s *Signals, into []float64) {
-	const width = NumSignals + 1
+func (l *signLoss) logits(x []float64, s *makeup.Signals, into []float64) {
+	const width = makeup.NumSignals + 1
 	for f := range into {
 		w := x[f*width : (f+1)*width]
-		v := w[NumSignals]
+		v := w[makeup.NumSignals]
 		for j := range s {
 			v += w[j] * s[j]
 		}
@@ -85,7 +88,7 @@ func (l *signLoss) value(x []float64) float64 {
 }
 
 func (l *signLoss) gradient(grad, x []float64) {
-	const width = NumSignals + 1
+	const width = makeup.NumSignals + 1
 	z := make([]float64, l.families)
 	n := float64(max(len(l.signals), 1))
 	for i := range grad {
@@ -93,11 +96,11 @@ func (l *signLoss) gradient(grad, x []float64) {
 	}
 	for i := range l.signals {
 		l.logits(x, &l.signals[i], z)
-		softmax(z)
+		ratio.Softmax(z)
 		z[l.label[i]]--
 		for f := range z {
 			w := grad[f*width : (f+1)*width]
-			w[NumSignals] += z[f] / n
+			w[makeup.NumSignals] += z[f] / n
 			for j, s := range l.signals[i] {
 				w[j] += z[f] * s / n
 			}
@@ -112,17 +115,4 @@ func logSumExp(z []float64) float64 {
 		sum += math.Exp(v - top)
 	}
 	return top + math.Log(sum)
-}
-
-// softmax turns log-odds into probabilities, in place.
-func softmax(z []float64) {
-	top := slices.Max(z)
-	var sum float64
-	for i, v := range z {
-		z[i] = math.Exp(v - top)
-		sum += z[i]
-	}
-	for i := range z {
-		z[i] /= sum
-	}
 }

@@ -26,8 +26,8 @@ func ratioOf(k int, freedom float64) distuv.F {
 // alone has taken out of balance scores 70, where as many like it are proven as usual.
 func (f *Fitted) SlipEdge() float64 { return edgeOf(1, f.Freedom, aloneShare) }
 
-// tailOf returns the probability of a squared distance of d2 or more.
-func tailOf(d2 float64, k int, freedom float64) float64 {
+// TailOf returns the probability of a squared distance of d2 or more.
+func TailOf(d2 float64, k int, freedom float64) float64 {
 	if d2 <= 0 {
 		return 1
 	}

@@ -5,7 +5,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Prank is one mischief done to one drink, judged.
@@ -51,13 +53,13 @@ func (p *Prank) judge(j *balance.Judge, s *flavor.Spec, by *flavor.Profile, advi
 	if err != nil {
 		return err
 	}
-	p.Score, p.Noticed = r.Judgement.Score, r.Verdict != template.Balanced
+	p.Score, p.Noticed = r.Judgement.Score, r.Verdict != weigh.Balanced
 	for i := range r.Faults {
 		f := &r.Faults[i]
 		if i == 0 {
 			p.Fault = f.Text
 		}
-		if i < 2 && (by == nil && (f.Axis == template.Method || f.Axis == template.Temperature) || by != nil && f.Profile == by || by != nil && by.Class.Part() == flavor.PartBase && f.Axis == template.Strong) {
+		if i < 2 && (by == nil && (f.Axis == ratio.Method || f.Axis == ratio.Temperature) || by != nil && f.Profile == by || by != nil && by.Class.Part() == flavor.PartBase && f.Axis == ratio.Strong) {
 			p.Named = true
 		}
 	}

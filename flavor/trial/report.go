@@ -5,7 +5,10 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Report is the outcome of leaving out each proven drink in turn.
@@ -58,7 +61,7 @@ func (r *Rig) report(cases []Case) *Report {
 		Sours:   Summarise(cases, func(c *Case) bool { return sours[c.Family] }),
 		Read:    Summarise(cases, func(c *Case) bool { return !c.Recalled })}
 	for _, c := range cases {
-		if c.Proven() && c.Score < template.NearFrom {
+		if c.Proven() && c.Score < weigh.NearFrom {
 			out.Missed = append(out.Missed, fmt.Sprintf("%s (%s, taken for %s): %.0f", c.Name, c.Family, c.Taken, c.Score))
 		}
 	}
@@ -68,7 +71,7 @@ func (r *Rig) report(cases []Case) *Report {
 // isSour reports whether a family lives by sugar against acid: its ratio has
 // both, and what sours speaks for it.
 func isSour(f *template.Family) bool {
-	return slices.Contains(f.Axes, template.Sweet) && slices.Contains(f.Axes, template.Sour) && f.Signs[template.HasSour] > 0
+	return slices.Contains(f.Axes, ratio.Sweet) && slices.Contains(f.Axes, ratio.Sour) && f.Signs[makeup.HasSour] > 0
 }
 
 // Summarise counts the cases that are in.
@@ -80,8 +83,8 @@ func Summarise(cases []Case, in func(*Case) bool) Summary {
 		}
 	}
 	s := Summary{Drinks: len(proven),
-		Balanced:       share(proven, func(c *Case) bool { return c.Score >= template.BalancedFrom }),
-		BalancedOrNear: share(proven, func(c *Case) bool { return c.Score >= template.NearFrom }),
+		Balanced:       share(proven, func(c *Case) bool { return c.Score >= weigh.BalancedFrom }),
+		BalancedOrNear: share(proven, func(c *Case) bool { return c.Score >= weigh.NearFrom }),
 		FamilyFirst:    share(proven, func(c *Case) bool { return c.Taken == c.Family }),
 		FamilyInTwo:    share(proven, func(c *Case) bool { return c.Taken == c.Family || c.Second == c.Family })}
 	for _, degree := range Spoilings() {
@@ -97,11 +100,11 @@ func Summarise(cases []Case, in func(*Case) bool) Summary {
 }
 
 func spoiltReport(degree Spoiling, proven, spoilt []Case) SpoiltReport {
-	noticed := slices.DeleteFunc(slices.Clone(spoilt), func(c Case) bool { return c.Score >= template.BalancedFrom })
+	noticed := slices.DeleteFunc(slices.Clone(spoilt), func(c Case) bool { return c.Score >= weigh.BalancedFrom })
 	return SpoiltReport{Spoiling: degree, Drinks: len(spoilt), Area: Area(scores(proven), scores(spoilt)),
 		OwnBelow:    share(spoilt, func(c *Case) bool { return c.Score < c.Own }),
 		RightAxis:   share(spoilt, func(c *Case) bool { return c.names(2) }),
-		Noticed:     ratio(len(noticed), len(spoilt)),
+		Noticed:     shareOf(len(noticed), len(spoilt)),
 		FirstNames:  share(noticed, func(c *Case) bool { return c.names(1) }),
 		TwoName:     share(noticed, func(c *Case) bool { return c.names(2) }),
 		FirstFixes:  share(spoilt, func(c *Case) bool { return c.Mended }),
@@ -126,10 +129,10 @@ func share(cases []Case, is func(*Case) bool) float64 {
 			n++
 		}
 	}
-	return ratio(n, len(cases))
+	return shareOf(n, len(cases))
 }
 
-func ratio(n, of int) float64 {
+func shareOf(n, of int) float64 {
 	if of == 0 {
 		return 0
 	}

@@ -2,7 +2,7 @@ package trial
 
 import (
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // Spoiling is how a drink is spoilt: the pours of one axis are multiplied.
@@ -14,18 +14,18 @@ type Spoiling struct {
 func Spoilings() []Spoiling { return []Spoiling{{2.25, 0.3}, {3, 0.2}} }
 
 // spoiltAxes are the axes that drinks are spoilt on.
-var spoiltAxes = []template.Axis{template.Strong, template.Sweet, template.Sour}
+var spoiltAxes = []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour}
 
 // partOf is the part of a drink whose pours are multiplied to spoil an axis.
-func partOf(a template.Axis) flavor.Part {
+func partOf(a ratio.Axis) flavor.Part {
 	switch a {
-	case template.Strong:
+	case ratio.Strong:
 		return flavor.PartBase
-	case template.Sweet:
+	case ratio.Sweet:
 		return flavor.PartSweetener
-	case template.Sour:
+	case ratio.Sour:
 		return flavor.PartSour
-	case template.Bitter:
+	case ratio.Bitter:
 		return flavor.PartModifier
 	}
 	return flavor.PartLength
@@ -33,7 +33,7 @@ func partOf(a template.Axis) flavor.Part {
 
 // Spoil multiplies the pours that bring an axis. It reports false if no pour
 // is there for it.
-func Spoil(s *flavor.Spec, axis template.Axis, factor float64) (flavor.Spec, bool) {
+func Spoil(s *flavor.Spec, axis ratio.Axis, factor float64) (flavor.Spec, bool) {
 	out := s.Clone()
 	hit := false
 	for i := range out.Pours {

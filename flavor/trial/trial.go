@@ -8,7 +8,9 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Rig is what a trial needs.
@@ -26,7 +28,7 @@ type Case struct {
 	Name, Family, Taken string
 	Second              string // the second most probable family
 	Recalled            bool   // the source of the proven drink was not read
-	Axis                template.Axis
+	Axis                ratio.Axis
 	Factor              float64
 	Score, Own          float64 // Own is the score of the drink unspoilt
 	Faults              []balance.Fault
@@ -87,7 +89,7 @@ func (r *Rig) without(i int, mixer *mix.Mixer, start []template.Fitted) (*balanc
 	if err != nil {
 		return nil, err
 	}
-	set, err := template.NewSet(r.Families, fitted, rest, r.Tuning)
+	set, err := weigh.NewSet(r.Families, fitted, rest, r.Tuning)
 	if err != nil {
 		return nil, err
 	}
@@ -140,7 +142,7 @@ func judged(j *balance.Judge, s *flavor.Spec, family string) (Case, *balance.Res
 
 // advise looks at the first fix.
 func (c *Case) advise(j *balance.Judge, s *flavor.Spec, r *balance.Result) error {
-	if r.Verdict == template.Balanced {
+	if r.Verdict == weigh.Balanced {
 		c.Mended = true
 		return nil
 	}
@@ -148,7 +150,7 @@ func (c *Case) advise(j *balance.Judge, s *flavor.Spec, r *balance.Result) error
 	if err != nil || len(fixes) == 0 {
 		return err
 	}
-	c.Mended = fixes[0].Score >= template.BalancedFrom
+	c.Mended = fixes[0].Score >= weigh.BalancedFrom
 	for _, ch := range fixes[0].Changes {
 		if ch.Profile.Class.Part() == partOf(c.Axis) && (ch.ToML < ch.FromML) == (c.Factor > 1) {
 			c.Undone = true

@@ -11,6 +11,8 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 	"counterpour/flavor/trial"
 )
@@ -21,10 +23,10 @@ func handful(t *testing.T) *trial.Rig {
 	c, err := data.Embedded()
 	require.NoError(t, err)
 	rig := &trial.Rig{Tuning: template.DefaultTuning(), Pantry: c.Pantry(), Advise: true, Families: []template.Family{
-		{ID: "sour", Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour},
-			Ratio: []float64{8, 3, 3}, Source: "2 : ¾ : ¾, common practice", Signs: template.Signals{template.HasSour: 4}},
-		{ID: "old-fashioned", Name: "Old-fashioned", Axes: []template.Axis{template.Strong, template.Sweet, template.Bitter},
-			Ratio: []float64{50, 5, 8}, Source: "60 ml, a spoon of syrup, two dashes, common practice", Signs: template.Signals{template.HasBitters: 4, template.IsStirred: 2}},
+		{ID: "sour", Name: "Sour", Axes: []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour},
+			Ratio: []float64{8, 3, 3}, Source: "2 : ¾ : ¾, common practice", Signs: makeup.Signals{makeup.HasSour: 4}},
+		{ID: "old-fashioned", Name: "Old-fashioned", Axes: []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Bitter},
+			Ratio: []float64{50, 5, 8}, Source: "60 ml, a spoon of syrup, two dashes, common practice", Signs: makeup.Signals{makeup.HasBitters: 4, makeup.IsStirred: 2}},
 	}}
 	for _, d := range []struct{ name, family, text string }{
 		{"gin sour", "sour", "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"},
@@ -112,11 +114,11 @@ func TestTrialFaults(t *testing.T) {
 
 func TestSpoil(t *testing.T) {
 	p := &handful(t).Proven[0].Spec
-	s, ok := trial.Spoil(p, template.Sour, 3)
+	s, ok := trial.Spoil(p, ratio.Sour, 3)
 	require.True(t, ok)
 	assert.InDelta(t, 3*p.Pours[1].ML, s.Pours[1].ML, 1e-12)
 	assert.Equal(t, p.Pours[0], s.Pours[0])
-	_, ok = trial.Spoil(p, template.Bitter, 3)
+	_, ok = trial.Spoil(p, ratio.Bitter, 3)
 	assert.False(t, ok, "nothing in it is bitter")
 }
 
@@ -137,14 +139,14 @@ func TestSummaryOfNothing(t *testing.T) {
 
 // Faults of cases count by axis and sign, among the first two.
 func TestSummaryCountsTheRightAxis(t *testing.T) {
-	fault := func(a template.Axis, high bool) balance.Fault { return balance.Fault{Axis: a, High: high} }
+	fault := func(a ratio.Axis, high bool) balance.Fault { return balance.Fault{Axis: a, High: high} }
 	up := trial.Spoilings()[0].Up
 	cases := []trial.Case{
 		{Family: "sour", Taken: "sour", Factor: 1, Score: 90, Own: 90},
-		{Family: "sour", Axis: template.Sour, Factor: up, Score: 10, Own: 90, Faults: []balance.Fault{fault(template.Sour, true)}},
-		{Family: "sour", Axis: template.Sour, Factor: up, Score: 20, Own: 90, Faults: []balance.Fault{fault(template.Sweet, false), fault(template.Sour, true)}},
-		{Family: "sour", Axis: template.Sour, Factor: up, Score: 30, Own: 90, Faults: []balance.Fault{fault(template.Sour, false)}},
-		{Family: "sour", Axis: template.Sweet, Factor: up, Score: 95, Own: 90, Mended: true},
+		{Family: "sour", Axis: ratio.Sour, Factor: up, Score: 10, Own: 90, Faults: []balance.Fault{fault(ratio.Sour, true)}},
+		{Family: "sour", Axis: ratio.Sour, Factor: up, Score: 20, Own: 90, Faults: []balance.Fault{fault(ratio.Sweet, false), fault(ratio.Sour, true)}},
+		{Family: "sour", Axis: ratio.Sour, Factor: up, Score: 30, Own: 90, Faults: []balance.Fault{fault(ratio.Sour, false)}},
+		{Family: "sour", Axis: ratio.Sweet, Factor: up, Score: 95, Own: 90, Mended: true},
 	}
 	s := trial.Summarise(cases, func(*trial.Case) bool { return true }).Spoilt[0]
 	assert.Equal(t, 4, s.Drinks)

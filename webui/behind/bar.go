@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 	"counterpour/webui/draw"
 )
@@ -47,7 +48,7 @@ type Bar interface {
 	// Ranges returns, for each axis, what the good drinks of a family carry at
 	// the size and make-up of s. It is false for an unknown family or a spec
 	// with nothing to weigh.
-	Ranges(s *flavor.Spec, family string) ([template.NumAxes]draw.Range, bool)
+	Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]draw.Range, bool)
 	// Look returns how a drink looks in its glass. It fails as Judge does.
 	Look(s *flavor.Spec) (*service.Look, error)
 	// Contrast compares two drinks as a guest would who has both. It fails as

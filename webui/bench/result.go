@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 	"counterpour/webui/behind"
 	"counterpour/webui/frame"
 	"counterpour/webui/part"
@@ -149,7 +150,7 @@ func (v *resultView) said() string {
 }
 
 // family says which family a draft belongs to, and what that family is.
-func (p *pages) family(fits []template.Fit) familyView {
+func (p *pages) family(fits []weigh.Fit) familyView {
 	v := familyView{Name: fits[0].Name, Percent: words.Percent(fits[0].Probability)}
 	for _, f := range fits[1:] {
 		if f.Probability >= leastShare && len(v.Others) < 3 {
@@ -191,7 +192,7 @@ func fixViews(text string, s *flavor.Spec, fixes []balance.Fix) []fixView {
 	for i := range fixes {
 		f := &fixes[i]
 		out = append(out, fixView{Text: words.Sentence(words.Bound(f.Text)), Score: words.Points(f.Score),
-			Verdict: strings.ToLower(words.Verdict(template.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
+			Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(f.Score))), Draft: rewrite(text, s, &f.Spec)})
 	}
 	return out
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"counterpour/api/service"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/words"
 )
 
@@ -17,7 +17,7 @@ type Range = service.Range
 // Strip is one axis of the drawing: what the drink carries, and what its
 // family does.
 type Strip struct {
-	Axis  template.Axis
+	Axis  ratio.Axis
 	ML    float64 // of the axis's equivalent
 	Range Range
 }

@@ -10,15 +10,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
-var sourRanges = [template.NumAxes]Range{
-	template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
-	template.Sweet:  {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1},
-	template.Sour:   {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
-	template.Bitter: {High: 10.6, PlusMinus: 0.2},
-	template.Long:   {High: 11.3},
+var sourRanges = [ratio.NumAxes]Range{
+	ratio.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
+	ratio.Sweet:  {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1},
+	ratio.Sour:   {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
+	ratio.Bitter: {High: 10.6, PlusMinus: 0.2},
+	ratio.Long:   {High: 11.3},
 }
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -27,11 +27,11 @@ var update = flag.Bool("update", false, "write the golden files anew")
 // a part that the family lacks, and more of such a part than it carries.
 func drawn() []Strip {
 	return []Strip{
-		{template.Strong, 60.6, sourRanges[template.Strong]},
-		{template.Sweet, 29.2, sourRanges[template.Sweet]},
-		{template.Sour, 2.4, sourRanges[template.Sour]},
-		{template.Bitter, 0.9, sourRanges[template.Bitter]},
-		{template.Long, 90, sourRanges[template.Long]},
+		{ratio.Strong, 60.6, sourRanges[ratio.Strong]},
+		{ratio.Sweet, 29.2, sourRanges[ratio.Sweet]},
+		{ratio.Sour, 2.4, sourRanges[ratio.Sour]},
+		{ratio.Bitter, 0.9, sourRanges[ratio.Bitter]},
+		{ratio.Long, 90, sourRanges[ratio.Long]},
 	}
 }
 

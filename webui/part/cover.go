@@ -5,7 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 	"counterpour/webui/words"
 )
 
@@ -53,7 +53,7 @@ type Pour struct {
 func CoverOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
 	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
-		Verdict: strings.ToLower(words.Verdict(template.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
+		Verdict: strings.ToLower(words.Verdict(weigh.VerdictOf(c.Score))), Steps: words.Figure(c.Distance, 1), Notice: words.Notice(c.Notice)}
 }
 
 // instead lists the substitutes with their amounts.

@@ -6,7 +6,8 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
 	"counterpour/webui/words"
@@ -18,7 +19,7 @@ type Drawing struct {
 	SVG   htmltemplate.HTML
 	Also  string // why the score is another than in this family alone; empty if it is not
 	Rows  []stripRow
-	Words [template.NumAxes]words.Axis
+	Words [ratio.NumAxes]words.Axis
 }
 
 // stripRow is a strip in words.
@@ -26,7 +27,7 @@ type stripRow struct{ Axis, As, Amount, Span, Place string }
 
 // DrawingOf draws a drink beside its family; nil where the bar knows no range.
 // The id tells the drawings of one page apart.
-func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts template.Equivalents, family string) *Drawing {
+func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts ratio.Equivalents, family string) *Drawing {
 	ranges, ok := bar.Ranges(s, family)
 	if !ok {
 		return nil
@@ -35,7 +36,7 @@ func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts templat
 		title += ", " + f.Name
 	}
 	var strips []draw.Strip
-	for i, a := range template.Axes() {
+	for i, a := range ratio.Axes() {
 		strips = append(strips, draw.Strip{Axis: a, ML: amounts[a], Range: ranges[i]})
 	}
 	return StripsView(id, title, strips)
@@ -53,8 +54,8 @@ func ScoredDrawing(bar behind.Bar, s *flavor.Spec, r *balance.Result) *Drawing {
 
 // alsoCounted says which other family a score rests on, where it calls balanced what
 // the likeliest family does not, or the other way about.
-func alsoCounted(score float64, fits []template.Fit) string {
-	if len(fits) < 2 || (score >= template.BalancedFrom) == (fits[0].Score >= template.BalancedFrom) {
+func alsoCounted(score float64, fits []weigh.Fit) string {
+	if len(fits) < 2 || (score >= weigh.BalancedFrom) == (fits[0].Score >= weigh.BalancedFrom) {
 		return ""
 	}
 	return fmt.Sprintf("In %s alone its amounts score %s. %s, %s likely, counts too: there they score %s.", fits[0].Name, words.Points(fits[0].Score),

@@ -5,19 +5,19 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 	"counterpour/webui/part"
 )
 
 // What the strips of one family cannot show is said: that the score rests on another.
 func TestWhatElseTheScoreCounts(t *testing.T) {
-	fits := func(own, other float64) []template.Fit {
-		return []template.Fit{{Name: "Sour", Probability: 0.6, Score: own}, {Name: "Daisy", Probability: 0.4, Score: other}}
+	fits := func(own, other float64) []weigh.Fit {
+		return []weigh.Fit{{Name: "Sour", Probability: 0.6, Score: own}, {Name: "Daisy", Probability: 0.4, Score: other}}
 	}
 	for _, c := range []struct {
 		name  string
 		score float64
-		fits  []template.Fit
+		fits  []weigh.Fit
 		want  string
 	}{
 		{"both call it balanced", 92, fits(95, 88), ""},

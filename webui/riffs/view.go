@@ -8,9 +8,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -155,7 +155,7 @@ func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn 
 		v.Way += " (was " + was + ")"
 	}
 	if drawn {
-		v.Drawing = part.DrawingOf(p.bar, id+"-strips", "Beside proven drinks of its family", s, template.EquivalentsOf(s), family)
+		v.Drawing = part.DrawingOf(p.bar, id+"-strips", "Beside proven drinks of its family", s, ratio.EquivalentsOf(s), family)
 	}
 	return v
 }

@@ -11,7 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -100,7 +100,7 @@ func (p *pages) flightRequest(sent flightForm, menu []behind.HouseSpec) (r drill
 		return r, err
 	}
 	var ok bool
-	if r.Axis, ok = template.ParseAxis(sent.Axis); !ok {
+	if r.Axis, ok = ratio.ParseAxis(sent.Axis); !ok {
 		return r, fmt.Errorf("%w: no axis is called %q", form.ErrUnreadable, sent.Axis)
 	}
 	for _, x := range []struct {

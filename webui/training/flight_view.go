@@ -7,7 +7,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -62,7 +62,7 @@ type tasterView struct {
 }
 
 // How a form is first filled in.
-var firstFlight = flightForm{Axis: template.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(drill.DefaultBuildML, 0)}
+var firstFlight = flightForm{Axis: ratio.Sweet.String(), Builds: "3", Step: "2", Tasters: "4", Each: words.Figure(drill.DefaultBuildML, 0)}
 
 func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightView {
 	if !asked {
@@ -77,7 +77,7 @@ func flightViewOf(sent flightForm, menu []behind.HouseSpec, asked bool) *flightV
 	for i := range menu {
 		v.Drinks = append(v.Drinks, form.Option{Value: menu[i].Slug, Name: menu[i].Spec.Name, Chosen: menu[i].Slug == sent.Drink})
 	}
-	for _, a := range template.Axes() {
+	for _, a := range ratio.Axes() {
 		v.Axes = append(v.Axes, form.Option{Value: a.String(), Name: axisNoun[a], Chosen: a.String() == sent.Axis})
 	}
 	for _, n := range []string{"3", "5"} {

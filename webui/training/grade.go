@@ -6,7 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/draw"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -67,8 +67,8 @@ func (p *pages) gradeOf(r *drill.Round, g *drill.Grade, f form.Values) (*gradeVi
 }
 
 // pairsOf are the parts that either drink has.
-func pairsOf(before, after *template.Equivalents, scale float64) (out []draw.Pair) {
-	for _, a := range template.Axes() {
+func pairsOf(before, after *ratio.Equivalents, scale float64) (out []draw.Pair) {
+	for _, a := range ratio.Axes() {
 		if x := (draw.Pair{Name: words.Axes[a].Name, Before: scale * before[a], After: scale * after[a]}); max(x.Before, x.After) >= 0.5 {
 			out = append(out, x)
 		}

@@ -9,7 +9,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 var evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
@@ -17,7 +17,7 @@ var evening = time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
 // playRound notes a round of a skill, right or wrong.
 func playRound(t *testing.T, l *service.Learners, who service.Trainee, skill drill.Skill, seed uint64, right bool, at time.Time) {
 	t.Helper()
-	axis, _ := template.ParseAxis(skill.Axis)
+	axis, _ := ratio.ParseAxis(skill.Axis)
 	r := &drill.Round{Request: drill.RoundRequest{Kind: skill.Kind, Axis: axis, Size: 6, Seed: seed}, Size: 1 + float64(seed%9), Question: "What?"}
 	g := &drill.Grade{Right: right, Solution: "that"}
 	if right {

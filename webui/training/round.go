@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
@@ -64,7 +64,7 @@ func (p *pages) questionOf(r *drill.Round, f form.Values) *questionView {
 	switch r.Request.Kind {
 	case drill.KindFault:
 		v.Ways = []form.Option{f.Option("way", "little", "too little"), f.Option("way", "much", "too much")}
-		for _, a := range template.Axes() {
+		for _, a := range ratio.Axes() {
 			v.Axes = append(v.Axes, f.Option("of", a.String(), axisNoun[a]))
 		}
 	case drill.KindGuess:
@@ -97,7 +97,7 @@ func drinkOf(s *flavor.Spec, at int, f form.Values) roundDrink {
 func answerIn(f form.Values, r *drill.Round) (a drill.Answer, err error) {
 	switch r.Request.Kind {
 	case drill.KindFault:
-		axis, ok := template.ParseAxis(f.Get("of"))
+		axis, ok := ratio.ParseAxis(f.Get("of"))
 		if way := f.Get("way"); !ok || way != "much" && way != "little" {
 			return a, form.Missing("answer", "say whether there is too much or too little, and of what")
 		}

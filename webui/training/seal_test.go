@@ -12,7 +12,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 func openStore(t testing.TB) house.Store {
@@ -37,7 +37,7 @@ func TestSeal(t *testing.T) {
 	seal, there, elsewhere := sealerOf(t, commons), sealerOf(t, commons), sealerOf(t, openStore(t))
 	rapid.Check(t, func(r *rapid.T) {
 		want := drill.Round{Question: rapid.String().Draw(r, "question"),
-			Request: drill.RoundRequest{Kind: rapid.SampledFrom(drill.Kinds()).Draw(r, "kind"), Axis: template.Axis(rapid.IntRange(0, template.NumAxes-1).Draw(r, "axis")),
+			Request: drill.RoundRequest{Kind: rapid.SampledFrom(drill.Kinds()).Draw(r, "kind"), Axis: ratio.Axis(rapid.IntRange(0, ratio.NumAxes-1).Draw(r, "axis")),
 				Size: rapid.Float64().Draw(r, "size"), Seed: rapid.Uint64().Draw(r, "seed")}}
 		word := seal.seal(&want)
 		got, looked, ok := there.open(word)
@@ -87,7 +87,7 @@ func (r refusing) Agree(context.Context, time.Time, house.Ephemeral) (house.Ephe
 
 func FuzzOpenARound(f *testing.F) {
 	seal := sealerOf(f, openStore(f))
-	f.Add(seal.seal(&drill.Round{Request: drill.RoundRequest{Kind: drill.KindMend, Axis: template.Sweet, Size: 6, Seed: 7}}))
+	f.Add(seal.seal(&drill.Round{Request: drill.RoundRequest{Kind: drill.KindMend, Axis: ratio.Sweet, Size: 6, Seed: 7}}))
 	f.Add("AAAA")
 	f.Fuzz(func(t *testing.T, word string) {
 		if r, _, ok := seal.open(word); ok {

@@ -13,7 +13,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -30,8 +30,8 @@ var drillChoices = []drillChoice{
 	{"", "What I need most", behind.RoundWish{}},
 	{"fault", "Name the fault", behind.RoundWish{Kind: drill.KindFault}},
 	{"mend", "Fix it", behind.RoundWish{Kind: drill.KindMend}},
-	{"order-sweet", "Order by sweetness", behind.RoundWish{Kind: drill.KindOrder, Axis: template.Sweet, HasAxis: true}},
-	{"order-strong", "Order by strength", behind.RoundWish{Kind: drill.KindOrder, Axis: template.Strong, HasAxis: true}},
+	{"order-sweet", "Order by sweetness", behind.RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true}},
+	{"order-strong", "Order by strength", behind.RoundWish{Kind: drill.KindOrder, Axis: ratio.Strong, HasAxis: true}},
 	{"guess", "Guess strength and volume", behind.RoundWish{Kind: drill.KindGuess}},
 	{"cover", "Pick the cover", behind.RoundWish{Kind: drill.KindCover}},
 	{"family", "Read the family", behind.RoundWish{Kind: drill.KindFamily}},

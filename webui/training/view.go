@@ -6,7 +6,7 @@ import (
 	"strconv"
 
 	"counterpour/flavor/drill"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
 )
@@ -71,14 +71,14 @@ var kindNames = map[drill.Kind]string{drill.KindFault: "Name the fault", drill.K
 // skillName names a drill; its axis is empty for those without one.
 func skillName(kind drill.Kind, axis string) string {
 	name := kindNames[kind]
-	if a, ok := template.ParseAxis(axis); ok {
+	if a, ok := ratio.ParseAxis(axis); ok {
 		name += ": " + axisNoun[a]
 	}
 	return name
 }
 
 // axisNoun names an axis as a thing that there is more or less of.
-var axisNoun = [template.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}
+var axisNoun = [ratio.NumAxes]string{"strength", "sweetness", "acid", "bitterness", "length"}
 
 // stepsOf writes a size of a drill in noticeable steps, those of a guess
 // more finely.

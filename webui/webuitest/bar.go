@@ -15,10 +15,12 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
 	"counterpour/webui/part"
@@ -113,16 +115,16 @@ func (Bar) Judge(s *flavor.Spec) (*balance.Result, error) {
 	r := &balance.Result{Drink: &mix.Drink{VolumeML: 166.6, ABV: 14.52, SugarPer100: 8.61, AcidPer100: 0.886, Bitter: 0.2,
 		DilutionPct: 51.4, TemperatureC: -6.4, EnergyKcal: 183, After: mix.Ledger{Ethanol: 19.1},
 		PlusMinus: mix.PlusMinus{VolumeML: 6.1, ABV: 0.55, SugarPer100: 0.4, AcidPer100: 0.06, DilutionPct: 4}},
-		Judgement: template.Judgement{Score: 94.2, Equivalents: template.Equivalents{60.6, 23.4, 29.8, 0.9, 0},
-			Fits: []template.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Stray: strayOf(0.62)}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
-	r.Verdict = template.Balanced
+		Judgement: weigh.Judgement{Score: 94.2, Equivalents: ratio.Equivalents{60.6, 23.4, 29.8, 0.9, 0},
+			Fits: []weigh.Fit{{ID: "sour", Name: "Sour", Probability: 0.96, Score: 95, Stray: strayOf(0.62)}, {ID: "daisy", Name: "Daisy", Probability: 0.03}}}}
+	r.Verdict = weigh.Balanced
 	return r, nil
 }
 
 // strayOf returns how far a drink lies out that a share of good drinks lies further than,
 // where they stray in two coordinates, hardly more often far than a normal one.
-func strayOf(tail float64) template.Stray {
-	return template.Stray{Squared: -2 * math.Log(tail), Coordinates: 2, Freedom: 1e6}
+func strayOf(tail float64) weigh.Stray {
+	return weigh.Stray{Squared: -2 * math.Log(tail), Coordinates: 2, Freedom: 1e6}
 }
 
 // Explain says more than a page shows.
@@ -135,9 +137,9 @@ func (Bar) Explain(*flavor.Spec) ([]balance.Step, error) {
 }
 
 func (Bar) tooSweet(s *flavor.Spec, r *balance.Result, at int) (*balance.Result, []balance.Fix, error) {
-	r.Judgement.Score, r.Judgement.Equivalents[template.Sour], r.Verdict = 26.7, 7.4, template.Off
+	r.Judgement.Score, r.Judgement.Equivalents[ratio.Sour], r.Verdict = 26.7, 7.4, weigh.Off
 	r.Judgement.Fits[0].Stray = strayOf(0.004)
-	r.Faults = []balance.Fault{{Axis: template.Sour, Deviation: 4.8, PlusMinus: 0.5, Text: "about ½ oz too little lemon juice for this much simple syrup"}}
+	r.Faults = []balance.Fault{{Axis: ratio.Sour, Deviation: 4.8, PlusMinus: 0.5, Text: "about ½ oz too little lemon juice for this much simple syrup"}}
 	mended := s.Clone()
 	mended.Pours[at].Amount, mended.Pours[at].Unit, mended.Pours[at].ML = 0.75, flavor.Ounce, 22.2
 	return r, []balance.Fix{{Spec: mended, Score: 92.4, Text: "pour ¾ oz lemon juice instead of ¼ oz"}}, nil
@@ -208,7 +210,7 @@ func (Bar) Family(id string) (template.Family, bool) {
 	if id == "tiki" {
 		return template.Family{ID: id, Name: "Tropical"}, true
 	}
-	return template.Family{ID: id, Name: "Sour", Axes: []template.Axis{template.Strong, template.Sweet, template.Sour}, Ratio: []float64{8, 3, 3},
+	return template.Family{ID: id, Name: "Sour", Axes: []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour}, Ratio: []float64{8, 3, 3},
 		Source: "2 : ¾ : ¾, common practice", Usual: "Too much syrup tastes flat; too much juice is sharp."}, id == "sour"
 }
 
@@ -217,10 +219,10 @@ func (b Bar) Families() []template.Family {
 	return []template.Family{sour, {ID: "tiki", Name: "Tropical"}, {ID: "flip", Name: "Flip"}}
 }
 
-func (Bar) Ranges(*flavor.Spec, string) ([template.NumAxes]draw.Range, bool) {
-	return [template.NumAxes]draw.Range{template.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
-		template.Sweet: {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1}, template.Sour: {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
-		template.Bitter: {High: 10.6, PlusMinus: 0.2}, template.Long: {High: 11.3}}, true
+func (Bar) Ranges(*flavor.Spec, string) ([ratio.NumAxes]draw.Range, bool) {
+	return [ratio.NumAxes]draw.Range{ratio.Strong: {Has: true, Low: 48.2, Centre: 56.4, High: 64.1, PlusMinus: 1.6},
+		ratio.Sweet: {Has: true, Low: 14.1, Centre: 19.8, High: 27.2, PlusMinus: 1.1}, ratio.Sour: {Has: true, Low: 15.6, Centre: 20.7, High: 32.4, PlusMinus: 0.8},
+		ratio.Bitter: {High: 10.6, PlusMinus: 0.2}, ratio.Long: {High: 11.3}}, true
 }
 
 // Look pours every drink, amber, into a coupe.

@@ -6,6 +6,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 	"counterpour/webui/behind"
 )
@@ -34,7 +35,7 @@ func (f Trainer) Next(l drill.Learner, w behind.RoundWish) (*drill.Round, error)
 	if w.Kind == drill.KindCover && w.Size == 12 {
 		return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Message: "nothing in this stock covers a proven drink; keep more bottles"}
 	}
-	r := drill.RoundRequest{Kind: w.Kind, Axis: template.Sour, Size: w.Size, Seed: 99}
+	r := drill.RoundRequest{Kind: w.Kind, Axis: ratio.Sour, Size: w.Size, Seed: 99}
 	if w.HasAxis {
 		r.Axis = w.Axis
 	}
@@ -75,10 +76,10 @@ func fakeRound(r drill.RoundRequest) (*drill.Round, error) {
 
 func (f Trainer) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 	g := &drill.Grade{Text: "It carries 7 ml of lemon juice. That is too little.", Solution: "too little acid",
-		Before: template.Equivalents{60, 23, 22}, After: template.Equivalents{60, 23, 7}}
+		Before: ratio.Equivalents{60, 23, 22}, After: ratio.Equivalents{60, 23, 7}}
 	switch r.Request.Kind {
 	case drill.KindFault:
-		g.Right = a.Axis == template.Sour && !a.High
+		g.Right = a.Axis == ratio.Sour && !a.High
 	case drill.KindMend:
 		g.Right = a.Pour == 1 && a.Amount >= 0.7 && a.Amount <= 0.8
 	case drill.KindOrder:
@@ -99,7 +100,7 @@ func (f Trainer) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 
 // Flight pours builds of a drink whose syrup moves; five builds are too much.
 func (f Trainer) Flight(r drill.FlightRequest) (*drill.Flight, error) {
-	if r.Axis == template.Bitter {
+	if r.Axis == ratio.Bitter {
 		return nil, ErrBroken
 	}
 	if r.Builds*int(r.BuildML) > 200 {
@@ -111,7 +112,7 @@ func (f Trainer) Flight(r drill.FlightRequest) (*drill.Flight, error) {
 		b := drill.Build{Step: i - r.Builds/2, Code: 100 + int(r.Seed%700) + 11*i, Spec: r.Spec.Clone(), Drink: &mix.Drink{VolumeML: r.BuildML}, Value: 8 + float64(i)}
 		b.JND = float64(b.Step) * r.Step
 		if i == 0 {
-			b.Drift, b.DriftOf = 0.4, template.Sour
+			b.Drift, b.DriftOf = 0.4, ratio.Sour
 		}
 		n := float64(r.Tasters + 1)
 		b.Sheet = drill.BatchSheet{Servings: n, Pours: r.Spec.Clone().Pours, WaterML: 10 * n, TotalML: r.BuildML * n, PourML: r.BuildML}
@@ -130,7 +131,7 @@ func (f Trainer) Card(family string, specs []template.Labelled) (*drill.Card, er
 		return nil, &flavor.Fault{Kind: flavor.ErrUnknown, Value: family, Message: "\"" + family + "\" is not a family known here"}
 	}
 	c := &drill.Card{ID: "sour", Name: "Sour", Source: "8 : 3 : 3, common practice", Ratio: "8.0 strong : 2.6 sweet : 2.8 sour", Usual: "Too much syrup tastes flat; too much juice is sharp.",
-		Parts: []drill.CardPart{{Axis: template.Strong, Handed: 0.57, Fitted: 0.6, Low: 0.9, High: 1.1}, {Axis: template.Sweet, Handed: 0.215, Fitted: 0.2, Low: 0.7, High: 1.4}, {Axis: template.Sour, Handed: 0.215, Fitted: 0.2, Low: 0.8, High: 1.3}}}
+		Parts: []drill.CardPart{{Axis: ratio.Strong, Handed: 0.57, Fitted: 0.6, Low: 0.9, High: 1.1}, {Axis: ratio.Sweet, Handed: 0.215, Fitted: 0.2, Low: 0.7, High: 1.4}, {Axis: ratio.Sour, Handed: 0.215, Fitted: 0.2, Low: 0.8, High: 1.3}}}
 	for _, s := range specs {
 		if s.Family == family {
 			c.Examples = append(c.Examples, drill.Example{Spec: s.Spec, Score: 90})

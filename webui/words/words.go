@@ -9,8 +9,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Joined puts a figure, its spread and its unit on one line that does not break.
@@ -135,18 +136,18 @@ func Count(n int, one, many string) string {
 func List(words []string) string { return flavor.JoinAnd(words) }
 
 // Verdict says a verdict as a heading.
-func Verdict(v template.Verdict) string {
+func Verdict(v weigh.Verdict) string {
 	switch v {
-	case template.Balanced:
+	case weigh.Balanced:
 		return "Balanced"
-	case template.Near:
+	case weigh.Near:
 		return "Nearly there"
 	}
 	return "Out of balance"
 }
 
 // VerdictSentence says how far out a drink sits among the good ones.
-func VerdictSentence(v template.Verdict, tail float64) string {
+func VerdictSentence(v weigh.Verdict, tail float64) string {
 	n := int(math.Round(10 * tail))
 	var out string
 	switch {
@@ -160,9 +161,9 @@ func VerdictSentence(v template.Verdict, tail float64) string {
 		out = fmt.Sprintf("About %d in 10 known drinks of the family are further off.", n)
 	}
 	switch v {
-	case template.Balanced:
+	case weigh.Balanced:
 		return "It is where the good drinks of its family are. " + out
-	case template.Near:
+	case weigh.Near:
 		return "It is at the edge of its family. " + out
 	}
 	return "It is outside its family. " + out
@@ -177,11 +178,11 @@ func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps"
 // Axis is an axis as the trade says it, and what it is measured as.
 type Axis struct{ Name, As, Sentence string }
 
-// Axes are the axes in the order of [template.Axes].
-var Axes = [template.NumAxes]Axis{
-	template.Strong: {"Strong", "as 40 % spirit", "All the alcohol, as so much spirit of 40 % vol."},
-	template.Sweet:  {"Sweet", "as 1:1 syrup", "All the sweetness, as so much syrup of equal weights of sugar and water."},
-	template.Sour:   {"Sour", "as lemon juice", "All the acid, as so much fresh lemon juice."},
-	template.Bitter: {"Bitter", "as red bitter aperitif", "All the bitterness, as so much red bitter aperitif."},
-	template.Long:   {"Long", "as water", "What lengthens: the water, soda, tea or juice beyond what spirit, syrup and lemon would bring."},
+// Axes are the axes in the order of [ratio.Axes].
+var Axes = [ratio.NumAxes]Axis{
+	ratio.Strong: {"Strong", "as 40 % spirit", "All the alcohol, as so much spirit of 40 % vol."},
+	ratio.Sweet:  {"Sweet", "as 1:1 syrup", "All the sweetness, as so much syrup of equal weights of sugar and water."},
+	ratio.Sour:   {"Sour", "as lemon juice", "All the acid, as so much fresh lemon juice."},
+	ratio.Bitter: {"Bitter", "as red bitter aperitif", "All the bitterness, as so much red bitter aperitif."},
+	ratio.Long:   {"Long", "as water", "What lengthens: the water, soda, tea or juice beyond what spirit, syrup and lemon would bring."},
 }

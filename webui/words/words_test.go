@@ -10,7 +10,7 @@ import (
 
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 func TestFigures(t *testing.T) {
@@ -41,7 +41,7 @@ func TestSentences(t *testing.T) {
 }
 
 func TestVerdictsCoverEveryTail(t *testing.T) {
-	for _, v := range []template.Verdict{template.Balanced, template.Near, template.Off} {
+	for _, v := range []weigh.Verdict{weigh.Balanced, weigh.Near, weigh.Off} {
 		assert.NotEmpty(t, Verdict(v))
 		for tail := 0.0; tail <= 1; tail += 0.05 {
 			assert.NotContains(t, VerdictSentence(v, tail), "About 0 ")

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
 
@@ -144,14 +145,10 @@ func likely(m makeUp, products []float64) float64 {
 	return max(0, slices.Max(products)) / norm
 }
 
-// floorShare is the share of a drink below which a part counts as absent, so
-// that its logarithm is finite.
-const floorShare = 0.004
-
 // positionOf returns a drink's ratio over the five axes, each lifted by the
 // floor, and its aroma as square roots of shares.
-func positionOf(s *flavor.Spec) (ratio []float64, smell flavor.Aroma, err error) {
-	e := template.EquivalentsOf(s)
+func positionOf(s *flavor.Spec) (parts []float64, smell flavor.Aroma, err error) {
+	e := ratio.EquivalentsOf(s)
 	var total float64
 	for _, v := range e {
 		total += v
@@ -159,9 +156,9 @@ func positionOf(s *flavor.Spec) (ratio []float64, smell flavor.Aroma, err error)
 	if !(total > 0) {
 		return nil, smell, flavor.Invalid("spec", s.Name, "the drink has no strength, sweetness, acid, bitterness or length to weigh")
 	}
-	ratio = make([]float64, len(e))
+	parts = make([]float64, len(e))
 	for a, v := range e {
-		ratio[a] = v/total + floorShare
+		parts[a] = v/total + ratio.FloorShare
 	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
@@ -174,7 +171,7 @@ func positionOf(s *flavor.Spec) (ratio []float64, smell flavor.Aroma, err error)
 			smell[f] = math.Sqrt(smell[f] / all)
 		}
 	}
-	return ratio, smell, nil
+	return parts, smell, nil
 }
 
 // Relative is a proven drink near another one.
@@ -198,7 +195,7 @@ func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relativ
 	if err := CheckSpec(d); err != nil {
 		return nil, err
 	}
-	ratio, smell, err := positionOf(d)
+	parts, smell, err := positionOf(d)
 	if err != nil {
 		return nil, err
 	}
@@ -209,7 +206,7 @@ func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relativ
 		if !may.AcceptsAll(&s.book.proven[i].Spec) {
 			continue
 		}
-		apart, err := template.AitchisonDistance(ratio, s.book.ratios[i])
+		apart, err := ratio.AitchisonDistance(parts, s.book.ratios[i])
 		if err != nil {
 			return nil, err
 		}

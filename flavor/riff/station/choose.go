@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // The weights of the choice. Quality and sameness both run from 0 to 1.
@@ -28,7 +28,7 @@ const (
 // usual the company is that its pours keep, how well it meets the
 // wishes, and how much of the drink it leaves as it was where there are some.
 func quality(s *Settled) float64 {
-	sits := (min(s.Score, 100) - template.BalancedFrom) / (100 - template.BalancedFrom)
+	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
 	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met - farCost*s.far
 }
 

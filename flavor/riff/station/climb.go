@@ -2,7 +2,7 @@ package station
 
 import (
 	"counterpour/flavor/measure"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // nudge is one pour moved by one step.
@@ -95,5 +95,5 @@ func (s *solver) pairs(steps []nudge, top float64) (best, with int, merit float6
 
 // wanting reports whether the drink is not balanced or a wish not met.
 func (s *solver) wanting() bool {
-	return s.build.Score(s.ml) < template.BalancedFrom+1 || s.lacks() > 0
+	return s.build.Score(s.ml) < weigh.BalancedFrom+1 || s.lacks() > 0
 }

@@ -6,7 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // family is what a drink is called by, where it is one.
@@ -58,7 +58,7 @@ const leastProbable = 0.05
 
 // familyWord is what a drink is called by: the likeliest of its families whose word
 // claims nothing that is not in the glass, else what its make says.
-func familyWord(s *flavor.Spec, fits []template.Fit) string {
+func familyWord(s *flavor.Spec, fits []weigh.Fit) string {
 	h := heldBy(s)
 	for _, f := range fits {
 		if f.Probability < leastProbable {

@@ -7,15 +7,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // fits are families in the order of how likely they are.
-func fits(ids ...string) []template.Fit {
-	var out []template.Fit
+func fits(ids ...string) []weigh.Fit {
+	var out []weigh.Fit
 	p := 0.6
 	for _, id := range ids {
-		out = append(out, template.Fit{ID: id, Name: id, Probability: p})
+		out = append(out, weigh.Fit{ID: id, Name: id, Probability: p})
 		p /= 3
 	}
 	return out
@@ -28,7 +28,7 @@ func TestFamilyWords(t *testing.T) {
 	require.NoError(t, err)
 	for _, x := range []struct {
 		text string
-		fits []template.Fit
+		fits []weigh.Fit
 		want string
 	}{
 		{"1 oz fino sherry\n3 oz dry cider\nbuild, long", fits("beer", "light-highball"), "light highball"},

@@ -5,7 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Fate is what becomes of a settled draft.
@@ -27,7 +27,7 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	switch {
 	case err != nil:
 		return Off, err
-	case s.Score < template.BalancedFrom:
+	case s.Score < weigh.BalancedFrom:
 		j.Left.Off++
 		return Off, nil
 	case iced || !j.Fits(s):

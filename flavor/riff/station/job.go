@@ -9,17 +9,17 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
 )
 
 // Item is one ingredient that may be poured.
 type Item struct {
 	Profile *flavor.Profile
 	Part    flavor.Part
-	Per     template.Equivalents // a millilitre
-	Unit    flavor.Unit          // in which it is usually poured
-	Chance  float64              // what the seed adds to its standing
+	Per     ratio.Equivalents // a millilitre
+	Unit    flavor.Unit       // in which it is usually poured
+	Chance  float64           // what the seed adds to its standing
 
 	ledger mix.Ledger // a millilitre
 	most   float64    // mL, 0 until it is first asked for
@@ -77,7 +77,7 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 		if !ok {
 			continue
 		}
-		j.Shelf = append(j.Shelf, Item{Profile: p, Part: p.Class.Part(), Per: template.PerML(p), ledger: mix.PerML(p),
+		j.Shelf = append(j.Shelf, Item{Profile: p, Part: p.Class.Part(), Per: ratio.PerML(p), ledger: mix.PerML(p),
 			made: makeUpOf(p, s.book.classes), Unit: unit})
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })

@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Draft is a drink whose amounts are still to be settled.
@@ -57,7 +57,7 @@ const (
 type solver struct {
 	job    *Job
 	spec   *flavor.Spec
-	build  *template.Build
+	build  *weigh.Build
 	start  []float64
 	ml     []float64
 	amount []float64

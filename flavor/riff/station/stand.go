@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"counterpour/flavor"
-	"counterpour/flavor/template"
+	"counterpour/flavor/ratio"
 )
 
 // leastAlike is the cosine from which a modifier does in the ratio what another
@@ -32,7 +32,7 @@ const LightABV = 15.0
 
 // Stands reports whether an ingredient may take the place of a pour: it plays
 // the same part, and the part as that pour plays it.
-func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool {
+func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 	a, b := old.Profile, it.Profile
 	if b.Class == flavor.ClassCreamLiqueur && a.Class == flavor.ClassDairy && a.Fat.Value >= creamFat {
 		return true // what is finished with cream is finished with a liqueur of it
@@ -47,15 +47,15 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *template.Equivalents) bool
 	case flavor.PartModifier:
 		return alike(per, &it.Per) >= leastAlike && b.Carbonated == a.Carbonated && kin
 	case flavor.PartSweetener:
-		return b.Class.Solid() == a.Class.Solid() && it.Per[template.Sweet] > 0 && Sours(per, &it.Per)
+		return b.Class.Solid() == a.Class.Solid() && it.Per[ratio.Sweet] > 0 && Sours(per, &it.Per)
 	case flavor.PartSour:
-		return kin && it.Per[template.Sour] > 0
+		return kin && it.Per[ratio.Sour] > 0
 	case flavor.PartLength:
 		fresh := a.Class.Kin() == flavor.KinJuice || a.Class.Kin() == flavor.KinFruit
 		if a.Class == flavor.ClassBeer && b.Class == flavor.ClassBeer && j.Alike(a, b) < sameBeer {
 			return false
 		}
-		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[template.Sweet], it.Per[template.Sweet], mostSweeter))
+		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))
 	}
 	return kin
 }
@@ -69,14 +69,14 @@ const (
 
 // Sours reports whether an ingredient does what souring another one did beside
 // sweetening: without it a gimlet is gin and sugar.
-func Sours(was, is *template.Equivalents) bool {
-	return was[template.Sour] < sours || is[template.Sour] >= sourEnough*was[template.Sour]
+func Sours(was, is *ratio.Equivalents) bool {
+	return was[ratio.Sour] < sours || is[ratio.Sour] >= sourEnough*was[ratio.Sour]
 }
 
 // alike is the cosine of what two ingredients carry, length aside.
-func alike(a, b *template.Equivalents) float64 {
+func alike(a, b *ratio.Equivalents) float64 {
 	var ab, aa, bb float64
-	for axis := range template.Long {
+	for axis := range ratio.Long {
 		ab += a[axis] * b[axis]
 		aa += a[axis] * a[axis]
 		bb += b[axis] * b[axis]
@@ -88,21 +88,21 @@ func alike(a, b *template.Equivalents) float64 {
 }
 
 // Matched returns the pour of an ingredient that does in the ratio what old did.
-func Matched(old *flavor.Pour, it *Item, per *template.Equivalents) (flavor.Pour, bool) {
+func Matched(old *flavor.Pour, it *Item, per *ratio.Equivalents) (flavor.Pour, bool) {
 	ml, unit := old.ML, it.Unit
 	if old.Unit.Small() && !it.Profile.Class.Solid() {
 		unit = old.Unit
 	}
 	switch it.Part {
 	case flavor.PartBase:
-		ml *= Ratio(per[template.Strong], it.Per[template.Strong])
+		ml *= Ratio(per[ratio.Strong], it.Per[ratio.Strong])
 	case flavor.PartSweetener:
-		ml *= Ratio(per[template.Sweet], it.Per[template.Sweet])
+		ml *= Ratio(per[ratio.Sweet], it.Per[ratio.Sweet])
 	case flavor.PartSour:
-		ml *= Ratio(per[template.Sour], it.Per[template.Sour])
+		ml *= Ratio(per[ratio.Sour], it.Per[ratio.Sour])
 	case flavor.PartModifier:
 		var ab, bb float64
-		for axis := range template.Long {
+		for axis := range ratio.Long {
 			ab += per[axis] * it.Per[axis]
 			bb += it.Per[axis] * it.Per[axis]
 		}

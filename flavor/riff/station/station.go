@@ -6,13 +6,14 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Station is what every request works with. It is safe for concurrent use.
 type Station struct {
 	Mixer      *mix.Mixer
 	Judge      *balance.Judge
-	Set        *template.Set
+	Set        *weigh.Set
 	Space      *sense.Space
 	book       *book
 	practice   *practice
@@ -22,7 +23,7 @@ type Station struct {
 // New returns a station that judges by a set of families and tells glasses apart
 // in a sensory space; proven drinks tell it
 // what reads like a drink, and may be none.
-func New(mixer *mix.Mixer, judge *balance.Judge, set *template.Set, space *sense.Space, proven []template.Labelled) (*Station, error) {
+func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Space, proven []template.Labelled) (*Station, error) {
 	b, err := newBook(proven)
 	if err != nil {
 		return nil, err

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
@@ -68,7 +69,7 @@ func (u *user) frames(it *station.Item) []frame {
 		}
 		for at := range p.Spec.Pours {
 			old := &p.Spec.Pours[at]
-			per := template.PerML(old.Profile)
+			per := ratio.PerML(old.Profile)
 			if old.Profile.ID != it.Profile.ID && (station.Pours(&p.Spec, it.Profile) || !u.work.Stands(old, it, &per)) {
 				continue
 			}
@@ -128,7 +129,7 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 			return false
 		}
 		if it, ok := u.nearest(s, i); ok {
-			per := template.PerML(p.Profile)
+			per := ratio.PerML(p.Profile)
 			made, fits := station.Matched(p, it, &per)
 			if !fits || made.ML > u.work.MostUsual(it.Profile) {
 				return false
@@ -211,7 +212,7 @@ const mustMove = 0.3
 // nearest returns what on the shelf smells and does most like a pour.
 func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 	old := &s.Pours[at]
-	per := template.PerML(old.Profile)
+	per := ratio.PerML(old.Profile)
 	var best *station.Item
 	top := 0.0
 	for i := range u.work.Shelf {

@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Whatever bottles must move, out of whatever stock and for whomever, every draft is
@@ -61,7 +61,7 @@ func checkDraft(t *testing.T, b *bartest.Bar, req *Request, d *Draft) {
 	t.Helper()
 	judged, err := b.Station.Judge.Score(&d.Spec)
 	require.NoError(t, err)
-	assert.GreaterOrEqual(t, d.Score, template.BalancedFrom)
+	assert.GreaterOrEqual(t, d.Score, weigh.BalancedFrom)
 	assert.Empty(t, judged.Faults, d.Text)
 	assert.NotEmpty(t, d.Uses, d.Text)
 	assert.LessOrEqual(t, len(d.Spec.Pours), 7, d.Text)

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
 )
 
 const (
@@ -32,13 +32,13 @@ func (u *user) sized(f *frame) (*flavor.Spec, error) {
 	out := f.spec.Clone()
 	axes := u.axesOf(f.family)
 	total := 0.0
-	for _, v := range template.EquivalentsOf(&f.spec) {
+	for _, v := range ratio.EquivalentsOf(&f.spec) {
 		total += v
 	}
-	per := make([]template.Equivalents, len(out.Pours))
+	per := make([]ratio.Equivalents, len(out.Pours))
 	x := make([]float64, len(out.Pours))
 	for i := range out.Pours {
-		per[i] = template.PerML(out.Pours[i].Profile)
+		per[i] = ratio.PerML(out.Pours[i].Profile)
 		x[i] = out.Pours[i].ML
 	}
 	for range sizeRounds {
@@ -66,7 +66,7 @@ func sizes(p *flavor.Pour) bool {
 }
 
 // bestAmount minimises over one pour, the others kept.
-func bestAmount(i int, x []float64, per []template.Equivalents, axes []template.Axis, centre []float64, total, was float64) float64 {
+func bestAmount(i int, x []float64, per []ratio.Equivalents, axes []ratio.Axis, centre []float64, total, was float64) float64 {
 	var along, curve float64
 	for k, a := range axes {
 		want := total * centre[k]
@@ -85,7 +85,7 @@ func bestAmount(i int, x []float64, per []template.Equivalents, axes []template.
 	return math.Max(0, along/curve)
 }
 
-func (u *user) axesOf(family string) []template.Axis {
+func (u *user) axesOf(family string) []ratio.Axis {
 	families, _ := u.work.Station.Set.Families()
 	for i := range families {
 		if families[i].ID == family {

@@ -11,9 +11,10 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Six bottles that must move are all used, each draft in balance, and within
@@ -40,7 +41,7 @@ func TestUseUpMovesEveryBottle(t *testing.T) {
 			assert.Contains(t, d.Text, u.Profile.Name)
 		}
 		bartest.CheckAmounts(t, &d.Spec)
-		assert.GreaterOrEqual(t, d.Score, template.BalancedFrom)
+		assert.GreaterOrEqual(t, d.Score, weigh.BalancedFrom)
 		families[d.FamilyID] = true
 		for j := range i {
 			apart, err := b.Station.Distance(&d.Spec, &res.Drafts[j].Spec)
@@ -128,8 +129,8 @@ func TestSizedHasTheRatio(t *testing.T) {
 	centre, err := b.Station.Set.Centre("sour")
 	require.NoError(t, err)
 	apart := func(s *flavor.Spec) float64 {
-		e := template.EquivalentsOf(s)
-		d, err := template.AitchisonDistance(e[:len(centre)], centre) // strong, sweet, sour
+		e := ratio.EquivalentsOf(s)
+		d, err := ratio.AitchisonDistance(e[:len(centre)], centre) // strong, sweet, sour
 		require.NoError(t, err)
 		return d
 	}

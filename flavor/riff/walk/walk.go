@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/sense"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // Drinks that may lie between the two ends of a walk, and how many do if
@@ -295,7 +295,7 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if err != nil || s == nil {
 		return state{}, false, err
 	}
-	if s.Score < template.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
+	if s.Score < weigh.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
 		return state{}, false, nil
 	}
 	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass}, true, nil

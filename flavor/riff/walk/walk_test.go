@@ -2,18 +2,18 @@ package walk
 
 import (
 	"context"
-	"pgregory.net/rapid"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff/station"
-	"counterpour/flavor/template"
+	"counterpour/flavor/weigh"
 )
 
 // A walk between drinks in different measures stays in that of the first.
@@ -55,7 +55,7 @@ func TestWalk(t *testing.T) {
 			assert.Equal(t, from.Pours, stops[0].Spec.Pours, "it begins with the one")
 			assert.Equal(t, to.Pours, stops[n+1].Spec.Pours, "and ends with the other")
 			for i := range stops[:n+1] {
-				assert.GreaterOrEqual(t, stops[i].Score, template.BalancedFrom)
+				assert.GreaterOrEqual(t, stops[i].Score, weigh.BalancedFrom)
 				apart, err := b.Station.Distance(&stops[i].Spec, &stops[i+1].Spec)
 				require.NoError(t, err)
 				assert.InDelta(t, apart, stops[i+1].Hop, bartest.Rounding)
@@ -135,7 +135,7 @@ func TestEveryStopCanBePoured(t *testing.T) {
 		}
 		for i := 1; i < len(stops)-1; i++ {
 			s := &stops[i].Spec
-			assert.GreaterOrEqual(rt, stops[i].Score, template.BalancedFrom)
+			assert.GreaterOrEqual(rt, stops[i].Score, weigh.BalancedFrom)
 			for _, p := range s.Pours {
 				if p.Profile.Carbonated {
 					assert.NotEqual(rt, flavor.Blend, s.Method)

@@ -1,0 +1,124 @@
+package makeup
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+
+	"counterpour/flavor"
+)
+
+// Kinship is a drink's place in ingredient space: what it is made of, whatever
+// the amounts, as a vector of length 1 over classes and aroma families. A drink
+// has few classes, so those are kept as a list.
+type Kinship struct {
+	classes []classWeight
+	aroma   flavor.Aroma
+}
+
+type classWeight struct {
+	class  int // its place among flavor.Classes
+	weight float64
+}
+
+// partWeight is how much a pour says about which drinks are its relatives.
+var partWeight = map[flavor.Part]float64{
+	flavor.PartBase: 1, flavor.PartModifier: 1, flavor.PartSweetener: 0.9, flavor.PartSour: 0.6,
+	flavor.PartLength: 0.8, flavor.PartTexture: 0.5, flavor.PartSeasoning: 0.25,
+}
+
+// classShare is the weight of an ingredient's class against its aroma.
+const classShare = 0.7
+
+// KinshipOf places a drink of so many mL of each pour. What there is hardly any of
+// hardly counts, so that a splash does not make another drink.
+func KinshipOf(parts []Part, ml []float64) Kinship {
+	var k Kinship
+	total := floats.Sum(ml)
+	for i := range parts {
+		x := &parts[i]
+		w := partWeight[x.Role] * Certainty(x.Amount(ml), total, halfCertain(x.Role))
+		if w <= 0 {
+			continue
+		}
+		k.addClass(x.Profile.Class.Place(), w*classShare)
+		norm := math.Sqrt(square(&x.Profile.Aroma))
+		if norm <= 0 {
+			continue
+		}
+		for f, v := range x.Profile.Aroma {
+			k.aroma[f] += w * (1 - classShare) * v / norm
+		}
+	}
+	k.scale()
+	return k
+}
+
+// halfCertain is the share of a drink at which an ingredient counts half.
+func halfCertain(role flavor.Part) float64 {
+	switch role {
+	case flavor.PartLength:
+		return halfWater
+	case flavor.PartSeasoning:
+		return halfSeasoning
+	}
+	return HalfLiquid
+}
+
+func (k *Kinship) addClass(c int, w float64) {
+	for i := range k.classes {
+		if k.classes[i].class == c {
+			k.classes[i].weight += w
+			return
+		}
+	}
+	k.classes = append(k.classes, classWeight{c, w})
+}
+
+// scale brings the vector to length 1, if it has any.
+func (k *Kinship) scale() {
+	norm := square(&k.aroma)
+	for _, c := range k.classes {
+		norm += c.weight * c.weight
+	}
+	if norm <= 0 {
+		return
+	}
+	norm = math.Sqrt(norm)
+	for i := range k.classes {
+		k.classes[i].weight /= norm
+	}
+	for f := range k.aroma {
+		k.aroma[f] /= norm
+	}
+}
+
+func square(a *flavor.Aroma) float64 {
+	var s float64
+	for _, v := range a {
+		s += v * v
+	}
+	return s
+}
+
+// Likeness is, by the cosine of the angle between them, 1 for drinks of the same make-up and falls off with the angle
+// between them.
+func Likeness(cosine, bandwidth float64) float64 {
+	return math.Exp((cosine - 1) / bandwidth)
+}
+
+// Cosine is that of the angle between two drinks.
+func (k *Kinship) Cosine(o *Kinship) float64 {
+	var cos float64
+	for _, c := range k.classes {
+		for _, d := range o.classes {
+			if c.class == d.class {
+				cos += c.weight * d.weight
+			}
+		}
+	}
+	for f := range k.aroma {
+		cos += k.aroma[f] * o.aroma[f]
+	}
+	return cos
+}

@@ -1,0 +1,63 @@
+package makeup
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/ratio"
+)
+
+// Part is one ingredient of a spec, in however many pours it comes.
+type Part struct {
+	Profile *flavor.Profile
+	Role    flavor.Part
+	Per     ratio.Equivalents
+	Pours   []int
+}
+
+// Amount returns the part's millilitres, given those of each pour.
+func (x *Part) Amount(ml []float64) float64 {
+	var v float64
+	for _, i := range x.Pours {
+		v += ml[i]
+	}
+	return v
+}
+
+// PartsIn gathers the pours of a spec by ingredient, in the order of first use.
+func PartsIn(s *flavor.Spec) []Part {
+	out := make([]Part, 0, len(s.Pours))
+	pours := make([]int, len(s.Pours))
+	for i := range s.Pours {
+		pours[i] = i
+		p := s.Pours[i].Profile
+		at := slices.IndexFunc(out, func(x Part) bool { return x.Profile.ID == p.ID })
+		if at < 0 {
+			out = append(out, Part{Profile: p, Role: p.Class.Part(), Per: ratio.PerML(p), Pours: pours[i : i+1 : i+1]})
+			continue
+		}
+		out[at].Pours = append(out[at].Pours, i)
+	}
+	return out
+}
+
+// AmountsOf returns the mL of each pour.
+func AmountsOf(s *flavor.Spec) []float64 {
+	ml := make([]float64, len(s.Pours))
+	for i := range s.Pours {
+		ml[i] = s.Pours[i].ML
+	}
+	return ml
+}
+
+// LeastML keeps a ratio to nothing finite.
+const LeastML = 1e-9
+
+// IsBase reports whether an ingredient is a base.
+func IsBase(p *Part) bool { return p.Role == flavor.PartBase }
+
+// IsSweetener reports whether an ingredient is a syrup or sugar.
+func IsSweetener(p *Part) bool { return p.Role == flavor.PartSweetener }
+
+// IsSharp reports whether an ingredient is there to sour.
+func IsSharp(p *Part) bool { return p.Role == flavor.PartSour }

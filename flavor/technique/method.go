@@ -1,0 +1,249 @@
+package technique
+
+import (
+	"gonum.org/v1/gonum/floats"
+
+	"counterpour/flavor"
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/mix"
+)
+
+// Fault is what can be wrong with how a drink is made.
+type Fault string
+
+// The faults of method: common practice, no source.
+const (
+	EggUnshaken Fault = "egg unshaken" // raw egg or a foam in what is not shaken
+	Unshaken    Fault = "unshaken"     // citrus or cream in what is only stirred
+	Uniced      Fault = "uniced"       // a sour built where no ice is
+	Curdled     Fault = "curdled"      // milk or cream with acid
+	Flat        Fault = "flat"         // what sparkles is shaken or blended
+	HotOnIce    Fault = "hot on ice"   // what is hot is shaken, blended or stirred on ice
+	FatSet      Fault = "fat set"      // butter or oil in a cold drink
+	Clouded     Fault = "clouded"      // nothing but spirits and sweet wines, shaken
+)
+
+// Slip is a fault of method.
+type Slip struct {
+	Fault   Fault
+	Profile *flavor.Profile // the pour that suffers
+	With    *flavor.Profile // the pour that does it; nil if it is the method
+	Edges   float64         // as of the other reasons why a drink is not balanced
+}
+
+// Edges of a fault of method with plenty of the pour in question: with fullSlip
+// such a drink is at best near, with slightSlip just off what is balanced, and with
+// dangerSlip it is off.
+const (
+	slightSlip = 1.3
+	fullSlip   = 1.6
+	dangerSlip = 2.5
+)
+
+// SlipsOf tells what is wrong with how the drink with other amounts is made.
+// Every fault grows gradually with the pours that bring it.
+func SlipsOf(spec *flavor.Spec, parts []makeup.Part, ml []float64, tell func(Slip)) {
+	w := workshop{spec: spec, parts: parts, ml: ml, total: floats.Sum(ml), tell: tell}
+	w.flat()
+	w.eggUnshaken()
+	w.unshaken()
+	w.uniced()
+	w.hotOnIce()
+	w.fatSet()
+	w.curdled()
+	w.clouded()
+}
+
+// workshop is a drink with other amounts, as its making is looked at.
+type workshop struct {
+	spec  *flavor.Spec
+	parts []makeup.Part
+	ml    []float64
+	total float64 // mL
+	tell  func(Slip)
+}
+
+// of returns how many mL of the drink are of a kind, and the ingredient that most
+// of it is; nil if there is none.
+func (w *workshop) of(is func(*flavor.Pour) bool) (float64, *flavor.Profile) {
+	var amount, most float64
+	var by *flavor.Profile
+	for i := range w.spec.Pours {
+		if p := &w.spec.Pours[i]; is(p) && w.ml[i] > 0 {
+			amount += w.ml[i]
+			if w.ml[i] > most {
+				most, by = w.ml[i], p.Profile
+			}
+		}
+	}
+	return amount, by
+}
+
+// say tells a fault that grows from nothing at a share of the drink to its full at
+// another.
+func (w *workshop) say(f Fault, by *flavor.Profile, share, from, to, full float64) {
+	if x := makeup.Ramp(share, from, to); x > 0 && by != nil {
+		w.tell(Slip{Fault: f, Profile: by, Edges: full * x})
+	}
+}
+
+func lateOn(p *flavor.Pour) bool { return p.After || p.Unit.After() }
+
+func foamy(p *flavor.Pour) bool {
+	return p.Profile.Class == flavor.ClassEgg || p.Profile.Class == flavor.ClassFoam
+}
+
+func sharp(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSour }
+
+func bubbly(p *flavor.Pour) bool { return p.Profile.Carbonated }
+
+// rich reports whether a pour is cream.
+func rich(p *flavor.Pour) bool {
+	return p.Profile.Class == flavor.ClassDairy && p.Profile.Fat.Value >= creamFatGPerL && p.Profile.Fat.Value < setFatGPerL
+}
+
+// aerated reports whether the method beats air into the drink.
+func (w *workshop) aerated() bool {
+	switch w.spec.Method {
+	case flavor.Shake, flavor.DryShake, flavor.Blend:
+		return true
+	}
+	return false
+}
+
+// The share of what sparkles, of a drink, from which nobody would shake it: proven
+// drinks that are shaken and lengthened stop at 0.57 of soda or beer, and at 0.60 of
+// sparkling wine.
+const (
+	mostLengthened, neverShaken         = 0.575, 0.625
+	mostLengthenedWine, neverShakenWine = 0.62, 0.70
+)
+
+// flat tells whether what sparkles is shaken. A bartender reads "shake" as: all but
+// the soda. It is not read so if the draft has everything shaken, if it marks of
+// other pours that they go in afterwards, if nothing else in it wants shaking, or
+// if hardly anything else is in it. A blender takes everything.
+func (w *workshop) flat() {
+	if !w.aerated() {
+		return
+	}
+	inside, by := w.of(func(p *flavor.Pour) bool { return bubbly(p) && !lateOn(p) })
+	if by == nil {
+		return
+	}
+	late, _ := w.of(lateOn)
+	cloudy, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Shaken() && !mix.AfterIce(p) })
+	x := makeup.Presence(inside, w.total, makeup.HalfLength)
+	if w.spec.Method != flavor.Blend && !w.spec.Together && late == 0 && cloudy > 0 {
+		from, to := mostLengthened, neverShaken
+		if by.Class == flavor.ClassSparklingWine {
+			from, to = mostLengthenedWine, neverShakenWine
+		}
+		x *= makeup.Ramp(inside/w.total, from, to)
+	}
+	w.say(Flat, by, x, 0, 1, fullSlip)
+}
+
+// eggUnshaken tells whether raw egg or a foam is not beaten; a hot drink sets it.
+func (w *workshop) eggUnshaken() {
+	if w.aerated() || w.spec.Service == flavor.Hot {
+		return
+	}
+	amount, by := w.of(func(p *flavor.Pour) bool { return foamy(p) && !p.After })
+	w.say(EggUnshaken, by, makeup.Presence(amount, w.total, makeup.HalfLiquid), 0, 1, fullSlip)
+}
+
+// unshaken tells whether citrus or cream is only stirred. Proven drinks stir up to
+// 0.18 of lemon juice; what is long gets its stir in the glass.
+func (w *workshop) unshaken() {
+	if w.spec.Method != flavor.Stir || w.spec.Service == flavor.Long || w.spec.Service == flavor.Hot {
+		return
+	}
+	sour, by := w.of(sharp)
+	if fizz, _ := w.of(bubbly); fizz == 0 {
+		juice, most := w.of(func(p *flavor.Pour) bool {
+			return p.Profile.Class == flavor.ClassJuice && p.Profile.Acid.Value >= sharpJuiceGPerL
+		})
+		sour += juice / 2
+		if by == nil {
+			by = most
+		}
+	}
+	water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() }) // a splash of it mends nothing
+	w.say(Unshaken, by, sour/(w.total-water), 0.13, 0.21, slightSlip)
+	if w.spec.Service == flavor.Up {
+		cream, by := w.of(rich)
+		w.say(Unshaken, by, cream/w.total, 0.05, 0.25, slightSlip)
+	}
+}
+
+// sharpJuiceGPerL is the acid from which a juice wants shaking as citrus does.
+const sharpJuiceGPerL = 7.0
+
+// uniced tells whether a sour is built where there is no ice, so that it is neither
+// cold nor thinned. What comes cold and sparkling from its bottle may be.
+func (w *workshop) uniced() {
+	if w.spec.Method != flavor.Build || w.spec.Service != flavor.Up && w.spec.Service != flavor.Neat {
+		return
+	}
+	sour, by := w.of(sharp)
+	fizz, _ := w.of(bubbly)
+	w.say(Uniced, by, sour/w.total, 0.08, 0.18, fullSlip*(1-makeup.Certainty(fizz, w.total, makeup.HalfLength)))
+}
+
+// From where to where what is hot is a danger in a closed tin, °C of all that goes
+// in: a shot of hot espresso among spirits does not reach it.
+const warmTinC, hotTinC = 47.0, 55.0
+
+// hotOnIce tells whether what is hot is shaken or blended, which bursts a closed tin
+// or the lid of a jar, or stirred on ice, which it melts.
+func (w *workshop) hotOnIce() {
+	if !w.aerated() && (w.spec.Method != flavor.Stir || w.spec.Service != flavor.Up) {
+		return
+	}
+	_, by := w.of(func(p *flavor.Pour) bool {
+		return !lateOn(p) && (p.Heat == flavor.HeatHot || w.spec.Service == flavor.Hot && mix.Heats(p))
+	})
+	if by != nil {
+		w.say(HotOnIce, by, mix.MixedC(w.spec, w.ml), warmTinC, hotTinC, dangerSlip)
+	}
+}
+
+// setFatGPerL is the fat from which a pour is butter or oil.
+const setFatGPerL = 500.0
+
+// fatSet tells whether butter or oil goes into a cold drink by more than drops.
+func (w *workshop) fatSet() {
+	if w.spec.Service == flavor.Hot || w.spec.Method == flavor.Blend {
+		return
+	}
+	fat, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Fat.Value >= setFatGPerL })
+	w.say(FatSet, by, makeup.Presence(fat, w.total, makeup.HalfLiquid), 0.2, 0.7, fullSlip)
+}
+
+// The share of sweet wine, of a drink of clear pours alone, from where to where it wants
+// stirring. A dry one may be shaken, as some like their martini.
+const someWine, muchWine = 0.12, 0.20
+
+// clouded tells whether a drink of spirits and sweet vermouth is shaken, which makes it
+// cloudy and thin, with nothing in it that wants shaking.
+func (w *workshop) clouded() {
+	if w.spec.Method != flavor.Shake || w.spec.Service != flavor.Up && w.spec.Service != flavor.Rocks {
+		return
+	}
+	var wine, most float64
+	var by *flavor.Profile
+	for i := range w.spec.Pours {
+		p := w.spec.Pours[i].Profile
+		switch {
+		case p.Class.Shaken(), p.Carbonated, p.Class == flavor.ClassFruit, p.Class == flavor.ClassFreshHerb, p.Class.Part() == flavor.PartLength:
+			return
+		case p.Class.Kin() == flavor.KinWine && p.Class != flavor.ClassWine:
+			sweet := w.ml[i] * (1 - makeup.Dryness(p))
+			if wine += sweet; sweet > most {
+				most, by = sweet, p
+			}
+		}
+	}
+	w.say(Clouded, by, wine/w.total, someWine, muchWine, slightSlip)
+}

@@ -1,0 +1,95 @@
+package template
+
+import (
+	"math"
+
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+)
+
+// Unknownness returns by how much the squared spread of a kind of drink differs
+// where few drinks of its make-up are proven, near of them by likeness, or many: the
+// mean of few is less sure, and what is odd strays further. Chosen by the trial.
+func Unknownness(near float64) float64 { return LeastUnknown + 0.9/(0.7+near) }
+
+// LeastUnknown is what it falls to where many are proven, MostUnknown what it is
+// where none is.
+const (
+	LeastUnknown = 0.7
+	MostUnknown  = LeastUnknown + 0.9/0.7
+)
+
+// weightOf is the likeness, and more for drinks of the very same make-up: how one
+// of those is poured says more than how all of its kind are.
+func weightOf(cosine float64, t *Tuning) float64 {
+	away := cosine - 1
+	w := math.Exp(away / t.Bandwidth)
+	if away > -noTwin*twinWidth {
+		w += t.Twin * math.Exp(away/twinWidth)
+	}
+	return w
+}
+
+// noTwin is how many widths apart drinks are twins by less than a billionth.
+const noTwin = 25.0
+
+// twinWidth is how far apart drinks of the same make-up are, in 1 − cosine: a
+// dash of something, or one gin for another.
+const twinWidth = 0.01
+
+// Relative is a proven drink as one family sees it.
+type Relative struct {
+	At     int // among the proven drinks of all families
+	Kin    makeup.Kinship
+	Coords Coords
+	Size   float64 // logarithm of its mL before ice
+}
+
+// Coords are log-ratio coordinates in a family, as many as it has and then zeros.
+type Coords [ratio.NumAxes - 1]float64
+
+// CoordsOf returns coordinates, at most as many as there is room for.
+func CoordsOf(z []float64) (c Coords) {
+	copy(c[:], z)
+	return c
+}
+
+// Middle is the middle of some good drinks.
+type Middle struct {
+	Coords Coords
+	Size   float64 // logarithm of mL before ice
+	Near   float64 // how many proven drinks it rests on, by likeness
+}
+
+// CosineTo returns what gives the cosine of the angle between a drink and each relative.
+func CosineTo(k *makeup.Kinship) func(*Relative) float64 {
+	return func(r *Relative) float64 { return k.Cosine(&r.Kin) }
+}
+
+// LocalMiddle pulls a family's middle toward the proven drinks made of the
+// same things: partial pooling, with Tuning.Pull the weight in drinks of the
+// family's own.
+func LocalMiddle(own Middle, relatives []Relative, cosine func(*Relative) float64, skip int, t *Tuning) Middle {
+	weight := t.Pull
+	m := Middle{Size: t.Pull * own.Size}
+	for j := range m.Coords {
+		m.Coords[j] = t.Pull * own.Coords[j]
+	}
+	for i := range relatives {
+		if i == skip {
+			continue
+		}
+		w := weightOf(cosine(&relatives[i]), t)
+		weight += w
+		m.Size += w * relatives[i].Size
+		for j := range m.Coords {
+			m.Coords[j] += w * relatives[i].Coords[j]
+		}
+	}
+	m.Near = weight - t.Pull
+	m.Size /= weight
+	for j := range m.Coords {
+		m.Coords[j] /= weight
+	}
+	return m
+}

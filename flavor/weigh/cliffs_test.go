@@ -1,0 +1,66 @@
+package weigh_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+)
+
+// What nobody tastes moves the score by no more than this, in points.
+const mostUntasted = 3.0
+
+// A fiftieth more or less of any pour of any proven drink.
+func TestAFiftiethOfAPourIsNoCliff(t *testing.T) {
+	k := newKitchen(t)
+	for i := range k.book {
+		s := &k.book[i].Spec
+		was := k.score(t, s)
+		for p := range s.Pours {
+			for _, factor := range []float64{0.98, 1.02} {
+				other := s.Clone()
+				other.Pours[p].ML *= factor
+				other.Pours[p].Amount *= factor
+				assert.InDelta(t, was, k.score(t, &other), mostUntasted, "%s: %s × %v", s.Name, s.Pours[p].Profile.Name, factor)
+			}
+		}
+	}
+}
+
+// Water by less than half a step of strength, 4.8 % of the drink, as Weber's law
+// has it with a fraction of a tenth: a barspoon. A drink far from all others of its
+// kind may be near an edge: one drink in two hundred may move more, and none by twice
+// as much.
+func TestABarspoonOfWaterIsNoCliff(t *testing.T) {
+	k := newKitchen(t)
+	water, ok := k.catalogue.ByID("water")
+	require.True(t, ok)
+	half := math.Sqrt(1.10) - 1
+	further := 0
+	for i := range k.book {
+		s := k.book[i].Spec.Clone()
+		was := k.score(t, &s)
+		ml := math.Min(5, s.VolumeML()*half)
+		s.Pours = append(s.Pours, flavor.Pour{Profile: water, Amount: ml, Unit: flavor.Millilitre, ML: ml})
+		moved := math.Abs(k.score(t, &s) - was)
+		assert.LessOrEqual(t, moved, 2*mostUntasted, s.Name)
+		if moved > mostUntasted {
+			further++
+		}
+	}
+	assert.LessOrEqual(t, further, len(k.book)/200)
+}
+
+func TestOrderOfPoursOfProvenDrinks(t *testing.T) {
+	k := newKitchen(t)
+	for i := range k.book {
+		s := k.book[i].Spec.Clone()
+		was := k.score(t, &s)
+		slices.Reverse(s.Pours)
+		assert.InDelta(t, was, k.score(t, &s), same, s.Name)
+	}
+}

@@ -1,0 +1,431 @@
+package weigh
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+
+	"counterpour/flavor"
+	"counterpour/flavor/habit"
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/template"
+)
+
+// Beyond is a pour, or a sense, that a drink carries more of than it usually
+// would. From Edges of 1 on no good drink does, and the drink is not balanced.
+type Beyond struct {
+	Profile *flavor.Profile // the ingredient that does it
+	Strange bool            // it is a syrup or sugar in a kind of drink that has none
+	Sense   bool            // it brings too much of a sense; else it is too much in itself
+	Level   habit.Level     // the sense
+	Own     bool            // some proven drink pours the ingredient
+	Amount  float64         // share of the drink before ice, or the level
+	Usual   float64         // in the middle of good drinks
+	Most    float64         // at the edge of them
+	Edges   float64         // squared distance from what is free, over that of the most
+}
+
+// reach is where an amount stops being a matter of taste: up to start it costs
+// nothing, at most it brings the score to the edge of balance. All are
+// logarithms.
+type reach struct {
+	usual, start, most float64
+	free               float64 // e^start
+	own                bool
+	support            float64 // see habit.Limit
+}
+
+// Start lies a third of the way from most to usual, and no nearer to most than
+// leastRoom, as a logarithm: a fifth more or less of a pour is no cliff.
+const leastRoom = 0.36
+
+// ratioRoom is the same of a level that the ratio tells of too: the two together
+// should not make a slip of the jigger a wreck.
+const ratioRoom = 0.6
+
+func reachOf(usual, most float64) reach { return reachWith(usual, most, leastRoom) }
+
+func reachWith(usual, most, room float64) reach {
+	r := reach{usual: math.Log(usual), most: math.Log(most)}
+	r.start = r.most - math.Max(room, (r.most-r.usual)/3)
+	r.free = math.Exp(r.start)
+	return r
+}
+
+// mostFor returns the least most, as a logarithm, from which an amount costs nothing
+// given the middle of good drinks: the inverse of reachWith.
+func mostFor(start, middle, room float64) float64 {
+	return math.Max(start+room, (3*start-middle)/2)
+}
+
+// edges returns the squared distance of an amount from start, over that of the
+// most.
+func (r *reach) edges(amount float64) float64 {
+	if amount <= r.free {
+		return 0
+	}
+	x := (math.Log(amount) - r.start) / (r.most - r.start)
+	return x * x
+}
+
+// unusual returns how far an amount is from what is wont, 1 where it begins to be
+// unusual.
+func (r *reach) unusual(amount float64) float64 {
+	x := (math.Log(math.Max(amount, leastShare))-r.start)/leastRoom + 1
+	return max(0, x) * max(0, x)
+}
+
+// leastShare keeps the logarithm of nothing finite.
+const leastShare = 1e-9
+
+// between returns the reach of what is between two kinds of pour.
+func between(x, y *reach, share float64) reach {
+	at := func(x, y float64) float64 { return x + share*(y-x) }
+	r := reach{usual: at(x.usual, y.usual), start: at(x.start, y.start), most: at(x.most, y.most), support: at(x.support, y.support), own: x.own || y.own}
+	r.free = math.Exp(r.start)
+	return r
+}
+
+// habits is what good drinks carry, for the ingredients of one spec.
+type habits struct {
+	near                 []float64                  // how near each proven drink is in make-up
+	kind                 []float64                  // the same, times how surely the drink is of its family; nil until asked for
+	nearTotal, kindTotal float64                    // their sums
+	parts                [][2]*reach                // of each part, beside what leads and leading; nil until asked for
+	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
+	levels               [habit.NumLevels]levelReach
+}
+
+// habit returns the habits, which a spec's Build works out once.
+func (b *Build) habit() *habits {
+	if b.habits != nil {
+		return b.habits
+	}
+	h := &habits{near: b.near()}
+	h.nearTotal = floats.Sum(h.near)
+	parts := b.parts
+	h.parts = make([][2]*reach, len(parts))
+	h.per = make([][habit.NumLevels]float64, len(parts))
+	for i := range parts {
+		for l := range h.per[i] {
+			h.per[i][l] = habit.Level(l).PerML(parts[i].Profile)
+		}
+	}
+	b.habits = h
+	return h
+}
+
+// reachOf returns where part i stops being a matter of taste.
+func (b *Build) reachOf(i int, lead float64) reach {
+	h := b.habits
+	of := func(first int) *reach {
+		if h.parts[i][first] == nil {
+			l := b.set.book.Limit(b.parts[i].Profile, first == 1, h.near)
+			r := reachOf(l.Usual, l.Most)
+			r.own, r.support = l.Own, l.Support
+			h.parts[i][first] = &r
+		}
+		return h.parts[i][first]
+	}
+	switch lead {
+	case 0:
+		return *of(0)
+	case 1:
+		return *of(1)
+	}
+	return between(of(0), of(1), lead)
+}
+
+// shares returns the parts as the book of habits wants them.
+func (b *Build) shares(ml []float64) []habit.Part {
+	size, first, smells := b.sizeOf(ml), b.most(ml, leads), b.most(ml, maySmell)
+	out := make([]habit.Part, len(b.parts))
+	for i := range b.parts {
+		out[i] = habit.Part{Profile: b.parts[i].Profile, Share: size.share(&b.parts[i], ml),
+			Lead: b.leading(i, ml, first, &size), Smells: b.smells(i, ml, smells, &size)}
+	}
+	return out
+}
+
+// size is the mL of a drink, and of its core: what lengthens it counts in part
+// there, so that a splash more of soda makes no pour another one.
+type size struct{ all, core float64 }
+
+// lengthOff is the share of what lengthens that is no part of the core. Chosen by
+// the trial.
+const lengthOff = 0.55
+
+func (b *Build) sizeOf(ml []float64) size {
+	s := size{all: floats.Sum(ml)}
+	s.core = s.all
+	for i := range b.parts {
+		if b.parts[i].Role == flavor.PartLength {
+			s.core -= lengthOff * b.parts[i].Amount(ml)
+		}
+	}
+	return s
+}
+
+// share returns what part of the core an ingredient is or, if it lengthens, of the
+// drink.
+func (s *size) share(x *makeup.Part, ml []float64) float64 {
+	if x.Role == flavor.PartLength {
+		return x.Amount(ml) / s.all
+	}
+	return x.Amount(ml) / s.core
+}
+
+// leading returns how surely a drink is made of part i first: of the spirits,
+// liqueurs and wines that are poured nearly as much of as of any.
+func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
+	if !leads(&b.parts[i]) || most <= 0 {
+		return 0
+	}
+	return max(makeup.Ramp(b.parts[i].Amount(ml)/most, beside, 1), size.large(&b.parts[i], ml))
+}
+
+// beside is the share of the largest pour up to which a pour is beside it.
+const beside = 0.7
+
+// large returns how surely a pour is so large a part of a drink that it is made of it
+// too, whatever else there is more of.
+func (s *size) large(x *makeup.Part, ml []float64) float64 {
+	const from, to = 0.27, 0.43
+	return makeup.Ramp(s.share(x, ml), from, to)
+}
+
+// smells returns how surely a drink may smell of part i as it will: below accent of
+// the largest pour a pour is an accent.
+func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
+	if !maySmell(&b.parts[i]) || most <= 0 {
+		return 0
+	}
+	x := max(makeup.Ramp(b.parts[i].Amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
+	if b.parts[i].Role == flavor.PartBase && b.parts[i].Profile.Aroma[flavor.Smoke] > smoky {
+		x *= b.onlyBase(i, ml)
+	}
+	return x
+}
+
+// onlyBase returns how surely part i is the base of a drink by itself: who pours a
+// second one does not mean the drink to taste of the first alone.
+func (b *Build) onlyBase(i int, ml []float64) float64 {
+	var all float64
+	for k := range b.parts {
+		if b.parts[k].Role == flavor.PartBase {
+			all += b.parts[k].Amount(ml)
+		}
+	}
+	const from, to = 0.65, 0.85
+	return makeup.Ramp(b.parts[i].Amount(ml)/all, from, to)
+}
+
+const (
+	accent = 0.85
+	smoky  = 2.5 // intensity of smoke from which a spirit smothers others
+)
+
+// leads reports whether a drink may be made of an ingredient first.
+func leads(p *makeup.Part) bool {
+	return p.Role == flavor.PartBase || p.Role == flavor.PartModifier
+}
+
+// maySmell reports whether an ingredient is one that a drink may smell of first.
+func maySmell(p *makeup.Part) bool {
+	return p.Role == flavor.PartLength || leads(p) && p.Profile.Class != flavor.ClassAniseSpirit
+}
+
+// most returns the mL of the largest of some parts.
+func (b *Build) most(ml []float64, in func(*makeup.Part) bool) float64 {
+	var most float64
+	for i := range b.parts {
+		if in(&b.parts[i]) {
+			most = max(most, b.parts[i].Amount(ml))
+		}
+	}
+	return most
+}
+
+// near returns how near each proven drink is in make-up.
+func (b *Build) near() []float64 {
+	out := make([]float64, b.set.kin.Drinks())
+	for i, cos := range b.cosines() {
+		out[i] = makeup.Likeness(cos, b.set.tuning.HabitWidth)
+	}
+	return out
+}
+
+// ofKind returns how near each proven drink is in make-up and family.
+func (b *Build) ofKind() []float64 {
+	h := b.habits
+	if h.kind == nil {
+		signals := makeup.SignalsOf(b.spec, b.parts, b.ml)
+		h.kind = make([]float64, len(h.near))
+		chances := make([]float64, len(b.set.models))
+		for i, c := range b.chances(&signals) {
+			chances[b.active[i]] = c
+		}
+		for i, near := range h.near {
+			if f := b.set.family[i]; f >= 0 {
+				h.kind[i] = near * near * chances[f]
+			}
+		}
+		h.kindTotal = floats.Sum(h.kind)
+	}
+	return h.kind
+}
+
+// readHabits reads what the proven drinks pour.
+func (s *Set) readHabits(proven []template.Labelled) {
+	drinks := make([][]habit.Part, len(proven))
+	volumes, ethanol := make([]float64, len(proven)), make([]float64, len(proven))
+	for i := range proven {
+		b := Build{spec: &proven[i].Spec, parts: makeup.PartsIn(&proven[i].Spec)}
+		drinks[i] = b.shares(makeup.AmountsOf(&proven[i].Spec))
+		s.family = append(s.family, slices.IndexFunc(s.models, func(m *template.Model) bool { return m.ID == proven[i].Family }))
+		s.kin.Add(makeup.KinshipOf(b.parts, makeup.AmountsOf(&proven[i].Spec)))
+		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
+		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
+		e := ratio.EquivalentsOf(&proven[i].Spec)
+		volumes[i] = b.glass(makeup.AmountsOf(&proven[i].Spec), &e).ml
+		ethanol[i] = max(leastEthanol, e[ratio.Strong]*ratio.SpiritEthanol)
+		s.sharp = append(s.sharp, makeup.Presence(e[ratio.Sour], e.Total(), halfSharp) > 0.5)
+		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
+		s.served = append(s.served, proven[i].Spec.Service)
+		s.unbased.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsBase)
+		s.unsweetened.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsSweetener)
+		s.sweet = append(s.sweet, largestOf(&proven[i].Spec, flavor.PartSweetener) != nil)
+		s.unturned.add(b.parts, makeup.AmountsOf(&proven[i].Spec), isSharpOrTurns)
+		s.milky = append(s.milky, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return technique.Turns(p.Profile) }))
+		s.unsoured.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsSharp)
+		s.strong = append(s.strong, s.bases[i] != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
+	}
+	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(volumes), habit.NewRange(ethanol)
+}
+
+// habitScore returns what habits leave of the score of the drink with other
+// amounts: 100 if nothing is beyond them.
+func (b *Build) habitScore(ml []float64) float64 {
+	worst := 0.0
+	b.beyond(ml, func(x *Beyond) { worst = max(worst, x.Edges) })
+	return scoreOf(worst)
+}
+
+// beyond tells every pour and sense that counts against the drink.
+func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
+	h, size := b.habit(), b.sizeOf(ml)
+	first, smells := b.most(ml, leads), b.most(ml, maySmell)
+	var levels [habit.NumLevels]float64
+	for i := range b.parts {
+		share, accent := size.share(&b.parts[i], ml), 1-b.smells(i, ml, smells, &size)
+		for l, per := range h.per[i] {
+			if habit.Level(l).Smell() {
+				per *= accent
+			}
+			levels[l] += share * per
+		}
+		r := b.reachOf(i, b.leading(i, ml, first, &size))
+		if share <= r.free {
+			continue
+		}
+		tell(&Beyond{Profile: b.parts[i].Profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual),
+			Most: math.Exp(r.most), Edges: r.edges(share)})
+	}
+	b.strayed(ml, &size, tell)
+	for l, level := range levels {
+		if b.set.book.High(habit.Level(l), level) {
+			b.beyondLevel(habit.Level(l), level, ml, &size, tell)
+		}
+	}
+}
+
+// levelReach is where a level stops being a matter of taste, as far as that is known.
+type levelReach struct {
+	free  float64 // amount with its floor that is known to cost nothing
+	exact *reach  // of the level and its floor; nil until it is needed
+}
+
+// boundSlack is more than what rounding does to the logarithm of an amount.
+const boundSlack = 1e-9
+
+// costsNothing reports whether a level, floor and all, is a matter of taste. Most are,
+// which is quickly shown: only for the others the most is worked out.
+func (b *Build) costsNothing(l habit.Level, amount float64) bool {
+	known := &b.habits.levels[l]
+	if known.exact != nil {
+		return amount <= known.exact.free
+	}
+	if amount <= known.free {
+		return true
+	}
+	near, total, room := b.habits.near, b.habits.nearTotal, leastRoom
+	if l.OfRatio() {
+		near, room = b.ofKind(), ratioRoom
+		total = b.habits.kindTotal
+	}
+	most := mostFor(math.Log(amount), b.set.book.Middle(l, near, total), room)
+	if b.set.book.MostReaches(l, near, total, most+boundSlack) {
+		known.free = amount
+		return true
+	}
+	x, floor := b.set.book.Bound(l, near), l.Floor()
+	r := reachWith(x.Usual+floor, x.Most+floor, room)
+	known.exact = &r
+	return amount <= r.free
+}
+
+// beyondLevel tells of a level that is high.
+func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *size, tell func(*Beyond)) {
+	floor := l.Floor()
+	if b.costsNothing(l, level+floor) {
+		return
+	}
+	h := b.habits
+	first, smells := b.most(ml, leads), b.most(ml, maySmell)
+	by, most := 0, 0.0 // the part that brings most of it
+	for i := range b.parts {
+		x := b.parts[i].Amount(ml) * h.per[i][l]
+		if l.Smell() {
+			x *= 1 - b.smells(i, ml, smells, size)
+		}
+		if x > most {
+			by, most = i, x
+		}
+	}
+	e := h.levels[l].exact.edges(level + floor)
+	p := &b.parts[by]
+	r := b.reachOf(by, b.leading(by, ml, first, size))
+	if excused(l, p) && !(l == habit.Level(flavor.Smoke) && p.Role == flavor.PartBase && p.Profile.Aroma[flavor.Smoke] > smoky) {
+		s := r.support / (r.support + excuseDrinks)
+		if p.Profile.Class == flavor.ClassFreshHerb { // much of what it smells of goes with the strainer
+			s = 1
+		}
+		e -= s * max(0, e-r.unusual(size.share(p, ml)))
+	}
+	if e > 0 {
+		tell(&Beyond{Profile: p.Profile, Own: r.own, Sense: true, Level: l, Amount: level,
+			Usual: math.Exp(h.levels[l].exact.usual) - floor, Most: math.Exp(h.levels[l].exact.most) - floor, Edges: e})
+	}
+}
+
+// excuseDrinks is how many proven drinks, by support, excuse a pour halfway.
+const excuseDrinks = 0.3
+
+// excused reports whether an ingredient may bring a level that other drinks lack
+// as long as it is poured as it is wont to be: a drink may be about almonds or
+// ginger beer. What seasons or thickens is never what a drink is about, but for
+// its smell.
+func excused(l habit.Level, p *makeup.Part) bool {
+	switch {
+	case l.Smell():
+		return true
+	case l == habit.Acid:
+		return false
+	case l == habit.Sugar: // a drink may be about its wine, hardly about sugar
+		return p.Role != flavor.PartSweetener && p.Profile.Class.Kin() != flavor.KinLiqueur
+	}
+	return p.Role != flavor.PartSeasoning && p.Role != flavor.PartTexture
+}

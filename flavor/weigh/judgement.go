@@ -1,0 +1,87 @@
+package weigh
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/gonum/floats"
+
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+	"counterpour/flavor/template"
+)
+
+// Judgement is how a drink sits among the families.
+type Judgement struct {
+	Score       float64
+	Ratio       float64 // the score by the ratio alone
+	Fits        []Fit   // the most probable first
+	Equivalents ratio.Equivalents
+	// Pulls is what may be wrong with it if one thing is, the likeliest first;
+	// Then is what may still be, once the first is mended, as long as that
+	// alone does not balance the drink. Nothing is wrong with a balanced one.
+	Pulls, Then []Pull
+	// Beyond is what it carries more of than good drinks do, Bounds what no drink
+	// has, Method what is wrong with how it is made; nothing if it is balanced.
+	Beyond []Beyond
+	Bounds []OutOfBounds
+	Method []technique.Slip
+}
+
+// Fit is how a drink sits in one family.
+type Fit struct {
+	ID, Name string
+	// Probability that the drink belongs to the family, 0 to 1.
+	Probability float64
+	// Score is 100 at the family's centre and 70 at the edge of its
+	// good drinks.
+	Score float64
+	// Stray is how far from the centre it lies, as the family's good drinks stray.
+	Stray Stray
+}
+
+// Tail returns the share of the family's good drinks that sit further out, 0 to 1.
+func (f *Fit) Tail() float64 { return f.Stray.Tail() }
+
+// Stray is a squared distance from the centre of a family whose good drinks are
+// spread as a Student t of so many coordinates and degrees of freedom.
+type Stray struct {
+	Squared     float64
+	Coordinates int
+	Freedom     float64
+}
+
+// Tail returns the share of good drinks that stray further, 0 to 1. To work it out
+// takes as long as to place a drink in a dozen families, so nobody does who is not
+// asked.
+func (s Stray) Tail() float64 { return template.TailOf(s.Squared, s.Coordinates, s.Freedom) }
+
+// Judge judges the drink with other amounts in full.
+func (b *Build) Judge(ml []float64) Judgement {
+	j := Judgement{Equivalents: b.Equivalents(ml)}
+	signals := makeup.SignalsOf(b.spec, b.parts, ml)
+	b.place(&j.Equivalents, floats.Sum(ml), &signals)
+	j.Ratio = b.mean()
+	j.Score = min(j.Ratio, b.habitScore(ml), b.boundScore(ml, &j.Equivalents))
+	j.Fits = make([]Fit, 0, len(b.active))
+	for i := range b.active {
+		m := b.model(i)
+		j.Fits = append(j.Fits, Fit{ID: m.ID, Name: m.Name, Probability: b.logits[i], Score: scoreOf(m.Edges(&b.fits[i])),
+			Stray: Stray{Squared: b.fits[i].Squared, Coordinates: len(m.Fitted.Centre), Freedom: m.Fitted.Freedom}})
+	}
+	slices.SortStableFunc(j.Fits, func(x, y Fit) int {
+		return cmp.Or(cmp.Compare(y.Probability, x.Probability), strings.Compare(x.ID, y.ID))
+	})
+	if VerdictOf(j.Score) != Balanced {
+		b.beyond(ml, func(x *Beyond) { j.Beyond = append(j.Beyond, *x) })
+		b.bounds(ml, &j.Equivalents, func(x OutOfBounds) { j.Bounds = append(j.Bounds, x) })
+		technique.SlipsOf(b.spec, b.parts, ml, func(x technique.Slip) { j.Method = append(j.Method, x) })
+	}
+	if VerdictOf(j.Ratio) != Balanced {
+		b.oversized(ml, &j)
+		j.Pulls, j.Then = b.whatIsWrong(floats.Sum(ml), &j.Equivalents, &signals)
+	}
+	return j
+}

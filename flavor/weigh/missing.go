@@ -1,0 +1,240 @@
+package weigh
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+
+	"counterpour/flavor"
+	"counterpour/flavor/makeup"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/technique"
+)
+
+// What nearly every drink with the same rest has, and a draft has not: its base, or
+// what is sour. Somebody forgot it. The draft is held against the rests of proven
+// drinks, so that what is missing takes no part in saying which are like it.
+const (
+	soberFree, soberMost = 0.5, 0.92 // shares of those drinks: from where it tells, and where it is as bad as the edge
+	tellingSober         = 0.01
+)
+
+// rests is what is left of each proven drink without its base, or without what is sour.
+type rests struct {
+	kin  makeup.Kinships
+	size []float64 // logarithms of mL
+}
+
+func (r *rests) add(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) {
+	kin, size := restOf(parts, ml, out)
+	r.kin.Add(kin)
+	r.size = append(r.size, size)
+}
+
+// restOf returns what a drink is made of without the parts that are left out, and the
+// logarithm of the mL of that: without any other part it is of no size.
+func restOf(parts []makeup.Part, ml []float64, out func(*makeup.Part) bool) (makeup.Kinship, float64) {
+	kept := make([]makeup.Part, 0, len(parts))
+	var size float64
+	for i := range parts {
+		if !out(&parts[i]) {
+			kept = append(kept, parts[i])
+			size += parts[i].Amount(ml)
+		}
+	}
+	return makeup.KinshipOf(kept, ml), math.Log(max(size, makeup.LeastML))
+}
+
+// How the rests are weighed: by make-up, by how nearly they are as large, as a
+// logarithm, and by whether they are made and served in the same way. A drink that is
+// many times as large may be a batch. Chosen by the trial.
+const (
+	restSpread    = 0.25
+	otherSize     = 0.1
+	otherServing  = 0.4
+	nearestToTell = 1e-12
+)
+
+// restWeights returns how near the draft's rest is to each proven drink's.
+func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool) []float64 {
+	own, ownSize := restOf(b.parts, b.ml, out)
+	w := of.kin.Cosines(&own)
+	for i, cosine := range w {
+		x := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
+		size := (ownSize - of.size[i]) / restSpread
+		w[i] = x * x * (otherSize + (1-otherSize)*math.Exp(-size*size/2))
+		if b.set.served[i] != b.spec.Service {
+			w[i] *= otherServing
+		}
+		if b.set.mixed[i] != mixes(b.spec.Method) {
+			w[i] *= otherServing
+		}
+	}
+	return w
+}
+
+// nearUnbased is restWeights without bases, nearUnsoured without what is sour; both
+// are worked out once.
+func (b *Build) nearUnbased() []float64 {
+	if b.unbased == nil {
+		b.unbased = b.restWeights(&b.set.unbased, makeup.IsBase)
+	}
+	return b.unbased
+}
+
+func (b *Build) nearUnsoured() []float64 {
+	if b.unsoured == nil {
+		b.unsoured = b.restWeights(&b.set.unsoured, makeup.IsSharp)
+	}
+	return b.unsoured
+}
+
+// nearUnsweetened is restWeights without syrups and sugar.
+func (b *Build) nearUnsweetened() []float64 {
+	if b.unsweetened == nil {
+		b.unsweetened = b.restWeights(&b.set.unsweetened, makeup.IsSweetener)
+	}
+	return b.unsweetened
+}
+
+// shareThat returns the weighted share of proven drinks that have something, and
+// false if none is near enough to tell.
+func shareThat(weights []float64, has func(int) bool) (float64, bool) {
+	var with, total float64
+	for i, w := range weights {
+		total += w
+		if has(i) {
+			with += w
+		}
+	}
+	if total <= nearestToTell {
+		return 0, false
+	}
+	return with / total, true
+}
+
+// missed returns how far a drink is from those with the same rest, a share of which
+// has what it is without: 1 and more from where nearly all have it.
+func missed(without, share float64) float64 {
+	return max(0, without*(share-soberFree)/(soberMost-soberFree))
+}
+
+// untold reports whether what a drink is without so surely is not told whatever others
+// have: most drinks are not held against others at all.
+func untold(without float64) bool {
+	x := missed(without, 1)
+	return x*x <= tellingSober
+}
+
+// baseless returns how far a drink without a base is from the proven drinks with the
+// same rest, if nearly all of those have one. What is strong in itself needs none as
+// long as others like it have none.
+func (b *Build) baseless(ml []float64, e *ratio.Equivalents) float64 {
+	dry, without, all := 1-makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine), 1.0, floats.Sum(ml)
+	for i := range b.parts {
+		if makeup.IsBase(&b.parts[i]) {
+			without *= 1 - makeup.Presence(b.parts[i].Amount(ml), all, makeup.HalfLiquid)
+		}
+	}
+	if untold(without) {
+		return 0
+	}
+	near := b.nearUnbased()
+	strong, ok := shareThat(near, func(i int) bool { return b.set.strong[i] })
+	if !ok {
+		return 0
+	}
+	based, _ := shareThat(near, func(i int) bool { return b.set.bases[i] != nil })
+	x := max(missed(without*dry, strong), missed(without, based))
+	return x * x
+}
+
+// sourless returns how far a drink without anything sour is from the proven drinks
+// with the same rest, if nearly all of those have something.
+func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
+	without := 1 - makeup.Certainty(e[ratio.Sour], e.Total(), halfSharp)
+	all := floats.Sum(ml)
+	for i := range b.parts {
+		if wantsNoJuice(b.parts[i].Profile) {
+			without *= 1 - makeup.Presence(b.parts[i].Amount(ml), all, makeup.HalfLiquid)
+		}
+	}
+	if untold(without) {
+		return 0
+	}
+	sharp, ok := shareThat(b.nearUnsoured(), func(i int) bool { return b.set.sharp[i] })
+	if !ok {
+		return 0
+	}
+	x := missed(without, sharp)
+	return x * x
+}
+
+// wantsNoJuice reports whether a drink is shaken for an ingredient, with no need of juice: milk,
+// cream, an egg with its yolk, coffee.
+func wantsNoJuice(p *flavor.Profile) bool {
+	switch p.Class {
+	case flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassCreamLiqueur, flavor.ClassCoffee:
+		return true
+	}
+	return p.Class == flavor.ClassEgg && p.Fat.Value >= technique.YolkFatGPerL
+}
+
+// mixes reports whether a method mixes thoroughly, as juice wants.
+func mixes(m flavor.Method) bool {
+	switch m {
+	case flavor.Shake, flavor.DryShake, flavor.Blend, flavor.Swizzle:
+		return true
+	}
+	return false
+}
+
+// halfSharp is the share of lemon juice at which a drink is half a sour one.
+const halfSharp = 0.03
+
+// leastAcid is what counts as nothing sour, g in 100 mL.
+const leastAcid = 0.1
+
+// unsweet returns how surely drinks with the same rest have no syrup or sugar, 0 to
+// 1.
+func (b *Build) unsweet() float64 {
+	share, ok := shareThat(b.nearUnsweetened(), func(i int) bool { return b.set.sweet[i] })
+	if !ok {
+		return 0
+	}
+	return makeup.Ramp(1-share, leastUnsweetened, mostUnsweetened)
+}
+
+// Of drinks with the same rest, the share without syrup or sugar from where one is
+// strange, and where it is as strange as can be. Then up to strangeFrom of the drink, as
+// 1:1 syrup, is a touch; from strangeTo on it is a mistake. Chosen by the trial.
+const (
+	leastUnsweetened, mostUnsweetened = 0.8, 0.95
+	strangeFrom, strangeTo            = 0.05, 0.10
+	strangeEdges                      = 1.6 // as of a fault of method
+)
+
+// strayed tells of a syrup in a kind of drink that has none.
+func (b *Build) strayed(ml []float64, size *size, tell func(*Beyond)) {
+	for i := range b.parts {
+		p := &b.parts[i]
+		share := size.share(p, ml) * p.Per[ratio.Sweet]
+		if !makeup.IsSweetener(p) || share <= strangeFrom {
+			continue
+		}
+		if x := makeup.Ramp(share, strangeFrom, strangeTo) * b.unsweet(); x > 0 {
+			tell(&Beyond{Profile: p.Profile, Strange: true, Amount: share, Usual: strangeFrom / 2, Most: strangeFrom, Edges: strangeEdges * x * x})
+		}
+	}
+}
+
+// Milky reports whether a drink in which acid and milk meet is meant for the milk: more
+// of the drinks with the same rest have milk or cream than have something sour.
+func (b *Build) Milky() bool {
+	near := b.restWeights(&b.set.unturned, isSharpOrTurns)
+	milk, _ := shareThat(near, func(i int) bool { return b.set.milky[i] })
+	sour, _ := shareThat(near, func(i int) bool { return b.set.sharp[i] })
+	return milk > sour
+}
+
+func isSharpOrTurns(p *makeup.Part) bool { return makeup.IsSharp(p) || technique.Turns(p.Profile) }

@@ -1,0 +1,68 @@
+package weigh
+
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/habit"
+	"counterpour/flavor/ratio"
+)
+
+// Axis returns the axis in which a drink goes wrong by it.
+func (x *Beyond) Axis() ratio.Axis {
+	if x.Sense {
+		return axisOfLevel(x.Level, x.Profile)
+	}
+	return axisOfPour(x.Profile)
+}
+
+func axisOfLevel(l habit.Level, by *flavor.Profile) ratio.Axis {
+	switch l {
+	case habit.Salty:
+		return ratio.Salty
+	case habit.Bitter:
+		return ratio.Bitter
+	case habit.Acid:
+		return ratio.Sour
+	case habit.Sugar:
+		return ratio.Sweet
+	case habit.Fat:
+		return ratio.Fat
+	case habit.Body:
+		if by.Class == flavor.ClassEgg || by.Class == flavor.ClassFoam {
+			return ratio.Foam
+		}
+		return ratio.Fat
+	case habit.Level(flavor.Pungent):
+		return ratio.Pungent
+	}
+	return ratio.Aroma
+}
+
+// axisOfPour returns what too much of an ingredient tastes of first.
+func axisOfPour(p *flavor.Profile) ratio.Axis {
+	switch p.Class {
+	case flavor.ClassCocktailBitters, flavor.ClassAmaro, flavor.ClassBitterAperitif:
+		return ratio.Bitter
+	case flavor.ClassEgg, flavor.ClassFoam:
+		return ratio.Foam
+	case flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassCreamLiqueur:
+		return ratio.Fat
+	}
+	switch p.Class.Part() {
+	case flavor.PartBase:
+		return ratio.Strong
+	case flavor.PartSweetener:
+		return ratio.Sweet
+	case flavor.PartSour:
+		return ratio.Sour
+	case flavor.PartLength:
+		return ratio.Long
+	case flavor.PartSeasoning:
+		if p.Aroma[flavor.Pungent] > p.Aroma.Total()/3 {
+			return ratio.Pungent
+		}
+		if p.Salt.Value > p.Aroma.Total() {
+			return ratio.Salty
+		}
+	}
+	return ratio.Aroma
+}

@@ -1,0 +1,46 @@
+package weigh
+
+import "math"
+
+// Verdict is a score in a word.
+type Verdict string
+
+// A drink is balanced from 70, near from 50, and otherwise off.
+const (
+	Balanced Verdict = "balanced"
+	Near     Verdict = "near"
+	Off      Verdict = "off"
+
+	BalancedFrom = 70.0
+	NearFrom     = 50.0
+)
+
+// VerdictOf returns the word for a score of 0 to 100.
+func VerdictOf(score float64) Verdict {
+	switch {
+	case score >= BalancedFrom:
+		return Balanced
+	case score >= NearFrom:
+		return Near
+	}
+	return Off
+}
+
+// scoreOf turns a squared distance, in units of the family's squared edge, into
+// a score: 100 at the centre, 70 at the edge, falling to 0.
+func scoreOf(edges float64) float64 {
+	if edges > noScore {
+		return 0
+	}
+	return 100 * math.Exp(edges*logBalanced)
+}
+
+// ScoreAt returns the score at a squared distance, in units of the squared edge of
+// what is balanced: 70 at 1.
+func ScoreAt(edges float64) float64 { return scoreOf(edges) }
+
+// noScore is where the score is less than a billionth of a billionth of a
+// point.
+const noScore = 130.0
+
+var logBalanced = math.Log(BalancedFrom / 100)
