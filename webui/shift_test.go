@@ -2,6 +2,7 @@ package webui_test
 
 import (
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
@@ -50,5 +51,5 @@ func TestPagesDoNotMove(t *testing.T) {
 	}
 	// The measure does see a page that moves.
 	b.Do(chromedp.Evaluate[chromedp.Void](`document.querySelector("main").style.paddingTop = "300px"`))
-	assert.Greater(t, sum(), mostShift)
+	assert.Eventually(t, func() bool { return sum() > mostShift }, webuitest.Patience, 50*time.Millisecond)
 }

@@ -62,7 +62,7 @@ func TestOneSearchForAllWhoAskTheSame(t *testing.T) {
 	}
 	gone, leave := context.WithCancel(t.Context())
 	go ask(gone)
-	assert.Eventually(t, func() bool { return searched.Load() == 1 }, 10*time.Second, time.Millisecond)
+	assert.Eventually(t, func() bool { return searched.Load() == 1 }, patience, time.Millisecond)
 	for range 3 {
 		go ask(t.Context())
 	}

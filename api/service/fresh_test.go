@@ -2,9 +2,9 @@ package service
 
 import (
 	"context"
-	"errors"
 	"sync/atomic"
 	"testing"
+	"testing/synctest"
 	"time"
 
 	"github.com/stretchr/testify/assert"
@@ -36,30 +36,36 @@ func (d *deaf) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 
 // A change that the feed kept to itself is taken up all the same; a store that
 // does not answer makes the house old, and what was missed meanwhile is there once
-// it answers again.
+// it answers again. The clock is the test's own.
 func TestAHouseKeepsUpWithADeafFeed(t *testing.T) {
-	const soon, tick = 10 * time.Second, 5 * time.Millisecond
-	d := &deaf{Store: memory(t)}
-	v, err := openAt(t.Context(), pace{every: 20 * time.Millisecond, answer: 50 * time.Millisecond, age: 400 * time.Millisecond}, kitchen(t), d, About{}, nil)
-	require.NoError(t, err)
-	defer v.Close()
-	require.NoError(t, v.Ready())
-	told := v.Changes(t.Context())
-	put(t, d.Store, 0, house.Bottle{ID: "gin-1", Name: "Gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
-	assert.Eventually(t, func() bool { return len(v.Now().Stock) == 1 }, soon, tick)
-	select {
-	case <-told:
-	case <-time.After(soon):
-		assert.Fail(t, "who listens was not told")
-	}
+	k := kitchen(t)
+	synctest.Test(t, func(t *testing.T) {
+		d := &deaf{Store: memory(t)}
+		v, err := openAt(t.Context(), usualPace, k, d, About{}, nil)
+		require.NoError(t, err)
+		defer v.Close()
+		told := v.Changes(t.Context())
+		put(t, d.Store, 0, house.Bottle{ID: "gin-1", Name: "Gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
+		assert.Empty(t, v.Now().Stock, "nobody has said so yet")
+		<-told
+		assert.Len(t, v.Now().Stock, 1)
+		time.Sleep(MaxAge + time.Second)
+		require.NoError(t, v.Ready(), "it was looked at in between")
 
-	d.silent.Store(true)
-	// Once the house is old, no question that was asked before is still open.
-	assert.Eventually(t, func() bool { return errors.Is(v.Visit().Fresh(), ErrStale) }, soon, tick)
-	put(t, d.Store, 0, house.Out{Ingredient: "london-dry-gin", Since: time.Now()})
-	assert.ErrorIs(t, v.Ready(), ErrStale)
-	assert.Empty(t, v.Now().Out)
+		d.silent.Store(true)
+		put(t, d.Store, 0, house.Out{Ingredient: "london-dry-gin", Since: time.Now()})
+		time.Sleep(MaxAge - usualPace.every)
+		assert.NoError(t, v.Ready())
+		time.Sleep(usualPace.every + time.Second)
+		assert.ErrorIs(t, v.Ready(), ErrStale)
+		assert.ErrorIs(t, v.Visit().Fresh(), ErrStale)
+		assert.Empty(t, v.Now().Out)
 
-	d.silent.Store(false)
-	assert.Eventually(t, func() bool { return len(v.Now().Out) == 1 && v.Ready() == nil }, soon, tick)
+		d.silent.Store(false)
+		<-told
+		synctest.Wait()
+		assert.Len(t, v.Now().Out, 1)
+		time.Sleep(usualPace.every)
+		assert.NoError(t, v.Ready())
+	})
 }

@@ -112,7 +112,7 @@ func TestVisitTells(t *testing.T) {
 	for _, c := range heard {
 		select {
 		case <-c:
-		case <-time.After(time.Second):
+		case <-time.After(patience):
 			require.Fail(t, "not told")
 		}
 	}
@@ -135,7 +135,7 @@ func closes(t *testing.T, c <-chan struct{}) {
 		default:
 			return false
 		}
-	}, time.Second, time.Millisecond)
+	}, patience, time.Millisecond)
 }
 
 func TestVisitIsSafeForAll(t *testing.T) {

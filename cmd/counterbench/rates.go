@@ -176,7 +176,7 @@ func startBare(ctx context.Context, scored []byte) (*server, error) {
 	if err := s.cmd.Start(); err != nil {
 		return nil, err
 	}
-	for range 200 {
+	for range 3000 {
 		if a, err := http.Get(s.base + "/"); err == nil {
 			a.Body.Close()
 			return s, nil

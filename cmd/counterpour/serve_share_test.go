@@ -85,7 +85,7 @@ func TestSignedInAtEveryServer(t *testing.T) {
 	select {
 	case when := <-ended:
 		t.Logf("signed out at one server, the line at the other ended after %v", when.Sub(out).Round(time.Millisecond))
-	case <-time.After(15 * time.Second):
+	case <-time.After(patience):
 		require.Fail(t, "the line at the other server is still open")
 	}
 	code, _ = wren.ask(http.MethodGet, there+"/board", nil)
@@ -123,7 +123,7 @@ func TestARestartSignsNobodyOut(t *testing.T) {
 	require.Eventually(t, func() bool {
 		code, _ := wren.ask(http.MethodGet, url+"/board", nil)
 		return code == http.StatusSeeOther
-	}, 15*time.Second, 200*time.Millisecond, "out without a restart")
+	}, patience, 200*time.Millisecond, "out without a restart")
 	code, _ := ana.ask(http.MethodGet, url+"/board", nil)
 	assert.Equal(t, http.StatusOK, code, "the others stay in")
 }

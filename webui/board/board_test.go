@@ -157,7 +157,8 @@ func readEvent(t *testing.T, lines *bufio.Scanner) string {
 func TestBoardEvents(t *testing.T) {
 	h := webuitest.NewHouse()
 	server := httptest.NewUnstartedServer(webuitest.PagesOf(t, h))
-	server.Config.WriteTimeout, server.Config.ReadTimeout = 300*time.Millisecond, 300*time.Millisecond
+	const limit = time.Second // of an answer; long enough for a busy machine to begin one
+	server.Config.WriteTimeout, server.Config.ReadTimeout = limit, limit
 	server.Start()
 	defer server.Close()
 	ctx, leave := context.WithCancel(t.Context())
@@ -171,7 +172,7 @@ func TestBoardEvents(t *testing.T) {
 
 	lines := bufio.NewScanner(answer.Body)
 	first := readEvent(t, lines)
-	time.Sleep(600 * time.Millisecond)
+	time.Sleep(limit + limit/4)
 	require.NoError(t, h.Mark(ctx, house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
 	second := readEvent(t, lines)
 	assert.NotEqual(t, first, second)
@@ -179,7 +180,7 @@ func TestBoardEvents(t *testing.T) {
 	assert.Equal(t, first, readEvent(t, lines), "the same state has the same version")
 
 	leave()
-	assert.Eventually(t, func() bool { return h.Listeners() == 0 }, 5*time.Second, 20*time.Millisecond, "no listener stays behind")
+	assert.Eventually(t, func() bool { return h.Listeners() == 0 }, webuitest.Patience, 20*time.Millisecond, "no listener stays behind")
 }
 
 // Who opens the line of a house whose store does not answer is told so.

@@ -62,7 +62,7 @@ func (b *Browser) Adds(text string) {
 // Reads waits for the draft to read as wanted.
 func (b *Browser) Reads(text string) {
 	b.T.Helper()
-	if !assert.Eventually(b.T, func() bool { return b.Text() == text }, patience, 50*time.Millisecond) {
+	if !assert.Eventually(b.T, func() bool { return b.Text() == text }, Patience, 50*time.Millisecond) {
 		b.T.Logf("the draft reads %q", b.Text())
 	}
 }
@@ -112,7 +112,7 @@ func NewBrowser(t *testing.T, width int64) *Browser {
 	// A context of its own shares no cookie and nothing stored with other tests.
 	ctx, cancel := chromedp.NewContext(process, chromedp.WithNewBrowserContext())
 	t.Cleanup(cancel)
-	ctx, expire := context.WithTimeout(ctx, 3*time.Minute)
+	ctx, expire := context.WithTimeout(ctx, 10*time.Minute)
 	t.Cleanup(expire)
 	b := &Browser{T: t, Ctx: ctx}
 	b.Do(chromedp.EmulateViewport(width, 800))
@@ -203,8 +203,9 @@ func (b *Browser) Typed(text string) {
 // Click clicks on the first element that a selector finds.
 func (b *Browser) Click(css string) { b.T.Helper(); b.Do(chromedp.Click(chromedp.CSS(css))) }
 
-// patience is how long a browser on a busy machine may take to get anywhere.
-const patience = 30 * time.Second
+// Patience is how long what is waited for may take on a busy machine before a test
+// gives it up; no test passes or fails by less.
+const Patience = time.Minute
 
 // Until waits for an expression to hold.
 func (b *Browser) Until(expression string) {
@@ -212,7 +213,7 @@ func (b *Browser) Until(expression string) {
 	assert.Eventually(b.T, func() bool {
 		ok, err := chromedp.Run(b.Ctx, chromedp.Evaluate[bool](expression))
 		return err == nil && ok
-	}, patience, 50*time.Millisecond, expression)
+	}, Patience, 50*time.Millisecond, expression)
 }
 
 // Text is what stands in the box of a draft.

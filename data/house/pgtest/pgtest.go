@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"net"
 	"os"
 	"os/exec"
@@ -108,7 +109,7 @@ func (c *Server) Stop() error { return c.run("pg_ctl", "-D", c.data(), "-m", "im
 
 // Start starts the server on the port that it had, and returns once it answers.
 func (c *Server) Start() error {
-	return c.run("pg_ctl", "-D", c.data(), "-l", filepath.Join(c.dir, "log"), "-o", c.settings, "-w", "start")
+	return c.run("pg_ctl", "-D", c.data(), "-l", filepath.Join(c.dir, "log"), "-o", c.settings, "-w", "-t", "240", "start")
 }
 
 func (c *Server) remove() {
@@ -132,20 +133,26 @@ func (c *Server) make() error {
 			return err
 		}
 	}
-	port, err := FreePort()
-	if err != nil {
-		return err
-	}
 	if err := c.run("initdb", "-D", c.data(), "-U", "house", "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"); err != nil {
 		return err
 	}
-	c.settings = fmt.Sprintf("-p %d -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c max_connections=200", port)
-	c.dsn = fmt.Sprintf("postgres://house@127.0.0.1:%d/postgres?sslmode=disable", port)
-	return c.Start()
+	var err error
+	for range 5 { // somebody else may have found the same port free
+		var port int
+		if port, err = FreePort(); err != nil {
+			return err
+		}
+		c.settings = fmt.Sprintf("-p %d -c listen_addresses=127.0.0.1 -c unix_socket_directories='' -c max_connections=200", port)
+		c.dsn = fmt.Sprintf("postgres://house@127.0.0.1:%d/postgres?sslmode=disable", port)
+		if err = c.Start(); err == nil {
+			return nil
+		}
+	}
+	return err
 }
 
 func (c *Server) run(name string, args ...string) error {
-	ctx, stop := context.WithTimeout(context.Background(), time.Minute)
+	ctx, stop := context.WithTimeout(context.Background(), 5*time.Minute)
 	defer stop()
 	line := append(append(slices.Clone(c.as), filepath.Join(c.bin, name)), args...)
 	cmd := exec.CommandContext(ctx, line[0], line[1:]...)
@@ -165,14 +172,20 @@ func (c *Server) run(name string, args ...string) error {
 	return nil
 }
 
-// FreePort returns a port of loopback that nobody listens on.
+// FreePort returns a port of loopback that nobody listens on. It is below those that
+// systems give to outgoing connections (from 32768 on Linux, higher elsewhere), so
+// that none of these takes it before it is used.
 func FreePort() (int, error) {
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		return 0, err
+	const lowest, highest, tries = 20000, 32767, 100
+	var l net.Listener
+	var err error
+	for range tries {
+		port := lowest + rand.IntN(highest-lowest+1)
+		if l, err = net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port)); err == nil {
+			return port, l.Close()
+		}
 	}
-	defer l.Close()
-	return l.Addr().(*net.TCPAddr).Port, nil
+	return 0, err
 }
 
 var venues atomic.Int64

@@ -67,7 +67,7 @@ func TestAFeedThatBreaks(t *testing.T) {
 	select {
 	case _, open := <-feed:
 		assert.False(t, open)
-	case <-time.After(10 * time.Second):
+	case <-time.After(patience):
 		require.Fail(t, "nobody says that the feed has ended")
 	}
 	d.now.Store(false)

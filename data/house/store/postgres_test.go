@@ -89,17 +89,17 @@ func TestServersShareAVenue(t *testing.T) {
 
 	c, err := pgx.Connect(t.Context(), dsn)
 	require.NoError(t, err)
-	_, err = c.Exec(t.Context(), "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()")
+	_, err = c.Exec(t.Context(), "SELECT pg_terminate_backend(pid, 60000) FROM pg_stat_activity WHERE datname = current_database() AND pid <> pg_backend_pid()")
 	require.NoError(t, err)
 	require.NoError(t, c.Close(t.Context()))
 	require.Eventually(t, func() bool { // the first use may meet a connection that has just died
 		_, err := a.Write(context.Background(), who, house.Put(sour(), 0))
 		return err == nil
-	}, 10*time.Second, 50*time.Millisecond)
+	}, patience, 50*time.Millisecond)
 	select {
 	case got := <-heard:
 		assert.Equal(t, int64(2), got.Seq)
-	case <-time.After(15 * time.Second):
+	case <-time.After(patience):
 		assert.Fail(t, "the change was not heard of")
 	}
 	_, err = b.Write(t.Context(), who, house.Put(gin(), 0))

@@ -225,7 +225,7 @@ func TestSubscribersHearEveryChangeInOrder(t *testing.T) {
 				select {
 				case got := <-c:
 					require.Equal(t, v, got.Seq, name)
-				case <-time.After(10 * time.Second):
+				case <-time.After(patience):
 					require.Fail(t, "a change did not arrive", "%s: %d", name, v)
 				}
 			}
