@@ -79,5 +79,6 @@ func (j *Judge) ScoreOnly(s *flavor.Spec) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
+	defer build.Done()
 	return build.Score(build.Amounts()), nil
 }

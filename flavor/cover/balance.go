@@ -125,6 +125,7 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 			if scorer, err = t.newScorer(&roundings[0]); err != nil {
 				return -1, err
 			}
+			defer scorer.build.Done()
 		}
 		if !t.strict || scorer.balanced(x) {
 			return i, nil

@@ -8,14 +8,12 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/sense"
 )
 
 // candidate is one ingredient that may be a part.
 type candidate struct {
-	profile *flavor.Profile
+	*bottle
 	amounts []amount
-	smell   smell
 }
 
 // addCandidates lists what may be poured, in the order of the ids, and what each
@@ -31,15 +29,15 @@ func (t *task) addCandidates() {
 			continue
 		}
 		amounts := grid.amountsOf(p)
-		holds := t.finder.space.PerML(p)
-		if len(amounts) == 0 || !customs.names(p.ID) && !t.mayHelp(p, &holds) {
+		b := t.finder.cellar.of(p)
+		if len(amounts) == 0 || !customs.names(p.ID) && !t.mayHelp(b) {
 			continue
 		}
-		part := search.Part{Per: t.rowOf(&holds), Odd: odd(p.Class)}
+		part := search.Part{Per: t.rowOf(&b.holds), Odd: odd(p.Class)}
 		if t.req.Common != nil {
-			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID) * t.otherwise(p, &holds)
+			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID) * t.otherwise(b)
 		}
-		if t.stretches(p, &holds) {
+		if t.stretches(b) {
 			part.Price += t.finder.weights.Part
 		}
 		for _, a := range amounts {
@@ -48,10 +46,10 @@ func (t *task) addCandidates() {
 		part.Alike, part.Firm = t.alike(p, amounts)
 		for m := range t.removed {
 			place := customs.place(m, p.ID)
-			part.Strange = append(part.Strange, t.strange(p, &holds, m, place))
+			part.Strange = append(part.Strange, t.strange(b, m, place))
 			t.customFor[m] = append(t.customFor[m], place >= 0)
 		}
-		t.cands = append(t.cands, candidate{p, amounts, smellOf(p, &holds)})
+		t.cands = append(t.cands, candidate{b, amounts})
 		custom := len(t.removed) == 1 && customs.place(0, p.ID) >= 0
 		t.custom = append(t.custom, custom)
 		t.obvious = append(t.obvious, custom || len(t.removed) == 1 && p.Class == t.removed[0].Class)
@@ -68,11 +66,11 @@ const sameBottle = 0.25
 // else than what went, and little for what is of its class, or made after it without
 // alcohol, and smells like it. Whoever stocks the one may well stock the other, and wants
 // to hear of it.
-func (t *task) otherwise(p *flavor.Profile, holds *sense.Vector) float64 {
-	smell, least := smellOf(p, holds), 1.0
+func (t *task) otherwise(b *bottle) float64 {
+	p, least := b.profile, 1.0
 	for m, q := range t.removed {
 		if q.Class == p.Class || t.standsDry(p.Class, q.Class) {
-			least = min(least, unlike(apart(&smell, &t.gone[m].smell, 0, math.Inf(1))))
+			least = min(least, unlike(apart(&b.smell, &t.gone[m].smell, 0, math.Inf(1))))
 		}
 	}
 	return sameBottle + (1-sameBottle)*least
@@ -81,12 +79,12 @@ func (t *task) otherwise(p *flavor.Profile, holds *sense.Vector) float64 {
 // stretches reports whether p would only stretch another bottle: a spirit of next to
 // no smell beside one that is to smell like the spirit that went. Nobody lengthens an
 // aged rum with vodka to come to a white one.
-func (t *task) stretches(p *flavor.Profile, holds *sense.Vector) bool {
+func (t *task) stretches(b *bottle) bool {
+	p := b.profile
 	if p.Class.Kin() != flavor.KinSpirit {
 		return false
 	}
-	smell := smellOf(p, holds)
-	return smell.plain() && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool {
+	return b.smell.plain() && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool {
 		return q.Class == p.Class || q.Class.Kin() != flavor.KinSpirit
 	})
 }
@@ -180,7 +178,8 @@ const kindred = 0.5
 // the place of their own: the numbers of a brine, a foam or a coffee may fit a
 // gap, and the guest would not thank us. What is mostly fat is not poured, what is
 // savoury only into a drink that is, and what keeps awake only for what does.
-func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
+func (t *task) mayHelp(b *bottle) bool {
+	p := b.profile
 	switch {
 	case p.Fat.Value >= mostlyFat, t.goesFlat(p), p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
 		savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return savoury(q.Profile) }),
@@ -192,9 +191,8 @@ func (t *task) mayHelp(p *flavor.Profile, holds *sense.Vector) bool {
 	if own == "" {
 		return true
 	}
-	smells := smellOf(p, holds)
 	for m, x := range t.removed {
-		if ownKind(x.Class) == own || own == kindPlant && cosine(&smells, &t.gone[m].smell) >= kindred {
+		if ownKind(x.Class) == own || own == kindPlant && cosine(&b.smell, &t.gone[m].smell) >= kindred {
 			return true
 		}
 	}

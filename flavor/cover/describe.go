@@ -12,9 +12,9 @@ import (
 )
 
 // describe turns an idea into a cover.
-func (t *task) describe(x *idea) (Cover, error) {
+func (t *task) describe(x *idea) Cover {
 	steps := sense.Between(t.glass, x.glass)
-	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec, Custom: t.usual(x)}
+	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.usual(x)}
 	if t.dry {
 		c.Beside = x.distance
 	}
@@ -25,12 +25,8 @@ func (t *task) describe(x *idea) (Cover, error) {
 		c.Changes = append(c.Changes, balance.Change{Pour: t.moves[m].pour, Profile: from.Profile, Unit: from.Unit,
 			From: from.Amount, To: to.value, FromML: from.ML, ToML: to.ml})
 	}
-	var err error
-	if c.Score, err = t.finder.judge.ScoreOnly(&c.Spec); err != nil {
-		return Cover{}, err
-	}
 	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
-	c.Gone = t.leadsGone(&x.filling, x.glass)
+	c.Gone = x.gone
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
 	t.compareAromas(&c, x.drink)
 	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
@@ -38,13 +34,9 @@ func (t *task) describe(x *idea) (Cover, error) {
 	t.addRead(&c)
 	c.Text = t.text(&c, x.glass)
 	for i := range x.also {
-		other, err := t.describe(&x.also[i])
-		if err != nil {
-			return Cover{}, err
-		}
-		c.Also = append(c.Also, other)
+		c.Also = append(c.Also, t.describe(&x.also[i]))
 	}
-	return c, nil
+	return c
 }
 
 // addParts lists the parts, the most first, and what each stands for: what it is

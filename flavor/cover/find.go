@@ -18,6 +18,7 @@ type Finder struct {
 	mixer   *mix.Mixer
 	judge   *balance.Judge
 	space   *sense.Space
+	cellar  *cellar
 	customs *flavor.Customs
 	weights Weights
 }
@@ -25,7 +26,7 @@ type Finder struct {
 // NewFinder returns a finder that knows the customs of the trade and judges by
 // weights.
 func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, customs *flavor.Customs, w Weights) *Finder {
-	return &Finder{mixer: mixer, judge: judge, space: space, customs: customs, weights: w}
+	return &Finder{mixer: mixer, judge: judge, space: space, cellar: newCellar(space), customs: customs, weights: w}
 }
 
 // Limits of a request.
@@ -176,10 +177,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		}
 		result.Unbalanced = !pass.strict && !task.dry
 		for i := range ideas {
-			c, err := task.describe(&ideas[i])
-			if err != nil {
-				return nil, err
-			}
+			c := task.describe(&ideas[i])
 			result.Near = result.Near || c.near
 			result.Covers = append(result.Covers, c)
 		}

@@ -21,9 +21,11 @@ type idea struct {
 	distance float64 // between the two glasses
 	score    float64
 	rank     float64
-	lost     bool // something that led what went is gone
+	gone     []sense.Lost // what led what went and is gone
 	also     []idea
 }
+
+func (x *idea) lost() bool { return len(x.gone) > 0 }
 
 // How many fillings are looked for, to be left with enough ideas: first so many
 // times as many, then twice that, and so on up to the most.
@@ -69,9 +71,9 @@ func (t *task) worthListing(ideas []idea) []idea {
 		return nil
 	}
 	best := ideas[0].rank
-	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost })
+	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost() })
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
-		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost && x.distance > NearJND)
+		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost() && x.distance > NearJND)
 		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
 	})
 	for _, otherKin := range []float64{alikeTo, likeSmell} {
@@ -196,7 +198,7 @@ func (t *task) rate(out *idea) error {
 	}
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
 	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.unsettles(&out.spec)
-	if out.lost = len(t.leadsGone(x, out.glass)) > 0; out.lost && !t.customary(x) {
+	if out.gone = t.leadsGone(x, out.glass); out.lost() && !t.customary(x) {
 		out.rank += t.finder.weights.Lead // what the trade pours, it pours knowing that
 	}
 	return nil

@@ -96,7 +96,7 @@ func (t *task) addLeftOut(to *Result) error {
 	if t.leftOut > NearJND && (!balanced || nearer && !best) {
 		return nil
 	}
-	c, err := t.describe(x)
+	c := t.describe(x)
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
-	return err
+	return nil
 }

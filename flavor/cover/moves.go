@@ -25,8 +25,7 @@ func (t *task) addMoves(base bool) {
 		if isBase(p) && !base {
 			continue
 		}
-		holds := t.finder.space.PerML(p.Profile)
-		v := t.rowOf(&holds)
+		v := t.rowOf(&t.finder.cellar.of(p.Profile).holds)
 		for _, a := range steps(p) {
 			m := move{pour: i, amount: a}
 			addTo(&m.by, &v, a.ml-p.ML)

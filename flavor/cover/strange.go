@@ -12,9 +12,9 @@ import (
 // colour. The trade's customs let it off up to a step. What smells of next to
 // nothing stands for no aroma, but for the sugar of a syrup: a plain syrup keeps
 // the drink in balance when the flavoured one is out.
-func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int) float64 {
-	w, was, gone := &t.finder.weights, t.removed[m], &t.gone[m]
-	cost := w.Class*t.classDistance(p.Class, was.Class) + w.Look*unlikeInLook(p, holds, was, &gone.holds)
+func (t *task) strange(b *bottle, m int, place int) float64 {
+	p, w, was, gone := b.profile, &t.finder.weights, t.removed[m], &t.gone[m]
+	cost := w.Class*t.classDistance(p.Class, was.Class) + w.Look*unlikeInLook(b, gone.bottle)
 	if (p.Class.Measured() == flavor.ByPiece) != (was.Class.Measured() == flavor.ByPiece) {
 		cost += w.Solid
 	}
@@ -28,19 +28,18 @@ func (t *task) strange(p *flavor.Profile, holds *sense.Vector, m int, place int)
 		cost += w.Role
 	}
 	if gone.smells {
-		smell := smellOf(p, holds)
-		passes := spirits && unlikeInLook(p, holds, was, &gone.holds) <= clearForClear
-		if place < 0 && smell.plain() && p.Class != was.Class && !sweetens(p.Class, was.Class) && !passes {
+		passes := spirits && unlikeInLook(b, gone.bottle) <= clearForClear
+		if place < 0 && b.smell.plain() && p.Class != was.Class && !sweetens(p.Class, was.Class) && !passes {
 			return math.Inf(1)
 		}
 		least, most := 0.0, math.Inf(1)
 		if p.Class.Kin() == flavor.KinSpirit && was.Class.Kin() == flavor.KinSpirit {
 			least, most = 1.0/likeForLike, likeForLike // poured as much as went
 		}
-		cost += w.Aroma * unlike(apart(&smell, &gone.smell, least, most))
+		cost += w.Aroma * unlike(apart(&b.smell, &gone.smell, least, most))
 	}
 	cost *= gone.weight
-	if sweetFlavour(p.Class) && dyed(holds) != dyed(&gone.holds) {
+	if sweetFlavour(p.Class) && b.dyed() != gone.dyed() {
 		cost += 2 * w.Look // in however little
 	}
 	if place >= 0 {
@@ -97,32 +96,36 @@ const otherLook = 200.0
 
 // unlikeInLook is 0 for two bottles of one colour and 1 for those of quite another,
 // among bottles that the trade tells apart by colour.
-func unlikeInLook(p *flavor.Profile, holds *sense.Vector, q *flavor.Profile, was *sense.Vector) float64 {
-	if !p.Class.Hued() || !q.Class.Hued() {
+func unlikeInLook(b, was *bottle) float64 {
+	if !b.profile.Class.Hued() || !was.profile.Class.Hued() {
 		return 0
 	}
-	a, b := holds.Swatch(), was.Swatch()
-	between := []float64{float64(a.R) - float64(b.R), float64(a.G) - float64(b.G), float64(a.B) - float64(b.B)}
+	x, y := b.look, was.look
+	between := []float64{float64(x.R) - float64(y.R), float64(x.G) - float64(y.G), float64(x.B) - float64(y.B)}
 	return min(1, length(between)/otherLook)
 }
 
 // dyed reports whether a liquid is blue or green, which shows in little of it.
-func dyed(holds *sense.Vector) bool {
+func (b *bottle) dyed() bool {
 	const shows = 40 // on a screen, of 255
-	c := holds.Swatch()
-	return max(int(c.G), int(c.B)) >= int(c.R)+shows
+	return max(int(b.look.G), int(b.look.B)) >= int(b.look.R)+shows
 }
 
 // smell is what an ingredient smells of: the odorants of its materials, and beside
 // them the families that people sort smells into. Two smells are alike as far as
 // both are: violet and raspberry share an odorant, and nobody takes the one for the
 // other; orange and lemon are one family, and not one smell.
-type smell [sense.AromaDims + flavor.NumFamilies]float64
+type smell struct {
+	of       [sense.AromaDims + flavor.NumFamilies]float64
+	length   float64
+	odorants float64 // length of these alone
+}
 
 func smellOf(p *flavor.Profile, holds *sense.Vector) smell {
 	var s smell
-	copy(s[:], holds[firstAroma:lastAroma])
-	copy(s[sense.AromaDims:], p.Aroma[:])
+	copy(s.of[:], holds[firstAroma:lastAroma])
+	copy(s.of[sense.AromaDims:], p.Aroma[:])
+	s.length, s.odorants = length(s.of[:]), length(s.of[:sense.AromaDims])
 	return s
 }
 
@@ -130,7 +133,7 @@ func smellOf(p *flavor.Profile, holds *sense.Vector) smell {
 // nothing: syrups of sugar, water, neutral spirits and vodkas do.
 const plainBelow = 2.0
 
-func (s *smell) plain() bool { return length(s[:sense.AromaDims]) < plainBelow }
+func (s *smell) plain() bool { return s.odorants < plainBelow }
 
 // likeForLike is how many times as much of one spirit may be poured for another,
 // or as little.
@@ -154,19 +157,19 @@ func unlike(apart float64) float64 {
 // so many times as much of the first is poured as brings them nearest, within
 // bounds: 0 for smells that are the same, 1 if one is nothing like it.
 func apart(a, b *smell, least, most float64) float64 {
-	x, y := length(a[:]), length(b[:])
+	x, y := a.length, b.length
 	if x == 0 || y == 0 {
 		return 1
 	}
 	times := min(most, max(least, y/x))
-	square := times*times*x*x + y*y - 2*times*product(a[:], b[:])
+	square := times*times*x*x + y*y - 2*times*product(a.of[:], b.of[:])
 	return math.Sqrt(max(0, square)) / max(times*x, y)
 }
 
 // cosine is how alike two smells are, whatever their strength.
 func cosine(a, b *smell) float64 {
-	if x, y := length(a[:]), length(b[:]); x > 0 && y > 0 {
-		return product(a[:], b[:]) / (x * y)
+	if x, y := a.length, b.length; x > 0 && y > 0 {
+		return product(a.of[:], b.of[:]) / (x * y)
 	}
 	return 0
 }

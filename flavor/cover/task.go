@@ -51,8 +51,7 @@ const usualParts = 2
 
 // departed is what is known of something that had to go.
 type departed struct {
-	holds  sense.Vector // of a millilitre
-	smell  smell
+	*bottle
 	smells bool    // of more than next to nothing
 	told   bool    // its aroma is told in the drink
 	weight float64 // how much of the gap it left, against the others: 1 for the most
@@ -151,8 +150,7 @@ func (t *task) accepts(p *flavor.Profile) bool {
 func (t *task) measureGap() {
 	var most float64
 	for _, p := range t.removed {
-		d := departed{holds: t.finder.space.PerML(p)}
-		d.smell = smellOf(p, &d.holds)
+		d := departed{bottle: t.finder.cellar.of(p)}
 		per := t.rowOf(&d.holds)
 		var own sense.Row
 		for i := range t.req.Spec.Pours {

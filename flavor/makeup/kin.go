@@ -26,9 +26,9 @@ func (k *Kinships) Add(drink Kinship) {
 
 func (k *Kinships) Drinks() int { return len(k.classes) }
 
-// Cosines returns the cosine of the angle between a drink and each of the kin.
-func (k *Kinships) Cosines(of *Kinship) []float64 {
-	out := make([]float64, k.Drinks())
+// Cosines returns the cosine of the angle between a drink and each of the kin, in a
+// list of so many zeros.
+func (k *Kinships) Cosines(of *Kinship, out []float64) []float64 {
 	if len(out) == 0 {
 		return out
 	}

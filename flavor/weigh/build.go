@@ -35,6 +35,7 @@ type Build struct {
 	unbased, unsoured, unsweetened []float64
 	served                         []float64 // see ofService; nil until asked for
 	volumeML, ethanolG             upTo
+	borrowed                       []*[]float64 // see room
 }
 
 // centre is the middle of the good drinks that one drink is held against.
@@ -106,7 +107,7 @@ func (b *Build) locate() {
 func (b *Build) cosines() []float64 {
 	if b.cos == nil {
 		kin := makeup.KinshipOf(b.parts, b.ml)
-		b.cos = b.set.kin.Cosines(&kin)
+		b.cos = b.set.kin.Cosines(&kin, b.room(b.set.kin.Drinks()))
 	}
 	return b.cos
 }

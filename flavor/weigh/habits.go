@@ -251,7 +251,7 @@ func (b *Build) most(ml []float64, in func(*makeup.Part) bool) float64 {
 
 // near returns how near each proven drink is in make-up.
 func (b *Build) near() []float64 {
-	out := make([]float64, b.set.kin.Drinks())
+	out := b.room(b.set.kin.Drinks())
 	for i, cos := range b.cosines() {
 		out[i] = makeup.Likeness(cos, b.set.tuning.HabitWidth)
 	}
@@ -263,7 +263,7 @@ func (b *Build) ofKind() []float64 {
 	h := b.habits
 	if h.kind == nil {
 		signals := makeup.SignalsOf(b.spec, b.parts, b.ml)
-		h.kind = make([]float64, len(h.near))
+		h.kind = b.room(len(h.near))
 		chances := make([]float64, len(b.set.models))
 		for i, c := range b.chances(&signals) {
 			chances[b.active[i]] = c

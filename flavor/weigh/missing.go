@@ -58,7 +58,7 @@ const (
 // restWeights returns how near the draft's rest is to each proven drink's.
 func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool) []float64 {
 	own, ownSize := restOf(b.parts, b.ml, out)
-	w := of.kin.Cosines(&own)
+	w := of.kin.Cosines(&own, b.room(of.kin.Drinks()))
 	for i, cosine := range w {
 		x := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
 		size := (ownSize - of.size[i]) / restSpread

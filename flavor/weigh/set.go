@@ -34,6 +34,7 @@ type Set struct {
 	unturned    rests             // the same: without what is sour and what that turns
 	unsoured    rests             // the same: without what is sour
 	tuning      template.Tuning
+	rooms       *rooms
 }
 
 // NewSet joins families with what was fitted to them and the proven drinks
@@ -43,7 +44,7 @@ func NewSet(families []template.Family, fitted []template.Fitted, proven []templ
 	if len(families) == 0 || len(families) != len(fitted) {
 		return nil, fmt.Errorf("weigh: %d families and %d fitted ones; fit the families again", len(families), len(fitted))
 	}
-	s := &Set{tuning: t}
+	s := &Set{tuning: t, rooms: &rooms{}}
 	for i := range families {
 		m, err := template.NewModel(families[i], fitted[i])
 		if err != nil {

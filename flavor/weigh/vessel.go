@@ -101,7 +101,7 @@ const (
 
 // ofService returns how near each proven drink is in make-up, family and serving.
 func (b *Build) ofService() []float64 {
-	out := make([]float64, b.set.kin.Drinks())
+	out := b.room(b.set.kin.Drinks())
 	near := b.habit().near
 	for i, kind := range b.ofKind() {
 		out[i] = otherMakeUp + (near[i]*near[i]+kind)/2

@@ -9,6 +9,7 @@ import (
 type list struct {
 	problem *Problem
 	best    map[kind][]Filling // each in order
+	ranks   []float64          // of all of them, ascending
 	cutoff  float64            // rank beyond which a filling is not kept
 }
 
@@ -22,20 +23,35 @@ func newList(p *Problem) *list {
 
 func (l *list) keep(x Filling) {
 	of := l.problem.kindOf(&x)
-	own := append(l.best[of], x)
-	slices.SortFunc(own, compare)
-	l.best[of] = own[:min(len(own), l.problem.PerKind)]
-	all := l.sorted()
+	own := l.best[of]
+	at, _ := slices.BinarySearchFunc(own, x, compare)
+	own = slices.Insert(own, at, x)
+	l.rank(x.Rank)
+	if most := l.problem.PerKind; len(own) > most {
+		l.unrank(own[most].Rank)
+		own = own[:most]
+	}
+	l.best[of] = own
 	if l.problem.Tail > 0 {
-		l.cutoff = min(l.cutoff, all[0].Rank+l.problem.Tail)
+		l.cutoff = min(l.cutoff, l.ranks[0]+l.problem.Tail)
 	}
-	if len(all) >= l.problem.Limit {
-		l.cutoff = min(l.cutoff, all[l.problem.Limit-1].Rank)
+	if len(l.ranks) >= l.problem.Limit {
+		l.cutoff = min(l.cutoff, l.ranks[l.problem.Limit-1])
 	}
-	for of, own := range l.best {
-		if own[0].Rank > l.cutoff {
-			delete(l.best, of)
-		}
+	for len(l.ranks) > 0 && l.ranks[len(l.ranks)-1] > l.cutoff {
+		l.ranks = l.ranks[:len(l.ranks)-1]
+	}
+}
+
+func (l *list) rank(x float64) {
+	at, _ := slices.BinarySearch(l.ranks, x)
+	l.ranks = slices.Insert(l.ranks, at, x)
+}
+
+// unrank takes out a rank, unless the cutoff took it out before.
+func (l *list) unrank(x float64) {
+	if at, found := slices.BinarySearch(l.ranks, x); found {
+		l.ranks = slices.Delete(l.ranks, at, at+1)
 	}
 }
 

@@ -25,12 +25,33 @@ type reach struct {
 func (t *task) addRising() {
 	t.rising = make([][]float64, len(t.Rising))
 	for d := range t.Rising {
-		w := t.direction(d)
 		t.rising[d] = make([]float64, len(t.Parts))
+		w := t.direction(d)
+		places := nonzero(&w)
 		for i := range t.Parts {
-			t.rising[d][i] = max(0, dot(&w, t.per(i)))
+			t.rising[d][i] = max(0, dotAt(&w, t.per(i), places))
 		}
 	}
+}
+
+// nonzero returns where a row is not zero: directions have few such places, so that
+// products with them are quick.
+func nonzero(v *Row) []int {
+	var out []int
+	for i, x := range v {
+		if x != 0 {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+func dotAt(a, b *Row, places []int) float64 {
+	var s float64
+	for _, i := range places {
+		s += a[i] * b[i]
+	}
+	return s
 }
 
 // direction returns rising direction d, of unit length.

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -19,32 +20,66 @@ type rounder struct {
 	parts    []int
 	products products
 	set      *moveSet
+	at       int // of the set
 	cost     float64
 	toward   [MaxParts]float64
 	cutoff   float64 // rank beyond which a rounding is not kept
 	far      float64 // distance beyond which it is not
-	amounts  [MaxParts]int
+	amounts  [MaxParts]int32
 	most     int // roundings to keep
+	kept     []rounding
 	found    []Filling
+}
+
+// rounding is a filling of the combination at hand. Very many are put in their place
+// and pushed out again, so it holds no more than it must.
+type rounding struct {
+	square, rank float64
+	amounts      [MaxParts]int32
+	set          int32 // of moves
+}
+
+// compare orders roundings of one combination as [compare] does fillings: sets of
+// fewer moves come first, and those of as many in order.
+func (r *rounder) compare(a, b rounding) int {
+	if c := cmp.Compare(a.rank, b.rank); c != 0 {
+		return c
+	}
+	moves := func(x *rounding) int { return len(r.task.sets[x.set].moves) }
+	return cmp.Or(cmp.Compare(moves(&a), moves(&b)), slices.Compare(a.amounts[:], b.amounts[:]), cmp.Compare(a.set, b.set))
 }
 
 // round returns the roundings of a combination that rank within the cutoff and
 // are no further than far, the best first; the next call overwrites them.
 func (r *rounder) round(parts []int, cutoff, far float64) []Filling {
 	t := r.task
-	r.parts, r.products, r.cutoff, r.far, r.found = parts, t.productsOf(parts), cutoff, far, r.found[:0]
+	r.parts, r.products, r.cutoff, r.far, r.kept = parts, t.productsOf(parts), cutoff, far, r.kept[:0]
 	r.most = roundings
 	if len(parts) == 1 || t.knows(parts) {
 		r.most = roundingsAlone
 	}
 	standing := t.standing(parts)
 	for s := range t.sets {
-		r.set = &t.sets[s]
+		r.set, r.at = &t.sets[s], s
 		r.cost = r.set.cost + standing
 		r.toward = t.toward(parts, r.set)
 		if r.near(r.set.square, r.products.explained(&r.toward)) {
 			r.descend(0, r.set.square, r.toward)
 		}
+	}
+	return r.fillings()
+}
+
+// fillings returns the roundings that were kept.
+func (r *rounder) fillings() []Filling {
+	r.found = r.found[:0]
+	for i := range r.kept {
+		x := &r.kept[i]
+		f := Filling{Parts: r.parts, Moves: r.task.sets[x.set].moves, Square: x.square, Rank: x.rank}
+		for k, a := range x.amounts {
+			f.Amounts[k] = int(a)
+		}
+		r.found = append(r.found, f)
 	}
 	return r.found
 }
@@ -70,7 +105,7 @@ func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 		return
 	}
 	for i, ml := range part.Amounts {
-		r.amounts[k] = i
+		r.amounts[k] = int32(i)
 		s := max(0, square-2*ml*h[k]+ml*ml*self)
 		if left := r.without(k, ml, h); r.near(s, r.explainedAfter(k, &left)) {
 			r.descend(k+1, s, left)
@@ -82,14 +117,14 @@ func (r *rounder) descend(k int, square float64, h [MaxParts]float64) {
 func (r *rounder) finish(k, amount int, square, h float64) {
 	part := &r.task.Parts[r.parts[k]]
 	ml := part.Amounts[amount]
-	r.amounts[k] = amount
+	r.amounts[k] = int32(amount)
 	s := max(0, square-2*ml*h+ml*ml*r.products.self[k])
 	distance, cost := math.Sqrt(s), r.cost
 	if k == 0 {
 		cost += part.unlike(ml, r.task.Costs.Unlike)
 	}
 	if rank := distance + cost; rank <= r.cutoff && distance <= r.far {
-		r.keep(Filling{Parts: r.parts, Amounts: r.amounts, Moves: r.set.moves, Square: s, Rank: rank})
+		r.keep(rounding{square: s, rank: rank, amounts: r.amounts, set: int32(r.at)})
 	}
 }
 
@@ -104,14 +139,14 @@ func (r *rounder) explainedAfter(k int, h *[MaxParts]float64) float64 {
 
 // keep puts a rounding in its place. Once there are enough of them, the worst
 // sets the cutoff.
-func (r *rounder) keep(x Filling) {
-	at, _ := slices.BinarySearchFunc(r.found, x, compare)
+func (r *rounder) keep(x rounding) {
+	at, _ := slices.BinarySearchFunc(r.kept, x, r.compare)
 	if at == r.most {
 		return
 	}
-	r.found = slices.Insert(r.found[:min(len(r.found), r.most-1)], at, x)
-	if len(r.found) == r.most {
-		r.cutoff = r.found[r.most-1].Rank
+	r.kept = slices.Insert(r.kept[:min(len(r.kept), r.most-1)], at, x)
+	if len(r.kept) == r.most {
+		r.cutoff = r.kept[r.most-1].rank
 	}
 }
 

@@ -98,7 +98,7 @@ func (s *search) stage(ctx context.Context, parts int) error {
 		return err
 	}
 	some := s.reachable()
-	if len(some) > seeds {
+	if parts > 1 && len(some) > seeds { // parts alone are gathered all, and come in order anyway
 		first := s.seedsOf(some)
 		if err := s.pass(ctx, first); err != nil {
 			return err
