@@ -51,7 +51,11 @@ func openAs(ctx context.Context, where string, o store.Options) (house.Store, er
 	}
 	if !isDatabase(where) {
 		if o.Existing && !o.ReadOnly { // nothing is added to a house that is damaged
-			if _, err := store.Verify(ctx, where); err != nil {
+			report, err := store.Verify(ctx, where)
+			if err == nil {
+				err = report.NeedsLog(where)
+			}
+			if err != nil {
 				return nil, err
 			}
 		}
@@ -138,9 +142,18 @@ func newRestore(where *string) *cobra.Command {
 			case isDatabase(*where):
 				return restoreVenue(cmd, args[0], *where)
 			}
+			report, err := store.Verify(cmd.Context(), args[0])
+			if err != nil {
+				return err
+			}
 			aside, err := store.Restore(cmd.Context(), args[0], *where, store.RestoreOptions{Replace: replace, At: time.Now()})
 			if err != nil {
 				return err
+			}
+			if report.NoLog {
+				if err := say(cmd, "%s is no backup but a copy of a house in use, without its log: the last changes may be missing", args[0]); err != nil {
+					return err
+				}
 			}
 			if aside != "" {
 				return say(cmd, "restored %s; the house that was there is now %s", *where, aside)
@@ -186,10 +199,10 @@ func newHouseCheck(where *string) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := say(cmd, "%s is sound: %s", *where, reportText(report)); err != nil || !report.NoLog {
+			if err := report.NeedsLog(*where); err != nil {
 				return err
 			}
-			return say(cmd, "no log (%s-wal) lies beside it: it was closed properly, or it is a copy of a house in use that lacks the last changes; only house backup copies one in use", *where)
+			return say(cmd, "%s is sound: %s", *where, reportText(report))
 		},
 	}
 }

@@ -18,7 +18,7 @@ func TestAMistypedHouseIsNotMade(t *testing.T) {
 	for _, args := range [][]string{
 		{"house", "backup", backup}, {"house", "check"}, {"house", "export"}, {"house", "cost", "Negroni"},
 		{"house", "batch", "Negroni", "--serves", "20"}, {"house", "right"}, {"house", "right", "Negroni"},
-		{"outs", "--out", "falernum"},
+		{"house", "mark", "--out", "falernum"}, {"outs", "--out", "falernum"},
 	} {
 		code, _, message := try(t, "", append(args, "--house", nowhere)...)
 		assert.Equal(t, exitFailed, code, "%v: %s", args, message)
@@ -56,4 +56,30 @@ func TestADamagedHouseIsNotServed(t *testing.T) {
 	code, _, message = try(t, "", "serve", "--listen", "127.0.0.1:0", "--house", bar)
 	assert.Equal(t, exitFailed, code)
 	assert.Contains(t, message, "the file is empty")
+}
+
+// A copy by other means than backup, made while the house is in use, is not called
+// sound, served or written to; whoever has nothing else can restore it, and is told.
+func TestACopyOfAHouseInUseIsTold(t *testing.T) {
+	dir := t.TempDir()
+	path := func(name string) string { return filepath.Join(dir, name) }
+	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o600))
+	code, _, message := try(t, "", "house", "import", "--as", "stock", path("stock.csv"), "--house", path("bar.house"))
+	require.Equal(t, exitDone, code, message)
+	_, _, stop := serveHouse(t, path("bar.house"))
+	text, err := os.ReadFile(path("bar.house"))
+	require.NoError(t, err)
+	stop()
+	require.NoError(t, os.WriteFile(path("copy.house"), text, 0o600))
+	for _, args := range [][]string{{"house", "check"}, {"serve", "--listen", "127.0.0.1:0"}, {"house", "import", "--as", "stock", path("stock.csv")}} {
+		code, _, message := try(t, "", append(args, "--house", path("copy.house"))...)
+		assert.Equal(t, exitFailed, code, args)
+		assert.Contains(t, message, "the last changes may be missing", args)
+	}
+	code, out, message := try(t, "", "house", "restore", path("copy.house"), "--house", path("again.house"))
+	require.Equal(t, exitDone, code, message)
+	assert.Contains(t, out, "the last changes may be missing")
+	code, out, message = try(t, "", "house", "check", "--house", path("again.house"))
+	require.Equal(t, exitDone, code, message)
+	assert.Contains(t, out, "is sound: 5 records")
 }

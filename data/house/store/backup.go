@@ -145,6 +145,9 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	if err := copyFile(backup, draft); err != nil {
 		return "", err
 	}
+	if err := settle(ctx, draft); err != nil {
+		return "", err
+	}
 	if _, err := Verify(ctx, draft); err != nil {
 		return "", err
 	}
@@ -161,6 +164,20 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 		return aside, err
 	}
 	return aside, syncDir(filepath.Dir(path))
+}
+
+// settle makes of a file that may be written by way of a log one that needs none.
+func settle(ctx context.Context, draft string) (err error) {
+	db, err := sql.Open("sqlite", location(draft)+common)
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if shut := db.Close(); err == nil {
+			err = shut
+		}
+	}()
+	return endLog(ctx, db)
 }
 
 // moveAside moves a house with the log beside it, which may hold what the file

@@ -72,8 +72,8 @@ func inPlace(files []keptFile) error {
 	for _, f := range files {
 		info, err := os.Stat(f.path)
 		if err != nil || !os.SameFile(info, f.info) {
-			return fail(house.ErrUnavailable, "write", f.path,
-				"the file of the house was removed or replaced while it was in use (%s); this change is not kept: stop the program, put the file back or restore a backup, and start again", filepath.Base(f.path))
+			return fail(house.ErrUnavailable, "use", f.path,
+				"the file of the house was removed or replaced while it was in use (%s); no change is kept any more: stop the program, put the file back or restore a backup, and start again", filepath.Base(f.path))
 		}
 	}
 	return nil

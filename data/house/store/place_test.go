@@ -43,6 +43,8 @@ func TestAFileThatIsTakenAwayTakesNoWrites(t *testing.T) {
 			}
 			_, err = s.Undo(t.Context(), who, gin().Ref(), v)
 			require.ErrorIs(t, err, house.ErrUnavailable)
+			_, err = s.Changes(t.Context(), 0, 1)
+			require.ErrorIs(t, err, house.ErrUnavailable, "who asks again and again hears of it before anybody writes")
 		})
 	}
 }

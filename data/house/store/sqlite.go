@@ -148,7 +148,7 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 // open the file as unwritable; query_only keeps its statements from writing.
 func lookInto(ctx context.Context, path string) (s *sqlite, err error) {
 	s = &sqlite{path: path, base: location(path) + "mode=rw&"}
-	if s.reads, err = sql.Open("sqlite", s.base+common+"&_pragma=query_only(1)"); err != nil {
+	if s.reads, err = openGuest(s.base + common + "&_pragma=query_only(1)"); err != nil {
 		return nil, err
 	}
 	s.reads.SetMaxOpenConns(readers)
@@ -198,13 +198,6 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 	if err != nil {
 		return err
 	}
-	var mode string
-	if _, err := one(ctx, c, []any{&mode}, `PRAGMA journal_mode = WAL`); err != nil {
-		return err
-	}
-	if mode != "wal" && !s.memory {
-		return fail(house.ErrInternal, "open", s.path, "the disk does not allow a write-ahead log (journal mode %q); keep the house on a local disk", mode)
-	}
 	err = s.transaction(ctx, func(c conn) error {
 		to, err := migrate(ctx, c, "sqlite", s.path, version)
 		if err != nil {
@@ -215,9 +208,15 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 				return err
 			}
 		}
-		return ensureVenue(ctx, c, venue)
+		if err := ensureVenue(ctx, c, venue); err != nil {
+			return err
+		}
+		return noteLog(ctx, c)
 	})
 	if err != nil {
+		return err
+	}
+	if err := s.startLog(ctx); err != nil { // after the note, which must not be in the log alone
 		return err
 	}
 	for _, q := range pragmas {
@@ -300,6 +299,9 @@ func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error
 }
 
 func (s *sqlite) read(ctx context.Context, f func(conn) error) error {
+	if err := inPlace(s.kept); err != nil {
+		return err // what is read from a file that is gone is nobody's any more
+	}
 	tx, err := s.reads.BeginTx(ctx, nil)
 	if err != nil {
 		return err
@@ -342,6 +344,7 @@ func (s *sqlite) close() error {
 		keep(s.reads.Close())
 	}
 	if s.writer != nil {
+		s.endLog()
 		keep(s.writer.Close())
 	}
 	if s.db != nil {

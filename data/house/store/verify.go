@@ -19,9 +19,8 @@ type Report struct {
 	Records int      // those that are gone not counted
 	Changes int
 	Program string // the build that made it, if it is a backup or was restored from one
-	// NoLog is set for a file that is kept with a log, of which there is none.
-	// It was closed in order, or it is a copy of a house in use without its last
-	// changes; the file does not tell which. A backup of a file needs no log.
+	// NoLog is set for a file that was not closed in order and lies without its log:
+	// a copy of a house in use, such as may lack the last changes.
 	NoLog bool
 }
 
@@ -43,10 +42,8 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 		return r, nil, err
 	}
 	query := common + "&mode=ro"
-	if !exists(path + "-wal") {
-		if r.NoLog, err = keepsLog(path); err != nil {
-			return r, nil, err
-		}
+	alone := !exists(path + "-wal")
+	if alone {
 		query += "&immutable=1" // no files beside it, not even for a moment
 	}
 	db, err := sql.Open("sqlite", location(path)+query)
@@ -73,6 +70,11 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	places, err = schemaDamage(ctx, c, r.Schema)
 	if err != nil {
 		return r, places, err
+	}
+	if alone && len(places) == 0 {
+		if r.NoLog, err = lacksLog(ctx, c, path, r.Schema); err != nil {
+			return r, nil, err
+		}
 	}
 	more, err := integrity(ctx, c)
 	if places = append(places, more...); err != nil || len(more) > 0 {
@@ -155,6 +157,15 @@ func integrity(ctx context.Context, c conn) (places []string, err error) {
 		return nil
 	}, `PRAGMA foreign_key_check`)
 	return places, err
+}
+
+// lacksLog reports whether a file without a log beside it needs one.
+func lacksLog(ctx context.Context, c conn, path string, schema int) (bool, error) {
+	keeps, err := keepsLog(path)
+	if err != nil || !keeps {
+		return false, err
+	}
+	return logsAreNoted(ctx, c, schema)
 }
 
 // keepsLog reports whether a file is written by way of a log: byte 18 of its
