@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"net/url"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -131,3 +132,30 @@ func TestIdsAreUnique(t *testing.T) {
 		}
 	}
 }
+
+// A sheet whose braces do not match loses the rules that follow, without a word.
+func TestSheetsAreWhole(t *testing.T) {
+	names, err := fs.Glob(webui.Embedded, "static/*.css")
+	require.NoError(t, err)
+	require.NotEmpty(t, names)
+	for _, name := range names {
+		text, err := fs.ReadFile(webui.Embedded, name)
+		require.NoError(t, err)
+		depth := 0
+		for _, r := range comments.ReplaceAllString(string(text), "") {
+			switch r {
+			case '{':
+				depth++
+			case '}':
+				depth--
+			}
+			if !assert.GreaterOrEqual(t, depth, 0, "%s closes what it has not opened", name) {
+				break
+			}
+		}
+		assert.Zero(t, depth, "%s leaves something open", name)
+	}
+}
+
+// comments are those of a sheet.
+var comments = regexp.MustCompile(`(?s)/\*.*?\*/`)

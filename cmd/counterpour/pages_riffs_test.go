@@ -38,7 +38,7 @@ func TestRiffPagesOverTheKitchen(t *testing.T) {
 	}{
 		{"/riffs", url.Values{"text": {"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}, "toward": {"more nut"}, "limit": {"40"}}, []string{"riffs on the draft", "Its nearest proven relatives"}},
 		{"/riffs", url.Values{"text": {"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}, "words": {"nuttier, below 18 %"}, "from": {"all"}, "limit": {"20"}}, []string{"riffs on the draft"}},
-		{"/riffs", url.Values{"text": {"1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\nshake, up"}, "diet": {"vegan"}}, []string{"Without tree nuts, for a guest who keeps to vegan.", "Take to the bench"}},
+		{"/riffs", url.Values{"text": {"1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\nshake, up"}, "diet": {"vegan"}}, []string{"For a guest: vegan, without tree nuts.", "Take to the bench"}},
 		{"/riffs/use-up", url.Values{"bottle": {"fino-sherry", "mezcal"}, "names": {"orgeat, grenadine"}}, []string{"<strong>orgeat.</strong> The guest must not have it", "must move"}},
 		{"/riffs/walk", url.Values{"from": {"tide-table"}, "to-text": {"2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}}, []string{"A walk of 5 drinks", "g of alcohol", "harms an unborn child"}},
 	} {

@@ -21,6 +21,9 @@ import (
 	"counterpour/webui/part"
 )
 
+// boardPath is the address of the cover board.
+const boardPath = "/board"
+
 // board shows what becomes of the menu, and takes marks: out or back, the id of
 // an ingredient; kept or returned, a cover as it was served. A form gets sent
 // back to the board, a script the board itself.
@@ -41,7 +44,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 			if !r.PostForm.Has("back") {
 				to = "#drinks"
 			}
-			http.Redirect(w, r, again(guest.Address("/board"), r)+to, http.StatusSeeOther)
+			http.Redirect(w, r, again(guest.Address(boardPath), r)+to, http.StatusSeeOther)
 			return nil
 		}
 	}
@@ -50,6 +53,7 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v.Again = p.againOf(r)
+	justOut(v.Out, r.PostForm)
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"
@@ -83,6 +87,13 @@ func (p *pages) againOf(r *http.Request) *bottleView {
 		return nil // or it ran out again since
 	}
 	return &bottleView{ID: id, Name: b.Name}
+}
+
+// justOut tells apart what a form has just marked as out.
+func justOut(out []bottleView, f url.Values) {
+	for i := range out {
+		out[i].Just = slices.Contains(f["out"], out[i].ID)
+	}
 }
 
 // mostMarks is how many marks one form makes; a page sends one.
@@ -138,8 +149,12 @@ func (p *pages) boardOf(ctx context.Context, guest *form.Guest) (*boardView, err
 		return nil, err
 	}
 	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: guest,
-		Here: guest.Address("/board"), Specs: guest.Address("/specs"), Menu: len(s.Menu)}
-	v.shelve(s)
+		Here: guest.Address(boardPath), Specs: guest.Address("/specs"), Menu: len(s.Menu)}
+	since, err := outsSince(ctx, p.house)
+	if err != nil {
+		return nil, err
+	}
+	v.shelve(s, since)
 	if len(s.Out) > 0 {
 		r, err := p.bar.Outs(ctx, menuRequest(s, guest.Limits()))
 		if err != nil {

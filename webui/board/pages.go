@@ -22,7 +22,7 @@ type pages struct {
 func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	all := newLines()
 	at := behind.Visiting(open, func(v behind.Visit) *pages { return &pages{f, open, all, v, v} })
-	mux.Handle("/board", f.Route(at((*pages).board), frame.Taking...))
+	mux.Handle(boardPath, f.Route(at((*pages).board), frame.Taking...))
 	mux.Handle(TonightPath, f.Route(at((*pages).tonight), frame.Taking...))
 	mux.Handle("/board/events", f.Open(at((*pages).boardEvents), http.MethodGet))
 }

@@ -44,6 +44,7 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v.Again = p.againOf(r)
+	justOut(v.Out, r.PostForm)
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"
@@ -134,7 +135,7 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 		}
 	}
 	v := newTonightView(p.house.About(), versionOf(s), &x)
-	for _, b := range s.Out {
+	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleView{ID: b.ID, Name: b.Name})
 	}
 	for i := range s.Menu {
@@ -170,6 +171,13 @@ func notKept(s *behind.Shift) []*flavor.Profile {
 			}
 		}
 	}
+	return out
+}
+
+// latest returns what is out, what ran out last first.
+func latest(out []*flavor.Profile, since map[string]time.Time) []*flavor.Profile {
+	out = slices.Clone(out)
+	slices.SortStableFunc(out, func(a, b *flavor.Profile) int { return since[b.ID].Compare(since[a.ID]) })
 	return out
 }
 

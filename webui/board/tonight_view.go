@@ -37,6 +37,9 @@ type tonightView struct {
 	count map[show]int
 }
 
+// Path is the address of the page.
+func (v *tonightView) Path() string { return TonightPath }
+
 // choiceView is one choice of drinks, and how many there are.
 type choiceView struct {
 	Name, Address string
@@ -69,7 +72,7 @@ type tonightDrink struct {
 	Unbalanced bool
 	Left       []string    // what else goes, for the guest
 	LeftOut    string      // with nothing poured instead; empty if that does not keep it
-	Far        bool        // nothing keeps it
+	Far        bool        // nothing keeps it; a cover is then the nearest there is
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Strength   string      // if the guest has a limit
 	Missing    string      // what is out
@@ -91,7 +94,7 @@ type tonightPour struct {
 
 func newTonightView(about, version string, x *wish) *tonightView {
 	v := &tonightView{About: about, Version: version, Guest: &x.guest, Show: string(x.show), Page: x.page, Here: x.here(),
-		ByBottle: x.guest.Address("/board"), count: map[show]int{}}
+		ByBottle: x.guest.Address(boardPath), count: map[show]int{}}
 	return v
 }
 
@@ -108,7 +111,10 @@ func (p *pages) drinkOf(m *behind.HouseSpec, t *cover.Touched, s *behind.Shift, 
 	}
 	if t != nil {
 		d.touch(t, guest, since)
-		return d, nil
+		// What the guest must not have anyway is not for want of a bottle.
+		if d.state != stateMissing || len(d.Left) == 0 {
+			return d, nil
+		}
 	}
 	if guest.MaxABV > 0 {
 		var err error
@@ -143,7 +149,7 @@ func (d *tonightDrink) touch(t *cover.Touched, guest *cover.Guest, since map[str
 	}
 	d.touched, d.Missing, d.state = t, words.List(names), stateMissing
 	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near && !t.NotSearched
-	if d.LeftOut != "" || t.Chosen >= 0 {
+	if d.LeftOut != "" || t.Chosen >= 0 && !d.Far {
 		d.state = stateCovered
 	}
 	if len(t.Missing) == 1 && guest.Accepts(t.Missing[0]) {

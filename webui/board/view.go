@@ -3,6 +3,8 @@ package board
 import (
 	"fmt"
 	"net/url"
+	"slices"
+	"time"
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -35,16 +37,23 @@ type boardView struct {
 	Noted   string      // what was just written down of a cover
 }
 
+// Path is the address of the board.
+func (v *boardView) Path() string { return boardPath }
+
+// Show is which drinks are asked for: the board shows all that are touched.
+func (v *boardView) Show() string { return "" }
+
 // bottleView is a bottle that can be marked.
 type bottleView struct {
 	ID, Name string
 	Drinks   string // how many drinks of the menu need it
+	Just     bool   // this screen has just marked it as out
 }
 
 // shelfView is the bottles of the menu that do one thing in a drink.
 type shelfView struct {
-	ID, Title string
-	Bottles   []bottleView
+	ID, Title, Short string
+	Bottles          []bottleView
 }
 
 // touchedView is a drink that lost a pour.
@@ -58,7 +67,8 @@ type touchedView struct {
 	Served     string      // the cover, for telling how it was received; empty if that cannot be told
 	Left       []string    // other pours that had to go, for the guest
 	LeftOut    string      // with nothing poured instead; empty if that does not keep it
-	Far        bool        // nothing keeps the drink
+	Far        bool        // nothing keeps the drink; a cover is then the nearest there is
+	Lost       bool        // nothing can be poured that keeps it
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Others     []string    // further covers, a line each
 	Cautions   []behind.Caution
@@ -73,7 +83,7 @@ type keepView struct{ Name, Drinks string }
 // shelve lists what is out, and the bottles of the menu that are not. What the
 // guest must not have is left off the shelves, since nothing here is poured
 // from it.
-func (v *boardView) shelve(s *behind.Shift) {
+func (v *boardView) shelve(s *behind.Shift, since map[string]time.Time) {
 	guest := v.Guest.Limits()
 	need := map[*flavor.Profile]int{}
 	for i := range s.Menu {
@@ -81,11 +91,11 @@ func (v *boardView) shelve(s *behind.Shift) {
 			need[b]++
 		}
 	}
-	for _, b := range s.Out {
+	for _, b := range latest(s.Out, since) {
 		v.Out = append(v.Out, bottleOf(b, need[b]))
 	}
 	for _, t := range part.ShelfTitles {
-		shelf := shelfView{ID: "shelf-" + string(t.Part), Title: t.Title}
+		shelf := shelfView{ID: "shelf-" + string(t.Part), Title: t.Title, Short: t.Short}
 		for _, b := range s.Stock {
 			switch {
 			case need[b] == 0 || s.IsOut(b) || b.Class.Part() != t.Part:
@@ -119,13 +129,13 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 	}
 	for i := range r.Touched {
 		t := &r.Touched[i]
-		if t.Chosen < 0 && !t.NotSearched {
+		d := touchedOf(t, guest.Avoid)
+		if d.Lost && !d.Unknown {
 			v.Lost++
 		}
 		if i >= onAPage {
 			continue
 		}
-		d := touchedOf(t, guest.Avoid)
 		d.Slug = slugs[t.Spec]
 		if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
 			return err
@@ -139,6 +149,16 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 		}
 		v.Drinks = append(v.Drinks, d)
 	}
+	// What has no cover stands first, as the search lists it but for what it holds to be far.
+	slices.SortStableFunc(v.Drinks, func(a, b touchedView) int {
+		switch {
+		case a.Lost == b.Lost:
+			return 0
+		case a.Lost:
+			return -1
+		}
+		return 1
+	})
 	for _, f := range r.Fetch {
 		// A bottle that the guest must not have brings this guest nothing.
 		if f.Drinks > 0 && guest.Accepts(f.Profile) {
@@ -172,6 +192,7 @@ func touchedOf(t *cover.Touched, avoid []flavor.Allergen) touchedView {
 	}
 	d.Missing = words.List(missing)
 	d.Left, d.LeftOut, d.Far = part.AlsoGone(t.Removed, t.Missing), part.LeftOutLine(t.Removed, t.LeftOut, part.Chosen(t)), !t.Near && !t.NotSearched
+	d.Lost = d.LeftOut == "" && (t.Chosen < 0 || d.Far)
 	if t.Chosen < 0 {
 		return d
 	}

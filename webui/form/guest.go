@@ -129,6 +129,43 @@ func (d *Guest) Fields() []Field {
 	return out
 }
 
+// Usual is what guests ask for most, for one tap.
+type Usual struct{ Name, Address string }
+
+// usual is common practice, no source.
+var usual = []struct {
+	name string
+	asks Guest
+}{
+	{"No nuts", Guest{Avoid: []flavor.Allergen{flavor.TreeNuts, flavor.Peanuts}}},
+	{"No gluten", Guest{Avoid: []flavor.Allergen{flavor.Gluten}}},
+	{"No egg", Guest{Diet: []string{"no egg"}}},
+	{"No dairy", Guest{Diet: []string{"no dairy"}}},
+	{"Vegan", Guest{Diet: []string{"vegan"}}},
+	{"No alcohol", Guest{Diet: []string{"alcohol-free"}}},
+}
+
+// Usual lists what guests ask for most, each as an address of the page at a path for
+// a guest who asks for that beside all that this one does.
+func (d *Guest) Usual(path string) []Usual {
+	var out []Usual
+	for _, u := range usual {
+		both := Guest{Avoid: slices.Clone(d.Avoid), Diet: slices.Clone(d.Diet), Strength: d.Strength}
+		for _, a := range u.asks.Avoid {
+			if !slices.Contains(both.Avoid, a) {
+				both.Avoid = append(both.Avoid, a)
+			}
+		}
+		for _, w := range u.asks.Diet {
+			if !slices.Contains(both.Diet, w) {
+				both.Diet = append(both.Diet, w)
+			}
+		}
+		out = append(out, Usual{u.name, both.Address(path)})
+	}
+	return out
+}
+
 // Boxes are the allergens to tick.
 func (d *Guest) Boxes() []Box {
 	var out []Box
@@ -153,14 +190,11 @@ func (d *Guest) Strengths() []Option {
 // Ticked reports whether the guest has a wish at all.
 func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 || d.Strength != "" }
 
-// Line says in a line who drinks it, empty for anybody.
+// Line says in a line what the guest asks for, empty for anybody.
 func (d *Guest) Line() string {
-	var parts []string
+	parts := slices.Clone(d.Diet)
 	if len(d.Avoid) > 0 {
 		parts = append(parts, "without "+words.List(words.Of(d.Avoid)))
-	}
-	if len(d.Diet) > 0 {
-		parts = append(parts, "for a guest who keeps to "+words.List(d.Diet))
 	}
 	for _, s := range strengths {
 		if s.word == d.Strength {
@@ -168,4 +202,12 @@ func (d *Guest) Line() string {
 		}
 	}
 	return strings.Join(parts, ", ")
+}
+
+// Sentence says the same as a sentence, empty for anybody.
+func (d *Guest) Sentence() string {
+	if line := d.Line(); line != "" {
+		return "For a guest: " + line + "."
+	}
+	return ""
 }

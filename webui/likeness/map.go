@@ -49,10 +49,17 @@ type bottleChoice struct {
 	Chosen   bool
 }
 
-// pourChoice is a pour of the chosen drink that could run out.
+// mostLike is how many neighbours of a pour are named.
+const mostLike = 3
+
+// pourChoice is a pour of the chosen drink, which could run out.
 type pourChoice struct {
-	Name, Address string
-	Chosen        bool
+	Name    string
+	Near    string   // address of its neighbours
+	Address string   // of its covers
+	Like    []string // what in the stock is most like it
+	Out     bool
+	Chosen  bool
 }
 
 // axisView says what an axis of the map is.
@@ -126,7 +133,11 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 	for _, b := range part.Bottles(&h.Spec) {
 		kinds[b.ID] = draw.KindPoured
 		to := "/map?" + url.Values{"spec": {h.Slug}, "missing": {b.ID}}.Encode()
-		v.Pours = append(v.Pours, pourChoice{b.Name, to, b.ID == missing})
+		pour := pourChoice{Name: b.Name, Near: nearAddress(b), Address: to, Out: s.IsOut(b), Chosen: b.ID == missing}
+		for _, n := range service.NeighboursOf(s.Stock, b, mostLike) {
+			pour.Like = append(pour.Like, n.Profile.Name)
+		}
+		v.Pours = append(v.Pours, pour)
 	}
 	if missing == "" {
 		return nil

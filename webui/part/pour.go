@@ -11,14 +11,15 @@ import (
 var ShelfTitles = []struct {
 	Part  flavor.Part
 	Title string
+	Short string // to jump to it
 }{
-	{flavor.PartBase, "Spirits"},
-	{flavor.PartModifier, "Liqueurs, wines, bitter and sweet"},
-	{flavor.PartSour, "Sour"},
-	{flavor.PartSweetener, "Syrups and sugars"},
-	{flavor.PartLength, "Juices, sodas and teas"},
-	{flavor.PartTexture, "Egg, cream and foam"},
-	{flavor.PartSeasoning, "Bitters, herbs and spices"},
+	{flavor.PartBase, "Spirits", "Spirits"},
+	{flavor.PartModifier, "Liqueurs, wines, bitter and sweet", "Liqueurs"},
+	{flavor.PartSour, "Sour", "Sour"},
+	{flavor.PartSweetener, "Syrups and sugars", "Syrups"},
+	{flavor.PartLength, "Juices, sodas and teas", "Juices"},
+	{flavor.PartTexture, "Egg, cream and foam", "Egg"},
+	{flavor.PartSeasoning, "Bitters, herbs and spices", "Bitters"},
 }
 
 // Bottles lists the ingredients of a drink, each once.

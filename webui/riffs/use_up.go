@@ -210,7 +210,7 @@ func (v *useUpPage) find(ctx context.Context, p *pages, bottles []*flavor.Profil
 }
 
 func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.Guest, t *part.Tariff) *useUpView {
-	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: words.Sentence(d.Line())}
+	v := &useUpView{Title: countOrNo(len(found.Drafts), "draft", "drafts"), Sub: d.Sentence()}
 	var specs []*flavor.Spec
 	for i := range found.Drafts {
 		x := &found.Drafts[i]

@@ -88,7 +88,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 	if name == "" {
 		name = "the draft"
 	}
-	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: words.Sentence(d.Line()), Why: whyFew(found, request.Limit)}
+	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: d.Sentence(), Why: whyFew(found, request.Limit)}
 	var specs []*flavor.Spec
 	for i := range found.Riffs {
 		x := &found.Riffs[i]

@@ -199,7 +199,7 @@ func (v *walkPage) find(ctx context.Context, p *pages, request walk.Request) (st
 }
 
 func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
-	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: words.Sentence(d.Line())}
+	v := &walkView{Title: "A walk of " + words.Count(len(stops), "drink", "drinks"), Sub: d.Sentence()}
 	var specs []*flavor.Spec
 	var ml, grams float64
 	for i := range stops {

@@ -152,6 +152,28 @@ func (p *pages) specsOf(ctx context.Context, q *sift, path string, size int) (*s
 	return v, nil
 }
 
+// letterView is where the drinks of a letter begin.
+type letterView struct{ Letter, Slug string }
+
+// fewForLetters is how many drinks need no letters to jump to.
+const fewForLetters = 12
+
+// Letters are the letters that the listed drinks begin with, each with the first that
+// does; none if the list is short or stands in another order.
+func (v *specsView) Letters() []letterView {
+	if len(v.Specs) <= fewForLetters || v.Query.Text != "" {
+		return nil
+	}
+	var out []letterView
+	for i := range v.Specs {
+		letter := strings.ToUpper(string([]rune(v.Specs[i].Name)[:1]))
+		if len(out) == 0 || out[len(out)-1].Letter != letter {
+			out = append(out, letterView{letter, v.Specs[i].Anchor()})
+		}
+	}
+	return out
+}
+
 // foundOf says how many specs of how many are listed.
 func foundOf(found, all int) string {
 	if found == all {
@@ -183,6 +205,9 @@ type specView struct {
 	Bench      string   // address of the bench with its text
 	Cost       part.Cost
 }
+
+// Anchor is where the drink stands on the page.
+func (v *specView) Anchor() string { return "spec-" + v.Slug }
 
 // InLine is the pours in a line.
 func (v *specView) InLine() string { return words.Bound(strings.Join(v.Pours, "\u00a0· ")) }

@@ -53,9 +53,8 @@
   };
 
   const standAt = (button) => {
-    const to = document.getElementById(button.name === "out" ? "drinks-title" : "out-title");
-    to?.scrollIntoView();
-    (button.name === "out" ? to : document.getElementById("out-" + button.value))?.focus({ preventScroll: true });
+    document.getElementById("out-title")?.scrollIntoView();
+    document.getElementById(button.name === "out" ? "drinks-title" : "out-" + button.value)?.focus({ preventScroll: true });
   };
   board.addEventListener("submit", (event) => {
     const form = event.target, button = event.submitter;
@@ -97,11 +96,6 @@
   events.addEventListener("error", () => {
     if (events.readyState === EventSource.CLOSED) return old(true);
     down ||= setTimeout(() => old(true), 4000);
-  });
-
-  // Who goes to the guest means to tick something.
-  board.addEventListener("click", (event) => {
-    if (event.target.closest(".to-guest")) document.getElementById("guest").open = true;
   });
 
   // On paper nothing can be opened.
