@@ -91,7 +91,7 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 		Relatives: list(r.Relatives, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
-		LeastJND: riff.LeastDistance,
+		LeastJND: r.Result.Least,
 		Refused:  Unlisted(r.Result.Refused), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
 	}, nil
 }

@@ -99,15 +99,17 @@ const (
 type traits uint16
 
 const (
-	solid  traits = 1 << iota // poured by piece or weight, not by volume
-	cloudy                    // wants a shaker: juice, egg, milk and what is sharp
-	fixed                     // its amount is not moved to mend the balance
-	apart                     // kept out of a batch: it does not hold or is not safe
-	cut                       // kept out of a batch where it is counted: cut fruit browns
-	fizzy                     // usually carbonated; a profile says whether it is
-	tap                       // comes from the tap and costs nothing
-	heated                    // a hot drink is made hot with it
-	hued                      // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
+	solid   traits = 1 << iota // poured by piece or weight, not by volume
+	cloudy                     // wants a shaker: juice, egg, milk and what is sharp
+	fixed                      // its amount is not moved to mend the balance
+	apart                      // kept out of a batch: it does not hold or is not safe
+	cut                        // kept out of a batch where it is counted: cut fruit browns
+	fizzy                      // usually carbonated; a profile says whether it is
+	tap                        // comes from the tap and costs nothing
+	heated                     // a hot drink is made hot with it
+	brewed                     // fermented and drunk by the glass: no soda stands for it, nor it for one
+	curdles                    // turns in acid, but for what is cultured or thick with sugar
+	hued                       // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
 )
 
 // Measured is how a class is usually poured.
@@ -142,7 +144,7 @@ var classes = []classInfo{
 	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 0},
 	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, hued},
 	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 0},
-	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, cloudy},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, cloudy | curdles},
 	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 0},
 	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 0},
 	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, hued},
@@ -150,8 +152,8 @@ var classes = []classInfo{
 	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, hued},
 	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued | heated},
 	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, fizzy | hued},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | hued | heated},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | hued | heated},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated},
 	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 0},
 	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 0},
 	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
@@ -165,7 +167,7 @@ var classes = []classInfo{
 	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, solid | cut},
 	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, solid | fixed | apart},
 	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, solid | fixed},
-	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy | heated},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy | curdles | heated},
 	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy | heated},
 	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart},
 	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart},
@@ -252,6 +254,13 @@ func (c Class) Hued() bool { return c.is(hued) }
 
 // Heated reports whether a hot drink is made hot with a pour of the class.
 func (c Class) Heated() bool { return c.is(heated) }
+
+// Brewed reports whether the class is fermented and drunk by the glass, as beer and
+// cider are.
+func (c Class) Brewed() bool { return c.is(brewed) }
+
+// Curdles reports whether acid turns the class.
+func (c Class) Curdles() bool { return c.is(curdles) }
 
 // Sparkles reports whether the class is usually carbonated.
 func (c Class) Sparkles() bool { return c.is(fizzy) }

@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
 )
@@ -82,10 +83,11 @@ type Kitchen struct {
 	Station   *station.Station
 	Searches  *admission.Pool // lets searches in; nil lets in all
 
-	follow  follow
-	stock   []*flavor.Profile  // what the index suggests first
-	customs *flavor.Customs    // what the trade pours in place of what is out
-	common  *flavor.Commonness // how common everything is
+	follow   follow
+	stock    []*flavor.Profile  // what the index suggests first
+	customs  *flavor.Customs    // what the trade pours in place of what is out
+	carriers *wish.Carriers     // what a bartender meets a wish with
+	common   *flavor.Commonness // how common everything is
 }
 
 // NewKitchen loads the families and makes an index over a catalogue, such as with
@@ -98,6 +100,9 @@ func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profil
 	}
 	k.Proven = proven
 	if k.customs, err = c.Customs(); err != nil {
+		return nil, err
+	}
+	if k.carriers, err = c.Carriers(); err != nil {
 		return nil, err
 	}
 	if k.common, err = c.Commonness(proven); err != nil {
@@ -123,7 +128,7 @@ func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
 	k.Finder = cover.NewFinder(k.Mixer, k.Judge, k.Catalogue.Space(), k.customs, cover.DefaultWeights())
-	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), k.Proven)
+	k.Station, err = station.New(k.Mixer, k.Judge, s, k.Catalogue.Space(), k.Proven, k.carriers)
 	return err
 }
 

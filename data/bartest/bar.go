@@ -58,7 +58,11 @@ var load = sync.OnceValues(func() (*Bar, error) {
 	if err != nil {
 		return nil, err
 	}
-	st, err := station.New(mixer, balance.NewJudge(mixer, set, c.Pantry()), set, c.Space(), book)
+	carriers, err := c.Carriers()
+	if err != nil {
+		return nil, err
+	}
+	st, err := station.New(mixer, balance.NewJudge(mixer, set, c.Pantry()), set, c.Space(), book, carriers)
 	return &Bar{Catalogue: c, Station: st, Proven: book, Usual: usual}, err
 })
 

@@ -46,7 +46,13 @@ func (x *search) moves(ctx context.Context, limit int) error {
 			return err
 		}
 	}
-	if len(x.pool) >= poolSpare*limit {
+	asked := 0
+	for _, s := range x.pool {
+		if s.AsAsked() {
+			asked++
+		}
+	}
+	if asked >= poolSpare*limit {
 		return nil
 	}
 	for _, s := range w.promising(x.pool, x.near) {
@@ -104,8 +110,14 @@ func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 // promising returns the drinks that a second move starts from.
 func (w *work) promising(pool, near []*station.Settled) []*station.Settled {
 	all := slices.Concat(pool, near)
+	first := func(s *station.Settled) int {
+		if s.AsAsked() {
+			return 0
+		}
+		return 1
+	}
 	slices.SortStableFunc(all, func(a, b *station.Settled) int {
-		return cmp.Or(cmp.Compare(b.Merit, a.Merit), strings.Compare(station.KeyOf(&a.Spec), station.KeyOf(&b.Spec)))
+		return cmp.Or(cmp.Compare(first(a), first(b)), cmp.Compare(b.Merit, a.Merit), strings.Compare(station.KeyOf(&a.Spec), station.KeyOf(&b.Spec)))
 	})
 	return all[:min(len(all), secondParents)]
 }
@@ -124,6 +136,9 @@ func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
 			drafts := w.swaps(p, at, draftsEach)
 			if part := p.Spec.Pours[at].Profile.Class.Part(); len(p.Spec.Pours) > 1 && (len(drafts) == 0 || station.Optional(part)) {
 				drafts = append(drafts, w.without(p, at))
+				if unsweet, ok := w.unsoured(p, at); ok {
+					drafts = append(drafts, unsweet)
+				}
 			}
 			for i := range drafts {
 				if err := station.Stopped(ctx); err != nil {

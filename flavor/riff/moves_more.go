@@ -22,6 +22,7 @@ func (w *work) variations(from *station.Parent) []station.Draft {
 	out = append(out, w.foamed(from)...)
 	out = append(out, w.sweetenedBy(from)...)
 	out = append(out, w.wished(from)...)
+	out = append(out, w.carried(from)...)
 	// What has lost a pour already loses no other, or it is no riff of the drink.
 	if w.Limits.Wished() && from.Lost == 0 {
 		out = append(out, w.leftOut(from)...)
@@ -274,14 +275,6 @@ const (
 	foamsTried = 2
 )
 
-// few is how many additions go on: more where wishes lead there.
-func (w *work) few() int {
-	if w.Limits.Wished() {
-		return 3 * draftsFew
-	}
-	return draftsFew
-}
-
 // sweetenedBy lets a liqueur do the work of the syrup, or a syrup that of the
 // liqueur where there is no syrup.
 func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
@@ -312,23 +305,6 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 	return best(options, draftsFew)
 }
 
-// wished pours what is wished for as proven drinks pour it, beside the rest.
-func (w *work) wished(from *station.Parent) []station.Draft {
-	var out []station.Draft
-	for i := range w.Shelf {
-		it := &w.Shelf[i]
-		if !w.Limits.Wants(it.Profile) || station.Pours(&from.Spec, it.Profile) {
-			continue
-		}
-		if p, ok := w.Usual(it); ok {
-			s := from.Spec.Clone()
-			s.Pours = append(s.Pours, p)
-			out = append(out, w.consider(from, s, KindAdd, it, nil, nil).Draft)
-		}
-	}
-	return out
-}
-
 // leftOut leaves out one pour that is not the base.
 func (w *work) leftOut(from *station.Parent) []station.Draft {
 	if len(from.Spec.Pours) < 3 {
@@ -355,11 +331,23 @@ func needed(s *flavor.Spec, at int) bool {
 		return largest(s, flavor.PartBase) < 0 && largest(s, flavor.PartModifier) == at
 	case flavor.PartTexture:
 		return s.Pours[at].Profile.Class.Kin() == flavor.KinMilk
-	case flavor.PartSweetener, flavor.PartSour:
+	case flavor.PartSweetener:
+		return !slices.ContainsFunc(slices.Delete(slices.Clone(s.Pours), at, at+1), sweetens)
+	case flavor.PartSour:
 		return !slices.ContainsFunc(slices.Delete(slices.Clone(s.Pours), at, at+1), func(p flavor.Pour) bool { return p.Profile.Class.Part() == part })
 	}
 	return false
 }
+
+// sweetens reports whether a pour brings sugar enough to sweeten a drink by itself.
+func sweetens(p flavor.Pour) bool {
+	part := p.Profile.Class.Part()
+	return part == flavor.PartSweetener || part == flavor.PartModifier && ratio.PerML(p.Profile)[ratio.Sweet]*p.ML >= sweetensML
+}
+
+// sweetensML is as much syrup as sweetens a drink: a quarter ounce, common practice, no
+// source.
+const sweetensML = 7.0
 
 func (w *work) without(from *station.Parent, at int) station.Draft {
 	gone := from.Spec.Pours[at]
@@ -374,6 +362,17 @@ func (w *work) without(from *station.Parent, at int) station.Draft {
 		}
 	}
 	return station.Draft{Spec: s, Kind: KindWithout, Moves: from.Moves + 1, Lost: from.Lost + 1, Likely: likely, Rank: likely}
+}
+
+// unsoured leaves out what sours and the sugar that answered it; false if that leaves
+// too little of a drink.
+func (w *work) unsoured(from *station.Parent, at int) (station.Draft, bool) {
+	if from.Spec.Pours[at].Profile.Class.Part() != flavor.PartSour {
+		return station.Draft{}, false
+	}
+	d := w.without(from, at)
+	d.Spec.Pours = slices.DeleteFunc(d.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartSweetener })
+	return d, len(d.Spec.Pours) > 1
 }
 
 // portioned is the drink itself, its amounts to be solved anew.

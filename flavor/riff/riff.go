@@ -18,8 +18,10 @@ const (
 	MaxLimit     = station.MaxLimit
 	DefaultLimit = station.DefaultLimit
 	// LeastDistance is the least distance between any two riffs, and between a
-	// riff and the drink it came from, in just-noticeable differences.
+	// riff and the drink it came from, in just-noticeable differences; where a wish
+	// says what to change, LeastWished is.
 	LeastDistance = station.LeastDistance
+	LeastWished   = station.LeastWished
 )
 
 // Request asks for riffs.
@@ -47,6 +49,7 @@ type Riff struct {
 // Result is the riffs found, the best first.
 type Result struct {
 	Riffs    []Riff
+	Least    float64 // distance between any two of them and from the drink, in just-noticeable differences
 	Refused  station.Refused
 	CutShort bool // the deadline of the context passed, so that better ones may be missing
 }
@@ -80,7 +83,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err != nil {
 		return nil, err
 	}
-	out := &Result{CutShort: cutShort}
+	out := &Result{Least: w.LeastApart(), CutShort: cutShort}
 	for _, s := range w.Choose(pool, req.Limit) {
 		riff, err := w.describe(s)
 		if err != nil {

@@ -74,12 +74,12 @@ func checkRiffs(t *testing.T, b *bartest.Bar, req *Request, res *Result) {
 		from, err := b.Station.Distance(req.Spec, &x.Spec)
 		require.NoError(t, err)
 		assert.InDelta(t, from, x.Distance, bartest.Rounding)
-		assert.GreaterOrEqual(t, from, station.LeastDistance)
+		assert.GreaterOrEqual(t, from, res.Least)
 		for j := range i {
 			assert.NotEqual(t, station.MadeOf(&res.Riffs[j].Spec), station.MadeOf(&x.Spec), "two riffs are made of the same things")
 			apart, err := b.Station.Distance(&x.Spec, &res.Riffs[j].Spec)
 			require.NoError(t, err)
-			assert.GreaterOrEqual(t, apart, station.LeastDistance, "%s / %s", x.Text, res.Riffs[j].Text)
+			assert.GreaterOrEqual(t, apart, res.Least, "%s / %s", x.Text, res.Riffs[j].Text)
 		}
 		assert.NotEmpty(t, x.Text)
 		assert.NotContains(t, x.Text, "\n", "one line")

@@ -98,10 +98,7 @@ func (t *turning) ofCream(total float64, blended bool) float64 {
 // Turns reports whether acid curdles an ingredient: milk, cream and cream
 // liqueurs, but for what is cultured, or thick with sugar.
 func Turns(p *flavor.Profile) bool {
-	if p.Class != flavor.ClassDairy && p.Class != flavor.ClassCreamLiqueur {
-		return false
-	}
-	return p.Acid.Value < culturedGPerL && p.Sugar.Value < preservedGPerL && p.Texture.Value-p.Fat.Value >= leastProteinGPL
+	return p.Class.Curdles() && p.Acid.Value < culturedGPerL && p.Sugar.Value < preservedGPerL && p.Texture.Value-p.Fat.Value >= leastProteinGPL
 }
 
 // clarified reports whether the draft's steps mean the milk to curdle and strain it

@@ -31,10 +31,13 @@ type Aim struct {
 	sense    sense.Sense
 	families []flavor.Family
 	ids      []string
+	or       []Aim     // any of these meets it as well
+	row      *wish.Row // what a bartender meets it with; nil for whatever has much of it
+	wish     wish.Wish
 }
 
 func aimOf(w *wish.Wish) (Aim, error) {
-	a := Aim{Up: w.More, Least: LeastStep, kind: w.Kind, sense: w.Sense, families: w.Families, ids: w.IDs}
+	a := Aim{Up: w.More, Least: LeastStep, kind: w.Kind, sense: w.Sense, families: w.Families, ids: w.IDs, wish: *w}
 	switch w.Kind {
 	case wish.Sense:
 		if w.Sense < 0 || int(w.Sense) >= sense.NumSenses || w.Sense == sense.Aroma || w.Sense == sense.Colour || w.Sense == sense.Temperature {
@@ -46,10 +49,34 @@ func aimOf(w *wish.Wish) (Aim, error) {
 		if len(w.Families) == 0 || slices.ContainsFunc(w.Families, func(f flavor.Family) bool { return f < 0 || int(f) >= flavor.NumFamilies }) {
 			return a, flavor.Invalid("toward", w.Word, "the wish names no aroma family")
 		}
+		for _, s := range w.Or {
+			other, err := aimOf(&wish.Wish{Kind: wish.Sense, Sense: s, More: w.More, Word: w.Word})
+			if err != nil {
+				return a, err
+			}
+			a.or = append(a.or, other)
+		}
 		return a, nil
 	}
 	a.sense = sense.Volume // amounts are told apart as volumes are
 	return a, nil
+}
+
+// carriedBy sets what a bartender meets the wish with.
+func (a *Aim) carriedBy(c *wish.Carriers) {
+	a.row = c.Of(&a.wish)
+	for i := range a.or {
+		a.or[i].row = a.row
+	}
+}
+
+// ways lists the aim and what meets it as well.
+func (a *Aim) ways() []*Aim {
+	out := []*Aim{a}
+	for i := range a.or {
+		out = append(out, &a.or[i])
+	}
+	return out
 }
 
 // PerML is how much of it an ingredient has, so that in a finished drink there is
@@ -111,17 +138,38 @@ func (a *Aim) steps(before, after float64) float64 {
 	return by
 }
 
+// Standing of what a bartender meets a wish with, among what may be poured: that of
+// what is known for it is about 1.
+const (
+	firstStands = 0.9
+	alsoStands  = 0.4
+)
+
 // leads is how much nearer to the wish one ingredient leads than another, which
-// may be nil: about 1 for what is known for it.
+// may be nil: about 1 for what is known for it, nothing for what no bartender meets it
+// with.
 func (a *Aim) leads(space *sense.Space, p, old *flavor.Profile) float64 {
-	v := a.share(space, p)
-	if old != nil {
-		v -= a.share(space, old)
+	best := math.Inf(-1)
+	for _, way := range a.ways() {
+		v := way.share(space, p)
+		if old != nil {
+			v -= way.share(space, old)
+		}
+		if !a.Up {
+			v = -v
+		}
+		best = max(best, v)
 	}
-	if !a.Up {
-		v = -v
+	switch {
+	case a.row == nil:
+	case a.row.First[p.ID]:
+		best = max(best, firstStands)
+	case a.row.Also[p.ID]:
+		best = max(best, alsoStands)
+	default:
+		best = min(best, 0)
 	}
-	return max(-1, min(1, v))
+	return max(-1, min(1, best))
 }
 
 // share is how much an ingredient has of what leads a neat one.
@@ -142,6 +190,12 @@ var neatOf = [sense.NumSenses]float64{
 	sense.Aroma: 10, sense.Volume: 1,
 }
 
+// moved is how many just-noticeable differences a settled drink is nearer to the wish
+// than the drink asked about.
+func (j *Job) moved(a *Aim, s *Settled) float64 {
+	return a.steps(a.in(j.From, j.FromGlass, j.FromDrink), a.in(&s.Spec, s.Glass, s.Drink))
+}
+
 // met is how well a drink meets the wishes for more or less, 0 to 1; 1 if there
 // are none.
 func (j *Job) met(s *Settled) float64 {
@@ -151,9 +205,11 @@ func (j *Job) met(s *Settled) float64 {
 	}
 	worst := math.Inf(1)
 	for i := range aims {
-		a := &aims[i]
-		by := a.steps(a.in(j.From, j.FromGlass, j.FromDrink), a.in(&s.Spec, s.Glass, s.Drink))
-		worst = min(worst, by/wellMet)
+		best := math.Inf(-1)
+		for _, a := range aims[i].ways() {
+			best = max(best, j.moved(a, s))
+		}
+		worst = min(worst, best/wellMet)
 	}
 	return max(0, min(1, worst))
 }
@@ -162,9 +218,11 @@ func (j *Job) met(s *Settled) float64 {
 // just-noticeable differences.
 func (j *Job) shortfall(s *Settled) (lack float64) {
 	for i := range j.Limits.Aims {
-		a := &j.Limits.Aims[i]
-		by := a.steps(a.in(j.From, j.FromGlass, j.FromDrink), a.in(&s.Spec, s.Glass, s.Drink))
-		lack += max(0, a.Least-by)
+		least := math.Inf(1)
+		for _, a := range j.Limits.Aims[i].ways() {
+			least = min(least, max(0, a.Least-j.moved(a, s)))
+		}
+		lack += least
 	}
 	return lack
 }
@@ -184,6 +242,8 @@ const (
 // there should be more of what is wished.
 func (a *Aim) knownFor(p *flavor.Profile) bool {
 	switch {
+	case a.row != nil:
+		return a.row.Carries(p)
 	case a.kind == wish.Aroma:
 		var sum float64
 		for _, f := range a.families {
@@ -201,27 +261,64 @@ func (a *Aim) knownFor(p *flavor.Profile) bool {
 }
 
 // brought reports whether what grew toward a wish for more comes from what is known
-// for it.
+// for it, in one of the ways that meet it.
 func (j *Job) brought(a *Aim, s *Settled) bool {
 	if !a.Up {
 		return true
 	}
-	grown := func(counts func(*flavor.Profile) bool) float64 {
-		sum := func(s *flavor.Spec, ml float64) (v float64) {
-			for i := range s.Pours {
-				if p := &s.Pours[i]; counts(p.Profile) {
-					v += p.ML * a.PerML(j.Station.Space, p.Profile)
-				}
-			}
-			if a.sense == sense.Volume && a.kind == wish.Sense {
-				return v
-			}
-			return v / ml
+	for _, way := range a.ways() {
+		known := j.grown(way, s, way.knownFor)
+		if j.moved(way, s) >= way.Least && known > 0 && known >= mostGrowth*j.grown(way, s, anything) {
+			return true
 		}
-		return sum(&s.Spec, s.Drink.VolumeML) - sum(j.From, j.FromDrink.VolumeML)
 	}
-	all := grown(func(*flavor.Profile) bool { return true })
-	return grown(a.knownFor) >= mostGrowth*all
+	return false
+}
+
+func anything(*flavor.Profile) bool { return true }
+
+// grown is how much more of what is wished a drink holds by ingredients that count, a
+// millilitre of it.
+func (j *Job) grown(a *Aim, s *Settled, counts func(*flavor.Profile) bool) float64 {
+	sum := func(s *flavor.Spec, ml float64) (v float64) {
+		for i := range s.Pours {
+			if p := &s.Pours[i]; counts(p.Profile) {
+				v += p.ML * a.PerML(j.Station.Space, p.Profile)
+			}
+		}
+		if a.sense == sense.Volume && a.kind == wish.Sense {
+			return v
+		}
+		return v / ml
+	}
+	return sum(&s.Spec, s.Drink.VolumeML) - sum(j.From, j.FromDrink.VolumeML)
+}
+
+// carried is the share of what grew toward the wishes that comes from what a bartender
+// reaches for first, 0 to 1; 1 where no table says what that is.
+func (j *Job) carried(s *Settled) float64 {
+	worst := 1.0
+	for i := range j.Limits.Aims {
+		a := &j.Limits.Aims[i]
+		if a.row == nil {
+			continue
+		}
+		best := 0.0
+		for _, way := range a.ways() {
+			if j.moved(way, s) >= way.Least {
+				first := j.grown(way, s, func(p *flavor.Profile) bool { return a.row.First[p.ID] })
+				best = max(best, min(1, first/max(tiny, j.grown(way, s, anything))))
+			}
+		}
+		worst = min(worst, best)
+	}
+	return worst
+}
+
+// Carries reports whether a wish for more is met with an ingredient, by the table of
+// what a bartender meets it with.
+func (j *Job) Carries(p *flavor.Profile) bool {
+	return slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool { return a.Up && a.row != nil && a.row.Carries(p) })
 }
 
 // Toward says how much nearer to the wishes an ingredient leads than what it

@@ -11,16 +11,17 @@ import (
 
 // The weights of the choice. Quality and sameness both run from 0 to 1.
 const (
-	relevance  = 0.6 // of quality against sameness: the λ of maximal marginal relevance
-	likeWeight = 0.5 // of the likeness to proven drinks, in quality
-	moveCost   = 0.14
-	oddCost    = 0.30 // of each unit of strangeness, see companions
-	reachJND   = 8.0  // the distance at which two drinks are no longer much alike
-	mostOdd    = 3.0
-	farCost    = 0.015 // of a just-noticeable difference from the drink, where a wish says what to change
-	metWeight  = 0.3   // of how well the wishes for more or less are met
-	kindWeight = 0.30
-	newWeight  = 0.25 // of what both bring in that the drink had not
+	relevance   = 0.6 // of quality against sameness: the λ of maximal marginal relevance
+	likeWeight  = 0.5 // of the likeness to proven drinks, in quality
+	moveCost    = 0.14
+	oddCost     = 0.30 // of each unit of strangeness, see companions
+	reachJND    = 8.0  // the distance at which two drinks are no longer much alike
+	mostOdd     = 3.0
+	farCost     = 0.015 // of a just-noticeable difference from the drink, where a wish says what to change
+	metWeight   = 0.3   // of how well the wishes for more or less are met
+	carryWeight = 0.50  // of how much of that is by what a bartender reaches for first
+	kindWeight  = 0.20
+	newWeight   = 0.35 // of what both bring in that the drink had not
 )
 
 // quality is how good a riff is by itself: how well it sits in its family, how
@@ -29,7 +30,7 @@ const (
 // wishes, and how much of the drink it leaves as it was where there are some.
 func quality(s *Settled) float64 {
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met - farCost*s.far
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by
@@ -69,10 +70,31 @@ func (j *Job) shared(a, b *Settled) float64 {
 	return both / all
 }
 
+// enoughCarried is the number of riffs that meet a wish as a bartender would from which
+// those that meet it otherwise are left out.
+const enoughCarried = 3
+
+// mostlyCarried is the share of what grew that comes from what a bartender reaches for.
+const mostlyCarried = 0.5
+
+// AsAsked reports whether a riff meets the wishes mostly by what a bartender reaches for
+// first; true if no table says what that is.
+func (s *Settled) AsAsked() bool { return s.carried >= mostlyCarried }
+
+// asAsked leaves out the riffs that meet a wish by something else than what a bartender
+// reaches for first, if there are enough that do.
+func (j *Job) asAsked(pool []*Settled) []*Settled {
+	carried := slices.DeleteFunc(slices.Clone(pool), func(s *Settled) bool { return !s.AsAsked() })
+	if j.From == nil || len(carried) < enoughCarried {
+		return pool
+	}
+	return carried
+}
+
 // Choose picks up to limit riffs by maximal marginal relevance, none nearer than
-// LeastDistance to another.
+// [Job.LeastApart] to another.
 func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
-	return j.Pick(pool, limit, func(*Settled) float64 { return 0 }, func(*Settled) {})
+	return j.Pick(j.asAsked(pool), limit, func(*Settled) float64 { return 0 }, func(*Settled) {})
 }
 
 // Pick is Choose with a bonus that each riff has at its turn; picked is told
@@ -116,7 +138,7 @@ func (j *Job) compare(pool []*Settled, pick *Settled, gone []bool, same []float6
 		if gone[i] {
 			continue
 		}
-		if Apart(s.Glass, pick.Glass) < LeastDistance || MadeOf(&s.Spec) == MadeOf(&pick.Spec) {
+		if Apart(s.Glass, pick.Glass) < j.LeastApart() || MadeOf(&s.Spec) == MadeOf(&pick.Spec) {
 			gone[i] = true
 			j.Left.TooAlike++
 			continue

@@ -114,13 +114,20 @@ func (c *companions) keeping(p *flavor.Profile) *kept {
 }
 
 // kinOf is the kin of an ingredient as company goes: what curdles beside milk curdles
-// beside a liqueur of cream.
+// beside a liqueur of cream, and not beside coconut.
 func kinOf(p *flavor.Profile) flavor.Kin {
-	if k := p.Class.Kin(); k != flavor.KinCream {
+	switch k := p.Class.Kin(); {
+	case p.Class.Curdles():
+		return flavor.KinMilk
+	case k == flavor.KinMilk:
+		return kinPlantMilk
+	default:
 		return k
 	}
-	return flavor.KinMilk
 }
+
+// kinPlantMilk is what is poured as milk and keeps company of its own.
+const kinPlantMilk flavor.Kin = "plant milk"
 
 // likeness is how alike two ingredients smell and, where the trade goes by colour,
 // look, 0 to 1.
@@ -270,10 +277,14 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 				continue
 			}
 			p := j.pairOf(a, b)
-			shunned = shunned || p.shunned()
-			if v := p.odd(); v > 0 {
+			asked := j.asked(a) || j.asked(b)
+			shunned = shunned || p.shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
+			switch v := p.odd(); {
+			case v > 0 && asked:
+				odd += oddAsked * v
+			case v > 0:
 				odd += v
-			} else {
+			default:
 				well -= v
 			}
 			pairs++
@@ -284,6 +295,15 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		most = tooOddMust
 	}
 	return odd - well/max(1, pairs), shunned || odd > most
+}
+
+// oddAsked is how much of what is strange in a pair counts where a wish asks for one of
+// the two: proven drinks say little of what they seldom pour, and somebody wants it.
+const oddAsked = 0.35
+
+// asked reports whether a wish asks for an ingredient, or is met with it before others.
+func (j *Job) asked(p *flavor.Profile) bool {
+	return j.Limits != nil && (j.Limits.Wants(p) || slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool { return a.Up && a.row != nil && a.row.First[p.ID] }))
 }
 
 // Odd is how strange the company is that the pours of a drink keep, most of what any

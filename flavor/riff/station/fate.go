@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
 
@@ -36,10 +37,13 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	case !j.Kept(s):
 		j.Left.ByLimit++
 		return Limit, nil
+	case j.lopsided(&s.Spec):
+		j.Left.Off++
+		return Off, nil
 	case !j.wishes(s):
 		j.Left.Unmet++
 		return Unmet, nil
-	case j.From != nil && Apart(s.Glass, j.FromGlass) < LeastDistance:
+	case j.From != nil && Apart(s.Glass, j.FromGlass) < j.LeastApart():
 		j.Left.TooAlike++
 		return Alike, nil
 	}
@@ -112,6 +116,37 @@ func (j *Job) mostBase() float64 {
 		most = max(most, moreBase*poured(g, isBase))
 	}
 	return most
+}
+
+// What makes a riff lopsided: of sugar and acid that answered each other one is down to
+// less than half, and the other is not down with it. Common practice, no source.
+const (
+	leastAnswered = 5.0  // mL of syrup or lemon juice from which one answers the other
+	mostlyGone    = 0.5  // share of it that is left
+	leftBehind    = 0.45 // by which the share of the other that is left may be larger
+)
+
+// lopsided reports whether a riff takes away one half of the balance and leaves the
+// other: the syrup that answered a lime goes with it.
+func (j *Job) lopsided(s *flavor.Spec) bool {
+	if j.From == nil {
+		return false
+	}
+	was, is := ratio.EquivalentsOf(j.From), ratio.EquivalentsOf(s)
+	if was[ratio.Sour] < leastAnswered || was[ratio.Sweet] < leastAnswered {
+		return false
+	}
+	sour, sweet := is[ratio.Sour]/was[ratio.Sour], is[ratio.Sweet]/was[ratio.Sweet]
+	return sour < mostlyGone && sweet > sour+leftBehind || sweet < mostlyGone && sour > sweet+leftBehind
+}
+
+// LeastApart is the least distance between two drinks of a list, and from the drink
+// asked about.
+func (j *Job) LeastApart() float64 {
+	if j.From != nil && len(j.Limits.Aims) > 0 {
+		return LeastWished
+	}
+	return LeastDistance
 }
 
 // hotFamily is the family of drinks that are served hot.

@@ -61,6 +61,9 @@ const seedStream = 0x52696666
 // limits forbid.
 func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
 	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*kept{}, pairs: map[[2]string]*pair{}}
+	for i := range l.Aims {
+		l.Aims[i].carriedBy(s.carriers)
+	}
 	for _, p := range stock {
 		if p == nil {
 			continue

@@ -198,11 +198,35 @@ func (j *Job) wishes(s *Settled) bool {
 		return false
 	}
 	for i := range l.Aims {
-		if !j.brought(&l.Aims[i], s) {
+		if !j.brought(&l.Aims[i], s) || j.sparesSugar(&l.Aims[i], s) {
 			return false
 		}
 	}
 	return s.short == 0
+}
+
+// sparesSugar reports whether a wish for less of a sense is met by less of what carries
+// the drink while a sweetener that has as much to do with it stays whole: who wants less
+// sugar wants the coffee liqueur no less.
+func (j *Job) sparesSugar(a *Aim, s *Settled) bool {
+	if a.Up || a.kind != wish.Sense {
+		return false
+	}
+	cut, spared := false, false
+	for i := range j.From.Pours {
+		p := &j.From.Pours[i]
+		if a.PerML(j.Station.Space, p.Profile) <= 0 {
+			continue
+		}
+		left := poured(&s.Spec, func(q *flavor.Profile) bool { return q.ID == p.Profile.ID })
+		switch p.Profile.Class.Part() {
+		case flavor.PartModifier:
+			cut = cut || left < p.ML-sameML
+		case flavor.PartSweetener:
+			spared = spared || left > p.ML-sameML
+		}
+	}
+	return cut && spared
 }
 
 // CheckWishes fails with a fault if a wish names what is not on the shelf.

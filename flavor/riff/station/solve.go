@@ -33,6 +33,7 @@ type Settled struct {
 	Glass *sense.Glass
 	Merit float64 // what the amounts came to
 
+	carried float64 // how much of that is by what a bartender reaches for first, 0 to 1
 	met     float64 // how well it meets the wishes for more or less, 0 to 1
 	far     float64 // just-noticeable differences from the drink asked about, if there are wishes
 	odd     float64 // how strange the company is that its pours keep
@@ -66,7 +67,7 @@ type solver struct {
 	steps  []int // taken by each pour, up and down
 	water  float64
 	ledger []mix.Ledger
-	aims   []aimed
+	aims   [][]aimed // of each wish, what meets it
 	floor  map[string]float64
 	room   float64 // volume before ice that the draft set out with
 }
@@ -101,6 +102,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	if j.From != nil {
 		out.short = j.shortfall(out)
 		out.met = j.met(out)
+		out.carried = j.carried(out)
 		if j.Limits.Wished() {
 			out.far = Apart(j.FromGlass, out.Glass)
 		}
@@ -121,6 +123,9 @@ func (s *solver) begin() {
 		p := &s.spec.Pours[i]
 		s.amount[i], s.most[i] = p.Amount, s.job.MostOf(p.Profile)
 		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
+		if s.job.keepsBase() && isBase(p.Profile) {
+			s.least[i] = max(s.least[i], baseKept*p.ML)
+		}
 		s.room += p.ML
 		if it, ok := s.job.Has(p.Profile); ok {
 			s.ledger[i] = it.ledger
@@ -130,6 +135,16 @@ func (s *solver) begin() {
 	}
 }
 
+// baseKept is how much of a base stays where something else is wished for: a smaller
+// drink is no more bitter one. Common practice, no source.
+const baseKept = 0.75
+
+// keepsBase reports whether a base stays about as it is: where a wish for more or less
+// says what to change, and that is not the strength.
+func (j *Job) keepsBase() bool {
+	return j.From != nil && len(j.Limits.Aims) > 0 && !j.Limits.Lighter()
+}
+
 // aim readies the wishes for more or less.
 func (s *solver) aim() {
 	j := s.job
@@ -137,12 +152,16 @@ func (s *solver) aim() {
 		return
 	}
 	for i := range j.Limits.Aims {
-		a := aimed{Aim: &j.Limits.Aims[i], per: make([]float64, len(s.spec.Pours))}
-		a.before = a.in(j.From, j.FromGlass, j.FromDrink)
-		for k := range s.spec.Pours {
-			a.per[k] = a.PerML(j.Station.Space, s.spec.Pours[k].Profile)
+		var ways []aimed
+		for _, way := range j.Limits.Aims[i].ways() {
+			a := aimed{Aim: way, per: make([]float64, len(s.spec.Pours))}
+			a.before = a.in(j.From, j.FromGlass, j.FromDrink)
+			for k := range s.spec.Pours {
+				a.per[k] = a.PerML(j.Station.Space, s.spec.Pours[k].Profile)
+			}
+			ways = append(ways, a)
 		}
-		s.aims = append(s.aims, a)
+		s.aims = append(s.aims, ways)
 	}
 }
 
@@ -176,7 +195,11 @@ func (s *solver) lacks() float64 {
 	abv := 100 * ethanol / mix.EthanolDensity / volume
 	lack := pointsPerABV * max(0, abv-l.maxABV*abvMargin, l.minABV-abv*abvMargin)
 	for i := range s.aims {
-		lack += pointsPerJND * s.aims[i].lacks(s.ml, volume)
+		least := math.Inf(1)
+		for k := range s.aims[i] {
+			least = min(least, s.aims[i][k].lacks(s.ml, volume))
+		}
+		lack += pointsPerJND * least
 	}
 	return lack
 }
@@ -184,7 +207,7 @@ func (s *solver) lacks() float64 {
 // abvMargin keeps an estimate of strength on the safe side of a limit.
 const abvMargin = 0.98
 
-// aimed is one wish, ready to be weighed against amounts.
+// aimed is one way to meet a wish, ready to be weighed against amounts.
 type aimed struct {
 	*Aim
 	before float64

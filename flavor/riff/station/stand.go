@@ -15,9 +15,9 @@ const leastAlike = 0.80
 // stands for: tomato stands for no pineapple.
 const mostSweeter = 2.0
 
-// sameBeer is the likeness in smell and look from which one beer is poured where
-// another is: stout stands for no lager.
-const sameBeer = 0.5
+// sameBrew is the likeness in smell and look from which one beer or cider is poured
+// where another is: stout stands for no lager.
+const sameBrew = 0.5
 
 // creamFat is the fat, in g/L, that tells cream from milk.
 const creamFat = 150.0
@@ -52,7 +52,7 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 		return kin && it.Per[ratio.Sour] > 0
 	case flavor.PartLength:
 		fresh := a.Class.Kin() == flavor.KinJuice || a.Class.Kin() == flavor.KinFruit
-		if a.Class == flavor.ClassBeer && b.Class == flavor.ClassBeer && j.Alike(a, b) < sameBeer {
+		if a.Class.Brewed() != b.Class.Brewed() || a.Class.Brewed() && a.Class == b.Class && j.Alike(a, b) < sameBrew {
 			return false
 		}
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))

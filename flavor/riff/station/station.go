@@ -4,6 +4,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
@@ -18,17 +19,19 @@ type Station struct {
 	book       *book
 	practice   *practice
 	companions *companions
+	carriers   *wish.Carriers
 }
 
 // New returns a station that judges by a set of families and tells glasses apart
 // in a sensory space; proven drinks tell it
-// what reads like a drink, and may be none.
-func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Space, proven []template.Labelled) (*Station, error) {
+// what reads like a drink, and may be none; carriers tell it what a bartender meets a
+// wish with, and may be nil.
+func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Space, proven []template.Labelled, carriers *wish.Carriers) (*Station, error) {
 	b, err := newBook(proven)
 	if err != nil {
 		return nil, err
 	}
-	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: newPractice(proven), companions: newCompanions(proven, space)}, nil
+	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: newPractice(proven), companions: newCompanions(proven, space), carriers: carriers}, nil
 }
 
 // Proven returns the proven drinks; they are not to be changed.
@@ -42,6 +45,9 @@ const (
 	// LeastDistance is the least distance between any two drinks of a list, and
 	// between a riff and the drink it came from, in just-noticeable differences.
 	LeastDistance = 3.0
+	// LeastWished is the same where a wish for more or less says what to change: one
+	// amaro or another is what was asked to choose from.
+	LeastWished = 1.5
 )
 
 // Kind is the move that makes a drink.

@@ -41,6 +41,7 @@ type Wish struct {
 	More     bool            // Sense, Aroma, Poured: more of it, else less
 	Sense    sense.Sense     // Sense
 	Families []flavor.Family // Aroma, taken together; Without
+	Or       []sense.Sense   // Aroma: more or less of any of these meets it as well
 	IDs      []string        // Poured, Bar, With: ids of ingredients
 	Allergen flavor.Allergen // Allergen
 	Animal   string          // Animal
@@ -48,6 +49,7 @@ type Wish struct {
 	ABV      float64         // Below, Above: % vol of the finished drink
 	Method   flavor.Method   // Served; empty: any
 	Service  flavor.Service  // Served; empty: any
+	Of       string          // Sense, Aroma: the plain word of the trade that it is made of, such as "nutty"
 	Word     string          // as it was written
 }
 

@@ -57,6 +57,7 @@ func TestParse(t *testing.T) {
 		{"nuttier", aroma(true, flavor.Nut)},
 		{"less smoky", aroma(false, flavor.Smoke)},
 		{"smokier", aroma(true, flavor.Smoke)},
+		{"more savoury", []Wish{{Kind: Aroma, Families: []flavor.Family{flavor.Vegetal}, Or: []sense.Sense{sense.Salty, sense.Umami}, More: true}}},
 		{"more floral", aroma(true, flavor.Floral)},
 		{"hotter", aroma(true, flavor.Pungent)},
 		{"something a little more herbal", aroma(true, flavor.Herb)},
@@ -98,7 +99,7 @@ func TestParse(t *testing.T) {
 		require.NoError(t, err, c.word)
 		for i := range got {
 			assert.NotEmpty(t, got[i].Word)
-			got[i].Word = ""
+			got[i].Word, got[i].Of = "", ""
 		}
 		assert.Equal(t, c.want, got, c.word)
 	}

@@ -8,26 +8,31 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// target is what a word asks for: a sense, or aroma families taken together. Down
-// is true of a word for less of it, such as dry.
+// target is what a word asks for: a sense, or aroma families taken together, which
+// some senses may stand for. Down is true of a word for less of it, such as dry.
 type target struct {
 	sense    sense.Sense
 	families []flavor.Family
+	or       []sense.Sense
 	down     bool
+	word     string // in its plain form
 }
 
 // wishes are for more or less of the target.
 func (t *target) wishes(more bool) []Wish {
 	if len(t.families) > 0 {
-		return []Wish{{Kind: Aroma, Families: t.families, More: more != t.down}}
+		return []Wish{{Kind: Aroma, Families: t.families, Or: t.or, More: more != t.down, Of: t.word}}
 	}
-	return []Wish{{Kind: Sense, Sense: t.sense, More: more != t.down}}
+	return []Wish{{Kind: Sense, Sense: t.sense, More: more != t.down, Of: t.word}}
 }
 
 func up(s sense.Sense, words ...string) entry   { return entry{target{sense: s}, words} }
 func down(s sense.Sense, words ...string) entry { return entry{target{sense: s, down: true}, words} }
 func smell(words []string, f ...flavor.Family) entry {
 	return entry{target{families: f}, words}
+}
+func savour(words []string, f flavor.Family, or ...sense.Sense) entry {
+	return entry{target{families: []flavor.Family{f}, or: or}, words}
 }
 
 type entry struct {
@@ -80,7 +85,8 @@ var entries = []entry{
 	smell([]string{"smoky", "smokey", "peaty", "peat", "smoked"}, flavor.Smoke),
 	smell([]string{"earthy", "rooty", "roots", "gentian", "earth"}, flavor.Root),
 	smell([]string{"winey", "vinous", "grapey", "oxidative", "sherried"}, flavor.Wine),
-	smell([]string{"savoury", "savory", "green", "grassy", "vegetable", "garden"}, flavor.Vegetal),
+	savour([]string{"savoury", "savory"}, flavor.Vegetal, sense.Salty, sense.Umami),
+	smell([]string{"green", "grassy", "vegetable", "garden"}, flavor.Vegetal),
 	smell([]string{"grainy", "malty", "malt", "bready", "biscuity"}, flavor.Grain),
 	smell([]string{"creamy", "milky", "buttery", "coconutty"}, flavor.Cream),
 	smell([]string{"vanilla ice cream", "custardy"}, flavor.Vanilla),
@@ -92,11 +98,13 @@ var entries = []entry{
 var lexicon = func() map[string]target {
 	m := map[string]target{}
 	for f, info := range flavor.Families() {
-		m[info.ID] = target{families: []flavor.Family{flavor.Family(f)}}
+		m[info.ID] = target{families: []flavor.Family{flavor.Family(f)}, word: info.ID}
 	}
 	for _, e := range entries {
 		for _, w := range e.words {
-			m[w] = e.target
+			t := e.target
+			t.word = w
+			m[w] = t
 		}
 	}
 	return m

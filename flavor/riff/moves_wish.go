@@ -1,0 +1,114 @@
+package riff
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
+)
+
+// few is how many additions go on: more where wishes lead there.
+func (w *work) few() int {
+	if w.Limits.Wished() {
+		return 3 * draftsFew
+	}
+	return draftsFew
+}
+
+// wished pours what is wished for as proven drinks pour it, beside the rest.
+func (w *work) wished(from *station.Parent) []station.Draft {
+	var out []station.Draft
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if !w.Limits.Wants(it.Profile) || station.Pours(&from.Spec, it.Profile) {
+			continue
+		}
+		if p, ok := w.Usual(it); ok {
+			s := from.Spec.Clone()
+			s.Pours = append(s.Pours, p)
+			out = append(out, w.consider(from, s, KindAdd, it, nil, nil).Draft)
+		}
+	}
+	return out
+}
+
+// How what a wish is met with comes in beside the rest, where it is not poured as a
+// modifier is: common practice, no source.
+const (
+	carriedLengthML = 45.0
+	carriedCoffeeML = 22.5
+	leastCarriedML  = 7.0 // a quarter ounce as a jigger rounds it
+	carriedTried    = 24  // drafts that go on
+)
+
+// carried meets a wish with what a bartender meets it with: beside the rest, and in
+// place of a modifier or of half of one.
+func (w *work) carried(from *station.Parent) []station.Draft {
+	var options []option
+	for i := range w.Shelf {
+		it := &w.Shelf[i]
+		if !w.Carries(it.Profile) || station.Pours(&from.Spec, it.Profile) {
+			continue
+		}
+		if p, ok := w.beside(it); ok {
+			s := from.Spec.Clone()
+			s.Pours = append(s.Pours, p)
+			options = append(options, w.consider(from, s, KindAdd, it, nil, nil))
+		}
+		options = append(options, w.inPlace(from, it)...)
+	}
+	return best(options, carriedTried)
+}
+
+// beside is a small pour of what meets a wish.
+func (w *work) beside(it *station.Item) (flavor.Pour, bool) {
+	p := it.Profile
+	switch part := p.Class.Part(); {
+	case p.Class == flavor.ClassCoffee:
+		return station.Pour(p, it.Unit, min(carriedCoffeeML, w.MostUsual(p)))
+	case part == flavor.PartLength:
+		return station.Pour(p, it.Unit, min(carriedLengthML, w.MostUsual(p)))
+	case p.Class.Kin() == flavor.KinBitters:
+		return station.Count(p, it.Unit, addedDashes)
+	case part == flavor.PartSeasoning, part == flavor.PartTexture, p.Class.Solid():
+		return w.Usual(it)
+	case part == flavor.PartBase:
+		return flavor.Pour{}, false // a base shares with the one that is there
+	}
+	return station.Pour(p, it.Unit, min(addedML, max(leastCarriedML, w.MostUsual(p)/addedShare)))
+}
+
+// inPlace pours a modifier that meets a wish in place of one that is there, and of half
+// of it.
+func (w *work) inPlace(from *station.Parent, it *station.Item) (out []option) {
+	if it.Part != flavor.PartModifier {
+		return nil
+	}
+	for at := range from.Spec.Pours {
+		old := &from.Spec.Pours[at]
+		if old.Profile.Class.Part() != flavor.PartModifier || old.Unit.Small() {
+			continue
+		}
+		whole, ok := station.Pour(it.Profile, it.Unit, min(old.ML, w.MostUsual(it.Profile)))
+		if !ok {
+			continue
+		}
+		s := from.Spec.Clone()
+		s.Pours[at] = whole
+		o := w.consider(from, s, KindModifier, it, old.Profile, old.Profile)
+		o.Least = map[string]float64{it.Profile.ID: leastCarriedML}
+		out = append(out, o)
+		half, fits := station.Pour(it.Profile, it.Unit, whole.ML/2)
+		rest, snaps := station.Pour(old.Profile, old.Unit, old.ML/2)
+		if !fits || !snaps || min(half.ML, rest.ML) < leastCarriedML {
+			continue
+		}
+		s = from.Spec.Clone()
+		s.Pours[at] = rest
+		s.Pours = slices.Insert(s.Pours, at+1, half)
+		o = w.consider(from, s, KindModifier, it, nil, old.Profile)
+		o.Least = map[string]float64{it.Profile.ID: leastCarriedML, old.Profile.ID: leastCarriedML}
+		out = append(out, o)
+	}
+	return out
+}
