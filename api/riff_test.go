@@ -23,7 +23,8 @@ func TestRiffForGuests(t *testing.T) {
 	h := s.Handler()
 	for _, sc := range []scenario{
 		{name: "the seed comes back", body: `{` + sourDraft + `,"limit":2,"seed":18446744073709551615}`, status: 200, want: []string{`"seed":18446744073709551615`, `"new_allergens":[`}, wantNot: []string{`"cost"`}},
-		{name: "no nuts, wherever one looks", body: `{` + sourDraft + `,"avoid":["tree nuts"],"limit":60,"toward":["nuttier"]}`, status: 200, want: []string{`"ask":["maraschino liqueur tastes of the kernels`}, wantNot: nutty},
+		{name: "no nuts, wherever one looks", body: `{` + sourDraft + `,"avoid":["tree nuts"],"limit":60,"toward":["nuttier"]}`, status: 200, want: []string{`"ingredient":"amontillado sherry"`}, wantNot: nutty},
+		{name: "no nuts, but of kernels", body: `{` + sourDraft + `,"avoid":["tree nuts"],"limit":10,"toward":["with maraschino"]}`, status: 200, want: []string{`"ask":["maraschino liqueur tastes of the kernels`}, wantNot: nutty},
 		{name: "vegan", body: `{` + sourDraft + `,"diet":["vegan"],"limit":40}`, status: 200, wantNot: []string{"egg white", "heavy cream", `"ingredient":"honey`}},
 		{name: "alcohol-free", body: `{` + sourDraft + `,"diet":["alcohol-free"],"limit":5}`, status: 200, wantNot: []string{`"ingredient":"London dry gin"`}},
 		{name: "weak", body: `{` + sourDraft + `,"max_abv_pct":8,"limit":5}`, status: 200, want: []string{`"riffs":[{`}},

@@ -62,14 +62,6 @@ func aimOf(w *wish.Wish) (Aim, error) {
 	return a, nil
 }
 
-// carriedBy sets what a bartender meets the wish with.
-func (a *Aim) carriedBy(c *wish.Carriers) {
-	a.row = c.Of(&a.wish)
-	for i := range a.or {
-		a.or[i].row = a.row
-	}
-}
-
 // ways lists the aim and what meets it as well.
 func (a *Aim) ways() []*Aim {
 	out := []*Aim{a}

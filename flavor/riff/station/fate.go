@@ -118,16 +118,17 @@ func (j *Job) mostBase() float64 {
 	return most
 }
 
-// What makes a riff lopsided: of sugar and acid that answered each other one is down to
-// less than half, and the other is not down with it. Common practice, no source.
+// What makes a riff lopsided: of sugar and acid that answered each other the acid is
+// down to less than half, and the sugar is not down with it. The score tells the other
+// case: nothing else covers acid. Common practice, no source.
 const (
 	leastAnswered = 5.0  // mL of syrup or lemon juice from which one answers the other
-	mostlyGone    = 0.5  // share of it that is left
-	leftBehind    = 0.45 // by which the share of the other that is left may be larger
+	mostlyGone    = 0.5  // share of the acid that is left
+	leftBehind    = 0.45 // by which the share of the sugar that is left may be larger
 )
 
-// lopsided reports whether a riff takes away one half of the balance and leaves the
-// other: the syrup that answered a lime goes with it.
+// lopsided reports whether a riff takes away the acid and leaves the sugar that
+// answered it.
 func (j *Job) lopsided(s *flavor.Spec) bool {
 	if j.From == nil {
 		return false
@@ -137,7 +138,7 @@ func (j *Job) lopsided(s *flavor.Spec) bool {
 		return false
 	}
 	sour, sweet := is[ratio.Sour]/was[ratio.Sour], is[ratio.Sweet]/was[ratio.Sweet]
-	return sour < mostlyGone && sweet > sour+leftBehind || sweet < mostlyGone && sour > sweet+leftBehind
+	return sour < mostlyGone && sweet > sour+leftBehind
 }
 
 // LeastApart is the least distance between two drinks of a list, and from the drink

@@ -61,9 +61,6 @@ const seedStream = 0x52696666
 // limits forbid.
 func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
 	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*kept{}, pairs: map[[2]string]*pair{}}
-	for i := range l.Aims {
-		l.Aims[i].carriedBy(s.carriers)
-	}
 	for _, p := range stock {
 		if p == nil {
 			continue
@@ -84,12 +81,28 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 			made: makeUpOf(p, s.book.classes), Unit: unit})
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
+	for i := range l.Aims {
+		j.carriedBy(&l.Aims[i])
+	}
 	chance := rand.New(rand.NewPCG(seed, seedStream))
 	for i := range j.Shelf {
 		j.byID[j.Shelf[i].Profile.ID] = i
 		j.Shelf[i].Chance = seedChance * chance.Float64()
 	}
 	return j
+}
+
+// carriedBy sets what a bartender meets a wish with: by the table where the shelf has
+// any of that, else whatever has much of what is wished.
+func (j *Job) carriedBy(a *Aim) {
+	row := j.Station.carriers.Of(&a.wish)
+	if row == nil || !slices.ContainsFunc(j.Shelf, func(it Item) bool { return row.Carries(it.Profile) }) {
+		return
+	}
+	a.row = row
+	for i := range a.or {
+		a.or[i].row = row
+	}
 }
 
 // Has returns the item of a profile, if it may be poured.
