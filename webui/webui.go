@@ -17,6 +17,7 @@ import (
 	"counterpour/webui/riffs"
 	"counterpour/webui/specs"
 	"counterpour/webui/stock"
+	"counterpour/webui/stocksheet"
 	"counterpour/webui/training"
 )
 
@@ -48,6 +49,7 @@ func NewWithLogin(open behind.Open, door Doorkeeper, log *slog.Logger) (http.Han
 	board.Mount(mux, f, open)
 	specs.Mount(mux, f, open)
 	stock.Mount(mux, f, open)
+	stocksheet.Mount(mux, f, open)
 	likeness.Mount(mux, f, open)
 	if err := training.Mount(mux, f, open); err != nil {
 		return nil, fmt.Errorf("webui: %w", err)

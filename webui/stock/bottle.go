@@ -35,7 +35,7 @@ const (
 )
 
 func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
-	names := p.nearFinder()
+	names := part.NewNearFinder(p.bar, p.house.Shelf())
 	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: "bottle",
 		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "Where a field is empty, the catalogue's value is used."}, {Title: groupLabel, Hint: "Until it is read, the category says what is in it."}, {Title: groupThere}, {Title: groupCost}},
 		fields: bottleFields(names),
@@ -60,14 +60,14 @@ func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 	}
 }
 
-func bottleFields(names *nearFinder) []formField[house.Bottle] {
+func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 	fields := []formField[house.Bottle]{
 		textField(groupWhat, formBox{Name: "name", Label: "Name", Missing: "Give it a name, such as the one on its label.", Hint: "As the house calls it."},
 			func(b *house.Bottle) *string { return &b.Name }),
 		{formBox{Name: "ingredient", Label: "Category", Kind: "text", Offers: true, Before: "1 ml ",
 			Missing: "Say what recipes call it, such as London dry gin.", Hint: "What recipes call it, such as London dry gin; its allergens come from here."},
 			groupWhat,
-			func(b house.Bottle) string { return shelfName(names.shelf, b.Ingredient) },
+			func(b house.Bottle) string { return part.ShelfName(names.Shelf(), b.Ingredient) },
 			func(b *house.Bottle, text string) error {
 				profile, _, err := names.Resolve(text)
 				if err == nil {

@@ -36,22 +36,15 @@ func follow(t *testing.T, h http.Handler, w *httptest.ResponseRecorder) *httptes
 	return webuitest.Get(h, path, "")
 }
 
-func (h laidHouse) bottle(t *testing.T, id string) house.Kept[house.Bottle] {
-	t.Helper()
-	b, err := house.Get[house.Bottle](t.Context(), h.Store(), id)
-	require.NoError(t, err)
-	return b
-}
-
 func TestABottleComesAndGoes(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)
 	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{"A new bottle", `name="version" value="0"`, `<datalist id="categories">`, `<option value="London dry gin">`}, []string{"Take it out", "History"})
 
 	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", formOf("name", "  Blue   cap ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
 		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))
 	webuitest.Says(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
-	blue := h.bottle(t, "blue-cap")
+	blue := h.Bottle(t, "blue-cap")
 	assert.Equal(t, house.Bottle{ID: "blue-cap", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: stock.Number(43.1)},
 		Price: stock.Number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind\nthe till"}, blue.Item)
 
@@ -64,18 +57,18 @@ func TestABottleComesAndGoes(t *testing.T) {
 	change.Set("version", "2")
 	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", change, false))
 	webuitest.Says(t, w, []string{"what you sent is the same"}, nil)
-	assert.EqualValues(t, 2, h.bottle(t, "blue-cap").Version, "and nothing is written")
+	assert.EqualValues(t, 2, h.Bottle(t, "blue-cap").Version, "and nothing is written")
 
 	undo := formOf("kind", "bottle", "id", "blue-cap", "version", "2")
 	w = follow(t, pages, webuitest.Post(pages, "/stock/undo", undo, false))
 	webuitest.Says(t, w, []string{"Undone.", "In stock, bottles: 1 → 2.5", "Undo that too"}, nil)
-	assert.Equal(t, blue.Item, h.bottle(t, "blue-cap").Item)
+	assert.Equal(t, blue.Item, h.Bottle(t, "blue-cap").Item)
 
 	change.Set("version", "3")
 	change.Set("do", "remove")
 	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", change, false))
 	webuitest.Says(t, w, []string{"Blue cap is no longer in the house", "Put it back", `name="version" value="4"`}, nil)
-	assert.Empty(t, h.bottles(t))
+	assert.Empty(t, h.Bottles(t))
 	w = webuitest.Get(pages, "/stock/bottle?id=blue-cap", "")
 	assert.Equal(t, http.StatusGone, w.Code)
 	webuitest.Says(t, w, []string{"It is no longer in the house", "Removed.", `value="2.5"`}, nil)
@@ -83,7 +76,7 @@ func TestABottleComesAndGoes(t *testing.T) {
 	undo.Set("version", "4")
 	w = follow(t, pages, webuitest.Post(pages, "/stock/undo", undo, false))
 	webuitest.Says(t, w, []string{"Undone."}, nil)
-	assert.Equal(t, blue.Item, h.bottle(t, "blue-cap").Item)
+	assert.Equal(t, blue.Item, h.Bottle(t, "blue-cap").Item)
 	assert.Equal(t, http.StatusOK, webuitest.Get(pages, "/stock?gone=bottle&id=blue-cap&done=4", "").Code, "an old address says nothing of it")
 }
 
@@ -114,19 +107,19 @@ func TestBottleScenarios(t *testing.T) {
 		{name: "an id that is not there", form: append(good, "id", "nowhere", "version", "1"), status: 404},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			h := stocked(t)
+			h := webuitest.Stocked(t)
 			w := webuitest.Post(webuitest.PagesOf(t, h), "/stock/bottle", formOf(c.form...), false)
 			assert.Equal(t, c.status, w.Code)
 			webuitest.Says(t, w, c.want, c.not)
 			if c.status != http.StatusSeeOther {
-				assert.Len(t, h.bottles(t), 5, "nothing is written")
+				assert.Len(t, h.Bottles(t), 5, "nothing is written")
 			}
 		})
 	}
 }
 
 func TestRecordsThatAreNotThere(t *testing.T) {
-	pages := webuitest.PagesOf(t, stocked(t))
+	pages := webuitest.PagesOf(t, webuitest.Stocked(t))
 	for _, path := range []string{"/stock/bottle?id=nowhere", "/stock/made?id=blue", "/stock?gone=bottle&id=nowhere"} {
 		assert.Equal(t, http.StatusNotFound, webuitest.Get(pages, path, "").Code, path)
 	}
@@ -148,21 +141,21 @@ func edited(version string, pairs ...string) url.Values {
 // Two people change one bottle: the second one is told, and what they typed,
 // and what the first one changed, are both there.
 func TestTwoPeopleAtOneBottle(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
-	theirs := h.bottle(t, "blue").Item
+	theirs := h.Bottle(t, "blue").Item
 	theirs.Price, theirs.Stock, theirs.Note = stock.Number(30), 7, "in the cellar"
-	_, err := h.Store().Write(t.Context(), ana, house.Put(theirs, 1))
+	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(theirs, 1))
 	require.NoError(t, err)
 
 	w := webuitest.Post(pages, "/stock/bottle", edited("1", "stock", "1", "abv", "44"), false)
 	assert.Equal(t, http.StatusConflict, w.Code)
 	webuitest.Says(t, w, []string{"It has changed since you opened it", "by ana", `name="version" value="2"`,
 		`name="stock" value="1"`, "Theirs: 7", `name="abv" value="44"`, `name="price" value="30"`, "Filled in as the other person changed it", "in the cellar</textarea>"}, []string{"Theirs: 30"})
-	assert.EqualValues(t, 2, h.bottle(t, "blue").Version)
+	assert.EqualValues(t, 2, h.Bottle(t, "blue").Version)
 
 	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "stock", "1", "abv", "44", "price", "30", "note", "in the cellar"), false))
-	now := h.bottle(t, "blue").Item
+	now := h.Bottle(t, "blue").Item
 	assert.Equal(t, []float64{1, 44, 30}, []float64{now.Stock, *now.ABVPct, *now.Price})
 
 	for _, late := range []url.Values{edited("1", "do", "remove"), formOf("kind", "bottle", "id", "blue", "version", "1")} {
@@ -173,20 +166,20 @@ func TestTwoPeopleAtOneBottle(t *testing.T) {
 		w = webuitest.Post(pages, path, late, false)
 		assert.Equal(t, http.StatusConflict, w.Code)
 		webuitest.Says(t, w, []string{"It has changed since you opened it"}, nil)
-		assert.EqualValues(t, 3, h.bottle(t, "blue").Version)
+		assert.EqualValues(t, 3, h.Bottle(t, "blue").Version)
 	}
 }
 
 func TestABottleThatIsGoneMeanwhile(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
-	_, err := h.Store().Write(t.Context(), ana, house.Remove(house.Ref{Kind: house.KindBottle, ID: "blue"}, 1))
+	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Remove(house.Ref{Kind: house.KindBottle, ID: "blue"}, 1))
 	require.NoError(t, err)
 	w := webuitest.Post(pages, "/stock/bottle", edited("1", "stock", "9"), false)
 	assert.Equal(t, http.StatusConflict, w.Code)
 	webuitest.Says(t, w, []string{"It has been removed meanwhile", `name="version" value="0"`, `name="stock" value="9"`}, nil)
 	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("0", "stock", "9"), false))
-	assert.Equal(t, 9.0, h.bottle(t, "blue").Item.Stock)
+	assert.Equal(t, 9.0, h.Bottle(t, "blue").Item.Stock)
 
 	// Somebody may put it back in between.
 	w = webuitest.Post(pages, "/stock/bottle", edited("0", "stock", "8"), false)
@@ -196,28 +189,28 @@ func TestABottleThatIsGoneMeanwhile(t *testing.T) {
 
 // One bottle of a category is the one that is poured.
 func TestTheMarkOfTheWellMoves(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
 	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle?id=blue", ""), []string{`<a href="/stock/bottle?id=red">Red cap</a> is the one that is poured`}, nil)
 	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("1", "well", "yes"), false))
 	webuitest.Says(t, w, []string{"Pour this one: nothing → yes", `<a href="/stock/bottle?id=red">Red cap</a> is no longer the one that is poured`}, nil)
-	assert.True(t, h.bottle(t, "blue").Item.Well)
-	assert.False(t, h.bottle(t, "red").Item.Well)
+	assert.True(t, h.Bottle(t, "blue").Item.Well)
+	assert.False(t, h.Bottle(t, "red").Item.Well)
 }
 
 // What a form does not ask for stays as it is: nothing of a bottle is lost when
 // another thing of it is changed.
 func TestAnEditLosesNothing(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
-	before := h.bottle(t, "blue").Item
+	before := h.Bottle(t, "blue").Item
 	before.Well = true
 	before.Label = &house.Label{Contains: []flavor.Allergen{flavor.Sulphites}, MayContain: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 5, 1, 12, 0, 0, 0, time.UTC)}
-	_, err := h.Store().Write(t.Context(), ana, house.Put(before, 1))
+	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(before, 1))
 	require.NoError(t, err)
 	label := []string{"label", "yes", "label_contains", "sulphites", "label_may_contain", "milk", "label_by", "Ines"}
 	webuitest.Tells(t, follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", append(label, "well", "yes", "note", "moved")...), false)), 200, "moved")
-	after := h.bottle(t, "blue").Item
+	after := h.Bottle(t, "blue").Item
 	assert.Equal(t, "moved", after.Note)
 	after.Note = before.Note
 	assert.Equal(t, before, after)
@@ -231,14 +224,14 @@ func TestAnEditLosesNothing(t *testing.T) {
 
 // What the label says stands in place of the category, once somebody has read it.
 func TestALabelIsRead(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
 	webuitest.Tells(t, webuitest.Post(pages, "/stock/bottle", edited("1", "label_contains", "milk, dairy; nuts"), false), 422, "Say who read the label.", "milk, dairy; nuts")
 	webuitest.Tells(t, webuitest.Post(pages, "/stock/bottle", edited("1", "label_contains", "moon dust", "label_by", "Bo"), false), 422, "is not an allergen known here")
 	before := time.Now().Add(-time.Minute)
 	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("1", "label_contains", "milk, dairy; nuts", "label_by", "Bo"), false))
 	webuitest.Tells(t, w, 200, "Contains: nothing → milk, tree nuts", "Read by: nothing → Bo", `value="milk, tree nuts"`)
-	kept := h.bottle(t, "blue").Item.Label
+	kept := h.Bottle(t, "blue").Item.Label
 	require.NotNil(t, kept)
 	assert.Equal(t, []flavor.Allergen{flavor.Milk, flavor.TreeNuts}, kept.Contains)
 	assert.True(t, kept.ReadAt.After(before))
@@ -246,21 +239,18 @@ func TestALabelIsRead(t *testing.T) {
 
 	w = follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("2", "label", "yes", "label_by", "Bo"), false))
 	webuitest.Tells(t, w, 200, "Contains: milk, tree nuts → nothing")
-	require.NotNil(t, h.bottle(t, "blue").Item.Label, "a label that names none has been read")
+	require.NotNil(t, h.Bottle(t, "blue").Item.Label, "a label that names none has been read")
 	follow(t, pages, webuitest.Post(pages, "/stock/bottle", edited("3"), false))
-	assert.Nil(t, h.bottle(t, "blue").Item.Label)
+	assert.Nil(t, h.Bottle(t, "blue").Item.Label)
 }
 
 func TestAWriteThatIsRefused(t *testing.T) {
-	pages := webuitest.PagesOf(t, laidHouse{webuitest.Full(stocked(t).House)})
+	pages := webuitest.PagesOf(t, webuitest.Laid{House: webuitest.Full(webuitest.Stocked(t).House)})
 	for _, form := range []url.Values{edited("1", "stock", "9"), edited("1", "stock", "9", "do", "remove")} {
 		w := webuitest.Post(pages, "/stock/bottle", form, false)
 		assert.Equal(t, http.StatusServiceUnavailable, w.Code)
 		webuitest.Says(t, w, []string{"Nothing was written", "There is no room left on the disk", `name="stock" value="9"`}, nil)
 	}
-	w := sendFile(t, pages, "", "take", "name,ingredient,size_ml\nx,orgeat,1\n")
-	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
-	webuitest.Says(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
 }
 
 func TestFormsGiveBackWhatTheyShow(t *testing.T) {
@@ -269,11 +259,11 @@ func TestFormsGiveBackWhatTheyShow(t *testing.T) {
 
 // A long history shows its end.
 func TestALongHistory(t *testing.T) {
-	h := stocked(t)
-	b := h.bottle(t, "blue").Item
+	h := webuitest.Stocked(t)
+	b := h.Bottle(t, "blue").Item
 	for v := range int64(stock.MaxChanges + 4) {
 		b.Stock = float64(v)
-		_, err := h.Store().Write(t.Context(), ana, house.Put(b, v+1))
+		_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(b, v+1))
 		require.NoError(t, err)
 	}
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/bottle?id=blue", "")

@@ -3,5 +3,3 @@ package stock
 // What the tests of this folder look at from outside.
 
 const MaxChanges = maxChanges
-
-var ColumnNotes = columnNotes

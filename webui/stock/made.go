@@ -27,7 +27,7 @@ const (
 )
 
 func (p *pages) madeDesk() *stockDesk[house.Made] {
-	names := p.nearFinder()
+	names := part.NewNearFinder(p.bar, p.house.Shelf())
 	return &stockDesk[house.Made]{kind: house.KindMade, path: "/stock/made", page: "stock-made", what: "syrup or infusion",
 		groups: []formGroup{{Title: groupWhat}, {Title: groupRecipe}, {Title: groupMeasured, Hint: "What is left empty is worked out from the recipe."}, {Title: groupKeeps}},
 		fields: madeFields(names),
@@ -43,7 +43,7 @@ func (p *pages) madeDesk() *stockDesk[house.Made] {
 	}
 }
 
-func madeFields(names *nearFinder) []formField[house.Made] {
+func madeFields(names *part.NearFinder) []formField[house.Made] {
 	classes := make([]form.Option, 0, len(flavor.Classes()))
 	for _, c := range flavor.Classes() {
 		classes = append(classes, form.Option{Value: string(c), Name: string(c)})
@@ -58,7 +58,7 @@ func madeFields(names *nearFinder) []formField[house.Made] {
 			func(m *house.Made, text string) error { m.Class = flavor.Class(text); return nil }},
 		{formBox{Name: "parts", Label: "What goes in", Kind: "area", Rows: 6, Offers: true,
 			Missing: "Write what goes in, one thing a line, such as 500 g white sugar.", Hint: "One thing a line with its amount, such as 500 g white sugar."}, groupRecipe,
-			func(m house.Made) string { return recipeText(m.Parts, names.shelf) },
+			func(m house.Made) string { return recipeText(m.Parts, names.Shelf()) },
 			func(m *house.Made, text string) (err error) { m.Parts, err = readRecipe(text, names); return err }},
 		amountField(groupRecipe, formBox{Name: "yield_ml", Label: "Yield", Unit: "mL", Hint: "What it gave once strained or boiled down; empty if nothing is lost."}, func(m *house.Made) *float64 { return &m.YieldML }),
 		textField(groupRecipe, formBox{Name: "method", Label: "How it is made", Kind: "area", Rows: 4, Hint: "Heat, time and what to strain through, so that the next batch is the same."}, func(m *house.Made) *string { return &m.Method }),

@@ -12,15 +12,8 @@ import (
 	"counterpour/webui/webuitest"
 )
 
-func (h laidHouse) making(t *testing.T, id string) house.Kept[house.Made] {
-	t.Helper()
-	m, err := house.Get[house.Made](t.Context(), h.Store(), id)
-	require.NoError(t, err)
-	return m
-}
-
 func TestASyrupIsMade(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)
 	webuitest.Says(t, webuitest.Get(pages, "/stock/made", ""), []string{"A new syrup or infusion", `<option value="syrup" selected>`, "Once a recipe is written"}, nil)
 
@@ -29,7 +22,7 @@ func TestASyrupIsMade(t *testing.T) {
 	// 300 mL of 615 g/L and 100 mL of 60 g/L, over 350 mL.
 	webuitest.Says(t, w, []string{"Added.", "527\u00a0g/L", "17.1\u00a0g/L", "350\u00a0mL", "eggs (egg white)", "The labels decide", "Raw egg can carry Salmonella", "The house keeps it longer", "Local food-safety law comes first",
 		"300 ml simple syrup\n100 ml lemon juice\n1 egg white</textarea>", "the sharp one\nno. 2</textarea>"}, nil)
-	m := h.making(t, "house-sour").Item
+	m := h.Making(t, "house-sour").Item
 	assert.Equal(t, []string{"the sharp one", "no. 2"}, m.Aliases)
 	assert.Equal(t, house.Pour{Ingredient: "egg-white", Amount: 1, Unit: flavor.Piece}, m.Parts[2])
 
@@ -65,28 +58,28 @@ func TestMadeScenarios(t *testing.T) {
 		{name: "in the catalogue's place", form: []string{"name", "Orgeat", "class", "spiced syrup", "parts", "1 oz almond syrup", "id", "orgeat", "do", "try"}, status: 404},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			h := stocked(t)
-			h.keepAll(t, house.Made{ID: "ring", Name: "Ring", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "nut-syrup", Amount: 1, Unit: flavor.Ounce}}})
+			h := webuitest.Stocked(t)
+			h.KeepAll(t, house.Made{ID: "ring", Name: "Ring", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "nut-syrup", Amount: 1, Unit: flavor.Ounce}}})
 			w := webuitest.Post(webuitest.PagesOf(t, h), "/stock/made", formOf(c.form...), false)
 			assert.Equal(t, c.status, w.Code)
 			webuitest.Says(t, w, c.want, c.not)
 			all, err := house.All[house.Made](t.Context(), h.Store())
 			require.NoError(t, err)
 			assert.Len(t, all, 2, "nothing is written")
-			assert.EqualValues(t, 1, h.making(t, "nut-syrup").Version)
+			assert.EqualValues(t, 1, h.Making(t, "nut-syrup").Version)
 		})
 	}
 }
 
 // What nobody has stated stays unknown, whatever else goes in.
 func TestUnknownAllergensStayUnknown(t *testing.T) {
-	w := webuitest.Get(webuitest.PagesOf(t, stocked(t)), "/stock/made?id=nut-syrup", "")
+	w := webuitest.Get(webuitest.PagesOf(t, webuitest.Stocked(t)), "/stock/made?id=nut-syrup", "")
 	webuitest.Says(t, w, []string{"<strong>Contains</strong> <span>tree nuts (orgeat)</span>", "<strong>May contain</strong> <span>soybeans (orgeat)</span>", "<strong>Not stated</strong>, so anything may be in: unlabelled liqueur"}, nil)
 }
 
 // A script asks what comes of a recipe while it is typed, and writes nothing.
 func TestARecipeAsItIsTyped(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)
 	w := webuitest.Post(pages, "/stock/made", formOf("name", "x", "class", "syrup", "parts", "300 g simple syrup\n100 g or"), true)
 	assert.Equal(t, http.StatusOK, w.Code)
@@ -100,8 +93,8 @@ func TestARecipeAsItIsTyped(t *testing.T) {
 
 // What is poured in a recipe or a spec does not go without warning, by removal or by undo.
 func TestWhatIsPouredDoesNotGo(t *testing.T) {
-	h := stocked(t)
-	h.keepAll(t, house.Spec{ID: "squall", Name: "Squall", Method: flavor.Shake, Service: flavor.Up, Pours: []house.Pour{{Ingredient: "nut-syrup", Amount: 1, Unit: flavor.Ounce}}},
+	h := webuitest.Stocked(t)
+	h.KeepAll(t, house.Spec{ID: "squall", Name: "Squall", Method: flavor.Shake, Service: flavor.Up, Pours: []house.Pour{{Ingredient: "nut-syrup", Amount: 1, Unit: flavor.Ounce}}},
 		house.Made{ID: "ring", Name: "Ring", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "nut-syrup", Amount: 1, Unit: flavor.Ounce}}},
 		house.Made{ID: "orgeat", Name: "Our orgeat", Class: flavor.ClassSpicedSyrup, Parts: []house.Pour{{Ingredient: "almond-syrup", Amount: 1, Unit: flavor.Ounce}}})
 	pages := webuitest.PagesOf(t, h)
@@ -110,7 +103,7 @@ func TestWhatIsPouredDoesNotGo(t *testing.T) {
 		w := webuitest.Post(pages, path, form, false)
 		assert.Equal(t, http.StatusUnprocessableEntity, w.Code, path)
 		webuitest.Says(t, w, []string{"It is poured in Ring and Squall"}, nil)
-		assert.EqualValues(t, 1, h.making(t, "nut-syrup").Version)
+		assert.EqualValues(t, 1, h.Making(t, "nut-syrup").Version)
 	}
 	webuitest.Says(t, webuitest.Get(pages, "/stock/made?id=orgeat", ""), []string{"yours is used in its place"}, nil)
 	w := follow(t, pages, webuitest.Post(pages, "/stock/made", formOf("id", "orgeat", "version", "1", "do", "remove"), false))

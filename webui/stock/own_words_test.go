@@ -13,7 +13,7 @@ import (
 
 // A word of the house is kept, listed, forgotten and taken back on the page of the stock.
 func TestOwnWords(t *testing.T) {
-	pages := webuitest.PagesOf(t, stocked(t))
+	pages := webuitest.PagesOf(t, webuitest.Stocked(t))
 	webuitest.Says(t, webuitest.Get(pages, "/stock?words=Old+Harbour", ""), []string{"The house's own words", "There are none yet.", `name="words" value="Old Harbour"`}, nil)
 
 	w := webuitest.Post(pages, "/stock/words", webuitest.Fields("words", "Old Harbour", "kind", "London dry gin"), false)

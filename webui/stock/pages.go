@@ -30,6 +30,4 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle(SettingsPath, f.Route(at((*pages).settingsPage), frame.Taking...))
 	mux.Handle("/stock/made", f.Route(at((*pages).madePage), frame.Taking...))
 	mux.Handle("/stock/undo", f.Route(frame.Lead(at((*pages).undoStock)), frame.Posting...))
-	mux.Handle("/stock/import", f.Route(at((*pages).importStock), frame.Taking...))
-	mux.Handle("/stock/stock.csv", f.Route(at((*pages).exportStock), frame.Showing...))
 }

@@ -53,12 +53,12 @@ func lineFault(line int, value, message string) error {
 // recipeText writes parts as readRecipe reads them.
 func recipeText(parts []house.Pour, shelf *house.Shelf) string {
 	var out []string
-	for _, part := range parts {
-		named := flavor.Profile{Name: shelfName(shelf, part.Ingredient)}
-		if p, ok := shelf.ByID(part.Ingredient); ok {
+	for _, poured := range parts {
+		named := flavor.Profile{Name: part.ShelfName(shelf, poured.Ingredient)}
+		if p, ok := shelf.ByID(poured.Ingredient); ok {
 			named.Yields = p.Yields
 		}
-		out = append(out, edit.FormatPour(flavor.Pour{Profile: &named, Amount: part.Amount, Unit: part.Unit}))
+		out = append(out, edit.FormatPour(flavor.Pour{Profile: &named, Amount: poured.Amount, Unit: poured.Unit}))
 	}
 	return strings.Join(out, "\n")
 }
@@ -67,15 +67,15 @@ func recipeText(parts []house.Pour, shelf *house.Shelf) string {
 // their parts. A part that is not known has nothing stated.
 func recipeSpec(parts []house.Pour, shelf *house.Shelf) *flavor.Spec {
 	s := &flavor.Spec{}
-	for _, part := range parts {
-		profile, ml, err := shelf.Pour(part)
+	for _, poured := range parts {
+		profile, ml, err := shelf.Pour(poured)
 		if profile == nil {
-			profile = &flavor.Profile{ID: part.Ingredient, Name: part.Ingredient}
+			profile = &flavor.Profile{ID: poured.Ingredient, Name: poured.Ingredient}
 		}
 		if err != nil {
 			ml = 0
 		}
-		s.Pours = append(s.Pours, flavor.Pour{Profile: profile, Amount: part.Amount, Unit: part.Unit, ML: ml})
+		s.Pours = append(s.Pours, flavor.Pour{Profile: profile, Amount: poured.Amount, Unit: poured.Unit, ML: ml})
 	}
 	return s
 }

@@ -9,6 +9,7 @@ import (
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
 	"counterpour/webui/form"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -98,17 +99,9 @@ func (r *stockroom) bottleOf(b *house.Bottle, per pourSize) stockBottle {
 // stockWords says what there is of a bottle.
 func stockWords(b *house.Bottle) string {
 	if b.Stock == 0 {
-		return "none of " + sizeWords(b)
+		return "none of " + part.SizeOf(b)
 	}
-	return words.Plain(b.Stock) + " × " + sizeWords(b)
-}
-
-// sizeWords says what a full bottle holds.
-func sizeWords(b *house.Bottle) string {
-	if b.SizeG > 0 {
-		return words.Joined(words.Plain(b.SizeG), "g")
-	}
-	return words.Joined(words.Plain(b.SizeML), "mL")
+	return words.Plain(b.Stock) + " × " + part.SizeOf(b)
 }
 
 // factsOf says strength, sugar and acid, where there is any: as measured and

@@ -14,7 +14,7 @@ import (
 )
 
 func TestSettingsOfTheHouse(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)
 	webuitest.Says(t, webuitest.Get(pages, "/stock/house", ""), []string{"Settings of the house", "Name of the house", "<option value=\"Germany\""}, []string{"History"})
 

@@ -13,10 +13,10 @@ import (
 )
 
 // emptyHouse is a house that has nothing yet.
-func emptyHouse() laidHouse {
+func emptyHouse() webuitest.Laid {
 	h := webuitest.NewHouse()
 	h.Drinks = h.Drinks[:0] // no menu, and yet bottles that may run out
-	return laidHouse{h}
+	return webuitest.Laid{House: h}
 }
 
 func TestTheFirstDay(t *testing.T) {
@@ -26,8 +26,8 @@ func TestTheFirstDay(t *testing.T) {
 
 	w := webuitest.Post(pages, "/start", webuitest.Fields("do", "bottles", "bottle", "london-dry-gin", "bottle", "orgeat", "bottle", "moon-rock"), false)
 	require.Equal(t, http.StatusSeeOther, w.Code)
-	require.Len(t, h.bottles(t), 2)
-	assert.Equal(t, house.Bottle{ID: "london-dry-gin", Name: "London dry gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, h.bottles(t)[0])
+	require.Len(t, h.Bottles(t), 2)
+	assert.Equal(t, house.Bottle{ID: "london-dry-gin", Name: "London dry gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1}, h.Bottles(t)[0])
 	w = webuitest.Get(pages, "/start?done=bottles", "")
 	webuitest.Says(t, w, []string{"2 bottles are on the shelf.", `value="orgeat" checked disabled`}, nil)
 
@@ -39,7 +39,7 @@ func TestTheFirstDay(t *testing.T) {
 
 	spec := webuitest.KeptSpec(t, h.House, "mainbrace")
 	spec.Item.Note = "with the good gin"
-	_, err := h.Store().Write(t.Context(), ana, house.Put(spec.Item, spec.Version))
+	_, err := h.Store().Write(t.Context(), webuitest.Ana, house.Put(spec.Item, spec.Version))
 	require.NoError(t, err)
 	w = webuitest.Post(pages, "/undo", webuitest.Fields("undo", "spec 1 halyard-sour", "back", "/start"), false)
 	webuitest.Holds(t, w, http.StatusConflict, []string{"Nothing was undone", "Somebody has changed it since", `href="/start"`}, nil)
@@ -62,9 +62,9 @@ func TestTheFirstDayInABrowser(t *testing.T) {
 	b.Until(`location.hash === '#menu' && document.body.textContent.includes('2 bottles are on the shelf')`)
 	b.Click(`button[value="menu"]`)
 	b.Until(`location.hash === '#try'`)
-	b.Until(inView(`button[name="out"]`))
+	b.Until(webuitest.InView(`button[name="out"]`))
 	b.Click(`button[name="out"][value="london-dry-gin"]`)
 	b.Until(`document.getElementById('said')?.textContent.includes('London dry gin is out')`)
-	b.Until(inView("#said button"))
+	b.Until(webuitest.InView("#said button"))
 	b.Quiet()
 }

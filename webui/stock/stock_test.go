@@ -1,7 +1,6 @@
 package stock_test
 
 import (
-	"context"
 	"fmt"
 	"html"
 	"log/slog"
@@ -9,87 +8,16 @@ import (
 	"net/http/httptest"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/flavor"
-	"counterpour/flavor/mix"
 	"counterpour/webui"
-	"counterpour/webui/behind"
 	"counterpour/webui/part"
 	"counterpour/webui/stock"
 	"counterpour/webui/webuitest"
 )
-
-// laidHouse is a fake house whose records lie over its shelf, as those of a
-// real one do.
-type laidHouse struct{ *webuitest.House }
-
-var _ behind.House = laidHouse{}
-
-// Catalogue has the profiles of the fake, with densities that go with what is
-// in them.
-func (h laidHouse) Catalogue() *house.Shelf {
-	var list []*flavor.Profile
-	for _, p := range h.House.Shelf().Profiles() {
-		c := *p
-		if err := mix.Complete(&c); err != nil {
-			panic(err)
-		}
-		list = append(list, &c)
-	}
-	return house.NewShelf(list)
-}
-
-func (h laidHouse) Shelf() *house.Shelf {
-	entries, err := h.Store().List(context.Background(), house.KindBottle, house.KindMade)
-	if err != nil {
-		panic(err)
-	}
-	var bottles []house.Bottle
-	var made []house.Made
-	for _, e := range entries {
-		switch item := e.Item.(type) {
-		case house.Bottle:
-			bottles = append(bottles, item)
-		case house.Made:
-			made = append(made, item)
-		}
-	}
-	list, _ := house.Overlay(h.Catalogue().Profiles(), bottles, made)
-	return house.NewShelf(list)
-}
-
-var ana = house.By{Actor: "ana", At: time.Date(2024, 5, 6, 20, 0, 0, 0, time.UTC)}
-
-// stocked is a house with some bottles and a syrup.
-func stocked(t *testing.T) laidHouse {
-	t.Helper()
-	h := laidHouse{webuitest.NewHouse()}
-	h.keepAll(t,
-		house.Bottle{ID: "blue", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: stock.Number(43.1)}, Price: stock.Number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind the till"},
-		house.Bottle{ID: "red", Name: "Red cap", Ingredient: "london-dry-gin", Well: true, SizeML: 1000, Stock: 1},
-		house.Bottle{ID: "lemons", Name: "Lemons of the day", Ingredient: "lemon-juice", Measured: house.Measured{Brix: stock.Number(8.1), AcidGPerL: stock.Number(62)}, SizeML: 1000},
-		house.Bottle{ID: "almond", Name: "Almond syrup", Ingredient: "orgeat", SizeG: 1000, Price: stock.Number(10), Currency: "EUR", Stock: 3},
-		house.Bottle{ID: "odd", Name: "Odd one", Ingredient: "moon-dust", SizeML: 500, Stock: 1},
-		house.Made{ID: "nut-syrup", Name: "Nut syrup", Aliases: []string{"the brown one"}, Class: flavor.ClassSpicedSyrup, KeepsDays: 14,
-			Parts: []house.Pour{{Ingredient: "simple-syrup", Amount: 300, Unit: flavor.Millilitre}, {Ingredient: "orgeat", Amount: 100, Unit: flavor.Millilitre}, {Ingredient: "unlabelled-liqueur", Amount: 100, Unit: flavor.Millilitre}}},
-	)
-	return h
-}
-
-func (h laidHouse) keepAll(t *testing.T, items ...house.Item) {
-	t.Helper()
-	var edits []house.Edit
-	for _, it := range items {
-		edits = append(edits, house.Put(it, 0))
-	}
-	_, err := h.Store().Write(t.Context(), ana, edits...)
-	require.NoError(t, err)
-}
 
 func TestStockScenarios(t *testing.T) {
 	for _, c := range []struct {
@@ -119,7 +47,7 @@ func TestStockScenarios(t *testing.T) {
 		{name: "a page too far", path: "/stock?page=9", status: 200, want: []string{"Blue cap"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			h := stocked(t)
+			h := webuitest.Stocked(t)
 			h.Dry = []string{"orgeat"}
 			w := webuitest.Get(webuitest.PagesOf(t, h), c.path, "")
 			assert.Equal(t, c.status, w.Code)
@@ -139,21 +67,21 @@ func TestTheStockAsAnAnswer(t *testing.T) {
 	r := httptest.NewRequest(http.MethodGet, "/stock?q=blue", nil)
 	r.Header.Set("HX-Request", "true")
 	w := httptest.NewRecorder()
-	webuitest.PagesOf(t, stocked(t)).ServeHTTP(w, r)
+	webuitest.PagesOf(t, webuitest.Stocked(t)).ServeHTTP(w, r)
 	webuitest.Says(t, w, []string{"Blue cap", "1 bottle."}, []string{"<html", "<form"})
 }
 
 // Without a catalogue beside the shelf, the shelf is the catalogue.
 func TestAHouseThatLaysNothingOver(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h.House), "/stock?q=blue", ""), []string{"40.0\u00a0%\u00a0vol by the catalogue"}, nil)
 }
 
 func TestWhatIsAmissWithTheStock(t *testing.T) {
-	h := stocked(t)
-	h.keepAll(t, house.Bottle{ID: "green", Name: "Green cap", Ingredient: "london-dry-gin", Well: true, SizeML: 700, Price: stock.Number(20), Currency: "USD"},
+	h := webuitest.Stocked(t)
+	h.KeepAll(t, house.Bottle{ID: "green", Name: "Green cap", Ingredient: "london-dry-gin", Well: true, SizeML: 700, Price: stock.Number(20), Currency: "USD"},
 		house.Bottle{ID: "nuts", Name: "Sweet liqueur", Ingredient: "falernum", Measured: house.Measured{Brix: stock.Number(30)}, SizeML: 700})
-	h.keepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: stock.Number(60)}})
+	h.KeepAll(t, house.Bottle{ID: "own", Name: "Own, bottled", Ingredient: "nut-syrup", SizeML: 700, Measured: house.Measured{Brix: stock.Number(60)}})
 	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock?q=own", ""), []string{"the house makes this", "489\u00a0g/L by its recipe"}, nil)
 	webuitest.Says(t, webuitest.Get(webuitest.PagesOf(t, h), "/stock", ""), []string{"priced in EUR and USD", "More than one bottle of London dry gin is marked to be poured; Red cap is",
 		"What was measured is not used: brix says nothing about sugar"}, nil)
@@ -161,10 +89,11 @@ func TestWhatIsAmissWithTheStock(t *testing.T) {
 
 // Sixty bottles a page; a page of them stays light.
 func TestTheStockInPages(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
-	text, _ := threeHundred()
+	h := webuitest.NewLaid()
+	for n := range 297 {
+		h.KeepAll(t, house.Bottle{ID: fmt.Sprint("bottle-", n), Name: fmt.Sprint("Bottle ", n), Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
+	}
 	pages := webuitest.PagesOf(t, h)
-	sendFile(t, pages, "", "take", text)
 	w := webuitest.Get(pages, "/stock?q=bottle&page=2", "")
 	webuitest.Says(t, w, []string{"297 bottles", "Page 2 of 5", `href="/stock?q=bottle"`, `href="/stock?page=3&q=bottle"`}, nil)
 	assert.Equal(t, 60, strings.Count(w.Body.String(), `<th scope="row">`))
@@ -174,7 +103,7 @@ func TestTheStockInPages(t *testing.T) {
 
 // Pages load no more than the others do, and keep to the content policy.
 func TestStockPagesAreLight(t *testing.T) {
-	pages := webuitest.PagesOf(t, stocked(t))
+	pages := webuitest.PagesOf(t, webuitest.Stocked(t))
 	for _, path := range []string{"/stock", "/stock/bottle?id=blue", "/stock/made?id=nut-syrup", "/stock/import"} {
 		w := webuitest.Get(pages, path, "")
 		require.Equal(t, http.StatusOK, w.Code, path)
@@ -202,13 +131,13 @@ func TestStockPagesAreLight(t *testing.T) {
 
 // BenchmarkStock is the list of 300 bottles, found anew by a script.
 func BenchmarkStock(b *testing.B) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	var edits []house.Edit
 	for n := range 300 {
 		edits = append(edits, house.Put(house.Bottle{ID: fmt.Sprint("bottle-", n), Name: fmt.Sprint("Bottle ", n), Ingredient: "london-dry-gin",
 			Measured: house.Measured{ABVPct: stock.Number(40)}, Price: stock.Number(20), Currency: "EUR", SizeML: 700, Stock: 1}, 0))
 	}
-	_, err := h.Store().Write(b.Context(), ana, edits...)
+	_, err := h.Store().Write(b.Context(), webuitest.Ana, edits...)
 	require.NoError(b, err)
 	p, err := webui.New(webuitest.Visit(h.House), slog.New(slog.DiscardHandler))
 	require.NoError(b, err)
@@ -221,7 +150,7 @@ func BenchmarkStock(b *testing.B) {
 
 // The list is sorted by a column, and what is not known comes last either way.
 func TestTheStockSorted(t *testing.T) {
-	pages := webuitest.PagesOf(t, stocked(t))
+	pages := webuitest.PagesOf(t, webuitest.Stocked(t))
 	for sort, want := range map[string][]string{
 		"name":      {"Almond syrup", "Blue cap", "Lemons of the day", "Odd one", "Red cap"},
 		"-name":     {"Red cap", "Odd one", "Lemons of the day", "Blue cap", "Almond syrup"},
@@ -245,7 +174,7 @@ func TestTheStockSorted(t *testing.T) {
 
 // A bottle is marked out in the list and taken back by the notice that says so.
 func TestMarkedInTheList(t *testing.T) {
-	h := stocked(t)
+	h := webuitest.Stocked(t)
 	pages := webuitest.PagesOf(t, h)
 	w := webuitest.Post(pages, "/stock/mark", webuitest.Fields("out", "orgeat", "list", "/stock?q=almond"), false)
 	require.Equal(t, http.StatusSeeOther, w.Code)

@@ -236,6 +236,15 @@ func (b *Browser) Quiet() {
 	assert.Empty(b.T, b.Complaints(), "the console should have nothing to say")
 }
 
+// OnlyRefusals asserts that the console has told of pages that were meant to be
+// refused, and of nothing else.
+func (b *Browser) OnlyRefusals() {
+	b.T.Helper()
+	for _, said := range b.Complaints() {
+		assert.Regexp(b.T, `status of (409|410|413|422)`, said, "the console should have nothing to say")
+	}
+}
+
 // Complaints is what the console has said.
 func (b *Browser) Complaints() []string {
 	time.Sleep(100 * time.Millisecond)
@@ -266,4 +275,9 @@ func (b *Browser) Media(medium, scheme string) {
 			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
 		return err
 	}))
+}
+
+// InView says where an element ends on the screen, above its lower edge.
+func InView(css string) string {
+	return `(() => { const box = document.querySelector('` + css + `')?.getBoundingClientRect(); return !!box && box.top >= 0 && box.bottom <= innerHeight; })()`
 }

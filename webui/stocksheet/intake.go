@@ -1,4 +1,4 @@
-package stock
+package stocksheet
 
 import (
 	"bytes"
@@ -28,14 +28,14 @@ const mostFile = frame.MaxBody - 2<<10
 // errTooMuch is a file or a text that is longer than a form may be.
 var errTooMuch = errors.New("webui: the file is too long")
 
-// importStock reads a file of bottles, shows what it makes of it, and takes in what
+// takeIn reads a file of bottles, shows what it makes of it, and takes in what
 // is good once it is told to. All that was settled on the way travels in the form.
-func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
-	v := &importView{Columns: columnNotes, Most: mostFile}
+func (p *pages) takeIn(w http.ResponseWriter, r *http.Request) error {
+	v := &view{Columns: columnNotes, Most: mostFile}
 	if r.Method != http.MethodPost {
 		return p.Write(w, r, http.StatusOK, "stock-import", "layout", v)
 	}
-	text, err := readImport(r)
+	text, err := readText(r)
 	v.Text = strings.ToValidUTF8(text, "\uFFFD")
 	status := http.StatusOK
 	switch {
@@ -55,16 +55,16 @@ func (p *pages) importStock(w http.ResponseWriter, r *http.Request) error {
 
 // consider reads a text with what was settled about it, takes in its good rows if
 // that is asked for, and shows the rest. It returns the status of the answer.
-func (p *pages) consider(r *http.Request, text string, v *importView) (int, error) {
+func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 	there, err := house.All[house.Bottle](r.Context(), p.house.Store())
 	if err != nil {
 		return 0, err
 	}
 	bottles := house.Items(there)
 	settled := readSettled(r.PostForm)
-	sheet, err := exchange.ReadSheet(strings.NewReader(text), p.nearFinder(), bottles, settled)
+	sheet, err := exchange.ReadSheet(strings.NewReader(text), part.NewNearFinder(p.bar, p.house.Shelf()), bottles, settled)
 	if err == nil && typedOver(&settled, sheet, r.PostForm) {
-		sheet, err = exchange.ReadSheet(strings.NewReader(text), p.nearFinder(), bottles, settled)
+		sheet, err = exchange.ReadSheet(strings.NewReader(text), part.NewNearFinder(p.bar, p.house.Shelf()), bottles, settled)
 	}
 	if err != nil {
 		return refused(v, err)
@@ -99,15 +99,15 @@ func (p *pages) consider(r *http.Request, text string, v *importView) (int, erro
 		return 0, err
 	}
 	bottles, settled = house.Items(rest), settledOfRest(sheet, settled)
-	if sheet, err = exchange.ReadSheet(strings.NewReader(v.Text), p.nearFinder(), bottles, settled); err != nil {
+	if sheet, err = exchange.ReadSheet(strings.NewReader(v.Text), part.NewNearFinder(p.bar, p.house.Shelf()), bottles, settled); err != nil {
 		return refused(v, err)
 	}
 	v.show(sheet, settled, p.house.Shelf(), bottles)
 	return http.StatusOK, nil
 }
 
-// readImport returns the text of the file, or what was pasted or read before.
-func readImport(r *http.Request) (text string, err error) {
+// readText returns the text of the file, or what was pasted or read before.
+func readText(r *http.Request) (text string, err error) {
 	if err = form.Parse(r); err == nil {
 		err = r.ParseMultipartForm(frame.MaxBody)
 	}
@@ -160,7 +160,7 @@ func fileText(header *multipart.FileHeader) (string, error) {
 
 // refused is a file that cannot be read, or a write that the store refused; what
 // was sent is still in the box.
-func refused(v *importView, err error) (int, error) {
+func refused(v *view, err error) (int, error) {
 	var own *house.Error
 	if !errors.As(err, &own) || errors.Is(err, context.Canceled) {
 		return 0, err
@@ -172,10 +172,10 @@ func refused(v *importView, err error) (int, error) {
 	return http.StatusServiceUnavailable, nil
 }
 
-// exportStock is every bottle of the house as CSV. The mark before it tells
+// writeOut is every bottle of the house as CSV. The mark before it tells
 // spreadsheets that it is UTF-8; without it some read accents as other letters,
 // and write them so.
-func (p *pages) exportStock(w http.ResponseWriter, r *http.Request) error {
+func (p *pages) writeOut(w http.ResponseWriter, r *http.Request) error {
 	bottles, err := house.All[house.Bottle](r.Context(), p.house.Store())
 	if err != nil {
 		return err

@@ -1,4 +1,4 @@
-package stock
+package stocksheet
 
 import (
 	"fmt"
@@ -14,19 +14,19 @@ import (
 	"counterpour/webui/words"
 )
 
-// importView is the page that takes a file of bottles.
-type importView struct {
+// view is the page that takes a file of bottles.
+type view struct {
 	Text    string
 	Columns []columnNote
 	Most    int // bytes of a file
 	Trouble string
 	Taken   string     // what was taken in just now
 	Undo    *part.Undo // of that
-	Preview *importPreview
+	Preview *preview
 }
 
-// importPreview is what a file is taken for, before anything is written.
-type importPreview struct {
+// preview is what a file is taken for, before anything is written.
+type preview struct {
 	Ready, Bad  int
 	ReadySaid   string
 	BadSaid     string
@@ -93,8 +93,8 @@ var fieldNames = map[exchange.Field]string{
 var usualCurrencies = []string{"EUR", "GBP", "USD", "CAD", "AUD"}
 
 // show fills the page with what a sheet was read as.
-func (v *importView) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Shelf, there []house.Bottle) {
-	p := &importPreview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled)}
+func (v *view) show(s *exchange.Sheet, settled exchange.Settled, shelf *house.Shelf, there []house.Bottle) {
+	p := &preview{Currency: s.Currency, AskCurrency: s.AskCurrency, Currencies: usualCurrencies, Notes: slices.Clone(s.Notes), Settled: marks(settled)}
 	known := map[string]bool{}
 	for _, b := range there {
 		known[b.ID] = true
@@ -141,7 +141,7 @@ func marks(s exchange.Settled) []string {
 	return out
 }
 
-func (p *importPreview) mend(r *exchange.SheetRow) {
+func (p *preview) mend(r *exchange.SheetRow) {
 	p.Bad++
 	row := mendRow{Number: r.Number, Name: r.Bottle.Name}
 	for _, f := range r.Faults {
@@ -162,13 +162,13 @@ func (p *importPreview) mend(r *exchange.SheetRow) {
 	}
 }
 
-func (p *importPreview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
+func (p *preview) ready(r *exchange.SheetRow, shelf *house.Shelf, known bool) {
 	if p.Ready++; p.Ready > mostReady {
 		p.More++
 		return
 	}
 	b := &r.Bottle
-	row := readyRow{Name: b.Name, Kind: shelfName(shelf, b.Ingredient), Size: sizeWords(b), Stock: words.Plain(b.Stock), New: "new"}
+	row := readyRow{Name: b.Name, Kind: part.ShelfName(shelf, b.Ingredient), Size: part.SizeOf(b), Stock: words.Plain(b.Stock), New: "new"}
 	if b.Price != nil {
 		row.Price = words.Joined(words.Figure(*b.Price, 2), b.Currency)
 	}
@@ -200,7 +200,7 @@ func kindOf(r *exchange.SheetRow, shelf *house.Shelf) kindRow {
 	return out
 }
 
-func (p *importPreview) columns(s *exchange.Sheet) {
+func (p *preview) columns(s *exchange.Sheet) {
 	for i, c := range s.Columns {
 		m := mappedColumn{Box: columnField + strconv.Itoa(i), Title: c.Title, Samples: strings.Join(c.Samples, ", ")}
 		if m.Title == "" {

@@ -1,4 +1,4 @@
-package stock_test
+package stocksheet_test
 
 import (
 	"encoding/csv"
@@ -18,7 +18,7 @@ import (
 	"counterpour/data/house/exchange"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
-	"counterpour/webui/stock"
+	"counterpour/webui/stocksheet"
 	"counterpour/webui/webuitest"
 )
 
@@ -53,7 +53,7 @@ func sendFile(t *testing.T, h http.Handler, file, do, text string) *httptest.Res
 	if file == "" {
 		name = ""
 	}
-	return webuitest.SendNamed(t, h, "/stock/import", name, file, url.Values{"do": {do}, "text": {text}})
+	return webuitest.SendNamed(t, h, stocksheet.Path, name, file, url.Values{"do": {do}, "text": {text}})
 }
 
 var boxText = regexp.MustCompile(`(?s)<textarea id="text"[^>]*>\n(.*?)</textarea>`)
@@ -66,16 +66,9 @@ func inTheBox(t *testing.T, w *httptest.ResponseRecorder) string {
 	return html.UnescapeString(m[1])
 }
 
-func (h laidHouse) bottles(t *testing.T) []house.Bottle {
-	t.Helper()
-	list, err := house.All[house.Bottle](t.Context(), h.Store())
-	require.NoError(t, err)
-	return house.Items(list)
-}
-
 // Three bad rows among 300 are named, and none of the 300 is lost.
 func TestThreeHundredBottles(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)
 	text, bad := threeHundred()
 	named := []string{"Row 42", "lemon jiuce", "did you mean lemon juice?", "Row 118", `"seven" is not a size`, "Row 277", "row cannot be read"}
@@ -84,19 +77,19 @@ func TestThreeHundredBottles(t *testing.T) {
 	assert.Equal(t, http.StatusOK, w.Code)
 	webuitest.Says(t, w, append(named, "297 bottles ready, 3 rows to settle"), nil)
 	assert.Equal(t, form.Lines(text), form.Lines(inTheBox(t, w)), "what was sent is still there")
-	assert.Empty(t, h.bottles(t), "nothing is written until it is asked for")
+	assert.Empty(t, h.Bottles(t), "nothing is written until it is asked for")
 
 	w = sendFile(t, pages, "", "take", text)
 	assert.Equal(t, http.StatusOK, w.Code)
 	webuitest.Says(t, w, []string{"297 bottles added, 0 changed, 0 as before", "3 rows to settle"}, nil)
 	assert.Equal(t, "name,ingredient,size_ml,stock,note\n"+strings.Join(bad, "\n")+"\n", inTheBox(t, w), "those to mend, and only those")
-	assert.Len(t, h.bottles(t), 297)
+	assert.Len(t, h.Bottles(t), 297)
 
 	mended := strings.NewReplacer("jiuce", "juice", "seven", "700", `"Bottle 277,`, "Bottle 277,").Replace(inTheBox(t, w))
 	w = sendFile(t, pages, "", "take", mended)
 	assert.Equal(t, http.StatusOK, w.Code)
 	webuitest.Says(t, w, []string{"3 bottles added"}, []string{"to settle"})
-	assert.Len(t, h.bottles(t), 300)
+	assert.Len(t, h.Bottles(t), 300)
 	assert.Empty(t, inTheBox(t, w))
 }
 
@@ -106,7 +99,7 @@ var settledMark = regexp.MustCompile(`name="settled" value="([^"]*)"`)
 // Faults are mended one tap after another, by typing or by a remedy; each stays
 // mended, whatever is done next, and also once the good rows are in.
 func TestNothingIsLostBetweenTries(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	pages := webuitest.PagesOf(t, h)
 	const file = "Item,Kind,Size,Cost,On hand\nHawse,London dry gin,seven,cheap,2\nSnubber,orgeat,70cl,$9,1\nCleat,moon dust,70cl,$9,1\n"
 	send := func(do string, more url.Values, last *httptest.ResponseRecorder) *httptest.ResponseRecorder {
@@ -120,7 +113,7 @@ func TestNothingIsLostBetweenTries(t *testing.T) {
 		for k, v := range more {
 			sent[k] = v
 		}
-		return webuitest.Post(pages, "/stock/import", sent, false)
+		return webuitest.Post(pages, stocksheet.Path, sent, false)
 	}
 	w := send("read", nil, nil)
 	webuitest.Says(t, w, []string{"1 bottle ready, 2 rows to settle", `"seven" is not a size`, `"cheap" is not a price`, `"moon dust" is not a kind`}, nil)
@@ -136,7 +129,7 @@ func TestNothingIsLostBetweenTries(t *testing.T) {
 	w = send("take", nil, w)
 	webuitest.Says(t, w, []string{"2 bottles added"}, nil)
 	got := map[string]string{}
-	for _, b := range h.bottles(t) {
+	for _, b := range h.Bottles(t) {
 		got[b.Name] = fmt.Sprintf("%s %g %.2f %s %g", b.Ingredient, b.SizeML, *b.Price, b.Currency, b.Stock)
 	}
 	assert.Equal(t, map[string]string{"Hawse": "london-dry-gin 700 18.50 USD 2", "Snubber": "orgeat 700 9.00 USD 1", "Cleat": "falernum 700 9.00 USD 1"}, got)
@@ -144,12 +137,12 @@ func TestNothingIsLostBetweenTries(t *testing.T) {
 
 // A column may be given to another field, and one currency holds for all.
 func TestColumnsAndCurrencyAreSettled(t *testing.T) {
-	h := laidHouse{webuitest.NewHouse()}
+	h := webuitest.NewLaid()
 	sent := url.Values{"do": {"take"}, "text": {"A,B,C,D\nHawse,orgeat,70cl,9\n"}, "col.0": {"name"}, "col.1": {"ingredient"}, "col.2": {"size"}, "col.3": {"price"}, "currency": {"eur"}}
-	w := webuitest.Post(webuitest.PagesOf(t, h), "/stock/import", sent, false)
+	w := webuitest.Post(webuitest.PagesOf(t, h), stocksheet.Path, sent, false)
 	webuitest.Says(t, w, []string{"1 bottle added"}, nil)
-	require.Len(t, h.bottles(t), 1)
-	assert.Equal(t, "EUR", h.bottles(t)[0].Currency)
+	require.Len(t, h.Bottles(t), 1)
+	assert.Equal(t, "EUR", h.Bottles(t)[0].Currency)
 }
 
 func TestImportScenarios(t *testing.T) {
@@ -172,12 +165,12 @@ func TestImportScenarios(t *testing.T) {
 		{name: "a quarter too much", text: strings.Repeat("name,ingredient\n", 80000), status: 413, want: []string{"more than 1 MiB"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			h := stocked(t)
+			h := webuitest.Stocked(t)
 			w := sendFile(t, webuitest.PagesOf(t, h), c.file, c.do, c.text)
 			assert.Equal(t, c.status, w.Code)
 			webuitest.Says(t, w, c.want, c.not)
 			if !c.wrote {
-				assert.Len(t, h.bottles(t), 5, "nothing is written")
+				assert.Len(t, h.Bottles(t), 5, "nothing is written")
 			}
 		})
 	}
@@ -185,15 +178,15 @@ func TestImportScenarios(t *testing.T) {
 
 // A form that is too long by its own account is told so as a plain form, too.
 func TestATextThatIsTooLong(t *testing.T) {
-	w := webuitest.Post(webuitest.NewPages(t), "/stock/import", url.Values{"text": {strings.Repeat("x", frame.MaxBody)}}, false)
+	w := webuitest.Post(webuitest.NewPages(t), stocksheet.Path, url.Values{"text": {strings.Repeat("x", frame.MaxBody)}}, false)
 	assert.Equal(t, http.StatusRequestEntityTooLarge, w.Code)
 	webuitest.Says(t, w, []string{"more than 1 MiB", "Split the file"}, nil)
 }
 
 // What is saved as CSV is the same house when it is imported again.
 func TestStockGoesOutAndIn(t *testing.T) {
-	h := stocked(t)
-	h.keepAll(t, house.Bottle{ID: "trick", Name: `=HYPERLINK("http://x","y")`, Ingredient: "lemon-juice", SizeML: 700, Note: "+1\n'-2"})
+	h := webuitest.Stocked(t)
+	h.KeepAll(t, house.Bottle{ID: "trick", Name: `=HYPERLINK("http://x","y")`, Ingredient: "lemon-juice", SizeML: 700, Note: "+1\n'-2"})
 	w := webuitest.Get(webuitest.PagesOf(t, h), "/stock/stock.csv", "")
 	require.Equal(t, http.StatusOK, w.Code)
 	assert.Equal(t, `attachment; filename="stock.csv"`, w.Header().Get("Content-Disposition"))
@@ -205,26 +198,33 @@ func TestStockGoesOutAndIn(t *testing.T) {
 	assert.Equal(t, exchange.StockColumns(), rows[0])
 	assert.Equal(t, `'=HYPERLINK("http://x","y")`, rows[6][1], "no spreadsheet runs it")
 
-	other := laidHouse{webuitest.NewHouse()}
+	other := webuitest.NewLaid()
 	w = sendFile(t, webuitest.PagesOf(t, other), "", "take", strings.ReplaceAll(w.Body.String(), "moon-dust", "falernum"))
 	require.Equal(t, http.StatusOK, w.Code, inTheBox(t, w))
-	want := h.bottles(t)
+	want := h.Bottles(t)
 	for i := range want {
 		if want[i].Ingredient == "moon-dust" { // no catalogue has it
 			want[i].Ingredient = "falernum"
 		}
 	}
-	assert.Equal(t, want, other.bottles(t))
+	assert.Equal(t, want, other.Bottles(t))
+}
+
+func TestAWriteThatIsRefused(t *testing.T) {
+	pages := webuitest.PagesOf(t, webuitest.Laid{House: webuitest.Full(webuitest.Stocked(t).House)})
+	w := sendFile(t, pages, "", "take", "name,ingredient,size_ml\nx,orgeat,1\n")
+	assert.Equal(t, http.StatusServiceUnavailable, w.Code)
+	webuitest.Says(t, w, []string{"no room left on the disk", "x,orgeat,1"}, nil)
 }
 
 func TestEveryColumnIsExplained(t *testing.T) {
 	var names []string
-	for _, c := range stock.ColumnNotes {
+	for _, c := range stocksheet.ColumnNotes {
 		names = append(names, c.Name)
 		assert.NotEmpty(t, c.Holds, c.Name)
 	}
 	assert.Equal(t, exchange.StockColumns(), names)
-	page := webuitest.Get(webuitest.NewPages(t), "/stock/import", "")
+	page := webuitest.Get(webuitest.NewPages(t), stocksheet.Path, "")
 	sample := regexp.MustCompile(`(?s)<code>(name,.*?)</code>`).FindStringSubmatch(page.Body.String())
 	require.NotNil(t, sample)
 	r, err := exchange.ReadStock(strings.NewReader(sample[1]), webuitest.Bar{})

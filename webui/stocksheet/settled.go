@@ -1,4 +1,4 @@
-package stock
+package stocksheet
 
 import (
 	"net/url"

@@ -1,4 +1,4 @@
-package stock
+package stocksheet
 
 // columnNote says what a column of a stock file holds.
 type columnNote struct{ Name, Holds string }

@@ -1,0 +1,9 @@
+package stocksheet_test
+
+import (
+	"testing"
+
+	"counterpour/webui/webuitest"
+)
+
+func TestMain(m *testing.M) { webuitest.Main(m) }
