@@ -23,6 +23,10 @@ type Diet struct {
 // source.
 const CrossContact = "Before you mix for this guest, wash the tins, jiggers, strainers and blender, and use a clean knife and fresh garnish. What touched them before counts too."
 
+// Animals lists the words for what comes from animals, as [Profile] and [Diet] use
+// them. Meat is what a land animal is killed for, its stock and its gelatine too.
+func Animals() []string { return []string{"milk", "egg", "honey", "fish", "insect", "meat"} }
+
 // fleshAllergens are the allergens that are animals themselves.
 var fleshAllergens = []Allergen{Crustaceans, Fish, Molluscs}
 
@@ -33,7 +37,7 @@ var diets = []Diet{
 	{Name: "no dairy", NoAnimal: []string{"milk"}, Avoid: []Allergen{Milk}},
 	{Name: "no egg", NoAnimal: []string{"egg"}, Avoid: []Allergen{Eggs}},
 	{Name: "no honey", NoAnimal: []string{"honey"}},
-	{Name: "vegan", NoAnimal: []string{"milk", "egg", "honey", "fish", "insect", "meat"}, Avoid: append([]Allergen{Eggs, Milk}, fleshAllergens...)},
+	{Name: "vegan", NoAnimal: Animals(), Avoid: append([]Allergen{Eggs, Milk}, fleshAllergens...)},
 	{Name: "vegetarian", NoAnimal: []string{"fish", "insect", "meat"}, Avoid: fleshAllergens},
 }
 

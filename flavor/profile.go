@@ -42,7 +42,7 @@ type Profile struct {
 	AllergensKnown bool
 	AllergenMarks  []AllergenMark // contained or possible
 	FreeOf         []Allergen     // stated to be absent, where the rest is not known
-	Animal         []string       // what comes from animals: milk, egg, honey, fish, insect
+	Animal         []string       // what comes from animals, see Animals
 	Cautions       []string       // keys of the cautions that apply, see the caution list of the catalogue
 	Carbonated     bool
 	Making         string // for house-made things: how to make it

@@ -38,7 +38,6 @@ const (
 	spoon                           // a spoon's worth
 	few                             // poured where a jigger is too coarse
 	counted                         // a number of things
-	weighed                         // put on scales, or a pinch of it
 	decimals                        // written in decimals, not in fractions
 	yielding                        // a profile may say how much of it one unit gives
 )
@@ -63,8 +62,8 @@ var units = []unitInfo{
 	{Tablespoon, 0, spoon},
 	{PartUnit, 0, 0},
 	{Splash, 0.25, 0},
-	{Pinch, 0.25, weighed | yielding},
-	{Gram, 0.03, weighed | decimals},
+	{Pinch, 0.25, yielding},
+	{Gram, 0.03, decimals},
 	{Sprig, 0.25, counted | yielding},
 	{Leaf, 0.25, counted | yielding},
 	{Slice, 0.25, counted | yielding},
@@ -113,9 +112,6 @@ func (u Unit) Small() bool { return u.is(few) }
 
 // Counted reports whether the unit is a number of things.
 func (u Unit) Counted() bool { return u.is(counted) }
-
-// Weighed reports whether the unit is a weight.
-func (u Unit) Weighed() bool { return u.is(weighed) }
 
 // Decimal reports whether amounts of the unit are written in decimals, others
 // being written in fractions.

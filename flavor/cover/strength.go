@@ -19,10 +19,10 @@ const strengthSlack = 0.1
 // as much alcohol in as much liquid none takes more water than one that meets
 // the ice whole, and what is stronger when it meets it ends stronger: so the
 // answer is the strength of the spirit that ends at most, and some slack. It is
-// infinite if no spirit ends stronger, and with ice of one's own, whose water
-// depends on more than strength.
+// infinite if no spirit ends stronger, and where the water depends on more than
+// strength: with ice of one's own, and where something is poured hot.
 func (t *task) strongest(most float64) (float64, error) {
-	if !t.finder.mixer.UsualIce() {
+	if !t.finder.mixer.IceByStrength(t.req.Spec) {
 		return math.Inf(1), nil
 	}
 	low, high := 0.0, neutralABV

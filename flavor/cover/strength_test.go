@@ -76,8 +76,13 @@ func TestStrengthWithOtherIce(t *testing.T) {
 			assert.Equal(t, c.usual, !math.IsInf(limit, 1), "%+v", c.ice)
 		}
 	}
+	hot := spec.Clone()
+	hot.Pours[0].Heat = flavor.HeatHot
+	limit, err := (&task{finder: b.finder, req: &Request{Spec: &hot}}).strongest(15)
+	require.NoError(t, err)
+	assert.True(t, math.IsInf(limit, 1), "what is hot melts more ice than its strength tells")
 	task := &task{finder: b.finder, req: &Request{Spec: spec}}
-	limit, err := task.strongest(99)
+	limit, err = task.strongest(99)
 	require.NoError(t, err)
 	assert.True(t, math.IsInf(limit, 1), "no spirit ends at 99 %% vol")
 }

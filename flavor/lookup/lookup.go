@@ -74,7 +74,7 @@ type Need struct {
 	Stock     []string          // only these ids; nil is all, empty is none
 	Exclude   []string          // none of these ids
 	NoAlcohol bool              // none stronger than 0.5 % vol
-	NoAnimal  []string          // nothing from these: milk, egg, honey, fish, insect
+	NoAnimal  []string          // nothing from these, see flavor.Animals
 }
 
 // Refused counts ingredients that would do but for one thing. Each is counted

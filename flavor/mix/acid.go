@@ -1,6 +1,10 @@
 package mix
 
-import "counterpour/flavor"
+import (
+	"math"
+
+	"counterpour/flavor"
+)
 
 // Acids is the citric and malic acid in a litre of juice, in grams.
 type Acids struct {
@@ -80,6 +84,16 @@ func (j *juiceToAdjust) settle(powders func(volumeML float64) (citric, malic flo
 	return a
 }
 
+// lacking returns the grams that have lacks of wanted, below zero if it has too many;
+// none where the two are the same but for rounding.
+func lacking(wanted, have float64) float64 {
+	const rounding = 1e-6 // relative
+	if g := wanted - have; math.Abs(g) > rounding*have {
+		return g
+	}
+	return 0
+}
+
 // AdjustAcid returns the citric and malic acid that bring volumeML of a juice
 // to a target, both in grams per litre of the adjusted juice. The rule of thumb
 // of the trade weighs the powder per litre of the juice it goes into, which
@@ -98,7 +112,7 @@ func AdjustAcid(juice *flavor.Profile, volumeML float64, target Acids) (AcidAddi
 		return AcidAddition{}, err
 	}
 	a := j.settle(func(v float64) (citric, malic float64) {
-		return target.CitricGPerL*v/1000 - j.citric, target.MalicGPerL*v/1000 - j.malic
+		return lacking(target.CitricGPerL*v/1000, j.citric), lacking(target.MalicGPerL*v/1000, j.malic)
 	})
 	if a.CitricG < 0 {
 		return AcidAddition{}, j.tooSour("citric acid", j.citric, target.CitricGPerL)
@@ -126,7 +140,7 @@ func AdjustTitratable(juice *flavor.Profile, volumeML, citricGPerL, malicShare f
 	}
 	perGram := 1 - malicShare + malicShare*asCitric.Malic
 	a := j.settle(func(v float64) (citric, malic float64) {
-		g := (citricGPerL*v/1000 - j.bulk.sour) / perGram
+		g := lacking(citricGPerL*v/1000, j.bulk.sour) / perGram
 		return g * (1 - malicShare), g * malicShare
 	})
 	if a.CitricG < 0 || a.MalicG < 0 {

@@ -112,3 +112,19 @@ func TestAdjustAcidRefuses(t *testing.T) {
 	_, err := AdjustAcid(j, 100, LimeStrength)
 	assert.ErrorContains(t, err, "lemon juice already holds 48.0 g/L of citric acid, more than the 40 asked for; raise the target")
 }
+
+// A juice that is as sour as is asked for takes no powder.
+func TestAdjustAcidAsItIs(t *testing.T) {
+	for _, c := range []struct{ citric, malic float64 }{{48, 2.5}, {60, 7}, {13.28, 7.79}, {45.86, 1.1}} {
+		j := juice(t, "juice", 25, c.citric, c.malic)
+		for _, ml := range []float64{1, 90, 1000, 1e6} {
+			a, err := AdjustAcid(j, ml, Acids{CitricGPerL: c.citric, MalicGPerL: c.malic})
+			require.NoError(t, err, "%v g/L of citric, %v mL", c.citric, ml)
+			assert.InDelta(t, 0, a.CitricG+a.MalicG, 1e-6*ml)
+			assert.GreaterOrEqual(t, min(a.CitricG, a.MalicG), 0.0)
+			b, err := AdjustTitratable(j, ml, a.TitratableBefore, 0.4)
+			require.NoError(t, err, "%v g/L of citric, %v mL", c.citric, ml)
+			assert.InDelta(t, 0, b.CitricG+b.MalicG, 1e-6*ml)
+		}
+	}
+}

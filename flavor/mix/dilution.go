@@ -58,8 +58,8 @@ func (e equation) share(a float64) float64 {
 
 // IceML estimates the water in mL that the usual ice adds to a drink of which
 // stillML, at a strength as a fraction by volume, is mixed by a method and topML
-// goes in afterwards: what [Mixer.Mix] works out, but for what is dissolved in
-// the drink, to within a twentieth of its volume.
+// goes in afterwards: what [Mixer.Mix] works out where nothing is poured hot, but for
+// what is dissolved in the drink, to within a twentieth of its volume.
 func IceML(m flavor.Method, s flavor.Service, stillML, topML, strength float64) float64 {
 	r := ruleFor(m, s)
 	water := r.equation.share(strength) * r.times * stillML

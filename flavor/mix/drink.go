@@ -53,9 +53,7 @@ func (m *Mixer) Mix(s *flavor.Spec) (*Drink, error) {
 	doses := pourAll(room[:0], &d.Before, s)
 	p := potOf(doses)
 	set := settingFor(s.Method, s.Service, m.ice)
-	if s.Service == flavor.Hot {
-		set.barC = HotC(s, nil)
-	}
+	set.pour(s)
 	set.scale = m.iceFactor(&p.still, &set, s)
 	f := p.finish(&set, 1, m.freezing)
 	d.IceWaterG, d.DilutionPct, d.VolumeML = f.waterG, 100*f.share, f.volumeML

@@ -42,7 +42,7 @@ func HotC(s *flavor.Spec, ml []float64) float64 {
 	hot := heatersOf(s)
 	return evened(s, ml, func(p *flavor.Pour) float64 {
 		switch {
-		case hot == nil && !p.After:
+		case hot == nil && !late(p):
 			return usualHotC
 		case hot != nil && hot(p):
 			return pouredC(p)
@@ -66,7 +66,7 @@ func MixedC(s *flavor.Spec, ml []float64) float64 {
 		if ml != nil {
 			amounts[i] = ml[i]
 		}
-		if p.After || p.Unit.After() {
+		if late(p) {
 			amounts[i] = 0
 		}
 	}
@@ -117,7 +117,7 @@ func pouredC(p *flavor.Pour) float64 {
 
 // keptC is the temperature in °C of a pour that is not hot.
 func keptC(p *flavor.Pour) float64 {
-	if p.Warmth() == flavor.HeatCold || p.After || p.Profile.Class == flavor.ClassDairy {
+	if p.Warmth() == flavor.HeatCold || late(p) || p.Profile.Class == flavor.ClassDairy {
 		return fridgeC
 	}
 	return usualBarC

@@ -152,9 +152,11 @@ type iceInfo struct {
 	speed float64 // how fast it cools a drink that is not thrown about, cubes 1
 }
 
-// info follows from the size of the pieces: a film of 0.1 mm; conduction into
-// ice of 1.2 mm²/s, by which a cube of 3 cm follows within 10 s, one of 5 cm
-// in half a minute; and speed judged from the surface.
+// info follows from the size of the pieces: a film of 0.1 mm; conduction into ice of
+// 1.2 mm²/s, which in 20 s brings a cube of 3 cm three quarters of the way to the
+// temperature at its surface, and one of 5 cm half of it (Carslaw and Jaeger, as
+// above: a cube follows as the product of three slabs); and speed judged from the
+// surface.
 func (k IceKind) info() iceInfo {
 	switch k {
 	case LargeCube:
@@ -180,15 +182,18 @@ func standingIce(s flavor.Service) IceKind {
 type setting struct {
 	dilutionRule
 	iceC, wet, perML, barC, vesselJ float64
+	startC                          float64 // of what is mixed, before it meets ice
 	cools                           float64
 	scale                           float64 // of the published dilution
 	standing                        float64 // share of the way to 0 °C left by the ice in the glass; 1 without
 }
 
-// settingFor resolves the defaults of i for a method and a service. Scale is 1.
+// settingFor resolves the defaults of i for a method and a service. Scale is 1, and
+// what is mixed is as warm as the bar.
 func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
 	set := setting{dilutionRule: ruleFor(m, s), scale: 1, iceC: i.TemperatureC, wet: i.Wetness,
 		perML: orElse(i.GramsPerML, usualIcePerML), barC: orElse(i.BarC, usualBarC)}
+	set.startC = set.barC
 	usual := set.ice
 	if i.Kind != IceOfMethod && usual != NoIce { // a drink poured straight stays so
 		set.ice = i.Kind
@@ -219,6 +224,24 @@ func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
 	return set
 }
 
+// pour tells how warm the pours of a spec come: a hot drink with its mug, and a hot
+// pour among others where the two even out. What is cold makes no difference: the
+// equations were measured with juice from the refrigerator.
+func (s *setting) pour(spec *flavor.Spec) {
+	switch {
+	case spec.Service == flavor.Hot:
+		s.barC = HotC(spec, nil)
+		s.startC = s.barC
+	case hotPoured(spec):
+		s.startC = s.barC + max(0, MixedC(spec, nil)-usualBarC)
+	}
+}
+
+// hotPoured reports whether a pour of a spec is said to be hot.
+func hotPoured(s *flavor.Spec) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Heat == flavor.HeatHot })
+}
+
 // WithIce returns a mixer that mixes with the ice given. Dilution is then what
 // the published equations give, times what the energy balance says the ice
 // changes: its water over that of the zero value of [Ice]. It fails if a field
@@ -230,5 +253,7 @@ func (m *Mixer) WithIce(i Ice) (*Mixer, error) {
 	return &Mixer{freezing: m.freezing, ice: i}, nil
 }
 
-// UsualIce reports whether m mixes with the zero value of [Ice].
-func (m *Mixer) UsualIce() bool { return m.ice == Ice{} }
+// IceByStrength reports whether the water that ice adds to a spec depends on nothing
+// but its method, its service, its strength and its volume: the ice is the usual one
+// and no pour is hot.
+func (m *Mixer) IceByStrength(s *flavor.Spec) bool { return m.ice == Ice{} && !hotPoured(s) }

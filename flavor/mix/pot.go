@@ -25,10 +25,12 @@ func pourAt(i int) string { return "pours[" + strconv.Itoa(i) + "]" }
 func AfterIce(p *flavor.Pour) bool { return afterIce(p) }
 
 // afterIce reports whether a pour goes in once the drink is chilled: what
-// sparkles would go flat on the ice, a top is a top, and others say so.
-func afterIce(p *flavor.Pour) bool {
-	return p.After || p.Profile.Carbonated || p.Unit.After()
-}
+// sparkles would go flat on the ice, and what is late is late.
+func afterIce(p *flavor.Pour) bool { return p.Profile.Carbonated || late(p) }
+
+// late reports whether a pour goes in once the rest is mixed: it says so, or its unit
+// does, as a top's.
+func late(p *flavor.Pour) bool { return p.After || p.Unit.After() }
 
 // pourAll adds the pours of a spec to before and appends their doses to dst.
 func pourAll(dst []dose, before *Ledger, s *flavor.Spec) []dose {
@@ -71,7 +73,7 @@ type finished struct {
 // gets no colder than f has it freeze, or as cold as its heat says if f is nil.
 func (p *pot) finish(set *setting, times float64, f *freezing) finished {
 	out := finished{after: p.still, met: p.still.volumeML()}
-	mixed, c := 0.0, set.barC
+	mixed, c := 0.0, set.startC
 	bare := c
 	if out.met > 0 && set.equation != noEquation {
 		strength := p.still.ethanol / EthanolDensity / out.met

@@ -2,11 +2,6 @@ package mix
 
 import "counterpour/flavor"
 
-// USProofPerABV is the degrees of US proof in one per cent by volume (27 CFR
-// 5.1; from memory). US proof is read at 60 °F, 15.56 °C; strength at 20 °C
-// differs by less than 0.1 % vol.
-const USProofPerABV = 2
-
 // Dilution is a spirit brought to a lower strength with water, at 20 °C.
 type Dilution struct {
 	SpiritML, SpiritG float64

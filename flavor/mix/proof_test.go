@@ -83,17 +83,3 @@ func TestDiluteRefuses(t *testing.T) {
 	_, err := Dilute(100, 40, 50)
 	assert.ErrorContains(t, err, "50 % vol cannot be reached from 40 % vol with water; choose a target")
 }
-
-// US proof is read at 60 °F; OIML R 22 says how far strength there is from that
-// at 20 °C.
-func TestUSProofTemperature(t *testing.T) {
-	const sixtyF = (60 - 32) / 1.8
-	worst := 0.0
-	for abv := 10.0; abv <= 95; abv += 5 {
-		p := MassFraction(abv / 100)
-		at60 := 100 * p * ethanolWater(p, sixtyF) / ethanolWater(1, sixtyF)
-		worst = max(worst, math.Abs(at60-abv))
-	}
-	t.Logf("strength at 60 °F and at 20 °C differ by up to %.3f %% vol", worst)
-	assert.Less(t, worst, 0.15)
-}

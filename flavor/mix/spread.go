@@ -102,18 +102,26 @@ func (v *spreader) square(r *reading) {
 	}
 }
 
-// shift moves what a dose puts into the pot by times × by.
-func (v *spreader) shift(d *dose, by *parts, times float64) {
-	g := &v.still
+// halves is how many millilitres go into either half of the pot.
+type halves struct{ still, top float64 }
+
+// of returns so many millilitres of a dose in the half that it goes into.
+func (d *dose) of(ml float64) halves {
 	if d.top {
-		g = &v.top
+		return halves{top: ml}
 	}
+	return halves{still: ml}
+}
+
+// shift moves each millilitre of what goes into the pot by the same parts.
+func (v *spreader) shift(by *parts, ml halves) {
 	var r reading
 	for i, x := range by.values() {
-		if x *= times; x != 0 {
-			for k := range r {
-				r[k] += x * g[i][k]
-			}
+		if x == 0 {
+			continue
+		}
+		for k := range r {
+			r[k] += x * (ml.still*v.still[i][k] + ml.top*v.top[i][k])
 		}
 	}
 	v.square(&r)
@@ -140,8 +148,8 @@ func plusMinus(doses []dose, p *pot, set *setting) PlusMinus {
 	}
 	for i := range doses {
 		d := &doses[i]
-		v.shift(d, &d.per, spreadOf(d.pour))
-		if ml, first := sharedML(doses, i); first {
+		v.shift(&d.per, d.of(spreadOf(d.pour)))
+		if ml, first := shared(doses, i); first {
 			v.profile(d, ml)
 		}
 	}
@@ -149,8 +157,8 @@ func plusMinus(doses []dose, p *pot, set *setting) PlusMinus {
 		v.between(set.read(p, 1+set.relative), set.read(p, 1-set.relative))
 	}
 	warmer, colder := *set, *set
-	warmer.barC += barSpreadC
-	colder.barC -= barSpreadC
+	warmer.barC, warmer.startC = set.barC+barSpreadC, set.startC+barSpreadC
+	colder.barC, colder.startC = set.barC-barSpreadC, set.startC-barSpreadC
 	v.between(warmer.read(p, 1), colder.read(p, 1))
 	r := v.variance
 	for k := range r {
@@ -160,26 +168,27 @@ func plusMinus(doses []dose, p *pot, set *setting) PlusMinus {
 		EnergyKcal: r[5], TemperatureC: r[6]}
 }
 
-// sharedML returns the millilitres that a drink takes from the bottle of dose
-// i into the same half of the pot, and whether dose i is the first of them.
-func sharedML(doses []dose, i int) (ml float64, first bool) {
-	of := &doses[i]
+// shared returns what a drink takes from the bottle of dose i, and whether dose i is
+// the first of it.
+func shared(doses []dose, i int) (ml halves, first bool) {
 	for j := range doses {
 		d := &doses[j]
-		if d.pour.Profile != of.pour.Profile || d.top != of.top {
+		if d.pour.Profile != doses[i].pour.Profile {
 			continue
 		}
 		if j < i {
-			return 0, false
+			return halves{}, false
 		}
-		ml += d.pour.ML
+		own := d.of(d.pour.ML)
+		ml.still += own.still
+		ml.top += own.top
 	}
 	return ml, true
 }
 
-// profile shifts the strength, the sugar and the acid of a dose in turn, water
-// making room so that the millilitre stays one.
-func (v *spreader) profile(d *dose, ml float64) {
+// profile shifts the strength, the sugar and the acid of the bottle of a dose in turn,
+// water making room so that the millilitre stays one.
+func (v *spreader) profile(d *dose, ml halves) {
 	p := d.pour.Profile
 	abv, sugar, acid := p.ABV.Spread/100, p.Sugar.Spread/1000, p.Acid.Spread/1000
 	if abv <= 0 && sugar <= 0 && acid <= 0 {
@@ -187,13 +196,13 @@ func (v *spreader) profile(d *dose, ml float64) {
 	}
 	room := roomIn(&d.per)
 	if abv > 0 {
-		v.shift(d, &parts{ethanol: abv * EthanolDensity, water: -abv * EthanolDensity * room.ethanol}, ml)
+		v.shift(&parts{ethanol: abv * EthanolDensity, water: -abv * EthanolDensity * room.ethanol}, ml)
 	}
 	if sugar > 0 {
-		v.shift(d, &parts{sugar: sugar, water: -sugar * room.solids}, ml)
+		v.shift(&parts{sugar: sugar, water: -sugar * room.solids}, ml)
 	}
 	if acid > 0 {
-		v.shift(d, &parts{acid: acid, sour: acid * CitricOf(p.Acids), water: -acid * room.solids}, ml)
+		v.shift(&parts{acid: acid, sour: acid * CitricOf(p.Acids), water: -acid * room.solids}, ml)
 	}
 }
 

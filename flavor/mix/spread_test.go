@@ -70,6 +70,7 @@ func sampled(t testing.TB, s *flavor.Spec, src rand.Source) reading {
 	}
 	set := settingFor(s.Method, s.Service, Ice{})
 	set.barC = normal(flavor.Figure{Value: usualBarC, Spread: barSpreadC})
+	set.startC = set.barC
 	p := potOf(pourAll(nil, &Ledger{}, &drawn))
 	return set.read(&p, normal(flavor.Figure{Value: 1, Spread: set.relative}))
 }
@@ -133,6 +134,12 @@ func TestPoursOfOneBottleErrTogether(t *testing.T) {
 	}
 	assert.InDelta(t, 4, spread(p, p), 0.02)
 	assert.InDelta(t, 4/math.Sqrt2, spread(p, other), 0.02)
+
+	floated := pour(p, 30)
+	floated.After = true
+	d, err := m.Mix(&flavor.Spec{Method: flavor.Build, Service: flavor.Up, Pours: []flavor.Pour{pour(p, 30), floated}})
+	require.NoError(t, err)
+	assert.InDelta(t, 4, d.PlusMinus.ABV, 0.02, "also what is floated")
 }
 
 // A yield that states its spread says more than the rule of thumb.

@@ -32,7 +32,8 @@ func (s *setting) stand(p *parts, c, bare, metML, times float64) (waterG, finalC
 	end := bare - (1-s.standing)*above
 	given := p.heatCapacity()*(bare-end) + vesselJ*(s.barC-end) - clinging*waterHeat*end +
 		s.perML*metML*iceHeat*s.cools*s.iceC
-	perGram := LatentHeat + waterHeat*end - iceHeat*s.iceC
+	// The ice that warms counts whole above, so of what melts only the rest does here.
+	perGram := LatentHeat + waterHeat*end - iceHeat*s.iceC*(1-s.cools)
 	melt := 0.0
 	for range 4 { // each turn leaves a thirtieth of the error
 		melt = max(0, (given+p.dilutionHeat(melt+clinging))/perGram)

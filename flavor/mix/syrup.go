@@ -2,13 +2,10 @@ package mix
 
 import "counterpour/flavor"
 
-// Honey holds HoneySugarPercent of sugars and HoneyWaterPercent of water by
-// mass: USDA National Nutrient Database for Standard Reference, Release 26,
-// NDB 19296. A refractometer reads what is not water.
-const (
-	HoneySugarPercent = 82.12
-	HoneyWaterPercent = 17.10
-)
+// HoneySugarPercent is the sugars in honey by mass: USDA National Nutrient Database
+// for Standard Reference, Release 26, NDB 19296. A refractometer reads what is not
+// water, 82.90 %.
+const HoneySugarPercent = 82.12
 
 // SaturatedBrix is the sucrose that water holds at 20 °C, per cent by mass
 // (Vavrinecz, as in the Sugar Technologists Manual; from memory). In a
