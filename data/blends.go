@@ -57,8 +57,8 @@ func fillBlend(place string, shares map[string]float64, fields map[string]*float
 	var sum float64
 	for _, kind := range sortedKeys(shares) {
 		into, ok := fields[kind]
-		if !ok || shares[kind] < 0 {
-			return fmt.Errorf("data: %s: %s: share %q is not known or negative", blendsFile, place, kind)
+		if !ok || !(shares[kind] >= 0 && shares[kind] <= 1) {
+			return fmt.Errorf("data: %s: %s: share %q is not known, or is not from 0 to 1", blendsFile, place, kind)
 		}
 		*into = shares[kind]
 		sum += shares[kind]

@@ -2,6 +2,7 @@ package data
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -33,9 +34,10 @@ func parseFigure(text string) (flavor.Figure, error) {
 	return f, f.Check()
 }
 
+// parseNumber reads a finite number.
 func parseNumber(text string) (float64, error) {
 	n, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
-	if err != nil {
+	if err != nil || math.IsNaN(n) || math.IsInf(n, 0) {
 		return 0, fmt.Errorf("%q is not a number", strings.TrimSpace(text))
 	}
 	return n, nil

@@ -41,6 +41,9 @@ func parseMaterial(name, text string) (Material, error) {
 				m.Allergens = append(m.Allergens, a)
 			}
 		case "animal":
+			if err := checkAnimals(words); err != nil {
+				return Material{}, err
+			}
 			m.Animal = words
 		case "cautions":
 			m.Cautions = words
@@ -65,6 +68,17 @@ func (m *Material) parseFamilies(text string) error {
 	}
 	if sum := m.Shares.Total(); math.Abs(sum-1) > 1e-6 {
 		return fmt.Errorf("the shares sum to %.4f; they must sum to 1", sum)
+	}
+	return nil
+}
+
+// checkAnimals refuses a word for what comes from animals that no diet looks for: a
+// guest who keeps to one would be served it.
+func checkAnimals(words []string) error {
+	for _, w := range words {
+		if !slices.Contains(flavor.Animals(), w) {
+			return fmt.Errorf("%q is no word for what comes from animals; use one of: %s", w, strings.Join(flavor.Animals(), ", "))
+		}
 	}
 	return nil
 }

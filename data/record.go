@@ -204,6 +204,9 @@ func (r record) readCautions(p *flavor.Profile) error {
 	slices.SortFunc(p.AllergenMarks, func(a, b flavor.AllergenMark) int {
 		return slices.Index(order, a.Allergen) - slices.Index(order, b.Allergen)
 	})
+	if err := checkAnimals(r.Animal); err != nil {
+		return fmt.Errorf("field animal: %w", err)
+	}
 	p.Animal = appendNew(p.Animal, r.Animal...)
 	p.Cautions = appendNew(p.Cautions, r.Cautions...)
 	return nil

@@ -14,10 +14,6 @@ import (
 // where the trade and most labelling draw the line.
 const maxAlcoholFree = 0.5
 
-// animalWords are words for what comes from animals that may be asked for even
-// if no ingredient carries them.
-var animalWords = []string{"milk", "egg", "honey", "fish", "insect"}
-
 // Candidates returns the ingredients that meet a need, by id, and how many were
 // refused. An allergen, animal word or id that is not known is a
 // [*flavor.Fault]. It asks every profile itself, which takes less than bleve would
@@ -63,9 +59,9 @@ func (x *Index) checkNeed(n lookup.Need) error {
 		return err
 	}
 	for i, w := range n.NoAnimal {
-		if k := fold(w); !x.animals[k] && !slices.Contains(animalWords, k) {
+		if k := fold(w); !x.animals[k] && !slices.Contains(flavor.Animals(), k) {
 			return invalid(fmt.Sprintf("no_animal[%d]", i), w,
-				fmt.Sprintf("%q is not known to come from animals; use one of: %s", capText(w), list(animalWords)))
+				fmt.Sprintf("%q is not known to come from animals; use one of: %s", capText(w), list(flavor.Animals())))
 		}
 	}
 	for i, id := range n.Stock {

@@ -46,7 +46,10 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 	next.line = x.line
 	x.line.mu.Lock()
 	defer x.line.mu.Unlock()
-	if !x.line.open.Load() {
+	switch {
+	case x.line.closed.Load(): // while this waited
+		return nil, lookup.ErrClosed
+	case !x.line.open.Load():
 		x.line.profiles = next.profiles
 		return next, nil
 	}

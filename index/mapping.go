@@ -11,11 +11,6 @@ import (
 	"github.com/blevesearch/bleve/v2/mapping"
 )
 
-// MappingVersion is the version of the fields below and of how they are
-// filled. Raise it with every change of either; an index kept from another
-// version has to be built again.
-const MappingVersion = 2
-
 // The fields of a document. All words in them are folded.
 const (
 	fieldKey      = "key"       // own name and id, each as one term

@@ -211,7 +211,7 @@ func filtersOf(q lookup.Query) []query.Query {
 // nothing.
 func all(parts ...query.Query) query.Query { return bleve.NewConjunctionQuery(parts...) }
 
-// any1 asks for at least one part.
+// either asks for at least one part.
 func either(parts ...query.Query) query.Query {
 	q := bleve.NewDisjunctionQuery(parts...)
 	q.SetMin(1)
