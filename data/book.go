@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/beside"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/template"
 )
@@ -27,12 +28,17 @@ func (c *Catalogue) Resolve(written string) (*flavor.Profile, flavor.Match, erro
 // Book reads the proven drinks with the ingredients of a catalogue.
 func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
 	out := make([]template.Labelled, len(records))
-	for i, r := range records {
+	err := beside.Each(len(records), func(i int) error {
+		r := &records[i]
 		spec, err := c.ReadSpec(r.Name, r.Text)
 		if err != nil {
-			return nil, fmt.Errorf("data: proven drink %q: %w", r.Name, err)
+			return fmt.Errorf("data: proven drink %q: %w", r.Name, err)
 		}
 		out[i] = template.Labelled{Spec: spec, Family: r.Family, Source: r.Source, Status: r.Status}
+		return nil
+	})
+	if err != nil {
+		return nil, err
 	}
 	return out, nil
 }

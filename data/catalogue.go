@@ -12,6 +12,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 
 	"counterpour/flavor"
+	"counterpour/flavor/beside"
 	"counterpour/flavor/sense"
 )
 
@@ -98,25 +99,37 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 	}
 	files := make([]catalogueFile, len(names))
 	var faults []error
-	for i, name := range names {
-		if name == blendsFile {
-			continue
+	unread := make([]error, len(names))
+	err = beside.Each(len(names), func(i int) error {
+		if names[i] != blendsFile {
+			files[i], unread[i] = readFile(fsys, names[i])
 		}
-		if files[i], err = readFile(fsys, name); err != nil {
-			faults = append(faults, err)
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	for i, name := range names {
+		if unread[i] != nil {
+			faults = append(faults, unread[i])
 			continue
 		}
 		faults = append(faults, c.addMaterials(name, files[i])...)
 		faults = append(faults, c.addCautions(name, files[i])...)
 	}
+	sensed := beside.Run(func() (err error) {
+		c.space, err = space(c.materials)
+		return err
+	})
 	for i, name := range names {
 		faults = append(faults, c.addIngredients(name, files[i], b, senses)...)
 	}
 	faults = append(faults, c.checkReferences()...)
+	err = sensed()
 	if len(faults) > 0 {
 		return nil, errors.Join(faults...)
 	}
-	if c.space, err = space(c.materials); err != nil {
+	if err != nil {
 		return nil, err
 	}
 	slices.SortFunc(c.profiles, func(a, b *flavor.Profile) int { return strings.Compare(a.ID, b.ID) })

@@ -9,6 +9,7 @@ import (
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/beside"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/mix"
@@ -94,6 +95,11 @@ type Kitchen struct {
 // index.New.
 func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, error)) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
+	var x I
+	indexed := beside.Run(func() (err error) {
+		x, err = newIndex(c.Profiles())
+		return err
+	})
 	set, proven, err := c.Set()
 	if err != nil {
 		return nil, err
@@ -114,8 +120,7 @@ func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profil
 	if err := k.judgeBy(set); err != nil {
 		return nil, err
 	}
-	x, err := newIndex(c.Profiles())
-	if err != nil {
+	if err := indexed(); err != nil {
 		return nil, fmt.Errorf("making the index: %w", err)
 	}
 	x = x.Favouring(k.favour(nil))

@@ -7,5 +7,6 @@ import (
 )
 
 func main() {
+	collectLater()
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
