@@ -15,6 +15,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/store"
 	"counterpour/flavor"
 )
@@ -380,7 +381,7 @@ func readForm(ctx context.Context, r io.Reader, form, currency string, v *servic
 		if err != nil {
 			return nil, err
 		}
-		sheet, err := exchange.ReadSheet(r, exchange.Kinds{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency}) // a column that is not there empties nothing
+		sheet, err := exchange.ReadSheet(r, kinds.Listed{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency}) // a column that is not there empties nothing
 		if err != nil {
 			return nil, err
 		}

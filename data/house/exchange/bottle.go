@@ -8,6 +8,8 @@ import (
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/kinds"
+	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
 )
 
@@ -36,15 +38,15 @@ func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults 
 	}
 	sizes, unit := of(FieldSize)
 	if d.sizeUnit = unit; unit == "" {
-		d.sizeUnit = columnUnit(sizes, s.comma)
+		d.sizeUnit = numeral.ColumnUnit(sizes, s.comma)
 		if d.sizeUnit != "" {
 			s.Notes = append(s.Notes, "Sizes without a unit are read as "+d.sizeUnit+".")
 		}
 	}
 	d.sizes = commonSizes(sizes, d.sizeUnit, s.comma)
 	strengths, unit := of(FieldStrength)
-	if shares := shareOf(strengths, func(c string) bool { v, ok := number(c, s.comma); return ok && v > 0 && v <= 1 }); unit == "" && shares > 0 &&
-		shareOf(strengths, func(c string) bool { v, ok := number(c, s.comma); return ok && v <= 1 || nothing(c) }) == 1 {
+	if shares := shareOf(strengths, func(c string) bool { v, ok := numeral.Number(c, s.comma); return ok && v > 0 && v <= 1 }); unit == "" && shares > 0 &&
+		shareOf(strengths, func(c string) bool { v, ok := numeral.Number(c, s.comma); return ok && v <= 1 || numeral.Nothing(c) }) == 1 {
 		d.fraction = true
 		s.Notes = append(s.Notes, "Strengths are read as fractions: 0.4 as 40 % vol.")
 	}
@@ -68,7 +70,7 @@ func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle)
 	var own, kept []string
 	shared := false
 	for _, cell := range append(slices.Clone(prices), title) {
-		_, code, many, _ := money(cell, s.comma)
+		_, code, many, _ := numeral.Money(cell, s.comma)
 		if code != "" && !slices.Contains(own, code) {
 			own, shared = append(own, code), shared || many
 		}
@@ -95,7 +97,7 @@ func commonSizes(cells []string, unit string, comma bool) []string {
 	counts := map[string]int{}
 	var out []string
 	for _, c := range cells {
-		if a, open, ok := size(c, unit, comma); ok && !open && a.ML > 0 {
+		if a, open, ok := numeral.Size(c, unit, comma); ok && !open && a.ML > 0 {
 			s := exact(a.ML) + " ml"
 			if counts[s]++; counts[s] == 1 {
 				out = append(out, s)
@@ -167,18 +169,18 @@ func (b *bottleReader) read() {
 // kind finds what the bottle is, or offers what it may be.
 func (b *bottleReader) kind() {
 	settled, said := b.settled.Cells[Cell{b.r.Number, FieldKind}]
-	var found *Kind
+	var found *kinds.Kind
 	group := strings.TrimSpace(b.cell(FieldGroup) + " " + b.heading)
 	switch {
-	case b.kinds.finder == nil:
+	case !b.kinds.Knows():
 		b.r.Bottle.Ingredient = b.cell(FieldKind)
 		return
 	case said:
-		if found = b.kinds.stated(settled); found != nil {
+		if found = b.kinds.Stated(settled); found != nil {
 			found.Supposed = false // somebody chose it
 		}
 	default:
-		found = b.kinds.find(b.cell(FieldKind), group, b.r.Bottle.Name)
+		found = b.kinds.Find(b.cell(FieldKind), group, b.r.Bottle.Name)
 		if old := b.there[b.r.Bottle.ID]; found != nil && found.Supposed && old.Ingredient != "" {
 			found = b.asBefore(old.Ingredient, found) // it was settled when it first came
 		}
@@ -195,9 +197,9 @@ func (b *bottleReader) kind() {
 	if written != "" {
 		message = fmt.Sprintf("%q is not a kind known here", written)
 	}
-	names := b.kinds.near(written)
+	names := b.kinds.Near(written)
 	if len(names) == 0 {
-		names = b.kinds.near(b.r.Bottle.Name)
+		names = b.kinds.Near(b.r.Bottle.Name)
 	}
 	var remedies []Remedy
 	for _, n := range names {
@@ -213,19 +215,19 @@ func (b *bottleReader) kind() {
 
 // asBefore keeps the kind that a bottle has in the house, if it is one that the
 // file leaves room for.
-func (b *bottleReader) asBefore(id string, supposed *Kind) *Kind {
-	p, _, ok := b.kinds.named(id)
+func (b *bottleReader) asBefore(id string, supposed *kinds.Kind) *kinds.Kind {
+	p, _, ok := b.kinds.Named(id)
 	if !ok || p.Class != supposed.Profile.Class {
 		return supposed
 	}
-	return &Kind{Profile: p, Why: "the house"}
+	return &kinds.Kind{Profile: p, Why: "the house"}
 }
 
 func (b *bottleReader) size() {
 	for _, col := range []struct {
 		field Field
 		unit  string
-	}{{FieldSize, b.defaults.sizeUnit}, {FieldSizeML, exactML}, {FieldSizeG, exactG}} {
+	}{{FieldSize, b.defaults.sizeUnit}, {FieldSizeML, numeral.ExactML}, {FieldSizeG, numeral.ExactG}} {
 		written := b.cell(col.field)
 		_, said := b.settled.Cells[Cell{b.r.Number, FieldSize}]
 		if !b.has(col.field) || said && col.field != FieldSize {
@@ -234,10 +236,10 @@ func (b *bottleReader) size() {
 		if col.field != FieldSizeG || b.r.Bottle.SizeML == 0 || !b.has(FieldSizeML) {
 			b.r.Bottle.SizeML, b.r.Bottle.SizeG = 0, 0
 		}
-		if nothing(written) {
+		if numeral.Nothing(written) {
 			continue
 		}
-		a, open, ok := size(written, col.unit, b.comma)
+		a, open, ok := numeral.Size(written, col.unit, b.comma)
 		switch {
 		case open:
 			b.fault(FieldSize, fmt.Sprintf("%q does not say of what; is it ml, cl or oz?", written), Remedy{written + " cl", FieldSize, written + " cl"},
@@ -265,10 +267,10 @@ func (b *bottleReader) sizes() (out []Remedy) {
 // figure reads an optional number; nil if the cell is empty.
 func (b *bottleReader) figure(f Field, such string) *float64 {
 	written := b.cell(f)
-	if nothing(written) {
+	if numeral.Nothing(written) {
 		return nil
 	}
-	v, ok := number(written, b.comma)
+	v, ok := numeral.Number(written, b.comma)
 	if !ok {
 		b.fault(f, fmt.Sprintf("%q is not a number; write it with digits, such as %s", written, such), empty(f))
 		return nil
@@ -291,7 +293,7 @@ func (b *bottleReader) strengths() {
 
 func (b *bottleReader) abv() *float64 {
 	written := b.cell(FieldStrength)
-	if nothing(written) {
+	if numeral.Nothing(written) {
 		return nil
 	}
 	unit := ""
@@ -300,7 +302,7 @@ func (b *bottleReader) abv() *float64 {
 			unit = c.unit
 		}
 	}
-	v, ok := strength(written, unit, b.comma)
+	v, ok := numeral.Strength(written, unit, b.comma)
 	if ok && b.defaults.fraction && v <= 1 && !strings.Contains(written, "%") {
 		v *= 100
 	}
@@ -325,14 +327,14 @@ func (b *bottleReader) price() {
 		return
 	}
 	written := b.cell(FieldPrice)
-	if nothing(written) {
+	if numeral.Nothing(written) {
 		bottle.Price = nil
 		if !b.has(FieldCurrency) {
 			bottle.Currency = ""
 		}
 		return
 	}
-	sum, code, shared, ok := money(written, b.comma)
+	sum, code, shared, ok := numeral.Money(written, b.comma)
 	if !ok {
 		b.fault(FieldPrice, fmt.Sprintf("%q is not a price; write it as 18.50", written), empty(FieldPrice))
 		return
@@ -354,7 +356,7 @@ func (b *bottleReader) price() {
 // code is a currency's three letters, of a sign too; what is neither is kept, and
 // refused with the rest.
 func (b *bottleReader) code(written string) string {
-	if _, code, _, _ := money(written+"1", false); code != "" && !knownCurrency(strings.ToUpper(written)) {
+	if _, code, _, _ := numeral.Money(written+"1", false); code != "" && !numeral.KnownCurrency(strings.ToUpper(written)) {
 		return code
 	}
 	return strings.ToUpper(written)
@@ -363,7 +365,7 @@ func (b *bottleReader) code(written string) string {
 func (b *bottleReader) stock() {
 	if b.has(FieldStock) {
 		written := b.cell(FieldStock)
-		v, ok := count(written, b.comma)
+		v, ok := numeral.Count(written, b.comma)
 		if !ok {
 			b.fault(FieldStock, fmt.Sprintf("%q is not a number of bottles; write it as 2 or 2.5", written), Remedy{"none", FieldStock, "0"}, Remedy{"one", FieldStock, "1"})
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
 )
 
@@ -149,7 +150,7 @@ func fieldOfTitle(title string) (field Field, rank int, unit string) {
 func withoutUnit(key string) string {
 	words := slices.DeleteFunc(strings.Fields(key), func(w string) bool {
 		_, unit := titleUnits[w]
-		return unit || w == "pct" || w == "in" || len(w) == 3 && knownCurrency(strings.ToUpper(w))
+		return unit || w == "pct" || w == "in" || len(w) == 3 && numeral.KnownCurrency(strings.ToUpper(w))
 	})
 	return strings.Join(words, " ")
 }
@@ -236,13 +237,13 @@ func columnsOf(head []string, rows []tableRow, known func(string) bool) []Column
 // byContent corrects what a title leaves open: "Bottle" over sizes, "Unit" over
 // words, "Total" over sums of money.
 func byContent(field Field, cells []string) Field {
-	sizes := shareOf(cells, looksLikeSize)
+	sizes := shareOf(cells, numeral.LooksLikeSize)
 	switch {
 	case field == FieldName && sizes >= contentShare:
 		return FieldSize
-	case field == FieldSize && len(cells) > 0 && shareOf(cells, func(s string) bool { return looksLikeSize(s) || hasDigit(s) }) == 0:
+	case field == FieldSize && len(cells) > 0 && shareOf(cells, func(s string) bool { return numeral.LooksLikeSize(s) || hasDigit(s) }) == 0:
 		return FieldBeside
-	case field == FieldStock && shareOf(cells, looksLikeMoney) >= contentShare:
+	case field == FieldStock && shareOf(cells, numeral.LooksLikeMoney) >= contentShare:
 		return FieldNothing
 	}
 	return field
@@ -263,11 +264,11 @@ func guessColumns(columns []Column, rows []tableRow, titled bool, known func(str
 		return true
 	}
 	taken[FieldSize] = taken[FieldSize] || taken[FieldSizeML] || taken[FieldSizeG]
-	isNumber := func(s string) bool { _, ok := number(s, false); return ok }
+	isNumber := func(s string) bool { _, ok := numeral.Number(s, false); return ok }
 	for _, guess := range []struct {
 		field Field
 		is    func(string) bool
-	}{{FieldSize, looksLikeSize}, {FieldStrength, looksLikeShare}, {FieldPrice, looksLikeMoney}, {FieldPrice, cents.MatchString}, {FieldKind, known},
+	}{{FieldSize, numeral.LooksLikeSize}, {FieldStrength, numeral.LooksLikeShare}, {FieldPrice, numeral.LooksLikeMoney}, {FieldPrice, numeral.HasCents}, {FieldKind, known},
 		{FieldStock, func(s string) bool { return !titled && isNumber(s) }}, {FieldName, func(s string) bool { return !isNumber(s) && letters.MatchString(s) }}} {
 		for i := range columns {
 			if cells := cellsOf(rows, i); shareOf(cells, guess.is) >= contentShare && take(i, guess.field) {

@@ -1,7 +1,7 @@
 package exchange
 
 import (
-	"regexp"
+	"counterpour/data/house/exchange/numeral"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -25,8 +25,6 @@ const (
 	quotes        = `"'`
 )
 
-var plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?$`)
-
 // A spreadsheet set to semicolons splits a cell of ours at each of them, quoted or
 // not. Each stretch is therefore guarded as a cell of its own, and one after a
 // semicolon even if it is a plain number, since what follows it in the row is
@@ -39,7 +37,7 @@ func runs(cell string, inner bool) bool {
 		return strings.ContainsRune(quotes, r) || unicode.IsSpace(r) && !strings.ContainsRune(formulaStarts, r)
 	})
 	first, _ := utf8.DecodeRuneInString(start)
-	return start != "" && strings.ContainsRune(formulaStarts, first) && (inner || !plainNumber.MatchString(cell))
+	return start != "" && strings.ContainsRune(formulaStarts, first) && (inner || !numeral.IsPlain(cell))
 }
 
 // guard makes a cell that no spreadsheet runs.

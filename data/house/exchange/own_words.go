@@ -49,11 +49,11 @@ func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
 		return false
 	}
 	r.Words, r.LeftOut = []string{cell}, WordsAlone
-	if s.kinds.finder == nil {
+	if !s.kinds.Knows() {
 		r.Bottle.Ingredient = strings.TrimSpace(r.Cells[FieldKind])
 		return true
 	}
-	if p, _, ok := s.kinds.named(r.Cells[FieldKind]); ok {
+	if p, _, ok := s.kinds.Named(r.Cells[FieldKind]); ok {
 		r.Bottle.Ingredient = p.ID
 	}
 	return true
@@ -67,7 +67,7 @@ func (s *Sheet) addWords(out *Reading, r *SheetRow) {
 	for _, word := range r.Words {
 		id := house.IDOf(house.KindName, flavor.NormaliseName(word))
 		if s.kinds != nil {
-			if p, _, ok := s.kinds.named(word); ok && p.ID != r.Bottle.Ingredient {
+			if p, _, ok := s.kinds.Named(word); ok && p.ID != r.Bottle.Ingredient {
 				out.spoil(r.row)
 				out.bad(r.Number, word, fmt.Errorf("%q means %s already, and cannot mean another too", word, p.Name))
 				continue

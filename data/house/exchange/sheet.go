@@ -15,6 +15,8 @@ import (
 	"golang.org/x/text/encoding/unicode"
 
 	"counterpour/data/house"
+	"counterpour/data/house/exchange/kinds"
+	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/reading"
 )
@@ -33,7 +35,7 @@ type Sheet struct {
 	head       string
 	unreadable []unreadableRow
 	defaults   defaults
-	kinds      *kindFinder
+	kinds      *kinds.Finder
 }
 
 type unreadableRow struct {
@@ -45,7 +47,7 @@ type unreadableRow struct {
 type SheetRow struct {
 	Number  int // as a spreadsheet numbers it
 	Bottle  house.Bottle
-	Kind    Kind
+	Kind    kinds.Kind
 	Cells   map[Field]string // as written, or as settled since
 	Faults  []CellFault      // all of them
 	LeftOut string           // why it is no bottle, empty if it is one
@@ -108,7 +110,7 @@ func ReadSheet(r io.Reader, f reading.Finder, there []house.Bottle, settled Sett
 			return nil, unreadable("this is a spreadsheet file; save it as CSV and send that")
 		}
 	}
-	s := &sheetReader{Sheet: &Sheet{kinds: newKindFinder(f)}, settled: settled, there: map[string]house.Bottle{}, seen: map[string]int{}}
+	s := &sheetReader{Sheet: &Sheet{kinds: kinds.New(f)}, settled: settled, there: map[string]house.Bottle{}, seen: map[string]int{}}
 	for _, b := range there {
 		s.there[b.ID] = b
 	}
@@ -220,7 +222,7 @@ func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 		head, body = rows[at].cells, rows[at+1:]
 		s.Titles, s.head = rows[at].number, rows[at].raw
 	}
-	s.Columns = columnsOf(head, body, func(w string) bool { _, _, ok := s.kinds.named(w); return ok })
+	s.Columns = columnsOf(head, body, func(w string) bool { _, _, ok := s.kinds.Named(w); return ok })
 	for i, f := range s.settled.Columns {
 		if i >= 0 && i < len(s.Columns) {
 			s.Columns[i].Field = f
@@ -236,7 +238,7 @@ func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 			figures = append(figures, cellsOf(body, i)...)
 		}
 	}
-	s.comma = usesComma(figures)
+	s.comma = numeral.UsesComma(figures)
 	s.defaults = defaultsOf(s, body, there)
 	return nil
 }
@@ -308,7 +310,7 @@ func (s *sheetReader) read(row tableRow) SheetRow {
 // isHeading reports whether the only text of a row names a kind of bottles.
 func (s *sheetReader) isHeading(text string) bool {
 	bare := strings.Trim(text, " :*-–—")
-	return letters.MatchString(bare) && (s.kinds.classOf(bare) != "" || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
+	return letters.MatchString(bare) && (s.kinds.ClassOf(bare) != "" || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
 }
 
 // settleCurrency asks for the currency once, not in every row.

@@ -1,4 +1,6 @@
-package exchange
+// Package kinds finds which ingredient a bottle is, by what a list says of it: the
+// cell for its kind, the heading that it stands under, and its name.
+package kinds
 
 import (
 	"regexp"
@@ -18,29 +20,31 @@ type Kind struct {
 	Others   []string // names of what else it may be, the nearest first
 }
 
-// Kinds is a finder beside all that it may find, for one that lists nothing.
-type Kinds struct {
+// Listed is a finder beside all that it may find, for one that lists nothing.
+type Listed struct {
 	reading.Finder
 	All []*flavor.Profile
 }
 
 // Profiles returns all that may be found.
-func (k Kinds) Profiles() []*flavor.Profile { return k.All }
+func (k Listed) Profiles() []*flavor.Profile { return k.All }
 
 // maxOthers is how many other kinds are offered for one.
 const maxOthers = 5
 
-// kindFinder finds what bottles are. A name that says which it is settles it; a
+// Finder finds what bottles are. A name that says which it is settles it; a
 // wider word, such as amaro, is taken for the usual one of its kind and marked as
 // supposed.
-type kindFinder struct {
+type Finder struct {
 	finder   reading.Finder
 	profiles []*flavor.Profile
 	classes  map[string]flavor.Class // by the normalised word
 }
 
-func newKindFinder(f reading.Finder) *kindFinder {
-	k := &kindFinder{finder: f, classes: map[string]flavor.Class{}}
+// New returns a finder of kinds over one of names, which may list all that it finds
+// (see [Listed]). A nil one knows nothing.
+func New(f reading.Finder) *Finder {
+	k := &Finder{finder: f, classes: map[string]flavor.Class{}}
 	for _, c := range flavor.Classes() {
 		k.classes[flavor.NormaliseName(string(c))] = c
 	}
@@ -52,14 +56,17 @@ func newKindFinder(f reading.Finder) *kindFinder {
 	if all, ok := f.(interface{ Profiles() []*flavor.Profile }); ok {
 		k.profiles = all.Profiles()
 	}
-	if both, ok := f.(Kinds); ok {
+	if both, ok := f.(Listed); ok {
 		k.finder = both.Finder // which may be a placer
 	}
 	return k
 }
 
-// named returns what is called exactly that, by its name or another.
-func (k *kindFinder) named(written string) (p *flavor.Profile, how flavor.MatchHow, ok bool) {
+// Knows reports whether there is anything to find.
+func (k *Finder) Knows() bool { return k.finder != nil }
+
+// Named returns what is called exactly that, by its name or another.
+func (k *Finder) Named(written string) (p *flavor.Profile, how flavor.MatchHow, ok bool) {
 	if k.finder == nil || strings.TrimSpace(written) == "" {
 		return nil, "", false
 	}
@@ -72,7 +79,7 @@ func (k *kindFinder) named(written string) (p *flavor.Profile, how flavor.MatchH
 
 // wide reports whether a word that names a profile is also what several of its
 // class are called, so that it does not say which.
-func (k *kindFinder) wide(written string, p *flavor.Profile, how flavor.MatchHow) bool {
+func (k *Finder) wide(written string, p *flavor.Profile, how flavor.MatchHow) bool {
 	if how != flavor.MatchAlias {
 		return false
 	}
@@ -90,10 +97,10 @@ func holdsAll(words, asked []string) bool {
 	return !slices.ContainsFunc(asked, func(w string) bool { return !slices.Contains(words, w) })
 }
 
-// stated is the kind that a cell or a person writes. It is nil if nobody is called
+// Stated is the kind that a cell or a person writes. It is nil if nobody is called
 // that.
-func (k *kindFinder) stated(written string) *Kind {
-	p, how, ok := k.named(written)
+func (k *Finder) Stated(written string) *Kind {
+	p, how, ok := k.Named(written)
 	if !ok && k.finder != nil {
 		q, m, err := k.finder.Resolve(written)
 		p, how, ok = q, m.How, err == nil
@@ -109,7 +116,7 @@ func (k *kindFinder) stated(written string) *Kind {
 }
 
 // others offers what else of its class a word may mean.
-func (k *kindFinder) others(written string, p *flavor.Profile) []string {
+func (k *Finder) others(written string, p *flavor.Profile) []string {
 	var out []string
 	take := func(name string) {
 		if name != p.Name && !slices.Contains(out, name) && len(out) < maxOthers {
@@ -132,9 +139,9 @@ func (k *kindFinder) others(written string, p *flavor.Profile) []string {
 
 var kindMarks = regexp.MustCompile(`[/:;>|,()&+\-–—]+`)
 
-// find is what a bottle is by all that its row says: the kind's cell, the wider
+// Find is what a bottle is by all that its row says: the kind's cell, the wider
 // word for it, the heading that it stands under, and its name.
-func (k *kindFinder) find(kind, group, name string) *Kind {
+func (k *Finder) Find(kind, group, name string) *Kind {
 	var within flavor.Class
 	var general *Kind
 	for _, said := range []string{kind, group} {
@@ -147,7 +154,7 @@ func (k *kindFinder) find(kind, group, name string) *Kind {
 			}
 		}
 		if within == "" {
-			within = k.classOf(said)
+			within = k.ClassOf(said)
 		}
 	}
 	if general != nil && within == "" {
@@ -161,7 +168,7 @@ func (k *kindFinder) find(kind, group, name string) *Kind {
 		return general
 	}
 	if said := strings.TrimSpace(kind); said != "" {
-		if found := k.stated(said); found != nil { // a slip of the pen
+		if found := k.Stated(said); found != nil { // a slip of the pen
 			return found
 		}
 	}
@@ -170,13 +177,13 @@ func (k *kindFinder) find(kind, group, name string) *Kind {
 
 // ofWords is the kind that a cell states: as it stands, or one of the parts that
 // marks divide it into, the last first: "Spirits / Gin" is gin.
-func (k *kindFinder) ofWords(said string) *Kind {
+func (k *Finder) ofWords(said string) *Kind {
 	if strings.TrimSpace(said) == "" {
 		return nil
 	}
 	parts := append([]string{said, kindMarks.ReplaceAllString(said, " ")}, reversed(kindMarks.Split(said, -1))...)
 	for _, part := range parts {
-		p, how, ok := k.named(part)
+		p, how, ok := k.Named(part)
 		if !ok {
 			continue
 		}
@@ -195,18 +202,18 @@ func reversed(parts []string) []string {
 	return out
 }
 
-func (k *kindFinder) isClass(word string) bool {
+func (k *Finder) isClass(word string) bool {
 	_, ok := k.classes[flavor.NormaliseName(word)]
 	return ok
 }
 
-// classOf is the class that a wider word means, empty if none.
-func (k *kindFinder) classOf(said string) flavor.Class {
+// ClassOf is the class that a wider word means, empty if none.
+func (k *Finder) ClassOf(said string) flavor.Class {
 	for _, part := range append([]string{said}, reversed(kindMarks.Split(said, -1))...) {
 		if c, ok := k.classes[flavor.NormaliseName(part)]; ok {
 			return c
 		}
-		if p, _, ok := k.named(part); ok {
+		if p, _, ok := k.Named(part); ok {
 			return p.Class
 		}
 	}
@@ -233,7 +240,7 @@ const mostWords = 5
 // inName looks for a kind in a name: the longest stretch of its words that is one,
 // by itself or with a word of the kind's cell after it, and of those the last.
 // What a name says is supposed: a label may be called anything.
-func (k *kindFinder) inName(words, kindWords []string, within flavor.Class) *Kind {
+func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	for n := min(len(words), mostWords); n > 0; n-- {
 		for from := len(words) - n; from >= 0; from-- {
 			stretch := strings.Join(words[from:from+n], " ")
@@ -244,7 +251,7 @@ func (k *kindFinder) inName(words, kindWords []string, within flavor.Class) *Kin
 				}
 			}
 			for _, try := range reversed(tries) {
-				p, _, ok := k.named(try)
+				p, _, ok := k.Named(try)
 				if !ok || within != "" && p.Class != within {
 					continue
 				}
@@ -256,8 +263,8 @@ func (k *kindFinder) inName(words, kindWords []string, within flavor.Class) *Kin
 	return nil
 }
 
-// near offers names for what nobody is called.
-func (k *kindFinder) near(written string) []string {
+// Near offers names for what nobody is called.
+func (k *Finder) Near(written string) []string {
 	if placer, ok := k.finder.(reading.Placer); ok && strings.TrimSpace(written) != "" {
 		return placer.Suggest(written, nil)
 	}

@@ -1,4 +1,6 @@
-package exchange
+// Package numeral reads figures as people write them in a list: numbers, sums of
+// money, sizes, strengths and counts.
+package numeral
 
 import (
 	"math"
@@ -12,8 +14,6 @@ import (
 	"golang.org/x/text/currency"
 )
 
-// Numbers, sums of money, sizes, strengths and counts as people write them.
-
 var (
 	numeral     = regexp.MustCompile(`^[+-]?(?:[0-9][0-9.,'’ \x{a0}\x{202f}]*|[.,][0-9]+)$`)
 	grouped     = regexp.MustCompile(`^[+-]?[0-9]{1,3}(?:[.,'’ \x{a0}\x{202f}][0-9]{3})+$`)
@@ -25,12 +25,18 @@ var (
 	perOne      = regexp.MustCompile(`(?i)\s*(?:/|per|a|an)?\s*(?:\bbtls?\b\.?|\bbottles?\b|\beach\b|\bea\b\.?|\bunits?\b|\bcans?\b)\s*$`)
 )
 
+var plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?$`)
+
+// IsPlain reports whether a cell holds a number as programs write it, and nothing
+// else.
+func IsPlain(cell string) bool { return plainNumber.MatchString(cell) }
+
 var vulgar = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8")
 
-// number reads a number with digits in groups or a fraction. With a comma for
+// Number reads a number with digits in groups or a fraction. With a comma for
 // decimals, a comma is never a thousands mark. It is false for what is none.
-func number(written string, comma bool) (float64, bool) {
-	s := strings.TrimSpace(vulgar.Replace(strings.TrimSpace(written)))
+func Number(cell string, comma bool) (float64, bool) {
+	s := strings.TrimSpace(vulgar.Replace(strings.TrimSpace(cell)))
 	if m := mixedNumber.FindStringSubmatch(s); m != nil {
 		whole, _ := strconv.ParseFloat("0"+m[1], 64)
 		top, errTop := strconv.ParseFloat(m[2], 64)
@@ -39,7 +45,7 @@ func number(written string, comma bool) (float64, bool) {
 	}
 	if !numeral.MatchString(s) {
 		v, err := strconv.ParseFloat(s, 64) // 1e-05, as programs write them
-		return v, err == nil && plainNumber.MatchString(s)
+		return v, err == nil && IsPlain(s)
 	}
 	v, err := strconv.ParseFloat(plainDigits(s, comma), 64)
 	return v, err == nil
@@ -66,9 +72,9 @@ func plainDigits(s string, comma bool) string {
 	return strings.Replace(s, ",", ".", 1)
 }
 
-// usesComma reports whether a number among cells is written with a comma before
+// UsesComma reports whether a number among cells is written with a comma before
 // its decimals.
-func usesComma(cells []string) bool {
+func UsesComma(cells []string) bool {
 	return slices.ContainsFunc(cells, func(s string) bool {
 		return commaHalf.MatchString(s) && !strings.Contains(s, ".") || decimalAfterGroups.MatchString(s)
 	})
@@ -76,8 +82,8 @@ func usesComma(cells []string) bool {
 
 var decimalAfterGroups = regexp.MustCompile(`[0-9]\.[0-9]{3},[0-9]`)
 
-// nothing reports whether a cell says that there is nothing to say.
-func nothing(s string) bool {
+// Nothing reports whether a cell says that there is nothing to say.
+func Nothing(s string) bool {
 	return slices.Contains([]string{"", "-", "–", "—", "n/a", "na", "none", "nil", "?", "tbc", "tbd", "unknown", "x"}, strings.ToLower(strings.TrimSpace(s)))
 }
 
@@ -91,15 +97,16 @@ var signs = []struct{ sign, code string }{
 // sharedSigns stand for more than one currency.
 const sharedSigns = "$¥kr"
 
-func knownCurrency(code string) bool {
+// KnownCurrency reports whether a code is that of a currency, in capitals (ISO 4217).
+func KnownCurrency(code string) bool {
 	_, err := currency.ParseISO(code)
 	return err == nil && len(code) == 3 && strings.ToUpper(code) == code
 }
 
-// money reads a sum, and what the cell itself says of its currency: a code, or a
+// Money reads a sum, and what the cell itself says of its currency: a code, or a
 // sign, which others may share.
-func money(written string, comma bool) (sum float64, code string, shared, ok bool) {
-	s := strings.TrimSpace(written)
+func Money(cell string, comma bool) (sum float64, code string, shared, ok bool) {
+	s := strings.TrimSpace(cell)
 	for _, g := range signs {
 		if strings.Contains(s, g.sign) {
 			code, shared = g.code, strings.Contains(sharedSigns, g.sign)
@@ -107,22 +114,25 @@ func money(written string, comma bool) (sum float64, code string, shared, ok boo
 			break
 		}
 	}
-	if m := codeBeside.FindString(s); code == "" && m != "" && knownCurrency(m) {
+	if m := codeBeside.FindString(s); code == "" && m != "" && KnownCurrency(m) {
 		code, s = m, strings.Replace(s, m, " ", 1)
-	} else if m != "" && knownCurrency(m) {
+	} else if m != "" && KnownCurrency(m) {
 		code, shared, s = m, false, strings.Replace(s, m, " ", 1)
 	}
 	s = perOne.ReplaceAllString(strings.TrimSpace(s), "")
 	s = strings.TrimSuffix(strings.TrimSuffix(strings.TrimSpace(s), ".-"), ",-") // 18.- and 18,-
-	sum, ok = number(s, comma)
+	sum, ok = Number(s, comma)
 	return sum, code, shared, ok
 }
 
-// cents are decimals as sums of money have them.
+// HasCents reports whether a cell has decimals as sums of money have them.
+func HasCents(s string) bool { return cents.MatchString(s) }
+
 var cents = regexp.MustCompile(`[0-9][.,](?:[0-9]{2}|-)(?:[^0-9]|$)`)
 
-func looksLikeMoney(s string) bool {
-	_, code, _, ok := money(s, false)
+// LooksLikeMoney reports whether a cell states a sum with its currency.
+func LooksLikeMoney(s string) bool {
+	_, code, _, ok := Money(s, false)
 	return ok && code != ""
 }
 
@@ -147,24 +157,24 @@ var (
 	ounces      = []float64{5, 6.7, 6.8, 8, 12, 12.7, 16, 16.9, 25, 25.3, 25.4, 32, 33.8, 59, 59.2, 64}
 )
 
-// amount is what a full bottle holds, in mL, or in g.
-type amount struct {
+// Amount is what a full bottle holds, in mL, or in g.
+type Amount struct {
 	ML, G float64
 }
 
-// size reads what one bottle holds. A bare number is of the unit given; without
+// Size reads what one bottle holds. A bare number is of the unit given; without
 // one, from 100 up it is mL and up to 5 it is L, and between it is open.
-func size(written, unit string, comma bool) (a amount, open, ok bool) {
-	s := strings.TrimSpace(written)
+func Size(cell, unit string, comma bool) (a Amount, open, ok bool) {
+	s := strings.TrimSpace(cell)
 	if m := packOf.FindStringSubmatch(s); m != nil && !mixedNumber.MatchString(s) {
 		s = m[2]
 	}
 	m := withUnit.FindStringSubmatch(s)
 	if m == nil {
-		v, isNumber := number(s, comma) // 1e-05
+		v, isNumber := Number(s, comma) // 1e-05
 		return inUnit(v, unit, isNumber)
 	}
-	v, isNumber := number(m[1], comma)
+	v, isNumber := Number(m[1], comma)
 	if !isNumber || v <= 0 {
 		return a, false, false
 	}
@@ -183,12 +193,12 @@ func size(written, unit string, comma bool) (a amount, open, ok bool) {
 }
 
 // inUnit is a bare number in the unit of its column.
-func inUnit(v float64, unit string, isNumber bool) (a amount, open, ok bool) {
+func inUnit(v float64, unit string, isNumber bool) (a Amount, open, ok bool) {
 	switch {
 	case !isNumber:
 		return a, false, false
-	case unit == exactML || unit == exactG:
-		return scaled(v, 1, unit == exactG), false, true
+	case unit == ExactML || unit == ExactG:
+		return scaled(v, 1, unit == ExactG), false, true
 	case v <= 0:
 		return a, false, false
 	case unit == "g" || unit == "kg":
@@ -196,7 +206,7 @@ func inUnit(v float64, unit string, isNumber bool) (a amount, open, ok bool) {
 	case v <= 5 && unit != "oz":
 		return scaled(v, 1000, false), false, true
 	case unit == "cl" && v > 300, unit == "l" && v >= 100, unit == "" && v >= 100: // more than any bottle holds of those
-		return amount{ML: v}, false, true
+		return Amount{ML: v}, false, true
 	case unit == "cl" || unit == "oz" || unit == "ml" || unit == "l":
 		return scaled(v, sizeUnits[unit].each, false), false, true
 	}
@@ -205,32 +215,33 @@ func inUnit(v float64, unit string, isNumber bool) (a amount, open, ok bool) {
 
 // The units of the columns size_ml and size_g, which hold numbers to the letter.
 const (
-	exactML = "size_ml"
-	exactG  = "size_g"
+	ExactML = "size_ml"
+	ExactG  = "size_g"
 )
 
-func scaled(v, each float64, weight bool) amount {
+func scaled(v, each float64, weight bool) Amount {
 	if each != 1 {
 		v = math.Round(v*each*1000) / 1000
 	}
 	if weight {
-		return amount{G: v}
+		return Amount{G: v}
 	}
-	return amount{ML: v}
+	return Amount{ML: v}
 }
 
-func looksLikeSize(s string) bool {
-	_, isBare := number(s, false)
-	a, _, ok := size(s, "", false)
+// LooksLikeSize reports whether a cell states what a bottle holds, with its unit.
+func LooksLikeSize(s string) bool {
+	_, isBare := Number(s, false)
+	a, _, ok := Size(s, "", false)
 	return ok && !isBare && (a.ML >= 5 || a.G >= 5)
 }
 
-// columnUnit is the unit of the bare numbers of a column of sizes that states
+// ColumnUnit is the unit of the bare numbers of a column of sizes that states
 // none, empty if they leave it open.
-func columnUnit(cells []string, comma bool) string {
+func ColumnUnit(cells []string, comma bool) string {
 	var bare []float64
 	for _, c := range cells {
-		if v, ok := number(c, comma); ok && v > 5 && v < 100 {
+		if v, ok := Number(c, comma); ok && v > 5 && v < 100 {
 			bare = append(bare, v)
 		}
 	}
@@ -246,9 +257,9 @@ func columnUnit(cells []string, comma bool) string {
 	return ""
 }
 
-// strength reads % vol, or proof of the United States, which is twice that.
-func strength(written, unit string, comma bool) (pct float64, ok bool) {
-	s := strings.ToLower(strings.TrimSpace(written))
+// Strength reads % vol, or proof of the United States, which is twice that.
+func Strength(cell, unit string, comma bool) (pct float64, ok bool) {
+	s := strings.ToLower(strings.TrimSpace(cell))
 	proof := unit == "proof"
 	for _, word := range []string{"abv", "alc", "vol", "by", "/", "°", "."} {
 		s = strings.TrimSpace(strings.TrimSuffix(s, word))
@@ -257,27 +268,28 @@ func strength(written, unit string, comma bool) (pct float64, ok bool) {
 		s, proof = strings.TrimSpace(rest), true
 	}
 	s = strings.TrimSpace(strings.TrimSuffix(s, "%"))
-	if pct, ok = number(s, comma); proof {
+	if pct, ok = Number(s, comma); proof {
 		pct /= 2
 	}
 	return pct, ok
 }
 
-func looksLikeShare(s string) bool {
-	_, ok := strength(s, "", false)
+// LooksLikeShare reports whether a cell states a strength, with its unit.
+func LooksLikeShare(s string) bool {
+	_, ok := Strength(s, "", false)
 	return ok && (strings.Contains(s, "%") || strings.Contains(strings.ToLower(s), "proof"))
 }
 
-// count reads how many bottles there are.
-func count(written string, comma bool) (float64, bool) {
-	s := strings.ToLower(strings.TrimSpace(written))
-	if nothing(s) || s == "out" || s == "empty" {
+// Count reads how many bottles there are.
+func Count(cell string, comma bool) (float64, bool) {
+	s := strings.ToLower(strings.TrimSpace(cell))
+	if Nothing(s) || s == "out" || s == "empty" {
 		return 0, true
 	}
 	s = strings.TrimSpace(perOne.ReplaceAllString(s, ""))
 	if part, found := strings.CutSuffix(s, "%"); found {
-		v, ok := number(part, comma)
+		v, ok := Number(part, comma)
 		return v / 100, ok
 	}
-	return number(s, comma)
+	return Number(s, comma)
 }
