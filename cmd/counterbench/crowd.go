@@ -23,7 +23,7 @@ func coverBodies() []string {
 }
 
 // crowd compares what twenty times as many get as two who ask for covers, and looks at
-// those who ask for what is light meanwhile.
+// those who ask for what is light meanwhile: as often beside the two as beside all.
 func (r *ratios) crowd(ctx context.Context, out io.Writer) error {
 	s := &server{program: r.program}
 	if err := s.start(ctx); err != nil {
@@ -32,31 +32,48 @@ func (r *ratios) crowd(ctx context.Context, out io.Writer) error {
 	defer s.kill()
 	const few, times = 2, 20
 	length := time.Duration(max(1, r.rounds)) * r.each
-	alone := with(drive(ctx, few, length, s.base+"/v1/cover", same(coverBodies()...)), http.StatusOK)
-	var many, scores, boards []answered
-	most, err := 0.0, error(nil)
+	alone := with(s.besides(ctx, few, length).covers, http.StatusOK)
+	var most float64
+	var err error
 	var all sync.WaitGroup
-	all.Go(func() { many = drive(ctx, few*times, length, s.base+"/v1/cover", same(coverBodies()...)) })
-	all.Go(func() { scores = drive(ctx, 1, length, s.base+"/v1/score", another(22)) })
-	all.Go(func() { boards = drive(ctx, 1, length, s.base+"/specs", nil) })
 	all.Go(func() { most, err = s.mostMemory(ctx, length) })
+	many := s.besides(ctx, few*times, length)
 	all.Wait()
-	served, refused := with(many, http.StatusOK), with(many, http.StatusServiceUnavailable)
+	served, refused := with(many.covers, http.StatusOK), with(many.covers, http.StatusServiceUnavailable)
 	if err != nil || len(alone) == 0 || len(served) == 0 {
 		return errors.Join(err, fmt.Errorf("covers: %d answers to two clients, %d to forty", len(alone), len(served)))
 	}
-	fmt.Fprintf(out, "\n| %d clients that ask for covers of three parts, against %d (%.1f covers a second) | |\n| --- | ---: |\n", few*times, few, float64(len(alone))/length.Seconds())
+	fmt.Fprintf(out, "\n| %d clients that ask for covers of three parts, against %d (%.1f covers a second), beside a score and a page of specs %d times a second | |\n| --- | ---: |\n", few*times, few, float64(len(alone))/length.Seconds(), lightRate)
 	fmt.Fprintf(out, "| covers a second | %.1f |\n| ratio | %.2f |\n", float64(len(served))/length.Seconds(), float64(len(served))/float64(len(alone)))
 	fmt.Fprintf(out, "| refused, half of them within, 99 in 100 within | %d, %s ms, %s ms |\n", len(refused), quantile(refused, 0.5), quantile(refused, 0.99))
-	fmt.Fprintf(out, "| answered otherwise | %d |\n", len(many)-len(served)-len(refused))
+	fmt.Fprintf(out, "| answered otherwise | %d |\n", len(many.covers)-len(served)-len(refused))
 	fmt.Fprintf(out, "| most memory | %.0f MB |\n", most/1e6)
 	for _, light := range []struct {
 		name string
 		list []answered
-	}{{"score", scores}, {"page of specs", boards}} {
+	}{{"score", many.scores}, {"page of specs", many.pages}} {
 		fmt.Fprintf(out, "| meanwhile a %s, median, 99 in 100 | %s ms, %s ms |\n", light.name, quantile(with(light.list, http.StatusOK), 0.5), quantile(with(light.list, http.StatusOK), 0.99))
 	}
 	return nil
+}
+
+// lightRate is how often a second each light request is made beside the covers.
+const lightRate = 10
+
+// mixed is how requests of several kinds were answered in the same while.
+type mixed struct{ covers, scores, pages []answered }
+
+// besides lets clients ask for covers, and beside them for what is light.
+func (s *server) besides(ctx context.Context, clients int, length time.Duration) (m mixed) {
+	light := func(path string, body func(int64) string) []answered {
+		return driveAt(ctx, lightRate, 1, length, s.base+path, body)
+	}
+	var all sync.WaitGroup
+	all.Go(func() { m.covers = drive(ctx, clients, length, s.base+"/v1/cover", same(coverBodies()...)) })
+	all.Go(func() { m.scores = light("/v1/score", another(22)) })
+	all.Go(func() { m.pages = light("/specs", nil) })
+	all.Wait()
+	return m
 }
 
 // mostMemory watches the memory of the server, in bytes.

@@ -48,6 +48,12 @@ type answered struct {
 // the last, and returns how they were answered within it. body is what
 // is sent as the nth request of all; without one it is a GET.
 func drive(ctx context.Context, clients int, length time.Duration, url string, body func(n int64) string) []answered {
+	return driveAt(ctx, 0, clients, length, url, body)
+}
+
+// driveAt is drive for clients that each ask so many times a second at most; 0 is as
+// often as they can.
+func driveAt(ctx context.Context, rate, clients int, length time.Duration, url string, body func(n int64) string) []answered {
 	ctx, stop := context.WithTimeout(ctx, length)
 	defer stop()
 	client := &http.Client{Transport: &http.Transport{MaxIdleConnsPerHost: clients}, Timeout: requestTime}
@@ -57,7 +63,11 @@ func drive(ctx context.Context, clients int, length time.Duration, url string, b
 	var all sync.WaitGroup
 	for c := range clients {
 		all.Go(func() {
-			for ctx.Err() == nil {
+			for next := time.Now(); ctx.Err() == nil; {
+				if rate > 0 {
+					time.Sleep(time.Until(next))
+					next = next.Add(time.Second / time.Duration(rate))
+				}
 				method, text := http.MethodGet, ""
 				if body != nil {
 					method, text = http.MethodPost, body(sent.Add(1))

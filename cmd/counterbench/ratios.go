@@ -22,6 +22,7 @@ type ratios struct {
 	rounds  int           // of which the median counts
 	sizes   []int         // ingredients of the generated catalogues
 	houses  []int         // specs of the generated houses
+	only    string        // the one part that is measured; empty for all
 }
 
 // The marks that the section stands between.
@@ -41,6 +42,7 @@ func runRatios(ctx context.Context, args []string) error {
 	flags.DurationVar(&r.each, "each", 4*time.Second, "how long each rate is measured")
 	flags.IntVar(&r.rounds, "rounds", 3, "how often, of which the median counts")
 	largest := flags.Int("largest", 100_000, "most ingredients of a generated catalogue")
+	flags.StringVar(&r.only, "only", "", "measure only rates, crowd, search, start, catalogues or menus; nothing is then written")
 	once := flags.Bool("once", false, "everything once and small, to see that it runs")
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -50,7 +52,7 @@ func runRatios(ctx context.Context, args []string) error {
 		r.each, r.rounds, r.sizes, r.houses = 200*time.Millisecond, 1, []int{1_000}, []int{100}
 	}
 	var text strings.Builder
-	if err := r.section(ctx, io.MultiWriter(os.Stdout, &text)); err != nil || r.write == "" {
+	if err := r.section(ctx, io.MultiWriter(os.Stdout, &text)); err != nil || r.write == "" || r.only != "" {
 		return err
 	}
 	return writeSection(r.write, text.String())
@@ -61,10 +63,21 @@ func (r *ratios) section(ctx context.Context, out io.Writer) error {
 	if _, err := fmt.Fprintf(out, "Measured %s.\n", machine()); err != nil {
 		return err
 	}
-	for _, part := range []func(context.Context, io.Writer) error{r.rates, r.crowd, r.search, r.start, r.catalogues, r.menus} {
-		if err := part(ctx, out); err != nil {
+	measured := false
+	for _, part := range []struct {
+		name    string
+		measure func(context.Context, io.Writer) error
+	}{{"rates", r.rates}, {"crowd", r.crowd}, {"search", r.search}, {"start", r.start}, {"catalogues", r.catalogues}, {"menus", r.menus}} {
+		if r.only != "" && part.name != r.only {
+			continue
+		}
+		measured = true
+		if err := part.measure(ctx, out); err != nil {
 			return err
 		}
+	}
+	if !measured {
+		return errors.New("--only " + r.only + " is no part that is measured")
 	}
 	return nil
 }

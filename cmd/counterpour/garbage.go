@@ -5,18 +5,20 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
+	"slices"
 )
 
-// roomToStart is how much is laid out before garbage is looked for, in bytes: a start
-// makes a hundred megabytes that it keeps or will be gone with the process, and to look
-// for garbage among them takes a quarter of its time.
+// roomToStart is how much is laid out before garbage is looked for, in bytes: a command
+// lays out a hundred megabytes that are gone when it ends, and to look for garbage among
+// them takes a tenth of its time.
 const roomToStart = 160 << 20
 
-// collectLater leaves garbage where it is until the heap has grown to roomToStart, and
+// collectLater is for commands that end soon; a server starts once, and its memory is
+// wanted for other things. It leaves garbage where it is until the heap has grown to roomToStart, and
 // from then on lets Go collect as it does usually. Who sets GOGC or GOMEMLIMIT has it
 // their way.
-func collectLater() {
-	if os.Getenv("GOGC") != "" || os.Getenv("GOMEMLIMIT") != "" {
+func collectLater(args []string) {
+	if slices.Contains(args, "serve") || os.Getenv("GOGC") != "" || os.Getenv("GOMEMLIMIT") != "" {
 		return
 	}
 	percent := debug.SetGCPercent(-1)

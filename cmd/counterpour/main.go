@@ -7,6 +7,6 @@ import (
 )
 
 func main() {
-	collectLater()
+	collectLater(os.Args[1:])
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
