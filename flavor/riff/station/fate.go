@@ -128,17 +128,28 @@ const (
 )
 
 // lopsided reports whether a riff takes away the acid and leaves the sugar that
-// answered it.
+// answered it, or as much by another syrup or liqueur. A soda keeps its own balance.
 func (j *Job) lopsided(s *flavor.Spec) bool {
 	if j.From == nil {
 		return false
 	}
-	was, is := ratio.EquivalentsOf(j.From), ratio.EquivalentsOf(s)
+	was, is := answered(j.From), answered(s)
 	if was[ratio.Sour] < leastAnswered || was[ratio.Sweet] < leastAnswered {
 		return false
 	}
 	sour, sweet := is[ratio.Sour]/was[ratio.Sour], is[ratio.Sweet]/was[ratio.Sweet]
 	return sour < mostlyGone && sweet > sour+leftBehind
+}
+
+// answered is what a drink holds of each kind without its length.
+func answered(s *flavor.Spec) (e ratio.Equivalents) {
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile.Class.Part() != flavor.PartLength {
+			per := ratio.PerML(p.Profile)
+			e.Add(&per, p.ML)
+		}
+	}
+	return e
 }
 
 // LeastApart is the least distance between two drinks of a list, and from the drink
