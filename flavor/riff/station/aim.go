@@ -287,11 +287,15 @@ func (j *Job) grown(a *Aim, s *Settled, counts func(*flavor.Profile) bool) float
 }
 
 // carried is the share of what grew toward the wishes that comes from what a bartender
-// reaches for first, 0 to 1; 1 where no table says what that is.
+// reaches for first, 0 to 1; 1 where no table says what that is. It is 0 where something
+// new brings what there should be less of.
 func (j *Job) carried(s *Settled) float64 {
 	worst := 1.0
 	for i := range j.Limits.Aims {
 		a := &j.Limits.Aims[i]
+		if !a.Up && j.bringsBack(a, s) {
+			return 0
+		}
 		if a.row == nil {
 			continue
 		}
@@ -305,6 +309,18 @@ func (j *Job) carried(s *Settled) float64 {
 		worst = min(worst, best)
 	}
 	return worst
+}
+
+// mostBroughtBack is how much of what there should be less of may come in anew, as a
+// share of what there was.
+const mostBroughtBack = 0.15
+
+// bringsBack reports whether something new brings what there should be less of: who
+// wants less sugar wants the syrup gone, and no liqueur for it.
+func (j *Job) bringsBack(a *Aim, s *Settled) bool {
+	came := j.grown(a, s, func(p *flavor.Profile) bool { return !Pours(j.From, p) && p.Class.Part() != flavor.PartBase })
+	was := a.in(j.From, j.FromGlass, j.FromDrink)
+	return came > mostBroughtBack*was
 }
 
 // Carries reports whether a wish for more is met with an ingredient, by the table of

@@ -17,9 +17,10 @@ const (
 	oddCost     = 0.30 // of each unit of strangeness, see companions
 	reachJND    = 8.0  // the distance at which two drinks are no longer much alike
 	mostOdd     = 3.0
-	farCost     = 0.015 // of a just-noticeable difference from the drink, where a wish says what to change
+	farCost     = 0.020 // of a just-noticeable difference from the drink, where a wish says what to change or it cannot be poured
 	metWeight   = 0.3   // of how well the wishes for more or less are met
 	carryWeight = 0.50  // of how much of that is by what a bartender reaches for first
+	nearWeight  = 0.25  // of what comes nearest to a drink that cannot be poured
 	kindWeight  = 0.20
 	newWeight   = 0.35 // of what both bring in that the drink had not
 )
@@ -29,8 +30,12 @@ const (
 // usual the company is that its pours keep, how well it meets the
 // wishes, and how much of the drink it leaves as it was where there are some.
 func quality(s *Settled) float64 {
+	near := 0.0
+	if s.nearest {
+		near = nearWeight
+	}
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far + near
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by

@@ -277,8 +277,8 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 				continue
 			}
 			p := j.pairOf(a, b)
-			asked := j.asked(a) || j.asked(b)
-			shunned = shunned || p.shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
+			asked := j.asked(a) || j.asked(b) || j.comesTogether(a, b)
+			shunned = shunned || clash(&s.Pours[i], &s.Pours[k]) || p.shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
 			switch v := p.odd(); {
 			case v > 0 && asked:
 				odd += oddAsked * v
@@ -295,6 +295,41 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		most = tooOddMust
 	}
 	return odd - well/max(1, pairs), shunned || odd > most
+}
+
+// comesTogether reports whether two ingredients are each of a drink that was given, of two
+// that are to meet.
+func (j *Job) comesTogether(a, b *flavor.Profile) bool {
+	given := func(p *flavor.Profile) bool {
+		return slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p) })
+	}
+	return len(j.Given) > 1 && given(a) && given(b)
+}
+
+// What is savoury, in g/L of salt or of glutamate, and in mL; and what is sweet beside
+// it, in g/L of sugar: common practice, no source.
+const (
+	savourySalt  = 2.5
+	savouryUmami = 1.0
+	savouryML    = 10.0
+	sweetBeside  = 100.0
+)
+
+// clash reports whether one of two pours is savoury and the other a sweet liqueur or
+// juice: nobody pours tomato and orange liqueur together. A dash of hot sauce is no
+// broth.
+func clash(a, b *flavor.Pour) bool {
+	savoury := func(p *flavor.Pour) bool {
+		return p.ML >= savouryML && p.Profile.Class.Part() != flavor.PartTexture && (p.Profile.Salt.Value >= savourySalt || p.Profile.Senses.UmamiGPerL >= savouryUmami)
+	}
+	sweet := func(p *flavor.Pour) bool {
+		switch p.Profile.Class.Kin() {
+		case flavor.KinLiqueur, flavor.KinCream, flavor.KinJuice:
+			return p.Profile.Sugar.Value >= sweetBeside
+		}
+		return false
+	}
+	return savoury(a) && sweet(b) || savoury(b) && sweet(a)
 }
 
 // oddAsked is how much of what is strange in a pair counts where a wish asks for one of

@@ -43,7 +43,7 @@ func (j *Job) Fate(s *Settled) (Fate, error) {
 	case !j.wishes(s):
 		j.Left.Unmet++
 		return Unmet, nil
-	case j.From != nil && Apart(s.Glass, j.FromGlass) < j.LeastApart():
+	case j.From != nil && Apart(s.Glass, j.FromGlass) < j.LeastApart() && j.hasAll(j.From):
 		j.Left.TooAlike++
 		return Alike, nil
 	}
@@ -139,6 +139,20 @@ func (j *Job) lopsided(s *flavor.Spec) bool {
 	}
 	sour, sweet := is[ratio.Sour]/was[ratio.Sour], is[ratio.Sweet]/was[ratio.Sweet]
 	return sour < mostlyGone && sweet > sour+leftBehind
+}
+
+// hasAll reports whether every pour of a drink may be poured: of one that cannot be, the
+// nearest is no repetition.
+func (j *Job) hasAll(s *flavor.Spec) bool {
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { _, ok := j.Has(p.Profile); return !ok })
+}
+
+// keepsRest reports whether a drink pours all of the drink asked about that may be poured.
+func (j *Job) keepsRest(s *flavor.Spec) bool {
+	return !slices.ContainsFunc(j.From.Pours, func(p flavor.Pour) bool {
+		_, ok := j.Has(p.Profile)
+		return ok && !Pours(s, p.Profile)
+	})
 }
 
 // answered is what a drink holds of each kind without its length.

@@ -117,11 +117,15 @@ const (
 	leastSweetML = 7.0
 	leastSpoonML = 4.5
 	mostOver     = 2
+	leastFruitML = 18.0 // two berries, or most of a lime
 )
 
 // LeastUse is the least of p, in mL, that counts as moving it; of what seasons,
 // all that is ever poured.
 func (j *Job) LeastUse(p *flavor.Profile) float64 {
+	if p.Class.Kin() == flavor.KinFruit && p.Class.Solid() {
+		return min(leastFruitML, j.MostUsual(p))
+	}
 	switch p.Class.Part() {
 	case flavor.PartSeasoning:
 		return 0

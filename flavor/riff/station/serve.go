@@ -136,12 +136,23 @@ func (j *Job) Refit(s *flavor.Spec) {
 			}
 		}
 	}
+	if s.Method == flavor.Shake && j.foamCame(s) {
+		s.Method = flavor.DryShake
+	}
 	for i := range s.Pours {
 		p := &s.Pours[i]
 		if p.Profile.Carbonated {
 			p.After = s.Method != flavor.Build
 		}
 	}
+}
+
+// foamCame reports whether a drink pours egg or foam that no given drink does: it is
+// shaken dry first.
+func (j *Job) foamCame(s *flavor.Spec) bool {
+	return len(j.Given) > 0 && slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		return p.Profile.Class.Kin() == flavor.KinFoam && !slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, p.Profile) })
+	})
 }
 
 // Way is how a drink is mixed and served.

@@ -35,7 +35,8 @@ type Settled struct {
 
 	carried float64 // how much of that is by what a bartender reaches for first, 0 to 1
 	met     float64 // how well it meets the wishes for more or less, 0 to 1
-	far     float64 // just-noticeable differences from the drink asked about, if there are wishes
+	far     float64 // just-noticeable differences from the drink asked about, if there are wishes or it cannot be poured
+	nearest bool    // the drink asked about cannot be poured, and all of it that can is here
 	odd     float64 // how strange the company is that its pours keep
 	shunned bool    // whether proven drinks shun some of it
 	short   float64 // just-noticeable differences that the wishes still lack
@@ -103,7 +104,8 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		out.short = j.shortfall(out)
 		out.met = j.met(out)
 		out.carried = j.carried(out)
-		if j.Limits.Wished() {
+		out.nearest = d.Lost == 0 && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
+		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.FromGlass, out.Glass)
 		}
 	}

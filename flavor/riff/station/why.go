@@ -44,7 +44,11 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		return ""
 	}
 	if len(came) == 0 {
-		return "as " + j.provenName(mostLike(x.products, func(int) bool { return true })) + " is poured"
+		best := mostLike(x.products, func(int) bool { return true })
+		if sameKinds(&j.Station.book.proven[best].Spec, s) {
+			return "as " + j.provenName(best) + " is poured"
+		}
+		return "the nearest proven drink is " + j.provenName(best)
 	}
 	lead := leadsOf(s)[0]
 	if came[0].Class == lead.Class && lead != came[0] {
@@ -60,7 +64,7 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		count := 0
 		best := mostLike(x.products, func(i int) bool {
 			proven := &j.Station.book.proven[i].Spec
-			if !pours(proven, of.is) || lead != came[0] && !pours(proven, func(p *flavor.Profile) bool { return p.Class == lead.Class }) {
+			if tooMany(proven) || !pours(proven, of.is) || lead != came[0] && !pours(proven, func(p *flavor.Profile) bool { return p.Class == lead.Class }) {
 				return false
 			}
 			count++
@@ -79,6 +83,26 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		return fmt.Sprintf("the nearest proven drink is %s", best)
 	}
 	return fmt.Sprintf("no proven drink pours %s with %s; the nearest is %s", came[0].Name, lead.Class, best)
+}
+
+// mostBases is the number of bases beyond which a drink says nothing of any two.
+const mostBases = 2
+
+func tooMany(s *flavor.Spec) bool { return counted(s, isBase) > mostBases }
+
+// sameKinds reports whether two drinks pour the same classes of things.
+func sameKinds(a, b *flavor.Spec) bool {
+	for i := range a.Pours {
+		if !hasClass(b, a.Pours[i].Profile.Class) {
+			return false
+		}
+	}
+	for i := range b.Pours {
+		if !hasClass(a, b.Pours[i].Profile.Class) {
+			return false
+		}
+	}
+	return true
 }
 
 func (j *Job) provenName(i int) string { return j.Station.book.proven[i].Spec.Name }

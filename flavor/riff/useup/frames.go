@@ -70,10 +70,17 @@ func (u *user) frames(it *station.Item) []frame {
 		for at := range p.Spec.Pours {
 			old := &p.Spec.Pours[at]
 			per := ratio.PerML(old.Profile)
-			if old.Profile.ID != it.Profile.ID && (station.Pours(&p.Spec, it.Profile) || !u.work.Stands(old, it, &per)) {
+			if old.Profile.ID != it.Profile.ID && (station.Pours(&p.Spec, it.Profile) || !u.work.Stands(old, it, &per) && !takesPlace(it.Profile, old.Profile, &p.Spec)) {
+				continue
+			}
+			own := u.work.Alike(it.Profile, old.Profile)
+			if own < leastAlike(it.Profile, &p.Spec) && !takesPlace(it.Profile, old.Profile, &p.Spec) {
 				continue
 			}
 			made, ok := station.Matched(old, it, &per)
+			if least := u.work.LeastUse(it.Profile); ok && it.Profile.Class.Solid() && made.ML < least {
+				made, ok = station.Pour(it.Profile, made.Unit, least) // of a fruit that must go, more
+			}
 			if !ok || made.ML < u.work.LeastUse(it.Profile) || made.ML > u.work.MostUsual(it.Profile) {
 				continue // a dash moves no bottle, and nobody pours half of one
 			}
@@ -84,11 +91,60 @@ func (u *user) frames(it *station.Item) []frame {
 			}
 			u.work.Refit(&s)
 			x := u.work.ParentOf(&s, Bottle, 1)
-			all = append(all, frame{spec: s, drink: &p.Spec, family: u.familyOf(&s, p), likely: x.Likely(), own: u.work.Alike(it.Profile, old.Profile)})
+			all = append(all, frame{spec: s, drink: &p.Spec, family: u.familyOf(&s, p), likely: x.Likely(), own: own})
 		}
 	}
 	return inTurn(all, framesEach)
 }
+
+// How much alike in smell and look a liqueur must be to the one whose place it takes:
+// acid and fizz carry nearly any, spirits and vermouth few. Common practice, no source.
+const (
+	alikeStirred = 0.5
+	alikeSoured  = 0.18
+	alikeElse    = 0.3
+)
+
+// leastAlike is how much alike to what it takes the place of a bottle must be in a
+// proven drink.
+func leastAlike(p *flavor.Profile, proven *flavor.Spec) float64 {
+	has := func(part flavor.Part) bool {
+		return slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == part })
+	}
+	switch {
+	case p.Class.Kin() != flavor.KinLiqueur:
+		return 0
+	case has(flavor.PartSour), slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinSparkling }):
+		return alikeSoured
+	case proven.Method == flavor.Stir:
+		return alikeStirred
+	}
+	return alikeElse
+}
+
+// takesPlace reports whether a liqueur takes the place of something else in a proven
+// drink: of the syrup in a sour or a collins, and of the aperitif under sparkling wine.
+// Common practice, no source.
+func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
+	if p.Class != flavor.ClassLiqueur {
+		return false
+	}
+	has := func(is func(*flavor.Profile) bool) bool {
+		return slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return is(x.Profile) })
+	}
+	switch old.Class.Kin() {
+	case flavor.KinSweetener:
+		return !old.Class.Solid() && old.Aroma.Total() < plainAroma &&
+			has(func(q *flavor.Profile) bool { return q.Class.Part() == flavor.PartSour }) &&
+			!has(func(q *flavor.Profile) bool { return q.Class.Kin() == flavor.KinLiqueur })
+	case flavor.KinBitter:
+		return has(func(q *flavor.Profile) bool { return q.Class == flavor.ClassSparklingWine })
+	}
+	return false
+}
+
+// plainAroma is the sum of intensities below which a syrup is plain.
+const plainAroma = 3.0
 
 // inTurn keeps the n frames that rank highest, one of each family after another.
 func inTurn(all []frame, n int) []frame {

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/weigh"
 )
 
 // Bottle is the move that builds a drink around a bottle.
@@ -216,6 +217,10 @@ const (
 	newBottle = 0.4
 	fullUse   = 0.3
 	fullUseML = 60.0
+	// That much less where a draft is hardly balanced: two bottles that only just stand
+	// each other are better moved apart.
+	nearBalance  = 4.0
+	wellBalanced = 16.0
 )
 
 // choose picks drafts as riffs are picked, but lifts those that move a bottle
@@ -224,12 +229,13 @@ func (u *user) choose(pool []*station.Settled) []*station.Settled {
 	times := map[string]int{} // that a bottle is moved by what is chosen
 	return u.work.Pick(pool, u.req.Limit, func(s *station.Settled) float64 {
 		var gain float64
+		sits := min(1, (s.Score-weigh.BalancedFrom+nearBalance)/wellBalanced)
 		for _, p := range u.req.Bottles {
 			ml := u.uses(&s.Spec, p)
 			if ml > 0 && times[p.ID] == 0 {
-				gain += newBottle
+				gain += newBottle * sits
 			}
-			gain += fullUse * min(1, ml/fullUseML) / float64(1+times[p.ID])
+			gain += fullUse * sits * min(1, ml/fullUseML) / float64(1+times[p.ID])
 		}
 		return gain
 	}, func(s *station.Settled) {

@@ -10,9 +10,33 @@ import (
 	"counterpour/flavor/riff/station"
 )
 
-// path chooses n drinks between the ends by dynamic programming over states
-// that only ever turn onward.
+// path chooses n drinks between the ends, with hops that are plain to tell if there are
+// such, else with smaller ones.
 func (k *walker) path(n int) ([]Stop, error) {
+	last := len(k.states) - 1
+	apart := station.Apart(k.states[0].at, k.states[last].at)
+	if most := int(apart/leastHop) - 1; most < n {
+		return nil, tooNear(n, max(0, most), apart)
+	}
+	stops, fault := k.pathOf(n, plainHop)
+	if fault != nil {
+		stops, fault = k.pathOf(n, leastHop)
+	}
+	return stops, fault
+}
+
+// tooNear says that two drinks are too near to each other for n drinks between.
+func tooNear(n, most int, apart float64) *flavor.Fault {
+	const said = "these two are only %.1f noticeable steps apart, so nobody tells %d drinks between them; "
+	if most == 0 {
+		return flavor.Invalid("between", n, said+"serve one or the other", apart, n)
+	}
+	return flavor.Invalid("between", n, said+"ask for %d at most", apart, n, most)
+}
+
+// pathOf chooses n drinks between the ends by dynamic programming over states that only
+// ever turn onward, no hop smaller than the least.
+func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
 	last := len(k.states) - 1
 	cost := make([]float64, len(k.states))
 	for i := range cost {
@@ -22,7 +46,7 @@ func (k *walker) path(n int) ([]Stop, error) {
 	var came [][]int
 	reached := 0
 	for step := 1; step <= n+1; step++ {
-		costNow, from := k.step(cost, step == n+1)
+		costNow, from := k.step(cost, least, step == n+1)
 		cost = costNow
 		came = append(came, from)
 		if step <= n && slices.ContainsFunc(cost[1:last], func(c float64) bool { return !math.IsInf(c, 1) }) {
@@ -41,7 +65,7 @@ func (k *walker) path(n int) ([]Stop, error) {
 }
 
 // step extends every path by one drink; only the final step may reach the end.
-func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
+func (k *walker) step(cost []float64, least float64, final bool) (now []float64, from []int) {
 	last := len(k.states) - 1
 	now, from = make([]float64, len(cost)), make([]int, len(cost))
 	for j := range k.states {
@@ -54,7 +78,7 @@ func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
 				continue
 			}
 			d := station.Apart(k.states[i].at, k.states[j].at)
-			if d < leastHop {
+			if d < least {
 				continue
 			}
 			c := cost[i] + d*d
@@ -66,9 +90,12 @@ func (k *walker) step(cost []float64, final bool) (now []float64, from []int) {
 	return now, from
 }
 
-// leastHop is the least that two drinks of a walk differ by, in
-// just-noticeable differences: a step that nobody tells is none.
-const leastHop = 1.0
+// The least that two drinks of a walk differ by, in just-noticeable differences: a step
+// that nobody tells is none, and one that is plain to tell is better.
+const (
+	leastHop = 1.0
+	plainHop = 2.0
+)
 
 func onward(a, b []int) bool {
 	for i := range a {

@@ -55,7 +55,7 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	if lengthened(s) {
 		return flavor.Build, "something long and sparkling, and nothing sweet to be shaken"
 	}
-	carbonated, filled := false, false
+	carbonated, filled, coffee := false, false, 0.0
 	for _, p := range s.Pours {
 		filled = filled || p.Unit == flavor.Top
 		switch {
@@ -65,6 +65,8 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 			return flavor.Shake, p.Profile.Name
 		case p.Profile.Carbonated:
 			carbonated = true
+		case p.Profile.Class == flavor.ClassCoffee:
+			coffee += p.ML
 		}
 	}
 	if carbonated {
@@ -73,8 +75,15 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	if filled {
 		return flavor.Build, "what fills the glass"
 	}
+	if coffee > 0 && coffee <= mostFoamingML {
+		return flavor.Shake, "coffee that foams"
+	}
 	return flavor.Stir, "nothing cloudy or sparkling"
 }
+
+// mostFoamingML is the most mL of coffee that is shaken for its foam rather than poured
+// for length; common practice.
+const mostFoamingML = 75
 
 // lengthened reports whether a drink is a spirit, or a wine, lengthened with something
 // sparkling and brightened with juice, as a mule or a rickey is: it is built. What has
