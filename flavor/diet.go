@@ -6,6 +6,10 @@ import (
 	"strings"
 )
 
+// NoAlcoholABV is the strength, in % vol, up to which an ingredient counts as
+// free of alcohol; many laws draw the line there.
+const NoAlcoholABV = 0.5
+
 // Diet is a word for what a guest eats and drinks, and what it rules out. What
 // comes from animals is ruled out twice: by the tag of an ingredient, which
 // says what it is made with, and by the allergen, since wine that may be fined
@@ -14,7 +18,7 @@ type Diet struct {
 	Name      string
 	NoAnimal  []string   // see Profile.Animal
 	Avoid     []Allergen // possible and unstated count as present
-	NoAlcohol bool       // up to 0.5 % vol is allowed: see cover.NoAlcoholABV
+	NoAlcohol bool       // up to 0.5 % vol is allowed: see NoAlcoholABV
 	NoTrace   bool       // not even that
 }
 

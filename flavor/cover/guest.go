@@ -9,9 +9,8 @@ import (
 	"counterpour/flavor/cover/search"
 )
 
-// NoAlcoholABV is the strength, in % vol, up to which an ingredient counts as
-// free of alcohol; many laws draw the line there.
-const NoAlcoholABV = 0.5
+// NoAlcoholABV is [flavor.NoAlcoholABV].
+const NoAlcoholABV = flavor.NoAlcoholABV
 
 // Guest is who drinks it.
 type Guest struct {

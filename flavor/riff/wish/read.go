@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 )
 
 // joints divide several wishes in one string.
@@ -72,7 +71,7 @@ var (
 func readWithout(word string, names Names) ([]Wish, *flavor.Fault) {
 	switch word {
 	case "non alcoholic", "zero proof", "virgin", "soft drink", "zero alcohol", "0 %", "0%", "mocktail", "alcohol free":
-		return []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}, nil
+		return []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}, nil
 	case "vegan":
 		return []Wish{{Kind: Animal, Animal: "egg"}, {Kind: Animal, Animal: "milk"}, {Kind: Animal, Animal: "honey"}, {Kind: Animal, Animal: "insect"},
 			{Kind: Animal, Animal: "fish"}, {Kind: Animal, Animal: "meat"}}, nil
@@ -91,7 +90,7 @@ func readWithout(word string, names Names) ([]Wish, *flavor.Fault) {
 func without(what string, names Names) ([]Wish, *flavor.Fault) {
 	switch what {
 	case "alcohol", "booze":
-		return []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}, nil
+		return []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}, nil
 	case "nut", "nuts":
 		return []Wish{{Kind: Allergen, Allergen: flavor.TreeNuts}, {Kind: Allergen, Allergen: flavor.Peanuts}}, nil
 	case "honey", "insect", "insects", "meat":

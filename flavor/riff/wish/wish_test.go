@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/sense"
 )
 
@@ -92,8 +91,8 @@ func TestParse(t *testing.T) {
 		{"12 % or less", []Wish{{Kind: Below, ABV: 12}}},
 		{"under 12,5% vol", []Wish{{Kind: Below, ABV: 12.5}}},
 		{"at least 20 %", []Wish{{Kind: Above, ABV: 20}}},
-		{"no alcohol", []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}},
-		{"alcohol-free", []Wish{{Kind: Below, ABV: cover.NoAlcoholABV}}},
+		{"no alcohol", []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}},
+		{"alcohol-free", []Wish{{Kind: Below, ABV: flavor.NoAlcoholABV}}},
 	} {
 		got, err := Parse([]string{c.word}, names)
 		require.NoError(t, err, c.word)
