@@ -381,7 +381,7 @@ func readForm(ctx context.Context, r io.Reader, form, currency string, v *servic
 		if err != nil {
 			return nil, err
 		}
-		sheet, err := exchange.ReadSheet(r, kinds.Listed{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency}) // a column that is not there empties nothing
+		sheet, err := exchange.ReadSheet(r, kinds.Listed{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency, House: v.Now().Settings.Currency}) // a column that is not there empties nothing
 		if err != nil {
 			return nil, err
 		}

@@ -57,7 +57,9 @@ func (p *pages) board(w http.ResponseWriter, r *http.Request) error {
 	part := "layout"
 	if frame.IsFragment(r) {
 		part = "board"
-		v.note(r.PostForm)
+		if err := p.note(r, v); err != nil {
+			return err
+		}
 	}
 	return p.Write(w, r, http.StatusOK, "board", part, v)
 }
@@ -103,6 +105,9 @@ const mostMarks = 200
 func (p *pages) mark(r *http.Request) error {
 	if len(r.PostForm["out"])+len(r.PostForm["back"])+len(r.PostForm["kept"])+len(r.PostForm["returned"]) > mostMarks {
 		return frame.ErrTooMany
+	}
+	if mark := r.PostForm.Get(forgetField); mark != "" {
+		return p.forget(r, mark)
 	}
 	request := service.MarkRequest{Out: r.PostForm["out"], Back: r.PostForm["back"]}
 	for _, button := range []struct {

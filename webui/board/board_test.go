@@ -133,6 +133,18 @@ func TestTellingHowACoverWasReceived(t *testing.T) {
 	assert.Equal(t, int64(1), got.SpecVersion)
 	assert.Equal(t, "almond-syrup", got.Served[2].Ingredient)
 
+	undo := regexp.MustCompile(`name="forget" value="([^"]+)"`).FindStringSubmatch(w.Body.String())
+	require.NotNil(t, undo, "what was noted can be taken back")
+	mark := html.UnescapeString(undo[1])
+	w = webuitest.Post(pages, "/board", url.Values{"forget": {mark}}, true)
+	assert.Equal(t, http.StatusOK, w.Code)
+	assert.Contains(t, w.Body.String(), "Undone: nothing is noted of it.")
+	covers, err = house.All[house.Cover](t.Context(), h.Store())
+	require.NoError(t, err)
+	assert.Empty(t, covers)
+	assert.Equal(t, http.StatusConflict, webuitest.Post(pages, "/board", url.Values{"forget": {mark}}, true).Code, "once")
+	assert.Equal(t, http.StatusBadRequest, webuitest.Post(pages, "/board", url.Values{"forget": {"spec 1 mainbrace"}}, true).Code, "nothing else")
+
 	for _, bad := range []string{"", "spec=mainbrace", "spec=nothing&missing=falernum&served=2+oz+gin%0Abuild", "%zz"} {
 		w := webuitest.Post(pages, "/board", url.Values{"kept": {bad}}, false)
 		assert.GreaterOrEqual(t, w.Code, 400, bad)

@@ -1,8 +1,12 @@
 package board
 
 import (
+	"cmp"
+	"errors"
 	"fmt"
+	"net/http"
 	"net/url"
+	"slices"
 
 	"counterpour/api/service"
 	"counterpour/data/house"
@@ -10,6 +14,8 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/webui/form"
+	"counterpour/webui/frame"
+	"counterpour/webui/part"
 )
 
 // servedOf says a cover as it is served, for the buttons that tell how it was
@@ -34,4 +40,51 @@ func (p *pages) received(served string, verdict house.Verdict) (service.Received
 		return service.Received{}, fmt.Errorf("%w: what was served cannot be read", form.ErrUnreadable)
 	}
 	return service.Received{Drink: v.Get("spec"), Missing: v.Get("missing"), Served: &drink, Verdict: verdict}, err
+}
+
+// forgetField is the field of a form that takes back how a cover was received, by the
+// mark of what was written down.
+const forgetField = "forget"
+
+// forget takes back how a cover was received.
+func (p *pages) forget(r *http.Request, mark string) error {
+	written, err := part.ReadMark(mark)
+	if err != nil {
+		return err
+	}
+	if written.Ref.Kind != house.KindCover {
+		return form.ErrUnreadable
+	}
+	if _, err = service.TakeBack(r.Context(), p.house.Store(), frame.By(r), written); errors.Is(err, house.ErrConflict) || errors.Is(err, house.ErrNotFound) {
+		return frame.ErrGone // somebody took it back already
+	}
+	return err
+}
+
+// note tells that it was written down how a cover was received, with the way to take
+// it back.
+func (p *pages) note(r *http.Request, v *boardView) error {
+	switch f := r.PostForm; {
+	case f.Has("kept"):
+		v.Noted = "Noted: the guest kept it."
+	case f.Has("returned"):
+		v.Noted = "Noted: it was sent back."
+	case f.Has(forgetField):
+		v.Noted = "Undone: nothing is noted of it."
+	default:
+		return nil
+	}
+	v.Said = v.Noted + " " + v.Said
+	if r.PostForm.Has(forgetField) {
+		return nil
+	}
+	covers, err := house.All[house.Cover](r.Context(), p.house.Store())
+	if err != nil || len(covers) == 0 {
+		return err
+	}
+	last := slices.MaxFunc(covers, func(a, b house.Kept[house.Cover]) int {
+		return cmp.Or(a.Item.At.Compare(b.Item.At), cmp.Compare(a.Item.ID, b.Item.ID))
+	})
+	v.Forget = part.MarkOf(last.Item.Ref(), last.Version)
+	return nil
 }

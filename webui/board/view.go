@@ -2,7 +2,6 @@ package board
 
 import (
 	"fmt"
-	"net/url"
 	"slices"
 	"time"
 
@@ -35,6 +34,7 @@ type boardView struct {
 	Said    string
 	Again   *bottleView // what was just marked as back
 	Noted   string      // what was just written down of a cover
+	Forget  string      // the mark of that, to take it back
 }
 
 // Path is the address of the board.
@@ -216,17 +216,4 @@ func (v *boardView) say() {
 	default:
 		v.Said = words.Count(v.Touched, "drink is", "drinks are") + " touched; " + words.Count(v.Lost, "has", "have") + " no cover."
 	}
-}
-
-// note tells that it was written down how a cover was received.
-func (v *boardView) note(f url.Values) {
-	switch {
-	case f.Has("kept"):
-		v.Noted = "Noted: the guest kept it."
-	case f.Has("returned"):
-		v.Noted = "Noted: it was sent back."
-	default:
-		return
-	}
-	v.Said = v.Noted + " " + v.Said
 }

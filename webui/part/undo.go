@@ -33,7 +33,8 @@ func MarkOf(ref house.Ref, version int64) string {
 }
 
 // undoable are the kinds of record that a page takes back.
-var undoable = map[house.Kind]bool{house.KindBottle: true, house.KindMade: true, house.KindSpec: true, house.KindSettings: true}
+var undoable = map[house.Kind]bool{house.KindBottle: true, house.KindMade: true, house.KindSpec: true, house.KindSettings: true,
+	house.KindCover: true, house.KindTriangle: true}
 
 // ReadMark is the inverse of [MarkOf].
 func ReadMark(mark string) (service.Written, error) {

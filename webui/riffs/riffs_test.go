@@ -176,7 +176,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "two of the menu", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "steps", "2"), status: 200,
 			// 3 × 60 mL and 40 mL at 20 % vol, 0.789 g/mL
 			want: []string{"A walk of 4 drinks", "<h3>Halyard Sour</h3>", "<h3>Between, 1</h3>", "<h3>Mainbrace</h3>", "The first drink.", "2.4 noticeable steps from the one before.",
-				"4 pours of 60\u00a0mL are 220\u00a0mL with 35\u00a0g of alcohol.", "2.5 of 14\u00a0g (United States)", "not a safe limit", "harms an unborn child", "½ oz falernum <span class=\"small\">new", `<option value="mainbrace" selected>`}},
+				"4 pours of 60\u00a0mL are 220\u00a0mL with 35\u00a0g of alcohol.", "2.5 standard drinks of 14\u00a0g (United States)", "not a safe limit", "harms an unborn child", "½ oz falernum <span class=\"small\">new", `<option value="mainbrace" selected>`}},
 		{name: "a written one counts", path: query("/riffs/walk", "from", "halyard-sour", "to", "mainbrace", "to-text", "Written\n"+webuitest.NutDraft), status: 200,
 			want: []string{"<h3>Written</h3>", "<strong>New allergen: eggs, soybeans, tree nuts</strong>", "Raw egg can carry Salmonella", "Drink 5."}, not: []string{"<h3>Mainbrace</h3>"}},
 		{name: "without names", path: query("/riffs/walk", "from", "halyard-sour", "to-text", webuitest.NutDraft, "steps", "1"), status: 200, want: []string{"<h3>The last drink</h3>"}},

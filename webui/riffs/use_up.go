@@ -223,7 +223,7 @@ func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.G
 				one.Pours[k].Mark = "must move"
 			}
 		}
-		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100.", words.Figure(x.Drink.ABV, 1) + "\u00a0% vol, " + words.Figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass."}
+		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100.", words.Figure(x.Drink.ABV, 1) + "\u00a0% vol, " + words.Figure(x.Drink.VolumeML, 0) + "\u00a0mL in the glass.", p.drinkCounted(x.Drink) + "."}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
 		v.Riffs = append(v.Riffs, one)
 		specs = append(specs, &x.Spec)

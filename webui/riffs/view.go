@@ -96,7 +96,7 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		one.Name, one.Because = x.Name, words.Sentence(x.Why)
 		one.Text, one.Effect = said(x.Recipe), said(x.Effect)
 		one.Facts = []string{"Scores " + words.Points(x.Score) + " of 100, " + strings.ToLower(x.Family) + ".",
-			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".",
+			words.Figure(x.Drink.ABV, 1) + "\u00a0% vol; the draft has " + words.Figure(before.Drink.ABV, 1) + ".", words.SentenceStart(p.drinkCounted(x.Drink)) + ".",
 			words.Sentence(words.Steps(x.Distance) + " away")}
 		one.Facts = append(one.Facts, t.Fact(&x.Spec)...)
 		one.Notice = words.Notice(x.Notice)

@@ -6,7 +6,6 @@ import (
 	"math"
 	"net/http"
 	"net/url"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -108,7 +107,7 @@ type walkView struct {
 	Stops    []stopView
 	Small    string // what one pour is
 	Alcohol  string
-	Counted  []string // the same in standard drinks
+	Counted  string // the same in standard drinks of the house's country
 	Cautions []riffCaution
 }
 
@@ -221,7 +220,7 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
 				one.Name = "The last drink"
 			}
 		}
-		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol."}
+		one.Facts = []string{"Scores " + words.Points(s.Score) + " of 100.", words.Figure(s.Drink.ABV, 1) + "\u00a0% vol; " + p.drinkCounted(s.Drink) + "."}
 		if i > 0 {
 			one.Facts = append(one.Facts, words.Sentence(words.Steps(s.Hop)+" from the one before"))
 			var err error
@@ -234,18 +233,20 @@ func (p *pages) walkView(stops []walk.Stop, d *form.Guest) (*walkView, error) {
 	}
 	v.Small = words.Figure(smallPourML, 0) + "\u00a0mL"
 	v.Alcohol = fmt.Sprintf("%s of %s are %s\u00a0mL with %s\u00a0g of alcohol.", words.SentenceStart(words.Count(len(stops), "pour", "pours")), v.Small, words.Figure(ml, 0), words.Figure(grams, 0))
-	v.Counted = countedIn(grams, "United States", "United Kingdom", "Australia", "Canada")
+	v.Counted = p.counted(grams)
 	v.Cautions = p.cautionsWith(specs, "drink", "drinks")
 	return v, nil
 }
 
-// countedIn says so many grams of alcohol in the standard drinks of countries.
-func countedIn(grams float64, countries ...string) []string {
-	var out []string
-	for _, s := range mix.StandardDrinks(grams) {
-		if slices.Contains(countries, s.Country) {
-			out = append(out, fmt.Sprintf("%s of %s\u00a0g (%s)", words.Figure(s.Count, 1), words.Plain(math.Round(10*s.Grams)/10), s.Country))
-		}
-	}
-	return out
+// counted says how many standard drinks of the house's country hold so many grams of
+// alcohol.
+func (p *pages) counted(grams float64) string {
+	said := p.house.Settings()
+	s := said.Standard(grams)
+	return said.Figures(words.Figure(s.Count, 1) + " standard drinks of " + words.Plain(math.Round(10*s.Grams)/10) + "\u00a0g (" + s.Country + ")")
+}
+
+// drinkCounted says the same of one drink.
+func (p *pages) drinkCounted(d *mix.Drink) string {
+	return p.counted(mix.EthanolG(d.ABV, d.VolumeML))
 }

@@ -48,6 +48,9 @@ func (d *stockDesk[T]) past(p *pages, r *http.Request, v *deskPage) error {
 	v.Title = v.Name
 	last := &history[len(history)-1]
 	v.Last, v.Undo = last.Version, undoWord(last, len(history))
+	if d.alone && last.Action != house.Undone {
+		v.Undo = "Undo"
+	}
 	return nil
 }
 
@@ -116,7 +119,11 @@ func undoWord(c *house.Change, changes int) string {
 
 // said tells what has just been done to a record.
 func (d *stockDesk[T]) said(history []house.Change) string {
-	out := words.Sentence(changeWord(&history[len(history)-1]))
+	last := &history[len(history)-1]
+	out := words.Sentence(changeWord(last))
+	if d.alone && last.Action != house.Undone {
+		out = "Saved."
+	}
 	if moves := d.moves(history, len(history)-1); len(moves) > 0 {
 		out += " " + words.Sentence(strings.Join(moves, "; "))
 	}

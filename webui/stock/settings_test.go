@@ -21,7 +21,7 @@ func TestSettingsOfTheHouse(t *testing.T) {
 	w := webuitest.Post(pages, "/stock/house", webuitest.Fields("version", "0", "name", "Dry Dock", "units", "ml", "currency", "eur", "decimal", ",", "country", "Germany"), false)
 	require.Equal(t, http.StatusSeeOther, w.Code, w.Body)
 	assert.Equal(t, house.Settings{Name: "Dry Dock", Units: measure.Metric, Currency: "EUR", Decimal: ",", Country: "Germany"}, h.Settings())
-	webuitest.Says(t, webuitest.Get(pages, "/stock/house?id=house&done=1", ""), []string{"Added.", "Undo", `value="Dry Dock"`, "<title>Settings of the house · Dry Dock"}, nil)
+	webuitest.Says(t, webuitest.Get(pages, "/stock/house?id=house&done=1", ""), []string{"<p>Saved.", ">Undo</button>", `value="Dry Dock"`, "<title>Settings of the house · Dry Dock"}, nil)
 	webuitest.Says(t, webuitest.Get(pages, "/specs/spindrift/card", ""), []string{"30 ml London dry gin", "15 ml falernum", "(Germany)"}, []string{"1 oz London dry gin"})
 	webuitest.Says(t, webuitest.Get(pages, "/stock/bottle", ""), []string{`name="currency" value="EUR"`}, nil)
 

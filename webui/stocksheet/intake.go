@@ -62,6 +62,7 @@ func (p *pages) consider(r *http.Request, text string, v *view) (int, error) {
 	}
 	bottles := house.Items(there)
 	settled := readSettled(r.PostForm)
+	settled.House = p.house.Settings().Currency
 	sheet, err := exchange.ReadSheet(strings.NewReader(text), part.NewNearFinder(p.bar, p.house.Shelf()), bottles, settled)
 	if err == nil && typedOver(&settled, sheet, r.PostForm) {
 		sheet, err = exchange.ReadSheet(strings.NewReader(text), part.NewNearFinder(p.bar, p.house.Shelf()), bottles, settled)

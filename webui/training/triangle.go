@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -90,6 +91,13 @@ func (p *pages) showTriangle(w http.ResponseWriter, r *http.Request, status int,
 		return err
 	}
 	v.Trouble = trouble
+	if status == http.StatusOK {
+		back := trianglePath // the test itself is gone if its first picks are taken back
+		if test.version > 1 {
+			back = form.Link(trianglePath, url.Values{"test": {test.ID}})
+		}
+		v.Undo = part.UndoIn(r.Form, back)
+	}
 	return p.Write(w, r, status, "triangle", "layout", v)
 }
 

@@ -16,6 +16,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
 
@@ -58,7 +59,7 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 		return p.showTriangle(w, r, http.StatusUnprocessableEntity, test, "Nobody has picked yet. Record at least one pick before you close the test.")
 	}
 	test.Closed = do == closeTest
-	_, err = p.house.Store().Write(r.Context(), frame.By(r), house.Put(test.Triangle, test.version))
+	changes, err := p.house.Store().Write(r.Context(), frame.By(r), house.Put(test.Triangle, test.version))
 	var unkept *house.Error
 	switch {
 	case errors.Is(err, house.ErrConflict):
@@ -70,11 +71,16 @@ func (p *pages) picked(w http.ResponseWriter, r *http.Request) error {
 	case err != nil:
 		return err
 	}
-	return toTest(w, r, test.ID)
+	return toTest(w, r, test.ID, changes)
 }
 
-func toTest(w http.ResponseWriter, r *http.Request, id string) error {
-	http.Redirect(w, r, trianglePath+"?"+url.Values{"test": {id}}.Encode(), http.StatusSeeOther)
+// toTest leads to the page of a test, which offers to take back what was just kept.
+func toTest(w http.ResponseWriter, r *http.Request, id string, kept []house.Change) error {
+	to := url.Values{"test": {id}}
+	for _, c := range kept {
+		to.Set("undo", part.MarkOf(c.Ref, c.Version))
+	}
+	http.Redirect(w, r, trianglePath+"?"+to.Encode(), http.StatusSeeOther)
 	return nil
 }
 
@@ -141,7 +147,7 @@ func (p *pages) merged(w http.ResponseWriter, r *http.Request, sent *openTest) e
 	}
 	test := &openTest{Triangle: kept.Item, version: kept.Version}
 	if test.Closed == sent.Closed && slices.Equal(test.Servings, sent.Servings) {
-		return toTest(w, r, test.ID)
+		return toTest(w, r, test.ID, nil)
 	}
 	if test.Closed {
 		return p.showTriangle(w, r, http.StatusConflict, test, "Somebody else closed this test meanwhile, so that your last picks were not kept; its verdict stands.")

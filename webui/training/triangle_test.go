@@ -1,9 +1,11 @@
 package training_test
 
 import (
+	"html"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +15,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
+	"counterpour/webui/part"
 	"counterpour/webui/training"
 	"counterpour/webui/webuitest"
 )
@@ -102,7 +105,7 @@ func TestATriangleTestFromPlanToVerdict(t *testing.T) {
 	w := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 1: true}), training.KeepPicks, 0)
 	require.Equal(t, http.StatusSeeOther, w.Code)
 	at := w.Header().Get("Location")
-	id := strings.TrimPrefix(at, training.TrianglePath+"?test=")
+	id := testIn(t, at)
 	webuitest.Holds(t, webuitest.Get(pages, at, ""), 200, []string{"2 of 6 tasters have picked", `name="test" value="` + id + `"`, `name="version" value="1"`, "under way: 2 of 6 have picked",
 		`value="` + strconv.Itoa(plan.Servings[0].Codes[plan.Servings[0].Odd]) + `" checked`}, []string{"p-value", "right, p ="})
 
@@ -124,6 +127,30 @@ func TestATriangleTestFromPlanToVerdict(t *testing.T) {
 	webuitest.Holds(t, webuitest.Get(webuitest.PagesOf(t, h), training.TrianglePath, ""), 200, []string{"Nutcracker</a>", "5 of 6 right"}, []string{"None yet"})
 }
 
+// testIn is the test that an address leads to.
+func testIn(t *testing.T, address string) string {
+	t.Helper()
+	at, err := url.Parse(address)
+	require.NoError(t, err)
+	return at.Query().Get("test")
+}
+
+// What was just kept can be taken back: a test that was closed too early is open again.
+func TestPicksAreTakenBack(t *testing.T) {
+	h := webuitest.NewHouse()
+	pages, plan := webuitest.PagesOf(t, h), plannedTest(t)
+	id := testIn(t, send(pages, picked(triangleValues(), plan, map[int]bool{0: true}), training.KeepPicks, 0).Header().Get("Location"))
+	at := send(pages, picked(url.Values{"test": {id}}, plan, map[int]bool{0: true}), training.CloseTest, 1).Header().Get("Location")
+	page := webuitest.Get(pages, at, "").Body.String()
+	button := regexp.MustCompile(`name="undo" value="([^"]+)"`).FindStringSubmatch(page)
+	require.NotNil(t, button)
+	w := webuitest.Post(pages, part.UndoPath, url.Values{"undo": {html.UnescapeString(button[1])}, "back": {at}}, false)
+	require.Equal(t, http.StatusOK, w.Code)
+	kept, err := house.Get[house.Triangle](t.Context(), h.Store(), id)
+	require.NoError(t, err)
+	assert.False(t, kept.Item.Closed)
+}
+
 // Nothing that somebody picked is lost, whoever else records.
 func TestTwoWhoRecordAtOnce(t *testing.T) {
 	h := webuitest.NewHouse()
@@ -132,7 +159,7 @@ func TestTwoWhoRecordAtOnce(t *testing.T) {
 		return picked(url.Values{}, plan, map[int]bool{i: right}).Get(training.PickField(i))
 	}
 	first := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 1: true}), training.KeepPicks, 0)
-	id := strings.TrimPrefix(first.Header().Get("Location"), training.TrianglePath+"?test=")
+	id := testIn(t, first.Header().Get("Location"))
 	assert.Equal(t, http.StatusSeeOther, send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 1: true}), training.KeepPicks, 0).Code, "the page sent twice")
 
 	w := send(pages, picked(url.Values{"test": {id}}, plan, map[int]bool{1: false, 2: true}), training.KeepPicks, 0)

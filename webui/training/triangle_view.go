@@ -24,6 +24,7 @@ type triangleView struct {
 	Alphas  []form.Option
 	Powers  []form.Option
 	Trouble string
+	Undo    *part.Undo // of what was just kept
 	Test    *testView
 	Past    []pastView
 }

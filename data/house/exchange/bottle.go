@@ -59,7 +59,7 @@ func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults 
 }
 
 // priced finds the currency of prices that name none: as settled, or that of the
-// house, or the one that the file's own signs agree on.
+// bottles that are there, or of the house, or the one that the file's own signs agree on.
 func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle) {
 	title := ""
 	for _, c := range s.Columns {
@@ -84,6 +84,9 @@ func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle)
 	case d.currency != "":
 	case len(kept) == 1 && (len(own) == 0 || shared):
 		d.currency = kept[0]
+	case s.settled.House != "" && (len(own) == 0 || len(own) == 1 && shared && numeral.Shares(own[0], s.settled.House)):
+		d.currency = s.settled.House
+		s.Notes = append(s.Notes, "Prices are read as "+s.settled.House+", the currency of the house; say so if they are in another.")
 	case len(own) == 1:
 		if d.currency = own[0]; shared {
 			s.Notes = append(s.Notes, "Prices are read as "+own[0]+"; say so if they are in another currency.")
@@ -161,6 +164,7 @@ func (b *bottleReader) read() {
 	b.strengths()
 	b.price()
 	b.stock()
+	b.pack()
 	b.words()
 	b.check()
 	b.twice()
@@ -239,7 +243,7 @@ func (b *bottleReader) size() {
 		if numeral.Nothing(written) {
 			continue
 		}
-		a, open, ok := numeral.Size(written, col.unit, b.comma)
+		a, open, ok := numeral.Size(strings.TrimSuffix(written, byThePack), col.unit, b.comma)
 		switch {
 		case open:
 			b.fault(FieldSize, fmt.Sprintf("%q does not say of what; is it ml, cl or oz?", written), Remedy{written + " cl", FieldSize, written + " cl"},

@@ -82,6 +82,7 @@ type Cell struct {
 type Settled struct {
 	Columns  map[int]Field   // by place from 0, in place of what the title says
 	Currency string          // of all prices that name none; three letters
+	House    string          // that of the house, for those prices where nobody and nothing else says
 	Cells    map[Cell]string // in place of what is written there
 }
 

@@ -219,6 +219,51 @@ func TestASettledSize(t *testing.T) {
 	}
 }
 
+// A pack is of bottles where the file says so or holds a pack's worth of them; else
+// somebody says whether the count and the price are of packs.
+func TestPacks(t *testing.T) {
+	for _, c := range []struct {
+		file, settled string
+		asked         bool
+		size, stock   float64
+		price         float64
+	}{
+		{file: "name,ingredient,size,count,price\nKelp,soda water,24 x 200ml,48,0.40", size: 200, stock: 48, price: 0.40},
+		{file: "name,ingredient,size,count,bottle cost\nKelp,soda water,24 x 200ml,2,0.40", size: 200, stock: 2, price: 0.40},
+		{file: "name,ingredient,size\nKelp,soda water,24 x 200ml", size: 200, stock: 1},
+		{file: "name,ingredient,size,count,price\nKelp,soda water,24 x 200ml,2,12", asked: true, size: 200, stock: 2, price: 12},
+		{file: "name,ingredient,size,count,price\nKelp,soda water,24 x 200ml,2,12", settled: "of packs", size: 200, stock: 48, price: 0.5},
+		{file: "name,ingredient,size,count,price\nKelp,soda water,24 x 200ml,2,12", settled: "of bottles", size: 200, stock: 2, price: 12},
+	} {
+		read := func(settled exchange.Settled) *exchange.SheetRow {
+			settled.Currency = "EUR"
+			s, err := exchange.ReadSheet(strings.NewReader(c.file), shelf(t), nil, settled)
+			require.NoError(t, err)
+			return &s.Rows[0]
+		}
+		r := read(exchange.Settled{})
+		if c.asked || c.settled != "" {
+			require.Len(t, r.Faults, 1, c.file)
+			assert.Contains(t, r.Faults[0].Message, "a pack of 24")
+		} else {
+			require.Empty(t, r.Faults, c.file)
+		}
+		for _, remedy := range r.Faults {
+			for _, said := range remedy.Remedies {
+				if said.Say == c.settled {
+					r = read(exchange.Settled{Cells: map[exchange.Cell]string{{Row: 2, Field: said.Field}: said.Write}})
+					require.Empty(t, r.Faults, c.settled)
+				}
+			}
+		}
+		assert.Equal(t, c.size, r.Bottle.SizeML, c.file)
+		assert.Equal(t, c.stock, r.Bottle.Stock, c.file)
+		if c.price > 0 {
+			assert.InDelta(t, c.price, *r.Bottle.Price, 1e-9, c.file)
+		}
+	}
+}
+
 func TestOneCurrencyForAll(t *testing.T) {
 	const file = "name,kind,size,cost\nHawse,bourbon,70cl,$30\nSnubber,vodka,70cl,20\n"
 	read := func(there []house.Bottle, settled exchange.Settled) []string {
@@ -230,6 +275,19 @@ func TestOneCurrencyForAll(t *testing.T) {
 	assert.Equal(t, []string{"USD", "USD"}, read(nil, exchange.Settled{}))
 	assert.Equal(t, []string{"CAD", "CAD"}, read(nil, exchange.Settled{Currency: "CAD"}), "the dollar of the house")
 	assert.Equal(t, []string{"AUD", "AUD"}, read([]house.Bottle{{ID: "x", Price: &price, Currency: "AUD"}}, exchange.Settled{}))
+}
+
+// Prices that name no currency are in that of the house, unless the file's own signs
+// say another.
+func TestTheCurrencyOfTheHouse(t *testing.T) {
+	for _, c := range []struct{ house, price, want string }{
+		{"AUD", "18.50", "AUD"}, {"AUD", "$18.50", "AUD"}, {"AUD", "€18.50", "EUR"}, {"EUR", "$18.50", "USD"}, {"NOK", "kr 180", "NOK"}, {"", "$18.50", "USD"},
+	} {
+		s, err := exchange.ReadSheet(strings.NewReader("name,ingredient,size,price\nHawse,bourbon,70cl,"+c.price+"\n"), shelf(t), nil, exchange.Settled{House: c.house})
+		require.NoError(t, err)
+		require.Empty(t, s.Rows[0].Faults, c)
+		assert.Equal(t, c.want, s.Rows[0].Bottle.Currency, c)
+	}
 }
 
 func TestFiguresAsWritten(t *testing.T) {

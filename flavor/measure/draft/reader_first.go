@@ -1,6 +1,8 @@
 package draft
 
 import (
+	"strings"
+
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -145,7 +147,11 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 	return true
 }
 
+// setName takes a stretch of the text as the name, but for a colon at its end.
 func (r *reader) setName(n int, at entry.Span) {
+	if bare := strings.TrimRight(r.text[at.Start:at.End], ": \t"); bare != "" {
+		at.End = at.Start + len(bare)
+	}
 	r.d.Name, r.d.NameAt = token.OneLine(r.text[at.Start:at.End]), at
 	r.entry(KindName, n, at)
 }

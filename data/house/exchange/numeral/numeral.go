@@ -97,6 +97,19 @@ var signs = []struct{ sign, code string }{
 // sharedSigns stand for more than one currency.
 const sharedSigns = "$¥kr"
 
+// Shares reports whether two currencies are written with the sign of the first.
+func Shares(code, other string) bool {
+	switch code {
+	case "USD":
+		return strings.HasSuffix(other, "D") // dollars: AUD, CAD, NZD
+	case "SEK":
+		return slices.Contains([]string{"SEK", "NOK", "DKK", "ISK"}, other)
+	case "JPY":
+		return slices.Contains([]string{"JPY", "CNY"}, other)
+	}
+	return code == other
+}
+
 // KnownCurrency reports whether a code is that of a currency, in capitals (ISO 4217).
 func KnownCurrency(code string) bool {
 	_, err := currency.ParseISO(code)
@@ -162,12 +175,24 @@ type Amount struct {
 	ML, G float64
 }
 
+// Pack reads a size such as 24 x 200ml: how many bottles, and one of them as written.
+// It is false for what is no pack.
+func Pack(written string) (bottles int, one string, ok bool) {
+	s := strings.TrimSpace(written)
+	m := packOf.FindStringSubmatch(s)
+	if m == nil || mixedNumber.MatchString(s) {
+		return 0, "", false
+	}
+	bottles, err := strconv.Atoi(m[1])
+	return bottles, m[2], err == nil
+}
+
 // Size reads what one bottle holds. A bare number is of the unit given; without
 // one, from 100 up it is mL and up to 5 it is L, and between it is open.
 func Size(cell, unit string, comma bool) (a Amount, open, ok bool) {
 	s := strings.TrimSpace(cell)
-	if m := packOf.FindStringSubmatch(s); m != nil && !mixedNumber.MatchString(s) {
-		s = m[2]
+	if _, one, ok := Pack(s); ok {
+		s = one
 	}
 	m := withUnit.FindStringSubmatch(s)
 	if m == nil {

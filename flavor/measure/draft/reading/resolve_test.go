@@ -232,6 +232,16 @@ func TestFirstLineWithAMeasureIsNoName(t *testing.T) {
 	assert.Contains(t, strings.Join(s.Notes, "\n"), "“Serves 2” is skipped")
 }
 
+// A colon after the name belongs to the line, not to the name.
+func TestAColonAfterTheName(t *testing.T) {
+	for _, text := range []string{"Two Hoots:", "Two Hoots :", "Two Hoots", "name: Two Hoots:"} {
+		s, err := resolveText(t, text+"\n50 ml gin\n25 ml lemon juice")
+		if assert.NoError(t, err, text) {
+			assert.Equal(t, "Two Hoots", s.Name, text)
+		}
+	}
+}
+
 // Ice is what a drink is poured over, however it is described.
 func TestOverIce(t *testing.T) {
 	for _, c := range []struct {

@@ -1,0 +1,51 @@
+package exchange
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode"
+
+	"counterpour/data/house/exchange/numeral"
+)
+
+// byThePack at the end of a size says that the count and the price of its row are of
+// packs.
+const byThePack = ", by the pack"
+
+// pack settles what a row of a pack counts: bottles, if there are at least as many as
+// a pack holds or the file's prices are of a bottle; else somebody has to say.
+func (b *bottleReader) pack() {
+	written, bottle := b.cell(FieldSize), &b.r.Bottle
+	n, one, ok := numeral.Pack(strings.TrimSuffix(written, byThePack))
+	switch {
+	case !ok || n < 2 || !b.has(FieldSize):
+	case strings.HasSuffix(written, byThePack):
+		bottle.Stock *= float64(n)
+		if bottle.Price != nil {
+			each := math.Round(*bottle.Price/float64(n)*1e4) / 1e4
+			bottle.Price = &each
+		}
+	case bottle.Stock >= float64(n), !b.has(FieldStock) && bottle.Price == nil, b.priceOfOne():
+	default:
+		b.fault(FieldSize, fmt.Sprintf("%q is a pack of %d; are the count and the price of bottles or of packs?", written, n),
+			Remedy{"of bottles", FieldSize, one}, Remedy{"of packs", FieldSize, written + byThePack})
+	}
+}
+
+// priceOfOne reports whether the title over the prices says that they are of one
+// bottle, so that the file counts in bottles.
+func (b *bottleReader) priceOfOne() bool {
+	for _, c := range b.Columns {
+		if c.Field != FieldPrice {
+			continue
+		}
+		for _, word := range strings.FieldsFunc(strings.ToLower(c.Title), func(r rune) bool { return !unicode.IsLetter(r) }) {
+			if slices.Contains([]string{"bottle", "btl", "unit", "each"}, word) {
+				return true
+			}
+		}
+	}
+	return false
+}
