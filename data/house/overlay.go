@@ -1,6 +1,7 @@
 package house
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -24,13 +25,16 @@ const (
 
 // Overlay lays the house over the catalogue. Where the house has a bottle of a
 // category, its profile is replaced by a copy with the bottle's measured
-// values and with what was read on its label, and the bottle's name joins the aliases; what the house makes is
-// added, or stands in for the profile that has its id. The result is by id;
-// none of the arguments is changed, and profiles that nothing overlays are
-// shared with the catalogue.
+// values and with what was read on its label, and the bottle's name joins the
+// aliases; what the house makes is added, or stands in for the profile that has its
+// id. The result is by id; none of the arguments is changed, and profiles that
+// nothing overlays are shared with the catalogue.
 //
-// Of several bottles of a category the one of [Wells] counts. What cannot be laid over, such as a strength
-// that leaves no room for the sugar, is left out and reported, by record.
+// Of several bottles of a category the one of [Wells] counts. What cannot be laid
+// over, such as a strength that leaves no room for the sugar, is left out and
+// reported, by record. What is known of allergens is not left out with it: a label
+// holds whatever was measured, and where a recipe that stands in for a profile cannot
+// be worked out, nobody has stated what is in its place.
 func Overlay(catalogue []*flavor.Profile, bottles []Bottle, made []Made) ([]*flavor.Profile, []error) {
 	o := &overlay{shelf: NewShelf(catalogue)}
 	chosen := Wells(bottles)
@@ -90,12 +94,13 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 	if _, taken := o.shelf.byName[flavor.NormaliseName(b.Name)]; !taken {
 		c.Aliases = append(c.Aliases, b.Name)
 	}
-	if err := b.Measured.overlay(&c); err != nil {
-		o.report(b, err)
-		return p
-	}
 	b.Label.overlay(&c)
-	return &c
+	measured := c
+	if err := b.Measured.overlay(&measured); err != nil {
+		o.report(b, err)
+		return &c
+	}
+	return &measured
 }
 
 // make adds what the house makes. A recipe may use another one; they are done
@@ -118,7 +123,7 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 			}
 			p, err := m.Profile(o.shelf)
 			if err != nil {
-				o.report(m, err)
+				list = o.without(list, m, err)
 			} else {
 				list = replace(list, p)
 			}
@@ -129,7 +134,7 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 		}
 		if len(later) == len(left) {
 			for _, m := range later {
-				o.report(m, fmt.Errorf("its recipe uses itself through the recipes of others"))
+				list = o.without(list, m, errors.New("its recipe uses itself through the recipes of others"))
 			}
 			break
 		}
@@ -137,6 +142,19 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 	}
 	o.shelf = NewShelf(list)
 	return o.shelf.Profiles()
+}
+
+// without reports a recipe that cannot be worked out. A profile that it stands in for
+// stays, but nobody has stated what the house's own holds.
+func (o *overlay) without(list []*flavor.Profile, m Made, err error) []*flavor.Profile {
+	o.report(m, err)
+	p, there := o.shelf.ByID(m.ID)
+	if !there {
+		return list
+	}
+	unsure := *p
+	unsure.AllergensKnown, unsure.FreeOf = false, nil
+	return replace(list, &unsure)
 }
 
 // replace puts p in the place of the profile with its id, or at the end.

@@ -77,6 +77,57 @@ func TestOverlayReportsWhatDoesNotFit(t *testing.T) {
 	}
 }
 
+// What goes wrong with numbers takes no allergen away.
+func TestAllergensOutlastWhatDoesNotFit(t *testing.T) {
+	c := catalogue(t)
+	read := &house.Label{Contains: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
+	list, faults := house.Overlay(c.Profiles(), []house.Bottle{
+		{ID: "b", Name: "Milk-washed", Ingredient: "vodka", Measured: house.Measured{ABVPct: ptr(96), SugarGPerL: ptr(900)}, Label: read, SizeML: 700},
+	}, []house.Made{
+		{ID: "simple-syrup", Name: "Our syrup", Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: "no-such-thing", Amount: 1, Unit: "ml"}}},
+		{ID: "grenadine", Name: "Our grenadine", Class: flavor.ClassFruitSyrup, Parts: []house.Pour{{Ingredient: "grenadine", Amount: 1, Unit: "ml"}}},
+	})
+	require.Len(t, faults, 3)
+	shelf := house.NewShelf(list)
+	vodka, _, err := shelf.Resolve("milk-washed")
+	require.NoError(t, err)
+	assert.Equal(t, flavor.Present, vodka.Clear([]flavor.Allergen{flavor.Milk}))
+	plain, _ := c.ByID("vodka")
+	assert.Equal(t, plain.ABV, vodka.ABV)
+	for _, id := range []string{"simple-syrup", "grenadine"} {
+		stood, _ := c.ByID(id)
+		require.Equal(t, flavor.Free, stood.Clear([]flavor.Allergen{flavor.TreeNuts}), id)
+		syrup, ok := shelf.ByID(id)
+		require.True(t, ok)
+		assert.Equal(t, flavor.NotStated, syrup.Clear([]flavor.Allergen{flavor.TreeNuts}), "%s of the house may hold any", id)
+	}
+}
+
+// What breaks a rule of a triangle test is a fault that names its field.
+func TestTriangleFaultsNameTheField(t *testing.T) {
+	sound := func() house.Triangle {
+		return house.Triangle{ID: "a", At: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC), Drink: "a", Cover: "b", GlassML: 30, Alpha: 0.05, Share: 0.5,
+			Servings: []house.TriangleServing{{Order: "AAB", Codes: [3]int{101, 202, 303}, Picked: 303}}}
+	}
+	require.NoError(t, house.Check(sound()))
+	for field, spoil := range map[string]func(*house.Triangle){
+		"servings":           func(x *house.Triangle) { x.Servings = nil },
+		"servings[0].order":  func(x *house.Triangle) { x.Servings[0].Order = "AAA" },
+		"servings[0].codes":  func(x *house.Triangle) { x.Servings[0].Codes[1] = 101 },
+		"servings[0].picked": func(x *house.Triangle) { x.Servings[0].Picked = 404 },
+		"alpha":              func(x *house.Triangle) { x.Alpha = 1 },
+	} {
+		x := sound()
+		spoil(&x)
+		err := house.Check(x)
+		require.ErrorIs(t, err, house.ErrInvalid, field)
+		faults := flavor.FaultsOf(err)
+		require.Len(t, faults, 1, field)
+		assert.Equal(t, field, faults[0].Field)
+		assert.Contains(t, err.Error(), field)
+	}
+}
+
 func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
 	c := catalogue(t)
 	made := []house.Made{

@@ -123,13 +123,16 @@ func (s Settings) Figures(text string) string {
 }
 
 // Standard is how many standard drinks of the house's country so many grams of
-// ethanol are, those of the United States until it names one.
+// ethanol are, those of the United States until it names one that is known.
 func (s Settings) Standard(ethanolG float64) mix.Serving {
-	country := s.Country
-	if country == "" {
-		country = usualCountry
+	var usual mix.Serving
+	for _, x := range mix.StandardDrinks(ethanolG) {
+		switch x.Country {
+		case s.Country:
+			return x
+		case usualCountry:
+			usual = x
+		}
 	}
-	all := mix.StandardDrinks(ethanolG)
-	at := slices.IndexFunc(all, func(x mix.Serving) bool { return x.Country == country })
-	return all[max(at, 0)]
+	return usual
 }

@@ -92,5 +92,6 @@ func TestFiguresAndStandardDrinks(t *testing.T) {
 	const tolerance = 1e-9
 	assert.InDelta(t, 2.8, comma.Standard(28).Count, tolerance)
 	assert.InDelta(t, 2, house.Settings{}.Standard(28).Count, tolerance)
+	assert.Equal(t, "United States", house.Settings{Country: "of a later version"}.Standard(28).Country)
 	assert.Contains(t, house.Countries(), "United Kingdom")
 }

@@ -40,7 +40,7 @@ func (t Triangle) check() error {
 		checkRange("share", t.Share, 0, 1),
 	)
 	if err == nil && (len(t.Servings) == 0 || len(t.Servings) > MaxList) {
-		err = fmt.Errorf("servings: there are %d; a test has 1 to %d", len(t.Servings), MaxList)
+		err = invalid("servings", len(t.Servings), "servings must be 1 to %d", MaxList)
 	}
 	for i := range t.Servings {
 		if err == nil {
@@ -63,11 +63,11 @@ func (s *TriangleServing) check(i int) error {
 			return err
 		}
 		if slices.Contains(s.Codes[:k], code) {
-			return fmt.Errorf("%s has %d twice; give each glass its own", field("codes"), code)
+			return invalid(field("codes"), code, "%s has %d twice; give each glass its own", field("codes"), code)
 		}
 	}
 	if s.Picked != 0 && !slices.Contains(s.Codes[:], s.Picked) {
-		return fmt.Errorf("%s is %d, which was not before this taster; the codes were %v", field("picked"), s.Picked, s.Codes)
+		return invalid(field("picked"), s.Picked, "%s is %d, which was not before this taster; the codes were %v", field("picked"), s.Picked, s.Codes)
 	}
 	return nil
 }
