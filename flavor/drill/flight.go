@@ -161,14 +161,32 @@ func serve(blind []int, tasters int, rng *rand.Rand) ([][]int, error) {
 	return out, nil
 }
 
+// tooMuch is the fault of a flight that holds more than the limit, with what brings
+// it below.
 func tooMuch(f *Flight, r *FlightRequest) error {
-	fits := math.Floor(r.BuildML * r.MaxDrinks / f.Drinks)
-	remedy := fmt.Sprintf("pour %.0f ml each", fits)
-	if r.Builds == 5 {
-		remedy += ", or taste 3 builds"
+	var remedies []string
+	if fits := math.Floor(r.BuildML * r.MaxDrinks / f.Drinks); fits >= leastBuildML {
+		remedies = append(remedies, fmt.Sprintf("pour %.0f ml each", fits))
 	}
+	if r.Builds == 5 && threeG(f)/usDrinkG <= r.MaxDrinks {
+		remedies = append(remedies, "taste 3 builds")
+	}
+	if len(remedies) == 0 {
+		remedies = append(remedies, "taste a weaker drink")
+	}
+	remedy := flavor.JoinOr(remedies)
 	return flavor.Invalid("build_ml", r.BuildML, "%d builds of %.0f ml hold %.1f g of ethanol for each taster, %.1f standard drinks (United States); the limit is %.1f: %s",
 		r.Builds, r.BuildML, f.EthanolG, f.Drinks, r.MaxDrinks, remedy)
+}
+
+// threeG is the ethanol in g of the three builds in the middle of five.
+func threeG(f *Flight) (g float64) {
+	for i := range f.Builds {
+		if b := &f.Builds[i]; b.Step >= -1 && b.Step <= 1 {
+			g += b.Drink.After.Ethanol
+		}
+	}
+	return g
 }
 
 // cautions are what is read out before the first sip; common practice.

@@ -105,7 +105,7 @@ type Need struct {
 	Learner   string
 	Kind      Kind
 	Axis      string
-	Threshold float64 // size at which they are right 70.7 % of the time, see Steps; 0 if not known yet
+	Threshold float64 // size of rounds at which they are right 70.7 % of the time; 0 if not known yet
 	Share     float64 // of rounds right, 0 to 1
 	Rounds    int
 	Overdue   int // days; below 0 if not due
@@ -115,8 +115,8 @@ type Need struct {
 
 // What a lead is told of.
 const (
-	fineThreshold = 3.0 // just-noticeable differences that a trained palate tells; common practice
-	leastUrgency  = 0.5
+	fineSize     = 3.0 // of rounds that a trained palate tells; common practice
+	leastUrgency = 0.5
 )
 
 // Needs is a lead's summary: who needs which drill, the most urgent first. A
@@ -156,7 +156,7 @@ func needOf(name string, s *Skill, at time.Time) Need {
 		what += " of " + s.Axis
 	}
 	if s.Rounds == 0 {
-		n.Urgency = math.Log2(StartSize / fineThreshold)
+		n.Urgency = math.Log2(StartSize / fineSize)
 		n.Text = fmt.Sprintf("%s has not tried %s yet", name, what)
 		return n
 	}
@@ -168,7 +168,7 @@ func needOf(name string, s *Skill, at time.Time) Need {
 	} else {
 		size = s.Stairs.Next()
 	}
-	n.Urgency = max(0, math.Log2(Steps(s.Kind, size)/fineThreshold))
+	n.Urgency = max(0, math.Log2(size/fineSize))
 	if !known {
 		n.Urgency *= missed(s)
 	}

@@ -172,6 +172,33 @@ func TestLearnerOverASeason(t *testing.T) {
 	assert.Len(t, needs, len(ada)+len(Skills()), "Ben has everything before him")
 }
 
+// Whoever misses every round of a kind needs it, whichever kind it is.
+func TestWhatIsAlwaysMissedIsNeeded(t *testing.T) {
+	at := time.Date(2026, 4, 1, 12, 0, 0, 0, time.UTC)
+	for _, s := range Skills() {
+		l := Learner{Name: "Ada"}
+		for range 8 {
+			var err error
+			l, err = l.After(Result{Kind: s.Kind, Axis: s.Axis, Size: l.sizeOf(&s), Quality: 1, At: at})
+			require.NoError(t, err)
+		}
+		needs := Needs([]Learner{l}, at)
+		require.NotEmpty(t, needs)
+		assert.True(t, needs[0].Kind == s.Kind && needs[0].Axis == s.Axis, "%s %s: %+v comes first", s.Kind, s.Axis, needs[0])
+		assert.Greater(t, needs[0].Urgency, 1.0, "more urgent than what was never tried")
+	}
+}
+
+// sizeOf is the size of the next round of a skill.
+func (l Learner) sizeOf(of *Skill) float64 {
+	for _, s := range l.Skills {
+		if s.same(of) {
+			return s.Stairs.Next()
+		}
+	}
+	return StartSize
+}
+
 // Whatever has been learnt, no kind comes twice in a row where one is left out.
 func TestNoKindTwiceInARow(t *testing.T) {
 	now := time.Date(2026, 4, 1, 12, 0, 0, 0, time.UTC)

@@ -119,7 +119,7 @@ func TestFlightRefusesTooMuch(t *testing.T) {
 	var fault *flavor.Fault
 	require.ErrorAs(t, err, &fault)
 	assert.Contains(t, fault.Message, "standard drinks")
-	assert.Contains(t, fault.Message, "pour 4")
+	assert.Contains(t, fault.Message, "pour 45 ml each or taste 3 builds")
 	r.BuildML = 45
 	f, err := s.trainer.Flight(r)
 	require.NoError(t, err)
@@ -127,6 +127,23 @@ func TestFlightRefusesTooMuch(t *testing.T) {
 	r.MaxDrinks = 3
 	_, err = s.trainer.Flight(r)
 	assert.ErrorIs(t, err, flavor.ErrInvalid, "the limit is not raised")
+
+	r.BuildML, r.MaxDrinks = 60, 1.5
+	_, err = s.trainer.Flight(r)
+	require.ErrorAs(t, err, &fault)
+	assert.NotContains(t, fault.Message, "taste 3", "three of 60 mL hold 1.6")
+	r.BuildML = 45
+	_, err = s.trainer.Flight(r)
+	require.ErrorAs(t, err, &fault)
+	assert.Contains(t, fault.Message, "taste 3 builds")
+	r.Builds = 3
+	_, err = s.trainer.Flight(r)
+	require.NoError(t, err)
+	r.BuildML, r.MaxDrinks = 10, 0.1
+	_, err = s.trainer.Flight(r)
+	require.ErrorAs(t, err, &fault)
+	assert.Contains(t, fault.Message, "taste a weaker drink")
+	assert.NotContains(t, fault.Message, "ml each", "no build is so small")
 }
 
 func TestFlightFaults(t *testing.T) {
