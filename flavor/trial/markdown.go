@@ -43,8 +43,9 @@ func (r *Report) WriteMarkdown(w io.Writer) error {
 		}
 	}
 	t.line("")
-	t.line("Area: how often a proven drink scores above a spoilt one. Noticed: not called balanced; the")
-	t.line("faults and what the first fix undoes are shares of those.")
+	t.line("Area: how often a proven drink scores above a spoilt one. Noticed: not called balanced; where")
+	t.line("a ratio is spoilt, the faults and what the first fix undoes are shares of those, beyond ratio")
+	t.line("of all. A drink that is called balanced needs no fix, and counts as balanced by the first.")
 	return t.err
 }
 

@@ -2,6 +2,7 @@ package trial
 
 import (
 	"fmt"
+	"slices"
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -16,7 +17,7 @@ type Prank struct {
 	Score               float64
 	Noticed             bool   // it is not called balanced
 	Named               bool   // one of the first two faults names the pour, or the method
-	Undone              bool   // the first fix takes the pour back, leaves it out, or puts back what is missing
+	Undone              bool   // the first fix takes back some or all of the pour, puts back what is missing, or mends the method
 	Fault, Fix          string // the first of each, as told
 }
 
@@ -71,21 +72,32 @@ func (p *Prank) judge(j *balance.Judge, s *flavor.Spec, by *flavor.Profile, advi
 		return err
 	}
 	p.Fix = fixes[0].Text
-	after := func(s *flavor.Spec) (n int) { // pours that go in afterwards, or hot
-		for i := range s.Pours {
-			if s.Pours[i].After || s.Pours[i].Heat == flavor.HeatHot {
-				n++
-			}
-		}
-		return n
-	}
-	p.Undone = fixes[0].Spec.Method != s.Method || by == nil && after(&fixes[0].Spec) > after(s)
-	for _, c := range fixes[0].Changes {
-		if by != nil && (c.Profile == by || by.Class.Part() == c.Profile.Class.Part()) {
-			p.Undone = true
-		}
-	}
+	p.Undone = undoes(&fixes[0], s, by)
 	return nil
+}
+
+// undoes reports whether a fix undoes what was done to a drink: with the pour to
+// blame, whose class may have been multiplied whole, or with the method if by is nil.
+func undoes(fix *balance.Fix, s *flavor.Spec, by *flavor.Profile) bool {
+	if by == nil {
+		return fix.Spec.Method != s.Method || lateOrHot(&fix.Spec) > lateOrHot(s)
+	}
+	base := by.Class.Part() == flavor.PartBase
+	missing := !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile == by })
+	return slices.ContainsFunc(fix.Changes, func(c balance.Change) bool {
+		kind := c.Profile.Class == by.Class || base && c.Profile.Class.Part() == flavor.PartBase
+		return kind && (c.ToML > c.FromML) == missing
+	})
+}
+
+// lateOrHot counts the pours that go in afterwards, or hot.
+func lateOrHot(s *flavor.Spec) (n int) {
+	for i := range s.Pours {
+		if s.Pours[i].After || s.Pours[i].Heat == flavor.HeatHot {
+			n++
+		}
+	}
+	return n
 }
 
 func mischiefReports(pranks []Prank) []MischiefReport {
