@@ -54,9 +54,9 @@ func New(atOnce int) *Pool {
 }
 
 // Enter lets a search in, at once or after its turn. The search ends by the context
-// that is returned, and then calls leave, once. It fails with [ErrFull], or with the
-// error of ctx if that ends first. Who is in must not enter again: it would wait for
-// itself.
+// that is returned, and then calls leave, once. It fails with [ErrFull], also where the
+// caller's time is over before its turn, or with [context.Canceled] if the caller has
+// left. Who is in must not enter again: it would wait for itself.
 func (p *Pool) Enter(ctx context.Context) (inside context.Context, leave func(), err error) {
 	if p == nil {
 		inside, cancel := withReserve(ctx)

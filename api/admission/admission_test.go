@@ -63,6 +63,22 @@ func TestAQueueThatDoesNotMoveRefuses(t *testing.T) {
 	})
 }
 
+// Whose time is over in the queue was refused by it, and took no place along.
+func TestTimeOverInTheQueueIsARefusal(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		p := New(1)
+		_, leave, err := p.Enter(t.Context())
+		require.NoError(t, err)
+		ctx, cancel := context.WithTimeout(t.Context(), longestWait/2)
+		defer cancel()
+		_, _, err = p.Enter(ctx)
+		assert.ErrorIs(t, err, ErrFull)
+		assert.Equal(t, int64(1), p.Refused())
+		leave()
+		assert.True(t, p.places.TryAcquire(1+perCore))
+	})
+}
+
 func TestWhoLeavesGivesUpTheirPlace(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)

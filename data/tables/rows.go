@@ -26,7 +26,7 @@ func (r *row) get(column string) (float64, bool) {
 	return v, ok
 }
 
-// or returns a number, zero where the table gives none.
+// or0 returns a number, zero where the table gives none.
 func (r *row) or0(column string) float64 { return r.cells[column] }
 
 // citation is how a figure names the table that it comes from.

@@ -198,7 +198,8 @@ func mean(column string, factor float64) rule {
 	}
 }
 
-// naringin has no spread of its own; fruit of one kind differs by about half.
+// naringin has no spread of its own: one standard deviation is taken as a third, so
+// that fruit of one kind differs by up to two thirds (judged).
 func naringin(r *row, _ context) (sample, bool) {
 	mg, ok := r.get("naringin")
 	v := 10 * mg * quininePerNaringin // mg/100 g of a juice, near enough 1 g/mL

@@ -116,8 +116,9 @@ func (s Sense) Unit() string {
 // none.
 func (s Sense) Weber() float64 { return laws[s].weber }
 
-// Threshold returns the least amount that is noticed, in the sense's unit: half
-// a step's worth below it nothing is said. For temperature it is a step.
+// Threshold returns the least amount that is noticed in water, in the sense's unit:
+// one step from nothing, but for the weight of what is seen. For temperature, which
+// has no nothing, it is a step.
 func (s Sense) Threshold() float64 {
 	if s == Temperature {
 		return degreesPerStep
@@ -149,7 +150,7 @@ func (l *law) slope(x float64) float64 {
 
 // StepsBetween returns how many steps lead from an amount of a sense to another,
 // both in its unit, positive if there is more of it: ln((to+x₀)/(from+x₀)) /
-// ln(1+k). It is for the senses that are one number; for [Colour] and [Aroma] it
+// ln(1+k), times the weight of the sense. It is for the senses that are one number; for [Colour] and [Aroma] it
 // is the same along one direction.
 func StepsBetween(s Sense, from, to float64) float64 {
 	if s == Temperature {

@@ -110,9 +110,6 @@ func (s *Space) Quality() Quality { return s.quality }
 // Materials returns the names of the materials, sorted.
 func (s *Space) Materials() []string { return slices.Clone(s.names) }
 
-// Knows reports whether the space has a material of that name.
-func (s *Space) Knows(name string) bool { _, ok := s.materials[name]; return ok }
-
 func (s *Space) materialOf(t *Table, m *Material, x *index) *material {
 	out := &material{shares: m.Shares, notes: make([]float64, len(s.notes))}
 	if len(m.Odorants) == 0 {
