@@ -29,7 +29,7 @@ func (r *ratios) crowd(ctx context.Context, out io.Writer) error {
 	if err := s.start(ctx); err != nil {
 		return err
 	}
-	defer s.kill()
+	defer s.end()
 	const few, times = 2, 20
 	length := time.Duration(max(1, r.rounds)) * r.each
 	alone := with(s.besides(ctx, few, length).covers, http.StatusOK)

@@ -37,7 +37,7 @@ type plan struct {
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	if err := runArgs(ctx, os.Args[1:]); err != nil {
+	if err := runArgs(ctx, os.Args[1:]); err != nil && !errors.Is(err, flag.ErrHelp) {
 		fmt.Fprintln(os.Stderr, "counterbench:", err)
 		os.Exit(1)
 	}
@@ -52,14 +52,28 @@ func runArgs(ctx context.Context, args []string) error {
 		return serveBare(args[1], os.Stdin)
 	}
 	var p plan
-	flag.StringVar(&p.program, "program", "./counterpour", "the built program")
-	flag.StringVar(&p.house, "house", "", "a new file or the postgres:// address of an empty venue; a file of its own if empty")
-	flag.DurationVar(&p.length, "for", 10*time.Minute, "how long the traffic lasts")
-	flag.DurationVar(&p.measured, "measure", 15*time.Second, "how long the rate that is served is measured before")
-	flag.Float64Var(&p.times, "times", 2, "how many times that rate is sent")
-	flag.IntVar(&p.connections, "connections", 2000, "connections that are held open beside the traffic")
-	flag.Parse()
+	flags := flag.NewFlagSet("counterbench", flag.ContinueOnError)
+	flags.StringVar(&p.program, "program", "./counterpour", "the built program")
+	flags.StringVar(&p.house, "house", "", "a new file or the postgres:// address of an empty venue; a file of its own if empty")
+	flags.DurationVar(&p.length, "for", 10*time.Minute, "how long the traffic lasts")
+	flags.DurationVar(&p.measured, "measure", 15*time.Second, "how long the rate that is served is measured before")
+	flags.Float64Var(&p.times, "times", 2, "how many times that rate is sent")
+	flags.IntVar(&p.connections, "connections", 2000, "connections that are held open beside the traffic")
+	if err := parse(flags, args); err != nil {
+		return err
+	}
 	return p.run(ctx)
+}
+
+// parse reads flags and takes no words besides.
+func parse(flags *flag.FlagSet, args []string) error {
+	if err := flags.Parse(args); err != nil {
+		return err
+	}
+	if flags.NArg() > 0 {
+		return fmt.Errorf("%q is no flag; see --help", flags.Arg(0))
+	}
+	return nil
 }
 
 // run does the whole plan and prints what came of it.
@@ -79,7 +93,7 @@ func (p *plan) run(ctx context.Context) error {
 	if err := s.start(ctx); err != nil {
 		return err
 	}
-	defer s.kill()
+	defer s.end()
 	load := newLoad(s.base)
 	rate := load.served(ctx, p.measured)
 	fmt.Printf("served: %.0f requests a second\n", rate)

@@ -119,7 +119,7 @@ func (r *ratios) rates(ctx context.Context, out io.Writer) error {
 	if err := s.start(ctx); err != nil {
 		return err
 	}
-	defer s.kill()
+	defer s.end()
 	scored, err := fetched(s.base+"/v1/score", balancedDraft)
 	if err != nil {
 		return err
@@ -128,7 +128,7 @@ func (r *ratios) rates(ctx context.Context, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	defer bare.kill()
+	defer bare.end()
 	const clients = 8
 	rate := func(base string, draft func(int64) string, round int) float64 {
 		next := func(n int64) string { return draft(n + int64(round)*20000) } // no round repeats another's
@@ -193,7 +193,7 @@ func startBare(ctx context.Context, scored []byte) (*server, error) {
 		}
 		time.Sleep(10 * time.Millisecond)
 	}
-	s.kill()
+	s.end()
 	return nil, errors.New("the bare handler does not answer")
 }
 

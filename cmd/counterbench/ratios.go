@@ -44,7 +44,7 @@ func runRatios(ctx context.Context, args []string) error {
 	largest := flags.Int("largest", 100_000, "most ingredients of a generated catalogue")
 	flags.StringVar(&r.only, "only", "", "measure only rates, crowd, search, start, catalogues or menus; nothing is then written")
 	once := flags.Bool("once", false, "everything once and small, to see that it runs")
-	if err := flags.Parse(args); err != nil {
+	if err := parse(flags, args); err != nil {
 		return err
 	}
 	r.sizes = slices.DeleteFunc(r.sizes, func(n int) bool { return n > *largest })

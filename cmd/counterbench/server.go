@@ -43,7 +43,9 @@ func (s *server) start(ctx context.Context) error {
 		return err
 	}
 	if line, err := bufio.NewReader(out).ReadString('\n'); err != nil {
-		return fmt.Errorf("%q: %w; %s", line, s.cmd.Wait(), s.said())
+		s.kill()
+		ended := s.cmd.Wait()
+		return fmt.Errorf("it did not serve, and said %q: %s: %w", line, s.said(), errors.Join(err, ended, s.forget()))
 	}
 	return nil
 }
@@ -82,13 +84,30 @@ func (s *server) stop() (time.Duration, error) {
 		if err != nil {
 			return 0, fmt.Errorf("%w: %s", err, s.said())
 		}
-		return time.Since(begun), os.Remove(s.log.Name())
+		return time.Since(begun), s.forget()
 	case <-time.After(stopTime):
 		return 0, fmt.Errorf("it did not stop within %v", stopTime)
 	}
 }
 
 func (s *server) kill() { _ = s.cmd.Process.Kill() } // it has ended, as a rule
+
+// end kills the program, if it still runs, and leaves nothing of it behind.
+func (s *server) end() {
+	s.kill()
+	_ = s.cmd.Wait() // it was told to end
+	_ = s.forget()   // a log in the temporary folder harms nobody
+}
+
+// forget closes and removes the log, if there is one.
+func (s *server) forget() error {
+	if s.log == nil {
+		return nil
+	}
+	log := s.log
+	s.log = nil
+	return errors.Join(log.Close(), os.Remove(log.Name()))
+}
 
 // said is the end of what the program logged.
 func (s *server) said() string {

@@ -61,7 +61,7 @@ func (r *ratios) firstAnswer(ctx context.Context) (took time.Duration, memory fl
 	if err := s.cmd.Start(); err != nil {
 		return 0, 0, err
 	}
-	defer func() { s.kill(); _ = s.cmd.Wait() }() // it was told to end
+	defer s.end()
 	for ask(http.DefaultClient, http.MethodPost, s.base+"/v1/score", balancedDraft).status != http.StatusOK {
 		if time.Since(begun) > time.Minute || ctx.Err() != nil {
 			return 0, 0, fmt.Errorf("no answer within %v", time.Since(begun).Round(time.Second))
