@@ -65,9 +65,6 @@ func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed)
 	defer func() {
 		if recover() != nil { // the program goes on; the connection is not to be trusted
 			next = nil
-			if c != nil {
-				shut(c)
-			}
 		}
 	}()
 	if c == nil {
