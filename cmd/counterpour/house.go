@@ -338,7 +338,9 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 					return err
 				}
 			}
+			doneReading := saying(cmd.ErrOrStderr(), "reading "+args[0])
 			reading, err := readForm(cmd.Context(), f, form, strings.ToUpper(currency), v)
+			doneReading()
 			if err != nil {
 				return err
 			}
@@ -347,7 +349,9 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 				mode = exchange.KeepGood
 			}
 			specs := service.Collection{Store: v.Store(), Shelf: v.Now().Shelf}
+			doneWriting := saying(cmd.ErrOrStderr(), fmt.Sprintf("writing %d records", len(reading.Items)))
 			r, err := specs.TakeIn(cmd.Context(), house.By{Actor: actor, At: time.Now()}, reading, mode)
+			doneWriting()
 			if err != nil {
 				return err
 			}
