@@ -28,6 +28,7 @@ type familyRecord struct {
 	ID     string             `toml:"id"`
 	Name   string             `toml:"name"`
 	Ratio  map[string]float64 `toml:"ratio"`
+	Spread map[string]float64 `toml:"spread"`
 	Source string             `toml:"source"`
 	Signs  map[string]float64 `toml:"signs"`
 	Bias   float64            `toml:"bias"`
@@ -64,6 +65,13 @@ func (r familyRecord) family() (template.Family, error) {
 	}
 	if len(f.Axes) != len(r.Ratio) {
 		return f, fmt.Errorf("field ratio: names an axis that is not one of %v", ratio.Axes())
+	}
+	for _, name := range sortedKeys(r.Spread) {
+		a, ok := ratio.ParseAxis(name)
+		if !ok {
+			return f, fmt.Errorf("field spread: axis %q is not one of %v", name, ratio.Axes())
+		}
+		f.Spread[a] = r.Spread[name]
 	}
 	for _, name := range sortedKeys(r.Signs) {
 		s, ok := makeup.ParseSignal(name)

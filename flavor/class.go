@@ -133,6 +133,27 @@ type classInfo struct {
 	traits traits
 }
 
+// usualABV is the strength, in % vol, of what bottles without alcohol of a class stand
+// for: common practice, no source.
+var usualABV = map[Class]float64{ClassAlcoholFree: 40, ClassWine: 12.5, ClassSparklingWine: 11.5, ClassBeer: 5, ClassCider: 5}
+
+// soberABV is the strength up to which a bottle is sold as one without alcohol.
+const soberABV = 1.2
+
+// StandsForABV returns the strength, in % vol, of what a bottle without alcohol stands
+// for in a drink: 0 if it has alcohol, or stands for nothing that has. What is sweet
+// stands for an aperitif, a vermouth or a liqueur, the sweeter the weaker.
+func (p *Profile) StandsForABV() float64 {
+	const leastShare, sweetGPerL = 0.4, 200
+	if p.ABV.Value > soberABV {
+		return 0
+	}
+	if p.Class != ClassAlcoholFree {
+		return usualABV[p.Class]
+	}
+	return usualABV[p.Class] * max(leastShare, 1-p.Sugar.Value/sweetGPerL)
+}
+
 var classes = []classInfo{
 	{ClassGin, PartBase, KinSpirit, ByJigger, 75, hued},
 	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, hued},
@@ -176,7 +197,7 @@ var classes = []classInfo{
 	{ClassCoffee, PartLength, KinTea, ByJigger, 150, heated},
 	{ClassWater, PartLength, KinTea, ByJigger, 120, tap | heated},
 	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, cloudy},
-	{ClassShrub, PartSour, KinSharp, ByJigger, 30, cloudy},
+	{ClassShrub, PartSour, KinSharp, ByJigger, 45, cloudy},
 	{ClassAcid, PartSour, KinSharp, ByJigger, 15, cloudy},
 	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, fixed},
 	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed | heated},

@@ -2,6 +2,7 @@ package balance
 
 import (
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 )
 
@@ -9,6 +10,6 @@ import (
 // relative to it, from the tolerance of the pours and the spread of the
 // profiles. An axis that the drink has nothing of has none.
 func AxisSpreads(s *flavor.Spec) ratio.Equivalents {
-	e := ratio.EquivalentsOf(s)
+	e := makeup.EquivalentsOf(s)
 	return axisSpreads(s, &e)
 }

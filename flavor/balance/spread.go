@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
@@ -15,7 +16,7 @@ func axisSpreads(s *flavor.Spec, e *ratio.Equivalents) ratio.Equivalents {
 	var variance ratio.Equivalents
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		per := ratio.PerML(p.Profile)
+		per := makeup.PerML(p.Profile)
 		ml, first := sameBottle(s, i)
 		for a := range per {
 			if e[a] <= 0 {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -27,7 +28,7 @@ func bearersOf(s *flavor.Spec, a ratio.Axis) []bearer {
 	var out []bearer
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		b := bearer{pour: p, per: ratio.PerML(p.Profile)[a], lead: p.Profile.Class.Part() == partOf(a)}
+		b := bearer{pour: p, per: makeup.PerML(p.Profile)[a], lead: p.Profile.Class.Part() == partOf(a)}
 		var first bool
 		if b.ml, first = sameBottle(s, i); !first || b.per < leastPer {
 			continue

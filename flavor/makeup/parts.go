@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 )
 
@@ -24,6 +25,33 @@ func (x *Part) Amount(ml []float64) float64 {
 	return v
 }
 
+// PerML returns what one millilitre of p counts as: what it carries, and strength for
+// what has no alcohol and stands for what has. Without it no drink of those would be of
+// the family that it is made like.
+func PerML(p *flavor.Profile) ratio.Equivalents {
+	e := ratio.PerML(p)
+	if more := p.StandsForABV()/100*mix.EthanolDensity/ratio.SpiritEthanol - e[ratio.Strong]; more > 0 {
+		e[ratio.Strong] += more
+		e[ratio.Long] -= more
+	}
+	return e
+}
+
+// EquivalentsOf restates the pours of a spec, each counting as [PerML] has it; length is
+// never negative.
+func EquivalentsOf(s *flavor.Spec) ratio.Equivalents {
+	var e ratio.Equivalents
+	for i := range s.Pours {
+		if s.Pours[i].Profile == nil {
+			continue
+		}
+		per := PerML(s.Pours[i].Profile)
+		e.Add(&per, s.Pours[i].ML)
+	}
+	e[ratio.Long] = max(0, e[ratio.Long])
+	return e
+}
+
 // PartsIn gathers the pours of a spec by ingredient, in the order of first use.
 func PartsIn(s *flavor.Spec) []Part {
 	out := make([]Part, 0, len(s.Pours))
@@ -33,7 +61,7 @@ func PartsIn(s *flavor.Spec) []Part {
 		p := s.Pours[i].Profile
 		at := slices.IndexFunc(out, func(x Part) bool { return x.Profile.ID == p.ID })
 		if at < 0 {
-			out = append(out, Part{Profile: p, Role: p.Class.Part(), Per: ratio.PerML(p), Pours: pours[i : i+1 : i+1]})
+			out = append(out, Part{Profile: p, Role: p.Class.Part(), Per: PerML(p), Pours: pours[i : i+1 : i+1]})
 			continue
 		}
 		out[at].Pours = append(out[at].Pours, i)

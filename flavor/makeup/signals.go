@@ -90,7 +90,8 @@ type sums struct {
 	bitterEth, wineEth, plainEth, liqueurEth, baseEth, rumEth float64
 	soda, sparkling, juice, weak, coffee                      float64
 	cream, yolk, white, herb, bitters, absinthe               float64
-	wine, dryWine, beer, savoury                              float64
+	wine, dryWine, still, dryStill, beer, savoury             float64
+	pale, paleSugar                                           float64    // mL of wines that are no sweet vermouth, and mg of their sugar
 	sweeteners, bases                                         [3]float64 // the largest, falling
 	jiggers                                                   float64    // mL of bases, modifiers and sours
 	logs                                                      float64    // Σ v ln v of the same
@@ -118,6 +119,10 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		}
 		return part / whole
 	}
+	beside := share(t.baseEth, t.ethanol) // still wine beside a spirit does what vermouth does
+	if t.total > 0 {                      // what hardly sweetens the drink is a dry wine in it
+		t.dryWine = max(t.dryWine, t.pale*max(leastDry, 1-Ramp(t.paleSugar/t.total, drySweetens, wineSweetens)))
+	}
 	out := Signals{
 		HasSour:         Presence(t.sour, t.total, HalfLiquid),
 		HasSyrup:        Presence(t.syrup, t.total, HalfLiquid),
@@ -140,8 +145,8 @@ func SignalsOf(s *flavor.Spec, parts []Part, ml []float64) Signals {
 		HasHerb:         Presence(t.herb, t.total, halfSeasoning),
 		HasBitters:      Presence(t.bitters, t.total, halfSeasoning),
 		HasAbsinthe:     Presence(t.absinthe, t.total, HalfLiquid),
-		HasWine:         Presence(t.wine, t.total, HalfWine),
-		HasDryWine:      Presence(t.dryWine, t.total, HalfWine),
+		HasWine:         Presence(t.wine+beside*t.still, t.total, HalfWine),
+		HasDryWine:      Presence(t.dryWine+beside*t.dryStill, t.total, HalfWine),
 		HasBeer:         Presence(t.beer, t.total, HalfLength),
 		HasSavoury:      Presence(t.savoury, t.total, HalfLiquid),
 		HasAlcohol:      Presence(t.ethanol, t.total, HalfWine),
@@ -187,8 +192,14 @@ func (t *sums) add(x *Part, ml float64) {
 		t.wineEth += eth
 		t.wine += ml
 		t.dryWine += ml * Dryness(p)
+		if p.Sugar.Value <= paleGPerL {
+			t.pale += ml
+			t.paleSugar += ml * p.Sugar.Value
+		}
 	case flavor.ClassWine:
 		t.plainEth += eth
+		t.still += ml
+		t.dryStill += ml * Dryness(p)
 	case flavor.ClassBeer, flavor.ClassCider:
 		t.plainEth += eth
 		t.beer += ml
@@ -200,7 +211,7 @@ func (t *sums) add(x *Part, ml float64) {
 		t.soda += ml
 	case flavor.ClassJuice, flavor.ClassPuree:
 		t.juice += ml
-		t.sour += ml * max(0, per[ratio.Sour]-per[ratio.Sweet]) // grapefruit sours, orange hardly does
+		t.sour += ml * max(0, per[ratio.Sour]-sweetHides*per[ratio.Sweet]) // grapefruit sours, orange hardly does
 		if p.Salt.Value >= saltyGPerL {
 			t.savoury += ml
 		}
@@ -227,7 +238,7 @@ func (t *sums) add(x *Part, ml float64) {
 	case flavor.ClassFruit:
 		t.sour += per[ratio.Sour] * ml
 	}
-	if x.Role == flavor.PartBase && p.ABV.Value > 5 {
+	if x.Role == flavor.PartBase && (p.ABV.Value > 5 || p.StandsForABV() > leastStandIn) {
 		t.baseEth += eth
 		largest(&t.bases, eth)
 		if p.Class == flavor.ClassRum {
@@ -235,6 +246,23 @@ func (t *sums) add(x *Part, ml float64) {
 		}
 	}
 }
+
+// leastStandIn is the strength, in % vol, from which what a bottle without alcohol stands
+// for is a base: alcohol-free vermouth is none.
+const leastStandIn = 25.0
+
+// paleGPerL is the sugar up to which a wine is no sweet vermouth; drySweetens and
+// wineSweetens are the g/L that wines lend a drink, from where to where they sweeten it:
+// dry vermouth does so by some 10 g/L at one to three.
+const (
+	paleGPerL                 = 120.0
+	drySweetens, wineSweetens = 10.0, 20.0
+	leastDry                  = 1e-9 // a signal that may grow with other amounts is never quite nothing
+)
+
+// sweetHides is how much of the sourness of a juice its sweetness hides: common practice
+// calls orange and pineapple juice sweet, and grapefruit sour.
+const sweetHides = 1.5
 
 // saltyGPerL is the salt from which a juice is savoury.
 const saltyGPerL = 2.0

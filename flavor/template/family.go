@@ -16,6 +16,9 @@ type Family struct {
 	Axes   []ratio.Axis // the parts it has, in the order of Axes
 	Ratio  []float64
 	Source string
+	// Spread is the log standard deviation of each part over what is handed down, where
+	// that ranges further than in other families; zero for the usual one.
+	Spread ratio.Equivalents
 	// Signs are the weights of the signals that speak for the family and,
 	// if negative, against it; Bias is how common it is, as a log-odds.
 	Signs makeup.Signals

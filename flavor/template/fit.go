@@ -1,6 +1,7 @@
 package template
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -119,7 +120,7 @@ func usualScatter(f *Family, basis *ratio.Basis, t *Tuning) []float64 {
 	for a := range k {
 		for b := range k {
 			for i, axis := range f.Axes {
-				u := t.UsualSpread[axis]
+				u := cmp.Or(f.Spread[axis], t.UsualSpread[axis])
 				s[a*k+b] += t.SpreadDrinks * basis.Contrasts.At(i, a) * basis.Contrasts.At(i, b) * u * u
 			}
 		}
@@ -132,7 +133,7 @@ func RelativesOf(f *Family, basis *ratio.Basis, proven []Labelled) (relatives []
 		if proven[i].Family != f.ID {
 			continue
 		}
-		e := ratio.EquivalentsOf(&proven[i].Spec)
+		e := makeup.EquivalentsOf(&proven[i].Spec)
 		parts, share, err := ratio.PartsOf(f.Axes, &e)
 		if err != nil {
 			return nil, nil, fmt.Errorf("template: proven drink %q: %w", proven[i].Spec.Name, err)

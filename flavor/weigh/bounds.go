@@ -37,27 +37,29 @@ const (
 
 // inGlass is a drink as its bounds see it.
 type inGlass struct {
-	ml, abv, sweet, acid float64 // mL; % vol; g in 100 mL
+	ml, ethanol, abv, sweet, acid float64 // mL; g; % vol; g in 100 mL
 }
 
 // glass estimates what is in the glass from the pours, as the mixer does but for
 // the little that volumes shrink on mixing.
 func (b *Build) glass(ml []float64, e *ratio.Equivalents) inGlass {
-	var still, top, ethanol float64
+	var still, top, ethanol, all float64
 	for i := range b.spec.Pours {
 		p := &b.spec.Pours[i]
+		alcohol := ml[i] * p.Profile.ABV.Value / 100
+		all += alcohol
 		if mix.AfterIce(p) {
 			top += ml[i]
 			continue
 		}
 		still += ml[i]
-		ethanol += ml[i] * p.Profile.ABV.Value / 100
+		ethanol += alcohol
 	}
-	g := inGlass{ml: still + top}
+	g := inGlass{ml: still + top, ethanol: all * mix.EthanolDensity}
 	if still > 0 {
 		g.ml += mix.IceML(b.spec.Method, b.spec.Service, still, top, ethanol/still)
 	}
-	g.abv = 100 * e[ratio.Strong] * ratio.SpiritEthanol / mix.EthanolDensity / g.ml
+	g.abv = 100 * all / g.ml
 	g.sweet = 100 * e[ratio.Sweet] * ratio.SyrupSweet / g.ml
 	g.acid = 100 * e[ratio.Sour] * ratio.LemonSour / g.ml
 	return g
@@ -92,7 +94,7 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	}
 	b.overfull(g.ml, tell)
 	b.large(g.ml, tell)
-	b.potent(g.ml, e, tell)
+	b.potent(&g, tell)
 	b.hot(ml, tell)
 }
 

@@ -289,9 +289,9 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.kin.Add(makeup.KinshipOf(b.parts, makeup.AmountsOf(&proven[i].Spec)))
 		s.bases = append(s.bases, largestOf(&proven[i].Spec, flavor.PartBase))
 		s.sours = append(s.sours, largestOf(&proven[i].Spec, flavor.PartSour))
-		e := ratio.EquivalentsOf(&proven[i].Spec)
-		volumes[i] = b.glass(makeup.AmountsOf(&proven[i].Spec), &e).ml
-		ethanol[i] = max(leastEthanol, e[ratio.Strong]*ratio.SpiritEthanol)
+		e := makeup.EquivalentsOf(&proven[i].Spec)
+		glass := b.glass(makeup.AmountsOf(&proven[i].Spec), &e)
+		volumes[i], ethanol[i] = glass.ml, max(leastEthanol, glass.ethanol)
 		s.sharp = append(s.sharp, makeup.Presence(e[ratio.Sour], e.Total(), halfSharp) > 0.5)
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)

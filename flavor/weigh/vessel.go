@@ -49,8 +49,8 @@ const (
 )
 
 // potent tells whether there is more alcohol in one glass than any good drink has.
-func (b *Build) potent(ml float64, e *ratio.Equivalents, tell func(OutOfBounds)) {
-	if ml >= batchML {
+func (b *Build) potent(glass *inGlass, tell func(OutOfBounds)) {
+	if glass.ml >= batchML {
 		return
 	}
 	most := mostEthanol
@@ -60,7 +60,7 @@ func (b *Build) potent(ml float64, e *ratio.Equivalents, tell func(OutOfBounds))
 	case flavor.Crushed:
 		most = mostEthanolCrushed
 	}
-	g := e[ratio.Strong] * ratio.SpiritEthanol
+	g := glass.ethanol
 	free := freeShare
 	if !b.ethanolG.allows(b, b.set.ethanol, g/gentleShare) && b.ethanolG.most < most {
 		most, free = b.ethanolG.most, gentleShare

@@ -30,6 +30,7 @@ var families = map[string]family{
 	"dry-stirred":        {"dry stirred", stirredOnly},
 	"equal-parts-bitter": {"equal-parts bitter", func(h *held, s *flavor.Spec) bool { return even(s) && has(s, flavor.KinBitter) }},
 	"equal-parts-sour":   {"equal-parts sour", func(h *held, s *flavor.Spec) bool { return even(s) && soured(s) }},
+	"wine-stirred":       {"stirred aperitif", stirredOnly},
 	"old-fashioned":      {"old-fashioned", stirredOnly},
 	"duo":                {"duo", func(h *held, s *flavor.Spec) bool { return counted(s, carries) == 2 && stirredOnly(h, s) }},
 	"flip":               {"flip", func(h *held, s *flavor.Spec) bool { return h.foam }},
