@@ -20,8 +20,10 @@ func NearestUnits(word string) []string { return Nearest(word, unitSpellings) }
 
 var unitSpellings = func() []Spelling {
 	var out []Spelling
-	for w, u := range unitWords {
-		out = append(out, Spelling{w, string(u)})
+	for i := range units {
+		for _, w := range append([]string{units[i].one, units[i].many}, units[i].also...) {
+			out = append(out, Spelling{w, string(units[i].unit)})
+		}
 	}
 	return sorted(out)
 }()
@@ -58,6 +60,13 @@ func Nearest(word string, known []Spelling) []string {
 	}
 	slices.SortFunc(out, func(a, b string) int { return cmp.Or(cmp.Compare(best[a], best[b]), cmp.Compare(a, b)) })
 	return out[:min(len(out), maxSuggest)]
+}
+
+// OneSlip reports whether one word is another but for one letter that is added, dropped
+// or changed, or two that are swapped, the first letter aside.
+func OneSlip(word, known string) bool {
+	a, b := []rune(word), []rune(known)
+	return len(a) > 0 && len(b) > 0 && a[0] == b[0] && max(len(a)-len(b), len(b)-len(a)) < 2 && distance(a, b) == 1
 }
 
 // distance counts the letters to add, drop, change or swap with their

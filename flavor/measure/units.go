@@ -115,9 +115,34 @@ var units = []unitInfo{
 		size: flavor.Figure{Value: ScoopML, Spread: 10, Origin: flavor.OriginPractice, Source: practice}, most: 10, grid: grid{fine: 0.5}},
 }
 
+// tongues are the words of other tongues for the units of the bar: common practice.
+var tongues = map[flavor.Unit][]string{
+	flavor.Millilitre: {"mililitros", "millilitri", "milliliter"}, flavor.Centilitre: {"centilitros", "centilitri", "zentiliter"},
+	flavor.Ounce:      {"onza", "onzas", "once", "onces", "oncia", "unze", "unzen"},
+	flavor.PartUnit:   {"teil", "teile", "parte", "partes", "parti", "partie", "parties", "delar", "del", "dele", "deel", "delen", "pt", "pts"},
+	flavor.Dash:       {"spritzer", "trait", "traits", "golpe", "golpes", "gotazo", "stänk", "stänker", "stænk", "scheutje", "scheutjes", "goccio", "spruzzo", "spruzzi", "dashs"},
+	flavor.Drop:       {"tropfen", "gota", "gotas", "goutte", "gouttes", "goccia", "gocce", "droppe", "droppar", "dråbe", "dråber", "druppel", "druppels"},
+	flavor.Barspoon:   {"barlöffel", "barskje", "barskjeer", "barske", "barskeer", "barsked", "barskedar", "barlepel", "barlepels", "cucchiaino bar", "cuchara bar"},
+	flavor.Teaspoon:   {"tl", "teelöffel", "cucchiaino", "cucchiaini", "cucharadita", "cucharaditas", "cdta", "cdtas", "cdita", "cditas", "tesked", "teskedar", "teske", "teskeer", "theelepel", "theelepels", "cuillère à café", "cuillères à café", "cac", "càc", "t"},
+	flavor.Tablespoon: {"el", "esslöffel", "cucchiaio", "cucchiai", "cucharada", "cucharadas", "cda", "cdas", "matsked", "matskedar", "spiseske", "spiseskeer", "eetlepel", "eetlepels", "cuillère à soupe", "cuillères à soupe", "cas", "càs"},
+	flavor.Pinch:      {"prise", "prisen", "pincée", "pincées", "pizca", "pizcas", "pizzico", "nypa", "nypor", "nip", "knivspids", "snuf", "snufje", "pitada"},
+	flavor.Leaf:       {"blatt", "blätter", "feuille", "feuilles", "hoja", "hojas", "foglia", "foglie", "folha", "folhas", "blad", "blade", "blader", "blaadjes"},
+	flavor.Sprig:      {"zweig", "zweige", "brin", "brins", "branche", "branches", "rama", "ramas", "ramita", "ramitas", "rametto", "rametti", "kvist", "kvistar", "kviste", "takje", "takjes"},
+	flavor.Slice:      {"scheibe", "scheiben", "tranche", "tranches", "rondelle", "rondelles", "rodaja", "rodajas", "rebanada", "rebanadas", "fetta", "fette", "fettina", "fettine", "skiva", "skivor", "skive", "skiver", "plakje", "plakjes", "schijf", "schijfjes"},
+	flavor.Wedge:      {"spalte", "spalten", "quartier", "quartiers", "gajo", "gajos", "spicchio", "spicchi", "klyfta", "klyftor", "båd", "både", "partje", "partjes"},
+	flavor.Piece:      {"stück", "stk", "pezzo", "pezzi", "trozo", "trozos", "pieza", "piezas"},
+	flavor.Splash:     {"schuss", "chorrito", "chorro", "scheut", "skvätt", "skvæt"},
+	flavor.Scoop:      {"kugel", "boule", "pallina", "bola"},
+}
+
 // unitWords finds a unit by any spelling, in lower case without dots.
 var unitWords = func() map[string]flavor.Unit {
 	m := make(map[string]flavor.Unit)
+	for u, words := range tongues {
+		for _, w := range words {
+			m[w] = u
+		}
+	}
 	for i := range units {
 		for _, w := range append([]string{units[i].one, units[i].many}, units[i].also...) {
 			m[w] = units[i].unit

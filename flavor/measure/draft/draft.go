@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -43,6 +44,16 @@ type Entry struct {
 	Line int // of the text, from 1
 }
 
+// Doubt is a stretch without an amount that says nothing known: a pour that lacks it,
+// or a word to whoever makes the drink. Only who knows the ingredients can tell.
+type Doubt struct {
+	Entry int           // in the entries of the draft
+	After int           // pours that stand above it
+	Laid  bool          // the service is said before it, as it is before a garnish
+	Fault *flavor.Fault // what is wrong if it names an ingredient
+	toks  []token.Token
+}
+
 // Draft is a drink as written, kept to the letter, before anybody has looked up
 // its names. Method and Service are empty if the text does not state them.
 type Draft struct {
@@ -58,8 +69,10 @@ type Draft struct {
 	Notes   []string
 	Entries []Entry       // all of the text but blanks, in order
 	Faults  flavor.Faults // lines that cannot be read, in order
+	Doubts  []Doubt       // lines without an amount, in order
 
 	Labelled bool // the name stands behind a label
+	Led      bool // the name stands before pours on the same line, without a sign
 	text     string
 	nameless bool // made by ParsePours
 	NameAt   entry.Span
@@ -90,8 +103,15 @@ func Parse(text string) Draft { return parse(text, true) }
 // first line is a line like any other.
 func ParsePours(text string) Draft { return parse(text, false) }
 
-func parse(text string, named bool) Draft {
-	r := reader{d: Draft{text: text, nameless: !named}, first: named}
+func parse(text string, named bool) Draft { return read(text, named, false) }
+
+// Plainly reads the draft anew as one whose first line has no name before its pours:
+// "verjus 30 honey 20 soda 100 mint" may begin with either.
+func (d Draft) Plainly() Draft { return read(d.text, !d.nameless, true) }
+
+// read reads a text; plainly, without a name before the pours of its first line.
+func read(text string, named, plainly bool) Draft {
+	r := reader{d: Draft{text: text, nameless: !named}, first: named, plainly: plainly}
 	if fault := checkText(text); fault != nil {
 		r.d.Faults = flavor.Faults{fault}
 		return r.d
@@ -119,12 +139,17 @@ func ParseAmount(text string) (amount float64, u flavor.Unit, ok bool) {
 	return l.Amount, l.Unit, true
 }
 
-// Err returns the faults of the draft as an error, nil if it has none.
+// Err returns the faults of the draft as an error, those of its doubts among them, nil
+// if it has none.
 func (d Draft) Err() error {
-	if len(d.Faults) == 0 {
+	faults := slices.Clone(d.Faults)
+	for i := range d.Doubts {
+		faults = append(faults, d.Doubts[i].Fault)
+	}
+	if len(faults) == 0 {
 		return nil
 	}
-	return d.Faults
+	return faults
 }
 
 // lineEnd returns the end of the line that starts at from, and where the next
@@ -182,6 +207,9 @@ func (d Draft) LineAround(at int) (start, end int) {
 
 // Anew reads another text as d was read.
 func (d Draft) Anew(text string) Draft { return parse(text, !d.nameless) }
+
+// PoursOnly reports whether the draft was read by [ParsePours].
+func (d Draft) PoursOnly() bool { return d.nameless }
 
 // NameInDoubt reports whether the first line may be something else than the name.
 func (d Draft) NameInDoubt() bool { return d.PerhapsPour != nil || d.ServingName != nil }

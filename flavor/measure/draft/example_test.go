@@ -9,7 +9,7 @@ import (
 )
 
 func ExampleParse_faults() {
-	err := draft.Parse("Halyard Sour\n-2 oz London dry gin\n1 oz lemon juice\nsheke, up").Err()
+	err := draft.Parse("Halyard Sour\n-2 oz London dry gin\n1 oz lemon juice\n0 oz rum").Err()
 	var faults flavor.Faults
 	if errors.As(err, &faults) {
 		for _, f := range faults {
@@ -18,5 +18,5 @@ func ExampleParse_faults() {
 	}
 	// Output:
 	// line 2 -2 []
-	// line 4 sheke [shake]
+	// line 4 0 []
 }

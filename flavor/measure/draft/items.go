@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -25,7 +26,7 @@ func (r *reader) pieces(toks []token.Token) []piece {
 		if to > from {
 			out = append(out, piece{toks: toks[from:to], sep: sep})
 			sep = next
-		} else if sep == "" || next == ";" {
+		} else if sep == "" || next == ";" || next == ">" {
 			sep = next
 		}
 	}
@@ -37,7 +38,7 @@ func (r *reader) pieces(toks []token.Token) []piece {
 		case t.Is(")"):
 			depth = max(0, depth-1)
 		}
-		if depth > 0 || i == 0 {
+		if i == 0 || depth > 0 && !(depth == 1 && t.Is("(")) {
 			continue
 		}
 		if s, drop := separator(toks, i, from); s != "" {
@@ -75,6 +76,16 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 0
 	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !saysServing(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0
+	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds[toks[i-1].Text] && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0 // "3/4 simple egg white"
+	case wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ",", 0 // "1 lemon   absinthe rinse"
+	case t.Text == "no" && i > from+1 && next.Kind == token.Word && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0 // "3/4 simple no egg"
+	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
+		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
+	case soakedIn[t.Text] && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && toks[i+2].Kind == token.Word:
+		return soaked, 2
 	case t.Kind == token.Numeral && i > from:
 		return beforeNumeral(toks, i, from), 0
 	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
@@ -82,10 +93,14 @@ func separator(toks []token.Token, i, from int) (string, int) {
 	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
 		return ";", 0
 	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
-		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || methodWord(toks[i+1:])) {
+		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || methodWord(toks[i+1:]) || entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i])) {
 			return "and", 1
 		}
 		return "", 0
+	case t.Text == "with" && i > from+1 && entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
+		return "and", 1 // "2 oz rum with 3/4 oz lime"
+	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !articles[toks[i-1].Text]:
+		return "and", 0 // "two ounces of gin half an ounce of lemon"
 	case t.Kind == token.Word && (servedFrom(toks, i, from) || dosedFrom(toks, i, from)):
 		return ";", 0
 	case t.Kind != token.Mark:
@@ -100,7 +115,7 @@ func separator(toks []token.Token, i, from int) (string, int) {
 	case ";", "|", "•":
 		return ";", 1
 	case "+":
-		if rimAhead(toks, i, from) {
+		if rimAhead(toks, i, from) || toks[i-1].Text == "half" && next.Text == "half" {
 			return "", 0
 		}
 		return "+", 1
@@ -142,6 +157,40 @@ func separator(toks []token.Token, i, from int) (string, int) {
 	}
 	return "", 0
 }
+
+// soaked parts a sugar cube from the bitters that it is soaked in, of which nobody says
+// how much.
+const soaked = "soaked"
+
+var soakedIn = token.Words(`soaked doused drenched dashed`)
+
+// dashesSoaked is how many dashes of bitters a sugar cube takes; common practice.
+const dashesSoaked = 3
+
+// soak takes what a sugar cube is soaked in as dashes.
+func (r *reader) soak(n int, p *piece) {
+	at := entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End}
+	q := entry.Written{Of: p.toks, Shape: entry.ShapeImplied}
+	q.TakeNameOnly(r.text, p.toks)
+	q.Amount, q.Unit = dashesSoaked, flavor.Dash
+	q.AddNote("what it is soaked in is taken as " + measure.FormatAmount(dashesSoaked, flavor.Dash))
+	r.takePour(n, at, &q, false)
+}
+
+// wide reports whether there is more than one blank before the token at i.
+func wide(toks []token.Token, i int) bool { return toks[i].Start-toks[i-1].End > 1 }
+
+// amountInBrackets reports whether tokens begin with an amount in brackets.
+func amountInBrackets(toks []token.Token) bool {
+	end := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(")") })
+	return end > 1 && toks[1].Kind == token.Numeral && (end == 2 || entry.UnitWordsAt(toks[2:end]))
+}
+
+// eggKinds say which egg it is.
+var eggKinds = token.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
+
+// articles stand between the words of one amount: "one and a half".
+var articles = token.Words(`a an and`)
 
 // garnishBegins are words that begin a garnish behind the pours of a line.
 var garnishBegins = token.Words(`garnish garnished express expressed candied`)
@@ -192,6 +241,12 @@ func methodWord(toks []token.Token) bool {
 // abbreviation.
 func sentenceEnds(toks []token.Token, i, from int) bool {
 	before := &toks[i-1]
+	if s := serving.Read(toks[from:i]); s.States() && len(s.Unknown) == 0 { // "stir. big cube. orange peel"
+		return true
+	}
+	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) {
+		return true // "egg white .5. Dry shake"
+	}
 	if before.Kind == token.Word && Measured(before) && i+1 < len(toks) && toks[i+1].Kind == token.Word {
 		if i > 1 && toks[i-2].Kind == token.Numeral {
 			if _, n := serving.TermAt([]string{toks[i+1].Text}); from > 0 && i-2 == from && n > 0 {
@@ -313,8 +368,16 @@ func (r *reader) gather(in []piece) []piece {
 
 // join makes one piece of two, if they are parts of one entry.
 func (r *reader) join(a, b *piece) (piece, bool) {
-	if b.sep == ">" && b.pour.Shape == entry.ShapeTail && listed(a) { // "soda -> top"
-		return r.both(a, b), true
+	if b.sep == soaked {
+		return piece{}, false
+	}
+	if b.sep == ">" {
+		if b.pour.Shape == entry.ShapeTail && listed(a) { // "soda -> top"
+			return r.both(a, b), true
+		}
+		if p, ok := r.changed(a, b); ok {
+			return p, true
+		}
 	}
 	if (b.sep == ";" || b.sep == ">") && !(listed(a) && b.pour.Shape == entry.ShapeAmount || a.pour.Shape == entry.ShapeAmount && listed(b)) {
 		return piece{}, false
@@ -357,6 +420,29 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return r.both(a, b), true
 	}
 	return piece{}, false
+}
+
+// changed takes what an arrow points at for what stands before it: "lemon -> lime 3/4
+// oz", "3/4 oz lemon -> lime", "gin 2 oz -> 1.5 oz".
+func (r *reader) changed(a, b *piece) (piece, bool) {
+	poured := a.pour.Shape == entry.ShapePour && a.pour.Fault == nil
+	out := piece{toks: b.toks, sep: a.sep, pour: b.pour}
+	switch {
+	case listed(a) && b.pour.Shape == entry.ShapePour, a.pour.Shape == entry.ShapeAmount && b.pour.Shape == entry.ShapePour:
+	case poured && listed(b):
+		out.pour = r.repeated(a.pour, b.toks)
+		out.pour.Shared = false
+	case poured && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && !b.pour.Each:
+		out = *a
+		out.pour.Amount, out.pour.AmountAt = b.pour.Amount, b.pour.AmountAt
+		if b.pour.Unit != "" {
+			out.pour.Unit, out.pour.UnitAt = b.pour.Unit, b.pour.UnitAt
+		}
+	default:
+		return piece{}, false
+	}
+	out.pour.AddNote("what stands before the arrow, “" + token.OneLine(r.text[a.toks[0].Start:a.toks[len(a.toks)-1].End]) + "”, is taken as changed to what stands behind it")
+	return out, true
 }
 
 // summed reports whether a pour states an amount that another can be added to.

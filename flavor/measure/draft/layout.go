@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
@@ -127,12 +128,96 @@ func (r *reader) headsList(n int, span entry.Span, toks []token.Token) bool {
 	p := entry.Read(r.text, toks)
 	if !(p.Shape == entry.ShapeAmount && p.Each && p.Fault == nil) {
 		in := r.spread(r.gather(r.pieces(toks)))
-		if len(in) != 1 || in[0].pour.Shape != entry.ShapeAmount || !in[0].pour.Each || in[0].pour.Fault != nil {
+		if in[0].pour.Shape != entry.ShapeAmount || !in[0].pour.Each || in[0].pour.Fault != nil {
 			return false
+		}
+		if len(in) > 1 { // "30 ml each, stir, rocks"
+			head := in[0].toks
+			at := entry.Span{Start: head[0].Start, End: head[len(head)-1].End}
+			if in[1].pour.Shape != entry.ShapeServing || !r.amountBelow(n, at, in[0].pour) {
+				return false
+			}
+			r.entries(n, entry.Span{Start: in[1].toks[0].Start, End: span.End}, toks[len(head):], false)
+			return true
 		}
 		p = in[0].pour
 	}
+	if r.amountBelow(n, span, p) {
+		return true
+	}
 	r.heading = &p
+	r.entry(KindRemark, n, span)
+	return true
+}
+
+// amountBelow gives the names on the lines right above the amount that ends their list,
+// "gin", "lime", "20 ml each"; it is false if there are none.
+func (r *reader) amountBelow(n int, span entry.Span, p entry.Written) bool {
+	d := &r.d
+	first := len(d.Doubts)
+	for first > 0 && d.Doubts[first-1].Entry == len(d.Entries)-(len(d.Doubts)-first)-1 {
+		first--
+	}
+	if first == len(d.Doubts) {
+		return false
+	}
+	names := slices.Clone(d.Doubts[first:])
+	d.Doubts = d.Doubts[:first]
+	if at := names[0].Entry - 1; at >= 0 && d.Entries[at].Kind == KindName && !d.Labelled && len(d.Lines) == 0 {
+		q := r.repeated(p, unlist(token.Lex(nil, r.text, d.Entries[at].Span.Start, d.Entries[at].Span.End)))
+		line := r.lineOf(d.Entries[at].Line, &q)
+		d.PerhapsPour = &line
+	}
+	for _, name := range names {
+		e := d.Entries[name.Entry]
+		q := r.repeated(p, name.toks)
+		d.Entries[name.Entry].Kind = KindPour
+		line := r.lineOf(e.Line, &q)
+		d.Lines = append(d.Lines, line)
+	}
+	r.entry(KindRemark, n, span)
+	return true
+}
+
+// amountsBelow gives the names of the line above the amounts of a line that holds nothing
+// else, as many as there are names: "vodka, lime, ginger" above "1.5 / .75 / .5 oz".
+func (r *reader) amountsBelow(n int, span entry.Span, toks []token.Token) bool {
+	d := &r.d
+	last := len(d.Entries) - 1
+	if last < 0 || len(d.Lines) > 0 || toks[0].Kind != token.Numeral || d.Labelled || d.Entries[last].Kind != KindName && d.Entries[last].Kind != KindUnread {
+		return false
+	}
+	var amounts []entry.Written
+	unit := flavor.Unit("")
+	for _, part := range entry.PartNames(toks) {
+		p := entry.Read(r.text, part)
+		if p.Shape != entry.ShapeAmount || p.Fault != nil || p.Each {
+			return false
+		}
+		if p.Unit != "" {
+			unit = p.Unit
+		}
+		amounts = append(amounts, p)
+	}
+	e := d.Entries[last]
+	names := entry.PartNames(unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
+	if len(names) < 2 || len(names) != len(amounts) {
+		return false
+	}
+	d.Entries = d.Entries[:last]
+	if e.Kind == KindName {
+		d.Name, d.NameAt, d.PerhapsPour = "", entry.Span{}, nil
+	} else {
+		d.Doubts = d.Doubts[:len(d.Doubts)-1]
+	}
+	for i, name := range names {
+		q := r.repeated(amounts[i], entry.TrimMarks(name))
+		if q.Unit == "" {
+			q.Unit, q.UnitAt = unit, q.AmountAt
+		}
+		q.Shared = true
+		r.takePour(e.Line, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &q, false)
+	}
 	r.entry(KindRemark, n, span)
 	return true
 }

@@ -13,7 +13,7 @@ import (
 // ratioOf returns the numbers that begin a line of names, and their unit: parts for
 // "3:2:1", none for "50/25/20".
 func ratioOf(toks []token.Token) ([]float64, flavor.Unit) {
-	if len(toks) < 2 || toks[0].Kind != token.Ratio && !(toks[0].Kind == token.Numeral && toks[0].Wrong != "") {
+	if len(toks) == 0 || toks[0].Kind != token.Ratio && !(toks[0].Kind == token.Numeral && toks[0].Wrong != "") {
 		return nil, ""
 	}
 	sep, unit := ":", flavor.PartUnit

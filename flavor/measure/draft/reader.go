@@ -23,6 +23,7 @@ type reader struct {
 	heading *entry.Written // the amount of the list that goes on below
 	amount  *entry.Written // of the pour above
 	slashes int            // that part the entries of a line
+	plainly bool           // no name stands before the pours of the first line
 	toks    []token.Token
 	cut     []piece
 }
@@ -89,8 +90,8 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
-	toks = r.remarkFrom(n, toks)
-	if r.headsList(n, span, toks) {
+	toks = r.withoutChatter(n, spoken(r.remarkFrom(n, toks)))
+	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
 		return true
 	}
 	if r.ditto(n, span, toks) {
@@ -117,6 +118,33 @@ func (r *reader) content(n, from, to int) bool {
 	r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
 	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 }
+
+// drinksWords say how many drinks a text makes, or how much of it one is.
+var drinksWords = token.Words(`serves serve servings serving portions portion drinks drink cocktails guests persons people pax covers`)
+
+// ofServes returns how many tokens say for how many drinks the amounts are, or how much
+// of all one drink is; 0 if none do.
+func ofServes(toks []token.Token) int {
+	if len(toks) < 2 || toks[0].Kind != token.Numeral {
+		return 0
+	}
+	at := 1
+	if _, n := entry.UnitAt(toks[1:]); n > 0 && at+n+1 < len(toks) {
+		at += n
+	}
+	if toks[at].Text == "per" || toks[at].Text == "a" || toks[at].Text == "each" {
+		at++
+	} else if at > 1 {
+		return 0
+	}
+	if at < len(toks) && drinksWords[toks[at].Text] {
+		return at + 1
+	}
+	return 0
+}
+
+// lineNote is a note on a line.
+func lineNote(n int, note string) string { return measure.LineLocation(n) + ": " + note }
 
 // amountAlone reports whether tokens are an amount and name nothing.
 func amountAlone(toks []token.Token) bool {
@@ -191,6 +219,10 @@ func (r *reader) entries(n int, span entry.Span, toks []token.Token, asSteps boo
 // takeAll takes the entries of a line, each by what stands before it.
 func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 	for i := range in {
+		if in[i].sep == soaked && i > 0 && listed(&in[i]) {
+			r.soak(n, &in[i])
+			continue
+		}
 		if i > 0 && dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && saltAlone(&in[i]) {
 			toks := entry.TrimMarks(in[i].toks)
 			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
@@ -222,6 +254,14 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 	at := entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End}
 	written := token.OneLine(r.text[at.Start:at.End])
 	r.said.Merge(&p.pour.Beside, true)
+	if skip := ofServes(p.toks); skip > 0 { // "4 serves", "100 ml per serve over ice"
+		r.entry(KindRemark, n, at)
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.toks[skip-1].End])+"” is skipped: all of it is taken as one drink")
+		if rest := p.toks[skip:]; len(rest) > 0 {
+			r.takeServing(n, entry.Span{Start: rest[0].Start, End: at.End}, rest, asStep)
+		}
+		return
+	}
 	switch p.pour.Shape {
 	case entry.ShapeNothing:
 		r.ruled(n, at)
@@ -244,7 +284,7 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 	case entry.ShapeAmount:
 		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case entry.ShapeTail:
-		if strings.HasPrefix(p.toks[0].Text, "mud") { // a step, where no pour stands before it
+		if strings.HasPrefix(p.toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
 			r.takeServing(n, at, p.toks, asStep)
 			return
 		}
@@ -273,21 +313,41 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
 		return
 	}
-	s := serving.Read(toks)
-	if near := nearTerms(s.Unknown); len(near) > 0 && s.Words <= 3 {
-		for _, w := range s.Unknown {
-			r.unread(n, at, unknownTerm(w, serving.NearestMethods(w.Text)))
-		}
+	if fixed, ok := r.corrected(n, toks); ok {
+		r.takeServing(n, at, fixed, false)
 		return
 	}
-	if s.Method != "" {
-		for _, w := range s.Unknown {
-			r.unread(n, at, unknownTerm(w, serving.NearestMethods(w.Text)))
-		}
-		return
+	if s := serving.Read(toks); s.Method != "" && s.Conflict == nil { // "quick shake"
+		r.said.Merge(&s, true)
 	}
 	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
-	r.unread(n, at, f)
+	f.Location = measure.LineLocation(n)
+	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines), Fault: f, toks: slices.Clone(toks)})
+	r.entry(KindUnread, n, at)
+}
+
+// corrected returns words of making and serving with the slips of the pen among them
+// mended, which is said; it is false if there is none, or if something else is unknown.
+func (r *reader) corrected(n int, toks []token.Token) ([]token.Token, bool) {
+	unknown := serving.Read(toks).Unknown
+	fixed := slices.Clone(toks)
+	var notes []string
+	for i := range fixed {
+		if !slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == fixed[i].Start }) {
+			continue
+		}
+		means, ok := serving.Slip(fixed[i].Text)
+		if !ok {
+			return nil, false
+		}
+		notes = append(notes, measure.LineLocation(n)+": “"+fixed[i].Text+"” is read as "+means)
+		fixed[i].Text = means
+	}
+	if len(notes) == 0 {
+		return nil, false
+	}
+	r.said.Notes = append(r.said.Notes, notes...)
+	return fixed, true
 }
 
 func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
@@ -378,16 +438,11 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w))
 		return
 	}
-	prose = prose || s.Begins && len(s.Unknown) > 0 || s.Words > 4
-	if !prose || s.Words <= 3 {
-		for _, w := range s.Unknown {
-			if near := serving.NearestMethods(w.Text); len(near) > 0 && s.States() {
-				r.unread(n, at, unknownTerm(w, near))
-				return
-			}
-		}
+	if fixed, ok := r.corrected(n, toks); ok {
+		toks, s = fixed, serving.Read(fixed)
 	}
-	if prose {
+	prose = prose || s.Begins && len(s.Unknown) > 0 || s.Words > 4
+	if prose && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Text == "or" }) {
 		s.Prose()
 	}
 	if s.Conflict != nil {
@@ -421,23 +476,6 @@ func (r *reader) stepAfter(s *serving.Said) bool {
 	return s.Method == flavor.Stir && s.Keep && s.Words > 1
 }
 
-// unknownTerm is the fault of a word that names no method or service.
-func unknownTerm(w token.Token, near []string) *flavor.Fault {
-	f := measure.Invalid("method", w.Text, "%q is no method or service%s; a method is %s, a service %s; a pour starts with its amount", w.Text,
-		measure.DidYouMean(near), flavor.JoinOr(measure.Names(flavor.Methods())), flavor.JoinOr(measure.Names(flavor.Services())))
-	f.Suggest = near
-	return f
-}
-
-func nearTerms(unknown []token.Token) []string {
-	for _, w := range unknown {
-		if near := serving.NearestMethods(w.Text); len(near) > 0 {
-			return near
-		}
-	}
-	return nil
-}
-
 // finish fills in what the draft says as a whole.
 func (r *reader) finish() {
 	d := &r.d
@@ -458,7 +496,7 @@ func (r *reader) finish() {
 	if d.Service == flavor.Rocks && d.Hinted {
 		d.Notes = append(d.Notes, "“"+r.said.ServiceAs+"” is taken as served on the rocks; say \"up\" if it is not")
 	}
-	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.PerhapsPour == nil {
+	if len(d.Faults) == 0 && len(d.Lines) == 0 && d.PerhapsPour == nil && len(d.Doubts) == 0 {
 		r.fail(1, measure.Invalid("", "", "there is no pour here; write at least one, such as \"2 oz London dry gin\""))
 	}
 }

@@ -2,6 +2,8 @@ package draft
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
@@ -34,6 +36,11 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.setName(n, span)
 		return true
 	}
+	if len(toks) > 2 && toks[0].Kind == token.Numeral && toks[0].Wrong != "" && (toks[1].Is(":") || toks[1].Is("-")) && r.pours(toks[2:]) { // "50/50: gin 1.5, ..."
+		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[0].End})
+		r.entries(n, span, toks[2:], false)
+		return true
+	}
 	if l == entry.LabelPours && len(rest) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
@@ -49,6 +56,9 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	if _, names, _, _, _ := ratioLast(toks); names != nil {
 		return false
 	}
+	if l == entry.NoLabel && r.leads(n, span, toks) {
+		return true
+	}
 	in := r.spread(r.gather(r.pieces(toks)))
 	if l == entry.NoLabel && r.oneLiner(n, span, in) {
 		return true
@@ -56,6 +66,9 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	glued := 0
 	for i := range in {
 		p := &in[i].pour
+		if len(in) == 1 && toks[0].Text == "equal" { // "Equal parts digestif": of one thing there are none
+			continue
+		}
 		if p.States(r.text) {
 			return false
 		}
@@ -72,7 +85,7 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	at := span
 	at.Start = toks[0].Start
 	r.setName(n, at)
-	if len(in) == 1 && in[0].pour.Shape == entry.ShapeImplied && in[0].pour.Fault == nil {
+	if len(in) == 1 && in[0].pour.Shape == entry.ShapeImplied && in[0].pour.Fault == nil && !r.titled(&in[0].pour) {
 		line := r.lineOf(n, &in[0].pour)
 		r.d.PerhapsPour = &line
 		r.said.Merge(&in[0].pour.Beside, true)
@@ -81,6 +94,13 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.d.ServingName = &s
 	}
 	return true
+}
+
+// titled reports whether a pour whose unit is its last word is written as a name is,
+// with a capital: "Lavender Drop".
+func (r *reader) titled(p *entry.Written) bool {
+	first, _ := utf8.DecodeRuneInString(r.text[p.Of[0].Start:])
+	return unicode.IsUpper(first) && !p.After && !p.NoAmount && p.UnitAt.Start > p.NameAt.Start
 }
 
 // quoted returns where the quotes close that tokens begin with, 0 if they begin with none.
@@ -124,6 +144,14 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
 		r.takeAll(n, span, in[1:], false)
 		return true
+	}
+	for k := 1; k+1 < len(in) && k < 3; k++ { // "NA - Ginger fizz: 1 ginger syrup, ..."
+		if in[k+1].sep == ":" && in[k].sep == "-" && in[k].pour.Shape == entry.ShapeName && in[k+1].pour.States(r.text) {
+			last := in[k].toks
+			r.setName(n, entry.Span{Start: in[0].toks[0].Start, End: last[len(last)-1].End})
+			r.takeAll(n, span, in[k+1:], false)
+			return true
+		}
 	}
 	if len(in) < 2 || in[0].pour.Shape != entry.ShapeName && in[0].pour.Shape != entry.ShapeServing && in[0].pour.Shape != entry.ShapeGarnish {
 		return false

@@ -25,16 +25,19 @@ const mostLaid = 4
 // Laid reports whether a pour that follows the service is a few of what is laid on
 // a drink: "3 coffee beans", "1 lime wedge".
 func (p *Written) Laid(toks []token.Token) bool {
-	if !p.Figures || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
+	if !p.Figures || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
 		return false
 	}
-	return p.UnitAt.Empty() && garnishNouns[withoutRemark(toks)] ||
+	return p.UnitAt.Empty() && (garnishNouns[withoutRemark(toks)] || p.AmountAt.Start > p.NameAt.Start && garnishNouns[withoutRemark(p.NameTokens())]) ||
 		p.Unit == flavor.Slice || p.Unit == flavor.Wedge || p.Unit == flavor.Sprig || p.Unit == flavor.Leaf
 }
 
 // GarnishAfter returns where, after the service, what is laid on the drink begins,
 // as in "stir up cherry" or "shake up 3 beans"; 0 if nothing does.
 func GarnishAfter(toks []token.Token) int {
+	if n := len(toks); n > 2 && toks[n-2].Text == "on" && (toks[n-1].Text == "top" || toks[n-1].Text == "pick" || toks[n-1].Text == "it") { // "nutmeg on top"
+		toks = toks[:n-2]
+	}
 	if len(toks) < 2 || !EndsLaid(toks) {
 		return 0
 	}
@@ -46,7 +49,7 @@ func GarnishAfter(toks []token.Token) int {
 		return 0
 	}
 	s := serving.Read(toks[:cut])
-	if s.Service == "" && s.Glass == "" || len(s.Unknown) > 0 {
+	if s.Service == "" && s.Glass == "" && (s.Method == "" || s.Words < 3) || len(s.Unknown) > 0 {
 		return 0
 	}
 	return cut

@@ -27,6 +27,7 @@ type Line struct {
 	Guessed  bool // the amount is read in one of two ways
 	Figures  bool // the amount is written in figures
 	Comma    bool // the amount is written with a decimal comma
+	Point    bool // the amount is written with a decimal point
 	Step     bool // stands among the steps: it may speak of a pour above
 	Muddled  bool
 	Cut      bool    // says how the fruit is cut

@@ -171,6 +171,14 @@ func StartsAmount(toks []token.Token) bool {
 	return ok || p.Fault != nil
 }
 
+// StartsMeasure reports whether toks start with an amount, in figures or words, and its
+// unit.
+func StartsMeasure(toks []token.Token) bool {
+	var p Written
+	rest, ok := p.takeAmount(toks)
+	return ok && p.Fault == nil && (UnitWordsAt(rest) || len(rest) > 0 && rest[0].Kind == token.Word && Measures[rest[0].Text].Stated > 0)
+}
+
 // takeAmount reads an amount at the start of toks and returns what follows it.
 func (p *Written) takeAmount(toks []token.Token) ([]token.Token, bool) {
 	i := p.skipLoose(toks, 0)
@@ -195,7 +203,7 @@ func (p *Written) takeAmount(toks []token.Token) ([]token.Token, bool) {
 		}
 		p.AmountAt = Span{t.Start, t.End}
 		p.Guessed = t.Guessed
-		p.Figures, p.Comma = true, strings.Contains(t.Text, ",")
+		p.Figures, p.Comma, p.Point = true, strings.Contains(t.Text, ","), strings.Contains(t.Text, ".")
 		i++
 		if n := p.andAHalf(toks[i:]); n > 0 {
 			i += n
@@ -384,6 +392,11 @@ func UnitAt(toks []token.Token) (flavor.Unit, int) {
 	one := toks[0].Text
 	second := skip(1)
 	if second < len(toks) && toks[second].Kind == token.Word {
+		if third := skip(second + 1); third < len(toks) && toks[third].Kind == token.Word && one[0] == 'c' { // "cuillère à café"
+			if u, ok := measure.ParseUnit(one + " " + toks[second].Text + " " + toks[third].Text); ok {
+				return u, skip(third + 1)
+			}
+		}
 		if u, ok := measure.ParseUnit(one + " " + toks[second].Text); ok {
 			return u, skip(second + 1)
 		}

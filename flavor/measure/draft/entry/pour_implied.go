@@ -15,6 +15,7 @@ import (
 var PourVerbs = map[string]flavor.Unit{
 	"top": flavor.Top, "topped": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
 	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
+	"compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "toppes": flavor.Top,
 	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
 	"spritz": flavor.Spritz, "spray": flavor.Spritz, "mist": flavor.Spritz,
 }
@@ -30,6 +31,11 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 		return false
 	}
 	rest := skipObject(toks[1:])
+	if unit == flavor.Rinse && len(rest) > 1 { // "rinse glass absinthe"
+		if s := serving.Read(rest[:1]); vessels[rest[0].Text] || s.Glass != "" && len(s.Unknown) == 0 {
+			rest = skipObject(rest[1:])
+		}
+	}
 	if len(rest) == 0 {
 		return false
 	}
@@ -84,7 +90,7 @@ func skipObject(toks []token.Token) []token.Token {
 }
 
 // objectWords stand between a verb and what is poured.
-var objectWords = token.Words(`up with mit off of on over a an the some little remaining rest more in`)
+var objectWords = token.Words(`up with mit off of on over a an the some little remaining rest more in avec con med met de di upp op au à`)
 
 // fromFruit reads "juice of half a lime", "squeeze of lime", "white of one egg".
 func (p *Written) fromFruit(text string, toks []token.Token) bool {
@@ -158,7 +164,7 @@ func (p *Written) juiced(text string, toks []token.Token) bool {
 
 // Lengtheners fill a glass up where no amount is written.
 var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
-	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "coke": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true}
+	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "coke": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true, "siphon": true, "syphon": true, "soda siphon": true}
 
 // vessels are words for what a drink is served in.
 var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
@@ -171,8 +177,11 @@ func unlike(toks []token.Token) bool {
 	}
 	first, last := toks[0].Text, toks[len(toks)-1].Text
 	return len(toks) > 1 && len(toks) <= 4 && vessels[last] || strings.HasSuffix(last, "-glass") ||
-		(first == "no" || first == "without") && len(toks) > 1 && len(toks) <= 3
+		LeavesOut(first) && len(toks) > 1
 }
+
+// LeavesOut reports whether a word says that what follows it is not poured.
+func LeavesOut(w string) bool { return w == "no" || w == "without" || w == "minus" || w == "skip" }
 
 // eggs are poured one at a time where no amount is written.
 var eggs = token.Words(`ew egg eggs white whites wht whts yolk yolks eggwhite egg-white eiweiß eiweiss albume clara äggvita æggehvide`)
@@ -197,6 +206,10 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	}
 	if len(toks) > 2 && toks[0].Text == "side" && toks[1].Text == "of" || p.Unit == flavor.Top && len(toks) > 0 && garnishNouns[toks[len(toks)-1].Text] && !p.Muddled {
 		p.Shape = ShapeGarnish // "side of prosecco", "nutmeg on top"
+		return
+	}
+	if IceOnly(toks) { // "crushed ice on top"
+		p.Shape = ShapeServing
 		return
 	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
@@ -252,6 +265,8 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 	p.Shape = ShapeName
 	last := withoutRemark(toks)
 	switch {
+	case len(toks) == 4 && strings.HasPrefix(toks[0].Text, "egg") && toks[1].Is("(") && (toks[2].Text == "whole" || eggs[toks[2].Text]):
+		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied // "egg (whole)"
 	case len(toks) <= 3 && eggs[last] && (!strings.HasPrefix(last, "wh") || len(toks) == 1 || strings.HasPrefix(toks[len(toks)-2].Text, "egg")):
 		p.Amount, p.Unit, p.NoAmount, p.Shape = 1, flavor.Piece, true, ShapeImplied
 	case len(toks) <= 3 && eggOf[last] && eggParts[toks[0].Text]: // "blanc d'oeuf", "clara de huevo"
@@ -278,7 +293,7 @@ var doneTo = token.Words(`discard discarded expressed flamed grated spanked slap
 // dash".
 func (p *Written) unitLast(text string, toks []token.Token) bool {
 	last := len(toks) - 1
-	if last < 1 || toks[last].Kind != token.Word || serving.StepVerbs[toks[0].Text] || UnitWordsAt(toks) {
+	if last < 1 || toks[last].Kind != token.Word || serving.StepVerbs[toks[0].Text] || UnitWordsAt(toks) || last == 1 && BiasWords[toks[0].Text] {
 		return false
 	}
 	u, ok := measure.ParseUnit(toks[last].Text)
@@ -339,6 +354,9 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 		}
 		w := token.OneLine(text[toks[0].Start:toks[len(toks)-1].End])
 		p.Fault = measure.Invalid("amount", w, "%q does not say how many %s; write a number before it, such as \"2 %s\"", w, u, u)
+		return true
+	case p.Name == "" && n == len(toks) && (u == flavor.Dash || u == flavor.Splash || u == flavor.Pinch || u == flavor.Drop || u.Spoon()):
+		p.Shape = ShapeAmount // "soda, small splash"
 		return true
 	case p.Name == "":
 	case (u == flavor.Slice || u == flavor.Wedge || u == flavor.Sprig || u == flavor.Leaf || u == flavor.Piece) && !p.Muddled:

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"counterpour/flavor"
@@ -23,6 +24,10 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		return
 	}
 	toks = p.takeUnit(toks)
+	if IceOnly(toks) { // "200 g crushed ice"
+		p.Shape, p.Stated = ShapeServing, false
+		return
+	}
 	toks = p.takeJoint(text, toks)
 	if p.Each && allBelow(toks) {
 		toks = nil
@@ -205,6 +210,11 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				return toks
 			}
 			inside := toks[open+1 : last]
+			if len(inside) > 1 && wasWords[inside[0].Text] { // "1.5 (was 2)"
+				p.AddNote("“" + token.OneLine(text[inside[0].Start:inside[len(inside)-1].End]) + "” is skipped")
+				toks = toks[:open]
+				continue
+			}
 			if n, t := TailAt(inside); n > 0 && n == len(inside) {
 				p.apply(t)
 				toks = toks[:open]
@@ -218,6 +228,10 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 			if p.Stated && p.otherMeasure(text, inside) {
 				toks = toks[:open]
 				continue
+			}
+			if n, t := TailAt(toks[:open]); n > 0 && n < open && t.Unit != "" && !t.Garnish { // "vermouth rinse (dry)"
+				p.apply(t)
+				return append(append([]token.Token(nil), toks[:open-n]...), toks[open:]...)
 			}
 			return toks
 		}
@@ -298,7 +312,21 @@ func (p *Written) takeName(text string, toks []token.Token) {
 		toks = p.takeTrailingUnit(toks)
 	}
 	p.NameAt = Span{toks[0].Start, toks[len(toks)-1].End}
-	p.Name = token.OneLine(text[p.NameAt.Start:p.NameAt.End])
+	p.Name = nameOf(text, toks)
+}
+
+// nameOf returns the text of the tokens of a name, without what was taken out amid it.
+func nameOf(text string, toks []token.Token) string {
+	var parts []string
+	from := 0
+	for i := 1; i <= len(toks); i++ {
+		if i < len(toks) && !strings.ContainsFunc(text[toks[i-1].End:max(toks[i-1].End, toks[i].Start)], unicode.IsLetter) {
+			continue
+		}
+		parts = append(parts, token.OneLine(text[toks[from].Start:toks[i-1].End]))
+		from = i
+	}
+	return strings.Join(parts, " ")
 }
 
 // thinCuts are slices by another word; of the fruits in peeled they are cut from the

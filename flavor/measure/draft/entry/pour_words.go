@@ -32,14 +32,8 @@ var Measures = map[string]struct {
 	"pony": {1, flavor.Ounce, "a pony is taken as 1 oz"}, "ponies": {1, flavor.Ounce, "a pony is taken as 1 oz"},
 	"measure": {1, flavor.PartUnit, "a measure is taken as a part"}, "measures": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
-	"spritzer": {1, flavor.Dash, ""}, "tropfen": {1, flavor.Drop, ""}, "gotas": {1, flavor.Drop, ""}, "gota": {1, flavor.Drop, ""}, "gouttes": {1, flavor.Drop, ""}, "goutte": {1, flavor.Drop, ""},
-	"gocce": {1, flavor.Drop, ""}, "goccia": {1, flavor.Drop, ""}, "droppar": {1, flavor.Drop, ""}, "dråber": {1, flavor.Drop, ""}, "druppels": {1, flavor.Drop, ""},
-	"barlöffel": {1, flavor.Barspoon, ""}, "bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "tl": {1, flavor.Teaspoon, ""}, "teelöffel": {1, flavor.Teaspoon, ""},
-	"el": {1, flavor.Tablespoon, ""}, "esslöffel": {1, flavor.Tablespoon, ""}, "cucchiaini": {1, flavor.Teaspoon, ""}, "cucchiaino": {1, flavor.Teaspoon, ""}, "cucharadita": {1, flavor.Teaspoon, ""},
-	"cucharaditas": {1, flavor.Teaspoon, ""}, "cdta": {1, flavor.Teaspoon, ""}, "cdtas": {1, flavor.Teaspoon, ""}, "cda": {1, flavor.Tablespoon, ""}, "cdas": {1, flavor.Tablespoon, ""}, "pts": {1, flavor.PartUnit, "“pts” is taken as parts"}, "cucharada": {1, flavor.Tablespoon, ""}, "cucharadas": {1, flavor.Tablespoon, ""}, "traits": {1, flavor.Dash, ""}, "trait": {1, flavor.Dash, ""},
-	"golpes": {1, flavor.Dash, ""}, "golpe": {1, flavor.Dash, ""}, "teile": {1, flavor.PartUnit, ""}, "teil": {1, flavor.PartUnit, ""}, "partes": {1, flavor.PartUnit, ""}, "parte": {1, flavor.PartUnit, ""},
-	"parti": {1, flavor.PartUnit, ""}, "parties": {1, flavor.PartUnit, ""}, "delar": {1, flavor.PartUnit, ""}, "stänk": {1, flavor.Dash, ""},
-	"onzas": {1, flavor.Ounce, ""}, "onza": {1, flavor.Ounce, ""},
+	"bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "misurino": {1, flavor.PartUnit, "a measure is taken as a part"}, "misurini": {1, flavor.PartUnit, "a measure is taken as a part"},
+	"medida": {1, flavor.PartUnit, "a measure is taken as a part"}, "medidas": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesure": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesures": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
@@ -96,8 +90,12 @@ var tails = []struct {
 	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
 	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
 	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
+	{[]string{"eq", "parts"}, tail{Unit: flavor.PartUnit, each: true}}, {[]string{"equal", "parts"}, tail{Unit: flavor.PartUnit, each: true}},
 	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
 }
+
+// wasWords begin a note on what an amount or a name was before.
+var wasWords = token.Words(`was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
 var cutWords = token.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
@@ -144,7 +142,7 @@ func vesselAt(toks []token.Token) int {
 var garnishNouns = token.Words(`twist twists peel peels zest wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
-oils shell shells hull husk dots
+pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
 dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza ciliegia cerise zeste orangenzeste zitronenzeste`)
 
 // garnishVerbs begin what is laid on a drink.

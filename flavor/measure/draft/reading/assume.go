@@ -16,8 +16,8 @@ const longML = 60
 // empty, by common practice, and a note for each thing assumed, those about
 // units among them.
 //
-// What is served hot or neat is built, and so is what is lengthened with something
-// sparkling and holds little but juice beside it; else what holds juice, egg, dairy, purée
+// What is served hot or neat is built, and so is what is long with something sparkling,
+// without egg or dairy; else what holds juice, egg, dairy, purée
 // or anything sour, before it is topped, is shaken; what holds something
 // carbonated, or is topped, beside none of these is built; the rest is stirred.
 // Shaken, stirred and thrown drinks are served up, or long with something
@@ -53,11 +53,11 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 		return flavor.Build, "what is served " + string(s.Service)
 	}
 	if lengthened(s) {
-		return flavor.Build, "something long and sparkling, and nothing sweet to be shaken"
+		return flavor.Build, "what is long and sparkling"
 	}
 	carbonated, filled, coffee := false, false, 0.0
 	for _, p := range s.Pours {
-		filled = filled || p.Unit == flavor.Top
+		filled = filled || p.Unit == flavor.Top || p.After && p.Unit != flavor.Rinse && p.Unit != flavor.Spritz
 		switch {
 		case p.Profile == nil:
 			continue
@@ -73,7 +73,7 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 		return flavor.Build, "something sparkling"
 	}
 	if filled {
-		return flavor.Build, "what fills the glass"
+		return flavor.Build, "what goes on top"
 	}
 	if coffee > 0 && coffee <= mostFoamingML {
 		return flavor.Shake, "coffee that foams"
@@ -85,32 +85,24 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 // for length; common practice.
 const mostFoamingML = 75
 
-// lengthened reports whether a drink is a spirit, or a wine, lengthened with something
-// sparkling and brightened with juice, as a mule or a rickey is: it is built. What has
-// to be shaken into it, such as a syrup, egg or cream, makes it a collins or a fizz;
-// common practice.
+// lengthened reports whether a drink is long with something sparkling, as a collins, a
+// mule or a cooler is: it is built in its glass. Egg and dairy have to be shaken, and so
+// has what is strained into a stemmed glass; common practice.
 func lengthened(s *flavor.Spec) bool {
-	length, sour := 0.0, 0.0
+	length := 0.0
 	for _, p := range s.Pours {
 		if p.Profile == nil {
 			return false
 		}
-		class := p.Profile.Class
-		switch {
+		switch class := p.Profile.Class; {
 		case p.Profile.Carbonated:
 			length += p.ML
-		case class == flavor.ClassSourJuice || class == flavor.ClassJuice:
-			sour += p.ML
-		case class.Shaken() || class.Part() == flavor.PartSweetener || class == flavor.ClassLiqueur || class == flavor.ClassFreshHerb || class == flavor.ClassFruit:
+		case class == flavor.ClassEgg || class == flavor.ClassFoam || class == flavor.ClassDairy || class == flavor.ClassCreamLiqueur:
 			return false
 		}
 	}
-	return length >= longML && sour > 0 && sour <= mostBrightML
+	return length >= longML && (s.Service == "" || s.Service == flavor.Long || s.Service == flavor.Crushed || s.Service == flavor.Rocks)
 }
-
-// mostBrightML is the most mL of juice that brightens a long drink rather than makes it
-// sour; common practice.
-const mostBrightML = 30
 
 // usualService returns the service that goes with the method of s.
 func usualService(s *flavor.Spec) flavor.Service {

@@ -29,11 +29,11 @@ var byVolume = map[string]string{
 	"sugar syrup 2 1": "rich simple syrup", "2 1 sugar syrup": "rich simple syrup", "simple syrup 2 1": "rich simple syrup", "2 1 simple syrup": "rich simple syrup",
 	"sugar syrup 1 1": "simple syrup", "1 1 sugar syrup": "simple syrup", "2 1 syrup": "rich simple syrup", "1 1 syrup": "simple syrup",
 	"rich simple 2 1": "rich simple syrup", "2 1 rich simple": "rich simple syrup", "rich demerara 2 1": "rich demerara syrup", "2 1 rich demerara": "rich demerara syrup",
-	"rich sugar": "rich simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
+	"rich sugar": "rich simple syrup", "syrup": "simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
 }
 
 // spooned are words of byVolume that mean the thing itself by the spoon.
-var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "demerara": "demerara sugar", "sugar": "white sugar",
+var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "sugar": "white sugar",
 	"turbinado": "demerara sugar", "salt": "salt", "black pepper": "black pepper", "cinnamon": "ground cinnamon"}
 
 // byDash is what a word means by the dash or the drop, where bitters are what
@@ -48,7 +48,7 @@ var byDash = map[string]string{
 	"juniper": "juniper bitters", "umami": "umami bitters", "chamomile": "chamomile bitters", "yuzu": "yuzu bitters", "bergamot": "bergamot bitters", "pecan": "pecan bitters",
 	"maple": "maple bitters", "anise": "anise bitters", "gentian": "gentian bitters", "clove": "clove bitters", "lemongrass": "lemongrass bitters",
 	"black pepper": "black pepper", "nutmeg": "nutmeg", "salt": "salt", "celery salt": "celery salt", "cayenne": "cayenne",
-	"rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
+	"soy": "soy sauce", "rose": "rose water", "orange flower": "orange flower water", "orange blossom": "orange flower water", "rosewater": "rose water",
 }
 
 // byDrop is what a word means by the drop alone.
@@ -71,7 +71,7 @@ var (
 		"hibiscus": {"hibiscus syrup", "hibiscus tea", "hibiscus liqueur"}, "sherry": {"fino sherry", "amontillado sherry", "oloroso sherry", "cream sherry"},
 		"whiskey": {"bourbon", "rye whiskey", "blended Scotch whisky", "Irish whiskey"}, "whisky": {"blended Scotch whisky", "Irish whiskey", "bourbon", "rye whiskey"},
 		"wine": {"red wine", "dry white wine"}, "juice": {"lemon juice", "lime juice", "orange juice"}, "citrus": {"lemon juice", "lime juice"}, "lj": {"lemon juice", "lime juice"},
-		"syrup": {"simple syrup", "rich simple syrup"}, "cordial": {"lime cordial", "elderflower cordial"}, "bitter": {"red bitter aperitif", "light orange bitter aperitif", "aromatic bitters"},
+		"cordial": {"lime cordial", "elderflower cordial"}, "bitter": {"red bitter aperitif", "light orange bitter aperitif", "aromatic bitters"},
 		"anejo": {"añejo tequila", "aged rum"}, "framboise": {"raspberry liqueur", "raspberry spirit"}, "schnapps": {"peach liqueur", "peppermint schnapps"},
 		"allspice": {"allspice dram", "allspice syrup"}, "rosemary": {"rosemary syrup"}, "thyme": {"thyme syrup", "thyme liqueur"}, "sage": {"sage syrup"},
 		"plum": {"plum liqueur", "plum syrup", "plum puree"}, "fig": {"fig liqueur", "fig syrup", "fig puree"}, "blueberry": {"blueberry syrup", "blueberry puree", "blueberry liqueur"},
@@ -102,6 +102,8 @@ var sweetened = map[string]string{"coco cream": "cream of coconut", "coconut cre
 
 // shorthand is what bars write for a name.
 var shorthand = keyed(map[string]string{
+	"cog": "cognac", "siphon": "soda water", "syphon": "soda water", "soda siphon": "soda water", "red bell pepper juice": "sweet pepper juice", "bell pepper juice": "sweet pepper juice", "brut sparkling": "brut champagne", "brut bubbles": "brut champagne", "lem": "lemon juice", "torino": "sweet vermouth", "torino vermouth": "sweet vermouth", "italian vermouth": "sweet vermouth", "turin vermouth": "sweet vermouth", "french vermouth": "dry vermouth", "worch": "worcestershire sauce", "woo": "worcestershire sauce", "mara": "maraschino liqueur", "cur": "orange curaçao", "edv": "eau de vie",
+	"rhum": "rhum agricole", "cask bourbon": "cask-strength bourbon", "cs bourbon": "cask-strength bourbon", "barrel proof bourbon": "cask-strength bourbon", "s p": "salt",
 	"rum agricole": "rhum agricole", "rum agricole blanc": "rhum agricole blanc", "rum agricole vieux": "rhum agricole vieux",
 	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
@@ -125,6 +127,9 @@ var shorthand = keyed(map[string]string{
 	"d verm": "dry vermouth", "hot sauce": "hot pepper sauce", "wcs": "worcestershire sauce", "soda h2o": "soda water", "curacao": "orange curaçao", "apricot liq": "apricot liqueur", "banana liq": "banana liqueur", "coffee liq": "coffee liqueur", "herb liq": "herbal liqueur",
 })
 
+// turns are what a word and the one that says which of it stand for; common practice.
+var turns = keyed(map[string]string{"orange aperitivo": "light orange bitter aperitif", "orange aperitif": "light orange bitter aperitif", "light aperitivo": "light orange bitter aperitif", "red aperitivo": "red bitter aperitif", "red aperitif": "red bitter aperitif", "bitter aperitivo": "red bitter aperitif"})
+
 // keyed returns a table by the keys of its words.
 func keyed(table map[string]string) map[string]string {
 	out := make(map[string]string, len(table))
@@ -146,6 +151,7 @@ var fullWords = map[string]string{
 	"absnth": "absinthe", "abs": "absinthe", "elder": "elderflower", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
 	"peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
+	"bitt": "bitters", "edv": "eau de vie", "grn": "green", "mara": "maraschino", "cog": "cognac", "cur": "curaçao", "worch": "worcestershire", "woo": "worcestershire", "tequ": "tequila", "angos": "aromatic", "lmn": "lemon",
 	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut",
 }
 

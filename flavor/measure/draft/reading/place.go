@@ -74,6 +74,7 @@ type found struct {
 	inferred bool   // by the place, or at full length
 	as       string // the name that was looked up
 	dropped  string // what of the name was passed over
+	infusion string // what was put into the bottle, which is not counted
 	fault    *flavor.Fault
 }
 
@@ -174,6 +175,9 @@ func (b *book) find(name string, pl place) found {
 		return b.findParted(name, pl)
 	}
 	plain := strip(name)
+	if strings.EqualFold(plain[len(plain)-1], "rosé") && pl.volume() { // without its accent it is the flower too
+		name, plain = rose, []string{rose}
+	}
 	for _, n := range plain {
 		if f, ok := b.inPlace(flavor.NormaliseName(n), pl, n != name); ok {
 			return f
@@ -200,6 +204,15 @@ func (b *book) find(name string, pl place) found {
 	if f, ok := b.withoutStyle(name, pl); ok {
 		return f
 	}
+	if f, ok := b.pointed(name, pl); ok {
+		return f
+	}
+	if f, ok := b.clipped(name, pl); ok {
+		return f
+	}
+	if f, ok := b.infused(name, pl); ok {
+		return f
+	}
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
 	}
@@ -210,6 +223,8 @@ func (b *book) find(name string, pl place) found {
 	}
 	return found{fault: b.unknown(name, pl)}
 }
+
+const rose = "rosé wine"
 
 // pin reads a name that says its class in brackets, or that it is meant as it
 // stands: "lime (fruit)", "honey (plain)".
@@ -243,7 +258,7 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 	case pl.unit == flavor.Dash || pl.unit == flavor.Drop:
 		means, ask = byDash[key], askDash[key]
 	case pl.unit.Spoon():
-		if means = spooned[key]; means == "" || pl.unit == flavor.Barspoon && key == "demerara" {
+		if means = spooned[key]; means == "" {
 			means, ask = byVolume[key], askVolume[key]
 		}
 	case pl.volume():
@@ -339,6 +354,9 @@ func (b *book) short(key string, pl place, headless bool) (found, bool) {
 	}
 	full, changed := lengthen(key)
 	if changed {
+		if means, ok := shorthand[full]; ok {
+			full = means
+		}
 		if f, ok := tryKey(full); ok {
 			return f, true
 		}

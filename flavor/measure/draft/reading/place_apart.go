@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -94,6 +95,9 @@ func (b *book) findParted(name string, pl place) found {
 // turned looks a name up with the word that is written behind it in front: "rum, dark",
 // "vermouth (sweet)".
 func (b *book) turned(head, word string, pl place) (found, bool) {
+	if m := theOne.FindStringSubmatch(word); m != nil {
+		word = m[1]
+	}
 	if len(strings.Fields(word)) > mostTurned || adjectives[strings.ToLower(word)] {
 		return found{}, false
 	}
@@ -110,13 +114,26 @@ func (b *book) turned(head, word string, pl place) (found, bool) {
 		if p, _, ok := b.named(n); ok && pl.allows(p) {
 			return found{profile: p, how: flavor.MatchAlias, as: n, inferred: true}, true
 		}
-		if means := tongues[flavor.NormaliseName(n)]; means != "" {
+		if means := cmp.Or(tongues[flavor.NormaliseName(n)], turns[flavor.NormaliseName(n)]); means != "" {
 			if p, _, ok := b.named(means); ok {
 				return found{profile: p, how: flavor.MatchAlias, as: means, inferred: true}, true
 			}
 		}
 	}
 	return found{}, false
+}
+
+// theOne points at one of several: "the white one".
+var theOne = regexp.MustCompile(`(?i)^(?:the )?(\w+(?: \w+)?) one$`)
+
+// pointed looks up a name with the words behind it that point at one of several, "crème
+// de cacao the white one".
+func (b *book) pointed(name string, pl place) (found, bool) {
+	at := strings.Index(strings.ToLower(name), " the ")
+	if at < 0 || !theOne.MatchString(name[at+1:]) {
+		return found{}, false
+	}
+	return b.turned(name[:at], name[at+1:], pl)
 }
 
 // styleWords end a word that says what something is like.

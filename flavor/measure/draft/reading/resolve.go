@@ -51,6 +51,8 @@ type resolver struct {
 	notes []string
 	name  string
 	steps []string
+
+	topped []*flavor.Profile // for each pour of the spec what tops it without an amount, else nil
 }
 
 func (r *resolver) note(n string) {
@@ -62,7 +64,21 @@ func (r *resolver) note(n string) {
 // Resolve looks up the names of a draft and works out units, millilitres, method
 // and service. It fails only with the failure of the finder, wrapped; what is
 // wrong with the draft is in the reading.
+//
+// Where a draft may be parsed in two ways, the one with fewer faults is meant.
 func Resolve(d draft.Draft, f Finder) (Reading, error) {
+	out, err := resolve(d, f)
+	if err != nil || !d.Led || len(out.Faults) == 0 {
+		return out, err
+	}
+	if other, err := resolve(d.Plainly(), f); err != nil || len(other.Faults) < len(out.Faults) {
+		return other, err
+	}
+	return out, nil
+}
+
+// resolve is Resolve for one way to parse a draft.
+func resolve(d draft.Draft, f Finder) (Reading, error) {
 	r := &resolver{draft: &d, book: newBook(f), name: d.Name, steps: slices.Clone(d.Steps)}
 	out := Reading{Draft: d, Faults: slices.Clone(d.Faults)}
 	for _, n := range d.Notes {
@@ -83,6 +99,7 @@ func Resolve(d draft.Draft, f Finder) (Reading, error) {
 	for _, t := range r.tasks {
 		r.sweeten(t)
 	}
+	r.unsaid(&out)
 	if r.book.err != nil {
 		return Reading{}, r.book.err
 	}
@@ -99,7 +116,7 @@ func (r *resolver) firstLine() {
 	d := r.draft
 	lines := make([]*entry.Line, 0, len(d.Lines)+1)
 	if p := d.PerhapsPour; p != nil {
-		if f := r.book.find(p.Name, place{unit: p.Unit}); f.firm() && f.fault == nil {
+		if f := r.book.find(p.Name, place{unit: p.Unit}); f.firm() && f.fault == nil && (p.Unit != flavor.Spritz || sprayed(f.profile)) {
 			r.name = ""
 			r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
 			lines = append(lines, p)
@@ -141,6 +158,12 @@ func (r *resolver) firstLine() {
 	}
 }
 
+// sprayed reports whether bars spray an ingredient: a "rosé spritz" is a drink.
+func sprayed(p *flavor.Profile) bool {
+	part := p.Class.Part()
+	return part == flavor.PartBase || part == flavor.PartSeasoning || p.Class == flavor.ClassAniseSpirit
+}
+
 // amountNote says what an amount that goes without saying is taken as.
 func amountNote(l *entry.Line) string {
 	if l.Unit == flavor.Top && l.UnitAt.Empty() {
@@ -161,7 +184,7 @@ func (r *resolver) nameless() {
 		return
 	}
 	first, _ := utf8.DecodeRuneInString(r.name)
-	lowly := unicode.IsLower(first)
+	lowly := unicode.IsLower(first) || d.Led
 	line := 1 + strings.Count(d.String()[:d.NameAt.Start], "\n")
 	if r.measuredName() {
 		r.askName(line, "%q names an ingredient beside an amount that cannot be read; write it such as \"2 oz London dry gin\", or \"%s %s\" if it is the name of the drink")
@@ -224,7 +247,11 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 	for len(words) > 1 && (measureless[strings.ToLower(words[0])] || serving.OtherMeasures[strings.ToLower(words[0])]) {
 		words = words[1:]
 	}
-	for _, n := range strip(strings.Join(words, " ")) {
+	whole := strings.Join(words, " ")
+	for _, n := range strip(whole) {
+		if !strings.HasSuffix(whole, n) { // "Rum OF" is no rum
+			continue
+		}
 		if p, _, ok := r.book.named(n); ok {
 			return p
 		}
@@ -247,7 +274,7 @@ func (r *resolver) isName(l *entry.Line) bool {
 		name = strings.Join(words[:len(words)-1], " ") // "1 lager bottle"
 	}
 	f := r.book.find(name, place{unit: flavor.Piece, amount: l.Amount})
-	if f.firm() || r.misspeltUnit(&task{line: l}) != nil {
+	if near, _, _ := r.slippedUnit(l); f.firm() || near != nil {
 		return false
 	}
 	f = r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount})
@@ -314,6 +341,10 @@ func (r *resolver) findBase(t *task) {
 	}
 	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}, false); ok && f.fault == nil {
 		t.base = f
+		return
+	}
+	if t.bare() {
+		r.misspeltUnit(t)
 	}
 }
 
@@ -377,11 +408,8 @@ func (r *resolver) settle(t *task) {
 	if t.unit.Counted() {
 		t.hit = r.counted(t, pl, t.hit)
 	}
-	if t.hit.profile == nil || !t.hit.firm() {
-		if f := r.misspeltUnit(t); f != nil {
-			t.fault = f
-			return
-		}
+	if (t.hit.profile == nil || !t.hit.firm()) && r.misspeltUnit(t) && t.fault != nil {
+		return
 	}
 	if t.hit.profile == nil {
 		t.fault = t.hit.fault
@@ -406,6 +434,9 @@ func (r *resolver) settle(t *task) {
 func (t *task) say(pl place) {
 	h := &t.hit
 	switch {
+	case h.infusion != "":
+		t.infer(flavor.InferredName)
+		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.profile.Name+"; what “"+h.infusion+"” brings to it is not counted")
 	case h.how == flavor.MatchFuzzy:
 		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.profile.Name)
 	case h.inferred:
@@ -441,12 +472,13 @@ func (r *resolver) counted(t *task, pl place, hit found) found {
 	return hit
 }
 
-// misspeltUnit finds a word at either end of the name that is nearly a unit,
-// where the rest is an ingredient: "2 onces gin". It is nil if there is none.
-func (r *resolver) misspeltUnit(t *task) *flavor.Fault {
-	words := strings.Fields(t.line.Name)
-	if len(words) < 2 || !t.line.UnitAt.Empty() {
-		return nil
+// slippedUnit finds a word at either end of the name that is nearly a unit, where the
+// rest is an ingredient: "2 ouncse gin". It returns the units that it is near to, the
+// word and the rest; none if there is no such word.
+func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string) {
+	words := strings.Fields(l.Name)
+	if len(words) < 2 || !l.UnitAt.Empty() {
+		return nil, "", ""
 	}
 	last := len(words) - 1
 	for _, split := range []struct {
@@ -454,17 +486,36 @@ func (r *resolver) misspeltUnit(t *task) *flavor.Fault {
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.NearestUnits(split.word)
-		if len(near) == 0 {
+		if len(near) == 0 || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] {
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")
 		if f := r.book.find(rest, place{unit: flavor.Unit(near[0])}); f.firm() {
-			fault := measure.Invalid("unit", split.word, "%q is no unit%s", split.word, measure.DidYouMean(near))
-			fault.Suggest = near
-			return fault
+			return near, split.word, rest
 		}
 	}
-	return nil
+	return nil, "", ""
+}
+
+// misspeltUnit mends a slip in a unit where only one is near, and refuses the line where
+// more are; it is false if there is none.
+func (r *resolver) misspeltUnit(t *task) bool {
+	near, word, rest := r.slippedUnit(t.line)
+	switch len(near) {
+	case 0:
+		return false
+	case 1:
+		own := *t.line
+		own.Name, own.Unit = rest, flavor.Unit(near[0])
+		t.line, t.unit, t.base = &own, own.Unit, found{}
+		t.infer(flavor.InferredUnit)
+		t.notes = append(t.notes, "“"+word+"” is read as "+measure.UnitWord(t.amount, t.unit))
+		t.hit = r.book.find(rest, placeOf(t.unit, t.amount, own.After))
+		return true
+	}
+	t.fault = measure.Invalid("unit", word, "%q is no unit%s", word, measure.DidYouMean(near))
+	t.fault.Suggest = near
+	return true
 }
 
 // squeeze takes a fruit that is squeezed as its juice.

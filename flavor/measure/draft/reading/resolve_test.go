@@ -49,6 +49,9 @@ func TestResolvePours(t *testing.T) {
 		{"1 orange twist", "Orange peel", flavor.Piece, 0.1, "orange twist"},
 		{"dash of salt", "Salt", flavor.Dash, 0.14, "salt"},
 		{"top with soda", "Soda water", flavor.Top, measure.TopML, "soda"},
+		{"2 ouncse gin", "London dry gin", flavor.Ounce, 2 * measure.OunceML, "gin"},
+		{"2 slces lime", "Lime", flavor.Slice, 4, "lime"},
+		{"2 lime wegdes", "Lime", flavor.Wedge, 7, "lime"},
 		{"1 oz sweet vermuth", "Sweet vermouth", flavor.Ounce, measure.OunceML, "sweet vermuth"},
 	} {
 		s, err := resolveText(t, "X\n"+c.text)
@@ -69,12 +72,9 @@ func TestResolveFaults(t *testing.T) {
 	}{
 		{"X\n2 oz unicorn", []drafttest.Want{{"line 2", "unicorn", "London dry gin"}}},
 		{"X\n2 gin\n30 lime juice\n20 ml water\n1 oz rum", []drafttest.Want{{"line 2", "gin", "oz"}, {"line 3", "lime juice", "oz"}, {"line 5", "rum", ""}}},
-		{"X\n2 onces gin", []drafttest.Want{{"line 2", "onces", "oz"}}},
-		{"X\n2 slces lime", []drafttest.Want{{"line 2", "slces", "slice"}}},
-		{"X\n2 lime wegdes", []drafttest.Want{{"line 2", "wegdes", "wedge"}}},
 		{"X\n1 oz mint", []drafttest.Want{{"line 2", "oz", "sprig"}}},
 		{"X\n1 orange wedge", []drafttest.Want{{"line 2", "wedge", "slice"}}},
-		{"X\n\n1 oz wyvern\n22 gin\n1 oz gin\nsheke", []drafttest.Want{{"line 3", "wyvern", ""}, {"line 4", "gin", ""}, {"line 6", "sheke", "shake"}}},
+		{"X\n\n1 oz wyvern\n22 gin\n1 oz gin\nlime juice", []drafttest.Want{{"line 3", "wyvern", ""}, {"line 4", "gin", ""}, {"line 6", "lime juice", ""}}},
 		{"X\n100 tbsp gin\n330 oz gin", nil},
 	} {
 		_, err := resolveText(t, c.text)
@@ -199,7 +199,7 @@ func TestResolvePour(t *testing.T) {
 		wants      []drafttest.Want
 	}{
 		{2, "", "gin", []drafttest.Want{{"pours[1].unit", "gin", "oz"}}},
-		{2, "onces", "gin", []drafttest.Want{{"pours[1].unit", "onces", "oz"}}},
+		{2, "ouncs", "gin", []drafttest.Want{{"pours[1].unit", "ouncs", "oz"}}},
 		{2, "oz", "unicorn", []drafttest.Want{{"pours[1].ingredient", "unicorn", ""}}},
 		{2, "oz", "mint", []drafttest.Want{{"pours[1].unit", "oz", "leaf"}}},
 		{0, "oz", "gin", []drafttest.Want{{"pours[1].amount", "0", ""}}},

@@ -36,6 +36,10 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 			}
 		}
 		s.Pours = append(s.Pours, pour)
+		r.topped = append(r.topped, nil)
+		if t.unmeasuredTop() {
+			r.topped[len(r.topped)-1] = pour.Profile
+		}
 		if t.line.Note != "" {
 			r.note(measure.LineLocation(t.line.Number) + ": " + t.line.Note)
 		}
@@ -141,20 +145,43 @@ func (t *task) pour() (flavor.Pour, *flavor.Fault) {
 }
 
 // repeats reports whether a step, or an instruction to top, float or rinse,
-// speaks of a pour that a line above states; what tops then goes in afterwards.
+// speaks of a pour that a line above states; what tops then goes in afterwards. What
+// was to top without an amount takes the amount of the step.
 func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 	l := t.line
 	dresses := l.Unit == flavor.Rinse || l.Unit == flavor.Spritz
-	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start && (dresses || lengthens(p.Profile))
+	told := l.Unit.After() && l.AmountAt.Empty() && l.UnitAt.Start <= l.NameAt.Start
+	measured := l.After && !l.AmountAt.Empty() && !l.Unit.After()
 	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool {
-		return x.Profile == p.Profile && (l.Step || told && !x.Unit.After())
+		same := x.Profile == p.Profile && (dresses || lengthens(p.Profile))
+		kind := x.After && x.Profile.Class == p.Profile.Class && partOf(l.Name, x.Match.Asked) // "float rum", of the black rum above
+		return x.Profile == p.Profile && l.Step || told && !x.Unit.After() && (same || kind)
 	})
-	if i < 0 || !l.Step && !told {
+	if i < 0 && measured {
+		i = slices.IndexFunc(r.topped, func(x *flavor.Profile) bool { return x == p.Profile })
+	}
+	if i < 0 {
 		return false
+	}
+	if measured && i < len(r.topped) && r.topped[i] == p.Profile {
+		p.Match.Asked = s.Pours[i].Match.Asked
+		s.Pours[i] = *p
+		return true
 	}
 	s.Pours[i].After = s.Pours[i].After || l.After
 	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” refers to what is poured above")
 	r.steps = append(r.steps, l.Asked)
+	return true
+}
+
+// partOf reports whether every word of a name is one of another.
+func partOf(name, of string) bool {
+	words := strings.Fields(flavor.NormaliseName(of))
+	for _, w := range strings.Fields(flavor.NormaliseName(name)) {
+		if !slices.Contains(words, w) {
+			return false
+		}
+	}
 	return true
 }
 

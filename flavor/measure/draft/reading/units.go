@@ -269,7 +269,7 @@ func countNote(t *task, u flavor.Unit) string {
 // the units of everything that is poured, or muddles it.
 func (r *resolver) countFruit(open []*task, stated []flavor.Unit, habit bool) []*task {
 	return slices.DeleteFunc(open, func(t *task) bool {
-		handful := t.amount <= mostPieces && (t.whole() || t.amount == 0.5 || t.line.Times > 0)
+		handful := t.amount <= mostPieces && (t.whole() || t.amount == 0.5 && !t.line.Point || t.line.Times > 0)
 		muddled := r.draft.Muddle && t.juicy() && t.small()
 		if t.juicy() && halfOf(t) { // "half a lime"
 			t.setUnit(flavor.Piece, wholeFruit(t))

@@ -3,6 +3,8 @@ package serving
 import (
 	"cmp"
 	"slices"
+	"strings"
+	"unicode/utf8"
 
 	"counterpour/flavor/measure"
 )
@@ -27,5 +29,45 @@ var servingSpellings = func() []measure.Spelling {
 	slices.SortFunc(out, func(a, b measure.Spelling) int {
 		return cmp.Or(cmp.Compare(a.Means, b.Means), cmp.Compare(a.Written, b.Written))
 	})
+	return out
+}()
+
+// leastSlipped is the letters of a word of making or serving in which a slip of the pen
+// is forgiven: shorter ones have too many neighbours.
+const leastSlipped = 4
+
+// Slip returns the word of making or serving of which a word is a slip of one letter. It
+// is false for a word that says something itself, and for one that is as near to a word
+// of another meaning.
+func Slip(word string) (meant string, ok bool) {
+	if utf8.RuneCountInString(word) < leastSlipped || Known(word) || StepVerbs[word] || Fillers[word] {
+		return "", false
+	}
+	var of term
+	for _, w := range slippable {
+		if !measure.OneSlip(word, w) {
+			continue
+		}
+		t, _ := TermAt([]string{w})
+		if meant != "" && (t.Method != of.Method || t.Service != of.Service || t.Glass != of.Glass) {
+			return "", false
+		}
+		if meant == "" {
+			meant, of = w, t
+		}
+	}
+	return meant, meant != ""
+}
+
+// slippable are the single words of making and serving that are long enough to be known
+// in spite of a slip, in order.
+var slippable = func() []string {
+	var out []string
+	for first, list := range terms {
+		if utf8.RuneCountInString(first) >= leastSlipped && !strings.Contains(first, "&") && slices.ContainsFunc(list, func(p phrase) bool { return len(p.rest) == 0 }) {
+			out = append(out, first)
+		}
+	}
+	slices.Sort(out)
 	return out
 }()

@@ -23,10 +23,10 @@ type term struct {
 
 // methodTerms are the words for each method.
 var methodTerms = map[flavor.Method][]string{
-	flavor.Shake: {"shake", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
+	flavor.Shake: {"shake", "sh", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
+	flavor.Stir:    {"stir", "stirr", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
@@ -132,7 +132,8 @@ var plainFillers = token.Words(`and then with over into in on a an the of at to 
 var StepVerbs = token.Words(`shake stir strain build muddle blend throw swizzle whip whizz blitz roll churn pour serve served garnish add top fill
 express discard squeeze float rinse rim combine place put mix measure chill heat warmed steam bring simmer dissolve press slap clap spank dust grate drop lay layer flame burn
 finish lengthen swirl coat empty discard remove let leave rest wait taste adjust transfer decant batch freeze refrigerate infuse keep hold turn use using make makes serves repeat
-shaken stirred built blended thrown swizzled strained poured whipped rolled muddled in into over without then on prepare wash wipe spray mist spritz cut slice peel push give drink enjoy`)
+shaken stirred built blended thrown swizzled strained poured whipped rolled muddled in into over without then on prepare wash wipe spray mist spritz cut slice peel push give drink enjoy
+bash crush bruise tear smash torch flash dump swish hold`)
 
 // phrase is a term with the words that follow the first.
 type phrase struct {
@@ -204,4 +205,4 @@ func Known(word string) bool { return len(terms[word]) > 0 }
 // they are a fault, not part of a name.
 var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
 gill gills measure measures glug glugs finger fingers nip nips bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
-wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch`)
+wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)

@@ -105,6 +105,9 @@ func lexWord(line string, i int) Token {
 	} else if short == "w" {
 		return Token{Kind: Word, End: i, Text: "with"}
 	}
+	if line[start:i] == "T" {
+		return Token{Kind: Word, End: i, Text: "tbsp"}
+	}
 	return Token{Kind: Word, End: i, Text: lower(line[start:i])}
 }
 

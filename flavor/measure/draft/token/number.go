@@ -19,10 +19,12 @@ var vulgar = map[rune]float64{
 var NumberWords = map[string]float64{
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
 	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "couple": 2, "few": 3,
+	"un": 1, "une": 1, "una": 1, "uno": 1, "ein": 1, "eine": 1, "einen": 1, "ett": 1, "een": 1, "um": 1, "uma": 1,
+	"deux": 2, "dos": 2, "due": 2, "zwei": 2, "två": 2, "twee": 2, "dois": 2, "duas": 2, "trois": 3, "tres": 3, "tre": 3, "drei": 3, "drie": 3, "três": 3,
 }
 
 // FractionWords stand alone before a unit, or follow "and a".
-var FractionWords = map[string]float64{"half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
+var FractionWords = map[string]float64{"medio": 0.5, "media": 0.5, "mezzo": 0.5, "mezza": 0.5, "demi": 0.5, "halbe": 0.5, "halber": 0.5, "half": 0.5, "quarter": 0.25, "third": 1.0 / 3, "one-half": 0.5, "one-quarter": 0.25, "one-third": 1.0 / 3,
 	"three-quarter": 0.75, "three-quarters": 0.75, "three-fourths": 0.75, "two-thirds": 2.0 / 3}
 
 // Digit reports whether a byte is a figure.
@@ -81,7 +83,7 @@ func lexNumber(s string, i int) Token {
 		end, ok = m, true
 	}
 	if !ok || runsOn(s, end) {
-		end = spaceAfter(s, i)
+		end = i + len(strings.TrimRight(s[i:spaceAfter(s, i)], ":,;"))
 		return Token{Kind: Numeral, End: end, Text: s[i:end], Wrong: "cannot be read as an amount; write it such as 2, 0.75, 3/4, 1 1/2, ¾ or 2-3, then a space and the unit"}
 	}
 	if at := skipSpaces(s, end); at < len(s) && s[at] == '%' {

@@ -1,0 +1,89 @@
+package reading
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"counterpour/flavor"
+)
+
+// leastClipped is the letters that are left of a word that is shortened.
+const leastClipped = 3
+
+// clipped returns the one ingredient of whose name the words are beginnings, or what is
+// left without the vowels: "dry cur", "grn herbal". Where several are, the one with the
+// fewest other words is meant; if that leaves more than one, none is.
+func (b *book) clipped(name string, pl place) (found, bool) {
+	words := strings.Fields(flavor.NormaliseName(name))
+	if len(words) == 0 || len(words) > longestName || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
+		return found{}, false
+	}
+	whole := make([]bool, len(words)) // the word is a name by itself, and no beginning of another
+	for i, w := range words {
+		_, _, whole[i] = b.named(w)
+	}
+	var hit *flavor.Profile
+	least, tied := longestName, false
+	for _, near := range b.suggest(name, pl) {
+		p, _, ok := b.named(near)
+		if !ok || !pl.allows(p) {
+			continue
+		}
+		over := longestName
+		for _, n := range append([]string{p.Name}, p.Aliases...) {
+			if k, ok := clips(words, whole, strings.Fields(flavor.NormaliseName(n))); ok {
+				over = min(over, k)
+			}
+		}
+		switch {
+		case over < least:
+			hit, least, tied = p, over, false
+		case over == least:
+			tied = true
+		}
+	}
+	if hit == nil || tied {
+		return found{}, false
+	}
+	return found{profile: hit, how: flavor.MatchAlias, as: hit.Name, inferred: true}, true
+}
+
+// clips reports whether each written word shortens a word of a name, in the same order,
+// and how many words of the name are left over.
+func clips(written []string, whole []bool, name []string) (over int, ok bool) {
+	at := 0
+	for i, w := range written {
+		for at < len(name) && !(w == name[at] || !whole[i] && shortens(w, name[at])) {
+			at++
+			over++
+		}
+		if at == len(name) {
+			return 0, false
+		}
+		at++
+	}
+	return over + len(name) - at, true
+}
+
+// shortens reports whether a word is the beginning of another, or that without vowels.
+func shortens(w, full string) bool {
+	if len(w) < leastClipped || len(w) >= len(full) || w[0] != full[0] {
+		return false
+	}
+	if strings.HasPrefix(full, w) {
+		return true
+	}
+	at := 1
+	for _, c := range w[1:] {
+		if strings.ContainsRune("aeiou", c) {
+			return false
+		}
+		k := strings.IndexRune(full[at:], c)
+		if k < 0 {
+			return false
+		}
+		at += k + 1
+	}
+	return true
+}

@@ -1,0 +1,273 @@
+package draft
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What is dictated, or typed as it is said: amounts in words without a sign between one
+// pour and the next, and a few words before the first of them.
+
+// leastSpoken is how many measures in words make a line one that is spoken.
+const leastSpoken = 2
+
+// spoken writes the amounts of a line that is spoken as figures, so that the line is
+// parted as one in figures is; any other line it leaves alone.
+func spoken(toks []token.Token) []token.Token {
+	found, figures := 0, 0
+	for i := 0; i < len(toks); i++ {
+		switch a, ok := spokenAt(toks, i); {
+		case ok && a.sure:
+			found++
+			i += a.takes - 1
+		case toks[i].Kind == token.Numeral:
+			figures++
+		}
+	}
+	if found == 0 || found < leastSpoken && figures == 0 {
+		return toks
+	}
+	out := make([]token.Token, 0, len(toks))
+	for i := 0; i < len(toks); i++ {
+		a, ok := spokenAt(toks, i)
+		if !ok || !a.sure && (figures > 0 || !counts(toks, i, a.takes)) {
+			out = append(out, toks[i])
+			continue
+		}
+		last := i + a.takes - 1
+		out = append(out, token.Token{Kind: token.Numeral, Start: toks[i].Start, End: toks[last].End, Value: a.value, Text: token.Decimals(a.value)})
+		if a.unit >= 0 { // "an ounce and a half"
+			unit := toks[a.unit]
+			unit.Start, unit.End = toks[last].End, toks[last].End
+			out = append(out, unit)
+		}
+		i = last
+	}
+	return out
+}
+
+// saying is an amount in words.
+type saying struct {
+	value float64
+	takes int  // tokens
+	unit  int  // of the token of its unit, where that stands amid it; below 0 else
+	sure  bool // it is a fraction, or a unit follows: no word of a name
+}
+
+// spokenAt reads an amount in words at i.
+func spokenAt(toks []token.Token, i int) (saying, bool) {
+	at := func(k int) string {
+		if k < len(toks) && toks[k].Kind == token.Word {
+			return toks[k].Text
+		}
+		return ""
+	}
+	if i > 1 && toks[i-1].Text == "and" && toks[i-2].Kind == token.Numeral || i > 0 && articles[toks[i-1].Text] && toks[i-1].Text != "and" { // "1 and a half"
+		return saying{}, false
+	}
+	a := saying{unit: -1}
+	n := i
+	if at(n) == "a" || at(n) == "an" {
+		if i > 0 && toks[i-1].Text == "of" { // "3/4 of an ounce"
+			return saying{}, false
+		}
+		n++
+	}
+	if entry.UnitWordsAt(toks[n:min(len(toks), n+1)]) && at(n+1) == "and" && (at(n+2) == "a" && token.FractionWords[at(n+3)] > 0) { // "an ounce and a half"
+		a.value, a.takes, a.unit, a.sure = 1+token.FractionWords[at(n+3)], n+4-i, n, true
+		return a, true
+	}
+	whole, isWhole := token.NumberWords[at(n)]
+	switch {
+	case at(n) == "point" && digits[at(n+1)] > "":
+		a.value, n = decimals(at, n+1)
+		a.sure = true
+	case n == i && isWhole && at(n+1) == "point" && digits[at(n+2)] > "":
+		f, next := decimals(at, n+2)
+		a.value, n, a.sure = whole+f, next, true
+	case n == i && isWhole && token.FractionWords[strings.TrimSuffix(at(n+1), "s")] > 0 && at(n+1) != "halves":
+		a.value, n, a.sure = whole*token.FractionWords[strings.TrimSuffix(at(n+1), "s")], n+2, true
+	case n == i && isWhole && at(n+1) == "and" && at(n+2) == "a" && token.FractionWords[at(n+3)] > 0:
+		a.value, n, a.sure = whole+token.FractionWords[at(n+3)], n+4, true
+	case n == i && isWhole && at(n+1) == "and" && at(n+2) == "three" && strings.HasPrefix(at(n+3), "quarter"):
+		a.value, n, a.sure = whole+0.75, n+4, true
+	case token.FractionWords[at(n)] > 0 && (at(n+1) == "a" || at(n+1) == "an") && !entry.UnitWordsAt(toks[min(n+2, len(toks)):]): // "half a lime"
+		return saying{}, false
+	case token.FractionWords[at(n)] > 0 && at(n+1) != "and" && !(n+1 < len(toks) && toks[n+1].Kind == token.Mark):
+		a.value, n, a.sure = token.FractionWords[at(n)], n+1, true
+	case n == i && isWhole && digits[at(n+1)] > "" && whole < 10 && dictates(toks): // "one five bourbon point seven five lemon"
+		a.value, n = decimals(at, n+1)
+		a.value, a.sure = whole+a.value, true
+	case n == i && isWhole:
+		a.value, n = whole, n+1
+	case n > i && entry.UnitWordsAt(toks[n:]): // "a dash of"
+		a.value = 1
+	default:
+		return saying{}, false
+	}
+	for at(n) == "of" || (at(n) == "a" || at(n) == "an") && entry.UnitWordsAt(toks[min(n+1, len(toks)):]) {
+		n++
+	}
+	a.sure = a.sure || entry.UnitWordsAt(toks[min(n, len(toks)):])
+	if a.value <= 0 || n >= len(toks) {
+		return saying{}, false
+	}
+	a.takes = n - i
+	return a, true
+}
+
+// dictates reports whether a line says "point" before a figure in words.
+func dictates(toks []token.Token) bool {
+	for i := range toks[:len(toks)-1] {
+		if toks[i].Text == "point" && digits[toks[i+1].Text] > "" {
+			return true
+		}
+	}
+	return false
+}
+
+// digits are the words for the figures behind a decimal point.
+var digits = map[string]string{"zero": "0", "oh": "0", "o": "0", "one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8", "nine": "9"}
+
+// decimals reads words for figures behind a point, and returns where they end.
+func decimals(at func(int) string, n int) (value float64, end int) {
+	place := 0.1
+	for ; digits[at(n)] > ""; n++ {
+		value += place * float64(digits[at(n)][0]-'0')
+		place /= 10
+	}
+	return value, n
+}
+
+// counts reports whether a whole number in words counts what follows it, and is no word
+// of a sentence: "six mint leaves", but not "this one is" nor "for two".
+func counts(toks []token.Token, i, takes int) bool {
+	if i > 0 && (entry.Joins[toks[i-1].Text] && toks[i-1].Text != "and" && toks[i-1].Text != "with" || chatter[toks[i-1].Text] && toks[i].Text == "one") {
+		return false
+	}
+	next := i + takes
+	return next < len(toks) && toks[next].Kind == token.Word && !chatter[toks[next].Text] && !serving.Fillers[toks[next].Text]
+}
+
+// openings begin what is said before the first pour of a line, and chatter goes on with
+// it: none of it is the name of a drink.
+var (
+	openings = token.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new`)
+	chatter  = token.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today`)
+)
+
+// withoutChatter drops what is said before the first pour of a line, and says so.
+func (r *reader) withoutChatter(n int, toks []token.Token) []token.Token {
+	if len(toks) < 3 || toks[0].Kind != token.Word || !openings[toks[0].Text] || !amountIn(toks) {
+		return toks
+	}
+	i := 1
+	for i < len(toks) && (openings[toks[i].Text] || chatter[toks[i].Text]) && !entry.StartsMeasure(toks[i:]) {
+		i++
+	}
+	if i == len(toks) {
+		return toks
+	}
+	r.skips(n, toks[:i])
+	return toks[i:]
+}
+
+// amountIn reports whether a line holds a figure.
+func amountIn(toks []token.Token) bool {
+	for i := range toks {
+		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" {
+			return true
+		}
+	}
+	return false
+}
+
+// mostLead is the most words before the first amount of a line that are its name.
+const mostLead = 8
+
+// lead returns how many tokens stand before the first amount of a line that writes its
+// amounts before the names, "Basil gimlet 2 gin .75 lime": they are the name of the
+// drink, or say where it is made. It is 0 if there are none.
+func lead(toks []token.Token) int {
+	united := false // some amount has its unit
+	for i := range toks {
+		united = united || measuredAt(toks, i) && entry.UnitWordsAt(toks[i+1:])
+	}
+	first, last, amounts := -1, 0, 0
+	for i := range toks {
+		if toks[i].Kind == token.Numeral {
+			last = i
+		}
+		if !measuredAt(toks, i) || united && first < 0 && !entry.UnitWordsAt(toks[i+1:]) {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		amounts++
+		next := i + 1
+		if _, n := entry.UnitAt(toks[next:]); n > 0 {
+			next += n
+		}
+		if next == len(toks) || toks[next].Kind == token.Mark && !toks[next].Is("(") {
+			return 0 // "gin 60 ml, lemon 30 ml"
+		}
+	}
+	if first < 1 || first > mostLead || amounts < 2 || entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) {
+		return 0
+	}
+	for i := range first {
+		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") {
+			return 0
+		}
+	}
+	behind := toks[last+1:]
+	if _, n := entry.UnitAt(behind); n > 0 {
+		behind = behind[n:]
+	}
+	if s := serving.Read(behind); len(behind) == 0 || len(s.Unknown) == 0 || entry.GarnishAfter(behind) > 0 {
+		return 0 // "gin 60 lemon 30 shake up"
+	}
+	return first
+}
+
+// measuredAt reports whether an amount with a word behind it stands at i.
+func measuredAt(toks []token.Token, i int) bool {
+	return toks[i].Kind == token.Numeral && toks[i].Wrong == "" && i+1 < len(toks) && toks[i+1].Kind == token.Word && !ageWords[toks[i+1].Text] && !serving.DegreeWords[toks[i+1].Text]
+}
+
+// leads takes what stands before the first amount of a first line as the name, or as
+// what is said of the glass, and is false if nothing does.
+func (r *reader) leads(n int, span entry.Span, toks []token.Token) bool {
+	k := lead(toks)
+	if k == 0 || r.plainly {
+		return false
+	}
+	at := entry.Span{Start: toks[0].Start, End: toks[k-1].End}
+	s := serving.Read(toks[:k])
+	switch {
+	case s.Method != "" && len(s.Unknown) == 0:
+		return false // "shake 2 oz gin"
+	case s.States() && len(s.Unknown) == 0:
+		r.takeServing(n, at, toks[:k], false)
+	case toks[k-1].Text == "is" || toks[k-1].Text == "it's" || toks[k-1].Text == "its":
+		r.skips(n, toks[:k])
+		r.entry(KindRemark, n, at)
+	default:
+		r.setName(n, at)
+		r.d.Led = true
+	}
+	r.entries(n, entry.Span{Start: toks[k].Start, End: span.End}, toks[k:], false)
+	return true
+}
+
+// skips notes that words of a line are skipped.
+func (r *reader) skips(n int, toks []token.Token) {
+	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " :,=-")
+	if written != "" {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped"))
+	}
+}
