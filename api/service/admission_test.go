@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/admission"
+	"counterpour/api/service/shared"
 	"counterpour/data"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff"
@@ -41,7 +42,7 @@ func TestSearchesAreAdmitted(t *testing.T) {
 	draft := Draft{Text: &text}
 	spec := readDraft(t, s, honeySour)
 	stock := k.Catalogue.Profiles()[:50]
-	menus, err := newAnswered()
+	menus, err := shared.New()
 	require.NoError(t, err)
 	visit := &Visit{venue: &Venue{menus: menus}}
 	visit.now.Store(s)

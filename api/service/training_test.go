@@ -1,7 +1,6 @@
 package service
 
 import (
-	"math/rand/v2"
 	"sync"
 	"testing"
 	"time"
@@ -9,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
@@ -18,18 +18,18 @@ import (
 func TestCoachMakesEveryKind(t *testing.T) {
 	c := standing(testHouse(t)).Visit()
 	for _, kind := range append(drill.Kinds(), "") {
-		r, err := c.Next(drill.Learner{}, RoundWish{Kind: kind})
+		r, err := c.Next(drill.Learner{}, coaching.RoundWish{Kind: kind})
 		require.NoError(t, err, kind)
 		again, err := c.Again(r.Request)
 		require.NoError(t, err, kind)
 		assert.Equal(t, r.Question, again.Question)
 		assert.Equal(t, r.Options, again.Options)
 	}
-	r, err := c.Next(drill.Learner{}, RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true, Size: 3})
+	r, err := c.Next(drill.Learner{}, coaching.RoundWish{Kind: drill.KindOrder, Axis: ratio.Sweet, HasAxis: true, Size: 3})
 	require.NoError(t, err)
 	assert.Equal(t, ratio.Sweet, r.Request.Axis)
 	assert.Equal(t, 3.0, r.Request.Size)
-	_, err = c.Next(drill.Learner{}, RoundWish{Kind: "darts"})
+	_, err = c.Next(drill.Learner{}, coaching.RoundWish{Kind: "darts"})
 	assert.Error(t, err)
 }
 
@@ -38,7 +38,7 @@ func TestCoachFollowsTheLearner(t *testing.T) {
 	c := standing(testHouse(t)).Visit()
 	var l drill.Learner
 	play := func(right bool) drill.Skill {
-		r, err := c.Next(l, RoundWish{Kind: drill.KindGuess})
+		r, err := c.Next(l, coaching.RoundWish{Kind: drill.KindGuess})
 		require.NoError(t, err)
 		scored, err := c.now.Load().Judge.Score(&r.Specs[0])
 		require.NoError(t, err)
@@ -56,24 +56,10 @@ func TestCoachFollowsTheLearner(t *testing.T) {
 	play(true)
 	after := play(true)
 	assert.Equal(t, 2, after.Rounds)
-	r, err := c.Next(l, RoundWish{Kind: drill.KindGuess})
+	r, err := c.Next(l, coaching.RoundWish{Kind: drill.KindGuess})
 	require.NoError(t, err)
 	assert.Equal(t, after.Stairs.Next(), r.Request.Size)
 	assert.Greater(t, play(false).Stairs.Next(), r.Request.Size)
-}
-
-// What is due or new comes before the rest.
-func TestSkillsToTry(t *testing.T) {
-	now := time.Date(2026, 1, 2, 0, 0, 0, 0, time.UTC)
-	l := drill.Learner{Skills: []drill.Skill{{Kind: drill.KindOrder, Axis: "sweet", Rounds: 1, Repeat: drill.Repeat{Due: now.Add(time.Hour)}}}}
-	rng := rand.New(rand.NewPCG(1, 2))
-	for range 10 {
-		got := skillsToTry(l, drill.KindOrder, now, rng)
-		require.Len(t, got, 2)
-		assert.Equal(t, "strong", got[0].Axis)
-		assert.Equal(t, 1, got[1].Rounds)
-	}
-	assert.Len(t, skillsToTry(l, drill.KindFault, now, rng), ratio.NumAxes)
 }
 
 // A flight and a card come from the same kitchen as the rounds.
@@ -95,7 +81,7 @@ func TestCoachIsSafeForAll(t *testing.T) {
 	var all sync.WaitGroup
 	for range 4 {
 		all.Go(func() {
-			r, err := c.Next(drill.Learner{}, RoundWish{Kind: drill.KindFamily})
+			r, err := c.Next(drill.Learner{}, coaching.RoundWish{Kind: drill.KindFamily})
 			if assert.NoError(t, err) {
 				_, err = c.Grade(r, drill.Answer{})
 				assert.NoError(t, err)

@@ -6,12 +6,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 )
 
-func triangleOf(drink string, ml float64) TriangleRequest {
-	return TriangleRequest{TriangleRequest: drill.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: 7}, Drink: drink, GlassML: ml}
+func triangleOf(drink string, ml float64) coaching.TriangleRequest {
+	return coaching.TriangleRequest{TriangleRequest: drill.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: 7}, Drink: drink, GlassML: ml}
 }
 
 // Nobody takes in more alcohol than over a flight, however little is known of the
@@ -21,21 +22,21 @@ func TestATriangleTestStaysBelowTheLimit(t *testing.T) {
 	drink := s.Menu[0].Spec
 	judged, err := s.Judge.Score(&drink)
 	require.NoError(t, err)
-	for name, abv := range map[string]float64{drink.Name: judged.Drink.ABV, "a drink of nobody's": SpiritABV} {
-		for ml := LeastTriangleML; ml <= MostTriangleML; ml += 5 {
+	for name, abv := range map[string]float64{drink.Name: judged.Drink.ABV, "a drink of nobody's": coaching.SpiritABV} {
+		for ml := coaching.LeastTriangleML; ml <= coaching.MostTriangleML; ml += 5 {
 			a, err := s.Triangle(t.Context(), triangleOf(name, ml))
-			var alcohol *AlcoholError
+			var alcohol *coaching.AlcoholError
 			if err != nil {
 				require.ErrorAs(t, err, &alcohol)
 				assert.ErrorIs(t, err, flavor.ErrInvalid)
-				assert.Greater(t, alcohol.EthanolG, drill.MaxTasterDrinks*usDrinkG)
+				assert.Greater(t, alcohol.EthanolG, drill.MaxTasterDrinks*coaching.USDrinkG)
 				assert.InDelta(t, abv, alcohol.ABVPct, 1e-9)
 				a, err = s.Triangle(t.Context(), triangleOf(name, alcohol.FitML))
 				require.NoError(t, err)
 			}
 			// 0.7893 g in a millilitre of ethanol at 20 °C: OIML R 22.
 			assert.InDelta(t, 3*min(ml, fit(alcohol, ml))*abv/100*0.7893, a.EthanolG, 0.02)
-			assert.LessOrEqual(t, a.EthanolG, drill.MaxTasterDrinks*usDrinkG)
+			assert.LessOrEqual(t, a.EthanolG, drill.MaxTasterDrinks*coaching.USDrinkG)
 			assert.Equal(t, name != drink.Name, a.Assumed)
 			assert.Equal(t, 0.8, a.Wanted)
 			assert.Greater(t, a.Enough, 6)
@@ -43,7 +44,7 @@ func TestATriangleTestStaysBelowTheLimit(t *testing.T) {
 	}
 }
 
-func fit(e *AlcoholError, ml float64) float64 {
+func fit(e *coaching.AlcoholError, ml float64) float64 {
 	if e == nil {
 		return ml
 	}
@@ -52,7 +53,7 @@ func fit(e *AlcoholError, ml float64) float64 {
 
 func TestATriangleTestThatIsNone(t *testing.T) {
 	s := testHouse(t)
-	for field, r := range map[string]TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: drill.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
+	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: drill.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
 		_, err := s.Triangle(t.Context(), r)
 		var fault *flavor.Fault
 		require.ErrorAs(t, err, &fault)

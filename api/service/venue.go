@@ -8,6 +8,7 @@ import (
 	"sync/atomic"
 	"time"
 
+	"counterpour/api/service/shared"
 	"counterpour/data/house"
 )
 
@@ -25,8 +26,8 @@ type Venue struct {
 
 	renewed int64 // which of them is now; under turn
 
-	menus *answered    // what became of the menu in states that were asked about
-	seen  atomic.Int64 // the last change of our own that the snapshot knows of
+	menus *shared.Menus // what became of the menu in states that were asked about
+	seen  atomic.Int64  // the last change of our own that the snapshot knows of
 
 	mu        sync.Mutex
 	listeners map[chan struct{}]bool
@@ -51,7 +52,7 @@ func openAt(ctx context.Context, p pace, base *Kitchen, store house.Store, about
 	if log == nil {
 		log = slog.Default()
 	}
-	menus, err := newAnswered()
+	menus, err := shared.New()
 	if err != nil {
 		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
 	}

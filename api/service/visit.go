@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"counterpour/api/admission"
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -103,7 +104,7 @@ func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Gue
 func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	now := v.now.Load()
 	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // no other drink has a say
-	return v.venue.menus.outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
+	return v.venue.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r, nil) })
 	})
 }
@@ -302,8 +303,8 @@ func (v *Visit) Usual(n int) []*flavor.Profile { return v.now.Load().Usual(n) }
 func (v *Visit) Starters(n int) []template.Labelled { return v.now.Load().Starters(n) }
 
 // Next makes a round for a learner, of whom nothing may be known.
-func (v *Visit) Next(l drill.Learner, w RoundWish) (*drill.Round, error) {
-	return v.now.Load().Round(RoundRequest{Learner: l, Wish: w, At: time.Now(), Rand: rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))})
+func (v *Visit) Next(l drill.Learner, w coaching.RoundWish) (*drill.Round, error) {
+	return v.now.Load().Round(coaching.RoundRequest{Learner: l, Wish: w, At: time.Now(), Rand: rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))})
 }
 
 // Again makes the round of a request once more.
@@ -318,7 +319,7 @@ func (v *Visit) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 func (v *Visit) Flight(r drill.FlightRequest) (*drill.Flight, error) { return v.now.Load().Flight(r) }
 
 // Triangle lays out a triangle test.
-func (v *Visit) Triangle(ctx context.Context, r TriangleRequest) (*TriangleAnswer, error) {
+func (v *Visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {
 	return v.now.Load().Triangle(ctx, r)
 }
 

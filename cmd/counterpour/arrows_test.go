@@ -30,6 +30,7 @@ var allowed = map[string][]string{
 // flows from text to glass to advice.
 var allowedInFlavor = map[string][]string{
 	"lookup":    {"flavor"},
+	"chart":     {"flavor"},
 	"measure":   {"flavor"},
 	"mix":       {"flavor"},
 	"sense":     {"flavor", "mix"},
@@ -56,10 +57,10 @@ var allowedInFlavor = map[string][]string{
 	"measure/measuretest":     {"flavor"},
 	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
 
-	"riff/wish":    {"flavor", "sense", "cover"},
+	"riff/wish":    {"flavor", "sense"},
 	"riff/station": {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff/wish"},
 	"riff":         {"flavor", "measure", "sense", "ratio", "balance", "cover", "riff/wish", "riff/station"},
-	"riff/useup":   {"flavor", "measure", "ratio", "template", "cover", "riff/wish", "riff/station"},
+	"riff/useup":   {"flavor", "measure", "ratio", "template", "weigh", "cover", "riff/wish", "riff/station"},
 	"riff/walk":    {"flavor", "measure", "mix", "sense", "weigh", "balance", "cover", "riff/station"},
 
 	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance"},
@@ -127,6 +128,7 @@ func checkImports(t *testing.T, rel, path string) {
 		}
 		if strings.HasPrefix(rel, centre) {
 			assert.NotEqual(t, "api", strings.Join(to, "/"), "the centre knows nothing of HTTP")
+			assert.False(t, to[0] == "api" && to[1] == "service" && len(parts) > 3, "%s is beneath the centre and knows nothing of it", rel)
 		}
 		if from == "webui" && len(parts) > 2 {
 			may, listed := allowedInWebui[parts[1]]

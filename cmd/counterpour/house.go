@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
+	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/exchange/kinds"
@@ -348,7 +349,7 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 			if keepGood {
 				mode = exchange.KeepGood
 			}
-			specs := service.Collection{Store: v.Store(), Shelf: v.Now().Shelf}
+			specs := specbook.Book{Store: v.Store(), Shelf: v.Now().Shelf}
 			doneWriting := saying(cmd.ErrOrStderr(), fmt.Sprintf("writing %d records", len(reading.Items)))
 			r, err := specs.TakeIn(cmd.Context(), house.By{Actor: actor, At: time.Now()}, reading, mode)
 			doneWriting()

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -70,5 +71,5 @@ type (
 	// SpecQuery asks for drinks of a menu.
 	SpecQuery = service.DrinkQuery
 	// RoundWish asks for a round of training.
-	RoundWish = service.RoundWish
+	RoundWish = coaching.RoundWish
 )

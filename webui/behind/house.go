@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -65,6 +66,6 @@ type House interface {
 }
 
 // SpecsOf is the specs of a house, to open, keep and change.
-func SpecsOf(h House) *service.Collection {
-	return &service.Collection{Store: h.Store(), Shelf: h.Shelf()}
+func SpecsOf(h House) *specbook.Book {
+	return &specbook.Book{Store: h.Store(), Shelf: h.Shelf()}
 }

@@ -3,7 +3,7 @@ package behind
 import (
 	"context"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
 )
@@ -20,7 +20,7 @@ type Trainer interface {
 	// Flight plans a tasting flight.
 	Flight(r drill.FlightRequest) (*drill.Flight, error)
 	// Triangle lays out a triangle test.
-	Triangle(ctx context.Context, r service.TriangleRequest) (*service.TriangleAnswer, error)
+	Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error)
 	// Card makes the card of a family, with examples from the specs given.
 	Card(family string, specs []template.Labelled) (*drill.Card, error)
 }

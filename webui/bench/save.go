@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/edit"
@@ -90,7 +90,7 @@ func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, er
 		v.Unnamed = true
 		return v, p.origin(r.Context(), v)
 	}
-	request := service.KeepRequest{Draft: s, From: f.Spec, Version: f.Version, Named: f.Called != ""}
+	request := specbook.KeepRequest{Draft: s, From: f.Spec, Version: f.Version, Named: f.Called != ""}
 	if f.Do == "replace" {
 		request.Over, request.Seen = f.Over, f.Seen
 	}
@@ -110,7 +110,7 @@ func (p *pages) save(r *http.Request, f saveForm, s *flavor.Spec) (*saveView, er
 }
 
 // takenOf says what a draft would change in a spec that stands in the way.
-func (p *pages) takenOf(r *service.Rival) *takenView {
+func (p *pages) takenOf(r *specbook.Rival) *takenView {
 	if r == nil {
 		return nil
 	}

@@ -9,8 +9,8 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/api/service"
 	"counterpour/flavor"
+	"counterpour/flavor/chart"
 	"counterpour/flavor/cover"
 	"counterpour/webui/behind"
 	"counterpour/webui/draw"
@@ -134,7 +134,7 @@ func (v *mapView) choose(ctx context.Context, p *pages, s *behind.Shift, h *behi
 		kinds[b.ID] = draw.KindPoured
 		to := "/map?" + url.Values{"spec": {h.Slug}, "missing": {b.ID}}.Encode()
 		pour := pourChoice{Name: b.Name, Near: nearAddress(b), Address: to, Out: s.IsOut(b), Chosen: b.ID == missing}
-		for _, n := range service.NeighboursOf(s.Stock, b, mostLike) {
+		for _, n := range chart.Neighbours(s.Stock, b, mostLike) {
 			pour.Like = append(pour.Like, n.Profile.Name)
 		}
 		v.Pours = append(v.Pours, pour)
@@ -177,7 +177,7 @@ func (v *mapView) markCovers(from *flavor.Spec, found *cover.Result, kinds map[s
 
 // draw lays out the stock; without a layout the page says so.
 func (v *mapView) draw(stock []*flavor.Profile, kinds map[string]draw.PlaceKind) {
-	at, ok := service.PlacesOf(stock)
+	at, ok := chart.Of(stock)
 	if !ok {
 		return
 	}

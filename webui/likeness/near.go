@@ -4,8 +4,8 @@ import (
 	"net/url"
 	"slices"
 
-	"counterpour/api/service"
 	"counterpour/flavor"
+	"counterpour/flavor/chart"
 	"counterpour/webui/behind"
 	"counterpour/webui/words"
 )
@@ -37,7 +37,7 @@ func nearOf(s *behind.Shift, id string) *nearView {
 		return nil
 	}
 	v := &nearView{Name: s.Stock[at].Name}
-	for _, n := range service.NeighboursOf(s.Stock, s.Stock[at], nearest) {
+	for _, n := range chart.Neighbours(s.Stock, s.Stock[at], nearest) {
 		row := nearRow{Name: n.Profile.Name, Address: nearAddress(n.Profile), Differs: "much the same", Distance: words.Figure(n.Distance, 1), Out: s.IsOut(n.Profile), id: n.Profile.ID}
 		if len(n.Differs) > 0 {
 			row.Differs = words.List(n.Differs)

@@ -3,7 +3,7 @@ package part
 import (
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -30,7 +30,7 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	default:
 		out = append(out, "the note rewritten")
 	}
-	if len(out) == 0 && !service.SameSpec(from, to) {
+	if len(out) == 0 && !specbook.SameSpec(from, to) {
 		out = append(out, "something else of what is written down")
 	}
 	return out

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"counterpour/api/service"
+	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor/measure/draft/reading"
@@ -132,7 +132,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 		v.Text = strings.ToValidUTF8(v.Text, "\ufffd")
 		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "the file is not text in UTF-8; save it as UTF-8 and send it again"}
 	}
-	reading, err := sent.read(v.Text, service.OnShelf{Ctx: r.Context(), Shelf: p.house.Shelf(), Names: p.bar})
+	reading, err := sent.read(v.Text, specbook.OnShelf{Ctx: r.Context(), Shelf: p.house.Shelf(), Names: p.bar})
 	if err != nil {
 		return err
 	}

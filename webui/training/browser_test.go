@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/flavor/drill"
 	"counterpour/webui/part"
 	"counterpour/webui/training"
@@ -26,10 +26,10 @@ import (
 func trainedHouse(t *testing.T) (h *webuitest.House, under, closed string) {
 	t.Helper()
 	h = webuitest.NewHouse()
-	l := service.NewLearners(h.Store())
+	l := coaching.NewLearners(h.Store())
 	for i, s := range drill.Skills() {
-		playRound(t, l, service.Trainee{Name: "Ada"}, s, uint64(i), i%3 > 0, time.Now().AddDate(0, 0, -i))
-		playRound(t, l, service.Trainee{Name: "Bo van der Zee"}, s, uint64(i), true, time.Now())
+		playRound(t, l, coaching.Trainee{Name: "Ada"}, s, uint64(i), i%3 > 0, time.Now().AddDate(0, 0, -i))
+		playRound(t, l, coaching.Trainee{Name: "Bo van der Zee"}, s, uint64(i), true, time.Now())
 	}
 	pages, plan := webuitest.PagesOf(t, h), plannedTest(t)
 	some := send(pages, picked(triangleValues(), plan, map[int]bool{0: true, 3: false}), training.KeepPicks, 0)

@@ -5,7 +5,7 @@ import (
 	"net/http"
 	"time"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/webui/behind"
 	"counterpour/webui/frame"
 )
@@ -13,7 +13,7 @@ import (
 // pages serves the pages of training.
 type pages struct {
 	*frame.Frame
-	learners *service.Learners
+	learners *coaching.Learners
 	seal     sealer
 
 	// The house as one request sees it.
@@ -30,7 +30,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) error {
 	if err != nil {
 		return err
 	}
-	learners := service.NewLearners(store)
+	learners := coaching.NewLearners(store)
 	at := behind.Visiting(open, func(v behind.Visit) *pages {
 		return &pages{Frame: f, learners: learners, seal: seal, bar: v, house: v, trainer: v}
 	})

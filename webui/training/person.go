@@ -9,7 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/flavor"
 	"counterpour/webui/access"
 	"counterpour/webui/form"
@@ -18,24 +18,24 @@ import (
 
 // personOf tells the person of a request: who signed in, or else who they say
 // they are. Nothing else asks who trains.
-func personOf(r *http.Request) service.Trainee {
+func personOf(r *http.Request) coaching.Trainee {
 	if in, ok := access.PersonOf(r.Context()); ok {
-		return service.Trainee{Name: in.Name}
+		return coaching.Trainee{Name: in.Name}
 	}
 	if c, err := r.Cookie(nameCookie); err == nil {
 		raw, err := asText.DecodeString(c.Value)
 		if name, fault := readName(string(raw)); err == nil && fault == nil && name != "" {
-			return service.Trainee{Name: name}
+			return coaching.Trainee{Name: name}
 		}
 	}
 	c, err := r.Cookie(learnerCookie)
 	if err != nil {
-		return service.Trainee{}
+		return coaching.Trainee{}
 	}
 	if raw, err := hex.DecodeString(c.Value); err != nil || len(raw) != learnerBytes {
-		return service.Trainee{}
+		return coaching.Trainee{}
 	}
-	return service.Trainee{Word: c.Value}
+	return coaching.Trainee{Word: c.Value}
 }
 
 // The cookie of a name stays for a season; that of a learner without one holds a
@@ -69,12 +69,12 @@ func setCookie(w http.ResponseWriter, r *http.Request, name, value string, secon
 }
 
 // newLearner gives somebody without a name a word to be known by.
-func newLearner(w http.ResponseWriter, r *http.Request) service.Trainee {
+func newLearner(w http.ResponseWriter, r *http.Request) coaching.Trainee {
 	raw := make([]byte, learnerBytes)
 	rand.Read(raw) // never fails
 	word := hex.EncodeToString(raw)
 	setCookie(w, r, learnerCookie, word, 0)
-	return service.Trainee{Word: word}
+	return coaching.Trainee{Word: word}
 }
 
 // whoView is the form that asks who somebody is.

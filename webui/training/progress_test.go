@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor/drill"
 	"counterpour/webui/access"
@@ -20,7 +20,7 @@ import (
 )
 
 // requestBy is a request of somebody who gave a name.
-func requestBy(method, path string, form url.Values, who service.Trainee) *http.Request {
+func requestBy(method, path string, form url.Values, who coaching.Trainee) *http.Request {
 	r := httptest.NewRequest(method, path, strings.NewReader(form.Encode()))
 	if form != nil {
 		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
@@ -41,7 +41,7 @@ func serveOne(h http.Handler, r *http.Request) *httptest.ResponseRecorder {
 func TestWhoAreYou(t *testing.T) {
 	pages := webuitest.NewPages(t)
 	name := func(typed, back string) *httptest.ResponseRecorder {
-		return serveOne(pages, requestBy(http.MethodPost, training.ProgressPath, url.Values{"name": {typed}, "back": {back}}, service.Trainee{}))
+		return serveOne(pages, requestBy(http.MethodPost, training.ProgressPath, url.Values{"name": {typed}, "back": {back}}, coaching.Trainee{}))
 	}
 	w := name("  Zoë  van <b>  ", training.TrainingPath)
 	require.Equal(t, http.StatusSeeOther, w.Code)
@@ -51,7 +51,7 @@ func TestWhoAreYou(t *testing.T) {
 	assert.True(t, cookies[0].HttpOnly)
 	assert.Equal(t, http.SameSiteLaxMode, cookies[0].SameSite)
 	assert.Equal(t, training.NameSeconds, cookies[0].MaxAge)
-	r := requestBy(http.MethodGet, training.TrainingPath, nil, service.Trainee{})
+	r := requestBy(http.MethodGet, training.TrainingPath, nil, coaching.Trainee{})
 	r.AddCookie(cookies[0])
 	assert.Contains(t, serveOne(pages, r).Body.String(), "You train as <strong>Zoë van &lt;b&gt;</strong>")
 
@@ -64,9 +64,9 @@ func TestWhoAreYou(t *testing.T) {
 	webuitest.Holds(t, name("a\x00b", training.ProgressPath), 422, []string{"letters that can be read; write"}, nil)
 	webuitest.Holds(t, name("Ada", "//elsewhere"), 400, nil, nil)
 	for _, bad := range []string{"%%%", training.AsText.EncodeToString([]byte(long)), training.AsText.EncodeToString([]byte("\xff")), ""} {
-		r := requestBy(http.MethodGet, training.TrainingPath, nil, service.Trainee{})
+		r := requestBy(http.MethodGet, training.TrainingPath, nil, coaching.Trainee{})
 		r.AddCookie(&http.Cookie{Name: training.NameCookie, Value: bad})
-		assert.Equal(t, service.Trainee{}, training.PersonOf(r), "%q", bad)
+		assert.Equal(t, coaching.Trainee{}, training.PersonOf(r), "%q", bad)
 	}
 }
 
@@ -74,7 +74,7 @@ func TestWhoAreYou(t *testing.T) {
 // often it is sent, with all that progress needs.
 func TestRoundsOfANamedLearnerAreKept(t *testing.T) {
 	h := webuitest.NewHouse()
-	pages, ada := webuitest.PagesOf(t, h), service.Trainee{Name: "Ada"}
+	pages, ada := webuitest.PagesOf(t, h), coaching.Trainee{Name: "Ada"}
 	form := webuitest.AnswerForm("fault", "way", "little", "of", "sour", "round", roundOf(t, webuitest.Follow(pages, "/training?what=fault&steps=6").Body.String()))
 	webuitest.Holds(t, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, ada)), 200, []string{"1 round played, 1 right.", "You train as"}, []string{"not kept"})
 	form.Set("way", "much") // sent again, with what the grade gave away undone
@@ -89,7 +89,7 @@ func TestRoundsOfANamedLearnerAreKept(t *testing.T) {
 		[]any{got.Person, got.Kind, got.Axis, *got.SizeJND, *got.Quality, got.Right, got.Given, got.Wanted, got.Drill})
 	assert.Equal(t, 1.0, *got.Score)
 
-	bo := serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, service.Trainee{Name: "Bo"}))
+	bo := serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, coaching.Trainee{Name: "Bo"}))
 	webuitest.Holds(t, bo, 200, []string{"1 round played, 0 right."}, nil)
 	assert.Empty(t, bo.Result().Cookies(), "who has a name needs no other word")
 	webuitest.Holds(t, serveOne(webuitest.PagesOf(t, h), requestBy(http.MethodGet, training.ProgressPath, nil, ada)), 200, []string{"1 round played, 1 right.", "Bo"}, nil)
@@ -109,7 +109,7 @@ func TestGivenAnswersInWords(t *testing.T) {
 		h := webuitest.NewHouse()
 		pages := webuitest.PagesOf(t, h)
 		form := webuitest.AnswerForm(what, append(c.form, "round", roundOf(t, webuitest.Follow(pages, "/training?what="+what).Body.String()))...)
-		require.Equal(t, http.StatusOK, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, service.Trainee{Name: "Ada"})).Code, what)
+		require.Equal(t, http.StatusOK, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, coaching.Trainee{Name: "Ada"})).Code, what)
 		kept, err := house.All[house.Training](t.Context(), h.Store())
 		require.NoError(t, err)
 		require.Len(t, kept, 1)
@@ -125,17 +125,17 @@ func TestProgressOfNobody(t *testing.T) {
 // The rows that a learner and their lead see, worked by hand.
 func TestProgressRows(t *testing.T) {
 	h := webuitest.NewHouse()
-	l := service.NewLearners(h.Store())
+	l := coaching.NewLearners(h.Store())
 	now := time.Now()
 	sour, guess := drill.Skill{Kind: drill.KindFault, Axis: "sour"}, drill.Skill{Kind: drill.KindGuess}
 	for i := range 4 { // the first three days apart, so that it is 6 days until the next
-		playRound(t, l, service.Trainee{Name: "Ada"}, sour, uint64(i), i > 0, now.AddDate(0, 0, -30+i))
+		playRound(t, l, coaching.Trainee{Name: "Ada"}, sour, uint64(i), i > 0, now.AddDate(0, 0, -30+i))
 	}
-	playRound(t, l, service.Trainee{Name: "Ada"}, guess, 1, true, now.Add(-time.Hour))
+	playRound(t, l, coaching.Trainee{Name: "Ada"}, guess, 1, true, now.Add(-time.Hour))
 	for i, s := range drill.Skills() { // Bo has tried all there is, today
-		playRound(t, l, service.Trainee{Name: "Bo"}, s, uint64(20+9*i+9), true, now)
+		playRound(t, l, coaching.Trainee{Name: "Bo"}, s, uint64(20+9*i+9), true, now)
 	}
-	w := serveOne(webuitest.PagesOf(t, h), requestBy(http.MethodGet, training.ProgressPath, nil, service.Trainee{Name: "Ada"}))
+	w := serveOne(webuitest.PagesOf(t, h), requestBy(http.MethodGet, training.ProgressPath, nil, coaching.Trainee{Name: "Ada"}))
 	webuitest.Holds(t, w, 200, []string{"5 rounds played, 4 right.", "Name the fault: acid", `<td class="n">75` + "\u00a0%</td>", "not known yet", "within a day", "days late", "Not tried yet: Read the family; Name the fault: sweetness",
 		`<th scope="row">Ada</th><td>Name the fault: acid</td><td>75` + "\u00a0% right of 4 rounds, ", `<th scope="row">Bo</th>`}, []string{"Nobody has trained under a name"})
 	body := w.Body.String()
@@ -197,14 +197,14 @@ func TestWhoHasSignedInTrains(t *testing.T) {
 func TestAResultThatIsNotKept(t *testing.T) {
 	pages := webuitest.PagesOf(t, webuitest.Full(webuitest.NewHouse()))
 	form := webuitest.AnswerForm("family", "option", "0", "round", roundOf(t, webuitest.Follow(pages, "/training?what=family").Body.String()))
-	webuitest.Holds(t, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, service.Trainee{Name: "Ada"})), 200,
+	webuitest.Holds(t, serveOne(pages, requestBy(http.MethodPost, training.TrainingPath, form, coaching.Trainee{Name: "Ada"})), 200,
 		[]string{">Right<", "This result was not kept: there is no room left on the disk."}, []string{"round played"})
 	webuitest.Holds(t, webuitest.Post(pages, training.TrainingPath, form, false), 200, []string{">Right<", "1 round played"}, []string{"not kept:"})
 
 	h := webuitest.NewHouse()
 	pages = webuitest.PagesOf(t, h)
 	require.NoError(t, h.Store().Close())
-	w := serveOne(pages, requestBy(http.MethodGet, training.TrainingPath, nil, service.Trainee{Name: "Ada"}))
+	w := serveOne(pages, requestBy(http.MethodGet, training.TrainingPath, nil, coaching.Trainee{Name: "Ada"}))
 	webuitest.Holds(t, w, http.StatusInternalServerError, []string{"Something broke behind the bar"}, nil)
 }
 
@@ -212,7 +212,7 @@ func TestAResultThatIsNotKept(t *testing.T) {
 // went, with as many marks as rounds.
 func TestProgressIsDrawn(t *testing.T) {
 	h := webuitest.NewHouse()
-	pages, ada, learners := webuitest.PagesOf(t, h), service.Trainee{Name: "Ada"}, service.NewLearners(h.Store())
+	pages, ada, learners := webuitest.PagesOf(t, h), coaching.Trainee{Name: "Ada"}, coaching.NewLearners(h.Store())
 	progress := func() string {
 		return serveOne(pages, requestBy(http.MethodGet, training.ProgressPath, nil, ada)).Body.String()
 	}

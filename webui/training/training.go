@@ -9,7 +9,7 @@ import (
 	"slices"
 	"strconv"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -188,7 +188,7 @@ func (p *pages) graded(w http.ResponseWriter, r *http.Request, wish trainingWish
 // house cannot keep is told beside the grade.
 func (p *pages) keep(w http.ResponseWriter, r *http.Request, v *trainingView, round *drill.Round, grade *drill.Grade, form form.Values) error {
 	who := personOf(r)
-	if who == (service.Trainee{}) {
+	if who == (coaching.Trainee{}) {
 		who = newLearner(w, r)
 	}
 	err := p.learners.Note(r.Context(), who, frame.By(r), round, grade, saidIn(form, round))

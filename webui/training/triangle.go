@@ -8,7 +8,7 @@ import (
 	"net/url"
 	"strconv"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/webui/form"
@@ -104,9 +104,9 @@ func (p *pages) showTriangle(w http.ResponseWriter, r *http.Request, status int,
 // openTest is a test as it is laid out or was begun.
 type openTest struct {
 	house.Triangle
-	version int64                   // 0 if it was not begun
-	plan    *service.TriangleAnswer // nil once it was begun: a record keeps what was served
-	form    *triangleForm           // the same
+	version int64                    // 0 if it was not begun
+	plan    *coaching.TriangleAnswer // nil once it was begun: a record keeps what was served
+	form    *triangleForm            // the same
 }
 
 // planTriangle lays a test out. It fails with a fault if the form is not whole or
@@ -117,7 +117,7 @@ func (p *pages) planTriangle(ctx context.Context, sent triangleForm) (*openTest,
 		return nil, err
 	}
 	plan, err := p.trainer.Triangle(ctx, request)
-	var alcohol *service.AlcoholError
+	var alcohol *coaching.AlcoholError
 	if errors.As(err, &alcohol) {
 		return nil, form.Missing("each", fmt.Sprintf("three glasses of %s mL at %s %% vol hold %s; the limit is %s. Pour %s mL each", words.Plain(alcohol.GlassML),
 			words.Figure(alcohol.ABVPct, 0), alcoholOf(p.house.Settings(), alcohol.EthanolG), alcoholOf(p.house.Settings(), alcohol.LimitG), words.Figure(alcohol.FitML, 0)))
@@ -144,7 +144,7 @@ func (p *pages) ofMenu(ctx context.Context, name string) (*flavor.Spec, error) {
 }
 
 // request reads the form. A number of tasters that is left out is worked out.
-func (f triangleForm) request() (r service.TriangleRequest, err error) {
+func (f triangleForm) request() (r coaching.TriangleRequest, err error) {
 	if r.Seed, err = readSeed(f.Seed); err != nil {
 		return r, err
 	}

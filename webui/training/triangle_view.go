@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
@@ -154,7 +154,7 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 		v.Sums, v.Other = sumsOf(t.plan), t.form.address(newSeed())
 		v.Alcohol = "Whoever swallows all three takes in " + alcoholOf(p.house.Settings(), t.plan.EthanolG)
 		if t.plan.Assumed {
-			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(service.SpiritABV, 0))
+			v.Alcohol += fmt.Sprintf(", if it is as strong as a spirit of %s %% vol: its strength is not on the menu", words.Figure(coaching.SpiritABV, 0))
 		}
 		for _, name := range []string{"drink", "cover", "each", "tasters", "alpha", "power", "share", "seed"} {
 			v.Hidden = append(v.Hidden, hiddenField{name, t.form.values(t.form.Seed).Get(name)})
@@ -184,7 +184,7 @@ func (p *pages) testView(ctx context.Context, t *openTest) (*testView, error) {
 }
 
 // sumsOf says what a plan can and cannot find.
-func sumsOf(p *service.TriangleAnswer) []string {
+func sumsOf(p *coaching.TriangleAnswer) []string {
 	out := []string{fmt.Sprintf("%d tasters: from %d right answers on, the two count as different.", p.Tasters, p.LeastRight),
 		fmt.Sprintf("If nobody can tell, that still happens in %s of 100 such tests.", words.Figure(100*p.RealAlpha, 1)),
 		fmt.Sprintf("If %s %% of people can tell, it is found out in %s of 100.", words.Figure(100*p.Share, 0), words.Figure(100*p.Power, 0))}

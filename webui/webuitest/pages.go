@@ -9,7 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/coaching"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 )
@@ -36,7 +36,7 @@ type visit struct {
 }
 
 // Triangle knows how strong the drinks of the menu are.
-func (v visit) Triangle(ctx context.Context, r service.TriangleRequest) (*service.TriangleAnswer, error) {
+func (v visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {
 	menu, err := v.Menu(ctx)
 	if err != nil {
 		return nil, err
@@ -47,10 +47,10 @@ func (v visit) Triangle(ctx context.Context, r service.TriangleRequest) (*servic
 			if err != nil {
 				return nil, err
 			}
-			return service.LayOut(r, judged.Drink.ABV)
+			return coaching.LayOut(r, judged.Drink.ABV)
 		}
 	}
-	a, err := service.LayOut(r, service.SpiritABV)
+	a, err := coaching.LayOut(r, coaching.SpiritABV)
 	if err == nil {
 		a.Assumed = true
 	}

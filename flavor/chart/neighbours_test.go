@@ -1,4 +1,4 @@
-package service
+package chart
 
 import (
 	"fmt"
@@ -20,15 +20,15 @@ func TestNeighboursOfABottle(t *testing.T) {
 	}
 	gin, strong, vodka, syrup := make("gin", 40, 0, 10), make("strong-gin", 57, 0, 10), make("vodka", 40, 0, 0), make("syrup", 0, 615, 0)
 	list := []*flavor.Profile{syrup, vodka, gin, strong}
-	got := NeighboursOf(list, gin, 2)
+	got := Neighbours(list, gin, 2)
 	require.Len(t, got, 2)
 	assert.Equal(t, "strong-gin", got[0].Profile.ID, "a gin is like a gin")
 	assert.Equal(t, []string{"stronger"}, got[0].Differs)
 	assert.Equal(t, "vodka", got[1].Profile.ID)
 	assert.Equal(t, []string{"less juniper"}, got[1].Differs)
-	assert.Contains(t, NeighboursOf(list, gin, 3)[2].Differs, "weaker")
-	assert.Nil(t, NeighboursOf(list, make("rum", 40, 0, 0), 2), "not of the list")
-	assert.Nil(t, NeighboursOf(list[:1], syrup, 2))
+	assert.Contains(t, Neighbours(list, gin, 3)[2].Differs, "weaker")
+	assert.Nil(t, Neighbours(list, make("rum", 40, 0, 0), 2), "not of the list")
+	assert.Nil(t, Neighbours(list[:1], syrup, 2))
 }
 
 // The distance of two is the same either way, and no nearer one is passed over.
@@ -42,7 +42,7 @@ func TestNeighboursAreTheNearest(t *testing.T) {
 			list = append(list, p)
 		}
 		distance := func(a, b *flavor.Profile) float64 {
-			for _, n := range NeighboursOf(list, a, len(list)) {
+			for _, n := range Neighbours(list, a, len(list)) {
 				if n.Profile == b {
 					return n.Distance
 				}
@@ -51,7 +51,7 @@ func TestNeighboursAreTheNearest(t *testing.T) {
 			return 0
 		}
 		assert.InDelta(t, distance(list[0], list[1]), distance(list[1], list[0]), 1e-9)
-		first := NeighboursOf(list, list[0], 1)[0]
+		first := Neighbours(list, list[0], 1)[0]
 		for _, p := range list[1:] {
 			assert.LessOrEqual(t, first.Distance, distance(list[0], p)+1e-12)
 		}

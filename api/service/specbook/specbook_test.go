@@ -1,9 +1,10 @@
-package service
+package specbook
 
 import (
 	"context"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -11,8 +12,11 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
+	"counterpour/data/house/store"
 	"counterpour/flavor"
 )
+
+var by = house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
 
 const (
 	quay      = "Quay Sour\n" + bartest.GinSour
@@ -21,10 +25,10 @@ const (
 )
 
 // shelved is the specs of a house of which nothing is written, over the catalogue.
-func shelved(t *testing.T) (c *Collection, read func(text string) *flavor.Spec) {
+func shelved(t *testing.T) (c *Book, read func(text string) *flavor.Spec) {
 	t.Helper()
 	b := bartest.New(t)
-	return &Collection{Store: memory(t), Shelf: house.NewShelf(b.Catalogue.Profiles())}, func(text string) *flavor.Spec {
+	return &Book{Store: memory(t), Shelf: house.NewShelf(b.Catalogue.Profiles())}, func(text string) *flavor.Spec {
 		s := b.Spec(t, text)
 		if name, _, _ := strings.Cut(text, "\n"); !strings.Contains(name, "oz") {
 			s.Name = name
@@ -38,7 +42,7 @@ func TestADraftIsKept(t *testing.T) {
 	ctx := t.Context()
 	keep := func(r KeepRequest) KeepAnswer {
 		t.Helper()
-		a, err := c.Keep(ctx, someone, r)
+		a, err := c.Keep(ctx, by, r)
 		require.NoError(t, err)
 		return a
 	}
@@ -49,7 +53,7 @@ func TestADraftIsKept(t *testing.T) {
 	require.NotNil(t, a.Rival, "another drink has the name")
 	assert.Empty(t, a.ID)
 	assert.Equal(t, int64(1), a.Rival.Version)
-	assert.Equal(t, someone.Actor, a.Rival.By)
+	assert.Equal(t, by.Actor, a.Rival.By)
 	assert.False(t, a.Rival.Renamed)
 	assert.Equal(t, 0.75, a.Rival.Is.Pours[1].Amount)
 	assert.Equal(t, 1.0, a.Rival.Would.Pours[1].Amount)
@@ -64,7 +68,7 @@ func TestADraftIsKept(t *testing.T) {
 	assert.Equal(t, "Quay Sour", a.Rival.Is.Name)
 	assert.Equal(t, KeepAnswer{ID: "sand-sour", Version: 1}, keep(KeepRequest{Draft: renamed, From: "quay-sour", Version: 3, Named: true}))
 
-	_, err := c.Keep(ctx, someone, KeepRequest{Draft: read(bartest.GinSour)})
+	_, err := c.Keep(ctx, by, KeepRequest{Draft: read(bartest.GinSour)})
 	require.Len(t, flavor.FaultsOf(err), 1, "it has no name")
 	assert.Equal(t, "name", flavor.FaultsOf(err)[0].Location)
 	assert.Equal(t, "print-spec", keep(KeepRequest{Draft: read("Print\n" + bartest.GinSour)}).ID, "an id that means something else")
@@ -75,13 +79,13 @@ func TestADraftIsKept(t *testing.T) {
 func TestKeepingOverAnothersChange(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
-	_, err := c.Keep(ctx, someone, KeepRequest{Draft: read(quay)})
+	_, err := c.Keep(ctx, by, KeepRequest{Draft: read(quay)})
 	require.NoError(t, err)
-	require.NoError(t, c.Annotate(ctx, someone, "quay-sour", 1, "with a dry shake"))
-	_, err = c.Keep(ctx, someone, KeepRequest{Draft: read(quayTart), From: "quay-sour", Version: 2})
+	require.NoError(t, c.Annotate(ctx, by, "quay-sour", 1, "with a dry shake"))
+	_, err = c.Keep(ctx, by, KeepRequest{Draft: read(quayTart), From: "quay-sour", Version: 2})
 	require.NoError(t, err)
 
-	a, err := c.Keep(ctx, someone, KeepRequest{Draft: read(quaySweet), From: "quay-sour", Version: 2})
+	a, err := c.Keep(ctx, by, KeepRequest{Draft: read(quaySweet), From: "quay-sour", Version: 2})
 	require.ErrorIs(t, err, house.ErrConflict)
 	require.NotNil(t, a.Rival)
 	assert.Equal(t, int64(2), a.Rival.Opened)
@@ -91,14 +95,14 @@ func TestKeepingOverAnothersChange(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 1.0, kept.Item.Pours[1].Amount, "the first change stands")
 
-	require.NoError(t, c.Remove(ctx, someone, "quay-sour", 3))
-	a, err = c.Keep(ctx, someone, KeepRequest{Draft: read(quaySweet), From: "quay-sour", Version: 3})
+	require.NoError(t, c.Remove(ctx, by, "quay-sour", 3))
+	a, err = c.Keep(ctx, by, KeepRequest{Draft: read(quaySweet), From: "quay-sour", Version: 3})
 	require.Error(t, err, "it is gone")
 	assert.Nil(t, a.Rival)
 	_, current, err := c.Version(ctx, "quay-sour", 0)
 	require.NoError(t, err)
 	assert.Zero(t, current)
-	_, err = c.Keep(ctx, someone, KeepRequest{Draft: read(quaySweet)})
+	_, err = c.Keep(ctx, by, KeepRequest{Draft: read(quaySweet)})
 	assert.NoError(t, err, "it can be kept anew")
 }
 
@@ -106,7 +110,7 @@ func TestVersionsOfASpec(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
 	for i, text := range []string{quay, quayTart} {
-		_, err := c.Keep(ctx, someone, KeepRequest{Draft: read(text), From: "quay-sour", Version: int64(i)})
+		_, err := c.Keep(ctx, by, KeepRequest{Draft: read(text), From: "quay-sour", Version: int64(i)})
 		require.NoError(t, err)
 	}
 	for at, lemon := range map[int64]float64{0: 1, 1: 0.75, 2: 1} {
@@ -126,20 +130,20 @@ func TestMarksOfASpec(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
 	for i, text := range []string{quay, quayTart} {
-		_, err := c.Keep(ctx, someone, KeepRequest{Draft: read(text), From: "quay-sour", Version: int64(i)})
+		_, err := c.Keep(ctx, by, KeepRequest{Draft: read(text), From: "quay-sour", Version: int64(i)})
 		require.NoError(t, err)
 	}
-	assert.ErrorIs(t, c.Right(ctx, someone, "quay-sour", 1), house.ErrConflict)
-	assert.ErrorIs(t, c.Right(ctx, someone, "nowhere", 1), house.ErrNotFound)
-	there, err := c.NotRight(ctx, someone, "quay-sour")
+	assert.ErrorIs(t, c.Right(ctx, by, "quay-sour", 1), house.ErrConflict)
+	assert.ErrorIs(t, c.Right(ctx, by, "nowhere", 1), house.ErrNotFound)
+	there, err := c.NotRight(ctx, by, "quay-sour")
 	require.NoError(t, err)
 	assert.False(t, there)
-	require.NoError(t, c.Right(ctx, someone, "quay-sour", 2))
-	require.NoError(t, c.Right(ctx, someone, "quay-sour", 2), "it is marked already")
+	require.NoError(t, c.Right(ctx, by, "quay-sour", 2))
+	require.NoError(t, c.Right(ctx, by, "quay-sour", 2), "it is marked already")
 	mark, err := house.Get[house.Right](ctx, c.Store, "quay-sour")
 	require.NoError(t, err)
 	assert.Equal(t, int64(2), mark.Item.SpecVersion)
-	require.NoError(t, c.Remove(ctx, someone, "quay-sour", 2))
+	require.NoError(t, c.Remove(ctx, by, "quay-sour", 2))
 	_, err = house.Get[house.Right](ctx, c.Store, "quay-sour")
 	assert.ErrorIs(t, err, house.ErrNotFound)
 }
@@ -149,7 +153,7 @@ func TestIncoming(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
 	for _, text := range []string{quay, strings.Replace(quay, "Quay", "Sand", 1)} {
-		_, err := c.Keep(ctx, someone, KeepRequest{Draft: read(text)})
+		_, err := c.Keep(ctx, by, KeepRequest{Draft: read(text)})
 		require.NoError(t, err)
 	}
 	names := OnShelf{Ctx: ctx, Shelf: c.Shelf, Names: named{read(quay).Pours[0].Profile}}
@@ -172,9 +176,9 @@ func TestIncoming(t *testing.T) {
 	assert.Nil(t, fresh.Was)
 	assert.False(t, fresh.Same())
 
-	_, err = c.TakeIn(ctx, someone, reading, exchange.AllOrNone)
+	_, err = c.TakeIn(ctx, by, reading, exchange.AllOrNone)
 	assert.ErrorIs(t, err, house.ErrInvalid)
-	done, err := c.TakeIn(ctx, someone, reading, exchange.KeepGood)
+	done, err := c.TakeIn(ctx, by, reading, exchange.KeepGood)
 	require.NoError(t, err)
 	assert.Len(t, done.Changes, 2, "what can be undone")
 	done.Changes = nil
@@ -186,4 +190,13 @@ type named struct{ one *flavor.Profile }
 
 func (n named) Suggest(context.Context, string, int) ([]*flavor.Profile, error) {
 	return []*flavor.Profile{n.one}, nil
+}
+
+// memory is a store that ends with the test.
+func memory(t testing.TB) house.Store {
+	t.Helper()
+	s, err := store.OpenMemory(t.Context())
+	require.NoError(t, err)
+	t.Cleanup(func() { assert.NoError(t, s.Close()) })
+	return s
 }

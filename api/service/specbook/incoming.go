@@ -1,4 +1,4 @@
-package service
+package specbook
 
 import (
 	"context"
@@ -23,9 +23,9 @@ type Incoming struct {
 func (i *Incoming) Same() bool { return i.Was != nil && SameSpec(i.Was, &i.Spec) }
 
 // Incoming holds the specs of a reading against the house, in their order, and
-// writes nothing. As [Collection.TakeIn] does, it gives specs other ids where
+// writes nothing. As [Book.TakeIn] does, it gives specs other ids where
 // theirs mean something else to a face.
-func (c *Collection) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incoming, error) {
+func (c *Book) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incoming, error) {
 	unreserve(reading)
 	all, err := house.All[house.Spec](ctx, c.Store)
 	if err != nil {
@@ -43,7 +43,7 @@ func (c *Collection) Incoming(ctx context.Context, reading *exchange.Reading) ([
 }
 
 // TakeIn writes a reading to the house, as [exchange.Import] does.
-func (c *Collection) TakeIn(ctx context.Context, by house.By, reading *exchange.Reading, mode exchange.Mode) (exchange.Result, error) {
+func (c *Book) TakeIn(ctx context.Context, by house.By, reading *exchange.Reading, mode exchange.Mode) (exchange.Result, error) {
 	unreserve(reading)
 	return exchange.Import(ctx, c.Store, by, reading, mode)
 }

@@ -1,4 +1,6 @@
-package service
+// Package chart lays ingredients out on a map by what is in them and what they smell
+// of, and finds what is nearest to one.
+package chart
 
 import (
 	"cmp"
@@ -34,19 +36,19 @@ const (
 	softAroma  = 2.0  // on the scale of flavor.Families
 )
 
-// PlaceAxis is one direction of the map.
-type PlaceAxis struct {
+// Axis is one direction of the map.
+type Axis struct {
 	Share     float64  // of the variance of the matrix, 0 to 1
 	More, Few []string // what grows to the right or up, and to the left or down
 }
 
-// Places are ingredients laid out in two directions.
-type Places struct {
+// Chart is ingredients laid out in two directions.
+type Chart struct {
 	X, Y []float64 // in the order of the ingredients; right and up are positive
-	Axes [2]PlaceAxis
+	Axes [2]Axis
 }
 
-// PlacesOf lays out ingredients by the first two principal components of their
+// Of lays out ingredients by the first two principal components of their
 // profile matrix, one row an ingredient. Its columns are strength, and the
 // logarithms of one plus sugar, acid, bitterness and the aroma intensities over
 // a soft threshold each, since those run over three orders of magnitude and
@@ -55,14 +57,14 @@ type Places struct {
 // tastes together, so that an aroma few bottles have weighs little. The signs
 // are fixed: right is stronger, and up is where the second axis weighs most. It
 // is false for fewer than four ingredients, or if they do not differ.
-func PlacesOf(list []*flavor.Profile) (Places, bool) {
+func Of(list []*flavor.Profile) (Chart, bool) {
 	if len(list) < leastPlaces {
-		return Places{}, false
+		return Chart{}, false
 	}
 	x := profileMatrix(list)
 	var pc stat.PC
 	if !pc.PrincipalComponents(x, nil) {
-		return Places{}, false
+		return Chart{}, false
 	}
 	vars := pc.VarsTo(nil)
 	var total float64
@@ -72,9 +74,9 @@ func PlacesOf(list []*flavor.Profile) (Places, bool) {
 	var vectors mat.Dense
 	pc.VectorsTo(&vectors)
 	if len(vars) < 2 || !(vars[1] > 1e-9*total) {
-		return Places{}, false
+		return Chart{}, false
 	}
-	var out Places
+	var out Chart
 	for k, to := range []*[]float64{&out.X, &out.Y} {
 		loads := mat.Col(nil, k, &vectors)
 		orient(loads, k == 0)
@@ -86,7 +88,7 @@ func PlacesOf(list []*flavor.Profile) (Places, bool) {
 	return out, true
 }
 
-// profileMatrix is centred and scaled as placesOf says.
+// profileMatrix is centred and scaled as [Of] says.
 func profileMatrix(list []*flavor.Profile) *mat.Dense {
 	n, t := len(list), len(tastes)
 	x := mat.NewDense(n, t+flavor.NumFamilies, nil)
@@ -147,13 +149,13 @@ func orient(loads []float64, byStrength bool) {
 
 // axisOf says what an axis is made of: on either side the weightiest columns,
 // three at most.
-func axisOf(loads []float64, share float64) PlaceAxis {
+func axisOf(loads []float64, share float64) Axis {
 	order := make([]int, len(loads))
 	for i := range order {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(math.Abs(loads[b]), math.Abs(loads[a])) })
-	a := PlaceAxis{Share: share}
+	a := Axis{Share: share}
 	for _, i := range order {
 		switch w := loads[i]; {
 		case math.Abs(w) < math.Abs(loads[order[0]])/4:

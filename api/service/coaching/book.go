@@ -1,4 +1,4 @@
-package service
+package coaching
 
 import (
 	"cmp"
@@ -19,10 +19,10 @@ import (
 	"counterpour/flavor/drill"
 )
 
-// trainingBook is the training that the house has on record, by person. It keeps what it
+// book is the training that the house has on record, by person. It keeps what it
 // has read and asks the store only for what has changed since, so that a learner
 // is made again of their own results and not of everybody's.
-type trainingBook struct {
+type book struct {
 	store house.Store
 
 	mu       sync.Mutex
@@ -40,13 +40,13 @@ type played struct {
 	seq    int64
 }
 
-func newTrainingBook(s house.Store) *trainingBook {
-	return &trainingBook{store: s, of: map[string]string{}, rounds: map[string]map[string]played{}, learners: map[string]drill.Learner{}}
+func newBook(s house.Store) *book {
+	return &book{store: s, of: map[string]string{}, rounds: map[string]map[string]played{}, learners: map[string]drill.Learner{}}
 }
 
 // learner returns the learner of a name, empty but for the name if there is no
 // record of them.
-func (b *trainingBook) learner(ctx context.Context, name string) (drill.Learner, error) {
+func (b *book) learner(ctx context.Context, name string) (drill.Learner, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if err := b.refresh(ctx); err != nil {
@@ -58,7 +58,7 @@ func (b *trainingBook) learner(ctx context.Context, name string) (drill.Learner,
 }
 
 // team returns everybody on record, by name.
-func (b *trainingBook) team(ctx context.Context) ([]drill.Learner, error) {
+func (b *book) team(ctx context.Context) ([]drill.Learner, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if err := b.refresh(ctx); err != nil {
@@ -72,7 +72,7 @@ func (b *trainingBook) team(ctx context.Context) ([]drill.Learner, error) {
 }
 
 // made returns the learner of a person, made again if their records changed.
-func (b *trainingBook) made(who string) drill.Learner {
+func (b *book) made(who string) drill.Learner {
 	if l, ok := b.learners[who]; ok {
 		return l
 	}
@@ -96,7 +96,7 @@ const changesRead = 1000
 
 // refresh reads what the store has come to hold. The first time it reads the
 // records and not the log, in which they are a few among many.
-func (b *trainingBook) refresh(ctx context.Context) error {
+func (b *book) refresh(ctx context.Context) error {
 	if !b.read {
 		entries, err := b.store.List(ctx, house.KindTraining)
 		if err != nil {
@@ -126,7 +126,7 @@ func (b *trainingBook) refresh(ctx context.Context) error {
 }
 
 // put takes a record in, or out if the item is nil.
-func (b *trainingBook) put(ref house.Ref, item house.Item, seq int64) {
+func (b *book) put(ref house.Ref, item house.Item, seq int64) {
 	if who, ok := b.of[ref.ID]; ok {
 		delete(b.of, ref.ID)
 		delete(b.learners, who)

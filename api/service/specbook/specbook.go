@@ -1,4 +1,6 @@
-package service
+// Package specbook is the specs of a house as its records hold them: how a draft is kept
+// as one, and how one is opened, changed, marked as right, taken in and removed.
+package specbook
 
 import (
 	"context"
@@ -13,11 +15,11 @@ import (
 	"counterpour/flavor"
 )
 
-// Collection is the specs of a house as its records hold them: what it takes to
+// Book is the specs of a house as its records hold them: what it takes to
 // open one, to keep a draft as one, and to change or remove it. Every change names
 // the version that it was made on, and fails with [house.ErrConflict] if another
 // has come since.
-type Collection struct {
+type Book struct {
 	Store house.Store
 	Shelf *house.Shelf
 }
@@ -44,7 +46,7 @@ func SameSpec(a, b *house.Spec) bool {
 // Version returns a version of a spec, the latest for 0, and the version that is
 // current: 0 if the spec was removed since. It fails with [house.ErrNotFound] if
 // there is no such spec or version.
-func (c *Collection) Version(ctx context.Context, id string, at int64) (spec house.Spec, current int64, err error) {
+func (c *Book) Version(ctx context.Context, id string, at int64) (spec house.Spec, current int64, err error) {
 	history, err := c.Store.History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
 	if err != nil {
 		return house.Spec{}, 0, err
@@ -103,7 +105,7 @@ func (r *KeepRequest) id() string {
 // way: so does one of the same name, and one that the draft was opened from by
 // another name. If somebody has changed the spec since it was seen, the error is
 // a [house.ErrConflict] and the answer says what is there now, if anything is.
-func (c *Collection) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer, error) {
+func (c *Book) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer, error) {
 	if strings.TrimSpace(r.Draft.Name) == "" {
 		return KeepAnswer{}, flavor.Invalid("name", "", "the drink has no name; write one on the first line")
 	}
@@ -155,7 +157,7 @@ func (c *Collection) Keep(ctx context.Context, by house.By, r KeepRequest) (Keep
 }
 
 // rival says what a draft would change in a spec; nil if there is no such spec.
-func (c *Collection) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival, error) {
+func (c *Book) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival, error) {
 	history, err := c.Store.History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
 	if errors.Is(err, house.ErrNotFound) {
 		return nil, nil
@@ -174,7 +176,7 @@ func (c *Collection) rival(ctx context.Context, id string, draft *flavor.Spec) (
 }
 
 // Annotate writes the note of a spec anew.
-func (c *Collection) Annotate(ctx context.Context, by house.By, id string, version int64, note string) error {
+func (c *Book) Annotate(ctx context.Context, by house.By, id string, version int64, note string) error {
 	spec, err := house.Get[house.Spec](ctx, c.Store, id)
 	if err != nil {
 		return err
@@ -185,7 +187,7 @@ func (c *Collection) Annotate(ctx context.Context, by house.By, id string, versi
 }
 
 // Remove removes a spec and, with it, its mark, in one write.
-func (c *Collection) Remove(ctx context.Context, by house.By, id string, version int64) error {
+func (c *Book) Remove(ctx context.Context, by house.By, id string, version int64) error {
 	mark, err := c.mark(ctx, id)
 	if err != nil {
 		return err
@@ -200,7 +202,7 @@ func (c *Collection) Remove(ctx context.Context, by house.By, id string, version
 
 // Right marks a version of a spec as right for the house, if that is the current
 // one: what was tasted is what is marked.
-func (c *Collection) Right(ctx context.Context, by house.By, id string, version int64) error {
+func (c *Book) Right(ctx context.Context, by house.By, id string, version int64) error {
 	spec, err := house.Get[house.Spec](ctx, c.Store, id)
 	if err != nil {
 		return err
@@ -218,7 +220,7 @@ func (c *Collection) Right(ctx context.Context, by house.By, id string, version 
 }
 
 // NotRight takes the mark off a spec, and reports whether there was one.
-func (c *Collection) NotRight(ctx context.Context, by house.By, id string) (there bool, err error) {
+func (c *Book) NotRight(ctx context.Context, by house.By, id string) (there bool, err error) {
 	mark, err := c.mark(ctx, id)
 	if err != nil || mark.Version == 0 {
 		return false, err
@@ -228,7 +230,7 @@ func (c *Collection) NotRight(ctx context.Context, by house.By, id string) (ther
 }
 
 // mark is the mark of a spec; its version is 0 if there is none.
-func (c *Collection) mark(ctx context.Context, id string) (house.Kept[house.Right], error) {
+func (c *Book) mark(ctx context.Context, id string) (house.Kept[house.Right], error) {
 	mark, err := house.Get[house.Right](ctx, c.Store, id)
 	if errors.Is(err, house.ErrNotFound) {
 		return house.Kept[house.Right]{}, nil

@@ -1,4 +1,6 @@
-package service
+// Package shared keeps what became of a menu, and lets all who ask the same wait for one
+// search.
+package shared
 
 import (
 	"context"
@@ -18,17 +20,17 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// answeredMenus is how many answers are kept; a shift sees few states of the
+// mostKept is how many answers are kept; a shift sees few states of the
 // house, each perhaps for a few guests.
-const answeredMenus = 64
+const mostKept = 64
 
 // searchTime is the most that one search for all who wait for it may take: less
 // than any of them has for a page, so that what it found is still shown.
 const searchTime = 9 * time.Second
 
-// answered keeps what became of a menu, so that all screens that show one state
+// Menus keeps what became of a menu, so that all screens that show one state
 // of the house share one search. What it hands out is read only.
-type answered struct {
+type Menus struct {
 	kept    *lru.Cache[string, *answer]
 	running singleflight.Group
 
@@ -49,20 +51,21 @@ type answer struct {
 	result *cover.MenuResult
 }
 
-// menuSearch finds what becomes of a menu.
-type menuSearch func(context.Context, cover.MenuRequest) (*cover.MenuResult, error)
+// Search finds what becomes of a menu.
+type Search func(context.Context, cover.MenuRequest) (*cover.MenuResult, error)
 
-func newAnswered() (*answered, error) {
-	kept, err := lru.New[string, *answer](answeredMenus)
+// New returns an empty memory.
+func New() (*Menus, error) {
+	kept, err := lru.New[string, *answer](mostKept)
 	if err != nil {
 		return nil, err
 	}
-	return &answered{kept: kept, asked: map[string]*crowd{}}, nil
+	return &Menus{kept: kept, asked: map[string]*crowd{}}, nil
 }
 
 // join waits with all who wait for one search, until leave is called. The context
 // is that of the search.
-func (m *answered) join(ctx context.Context, key string) (shared context.Context, leave func()) {
+func (m *Menus) join(ctx context.Context, key string) (shared context.Context, leave func()) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	c := m.asked[key]
@@ -83,11 +86,11 @@ func (m *answered) join(ctx context.Context, key string) (shared context.Context
 	}
 }
 
-// outs answers a request from memory or by a search. Requests for the same share
+// Outs answers a request from memory or by a search. Requests for the same share
 // one search, which goes on for the others if one of them is given up, and ends if
 // all are. A failure is told to all who wait, and is not kept; nor is what was found
 // by the time that a search must end, since there may be more time for the next.
-func (m *answered) outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRequest, search menuSearch) (*cover.MenuResult, error) {
+func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRequest, search Search) (*cover.MenuResult, error) {
 	key := menuKey(palates, &r)
 	if a, ok := m.kept.Get(key); ok {
 		return a.adoptedBy(&r), nil
@@ -118,10 +121,10 @@ func (m *answered) outs(ctx context.Context, palates []weigh.Palate, r cover.Men
 
 // withoutPanic searches, and turns a panic into an error: nobody else would catch
 // one of a search that several wait for.
-func withoutPanic(ctx context.Context, r cover.MenuRequest, search menuSearch) (result *cover.MenuResult, err error) {
+func withoutPanic(ctx context.Context, r cover.MenuRequest, search Search) (result *cover.MenuResult, err error) {
 	defer func() {
 		if spilled := recover(); spilled != nil {
-			result, err = nil, fmt.Errorf("service: the search for covers of a menu panicked: %v", spilled)
+			result, err = nil, fmt.Errorf("shared: the search for covers of a menu panicked: %v", spilled)
 		}
 	}()
 	return search(ctx, r)

@@ -1,4 +1,4 @@
-package service
+package chart
 
 import (
 	"math"
@@ -7,12 +7,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/data/bartest"
 	"counterpour/flavor"
 )
 
-func TestPlaces(t *testing.T) {
-	stock := testHouse(t).Stock
-	at, ok := PlacesOf(stock)
+func TestChart(t *testing.T) {
+	stock := bartest.New(t).Usual
+	at, ok := Of(stock)
 	require.True(t, ok)
 	require.Len(t, at.X, len(stock))
 	index := func(is func(p *flavor.Profile) bool) int {
@@ -21,7 +22,7 @@ func TestPlaces(t *testing.T) {
 				return i
 			}
 		}
-		panic("the demo house keeps none")
+		panic("the bar keeps none")
 	}
 	gin := index(func(p *flavor.Profile) bool { return p.Class == flavor.ClassGin })
 	other := index(func(p *flavor.Profile) bool {
@@ -40,11 +41,11 @@ func TestPlaces(t *testing.T) {
 	}
 	assert.InDelta(t, 0, mean, 1e-9, "the middle of the stock is the middle of the map")
 
-	again, _ := PlacesOf(stock)
+	again, _ := Of(stock)
 	assert.Equal(t, at, again)
-	_, ok = PlacesOf(stock[:leastPlaces-1])
+	_, ok = Of(stock[:leastPlaces-1])
 	assert.False(t, ok, "too few")
 	one := stock[0]
-	_, ok = PlacesOf([]*flavor.Profile{one, one, one, one, one})
+	_, ok = Of([]*flavor.Profile{one, one, one, one, one})
 	assert.False(t, ok, "all alike")
 }

@@ -1,4 +1,4 @@
-package service
+package shared
 
 import (
 	"context"
@@ -33,9 +33,9 @@ func touch(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	return out, nil
 }
 
-func answers(t *testing.T) *answered {
+func answers(t *testing.T) *Menus {
 	t.Helper()
-	m, err := newAnswered()
+	m, err := New()
 	require.NoError(t, err)
 	return m
 }
@@ -57,12 +57,12 @@ func TestOneSearchForAllWhoAskTheSame(t *testing.T) {
 	results := make(chan got, 4)
 	ask := func(ctx context.Context) {
 		r := asked()
-		result, err := m.outs(ctx, nil, r, search)
+		result, err := m.Outs(ctx, nil, r, search)
 		results <- got{r, result, err}
 	}
 	gone, leave := context.WithCancel(t.Context())
 	go ask(gone)
-	assert.Eventually(t, func() bool { return searched.Load() == 1 }, patience, time.Millisecond)
+	assert.Eventually(t, func() bool { return searched.Load() == 1 }, time.Minute, time.Millisecond)
 	for range 3 {
 		go ask(t.Context())
 	}
@@ -137,19 +137,19 @@ func TestWhatTheKeyIsMadeOfHoldsNoPointers(t *testing.T) {
 func TestFailuresAreNotKept(t *testing.T) {
 	m := answers(t)
 	broken := errors.New("the pump is broken")
-	_, err := m.outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { return nil, broken })
+	_, err := m.Outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { return nil, broken })
 	assert.ErrorIs(t, err, broken)
-	_, err = m.outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { panic("spilled") })
+	_, err = m.Outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { panic("spilled") })
 	assert.ErrorContains(t, err, "spilled")
-	_, err = m.outs(t.Context(), nil, asked(), touch)
+	_, err = m.Outs(t.Context(), nil, asked(), touch)
 	assert.NoError(t, err)
-	for i := range 3 * answeredMenus {
+	for i := range 3 * mostKept {
 		r := asked()
 		r.Parts = i + 10
-		_, err := m.outs(t.Context(), nil, r, touch)
+		_, err := m.Outs(t.Context(), nil, r, touch)
 		require.NoError(t, err)
 	}
-	assert.LessOrEqual(t, m.kept.Len(), answeredMenus)
+	assert.LessOrEqual(t, m.kept.Len(), mostKept)
 }
 
 // When the last who waited has left, the search ends, and who asks next has one of
@@ -160,7 +160,7 @@ func TestASearchEndsWithThoseWhoAsked(t *testing.T) {
 	ctx, leave := context.WithCancel(t.Context())
 	failed := make(chan error)
 	go func() {
-		_, err := m.outs(ctx, nil, asked(), func(shared context.Context, _ cover.MenuRequest) (*cover.MenuResult, error) {
+		_, err := m.Outs(ctx, nil, asked(), func(shared context.Context, _ cover.MenuRequest) (*cover.MenuResult, error) {
 			close(began)
 			<-shared.Done()
 			ended <- shared.Err()
@@ -172,7 +172,7 @@ func TestASearchEndsWithThoseWhoAsked(t *testing.T) {
 	leave()
 	assert.ErrorIs(t, <-failed, context.Canceled)
 	assert.ErrorIs(t, <-ended, context.Canceled)
-	_, err := m.outs(t.Context(), nil, asked(), touch)
+	_, err := m.Outs(t.Context(), nil, asked(), touch)
 	assert.NoError(t, err)
 	assert.Empty(t, m.asked)
 }
@@ -185,10 +185,10 @@ func TestWhatWasCutShortIsNotKept(t *testing.T) {
 		out.CutShort = true
 		return out, err
 	}
-	first, err := m.outs(t.Context(), nil, asked(), short)
+	first, err := m.Outs(t.Context(), nil, asked(), short)
 	require.NoError(t, err)
 	assert.True(t, first.CutShort)
-	next, err := m.outs(t.Context(), nil, asked(), touch)
+	next, err := m.Outs(t.Context(), nil, asked(), touch)
 	require.NoError(t, err)
 	assert.False(t, next.CutShort)
 }

@@ -1,4 +1,4 @@
-package service
+package chart
 
 import (
 	"cmp"
@@ -24,10 +24,10 @@ type Neighbour struct {
 	Differs  []string // how it differs, what differs most first; none if by little
 }
 
-// NeighboursOf lists up to n ingredients that are nearest to one of the list, by the
-// matrix that [PlacesOf] lays out and in all of its directions, the nearest first and
+// Neighbours lists up to n ingredients that are nearest to one of the list, by the
+// matrix that [Of] lays out and in all of its directions, the nearest first and
 // then by id. It is nil if the one is not in the list or nothing else is.
-func NeighboursOf(list []*flavor.Profile, one *flavor.Profile, n int) []Neighbour {
+func Neighbours(list []*flavor.Profile, one *flavor.Profile, n int) []Neighbour {
 	at := slices.Index(list, one)
 	if at < 0 || len(list) < 2 || n < 1 {
 		return nil

@@ -1,4 +1,4 @@
-package service
+package coaching
 
 import (
 	chain "container/list"
@@ -17,13 +17,13 @@ type Trainee struct{ Name, Word string }
 // Learners remembers who answered how: those who gave a name in the house, the
 // others in memory. It is safe for concurrent use.
 type Learners struct {
-	book   *trainingBook
+	book   *book
 	guests *guests
 }
 
 // NewLearners returns the learners of a house.
 func NewLearners(s house.Store) *Learners {
-	return &Learners{book: newTrainingBook(s), guests: newGuests()}
+	return &Learners{book: newBook(s), guests: newGuests()}
 }
 
 // Of returns what is known of a trainee, empty if nothing is.

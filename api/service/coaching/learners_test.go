@@ -1,4 +1,4 @@
-package service
+package coaching
 
 import (
 	"context"
@@ -192,12 +192,12 @@ func BenchmarkBook(b *testing.B) {
 	require.NoError(b, err)
 	b.Run("first", func(b *testing.B) {
 		for b.Loop() {
-			_, err := newTrainingBook(store).team(b.Context())
+			_, err := newBook(store).team(b.Context())
 			require.NoError(b, err)
 		}
 	})
 	b.Run("next", func(b *testing.B) {
-		book := newTrainingBook(store)
+		book := newBook(store)
 		_, err := book.team(b.Context())
 		require.NoError(b, err)
 		for b.Loop() {
@@ -205,4 +205,13 @@ func BenchmarkBook(b *testing.B) {
 			require.NoError(b, err)
 		}
 	})
+}
+
+// memory is a store that ends with the test.
+func memory(t testing.TB) house.Store {
+	t.Helper()
+	s, err := store.OpenMemory(t.Context())
+	require.NoError(t, err)
+	t.Cleanup(func() { assert.NoError(t, s.Close()) })
+	return s
 }
