@@ -42,7 +42,7 @@ func runRatios(ctx context.Context, args []string) error {
 	flags.DurationVar(&r.each, "each", 4*time.Second, "how long each rate is measured")
 	flags.IntVar(&r.rounds, "rounds", 3, "how often, of which the median counts")
 	largest := flags.Int("largest", 100_000, "most ingredients of a generated catalogue")
-	flags.StringVar(&r.only, "only", "", "measure only rates, crowd, search, start, catalogues or menus; nothing is then written")
+	flags.StringVar(&r.only, "only", "", "measure only rates, crowd, search, solver, start, catalogues or menus; nothing is then written")
 	once := flags.Bool("once", false, "everything once and small, to see that it runs")
 	if err := parse(flags, args); err != nil {
 		return err
@@ -67,7 +67,7 @@ func (r *ratios) section(ctx context.Context, out io.Writer) error {
 	for _, part := range []struct {
 		name    string
 		measure func(context.Context, io.Writer) error
-	}{{"rates", r.rates}, {"crowd", r.crowd}, {"search", r.search}, {"start", r.start}, {"catalogues", r.catalogues}, {"menus", r.menus}} {
+	}{{"rates", r.rates}, {"crowd", r.crowd}, {"search", r.search}, {"solver", r.solver}, {"start", r.start}, {"catalogues", r.catalogues}, {"menus", r.menus}} {
 		if r.only != "" && part.name != r.only {
 			continue
 		}
