@@ -15,9 +15,9 @@ type question struct {
 // fruit are none of its tree nuts follows from its point 8, and coconut is not in it
 // either. That some guests avoid them is common practice, no source.
 var questions = []question{
-	{Gluten, fromGrain, "may be distilled from wheat, rye or barley: the law counts a distillate as free of gluten, but some guests still avoid it"},
+	{Gluten, fromGrain, "may hold spirit distilled from wheat, rye or barley: the law counts that as free of gluten, but some guests still avoid it"},
 	{TreeNuts, fromKernels, "tastes of the kernels of stone fruit: the law does not count them as tree nuts, but some guests avoid them"},
-	{TreeNuts, made("coconut"), "holds coconut: European law does not count it as a tree nut, but some guests avoid it"},
+	{TreeNuts, smellsOf("coconut"), "holds coconut or its flavour: European law does not count it as a tree nut, but some guests avoid it"},
 }
 
 // Ask returns what to ask a guest who avoids allergens before a drink is poured: what
@@ -41,25 +41,29 @@ func (s *Spec) Ask(avoid []Allergen) []string {
 	return out
 }
 
-func made(materials ...string) func(*Profile) bool {
+// smellsOf tells what smells of one of some materials: a record says no more of what it
+// is distilled from or pressed on.
+func smellsOf(materials ...string) func(*Profile) bool {
 	return func(p *Profile) bool {
 		return slices.ContainsFunc(p.Materials, func(m MaterialShare) bool { return slices.Contains(materials, m.Material) })
 	}
 }
 
 var (
-	fromKernels = made("cherry kernel", "apricot kernel")
-	fromCereals = made("grain spirit", "malt spirit", "rye spice")
-	fromOthers  = made("potato", "corn", "grape spirit", "rice")
+	fromKernels = smellsOf("cherry kernel", "apricot kernel")
+	fromCereals = smellsOf("grain spirit", "malt spirit", "rye spice")
+	fromOthers  = smellsOf("potato", "corn", "grape spirit", "rice")
 )
 
-// fromGrain reports whether a spirit is, or may be, distilled from wheat, rye or barley:
-// gins and whiskies are unless they say otherwise, and so is what smells of such a
-// spirit and of nothing else that spirits are made from.
+// fromGrain reports whether a bottle holds, or may hold, spirit distilled from wheat, rye
+// or barley: gins and whiskies do unless they say otherwise, a liqueur of gin does by law,
+// and so does what smells of such a spirit and of nothing else that spirits are made from.
 func fromGrain(p *Profile) bool {
-	switch p.Class {
-	case ClassGin, ClassWhiskey:
+	switch {
+	case p.Class == ClassGin, p.Class == ClassWhiskey, p.Legal == "sloe gin":
 		return true
+	case p.Class == ClassAlcoholFree:
+		return false
 	}
-	return p.Class.Kin() == KinSpirit && p.Class != ClassAlcoholFree && fromCereals(p) && !fromOthers(p)
+	return p.ABV.Value > 0 && fromCereals(p) && !fromOthers(p)
 }
