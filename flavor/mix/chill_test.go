@@ -356,5 +356,16 @@ func TestHotPoursMeltMore(t *testing.T) {
 	}
 	neat := mix(flavor.Build, flavor.Up, flavor.HeatHot)
 	assert.Zero(t, neat.IceWaterG)
-	assert.InDelta(t, MixedC(&flavor.Spec{Pours: []flavor.Pour{pour(vodka, 60), {Profile: coffee, ML: 30, Heat: flavor.HeatHot}}}, nil), neat.TemperatureC, 1.5, "but for the heat of mixing")
+	hot := pour(coffee, 30)
+	hot.Heat = flavor.HeatHot
+	assert.InDelta(t, MixedC(&flavor.Spec{Pours: []flavor.Pour{pour(vodka, 60), hot}}, nil), neat.TemperatureC, 1e-9)
+
+	// A hot top is as hot as it is poured: all of the drink where nothing else is in it.
+	hot.After = true
+	top, err := m.Mix(&flavor.Spec{Method: flavor.Build, Service: flavor.Up, Pours: []flavor.Pour{hot}})
+	require.NoError(t, err)
+	assert.InDelta(t, brewC, top.TemperatureC, 1e-9)
+	onIce, err := m.Mix(&flavor.Spec{Method: flavor.Build, Service: flavor.Rocks, Pours: []flavor.Pour{pour(vodka, 60), hot}})
+	require.NoError(t, err)
+	assert.InEpsilon(t, mix(flavor.Build, flavor.Rocks, flavor.HeatHot).IceWaterG, onIce.IceWaterG, 0.08, "the ice takes the same heat, and less of its film goes in with less to mix")
 }

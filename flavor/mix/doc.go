@@ -11,8 +11,8 @@
 //
 // How much ice melts comes from published equations for shaking and stirring,
 // scaled for the other methods; an energy balance stands beside them. The
-// balance says how cold the drink gets, what other [Ice], a warmer bar or a
-// heavier vessel change, and how far to trust the equations: see
+// balance says how cold the drink gets, what other [Ice], a warmer bar, a hot pour or
+// a heavier vessel change, and how far to trust the equations: see
 // [Mixer.Balance]. Ice that stands in the glass is heat alone: it brings what is
 // poured on it, tops too, to within a few degrees above 0 °C.
 //

@@ -81,6 +81,27 @@ func MixedC(s *flavor.Spec, ml []float64) float64 {
 	})
 }
 
+// evenedHot returns the temperature in °C where those pours even out that are in: the
+// hot ones as they are poured, the others at otherC. It is otherC if none is in.
+func evenedHot(s *flavor.Spec, otherC float64, in func(*flavor.Pour) bool) float64 {
+	amounts := make([]float64, len(s.Pours))
+	none := true
+	for i := range s.Pours {
+		if in(&s.Pours[i]) {
+			amounts[i], none = s.Pours[i].ML, false
+		}
+	}
+	if none {
+		return otherC
+	}
+	return evened(s, amounts, func(p *flavor.Pour) float64 {
+		if p.Heat == flavor.HeatHot {
+			return pouredC(p)
+		}
+		return otherC
+	})
+}
+
 // heatersOf tells which pours of a hot drink are hot; nil if it is heated as a whole.
 func heatersOf(s *flavor.Spec) func(*flavor.Pour) bool {
 	said := func(p *flavor.Pour) bool { return p.Warmth() == flavor.HeatHot }

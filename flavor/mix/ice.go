@@ -183,17 +183,18 @@ type setting struct {
 	dilutionRule
 	iceC, wet, perML, barC, vesselJ float64
 	startC                          float64 // of what is mixed, before it meets ice
+	topC                            float64 // of what goes in after it
 	cools                           float64
 	scale                           float64 // of the published dilution
 	standing                        float64 // share of the way to 0 °C left by the ice in the glass; 1 without
 }
 
 // settingFor resolves the defaults of i for a method and a service. Scale is 1, and
-// what is mixed is as warm as the bar.
+// what is mixed is as warm as the bar, what goes in after it as cold as the refrigerator.
 func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
 	set := setting{dilutionRule: ruleFor(m, s), scale: 1, iceC: i.TemperatureC, wet: i.Wetness,
 		perML: orElse(i.GramsPerML, usualIcePerML), barC: orElse(i.BarC, usualBarC)}
-	set.startC = set.barC
+	set.startC, set.topC = set.barC, fridgeC
 	usual := set.ice
 	if i.Kind != IceOfMethod && usual != NoIce { // a drink poured straight stays so
 		set.ice = i.Kind
@@ -225,7 +226,7 @@ func settingFor(m flavor.Method, s flavor.Service, i Ice) setting {
 }
 
 // pour tells how warm the pours of a spec come: a hot drink with its mug, and a hot
-// pour among others where the two even out. What is cold makes no difference: the
+// pour among others where they even out. What is cold makes no difference: the
 // equations were measured with juice from the refrigerator.
 func (s *setting) pour(spec *flavor.Spec) {
 	switch {
@@ -233,7 +234,8 @@ func (s *setting) pour(spec *flavor.Spec) {
 		s.barC = HotC(spec, nil)
 		s.startC = s.barC
 	case hotPoured(spec):
-		s.startC = s.barC + max(0, MixedC(spec, nil)-usualBarC)
+		s.startC = evenedHot(spec, s.startC, func(p *flavor.Pour) bool { return !afterIce(p) })
+		s.topC = evenedHot(spec, s.topC, afterIce)
 	}
 }
 

@@ -87,7 +87,7 @@ func (p *pot) finish(set *setting, times float64, f *freezing) finished {
 			}
 		}
 	}
-	c, bare = p.topped(&out.after, c), p.topped(&out.after, bare)
+	c, bare = p.topped(&out.after, c, set.topC), p.topped(&out.after, bare, set.topC)
 	out.after.add(&p.top, 1)
 	standing, c := set.stand(&out.after, c, bare, out.met, times)
 	if set.standing < 1 {
@@ -102,12 +102,12 @@ func (p *pot) finish(set *setting, times float64, f *freezing) finished {
 	return out
 }
 
-// topped returns the temperature once the top, from the refrigerator, is mixed
-// with what was chilled to c.
-func (p *pot) topped(cold *parts, c float64) float64 {
+// topped returns the temperature once the top, at topC, is mixed with what was
+// chilled to c.
+func (p *pot) topped(cold *parts, c, topC float64) float64 {
 	a, b := cold.heatCapacity(), p.top.heatCapacity()
 	if a+b <= 0 {
 		return c
 	}
-	return (a*c + b*fridgeC) / (a + b)
+	return (a*c + b*topC) / (a + b)
 }
