@@ -106,7 +106,12 @@ func fill(ctx context.Context, to bleve.Index, profiles []*flavor.Profile, progr
 	writers, ctx := errgroup.WithContext(ctx)
 	writers.SetLimit(cores)
 	for batch := range slices.Chunk(profiles, size) {
-		writers.Go(func() error {
+		writers.Go(func() (err error) {
+			defer func() { // nobody else would catch a panic
+				if spilled := recover(); spilled != nil {
+					err = fmt.Errorf("index: build: it panicked: %v", spilled)
+				}
+			}()
 			if err := write(ctx, to, batch); err != nil {
 				return err
 			}
@@ -122,13 +127,8 @@ func fill(ctx context.Context, to bleve.Index, profiles []*flavor.Profile, progr
 	return writers.Wait()
 }
 
-// write writes one batch. A panic becomes an error, since nobody else would catch it.
-func write(ctx context.Context, to bleve.Index, profiles []*flavor.Profile) (err error) {
-	defer func() {
-		if spilled := recover(); spilled != nil {
-			err = fmt.Errorf("index: build: it panicked: %v", spilled)
-		}
-	}()
+// write writes one batch.
+func write(ctx context.Context, to bleve.Index, profiles []*flavor.Profile) error {
 	if err := ctx.Err(); err != nil {
 		return fmt.Errorf("index: build: %w", err)
 	}

@@ -167,6 +167,12 @@ func TestBuildRefuses(t *testing.T) {
 	require.ErrorIs(t, err, context.Canceled)
 }
 
+// Whoever is told of progress may break; the program does not.
+func TestBuildOutlivesItsListener(t *testing.T) {
+	_, err := Build(t.Context(), shelf(), func(int, int) { panic("nobody listens") })
+	require.ErrorContains(t, err, "it panicked: nobody listens")
+}
+
 func TestBuildOfNothing(t *testing.T) {
 	x := build(t, nil)
 	r, err := x.Search(context.Background(), lookup.Query{Text: "gin", Avoid: flavor.Allergens()})

@@ -93,6 +93,7 @@ const least = 0.01
 // sound is the curve with every size a number that can be drawn.
 func (c *Curve) sound() *Curve {
 	out := *c
+	out.Tells = math.Max(finite(c.Tells, 0), 0)
 	out.Rounds = make([]Played, len(c.Rounds))
 	for i, r := range c.Rounds {
 		out.Rounds[i] = Played{math.Max(finite(r.Steps, least), least), r.Right}

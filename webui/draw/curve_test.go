@@ -37,4 +37,9 @@ func TestCurvesStayWithin(t *testing.T) {
 		low, high := c.ends()
 		assert.GreaterOrEqual(t, high, 2*low*0.999)
 	}
+	for _, tells := range []float64{math.Inf(1), math.NaN(), -1} {
+		got := string(CurveSVG("a", &Curve{Rounds: []Played{{3, true}}, Tells: tells}))
+		assert.NotContains(t, got, "Inf")
+		assert.NotContains(t, got, "smallest step noticed", "%v is no size", tells)
+	}
 }

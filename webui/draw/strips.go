@@ -101,8 +101,10 @@ func (s *Strip) at(ml float64) (x float64, clamped bool) {
 		x = bandMiddle + (bandRight-bandMiddle)*math.Log(ml/r.Centre)/math.Log(r.High/r.Centre)
 	case ml > 0:
 		x = bandMiddle - (bandMiddle-bandLeft)*math.Log(r.Centre/ml)/math.Log(r.Centre/r.Low)
-	default:
+	case ml <= 0:
 		x = math.Inf(-1)
+	default:
+		x = math.NaN()
 	}
 	// A range without width has no scale; what is not a number sits in the middle.
 	if math.IsNaN(x) {

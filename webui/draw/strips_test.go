@@ -74,6 +74,7 @@ func TestStripPlaces(t *testing.T) {
 		{"no part, too much", Strip{ML: 12, Range: Range{High: 10}}, 297.6, tooMuch},
 		{"no part, none allowed, none there", Strip{}, leftEnd, noPart},
 		{"no part, none allowed, some there", Strip{ML: 1}, rightEnd, tooMuch},
+		{"no number", Strip{ML: math.NaN(), Range: has}, bandMiddle, inBand},
 		{"a range without width", Strip{ML: 5, Range: Range{Has: true, Low: 5, Centre: 5, High: 5}}, bandMiddle, inBand},
 	} {
 		x, _ := c.strip.at(c.strip.ML)
