@@ -1,6 +1,8 @@
 package index
 
 import (
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -166,7 +168,10 @@ func TestResolveCatalogueNames(t *testing.T) {
 // A word put before a name makes another name, never a slip.
 func TestResolveKeepsWordsApart(t *testing.T) {
 	x := build(t, catalogue(t))
-	for key := range x.names.written {
+	for i, key := range slices.Sorted(maps.Keys(x.names.written)) {
+		if testing.Short() && i%5 > 0 {
+			continue
+		}
 		for _, s := range []string{"goat ", "sheep ", "extra "} {
 			if p, how, ok := x.lookUp(s + key); ok {
 				require.NotEqual(t, flavor.MatchFuzzy, how, "%q read as %q", s+key, p.ID)
