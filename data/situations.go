@@ -10,7 +10,7 @@ import (
 	"counterpour/flavor/trial"
 )
 
-//go:embed situations.toml situations-held.toml situations-fresh.toml
+//go:embed situations.toml situations-held.toml situations-fresh.toml situations-wide.toml
 var situations embed.FS
 
 // What the covers are tried on: the situations that they were tuned to, those that
@@ -20,6 +20,7 @@ const (
 	TunedSituations = "situations.toml"
 	HeldSituations  = "situations-held.toml"
 	FreshSituations = "situations-fresh.toml"
+	WideSituations  = "situations-wide.toml"
 )
 
 type situationsRecord struct {
@@ -40,7 +41,7 @@ type situationRecord struct {
 }
 
 // Situations reads what the covers are tried on, from [TunedSituations],
-// [HeldSituations] or [FreshSituations]. Every id must be in the catalogue; all
+// [HeldSituations], [FreshSituations] or [WideSituations]. Every id must be in the catalogue; all
 // faults are returned together.
 func (c *Catalogue) Situations(name string) ([]trial.Situation, error) {
 	var file situationsRecord

@@ -13,7 +13,7 @@ func TestSituations(t *testing.T) {
 	for _, set := range []struct {
 		file  string
 		least int
-	}{{TunedSituations, 200}, {HeldSituations, 60}, {FreshSituations, 90}} {
+	}{{TunedSituations, 200}, {HeldSituations, 60}, {FreshSituations, 90}, {WideSituations, 100}} {
 		situations, err := c.Situations(set.file)
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, len(situations), set.least)

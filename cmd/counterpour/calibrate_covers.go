@@ -24,7 +24,7 @@ func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	defer kitchen.Close()
 	bar := service.AtRest(kitchen, &data.House{})
 	for _, set := range []struct{ file, title string }{
-		{data.TunedSituations, "tuned to"}, {data.HeldSituations, "held back, then mended by"}, {data.FreshSituations, "fresh"},
+		{data.TunedSituations, "tuned to"}, {data.HeldSituations, "held back, then mended by"}, {data.FreshSituations, "fresh"}, {data.WideSituations, "of wide spread"},
 	} {
 		situations, err := catalogue.Situations(set.file)
 		if err != nil {
