@@ -7,7 +7,6 @@ import (
 
 	"counterpour/data"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
 )
 
@@ -49,7 +48,7 @@ func besides(cautions []data.Caution, specs []*flavor.Spec) []data.Caution {
 // HoldsAlcohol reports whether a pour of a spec is stronger than what counts as
 // alcohol-free.
 func HoldsAlcohol(s *flavor.Spec) bool {
-	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > cover.NoAlcoholABV })
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > flavor.NoAlcoholABV })
 }
 
 // StrengthCaution is the key of the caution that one glass holds a great deal of

@@ -12,19 +12,46 @@ import (
 // something like it: what the trade pours, what does the same work and smells not quite
 // unlike it, and what smells no further from it than otherKin whatever it is.
 func (t *task) akin(x *search.Filling, otherKin float64) bool {
+	if t.dyes(x) {
+		return false
+	}
 	if t.byCustom(x) {
 		return true
 	}
 	if t.cameBack[search.Combine(x.Parts...)] {
 		return false // it keeps nothing else off the list
 	}
-	for m, p := range t.removed {
-		leads := t.req.missing(p) || t.gone[m].weight >= muchOfTheGap
-		if leads && !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m, otherKin) }) {
+	for m := range t.removed {
+		if t.leading(m) && !slices.ContainsFunc(x.Parts, func(i int) bool { return t.standsIn(i, m, otherKin) }) {
 			return false
 		}
 	}
 	return len(x.Parts) == 1 || !slices.ContainsFunc(x.Parts, func(i int) bool { return t.strays(i, otherKin) })
+}
+
+// sameKin reports whether for each thing out that leads a part of its kin is poured that
+// does its work: of juices none may smell like the one that went, and one of them is still
+// what a bartender pours.
+func (t *task) sameKin(x *search.Filling) bool {
+	for m, p := range t.removed {
+		if !t.leading(m) {
+			continue
+		}
+		stands := func(i int) bool {
+			c := &t.cands[i]
+			return c.profile.Class.Kin() == p.Class.Kin() && !otherWork(c.bottle, t.gone[m].bottle)
+		}
+		others := func(i int) bool { return !stands(i) && t.strays(i, likeSmell) }
+		if !slices.ContainsFunc(x.Parts, stands) || len(t.removed) == 1 && slices.ContainsFunc(x.Parts, others) {
+			return false
+		}
+	}
+	return !t.dyes(x)
+}
+
+// leading reports whether removed m is what a cover must be like.
+func (t *task) leading(m int) bool {
+	return t.req.missing(t.removed[m]) || t.gone[m].weight >= muchOfTheGap
 }
 
 // muchOfTheGap is the weight, see [departed], from which what had to go for the guest must
@@ -39,7 +66,11 @@ func (t *task) strays(part int, otherKin float64) bool {
 		return false
 	}
 	switch c.profile.Class.Part() {
-	case flavor.PartSweetener, flavor.PartSour, flavor.PartSeasoning, flavor.PartTexture:
+	case flavor.PartSweetener:
+		if !sweetFlavour(c.profile.Class) || c.profile.Class == flavor.ClassSyrup {
+			return false
+		}
+	case flavor.PartSour, flavor.PartSeasoning, flavor.PartTexture:
 		return false
 	}
 	for m := range t.removed {
@@ -57,22 +88,69 @@ const (
 	likeSmell = 0.75
 )
 
+// sourJuice is the acid, in g/L, from which a juice sours a drink, as grapefruit does
+// where lemon and lime are out.
+const sourJuice = 8.0
+
 // standsIn reports whether a part stands in for removed m: by custom, by doing the same
-// work where smell is not what counts, or by its smell. What sparkles stands for nothing
-// still, and the other way, and what holds alcohol for no juice, tea or soda.
+// work where smell is not what counts, or by its smell.
 func (t *task) standsIn(part, m int, otherKin float64) bool {
 	c, was := &t.cands[part], t.removed[m].Class
 	is := c.profile.Class
 	both := func(p flavor.Part) bool { return is.Part() == p && was.Part() == p }
 	switch {
-	case t.customFor[m][part], !t.gone[m].smells, both(flavor.PartBase), both(flavor.PartSweetener), both(flavor.PartSour):
+	case t.customFor[m][part]:
 		return true
-	case both(flavor.PartLength) && is.Sparkles() != was.Sparkles(), was.Part() == flavor.PartLength && c.profile.ABV.Value > NoAlcoholABV && t.removed[m].ABV.Value <= NoAlcoholABV:
+	case otherWork(c.bottle, t.gone[m].bottle):
 		return false
+	case !t.gone[m].smells, both(flavor.PartBase), both(flavor.PartSweetener), both(flavor.PartSour):
+		return true
+	case was.Part() == flavor.PartSour && c.profile.Acid.Value >= sourJuice:
+		return true
 	case is.Kin() == was.Kin(), sweetFlavour(is) && sweetFlavour(was):
 		otherKin = akinTo
 	}
 	return apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= otherKin
+}
+
+// Bitterness, in mg/L of quinine, as far as bottles are told apart by it: what is poured
+// to be bitter has at least the first, a liqueur or syrup that is not bitter less than
+// the second, and what is too bitter to stand for one more than the third.
+const (
+	stillBitter = 30.0
+	notBitter   = 12.0
+	tooBitter   = 50.0
+)
+
+// otherWork reports whether a bottle does other work than the one that went, however it
+// smells: nothing still stands for what sparkles, and nothing that holds alcohol for a
+// juice, tea or soda; nothing sweet for what is bitter, and the other way; no white wine
+// for a red port.
+func otherWork(b, gone *bottle) bool {
+	p, q := b.profile, gone.profile
+	is, was := p.Class, q.Class
+	length := was.Part() == flavor.PartLength
+	switch {
+	case was.Sparkles() && !is.Sparkles(), length && is.Part() == flavor.PartLength && is.Sparkles() && !was.Sparkles(),
+		length && p.ABV.Value > flavor.NoAlcoholABV && q.ABV.Value <= flavor.NoAlcoholABV:
+		return true
+	case was.Kin() == flavor.KinBitter:
+		return p.Bitter.Value < stillBitter
+	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener:
+		return q.Bitter.Value < notBitter && p.Bitter.Value > tooBitter
+	}
+	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && is != was && unlikeInLook(b, gone) >= otherWine
+}
+
+// otherWine is the difference in look, see [unlikeInLook], from which a wine of another
+// class is no cover: white wine for red port.
+const otherWine = 0.6
+
+// dyes reports whether a part is blue or green and nothing that went is: in however
+// little, a guest sees it.
+func (t *task) dyes(x *search.Filling) bool {
+	dyed := func(i int) bool { return t.cands[i].dyed() && sweetFlavour(t.cands[i].profile.Class) }
+	return slices.ContainsFunc(x.Parts, dyed) && !slices.ContainsFunc(t.gone, func(d departed) bool { return d.dyed() })
 }
 
 // sweetFlavour reports whether a class is poured for a flavour with sugar: a liqueur,

@@ -120,7 +120,7 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 		return 0, 0
 	case at >= 0 && (t.standsDry(p.Class, was) || spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong):
 		return amounts[at].ml, w.Measure
-	case at >= 0 && (p.Class == was || spirits):
+	case at >= 0 && (p.Class == was || spirits || fills(p.Class, was)):
 		return amounts[at].ml, w.Firm
 	}
 	little := t.gapML < seasoningML && p.Class.Measured() == flavor.ByDash
@@ -128,6 +128,12 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 		return 0, 0
 	}
 	return t.gapML, 0
+}
+
+// fills reports whether one class fills a glass as the other does: milk for milk, juice
+// for juice, soda for soda.
+func fills(is, was flavor.Class) bool {
+	return is.Kin() == was.Kin() && (was.Part() == flavor.PartLength || was.Part() == flavor.PartTexture)
 }
 
 // pourGone returns the first pour that went.

@@ -33,7 +33,7 @@ func TestDiets(t *testing.T) {
 					assert.Zero(t, p.Profile.ABV.Value, p.Profile.Name)
 				}
 				if diet == "alcohol-free" {
-					assert.LessOrEqual(t, p.Profile.ABV.Value, NoAlcoholABV, p.Profile.Name)
+					assert.LessOrEqual(t, p.Profile.ABV.Value, flavor.NoAlcoholABV, p.Profile.Name)
 				}
 			}
 		}

@@ -29,8 +29,11 @@ func (b *bench) menu(t testing.TB, texts ...string) []*flavor.Spec {
 func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	b := newBench(t)
 	specs, _ := b.house(t)
-	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice")
-	stock := b.profiles(t, "old-tom-gin", "apricot-liqueur", "fino-sherry", "palo-cortado-sherry") // little to put the rest right with
+	short, err := b.catalogue.ReadSpec("", "6 oz lager\n1 oz lime juice\n2 dashes hot pepper sauce\n1 pinch salt\nbuild, long")
+	require.NoError(t, err)
+	specs = append(specs, &short)
+	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice", "lager")
+	stock := b.profiles(t, "old-tom-gin", "orange-juice", "fernet", "dry-cider") // little to put the rest right with
 	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1}, nil)
 	require.NoError(t, err)
 	var kept, lost int

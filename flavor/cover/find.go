@@ -48,7 +48,8 @@ type Request struct {
 	// Parts is the most substitutes, 1 to MaxParts, for one thing that had to go;
 	// each further one may have one more, up to MaxParts in all. 0 means 2.
 	Parts int
-	Limit int // most covers, 1 to MaxLimit; 0 means 10
+	Limit int  // most covers, 1 to MaxLimit; 0 means 10
+	Far   bool // list what ranks far behind the best too
 	// Effort is how much work the search may take, see [search.Problem]; 0 means as
 	// much as it needs. What it has by then, or by the deadline of the context, is
 	// returned as the best so far.

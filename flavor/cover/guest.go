@@ -9,14 +9,11 @@ import (
 	"counterpour/flavor/cover/search"
 )
 
-// NoAlcoholABV is [flavor.NoAlcoholABV].
-const NoAlcoholABV = flavor.NoAlcoholABV
-
 // Guest is who drinks it.
 type Guest struct {
 	Avoid     []flavor.Allergen // must not have; what may be present or is unknown counts as present
 	NoAnimal  []string          // must not have: milk, egg, honey, fish, insect …; see Profile.Animal
-	NoAlcohol bool              // none stronger than NoAlcoholABV
+	NoAlcohol bool              // none stronger than [flavor.NoAlcoholABV]
 	NoTrace   bool              // none that states any alcohol
 	MaxABV    float64           // % vol of the finished drink; 0 means no limit
 	// Prices are per millilitre, by ingredient. With MaxCost, the price of the
@@ -41,7 +38,7 @@ func (g *Guest) Check() error {
 
 // mayHave reports whether the guest may have p, whatever it costs.
 func (g *Guest) mayHave(p *flavor.Profile) bool {
-	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > NoAlcoholABV || g.NoTrace && p.ABV.Value > 0 {
+	if !p.Avoids(g.Avoid) || g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV || g.NoTrace && p.ABV.Value > 0 {
 		return false
 	}
 	return !slices.ContainsFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })

@@ -65,7 +65,9 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 // worthListing leaves out what ranks far below the best, and once something keeps the
 // drink, what does not: what lies far from it, or nearly so and has lost what led.
 // What the trade pours is listed too. Nothing is listed that is another drink, or that
-// has lost most of its score.
+// has lost most of its score. Beside what is like the thing that went nothing is listed
+// that is not, and by itself only what lies near or is of the same kin. After three, only what ranks close to
+// the best is: three good ideas are worth more than five with two bad ones.
 func (t *task) worthListing(ideas []idea) []idea {
 	if len(ideas) == 0 {
 		return nil
@@ -79,11 +81,31 @@ func (t *task) worthListing(ideas []idea) []idea {
 	for _, otherKin := range []float64{alikeTo, likeSmell} {
 		alike := func(x idea) bool { return t.akin(&x.filling, otherKin) }
 		if slices.ContainsFunc(ideas, alike) {
-			return slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) })
+			return t.stop(slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) }))
 		}
 	}
-	return ideas
+	return slices.DeleteFunc(ideas, func(x idea) bool { return x.distance > farJND && !t.sameKin(&x.filling) })
 }
+
+// stop ends a list behind its first ideas where the next ranks no more close to the
+// best. What the trade pours stays.
+func (t *task) stop(ideas []idea) []idea {
+	if t.req.Far || len(ideas) == 0 {
+		return ideas
+	}
+	best, listed := ideas[0].rank, 0
+	return slices.DeleteFunc(ideas, func(x idea) bool {
+		listed++
+		return listed > enoughIdeas && !t.usual(&x) && x.rank > best+closeTail
+	})
+}
+
+// How many ideas are listed whatever they rank, and by how much one behind them may rank
+// below the best, in steps.
+const (
+	enoughIdeas = 3
+	closeTail   = 3.0
+)
 
 // noCover reports whether an idea is another drink, or one that nobody would serve. What
 // the trade pours, and one spirit in the full measure of another, makes a drink that

@@ -15,7 +15,7 @@ import (
 func (t *task) strange(b *bottle, m int, place int) float64 {
 	p, w, was, gone := b.profile, &t.finder.weights, t.removed[m], &t.gone[m]
 	cost := w.Class*t.classDistance(p.Class, was.Class) + w.Look*unlikeInLook(b, gone.bottle)
-	if (p.Class.Measured() == flavor.ByPiece) != (was.Class.Measured() == flavor.ByPiece) {
+	if byPiece(p) != byPiece(was) {
 		cost += w.Solid
 	}
 	base := was.Class.Part() == flavor.PartBase && was.Class.Kin() == flavor.KinSpirit
@@ -24,7 +24,7 @@ func (t *task) strange(b *bottle, m int, place int) float64 {
 	case base && t.gapML >= baseML && (p.Class.Solid() || !spirits && !t.wantsDry() && t.req.Guest.MaxABV == 0):
 		return math.Inf(1)
 	case base && !spirits && !t.standsDry(p.Class, was.Class),
-		was.Class.Kin() == flavor.KinJuice && p.ABV.Value > NoAlcoholABV && place < 0:
+		was.Class.Kin() == flavor.KinJuice && p.ABV.Value > flavor.NoAlcoholABV && place < 0:
 		cost += w.Role
 	}
 	if gone.smells {
@@ -46,6 +46,11 @@ func (t *task) strange(b *bottle, m int, place int) float64 {
 		cost = max(0, cost-w.Custom) + min(w.Custom/2, w.Place*float64(place))
 	}
 	return cost
+}
+
+// byPiece reports whether something is counted out, as leaves are and cubes of sugar.
+func byPiece(p *flavor.Profile) bool {
+	return p.Class.Measured() == flavor.ByPiece || len(p.Yields) > 0 && p.Yields[0].Unit == flavor.Cube
 }
 
 // baseML is the mL from which a spirit is the base of a drink, which nothing but a spirit

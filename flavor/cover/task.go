@@ -102,7 +102,7 @@ func (t *task) wantsLess() bool {
 	if g.MaxABV > 0 && t.drink.ABV > g.MaxABV {
 		return true
 	}
-	return (g.NoAlcohol || g.NoTrace) && slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.ABV.Value > NoAlcoholABV })
+	return (g.NoAlcohol || g.NoTrace) && slices.ContainsFunc(t.removed, func(p *flavor.Profile) bool { return p.ABV.Value > flavor.NoAlcoholABV })
 }
 
 // distanceLeftOut returns how far the glass moves if what went is left out: without

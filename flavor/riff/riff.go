@@ -98,7 +98,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 // alcoholFree reports whether nothing in a drink holds alcohol: then no riff of it
 // does, unless somebody asks for it.
 func alcoholFree(s *flavor.Spec) bool {
-	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > cover.NoAlcoholABV })
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > flavor.NoAlcoholABV })
 }
 
 func stronger(toward []wish.Wish) bool {

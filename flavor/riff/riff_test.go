@@ -129,7 +129,7 @@ func checkSaid(t *testing.T, b *bartest.Bar, from *flavor.Spec, x *Riff) {
 // claims are what words of a name say of a glass.
 var claims = map[string]func(x *Riff) bool{
 	"beer drink": func(x *Riff) bool { return poursClass(&x.Spec, flavor.ClassBeer) },
-	"lemonade":   func(x *Riff) bool { return x.Drink.ABV <= cover.NoAlcoholABV },
+	"lemonade":   func(x *Riff) bool { return x.Drink.ABV <= flavor.NoAlcoholABV },
 	"spritz":     func(x *Riff) bool { return sparkles(&x.Spec) && x.Spec.Service != flavor.Up },
 	"collins":    func(x *Riff) bool { return sparkles(&x.Spec) },
 	"frozen":     func(x *Riff) bool { return x.Spec.Method == flavor.Blend },
@@ -190,7 +190,7 @@ func smallestCarried(s *flavor.Spec) float64 {
 }
 
 func carriesDrink(p *flavor.Pour) bool {
-	return p.Profile.ABV.Value > cover.NoAlcoholABV && p.Profile.Class.Part() != flavor.PartSeasoning && !p.Unit.Small()
+	return p.Profile.ABV.Value > flavor.NoAlcoholABV && p.Profile.Class.Part() != flavor.PartSeasoning && !p.Unit.Small()
 }
 
 // checkServed holds a riff to what can be mixed and served, as far as the drink

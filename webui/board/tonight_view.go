@@ -187,7 +187,7 @@ func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, *flavor.Pro
 			continue
 		}
 		switch {
-		case guest.NoAlcohol && b.ABV.Value > cover.NoAlcoholABV:
+		case guest.NoAlcohol && b.ABV.Value > flavor.NoAlcoholABV:
 			return b.Name + " holds alcohol", b, nil
 		case b.Clear(guest.Avoid) == flavor.NotStated:
 			return "nobody has stated what is in the " + b.Name + ": read its label", b, nil

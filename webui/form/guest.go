@@ -50,7 +50,7 @@ type strength struct {
 // finished drink.
 var strengths = []strength{
 	{"low", "at most 12 % vol", 12},
-	{"none", "no alcohol (at most 0.5 % vol)", cover.NoAlcoholABV},
+	{"none", "no alcohol (at most 0.5 % vol)", flavor.NoAlcoholABV},
 }
 
 // ReadGuest reads what the guest must not have and keeps to, and how strong the
@@ -85,7 +85,7 @@ func (d *Guest) Limits() cover.Guest {
 	for _, s := range strengths {
 		if s.word == d.Strength {
 			g.MaxABV = s.most
-			g.NoAlcohol = g.NoAlcohol || s.most <= cover.NoAlcoholABV
+			g.NoAlcohol = g.NoAlcohol || s.most <= flavor.NoAlcoholABV
 		}
 	}
 	return g

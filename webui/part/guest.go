@@ -30,7 +30,7 @@ func Unfit(s *flavor.Spec, abv float64, guest *cover.Guest) []string {
 	case guest.NoTrace:
 		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > 0 })
 	case guest.NoAlcohol:
-		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > cover.NoAlcoholABV })
+		say("alcohol", func(b *flavor.Profile) bool { return b.ABV.Value > flavor.NoAlcoholABV })
 	case guest.MaxABV > 0 && abv > guest.MaxABV:
 		out = append(out, "comes to "+words.Figure(abv, 1)+"\u00a0% vol")
 	}

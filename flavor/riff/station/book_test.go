@@ -40,7 +40,7 @@ func TestRelatives(t *testing.T) {
 		for _, x := range got {
 			for _, p := range x.Proven.Spec.Pours {
 				assert.True(t, p.Profile.Avoids(c.guest.Avoid), "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
-				assert.False(t, c.guest.NoAlcohol && p.Profile.ABV.Value > cover.NoAlcoholABV, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
+				assert.False(t, c.guest.NoAlcohol && p.Profile.ABV.Value > flavor.NoAlcoholABV, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
 				for _, a := range c.guest.NoAnimal {
 					assert.NotContains(t, p.Profile.Animal, a, "%s: %s", x.Proven.Spec.Name, p.Profile.Name)
 				}

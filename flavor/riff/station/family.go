@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/weigh"
 )
 
@@ -116,7 +115,7 @@ func hasClass(s *flavor.Spec, c flavor.Class) bool {
 	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == c })
 }
 
-func alcoholic(p flavor.Pour) bool { return p.Profile.ABV.Value > cover.NoAlcoholABV }
+func alcoholic(p flavor.Pour) bool { return p.Profile.ABV.Value > flavor.NoAlcoholABV }
 
 func counted(s *flavor.Spec, so func(*flavor.Profile) bool) (n int) {
 	for i := range s.Pours {

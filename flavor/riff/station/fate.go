@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
@@ -82,7 +81,7 @@ func isBase(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartBase }
 
 // carries reports whether an ingredient brings alcohol and is no seasoning.
 func carries(p *flavor.Profile) bool {
-	return p.ABV.Value > cover.NoAlcoholABV && p.Class.Part() != flavor.PartSeasoning
+	return p.ABV.Value > flavor.NoAlcoholABV && p.Class.Part() != flavor.PartSeasoning
 }
 
 // leastCarried is what a drink must carry of what holds alcohol: an ounce, or what

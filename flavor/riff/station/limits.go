@@ -75,7 +75,7 @@ func (l *Limits) add(w *wish.Wish) error {
 		l.cheaper = true
 	case wish.Below:
 		l.maxABV = min(l.maxABV, w.ABV)
-		l.Guest.NoAlcohol = l.Guest.NoAlcohol || w.ABV <= cover.NoAlcoholABV
+		l.Guest.NoAlcohol = l.Guest.NoAlcohol || w.ABV <= flavor.NoAlcoholABV
 	case wish.Above:
 		l.minABV = max(l.minABV, w.ABV)
 	default:

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
@@ -215,7 +214,7 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 // spared reports whether a drink does without an ingredient: for a guest who takes no
 // alcohol, without what brings it, where nothing stands in for it.
 func (u *user) spared(p *flavor.Profile) bool {
-	return u.work.Limits.Guest.NoAlcohol && p.ABV.Value > cover.NoAlcoholABV
+	return u.work.Limits.Guest.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV
 }
 
 // fill lets what is long fill the glass that spirits leave empty: the soda that is

@@ -93,7 +93,7 @@ func TestUseUpWithoutAlcohol(t *testing.T) {
 		require.NoError(t, err)
 		assert.NotEmpty(t, res.Drafts, bottle)
 		for i := range res.Drafts {
-			assert.LessOrEqual(t, res.Drafts[i].Drink.ABV, cover.NoAlcoholABV)
+			assert.LessOrEqual(t, res.Drafts[i].Drink.ABV, flavor.NoAlcoholABV)
 		}
 	}
 }
