@@ -61,6 +61,27 @@ func (s *Server) limitTime(c *gin.Context) {
 	c.Next()
 }
 
+// searching are the endpoints whose every answer takes a search.
+var searching = map[string]bool{"/v1/cover": true, "/v1/riff": true, "/v1/use-up": true, "/v1/walk": true}
+
+// reserve takes a place for a search before its draft is read: where many ask more often
+// than can be answered, most of the work would be to read what is then refused. A body
+// that comes slowly holds no place.
+func (s *Server) reserve(c *gin.Context) {
+	if !searching[c.FullPath()] {
+		c.Next()
+		return
+	}
+	ctx, leave, err := s.house().Searches.Reserve(c.Request.Context())
+	if err != nil {
+		refuse(c, s.problem(c.Request.Context(), err, "", c.FullPath()))
+		return
+	}
+	defer leave()
+	c.Request = c.Request.WithContext(ctx)
+	c.Next()
+}
+
 // repeatable are the query parameters that may come more than once.
 var repeatable = map[string]bool{"avoid": true}
 

@@ -29,7 +29,7 @@ func TestWalkScenarios(t *testing.T) {
 		{name: "dearer than its ends may be", body: `{` + from + walkTo + `,"max_cost":0.05,` + walkPrices + `}`, status: 422, want: []string{"body.from", "above the limit of 0.05"}},
 		{name: "within both", body: `{` + from + walkTo + `,"max_abv_pct":40,"max_cost":100,` + walkPrices + `}`, status: 200, want: []string{`"stops":[`}},
 		{name: "an alcohol-free guest", body: `{` + from + walkTo + `,"diet":["alcohol-free"]}`, status: 422, want: []string{"body.from.pours[0]", "body.to.pours[0]"}},
-		{name: "from a drink and itself", body: `{` + from + `"to":{` + sourDraft + `}}`, status: 422, want: []string{"body.steps", "ask for fewer"}},
+		{name: "from a drink and itself", body: `{` + from + `"to":{` + sourDraft + `}}`, status: 422, want: []string{"body.steps", "serve one or the other"}},
 		{name: "no drink of the house", body: `{"from":{"drink":"rope walkway"},` + walkTo + `}`, status: 422, want: []string{"body.from.drink", "nearest: Ropewalk"}},
 		{name: "nothing like it", body: `{"from":{"drink":"zzz"},` + walkTo + `}`, status: 422, want: []string{"body.from.drink", "as the menu names it"}, wantNot: []string{"nearest"}},
 		{name: "a drink and a text", body: `{"from":{"drink":"Ropewalk",` + sourDraft + `},` + walkTo + `}`, status: 422, want: []string{"body.from", "both given"}},

@@ -53,23 +53,43 @@ func New(atOnce int) *Pool {
 	return &Pool{work: semaphore.NewWeighted(n), places: semaphore.NewWeighted(n * (1 + perCore))}
 }
 
+// reserved is the key of the pool in which a request has its place already.
+type reserved struct{}
+
+// Reserve takes a place for a request before anything is worked out for it, so that one
+// that is refused costs little. [Pool.Enter] uses the place that the context it returns
+// stands for; leave gives it up, once. It fails as Enter does.
+func (p *Pool) Reserve(ctx context.Context) (inside context.Context, leave func(), err error) {
+	if p == nil {
+		return ctx, func() {}, nil
+	}
+	if err := p.acquire(ctx, p.places, patience); err != nil {
+		return nil, nil, err
+	}
+	return context.WithValue(ctx, reserved{}, p), func() { p.places.Release(1) }, nil
+}
+
 // Enter lets a search in, at once or after its turn. The search ends by the context
-// that is returned, and then calls leave, once. It fails with [ErrFull], also where the
-// caller's time is over before its turn, or with [context.Canceled] if the caller has
-// left. Who is in must not enter again: it would wait for itself.
+// that is returned, and then calls leave, once. It fails with [ErrFull], or with the
+// error of ctx if that ends first. Who is in must not enter again: it would wait for
+// itself.
 func (p *Pool) Enter(ctx context.Context) (inside context.Context, leave func(), err error) {
 	if p == nil {
 		inside, cancel := withReserve(ctx)
 		return inside, cancel, nil
 	}
-	if err := p.acquire(ctx, p.places, patience); err != nil {
-		return nil, nil, err
+	giveUp := func() {}
+	if ctx.Value(reserved{}) != p {
+		if err := p.acquire(ctx, p.places, patience); err != nil {
+			return nil, nil, err
+		}
+		giveUp = func() { p.places.Release(1) }
 	}
 	p.waiting.Add(1)
 	err = p.acquire(ctx, p.work, longestWait)
 	p.waiting.Add(-1)
 	if err != nil {
-		p.places.Release(1)
+		giveUp()
 		return nil, nil, err
 	}
 	p.running.Add(1)
@@ -78,7 +98,7 @@ func (p *Pool) Enter(ctx context.Context) (inside context.Context, leave func(),
 		cancel()
 		p.running.Add(-1)
 		p.work.Release(1)
-		p.places.Release(1)
+		giveUp()
 	}, nil
 }
 

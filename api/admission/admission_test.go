@@ -130,4 +130,44 @@ func TestNoPoolCountsNothing(t *testing.T) {
 	require.NoError(t, err)
 	assert.Zero(t, p.Running()+p.Waiting()+p.Refused())
 	leave()
+	_, leave, err = p.Reserve(t.Context())
+	require.NoError(t, err)
+	leave()
+}
+
+// A place that is reserved is the one that the search then stands in: it is counted
+// once, and a search that waits for its turn keeps it.
+func TestAReservedPlaceIsUsed(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		p := New(1)
+		var leaves []func()
+		for range 1 + perCore {
+			ctx, leave, err := p.Reserve(t.Context())
+			require.NoError(t, err)
+			leaves = append(leaves, leave)
+			inside, out, err := p.Enter(ctx)
+			require.NoError(t, err, "the place is there already")
+			assert.NoError(t, inside.Err())
+			out()
+		}
+		_, _, err := p.Reserve(t.Context())
+		require.ErrorIs(t, err, ErrFull, "who is done with a search holds the place until the answer is sent")
+		_, _, err = p.Enter(t.Context())
+		require.ErrorIs(t, err, ErrFull)
+		assert.Equal(t, int64(2), p.Refused())
+		for _, leave := range leaves {
+			leave()
+		}
+		assert.True(t, p.places.TryAcquire(1+perCore), "every place is free again")
+
+		other := New(1)
+		p.places.Release(1 + perCore)
+		ctx, leave, err := p.Reserve(t.Context())
+		require.NoError(t, err)
+		defer leave()
+		_, out, err := other.Enter(ctx)
+		require.NoError(t, err)
+		assert.False(t, other.places.TryAcquire(1+perCore), "a place in one pool is none in another")
+		out()
+	})
 }

@@ -20,7 +20,7 @@ func TestWalkCommand(t *testing.T) {
 		{name: "a bad line", args: []string{"walk", from, bad}, code: 2, message: []string{"bad.txt, line 2", "moon dust"}},
 		{name: "for a guest", args: []string{"walk", from, nuts, "--avoid", "tree nuts"}, code: 2, message: []string{"TO: ", "orgeat is not for this guest"}},
 		{name: "weaker than its ends", args: []string{"walk", from, "Brass Chronometer", "--max-abv", "9"}, code: 2, message: []string{"FROM: ", "above the limit of 9.0"}},
-		{name: "a drink and itself", args: []string{"walk", from, from}, code: 2, message: []string{"--steps", "ask for fewer"}},
+		{name: "a drink and itself", args: []string{"walk", from, from}, code: 2, message: []string{"--steps", "serve one or the other"}},
 		{name: "no steps", args: []string{"walk", from, "Brass Chronometer", "--steps", "0"}, code: 2, message: []string{"--steps"}},
 		{name: "a bucket", args: []string{"walk", from, "Brass Chronometer", "--pour", "900"}, code: 2, message: []string{"--pour"}},
 	} {
