@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/wire"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/weigh"
@@ -52,7 +53,7 @@ func TestEveryIngredientAlone(t *testing.T) {
 				continue
 			}
 			assert.Equal(t, p.ID, a.Spec.Pours[0].ID)
-			_, err = encode(a)
+			_, err = wire.Encode(a)
 			assert.NoError(t, err, "%s by the %s", p.ID, u)
 			assert.Equal(t, string(weigh.VerdictOf(a.Score)), a.Verdict, "the score and its word agree")
 			assert.GreaterOrEqual(t, len(a.Templates), leastFamilies)
@@ -76,7 +77,7 @@ func TestSpecsComeBack(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, f.Score, b.Score, f.Text)
 	}
-	c, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: NamesOf("honey syrup"), MaxParts: 2, Limit: 10})
+	c, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: wire.NamesOf("honey syrup"), MaxParts: 2, Limit: 10})
 	require.NoError(t, err)
 	require.NotEmpty(t, c.Covers)
 	for _, cover := range c.Covers {

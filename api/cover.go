@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/wire"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/sense"
@@ -12,33 +13,33 @@ import (
 // CoverBody asks what to pour in place of an ingredient.
 type CoverBody struct {
 	Draft
-	Missing    OneOrMore[string]  `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
-	Avoid      []string           `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
-	Diet       []string           `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
-	MaxABV     float64            `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of the finished drink, in % vol; leave it out for any strength"`
-	Prices     map[string]float64 `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
-	MaxCost    float64            `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, in the currency of the prices; ingredients without a price are then left out"`
-	Stock      []string           `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; leave it out for the whole catalogue, where what few bars stock comes after what most bars stock"`
-	Everywhere bool               `json:"everywhere,omitempty" doc:"Without a stock, treat rare bottles like common ones"`
-	MaxParts   int                `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
-	Limit      int                `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
+	Missing    wire.OneOrMore[string] `json:"missing" doc:"What ran out: a name, alias or id, or a list of them"`
+	Avoid      []string               `json:"avoid,omitempty" maxItems:"50" doc:"Allergens that the guest must not have; what may contain one counts as containing it"`
+	Diet       []string               `json:"diet,omitempty" maxItems:"20" doc:"What the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol"`
+	MaxABV     float64                `json:"max_abv_pct,omitempty" minimum:"0" maximum:"100" doc:"Highest strength of the finished drink, in % vol; leave it out for any strength"`
+	Prices     map[string]float64     `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
+	MaxCost    float64                `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, in the currency of the prices; ingredients without a price are then left out"`
+	Stock      []string               `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; leave it out for the whole catalogue, where what few bars stock comes after what most bars stock"`
+	Everywhere bool                   `json:"everywhere,omitempty" doc:"Without a stock, treat rare bottles like common ones"`
+	MaxParts   int                    `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
+	Limit      int                    `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
 }
 
 // CoverAnswer is the covers found.
 type CoverAnswer struct {
-	Missing       OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
-	Removed       []Ingredient          `json:"removed" doc:"Everything that was taken out: what is missing, and what carries an allergen to avoid"`
-	Unstated      []Ingredient          `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
-	Covers        []Cover               `json:"covers" doc:"The best first"`
-	IfLabelClears []Cover               `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient whose allergens nobody has stated; pour one only if the labels in read clear it for the guest"`
-	LeftOut       *Cover                `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
-	LeftOutBest   bool                  `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
-	Instead       *Instead              `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
-	Near          bool                  `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
-	ProvenBest    bool                  `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
-	Unbalanced    bool                  `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
-	Refused       Refused               `json:"refused" doc:"How many ingredients could not be considered, and why"`
-	CrossContact  string                `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
+	Missing       wire.OneOrMore[Ingredient] `json:"missing" doc:"As it was asked: one ingredient, or a list"`
+	Removed       []Ingredient               `json:"removed" doc:"Everything that was taken out: what is missing, and what carries an allergen to avoid"`
+	Unstated      []Ingredient               `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
+	Covers        []Cover                    `json:"covers" doc:"The best first"`
+	IfLabelClears []Cover                    `json:"if_label_clears" doc:"Not safe as they stand: covers with an ingredient whose allergens nobody has stated; pour one only if the labels in read clear it for the guest"`
+	LeftOut       *Cover                     `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
+	LeftOutBest   bool                       `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
+	Instead       *Instead                   `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
+	Near          bool                       `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
+	ProvenBest    bool                       `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
+	Unbalanced    bool                       `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
+	Refused       Refused                    `json:"refused" doc:"How many ingredients could not be considered, and why"`
+	CrossContact  string                     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // Instead is what to offer a guest whose drink nothing keeps.
@@ -115,7 +116,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 	shown := func(c cover.Cover) Cover { return coverOf(house, &c, r.Result.ScoreBefore) }
 	answer := &CoverAnswer{
 		CrossContact:  crossContact(body.Avoid, body.Diet),
-		Missing:       OneOrMore[Ingredient]{list(r.Missing, ingredientOf), body.Missing.IsList},
+		Missing:       wire.OneOrMore[Ingredient]{Items: list(r.Missing, ingredientOf), IsList: body.Missing.IsList},
 		Removed:       list(r.Result.Removed, ingredientOf),
 		Unstated:      list(r.Result.Unstated, ingredientOf),
 		Covers:        list(r.Result.Covers, shown),

@@ -15,7 +15,7 @@
 // its encoding and its syntax are checked, and no field may come twice. Then it
 // is checked against the schema of the OpenAPI document, which is made from the
 // types here; unknown fields and parameters are errors. What the science refuses
-// comes last. Every refusal is a [Problem] that names the place, the word and
+// comes last. Every refusal is a [problem.Problem] that names the place, the word and
 // the remedy; the kinds of errors and their statuses are in one table, and
 // whatever is not in it is logged and served as a bare 500.
 package api

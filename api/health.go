@@ -12,6 +12,8 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"counterpour/api/admission"
+	"counterpour/api/problem"
+	"counterpour/api/wire"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 )
@@ -87,7 +89,7 @@ func Starting() http.Handler {
 		if r.URL.Path == healthPath && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
 			w.Header().Set("Content-Type", mediaJSON)
 			w.Header().Set("Cache-Control", noStore)
-			_ = WriteJSON(w, HealthAnswer{"ok"}) // the client may have gone
+			_ = wire.WriteJSON(w, HealthAnswer{"ok"}) // the client may have gone
 			return
 		}
 		w.Header().Set("Retry-After", strconv.Itoa(admission.RetryAfter))
@@ -98,6 +100,6 @@ func Starting() http.Handler {
 			_, _ = io.WriteString(w, startingPage) // the client may have gone
 			return
 		}
-		writeProblem(w, problemOf(&flavor.Fault{Kind: ErrNotReady, Message: "the house is being opened; ask again in a second"}, ""))
+		writeProblem(w, problem.Of(&flavor.Fault{Kind: problem.ErrNotReady, Message: "the house is being opened; ask again in a second"}, ""))
 	})
 }

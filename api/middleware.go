@@ -1,16 +1,22 @@
 package api
 
 import (
+	"bytes"
 	"context"
 	"fmt"
+	"io"
+	"maps"
 	"net/http"
 	"net/url"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"github.com/gin-gonic/gin"
 
+	"counterpour/api/problem"
 	"counterpour/api/service"
+	"counterpour/api/strictjson"
 	"counterpour/flavor"
 )
 
@@ -30,7 +36,7 @@ func (s *Server) recover(c *gin.Context) {
 			c.Abort()
 			return
 		}
-		refuse(c, newProblem(http.StatusInternalServerError, internalDetail))
+		refuse(c, problem.New(http.StatusInternalServerError, problem.InternalDetail))
 	}()
 	c.Next()
 }
@@ -94,18 +100,18 @@ func (s *Server) checkQuery(c *gin.Context) {
 	}
 	query, err := url.ParseQuery(c.Request.URL.RawQuery)
 	if err != nil {
-		refuse(c, problemOf(&flavor.Fault{Kind: ErrMalformed, Value: c.Request.URL.RawQuery,
+		refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrMalformed, Value: c.Request.URL.RawQuery,
 			Message: "the query cannot be read; write it as name=value, joined by &, with percent signs as %25"}, "query"))
 		return
 	}
 	var faults flavor.Faults
-	for _, name := range sortedKeys(query) {
+	for _, name := range slices.Sorted(maps.Keys(query)) {
 		if values := query[name]; len(values) > 1 && !repeatable[name] {
 			faults = append(faults, flavor.Invalid(name, strings.Join(values, ", "), "is given %d times; give it once", len(values)))
 		}
 	}
 	if len(faults) > 0 {
-		refuse(c, problemOf(faults, "query"))
+		refuse(c, problem.Of(faults, "query"))
 		return
 	}
 	c.Next()
@@ -116,7 +122,7 @@ func (s *Server) checkQuery(c *gin.Context) {
 func (s *Server) noRoute(c *gin.Context) {
 	path := c.Request.URL.Path
 	if s.opts.Pages == nil || path == "/v1" || strings.HasPrefix(path, "/v1/") {
-		refuse(c, problemOf(&flavor.Fault{Kind: ErrNoRoute, Location: "path", Value: path,
+		refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrNoRoute, Location: "path", Value: path,
 			Message: "there is nothing at this address; " + openAPIPath + " lists what there is"}, ""))
 		return
 	}
@@ -128,6 +134,22 @@ func (s *Server) noRoute(c *gin.Context) {
 // noMethod answers an endpoint asked with a method that it does not take.
 func (s *Server) noMethod(c *gin.Context) {
 	allowed := c.Writer.Header().Get("Allow")
-	refuse(c, problemOf(&flavor.Fault{Kind: ErrMethod, Location: "method", Value: c.Request.Method,
+	refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrMethod, Location: "method", Value: c.Request.Method,
 		Message: fmt.Sprintf("this address takes %s and not %s", allowed, service.Quotable(c.Request.Method))}, ""))
+}
+
+// readBody reads the body of a POST in whole and refuses what is no sound JSON,
+// before any handler sees it.
+func (s *Server) readBody(c *gin.Context) {
+	if c.FullPath() == "" || c.Request.Method != http.MethodPost {
+		c.Next()
+		return
+	}
+	text, err := strictjson.Read(c.Writer, c.Request, MaxBody)
+	if err != nil {
+		refuse(c, s.problem(c.Request.Context(), err, "body", c.FullPath()))
+		return
+	}
+	c.Request.Body = io.NopCloser(bytes.NewReader(text))
+	c.Next()
 }

@@ -1,6 +1,8 @@
 package api
 
 import (
+	"counterpour/api/problem"
+	"counterpour/api/wire"
 	"fmt"
 	"net/http"
 	"reflect"
@@ -52,7 +54,7 @@ func requestSchema(op *huma.Operation) *huma.Schema {
 // newConfig sets up huma without the pages and the links that it would add.
 func newConfig(version string) huma.Config {
 	schemas := huma.NewMapRegistry(schemasPrefix, huma.DefaultSchemaNamer)
-	schemas.RegisterTypeAlias(reflect.TypeFor[huma.ErrorModel](), reflect.TypeFor[Problem]())
+	schemas.RegisterTypeAlias(reflect.TypeFor[huma.ErrorModel](), reflect.TypeFor[problem.Problem]())
 	return huma.Config{
 		OpenAPI: &huma.OpenAPI{
 			OpenAPI: openAPI31,
@@ -66,10 +68,10 @@ func newConfig(version string) huma.Config {
 			Components: &huma.Components{Schemas: schemas},
 		},
 		// The second key is for the suffix of application/problem+json.
-		Formats:                      map[string]huma.Format{mediaJSON: jsonFormat, "json": jsonFormat},
+		Formats:                      map[string]huma.Format{mediaJSON: wire.Format, "json": wire.Format},
 		DefaultFormat:                mediaJSON,
 		RejectUnknownQueryParameters: true,
-		Transformers:                 []huma.Transformer{tidier{schemas}.transform},
+		Transformers:                 []huma.Transformer{problem.Tidier{Schemas: schemas, Request: requestSchema}.Transform},
 	}
 }
 
@@ -84,7 +86,7 @@ func (s *Server) document() error {
 	plain("metrics", metricsPath, "Counts and durations, as Prometheus reads them", "text/plain")
 	plain("openapi", openAPIPath, "This document", mediaJSON)
 	s.openAnswers()
-	text, err := encode(doc)
+	text, err := wire.Encode(doc)
 	if err != nil {
 		return fmt.Errorf("api: the OpenAPI document: %w", err)
 	}

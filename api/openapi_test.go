@@ -2,6 +2,7 @@ package api
 
 import (
 	"bytes"
+	"counterpour/api/problem"
 	"encoding/json"
 	"net/http"
 	"net/http/httptest"
@@ -54,7 +55,7 @@ func TestOpenAPI(t *testing.T) {
 		assert.NotEmpty(t, op.OperationID)
 		assert.Contains(t, op.Responses, "200")
 		if strings.HasPrefix(path, "/v1/") {
-			assert.Contains(t, op.Responses["default"].Content, problemType, path)
+			assert.Contains(t, op.Responses["default"].Content, problem.MediaType, path)
 		}
 	}
 	other, again := serverFor(t, Options{Version: "1.2.3"})
@@ -131,7 +132,7 @@ func TestProblemsHoldToTheirSchema(t *testing.T) {
 		var v any
 		require.NoError(t, json.Unmarshal(w.Body.Bytes(), &v))
 		var found huma.ValidateResult
-		huma.Validate(s.api.OpenAPI().Components.Schemas, s.api.OpenAPI().Paths["/v1/score"].Post.Responses["default"].Content[problemType].Schema,
+		huma.Validate(s.api.OpenAPI().Components.Schemas, s.api.OpenAPI().Paths["/v1/score"].Post.Responses["default"].Content[problem.MediaType].Schema,
 			huma.NewPathBuffer(nil, 0), huma.ModeReadFromServer, v, &found)
 		assert.Empty(t, found.Errors, body)
 	}

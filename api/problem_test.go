@@ -3,7 +3,6 @@ package api
 import (
 	"context"
 	"errors"
-	"fmt"
 	"net/http"
 	"net/http/httptest"
 	"strings"
@@ -15,46 +14,11 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/admission"
+	"counterpour/api/problem"
 	"counterpour/api/service"
-	"counterpour/flavor"
-	"counterpour/flavor/lookup"
+	"counterpour/api/wire"
 	"counterpour/index"
 )
-
-// TestKinds walks every kind of error there is: each has a status of its own
-// choosing and says something, whether it comes bare, wrapped or as a fault.
-func TestKinds(t *testing.T) {
-	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady, admission.ErrFull,
-		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, lookup.ErrClosed}
-	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
-	for _, kind := range all {
-		for name, err := range map[string]error{
-			"bare": kind, "wrapped": fmt.Errorf("doing this: %w", kind),
-			"fault": &flavor.Fault{Kind: kind, Message: "mend it so"}, "faults": flavor.Faults{{Kind: kind, Message: "mend it so"}},
-		} {
-			status, _, known := statusOf(err)
-			assert.True(t, known, "%v, %s", kind, name)
-			assert.GreaterOrEqual(t, status, 400, "%v, %s", kind, name)
-			p := problemOf(err, "body")
-			assert.Equal(t, status, p.Status)
-			assert.NotEmpty(t, p.Detail, "%v, %s", kind, name)
-			assert.NotEmpty(t, p.Title)
-			assert.NotContains(t, p.Detail, "doing this", "the inner cause is not for the user")
-			assert.NotNil(t, p.Errors)
-		}
-	}
-	p := problemOf(errors.New("the disk at /secret is full"), "body")
-	assert.Equal(t, http.StatusInternalServerError, p.Status)
-	assert.NotContains(t, p.Detail, "secret")
-}
-
-func TestProblemPlaces(t *testing.T) {
-	for location, want := range map[string]string{"line 3": "line 3", "": "body", "spec.pours[1].unit": "body.spec.pours[1].unit", "path.id": "path.id"} {
-		p := problemOf(&flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Message: "no"}, "body")
-		assert.Equal(t, want, p.Errors[0].Location)
-	}
-}
 
 func TestValuesAreCut(t *testing.T) {
 	long := strings.Repeat("é", 1000)
@@ -99,8 +63,8 @@ func TestCoverStopsInTime(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
 	text := goodText
-	_, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: NamesOf("gin"), MaxParts: 2, Limit: 10})
-	status, _, known := statusOf(err)
+	_, err := AnswerCover(ctx, k, CoverBody{Draft: Draft{Text: &text}, Missing: wire.NamesOf("gin"), MaxParts: 2, Limit: 10})
+	status, _, known := problem.StatusOf(err)
 	assert.True(t, known, err)
 	assert.Equal(t, http.StatusServiceUnavailable, status)
 }

@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/problem"
 	"counterpour/api/service"
 	"counterpour/data"
 	"counterpour/data/house"
@@ -148,13 +149,13 @@ func (sc *scenario) run(t *testing.T, h http.Handler) {
 // checkProblem holds an answer against RFC 9457 and the contract.
 func checkProblem(t *testing.T, status int, w *httptest.ResponseRecorder) {
 	t.Helper()
-	assert.Equal(t, problemType, w.Header().Get("Content-Type"))
+	assert.Equal(t, problem.MediaType, w.Header().Get("Content-Type"))
 	var fields map[string]json.RawMessage
 	require.NoError(t, json.Unmarshal(w.Body.Bytes(), &fields))
 	for _, f := range []string{"type", "title", "status", "detail", "errors"} {
 		assert.Contains(t, fields, f)
 	}
-	var p Problem
+	var p problem.Problem
 	require.NoError(t, json.Unmarshal(w.Body.Bytes(), &p))
 	assert.Equal(t, status, p.Status)
 	assert.Equal(t, http.StatusText(status), p.Title)

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strings"
 
+	"counterpour/api/problem"
 	"counterpour/api/service"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -25,19 +26,19 @@ type ScoreBody struct {
 
 // ScoreAnswer is a draft scored.
 type ScoreAnswer struct {
-	Spec        ReadSpec         `json:"spec" doc:"The draft as it was read"`
-	Finished    Finished         `json:"finished" doc:"What is in the glass"`
-	Template    TemplateFit      `json:"template" doc:"The family the drink belongs to most surely"`
-	Templates   []TemplateChance `json:"templates" doc:"Families by probability; below 0.005 they are left out, except the first three"`
-	Equivalents Equivalents      `json:"equivalents" doc:"The pours restated in the trade's own measures"`
-	Score       float64          `json:"score" minimum:"0" maximum:"100" doc:"0 to 100, higher is better, rounded down"`
-	Verdict     string           `json:"verdict" enum:"balanced,near,off" doc:"balanced from 70, near from 50, else off"`
-	Faults      []Fault          `json:"faults" doc:"What is off, the worst first; empty if the drink is balanced"`
-	Fixes       []Fix            `json:"fixes" doc:"How to fix it, the best first"`
-	Allergens   []Allergen       `json:"allergens"`
-	Cautions    []Caution        `json:"cautions"`
-	Incomplete  []ProblemError   `json:"incomplete,omitempty" doc:"The lines that could not be read, where a part was asked for: the rest is scored without them, and no fixes are given"`
-	Explanation []Step           `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`
+	Spec        ReadSpec               `json:"spec" doc:"The draft as it was read"`
+	Finished    Finished               `json:"finished" doc:"What is in the glass"`
+	Template    TemplateFit            `json:"template" doc:"The family the drink belongs to most surely"`
+	Templates   []TemplateChance       `json:"templates" doc:"Families by probability; below 0.005 they are left out, except the first three"`
+	Equivalents Equivalents            `json:"equivalents" doc:"The pours restated in the trade's own measures"`
+	Score       float64                `json:"score" minimum:"0" maximum:"100" doc:"0 to 100, higher is better, rounded down"`
+	Verdict     string                 `json:"verdict" enum:"balanced,near,off" doc:"balanced from 70, near from 50, else off"`
+	Faults      []Fault                `json:"faults" doc:"What is off, the worst first; empty if the drink is balanced"`
+	Fixes       []Fix                  `json:"fixes" doc:"How to fix it, the best first"`
+	Allergens   []Allergen             `json:"allergens"`
+	Cautions    []Caution              `json:"cautions"`
+	Incomplete  []problem.ProblemError `json:"incomplete,omitempty" doc:"The lines that could not be read, where a part was asked for: the rest is scored without them, and no fixes are given"`
+	Explanation []Step                 `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`
 }
 
 // Step is one line of the arithmetic of a score.
@@ -162,7 +163,7 @@ func AnswerScore(ctx context.Context, house *service.Snapshot, body ScoreBody) (
 		Cautions:    cautionsOf(r.Cautions),
 	}
 	for _, f := range r.Incomplete {
-		a.Incomplete = append(a.Incomplete, problemError(f, ""))
+		a.Incomplete = append(a.Incomplete, problem.ErrorOf(f, ""))
 	}
 	a.Finished.Glass = r.Glass
 	a.Finished.sensed(r.Sensed)

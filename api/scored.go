@@ -8,6 +8,7 @@ import (
 	lru "github.com/hashicorp/golang-lru/v2"
 
 	"counterpour/api/service"
+	"counterpour/api/wire"
 )
 
 // What is kept of drafts that were scored: a page and a guest's phone ask for the same
@@ -48,7 +49,7 @@ func (s *scoredBodies) answer(ctx context.Context, house *service.Snapshot, body
 	if err != nil {
 		return nil, err
 	}
-	key, err := encode(body)
+	key, err := wire.Encode(body)
 	if err != nil {
 		return nil, err
 	}
@@ -59,7 +60,7 @@ func (s *scoredBodies) answer(ctx context.Context, house *service.Snapshot, body
 	if err != nil {
 		return nil, err
 	}
-	text, err := encode(out)
+	text, err := wire.Encode(out)
 	if err == nil && len(key) <= mostScoredLength {
 		known.kept.Add(string(key), text)
 	}

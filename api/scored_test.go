@@ -1,6 +1,7 @@
 package api
 
 import (
+	"counterpour/api/wire"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -20,13 +21,13 @@ func TestScoredDraftsAreKept(t *testing.T) {
 	require.NoError(t, err)
 	fresh, err := AnswerScore(t.Context(), house, body)
 	require.NoError(t, err)
-	plain, err := encode(fresh)
+	plain, err := wire.Encode(fresh)
 	require.NoError(t, err)
 	assert.JSONEq(t, string(plain), string(first))
 
 	known, err := s.of(house)
 	require.NoError(t, err)
-	key, err := encode(body)
+	key, err := wire.Encode(body)
 	require.NoError(t, err)
 	known.kept.Add(string(key), []byte("kept"))
 	again, err := s.answer(t.Context(), house, body)

@@ -8,7 +8,9 @@ import (
 	"time"
 
 	"counterpour/api/journal"
+	"counterpour/api/problem"
 	"counterpour/api/service"
+	"counterpour/api/wire"
 
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/danielgtaylor/huma/v2/adapters/humagin"
@@ -151,7 +153,7 @@ func handle[I, T any](s *Server, op huma.Operation, cache string, call func(cont
 		if err != nil {
 			return nil, err
 		}
-		return encode(out)
+		return wire.Encode(out)
 	})
 }
 
@@ -162,42 +164,42 @@ func handleEncoded[I, T any](s *Server, op huma.Operation, cache string, call fu
 	if op.Method == http.MethodPost {
 		origin = "body"
 	}
-	huma.Register(s.api, op, func(ctx context.Context, in *I) (*answer[T], error) {
+	huma.Register(s.api, op, func(ctx context.Context, in *I) (*wire.Answer[T], error) {
 		text, err := call(ctx, in)
 		if err != nil {
 			return nil, s.problem(ctx, err, origin, op.Method+" "+op.Path)
 		}
-		return &answer[T]{CacheControl: cache, ContentLength: len(text), Body: encoded[T]{text}}, nil
+		return &wire.Answer[T]{CacheControl: cache, ContentLength: len(text), Body: wire.Encoded[T]{Text: text}}, nil
 	})
 }
 
 // problem turns an error into a problem, and logs it if it is a fault of the
 // program.
-func (s *Server) problem(ctx context.Context, err error, origin, route string) *Problem {
-	if _, _, known := statusOf(err); !known {
+func (s *Server) problem(ctx context.Context, err error, origin, route string) *problem.Problem {
+	if _, _, known := problem.StatusOf(err); !known {
 		s.opts.Log.ErrorContext(ctx, "request failed", "route", route, "error", err)
 	}
-	p := problemOf(err, origin)
+	p := problem.Of(err, origin)
 	p.RequestID = journal.ID(ctx)
 	return p
 }
 
 // refuse ends a request with a problem.
-func refuse(c *gin.Context, p *Problem) {
+func refuse(c *gin.Context, p *problem.Problem) {
 	c.Abort()
 	writeProblem(c.Writer, p)
 }
 
-func writeProblem(w http.ResponseWriter, p *Problem) {
+func writeProblem(w http.ResponseWriter, p *problem.Problem) {
 	p.RequestID = w.Header().Get(journal.Header)
-	text, err := encode(p)
+	text, err := wire.Encode(p)
 	if err != nil { // a value that JSON has no words for
-		p = newProblem(http.StatusInternalServerError, internalDetail)
+		p = problem.New(http.StatusInternalServerError, problem.InternalDetail)
 		p.RequestID = w.Header().Get(journal.Header)
-		text, _ = encode(p)
+		text, _ = wire.Encode(p)
 	}
 	maps.Copy(w.Header(), p.GetHeaders())
-	w.Header().Set("Content-Type", problemType)
+	w.Header().Set("Content-Type", problem.MediaType)
 	w.Header().Set("Cache-Control", noStore)
 	w.WriteHeader(p.Status)
 	_, _ = w.Write(text)

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/api/wire"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/webui/words"
@@ -52,7 +53,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 					return explain(err, stock)
 				}
 			}
-			body.Text, body.Missing = &text, api.NamesOf(missing...)
+			body.Text, body.Missing = &text, wire.NamesOf(missing...)
 			answer, err := api.AnswerCover(cmd.Context(), house, body)
 			if err != nil {
 				return explain(err, file)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"counterpour/api/wire"
 	"fmt"
 	"io"
 	"strconv"
@@ -8,8 +9,6 @@ import (
 	"text/tabwriter"
 
 	"github.com/spf13/cobra"
-
-	"counterpour/api"
 )
 
 // addJSON adds the flag that prints what the endpoint would answer.
@@ -20,7 +19,7 @@ func addJSON(cmd *cobra.Command) *bool {
 // deliver writes an answer as JSON, or as show shows it.
 func deliver[T any](cmd *cobra.Command, asJSON bool, answer T, show func(*page, T)) error {
 	if asJSON {
-		return api.WriteJSON(cmd.OutOrStdout(), answer)
+		return wire.WriteJSON(cmd.OutOrStdout(), answer)
 	}
 	p := newPage(cmd.OutOrStdout())
 	show(p, answer)

@@ -1,7 +1,9 @@
-package api
+package problem
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"counterpour/api/service"
@@ -14,18 +16,21 @@ import (
 // unknownParameter is what huma says of a parameter that is not there.
 const unknownParameter = "unknown query parameter"
 
-// tidier turns what huma finds against the schema into problems of ours: they
+// Tidier turns what huma finds against the schema into problems of ours: they
 // say how to mend each thing, and do not send a whole body back as the value of
 // one field.
-type tidier struct{ schemas huma.Registry }
+type Tidier struct {
+	Schemas huma.Registry
+	Request func(*huma.Operation) *huma.Schema // of an operation's body; nil if it takes none
+}
 
-// transform is a huma.Transformer.
-func (t tidier) transform(ctx huma.Context, _ string, v any) (any, error) {
+// Transform is a huma.Transformer.
+func (t Tidier) Transform(ctx huma.Context, _ string, v any) (any, error) {
 	found, ok := v.(*huma.ErrorModel)
 	if !ok {
 		return v, nil
 	}
-	p := newProblem(found.Status, "")
+	p := New(found.Status, "")
 	for _, e := range found.Errors {
 		if e != nil {
 			p.Errors = append(p.Errors, t.tidy(ctx.Operation(), e))
@@ -38,7 +43,7 @@ func (t tidier) transform(ctx huma.Context, _ string, v any) (any, error) {
 	return p, nil
 }
 
-func (t tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
+func (t Tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
 	out := ProblemError{Location: service.Quotable(e.Location), Message: e.Message, Value: scalar(e.Value), Suggest: []string{}}
 	parent, name := cutLast(e.Location)
 	switch e.Message {
@@ -93,8 +98,8 @@ func parameters(op *huma.Operation) []string {
 
 // fields lists the fields of the object at a place of an operation's body; none
 // if the place cannot be told.
-func (t tidier) fields(op *huma.Operation, place string) []string {
-	s := t.resolve(requestSchema(op))
+func (t Tidier) fields(op *huma.Operation, place string) []string {
+	s := t.resolve(t.Request(op))
 	for i, step := range strings.Split(place, ".") {
 		if i == 0 || s == nil {
 			continue // the body itself
@@ -108,13 +113,13 @@ func (t tidier) fields(op *huma.Operation, place string) []string {
 	if s == nil {
 		return nil
 	}
-	return sortedKeys(s.Properties)
+	return slices.Sorted(maps.Keys(s.Properties))
 }
 
 // resolve follows references.
-func (t tidier) resolve(s *huma.Schema) *huma.Schema {
+func (t Tidier) resolve(s *huma.Schema) *huma.Schema {
 	for s != nil && s.Ref != "" {
-		s = t.schemas.SchemaFromRef(s.Ref)
+		s = t.Schemas.SchemaFromRef(s.Ref)
 	}
 	return s
 }

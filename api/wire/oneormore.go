@@ -1,4 +1,4 @@
-package api
+package wire
 
 import (
 	"bytes"
@@ -23,9 +23,9 @@ func NamesOf(names ...string) OneOrMore[string] {
 // MarshalJSON writes a list, or the one thing.
 func (o OneOrMore[T]) MarshalJSON() ([]byte, error) {
 	if o.IsList || len(o.Items) != 1 {
-		return encode(append([]T{}, o.Items...))
+		return Encode(append([]T{}, o.Items...))
 	}
-	return encode(o.Items[0])
+	return Encode(o.Items[0])
 }
 
 // UnmarshalJSON reads a list, or one thing.

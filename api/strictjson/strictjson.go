@@ -1,81 +1,71 @@
-package api
+// Package strictjson reads the body of a request in whole and refuses what is no sound
+// JSON: cut off, too long, not UTF-8, with a field twice or a number beyond numbers.
+package strictjson
 
 import (
 	"bytes"
 	"errors"
 	"fmt"
 	"io"
-	"maps"
 	"mime"
 	"net"
 	"net/http"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
-	"github.com/gin-gonic/gin"
 	"github.com/go-json-experiment/json/jsontext"
 
+	"counterpour/api/problem"
 	"counterpour/api/service"
 	"counterpour/flavor"
 )
 
-// readBody reads the body of a POST in whole and refuses what is no sound JSON,
-// before any handler sees it.
-func (s *Server) readBody(c *gin.Context) {
-	if c.FullPath() == "" || c.Request.Method != http.MethodPost {
-		c.Next()
-		return
+// Read reads the JSON body of a request of at most so many bytes. Errors are faults of
+// a kind of package problem, or of flavor.
+func Read(w http.ResponseWriter, r *http.Request, most int64) ([]byte, error) {
+	if err := checkMediaType(r.Header); err != nil {
+		return nil, err
 	}
-	err := checkMediaType(c.Request.Header)
-	var body []byte
+	body, err := readAll(w, r.Body, most)
 	if err == nil {
-		body, err = readAll(c.Writer, c.Request.Body)
+		err = check(body)
 	}
-	if err == nil {
-		err = checkJSON(body)
-	}
-	if err != nil {
-		refuse(c, s.problem(c.Request.Context(), err, "body", c.FullPath()))
-		return
-	}
-	c.Request.Body = io.NopCloser(bytes.NewReader(body))
-	c.Next()
+	return body, err
 }
 
 // checkMediaType wants JSON as it is, and in UTF-8 if it says in what.
 func checkMediaType(h http.Header) error {
 	if coding := h.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
-		return &flavor.Fault{Kind: ErrMediaType, Value: coding, Message: "send the body as it is, without Content-Encoding"}
+		return &flavor.Fault{Kind: problem.ErrMediaType, Value: coding, Message: "send the body as it is, without Content-Encoding"}
 	}
 	header := h.Get("Content-Type")
 	kind, params, err := mime.ParseMediaType(header)
 	if charset := params["charset"]; err == nil && kind == "application/json" && (charset == "" || strings.EqualFold(charset, "utf-8")) {
 		return nil
 	}
-	return &flavor.Fault{Kind: ErrMediaType, Value: header, Message: "send the body as Content-Type: application/json, in UTF-8"}
+	return &flavor.Fault{Kind: problem.ErrMediaType, Value: header, Message: "send the body as Content-Type: application/json, in UTF-8"}
 }
 
-func readAll(w http.ResponseWriter, r io.ReadCloser) ([]byte, error) {
+func readAll(w http.ResponseWriter, r io.ReadCloser, most int64) ([]byte, error) {
 	var b bytes.Buffer
-	_, err := b.ReadFrom(http.MaxBytesReader(w, r, MaxBody))
+	_, err := b.ReadFrom(http.MaxBytesReader(w, r, most))
 	var tooLarge *http.MaxBytesError
 	var network net.Error
 	switch {
 	case err == nil:
 		return b.Bytes(), nil
 	case errors.As(err, &tooLarge):
-		return nil, &flavor.Fault{Kind: ErrTooLarge, Message: fmt.Sprintf("the body is larger than %d bytes", MaxBody)}
+		return nil, &flavor.Fault{Kind: problem.ErrTooLarge, Message: fmt.Sprintf("the body is larger than %d bytes", most)}
 	case errors.As(err, &network) && network.Timeout():
-		return nil, &flavor.Fault{Kind: ErrSlowBody, Message: "the body did not arrive in time"}
+		return nil, &flavor.Fault{Kind: problem.ErrSlowBody, Message: "the body did not arrive in time"}
 	}
-	return nil, &flavor.Fault{Kind: ErrMalformed, Message: "the body is cut off before its end"}
+	return nil, &flavor.Fault{Kind: problem.ErrMalformed, Message: "the body is cut off before its end"}
 }
 
-// checkJSON refuses a body that is empty, is not UTF-8 or JSON, names a field
+// check refuses a body that is empty, is not UTF-8 or JSON, names a field
 // twice, or holds a number beyond what can be reckoned with.
-func checkJSON(body []byte) error {
+func check(body []byte) error {
 	if len(bytes.TrimSpace(body)) == 0 {
 		return malformed("the body is empty; send a JSON object")
 	}
@@ -125,7 +115,7 @@ func unreadable(body []byte, d *jsontext.Decoder, err error) error {
 }
 
 func malformed(format string, args ...any) error {
-	return &flavor.Fault{Kind: ErrMalformed, Message: fmt.Sprintf(format, args...)}
+	return &flavor.Fault{Kind: problem.ErrMalformed, Message: fmt.Sprintf(format, args...)}
 }
 
 // position returns the line and column, from 1, of what follows n bytes.
@@ -156,5 +146,3 @@ func place(d *jsontext.Decoder, at jsontext.Pointer) string {
 	}
 	return service.Quotable(b.String())
 }
-
-func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

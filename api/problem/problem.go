@@ -1,4 +1,6 @@
-package api
+// Package problem says what is wrong with a request, as RFC 9457 has it: which status
+// each kind of error has, and everything that is wrong with its place.
+package problem
 
 import (
 	"context"
@@ -21,7 +23,7 @@ var (
 	ErrNoRoute = errors.New("no such address")
 	// ErrMalformed: a body or an address that cannot be read at all.
 	ErrMalformed = errors.New("malformed")
-	// ErrTooLarge: a body beyond [MaxBody].
+	// ErrTooLarge: a body that is longer than is read.
 	ErrTooLarge = errors.New("too large")
 	// ErrMediaType: a body that is not JSON.
 	ErrMediaType = errors.New("unsupported media type")
@@ -62,7 +64,8 @@ var kinds = []struct {
 	{lookup.ErrClosed, http.StatusServiceUnavailable, "the program is stopping; ask again later"},
 }
 
-const internalDetail = "something went wrong in the program, not in the request; it is logged"
+// InternalDetail is all that is said of a fault of the program.
+const InternalDetail = "something went wrong in the program, not in the request; it is logged"
 
 // Problem is an error as RFC 9457 describes it, in application/problem+json.
 type Problem struct {
@@ -100,14 +103,15 @@ func (p *Problem) GetHeaders() http.Header {
 }
 
 // ContentType returns the media type of problems, as huma asks for it.
-func (p *Problem) ContentType(string) string { return problemType }
+func (p *Problem) ContentType(string) string { return MediaType }
 
-const problemType = "application/problem+json"
+// MediaType is that of a problem.
+const MediaType = "application/problem+json"
 
-// statusOf returns the status of an error and what to say if the error itself
+// StatusOf returns the status of an error and what to say if the error itself
 // is not to be read; known is false for what the log is to tell. What the store
 // cannot take at the moment is told in its own words.
-func statusOf(err error) (status int, detail string, known bool) {
+func StatusOf(err error) (status int, detail string, known bool) {
 	for _, k := range kinds {
 		if errors.Is(err, k.kind) {
 			return k.status, k.detail, true
@@ -121,16 +125,16 @@ func statusOf(err error) (status int, detail string, known bool) {
 			}
 		}
 	}
-	return http.StatusInternalServerError, internalDetail, false
+	return http.StatusInternalServerError, InternalDetail, false
 }
 
-// problemOf turns an error into a problem. Places within the request begin with
+// Of turns an error into a problem. Places within the request begin with
 // origin, which is body or query.
-func problemOf(err error, origin string) *Problem {
-	status, detail, _ := statusOf(err)
-	p := newProblem(status, detail)
+func Of(err error, origin string) *Problem {
+	status, detail, _ := StatusOf(err)
+	p := New(status, detail)
 	for _, f := range flavor.FaultsOf(err) {
-		p.Errors = append(p.Errors, problemError(f, origin))
+		p.Errors = append(p.Errors, ErrorOf(f, origin))
 	}
 	if p.Detail == "" {
 		p.Detail = p.summary()
@@ -138,8 +142,8 @@ func problemOf(err error, origin string) *Problem {
 	return p
 }
 
-// problemError turns a fault into one thing wrong with a request.
-func problemError(f *flavor.Fault, origin string) ProblemError {
+// ErrorOf turns a fault into one thing wrong with a request.
+func ErrorOf(f *flavor.Fault, origin string) ProblemError {
 	e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: service.Quotable(f.Value), Suggest: f.Suggest}
 	if e.Suggest == nil {
 		e.Suggest = []string{}
@@ -147,7 +151,8 @@ func problemError(f *flavor.Fault, origin string) ProblemError {
 	return e
 }
 
-func newProblem(status int, detail string) *Problem {
+// New returns a problem of which nothing is said but a status and a sentence.
+func New(status int, detail string) *Problem {
 	return &Problem{Type: "about:blank", Title: http.StatusText(status), Status: status, Detail: detail, Errors: []ProblemError{}}
 }
 
