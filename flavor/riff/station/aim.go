@@ -18,6 +18,9 @@ const LeastStep = 1.0
 // no source.
 const tellsAroma = 1.5
 
+// lighterStep is the same of a wish for less strength: common practice, no source.
+const lighterStep = 2.0
+
 // wellMet is the number of steps from which more of the same counts no more.
 const wellMet = 3.0
 
@@ -42,6 +45,9 @@ func aimOf(w *wish.Wish) (Aim, error) {
 	case wish.Sense:
 		if w.Sense < 0 || int(w.Sense) >= sense.NumSenses || w.Sense == sense.Aroma || w.Sense == sense.Colour || w.Sense == sense.Temperature {
 			return a, flavor.Invalid("toward", w.Word, "the wish names nothing that can be more or less")
+		}
+		if w.Sense == sense.Ethanol && !w.More {
+			a.Least = lighterStep // a quarter ounce less of a base is no lighter drink
 		}
 		return a, nil
 	case wish.Aroma:

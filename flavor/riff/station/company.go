@@ -313,10 +313,11 @@ const (
 	savouryUmami = 1.0
 	savouryML    = 10.0
 	sweetBeside  = 100.0
+	sweetSoda    = 50.0
 )
 
-// clash reports whether one of two pours is savoury and the other a sweet liqueur or
-// juice: nobody pours tomato and orange liqueur together. A dash of hot sauce is no
+// clash reports whether one of two pours is savoury and the other a sweet liqueur,
+// juice or soda: nobody pours tomato and orange liqueur together. A dash of hot sauce is no
 // broth.
 func clash(a, b *flavor.Pour) bool {
 	savoury := func(p *flavor.Pour) bool {
@@ -326,6 +327,8 @@ func clash(a, b *flavor.Pour) bool {
 		switch p.Profile.Class.Kin() {
 		case flavor.KinLiqueur, flavor.KinCream, flavor.KinJuice:
 			return p.Profile.Sugar.Value >= sweetBeside
+		case flavor.KinSparkling:
+			return p.Profile.Sugar.Value >= sweetSoda
 		}
 		return false
 	}

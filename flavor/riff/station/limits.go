@@ -198,11 +198,29 @@ func (j *Job) wishes(s *Settled) bool {
 		return false
 	}
 	for i := range l.Aims {
-		if !j.brought(&l.Aims[i], s) || j.sparesSugar(&l.Aims[i], s) {
+		if !j.brought(&l.Aims[i], s) || j.sparesSugar(&l.Aims[i], s) || j.waters(&l.Aims[i], s) {
 			return false
 		}
 	}
 	return s.short == 0
+}
+
+// leastLess is how much less of what there should be less of a drink pours, as a share.
+const leastLess = 0.08
+
+// waters reports whether a wish for less of a taste is met by length alone: a sour that
+// is topped with soda is as sweet.
+func (j *Job) waters(a *Aim, s *Settled) bool {
+	if a.Up || a.kind != wish.Sense || a.sense == sense.Ethanol || a.sense == sense.Volume {
+		return false
+	}
+	sum := func(s *flavor.Spec) (v float64) {
+		for i := range s.Pours {
+			v += s.Pours[i].ML * a.PerML(j.Station.Space, s.Pours[i].Profile)
+		}
+		return v
+	}
+	return sum(&s.Spec) > (1-leastLess)*sum(j.From)
 }
 
 // sparesSugar reports whether a wish for less of a sense is met by less of what carries

@@ -118,13 +118,14 @@ const (
 	leastSpoonML = 4.5
 	mostOver     = 2
 	leastFruitML = 18.0 // two berries, or most of a lime
+	fruitShare   = 0.75 // of the most pieces that anybody pours
 )
 
 // LeastUse is the least of p, in mL, that counts as moving it; of what seasons,
 // all that is ever poured.
 func (j *Job) LeastUse(p *flavor.Profile) float64 {
 	if p.Class.Kin() == flavor.KinFruit && p.Class.Solid() {
-		return min(leastFruitML, j.MostUsual(p))
+		return min(leastFruitML, fruitShare*j.MostUsual(p))
 	}
 	switch p.Class.Part() {
 	case flavor.PartSeasoning:

@@ -104,7 +104,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		out.short = j.shortfall(out)
 		out.met = j.met(out)
 		out.carried = j.carried(out)
-		out.nearest = d.Lost == 0 && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
+		out.nearest = d.Lost == 0 && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
 			out.far = Apart(j.FromGlass, out.Glass)
 		}

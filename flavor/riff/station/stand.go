@@ -38,7 +38,7 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 		return true // what is finished with cream is finished with a liqueur of it
 	}
 	if it.Part != a.Class.Part() {
-		return false
+		return j.standsDry(a, it)
 	}
 	kin := a.Class.Kin() == b.Class.Kin()
 	switch it.Part {
@@ -58,6 +58,23 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))
 	}
 	return kin
+}
+
+// sameSmell is the likeness of smells from which a syrup or a juice stands for a liqueur
+// that a guest without alcohol does without: orange juice for an orange liqueur.
+const sameSmell = 0.5
+
+// standsDry reports whether a syrup or a juice takes the place of a liqueur for a guest
+// who takes no alcohol.
+func (j *Job) standsDry(liqueur *flavor.Profile, it *Item) bool {
+	if !j.Limits.Guest.NoAlcohol || liqueur.Class.Kin() != flavor.KinLiqueur {
+		return false
+	}
+	p := it.Profile
+	if p.Class.Solid() || p.Class.Kin() != flavor.KinJuice && it.Part != flavor.PartSweetener {
+		return false
+	}
+	return cosine(p.Aroma[:], liqueur.Aroma[:]) >= sameSmell && it.Per[ratio.Sweet] > 0
 }
 
 // What a cordial sours, in lemon juice a millilitre, from which what takes its place
