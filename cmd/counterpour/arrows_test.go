@@ -57,11 +57,14 @@ var allowedInFlavor = map[string][]string{
 	"measure/measuretest":     {"flavor"},
 	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
 
-	"riff/wish":    {"flavor", "sense"},
-	"riff/station": {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff/wish"},
-	"riff":         {"flavor", "measure", "sense", "ratio", "balance", "cover", "riff/wish", "riff/station"},
-	"riff/useup":   {"flavor", "measure", "ratio", "template", "weigh", "cover", "riff/wish", "riff/station"},
-	"riff/walk":    {"flavor", "measure", "mix", "sense", "weigh", "balance", "cover", "riff/station"},
+	"riff/wish":      {"flavor", "sense"},
+	"riff/precedent": {"flavor", "sense", "template"},
+	"riff/serve":     {"flavor"},
+	"riff/wording":   {"flavor", "measure", "weigh", "balance", "riff/precedent", "riff/serve"},
+	"riff/station":   {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff/wish", "riff/precedent", "riff/serve", "riff/wording"},
+	"riff":           {"flavor", "measure", "sense", "ratio", "balance", "cover", "riff/wish", "riff/serve", "riff/wording", "riff/station"},
+	"riff/useup":     {"flavor", "measure", "ratio", "template", "weigh", "cover", "riff/wish", "riff/wording", "riff/station"},
+	"riff/walk":      {"flavor", "measure", "mix", "sense", "weigh", "balance", "cover", "riff/wording", "riff/station"},
 
 	"trial": {"flavor", "measure", "mix", "ratio", "makeup", "template", "weigh", "balance"},
 }

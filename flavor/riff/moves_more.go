@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/station"
 )
 
@@ -160,21 +161,21 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 }
 
 // servings lists the other ways in which a drink may be mixed and served.
-func servings(s *flavor.Spec) []station.Way {
+func servings(s *flavor.Spec) []serve.Way {
 	if s.Service == flavor.Hot || s.Service == flavor.Neat {
 		return nil
 	}
 	switch s.Method {
 	case flavor.Shake:
-		return []station.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
+		return []serve.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
 	case flavor.DryShake:
-		return []station.Way{{Method: flavor.DryShake, Service: flavor.Up}, {Method: flavor.DryShake, Service: flavor.Rocks}}
+		return []serve.Way{{Method: flavor.DryShake, Service: flavor.Up}, {Method: flavor.DryShake, Service: flavor.Rocks}}
 	case flavor.Stir, flavor.Throw:
-		return []station.Way{{Method: flavor.Stir, Service: flavor.Up}, {Method: flavor.Stir, Service: flavor.Rocks}, {Method: flavor.Throw, Service: flavor.Up}}
+		return []serve.Way{{Method: flavor.Stir, Service: flavor.Up}, {Method: flavor.Stir, Service: flavor.Rocks}, {Method: flavor.Throw, Service: flavor.Up}}
 	case flavor.Swizzle, flavor.Blend:
-		return []station.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
+		return []serve.Way{{Method: flavor.Shake, Service: flavor.Up}, {Method: flavor.Shake, Service: flavor.Rocks}, {Method: flavor.Swizzle, Service: flavor.Crushed}}
 	}
-	return []station.Way{{Method: flavor.Build, Service: flavor.Rocks}, {Method: flavor.Build, Service: flavor.Long}, {Method: flavor.Build, Service: flavor.Crushed}, {Method: flavor.Stir, Service: flavor.Up}}
+	return []serve.Way{{Method: flavor.Build, Service: flavor.Rocks}, {Method: flavor.Build, Service: flavor.Long}, {Method: flavor.Build, Service: flavor.Crushed}, {Method: flavor.Stir, Service: flavor.Up}}
 }
 
 // served mixes and serves the same pours another way.

@@ -7,6 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
 )
 
@@ -17,7 +18,7 @@ func (w *work) describe(s *station.Settled) (Riff, error) {
 		return Riff{}, err
 	}
 	steps := station.Apart(w.FromGlass, s.Glass)
-	r := Riff{Listed: listed, Distance: steps, Notice: sense.NoticeOf(steps, len(w.LostLeads(s.Glass)) > 0), Changes: station.Changes(w.From, &listed.Spec)}
+	r := Riff{Listed: listed, Distance: steps, Notice: sense.NoticeOf(steps, len(w.LostLeads(s.Glass)) > 0), Changes: wording.Changes(w.From, &listed.Spec)}
 	before, err := w.Station.Judge.Score(w.From)
 	if err != nil {
 		return Riff{}, err
@@ -30,11 +31,11 @@ func (w *work) describe(s *station.Settled) (Riff, error) {
 // recipe says what to do: what to pour otherwise, how it is mixed and served if
 // that changes, and what it reads as if that does.
 func (w *work) recipe(r *Riff, familyBefore string) string {
-	text := station.Recipe(r.Changes)
+	text := wording.Recipe(r.Changes)
 	if r.Spec.Method != w.From.Method || r.Spec.Service != w.From.Service {
-		text = append(text, station.WayOf(&r.Spec))
+		text = append(text, wording.WayOf(&r.Spec))
 	}
-	if top := station.Topped(&r.Spec); top != "" {
+	if top := wording.Topped(&r.Spec); top != "" {
 		text = append(text, top)
 	}
 	head := strings.Join(text, ", ")
@@ -44,7 +45,7 @@ func (w *work) recipe(r *Riff, familyBefore string) string {
 	if r.FamilyID != familyBefore {
 		head += ", which reads as " + strings.ToLower(r.Family)
 	}
-	return station.Capital(head)
+	return wording.Capital(head)
 }
 
 // mostNamed is how many aroma families are named each way.

@@ -5,7 +5,19 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/weigh"
+)
+
+// Volumes that a drink keeps to: common practice, no source.
+const (
+	leastDrinkML  = 60.0
+	leastBeforeML = 55.0 // before ice
+	mostDrinkML   = 450.0
+	carryML       = 29.0 // the least that what holds alcohol comes to, seasonings aside
+	usualBaseML   = 61.0
+	mostBaseML    = 76.0 // of all bases, unless a given drink pours more
+	moreBase      = 1.25
 )
 
 // Fate is what becomes of a settled draft.
@@ -58,10 +70,10 @@ func (j *Job) Fits(s *Settled) bool {
 	if j.FromDrink != nil {
 		least, most = min(least, j.FromDrink.VolumeML), max(most, j.FromDrink.VolumeML)
 	}
-	if !j.Limits.Guest.NoAlcohol && poured(&s.Spec, carries) < j.leastCarried() {
+	if !j.Limits.Guest.NoAlcohol && poured(&s.Spec, precedent.Carries) < j.leastCarried() {
 		return false
 	}
-	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, isBase) > j.mostBase() {
+	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, precedent.IsBase) > j.mostBase() {
 		return false
 	}
 	return !s.shunned && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
@@ -77,19 +89,12 @@ func poured(s *flavor.Spec, so func(*flavor.Profile) bool) (ml float64) {
 	return ml
 }
 
-func isBase(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartBase }
-
-// carries reports whether an ingredient brings alcohol and is no seasoning.
-func carries(p *flavor.Profile) bool {
-	return p.ABV.Value > flavor.NoAlcoholABV && p.Class.Part() != flavor.PartSeasoning
-}
-
 // leastCarried is what a drink must carry of what holds alcohol: an ounce, or what
 // the drinks that were given do.
 func (j *Job) leastCarried() float64 {
 	least := carryML
 	for _, g := range j.Given {
-		least = min(least, poured(g, carries))
+		least = min(least, poured(g, precedent.Carries))
 	}
 	return least
 }
@@ -112,7 +117,7 @@ func (j *Job) mostBase() float64 {
 		most = usualBaseML // a riff is no larger than it needs to be
 	}
 	for _, g := range j.Given {
-		most = max(most, moreBase*poured(g, isBase))
+		most = max(most, moreBase*poured(g, precedent.IsBase))
 	}
 	return most
 }

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/sense"
 )
 
@@ -45,8 +46,8 @@ type Job struct {
 	FromGlass *sense.Glass
 
 	byID  map[string]int // place on the shelf, −1 for what may not be poured
-	keeps map[string]*kept
-	pairs map[[2]string]*pair
+	keeps map[string]*precedent.Kept
+	pairs map[[2]string]*precedent.Pair
 }
 
 // seedChance is how much a seed may lift an ingredient above another: enough to
@@ -60,7 +61,7 @@ const seedStream = 0x52696666
 // NewJob gathers what may be poured: the stock, once each, without what the
 // limits forbid.
 func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.System, seed uint64) *Job {
-	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*kept{}, pairs: map[[2]string]*pair{}}
+	j := &Job{Station: s, Limits: l, System: system, byID: map[string]int{}, keeps: map[string]*precedent.Kept{}, pairs: map[[2]string]*precedent.Pair{}}
 	for _, p := range stock {
 		if p == nil {
 			continue

@@ -6,7 +6,9 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
 )
 
@@ -101,8 +103,8 @@ func (l *Limits) Lighter() bool {
 
 // Ways lists how the wishes want a drink mixed and served; what they leave open
 // stays as it is.
-func (l *Limits) Ways(s *flavor.Spec) []Way {
-	way := Way{s.Method, s.Service}
+func (l *Limits) Ways(s *flavor.Spec) []serve.Way {
+	way := serve.Way{Method: s.Method, Service: s.Service}
 	for _, w := range l.served {
 		if w.Method != "" {
 			way.Method = w.Method
@@ -114,7 +116,7 @@ func (l *Limits) Ways(s *flavor.Spec) []Way {
 	if len(l.served) == 0 {
 		return nil
 	}
-	return []Way{way}
+	return []serve.Way{way}
 }
 
 // neatAroma is the intensity of a family from which a bottle is known for it.
@@ -239,9 +241,9 @@ func (j *Job) sparesSugar(a *Aim, s *Settled) bool {
 		left := poured(&s.Spec, func(q *flavor.Profile) bool { return q.ID == p.Profile.ID })
 		switch p.Profile.Class.Part() {
 		case flavor.PartModifier:
-			cut = cut || left < p.ML-sameML
+			cut = cut || left < p.ML-wording.SameML
 		case flavor.PartSweetener:
-			spared = spared || left > p.ML-sameML
+			spared = spared || left > p.ML-wording.SameML
 		}
 	}
 	return cut && spared

@@ -3,6 +3,7 @@ package station
 import (
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/sense"
 )
 
@@ -17,7 +18,7 @@ type Listed struct {
 	Cost     float64 // of all pours, by the guest's prices; 0 without any
 	Drink    *mix.Drink
 	Glass    *sense.Glass
-	Name     string // in the form of the trade, see [NameOf]
+	Name     string // in the form of the trade, see [wording.NameOf]
 	Why      string // why it is worth a try
 	Text     string // what to pour and what it does, in one line
 }
@@ -32,6 +33,6 @@ func (j *Job) List(s *Settled) (Listed, error) {
 	l := Listed{Spec: s.Spec.Clone(), Kind: s.Kind, Score: result.Judgement.Score, FamilyID: fit.ID, Family: fit.Name,
 		Marks: s.Spec.Allergens(), Cost: CostOf(&s.Spec, j.Limits.Guest.Prices), Drink: s.Drink, Glass: s.Glass}
 	l.Spec.Name = ""
-	l.Name, l.Why = NameOf(&s.Spec, j.From, familyWord(&s.Spec, result.Judgement.Fits)), j.Why(&s.Spec)
+	l.Name, l.Why = wording.NameOf(&s.Spec, j.From, wording.FamilyWord(&s.Spec, result.Judgement.Fits)), j.Why(&s.Spec)
 	return l, nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/wording"
 )
 
 // Moves reports whether the amount of a pour is anyone's to change: what gives
@@ -68,10 +69,10 @@ func (j *Job) MostOf(p *flavor.Profile) float64 {
 func (j *Job) MostUsual(p *flavor.Profile) float64 {
 	it, ok := j.Has(p)
 	if !ok {
-		return j.Station.practice.mostML(p)
+		return j.Station.practice.MostML(p)
 	}
 	if it.most == 0 {
-		it.most = min(j.Station.practice.mostML(p), mostCounted(it))
+		it.most = min(j.Station.practice.MostML(p), mostCounted(it))
 	}
 	return it.most
 }
@@ -99,14 +100,14 @@ func mostCounted(it *Item) float64 {
 }
 
 // Pours is how many proven drinks pour an ingredient.
-func (j *Job) Pours(it *Item) float64 { return j.Station.practice.counts[it.Profile.ID] }
+func (j *Job) Pours(it *Item) float64 { return j.Station.practice.Count(it.Profile.ID) }
 
 // Common is how common an ingredient is in proven drinks, 0 to 1.
-func (j *Job) Common(it *Item) float64 { return j.Station.practice.common(it.Profile) }
+func (j *Job) Common(it *Item) float64 { return j.Station.practice.Common(it.Profile) }
 
 // Usual is a pour of an ingredient as proven drinks pour it.
 func (j *Job) Usual(it *Item) (flavor.Pour, bool) {
-	return Pour(it.Profile, it.Unit, min(j.Station.practice.usualML(it.Profile), j.MostUsual(it.Profile)))
+	return Pour(it.Profile, it.Unit, min(j.Station.practice.UsualML(it.Profile), j.MostUsual(it.Profile)))
 }
 
 // The least of a bottle, in mL, that counts as moving it: a half ounce, or a
@@ -144,7 +145,7 @@ func (j *Job) LeastUse(p *flavor.Profile) float64 {
 func (j *Job) inBounds(s *flavor.Spec) bool {
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		if p.ML > j.MostOf(p.Profile)+sameML || p.ML < j.LeastOf(p)-sameML {
+		if p.ML > j.MostOf(p.Profile)+wording.SameML || p.ML < j.LeastOf(p)-wording.SameML {
 			return false
 		}
 	}

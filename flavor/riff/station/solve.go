@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
@@ -125,7 +126,7 @@ func (s *solver) begin() {
 		p := &s.spec.Pours[i]
 		s.amount[i], s.most[i] = p.Amount, s.job.MostOf(p.Profile)
 		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
-		if s.job.keepsBase() && isBase(p.Profile) {
+		if s.job.keepsBase() && precedent.IsBase(p.Profile) {
 			s.least[i] = max(s.least[i], baseKept*p.ML)
 		}
 		s.room += p.ML

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/precedent"
 )
 
 // leastAlike is the cosine from which a modifier does in the ratio what another
@@ -74,7 +75,7 @@ func (j *Job) standsDry(liqueur *flavor.Profile, it *Item) bool {
 	if p.Class.Solid() || p.Class.Kin() != flavor.KinJuice && it.Part != flavor.PartSweetener {
 		return false
 	}
-	return cosine(p.Aroma[:], liqueur.Aroma[:]) >= sameSmell && it.Per[ratio.Sweet] > 0
+	return precedent.Cosine(p.Aroma[:], liqueur.Aroma[:]) >= sameSmell && it.Per[ratio.Sweet] > 0
 }
 
 // What a cordial sours, in lemon juice a millilitre, from which what takes its place

@@ -4,6 +4,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/template"
@@ -17,8 +18,8 @@ type Station struct {
 	Set        *weigh.Set
 	Space      *sense.Space
 	book       *book
-	practice   *practice
-	companions *companions
+	practice   *precedent.Practice
+	companions *precedent.Companions
 	carriers   *wish.Carriers
 }
 
@@ -31,7 +32,7 @@ func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Sp
 	if err != nil {
 		return nil, err
 	}
-	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: newPractice(proven), companions: newCompanions(proven, space), carriers: carriers}, nil
+	return &Station{Mixer: mixer, Judge: judge, Set: set, Space: space, book: b, practice: precedent.NewPractice(proven), companions: precedent.NewCompanions(proven, space), carriers: carriers}, nil
 }
 
 // Proven returns the proven drinks; they are not to be changed.

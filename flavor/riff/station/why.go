@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/precedent"
+	"counterpour/flavor/riff/wording"
 )
 
 // Why says why a drink is worth a try: what it rests on in proven drinks, and
@@ -20,13 +22,13 @@ func (j *Job) Why(s *flavor.Spec) string {
 	if b := j.bond(came, stays); b != "" {
 		words = append(words, b)
 	}
-	return Capital(strings.Join(words, "; "))
+	return wording.Capital(strings.Join(words, "; "))
 }
 
 // news divides what a drink pours into what came in and what was there, the
 // larger first.
 func (j *Job) news(s *flavor.Spec) (came, stays []*flavor.Profile) {
-	for _, p := range byVolume(s) {
+	for _, p := range wording.ByVolume(s) {
 		if j.From == nil && j.Must[p.Profile.ID] || j.From != nil && !Pours(j.From, p.Profile) {
 			came = append(came, p.Profile)
 		} else {
@@ -50,7 +52,7 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 		}
 		return "the nearest proven drink is " + j.provenName(best)
 	}
-	lead := leadsOf(s)[0]
+	lead := wording.LeadsOf(s)[0]
 	if came[0].Class == lead.Class && lead != came[0] {
 		lead = came[0] // of two spirits of a class, the one that came in is told
 	}
@@ -88,17 +90,29 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 // mostBases is the number of bases beyond which a drink says nothing of any two.
 const mostBases = 2
 
-func tooMany(s *flavor.Spec) bool { return counted(s, isBase) > mostBases }
+func tooMany(s *flavor.Spec) bool { return bases(s) > mostBases }
+
+func bases(s *flavor.Spec) (n int) {
+	for i := range s.Pours {
+		if precedent.IsBase(s.Pours[i].Profile) {
+			n++
+		}
+	}
+	return n
+}
 
 // sameKinds reports whether two drinks pour the same classes of things.
 func sameKinds(a, b *flavor.Spec) bool {
+	of := func(c flavor.Class) func(*flavor.Profile) bool {
+		return func(p *flavor.Profile) bool { return p.Class == c }
+	}
 	for i := range a.Pours {
-		if !hasClass(b, a.Pours[i].Profile.Class) {
+		if !pours(b, of(a.Pours[i].Profile.Class)) {
 			return false
 		}
 	}
 	for i := range b.Pours {
-		if !hasClass(a, b.Pours[i].Profile.Class) {
+		if !pours(a, of(b.Pours[i].Profile.Class)) {
 			return false
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/weigh"
 )
 
@@ -282,7 +283,7 @@ func useText(d *Draft) string {
 		parts[i] = amountOf(&d.Spec, u.Profile) + " " + u.Profile.Name
 	}
 	text := fmt.Sprintf("Moves %s: reads as %s, %.0f %% vol", flavor.JoinAnd(parts), strings.ToLower(d.Family), d.Drink.ABV)
-	if top := station.Topped(&d.Spec); top != "" {
+	if top := wording.Topped(&d.Spec); top != "" {
 		text += "; " + top
 	}
 	return text

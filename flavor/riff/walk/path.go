@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wording"
 )
 
 // path chooses n drinks between the ends, with hops that are plain to tell if there are
@@ -82,7 +83,7 @@ func (k *walker) step(cost []float64, least float64, final bool) (now []float64,
 				continue
 			}
 			c := cost[i] + d*d
-			if c < now[j] && len(station.Changes(&k.states[i].spec, &k.states[j].spec)) > 0 { // not the method alone
+			if c < now[j] && len(wording.Changes(&k.states[i].spec, &k.states[j].spec)) > 0 { // not the method alone
 				now[j], from[j] = c, i
 			}
 		}
@@ -116,8 +117,8 @@ func (k *walker) stops(order []int) []Stop {
 		} else {
 			before := &k.states[order[n-1]]
 			stop.Hop = station.Apart(before.at, s.at)
-			stop.Changes = station.Changes(&before.spec, &s.spec)
-			stop.Text = station.Capital(stepText(&before.spec, &s.spec, stop.Changes))
+			stop.Changes = wording.Changes(&before.spec, &s.spec)
+			stop.Text = wording.Capital(stepText(&before.spec, &s.spec, stop.Changes))
 		}
 		out = append(out, stop)
 	}
@@ -125,11 +126,11 @@ func (k *walker) stops(order []int) []Stop {
 }
 
 func stepText(before, after *flavor.Spec, changes []balance.Change) string {
-	words := station.Recipe(changes)
+	words := wording.Recipe(changes)
 	if before.Method != after.Method || before.Service != after.Service {
-		words = append(words, station.WayOf(after))
+		words = append(words, wording.WayOf(after))
 	}
-	if top := station.Topped(after); top != "" && (before.Method != after.Method || station.Topped(before) != top) {
+	if top := wording.Topped(after); top != "" && (before.Method != after.Method || wording.Topped(before) != top) {
 		words = append(words, top)
 	}
 	if len(words) == 0 {

@@ -1,4 +1,4 @@
-package station
+package wording
 
 import (
 	"testing"
@@ -52,7 +52,7 @@ func TestFamilyWords(t *testing.T) {
 	} {
 		s, err := c.ReadSpec("", x.text)
 		require.NoError(t, err, x.text)
-		assert.Equal(t, x.want, familyWord(&s, x.fits), x.text)
+		assert.Equal(t, x.want, FamilyWord(&s, x.fits), x.text)
 	}
 }
 

@@ -1,4 +1,4 @@
-package station_test
+package wording_test
 
 import (
 	"testing"
@@ -8,7 +8,7 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wording"
 )
 
 // The recipe pairs what came with what went only if it does the same work, and
@@ -30,6 +30,6 @@ func TestRecipe(t *testing.T) {
 		{[]balance.Change{change("triple sec", "oz", 1, 0), change("simple syrup", "oz", 0, 0.5)}, []string{"½ oz simple syrup (1:1) for triple sec"}},
 		{nil, nil},
 	} {
-		assert.Equal(t, c.want, station.Recipe(c.changes))
+		assert.Equal(t, c.want, wording.Recipe(c.changes))
 	}
 }

@@ -1,4 +1,4 @@
-package station
+package precedent
 
 import (
 	"cmp"
@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor/template"
 )
 
-// practice is how much proven drinks pour of a thing.
-type practice struct {
+// Practice is how much proven drinks pour of a thing.
+type Practice struct {
 	pours  map[flavor.Class][]sample
 	counts map[string]float64 // proven pours of an ingredient, by id
 }
@@ -21,8 +21,9 @@ type sample struct {
 	ml      float64
 }
 
-func newPractice(proven []template.Labelled) *practice {
-	p := &practice{pours: map[flavor.Class][]sample{}, counts: map[string]float64{}}
+// NewPractice returns how much proven drinks pour of each thing.
+func NewPractice(proven []template.Labelled) *Practice {
+	p := &Practice{pours: map[flavor.Class][]sample{}, counts: map[string]float64{}}
 	for i := range proven {
 		s := &proven[i].Spec
 		for j := range s.Pours {
@@ -46,7 +47,7 @@ func LeadOf(p *flavor.Profile) (flavor.Family, bool) {
 	return flavor.Family(lead), p.Aroma[lead] > 0
 }
 
-// Rules of the most that is poured, see [practice.mostML].
+// Rules of the most that is poured, see [Practice.MostML].
 const (
 	ownSamples  = 3    // proven pours of an ingredient from which they alone speak
 	beyondMost  = 1.15 // a little beyond what anybody pours is nobody's fault
@@ -56,19 +57,19 @@ const (
 	commonPours = 0.5  // pours that common practice counts for
 )
 
-// mostML returns the most of an ingredient, in mL, that reads as a bartender's:
+// MostML returns the most of an ingredient, in mL, that reads as a bartender's:
 // a little more than the largest of its pours in proven drinks, one in twenty
 // left out, if there are three or more; else what nine in ten pours of its class
 // stay below, those of the ingredient itself counting fully, those of others by
 // the likeness of their smells, and common practice for half a pour. A base takes
 // the place of any other, strength for strength.
-func (p *practice) mostML(x *flavor.Profile) float64 {
+func (p *Practice) MostML(x *flavor.Profile) float64 {
 	most := p.mostOfKind(x)
 	if x.Class.Part() == flavor.PartSeasoning {
 		most = min(most, mostSeasoning*x.Class.MostML())
 	}
 	if x.Class.Part() == flavor.PartBase {
-		most = max(most, flavor.ClassOtherSpirit.MostML()*min(1, usualStrength/max(x.ABV.Value, tiny)))
+		most = max(most, flavor.ClassOtherSpirit.MostML()*min(1, usualStrength/max(x.ABV.Value, leastStrength)))
 	}
 	return most
 }
@@ -80,7 +81,10 @@ const mostSeasoning = 1.5
 // usualStrength is that of a base, % vol, beyond which less of it is poured.
 const usualStrength = 47.0
 
-func (p *practice) mostOfKind(x *flavor.Profile) float64 {
+// leastStrength keeps a ratio to nothing finite.
+const leastStrength = 1e-12
+
+func (p *Practice) mostOfKind(x *flavor.Profile) float64 {
 	var own []float64
 	samples := append([]sample{{ml: x.Class.MostML()}}, p.pours[x.Class]...)
 	for _, s := range samples[1:] {
@@ -101,7 +105,7 @@ func (p *practice) mostOfKind(x *flavor.Profile) float64 {
 		case s.profile.ID == x.ID:
 			weights[i] = 1
 		default:
-			weights[i] = classWeight * math.Exp((cosine(s.profile.Aroma[:], x.Aroma[:])-1)/smellWidth)
+			weights[i] = classWeight * math.Exp((Cosine(s.profile.Aroma[:], x.Aroma[:])-1)/smellWidth)
 		}
 		total += weights[i]
 	}
@@ -118,15 +122,15 @@ func (p *practice) mostOfKind(x *flavor.Profile) float64 {
 // any.
 const commonFrom = 10
 
-// common is how common an ingredient is in proven drinks, 0 to 1, by the logarithm
+// Common is how common an ingredient is in proven drinks, 0 to 1, by the logarithm
 // of its pours.
-func (p *practice) common(x *flavor.Profile) float64 {
+func (p *Practice) Common(x *flavor.Profile) float64 {
 	return min(1, math.Log1p(p.counts[x.ID])/math.Log1p(commonFrom))
 }
 
-// usualML is the middle one of the proven pours of an ingredient, in mL, and if
+// UsualML is the middle one of the proven pours of an ingredient, in mL, and if
 // there is none, a third of the most.
-func (p *practice) usualML(x *flavor.Profile) float64 {
+func (p *Practice) UsualML(x *flavor.Profile) float64 {
 	var own []float64
 	for _, s := range p.pours[x.Class] {
 		if s.profile.ID == x.ID {
@@ -134,7 +138,7 @@ func (p *practice) usualML(x *flavor.Profile) float64 {
 		}
 	}
 	if len(own) == 0 {
-		return p.mostML(x) / mostOverUsual
+		return p.MostML(x) / mostOverUsual
 	}
 	slices.Sort(own)
 	return own[len(own)/2]
@@ -142,18 +146,38 @@ func (p *practice) usualML(x *flavor.Profile) float64 {
 
 const mostOverUsual = 3
 
-// cosine is the cosine of two aromas, 1 if both are nothing.
-func cosine(a, b []float64) float64 {
+// Cosine is the cosine of two aromas, 1 if both are nothing.
+func Cosine(a, b []float64) float64 {
 	var ab float64
 	for i := range a {
 		ab += a[i] * b[i]
 	}
-	norm := length(a) * length(b)
-	if norm <= 0 {
-		if length(a) == length(b) {
+	both := norm(a) * norm(b)
+	if both <= 0 {
+		if norm(a) == norm(b) {
 			return 1
 		}
 		return 0
 	}
-	return ab / norm
+	return ab / both
 }
+
+// norm is the Euclidean length of a vector.
+func norm(v []float64) float64 {
+	var sum float64
+	for _, x := range v {
+		sum += x * x
+	}
+	return math.Sqrt(sum)
+}
+
+// IsBase reports whether an ingredient is what a guest orders by.
+func IsBase(p *flavor.Profile) bool { return p.Class.Part() == flavor.PartBase }
+
+// Carries reports whether an ingredient brings alcohol and is no seasoning.
+func Carries(p *flavor.Profile) bool {
+	return p.ABV.Value > flavor.NoAlcoholABV && p.Class.Part() != flavor.PartSeasoning
+}
+
+// Count is how many pours of an ingredient there are in proven drinks.
+func (p *Practice) Count(id string) float64 { return p.counts[id] }

@@ -1,4 +1,4 @@
-package station
+package wording
 
 import (
 	"math"
@@ -29,7 +29,7 @@ func Changes(from, to *flavor.Spec) []balance.Change {
 		if at >= 0 {
 			used[at] = true
 			c.Unit, c.To, c.ToML = to.Pours[at].Unit, to.Pours[at].Amount, to.Pours[at].ML
-			if math.Abs(c.ToML-c.FromML) < sameML {
+			if math.Abs(c.ToML-c.FromML) < SameML {
 				continue
 			}
 		}
@@ -43,8 +43,8 @@ func Changes(from, to *flavor.Spec) []balance.Change {
 	return out
 }
 
-// sameML is the difference in mL below which an amount has not changed.
-const sameML = 0.05
+// SameML is the difference in mL below which an amount has not changed.
+const SameML = 0.05
 
 // Capital begins a sentence.
 func Capital(s string) string {

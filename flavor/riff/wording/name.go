@@ -1,4 +1,4 @@
-package station
+package wording
 
 import (
 	"cmp"
@@ -17,7 +17,7 @@ const mostAccents = 2
 // apart; from may be nil. The name is shorter than telling all, so two drinks may
 // share it.
 func NameOf(s, from *flavor.Spec, family string) string {
-	lead := leadsOf(s)
+	lead := LeadsOf(s)
 	words := make([]string, 0, len(lead)+mostAccents)
 	for _, p := range lead {
 		words = append(words, short(p.Name, s))
@@ -33,11 +33,11 @@ func NameOf(s, from *flavor.Spec, family string) string {
 	return Capital(head) + ": " + family + ", " + servedAs(s)
 }
 
-// leadsOf returns what a drink is ordered by: its bases, the larger first, two at
+// LeadsOf returns what a drink is ordered by: its bases, the larger first, two at
 // most; without any, the largest pour that is not plain length.
-func leadsOf(s *flavor.Spec) []*flavor.Profile {
+func LeadsOf(s *flavor.Spec) []*flavor.Profile {
 	var out []*flavor.Profile
-	pours := byVolume(s)
+	pours := ByVolume(s)
 	for _, p := range pours {
 		if p.Profile.Class.Part() == flavor.PartBase && len(out) < 2 {
 			out = append(out, p.Profile)
@@ -56,7 +56,8 @@ func leadsOf(s *flavor.Spec) []*flavor.Profile {
 	return out
 }
 
-func byVolume(s *flavor.Spec) []flavor.Pour {
+// ByVolume returns the pours of a drink, the largest first.
+func ByVolume(s *flavor.Spec) []flavor.Pour {
 	pours := slices.Clone(s.Pours)
 	slices.SortStableFunc(pours, func(a, b flavor.Pour) int { return cmp.Compare(b.ML, a.ML) })
 	return pours
@@ -78,7 +79,7 @@ func accentsOf(s, from *flavor.Spec, lead []*flavor.Profile) []*flavor.Profile {
 		// How much it is smelt, lifted if it is new; what hardly smells is no accent
 		// unless it is new.
 		w := p.ML * p.Profile.Aroma.Total() * accentWeight[p.Profile.Class.Part()]
-		if from != nil && !Pours(from, p.Profile) {
+		if from != nil && !pours(from, p.Profile) {
 			w = w*newAccent + newAccent
 		} else if p.Profile.Class.Part() == flavor.PartSour || p.Profile.Aroma.Total() < plainAroma {
 			continue
@@ -134,4 +135,8 @@ func servedAs(s *flavor.Spec) string {
 		return "on crushed ice"
 	}
 	return string(s.Service)
+}
+
+func pours(s *flavor.Spec, p *flavor.Profile) bool {
+	return slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
 }

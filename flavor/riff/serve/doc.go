@@ -1,0 +1,3 @@
+// Package serve tells how the trade mixes and serves what a drink holds, and where a
+// drink slips from that.
+package serve

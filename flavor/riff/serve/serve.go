@@ -1,0 +1,148 @@
+package serve
+
+import "counterpour/flavor"
+
+// Volumes and counts that a drink keeps to: common practice, no source.
+const (
+	mostPours = 7
+	longML    = 45.0  // of length make a drink long
+	poolML    = 120.0 // in all do too
+	shortML   = 90.0  // of soda at most in a drink on the rocks
+	upML      = 260.0 // before ice at most in a drink served up
+)
+
+// Long reports whether so much length, in mL, makes a drink long.
+func Long(ml float64) bool { return ml >= longML }
+
+// Held is what of a drink decides how it is mixed and served.
+type Held struct {
+	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
+	Foam, Cloudy, Milk, Loose, Coffee, Fizz, Soda bool
+	Sodas                                         int // flavoured ones
+	SodaML, LengthML, AllML                       float64
+}
+
+// HeldBy reads off a drink what decides how it is mixed and served.
+func HeldBy(s *flavor.Spec) Held {
+	var h Held
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		kin := p.Profile.Class.Kin()
+		h.AllML += p.ML
+		h.Foam = h.Foam || kin == flavor.KinFoam
+		h.Milk = h.Milk || kin == flavor.KinMilk || kin == flavor.KinCream
+		h.Cloudy = h.Cloudy || p.Profile.Class.Shaken()
+		h.Coffee = h.Coffee || p.Profile.Class == flavor.ClassCoffee
+		h.Loose = h.Loose || kin == flavor.KinHerb || kin == flavor.KinFruit || p.Profile.Class == flavor.ClassCoffee || p.Profile.Class == flavor.ClassCordial
+		if p.Profile.Carbonated {
+			h.Fizz = true
+			if p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value > 0 {
+				h.Sodas++
+			}
+			if p.Profile.Class != flavor.ClassSparklingWine {
+				h.Soda = true
+				h.SodaML += p.ML
+			}
+		}
+		if p.Profile.Class.Part() == flavor.PartLength {
+			h.LengthML += p.ML
+		}
+	}
+	return h
+}
+
+// Slip is one way in which a drink is not mixed or served as the trade does.
+type Slip string
+
+// The slips.
+const (
+	flat       Slip = "what sparkles goes flat in the blender"
+	unbeaten   Slip = "egg and foam need a shake"
+	unfoamed   Slip = "a dry shake needs egg or foam"
+	clouded    Slip = "juice, cream and what is sharp are not stirred"
+	dull       Slip = "coffee on ice is shaken, unless the drink is long"
+	bruised    Slip = "spirits alone are stirred, not shaken"
+	unmixed    Slip = "juice is shaken unless the drink is long"
+	ungathered Slip = "a swizzle is on crushed ice"
+	bare       Slip = "a long drink needs length"
+	sparse     Slip = "what is topped with soda is not served up"
+	drowned    Slip = "so much soda is served long"
+	brimming   Slip = "so much is not served up"
+	crowded    Slip = "too many things are poured"
+	motley     Slip = "one flavoured soda is enough"
+	deadened   Slip = "what sparkles is built, or goes on top of what is stirred up"
+)
+
+// SlipsOf lists how a drink is not mixed or served as the trade does: common
+// practice, no source.
+func SlipsOf(s *flavor.Spec) []Slip {
+	h := HeldBy(s)
+	var out []Slip
+	add := func(when bool, x Slip) {
+		if when {
+			out = append(out, x)
+		}
+	}
+	add(len(s.Pours) > mostPours, crowded)
+	add(h.Sodas > 1, motley)
+	if s.Service == flavor.Hot || s.Service == flavor.Neat {
+		return out
+	}
+	shaken := s.Method == flavor.Shake || s.Method == flavor.DryShake || s.Method == flavor.Blend
+	stirred := s.Method == flavor.Stir || s.Method == flavor.Throw
+	add(s.Method == flavor.Blend && h.Fizz, flat)
+	add(stirred && h.Fizz && s.Service != flavor.Up, deadened)
+	add(h.Foam && !shaken, unbeaten)
+	add(s.Method == flavor.DryShake && !h.Foam, unfoamed)
+	add(stirred && h.Cloudy, clouded)
+	add(stirred && h.Coffee, dull)
+	add(shaken && !h.Cloudy && !h.Loose, bruised)
+	add(s.Method == flavor.Swizzle && !h.Cloudy, bruised)
+	long := h.LengthML >= longML || h.Fizz
+	add(s.Method == flavor.Build && h.Cloudy && !h.Milk && !long && s.Service != flavor.Crushed, unmixed)
+	add(s.Method == flavor.Swizzle && s.Service != flavor.Crushed || stirred && s.Service == flavor.Crushed, ungathered)
+	add(s.Service == flavor.Long && !long && h.AllML < poolML, bare)
+	add(s.Service == flavor.Up && h.Soda, sparse)
+	add(s.Service == flavor.Up && h.AllML > upML, brimming)
+	add(s.Service == flavor.Rocks && h.SodaML > shortML, drowned)
+	return out
+}
+
+// Way is how a drink is mixed and served.
+type Way struct {
+	Method  flavor.Method
+	Service flavor.Service
+}
+
+// WaysFor lists ways to mix and serve what a drink holds, those nearest to how
+// it is served first.
+func WaysFor(h *Held, method flavor.Method, service flavor.Service) []Way {
+	var methods []flavor.Method
+	switch {
+	case h.Foam:
+		methods = []flavor.Method{flavor.DryShake, flavor.Shake}
+	case h.Cloudy && h.Soda:
+		methods = []flavor.Method{method, flavor.Shake, flavor.Build}
+	case h.Cloudy:
+		methods = []flavor.Method{method, flavor.Shake}
+	case h.Fizz:
+		methods = []flavor.Method{flavor.Build, flavor.Stir}
+	case h.Coffee:
+		methods = []flavor.Method{flavor.Shake, flavor.Build}
+	case h.Loose:
+		methods = []flavor.Method{method, flavor.Build, flavor.Shake}
+	default:
+		methods = []flavor.Method{flavor.Stir, flavor.Build}
+	}
+	services := []flavor.Service{service, flavor.Up, flavor.Rocks, flavor.Long, flavor.Crushed}
+	if h.Soda {
+		services = []flavor.Service{service, flavor.Long, flavor.Rocks}
+	}
+	var out []Way
+	for _, v := range services {
+		for _, m := range methods {
+			out = append(out, Way{m, v})
+		}
+	}
+	return out
+}

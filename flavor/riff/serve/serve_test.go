@@ -1,0 +1,52 @@
+package serve
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+)
+
+// The rules of the trade hold for the drinks that the trade has proven, all but a few:
+// a share counted on them, with room for one drink in a hundred.
+func TestProvenDrinksAreServedSo(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	_, book, err := c.Set()
+	require.NoError(t, err)
+	slips := 0
+	for i := range book {
+		if len(SlipsOf(&book[i].Spec)) > 0 {
+			slips++
+		}
+	}
+	assert.Less(t, float64(slips)/float64(len(book)), 0.06, "mixed and served otherwise")
+}
+
+// How drinks are not mixed and served, one slip each: common practice, no source.
+func TestSlips(t *testing.T) {
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	for _, x := range []struct {
+		text string
+		want []Slip
+	}{
+		{"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nstir, up", []Slip{clouded}},
+		{"2 oz rye\n1 oz sweet vermouth\nshake, up", []Slip{bruised}},
+		{"1 1/2 oz vodka\n1 oz coffee liqueur\n1 oz espresso\nstir, up", []Slip{dull}},
+		{"2 oz red bitter aperitif\n3 oz prosecco\nstir, rocks", []Slip{deadened}},
+		{"2 oz gin\n3 oz tonic water\n3 oz ginger beer\nbuild, long", []Slip{motley}},
+		{"2 oz bourbon\n2 oz ginger ale\n2 oz soda water\nbuild, long", nil},
+		{"6 oz lager\n6 oz sparkling lemonade\nbuild, long", nil},
+		{"2 oz gin\n3/4 oz lemon juice\n1 egg white\nstir, up", []Slip{unbeaten, clouded}},
+		{"2 oz gin\n3/4 oz lemon juice\n3 oz soda water\nblend, long", []Slip{flat}},
+		{"2 oz gin\n3/4 oz lemon juice\nshake, long", []Slip{bare}},
+		{"2 oz gin\n1 oz dry vermouth\nstir, up", nil},
+	} {
+		s, err := c.ReadSpec("", x.text)
+		require.NoError(t, err, x.text)
+		assert.ElementsMatch(t, x.want, SlipsOf(&s), x.text)
+	}
+}
