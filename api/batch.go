@@ -15,7 +15,7 @@ type BatchBody struct {
 	Servings  float64 `json:"servings,omitempty" minimum:"0" doc:"How many to make"`
 	BottleML  float64 `json:"bottle_ml,omitempty" minimum:"0" doc:"Volume of the bottle to fill, in mL; give it instead of servings"`
 	KegLitres float64 `json:"keg_litres,omitempty" minimum:"0" doc:"Volume of the keg to fill, in litres; give it instead of servings"`
-	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where the batch is kept; to order: each serve is shaken or stirred, so no water is added"`
+	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where the batch is kept; to order: each serving is shaken or stirred, so no water is added"`
 }
 
 // BatchAnswer is a drink made ahead.

@@ -47,7 +47,7 @@ and what must be fresh in each drink, is left out.`,
 }
 
 func showBatch(p *page, a *api.BatchAnswer) {
-	p.line("%s, %s serves of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, number(a.Servings, 1), number(a.ServingML, 0),
+	p.line("%s, %s servings of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, number(a.Servings, 1), number(a.ServingML, 0),
 		number(a.TotalML, 0), number(a.ABVPct, 1), number(a.FreezingC, 0))
 	for _, l := range a.Lines {
 		p.row("  "+l.Name, number(l.JugML, 0)+" mL by volume", number(l.ScaleG, 0)+" g by weight")

@@ -68,7 +68,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "tasted, but not how", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum"}, code: exitInput, err: []string{"--kept"}},
 		{name: "cost", args: []string{"house", "cost", "quay test", "--house", path("bar.house")}, out: []string{"Quay Test: 2.10 EUR", "London dry gin", "66 %"}},
 		{name: "cost of a stranger", args: []string{"house", "cost", "Negative", "--house", path("bar.house")}, code: exitInput, err: []string{"no drink"}},
-		{name: "batch", args: []string{"house", "batch", "Quay Test", "--serves", "20", "--house", path("bar.house")}, out: []string{"20.0 serves", "890 mL by volume", "water", "Keeps 1 day at most", "Costs 41"}},
+		{name: "batch", args: []string{"house", "batch", "Quay Test", "--serves", "20", "--house", path("bar.house")}, out: []string{"20.0 servings", "890 mL by volume", "water", "Keeps 1 day at most", "Costs 41"}},
 		{name: "batch of nothing", args: []string{"house", "batch", "Quay Test", "--house", path("bar.house")}, code: exitInput, err: []string{"--serves"}},
 		{name: "batch in a drawer", args: []string{"house", "batch", "Quay Test", "--keg", "19", "--from", "drawer", "--house", path("bar.house")}, code: exitInput, err: []string{"drawer"}},
 		{name: "nothing is right yet", args: []string{"house", "right", "--house", path("bar.house")}, out: []string{"no drink is marked"}},

@@ -53,7 +53,7 @@ type batchSize struct {
 // batchSizes are the ways to say how much; a unit that is typed with the number
 // counts for more than the chosen one.
 var batchSizes = []batchSize{
-	{"serves", "serve", "serves", 0, regexp.MustCompile(`^(?i:serves?|servings?|drinks?)$`)},
+	{"serves", "serving", "servings", 0, regexp.MustCompile(`^(?i:serves?|servings?|drinks?)$`)},
 	{"litres", "litre", "litres", 1000, regexp.MustCompile(`^(?i:l|lit(?:re|er)s?)$`)},
 	{"ml", "mL", "mL", 1, regexp.MustCompile(`^(?i:ml|millilit(?:re|er)s?)$`)},
 	{"bottles-700", "bottle of 700 mL", "bottles of 700 mL", 700, nil},
@@ -100,7 +100,7 @@ func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault s
 	r = service.BatchRequest{Drink: slug, Place: f.From, JuiceApart: f.Juice == "apart"}
 	at := slices.IndexFunc(batchSizes, func(s batchSize) bool { return s.id == f.Of })
 	if at < 0 {
-		return r, "", "Say what to count: serves, litres, mL or bottles."
+		return r, "", "Say what to count: servings, litres, mL or bottles."
 	}
 	size := batchSizes[at]
 	n, err := form.Number(f.Amount, "such as 10")
@@ -109,7 +109,7 @@ func (f *batchForm) request(slug string) (r service.BatchRequest, fills, fault s
 	}
 	if size.ml == 0 {
 		if r.Servings = n; n > mostServes {
-			return r, "", "That is too much for one batch; at most " + words.Figure(mostServes, 0) + " serves."
+			return r, "", "That is too much for one batch; at most " + words.Figure(mostServes, 0) + " servings."
 		}
 		return r, "", ""
 	}
@@ -221,7 +221,7 @@ func batchViewOf(b *prep.Batch, fills string) *batchView {
 		Serves: words.Figure(b.Servings, 1), ABV: words.Figure(b.ABVPct, 1) + "\u00a0%\u00a0vol", Freezes: words.Figure(b.FreezingC, 0) + "\u00a0°C", Keep: b.Keep.Text, Notes: b.Notes}
 	v.Serves = strings.TrimSuffix(v.Serves, ".0")
 	if v.For == "" {
-		v.For = v.Serves + " serves"
+		v.For = v.Serves + " servings"
 	}
 	v.Rounded = words.Figure(b.ByJugABVPct, 1) + " by volume, " + words.Figure(b.ByScaleABVPct, 1) + " by weight"
 	if b.LaterML > 0 {

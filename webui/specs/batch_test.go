@@ -19,14 +19,14 @@ func TestBatchScenarios(t *testing.T) {
 		status     int
 		want, not  []string
 	}{
-		{"as it is first shown", "/specs/mainbrace/batch", 200, []string{"A batch of Mainbrace", "For 10 serves", "London dry gin", "590\u00a0mL", "561\u00a0g", "591.5\u00a0mL",
+		{"as it is first shown", "/specs/mainbrace/batch", 200, []string{"A batch of Mainbrace", "For 10 servings", "London dry gin", "590\u00a0mL", "561\u00a0g", "591.5\u00a0mL",
 			"water, in place of the ice", "22.92\u00a0EUR", "At most 1 day: fresh juice", "Local food-safety law comes first", "No allergen is recorded for these pours", webuitest.FootLine}, []string{"To each drink"}},
 		{"a bottle", "/specs/mainbrace/batch?amount=1&of=bottles-1000", 200, []string{"For 1\u00a0bottle of 1 litre: ", "1000\u00a0mL", `value="bottles-1000" selected`}, nil},
 		{"a keg", "/specs/mainbrace/batch?amount=19,5&of=litres", 200, []string{"For 19,5\u00a0litres: ", "19500\u00a0mL", `value="19,5"`}, nil},
 		{"five litres, as one types it", "/specs/mainbrace/batch?amount=5+L", 200, []string{"For 5\u00a0litres: ", "<dd>5000\u00a0mL</dd>", `value="litres" selected`, `name="amount" value="5"`}, nil},
 		{"without the juice", "/specs/mainbrace/batch?amount=5&of=litres&juice=apart", 200, []string{"<dd>5000\u00a0mL</dd>", "¾ oz lemon juice <span class=\"small\">as it is made", "pressed the same day",
 			"The water for it is in the batch", `value="apart" checked`}, []string{"At most 1 day", `<th scope="row">lemon juice</th>`}},
-		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serve with ice."}, []string{"in place of the ice"}},
+		{"to order", "/specs/mainbrace/batch?from=to+order", 200, []string{"No water: shake or stir each serving with ice."}, []string{"in place of the ice"}},
 		{"from the freezer", "/specs/mainbrace/batch?from=freezer", 200, []string{"Ice forms at about", "Too weak for a freezer", "it turns to slush"}, []string{"in the glass</span>"}},
 		{"egg stays out", "/specs/nutcracker/batch", 200, []string{"To each drink", "1 egg white <span class=\"small\">as it is made", "pasteurised egg", "shake without ice", "Raw egg can carry Salmonella",
 			"eggs (egg white)", "at least 19.96\u00a0EUR", "No price for egg white and orgeat."}, nil},

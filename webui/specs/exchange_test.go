@@ -44,9 +44,9 @@ func TestSpecsComeBackAsTheyWent(t *testing.T) {
 		p := webuitest.NewPages(t)
 		text := webuitest.Get(p, "/specs/export?as="+form, "").Body.String()
 		w := webuitest.Post(p, "/specs/import", webuitest.Fields("as", form, "text", text), false)
-		webuitest.Tells(t, w, 200, "in the house already, and the same", "There is nothing to bring in")
+		webuitest.Tells(t, w, 200, "in the house already, and the same", "There is nothing to import")
 		other := webuitest.PagesOf(t, &webuitest.House{})
-		webuitest.Tells(t, webuitest.Post(other, "/specs/import", webuitest.Fields("as", form, "text", text), false), 200, "Bring in all 4", "Halyard Sour: new")
+		webuitest.Tells(t, webuitest.Post(other, "/specs/import", webuitest.Fields("as", form, "text", text), false), 200, "Import all 4", "Halyard Sour: new")
 		webuitest.Tells(t, webuitest.Post(other, "/specs/import", webuitest.Fields("as", form, "text", text, "do", "all"), false), 200, "4 new, 0 changed, 0 as they were", `href="/specs/nutcracker"`, ">\n</textarea>")
 		assert.Equal(t, text, webuitest.Get(other, "/specs/export?as="+form, "").Body.String(), form)
 	}
@@ -69,10 +69,10 @@ func TestWhatCannotBeReadIsNamed(t *testing.T) {
 		require.NoError(t, err)
 		assert.Len(t, changes, 4)
 	}
-	reads := []string{"line 7: Dogwatch", "line 9:", `unknown ingredient "lemmon juice"`, "replaces version 1", "simple syrup from ½ oz to ¾ oz", "Quiet Berth: new", "Bring in the 2 that can be read", pasted + "</textarea>"}
+	reads := []string{"line 7: Dogwatch", "line 9:", `unknown ingredient "lemmon juice"`, "replaces version 1", "simple syrup from ½ oz to ¾ oz", "Quiet Berth: new", "Import the 2 that can be read", pasted + "</textarea>"}
 	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted), false), 200, reads...)
 	unchanged()
-	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted, "do", "all"), false), 422, append(reads, "Nothing was brought in")...)
+	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted, "do", "all"), false), 422, append(reads, "Nothing was imported")...)
 	unchanged()
 	w := webuitest.Post(p, "/specs/import", webuitest.Fields("as", "text", "text", pasted, "do", "good"), false)
 	webuitest.Tells(t, w, 200, "1 new, 1 changed, 0 as they were, 1 left out", "line 7: Dogwatch", pasted+"</textarea>")
@@ -80,7 +80,7 @@ func TestWhatCannotBeReadIsNamed(t *testing.T) {
 	assert.Equal(t, "bar", lastActor(t, h, "quiet-berth"))
 
 	webuitest.Tells(t, webuitest.Post(p, "/specs/import", webuitest.Fields("as", "csv", "text", "name,method,service,amount,unit,ingredient\nX,stir,up,two,oz,lemon juice\nY,stir,up,1,oz,lemon juice\nZ,,,1,oz,lemon juice\n"), false), 200,
-		"row 2: x", "is not a number", "row 4: z", "is not known; use one of", "Bring in the 1 that can be read")
+		"row 2: x", "is not a number", "row 4: z", "is not known; use one of", "Import the 1 that can be read")
 	for _, c := range []struct{ as, text, want string }{
 		{"text", "", "There is no spec here"},
 		{"csv", "", "The file is empty"},

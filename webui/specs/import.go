@@ -152,7 +152,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 		if err := p.preview(r.Context(), v, reading); err != nil {
 			return err
 		}
-		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "nothing was brought in, since some of it cannot be read; fix that, or bring in the rest"}
+		return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: "nothing was imported, since some of it cannot be read; fix that, or import the rest"}
 	}
 	done, err := behind.SpecsOf(p.house).TakeIn(r.Context(), frame.By(r), reading, mode)
 	if err != nil {

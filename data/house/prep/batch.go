@@ -139,7 +139,7 @@ func (t Target) check() error {
 	case !finite(t.Servings) || !finite(t.Fill.ML):
 		return bad("%v servings or %v mL cannot be made", t.Servings, t.Fill.ML)
 	case (t.Servings > 0) == (t.Fill.ML > 0):
-		return bad("say how many serves, or which container to fill")
+		return bad("say how many servings, or which container to fill")
 	}
 	return nil
 }
@@ -154,7 +154,7 @@ func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Place)
 	}
 	switch {
 	case place == ToOrder:
-		b.Notes = append(b.Notes, "No water: shake or stir each serve with ice.")
+		b.Notes = append(b.Notes, "No water: shake or stir each serving with ice.")
 		return 0
 	case place == Fridge || !freezes(wanted):
 		return wanted
