@@ -46,9 +46,7 @@ type Target struct {
 	Servings float64
 	Fill     Container
 	Place    Place
-	// JuiceApart leaves fresh juice out, for each drink as it is made. The water
-	// is that of the whole drink all the same.
-	JuiceApart bool
+	JuiceApart bool // leaves fresh juice out, for each drink as it is made
 }
 
 // Line is one thing to pour into a batch.
@@ -82,8 +80,8 @@ type Batch struct {
 	Notes                      []string
 }
 
-// Scale plans a batch. The water is what the ice would have added by the mix
-// model. From the freezer, water that would turn it to slush is left for the
+// Scale plans a batch. The water is what the ice would have added to the whole drink
+// by the mix model, whatever of it stays out of the batch. From the freezer, water that would turn it to slush is left for the
 // glass. What sparkles stays out of the batch, and so does what has to be fresh
 // in each drink. It fails with [house.ErrInvalid] if the target asks for
 // nothing, or for two things, or nothing of the drink can be bottled, and as
@@ -101,13 +99,9 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 	if err != nil {
 		return nil, err
 	}
-	iceWater := one.WaterML
-	if whole, _ := takeApart(s, false); t.JuiceApart {
-		all, err := m.Batch(&whole, 1)
-		if err != nil {
-			return nil, err
-		}
-		iceWater = all.WaterML
+	whole, err := m.Batch(&s, 1) // what stays apart would have met the ice as well
+	if err != nil {
+		return nil, err
 	}
 	b := &Batch{ABVPct: one.ABV, FreezingC: one.FreezingC, Tops: one.Tops, Apart: apart, Notes: apartNotes(apart, t.Place)}
 	var dry mix.Ledger
@@ -115,7 +109,7 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 		per := mix.PerML(one.Bottle.Pours[i].Profile)
 		dry = dry.Plus(&per, one.Bottle.Pours[i].ML)
 	}
-	water := b.water(m, dry, iceWater, t.Place)
+	water := b.water(m, dry, whole.WaterML, t.Place)
 	wet := dry
 	wet.Water += water * mix.WaterDensity
 	b.ServingML, b.ABVPct, b.FreezingC = wet.VolumeML(), wet.ABV(), m.FreezingC(&wet)
