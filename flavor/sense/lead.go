@@ -27,12 +27,16 @@ const (
 )
 
 // Leads returns the materials that lead an ingredient, the first one first: those
-// with at least a fifth of its aroma, and half as much as the first.
+// with at least a fifth of its aroma, and half as much as the first. None leads what
+// smells of nothing.
 func (s *Space) Leads(p *flavor.Profile) []Lead {
 	var out []Lead
 	total := 0.0
 	for _, m := range p.Materials {
 		total += m.Intensity
+	}
+	if total <= 0 {
+		return nil
 	}
 	for _, m := range p.Materials {
 		out = append(out, Lead{m.Material, m.Intensity / total})

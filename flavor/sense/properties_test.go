@@ -130,6 +130,22 @@ func TestLikenessOfTheToy(t *testing.T) {
 	assert.False(t, ok)
 }
 
+// What smells of nothing is led by nothing, and no share is not a number.
+func TestLeads(t *testing.T) {
+	s := toySpace(t)
+	smelling := func(intensities ...float64) *flavor.Profile {
+		p := &flavor.Profile{}
+		for i, x := range intensities {
+			p.Materials = append(p.Materials, flavor.MaterialShare{Material: []string{"lemon", "orange", "mint"}[i], Intensity: x})
+		}
+		return p
+	}
+	assert.Empty(t, s.Leads(smelling()))
+	assert.Empty(t, s.Leads(smelling(0, 0)))
+	assert.Equal(t, []sense.Lead{{Name: "orange", Share: 0.6}, {Name: "lemon", Share: 0.3}}, s.Leads(smelling(3, 6, 1)), "mint has less than a fifth")
+	assert.Equal(t, []sense.Lead{{Name: "orange", Share: 0.7}}, s.Leads(smelling(2.5, 7, 0.5)), "less than half of the first")
+}
+
 func TestTableFaultsAreErrors(t *testing.T) {
 	for name, spoil := range map[string]func(*sense.Table){
 		"odorant twice":    func(t *sense.Table) { t.Odorants = append(t.Odorants, t.Odorants[0]) },
