@@ -193,24 +193,16 @@ var sugarWords = []struct {
 	{"sweet", wine(sugarTerms, sweet(atLeast, 130), limit{totalStrength, atLeast, 17.5})},
 }
 
-// CheckLegal reports where a record breaks the legal definition that its key
+// checkLegal reports where a record breaks the legal definition that its key
 // legal claims: strength, sweetening counted as invert sugar, what it must or
 // may not be made with, and the words for dryness or sweetness in its name. The
-// error names record, field, value, limit and remedy. A record that claims
+// error names field, value, limit and remedy. A record that claims
 // nothing passes; a claim that is not known is an error.
 //
 // The definitions are those of the European Union, the fullest there are. Other
 // jurisdictions define the same names otherwise: a United States liqueur, for
 // one, needs 2.5 % of sugar by weight. Where a bottle's label and its record
 // differ, the label wins.
-func CheckLegal(p *flavor.Profile) error {
-	if err := checkLegal(p); err != nil {
-		return fmt.Errorf("ingredient %q: %w", p.ID, err)
-	}
-	return nil
-}
-
-// checkLegal is CheckLegal for a caller that names the record.
 func checkLegal(p *flavor.Profile) error {
 	if p.Legal == "" {
 		return nil

@@ -20,11 +20,6 @@ var (
 	LemonStrength = Acids{CitricGPerL: 60}
 )
 
-// Titratable returns the titratable acidity in g/L as citric acid.
-func (a Acids) Titratable() float64 {
-	return a.CitricGPerL + a.MalicGPerL*asCitric.Malic
-}
-
 // maxAcidGPerL is the most acid that is asked for: citric acid dissolves to
 // more, but nothing sourer is poured.
 const maxAcidGPerL = 300
@@ -74,12 +69,14 @@ func (j *juiceToAdjust) with(citric, malic float64) AcidAddition {
 	}
 }
 
-// settle repeats the sum until the room that the powders take up is in it;
-// each turn leaves less than half of the error, so 40 leave nothing that shows.
-func (j *juiceToAdjust) settle(powders func(volumeML float64) (citric, malic float64)) AcidAddition {
+// settle returns the powders that the juice lacks of a target. It repeats the sum
+// until the room that they take up is in it; each turn leaves less than half of the
+// error, so 40 leave nothing that shows.
+func (j *juiceToAdjust) settle(target Acids) AcidAddition {
 	a := j.with(0, 0)
 	for range 40 {
-		a = j.with(powders(a.VolumeML))
+		litres := a.VolumeML / 1000
+		a = j.with(lacking(target.CitricGPerL*litres, j.citric), lacking(target.MalicGPerL*litres, j.malic))
 	}
 	return a
 }
@@ -111,40 +108,12 @@ func AdjustAcid(juice *flavor.Profile, volumeML float64, target Acids) (AcidAddi
 	if err := within("target malic", target.MalicGPerL, 0, maxAcidGPerL, " g/L"); err != nil {
 		return AcidAddition{}, err
 	}
-	a := j.settle(func(v float64) (citric, malic float64) {
-		return lacking(target.CitricGPerL*v/1000, j.citric), lacking(target.MalicGPerL*v/1000, j.malic)
-	})
+	a := j.settle(target)
 	if a.CitricG < 0 {
 		return AcidAddition{}, j.tooSour("citric acid", j.citric, target.CitricGPerL)
 	}
 	if a.MalicG < 0 {
 		return AcidAddition{}, j.tooSour("malic acid", j.malic, target.MalicGPerL)
-	}
-	return a, nil
-}
-
-// AdjustTitratable returns the powder that brings volumeML of a juice to a
-// titratable acidity, in g/L as citric acid of the adjusted juice. Of the
-// powder, malicShare by mass, 0 to 1, is malic acid and the rest citric. It
-// fails as [AdjustAcid] does.
-func AdjustTitratable(juice *flavor.Profile, volumeML, citricGPerL, malicShare float64) (AcidAddition, error) {
-	j, err := newJuice(juice, volumeML)
-	if err != nil {
-		return AcidAddition{}, err
-	}
-	if err := within("target titratable acidity", citricGPerL, 0, maxAcidGPerL, " g/L"); err != nil {
-		return AcidAddition{}, err
-	}
-	if err := within("malic share", malicShare, 0, 1, ""); err != nil {
-		return AcidAddition{}, err
-	}
-	perGram := 1 - malicShare + malicShare*asCitric.Malic
-	a := j.settle(func(v float64) (citric, malic float64) {
-		g := lacking(citricGPerL*v/1000, j.bulk.sour) / perGram
-		return g * (1 - malicShare), g * malicShare
-	})
-	if a.CitricG < 0 || a.MalicG < 0 {
-		return AcidAddition{}, j.tooSour("acid as citric", j.bulk.sour, citricGPerL)
 	}
 	return a, nil
 }

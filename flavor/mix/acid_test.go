@@ -47,15 +47,9 @@ func TestAdjustAcidByTitration(t *testing.T) {
 		assert.InDelta(t, LimeStrength.MalicGPerL, a.After.MalicGPerL, 1e-9, c.juice.Name)
 		want := titrated(c.citric+a.CitricG, c.malic+a.MalicG, a.VolumeML)
 		assert.InDelta(t, want, a.TitratableGPerL, tolerance, c.juice.Name)
-		assert.InDelta(t, LimeStrength.Titratable(), a.TitratableGPerL, tolerance, c.juice.Name)
+		assert.InDelta(t, titrated(LimeStrength.CitricGPerL, LimeStrength.MalicGPerL, 1000), a.TitratableGPerL, tolerance, c.juice.Name)
 		assert.InDelta(t, titrated(c.citric, c.malic, 1000), a.TitratableBefore, tolerance)
 		t.Logf("a litre of %s: %.1f g citric, %.1f g malic, then %.0f mL", c.juice.Name, a.CitricG, a.MalicG, a.VolumeML)
-
-		b, err := AdjustTitratable(c.juice, 1000, LimeStrength.Titratable(), 0)
-		require.NoError(t, err)
-		assert.Zero(t, b.MalicG)
-		assert.InDelta(t, titrated(c.citric+b.CitricG, c.malic, b.VolumeML), b.TitratableGPerL, tolerance)
-		assert.InDelta(t, LimeStrength.Titratable(), b.TitratableGPerL, 1e-9)
 	}
 }
 
@@ -84,10 +78,6 @@ func TestAdjustAcidProperties(t *testing.T) {
 		twice, err := AdjustAcid(j, 2*ml, target)
 		require.NoError(t, err)
 		assert.InEpsilon(t, 2*a.CitricG, twice.CitricG, 1e-9)
-		mixed, err := AdjustTitratable(j, ml, 60, 0.4)
-		require.NoError(t, err)
-		assert.InDelta(t, 60, mixed.TitratableGPerL, 1e-6)
-		assert.InDelta(t, 0.4, mixed.MalicG/(mixed.MalicG+mixed.CitricG), 1e-9)
 	})
 }
 
@@ -102,10 +92,6 @@ func TestAdjustAcidRefuses(t *testing.T) {
 		"target NaN":      second(AdjustAcid(j, 100, Acids{CitricGPerL: 60, MalicGPerL: nan})),
 		"too much citric": second(AdjustAcid(j, 100, Acids{CitricGPerL: 40, MalicGPerL: 20})),
 		"too much malic":  second(AdjustAcid(j, 100, LemonStrength)),
-		"too sour":        second(AdjustTitratable(j, 100, 30, 0.5)),
-		"titratable high": second(AdjustTitratable(j, 100, 301, 0.5)),
-		"share":           second(AdjustTitratable(j, 100, 60, 1.5)),
-		"juice missing":   second(AdjustTitratable(nil, 100, 60, 0)),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
 	}
@@ -122,9 +108,6 @@ func TestAdjustAcidAsItIs(t *testing.T) {
 			require.NoError(t, err, "%v g/L of citric, %v mL", c.citric, ml)
 			assert.InDelta(t, 0, a.CitricG+a.MalicG, 1e-6*ml)
 			assert.GreaterOrEqual(t, min(a.CitricG, a.MalicG), 0.0)
-			b, err := AdjustTitratable(j, ml, a.TitratableBefore, 0.4)
-			require.NoError(t, err, "%v g/L of citric, %v mL", c.citric, ml)
-			assert.InDelta(t, 0, b.CitricG+b.MalicG, 1e-6*ml)
 		}
 	}
 }

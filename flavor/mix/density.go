@@ -1,7 +1,5 @@
 package mix
 
-import "counterpour/flavor"
-
 // Densities at 20 °C in g/mL.
 const (
 	EthanolDensity = 0.78924 // OIML R 22, p = 1
@@ -54,25 +52,13 @@ const (
 	OIMLMaxC = 40.0
 )
 
-// EthanolWaterDensity returns the density in g/mL of a mixture of ethanol and
-// water at celsius, by the general formula of OIML R 22:
+// ethanolWater returns the density in g/mL of a mixture of ethanol and water at
+// celsius, by the general formula of OIML R 22:
 //
 //	ρ = A₁ + Σ A_k p^(k−1) + Σ B_k (t−20)^k + Σ C_ik p^k (t−20)^i
 //
-// The argument p is the mass fraction of ethanol, 0 to 1. It fails with a
-// fault of kind [flavor.ErrInvalid] for p, or a temperature, that is not a
-// number or is outside the formula's range, −20 to 40 °C.
-func EthanolWaterDensity(p, celsius float64) (float64, error) {
-	if !(p >= 0 && p <= 1) {
-		return 0, flavor.Invalid("mass fraction of ethanol", p, "%v is not within 0 to 1; divide a percentage by 100", p)
-	}
-	if !(celsius >= OIMLMinC && celsius <= OIMLMaxC) {
-		return 0, flavor.Invalid("temperature", celsius, "%v °C is outside the range of OIML R 22; use %v to %v °C", celsius, OIMLMinC, OIMLMaxC)
-	}
-	return ethanolWater(p, celsius), nil
-}
-
-// ethanolWater is EthanolWaterDensity, unchecked.
+// The argument p is the mass fraction of ethanol, 0 to 1. The formula holds from
+// [OIMLMinC] to [OIMLMaxC]; nothing checks either.
 func ethanolWater(p, celsius float64) float64 {
 	dt := celsius - 20
 	rho := ethanolWater20(p) * 1000
@@ -85,7 +71,7 @@ func ethanolWater(p, celsius float64) float64 {
 	return rho / 1000
 }
 
-// ethanolWater20 is EthanolWaterDensity at 20 °C, unchecked, for inner loops.
+// ethanolWater20 is ethanolWater at 20 °C, for inner loops.
 func ethanolWater20(p float64) float64 { return horner(oimlA[:], p) / 1000 }
 
 // horner evaluates c[0] + c[1]x + c[2]x² + …, the even and the odd powers side

@@ -12,11 +12,8 @@ func within(where string, v, low, high float64, unit string) error {
 	return f
 }
 
-// maxML and maxGrams bound every amount that is asked for: a cubic metre.
-const (
-	maxML    = 1e6
-	maxGrams = 1e6
-)
+// maxML bounds every amount that is asked for: a cubic metre.
+const maxML = 1e6
 
 // amount fails unless v is more than nothing and no more than most.
 func amount(where string, v, most float64, unit string) error {

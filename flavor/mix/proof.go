@@ -21,23 +21,11 @@ func Dilute(spiritML, fromABV, toABV float64) (Dilution, error) {
 	if err := amount("spirit", spiritML, maxML, "mL"); err != nil {
 		return Dilution{}, err
 	}
-	if err := strengths(fromABV, toABV, " % vol"); err != nil {
+	if err := strengths(fromABV, toABV); err != nil {
 		return Dilution{}, err
 	}
 	from := MassFraction(fromABV / 100)
 	return diluted(spiritML*ethanolWater20(from), from, MassFraction(toABV/100)), nil
-}
-
-// DiluteByWeight is the same on the scales: grams of spirit, and strengths as
-// per cent of ethanol by mass. It fails likewise.
-func DiluteByWeight(spiritG, fromPercent, toPercent float64) (Dilution, error) {
-	if err := amount("spirit", spiritG, maxGrams, "g"); err != nil {
-		return Dilution{}, err
-	}
-	if err := strengths(fromPercent, toPercent, " % by mass"); err != nil {
-		return Dilution{}, err
-	}
-	return diluted(spiritG, fromPercent/100, toPercent/100), nil
 }
 
 // DiluteTo returns how much spirit and water make finalML at toABV % vol. It
@@ -46,7 +34,7 @@ func DiluteTo(finalML, fromABV, toABV float64) (Dilution, error) {
 	if err := amount("final volume", finalML, maxML, "mL"); err != nil {
 		return Dilution{}, err
 	}
-	if err := strengths(fromABV, toABV, " % vol"); err != nil {
+	if err := strengths(fromABV, toABV); err != nil {
 		return Dilution{}, err
 	}
 	spiritML := finalML * toABV / fromABV // the same ethanol in both
@@ -54,15 +42,17 @@ func DiluteTo(finalML, fromABV, toABV float64) (Dilution, error) {
 	return diluted(spiritML*ethanolWater20(from), from, MassFraction(toABV/100)), nil
 }
 
-func strengths(from, to float64, unit string) error {
-	if err := within("spirit strength", from, 0, 100, unit); err != nil {
+// strengths fails unless water brings a spirit from one strength to the other, both in
+// % vol.
+func strengths(from, to float64) error {
+	if err := within("spirit strength", from, 0, 100, " % vol"); err != nil {
 		return err
 	}
-	if err := within("target strength", to, 0, 100, unit); err != nil {
+	if err := within("target strength", to, 0, 100, " % vol"); err != nil {
 		return err
 	}
 	if to == 0 || to > from {
-		return flavor.Invalid("target strength", to, "%v%s cannot be reached from %v%s with water; choose a target above 0 and no higher than the spirit, or a stronger spirit", to, unit, from, unit)
+		return flavor.Invalid("target strength", to, "%v %% vol cannot be reached from %v %% vol with water; choose a target above 0 and no higher than the spirit, or a stronger spirit", to, from)
 	}
 	return nil
 }

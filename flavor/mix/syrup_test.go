@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 
 	"counterpour/flavor"
 )
@@ -40,8 +39,7 @@ func TestSucroseDensity(t *testing.T) {
 			}
 		}
 		if r.crcGPerL > 0 {
-			content, err := BrixToGPerL(r.brix)
-			require.NoError(t, err)
+			content := syrupOf(r.brix, 0).SugarGPerL
 			assert.InDelta(t, r.crcGPerL, content, printed+contentTolerance*r.crcGPerL, "%v °Bx", r.brix)
 			worstContent = max(worstContent, math.Abs(content-r.crcGPerL))
 		}
@@ -60,17 +58,6 @@ func TestCompleteMeetsSucroseTables(t *testing.T) {
 		assert.InDelta(t, r.crc, p.DensityGPerML, 0.0005, "%v °Bx", r.brix)
 		assert.InDelta(t, r.crc*(1-r.brix/100), p.WaterGPerML, 0.0006, "%v °Bx", r.brix)
 	}
-}
-
-func TestBrixBothWays(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		brix := rapid.Float64Range(0, maxBrix).Draw(t, "brix")
-		g, err := BrixToGPerL(brix)
-		require.NoError(t, err)
-		back, err := GPerLToBrix(g)
-		require.NoError(t, err)
-		assert.InDelta(t, brix, back, 1e-9)
-	})
 }
 
 // CRC Handbook, aqueous sucrose: 50 % by mass holds 614.8 g/L at 1.2295 g/mL,
@@ -94,65 +81,17 @@ func TestMakeSyrup(t *testing.T) {
 	assert.True(t, rich.Crystals, "66.7 °Bx seeds at 20 °C")
 }
 
-// By the cross of masses, equal masses of 20 and 60 °Bx make 40 °Bx; the CRC
-// densities 1.0810, 1.2864 and 1.1765 give the volumes.
-func TestBlendSyrups(t *testing.T) {
-	b, err := BlendSyrups(60, 20, 40, 1000)
-	require.NoError(t, err)
-	assert.InDelta(t, 1176.5/2, b.First.MassG, 0.3)
-	assert.InDelta(t, 1176.5/2, b.Second.MassG, 0.3)
-	assert.InDelta(t, 588.25/1.2864, b.First.YieldML, 0.3)
-	assert.InDelta(t, 588.25/1.0810, b.Second.YieldML, 0.3)
-	assert.InDelta(t, 470.6, b.Mixed.SugarGPerL, 0.3)
-}
-
-// Honey of 82.12 % sugars (USDA SR 26, NDB 19296) to 50 %: by masses, 50/82.12
-// of the syrup is honey, 60.89 %; the rest is water.
-func TestHoneySyrup(t *testing.T) {
-	b, err := HoneySyrup(HoneySugarPercent, 50, 1000)
-	require.NoError(t, err)
-	assert.InDelta(t, 1229.5*0.6089, b.First.MassG, 0.5)
-	assert.InDelta(t, 1229.5*0.3911, b.Second.MassG, 0.5)
-	assert.InDelta(t, b.Second.MassG/WaterDensity, b.Second.YieldML, 1e-9)
-	assert.InDelta(t, 614.8, b.First.SugarG, 0.3, "the sugar of a litre of 50 °Bx")
-}
-
-func TestBlendsKeepMassAndSugar(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		low := rapid.Float64Range(0, 80).Draw(t, "low")
-		high := rapid.Float64Range(low+0.1, maxBrix).Draw(t, "high")
-		target := rapid.Float64Range(low, high).Draw(t, "target")
-		b, err := BlendSyrups(high, low, target, rapid.Float64Range(1, 1e5).Draw(t, "mL"))
-		require.NoError(t, err)
-		assert.InEpsilon(t, b.Mixed.MassG, b.First.MassG+b.Second.MassG, 1e-9)
-		assert.InDelta(t, b.Mixed.SugarG, b.First.SugarG+b.Second.SugarG, 1e-9*b.Mixed.MassG)
-		assert.GreaterOrEqual(t, b.First.MassG, 0.0)
-		assert.GreaterOrEqual(t, b.Second.MassG, -1e-9)
-	})
-}
-
 func TestSyrupsRefuse(t *testing.T) {
 	nan := math.NaN()
 	for name, err := range map[string]error{
-		"too thick":         second(MakeSyrup(86, 100)),
-		"below zero":        second(MakeSyrup(-1, 100)),
-		"not a number":      second(MakeSyrup(nan, 100)),
-		"no yield":          second(MakeSyrup(50, 0)),
-		"endless yield":     second(MakeSyrup(50, math.Inf(1))),
-		"brix":              second(BrixToGPerL(nan)),
-		"g/L":               second(GPerLToBrix(1300)),
-		"target above both": second(BlendSyrups(50, 20, 55, 100)),
-		"target below both": second(BlendSyrups(50, 20, 10, 100)),
-		"the same twice":    second(BlendSyrups(50, 50, 50, 100)),
-		"blend of NaN":      second(BlendSyrups(nan, 50, 50, 100)),
-		"blend of nothing":  second(BlendSyrups(20, 50, 30, 0)),
-		"honey too thin":    second(HoneySyrup(82, 84, 100)),
-		"honey to water":    second(HoneySyrup(82, 0, 100)),
+		"too thick":     second(MakeSyrup(86, 100)),
+		"below zero":    second(MakeSyrup(-1, 100)),
+		"not a number":  second(MakeSyrup(nan, 100)),
+		"no yield":      second(MakeSyrup(50, 0)),
+		"endless yield": second(MakeSyrup(50, math.Inf(1))),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
 	}
-	_, err := BlendSyrups(50, 20, 55, 100)
-	assert.ErrorContains(t, err, "55 °Bx cannot be blended from 50 and 20 °Bx; choose a target between")
 }
 
 func second[T any](_ T, err error) error { return err }
