@@ -43,9 +43,9 @@ const (
 // Target says how much to make and where it waits: servings, or a container to
 // fill, not both.
 type Target struct {
-	Servings float64
-	Fill     Container
-	Place    Place
+	Servings   float64
+	Fill       Container
+	Place      Place
 	JuiceApart bool // leaves fresh juice out, for each drink as it is made
 }
 
