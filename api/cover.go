@@ -20,7 +20,7 @@ type CoverBody struct {
 	Prices     map[string]float64     `json:"prices_per_ml,omitempty" doc:"What a millilitre costs, by ingredient id, in any currency"`
 	MaxCost    float64                `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of the substitutes of one drink, in the currency of the prices; ingredients without a price are then left out"`
 	Stock      []string               `json:"stock,omitempty" maxItems:"10000" doc:"Ids of what may be poured; leave it out for the whole catalogue, where what few bars stock comes after what most bars stock"`
-	Everywhere bool                   `json:"everywhere,omitempty" doc:"Without a stock, treat rare bottles like common ones"`
+	Everywhere bool                   `json:"everywhere,omitempty" doc:"List what ranks far behind the best too and, without a stock, treat rare bottles like common ones"`
 	MaxParts   int                    `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 	Limit      int                    `json:"limit,omitempty" minimum:"1" maximum:"100" default:"10" doc:"Most covers to list"`
 }
@@ -35,7 +35,7 @@ type CoverAnswer struct {
 	LeftOut       *Cover                     `json:"left_out,omitempty" doc:"The drink without what is missing and with nothing in its place, if that keeps the drink"`
 	LeftOutBest   bool                       `json:"left_out_best,omitempty" doc:"Leaving it out does better than every cover"`
 	Instead       *Instead                   `json:"instead,omitempty" doc:"What to offer, if no cover keeps the drink"`
-	Near          bool                       `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
+	Near          bool                       `json:"near" doc:"False if nothing keeps the drink, neither a cover nor leaving out what is missing"`
 	ProvenBest    bool                       `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
 	Unbalanced    bool                       `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
 	Refused       Refused                    `json:"refused" doc:"How many ingredients could not be considered, and why"`
@@ -85,6 +85,7 @@ type Cover struct {
 	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that give the same glass, one line each"`
 	Custom         bool        `json:"custom" doc:"The trade or the house pours this in place of what is missing, so it may stand above a cover that is a little nearer"`
+	Keeps          bool        `json:"keeps" doc:"It keeps the drink: it lies within 4 steps, or within 9 and is what every bar pours"`
 	Text           string      `json:"text"`
 }
 
@@ -182,6 +183,7 @@ func coverOf(house *service.Snapshot, c *cover.Cover, before float64) Cover {
 		NewAllergens:   list(c.NewAllergens, func(a flavor.Allergen) string { return string(a) }),
 		Cautions:       cautionsOf(house.CautionsOf(&c.Spec)),
 		Custom:         c.Custom,
+		Keeps:          c.Keeps,
 		Text:           c.Text,
 	}
 }

@@ -27,8 +27,8 @@ type CoverRequest struct {
 	Missing []string // names, aliases or ids, as the draft writes them or otherwise
 	Guest   Guest
 	Stock   []string // ids of what may be poured; nil for the whole catalogue
-	// Everywhere takes what few bars stock for as good as what stands in most;
-	// with a stock, everything in it is at hand anyway.
+	// Everywhere takes what few bars stock for as good as what stands in most, and lists
+	// what ranks far behind the best too; with a stock, everything in it is at hand anyway.
 	Everywhere bool
 	Parts      int // most ingredients of one cover, 1 to cover.MaxParts
 	Limit      int // most covers, 1 to cover.MaxLimit
@@ -138,7 +138,7 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 		}
 	}
 	request := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: candidates, Guest: guest,
-		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Effort: coverEffort}
+		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Far: r.Everywhere, Effort: coverEffort}
 	if r.Stock == nil && !r.Everywhere {
 		request.Common = s.common.With(s.Stock)
 	}

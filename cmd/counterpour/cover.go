@@ -11,7 +11,6 @@ import (
 	"counterpour/api/service"
 	"counterpour/api/wire"
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/webui/words"
 )
 
@@ -67,7 +66,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the whole catalogue if empty")
-	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "without --stock, treat rare bottles like common ones")
+	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "list what ranks far behind the best too and, without --stock, treat rare bottles like common ones")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")
 	cmd.Flags().IntVar(&body.MaxParts, "max-parts", service.DefaultMaxParts, "most ingredients that one cover may be made of, 1 to 3")
 	return cmd
@@ -204,7 +203,7 @@ func moved(c *api.Cover) string {
 
 // showVerdict says what a list of covers is worth before the covers are read.
 func showVerdict(p *page, near, proven bool, ifLabelClears []api.Cover) {
-	keeps := func(c api.Cover) bool { return c.DistanceJND <= cover.NearJND }
+	keeps := func(c api.Cover) bool { return c.Keeps }
 	switch {
 	case near:
 	case slices.ContainsFunc(ifLabelClears, keeps):

@@ -129,5 +129,5 @@ func showCoverage(p *page, a *api.CoverageAnswer) {
 	for _, w := range a.Weak {
 		p.row("  "+w.Name, strings.Join(w.Drinks, ", "))
 	}
-	p.line("  a cover is good up to %s noticeable steps", number(a.GoodJND, 0))
+	p.line("  a cover is good up to %s noticeable steps, and one that every bar pours further", number(a.GoodJND, 0))
 }

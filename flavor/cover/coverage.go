@@ -41,7 +41,7 @@ func (f *Finder) Coverage(ctx context.Context, specs []*flavor.Spec, stock []*fl
 		}
 		w := Weak{Profile: b}
 		for i := range r.Touched {
-			if t := &r.Touched[i]; len(t.Covers) == 0 || t.Covers[0].Distance > NearJND {
+			if t := &r.Touched[i]; len(t.Covers) == 0 || !t.Covers[0].Keeps {
 				w.Drinks = append(w.Drinks, t.Spec.Name)
 			}
 		}

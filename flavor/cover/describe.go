@@ -11,10 +11,16 @@ import (
 	"counterpour/flavor/sense"
 )
 
+// keeps reports whether an idea keeps the drink: it lies near, or is no other drink and
+// what the trade or the house pours, or one spirit in the measure of another.
+func (t *task) keeps(x *idea) bool {
+	return x.distance <= NearJND || x.distance <= LastJND && t.everyBar(x)
+}
+
 // describe turns an idea into a cover.
 func (t *task) describe(x *idea) Cover {
 	steps := sense.Between(t.glass, x.glass)
-	c := Cover{Distance: steps.Total(), near: x.distance <= NearJND, rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.usual(x)}
+	c := Cover{Distance: steps.Total(), Keeps: t.keeps(x), rank: x.rank, Spec: x.spec, Score: x.score, Custom: t.usual(x)}
 	if t.dry {
 		c.Beside = x.distance
 	}

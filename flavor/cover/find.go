@@ -83,7 +83,10 @@ type Cover struct {
 	Text         string
 	Custom       bool // the trade, or the house, pours it in place of what went
 
-	near bool // it keeps the drink, the alcohol apart that the guest must not have
+	// Keeps is true if it keeps the drink, the alcohol apart that the guest must not have:
+	// it lies within [NearJND], or is what every bar pours and no other drink yet.
+	Keeps bool
+
 	rank float64
 }
 
@@ -110,7 +113,7 @@ type Result struct {
 	LeftOut *Cover
 	// LeftOutBest is true if that is in balance and does better than every cover.
 	LeftOutBest bool
-	Near        bool // a cover keeps the drink: none is further than [NearJND] if false
+	Near        bool // some cover keeps the drink, or leaving out what went does
 	Proven      bool // no better cover is possible; false if time or effort ran out
 }
 
@@ -179,7 +182,7 @@ func (f *Finder) covers(ctx context.Context, r *Request, labels bool) (*Result, 
 		result.Unbalanced = !pass.strict && !task.dry
 		for i := range ideas {
 			c := task.describe(&ideas[i])
-			result.Near = result.Near || c.near
+			result.Near = result.Near || c.Keeps
 			result.Covers = append(result.Covers, c)
 		}
 		break

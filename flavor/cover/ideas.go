@@ -65,7 +65,8 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 // worthListing leaves out what ranks far below the best, and once something keeps the
 // drink, what does not: what lies far from it, or nearly so and has lost what led.
 // What the trade pours is listed too. Nothing is listed that is another drink, or that
-// has lost most of its score. Beside what is like the thing that went nothing is listed
+// has lost most of its score; what even so is another drink stands only where all are.
+// Beside what is like the thing that went nothing is listed
 // that is not, and by itself only what lies near or is of the same kin. After three, only what ranks close to
 // the best is: three good ideas are worth more than five with two bad ones.
 func (t *task) worthListing(ideas []idea) []idea {
@@ -74,6 +75,9 @@ func (t *task) worthListing(ideas []idea) []idea {
 	}
 	best := ideas[0].rank
 	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost() })
+	if slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= LastJND }) {
+		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return x.distance > LastJND })
+	}
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
 		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost() && x.distance > NearJND)
 		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
@@ -112,10 +116,20 @@ const (
 // every bar knows, and may lie further off. A guest who drinks no alcohol knows that the balance is not kept.
 func (t *task) noCover(x *idea) bool {
 	last := LastJND
-	if t.usual(x) || len(x.filling.Parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[x.filling.Parts[0]].amounts[x.filling.Amounts[0]].ml >= leastShare*t.gapML {
+	if t.everyBar(x) {
 		last = LastKnownJND
 	}
 	return x.distance > last || !t.req.Guest.NoAlcohol && !t.req.Guest.NoTrace && x.score < leastWorth*t.scoreBefore
+}
+
+// everyBar reports whether an idea is what any bar pours: by custom, or one spirit in the
+// measure of another.
+func (t *task) everyBar(x *idea) bool {
+	if t.usual(x) {
+		return true
+	}
+	parts := x.filling.Parts
+	return len(parts) == 1 && t.spiritsAlone(&x.filling) && t.cands[parts[0]].amounts[x.filling.Amounts[0]].ml >= leastShare*t.gapML
 }
 
 // farJND is the distance from which a cover is not worth listing beside one that

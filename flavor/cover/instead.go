@@ -98,5 +98,6 @@ func (t *task) addLeftOut(to *Result) error {
 	}
 	c := t.describe(x)
 	to.LeftOut, to.LeftOutBest = &c, best && balanced
+	to.Near = to.Near || to.LeftOutBest || x.distance <= NearJND
 	return nil
 }
