@@ -155,11 +155,7 @@ func (p *pages) boardOf(ctx context.Context, guest *form.Guest) (*boardView, err
 	}
 	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: guest,
 		Here: guest.Address(boardPath), Specs: guest.Address("/specs"), Menu: len(s.Menu)}
-	since, err := outsSince(ctx, p.house)
-	if err != nil {
-		return nil, err
-	}
-	v.shelve(s, since)
+	v.shelve(s, outsSince(ctx, p.house))
 	if len(s.Out) > 0 {
 		r, err := p.bar.Outs(ctx, menuRequest(s, guest.Limits()))
 		if err != nil {

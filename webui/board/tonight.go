@@ -114,10 +114,7 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 	if err != nil {
 		return nil, err
 	}
-	since, err := outsSince(ctx, p.house)
-	if err != nil {
-		return nil, err
-	}
+	since := outsSince(ctx, p.house)
 	guest := x.guest.Limits()
 	lacking := append(slices.Clone(s.Out), notKept(s)...)
 	touched := map[*flavor.Spec]*cover.Touched{}
@@ -181,15 +178,25 @@ func latest(out []*flavor.Profile, since map[string]time.Time) []*flavor.Profile
 	return out
 }
 
-// outsSince tells since when each ingredient is out.
-func outsSince(ctx context.Context, h behind.House) (map[string]time.Time, error) {
+// sinceTime is the most that the store may take to say since when things are out.
+const sinceTime = time.Second
+
+// outsSince tells since when each ingredient is out, which only orders them. Where the
+// store does not answer it tells nothing: what is out is known all the same, and the
+// page says that it may be old.
+func outsSince(ctx context.Context, h behind.House) map[string]time.Time {
+	since := map[string]time.Time{}
+	if h.Fresh() != nil {
+		return since
+	}
+	ctx, stop := context.WithTimeout(ctx, sinceTime)
+	defer stop()
 	outs, err := house.All[house.Out](ctx, h.Store())
 	if err != nil {
-		return nil, err
+		return since
 	}
-	since := map[string]time.Time{}
 	for _, o := range outs {
 		since[o.Item.Ingredient] = o.Item.Since
 	}
-	return since, nil
+	return since
 }
