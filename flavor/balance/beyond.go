@@ -31,12 +31,15 @@ func beyondFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	var out []Fault
 	for i := range worst {
 		x := &worst[i]
-		if x.Edges < 1 || j.Ratio < weigh.BalancedFrom && ofRatio(x) && !x.Strange ||
+		if x.Edges < telling(j) || j.Ratio < weigh.BalancedFrom && ofRatio(x) && !x.Strange ||
 			slices.ContainsFunc(out, func(f Fault) bool { return f.Profile == x.Profile }) {
 			continue
 		}
 		f := Fault{Axis: x.Axis(), High: true, Odds: 1, Profile: x.Profile, Beyond: true, Own: x.Own}
-		f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, leastAmount))))
+		f.Deviation = leastDeviation
+		if x.Edges >= 1 {
+			f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, leastAmount))))
+		}
 		f.Text = beyondText(s, x)
 		poured, _ := sameBottle(s, indexOf(s, x.Profile))
 		f.mostML = mostML(poured, x)
@@ -56,7 +59,7 @@ type judged struct {
 // nothing so or nothing would be left of it.
 func (j *Judge) within(s *flavor.Spec, of *weigh.Judgement) judged {
 	beyond := beyondFaults(s, of)
-	if len(beyond) == 0 {
+	if len(beyond) == 0 || of.Together {
 		return judged{s, of}
 	}
 	out := s.Clone()
@@ -102,6 +105,8 @@ func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 	ml, _ := sameBottle(s, indexOf(s, x.Profile))
 	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
 	switch {
+	case x.Edges < 1:
+		return fmt.Sprintf("%s of %s is a lot for a drink like this", poured, x.Profile.Name)
 	case most == poured:
 		return fmt.Sprintf("%s of %s is a little more than drinks like this have", poured, x.Profile.Name)
 	case !x.Own:
@@ -232,6 +237,9 @@ func boundText(x *weigh.OutOfBounds) string {
 	if x.High {
 		word, than = "at most", "more"
 	}
+	if x.High && x.Edges < 1 && x.Glass.Name == "" {
+		return muchText(x)
+	}
 	switch x.Axis {
 	case ratio.Volume:
 		if x.Glass.Name != "" {
@@ -264,6 +272,23 @@ func boundText(x *weigh.OutOfBounds) string {
 		return fmt.Sprintf("%.0f °C in the mug is too cold for a hot drink: %s %.0f °C", x.Amount, word, x.Bound)
 	}
 	return fmt.Sprintf("%.0f °C scalds: a hot drink is served at %.0f °C at most", x.Amount, x.Bound)
+}
+
+// muchText says a number of the finished drink that is near its bound.
+func muchText(x *weigh.OutOfBounds) string {
+	switch {
+	case x.Axis == ratio.Volume:
+		return fmt.Sprintf("%.0f ml in the glass is much for its kind", x.Amount)
+	case x.Grams:
+		return fmt.Sprintf("%.0f g of alcohol in one glass is much for its kind", x.Amount)
+	case x.Axis == ratio.Strong:
+		return fmt.Sprintf("%.0f %% vol in the glass is much for any drink", x.Amount)
+	case x.Axis == ratio.Sweet:
+		return fmt.Sprintf("%.0f g of sugar in 100 ml is much for any drink", x.Amount)
+	case x.Axis == ratio.Sour:
+		return fmt.Sprintf("%.1f g of acid in 100 ml is much for any drink", x.Amount)
+	}
+	return fmt.Sprintf("%.0f °C is nearly too hot for a drink", x.Amount)
 }
 
 // above says an amount over a bound with as many decimals as it takes for the two to

@@ -27,8 +27,9 @@ const (
 	StageProbability Stage = "probability" // of one family, per cent
 	StageOther       Stage = "other"       // what a family that is hardly likely adds, points
 	StageMean        Stage = "mean"        // the score by the ratio, points
-	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit, a bound or a fault of method leaves, points
-	StageScore       Stage = "score"       // the least of those, points
+	StageHabit       Stage = "habit"       // what a pour or a sense beyond habit leaves, points
+	StageBound       Stage = "bound"       // what a bound or a fault of method leaves, points
+	StageScore       Stage = "score"       // of the mean and habit together, or the least bound, points
 )
 
 // Step is one line of the arithmetic of a score. Value is unrounded; the text
@@ -47,7 +48,8 @@ const tellingChance = 0.05
 
 // Explain works out one score line by line. Over the families that are told,
 // probability ÷ 100 × score, and the points of the others, sum to the value of
-// the mean; the score that Score gives is the least of that and what habits leave.
+// the mean; Score is that of the mean and of what habits leave
+// together, or what the bounds or the method leave if that is less.
 func (j *Judge) Explain(s *flavor.Spec) ([]Step, error) {
 	build, err := j.set.Prepare(s)
 	if err != nil {
@@ -163,12 +165,12 @@ func (w *working) habits() {
 	for i := range d.Bounds {
 		x := &d.Bounds[i]
 		points := weigh.ScoreAt(x.Edges)
-		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", boundText(x), x.Edges, points)
+		w.add(StageBound, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", boundText(x), x.Edges, points)
 	}
 	for i := range d.Method {
 		x := &d.Method[i]
 		points := weigh.ScoreAt(x.Edges)
-		w.add(StageHabit, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(w.spec, x), x.Edges, points)
+		w.add(StageBound, "", points, "points", "%s: 100 × 0.7^%.2f leaves %.1f points", methodText(w.spec, x), x.Edges, points)
 	}
-	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the least of these: %s", d.Score, weigh.VerdictOf(d.Score))
+	w.add(StageScore, "", d.Score, "points", "score: %.1f points, the ratio and the worst pour together, or what else leaves less: %s", d.Score, weigh.VerdictOf(d.Score))
 }

@@ -1,6 +1,7 @@
 package balance_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -10,6 +11,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/weigh"
 )
 
 // The lines sum to the score that the judge gives, whatever the drink.
@@ -33,20 +35,24 @@ func TestExplainSumsToTheScore(t *testing.T) {
 				sum += x.Value
 			}
 		}
-		var least float64
+		mean, habit, bound := 100.0, 100.0, 100.0
 		for _, x := range steps {
 			switch x.Stage {
 			case balance.StageMean:
 				assert.InDelta(t, x.Value, sum, same)
-				least = x.Value
+				mean = x.Value
 			case balance.StageHabit:
-				least = min(least, x.Value)
+				habit = min(habit, x.Value)
+			case balance.StageBound:
+				bound = min(bound, x.Value)
 			}
 		}
 		last := steps[len(steps)-1]
 		assert.Equal(t, balance.StageScore, last.Stage)
 		assert.Equal(t, k.score(t, s).Judgement.Score, last.Value, "to the last bit")
-		assert.InDelta(t, least, last.Value, same, "the least of the ratio and what habits leave")
+		edges := func(points float64) float64 { return math.Log(points/100) / math.Log(0.7) }
+		both := math.Cbrt(math.Pow(edges(mean), 3) + math.Pow(edges(habit), 3))
+		assert.InDelta(t, min(weigh.ScoreAt(both), bound), last.Value, same, "the ratio and habit together, or the bounds")
 	})
 }
 

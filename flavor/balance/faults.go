@@ -1,6 +1,7 @@
 package balance
 
 import (
+	"cmp"
 	"slices"
 
 	"counterpour/flavor"
@@ -66,7 +67,11 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged) []Fault {
 			odd = append(odd, f)
 		}
 	}
-	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], beyondFaults(s, j), odd, ratioFaults(rest.spec, rest.judgement), bounds[first:]) {
+	carried, ratios := beyondFaults(s, j), ratioFaults(rest.spec, rest.judgement)
+	if j.Together && len(j.Beyond) > 0 && j.RatioEdges() > slices.MaxFunc(j.Beyond, byEdges).Edges {
+		carried, ratios = ratios, carried
+	}
+	for _, f := range slices.Concat(methodFaults(s, j), bounds[:first], carried, odd, ratios, bounds[first:]) {
 		for i := range out {
 			if f.grams && out[i].Axis == f.Axis && out[i].High {
 				out[i].grams, out[i].mostG = true, f.mostG
@@ -77,6 +82,16 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged) []Fault {
 		}
 	}
 	return out
+}
+
+func byEdges(x, y weigh.Beyond) int { return cmp.Compare(x.Edges, y.Edges) }
+
+// telling is how far out something is, in edges, from where it is told.
+func telling(j *weigh.Judgement) float64 {
+	if j.Together {
+		return weigh.TellingTogether
+	}
+	return 1
 }
 
 // disagrees reports whether a fault says again, or denies, what another says: of

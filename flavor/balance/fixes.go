@@ -190,6 +190,7 @@ type candidate struct {
 	asked   int    // place of the fault that asks for it, unasked if none does
 	steps   int    // of the jigger
 	score   float64
+	small   bool // it leaves less than half of the draft
 	sure    bool // the score is that of the mended spec, and not of the draft with other amounts
 }
 
@@ -227,7 +228,7 @@ const roomy = 78.0
 // roomy reports whether a candidate leaves such room. To leave a pour out always does,
 // and is no reason to do so.
 func (c *candidate) roomy() bool {
-	return c.score >= roomy && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.ToML == 0 })
+	return c.score >= roomy && !c.small && !slices.ContainsFunc(c.changes, func(x Change) bool { return x.ToML == 0 })
 }
 
 // nearness is how near a candidate that does not balance the draft brings it, in tens

@@ -24,7 +24,7 @@ type fixing struct {
 
 // comfortable is the score at which a pour has gone far enough: balanced, with
 // room for what a hand and a fruit stray.
-const comfortable = 86.0
+const comfortable = 90.0
 
 // plain is the same for what is too much in itself: it goes back to where it no
 // longer shows.
@@ -32,11 +32,20 @@ const plain = 92.0
 
 // mended reports whether something was found that balances the draft.
 func (f *fixing) mended() bool {
-	return slices.ContainsFunc(f.found, func(c candidate) bool { return c.balanced() })
+	return slices.ContainsFunc(f.found, func(c candidate) bool { return c.balanced() && !c.small })
 }
+
+// smallShare is the share of a draft below which what a fix leaves of it is hardly a
+// drink.
+const smallShare = 0.5
 
 // keep takes a candidate into what was found, if it is worth telling.
 func (f *fixing) keep(c candidate) {
+	after := f.spec.VolumeML()
+	for i := range c.changes {
+		after += c.changes[i].ToML - c.changes[i].FromML
+	}
+	c.small = c.part == "" && after < smallShare*f.spec.VolumeML()
 	if c.score >= f.base+leastLift {
 		f.found = append(f.found, c)
 	}
@@ -130,7 +139,13 @@ func (f *fixing) byFaults() {
 		}
 		for _, pour := range f.askedPours(x) {
 			p := &f.spec.Pours[pour]
-			ladder := ladderOf(p, pour, !x.High, x.Beyond)
+			if x.High && f.watered(p) {
+				f.tryWithout(i, 1, func(o *flavor.Profile) bool { return o == p.Profile })
+				if f.mended() {
+					continue
+				}
+			}
+			ladder := f.served(ladderOf(p, pour, !x.High, x.Beyond))
 			if x.Beyond && !x.Own {
 				ladder = nil // no proven drink pours it: leave it out
 			}
@@ -145,6 +160,35 @@ func (f *fixing) byFaults() {
 		}
 	}
 }
+
+// watered reports whether a pour is water that the ice brings anyway: nobody pours a
+// little of it into what is shaken or stirred on ice.
+func (f *fixing) watered(p *flavor.Pour) bool {
+	s := f.spec
+	return p.Profile.Class.Free() && (s.Service == flavor.Up || s.Service == flavor.Rocks) && s.Method != flavor.Build
+}
+
+// mostBaseML is how much of all bases a guest is served in one glass, a double and a
+// little more. Judged.
+const mostBaseML = 67.5
+
+// served leaves of a ladder what pours no more of the bases than a guest is served, or
+// than the draft has.
+func (f *fixing) served(ladder []Change) []Change {
+	if len(ladder) == 0 || ladder[0].ToML < ladder[0].FromML || ladder[0].Profile.Class.Part() != flavor.PartBase || f.spec.VolumeML() >= batchFromML {
+		return ladder
+	}
+	others := baseOf(f.spec) - ladder[0].FromML
+	for i := range ladder {
+		if others+ladder[i].ToML > mostBaseML {
+			return ladder[:i]
+		}
+	}
+	return ladder
+}
+
+// batchFromML is the mL from which a draft is for more than one guest.
+const batchFromML = 500.0
 
 // soberShare is the share of the most alcohol that drinks of a kind have, from which one
 // glass of it has a usual amount. Judged.
@@ -166,6 +210,9 @@ func (f *fixing) sober(ladder []Change, x *Fault) []Change {
 	return ladder
 }
 
+// asSure is the score from which an amount mends a draft as surely as any.
+const asSure = 86.0
+
 // asSaid takes the amount on the ladder of a pour that the fault says, in place of the
 // one that was found, if it mends the draft as surely: what is said and what is done
 // should agree.
@@ -182,7 +229,7 @@ func (f *fixing) asSaid(pour int, ladder []Change, x *Fault, at int, score float
 	if x.holds(f.spec, pour) && ladder[said].ToML < ladder[said].FromML/2 {
 		return at, score
 	}
-	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, roomy) && got >= weigh.BalancedFrom {
+	if got := f.score(pour, ladder[said].ToML); got >= math.Min(score, asSure) && got >= weigh.BalancedFrom {
 		return said, got
 	}
 	return at, score
@@ -269,7 +316,7 @@ const (
 func (f *fixing) byOthers() error {
 	for i := range f.spec.Pours {
 		for _, more := range []bool{false, true} {
-			ladder := f.freely(i, more)
+			ladder := f.served(f.freely(i, more))
 			if at, score := f.along(i, ladder, comfortable); at >= 0 {
 				f.keep(candidate{changes: []Change{ladder[at]}, asked: unasked, steps: at + 1, score: score})
 			}

@@ -120,10 +120,10 @@ func (b *Build) hot(ml []float64, tell func(OutOfBounds)) {
 	}
 }
 
-// boundScore returns what the bounds and the method leave of the score.
-func (b *Build) boundScore(ml []float64, e *ratio.Equivalents) float64 {
+// boundEdges returns how far out the drink is by its bounds and its method.
+func (b *Build) boundEdges(ml []float64, e *ratio.Equivalents) float64 {
 	worst := 0.0
 	b.bounds(ml, e, func(o OutOfBounds) { worst = math.Max(worst, o.Edges) })
 	technique.SlipsOf(b.spec, b.parts, ml, func(s technique.Slip) { worst = math.Max(worst, s.Edges) })
-	return scoreOf(worst)
+	return worst
 }

@@ -189,12 +189,13 @@ func (b *Build) unfloored(ml []float64) ratio.Equivalents {
 }
 
 // Score judges the drink with other amounts: the mean of its scores in the
-// families, weighted by how surely it belongs to each.
+// families, weighted by how surely it belongs to each, and less where what it carries
+// strays too, or its bounds or its method leave less.
 func (b *Build) Score(ml []float64) float64 {
 	e := b.Equivalents(ml)
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
-	return min(b.mean(), b.habitScore(ml), b.boundScore(ml, &e))
+	return together(b.mean(), b.habitEdges(ml), b.boundEdges(ml, &e))
 }
 
 // Reaches returns the score of the drink with other amounts and whether it is
@@ -207,7 +208,7 @@ func (b *Build) Reaches(ml []float64, least float64) (score float64, ok bool) {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&e, floats.Sum(ml), &signals)
 	if score = b.mean(); score >= least {
-		score = min(score, b.habitScore(ml), b.boundScore(ml, &e))
+		score = together(score, b.habitEdges(ml), b.boundEdges(ml, &e))
 	}
 	return score, score >= least
 }

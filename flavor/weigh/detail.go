@@ -25,7 +25,7 @@ type Detail struct {
 	Beyond      []Beyond
 	Bounds      []OutOfBounds
 	Method      []technique.Slip
-	Score       float64 // the least of Ratio and what each of the three leaves
+	Score       float64 // of Ratio and the worst of Beyond together, or what the other two leave if that is less
 }
 
 // FamilyDetail is the arithmetic of one family; families come the most
@@ -91,7 +91,7 @@ func (b *Build) Detail(ml []float64) Detail {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&d.Equivalents, floats.Sum(ml), &signals)
 	d.Ratio = b.mean()
-	d.Score = min(d.Ratio, b.habitScore(ml), b.boundScore(ml, &d.Equivalents))
+	d.Score = together(d.Ratio, b.habitEdges(ml), b.boundEdges(ml, &d.Equivalents))
 	b.beyond(ml, func(x *Beyond) { d.Beyond = append(d.Beyond, *x) })
 	b.bounds(ml, &d.Equivalents, func(x OutOfBounds) { d.Bounds = append(d.Bounds, x) })
 	technique.SlipsOf(b.spec, b.parts, ml, func(x technique.Slip) { d.Method = append(d.Method, x) })

@@ -48,21 +48,23 @@ func TestDetailAddsUp(t *testing.T) {
 			assert.InDelta(t, math.Exp(f.MakeUp+f.Ratio)/odds, f.Probability, same)
 		}
 		assert.InDelta(t, d.Ratio, mean, same)
-		least := d.Ratio
+		var habit, bound float64
 		for _, x := range d.Beyond {
 			assert.Greater(t, x.Edges, 0.0)
 			if x.Edges > 1 {
 				assert.Greater(t, x.Amount, x.Most, "beyond the most")
 			}
-			least = min(least, weigh.ScoreAt(x.Edges))
+			habit = max(habit, x.Edges)
 		}
 		for _, x := range d.Bounds {
-			least = min(least, weigh.ScoreAt(x.Edges))
+			bound = max(bound, x.Edges)
 		}
 		for _, x := range d.Method {
-			least = min(least, weigh.ScoreAt(x.Edges))
+			bound = max(bound, x.Edges)
 		}
-		assert.InDelta(t, d.Score, least, same)
+		away := math.Log(d.Ratio/100) / math.Log(0.7)
+		both := math.Cbrt(away*away*away + habit*habit*habit)
+		assert.InDelta(t, d.Score, min(weigh.ScoreAt(both), weigh.ScoreAt(bound)), same)
 	})
 }
 

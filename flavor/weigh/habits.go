@@ -306,12 +306,12 @@ func (s *Set) readHabits(proven []template.Labelled) {
 	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(volumes), habit.NewRange(ethanol)
 }
 
-// habitScore returns what habits leave of the score of the drink with other
-// amounts: 100 if nothing is beyond them.
-func (b *Build) habitScore(ml []float64) float64 {
+// habitEdges returns how far out the drink with other amounts is by what it carries: 0
+// if nothing is beyond habit.
+func (b *Build) habitEdges(ml []float64) float64 {
 	worst := 0.0
 	b.beyond(ml, func(x *Beyond) { worst = max(worst, x.Edges) })
-	return scoreOf(worst)
+	return worst
 }
 
 // beyond tells every pour and sense that counts against the drink.
@@ -347,6 +347,10 @@ type levelReach struct {
 	free  float64 // amount with its floor that is known to cost nothing
 	exact *reach  // of the level and its floor; nil until it is needed
 }
+
+// levelSlack is how near two parts bring as much of a level, so that rounding does not
+// pick one.
+const levelSlack = 1e-9
 
 // boundSlack is more than what rounding does to the logarithm of an amount.
 const boundSlack = 1e-9
@@ -391,7 +395,7 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 		if l.Smell() {
 			x *= 1 - b.smells(i, ml, smells, size)
 		}
-		if x > most {
+		if x > most+levelSlack || x > most-levelSlack && b.parts[i].Profile.ID < b.parts[by].Profile.ID {
 			by, most = i, x
 		}
 	}

@@ -28,7 +28,17 @@ type Judgement struct {
 	Beyond []Beyond
 	Bounds []OutOfBounds
 	Method []technique.Slip
+	// Together is true if neither its ratio nor what it carries takes the drink out of
+	// balance by itself, but both do.
+	Together bool
 }
+
+// TellingTogether is how far out something is, in edges, from where it is worth telling
+// of a drink that is out of balance by both together.
+const TellingTogether = 0.3
+
+// RatioEdges returns how far out the drink is by its ratio, 1 at the edge.
+func (j *Judgement) RatioEdges() float64 { return edgesAt(j.Ratio) }
 
 // Fit is how a drink sits in one family.
 type Fit struct {
@@ -64,7 +74,9 @@ func (b *Build) Judge(ml []float64) Judgement {
 	signals := makeup.SignalsOf(b.spec, b.parts, ml)
 	b.place(&j.Equivalents, floats.Sum(ml), &signals)
 	j.Ratio = b.mean()
-	j.Score = min(j.Ratio, b.habitScore(ml), b.boundScore(ml, &j.Equivalents))
+	habit, bound := b.habitEdges(ml), b.boundEdges(ml, &j.Equivalents)
+	j.Score = together(j.Ratio, habit, bound)
+	j.Together = VerdictOf(j.Score) != Balanced && VerdictOf(j.Ratio) == Balanced && max(habit, bound) < 1 // else one of them does
 	j.Fits = make([]Fit, 0, len(b.active))
 	for i := range b.active {
 		m := b.model(i)
@@ -81,6 +93,8 @@ func (b *Build) Judge(ml []float64) Judgement {
 	}
 	if VerdictOf(j.Ratio) != Balanced {
 		b.oversized(ml, &j)
+	}
+	if VerdictOf(j.Ratio) != Balanced || j.Together && edgesAt(j.Ratio) >= TellingTogether {
 		j.Pulls, j.Then = b.whatIsWrong(floats.Sum(ml), &j.Equivalents, &signals)
 	}
 	return j

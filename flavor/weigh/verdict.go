@@ -35,6 +35,22 @@ func scoreOf(edges float64) float64 {
 	return 100 * math.Exp(edges*logBalanced)
 }
 
+// edgesAt is the inverse of scoreOf: +Inf for a score of 0.
+func edgesAt(score float64) float64 { return math.Log(score/100) / logBalanced }
+
+// together returns the score of a drink, given that by its ratio and how far out it is
+// by what it carries and by its bounds and method. What strays by its ratio and by what
+// it carries, though by each within the edge, is further out than by each alone: the
+// cube root of the sum of their cubes, a power that was chosen by the trial. A bound is
+// no matter of more or less, so it only counts if it leaves less.
+func together(ratio, habit, bound float64) float64 {
+	if habit > 0 {
+		r := edgesAt(ratio)
+		ratio = min(ratio, scoreOf(math.Cbrt(r*r*r+habit*habit*habit)))
+	}
+	return min(ratio, scoreOf(bound))
+}
+
 // ScoreAt returns the score at a squared distance, in units of the squared edge of
 // what is balanced: 70 at 1.
 func ScoreAt(edges float64) float64 { return scoreOf(edges) }
