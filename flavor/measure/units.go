@@ -118,14 +118,14 @@ var units = []unitInfo{
 // tongues are the words of other tongues for the units of the bar: common practice.
 var tongues = map[flavor.Unit][]string{
 	flavor.Millilitre: {"mililitros", "millilitri", "milliliter"}, flavor.Centilitre: {"centilitros", "centilitri", "zentiliter"},
-	flavor.Ounce:      {"onza", "onzas", "once", "onces", "oncia", "unze", "unzen"},
+	flavor.Ounce:      {"onza", "onzas", "onsa", "onsas", "once", "onces", "oncia", "unze", "unzen"},
 	flavor.PartUnit:   {"teil", "teile", "parte", "partes", "parti", "partie", "parties", "delar", "del", "dele", "deel", "delen", "pt", "pts"},
 	flavor.Dash:       {"spritzer", "trait", "traits", "golpe", "golpes", "gotazo", "stänk", "stänker", "stænk", "scheutje", "scheutjes", "goccio", "spruzzo", "spruzzi", "dashs"},
 	flavor.Drop:       {"tropfen", "gota", "gotas", "goutte", "gouttes", "goccia", "gocce", "droppe", "droppar", "dråbe", "dråber", "druppel", "druppels"},
 	flavor.Barspoon:   {"barlöffel", "barskje", "barskjeer", "barske", "barskeer", "barsked", "barskedar", "barlepel", "barlepels", "cucchiaino bar", "cuchara bar"},
 	flavor.Teaspoon:   {"tl", "teelöffel", "cucchiaino", "cucchiaini", "cucharadita", "cucharaditas", "cdta", "cdtas", "cdita", "cditas", "tesked", "teskedar", "teske", "teskeer", "theelepel", "theelepels", "cuillère à café", "cuillères à café", "cac", "càc", "t"},
 	flavor.Tablespoon: {"el", "esslöffel", "cucchiaio", "cucchiai", "cucharada", "cucharadas", "cda", "cdas", "matsked", "matskedar", "spiseske", "spiseskeer", "eetlepel", "eetlepels", "cuillère à soupe", "cuillères à soupe", "cas", "càs"},
-	flavor.Pinch:      {"prise", "prisen", "pincée", "pincées", "pizca", "pizcas", "pizzico", "nypa", "nypor", "nip", "knivspids", "snuf", "snufje", "pitada"},
+	flavor.Pinch:      {"prise", "prisen", "pincée", "pincées", "pizca", "pizcas", "pizzico", "nypa", "nypor", "knivspids", "snuf", "snufje", "pitada"},
 	flavor.Leaf:       {"blatt", "blätter", "feuille", "feuilles", "hoja", "hojas", "foglia", "foglie", "folha", "folhas", "blad", "blade", "blader", "blaadjes"},
 	flavor.Sprig:      {"zweig", "zweige", "brin", "brins", "branche", "branches", "rama", "ramas", "ramita", "ramitas", "rametto", "rametti", "kvist", "kvistar", "kviste", "takje", "takjes"},
 	flavor.Slice:      {"scheibe", "scheiben", "tranche", "tranches", "rondelle", "rondelles", "rodaja", "rodajas", "rebanada", "rebanadas", "fetta", "fette", "fettina", "fettine", "skiva", "skivor", "skive", "skiver", "plakje", "plakjes", "schijf", "schijfjes"},

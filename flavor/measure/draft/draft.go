@@ -72,6 +72,7 @@ type Draft struct {
 	Doubts  []Doubt       // lines without an amount, in order
 
 	Labelled bool // the name stands behind a label
+	Titled   bool // the name stands before a colon, and pours behind it
 	Led      bool // the name stands before pours on the same line, without a sign
 	text     string
 	nameless bool // made by ParsePours

@@ -97,7 +97,7 @@ func separator(toks []token.Token, i, from int) (string, int) {
 			return "and", 1
 		}
 		return "", 0
-	case t.Text == "with" && i > from+1 && entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
+	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
 		return "and", 1 // "2 oz rum with 3/4 oz lime"
 	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !articles[toks[i-1].Text]:
 		return "and", 0 // "two ounces of gin half an ounce of lemon"
@@ -110,6 +110,10 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return "", 0 // "gin,45,ml"
 	}
 	switch t.Text {
+	case "~":
+		if !t.Glued && !next.Glued && next.Kind == token.Word {
+			return ";", 1 // "1/4 honey ~ dbl strain"
+		}
 	case ">":
 		return ">", 1
 	case ";", "|", "•":
@@ -261,6 +265,9 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if before.Kind != token.Word || i+1 >= len(toks) {
 		return before.Is(")")
 	}
+	if len(before.Text) < 3 && toks[i+1].Kind == token.Word && methodWord(toks[i+1:]) {
+		return true // "sweet v. stir"
+	}
 	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
 		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || len(before.Text) == 2 && before.Text == "up"
 	}
@@ -384,6 +391,15 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 	}
 	named := a.pour.Shape == entry.ShapeName || a.pour.Shape == entry.ShapeGarnish && a.pour.ByNoun || a.pour.Shape == entry.ShapeImplied && a.pour.NoAmount
 	switch {
+	case a.pour.Shape == entry.ShapeServing && entry.IceOnly(a.toks) && b.pour.Shape == entry.ShapeAmount: // "ice: 1 cup"
+		out := *a
+		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
+		return out, true
+	case named && bracketed(&b.pour): // "grenadine - 1/2 oz (slow pour)"
+		amount := slices.Clone(b.toks[:slices.IndexFunc(b.toks, func(t token.Token) bool { return t.Is("(") })])
+		out := r.both(a, &piece{toks: amount, sep: b.sep})
+		out.pour.AddNote("“" + b.pour.Name + "” is skipped")
+		return out, true
 	case named && b.pour.Shape == entry.ShapeAmount && !b.pour.Each,
 		a.pour.Shape == entry.ShapeAmount && !a.pour.Each && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount || b.pour.ByNoun),
 		a.pour.Shape == entry.ShapeTail && (b.pour.Shape == entry.ShapeName || b.pour.Shape == entry.ShapeImplied && b.pour.NoAmount) && (b.sep == ":" || b.sep == "-"),
@@ -416,10 +432,18 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return piece{}, false
 	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+":
 		return piece{}, false
+	case (a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount || a.pour.Shape == entry.ShapePour) && b.sep == "," && laidOn(b): // "top lager, lemon"
+		return piece{}, false
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil, a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount, a.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "/"):
-		return r.both(a, b), true
+		both := r.both(a, b)
+		return both, a.pour.Shape != entry.ShapePour || both.pour.Shape == entry.ShapePour
 	}
 	return piece{}, false
+}
+
+// bracketed reports whether all that follows an amount stands in brackets.
+func bracketed(p *entry.Written) bool {
+	return p.Shape == entry.ShapePour && p.Fault == nil && p.Figures && strings.HasPrefix(p.Name, "(") && strings.HasSuffix(p.Name, ")")
 }
 
 // changed takes what an arrow points at for what stands before it: "lemon -> lime 3/4

@@ -51,6 +51,9 @@ func toppedFrom(toks []token.Token, i, from int) bool {
 		end++
 	}
 	n, t := entry.TailAt(toks[i:end])
+	if t.Unit == flavor.Rinse && n+1 == end-i && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) {
+		return true // "20 lemon absinthe rinse"
+	}
 	if t.Unit != flavor.Top || n == end-i || !entry.StartsAmount(toks[from:]) || !named(toks[from:i]) {
 		return false
 	}
@@ -132,6 +135,6 @@ func dosedFrom(toks []token.Token, i, from int) bool {
 		return false
 	}
 	u, n := entry.UnitAt(toks[i:])
-	return n == 1 && (u == flavor.Barspoon || u == flavor.Dash || u == flavor.Splash) && toks[i].Text != "ds" && !entry.Joins[toks[i+1].Text] &&
+	return n == 1 && (u == flavor.Barspoon || u == flavor.Dash || u == flavor.Splash || u == flavor.Pinch) && toks[i].Text != "ds" && (!entry.Joins[toks[i+1].Text] || toks[i+1].Text == "of" && i+2 < len(toks)) &&
 		toks[from].Kind == token.Numeral && named(toks[from:i])
 }

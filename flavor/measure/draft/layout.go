@@ -159,7 +159,7 @@ func (r *reader) amountBelow(n int, span entry.Span, p entry.Written) bool {
 		first--
 	}
 	if first == len(d.Doubts) {
-		return false
+		return r.eachOfName(n, span, p)
 	}
 	names := slices.Clone(d.Doubts[first:])
 	d.Doubts = d.Doubts[:first]
@@ -179,6 +179,31 @@ func (r *reader) amountBelow(n int, span entry.Span, p entry.Written) bool {
 	return true
 }
 
+// eachOfName gives the names that the first line lists the amount of the line below it:
+// "bourbon, amaro, lemon" above "all 22.5 ml".
+func (r *reader) eachOfName(n int, span entry.Span, p entry.Written) bool {
+	d := &r.d
+	if len(d.Entries) == 0 || len(d.Lines) > 0 || d.Labelled || d.Entries[len(d.Entries)-1].Kind != KindName {
+		return false
+	}
+	e := d.Entries[len(d.Entries)-1]
+	names := entry.PartNames(unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
+	if len(names) < 2 {
+		return false
+	}
+	d.Entries = d.Entries[:len(d.Entries)-1]
+	d.Name, d.NameAt, d.PerhapsPour = "", entry.Span{}, nil
+	for _, name := range names {
+		if name = entry.TrimMarks(name); len(name) == 0 {
+			continue
+		}
+		q := r.repeated(p, name)
+		r.takePour(e.Line, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &q, false)
+	}
+	r.entry(KindRemark, n, span)
+	return true
+}
+
 // amountsBelow gives the names of the line above the amounts of a line that holds nothing
 // else, as many as there are names: "vodka, lime, ginger" above "1.5 / .75 / .5 oz".
 func (r *reader) amountsBelow(n int, span entry.Span, toks []token.Token) bool {
@@ -189,7 +214,7 @@ func (r *reader) amountsBelow(n int, span entry.Span, toks []token.Token) bool {
 	}
 	var amounts []entry.Written
 	unit := flavor.Unit("")
-	for _, part := range entry.PartNames(toks) {
+	for _, part := range amountParts(toks) {
 		p := entry.Read(r.text, part)
 		if p.Shape != entry.ShapeAmount || p.Fault != nil || p.Each {
 			return false
@@ -199,27 +224,65 @@ func (r *reader) amountsBelow(n int, span entry.Span, toks []token.Token) bool {
 		}
 		amounts = append(amounts, p)
 	}
-	e := d.Entries[last]
-	names := entry.PartNames(unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
-	if len(names) < 2 || len(names) != len(amounts) {
+	from, names := r.namesAbove(len(amounts))
+	if names == nil {
 		return false
 	}
-	d.Entries = d.Entries[:last]
-	if e.Kind == KindName {
+	line := d.Entries[from].Line
+	if d.Entries[from].Kind == KindName {
 		d.Name, d.NameAt, d.PerhapsPour = "", entry.Span{}, nil
-	} else {
-		d.Doubts = d.Doubts[:len(d.Doubts)-1]
 	}
+	d.Doubts = slices.DeleteFunc(d.Doubts, func(o Doubt) bool { return o.Entry >= from })
+	d.Entries = d.Entries[:from]
 	for i, name := range names {
 		q := r.repeated(amounts[i], entry.TrimMarks(name))
 		if q.Unit == "" {
 			q.Unit, q.UnitAt = unit, q.AmountAt
 		}
 		q.Shared = true
-		r.takePour(e.Line, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &q, false)
+		r.takePour(line, entry.Span{Start: name[0].Start, End: name[len(name)-1].End}, &q, false)
 	}
 	r.entry(KindRemark, n, span)
 	return true
+}
+
+// amountParts parts amounts at colons too, and drops the brackets of their unit: "2 : 1 :
+// 3/4 (oz)".
+func amountParts(toks []token.Token) [][]token.Token {
+	out := make([]token.Token, 0, len(toks))
+	for _, t := range toks {
+		switch {
+		case t.Is("(") || t.Is(")"):
+		case t.Is(":") || t.Is("-") && !t.Glued:
+			t.Text = "/"
+			fallthrough
+		default:
+			out = append(out, t)
+		}
+	}
+	return entry.PartNames(out)
+}
+
+// namesAbove returns so many names that stand without amounts right above: on one line,
+// or each on its own, and the entry that they begin with; none if there are not so many.
+func (r *reader) namesAbove(want int) (from int, names [][]token.Token) {
+	d := &r.d
+	for from = len(d.Entries) - 1; from >= 0 && len(names) < want; from-- {
+		e := d.Entries[from]
+		if e.Kind != KindName && e.Kind != KindUnread {
+			break
+		}
+		parts := entry.PartNames(unlist(token.Lex(nil, r.text, e.Span.Start, e.Span.End)))
+		names = append(parts, names...)
+		if len(parts) == want && len(names) == want || e.Kind == KindName {
+			from--
+			break
+		}
+	}
+	if len(names) != want || want < 2 {
+		return 0, nil
+	}
+	return from + 1, names
 }
 
 // underHead gives the names of a line the amount that heads their list. Anything else
@@ -311,8 +374,11 @@ func (r *reader) remarkFrom(n int, toks []token.Token) []token.Token {
 // states how much.
 func saltAlone(p *piece) bool {
 	toks := entry.TrimMarks(p.toks)
-	return p.pour.Shape == entry.ShapeName && len(toks) == 1 && toks[0].Text == "salt"
+	return p.pour.Shape == entry.ShapeName && len(toks) == 1 && salts[toks[0].Text]
 }
+
+// salts are words for salt, which dresses the rim where no amount is written.
+var salts = token.Words(`salt sal salz sel sale tajin tajín`)
 
 // rimAhead reports whether a plus sign stands between two things that dress a rim:
 // "salt + chilli rim".

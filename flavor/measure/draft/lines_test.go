@@ -402,7 +402,6 @@ func TestParseFaults(t *testing.T) {
 		{"2 oz", []drafttest.Want{{"line 1", "2 oz", ""}}},
 		{head + "7", []drafttest.Want{{"line 2", "7", ""}}},
 		{head + "oz gin", []drafttest.Want{{"line 2", "oz gin", ""}}},
-		{head + "dash", []drafttest.Want{{"line 2", "dash", ""}}},
 		{head + "top", []drafttest.Want{{"line 2", "top", ""}}},
 		{head + "lemon juice\n1 oz gin", []drafttest.Want{{"line 2", "lemon juice", ""}}},
 		{head + "1 oz gin\nshake, upp", []drafttest.Want{{"line 3", "upp", ""}}},

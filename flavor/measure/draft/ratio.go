@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -39,6 +40,11 @@ func ratioOf(toks []token.Token) ([]float64, flavor.Unit) {
 func ratioNames(toks []token.Token, want int) (names [][]token.Token, rest []token.Token) {
 	for len(toks) > 0 && toks[0].Kind == token.Mark {
 		toks = toks[1:]
+	}
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(":") }); at > 0 && !slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind != token.Word }) { // "2:1:1 negroni: ..."
+		if names, rest := ratioNames(toks[at+1:], want); names != nil {
+			return names, rest
+		}
 	}
 	from := 0
 	for i := 0; i <= len(toks); i++ {

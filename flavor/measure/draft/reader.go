@@ -223,6 +223,13 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 			r.soak(n, &in[i])
 			continue
 		}
+		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && in[i-1].pour.Shape == entry.ShapePour {
+			r.entry(KindRemark, n, entry.Span{Start: in[i].toks[0].Start, End: in[i].toks[len(in[i].toks)-1].End})
+			if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
+				r.d.Lines[k].After = true
+			}
+			continue
+		}
 		if i > 0 && dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && saltAlone(&in[i]) {
 			toks := entry.TrimMarks(in[i].toks)
 			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
@@ -244,6 +251,17 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 		}
 		r.take(n, span, &in[i], asSteps)
 	}
+}
+
+// roleWords are what a column says that a pour is in its drink.
+var roleWords = token.Words(`base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
+
+// roleOf is the role that a piece names, and nothing else; empty if it names none.
+func roleOf(p *piece) string {
+	if toks := entry.TrimMarks(p.toks); len(toks) == 1 && roleWords[toks[0].Text] {
+		return toks[0].Text
+	}
+	return ""
 }
 
 // take takes one entry of a line.
@@ -282,6 +300,14 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 		}
 		r.entry(KindRim, n, at)
 	case entry.ShapeAmount:
+		if p.pour.Unit == flavor.Dash && p.pour.Fault == nil && !p.pour.Each && p.pour.Figures { // "2 dash": of the bitters that stand beside every well
+			q := p.pour
+			q.Shape, q.Name, q.NameAt = entry.ShapePour, "aromatic bitters", entry.Span{Start: at.End, End: at.End}
+			q.AddNote("“" + written + "” names nothing, and is read as aromatic bitters")
+			q.Guessed = true
+			r.takePour(n, at, &q, asStep)
+			return
+		}
 		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
 	case entry.ShapeTail:
 		if strings.HasPrefix(p.toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
@@ -317,12 +343,12 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		r.takeServing(n, at, fixed, false)
 		return
 	}
-	if s := serving.Read(toks); s.Method != "" && s.Conflict == nil { // "quick shake"
+	if s := serving.Read(toks); s.States() && s.Conflict == nil { // "quick shake", "rocks tajin"
 		r.said.Merge(&s, true)
 	}
 	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
 	f.Location = measure.LineLocation(n)
-	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines), Fault: f, toks: slices.Clone(toks)})
+	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines) || len(r.d.Lines) > 1 && r.d.Lines[len(r.d.Lines)-1].After, Fault: f, toks: slices.Clone(toks)})
 	r.entry(KindUnread, n, at)
 }
 

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -47,6 +48,12 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	}
 	if l == entry.LabelName {
 		toks = rest // "spec: 2 oz gin, ..."
+	}
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") }); at > 0 && at+2 < len(toks) && r.pours(toks[at:]) { // "RUM+COKE [2 oz dark rum][4 oz cola]"
+		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
+		r.d.Titled = true
+		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
+		return true
 	}
 	if amounts, _ := ratioOf(toks); amounts != nil {
 		if names, _ := ratioNames(toks[1:], len(amounts)); names != nil {
@@ -139,14 +146,14 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 		r.takeAll(n, span, in[1:], false)
 		return true
 	}
-	if len(in) > 1 && in[0].pour.Shape == entry.ShapeImplied && !in[0].pour.NoAmount && in[1].sep == ":" && in[1].pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
+	if len(in) > 1 && in[0].pour.Shape == entry.ShapeImplied && (in[1].sep == ":" || in[1].sep == "=") && in[1].pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
 		toks := in[0].toks
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
 		r.takeAll(n, span, in[1:], false)
 		return true
 	}
-	for k := 1; k+1 < len(in) && k < 3; k++ { // "NA - Ginger fizz: 1 ginger syrup, ..."
-		if in[k+1].sep == ":" && in[k].sep == "-" && in[k].pour.Shape == entry.ShapeName && in[k+1].pour.States(r.text) {
+	for k := 1; k+1 < len(in) && k < 3; k++ { // "NA - Ginger fizz: 1 ginger syrup, ...", "soju + yuzu soda! 50 soju, ..."
+		if (in[k+1].sep == ":" || in[k+1].sep == "." || in[k+1].sep == "=") && (in[k].sep == ":" || in[k].sep == "-" || in[k].sep == "+" || in[k].sep == "and") && untold(&in[0]) && untold(&in[k]) && in[k+1].pour.States(r.text) {
 			last := in[k].toks
 			r.setName(n, entry.Span{Start: in[0].toks[0].Start, End: last[len(last)-1].End})
 			r.takeAll(n, span, in[k+1:], false)
@@ -163,7 +170,7 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 		}
 	}
 	sep := in[1].sep
-	if pours == 0 || sep != ":" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].pour.Shape != entry.ShapeName && sep != ":" && sep != "-" {
+	if pours == 0 || sep != ":" && sep != "=" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].pour.Shape != entry.ShapeName && sep != ":" && sep != "-" {
 		return false
 	}
 	if in[0].pour.Shape == entry.ShapeServing && entry.Labels[in[0].toks[0].Text] == entry.NoLabel && sep == ":" && methodWord(in[0].toks) && len(in[0].toks) == 1 {
@@ -171,11 +178,15 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 	}
 	toks := in[0].toks
 	r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
+	r.d.Titled = sep == ":" && pours > 1
 	r.takeAll(n, span, in[1:], false)
 	return true
 }
 
 // setName takes a stretch of the text as the name, but for a colon at its end.
+// untold reports whether a piece states no amount.
+func untold(p *piece) bool { return listed(p) || p.pour.Shape == entry.ShapeServing }
+
 func (r *reader) setName(n int, at entry.Span) {
 	if bare := strings.TrimRight(r.text[at.Start:at.End], ": \t"); bare != "" {
 		at.End = at.Start + len(bare)

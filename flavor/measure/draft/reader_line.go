@@ -14,7 +14,13 @@ import (
 // does. A number behind the sign makes it part of a name, "Punch #2", and what stands
 // behind a label is kept as it is.
 func remarkAt(text string, from, to int) int {
-	if strings.IndexByte(text[from:to], '#') < 0 || strings.IndexByte(text[from:to], ':') >= 0 {
+	if strings.IndexByte(text[from:to], '#') < 0 {
+		return to
+	}
+	if colon := strings.IndexByte(text[from:to], ':'); colon >= 0 { // "gin: 1.75 oz # was 2"
+		if at := strings.Index(text[from:to], " # "); at > colon && strings.ContainsAny(text[from+colon:from+at], "0123456789") {
+			return from + at + 1
+		}
 		return to
 	}
 	for i := from + 1; i+1 < to; i++ {

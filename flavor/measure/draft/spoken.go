@@ -17,17 +17,19 @@ const leastSpoken = 2
 // spoken writes the amounts of a line that is spoken as figures, so that the line is
 // parted as one in figures is; any other line it leaves alone.
 func spoken(toks []token.Token) []token.Token {
-	found, figures := 0, 0
+	found, figures, counted := 0, 0, 0
 	for i := 0; i < len(toks); i++ {
 		switch a, ok := spokenAt(toks, i); {
 		case ok && a.sure:
 			found++
 			i += a.takes - 1
+		case ok && counts(toks, i, a.takes):
+			counted++
 		case toks[i].Kind == token.Numeral:
 			figures++
 		}
 	}
-	if found == 0 || found < leastSpoken && figures == 0 {
+	if found == 0 || found+min(counted, 1) < leastSpoken && figures == 0 {
 		return toks
 	}
 	out := make([]token.Token, 0, len(toks))
@@ -96,6 +98,8 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		a.value, n, a.sure = whole+0.75, n+4, true
 	case token.FractionWords[at(n)] > 0 && (at(n+1) == "a" || at(n+1) == "an") && !entry.UnitWordsAt(toks[min(n+2, len(toks)):]): // "half a lime"
 		return saying{}, false
+	case token.FractionWords[at(n)] > 0 && laidHalf[at(n+1)]: // "orange half wheel"
+		return saying{}, false
 	case token.FractionWords[at(n)] > 0 && at(n+1) != "and" && !(n+1 < len(toks) && toks[n+1].Kind == token.Mark):
 		a.value, n, a.sure = token.FractionWords[at(n)], n+1, true
 	case n == i && isWhole && digits[at(n+1)] > "" && whole < 10 && dictates(toks): // "one five bourbon point seven five lemon"
@@ -118,6 +122,9 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	a.takes = n - i
 	return a, true
 }
+
+// laidHalf are words of what is laid on a drink by halves.
+var laidHalf = token.Words(`wheel wheels slice slices moon moons rim salt sugar`)
 
 // dictates reports whether a line says "point" before a figure in words.
 func dictates(toks []token.Token) bool {
@@ -155,8 +162,8 @@ func counts(toks []token.Token, i, takes int) bool {
 // openings begin what is said before the first pour of a line, and chatter goes on with
 // it: none of it is the name of a drink.
 var (
-	openings = token.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new`)
-	chatter  = token.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today`)
+	openings = token.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
+	chatter  = token.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
 )
 
 // withoutChatter drops what is said before the first pour of a line, and says so.

@@ -11,12 +11,12 @@ import (
 
 // laidFruit is what bars write after the service for the peel or the slice of it;
 // common practice.
-var laidFruit = token.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin`)
+var laidFruit = token.Words(`lemon lime orange grapefruit pineapple cucumber apple nutmeg celery anise clove cloves cinnamon arancia limone naranja limón zitrone limette citron sitron appelsin apelsin toronja pomelo pepino gurke minze piña manzana menta`)
 
 // EndsLaid reports whether words end in what is laid on a drink.
 func EndsLaid(toks []token.Token) bool {
 	last := &toks[len(toks)-1]
-	return last.Kind == token.Word && (garnishNouns[last.Text] || laidFruit[last.Text])
+	return last.Kind == token.Word && (laidNoun(last.Text) || laidFruit[last.Text])
 }
 
 // mostLaid is the most things that are laid on one drink; common practice.
@@ -49,7 +49,7 @@ func GarnishAfter(toks []token.Token) int {
 		return 0
 	}
 	s := serving.Read(toks[:cut])
-	if s.Service == "" && s.Glass == "" && (s.Method == "" || s.Words < 3) || len(s.Unknown) > 0 {
+	if s.Service == "" && s.Glass == "" && (s.Method != flavor.Shake && s.Method != flavor.Stir) || len(s.Unknown) > 0 {
 		return 0
 	}
 	return cut

@@ -353,7 +353,7 @@ func (p *Written) takeWords(toks []token.Token) int {
 	return 0
 }
 
-func countWords(w string) bool { return w == "couple" || w == "few" }
+func countWords(w string) bool { return w == "couple" || w == "few" || w == "dozen" }
 
 // said notes an amount that is only roughly one, and drops an "of" after it.
 func (p *Written) said(n int, w string, at func(int) string) int {

@@ -56,7 +56,7 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 		return false
 	}
 	name := toks[:at]
-	for len(name) > 0 && (name[len(name)-1].Kind == token.Mark && !name[len(name)-1].Is(")") || LooseWords[name[len(name)-1].Text] || times(&name[len(name)-1])) {
+	for len(name) > 0 && (name[len(name)-1].Kind == token.Mark && !name[len(name)-1].Is(")") || LooseWords[name[len(name)-1].Text] || len(name) > 1 && (name[len(name)-1].Text == "a" || name[len(name)-1].Text == "an") || times(&name[len(name)-1])) {
 		name = name[:len(name)-1]
 	}
 	if len(name) == 0 || serving.StepVerbs[name[0].Text] && !PouringVerb(name[0].Text) && !(madeSo(name) && (q.Unit == "" || q.Unit.Jigger())) {

@@ -212,6 +212,10 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Shape = ShapeServing
 		return
 	}
+	if s := serving.Read(toks); p.Unit == flavor.Top && len(toks) > 1 && s.Begins && s.Method != "" { // "shake, pour over ice, grapefruit on top"
+		p.Shape = ShapeServing
+		return
+	}
 	if p.Unit != "" && len(toks) > 0 { // "absinthe rinse"
 		if len(toks) > 1 && withWords[toks[0].Text] { // "mit Soda auffüllen"
 			toks = toks[1:]
@@ -246,7 +250,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Shape = ShapeServing
 		return
 	}
-	if s := serving.Read(whole); s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || GarnishAfter(whole) > 0) || len(s.Unknown) == 0 && (s.States() || s.Cold) || IceOnly(whole) {
+	if s := serving.Read(whole); s.Begins && (len(s.Unknown) == 0 || serving.StepVerbs[whole[0].Text] || s.Method != "" || s.Glass != "" || GarnishAfter(whole) > 0) || len(s.Unknown) == 0 && (s.States() || s.Cold || len(whole) == 1 && serving.Fillers[whole[0].Text]) || IceOnly(whole) {
 		p.Shape = ShapeServing
 		return
 	}
@@ -275,7 +279,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (garnishNouns[last] || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns[toks[0].Text] && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
+	case (laidNoun(last) || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns[toks[0].Text] && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
@@ -447,7 +451,11 @@ func (p *Written) rim(toks []token.Token) bool {
 	}
 	if found {
 		p.Shape, p.Remark = ShapeRim, strings.Join(kept, " ")
-		if w := PouredIn(toks); w != "" {
+		w := PouredIn(toks)
+		if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }); w == "" && at > 0 { // "agave 15 salt rim"
+			w = toks[at-1].Text + " " + toks[at].Text
+		}
+		if w != "" {
 			p.Shape, p.Fault = ShapePour, measure.Invalid("amount", w, "%q stands in the note on the rim; write it on a line of its own", w)
 		}
 	}
@@ -460,10 +468,14 @@ func ofRim(w string) bool {
 }
 
 // rims are the word for a rim in the tongues of the trade.
-var rims = token.Words(`rim borde orlo salzrand zuckerrand rand bord givré crusta kant`)
+var rims = token.Words(`rim orilla escarchado escarchada borde orlo salzrand zuckerrand rand bord givré crusta kant`)
 
 // garnish reads a garnish that says so first.
 func (p *Written) garnish(toks []token.Token) bool {
+	if last := len(toks) - 1; last == 2 && toks[1].Text == "half" && (toks[last].Text == "wheel" || toks[last].Text == "moon" || toks[last].Text == "slice") && laidFruit[toks[0].Text] { // "orange half wheel"
+		p.Shape = ShapeGarnish
+		return true
+	}
 	if garnishVerbs[toks[0].Text] {
 		p.Shape = ShapeGarnish
 		return true

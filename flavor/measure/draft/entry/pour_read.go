@@ -33,7 +33,7 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		toks = nil
 	}
 	toks = p.takeTails(text, toks)
-	if p.garnishAsked() {
+	if last := len(toks) - 1; p.garnishAsked() || last > 0 && p.Unit == "" && thinCuts[toks[last].Text] && peeled[toks[last-1].Text] && !p.Muddled { // "1 lime disc"
 		p.Shape = ShapeGarnish
 		return
 	}
@@ -120,7 +120,7 @@ func (p *Written) takeJoint(text string, toks []token.Token) []token.Token {
 	for len(toks) > 0 {
 		t := &toks[0]
 		switch {
-		case t.Text == "of" || p.Unit != "" && (t.Text == "de" || t.Text == "di") && len(toks) > 1 || t.Is(":") || t.Is("-") || t.Is(",") || t.Is("."):
+		case t.Text == "of" || (p.Unit != "" || p.words) && (t.Text == "de" || t.Text == "di") && len(toks) > 1 || t.Is(":") || t.Is("-") || t.Is(",") || t.Is("."):
 			toks = toks[1:]
 		case t.Text == "each" || t.Text == "ea":
 			p.Each = true
@@ -234,6 +234,14 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				return append(append([]token.Token(nil), toks[:open-n]...), toks[open:]...)
 			}
 			return toks
+		}
+		if last > 0 && toks[last].Text == "ice" && toks[last-1].Kind == token.Word && !Joins[toks[last-1].Text] { // "1/2 amaretto ice"
+			if ice := toks[last:]; !serving.Known(toks[last-1].Text) && !PouringVerb(toks[0].Text) {
+				s := serving.Read(ice)
+				p.Beside.Merge(&s, true)
+				toks = toks[:last]
+				continue
+			}
 		}
 		if n := cutAt(toks); n > 0 {
 			p.Cut = true

@@ -1,6 +1,9 @@
 package entry
 
 import (
+	"slices"
+	"strings"
+
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -34,7 +37,8 @@ var Measures = map[string]struct {
 	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
 	"bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "misurino": {1, flavor.PartUnit, "a measure is taken as a part"}, "misurini": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"medida": {1, flavor.PartUnit, "a measure is taken as a part"}, "medidas": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesure": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesures": {1, flavor.PartUnit, "a measure is taken as a part"},
-	"d":    {1, flavor.Dash, "“d” is taken as a dash"},
+	"d":   {1, flavor.Dash, "“d” is taken as a dash"},
+	"nip": {30, flavor.Millilitre, "a nip is taken as 30 ml"}, "nips": {30, flavor.Millilitre, "a nip is taken as 30 ml"},
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
 
@@ -79,7 +83,8 @@ var tails = []struct {
 	{[]string{"rinse"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"rinsed"}, tail{Unit: flavor.Rinse, after: true}}, {[]string{"wash"}, tail{Unit: flavor.Rinse, after: true}},
 	{[]string{"spritz"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"spray"}, tail{Unit: flavor.Spritz, after: true}}, {[]string{"mist"}, tail{Unit: flavor.Spritz, after: true}},
 	{[]string{"muddled"}, tail{muddled: true}}, {[]string{"mudd"}, tail{muddled: true}}, {[]string{"muddle"}, tail{muddled: true}},
-	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
+	{[]string{"squeezed"}, tail{squeezed: true}}, {[]string{"juiced"}, tail{squeezed: true}}, {[]string{"exprimido"}, tail{squeezed: true}}, {[]string{"exprimida"}, tail{squeezed: true}}, {[]string{"pressé"}, tail{squeezed: true}}, {[]string{"spremuto"}, tail{squeezed: true}}, {[]string{"ausgepresst"}, tail{squeezed: true}},
+	{[]string{"machacado"}, tail{muddled: true}}, {[]string{"machacada"}, tail{muddled: true}}, {[]string{"machacados"}, tail{muddled: true}}, {[]string{"machacadas"}, tail{muddled: true}}, {[]string{"gemuddelt"}, tail{muddled: true}}, {[]string{"pestato"}, tail{muddled: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}},
 	{[]string{"squeeze"}, tail{Unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
 	{[]string{"sunk"}, tail{after: true}}, {[]string{"to", "sink"}, tail{after: true}}, {[]string{"fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
@@ -95,7 +100,7 @@ var tails = []struct {
 }
 
 // wasWords begin a note on what an amount or a name was before.
-var wasWords = token.Words(`was were formerly previously originally orig prev old before used not instead replaces replaced down`)
+var wasWords = token.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
 // cutWords say in what a fruit is cut, after "in" or "into": it is the same fruit.
 var cutWords = token.Words(`wedges wedge quarters quarter halves half slices chunks cubes pieces wheels eighths rounds`)
@@ -144,6 +149,14 @@ cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
 dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry raspberries blackberry blackberries strawberry strawberries mint rosemary basil thyme none kirsche cocktailkirsche minze minzzweig minzblatt menthe hierbabuena munt mynta kaffeebohnen kaffeebohne limettenrad limettenscheibe limettenspalte orangenscheibe zitronenscheibe gurkenscheibe rodaja gajo scorza fetta spicchio rondelle zitronenzeste orangenzeste limettenzeste zesten oliven oliver aceitunas olivas oliva aceituna cereza ciliegia cerise zeste orangenzeste zitronenzeste`)
+
+// laidEndings end words that are put together for what is laid on a drink.
+var laidEndings = []string{"zeste", "zesten", "scheibe", "scheiben", "schale", "spalte", "spalten", "achtel", "zweig", "blatt", "schnitz", "rädchen", "skal", "skive", "schil"}
+
+// laidNoun reports whether a word ends what is laid on a drink.
+func laidNoun(w string) bool {
+	return garnishNouns[w] || slices.ContainsFunc(laidEndings, func(e string) bool { return len(w) > len(e)+2 && strings.HasSuffix(w, e) })
+}
 
 // garnishVerbs begin what is laid on a drink.
 var garnishVerbs = token.Words(`garnish garnished garn gar express expressed expressing grate grated sprinkle sprinkled dust dusted dusting twist decorate flamed flame dehydrated spanked slapped skewered charred torched candied crystallised crystallized`)

@@ -55,6 +55,9 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	if lengthened(s) {
 		return flavor.Build, "what is long and sparkling"
 	}
+	if s.Service == flavor.Long && juiced(s) {
+		return flavor.Build, "a spirit and juice in a tall glass"
+	}
 	carbonated, filled, coffee := false, false, 0.0
 	for _, p := range s.Pours {
 		filled = filled || p.Unit == flavor.Top || p.After && p.Unit != flavor.Rinse && p.Unit != flavor.Spritz
@@ -75,7 +78,7 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 	if filled {
 		return flavor.Build, "what goes on top"
 	}
-	if coffee > 0 && coffee <= mostFoamingML {
+	if coffee >= leastFoamingML && coffee <= mostFoamingML {
 		return flavor.Shake, "coffee that foams"
 	}
 	return flavor.Stir, "nothing cloudy or sparkling"
@@ -85,15 +88,21 @@ func usualMethod(s *flavor.Spec) (flavor.Method, string) {
 // for length; common practice.
 const mostFoamingML = 75
 
+// leastFoamingML is the least mL of coffee that foams, and does not only season; common
+// practice.
+const leastFoamingML = 15
+
 // lengthened reports whether a drink is long with something sparkling, as a collins, a
 // mule or a cooler is: it is built in its glass. Egg and dairy have to be shaken, and so
 // has what is strained into a stemmed glass; common practice.
 func lengthened(s *flavor.Spec) bool {
-	length := 0.0
+	length, strong, listed := 0.0, false, false
 	for _, p := range s.Pours {
 		if p.Profile == nil {
 			return false
 		}
+		strong = strong || p.Profile.Class.Part() == flavor.PartBase
+		listed = listed || p.Profile.Carbonated && !p.After
 		switch class := p.Profile.Class; {
 		case p.Profile.Carbonated:
 			length += p.ML
@@ -101,8 +110,34 @@ func lengthened(s *flavor.Spec) bool {
 			return false
 		}
 	}
+	if length >= longML && s.Service == flavor.Up && !strong && listed { // "2 cl peach purée, 10 cl prosecco, flute"
+		return true
+	}
 	return length >= longML && (s.Service == "" || s.Service == flavor.Long || s.Service == flavor.Crushed || s.Service == flavor.Rocks)
 }
+
+// juiced reports whether a drink is a spirit lengthened with juice that is not sour, and
+// little else, as a breeze or a sunrise is: it is built; common practice.
+func juiced(s *flavor.Spec) bool {
+	juice := 0.0
+	for _, p := range s.Pours {
+		switch {
+		case p.Profile == nil:
+			return false
+		case p.Profile.Class == flavor.ClassJuice:
+			juice += p.ML
+		case p.Profile.Class.Part() == flavor.PartBase, p.Profile.Class == flavor.ClassLiqueur, p.After, p.Profile.Class.Part() == flavor.PartSeasoning:
+		case p.Profile.Class == flavor.ClassSourJuice && p.ML <= mostBrightML/2:
+		default:
+			return false
+		}
+	}
+	return juice >= longML
+}
+
+// mostBrightML is the most mL of sour juice that brightens a long drink rather than makes
+// it sour; common practice.
+const mostBrightML = 30
 
 // usualService returns the service that goes with the method of s.
 func usualService(s *flavor.Spec) flavor.Service {

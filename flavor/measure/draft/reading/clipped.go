@@ -75,8 +75,9 @@ func shortens(w, full string) bool {
 		return true
 	}
 	at := 1
+	most := 2*len(w) >= len(full)+2 // "elderflwr": so much is left that its vowels may be too
 	for _, c := range w[1:] {
-		if strings.ContainsRune("aeiou", c) {
+		if strings.ContainsRune("aeiou", c) && !most {
 			return false
 		}
 		k := strings.IndexRune(full[at:], c)

@@ -21,7 +21,7 @@ func (b *book) infused(name string, pl place) (found, bool) {
 	words := strings.Fields(strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ").Replace(strings.ToLower(name)))
 	for n := min(longestHead, len(words)-1); n > 0; n-- {
 		head := strings.Join(words[len(words)-n:], " ")
-		f := b.find(head, pl)
+		f := b.plainly(head, pl)
 		if !f.firm() || !pl.allows(f.profile) || !holdsInfusion(f.profile) {
 			continue
 		}
@@ -43,6 +43,24 @@ func (b *book) infused(name string, pl place) (found, bool) {
 		return f, true
 	}
 	return found{}, false
+}
+
+// plainly returns the ingredient of a name or of its short form, without slips of the
+// pen.
+func (b *book) plainly(name string, pl place) found {
+	for _, n := range strip(name) {
+		key := flavor.NormaliseName(n)
+		if f, ok := b.inPlace(key, pl, true); ok {
+			return f
+		}
+		if p, how, ok := b.named(n); ok {
+			return found{profile: p, how: how, as: n}
+		}
+		if f, ok := b.short(key, pl, false); ok {
+			return f
+		}
+	}
+	return found{}
 }
 
 // holdsInfusion reports whether bars put flavours into a kind of bottle.

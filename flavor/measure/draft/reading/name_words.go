@@ -71,8 +71,8 @@ var (
 		"hibiscus": {"hibiscus syrup", "hibiscus tea", "hibiscus liqueur"}, "sherry": {"fino sherry", "amontillado sherry", "oloroso sherry", "cream sherry"},
 		"whiskey": {"bourbon", "rye whiskey", "blended Scotch whisky", "Irish whiskey"}, "whisky": {"blended Scotch whisky", "Irish whiskey", "bourbon", "rye whiskey"},
 		"wine": {"red wine", "dry white wine"}, "juice": {"lemon juice", "lime juice", "orange juice"}, "citrus": {"lemon juice", "lime juice"}, "lj": {"lemon juice", "lime juice"},
-		"cordial": {"lime cordial", "elderflower cordial"}, "bitter": {"red bitter aperitif", "light orange bitter aperitif", "aromatic bitters"},
-		"anejo": {"añejo tequila", "aged rum"}, "framboise": {"raspberry liqueur", "raspberry spirit"}, "schnapps": {"peach liqueur", "peppermint schnapps"},
+		"cordial": {"lime cordial", "elderflower cordial"}, "bitter": {"red bitter aperitif", "light orange bitter aperitif"},
+		"framboise": {"raspberry liqueur", "raspberry spirit"}, "schnapps": {"peach liqueur", "peppermint schnapps"},
 		"allspice": {"allspice dram", "allspice syrup"}, "rosemary": {"rosemary syrup"}, "thyme": {"thyme syrup", "thyme liqueur"}, "sage": {"sage syrup"},
 		"plum": {"plum liqueur", "plum syrup", "plum puree"}, "fig": {"fig liqueur", "fig syrup", "fig puree"}, "blueberry": {"blueberry syrup", "blueberry puree", "blueberry liqueur"},
 		"lychee": {"lychee juice", "lychee liqueur", "lychee syrup"}, "rhubarb": {"rhubarb syrup", "rhubarb juice", "rhubarb liqueur"}, "melon": {"melon liqueur", "melon juice"},
@@ -102,7 +102,7 @@ var sweetened = map[string]string{"coco cream": "cream of coconut", "coconut cre
 
 // shorthand is what bars write for a name.
 var shorthand = keyed(map[string]string{
-	"cog": "cognac", "siphon": "soda water", "syphon": "soda water", "soda siphon": "soda water", "red bell pepper juice": "sweet pepper juice", "bell pepper juice": "sweet pepper juice", "brut sparkling": "brut champagne", "brut bubbles": "brut champagne", "lem": "lemon juice", "torino": "sweet vermouth", "torino vermouth": "sweet vermouth", "italian vermouth": "sweet vermouth", "turin vermouth": "sweet vermouth", "french vermouth": "dry vermouth", "worch": "worcestershire sauce", "woo": "worcestershire sauce", "mara": "maraschino liqueur", "cur": "orange curaçao", "edv": "eau de vie",
+	"cog": "cognac", "kräuterbitter": "Central European herb bitter", "agua mineral": "soda water", "salsa picante": "hot pepper sauce", "salsa": "hot pepper sauce", "amer": "bitter orange aperitif, French style", "anejo": "añejo tequila", "siphon": "soda water", "syphon": "soda water", "soda siphon": "soda water", "red bell pepper juice": "sweet pepper juice", "bell pepper juice": "sweet pepper juice", "brut sparkling": "brut champagne", "brut bubbles": "brut champagne", "lem": "lemon juice", "torino": "sweet vermouth", "torino vermouth": "sweet vermouth", "italian vermouth": "sweet vermouth", "turin vermouth": "sweet vermouth", "french vermouth": "dry vermouth", "worch": "worcestershire sauce", "woo": "worcestershire sauce", "mara": "maraschino liqueur", "cur": "orange curaçao", "edv": "eau de vie",
 	"rhum": "rhum agricole", "cask bourbon": "cask-strength bourbon", "cs bourbon": "cask-strength bourbon", "barrel proof bourbon": "cask-strength bourbon", "s p": "salt",
 	"rum agricole": "rhum agricole", "rum agricole blanc": "rhum agricole blanc", "rum agricole vieux": "rhum agricole vieux",
 	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
@@ -148,7 +148,7 @@ var fullWords = map[string]string{
 	"frsh": "fresh", "org": "orange", "orng": "orange", "lem": "lemon", "lim": "lime", "curac": "curaçao", "marasch": "maraschino", "champ": "champagne", "rasp": "raspberry", "raspb": "raspberry",
 	"straw": "strawberry", "strawb": "strawberry", "passion": "passion fruit", "pass": "passion fruit", "ango": "aromatic", "arom": "aromatic", "aro": "aromatic", "vod": "vodka", "whisk": "whiskey",
 	"tom": "tomato", "saln": "saline", "sol": "solution", "agv": "agave", "hny": "honey", "gngr": "ginger", "ging": "ginger", "simp": "simple", "smpl": "simple", "spark": "sparkling", "sprk": "sparkling",
-	"absnth": "absinthe", "abs": "absinthe", "elder": "elderflower", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
+	"absnth": "absinthe", "abs": "absinthe", "elder": "elderflower", "elderflwr": "elderflower", "eldrflwr": "elderflower", "prosec": "prosecco", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
 	"peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
 	"bitt": "bitters", "edv": "eau de vie", "grn": "green", "mara": "maraschino", "cog": "cognac", "cur": "curaçao", "worch": "worcestershire", "woo": "worcestershire", "tequ": "tequila", "angos": "aromatic", "lmn": "lemon",
@@ -158,7 +158,7 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
+organic natural nice style type thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
 
 // strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.

@@ -257,6 +257,8 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 		means = byDrop[key]
 	case pl.unit == flavor.Dash || pl.unit == flavor.Drop:
 		means, ask = byDash[key], askDash[key]
+	case pl.unit == flavor.Pinch:
+		means = spooned[key]
 	case pl.unit.Spoon():
 		if means = spooned[key]; means == "" {
 			means, ask = byVolume[key], askVolume[key]
@@ -269,6 +271,8 @@ func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
 		if key == "demerara" && pl.ml() >= spiritFrom {
 			means, ask = "", []string{"demerara rum", "demerara syrup"}
 		}
+	case pl.unit == flavor.Gram && (key == "lemon" || key == "lime"):
+		means = byVolume[key]
 	case pl.unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
 		ask = []string{byVolume[key], key}
 	case pl.unit == flavor.Piece && (key == "white" || key == "whites"):
@@ -351,6 +355,9 @@ func (b *book) short(key string, pl place, headless bool) (found, bool) {
 	}
 	if f := b.asks(key, askTongue[key], pl); f != nil {
 		return found{fault: f}, true
+	}
+	if f, ok := b.inTongue(key, tryKey); ok {
+		return f, true
 	}
 	full, changed := lengthen(key)
 	if changed {

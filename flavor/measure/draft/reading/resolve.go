@@ -161,7 +161,7 @@ func (r *resolver) firstLine() {
 // sprayed reports whether bars spray an ingredient: a "rosé spritz" is a drink.
 func sprayed(p *flavor.Profile) bool {
 	part := p.Class.Part()
-	return part == flavor.PartBase || part == flavor.PartSeasoning || p.Class == flavor.ClassAniseSpirit
+	return part == flavor.PartBase || part == flavor.PartSeasoning && !p.Class.Solid() || p.Class == flavor.ClassAniseSpirit
 }
 
 // amountNote says what an amount that goes without saying is taken as.
@@ -180,7 +180,7 @@ var measureless = token.Words(`double single dbl sgl large small big treble trip
 // like a name, or it is a spirit.
 func (r *resolver) nameless() {
 	d := r.draft
-	if r.name == "" || r.name != d.Name || d.Labelled {
+	if r.name == "" || r.name != d.Name || d.Labelled || d.Titled {
 		return
 	}
 	first, _ := utf8.DecodeRuneInString(r.name)
@@ -220,7 +220,7 @@ func (r *resolver) measuredName() bool {
 	toks := token.Lex(nil, r.name, 0, len(r.name))
 	for i := range toks[:max(0, len(toks)-1)] {
 		t := &toks[i]
-		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && (draft.Measured(t) || serving.OtherMeasures[t.Text])
+		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (draft.Measured(t) || serving.OtherMeasures[t.Text])
 		if amount && r.book.mentions(r.name[toks[i+1].Start:]) {
 			return true
 		}
@@ -282,6 +282,8 @@ func (r *resolver) isName(l *entry.Line) bool {
 		return false
 	}
 	switch {
+	case l.Amount >= leastNumberName && f.profile == nil && r.smallBelow():
+		return true // "151 Swizzle"
 	case !l.Figures:
 		return true
 	case f.profile != nil:
@@ -292,6 +294,16 @@ func (r *resolver) isName(l *entry.Line) bool {
 		return !r.behind()
 	}
 	return !r.bareBelow() && !r.book.endsInName(l.Name)
+}
+
+// leastNumberName is a number from which the first line is no pour of a drink whose other
+// numbers are ounces; common practice.
+const leastNumberName = 100
+
+// smallBelow reports whether every number below the first line is one of ounces.
+func (r *resolver) smallBelow() bool {
+	d := r.draft
+	return len(d.Lines) > 1 && !slices.ContainsFunc(d.Lines[1:], func(l entry.Line) bool { return l.Amount > mostOunces })
 }
 
 // behind reports whether a line below the first has its amount behind its name.

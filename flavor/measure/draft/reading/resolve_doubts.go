@@ -13,6 +13,12 @@ import (
 func (r *resolver) eitherWay(t *task, pl place) bool {
 	key := flavor.NormaliseName(t.line.Name)
 	switch {
+	case askTongue[key] != nil && pl.volume() && r.latin(key):
+		if p, _, ok := r.book.named(askTongue[key][0]); ok {
+			t.hit = found{profile: p, how: flavor.MatchAlias, as: p.Name, inferred: true}
+			t.say(pl)
+			return true
+		}
 	case key == "sweet" && pl.volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
 		return byVolume[flavor.NormaliseName(o.line.Name)] == "lemon juice" || byVolume[flavor.NormaliseName(o.line.Name)] == "lime juice" || o.class() == flavor.ClassSourJuice
 	}):
@@ -27,6 +33,19 @@ func (r *resolver) eitherWay(t *task, pl place) bool {
 	}
 	t.fault.Location = "ingredient"
 	return true
+}
+
+// latin reports whether a draft is from where a "limón" is a lime: it pours a spirit of
+// agave, beer, or a "jugo".
+func (r *resolver) latin(key string) bool {
+	return strings.HasPrefix(key, "jugo") || slices.ContainsFunc(r.tasks, func(o *task) bool {
+		name := flavor.NormaliseName(o.line.Name)
+		class := o.class()
+		if p, _, ok := r.book.named(o.line.Name); ok {
+			class = p.Class
+		}
+		return class == flavor.ClassAgaveSpirit || class == flavor.ClassBeer || strings.HasPrefix(name, "jugo") || strings.HasPrefix(name, "refresco")
+	})
 }
 
 // unmeasuredTop reports whether a line says that something tops the drink, and not

@@ -58,8 +58,23 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	checkServing(d, faults)
 	s.Together = d.Together
 	r.heat(&s)
+	r.iced(&s)
 	s.Notes = r.notes
 	return Assume(s), at
+}
+
+// iced takes a drink of which no more is said than that there is ice as built on it.
+func (r *resolver) iced(s *flavor.Spec) {
+	if !r.draft.Iced || s.Method != "" || s.Service != "" || s.Glass != "" {
+		return
+	}
+	for i := range s.Pours {
+		if p := s.Pours[i].Profile; p.Class.Shaken() || p.Carbonated || s.Pours[i].Unit == flavor.Top {
+			return
+		}
+	}
+	s.Method, s.Service = flavor.Build, flavor.Rocks
+	r.note("“ice” is taken as built and served on it")
 }
 
 // leastDrinkML and mostDrinkML are millilitres beyond which a draft is more likely

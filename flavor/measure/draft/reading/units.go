@@ -77,6 +77,8 @@ func (t *task) counts() flavor.Unit {
 	_, sprig := p.Yield(flavor.Sprig)
 	_, slice := p.Yield(flavor.Slice)
 	switch {
+	case strings.EqualFold(t.line.Name, "bitter"): // one bitter is an aperitif, several are bitters
+		return ""
 	case p.Class == flavor.ClassCocktailBitters || p.Class == flavor.ClassTincture:
 		if t.whole() && t.amount <= mostBitters {
 			return flavor.Dash

@@ -87,6 +87,9 @@ func (b *book) mentioned(text string) []*flavor.Profile {
 			if full, changed := lengthen(key); !ok && changed {
 				p, _, ok = b.named(full)
 			}
+			if !ok && stems[key] != "" {
+				p, _, ok = b.named(stems[key])
+			}
 			if !ok && tongues[key] != "" {
 				p, _, ok = b.named(tongues[key])
 			}

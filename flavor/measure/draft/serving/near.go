@@ -34,7 +34,7 @@ var servingSpellings = func() []measure.Spelling {
 
 // leastSlipped is the letters of a word of making or serving in which a slip of the pen
 // is forgiven: shorter ones have too many neighbours.
-const leastSlipped = 4
+const leastSlipped = 5
 
 // Slip returns the word of making or serving of which a word is a slip of one letter. It
 // is false for a word that says something itself, and for one that is as near to a word

@@ -64,10 +64,10 @@ var nearMethods = map[string]term{
 // serviceTerms are the words for each service.
 var serviceTerms = map[flavor.Service][]string{
 	flavor.Up:      {"up", "straight up", "served up"},
-	flavor.Rocks:   {"rocks", "on the rocks", "rox", "rx", "rks", "otr", "rock", "one rock", "a rock", "on rocks", "over rocks"},
+	flavor.Rocks:   {"rocks", "on the rocks", "rox", "rx", "rks", "otr", "rock", "one rock", "a rock", "on rocks", "over rocks", "en las rocas", "a las rocas", "en roca", "sur glace", "på is"},
 	flavor.Crushed: {"crushed"},
 	flavor.Long:    {"long", "tall"},
-	flavor.Hot:     {"hot", "served hot", "piping hot", "serve hot"},
+	flavor.Hot:     {"hot", "served hot", "piping hot", "serve hot", "warm", "served warm", "serve warm", "heiß", "caliente", "caldo", "chaud"},
 	flavor.Neat:    {"neat", "served neat", "room temp", "room temperature"},
 }
 
@@ -78,7 +78,7 @@ var iceTerms = map[string]term{
 	"over fresh ice": {Service: flavor.Rocks}, "fresh ice": {Service: flavor.Rocks, weak: true}, "over cubed ice": {Service: flavor.Rocks},
 	"cubed ice": {Service: flavor.Rocks, weak: true}, "ice cubes": {weak: true}, "ice cube": {weak: true}, "cubes": {Service: flavor.Rocks, weak: true},
 	"cubed": {Service: flavor.Rocks, weak: true}, "over cubes": {Service: flavor.Rocks}, "on cubes": {Service: flavor.Rocks},
-	"big rock": {Service: flavor.Rocks}, "large rock": {Service: flavor.Rocks}, "big cube": {Service: flavor.Rocks}, "large cube": {Service: flavor.Rocks}, "xl cube": {Service: flavor.Rocks}, "xl rock": {Service: flavor.Rocks},
+	"big rock": {Service: flavor.Rocks}, "big ice": {Service: flavor.Rocks}, "large ice": {Service: flavor.Rocks}, "rock ice": {Service: flavor.Rocks}, "hard ice": {weak: true}, "tall ice": {weak: true}, "large rock": {Service: flavor.Rocks}, "big cube": {Service: flavor.Rocks}, "large cube": {Service: flavor.Rocks}, "xl cube": {Service: flavor.Rocks}, "xl rock": {Service: flavor.Rocks},
 	"lg cube": {Service: flavor.Rocks}, "lrg cube": {Service: flavor.Rocks}, "lg rock": {Service: flavor.Rocks},
 	"king cube": {Service: flavor.Rocks}, "large ice cube": {Service: flavor.Rocks}, "big ice cube": {Service: flavor.Rocks}, "block ice": {Service: flavor.Rocks},
 	"ice block": {Service: flavor.Rocks}, "large format": {Service: flavor.Rocks}, "large format ice": {Service: flavor.Rocks}, "clear cube": {Service: flavor.Rocks},
@@ -96,20 +96,20 @@ var glassTerms = []struct {
 	service flavor.Service
 	words   []string
 }{
-	{"coupe", flavor.Up, []string{"coppa", "schale", "cocktailschale", "coupeglas", "verre à cocktail", "copa de cóctel", "coppetta", "coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe"}},
+	{"coupe", flavor.Up, []string{"coppa", "schale", "cocktailschale", "coupeglas", "verre à cocktail", "copa de cóctel", "coppetta", "coupe", "coupes", "coupette", "champagne coupe", "champagne saucer", "coupe glass", "cpe", "cp", "coup"}},
 	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
-	{"cocktail glass", flavor.Up, []string{"cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
-	{"flute", flavor.Up, []string{"flûte", "flute", "champagne flute", "champagne glass", "flute glass"}},
-	{"sour glass", flavor.Up, []string{"sour glass", "delmonico", "delmonico glass"}},
+	{"cocktail glass", flavor.Up, []string{"cocktailglas", "martiniglas", "copa martini", "copa coctelera", "bicchiere da cocktail", "cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
+	{"flute", flavor.Up, []string{"sektglas", "sektflöte", "sekt glas", "copa flauta", "flauta", "flûte", "flute", "champagne flute", "champagne glass", "flute glass"}},
+	{"sour glass", flavor.Up, []string{"sour glas", "sourglas", "sour glass", "delmonico", "delmonico glass"}},
 	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
 	{"shot glass", flavor.Up, []string{"shot glass"}},
-	{"rocks glass", flavor.Rocks, []string{"verre old fashioned", "vaso bajo", "vaso corto", "tumbler basso", "rocksglas", "tumblerglas", "whiskyglas", "verre bas", "verre à whisky", "rocks glass", "lowball", "lowball glass", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
+	{"rocks glass", flavor.Rocks, []string{"verre old fashioned", "vaso bajo", "vaso corto", "tumbler basso", "rocksglas", "tumblerglas", "whiskyglas", "verre bas", "verre à whisky", "rocks glass", "lowball", "lowball glass", "short", "becher", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
 		"whisky glass", "whiskey glass", "single rocks", "single rocks glass", "short glass"}},
 	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass", "dbl of", "dbl of glass", "double of", "dbl old fash", "old fash", "dbl oldfashioned"}},
-	{"highball glass", flavor.Long, []string{"vaso alto", "vaso largo", "tumbler alto", "longdrinkglas", "longdrink glas", "verre highball", "verre haut", "verre tumbler", "bicchiere alto", "highballglas", "highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
+	{"highball glass", flavor.Long, []string{"vaso alto", "vaso largo", "tumbler alto", "longdrinkglas", "longdrink glas", "longdrink", "long drink", "verre highball", "verre haut", "verre tumbler", "bicchiere alto", "highballglas", "highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},
 	{"collins glass", flavor.Long, []string{"collins", "collins glass", "sling glass", "zombie glass", "slim jim"}},
 	{"pint glass", flavor.Long, []string{"pint glass", "pilsner", "pilsner glass", "beer glass", "footed pilsner", "pint"}},
-	{"copper mug", flavor.Long, []string{"copper mug", "copper cup", "mule mug", "mule cup"}},
+	{"copper mug", flavor.Long, []string{"kupferbecher", "tazza di rame", "jarro de cobre", "kobberkrus", "kopparmugg", "copper mug", "copper cup", "mule mug", "mule cup"}},
 	{"fizz glass", flavor.Long, []string{"fizz glass"}},
 	{"wine glass", "", []string{"weinglas", "verre à vin", "copa de vino", "calice", "vinglas", "wijnglas", "wine glass", "white wine glass", "red wine glass", "wine goblet", "goblet", "stemmed glass", "spritz glass"}},
 	{"balloon glass", "", []string{"copa", "balloon", "balloon glass", "copa glass", "gin glass", "gin balloon"}},
@@ -133,7 +133,7 @@ var StepVerbs = token.Words(`shake stir strain build muddle blend throw swizzle 
 express discard squeeze float rinse rim combine place put mix measure chill heat warmed steam bring simmer dissolve press slap clap spank dust grate drop lay layer flame burn
 finish lengthen swirl coat empty discard remove let leave rest wait taste adjust transfer decant batch freeze refrigerate infuse keep hold turn use using make makes serves repeat
 shaken stirred built blended thrown swizzled strained poured whipped rolled muddled in into over without then on prepare wash wipe spray mist spritz cut slice peel push give drink enjoy
-bash crush bruise tear smash torch flash dump swish hold`)
+frappé frappe frappeer bash crush bruise tear smash torch flash dump swish hold`)
 
 // phrase is a term with the words that follow the first.
 type phrase struct {
@@ -204,5 +204,5 @@ func Known(word string) bool { return len(terms[word]) > 0 }
 // OtherMeasures are measures that are not units of the bar here. After a number
 // they are a fault, not part of a name.
 var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
-gill gills measure measures glug glugs finger fingers nip nips bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
+gill gills measure measures glug glugs finger fingers bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
 wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)

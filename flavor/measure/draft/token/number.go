@@ -18,7 +18,7 @@ var vulgar = map[rune]float64{
 // NumberWords are amounts in words; couple and few are said in a note.
 var NumberWords = map[string]float64{
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7,
-	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "couple": 2, "few": 3,
+	"eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "couple": 2, "few": 3, "dozen": 12,
 	"un": 1, "une": 1, "una": 1, "uno": 1, "ein": 1, "eine": 1, "einen": 1, "ett": 1, "een": 1, "um": 1, "uma": 1,
 	"deux": 2, "dos": 2, "due": 2, "zwei": 2, "två": 2, "twee": 2, "dois": 2, "duas": 2, "trois": 3, "tres": 3, "tre": 3, "drei": 3, "drie": 3, "três": 3,
 }
