@@ -36,11 +36,11 @@ var allowedInFlavor = map[string][]string{
 	"sense":     {"flavor", "mix"},
 	"habit":     {"flavor"},
 	"ratio":     {"flavor", "mix"},
-	"makeup":    {"flavor", "ratio"},
+	"makeup":    {"flavor", "mix", "ratio"},
 	"technique": {"flavor", "mix", "ratio", "makeup"},
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
-	"balance":   {"flavor", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
+	"balance":   {"flavor", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
 	"cover":     {"flavor", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
