@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data"
 	"counterpour/flavor/template"
 )
@@ -35,7 +36,7 @@ hands, and prints how many were read right, refused and misread, and which.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			if asked := slices.DeleteFunc([]bool{trial, covers, drafts, path != ""}, func(set bool) bool { return !set }); len(asked) > 1 {
-				return usagef("each of --trial, --covers and --drafts prints a table and writes no file; give one of --write, --trial, --covers and --drafts")
+				return terminal.Usagef("each of --trial, --covers and --drafts prints a table and writes no file; give one of --write, --trial, --covers and --drafts")
 			}
 			catalogue, err := data.Embedded()
 			if err != nil {

@@ -9,6 +9,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
 
@@ -46,7 +47,7 @@ func (l *cautionList) add(label string, cautions []api.Caution) {
 
 // show ends a page with the cautions, the gravest kind first. The heading says
 // how many are held back.
-func (l *cautionList) show(p *page, all bool) {
+func (l *cautionList) show(p *terminal.Page, all bool) {
 	if len(l.lines) == 0 {
 		return
 	}
@@ -56,16 +57,16 @@ func (l *cautionList) show(p *page, all bool) {
 		shown = firstOf(l.lines)
 	}
 	if more := len(l.lines) - len(shown); more > 0 {
-		p.head("Cautions (%d more with --cautions)", more)
+		p.Head("Cautions (%d more with --cautions)", more)
 	} else {
-		p.head("Cautions")
+		p.Head("Cautions")
 	}
 	for _, c := range shown {
 		of := ""
 		if len(c.of) < l.drinks {
 			of = strings.Join(c.of, ", ") + ": "
 		}
-		p.line("  %s%s (%s)", of, c.Text, c.Source)
+		p.Line("  %s%s (%s)", of, c.Text, c.Source)
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data"
 	"counterpour/flavor"
 )
@@ -38,7 +39,7 @@ the exit code is then 2.`,
 			c, err := load(fsys)
 			r := reportOf(path, c, err)
 			if err == nil || *asJSON {
-				if err := deliver(cmd, *asJSON, r, showReport); err != nil {
+				if err := terminal.Deliver(cmd, *asJSON, r, showReport); err != nil {
 					return err
 				}
 			}
@@ -46,9 +47,9 @@ the exit code is then 2.`,
 			case err == nil:
 				return nil
 			case *asJSON:
-				return usagef("faults: %d", len(r.Faults))
+				return terminal.Usagef("faults: %d", len(r.Faults))
 			}
-			return usagef("%w\nfaults: %d", err, len(r.Faults))
+			return terminal.Usagef("%w\nfaults: %d", err, len(r.Faults))
 		},
 	}
 	asJSON = cmd.Flags().Bool("json", false, "print JSON instead of a table")
@@ -62,10 +63,10 @@ func openCatalogue(path string) (fs.FS, error) {
 	}
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil, wrongPath(err)
+		return nil, terminal.WrongPath(err)
 	}
 	if !info.IsDir() {
-		return nil, usagef("%s is a file; name the folder of a catalogue", path)
+		return nil, terminal.Usagef("%s is a file; name the folder of a catalogue", path)
 	}
 	return os.DirFS(path), nil
 }
@@ -175,39 +176,39 @@ func originsOf(p *flavor.Profile) []flavor.Origin {
 	return slices.DeleteFunc(out, func(o flavor.Origin) bool { return o == "" })
 }
 
-func showReport(p *page, r *report) {
+func showReport(p *terminal.Page, r *report) {
 	name := r.Path
 	if name == "" {
 		name = "the embedded catalogue"
 	}
-	p.line("%s is sound: %d ingredients, %d figures", name, r.Ingredients, r.Figures)
-	p.head("Ingredients by class")
+	p.Line("%s is sound: %d ingredients, %d figures", name, r.Ingredients, r.Figures)
+	p.Head("Ingredients by class")
 	for _, c := range r.Classes {
-		p.row(c.Class, fmt.Sprint(c.Count))
+		p.Row(c.Class, fmt.Sprint(c.Count))
 	}
-	p.head("Figures by origin")
+	p.Head("Figures by origin")
 	for _, o := range r.Origins {
-		p.row(o.Origin, fmt.Sprint(o.Figures), number(o.SharePct, 1)+" %")
+		p.Row(o.Origin, fmt.Sprint(o.Figures), terminal.Number(o.SharePct, 1)+" %")
 	}
 	showTables(p, r.Tables)
 }
 
 // showTables says, by class, how many figures a published table gives, how many
 // stand so, and which lie far from it.
-func showTables(p *page, classes []tableShare) {
+func showTables(p *terminal.Page, classes []tableShare) {
 	if len(classes) == 0 {
 		return
 	}
-	p.head("Figures that a published table gives: taken from it, beyond two of their own spreads")
+	p.Head("Figures that a published table gives: taken from it, beyond two of their own spreads")
 	given, taken, beyond := 0, 0, 0
 	for _, k := range classes {
-		p.row(k.Class, fmt.Sprint(k.Given), fmt.Sprint(k.Taken), fmt.Sprint(len(k.Beyond)))
+		p.Row(k.Class, fmt.Sprint(k.Given), fmt.Sprint(k.Taken), fmt.Sprint(len(k.Beyond)))
 		given, taken, beyond = given+k.Given, taken+k.Taken, beyond+len(k.Beyond)
 	}
-	p.row("all", fmt.Sprint(given), fmt.Sprint(taken), fmt.Sprint(beyond))
+	p.Row("all", fmt.Sprint(given), fmt.Sprint(taken), fmt.Sprint(beyond))
 	for _, k := range classes {
 		for _, d := range k.Beyond {
-			p.line("  %s, %s: %g where the table has %g: %s", d.Ingredient, d.Field, d.Have, d.Table, orNone([]string{d.Reason}))
+			p.Line("  %s, %s: %g where the table has %g: %s", d.Ingredient, d.Field, d.Have, d.Table, terminal.OrNone([]string{d.Reason}))
 		}
 	}
 }

@@ -10,6 +10,8 @@ import (
 	"counterpour/api"
 	"counterpour/api/service"
 	"counterpour/api/wire"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/webui/words"
 )
@@ -17,7 +19,7 @@ import (
 // newCover covers a missing ingredient.
 //
 //	counterpour cover draft.txt --missing "simple syrup" --avoid "tree nuts" --stock shelf.txt
-func newCover(open kitchens) *cobra.Command {
+func newCover(open place.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock string
 	var body api.CoverBody
@@ -30,37 +32,37 @@ pour in place of one ingredient or several so that the finished drink moves leas
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(missing) == 0 || slices.ContainsFunc(missing, func(name string) bool { return strings.TrimSpace(name) == "" }) {
-				return usagef("--missing is not given; name the ingredient that ran out, such as --missing \"simple syrup\"")
+				return terminal.Usagef("--missing is not given; name the ingredient that ran out, such as --missing \"simple syrup\"")
 			}
-			text, file, err := readDraft(cmd, args)
+			text, file, err := terminal.ReadDraft(cmd, args)
 			if err != nil {
 				return err
 			}
 			shelf := ""
 			if stock != "" {
-				if shelf, err = readFile(stock); err != nil {
+				if shelf, err = terminal.ReadFile(stock); err != nil {
 					return err
 				}
 			}
-			house, done, err := demoOf(cmd.Context(), open)
+			house, done, err := place.DemoOf(cmd.Context(), open)
 			if err != nil {
 				return err
 			}
 			defer done()
 			if stock != "" {
 				if body.Stock, err = house.StockList(shelf); err != nil {
-					return explain(err, stock)
+					return terminal.Explain(err, stock)
 				}
 			}
 			body.Text, body.Missing = &text, wire.NamesOf(missing...)
 			answer, err := api.AnswerCover(cmd.Context(), house, body)
 			if err != nil {
-				return explain(err, file)
+				return terminal.Explain(err, file)
 			}
-			return deliver(cmd, *asJSON, answer, func(p *page, a *api.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.CoverAnswer) { showCovers(p, a, body.MaxABV, *cautions) })
 		},
 	}
-	asJSON, cautions = addJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&missing, "missing", nil, "an ingredient that ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
@@ -75,48 +77,48 @@ pour in place of one ingredient or several so that the finished drink moves leas
 // showCovers lists the covers, then apart those that a label would have to
 // clear. The numbers go on from one list to the other. With a limit, each says how
 // strong it ends.
-func showCovers(p *page, a *api.CoverAnswer, maxABV float64, everyCaution bool) {
+func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCaution bool) {
 	names := make([]string, len(a.Missing.Items))
 	for i, m := range a.Missing.Items {
 		names[i] = m.Name
 	}
-	p.line("Without %s", flavor.JoinAnd(names))
+	p.Line("Without %s", flavor.JoinAnd(names))
 	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
 	showVerdict(p, a.Near, a.ProvenBest, a.IfLabelClears)
 	showInstead(p, a)
 	showCross(p, a.CrossContact)
 	if len(a.Covers) == 0 {
-		p.line("  none of the allowed ingredients covers it")
+		p.Line("  none of the allowed ingredients covers it")
 	}
 	if a.Unbalanced {
-		p.line("  no cover keeps the drink in balance; these come nearest")
+		p.Line("  no cover keeps the drink in balance; these come nearest")
 	}
 	var cautions cautionList
 	list := func(covers []api.Cover) {
 		for i := range covers {
 			c, place := &covers[i], strconv.Itoa(cautions.drinks+1)
-			p.head("%s. %s", place, c.Text)
+			p.Head("%s. %s", place, c.Text)
 			showCover(p, c)
 			if why := whyHere(covers[i:]); why != "" {
-				p.line("     %s", why)
+				p.Line("     %s", why)
 			}
 			if maxABV > 0 {
-				p.line("     finished at %s %% vol; the guest's limit is %s", number(c.ABVPct, 1), number(maxABV, 1))
+				p.Line("     finished at %s %% vol; the guest's limit is %s", terminal.Number(c.ABVPct, 1), terminal.Number(maxABV, 1))
 			}
 			if len(c.Read) > 0 {
-				p.line("     %s", labelsOf(c))
+				p.Line("     %s", labelsOf(c))
 			}
 			cautions.add(place, c.Cautions)
 		}
 	}
 	list(a.Covers)
 	if len(a.IfLabelClears) > 0 {
-		p.head("Not safe as they stand: nobody has stated every allergen of these. Pour one only if its labels clear it for the guest")
+		p.Head("Not safe as they stand: nobody has stated every allergen of these. Pour one only if its labels clear it for the guest")
 	}
 	list(a.IfLabelClears)
 	cautions.show(p, everyCaution)
 	if n := a.Refused; n.ByAllergen+n.NotInStock > 0 {
-		p.head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
+		p.Head("Not considered: %d by allergen, %d not in stock", n.ByAllergen, n.NotInStock)
 	}
 }
 
@@ -144,48 +146,48 @@ func whyHere(covers []api.Cover) string {
 }
 
 // showRemoved says what had to go beside what is missing, and why.
-func showRemoved(p *page, removed, missing, unstated []api.Ingredient) {
+func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) {
 	for _, r := range removed {
 		switch {
 		case slices.Contains(missing, r):
 		case slices.Contains(unstated, r):
-			p.line("  also without %s, which may carry what the guest avoids: nobody has stated it, read the label", r.Name)
+			p.Line("  also without %s, which may carry what the guest avoids: nobody has stated it, read the label", r.Name)
 		default:
-			p.line("  also without %s, which carries what the guest avoids", r.Name)
+			p.Line("  also without %s, which carries what the guest avoids", r.Name)
 		}
 	}
 }
 
 // showInstead says what to do if nothing is poured instead, and what to offer.
-func showInstead(p *page, a *api.CoverAnswer) {
+func showInstead(p *terminal.Page, a *api.CoverAnswer) {
 	if c := a.LeftOut; c != nil {
 		word := "or"
 		if a.LeftOutBest {
 			word = "best"
 		}
-		p.line("  %s %s; moves %s, a guest %s notice; score %s, was %s", word, c.Text,
+		p.Line("  %s %s; moves %s, a guest %s notice; score %s, was %s", word, c.Text,
 			moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	}
 	if a.Instead == nil {
 		return
 	}
 	if m := a.Instead.Menu; m != nil {
-		p.line("  offer from the menu: %s (%s noticeable steps away)", m.Name, number(m.DistanceJND, 1))
+		p.Line("  offer from the menu: %s (%s noticeable steps away)", m.Name, terminal.Number(m.DistanceJND, 1))
 	}
 	if r := a.Instead.Riff; r != nil {
-		p.line("  or a riff: %s (%s noticeable steps away)", r.Name, number(r.DistanceJND, 1))
+		p.Line("  or a riff: %s (%s noticeable steps away)", r.Name, terminal.Number(r.DistanceJND, 1))
 		for _, x := range r.Spec.Pours {
-			p.row("   "+amount(x.Amount, x.Unit), x.Ingredient)
+			p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient)
 		}
 	}
 }
 
 // showCover lists the pours of a cover and what it does to the drink.
-func showCover(p *page, c *api.Cover) {
+func showCover(p *terminal.Page, c *api.Cover) {
 	for _, x := range c.Spec.Pours {
-		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
+		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
 	}
-	p.line("     %s, %s; moves %s, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
+	p.Line("     %s, %s; moves %s, a guest %s notice; score %s, was %s", c.Spec.Method, c.Spec.Service,
 		moved(c), c.Notice, words.Points(c.Score), words.Points(c.ScoreBefore))
 	showNew(p, c.NewAllergens)
 	showAsk(p, c.Ask)
@@ -194,25 +196,25 @@ func showCover(p *page, c *api.Cover) {
 // moved says how far a cover moves, and how far beside the alcohol that the guest must
 // not have.
 func moved(c *api.Cover) string {
-	text := number(c.DistanceJND, 2) + " noticeable steps"
+	text := terminal.Number(c.DistanceJND, 2) + " noticeable steps"
 	if c.BesideJND > 0 {
-		text += " (" + number(c.BesideJND, 2) + " beside the alcohol)"
+		text += " (" + terminal.Number(c.BesideJND, 2) + " beside the alcohol)"
 	}
 	return text
 }
 
 // showVerdict says what a list of covers is worth before the covers are read.
-func showVerdict(p *page, near, proven bool, ifLabelClears []api.Cover) {
+func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []api.Cover) {
 	keeps := func(c api.Cover) bool { return c.Keeps }
 	switch {
 	case near:
 	case slices.ContainsFunc(ifLabelClears, keeps):
-		p.line("  no cover that is known to be safe keeps this drink; one listed below does, if its label clears it for the guest")
+		p.Line("  no cover that is known to be safe keeps this drink; one listed below does, if its label clears it for the guest")
 	default:
-		p.line("  nothing here keeps this drink")
+		p.Line("  nothing here keeps this drink")
 	}
 	if !proven {
-		p.line("  the search was cut short: these are the best so far, and there may be better")
+		p.Line("  the search was cut short: these are the best so far, and there may be better")
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api"
+	"counterpour/cmd/counterpour/terminal"
 )
 
 const bitteredSour = "2 oz aged rum\n3/4 oz lime juice\n1/2 oz falernum\n2 dashes aromatic bitters\nshake, up\n"
@@ -39,7 +40,7 @@ func TestCoversSayWhatTheyAreWorth(t *testing.T) {
 // label it is; what is safe does not.
 func TestUnclearedCoversStandApart(t *testing.T) {
 	code, out, message := try(t, bitteredSour, "cover", "--missing", "falernum", "--avoid", "tree nuts", "--limit", "2", "--max-parts", "1")
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	safe, unsure, found := strings.Cut(out, "\nNot safe as they stand")
 	require.True(t, found, out)
 	assert.NotContains(t, safe, "dashes")
@@ -50,14 +51,14 @@ func TestUnclearedCoversStandApart(t *testing.T) {
 
 func TestASearchCutShortSaysSo(t *testing.T) {
 	var b bytes.Buffer
-	p := newPage(&b)
+	p := terminal.NewPage(&b)
 	showCovers(p, &api.CoverAnswer{Near: true}, 0, false)
-	require.NoError(t, p.close())
+	require.NoError(t, p.Close())
 	assert.Contains(t, b.String(), "cut short")
 	b.Reset()
-	p = newPage(&b)
+	p = terminal.NewPage(&b)
 	showCovers(p, &api.CoverAnswer{Near: true, ProvenBest: true}, 0, false)
-	require.NoError(t, p.close())
+	require.NoError(t, p.Close())
 	assert.NotContains(t, b.String(), "cut short")
 }
 
@@ -92,7 +93,7 @@ func TestCautionsAreSaidOnce(t *testing.T) {
 func cautionsIn(t *testing.T, args ...string) []string {
 	t.Helper()
 	code, out, message := try(t, "", args...)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	require.Equal(t, 1, strings.Count(out, "\nCautions"), out)
 	_, rest, _ := strings.Cut(out, "\nCautions")
 	_, rest, _ = strings.Cut(rest, "\n")

@@ -7,13 +7,15 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/lookup"
 )
 
 // newFind searches the ingredients.
 //
 //	counterpour find bitter orange --abv-max 20 --avoid sulphites
-func newFind(open kitchens) *cobra.Command {
+func newFind(open place.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var r service.FindRequest
 	var bitterMin, abvMax float64
@@ -25,7 +27,7 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 		RunE: func(cmd *cobra.Command, args []string) error {
 			r.Text = strings.Join(args, " ")
 			if r.Text == "" && cmd.Flags().NFlag() == 0 {
-				return usagef("there is nothing to find; write a word, such as: %s orange", cmd.CommandPath())
+				return terminal.Usagef("there is nothing to find; write a word, such as: %s orange", cmd.CommandPath())
 			}
 			if cmd.Flags().Changed("bitter-min") {
 				r.BitterMin = &bitterMin
@@ -33,19 +35,19 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 			if cmd.Flags().Changed("abv-max") {
 				r.ABVMax = &abvMax
 			}
-			house, done, err := demoOf(cmd.Context(), open)
+			house, done, err := place.DemoOf(cmd.Context(), open)
 			if err != nil {
 				return err
 			}
 			defer done()
 			answer, err := api.AnswerSearch(cmd.Context(), house, r)
 			if err != nil {
-				return explain(err, "")
+				return terminal.Explain(err, "")
 			}
-			return deliver(cmd, *asJSON, answer, showHits)
+			return terminal.Deliver(cmd, *asJSON, answer, showHits)
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().StringVar(&r.Class, "class", "", "only this class, such as amaro")
 	cmd.Flags().StringVar(&r.Family, "family", "", "only what carries this aroma family, such as orange")
 	cmd.Flags().Float64Var(&bitterMin, "bitter-min", 0, "only what is at least this bitter, in mg/L of quinine")
@@ -59,15 +61,15 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 // mostAliases is how many other names a line has room for.
 const mostAliases = 3
 
-func showHits(p *page, a *api.SearchAnswer) {
+func showHits(p *terminal.Page, a *api.SearchAnswer) {
 	if len(a.Hits) == 0 {
-		p.line("nothing found; try fewer words, or words of another name for it")
+		p.Line("nothing found; try fewer words, or words of another name for it")
 		return
 	}
 	for _, h := range a.Hits {
-		p.row(h.ID, h.Name, h.Class, strings.Join(h.Aliases[:min(mostAliases, len(h.Aliases))], ", "))
+		p.Row(h.ID, h.Name, h.Class, strings.Join(h.Aliases[:min(mostAliases, len(h.Aliases))], ", "))
 	}
 	if a.Total > len(a.Hits) {
-		p.line("%d of %d; --limit lists more", len(a.Hits), a.Total)
+		p.Line("%d of %d; --limit lists more", len(a.Hits), a.Total)
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house/pgtest"
 )
 
@@ -48,7 +49,7 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "import stock", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("stock.csv")}, out: []string{"5 added"}},
 		{name: "import it again", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("stock.csv")}, out: []string{"5 the same"}},
 		{name: "import a count", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("count.csv")}, out: []string{"5 the same"}},
-		{name: "a bad row stops all", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, code: exitInput, err: []string{"7"}},
+		{name: "a bad row stops all", args: []string{"house", "import", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, code: terminal.ExitInput, err: []string{"7"}},
 		{name: "or only itself", args: []string{"house", "import", "--keep-good", "--house", path("bar.house"), "--as", "stock", path("bad.csv")}, out: []string{"1 bad", "moon dust"}},
 		{name: "import specs", args: []string{"house", "import", "--house", path("bar.house"), "--as", "text", path("specs.txt")}, out: []string{"1 added"}},
 		{name: "outs", args: []string{"outs", "--out", "falernum", "--house", path("bar.house")}, out: []string{"Quay Test, without falernum", "ginger syrup"}},
@@ -59,31 +60,31 @@ func TestHouseFromImportToRestore(t *testing.T) {
 		{name: "again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--sent-back"}, out: []string{"noted"}},
 		{name: "and again", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "0", "--json"}, out: []string{`{"tastings":[{"missing":{"id":"falernum"`}},
 		{name: "so another comes first", args: []string{"outs", "--out", "falernum", "--house", path("bar.house"), "--max-parts", "1"}, out: []string{"honey syrup  instead"}},
-		{name: "a score beyond", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "11"}, code: exitInput, err: []string{"out of range"}},
+		{name: "a score beyond", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum", "--score", "11"}, code: terminal.ExitInput, err: []string{"out of range"}},
 		{name: "it ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "falernum"}, out: []string{"Out\n", "falernum"}},
 		{name: "what ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--json"}, out: []string{`"out":[{"id":"falernum"`}},
 		{name: "it is back", args: []string{"house", "mark", "--house", path("bar.house"), "--back", "falernum"}, out: []string{"nothing has run out"}},
-		{name: "what nobody keeps ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "moon dust"}, code: exitInput, err: []string{"moon dust"}},
-		{name: "marks of the demo house", args: []string{"house", "mark", "--out", "falernum"}, code: exitInput, err: []string{"--house"}},
-		{name: "tasted, but not how", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum"}, code: exitInput, err: []string{"--kept"}},
+		{name: "what nobody keeps ran out", args: []string{"house", "mark", "--house", path("bar.house"), "--out", "moon dust"}, code: terminal.ExitInput, err: []string{"moon dust"}},
+		{name: "marks of the demo house", args: []string{"house", "mark", "--out", "falernum"}, code: terminal.ExitInput, err: []string{"--house"}},
+		{name: "tasted, but not how", args: []string{"house", "tasted", path("served.txt"), "--house", path("bar.house"), "--missing", "falernum"}, code: terminal.ExitInput, err: []string{"--kept"}},
 		{name: "cost", args: []string{"house", "cost", "quay test", "--house", path("bar.house")}, out: []string{"Quay Test: 2.10 EUR", "London dry gin", "66 %"}},
-		{name: "cost of a stranger", args: []string{"house", "cost", "Negative", "--house", path("bar.house")}, code: exitInput, err: []string{"no drink"}},
+		{name: "cost of a stranger", args: []string{"house", "cost", "Negative", "--house", path("bar.house")}, code: terminal.ExitInput, err: []string{"no drink"}},
 		{name: "batch", args: []string{"house", "batch", "Quay Test", "--serves", "20", "--house", path("bar.house")}, out: []string{"20.0 servings", "890 mL by volume", "water", "Keeps 1 day at most", "Costs 41"}},
-		{name: "batch of nothing", args: []string{"house", "batch", "Quay Test", "--house", path("bar.house")}, code: exitInput, err: []string{"--serves"}},
-		{name: "batch in a drawer", args: []string{"house", "batch", "Quay Test", "--keg", "19", "--from", "drawer", "--house", path("bar.house")}, code: exitInput, err: []string{"drawer"}},
+		{name: "batch of nothing", args: []string{"house", "batch", "Quay Test", "--house", path("bar.house")}, code: terminal.ExitInput, err: []string{"--serves"}},
+		{name: "batch in a drawer", args: []string{"house", "batch", "Quay Test", "--keg", "19", "--from", "drawer", "--house", path("bar.house")}, code: terminal.ExitInput, err: []string{"drawer"}},
 		{name: "nothing is right yet", args: []string{"house", "right", "--house", path("bar.house")}, out: []string{"no drink is marked"}},
 		{name: "right", args: []string{"house", "right", "Quay Test", "--house", path("bar.house")}, out: []string{"Quay Test", "version 1", "by 1 drink"}},
 		{name: "not right after all", args: []string{"house", "right", "Quay Test", "--undo", "--house", path("bar.house")}, out: []string{"no drink is marked"}},
-		{name: "not marked", args: []string{"house", "right", "Quay Test", "--undo", "--house", path("bar.house")}, code: exitInput, err: []string{"no mark"}},
+		{name: "not marked", args: []string{"house", "right", "Quay Test", "--undo", "--house", path("bar.house")}, code: terminal.ExitInput, err: []string{"no mark"}},
 		{name: "backup", args: []string{"house", "backup", "--house", path("bar.house"), path("monday.backup")}, out: []string{"verified", "9 records"}},
-		{name: "restore over it", args: []string{"house", "restore", "--house", path("bar.house"), path("monday.backup")}, code: exitFailed},
+		{name: "restore over it", args: []string{"house", "restore", "--house", path("bar.house"), path("monday.backup")}, code: terminal.ExitFailed},
 		{name: "restore beside it", args: []string{"house", "restore", "--house", path("other.house"), path("monday.backup")}, out: []string{"restored"}},
 		{name: "check", args: []string{"house", "check", "--house", path("other.house")}, out: []string{"is sound", "9 records"}},
 		{name: "export text", args: []string{"house", "export", "--house", path("other.house"), "--as", "text"}, out: []string{"Quay Test", "London dry gin"}},
 		{name: "export JSON", args: []string{"house", "export", "--house", path("other.house")}, out: []string{"counterpour-house"}},
-		{name: "no house", args: []string{"house", "check"}, code: exitInput, err: []string{"--house"}},
-		{name: "no such form", args: []string{"house", "export", "--house", path("other.house"), "--as", "stone"}, code: exitInput, err: []string{"stone", "json"}},
-		{name: "a backup that is none", args: []string{"house", "restore", "--house", path("third.house"), path("stock.csv")}, code: exitFailed},
+		{name: "no house", args: []string{"house", "check"}, code: terminal.ExitInput, err: []string{"--house"}},
+		{name: "no such form", args: []string{"house", "export", "--house", path("other.house"), "--as", "stone"}, code: terminal.ExitInput, err: []string{"stone", "json"}},
+		{name: "a backup that is none", args: []string{"house", "restore", "--house", path("third.house"), path("stock.csv")}, code: terminal.ExitFailed},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			code, out, errOut := try(t, "", c.args...)
@@ -110,17 +111,17 @@ func TestHouseInADatabase(t *testing.T) {
 		code int
 		want string
 	}{
-		{[]string{"import", "--as", "stock", stock, "--house", bar}, exitDone, "5 added"},
-		{[]string{"check", "--house", bar}, exitDone, "the house is sound"},
-		{[]string{"export", "--as", "stock", "--house", bar}, exitDone, "Dock falernum"},
-		{[]string{"export", "--as", "stock", "--house", other}, exitFailed, "no house in this venue"},
-		{[]string{"backup", backup + ".no", "--house", other}, exitFailed, "no house in this venue"},
-		{[]string{"check", "--house", other}, exitFailed, "no house in this venue"},
-		{[]string{"backup", backup, "--house", bar}, exitDone, "5 records"},
-		{[]string{"restore", backup, "--house", bar}, exitFailed, "restore into a new one"},
-		{[]string{"restore", backup, "--house", other}, exitDone, "restored the house, in a venue made for it"},
-		{[]string{"export", "--as", "stock", "--house", other}, exitDone, "Dock falernum"},
-		{[]string{"check", "--house", "postgres://a:secret@[::1"}, exitInput, "cannot be read"},
+		{[]string{"import", "--as", "stock", stock, "--house", bar}, terminal.ExitDone, "5 added"},
+		{[]string{"check", "--house", bar}, terminal.ExitDone, "the house is sound"},
+		{[]string{"export", "--as", "stock", "--house", bar}, terminal.ExitDone, "Dock falernum"},
+		{[]string{"export", "--as", "stock", "--house", other}, terminal.ExitFailed, "no house in this venue"},
+		{[]string{"backup", backup + ".no", "--house", other}, terminal.ExitFailed, "no house in this venue"},
+		{[]string{"check", "--house", other}, terminal.ExitFailed, "no house in this venue"},
+		{[]string{"backup", backup, "--house", bar}, terminal.ExitDone, "5 records"},
+		{[]string{"restore", backup, "--house", bar}, terminal.ExitFailed, "restore into a new one"},
+		{[]string{"restore", backup, "--house", other}, terminal.ExitDone, "restored the house, in a venue made for it"},
+		{[]string{"export", "--as", "stock", "--house", other}, terminal.ExitDone, "Dock falernum"},
+		{[]string{"check", "--house", "postgres://a:secret@[::1"}, terminal.ExitInput, "cannot be read"},
 	} {
 		code, out, message := try(t, "", append([]string{"house"}, c.args...)...)
 		assert.Equal(t, c.code, code, "%v: %s", c.args, message)
@@ -138,10 +139,10 @@ func TestServeHouse(t *testing.T) {
 	require.NoError(t, os.WriteFile(specs, []byte(houseSpecs), 0o644))
 	for _, args := range [][]string{{"--as", "stock", stock}, {"--as", "text", specs}} {
 		code, _, message := try(t, "", append([]string{"house", "import", "--house", bar}, args...)...)
-		require.Equal(t, exitDone, code, message)
+		require.Equal(t, terminal.ExitDone, code, message)
 	}
 	code, _, message := try(t, "", "serve", "--house", bar, "--listen", "0.0.0.0:0")
-	assert.Equal(t, exitInput, code)
+	assert.Equal(t, terminal.ExitInput, code)
 	assert.Contains(t, message, "--passcodes")
 
 	url, line, stop := serveHouse(t, bar)
@@ -189,7 +190,7 @@ func serveLogged(t *testing.T, log io.Writer, bar string, more ...string) (url, 
 	}
 	return regexp.MustCompile(`https?://\S+`).FindString(line), line, func() {
 		cancel()
-		assert.Equal(t, exitDone, <-ended)
+		assert.Equal(t, terminal.ExitDone, <-ended)
 	}
 }
 

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/cmd/counterpour/terminal"
 )
 
 // Only serve, import and restore make a house; whatever else is told of a path
@@ -21,7 +23,7 @@ func TestAMistypedHouseIsNotMade(t *testing.T) {
 		{"house", "mark", "--out", "falernum"}, {"outs", "--out", "falernum"},
 	} {
 		code, _, message := try(t, "", append(args, "--house", nowhere)...)
-		assert.Equal(t, exitFailed, code, "%v: %s", args, message)
+		assert.Equal(t, terminal.ExitFailed, code, "%v: %s", args, message)
 		assert.Contains(t, message, "there is no house in this place", args)
 		left, err := os.ReadDir(dir)
 		require.NoError(t, err)
@@ -32,7 +34,7 @@ func TestAMistypedHouseIsNotMade(t *testing.T) {
 	require.NoError(t, os.WriteFile(stock, []byte(houseStock), 0o600))
 	for _, want := range []string{"there was no house; made bra", "5 the same"} {
 		code, out, message := try(t, "", "house", "import", "--as", "stock", stock, "--house", nowhere)
-		require.Equal(t, exitDone, code, message)
+		require.Equal(t, terminal.ExitDone, code, message)
 		assert.Contains(t, out, want)
 	}
 }
@@ -43,18 +45,18 @@ func TestADamagedHouseIsNotServed(t *testing.T) {
 	bar, stock := filepath.Join(dir, "bar.house"), filepath.Join(dir, "stock.csv")
 	require.NoError(t, os.WriteFile(stock, []byte(houseStock), 0o600))
 	code, _, message := try(t, "", "house", "import", "--as", "stock", stock, "--house", bar)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	text, err := os.ReadFile(bar)
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(bar, bytes.Replace(text, []byte("Dock falernum"), []byte("Dock Falernum"), 1), 0o600))
 	for _, args := range [][]string{{"house", "check"}, {"serve", "--listen", "127.0.0.1:0"}, {"house", "import", "--as", "stock", stock}} {
 		code, _, message := try(t, "", append(args, "--house", bar)...)
-		assert.Equal(t, exitFailed, code, args)
+		assert.Equal(t, terminal.ExitFailed, code, args)
 		assert.Contains(t, message, "it is damaged", args)
 	}
 	require.NoError(t, os.Truncate(bar, 0))
 	code, _, message = try(t, "", "serve", "--listen", "127.0.0.1:0", "--house", bar)
-	assert.Equal(t, exitFailed, code)
+	assert.Equal(t, terminal.ExitFailed, code)
 	assert.Contains(t, message, "the file is empty")
 }
 
@@ -65,7 +67,7 @@ func TestACopyOfAHouseInUseIsTold(t *testing.T) {
 	path := func(name string) string { return filepath.Join(dir, name) }
 	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o600))
 	code, _, message := try(t, "", "house", "import", "--as", "stock", path("stock.csv"), "--house", path("bar.house"))
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	_, _, stop := serveHouse(t, path("bar.house"))
 	text, err := os.ReadFile(path("bar.house"))
 	require.NoError(t, err)
@@ -73,13 +75,13 @@ func TestACopyOfAHouseInUseIsTold(t *testing.T) {
 	require.NoError(t, os.WriteFile(path("copy.house"), text, 0o600))
 	for _, args := range [][]string{{"house", "check"}, {"serve", "--listen", "127.0.0.1:0"}, {"house", "import", "--as", "stock", path("stock.csv")}} {
 		code, _, message := try(t, "", append(args, "--house", path("copy.house"))...)
-		assert.Equal(t, exitFailed, code, args)
+		assert.Equal(t, terminal.ExitFailed, code, args)
 		assert.Contains(t, message, "the last changes may be missing", args)
 	}
 	code, out, message := try(t, "", "house", "restore", path("copy.house"), "--house", path("again.house"))
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Contains(t, out, "the last changes may be missing")
 	code, out, message = try(t, "", "house", "check", "--house", path("again.house"))
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Contains(t, out, "is sound: 5 records")
 }

@@ -18,6 +18,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data"
 	"counterpour/data/house/pgtest"
 )
@@ -98,10 +100,10 @@ func TestCommands(t *testing.T) {
 		{name: "no such file", args: []string{"score", "nowhere.txt"}, code: 2, message: []string{"nowhere.txt", "check the path"}},
 		{name: "a folder", args: []string{"score", folder}, code: 2, message: []string{"is a folder"}},
 		{name: "a huge file", args: []string{"score", huge}, code: 2, message: []string{"64 KiB"}},
-		{name: "a huge input", input: strings.Repeat("x", maxFile+1), args: []string{"score"}, code: 2, message: []string{"64 KiB"}},
+		{name: "a huge input", input: strings.Repeat("x", terminal.MaxFile+1), args: []string{"score"}, code: 2, message: []string{"64 KiB"}},
 		{name: "nothing in it", input: "", args: []string{"score", "-"}, code: 2, message: []string{"no pour"}},
 		{name: "a bad line", args: []string{"score", file(t, "bad.txt", "2 oz gin\n1 oz moon dust\n")}, code: 2, message: []string{"bad.txt, line 2", "moon dust", "nearest"}},
-		{name: "a bad unit", input: "2 onces gin\n", args: []string{"score"}, code: 2, message: []string{"line 1", "onces", "did you mean oz"}},
+		{name: "a bad unit", input: "2 tsbp gin\n", args: []string{"score"}, code: 2, message: []string{"line 1", "tsbp"}},
 		{name: "a negative amount", input: "-2 oz gin\n", args: []string{"score"}, code: 2, message: []string{"line 1", "-2", "above zero"}},
 		{name: "not UTF-8", input: "2 oz gin \xff\n", args: []string{"score"}, code: 2, message: []string{"line 1", "UTF-8"}},
 		{name: "nothing missing", args: []string{"cover", path}, code: 2, message: []string{"--missing"}},
@@ -162,14 +164,14 @@ func TestJSONIsTheEndpoints(t *testing.T) {
 		{[]string{"find", "bitter", "orange", "--class", "amaro", "--json"}, "/v1/ingredients?q=bitter+orange&class=amaro", ""},
 	} {
 		code, out, message := try(t, "", c.args...)
-		require.Equal(t, exitDone, code, message)
+		require.Equal(t, terminal.ExitDone, code, message)
 		assert.Equal(t, fetch(t, url+c.url, c.body), out)
 	}
 }
 
 func TestCheckAsJSON(t *testing.T) {
 	code, out, _ := try(t, "", "check", "--json")
-	require.Equal(t, exitDone, code)
+	require.Equal(t, terminal.ExitDone, code)
 	var r report
 	require.NoError(t, json.Unmarshal([]byte(out), &r))
 	c, err := data.Embedded()
@@ -187,7 +189,7 @@ func TestCheckAsJSON(t *testing.T) {
 	assert.Empty(t, r.Faults)
 
 	code, out, message := try(t, "", "check", t.TempDir(), "--json")
-	assert.Equal(t, exitInput, code)
+	assert.Equal(t, terminal.ExitInput, code)
 	assert.Contains(t, out, "no .toml file")
 	assert.Contains(t, message, "faults: 1")
 }
@@ -197,7 +199,7 @@ func TestCheckFindsFaults(t *testing.T) {
 	folder := t.TempDir()
 	require.NoError(t, os.CopyFS(folder, os.DirFS("../../data/catalogue")))
 	code, out, message := try(t, "", "check", folder)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Contains(t, out, "is sound")
 	gin := filepath.Join(folder, "gin.toml")
 	text, err := os.ReadFile(gin)
@@ -205,7 +207,7 @@ func TestCheckFindsFaults(t *testing.T) {
 	spoilt := strings.Replace(string(text), `abv = "`, `abv = "much `, 1)
 	require.NoError(t, os.WriteFile(gin, []byte(spoilt), 0o600))
 	code, _, message = try(t, "", "check", folder)
-	assert.Equal(t, exitInput, code)
+	assert.Equal(t, terminal.ExitInput, code)
 	assert.Contains(t, message, "gin.toml")
 	assert.Contains(t, message, "field abv")
 }
@@ -218,13 +220,13 @@ func startService(t testing.TB) string {
 	url, ended := start(ctx, t, shared)
 	t.Cleanup(func() {
 		stop()
-		assert.Equal(t, exitDone, <-ended)
+		assert.Equal(t, terminal.ExitDone, <-ended)
 	})
 	return url
 }
 
 // start runs the serve command until ctx ends; its exit code comes over ended.
-func start(ctx context.Context, t testing.TB, open kitchens) (url string, ended chan int) {
+func start(ctx context.Context, t testing.TB, open place.Kitchens) (url string, ended chan int) {
 	t.Helper()
 	lines, w := io.Pipe()
 	ended = make(chan int, 1)
@@ -301,7 +303,7 @@ func TestServeFinishesRequests(t *testing.T) {
 	require.NoError(t, err)
 	w.Close()
 	assert.Contains(t, <-answered, `"verdict":`)
-	assert.Equal(t, exitDone, <-ended)
+	assert.Equal(t, terminal.ExitDone, <-ended)
 }
 
 func TestServeStopsWhileStarting(t *testing.T) {
@@ -309,14 +311,14 @@ func TestServeStopsWhileStarting(t *testing.T) {
 	stop()
 	var out bytes.Buffer
 	code := runWith(ctx, embedded, []string{"serve", "--listen", "127.0.0.1:0"}, strings.NewReader(""), &out, io.Discard)
-	assert.Equal(t, exitDone, code)
+	assert.Equal(t, terminal.ExitDone, code)
 	assert.Empty(t, out.String(), "it never answered")
 }
 
 func TestServeTakenPort(t *testing.T) {
 	url := startService(t)
 	code, _, message := try(t, "", "serve", "--listen", strings.TrimPrefix(url, "http://"))
-	assert.Equal(t, exitFailed, code)
+	assert.Equal(t, terminal.ExitFailed, code)
 	assert.Contains(t, message, "address already in use")
 	assert.Contains(t, message, "--listen")
 }
@@ -325,7 +327,7 @@ func TestServeTakenPort(t *testing.T) {
 func TestRun(t *testing.T) {
 	var out, errOut bytes.Buffer
 	code := run([]string{"score"}, strings.NewReader(draft), &out, &errOut)
-	assert.Equal(t, exitDone, code, errOut.String())
+	assert.Equal(t, terminal.ExitDone, code, errOut.String())
 	assert.Contains(t, out.String(), "Halyard Sour")
 }
 
@@ -345,7 +347,7 @@ func TestServeBeforeItIsReady(t *testing.T) {
 		stop()
 		return nil, nil, ctx.Err()
 	}
-	assert.Equal(t, exitDone, runWith(ctx, slow, []string{"serve", "--listen", listen}, strings.NewReader(""), &out, io.Discard))
+	assert.Equal(t, terminal.ExitDone, runWith(ctx, slow, []string{"serve", "--listen", listen}, strings.NewReader(""), &out, io.Discard))
 	<-asked
 	assert.Empty(t, out.String())
 }

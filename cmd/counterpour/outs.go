@@ -1,20 +1,21 @@
 package main
 
 import (
-	"strconv"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
 
 // newOuts covers the menu of the house.
 //
 //	counterpour outs --out falernum --out "triple sec"
-func newOuts(open kitchens) *cobra.Command {
+func newOuts(open place.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var body api.OutsBody
 	var ahead bool
@@ -29,9 +30,9 @@ fetch, and which substitutes serve most drinks.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Out = append(body.Out, args...) // --out falernum orgeat
 			if len(body.Out) == 0 && !ahead {
-				return usagef("--out is not given; name the bottles that ran out, such as --out falernum")
+				return terminal.Usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}
-			house, done, err := snapshotOf(cmd.Context(), open, where)
+			house, done, err := place.SnapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
@@ -41,16 +42,16 @@ fetch, and which substitutes serve most drinks.`,
 				if err != nil {
 					return err
 				}
-				return deliver(cmd, *asJSON, answer, showCoverage)
+				return terminal.Deliver(cmd, *asJSON, answer, showCoverage)
 			}
 			answer, err := api.AnswerOuts(cmd.Context(), house, body)
 			if err != nil {
 				return err
 			}
-			return deliver(cmd, *asJSON, answer, func(p *page, a *api.OutsAnswer) { showOuts(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.OutsAnswer) { showOuts(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = addJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Out, "out", nil, "a bottle that ran out: name, alias or id; may be repeated")
 	guestFlags{avoid: &body.Avoid, diet: &body.Diet, maxABV: &body.MaxABV}.add(cmd)
 	cmd.Flags().Float64Var(&body.MaxCost, "max-cost", 0, "highest cost of the substitutes of one drink, by the house's prices; 0 for any")
@@ -60,11 +61,11 @@ fetch, and which substitutes serve most drinks.`,
 	return cmd
 }
 
-func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
+func showOuts(p *terminal.Page, a *api.OutsAnswer, everyCaution bool) {
 	var cautions cautionList
-	p.line("%s%s", a.House, invented(a.Invented))
+	p.Line("%s%s", a.House, invented(a.Invented))
 	if len(a.Outs) == 0 {
-		p.line("  no drink of the house needs what is out")
+		p.Line("  no drink of the house needs what is out")
 	}
 	showCross(p, a.CrossContact)
 	for _, o := range a.Outs {
@@ -72,38 +73,38 @@ func showOuts(p *page, a *api.OutsAnswer, everyCaution bool) {
 		for i, m := range o.Missing {
 			names[i] = m.Name
 		}
-		p.head("%s, without %s", o.Spec.Name, flavor.JoinAnd(names))
+		p.Head("%s, without %s", o.Spec.Name, flavor.JoinAnd(names))
 		showRemoved(p, o.Removed, o.Missing, o.Unstated)
 		showVerdict(p, o.Near, o.ProvenBest, o.IfLabelClears)
 		if o.Chosen < 0 {
-			p.line("  no cover in stock; do not serve it")
+			p.Line("  no cover in stock; do not serve it")
 		} else {
 			c := &o.Covers[o.Chosen]
-			p.line("  %s", c.Text)
+			p.Line("  %s", c.Text)
 			showCover(p, c)
 			cautions.add(o.Spec.Name, c.Cautions)
 		}
 		if len(o.IfLabelClears) > 0 {
 			c := &o.IfLabelClears[0]
-			p.line("  not safe as it stands: %s, %s", c.Text, labelsOf(c))
+			p.Line("  not safe as it stands: %s, %s", c.Text, labelsOf(c))
 		}
 	}
 	cautions.show(p, everyCaution)
 	if len(a.Fetch) > 0 {
-		p.head("Fetch first")
+		p.Head("Fetch first")
 	}
 	for _, f := range a.Fetch {
-		p.row("  "+f.Name, drinks(f.Drinks)+" complete again", number(float64(f.Lost), 0)+" of them without a cover")
+		p.Row("  "+f.Name, terminal.Drinks(f.Drinks)+" complete again", terminal.Number(float64(f.Lost), 0)+" of them without a cover")
 	}
 	if len(a.Opened) > 0 {
-		p.head("Keep at hand")
+		p.Head("Keep at hand")
 	}
 	for _, o := range a.Opened {
-		p.row("  "+o.Name, "for "+drinks(o.Drinks))
+		p.Row("  "+o.Name, "for "+terminal.Drinks(o.Drinks))
 	}
 	if a.Spared > 0 {
-		p.line("  %s fewer to open than with the best cover of each drink; all drinks together move %s noticeable steps further",
-			number(float64(a.Spared), 0), number(a.GivenJND, 2))
+		p.Line("  %s fewer to open than with the best cover of each drink; all drinks together move %s noticeable steps further",
+			terminal.Number(float64(a.Spared), 0), terminal.Number(a.GivenJND, 2))
 	}
 }
 
@@ -114,20 +115,13 @@ func invented(is bool) string {
 	return ""
 }
 
-func drinks(n int) string {
-	if n == 1 {
-		return "1 drink"
-	}
-	return strconv.Itoa(n) + " drinks"
-}
-
-func showCoverage(p *page, a *api.CoverageAnswer) {
-	p.line("%s%s: order two of these", a.House, invented(a.Invented))
+func showCoverage(p *terminal.Page, a *api.CoverageAnswer) {
+	p.Line("%s%s: order two of these", a.House, invented(a.Invented))
 	if len(a.Weak) == 0 {
-		p.line("  every bottle of the menu has a good cover in stock")
+		p.Line("  every bottle of the menu has a good cover in stock")
 	}
 	for _, w := range a.Weak {
-		p.row("  "+w.Name, strings.Join(w.Drinks, ", "))
+		p.Row("  "+w.Name, strings.Join(w.Drinks, ", "))
 	}
-	p.line("  a cover is good up to %s noticeable steps, and one that every bar pours further", number(a.GoodJND, 0))
+	p.Line("  a cover is good up to %s noticeable steps, and one that every bar pours further", terminal.Number(a.GoodJND, 0))
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/place"
 	"counterpour/webui"
 	"counterpour/webui/behind"
 	"counterpour/webui/webuitest"
@@ -18,7 +19,7 @@ const harbourSour = "2+oz+gold+rum%0A3%2F4+oz+lime+juice%0A3%2F4+oz+falernum%0As
 // The juices of the catalogue know their acids, and the training page stands on
 // the proven drinks.
 func TestPagesOverTheKitchen(t *testing.T) {
-	v, done, err := atHouse(t.Context(), embedded, demoHouse)
+	v, done, err := place.AtHouse(t.Context(), embedded, place.Demo)
 	require.NoError(t, err)
 	defer done()
 	h, err := webui.New(func() behind.Visit { return v.Visit() }, slog.New(slog.NewTextHandler(io.Discard, nil)))

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/cmd/counterpour/terminal"
 )
 
 var updateReadme = flag.Bool("update-readme", false, "write the true outputs into README.md")
@@ -45,7 +47,7 @@ func TestReadmeShowsTrueOutput(t *testing.T) {
 			continue
 		}
 		var out, errOut bytes.Buffer
-		require.Equal(t, exitDone, run(c.args, strings.NewReader(c.in), &out, &errOut), errOut.String())
+		require.Equal(t, terminal.ExitDone, run(c.args, strings.NewReader(c.in), &out, &errOut), errOut.String())
 		want := strings.TrimRight(out.String(), "\n")
 		if c.first {
 			want, _, _ = strings.Cut(want, "\n\n")

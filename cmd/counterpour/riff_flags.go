@@ -8,6 +8,7 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
 
@@ -40,49 +41,49 @@ func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 	if path == "" {
 		return nil, nil
 	}
-	text, err := readFile(path)
+	text, err := terminal.ReadFile(path)
 	if err != nil {
 		return nil, err
 	}
 	ids, err := house.StockList(text)
 	if err != nil {
-		return nil, explain(err, path)
+		return nil, terminal.Explain(err, path)
 	}
 	return ids, nil
 }
 
 // showDrink lists the pours of a drink, and what it carries.
-func showDrink(p *page, s *api.Spec, allergens []api.Allergen) {
+func showDrink(p *terminal.Page, s *api.Spec, allergens []api.Allergen) {
 	for _, x := range s.Pours {
-		p.row("   "+amount(x.Amount, x.Unit), x.Ingredient)
+		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient)
 	}
 	lines := allergenLines(allergens)
 	for _, l := range lines {
-		p.line("     %s: %s", l[0], l[1])
+		p.Line("     %s: %s", l[0], l[1])
 	}
 	if len(lines) == 0 {
-		p.line("     no allergen is recorded; read the labels")
+		p.Line("     no allergen is recorded; read the labels")
 	}
 }
 
 // showNew names the allergens that were not there before.
-func showNew(p *page, names []string) {
+func showNew(p *terminal.Page, names []string) {
 	if len(names) > 0 {
-		p.line("     new allergens: %s", strings.Join(names, ", "))
+		p.Line("     new allergens: %s", strings.Join(names, ", "))
 	}
 }
 
 // showAsk says what to ask the guest before it is poured.
-func showAsk(p *page, questions []string) {
+func showAsk(p *terminal.Page, questions []string) {
 	for _, q := range questions {
-		p.line("     ask the guest: %s", q)
+		p.Line("     ask the guest: %s", q)
 	}
 }
 
 // showCross says what to clean for a guest who avoids something.
-func showCross(p *page, text string) {
+func showCross(p *terminal.Page, text string) {
 	if text != "" {
-		p.line("%s", text)
+		p.Line("%s", text)
 	}
 }
 
@@ -97,7 +98,7 @@ func allergenLines(marks []api.Allergen) [][2]string {
 			if m.Certainty != string(c) {
 				continue
 			}
-			names = append(names, m.Allergen+" ("+orNone(m.From)+")")
+			names = append(names, m.Allergen+" ("+terminal.OrNone(m.From)+")")
 			for _, id := range m.From {
 				if !slices.Contains(pours, id) {
 					pours = append(pours, id)
@@ -107,9 +108,9 @@ func allergenLines(marks []api.Allergen) [][2]string {
 		switch {
 		case len(names) == 0:
 		case c == flavor.Unstated:
-			out = append(out, [2]string{"not stated", "anything else in " + orNone(pours) + "; read the label"})
+			out = append(out, [2]string{"not stated", "anything else in " + terminal.OrNone(pours) + "; read the label"})
 		default:
-			out = append(out, [2]string{string(c), orNone(names)})
+			out = append(out, [2]string{string(c), terminal.OrNone(names)})
 		}
 	}
 	return out
@@ -120,5 +121,5 @@ func costText(cost *float64, currency string) string {
 	if cost == nil {
 		return ""
 	}
-	return strings.TrimRight("; costs "+number(*cost, 2)+" "+currency, " ")
+	return strings.TrimRight("; costs "+terminal.Number(*cost, 2)+" "+currency, " ")
 }

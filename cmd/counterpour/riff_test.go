@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/cmd/counterpour/terminal"
 )
 
 // command is one run of the program and what must come of it.
@@ -78,17 +80,17 @@ func TestRiffInAHouse(t *testing.T) {
 	require.NoError(t, os.WriteFile(stock, []byte(rows), 0o600))
 	require.NoError(t, os.WriteFile(draft, []byte(plainSour), 0o600))
 	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	code, out, message := try(t, "", "riff", draft, "--house", bar)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Contains(t, out, "aged rum")
 	assert.Contains(t, out, "; costs ")
 	code, out, message = try(t, "", "riff", draft, "--house", bar, "--max-cost", "3")
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Contains(t, out, "bourbon")
 	assert.NotContains(t, out, "aged rum", "a millilitre of it costs 1")
 	code, out, message = try(t, "", "use-up", "--bottle", "bourbon", "--bottle", "aged rum", "--house", bar, "--max-cost", "3")
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Contains(t, out, "bourbon")
 	assert.Contains(t, out, "No use found for")
 }
@@ -100,7 +102,7 @@ func TestRiffJSONIsTheEndpoints(t *testing.T) {
 	url, ended := start(ctx, t, shared)
 	t.Cleanup(func() {
 		stop()
-		assert.Equal(t, exitDone, <-ended)
+		assert.Equal(t, terminal.ExitDone, <-ended)
 	})
 	path := file(t, "draft.txt", plainSour)
 	text, err := json.Marshal(plainSour)
@@ -117,7 +119,7 @@ func TestRiffJSONIsTheEndpoints(t *testing.T) {
 			`{"from":{"text":` + string(text) + `},"to":{"drink":"Tide Table"},"steps":2,"avoid":["eggs"]}`},
 	} {
 		code, out, message := try(t, "", c.args...)
-		require.Equal(t, exitDone, code, message)
+		require.Equal(t, terminal.ExitDone, code, message)
 		assert.Equal(t, fetch(t, url+c.url, c.body), out)
 	}
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"os/signal"
@@ -10,21 +9,11 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"counterpour/data/house"
+	"counterpour/cmd/counterpour/keep"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
-
-// Exit codes.
-const (
-	exitDone   = 0
-	exitFailed = 1 // the work failed
-	exitInput  = 2 // the input or the flags were wrong
-)
-
-// usageError is a fault in the flags, the arguments or a file that was named.
-type usageError struct{ error }
-
-func usagef(format string, args ...any) error { return usageError{fmt.Errorf(format, args...)} }
 
 // run runs the program and returns its exit code.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
@@ -34,7 +23,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 }
 
 // runWith runs the program with kitchens of the caller's, until ctx ends.
-func runWith(ctx context.Context, open kitchens, args []string, in io.Reader, out, errOut io.Writer) int {
+func runWith(ctx context.Context, open place.Kitchens, args []string, in io.Reader, out, errOut io.Writer) int {
 	root := newRoot(open)
 	root.SetArgs(args)
 	root.SetIn(in)
@@ -42,22 +31,13 @@ func runWith(ctx context.Context, open kitchens, args []string, in io.Reader, ou
 	root.SetErr(errOut)
 	err := root.ExecuteContext(ctx)
 	if err == nil {
-		return exitDone
+		return terminal.ExitDone
 	}
-	fmt.Fprintln(errOut, legible(err.Error()))
-	return exitCode(err)
+	fmt.Fprintln(errOut, terminal.Legible(err.Error()))
+	return terminal.ExitCode(err)
 }
 
-// exitCode maps an error to the exit code: what the user wrote, or the work.
-func exitCode(err error) int {
-	var usage usageError
-	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) || errors.Is(err, house.ErrInvalid) {
-		return exitInput
-	}
-	return exitFailed
-}
-
-func newRoot(open kitchens) *cobra.Command {
+func newRoot(open place.Kitchens) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "counterpour",
 		Short: "Balance drinks, fix them, and cover what ran out",
@@ -74,31 +54,18 @@ Exit codes: 0 done, 1 the work failed, 2 the input or the flags were wrong.`,
 			}
 			near := cmd.SuggestionsFor(args[0])
 			if len(near) > 0 {
-				return usagef("%q is no command; did you mean %s?", args[0], flavor.JoinOr(near))
+				return terminal.Usagef("%q is no command; did you mean %s?", args[0], flavor.JoinOr(near))
 			}
-			return usagef("%q is no command; counterpour --help lists them", args[0])
+			return terminal.Usagef("%q is no command; counterpour --help lists them", args[0])
 		},
 	}
 	root.SuggestionsMinimumDistance = 2
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
-		return usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
+		return terminal.Usagef("%w; %s --help lists the flags", err, cmd.CommandPath())
 	})
-	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newFind(open), newHouse(open), newCheck(), newCalibrate(), newVersion())
+	root.AddCommand(newServe(open), newScore(open), newCover(open), newRiff(open), newUseUp(open), newWalk(open), newOuts(open), newFind(open), keep.New(open), newCheck(), newCalibrate(), newVersion())
 	for _, c := range root.Commands() {
-		c.Args = wrongArgs(c.Args)
+		c.Args = terminal.WrongArgs(c.Args)
 	}
 	return root
-}
-
-// wrongArgs makes what a check of arguments finds a fault of the user's.
-func wrongArgs(check cobra.PositionalArgs) cobra.PositionalArgs {
-	return func(cmd *cobra.Command, args []string) error {
-		if check == nil {
-			return nil
-		}
-		if err := check(cmd, args); err != nil {
-			return usagef("%w; write it as: %s", err, cmd.UseLine())
-		}
-		return nil
-	}
 }

@@ -7,6 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
@@ -19,7 +21,7 @@ import (
 //
 //	counterpour score draft.txt
 //	counterpour score - --json < draft.txt
-func newScore(open kitchens) *cobra.Command {
+func newScore(open place.Kitchens) *cobra.Command {
 	var asJSON *bool
 	var arithmetic, partial bool
 	var cautions *bool
@@ -36,58 +38,58 @@ in the glass, how well it fits its family of drinks and how to fix it.
   shake, up`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, file, err := readDraft(cmd, args)
+			text, file, err := terminal.ReadDraft(cmd, args)
 			if err != nil {
 				return err
 			}
-			house, done, err := demoOf(cmd.Context(), open)
+			house, done, err := place.DemoOf(cmd.Context(), open)
 			if err != nil {
 				return err
 			}
 			defer done()
 			answer, err := api.AnswerScore(cmd.Context(), house, api.ScoreBody{Draft: api.Draft{Text: &text}, Explain: arithmetic, Partial: partial})
 			if err != nil {
-				return explain(err, file)
+				return terminal.Explain(err, file)
 			}
-			return deliver(cmd, *asJSON, answer, func(p *page, a *api.ScoreAnswer) { showScore(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.ScoreAnswer) { showScore(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = addJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().BoolVar(&partial, "partial", false, "score the lines that can be read while others cannot, and list those")
 	cmd.Flags().BoolVar(&arithmetic, "explain", false, "also show the arithmetic of the score, line by line")
 	return cmd
 }
 
-func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
-	p.line("%s", title(a.Spec.Name, a.Spec.Method, a.Spec.Service))
+func showScore(p *terminal.Page, a *api.ScoreAnswer, everyCaution bool) {
+	p.Line("%s", title(a.Spec.Name, a.Spec.Method, a.Spec.Service))
 	for _, x := range a.Spec.Pours {
 		asked := ""
 		if x.Match.How == string(flavor.MatchFuzzy) {
 			asked = fmt.Sprintf("read from %q", x.Match.Asked)
 		}
-		p.row(amount(x.Amount, x.Unit), x.Name, number(x.ML, 2)+" mL", asked)
+		p.Row(amount(x.Amount, x.Unit), x.Name, terminal.Number(x.ML, 2)+" mL", asked)
 	}
 	for _, n := range a.Spec.Notes {
-		p.line("  note: %s", n)
+		p.Line("  note: %s", n)
 	}
 	if len(a.Incomplete) > 0 {
-		p.head("Incomplete: these lines are not in what follows")
+		p.Head("Incomplete: these lines are not in what follows")
 	}
 	for _, e := range a.Incomplete {
-		p.line("  %s: %s", e.Location, e.Message)
+		p.Line("  %s: %s", e.Location, e.Message)
 	}
-	p.head("Score %s of 100: %s", words.Points(a.Score), strings.ToLower(words.Verdict(weigh.Verdict(a.Verdict))))
+	p.Head("Score %s of 100: %s", words.Points(a.Score), strings.ToLower(words.Verdict(weigh.Verdict(a.Verdict))))
 	showFaults(p, a)
 	showFinished(p, &a.Finished)
-	p.head("Family")
+	p.Head("Family")
 	for _, t := range a.Templates {
-		p.row(t.Name, number(100*t.Probability, 1)+" % likely", "fit "+number(t.Fit, 1))
+		p.Row(t.Name, terminal.Number(100*t.Probability, 1)+" % likely", "fit "+terminal.Number(t.Fit, 1))
 	}
 	if len(a.Explanation) > 0 {
-		p.head("How the score is worked out")
+		p.Head("How the score is worked out")
 	}
 	for _, step := range a.Explanation {
-		p.line("  %s", step.Text)
+		p.Line("  %s", step.Text)
 	}
 	showAllergens(p, a.Allergens)
 	var cautions cautionList
@@ -95,19 +97,19 @@ func showScore(p *page, a *api.ScoreAnswer, everyCaution bool) {
 	cautions.show(p, everyCaution)
 }
 
-func showFaults(p *page, a *api.ScoreAnswer) {
+func showFaults(p *terminal.Page, a *api.ScoreAnswer) {
 	for _, f := range a.Faults {
 		if f.Axis == ratio.Method.String() { // no steps lead from well made to badly made
-			p.row(f.Word+":", f.Text)
+			p.Row(f.Word+":", f.Text)
 			continue
 		}
-		p.row(f.Word+":", f.Text, "("+steps(f)+")")
+		p.Row(f.Word+":", f.Text, "("+steps(f)+")")
 	}
 	if len(a.Fixes) > 0 {
-		p.head("To fix it, one of")
+		p.Head("To fix it, one of")
 	}
 	for i, f := range a.Fixes {
-		p.row(fmt.Sprintf("%d.", i+1), f.Text, "score "+words.Points(f.Score))
+		p.Row(fmt.Sprintf("%d.", i+1), f.Text, "score "+words.Points(f.Score))
 	}
 }
 
@@ -115,30 +117,30 @@ func showFaults(p *page, a *api.ScoreAnswer) {
 // plus-or-minus of its own.
 func steps(f api.Fault) string {
 	if f.PlusMinus == 0 {
-		return number(f.Deviation, 1) + " noticeable steps"
+		return terminal.Number(f.Deviation, 1) + " noticeable steps"
 	}
-	return number(f.Deviation, 1) + " ± " + number(f.PlusMinus, 1) + " noticeable steps"
+	return terminal.Number(f.Deviation, 1) + " ± " + terminal.Number(f.PlusMinus, 1) + " noticeable steps"
 }
 
-func showFinished(p *page, f *api.Finished) {
-	p.head("Finished")
+func showFinished(p *terminal.Page, f *api.Finished) {
+	p.Head("Finished")
 	for _, r := range mix.Readouts() {
 		value, spread, _ := f.Read(r.Key) // that every one is there is tested where they are served
 		row := []string{strings.ToLower(r.Label), reading(&r, value, spread)}
 		if r.Key == "ethanol_g" {
 			row[1] += standardDrinks(f.Servings)
 		}
-		p.row(row...)
+		p.Row(row...)
 	}
-	p.row("glass", f.Glass)
-	p.row("looks", f.Colour.Words)
+	p.Row("glass", f.Glass)
+	p.Row("looks", f.Colour.Words)
 }
 
 // reading says what is read off a drink, with its spread and its unit.
 func reading(r *mix.Readout, value, spread float64) string {
-	said := number(r.Shown(value), r.Digits)
+	said := terminal.Number(r.Shown(value), r.Digits)
 	if spread > 0 {
-		said += " ± " + number(spread, r.Digits)
+		said += " ± " + terminal.Number(spread, r.Digits)
 	}
 	return said + " " + r.Unit
 }
@@ -149,22 +151,22 @@ func standardDrinks(servings []api.Serving) string {
 	for _, s := range servings {
 		switch s.Country {
 		case "United States":
-			text += ", " + number(s.Count, 1) + " US standard drinks"
+			text += ", " + terminal.Number(s.Count, 1) + " US standard drinks"
 		case "United Kingdom":
-			text += ", " + number(s.Count, 1) + " UK units"
+			text += ", " + terminal.Number(s.Count, 1) + " UK units"
 		}
 	}
 	return text
 }
 
-func showAllergens(p *page, allergens []api.Allergen) {
-	p.head("Allergens")
+func showAllergens(p *terminal.Page, allergens []api.Allergen) {
+	p.Head("Allergens")
 	lines := allergenLines(allergens)
 	for _, l := range lines {
-		p.row(l[0], l[1])
+		p.Row(l[0], l[1])
 	}
 	if len(lines) == 0 {
-		p.row("none is recorded for these pours; read the labels")
+		p.Row("none is recorded for these pours; read the labels")
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/mix"
 )
 
@@ -23,7 +24,7 @@ func TestScoreShowsEveryReadout(t *testing.T) {
 	scored, err := k.Judge.Score(&spec)
 	require.NoError(t, err)
 	code, out, message := try(t, text, "score", "-")
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	for _, r := range mix.Readouts() {
 		line := regexp.MustCompile(`(?m)^ *` + strings.ToLower(r.Label) + ` +(-?[\d.]+)( ± [\d.]+)? ` + regexp.QuoteMeta(r.Unit)).FindStringSubmatch(strings.ReplaceAll(out, "−", "-"))
 		require.NotNil(t, line, "%s in\n%s", r.Label, out)
@@ -37,7 +38,7 @@ func TestScoreShowsEveryReadout(t *testing.T) {
 // No steps lead from a drink that is well made to one that is not, so none are counted.
 func TestScoreCountsNoStepsOfMethod(t *testing.T) {
 	code, out, message := try(t, "2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\n2 oz heavy cream\nshake, up", "score", "-")
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Regexp(t, `(?m)^ +curdles: .*juice *$`, out)
 	assert.Contains(t, out, "noticeable steps)", "of what is too rich")
 }

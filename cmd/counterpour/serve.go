@@ -13,15 +13,16 @@ import (
 	"sync/atomic"
 	"time"
 
-	"counterpour/data/house"
-	"counterpour/data/stamp"
-
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
 	"counterpour/api/admission"
 	"counterpour/api/journal"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
+	"counterpour/data/house"
+	"counterpour/data/stamp"
 	"counterpour/webui"
 	"counterpour/webui/access"
 	"counterpour/webui/behind"
@@ -41,8 +42,8 @@ const (
 // newServe serves the API and the web pages.
 //
 //	counterpour serve --listen 127.0.0.1:0
-func newServe(open kitchens) *cobra.Command {
-	s := &program{open: open, at: place{why: toServe}}
+func newServe(open place.Kitchens) *cobra.Command {
+	s := &program{open: open, at: place.Place{Why: place.ToServe}}
 	cmd := &cobra.Command{
 		Use:   "serve",
 		Short: "Serve the API and the web pages",
@@ -56,7 +57,7 @@ once it answers.`,
 			return s.Run(cmd.Context())
 		},
 	}
-	cmd.Flags().StringVar(&s.at.where, "house", "", "file that the house is kept in, made if it is not there, or a postgres:// address; the invented demo house if empty")
+	cmd.Flags().StringVar(&s.at.Where, "house", "", "file that the house is kept in, made if it is not there, or a postgres:// address; the invented demo house if empty")
 	cmd.Flags().StringVar(&s.listen, "listen", "127.0.0.1:8086", "address and port to listen on; port 0 picks a free one")
 	s.door.flags(cmd)
 	return cmd
@@ -69,10 +70,10 @@ const spareThreads = 2
 
 // program is what serves. Run may be called once.
 type program struct {
-	open    kitchens
+	open    place.Kitchens
 	listen  string
 	cores   int // that searches may hold
-	at      place
+	at      place.Place
 	door    door
 	opening api.Progress // of the search by words
 	out     io.Writer    // gets the line with the address
@@ -84,7 +85,7 @@ type program struct {
 // The search by words is made beside the first answers.
 func (s *program) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
-		return usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
+		return terminal.Usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
 	}
 	roll, err := s.door.roll(s.listen, s.log)
 	if err != nil {
@@ -143,18 +144,18 @@ func (s *program) Run(ctx context.Context) error {
 // what says what is served, and what is kept of it.
 func (s *program) what() string {
 	switch {
-	case s.at.later:
+	case s.at.Later:
 		return "a later version wrote the house, so it is open for reading only"
-	case s.at.where == demoHouse:
+	case s.at.Where == place.Demo:
 		return "embedded catalogue and demo house, in memory; nothing is saved"
-	case isDatabase(s.at.where) && s.at.made:
+	case place.IsDatabase(s.at.Where) && s.at.Made:
 		return "the house is kept in a PostgreSQL database, in a venue made just now"
-	case isDatabase(s.at.where):
+	case place.IsDatabase(s.at.Where):
 		return "the house is kept in a PostgreSQL database"
-	case s.at.made:
-		return "the house is kept in " + s.at.where + ", which was made just now"
+	case s.at.Made:
+		return "the house is kept in " + s.at.Where + ", which was made just now"
 	}
-	return "the house is kept in " + s.at.where
+	return "the house is kept in " + s.at.Where
 }
 
 // handler is all that is served over a kitchen and its house, which leave
@@ -162,8 +163,8 @@ func (s *program) what() string {
 func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, a *roll) (h http.Handler, leave func(), err error) {
 	k = k.Admitting(admission.New(s.cores))
 	watch := newStopwatch()
-	s.at.over = watch.over
-	v, leave, err := enter(ctx, k, &s.at, s.log)
+	s.at.Over = watch.over
+	v, leave, err := place.Enter(ctx, k, &s.at, s.log)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -171,7 +172,7 @@ func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.
 	if a != nil {
 		shut := leave
 		var stop func()
-		guard, stop = s.door.guard(ctx, a, v.Store(), s.at.later)
+		guard, stop = s.door.guard(ctx, a, v.Store(), s.at.Later)
 		leave = func() { stop(); shut() }
 	}
 	server.RegisterOnShutdown(v.HangUp)

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/webui/access"
 )
@@ -42,7 +43,7 @@ func (d *door) roll(listen string, log *slog.Logger) (*roll, error) {
 	for _, p := range d.proxies {
 		prefix, err := prefixOf(p)
 		if err != nil {
-			return nil, usagef("--proxy %s: write an address or a network, such as 10.0.0.1 or 10.0.0.0/24", p)
+			return nil, terminal.Usagef("--proxy %s: write an address or a network, such as 10.0.0.1 or 10.0.0.0/24", p)
 		}
 		o.Proxies = append(o.Proxies, prefix)
 	}
@@ -50,11 +51,11 @@ func (d *door) roll(listen string, log *slog.Logger) (*roll, error) {
 		if loopback(listen) && len(d.proxies) == 0 {
 			return nil, nil
 		}
-		return nil, usagef("--listen %s: others can reach this server, so it needs --passcodes FILE; make its lines with counterpour house passcode --name NAME --role lead", listen)
+		return nil, terminal.Usagef("--listen %s: others can reach this server, so it needs --passcodes FILE; make its lines with counterpour house passcode --name NAME --role lead", listen)
 	}
 	book, err := access.ReadFile(d.passcodes)
 	if err != nil {
-		return nil, wrongPath(err)
+		return nil, terminal.WrongPath(err)
 	}
 	if !loopback(listen) && d.cert == "" && !o.Secure {
 		log.Warn("passcodes go over the network as plain text; give --tls-cert and --tls-key, or put a server that speaks https in front and name it with --proxy")
@@ -97,13 +98,13 @@ func (d *door) scheme() string {
 func (d *door) encryption() (*tls.Config, error) {
 	switch {
 	case (d.cert == "") != (d.key == ""):
-		return nil, usagef("--tls-cert and --tls-key go together; give both, or neither")
+		return nil, terminal.Usagef("--tls-cert and --tls-key go together; give both, or neither")
 	case d.cert == "":
 		return nil, nil
 	}
 	c, err := tls.LoadX509KeyPair(d.cert, d.key)
 	if err != nil {
-		return nil, usagef("--tls-cert %s and --tls-key %s: %w; both must be PEM, and belong together", d.cert, d.key, err)
+		return nil, terminal.Usagef("--tls-cert %s and --tls-key %s: %w; both must be PEM, and belong together", d.cert, d.key, err)
 	}
 	return &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12}, nil
 }

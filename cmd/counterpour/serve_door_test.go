@@ -22,6 +22,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 )
@@ -33,11 +34,11 @@ func lines(t *testing.T) (path, token string) {
 	var book string
 	for _, p := range [][2]string{{"Ana", "lead"}, {"Wren", "floor"}} {
 		code, line, message := try(t, p[0]+" pours well\n", "house", "passcode", "--name", p[0], "--role", p[1])
-		require.Equal(t, exitDone, code, message)
+		require.Equal(t, terminal.ExitDone, code, message)
 		book += line
 	}
 	code, line, message := try(t, "", "house", "token", "--name", "till", "--role", "floor")
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	path = filepath.Join(t.TempDir(), "passcodes")
 	require.NoError(t, os.WriteFile(path, []byte(book+line), 0o600))
 	return path, strings.TrimSpace(strings.Split(message, "\n")[2])
@@ -75,7 +76,7 @@ func TestServeBehindADoor(t *testing.T) {
 	stock := filepath.Join(t.TempDir(), "stock.csv")
 	require.NoError(t, os.WriteFile(stock, []byte(houseStock), 0o644))
 	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	url, line, stop := serveHouse(t, bar, "--passcodes", passcodes, "--tls-cert", cert, "--tls-key", key)
 	assert.Contains(t, line, "https://")
 
@@ -171,7 +172,7 @@ func TestDoorsThatDoNotOpen(t *testing.T) {
 		{[]string{"--passcodes", passcodes, "--tls-cert", cert, "--tls-key", passcodes}, "PEM"},
 	} {
 		code, _, message := try(t, "", append([]string{"serve", "--listen", "127.0.0.1:0"}, c.args...)...)
-		assert.Equal(t, exitInput, code, c.args)
+		assert.Equal(t, terminal.ExitInput, code, c.args)
 		assert.Contains(t, message, c.want, c.args)
 	}
 }

@@ -1,10 +1,10 @@
 package main
 
 import (
+	"github.com/prometheus/client_golang/prometheus"
+
 	"counterpour/api/service"
 	"counterpour/webui/access"
-
-	"github.com/prometheus/client_golang/prometheus"
 )
 
 // metersOf measures what only a house at work has: how far behind its store it may

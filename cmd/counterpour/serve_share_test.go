@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house/pgtest"
 )
 
@@ -133,7 +134,7 @@ func TestALaterHouseIsServedToBeRead(t *testing.T) {
 	bar := filepath.Join(t.TempDir(), "bar.house")
 	stock := file(t, "stock.csv", houseStock)
 	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	db, err := sql.Open("sqlite", bar)
 	require.NoError(t, err)
 	_, err = db.Exec(`ALTER TABLE record ADD COLUMN shelf TEXT; PRAGMA user_version = 99`)
@@ -141,7 +142,7 @@ func TestALaterHouseIsServedToBeRead(t *testing.T) {
 	require.NoError(t, db.Close())
 
 	code, _, message = try(t, "", "house", "mark", "--out", "falernum", "--house", bar)
-	assert.Equal(t, exitFailed, code)
+	assert.Equal(t, terminal.ExitFailed, code)
 	assert.Contains(t, message, "use the program that wrote it")
 	var log logged
 	url, line, stop := serveLogged(t, &log, bar)

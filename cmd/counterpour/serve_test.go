@@ -18,6 +18,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
 )
@@ -120,7 +121,7 @@ func TestEveryRequestIsALine(t *testing.T) {
 func TestMeters(t *testing.T) {
 	bar, stock := filepath.Join(t.TempDir(), "bar.house"), file(t, "stock.csv", houseStock)
 	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	url, _, stop := serveHouse(t, bar)
 	defer stop()
 	next(t, events(t.Context(), t, url), "board")
@@ -211,7 +212,7 @@ func TestTwoServersOverOneDatabase(t *testing.T) {
 	at := database.DSN() + "&venue=bar"
 	stock := file(t, "stock.csv", houseStock)
 	code, _, message := try(t, "", "house", "import", "--house", at, "--as", "stock", stock)
-	require.Equal(t, exitDone, code, message)
+	require.Equal(t, terminal.ExitDone, code, message)
 	var log logged
 	here, _, stopHere := serveLogged(t, &log, at)
 	defer stopHere()

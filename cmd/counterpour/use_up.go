@@ -7,13 +7,15 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/words"
 )
 
 // newUseUp drafts drinks that use bottles up.
 //
 //	counterpour use-up --bottle "fino sherry" --bottle mezcal --avoid eggs
-func newUseUp(open kitchens) *cobra.Command {
+func newUseUp(open place.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var stock, where string
 	var body api.UseUpBody
@@ -28,9 +30,9 @@ a sweetener, or a spoon of an anise spirit.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Bottles = append(body.Bottles, args...) // --bottle mezcal "fino sherry"
 			if len(body.Bottles) == 0 {
-				return usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
+				return terminal.Usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}
-			house, done, err := snapshotOf(cmd.Context(), open, where)
+			house, done, err := place.SnapshotOf(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
@@ -40,12 +42,12 @@ a sweetener, or a spoon of an anise spirit.`,
 			}
 			answer, err := api.AnswerUseUp(cmd.Context(), house, body)
 			if err != nil {
-				return explain(err, "")
+				return terminal.Explain(err, "")
 			}
-			return deliver(cmd, *asJSON, answer, func(p *page, a *api.UseUpAnswer) { showUseUp(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.UseUpAnswer) { showUseUp(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = addJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().StringArrayVar(&body.Bottles, "bottle", nil, "a bottle that must move: name, alias or id; may be repeated, 24 at most")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
 	cmd.Flags().StringArrayVar(&body.Toward, "toward", nil, "a limit, such as \"no smoke\" or \"below 12 %\"; may be repeated")
@@ -58,29 +60,29 @@ a sweetener, or a spoon of an anise spirit.`,
 	return cmd
 }
 
-func showUseUp(p *page, a *api.UseUpAnswer, everyCaution bool) {
+func showUseUp(p *terminal.Page, a *api.UseUpAnswer, everyCaution bool) {
 	var cautions cautionList
 	if a.House != "" {
-		p.line("From the stock of %s%s", a.House, invented(a.Invented))
+		p.Line("From the stock of %s%s", a.House, invented(a.Invented))
 	}
 	if len(a.Drafts) == 0 {
-		p.line("No balanced draft pours these bottles with the allowed ingredients")
+		p.Line("No balanced draft pours these bottles with the allowed ingredients")
 	}
 	showCross(p, a.CrossContact)
 	for i, d := range a.Drafts {
-		p.head("%d. %s", i+1, d.Name)
-		p.line("     %s", d.Text)
-		p.line("     %s", d.Why)
+		p.Head("%d. %s", i+1, d.Name)
+		p.Line("     %s", d.Text)
+		p.Line("     %s", d.Why)
 		showDrink(p, &d.Spec, d.Allergens)
 		showAsk(p, d.Ask)
-		p.line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, words.Points(d.Score), costText(d.Cost, a.Currency))
+		p.Line("     %s, %s; score %s%s", d.Spec.Method, d.Spec.Service, words.Points(d.Score), costText(d.Cost, a.Currency))
 		cautions.add(strconv.Itoa(i+1), d.Cautions)
 	}
 	if len(a.Unused) > 0 {
-		p.head("No use found for")
+		p.Head("No use found for")
 	}
 	for _, u := range a.Unused {
-		p.row("  "+u.Name, u.Text)
+		p.Row("  "+u.Name, u.Text)
 	}
 	cautions.show(p, everyCaution)
 	showLeftOut(p, &a.Refused, a.Seed)

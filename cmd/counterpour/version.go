@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/stamp"
 )
 
@@ -16,16 +17,16 @@ func newVersion() *cobra.Command {
 		Short: "Say which build of the program this is",
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			return deliver(cmd, *asJSON, stamp.Read(), showBuild)
+			return terminal.Deliver(cmd, *asJSON, stamp.Read(), showBuild)
 		},
 	}
 	asJSON = cmd.Flags().Bool("json", false, "print JSON instead of a table")
 	return cmd
 }
 
-func showBuild(p *page, b stamp.Build) {
-	p.line("Counterpour %s", b.Version)
-	p.row("built with", b.Go)
+func showBuild(p *terminal.Page, b stamp.Build) {
+	p.Line("Counterpour %s", b.Version)
+	p.Row("built with", b.Go)
 	if b.Revision == "" {
 		return
 	}
@@ -33,6 +34,6 @@ func showBuild(p *page, b stamp.Build) {
 	if b.Changed {
 		revision += ", with changes"
 	}
-	p.row("from", revision)
-	p.row("of", b.Time)
+	p.Row("from", revision)
+	p.Row("of", b.Time)
 }

@@ -8,6 +8,8 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/walk"
 	"counterpour/webui/words"
@@ -16,7 +18,7 @@ import (
 // newWalk walks from one drink to another.
 //
 //	counterpour walk draft.txt "Ropewalk" --steps 3
-func newWalk(open kitchens) *cobra.Command {
+func newWalk(open place.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
 	var where string
 	var body api.WalkBody
@@ -33,10 +35,10 @@ input.`,
 			if err != nil {
 				return err
 			}
-			return deliver(cmd, *asJSON, answer, func(p *page, a *api.WalkAnswer) { showWalk(p, a, *cautions) })
+			return terminal.Deliver(cmd, *asJSON, answer, func(p *terminal.Page, a *api.WalkAnswer) { showWalk(p, a, *cautions) })
 		},
 	}
-	asJSON, cautions = addJSON(cmd), addCautions(cmd)
+	asJSON, cautions = terminal.AddJSON(cmd), addCautions(cmd)
 	cmd.Flags().IntVar(&body.Steps, "steps", walk.DefaultSteps, "balanced drinks between the two, 1 to 8")
 	cmd.Flags().Float64Var(&body.PourML, "pour", service.DefaultSmallPourML, "how much of each drink is poured, in mL, 10 to 200")
 	guestFlags{&body.Avoid, &body.Diet, &body.MaxABV, &body.MaxCost}.add(cmd)
@@ -45,9 +47,9 @@ input.`,
 }
 
 // walkBetween reads both ends and walks between them.
-func walkBetween(cmd *cobra.Command, args []string, open kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
+func walkBetween(cmd *cobra.Command, args []string, open place.Kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
 	if args[0] == "-" && args[1] == "-" {
-		return nil, usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
+		return nil, terminal.Usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
 	}
 	files := map[string]string{}
 	for i, end := range []struct {
@@ -60,7 +62,7 @@ func walkBetween(cmd *cobra.Command, args []string, open kitchens, where string,
 		}
 		files[end.name] = file
 	}
-	house, done, err := snapshotOf(cmd.Context(), open, where)
+	house, done, err := place.SnapshotOf(cmd.Context(), open, where)
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +83,7 @@ func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err 
 			return "", nil
 		}
 	}
-	text, file, err := readDraft(cmd, []string{arg})
+	text, file, err := terminal.ReadDraft(cmd, []string{arg})
 	to.Text = &text
 	return file, err
 }
@@ -106,28 +108,28 @@ func explainWalk(err error, files map[string]string) error {
 			}
 		}
 	})
-	return explain(err, "")
+	return terminal.Explain(err, "")
 }
 
-func showWalk(p *page, a *api.WalkAnswer, everyCaution bool) {
+func showWalk(p *terminal.Page, a *api.WalkAnswer, everyCaution bool) {
 	showCross(p, a.CrossContact)
 	for i, s := range a.Stops {
 		text := s.Text
 		if s.Spec.Name != "" {
 			text = s.Spec.Name + ": " + text
 		}
-		p.head("%d. %s", i+1, text)
+		p.Head("%d. %s", i+1, text)
 		showDrink(p, &s.Spec, s.Allergens)
 		showNew(p, s.NewAllergens)
 		showAsk(p, s.Ask)
 		hop := ""
 		if i > 0 {
-			hop = "; " + number(s.HopJND, 1) + " noticeable steps from the one before"
+			hop = "; " + terminal.Number(s.HopJND, 1) + " noticeable steps from the one before"
 		}
-		p.line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, number(s.ABVPct, 1), hop, words.Points(s.Score))
+		p.Line("     %s, %s; %s %% vol%s; score %s", s.Spec.Method, s.Spec.Service, terminal.Number(s.ABVPct, 1), hop, words.Points(s.Score))
 	}
-	p.head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(a.Stops), number(a.PourML, 0), number(a.VolumeML, 0),
-		number(a.EthanolG, 1), standardDrinks(a.Servings))
+	p.Head("%d pours of %s mL: %s mL in all, with %s g of ethanol%s", len(a.Stops), terminal.Number(a.PourML, 0), terminal.Number(a.VolumeML, 0),
+		terminal.Number(a.EthanolG, 1), standardDrinks(a.Servings))
 	var cautions cautionList
 	cautions.add("", a.Cautions)
 	cautions.show(p, everyCaution)

@@ -1,11 +1,9 @@
-package main
+package keep
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
-	"net/url"
 	"os"
 	"strings"
 	"time"
@@ -14,6 +12,8 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/specbook"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/data/house/exchange/kinds"
@@ -21,75 +21,11 @@ import (
 	"counterpour/flavor"
 )
 
-var errNoHouse = usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
-
-// purpose is what a house is opened for.
-type purpose int
-
-const (
-	toRead  purpose = iota // beside whoever writes to it
-	toWrite                // as the only one, if it is in a file
-	toMake                 // to write, and to make it if it is not there
-	toServe                // as toMake; and only to read what a later version wrote
-)
-
-// openHouse opens the house in a file, or a venue of a PostgreSQL database, and
-// says whether it made it.
-func openHouse(ctx context.Context, where string, why purpose) (s house.Store, made bool, err error) {
-	s, err = openAs(ctx, where, store.Options{ReadOnly: why == toRead, Existing: true})
-	if !errors.Is(err, house.ErrNotFound) {
-		return s, false, err
-	}
-	if why != toMake && why != toServe {
-		return nil, false, fmt.Errorf("%w; only serve, house import and house restore make one", err)
-	}
-	s, err = openAs(ctx, where, store.Options{})
-	return s, err == nil, err
-}
-
-func openAs(ctx context.Context, where string, o store.Options) (house.Store, error) {
-	if where == demoHouse {
-		return nil, errNoHouse
-	}
-	if !isDatabase(where) {
-		if o.Existing && !o.ReadOnly { // nothing is added to a house that is damaged
-			report, err := store.Verify(ctx, where)
-			if err == nil {
-				err = report.NeedsLog(where)
-			}
-			if err != nil {
-				return nil, err
-			}
-		}
-		return store.Open(ctx, where, o)
-	}
-	address, venue, err := venueOf(where)
-	if err != nil {
-		return nil, err
-	}
-	o.Venue = venue
-	return store.OpenPostgres(ctx, address, o)
-}
-
-// venueOf takes the venue off the address of a database, where ?venue=dock names
-// one of several bars.
-func venueOf(where string) (address, venue string, err error) {
-	u, err := url.Parse(where)
-	if err != nil { // its text would hold the password
-		return "", "", usagef("--house: the address of the database cannot be read; write it as postgres://user@host:port/database?venue=bar")
-	}
-	q := u.Query()
-	venue = q.Get("venue")
-	q.Del("venue")
-	u.RawQuery = q.Encode()
-	return u.String(), venue, nil
-}
-
-// newHouse keeps, checks and moves a house.
+// New keeps, checks and moves a house.
 //
 //	counterpour house backup --house bar.house monday.backup
 //	counterpour house import --house bar.house --as stock stock.csv
-func newHouse(open kitchens) *cobra.Command {
+func New(open place.Kitchens) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "house",
 		Short: "Keep a house: stock, specs, costs, batches, palate, backups, and who may enter",
@@ -103,7 +39,7 @@ database with an address such as postgres://….`,
 	cmd.AddCommand(newBackup(&where), newRestore(&where), newHouseCheck(&where), newExport(open, &where), newImport(open, &where), newMark(open, &where), newTasted(open, &where), newCost(open, &where),
 		newBatch(open, &where), newRight(open, &where), newName(open, &where), newPasscode(), newToken())
 	for _, c := range cmd.Commands() {
-		c.Args = wrongArgs(c.Args)
+		c.Args = terminal.WrongArgs(c.Args)
 	}
 	return cmd
 }
@@ -114,11 +50,11 @@ func newBackup(where *string) *cobra.Command {
 		Short: "Copy the house to a file while it is in use, and verify the copy",
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			s, _, err := openHouse(cmd.Context(), *where, toRead)
+			s, _, err := place.OpenHouse(cmd.Context(), *where, place.ToRead)
 			if err != nil {
 				return err
 			}
-			defer func() { err = closing(s, err) }()
+			defer func() { err = place.Closing(s, err) }()
 			if err := s.Backup(cmd.Context(), args[0]); err != nil {
 				return err
 			}
@@ -126,7 +62,7 @@ func newBackup(where *string) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			return say(cmd, "backed up to %s and verified: %s", args[0], reportText(report))
+			return terminal.Say(cmd, "backed up to %s and verified: %s", args[0], reportText(report))
 		},
 	}
 }
@@ -139,9 +75,9 @@ func newRestore(where *string) *cobra.Command {
 		Args:  cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			switch {
-			case *where == demoHouse:
-				return errNoHouse
-			case isDatabase(*where):
+			case *where == place.Demo:
+				return place.ErrNoHouse
+			case place.IsDatabase(*where):
 				return restoreVenue(cmd, args[0], *where)
 			}
 			report, err := store.Verify(cmd.Context(), args[0])
@@ -153,14 +89,14 @@ func newRestore(where *string) *cobra.Command {
 				return err
 			}
 			if report.NoLog {
-				if err := say(cmd, "%s is no backup but a copy of a house in use, without its log: the last changes may be missing", args[0]); err != nil {
+				if err := terminal.Say(cmd, "%s is no backup but a copy of a house in use, without its log: the last changes may be missing", args[0]); err != nil {
 					return err
 				}
 			}
 			if aside != "" {
-				return say(cmd, "restored %s; the house that was there is now %s", *where, aside)
+				return terminal.Say(cmd, "restored %s; the house that was there is now %s", *where, aside)
 			}
-			return say(cmd, "restored %s", *where)
+			return terminal.Say(cmd, "restored %s", *where)
 		},
 	}
 	cmd.Flags().BoolVar(&replace, "replace", false, "move aside a house that is there already; not for a database")
@@ -171,18 +107,18 @@ func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
 	if _, err := store.Verify(cmd.Context(), backup); err != nil { // before a venue is made for it
 		return err
 	}
-	s, made, err := openHouse(cmd.Context(), where, toMake)
+	s, made, err := place.OpenHouse(cmd.Context(), where, place.ToMake)
 	if err != nil {
 		return err
 	}
-	defer func() { err = closing(s, err) }()
+	defer func() { err = place.Closing(s, err) }()
 	if err := store.RestoreVenue(cmd.Context(), backup, s); err != nil {
 		return err
 	}
 	if made {
-		return say(cmd, "restored %s, in a venue made for it", nameOf(where))
+		return terminal.Say(cmd, "restored %s, in a venue made for it", place.NameOf(where))
 	}
-	return say(cmd, "restored %s", nameOf(where))
+	return terminal.Say(cmd, "restored %s", place.NameOf(where))
 }
 
 func newHouseCheck(where *string) *cobra.Command {
@@ -192,9 +128,9 @@ func newHouseCheck(where *string) *cobra.Command {
 		Args:  cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			switch {
-			case *where == demoHouse:
-				return errNoHouse
-			case isDatabase(*where):
+			case *where == place.Demo:
+				return place.ErrNoHouse
+			case place.IsDatabase(*where):
 				return checkVenue(cmd, *where)
 			}
 			report, err := store.Verify(cmd.Context(), *where)
@@ -204,21 +140,21 @@ func newHouseCheck(where *string) *cobra.Command {
 			if err := report.NeedsLog(*where); err != nil {
 				return err
 			}
-			return say(cmd, "%s is sound: %s", *where, reportText(report))
+			return terminal.Say(cmd, "%s is sound: %s", *where, reportText(report))
 		},
 	}
 }
 
 func checkVenue(cmd *cobra.Command, where string) (err error) {
-	s, _, err := openHouse(cmd.Context(), where, toRead)
+	s, _, err := place.OpenHouse(cmd.Context(), where, place.ToRead)
 	if err != nil {
 		return err
 	}
-	defer func() { err = closing(s, err) }()
+	defer func() { err = place.Closing(s, err) }()
 	if err := s.Check(cmd.Context()); err != nil {
 		return err
 	}
-	return say(cmd, "%s is sound", nameOf(where))
+	return terminal.Say(cmd, "%s is sound", place.NameOf(where))
 }
 
 func reportText(r store.Report) string {
@@ -232,14 +168,14 @@ func reportText(r store.Report) string {
 // forms are the ways in and out of a house.
 const formsText = "json (everything), stock or specs (CSV), recipes (schema.org JSON-LD) or text"
 
-func newExport(open kitchens, where *string) *cobra.Command {
+func newExport(open place.Kitchens, where *string) *cobra.Command {
 	var form string
 	cmd := &cobra.Command{
 		Use:   "export [FILE] --house PATH --as FORM",
 		Short: "Write a house as JSON, CSV, recipes or text",
 		Args:  cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
-			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where})
+			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where})
 			if err != nil {
 				return err
 			}
@@ -249,7 +185,7 @@ func newExport(open kitchens, where *string) *cobra.Command {
 			}
 			f, err := os.OpenFile(args[0], os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 			if err != nil {
-				return wrongPath(err)
+				return terminal.WrongPath(err)
 			}
 			if err := export(cmd.Context(), v, form, f); err != nil {
 				_ = f.Close() // the error at hand says more
@@ -260,14 +196,6 @@ func newExport(open kitchens, where *string) *cobra.Command {
 	}
 	cmd.Flags().StringVar(&form, "as", "json", formsText)
 	return cmd
-}
-
-// atOwnHouse is atHouse for what makes no sense with the demo.
-func atOwnHouse(ctx context.Context, open kitchens, at *place) (*service.Venue, func(), error) {
-	if at.where == demoHouse {
-		return nil, nil, errNoHouse
-	}
-	return atPlace(ctx, open, at)
 }
 
 func export(ctx context.Context, v *service.Venue, form string, w io.Writer) error {
@@ -288,7 +216,7 @@ func export(ctx context.Context, v *service.Venue, form string, w io.Writer) err
 	case "specs", "recipes", "text":
 		return exportSpecs(ctx, v, form, w)
 	}
-	return usagef("--as %s is no form; use %s", form, formsText)
+	return terminal.Usagef("--as %s is no form; use %s", form, formsText)
 }
 
 func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer) error {
@@ -303,7 +231,7 @@ func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer
 	case "recipes":
 		return exchange.WriteRecipes(w, specs, v.Now().Shelf)
 	}
-	if err := whole(v); err != nil {
+	if err := place.Whole(v); err != nil {
 		return err
 	}
 	drinks := make([]flavor.Spec, len(specs))
@@ -313,7 +241,7 @@ func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer
 	return exchange.WriteText(w, drinks)
 }
 
-func newImport(open kitchens, where *string) *cobra.Command {
+func newImport(open place.Kitchens, where *string) *cobra.Command {
 	var form, actor, currency string
 	var keepGood bool
 	cmd := &cobra.Command{
@@ -325,21 +253,21 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 		RunE: func(cmd *cobra.Command, args []string) (err error) {
 			f, err := os.Open(args[0])
 			if err != nil {
-				return wrongPath(err)
+				return terminal.WrongPath(err)
 			}
 			defer f.Close()
-			at := &place{where: *where, why: toMake}
-			v, done, err := atOwnHouse(cmd.Context(), open, at)
+			at := &place.Place{Where: *where, Why: place.ToMake}
+			v, done, err := place.AtOwnHouse(cmd.Context(), open, at)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if at.made {
-				if err := say(cmd, "there was no house; made %s", nameOf(*where)); err != nil {
+			if at.Made {
+				if err := terminal.Say(cmd, "there was no house; made %s", place.NameOf(*where)); err != nil {
 					return err
 				}
 			}
-			doneReading := saying(cmd.ErrOrStderr(), "reading "+args[0])
+			doneReading := terminal.Saying(cmd.ErrOrStderr(), "reading "+args[0])
 			reading, err := readForm(cmd.Context(), f, form, strings.ToUpper(currency), v)
 			doneReading()
 			if err != nil {
@@ -350,23 +278,23 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 				mode = exchange.KeepGood
 			}
 			specs := specbook.Book{Store: v.Store(), Shelf: v.Now().Shelf}
-			doneWriting := saying(cmd.ErrOrStderr(), fmt.Sprintf("writing %d records", len(reading.Items)))
+			doneWriting := terminal.Saying(cmd.ErrOrStderr(), fmt.Sprintf("writing %d records", len(reading.Items)))
 			r, err := specs.TakeIn(cmd.Context(), house.By{Actor: actor, At: time.Now()}, reading, mode)
 			doneWriting()
 			if err != nil {
 				return err
 			}
 			for _, note := range reading.Notes {
-				if err := say(cmd, "%s", note); err != nil {
+				if err := terminal.Say(cmd, "%s", note); err != nil {
 					return err
 				}
 			}
 			if len(r.Bad) > 0 {
-				if err := say(cmd, "%s", reading.Faults()); err != nil {
+				if err := terminal.Say(cmd, "%s", reading.Faults()); err != nil {
 					return err
 				}
 			}
-			return say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added+r.Words, r.Changed, r.Same, len(r.Bad))
+			return terminal.Say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added+r.Words, r.Changed, r.Same, len(r.Bad))
 		},
 	}
 	cmd.Flags().StringVar(&form, "as", "json", formsText)
@@ -398,18 +326,5 @@ func readForm(ctx context.Context, r io.Reader, form, currency string, v *servic
 	case "text":
 		return exchange.ReadText(r, names)
 	}
-	return nil, usagef("--as %s is no form; use %s", form, formsText)
-}
-
-// closing closes a house; an error that is there already says more.
-func closing(s house.Store, err error) error {
-	if closeErr := s.Close(); err == nil {
-		return closeErr
-	}
-	return err
-}
-
-func say(cmd *cobra.Command, format string, args ...any) error {
-	_, err := fmt.Fprintln(cmd.OutOrStdout(), legible(fmt.Sprintf(format, args...)))
-	return err
+	return nil, terminal.Usagef("--as %s is no form; use %s", form, formsText)
 }

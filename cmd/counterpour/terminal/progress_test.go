@@ -1,4 +1,4 @@
-package main
+package terminal
 
 import (
 	"bytes"
@@ -21,7 +21,7 @@ func TestWhoWaitsIsTold(t *testing.T) {
 	} {
 		synctest.Test(t, func(t *testing.T) {
 			var out bytes.Buffer
-			stop := saying(&out, "pouring")
+			stop := Saying(&out, "pouring")
 			time.Sleep(c.takes)
 			stop()
 			time.Sleep(time.Minute)

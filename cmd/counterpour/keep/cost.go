@@ -1,18 +1,20 @@
-package main
+package keep
 
 import (
 	"fmt"
 	"strings"
 
-	"counterpour/api"
-
 	"github.com/spf13/cobra"
+
+	"counterpour/api"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 )
 
 // newCost lists what drinks cost to pour.
 //
 //	counterpour house cost --house bar.house "Quay Sour"
-func newCost(open kitchens, where *string) *cobra.Command {
+func newCost(open place.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	cmd := &cobra.Command{
 		Use:   "cost [DRINK...] --house PATH",
@@ -22,7 +24,7 @@ the bottle that is poured; what the house makes costs what its parts do. What ha
 no price is named, and the cost is then at least what is shown. Without --house it
 works on the invented demo house.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			v, done, err := atHouse(cmd.Context(), open, *where)
+			v, done, err := place.AtHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}
@@ -31,29 +33,29 @@ works on the invented demo house.`,
 			if err != nil {
 				return err
 			}
-			return deliver(cmd, *asJSON, answer, showCosts)
+			return terminal.Deliver(cmd, *asJSON, answer, showCosts)
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON = terminal.AddJSON(cmd)
 	return cmd
 }
 
-func showCosts(p *page, a *api.CostAnswer) {
+func showCosts(p *terminal.Page, a *api.CostAnswer) {
 	if len(a.Drinks) == 0 {
-		p.line("  the house has no specs yet")
+		p.Line("  the house has no specs yet")
 	}
 	for _, d := range a.Drinks {
 		least := ""
 		if len(d.Unpriced) > 0 {
 			least = "at least "
 		}
-		p.head("%s: %s%s", d.Name, least, strings.TrimSpace(number(d.Cost, 2)+" "+d.Currency))
+		p.Head("%s: %s%s", d.Name, least, strings.TrimSpace(terminal.Number(d.Cost, 2)+" "+d.Currency))
 		for _, c := range d.Pours {
 			if !c.Priced {
-				p.row("  "+c.Name, number(c.ML, 1)+" mL", "no price", "")
+				p.Row("  "+c.Name, terminal.Number(c.ML, 1)+" mL", "no price", "")
 				continue
 			}
-			p.row("  "+c.Name, number(c.ML, 1)+" mL", number(c.Cost, 2)+" "+d.Currency, fmt.Sprintf("%s %%", number(c.SharePct, 0)))
+			p.Row("  "+c.Name, terminal.Number(c.ML, 1)+" mL", terminal.Number(c.Cost, 2)+" "+d.Currency, fmt.Sprintf("%s %%", terminal.Number(c.SharePct, 0)))
 		}
 	}
 }

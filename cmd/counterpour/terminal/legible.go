@@ -1,4 +1,4 @@
-package main
+package terminal
 
 import (
 	"fmt"
@@ -9,11 +9,11 @@ import (
 // mostQuoted is how many characters of one word a message repeats.
 const mostQuoted = 200
 
-// legible is a message as a terminal may show it. It quotes what was in a file, and
+// Legible is a message as a terminal may show it. It quotes what was in a file, and
 // a control character of a file's would move the cursor or rename the window; each
 // is written as Go writes it, such as \x1b. Of a word that goes on and on the
 // beginning is shown.
-func legible(message string) string {
+func Legible(message string) string {
 	var b strings.Builder
 	run := 0 // characters of the word so far
 	for _, r := range strings.ToValidUTF8(message, "\ufffd") {

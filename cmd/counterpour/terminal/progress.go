@@ -1,4 +1,4 @@
-package main
+package terminal
 
 import (
 	"fmt"
@@ -9,9 +9,9 @@ import (
 // sayEvery is how often somebody who waits is told that work goes on.
 const sayEvery = 2 * time.Second
 
-// saying says again and again what is being done and for how long, until it is told to
+// Saying says again and again what is being done and for how long, until it is told to
 // stop; nothing of what is done before the first time is due.
-func saying(to io.Writer, what string) (stop func()) {
+func Saying(to io.Writer, what string) (stop func()) {
 	begun := time.Now()
 	over, ended := make(chan struct{}), make(chan struct{})
 	go func() {
@@ -23,7 +23,7 @@ func saying(to io.Writer, what string) (stop func()) {
 				beat.Stop()
 				return
 			case <-beat.C:
-				fmt.Fprintf(to, "%s, %.0f s so far\n", legible(what), time.Since(begun).Seconds())
+				fmt.Fprintf(to, "%s, %.0f s so far\n", Legible(what), time.Since(begun).Seconds())
 			}
 		}
 	}()

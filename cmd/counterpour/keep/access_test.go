@@ -1,4 +1,4 @@
-package main
+package keep
 
 import (
 	"bytes"
@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/access"
 )
 
@@ -97,7 +98,7 @@ func TestPasscodesAndTokensThatWillNotDo(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			out, said, err := tryAccess(c.command(), strings.NewReader(c.input), c.args...)
 			require.Error(t, err)
-			assert.Equal(t, exitInput, exitCode(err))
+			assert.Equal(t, terminal.ExitInput, terminal.ExitCode(err))
 			assert.Empty(t, out)
 			assert.Empty(t, said)
 			for _, want := range c.want {
@@ -109,7 +110,7 @@ func TestPasscodesAndTokensThatWillNotDo(t *testing.T) {
 	broken := errors.New("the pipe broke")
 	_, _, err := tryAccess(newPasscode(), brokenPipe{broken}, "--name", "Ana", "--role", "lead")
 	assert.ErrorIs(t, err, broken)
-	assert.Equal(t, exitFailed, exitCode(err))
+	assert.Equal(t, terminal.ExitFailed, terminal.ExitCode(err))
 }
 
 type brokenPipe struct{ err error }

@@ -1,4 +1,4 @@
-package main
+package keep
 
 import (
 	"time"
@@ -7,13 +7,15 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
 
 // newMark marks what ran out and what is back.
 //
 //	counterpour house mark --house bar.house --out falernum --back mint
-func newMark(open kitchens, where *string) *cobra.Command {
+func newMark(open place.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var r service.MarkRequest
 	var actor string
@@ -24,37 +26,37 @@ func newMark(open kitchens, where *string) *cobra.Command {
 none. Without --out and --back it lists what has run out.`,
 		Args: cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			at := &place{where: *where, why: toRead}
+			at := &place.Place{Where: *where, Why: place.ToRead}
 			if len(r.Out)+len(r.Back) > 0 {
-				at.why = toWrite
+				at.Why = place.ToWrite
 			}
-			v, done, err := atOwnHouse(cmd.Context(), open, at)
+			v, done, err := place.AtOwnHouse(cmd.Context(), open, at)
 			if err != nil {
 				return err
 			}
 			defer done()
-			if at.why == toWrite {
+			if at.Why == place.ToWrite {
 				if err := v.Mark(cmd.Context(), house.By{Actor: actor, At: time.Now().UTC()}, r); err != nil {
 					return err
 				}
 			}
-			return deliver(cmd, *asJSON, api.AnswerMarks(v.Now()), showMarks)
+			return terminal.Deliver(cmd, *asJSON, api.AnswerMarks(v.Now()), showMarks)
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().StringArrayVar(&r.Out, "out", nil, "what ran out: name, alias or id; may be repeated")
 	cmd.Flags().StringArrayVar(&r.Back, "back", nil, "what is there again; may be repeated")
 	cmd.Flags().StringVar(&actor, "by", "bar", "name to note in the log")
 	return cmd
 }
 
-func showMarks(p *page, a *api.MarksAnswer) {
+func showMarks(p *terminal.Page, a *api.MarksAnswer) {
 	if len(a.Out) == 0 {
-		p.line("nothing has run out")
+		p.Line("nothing has run out")
 		return
 	}
-	p.line("Out")
+	p.Line("Out")
 	for _, i := range a.Out {
-		p.line("  %s", i.Name)
+		p.Line("  %s", i.Name)
 	}
 }

@@ -1,9 +1,8 @@
-package main
+package terminal
 
 import (
 	"strings"
 	"testing"
-	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 )
@@ -17,11 +16,6 @@ func TestMessagesAreLegible(t *testing.T) {
 		strings.Repeat("é", 200) + " x": strings.Repeat("é", 200) + " x",
 		strings.Repeat("é", 900) + " x": strings.Repeat("é", 200) + "… x",
 	} {
-		assert.Equal(t, want, legible(text))
+		assert.Equal(t, want, Legible(text))
 	}
-	// A bad line of a file reaches the terminal harmless and short.
-	path := file(t, "bad.txt", "Bad\n"+strings.Repeat("y", 1000)+" frobs\n2 oz gin\nshake, up\n")
-	_, _, message := try(t, "", "house", "import", "--house", file(t, "x", "")+".house", "--as", "text", path)
-	assert.Contains(t, message, strings.Repeat("y", 190))
-	assert.Less(t, utf8.RuneCountInString(message), 600)
 }

@@ -1,4 +1,4 @@
-package main
+package keep
 
 import (
 	"time"
@@ -7,13 +7,15 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
 
 // newRight marks a drink as right for the house.
 //
 //	counterpour house right "Quay Sour" --house bar.house
-func newRight(open kitchens, where *string) *cobra.Command {
+func newRight(open place.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var undo bool
 	var actor string
@@ -25,11 +27,11 @@ are its palate: the centre of their family moves toward them, a little for one
 and most of the way for twenty. Without a drink it lists them, and what they move.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			why := toRead
+			why := place.ToRead
 			if len(args) == 1 {
-				why = toWrite
+				why = place.ToWrite
 			}
-			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where, why: why})
+			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where, Why: why})
 			if err != nil {
 				return err
 			}
@@ -40,28 +42,28 @@ and most of the way for twenty. Without a drink it lists them, and what they mov
 					return err
 				}
 			}
-			return deliver(cmd, *asJSON, api.AnswerPalate(v.Now()), showRight)
+			return terminal.Deliver(cmd, *asJSON, api.AnswerPalate(v.Now()), showRight)
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().BoolVar(&undo, "undo", false, "take the mark off")
 	cmd.Flags().StringVar(&actor, "by", "bar", "name to note in the log")
 	return cmd
 }
 
-func showRight(p *page, a *api.PalateAnswer) {
+func showRight(p *terminal.Page, a *api.PalateAnswer) {
 	if len(a.Right) == 0 {
-		p.line("no drink is marked as right; name one to mark it")
+		p.Line("no drink is marked as right; name one to mark it")
 		return
 	}
-	p.line("Right for this house")
+	p.Line("Right for this house")
 	for _, r := range a.Right {
-		p.row("  "+r.Name, "version "+number(float64(r.Version), 0))
+		p.Row("  "+r.Name, "version "+terminal.Number(float64(r.Version), 0))
 	}
 	for _, one := range a.Palates {
-		p.head("%s, by %s: each part against all of them, where 1 is as in the proven drinks", one.Family, drinks(one.Drinks))
+		p.Head("%s, by %s: each part against all of them, where 1 is as in the proven drinks", one.Family, terminal.Drinks(one.Drinks))
 		for _, part := range one.Parts {
-			p.row("  "+part.Axis, number(part.Factor, 3))
+			p.Row("  "+part.Axis, terminal.Number(part.Factor, 3))
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package main
+package keep
 
 import (
 	"time"
@@ -7,13 +7,15 @@ import (
 
 	"counterpour/api"
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
 
 // newTasted notes how a cover was received, so that the next search knows.
 //
 //	counterpour house tasted served.txt --house bar.house --missing falernum --kept
-func newTasted(open kitchens, where *string) *cobra.Command {
+func newTasted(open place.Kitchens, where *string) *cobra.Command {
 	var t tasted
 	var asJSON *bool
 	cmd := &cobra.Command{
@@ -24,7 +26,7 @@ notes whether the guest kept it, sent it back, or how it scored from 0 to 10.
 Covers that were kept move up in this house's lists, those sent back move down.`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, file, err := readDraft(cmd, args)
+			text, file, err := terminal.ReadDraft(cmd, args)
 			if err != nil {
 				return err
 			}
@@ -32,18 +34,18 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 			if err := t.check(); err != nil {
 				return err
 			}
-			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where, why: toWrite})
+			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where, Why: place.ToWrite})
 			if err != nil {
 				return err
 			}
 			defer done()
 			if err := v.Taste(cmd.Context(), house.By{Actor: t.taster, At: time.Now().UTC()}, t.request(text)); err != nil {
-				return explain(err, file)
+				return terminal.Explain(err, file)
 			}
-			return deliver(cmd, *asJSON, api.AnswerTastings(v.Now()), func(p *page, _ *api.TastingsAnswer) { p.line("noted") })
+			return terminal.Deliver(cmd, *asJSON, api.AnswerTastings(v.Now()), func(p *terminal.Page, _ *api.TastingsAnswer) { p.Line("noted") })
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().StringVar(&t.missing, "missing", "", "the ingredient that had run out: name, alias or id")
 	cmd.Flags().BoolVar(&t.kept, "kept", false, "the guest kept it")
 	cmd.Flags().BoolVar(&t.sentBack, "sent-back", false, "the guest sent it back")
@@ -62,9 +64,9 @@ type tasted struct {
 func (t *tasted) check() error {
 	switch {
 	case t.missing == "":
-		return usagef("--missing is not given; name the ingredient that had run out")
+		return terminal.Usagef("--missing is not given; name the ingredient that had run out")
 	case !oneOf(t.kept, t.sentBack, t.scored):
-		return usagef("say one of --kept, --sent-back and --score")
+		return terminal.Usagef("say one of --kept, --sent-back and --score")
 	}
 	return nil
 }

@@ -1,4 +1,4 @@
-package main
+package keep
 
 import (
 	"time"
@@ -6,13 +6,15 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
 )
 
 // newName keeps the house's own words for what it pours.
 //
 //	counterpour house name "old harbour gin" "London dry gin" --house bar.house
-func newName(open kitchens, where *string) *cobra.Command {
+func newName(open place.Kitchens, where *string) *cobra.Command {
 	var undo bool
 	var actor string
 	cmd := &cobra.Command{
@@ -23,18 +25,18 @@ it. Drafts, completion and imports know them from then on. KIND is an ingredient
 by its name or id. Without words it lists them; --undo forgets some.`,
 		Args: cobra.MaximumNArgs(2),
 		RunE: func(cmd *cobra.Command, args []string) error {
-			why := toWrite
+			why := place.ToWrite
 			switch {
 			case len(args) == 0 && undo:
-				return usagef("--undo forgets the words of this house that it is given; give them")
+				return terminal.Usagef("--undo forgets the words of this house that it is given; give them")
 			case len(args) == 0:
-				why = toRead
+				why = place.ToRead
 			case undo && len(args) == 2:
-				return usagef("--undo takes the words alone")
+				return terminal.Usagef("--undo takes the words alone")
 			case !undo && len(args) == 1:
-				return usagef("%q means what? write its kind after it, such as \"London dry gin\"; find lists them", args[0])
+				return terminal.Usagef("%q means what? write its kind after it, such as \"London dry gin\"; find lists them", args[0])
 			}
-			v, done, err := atOwnHouse(cmd.Context(), open, &place{where: *where, why: why})
+			v, done, err := place.AtOwnHouse(cmd.Context(), open, &place.Place{Where: *where, Why: why})
 			if err != nil {
 				return err
 			}
@@ -50,9 +52,9 @@ by its name or id. Without words it lists them; --undo forgets some.`,
 				return err
 			}
 			if undo {
-				return say(cmd, "%q is forgotten", args[0])
+				return terminal.Say(cmd, "%q is forgotten", args[0])
 			}
-			return say(cmd, "%q means %s from now on", args[0], args[1])
+			return terminal.Say(cmd, "%q means %s from now on", args[0], args[1])
 		},
 	}
 	cmd.Flags().BoolVar(&undo, "undo", false, "forget the words")
@@ -63,10 +65,10 @@ by its name or id. Without words it lists them; --undo forgets some.`,
 func listNames(cmd *cobra.Command, s *service.Snapshot) error {
 	names := s.Names()
 	if len(names) == 0 {
-		return say(cmd, "this house has no words of its own; give one and what it means")
+		return terminal.Say(cmd, "this house has no words of its own; give one and what it means")
 	}
 	for _, n := range names {
-		if err := say(cmd, "%s: %s", n.Words, n.Profile.Name); err != nil {
+		if err := terminal.Say(cmd, "%s: %s", n.Words, n.Profile.Name); err != nil {
 			return err
 		}
 	}

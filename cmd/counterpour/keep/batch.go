@@ -1,16 +1,18 @@
-package main
+package keep
 
 import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
+	"counterpour/cmd/counterpour/place"
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house/prep"
 )
 
 // newBatch plans a batch.
 //
 //	counterpour house batch "Quay Sour" --serves 40 --from fridge --house bar.house
-func newBatch(open kitchens, where *string) *cobra.Command {
+func newBatch(open place.Kitchens, where *string) *cobra.Command {
 	var asJSON *bool
 	var body api.BatchBody
 	cmd := &cobra.Command{
@@ -23,9 +25,9 @@ and what must be fresh in each drink, is left out.`,
 		Args: cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if !oneOf(body.Servings != 0, body.BottleML != 0, body.KegLitres != 0) {
-				return usagef("say one of --serves, --bottle and --keg")
+				return terminal.Usagef("say one of --serves, --bottle and --keg")
 			}
-			v, done, err := atHouse(cmd.Context(), open, *where)
+			v, done, err := place.AtHouse(cmd.Context(), open, *where)
 			if err != nil {
 				return err
 			}
@@ -35,10 +37,10 @@ and what must be fresh in each drink, is left out.`,
 			if err != nil {
 				return err
 			}
-			return deliver(cmd, *asJSON, answer, showBatch)
+			return terminal.Deliver(cmd, *asJSON, answer, showBatch)
 		},
 	}
-	asJSON = addJSON(cmd)
+	asJSON = terminal.AddJSON(cmd)
 	cmd.Flags().Float64Var(&body.Servings, "serves", 0, "how many to make")
 	cmd.Flags().Float64Var(&body.BottleML, "bottle", 0, "volume of the bottle to fill, in mL, such as 750 or 1000")
 	cmd.Flags().Float64Var(&body.KegLitres, "keg", 0, "volume of the keg to fill, in litres, such as 19")
@@ -46,38 +48,38 @@ and what must be fresh in each drink, is left out.`,
 	return cmd
 }
 
-func showBatch(p *page, a *api.BatchAnswer) {
-	p.line("%s, %s servings of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, number(a.Servings, 1), number(a.ServingML, 0),
-		number(a.TotalML, 0), number(a.ABVPct, 1), number(a.FreezingC, 0))
+func showBatch(p *terminal.Page, a *api.BatchAnswer) {
+	p.Line("%s, %s servings of %s mL: %s mL in all, %s %% vol, ice forms at about %s °C", a.Name, terminal.Number(a.Servings, 1), terminal.Number(a.ServingML, 0),
+		terminal.Number(a.TotalML, 0), terminal.Number(a.ABVPct, 1), terminal.Number(a.FreezingC, 0))
 	for _, l := range a.Lines {
-		p.row("  "+l.Name, number(l.JugML, 0)+" mL by volume", number(l.ScaleG, 0)+" g by weight")
+		p.Row("  "+l.Name, terminal.Number(l.JugML, 0)+" mL by volume", terminal.Number(l.ScaleG, 0)+" g by weight")
 	}
 	for _, part := range []struct {
 		title string
 		lines []api.ApartLine
 	}{{"To each drink, as it is made", a.Apart}, {"To each glass, at the end", a.Tops}} {
 		if len(part.lines) > 0 {
-			p.head("%s", part.title)
+			p.Head("%s", part.title)
 		}
 		for _, l := range part.lines {
-			p.row("  "+l.Name, number(l.Amount, 2)+" "+l.Unit)
+			p.Row("  "+l.Name, terminal.Number(l.Amount, 2)+" "+l.Unit)
 		}
 	}
 	if a.LaterML > 0 {
-		p.line("  and %s mL of water to each glass, since it would freeze in the batch", number(a.LaterML, 0))
+		p.Line("  and %s mL of water to each glass, since it would freeze in the batch", terminal.Number(a.LaterML, 0))
 	}
 	least := ""
 	if len(a.Unpriced) > 0 {
 		least = "at least "
 	}
-	p.head("Costs %s%s %s", least, number(a.Cost, 2), a.Currency)
+	p.Head("Costs %s%s %s", least, terminal.Number(a.Cost, 2), a.Currency)
 	days := "days"
 	if a.KeepDays == 1 {
 		days = "day"
 	}
-	p.line("Keeps %d %s at most. %s", a.KeepDays, days, a.Keep)
+	p.Line("Keeps %d %s at most. %s", a.KeepDays, days, a.Keep)
 	for _, n := range a.Notes {
-		p.line("%s", n)
+		p.Line("%s", n)
 	}
-	p.line("Write the allergens and the date on the bottle; the labels of its ingredients decide.")
+	p.Line("Write the allergens and the date on the bottle; the labels of its ingredients decide.")
 }

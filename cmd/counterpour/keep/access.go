@@ -1,4 +1,4 @@
-package main
+package keep
 
 import (
 	"bufio"
@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
 
+	"counterpour/cmd/counterpour/terminal"
 	"counterpour/webui/access"
 )
 
@@ -29,17 +30,17 @@ func (k *keyholder) flags(cmd *cobra.Command) {
 // check reads the flags, before anybody is asked for a passcode.
 func (k *keyholder) check() (access.Role, error) {
 	if k.name == "" {
-		return 0, usagef("--name is not given; name who it is for")
+		return 0, terminal.Usagef("--name is not given; name who it is for")
 	}
 	role, ok := access.ParseRole(k.role)
 	switch {
 	case k.role == "":
-		return 0, usagef("--role is not given; use lead or floor")
+		return 0, terminal.Usagef("--role is not given; use lead or floor")
 	case !ok:
-		return 0, usagef("--role %s is no role; use lead or floor", k.role)
+		return 0, terminal.Usagef("--role %s is no role; use lead or floor", k.role)
 	}
 	if _, err := access.Line(role, k.name, ""); err != nil {
-		return 0, usagef("--name: %w", err)
+		return 0, terminal.Usagef("--name: %w", err)
 	}
 	return role, nil
 }
@@ -76,7 +77,7 @@ On a terminal the passcode is asked for twice and does not show as it is typed.`
 			if err != nil {
 				return err
 			}
-			return say(cmd, "%s", line)
+			return terminal.Say(cmd, "%s", line)
 		},
 	}
 	k.flags(cmd)
@@ -98,14 +99,14 @@ func readPasscode(cmd *cobra.Command, name string) (string, error) {
 		return "", fmt.Errorf("reading the passcode: %w", err)
 	}
 	if strings.TrimSpace(line) == "" {
-		return "", usagef("there is no passcode to read; type it, or pipe in a line that holds it")
+		return "", terminal.Usagef("there is no passcode to read; type it, or pipe in a line that holds it")
 	}
 	rest, err := io.ReadAll(r)
 	if err != nil {
 		return "", fmt.Errorf("reading the passcode: %w", err)
 	}
 	if strings.TrimSpace(string(rest)) != "" {
-		return "", usagef("the input holds more than one line; a passcode is one line")
+		return "", terminal.Usagef("the input holds more than one line; a passcode is one line")
 	}
 	return line, nil
 }
@@ -130,7 +131,7 @@ func typedTwice(to io.Writer, name string, read func() (string, error)) (string,
 			return "", err
 		}
 		if strings.TrimSpace(first) == "" {
-			return "", usagef("there is no passcode to read; type it, or pipe in a line that holds it")
+			return "", terminal.Usagef("there is no passcode to read; type it, or pipe in a line that holds it")
 		}
 		again, err := ask("Once more: ")
 		if err != nil {
@@ -171,7 +172,7 @@ Authorization: Bearer TOKEN.`,
 			if _, err := fmt.Fprintf(cmd.ErrOrStderr(), "The token of %s; it is shown this once:\n\n    %s\n\nIts line for the file of passcodes:\n", k.name, token); err != nil {
 				return err
 			}
-			return say(cmd, "%s", line)
+			return terminal.Say(cmd, "%s", line)
 		},
 	}
 	k.flags(cmd)

@@ -1,0 +1,99 @@
+package terminal
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/flavor"
+)
+
+// MaxFile is the most that a draft or a list may hold.
+const MaxFile = 64 << 10 // bytes
+
+// ReadDraft reads the draft that a command's argument names, or its input. The
+// name is for messages.
+func ReadDraft(cmd *cobra.Command, args []string) (text, name string, err error) {
+	if len(args) == 1 && args[0] != "-" {
+		text, err = ReadFile(args[0])
+		return text, args[0], err
+	}
+	if len(args) == 0 && IsTerminal(cmd.InOrStdin()) {
+		return "", "", Usagef("there is no draft to read; name a file that holds one, or pipe it in:\n"+
+			"  %[1]s draft.txt\n  printf '2 oz gin\\n3/4 oz lemon juice\\n1/2 oz simple syrup\\nshake, up\\n' | %[1]s -", cmd.CommandPath())
+	}
+	text, err = ReadAll(cmd.InOrStdin(), "the input")
+	return text, "", err
+}
+
+// ReadFile reads a file of at most MaxFile bytes.
+func ReadFile(path string) (string, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return "", WrongPath(err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return "", Usagef("%s is a folder; name a file", path)
+	}
+	return ReadAll(f, path)
+}
+
+// ReadAll reads a text of at most MaxFile bytes.
+func ReadAll(r io.Reader, name string) (string, error) {
+	var b bytes.Buffer
+	if _, err := b.ReadFrom(io.LimitReader(r, MaxFile+1)); err != nil {
+		return "", fmt.Errorf("reading %s: %w", name, err)
+	}
+	if b.Len() > MaxFile {
+		return "", Usagef("%s holds more than %d KiB; leave some out", name, MaxFile>>10)
+	}
+	return b.String(), nil
+}
+
+// WrongPath makes a path that is not there a fault of the user's.
+func WrongPath(err error) error {
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrPermission) || errors.Is(err, fs.ErrInvalid) {
+		return Usagef("%w; check the path", err)
+	}
+	return err
+}
+
+// IsTerminal reports whether a reader waits for someone to type.
+func IsTerminal(r io.Reader) bool {
+	f, ok := r.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// flagPlaces are the places in a request that flags stand for.
+var flagPlaces = []struct{ place, flag string }{
+	{"missing", "--missing"}, {"avoid", "--avoid"}, {"limit", "--limit"}, {"max_parts", "--max-parts"}, {"stock", "--stock"},
+	{"class", "--class"}, {"family", "--family"}, {"bitter_min", "--bitter-min"}, {"abv_max", "--abv-max"}, {"like", "--like"},
+	{"toward", "--toward"}, {"diet", "--diet"}, {"max_abv_pct", "--max-abv"}, {"max_abv", "--max-abv"}, {"max_cost", "--max-cost"},
+	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
+}
+
+// Explain puts the faults of a request in the words of the command line: flags
+// by their names, lines with the file that they are in. Other errors stay.
+func Explain(err error, file string) error {
+	return flavor.Relocated(err, func(f *flavor.Fault) {
+		if file != "" && strings.HasPrefix(f.Location, "line ") {
+			f.Location = file + ", " + f.Location
+		}
+		for _, p := range flagPlaces {
+			if rest, ok := strings.CutPrefix(f.Location, p.place); ok && (rest == "" || rest[0] == '[') {
+				f.Location = p.flag
+			}
+		}
+	})
+}

@@ -1,0 +1,46 @@
+package terminal
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/spf13/cobra"
+
+	"counterpour/data/house"
+	"counterpour/flavor"
+)
+
+// UsageError is a fault in the flags, the arguments or a file that was named.
+type UsageError struct{ error }
+
+// Usagef returns a [UsageError].
+func Usagef(format string, args ...any) error { return UsageError{fmt.Errorf(format, args...)} }
+
+// WrongArgs makes what a check of arguments finds a fault of the user's.
+func WrongArgs(check cobra.PositionalArgs) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if check == nil {
+			return nil
+		}
+		if err := check(cmd, args); err != nil {
+			return Usagef("%w; write it as: %s", err, cmd.UseLine())
+		}
+		return nil
+	}
+}
+
+// Exit codes.
+const (
+	ExitDone   = 0
+	ExitFailed = 1 // the work failed
+	ExitInput  = 2 // the input or the flags were wrong
+)
+
+// ExitCode maps an error to the exit code: what the user wrote, or the work.
+func ExitCode(err error) int {
+	var usage UsageError
+	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) || errors.Is(err, house.ErrInvalid) {
+		return ExitInput
+	}
+	return ExitFailed
+}
