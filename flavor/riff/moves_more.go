@@ -13,7 +13,9 @@ import (
 func (w *work) variations(from *station.Parent) []station.Draft {
 	var out []station.Draft
 	for i := range from.Spec.Pours {
-		out = append(out, w.swaps(from, i, w.each)...)
+		if station.Pours(w.From, from.Spec.Pours[i].Profile) { // what came in is not changed again
+			out = append(out, w.swaps(from, i, w.each)...)
+		}
 	}
 	out = append(out, w.splits(from)...)
 	out = append(out, w.lengthened(from)...)
@@ -81,8 +83,10 @@ func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBa
 
 // Length poured on top, in mL, and the largest drink that still takes it.
 const (
-	topUpML   = 90.0
-	topUpMost = 150.0
+	topUpML    = 90.0
+	topUpMost  = 150.0
+	sweetSoda  = 50.0 // g/L of sugar in a soda that sweetens
+	bitterSoda = 0.1  // of red aperitif, in a millilitre of one that is bitter too
 )
 
 // lengthened pours something long on top and serves the drink long.
@@ -100,6 +104,9 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 		}
 		if stirred && it.Profile.Class.Shaken() && w.Toward(it, nil) <= 0 {
 			continue // what is stirred is lengthened with what is clear
+		}
+		if stirred && it.Profile.Sugar.Value >= sweetSoda && it.Per[ratio.Bitter] < bitterSoda && !w.Limits.Wished() {
+			continue // and not with what is sweet and nothing else
 		}
 		if from.Spec.Service == flavor.Hot && !it.Profile.Class.Heated() {
 			continue // and what is hot with what is hot
@@ -201,11 +208,16 @@ const (
 	addedML     = 15.0
 	addedDashes = 2
 	addedShare  = 3.0 // of the most that is poured of it, where that is less
+
+	drySweetML    = 7.0   // mL of syrup, and of lemon juice, below which a drink is dry: it takes little that is sweet
+	sweetModifier = 100.0 // g/L of sugar in a modifier that sweetens
 )
 
 // added pours something small beside the rest: bitters, herbs or a modifier.
 func (w *work) added(from *station.Parent) []station.Draft {
 	var options []option
+	e := ratio.EquivalentsOf(&from.Spec)
+	dry := e[ratio.Sweet] < drySweetML && e[ratio.Sour] < drySweetML
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
 		if station.Pours(&from.Spec, it.Profile) {
@@ -215,7 +227,11 @@ func (w *work) added(from *station.Parent) []station.Draft {
 		ok := false
 		switch it.Profile.Class.Kin() {
 		case flavor.KinBitter, flavor.KinLiqueur, flavor.KinWine:
-			p, ok = station.Pour(it.Profile, it.Unit, min(addedML, w.MostUsual(it.Profile)/addedShare))
+			most := addedML
+			if dry && it.Profile.Sugar.Value >= sweetModifier {
+				most = leastCarriedML
+			}
+			p, ok = station.Pour(it.Profile, it.Unit, min(most, w.MostUsual(it.Profile)/addedShare))
 		case flavor.KinBitters:
 			p, ok = station.Count(it.Profile, it.Unit, addedDashes)
 		case flavor.KinHerb, flavor.KinSpice:
@@ -251,7 +267,8 @@ func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
 // shaken with something sour.
 func (w *work) foamed(from *station.Parent) []station.Draft {
 	shaken := from.Spec.Method == flavor.Shake || from.Spec.Method == flavor.DryShake
-	if !shaken || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
+	herbs := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinHerb })
+	if !shaken || herbs || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
 		return nil
 	}
 	var options []option
@@ -313,7 +330,7 @@ func (w *work) leftOut(from *station.Parent) []station.Draft {
 	}
 	var out []station.Draft
 	for i := range from.Spec.Pours {
-		if needed(&from.Spec, i) {
+		if w.leads(from.Spec.Pours[i].Profile) || needed(&from.Spec, i) && !(w.Limits.Simpler() && carries(from.Spec.Pours[i].Profile.Class.Part())) {
 			continue
 		}
 		out = append(out, w.without(from, i))
@@ -321,15 +338,33 @@ func (w *work) leftOut(from *station.Parent) []station.Draft {
 	return out
 }
 
-// needed reports whether a drink falls apart without a pour: its base, or
-// the largest modifier without one, its milk, and the only thing that sweetens or sours it.
+// leads reports whether an ingredient is a modifier, the juice, the tea or the coffee
+// that the drink asked about is known by, however little of it is left.
+func (w *work) leads(p *flavor.Profile) bool {
+	at := slices.IndexFunc(w.From.Pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
+	if at < 0 || w.Limits.Simpler() {
+		return false
+	}
+	part := p.Class.Part()
+	return (part == flavor.PartLength || part == flavor.PartModifier) && needed(w.From, at)
+}
+
+// carriesML is the least of a modifier that a drink is known by, three quarters of an
+// ounce as a jigger rounds it: common practice, no source.
+const carriesML = 20.0
+
+// needed reports whether a drink falls apart without a pour: its base, a modifier that
+// it is known by or the largest without a base, its milk, its juice or coffee, and the
+// only thing that sweetens or sours it.
 func needed(s *flavor.Spec, at int) bool {
 	part := s.Pours[at].Profile.Class.Part()
 	switch part {
 	case flavor.PartBase:
 		return true
 	case flavor.PartModifier:
-		return largest(s, flavor.PartBase) < 0 && largest(s, flavor.PartModifier) == at
+		return s.Pours[at].ML >= carriesML || largest(s, flavor.PartBase) < 0 && largest(s, flavor.PartModifier) == at
+	case flavor.PartLength:
+		return largest(s, part) == at && s.Pours[at].Profile.Class.Kin() != flavor.KinSparkling && !s.Pours[at].Profile.Class.Free()
 	case flavor.PartTexture:
 		return s.Pours[at].Profile.Class.Kin() == flavor.KinMilk
 	case flavor.PartSweetener:

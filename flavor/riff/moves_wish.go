@@ -37,6 +37,7 @@ func (w *work) wished(from *station.Parent) []station.Draft {
 const (
 	carriedLengthML = 45.0
 	carriedCoffeeML = 22.5
+	carriedBaseML   = 30.0
 	leastCarriedML  = 7.0 // a quarter ounce as a jigger rounds it
 	carriedTried    = 24  // drafts that go on
 )
@@ -50,7 +51,7 @@ func (w *work) carried(from *station.Parent) []station.Draft {
 		if !w.Carries(it.Profile) || station.Pours(&from.Spec, it.Profile) {
 			continue
 		}
-		if p, ok := w.beside(it); ok {
+		if p, ok := w.beside(from, it); ok {
 			s := from.Spec.Clone()
 			s.Pours = append(s.Pours, p)
 			options = append(options, w.consider(from, s, KindAdd, it, nil, nil))
@@ -61,7 +62,7 @@ func (w *work) carried(from *station.Parent) []station.Draft {
 }
 
 // beside is a small pour of what meets a wish.
-func (w *work) beside(it *station.Item) (flavor.Pour, bool) {
+func (w *work) beside(from *station.Parent, it *station.Item) (flavor.Pour, bool) {
 	p := it.Profile
 	switch part := p.Class.Part(); {
 	case p.Class == flavor.ClassCoffee:
@@ -73,9 +74,18 @@ func (w *work) beside(it *station.Item) (flavor.Pour, bool) {
 	case part == flavor.PartSeasoning, part == flavor.PartTexture, p.Class.Solid():
 		return w.Usual(it)
 	case part == flavor.PartBase:
-		return flavor.Pour{}, false // a base shares with the one that is there
+		if largest(&from.Spec, flavor.PartBase) >= 0 {
+			return flavor.Pour{}, false // a base shares with the one that is there
+		}
+		return station.Pour(p, it.Unit, carriedBaseML)
 	}
 	return station.Pour(p, it.Unit, min(addedML, max(leastCarriedML, w.MostUsual(p)/addedShare)))
+}
+
+// sweetOrBitter reports whether one of two modifiers is a wine and the other an amaro or
+// a liqueur: a stirred drink stands with either beside its spirit.
+func sweetOrBitter(a, b *flavor.Profile) bool {
+	return a.Class.Kin() != flavor.KinWine && b.Class.Kin() == flavor.KinWine
 }
 
 // inPlace pours a modifier that meets a wish in place of one that is there, and of half
@@ -93,20 +103,22 @@ func (w *work) inPlace(from *station.Parent, it *station.Item) (out []option) {
 		if !ok {
 			continue
 		}
-		s := from.Spec.Clone()
-		s.Pours[at] = whole
-		o := w.consider(from, s, KindModifier, it, old.Profile, old.Profile)
-		o.Least = map[string]float64{it.Profile.ID: leastCarriedML}
-		out = append(out, o)
+		if it.Profile.Class.Kin() == old.Profile.Class.Kin() || sweetOrBitter(it.Profile, old.Profile) {
+			s := from.Spec.Clone()
+			s.Pours[at] = whole
+			o := w.consider(from, s, KindModifier, it, old.Profile, old.Profile)
+			o.Least = map[string]float64{it.Profile.ID: leastCarriedML}
+			out = append(out, o)
+		}
 		half, fits := station.Pour(it.Profile, it.Unit, whole.ML/2)
 		rest, snaps := station.Pour(old.Profile, old.Unit, old.ML/2)
 		if !fits || !snaps || min(half.ML, rest.ML) < leastCarriedML {
 			continue
 		}
-		s = from.Spec.Clone()
+		s := from.Spec.Clone()
 		s.Pours[at] = rest
 		s.Pours = slices.Insert(s.Pours, at+1, half)
-		o = w.consider(from, s, KindModifier, it, nil, old.Profile)
+		o := w.consider(from, s, KindModifier, it, nil, old.Profile)
 		o.Least = map[string]float64{it.Profile.ID: leastCarriedML, old.Profile.ID: leastCarriedML}
 		out = append(out, o)
 	}

@@ -30,7 +30,7 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || j.foams(a) || j.foams(b) || j.soft(a) && j.soft(b) || frame != nil && Pours(frame, a) && Pours(frame, b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
+			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.soft(a) && j.soft(b) || frame != nil && Pours(frame, a) && Pours(frame, b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
 				continue
 			}
 			p := j.pairOf(a, b)
@@ -159,11 +159,19 @@ func (j *Job) keptOf(p *flavor.Profile) *precedent.Kept {
 	return k
 }
 
-// foams reports whether an ingredient gives the texture of one that may not be poured:
-// it goes with all that the other one went with.
-func (j *Job) foams(p *flavor.Profile) bool {
-	return p.Class.Part() == flavor.PartTexture && j.stepsIn(p)
+// foams reports whether an ingredient gives texture and keeps any company: what steps in
+// for one that may not be poured goes with all that the other one went with, and the
+// white of an egg, or what foams like it, with whatever is sour.
+func (j *Job) foams(s *flavor.Spec, p *flavor.Profile) bool {
+	if p.Class.Part() != flavor.PartTexture {
+		return false
+	}
+	white := p.Class.Kin() == flavor.KinFoam && p.Fat.Value <= whiteFat
+	return j.stepsIn(p) || white && slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == flavor.PartSour })
 }
+
+// whiteFat is the fat, in g/L, that tells a yolk from a white.
+const whiteFat = 20.0
 
 // stepsIn reports whether an ingredient steps in for a pour of the drink asked about
 // that may not be poured.

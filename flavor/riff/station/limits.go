@@ -96,6 +96,9 @@ func (l *Limits) Wants(p *flavor.Profile) bool {
 	return slices.ContainsFunc(l.with, func(ids []string) bool { return slices.Contains(ids, p.ID) })
 }
 
+// Simpler reports whether fewer pours are asked for.
+func (l *Limits) Simpler() bool { return l.fewer }
+
 // Lighter reports whether less alcohol is asked for.
 func (l *Limits) Lighter() bool {
 	return !math.IsInf(l.maxABV, 1) || slices.ContainsFunc(l.Aims, func(a Aim) bool { return a.kind == wish.Sense && a.sense == sense.Ethanol && !a.Up })

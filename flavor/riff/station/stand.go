@@ -58,12 +58,19 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 		}
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))
 	}
+	if it.Part == flavor.PartTexture && kin && !a.Class.Curdles() && a.Class.Kin() == flavor.KinMilk {
+		return precedent.Cosine(a.Aroma[:], b.Aroma[:]) >= sameMilk // oats stand for no coconut
+	}
 	return kin
 }
 
 // sameSmell is the likeness of smells from which a syrup or a juice stands for a liqueur
-// that a guest without alcohol does without: orange juice for an orange liqueur.
-const sameSmell = 0.5
+// that a guest without alcohol does without, as orange juice does for an orange liqueur,
+// and one plant milk for another.
+const (
+	sameSmell = 0.5
+	sameMilk  = 0.7
+)
 
 // standsDry reports whether a syrup or a juice takes the place of a liqueur for a guest
 // who takes no alcohol.
