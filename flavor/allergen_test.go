@@ -73,7 +73,7 @@ func TestDietsRuleOutTheirAllergens(t *testing.T) {
 		assert.Equal(t, d.Name == "alcohol-free" || d.Name == "0.0 % alcohol", d.NoAlcohol, c.diet)
 		assert.Equal(t, d.Name == "0.0 % alcohol", d.NoTrace, c.diet)
 	}
-	assert.Len(t, Diets(), 7)
+	assert.Len(t, DietNames(), 7)
 	_, err := ParseDiet("moonlight")
 	require.ErrorIs(t, err, ErrInvalid)
 	assert.Contains(t, err.Error(), "vegetarian")

@@ -2,7 +2,6 @@ package flavor
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 )
 
@@ -44,9 +43,6 @@ var diets = []Diet{
 	{Name: "vegan", NoAnimal: Animals(), Avoid: append([]Allergen{Eggs, Milk}, fleshAllergens...)},
 	{Name: "vegetarian", NoAnimal: []string{"fish", "insect", "meat"}, Avoid: fleshAllergens},
 }
-
-// Diets lists the diets known, by name.
-func Diets() []Diet { return slices.Clone(diets) }
 
 // DietNames lists the words that [ParseDiet] knows, in order.
 func DietNames() []string {

@@ -111,17 +111,3 @@ func (m *Mixer) iceFactor(warm *parts, own *setting, s *flavor.Spec) float64 {
 	now, _ := m.balance(warm, own)
 	return now / was
 }
-
-// EquilibriumMelt returns the grams of dry ice at 0 °C that melt while l, at
-// startC, cools in a vessel of the given heat capacity in J/K to the freezing
-// point of what results, and that temperature in °C: the most dilution that
-// chilling alone can cause. It melts nothing if startC is already there.
-func (m *Mixer) EquilibriumMelt(l Ledger, startC, vesselJPerK float64) (meltG, finalC float64) {
-	warm := l.parts()
-	v := warm.volumeML()
-	if v <= 0 || startC <= m.freezing.point(&warm) {
-		return 0, startC
-	}
-	plenty := (warm.heatCapacity() + vesselJPerK) * (startC + 100) / LatentHeat / v
-	return m.balance(&warm, &setting{barC: startC, startC: startC, vesselJ: vesselJPerK, perML: plenty})
-}

@@ -48,9 +48,8 @@ func TestEnergyBalanceAgainstEquations(t *testing.T) {
 		b, err := m.Balance(s)
 		require.NoError(t, err)
 		apart := b.IceWaterG/d.IceWaterG - 1
-		most, coldest := m.EquilibriumMelt(d.Before, usualBarC, ruleFor(c.method, flavor.Rocks).vessel.HeatJPerK())
-		t.Logf("%-18s %-8s start %4.1f %% vol: equation %5.1f g, balance %5.1f g (%+3.0f %%), to freezing %5.1f g; equation %5.1f °C, balance %5.1f °C, freezes %5.1f °C",
-			c.name, c.method, d.Before.ABV(), d.IceWaterG, b.IceWaterG, 100*apart, most, d.TemperatureC, b.TemperatureC, coldest)
+		t.Logf("%-18s %-8s start %4.1f %% vol: equation %5.1f g, balance %5.1f g (%+3.0f %%); equation %5.1f °C, balance %5.1f °C",
+			c.name, c.method, d.Before.ABV(), d.IceWaterG, b.IceWaterG, 100*apart, d.TemperatureC, b.TemperatureC)
 		assert.Less(t, math.Abs(apart), balanceBound, c.name)
 		assert.InDelta(t, b.TemperatureC, d.TemperatureC, balanceBoundC, c.name)
 	}
@@ -245,20 +244,22 @@ func TestHeatOfEthanolAndWater(t *testing.T) {
 	assert.Positive(t, spirit.dilutionHeat(20), "mixing with water warms")
 }
 
-func TestEquilibriumMelt(t *testing.T) {
+// Where nothing of the way to the freezing point is left and nothing clings, what melts
+// is the heat of what cools over the latent heat.
+func TestBalanceToFreezing(t *testing.T) {
 	m := mixer(t)
-	// Water at 20 °C in nothing: it takes its own heat over the latent heat.
-	g, c := m.EquilibriumMelt(Ledger{Water: 100}, 20, 0)
+	melt := func(p parts, vesselJ float64) (g, c float64) {
+		return m.balance(&p, &setting{startC: usualBarC, barC: usualBarC, vesselJ: vesselJ, perML: usualIcePerML})
+	}
+	g, c := melt(parts{water: 100}, 0)
 	assert.InDelta(t, 100*20*waterHeat/LatentHeat, g, 1e-6)
 	assert.InDelta(t, 0, c, 1e-9)
-	g, c = m.EquilibriumMelt(Ledger{Water: 100, Ethanol: 30}, -30, 0)
-	assert.Zero(t, g, "colder than its freezing point already")
-	assert.InDelta(t, -30, c, 0)
-	light, _ := m.EquilibriumMelt(Ledger{Water: 100, Ethanol: 30}, 20, 0)
-	heavy, _ := m.EquilibriumMelt(Ledger{Water: 100, Ethanol: 30}, 20, 200)
-	assert.Greater(t, heavy, light)
-	g, _ = m.EquilibriumMelt(Ledger{}, 20, 100)
-	assert.Zero(t, g)
+	g, _ = melt(parts{water: 100}, 150)
+	assert.InDelta(t, (100*waterHeat+150)*20/LatentHeat, g, 1e-6, "the vessel cools too")
+	_, c = melt(parts{water: 100, ethanol: 30}, 0)
+	assert.Less(t, c, -5.0, "a drink cools to its own freezing point")
+	g, _ = melt(parts{}, 0)
+	assert.Zero(t, g, "nothing is there to cool")
 }
 
 // What other ice does to a daiquiri, in the directions that heat demands.
