@@ -95,6 +95,22 @@ const (
 	KinSavoury   Kin = "savoury"
 )
 
+// Niche is the kind of what a class only takes the place of: the numbers of a brine, a
+// foam or a coffee may fit a gap, and the guest would not thank us.
+type Niche string
+
+// The niches. What tastes of one plant also stands in for anything of that plant.
+const (
+	NicheAny     Niche = ""
+	NicheSavoury Niche = "savoury"
+	NicheFoam    Niche = "foam"
+	NicheCream   Niche = "cream"
+	NicheSour    Niche = "sour"
+	NichePlant   Niche = "plant"
+	NicheWater   Niche = "water"
+	NicheBeer    Niche = "beer"
+)
+
 // traits are what is true of everything in a class.
 type traits uint16
 
@@ -131,6 +147,7 @@ type classInfo struct {
 	by     Measured
 	mostML float64 // the largest usual pour in one drink
 	traits traits
+	niche  Niche
 }
 
 // usualABV is the strength, in % vol, of what bottles without alcohol of a class stand
@@ -155,53 +172,53 @@ func (p *Profile) StandsForABV() float64 {
 }
 
 var classes = []classInfo{
-	{ClassGin, PartBase, KinSpirit, ByJigger, 75, hued},
-	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, hued},
-	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, hued},
-	{ClassRum, PartBase, KinSpirit, ByJigger, 75, hued},
-	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, hued},
-	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, hued},
-	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, hued},
-	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 0},
-	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, hued},
-	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 0},
-	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, cloudy | curdles},
-	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 0},
-	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 0},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, hued},
-	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, hued},
-	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, hued},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued | heated},
-	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, fizzy | hued},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated},
-	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 0},
-	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 0},
-	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
-	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
-	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0},
-	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 0},
-	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, solid},
-	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, cloudy},
-	{ClassJuice, PartLength, KinJuice, ByJigger, 120, cloudy | heated},
-	{ClassPuree, PartLength, KinFruit, ByJigger, 60, cloudy},
-	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, solid | cut},
-	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, solid | fixed | apart},
-	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, solid | fixed},
-	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy | curdles | heated},
-	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy | heated},
-	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart},
-	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart},
-	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy | hued},
-	{ClassTea, PartLength, KinTea, ByJigger, 150, heated},
-	{ClassCoffee, PartLength, KinTea, ByJigger, 150, heated},
-	{ClassWater, PartLength, KinTea, ByJigger, 120, tap | heated},
-	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, cloudy},
-	{ClassShrub, PartSour, KinSharp, ByJigger, 45, cloudy},
-	{ClassAcid, PartSour, KinSharp, ByJigger, 15, cloudy},
-	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, fixed},
-	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed | heated},
-	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 0},
+	{ClassGin, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
+	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
+	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
+	{ClassRum, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
+	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
+	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
+	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, hued, NicheAny},
+	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 0, NicheAny},
+	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, hued, NicheAny},
+	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 0, NicheAny},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, cloudy | curdles, NicheCream},
+	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 0, NicheAny},
+	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 0, NicheAny},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, hued, NicheAny},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, hued, NicheAny},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, hued, NicheAny},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued | heated, NicheAny},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, fizzy | hued, NicheAny},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated, NicheBeer},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated, NicheBeer},
+	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 0, NicheAny},
+	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 0, NicheAny},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
+	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
+	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
+	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
+	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, solid, NicheAny},
+	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, cloudy, NicheSour},
+	{ClassJuice, PartLength, KinJuice, ByJigger, 120, cloudy | heated, NichePlant},
+	{ClassPuree, PartLength, KinFruit, ByJigger, 60, cloudy, NichePlant},
+	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, solid | cut, NichePlant},
+	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, solid | fixed | apart, NichePlant},
+	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, solid | fixed, NicheSavoury},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy | curdles | heated, NicheCream},
+	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy | heated, NicheCream},
+	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart, NicheFoam},
+	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart, NicheFoam},
+	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy | hued, NicheAny},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, heated, NichePlant},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, heated, NichePlant},
+	{ClassWater, PartLength, KinTea, ByJigger, 120, tap | heated, NicheWater},
+	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, cloudy, NicheSour},
+	{ClassShrub, PartSour, KinSharp, ByJigger, 45, cloudy, NicheSour},
+	{ClassAcid, PartSour, KinSharp, ByJigger, 15, cloudy, NicheSour},
+	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, fixed, NicheSavoury},
+	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed | heated, NicheSavoury},
+	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 0, NicheAny},
 }
 
 // Classes lists every class, in the order of a bar's inventory.
@@ -248,6 +265,10 @@ func (c Class) Part() Part { i, _ := c.info(); return i.part }
 
 // Kin returns the classes that c may take the place of, empty if c is not valid.
 func (c Class) Kin() Kin { i, _ := c.info(); return i.kin }
+
+// Niche returns the kind of what c only takes the place of, empty for what may help
+// anywhere.
+func (c Class) Niche() Niche { i, _ := c.info(); return i.niche }
 
 // Measured returns how the class is usually poured.
 func (c Class) Measured() Measured { i, _ := c.info(); return i.by }

@@ -41,12 +41,14 @@ var allowedInFlavor = map[string][]string{
 	"template":  {"flavor", "ratio", "makeup"},
 	"weigh":     {"flavor", "mix", "habit", "ratio", "makeup", "technique", "template"},
 	"balance":   {"flavor", "makeup", "measure", "mix", "sense", "ratio", "technique", "template", "weigh"},
-	"cover":     {"flavor", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search"},
+	"cover":     {"flavor", "measure", "mix", "sense", "ratio", "weigh", "balance", "cover/search", "cover/role", "cover/wording"},
 	"drill":     {"flavor", "measure", "mix", "sense", "ratio", "template", "weigh", "balance", "cover", "riff"},
 
 	"template/templatetest": {"flavor", "ratio", "template"},
 
-	"cover/search": {"sense"},
+	"cover/search":  {"sense"},
+	"cover/role":    {"flavor", "sense"},
+	"cover/wording": {"flavor", "mix", "sense"},
 
 	"measure/draft/token":     {"flavor"},
 	"measure/draft/serving":   {"flavor", "measure", "measure/draft/token"},

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 )
 
@@ -39,7 +40,7 @@ func (t *task) sameKin(x *search.Filling) bool {
 		}
 		stands := func(i int) bool {
 			c := &t.cands[i]
-			return c.profile.Class.Kin() == p.Class.Kin() && !otherWork(c.bottle, t.gone[m].bottle)
+			return c.Profile.Class.Kin() == p.Class.Kin() && !role.OtherWork(c.Bottle, t.gone[m].Bottle)
 		}
 		others := func(i int) bool { return !stands(i) && t.strays(i, likeSmell) }
 		if !slices.ContainsFunc(x.Parts, stands) || len(t.removed) == 1 && slices.ContainsFunc(x.Parts, others) {
@@ -62,12 +63,12 @@ const muchOfTheGap = 0.5
 // its own: what only helps a blend sweetens, sours, seasons or lengthens it.
 func (t *task) strays(part int, otherKin float64) bool {
 	c := &t.cands[part]
-	if c.smell.plain() {
+	if c.Smell.Plain() {
 		return false
 	}
-	switch c.profile.Class.Part() {
+	switch c.Profile.Class.Part() {
 	case flavor.PartSweetener:
-		if !sweetFlavour(c.profile.Class) || c.profile.Class == flavor.ClassSyrup {
+		if !role.SweetFlavour(c.Profile.Class) || c.Profile.Class == flavor.ClassSyrup {
 			return false
 		}
 	case flavor.PartSour, flavor.PartSeasoning, flavor.PartTexture:
@@ -81,7 +82,7 @@ func (t *task) strays(part int, otherKin float64) bool {
 	return true
 }
 
-// How far apart in smell, see [apart], two bottles of one kin are when nobody takes one
+// How far apart in smell, see [role.Apart], two bottles of one kin are when nobody takes one
 // for the other, and two of other kin, where nothing of its kin is listed.
 const (
 	akinTo    = 0.95
@@ -96,65 +97,26 @@ const sourJuice = 8.0
 // work where smell is not what counts, or by its smell.
 func (t *task) standsIn(part, m int, otherKin float64) bool {
 	c, was := &t.cands[part], t.removed[m].Class
-	is := c.profile.Class
+	is := c.Profile.Class
 	both := func(p flavor.Part) bool { return is.Part() == p && was.Part() == p }
 	switch {
 	case t.customFor[m][part]:
 		return true
-	case otherWork(c.bottle, t.gone[m].bottle):
+	case role.OtherWork(c.Bottle, t.gone[m].Bottle):
 		return false
 	case !t.gone[m].smells, both(flavor.PartBase), both(flavor.PartSweetener), both(flavor.PartSour):
 		return true
-	case was.Part() == flavor.PartSour && c.profile.Acid.Value >= sourJuice:
+	case was.Part() == flavor.PartSour && c.Profile.Acid.Value >= sourJuice:
 		return true
-	case is.Kin() == was.Kin(), sweetFlavour(is) && sweetFlavour(was):
+	case is.Kin() == was.Kin(), role.SweetFlavour(is) && role.SweetFlavour(was):
 		otherKin = akinTo
 	}
-	return apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= otherKin
+	return role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= otherKin
 }
-
-// Bitterness, in mg/L of quinine, as far as bottles are told apart by it: what is poured
-// to be bitter has at least the first, a liqueur or syrup that is not bitter less than
-// the second, and what is too bitter to stand for one more than the third.
-const (
-	stillBitter = 30.0
-	notBitter   = 12.0
-	tooBitter   = 50.0
-)
-
-// otherWork reports whether a bottle does other work than the one that went, however it
-// smells: nothing still stands for what sparkles, and nothing that holds alcohol for a
-// juice, tea or soda; nothing sweet for what is bitter, and the other way; no white wine
-// for a red port.
-func otherWork(b, gone *bottle) bool {
-	p, q := b.profile, gone.profile
-	is, was := p.Class, q.Class
-	length := was.Part() == flavor.PartLength
-	switch {
-	case was.Sparkles() && !is.Sparkles(), length && is.Part() == flavor.PartLength && is.Sparkles() && !was.Sparkles(),
-		length && p.ABV.Value > flavor.NoAlcoholABV && q.ABV.Value <= flavor.NoAlcoholABV:
-		return true
-	case was.Kin() == flavor.KinBitter:
-		return p.Bitter.Value < stillBitter
-	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener:
-		return q.Bitter.Value < notBitter && p.Bitter.Value > tooBitter
-	}
-	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && is != was && unlikeInLook(b, gone) >= otherWine
-}
-
-// otherWine is the difference in look, see [unlikeInLook], from which a wine of another
-// class is no cover: white wine for red port.
-const otherWine = 0.6
 
 // dyes reports whether a part is blue or green and nothing that went is: in however
 // little, a guest sees it.
 func (t *task) dyes(x *search.Filling) bool {
-	dyed := func(i int) bool { return t.cands[i].dyed() && sweetFlavour(t.cands[i].profile.Class) }
-	return slices.ContainsFunc(x.Parts, dyed) && !slices.ContainsFunc(t.gone, func(d departed) bool { return d.dyed() })
-}
-
-// sweetFlavour reports whether a class is poured for a flavour with sugar: a liqueur,
-// a syrup or a cordial of one fruit does the work of another.
-func sweetFlavour(c flavor.Class) bool {
-	return c.Kin() == flavor.KinLiqueur || c.Kin() == flavor.KinSweetener
+	dyed := func(i int) bool { return t.cands[i].Dyed() && role.SweetFlavour(t.cands[i].Profile.Class) }
+	return slices.ContainsFunc(x.Parts, dyed) && !slices.ContainsFunc(t.gone, func(d departed) bool { return d.Dyed() })
 }

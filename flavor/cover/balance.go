@@ -71,7 +71,7 @@ func (s *scorer) balanced(x *search.Filling) bool {
 func (t *task) spiritsAlone(x *search.Filling) bool {
 	other := func(p *flavor.Profile) bool { return p.Class.Kin() != flavor.KinSpirit }
 	return !slices.ContainsFunc(t.removed, other) &&
-		!slices.ContainsFunc(x.Parts, func(i int) bool { return other(t.cands[i].profile) })
+		!slices.ContainsFunc(x.Parts, func(i int) bool { return other(t.cands[i].Profile) })
 }
 
 // sameShare is by how much of the drink the measures that a balance is made of may

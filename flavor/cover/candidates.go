@@ -6,13 +6,14 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/measure"
 )
 
 // candidate is one ingredient that may be a part.
 type candidate struct {
-	*bottle
+	*role.Bottle
 	amounts []amount
 }
 
@@ -29,11 +30,11 @@ func (t *task) addCandidates() {
 			continue
 		}
 		amounts := grid.amountsOf(p)
-		b := t.finder.cellar.of(p)
+		b := t.finder.cellar.Of(p)
 		if len(amounts) == 0 || !customs.names(p.ID) && !t.mayHelp(b) {
 			continue
 		}
-		part := search.Part{Per: t.rowOf(&b.holds), Odd: odd(p.Class)}
+		part := search.Part{Per: t.rowOf(&b.Holds), Odd: role.Odd(p.Class)}
 		if t.req.Common != nil {
 			part.Price = t.finder.weights.Rare * t.req.Common.Rarity(p.ID) * t.otherwise(b)
 		}
@@ -66,11 +67,11 @@ const sameBottle = 0.25
 // else than what went, and little for what is of its class, or made after it without
 // alcohol, and smells like it. Whoever stocks the one may well stock the other, and wants
 // to hear of it.
-func (t *task) otherwise(b *bottle) float64 {
-	p, least := b.profile, 1.0
+func (t *task) otherwise(b *role.Bottle) float64 {
+	p, least := b.Profile, 1.0
 	for m, q := range t.removed {
 		if q.Class == p.Class || t.standsDry(p.Class, q.Class) {
-			least = min(least, unlike(apart(&b.smell, &t.gone[m].smell, 0, math.Inf(1))))
+			least = min(least, role.Unlike(role.Apart(&b.Smell, &t.gone[m].Smell, 0, math.Inf(1))))
 		}
 	}
 	return sameBottle + (1-sameBottle)*least
@@ -79,12 +80,12 @@ func (t *task) otherwise(b *bottle) float64 {
 // stretches reports whether p would only stretch another bottle: a spirit of next to
 // no smell beside one that is to smell like the spirit that went. Nobody lengthens an
 // aged rum with vodka to come to a white one.
-func (t *task) stretches(b *bottle) bool {
-	p := b.profile
+func (t *task) stretches(b *role.Bottle) bool {
+	p := b.Profile
 	if p.Class.Kin() != flavor.KinSpirit {
 		return false
 	}
-	return b.smell.plain() && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool {
+	return b.Smell.Plain() && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool {
 		return q.Class == p.Class || q.Class.Kin() != flavor.KinSpirit
 	})
 }
@@ -116,11 +117,11 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 	})
 	spirits := p.Class.Kin() == flavor.KinSpirit && was.Kin() == flavor.KinSpirit
 	switch {
-	case sweetens(p.Class, was):
+	case role.Sweetens(p.Class, was):
 		return 0, 0
 	case at >= 0 && (t.standsDry(p.Class, was) || spirits && math.Abs(p.ABV.Value-t.removed[0].ABV.Value) <= asStrong):
 		return amounts[at].ml, w.Measure
-	case at >= 0 && (p.Class == was || spirits || fills(p.Class, was)):
+	case at >= 0 && (p.Class == was || spirits || role.Fills(p.Class, was)):
 		return amounts[at].ml, w.Firm
 	}
 	little := t.gapML < seasoningML && p.Class.Measured() == flavor.ByDash
@@ -128,12 +129,6 @@ func (t *task) alike(p *flavor.Profile, amounts []amount) (ml, firm float64) {
 		return 0, 0
 	}
 	return t.gapML, 0
-}
-
-// fills reports whether one class fills a glass as the other does: milk for milk, juice
-// for juice, soda for soda.
-func fills(is, was flavor.Class) bool {
-	return is.Kin() == was.Kin() && (was.Part() == flavor.PartLength || was.Part() == flavor.PartTexture)
 }
 
 // pourGone returns the first pour that went.
@@ -184,21 +179,21 @@ const kindred = 0.5
 // the place of their own: the numbers of a brine, a foam or a coffee may fit a
 // gap, and the guest would not thank us. What is mostly fat is not poured, what is
 // savoury only into a drink that is, and what keeps awake only for what does.
-func (t *task) mayHelp(b *bottle) bool {
-	p := b.profile
+func (t *task) mayHelp(b *role.Bottle) bool {
+	p := b.Profile
 	switch {
-	case p.Fat.Value >= mostlyFat, t.goesFlat(p), p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
-		savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return savoury(q.Profile) }),
-		wakes(p) && !slices.ContainsFunc(t.removed, holdsCaffeine),
-		wakes(p) && p.Class == flavor.ClassSoda && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Caffeine.Value >= wakingMGPerL }):
+	case p.Fat.Value >= role.MostlyFat, t.goesFlat(p), p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
+		role.Savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return role.Savoury(q.Profile) }),
+		role.Wakes(p) && !slices.ContainsFunc(t.removed, role.HoldsCaffeine),
+		role.Wakes(p) && p.Class == flavor.ClassSoda && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Caffeine.Value >= role.WakingMGPerL }):
 		return false
 	}
-	own := ownKind(p.Class)
-	if own == "" {
+	own := p.Class.Niche()
+	if own == flavor.NicheAny {
 		return true
 	}
 	for m, x := range t.removed {
-		if ownKind(x.Class) == own || own == kindPlant && cosine(&b.smell, &t.gone[m].smell) >= kindred {
+		if x.Class.Niche() == own || own == flavor.NichePlant && role.Cosine(&b.Smell, &t.gone[m].Smell) >= kindred {
 			return true
 		}
 	}
@@ -223,65 +218,3 @@ func (t *task) goesFlat(p *flavor.Profile) bool {
 	}
 	return !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Carbonated || q.Class.Sparkles() })
 }
-
-// mostlyFat is the g/L of fat from which something is no liquid behind the bar, and
-// wakingMGPerL the mg/L of caffeine from which a guest must know of it: coffee and
-// energy drinks hold more, colas and teas less.
-const (
-	mostlyFat    = 500
-	wakingMGPerL = 250
-)
-
-// What a sip of something tells of salt and savour, in g/L, from where on it is food
-// more than drink: tomato juice is, mineral waters are not.
-const (
-	savourySalt  = 2.5
-	savouryUmami = 1.0
-)
-
-// holdsCaffeine reports whether something is known to hold caffeine, and wakes
-// whether it holds so much that a guest must know, or nobody has stated how much.
-func holdsCaffeine(p *flavor.Profile) bool { return slices.Contains(p.Cautions, "caffeine") }
-
-func wakes(p *flavor.Profile) bool {
-	return holdsCaffeine(p) && (p.Caffeine.Origin == "" || p.Caffeine.Value >= wakingMGPerL)
-}
-
-// savoury reports whether something tastes of the kitchen. A saline only seasons.
-func savoury(p *flavor.Profile) bool {
-	return p.Class != flavor.ClassSaline && (p.Salt.Value >= savourySalt || p.Senses.UmamiGPerL >= savouryUmami)
-}
-
-// kindPlant is the kind of what tastes of one plant: it also stands in for
-// anything of that plant.
-const kindPlant = "plant"
-
-// ownKind names the kind of a class that only replaces its own kind; it is empty
-// for what may help anywhere.
-func ownKind(c flavor.Class) string {
-	switch c.Kin() {
-	case flavor.KinSavoury, flavor.KinSaline, flavor.KinSpice:
-		return "savoury"
-	case flavor.KinFoam:
-		return "foam"
-	case flavor.KinMilk, flavor.KinCream:
-		return "cream"
-	case flavor.KinSharp, flavor.KinSourJuice:
-		return "sour"
-	case flavor.KinJuice, flavor.KinFruit, flavor.KinHerb:
-		return kindPlant
-	case flavor.KinTea:
-		if c == flavor.ClassWater {
-			return "water"
-		}
-		return kindPlant
-	}
-	if c == flavor.ClassBeer || c == flavor.ClassCider {
-		return "beer"
-	}
-	return ""
-}
-
-// odd reports whether p is something that a bartender puts up with once in a
-// cover.
-func odd(c flavor.Class) bool { return c.Kin() == flavor.KinBitters || ownKind(c) != "" }

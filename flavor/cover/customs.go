@@ -68,7 +68,7 @@ func (t *task) standingOfCustom(parts []int, place int) float64 {
 func (t *task) placesOf(ids []string) ([]int, bool) {
 	parts := make([]int, 0, len(ids))
 	for _, id := range ids {
-		at, found := slices.BinarySearchFunc(t.cands, id, func(c candidate, id string) int { return strings.Compare(c.profile.ID, id) })
+		at, found := slices.BinarySearchFunc(t.cands, id, func(c candidate, id string) int { return strings.Compare(c.Profile.ID, id) })
 		if !found {
 			return nil, false
 		}

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover/search"
+	"counterpour/flavor/cover/wording"
 	"counterpour/flavor/sense"
 )
 
@@ -34,7 +35,7 @@ func (t *task) describe(x *idea) Cover {
 	c.ABV, c.ABVChange, c.VolumeChange = x.drink.ABV, x.drink.ABV-t.drink.ABV, x.drink.VolumeML-t.drink.VolumeML
 	c.Gone = x.gone
 	c.Notice = sense.NoticeOf(c.Distance, len(c.Gone) > 0)
-	t.compareAromas(&c, x.drink)
+	c.Lost, c.Gained = wording.Aromas(t.drink, x.drink)
 	c.Marks, c.NewAllergens = c.Spec.Allergens(), c.Spec.NewAllergens(t.req.Spec)
 	c.Ask = c.Spec.Ask(t.req.Guest.Avoid)
 	t.addRead(&c)
@@ -53,7 +54,7 @@ func (t *task) addParts(c *Cover, x *search.Filling) {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(ml(b), ml(a)) })
 	for _, k := range order {
 		i := x.Parts[k]
-		c.Parts = append(c.Parts, pourOf(t.cands[i].profile, t.cands[i].amounts[x.Amounts[k]]))
+		c.Parts = append(c.Parts, pourOf(t.cands[i].Profile, t.cands[i].amounts[x.Amounts[k]]))
 		stands, least := 0, t.entries[i].Strange
 		for m := range least {
 			if least[m] < least[stands] {
@@ -103,7 +104,7 @@ func (t *task) pours(x *search.Filling) iter.Seq[flavor.Pour] {
 // poured returns a part as it is poured in the place of pour i: what was added
 // after mixing still is.
 func (t *task) poured(i, part, amount int) flavor.Pour {
-	p := pourOf(t.cands[part].profile, t.cands[part].amounts[amount])
+	p := pourOf(t.cands[part].Profile, t.cands[part].amounts[amount])
 	p.After = t.req.Spec.Pours[i].After
 	return p
 }

@@ -14,9 +14,9 @@ func TestDiets(t *testing.T) {
 	b := newBench(t)
 	forbidden := map[string][]string{"vegan": {"milk", "egg", "honey", "fish", "insect", "meat"}, "vegetarian": {"fish", "insect", "meat"},
 		"no egg": {"egg"}, "no dairy": {"milk"}, "no honey": {"honey"}, "alcohol-free": nil, "0.0 % alcohol": nil}
-	require.Len(t, Diets(), len(forbidden))
+	require.Len(t, flavor.DietNames(), len(forbidden))
 	const creamy = "1 oz cognac\n1 oz creme de cacao\n1 oz heavy cream\nshake, up"
-	for _, diet := range Diets() {
+	for _, diet := range flavor.DietNames() {
 		var g Guest
 		require.NoError(t, g.Keep(diet))
 		require.NoError(t, g.Keep(diet), "twice is once")

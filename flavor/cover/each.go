@@ -71,7 +71,7 @@ func withPart(parts []int, i int) []int {
 func (t *task) madeAfter(m int) []int {
 	var out []int
 	for i := range t.cands {
-		if t.standsDry(t.cands[i].profile.Class, t.removed[m].Class) && t.entries[i].Strange[m] < t.finder.weights.Aroma {
+		if t.standsDry(t.cands[i].Profile.Class, t.removed[m].Class) && t.entries[i].Strange[m] < t.finder.weights.Aroma {
 			out = append(out, i)
 		}
 	}
@@ -101,8 +101,8 @@ func (t *task) bestFor(ctx context.Context, gone *flavor.Profile) ([]int, error)
 	}
 	var out []int
 	for i := range ideas {
-		id := one.cands[ideas[i].filling.Parts[0]].profile.ID
-		at, found := slices.BinarySearchFunc(t.cands, id, func(c candidate, id string) int { return strings.Compare(c.profile.ID, id) })
+		id := one.cands[ideas[i].filling.Parts[0]].Profile.ID
+		at, found := slices.BinarySearchFunc(t.cands, id, func(c candidate, id string) int { return strings.Compare(c.Profile.ID, id) })
 		if found {
 			out = append(out, at)
 		}

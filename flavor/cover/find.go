@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
@@ -18,7 +19,7 @@ type Finder struct {
 	mixer   *mix.Mixer
 	judge   *balance.Judge
 	space   *sense.Space
-	cellar  *cellar
+	cellar  *role.Cellar
 	customs *flavor.Customs
 	weights Weights
 }
@@ -26,7 +27,7 @@ type Finder struct {
 // NewFinder returns a finder that knows the customs of the trade and judges by
 // weights.
 func NewFinder(mixer *mix.Mixer, judge *balance.Judge, space *sense.Space, customs *flavor.Customs, w Weights) *Finder {
-	return &Finder{mixer: mixer, judge: judge, space: space, cellar: newCellar(space), customs: customs, weights: w}
+	return &Finder{mixer: mixer, judge: judge, space: space, cellar: role.NewCellar(space), customs: customs, weights: w}
 }
 
 // Limits of a request.

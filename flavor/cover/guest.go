@@ -23,6 +23,27 @@ type Guest struct {
 	MaxCost float64
 }
 
+// Keep adds a diet, such as "vegan" or "alcohol-free", to what the guest must
+// not have; see [flavor.ParseDiet] for an unknown word.
+func (g *Guest) Keep(diet string) error {
+	d, err := flavor.ParseDiet(diet)
+	if err != nil {
+		return err
+	}
+	for _, a := range d.NoAnimal {
+		if !slices.Contains(g.NoAnimal, a) {
+			g.NoAnimal = append(g.NoAnimal, a)
+		}
+	}
+	for _, a := range d.Avoid {
+		if !slices.Contains(g.Avoid, a) {
+			g.Avoid = append(g.Avoid, a)
+		}
+	}
+	g.NoAlcohol, g.NoTrace = g.NoAlcohol || d.NoAlcohol, g.NoTrace || d.NoTrace
+	return nil
+}
+
 // Check reports a limit that is out of range.
 func (g *Guest) Check() error {
 	if !(g.MaxABV >= 0 && g.MaxABV <= 100) {
@@ -103,7 +124,7 @@ func (g *Guest) affords(p *flavor.Profile) bool {
 func (t *task) cost(x *search.Filling) float64 {
 	var sum float64
 	for k, i := range x.Parts {
-		sum += t.req.Guest.Prices[t.cands[i].profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
+		sum += t.req.Guest.Prices[t.cands[i].Profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
 	}
 	return sum
 }

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
@@ -65,7 +66,7 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 // worthListing leaves out what ranks far below the best, and once something keeps the
 // drink, what does not: what lies far from it, or nearly so and has lost what led.
 // What the trade pours is listed too. Nothing is listed that is another drink, or that
-// has lost most of its score; what even so is another drink stands only where all are.
+// has lost most of its score; what even so is another drink stands behind what is not.
 // Beside what is like the thing that went nothing is listed
 // that is not, and by itself only what lies near or is of the same kin. After three, only what ranks close to
 // the best is: three good ideas are worth more than five with two bad ones.
@@ -73,16 +74,20 @@ func (t *task) worthListing(ideas []idea) []idea {
 	if len(ideas) == 0 {
 		return nil
 	}
+	another := func(x *idea) int {
+		if x.distance > LastJND {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(ideas, func(a, b idea) int { return another(&a) - another(&b) })
 	best := ideas[0].rank
 	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost() })
-	if slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= LastJND }) {
-		ideas = slices.DeleteFunc(ideas, func(x idea) bool { return x.distance > LastJND })
-	}
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
 		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost() && x.distance > NearJND)
 		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
 	})
-	for _, otherKin := range []float64{alikeTo, likeSmell} {
+	for _, otherKin := range []float64{role.AlikeTo, likeSmell} {
 		alike := func(x idea) bool { return t.akin(&x.filling, otherKin) }
 		if slices.ContainsFunc(ideas, alike) {
 			return t.stop(slices.DeleteFunc(ideas, func(x idea) bool { return !alike(x) }))
@@ -300,7 +305,7 @@ func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 		least := t.leastApart(x, m)
 		lost := t.finder.space.Lost(p, t.glass, glass)
 		for _, l := range lost {
-			if len(l.Odorants) > 0 || least > alikeTo {
+			if len(l.Odorants) > 0 || least > role.AlikeTo {
 				add(l)
 			}
 		}
@@ -316,7 +321,7 @@ func (t *task) leadsGone(x *search.Filling, glass *sense.Glass) []sense.Lost {
 func (t *task) leastApart(x *search.Filling, m int) float64 {
 	least := math.Inf(1)
 	for _, i := range x.Parts {
-		least = min(least, apart(&t.cands[i].smell, &t.gone[m].smell, 0, math.Inf(1)))
+		least = min(least, role.Apart(&t.cands[i].Smell, &t.gone[m].Smell, 0, math.Inf(1)))
 	}
 	return least
 }
@@ -339,8 +344,8 @@ func (t *task) usual(x *idea) bool {
 func (t *task) ofItsKin(part int) bool {
 	for m, p := range t.removed {
 		c := &t.cands[part]
-		if kin := p.Class.Kin(); kin == c.profile.Class.Kin() {
-			return kin != flavor.KinBitters || apart(&c.smell, &t.gone[m].smell, 0, math.Inf(1)) <= nothingLike
+		if kin := p.Class.Kin(); kin == c.Profile.Class.Kin() {
+			return kin != flavor.KinBitters || role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= nothingLike
 		}
 	}
 	return false

@@ -25,7 +25,7 @@ func (t *task) addMoves(base bool) {
 		if isBase(p) && !base {
 			continue
 		}
-		v := t.rowOf(&t.finder.cellar.of(p.Profile).holds)
+		v := t.rowOf(&t.finder.cellar.Of(p.Profile).Holds)
 		for _, a := range steps(p) {
 			m := move{pour: i, amount: a}
 			addTo(&m.by, &v, a.ml-p.ML)

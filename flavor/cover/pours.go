@@ -130,9 +130,9 @@ func (t *task) fullMeasure(x *search.Filling) bool {
 		return true
 	}
 	for k, i := range x.Parts {
-		if c := &t.cands[i]; c.profile.Class.Kin() == flavor.KinSpirit {
+		if c := &t.cands[i]; c.Profile.Class.Kin() == flavor.KinSpirit {
 			ml := c.amounts[x.Amounts[k]].ml
-			is.ml, is.alcohol = is.ml+ml, is.alcohol+ml*c.profile.ABV.Value
+			is.ml, is.alcohol = is.ml+ml, is.alcohol+ml*c.Profile.ABV.Value
 		}
 	}
 	return max(is.ml/was.ml, is.alcohol/was.alcohol) >= 1-measureSlack && min(is.ml/was.ml, is.alcohol/was.alcohol) <= 1+measureSlack

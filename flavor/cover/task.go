@@ -5,7 +5,10 @@ import (
 	"math"
 	"slices"
 
+	"gonum.org/v1/gonum/floats"
+
 	"counterpour/flavor"
+	"counterpour/flavor/cover/role"
 	"counterpour/flavor/cover/search"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
@@ -51,7 +54,7 @@ const usualParts = 2
 
 // departed is what is known of something that had to go.
 type departed struct {
-	*bottle
+	*role.Bottle
 	smells bool    // of more than next to nothing
 	told   bool    // its aroma is told in the drink
 	weight float64 // how much of the gap it left, against the others: 1 for the most
@@ -150,8 +153,8 @@ func (t *task) accepts(p *flavor.Profile) bool {
 func (t *task) measureGap() {
 	var most float64
 	for _, p := range t.removed {
-		d := departed{bottle: t.finder.cellar.of(p)}
-		per := t.rowOf(&d.holds)
+		d := departed{Bottle: t.finder.cellar.Of(p)}
+		per := t.rowOf(&d.Holds)
 		var own sense.Row
 		for i := range t.req.Spec.Pours {
 			if q := &t.req.Spec.Pours[i]; q.Profile == p {
@@ -160,9 +163,9 @@ func (t *task) measureGap() {
 			}
 		}
 		addTo(&t.gap, &own, 1)
-		d.weight = length(own[:])
-		d.smells = !d.smell.plain()
-		d.told = d.smells && length(own[firstAroma:lastAroma]) >= tellAroma
+		d.weight = floats.Norm(own[:], 2)
+		d.smells = !d.Smell.Plain()
+		d.told = d.smells && floats.Norm(own[firstAroma:lastAroma], 2) >= toldAroma
 		most = max(most, d.weight)
 		t.gone = append(t.gone, d)
 	}
@@ -172,6 +175,9 @@ func (t *task) measureGap() {
 		}
 	}
 }
+
+// toldAroma is how many steps of a drink's aroma something brings that is told in it.
+const toldAroma = 1.0
 
 // Places of the aroma in a row.
 const (

@@ -176,7 +176,7 @@ func (d *Guest) Boxes() []Box {
 }
 
 // Diets are the diets to tick.
-func (d *Guest) Diets() []Option { return Options(cover.Diets(), d.Diet...) }
+func (d *Guest) Diets() []Option { return Options(flavor.DietNames(), d.Diet...) }
 
 // Strengths are the limits on strength to choose from.
 func (d *Guest) Strengths() []Option {

@@ -1,0 +1,108 @@
+package role
+
+import (
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Sweetens reports whether both classes are poured to sweeten.
+func Sweetens(a, b flavor.Class) bool {
+	return a.Kin() == flavor.KinSweetener && b.Kin() == flavor.KinSweetener
+}
+
+// SweetFlavour reports whether a class is poured for a flavour with sugar: a liqueur,
+// a syrup or a cordial of one fruit does the work of another.
+func SweetFlavour(c flavor.Class) bool {
+	return c.Kin() == flavor.KinLiqueur || c.Kin() == flavor.KinSweetener
+}
+
+// ClassDistance is how far two classes are apart: 0 for one class, 1 for other
+// parts of a drink.
+func ClassDistance(a, b flavor.Class) float64 {
+	switch {
+	case a == b:
+		return 0
+	case a.Kin() == b.Kin():
+		return 1.0 / 3
+	case a.Part() == b.Part():
+		return 2.0 / 3
+	}
+	return 1
+}
+
+// ByPiece reports whether something is counted out, as leaves are and cubes of sugar.
+func ByPiece(p *flavor.Profile) bool {
+	return p.Class.Measured() == flavor.ByPiece || len(p.Yields) > 0 && p.Yields[0].Unit == flavor.Cube
+}
+
+// Fills reports whether one class fills a glass as the other does: milk for milk, juice
+// for juice, soda for soda.
+func Fills(is, was flavor.Class) bool {
+	return is.Kin() == was.Kin() && (was.Part() == flavor.PartLength || was.Part() == flavor.PartTexture)
+}
+
+// Bitterness, in mg/L of quinine, as far as bottles are told apart by it: what is poured
+// to be bitter has at least the first, a liqueur or syrup that is not bitter less than
+// the second, and what is too bitter to stand for one more than the third.
+const (
+	stillBitter = 30.0
+	notBitter   = 12.0
+	tooBitter   = 50.0
+)
+
+// OtherWork reports whether a bottle does other work than the one that went, however it
+// smells: nothing still stands for what sparkles, and nothing that holds alcohol for a
+// juice, tea or soda; nothing sweet for what is bitter, and the other way; no white wine
+// for a red port.
+func OtherWork(b, gone *Bottle) bool {
+	p, q := b.Profile, gone.Profile
+	is, was := p.Class, q.Class
+	length := was.Part() == flavor.PartLength
+	switch {
+	case was.Sparkles() && !is.Sparkles(), length && is.Part() == flavor.PartLength && is.Sparkles() && !was.Sparkles(),
+		length && p.ABV.Value > flavor.NoAlcoholABV && q.ABV.Value <= flavor.NoAlcoholABV:
+		return true
+	case was.Kin() == flavor.KinBitter:
+		return p.Bitter.Value < stillBitter
+	case was.Kin() == flavor.KinLiqueur, was.Kin() == flavor.KinSweetener:
+		return q.Bitter.Value < notBitter && p.Bitter.Value > tooBitter
+	}
+	return was.Kin() == flavor.KinWine && is.Kin() == flavor.KinWine && is != was && UnlikeInLook(b, gone) >= otherWine
+}
+
+// otherWine is the difference in look, see [UnlikeInLook], from which a wine of another
+// class is no cover: white wine for red port.
+const otherWine = 0.6
+
+// MostlyFat is the g/L of fat from which something is no liquid behind the bar, and
+// WakingMGPerL the mg/L of caffeine from which a guest must know of it: coffee and
+// energy drinks hold more, colas and teas less.
+const (
+	MostlyFat    = 500
+	WakingMGPerL = 250
+)
+
+// What a sip of something tells of salt and savour, in g/L, from where on it is food
+// more than drink: tomato juice is, mineral waters are not.
+const (
+	savourySalt  = 2.5
+	savouryUmami = 1.0
+)
+
+// HoldsCaffeine reports whether something is known to hold caffeine, and Wakes
+// whether it holds so much that a guest must know, or nobody has stated how much.
+func HoldsCaffeine(p *flavor.Profile) bool { return slices.Contains(p.Cautions, "caffeine") }
+
+func Wakes(p *flavor.Profile) bool {
+	return HoldsCaffeine(p) && (p.Caffeine.Origin == "" || p.Caffeine.Value >= WakingMGPerL)
+}
+
+// Savoury reports whether something tastes of the kitchen. A saline only seasons.
+func Savoury(p *flavor.Profile) bool {
+	return p.Class != flavor.ClassSaline && (p.Salt.Value >= savourySalt || p.Senses.UmamiGPerL >= savouryUmami)
+}
+
+// Odd reports whether a class is something that a bartender puts up with once in a
+// cover.
+func Odd(c flavor.Class) bool { return c.Kin() == flavor.KinBitters || c.Niche() != flavor.NicheAny }

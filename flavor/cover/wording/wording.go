@@ -1,0 +1,90 @@
+// Package wording says in a bartender's words what a guest tells between two glasses.
+package wording
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
+)
+
+// Change is what became of a drink.
+type Change struct {
+	From, To     *sense.Glass
+	Another      bool            // it is another drink
+	Gone         []sense.Lost    // what led what went and is gone
+	Lost, Gained []flavor.Family // that a guest misses or meets
+}
+
+// tellAroma is how many steps an aroma must move to be told.
+const tellAroma = 1.0
+
+// Aromas returns the families that a guest would miss, and those met, where one drink is
+// poured for another.
+func Aromas(from, to *mix.Drink) (lost, gained []flavor.Family) {
+	for f := range flavor.NumFamilies {
+		switch steps := sense.StepsBetween(sense.Aroma, from.Aroma[f], to.Aroma[f]); {
+		case steps <= -tellAroma:
+			lost = append(lost, flavor.Family(f))
+		case steps >= tellAroma:
+			gained = append(gained, flavor.Family(f))
+		}
+	}
+	return lost, gained
+}
+
+// tellTaste is how many steps every sense but aroma must move to be told.
+const tellTaste = 1.0
+
+// words of a sense: what the glass is when there is more of it, and when less.
+var words = map[sense.Sense][2]string{
+	sense.Ethanol: {"stronger", "lighter"}, sense.Sweet: {"sweeter", "less sweet"}, sense.Sour: {"sharper", "less sharp"},
+	sense.Salty: {"saltier", "less salty"}, sense.Bitter: {"more bitter", "less bitter"}, sense.Umami: {"more savoury", "less savoury"},
+	sense.Pungent: {"hotter", "less hot"}, sense.Cooling: {"cooler on the tongue", "less cool on the tongue"},
+	sense.Astringent: {"more tannin", "less tannin"}, sense.Carbonation: {"more fizz", "less fizz"},
+	sense.Body: {"thicker", "thinner"}, sense.Fat: {"richer", "leaner"}, sense.Foam: {"more foam", "less foam"},
+	sense.Cloud: {"cloudier", "clearer"}, sense.Volume: {"a little longer", "a little shorter"},
+}
+
+// String says what led the missing ingredient and is gone, and what else a guest
+// tells.
+func (c *Change) String() string {
+	var told []string
+	if c.Another {
+		told = append(told, "another drink")
+	}
+	for _, l := range c.Gone {
+		told = append(told, "loses "+l.Material)
+	}
+	for _, f := range c.Lost {
+		told = append(told, "softer "+f.String())
+	}
+	for _, f := range c.Gained {
+		told = append(told, "more "+f.String())
+	}
+	steps := sense.Between(c.From, c.To)
+	for _, s := range steps.Largest(tellTaste) {
+		w, ok := words[s]
+		switch {
+		case s == sense.Colour:
+			if text, ok := sense.ColourChange(c.From, c.To); ok {
+				told = append(told, text)
+			}
+		case ok && steps[s] > 0:
+			told = append(told, w[0])
+		case ok:
+			told = append(told, w[1])
+		}
+	}
+	same := sense.SameDrink(steps.Total(), len(c.Gone) > 0)
+	switch {
+	case len(told) == 0 && same:
+		return "the same drink"
+	case len(told) == 0:
+		return "several small differences, none noticeable by itself"
+	case same:
+		return "same drink, " + strings.Join(told, ", ")
+	}
+	return strings.Join(told, ", ")
+}
