@@ -134,7 +134,8 @@ func ParseAmount(text string) (amount float64, u flavor.Unit, ok bool) {
 		return 0, "", false
 	}
 	l := &d.Lines[0]
-	if l.AmountAt.Empty() && !l.Unit.After() || l.Squeezed || l.Muddled {
+	changed := strings.TrimSpace(d.text[:l.Span.Start]) != "" // what is struck out before an arrow
+	if l.AmountAt.Empty() && !l.Unit.After() || l.Squeezed || l.Muddled || changed {
 		return 0, "", false
 	}
 	return l.Amount, l.Unit, true
