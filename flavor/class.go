@@ -123,6 +123,8 @@ const (
 	fizzy                      // usually carbonated; a profile says whether it is
 	tap                        // comes from the tap and costs nothing
 	heated                     // a hot drink is made hot with it
+	smooth                     // a drink is shaken for it, with no need of juice
+	mild                       // much of what it tastes of goes with the strainer
 	brewed                     // fermented and drunk by the glass: no soda stands for it, nor it for one
 	curdles                    // turns in acid, but for what is cultured or thick with sugar
 	hued                       // told apart by colour: white and brown spirits, red and white wines, pale and dark beers, clear and dark sodas
@@ -146,79 +148,62 @@ type classInfo struct {
 	kin    Kin
 	by     Measured
 	mostML float64 // the largest usual pour in one drink
-	traits traits
-	niche  Niche
-}
-
-// usualABV is the strength, in % vol, of what bottles without alcohol of a class stand
-// for: common practice, no source.
-var usualABV = map[Class]float64{ClassAlcoholFree: 40, ClassWine: 12.5, ClassSparklingWine: 11.5, ClassBeer: 5, ClassCider: 5}
-
-// soberABV is the strength up to which a bottle is sold as one without alcohol.
-const soberABV = 1.2
-
-// StandsForABV returns the strength, in % vol, of what a bottle without alcohol stands
-// for in a drink: 0 if it has alcohol, or stands for nothing that has. What is sweet
-// stands for an aperitif, a vermouth or a liqueur, the sweeter the weaker.
-func (p *Profile) StandsForABV() float64 {
-	const leastShare, sweetGPerL = 0.4, 200
-	if p.ABV.Value > soberABV {
-		return 0
-	}
-	if p.Class != ClassAlcoholFree {
-		return usualABV[p.Class]
-	}
-	return usualABV[p.Class] * max(leastShare, 1-p.Sugar.Value/sweetGPerL)
+	// strength is that of an ordinary seasoning of the class, in intensities of aroma:
+	// aromatic bitters, extracts, saline of 20 %, pepper, mint, brine, berries; 1 for the rest.
+	strength float64
+	abv      float64 // % vol of what bottles of it without alcohol stand for; 0 if for nothing that has any
+	traits   traits
+	niche    Niche
 }
 
 var classes = []classInfo{
-	{ClassGin, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
-	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
-	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
-	{ClassRum, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
-	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
-	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, hued, NicheAny},
-	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, hued, NicheAny},
-	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 0, NicheAny},
-	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, hued, NicheAny},
-	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 0, NicheAny},
-	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, cloudy | curdles, NicheCream},
-	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 0, NicheAny},
-	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 0, NicheAny},
-	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, hued, NicheAny},
-	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, hued, NicheAny},
-	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, hued, NicheAny},
-	{ClassWine, PartModifier, KinWine, ByJigger, 150, hued | heated, NicheAny},
-	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, fizzy | hued, NicheAny},
-	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated, NicheBeer},
-	{ClassCider, PartLength, KinSparkling, ByJigger, 180, fizzy | brewed | hued | heated, NicheBeer},
-	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 0, NicheAny},
-	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 0, NicheAny},
-	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
-	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
-	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
-	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 0, NicheAny},
-	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, solid, NicheAny},
-	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, cloudy, NicheSour},
-	{ClassJuice, PartLength, KinJuice, ByJigger, 120, cloudy | heated, NichePlant},
-	{ClassPuree, PartLength, KinFruit, ByJigger, 60, cloudy, NichePlant},
-	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, solid | cut, NichePlant},
-	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, solid | fixed | apart, NichePlant},
-	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, solid | fixed, NicheSavoury},
-	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, cloudy | curdles | heated, NicheCream},
-	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, cloudy | heated, NicheCream},
-	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, cloudy | fixed | apart, NicheFoam},
-	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, cloudy | fixed | apart, NicheFoam},
-	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, fizzy | hued, NicheAny},
-	{ClassTea, PartLength, KinTea, ByJigger, 150, heated, NichePlant},
-	{ClassCoffee, PartLength, KinTea, ByJigger, 150, heated, NichePlant},
-	{ClassWater, PartLength, KinTea, ByJigger, 120, tap | heated, NicheWater},
-	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, cloudy, NicheSour},
-	{ClassShrub, PartSour, KinSharp, ByJigger, 45, cloudy, NicheSour},
-	{ClassAcid, PartSour, KinSharp, ByJigger, 15, cloudy, NicheSour},
-	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, fixed, NicheSavoury},
-	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, fixed | heated, NicheSavoury},
-	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 0, NicheAny},
+	{ClassGin, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
+	{ClassVodka, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
+	{ClassWhiskey, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
+	{ClassRum, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
+	{ClassAgaveSpirit, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
+	{ClassBrandy, PartBase, KinSpirit, ByJigger, 75, 1, 0, hued, NicheAny},
+	{ClassFruitSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, hued, NicheAny},
+	{ClassAniseSpirit, PartModifier, KinAnise, ByJigger, 15, 1, 0, 0, NicheAny},
+	{ClassOtherSpirit, PartBase, KinSpirit, ByJigger, 60, 1, 0, hued, NicheAny},
+	{ClassLiqueur, PartModifier, KinLiqueur, ByJigger, 45, 1, 0, 0, NicheAny},
+	{ClassCreamLiqueur, PartModifier, KinCream, ByJigger, 60, 1, 0, cloudy | curdles | smooth, NicheCream},
+	{ClassBitterAperitif, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, NicheAny},
+	{ClassAmaro, PartModifier, KinBitter, ByJigger, 60, 1, 0, 0, NicheAny},
+	{ClassVermouth, PartModifier, KinWine, ByJigger, 90, 1, 0, hued, NicheAny},
+	{ClassAromatisedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, hued, NicheAny},
+	{ClassFortifiedWine, PartModifier, KinWine, ByJigger, 90, 1, 0, hued, NicheAny},
+	{ClassWine, PartModifier, KinWine, ByJigger, 150, 1, 12.5, hued | heated, NicheAny},
+	{ClassSparklingWine, PartLength, KinSparkling, ByJigger, 150, 1, 11.5, fizzy | hued, NicheAny},
+	{ClassBeer, PartLength, KinSparkling, ByJigger, 180, 1, 5, fizzy | brewed | hued | heated, NicheBeer},
+	{ClassCider, PartLength, KinSparkling, ByJigger, 180, 1, 5, fizzy | brewed | hued | heated, NicheBeer},
+	{ClassCocktailBitters, PartSeasoning, KinBitters, ByDash, 3.2, 180, 0, 0, NicheAny},
+	{ClassTincture, PartSeasoning, KinBitters, ByDash, 1.6, 85, 0, 0, NicheAny},
+	{ClassSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
+	{ClassSpicedSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
+	{ClassFruitSyrup, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
+	{ClassCordial, PartSweetener, KinSweetener, ByJigger, 30, 1, 0, 0, NicheAny},
+	{ClassSugar, PartSweetener, KinSweetener, ByGram, 12, 1, 0, solid, NicheAny},
+	{ClassSourJuice, PartSour, KinSourJuice, ByJigger, 45, 1, 0, cloudy, NicheSour},
+	{ClassJuice, PartLength, KinJuice, ByJigger, 120, 1, 0, cloudy | heated, NichePlant},
+	{ClassPuree, PartLength, KinFruit, ByJigger, 60, 1, 0, cloudy, NichePlant},
+	{ClassFruit, PartSeasoning, KinFruit, ByPiece, 40, 10, 0, solid | cut | mild, NichePlant},
+	{ClassFreshHerb, PartSeasoning, KinHerb, ByPiece, 8, 100, 0, solid | fixed | apart | mild, NichePlant},
+	{ClassSpice, PartSeasoning, KinSpice, ByPiece, 1, 250, 0, solid | fixed, NicheSavoury},
+	{ClassDairy, PartTexture, KinMilk, ByJigger, 120, 1, 0, cloudy | curdles | heated | smooth, NicheCream},
+	{ClassPlantMilk, PartTexture, KinMilk, ByJigger, 60, 1, 0, cloudy | heated | smooth, NicheCream},
+	{ClassEgg, PartTexture, KinFoam, ByPiece, 50, 1, 0, cloudy | fixed | apart, NicheFoam},
+	{ClassFoam, PartTexture, KinFoam, ByJigger, 30, 1, 0, cloudy | fixed | apart, NicheFoam},
+	{ClassSoda, PartLength, KinSparkling, ByJigger, 180, 1, 0, fizzy | hued, NicheAny},
+	{ClassTea, PartLength, KinTea, ByJigger, 150, 1, 0, heated, NichePlant},
+	{ClassCoffee, PartLength, KinTea, ByJigger, 150, 1, 0, heated | smooth, NichePlant},
+	{ClassWater, PartLength, KinTea, ByJigger, 120, 1, 0, tap | heated, NicheWater},
+	{ClassVinegar, PartSour, KinSharp, ByJigger, 7.5, 1, 0, cloudy, NicheSour},
+	{ClassShrub, PartSour, KinSharp, ByJigger, 45, 1, 0, cloudy, NicheSour},
+	{ClassAcid, PartSour, KinSharp, ByJigger, 15, 1, 0, cloudy, NicheSour},
+	{ClassSaline, PartSeasoning, KinSaline, ByDash, 1, 77, 0, fixed, NicheSavoury},
+	{ClassSavoury, PartSeasoning, KinSavoury, ByDash, 5, 28, 0, fixed | heated, NicheSavoury},
+	{ClassAlcoholFree, PartBase, KinSpirit, ByJigger, 75, 1, 40, 0, NicheAny},
 }
 
 // Classes lists every class, in the order of a bar's inventory.
@@ -294,6 +279,17 @@ func (c Class) Free() bool { return c.is(tap) }
 // white spirits from brown ones and red wines from white.
 func (c Class) Hued() bool { return c.is(hued) }
 
+// Smooth reports whether a drink is shaken for a pour of the class, with no need of
+// juice: milk, cream, coffee.
+func (c Class) Smooth() bool { return c.is(smooth) }
+
+// Mild reports whether much of what a pour of the class tastes of goes with the strainer.
+func (c Class) Mild() bool { return c.is(mild) }
+
+// UsualStrength returns the strength of an ordinary seasoning of the class, in
+// intensities of aroma; 1 for what does not season, 0 if c is not valid.
+func (c Class) UsualStrength() float64 { i, _ := c.info(); return i.strength }
+
 // Heated reports whether a hot drink is made hot with a pour of the class.
 func (c Class) Heated() bool { return c.is(heated) }
 
@@ -329,4 +325,22 @@ func (p *Profile) UsualUnit(jigger Unit) (Unit, bool) {
 		return "", false
 	}
 	return jigger, true
+}
+
+// soberABV is the strength up to which a bottle is sold as one without alcohol.
+const soberABV = 1.2
+
+// StandsForABV returns the strength, in % vol, of what a bottle without alcohol stands
+// for in a drink: 0 if it has alcohol, or stands for nothing that has. What is sweet
+// stands for an aperitif, a vermouth or a liqueur, the sweeter the weaker.
+func (p *Profile) StandsForABV() float64 {
+	const leastShare, sweetGPerL = 0.4, 200
+	i, _ := p.Class.info()
+	switch {
+	case p.ABV.Value > soberABV:
+		return 0
+	case p.Class == ClassAlcoholFree:
+		return i.abv * max(leastShare, 1-p.Sugar.Value/sweetGPerL)
+	}
+	return i.abv
 }

@@ -10,27 +10,5 @@ const roundML = 60.0
 // share of the drink before ice, times the strength of what is usual in the class.
 func commonMost(c flavor.Class) float64 {
 	most := c.MostML()
-	return most / (most + roundML) * usualStrength(c)
-}
-
-// usualStrength is the strength of an ordinary seasoning of a class: aromatic
-// bitters, extracts, saline of 20 %, pepper, mint, brine, berries.
-func usualStrength(c flavor.Class) float64 {
-	switch c {
-	case flavor.ClassCocktailBitters:
-		return 180
-	case flavor.ClassTincture:
-		return 85
-	case flavor.ClassSaline:
-		return 77
-	case flavor.ClassSpice:
-		return 250
-	case flavor.ClassFreshHerb:
-		return 100
-	case flavor.ClassSavoury:
-		return 28
-	case flavor.ClassFruit:
-		return 10
-	}
-	return 1
+	return most / (most + roundML) * c.UsualStrength()
 }

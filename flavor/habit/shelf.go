@@ -183,8 +183,7 @@ func strength(p *flavor.Profile) float64 {
 // What seasons or thickens a drink overtakes it, so there the line is drawn closer
 // than for what is poured by the jigger, where the ratio tells more.
 func habitOf(p *flavor.Profile) (rare, reach float64) {
-	switch p.Class {
-	case flavor.ClassFreshHerb, flavor.ClassFruit: // mild, and much of it goes with the strainer
+	if p.Class.Mild() {
 		return 0.02, closeReach
 	}
 	switch p.Class.Part() {

@@ -173,11 +173,7 @@ func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
 // wantsNoJuice reports whether a drink is shaken for an ingredient, with no need of juice: milk,
 // cream, an egg with its yolk, coffee.
 func wantsNoJuice(p *flavor.Profile) bool {
-	switch p.Class {
-	case flavor.ClassDairy, flavor.ClassPlantMilk, flavor.ClassCreamLiqueur, flavor.ClassCoffee:
-		return true
-	}
-	return p.Class == flavor.ClassEgg && p.Fat.Value >= technique.YolkFatGPerL
+	return p.Class.Smooth() || p.Class == flavor.ClassEgg && p.Fat.Value >= technique.YolkFatGPerL
 }
 
 // mixes reports whether a method mixes thoroughly, as juice wants.
