@@ -28,7 +28,7 @@ func bearersOf(s *flavor.Spec, a ratio.Axis) []bearer {
 	var out []bearer
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		b := bearer{pour: p, per: makeup.PerML(p.Profile)[a], lead: p.Profile.Class.Part() == partOf(a)}
+		b := bearer{pour: p, per: makeup.PerML(p.Profile)[a], lead: leadsIn(p.Profile, a)}
 		var first bool
 		if b.ml, first = sameBottle(s, i); !first || b.per < leastPer {
 			continue
@@ -50,6 +50,12 @@ func bearersOf(s *flavor.Spec, a ratio.Axis) []bearer {
 		return cmp.Compare(y.per*y.ml, x.per*x.ml)
 	})
 	return out
+}
+
+// leadsIn reports whether bringing an axis is the part of an ingredient in a drink: of
+// modifiers only what is bitter is moved for its bitterness.
+func leadsIn(p *flavor.Profile, a ratio.Axis) bool {
+	return p.Class.Part() == partOf(a) && (a != ratio.Bitter || p.Class.Kin() == flavor.KinBitter)
 }
 
 // leastPer is the least of an axis, in a millilitre, that an ingredient is
@@ -90,11 +96,16 @@ const (
 	farTimes  = 3.0
 )
 
-// blamed returns the first bearer that can answer for so many mL of an axis.
-func blamed(bearers []bearer, high bool, ml float64) (bearer, bool) {
+// mostOfDrink is the share of a drink from which nobody asks for more of a pour, unless
+// bringing the axis is its part.
+const mostOfDrink = 0.5
+
+// blamed returns the first bearer that can answer for so many mL of an axis, in a drink
+// of volume mL.
+func blamed(bearers []bearer, high bool, ml, volume float64) (bearer, bool) {
 	for _, b := range bearers {
 		shift := ml / b.per
-		if high && shift < b.ml || !high && (b.lead || shift <= mostTimes*b.ml) {
+		if high && shift < b.ml || !high && (b.lead || shift <= mostTimes*b.ml && b.ml < mostOfDrink*volume) {
 			return b, true
 		}
 	}
@@ -153,13 +164,14 @@ func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Pro
 		oddFirst(bearers, j)
 	}
 	ml := j.Equivalents[p.Axis] * math.Abs(math.Expm1(p.Change))
-	b, ok := blamed(bearers, high, ml)
+	b, ok := blamed(bearers, high, ml, s.VolumeML())
 	if ok && (high || ml/b.per <= farTimes*b.ml) {
 		moveML = ml / b.per
 		text = fmt.Sprintf("about %s %s %s", amountNear(s, moveML, b.pour), word, b.pour.Profile.Name)
 	} else {
 		if !ok {
 			b, ok = answerable(bearers, s)
+			ok = ok && (high || b.lead || b.ml < mostOfDrink*s.VolumeML())
 		}
 		if !ok {
 			return nil, 0, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))
