@@ -46,13 +46,11 @@ func (x *search) moves(ctx context.Context, limit int) error {
 			return err
 		}
 	}
-	asked := 0
+	met := 0
 	for _, s := range x.pool {
-		if s.AsAsked() {
-			asked++
-		}
+		met += asked(s)
 	}
-	if asked >= poolSpare*limit {
+	if met >= poolSpare*limit {
 		return nil
 	}
 	for _, s := range w.promising(x.pool, x.near) {
@@ -107,19 +105,30 @@ func (x *search) try(ctx context.Context, drafts []station.Draft) error {
 	return nil
 }
 
-// promising returns the drinks that a second move starts from.
+// promising returns the drinks that a second move starts from: those that meet the
+// wishes as a bartender would, the good ones first, then the rest, by what their amounts
+// came to.
 func (w *work) promising(pool, near []*station.Settled) []*station.Settled {
-	all := slices.Concat(pool, near)
-	first := func(s *station.Settled) int {
-		if s.AsAsked() {
-			return 0
-		}
+	best := func(all []*station.Settled) []*station.Settled {
+		all = slices.Clone(all)
+		slices.SortStableFunc(all, func(a, b *station.Settled) int {
+			return cmp.Or(cmp.Compare(asked(b), asked(a)), cmp.Compare(b.Merit, a.Merit), strings.Compare(station.KeyOf(&a.Spec), station.KeyOf(&b.Spec)))
+		})
+		return all[:min(len(all), secondParents)]
+	}
+	all := best(pool)
+	return append(all, best(near)[:min(len(near), max(leastNear, secondParents-len(all)))]...)
+}
+
+// leastNear is how many drinks that are not yet good a second move starts from.
+const leastNear = secondParents / 2
+
+// asked is 1 for a drink that meets the wishes as a bartender would, else 0.
+func asked(s *station.Settled) int {
+	if s.AsAsked() {
 		return 1
 	}
-	slices.SortStableFunc(all, func(a, b *station.Settled) int {
-		return cmp.Or(cmp.Compare(first(a), first(b)), cmp.Compare(b.Merit, a.Merit), strings.Compare(station.KeyOf(&a.Spec), station.KeyOf(&b.Spec)))
-	})
-	return all[:min(len(all), secondParents)]
+	return 0
 }
 
 // roots returns the drink with every pour that may not be poured replaced or

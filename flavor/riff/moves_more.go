@@ -26,8 +26,9 @@ func (w *work) variations(from *station.Parent) []station.Draft {
 	out = append(out, w.sweetenedBy(from)...)
 	out = append(out, w.wished(from)...)
 	out = append(out, w.carried(from)...)
-	// What has lost a pour already loses no other, or it is no riff of the drink.
-	if w.Limits.Wished() && from.Lost == 0 {
+	// What has lost a pour already loses no other, or it is no riff of the drink; one more
+	// where fewer pours are asked for.
+	if w.Limits.Wished() && (from.Lost == 0 || from.Lost == 1 && w.Limits.Simpler()) {
 		out = append(out, w.leftOut(from)...)
 	}
 	return out
@@ -301,7 +302,7 @@ func (w *work) sweetenedBy(from *station.Parent) []station.Draft {
 		by = flavor.KinSweetener
 		at = slices.IndexFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassLiqueur })
 	}
-	if at < 0 {
+	if at < 0 || !station.Pours(w.From, from.Spec.Pours[at].Profile) {
 		return nil
 	}
 	old := &from.Spec.Pours[at]

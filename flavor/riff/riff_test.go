@@ -495,3 +495,17 @@ func TestRiffsOutOfTime(t *testing.T) {
 	require.NoError(t, err)
 	assert.True(t, res.CutShort)
 }
+
+// A card has one unit: what comes into a drink written in centilitres is poured so.
+func TestRiffsKeepTheUnit(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "4.5 cl cachaca\n2.25 cl lime juice\n2.25 cl simple syrup\n9 cl prosecco\nshake, long")
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: bartest.With(b.Usual, spec), Limit: 5})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	for i := range res.Riffs {
+		for _, p := range res.Riffs[i].Spec.Pours {
+			assert.NotEqual(t, flavor.Millilitre, p.Unit, res.Riffs[i].Text)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package riff
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,4 +50,56 @@ func TestWishesAreMetByWhatIsKnownForThem(t *testing.T) {
 	require.NoError(t, err)
 	require.NotEmpty(t, res.Riffs)
 	assert.True(t, station.Pours(&res.Riffs[0].Spec, b.Bottle(t, "olive brine")), res.Riffs[0].Text)
+}
+
+// What a bartender pours first toward a wish, in each drink one of these, and what no
+// list may hold: common practice, no source.
+func TestWishesAreMetAsABartenderWould(t *testing.T) {
+	b := bartest.New(t)
+	for _, c := range []struct {
+		text, wish string
+		first      []string // the first riff pours one of these, which the drink did not, or more of it
+		none       []string // and no riff of the first five one of these
+	}{
+		{"2 oz rye whiskey\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "more bitter", []string{"artichoke-amaro", "fernet", "medium-amaro", "red-bitter-aperitif", "gentian-aperitif"}, nil},
+		{"2 oz dark rum\n1 oz cream of coconut\n2 oz pineapple juice\nshake, up", "more sour", []string{"lime-juice", "lemon-juice"}, []string{"heavy-cream"}},
+		{"2 oz aged rum\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up", "coffee", []string{"coffee-liqueur"}, []string{"creme-de-cacao"}},
+		{"2 oz gin\n3/4 oz dry vermouth\nstir, up", "more savoury", []string{"olive-brine", "celery-bitters", "fino-sherry", "saline", "salt", "cucumber"}, []string{"tonic-water"}},
+		{"2 oz blanco tequila\n1 oz triple sec\n3/4 oz lime juice\nshake, up", "more chilli", []string{"fresh-chilli", "hot-pepper-sauce", "black-pepper"}, nil},
+		{"2 oz gin\n1 oz triple sec\n3/4 oz lemon juice\nshake, up", "frothier", []string{"egg-white", "chickpea-water"}, nil},
+	} {
+		spec := b.Spec(t, c.text)
+		toward, err := wish.Parse([]string{c.wish}, wish.NamesIn(b.Usual))
+		require.NoError(t, err)
+		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec), Limit: 5})
+		require.NoError(t, err)
+		require.NotEmpty(t, res.Riffs, c.wish)
+		pours := func(x *Riff, ids []string) bool {
+			return slices.ContainsFunc(x.Spec.Pours, func(p flavor.Pour) bool { return slices.Contains(ids, p.Profile.ID) })
+		}
+		assert.True(t, pours(&res.Riffs[0], c.first), "%s: %s", c.wish, res.Riffs[0].Text)
+		for i := range res.Riffs {
+			assert.False(t, pours(&res.Riffs[i], c.none), "%s: %s", c.wish, res.Riffs[i].Text)
+		}
+	}
+}
+
+// Where the acid goes, the sugar that answered it goes with it.
+func TestNoRiffLeavesHalfABalance(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "2 oz vodka\n1 oz lime juice\n3/4 oz simple syrup\n4 oz ginger beer\nbuild, long")
+	toward, err := wish.Parse([]string{"no citrus"}, wish.NamesIn(b.Usual))
+	require.NoError(t, err)
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: bartest.With(b.Usual, spec), Limit: 10})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	for i := range res.Riffs {
+		sweet := 0.0
+		for _, p := range res.Riffs[i].Spec.Pours {
+			if p.Profile.Class.Part() == flavor.PartSweetener {
+				sweet += p.ML
+			}
+		}
+		assert.LessOrEqual(t, sweet, 15.0, res.Riffs[i].Text)
+	}
 }

@@ -123,7 +123,22 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 	}
 	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Glass(s, drink)
 	j.Given = append(j.Given, s)
+	j.WriteAs(s)
 	return nil
+}
+
+// WriteAs pours what comes in by the centilitre where a drink is written in
+// centilitres: a card has one unit.
+func (j *Job) WriteAs(s *flavor.Spec) {
+	in := func(u flavor.Unit) bool { return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Unit == u }) }
+	if !in(flavor.Centilitre) || in(flavor.Millilitre) {
+		return
+	}
+	for i := range j.Shelf {
+		if it := &j.Shelf[i]; it.Unit == flavor.Millilitre {
+			it.Unit = flavor.Centilitre
+		}
+	}
 }
 
 // Stopped returns the context's error once it has ended.

@@ -86,6 +86,7 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 	}
 	k := &walker{work: st.NewJob(stock, limits, measure.SystemOf(req.From), 0), from: req.From, to: req.To}
 	k.work.Given = []*flavor.Spec{req.From, req.To}
+	k.work.WriteAs(req.From)
 	k.pair()
 	err = k.settle(ctx)
 	if err != nil && !errors.Is(err, context.DeadlineExceeded) {
