@@ -126,9 +126,9 @@ func (j *Job) mostBase() float64 {
 // down to less than half, and the sugar is not down with it. The score tells the other
 // case: nothing else covers acid. Common practice, no source.
 const (
-	leastAnswered = 5.0  // mL of syrup or lemon juice from which one answers the other
+	leastAnswered = 2.0  // mL of syrup or lemon juice from which one answers the other
 	mostlyGone    = 0.5  // share of the acid that is left
-	leftBehind    = 0.45 // by which the share of the sugar that is left may be larger
+	leftBehind    = 0.30 // by which the share of the sugar that is left may be larger
 )
 
 // lopsided reports whether a riff takes away the acid and leaves the sugar that

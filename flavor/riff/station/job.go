@@ -130,7 +130,9 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 // WriteAs pours what comes in by the centilitre where a drink is written in
 // centilitres: a card has one unit.
 func (j *Job) WriteAs(s *flavor.Spec) {
-	in := func(u flavor.Unit) bool { return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Unit == u }) }
+	in := func(u flavor.Unit) bool {
+		return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Unit == u })
+	}
 	if !in(flavor.Centilitre) || in(flavor.Millilitre) {
 		return
 	}

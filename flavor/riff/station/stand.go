@@ -56,6 +56,9 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 		if a.Class.Brewed() != b.Class.Brewed() || a.Class.Brewed() && a.Class == b.Class && j.Alike(a, b) < sameBrew {
 			return false
 		}
+		if b.Class.Free() && !a.Class.Free() {
+			return false // water stands for no tea
+		}
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))
 	}
 	if it.Part == flavor.PartTexture && kin && !a.Class.Curdles() && a.Class.Kin() == flavor.KinMilk {
