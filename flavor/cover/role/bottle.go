@@ -26,11 +26,14 @@ type Cellar struct {
 	known *lru.Cache[*flavor.Profile, *Bottle]
 }
 
+// NewCellar returns a cellar that remembers nothing yet.
 func NewCellar(space *sense.Space) *Cellar {
 	known, _ := lru.New[*flavor.Profile, *Bottle](mostBottles) // fails only for a size below one
 	return &Cellar{space: space, known: known}
 }
 
+// Of returns the bottle of a profile. It is safe for concurrent use; the bottle is not to
+// be changed.
 func (c *Cellar) Of(p *flavor.Profile) *Bottle {
 	if b, ok := c.known.Get(p); ok {
 		return b

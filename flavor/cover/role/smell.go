@@ -29,6 +29,7 @@ func smellOf(p *flavor.Profile, holds *sense.Vector) Smell {
 // nothing: syrups of sugar, water, neutral spirits and vodkas do.
 const plainBelow = 2.0
 
+// Plain reports whether it is next to none.
 func (s *Smell) Plain() bool { return s.odorants < plainBelow }
 
 // How far apart two smells may be to be taken for one another, and from where on

@@ -1,0 +1,50 @@
+package wording_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/cover/wording"
+	"counterpour/flavor/mix"
+	"counterpour/flavor/sense"
+)
+
+// Another drink says so before anything else, and what moved is named.
+func TestChange(t *testing.T) {
+	catalogue, err := data.Embedded()
+	require.NoError(t, err)
+	mixer, err := mix.NewMixer()
+	require.NoError(t, err)
+	pour := func(text string) (*mix.Drink, *sense.Glass) {
+		s, err := catalogue.ReadSpec("", text)
+		require.NoError(t, err)
+		drink, err := mixer.Mix(&s)
+		require.NoError(t, err)
+		return drink, catalogue.Space().Glass(&s, drink)
+	}
+	drink, from := pour("2 oz vodka\n1 oz lemon juice\n3/4 oz simple syrup\nshake, up")
+	sweeter, to := pour("2 oz vodka\n1 oz lemon juice\n1 1/2 oz simple syrup\nshake, up")
+	mint, _ := pour("2 oz vodka\n1 oz lemon juice\n3/4 oz creme de menthe\nshake, up")
+
+	same := wording.Change{From: from, To: from}
+	assert.Equal(t, "the same drink", same.String())
+	moved := wording.Change{From: from, To: to}
+	assert.Contains(t, moved.String(), "sweeter")
+	assert.NotContains(t, moved.String(), "another drink")
+	other := wording.Change{From: from, To: to, Another: true, Gone: []sense.Lost{{Material: "lemon juice"}}, Gained: []flavor.Family{flavor.Mint}}
+	assert.Regexp(t, "^another drink, loses lemon juice, more mint, .*sweeter", other.String())
+
+	lost, gained := wording.Aromas(drink, drink)
+	assert.Empty(t, lost)
+	assert.Empty(t, gained)
+	_, gained = wording.Aromas(drink, mint)
+	assert.Contains(t, gained, flavor.Mint)
+	lost, _ = wording.Aromas(mint, drink)
+	assert.Contains(t, lost, flavor.Mint)
+	lost, gained = wording.Aromas(drink, sweeter)
+	assert.NotContains(t, append(lost, gained...), flavor.Mint)
+}
