@@ -34,16 +34,21 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 // does its work: of juices none may smell like the one that went, and one of them is still
 // what a bartender pours.
 func (t *task) sameKin(x *search.Filling) bool {
-	for m, p := range t.removed {
-		if !t.leading(m) {
-			continue
+	stands := func(part, m int) bool {
+		c := &t.cands[part]
+		return c.Profile.Class.Kin() == t.removed[m].Class.Kin() && !role.OtherWork(c.Bottle, t.gone[m].Bottle)
+	}
+	for m := range t.removed {
+		if t.leading(m) && !slices.ContainsFunc(x.Parts, func(i int) bool { return stands(i, m) }) {
+			return false
 		}
-		stands := func(i int) bool {
-			c := &t.cands[i]
-			return c.Profile.Class.Kin() == p.Class.Kin() && !role.OtherWork(c.Bottle, t.gone[m].Bottle)
+	}
+	for _, i := range x.Parts {
+		helps := false
+		for m := range t.removed {
+			helps = helps || stands(i, m)
 		}
-		others := func(i int) bool { return !stands(i) && t.strays(i, likeSmell) }
-		if !slices.ContainsFunc(x.Parts, stands) || len(t.removed) == 1 && slices.ContainsFunc(x.Parts, others) {
+		if !helps && t.strays(i, likeSmell) {
 			return false
 		}
 	}

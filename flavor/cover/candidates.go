@@ -210,10 +210,11 @@ func (t *task) wantsDry() bool {
 }
 
 // goesFlat reports whether p would lose its fizz in the making of the drink, and
-// burst a shaker: nothing that sparkles is shaken, stirred or blended, unless it
-// goes on top as what went did.
+// burst a shaker: nothing that sparkles is shaken, stirred, blended or served hot, unless
+// it goes in as what went did.
 func (t *task) goesFlat(p *flavor.Profile) bool {
-	if !p.Carbonated && !p.Class.Sparkles() || t.req.Spec.Method == flavor.Build || t.req.Spec.Method == flavor.Swizzle {
+	s := t.req.Spec
+	if !p.Carbonated && !p.Class.Sparkles() || s.Service != flavor.Hot && (s.Method == flavor.Build || s.Method == flavor.Swizzle) {
 		return false
 	}
 	return !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Carbonated || q.Class.Sparkles() })

@@ -18,12 +18,13 @@ func SweetFlavour(c flavor.Class) bool {
 }
 
 // ClassDistance is how far two classes are apart: 0 for one class, 1 for other
-// parts of a drink.
+// parts of a drink. Guests order by the base, so a rum is nearer to another rum than to
+// any whisky.
 func ClassDistance(a, b flavor.Class) float64 {
 	switch {
 	case a == b:
 		return 0
-	case a.Kin() == b.Kin():
+	case a.Kin() == b.Kin() && a.Part() != flavor.PartBase:
 		return 1.0 / 3
 	case a.Part() == b.Part():
 		return 2.0 / 3
