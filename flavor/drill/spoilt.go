@@ -67,7 +67,7 @@ func (t *Trainer) spoiltRound(r RoundRequest, rng *rand.Rand) (*Round, error) {
 		key: key{axis: r.Axis, high: best.high, pour: best.pour, classic: best.classic, off: best.off}}
 	round.Question = fmt.Sprintf("This %s is off. What is there too much or too little of?", best.classic.spec.Name)
 	if r.Kind == KindMend {
-		round.Question = fmt.Sprintf("This %s is off. Move one pour and bring it back.", best.classic.spec.Name)
+		round.Question = fmt.Sprintf("This %s is off. Change one pour to fix it.", best.classic.spec.Name)
 	}
 	return round, nil
 }

@@ -52,7 +52,7 @@ var troubles = []struct {
 	{ErrTooMany, Trouble{Status: http.StatusRequestEntityTooLarge, Title: "That is too much at once",
 		Text: "One form marks 200 things at most. Send the rest after it."}},
 	{ErrCrowded, Trouble{Status: http.StatusServiceUnavailable, Title: "Too many boards are open",
-		Text: "The bar keeps only so many up to date. Close one that nobody looks at, then open this one again."}},
+		Text: "The bar keeps only so many screens up to date. Close one that nobody looks at, then open this one again."}},
 	{admission.ErrFull, Trouble{Status: http.StatusServiceUnavailable, Title: "The bar is busy",
 		Text: "Too many people ask for covers or riffs right now. Send it again in a second; what you typed is still there."}},
 	{context.DeadlineExceeded, Trouble{Status: http.StatusServiceUnavailable, Title: "That took too long",

@@ -31,7 +31,7 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 		out = append(out, "the note rewritten")
 	}
 	if len(out) == 0 && !specbook.SameSpec(from, to) {
-		out = append(out, "something else of what is written down")
+		out = append(out, "something else in the spec")
 	}
 	return out
 }

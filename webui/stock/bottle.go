@@ -90,7 +90,7 @@ func bottleFields(names *part.NearFinder) []formField[house.Bottle] {
 	return append(fields,
 		amountField(groupThere, formBox{Name: "size_ml", Label: "A full one holds", Unit: "mL", Hint: "As the label states it, such as 700."}, func(b *house.Bottle) *float64 { return &b.SizeML }),
 		amountField(groupThere, formBox{Name: "size_g", Label: "Or weighs", Unit: "g", Hint: "For what is sold by weight, such as sugar, in place of mL."}, func(b *house.Bottle) *float64 { return &b.SizeG }),
-		amountField(groupThere, formBox{Name: "stock", Label: "In stock", Unit: "bottles", Hint: "Part ones count as parts: 2.5 is two and a half."}, func(b *house.Bottle) *float64 { return &b.Stock }),
+		amountField(groupThere, formBox{Name: "stock", Label: "In stock", Unit: "bottles", Hint: "An open bottle counts as what is left in it: 2.5 is two full ones and a half."}, func(b *house.Bottle) *float64 { return &b.Stock }),
 		optionalField(groupCost, formBox{Name: "price", Label: "Price", Hint: "Of one full bottle, as you pay it."}, func(b *house.Bottle) **float64 { return &b.Price }),
 		currencyField(),
 		textField(groupCost, formBox{Name: "note", Label: "Note", Kind: "area", Rows: 2, Hint: "Where it is kept, who sells it, whatever helps."}, func(b *house.Bottle) *string { return &b.Note }),

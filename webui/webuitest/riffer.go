@@ -102,7 +102,7 @@ func (Bar) Walk(_ context.Context, r walk.Request) ([]walk.Stop, error) {
 	for end, s := range map[string]*flavor.Spec{"from": r.From, "to": r.To} {
 		for i := range s.Pours {
 			if p := s.Pours[i].Profile; !p.Avoids(r.Guest.Avoid) {
-				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: end, Message: p.Name + " is not for this guest; cover it before walking"}
+				return nil, &flavor.Fault{Kind: flavor.ErrInvalid, Location: end, Message: p.Name + " is not for this guest; find a cover for it first"}
 			}
 		}
 	}
