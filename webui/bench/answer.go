@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"counterpour/flavor"
@@ -132,6 +133,7 @@ func (p *pages) incomplete(ctx context.Context, text string, s *flavor.Spec, mis
 		what = words.List(lines)
 	}
 	v.Incomplete = "Incomplete: this leaves out " + what + "."
+	v.Amiss = amissOf(missed)
 	v.Fixes, v.Sizes = nil, nil
 	if f.Guest.Ticked() {
 		v.Clashes = append(v.Clashes, "may hold anything in "+what+", which could not be read")
@@ -165,4 +167,20 @@ func (p *pages) saved(r *http.Request, a *answer, f saveForm, s *flavor.Spec) er
 		return err
 	}
 	return p.origin(r.Context(), a.Save)
+}
+
+// amissOf says in short what cannot be read: the first of it, and how much more there is.
+func amissOf(missed flavor.Faults) string {
+	if len(missed) == 0 {
+		return ""
+	}
+	said, _, _ := strings.Cut(missed[0].Message, ";")
+	if lines := linesOf(missed[:1]); len(lines) > 0 {
+		said = lines[0] + ": " + said
+	}
+	said = words.Sentence(said)
+	if n := len(missed) - 1; n > 0 {
+		said += " And " + strconv.Itoa(n) + " more."
+	}
+	return said
 }

@@ -28,6 +28,7 @@ type resultView struct {
 	Explained  []string // the arithmetic of the score, line by line
 	Unsaid     string   // how many more lines there are
 	Incomplete string   // which lines it leaves out; empty if the whole draft was read
+	Amiss      string   // what cannot be read of them, in short
 	Clashes    []string // what the guest must not have
 	Guest      string   // who drinks it; empty for anybody
 	Family     familyView

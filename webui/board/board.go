@@ -155,13 +155,14 @@ func (p *pages) boardOf(ctx context.Context, guest *form.Guest) (*boardView, err
 	}
 	v := &boardView{About: p.house.About(), Version: versionOf(s), Guest: guest,
 		Here: guest.Address(boardPath), Specs: guest.Address("/specs"), Menu: len(s.Menu)}
-	v.shelve(s, outsSince(ctx, p.house))
+	since := outsSince(ctx, p.house)
+	v.shelve(s, since)
 	if len(s.Out) > 0 {
 		r, err := p.bar.Outs(ctx, menuRequest(s, guest.Limits()))
 		if err != nil {
 			return nil, err
 		}
-		if err := v.cover(p, s, r); err != nil {
+		if err := v.cover(p, s, r, since); err != nil {
 			return nil, err
 		}
 	}

@@ -72,6 +72,8 @@ type touchedView struct {
 	Offer      *part.Offer // the nearest drink of the menu that can be poured, if nothing keeps this one
 	Others     []string    // further covers, a line each
 	Cautions   []behind.Caution
+
+	since time.Time // since when it is touched
 }
 
 // fetchView is a bottle that could be fetched.
@@ -120,7 +122,7 @@ func bottleOf(b *flavor.Profile, drinks int) bottleView {
 }
 
 // cover says what becomes of the menu.
-func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err error) {
+func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult, since map[string]time.Time) (err error) {
 	guest := v.Guest.Limits()
 	v.Touched, v.InDoubt = len(r.Touched), r.CutShort
 	slugs := map[*flavor.Spec]string{}
@@ -137,6 +139,11 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 			continue
 		}
 		d.Slug = slugs[t.Spec]
+		for _, b := range t.Missing {
+			if at := since[b.ID]; at.After(d.since) {
+				d.since = at
+			}
+		}
 		if d.Offer, err = p.offer(s, t, v.Guest); err != nil {
 			return err
 		}
@@ -149,8 +156,11 @@ func (v *boardView) cover(p *pages, s *behind.Shift, r *cover.MenuResult) (err e
 		}
 		v.Drinks = append(v.Drinks, d)
 	}
-	// What has no cover stands first, as the search lists it but for what it holds to be far.
+	// What changed last stands first, and of that what has no cover.
 	slices.SortStableFunc(v.Drinks, func(a, b touchedView) int {
+		if c := b.since.Compare(a.since); c != 0 {
+			return c
+		}
 		switch {
 		case a.Lost == b.Lost:
 			return 0

@@ -3,6 +3,7 @@
 "use strict";
 (() => {
   const box = document.getElementById("q"), list = document.getElementById("specs"), none = document.getElementById("none");
+  const letters = document.querySelector(".letters");
   if (!box || !list) return;
   const plain = (s) => s.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase();
   const drinks = [...list.children].map((li) => ({ li, text: plain(li.querySelector("h2").textContent + " " + li.querySelector(".in-line").textContent) }));
@@ -19,5 +20,6 @@
       if (!li.hidden) shown++;
     }
     none.hidden = shown > 0;
+    if (letters) letters.hidden = !all; // they lead to what is not shown
   });
 })();

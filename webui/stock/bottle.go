@@ -37,7 +37,7 @@ const (
 func (p *pages) bottleDesk() *stockDesk[house.Bottle] {
 	names := part.NewNearFinder(p.bar, p.house.Shelf())
 	return &stockDesk[house.Bottle]{kind: house.KindBottle, path: "/stock/bottle", page: "stock-bottle", what: "bottle",
-		groups: []formGroup{{Title: groupWhat}, {Title: groupMeasured, Hint: "Where a field is empty, the catalogue's value is used."}, {Title: groupLabel, Hint: "Until it is read, the category says what is in it."}, {Title: groupThere}, {Title: groupCost}},
+		groups: []formGroup{{Title: groupWhat}, {Title: groupThere}, {Title: groupCost}, {Title: groupMeasured, Hint: "Where a field is empty, the catalogue's value is used."}, {Title: groupLabel, Hint: "Until it is read, the category says what is in it."}},
 		fields: bottleFields(names),
 		start:  house.Bottle{Stock: 1},
 		sound: func(field string) house.Bottle {

@@ -110,7 +110,11 @@ func (d *stockDesk[T]) show(p *pages, w http.ResponseWriter, r *http.Request, id
 	last := &history[len(history)-1]
 	v := &deskPage{ID: id, Version: last.Version, Kept: true}
 	item, kept := last.Item.(T)
-	if !kept {
+	switch {
+	case kept:
+	case d.alone: // without a record it is as it was at the start
+		v.Kept, v.Version, item = false, 0, d.start
+	default:
 		v.Kept, v.Gone, v.Version = false, true, 0
 		item, _ = history[max(len(history)-2, 0)].Item.(T)
 	}

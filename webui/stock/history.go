@@ -50,6 +50,8 @@ func (d *stockDesk[T]) past(p *pages, r *http.Request, v *deskPage) error {
 	v.Last, v.Undo = last.Version, undoWord(last, len(history))
 	if d.alone && last.Action != house.Undone {
 		v.Undo = "Undo"
+	} else if d.alone {
+		v.Undo = "Undo that too"
 	}
 	return nil
 }
@@ -121,7 +123,10 @@ func undoWord(c *house.Change, changes int) string {
 func (d *stockDesk[T]) said(history []house.Change) string {
 	last := &history[len(history)-1]
 	out := words.Sentence(changeWord(last))
-	if d.alone && last.Action != house.Undone {
+	switch {
+	case d.alone && last.Item == nil:
+		return "Undone: nothing is set."
+	case d.alone && last.Action != house.Undone:
 		out = "Saved."
 	}
 	if moves := d.moves(history, len(history)-1); len(moves) > 0 {

@@ -44,6 +44,7 @@ func TestTheHouseIsNamedInABrowser(t *testing.T) {
 	b.Do(chromedp.EmulateViewport(360, 740))
 	site := webuitest.Serve(t, h)
 	b.Open(site, "/start")
+	b.Click("#house summary")
 	b.Do(chromedp.SetValue(`#f-name`, "Dry Dock"), chromedp.SetValue(`#f-units`, "oz"), chromedp.SetValue(`#f-country`, "Ireland"))
 	b.Click(`button[value="house"]`)
 	b.Until(`location.hash === '#bottles' && document.title.includes('Dry Dock')`)
