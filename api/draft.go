@@ -2,6 +2,7 @@ package api
 
 import (
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 )
 
@@ -51,14 +52,14 @@ func (d Draft) service() service.Draft {
 	return out
 }
 
-func (s Spec) fields() service.Fields {
-	return service.Fields{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
+func (s Spec) fields() kitchen.Fields {
+	return kitchen.Fields{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
 		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: s.Steps,
-		Pours: list(s.Pours, func(p Pour) service.Line { return service.Line(p) })}
+		Pours: list(s.Pours, func(p Pour) kitchen.Line { return kitchen.Line(p) })}
 }
 
 // fieldsOf returns specs as the centre takes them; nil stays nil.
-func fieldsOf(specs []Spec) []service.Fields {
+func fieldsOf(specs []Spec) []kitchen.Fields {
 	if specs == nil {
 		return nil
 	}

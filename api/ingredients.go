@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/measure"
@@ -34,7 +35,7 @@ type ClassCount struct {
 }
 
 // AnswerSearch finds ingredients.
-func AnswerSearch(ctx context.Context, house *service.Snapshot, r service.FindRequest) (*SearchAnswer, error) {
+func AnswerSearch(ctx context.Context, house *service.Snapshot, r kitchen.FindRequest) (*SearchAnswer, error) {
 	found, err := house.Find(ctx, r)
 	if err != nil {
 		return nil, err
@@ -127,7 +128,7 @@ type Origin struct {
 }
 
 // AnswerIngredient returns the profile with an id. An id that no ingredient has
-// is a fault of kind [service.ErrNotFound] that suggests the nearest names.
+// is a fault of kind [fault.ErrNotFound] that suggests the nearest names.
 func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, error) {
 	p, err := house.Ingredient(id)
 	if err != nil {

@@ -7,6 +7,7 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 )
 
 // LikenessBody asks how alike ingredients or materials smell.
@@ -32,12 +33,12 @@ type Likened struct {
 
 // AnswerLikeness works out how alike ingredients or materials smell.
 func AnswerLikeness(s *service.Snapshot, body LikenessBody) (*LikenessAnswer, error) {
-	l, err := s.Likeness(service.LikenessRequest{Of: service.Of(body.Of), Names: body.Names, SkipUnknown: body.SkipUnknown})
+	l, err := s.Likeness(kitchen.LikenessRequest{Of: kitchen.Of(body.Of), Names: body.Names, SkipUnknown: body.SkipUnknown})
 	if err != nil {
 		return nil, err
 	}
 	return &LikenessAnswer{
-		Names:   list(l.Names, func(n service.Likened) Likened { return Likened{n.Asked, n.ID, n.Name} }),
+		Names:   list(l.Names, func(n kitchen.Likened) Likened { return Likened{n.Asked, n.ID, n.Name} }),
 		Unknown: append([]string{}, l.Unknown...),
 		Aroma: list(l.Aroma, func(row []float64) []float64 {
 			return list(row, func(x float64) float64 { return round(x, digitsLikeness) })

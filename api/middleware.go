@@ -15,7 +15,7 @@ import (
 	"github.com/gin-gonic/gin"
 
 	"counterpour/api/problem"
-	"counterpour/api/service"
+	"counterpour/api/service/fault"
 	"counterpour/api/strictjson"
 	"counterpour/flavor"
 )
@@ -135,7 +135,7 @@ func (s *Server) noRoute(c *gin.Context) {
 func (s *Server) noMethod(c *gin.Context) {
 	allowed := c.Writer.Header().Get("Allow")
 	refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrMethod, Location: "method", Value: c.Request.Method,
-		Message: fmt.Sprintf("this address takes %s and not %s", allowed, service.Quotable(c.Request.Method))}, ""))
+		Message: fmt.Sprintf("this address takes %s and not %s", allowed, fault.Quotable(c.Request.Method))}, ""))
 }
 
 // readBody reads the body of a POST in whole and refuses what is no sound JSON,

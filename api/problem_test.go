@@ -5,7 +5,6 @@ import (
 	"errors"
 	"net/http"
 	"net/http/httptest"
-	"strings"
 	"testing"
 	"time"
 
@@ -15,16 +14,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/problem"
-	"counterpour/api/service"
 	"counterpour/api/wire"
 	"counterpour/index"
 )
-
-func TestValuesAreCut(t *testing.T) {
-	long := strings.Repeat("é", 1000)
-	assert.Equal(t, strings.Repeat("é", 200)+"…", service.Quotable(long))
-	assert.Equal(t, "a\uFFFDb", service.Quotable("a\xffb"))
-}
 
 // odd registers an endpoint that misbehaves.
 func odd(s *Server, path string, call func(context.Context) (*HealthAnswer, error)) {

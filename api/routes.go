@@ -7,7 +7,7 @@ import (
 
 	"github.com/danielgtaylor/huma/v2"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 )
 
@@ -211,8 +211,8 @@ type searchParams struct {
 	Limit     int            `query:"limit" minimum:"1" maximum:"100" default:"20" doc:"Most hits to list"`
 }
 
-func (p *searchParams) request() service.FindRequest {
-	r := service.FindRequest{Text: p.Q, Class: string(p.Class), Family: string(p.Family), Like: p.Like, Limit: p.Limit,
+func (p *searchParams) request() kitchen.FindRequest {
+	r := kitchen.FindRequest{Text: p.Q, Class: string(p.Class), Family: string(p.Family), Like: p.Like, Limit: p.Limit,
 		BitterMin: p.BitterMin.pointer(), ABVMax: p.ABVMax.pointer()}
 	for _, a := range p.Avoid {
 		if a != "" {
@@ -290,5 +290,5 @@ func (classParam) Schema(huma.Registry) *huma.Schema {
 type familyParam string
 
 func (familyParam) Schema(huma.Registry) *huma.Schema {
-	return &huma.Schema{Type: huma.TypeString, Enum: list(service.FamilyIDs(), func(id string) any { return id })}
+	return &huma.Schema{Type: huma.TypeString, Enum: list(kitchen.FamilyIDs(), func(id string) any { return id })}
 }

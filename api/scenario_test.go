@@ -18,6 +18,7 @@ import (
 
 	"counterpour/api/problem"
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/flavor"
@@ -30,7 +31,7 @@ var demo = sync.OnceValues(func() (*service.Snapshot, error) {
 	if err != nil {
 		return nil, err
 	}
-	k, err := service.NewKitchen(c, index.New)
+	k, err := kitchen.New(c, index.New)
 	if err != nil {
 		return nil, err
 	}

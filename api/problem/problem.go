@@ -12,6 +12,7 @@ import (
 
 	"counterpour/api/admission"
 	"counterpour/api/service"
+	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
@@ -46,7 +47,7 @@ var kinds = []struct {
 	detail string
 }{
 	{ErrNoRoute, http.StatusNotFound, ""},
-	{service.ErrNotFound, http.StatusNotFound, ""},
+	{fault.ErrNotFound, http.StatusNotFound, ""},
 	{ErrForbidden, http.StatusForbidden, ""},
 	{ErrMethod, http.StatusMethodNotAllowed, ""},
 	{ErrMalformed, http.StatusBadRequest, ""},
@@ -144,7 +145,7 @@ func Of(err error, origin string) *Problem {
 
 // ErrorOf turns a fault into one thing wrong with a request.
 func ErrorOf(f *flavor.Fault, origin string) ProblemError {
-	e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: service.Quotable(f.Value), Suggest: f.Suggest}
+	e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: fault.Quotable(f.Value), Suggest: f.Suggest}
 	if e.Suggest == nil {
 		e.Suggest = []string{}
 	}

@@ -12,6 +12,7 @@ import (
 
 	"counterpour/api/admission"
 	"counterpour/api/service"
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 )
@@ -19,7 +20,7 @@ import (
 // TestKinds walks every kind of error there is: each has a status of its own
 // choosing and says something, whether it comes bare, wrapped or as a fault.
 func TestKinds(t *testing.T) {
-	all := []error{ErrNoRoute, service.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady, admission.ErrFull,
+	all := []error{ErrNoRoute, fault.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady, admission.ErrFull,
 		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, lookup.ErrClosed}
 	require.Len(t, kinds, len(all), "a kind is in the table, or in this list, but not in both")
 	for _, kind := range all {

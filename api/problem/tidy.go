@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 
 	"github.com/danielgtaylor/huma/v2"
@@ -44,14 +44,14 @@ func (t Tidier) Transform(ctx huma.Context, _ string, v any) (any, error) {
 }
 
 func (t Tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
-	out := ProblemError{Location: service.Quotable(e.Location), Message: e.Message, Value: scalar(e.Value), Suggest: []string{}}
+	out := ProblemError{Location: fault.Quotable(e.Location), Message: e.Message, Value: scalar(e.Value), Suggest: []string{}}
 	parent, name := cutLast(e.Location)
 	switch e.Message {
 	case unknownParameter:
-		out.Value = service.Quotable(name)
+		out.Value = fault.Quotable(name)
 		out.Message = mend(name, "parameter", parameters(op))
 	case validation.MsgUnexpectedProperty:
-		out.Value = service.Quotable(name)
+		out.Value = fault.Quotable(name)
 		out.Message = mend(name, "field", t.fields(op, parent))
 	}
 	return out
@@ -59,9 +59,9 @@ func (t Tidier) tidy(op *huma.Operation, e *huma.ErrorDetail) ProblemError {
 
 func mend(name, what string, known []string) string {
 	if len(known) == 0 {
-		return fmt.Sprintf("%q is no %s here; leave it out", service.Quotable(name), what)
+		return fmt.Sprintf("%q is no %s here; leave it out", fault.Quotable(name), what)
 	}
-	return fmt.Sprintf("%q is no %s here; leave it out, or use %s", service.Quotable(name), what, flavor.JoinOr(known))
+	return fmt.Sprintf("%q is no %s here; leave it out, or use %s", fault.Quotable(name), what, flavor.JoinOr(known))
 }
 
 // cutLast cuts a place at its last dot.
@@ -78,7 +78,7 @@ func cutLast(place string) (parent, name string) {
 func scalar(v any) any {
 	switch v := v.(type) {
 	case string:
-		return service.Quotable(v)
+		return fault.Quotable(v)
 	case bool, float64, int, int64:
 		return v
 	}

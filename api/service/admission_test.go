@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/api/admission"
+	"counterpour/api/service/kitchen"
 	"counterpour/api/service/shared"
 	"counterpour/data"
 	"counterpour/flavor/cover"
@@ -36,7 +37,7 @@ func fill(t *testing.T, p *admission.Pool) {
 // Every search of the centre asks to be let in, by whichever face it was asked for;
 // what is quick does not.
 func TestSearchesAreAdmitted(t *testing.T) {
-	k := kitchen(t).Admitting(admission.New(1))
+	k := testKitchen(t).Admitting(admission.New(1))
 	s := AtRest(k, &data.House{})
 	text := honeySour
 	draft := Draft{Text: &text}
@@ -98,6 +99,6 @@ func TestSearchesAreAdmitted(t *testing.T) {
 	}
 	_, err = s.Score(ctx, ScoreRequest{Draft: draft})
 	assert.NoError(t, err, "a score waits for nobody")
-	_, err = s.Find(ctx, FindRequest{Text: "gin", Limit: 3})
+	_, err = s.Find(ctx, kitchen.FindRequest{Text: "gin", Limit: 3})
 	assert.NoError(t, err)
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"strconv"
 
+	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -44,7 +45,7 @@ func (s *Snapshot) Batch(_ context.Context, r BatchRequest) (*BatchAnswer, error
 	}
 	d, err := s.Drink(r.Drink)
 	if err != nil {
-		return nil, at("drink", err)
+		return nil, fault.At("drink", err)
 	}
 	b, err := r.Of(s.Mixer, d.Spec, s.made)
 	if err != nil {
@@ -65,7 +66,7 @@ func (r *BatchRequest) Of(mixer *mix.Mixer, spec flavor.Spec, made []house.Made)
 		return nil, err
 	}
 	b, err := prep.Scale(mixer, spec, target, made)
-	return b, asFault(err)
+	return b, fault.OfRule(err)
 }
 
 // target reads what to make; one size must be given, and no more.
@@ -93,7 +94,7 @@ func (r *BatchRequest) target() (prep.Target, error) {
 		t.Place = prep.Fridge
 	case prep.Fridge, prep.Freezer, prep.ToOrder:
 	default:
-		faults = append(faults, flavor.Invalid("from", r.Place, "%q is not a place to keep a batch; use %s", Quotable(r.Place), flavor.JoinOr([]string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)})))
+		faults = append(faults, flavor.Invalid("from", r.Place, "%q is not a place to keep a batch; use %s", fault.Quotable(r.Place), flavor.JoinOr([]string{string(prep.Fridge), string(prep.Freezer), string(prep.ToOrder)})))
 	}
 	if len(faults) > 0 {
 		return t, faults

@@ -6,17 +6,18 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/index"
 )
 
-var sharedKitchen = sync.OnceValues(func() (*Kitchen, error) {
+var sharedKitchen = sync.OnceValues(func() (*kitchen.Kitchen, error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, err
 	}
-	return NewKitchen(c, index.New)
+	return kitchen.New(c, index.New)
 })
 
 // testHouse is the demo house at rest.
@@ -41,18 +42,6 @@ const (
 	falernumSour = "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up"
 	spoiltHoney  = "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\nshake, up"
 )
-
-// BenchmarkRead reads a draft of ten lines, as most are written; some 100 µs are the aim.
-func BenchmarkRead(b *testing.B) {
-	k := testHouse(b)
-	text := "Halyard Sour\n2 oz London dry gin\n.5 oz sweet vermouth\n3/4 lemon juice\n½ oz simple\n2 dashes bitters\n8 mint\negg white\ndbl strain, coupe\nshake, up\nlemon twist"
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := k.ReadText(text); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
 
 func BenchmarkScore(b *testing.B) {
 	k := testHouse(b)

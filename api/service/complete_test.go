@@ -6,11 +6,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
 )
 
 // firstOffers returns the ids of what completes a text, the first three.
-func firstOffers(t *testing.T, x Index, typed string) []string {
+func firstOffers(t *testing.T, x kitchen.Index, typed string) []string {
 	t.Helper()
 	found, err := x.Complete(t.Context(), typed, 3)
 	require.NoError(t, err)

@@ -3,6 +3,7 @@ package service
 import (
 	"context"
 
+	"counterpour/api/service/fault"
 	"counterpour/data/house/prep"
 )
 
@@ -31,7 +32,7 @@ func (s *Snapshot) Cost(_ context.Context, r CostRequest) (*CostAnswer, error) {
 		return nil, err
 	}
 	if s.PricesFault != nil {
-		return nil, asFault(s.PricesFault)
+		return nil, fault.OfRule(s.PricesFault)
 	}
 	a := &CostAnswer{}
 	for _, d := range drinks {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/lookup"
@@ -52,10 +53,10 @@ type Instead struct {
 // a text or the place in the fields.
 func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, error) {
 	var faults flavor.Faults
-	inRange(&faults, "limit", r.Limit, 1, cover.MaxLimit)
-	inRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
+	fault.InRange(&faults, "limit", r.Limit, 1, cover.MaxLimit)
+	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
 	spec, err := s.Read(r.Draft)
-	if err := collect(&faults, err); err != nil {
+	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
 	guest, found := s.guest(r.Guest)
@@ -76,7 +77,7 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	var shelf []*flavor.Profile
 	a.Result, shelf, a.Refused, err = s.coverSpec(inside, &spec, missing, guest, &r)
 	if err != nil {
-		return nil, at("missing", err)
+		return nil, fault.At("missing", err)
 	}
 	if !a.Result.Near {
 		a.Instead, err = s.instead(ctx, &spec, missing, shelf, guest, &r)
@@ -140,7 +141,7 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 	request := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: candidates, Guest: guest,
 		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Far: r.Everywhere, Effort: coverEffort}
 	if r.Stock == nil && !r.Everywhere {
-		request.Common = s.common.With(s.Stock)
+		request.Common = s.Common.With(s.Stock)
 	}
 	result, err := s.Finder.Find(ctx, request)
 	return result, candidates, refused, err
@@ -170,7 +171,7 @@ func (s *Snapshot) missing(spec *flavor.Spec, names []string) (out []*flavor.Pro
 			location = fmt.Sprintf("missing[%d]", i)
 		}
 		p, err := s.Named(pouredAs(spec, name))
-		if err := collect(&faults, at(location, err)); err != nil {
+		if err := fault.Collect(&faults, fault.At(location, err)); err != nil {
 			return nil, err
 		}
 		if p != nil && !slices.Contains(out, p) {

@@ -3,7 +3,7 @@
 //
 // # Words
 //
-// A [Kitchen] joins the catalogue, the index and the science. A [Venue] is a
+// A [kitchen.Kitchen] joins the catalogue, the index and the science. A [Venue] is a
 // house at work: it reads the house's store and makes the [Snapshot] that goes
 // with it: the kitchen with the house's bottles and makings laid over the
 // catalogue; the menu; the stock and what of it has run out; the palate, from

@@ -4,6 +4,8 @@ import (
 	"context"
 	"errors"
 	"time"
+
+	"counterpour/api/service/records"
 )
 
 // ErrLost: a house whose changes are no longer taken up.
@@ -22,9 +24,6 @@ const MaxAge = 10 * time.Second
 type pace struct{ every, answer, age time.Duration }
 
 var usualPace = pace{3 * time.Second, 3 * time.Second, MaxAge}
-
-// changesAtOnce is how many changes are asked for at a time.
-const changesAtOnce = 256
 
 // Ready returns [ErrLost] once the store is no longer followed, though nobody
 // closed the venue, and [ErrStale] for as long as the store does not answer.
@@ -92,7 +91,7 @@ func (v *Venue) catchUp(ctx context.Context) error {
 	for {
 		begun := time.Now()
 		after := max(v.seen.Load(), v.Now().upTo)
-		list, err := v.inner.Changes(ctx, after, changesAtOnce)
+		list, err := v.inner.Changes(ctx, after, records.ChangesAtOnce)
 		if err != nil {
 			return err
 		}

@@ -38,7 +38,7 @@ func (d *deaf) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 // does not answer makes the house old, and what was missed meanwhile is there once
 // it answers again. The clock is the test's own.
 func TestAHouseKeepsUpWithADeafFeed(t *testing.T) {
-	k := kitchen(t)
+	k := testKitchen(t)
 	synctest.Test(t, func(t *testing.T) {
 		d := &deaf{Store: memory(t)}
 		v, err := openAt(t.Context(), usualPace, k, d, About{}, nil)

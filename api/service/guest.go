@@ -6,6 +6,8 @@ import (
 	"maps"
 	"slices"
 
+	"counterpour/api/service/fault"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/lookup"
@@ -29,33 +31,20 @@ func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
 		out.Prices = s.Prices.PerML
 	}
 	var found flavor.Faults
-	out.Avoid, found = avoided(g.Avoid)
+	out.Avoid, found = kitchen.Avoided(g.Avoid)
 	faults = append(faults, found...)
 	for i, d := range g.Diet {
-		err := placed(out.Keep(d), func(string) string { return fmt.Sprintf("diet[%d]", i) })
+		err := fault.Placed(out.Keep(d), func(string) string { return fmt.Sprintf("diet[%d]", i) })
 		faults = append(faults, flavor.FaultsOf(err)...)
 	}
 	return out, append(faults, checkPrices(out.Prices, out.MaxCost)...)
-}
-
-// avoided reads the words for what a guest must not have.
-func avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
-	for i, w := range words {
-		a, err := flavor.ParseAllergen(w)
-		if err != nil {
-			faults = append(faults, flavor.Invalid(fmt.Sprintf("avoid[%d]", i), w, "%s", err))
-			continue
-		}
-		out = append(out, a)
-	}
-	return out, faults
 }
 
 // checkPrices refuses prices below nothing, and a limit without any.
 func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
 	for _, id := range slices.Sorted(maps.Keys(prices)) {
 		if !(prices[id] >= 0) {
-			faults = append(faults, flavor.Invalid("prices_per_ml."+id, prices[id], "the price of %s must be zero or more", Quotable(id)))
+			faults = append(faults, flavor.Invalid("prices_per_ml."+id, prices[id], "the price of %s must be zero or more", fault.Quotable(id)))
 		}
 	}
 	if most > 0 && len(prices) == 0 {

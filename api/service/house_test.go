@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
@@ -77,15 +78,15 @@ func TestFaultsStay(t *testing.T) {
 // as if the bottle or the drink were not there.
 func TestNothingIsPassedOver(t *testing.T) {
 	s := *testHouse(t)
-	kitchen := *s.Kitchen
-	s.Kitchen = &kitchen
+	closed := *s.Kitchen
+	s.Kitchen = &closed
 	var err error
-	kitchen.Index, err = index.New(kitchen.Catalogue.Profiles()[:3])
+	closed.Index, err = index.New(closed.Catalogue.Profiles()[:3])
 	require.NoError(t, err)
-	require.NoError(t, kitchen.Index.Close())
+	require.NoError(t, closed.Index.Close())
 	for name, r := range map[string]OutsRequest{
 		"a bottle": {Out: []string{"falernum"}, Parts: 2},
-		"a drink":  {Out: nil, Menu: []Fields{{Pours: []Line{{Ingredient: "gin", Amount: 2, Unit: "oz"}}}}, Parts: 2},
+		"a drink":  {Out: nil, Menu: []kitchen.Fields{{Pours: []kitchen.Line{{Ingredient: "gin", Amount: 2, Unit: "oz"}}}}, Parts: 2},
 	} {
 		_, err := s.Outs(t.Context(), r)
 		assert.ErrorIs(t, err, lookup.ErrClosed, name)
@@ -104,7 +105,7 @@ func TestCoverOfADrinkOfOnePour(t *testing.T) {
 		assert.NoError(t, err, c.Text)
 	}
 	b, err := s.Outs(t.Context(), OutsRequest{Out: []string{"egg white"}, Parts: 2,
-		Menu: []Fields{{Pours: []Line{{Ingredient: "egg white", Amount: 1, Unit: "piece"}}}}})
+		Menu: []kitchen.Fields{{Pours: []kitchen.Line{{Ingredient: "egg white", Amount: 1, Unit: "piece"}}}}})
 	require.NoError(t, err)
 	assert.Len(t, b.Result.Touched, 1)
 }
@@ -119,7 +120,7 @@ func TestADraftOfAFoamerAlone(t *testing.T) {
 		"cover": second(s.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &foam}, Missing: []string{"soy lecithin foamer"}, Parts: 1, Limit: 1})),
 		"riff":  second(s.Riff(t.Context(), RiffRequest{Draft: Draft{Text: &foam}, Limit: 1})),
 		"walk":  second(s.Walk(t.Context(), WalkRequest{From: Draft{Text: &foam}, To: Draft{Text: &other}, Steps: 1, PourML: 60})),
-		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []Fields{{Pours: []Line{{Ingredient: "soy-lecithin-foamer", Amount: 1, Unit: "oz"}}}}})),
+		"menu":  second(s.Outs(t.Context(), OutsRequest{Out: []string{"gin"}, Parts: 1, Menu: []kitchen.Fields{{Pours: []kitchen.Line{{Ingredient: "soy-lecithin-foamer", Amount: 1, Unit: "oz"}}}}})),
 		"bench": second(standing(s).Visit().Read(foam)),
 	} {
 		assert.ErrorIs(t, err, flavor.ErrInvalid, name)
@@ -324,7 +325,7 @@ func TestWritesWaitForOneSnapshot(t *testing.T) {
 		}, patience, time.Millisecond, "all are durable before the second is made")
 	}}
 	seldom := pace{every: time.Hour, answer: time.Hour, age: time.Hour} // nobody asks the store but the writes
-	v, err := openAt(t.Context(), seldom, kitchen(t), m, About{}, nil)
+	v, err := openAt(t.Context(), seldom, testKitchen(t), m, About{}, nil)
 	require.NoError(t, err)
 	t.Cleanup(v.Close)
 	t.Cleanup(func() { close(m.feed) }) // before the venue, which follows it to its end

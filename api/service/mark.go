@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -77,7 +78,7 @@ func (s *Snapshot) inStock(field string, names []string, faults *flavor.Faults) 
 		location, id := fmt.Sprintf("%s[%d]", field, i), name
 		if !keeps(name) {
 			p, err := s.Named(name)
-			if err := collect(faults, at(location, err)); err != nil {
+			if err := fault.Collect(faults, fault.At(location, err)); err != nil {
 				return nil, err
 			}
 			if p == nil {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"slices"
 
+	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -60,7 +61,7 @@ func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
 	}
 	if r.Undo {
 		if kept.Version == 0 {
-			return house.Edit{}, flavor.Invalid("words", r.Words, "%q is no word of this house, so that there is nothing to forget", Quotable(r.Words))
+			return house.Edit{}, flavor.Invalid("words", r.Words, "%q is no word of this house, so that there is nothing to forget", fault.Quotable(r.Words))
 		}
 		return house.Remove(kept.Item.Ref(), kept.Version), nil
 	}
@@ -73,7 +74,7 @@ func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
 	}
 	other, m, err := v.Now().Index.Resolve(r.Words)
 	if err == nil && m.How != flavor.MatchFuzzy && kept.Version == 0 {
-		return house.Edit{}, flavor.Invalid("words", r.Words, "%q means %s already; use other words", Quotable(r.Words), other.Name)
+		return house.Edit{}, flavor.Invalid("words", r.Words, "%q means %s already; use other words", fault.Quotable(r.Words), other.Name)
 	}
 	return house.Put(house.Name{ID: id, Written: r.Words, Ingredient: p.ID}, kept.Version), nil
 }
@@ -85,7 +86,7 @@ func unknownKind(kind string, err error) error {
 		return err
 	}
 	f := &flavor.Fault{Kind: flavor.ErrUnknown, Location: "kind", Value: kind, Suggest: unknown.Suggest}
-	f.Message = "no ingredient is called " + Quotable(kind)
+	f.Message = "no ingredient is called " + fault.Quotable(kind)
 	if len(f.Suggest) > 0 {
 		f.Message += "; nearest: " + flavor.JoinOr(f.Suggest)
 	}

@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"counterpour/api/admission"
+	"counterpour/api/service/fault"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
@@ -15,8 +17,8 @@ const menuEffort = 4 * coverEffort
 
 // OutsRequest asks what becomes of a menu when bottles run out.
 type OutsRequest struct {
-	Out   []string // names, aliases or ids
-	Menu  []Fields // nil for that of the house
+	Out   []string         // names, aliases or ids
+	Menu  []kitchen.Fields // nil for that of the house
 	Guest Guest
 	Stock []string // ids of what may be poured; nil for the stock of the house
 	Parts int      // most ingredients of one cover, 1 to cover.MaxParts
@@ -53,11 +55,11 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 
 func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.MenuRequest, error) {
 	var faults flavor.Faults
-	inRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
+	fault.InRange(&faults, "max_parts", r.Parts, 1, cover.MaxParts)
 	out := &cover.MenuRequest{Parts: r.Parts, Tastings: s.Tastings, Effort: menuEffort}
 	for i, name := range r.Out {
 		p, err := s.Named(name)
-		if err := collect(&faults, at(fmt.Sprintf("out[%d]", i), err)); err != nil {
+		if err := fault.Collect(&faults, fault.At(fmt.Sprintf("out[%d]", i), err)); err != nil {
 			return nil, err
 		}
 		out.Out = append(out.Out, p)
@@ -67,7 +69,7 @@ func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.Menu
 	faults = append(faults, found...)
 	var err error
 	out.Specs, err = s.menu(r.Menu)
-	if err := collect(&faults, err); err != nil {
+	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
 	if len(faults) > 0 {
@@ -94,8 +96,8 @@ func pours(spec *flavor.Spec, bottles []*flavor.Profile) bool {
 
 // CoverageRequest asks, before service, which bottles a menu cannot do without.
 type CoverageRequest struct {
-	Menu  []Fields // nil for that of the house
-	Stock []string // ids of what may be poured; nil for the stock of the house
+	Menu  []kitchen.Fields // nil for that of the house
+	Stock []string         // ids of what may be poured; nil for the stock of the house
 }
 
 // CoverageAnswer is the bottles that nothing in stock covers well.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 
+	"counterpour/api/service/fault"
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/weigh"
@@ -46,7 +47,7 @@ type RightRequest struct {
 func (v *Venue) Right(ctx context.Context, by house.By, r RightRequest) error {
 	d, err := v.Now().Drink(r.Drink)
 	if err != nil {
-		return at("drink", err)
+		return fault.At("drink", err)
 	}
 	kept, err := house.Get[house.Right](ctx, v.inner, d.Slug)
 	if err != nil && !errors.Is(err, house.ErrNotFound) {

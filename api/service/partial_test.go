@@ -11,7 +11,7 @@ import (
 )
 
 func TestScorePart(t *testing.T) {
-	s := AtRest(kitchen(t), &data.House{})
+	s := AtRest(testKitchen(t), &data.House{})
 	text := "2 oz London dry gin\n1 oz lemn jus of nowhere\n3/4 oz simple syrup\n1 vermouth-ish thing\nshake, up"
 	_, err := s.Score(t.Context(), ScoreRequest{Draft: Draft{Text: &text}})
 	require.Error(t, err, "what cannot be read is an error unless a part will do")

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"counterpour/api/admission"
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
@@ -45,15 +46,15 @@ type RiffAnswer struct {
 // Riff finds variations of a draft that stay in balance.
 func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error) {
 	var faults flavor.Faults
-	inRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
+	fault.InRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
 	spec, err := s.Read(r.Draft)
-	if err := collect(&faults, err); err != nil {
+	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
 	guest, found := s.guest(r.Guest)
 	faults = append(faults, found...)
 	wishes, err := wish.Parse(r.Toward, s.names())
-	if err := collect(&faults, err); err != nil {
+	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
 	if len(faults) > 0 {
@@ -119,7 +120,7 @@ func (s *Snapshot) UseUp(ctx context.Context, r UseUpRequest) (*UseUpAnswer, err
 func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 	out := &useup.Request{Families: r.Families, System: measure.System(r.Unit), Limit: r.Limit, Seed: r.Seed}
 	var faults flavor.Faults
-	inRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
+	fault.InRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
 	if n := len(r.Bottles); n < 1 || n > useup.MaxBottles {
 		faults = append(faults, flavor.Invalid("bottles", n, "%d is out of range; name 1 to %d bottles that must move", n, useup.MaxBottles))
 	}
@@ -127,11 +128,11 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 		out.System = measure.Imperial
 	}
 	if out.System != measure.Imperial && out.System != measure.Metric {
-		faults = append(faults, flavor.Invalid("unit", r.Unit, "%q is no unit to measure in; use oz or ml", Quotable(r.Unit)))
+		faults = append(faults, flavor.Invalid("unit", r.Unit, "%q is no unit to measure in; use oz or ml", fault.Quotable(r.Unit)))
 	}
 	for i, name := range r.Bottles {
 		p, err := s.Named(name)
-		if err := collect(&faults, at(fmt.Sprintf("bottles[%d]", i), err)); err != nil {
+		if err := fault.Collect(&faults, fault.At(fmt.Sprintf("bottles[%d]", i), err)); err != nil {
 			return nil, err
 		}
 		out.Bottles = append(out.Bottles, p)
@@ -141,7 +142,7 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 	faults = append(faults, found...)
 	var err error
 	out.Toward, err = wish.Parse(r.Toward, s.names())
-	if err := collect(&faults, err); err != nil {
+	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
 	if len(faults) > 0 {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
@@ -51,7 +52,7 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 		a.Fixes = nil
 	}
 	a.Sensed = s.Catalogue.Space().Glass(&spec, a.Result.Drink)
-	a.Cautions = slices.Concat(strengthCaution(a.Result.Drink), s.AllCautions(&spec))
+	a.Cautions = slices.Concat(kitchen.StrengthCautions(a.Result.Drink), s.AllCautions(&spec))
 	if a.Glass, err = mix.FillText(a.Result.Drink.VolumeML, mix.Standing(&spec), mix.GlassesOf(&spec)...); err != nil {
 		return nil, err
 	}
@@ -86,9 +87,4 @@ func (s *Snapshot) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
 		return spec, missed, nil
 	}
 	return flavor.Spec{}, nil, missed // nothing that was read can be weighed
-}
-
-// Mend scores a spec and finds how to fix it.
-func (k *Kitchen) Mend(spec *flavor.Spec) (*balance.Result, []balance.Fix, error) {
-	return k.Judge.Mend(spec, balance.MaxFixes)
 }

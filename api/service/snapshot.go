@@ -4,6 +4,8 @@ import (
 	"slices"
 	"sync"
 
+	"counterpour/api/service/kitchen"
+	"counterpour/api/service/records"
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
@@ -16,7 +18,7 @@ import (
 // Snapshot is a house as it stands at one moment. It is read only, and safe for
 // concurrent use.
 type Snapshot struct {
-	*Kitchen // with the house's bottles and makings, and its palate
+	*kitchen.Kitchen // with the house's bottles and makings, and its palate
 
 	About    About
 	Settings house.Settings    // how the house wants it said
@@ -29,11 +31,11 @@ type Snapshot struct {
 	Faults   []error           // what of the house cannot be used, by record
 
 	PricesFault error // such as two currencies; among the faults too
-	Version     Version
+	Version     records.Version
 
 	upTo     int64               // no record is of a later change
 	unlaid   []error             // faults of the bottles and makings, for as long as the shelf is the same
-	from     *records            // nil for a house at rest
+	from     *records.Records    // nil for a house at rest
 	right    []template.Labelled // the drinks that are marked as right
 	unpoured []error             // faults of the menu
 	made     []house.Made
@@ -42,10 +44,6 @@ type Snapshot struct {
 	coach    func() (*drill.Trainer, error)
 	mixed    func() []cover.Mixed // the menu, mixed when somebody first asks
 }
-
-// Version names the bottles and makings that the shelf and the index were made
-// from: the same records in the same versions give the same one.
-type Version string
 
 // About says whose house it is.
 type About struct {
@@ -72,7 +70,7 @@ type Drink struct {
 
 // AtRest returns the snapshot of a house that comes with the program, which no
 // store keeps.
-func AtRest(k *Kitchen, h *data.House) *Snapshot {
+func AtRest(k *kitchen.Kitchen, h *data.House) *Snapshot {
 	s := &Snapshot{Kitchen: k, About: About{h.Name, h.Description, h.Invented}, Shelf: house.NewShelf(k.Catalogue.Profiles()), Stock: h.Stock, Out: h.Out}
 	for i := range h.Specs {
 		d := &h.Specs[i]
@@ -83,7 +81,7 @@ func AtRest(k *Kitchen, h *data.House) *Snapshot {
 }
 
 // newMixed mixes the menu once.
-func (s *Snapshot) newMixed(k *Kitchen) func() []cover.Mixed {
+func (s *Snapshot) newMixed(k *kitchen.Kitchen) func() []cover.Mixed {
 	menu, finder := make([]*flavor.Spec, len(s.Menu)), k.Finder
 	for i := range s.Menu {
 		menu[i] = &s.Menu[i].Spec

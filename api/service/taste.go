@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 
+	"counterpour/api/service/fault"
+	"counterpour/api/service/records"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -14,20 +16,20 @@ type TasteRequest struct {
 	Served  Draft         // as it was poured, under the name of the spec it stood in for
 	Missing string        // what had run out: name, alias or id
 	Verdict house.Verdict // kept or sent back; empty if there is a score
-	Score   *float64      // 0 to MostScore; nil if nobody gave one
+	Score   *float64      // 0 to records.MostScore; nil if nobody gave one
 }
 
 // verdict checks how it was received.
 func (r *TasteRequest) verdict() (house.Verdict, error) {
 	switch {
 	case (r.Verdict == "") == (r.Score == nil):
-		return "", flavor.Invalid("verdict", "", "say how it was received: give one of kept, sent back or a score of 0 to %d", MostScore)
+		return "", flavor.Invalid("verdict", "", "say how it was received: give one of kept, sent back or a score of 0 to %d", records.MostScore)
 	case r.Score == nil && r.Verdict != house.VerdictKept && r.Verdict != house.VerdictSentBack:
-		return "", flavor.Invalid("verdict", string(r.Verdict), "%q is no verdict; use kept or sent back", Quotable(string(r.Verdict)))
+		return "", flavor.Invalid("verdict", string(r.Verdict), "%q is no verdict; use kept or sent back", fault.Quotable(string(r.Verdict)))
 	case r.Score == nil:
 		return r.Verdict, nil
-	case !(*r.Score >= 0 && *r.Score <= MostScore):
-		return "", flavor.Invalid("score", *r.Score, "%v is out of range; give 0 to %d", *r.Score, MostScore)
+	case !(*r.Score >= 0 && *r.Score <= records.MostScore):
+		return "", flavor.Invalid("score", *r.Score, "%v is out of range; give 0 to %d", *r.Score, records.MostScore)
 	}
 	return house.VerdictUnknown, nil
 }
@@ -51,7 +53,7 @@ func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	}
 	missing, err := now.Named(r.Missing)
 	if err != nil {
-		return at("missing", err)
+		return fault.At("missing", err)
 	}
 	id := house.IDOf(house.KindSpec, served.Name)
 	spec, err := house.Get[house.Spec](ctx, v.inner, id)

@@ -2,9 +2,10 @@ package service
 
 import (
 	"context"
+	"errors"
+
 	"counterpour/api/service/coaching"
 	"counterpour/flavor"
-	"errors"
 )
 
 // Triangle lays a triangle test out, for a drink as strong as it finishes here.

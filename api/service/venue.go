@@ -8,13 +8,14 @@ import (
 	"sync/atomic"
 	"time"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/api/service/shared"
 	"counterpour/data/house"
 )
 
 // Venue is a house at work. It is safe for concurrent use.
 type Venue struct {
-	base  *Kitchen
+	base  *kitchen.Kitchen
 	bare  *house.Shelf // the catalogue
 	about About
 	inner house.Store
@@ -44,11 +45,11 @@ type Venue struct {
 // Open makes the first snapshot of a house over a kitchen of the catalogue, and
 // follows the store from then on. The store and the kitchen stay the caller's;
 // close the venue before them. A nil log is slog.Default.
-func Open(ctx context.Context, base *Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
+func Open(ctx context.Context, base *kitchen.Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
 	return openAt(ctx, usualPace, base, store, about, log)
 }
 
-func openAt(ctx context.Context, p pace, base *Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
+func openAt(ctx context.Context, p pace, base *kitchen.Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
 	if log == nil {
 		log = slog.Default()
 	}

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
@@ -26,13 +27,7 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-var base = sync.OnceValues(func() (*Kitchen, error) {
-	c, err := data.Embedded()
-	if err != nil {
-		return nil, err
-	}
-	return NewKitchen(c, index.New)
-})
+var catalogue = sync.OnceValues(data.Embedded)
 
 // patience is how long what is waited for may take on a busy machine before a test
 // gives it up; no test passes or fails by less.
@@ -40,23 +35,20 @@ const patience = time.Minute
 
 var someone = house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
 
-// kitchen is a kitchen of the test's own, since an index has one line.
-func kitchen(t *testing.T) *Kitchen {
+// testKitchen is a kitchen of the test's own, since an index has one line.
+func testKitchen(t testing.TB) *kitchen.Kitchen {
 	t.Helper()
-	k, err := base()
+	c, err := catalogue()
 	require.NoError(t, err)
-	own := *k
-	x, err := index.New(k.Catalogue.Profiles())
+	k, err := kitchen.New(c, index.New)
 	require.NoError(t, err)
-	x = x.Favouring(k.favour(nil))
-	own.Index, own.follow = x, following(x)
-	t.Cleanup(func() { assert.NoError(t, own.Close()) })
-	return &own
+	t.Cleanup(func() { assert.NoError(t, k.Close()) })
+	return k
 }
 
 func open(t *testing.T, s house.Store) *Venue {
 	t.Helper()
-	v, err := Open(t.Context(), kitchen(t), s, About{Name: "The Dock"}, nil)
+	v, err := Open(t.Context(), testKitchen(t), s, About{Name: "The Dock"}, nil)
 	require.NoError(t, err)
 	t.Cleanup(v.Close)
 	return v
@@ -65,7 +57,7 @@ func open(t *testing.T, s house.Store) *Venue {
 // openDemo opens the demo house in a store in memory, with what it was made of.
 func openDemo(t *testing.T) (*Venue, *data.House) {
 	t.Helper()
-	k, s := kitchen(t), memory(t)
+	k, s := testKitchen(t), memory(t)
 	h, err := k.Catalogue.Demo()
 	require.NoError(t, err)
 	require.NoError(t, Fill(t.Context(), s, h, someone.At))
@@ -278,8 +270,7 @@ func TestFiftyAtOnce(t *testing.T) {
 
 // BenchmarkMark is a bottle marked as out, and back.
 func BenchmarkMark(b *testing.B) {
-	k, err := base()
-	require.NoError(b, err)
+	k := testKitchen(b)
 	s, err := store.OpenMemory(b.Context())
 	require.NoError(b, err)
 	h, err := k.Catalogue.Demo()

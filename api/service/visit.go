@@ -10,6 +10,7 @@ import (
 
 	"counterpour/api/admission"
 	"counterpour/api/service/coaching"
+	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
 	"counterpour/data/house/prep"
 	"counterpour/flavor"
@@ -51,16 +52,6 @@ type PageCover struct {
 	Stock   []string // ids that may be used; nil for the whole catalogue
 	Parts   int      // most substitutes
 	Limit   int      // most covers
-}
-
-// Range is one axis of a family at the size of one drink, in mL of the axis's
-// equivalent (see ratio.Equivalents).
-type Range struct {
-	// Has is false if the family has no such part. Low and Centre are then
-	// zero and High is the most that leaves a drink balanced all the same.
-	Has               bool
-	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
-	PlusMinus         float64 // one standard deviation of the drink's own amount
 }
 
 // Warning is a caution and where it comes from.
@@ -142,35 +133,15 @@ func (v *Visit) Family(id string) (template.Family, bool) {
 }
 
 // Ranges returns what [Snapshot.Ranges] does.
-func (v *Visit) Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]Range, bool) {
+func (v *Visit) Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]kitchen.Range, bool) {
 	return v.now.Load().Ranges(s, family)
 }
 
-// Ranges returns, for each axis, what the good drinks of a family carry at the
-// size and make-up of a spec. It is false for an unknown family or a spec with
-// nothing to weigh.
-func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [ratio.NumAxes]Range, ok bool) {
-	build, err := k.Set.Prepare(s)
-	if err != nil {
-		return out, false
-	}
-	bands, ok := build.Bands(family, build.Amounts())
-	if !ok {
-		return out, false
-	}
-	spreads := balance.AxisSpreads(s)
-	e := build.Equivalents(build.Amounts())
-	for a, band := range bands {
-		out[a] = Range{Has: band.Has, Low: band.Low, Centre: band.Centre, High: band.High, PlusMinus: spreads[a] * e[a]}
-	}
-	return out, true
-}
-
 // Look returns how a spec looks once it is poured.
-func (v *Visit) Look(s *flavor.Spec) (*Look, error) { return v.now.Load().Look(s) }
+func (v *Visit) Look(s *flavor.Spec) (*kitchen.Look, error) { return v.now.Load().Look(s) }
 
 // Contrast compares two drinks as a guest would who has both.
-func (v *Visit) Contrast(before, after *flavor.Spec) (*Contrast, error) {
+func (v *Visit) Contrast(before, after *flavor.Spec) (*kitchen.Contrast, error) {
 	return v.now.Load().Contrast(before, after)
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"counterpour/api/admission"
+	"counterpour/api/service/fault"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
@@ -50,7 +51,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 	}
 	stops, err := admission.Search(ctx, s.Searches, func(ctx context.Context) ([]walk.Stop, error) { return walk.Find(ctx, s.Station, *request) })
 	if err != nil {
-		return nil, placed(err, func(l string) string {
+		return nil, fault.Placed(err, func(l string) string {
 			if l == "between" { // as package riff calls it
 				return "steps"
 			}
@@ -74,7 +75,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 func (s *Snapshot) walkRequest(r *WalkRequest) (*walk.Request, error) {
 	out := &walk.Request{Between: r.Steps}
 	var faults flavor.Faults
-	inRange(&faults, "steps", r.Steps, 1, walk.MaxSteps)
+	fault.InRange(&faults, "steps", r.Steps, 1, walk.MaxSteps)
 	if !(r.PourML >= MinSmallPourML && r.PourML <= MaxSmallPourML) {
 		faults = append(faults, flavor.Invalid("pour_ml", r.PourML, "%g mL is out of range; pour %g to %g mL of each drink", r.PourML, MinSmallPourML, MaxSmallPourML))
 	}
@@ -84,13 +85,13 @@ func (s *Snapshot) walkRequest(r *WalkRequest) (*walk.Request, error) {
 		to   **flavor.Spec
 	}{{"from", r.From, &out.From}, {"to", r.To, &out.To}} {
 		spec, err := s.Read(end.of)
-		err = placed(err, func(l string) string {
+		err = fault.Placed(err, func(l string) string {
 			if l == "" {
 				return end.name
 			}
 			return end.name + "." + l
 		})
-		if err := collect(&faults, err); err != nil {
+		if err := fault.Collect(&faults, err); err != nil {
 			return nil, err
 		}
 		*end.to = &spec

@@ -17,7 +17,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 
 	"counterpour/api/problem"
-	"counterpour/api/service"
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 )
 
@@ -144,5 +144,5 @@ func place(d *jsontext.Decoder, at jsontext.Pointer) string {
 			b.WriteString(name)
 		}
 	}
-	return service.Quotable(b.String())
+	return fault.Quotable(b.String())
 }

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"time"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
@@ -24,7 +24,7 @@ const seed = 1
 // catalogues measures how the work grows with the ingredients.
 func (r *ratios) catalogues(ctx context.Context, out io.Writer) error {
 	fmt.Fprintf(out, "\n| ingredients | names | index | find, median, 99 in 100 | completion, median, 99 in 100 | cover of 1, of 2 parts | memory |\n| ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n")
-	k, err := kitchen()
+	k, err := newKitchen()
 	if err != nil {
 		return err
 	}
@@ -36,16 +36,16 @@ func (r *ratios) catalogues(ctx context.Context, out io.Writer) error {
 	return nil
 }
 
-func kitchen() (*service.Kitchen, error) {
+func newKitchen() (*kitchen.Kitchen, error) {
 	c, err := data.Embedded()
 	if err != nil {
 		return nil, err
 	}
-	return service.NewKitchen(c, index.New)
+	return kitchen.New(c, index.New)
 }
 
 // catalogue measures one generated catalogue.
-func (r *ratios) catalogue(ctx context.Context, k *service.Kitchen, n int, out io.Writer) error {
+func (r *ratios) catalogue(ctx context.Context, k *kitchen.Kitchen, n int, out io.Writer) error {
 	before := heap()
 	profiles := generated(k.Catalogue.Profiles(), n)
 	var x *index.Index
@@ -86,7 +86,7 @@ func (r *ratios) catalogue(ctx context.Context, k *service.Kitchen, n int, out i
 }
 
 // covered is the median time of a search for covers over the whole catalogue.
-func (r *ratios) covered(ctx context.Context, k *service.Kitchen, profiles []*flavor.Profile, parts int) (time.Duration, error) {
+func (r *ratios) covered(ctx context.Context, k *kitchen.Kitchen, profiles []*flavor.Profile, parts int) (time.Duration, error) {
 	spec, err := k.Catalogue.ReadSpec("", "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up")
 	if err != nil {
 		return 0, err
@@ -134,7 +134,7 @@ func madeUp(chance *rand.Rand) string {
 
 // menus measures how the work grows with the drinks of a house.
 func (r *ratios) menus(ctx context.Context, out io.Writer) error {
-	k, err := kitchen()
+	k, err := newKitchen()
 	if err != nil {
 		return err
 	}
@@ -168,7 +168,7 @@ func (r *ratios) menus(ctx context.Context, out io.Writer) error {
 }
 
 // drinks is a menu of n drinks: the proven ones, in other measures each time round.
-func drinks(k *service.Kitchen, n int) []*flavor.Spec {
+func drinks(k *kitchen.Kitchen, n int) []*flavor.Spec {
 	out := make([]*flavor.Spec, n)
 	for i := range out {
 		s := k.Proven[i%len(k.Proven)].Spec.Clone()

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/trial"
@@ -17,12 +18,12 @@ func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	if err != nil {
 		return err
 	}
-	kitchen, err := service.NewKitchen(catalogue, index.New)
+	k, err := kitchen.New(catalogue, index.New)
 	if err != nil {
 		return err
 	}
-	defer kitchen.Close()
-	bar := service.AtRest(kitchen, &data.House{})
+	defer k.Close()
+	bar := service.AtRest(k, &data.House{})
 	for _, set := range []struct{ file, title string }{
 		{data.TunedSituations, "tuned to"}, {data.HeldSituations, "held back, then mended by"}, {data.FreshSituations, "fresh"}, {data.WideSituations, "of wide spread"},
 	} {

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/flavor"
 	"counterpour/flavor/trial"
@@ -26,15 +27,15 @@ func tryDrafts(cmd *cobra.Command, catalogue *data.Catalogue) error {
 
 // readDrafts reads every draft as a bar does that knows the catalogue alone.
 func readDrafts(ctx context.Context, catalogue *data.Catalogue) (*trial.DraftReport, error) {
-	kitchen, err := service.NewKitchen(catalogue, index.New)
+	k, err := kitchen.New(catalogue, index.New)
 	if err != nil {
 		return nil, err
 	}
-	drafts, err := catalogue.Drafts(kitchen.Proven, draftsSeed)
+	drafts, err := catalogue.Drafts(k.Proven, draftsSeed)
 	if err != nil {
 		return nil, err
 	}
-	bar := service.AtRest(kitchen, &data.House{})
+	bar := service.AtRest(k, &data.House{})
 	report := trial.TryDrafts(drafts, func(text string) (flavor.Spec, error) { return bar.Read(service.Draft{Text: &text}) })
-	return report, kitchen.Close()
+	return report, k.Close()
 }

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor"
 )
@@ -76,7 +76,7 @@ func firstOf(lines []cautionLine) []cautionLine {
 	var out []cautionLine
 	general := 0
 	for _, c := range lines {
-		if service.IsGeneralCaution(c.Key) {
+		if kitchen.IsGeneralCaution(c.Key) {
 			if general++; general > 1 {
 				continue
 			}
@@ -92,9 +92,9 @@ func firstOf(lines []cautionLine) []cautionLine {
 // only the practice of bars, how to keep a pour, then what goes with all alcohol.
 func rankOf(c *api.Caution) int {
 	switch {
-	case c.Key == service.StrengthCaution:
+	case c.Key == kitchen.StrengthCaution:
 		return 0
-	case service.IsGeneralCaution(c.Key):
+	case kitchen.IsGeneralCaution(c.Key):
 		return 3
 	case c.Status == string(flavor.OriginPractice):
 		return 2

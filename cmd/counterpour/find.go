@@ -6,7 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"counterpour/api"
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/cmd/counterpour/place"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/flavor/lookup"
@@ -17,7 +17,7 @@ import (
 //	counterpour find bitter orange --abv-max 20 --avoid sulphites
 func newFind(open place.Kitchens) *cobra.Command {
 	var asJSON *bool
-	var r service.FindRequest
+	var r kitchen.FindRequest
 	var bitterMin, abvMax float64
 	cmd := &cobra.Command{
 		Use:   "find WORDS...",

@@ -3,13 +3,13 @@ package main
 import (
 	"context"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/data"
 	"counterpour/index"
 )
 
 // embedded opens a kitchen over the embedded catalogue.
-func embedded(ctx context.Context) (*service.Kitchen, func(), error) {
+func embedded(ctx context.Context) (*kitchen.Kitchen, func(), error) {
 	if err := ctx.Err(); err != nil {
 		return nil, nil, err
 	}
@@ -17,7 +17,7 @@ func embedded(ctx context.Context) (*service.Kitchen, func(), error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	k, err := service.NewKitchen(c, index.New)
+	k, err := kitchen.New(c, index.New)
 	if err != nil {
 		return nil, nil, err
 	}

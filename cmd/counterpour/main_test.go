@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/cmd/counterpour/place"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data"
@@ -27,13 +27,13 @@ import (
 const draft = "Halyard Sour\n2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\nshake, up\n"
 
 // sharedKitchen is built once for all tests.
-var sharedKitchen = sync.OnceValues(func() (*service.Kitchen, error) {
+var sharedKitchen = sync.OnceValues(func() (*kitchen.Kitchen, error) {
 	k, _, err := embedded(context.Background())
 	return k, err
 })
 
 // shared hands out the one kitchen, and does not close it.
-func shared(context.Context) (*service.Kitchen, func(), error) {
+func shared(context.Context) (*kitchen.Kitchen, func(), error) {
 	k, err := sharedKitchen()
 	return k, func() {}, err
 }
@@ -339,7 +339,7 @@ func TestServeBeforeItIsReady(t *testing.T) {
 	require.NoError(t, err)
 	listen := fmt.Sprintf("127.0.0.1:%d", port)
 	asked := make(chan struct{})
-	slow := func(context.Context) (*service.Kitchen, func(), error) {
+	slow := func(context.Context) (*kitchen.Kitchen, func(), error) {
 		assert.Equal(t, http.StatusOK, statusOf(t, "http://"+listen+"/healthz"))
 		assert.Equal(t, http.StatusServiceUnavailable, statusOf(t, "http://"+listen+"/readyz"))
 		assert.Equal(t, http.StatusServiceUnavailable, statusOf(t, "http://"+listen+"/v1/templates"))

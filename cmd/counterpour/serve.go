@@ -19,6 +19,7 @@ import (
 	"counterpour/api/admission"
 	"counterpour/api/journal"
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/cmd/counterpour/place"
 	"counterpour/cmd/counterpour/terminal"
 	"counterpour/data/house"
@@ -115,12 +116,12 @@ func (s *program) Run(ctx context.Context) error {
 
 	s.cores = runtime.GOMAXPROCS(0)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(s.cores + spareThreads))
-	kitchen, done, err := s.open(ctx)
+	k, done, err := s.open(ctx)
 	if err == nil {
 		defer done()
 		var handler http.Handler
 		var leave func()
-		if handler, leave, err = s.handler(ctx, kitchen, server, roll); err == nil {
+		if handler, leave, err = s.handler(ctx, k, server, roll); err == nil {
 			defer leave()
 			entrance.open(handler)
 			_, err = fmt.Fprintf(s.out, "counterpour is serving on %s://%s (%s)\n", s.door.scheme(), listener.Addr(), s.what())
@@ -160,7 +161,7 @@ func (s *program) what() string {
 
 // handler is all that is served over a kitchen and its house, which leave
 // closes; behind a guard, if somebody is to be let in.
-func (s *program) handler(ctx context.Context, k *service.Kitchen, server *http.Server, a *roll) (h http.Handler, leave func(), err error) {
+func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.Server, a *roll) (h http.Handler, leave func(), err error) {
 	k = k.Admitting(admission.New(s.cores))
 	watch := newStopwatch()
 	s.at.Over = watch.over

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/coaching"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -51,10 +52,10 @@ type Bar interface {
 	// with nothing to weigh.
 	Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]draw.Range, bool)
 	// Look returns how a drink looks in its glass. It fails as Judge does.
-	Look(s *flavor.Spec) (*service.Look, error)
+	Look(s *flavor.Spec) (*kitchen.Look, error)
 	// Contrast compares two drinks as a guest would who has both. It fails as
 	// Judge does.
-	Contrast(before, after *flavor.Spec) (*service.Contrast, error)
+	Contrast(before, after *flavor.Spec) (*kitchen.Contrast, error)
 	// Cautions returns what has to be said of the ingredients of s, each once.
 	Cautions(s *flavor.Spec) []Caution
 	Riffer // what else a drink, or a bottle, could become

@@ -3,7 +3,7 @@ package bench
 import (
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/webui/form"
 	"counterpour/webui/words"
@@ -22,11 +22,11 @@ func (p *pages) toVolume(s *flavor.Spec, typed string) (flavor.Spec, error) {
 	if err != nil {
 		return flavor.Spec{}, flavor.Invalid("volume", typed, "%s", volumeHint)
 	}
-	return service.ToVolume(s, want, p.bar.Judge)
+	return kitchen.ToVolume(s, want, p.bar.Judge)
 }
 
 // volumeHint says what to write for a volume.
-var volumeHint = "Write the volume in mL, " + words.Figure(service.LeastVolumeML, 0) + " to " + words.Figure(service.MostVolumeML, 0) + ", such as 150."
+var volumeHint = "Write the volume in mL, " + words.Figure(kitchen.LeastVolumeML, 0) + " to " + words.Figure(kitchen.MostVolumeML, 0) + ", such as 150."
 
 // volumeFault is what to say of a fault at the volume.
 func volumeFault(f *flavor.Fault) string {

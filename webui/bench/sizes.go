@@ -1,7 +1,7 @@
 package bench
 
 import (
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 )
 
@@ -18,7 +18,7 @@ var scales = []struct {
 func sizesOf(text string, s *flavor.Spec) []sizeView {
 	var out []sizeView
 	for _, k := range scales {
-		to := service.Scaled(s, k.by)
+		to := kitchen.Scaled(s, k.by)
 		out = append(out, sizeView{k.name, rewrite(text, s, &to)})
 	}
 	for _, u := range []struct {
@@ -26,7 +26,7 @@ func sizesOf(text string, s *flavor.Spec) []sizeView {
 		from []flavor.Unit
 		to   flavor.Unit
 	}{{"In mL", []flavor.Unit{flavor.Ounce, flavor.Centilitre}, flavor.Millilitre}, {"In oz", []flavor.Unit{flavor.Millilitre, flavor.Centilitre}, flavor.Ounce}} {
-		if to, changed := service.InUnit(s, u.from, u.to); changed {
+		if to, changed := kitchen.InUnit(s, u.from, u.to); changed {
 			out = append(out, sizeView{u.name, rewrite(text, s, &to)})
 		}
 	}

@@ -6,7 +6,7 @@ import (
 	"math"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/webui/words"
@@ -103,7 +103,7 @@ func (s *shape) heightOf(share float64) float64 {
 // GlassSVG draws a drink in its glass as an SVG element: the colour that it has,
 // the ice of its service, and the wash line with what is left above it in
 // millilitres. The words beside it say the same, so that no colour is needed.
-func GlassSVG(id string, l *service.Look) htmltemplate.HTML {
+func GlassSVG(id string, l *kitchen.Look) htmltemplate.HTML {
 	s, ok := shapes[l.Filling.Glass.Name]
 	if !ok {
 		s = tumbler
@@ -197,7 +197,7 @@ func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level
 }
 
 // drawWashLine draws how high the drink stands, and says what is above it.
-func drawWashLine(b *strings.Builder, s *shape, l *service.Look, y float64) {
+func drawWashLine(b *strings.Builder, s *shape, l *kitchen.Look, y float64) {
 	esc := htmltemplate.HTMLEscapeString
 	f := &l.Filling
 	first := words.Millilitres(f.WashML) + " mL to the rim"
@@ -223,7 +223,7 @@ func drawWashLine(b *strings.Builder, s *shape, l *service.Look, y float64) {
 func full(f *mix.Filling) bool { return f.WashML < 1 && f.SpillML < 1 }
 
 // GlassSentence says how a drink stands in its glass.
-func GlassSentence(l *service.Look) string {
+func GlassSentence(l *kitchen.Look) string {
 	f := &l.Filling
 	ice := "without ice"
 	switch l.Service {

@@ -9,16 +9,16 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/sense"
 )
 
-func lookOf(t require.TestingT, glass mix.Glass, ml float64, s flavor.Service) *service.Look {
+func lookOf(t require.TestingT, glass mix.Glass, ml float64, s flavor.Service) *kitchen.Look {
 	f, err := glass.Fill(ml, s)
 	require.NoError(t, err)
-	return &service.Look{Swatch: sense.Swatch{R: 222, G: 155, B: 60}, Service: s, Filling: f}
+	return &kitchen.Look{Swatch: sense.Swatch{R: 222, G: 155, B: 60}, Service: s, Filling: f}
 }
 
 func TestGlassGolden(t *testing.T) {

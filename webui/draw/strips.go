@@ -6,13 +6,13 @@ import (
 	"math"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor/ratio"
 	"counterpour/webui/words"
 )
 
 // Range is one axis of a family at the size of one drink.
-type Range = service.Range
+type Range = kitchen.Range
 
 // Strip is one axis of the drawing: what the drink carries, and what its
 // family does.

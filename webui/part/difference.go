@@ -4,7 +4,7 @@ import (
 	htmltemplate "html/template"
 	"math"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/sense"
 	"counterpour/webui/behind"
@@ -47,7 +47,7 @@ func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference
 
 // shiftsOf picks what is drawn of a contrast: the senses that move most, then
 // the aromas that do.
-func shiftsOf(c *service.Contrast) []draw.Shift {
+func shiftsOf(c *kitchen.Contrast) []draw.Shift {
 	var out []draw.Shift
 	for _, s := range c.Steps.Largest(leastShift) {
 		word := s.Direction(c.Steps[s])

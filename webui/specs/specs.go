@@ -8,7 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
@@ -230,7 +230,7 @@ func servedOf(s *flavor.Spec) string {
 // its pours and allergens.
 func (p *pages) spec(h *behind.HouseSpec, guest *form.Guest) (specView, error) {
 	s := &h.Spec
-	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, guest.Limits().Avoid), Cautions: p.bar.Cautions(s), Alcohol: service.HoldsAlcohol(s),
+	v := specView{Slug: h.Slug, Name: s.Name, Allergens: part.AllergensOf(s, guest.Limits().Avoid), Cautions: p.bar.Cautions(s), Alcohol: kitchen.HoldsAlcohol(s),
 		Method: string(s.Method) + ", " + string(s.Service), Bench: benchOf(h.Slug, 0, guest)}
 	v.Served, v.Steps = servedOf(s), s.Steps
 	if f, ok := p.bar.Family(h.Family); ok {

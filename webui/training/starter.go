@@ -5,7 +5,7 @@ import (
 	"net/http"
 	"slices"
 
-	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/template"
@@ -93,7 +93,7 @@ func (p *pages) starterCard(c *drill.Card) *starterCard {
 			e.Pours = append(e.Pours, part.Amount(&x.Spec.Pours[k])+" "+x.Spec.Pours[k].Profile.Name)
 		}
 		v.Examples = append(v.Examples, e)
-		v.Alcohol = v.Alcohol || service.HoldsAlcohol(&x.Spec)
+		v.Alcohol = v.Alcohol || kitchen.HoldsAlcohol(&x.Spec)
 		for _, c := range p.bar.Cautions(&x.Spec) {
 			if !slices.Contains(v.Cautions, c) {
 				v.Cautions = append(v.Cautions, c)

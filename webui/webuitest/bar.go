@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
@@ -226,15 +227,15 @@ func (Bar) Ranges(*flavor.Spec, string) ([ratio.NumAxes]draw.Range, bool) {
 }
 
 // Look pours every drink, amber, into a coupe.
-func (Bar) Look(s *flavor.Spec) (*service.Look, error) {
+func (Bar) Look(s *flavor.Spec) (*kitchen.Look, error) {
 	coupe := mix.Glass{Name: "coupe", ML: 150}
 	f, err := coupe.Fill(140, s.Service)
-	return &service.Look{Swatch: sense.Swatch{R: 222, G: 155, B: 60, Cloudy: 0.2}, Service: s.Service, Filling: f}, err
+	return &kitchen.Look{Swatch: sense.Swatch{R: 222, G: 155, B: 60, Cloudy: 0.2}, Service: s.Service, Filling: f}, err
 }
 
 // Contrast tells a drink with another ingredient by its aroma, and finds it drier.
-func (Bar) Contrast(before, after *flavor.Spec) (*service.Contrast, error) {
-	c := &service.Contrast{}
+func (Bar) Contrast(before, after *flavor.Spec) (*kitchen.Contrast, error) {
+	c := &kitchen.Contrast{}
 	if slices.ContainsFunc(after.Pours, func(p flavor.Pour) bool { return part.IndexOf(before.Pours, p.Profile) < 0 }) {
 		c.Steps[sense.Sweet], c.Steps[sense.Volume] = -1.8, 0.5
 		c.Notes = []sense.NoteChange{{Note: sense.Note{ID: "marzipan", Family: flavor.Nut}, Steps: -7}, {Note: sense.Note{ID: "clove", Family: flavor.Clove}, Steps: 2.2}}

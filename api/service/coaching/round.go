@@ -1,14 +1,15 @@
 package coaching
 
 import (
-	"counterpour/flavor"
-	"counterpour/flavor/drill"
-	"counterpour/flavor/ratio"
 	"errors"
 	"fmt"
 	"math/rand/v2"
 	"slices"
 	"time"
+
+	"counterpour/flavor"
+	"counterpour/flavor/drill"
+	"counterpour/flavor/ratio"
 )
 
 // RoundWish asks for a round of training.

@@ -1,11 +1,12 @@
 package coaching
 
 import (
-	"counterpour/flavor/drill"
-	"counterpour/flavor/ratio"
 	"math/rand/v2"
 	"testing"
 	"time"
+
+	"counterpour/flavor/drill"
+	"counterpour/flavor/ratio"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"counterpour/api/service"
+	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 )
@@ -34,11 +35,11 @@ func AtHouse(ctx context.Context, open Kitchens, where string) (v *service.Venue
 
 // Open opens a kitchen and a house for any purpose; done closes both.
 func Open(ctx context.Context, open Kitchens, at *Place) (v *service.Venue, done func(), err error) {
-	kitchen, shut, err := open(ctx)
+	k, shut, err := open(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
-	v, leave, err := Enter(ctx, kitchen, at, nil)
+	v, leave, err := Enter(ctx, k, at, nil)
 	if err != nil {
 		shut()
 		return nil, nil, err
@@ -76,11 +77,11 @@ func DemoOf(ctx context.Context, open Kitchens) (*service.Snapshot, func(), erro
 }
 
 // Enter opens the house that a kitchen works for, and leaves the kitchen open.
-func Enter(ctx context.Context, kitchen *service.Kitchen, at *Place, log *slog.Logger) (v *service.Venue, leave func(), err error) {
+func Enter(ctx context.Context, k *kitchen.Kitchen, at *Place, log *slog.Logger) (v *service.Venue, leave func(), err error) {
 	var s house.Store
 	about := service.About{Name: NameOf(at.Where)}
 	if at.Where == Demo {
-		s, about, err = demoStore(ctx, kitchen)
+		s, about, err = demoStore(ctx, k)
 	} else {
 		s, err = at.open(ctx)
 	}
@@ -92,7 +93,7 @@ func Enter(ctx context.Context, kitchen *service.Kitchen, at *Place, log *slog.L
 		if at.Over != nil {
 			top = at.Over(s)
 		}
-		v, err = service.Open(ctx, kitchen, top, about, log)
+		v, err = service.Open(ctx, k, top, about, log)
 	}
 	if err != nil {
 		if s != nil {
@@ -115,8 +116,8 @@ func (at *Place) open(ctx context.Context) (s house.Store, err error) {
 }
 
 // demoStore keeps the demo house in memory.
-func demoStore(ctx context.Context, kitchen *service.Kitchen) (s house.Store, about service.About, err error) {
-	h, err := kitchen.Catalogue.Demo()
+func demoStore(ctx context.Context, k *kitchen.Kitchen) (s house.Store, about service.About, err error) {
+	h, err := k.Catalogue.Demo()
 	if err != nil {
 		return nil, about, err
 	}
@@ -152,4 +153,4 @@ func AtOwnHouse(ctx context.Context, open Kitchens, at *Place) (*service.Venue, 
 }
 
 // Kitchens opens the kitchen that a command works with; done closes it.
-type Kitchens func(ctx context.Context) (k *service.Kitchen, done func(), err error)
+type Kitchens func(ctx context.Context) (k *kitchen.Kitchen, done func(), err error)

@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"testing"
@@ -11,7 +11,7 @@ import (
 
 // What the bar says when one pour of a sour changes: common practice, no source.
 func TestContrast(t *testing.T) {
-	k := testHouse(t)
+	k := testKitchen(t)
 	plain := readDraft(t, k, "2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up")
 	for _, x := range []struct {
 		name, text string
@@ -47,7 +47,7 @@ func TestContrast(t *testing.T) {
 // The glass that a service calls for holds the drink, if any of its glasses does:
 // common practice, no source.
 func TestLook(t *testing.T) {
-	k := testHouse(t)
+	k := testKitchen(t)
 	for _, x := range []struct{ text, glass, colour string }{
 		{"2 oz gin\n1/2 oz dry vermouth\nstir, up", "coupe", "clear"},
 		{"2 oz gin\n1 oz lemon juice\n1 oz simple syrup\n1 egg white\nshake, up", "wine glass", "white"},

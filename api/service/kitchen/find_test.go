@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"testing"
@@ -9,7 +9,7 @@ import (
 
 // What is nearest to a bottle, tasted neat; common practice, no source.
 func TestNearestBottles(t *testing.T) {
-	s := testHouse(t)
+	k := testKitchen(t)
 	for _, x := range []struct {
 		like    string
 		among   string // one of the first three
@@ -22,7 +22,7 @@ func TestNearestBottles(t *testing.T) {
 		{"fino-sherry", "manzanilla-sherry", "ruby-port"},
 		{"blanco-tequila", "gold-tequila", "fish-sauce"},
 	} {
-		r, err := s.Find(t.Context(), FindRequest{Like: x.like, Limit: 20})
+		r, err := k.Find(t.Context(), FindRequest{Like: x.like, Limit: 20})
 		require.NoError(t, err)
 		var first, all []string
 		for i, h := range r.Hits {

@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"context"
@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 	"counterpour/flavor/sense"
@@ -24,32 +25,45 @@ type FindRequest struct {
 }
 
 // Find finds ingredients.
-func (s *Snapshot) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
+func (k *Kitchen) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
 	q := lookup.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
-		Measure: s.steps}
+		Measure: k.steps}
 	var faults flavor.Faults
-	inRange(&faults, "limit", r.Limit, 1, lookup.MaxLimit)
+	fault.InRange(&faults, "limit", r.Limit, 1, lookup.MaxLimit)
 	if r.Family != "" {
 		family, ok := flavor.ParseFamily(r.Family)
 		if !ok {
-			faults = append(faults, flavor.Invalid("family", r.Family, "%q is no aroma family; use %s", Quotable(r.Family), flavor.JoinOr(FamilyIDs())))
+			faults = append(faults, flavor.Invalid("family", r.Family, "%q is no aroma family; use %s", fault.Quotable(r.Family), flavor.JoinOr(FamilyIDs())))
 		}
 		q.Family = &family
 	}
 	var found flavor.Faults
-	q.Avoid, found = avoided(r.Avoid)
+	q.Avoid, found = Avoided(r.Avoid)
 	faults = append(faults, found...)
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	result, err := s.Index.Search(ctx, q)
+	result, err := k.Index.Search(ctx, q)
 	return &result, err
+}
+
+// Avoided reads the words for what a guest must not have.
+func Avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
+	for i, w := range words {
+		a, err := flavor.ParseAllergen(w)
+		if err != nil {
+			faults = append(faults, flavor.Invalid(fmt.Sprintf("avoid[%d]", i), w, "%s", err))
+			continue
+		}
+		out = append(out, a)
+	}
+	return out, faults
 }
 
 // steps measures how many just-noticeable differences others are from an
 // ingredient, both tasted neat.
-func (s *Snapshot) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
-	space := s.Catalogue.Space()
+func (k *Kitchen) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
+	space := k.Catalogue.Space()
 	neat := space.Neat(of)
 	return func(other *flavor.Profile) float64 {
 		d := sense.Between(neat, space.Neat(other))
@@ -70,24 +84,24 @@ func FamilyIDs() []string {
 // Named returns the ingredient that a name means. The name stands by itself, so
 // nothing around it tells a slip of the pen from another thing: a slip is a fault of
 // kind [flavor.ErrUnknown] that suggests what may be meant.
-func (s *Snapshot) Named(name string) (*flavor.Profile, error) {
-	p, m, err := s.Index.Resolve(name)
+func (k *Kitchen) Named(name string) (*flavor.Profile, error) {
+	p, m, err := k.Index.Resolve(name)
 	if err == nil && m.How == flavor.MatchFuzzy {
-		return nil, flavor.Unknown("", name, []string{p.Name}, "unknown ingredient %q; nearest: %s", Quotable(name), p.Name)
+		return nil, flavor.Unknown("", name, []string{p.Name}, "unknown ingredient %q; nearest: %s", fault.Quotable(name), p.Name)
 	}
 	return p, err
 }
 
 // Ingredient returns the profile with an id. An id that no ingredient has is a
-// fault of kind [ErrNotFound], placed at "path.id", that suggests the nearest
+// fault of kind [fault.ErrNotFound], placed at "path.id", that suggests the nearest
 // names.
-func (s *Snapshot) Ingredient(id string) (*flavor.Profile, error) {
-	p, ok := s.Index.Profile(id)
+func (k *Kitchen) Ingredient(id string) (*flavor.Profile, error) {
+	p, ok := k.Index.Profile(id)
 	if ok {
 		return p, nil
 	}
-	f := &flavor.Fault{Kind: ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", Quotable(id))}
-	p, _, err := s.Index.Resolve(id)
+	f := &flavor.Fault{Kind: fault.ErrNotFound, Location: "path.id", Value: id, Message: fmt.Sprintf("no ingredient has the id %q", fault.Quotable(id))}
+	p, _, err := k.Index.Resolve(id)
 	var unknown *flavor.Fault
 	switch {
 	case err == nil:

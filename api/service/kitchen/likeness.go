@@ -1,8 +1,9 @@
-package service
+package kitchen
 
 import (
 	"fmt"
 
+	"counterpour/api/service/fault"
 	"counterpour/flavor"
 )
 
@@ -41,15 +42,15 @@ type Likened struct {
 
 // Likeness works out how alike things smell. An unknown name is a fault that
 // suggests the nearest, unless unknown names are skipped.
-func (s *Snapshot) Likeness(r LikenessRequest) (*Likeness, error) {
+func (k *Kitchen) Likeness(r LikenessRequest) (*Likeness, error) {
 	var faults flavor.Faults
-	if inRange(&faults, "names", len(r.Names), 1, MaxLikened); len(faults) > 0 {
+	if fault.InRange(&faults, "names", len(r.Names), 1, MaxLikened); len(faults) > 0 {
 		return nil, faults
 	}
 	out := &Likeness{}
 	var profiles []*flavor.Profile
 	for i, asked := range r.Names {
-		p, err := s.smelt(r.Of, asked)
+		p, err := k.smelt(r.Of, asked)
 		switch {
 		case err == nil:
 			out.Names = append(out.Names, Likened{asked, p.ID, p.Name})
@@ -57,7 +58,7 @@ func (s *Snapshot) Likeness(r LikenessRequest) (*Likeness, error) {
 		case r.SkipUnknown && flavor.FaultsOf(err) != nil:
 			out.Unknown = append(out.Unknown, asked)
 		default:
-			if err := collect(&faults, at(fmt.Sprintf("names[%d]", i), err)); err != nil {
+			if err := fault.Collect(&faults, fault.At(fmt.Sprintf("names[%d]", i), err)); err != nil {
 				return nil, err
 			}
 		}
@@ -65,18 +66,18 @@ func (s *Snapshot) Likeness(r LikenessRequest) (*Likeness, error) {
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	out.Aroma = s.Catalogue.Space().LikenessTable(profiles)
+	out.Aroma = k.Catalogue.Space().LikenessTable(profiles)
 	return out, nil
 }
 
 // smelt finds what is to be smelt: by its name or an alias, of the kind that was
 // asked before the other kind; then an ingredient by a slip of the pen.
-func (s *Snapshot) smelt(of Of, asked string) (*flavor.Profile, error) {
-	material, isMaterial := s.Catalogue.Space().Resolve(asked)
+func (k *Kitchen) smelt(of Of, asked string) (*flavor.Profile, error) {
+	material, isMaterial := k.Catalogue.Space().Resolve(asked)
 	if isMaterial && of == OfMaterials {
 		return pure(material), nil
 	}
-	p, match, err := s.Index.Resolve(asked)
+	p, match, err := k.Index.Resolve(asked)
 	if isMaterial && (err != nil || match.How == flavor.MatchFuzzy) {
 		return pure(material), nil
 	}

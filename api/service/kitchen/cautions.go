@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"fmt"
@@ -59,8 +59,8 @@ const StrengthCaution = "strength"
 // a half US standard drinks of 14 g. Common practice, no source.
 const strongGlass = 35.0
 
-// strengthCaution says how much alcohol is in one glass, if that is a great deal.
-func strengthCaution(d *mix.Drink) []data.Caution {
+// StrengthCautions says how much alcohol is in one glass, if that is a great deal.
+func StrengthCautions(d *mix.Drink) []data.Caution {
 	if d.After.Ethanol < strongGlass || d.VolumeML >= severalGlasses {
 		return nil
 	}

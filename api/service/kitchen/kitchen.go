@@ -1,4 +1,6 @@
-package service
+// Package kitchen joins the catalogue, the index and the science, and answers what
+// can be asked of them whatever the house is.
+package kitchen
 
 import (
 	"context"
@@ -88,12 +90,12 @@ type Kitchen struct {
 	stock    []*flavor.Profile  // what the index suggests first
 	customs  *flavor.Customs    // what the trade pours in place of what is out
 	carriers *wish.Carriers     // what a bartender meets a wish with
-	common   *flavor.Commonness // how common everything is
+	Common   *flavor.Commonness // how common everything is
 }
 
-// NewKitchen loads the families and makes an index over a catalogue, such as with
+// New loads the families and makes an index over a catalogue, such as with
 // index.New.
-func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, error)) (*Kitchen, error) {
+func New[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, error)) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
 	var x I
 	indexed := beside.Run(func() (err error) {
@@ -111,7 +113,7 @@ func NewKitchen[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profil
 	if k.carriers, err = c.Carriers(); err != nil {
 		return nil, err
 	}
-	if k.common, err = c.Commonness(proven); err != nil {
+	if k.Common, err = c.Commonness(proven); err != nil {
 		return nil, err
 	}
 	if k.Mixer, err = mix.NewMixer(); err != nil {
@@ -145,7 +147,7 @@ func (k *Kitchen) favour(stock []*flavor.Profile) func(id string) float64 {
 		stocked[p.ID] = true
 	}
 	return func(id string) float64 {
-		n := float64(k.common.Drinks(id))
+		n := float64(k.Common.Drinks(id))
 		if stocked[id] {
 			return 1 + n/(1+n)
 		}
@@ -174,6 +176,11 @@ func (k *Kitchen) For(ctx context.Context, profiles, stock []*flavor.Profile, ri
 		return nil, fmt.Errorf("bringing the index up to the house: %w", err)
 	}
 	return &out, nil
+}
+
+// Mend scores a spec and finds how to fix it.
+func (k *Kitchen) Mend(spec *flavor.Spec) (*balance.Result, []balance.Fix, error) {
+	return k.Judge.Mend(spec, balance.MaxFixes)
 }
 
 // Admitting returns the same kitchen with a pool that lets its searches in. Both

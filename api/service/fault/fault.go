@@ -1,4 +1,6 @@
-package service
+// Package fault gathers what is wrong with a request as faults, puts each in its
+// place, and quotes what was sent.
+package fault
 
 import (
 	"errors"
@@ -14,9 +16,9 @@ import (
 // is about what it names.
 var ErrNotFound = errors.New("not found")
 
-// collect adds the faults that an error holds to those found before. It returns
+// Collect adds the faults that an error holds to those found before. It returns
 // an error that is no fault: the program's, and not the user's to mend.
-func collect(faults *flavor.Faults, err error) error {
+func Collect(faults *flavor.Faults, err error) error {
 	found := flavor.FaultsOf(err)
 	*faults = append(*faults, found...)
 	if len(found) == 0 {
@@ -25,9 +27,9 @@ func collect(faults *flavor.Faults, err error) error {
 	return nil
 }
 
-// at returns err with its faults placed at location where they have no place.
-func at(location string, err error) error {
-	return placed(err, func(own string) string {
+// At returns err with its faults placed at location where they have no place.
+func At(location string, err error) error {
+	return Placed(err, func(own string) string {
 		if own == "" {
 			return location
 		}
@@ -35,14 +37,14 @@ func at(location string, err error) error {
 	})
 }
 
-// placed returns err with its faults where move puts them.
-func placed(err error, move func(location string) string) error {
+// Placed returns err with its faults where move puts them.
+func Placed(err error, move func(location string) string) error {
 	return flavor.Relocated(err, func(f *flavor.Fault) { f.Location = move(f.Location) })
 }
 
-// asFault returns what breaks a rule of the house as a fault, which is the user's
+// OfRule returns what breaks a rule of the house as a fault, which is the user's
 // to mend, and any other error as it is.
-func asFault(err error) error {
+func OfRule(err error) error {
 	var rule *house.Error
 	if errors.As(err, &rule) && errors.Is(err, house.ErrInvalid) {
 		return flavor.Invalid("", "", "%s", rule.Message)
@@ -50,8 +52,8 @@ func asFault(err error) error {
 	return err
 }
 
-// inRange adds a fault unless n is from low to high.
-func inRange(faults *flavor.Faults, location string, n, low, high int) {
+// InRange adds a fault unless n is from low to high.
+func InRange(faults *flavor.Faults, location string, n, low, high int) {
 	if n < low || n > high {
 		*faults = append(*faults, flavor.OutOfRange(location, n, low, high, fmt.Sprintf("give %d to %d", low, high)))
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"counterpour/api/service/records"
 	"counterpour/data/house"
 	"counterpour/flavor"
 )
@@ -89,7 +90,7 @@ func TestAMarkTouchesNoDrink(t *testing.T) {
 	require.Len(t, v.Now().Out, len(before.Out)+1)
 	assert.Same(t, &before.Menu[0], &v.Now().Menu[0])
 
-	since, err := read(t.Context(), v.Store(), before.from)
+	since, err := records.Read(t.Context(), v.Store(), before.from)
 	require.NoError(t, err)
-	assert.Equal(t, []house.Kind{house.KindOut}, since.anew)
+	assert.Equal(t, []house.Kind{house.KindOut}, since.Anew)
 }

@@ -1,4 +1,4 @@
-package service
+package kitchen
 
 import (
 	"slices"
@@ -14,7 +14,7 @@ import (
 // lines of alcohol in general go with alcohol only, and what concerns a child or a
 // pregnant guest with drinks that these may have. Up to 0.5 % vol is none.
 func TestCautionsGoByAlcohol(t *testing.T) {
-	s := testHouse(t)
+	k := testKitchen(t)
 	for _, x := range []struct {
 		text    string
 		alcohol bool
@@ -24,9 +24,9 @@ func TestCautionsGoByAlcohol(t *testing.T) {
 		{"4 oz ginger beer\n1 oz lemon juice\n1/4 oz honey syrup\n1 egg white\nshake, up", false},
 		{"4 oz tonic water\n1 oz lemon juice\n1/4 oz honey syrup\n2 dashes aromatic bitters\n1 egg white\nshake, up", true},
 	} {
-		spec := readDraft(t, s, x.text)
+		spec := readDraft(t, k, x.text)
 		assert.Equal(t, x.alcohol, HoldsAlcohol(&spec), x.text)
-		all := s.AllCautions(&spec)
+		all := k.AllCautions(&spec)
 		assert.Equal(t, x.alcohol, slices.ContainsFunc(all, func(c data.Caution) bool { return IsGeneralCaution(c.Key) }), x.text)
 		said := map[string]string{}
 		for _, c := range all {

@@ -1,0 +1,132 @@
+package kitchen
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode"
+
+	"counterpour/api/service/fault"
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/serving"
+)
+
+// Fields is a spec in fields. What is left out of method and service is assumed
+// as in a text.
+type Fields struct {
+	Name, Method, Service string
+	Pours                 []Line
+	HotC                  float64 // °C of a hot drink; zero: not stated
+	Glass, Garnish, Rim   string
+	Steps                 []string
+}
+
+// Line is one pour in fields; without a unit it is in pieces. ID, Name and ML
+// say it again, as answers do, and must agree with the rest where they are given.
+type Line struct {
+	Ingredient string // name, alias or id; empty for what ID or Name says
+	Amount     float64
+	Unit       string
+	ID         string
+	Name       string
+	ML         float64
+	After      bool // goes in once the rest is mixed
+}
+
+// called returns the name that the ingredient is looked up by.
+func (l *Line) called() string { return cmp.Or(l.Ingredient, l.ID, l.Name) }
+
+// sameML is how far the millilitres of a line may lie from what amount and unit
+// give, as a share: what was rounded for an answer reads back.
+const sameML = 0.01
+
+// check finds what a line says twice and not alike.
+func (k *Kitchen) check(l *Line, pour *flavor.Pour, place string) (faults flavor.Faults) {
+	if l.ID != "" && l.ID != pour.Profile.ID {
+		faults = append(faults, flavor.Invalid(place+".id", l.ID, "%q is not the id of %s, which is %q; leave it out", fault.Quotable(l.ID), pour.Profile.Name, pour.Profile.ID))
+	}
+	if p, _, err := k.Index.Resolve(l.Name); l.Name != "" && (err != nil || p.ID != pour.Profile.ID) {
+		faults = append(faults, flavor.Invalid(place+".name", fault.Quotable(l.Name), "%q is not the same ingredient as %s; leave it out", fault.Quotable(l.Name), pour.Profile.Name))
+	}
+	if l.ML != 0 && !(math.Abs(l.ML-pour.ML) <= max(sameML, sameML*pour.ML)) {
+		faults = append(faults, flavor.Invalid(place+".ml", l.ML, "%v %s of %s are %.2f mL and not %v; leave ml out", pour.Amount, pour.Unit, pour.Profile.Name, pour.ML, l.ML))
+	}
+	return faults
+}
+
+// ReadText reads a spec as text, whether there is anything to weigh in it or
+// not. Its faults name line and word.
+func (k *Kitchen) ReadText(text string) (flavor.Spec, error) {
+	spec, err := reading.Read(text, k.Index)
+	if err != nil {
+		return flavor.Spec{}, err
+	}
+	return spec, nil
+}
+
+// ReadPart reads what can be read of a text, and says what cannot, by line. Its
+// error is not the text's: the index does not answer.
+func (k *Kitchen) ReadPart(text string) (spec flavor.Spec, missed flavor.Faults, err error) {
+	r, err := reading.Resolve(draft.Parse(text), k.Index)
+	if err != nil {
+		return flavor.Spec{}, nil, err
+	}
+	return r.Spec, r.Faults, nil
+}
+
+// ReadFields makes a spec of fields, with the checks and the assumptions of a
+// text.
+func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
+	var faults flavor.Faults
+	out := flavor.Spec{Name: strings.Join(strings.Fields(in.Name), " "), HotC: in.HotC,
+		Glass: in.Glass, Garnish: in.Garnish, Rim: in.Rim, Steps: slices.Clone(in.Steps)}
+	if strings.ContainsFunc(out.Name, unicode.IsControl) {
+		faults = append(faults, flavor.Invalid("spec.name", in.Name, "the name holds a control character; delete it"))
+	}
+	if len(in.Pours) == 0 {
+		faults = append(faults, flavor.Invalid("spec.pours", "", "there is no pour here; give at least one, such as 2 oz London dry gin"))
+	}
+	if len(in.Pours) > draft.MaxPours {
+		return flavor.Spec{}, flavor.Invalid("spec.pours", "", "these are more than %d pours; leave some out", draft.MaxPours)
+	}
+	for i := range in.Pours {
+		l, place := &in.Pours[i], fmt.Sprintf("spec.pours[%d]", i)
+		pour, err := reading.ResolvePour(l.Amount, l.Unit, l.called(), place, k.Index)
+		if err == nil {
+			faults = append(faults, k.check(l, &pour, place)...)
+		} else if err := fault.Collect(&faults, err); err != nil {
+			return flavor.Spec{}, err
+		}
+		pour.After = pour.After || l.After
+		out.Pours = append(out.Pours, pour)
+	}
+	var ok bool
+	if out.Method, ok = serving.ParseMethod(in.Method); !ok && strings.TrimSpace(in.Method) != "" {
+		faults = append(faults, unknownWord("spec.method", in.Method, "method", flavor.Methods()))
+	}
+	if out.Service, ok = serving.ParseService(in.Service); !ok && strings.TrimSpace(in.Service) != "" {
+		faults = append(faults, unknownWord("spec.service", in.Service, "service", flavor.Services()))
+	}
+	if len(faults) > 0 {
+		return flavor.Spec{}, faults
+	}
+	return reading.Assume(out), nil
+}
+
+func unknownWord[T ~string](location, word, what string, known []T) *flavor.Fault {
+	f := flavor.Invalid(location, word, "%q is no %s; use %s", fault.Quotable(word), what, flavor.JoinOr(words(known)))
+	f.Suggest = serving.NearestMethods(word)
+	return f
+}
+
+func words[T ~string](list []T) []string {
+	out := make([]string, len(list))
+	for i, w := range list {
+		out[i] = string(w)
+	}
+	return out
+}
