@@ -293,15 +293,11 @@ func (j *Job) grown(a *Aim, s *Settled, counts func(*flavor.Profile) bool) float
 }
 
 // carried is the share of what grew toward the wishes that comes from what a bartender
-// reaches for first, 0 to 1; 1 where no table says what that is. It is 0 where something
-// new brings what there should be less of.
+// reaches for first, 0 to 1; 1 where no table says what that is.
 func (j *Job) carried(s *Settled) float64 {
 	worst := 1.0
 	for i := range j.Limits.Aims {
 		a := &j.Limits.Aims[i]
-		if !a.Up && j.bringsBack(a, s) {
-			return 0
-		}
 		if a.row == nil {
 			continue
 		}

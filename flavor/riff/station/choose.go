@@ -61,6 +61,9 @@ func (j *Job) shared(a, b *Settled) float64 {
 		}
 		all++
 		if Pours(&b.Spec, p) {
+			if j.asked(p) {
+				return 1 // of two that meet a wish with the same bottle the second says little
+			}
 			both++
 		}
 	}

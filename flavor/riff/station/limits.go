@@ -203,7 +203,7 @@ func (j *Job) wishes(s *Settled) bool {
 		return false
 	}
 	for i := range l.Aims {
-		if !j.brought(&l.Aims[i], s) || j.sparesSugar(&l.Aims[i], s) || j.waters(&l.Aims[i], s) {
+		if !j.brought(&l.Aims[i], s) || j.sparesSugar(&l.Aims[i], s) || j.waters(&l.Aims[i], s) || !l.Aims[i].Up && j.bringsBack(&l.Aims[i], s) {
 			return false
 		}
 	}

@@ -62,7 +62,7 @@ func (j *Job) Stands(old *flavor.Pour, it *Item, per *ratio.Equivalents) bool {
 		return b.Carbonated == a.Carbonated && kin && (!fresh || within(per[ratio.Sweet], it.Per[ratio.Sweet], mostSweeter))
 	}
 	if it.Part == flavor.PartTexture && kin && !a.Class.Curdles() && a.Class.Kin() == flavor.KinMilk {
-		return precedent.Cosine(a.Aroma[:], b.Aroma[:]) >= sameMilk // oats stand for no coconut
+		return !b.Class.Curdles() && precedent.Cosine(a.Aroma[:], b.Aroma[:]) >= sameMilk // neither oats nor cream stand for coconut
 	}
 	return kin
 }
