@@ -80,6 +80,8 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return ";", 0 // "3/4 simple egg white"
 	case wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ",", 0 // "1 lemon   absinthe rinse"
+	case i > from && topsFrom(toks, i) && saysServing(toks[from:]) && orders(toks[from:i]):
+		return ";", 0 // "shake collins top soda"
 	case t.Text == "no" && i > from+1 && next.Kind == token.Word && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple no egg"
 	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
@@ -250,6 +252,9 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	}
 	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) {
 		return true // "egg white .5. Dry shake"
+	}
+	if u, unit := measure.ParseUnit(before.Text); unit && u.Counted() && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.StartsAmount(toks[from:]) && before.End-before.Start > 2 {
+		return true // "clover leaf. Gin 45 ml"
 	}
 	if before.Kind == token.Word && Measured(before) && i+1 < len(toks) && toks[i+1].Kind == token.Word {
 		if i > 1 && toks[i-2].Kind == token.Numeral {
@@ -532,6 +537,12 @@ func (r *reader) spread(in []piece) []piece {
 			toks = amount.NameTokens()
 		}
 		names = append(names, entry.PartNames(toks)...)
+	}
+	if last := len(names) - 1; last > 0 && amount.Unit == flavor.PartUnit { // "equal red bitter & sweet vermouth 25 ml"
+		if q := entry.Read(r.text, names[last]); q.Shape == entry.ShapePour && q.Fault == nil && q.Unit.Jigger() && q.AmountAt.Start > q.NameAt.Start {
+			amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt = q.Amount, q.Unit, q.AmountAt, q.UnitAt
+			names[last] = q.NameTokens()
+		}
 	}
 	if len(names) == 1 { // "1 each egg white"
 		in[each].pour.Each = false

@@ -103,7 +103,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 		return false
 	}
 	end := i
-	for end < len(toks) && (toks[end].Kind == token.Word || toks[end].Is("&")) {
+	for end < len(toks) && (toks[end].Kind == token.Word || toks[end].Is("&")) && !(end > i && topsFrom(toks, end)) {
 		end++
 	}
 	words := make([]string, 0, serving.LongestTerm)
@@ -119,6 +119,11 @@ func servedFrom(toks []token.Token, i, from int) bool {
 		return s.Words > 1 && s.Words > n-1 || plainMethods[first.Text]
 	}
 	return from > 0 && (t.Service != "" && !t.Ice || t.Glass != "" || t.Service == flavor.Rocks)
+}
+
+// topsFrom reports whether what fills the glass follows at i: "top soda".
+func topsFrom(toks []token.Token, i int) bool {
+	return entry.PourVerbs[toks[i].Text] == flavor.Top && i+1 < len(toks) && (entry.Lengtheners[toks[i+1].Text] || toks[i+1].Text == "with" || toks[i+1].Text == "up")
 }
 
 // phraseBefore reports whether the word at i goes on with a phrase that starts

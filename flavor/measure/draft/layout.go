@@ -127,8 +127,11 @@ func (r *reader) headsList(n int, span entry.Span, toks []token.Token) bool {
 	}
 	p := entry.Read(r.text, toks)
 	if !(p.Shape == entry.ShapeAmount && p.Each && p.Fault == nil) {
-		in := r.spread(r.gather(r.pieces(toks)))
-		if in[0].pour.Shape != entry.ShapeAmount || !in[0].pour.Each || in[0].pour.Fault != nil {
+		in := r.gather(r.pieces(toks))
+		if len(in) == 0 || len(in) == 1 || in[1].pour.Shape != entry.ShapeServing {
+			in = r.spread(in)
+		}
+		if len(in) == 0 || in[0].pour.Shape != entry.ShapeAmount || !in[0].pour.Each || in[0].pour.Fault != nil {
 			return false
 		}
 		if len(in) > 1 { // "30 ml each, stir, rocks"

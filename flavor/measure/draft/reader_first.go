@@ -49,6 +49,12 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	if l == entry.LabelName {
 		toks = rest // "spec: 2 oz gin, ..."
 	}
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("]") }); at > 0 && at+2 < len(toks) && r.text[span.Start] == '[' && !slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind != token.Word }) && !methodWord(toks) && r.pours(toks[at+1:]) { // "[carrot] aquavit 40 / ..."
+		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
+		r.d.Titled = true
+		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
+		return true
+	}
 	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") }); at > 0 && at+2 < len(toks) && r.pours(toks[at:]) { // "RUM+COKE [2 oz dark rum][4 oz cola]"
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
 		r.d.Titled = true
@@ -146,7 +152,14 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 		r.takeAll(n, span, in[1:], false)
 		return true
 	}
-	if len(in) > 1 && in[0].pour.Shape == entry.ShapeImplied && (in[1].sep == ":" || in[1].sep == "=") && in[1].pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
+	if k := titled(r.text, in); k > 1 { // "Exercise 4. Daiquiri variation. White rum 60 ml; ..."
+		last := in[k-1].toks
+		r.setName(n, entry.Span{Start: in[0].toks[0].Start, End: last[len(last)-1].End})
+		r.d.Titled = true
+		r.takeAll(n, span, in[k:], false)
+		return true
+	}
+	if len(in) > 1 && in[0].pour.Shape == entry.ShapeImplied && (in[1].sep == ":" || in[1].sep == "=" || in[1].sep == "-" && len(in) > 2) && in[1].pour.States(r.text) { // "Vermouth spritz: 60 bianco, ..."
 		toks := in[0].toks
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End})
 		r.takeAll(n, span, in[1:], false)
@@ -184,6 +197,33 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 }
 
 // setName takes a stretch of the text as the name, but for a colon at its end.
+// titled returns how many pieces of a line are its title: none states an amount but for a
+// number, and a colon or a stop parts them from at least two pours. It is 0 if none are.
+func titled(text string, in []piece) int {
+	k := 0
+	for k < len(in) && (untold(&in[k]) || k == 0 && in[k].pour.Shape == entry.ShapePour && in[k].pour.Whole != "" && in[k].pour.Unit == "") {
+		k++
+	}
+	if k == 0 || k+1 >= len(in) || in[k].sep != ":" && in[k].sep != "." {
+		return 0
+	}
+	for i := 1; i < k; i++ {
+		if in[i].sep != ":" && in[i].sep != "." && in[i].sep != "-" && in[i].sep != "+" {
+			return 0
+		}
+	}
+	pours := 0
+	for i := range in[k:] {
+		if in[k+i].pour.States(text) {
+			pours++
+		}
+	}
+	if pours < 2 || !in[k].pour.States(text) {
+		return 0
+	}
+	return k
+}
+
 // untold reports whether a piece states no amount.
 func untold(p *piece) bool { return listed(p) || p.pour.Shape == entry.ShapeServing }
 

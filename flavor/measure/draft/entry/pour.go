@@ -443,7 +443,7 @@ func PartNames(toks []token.Token) [][]token.Token {
 	from := 0
 	for i := range toks {
 		t := &toks[i]
-		sign := t.Is("&") || t.Is("+") || t.Is("/") || t.Is(",")
+		sign := t.Is("&") || t.Is("+") || t.Is("/") || t.Is(",") || t.Is("|") || t.Is(";")
 		if i == 0 || !(t.Kind == token.Word && t.Text == "and" || sign) || toks[i-1].Text == "half" {
 			continue
 		}

@@ -70,7 +70,7 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	if q.Unit == "" && p.Unit != "" { // "soda 60 top"
 		q.After = true
 	}
-	if q.Unit == "" {
+	if q.Unit == "" && !strings.Contains(toks[at].Text, "/") {
 		q.Whole = token.OneLine(text[name[0].Start:toks[at].End])
 	}
 	name = withoutHandful(name)

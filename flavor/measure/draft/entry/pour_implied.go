@@ -13,7 +13,7 @@ import (
 // PourVerbs begin a pour that goes on or into the glass, in the unit that goes
 // without saying.
 var PourVerbs = map[string]flavor.Unit{
-	"top": flavor.Top, "topped": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
+	"top": flavor.Top, "topped": flavor.Top, "toped": flavor.Top, "toppd": flavor.Top, "tops": flavor.Top, "topping": flavor.Top, "fill": flavor.Top, "lengthen": flavor.Top, "finish": flavor.Top, "lengthened": flavor.Top,
 	"float": flavor.Float, "layer": flavor.Float, "drizzle": flavor.Float, "lace": flavor.Float, "auffüllen": flavor.Top, "aufgießen": flavor.Top,
 	"compléter": flavor.Top, "completer": flavor.Top, "allonger": flavor.Top, "completar": flavor.Top, "rellenar": flavor.Top, "colmare": flavor.Top, "riempire": flavor.Top, "fyll": flavor.Top, "fyld": flavor.Top, "toppa": flavor.Top, "aanvullen": flavor.Top, "fylls": flavor.Top, "toppes": flavor.Top,
 	"rinse": flavor.Rinse, "coat": flavor.Rinse, "swirl": flavor.Rinse, "season": flavor.Rinse,
@@ -433,6 +433,9 @@ func (p *Written) rim(toks []token.Token) bool {
 	}
 	if !found && !slices.ContainsFunc(toks, func(t token.Token) bool { return ofRim(t.Text) }) {
 		return false // as most lines
+	}
+	if n, t := TailAt(toks); n > 1 && t.Unit == flavor.Top { // "cola to the rim"
+		return false
 	}
 	var kept []string
 	for i := range toks {

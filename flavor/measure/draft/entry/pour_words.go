@@ -95,6 +95,9 @@ var tails = []struct {
 	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
 	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
 	{[]string{"freshly", "squeezed"}, tail{squeezed: true}}, {[]string{"fresh", "squeezed"}, tail{squeezed: true}},
+	{[]string{"to", "the", "brim"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "brim"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "the", "top"}, tail{Unit: flavor.Top, after: true}}, {[]string{"to", "the", "rim"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"fino", "al", "bordo"}, tail{Unit: flavor.Top, after: true}}, {[]string{"hasta", "el", "borde"}, tail{Unit: flavor.Top, after: true}}, {[]string{"à", "ras", "bord"}, tail{Unit: flavor.Top, after: true}},
+	{[]string{"tot", "de", "rand"}, tail{Unit: flavor.Top, after: true}}, {[]string{"bis", "zum", "rand"}, tail{Unit: flavor.Top, after: true}}, {[]string{"till", "kanten"}, tail{Unit: flavor.Top, after: true}},
 	{[]string{"eq", "parts"}, tail{Unit: flavor.PartUnit, each: true}}, {[]string{"equal", "parts"}, tail{Unit: flavor.PartUnit, each: true}},
 	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
 }

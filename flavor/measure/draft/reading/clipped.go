@@ -36,6 +36,9 @@ func (b *book) clipped(name string, pl place) (found, bool) {
 				over = min(over, k)
 			}
 		}
+		if len(words) == 1 && over > 0 { // too little to go by
+			continue
+		}
 		switch {
 		case over < least:
 			hit, least, tied = p, over, false
@@ -75,7 +78,7 @@ func shortens(w, full string) bool {
 		return true
 	}
 	at := 1
-	most := 2*len(w) >= len(full)+2 // "elderflwr": so much is left that its vowels may be too
+	most := len(w) >= 6 && 2*len(w) >= len(full)+2 // "elderflwr": so much is left that its vowels may be too
 	for _, c := range w[1:] {
 		if strings.ContainsRune("aeiou", c) && !most {
 			return false

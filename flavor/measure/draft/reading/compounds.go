@@ -14,16 +14,16 @@ import (
 var stems = keyed(listed(map[string]string{
 	"lemon": "zitrone zitronen citron sitron citroen limone", "lime": "limette limetten lima limoen citron-vert", "orange": "orangen naranja arancia appelsin apelsin sinaasappel laranja",
 	"grapefruit": "toronja pomelo pamplemousse pompelmo grapefruits", "pineapple": "ananas piña abacaxi", "apple": "apfel äpfel manzana pomme mela äpple æble eple appel maçã", "pear": "birne birnen pera poire päron pære peer",
-	"cherry": "kirsch kirsche kirschen cereza cerise ciliegia körsbär kirsebær kers", "strawberry": "erdbeer erdbeere fresa fraise fragola jordgubb jordbær aardbei morango", "raspberry": "himbeer himbeere frambuesa framboise lampone hallon hindbær bringebær framboos",
+	"cherry": "kersen kirsch kirsche kirschen cereza cerise ciliegia körsbär kirsebær kers", "strawberry": "erdbeer erdbeere fresa fraise fragola jordgubb jordbær aardbei morango", "raspberry": "himbeer himbeere frambuesa framboise lampone hallon hindbær bringebær framboos frambozen",
 	"blackberry": "brombeer brombeere mora mûre björnbär brombær braam", "blueberry": "heidelbeer blaubeer myrtille blåbär blåbær bosbes", "cranberry": "arándano arándanos canneberge mirtillo-rosso tranbär tranebær preiselbeer cranberrys",
 	"blackcurrant": "johannisbeer cassis svartvinbär solbær", "peach": "pfirsich durazno melocotón pêche pesca persika fersken perzik", "apricot": "aprikose aprikosen marille marillen albaricoque abricot albicocca aprikos abrikos abrikoos", "plum": "pflaume pflaumen zwetschge ciruela prune prugna plommon blomme pruim",
 	"passion fruit": "maracuja maracuyá fruit-de-la-passion frutto-della-passione passionsfrukt passionsfrugt passievrucht", "pomegranate": "granatapfel granada grenade melograno granatäpple", "coconut": "kokos coco cocco", "banana": "banane bananen plátano banan banaan",
 	"mango": "mangue", "guava": "guayaba goyave", "watermelon": "wassermelone wassermelonen sandía pastèque anguria vattenmelon vandmelon", "melon": "melone melonen melón", "grape": "trauben traube uva raisin druvor druer", "tomato": "tomate tomaten pomodoro tomat jitomate",
 	"cucumber": "gurke gurken pepino concombre cetriolo gurka agurk komkommer", "carrot": "karotten möhren zanahoria carotte carota morot gulerod", "celery": "sellerie apio céleri sedano selleri", "ginger": "ingwer jengibre gingembre zenzero ingefära ingefær gember", "cinnamon": "zimt canela cannelle cannella kanel kaneel",
 	"vanilla": "vanille vainilla vaniglia vanilj", "honey": "honig miel miele honung honning honing", "agave": "agaven", "maple": "ahorn érable arce acero lönn ahorn", "almond": "mandel mandeln almendra amande mandorla amandel", "hazelnut": "haselnuss avellana noisette nocciola hasselnöt", "walnut": "walnuss nuez noix noce valnöt",
-	"coffee": "kaffee kaffe koffie", "cacao": "kakao", "chocolate": "schokolade schokoladen schoko chocolat cioccolato choklad", "elderflower": "holunder holunderblüten saúco sureau sambuco fläder fläderblom hyldeblomst vlierbloesem hylleblomst", "rose": "rosen rosa", "violet": "veilchen violeta violette", "lavender": "lavendel lavanda lavande",
+	"coffee": "kaffee kaffe koffie", "cacao": "kakao cacao", "chocolate": "schokolade schokoladen schoko chocolat cioccolato choklad", "elderflower": "holunder holunderblüten saúco sureau sambuco fläder fläderblom hyldeblomst vlierbloesem hylleblomst", "rose": "rosen rosa", "violet": "veilchen violeta violette", "lavender": "lavendel lavanda lavande",
 	"hibiscus": "jamaica hibisco hibiskus", "tamarind": "tamarindo tamarin", "chilli": "chile chili piment peperoncino picante", "mint": "minze minz pfefferminze menta menthe hierbabuena mynta mynte munt hortelã", "basil": "basilikum albahaca basilic basilico basilika", "rosemary": "rosmarin romero romarin rosmarino",
-	"thyme": "thymian tomillo thym timo timjan", "sage": "salbei salvia sauge", "rhubarb": "rhabarber ruibarbo rhubarbe rabarbaro rabarber", "beetroot": "rote-bete betabel remolacha betterave barbabietola rödbeta", "gentian": "enzian genciana gentiane genziana gentian", "herbal": "kräuter hierbas erbe örter", "lemongrass": "zitronengras citronnelle",
+	"thyme": "thymian tomillo thym timo timjan", "sage": "salbei salvia sauge", "rhubarb": "rhabarber ruibarbo rhubarbe rabarbaro rabarber", "beetroot": "rote-bete betabel remolacha betterave barbabietola rödbeta", "gentian": "enzian genciana gentiane genziana gentian", "herbal": "kruiden kräuter hierbas erbe örter", "lemongrass": "zitronengras citronnelle",
 	"cardamom": "kardamom cardamomo cardamome kardemumma", "clove": "nelken clavo girofle garofano", "fig": "feige feigen higo figue fico fikon", "quince": "quitte quitten membrillo coing", "lychee": "litschi lichi litchi", "simple": "zucker azúcar sucre zucchero socker sukker suiker açúcar", "caramel": "karamell caramelo", "pepper": "pfeffer pimienta poivre",
 }))
 
@@ -37,10 +37,10 @@ var forms = keyed(listed(map[string]string{
 
 // tastes are words of other tongues for how a bottle is.
 var tastes = keyed(listed(map[string]string{
-	"dry": "trocken seco seca sec secco torr tør droog", "sweet": "süß süss dulce doux dolce söt sød zoet", "white": "weiß weiss weißer weisser bianco blanc vit hvid wit", "red": "rot roter rojo roja rouge rosso röd rød rood tinto",
-	"dark": "braun brauner oscuro scuro brun mörk mørk donker", "aged": "gereift añejo vieux invecchiato lagrad", "gold": "dorado ambré", "black": "schwarz schwarzer negro noir nero svart sort",
-	"wine": "wein vino vin vinho", "white wine": "weißwein weisswein", "red wine": "rotwein", "beer": "bier cerveza bière birra", "vermouth": "wermut vermut", "rum": "ron rhum", "gin": "ginebra", "vodka": "wodka", "cream": "sahne nata panna grädde fløde slagroom", "hot pepper sauce": "salsa-picante salsa picante",
-	"fresh": "frisch frischer frische frisches fresco fresca frais fraîche färsk frisk vers exprimido exprimida pressé pressée spremuto gepresst natural machacado machacada machacados machacadas", "juice": "saft jugo zumo succo jus",
+	"dry": "droge karakuchi trocken seco seca sec secco torr tør droog", "sweet": "süß süss dulce doux dolce söt sød zoet", "white": "witte weiß weiss weißer weisser bianco blanc vit hvid wit", "red": "rot roter rojo roja rouge rosso röd rød rood tinto",
+	"dark": "bruine braun brauner oscuro scuro brun mörk mørk donker", "aged": "gereift añejo vieux invecchiato lagrad", "gold": "dorado ambré", "black": "schwarz schwarzer negro noir nero svart sort",
+	"wine": "wijn wein vino vin vinho", "white wine": "weißwein weisswein", "red wine": "rotwein", "beer": "bier cerveza bière birra", "vermouth": "wermut vermut vermout", "genever": "jenever genièvre", "old style": "oud oude", "young style": "jonge jong", "nutmeg": "nootmuskaat muskatnuss nuez-moscada muscade noce-moscata muskot", "soda water": "spuitwater", "milk": "milch leche lait latte melk mjölk mælk", "water": "eau agua acqua wasser vatten vand", "rum": "ron rhum", "gin": "ginebra", "vodka": "wodka", "cream": "sahne nata panna grädde fløde slagroom", "hot pepper sauce": "salsa-picante salsa picante",
+	"fresh": "heet heiß warme warmes caliente calda chaud frisch frischer frische frisches fresco fresca frais fraîche färsk frisk vers exprimido exprimida pressé pressée spremuto gepresst natural machacado machacada machacados machacadas", "juice": "saft jugo zumo succo jus",
 }))
 
 // listed turns lists of words by what they mean into what each word means. A hyphen in a
@@ -81,7 +81,7 @@ func translated(key string) (string, bool) {
 	}
 	for _, form := range formWords {
 		if stem, ok := strings.CutSuffix(key, form); ok && !strings.HasSuffix(stem, " ") && stem != "" { // "gurkensaft"
-			if means := stems[stem]; means != "" {
+			if means := stems[flavor.NormaliseName(stem)]; means != "" {
 				return means + " " + forms[form], true
 			}
 		}
@@ -126,8 +126,8 @@ func translatedWords(key string) (string, bool) {
 // translatedCompound translates one word that is put together of two.
 func translatedCompound(w string) (string, bool) {
 	for _, form := range formWords {
-		if stem, ok := strings.CutSuffix(w, form); ok && stems[stem] != "" {
-			return stems[stem] + " " + forms[form], true
+		if stem, ok := strings.CutSuffix(w, form); ok && stem != "" && stems[flavor.NormaliseName(stem)] != "" {
+			return stems[flavor.NormaliseName(stem)] + " " + forms[form], true
 		}
 	}
 	return "", false

@@ -225,13 +225,18 @@ func (r *resolver) inferUnits() {
 		return
 	}
 	for _, t := range open {
-		if reason := unfit(t, u, stated); reason != "" {
+		if reason := unfit(t, u, stated); reason != "" && !(t.class() == flavor.ClassAniseSpirit && u == flavor.Ounce && t.amount <= mostBase && !r.based()) {
 			t.fault = t.ask(reason)
 			continue
 		}
 		t.setUnit(u, "")
 	}
 	r.note("bare numbers are read as " + unitNames[u])
+}
+
+// based reports whether a draft pours a spirit.
+func (r *resolver) based() bool {
+	return slices.ContainsFunc(r.tasks, func(t *task) bool { return t.class().Part() == flavor.PartBase })
 }
 
 // metric reports whether another pour of the draft is surely in millilitres.

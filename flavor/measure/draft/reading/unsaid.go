@@ -7,6 +7,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -45,9 +46,13 @@ func (r *resolver) unsaid(out *Reading) {
 
 // numbered reports whether words hold a number.
 func numbered(words string) bool {
-	return slices.ContainsFunc(token.Lex(nil, words, 0, len(words)), func(t token.Token) bool {
-		return t.Kind != token.Word && t.Kind != token.Mark
-	})
+	toks := token.Lex(nil, words, 0, len(words))
+	for i := range toks {
+		if toks[i].Kind != token.Word && toks[i].Kind != token.Mark && !(i+1 < len(toks) && serving.DegreeWords[toks[i+1].Text]) { // "dilution by 30 turns"
+			return true
+		}
+	}
+	return false
 }
 
 // unpouredKind is what words behind the last pour are: a step where they name no
@@ -68,10 +73,19 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 	if slices.ContainsFunc(named, func(p *flavor.Profile) bool { return !p.Class.Solid() }) {
 		return draft.KindUnread
 	}
-	if !served && pressed(words) != "" {
+	if !served && strings.HasSuffix(pressed(words), " juice") && !r.complete() {
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
+}
+
+// complete reports whether a draft is sour or long without the fruit that stands at its
+// end without an amount, so that this is laid on the drink.
+func (r *resolver) complete() bool {
+	return slices.ContainsFunc(r.tasks, func(t *task) bool {
+		p := t.hit.profile
+		return p != nil && (p.Class == flavor.ClassSourJuice || p.Carbonated)
+	})
 }
 
 // mentioned returns the ingredients that words name, the longest names first.

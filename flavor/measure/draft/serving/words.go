@@ -57,7 +57,8 @@ var nearMethods = map[string]term{
 	"in shaker": {}, "in the shaker": {}, "in a shaker": {}, "into shaker": {}, "into the shaker": {}, "into a shaker": {}, "to shaker": {}, "to the shaker": {}, "to a shaker": {}, "from shaker": {},
 	"from the shaker": {}, "the shaker": {}, "a shaker": {}, "cocktail shaker": {}, "shaker tin": {}, "shaker tins": {},
 	"build in tin": {}, "built in tin": {}, "build in the tin": {}, "build in shaker": {}, "build in mixing glass": {}, "build in tins": {},
-	"down":        {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
+	"down":         {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
+	"serve frozen": {}, "served frozen": {}, "frozen glass": {}, "serve ice cold": {},
 	"served down": {Service: flavor.Up, Glass: "rocks glass", note: "served down is taken as strained into a rocks glass without ice"},
 }
 
@@ -103,7 +104,7 @@ var glassTerms = []struct {
 	{"sour glass", flavor.Up, []string{"sour glas", "sourglas", "sour glass", "delmonico", "delmonico glass"}},
 	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
 	{"shot glass", flavor.Up, []string{"shot glass"}},
-	{"rocks glass", flavor.Rocks, []string{"verre old fashioned", "vaso bajo", "vaso corto", "tumbler basso", "rocksglas", "tumblerglas", "whiskyglas", "verre bas", "verre à whisky", "rocks glass", "lowball", "lowball glass", "short", "becher", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
+	{"rocks glass", flavor.Rocks, []string{"verre old fashioned", "vaso bajo", "vaso corto", "tumbler basso", "rocksglas", "tumblerglas", "whiskyglas", "verre bas", "verre à whisky", "rocks glass", "lowball", "lowball glass", "short", "becher", "jar", "jam jar", "mason jar", "tumbler", "old fashioned glass", "old-fashioned glass", "old fashioned", "old-fashioned", "of glass",
 		"whisky glass", "whiskey glass", "single rocks", "single rocks glass", "short glass"}},
 	{"double rocks glass", flavor.Rocks, []string{"double rocks", "double rocks glass", "dbl rocks", "dof", "double old fashioned", "double old-fashioned", "double old fashioned glass", "double old-fashioned glass", "dbl old fashioned", "dbl old-fashioned", "dof glass", "dbl of", "dbl of glass", "double of", "dbl old fash", "old fash", "dbl oldfashioned"}},
 	{"highball glass", flavor.Long, []string{"vaso alto", "vaso largo", "tumbler alto", "longdrinkglas", "longdrink glas", "longdrink", "long drink", "verre highball", "verre haut", "verre tumbler", "bicchiere alto", "highballglas", "highball", "highball glass", "hiball", "hi ball", "hi-ball", "tall glass", "long glass", "hi-ball glass"}},

@@ -70,6 +70,9 @@ func signOf(s string) string {
 	case "→", "⇒", ">":
 		return ">"
 	}
+	if c, _ := utf8.DecodeRuneInString(s); unicode.Is(unicode.So, c) && c != '°' || unicode.Is(unicode.Sk, c) && c > 0x1F000 {
+		return "•" // a picture parts as a bullet does
+	}
 	return s
 }
 
@@ -173,7 +176,9 @@ func lower(s string) string {
 func Unprintable(c rune) bool { return unicode.IsControl(c) && !unicode.IsSpace(c) }
 
 // Invisible reports whether a character is one of those that pasted text carries and nobody sees.
-func Invisible(c rune) bool { return c == '\u200B' || c == '\u2060' || c == '\uFEFF' }
+func Invisible(c rune) bool {
+	return c == '\u200B' || c == '\u2060' || c == '\uFEFF' || c == '\uFE0F' || c == '\u200D'
+}
 
 // OneLine returns s on one line with single spaces, without what cannot be seen.
 func OneLine(s string) string {
