@@ -387,7 +387,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		if b.pour.Shape == entry.ShapeTail && listed(a) { // "soda -> top"
 			return r.both(a, b), true
 		}
-		if p, ok := r.changed(a, b); ok {
+		if p, ok := r.changed(a, b); ok && spacedOut(a, b) {
 			return p, true
 		}
 	}
