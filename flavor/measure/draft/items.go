@@ -441,7 +441,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return piece{}, false
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil, a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount, a.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "/"):
 		both := r.both(a, b)
-		return both, a.pour.Shape != entry.ShapePour || both.pour.Shape == entry.ShapePour
+		return both, b.sep != "," || a.pour.Shape != entry.ShapePour || both.pour.Shape == entry.ShapePour
 	}
 	return piece{}, false
 }

@@ -182,10 +182,11 @@ func (r *reader) withoutChatter(n int, toks []token.Token) []token.Token {
 	return toks[i:]
 }
 
-// amountIn reports whether a line holds a figure.
+// amountIn reports whether a line holds a figure with a word or a sign behind it that an
+// amount may have.
 func amountIn(toks []token.Token) bool {
 	for i := range toks {
-		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" {
+		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" && (i+1 == len(toks) || !toks[i+1].Is(")")) {
 			return true
 		}
 	}
