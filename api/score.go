@@ -43,7 +43,7 @@ type ScoreAnswer struct {
 
 // Step is one line of the arithmetic of a score.
 type Step struct {
-	Stage  string  `json:"stage" doc:"pour, total, share, centre, ratio, excess, distance, family, probability, other, mean, habit or score"`
+	Stage  string  `json:"stage" doc:"pour, total, share, centre, ratio, excess, distance, family, probability, other, mean, habit, bound or score"`
 	Family string  `json:"family" doc:"Id of the family that the line is about; empty for the whole drink"`
 	Text   string  `json:"text"`
 	Value  float64 `json:"value"`
