@@ -108,3 +108,21 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 		}
 	}
 }
+
+// What a draft reads as something else is out by its own name too: honey that is read as
+// honey syrup is not poured as honey.
+func TestWhatIsOutIsOutByItsName(t *testing.T) {
+	k := testHouse(t)
+	text := "60 ml bourbon\n20 ml lemon juice\n15 ml honey\nshake, up"
+	spec := readDraft(t, k, text)
+	require.Equal(t, "honey-syrup", spec.Pours[2].Profile.ID, "the draft reads honey as its syrup")
+	a, err := k.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &text}, Missing: []string{"honey"},
+		Stock: []string{"honey", "maple-syrup", "demerara-syrup"}, Parts: 2, Limit: 10})
+	require.NoError(t, err)
+	require.NotEmpty(t, a.Result.Covers)
+	for _, c := range a.Result.Covers {
+		for _, p := range c.Parts {
+			assert.NotEqual(t, "honey", p.Profile.ID, c.Text)
+		}
+	}
+}

@@ -129,6 +129,7 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 	for _, p := range missing {
 		need.Exclude = append(need.Exclude, p.ID)
 	}
+	need.Exclude = append(need.Exclude, s.namedToo(r.Missing, missing)...)
 	candidates, refused, err := s.Index.Candidates(ctx, need)
 	if err != nil {
 		return nil, nil, refused, err
@@ -145,6 +146,18 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 	}
 	result, err := s.Finder.Find(ctx, request)
 	return result, candidates, refused, err
+}
+
+// namedToo returns the ids of what the names of what is missing name by themselves,
+// beside what the draft calls by them: honey that a draft reads as its syrup is out as
+// honey too.
+func (s *Snapshot) namedToo(names []string, missing []*flavor.Profile) (out []string) {
+	for _, name := range names {
+		if p, err := s.Named(name); err == nil && !slices.Contains(missing, p) {
+			out = append(out, p.ID)
+		}
+	}
+	return out
 }
 
 // poured returns those of what is missing that the spec pours; the rest is only off

@@ -36,7 +36,12 @@ func (t *task) akin(x *search.Filling, otherKin float64) bool {
 func (t *task) sameKin(x *search.Filling) bool {
 	stands := func(part, m int) bool {
 		c := &t.cands[part]
-		return c.Profile.Class.Kin() == t.removed[m].Class.Kin() && !role.OtherWork(c.Bottle, t.gone[m].Bottle)
+		was := t.removed[m].Class
+		if c.Profile.Class.Kin() != was.Kin() || role.OtherWork(c.Bottle, t.gone[m].Bottle) {
+			return false
+		}
+		// Made without alcohol are gins and bitters alike: only their smell tells them apart.
+		return was != flavor.ClassAlcoholFree || role.Apart(&c.Smell, &t.gone[m].Smell, 0, math.Inf(1)) <= akinTo
 	}
 	for m := range t.removed {
 		if t.leading(m) && !slices.ContainsFunc(x.Parts, func(i int) bool { return stands(i, m) }) {
@@ -109,7 +114,7 @@ func (t *task) standsIn(part, m int, otherKin float64) bool {
 		return true
 	case role.OtherWork(c.Bottle, t.gone[m].Bottle):
 		return false
-	case !t.gone[m].smells, both(flavor.PartBase), both(flavor.PartSweetener), both(flavor.PartSour):
+	case !t.gone[m].smells, both(flavor.PartBase) && was != flavor.ClassAlcoholFree, both(flavor.PartSweetener), both(flavor.PartSour):
 		return true
 	case was.Part() == flavor.PartSour && c.Profile.Acid.Value >= sourJuice:
 		return true

@@ -31,7 +31,7 @@ func (t *task) addCandidates() {
 		}
 		amounts := grid.amountsOf(p)
 		b := t.finder.cellar.Of(p)
-		if len(amounts) == 0 || !customs.names(p.ID) && !t.mayHelp(b) {
+		if len(amounts) == 0 || t.goesFlat(p) || !customs.names(p.ID) && !t.mayHelp(b) {
 			continue
 		}
 		part := search.Part{Per: t.rowOf(&b.Holds), Odd: role.Odd(p.Class)}
@@ -182,7 +182,7 @@ const kindred = 0.5
 func (t *task) mayHelp(b *role.Bottle) bool {
 	p := b.Profile
 	switch {
-	case p.Fat.Value >= role.MostlyFat, t.goesFlat(p), p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
+	case p.Fat.Value >= role.MostlyFat, p.Class == flavor.ClassAlcoholFree && !t.wantsDry(),
 		role.Savoury(p) && !slices.ContainsFunc(t.req.Spec.Pours, func(q flavor.Pour) bool { return role.Savoury(q.Profile) }),
 		role.Wakes(p) && !slices.ContainsFunc(t.removed, role.HoldsCaffeine),
 		role.Wakes(p) && p.Class == flavor.ClassSoda && !slices.ContainsFunc(t.removed, func(q *flavor.Profile) bool { return q.Caffeine.Value >= role.WakingMGPerL }):

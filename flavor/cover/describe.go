@@ -12,10 +12,11 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// keeps reports whether an idea keeps the drink: it lies near, or is no other drink and
-// what the trade or the house pours, or one spirit in the measure of another.
+// keeps reports whether an idea keeps the drink: it lies near, or hardly further and is
+// one spirit in the measure of another, or is no other drink and what the trade or the
+// house pours.
 func (t *task) keeps(x *idea) bool {
-	return x.distance <= NearJND || x.distance <= LastJND && t.everyBar(x)
+	return x.distance <= NearJND || x.distance <= farJND && t.everyBar(x) || x.distance <= LastJND && t.usual(x)
 }
 
 // describe turns an idea into a cover.
