@@ -14,7 +14,6 @@ import (
 	"counterpour/flavor/riff/useup"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
-	"counterpour/webui/frame"
 	"counterpour/webui/part"
 	"counterpour/webui/words"
 )
@@ -134,8 +133,8 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 	}
 	status := http.StatusOK
 	switch {
-	case gone:
-		return frame.ErrGone
+	case len(gone) > 0:
+		v.Trouble, status = "Not in stock now: "+words.List(p.namesOf(gone))+". Choose from what is there.", http.StatusConflict
 	case len(v.NamesSays) > 0 || !ok:
 		status = http.StatusUnprocessableEntity
 	case v.Any:
@@ -147,8 +146,8 @@ func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
 }
 
 // shelve lists the bottles to tick, those that the filter lets through and those
-// that are ticked; it returns the ticked ones, and whether one is not there.
-func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone bool) {
+// that are ticked; it returns the ticked ones, and the ids of those that are not there.
+func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone []string) {
 	there := map[string]*flavor.Profile{}
 	for _, t := range part.ShelfTitles {
 		shelf := tickShelf{Title: t.Title, Open: v.Filter != ""}
@@ -170,13 +169,25 @@ func (v *useUpPage) shelve(s *behind.Shift) (ticked []*flavor.Profile, gone bool
 		}
 	}
 	for _, id := range v.Ticked {
-		b, ok := there[id]
-		if !ok {
-			return nil, true
+		if b, ok := there[id]; ok {
+			ticked = append(ticked, b)
+		} else {
+			gone = append(gone, id)
 		}
-		ticked = append(ticked, b)
 	}
-	return ticked, false
+	return ticked, gone
+}
+
+// namesOf are the names of ingredients, by their ids; an id that nobody knows stands
+// for itself.
+func (p *pages) namesOf(ids []string) []string {
+	out := slices.Clone(ids)
+	for i, id := range ids {
+		if b, ok := p.house.Shelf().ByID(id); ok {
+			out[i] = b.Name
+		}
+	}
+	return out
 }
 
 // named finds the bottles that were typed, separated by commas or lines.
