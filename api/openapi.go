@@ -1,11 +1,13 @@
 package api
 
 import (
-	"counterpour/api/problem"
-	"counterpour/api/wire"
 	"fmt"
 	"net/http"
 	"reflect"
+
+	"counterpour/api/metrics"
+	"counterpour/api/problem"
+	"counterpour/api/wire"
 
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/gin-gonic/gin"
@@ -83,7 +85,7 @@ func (s *Server) document() error {
 			Responses: map[string]*huma.Response{"200": {Description: http.StatusText(http.StatusOK),
 				Content: map[string]*huma.MediaType{media: {Schema: &huma.Schema{Type: schemaTypes[media]}}}}}})
 	}
-	plain("metrics", metricsPath, "Counts and durations, as Prometheus reads them", "text/plain")
+	plain("metrics", metrics.Path, "Counts and durations, as Prometheus reads them", "text/plain")
 	plain("openapi", openAPIPath, "This document", mediaJSON)
 	s.openAnswers()
 	text, err := wire.Encode(doc)

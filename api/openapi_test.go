@@ -2,12 +2,14 @@ package api
 
 import (
 	"bytes"
-	"counterpour/api/problem"
 	"encoding/json"
 	"net/http"
 	"net/http/httptest"
 	"strings"
 	"testing"
+
+	"counterpour/api/metrics"
+	"counterpour/api/problem"
 
 	"github.com/danielgtaylor/huma/v2"
 	"github.com/stretchr/testify/assert"
@@ -89,7 +91,7 @@ func TestAnswersHoldToTheirSchema(t *testing.T) {
 	for path, methods := range d.Paths {
 		for method, op := range methods {
 			schema := s.api.OpenAPI().Paths[path]
-			if path == metricsPath || path == openAPIPath {
+			if path == metrics.Path || path == openAPIPath {
 				continue
 			}
 			if method == "get" {

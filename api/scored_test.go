@@ -1,8 +1,9 @@
 package api
 
 import (
-	"counterpour/api/wire"
 	"testing"
+
+	"counterpour/api/wire"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"

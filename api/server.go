@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"counterpour/api/journal"
+	"counterpour/api/metrics"
 	"counterpour/api/problem"
 	"counterpour/api/service"
 	"counterpour/api/wire"
@@ -62,7 +63,7 @@ type Server struct {
 	opts    Options
 	engine  *gin.Engine
 	api     huma.API
-	meters  *meters
+	meters  *metrics.Meters
 	scored  scoredBodies
 	openAPI []byte
 }
@@ -80,10 +81,10 @@ func NewServer(house func() *service.Snapshot, opts Options) (*Server, error) {
 	if opts.Version == "" {
 		opts.Version = "dev"
 	}
-	s := &Server{house: house, opts: opts, meters: newMeters(house, opts.Meters), engine: gin.New()}
+	s := &Server{house: house, opts: opts, meters: metrics.New(house, opts.Meters), engine: gin.New()}
 	s.engine.HandleMethodNotAllowed = true
 	s.engine.RedirectTrailingSlash = false
-	s.engine.Use(s.measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody, s.reserve)
+	s.engine.Use(s.meters.Measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody, s.reserve)
 	s.engine.NoRoute(s.noRoute)
 	s.engine.NoMethod(s.noMethod)
 	s.api = humagin.New(s.engine, newConfig(opts.Version))
@@ -134,7 +135,7 @@ func (s *Server) routes() {
 	s.ingredients()
 	s.families()
 	s.health()
-	s.engine.GET(metricsPath, gin.WrapH(s.meters.handler()))
+	s.engine.GET(metrics.Path, gin.WrapH(s.meters.Handler()))
 	s.engine.GET(openAPIPath, s.serveOpenAPI)
 }
 

@@ -1,4 +1,6 @@
-package api
+// Package metrics counts and times the requests of a server and the searches of its
+// house, in the form that Prometheus reads.
+package metrics
 
 import (
 	"net/http"
@@ -15,18 +17,21 @@ import (
 	"github.com/prometheus/client_golang/prometheus/promhttp"
 )
 
-const metricsPath = "/metrics"
+// Path is where they are read.
+const Path = "/metrics"
 
-// meters count and time requests, in a registry of their own.
-type meters struct {
+// Meters count and time requests, in a registry of their own.
+type Meters struct {
 	registry *prometheus.Registry
 	requests *prometheus.CounterVec
 	seconds  *prometheus.HistogramVec
 	now      prometheus.Gauge
 }
 
-func newMeters(house func() *service.Snapshot, more []prometheus.Collector) *meters {
-	m := &meters{
+// New returns the meters of a server over a house as it stands when it is asked, with
+// more beside them.
+func New(house func() *service.Snapshot, more []prometheus.Collector) *Meters {
+	m := &Meters{
 		registry: prometheus.NewRegistry(),
 		requests: prometheus.NewCounterVec(prometheus.CounterOpts{Name: "counterpour_http_requests_total",
 			Help: "Requests answered, by method, route and status."}, []string{"method", "route", "status"}),
@@ -59,17 +64,18 @@ func searchMeters(house func() *service.Snapshot) []prometheus.Collector {
 	}
 }
 
-func (m *meters) handler() http.Handler {
+// Handler answers with what was measured.
+func (m *Meters) Handler() http.Handler {
 	return promhttp.HandlerFor(m.registry, promhttp.HandlerOpts{})
 }
 
-// measure counts a request under the pattern of its route, so that no address
+// Measure counts a request under the pattern of its route, so that no address
 // that a stranger makes up becomes a series of its own.
-func (s *Server) measure(c *gin.Context) {
+func (m *Meters) Measure(c *gin.Context) {
 	start := time.Now()
-	s.meters.now.Inc()
+	m.now.Inc()
 	defer func() {
-		s.meters.now.Dec()
+		m.now.Dec()
 		journal.SetRoute(c.Request.Context(), c.FullPath())
 		method, route := methodLabel(c.Request.Method), journal.RouteOf(c.Request.Context())
 		if route == "" {
@@ -78,8 +84,8 @@ func (s *Server) measure(c *gin.Context) {
 		if route == "" {
 			route = "other"
 		}
-		s.meters.requests.WithLabelValues(method, route, strconv.Itoa(c.Writer.Status())).Inc()
-		s.meters.seconds.WithLabelValues(method, route).Observe(time.Since(start).Seconds())
+		m.requests.WithLabelValues(method, route, strconv.Itoa(c.Writer.Status())).Inc()
+		m.seconds.WithLabelValues(method, route).Observe(time.Since(start).Seconds())
 	}()
 	c.Next()
 }
