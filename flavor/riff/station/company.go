@@ -121,14 +121,14 @@ func (j *Job) Shuns(d *Draft) bool {
 	return shunned
 }
 
-// soft reports whether an ingredient is for a guest who takes no alcohol and lengthens
-// or sours: few proven drinks go without, so what those leave out says little of it.
+// soft reports whether an ingredient is for a guest who takes no alcohol and stands for a
+// spirit, lengthens or sours: few proven drinks go without, so what those leave out says little of it.
 func (j *Job) soft(p *flavor.Profile) bool {
 	if j.Limits == nil || !j.Limits.Guest.NoAlcohol {
 		return false
 	}
 	part := p.Class.Part()
-	return part == flavor.PartLength && p.Class.Kin() != flavor.KinTea || part == flavor.PartSour || part == flavor.PartSweetener
+	return part == flavor.PartBase || part == flavor.PartLength && p.Class.Kin() != flavor.KinTea || part == flavor.PartSour || part == flavor.PartSweetener
 }
 
 // novel reports whether no proven drink pours an ingredient that nobody asked for.
