@@ -41,6 +41,10 @@ const (
 // the same glass become one. Since the list is a beginning of all fillings by
 // rank, twice the list is looked for while too few ideas are left.
 func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error) {
+	enough := min(t.req.Limit, enoughIdeas) // what ranks behind them ends the list soon
+	if t.req.Far {
+		enough = t.req.Limit
+	}
 	for limit := fillingsEach * t.req.Limit; ; limit *= 2 {
 		p := t.problem(limit)
 		if p.Effort = t.req.Effort; p.Effort > 0 {
@@ -57,7 +61,7 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 		}
 		ideas := merge(measured)
 		ideas = t.worthListing(ideas)
-		if len(ideas) >= t.req.Limit || len(found.Fillings) < limit || !found.Proven || limit >= mostFillings {
+		if len(ideas) >= enough || len(found.Fillings) < limit || !found.Proven || limit >= mostFillings {
 			return ideas[:min(len(ideas), t.req.Limit)], found.Proven, nil
 		}
 	}
