@@ -3,12 +3,12 @@ package store
 import (
 	"context"
 	"database/sql"
-	"io"
 	"os"
 	"path/filepath"
 	"time"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 	"counterpour/data/stamp"
 )
 
@@ -24,7 +24,7 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 			return err
 		}
 		defer db.Close()
-		if err := makePrivate(draft); err != nil {
+		if err := file.MakePrivate(draft); err != nil {
 			return err
 		}
 		if err := (sqliteConn{db}).exec(ctx, `VACUUM INTO $1`, draft); err != nil {
@@ -70,7 +70,7 @@ func mark(ctx context.Context, draft string) (err error) {
 // intoPlace lets fill write a house under another name, verifies it, and then
 // gives it its own. What is at path already is never touched.
 func intoPlace(ctx context.Context, path string, fill func(draft string) error) error {
-	if exists(path) {
+	if file.Exists(path) {
 		return fail(house.ErrConflict, "write", path, "there is something there already; choose another name")
 	}
 	draft := path + ".part"
@@ -79,7 +79,7 @@ func intoPlace(ctx context.Context, path string, fill func(draft string) error) 
 	}
 	err := fill(draft)
 	if err == nil {
-		err = syncFile(draft)
+		err = file.Sync(draft)
 	}
 	if err == nil {
 		_, err = Verify(ctx, draft)
@@ -91,16 +91,7 @@ func intoPlace(ctx context.Context, path string, fill func(draft string) error) 
 		_ = os.Remove(draft)
 		return err
 	}
-	return syncDir(filepath.Dir(path))
-}
-
-func syncFile(path string) error {
-	f, err := os.OpenFile(path, os.O_RDWR, 0)
-	if err != nil {
-		return err
-	}
-	defer f.Close()
-	return f.Sync()
+	return file.SyncDir(filepath.Dir(path))
 }
 
 // RestoreOptions of [Restore].
@@ -118,12 +109,12 @@ func Restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	if _, err := Verify(ctx, backup); err != nil {
 		return "", err
 	}
-	path = realPath(path)
-	l, err := lockHouse("restore", path)
+	path = file.RealPath(path)
+	l, err := file.Take("restore", path)
 	if err != nil {
-		return "", err
+		return "", wrap(err, classifySQLite, "restore", path)
 	}
-	defer l.release()
+	defer l.Release()
 	aside, err = restore(ctx, backup, path, o)
 	return aside, wrap(err, classifySQLite, "restore", path)
 }
@@ -132,7 +123,7 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	if info, err := os.Stat(backup + "-wal"); err == nil && info.Size() > 0 {
 		return "", fail(house.ErrInvalid, "restore", backup, "part of it is still in the log beside it; it is a house in use, not a backup: back it up first")
 	}
-	there := exists(path) || exists(path+"-wal")
+	there := file.Exists(path) || file.Exists(path+"-wal")
 	if there && !o.Replace {
 		return "", fail(house.ErrConflict, "restore", path, "there is a house there already; ask to replace it, or choose another name")
 	}
@@ -142,7 +133,7 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 			_ = os.Remove(draft)
 		}
 	}()
-	if err := copyFile(backup, draft); err != nil {
+	if err := file.Copy(backup, draft); err != nil {
 		return "", err
 	}
 	if err := settle(ctx, draft); err != nil {
@@ -153,17 +144,17 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	}
 	if there {
 		aside = path + ".before-" + o.At.UTC().Format("20060102T150405Z")
-		if exists(aside) {
+		if file.Exists(aside) {
 			return "", fail(house.ErrConflict, "restore", aside, "an earlier house was moved there already; wait a second")
 		}
-		if err := moveAside(path, aside); err != nil {
+		if err := file.MoveAside(path, aside); err != nil {
 			return "", err
 		}
 	}
 	if err := os.Rename(draft, path); err != nil {
 		return aside, err
 	}
-	return aside, syncDir(filepath.Dir(path))
+	return aside, file.SyncDir(filepath.Dir(path))
 }
 
 // settle makes of a file that may be written by way of a log one that needs none.
@@ -178,53 +169,4 @@ func settle(ctx context.Context, draft string) (err error) {
 		}
 	}()
 	return endLog(ctx, db)
-}
-
-// moveAside moves a house with the log beside it, which may hold what the file
-// does not yet. The log goes first: a file is never left beside a stranger's log.
-func moveAside(path, aside string) error {
-	for _, suffix := range []string{"-wal", "-shm", ""} {
-		if !exists(path + suffix) {
-			continue
-		}
-		if err := os.Rename(path+suffix, aside+suffix); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func copyFile(from, to string) error {
-	in, err := os.Open(from)
-	if err != nil {
-		return err
-	}
-	defer in.Close()
-	out, err := os.OpenFile(to, os.O_RDWR|os.O_CREATE|os.O_TRUNC, private)
-	if err != nil {
-		return err
-	}
-	if _, err := io.Copy(out, in); err != nil {
-		out.Close()
-		return err
-	}
-	if err := out.Sync(); err != nil {
-		out.Close()
-		return err
-	}
-	return out.Close()
-}
-
-// withCopy calls f with a copy of a file that it may change.
-func withCopy(path string, f func(copy string) error) error {
-	dir, err := os.MkdirTemp("", "house")
-	if err != nil {
-		return err
-	}
-	defer os.RemoveAll(dir)
-	to := filepath.Join(dir, "copy.db")
-	if err := copyFile(path, to); err != nil {
-		return err
-	}
-	return f(to)
 }

@@ -10,6 +10,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
+	"counterpour/data/house/store/file"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -62,7 +63,7 @@ func TestReadingBesideAWriter(t *testing.T) {
 		assert.False(t, report.NoLog)
 	}
 	copied := filepath.Join(t.TempDir(), "copied.db")
-	require.NoError(t, copyFile(path, copied))
+	require.NoError(t, file.Copy(path, copied))
 	if report, err := Verify(t.Context(), copied); err == nil { // it may be torn, too
 		assert.True(t, report.NoLog, "a copy without its log may lack changes")
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 )
 
 // backup copies a venue, with its whole log, into an SQLite house.
@@ -60,7 +61,7 @@ func RestoreVenue(ctx context.Context, backup string, into house.Store) error {
 
 // fill reads a copy of the backup, which may have to be migrated first.
 func (k *keeper) fill(ctx context.Context, backup, venue string) error {
-	return withCopy(backup, func(path string) error {
+	return file.WithCopy(backup, func(path string) error {
 		file, err := openSQLite(ctx, path, venue, nil)
 		if err != nil {
 			return err

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 
 	modernc "modernc.org/sqlite"
 )
@@ -66,7 +67,7 @@ func (s *sqlite) startLog(ctx context.Context) error {
 // reads the house that cannot be, and once the file was moved it must not be: then the
 // log stays.
 func (s *sqlite) endLog() {
-	if s.memory || (inPlace(s.kept) == nil && endLog(context.Background(), s.writer) == nil) {
+	if s.memory || (file.InPlace(s.kept) == nil && endLog(context.Background(), s.writer) == nil) {
 		return
 	}
 	_ = s.writer.Raw(keepLog) // whoever opens the house next has the log, or is told

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -32,7 +33,7 @@ func TestACopyWithoutItsLogIsTold(t *testing.T) {
 			here, err := Verify(t.Context(), path)
 			require.NoError(t, err)
 			require.NoError(t, here.NeedsLog(path), "it lies where it belongs")
-			require.NoError(t, copyFile(path, copied))
+			require.NoError(t, file.Copy(path, copied))
 			there, err := Verify(t.Context(), copied)
 			require.NoError(t, err, "whether it lacks changes or not, it is no damaged file")
 			if !c.needs {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -21,7 +22,7 @@ func TestAFileThatIsTakenAwayTakesNoWrites(t *testing.T) {
 		"its log":    func(t *testing.T, path string) { require.NoError(t, os.Remove(path+"-wal")) },
 		"its folder": func(t *testing.T, path string) { require.NoError(t, os.RemoveAll(filepath.Dir(path))) },
 		"replaced": func(t *testing.T, path string) {
-			require.NoError(t, copyFile(path, path+".new"))
+			require.NoError(t, file.Copy(path, path+".new"))
 			require.NoError(t, os.Rename(path+".new", path))
 		},
 	} {

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 
 	_ "modernc.org/sqlite" // the engine
 )
@@ -59,11 +60,11 @@ func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	path = realPath(path)
+	path = file.RealPath(path)
 	if err := inspect(path, o.mayMake()); err != nil { // before a lock file is made beside a stranger's file
 		return nil, wrap(err, classifySQLite, "open", path)
 	}
-	if err := oneName(path); err != nil {
+	if err := file.OneName(path); err != nil {
 		return nil, err
 	}
 	if o.ReadOnly {
@@ -73,13 +74,13 @@ func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 		}
 		return newKeeper(db, venue, path), nil
 	}
-	l, err := lockHouse("open", path)
+	l, err := file.Take("open", path)
 	if err != nil {
-		return nil, err
+		return nil, wrap(err, classifySQLite, "open", path)
 	}
 	db, err := openSQLite(ctx, path, venue, o.pragmas)
 	if err != nil {
-		l.release()
+		l.Release()
 		return nil, wrap(err, classifySQLite, "open", path)
 	}
 	db.lock = l
@@ -103,11 +104,11 @@ type sqlite struct {
 	base   string // the URI of the database, up to its parameters
 	memory bool
 	newer  bool // a later program made its schema; it is only read
-	lock   *lock
+	lock   *file.Lock
 	file   *os.File // holds the lock of the file itself; nil where there is none
 	db     *sql.DB  // nil, as is writer, in a house that is only read
 	writer *sql.Conn
-	kept   []keptFile
+	kept   []file.Kept
 	turn   chan struct{} // holds one token: the turn to write
 	reads  *sql.DB
 }
@@ -123,15 +124,15 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	if err := inspect(path, true); err != nil {
 		return nil, err
 	}
-	made := !exists(path)
+	made := !file.Exists(path)
 	if made {
-		if err := makePrivate(path); err != nil {
+		if err := file.MakePrivate(path); err != nil {
 			return nil, err
 		}
 	}
 	s := &sqlite{path: path, base: location(path)}
 	var err error
-	if s.file, err = lockFile(path); err != nil {
+	if s.file, err = file.LockItself(path); err != nil {
 		return nil, err
 	}
 	err = s.open(ctx, venue, pragmas)
@@ -227,10 +228,10 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 	if s.memory {
 		return nil
 	}
-	if s.kept, err = keptFiles(s.path); err != nil {
+	if s.kept, err = file.KeptFiles(s.path); err != nil {
 		return err
 	}
-	return syncDir(filepath.Dir(s.path))
+	return file.SyncDir(filepath.Dir(s.path))
 }
 
 // identify returns the schema of the file, 0 if it is new, or says that it is
@@ -263,13 +264,13 @@ func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
 		return ctx.Err()
 	}
 	defer func() { s.turn <- struct{}{} }()
-	if err := inPlace(s.kept); err != nil {
+	if err := file.InPlace(s.kept); err != nil {
 		return err
 	}
 	if err := s.transaction(ctx, f); err != nil {
 		return err
 	}
-	return inPlace(s.kept) // what went to a file that is gone is not acknowledged
+	return file.InPlace(s.kept) // what went to a file that is gone is not acknowledged
 }
 
 // transaction commits what f did, or rolls it back. The caller's context counts
@@ -299,7 +300,7 @@ func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error
 }
 
 func (s *sqlite) read(ctx context.Context, f func(conn) error) error {
-	if err := inPlace(s.kept); err != nil {
+	if err := file.InPlace(s.kept); err != nil {
 		return err // what is read from a file that is gone is nobody's any more
 	}
 	tx, err := s.reads.BeginTx(ctx, nil)
@@ -354,7 +355,7 @@ func (s *sqlite) close() error {
 		keep(s.file.Close()) // not before the engine: to close a file drops the engine's locks on it
 	}
 	if s.lock != nil {
-		s.lock.release()
+		s.lock.Release()
 	}
 	return first
 }
@@ -410,7 +411,3 @@ type sqliteRows struct{ *sql.Rows }
 func (r sqliteRows) Close() { _ = r.Rows.Close() } // Err has told
 
 // exists reports whether there is something at path.
-func exists(path string) bool {
-	_, err := os.Lstat(path)
-	return err == nil
-}

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 
 	"counterpour/data/house"
+	"counterpour/data/house/store/file"
 )
 
 // Report says what a house file holds.
@@ -28,7 +29,7 @@ type Report struct {
 // changes nothing. A file that is not as it was written is [ErrDamaged], with
 // the places.
 func Verify(ctx context.Context, path string) (Report, error) {
-	path = realPath(path) // the log lies beside the file, not beside a link to it
+	path = file.RealPath(path) // the log lies beside the file, not beside a link to it
 	r, places, err := verify(ctx, path)
 	err = wrap(err, classifySQLite, "check", path)
 	if err == nil {
@@ -42,7 +43,7 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 		return r, nil, err
 	}
 	query := common + "&mode=ro"
-	alone := !exists(path + "-wal")
+	alone := !file.Exists(path + "-wal")
 	if alone {
 		query += "&immutable=1" // no files beside it, not even for a moment
 	}
@@ -190,7 +191,7 @@ func inspect(path string, mayBeNew bool) error {
 	f, err := os.Open(path)
 	if os.IsNotExist(err) {
 		switch {
-		case mayBeNew && exists(path+"-wal"): // the engine would empty it
+		case mayBeNew && file.Exists(path+"-wal"): // the engine would empty it
 			return fail(house.ErrDamaged, "open", path, "the file is not there, but its log is (%s-wal); put the file back beside it, or move the log away", filepath.Base(path))
 		case mayBeNew:
 			return nil

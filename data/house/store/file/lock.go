@@ -1,4 +1,4 @@
-package store
+package file
 
 import (
 	"fmt"
@@ -10,28 +10,28 @@ import (
 	"counterpour/data/house"
 )
 
-// lock is the lock file beside a house. It is held for as long as the house is
+// Lock is the lock file beside a house. It is held for as long as the house is
 // open and stays there afterwards, empty of meaning.
-type lock struct{ f *os.File }
+type Lock struct{ f *os.File }
 
-// lockHouse takes the lock of the house at path, or says who holds it.
-func lockHouse(op, path string) (*lock, error) {
+// Take takes the lock of the house at path, or says who holds it.
+func Take(op, path string) (*Lock, error) {
 	f, err := os.OpenFile(path+".lock", os.O_RDWR|os.O_CREATE, private)
 	if err != nil {
-		return nil, wrap(err, classifyFile, op, path)
+		return nil, err
 	}
 	ok, err := tryLock(f)
 	if err != nil {
 		f.Close()
-		return nil, wrap(err, classifyFile, op, path)
+		return nil, err
 	}
 	if !ok {
 		defer f.Close()
-		return nil, fail(house.ErrBusy, op, path, "%s is using this house; close it there, or use another file", holder(f))
+		return nil, &house.Error{Kind: house.ErrBusy, Op: op, Key: path, Message: holder(f) + " is using this house; close it there, or use another file"}
 	}
 	_ = f.Truncate(0)
 	_, _ = f.WriteAt([]byte(strconv.Itoa(os.Getpid())+"\n"), 0) // for people; the lock holds without it
-	return &lock{f}, nil
+	return &Lock{f}, nil
 }
 
 func holder(f *os.File) string {
@@ -43,4 +43,5 @@ func holder(f *os.File) string {
 	return fmt.Sprintf("another process, number %d,", pid)
 }
 
-func (l *lock) release() { l.f.Close() }
+// Release gives the lock back.
+func (l *Lock) Release() { l.f.Close() }

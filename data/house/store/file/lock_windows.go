@@ -1,4 +1,4 @@
-package store
+package file
 
 import (
 	"errors"
@@ -19,8 +19,8 @@ func tryLock(f *os.File) (bool, error) {
 	return err == nil, err
 }
 
-// syncDir does nothing: folders cannot be synced here, names are journalled.
-func syncDir(string) error { return nil }
+// SyncDir does nothing: folders cannot be synced here, names are journalled.
+func SyncDir(string) error { return nil }
 
 // names is the number of names that a file has; what the system says of a path
 // does not tell.

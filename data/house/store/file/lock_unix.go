@@ -1,6 +1,6 @@
 //go:build unix
 
-package store
+package file
 
 import (
 	"os"
@@ -17,8 +17,8 @@ func tryLock(f *os.File) (bool, error) {
 	return err == nil, err
 }
 
-// syncDir makes new names in a folder durable.
-func syncDir(path string) error {
+// SyncDir makes new names in a folder durable.
+func SyncDir(path string) error {
 	d, err := os.Open(path)
 	if err != nil {
 		return err
