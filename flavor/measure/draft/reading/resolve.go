@@ -65,15 +65,44 @@ func (r *resolver) note(n string) {
 // and service. It fails only with the failure of the finder, wrapped; what is
 // wrong with the draft is in the reading.
 //
-// Where a draft may be parsed in two ways, the one with fewer faults is meant.
+// Where a draft may be parsed in two ways, the one with fewer faults is meant. What
+// cannot be read as a list is read as a text that runs on, if nothing is left over then.
 func Resolve(d draft.Draft, f Finder) (Reading, error) {
 	out, err := resolve(d, f)
-	if err != nil || !d.Led || len(out.Faults) == 0 {
+	if err != nil || len(out.Faults) == 0 {
 		return out, err
 	}
-	if other, err := resolve(d.Plainly(), f); err != nil || len(other.Faults) < len(out.Faults) {
-		return other, err
+	if d.Led {
+		if other, err := resolve(d.Plainly(), f); err != nil || len(other.Faults) < len(out.Faults) {
+			out = other
+			if err != nil || len(out.Faults) == 0 {
+				return out, err
+			}
+		}
 	}
+	return onward(d, out, f)
+}
+
+// onward reads a draft as a text that runs on, and returns what was read before if that
+// leaves anything open.
+func onward(d draft.Draft, before Reading, f Finder) (Reading, error) {
+	if d.PoursOnly() || len(d.String()) > mostRunning {
+		return before, nil
+	}
+	b := newBook(f)
+	list, passed, ok := asList(d.String(), b)
+	if !ok || b.err != nil {
+		return before, b.err
+	}
+	out, err := resolve(draft.Parse(list), f)
+	if err != nil || len(out.Faults) > 0 {
+		return before, err
+	}
+	notes := []string{"the text runs on; it is read as these lines: “" + strings.ReplaceAll(list, "\n", " / ") + "”"}
+	for _, p := range passed {
+		notes = append(notes, "“"+p+"” is skipped")
+	}
+	out.Spec.Notes = append(notes, out.Spec.Notes...)
 	return out, nil
 }
 

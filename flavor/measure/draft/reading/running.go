@@ -1,0 +1,492 @@
+package reading
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// A text that runs on, spoken or typed without a sign between one pour and the next,
+// is no list of lines. Here it is parted by its amounts alone: an amount, and the words
+// behind it up to the next amount, sign, or word of making, are a pour. What is left
+// over must say how the drink is made, or nothing that is poured. The parts are read
+// again as a list, by the rules of any other draft, so that only the parting is looser.
+
+// leastRunning is how many pours a text that runs on has on one of its lines.
+const leastRunning = 2
+
+// mostRunning is how long a text that runs on is at most, in bytes.
+const mostRunning = 1000
+
+// restraints are words of second thoughts, of choices and of several drinks at once:
+// who reads by amounts alone would miss what they change.
+var restraints = token.Words(`no not none sorry instead or sub was were without hang wait actually maybe optional split each equal equally double doubled halve half-half per was except
+minus skip less more ratio parts either both same again times x serves batch scale total then-again lo oh oops correction changed replace swap`)
+
+// asides are words around the pours that change nothing about them.
+var asides = token.Words(`and then plus with also that's thats please pls plz cheers thanks ta ok okay so right use do just make it's its it is a an the of to in into on up over for me you your we i go get grab take put pour add
+bit little nice like um uh er well hey hi yo mate so that this one some give them him her`)
+
+// tops begin what is filled up with, without an amount.
+var tops = token.Words(`top topped fill filled lengthen lengthened finish finished`)
+
+// running is a text that runs on, while it is parted.
+type running struct {
+	text   string
+	toks   []token.Token
+	book   *book
+	name   string
+	pours  []string
+	making []string
+	laid   []string
+	passed []string
+}
+
+// asList returns the text of a draft that runs on as a list of lines, and what of it was
+// passed over; false if it cannot be parted without a guess.
+func asList(text string, b *book) (list string, passed []string, ok bool) {
+	r := &running{text: text, book: b}
+	most := 0
+	for _, line := range strings.Split(text, "\n") {
+		from := 0
+		if len(r.toks) > 0 {
+			from = r.toks[len(r.toks)-1].End
+		}
+		at := from + strings.Index(text[from:], line)
+		r.toks = append(r.toks, token.Token{Kind: token.Mark, Start: at, End: at, Text: ";"})
+		before := len(r.toks)
+		r.toks = token.Lex(r.toks, text, at, at+len(line))
+		r.toks = append(r.toks[:before:before], inFigures(r.toks[before:])...)
+		n := 0
+		for i := before; i < len(r.toks); i++ {
+			if r.amountAt(i) {
+				n++
+			}
+		}
+		most = max(most, n)
+	}
+	if most < leastRunning || !r.part() || len(r.pours) < leastRunning {
+		return "", nil, false
+	}
+	lines := r.pours
+	if r.name != "" {
+		lines = append([]string{draft.NamePrefix + " " + r.name}, lines...)
+	}
+	if len(r.making) > 0 {
+		lines = append(lines, strings.Join(r.making, ", "))
+	}
+	if len(r.laid) > 0 {
+		lines = append(lines, "garnish: "+strings.Join(r.laid, ", "))
+	}
+	return strings.Join(lines, "\n"), r.passed, true
+}
+
+// amountAt reports whether an amount of something poured stands at i: no count of
+// seconds or turns, no ordinal, no strength.
+func (r *running) amountAt(i int) bool {
+	t := &r.toks[i]
+	if t.Kind != token.Numeral || i+1 >= len(r.toks) || r.toks[i+1].Kind != token.Word {
+		return false
+	}
+	next := r.toks[i+1].Text
+	return !serving.DegreeWords[next] && !countWords[next] && !(r.toks[i+1].Glued && ordinals[next])
+}
+
+var (
+	ordinals   = token.Words(`st nd rd th`)
+	countWords = token.Words(`x secs turns times lift lifts stirs shakes proof year years yr yo`)
+)
+
+// part parts the tokens, one stretch without a sign in it after the other; it is false
+// where something is left that may be poured.
+func (r *running) part() bool {
+	begun := -1 // where the first pour starts
+	for from := 0; from < len(r.toks); {
+		end := from
+		for end < len(r.toks) && r.toks[end].Kind != token.Mark {
+			end++
+		}
+		switch first := r.firstPour(from, end); {
+		case from == end || r.amountAgain(from, end):
+		case first < 0 && begun < 0:
+		case first < 0:
+			if !r.remark(r.toks[from:end]) {
+				return false
+			}
+		default:
+			if begun < 0 {
+				begun = first
+				if r.amountLast(from, end) > from {
+					begun = from
+				}
+			} else if first > from && r.amountLast(from, end) < 0 && !r.remark(r.toks[from:first]) {
+				return false
+			}
+			if !r.stretch(from, first, end) {
+				return false
+			}
+		}
+		from = end + 1
+	}
+	return begun >= 0 && r.lead(r.toks[:begun]) && r.namePoured()
+}
+
+// firstPour returns where the first pour starts between two tokens, below 0 if none does.
+func (r *running) firstPour(from, end int) int {
+	for i := from; i < end; i++ {
+		if r.startsPour(i) || i == r.amountLast(from, end) {
+			return i
+		}
+	}
+	return -1
+}
+
+// amountLast returns where the only amount of a stretch stands that ends with it, "lime
+// juice 30 ml"; below 0 if it does not.
+func (r *running) amountLast(from, end int) int {
+	at := -1
+	for i := from; i < end; i++ {
+		if r.toks[i].Kind == token.Numeral {
+			if t := &r.toks[i]; at >= 0 || !strings.ContainsAny(r.text[t.Start:t.End], "0123456789½¼¾⅓⅔") && t.Value < teens["thirteen"] {
+				return -1
+			}
+			at = i
+		}
+	}
+	if at <= from {
+		return -1
+	}
+	if _, n := entry.UnitAt(r.toks[at+1 : end]); at+1+n == end {
+		return at
+	}
+	return -1
+}
+
+// amountAgain reports whether a stretch in brackets says an amount in another unit.
+func (r *running) amountAgain(from, end int) bool {
+	if from == 0 || !r.toks[from-1].Is("(") || end == from || r.toks[from].Kind != token.Numeral {
+		return false
+	}
+	_, n := entry.UnitAt(r.toks[from+1 : end])
+	return n > 0 && from+1+n == end && len(r.pours) > 0
+}
+
+// stretch takes the pours of a stretch, the first of which starts at first.
+func (r *running) stretch(from, first, end int) bool {
+	if at := r.amountLast(from, end); at > from {
+		name := token.OneLine(r.text[r.toks[from].Start:r.toks[at-1].End])
+		r.pours = append(r.pours, token.OneLine(r.text[r.toks[at].Start:r.toks[end-1].End])+" "+name)
+		return true
+	}
+	for i := first; i < end; {
+		if !r.startsPour(i) {
+			next := i
+			for next < end && !r.startsPour(next) {
+				next++
+			}
+			if !r.remark(r.toks[i:next]) {
+				return false
+			}
+			i = next
+			continue
+		}
+		stop := r.pourEnd(i)
+		if stop == 0 {
+			return false
+		}
+		r.pours = append(r.pours, r.written(i, stop))
+		i = stop
+	}
+	return true
+}
+
+// startsPour reports whether an amount, or a word that fills up, stands at i with a
+// name behind it.
+func (r *running) startsPour(i int) bool {
+	if r.amountAt(i) {
+		return true
+	}
+	return r.toks[i].Kind == token.Word && tops[r.toks[i].Text] && r.topFrom(i) > 0
+}
+
+// topFrom returns where the name begins of what fills a drink up, 0 if none follows.
+func (r *running) topFrom(i int) int {
+	with := false
+	for i++; i < len(r.toks) && r.toks[i].Kind == token.Word; i++ {
+		switch w := r.toks[i].Text; {
+		case w == "with":
+			with = true
+		case w == "it" || w == "up" || w == "off" || w == "the" || w == "a" || w == "some":
+		default:
+			f := r.book.find(w, place{unit: "top", topped: true})
+			if with || f.fault == nil {
+				return i
+			}
+			return 0
+		}
+	}
+	return 0
+}
+
+// pourEnd returns where the pour ends that starts at i, 0 if it has no name.
+func (r *running) pourEnd(i int) int {
+	at := i + 1
+	if !r.amountAt(i) {
+		at = r.topFrom(i)
+	} else if _, n := entry.UnitAt(r.toks[at:]); n > 0 {
+		at += n
+	} else if _, other := entry.Measures[r.toks[at].Text]; other {
+		at++
+	}
+	for at < len(r.toks) && (r.toks[at].Text == "of" || r.toks[at].Text == "the" || r.toks[at].Text == "a") {
+		at++
+	}
+	end := at
+	for end < len(r.toks) && r.toks[end].Kind == token.Word && !(end > at && r.ends(end, at)) {
+		end++
+	}
+	if end == at {
+		return 0
+	}
+	return end
+}
+
+// ends reports whether the name that began at from is over before the word at i.
+func (r *running) ends(i, from int) bool {
+	w := r.toks[i].Text
+	if asides[w] || restraints[w] || tops[w] || serving.StepVerbs[w] || entry.GarnishAfter(r.toks[i:]) > 0 {
+		return true
+	}
+	_, n := serving.TermAt(r.wordsAt(i))
+	if n == 0 {
+		return false
+	}
+	_, _, whole := r.book.named(r.text[r.toks[from].Start:r.toks[i+n-1].End])
+	return !whole
+}
+
+// wordsAt returns the words from i on that may say how a drink is made.
+func (r *running) wordsAt(i int) []string {
+	var out []string
+	for ; i < len(r.toks) && r.toks[i].Kind == token.Word && len(out) < serving.LongestTerm; i++ {
+		out = append(out, r.toks[i].Text)
+	}
+	return out
+}
+
+// written returns the pour from i to end as a line of a list.
+func (r *running) written(i, end int) string {
+	t := &r.toks[i]
+	if !r.amountAt(i) {
+		return "top " + token.OneLine(r.text[r.toks[r.topFrom(i)].Start:r.toks[end-1].End])
+	}
+	amount := token.OneLine(r.text[t.Start:t.End])
+	if !strings.ContainsAny(amount, "0123456789½¼¾⅓⅔") {
+		amount = token.Decimals(t.Value)
+	}
+	return amount + " " + token.OneLine(r.text[r.toks[i+1].Start:r.toks[end-1].End])
+}
+
+// mostLead is the most words before the first amount that may be a name.
+const mostLead = 8
+
+// lead takes what stands before the first amount: the name of the drink, or words that
+// say nothing.
+func (r *running) lead(toks []token.Token) bool {
+	toks = entry.TrimMarks(toks)
+	if len(toks) == 0 {
+		return true
+	}
+	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
+	words := 0
+	for i := range toks {
+		if restraints[toks[i].Text] && toks[i].Text != "more" && toks[i].Text != "or" {
+			return false
+		}
+		if toks[i].Kind == token.Word {
+			words++
+		}
+	}
+	if s := serving.Read(toks); s.States() && len(s.Unknown) == 0 {
+		r.making = append(r.making, written)
+		return true
+	}
+	if last := &toks[len(toks)-1]; len(toks) > 1 && last.Text == "with" { // "hot punch w/ 30 rum"
+		return r.lead(toks[:len(toks)-1])
+	}
+	if words > mostLead || asides[toks[0].Text] {
+		r.passed = append(r.passed, written)
+		r.name = ""
+		return len(r.book.mentioned(written)) == 0
+	}
+	r.name = written
+	return true
+}
+
+// namePoured reports whether every ingredient that the name names is poured too: what is
+// not may be a pour that lacks its amount.
+func (r *running) namePoured() bool {
+	if r.name == "" {
+		return true
+	}
+	poured := strings.Join(r.pours, "\n")
+	all := r.book.mentioned(poured)
+	for _, p := range r.book.mentioned(r.name) {
+		found := false
+		for _, q := range all {
+			found = found || q == p || q.Class == p.Class
+		}
+		if !found {
+			return false
+		}
+	}
+	return true
+}
+
+// toTheTop ends what a drink is filled up with: "cola to the brim".
+var toTheTop = []string{"to the top", "to the brim", "to the rim", "to top", "to fill", "on top", "to finish", "top up", "top"}
+
+// filled takes a stretch that says what fills the drink up, and is false if none does.
+func (r *running) filled(toks []token.Token) bool {
+	written := token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End])
+	for _, end := range toTheTop {
+		if name, ok := strings.CutSuffix(strings.ToLower(written), " "+end); ok {
+			r.pours = append(r.pours, "top "+written[:len(name)])
+			return true
+		}
+	}
+	return false
+}
+
+// remark takes words that state no amount: words of making, what is laid on the drink,
+// and words that say nothing. It is false where they may speak of a pour.
+func (r *running) remark(toks []token.Token) bool {
+	if r.filled(toks) {
+		return true
+	}
+	var unknown []token.Token
+	for i := 0; i < len(toks); i++ {
+		if restraints[toks[i].Text] {
+			if _, n := serving.TermAt(wordsOf(toks[i:])); n < 2 {
+				return false
+			}
+		}
+	}
+	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
+	s := serving.Read(toks)
+	for _, t := range s.Unknown {
+		if !asides[t.Text] && !serving.StepVerbs[t.Text] && !entry.Joins[t.Text] {
+			unknown = append(unknown, t)
+		}
+	}
+	if len(unknown) == 0 {
+		if s.States() {
+			r.making = append(r.making, plainly(toks))
+		}
+		return true
+	}
+	left := unknown[0].Text
+	for _, t := range unknown[1:] {
+		left += " " + t.Text
+	}
+	served := len(r.making) > 0
+	for _, p := range r.book.mentioned(left) {
+		if !p.Class.Solid() || !served && pressed(left) != "" {
+			return false
+		}
+	}
+	if s.States() {
+		r.making = append(r.making, saidBy(&s))
+	}
+	if len(r.book.mentioned(left)) > 0 || entry.EndsLaid(unknown) {
+		r.laid = append(r.laid, left)
+		return true
+	}
+	r.passed = append(r.passed, written)
+	return true
+}
+
+// saidBy returns what was understood of words of making.
+func saidBy(s *serving.Said) string {
+	var out []string
+	for _, w := range []string{string(s.Method), string(s.Service), s.Glass} {
+		if w != "" {
+			out = append(out, w)
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// plainly returns words of making without the asides among them.
+func plainly(toks []token.Token) string {
+	s := serving.Read(toks)
+	return saidBy(&s)
+}
+
+func wordsOf(toks []token.Token) []string {
+	var out []string
+	for i := range toks {
+		if toks[i].Kind != token.Word || len(out) == serving.LongestTerm {
+			break
+		}
+		out = append(out, toks[i].Text)
+	}
+	return out
+}
+
+// tens and teens are the amounts in words that only a text that runs on writes.
+var (
+	teens = map[string]float64{"thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19}
+	tens  = map[string]float64{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+)
+
+// inFigures makes numerals of whole numbers in words, from one to ninety-nine.
+func inFigures(toks []token.Token) []token.Token {
+	out := make([]token.Token, 0, len(toks))
+	for i := 0; i < len(toks); i++ {
+		value, n := wholeAt(toks[i:])
+		if n == 0 {
+			out = append(out, toks[i])
+			continue
+		}
+		last := toks[i+n-1]
+		out = append(out, token.Token{Kind: token.Numeral, Start: toks[i].Start, End: last.End, Value: value, Text: token.Decimals(value)})
+		i += n - 1
+	}
+	return out
+}
+
+// wholeAt reads a whole number in words and how many tokens it takes, 0 if none stands
+// there.
+func wholeAt(toks []token.Token) (value float64, n int) {
+	if toks[0].Kind != token.Word {
+		return 0, 0
+	}
+	first, second, hyphened := strings.Cut(toks[0].Text, "-")
+	ten := tens[first]
+	ones := func(w string) float64 {
+		if v := token.NumberWords[w]; v < 10 {
+			return v
+		}
+		return 0
+	}
+	switch {
+	case ten > 0 && hyphened && ones(second) > 0:
+		return ten + ones(second), 1
+	case hyphened:
+		return 0, 0
+	case ten > 0 && len(toks) > 1 && toks[1].Kind == token.Word && ones(toks[1].Text) > 0:
+		return ten + ones(toks[1].Text), 2
+	case ten > 0:
+		return ten, 1
+	case teens[first] > 0:
+		return teens[first], 1
+	}
+	if v := token.NumberWords[first]; v > 1 && len(toks) > 1 && toks[1].Kind == token.Word || v == 1 && entry.UnitWordsAt(toks[1:min(len(toks), 2)]) {
+		return v, 1 // "five maraschino", but "one" alone stands for a drink
+	}
+	return 0, 0
+}
