@@ -43,6 +43,7 @@ type running struct {
 	making []string
 	laid   []string
 	passed []string
+	open   bool // something that says nothing known stands above a pour: it may be one
 }
 
 // asList returns the text of a draft that runs on as a list of lines, and what of it was
@@ -170,8 +171,8 @@ func (r *running) amountAgain(from, end int) bool {
 	if from == 0 || !r.toks[from-1].Is("(") || end == from || r.toks[from].Kind != token.Numeral {
 		return false
 	}
-	_, n := entry.UnitAt(r.toks[from+1 : end])
-	return n > 0 && from+1+n == end && len(r.pours) > 0
+	u, n := entry.UnitAt(r.toks[from+1 : end])
+	return n > 0 && from+1+n == end && len(r.pours) > 0 && u.Jigger()
 }
 
 // stretch takes the pours of a stretch, the first of which starts at first.
@@ -179,7 +180,7 @@ func (r *running) stretch(from, first, end int) bool {
 	if at := r.amountLast(from, end); at > from {
 		name := token.OneLine(r.text[r.toks[from].Start:r.toks[at-1].End])
 		r.pours = append(r.pours, token.OneLine(r.text[r.toks[at].Start:r.toks[end-1].End])+" "+name)
-		return true
+		return !r.open
 	}
 	for i := first; i < end; {
 		if !r.startsPour(i) {
@@ -194,7 +195,7 @@ func (r *running) stretch(from, first, end int) bool {
 			continue
 		}
 		stop := r.pourEnd(i)
-		if stop == 0 {
+		if stop == 0 || r.open {
 			return false
 		}
 		r.pours = append(r.pours, r.written(i, stop))
@@ -240,9 +241,16 @@ func (r *running) pourEnd(i int) int {
 		at += n
 	} else if _, other := entry.Measures[r.toks[at].Text]; other {
 		at++
+	} else if r.toks[at].Glued { // "5Oml"
+		return 0
 	}
 	for at < len(r.toks) && (r.toks[at].Text == "of" || r.toks[at].Text == "the" || r.toks[at].Text == "a") {
 		at++
+	}
+	if at < len(r.toks) && r.toks[at].Kind == token.Word {
+		if _, n := serving.TermAt(r.wordsAt(at)); n > 1 { // "1 dry shake"
+			return 0
+		}
 	}
 	end := at
 	for end < len(r.toks) && r.toks[end].Kind == token.Word && !(end > at && r.ends(end, at)) {
@@ -406,6 +414,7 @@ func (r *running) remark(toks []token.Token) bool {
 		return true
 	}
 	r.passed = append(r.passed, written)
+	r.open = true
 	return true
 }
 
