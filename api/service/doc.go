@@ -16,5 +16,5 @@
 // Everything here is derived from the store and kept in memory, so a program
 // that stops between a write and its effect has nothing to fix: the next start
 // reads the store. The part of the index that the house decides carries the
-// [Version] of the bottles and makings it was made from.
+// [records.Version] of the bottles and makings it was made from.
 package service
