@@ -71,7 +71,7 @@ func Measured(t *token.Token) bool {
 }
 
 // rimWords stand before "rim" and say what it is dressed with.
-var rimWords = token.Words(`salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
+var rimWords = token.Words(`fine coarse salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
 
 // rimFrom reports whether what follows a pour without a sign is its rim, or follows
 // a rim: "1/2 oz lime salt rim highball".

@@ -377,7 +377,8 @@ func (r *reader) remarkFrom(n int, toks []token.Token) []token.Token {
 // states how much.
 func saltAlone(p *piece) bool {
 	toks := entry.TrimMarks(p.toks)
-	return p.pour.Shape == entry.ShapeName && len(toks) == 1 && salts[toks[0].Text]
+	n := len(toks)
+	return p.pour.Shape == entry.ShapeName && (n == 1 || n == 2 && rimWords[toks[0].Text]) && salts[toks[n-1].Text]
 }
 
 // salts are words for salt, which dresses the rim where no amount is written.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
@@ -74,6 +75,11 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 		q.Whole = token.OneLine(text[name[0].Start:toks[at].End])
 	}
 	name = withoutHandful(name)
+	if n := len(name) - 1; q.Unit == "" && n > 0 { // "aromatic drops 3"
+		if u, ok := measure.ParseUnit(name[n].Text); ok && (u == flavor.Drop || u == flavor.Dash || u.Spoon()) {
+			q.Unit, q.UnitAt, name = u, Span{name[n].Start, name[n].End}, name[:n]
+		}
+	}
 	fixed := q.Unit
 	q.TakeNameOnly(text, name)
 	q.Unit = fixed

@@ -344,8 +344,16 @@ var (
 	peeled   = token.Words(`lime orange lemon grapefruit peel zest citrus`)
 )
 
+// handled are words for what is done to leaves and slices before they go in.
+var handled = token.Words(`torn clapped slapped bruised spanked crushed muddled fresh washed picked chopped sliced halved peeled large small`)
+
 // takeTrailingUnit reads a counted unit, or a part of a fruit, at the end.
 func (p *Written) takeTrailingUnit(toks []token.Token) []token.Token {
+	if n := len(toks) - 2; n > 1 && toks[n].Is(",") && handled[toks[n+1].Text] { // "2 basil leaves, torn"
+		if rest := p.takeTrailingUnit(toks[:n]); len(rest) < n {
+			return rest
+		}
+	}
 	last := len(toks) - 1
 	if last == 0 || toks[last].Kind != token.Word {
 		return toks

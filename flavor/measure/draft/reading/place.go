@@ -171,8 +171,14 @@ func (b *book) find(name string, pl place) found {
 	if at := dashed.FindStringIndex(name); at != nil {
 		return b.findParted(name[:at[0]]+", "+name[at[1]:], pl)
 	}
-	if strings.Contains(name, ",") {
-		return b.findParted(name, pl)
+	if at := strings.IndexByte(name, ','); at >= 0 {
+		f := b.findParted(name, pl)
+		if open := strings.IndexByte(name, '('); f.fault != nil && open >= 0 && open < at { // "tea (cold, strong)"
+			if bare, ok := b.withoutBrackets(name, pl); ok {
+				return bare
+			}
+		}
+		return f
 	}
 	plain := strip(name)
 	if strings.EqualFold(plain[len(plain)-1], "rosé") && pl.volume() { // without its accent it is the flower too

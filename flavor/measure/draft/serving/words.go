@@ -168,7 +168,9 @@ var terms = func() map[string][]phrase {
 	}
 	for _, g := range glassTerms {
 		for _, w := range g.words {
-			put(w, term{Glass: g.glass, Service: g.service, weak: true})
+			t := term{Glass: g.glass, Service: g.service, weak: true}
+			put(w, t)
+			put("frozen "+w, t) // cold from the freezer, and no frozen drink
 		}
 	}
 	for _, list := range m {
