@@ -224,10 +224,7 @@ func fixOf(f balance.Fix) Fix {
 }
 
 func changeOf(c balance.Change) Change {
-	out := Change{ID: c.Profile.ID, Name: c.Profile.Name, FromML: round(c.FromML, digitsML), ToML: round(c.ToML, digitsML)}
-	if c.FromML > 0 {
-		out.From = measure.FormatAmount(c.From, c.Unit)
-	}
+	out := Change{ID: c.Profile.ID, Name: c.Profile.Name, From: c.Before(), FromML: round(c.FromML, digitsML), ToML: round(c.ToML, digitsML)}
 	if c.ToML > 0 {
 		out.To = measure.FormatAmount(c.To, c.Unit)
 	}

@@ -7,6 +7,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
 )
 
 // What a drink looks like and how salty it is, common practice: red bitter
@@ -45,4 +48,12 @@ func TestFinishedIsSensed(t *testing.T) {
 
 	long := ask("2 oz vodka\n4 oz soda water\nbuild, long")
 	assert.Greater(t, long.Carbonation, 3.0)
+}
+
+// A change says what was poured in its own unit, though it is mended in another.
+func TestAChangeIsToldInTheUnitOfItsPour(t *testing.T) {
+	p := &flavor.Profile{ID: "salt", Name: "salt"}
+	got := changeOf(balance.Change{Profile: p, From: 1, FromUnit: flavor.Teaspoon, FromML: 2.7, To: 1, Unit: flavor.Pinch, ToML: 0.1})
+	assert.Equal(t, "1 tsp", got.From)
+	assert.Equal(t, "1 pinch", got.To)
 }

@@ -103,3 +103,20 @@ func TestNoRiffLeavesHalfABalance(t *testing.T) {
 		assert.LessOrEqual(t, sweet, 15.0, res.Riffs[i].Text)
 	}
 }
+
+// What has no alcohol goes in by the measure of the spirit that it stands for, though it
+// smells of less: common practice, no source.
+func TestASpiritWithoutAlcoholIsPouredByItsMeasure(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "60 ml gin\n150 ml tonic water\nbuild, long")
+	toward, err := wish.Parse([]string{"no alcohol"}, wish.NamesIn(b.Usual))
+	require.NoError(t, err)
+	free := b.Bottle(t, "alcohol-free juniper spirit")
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: []*flavor.Profile{free, b.Bottle(t, "tonic water")}})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	got := res.Riffs[0].Spec.Pours
+	i := slices.IndexFunc(got, func(p flavor.Pour) bool { return p.Profile.ID == free.ID })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, 60.0, got[i].ML)
+}

@@ -123,7 +123,9 @@ func Matched(old *flavor.Pour, it *Item, per *ratio.Equivalents) (flavor.Pour, b
 	}
 	switch it.Part {
 	case flavor.PartBase:
-		ml *= Ratio(per[ratio.Strong], it.Per[ratio.Strong])
+		if it.Profile.ABV.Value > flavor.NoAlcoholABV { // what has no alcohol is poured by the measure that it stands for
+			ml *= Ratio(per[ratio.Strong], it.Per[ratio.Strong])
+		}
 	case flavor.PartSweetener:
 		ml *= Ratio(per[ratio.Sweet], it.Per[ratio.Sweet])
 	case flavor.PartSour:
