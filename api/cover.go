@@ -39,6 +39,7 @@ type CoverAnswer struct {
 	ProvenBest    bool                       `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
 	Unbalanced    bool                       `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
 	Refused       Refused                    `json:"refused" doc:"How many ingredients could not be considered, and why"`
+	Notes         []string                   `json:"notes,omitempty" doc:"How the draft was read, where it leaves something open"`
 	CrossContact  string                     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
@@ -127,6 +128,7 @@ func AnswerCover(ctx context.Context, house *service.Snapshot, body CoverBody) (
 		Unbalanced:    r.Result.Unbalanced,
 		Refused:       Refused{ByAllergen: r.Refused.ByAllergen, NotInStock: r.Refused.NotInStock},
 		Instead:       insteadOf(r.Instead),
+		Notes:         r.Notes,
 	}
 	if c := r.Result.LeftOut; c != nil {
 		out := shown(*c)

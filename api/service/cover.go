@@ -41,6 +41,7 @@ type CoverAnswer struct {
 	Result  *cover.Result
 	Instead *Instead // what to offer if nothing keeps the drink; else nil
 	Refused lookup.Refused
+	Notes   []string // how the draft was read
 }
 
 // Instead is what to offer a guest whose drink nothing keeps.
@@ -73,7 +74,7 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 		return nil, err
 	}
 	defer leave()
-	a := &CoverAnswer{Missing: missing}
+	a := &CoverAnswer{Missing: missing, Notes: spec.Notes}
 	var shelf []*flavor.Profile
 	a.Result, shelf, a.Refused, err = s.coverSpec(inside, &spec, missing, guest, &r)
 	if err != nil {

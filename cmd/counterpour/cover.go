@@ -83,6 +83,9 @@ func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCauti
 		names[i] = m.Name
 	}
 	p.Line("Without %s", flavor.JoinAnd(names))
+	for _, n := range a.Notes {
+		p.Line("  note: %s", n)
+	}
 	showRemoved(p, a.Removed, a.Missing.Items, a.Unstated)
 	showVerdict(p, a.Near, a.ProvenBest, a.IfLabelClears)
 	showInstead(p, a)
