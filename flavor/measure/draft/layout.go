@@ -382,7 +382,7 @@ func saltAlone(p *piece) bool {
 }
 
 // salts are words for salt, which dresses the rim where no amount is written.
-var salts = token.Words(`salt sal salz sel sale tajin tajín`)
+var salts = token.Words(`salt sal salz sel sale`)
 
 // rimAhead reports whether a plus sign stands between two things that dress a rim:
 // "salt + chilli rim".

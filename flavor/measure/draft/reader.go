@@ -343,7 +343,7 @@ func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Toke
 		r.takeServing(n, at, fixed, false)
 		return
 	}
-	if s := serving.Read(toks); s.States() && s.Conflict == nil { // "quick shake", "rocks tajin"
+	if s := serving.Read(toks); s.States() && s.Conflict == nil { // "quick shake", "rocks chilli salt"
 		r.said.Merge(&s, true)
 	}
 	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
