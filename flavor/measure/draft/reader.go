@@ -187,8 +187,7 @@ func (r *reader) labelled(n int, span entry.Span, l entry.Label, rest []token.To
 		if r.d.Name != "" {
 			return false
 		}
-		r.setName(n, at)
-		r.d.Labelled = true
+		r.setLabelled(n, at)
 	default:
 		return false
 	}

@@ -18,8 +18,7 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		at := span
 		if len(rest) > 0 {
 			at.Start = rest[0].Start
-			r.setName(n, at)
-			r.d.Labelled = true
+			r.setLabelled(n, at)
 		}
 		return true
 	}
@@ -196,7 +195,6 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 	return true
 }
 
-// setName takes a stretch of the text as the name, but for a colon at its end.
 // titled returns how many pieces of a line are its title: none states an amount but for a
 // number, and a colon or a stop parts them from at least two pours. It is 0 if none are.
 func titled(text string, in []piece) int {
@@ -227,10 +225,17 @@ func titled(text string, in []piece) int {
 // untold reports whether a piece states no amount.
 func untold(p *piece) bool { return listed(p) || p.pour.Shape == entry.ShapeServing }
 
+// setName takes a stretch of the text as the name, but for a colon at its end.
 func (r *reader) setName(n int, at entry.Span) {
 	if bare := strings.TrimRight(r.text[at.Start:at.End], ": \t"); bare != "" {
 		at.End = at.Start + len(bare)
 	}
 	r.d.Name, r.d.NameAt = token.OneLine(r.text[at.Start:at.End]), at
+	r.entry(KindName, n, at)
+}
+
+// setLabelled takes what stands behind the label of a name, to the letter.
+func (r *reader) setLabelled(n int, at entry.Span) {
+	r.d.Name, r.d.NameAt, r.d.Labelled = token.OneLine(r.text[at.Start:at.End]), at, true
 	r.entry(KindName, n, at)
 }

@@ -38,7 +38,7 @@ shake, long
 
 // odd names read as something else unless they are marked.
 var oddNames = []string{"", "Halyard Sour", "2 oz gin", "-2 oz gin", "12 Mile Limit", "Two Hoots", "# hash", "- dash",
-	"name: x", "shake, up", "Top Hat", "1/0 oz x", "two\nlines", "1 lime", "½", "\u200bghost", "tab\tbed", "a dash of luck"}
+	"name: x", "shake, up", "Top Hat", "1/0 oz x", "two\nlines", "1 lime", "½", "\u200bghost", "tab\tbed", "a dash of luck", "A:"}
 
 // What Format writes, Parse and Resolve read as the same spec.
 func TestFormatRoundTrip(t *testing.T) {

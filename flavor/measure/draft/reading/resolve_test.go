@@ -232,12 +232,13 @@ func TestFirstLineWithAMeasureIsNoName(t *testing.T) {
 	assert.Contains(t, strings.Join(s.Notes, "\n"), "“Serves 2” is skipped")
 }
 
-// A colon after the name belongs to the line, not to the name.
+// A colon after the name belongs to the line, not to the name, unless a label says that
+// the name goes to the end of the line.
 func TestAColonAfterTheName(t *testing.T) {
-	for _, text := range []string{"Two Hoots:", "Two Hoots :", "Two Hoots", "name: Two Hoots:"} {
+	for text, want := range map[string]string{"Two Hoots:": "Two Hoots", "Two Hoots :": "Two Hoots", "Two Hoots": "Two Hoots", "name: Two Hoots:": "Two Hoots:"} {
 		s, err := resolveText(t, text+"\n50 ml gin\n25 ml lemon juice")
 		if assert.NoError(t, err, text) {
-			assert.Equal(t, "Two Hoots", s.Name, text)
+			assert.Equal(t, want, s.Name, text)
 		}
 	}
 }

@@ -111,6 +111,12 @@ func (t *task) counts() flavor.Unit {
 	return ""
 }
 
+// perhapsPoured reports whether a count of fruit may be its volume: "raspberry 15" beside
+// millilitres is no fifteen berries.
+func (t *task) perhapsPoured() bool {
+	return t.class() == flavor.ClassFruit && !t.line.Muddled && !t.line.Cut && t.amount >= leastMillis && !plural(t.line.Name)
+}
+
 // juicy reports whether the name is a fruit that is as likely to be its juice.
 func (t *task) juicy() bool {
 	p := t.base.profile
@@ -198,8 +204,8 @@ func (r *resolver) inferUnits() {
 			}
 		default:
 			u := t.counts()
-			if u == flavor.Piece && t.class() == flavor.ClassFruit && !t.line.Muddled && !t.line.Cut && t.amount >= leastMillis && !plural(t.line.Name) && r.metric(t) {
-				u = "" // "raspberry 15" beside millilitres is no fifteen berries
+			if u == flavor.Piece && t.perhapsPoured() && r.metric(t) {
+				u = ""
 			}
 			if u != "" {
 				t.setUnit(u, countNote(t, u))

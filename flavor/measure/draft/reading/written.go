@@ -12,7 +12,7 @@ func CountedBare(p *flavor.Pour) bool {
 		return false
 	}
 	t := task{line: &entry.Line{Name: p.Profile.Name}, base: found{profile: p.Profile}, amount: p.Amount}
-	return t.counts() == flavor.Piece
+	return t.counts() == flavor.Piece && !t.perhapsPoured()
 }
 
 // Movable reports whether the place would make another ingredient of the name,
