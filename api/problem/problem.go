@@ -120,6 +120,9 @@ func StatusOf(err error) (status int, detail string, known bool) {
 	}
 	var store *house.Error
 	if errors.As(err, &store) {
+		if errors.Is(err, house.ErrConflict) {
+			return http.StatusConflict, store.Message, true
+		}
 		for _, kind := range []error{house.ErrReadOnly, house.ErrNewer, house.ErrFull, house.ErrBusy, house.ErrUnavailable} {
 			if errors.Is(err, kind) {
 				return http.StatusServiceUnavailable, store.Message, false

@@ -13,6 +13,7 @@ import (
 	"counterpour/api/admission"
 	"counterpour/api/service"
 	"counterpour/api/service/fault"
+	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 )
@@ -40,6 +41,24 @@ func TestKinds(t *testing.T) {
 		}
 	}
 	p := Of(errors.New("the disk at /secret is full"), "body")
+	assert.Equal(t, http.StatusInternalServerError, p.Status)
+	assert.NotContains(t, p.Detail, "secret")
+}
+
+// What the store refuses is told in its own words; what broke in it is not.
+func TestStoreIsToldInItsWords(t *testing.T) {
+	for _, c := range []struct {
+		kind   error
+		status int
+	}{
+		{house.ErrConflict, http.StatusConflict}, {house.ErrFull, http.StatusServiceUnavailable}, {house.ErrReadOnly, http.StatusServiceUnavailable},
+		{house.ErrBusy, http.StatusServiceUnavailable}, {house.ErrUnavailable, http.StatusServiceUnavailable}, {house.ErrNewer, http.StatusServiceUnavailable},
+	} {
+		p := Of(&house.Error{Kind: c.kind, Op: "write", Message: "say this"}, "body")
+		assert.Equal(t, c.status, p.Status, c.kind)
+		assert.Equal(t, "say this", p.Detail, c.kind)
+	}
+	p := Of(&house.Error{Kind: house.ErrInternal, Op: "write", Message: "page 7 of /secret"}, "body")
 	assert.Equal(t, http.StatusInternalServerError, p.Status)
 	assert.NotContains(t, p.Detail, "secret")
 }

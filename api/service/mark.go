@@ -11,8 +11,8 @@ import (
 	"counterpour/flavor"
 )
 
-// markTries is how often a mark is tried when others mark the same thing at the
-// same moment.
+// markTries is how often a mark is tried when other servers of the house mark the same
+// thing at the same moment; on this one, one mark is made after the other.
 const markTries = 5
 
 // MarkRequest notes what happened behind the bar, all of it or nothing.
@@ -34,7 +34,8 @@ type Received struct {
 // received. What is back is there: if every bottle was counted as empty, the one
 // that is poured counts as full. To mark what is marked already changes nothing.
 // What is not in stock, what is out and back at once, and a drink or an ingredient
-// that the house does not know are faults.
+// that the house does not know are faults. It fails with [house.ErrConflict] if others
+// marked the same each time that it was tried.
 func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 	now := v.Now()
 	var faults flavor.Faults
@@ -53,6 +54,10 @@ func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 	if len(faults) > 0 {
 		return faults
 	}
+	if err := v.marking.Acquire(ctx, 1); err != nil {
+		return err
+	}
+	defer v.marking.Release(1)
 	var again error
 	for range markTries {
 		edits, err := v.marks(ctx, by, &r)
@@ -65,7 +70,7 @@ func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 		}
 		again = err
 	}
-	return again
+	return &house.Error{Kind: house.ErrConflict, Op: "mark", Message: "others mark the same at this moment; look at what is out, and mark again", Cause: again}
 }
 
 // inStock returns the ids of what names mean, each of which the house must keep;

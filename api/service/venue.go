@@ -8,6 +8,8 @@ import (
 	"sync/atomic"
 	"time"
 
+	"golang.org/x/sync/semaphore"
+
 	"counterpour/api/service/kitchen"
 	"counterpour/api/service/shared"
 	"counterpour/data/house"
@@ -24,6 +26,8 @@ type Venue struct {
 	now   atomic.Pointer[Snapshot]
 	turn  sync.Mutex   // one snapshot is made at a time
 	begun atomic.Int64 // how many were begun
+
+	marking *semaphore.Weighted // one mark is made after the other, so that none gives up on what this server does itself
 
 	renewed int64 // which of them is now; under turn
 
@@ -58,7 +62,8 @@ func openAt(ctx context.Context, p pace, base *kitchen.Kitchen, store house.Stor
 		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
 	}
 	following, stop := context.WithCancel(context.WithoutCancel(ctx))
-	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{}), watched: make(chan struct{}), pace: p}
+	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, marking: semaphore.NewWeighted(1),
+		listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{}), watched: make(chan struct{}), pace: p}
 	begun := time.Now()
 	v.current.Store(&begun)
 	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between

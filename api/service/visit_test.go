@@ -153,6 +153,38 @@ func TestVisitIsSafeForAll(t *testing.T) {
 	all.Wait()
 }
 
+// However many mark one bottle at the same moment, none is told to try again.
+func TestMarksOfACrowd(t *testing.T) {
+	r := testVisit(t)
+	var all sync.WaitGroup
+	for i := range 64 {
+		all.Go(func() {
+			for k := range 4 {
+				assert.NoError(t, r.Mark(t.Context(), testBy(), marked("mint", (i+k)%2 == 0)))
+			}
+		})
+	}
+	all.Wait()
+}
+
+// contested is a store in which others are always a moment earlier.
+type contested struct{ house.Store }
+
+func (contested) Write(context.Context, house.By, ...house.Edit) ([]house.Change, error) {
+	return nil, &house.Error{Kind: house.ErrNotFound, Op: "remove", Message: "there is no such record"}
+}
+
+// A mark that others forestall each time is a conflict, whatever the store said of it.
+func TestAMarkThatOthersForestall(t *testing.T) {
+	s := memory(t)
+	h, err := testKitchen(t).Catalogue.Demo()
+	require.NoError(t, err)
+	require.NoError(t, Fill(t.Context(), s, h, someone.At))
+	err = open(t, contested{s}).Visit().Mark(t.Context(), testBy(), marked("mint", true))
+	require.ErrorIs(t, err, house.ErrConflict)
+	assert.ErrorContains(t, err, "mark again")
+}
+
 // marked is a bottle that ran out, or is back.
 func marked(id string, out bool) MarkRequest {
 	if out {
