@@ -54,8 +54,9 @@ var allowedInFlavor = map[string][]string{
 	"measure/draft/serving":   {"flavor", "measure", "measure/draft/token"},
 	"measure/draft/entry":     {"flavor", "measure", "measure/draft/token", "measure/draft/serving"},
 	"measure/draft":           {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry"},
-	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft"},
-	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/reading"},
+	"measure/draft/naming":    {"flavor", "measure", "measure/draft/token", "measure/draft/serving"},
+	"measure/draft/reading":   {"flavor", "measure", "measure/draft/token", "measure/draft/serving", "measure/draft/entry", "measure/draft", "measure/draft/naming"},
+	"measure/draft/edit":      {"flavor", "measure", "measure/draft/token", "measure/draft/entry", "measure/draft", "measure/draft/naming", "measure/draft/reading"},
 	"measure/measuretest":     {"flavor"},
 	"measure/draft/drafttest": {"flavor", "measure", "measure/measuretest"},
 

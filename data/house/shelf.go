@@ -7,7 +7,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // Shelf finds profiles by id, name and alias. It reads names as they are
@@ -18,7 +18,7 @@ type Shelf struct {
 	byName map[string]*flavor.Profile
 }
 
-var _ reading.Finder = (*Shelf)(nil)
+var _ naming.Finder = (*Shelf)(nil)
 
 // NewShelf makes a shelf of profiles. Where two claim an id or a name, the
 // first one has it.

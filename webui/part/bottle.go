@@ -5,7 +5,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/webui/behind"
 	"counterpour/webui/words"
 )
@@ -22,7 +22,7 @@ type NearFinder struct {
 	left  int // searches
 }
 
-var _ reading.Placer = (*NearFinder)(nil)
+var _ naming.Placer = (*NearFinder)(nil)
 
 // NewNearFinder returns a finder over a bar and the shelf of its house.
 func NewNearFinder(bar behind.Bar, shelf *house.Shelf) *NearFinder {

@@ -12,7 +12,7 @@ import (
 	"counterpour/api/service/specbook"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/frame"
@@ -168,7 +168,7 @@ func (p *pages) readIn(r *http.Request, v *importPage, sent specForm, do string)
 	return nil
 }
 
-func (f *specForm) read(text string, finder reading.Finder) (*exchange.Reading, error) {
+func (f *specForm) read(text string, finder naming.Finder) (*exchange.Reading, error) {
 	switch f.ID {
 	case "csv":
 		return exchange.ReadSpecs(strings.NewReader(text), finder)

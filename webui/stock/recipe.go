@@ -13,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/mix"
 	"counterpour/webui/behind"
@@ -22,7 +23,7 @@ import (
 
 // readRecipe reads the parts of something house-made as the pours of a spec are
 // read, one a line.
-func readRecipe(text string, f reading.Finder) ([]house.Pour, error) {
+func readRecipe(text string, f naming.Finder) ([]house.Pour, error) {
 	for i, line := range strings.Split(text, "\n") {
 		if strings.HasPrefix(strings.TrimSpace(line), "#") {
 			return nil, lineFault(i+1, line, "a remark is not kept here; write it under how it is made")

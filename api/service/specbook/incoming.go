@@ -8,7 +8,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // Incoming is a spec that was read, held against the house.
@@ -76,7 +76,7 @@ type OnShelf struct {
 	Names Suggester
 }
 
-var _ reading.Placer = OnShelf{}
+var _ naming.Placer = OnShelf{}
 
 // Resolve finds the profile whose id, name or alias is written.
 func (n OnShelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {

@@ -7,11 +7,11 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // A reader of one form, with the names that are known.
-type reader func(io.Reader, reading.Finder) (*exchange.Reading, error)
+type reader func(io.Reader, naming.Finder) (*exchange.Reading, error)
 
 // readsSoundly holds a reader to this: whatever is read, nothing panics, and what
 // comes out is sound. Each seed is one that some reader takes, so that each reader
@@ -41,5 +41,5 @@ func FuzzReadStock(f *testing.F)   { readsSoundly(f, exchange.ReadStock) }
 func FuzzReadSpecs(f *testing.F)   { readsSoundly(f, exchange.ReadSpecs) }
 func FuzzReadRecipes(f *testing.F) { readsSoundly(f, exchange.ReadRecipes) }
 func FuzzReadJSON(f *testing.F) {
-	readsSoundly(f, func(in io.Reader, _ reading.Finder) (*exchange.Reading, error) { return exchange.ReadJSON(in) })
+	readsSoundly(f, func(in io.Reader, _ naming.Finder) (*exchange.Reading, error) { return exchange.ReadJSON(in) })
 }

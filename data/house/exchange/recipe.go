@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 )
 
@@ -95,7 +96,7 @@ type foreign struct {
 // ReadRecipes reads Recipe documents: one, a list, or a graph, among whatever
 // else the document holds. Method and service are looked for in the
 // instructions. Recipes are numbered from 1 in the order they appear.
-func ReadRecipes(r io.Reader, f reading.Finder) (*Reading, error) {
+func ReadRecipes(r io.Reader, f naming.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
@@ -144,7 +145,7 @@ func collect(text []byte, depth int, each func(foreign)) {
 	}
 }
 
-func (r *Reading) readRecipe(number int, d foreign, f reading.Finder) {
+func (r *Reading) readRecipe(number int, d foreign, f naming.Finder) {
 	name := first(texts(d.Name))
 	lines := texts(d.Ingredients)
 	if len(lines) == 0 {
@@ -217,7 +218,7 @@ func plain(s string) string {
 
 // readParts reads the ingredients and the instructions of a recipe as one draft.
 // Instructions that speak of what is poured already pour nothing more.
-func readParts(ingredients, instructions []string, f reading.Finder) (flavor.Spec, error) {
+func readParts(ingredients, instructions []string, f naming.Finder) (flavor.Spec, error) {
 	var text strings.Builder
 	for _, l := range ingredients {
 		text.WriteString(plain(l) + "\n")

@@ -18,7 +18,7 @@ import (
 	"counterpour/data/house/exchange/kinds"
 	"counterpour/data/house/exchange/numeral"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // Sheet is a list of bottles as somebody keeps it: which column holds what, and
@@ -101,7 +101,7 @@ type sheetReader struct {
 // with their signs, sizes with their units, headings between the rows. Over
 // bottles that are there, what has no column stays as it is. It fails only if
 // there is nothing to read.
-func ReadSheet(r io.Reader, f reading.Finder, there []house.Bottle, settled Settled) (*Sheet, error) {
+func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settled) (*Sheet, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err

@@ -7,7 +7,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 )
 
@@ -39,7 +39,7 @@ func WriteSpecs(w io.Writer, specs []house.Spec) error {
 
 // ReadSpecs reads specs from CSV. A spec with a bad row is bad as a whole: half
 // a drink is none. The finder is as in [ReadStock].
-func ReadSpecs(r io.Reader, f reading.Finder) (*Reading, error) {
+func ReadSpecs(r io.Reader, f naming.Finder) (*Reading, error) {
 	out := &Reading{}
 	t, err := readTable(r, SpecColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
 	if err != nil {
@@ -61,7 +61,7 @@ type gatherer struct {
 	spoil bool
 }
 
-func (g *gatherer) row(row tableRow, l *line, f reading.Finder) {
+func (g *gatherer) row(row tableRow, l *line, f naming.Finder) {
 	id, name := l.word("id"), l.text("name")
 	if id == "" {
 		id = house.IDOf(house.KindSpec, name)
@@ -130,7 +130,7 @@ func (g *gatherer) end() {
 }
 
 // ingredient reads an id or a name.
-func (l *line) ingredient(f reading.Finder) string {
+func (l *line) ingredient(f naming.Finder) string {
 	w := l.word("ingredient")
 	if w == "" {
 		l.fail("ingredient: is empty; write an id or a name")

@@ -7,7 +7,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // StockColumns are the columns of a stock file, in the order they are written.
@@ -43,11 +43,11 @@ func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error 
 
 // ReadStock reads bottles from a stock file, as [ReadSheet] does. The finder
 // turns names of ingredients into ids; without one they must be ids.
-func ReadStock(r io.Reader, f reading.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
+func ReadStock(r io.Reader, f naming.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
 
 // ReadStockOver is [ReadStock] for a house that has bottles: what a file has no
 // column for stays as it is in the bottle of that id. An empty field is empty.
-func ReadStockOver(r io.Reader, f reading.Finder, there []house.Bottle) (*Reading, error) {
+func ReadStockOver(r io.Reader, f naming.Finder, there []house.Bottle) (*Reading, error) {
 	s, err := ReadSheet(r, f, there, Settled{})
 	if err != nil {
 		return nil, err

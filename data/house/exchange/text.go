@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/edit"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 )
 
@@ -26,7 +27,7 @@ func WriteText(w io.Writer, specs []flavor.Spec) error {
 // ReadText reads one spec or several from text that was pasted, blank lines
 // between them. A blank line after the name, or before the method, does not
 // end a spec. Bad ones are numbered by the line they start on.
-func ReadText(r io.Reader, f reading.Finder) (*Reading, error) {
+func ReadText(r io.Reader, f naming.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
 		return nil, err
@@ -41,7 +42,7 @@ func ReadText(r io.Reader, f reading.Finder) (*Reading, error) {
 	return out.done(), nil
 }
 
-func (r *Reading) readText(b block, f reading.Finder) {
+func (r *Reading) readText(b block, f naming.Finder) {
 	name := strings.TrimSpace(b.lines[0])
 	spec, err := reading.Read(strings.Join(b.lines, "\n"), f)
 	if err != nil {

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure/draft/reading"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // Kind is what a bottle was taken for.
@@ -22,7 +22,7 @@ type Kind struct {
 
 // Listed is a finder beside all that it may find, for one that lists nothing.
 type Listed struct {
-	reading.Finder
+	naming.Finder
 	All []*flavor.Profile
 }
 
@@ -36,14 +36,14 @@ const maxOthers = 5
 // wider word, such as amaro, is taken for the usual one of its kind and marked as
 // supposed.
 type Finder struct {
-	finder   reading.Finder
+	finder   naming.Finder
 	profiles []*flavor.Profile
 	classes  map[string]flavor.Class // by the normalised word
 }
 
 // New returns a finder of kinds over one of names, which may list all that it finds
 // (see [Listed]). A nil one knows nothing.
-func New(f reading.Finder) *Finder {
+func New(f naming.Finder) *Finder {
 	k := &Finder{finder: f, classes: map[string]flavor.Class{}}
 	for _, c := range flavor.Classes() {
 		k.classes[flavor.NormaliseName(string(c))] = c
@@ -70,7 +70,7 @@ func (k *Finder) Named(written string) (p *flavor.Profile, how flavor.MatchHow, 
 	if k.finder == nil || strings.TrimSpace(written) == "" {
 		return nil, "", false
 	}
-	if placer, can := k.finder.(reading.Placer); can {
+	if placer, can := k.finder.(naming.Placer); can {
 		return placer.Named(written)
 	}
 	p, m, err := k.finder.Resolve(written)
@@ -123,7 +123,7 @@ func (k *Finder) others(written string, p *flavor.Profile) []string {
 			out = append(out, name)
 		}
 	}
-	if placer, ok := k.finder.(reading.Placer); ok {
+	if placer, ok := k.finder.(naming.Placer); ok {
 		for _, name := range placer.Suggest(written, func(q *flavor.Profile) bool { return q.Class == p.Class }) {
 			take(name)
 		}
@@ -265,7 +265,7 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 
 // Near offers names for what nobody is called.
 func (k *Finder) Near(written string) []string {
-	if placer, ok := k.finder.(reading.Placer); ok && strings.TrimSpace(written) != "" {
+	if placer, ok := k.finder.(naming.Placer); ok && strings.TrimSpace(written) != "" {
 		return placer.Suggest(written, nil)
 	}
 	return nil

@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/reading"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -111,7 +112,7 @@ func formatPour(p *flavor.Pour, first, again bool) string {
 	}
 	// The name would be read as another in this place: say what it is.
 	if p.Profile != nil {
-		return strings.TrimSuffix(plain, name) + name + " (" + reading.PlainMark + ")"
+		return strings.TrimSuffix(plain, name) + name + " (" + naming.PlainMark + ")"
 	}
 	return plain
 }
@@ -142,7 +143,7 @@ func readsAs(line string, p *flavor.Pour, name string, first bool) bool {
 	if l.Unit != p.Unit && !(l.Unit == "" && p.Unit == flavor.Piece && reading.CountedBare(p)) {
 		return false
 	}
-	return !reading.Movable(name, p)
+	return !naming.Movable(name, p)
 }
 
 // naturalLines are the ways to write p that a bartender would prefer.

@@ -11,6 +11,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -34,7 +35,7 @@ func (r *Reading) Err() error {
 // Read reads a text as a spec. Its error is [flavor.Faults], everything that is
 // wrong with the text at once, or the failure of the finder; beside faults the
 // spec holds what could be read.
-func Read(text string, f Finder) (flavor.Spec, error) {
+func Read(text string, f naming.Finder) (flavor.Spec, error) {
 	r, err := Resolve(draft.Parse(text), f)
 	if err != nil {
 		return flavor.Spec{}, err
@@ -45,7 +46,7 @@ func Read(text string, f Finder) (flavor.Spec, error) {
 // resolver gathers what a reading needs.
 type resolver struct {
 	draft *draft.Draft
-	book  *book
+	book  *naming.Book
 	tasks []*task
 	found flavor.Faults // of the draft as a whole
 	notes []string
@@ -67,7 +68,7 @@ func (r *resolver) note(n string) {
 //
 // Where a draft may be parsed in two ways, the one with fewer faults is meant. What
 // cannot be read as a list is read as a text that runs on, if nothing is left over then.
-func Resolve(d draft.Draft, f Finder) (Reading, error) {
+func Resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 	out, err := resolve(d, f)
 	if err != nil || len(out.Faults) == 0 {
 		return out, err
@@ -85,14 +86,14 @@ func Resolve(d draft.Draft, f Finder) (Reading, error) {
 
 // onward reads a draft as a text that runs on, and returns what was read before if that
 // leaves anything open.
-func onward(d draft.Draft, before Reading, f Finder) (Reading, error) {
+func onward(d draft.Draft, before Reading, f naming.Finder) (Reading, error) {
 	if d.PoursOnly() || len(d.String()) > mostRunning {
 		return before, nil
 	}
-	b := newBook(f)
+	b := naming.NewBook(f)
 	list, passed, ok := asList(d.String(), b)
-	if !ok || b.err != nil {
-		return before, b.err
+	if !ok || b.Err() != nil {
+		return before, b.Err()
 	}
 	out, err := resolve(draft.Parse(list), f)
 	if err != nil || len(out.Faults) > 0 {
@@ -107,8 +108,8 @@ func onward(d draft.Draft, before Reading, f Finder) (Reading, error) {
 }
 
 // resolve is Resolve for one way to parse a draft.
-func resolve(d draft.Draft, f Finder) (Reading, error) {
-	r := &resolver{draft: &d, book: newBook(f), name: d.Name, steps: slices.Clone(d.Steps)}
+func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
+	r := &resolver{draft: &d, book: naming.NewBook(f), name: d.Name, steps: slices.Clone(d.Steps)}
 	out := Reading{Draft: d, Faults: slices.Clone(d.Faults)}
 	for _, n := range d.Notes {
 		r.note(n)
@@ -129,8 +130,8 @@ func resolve(d draft.Draft, f Finder) (Reading, error) {
 		r.sweeten(t)
 	}
 	r.unsaid(&out)
-	if r.book.err != nil {
-		return Reading{}, r.book.err
+	if r.book.Err() != nil {
+		return Reading{}, r.book.Err()
 	}
 	out.Faults = append(out.Faults, r.found...)
 	out.Spec, out.Pours = r.spec(&out.Faults)
@@ -145,7 +146,7 @@ func (r *resolver) firstLine() {
 	d := r.draft
 	lines := make([]*entry.Line, 0, len(d.Lines)+1)
 	if p := d.PerhapsPour; p != nil {
-		if f := r.book.find(p.Name, place{unit: p.Unit}); f.firm() && f.fault == nil && (p.Unit != flavor.Spritz || sprayed(f.profile)) {
+		if f := r.book.Find(p.Name, naming.Place{Unit: p.Unit}); f.Firm() && f.Fault == nil && (p.Unit != flavor.Spritz || sprayed(f.Profile)) {
 			r.name = ""
 			r.note(measure.LineLocation(p.Number) + ": “" + p.Asked + "” is read as a pour; write \"" + draft.NamePrefix + " " + p.Asked + "\" if it is the name")
 			lines = append(lines, p)
@@ -250,7 +251,7 @@ func (r *resolver) measuredName() bool {
 	for i := range toks[:max(0, len(toks)-1)] {
 		t := &toks[i]
 		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (draft.Measured(t) || serving.OtherMeasures[t.Text])
-		if amount && r.book.mentions(r.name[toks[i+1].Start:]) {
+		if amount && r.book.Mentions(r.name[toks[i+1].Start:]) {
 			return true
 		}
 	}
@@ -277,15 +278,15 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 		words = words[1:]
 	}
 	whole := strings.Join(words, " ")
-	for _, n := range strip(whole) {
+	for _, n := range naming.Strip(whole) {
 		if !strings.HasSuffix(whole, n) { // "Rum OF" is no rum
 			continue
 		}
-		if p, _, ok := r.book.named(n); ok {
+		if p, _, ok := r.book.Named(n); ok {
 			return p
 		}
-		if f, ok := r.book.short(flavor.NormaliseName(n), place{}, false); ok && shortened && f.profile != nil {
-			return f.profile
+		if f, ok := r.book.Short(flavor.NormaliseName(n), naming.Place{}, false); ok && shortened && f.Profile != nil {
+			return f.Profile
 		}
 	}
 	return nil
@@ -294,7 +295,7 @@ func (r *resolver) measureless(name string, shortened bool) *flavor.Profile {
 // isName reports whether a first line whose amount has no unit is a name.
 func (r *resolver) isName(l *entry.Line) bool {
 	if l.Whole != "" {
-		if _, _, ok := r.book.named(l.Whole); ok {
+		if _, _, ok := r.book.Named(l.Whole); ok {
 			return false
 		}
 	}
@@ -302,27 +303,27 @@ func (r *resolver) isName(l *entry.Line) bool {
 	if words := strings.Fields(name); len(words) > 1 && serving.OtherMeasures[strings.ToLower(words[len(words)-1])] {
 		name = strings.Join(words[:len(words)-1], " ") // "1 lager bottle"
 	}
-	f := r.book.find(name, place{unit: flavor.Piece, amount: l.Amount})
-	if near, _, _ := r.slippedUnit(l); f.firm() || near != nil {
+	f := r.book.Find(name, naming.Place{Unit: flavor.Piece, Amount: l.Amount})
+	if near, _, _ := r.slippedUnit(l); f.Firm() || near != nil {
 		return false
 	}
-	f = r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount})
-	if f.firm() || f.fault != nil && f.fault.Kind == flavor.ErrInvalid {
+	f = r.book.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount})
+	if f.Firm() || f.Fault != nil && f.Fault.Kind == flavor.ErrInvalid {
 		return false
 	}
 	switch {
-	case l.Amount >= leastNumberName && f.profile == nil && r.smallBelow():
+	case l.Amount >= leastNumberName && f.Profile == nil && r.smallBelow():
 		return true // "151 Swizzle"
 	case !l.Figures:
 		return true
-	case f.profile != nil:
+	case f.Profile != nil:
 		return false
 	case l.Amid:
-		return !r.book.mentions(strings.ReplaceAll(l.Name, ",", " "))
+		return !r.book.Mentions(strings.ReplaceAll(l.Name, ",", " "))
 	case l.AmountAt.Start > l.NameAt.Start: // "try #3"
 		return !r.behind()
 	}
-	return !r.bareBelow() && !r.book.endsInName(l.Name)
+	return !r.bareBelow() && !r.book.EndsInName(l.Name)
 }
 
 // leastNumberName is a number from which the first line is no pour of a drink whose other
@@ -347,7 +348,7 @@ func (r *resolver) bareBelow() bool {
 	d := r.draft
 	for i := range d.Lines[1:] {
 		if l := &d.Lines[1+i]; l.Figures && l.UnitAt.Empty() && l.Measure == "" {
-			if f := r.book.find(l.Name, place{unit: flavor.Ounce, amount: l.Amount}); f.firm() {
+			if f := r.book.Find(l.Name, naming.Place{Unit: flavor.Ounce, Amount: l.Amount}); f.Firm() {
 				return true
 			}
 		}
@@ -360,7 +361,7 @@ func (r *resolver) bareBelow() bool {
 func (r *resolver) findBase(t *task) {
 	l := t.line
 	if l.Whole != "" {
-		if p, _, ok := r.book.named(l.Whole); ok {
+		if p, _, ok := r.book.Named(l.Whole); ok {
 			t.fault = measure.Invalid("amount", l.Whole, "%q is %s and has no amount; write one before it, such as \"2 oz\"", l.Whole, p.Name)
 			return
 		}
@@ -369,18 +370,18 @@ func (r *resolver) findBase(t *task) {
 		return // the place is known: see settle
 	}
 	for _, w := range wordings(l.Name, t.unit) {
-		for _, n := range strip(w) {
-			if p, how, ok := r.book.named(n); ok {
-				t.base = found{profile: p, how: how, as: n}
+		for _, n := range naming.Strip(w) {
+			if p, how, ok := r.book.Named(n); ok {
+				t.base = naming.Found{Profile: p, How: how, As: n}
 				return
 			}
 		}
 	}
-	if f, ok := r.book.inPlace(flavor.NormaliseName(l.Name), place{unit: flavor.Piece}, false); ok && t.bare() && f.fault == nil {
+	if f, ok := r.book.InPlace(flavor.NormaliseName(l.Name), naming.Place{Unit: flavor.Piece}, false); ok && t.bare() && f.Fault == nil {
 		t.base = f // "1 white"
 		return
 	}
-	if f, ok := r.book.short(flavor.NormaliseName(l.Name), place{}, false); ok && f.fault == nil {
+	if f, ok := r.book.Short(flavor.NormaliseName(l.Name), naming.Place{}, false); ok && f.Fault == nil {
 		t.base = f
 		return
 	}
@@ -396,28 +397,25 @@ const sweetGPerL = 300
 // sweeten takes a name that may mean a sweetened form as that where no other pour
 // sweetens the drink, and says either way which is taken.
 func (r *resolver) sweeten(t *task) {
-	p := t.hit.profile
-	if t.fault != nil || p == nil || t.hit.how == flavor.MatchFuzzy || !placeOf(t.unit, t.amount, t.line.After).volume() {
+	p := t.hit.Profile
+	if t.fault != nil || p == nil || t.hit.How == flavor.MatchFuzzy || !naming.PlaceOf(t.unit, t.amount, t.line.After).Volume() {
 		return
 	}
-	form := ""
-	for _, n := range strip(t.line.Name) {
-		form = cmp.Or(form, sweetened[flavor.NormaliseName(n)])
-	}
+	form := naming.SweetForm(t.line.Name)
 	if form == "" {
 		return
 	}
-	sweet, _, ok := r.book.named(form)
+	sweet, _, ok := r.book.Named(form)
 	if !ok || sweet == p {
 		return
 	}
 	if !slices.ContainsFunc(r.tasks, func(o *task) bool {
-		return o != t && o.hit.profile != nil && o.hit.profile.Sugar.Value >= sweetGPerL
+		return o != t && o.hit.Profile != nil && o.hit.Profile.Sugar.Value >= sweetGPerL
 	}) {
-		t.hit = found{profile: sweet, how: flavor.MatchAlias, as: form}
+		t.hit = naming.Found{Profile: sweet, How: flavor.MatchAlias, As: form}
 	}
 	t.infer(flavor.InferredName)
-	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+t.hit.profile.Name+"; "+sweet.Name+" is sweet, "+p.Name+" is not")
+	t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+t.hit.Profile.Name+"; "+sweet.Name+" is sweet, "+p.Name+" is not")
 }
 
 // wordings lists what to look up: the name, and after a counted unit the name
@@ -441,19 +439,19 @@ func (r *resolver) settle(t *task) {
 	if t.fault != nil {
 		return
 	}
-	pl := placeOf(t.unit, t.amount, l.After)
+	pl := naming.PlaceOf(t.unit, t.amount, l.After)
 	if r.dashedOn(t) || r.eitherWay(t, pl) {
 		return
 	}
-	t.hit = r.book.find(l.Name, pl)
+	t.hit = r.book.Find(l.Name, pl)
 	if t.unit.Counted() {
 		t.hit = r.counted(t, pl, t.hit)
 	}
-	if (t.hit.profile == nil || !t.hit.firm()) && r.misspeltUnit(t) && t.fault != nil {
+	if (t.hit.Profile == nil || !t.hit.Firm()) && r.misspeltUnit(t) && t.fault != nil {
 		return
 	}
-	if t.hit.profile == nil {
-		t.fault = t.hit.fault
+	if t.hit.Profile == nil {
+		t.fault = t.hit.Fault
 		t.fault.Location = "ingredient"
 		return
 	}
@@ -462,7 +460,7 @@ func (r *resolver) settle(t *task) {
 		t.fault.Location = "ingredient"
 		return
 	}
-	if t.unit == flavor.Dash && t.line.AmountAt.Empty() && t.hit.profile.Carbonated {
+	if t.unit == flavor.Dash && t.line.AmountAt.Empty() && t.hit.Profile.Carbonated {
 		t.unit = flavor.Splash
 		t.infer(flavor.InferredUnit)
 		t.notes = append(t.notes, "“"+t.line.Asked+"” is read as a splash")
@@ -472,40 +470,40 @@ func (r *resolver) settle(t *task) {
 }
 
 // say notes what of a name was inferred.
-func (t *task) say(pl place) {
+func (t *task) say(pl naming.Place) {
 	h := &t.hit
 	switch {
-	case h.infusion != "":
+	case h.Infusion != "":
 		t.infer(flavor.InferredName)
-		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.profile.Name+"; what “"+h.infusion+"” brings to it is not counted")
-	case h.how == flavor.MatchFuzzy:
-		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.profile.Name)
-	case h.inferred:
+		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.Profile.Name+"; what “"+h.Infusion+"” brings to it is not counted")
+	case h.How == flavor.MatchFuzzy:
+		t.notes = append(t.notes, "“"+t.line.Name+"” is read as "+h.Profile.Name)
+	case h.Inferred:
 		t.infer(flavor.InferredName)
-		t.notes = append(t.notes, "“"+t.line.Name+"” "+placeWords(pl.unit)+" is read as "+h.profile.Name)
+		t.notes = append(t.notes, "“"+t.line.Name+"” "+naming.PlaceWords(pl.Unit)+" is read as "+h.Profile.Name)
 	}
-	if h.dropped != "" {
-		t.notes = append(t.notes, "“"+h.dropped+"” is skipped")
+	if h.Dropped != "" {
+		t.notes = append(t.notes, "“"+h.Dropped+"” is skipped")
 	}
 }
 
 // counted prefers, after a counted unit, the name that the unit is a part of:
 // "2 lime leaves" are lime leaves, and "1 sugar cube" a sugar cube.
-func (r *resolver) counted(t *task, pl place, hit found) found {
-	ok := func(f *found, u flavor.Unit) bool {
-		if f.profile == nil {
+func (r *resolver) counted(t *task, pl naming.Place, hit naming.Found) naming.Found {
+	ok := func(f *naming.Found, u flavor.Unit) bool {
+		if f.Profile == nil {
 			return false
 		}
-		_, pours := measure.MLPerUnit(u, f.profile)
+		_, pours := measure.MLPerUnit(u, f.Profile)
 		return pours
 	}
-	if hit.firm() && ok(&hit, pl.unit) {
+	if hit.Firm() && ok(&hit, pl.Unit) {
 		return hit
 	}
-	longer := t.line.Name + " " + measure.UnitWord(1, pl.unit)
-	for _, u := range []flavor.Unit{pl.unit, flavor.Piece} {
-		f := r.book.find(longer, place{unit: u, amount: pl.amount})
-		if f.firm() && ok(&f, u) {
+	longer := t.line.Name + " " + measure.UnitWord(1, pl.Unit)
+	for _, u := range []flavor.Unit{pl.Unit, flavor.Piece} {
+		f := r.book.Find(longer, naming.Place{Unit: u, Amount: pl.Amount})
+		if f.Firm() && ok(&f, u) {
 			t.unit = u
 			return f
 		}
@@ -531,7 +529,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")
-		if f := r.book.find(rest, place{unit: flavor.Unit(near[0])}); f.firm() {
+		if f := r.book.Find(rest, naming.Place{Unit: flavor.Unit(near[0])}); f.Firm() {
 			return near, split.word, rest
 		}
 	}
@@ -548,10 +546,10 @@ func (r *resolver) misspeltUnit(t *task) bool {
 	case 1:
 		own := *t.line
 		own.Name, own.Unit = rest, flavor.Unit(near[0])
-		t.line, t.unit, t.base = &own, own.Unit, found{}
+		t.line, t.unit, t.base = &own, own.Unit, naming.Found{}
 		t.infer(flavor.InferredUnit)
 		t.notes = append(t.notes, "“"+word+"” is read as "+measure.UnitWord(t.amount, t.unit))
-		t.hit = r.book.find(rest, placeOf(t.unit, t.amount, own.After))
+		t.hit = r.book.Find(rest, naming.PlaceOf(t.unit, t.amount, own.After))
 		return true
 	}
 	t.fault = measure.Invalid("unit", word, "%q is no unit%s", word, measure.DidYouMean(near))
@@ -561,12 +559,12 @@ func (r *resolver) misspeltUnit(t *task) bool {
 
 // squeeze takes a fruit that is squeezed as its juice.
 func (r *resolver) squeeze(t *task) bool {
-	fruit := t.base.profile
+	fruit := t.base.Profile
 	if fruit == nil || !t.unitIsFruit() {
 		return false
 	}
-	juice := pressed(t.line.Name)
-	p, how, ok := r.book.named(juice)
+	juice := naming.Pressed(t.line.Name)
+	p, how, ok := r.book.Named(juice)
 	per, yields := measure.MLPerUnit(flavor.Piece, fruit)
 	if juice == "" || !ok || !yields {
 		return false
@@ -574,7 +572,7 @@ func (r *resolver) squeeze(t *task) bool {
 	ml := per * t.amount
 	t.unit = r.system().Unit()
 	t.amount = measure.Snap(ml, t.unit, p)
-	t.hit = found{profile: p, how: how, as: juice, inferred: true}
+	t.hit = naming.Found{Profile: p, How: how, As: juice, Inferred: true}
 	t.infer(flavor.InferredUnit)
 	t.infer(flavor.InferredName)
 	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(t.amount, t.unit)+" of "+p.Name)

@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"counterpour/flavor/measure/draft/naming"
 	"slices"
 	"strings"
 
@@ -10,23 +11,23 @@ import (
 
 // eitherWay asks for a word that the other lines make doubtful: "sweet" beside citrus
 // may be syrup, and "1 orange" beside bitters that are counted, bitters too.
-func (r *resolver) eitherWay(t *task, pl place) bool {
+func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
 	key := flavor.NormaliseName(t.line.Name)
 	switch {
-	case askTongue[key] != nil && pl.volume() && r.latin(key):
-		if p, _, ok := r.book.named(askTongue[key][0]); ok {
-			t.hit = found{profile: p, how: flavor.MatchAlias, as: p.Name, inferred: true}
+	case naming.FruitsOf(key) != nil && pl.Volume() && r.latin(key):
+		if p, _, ok := r.book.Named(naming.FruitsOf(key)[0]); ok {
+			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
 			t.say(pl)
 			return true
 		}
-	case key == "sweet" && pl.volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
-		return byVolume[flavor.NormaliseName(o.line.Name)] == "lemon juice" || byVolume[flavor.NormaliseName(o.line.Name)] == "lime juice" || o.class() == flavor.ClassSourJuice
+	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
+		return naming.ByVolume(flavor.NormaliseName(o.line.Name)) == "lemon juice" || naming.ByVolume(flavor.NormaliseName(o.line.Name)) == "lime juice" || o.class() == flavor.ClassSourJuice
 	}):
-		t.fault = r.book.asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
-	case t.bare() && t.whole() && t.unit == flavor.Ounce && byVolume[key] != "" && byDash[key] != "" && slices.ContainsFunc(r.tasks, func(o *task) bool {
+		t.fault = r.book.Asks(key, []string{"simple syrup", "sweet vermouth"}, pl)
+	case t.bare() && t.whole() && t.unit == flavor.Ounce && naming.ByVolume(key) != "" && naming.ByDash(key) != "" && slices.ContainsFunc(r.tasks, func(o *task) bool {
 		return o.bare() && o.unit == flavor.Dash && o.class() == flavor.ClassCocktailBitters
 	}):
-		t.fault = r.book.asks(key, []string{byVolume[key], byDash[key]}, pl)
+		t.fault = r.book.Asks(key, []string{naming.ByVolume(key), naming.ByDash(key)}, pl)
 	}
 	if t.fault == nil {
 		return false
@@ -41,7 +42,7 @@ func (r *resolver) latin(key string) bool {
 	return strings.HasPrefix(key, "jugo") || slices.ContainsFunc(r.tasks, func(o *task) bool {
 		name := flavor.NormaliseName(o.line.Name)
 		class := o.class()
-		if p, _, ok := r.book.named(o.line.Name); ok {
+		if p, _, ok := r.book.Named(o.line.Name); ok {
 			class = p.Class
 		}
 		return class == flavor.ClassAgaveSpirit || class == flavor.ClassBeer || strings.HasPrefix(name, "jugo") || strings.HasPrefix(name, "refresco")
@@ -63,21 +64,21 @@ func (r *resolver) dashedOn(t *task) bool {
 	if !t.unmeasuredTop() {
 		return false
 	}
-	f := r.book.find(t.line.Name, place{unit: flavor.Dash, amount: dashesOn})
-	if !f.firm() || f.profile.Class != flavor.ClassCocktailBitters && f.profile.Class != flavor.ClassTincture {
+	f := r.book.Find(t.line.Name, naming.Place{Unit: flavor.Dash, Amount: dashesOn})
+	if !f.Firm() || f.Profile.Class != flavor.ClassCocktailBitters && f.Profile.Class != flavor.ClassTincture {
 		return false
 	}
 	t.hit, t.unit, t.amount = f, flavor.Dash, dashesOn
 	t.infer(flavor.InferredUnit)
 	t.infer(flavor.InferredAmount)
-	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.profile.Name)
+	t.notes = append(t.notes, "“"+t.line.Asked+"” is read as "+measure.FormatAmount(dashesOn, flavor.Dash)+" of "+f.Profile.Name)
 	return true
 }
 
 // laidOn takes what tops a drink and would not fill its glass, such as cream or
 // wine, as a float.
 func (r *resolver) laidOn(t *task) {
-	p := t.hit.profile
+	p := t.hit.Profile
 	if !t.unmeasuredTop() || t.unit != flavor.Top || Fills(p) {
 		return
 	}
@@ -98,12 +99,12 @@ func (r *resolver) laidOn(t *task) {
 const leastPoured = 15.0
 
 // bitterPoured asks where "orange bitter" is poured by the jigger: bitters are dashed.
-func (r *resolver) bitterPoured(t *task, pl place) *flavor.Fault {
-	if t.hit.profile.Class != flavor.ClassCocktailBitters || !pl.volume() || pl.ml() < leastPoured || !strings.HasSuffix(strings.ToLower(t.line.Name), "bitter") {
+func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
+	if t.hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured || !strings.HasSuffix(strings.ToLower(t.line.Name), "bitter") {
 		return nil
 	}
 	kind := strings.TrimSuffix(strings.ToLower(t.line.Name), " bitter")
-	return r.book.asks(strings.ToLower(t.line.Name), []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", t.hit.profile.Name}, pl)
+	return r.book.Asks(strings.ToLower(t.line.Name), []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", t.hit.Profile.Name}, pl)
 }
 
 // Fills reports whether an ingredient is one that fills a glass up.

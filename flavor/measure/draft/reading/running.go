@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -37,7 +38,7 @@ var tops = token.Words(`top topped fill filled lengthen lengthened finish finish
 type running struct {
 	text   string
 	toks   []token.Token
-	book   *book
+	book   *naming.Book
 	name   string
 	pours  []string
 	making []string
@@ -48,7 +49,7 @@ type running struct {
 
 // asList returns the text of a draft that runs on as a list of lines, and what of it was
 // passed over; false if it cannot be parted without a guess.
-func asList(text string, b *book) (list string, passed []string, ok bool) {
+func asList(text string, b *naming.Book) (list string, passed []string, ok bool) {
 	r := &running{text: text, book: b}
 	most := 0
 	for _, line := range strings.Split(text, "\n") {
@@ -60,7 +61,7 @@ func asList(text string, b *book) (list string, passed []string, ok bool) {
 		r.toks = append(r.toks, token.Token{Kind: token.Mark, Start: at, End: at, Text: ";"})
 		before := len(r.toks)
 		r.toks = token.Lex(r.toks, text, at, at+len(line))
-		r.toks = append(r.toks[:before:before], inFigures(r.toks[before:])...)
+		r.toks = append(r.toks[:before:before], draft.InFigures(r.toks[before:])...)
 		n := 0
 		for i := before; i < len(r.toks); i++ {
 			if r.amountAt(i) {
@@ -151,7 +152,7 @@ func (r *running) amountLast(from, end int) int {
 	at := -1
 	for i := from; i < end; i++ {
 		if r.toks[i].Kind == token.Numeral {
-			if t := &r.toks[i]; at >= 0 || !strings.ContainsAny(r.text[t.Start:t.End], "0123456789½¼¾⅓⅔") && t.Value < teens["thirteen"] {
+			if t := &r.toks[i]; at >= 0 || !strings.ContainsAny(r.text[t.Start:t.End], "0123456789½¼¾⅓⅔") && t.Value < draft.LeastSpoken {
 				return -1
 			}
 			at = i
@@ -222,8 +223,8 @@ func (r *running) topFrom(i int) int {
 			with = true
 		case w == "it" || w == "up" || w == "off" || w == "the" || w == "a" || w == "some":
 		default:
-			f := r.book.find(w, place{unit: "top", topped: true})
-			if with || f.fault == nil {
+			f := r.book.Find(w, naming.Place{Unit: "top", Topped: true})
+			if with || f.Fault == nil {
 				return i
 			}
 			return 0
@@ -248,7 +249,7 @@ func (r *running) pourEnd(i int) int {
 		at++
 	}
 	if at < len(r.toks) && r.toks[at].Kind == token.Word {
-		if _, n := serving.TermAt(r.wordsAt(at)); n > 1 { // "1 dry shake"
+		if _, n := serving.TermAt(wordsOf(r.toks[at:])); n > 1 { // "1 dry shake"
 			return 0
 		}
 	}
@@ -268,21 +269,12 @@ func (r *running) ends(i, from int) bool {
 	if asides[w] || restraints[w] || tops[w] || serving.StepVerbs[w] || entry.GarnishAfter(r.toks[i:]) > 0 {
 		return true
 	}
-	_, n := serving.TermAt(r.wordsAt(i))
+	_, n := serving.TermAt(wordsOf(r.toks[i:]))
 	if n == 0 {
 		return false
 	}
-	_, _, whole := r.book.named(r.text[r.toks[from].Start:r.toks[i+n-1].End])
+	_, _, whole := r.book.Named(r.text[r.toks[from].Start:r.toks[i+n-1].End])
 	return !whole
-}
-
-// wordsAt returns the words from i on that may say how a drink is made.
-func (r *running) wordsAt(i int) []string {
-	var out []string
-	for ; i < len(r.toks) && r.toks[i].Kind == token.Word && len(out) < serving.LongestTerm; i++ {
-		out = append(out, r.toks[i].Text)
-	}
-	return out
 }
 
 // written returns the pour from i to end as a line of a list.
@@ -328,7 +320,7 @@ func (r *running) lead(toks []token.Token) bool {
 	if words > mostLead || asides[toks[0].Text] {
 		r.passed = append(r.passed, written)
 		r.name = ""
-		return len(r.book.mentioned(written)) == 0
+		return len(r.book.Mentioned(written)) == 0
 	}
 	r.name = written
 	return true
@@ -341,8 +333,8 @@ func (r *running) namePoured() bool {
 		return true
 	}
 	poured := strings.Join(r.pours, "\n")
-	all := r.book.mentioned(poured)
-	for _, p := range r.book.mentioned(r.name) {
+	all := r.book.Mentioned(poured)
+	for _, p := range r.book.Mentioned(r.name) {
 		found := false
 		for _, q := range all {
 			found = found || q == p || q.Class == p.Class
@@ -392,7 +384,7 @@ func (r *running) remark(toks []token.Token) bool {
 	}
 	if len(unknown) == 0 {
 		if s.States() {
-			r.making = append(r.making, plainly(toks))
+			r.making = append(r.making, saidBy(&s))
 		}
 		return true
 	}
@@ -401,15 +393,15 @@ func (r *running) remark(toks []token.Token) bool {
 		left += " " + t.Text
 	}
 	served := len(r.making) > 0
-	for _, p := range r.book.mentioned(left) {
-		if !p.Class.Solid() || !served && pressed(left) != "" {
+	for _, p := range r.book.Mentioned(left) {
+		if !p.Class.Solid() || !served && naming.Pressed(left) != "" {
 			return false
 		}
 	}
 	if s.States() {
 		r.making = append(r.making, saidBy(&s))
 	}
-	if len(r.book.mentioned(left)) > 0 || entry.EndsLaid(unknown) {
+	if len(r.book.Mentioned(left)) > 0 || entry.EndsLaid(unknown) {
 		r.laid = append(r.laid, left)
 		return true
 	}
@@ -429,12 +421,7 @@ func saidBy(s *serving.Said) string {
 	return strings.Join(out, ", ")
 }
 
-// plainly returns words of making without the asides among them.
-func plainly(toks []token.Token) string {
-	s := serving.Read(toks)
-	return saidBy(&s)
-}
-
+// wordsOf returns the words that tokens begin with, as many as may say how a drink is made.
 func wordsOf(toks []token.Token) []string {
 	var out []string
 	for i := range toks {
@@ -444,58 +431,4 @@ func wordsOf(toks []token.Token) []string {
 		out = append(out, toks[i].Text)
 	}
 	return out
-}
-
-// tens and teens are the amounts in words that only a text that runs on writes.
-var (
-	teens = map[string]float64{"thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19}
-	tens  = map[string]float64{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
-)
-
-// inFigures makes numerals of whole numbers in words, from one to ninety-nine.
-func inFigures(toks []token.Token) []token.Token {
-	out := make([]token.Token, 0, len(toks))
-	for i := 0; i < len(toks); i++ {
-		value, n := wholeAt(toks[i:])
-		if n == 0 {
-			out = append(out, toks[i])
-			continue
-		}
-		last := toks[i+n-1]
-		out = append(out, token.Token{Kind: token.Numeral, Start: toks[i].Start, End: last.End, Value: value, Text: token.Decimals(value)})
-		i += n - 1
-	}
-	return out
-}
-
-// wholeAt reads a whole number in words and how many tokens it takes, 0 if none stands
-// there.
-func wholeAt(toks []token.Token) (value float64, n int) {
-	if toks[0].Kind != token.Word {
-		return 0, 0
-	}
-	first, second, hyphened := strings.Cut(toks[0].Text, "-")
-	ten := tens[first]
-	ones := func(w string) float64 {
-		if v := token.NumberWords[w]; v < 10 {
-			return v
-		}
-		return 0
-	}
-	switch {
-	case ten > 0 && hyphened && ones(second) > 0:
-		return ten + ones(second), 1
-	case hyphened:
-		return 0, 0
-	case ten > 0 && len(toks) > 1 && toks[1].Kind == token.Word && ones(toks[1].Text) > 0:
-		return ten + ones(toks[1].Text), 2
-	case ten > 0:
-		return ten, 1
-	case teens[first] > 0:
-		return teens[first], 1
-	}
-	if v := token.NumberWords[first]; v > 1 && len(toks) > 1 && toks[1].Kind == token.Word || v == 1 && entry.UnitWordsAt(toks[1:min(len(toks), 2)]) {
-		return v, 1 // "five maraschino", but "one" alone stands for a drink
-	}
-	return 0, 0
 }

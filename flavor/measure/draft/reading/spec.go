@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -136,7 +137,7 @@ func (t *task) pour() (flavor.Pour, *flavor.Fault) {
 	if t.fault != nil {
 		return flavor.Pour{}, t.fault
 	}
-	p := t.hit.profile
+	p := t.hit.Profile
 	if f := entry.CheckAmount(t.amount, t.unit, token.Number(t.amount)); f != nil {
 		return flavor.Pour{}, f
 	}
@@ -152,11 +153,11 @@ func (t *task) pour() (flavor.Pour, *flavor.Fault) {
 		return flavor.Pour{}, measure.Invalid("amount", token.Number(t.amount), "%s of %s is more than %v ml; write less", measure.FormatAmount(t.amount, u), p.Name, measure.MaxPourML)
 	}
 	asked := t.line.Name
-	if t.hit.as != "" && u.Counted() && strings.HasPrefix(t.hit.as, t.line.Name+" ") {
-		asked = t.hit.as // "bay leaf", where the unit is the last word of the name
+	if t.hit.As != "" && u.Counted() && strings.HasPrefix(t.hit.As, t.line.Name+" ") {
+		asked = t.hit.As // "bay leaf", where the unit is the last word of the name
 	}
 	return flavor.Pour{Profile: p, Amount: t.amount, Unit: u, ML: ml, After: t.line.After, Heat: heatOf(t.line, p),
-		Match: flavor.Match{Asked: asked, How: t.hit.how, Inferred: t.inferred}}, nil
+		Match: flavor.Match{Asked: asked, How: t.hit.How, Inferred: t.inferred}}, nil
 }
 
 // repeats reports whether a step, or an instruction to top, float or rinse,
@@ -225,9 +226,6 @@ func (r *resolver) checkSteps(s *flavor.Spec, faults *flavor.Faults) {
 	}
 }
 
-// longestName is the most words that a step is searched for a name with.
-const longestName = 4
-
 // unpoured returns the first name of an ingredient in the words of a step that
 // no pour has a word of.
 func (r *resolver) unpoured(s *flavor.Spec, toks []token.Token) string {
@@ -241,13 +239,13 @@ func (r *resolver) unpoured(s *flavor.Spec, toks []token.Token) string {
 		}
 	}
 	for i := 0; i < len(toks); i++ {
-		for n := min(longestName, len(toks)-i); n > 0; n-- {
+		for n := min(naming.LongestName, len(toks)-i); n > 0; n-- {
 			if toks[i].Kind != token.Word || serving.Fillers[toks[i].Text] || poured[flavor.NormaliseName(toks[i].Text)] {
 				break
 			}
 			name := token.OneLine(r.draft.String()[toks[i].Start:toks[i+n-1].End])
 			key := flavor.NormaliseName(name)
-			if _, _, ok := r.book.named(name); ok && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless[key] {
+			if _, _, ok := r.book.Named(name); ok && !poured[key] && !strings.Contains(" "+key+" ", " ice ") && !mentioned(poured, key) && !harmless[key] {
 				return name
 			}
 		}
@@ -271,7 +269,7 @@ func mentioned(poured map[string]bool, key string) bool {
 // apart, with the checks of a line of a draft. An empty unit is a piece, where
 // the ingredient comes in pieces. What was inferred is in the match. The faults
 // are located at location with ".amount", ".unit" or ".ingredient".
-func ResolvePour(amount float64, unit, name, location string, f Finder) (flavor.Pour, error) {
+func ResolvePour(amount float64, unit, name, location string, f naming.Finder) (flavor.Pour, error) {
 	var faults flavor.Faults
 	at := func(fault *flavor.Fault) {
 		own := *fault
@@ -301,17 +299,17 @@ func ResolvePour(amount float64, unit, name, location string, f Finder) (flavor.
 		return flavor.Pour{}, faults
 	}
 	line := entry.Line{Amount: amount, Unit: u, Name: written, Asked: fmt.Sprintf("%v %s %s", amount, u, written), After: u.After()}
-	r := &resolver{draft: &draft.Draft{}, book: newBook(f)}
+	r := &resolver{draft: &draft.Draft{}, book: naming.NewBook(f)}
 	t := &task{line: &line, unit: u, amount: amount}
 	if u == "" {
 		t.unit = flavor.Piece
 	}
 	var ok bool
-	if t.hit, ok = r.book.literal(written, placeOf(t.unit, amount, false)); !ok {
+	if t.hit, ok = r.book.Literal(written, naming.PlaceOf(t.unit, amount, false)); !ok {
 		r.settle(t)
 	}
-	if r.book.err != nil {
-		return flavor.Pour{}, r.book.err
+	if r.book.Err() != nil {
+		return flavor.Pour{}, r.book.Err()
 	}
 	pour, fault := t.pour()
 	if fault != nil {
@@ -326,7 +324,7 @@ func ResolvePour(amount float64, unit, name, location string, f Finder) (flavor.
 
 // noUnit says that an ingredient does not come by the piece.
 func (t *task) noUnit() *flavor.Fault {
-	p := t.hit.profile
+	p := t.hit.Profile
 	suggest := measure.Names(measure.UnitsFor(p))
 	f := measure.Invalid("unit", t.line.Name, "%q has an amount but no unit; %s is poured in %s", t.line.Name, p.Name, flavor.JoinOr(suggest))
 	f.Suggest = suggest

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/naming"
 )
 
 // Where the unit of a bare number lies: common practice.
@@ -36,13 +37,13 @@ const (
 // task is one line on its way to a pour.
 type task struct {
 	line     *entry.Line
-	base     found // the name, wherever it stands
+	base     naming.Found // the name, wherever it stands
 	unit     flavor.Unit
 	amount   float64
 	inferred []string
 	notes    []string
 	fault    *flavor.Fault
-	hit      found
+	hit      naming.Found
 }
 
 func (t *task) infer(what string) {
@@ -56,10 +57,10 @@ func (t *task) whole() bool { return math.Abs(t.amount-math.Round(t.amount)) < p
 
 // class is the class of what the name means, wherever it stands.
 func (t *task) class() flavor.Class {
-	if t.base.profile == nil {
+	if t.base.Profile == nil {
 		return ""
 	}
-	return t.base.profile.Class
+	return t.base.Profile.Class
 }
 
 // bare reports whether a number stands without a unit.
@@ -68,7 +69,7 @@ func (t *task) bare() bool { return t.line.Unit == "" }
 // counts says what a bare number counts, whatever the other lines say: eggs,
 // leaves, dashes. It is empty for what is poured, and for what may be both.
 func (t *task) counts() flavor.Unit {
-	p := t.base.profile
+	p := t.base.Profile
 	if p == nil {
 		return ""
 	}
@@ -119,33 +120,18 @@ func (t *task) perhapsPoured() bool {
 
 // juicy reports whether the name is a fruit that is as likely to be its juice.
 func (t *task) juicy() bool {
-	p := t.base.profile
+	p := t.base.Profile
 	if p == nil || p.Class != flavor.ClassFruit && p.Class != flavor.ClassSpice {
 		return false
 	}
-	return pressed(t.line.Name) != ""
-}
-
-// pressed is what a name means where it is poured by volume, at full length too; empty
-// if it is no word of that kind.
-func pressed(name string) string {
-	for _, n := range strip(name) {
-		key := flavor.NormaliseName(n)
-		if means := byVolume[key]; means != "" {
-			return means
-		}
-		if full, changed := lengthen(key); changed && byVolume[full] != "" {
-			return byVolume[full]
-		}
-	}
-	return ""
+	return naming.Pressed(t.line.Name) != ""
 }
 
 // fruits reports whether a bare number of what may be juice is surely a number of
 // fruits: they are muddled, or the word says several, or they are as small as a
 // grape and the number is whole.
 func (t *task) fruits() bool {
-	p := t.base.profile
+	p := t.base.Profile
 	handful := t.whole() || t.amount == 0.5
 	switch many := plural(t.line.Name); {
 	case (t.line.Muddled || t.line.Cut) && t.amount <= mostPieces, many && handful && t.amount <= mostPieces:
@@ -162,7 +148,7 @@ func (t *task) fruits() bool {
 
 // small reports whether one piece is hardly a spoonful.
 func (t *task) small() bool {
-	y, ok := t.base.profile.Yield(flavor.Piece)
+	y, ok := t.base.Profile.Yield(flavor.Piece)
 	return ok && y.Amount.Value <= smallML
 }
 
@@ -178,7 +164,7 @@ func (t *task) ask(why string) *flavor.Fault {
 	w := measure.FormatAmount(t.amount, "")
 	f := measure.Invalid("unit", t.line.Name, "%q has the number %s and no unit, and %s; write it after the number, such as \"%s oz\" or \"%s ml\"", t.line.Name, w, why, w, w)
 	f.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre), string(flavor.Dash)}
-	if p := t.base.profile; p != nil {
+	if p := t.base.Profile; p != nil {
 		f.Suggest = f.Suggest[:0]
 		for _, u := range measure.UnitsFor(p) {
 			f.Suggest = append(f.Suggest, string(u))
@@ -212,7 +198,7 @@ func (r *resolver) inferUnits() {
 				continue
 			}
 			open = append(open, t)
-			habit = habit || t.juicy() && !t.whole() && t.amount != 0.5 || !t.juicy() && (t.base.profile == nil || !t.base.profile.Class.Solid())
+			habit = habit || t.juicy() && !t.whole() && t.amount != 0.5 || !t.juicy() && (t.base.Profile == nil || !t.base.Profile.Class.Solid())
 		}
 	}
 	if len(stated) == 0 && r.draft.Headed != "" {
@@ -251,7 +237,7 @@ func (r *resolver) metric(t *task) bool {
 		if o == t {
 			return false
 		}
-		return o.unit == flavor.Millilitre || o.bare() && o.amount >= leastMillis && o.base.profile != nil && !o.base.profile.Class.Solid()
+		return o.unit == flavor.Millilitre || o.bare() && o.amount >= leastMillis && o.base.Profile != nil && !o.base.Profile.Class.Solid()
 	})
 }
 

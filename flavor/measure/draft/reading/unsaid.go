@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"counterpour/flavor/measure/draft/naming"
 	"slices"
 	"strings"
 
@@ -59,21 +60,21 @@ func numbered(words string) bool {
 // ingredient, a garnish where all they name is solid, and unread else. A fruit that may
 // be meant for its juice is a garnish only behind the service.
 func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
-	named := r.book.mentioned(words)
+	named := r.book.Mentioned(words)
 	if len(named) == 0 {
-		f := r.book.find(words, place{unit: flavor.Splash})
+		f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
 		switch {
-		case f.profile == nil && f.fault.Kind == flavor.ErrUnknown:
+		case f.Profile == nil && f.Fault.Kind == flavor.ErrUnknown:
 			return draft.KindStep
-		case f.profile == nil:
+		case f.Profile == nil:
 			return draft.KindUnread
 		}
-		named = append(named, f.profile)
+		named = append(named, f.Profile)
 	}
 	if slices.ContainsFunc(named, func(p *flavor.Profile) bool { return !p.Class.Solid() }) {
 		return draft.KindUnread
 	}
-	if !served && strings.HasSuffix(pressed(words), " juice") && !r.complete() {
+	if !served && strings.HasSuffix(naming.Pressed(words), " juice") && !r.complete() {
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
@@ -83,39 +84,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 // end without an amount, so that this is laid on the drink.
 func (r *resolver) complete() bool {
 	return slices.ContainsFunc(r.tasks, func(t *task) bool {
-		p := t.hit.profile
+		p := t.hit.Profile
 		return p != nil && (p.Class == flavor.ClassSourJuice || p.Carbonated)
 	})
-}
-
-// mentioned returns the ingredients that words name, the longest names first.
-func (b *book) mentioned(text string) []*flavor.Profile {
-	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
-	var out []*flavor.Profile
-	for i := 0; i < len(words); {
-		n := min(longestName, len(words)-i)
-		for ; n > 0; n-- {
-			name := strings.Join(words[i:i+n], " ")
-			key := flavor.NormaliseName(name)
-			p, _, ok := b.named(name)
-			if full, changed := lengthen(key); !ok && changed {
-				p, _, ok = b.named(full)
-			}
-			if !ok && stems[key] != "" {
-				p, _, ok = b.named(stems[key])
-			}
-			if !ok && tongues[key] != "" {
-				p, _, ok = b.named(tongues[key])
-			}
-			if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
-				p, _, ok = b.named(shorthand[key])
-			}
-			if ok {
-				out = append(out, p)
-				break
-			}
-		}
-		i += max(n, 1)
-	}
-	return out
 }

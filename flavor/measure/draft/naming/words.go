@@ -1,6 +1,7 @@
-package reading
+package naming
 
 import (
+	"cmp"
 	"strings"
 
 	"counterpour/flavor"
@@ -160,9 +161,9 @@ var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large me
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
 organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
 
-// strip returns the name, then the name with its leading adjectives dropped one
+// Strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.
-func strip(name string) []string {
+func Strip(name string) []string {
 	out := []string{name}
 	add := func(words []string) {
 		n := strings.Trim(strings.Join(words, " "), " ,;")
@@ -193,8 +194,8 @@ func strip(name string) []string {
 	return out
 }
 
-// lengthen writes the words of a name at full length, where bars shorten them.
-func lengthen(key string) (string, bool) {
+// Lengthen writes the words of a name at full length, where bars shorten them.
+func Lengthen(key string) (string, bool) {
 	words := strings.Fields(key)
 	changed := false
 	for i, w := range words {
@@ -205,8 +206,8 @@ func lengthen(key string) (string, bool) {
 	return strings.Join(words, " "), changed
 }
 
-// placeWords says in words where a name stands.
-func placeWords(u flavor.Unit) string {
+// PlaceWords says in words where a name stands.
+func PlaceWords(u flavor.Unit) string {
 	switch {
 	case u == flavor.Dash || u == flavor.Drop:
 		return "by the " + string(u)
@@ -218,4 +219,57 @@ func placeWords(u flavor.Unit) string {
 		return "by volume"
 	}
 	return "here"
+}
+
+// Pressed is what a name means where it is poured by volume, at full length too; empty
+// if it is no word of that kind.
+func Pressed(name string) string {
+	for _, n := range Strip(name) {
+		key := flavor.NormaliseName(n)
+		if means := byVolume[key]; means != "" {
+			return means
+		}
+		if full, changed := Lengthen(key); changed && byVolume[full] != "" {
+			return byVolume[full]
+		}
+	}
+	return ""
+}
+
+// Movable reports whether the place would make another ingredient of the name,
+// or ask.
+func Movable(name string, p *flavor.Pour) bool {
+	pl := PlaceOf(p.Unit, p.Amount, p.After)
+	for _, n := range Strip(name) {
+		key := flavor.NormaliseName(n)
+		switch {
+		case pl.Volume() && sweetened[key] != "":
+			return true
+		case p.Unit == flavor.Drop && byDrop[key] != "", p.Unit == flavor.Gram && byVolume[key] != "":
+			return true
+		case (p.Unit == flavor.Dash || p.Unit == flavor.Drop) && (byDash[key] != "" && flavor.NormaliseName(byDash[key]) != key || askDash[key] != nil):
+			return true
+		case p.Unit.Spoon() && spooned[key] != "":
+			return flavor.NormaliseName(spooned[key]) != key
+		case (p.Unit.Spoon() || pl.Volume() || pl.Topped) && (byVolume[key] != "" || askVolume[key] != nil || askTop[key] != nil):
+			return true
+		}
+	}
+	return false
+}
+
+// ByVolume is what a word means where it is poured by volume; empty if that is its name.
+func ByVolume(key string) string { return byVolume[key] }
+
+// ByDash is what a word means by the dash or the drop; empty if that is its name.
+func ByDash(key string) string { return byDash[key] }
+
+// SweetForm is the sweetened form that a name may mean, "coconut cream" that from the
+// tin; empty if there is none.
+func SweetForm(name string) string {
+	form := ""
+	for _, n := range Strip(name) {
+		form = cmp.Or(form, sweetened[flavor.NormaliseName(n)])
+	}
+	return form
 }

@@ -1,4 +1,4 @@
-package reading
+package naming
 
 import (
 	"errors"
@@ -31,65 +31,29 @@ type Placer interface {
 	Suggest(written string, allows func(*flavor.Profile) bool) []string
 }
 
-// place is where a name stands: what its unit is, and what is done to it.
-type place struct {
-	unit   flavor.Unit
-	amount float64
-	topped bool
+// Found is what a name led to.
+type Found struct {
+	Profile  *flavor.Profile
+	How      flavor.MatchHow
+	Inferred bool   // by the place, or at full length
+	As       string // the name that was looked up
+	Dropped  string // what of the name was passed over
+	Infusion string // what was put into the bottle, which is not counted
+	Fault    *flavor.Fault
 }
 
-// placeOf is the place of a pour; what rinses or scents a glass is no topping.
-func placeOf(u flavor.Unit, amount float64, after bool) place {
-	return place{unit: u, amount: amount, topped: after && u != flavor.Rinse && u != flavor.Spritz}
-}
+func (f *Found) Firm() bool { return f.Profile != nil && f.How != flavor.MatchFuzzy }
 
-// allows reports whether an ingredient may stand there.
-func (p place) allows(x *flavor.Profile) bool {
-	if _, ok := measure.MLPerUnit(p.unit, x); !ok {
-		return false
-	}
-	switch {
-	case p.unit == flavor.Dash || p.unit == flavor.Drop || p.unit == flavor.Spritz:
-		if _, own := x.Yield(p.unit); own {
-			return true
-		}
-		part := x.Class.Part()
-		return part == flavor.PartSeasoning && !x.Class.Solid() || part == flavor.PartModifier || part == flavor.PartSweetener ||
-			part == flavor.PartTexture || x.Class == flavor.ClassAcid || x.Class == flavor.ClassSavoury
-	case p.unit.Jigger() || p.unit == flavor.PartUnit || p.topped:
-		return !x.Class.Solid() && x.Class != flavor.ClassCocktailBitters || x.Class == flavor.ClassSugar
-	}
-	return true
-}
-
-// volume reports whether the place is one of a jigger or the glass.
-func (p place) volume() bool {
-	return p.unit.Jigger() || p.unit == flavor.PartUnit || p.unit == flavor.Splash || p.unit == flavor.Top || p.unit == flavor.Float
-}
-
-// found is what a name led to.
-type found struct {
-	profile  *flavor.Profile
-	how      flavor.MatchHow
-	inferred bool   // by the place, or at full length
-	as       string // the name that was looked up
-	dropped  string // what of the name was passed over
-	infusion string // what was put into the bottle, which is not counted
-	fault    *flavor.Fault
-}
-
-func (f *found) firm() bool { return f.profile != nil && f.how != flavor.MatchFuzzy }
-
-// book asks a finder and keeps its failure, so that a reading has one place
+// Book asks a finder and keeps its failure, so that a reading has one place
 // where it ends.
-type book struct {
+type Book struct {
 	finder Finder
 	placer Placer
 	err    error
 }
 
-func newBook(f Finder) *book {
-	b := &book{finder: f}
+func NewBook(f Finder) *Book {
+	b := &Book{finder: f}
 	b.placer, _ = f.(Placer)
 	if b.placer != nil { // a finder that does not answer says so only here
 		_, _, err := f.Resolve("")
@@ -98,8 +62,11 @@ func newBook(f Finder) *book {
 	return b
 }
 
-// named returns the ingredient of exactly that name.
-func (b *book) named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
+// LongestName is the most words that a step is searched for a name with.
+const LongestName = 4
+
+// Named returns the ingredient of exactly that name.
+func (b *Book) Named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
 	if b.placer != nil {
 		return b.placer.Named(name)
 	}
@@ -110,8 +77,11 @@ func (b *book) named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
 	return p, m.How, true
 }
 
+// Err is the failure of the finder, nil if it answers.
+func (b *Book) Err() error { return b.err }
+
 // failed keeps a failure of the finder, which is any error but a fault.
-func (b *book) failed(name string, err error) bool {
+func (b *Book) failed(name string, err error) bool {
 	var fault *flavor.Fault
 	if err == nil || errors.As(err, &fault) {
 		return false
@@ -124,7 +94,7 @@ func (b *book) failed(name string, err error) bool {
 
 // slip returns the one ingredient, allowed in the place, of whose name the
 // written one is a slip.
-func (b *book) slip(name string, pl place) (*flavor.Profile, bool) {
+func (b *Book) slip(name string, pl Place) (*flavor.Profile, bool) {
 	if b.placer != nil {
 		return b.placer.Slip(name, pl.allows)
 	}
@@ -135,7 +105,7 @@ func (b *book) slip(name string, pl place) (*flavor.Profile, bool) {
 	return p, true
 }
 
-func (b *book) suggest(name string, pl place) []string {
+func (b *Book) suggest(name string, pl Place) []string {
 	if b.placer != nil {
 		return b.placer.Suggest(name, pl.allows)
 	}
@@ -147,25 +117,25 @@ func (b *book) suggest(name string, pl place) []string {
 	return nil
 }
 
-// literal returns the ingredient whose own name or id is written, where the
+// Literal returns the ingredient whose own name or id is written, where the
 // place allows it: fields name what a text would mean by its place.
-func (b *book) literal(name string, pl place) (found, bool) {
-	p, how, ok := b.named(name)
+func (b *Book) Literal(name string, pl Place) (Found, bool) {
+	p, how, ok := b.Named(name)
 	if !ok || how != flavor.MatchExact || !pl.allows(p) {
-		return found{}, false
+		return Found{}, false
 	}
-	return found{profile: p, how: how, as: name}, true
+	return Found{Profile: p, How: how, As: name}, true
 }
 
-// find returns the ingredient that a name means in a place: what the place makes
+// Find returns the ingredient that a name means in a place: what the place makes
 // of the word, its own name or alias, the same without words such as "fresh",
 // at full length, and last a slip of the pen. A name that means nothing, or
 // more than one thing, is a fault at "ingredient".
-func (b *book) find(name string, pl place) found {
+func (b *Book) Find(name string, pl Place) Found {
 	pinned, class := pin(name)
 	if class != "" {
-		if p, how, ok := b.named(pinned); ok && (p.Class == class || class == "plain") {
-			return found{profile: p, how: how, as: pinned}
+		if p, how, ok := b.Named(pinned); ok && (p.Class == class || class == "plain") {
+			return Found{Profile: p, How: how, As: pinned}
 		}
 	}
 	if at := dashed.FindStringIndex(name); at != nil {
@@ -173,31 +143,31 @@ func (b *book) find(name string, pl place) found {
 	}
 	if at := strings.IndexByte(name, ','); at >= 0 {
 		f := b.findParted(name, pl)
-		if open := strings.IndexByte(name, '('); f.fault != nil && open >= 0 && open < at { // "tea (cold, strong)"
+		if open := strings.IndexByte(name, '('); f.Fault != nil && open >= 0 && open < at { // "tea (cold, strong)"
 			if bare, ok := b.withoutBrackets(name, pl); ok {
 				return bare
 			}
 		}
 		return f
 	}
-	plain := strip(name)
-	if strings.EqualFold(plain[len(plain)-1], "rosé") && pl.volume() { // without its accent it is the flower too
+	plain := Strip(name)
+	if strings.EqualFold(plain[len(plain)-1], "rosé") && pl.Volume() { // without its accent it is the flower too
 		name, plain = rose, []string{rose}
 	}
 	for _, n := range plain {
-		if f, ok := b.inPlace(flavor.NormaliseName(n), pl, n != name); ok {
+		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, n != name); ok {
 			return f
 		}
-		if p, how, ok := b.named(n); ok {
+		if p, how, ok := b.Named(n); ok {
 			if both := joinsTwo(p, n); both != nil {
-				return found{fault: both}
+				return Found{Fault: both}
 			}
-			return found{profile: p, how: how, as: n, inferred: how == flavor.MatchAlias && kinds[flavor.NormaliseName(n)]}
+			return Found{Profile: p, How: how, As: n, Inferred: how == flavor.MatchAlias && kinds[flavor.NormaliseName(n)]}
 		}
 	}
 	for _, n := range plain {
 		key := flavor.NormaliseName(n)
-		if f, ok := b.short(key, pl, !strings.ContainsRune(n, '(')); ok {
+		if f, ok := b.Short(key, pl, !strings.ContainsRune(n, '(')); ok {
 			return f
 		}
 	}
@@ -224,10 +194,10 @@ func (b *book) find(name string, pl place) found {
 	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok {
-			return found{profile: p, how: flavor.MatchFuzzy, as: n}
+			return Found{Profile: p, How: flavor.MatchFuzzy, As: n}
 		}
 	}
-	return found{fault: b.unknown(name, pl)}
+	return Found{Fault: b.unknown(name, pl)}
 }
 
 const rose = "rosé wine"
@@ -253,50 +223,50 @@ func pin(name string) (string, flavor.Class) {
 // PlainMark says that a name is meant as it stands.
 const PlainMark = "plain"
 
-// inPlace returns what a word means by its place alone, if the place makes
+// InPlace returns what a word means by its place alone, if the place makes
 // something of it.
-func (b *book) inPlace(key string, pl place, stripped bool) (found, bool) {
+func (b *Book) InPlace(key string, pl Place, stripped bool) (Found, bool) {
 	var means string
 	var ask []string
 	switch {
-	case pl.unit == flavor.Drop && byDrop[key] != "":
+	case pl.Unit == flavor.Drop && byDrop[key] != "":
 		means = byDrop[key]
-	case pl.unit == flavor.Dash || pl.unit == flavor.Drop:
+	case pl.Unit == flavor.Dash || pl.Unit == flavor.Drop:
 		means, ask = byDash[key], askDash[key]
-	case pl.unit == flavor.Pinch:
+	case pl.Unit == flavor.Pinch:
 		means = spooned[key]
-	case pl.unit.Spoon():
+	case pl.Unit.Spoon():
 		if means = spooned[key]; means == "" {
 			means, ask = byVolume[key], askVolume[key]
 		}
-	case pl.volume():
+	case pl.Volume():
 		means, ask = byVolume[key], askVolume[key]
-		if long := askTop[key]; len(long) > 0 && !(pl.unit == flavor.Splash && key == "lemon") && (pl.topped || pl.unit == flavor.Top || pl.unit == flavor.Splash || key == "ginger" && pl.ml() > longFrom) {
+		if long := askTop[key]; len(long) > 0 && !(pl.Unit == flavor.Splash && key == "lemon") && (pl.Topped || pl.Unit == flavor.Top || pl.Unit == flavor.Splash || key == "ginger" && pl.ML() > longFrom) {
 			means, ask = "", long
 		}
-		if key == "demerara" && pl.ml() >= spiritFrom {
+		if key == "demerara" && pl.ML() >= spiritFrom {
 			means, ask = "", []string{"demerara rum", "demerara syrup"}
 		}
-	case pl.unit == flavor.Gram && (key == "lemon" || key == "lime"):
+	case pl.Unit == flavor.Gram && (key == "lemon" || key == "lime"):
 		means = byVolume[key]
-	case pl.unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
+	case pl.Unit == flavor.Gram && strings.HasSuffix(byVolume[key], " juice"):
 		ask = []string{byVolume[key], key}
-	case pl.unit == flavor.Piece && (key == "white" || key == "whites"):
+	case pl.Unit == flavor.Piece && (key == "white" || key == "whites"):
 		means = "egg white"
 	}
 	if means != "" {
-		if p, how, ok := b.named(means); ok {
+		if p, how, ok := b.Named(means); ok {
 			same := flavor.NormaliseName(p.Name) == key
 			if how == flavor.MatchExact && !same {
 				how = flavor.MatchAlias
 			}
-			return found{profile: p, how: how, as: means, inferred: !same && !aliasOf(p, key)}, true
+			return Found{Profile: p, How: how, As: means, Inferred: !same && !aliasOf(p, key)}, true
 		}
 	}
-	if f := b.asks(key, ask, pl); f != nil {
-		return found{fault: f}, true
+	if f := b.Asks(key, ask, pl); f != nil {
+		return Found{Fault: f}, true
 	}
-	return found{}, false
+	return Found{}, false
 }
 
 // aliasOf reports whether a key is a name of p that is all its own.
@@ -309,45 +279,36 @@ const (
 	spiritFrom = 29.0 // mL from which demerara may be the rum; common practice
 )
 
-// ml is the size of the pour, as far as a volume says.
-func (p place) ml() float64 {
-	per, ok := measure.MLPerUnit(p.unit, nil)
-	if !ok {
-		return 0
-	}
-	return per * p.amount
-}
-
-// asks returns the fault of a word that means more than one thing, if at least
+// Asks returns the fault of a word that means more than one thing, if at least
 // two of them are known; nil else.
-func (b *book) asks(key string, means []string, pl place) *flavor.Fault {
+func (b *Book) Asks(key string, means []string, pl Place) *flavor.Fault {
 	var known []string
 	for _, m := range means {
-		if p, _, ok := b.named(m); ok && !slices.Contains(known, p.Name) {
+		if p, _, ok := b.Named(m); ok && !slices.Contains(known, p.Name) {
 			known = append(known, p.Name)
 		}
 	}
 	if len(known) == 0 {
 		return nil
 	}
-	f := measure.Invalid("ingredient", key, "%q %s may be %s; write which", key, placeWords(pl.unit), flavor.JoinOr(known))
+	f := measure.Invalid("ingredient", key, "%q %s may be %s; write which", key, PlaceWords(pl.Unit), flavor.JoinOr(known))
 	f.Suggest = known
 	return f
 }
 
-// short returns what a shortened name means; headless allows it to lack the last
+// Short returns what a shortened name means; headless allows it to lack the last
 // word of its name.
-func (b *book) short(key string, pl place, headless bool) (found, bool) {
-	tryKey := func(name string) (found, bool) {
+func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
+	tryKey := func(name string) (Found, bool) {
 		k := flavor.NormaliseName(name)
-		if f, ok := b.inPlace(k, pl, true); ok {
-			f.inferred = f.fault == nil
+		if f, ok := b.InPlace(k, pl, true); ok {
+			f.Inferred = f.Fault == nil
 			return f, true
 		}
-		if p, _, ok := b.named(name); ok {
-			return found{profile: p, how: flavor.MatchAlias, as: name, inferred: true}, true
+		if p, _, ok := b.Named(name); ok {
+			return Found{Profile: p, How: flavor.MatchAlias, As: name, Inferred: true}, true
 		}
-		return found{}, false
+		return Found{}, false
 	}
 	if full, ok := shorthand[key]; ok {
 		if f, ok := tryKey(full); ok {
@@ -359,13 +320,13 @@ func (b *book) short(key string, pl place, headless bool) (found, bool) {
 			return f, true
 		}
 	}
-	if f := b.asks(key, askTongue[key], pl); f != nil {
-		return found{fault: f}, true
+	if f := b.Asks(key, askTongue[key], pl); f != nil {
+		return Found{Fault: f}, true
 	}
 	if f, ok := b.inTongue(key, tryKey); ok {
 		return f, true
 	}
-	full, changed := lengthen(key)
+	full, changed := Lengthen(key)
 	if changed {
 		if means, ok := shorthand[full]; ok {
 			full = means
@@ -375,12 +336,12 @@ func (b *book) short(key string, pl place, headless bool) (found, bool) {
 		}
 	}
 	if words := strings.Fields(full); len(words) == 2 { // "amaro med"
-		if f, ok := tryKey(words[1] + " " + words[0]); ok && f.fault == nil {
+		if f, ok := tryKey(words[1] + " " + words[0]); ok && f.Fault == nil {
 			return f, true
 		}
 	}
 	if !headless {
-		return found{}, false
+		return Found{}, false
 	}
 	return b.completed(full, key, pl)
 }
@@ -390,22 +351,22 @@ var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry
 
 // completed returns the one ingredient whose name is the written one and its head,
 // as in "green herbal" for a liqueur. Several are asked for.
-func (b *book) completed(name, key string, pl place) (found, bool) {
-	if len(key) < shortestHeadless || slices.Contains(heads, key) || !pl.volume() && pl.unit != flavor.Dash && !pl.unit.Spoon() {
-		return found{}, false
+func (b *Book) completed(name, key string, pl Place) (Found, bool) {
+	if len(key) < shortestHeadless || slices.Contains(heads, key) || !pl.Volume() && pl.Unit != flavor.Dash && !pl.Unit.Spoon() {
+		return Found{}, false
 	}
-	var hit found
+	var hit Found
 	var means []string
 	for _, h := range heads {
-		p, _, ok := b.named(name + " " + h)
+		p, _, ok := b.Named(name + " " + h)
 		if !ok || !pl.allows(p) || slices.Contains(means, p.Name) {
 			continue
 		}
 		means = append(means, p.Name)
-		hit = found{profile: p, how: flavor.MatchAlias, as: name + " " + h, inferred: true}
+		hit = Found{Profile: p, How: flavor.MatchAlias, As: name + " " + h, Inferred: true}
 	}
 	if len(means) > 1 {
-		return found{fault: b.asks(key, means, pl)}, true
+		return Found{Fault: b.Asks(key, means, pl)}, true
 	}
 	return hit, len(means) == 1
 }
@@ -414,9 +375,9 @@ const shortestHeadless = 4 // letters of a name without its head
 
 // slipOfWord returns what a word of the place means of which the written one is a slip
 // of one letter, where it is the only one.
-func (b *book) slipOfWord(key string, pl place) (found, bool) {
-	if len(key) < leastSlipped || strings.Contains(key, " ") || !pl.volume() {
-		return found{}, false
+func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
+	if len(key) < leastSlipped || strings.Contains(key, " ") || !pl.Volume() {
+		return Found{}, false
 	}
 	best := ""
 	for _, w := range volumeWords {
@@ -424,15 +385,15 @@ func (b *book) slipOfWord(key string, pl place) (found, bool) {
 			continue
 		}
 		if best != "" && byVolume[best] != byVolume[w] {
-			return found{}, false
+			return Found{}, false
 		}
 		best = w
 	}
-	p, _, ok := b.named(byVolume[best])
+	p, _, ok := b.Named(byVolume[best])
 	if best == "" || !ok {
-		return found{}, false
+		return Found{}, false
 	}
-	return found{profile: p, how: flavor.MatchFuzzy, as: byVolume[best]}, true
+	return Found{Profile: p, How: flavor.MatchFuzzy, As: byVolume[best]}, true
 }
 
 const leastSlipped = 5 // letters of a word in which a slip is forgiven
@@ -476,7 +437,7 @@ func oneOff(a, b string) bool {
 }
 
 // unknown is the fault of a name that means nothing.
-func (b *book) unknown(name string, pl place) *flavor.Fault {
+func (b *Book) unknown(name string, pl Place) *flavor.Fault {
 	if f := b.either(name, pl); f != nil {
 		return f
 	}
@@ -486,4 +447,36 @@ func (b *book) unknown(name string, pl place) *flavor.Fault {
 		said = "nearest: " + strings.Join(near, ", ")
 	}
 	return flavor.Unknown("ingredient", name, near, "unknown ingredient %q; %s", name, said)
+}
+
+// Mentioned returns the ingredients that words name, the longest names first.
+func (b *Book) Mentioned(text string) []*flavor.Profile {
+	words := strings.Fields(strings.NewReplacer("+", " ", "&", " ", ",", " ", "(", " ", ")", " ", ".", " ", ";", " ").Replace(text))
+	var out []*flavor.Profile
+	for i := 0; i < len(words); {
+		n := min(LongestName, len(words)-i)
+		for ; n > 0; n-- {
+			name := strings.Join(words[i:i+n], " ")
+			key := flavor.NormaliseName(name)
+			p, _, ok := b.Named(name)
+			if full, changed := Lengthen(key); !ok && changed {
+				p, _, ok = b.Named(full)
+			}
+			if !ok && stems[key] != "" {
+				p, _, ok = b.Named(stems[key])
+			}
+			if !ok && tongues[key] != "" {
+				p, _, ok = b.Named(tongues[key])
+			}
+			if !ok && len(key) >= shortestHeadless && !qualities[key] && shorthand[key] != "" {
+				p, _, ok = b.Named(shorthand[key])
+			}
+			if ok {
+				out = append(out, p)
+				break
+			}
+		}
+		i += max(n, 1)
+	}
+	return out
 }

@@ -1,4 +1,4 @@
-package reading
+package naming
 
 import (
 	"cmp"
@@ -14,41 +14,41 @@ import (
 
 // withoutBrackets looks a name up without what stands in brackets, which is then
 // said to be passed over.
-func (b *book) withoutBrackets(name string, pl place) (found, bool) {
+func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	open := strings.IndexByte(name, '(')
 	end := strings.LastIndexByte(name, ')')
 	if open < 0 || end < open {
-		return found{}, false
+		return Found{}, false
 	}
 	rest := token.OneLine(name[:open] + " " + name[end+1:])
 	if rest == "" {
-		return found{}, false
+		return Found{}, false
 	}
 	if roles[strings.ToLower(rest)] { // "1 sour (lime)"
-		f := b.find(strings.TrimSpace(name[open+1:end]), pl)
-		f.inferred = f.firm()
-		return f, f.firm()
+		f := b.Find(strings.TrimSpace(name[open+1:end]), pl)
+		f.Inferred = f.Firm()
+		return f, f.Firm()
 	}
 	if f, ok := b.turned(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
-	if inside := name[open+1 : end]; b.mentions(inside) || changesBottle(inside) {
-		if f := b.find(rest, pl); f.firm() {
-			return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds on a line of its own, or name the bottle in your stock", name, f.profile.Name)}, true
+	if inside := name[open+1 : end]; b.Mentions(inside) || changesBottle(inside) {
+		if f := b.Find(rest, pl); f.Firm() {
+			return Found{Fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds on a line of its own, or name the bottle in your stock", name, f.Profile.Name)}, true
 		}
-		return found{}, false
+		return Found{}, false
 	}
 	if inner := strings.TrimSpace(name[open+1 : end]); strength.MatchString(inner) {
-		return b.find(inner+" "+rest, pl), true
+		return b.Find(inner+" "+rest, pl), true
 	}
-	f := b.find(rest, pl)
-	if f.profile == nil || f.how == flavor.MatchFuzzy {
-		return found{}, false
+	f := b.Find(rest, pl)
+	if f.Profile == nil || f.How == flavor.MatchFuzzy {
+		return Found{}, false
 	}
 	if kinds[flavor.NormaliseName(rest)] && !saysLittle(name[open+1:end]) {
-		return found{fault: measure.Invalid("ingredient", name, "%q says more than %s; write which bottle is meant, such as \"aged rum\"", name, rest)}, true
+		return Found{Fault: measure.Invalid("ingredient", name, "%q says more than %s; write which bottle is meant, such as \"aged rum\"", name, rest)}, true
 	}
-	f.dropped = name[open : end+1]
+	f.Dropped = name[open : end+1]
 	return f, true
 }
 
@@ -64,63 +64,63 @@ var dashed = regexp.MustCompile(` [-–—] `)
 // findParted looks a name with a comma up: as a name that has one of its own, or
 // without what stands behind it, which is then said to be passed over. Where that
 // holds the name of an ingredient it is a pour without its amount.
-func (b *book) findParted(name string, pl place) found {
+func (b *Book) findParted(name string, pl Place) Found {
 	pinned, _ := pin(name)
 	for _, n := range []string{name, pinned} {
-		if p, how, ok := b.named(n); ok && n != "" && ownComma(p, n) {
-			return found{profile: p, how: how, as: n}
+		if p, how, ok := b.Named(n); ok && n != "" && ownComma(p, n) {
+			return Found{Profile: p, How: how, As: n}
 		}
 	}
 	head, remark, _ := strings.Cut(name, ",")
 	head, remark = strings.TrimSpace(head), strings.Trim(remark, " ,;.")
 	if head == "" || remark == "" {
-		return b.find(strings.TrimSpace(strings.ReplaceAll(name, ",", " ")), pl)
+		return b.Find(strings.TrimSpace(strings.ReplaceAll(name, ",", " ")), pl)
 	}
 	if f, ok := b.turned(head, remark, pl); ok {
 		return f
 	}
-	if b.mentions(remark) {
-		return found{fault: measure.Invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
+	if b.Mentions(remark) {
+		return Found{Fault: measure.Invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
 	}
-	f := b.find(head, pl)
-	if f.profile != nil {
-		if !saysLittle(remark) && !(shade[strings.ToLower(remark)] && (f.profile.Class == flavor.ClassSyrup || f.profile.Class == flavor.ClassSugar)) {
-			return found{fault: measure.Invalid("ingredient", remark, "%q is not known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it skipped", remark)}
+	f := b.Find(head, pl)
+	if f.Profile != nil {
+		if !saysLittle(remark) && !(shade[strings.ToLower(remark)] && (f.Profile.Class == flavor.ClassSyrup || f.Profile.Class == flavor.ClassSugar)) {
+			return Found{Fault: measure.Invalid("ingredient", remark, "%q is not known here; write an amount before it if it is poured, \"garnish:\" if it is laid on the drink, or a # to have it skipped", remark)}
 		}
-		f.dropped = remark
+		f.Dropped = remark
 	}
 	return f
 }
 
 // turned looks a name up with the word that is written behind it in front: "rum, dark",
 // "vermouth (sweet)".
-func (b *book) turned(head, word string, pl place) (found, bool) {
+func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 	if m := theOne.FindStringSubmatch(word); m != nil {
 		word = m[1]
 	}
 	if len(strings.Fields(word)) > mostTurned || adjectives[strings.ToLower(word)] {
-		return found{}, false
+		return Found{}, false
 	}
 	for _, style := range styleWords {
 		word = strings.TrimSuffix(word, style)
 	}
 	both := []string{word + " " + head, head + " " + word}
 	for _, n := range both[:2] {
-		if full, changed := lengthen(flavor.NormaliseName(n)); changed {
+		if full, changed := Lengthen(flavor.NormaliseName(n)); changed {
 			both = append(both, full)
 		}
 	}
 	for _, n := range both {
-		if p, _, ok := b.named(n); ok && pl.allows(p) {
-			return found{profile: p, how: flavor.MatchAlias, as: n, inferred: true}, true
+		if p, _, ok := b.Named(n); ok && pl.allows(p) {
+			return Found{Profile: p, How: flavor.MatchAlias, As: n, Inferred: true}, true
 		}
 		if means := cmp.Or(tongues[flavor.NormaliseName(n)], turns[flavor.NormaliseName(n)]); means != "" {
-			if p, _, ok := b.named(means); ok {
-				return found{profile: p, how: flavor.MatchAlias, as: means, inferred: true}, true
+			if p, _, ok := b.Named(means); ok {
+				return Found{Profile: p, How: flavor.MatchAlias, As: means, Inferred: true}, true
 			}
 		}
 	}
-	return found{}, false
+	return Found{}, false
 }
 
 // theOne points at one of several: "the white one".
@@ -128,10 +128,10 @@ var theOne = regexp.MustCompile(`(?i)^(?:the )?(\w+(?: \w+)?) one$`)
 
 // pointed looks up a name with the words behind it that point at one of several, "crème
 // de cacao the white one".
-func (b *book) pointed(name string, pl place) (found, bool) {
+func (b *Book) pointed(name string, pl Place) (Found, bool) {
 	at := strings.Index(strings.ToLower(name), " the ")
 	if at < 0 || !theOne.MatchString(name[at+1:]) {
-		return found{}, false
+		return Found{}, false
 	}
 	return b.turned(name[:at], name[at+1:], pl)
 }
@@ -185,11 +185,11 @@ func changesBottle(text string) bool {
 // qualities are words of shorthand that say as often how something is.
 var qualities = token.Words(`sweet light dark white green yellow sparkling brine pink blanc aromatic london malt triple`)
 
-// endsInName reports whether words end in the name of an ingredient.
-func (b *book) endsInName(text string) bool {
+// EndsInName reports whether words end in the name of an ingredient.
+func (b *Book) EndsInName(text string) bool {
 	words := strings.Fields(text)
-	for n := 1; n <= longestName && n < len(words); n++ {
-		if f := b.find(strings.Join(words[len(words)-n:], " "), place{unit: flavor.Ounce}); f.firm() {
+	for n := 1; n <= LongestName && n < len(words); n++ {
+		if f := b.Find(strings.Join(words[len(words)-n:], " "), Place{Unit: flavor.Ounce}); f.Firm() {
 			return true
 		}
 	}
@@ -214,13 +214,13 @@ func joinsTwo(p *flavor.Profile, written string) *flavor.Fault {
 	return measure.Invalid("ingredient", written, "%q may be two pours; write a line for each, or its name, such as %q", written, p.Name)
 }
 
-// mentions reports whether words hold the name of an ingredient.
-func (b *book) mentions(text string) bool {
+// Mentions reports whether words hold the name of an ingredient.
+func (b *Book) Mentions(text string) bool {
 	words := strings.Fields(text)
 	for i := range words {
-		for n := 1; n <= longestName && i+n <= len(words); n++ {
+		for n := 1; n <= LongestName && i+n <= len(words); n++ {
 			name := strings.Trim(strings.Join(words[i:i+n], " "), ",;.()+&")
-			if _, _, ok := b.named(name); ok {
+			if _, _, ok := b.Named(name); ok {
 				return true
 			}
 			if key := flavor.NormaliseName(name); tongues[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
@@ -242,26 +242,26 @@ var free = regexp.MustCompile(`^0([.,]0+)?\s*%`)
 
 // withoutStrength looks a name up without the strength or the age that it states,
 // which is then said to be passed over.
-func (b *book) withoutStrength(name string, pl place) (found, bool) {
+func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
 	at := strengths.FindStringIndex(name)
 	if at == nil {
-		return found{}, false
+		return Found{}, false
 	}
 	rest := strings.Trim(token.OneLine(name[:at[0]]+" "+name[at[1]:]), " ,;")
 	if free.MatchString(name[at[0]:at[1]]) { // "0 % gin" is no gin
-		if p, how, ok := b.named("alcohol-free " + rest); ok {
-			return found{profile: p, how: how, as: "alcohol-free " + rest, inferred: true}, true
+		if p, how, ok := b.Named("alcohol-free " + rest); ok {
+			return Found{Profile: p, How: how, As: "alcohol-free " + rest, Inferred: true}, true
 		}
-		return found{fault: measure.Invalid("ingredient", name, "%q has no alcohol; write which alcohol-free bottle it is", name)}, true
+		return Found{Fault: measure.Invalid("ingredient", name, "%q has no alcohol; write which alcohol-free bottle it is", name)}, true
 	}
-	f := b.find(rest, pl)
-	if aged, how, ok := b.named("aged " + rest); ok && years.MatchString(name[at[0]:at[1]]) {
-		f = found{profile: aged, how: how, as: "aged " + rest}
+	f := b.Find(rest, pl)
+	if aged, how, ok := b.Named("aged " + rest); ok && years.MatchString(name[at[0]:at[1]]) {
+		f = Found{Profile: aged, How: how, As: "aged " + rest}
 	}
-	if rest == "" || !f.firm() {
-		return found{}, false
+	if rest == "" || !f.Firm() {
+		return Found{}, false
 	}
-	f.dropped, f.inferred = strings.TrimSpace(name[at[0]:at[1]]), true
+	f.Dropped, f.Inferred = strings.TrimSpace(name[at[0]:at[1]]), true
 	return f, true
 }
 
@@ -269,32 +269,32 @@ func (b *book) withoutStrength(name string, pl place) (found, bool) {
 var styles = []string{"-style", "-type", "-like", "-esque", "-ish"}
 
 // withoutStyle looks a name up without a first word that says whose style it is.
-func (b *book) withoutStyle(name string, pl place) (found, bool) {
+func (b *Book) withoutStyle(name string, pl Place) (Found, bool) {
 	first, rest, ok := strings.Cut(name, " ")
 	lower := strings.ToLower(first)
 	if !ok || !slices.ContainsFunc(styles, func(s string) bool { return strings.HasSuffix(lower, s) }) {
-		return found{}, false
+		return Found{}, false
 	}
-	f := b.find(rest, pl)
-	if !f.firm() || !pl.allows(f.profile) {
-		return found{}, false
+	f := b.Find(rest, pl)
+	if !f.Firm() || !pl.allows(f.Profile) {
+		return Found{}, false
 	}
-	f.dropped, f.inferred = first, true
+	f.Dropped, f.Inferred = first, true
 	return f, true
 }
 
 // either is the fault of a name that leaves a choice, "lime or lemon"; nil if it
 // leaves none.
-func (b *book) either(name string, pl place) *flavor.Fault {
+func (b *Book) either(name string, pl Place) *flavor.Fault {
 	for _, sep := range []string{" or ", "/"} {
 		one, other, ok := strings.Cut(name, sep)
 		if !ok || strings.TrimSpace(one) == "" || strings.TrimSpace(other) == "" {
 			continue
 		}
-		x, y := b.find(strings.TrimSpace(one), pl), b.find(strings.TrimSpace(other), pl)
-		if x.firm() && y.firm() {
-			f := measure.Invalid("ingredient", name, "%q leaves a choice; write %s or %s, or a line for each", name, x.profile.Name, y.profile.Name)
-			f.Suggest = []string{x.profile.Name, y.profile.Name}
+		x, y := b.Find(strings.TrimSpace(one), pl), b.Find(strings.TrimSpace(other), pl)
+		if x.Firm() && y.Firm() {
+			f := measure.Invalid("ingredient", name, "%q leaves a choice; write %s or %s, or a line for each", name, x.Profile.Name, y.Profile.Name)
+			f.Suggest = []string{x.Profile.Name, y.Profile.Name}
 			return f
 		}
 	}

@@ -1,4 +1,4 @@
-package reading
+package naming
 
 import (
 	"slices"
@@ -134,10 +134,10 @@ func translatedCompound(w string) (string, bool) {
 }
 
 // inTongue returns what a name of another tongue means, put together of its parts.
-func (b *book) inTongue(key string, try func(name string) (found, bool)) (found, bool) {
+func (b *Book) inTongue(key string, try func(name string) (Found, bool)) (Found, bool) {
 	english, ok := translated(key)
 	if !ok || flavor.NormaliseName(english) == key {
-		return found{}, false
+		return Found{}, false
 	}
 	return try(english)
 }

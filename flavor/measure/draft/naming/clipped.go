@@ -1,4 +1,4 @@
-package reading
+package naming
 
 import (
 	"slices"
@@ -14,23 +14,23 @@ const leastClipped = 3
 // clipped returns the one ingredient of whose name the words are beginnings, or what is
 // left without the vowels: "dry cur", "grn herbal". Where several are, the one with the
 // fewest other words is meant; if that leaves more than one, none is.
-func (b *book) clipped(name string, pl place) (found, bool) {
+func (b *Book) clipped(name string, pl Place) (Found, bool) {
 	words := strings.Fields(flavor.NormaliseName(name))
-	if len(words) == 0 || len(words) > longestName || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
-		return found{}, false
+	if len(words) == 0 || len(words) > LongestName || !slices.ContainsFunc(words, func(w string) bool { return utf8.RuneCountInString(w) >= leastClipped }) {
+		return Found{}, false
 	}
 	whole := make([]bool, len(words)) // the word is a name by itself, and no beginning of another
 	for i, w := range words {
-		_, _, whole[i] = b.named(w)
+		_, _, whole[i] = b.Named(w)
 	}
 	var hit *flavor.Profile
-	least, tied := longestName, false
+	least, tied := LongestName, false
 	for _, near := range b.suggest(name, pl) {
-		p, _, ok := b.named(near)
+		p, _, ok := b.Named(near)
 		if !ok || !pl.allows(p) {
 			continue
 		}
-		over := longestName
+		over := LongestName
 		for _, n := range append([]string{p.Name}, p.Aliases...) {
 			if k, ok := clips(words, whole, strings.Fields(flavor.NormaliseName(n))); ok {
 				over = min(over, k)
@@ -47,9 +47,9 @@ func (b *book) clipped(name string, pl place) (found, bool) {
 		}
 	}
 	if hit == nil || tied {
-		return found{}, false
+		return Found{}, false
 	}
-	return found{profile: hit, how: flavor.MatchAlias, as: hit.Name, inferred: true}, true
+	return Found{Profile: hit, How: flavor.MatchAlias, As: hit.Name, Inferred: true}, true
 }
 
 // clips reports whether each written word shortens a word of a name, in the same order,

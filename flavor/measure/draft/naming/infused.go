@@ -1,4 +1,4 @@
-package reading
+package naming
 
 import (
 	"strings"
@@ -17,50 +17,50 @@ const longestHead = 3
 // infused reads what bars put into a bottle themselves, such as "earl grey gin" or
 // "rosemary-infused honey", as the bottle. What went in is known, and brings no allergen;
 // the drink is told not to count it. What may bring one is a fault.
-func (b *book) infused(name string, pl place) (found, bool) {
+func (b *Book) infused(name string, pl Place) (Found, bool) {
 	words := strings.Fields(strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ").Replace(strings.ToLower(name)))
 	for n := min(longestHead, len(words)-1); n > 0; n-- {
 		head := strings.Join(words[len(words)-n:], " ")
 		f := b.plainly(head, pl)
-		if !f.firm() || !pl.allows(f.profile) || !holdsInfusion(f.profile) {
+		if !f.Firm() || !pl.allows(f.Profile) || !holdsInfusion(f.Profile) {
 			continue
 		}
 		brings, known := b.flavouring(words[:len(words)-n])
 		switch {
 		case !known:
-			return found{}, false
+			return Found{}, false
 		case brings != "":
-			fault := flavor.Unknown("ingredient", name, []string{f.profile.Name}, "%q is %s with something that may bring %s, which has to be stated; write %q, or name the bottle in your stock", name, f.profile.Name, brings, f.profile.Name)
-			return found{fault: fault}, true
+			fault := flavor.Unknown("ingredient", name, []string{f.Profile.Name}, "%q is %s with something that may bring %s, which has to be stated; write %q, or name the bottle in your stock", name, f.Profile.Name, brings, f.Profile.Name)
+			return Found{Fault: fault}, true
 		}
-		if f.profile.Class == flavor.ClassSyrup {
+		if f.Profile.Class == flavor.ClassSyrup {
 			flavour := strings.Join(words[:len(words)-n], " ")
-			if p, _, ok := b.named(flavour + " syrup"); ok { // "coffee demerara syrup"
-				return found{profile: p, how: flavor.MatchAlias, as: flavour + " syrup", inferred: true}, true
+			if p, _, ok := b.Named(flavour + " syrup"); ok { // "coffee demerara syrup"
+				return Found{Profile: p, How: flavor.MatchAlias, As: flavour + " syrup", Inferred: true}, true
 			}
 		}
-		f.how, f.inferred, f.infusion = flavor.MatchAlias, true, strings.Join(words[:len(words)-n], " ")
+		f.How, f.Inferred, f.Infusion = flavor.MatchAlias, true, strings.Join(words[:len(words)-n], " ")
 		return f, true
 	}
-	return found{}, false
+	return Found{}, false
 }
 
 // plainly returns the ingredient of a name or of its short form, without slips of the
 // pen.
-func (b *book) plainly(name string, pl place) found {
-	for _, n := range strip(name) {
+func (b *Book) plainly(name string, pl Place) Found {
+	for _, n := range Strip(name) {
 		key := flavor.NormaliseName(n)
-		if f, ok := b.inPlace(key, pl, true); ok {
+		if f, ok := b.InPlace(key, pl, true); ok {
 			return f
 		}
-		if p, how, ok := b.named(n); ok {
-			return found{profile: p, how: how, as: n}
+		if p, how, ok := b.Named(n); ok {
+			return Found{Profile: p, How: how, As: n}
 		}
-		if f, ok := b.short(key, pl, false); ok {
+		if f, ok := b.Short(key, pl, false); ok {
 			return f
 		}
 	}
-	return found{}
+	return Found{}
 }
 
 // holdsInfusion reports whether bars put flavours into a kind of bottle.
@@ -70,7 +70,7 @@ func holdsInfusion(p *flavor.Profile) bool {
 
 // flavouring reports whether all words name things that are known, and an allergen that
 // one of them brings or may bring.
-func (b *book) flavouring(words []string) (brings string, known bool) {
+func (b *Book) flavouring(words []string) (brings string, known bool) {
 	for i := 0; i < len(words); {
 		if infusing[words[i]] || adjectives[words[i]] || words[i] == "and" || words[i] == "&" {
 			i++
@@ -96,12 +96,12 @@ var flavourForms = []string{"", " tea", " leaf", " pod", " stick", " berry", " b
 
 // flavour returns the ingredient that words start with, in whatever form it is known,
 // and how many words it takes.
-func (b *book) flavour(words []string) (*flavor.Profile, int) {
-	for n := min(longestName, len(words)); n > 0; n-- {
+func (b *Book) flavour(words []string) (*flavor.Profile, int) {
+	for n := min(LongestName, len(words)); n > 0; n-- {
 		name := strings.Join(words[:n], " ")
 		for _, w := range []string{name, flavours[flavor.NormaliseName(name)]} {
 			for _, form := range flavourForms {
-				if p, _, ok := b.named(w + form); ok && w != "" {
+				if p, _, ok := b.Named(w + form); ok && w != "" {
 					return p, n
 				}
 			}

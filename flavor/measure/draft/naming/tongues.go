@@ -1,4 +1,4 @@
-package reading
+package naming
 
 // tongues are words of other tongues for what bars pour, as keys that
 // [flavor.NormaliseName] makes; what they stand for is a name that the finder is
@@ -56,3 +56,7 @@ var tongues = keyed(map[string]string{
 
 // askTongue are words that name one fruit in one country and another in the next.
 var askTongue = map[string][]string{"limon": {"lime juice", "lemon juice"}, "jugo de limon": {"lime juice", "lemon juice"}, "suco de limao": {"lime juice", "lemon juice"}}
+
+// FruitsOf are the juices that a word names in one country and in the next, the one of
+// the Americas first; nil for a word that names one.
+func FruitsOf(key string) []string { return askTongue[key] }

@@ -1,0 +1,69 @@
+package draft
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// LeastSpoken is the smallest number in words that is hardly ever anything but an amount.
+const LeastSpoken = 13
+
+// tens and teens are numbers in words that only a text that is spoken writes.
+var (
+	teens = map[string]float64{"thirteen": LeastSpoken, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19}
+	tens  = map[string]float64{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+)
+
+// InFigures makes numerals of whole numbers in words, from one to ninety-nine.
+func InFigures(toks []token.Token) []token.Token {
+	out := make([]token.Token, 0, len(toks))
+	for i := 0; i < len(toks); i++ {
+		value, n := wholeAt(toks[i:])
+		if n == 0 {
+			out = append(out, toks[i])
+			continue
+		}
+		out = append(out, token.Token{Kind: token.Numeral, Start: toks[i].Start, End: toks[i+n-1].End, Value: value, Text: token.Decimals(value)})
+		i += n - 1
+	}
+	return out
+}
+
+// wholeAt reads a whole number in words and how many tokens it takes, 0 if none stands
+// there. "Five maraschino" is an amount, but "one" without a unit may stand for a drink.
+func wholeAt(toks []token.Token) (value float64, n int) {
+	if toks[0].Kind != token.Word {
+		return 0, 0
+	}
+	next, united := "", false
+	if len(toks) > 1 && toks[1].Kind == token.Word {
+		next, united = toks[1].Text, entry.UnitWordsAt(toks[1:2])
+	}
+	first, second, hyphened := strings.Cut(toks[0].Text, "-")
+	ten, small := tens[first], token.NumberWords[first]
+	switch {
+	case hyphened && ten > 0 && ones(second) > 0:
+		return ten + ones(second), 1
+	case hyphened:
+		return 0, 0
+	case ten > 0 && ones(next) > 0:
+		return ten + ones(next), 2
+	case ten > 0:
+		return ten, 1
+	case teens[first] > 0:
+		return teens[first], 1
+	case small > 1 && next != "", small == 1 && united:
+		return small, 1
+	}
+	return 0, 0
+}
+
+// ones is a word for a number below ten, 0 for any other.
+func ones(w string) float64 {
+	if v := token.NumberWords[w]; v < 10 {
+		return v
+	}
+	return 0
+}
