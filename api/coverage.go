@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/lookahead"
 )
 
 // CoverageBody asks, before service, which bottles a menu cannot do without.
@@ -36,7 +37,7 @@ func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageB
 	if err != nil {
 		return nil, err
 	}
-	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Left: list(r.Left, ingredientOf), Weak: list(r.Weak, func(w cover.Weak) Weak {
+	return &CoverageAnswer{House: r.House.Name, Invented: r.House.Invented, GoodJND: cover.NearJND, Left: list(r.Left, ingredientOf), Weak: list(r.Weak, func(w lookahead.Weak) Weak {
 		return Weak{w.Profile.ID, w.Profile.Name, w.Drinks}
 	})}, nil
 }

@@ -10,7 +10,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/data/house"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 )
 
 // quoteServed is a cover that a guest kept.
@@ -23,9 +23,7 @@ func quoteServed(missing string) string {
 func workingHouse(t *testing.T) *Server {
 	t.Helper()
 	k := demoFor(t).Kitchen
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	t.Cleanup(func() { require.NoError(t, s.Close()) })
+	s := storetest.Memory(t)
 	h, err := k.Catalogue.Demo()
 	require.NoError(t, err)
 	require.NoError(t, service.Fill(t.Context(), s, h, time.Now()))

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
+	"counterpour/data/house/storetest"
 )
 
 // firstOffers returns the ids of what completes a text, the first three.
@@ -41,7 +42,7 @@ func TestCompletionOffersWhatDrinksPour(t *testing.T) {
 
 // What a house stocks is offered before what it does not, as soon as it does.
 func TestCompletionOffersTheStockFirst(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	require.Equal(t, "london-dry-gin", firstOffers(t, v.Now().Index, "gin")[0])
 	put(t, v.Store(), 0, house.Bottle{ID: "navy-strength-gin", Name: "Navy-strength gin", Ingredient: "navy-strength-gin", SizeML: 700, Stock: 1})
 	require.Equal(t, []string{"navy-strength-gin", "london-dry-gin"}, firstOffers(t, v.Now().Index, "gin")[:2])

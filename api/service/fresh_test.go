@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/data/house/storetest"
 )
 
 // deaf is a store whose feed never says anything, and which may not answer.
@@ -40,7 +41,7 @@ func (d *deaf) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 func TestAHouseKeepsUpWithADeafFeed(t *testing.T) {
 	k := testKitchen(t)
 	synctest.Test(t, func(t *testing.T) {
-		d := &deaf{Store: memory(t)}
+		d := &deaf{Store: storetest.Memory(t)}
 		v, err := openAt(t.Context(), usualPace, k, d, About{}, nil)
 		require.NoError(t, err)
 		defer v.Close()

@@ -14,6 +14,7 @@ import (
 
 	"counterpour/api/service/kitchen"
 	"counterpour/data/house"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor"
 	"counterpour/flavor/lookup"
 	"counterpour/index"
@@ -46,7 +47,7 @@ func TestALostFeedIsTold(t *testing.T) {
 		"taking up panics": func(_ *Venue, m muted, breaks *atomic.Bool) { breaks.Store(true); m.feed <- house.Change{Seq: 99} },
 	} {
 		var breaks atomic.Bool
-		m := muted{Store: memory(t), feed: make(chan house.Change), fails: func() {
+		m := muted{Store: storetest.Memory(t), feed: make(chan house.Change), fails: func() {
 			if breaks.Load() {
 				panic("the records are out of reach")
 			}
@@ -56,14 +57,14 @@ func TestALostFeedIsTold(t *testing.T) {
 		end(v, m, &breaks)
 		assert.Eventually(t, func() bool { return errors.Is(v.Ready(), ErrLost) }, patience, time.Millisecond, name)
 	}
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	v.Close()
 	assert.NoError(t, v.Ready(), "it was closed")
 }
 
 // A fault of a bottle stays until it is mended, whatever else changes.
 func TestFaultsStay(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, house.Bottle{ID: "lost", Name: "Lost", Ingredient: "nothing-known", SizeML: 700, Stock: 1})
 	require.Len(t, v.Now().Faults, 1)
 	put(t, v.Store(), 0, drink(t, v, sour))
@@ -220,7 +221,7 @@ func TestCost(t *testing.T) {
 
 // Prices in two currencies cannot be added up, and nothing is said to be free.
 func TestCostInTwoCurrencies(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	price := 20.0
 	put(t, v.Store(), 0, house.Bottle{ID: "gin", Name: "gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Price: &price, Currency: "EUR"},
 		house.Bottle{ID: "rum", Name: "rum", Ingredient: "white-rum", SizeML: 700, Stock: 1, Price: &price, Currency: "USD"}, drink(t, v, sour))
@@ -258,7 +259,7 @@ func TestBatch(t *testing.T) {
 
 // A drink is marked as right as it is now, by its name; the mark comes off again.
 func TestRight(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, drink(t, v, sour))
 	require.NoError(t, v.Right(t.Context(), someone, RightRequest{Drink: "quay sour"}))
 	p := v.Now().Palate()
@@ -274,7 +275,7 @@ func TestRight(t *testing.T) {
 
 // What is noted of a cover is what the next search learns from.
 func TestTaste(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, drink(t, v, sour))
 	served := "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz honey syrup\nshake, up\n"
 	require.NoError(t, v.Taste(t.Context(), someone, TasteRequest{Served: Draft{Text: &served}, Missing: "simple syrup", Verdict: house.VerdictSentBack}))
@@ -312,7 +313,7 @@ func (l *listed) List(ctx context.Context, kinds ...house.Kind) ([]house.Entry, 
 // for all, and each finds what it wrote.
 func TestWritesWaitForOneSnapshot(t *testing.T) {
 	const writes = 20
-	s := memory(t)
+	s := storetest.Memory(t)
 	counted := &listed{Store: s}
 	var looks atomic.Int64
 	m := muted{Store: counted, feed: make(chan house.Change), fails: func() {

@@ -7,16 +7,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor"
 )
 
 func TestHouseNames(t *testing.T) {
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
+	s := storetest.Memory(t)
 	v := open(t, s)
 	text := "2 oz Old Harbour\n1 oz lemon\n3/4 oz simple\nshake, up"
-	_, err = v.Now().ReadText(text)
+	_, err := v.Now().ReadText(text)
 	require.ErrorIs(t, err, flavor.ErrUnknown)
 
 	require.NoError(t, v.Name(t.Context(), someone, NameRequest{Words: "Old Harbour", Kind: "London dry gin"}))

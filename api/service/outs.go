@@ -10,6 +10,7 @@ import (
 	"counterpour/api/service/kitchen"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
+	"counterpour/flavor/cover/lookahead"
 )
 
 // menuEffort is how much work the searches for a menu may take: some four seconds.
@@ -44,7 +45,7 @@ func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error)
 		request.Out = withEach(request.Out, s.Out)
 	}
 	a.Result, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*cover.MenuResult, error) {
-		return s.Finder.Outs(ctx, *request, nil)
+		return s.Finder.Outs(ctx, *request)
 	})
 	if err != nil {
 		return nil, err
@@ -103,7 +104,7 @@ type CoverageRequest struct {
 // CoverageAnswer is the bottles that nothing in stock covers well.
 type CoverageAnswer struct {
 	House About // whose menu it is; the zero value for one that was sent
-	*cover.LookAhead
+	*lookahead.Answer
 }
 
 // Coverage looks ahead: for every bottle of the menu, which drinks would be
@@ -121,8 +122,8 @@ func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAn
 	if r.Menu == nil {
 		a.House = s.About
 	}
-	a.LookAhead, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*cover.LookAhead, error) {
-		return s.Finder.Coverage(ctx, specs, stock, coverEffort, nil)
+	a.Answer, err = admission.Search(ctx, s.Searches, func(ctx context.Context) (*lookahead.Answer, error) {
+		return lookahead.Of(ctx, s.Finder, specs, stock, coverEffort)
 	})
 	return a, err
 }

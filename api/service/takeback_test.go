@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 )
 
 // A write of several records is taken back whole: what was new goes, what was changed
@@ -16,9 +16,7 @@ import (
 // again, nothing is taken back.
 func TestAWriteIsTakenBackWhole(t *testing.T) {
 	ctx := t.Context()
-	s, err := store.OpenMemory(ctx)
-	require.NoError(t, err)
-	t.Cleanup(func() { assert.NoError(t, s.Close()) })
+	s := storetest.Memory(t)
 	at := time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)
 	by := func(actor string, minutes int) house.By {
 		return house.By{Actor: actor, At: at.Add(time.Duration(minutes) * time.Minute)}

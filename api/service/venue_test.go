@@ -17,6 +17,7 @@ import (
 	"counterpour/data/house"
 	"counterpour/data/house/pgtest"
 	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor"
 	"counterpour/index"
 )
@@ -57,7 +58,7 @@ func open(t *testing.T, s house.Store) *Venue {
 // openDemo opens the demo house in a store in memory, with what it was made of.
 func openDemo(t *testing.T) (*Venue, *data.House) {
 	t.Helper()
-	k, s := testKitchen(t), memory(t)
+	k, s := testKitchen(t), storetest.Memory(t)
 	h, err := k.Catalogue.Demo()
 	require.NoError(t, err)
 	require.NoError(t, Fill(t.Context(), s, h, someone.At))
@@ -65,14 +66,6 @@ func openDemo(t *testing.T) (*Venue, *data.House) {
 	require.NoError(t, err)
 	t.Cleanup(v.Close)
 	return v, h
-}
-
-func memory(t testing.TB) house.Store {
-	t.Helper()
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	t.Cleanup(func() { assert.NoError(t, s.Close()) })
-	return s
 }
 
 func put(t *testing.T, s house.Store, version int64, items ...house.Item) {
@@ -92,7 +85,7 @@ const sour = "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple 
 
 // What was written is there when the write returns, in every part.
 func TestAWriteIsSeenWhenItReturns(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	s := v.Store()
 	assert.Empty(t, v.Now().Menu)
 	empty := v.Now().Version
@@ -131,7 +124,7 @@ func TestAWriteIsSeenWhenItReturns(t *testing.T) {
 
 // A bottle of which nothing is left has run out.
 func TestAnEmptyBottleIsOut(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	for i, stock := range []float64{0, 0} {
 		put(t, v.Store(), 0, house.Bottle{ID: fmt.Sprint("gin-", i), Name: fmt.Sprint("gin ", i), Ingredient: "london-dry-gin", SizeML: 700, Stock: stock})
 	}
@@ -142,7 +135,7 @@ func TestAnEmptyBottleIsOut(t *testing.T) {
 
 // What another server writes to the same store is taken up, and told.
 func TestWhatAnotherWritesIsTakenUp(t *testing.T) {
-	s := memory(t)
+	s := storetest.Memory(t)
 	v := open(t, s)
 	told := v.Changes(t.Context())
 	put(t, s, 0, house.Bottle{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1})
@@ -196,7 +189,7 @@ func TestTheNextStartHasWhatTheStoreHas(t *testing.T) {
 
 // Drinks marked as right move the family, as they were when they were tasted.
 func TestRightDrinksMoveThePalate(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	dry := drink(t, v, "Quay Sour\n2 oz London dry gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake, up\n")
 	put(t, v.Store(), 0, dry, house.Right{Spec: dry.ID, SpecVersion: 1})
 	palates := v.Now().Set.Palates()
@@ -211,7 +204,7 @@ func TestRightDrinksMoveThePalate(t *testing.T) {
 
 // What cannot be used is left out and reported, and the rest goes on.
 func TestWhatCannotBeUsedIsReported(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	good := drink(t, v, sour)
 	bad := good
 	bad.ID, bad.Name = "lost", "Lost"
@@ -245,7 +238,7 @@ func idsOf(list []*flavor.Profile) []string {
 
 // Fifty at once: every write is seen, and every reader has a whole house.
 func TestFiftyAtOnce(t *testing.T) {
-	v := open(t, memory(t))
+	v := open(t, storetest.Memory(t))
 	spec := drink(t, v, sour)
 	put(t, v.Store(), 0, spec)
 	var all sync.WaitGroup
@@ -271,8 +264,7 @@ func TestFiftyAtOnce(t *testing.T) {
 // BenchmarkMark is a bottle marked as out, and back.
 func BenchmarkMark(b *testing.B) {
 	k := testKitchen(b)
-	s, err := store.OpenMemory(b.Context())
-	require.NoError(b, err)
+	s := storetest.Memory(b)
 	h, err := k.Catalogue.Demo()
 	require.NoError(b, err)
 	require.NoError(b, Fill(b.Context(), s, h, someone.At))

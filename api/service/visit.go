@@ -96,7 +96,7 @@ func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResul
 	now := v.now.Load()
 	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // no other drink has a say
 	return v.venue.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
-		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r, nil) })
+		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r) })
 	})
 }
 

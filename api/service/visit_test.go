@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 )
@@ -176,7 +177,7 @@ func (contested) Write(context.Context, house.By, ...house.Edit) ([]house.Change
 
 // A mark that others forestall each time is a conflict, whatever the store said of it.
 func TestAMarkThatOthersForestall(t *testing.T) {
-	s := memory(t)
+	s := storetest.Memory(t)
 	h, err := testKitchen(t).Catalogue.Demo()
 	require.NoError(t, err)
 	require.NoError(t, Fill(t.Context(), s, h, someone.At))

@@ -149,7 +149,7 @@ func (r *ratios) menus(ctx context.Context, out io.Writer) error {
 		limited, stop := context.WithTimeout(ctx, 20*time.Second)
 		var found *cover.MenuResult
 		took, err := timed(func() (err error) {
-			found, err = k.Finder.Outs(limited, cover.MenuRequest{Specs: menu, Out: []*flavor.Profile{gone}, Stock: stock, Parts: 2}, nil)
+			found, err = k.Finder.Outs(limited, cover.MenuRequest{Specs: menu, Out: []*flavor.Profile{gone}, Stock: stock, Parts: 2})
 			return err
 		})
 		stop()

@@ -46,9 +46,10 @@ var allowedInFlavor = map[string][]string{
 
 	"template/templatetest": {"flavor", "ratio", "template"},
 
-	"cover/search":  {"sense"},
-	"cover/role":    {"flavor", "sense"},
-	"cover/wording": {"flavor", "mix", "sense"},
+	"cover/search":    {"sense"},
+	"cover/lookahead": {"flavor", "cover"},
+	"cover/role":      {"flavor", "sense"},
+	"cover/wording":   {"flavor", "mix", "sense"},
 
 	"measure/draft/token":     {"flavor"},
 	"measure/draft/serving":   {"flavor", "measure", "measure/draft/token"},

@@ -34,7 +34,7 @@ func TestOutsSaysWhereBalanceIsLost(t *testing.T) {
 	specs = append(specs, &short)
 	out := b.profiles(t, "london-dry-gin", "artichoke-amaro", "lemon-juice", "lager")
 	stock := b.profiles(t, "old-tom-gin", "orange-juice", "fernet", "dry-cider") // little to put the rest right with
-	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1}, nil)
+	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 1})
 	require.NoError(t, err)
 	var kept, lost int
 	for i := range r.Touched {
@@ -88,7 +88,7 @@ func TestFetchKeepsToTheGuest(t *testing.T) {
 			map[string]int{"orgeat": 1, "cinnamon-syrup": 1, "honey-syrup": 0, "egg-white": 0, "london-dry-gin": 0}},
 	} {
 		r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: b.menu(t, c.menu...), Out: b.profiles(t, out...),
-			Stock: stock, Guest: c.guest, Parts: 1}, nil)
+			Stock: stock, Guest: c.guest, Parts: 1})
 		require.NoError(t, err, c.name)
 		got := map[string]int{}
 		for _, f := range r.Fetch {
@@ -113,12 +113,12 @@ func TestFetchCountsUnknownAllergensAsPresent(t *testing.T) {
 	request := MenuRequest{Specs: []*flavor.Spec{spec}, Out: []*flavor.Profile{&unknown}, Stock: b.profiles(t, "simple-syrup", "demerara-syrup")}
 	for _, a := range flavor.Allergens() {
 		request.Guest.Avoid = []flavor.Allergen{a}
-		r, err := b.finder.Outs(context.Background(), request, nil)
+		r, err := b.finder.Outs(context.Background(), request)
 		require.NoError(t, err)
 		assert.Empty(t, r.Fetch, a)
 	}
 	request.Guest.Avoid = nil
-	r, err := b.finder.Outs(context.Background(), request, nil)
+	r, err := b.finder.Outs(context.Background(), request)
 	require.NoError(t, err)
 	require.Len(t, r.Fetch, 1)
 	assert.Equal(t, 1, r.Fetch[0].Drinks)
@@ -133,7 +133,7 @@ func TestFetchNeverCarriesWhatIsAvoided(t *testing.T) {
 	fetched := 0
 	for _, a := range flavor.Allergens() {
 		r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock,
-			Guest: Guest{Avoid: []flavor.Allergen{a}}, Parts: 1}, nil)
+			Guest: Guest{Avoid: []flavor.Allergen{a}}, Parts: 1})
 		require.NoError(t, err)
 		for _, f := range r.Fetch {
 			fetched++

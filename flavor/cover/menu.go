@@ -92,8 +92,7 @@ type MenuResult struct {
 // Outs finds every drink that the bottles out touch, its covers, and the covers
 // that serve the menu best together. Where the deadline of ctx is too near for all
 // of them, every drink gets a share of the time, and the best so far is returned.
-// Progress, if not nil, is told drinks done and in all.
-func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, total int)) (*MenuResult, error) {
+func (f *Finder) Outs(ctx context.Context, r MenuRequest) (*MenuResult, error) {
 	if len(r.Out) == 0 {
 		return nil, errors.New("cover: name at least one bottle that is out")
 	}
@@ -117,9 +116,6 @@ func (f *Finder) Outs(ctx context.Context, r MenuRequest, progress func(done, to
 			return nil, fmt.Errorf("%s: %w", s.Name, err)
 		}
 		result.Touched = append(result.Touched, t)
-		if progress != nil {
-			progress(i+1, len(touched))
-		}
 	}
 	result.choose()
 	slices.SortStableFunc(result.Touched, Touched.compare)

@@ -38,7 +38,7 @@ func TestOuts(t *testing.T) {
 	b := newBench(t)
 	specs, stock := b.house(t)
 	out := b.profiles(t, "falernum", "artichoke-amaro", "triple-sec")
-	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}, nil)
+	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock})
 	require.NoError(t, err)
 	require.NotEmpty(t, r.Touched)
 	for i := range r.Touched {
@@ -71,7 +71,7 @@ func TestOuts(t *testing.T) {
 	for i := 1; i < len(r.Fetch); i++ {
 		assert.GreaterOrEqual(t, r.Fetch[i-1].Drinks+1000*r.Fetch[i-1].Lost, r.Fetch[i].Drinks+1000*r.Fetch[i].Lost)
 	}
-	again, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}, nil)
+	again, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock})
 	require.NoError(t, err)
 	assert.Equal(t, r, again, "the same menu gives the same answer")
 }
@@ -79,41 +79,11 @@ func TestOuts(t *testing.T) {
 func TestOutsFaults(t *testing.T) {
 	b := newBench(t)
 	specs, stock := b.house(t)
-	_, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Stock: stock}, nil)
+	_, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Stock: stock})
 	assert.Error(t, err)
-	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: b.profiles(t, "soju"), Stock: stock}, nil)
+	r, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: b.profiles(t, "soju"), Stock: stock})
 	require.NoError(t, err)
 	assert.Empty(t, r.Touched, "a bottle that no drink needs touches none")
-}
-
-func TestCoverage(t *testing.T) {
-	b := newBench(t)
-	specs, stock := b.house(t)
-	ahead, err := b.finder.Coverage(context.Background(), specs[:6], stock, 0, nil)
-	require.NoError(t, err)
-	for i, w := range ahead.Weak {
-		assert.NotEmpty(t, w.Drinks)
-		if i > 0 {
-			assert.GreaterOrEqual(t, len(ahead.Weak[i-1].Drinks), len(w.Drinks))
-		}
-	}
-	assert.Empty(t, ahead.Left)
-	// With nothing else in stock every bottle is weak.
-	ahead, err = b.finder.Coverage(context.Background(), specs[:2], nil, 0, nil)
-	require.NoError(t, err)
-	assert.Len(t, ahead.Weak, len(bottlesOf(specs[:2])))
-}
-
-// Once the time is over, nothing is said of what was not looked at.
-func TestCoverageOutOfTime(t *testing.T) {
-	b := newBench(t)
-	specs, stock := b.house(t)
-	over, cancel := context.WithDeadline(context.Background(), time.Now())
-	defer cancel()
-	ahead, err := b.finder.Coverage(over, specs[:2], stock, 0, nil)
-	require.NoError(t, err)
-	assert.Empty(t, ahead.Weak)
-	assert.Equal(t, bottlesOf(specs[:2]), ahead.Left)
 }
 
 // A menu that there is no time for is answered all the same, and says so; one whose
@@ -124,7 +94,7 @@ func TestOutsOutOfTime(t *testing.T) {
 	out := []*flavor.Profile{specs[0].Pours[0].Profile}
 	over, cancel := context.WithDeadline(context.Background(), time.Now())
 	defer cancel()
-	late, err := b.finder.Outs(over, MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3}, nil)
+	late, err := b.finder.Outs(over, MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3})
 	require.NoError(t, err)
 	require.NotEmpty(t, late.Touched)
 	assert.True(t, late.CutShort)
@@ -133,10 +103,10 @@ func TestOutsOutOfTime(t *testing.T) {
 	}
 	gone, leave := context.WithCancel(context.Background())
 	leave()
-	_, err = b.finder.Outs(gone, MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3}, nil)
+	_, err = b.finder.Outs(gone, MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3})
 	assert.ErrorIs(t, err, context.Canceled)
 
-	some, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3, Effort: 1}, nil)
+	some, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock, Parts: 3, Effort: 1})
 	require.NoError(t, err)
 	assert.False(t, some.CutShort)
 	for i := range some.Touched {
@@ -299,7 +269,7 @@ func BenchmarkOuts(bm *testing.B) {
 		"cinnamon-syrup", "sweet-vermouth", "ginger-beer", "creme-de-cassis", "fernet")
 	bm.ReportAllocs()
 	for bm.Loop() {
-		if _, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}, nil); err != nil {
+		if _, err := b.finder.Outs(context.Background(), MenuRequest{Specs: specs, Out: out, Stock: stock}); err != nil {
 			bm.Fatal(err)
 		}
 	}

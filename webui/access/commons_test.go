@@ -16,16 +16,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 )
-
-func openStore(t *testing.T) house.Store {
-	t.Helper()
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	t.Cleanup(func() { assert.NoError(t, s.Close()) })
-	return s
-}
 
 // at sends what a visitor has to another server of the same house.
 func (v *visitor) at(g *Guard) *visitor {
@@ -37,7 +29,7 @@ func (v *visitor) at(g *Guard) *visitor {
 // Whoever signs in at one server is in at every other, and after a restart; whoever
 // signs out is out at all of them, with what they hold open.
 func TestAnyServerServesAnyRequest(t *testing.T) {
-	commons := openStore(t)
+	commons := storetest.Memory(t)
 	here, clock := testGuard(t, Options{Commons: commons})
 	there, _ := testGuard(t, Options{Commons: commons})
 	there.now = clock.now
@@ -90,7 +82,7 @@ func asked(v *visitor) *http.Request {
 
 // Whoever can read where sessions are kept, or write there, does not come in by it.
 func TestTheCommonsLetNobodyIn(t *testing.T) {
-	commons := openStore(t)
+	commons := storetest.Memory(t)
 	g, clock := testGuard(t, Options{Commons: commons})
 	v := visit(t, g)
 	require.Equal(t, http.StatusSeeOther, v.signIn("Bo", boPasscode).StatusCode)
@@ -135,7 +127,7 @@ func (broken) AllShared(context.Context, time.Time, string) ([]house.Ephemeral, 
 // With the store silent, who is in stays in, nobody comes in, and whoever signs out
 // is out at once here and elsewhere once the store answers.
 func TestCommonsThatDoNotAnswer(t *testing.T) {
-	commons := openStore(t)
+	commons := storetest.Memory(t)
 	g, clock := testGuard(t, Options{Commons: commons})
 	there, _ := testGuard(t, Options{Commons: commons})
 	there.now = clock.now
@@ -174,7 +166,7 @@ func TestAChangedBook(t *testing.T) {
 	put(ana + "floor Bo " + boHash() + "\n" + script)
 	b, err := ReadFile(path)
 	require.NoError(t, err)
-	g := NewGuard(b, Options{Log: quiet, Commons: openStore(t)})
+	g := NewGuard(b, Options{Log: quiet, Commons: storetest.Memory(t)})
 	g.derive = quick
 	file := following{path: path, book: b}
 	v := visit(t, g)

@@ -10,18 +10,10 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/data/house"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 )
-
-func openStore(t testing.TB) house.Store {
-	t.Helper()
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	t.Cleanup(func() { assert.NoError(t, s.Close()) })
-	return s
-}
 
 func sealerOf(t testing.TB, s house.Commons) sealer {
 	t.Helper()
@@ -33,8 +25,8 @@ func sealerOf(t testing.TB, s house.Commons) sealer {
 // A request goes through its seal unharmed, whatever it is, and at any server of the
 // house; that of another house opens nothing.
 func TestSeal(t *testing.T) {
-	commons := openStore(t)
-	seal, there, elsewhere := sealerOf(t, commons), sealerOf(t, commons), sealerOf(t, openStore(t))
+	commons := storetest.Memory(t)
+	seal, there, elsewhere := sealerOf(t, commons), sealerOf(t, commons), sealerOf(t, storetest.Memory(t))
 	rapid.Check(t, func(r *rapid.T) {
 		want := drill.Round{Question: rapid.String().Draw(r, "question"),
 			Request: drill.RoundRequest{Kind: rapid.SampledFrom(drill.Kinds()).Draw(r, "kind"), Axis: ratio.Axis(rapid.IntRange(0, ratio.NumAxes-1).Draw(r, "axis")),
@@ -69,7 +61,7 @@ func TestTheKeyOfAHouse(t *testing.T) {
 	assert.NoError(t, err)
 	_, err = newSealer(t.Context(), refusing{kind: house.ErrUnavailable}, time.Now())
 	assert.ErrorIs(t, err, house.ErrUnavailable)
-	s := openStore(t)
+	s := storetest.Memory(t)
 	require.NoError(t, s.Share(t.Context(), time.Now(), house.Ephemeral{Kind: keyKind, ID: keyID, Body: "AAAA", Until: time.Now().Add(time.Hour)}))
 	_, err = newSealer(t.Context(), s, time.Now())
 	assert.ErrorContains(t, err, "3 bytes")
@@ -86,7 +78,7 @@ func (r refusing) Agree(context.Context, time.Time, house.Ephemeral) (house.Ephe
 }
 
 func FuzzOpenARound(f *testing.F) {
-	seal := sealerOf(f, openStore(f))
+	seal := sealerOf(f, storetest.Memory(f))
 	f.Add(seal.seal(&drill.Round{Request: drill.RoundRequest{Kind: drill.KindMend, Axis: ratio.Sweet, Size: 6, Seed: 7}}))
 	f.Add("AAAA")
 	f.Fuzz(func(t *testing.T, word string) {

@@ -13,6 +13,7 @@ import (
 
 	"counterpour/data/house"
 	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 )
@@ -68,7 +69,7 @@ func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
 // What somebody else writes to the house, takes out of it or puts back counts at
 // once, in the order of time and not of writing.
 func TestTheBookFollowsTheHouse(t *testing.T) {
-	store, ctx := memory(t), t.Context()
+	store, ctx := storetest.Memory(t), t.Context()
 	l, skill := NewLearners(store), drill.Skill{Kind: drill.KindFamily}
 	playRound(t, l, Trainee{Name: "Ada"}, skill, 2, true, evening.Add(time.Hour))
 	ada, err := l.Of(ctx, Trainee{Name: "ada"})
@@ -109,7 +110,7 @@ func TestTheBookFollowsTheHouse(t *testing.T) {
 
 // More changes than are read at once, of which few are of training.
 func TestTheBookReadsALongLog(t *testing.T) {
-	store, ctx := memory(t), t.Context()
+	store, ctx := storetest.Memory(t), t.Context()
 	l := NewLearners(store)
 	_, err := l.Team(ctx)
 	require.NoError(t, err)
@@ -156,7 +157,7 @@ func TestGuestsAreForgotten(t *testing.T) {
 }
 
 func TestLearnersAreSafeForAll(t *testing.T) {
-	l := NewLearners(memory(t))
+	l := NewLearners(storetest.Memory(t))
 	var all sync.WaitGroup
 	for i := range 8 {
 		all.Go(func() {
@@ -179,7 +180,7 @@ func TestLearnersAreSafeForAll(t *testing.T) {
 // The first page after a start reads every record, the next ones what is new.
 func BenchmarkBook(b *testing.B) {
 	const people, each = 20, 250
-	store := memory(b)
+	store := storetest.Memory(b)
 	var edits []house.Edit
 	for i := range people * each {
 		s := drill.Skills()[i%len(drill.Skills())]
@@ -205,13 +206,4 @@ func BenchmarkBook(b *testing.B) {
 			require.NoError(b, err)
 		}
 	})
-}
-
-// memory is a store that ends with the test.
-func memory(t testing.TB) house.Store {
-	t.Helper()
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	t.Cleanup(func() { assert.NoError(t, s.Close()) })
-	return s
 }

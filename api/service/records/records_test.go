@@ -8,15 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data/house"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 )
 
 // What is read after a change is what a look at the whole store finds, and only the
 // kind that changed is read anew.
 func TestReadTakesWhatDidNotChangeFromBefore(t *testing.T) {
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	defer s.Close()
+	s := storetest.Memory(t)
 	by := house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
 	before, err := Read(t.Context(), s, nil)
 	require.NoError(t, err)

@@ -12,7 +12,7 @@ import (
 	"counterpour/data/bartest"
 	"counterpour/data/house"
 	"counterpour/data/house/exchange"
-	"counterpour/data/house/store"
+	"counterpour/data/house/storetest"
 	"counterpour/flavor"
 )
 
@@ -28,7 +28,7 @@ const (
 func shelved(t *testing.T) (c *Book, read func(text string) *flavor.Spec) {
 	t.Helper()
 	b := bartest.New(t)
-	return &Book{Store: memory(t), Shelf: house.NewShelf(b.Catalogue.Profiles())}, func(text string) *flavor.Spec {
+	return &Book{Store: storetest.Memory(t), Shelf: house.NewShelf(b.Catalogue.Profiles())}, func(text string) *flavor.Spec {
 		s := b.Spec(t, text)
 		if name, _, _ := strings.Cut(text, "\n"); !strings.Contains(name, "oz") {
 			s.Name = name
@@ -190,13 +190,4 @@ type named struct{ one *flavor.Profile }
 
 func (n named) Suggest(context.Context, string, int) ([]*flavor.Profile, error) {
 	return []*flavor.Profile{n.one}, nil
-}
-
-// memory is a store that ends with the test.
-func memory(t testing.TB) house.Store {
-	t.Helper()
-	s, err := store.OpenMemory(t.Context())
-	require.NoError(t, err)
-	t.Cleanup(func() { assert.NoError(t, s.Close()) })
-	return s
 }

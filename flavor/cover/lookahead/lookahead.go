@@ -1,4 +1,5 @@
-package cover
+// Package lookahead finds, before service, which bottles a menu cannot do without.
+package lookahead
 
 import (
 	"cmp"
@@ -8,6 +9,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/cover"
 )
 
 // Weak is a bottle that the menu leans on and that nothing in stock covers well.
@@ -16,26 +18,25 @@ type Weak struct {
 	Drinks  []string // names of the drinks without a good cover
 }
 
-// LookAhead is the bottles that a menu leans on.
-type LookAhead struct {
+// Answer is the bottles that a menu leans on.
+type Answer struct {
 	Weak []Weak            // the one that most drinks lean on first
 	Left []*flavor.Profile // those that time ran out for, by id: nobody knows
 }
 
-// Coverage looks ahead, before service: for every bottle that the menu uses,
-// which drinks would be left without a good cover if it ran out. Those are the
-// bottles to order two of. The searches for one bottle take no more than effort, as of
-// a [MenuRequest]; a bottle whose drinks the deadline of ctx leaves in doubt is listed
-// apart.
-func (f *Finder) Coverage(ctx context.Context, specs []*flavor.Spec, stock []*flavor.Profile, effort int, progress func(done, total int)) (*LookAhead, error) {
+// Of tells, for every bottle that a menu uses, which drinks would be left without a good
+// cover if it ran out. Those are the bottles to order two of. The searches for one bottle
+// take no more than effort, as of a [cover.MenuRequest]; a bottle whose drinks the
+// deadline of ctx leaves in doubt is listed apart.
+func Of(ctx context.Context, f *cover.Finder, specs []*flavor.Spec, stock []*flavor.Profile, effort int) (*Answer, error) {
 	bottles := bottlesOf(specs)
-	out := &LookAhead{}
+	out := &Answer{}
 	for n, b := range bottles {
 		if errors.Is(ctx.Err(), context.DeadlineExceeded) {
 			out.Left = append(out.Left, bottles[n:]...)
 			break
 		}
-		r, err := f.Outs(ctx, MenuRequest{Specs: specs, Out: []*flavor.Profile{b}, Stock: stock, Effort: effort}, nil)
+		r, err := f.Outs(ctx, cover.MenuRequest{Specs: specs, Out: []*flavor.Profile{b}, Stock: stock, Effort: effort})
 		if err != nil {
 			return nil, err
 		}
@@ -51,9 +52,6 @@ func (f *Finder) Coverage(ctx context.Context, specs []*flavor.Spec, stock []*fl
 		case len(w.Drinks) > 0:
 			slices.Sort(w.Drinks)
 			out.Weak = append(out.Weak, w)
-		}
-		if progress != nil {
-			progress(n+1, len(bottles))
 		}
 	}
 	slices.SortStableFunc(out.Weak, func(a, b Weak) int {

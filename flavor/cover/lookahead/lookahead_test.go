@@ -1,0 +1,65 @@
+package lookahead
+
+import (
+	"context"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data"
+	"counterpour/flavor"
+	"counterpour/flavor/balance"
+	"counterpour/flavor/cover"
+	"counterpour/flavor/mix"
+)
+
+// house is a finder, and the menu and the stock of the demo house.
+func house(t *testing.T) (*cover.Finder, []*flavor.Spec, []*flavor.Profile) {
+	t.Helper()
+	c, err := data.Embedded()
+	require.NoError(t, err)
+	set, _, err := c.Set()
+	require.NoError(t, err)
+	mixer, err := mix.NewMixer()
+	require.NoError(t, err)
+	customs, err := c.Customs()
+	require.NoError(t, err)
+	demo, err := c.Demo()
+	require.NoError(t, err)
+	specs := make([]*flavor.Spec, len(demo.Specs))
+	for i := range demo.Specs {
+		specs[i] = &demo.Specs[i].Spec
+	}
+	judge := balance.NewJudge(mixer, set, balance.Pantry{})
+	return cover.NewFinder(mixer, judge, c.Space(), customs, cover.DefaultWeights()), specs, demo.Stock
+}
+
+func TestOf(t *testing.T) {
+	f, specs, stock := house(t)
+	ahead, err := Of(context.Background(), f, specs[:6], stock, 0)
+	require.NoError(t, err)
+	for i, w := range ahead.Weak {
+		assert.NotEmpty(t, w.Drinks)
+		if i > 0 {
+			assert.GreaterOrEqual(t, len(ahead.Weak[i-1].Drinks), len(w.Drinks))
+		}
+	}
+	assert.Empty(t, ahead.Left)
+	// With nothing else in stock every bottle is weak.
+	ahead, err = Of(context.Background(), f, specs[:2], nil, 0)
+	require.NoError(t, err)
+	assert.Len(t, ahead.Weak, len(bottlesOf(specs[:2])))
+}
+
+// Once the time is over, nothing is said of what was not looked at.
+func TestOfOutOfTime(t *testing.T) {
+	f, specs, stock := house(t)
+	over, cancel := context.WithDeadline(context.Background(), time.Now())
+	defer cancel()
+	ahead, err := Of(over, f, specs[:2], stock, 0)
+	require.NoError(t, err)
+	assert.Empty(t, ahead.Weak)
+	assert.Equal(t, bottlesOf(specs[:2]), ahead.Left)
+}
