@@ -8,14 +8,14 @@ import (
 )
 
 // Kinships is many drinks' places in ingredient space, laid out so that one drink is held
-// against all of them at once: to hold it against each in turn took a quarter of a
-// score.
+// against all of them at once, which a score does for every family.
 type Kinships struct {
 	classes [][]classWeight // of each drink
 	width   int             // one more than the largest class
 	aroma   []float64       // a row of flavor.NumFamilies for each drink
 }
 
+// Add lays a drink beside those that are there.
 func (k *Kinships) Add(drink Kinship) {
 	k.classes = append(k.classes, drink.classes)
 	for _, c := range drink.classes {
@@ -24,6 +24,7 @@ func (k *Kinships) Add(drink Kinship) {
 	k.aroma = append(k.aroma, drink.aroma[:]...)
 }
 
+// Drinks is how many drinks are laid out.
 func (k *Kinships) Drinks() int { return len(k.classes) }
 
 // Cosines returns the cosine of the angle between a drink and each of the kin, in a

@@ -101,13 +101,13 @@ func square(a *flavor.Aroma) float64 {
 	return s
 }
 
-// Likeness is, by the cosine of the angle between them, 1 for drinks of the same make-up and falls off with the angle
-// between them.
+// Likeness is 1 for two drinks of the same make-up, whose angle has cosine 1, and falls
+// off as the angle grows, the faster the narrower the bandwidth, which is positive.
 func Likeness(cosine, bandwidth float64) float64 {
 	return math.Exp((cosine - 1) / bandwidth)
 }
 
-// Cosine is that of the angle between two drinks.
+// Cosine returns the cosine of the angle between two drinks, from 0 to 1.
 func (k *Kinship) Cosine(o *Kinship) float64 {
 	var cos float64
 	for _, c := range k.classes {

@@ -58,7 +58,6 @@ const (
 )
 
 var signalNames = [NumSignals]string{"sour", "syrup", "spiced syrup", "liqueur sweetens", "many sweeteners",
-
 	"bitter spirit", "wine spirit", "plain wine", "liqueur spirit", "base", "two bases", "rum", "soda", "sparkling", "juice",
 	"weak", "coffee", "cream", "yolk", "egg white", "herb", "bitters", "absinthe",
 	"wine", "dry wine", "beer", "savoury", "alcohol", "even",

@@ -60,6 +60,8 @@ func (b *Basis) Coordinates(x []float64) ([]float64, error) {
 	return b.FromLogs(logs), nil
 }
 
+// FromLogs returns the coordinates of a composition whose parts have these natural
+// logarithms, as many as the basis has parts.
 func (b *Basis) FromLogs(logs []float64) []float64 {
 	z := make([]float64, b.parts-1)
 	for j := range z {
@@ -84,6 +86,8 @@ func (b *Basis) Composition(z []float64) ([]float64, error) {
 	return b.FromCoordinates(z), nil
 }
 
+// FromCoordinates is [Basis.Composition] for coordinates that are known to be finite and
+// one fewer than the parts.
 func (b *Basis) FromCoordinates(z []float64) []float64 {
 	x := make([]float64, b.parts)
 	for i := range x {

@@ -21,6 +21,8 @@ type Coordinate struct {
 	Widths  float64 // (Value − Centre − Carried) ÷ Width; its square adds to the distance
 }
 
+// Coordinate returns coordinate j of a drink that is placed in the family: its value, and
+// the centre of good drinks of its make-up.
 func (m *Model) Coordinate(j int, value, centre float64, fit *Placed) Coordinate {
 	c := Coordinate{Of: slices.Clone(m.Axes[:j+1]), Against: m.Axes[j+1], Value: value, Centre: centre,
 		Width: m.root.At(j, j), Widths: fit.away[j]}

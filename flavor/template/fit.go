@@ -128,6 +128,9 @@ func usualScatter(f *Family, basis *ratio.Basis, t *Tuning) []float64 {
 	return s
 }
 
+// RelativesOf returns the proven drinks of a family with their coordinates in its basis,
+// and what share each gives to every axis. It fails where one lacks a part that the
+// logarithm needs.
 func RelativesOf(f *Family, basis *ratio.Basis, proven []Labelled) (relatives []Relative, shares []ratio.Equivalents, err error) {
 	for i := range proven {
 		if proven[i].Family != f.ID {

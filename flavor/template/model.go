@@ -31,6 +31,8 @@ type Model struct {
 	Has   [ratio.NumAxes]bool
 }
 
+// NewModel puts a family and its fitted values together. It fails where the values are of
+// another family, of another number of axes, or not positive definite.
 func NewModel(f Family, fit Fitted) (*Model, error) {
 	if err := f.Check(); err != nil {
 		return nil, err

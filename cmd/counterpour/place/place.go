@@ -137,6 +137,7 @@ func NameOf(where string) string {
 	return strings.TrimSuffix(base, filepath.Ext(base))
 }
 
+// IsDatabase reports whether a place is the address of a PostgreSQL database, and not a file.
 func IsDatabase(where string) bool {
 	return strings.HasPrefix(where, "postgres://") || strings.HasPrefix(where, "postgresql://")
 }
@@ -144,7 +145,7 @@ func IsDatabase(where string) bool {
 // Whole returns what of a house cannot be used as one error, nil if all can.
 func Whole(v *service.Venue) error { return errors.Join(v.Now().Faults...) }
 
-// AtOwnHouse is atHouse for what makes no sense with the demo.
+// AtOwnHouse is [Open] for what makes no sense with the demo.
 func AtOwnHouse(ctx context.Context, open Kitchens, at *Place) (*service.Venue, func(), error) {
 	if at.Where == Demo {
 		return nil, nil, ErrNoHouse

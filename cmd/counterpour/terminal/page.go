@@ -35,10 +35,12 @@ type Page struct {
 	err   error
 }
 
+// NewPage begins a page; close it to have its last table written.
 func NewPage(w io.Writer) *Page {
 	return &Page{w: w, table: tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)}
 }
 
+// Close writes what is left, and returns the first error of the page.
 func (p *Page) Close() error {
 	p.flush()
 	return p.err

@@ -91,10 +91,11 @@ const (
 	savouryUmami = 1.0
 )
 
-// HoldsCaffeine reports whether something is known to hold caffeine, and Wakes
-// whether it holds so much that a guest must know, or nobody has stated how much.
+// HoldsCaffeine reports whether something is known to hold caffeine.
 func HoldsCaffeine(p *flavor.Profile) bool { return slices.Contains(p.Cautions, "caffeine") }
 
+// Wakes reports whether something holds so much caffeine that a guest must know, or
+// caffeine of which nobody has stated how much.
 func Wakes(p *flavor.Profile) bool {
 	return HoldsCaffeine(p) && (p.Caffeine.Origin == "" || p.Caffeine.Value >= WakingMGPerL)
 }

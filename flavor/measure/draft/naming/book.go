@@ -42,6 +42,7 @@ type Found struct {
 	Fault    *flavor.Fault
 }
 
+// Firm reports whether a name led to an ingredient without a slip of the pen.
 func (f *Found) Firm() bool { return f.Profile != nil && f.How != flavor.MatchFuzzy }
 
 // Book asks a finder and keeps its failure, so that a reading has one place
@@ -52,6 +53,7 @@ type Book struct {
 	err    error
 }
 
+// NewBook returns a book over a finder.
 func NewBook(f Finder) *Book {
 	b := &Book{finder: f}
 	b.placer, _ = f.(Placer)
