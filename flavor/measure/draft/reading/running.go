@@ -25,7 +25,7 @@ const mostRunning = 1000
 // restraints are words of second thoughts, of choices and of several drinks at once:
 // who reads by amounts alone would miss what they change.
 var restraints = token.Words(`no not none sorry instead or sub was were without hang wait actually maybe optional split each equal equally double doubled halve half-half per was except
-minus skip less more ratio parts either both same again times x serves batch scale total then-again lo oh oops correction changed replace swap`)
+minus skip less more ratio parts either both same again times x serves batch scale total oh oops correction changed replace swap`)
 
 // asides are words around the pours that change nothing about them.
 var asides = token.Words(`and then plus with also that's thats please pls plz cheers thanks ta ok okay so right use do just make it's its it is a an the of to in into on up over for me you your we i go get grab take put pour add
@@ -51,17 +51,13 @@ type running struct {
 // passed over; false if it cannot be parted without a guess.
 func asList(text string, b *naming.Book) (list string, passed []string, ok bool) {
 	r := &running{text: text, book: b}
-	most := 0
+	most, at := 0, 0
 	for _, line := range strings.Split(text, "\n") {
-		from := 0
-		if len(r.toks) > 0 {
-			from = r.toks[len(r.toks)-1].End
-		}
-		at := from + strings.Index(text[from:], line)
 		r.toks = append(r.toks, token.Token{Kind: token.Mark, Start: at, End: at, Text: ";"})
 		before := len(r.toks)
 		r.toks = token.Lex(r.toks, text, at, at+len(line))
 		r.toks = append(r.toks[:before:before], draft.InFigures(r.toks[before:])...)
+		at += len(line) + len("\n")
 		n := 0
 		for i := before; i < len(r.toks); i++ {
 			if r.amountAt(i) {
