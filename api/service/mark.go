@@ -11,9 +11,13 @@ import (
 	"counterpour/flavor"
 )
 
-// markTries is how often a mark is tried when other servers of the house mark the same
-// thing at the same moment; on this one, one mark is made after the other.
-const markTries = 5
+const (
+	// marksAtOnce is how many marks this server writes beside each other.
+	marksAtOnce = 64
+
+	// markTries is how often a mark is tried once more while other servers forestall it.
+	markTries = 5
+)
 
 // MarkRequest notes what happened behind the bar, all of it or nothing.
 type MarkRequest struct {
@@ -54,23 +58,46 @@ func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 	if len(faults) > 0 {
 		return faults
 	}
-	if err := v.marking.Acquire(ctx, 1); err != nil {
-		return err
+	changes, err := v.write(ctx, by, &r)
+	if err == nil && len(changes) > 0 {
+		v.takeUp(ctx, changes[len(changes)-1])
 	}
-	defer v.marking.Release(1)
-	var again error
+	return err
+}
+
+// write writes marks, first beside those of others. One that they forestalled is tried
+// again alone, so that only another server can forestall it once more.
+func (v *Venue) write(ctx context.Context, by house.By, r *MarkRequest) ([]house.Change, error) {
+	changes, err := v.tryMarks(ctx, by, r, 1)
 	for range markTries {
-		edits, err := v.marks(ctx, by, &r)
-		if err != nil || len(edits) == 0 {
-			return err
+		if !forestalled(err) {
+			return changes, err
 		}
-		_, err = v.Store().Write(ctx, by, edits...)
-		if !errors.Is(err, house.ErrConflict) && !errors.Is(err, house.ErrNotFound) {
-			return err
-		}
-		again = err
+		changes, err = v.tryMarks(ctx, by, r, marksAtOnce)
 	}
-	return &house.Error{Kind: house.ErrConflict, Op: "mark", Message: "others mark the same at this moment; look at what is out, and mark again", Cause: again}
+	if !forestalled(err) {
+		return changes, err
+	}
+	return nil, &house.Error{Kind: house.ErrConflict, Op: "mark", Message: "others mark the same at this moment; look at what is out, and mark again", Cause: err}
+}
+
+// forestalled reports whether a write failed since somebody else was earlier.
+func forestalled(err error) bool {
+	return errors.Is(err, house.ErrConflict) || errors.Is(err, house.ErrNotFound)
+}
+
+// tryMarks writes what marks take, by what the store holds now, while it holds that many
+// of marksAtOnce places.
+func (v *Venue) tryMarks(ctx context.Context, by house.By, r *MarkRequest, places int64) ([]house.Change, error) {
+	if err := v.marking.Acquire(ctx, places); err != nil {
+		return nil, err
+	}
+	defer v.marking.Release(places)
+	edits, err := v.marks(ctx, by, r)
+	if err != nil || len(edits) == 0 {
+		return nil, err
+	}
+	return v.inner.Write(ctx, by, edits...)
 }
 
 // inStock returns the ids of what names mean, each of which the house must keep;

@@ -19,7 +19,7 @@ type writer struct {
 func (w *writer) Write(ctx context.Context, by house.By, edits ...house.Edit) ([]house.Change, error) {
 	changes, err := w.Store.Write(ctx, by, edits...)
 	if err == nil && len(changes) > 0 {
-		w.took(ctx, changes[len(changes)-1])
+		w.venue.takeUp(ctx, changes[len(changes)-1])
 	}
 	return changes, err
 }
@@ -27,18 +27,18 @@ func (w *writer) Write(ctx context.Context, by house.By, edits ...house.Edit) ([
 func (w *writer) Undo(ctx context.Context, by house.By, ref house.Ref, version int64) (house.Change, error) {
 	change, err := w.Store.Undo(ctx, by, ref, version)
 	if err == nil {
-		w.took(ctx, change)
+		w.venue.takeUp(ctx, change)
 	}
 	return change, err
 }
 
-// took takes up a change. It is durable by now, so that a failure is no failure
+// takeUp takes up a change. It is durable by now, so that a failure is no failure
 // of the write: the venue stays as it was and says so in the log.
-func (w *writer) took(ctx context.Context, last house.Change) {
+func (v *Venue) takeUp(ctx context.Context, last house.Change) {
 	if last.Ref.Kind == house.KindTraining || last.Ref.Kind == house.KindTriangle {
 		return // no kitchen depends on it
 	}
-	if err := w.venue.refresh(context.WithoutCancel(ctx), last.Seq); err != nil {
-		w.venue.log.ErrorContext(ctx, "a change was written but could not be taken up", "change", last.Seq, "error", err)
+	if err := v.refresh(context.WithoutCancel(ctx), last.Seq); err != nil {
+		v.log.ErrorContext(ctx, "a change was written but could not be taken up", "change", last.Seq, "error", err)
 	}
 }

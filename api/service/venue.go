@@ -27,7 +27,7 @@ type Venue struct {
 	turn  sync.Mutex   // one snapshot is made at a time
 	begun atomic.Int64 // how many were begun
 
-	marking *semaphore.Weighted // one mark is made after the other, so that none gives up on what this server does itself
+	marking *semaphore.Weighted // the places of marks; one that others forestalled takes all
 
 	renewed int64 // which of them is now; under turn
 
@@ -62,7 +62,7 @@ func openAt(ctx context.Context, p pace, base *kitchen.Kitchen, store house.Stor
 		return nil, fmt.Errorf("the house cannot be laid over the catalogue: %w", err)
 	}
 	following, stop := context.WithCancel(context.WithoutCancel(ctx))
-	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, marking: semaphore.NewWeighted(1),
+	v := &Venue{base: base, bare: house.NewShelf(base.Catalogue.Profiles()), about: about, inner: store, log: log, menus: menus, marking: semaphore.NewWeighted(marksAtOnce),
 		listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{}), watched: make(chan struct{}), pace: p}
 	begun := time.Now()
 	v.current.Store(&begun)
