@@ -83,6 +83,7 @@ func TestAListenerThatBreaks(t *testing.T) {
 
 // However a write is cut off, in whichever of its steps, the next one is taken.
 func TestWritesAreTakenAfterThoseCutOff(t *testing.T) {
+	t.Parallel() // it waits more than it works
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		rounds := 2000

@@ -52,6 +52,7 @@ func pair(ctx context.Context, s house.Store) (a house.Kept[house.Bottle], b hou
 }
 
 func TestKilledInTheMiddleOfWrites(t *testing.T) {
+	t.Parallel() // it waits more than it works
 	rounds := 200
 	if testing.Short() {
 		rounds = 15

@@ -124,6 +124,7 @@ func (m *mute) carry(from, to net.Conn) {
 // A connection that is half open, over which nothing comes and nothing fails, is
 // found out, and what was written meanwhile is heard of.
 func TestAHalfOpenConnection(t *testing.T) {
+	t.Parallel() // it waits more than it works
 	dsn := freshDatabase(t)
 	config, err := pgx.ParseConfig(dsn)
 	require.NoError(t, err)
@@ -147,6 +148,7 @@ func TestAHalfOpenConnection(t *testing.T) {
 // A server that answers nothing any more, old connections and new, is told as such
 // by the store itself, before the time of whoever asks is over.
 func TestASilentServerIsTold(t *testing.T) {
+	t.Parallel() // it waits more than it works
 	server := pgtest.NewServer(t)
 	config, err := pgx.ParseConfig(server.DSN())
 	require.NoError(t, err)
