@@ -24,14 +24,16 @@ type RiffBody struct {
 
 // RiffAnswer is the variations found.
 type RiffAnswer struct {
-	Riffs        []Riff     `json:"riffs" doc:"The best first, each unlike the others"`
-	Relatives    []Relative `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
-	LeastJND     float64    `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
-	Refused      Unlisted   `json:"refused" doc:"How many could not be listed, and why"`
-	CutShort     bool       `json:"cut_short" doc:"Time ran out, so that better riffs may be missing"`
-	Seed         uint64     `json:"seed" doc:"The seed of this list; send it to get the same list again"`
-	Currency     string     `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
-	CrossContact string     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
+	Riffs         []Riff       `json:"riffs" doc:"The best first, each unlike the others"`
+	Relatives     []Relative   `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
+	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
+	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
+	LeftOut       []LeftOut    `json:"left_out,omitempty" doc:"What of the draft no riff pours, and why"`
+	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: nobody has stated all its allergens"`
+	CutShort      bool         `json:"cut_short" doc:"Time ran out, so that better riffs may be missing"`
+	Seed          uint64       `json:"seed" doc:"The seed of this list; send it to get the same list again"`
+	Currency      string       `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
+	CrossContact  string       `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // Riff is one variation.
@@ -52,6 +54,13 @@ type Riff struct {
 	Name         string     `json:"name" doc:"What it is, as the trade says it: what leads it, its family, how it is served"`
 	Why          string     `json:"why" doc:"Why it is worth a try"`
 	Text         string     `json:"text" doc:"What to pour differently, and what that does"`
+}
+
+// LeftOut is an ingredient of the draft that is not poured.
+type LeftOut struct {
+	Ingredient
+	Why           string `json:"why" doc:"In words that go on from its name"`
+	LabelMayClear bool   `json:"label_may_clear" doc:"Nobody has stated all its allergens: its label may clear it for the guest"`
 }
 
 // Relative is a proven drink near to the draft.
@@ -91,7 +100,11 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 		Relatives: list(r.Relatives, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
-		LeastJND: r.Result.Least,
-		Refused:  Unlisted(r.Result.Refused), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
+		LeftOut: list(r.Result.LeftOut, func(x station.LeftOut) LeftOut {
+			return LeftOut{ingredientOf(x.Profile), x.Why, x.Read}
+		}),
+		IfLabelClears: list(r.Result.Labels, ingredientOf),
+		LeastJND:      r.Result.Least,
+		Refused:       Unlisted(r.Result.Refused), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
 	}, nil
 }

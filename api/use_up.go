@@ -26,16 +26,17 @@ type UseUpBody struct {
 
 // UseUpAnswer is the drafts found.
 type UseUpAnswer struct {
-	House        string    `json:"house" doc:"Whose stock it is; empty for one that was sent"`
-	Invented     bool      `json:"invented" doc:"The house is made up, for demonstration"`
-	Drafts       []UpDraft `json:"drafts" doc:"The best first; together they move as many of the bottles as they can"`
-	Unused       []Unused  `json:"unused" doc:"The bottles that no draft moves, and why"`
-	LeastJND     float64   `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
-	Refused      Unlisted  `json:"refused" doc:"How many could not be listed, and why"`
-	CutShort     bool      `json:"cut_short" doc:"Time ran out, so that better drafts may be missing"`
-	Seed         uint64    `json:"seed" doc:"The seed of this list; send it to get the same list again"`
-	Currency     string    `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
-	CrossContact string    `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
+	House         string       `json:"house" doc:"Whose stock it is; empty for one that was sent"`
+	Invented      bool         `json:"invented" doc:"The house is made up, for demonstration"`
+	Drafts        []UpDraft    `json:"drafts" doc:"The best first; together they move as many of the bottles as they can"`
+	Unused        []Unused     `json:"unused" doc:"The bottles that no draft moves, and why"`
+	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
+	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
+	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: nobody has stated all its allergens"`
+	CutShort      bool         `json:"cut_short" doc:"Time ran out, so that better drafts may be missing"`
+	Seed          uint64       `json:"seed" doc:"The seed of this list; send it to get the same list again"`
+	Currency      string       `json:"currency" doc:"Of every cost, as in ISO 4217; empty for prices that were sent"`
+	CrossContact  string       `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
 // UpDraft is a balanced draft that moves at least one of the bottles.
@@ -86,8 +87,8 @@ func AnswerUseUp(ctx context.Context, house *service.Snapshot, body UseUpBody) (
 				Allergens: allergensOf(&x.Spec), Ask: x.Spec.Ask(r.Avoid), Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Name: x.Name, Why: x.Why, Text: x.Text}
 		}),
 		Unused: list(r.Result.Unused, func(u useup.Unused) Unused {
-			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.Why.String()}
+			return Unused{u.Profile.ID, u.Profile.Name, string(u.Why), u.String()}
 		}),
-		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Result.Refused), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
+		LeastJND: riff.LeastDistance, Refused: Unlisted(r.Result.Refused), IfLabelClears: list(r.Result.Labels, ingredientOf), CutShort: r.Result.CutShort, Seed: body.Seed, Currency: r.Currency,
 	}, nil
 }

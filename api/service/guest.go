@@ -40,6 +40,19 @@ func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
 	return out, append(faults, checkPrices(out.Prices, out.MaxCost)...)
 }
 
+// elsewhere reports whether what may be poured was sent to a house that is nobody's.
+// It is another bar's then, and nothing of the house, such as its prices and its menu,
+// stands beside it.
+func (s *Snapshot) elsewhere(stock []string) bool { return stock != nil && s.About.Invented }
+
+// priced is who drinks it, by the prices that go with what may be poured.
+func (s *Snapshot) priced(g Guest, stock []string) Guest {
+	if g.Prices == nil && s.elsewhere(stock) {
+		g.Prices = map[string]float64{}
+	}
+	return g
+}
+
 // checkPrices refuses prices below nothing, and a limit without any.
 func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
 	for _, id := range slices.Sorted(maps.Keys(prices)) {

@@ -51,6 +51,7 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
+	r.Guest = s.priced(r.Guest, r.Stock)
 	guest, found := s.guest(r.Guest)
 	faults = append(faults, found...)
 	wishes, err := wish.Parse(r.Toward, s.names())
@@ -138,6 +139,7 @@ func (s *Snapshot) useRequest(r *UseUpRequest) (*useup.Request, error) {
 		out.Bottles = append(out.Bottles, p)
 	}
 	var found flavor.Faults
+	r.Guest = s.priced(r.Guest, r.Stock)
 	out.Guest, found = s.guest(r.Guest)
 	faults = append(faults, found...)
 	var err error

@@ -9,6 +9,7 @@ import (
 	"counterpour/api/service"
 	"counterpour/cmd/counterpour/place"
 	"counterpour/cmd/counterpour/terminal"
+	"counterpour/flavor"
 	"counterpour/webui/words"
 )
 
@@ -62,6 +63,9 @@ func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
 	if len(a.Riffs) == 0 {
 		p.Line("No riff from the allowed ingredients stays in balance and meets every wish")
 	}
+	for _, x := range a.LeftOut {
+		p.Line("Without %s, which %s", x.Name, x.Why)
+	}
 	showCross(p, a.CrossContact)
 	for i, r := range a.Riffs {
 		p.Head("%d. %s", i+1, r.Name)
@@ -82,7 +86,26 @@ func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
 		p.Line("  none that the guest may have")
 	}
 	cautions.show(p, everyCaution)
+	showLabels(p, a.IfLabelClears)
 	showLeftOut(p, &a.Refused, a.Seed)
+}
+
+// mostLabels is how many bottles are named that a label may clear.
+const mostLabels = 8
+
+// showLabels names what could be poured too, if its label clears it for the guest.
+func showLabels(p *terminal.Page, bottles []api.Ingredient) {
+	if len(bottles) == 0 {
+		return
+	}
+	var names []string
+	for _, b := range bottles[:min(len(bottles), mostLabels)] {
+		names = append(names, b.Name)
+	}
+	if more := len(bottles) - len(names); more > 0 {
+		names = append(names, strconv.Itoa(more)+" more")
+	}
+	p.Head("Not poured, since nobody has stated what the guest avoids; read the label, which may clear it: %s", flavor.JoinAnd(names))
 }
 
 // showLeftOut says what could not be listed, and how to see the list again.

@@ -85,5 +85,6 @@ func showUseUp(p *terminal.Page, a *api.UseUpAnswer, everyCaution bool) {
 		p.Row("  "+u.Name, u.Text)
 	}
 	cautions.show(p, everyCaution)
+	showLabels(p, a.IfLabelClears)
 	showLeftOut(p, &a.Refused, a.Seed)
 }

@@ -69,9 +69,9 @@ func (g *Guest) mayHave(p *flavor.Profile) bool {
 // it must have a price.
 func (g *Guest) Accepts(p *flavor.Profile) bool { return g.mayHave(p) && g.affords(p) }
 
-// acceptsIfCleared is Accepts once the labels of what nobody has stated are found
+// IfCleared is Accepts once the labels of what nobody has stated are found
 // to clear it.
-func (g *Guest) acceptsIfCleared(p *flavor.Profile) bool {
+func (g *Guest) IfCleared(p *flavor.Profile) bool {
 	unsure := *g
 	unsure.Avoid = nil
 	return p.Clear(g.Avoid) <= flavor.NotStated && unsure.mayHave(p) && g.affords(p)
@@ -81,7 +81,7 @@ func (g *Guest) acceptsIfCleared(p *flavor.Profile) bool {
 // all that it carries.
 func (t *task) unstated() (out []*flavor.Profile) {
 	for _, p := range t.removed {
-		if !t.req.missing(p) && t.req.Guest.acceptsIfCleared(p) {
+		if !t.req.missing(p) && t.req.Guest.IfCleared(p) {
 			out = append(out, p)
 		}
 	}

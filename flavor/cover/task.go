@@ -144,7 +144,7 @@ func (t *task) between(a, b *sense.Glass) float64 {
 // accepts reports whether an ingredient may be in the glass.
 func (t *task) accepts(p *flavor.Profile) bool {
 	if t.labels {
-		return t.req.Guest.acceptsIfCleared(p)
+		return t.req.Guest.IfCleared(p)
 	}
 	return t.req.Guest.Accepts(p)
 }

@@ -48,9 +48,13 @@ type Riff struct {
 
 // Result is the riffs found, the best first.
 type Result struct {
-	Riffs    []Riff
-	Least    float64 // distance between any two of them and from the drink, in just-noticeable differences
-	Refused  station.Refused
+	Riffs   []Riff
+	Least   float64 // distance between any two of them and from the drink, in just-noticeable differences
+	Refused station.Refused
+	// LeftOut is what of the drink is not poured, and why; Labels is what else was there
+	// to be poured but for its label: nobody has stated all that it carries.
+	LeftOut  []station.LeftOut
+	Labels   []*flavor.Profile
 	CutShort bool // the deadline of the context passed, so that better ones may be missing
 }
 
@@ -83,7 +87,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err != nil {
 		return nil, err
 	}
-	out := &Result{Least: w.LeastApart(), CutShort: cutShort}
+	out := &Result{Least: w.LeastApart(), CutShort: cutShort, LeftOut: w.LeftOutOf(req.Spec), Labels: w.Labels}
 	for _, s := range w.Choose(pool, req.Limit) {
 		riff, err := w.describe(s)
 		if err != nil {

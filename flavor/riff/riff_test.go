@@ -403,6 +403,8 @@ func TestUnknownAllergensCountAsPresent(t *testing.T) {
 	ask := func(avoid ...flavor.Allergen) bool {
 		res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: cover.Guest{Avoid: avoid}})
 		require.NoError(t, err)
+		assert.Empty(t, res.LeftOut)
+		assert.Equal(t, len(avoid) > 0, slices.Contains(res.Labels, &secret), "its label may clear it")
 		for i := range res.Riffs {
 			if station.Pours(&res.Riffs[i].Spec, &secret) {
 				return true
@@ -412,6 +414,21 @@ func TestUnknownAllergensCountAsPresent(t *testing.T) {
 	}
 	assert.True(t, ask(), "it is poured for anybody else")
 	assert.False(t, ask(flavor.Celery))
+}
+
+// What of a drink is not poured is told, with the reason.
+func TestLeftOutIsTold(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "2 oz bourbon\n1/4 oz orgeat\n2 dashes aromatic bitters\n1/4 oz maple syrup\nstir, rocks")
+	stock := slices.DeleteFunc(bartest.With(nil, spec), func(p *flavor.Profile) bool { return p.ID == "maple-syrup" })
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: stock, Guest: cover.Guest{Avoid: []flavor.Allergen{flavor.TreeNuts}}})
+	require.NoError(t, err)
+	var said []string
+	for _, x := range res.LeftOut {
+		said = append(said, fmt.Sprintf("%s %s, %v", x.Profile.Name, x.Why, x.Read))
+	}
+	assert.Equal(t, []string{"orgeat contains tree nuts, false", "aromatic bitters may carry tree nuts (nobody has stated it: read the label), true",
+		"maple syrup is not among what may be poured, false"}, said)
 }
 
 func TestCostIsOfTheWholeDrink(t *testing.T) {

@@ -240,7 +240,7 @@ func (p *pages) useUpView(request *useup.Request, found *useup.Result, d *form.G
 		specs = append(specs, &x.Spec)
 	}
 	for _, u := range found.Unused {
-		v.Unused = append(v.Unused, unusedView{u.Profile.Name, words.Sentence(u.Why.String())})
+		v.Unused = append(v.Unused, unusedView{u.Profile.Name, words.Sentence(u.String())})
 	}
 	v.Cautions = p.cautionsWith(specs, "draft", "drafts")
 	return v

@@ -30,6 +30,7 @@ type riffsView struct {
 	Title     string
 	Sub       string // who drinks it and what was wished
 	Riffs     cards
+	Without   []string // what of the drink is not poured, and why
 	Why       []string // why there is none, or why so few
 	Relatives []relativeView
 	Cautions  []riffCaution
@@ -89,6 +90,9 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		name = "the draft"
 	}
 	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: d.Sentence(), Why: whyFew(found, request.Limit)}
+	for _, x := range found.LeftOut {
+		v.Without = append(v.Without, words.Sentence("without "+x.Profile.Name+", which "+x.Why))
+	}
 	var specs []*flavor.Spec
 	for i := range found.Riffs {
 		x := &found.Riffs[i]
@@ -175,6 +179,7 @@ func whyFew(found *riff.Result, limit int) []string {
 	}
 	n := &found.Refused
 	say(n.ByGuest, "bottle", "bottles", "ruled out by the guest or a wish.")
+	say(len(found.Labels), "bottle", "bottles", "of those whose label may clear it for the guest: nobody has stated all that it carries.")
 	say(n.Off, "draft", "drafts", "that stay out of balance at any amounts.")
 	say(n.ByLimit, "draft", "drafts", "in balance, but too strong, too weak or too expensive.")
 	say(n.Unmet, "draft", "drafts", "in balance, but not meeting a wish: leave one wish out to see them.")

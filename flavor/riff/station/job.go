@@ -37,6 +37,9 @@ type Job struct {
 	Shelf   []Item          // what may be poured, by id
 	Must    map[string]bool // ids of the bottles that must move
 	Left    Refused
+	// Labels are what is left off the shelf only since nobody has stated all that it
+	// carries: reading the label may clear it for the guest.
+	Labels []*flavor.Profile
 
 	// Given are the drinks that somebody brought: how they are poured, mixed and
 	// served is not questioned. From is the one asked about, if there is one.
@@ -72,6 +75,9 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 		j.byID[p.ID] = -1
 		if !l.Accepts(p) {
 			j.Left.ByGuest++
+			if l.Cleared(p) {
+				j.Labels = append(j.Labels, p)
+			}
 			continue
 		}
 		unit, ok := usualUnit(p, system)

@@ -127,11 +127,18 @@ const neatAroma = 2.0
 
 // Accepts reports whether p may be poured at all: by the guest, allergens first,
 // and by the wishes.
-func (l *Limits) Accepts(p *flavor.Profile) bool {
-	if !l.Guest.Accepts(p) || slices.Contains(l.classes, p.Class) || slices.Contains(l.barred, p.ID) {
-		return false
-	}
-	return !slices.ContainsFunc(l.without, func(f flavor.Family) bool { return p.Aroma[f] >= neatAroma })
+func (l *Limits) Accepts(p *flavor.Profile) bool { return l.Guest.Accepts(p) && !l.unwished(p) }
+
+// Cleared reports whether p may be poured once its label is found to clear it for the
+// guest, and not before.
+func (l *Limits) Cleared(p *flavor.Profile) bool {
+	return l.Guest.IfCleared(p) && !l.Guest.Accepts(p) && !l.unwished(p)
+}
+
+// unwished reports whether a wish rules p out.
+func (l *Limits) unwished(p *flavor.Profile) bool {
+	return slices.Contains(l.classes, p.Class) || slices.Contains(l.barred, p.ID) ||
+		slices.ContainsFunc(l.without, func(f flavor.Family) bool { return p.Aroma[f] >= neatAroma })
 }
 
 // Unpriced reports whether nothing but a missing price keeps p from being poured.

@@ -37,8 +37,17 @@ func (w Why) String() string {
 
 // Unused is a bottle that no draft moves.
 type Unused struct {
-	Profile *flavor.Profile
-	Why     Why
+	Profile   *flavor.Profile
+	Why       Why
+	Objection string // of the guest, see [cover.Guest.Objection]; empty for none
+}
+
+// String says the reason in words that go on from the bottle's name.
+func (u *Unused) String() string {
+	if u.Why == WhyGuest && u.Objection != "" {
+		return "the guest must not have it: it " + u.Objection
+	}
+	return u.Why.String()
 }
 
 // unpoured says why a bottle is not on the shelf of the request.

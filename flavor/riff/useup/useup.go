@@ -52,7 +52,8 @@ type Result struct {
 	Drafts   []Draft
 	Unused   []Unused
 	Refused  station.Refused
-	CutShort bool // the deadline of the context passed, so that better ones may be missing
+	Labels   []*flavor.Profile // left off the shelf only since nobody has stated all that they carry
+	CutShort bool              // the deadline of the context passed, so that better ones may be missing
 }
 
 // Find returns balanced drafts that use bottles up, over the families of
@@ -269,10 +270,10 @@ func (u *user) result(chosen []*station.Settled) (*Result, error) {
 	for _, p := range u.req.Bottles {
 		if !used[p.ID] {
 			used[p.ID] = true // asked for twice, told once
-			out.Unused = append(out.Unused, Unused{p, u.why[p.ID]})
+			out.Unused = append(out.Unused, Unused{p, u.why[p.ID], u.work.Limits.Guest.Objection(p)})
 		}
 	}
-	out.Refused = u.work.Left
+	out.Refused, out.Labels = u.work.Left, u.work.Labels
 	return out, nil
 }
 

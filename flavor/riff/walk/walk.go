@@ -70,7 +70,7 @@ func Find(ctx context.Context, st *station.Station, req Request) ([]Stop, error)
 		for i := range end.spec.Pours {
 			p := end.spec.Pours[i].Profile
 			if !limits.Accepts(p) && !limits.Unpriced(p) {
-				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s is not for this guest; find a cover for it first", p.Name))
+				faults = append(faults, flavor.Invalid(flavor.At(end.name+".pours", i), p.Name, "%s is not for this guest: it %s; find a cover for it first", p.Name, limits.Guest.Objection(p)))
 			}
 			stock = append(stock, p)
 		}

@@ -1,0 +1,41 @@
+package cover
+
+import (
+	"fmt"
+	"slices"
+
+	"counterpour/flavor"
+)
+
+// Objection says why the guest may not have p, in words that go on from its name, such
+// as "contains milk"; empty if nothing speaks against it, a price aside.
+func (g *Guest) Objection(p *flavor.Profile) string {
+	if g.IfCleared(p) && !g.Accepts(p) {
+		return fmt.Sprintf("may carry %s (nobody has stated it: read the label)", flavor.JoinOr(g.carried(p, flavor.Unstated)))
+	}
+	for _, c := range []flavor.Certainty{flavor.Contains, flavor.MayContain} {
+		if found := g.carried(p, c); len(found) > 0 {
+			return fmt.Sprintf("%s %s", c, flavor.JoinAnd(found))
+		}
+	}
+	at := slices.IndexFunc(g.NoAnimal, func(a string) bool { return slices.Contains(p.Animal, a) })
+	switch {
+	case at >= 0:
+		return "is made with " + g.NoAnimal[at]
+	case g.NoAlcohol && p.ABV.Value > flavor.NoAlcoholABV:
+		return fmt.Sprintf("holds %.3g %% vol of alcohol", p.ABV.Value)
+	case g.NoTrace && p.ABV.Value > 0:
+		return fmt.Sprintf("holds a trace of alcohol, %.3g %% vol", p.ABV.Value)
+	}
+	return ""
+}
+
+// carried lists the allergens to avoid that an ingredient carries with a certainty.
+func (g *Guest) carried(p *flavor.Profile, with flavor.Certainty) (names []string) {
+	for _, a := range g.Avoid {
+		if c, _ := p.Allergen(a); c == with && !slices.Contains(names, string(a)) {
+			names = append(names, string(a))
+		}
+	}
+	return names
+}
