@@ -81,23 +81,29 @@ func (c *Catalogue) UsualBar() ([]*flavor.Profile, error) {
 	if err := decodeStrict(trade, usualBarFile, &file); err != nil {
 		return nil, err
 	}
-	faults := checkTable(usualBarFile, file.Version, file.Source)
-	out := make([]*flavor.Profile, 0, len(file.Stock))
-	for _, id := range file.Stock {
+	out, err := c.stocked(usualBarFile, file.Stock)
+	if err := errors.Join(append(checkTable(usualBarFile, file.Version, file.Source), err)...); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// stocked returns the ingredients of a stock that a file lists, in its order.
+func (c *Catalogue) stocked(file string, ids []string) ([]*flavor.Profile, error) {
+	var faults []error
+	out := make([]*flavor.Profile, 0, len(ids))
+	for _, id := range ids {
 		p, found := c.ByID(id)
 		switch {
 		case !found:
-			faults = append(faults, fmt.Errorf("data: %s: %q is not an id of the catalogue", usualBarFile, id))
+			faults = append(faults, fmt.Errorf("data: %s: %q is not an id of the catalogue", file, id))
 		case slices.Contains(out, p):
-			faults = append(faults, fmt.Errorf("data: %s: %q is listed twice; keep one", usualBarFile, id))
+			faults = append(faults, fmt.Errorf("data: %s: %q is listed twice; keep one", file, id))
 		default:
 			out = append(out, p)
 		}
 	}
-	if len(faults) > 0 {
-		return nil, errors.Join(faults...)
-	}
-	return out, nil
+	return out, errors.Join(faults...)
 }
 
 // Commonness says how common every ingredient is, by the proven drinks that pour

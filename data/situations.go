@@ -10,7 +10,7 @@ import (
 	"counterpour/flavor/trial"
 )
 
-//go:embed situations.toml situations-held.toml situations-fresh.toml situations-wide.toml
+//go:embed situations.toml situations-held.toml situations-fresh.toml situations-wide.toml situations-second-bar.toml
 var situations embed.FS
 
 // What the covers are tried on: the situations that they were tuned to, those that
@@ -21,11 +21,14 @@ const (
 	HeldSituations  = "situations-held.toml"
 	FreshSituations = "situations-fresh.toml"
 	WideSituations  = "situations-wide.toml"
+	// SecondBarSituations are asked of a smaller bar than the usual one.
+	SecondBarSituations = "situations-second-bar.toml"
 )
 
 type situationsRecord struct {
 	Version    int                 `toml:"version"`
 	Source     string              `toml:"source"`
+	Stock      []string            `toml:"stock"` // the usual bar if there is none
 	Lists      map[string][]string `toml:"lists"`
 	Situations []situationRecord   `toml:"situation"`
 }
@@ -41,26 +44,32 @@ type situationRecord struct {
 }
 
 // Situations reads what the covers are tried on, from [TunedSituations],
-// [HeldSituations], [FreshSituations] or [WideSituations]. Every id must be in the catalogue; all
-// faults are returned together.
-func (c *Catalogue) Situations(name string) ([]trial.Situation, error) {
+// [HeldSituations], [FreshSituations], [WideSituations] or [SecondBarSituations], and the
+// bar that they are asked of. Every id must be in the catalogue; all faults are returned
+// together.
+func (c *Catalogue) Situations(name string) (all []trial.Situation, bar []*flavor.Profile, err error) {
 	var file situationsRecord
 	if err := decodeStrict(situations, name, &file); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	faults := checkTable(name, file.Version, file.Source)
-	out := make([]trial.Situation, 0, len(file.Situations))
 	for i, r := range file.Situations {
 		s, err := c.situation(r, file.Lists)
 		if err != nil {
 			faults = append(faults, fmt.Errorf("data: %s: situation %d, %s out: %w", name, i+1, r.Out, err))
 		}
-		out = append(out, s)
+		all = append(all, s)
+	}
+	if bar, err = c.stocked(name, file.Stock); err == nil && len(bar) == 0 {
+		bar, err = c.UsualBar()
+	}
+	if err != nil {
+		faults = append(faults, err)
 	}
 	if len(faults) > 0 {
-		return nil, errors.Join(faults...)
+		return nil, nil, errors.Join(faults...)
 	}
-	return out, nil
+	return all, bar, nil
 }
 
 func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s trial.Situation, err error) {

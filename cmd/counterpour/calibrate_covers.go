@@ -11,13 +11,9 @@ import (
 	"counterpour/index"
 )
 
-// tryCovers asks for covers in every situation of the trade: once from what stands
-// in most bars, as far as that holds an answer, and once over the whole catalogue.
+// tryCovers asks for covers in every situation of the trade: once from a bar, as far as
+// that holds an answer, and once over the whole catalogue.
 func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
-	usual, err := catalogue.UsualBar()
-	if err != nil {
-		return err
-	}
 	k, err := kitchen.New(catalogue, index.New)
 	if err != nil {
 		return err
@@ -26,36 +22,37 @@ func tryCovers(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	bar := service.AtRest(k, &data.House{})
 	for _, set := range []struct{ file, title string }{
 		{data.TunedSituations, "tuned to"}, {data.HeldSituations, "held back, then mended by"}, {data.FreshSituations, "fresh"}, {data.WideSituations, "of wide spread"},
+		{data.SecondBarSituations, "of a second bar"},
 	} {
-		situations, err := catalogue.Situations(set.file)
+		situations, stock, err := catalogue.Situations(set.file)
 		if err != nil {
 			return err
 		}
-		if err := tryCoversOn(cmd, bar, usual, situations, set.title); err != nil {
+		if err := tryCoversOn(cmd, bar, stock, situations, set.title); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// tryCoversOn tries one set of situations, from a usual bar and over the whole
-// catalogue.
-func tryCoversOn(cmd *cobra.Command, bar *service.Snapshot, usual []*flavor.Profile, situations []trial.Situation, title string) error {
+// tryCoversOn tries one set of situations, from the bar that stocks what is given and
+// over the whole catalogue.
+func tryCoversOn(cmd *cobra.Command, bar *service.Snapshot, stocked []*flavor.Profile, situations []trial.Situation, title string) error {
 	var possible []trial.Situation
 	var stock []string
 	for i := range situations {
-		if situations[i].Possible(usual) {
+		if situations[i].Possible(stocked) {
 			possible = append(possible, situations[i])
 		}
 	}
-	for _, p := range usual {
+	for _, p := range stocked {
 		stock = append(stock, p.ID)
 	}
 	for _, round := range []struct {
 		title      string
 		situations []trial.Situation
 		stock      []string
-	}{{"from a usual bar", possible, stock}, {"over the whole catalogue", situations, nil}} {
+	}{{"from a bar", possible, stock}, {"over the whole catalogue", situations, nil}} {
 		report, err := trial.TryCovers(round.situations, func(s *trial.Situation) ([][]flavor.Pour, error) {
 			request := service.CoverRequest{Draft: service.Draft{Spec: &s.Spec}, Missing: []string{s.Out.ID}, Guest: service.Guest{Diet: s.Diet},
 				Stock: round.stock, Parts: service.DefaultMaxParts, Limit: service.DefaultCovers}
