@@ -185,7 +185,7 @@ func boundFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 			f.Profile, f.byOdd = oddPour(j, x.Axis), true
 		case x.Axis == ratio.Volume && x.High:
 			f.Profile = largestOf(s).Profile
-		case (x.Axis == ratio.Strong || x.Axis == ratio.Sour) && !x.High: // nothing in it is to blame
+		case x.Axis < ratio.Axis(ratio.NumAxes) && !x.High: // nothing in it is to blame
 			f.missing = true
 		case x.Axis < ratio.Axis(ratio.NumAxes):
 			if b := bearersOf(s, x.Axis); len(b) > 0 {
@@ -226,9 +226,13 @@ func oddPour(j *weigh.Judgement, a ratio.Axis) *flavor.Profile {
 	return worst.Profile
 }
 
-// forgotten reports whether a fault is that the base is missing, or what is sour.
+// forgotten reports whether a fault is that nothing in the draft is there for strength,
+// for sweetness or for acid, though drinks like it have it.
 func (f *Fault) forgotten() bool {
-	return f.missing || f.Axis == ratio.Strong && !f.High && f.Profile == nil
+	if f.High || f.Profile != nil {
+		return false
+	}
+	return f.missing || f.Axis == ratio.Strong || f.Axis == ratio.Sweet || f.Axis == ratio.Sour
 }
 
 // boundText says a number of the finished drink and the bound that it passes.
@@ -261,6 +265,9 @@ func boundText(x *weigh.OutOfBounds) string {
 		}
 		return fmt.Sprintf("%s %% vol in the glass is stronger than any drink: %s %.0f %%", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case ratio.Sweet:
+		if !x.High {
+			return "nothing sweet in it meets what is sour"
+		}
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
 	case ratio.Sour:
 		if !x.High {

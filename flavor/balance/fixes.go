@@ -53,8 +53,8 @@ const MaxFixes = 3
 // leastLift is how many points a fix must bring.
 const leastLift = 3.0
 
-// Fixes returns up to limit changes that mend a draft, the best first: the
-// fewest pours changed, of those what the faults ask for in their order, then the
+// Fixes returns up to limit changes that mend a draft, the best first: what puts
+// back what was forgotten, the fewest pours changed, of those what the faults ask for in their order, then the
 // fewest steps of the jigger, then the highest score. A pour goes as far as it
 // takes to be balanced with room for a hand's error. What a pour is too much in
 // itself of is poured as proven drinks pour it, or left out if none does. The base
@@ -191,6 +191,7 @@ type candidate struct {
 	steps   int    // of the jigger
 	score   float64
 	small   bool // it leaves less than half of the draft
+	puts    bool // it puts back what was forgotten, which is the first fault
 	sure    bool // the score is that of the mended spec, and not of the draft with other amounts
 }
 
@@ -213,7 +214,7 @@ func (c *candidate) size() int {
 
 // compare orders candidates, the best first; no two are equal.
 func (c *candidate) compare(o *candidate) int {
-	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), cmp.Compare(c.size(), o.size()),
+	if d := cmp.Or(-compareBool(c.balanced(), o.balanced()), cmp.Compare(o.nearness(), c.nearness()), -compareBool(c.puts, o.puts), cmp.Compare(c.size(), o.size()),
 		-compareBool(c.roomy(), o.roomy()), cmp.Compare(c.asked, o.asked), cmp.Compare(c.steps, o.steps),
 		cmp.Compare(o.score, c.score)); d != 0 {
 		return d

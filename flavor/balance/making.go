@@ -60,6 +60,9 @@ func (f *fixing) byMethod() {
 		if x.Axis == ratio.Temperature && !x.High {
 			f.tryMaking(i, heating(f.spec))
 		}
+		if x.Axis == ratio.Sour && x.missing && f.spec.Method == flavor.Shake { // or it was meant without, and clear
+			f.tryStirring(i)
+		}
 		switch x.Method {
 		case technique.EggUnshaken:
 			f.tryMaking(i, shaking(f.spec, true))
@@ -183,6 +186,19 @@ func (f *fixing) tryMaking(asked int, m making) {
 	spec := c.apply(f.spec)
 	if score, err := f.judge.ScoreOnly(&spec); err == nil {
 		c.score, c.sure = score, true
+		f.keep(c)
+	}
+}
+
+// tryStirring keeps the draft stirred, after what puts back the juice for which it is shaken,
+// if nothing in it wants shaking.
+func (f *fixing) tryStirring(asked int) {
+	if slices.ContainsFunc(f.spec.Pours, func(p flavor.Pour) bool { return technique.WantsShaking(p.Profile) }) {
+		return
+	}
+	c := candidate{asked: asked, steps: mostSteps, making: making{method: flavor.Stir, text: "stir it, if no juice is meant to be in it"}, sure: true}
+	spec := c.apply(f.spec)
+	if c.score = f.scoreOf(&spec); c.balanced() {
 		f.keep(c)
 	}
 }

@@ -480,7 +480,7 @@ func (f *fixing) byAdding() error {
 		}
 		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts()}
 		k, score := added.along(at, ladder, comfortable)
-		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: k + 1, score: score}
+		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: k + 1, score: score, puts: a.asked == 0 && f.faults[0].forgotten()}
 		f.keep(c)
 		if c.balanced() {
 			continue
@@ -499,7 +499,7 @@ func (f *fixing) besides(c *candidate) {
 		for _, more := range []bool{false, true} {
 			ladder := f.freely(i, more)
 			if at, score := f.along(i, ladder, comfortable); at >= 0 {
-				f.keep(candidate{changes: []Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score})
+				f.keep(candidate{changes: []Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score, puts: c.puts})
 			}
 		}
 	}

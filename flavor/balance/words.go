@@ -157,6 +157,9 @@ func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Pro
 	if p.Axis == ratio.Strong && !high && missesBase(s, j) {
 		return nil, 0, fmt.Sprintf("there is no base in it, which drinks of this kind (%s) have", strings.ToLower(j.Fits[0].Name))
 	}
+	if p.Axis == ratio.Sour && !high { // what a bartender adds is citrus, not more of a fruit that has a little acid
+		bearers = slices.DeleteFunc(bearers, func(b bearer) bool { return !b.lead })
+	}
 	if len(bearers) == 0 {
 		return nil, 0, lacks(j, p)
 	}

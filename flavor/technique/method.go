@@ -14,7 +14,7 @@ type Fault string
 // The faults of method: common practice, no source.
 const (
 	EggUnshaken Fault = "egg unshaken" // raw egg or a foam in what is not shaken
-	Unshaken    Fault = "unshaken"     // citrus or cream in what is only stirred
+	Unshaken    Fault = "unshaken"     // citrus, cream or coffee in what is only stirred
 	Uniced      Fault = "uniced"       // a sour built where no ice is
 	Curdled     Fault = "curdled"      // milk or cream with acid
 	Flat        Fault = "flat"         // what sparkles is shaken or blended
@@ -102,6 +102,10 @@ func rich(p *flavor.Pour) bool {
 	return p.Profile.Class == flavor.ClassDairy && p.Profile.Fat.Value >= creamFatGPerL && p.Profile.Fat.Value < setFatGPerL
 }
 
+// brewedDark reports whether a pour is coffee, whose foam is half of a drink that is
+// served up.
+func brewedDark(p *flavor.Pour) bool { return p.Profile.Class == flavor.ClassCoffee }
+
 // aerated reports whether the method beats air into the drink.
 func (w *workshop) aerated() bool {
 	switch w.spec.Method {
@@ -172,8 +176,10 @@ func (w *workshop) unshaken() {
 	water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() }) // a splash of it mends nothing
 	w.say(Unshaken, by, sour/(w.total-water), 0.13, 0.21, slightSlip)
 	if w.spec.Service == flavor.Up {
-		cream, by := w.of(rich)
-		w.say(Unshaken, by, cream/w.total, 0.05, 0.25, slightSlip)
+		for _, is := range []func(*flavor.Pour) bool{rich, brewedDark} {
+			amount, by := w.of(is)
+			w.say(Unshaken, by, amount/w.total, 0.05, 0.25, slightSlip)
+		}
 	}
 }
 
@@ -236,7 +242,7 @@ func (w *workshop) clouded() {
 	for i := range w.spec.Pours {
 		p := w.spec.Pours[i].Profile
 		switch {
-		case p.Class.Shaken(), p.Carbonated, p.Class == flavor.ClassFruit, p.Class == flavor.ClassFreshHerb, p.Class.Part() == flavor.PartLength:
+		case WantsShaking(p):
 			return
 		case p.Class.Kin() == flavor.KinWine && p.Class != flavor.ClassWine:
 			sweet := w.ml[i] * (1 - makeup.Dryness(p))
@@ -246,4 +252,10 @@ func (w *workshop) clouded() {
 		}
 	}
 	w.say(Clouded, by, wine/w.total, someWine, muchWine, slightSlip)
+}
+
+// WantsShaking reports whether there is a reason to shake a drink with an ingredient in
+// it: it is cloudy, is crushed by the ice, or the shake lengthens it.
+func WantsShaking(p *flavor.Profile) bool {
+	return p.Class.Shaken() || p.Carbonated || p.Class == flavor.ClassFruit || p.Class == flavor.ClassFreshHerb || p.Class.Part() == flavor.PartLength
 }

@@ -92,6 +92,9 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	if x := b.sourless(ml, e); x > tellingSober {
 		tell(OutOfBounds{Axis: ratio.Sour, High: false, Amount: g.acid, Bound: leastAcid, Edges: x})
 	}
+	if x := b.sugarless(ml, e); x > tellingSober {
+		tell(OutOfBounds{Axis: ratio.Sweet, High: false, Amount: g.sweet, Bound: leastSugar, Edges: x})
+	}
 	b.overfull(g.ml, tell)
 	b.large(g.ml, tell)
 	b.potent(&g, tell)

@@ -52,12 +52,15 @@ const (
 	restSpread    = 0.25
 	otherSize     = 0.1
 	otherServing  = 0.4
+	clearlyOther  = 0.03 // of a stirred drink, where a shaken draft is asked for its juice: to shake is to mean it cloudy
 	nearestToTell = 1e-12
 )
 
-// restWeights returns how near the draft's rest is to each proven drink's.
-func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool) []float64 {
+// restWeights returns how near the draft's rest is to each proven drink's; other is what is
+// left of that for a drink that is mixed thoroughly if the draft is not, or is not if it is.
+func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool, other float64) []float64 {
 	own, ownSize := restOf(b.parts, b.ml, out)
+	mixed := mixes(b.spec.Method)
 	w := of.kin.Cosines(&own, b.room(of.kin.Drinks()))
 	for i, cosine := range w {
 		x := makeup.Likeness(cosine, b.set.tuning.HabitWidth)
@@ -66,8 +69,8 @@ func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool) []float64 {
 		if b.set.served[i] != b.spec.Service {
 			w[i] *= otherServing
 		}
-		if b.set.mixed[i] != mixes(b.spec.Method) {
-			w[i] *= otherServing
+		if b.set.mixed[i] != mixed {
+			w[i] *= other
 		}
 	}
 	return w
@@ -77,14 +80,18 @@ func (b *Build) restWeights(of *rests, out func(*makeup.Part) bool) []float64 {
 // are worked out once.
 func (b *Build) nearUnbased() []float64 {
 	if b.unbased == nil {
-		b.unbased = b.restWeights(&b.set.unbased, makeup.IsBase)
+		b.unbased = b.restWeights(&b.set.unbased, makeup.IsBase, otherServing)
 	}
 	return b.unbased
 }
 
 func (b *Build) nearUnsoured() []float64 {
 	if b.unsoured == nil {
-		b.unsoured = b.restWeights(&b.set.unsoured, makeup.IsSharp)
+		other := otherServing
+		if mixes(b.spec.Method) {
+			other = clearlyOther
+		}
+		b.unsoured = b.restWeights(&b.set.unsoured, makeup.IsSharp, other)
 	}
 	return b.unsoured
 }
@@ -92,7 +99,7 @@ func (b *Build) nearUnsoured() []float64 {
 // nearUnsweetened is restWeights without syrups and sugar.
 func (b *Build) nearUnsweetened() []float64 {
 	if b.unsweetened == nil {
-		b.unsweetened = b.restWeights(&b.set.unsweetened, makeup.IsSweetener)
+		b.unsweetened = b.restWeights(&b.set.unsweetened, makeup.IsSweetener, otherServing)
 	}
 	return b.unsweetened
 }
@@ -149,10 +156,14 @@ func (b *Build) baseless(ml []float64, e *ratio.Equivalents) float64 {
 	return x * x
 }
 
-// sourless returns how far a drink without anything sour is from the proven drinks
+// What is not sweet needs nothing sour: from where to where a drink is, as a share of 1:1
+// syrup in all.
+const sweetFrom, sweetTo = 0.02, 0.06
+
+// sourless returns how far a sweet drink without anything sour is from the proven drinks
 // with the same rest, if nearly all of those have something.
 func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
-	without := 1 - makeup.Certainty(e[ratio.Sour], e.Total(), halfSharp)
+	without := makeup.Ramp(e[ratio.Sweet]/e.Total(), sweetFrom, sweetTo) * (1 - makeup.Certainty(e[ratio.Sour], e.Total(), halfSharp))
 	all := floats.Sum(ml)
 	for i := range b.parts {
 		if wantsNoJuice(b.parts[i].Profile) {
@@ -166,14 +177,40 @@ func (b *Build) sourless(ml []float64, e *ratio.Equivalents) float64 {
 	if !ok {
 		return 0
 	}
-	x := missed(without, sharp)
-	return x * x
+	most := soberMost - b.clear(ml)*(soberMost-clearMost)
+	x := without * (sharp - soberFree) / (most - soberFree)
+	return max(0, x) * max(0, x)
+}
+
+// What is shaken though nothing in it wants shaking lacks its juice sooner than other
+// drinks: from this share, of those with the same rest, that have some. Proven drinks made
+// so stop at 0.82.
+const clearMost = 0.83
+
+// clear returns how surely a drink is shaken with nothing in it that wants shaking, 0 to 1.
+func (b *Build) clear(ml []float64) float64 {
+	if b.spec.Method != flavor.Shake {
+		return 0
+	}
+	x, all := 1.0, floats.Sum(ml)
+	for i := range b.parts {
+		if p := b.parts[i].Profile; technique.WantsShaking(p) && !whitens(p) {
+			x *= 1 - makeup.Presence(b.parts[i].Amount(ml), all, makeup.HalfLiquid)
+		}
+	}
+	return x
 }
 
 // wantsNoJuice reports whether a drink is shaken for an ingredient, with no need of juice: milk,
 // cream, an egg with its yolk, coffee.
 func wantsNoJuice(p *flavor.Profile) bool {
 	return p.Class.Smooth() || p.Class == flavor.ClassEgg && p.Fat.Value >= technique.YolkFatGPerL
+}
+
+// whitens reports whether an ingredient is there for its foam, on which a drink wants juice
+// all the more.
+func whitens(p *flavor.Profile) bool {
+	return p.Class == flavor.ClassFoam || p.Class == flavor.ClassEgg && p.Fat.Value < technique.YolkFatGPerL
 }
 
 // mixes reports whether a method mixes thoroughly, as juice wants.
@@ -187,6 +224,36 @@ func mixes(m flavor.Method) bool {
 
 // halfSharp is the share of lemon juice at which a drink is half a sour one.
 const halfSharp = 0.03
+
+// How much citrus, less what sugar meets of it, to a millilitre of 40 % spirit: a rickey
+// has 0.3, a collins whose sugar was forgotten 0.5. Beer hides more, by its bitterness; with
+// some sugar to the citrus nothing was forgotten, whatever the ratio says of it.
+const (
+	bareFrom, bareTo   = 0.32, 0.41
+	sugarMeets         = 2.0        // mL of lemon juice to one of 1:1 syrup
+	sugarNone, sugared = 0.05, 0.12 // mL of 1:1 syrup to one of 40 % spirit
+	leastSugar         = 0.1        // g in 100 mL
+)
+
+// sugarless returns how far a strong drink is out by citrus that nothing sweet meets.
+func (b *Build) sugarless(ml []float64, e *ratio.Equivalents) float64 {
+	bare, beer, all := -sugarMeets*e[ratio.Sweet], 0.0, floats.Sum(ml)
+	for i := range b.parts {
+		switch p, amount := &b.parts[i], b.parts[i].Amount(ml); {
+		case makeup.IsSharp(p):
+			bare += p.Per[ratio.Sour] * amount
+		case p.Profile.Class.Brewed():
+			beer += amount
+		}
+	}
+	if bare <= 0 {
+		return 0
+	}
+	forgotten := 1 - makeup.Ramp(e[ratio.Sweet]/e[ratio.Strong], sugarNone, sugared)
+	x := forgotten * makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) * (1 - makeup.Certainty(beer, all, makeup.HalfLength)) *
+		(bare/e[ratio.Strong] - bareFrom) / (bareTo - bareFrom)
+	return max(0, x) * max(0, x)
+}
 
 // leastAcid is what counts as nothing sour, g in 100 mL.
 const leastAcid = 0.1
@@ -205,7 +272,7 @@ func (b *Build) unsweet() float64 {
 // strange, and where it is as strange as can be. Then up to strangeFrom of the drink, as
 // 1:1 syrup, is a touch; from strangeTo on it is a mistake. Chosen by the trial.
 const (
-	leastUnsweetened, mostUnsweetened = 0.8, 0.95
+	leastUnsweetened, mostUnsweetened = 0.8, 0.94
 	strangeFrom, strangeTo            = 0.05, 0.10
 	strangeEdges                      = 1.6 // as of a fault of method
 )
@@ -227,7 +294,7 @@ func (b *Build) strayed(ml []float64, size *size, tell func(*Beyond)) {
 // Milky reports whether a drink in which acid and milk meet is meant for the milk: more
 // of the drinks with the same rest have milk or cream than have something sour.
 func (b *Build) Milky() bool {
-	near := b.restWeights(&b.set.unturned, isSharpOrTurns)
+	near := b.restWeights(&b.set.unturned, isSharpOrTurns, otherServing)
 	milk, _ := shareThat(near, func(i int) bool { return b.set.milky[i] })
 	sour, _ := shareThat(near, func(i int) bool { return b.set.sharp[i] })
 	return milk > sour

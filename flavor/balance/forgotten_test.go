@@ -1,0 +1,107 @@
+package balance_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/flavor"
+	"counterpour/flavor/ratio"
+	"counterpour/flavor/weigh"
+)
+
+// Drinks that lack nothing, though some are shaken without juice, have no sugar, or no
+// spirit: common practice, no source.
+var lackNothing = []string{
+	"2 oz gin|1 oz dry vermouth|1 dash orange bitters|stir, up",
+	"60 ml rye whiskey|30 ml sweet vermouth|2 dashes aromatic bitters|stir, up",
+	"2 oz cognac|1 oz white creme de menthe|shake, up",
+	"45 ml vodka|25 ml coffee liqueur|build, rocks",
+	"45 ml blended scotch|15 ml honeyed herbal liqueur|stir, rocks",
+	"50 ml dark rum|15 ml lime juice|120 ml ginger beer|build, highball",
+	"50 ml gin|25 ml lemon juice|20 ml simple syrup|100 ml soda water|build, collins",
+	"2 oz gin|1/2 oz lime juice|4 oz soda water|build, highball",
+	"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|1 egg white|dry shake, up",
+	"45 ml vodka|20 ml coffee liqueur|10 ml simple syrup|30 ml espresso|shake, up",
+	"2 oz gin|3/4 oz lime cordial|shake, up",
+	"60 ml gin|30 ml lime cordial|shake, up",
+	"2 1/2 oz vodka|1/2 oz dry vermouth|shake, up",
+	"60 ml white rum|60 ml strawberry puree|25 ml lime juice|20 ml simple syrup|blend, frozen",
+	"30 ml brandy|30 ml dark creme de cacao|30 ml heavy cream|shake, up",
+	"60 ml white port|120 ml tonic water|build, highball",
+	"1 1/2 oz dry vermouth|1 1/2 oz sweet vermouth|2 dashes orange bitters|stir, rocks",
+}
+
+func TestWhatLacksNothing(t *testing.T) {
+	k := newKitchen(t)
+	for _, text := range lackNothing {
+		r := k.score(t, k.read(t, strings.ReplaceAll(text, "|", "\n")))
+		assert.Equal(t, weigh.Balanced, r.Verdict, "%s: %.1f %+v", text, r.Judgement.Score, r.Faults)
+	}
+}
+
+// Drinks from which something was left out, or in which it does not belong, what the
+// first fault is about, and what the first fix does: common practice, no source.
+var lackSomething = []struct {
+	text string
+	axis ratio.Axis
+	fix  string
+}{
+	// Shaken and strained with nothing that wants shaking, a liqueur in it: no citrus.
+	{"2 oz blanco tequila|1 oz triple sec|shake, up", ratio.Sour, "add ¾ oz lime juice"},
+	{"1 1/2 oz gin|3/4 oz elderflower liqueur|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
+	{"1 oz cognac|1 oz white rum|1 oz triple sec|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
+	{"3/4 oz gin|3/4 oz green herbal liqueur|3/4 oz maraschino liqueur|shake, up", ratio.Sour, "add 1 oz lemon juice"},
+	{"2 oz gin|1/2 oz maraschino liqueur|1/4 oz creme de violette|shake, up", ratio.Sour, "add ¾ oz lemon juice"},
+	{"3/4 oz bourbon|3/4 oz orange bitter aperitif|3/4 oz amaro|shake, up", ratio.Sour, "add ½ oz lemon juice"},
+	// Spirit and syrup shaken, with egg white or without: no citrus.
+	{"60 ml bourbon|25 ml simple syrup|20 ml egg white|shake, up", ratio.Sour, "add 22.5 ml lemon juice"},
+	{"60 ml mezcal|20 ml agave syrup|shake, rocks", ratio.Sour, "add 22.5 ml lime juice"},
+	{"60 ml gin|20 ml honey syrup|shake, up", ratio.Sour, "add 22.5 ml lime juice"},
+	{"2 oz rye whiskey|1/2 oz simple syrup|shake, up", ratio.Sour, "add "},
+	{"2 oz bourbon|3/4 oz simple syrup|shake, rocks", ratio.Sour, "add ¾ oz lemon juice"},
+	// The same blended with fruit.
+	{"2 oz white rum|1 oz simple syrup|2 oz mango puree|blend", ratio.Sour, "add ¾ oz lime juice"},
+	{"60 ml white rum|45 ml simple syrup|60 ml strawberry puree|blend, frozen", ratio.Sour, "add 22.5 ml lime juice"},
+	// As much citrus as half of the spirit, and nothing sweet.
+	{"45 ml gin|30 ml lemon juice|100 ml soda water|build, highball", ratio.Sweet, "add 15 ml rich simple syrup"},
+	{"2 oz gin|1 oz lemon juice|3 oz soda water|shake, highball", ratio.Sweet, "add ½ oz rich simple syrup"},
+	{"2 oz vodka|1 oz lime juice|4 oz soda water|build, highball", ratio.Sweet, "add ½ oz rich simple syrup"},
+	{"2 oz bourbon|3/4 oz lemon juice|1 egg white|dry shake, up", ratio.Sweet, "add ½ oz rich simple syrup"},
+	// Syrup where dry vermouth is.
+	{"60 ml rye whiskey|30 ml dry vermouth|20 ml simple syrup|stir, up", ratio.Sweet, "leave out the simple syrup"},
+	{"2 oz rye whiskey|1 oz dry vermouth|1 oz simple syrup|2 dashes aromatic bitters|stir, up", ratio.Sweet, "leave out the simple syrup"},
+	// Made wrongly.
+	{"50 ml vodka|30 ml coffee liqueur|10 ml simple syrup|30 ml espresso|stir, up", ratio.Method, "shake it"},
+	{"60 ml blanco tequila|20 ml lime juice|15 ml agave syrup|stir, up", ratio.Method, "shake it"},
+	{"30 ml gin|30 ml green herbal liqueur|30 ml sweet vermouth|shake, up", ratio.Method, "stir it"},
+	{"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|3 oz soda water|shake everything with ice, strain into a highball", ratio.Method, "add the soda water after"},
+}
+
+func TestWhatLacksSomething(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range lackSomething {
+		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
+		r := k.score(t, s)
+		require.NotEqual(t, weigh.Balanced, r.Verdict, c.text)
+		require.NotEmpty(t, r.Faults, c.text)
+		assert.Equal(t, c.axis, r.Faults[0].Axis, "%s: %+v", c.text, r.Faults)
+		fixes := k.fixes(t, s, r)
+		require.NotEmpty(t, fixes, c.text)
+		assert.Contains(t, fixes[0].Text, c.fix, c.text)
+		assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, c.text)
+	}
+}
+
+// What is shaken with nothing that wants shaking may have been meant without juice.
+func TestClearDrinksMayBeStirredInstead(t *testing.T) {
+	k := newKitchen(t)
+	s := k.read(t, "5 cl cognac\n2.5 cl triple sec\nshake, up")
+	fixes := k.fixes(t, s, k.score(t, s))
+	require.Len(t, fixes, 2)
+	assert.Contains(t, fixes[0].Text, "lemon juice")
+	assert.Equal(t, "stir it, if no juice is meant to be in it", fixes[1].Text)
+	assert.Equal(t, flavor.Stir, fixes[1].Spec.Method)
+}
