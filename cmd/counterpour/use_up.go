@@ -25,7 +25,8 @@ func newUseUp(open place.Kitchens) *cobra.Command {
 		Long: `Drafts balanced drinks, across the families, that use up the bottles that must
 move, with what else the house stocks, and says which bottles found no use and why.
 A draft moves a bottle if it pours half an ounce of it or more, a quarter ounce of
-a sweetener, or a spoon of an anise spirit.`,
+a sweetener, a spoon of an anise spirit, or as much as is usual of what is poured by
+less. Two bottles that one balanced drink can move stand together in one of the list.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			body.Bottles = append(body.Bottles, args...) // --bottle mezcal "fino sherry"

@@ -13,6 +13,7 @@ import (
 type Practice struct {
 	pours  map[flavor.Class][]sample
 	counts map[string]float64 // proven pours of an ingredient, by id
+	beside float64            // see MostBesideBase
 }
 
 // sample is one pour of a proven drink.
@@ -32,8 +33,74 @@ func NewPractice(proven []template.Labelled) *Practice {
 			p.pours[x.Profile.Class] = append(p.pours[x.Profile.Class], sample{x.Profile, x.ML})
 		}
 	}
+	p.beside = mostBesideBase(proven)
 	return p
 }
+
+// A liqueur beside a base: from so much sugar, in g/L, it sweetens, and from so much
+// base, in mL, it is not what the drink stands on. Common practice, no source.
+const (
+	sweetLiqueur = 100.0
+	leastBaseML  = 29.0
+)
+
+// SweetBesideBase reports whether a sweet liqueur is poured beside a base, cream aside.
+func SweetBesideBase(s *flavor.Spec, liqueur *flavor.Profile) bool {
+	if liqueur.Class.Kin() != flavor.KinLiqueur || liqueur.Sugar.Value < sweetLiqueur {
+		return false
+	}
+	base := 0.0
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		if IsBase(p.Profile) {
+			base += p.ML
+		}
+		if p.Profile.Class.Kin() == flavor.KinMilk {
+			return false
+		}
+	}
+	return base >= leastBaseML
+}
+
+// Cloying reports whether sweet liqueurs outweigh the base that they are poured beside,
+// with nothing sour and nothing long to answer them. Common practice, no source.
+func Cloying(s *flavor.Spec) bool {
+	var base, sweet float64
+	for i := range s.Pours {
+		p := &s.Pours[i]
+		switch part := p.Profile.Class.Part(); {
+		case part == flavor.PartSour, part == flavor.PartLength:
+			return false
+		case part == flavor.PartBase:
+			base += p.ML
+		case SweetBesideBase(s, p.Profile):
+			sweet += p.ML
+		}
+	}
+	return base > 0 && sweet > base
+}
+
+// mostBesideBase is a little more than nineteen in twenty of the sweet liqueurs that
+// proven drinks pour beside a base; without end if none does.
+func mostBesideBase(proven []template.Labelled) float64 {
+	var mls []float64
+	for i := range proven {
+		s := &proven[i].Spec
+		for j := range s.Pours {
+			if SweetBesideBase(s, s.Pours[j].Profile) {
+				mls = append(mls, s.Pours[j].ML)
+			}
+		}
+	}
+	if len(mls) == 0 {
+		return math.Inf(1)
+	}
+	slices.Sort(mls)
+	return beyondMost * mls[len(mls)-1-len(mls)/20]
+}
+
+// MostBesideBase is the most of a sweet liqueur, in mL, that is poured beside a base.
+func (p *Practice) MostBesideBase() float64 { return p.beside }
 
 // LeadOf returns the aroma family that leads an ingredient; false if it smells
 // of nothing.

@@ -1,6 +1,7 @@
 package precedent
 
 import (
+	"math"
 	"testing"
 
 	"counterpour/flavor"
@@ -48,4 +49,32 @@ func TestMostThatIsPoured(t *testing.T) {
 	}
 	novel := &flavor.Profile{ID: "new", Class: flavor.ClassCider}
 	assert.InDelta(t, beyondMost*flavor.ClassCider.MostML(), p.MostML(novel), 1e-9, "no proven drink pours one: common practice alone")
+}
+
+// Beside a base a sweet liqueur is poured by the ounce at most, and where nothing sour or
+// long answers it by no more than the base. Both are counted on the proven drinks.
+func TestLiqueurBesideABase(t *testing.T) {
+	const jigger = 29.6 // mL
+	_, book := provenBook(t)
+	p := NewPractice(book)
+	assert.InDelta(t, jigger, p.MostBesideBase(), 6)
+	beside, beyond, cloying := 0, 0, 0
+	for i := range book {
+		s := &book[i].Spec
+		if Cloying(s) {
+			cloying++
+		}
+		for _, x := range s.Pours {
+			if SweetBesideBase(s, x.Profile) {
+				beside++
+				if x.ML > p.MostBesideBase() {
+					beyond++
+				}
+			}
+		}
+	}
+	require.Greater(t, beside, 100)
+	assert.Less(t, float64(beyond)/float64(beside), 0.05)
+	assert.Less(t, float64(cloying)/float64(len(book)), 0.01)
+	assert.True(t, math.IsInf(NewPractice(nil).MostBesideBase(), 1), "nothing is known without proven drinks")
 }

@@ -37,7 +37,7 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 			asked := j.asked(a) || j.asked(b) || j.comesTogether(a, b)
 			shunned = shunned || clash(&s.Pours[i], &s.Pours[k]) || p.Shunned() && (!asked || a.Class.Curdles() || b.Class.Curdles())
 			switch v := p.Odd(); {
-			case v > 0 && asked:
+			case v > 0 && (asked || j.rareMust(a) || j.rareMust(b)):
 				odd += oddAsked * v
 			case v > 0:
 				odd += v
@@ -95,6 +95,15 @@ func clash(a, b *flavor.Pour) bool {
 // oddAsked is how much of what is strange in a pair counts where a wish asks for one of
 // the two: proven drinks say little of what they seldom pour, and somebody wants it.
 const oddAsked = 0.35
+
+// rareMust reports whether a bottle must move that proven drinks hardly pour: what they
+// pour it with says little.
+func (j *Job) rareMust(p *flavor.Profile) bool {
+	return j.Must[p.ID] && j.Station.practice != nil && j.Station.practice.Count(p.ID) < rarely
+}
+
+// rarely is the number of proven pours below which an ingredient is rare.
+const rarely = 3
 
 // asked reports whether a wish asks for an ingredient, or is met with it before others.
 func (j *Job) asked(p *flavor.Profile) bool {

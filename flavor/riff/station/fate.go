@@ -76,7 +76,8 @@ func (j *Job) Fits(s *Settled) bool {
 	if poured(&s.Spec, func(*flavor.Profile) bool { return true }) < j.leastPoured() || poured(&s.Spec, precedent.IsBase) > j.mostBase() {
 		return false
 	}
-	return !s.shunned && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
+	cloys := precedent.Cloying(&s.Spec) && !slices.ContainsFunc(j.Given, precedent.Cloying)
+	return !s.shunned && !cloys && j.inBounds(&s.Spec) && j.Served(&s.Spec) && s.Drink.VolumeML >= least && s.Drink.VolumeML <= most
 }
 
 // poured sums the pours of a drink that are so, in mL.

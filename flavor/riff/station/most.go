@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/wording"
 )
 
@@ -65,6 +66,27 @@ func (j *Job) MostOf(p *flavor.Profile) float64 {
 	return max(j.MostUsual(p), j.given(p))
 }
 
+// MostIn is MostOf in a drink: beside a base less of a sweet liqueur is poured than where
+// it leads.
+func (j *Job) MostIn(s *flavor.Spec, p *flavor.Profile) float64 {
+	if precedent.SweetBesideBase(s, p) {
+		return max(j.given(p), min(j.MostUsual(p), j.Station.practice.MostBesideBase()))
+	}
+	return j.MostOf(p)
+}
+
+// UsualML is the middle one of the proven pours of p, in mL, and no more than is ever
+// poured.
+func (j *Job) UsualML(p *flavor.Profile) float64 {
+	return min(j.Station.practice.UsualML(p), j.MostUsual(p))
+}
+
+// Accent reports whether what carries a drink is poured by less than a half ounce: of
+// such a bottle as much as is usual moves it.
+func (j *Job) Accent(p *flavor.Profile) bool {
+	return p.Class.Part() == flavor.PartModifier && j.UsualML(p) < leastPourML-wording.SameML
+}
+
 // MostUsual is the most of p that proven drinks pour, in mL.
 func (j *Job) MostUsual(p *flavor.Profile) float64 {
 	it, ok := j.Has(p)
@@ -107,7 +129,7 @@ func (j *Job) Common(it *Item) float64 { return j.Station.practice.Common(it.Pro
 
 // Usual is a pour of an ingredient as proven drinks pour it.
 func (j *Job) Usual(it *Item) (flavor.Pour, bool) {
-	return Pour(it.Profile, it.Unit, min(j.Station.practice.UsualML(it.Profile), j.MostUsual(it.Profile)))
+	return Pour(it.Profile, it.Unit, j.UsualML(it.Profile))
 }
 
 // The least of a bottle, in mL, that counts as moving it: a half ounce, or a
@@ -123,7 +145,7 @@ const (
 )
 
 // LeastUse is the least of p, in mL, that counts as moving it; of what seasons,
-// all that is ever poured.
+// all that is ever poured, and of an accent as much as is usual.
 func (j *Job) LeastUse(p *flavor.Profile) float64 {
 	if p.Class.Kin() == flavor.KinFruit && p.Class.Solid() {
 		return min(leastFruitML, fruitShare*j.MostUsual(p))
@@ -137,6 +159,9 @@ func (j *Job) LeastUse(p *flavor.Profile) float64 {
 	if p.Class.Kin() == flavor.KinAnise {
 		return min(leastSpoonML, j.MostUsual(p)/mostOver)
 	}
+	if j.Accent(p) {
+		return j.UsualML(p)
+	}
 	return min(leastPourML, j.MostUsual(p)/mostOver)
 }
 
@@ -145,7 +170,7 @@ func (j *Job) LeastUse(p *flavor.Profile) float64 {
 func (j *Job) inBounds(s *flavor.Spec) bool {
 	for i := range s.Pours {
 		p := &s.Pours[i]
-		if p.ML > j.MostOf(p.Profile)+wording.SameML || p.ML < j.LeastOf(p)-wording.SameML {
+		if p.ML > j.MostIn(s, p.Profile)+wording.SameML || p.ML < j.LeastOf(p)-wording.SameML {
 			return false
 		}
 	}

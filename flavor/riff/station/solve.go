@@ -24,6 +24,9 @@ type Draft struct {
 	// Least is the smallest pour of an ingredient, by id, that still does the work
 	// of what it stands for, in mL.
 	Least map[string]float64
+	// Most is the largest pour of an ingredient, by id, that still is the accent it came in
+	// as, in mL.
+	Most map[string]float64
 }
 
 // Settled is a draft with its amounts, mixed and judged.
@@ -58,20 +61,20 @@ const (
 
 // solver seeks the amounts of one draft.
 type solver struct {
-	job    *Job
-	spec   *flavor.Spec
-	build  *weigh.Build
-	start  []float64
-	ml     []float64
-	amount []float64
-	least  []float64
-	most   []float64
-	steps  []int // taken by each pour, up and down
-	water  float64
-	ledger []mix.Ledger
-	aims   [][]aimed // of each wish, what meets it
-	floor  map[string]float64
-	room   float64 // volume before ice that the draft set out with
+	job            *Job
+	spec           *flavor.Spec
+	build          *weigh.Build
+	start          []float64
+	ml             []float64
+	amount         []float64
+	least          []float64
+	most           []float64
+	steps          []int // taken by each pour, up and down
+	water          float64
+	ledger         []mix.Ledger
+	aims           [][]aimed          // of each wish, what meets it
+	floor, ceiling map[string]float64 // by id, in mL
+	room           float64            // volume before ice that the draft set out with
 }
 
 // Settle settles the amounts of a draft by climbing, one step of the jigger at a
@@ -82,7 +85,7 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &solver{job: j, spec: &d.Spec, floor: d.Least, water: drink.VolumeML - drink.BeforeML}
+	s := &solver{job: j, spec: &d.Spec, floor: d.Least, ceiling: d.Most, water: drink.VolumeML - drink.BeforeML}
 	if s.build, err = j.Station.Judge.Prepare(&d.Spec); err != nil {
 		return nil, nil // nothing in it to weigh: no drink
 	}
@@ -124,7 +127,10 @@ func (s *solver) begin() {
 	s.ledger = make([]mix.Ledger, len(s.ml))
 	for i := range s.spec.Pours {
 		p := &s.spec.Pours[i]
-		s.amount[i], s.most[i] = p.Amount, s.job.MostOf(p.Profile)
+		s.amount[i], s.most[i] = p.Amount, s.job.MostIn(s.spec, p.Profile)
+		if most, bound := s.ceiling[p.Profile.ID]; bound {
+			s.most[i] = min(s.most[i], max(most, p.ML))
+		}
 		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
 		if s.job.keepsBase() && precedent.IsBase(p.Profile) {
 			s.least[i] = max(s.least[i], baseKept*p.ML)

@@ -2,17 +2,27 @@ package useup
 
 import (
 	"cmp"
+	"iter"
+	"math"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wording"
 	"counterpour/flavor/template"
 )
 
-// framesEach is how many frames are tried for each bottle.
-const framesEach = 40
+// How many frames are tried for each bottle, and for two together.
+const (
+	framesEach     = 40
+	framesTogether = 24
+)
+
+// tradeOwn is how much a bottle counts as like what it takes the place of, where that is
+// what the trade does with it.
+const tradeOwn = 0.5
 
 // uses returns the mL of p in a drink, zero if it is too little to move it.
 func (u *user) uses(s *flavor.Spec, p *flavor.Profile) (ml float64) {
@@ -61,43 +71,135 @@ const ownWeight = 0.5
 // keeps those that rank highest, the families in turn.
 func (u *user) frames(it *station.Item) []frame {
 	var all []frame
-	for i := range u.work.Station.Proven() {
-		p := &u.work.Station.Proven()[i]
-		if len(u.req.Families) > 0 && !slices.Contains(u.req.Families, p.Family) {
-			continue
-		}
+	for p := range u.proven() {
 		for at := range p.Spec.Pours {
-			old := &p.Spec.Pours[at]
-			per := ratio.PerML(old.Profile)
-			if old.Profile.ID != it.Profile.ID && (station.Pours(&p.Spec, it.Profile) || !u.work.Stands(old, it, &per) && !takesPlace(it.Profile, old.Profile, &p.Spec)) {
-				continue
+			if put, own, ok := u.put(&p.Spec, at, it); ok {
+				all = u.framed(all, p, put, own)
 			}
-			own := u.work.Alike(it.Profile, old.Profile)
-			if own < leastAlike(it.Profile, &p.Spec) && !takesPlace(it.Profile, old.Profile, &p.Spec) {
-				continue
-			}
-			made, ok := station.Matched(old, it, &per)
-			if least := u.work.LeastUse(it.Profile); ok && it.Profile.Class.Solid() && made.ML < least {
-				made, ok = station.Pour(it.Profile, made.Unit, least) // of a fruit that must go, more
-			}
-			if !ok || made.ML < u.work.LeastUse(it.Profile) || made.ML > u.work.MostUsual(it.Profile) {
-				continue // a dash moves no bottle, and nobody pours half of one
-			}
-			s := p.Spec.Clone()
-			s.Name, s.Notes, s.Pours[at] = "", nil, made
-			if !u.furnish(&s, at) {
-				continue
-			}
-			u.work.Refit(&s)
-			x := u.work.ParentOf(&s, Bottle, 1)
-			all = append(all, frame{spec: s, drink: &p.Spec, family: u.familyOf(&s, p), likely: x.Likely(), own: own})
+		}
+		if put, ok := u.beside(&p.Spec, it); ok && u.work.Accent(it.Profile) {
+			all = u.framed(all, p, put, tradeOwn)
 		}
 	}
 	return inTurn(all, framesEach)
 }
 
+// together puts two bottles into every proven drink that has places for both, or one
+// for the first beside which the second seasons, and keeps those that rank highest.
+func (u *user) together(first, second *station.Item) []frame {
+	var all []frame
+	for p := range u.proven() {
+		for at := range p.Spec.Pours {
+			with, own, ok := u.put(&p.Spec, at, first)
+			if !ok {
+				continue
+			}
+			for by := range with.Pours {
+				if put, also, ok := u.put(&with, by, second); ok && by != at {
+					all = u.framed(all, p, put, (own+also)/2)
+				}
+			}
+			if put, ok := u.beside(&with, second); ok {
+				all = u.framed(all, p, put, (own+tradeOwn)/2)
+			}
+		}
+	}
+	return inTurn(all, framesTogether)
+}
+
+// proven lists the proven drinks of the families that are wanted.
+func (u *user) proven() iter.Seq[*template.Labelled] {
+	return func(yield func(*template.Labelled) bool) {
+		all := u.work.Station.Proven()
+		for i := range all {
+			if len(u.req.Families) > 0 && !slices.Contains(u.req.Families, all[i].Family) {
+				continue
+			}
+			if !yield(&all[i]) {
+				return
+			}
+		}
+	}
+}
+
+// put pours a bottle in the place of one pour of a drink, and says how much alike the
+// two are, 0 to 1; false if that is no place for it.
+func (u *user) put(s *flavor.Spec, at int, it *station.Item) (out flavor.Spec, own float64, ok bool) {
+	old := &s.Pours[at]
+	per := ratio.PerML(old.Profile)
+	takes := takesPlace(it.Profile, old.Profile, s)
+	if old.Profile.ID != it.Profile.ID && (station.Pours(s, it.Profile) || !u.work.Stands(old, it, &per) && !takes) {
+		return out, 0, false
+	}
+	own = u.work.Alike(it.Profile, old.Profile)
+	if takes {
+		own = max(own, tradeOwn)
+	} else if own < leastAlike(it.Profile, s) {
+		return out, 0, false
+	}
+	made, ok := station.Matched(old, it, &per)
+	if least := u.work.LeastUse(it.Profile); ok && it.Profile.Class.Solid() && made.ML < least {
+		made, ok = station.Pour(it.Profile, made.Unit, least) // of a fruit that must go, more
+	}
+	if most := u.mostPut(old, it); ok && made.ML > most {
+		made, ok = station.Pour(it.Profile, it.Unit, most)
+	}
+	if !ok || made.ML < u.work.LeastUse(it.Profile)-wording.SameML || made.ML > u.work.MostUsual(it.Profile) {
+		return out, 0, false // a dash moves no bottle, and nobody pours half of one
+	}
+	out = s.Clone()
+	out.Pours[at] = made
+	return out, own, true
+}
+
+// mostPut is the most of a bottle that takes the place of another pour: of a liqueur no
+// more than proven drinks usually pour of it, where any does.
+func (u *user) mostPut(old *flavor.Pour, it *station.Item) float64 {
+	p := it.Profile
+	if p.Class.Kin() != flavor.KinLiqueur || p.ID == old.Profile.ID || u.work.Pours(it) == 0 {
+		return math.Inf(1)
+	}
+	return max(u.work.UsualML(p), u.work.LeastUse(p))
+}
+
+// mostBeside is how many pours a drink has at most that takes one more.
+const mostBeside = 5
+
+// beside pours a bottle beside what a sour drink has already: what seasons, and an accent.
+// Common practice, no source.
+func (u *user) beside(s *flavor.Spec, it *station.Item) (out flavor.Spec, ok bool) {
+	p := it.Profile
+	sour := slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Part() == flavor.PartSour })
+	herb := p.Class.Kin() == flavor.KinHerb || p.Class.Kin() == flavor.KinSpice || p.Class.Kin() == flavor.KinBitters
+	rival := slices.ContainsFunc(s.Pours, func(x flavor.Pour) bool {
+		return x.Profile.Class.Kin() == p.Class.Kin() && p.Class.Kin() != flavor.KinBitters
+	})
+	if !sour || rival || station.Pours(s, p) || len(s.Pours) > mostBeside || !herb && !u.work.Accent(p) {
+		return out, false
+	}
+	made, ok := u.work.Usual(it)
+	if !ok || made.ML < u.work.LeastUse(p)-wording.SameML {
+		return out, false
+	}
+	out = s.Clone()
+	out.Pours = append(out.Pours, made)
+	return out, true
+}
+
+// framed appends the frame of a proven drink with a bottle in it, what this stock cannot
+// pour replaced; nothing if there is nothing to replace it with.
+func (u *user) framed(all []frame, p *template.Labelled, s flavor.Spec, own float64) []frame {
+	s.Name, s.Notes = "", nil
+	if !u.furnish(&s) {
+		return all
+	}
+	u.work.Refit(&s)
+	x := u.work.ParentOf(&s, Bottle, 1)
+	return append(all, frame{spec: s, drink: &p.Spec, family: u.familyOf(&s, p), likely: x.Likely(), own: own})
+}
+
 // How much alike in smell and look a liqueur must be to the one whose place it takes:
-// acid and fizz carry nearly any, spirits and vermouth few. Common practice, no source.
+// acid and fizz carry nearly any, spirits, vermouth and cream few. Common practice, no source.
 const (
 	alikeStirred = 0.5
 	alikeSoured  = 0.18
@@ -115,15 +217,15 @@ func leastAlike(p *flavor.Profile, proven *flavor.Spec) float64 {
 		return 0
 	case has(flavor.PartSour), slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinSparkling }):
 		return alikeSoured
-	case proven.Method == flavor.Stir:
+	case proven.Method == flavor.Stir, slices.ContainsFunc(proven.Pours, func(x flavor.Pour) bool { return x.Profile.Class.Kin() == flavor.KinMilk }):
 		return alikeStirred
 	}
 	return alikeElse
 }
 
 // takesPlace reports whether a liqueur takes the place of something else in a proven
-// drink: of the syrup in a sour or a collins, and of the aperitif under sparkling wine.
-// Common practice, no source.
+// drink: of the syrup in a sour or a collins, of the aperitif under sparkling wine, and
+// of the spirit under a soda. Common practice, no source.
 func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
 	if p.Class != flavor.ClassLiqueur {
 		return false
@@ -136,11 +238,16 @@ func takesPlace(p, old *flavor.Profile, proven *flavor.Spec) bool {
 		return !old.Class.Solid() && old.Aroma.Total() < plainAroma &&
 			has(func(q *flavor.Profile) bool { return q.Class.Part() == flavor.PartSour }) &&
 			!has(func(q *flavor.Profile) bool { return q.Class.Kin() == flavor.KinLiqueur })
+	case flavor.KinSpirit:
+		return len(proven.Pours) <= mostUnderSoda && has(func(q *flavor.Profile) bool { return q.Class == flavor.ClassSoda })
 	case flavor.KinBitter:
 		return has(func(q *flavor.Profile) bool { return q.Class == flavor.ClassSparklingWine })
 	}
 	return false
 }
+
+// mostUnderSoda is how many pours a drink of a spirit and a soda has at most.
+const mostUnderSoda = 3
 
 // plainAroma is the sum of intensities below which a syrup is plain.
 const plainAroma = 3.0
@@ -170,7 +277,7 @@ func inTurn(all []frame, n int) []frame {
 
 // furnish replaces what a frame cannot pour by what comes nearest, a bottle
 // that must move before others; it is false if nothing does.
-func (u *user) furnish(s *flavor.Spec, keep int) bool {
+func (u *user) furnish(s *flavor.Spec) bool {
 	gone := 0.0 // of what is left out for a guest who takes no alcohol
 	for i := 0; i < len(s.Pours); i++ {
 		p := &s.Pours[i]
@@ -179,9 +286,6 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 				*p = made
 			}
 			continue
-		}
-		if i == keep {
-			return false
 		}
 		if it, ok := u.nearest(s, i); ok {
 			per := ratio.PerML(p.Profile)
@@ -200,9 +304,6 @@ func (u *user) furnish(s *flavor.Spec, keep int) bool {
 			gone += p.ML
 		}
 		s.Pours = slices.Delete(s.Pours, i, i+1)
-		if i < keep {
-			keep--
-		}
 		i--
 	}
 	if gone > 0 && s.Service != flavor.Hot {

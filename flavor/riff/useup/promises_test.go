@@ -3,6 +3,7 @@ package useup
 import (
 	"context"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/cover"
 	"counterpour/flavor/riff/station"
+	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
 )
 
@@ -115,5 +117,51 @@ func TestUseUpPoursABottleWhereItIsPoured(t *testing.T) {
 			some = some || station.Pours(&res.Drafts[i].Spec, beside)
 		}
 		assert.True(t, some, "%s is poured with %s: %s", x[0], x[1], res.Drafts[0].Text)
+	}
+}
+
+// Two bottles that the trade pours together are moved together by one draft of the list,
+// however short it is. Common practice, no source.
+func TestUseUpMovesTwoTogether(t *testing.T) {
+	b := bartest.New(t)
+	for _, two := range [][]string{
+		{"rosemary", "grapefruit juice"}, {"banana liqueur", "aged rum"}, {"maraschino liqueur", "grapefruit juice"}, {"ruby port", "whole egg"},
+		{"gentian aperitif", "bianco vermouth"}, {"white crème de cacao", "crème de menthe"}, {"apricot liqueur", "orange bitters"}, {"honey syrup", "mint"},
+	} {
+		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, two...), Stock: b.Usual, Limit: 3})
+		require.NoError(t, err)
+		assert.True(t, slices.ContainsFunc(res.Drafts, func(d Draft) bool { return len(d.Uses) == 2 }), "%v", two)
+	}
+}
+
+// What seasons a drink is poured by the quarter ounce, though it must go: no more than
+// usual in a drink that proven drinks do not pour it in.
+func TestUseUpPoursAccentsAsAccents(t *testing.T) {
+	b := bartest.New(t)
+	for _, name := range []string{"allspice dram", "maraschino liqueur"} {
+		p := b.Bottle(t, name)
+		res, err := Find(context.Background(), b.Station, Request{Bottles: []*flavor.Profile{p}, Stock: b.Usual, Limit: 10})
+		require.NoError(t, err)
+		require.NotEmpty(t, res.Drafts, name)
+		for i := range res.Drafts {
+			d := &res.Drafts[i]
+			own := slices.ContainsFunc(b.Station.Proven(), func(x template.Labelled) bool {
+				return slices.ContainsFunc(x.Spec.Pours, func(q flavor.Pour) bool { return q.Profile.ID == p.ID && q.ML >= d.Uses[0].ML-0.1 })
+			})
+			assert.True(t, own || d.Uses[0].ML < 8, "%s: %s", name, d.Text)
+		}
+	}
+}
+
+// A sweet liqueur that no proven drink pours is moved long too, with soda or with
+// sparkling wine. Common practice, no source.
+func TestUseUpPoursALiqueurLong(t *testing.T) {
+	b := bartest.New(t)
+	for _, name := range []string{"limoncello", "elderflower liqueur", "raspberry liqueur"} {
+		res, err := Find(context.Background(), b.Station, Request{Bottles: b.Bottles(t, name), Stock: b.Usual, Limit: 5})
+		require.NoError(t, err)
+		assert.True(t, slices.ContainsFunc(res.Drafts, func(d Draft) bool {
+			return slices.ContainsFunc(d.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+		}), name)
 	}
 }

@@ -128,36 +128,73 @@ type user struct {
 	why  map[string]Why // why a bottle is in no draft, by id
 }
 
-// pool solves the likeliest frames of every bottle, and keeps the balanced ones
-// that move at least one; if ctx ends, those so far beside its error.
+// pool solves the likeliest frames, of two bottles together before those of each, and
+// keeps the balanced ones that move at least one; if ctx ends, those so far beside its
+// error.
 func (u *user) pool(ctx context.Context) ([]*station.Settled, error) {
-	var pool []*station.Settled
-	seen := map[string]bool{}
-	for i, p := range u.req.Bottles {
+	k := &gathering{user: u, seen: map[string]bool{}}
+	var there []*station.Item
+	for _, p := range u.req.Bottles {
 		it, ok := u.work.Has(p)
-		if !ok {
+		switch {
+		case !ok:
 			u.why[p.ID] = u.unpoured(p)
-			continue
+		case !slices.Contains(there, it):
+			u.why[p.ID] = WhyNoPlace
+			there = append(there, it)
 		}
-		u.why[p.ID] = WhyNoPlace
-		for _, f := range u.frames(it) {
-			if err := station.Stopped(ctx); err != nil {
-				u.leave(u.req.Bottles[i:])
-				return pool, err
-			}
-			if key := station.KeyOf(&f.spec); !seen[key] {
-				seen[key] = true
-				s, err := u.settle(&f)
-				if err != nil {
-					return nil, err
-				}
-				if s != nil {
-					pool = append(pool, s)
+	}
+	for i, a := range there[:min(len(there), mostPaired)] {
+		for _, b := range there[i+1 : min(len(there), mostPaired)] {
+			for _, frames := range [][]frame{u.together(a, b), u.together(b, a)} {
+				if err := k.add(ctx, frames); err != nil {
+					u.leave(u.req.Bottles)
+					return k.pool, err
 				}
 			}
 		}
 	}
-	return pool, nil
+	for i, it := range there {
+		if err := k.add(ctx, u.frames(it)); err != nil {
+			for _, left := range there[i:] {
+				u.leave([]*flavor.Profile{left.Profile})
+			}
+			return k.pool, err
+		}
+	}
+	return k.pool, nil
+}
+
+// mostPaired is how many bottles are tried two by two; of more, those that meet do so
+// where one lacks what the other stands for.
+const mostPaired = 4
+
+// gathering is the drafts that frames come to, each frame solved once.
+type gathering struct {
+	user *user
+	seen map[string]bool
+	pool []*station.Settled
+}
+
+func (k *gathering) add(ctx context.Context, frames []frame) error {
+	for i := range frames {
+		if err := station.Stopped(ctx); err != nil {
+			return err
+		}
+		key := station.KeyOf(&frames[i].spec)
+		if k.seen[key] {
+			continue
+		}
+		k.seen[key] = true
+		s, err := k.user.settle(&frames[i])
+		if err != nil {
+			return err
+		}
+		if s != nil {
+			k.pool = append(k.pool, s)
+		}
+	}
+	return nil
 }
 
 // settle settles the amounts of a frame, first from those of its proven drink and, if
@@ -191,7 +228,7 @@ func (u *user) noteAll(s *flavor.Spec) {
 }
 
 func (u *user) settleFrom(f *frame, spec *flavor.Spec) (*station.Settled, error) {
-	d := station.Draft{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Frame: f.drink, Likely: f.likely, Rank: f.rank()}
+	d := station.Draft{Spec: *spec, Kind: station.Kind(f.family), Moves: 1, Frame: f.drink, Likely: f.likely, Rank: f.rank(), Most: u.accents()}
 	s, err := u.work.Settle(&d)
 	if err != nil || s == nil {
 		return nil, err
@@ -213,10 +250,22 @@ func (u *user) settleFrom(f *frame, spec *flavor.Spec) (*station.Settled, error)
 	return s, nil
 }
 
+// accents is the most that is poured of the bottles that only season a drink, by id.
+func (u *user) accents() map[string]float64 {
+	most := map[string]float64{}
+	for _, p := range u.req.Bottles {
+		if u.work.Accent(p) {
+			most[p.ID] = u.work.UsualML(p)
+		}
+	}
+	return most
+}
+
 // What a draft gains by a bottle that no chosen one moves, and by a full pour of
 // one; of a bottle that others move already, it gains less with each.
 const (
 	newBottle = 0.4
+	together  = 0.5 // by two bottles at once, once
 	fullUse   = 0.3
 	fullUseML = 60.0
 	// That much less where a draft is hardly balanced: two bottles that only just stand
@@ -229,8 +278,12 @@ const (
 // which is still waiting, and those that move much.
 func (u *user) choose(pool []*station.Settled) []*station.Settled {
 	times := map[string]int{} // that a bottle is moved by what is chosen
+	met := false              // two of them at once
 	return u.work.Pick(pool, u.req.Limit, func(s *station.Settled) float64 {
 		var gain float64
+		if !met && u.moved(&s.Spec) > 1 {
+			gain += together
+		}
 		sits := min(1, (s.Score-weigh.BalancedFrom+nearBalance)/wellBalanced)
 		for _, p := range u.req.Bottles {
 			ml := u.uses(&s.Spec, p)
@@ -241,12 +294,24 @@ func (u *user) choose(pool []*station.Settled) []*station.Settled {
 		}
 		return gain
 	}, func(s *station.Settled) {
+		met = met || u.moved(&s.Spec) > 1
 		for _, p := range u.req.Bottles {
 			if u.uses(&s.Spec, p) > 0 {
 				times[p.ID]++
 			}
 		}
 	})
+}
+
+// moved is how many of the bottles a drink moves.
+func (u *user) moved(s *flavor.Spec) int {
+	ids := map[string]bool{}
+	for _, p := range u.req.Bottles {
+		if u.uses(s, p) > 0 {
+			ids[p.ID] = true
+		}
+	}
+	return len(ids)
 }
 
 func (u *user) result(chosen []*station.Settled) (*Result, error) {
