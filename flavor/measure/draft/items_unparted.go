@@ -73,6 +73,9 @@ func Measured(t *token.Token) bool {
 // rimWords stand before "rim" and say what it is dressed with.
 var rimWords = token.Words(`fine coarse salt sugar half salted sugared smoked sea kosher flaky celery chilli chili chile spiced spicy cocoa cinnamon pink black caster chocolate coconut full sweet side`)
 
+// DressesRim reports whether a word stands before "rim" and says what it is dressed with.
+func DressesRim(w string) bool { return rimWords[w] }
+
 // rimFrom reports whether what follows a pour without a sign is its rim, or follows
 // a rim: "1/2 oz lime salt rim highball".
 func rimFrom(toks []token.Token, i, from int) bool {

@@ -90,7 +90,10 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
-	toks = r.withoutChatter(n, spoken(r.remarkFrom(n, toks)))
+	toks = r.withoutChatter(n, r.secondThoughts(n, spoken(r.remarkFrom(n, toks))))
+	if toks = r.halved(n, toks); len(toks) == 0 {
+		return true
+	}
 	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
 		return true
 	}
@@ -117,6 +120,15 @@ func (r *reader) content(n, from, to int) bool {
 	}
 	r.entries(n, span, toks, r.section == entry.LabelServing || l == entry.LabelServing)
 	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
+}
+
+// secondThoughts is [SecondThoughts] of a line, and says what was taken back.
+func (r *reader) secondThoughts(n int, toks []token.Token) []token.Token {
+	out, back := SecondThoughts(r.text, toks)
+	for _, b := range back {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+b+"” is taken back by what follows it, and skipped"))
+	}
+	return out
 }
 
 // drinksWords say how many drinks a text makes, or how much of it one is.

@@ -39,14 +39,21 @@ func spoken(toks []token.Token) []token.Token {
 			out = append(out, toks[i])
 			continue
 		}
-		last := i + a.takes - 1
-		out = append(out, token.Token{Kind: token.Numeral, Start: toks[i].Start, End: toks[last].End, Value: a.value, Text: token.Decimals(a.value)})
-		if a.unit >= 0 { // "an ounce and a half"
-			unit := toks[a.unit]
-			unit.Start, unit.End = toks[last].End, toks[last].End
-			out = append(out, unit)
-		}
-		i = last
+		out = a.inFigures(out, toks[i:])
+		i += a.takes - 1
+	}
+	return out
+}
+
+// inFigures adds the numeral of an amount in words, with which toks begin, and its unit
+// where that stands amid it.
+func (a *saying) inFigures(out, toks []token.Token) []token.Token {
+	last := &toks[a.takes-1]
+	out = append(out, token.Token{Kind: token.Numeral, Start: toks[0].Start, End: last.End, Value: a.value, Text: token.Decimals(a.value)})
+	if a.unit >= 0 { // "an ounce and a half"
+		unit := toks[a.unit]
+		unit.Start, unit.End = last.End, last.End
+		out = append(out, unit)
 	}
 	return out
 }
@@ -55,7 +62,7 @@ func spoken(toks []token.Token) []token.Token {
 type saying struct {
 	value float64
 	takes int  // tokens
-	unit  int  // of the token of its unit, where that stands amid it; below 0 else
+	unit  int  // which of its tokens is its unit, where that stands amid it; below 0 else
 	sure  bool // it is a fraction, or a unit follows: no word of a name
 }
 
@@ -79,7 +86,7 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		n++
 	}
 	if entry.UnitWordsAt(toks[n:min(len(toks), n+1)]) && at(n+1) == "and" && (at(n+2) == "a" && token.FractionWords[at(n+3)] > 0) { // "an ounce and a half"
-		a.value, a.takes, a.unit, a.sure = 1+token.FractionWords[at(n+3)], n+4-i, n, true
+		a.value, a.takes, a.unit, a.sure = 1+token.FractionWords[at(n+3)], n+4-i, n-i, true
 		return a, true
 	}
 	whole, isWhole := token.NumberWords[at(n)]

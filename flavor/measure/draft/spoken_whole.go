@@ -16,10 +16,16 @@ var (
 	tens  = map[string]float64{"twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
 )
 
-// InFigures makes numerals of whole numbers in words, from one to ninety-nine.
+// InFigures makes numerals of numbers in words: whole ones from one to ninety-nine, and
+// the fractions that an amount is said in.
 func InFigures(toks []token.Token) []token.Token {
 	out := make([]token.Token, 0, len(toks))
 	for i := 0; i < len(toks); i++ {
+		if a, ok := spokenAt(toks, i); ok && a.sure && toks[i].Kind == token.Word && tens[toks[i].Text] == 0 {
+			out = a.inFigures(out, toks[i:])
+			i += a.takes - 1
+			continue
+		}
 		value, n := wholeAt(toks[i:])
 		if n == 0 {
 			out = append(out, toks[i])

@@ -179,6 +179,20 @@ func StartsMeasure(toks []token.Token) bool {
 	return ok && p.Fault == nil && (UnitWordsAt(rest) || len(rest) > 0 && rest[0].Kind == token.Word && Measures[rest[0].Text].Stated > 0)
 }
 
+// AmountAt returns how many tokens an amount takes with its unit and an "of" behind it,
+// 0 if toks start with none.
+func AmountAt(toks []token.Token) int {
+	var p Written
+	rest, ok := p.takeAmount(toks)
+	if !ok || p.Fault != nil {
+		return 0
+	}
+	if rest = p.takeUnit(rest); len(rest) > 0 && rest[0].Text == "of" {
+		rest = rest[1:]
+	}
+	return len(toks) - len(rest)
+}
+
 // takeAmount reads an amount at the start of toks and returns what follows it.
 func (p *Written) takeAmount(toks []token.Token) ([]token.Token, bool) {
 	i := p.skipLoose(toks, 0)

@@ -404,7 +404,7 @@ func PouredIn(toks []token.Token) string {
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
-		if iceFollows(toks[i+1:]) {
+		if IceFollows(toks[i+1:]) {
 			continue
 		}
 		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
@@ -417,9 +417,9 @@ func PouredIn(toks []token.Token) string {
 // mostOfIce is the most words that say how much ice there is.
 const mostOfIce = 4
 
-// iceFollows reports whether the words behind a number say how much ice it is: "1 scoop
+// IceFollows reports whether the words behind a number say how much ice it is: "1 scoop
 // of ice", "120 g ice". Ice is no pour.
-func iceFollows(toks []token.Token) bool {
+func IceFollows(toks []token.Token) bool {
 	for n := 1; n <= min(mostOfIce, len(toks)) && toks[n-1].Kind == token.Word; n++ {
 		words := toks[:n]
 		if _, unit := UnitAt(words); unit > 0 {
@@ -436,7 +436,7 @@ func iceFollows(toks []token.Token) bool {
 // is none.
 func CountedIn(toks []token.Token, unknown []token.Token) string {
 	for i := range toks[1:] {
-		if toks[i].Kind == token.Numeral && !iceFollows(toks[i+1:]) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
+		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
 			return toks[i].Text + " " + toks[i+1].Text
 		}
 	}

@@ -1,8 +1,10 @@
 package reading
 
 import (
+	"slices"
 	"strings"
 
+	"counterpour/flavor"
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
@@ -29,7 +31,7 @@ minus skip less more ratio parts either both same again times x serves batch sca
 
 // asides are words around the pours that change nothing about them.
 var asides = token.Words(`and then plus with also that's thats please pls plz cheers thanks ta ok okay so right use do just make it's its it is a an the of to in into on up over for me you your we i go get grab take put pour add
-bit little nice like um uh er well hey hi yo mate so that this one some give them him her`)
+bit little nice like um uh er well hey hi yo mate so that this one some give them him her gets goes going comes`)
 
 // tops begin what is filled up with, without an amount.
 var tops = token.Words(`top topped fill filled lengthen lengthened finish finished`)
@@ -52,12 +54,14 @@ type running struct {
 func asList(text string, b *naming.Book) (list string, passed []string, ok bool) {
 	r := &running{text: text, book: b}
 	most, at := 0, 0
-	for _, line := range strings.Split(text, "\n") {
+	for written := range strings.SplitSeq(text, "\n") {
 		r.toks = append(r.toks, token.Token{Kind: token.Mark, Start: at, End: at, Text: ";"})
 		before := len(r.toks)
-		r.toks = token.Lex(r.toks, text, at, at+len(line))
-		r.toks = append(r.toks[:before:before], draft.InFigures(r.toks[before:])...)
-		at += len(line) + len("\n")
+		r.toks = token.Lex(r.toks, text, at, at+len(written))
+		line, back := draft.SecondThoughts(text, draft.InFigures(r.toks[before:]))
+		r.toks, r.passed = append(r.toks[:before:before], line...), append(r.passed, back...)
+		r.ones(before)
+		at += len(written) + len("\n")
 		n := 0
 		for i := before; i < len(r.toks); i++ {
 			if r.amountAt(i) {
@@ -82,11 +86,31 @@ func asList(text string, b *naming.Book) (list string, passed []string, ok bool)
 	return strings.Join(lines, "\n"), r.passed, true
 }
 
+// ones makes an amount of a "one" before the name of an ingredient: "two gin one lemon".
+func (r *running) ones(from int) {
+	for i := from + 1; i+1 < len(r.toks); i++ {
+		t := &r.toks[i]
+		if t.Text != "one" || t.Kind != token.Word || entry.Joins[r.toks[i-1].Text] || asides[r.toks[i-1].Text] {
+			continue
+		}
+		end := i + 1
+		for end < len(r.toks) && end-i <= naming.LongestName && r.toks[end].Kind == token.Word {
+			end++
+		}
+		for ; end > i+1; end-- {
+			if f := r.book.Find(r.words(r.toks[i+1:end]), naming.Place{Unit: flavor.Ounce, Amount: 1}); f.Firm() {
+				t.Kind, t.Value = token.Numeral, 1
+				break
+			}
+		}
+	}
+}
+
 // amountAt reports whether an amount of something poured stands at i: no count of
 // seconds or turns, no ordinal, no strength.
 func (r *running) amountAt(i int) bool {
 	t := &r.toks[i]
-	if t.Kind != token.Numeral || i+1 >= len(r.toks) || r.toks[i+1].Kind != token.Word {
+	if t.Kind != token.Numeral || i+1 >= len(r.toks) || r.toks[i+1].Kind != token.Word || entry.IceFollows(r.toks[i+1:]) {
 		return false
 	}
 	next := r.toks[i+1].Text
@@ -110,6 +134,8 @@ func (r *running) part() bool {
 		switch first := r.firstPour(from, end); {
 		case from == end || r.amountAgain(from, end):
 		case first < 0 && begun < 0:
+		case first == from && from > 0 && r.toks[from-1].Is("("): // "2 oz rum (half white, half dark)"
+			return false
 		case first < 0:
 			if !r.remark(r.toks[from:end]) {
 				return false
@@ -283,7 +309,21 @@ func (r *running) written(i, end int) string {
 	if !strings.ContainsAny(amount, "0123456789½¼¾⅓⅔") {
 		amount = token.Decimals(t.Value)
 	}
-	return amount + " " + token.OneLine(r.text[r.toks[i+1].Start:r.toks[end-1].End])
+	return amount + " " + r.words(r.toks[i+1:end])
+}
+
+// words returns tokens as they are written, without what is taken back amid them.
+func (r *running) words(toks []token.Token) string {
+	var out []string
+	for i := range toks {
+		t := &toks[i]
+		if t.Start == t.End { // the unit of "an ounce and a half"
+			out = append(out, t.Text)
+			continue
+		}
+		out = append(out, r.text[t.Start:t.End])
+	}
+	return strings.Join(out, " ")
 }
 
 // mostLead is the most words before the first amount that may be a name.
@@ -343,15 +383,22 @@ func (r *running) namePoured() bool {
 }
 
 // toTheTop ends what a drink is filled up with: "cola to the brim".
-var toTheTop = []string{"to the top", "to the brim", "to the rim", "to top", "to fill", "on top", "to finish", "top up", "top"}
+var toTheTop = [][]string{{"to", "the", "top"}, {"to", "the", "brim"}, {"to", "the", "rim"}, {"to", "top"}, {"to", "fill"}, {"on", "top"}, {"to", "finish"}, {"top", "up"}, {"top"}}
 
-// filled takes a stretch that says what fills the drink up, and is false if none does.
+// filled takes a stretch that says what fills the drink up, and is false if none does:
+// "and ginger beer to top in the mug".
 func (r *running) filled(toks []token.Token) bool {
-	written := token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End])
-	for _, end := range toTheTop {
-		if name, ok := strings.CutSuffix(strings.ToLower(written), " "+end); ok {
-			r.pours = append(r.pours, "top "+written[:len(name)])
-			return true
+	for len(toks) > 1 && asides[toks[0].Text] {
+		toks = toks[1:]
+	}
+	for i := 1; i < len(toks); i++ {
+		for _, end := range toTheTop {
+			n := len(end)
+			if i+n > len(toks) || !slices.EqualFunc(end, toks[i:i+n], func(w string, t token.Token) bool { return t.Text == w }) {
+				continue
+			}
+			r.pours = append(r.pours, "top "+r.words(toks[:i]))
+			return i+n == len(toks) || r.remark(toks[i+n:])
 		}
 	}
 	return false
@@ -372,9 +419,10 @@ func (r *running) remark(toks []token.Token) bool {
 		}
 	}
 	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " .,:;-")
+	toks = r.rimmed(toks)
 	s := serving.Read(toks)
 	for _, t := range s.Unknown {
-		if !asides[t.Text] && !serving.StepVerbs[t.Text] && !entry.Joins[t.Text] {
+		if !asides[t.Text] && (!serving.StepVerbs[t.Text] || entry.EndsLaid([]token.Token{t})) && !entry.Joins[t.Text] {
 			unknown = append(unknown, t)
 		}
 	}
@@ -388,7 +436,7 @@ func (r *running) remark(toks []token.Token) bool {
 	for _, t := range unknown[1:] {
 		left += " " + t.Text
 	}
-	served := len(r.making) > 0
+	served := len(r.making) > 0 || s.Begins && s.States()
 	for _, p := range r.book.Mentioned(left) {
 		if !p.Class.Solid() || !served && naming.Pressed(left) != "" {
 			return false
@@ -406,10 +454,35 @@ func (r *running) remark(toks []token.Token) bool {
 	return true
 }
 
+// rimmed takes what dresses the rim from the end of a stretch, "chilli salt on the rim",
+// and returns the rest.
+func (r *running) rimmed(toks []token.Token) []token.Token {
+	end := len(toks) - 1
+	if end < 1 || toks[end].Text != "rim" {
+		return toks
+	}
+	for end > 0 && asides[toks[end-1].Text] {
+		end--
+	}
+	from := end
+	for from > 0 && draft.DressesRim(toks[from-1].Text) {
+		from--
+	}
+	if from == end {
+		return toks
+	}
+	r.making = append(r.making, r.words(toks[from:end])+" rim")
+	return toks[:from]
+}
+
 // saidBy returns what was understood of words of making.
 func saidBy(s *serving.Said) string {
 	var out []string
-	for _, w := range []string{string(s.Method), string(s.Service), s.Glass} {
+	service := string(s.Service)
+	if of := serving.Of(s.Glass); s.Weak && of.Service == s.Service {
+		service = "" // the glass says it again
+	}
+	for _, w := range []string{string(s.Method), service, s.Glass} {
 		if w != "" {
 			out = append(out, w)
 		}

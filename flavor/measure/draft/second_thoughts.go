@@ -1,0 +1,187 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Who dictates, or types as he thinks, takes words back: "two ounces no sorry one and a
+// half bourbon", "20 lemon, no wait, 25", "half an ounce of ancho no sorry chilli
+// liqueur". What follows such words stands for what they take back.
+
+// takesBack are the words that take back what stands before them, the longest first. A
+// single "no" or "sorry" may mean anything, and is none.
+var takesBack = phrases(`no sorry make that
+hang on no make that
+no wait make that
+no hang on
+hang on no
+no make it
+no make that
+sorry make that
+sorry make it
+actually make that
+actually make it
+wait make that
+wait make it
+no i mean
+sorry i mean
+no sorry
+sorry no
+no wait
+wait no
+wait sorry
+oh no
+oops no
+no actually
+actually no
+scratch that
+strike that
+correction
+make that
+i mean
+i meant
+rather
+sorry
+oops
+wait`)
+
+// phrases parts a text into lines, and each into its words.
+func phrases(text string) [][]string {
+	var out [][]string
+	for line := range strings.SplitSeq(text, "\n") {
+		out = append(out, strings.Fields(line))
+	}
+	slices.SortStableFunc(out, func(a, b []string) int { return len(b) - len(a) })
+	return out
+}
+
+// takesBackFirst are the words that any of takesBack begins with: most lines hold none.
+var takesBackFirst = func() map[string]bool {
+	m := map[string]bool{}
+	for _, p := range takesBack {
+		m[p[0]] = true
+	}
+	return m
+}()
+
+// takenBackAt returns how many tokens at i take back what stands before them, the signs
+// between them and behind them among them; 0 if none do.
+func takenBackAt(toks []token.Token, i int) int {
+	if toks[i].Kind != token.Word || !takesBackFirst[toks[i].Text] {
+		return 0
+	}
+	for _, phrase := range takesBack {
+		at := i
+		for k, w := range phrase {
+			for k > 0 && at < len(toks) && pause(&toks[at]) {
+				at++
+			}
+			if at == len(toks) || toks[at].Text != w {
+				at = 0
+				break
+			}
+			at++
+		}
+		if at == 0 {
+			continue
+		}
+		for at < len(toks) && pause(&toks[at]) {
+			at++
+		}
+		return at - i
+	}
+	return 0
+}
+
+// pause reports whether a sign is one that stands around second thoughts.
+func pause(t *token.Token) bool {
+	return t.Is(",") || t.Is(".") || t.Is("!") || t.Is("…") || t.Is("-") || t.Is("(") || t.Is(")") || t.Is(":") || t.Is(";")
+}
+
+// SecondThoughts puts what follows second thoughts in place of what they take back, and
+// returns what was taken back, as written; it leaves alone what it cannot tell.
+func SecondThoughts(text string, toks []token.Token) (out []token.Token, back []string) {
+	out = toks
+	for i := 1; i+1 < len(out); i++ {
+		n := takenBackAt(out, i)
+		if n == 0 || i+n >= len(out) {
+			continue
+		}
+		fixed, ok := takenBack(out, i, i+n)
+		if !ok {
+			continue
+		}
+		back = append(back, dropped(text, out, fixed))
+		out, i = fixed, 0
+	}
+	return out, back
+}
+
+// dropped returns the text of the tokens that are left out of others.
+func dropped(text string, of, kept []token.Token) string {
+	var out []string
+	for i := range of {
+		if !slices.ContainsFunc(kept, func(t token.Token) bool { return t.Start == of[i].Start && t.End == of[i].End }) {
+			out = append(out, text[of[i].Start:of[i].End])
+		}
+	}
+	return strings.Trim(strings.Join(out, " "), " ,.-(:;")
+}
+
+// takenBack is toks where those from i to next take back the amount, the name, or the
+// whole of the pour before them; it is false if what follows is none of these.
+func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
+	end := i
+	for end > 0 && pause(&toks[end-1]) {
+		end--
+	}
+	start, name := pourBefore(toks[:end])
+	if start < 0 {
+		return nil, false
+	}
+	amount := entry.AmountAt(toks[next:])
+	behind := toks[next+amount:]
+	words := len(behind) > 0 && behind[0].Kind == token.Word && !saysServing(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
+	switch {
+	case amount > 0 && name == end: // "2 oz, no sorry, 1½ oz bourbon"
+		return slices.Concat(toks[:start], toks[next:]), true
+	case amount > 0 && words: // "20 lemon, no wait, 25 lemon"
+		if next-i == 1 && behind[0].Text != toks[name].Text { // one word says too little to give up a pour of something else
+			return nil, false
+		}
+		return slices.Concat(toks[:start], toks[next:]), true
+	case amount > 0: // "20 lemon, no wait, 25"
+		return slices.Concat(toks[:start], toks[name:end], toks[next:]), true
+	case words && name < end: // "½ oz ancho no sorry chilli liqueur"
+		if at := slices.IndexFunc(behind, func(t token.Token) bool { return t.Kind == token.Numeral }); at > 0 { // "40 gin, hang on, no, vodka, 40 vodka"
+			if n := entry.AmountAt(behind[at:]); n > 0 && at+n < len(behind) && behind[at+n].Text == behind[0].Text {
+				return slices.Concat(toks[:start], behind[at:]), true
+			}
+		}
+		return slices.Concat(toks[:name], toks[next:]), true
+	}
+	return nil, false
+}
+
+// pourBefore returns where the pour starts that tokens end with, and where its name does,
+// which is their end if it has none yet; below 0 if they end with no pour.
+func pourBefore(toks []token.Token) (start, name int) {
+	for start = len(toks) - 1; start >= 0; start-- {
+		if toks[start].Kind == token.Mark {
+			return -1, 0
+		}
+		if toks[start].Kind != token.Numeral {
+			continue
+		}
+		if n := entry.AmountAt(toks[start:]); n > 0 {
+			return start, start + n
+		}
+		return -1, 0
+	}
+	return -1, 0
+}

@@ -1,0 +1,86 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// One amount may stand for two pours, each half of it: "2 oz rum (half white, half
+// dark)", "60 ml, half gin, half aquavit".
+
+// totalWords stand between a total and its halves.
+var totalWords = token.Words(`total split base in all altogether of`)
+
+// halved takes the two halves of a total as a pour each, and returns what else the line
+// holds. Halves without a total are left alone: nobody can tell of what.
+func (r *reader) halved(n int, toks []token.Token) []token.Token {
+	first := r.nextHalf(toks, 1)
+	if first < 0 {
+		return toks
+	}
+	second := r.nextHalf(toks, first+2)
+	if second < 0 {
+		return toks
+	}
+	end := second + 1
+	for end < len(toks) && toks[end].Kind == token.Word {
+		end++
+	}
+	total := first
+	for total > 0 && (pause(&toks[total-1]) || totalWords[toks[total-1].Text]) {
+		total--
+	}
+	start, kind := pourBefore(toks[:total])
+	if start < 0 || end == second+1 {
+		return toks
+	}
+	p := entry.Read(r.text, toks[start:kind])
+	if p.Shape != entry.ShapeAmount || p.Fault != nil || p.Each {
+		return toks
+	}
+	p.Amount /= 2
+	var halves []entry.Written
+	for _, name := range [][]token.Token{toks[first+1 : second], toks[second+1 : end]} {
+		name = withoutAnd(entry.TrimMarks(name))
+		if len(name) == 0 || slices.ContainsFunc(name, func(t token.Token) bool { return t.Kind != token.Word }) {
+			return toks
+		}
+		q := r.repeated(p, name)
+		if of := toks[kind:total]; len(of) > 0 && len(name) == 1 && name[0].Text != of[len(of)-1].Text { // "half white" of rum
+			q.Name += " " + strings.TrimSpace(r.text[of[0].Start:of[len(of)-1].End])
+		}
+		q.AddNote("“" + q.Name + "” is taken as half of " + measure.FormatAmount(2*p.Amount, p.Unit))
+		halves = append(halves, q)
+	}
+	for i := range halves {
+		q := &halves[i]
+		r.takePour(n, entry.Span{Start: q.Of[0].Start, End: q.Of[len(q.Of)-1].End}, q, false)
+	}
+	if end < len(toks) && toks[end].Is(")") {
+		end++
+	}
+	return slices.Concat(toks[:start], toks[end:])
+}
+
+// nextHalf returns where a "half" of something stands from i on, below 0 if none does.
+func (r *reader) nextHalf(toks []token.Token, i int) int {
+	for ; i+1 < len(toks); i++ {
+		t := &toks[i]
+		if (t.Kind == token.Word || t.Kind == token.Numeral) && strings.EqualFold(r.text[t.Start:t.End], "half") && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) && !articles[toks[i+1].Text] && !laidHalf[toks[i+1].Text] {
+			return i
+		}
+	}
+	return -1
+}
+
+// withoutAnd drops an "and" at the end of a name.
+func withoutAnd(name []token.Token) []token.Token {
+	if last := len(name) - 1; last > 0 && (name[last].Text == "and" || name[last].Text == "then") {
+		return entry.TrimMarks(name[:last])
+	}
+	return name
+}
