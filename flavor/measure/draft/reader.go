@@ -105,7 +105,7 @@ func (r *reader) content(n, from, to int) bool {
 		if r.firstLine(n, span, l, rest, toks) {
 			return true
 		}
-	} else if l != entry.NoLabel && r.labelled(n, span, l, rest) {
+	} else if l != entry.NoLabel && r.labelled(n, span, l, rest) || l == entry.NoLabel && r.namedAgain(n, span, toks) {
 		return true
 	}
 	if l == entry.LabelPours && amountAlone(rest) { // "bitters: 2 dashes"

@@ -27,9 +27,11 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if end := quoted(toks); end > 0 && end+1 < len(toks) && r.pours(toks[end+1:]) { // "“Low Tide” 45 gin, ..."
-		r.setName(n, entry.Span{Start: toks[1].Start, End: toks[end-1].End})
-		r.entries(n, span, entry.TrimMarks(toks[end+1:]), false)
+	if r.quotedName(n, span, toks) {
+		return true
+	}
+	if last := len(toks) - 1; r.text[span.Start] == '[' && toks[last].Is("]") && !unitIn(toks) && !r.pours(toks) { // "[sour no. 7]"
+		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[last-1].End})
 		return true
 	}
 	if len(toks) == 1 && toks[0].Kind == token.Numeral { // "50/50"
@@ -115,15 +117,68 @@ func (r *reader) titled(p *entry.Written) bool {
 	return unicode.IsUpper(first) && !p.After && !p.NoAmount && p.UnitAt.Start > p.NameAt.Start
 }
 
-// quoted returns where the quotes close that tokens begin with, 0 if they begin with none.
-func quoted(toks []token.Token) int {
-	closing := map[string]string{"\"": "\"", "“": "”", "„": "“", "«": "»"}[toks[0].Text]
-	for i := 2; closing != "" && i < len(toks); i++ {
-		if toks[i].Is(closing) {
-			return i
+// closings are the signs that close what is quoted, by those that open it.
+var closings = map[string]string{"\"": "\"", "“": "”", "”": "”", "„": "“", "«": "»"}
+
+// quotedName takes what stands in quotes before the pours of the line as the name, and
+// is false if nothing does: "“Low Tide” 45 gin, ...". What leads up to it is skipped.
+func (r *reader) quotedName(n int, span entry.Span, toks []token.Token) bool {
+	open := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark && closings[t.Text] != "" })
+	if open < 0 || slices.ContainsFunc(toks[:open], func(t token.Token) bool { return t.Kind == token.Numeral }) {
+		return false
+	}
+	end := open + 2
+	for end < len(toks) && !toks[end].Is(closings[toks[open].Text]) {
+		end++
+	}
+	if end+1 >= len(toks) || !r.pours(toks[end+1:]) {
+		return false
+	}
+	if open > 0 {
+		r.skips(n, toks[:open])
+	}
+	r.setName(n, entry.Span{Start: toks[open+1].Start, End: toks[end-1].End})
+	rest := entry.TrimMarks(toks[end+1:])
+	for len(rest) > 1 && (rest[0].Kind == token.Mark || rest[0].Kind == token.Word && chatter[rest[0].Text] && !entry.StartsMeasure(rest)) { // "“Dock” - it's 45 rum"
+		rest = rest[1:]
+	}
+	r.entries(n, span, rest, false)
+	return true
+}
+
+// unitIn reports whether tokens hold a number with its unit.
+func unitIn(toks []token.Token) bool {
+	for i := range toks[:len(toks)-1] {
+		if toks[i].Kind == token.Numeral && entry.UnitWordsAt(toks[i+1:]) {
+			return true
 		}
 	}
-	return 0
+	return false
+}
+
+// namedAgain reads a line that has the name of the drink before its pours, where the
+// first line was a heading of several drinks: "Station 2" above "house sour - 50 gin, ...".
+func (r *reader) namedAgain(n int, span entry.Span, toks []token.Token) bool {
+	d := &r.d
+	numbered := d.Name == "" && len(d.Lines) == 1 && d.Lines[0].PerhapsName // "Station 2": only who knows the ingredients can tell
+	if d.Labelled || len(d.Entries) != 1 || !numbered && (len(d.Lines) > 0 || d.Name == "") {
+		return false
+	}
+	in := r.spread(r.gather(r.pieces(toks)))
+	if len(in) < 3 || !untold(&in[0]) || in[1].sep != "-" && in[1].sep != ":" && in[1].sep != "=" {
+		return false
+	}
+	heading := d.Name
+	if !r.oneLiner(n, span, in) {
+		return false
+	}
+	if numbered {
+		return true
+	}
+	d.Entries[0].Kind = KindRemark
+	r.said.Notes = append(r.said.Notes, lineNote(d.Entries[0].Line, "“"+heading+"” is skipped: “"+d.Name+"” is read as the name of the drink"))
+	d.PerhapsPour, d.ServingName = nil, nil
+	return true
 }
 
 // pours reports whether tokens state more than one pour, so that they are no name.

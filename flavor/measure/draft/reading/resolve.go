@@ -155,6 +155,11 @@ func (r *resolver) firstLine() {
 	for i := range d.Lines {
 		l := &d.Lines[i]
 		if i == 0 && l.PerhapsName && len(lines) == 0 && r.isName(l) {
+			if r.name != "" { // the name stands before the pours below
+				r.note(measure.LineLocation(l.Number) + ": “" + draft.StripBullet(l.Asked) + "” is skipped: “" + r.name + "” is read as the name of the drink")
+				lines = append(lines, nil)
+				continue
+			}
 			r.name = draft.StripBullet(l.Asked)
 			if len(d.Lines) > 1 {
 				r.note(measure.LineLocation(l.Number) + ": “" + r.name + "” is read as the name of the drink")
