@@ -32,6 +32,9 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f, ok := b.turned(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
+	if f, ok := b.explained(name[:open], strings.TrimSpace(name[open+1:end]), name[end+1:], pl); ok {
+		return f, true
+	}
 	if inside := name[open+1 : end]; b.Mentions(inside) || changesBottle(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
 			return Found{Fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds on a line of its own, or name the bottle in your stock", name, f.Profile.Name)}, true
@@ -78,6 +81,11 @@ func (b *Book) findParted(name string, pl Place) Found {
 	}
 	if f, ok := b.turned(head, remark, pl); ok {
 		return f
+	}
+	if _, ok := freeOf(name); ok {
+		if f, ok := b.free(name, pl); ok {
+			return f
+		}
 	}
 	if b.Mentions(remark) {
 		return Found{Fault: measure.Invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
@@ -223,7 +231,7 @@ func (b *Book) Mentions(text string) bool {
 			if _, _, ok := b.Named(name); ok {
 				return true
 			}
-			if key := flavor.NormaliseName(name); tongues[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
+			if key := flavor.NormaliseName(name); tongues[key] != "" || usual[key] != "" || len(key) >= shortestHeadless && shorthand[key] != "" && !qualities[key] {
 				return true
 			}
 		}
@@ -237,9 +245,6 @@ var strengths = regexp.MustCompile(`(?i)\b\d+([.,]\d+)?\s*(% ?(abv|vol)?|proof\b
 // years is what of strengths is an age.
 var years = regexp.MustCompile(`(?i)y`)
 
-// free is a strength of nothing.
-var free = regexp.MustCompile(`^0([.,]0+)?\s*%`)
-
 // withoutStrength looks a name up without the strength or the age that it states,
 // which is then said to be passed over.
 func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
@@ -248,12 +253,6 @@ func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	rest := strings.Trim(token.OneLine(name[:at[0]]+" "+name[at[1]:]), " ,;")
-	if free.MatchString(name[at[0]:at[1]]) { // "0 % gin" is no gin
-		if p, how, ok := b.Named("alcohol-free " + rest); ok {
-			return Found{Profile: p, How: how, As: "alcohol-free " + rest, Inferred: true}, true
-		}
-		return Found{Fault: measure.Invalid("ingredient", name, "%q has no alcohol; write which alcohol-free bottle it is", name)}, true
-	}
 	f := b.Find(rest, pl)
 	if aged, how, ok := b.Named("aged " + rest); ok && years.MatchString(name[at[0]:at[1]]) {
 		f = Found{Profile: aged, How: how, As: "aged " + rest}

@@ -79,6 +79,12 @@ func (b *Book) Named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
 	return p, m.How, true
 }
 
+// known reports whether an ingredient has exactly that name.
+func (b *Book) known(name string) bool {
+	_, _, ok := b.Named(name)
+	return ok
+}
+
 // Err is the failure of the finder, nil if it answers.
 func (b *Book) Err() error { return b.err }
 
@@ -135,7 +141,7 @@ func (b *Book) Literal(name string, pl Place) (Found, bool) {
 // more than one thing, is a fault at "ingredient".
 func (b *Book) Find(name string, pl Place) Found {
 	pinned, class := pin(name)
-	if class != "" {
+	if class != "" && !b.known(pinned+" "+string(class)) {
 		if p, how, ok := b.Named(pinned); ok && (p.Class == class || class == "plain") {
 			return Found{Profile: p, How: how, As: pinned}
 		}
@@ -167,6 +173,9 @@ func (b *Book) Find(name string, pl Place) Found {
 			return Found{Profile: p, How: how, As: n, Inferred: how == flavor.MatchAlias && kinds[flavor.NormaliseName(n)]}
 		}
 	}
+	if f, ok := b.free(name, pl); ok {
+		return f
+	}
 	for _, n := range plain {
 		key := flavor.NormaliseName(n)
 		if f, ok := b.Short(key, pl, !strings.ContainsRune(n, '(')); ok {
@@ -183,6 +192,9 @@ func (b *Book) Find(name string, pl Place) Found {
 		return f
 	}
 	if f, ok := b.pointed(name, pl); ok {
+		return f
+	}
+	if f, ok := b.withoutTail(name, pl); ok {
 		return f
 	}
 	if f, ok := b.clipped(name, pl); ok {
@@ -317,9 +329,11 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 			return f, true
 		}
 	}
-	if full, ok := tongues[key]; ok {
-		if f, ok := tryKey(full); ok {
-			return f, true
+	for _, table := range []map[string]string{tongues, usual} {
+		if full, ok := table[key]; ok {
+			if f, ok := tryKey(full); ok {
+				return f, true
+			}
 		}
 	}
 	if f := b.Asks(key, askTongue[key], pl); f != nil {

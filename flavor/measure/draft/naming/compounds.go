@@ -1,10 +1,12 @@
 package naming
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // Words of other tongues that are put together: "Gurkensaft", "jugo de naranja",
@@ -12,35 +14,103 @@ import (
 
 // stems are what something is made of, by the words of other tongues for it.
 var stems = keyed(listed(map[string]string{
-	"lemon": "zitrone zitronen citron sitron citroen limone", "lime": "limette limetten lima limoen citron-vert", "orange": "orangen naranja arancia appelsin apelsin sinaasappel laranja",
-	"grapefruit": "toronja pomelo pamplemousse pompelmo grapefruits", "pineapple": "ananas piña abacaxi", "apple": "apfel äpfel manzana pomme mela äpple æble eple appel maçã", "pear": "birne birnen pera poire päron pære peer",
-	"cherry": "kersen kirsch kirsche kirschen cereza cerise ciliegia körsbär kirsebær kers", "strawberry": "erdbeer erdbeere fresa fraise fragola jordgubb jordbær aardbei morango", "raspberry": "himbeer himbeere frambuesa framboise lampone hallon hindbær bringebær framboos frambozen",
-	"blackberry": "brombeer brombeere mora mûre björnbär brombær braam", "blueberry": "heidelbeer blaubeer myrtille blåbär blåbær bosbes", "cranberry": "arándano arándanos canneberge mirtillo-rosso tranbär tranebær preiselbeer cranberrys",
-	"blackcurrant": "johannisbeer cassis svartvinbär solbær", "peach": "pfirsich durazno melocotón pêche pesca persika fersken perzik", "apricot": "aprikose aprikosen marille marillen albaricoque abricot albicocca aprikos abrikos abrikoos", "plum": "pflaume pflaumen zwetschge ciruela prune prugna plommon blomme pruim",
-	"passion fruit": "maracuja maracuyá fruit-de-la-passion frutto-della-passione passionsfrukt passionsfrugt passievrucht", "pomegranate": "granatapfel granada grenade melograno granatäpple", "coconut": "kokos coco cocco", "banana": "banane bananen plátano banan banaan",
+	"lemon": "zitrone zitronen citron sitron citroen limone limões limon-amarillo", "lime": "limette limetten lima limoen citron-vert", "orange": "orangen naranja arancia appelsin apelsin sinaasappel laranja",
+	"grapefruit": "toronja pomelo pamplemousse pompelmo grapefruits", "pineapple": "ananas piña abacaxi ananassa", "apple": "apfel äpfel manzana pomme mela äpple æble eple appel maçã manzanas pommes mele maçãs", "pear": "birne birnen pera poire päron pære peer peras poires pere peras",
+	"cherry": "kersen kirsch kirsche kirschen cereza cerise ciliegia körsbär kirsebær kers cerezas cerises ciliegie cereja cerejas", "strawberry": "erdbeer erdbeere fresa fraise fragola jordgubb jordbær aardbei morango fresas frutilla frutillas fraises fragole erdbeeren jordgubbar morangos", "raspberry": "himbeer himbeere frambuesa framboise lampone hallon hindbær bringebær framboos frambozen frambuesas framboises lamponi himbeeren framboesa",
+	"blackberry": "brombeer brombeere mora mûre björnbär brombær braam moras zarzamora zarzamoras mûres more brombeeren amora", "blueberry": "heidelbeer blaubeer myrtille blåbär blåbær bosbes arándano-azul heidelbeeren blaubeeren myrtilles mirtilli mirtilo", "cranberry": "arándano arándanos canneberge mirtillo-rosso tranbär tranebær preiselbeer cranberrys",
+	"blackcurrant": "johannisbeer cassis svartvinbär solbær", "peach": "pfirsich durazno melocotón pêche pesca persika fersken perzik pesche pfirsiche duraznos pêssego pêche-blanche pesca-bianca pêche-de-vigne", "apricot": "aprikose aprikosen marille marillen albaricoque abricot albicocca aprikos abrikos abrikoos chabacano damasco albaricoques abricots albicocche alperce", "plum": "pflaume pflaumen zwetschge ciruela prune prugna plommon blomme pruim ciruelas prunes prugne ameixa",
+	"passion fruit": "maracuja maracuyá fruit-de-la-passion frutto-della-passione passionsfrukt passionsfrugt passievrucht passion maracujá fruit-de-passion passionsfrucht passionfrukt", "pomegranate": "granatapfel granada grenade melograno granatäpple", "coconut": "kokos coco cocco noix-de-coco kokosnuss kokosnoot kokosnöt", "banana": "banane bananen plátano banan banaan bananes plátanos",
 	"mango": "mangue", "guava": "guayaba goyave", "watermelon": "wassermelone wassermelonen sandía pastèque anguria vattenmelon vandmelon", "melon": "melone melonen melón", "grape": "trauben traube uva raisin druvor druer", "tomato": "tomate tomaten pomodoro tomat jitomate",
-	"cucumber": "gurke gurken pepino concombre cetriolo gurka agurk komkommer", "carrot": "karotten möhren zanahoria carotte carota morot gulerod", "celery": "sellerie apio céleri sedano selleri", "ginger": "ingwer jengibre gingembre zenzero ingefära ingefær gember", "cinnamon": "zimt canela cannelle cannella kanel kaneel",
-	"vanilla": "vanille vainilla vaniglia vanilj", "honey": "honig miel miele honung honning honing", "agave": "agaven", "maple": "ahorn érable arce acero lönn ahorn", "almond": "mandel mandeln almendra amande mandorla amandel", "hazelnut": "haselnuss avellana noisette nocciola hasselnöt", "walnut": "walnuss nuez noix noce valnöt",
-	"coffee": "kaffee kaffe koffie", "cacao": "kakao cacao", "chocolate": "schokolade schokoladen schoko chocolat cioccolato choklad", "elderflower": "holunder holunderblüten saúco sureau sambuco fläder fläderblom hyldeblomst vlierbloesem hylleblomst", "rose": "rosen rosa", "violet": "veilchen violeta violette", "lavender": "lavendel lavanda lavande",
-	"hibiscus": "jamaica hibisco hibiskus", "tamarind": "tamarindo tamarin", "chilli": "chile chili piment peperoncino picante", "mint": "minze minz pfefferminze menta menthe hierbabuena mynta mynte munt hortelã", "basil": "basilikum albahaca basilic basilico basilika", "rosemary": "rosmarin romero romarin rosmarino",
-	"thyme": "thymian tomillo thym timo timjan", "sage": "salbei salvia sauge", "rhubarb": "rhabarber ruibarbo rhubarbe rabarbaro rabarber", "beetroot": "rote-bete betabel remolacha betterave barbabietola rödbeta", "gentian": "enzian genciana gentiane genziana gentian", "herbal": "kruiden kräuter hierbas erbe örter", "lemongrass": "zitronengras citronnelle",
-	"cardamom": "kardamom cardamomo cardamome kardemumma", "clove": "nelken clavo girofle garofano", "fig": "feige feigen higo figue fico fikon", "quince": "quitte quitten membrillo coing", "lychee": "litschi lichi litchi", "simple": "zucker azúcar sucre zucchero socker sukker suiker açúcar", "caramel": "karamell caramelo", "pepper": "pfeffer pimienta poivre",
+	"cucumber": "gurke gurken pepino concombre cetriolo gurka agurk komkommer", "carrot": "karotten möhren zanahoria carotte carota morot gulerod", "celery": "sellerie apio céleri sedano selleri", "ginger": "ingwer jengibre gingembre zenzero ingefära ingefær gember jengibre-fresco", "cinnamon": "zimt canela cannelle cannella kanel kaneel kanelstång",
+	"vanilla": "vanille vainilla vaniglia vanilj baunilha", "honey": "honig miel miele honung honning honing mel", "agave": "agaven", "maple": "ahorn érable arce acero lönn ahorn", "almond": "mandel mandeln almendra amande mandorla amandel almendras amandes mandorle amandelen amêndoa amêndoas mandlar", "hazelnut": "haselnuss avellana noisette nocciola hasselnöt avellanas noisettes nocciole avelã", "walnut": "walnuss nuez noix noce valnöt nueces noci noz",
+	"coffee": "kaffee kaffe koffie", "cacao": "kakao cacao", "chocolate": "schokolade schokoladen schoko chocolat cioccolato choklad", "elderflower": "holunder holunderblüten saúco sureau sambuco fläder fläderblom hyldeblomst vlierbloesem hylleblomst flor-de-saúco flores-de-saúco fleur-de-sureau fleurs-de-sureau fiori-di-sambuco fiore-di-sambuco flor-de-sabugueiro sabugueiro holunderblüte hyldebloms hyllebloms fläderblomma", "rose": "rosen rosa rosas roses", "violet": "veilchen violeta violette violetta violettes violetas viole", "lavender": "lavendel lavanda lavande",
+	"hibiscus": "jamaica hibisco hibiskus flor-de-jamaica karkadè ibisco", "tamarind": "tamarindo tamarin", "chilli": "chile chili piment peperoncino picante chiles chili-ancho chile-ancho", "mint": "minze minz pfefferminze menta menthe hierbabuena mynta mynte munt hortelã", "basil": "basilikum albahaca basilic basilico basilika", "rosemary": "rosmarin romero romarin rosmarino",
+	"thyme": "thymian tomillo thym timo timjan", "sage": "salbei salvia sauge", "rhubarb": "rhabarber ruibarbo rhubarbe rabarbaro rabarber", "beetroot": "rote-bete betabel remolacha betterave barbabietola rödbeta", "gentian": "enzian genciana gentiane genziana gentian gentiana", "herbal": "kruiden kräuter hierbas erbe örter herbes herbe erbe-aromatiche", "lemongrass": "zitronengras citronnelle",
+	"cardamom": "kardamom cardamomo cardamome kardemumma", "clove": "nelken clavo girofle garofano", "fig": "feige feigen higo figue fico fikon", "quince": "quitte quitten membrillo coing marmelo kvitten", "lychee": "litschi lichi litchi", "simple": "zucker azúcar sucre zucchero socker sukker suiker açúcar", "caramel": "karamell caramelo", "pepper": "pfeffer pimienta poivre",
+	"mandarin":        "mandarina mandarine mandarino mandarinen mandarijn mandarijnen",
+	"pink grapefruit": "pomelo-rosa pomelo-rosado toronja-rosada toronja-rosa pamplemousse-rose pompelmo-rosa rosa-grapefruit roze-grapefruit",
+	"blood orange":    "arancia-rossa arance-rosse orange-sanguine naranja-sanguina naranja-roja laranja-sanguínea blutorange blutorangen blodapelsin blodappelsin bloedsinaasappel",
+	"maraschino":      "marrasquino marasquin",
+	"green apple":     "manzana-verde pomme-verte mela-verde maçã-verde",
+	"oat":             "avena avoine hafer havre haver aveia",
+	"soy":             "soja soya",
+	"rice":            "arroz riz riso reis rijst",
+	"rye":             "centeno seigle segale roggen rogge",
+	"jasmine":         "jazmín jasmin gelsomino jasmijn",
+	"olive":           "aceituna aceitunas oliva oliven oliver olijf azeitona",
+	"lemon lime":      "lima-limón limón-lima citron-citron-vert zitrone-limette",
+	"brown sugar":     "azúcar-moreno azúcar-morena azúcar-mascabado sucre-roux cassonade brauner-zucker braunen-zucker brunt-socker brun-farin farinsocker zucchero-di-canna bruine-suiker rietsuiker basterdsuiker açúcar-mascavo brunsukker",
+	"white sugar":     "azúcar-blanca azúcar-blanco sucre-blanc zucchero-bianco weißer-zucker",
+	"black pepper":    "pimienta-negra poivre-noir pepe-nero schwarzer-pfeffer svartpeppar zwarte-peper",
+	"star anise":      "anís-estrellado anis-étoilé sternanis anice-stellato stjärnanis stjerneanis steranijs",
+	"anise":           "anice anijs",
+	"orange flower":   "fleur-d-oranger fleur-doranger azahar flor-de-azahar fiori-darancio fiore-darancio orangenblüte orangenblüten apelsinblom",
+	"myrtle":          "mirto mirte",
+	"liquorice":       "liquirizia regaliz réglisse lakritze lakrits",
+	"chestnut":        "castaña châtaigne castagna kastanie",
+	"fennel":          "finocchio hinojo fenouil fenchel",
+	"dill":            "eneldo aneth aneto",
+	"pistachio":       "pistacho pistache pistacchio",
+	"date":            "dátil datte dattero",
+	"tarragon":        "estragón estragon dragoncello",
+	"coriander":       "cilantro koriander",
+	"yuzu":            "yuzu",
+	"sesame":          "sésamo sésame sesamo",
+	"pumpkin":         "calabaza potiron zucca kürbis",
 }))
 
-// forms are what is made of it: the words of other tongues stand behind the stem, run
-// into it, or before it.
+// forms are what is made of it, in the tongues that run it into the stem: "Gurkensaft".
 var forms = keyed(listed(map[string]string{
-	"juice": "saft juice sap saft-frisch jugo-de zumo-de suco-de succo-di succo-d jus-de jus-d jugo zumo succo jus", "syrup": "sirup sirap siroop jarabe-de sirope-de xarope-de sciroppo-di sciroppo-d sirop-de sirop-d sirop-au jarabe sirope sciroppo sirop",
-	"liqueur": "likör likør likeur licor-de liquore-di liquore-al liquore-alla liquore-allo liqueur-de liqueur-d licor", "purée": "püree pure puré purea-di puré-de purée-de purée-d", "cordial": "kordial", "bitters": "bitter-de", "soda": "limonade-gazeuse refresco-de", "beer": "bier cerveza-de bière-de birra-di öl øl",
-	"tea": "tee te té-de thé-de thé-au tè-di", "nectar": "nektar néctar-de nettare-di", "spirit": "brand geist wasser aguardiente-de eau-de-vie-de acquavite-di", "cream": "crema-de creme-de", "milk": "milch leche-de lait-de latte-di mjölk mælk melk", "vinegar": "essig vinagre-de vinaigre-de aceto-di", "vodka": "wodka vodka-de vodka-alla", "water": "agua-de acqua-di eau-de",
+	"juice": "saft juice sap", "syrup": "sirup sirap siroop", "liqueur": "likör likør likeur", "purée": "püree pure puré", "bitters": "bitter",
+	"beer": "bier öl øl", "tea": "tee te", "nectar": "nektar", "spirit": "brand geist wasser", "milk": "milch mjölk mælk melk", "vinegar": "essig", "vodka": "wodka",
 }))
 
 // tastes are words of other tongues for how a bottle is.
 var tastes = keyed(listed(map[string]string{
-	"dry": "droge karakuchi trocken seco seca sec secco torr tør droog", "sweet": "süß süss dulce doux dolce söt sød zoet", "white": "witte weiß weiss weißer weisser bianco blanc vit hvid wit", "red": "rot roter rojo roja rouge rosso röd rød rood tinto",
-	"dark": "bruine braun brauner oscuro scuro brun mörk mørk donker", "aged": "gereift añejo vieux invecchiato lagrad", "gold": "dorado ambré", "black": "schwarz schwarzer negro noir nero svart sort",
-	"wine": "wijn wein vino vin vinho", "white wine": "weißwein weisswein", "red wine": "rotwein", "beer": "bier cerveza bière birra", "vermouth": "wermut vermut vermout", "genever": "jenever genièvre", "old style": "oud oude", "young style": "jonge jong", "nutmeg": "nootmuskaat muskatnuss nuez-moscada muscade noce-moscata muskot", "soda water": "spuitwater", "milk": "milch leche lait latte melk mjölk mælk", "water": "eau agua acqua wasser vatten vand", "rum": "ron rhum", "gin": "ginebra", "vodka": "wodka", "cream": "sahne nata panna grädde fløde slagroom", "hot pepper sauce": "salsa-picante salsa picante",
-	"fresh": "heet heiß warme warmes caliente calda chaud frisch frischer frische frisches fresco fresca frais fraîche färsk frisk vers exprimido exprimida pressé pressée spremuto gepresst natural machacado machacada machacados machacadas", "juice": "saft jugo zumo succo jus",
+	"dry": "droge karakuchi trocken seco seca sec secco torr tør droog trockener trockner secca seche sèche torra", "sweet": "süß süss dulce doux dolce söt sød zoet süßer süsser dulces doce", "white": "witte weiß weiss weißer weisser bianco blanc vit hvid wit blanca blanche bianca bianchi weiße weisse branco branca vita hvit", "red": "rot roter rojo roja rouge rosso röd rød rood tinto rossa vermelho vermelha rote rött rødt rode",
+	"dark": "bruine braun brauner oscuro scuro brun mörk mørk donker oscura scura brune bruno bruna dunkel dunkler dunkle donkere escuro mörkt mørkt", "aged": "gereift añejo vieux invecchiato lagrad añeja vieille invecchiata reserva-añeja gereifter envelhecida envelhecido lagret gerijpt viejo vieja", "gold": "dorado ambré", "black": "schwarz schwarzer negro noir nero svart sort negra nera noire schwarze preto",
+	"spirit": "aguardiente eau-de-vie acquavite", "vinegar": "essig vinagre vinaigre aceto", "liqueur": "crema-de crema-di creme-de crème-de licor liquore likör likør likeur", "wine": "wijn wein vino vin vinho", "white wine": "weißwein weisswein", "red wine": "rotwein", "beer": "bier cerveza bière birra", "vermouth": "wermut vermut vermout vermú vermu", "genever": "jenever genièvre", "old style": "oud oude", "young style": "jonge jong", "nutmeg": "nootmuskaat muskatnuss nuez-moscada muscade noce-moscata muskot", "soda water": "spuitwater", "milk": "milch leche lait latte melk mjölk mælk", "water": "eau agua acqua wasser vatten vand", "rum": "ron rhum", "gin": "ginebra", "vodka": "wodka", "cream": "sahne nata panna grädde fløde slagroom", "hot pepper sauce": "salsa-picante salsa picante",
+	"fresh": "heet heiß warme warmes caliente calda chaud frisch frischer frische frisches fresco fresca frais fraîche färsk frisk vers exprimido exprimida pressé pressée spremuto gepresst natural machacado machacada machacados machacadas frío fría frio froid freddo fredda kalt kalter kall kald koud koude gelado helado liquido líquida liquide liquida expresso-corto natur", "juice": "saft jugo zumo succo jus sap suco",
+	"green":       "verde verte vert verdi grün grüner grüne grön grøn groen",
+	"yellow":      "amarillo amarilla jaune giallo gialla gelb gelber gelbe gul geel amarelo",
+	"blue":        "azul bleu bleue blu blau blauer blå blauw",
+	"rosé":        "rosado rosada rosato",
+	"spiced":      "especiado especiada épicé épicée speziato speziata gewürzt gewürzter kryddad krydret gekruid",
+	"smoked":      "ahumado ahumada fumé fumée affumicato geräuchert rökt røget røkt gerookt",
+	"peated":      "turbado turboso tourbé torbato torfig torfiger getorft getorfter",
+	"sparkling":   "espumoso espumante mousseux pétillant pétillante frizzante mousserande mousserende mousserend",
+	"Scotch":      "escocés écossais scozzese schottischer schottisch skotsk schotse",
+	"Irish":       "irlandés irlandais irlandese irischer irisch irländsk irsk ierse",
+	"Japanese":    "japonés japonais giapponese japanischer japanisch japansk japanse",
+	"Jamaican":    "jamaicano jamaiquino jamaïcain giamaicano jamaikanischer jamaika jamaikansk jamaicaanse",
+	"Spanish":     "español española espagnol spagnolo spanischer spanisch spansk spaanse",
+	"aromatic":    "aromático aromáticos aromatico aromatici aromatique aromatiques aromatisch aromatische aromatischer aromatisk",
+	"bitters":     "amargos amers bitter amargo",
+	"whole":       "entero entera entière entier intero intera vollfett",
+	"condensed":   "condensada condensado condensé condensato concentré-sucré gezuckerte-kondens kondenserad kondenseret",
+	"evaporated":  "evaporada évaporé evaporato",
+	"sherry":      "jerez xérès xeres",
+	"port":        "oporto porto portwein portvin portwijn",
+	"champagne":   "champán champaña champagner",
+	"cider":       "sidra cidre sidro apfelwein",
+	"coffee":      "café caffè kaffee kaffe koffie",
+	"tonic water": "tónica tonique",
+	"soda":        "gaseosa refresco gazzosa",
+	"purée":       "pulpa polpa pulpe püree puré purea coulis",
+	"syrup":       "sirup sirap siroop jarabe sirope xarope sciroppo sirop almíbar",
+	"tea":         "té thé tè tee thee",
+	"cordial":     "kordial",
+	"nectar":      "néctar nektar nettare",
+	"cloudy":      "trouble naturtrüb naturtrüber torbido turbio grumlig",
+	"simple":      "semplice simples",
+	"rich":        "rico riche ricco",
+	"old":         "gammel",
+	"young":       "joven jeune giovane",
+	"brandy":      "weinbrand",
+	"solution":    "solución soluzione solução lösung",
+	"saline":      "salina",
+	"aperitif":    "aperitivo apéritif",
+	"Italian":     "italiano italienischer italienisch italien",
 }))
 
 // listed turns lists of words by what they mean into what each word means. A hyphen in a
@@ -70,58 +140,76 @@ var formWords = func() []string {
 	return out
 }()
 
-// translated returns a key in English where all its words, or the parts that its words
+// longestPhrase is the most words that are one word in English: "flor de saúco".
+const longestPhrase = 4
+
+// linking are words between others that bring nothing of their own.
+var linking = token.Words(`de di d del della dei degli delle des du do da la le les los las el il lo au aux al alla alle allo all ai agli à van von aus mit med av con`)
+
+// elided are words that lose their vowel and run into the next: "sirop d'amande".
+var elided = []string{"dell", "all", "d", "l"}
+
+// translated returns a key in English where words of it, or the parts that its words
 // are put together of, are known in another tongue.
 func translated(key string) (string, bool) {
-	if means := stems[key]; means != "" {
-		return means, true
-	}
-	if means := tastes[key]; means != "" {
-		return means, true
-	}
-	for _, form := range formWords {
-		if stem, ok := strings.CutSuffix(key, form); ok && !strings.HasSuffix(stem, " ") && stem != "" { // "gurkensaft"
-			if means := stems[flavor.NormaliseName(stem)]; means != "" {
-				return means + " " + forms[form], true
-			}
-		}
-		if stem, ok := strings.CutPrefix(key, form+" "); ok { // "jugo de naranja"
-			if means, ok := translatedWords(stem); ok {
-				return means + " " + forms[form], true
-			}
-		}
-	}
-	return translatedWords(key)
-}
-
-// translatedWords translates word by word, and keeps what is English already. It is
-// false if nothing was.
-func translatedWords(key string) (string, bool) {
 	words := strings.Fields(key)
-	var out []string
+	out := make([]string, 0, len(words))
 	changed := false
-	for _, w := range words {
-		means := w
-		if len(words) > 1 && stems[w] == "" && tastes[w] == "" {
-			if compound, ok := translatedCompound(w); ok {
-				means = compound
+	for i := 0; i < len(words); {
+		means, n := inEnglish(words[i:])
+		switch {
+		case n == 0 && linking[words[i]] && len(out) > 0:
+			changed, n = true, 1
+		case n == 0:
+			out, n = append(out, words[i]), 1
+		default:
+			changed = changed || means != words[i]
+			if means != "fresh" {
+				out = append(out, means)
 			}
-		} else if m := stems[w]; m != "" {
-			means = m
-		} else if m := tastes[w]; m != "" {
-			means = m
 		}
-		if w == "de" || w == "di" || w == "d" || w == "al" {
-			changed = true
-			continue
-		}
-		changed = changed || means != w
-		if means != "fresh" {
-			out = append(out, means)
-		}
+		i += n
 	}
 	return strings.Join(out, " "), changed && len(out) > 0
 }
+
+// inEnglish returns what words begin with in English, and how many of them it takes; 0
+// if that is not known.
+func inEnglish(words []string) (string, int) {
+	for n := min(longestPhrase, len(words)); n > 0; n-- {
+		w := words[0]
+		if n > 1 {
+			w = strings.Join(words[:n], " ")
+		}
+		if means := cmp.Or(stems[w], tastes[w]); means != "" {
+			return means, n
+		}
+	}
+	if means, ok := translatedCompound(words[0]); ok {
+		return means, 1
+	}
+	for _, e := range elided {
+		if rest, ok := strings.CutPrefix(words[0], e); ok {
+			if means, n := inEnglish(append([]string{rest}, words[1:]...)); n > 0 && rest != "" {
+				return means, n
+			}
+			if whole[rest] {
+				return rest, 1
+			}
+		}
+	}
+	return "", 0
+}
+
+// whole are the words that stems translate into, which are themselves in some tongue:
+// "liqueur d'orange".
+var whole = func() map[string]bool {
+	out := map[string]bool{}
+	for _, means := range stems {
+		out[means] = true
+	}
+	return out
+}()
 
 // translatedCompound translates one word that is put together of two.
 func translatedCompound(w string) (string, bool) {

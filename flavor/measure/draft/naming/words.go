@@ -26,7 +26,7 @@ var byVolume = map[string]string{
 	"agave": "agave syrup", "agave 1 1": "agave syrup 1:1", "1 1 agave": "agave syrup 1:1", "agave 2 1": "agave syrup 2:1", "2 1 agave": "agave syrup 2:1",
 	"ginger": "ginger syrup", "cinnamon": "cinnamon syrup", "vanilla": "vanilla syrup", "cardamom": "cardamom syrup", "clove": "clove syrup",
 	"star anise": "star anise syrup", "lemongrass": "lemongrass syrup", "saffron": "saffron syrup", "cane": "cane syrup", "sugar cane": "cane syrup",
-	"brown sugar": "brown sugar syrup", "muscovado": "muscovado syrup", "turbinado": "demerara syrup", "black pepper": "black pepper syrup",
+	"brown sugar": "brown sugar syrup", "muscovado": "muscovado syrup", "raw sugar": "demerara syrup", "turbinado": "demerara syrup", "black pepper": "black pepper syrup",
 	"sugar syrup 2 1": "rich simple syrup", "2 1 sugar syrup": "rich simple syrup", "simple syrup 2 1": "rich simple syrup", "2 1 simple syrup": "rich simple syrup",
 	"sugar syrup 1 1": "simple syrup", "1 1 sugar syrup": "simple syrup", "2 1 syrup": "rich simple syrup", "1 1 syrup": "simple syrup",
 	"rich simple 2 1": "rich simple syrup", "2 1 rich simple": "rich simple syrup", "rich demerara 2 1": "rich demerara syrup", "2 1 rich demerara": "rich demerara syrup",
@@ -34,7 +34,7 @@ var byVolume = map[string]string{
 }
 
 // spooned are words of byVolume that mean the thing itself by the spoon.
-var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "sugar": "white sugar",
+var spooned = map[string]string{"honey": "honey", "agave": "agave nectar", "raw sugar": "demerara sugar", "brown sugar": "brown sugar", "muscovado": "muscovado sugar", "sugar": "white sugar",
 	"turbinado": "demerara sugar", "salt": "salt", "black pepper": "black pepper", "cinnamon": "ground cinnamon"}
 
 // byDash is what a word means by the dash or the drop, where bitters are what
@@ -103,7 +103,7 @@ var sweetened = map[string]string{"coco cream": "cream of coconut", "coconut cre
 
 // shorthand is what bars write for a name.
 var shorthand = keyed(map[string]string{
-	"cog": "cognac", "kräuterbitter": "Central European herb bitter", "agua mineral": "soda water", "salsa picante": "hot pepper sauce", "salsa": "hot pepper sauce", "amer": "bitter orange aperitif, French style", "anejo": "añejo tequila", "siphon": "soda water", "syphon": "soda water", "soda siphon": "soda water", "red bell pepper juice": "sweet pepper juice", "bell pepper juice": "sweet pepper juice", "brut sparkling": "brut champagne", "brut bubbles": "brut champagne", "lem": "lemon juice", "torino": "sweet vermouth", "torino vermouth": "sweet vermouth", "italian vermouth": "sweet vermouth", "turin vermouth": "sweet vermouth", "french vermouth": "dry vermouth", "worch": "worcestershire sauce", "woo": "worcestershire sauce", "mara": "maraschino liqueur", "cur": "orange curaçao", "edv": "eau de vie",
+	"cog": "cognac", "kräuterbitter": "Central European herb bitter", "agua mineral": "soda water", "salsa picante": "hot pepper sauce", "salsa": "hot pepper sauce", "amer": "bitter orange aperitif, French style", "anejo": "añejo tequila", "siphon": "soda water", "syphon": "soda water", "soda siphon": "soda water", "red bell pepper juice": "sweet pepper juice", "bell pepper juice": "sweet pepper juice", "brut sparkling": "brut champagne", "brut bubbles": "brut champagne", "lem": "lemon juice", "torino": "sweet vermouth", "torino vermouth": "sweet vermouth", "italian vermouth": "sweet vermouth", "turin vermouth": "sweet vermouth", "french vermouth": "dry vermouth", "worch": "worcestershire sauce", "woo": "worcestershire sauce", "mara": "maraschino liqueur", "cur": "orange curaçao",
 	"rhum": "rhum agricole", "cask bourbon": "cask-strength bourbon", "cs bourbon": "cask-strength bourbon", "barrel proof bourbon": "cask-strength bourbon", "s p": "salt",
 	"rum agricole": "rhum agricole", "rum agricole blanc": "rhum agricole blanc", "rum agricole vieux": "rhum agricole vieux",
 	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
@@ -226,7 +226,7 @@ func PlaceWords(u flavor.Unit) string {
 func Pressed(name string) string {
 	for _, n := range Strip(name) {
 		key := flavor.NormaliseName(n)
-		if means := byVolume[key]; means != "" {
+		if means := cmp.Or(byVolume[key], byVolume[tongues[key]]); means != "" {
 			return means
 		}
 		if full, changed := Lengthen(key); changed && byVolume[full] != "" {
