@@ -63,9 +63,9 @@ func TestEveryIngredientAlone(t *testing.T) {
 	}
 }
 
-// TestSpecsComeBack sends the specs of covers and fixes back: they are read as
+// TestSpecsRoundTrip sends the specs of covers and fixes back: they are read as
 // the drinks that they were.
-func TestSpecsComeBack(t *testing.T) {
+func TestSpecsRoundTrip(t *testing.T) {
 	k := demoFor(t)
 	ctx := context.Background()
 	text := "2 oz gin\n1 1/2 oz honey syrup\n1 oz lemon juice\n2 dashes bitters\n6 mint leaves\nshake, up"

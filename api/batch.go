@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor"
 )
 
-// BatchBody asks for a drink of the house made ahead: so many servings, or what
-// a bottle or a keg holds.
+// BatchBody asks for a batch of a drink of the house: a number of servings, or enough to
+// fill a bottle or a keg.
 type BatchBody struct {
 	Drink     string  `json:"drink" minLength:"1" maxLength:"200" doc:"Name of a drink of the house"`
 	Servings  float64 `json:"servings,omitempty" minimum:"0" doc:"How many to make"`
@@ -18,7 +18,7 @@ type BatchBody struct {
 	From      string  `json:"from,omitempty" enum:"fridge,freezer,to order" default:"fridge" doc:"Where the batch is kept; to order: each serving is shaken or stirred, so no water is added"`
 }
 
-// BatchAnswer is a drink made ahead.
+// BatchAnswer is a batch of a drink, made ahead.
 type BatchAnswer struct {
 	ID        string      `json:"id"`
 	Name      string      `json:"name"`
@@ -39,8 +39,8 @@ type BatchAnswer struct {
 	Notes     []string    `json:"notes"`
 }
 
-// BatchLine is one thing to pour, by volume and by weight, and as a jug and a
-// scale show it.
+// BatchLine is one ingredient of a batch, by volume and by weight, rounded to the marks
+// of a jug and a scale.
 type BatchLine struct {
 	Name   string  `json:"name"`
 	ML     float64 `json:"ml"`
@@ -49,14 +49,15 @@ type BatchLine struct {
 	ScaleG float64 `json:"scale_g"`
 }
 
-// ApartLine is what stays out of a batch.
+// ApartLine is an ingredient that is left out of the batch and added to each drink.
 type ApartLine struct {
 	Name   string  `json:"name"`
 	Amount float64 `json:"amount"`
 	Unit   string  `json:"unit"`
 }
 
-// Decimals of a batch. What a jug and a scale show is rounded by their marks.
+// Decimals of a batch. Volumes and weights are already rounded to the marks of a jug and
+// a scale.
 const (
 	digitsTotalML = 0
 	digitsBatch   = 1

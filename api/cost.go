@@ -26,7 +26,7 @@ type DrinkCost struct {
 	Pours    []PourCost `json:"pours"`
 }
 
-// PourCost is one pour's part of a cost.
+// PourCost is the cost of one pour, and its share of the cost of the drink.
 type PourCost struct {
 	ID       string  `json:"id"`
 	Name     string  `json:"name"`
@@ -36,13 +36,13 @@ type PourCost struct {
 	Priced   bool    `json:"priced"`
 }
 
-// Decimals of what a bar reckons with.
+// Decimals of costs and margins.
 const (
 	digitsPouredML = 1
 	digitsShare    = 1
 )
 
-// AnswerCost reckons what drinks of the house cost.
+// AnswerCost works out what drinks of the house cost.
 func AnswerCost(ctx context.Context, house *service.Snapshot, body CostBody) (*CostAnswer, error) {
 	r, err := house.Cost(ctx, service.CostRequest{Drinks: body.Drinks})
 	if err != nil {

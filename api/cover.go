@@ -43,7 +43,7 @@ type CoverAnswer struct {
 	CrossContact  string                     `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
-// Instead is what to offer a guest whose drink nothing keeps.
+// Instead is what to offer a guest where no cover keeps the drink.
 type Instead struct {
 	Menu *Offered `json:"menu,omitempty" doc:"The nearest drink of the menu that can be poured"`
 	Riff *Offered `json:"riff,omitempty" doc:"A drink made of what is there that comes near"`
@@ -100,7 +100,7 @@ type CoverPart struct {
 	For    string  `json:"for" doc:"Id of what it replaces"`
 }
 
-// Refused counts ingredients that would do but for one thing.
+// Refused counts the ingredients that would have done, by the reason that ruled them out.
 type Refused struct {
 	ByAllergen int `json:"by_allergen"`
 	NotInStock int `json:"not_in_stock"`

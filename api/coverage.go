@@ -23,15 +23,15 @@ type CoverageAnswer struct {
 	GoodJND  float64      `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences; one that every bar pours may lie further"`
 }
 
-// Weak is a bottle, and the drinks that lose by its absence.
+// Weak is a bottle that has no good cover, and the drinks that need it.
 type Weak struct {
 	ID     string   `json:"id"`
 	Name   string   `json:"name"`
 	Drinks []string `json:"drinks" doc:"Those without a good cover if it runs out"`
 }
 
-// AnswerCoverage looks ahead: for every bottle of the menu, which drinks would
-// be without a good cover if it ran out.
+// AnswerCoverage finds, for every bottle of the menu, the drinks that would have no good
+// cover if it ran out.
 func AnswerCoverage(ctx context.Context, house *service.Snapshot, body CoverageBody) (*CoverageAnswer, error) {
 	r, err := house.Coverage(ctx, service.CoverageRequest{Menu: fieldsOf(body.Specs), Stock: body.Stock})
 	if err != nil {

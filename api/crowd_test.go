@@ -15,7 +15,7 @@ import (
 
 // While all places are taken a search is refused before its draft is looked at, what is
 // light is answered, and afterwards the fault of the draft is told.
-func TestACrowdIsRefusedUnread(t *testing.T) {
+func TestOverloadIsRefusedBeforeReading(t *testing.T) {
 	full := admission.New(1)
 	var leaves []func()
 	for {

@@ -1,21 +1,21 @@
-// Package api serves the program over HTTP: routes, request and response types,
-// problem answers and the OpenAPI document. The work is done in
-// [counterpour/api/service], which knows nothing of HTTP.
+// Package api serves the program over HTTP: routes, request and response types, problem
+// answers and the OpenAPI document. The work is done in [counterpour/api/service], which
+// knows nothing of HTTP.
 //
 // # Words
 //
-// A body is what comes in, an answer what goes out. Both are declared here, with
-// units in the names of their fields; nothing of the science is served raw.
-// The Answer functions make an answer of a body, so that the command line gives
-// the same answers; a [Server] only carries them over HTTP.
+// A body is a request, an answer a response. Both types are declared here, with units in
+// the names of their fields; no type of the science is served as it is. The Answer
+// functions turn a body into an answer. The command line calls them too, so it gives the
+// same answers as a [Server], which adds only HTTP.
 //
 // # Strictness
 //
-// A body is read once, in whole, before any handler sees it: its size, its type,
-// its encoding and its syntax are checked, and no field may come twice. Then it
-// is checked against the schema of the OpenAPI document, which is made from the
-// types here; unknown fields and parameters are errors. What the science refuses
-// comes last. Every refusal is a [problem.Problem] that names the place, the word and
-// the remedy; the kinds of errors and their statuses are in one table, and
-// whatever is not in it is logged and served as a bare 500.
+// A body is read completely before any handler sees it. Size, media type, encoding and
+// syntax are checked, and a field may not appear twice. Then the body is validated
+// against the schema in the OpenAPI document, which is generated from the types here;
+// unknown fields and parameters are errors. The service validates last. Every refusal is
+// a [problem.Problem] that names the place, the value and the remedy. One table maps the
+// kinds of errors to statuses; any other error is logged and answered with a 500 that
+// does not show it.
 package api

@@ -6,13 +6,13 @@ import (
 	"counterpour/flavor"
 )
 
-// Draft is a spec as it comes in: as text, or in fields, but not both.
+// Draft is a spec in a request: as text or in fields, but not both.
 type Draft struct {
 	Text *string `json:"text,omitempty" doc:"The spec as a bartender writes it down, one pour a line: an amount, a unit, an ingredient. A first line without an amount is the name, a last one the method and service."`
 	Spec *Spec   `json:"spec,omitempty" doc:"The spec in fields"`
 }
 
-// Spec is a spec in fields, the same on the way in and on the way out.
+// Spec is a spec in fields. Requests and answers share it.
 type Spec struct {
 	Name    string `json:"name" required:"false" maxLength:"200" doc:"Name of the drink"`
 	Method  string `json:"method" required:"false" doc:"shake, dry shake, stir, build, blend, throw or swizzle; if left out, the usual one is assumed"`
@@ -21,8 +21,8 @@ type Spec struct {
 	Said
 }
 
-// Said is what a spec says for whoever makes the drink. No number depends on it,
-// but on how hot a hot drink is.
+// Said is what a spec tells whoever makes the drink. It changes no number, except that
+// the temperature of a hot drink counts.
 type Said struct {
 	HotC    float64  `json:"hot_c,omitempty" minimum:"0" maximum:"100" doc:"°C at which a hot drink is served; left out, as is usual"`
 	Glass   string   `json:"glass,omitempty" maxLength:"200"`
@@ -42,7 +42,7 @@ type Pour struct {
 	After      bool    `json:"after,omitempty" doc:"Goes in after the rest is mixed, such as a top after the shake"`
 }
 
-// service returns the draft as the centre takes it.
+// service returns the draft as the service takes it.
 func (d Draft) service() service.Draft {
 	out := service.Draft{Text: d.Text}
 	if d.Spec != nil {
@@ -58,7 +58,7 @@ func (s Spec) fields() kitchen.Fields {
 		Pours: list(s.Pours, func(p Pour) kitchen.Line { return kitchen.Line(p) })}
 }
 
-// fieldsOf returns specs as the centre takes them; nil stays nil.
+// fieldsOf returns specs as the service takes them; nil stays nil.
 func fieldsOf(specs []Spec) []kitchen.Fields {
 	if specs == nil {
 		return nil
@@ -66,8 +66,8 @@ func fieldsOf(specs []Spec) []kitchen.Fields {
 	return list(specs, Spec.fields)
 }
 
-// specOf returns a spec in fields. The names of its ingredients are their own,
-// so that it reads back as the same drink.
+// specOf returns a spec in fields. It names each ingredient by its own name, so that the
+// spec reads back as the same drink.
 func specOf(s *flavor.Spec) Spec {
 	return Spec{Name: s.Name, Method: string(s.Method), Service: string(s.Service), Said: saidOf(s),
 		Pours: list(s.Pours, func(p flavor.Pour) Pour {

@@ -9,7 +9,7 @@ import (
 	"counterpour/flavor"
 )
 
-// Keeper takes what is written to a house.
+// Keeper writes to a house.
 type Keeper interface {
 	Mark(ctx context.Context, by house.By, r service.MarkRequest) error
 	Taste(ctx context.Context, by house.By, r service.TasteRequest) error
@@ -17,19 +17,21 @@ type Keeper interface {
 	Name(ctx context.Context, by house.By, r service.NameRequest) error
 }
 
-// Editor is who makes a change, and what they may do.
+// Editor is the user who makes a request, and what they may change.
 type Editor struct {
 	By      house.By
 	MayNote bool // mark what ran out, and note how a cover was received
 	MayEdit bool // everything
 }
 
-// mayNote returns who notes something in the house; it fails if they may not.
+// mayNote returns who notes something in the house. It fails with [problem.ErrForbidden]
+// if they may not.
 func (s *Server) mayNote(ctx context.Context) (house.By, error) {
 	return s.editor(ctx, "floor", func(e *Editor) bool { return e.MayNote })
 }
 
-// mayEdit returns who changes the house; it fails if they may not.
+// mayEdit returns who changes the house. It fails with [problem.ErrForbidden] if they may
+// not.
 func (s *Server) mayEdit(ctx context.Context) (house.By, error) {
 	return s.editor(ctx, "lead", func(e *Editor) bool { return e.MayEdit })
 }

@@ -4,8 +4,8 @@ import (
 	"math"
 )
 
-// Decimals that served numbers keep. They are fewer than the arithmetic has,
-// and no more than the plus-or-minus leaves room for.
+// Decimals of the numbers in answers: fewer than the arithmetic has, and no more than the
+// stated plus-or-minus justifies.
 const (
 	digitsML          = 2 // millilitres, equivalents and the ratios of families
 	digitsPct         = 2 // strength and dilution, in per cent
@@ -31,21 +31,21 @@ const (
 	digitsStep        = 4 // of the arithmetic of a score
 )
 
-// round returns x with so many decimals, and never a negative zero.
+// round rounds x to a number of decimals. It never returns negative zero.
 func round(x float64, digits int) float64 {
 	p := math.Pow10(digits)
 	return math.Round(x*p)/p + 0
 }
 
-// roundScore rounds a score of 0 to 100 down, so that no draft that is short of
-// balanced is shown with the score of one that is.
+// roundScore rounds a score of 0 to 100 down, so that a draft just short of balanced
+// never shows the score of a balanced one.
 func roundScore(x float64) float64 {
 	p := math.Pow10(digitsScore)
 	return math.Floor(x*p)/p + 0
 }
 
-// list returns the slice that f makes of each element; it is never nil, since
-// lists are served as [] and not as null.
+// list applies f to each element. It never returns nil, because lists are served as []
+// and not as null.
 func list[A, B any](in []A, f func(A) B) []B {
 	out := make([]B, len(in))
 	for i := range in {

@@ -23,12 +23,12 @@ const (
 	readyPath  = "/readyz"
 )
 
-// HealthAnswer says that the program runs.
+// HealthAnswer says that the process is running.
 type HealthAnswer struct {
 	Status string `json:"status" enum:"ok"`
 }
 
-// ReadyAnswer says that the program can do its work.
+// ReadyAnswer says that the program can answer requests.
 type ReadyAnswer struct {
 	Status      string `json:"status" enum:"ready"`
 	Ingredients int    `json:"ingredients" doc:"How many there are"`
@@ -36,9 +36,9 @@ type ReadyAnswer struct {
 	Indexed     int    `json:"indexed" doc:"How many of the ingredients it holds so far"`
 }
 
-// health registers /healthz, which needs nothing, and /readyz, which needs the
-// index and a house that is kept up with.
-func (s *Server) health() {
+// registerHealth registers /healthz, which always answers 200, and /readyz, which needs an open
+// index and a house whose store answers.
+func (s *Server) registerHealth() {
 	handle(s, huma.Operation{OperationID: "health", Method: http.MethodGet, Path: healthPath, Tags: []string{"program"},
 		Summary: "Whether the program runs"}, noStore,
 		func(context.Context, *struct{}) (*HealthAnswer, error) { return &HealthAnswer{"ok"}, nil })
@@ -51,7 +51,7 @@ func (s *Server) health() {
 				}
 			}
 			x := s.house().Index
-			// Any name will do: a closed index knows none.
+			// Any name will do: a closed index resolves none.
 			if _, _, err := x.Resolve("water"); errors.Is(err, lookup.ErrClosed) {
 				return nil, err
 			}
@@ -62,11 +62,11 @@ func (s *Server) health() {
 		})
 }
 
-// Progress is how far the search by words has come; the zero value, and nil, is at
-// the beginning.
+// Progress is how many ingredients the full-text index holds so far. The zero value and
+// nil stand for none.
 type Progress struct{ done atomic.Int64 }
 
-// Set notes how many ingredients are taken up.
+// Set notes how many ingredients are indexed.
 func (p *Progress) Set(done, _ int) { p.done.Store(int64(done)) }
 
 func (p *Progress) taken() int {
@@ -76,13 +76,13 @@ func (p *Progress) taken() int {
 	return int(p.done.Load())
 }
 
-// startingPage is what a person sees meanwhile; it asks again by itself.
+// startingPage is what a browser shows while the program starts; it reloads by itself.
 const startingPage = `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta http-equiv="refresh" content="1">
 <title>Starting</title></head><body><main><h1>The bar is being set up</h1><p>This page asks again by itself.</p></main></body></html>
 `
 
-// Starting answers in place of a server while its house is being opened: the
-// program runs, and is not ready.
+// Starting returns the handler that answers while the house is being opened: the process
+// is healthy, but not ready.
 func Starting() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		w.Header().Set("X-Content-Type-Options", "nosniff")

@@ -12,14 +12,14 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// SearchAnswer is what a search found.
+// SearchAnswer is the result of a search for ingredients.
 type SearchAnswer struct {
 	Hits    []Hit        `json:"hits" doc:"The best first"`
 	Total   int          `json:"total" doc:"How many match in all"`
 	Classes []ClassCount `json:"classes" doc:"The classes of all that match, most first"`
 }
 
-// Hit is an ingredient that was found.
+// Hit is one ingredient of a search result.
 type Hit struct {
 	ID      string   `json:"id"`
 	Name    string   `json:"name"`
@@ -94,14 +94,14 @@ type MaterialShare struct {
 	Intensity float64 `json:"intensity"`
 }
 
-// Lead is a material that an ingredient is known by.
+// Lead is a material that characterises the smell of an ingredient.
 type Lead struct {
 	Material string    `json:"material"`
 	Share    float64   `json:"share" minimum:"0" maximum:"1" doc:"Of the aroma"`
 	Odorants []Odorant `json:"odorants" doc:"What the material is known by, the most telling first: by importance times rarity"`
 }
 
-// Odorant is a molecule that a material is known by.
+// Odorant is a molecule that characterises the smell of a material.
 type Odorant struct {
 	Name       string   `json:"name"`
 	Importance float64  `json:"importance" minimum:"0" maximum:"1" doc:"For the smell of the material"`
@@ -114,21 +114,21 @@ type UnitYield struct {
 	ML   float64 `json:"ml"`
 }
 
-// Stated is a figure of a record, and how far it can be trusted.
+// Stated is a figure of an ingredient's record, with its spread and origin.
 type Stated struct {
 	Value float64 `json:"value" doc:"In the unit that the name of the field says"`
 	Origin
 }
 
-// Origin says how far a number can be trusted and where it comes from.
+// Origin says where a figure comes from and how far it can be trusted.
 type Origin struct {
 	Spread float64 `json:"spread" doc:"One standard deviation, in the unit of the number; of the aroma, relative"`
 	Origin string  `json:"origin" enum:"published,law,computed,common practice,computed from memory,from memory"`
 	Source string  `json:"source"`
 }
 
-// AnswerIngredient returns the profile with an id. An id that no ingredient has
-// is a fault of kind [fault.ErrNotFound] that suggests the nearest names.
+// AnswerIngredient returns the profile with an id. An unknown id is a fault of kind
+// [fault.ErrNotFound] that suggests the nearest names.
 func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, error) {
 	p, err := house.Ingredient(id)
 	if err != nil {
@@ -162,12 +162,12 @@ func AnswerIngredient(house *service.Snapshot, id string) (*IngredientAnswer, er
 
 func unitsOf(p *flavor.Profile) []UnitYield {
 	return list(measure.UnitsFor(p), func(u flavor.Unit) UnitYield {
-		ml, _ := measure.MLPerUnit(u, p) // known for every unit it is poured in
+		ml, _ := measure.MLPerUnit(u, p) // never fails: the unit comes from the profile's own list
 		return UnitYield{string(u), round(ml, digitsML)}
 	})
 }
 
-// statedOf returns the figures that a record states, by the field of the answer.
+// statedOf returns the figures that a record states, keyed by the field of the answer.
 func statedOf(p *flavor.Profile) map[string]Stated {
 	out := map[string]Stated{}
 	for field, f := range map[string]flavor.Figure{
@@ -198,7 +198,7 @@ func provenanceOf(p *flavor.Profile) map[string]Origin {
 	return out
 }
 
-// tellingOdorants is how many odorants of a lead are served.
+// tellingOdorants is how many odorants of a lead an answer lists.
 const tellingOdorants = 3
 
 func leadsOf(s *sense.Space, p *flavor.Profile) []Lead {

@@ -17,14 +17,14 @@ type LikenessBody struct {
 	SkipUnknown bool     `json:"skip_unknown,omitempty" doc:"Leave out names that are not known and list them, instead of failing"`
 }
 
-// LikenessAnswer is how alike they smell.
+// LikenessAnswer is how alike ingredients or materials smell.
 type LikenessAnswer struct {
 	Names   []Likened   `json:"names" doc:"In the order of the request"`
 	Unknown []string    `json:"unknown" doc:"The names that are not known, as they were asked"`
 	Aroma   [][]float64 `json:"aroma" doc:"Likeness of aroma of each two names, 0 to 1, in the order of names; symmetric"`
 }
 
-// Likened is a name and what it was taken for.
+// Likened is a name from the request and what it was read as.
 type Likened struct {
 	Asked string `json:"asked"`
 	ID    string `json:"id" doc:"Of the ingredient; a material's is its name"`
@@ -46,8 +46,8 @@ func AnswerLikeness(s *service.Snapshot, body LikenessBody) (*LikenessAnswer, er
 	}, nil
 }
 
-// likening registers POST /v1/likeness.
-func (s *Server) likening() {
+// registerLikeness registers POST /v1/likeness.
+func (s *Server) registerLikeness() {
 	type input struct{ Body LikenessBody }
 	handle(s, huma.Operation{
 		OperationID: "likeness", Method: http.MethodPost, Path: "/v1/likeness", Tags: []string{"ingredients"},

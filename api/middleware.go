@@ -20,7 +20,7 @@ import (
 	"counterpour/flavor"
 )
 
-// recover answers 500 where a handler panics, and logs the stack.
+// recover logs a panic of a handler with its stack, and answers 500.
 func (s *Server) recover(c *gin.Context) {
 	defer func() {
 		cause := recover()
@@ -28,7 +28,7 @@ func (s *Server) recover(c *gin.Context) {
 			return
 		}
 		if cause == http.ErrAbortHandler {
-			panic(cause) // net/http closes the connection without a word
+			panic(cause) // net/http closes the connection
 		}
 		s.opts.Log.ErrorContext(c.Request.Context(), "handler panicked", "method", c.Request.Method, "path", c.Request.URL.Path,
 			"cause", fmt.Sprint(cause), "stack", string(debug.Stack()))
@@ -41,8 +41,7 @@ func (s *Server) recover(c *gin.Context) {
 	c.Next()
 }
 
-// harden sets what keeps a browser from making more of an answer than it is.
-// Pages say for themselves what they may load.
+// harden sets the security headers. Pages set their own content security policy.
 func (s *Server) harden(c *gin.Context) {
 	h := c.Writer.Header()
 	h.Set("X-Content-Type-Options", "nosniff")
@@ -54,8 +53,8 @@ func (s *Server) harden(c *gin.Context) {
 
 const contentPolicy = "Content-Security-Policy"
 
-// limitTime passes the end of the request's time down as a context. Pages limit
-// their own time, since some of them stay open.
+// limitTime puts the request's deadline into its context. Pages set their own deadlines,
+// since some stay open for server-sent events.
 func (s *Server) limitTime(c *gin.Context) {
 	if c.FullPath() == "" {
 		c.Next()
@@ -67,12 +66,12 @@ func (s *Server) limitTime(c *gin.Context) {
 	c.Next()
 }
 
-// searching are the endpoints whose every answer takes a search.
+// searching are the endpoints that always run a search.
 var searching = map[string]bool{"/v1/cover": true, "/v1/riff": true, "/v1/use-up": true, "/v1/walk": true}
 
-// reserve takes a place for a search before its draft is read: where many ask more often
-// than can be answered, most of the work would be to read what is then refused. A body
-// that comes slowly holds no place.
+// reserve takes a place in the search queue before the draft is read. Under overload most
+// of the work would otherwise go into reading drafts that are then refused. The body has
+// arrived by then, so a slow client holds no place.
 func (s *Server) reserve(c *gin.Context) {
 	if !searching[c.FullPath()] {
 		c.Next()
@@ -88,11 +87,11 @@ func (s *Server) reserve(c *gin.Context) {
 	c.Next()
 }
 
-// repeatable are the query parameters that may come more than once.
+// repeatable are the query parameters that may appear more than once.
 var repeatable = map[string]bool{"avoid": true}
 
-// checkQuery refuses a query of an endpoint that cannot be read, or that says
-// one thing twice. Which parameters there are, the schema knows.
+// checkQuery refuses a malformed query and a parameter that appears twice. The schema
+// checks which parameters exist.
 func (s *Server) checkQuery(c *gin.Context) {
 	if c.FullPath() == "" || c.Request.URL.RawQuery == "" {
 		c.Next()
@@ -117,8 +116,8 @@ func (s *Server) checkQuery(c *gin.Context) {
 	c.Next()
 }
 
-// noRoute answers what no endpoint answers: the pages, but never under /v1,
-// where programs ask.
+// noRoute answers paths that no endpoint handles: with a page, or with a 404 problem
+// under /v1, where the client is a program.
 func (s *Server) noRoute(c *gin.Context) {
 	path := c.Request.URL.Path
 	if s.opts.Pages == nil || path == "/v1" || strings.HasPrefix(path, "/v1/") {
@@ -126,20 +125,20 @@ func (s *Server) noRoute(c *gin.Context) {
 			Message: "there is nothing at this address; " + openAPIPath + " lists what there is"}, ""))
 		return
 	}
-	c.Status(http.StatusOK) // gin has put 404
+	c.Status(http.StatusOK) // gin has set 404
 	c.Writer.Header().Del(contentPolicy)
 	s.opts.Pages.ServeHTTP(c.Writer, c.Request)
 }
 
-// noMethod answers an endpoint asked with a method that it does not take.
+// noMethod answers 405 where an endpoint does not take the method.
 func (s *Server) noMethod(c *gin.Context) {
 	allowed := c.Writer.Header().Get("Allow")
 	refuse(c, problem.Of(&flavor.Fault{Kind: problem.ErrMethod, Location: "method", Value: c.Request.Method,
 		Message: fmt.Sprintf("this address takes %s and not %s", allowed, fault.Quotable(c.Request.Method))}, ""))
 }
 
-// readBody reads the body of a POST in whole and refuses what is no sound JSON,
-// before any handler sees it.
+// readBody reads the whole body of a POST and refuses invalid JSON before any handler
+// sees it.
 func (s *Server) readBody(c *gin.Context) {
 	if c.FullPath() == "" || c.Request.Method != http.MethodPost {
 		c.Next()

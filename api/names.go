@@ -9,7 +9,7 @@ import (
 	"counterpour/api/service"
 )
 
-// NameBody says what words mean in this house, or that they mean nothing any more.
+// NameBody says what the house's own words mean, or that a word is forgotten.
 type NameBody struct {
 	Words string `json:"words" minLength:"1" maxLength:"200" doc:"As they are written, such as the name on a label"`
 	Kind  string `json:"kind,omitempty" maxLength:"200" doc:"Name, alias or id of what they mean; left out with undo"`
@@ -33,7 +33,7 @@ func AnswerNames(house *service.Snapshot) *NamesAnswer {
 	return &NamesAnswer{Names: list(house.Names(), func(n service.Named) Named { return Named{n.Words, n.Profile.ID, n.Profile.Name} })}
 }
 
-// name keeps or forgets what words mean, and answers what the house calls its own.
+// name stores or forgets what words mean, and returns the house's own words after it.
 func (s *Server) name(ctx context.Context, body NameBody) (*NamesAnswer, error) {
 	by, err := s.mayEdit(ctx)
 	if err != nil {
@@ -45,8 +45,8 @@ func (s *Server) name(ctx context.Context, body NameBody) (*NamesAnswer, error) 
 	return AnswerNames(s.house()), nil
 }
 
-// naming registers GET and POST /v1/names.
-func (s *Server) naming() {
+// registerNames registers GET and POST /v1/names.
+func (s *Server) registerNames() {
 	handle(s, huma.Operation{
 		OperationID: "get-names", Method: http.MethodGet, Path: "/v1/names", Tags: []string{"house"},
 		Summary:     "List the house's own words",

@@ -19,10 +19,10 @@ const (
 	schemasPrefix = "#/components/schemas/"
 )
 
-// The drink of the examples.
+// exampleText is the drink of the examples.
 const exampleText = "Halyard Sour\n2 oz London dry gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n2 dashes aromatic bitters\n6 mint leaves\nshake, up"
 
-// exampleServed is a drink of the invented house with a cover in it.
+// exampleServed is a drink of the invented house, poured with a cover.
 const exampleServed = "Leeward Almanac\n1 1/2 oz aged rum\n1/2 oz rhum agricole blanc\n3/4 oz lime juice\n1/2 oz allspice dram\n1/2 oz orgeat\n1 dash aromatic bitters\nshake, rocks"
 
 var exampleSpec = map[string]any{"name": "Halyard Sour", "method": "shake", "service": "up", "pours": []any{
@@ -37,7 +37,7 @@ var exampleWalkTo = map[string]any{"method": "shake", "service": "up", "pours": 
 	map[string]any{"ingredient": "triple sec", "amount": 1, "unit": "oz"},
 }}
 
-// examples is a request body of JSON with examples; huma fills in the schema.
+// examples returns a JSON request body with named examples; huma adds the schema.
 func examples(byName map[string]any) *huma.RequestBody {
 	m := &huma.MediaType{Examples: map[string]*huma.Example{}}
 	for name, value := range byName {
@@ -53,7 +53,8 @@ func requestSchema(op *huma.Operation) *huma.Schema {
 	return op.RequestBody.Content[mediaJSON].Schema
 }
 
-// newConfig sets up huma without the pages and the links that it would add.
+// newConfig returns a huma configuration without the documentation pages and schema links
+// that huma would add.
 func newConfig(version string) huma.Config {
 	schemas := huma.NewMapRegistry(schemasPrefix, huma.DefaultSchemaNamer)
 	schemas.RegisterTypeAlias(reflect.TypeFor[huma.ErrorModel](), reflect.TypeFor[problem.Problem]())
@@ -77,7 +78,7 @@ func newConfig(version string) huma.Config {
 	}
 }
 
-// document finishes the OpenAPI document and keeps it as JSON.
+// document completes the OpenAPI document and stores it as JSON.
 func (s *Server) document() error {
 	doc := s.api.OpenAPI()
 	plain := func(id, path, summary, media string) {
@@ -98,8 +99,9 @@ func (s *Server) document() error {
 
 var schemaTypes = map[string]string{"text/plain": huma.TypeString, mediaJSON: huma.TypeObject}
 
-// openAnswers lets answers have more fields than are named, since some may be
-// added, and says that lists in them are never null. Requests stay as they are.
+// openAnswers allows additional fields in the schemas of answers, since later versions
+// may add some, and states that lists in them are never null. The schemas of requests
+// stay closed.
 func (s *Server) openAnswers() {
 	doc := s.api.OpenAPI()
 	requests := map[string]bool{}
@@ -121,7 +123,7 @@ func (s *Server) openAnswers() {
 	}
 }
 
-// noteRefs notes the names of all schemas that one is made of.
+// noteRefs collects into names every schema that s refers to, directly or through others.
 func noteRefs(all huma.Registry, s *huma.Schema, names map[string]bool) {
 	if s == nil {
 		return

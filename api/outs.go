@@ -7,7 +7,7 @@ import (
 	"counterpour/flavor/cover"
 )
 
-// OutsBody asks what becomes of a menu when bottles run out.
+// OutsBody asks for covers for a whole menu when bottles run out.
 type OutsBody struct {
 	Out      []string `json:"out" minItems:"1" maxItems:"200" nullable:"false" doc:"The bottles that ran out: names, aliases or ids"`
 	Specs    []Spec   `json:"specs,omitempty" maxItems:"2000" doc:"The menu; left out, that of the house"`
@@ -19,14 +19,15 @@ type OutsBody struct {
 	MaxParts int      `json:"max_parts,omitempty" minimum:"1" maximum:"3" default:"2" doc:"Most ingredients that one cover may be made of"`
 }
 
-// OutsAnswer is what becomes of the menu.
+// OutsAnswer is the drinks of a menu that lose a pour, and their covers.
 type OutsAnswer struct {
 	House    string   `json:"house" doc:"Whose menu it is; empty for one that was sent"`
 	Invented bool     `json:"invented" doc:"The house is made up, for demonstration"`
 	Outs     []Out    `json:"outs" doc:"Every drink that needs a missing bottle: those without a cover first, then those that move furthest"`
 	Fetch    []Fetch  `json:"fetch" doc:"The missing bottles; the one that brings most drinks back comes first"`
 	Opened   []Opened `json:"opened" doc:"What the chosen covers are made of, the one that serves most drinks first"`
-	// Spared and GivenJND are the trade of choosing over the whole menu.
+	// Spared and GivenJND say what choosing covers for the whole menu together saved, and
+	// what it cost.
 	Spared       int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than the best cover of each drink"`
 	GivenJND     float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in just-noticeable differences"`
 	CrossContact string  `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
@@ -39,7 +40,7 @@ type Out struct {
 	Removed  []Ingredient `json:"removed" doc:"Everything that was taken out: what is missing, and what the guest must not have"`
 	Unstated []Ingredient `json:"unstated,omitempty" doc:"Ingredients of removed that a label may clear for the guest: nobody has stated all their allergens"`
 	Covers   []Cover      `json:"covers" doc:"The best first"`
-	// IfLabelClears is apart from the covers, and never chosen.
+	// IfLabelClears stands apart from Covers; none of it is ever chosen.
 	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Not safe as they stand: pour one only if the labels in read clear it for the guest"`
 	Unbalanced    bool    `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
 	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
@@ -48,7 +49,7 @@ type Out struct {
 	Chosen        int     `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`
 }
 
-// Fetch is a bottle and the drinks that it alone would bring back.
+// Fetch is a bottle to buy or fetch, and the drinks that it alone would bring back.
 type Fetch struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`
@@ -56,7 +57,7 @@ type Fetch struct {
 	Lost   int    `json:"lost" doc:"Of these, the ones without a cover"`
 }
 
-// Opened is a substitute and how many drinks it serves.
+// Opened is a substitute and the number of drinks that use it.
 type Opened struct {
 	ID     string `json:"id"`
 	Name   string `json:"name"`

@@ -13,8 +13,8 @@ type PalateBody struct {
 	Undo  bool   `json:"undo,omitempty" doc:"Take the mark off"`
 }
 
-// PalateAnswer is the palate of a house: the drinks that it marked as right, and
-// what they move.
+// PalateAnswer is the palate of a house: the drinks that it marked as right, and how far
+// they move the families.
 type PalateAnswer struct {
 	Right   []RightDrink `json:"right"`
 	Palates []Palate     `json:"palates" doc:"The families that they move"`
@@ -27,7 +27,7 @@ type RightDrink struct {
 	Version int64  `json:"version" doc:"As it was tasted"`
 }
 
-// Palate is how a house pours a family, against the proven drinks.
+// Palate is how a house pours a family, compared with the proven drinks.
 type Palate struct {
 	Family string       `json:"family"`
 	Drinks int          `json:"drinks"`
@@ -40,7 +40,7 @@ type PalatePart struct {
 	Factor float64 `json:"factor" doc:"0.9 is a tenth less than in the proven drinks, against all parts together"`
 }
 
-// digitsFactor is the decimals of a factor of a palate.
+// digitsFactor is the decimals of a palate's factors.
 const digitsFactor = 3
 
 // AnswerPalate lists the palate of the house.
@@ -58,8 +58,7 @@ func AnswerPalate(house *service.Snapshot) *PalateAnswer {
 	}
 }
 
-// markRight marks a drink as right, or takes the mark off, and answers the
-// palate that comes of it.
+// markRight marks a drink as right, or removes the mark, and returns the palate after it.
 func (s *Server) markRight(ctx context.Context, body PalateBody) (*PalateAnswer, error) {
 	by, err := s.mayEdit(ctx)
 	if err != nil {

@@ -24,7 +24,7 @@ func odd(s *Server, path string, call func(context.Context) (*HealthAnswer, erro
 		func(ctx context.Context, _ *struct{}) (*HealthAnswer, error) { return call(ctx) })
 }
 
-func TestFaultsOfTheProgram(t *testing.T) {
+func TestInternalErrors(t *testing.T) {
 	s, log := serverFor(t, Options{Timeout: 5 * time.Millisecond})
 	odd(s, "/v1/panic", func(context.Context) (*HealthAnswer, error) { panic("a fault at /secret") })
 	odd(s, "/v1/error", func(context.Context) (*HealthAnswer, error) { return nil, errors.New("a fault at /secret") })
@@ -43,7 +43,7 @@ func TestFaultsOfTheProgram(t *testing.T) {
 	assert.NotContains(t, log.String(), "/v1/slow", "a slow request is no fault of the program")
 }
 
-func TestAbortIsPassedOn(t *testing.T) {
+func TestErrAbortHandlerIsRepanicked(t *testing.T) {
 	s, _ := serverFor(t, Options{Pages: http.HandlerFunc(func(http.ResponseWriter, *http.Request) { panic(http.ErrAbortHandler) })})
 	assert.PanicsWithValue(t, http.ErrAbortHandler, func() {
 		s.Handler().ServeHTTP(httptest.NewRecorder(), httptest.NewRequest("GET", "/", nil))

@@ -56,14 +56,14 @@ type Riff struct {
 	Text         string     `json:"text" doc:"What to pour differently, and what that does"`
 }
 
-// LeftOut is an ingredient of the draft that is not poured.
+// LeftOut is an ingredient of the draft that the riffs do not pour, and why.
 type LeftOut struct {
 	Ingredient
 	Why           string `json:"why" doc:"In words that go on from its name"`
 	LabelMayClear bool   `json:"label_may_clear" doc:"Nobody has stated all its allergens: its label may clear it for the guest"`
 }
 
-// Relative is a proven drink near to the draft.
+// Relative is a proven drink that is near to the draft.
 type Relative struct {
 	Name     string  `json:"name"`
 	Family   string  `json:"family"`
@@ -72,7 +72,7 @@ type Relative struct {
 	Distance float64 `json:"distance" doc:"In log-ratios and aroma; 0 is the same drink"`
 }
 
-// Unlisted counts what could not be listed.
+// Unlisted counts the variations that were found and not listed, by reason.
 type Unlisted struct {
 	ByGuest  int `json:"by guest" doc:"Ingredients that the guest or a wish rules out"`
 	Off      int `json:"out of balance"`

@@ -5,7 +5,8 @@ import (
 	"counterpour/flavor"
 )
 
-// costOf returns what the pours of a drink cost, nil if one has no price.
+// costOf returns what the pours of a drink cost, in the currency of prices; nil if one of
+// them has no price.
 func costOf(s *flavor.Spec, prices map[string]float64) *float64 {
 	sum, ok := service.CostOf(s, prices)
 	if !ok {
@@ -18,7 +19,8 @@ func costOf(s *flavor.Spec, prices map[string]float64) *float64 {
 // digitsCost is the decimals of a cost, in any currency.
 const digitsCost = 2
 
-// newAllergens lists what [flavor.Spec.NewAllergens] does.
+// newAllergens names the allergens that after has and before has not; see
+// [flavor.Spec.NewAllergens].
 func newAllergens(before, after *flavor.Spec) []string {
 	return list(after.NewAllergens(before), func(a flavor.Allergen) string { return string(a) })
 }

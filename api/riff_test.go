@@ -102,7 +102,7 @@ func TestNoNutInAnyAnswer(t *testing.T) {
 }
 
 // The specs of riffs, drafts and stops come back as the drinks that they were.
-func TestSpecsOfRiffsComeBack(t *testing.T) {
+func TestRiffSpecsRoundTrip(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	for _, c := range []struct{ url, body, list string }{
 		{"/v1/riff", `{` + sourDraft + `,"limit":20}`, "riffs"},

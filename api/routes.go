@@ -11,8 +11,8 @@ import (
 	"counterpour/flavor"
 )
 
-// scoring registers POST /v1/score.
-func (s *Server) scoring() {
+// registerScore registers POST /v1/score.
+func (s *Server) registerScore() {
 	type input struct{ Body ScoreBody }
 	handleEncoded[input, ScoreAnswer](s, huma.Operation{
 		OperationID: "score", Method: http.MethodPost, Path: "/v1/score", Tags: []string{"drinks"},
@@ -24,8 +24,8 @@ func (s *Server) scoring() {
 	})
 }
 
-// covering registers POST /v1/cover.
-func (s *Server) covering() {
+// registerCover registers POST /v1/cover.
+func (s *Server) registerCover() {
 	type input struct{ Body CoverBody }
 	handle(s, huma.Operation{
 		OperationID: "cover", Method: http.MethodPost, Path: "/v1/cover", Tags: []string{"drinks"},
@@ -40,8 +40,8 @@ func (s *Server) covering() {
 	})
 }
 
-// outs registers POST /v1/outs.
-func (s *Server) outs() {
+// registerOuts registers POST /v1/outs.
+func (s *Server) registerOuts() {
 	type input struct{ Body OutsBody }
 	handle(s, huma.Operation{
 		OperationID: "outs", Method: http.MethodPost, Path: "/v1/outs", Tags: []string{"drinks"},
@@ -55,8 +55,8 @@ func (s *Server) outs() {
 	})
 }
 
-// coverage registers POST /v1/coverage.
-func (s *Server) coverage() {
+// registerCoverage registers POST /v1/coverage.
+func (s *Server) registerCoverage() {
 	type input struct{ Body CoverageBody }
 	handle(s, huma.Operation{
 		OperationID: "coverage", Method: http.MethodPost, Path: "/v1/coverage", Tags: []string{"drinks"},
@@ -68,8 +68,8 @@ func (s *Server) coverage() {
 	})
 }
 
-// riffing registers POST /v1/riff.
-func (s *Server) riffing() {
+// registerRiff registers POST /v1/riff.
+func (s *Server) registerRiff() {
 	type input struct{ Body RiffBody }
 	handle(s, huma.Operation{
 		OperationID: "riff", Method: http.MethodPost, Path: "/v1/riff", Tags: []string{"drinks"},
@@ -81,8 +81,8 @@ func (s *Server) riffing() {
 	})
 }
 
-// usingUp registers POST /v1/use-up.
-func (s *Server) usingUp() {
+// registerUseUp registers POST /v1/use-up.
+func (s *Server) registerUseUp() {
 	type input struct{ Body UseUpBody }
 	handle(s, huma.Operation{
 		OperationID: "use-up", Method: http.MethodPost, Path: "/v1/use-up", Tags: []string{"drinks"},
@@ -94,8 +94,8 @@ func (s *Server) usingUp() {
 	})
 }
 
-// walking registers POST /v1/walk.
-func (s *Server) walking() {
+// registerWalk registers POST /v1/walk.
+func (s *Server) registerWalk() {
 	type input struct{ Body WalkBody }
 	handle(s, huma.Operation{
 		OperationID: "walk", Method: http.MethodPost, Path: "/v1/walk", Tags: []string{"drinks"},
@@ -109,8 +109,8 @@ func (s *Server) walking() {
 	})
 }
 
-// costing registers POST /v1/cost.
-func (s *Server) costing() {
+// registerCost registers POST /v1/cost.
+func (s *Server) registerCost() {
 	type input struct{ Body CostBody }
 	handle(s, huma.Operation{
 		OperationID: "cost", Method: http.MethodPost, Path: "/v1/cost", Tags: []string{"house"},
@@ -122,8 +122,8 @@ func (s *Server) costing() {
 	})
 }
 
-// batching registers POST /v1/batch.
-func (s *Server) batching() {
+// registerBatch registers POST /v1/batch.
+func (s *Server) registerBatch() {
 	type input struct{ Body BatchBody }
 	handle(s, huma.Operation{
 		OperationID: "batch", Method: http.MethodPost, Path: "/v1/batch", Tags: []string{"house"},
@@ -137,8 +137,8 @@ func (s *Server) batching() {
 	})
 }
 
-// palate registers GET and POST /v1/palate.
-func (s *Server) palate() {
+// registerPalate registers GET and POST /v1/palate.
+func (s *Server) registerPalate() {
 	handle(s, huma.Operation{
 		OperationID: "get-palate", Method: http.MethodGet, Path: "/v1/palate", Tags: []string{"house"},
 		Summary:     "Get the palate of the house",
@@ -157,8 +157,8 @@ func (s *Server) palate() {
 	})
 }
 
-// marking registers GET and POST /v1/marks.
-func (s *Server) marking() {
+// registerMarks registers GET and POST /v1/marks.
+func (s *Server) registerMarks() {
 	handle(s, huma.Operation{
 		OperationID: "get-marks", Method: http.MethodGet, Path: "/v1/marks", Tags: []string{"house"},
 		Summary:     "List what has run out",
@@ -177,8 +177,8 @@ func (s *Server) marking() {
 	})
 }
 
-// tasting registers GET and POST /v1/tastings.
-func (s *Server) tasting() {
+// registerTastings registers GET and POST /v1/tastings.
+func (s *Server) registerTastings() {
 	handle(s, huma.Operation{
 		OperationID: "get-tastings", Method: http.MethodGet, Path: "/v1/tastings", Tags: []string{"house"},
 		Summary:     "List how covers were received",
@@ -198,8 +198,8 @@ func (s *Server) tasting() {
 	})
 }
 
-// searchParams are the parameters of the ingredient search. A parameter that is
-// empty counts as left out, as forms send it.
+// searchParams are the query parameters of the ingredient search. An empty parameter
+// counts as absent, since HTML forms send empty ones.
 type searchParams struct {
 	Q         string         `query:"q" maxLength:"200" doc:"Words of a name, an alias, a class, an aroma family or a material"`
 	Class     classParam     `query:"class" doc:"Only this class"`
@@ -222,8 +222,8 @@ func (p *searchParams) request() kitchen.FindRequest {
 	return r
 }
 
-// ingredients registers the search and the profile.
-func (s *Server) ingredients() {
+// registerIngredients registers GET /v1/ingredients and GET /v1/ingredients/{id}.
+func (s *Server) registerIngredients() {
 	handle(s, huma.Operation{
 		OperationID: "find-ingredients", Method: http.MethodGet, Path: "/v1/ingredients", Tags: []string{"ingredients"},
 		Summary:     "Find ingredients",
@@ -243,8 +243,8 @@ func (s *Server) ingredients() {
 	})
 }
 
-// families registers GET /v1/templates.
-func (s *Server) families() {
+// registerTemplates registers GET /v1/templates.
+func (s *Server) registerTemplates() {
 	handle(s, huma.Operation{
 		OperationID: "get-templates", Method: http.MethodGet, Path: "/v1/templates", Tags: []string{"drinks"},
 		Summary:     "List the families of drinks",
@@ -254,8 +254,8 @@ func (s *Server) families() {
 	})
 }
 
-// optionalNumber is a number that may be left out. Package huma has no pointers
-// among parameters, and zero is a limit of its own.
+// optionalNumber is a query parameter that may be absent. huma takes no pointers for
+// parameters, and zero is a valid limit.
 type optionalNumber struct {
 	Value float64
 	set   bool
@@ -266,12 +266,12 @@ func (optionalNumber) Schema(huma.Registry) *huma.Schema {
 	return &huma.Schema{Type: huma.TypeNumber, Minimum: &zero}
 }
 
-// Receiver is where huma puts the number.
+// Receiver returns where huma stores the number.
 func (o *optionalNumber) Receiver() reflect.Value {
 	return reflect.ValueOf(o).Elem().FieldByName("Value")
 }
 
-// OnParamSet is told whether the number was given.
+// OnParamSet is called by huma with whether the parameter was present.
 func (o *optionalNumber) OnParamSet(set bool, _ any) { o.set = set }
 
 func (o *optionalNumber) pointer() *float64 {

@@ -7,9 +7,9 @@ import (
 	"counterpour/flavor"
 )
 
-// Allergen is an allergen of a drink and the pours that bring it: those that
-// contain or may contain it or, where none does, those of which nobody has said
-// that it is absent.
+// Allergen is an allergen of a drink and the pours that bring it: those that contain or
+// may contain it or, if there are none, those of which it is not known that they are free
+// of it.
 type Allergen struct {
 	Allergen  string   `json:"allergen" doc:"One of the fourteen of Regulation (EU) No 1169/2011, Annex II"`
 	From      []string `json:"from" doc:"Ids of the ingredients that bring it"`
@@ -24,7 +24,7 @@ type Caution struct {
 	Status string `json:"status" doc:"Origin of the caution: published, common practice or from memory"`
 }
 
-// allergensOf lists the allergens of a drink in the order of the law.
+// allergensOf lists the allergens of a drink, in the order in which the law lists them.
 func allergensOf(s *flavor.Spec) []Allergen {
 	return list(s.Allergens(), func(m flavor.AllergenMark) Allergen {
 		a := Allergen{Allergen: string(m.Allergen), From: []string{}, Certainty: string(m.Certainty)}
@@ -39,13 +39,13 @@ func allergensOf(s *flavor.Spec) []Allergen {
 	})
 }
 
-// cautionsOf returns cautions as they are served.
+// cautionsOf returns cautions as an answer has them.
 func cautionsOf(cautions []data.Caution) []Caution {
 	return list(cautions, func(c data.Caution) Caution { return Caution{c.Key, c.Text, c.Source, c.Status} })
 }
 
-// crossContact says what to clean for a guest who avoids something, empty for one
-// who does not.
+// crossContact says what to clean for a guest with an allergy or a diet; it is empty if
+// the guest has neither.
 func crossContact(avoid, diet []string) string {
 	if len(avoid)+len(diet) == 0 {
 		return ""

@@ -24,7 +24,7 @@ type ScoreBody struct {
 	Partial bool `json:"partial,omitempty" doc:"Of a text, score the lines that can be read while others cannot, and list those as incomplete; without it they are errors"`
 }
 
-// ScoreAnswer is a draft scored.
+// ScoreAnswer is a scored draft.
 type ScoreAnswer struct {
 	Spec        ReadSpec               `json:"spec" doc:"The draft as it was read"`
 	Finished    Finished               `json:"finished" doc:"What is in the glass"`
@@ -41,7 +41,7 @@ type ScoreAnswer struct {
 	Explanation []Step                 `json:"explanation,omitempty" doc:"The arithmetic of the score, if it was asked for"`
 }
 
-// Step is one line of the arithmetic of a score.
+// Step is one line of the calculation of a score.
 type Step struct {
 	Stage  string  `json:"stage" doc:"pour, total, share, centre, ratio, excess, distance, family, probability, other, mean, habit, bound or score"`
 	Family string  `json:"family" doc:"Id of the family that the line is about; empty for the whole drink"`
@@ -71,11 +71,12 @@ type ReadPour struct {
 	Match  Match   `json:"match"`
 }
 
-// Match is how a written name met an ingredient.
+// Match is how a written name was matched to an ingredient.
 type Match struct {
 	Asked string `json:"asked" doc:"The name as written"`
 	How   string `json:"how" enum:"exact,alias,fuzzy"`
-	// What was not written and was worked out, each of it said in the notes.
+	// Inferred names what the draft left out and the reader worked out. The notes state
+	// each.
 	Inferred []string `json:"inferred,omitempty" doc:"amount, unit or name: what was not written, but worked out"`
 }
 
@@ -89,14 +90,14 @@ type Equivalents struct {
 	Long   float64 `json:"long" doc:"mL of length"`
 }
 
-// TemplateFit is how a drink sits in a family.
+// TemplateFit is how well a drink fits a family.
 type TemplateFit struct {
 	ID   string  `json:"id"`
 	Name string  `json:"name"`
 	Fit  float64 `json:"fit" minimum:"0" maximum:"100" doc:"Per cent of the family's good drinks that are as far from its centre or further"`
 }
 
-// TemplateChance is a family and how surely a drink belongs to it.
+// TemplateChance is a family and the probability that a drink belongs to it.
 type TemplateChance struct {
 	ID          string  `json:"id"`
 	Name        string  `json:"name"`
@@ -104,7 +105,7 @@ type TemplateChance struct {
 	Probability float64 `json:"probability" minimum:"0" maximum:"1"`
 }
 
-// Fault is an axis that pulls a drink out of its family.
+// Fault is an axis on which a drink departs from its family.
 type Fault struct {
 	Axis      string  `json:"axis" enum:"strong,sweet,sour,bitter,long,salty,umami,pungent,aroma,fat,foam,volume,temperature,method"`
 	Pour      string  `json:"pour,omitempty" doc:"id of the ingredient that causes it, if one does"`
@@ -115,7 +116,7 @@ type Fault struct {
 	Text      string  `json:"text"`
 }
 
-// Fix is a change that mends a draft.
+// Fix is a change that improves a draft.
 type Fix struct {
 	Changes []Change `json:"changes"`
 	Score   float64  `json:"score" doc:"The score it would have"`
@@ -133,14 +134,14 @@ type Change struct {
 	To     string  `json:"to"`
 }
 
-// Which families an answer lists.
+// Limits on the families that an answer lists.
 const (
 	leastProbability = 0.005
 	leastFamilies    = 3
 )
 
-// mostDeviation stands for a fault without bound, such as bitterness where a
-// family has none.
+// mostDeviation is served for a deviation that is larger or infinite, such as bitterness
+// in a family that has none.
 const mostDeviation = 99.9
 
 // AnswerScore reads and scores a draft. Its faults name the line of a text or
@@ -189,7 +190,7 @@ func readSpec(s *flavor.Spec) ReadSpec {
 		})}
 }
 
-// chances lists the families of a drink, which come the most probable first.
+// chances lists the families of a drink in the order of fits, the most probable first.
 func chances(fits []weigh.Fit) []TemplateChance {
 	n := 0
 	for n < len(fits) && (n < leastFamilies || fits[n].Probability >= leastProbability) {
@@ -231,7 +232,7 @@ func changeOf(c balance.Change) Change {
 	return out
 }
 
-// Finished is what is in the glass, at 20 °C but for the temperature.
+// Finished is what is in the glass. Volumes and densities are at 20 °C.
 type Finished struct {
 	VolumeML     float64            `json:"volume_ml"`
 	ABVPct       float64            `json:"abv_pct" doc:"% vol"`
@@ -258,7 +259,7 @@ type Finished struct {
 	FoamGPerL    float64            `json:"foam_g_per_l" doc:"Egg-white protein that holds as much foam"`
 }
 
-// Colour is what a drink looks like.
+// Colour is the colour and cloudiness of a drink.
 type Colour struct {
 	RGB    string  `json:"rgb" pattern:"^#[0-9a-f]{6}$" doc:"Such as #f4d9a6"`
 	Cloudy float64 `json:"cloudy" minimum:"0" maximum:"1" doc:"0 clear, 1 opaque"`
@@ -269,14 +270,14 @@ func lookOf(s sense.Swatch) Colour {
 	return Colour{s.Hex(), round(s.Cloudy, digitsCloudy), s.Words()}
 }
 
-// Serving is the alcohol of a drink in one country's standard drinks.
+// Serving is the alcohol of a drink in standard drinks of one country.
 type Serving struct {
 	Country string  `json:"country"`
 	Grams   float64 `json:"grams" doc:"Ethanol in one of them"`
 	Count   float64 `json:"count"`
 }
 
-// PlusMinus is one standard deviation of the numbers of a finished drink.
+// PlusMinus is one standard deviation of each number of a finished drink.
 type PlusMinus struct {
 	ABVPct      float64 `json:"abv_pct"`
 	SugarPer100 float64 `json:"sugar_g_per_100ml"`
@@ -312,7 +313,8 @@ func finished(d *mix.Drink) Finished {
 	}
 }
 
-// sensed fills in what the senses beside the tongue's three find.
+// sensed fills in what [sense.Glass] adds: aroma, colour, and the senses beside sweet,
+// sour and bitter.
 func (f *Finished) sensed(g *sense.Glass) {
 	f.Colour = lookOf(g.Swatch())
 	for _, x := range []struct {
@@ -327,9 +329,8 @@ func (f *Finished) sensed(g *sense.Glass) {
 	}
 }
 
-// Read returns what is read off a finished drink under the key of a
-// [mix.Readout], and its spread: 0 where none is worked out. It is false for a key
-// that this answer does not have.
+// Read returns the field whose JSON name is the key of a [mix.Readout], and its standard
+// deviation, 0 if none is known. ok is false if this answer has no such field.
 func (f *Finished) Read(key string) (value, spread float64, ok bool) {
 	if value, ok = numberAt(reflect.ValueOf(f).Elem(), key); ok {
 		spread, _ = numberAt(reflect.ValueOf(&f.PlusMinus).Elem(), key)
@@ -337,7 +338,7 @@ func (f *Finished) Read(key string) (value, spread float64, ok bool) {
 	return value, spread, ok
 }
 
-// numberAt returns the number that a struct calls by a name in JSON.
+// numberAt returns the field of a struct that has this name in JSON.
 func numberAt(v reflect.Value, key string) (float64, bool) {
 	for i := range v.NumField() {
 		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
@@ -348,7 +349,8 @@ func numberAt(v reflect.Value, key string) (float64, bool) {
 	return 0, false
 }
 
-// leastAroma is the intensity below which nobody smells a family.
+// leastAroma is the intensity below which a family of aromas is left out, since nobody
+// smells it.
 const leastAroma = 0.01
 
 func aromaOf(a flavor.Aroma) map[string]float64 {

@@ -51,7 +51,7 @@ func TestFinishedIsSensed(t *testing.T) {
 }
 
 // A change says what was poured in its own unit, though it is mended in another.
-func TestAChangeIsToldInTheUnitOfItsPour(t *testing.T) {
+func TestChangesUseTheUnitOfTheirPour(t *testing.T) {
 	p := &flavor.Profile{ID: "salt", Name: "salt"}
 	got := changeOf(balance.Change{Profile: p, From: 1, FromUnit: flavor.Teaspoon, FromML: 2.7, To: 1, Unit: flavor.Pinch, ToML: 0.1})
 	assert.Equal(t, "1 tsp", got.From)

@@ -11,24 +11,25 @@ import (
 	"counterpour/api/wire"
 )
 
-// What is kept of drafts that were scored: a page and a guest's phone ask for the same
-// few over and over. The longest bodies are not worth their room.
+// Limits of the cache of scores. Pages and phones ask for the same few drafts again and
+// again; very long bodies are not cached.
 const (
 	mostScored       = 512
 	mostScoredLength = 4096 // bytes of a body
 )
 
-// scoredBodies keeps the answers to drafts, as they are sent, for as long as the house
-// stands as it did. It is safe for concurrent use.
+// scoredBodies is a cache of encoded answers to drafts. It is valid for one snapshot of
+// the house and emptied when the house changes. It is safe for concurrent use.
 type scoredBodies struct{ now atomic.Pointer[scoredOf] }
 
-// scoredOf is what is kept of one state of the house, by what was asked.
+// scoredOf is the cache for one snapshot. Its keys are encoded request bodies.
 type scoredOf struct {
 	house *service.Snapshot
 	kept  *lru.Cache[string, []byte]
 }
 
-// of returns what is kept of a house as it stands, and drops what was of another.
+// of returns the cache for a snapshot. If the cache is for another snapshot, of replaces
+// it with an empty one.
 func (s *scoredBodies) of(house *service.Snapshot) (*scoredOf, error) {
 	if now := s.now.Load(); now != nil && now.house == house {
 		return now, nil
@@ -42,8 +43,8 @@ func (s *scoredBodies) of(house *service.Snapshot) (*scoredOf, error) {
 	return fresh, nil
 }
 
-// answer returns the answer to a draft in JSON: the one that was given before if the
-// same was asked of the house as it stands. A fault is worked out each time.
+// answer returns the JSON answer to a draft, from the cache if the same body was answered
+// for this snapshot before. Errors are not cached.
 func (s *scoredBodies) answer(ctx context.Context, house *service.Snapshot, body ScoreBody) ([]byte, error) {
 	known, err := s.of(house)
 	if err != nil {

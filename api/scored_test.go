@@ -14,7 +14,7 @@ func written(text string) Draft { return Draft{Text: &text} }
 
 // What was asked before is answered from memory as long as the house stands as it did,
 // and only for the very same body.
-func TestScoredDraftsAreKept(t *testing.T) {
+func TestScoresAreCached(t *testing.T) {
 	house := demoFor(t)
 	var s scoredBodies
 	body := ScoreBody{Draft: written(goodText)}
@@ -48,7 +48,7 @@ func TestScoredDraftsAreKept(t *testing.T) {
 }
 
 // A fault is told each time, and room is not given to what is very long.
-func TestFaultsAreNotKept(t *testing.T) {
+func TestFaultsAreNotCached(t *testing.T) {
 	house := demoFor(t)
 	var s scoredBodies
 	for range 2 {

@@ -189,7 +189,7 @@ func TestHouseScenarios(t *testing.T) {
 }
 
 // A house that is no longer kept up with is not ready, and goes on answering.
-func TestALostHouseIsNotReady(t *testing.T) {
+func TestLostHouseIsNotReady(t *testing.T) {
 	s, _ := serverFor(t, Options{Ready: func() error { return service.ErrLost }})
 	for _, sc := range []scenario{
 		{name: "ready", url: "/readyz", status: 503, want: []string{"start it again"}},
@@ -260,9 +260,9 @@ func TestReadingScenarios(t *testing.T) {
 	}
 }
 
-// TestManyAtOnce asks for everything from many sides: answers do not depend on
+// TestConcurrentRequests asks for everything from many sides: answers do not depend on
 // who else is asking.
-func TestManyAtOnce(t *testing.T) {
+func TestConcurrentRequests(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	requests := []scenario{
 		{url: "/v1/score", body: quote(goodText)},

@@ -19,8 +19,8 @@ import (
 	"github.com/prometheus/client_golang/prometheus"
 )
 
-// Both libraries keep these switches in variables of their own: set once,
-// before anything is served.
+// Both libraries hold these switches in package variables. They are set once, before
+// anything is served.
 func init() {
 	gin.SetMode(gin.ReleaseMode)
 	huma.ValidateStrictCasing = true // "Text" is not "text"
@@ -32,32 +32,33 @@ const (
 	RequestTimeout = 10 * time.Second
 )
 
-// Options set up a server. The zero value is legal.
+// Options configure a server. The zero value is valid.
 type Options struct {
-	// Pages answers everything that is no endpoint, such as the web pages;
-	// nil answers 404.
+	// Pages handles every path that is no endpoint, such as the web pages; nil answers
+	// 404.
 	Pages http.Handler
-	// Ready says why the house cannot be relied on; nil is always ready.
+	// Ready returns why the house is not ready, or nil; a nil Ready is always ready.
 	Ready func() error
-	// Opening is how far the search by words has come; nil tells nothing of it.
+	// Opening is the progress of building the full-text index; nil reports none.
 	Opening *Progress
-	// Keeper takes what is written to the house; nil takes nothing.
+	// Keeper writes to the house; with nil, nothing can be written.
 	Keeper Keeper
-	// Editor says who makes a change, and what they may do; nil lets nobody.
+	// Editor returns who makes a request and what they may change; with nil, nobody may
+	// change anything.
 	Editor func(ctx context.Context) Editor
-	// Log gets what goes wrong here; nil is slog.Default.
+	// Log receives internal errors; nil is slog.Default.
 	Log *slog.Logger
 	// Timeout is how long a request may take; 0 is RequestTimeout.
 	Timeout time.Duration
-	// Meters are measured beside the server's own.
+	// Meters are further collectors, served with the server's own.
 	Meters []prometheus.Collector
-	// Version is shown in the OpenAPI document; empty is "dev".
+	// Version is the version in the OpenAPI document; empty is "dev".
 	Version string
 }
 
-// Server carries a house over HTTP. It is safe for concurrent use, and owns
-// nothing that must be closed; the house is its owner's. Every request asks for
-// the house once, and keeps to it.
+// Server serves a house over HTTP. It is safe for concurrent use and holds nothing that
+// must be closed; the caller closes the house. Each request takes one snapshot and uses
+// it to its end.
 type Server struct {
 	house   func() *service.Snapshot
 	opts    Options
@@ -68,9 +69,9 @@ type Server struct {
 	openAPI []byte
 }
 
-// NewServer returns a server over the house as it stands when it is asked.
-// It fails only if the routes cannot be described, which is a fault of the
-// program.
+// NewServer returns a server; house returns the current snapshot and is called once for
+// each request. An error means that the OpenAPI document cannot be generated, which is a
+// bug.
 func NewServer(house func() *service.Snapshot, opts Options) (*Server, error) {
 	if opts.Log == nil {
 		opts.Log = slog.Default()
@@ -92,7 +93,7 @@ func NewServer(house func() *service.Snapshot, opts Options) (*Server, error) {
 	return s, s.document()
 }
 
-// Handler returns the server's handler. HEAD is answered as GET without a body.
+// Handler returns the server's HTTP handler. HEAD is answered like GET, without the body.
 func (s *Server) Handler() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if r.Method == http.MethodHead {
@@ -105,49 +106,49 @@ func (s *Server) Handler() http.Handler {
 	})
 }
 
-// bodiless drops the body of an answer.
+// bodiless is a ResponseWriter that drops the body.
 type bodiless struct{ http.ResponseWriter }
 
 func (bodiless) Write(p []byte) (int, error) { return len(p), nil }
 
-// Flush is there for handlers that stream; there is nothing to flush.
+// Flush implements http.Flusher; there is nothing to flush.
 func (bodiless) Flush() {}
 
-// Unwrap lets a ResponseController reach the connection.
+// Unwrap lets http.ResponseController reach the underlying writer.
 func (b bodiless) Unwrap() http.ResponseWriter { return b.ResponseWriter }
 
-// routes lists every endpoint.
+// routes registers every endpoint.
 func (s *Server) routes() {
-	s.scoring()
-	s.covering()
-	s.outs()
-	s.coverage()
-	s.riffing()
-	s.usingUp()
-	s.walking()
-	s.costing()
-	s.batching()
-	s.palate()
-	s.marking()
-	s.naming()
-	s.tasting()
-	s.likening()
-	s.ingredients()
-	s.families()
-	s.health()
+	s.registerScore()
+	s.registerCover()
+	s.registerOuts()
+	s.registerCoverage()
+	s.registerRiff()
+	s.registerUseUp()
+	s.registerWalk()
+	s.registerCost()
+	s.registerBatch()
+	s.registerPalate()
+	s.registerMarks()
+	s.registerNames()
+	s.registerTastings()
+	s.registerLikeness()
+	s.registerIngredients()
+	s.registerTemplates()
+	s.registerHealth()
 	s.engine.GET(metrics.Path, gin.WrapH(s.meters.Handler()))
 	s.engine.GET(openAPIPath, s.serveOpenAPI)
 }
 
-// How long an answer may be kept by whoever asked for it.
+// Values of Cache-Control.
 const (
 	noStore     = "no-store"
 	aMinute     = "public, max-age=60"
 	openAPIPath = "/openapi.json"
 )
 
-// handle registers an endpoint: parse, call, answer. Errors become problems in
-// one place, and the answer is encoded before its status is written.
+// handle registers an endpoint whose handler returns a value or an error. Errors become
+// problems in one place, and the value is encoded before the status is written.
 func handle[I, T any](s *Server, op huma.Operation, cache string, call func(context.Context, *I) (*T, error)) {
 	handleEncoded[I, T](s, op, cache, func(ctx context.Context, in *I) ([]byte, error) {
 		out, err := call(ctx, in)
@@ -158,9 +159,10 @@ func handle[I, T any](s *Server, op huma.Operation, cache string, call func(cont
 	})
 }
 
-// handleEncoded is handle for an answer of type T that comes as JSON.
+// handleEncoded is [handle] for handlers whose answer of type T is already encoded as
+// JSON.
 func handleEncoded[I, T any](s *Server, op huma.Operation, cache string, call func(context.Context, *I) ([]byte, error)) {
-	op.MaxBodyBytes, op.BodyReadTimeout = -1, -1 // readBody has seen to both
+	op.MaxBodyBytes, op.BodyReadTimeout = -1, -1 // readBody enforces both limits
 	origin := "query"
 	if op.Method == http.MethodPost {
 		origin = "body"
@@ -174,8 +176,7 @@ func handleEncoded[I, T any](s *Server, op huma.Operation, cache string, call fu
 	})
 }
 
-// problem turns an error into a problem, and logs it if it is a fault of the
-// program.
+// problem turns an error into a problem, and logs it if it is an internal error.
 func (s *Server) problem(ctx context.Context, err error, origin, route string) *problem.Problem {
 	if _, _, known := problem.StatusOf(err); !known {
 		s.opts.Log.ErrorContext(ctx, "request failed", "route", route, "error", err)
@@ -194,7 +195,7 @@ func refuse(c *gin.Context, p *problem.Problem) {
 func writeProblem(w http.ResponseWriter, p *problem.Problem) {
 	p.RequestID = w.Header().Get(journal.Header)
 	text, err := wire.Encode(p)
-	if err != nil { // a value that JSON has no words for
+	if err != nil { // the problem holds a value that JSON cannot express
 		p = problem.New(http.StatusInternalServerError, problem.InternalDetail)
 		p.RequestID = w.Header().Get(journal.Header)
 		text, _ = wire.Encode(p)

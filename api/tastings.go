@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor/cover"
 )
 
-// TastingBody says how a cover was received.
+// TastingBody says how guests received a cover.
 type TastingBody struct {
 	Draft
 	Missing string   `json:"missing" minLength:"1" maxLength:"200" doc:"What had run out: name, alias or id"`
@@ -16,19 +16,19 @@ type TastingBody struct {
 	Score   *float64 `json:"score,omitempty" minimum:"0" maximum:"10" doc:"How it tasted, 0 to 10; left out if there is a verdict"`
 }
 
-// TastingsAnswer is how covers were received that were poured in the house.
+// TastingsAnswer lists how covers poured in the house were received.
 type TastingsAnswer struct {
 	Tastings []Tasting `json:"tastings"`
 }
 
-// Tasting is how a cover was received.
+// Tasting is one cover and how it was received.
 type Tasting struct {
 	Missing Ingredient   `json:"missing" doc:"What had run out"`
 	Parts   []Ingredient `json:"parts" doc:"What was poured instead"`
 	Liked   float64      `json:"liked" minimum:"0" maximum:"1" doc:"0 sent back, 1 kept"`
 }
 
-// digitsLiked is the decimals of how a cover was liked.
+// digitsLiked is the decimals of how much a cover was liked.
 const digitsLiked = 2
 
 // AnswerTastings lists how covers were received.
@@ -39,7 +39,7 @@ func AnswerTastings(house *service.Snapshot) *TastingsAnswer {
 	})}
 }
 
-// taste notes how a cover was received, and answers all that are noted.
+// taste notes how a cover was received, and returns all tastings.
 func (s *Server) taste(ctx context.Context, body TastingBody) (*TastingsAnswer, error) {
 	by, err := s.mayNote(ctx)
 	if err != nil {

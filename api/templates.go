@@ -10,8 +10,8 @@ type TemplatesAnswer struct {
 	Templates []Template `json:"templates"`
 }
 
-// Template is a family of drinks. Ratios are over its axes, in equivalents; the
-// fitted one sums to what the published one sums to, so that they compare.
+// Template is a family of drinks. Ratios are over its axes, in equivalents. The fitted
+// ratio is scaled to the same sum as the published one, so that the two compare.
 type Template struct {
 	ID          string             `json:"id"`
 	Name        string             `json:"name"`

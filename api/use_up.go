@@ -39,7 +39,7 @@ type UseUpAnswer struct {
 	CrossContact  string       `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
-// UpDraft is a balanced draft that moves at least one of the bottles.
+// UpDraft is a balanced draft that uses at least one of the bottles.
 type UpDraft struct {
 	Spec      Spec       `json:"spec" doc:"As a spec that can be sent back"`
 	Family    string     `json:"family" doc:"Id of the family that it is likeliest to be"`
@@ -55,14 +55,14 @@ type UpDraft struct {
 	Text      string     `json:"text"`
 }
 
-// Use is how much of a bottle one drink takes.
+// Use is how much of a bottle one drink uses.
 type Use struct {
 	ID   string  `json:"id"`
 	Name string  `json:"name"`
 	ML   float64 `json:"ml"`
 }
 
-// Unused is a bottle that no draft moves.
+// Unused is a bottle that no draft uses.
 type Unused struct {
 	ID   string `json:"id"`
 	Name string `json:"name"`

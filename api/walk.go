@@ -20,8 +20,8 @@ type WalkBody struct {
 	MaxCost float64            `json:"max_cost,omitempty" minimum:"0" doc:"Highest cost of all pours of one whole drink, in the currency of the prices; every pour of both ends must then have a price"`
 }
 
-// WalkEnd is one end of a walk: a text, a spec in fields, or a drink of the
-// house by its name.
+// WalkEnd is one end of a walk: a text, a spec in fields, or the name of a drink of the
+// house.
 type WalkEnd struct {
 	Draft
 	Drink *string `json:"drink,omitempty" maxLength:"200" doc:"The name of a drink of the house, in place of text and spec"`
@@ -72,7 +72,7 @@ func AnswerWalk(ctx context.Context, house *service.Snapshot, body WalkBody) (*W
 	return a, nil
 }
 
-// service returns the end as the centre takes it.
+// service returns the end as the service takes it.
 func (e WalkEnd) service() service.Draft {
 	out := e.Draft.service()
 	out.Drink = e.Drink

@@ -1,9 +1,9 @@
-// Package admission lets searches in: as many at once as there are cores, behind
-// them a short queue, and nobody beyond that. What is quick, such as a score or a
-// page, needs no leave and so never waits behind a search.
+// Package admission limits how many searches run at once: one per core, a short queue
+// behind them, and an immediate refusal beyond that. Fast requests, such as scores and
+// pages, do not go through it, so they never wait for a search.
 //
-// A search that is let in gets a context that ends a little before the caller's, so
-// that what it has found by then can still be answered.
+// A search that is admitted gets a context whose deadline is a little before the
+// caller's, so that there is time left to send what it found.
 package admission
 
 import (
@@ -16,49 +16,53 @@ import (
 	"golang.org/x/sync/semaphore"
 )
 
-// ErrFull: the queue is full, or did not move in time.
+// ErrFull means that the queue is full, or that the search waited in it for too long.
 var ErrFull = errors.New("as many searches are under way as this machine can do, and more wait; ask again in a second")
 
-// RetryAfter is how long who was refused should wait, in seconds.
+// RetryAfter is the number of seconds after which a refused caller should try again.
 const RetryAfter = 1
 
 const (
-	// perCore is how many searches may wait for each that runs: most take well under
-	// a second, so that the last in the queue waits about as long as a guest notices.
+	// perCore is how many searches may wait in the queue for each one that runs. Most
+	// searches take well under a second, so the last in the queue waits about as long as
+	// a guest notices.
 	perCore = 4
-	// patience is how long a place in the queue is waited for. Who asks again at
-	// once after a refusal is thereby slowed down, and costs the searches nothing.
+	// patience is how long a request waits for a place in a full queue before it is
+	// refused. The wait slows down clients that retry at once, and costs the running
+	// searches nothing.
 	patience = 50 * time.Millisecond
-	// longestWait is the most that a search stands in the queue.
+	// longestWait is the longest time that a search waits in the queue.
 	longestWait = 3 * time.Second
-	// reserve is what is kept of the caller's time to answer in, at most, and
-	// reserveShare the share of it.
+	// A search leaves its caller 1/reserveShare of the remaining time to answer in, and
+	// no more than reserve.
 	reserve      = time.Second
 	reserveShare = 5
 )
 
-// Pool is the searches under way and those that wait. Make one with [New]; nil is
-// a pool that lets everybody in. It is safe for concurrent use.
+// Pool counts the searches that run and those that wait. Make one with [New]. A nil *Pool
+// admits everybody. It is safe for concurrent use.
 type Pool struct {
-	work    *semaphore.Weighted // who searches
-	places  *semaphore.Weighted // who searches or waits
+	work    *semaphore.Weighted // one unit per running search
+	places  *semaphore.Weighted // one unit per running or waiting search
 	running atomic.Int64
 	waiting atomic.Int64
 	refused atomic.Int64
 }
 
-// New returns a pool of so many searches at once, one or more.
+// New returns a pool that runs up to atOnce searches at the same time; less than one
+// counts as one.
 func New(atOnce int) *Pool {
 	n := int64(max(atOnce, 1))
 	return &Pool{work: semaphore.NewWeighted(n), places: semaphore.NewWeighted(n * (1 + perCore))}
 }
 
-// reserved is the key of the pool in which a request has its place already.
+// reserved is the context key of the pool in which a request already has a place.
 type reserved struct{}
 
-// Reserve takes a place for a request before anything is worked out for it, so that one
-// that is refused costs little. [Pool.Enter] uses the place that the context it returns
-// stands for; leave gives it up, once. It fails as Enter does.
+// Reserve takes a place in the queue before the request is read, so that a refused
+// request costs little. [Pool.Enter] uses that place if it is given the context that
+// Reserve returns. Call leave exactly once to release the place. The errors are those of
+// Enter.
 func (p *Pool) Reserve(ctx context.Context) (inside context.Context, leave func(), err error) {
 	if p == nil {
 		return ctx, func() {}, nil
@@ -69,10 +73,10 @@ func (p *Pool) Reserve(ctx context.Context) (inside context.Context, leave func(
 	return context.WithValue(ctx, reserved{}, p), func() { p.places.Release(1) }, nil
 }
 
-// Enter lets a search in, at once or after its turn. The search ends by the context
-// that is returned, and then calls leave, once. It fails with [ErrFull], or with the
-// error of ctx if that ends first. Who is in must not enter again: it would wait for
-// itself.
+// Enter waits until the search may run. Run the search with the context that Enter
+// returns, and call leave exactly once when it ends. The error is [ErrFull], or that of
+// ctx if ctx is cancelled first. A search that is running must not call Enter again: it
+// would wait for itself.
 func (p *Pool) Enter(ctx context.Context) (inside context.Context, leave func(), err error) {
 	if p == nil {
 		inside, cancel := withReserve(ctx)
@@ -102,7 +106,8 @@ func (p *Pool) Enter(ctx context.Context) (inside context.Context, leave func(),
 	}, nil
 }
 
-// Search runs a search that p lets in.
+// Search runs search once p admits it. Its errors are those of [Pool.Enter] and of
+// search.
 func Search[T any](ctx context.Context, p *Pool, search func(context.Context) (T, error)) (T, error) {
 	inside, leave, err := p.Enter(ctx)
 	if err != nil {
@@ -113,7 +118,8 @@ func Search[T any](ctx context.Context, p *Pool, search func(context.Context) (T
 	return search(inside)
 }
 
-// acquire takes one of a semaphore, or fails after a while.
+// acquire takes one unit of a semaphore. It fails with ErrFull if that takes longer than
+// within, and with the error of ctx if ctx is cancelled.
 func (p *Pool) acquire(ctx context.Context, from *semaphore.Weighted, within time.Duration) error {
 	if from.TryAcquire(1) {
 		return nil
@@ -131,7 +137,8 @@ func (p *Pool) acquire(ctx context.Context, from *semaphore.Weighted, within tim
 	return ErrFull
 }
 
-// withReserve ends a context early enough for an answer.
+// withReserve returns a context with an earlier deadline, which leaves time to send the
+// answer.
 func withReserve(ctx context.Context) (context.Context, context.CancelFunc) {
 	end, limited := ctx.Deadline()
 	if !limited {
@@ -140,7 +147,7 @@ func withReserve(ctx context.Context) (context.Context, context.CancelFunc) {
 	return context.WithDeadline(ctx, end.Add(-min(reserve, time.Until(end)/reserveShare)))
 }
 
-// Running is how many searches are under way.
+// Running returns how many searches are running.
 func (p *Pool) Running() int64 {
 	if p == nil {
 		return 0
@@ -148,7 +155,7 @@ func (p *Pool) Running() int64 {
 	return p.running.Load()
 }
 
-// Waiting is how many wait for their turn.
+// Waiting returns how many searches wait in the queue.
 func (p *Pool) Waiting() int64 {
 	if p == nil {
 		return 0
@@ -156,7 +163,7 @@ func (p *Pool) Waiting() int64 {
 	return p.waiting.Load()
 }
 
-// Refused is how many were refused since the pool was made.
+// Refused returns how many searches were refused since the pool was made.
 func (p *Pool) Refused() int64 {
 	if p == nil {
 		return 0

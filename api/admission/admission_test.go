@@ -12,7 +12,7 @@ import (
 
 // One search at once: one is in, perCore wait, one more is refused, all by a clock
 // of the test's own.
-func TestBeyondTheQueueNobodyWaits(t *testing.T) {
+func TestFullQueueRefuses(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
 		_, leave, err := p.Enter(t.Context())
@@ -49,7 +49,7 @@ func TestBeyondTheQueueNobodyWaits(t *testing.T) {
 	})
 }
 
-func TestAQueueThatDoesNotMoveRefuses(t *testing.T) {
+func TestSlowQueueRefuses(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
 		_, leave, err := p.Enter(t.Context())
@@ -64,7 +64,7 @@ func TestAQueueThatDoesNotMoveRefuses(t *testing.T) {
 }
 
 // Whose time is over in the queue was refused by it, and took no place along.
-func TestTimeOverInTheQueueIsARefusal(t *testing.T) {
+func TestDeadlineInQueueRefuses(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
 		_, leave, err := p.Enter(t.Context())
@@ -79,7 +79,7 @@ func TestTimeOverInTheQueueIsARefusal(t *testing.T) {
 	})
 }
 
-func TestWhoLeavesGivesUpTheirPlace(t *testing.T) {
+func TestCancelledWaitReleasesThePlace(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
 		_, leave, err := p.Enter(t.Context())
@@ -100,7 +100,7 @@ func TestWhoLeavesGivesUpTheirPlace(t *testing.T) {
 }
 
 // A search ends before its caller does, whether there is a pool or not.
-func TestASearchLeavesTimeToAnswer(t *testing.T) {
+func TestSearchDeadlineLeavesTimeToAnswer(t *testing.T) {
 	for name, p := range map[string]*Pool{"a pool": New(2), "no pool": nil} {
 		for _, all := range []time.Duration{10 * time.Second, 50 * time.Millisecond} {
 			synctest.Test(t, func(t *testing.T) {
@@ -124,7 +124,7 @@ func TestASearchLeavesTimeToAnswer(t *testing.T) {
 	assert.ErrorIs(t, inside.Err(), context.Canceled, "what was let in ends with its leave")
 }
 
-func TestNoPoolCountsNothing(t *testing.T) {
+func TestNilPoolAdmitsEverybody(t *testing.T) {
 	var p *Pool
 	_, leave, err := p.Enter(t.Context())
 	require.NoError(t, err)

@@ -1,10 +1,11 @@
-// Package journal keeps one line of the log for each request: by which route and
-// in which role it was made, and how it was answered; and the id by which a person
-// who was shown a fault, and whoever reads the log, mean the same request.
+// Package journal writes the access log: one line for each request, with its route, the
+// role of the user, the status and the time it took. It gives each request an id, which
+// is shown to the user with a fault, so that the user and the reader of the log can refer
+// to the same request.
 //
-// [Keep] stands in front of everything. Who answers a request tells it what only
-// they know, with [SetRoute] and [SetRole]. [Handler] puts the id on every other
-// line that is logged with the context of the request.
+// [Keep] is the outermost middleware. Handlers further in report what only they know with
+// [SetRoute] and [SetRole]. [Handler] adds the request id to every other line that is
+// logged with the context of the request.
 package journal
 
 import (
@@ -17,7 +18,7 @@ import (
 	"time"
 )
 
-// Header carries the id of a request in its answer.
+// Header is the response header that carries the request id.
 const Header = "X-Request-Id"
 
 // entry is what is known of one request so far.
@@ -35,7 +36,7 @@ func entryOf(ctx context.Context) *entry {
 	return e
 }
 
-// ID names the request of a context; it is empty if none is kept.
+// ID returns the request id of a context, or "" if [Keep] did not handle the request.
 func ID(ctx context.Context) string {
 	if e := entryOf(ctx); e != nil {
 		return e.id
@@ -43,9 +44,9 @@ func ID(ctx context.Context) string {
 	return ""
 }
 
-// SetRoute notes the pattern that a request was answered by, such as
-// /v1/ingredients/{id}: never its address, which strangers make up. An empty one
-// changes nothing.
+// SetRoute notes the pattern of the route that answers a request, such as
+// /v1/ingredients/{id}. Never pass the path itself: clients can invent any number of
+// them. An empty pattern changes nothing.
 func SetRoute(ctx context.Context, pattern string) {
 	if e := entryOf(ctx); e != nil && pattern != "" {
 		e.mu.Lock()
@@ -54,7 +55,7 @@ func SetRoute(ctx context.Context, pattern string) {
 	}
 }
 
-// RouteOf is what [SetRoute] noted last, empty if nothing.
+// RouteOf returns what [SetRoute] noted last, or "".
 func RouteOf(ctx context.Context) string {
 	e := entryOf(ctx)
 	if e == nil {
@@ -65,7 +66,7 @@ func RouteOf(ctx context.Context) string {
 	return e.route
 }
 
-// SetRole notes in which role a request was made.
+// SetRole notes the role of the user who makes a request.
 func SetRole(ctx context.Context, role string) {
 	if e := entryOf(ctx); e != nil {
 		e.mu.Lock()
@@ -74,12 +75,11 @@ func SetRole(ctx context.Context, role string) {
 	}
 }
 
-// unset stands in the log for what nobody noted.
+// unset stands in the log for a value that nobody set.
 const unset = "none"
 
-// Keep logs every request to a handler, once it is answered: at the level of
-// warnings if the fault was ours. Requests that ask whether the program runs are
-// below what is logged usually.
+// Keep logs every request to next once it is answered: at warning level if the server was
+// at fault, and at debug level for health checks and metrics.
 func Keep(log *slog.Logger, next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		begun := time.Now()
@@ -94,21 +94,22 @@ func Keep(log *slog.Logger, next http.Handler) http.Handler {
 				slog.Int("status", c.status), slog.Float64("ms", float64(time.Since(begun).Microseconds())/1000), slog.Int64("bytes", c.bytes))
 		}()
 		next.ServeHTTP(c, r.WithContext(ctx))
-		c.begin(http.StatusOK) // what net/http answers for who says nothing
+		c.begin(http.StatusOK) // net/http sends 200 if the handler writes nothing
 	})
 }
 
 func level(path string, status int) slog.Level {
 	switch {
 	case status == 0 || status >= http.StatusInternalServerError:
-		return slog.LevelWarn // 0 was cut off by a panic
+		return slog.LevelWarn // status 0: a panic ended the request
 	case path == "/healthz" || path == "/readyz" || path == "/metrics":
 		return slog.LevelDebug
 	}
 	return slog.LevelInfo
 }
 
-// methodOf is a method that HTTP knows; strangers make up others.
+// methodOf returns the request's method if it is a standard one, and a fixed word
+// otherwise, since clients can invent any number of methods.
 func methodOf(r *http.Request) string {
 	switch r.Method {
 	case http.MethodGet, http.MethodHead, http.MethodPost, http.MethodPut, http.MethodPatch, http.MethodDelete, http.MethodOptions:
@@ -124,18 +125,18 @@ func or(text string) string {
 	return text
 }
 
-// newID is 64 random bits: two of a million requests share one with a probability
-// of 3 in 10^8.
+// newID returns 64 random bits. Among a million requests, two share an id with a
+// probability of 3 in 10^8.
 func newID() string {
 	var raw [8]byte
 	rand.Read(raw[:]) // never fails
 	return hex.EncodeToString(raw[:])
 }
 
-// counted notes how a request was answered.
+// counted is a ResponseWriter that notes the status and size of the answer.
 type counted struct {
 	http.ResponseWriter
-	status int // 0 until the answer begins
+	status int // 0 until the header is written
 	bytes  int64
 }
 
@@ -157,20 +158,20 @@ func (c *counted) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// Flush is there for handlers that stream.
+// Flush implements http.Flusher, for handlers that stream.
 func (c *counted) Flush() {
 	c.begin(http.StatusOK)
-	_ = http.NewResponseController(c.ResponseWriter).Flush() // what cannot be flushed is sent at the end
+	_ = http.NewResponseController(c.ResponseWriter).Flush() // if flushing is not supported, everything is sent at the end
 }
 
-// Unwrap lets a ResponseController reach the connection.
+// Unwrap lets http.ResponseController reach the underlying writer.
 func (c *counted) Unwrap() http.ResponseWriter { return c.ResponseWriter }
 
-// handler puts the id of the request on every line.
+// handler adds the request id to every record.
 type handler struct{ slog.Handler }
 
-// Handler returns a handler of logs whose lines name the request that they are
-// about, where they are logged with its context.
+// Handler wraps h so that each record logged with the context of a request carries the
+// request id.
 func Handler(h slog.Handler) slog.Handler { return handler{h} }
 
 func (h handler) Handle(ctx context.Context, r slog.Record) error {

@@ -15,7 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestOneLineARequest(t *testing.T) {
+func TestOneLinePerRequest(t *testing.T) {
 	for _, c := range []struct {
 		name, method, path string
 		do                 http.HandlerFunc
@@ -80,7 +80,7 @@ func TestOneLineARequest(t *testing.T) {
 }
 
 // A panic is logged as a request that had no answer, and goes on.
-func TestAPanicIsNoted(t *testing.T) {
+func TestPanicIsLogged(t *testing.T) {
 	var out bytes.Buffer
 	h := Keep(slog.New(slog.NewTextHandler(&out, nil)), http.HandlerFunc(func(http.ResponseWriter, *http.Request) { panic(http.ErrAbortHandler) }))
 	assert.PanicsWithValue(t, http.ErrAbortHandler, func() {
@@ -91,7 +91,7 @@ func TestAPanicIsNoted(t *testing.T) {
 }
 
 // Without a journal nothing is noted and nothing fails.
-func TestNoJournal(t *testing.T) {
+func TestWithoutKeep(t *testing.T) {
 	SetRoute(t.Context(), "/x")
 	SetRole(t.Context(), "lead")
 	assert.Empty(t, RouteOf(t.Context()))

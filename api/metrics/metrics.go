@@ -1,5 +1,5 @@
-// Package metrics counts and times the requests of a server and the searches of its
-// house, in the form that Prometheus reads.
+// Package metrics counts and times HTTP requests and searches, and serves the result in
+// Prometheus format.
 package metrics
 
 import (
@@ -17,10 +17,10 @@ import (
 	"github.com/prometheus/client_golang/prometheus/promhttp"
 )
 
-// Path is where they are read.
+// Path is the address of the metrics.
 const Path = "/metrics"
 
-// Meters count and time requests, in a registry of their own.
+// Meters count and time requests. They have a registry of their own.
 type Meters struct {
 	registry *prometheus.Registry
 	requests *prometheus.CounterVec
@@ -28,8 +28,8 @@ type Meters struct {
 	now      prometheus.Gauge
 }
 
-// New returns the meters of a server over a house as it stands when it is asked, with
-// more beside them.
+// New returns the meters of a server. house returns the current snapshot and is called at
+// every scrape; more are further collectors to serve.
 func New(house func() *service.Snapshot, more []prometheus.Collector) *Meters {
 	m := &Meters{
 		registry: prometheus.NewRegistry(),
@@ -49,7 +49,7 @@ func New(house func() *service.Snapshot, more []prometheus.Collector) *Meters {
 	return m
 }
 
-// searchMeters tell how crowded the searches are.
+// searchMeters report how many searches run, wait and were refused.
 func searchMeters(house func() *service.Snapshot) []prometheus.Collector {
 	count := func(of func(*admission.Pool) int64) func() float64 {
 		return func() float64 { return float64(of(house().Searches)) }
@@ -64,13 +64,13 @@ func searchMeters(house func() *service.Snapshot) []prometheus.Collector {
 	}
 }
 
-// Handler answers with what was measured.
+// Handler serves the metrics.
 func (m *Meters) Handler() http.Handler {
 	return promhttp.HandlerFor(m.registry, promhttp.HandlerOpts{})
 }
 
-// Measure counts a request under the pattern of its route, so that no address
-// that a stranger makes up becomes a series of its own.
+// Measure is a middleware that counts and times a request under the pattern of its route.
+// It never uses the path, since clients could create any number of time series with it.
 func (m *Meters) Measure(c *gin.Context) {
 	start := time.Now()
 	m.now.Inc()
@@ -79,7 +79,7 @@ func (m *Meters) Measure(c *gin.Context) {
 		journal.SetRoute(c.Request.Context(), c.FullPath())
 		method, route := methodLabel(c.Request.Method), journal.RouteOf(c.Request.Context())
 		if route == "" {
-			route = c.FullPath() // nobody keeps a journal
+			route = c.FullPath() // no journal.Keep in front
 		}
 		if route == "" {
 			route = "other"

@@ -1,5 +1,6 @@
-// Package problem says what is wrong with a request, as RFC 9457 has it: which status
-// each kind of error has, and everything that is wrong with its place.
+// Package problem turns errors into problem details (RFC 9457). It maps each kind of
+// error to a status, and lists everything that is wrong with a request, each with its
+// place.
 package problem
 
 import (
@@ -18,29 +19,29 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// Kinds of faults that only a server has, beside those of package flavor.
+// Kinds of errors that only an HTTP server has, beside those of package flavor.
 var (
-	// ErrNoRoute: an address that nothing answers to.
+	// ErrNoRoute: no endpoint or page has this address.
 	ErrNoRoute = errors.New("no such address")
-	// ErrMalformed: a body or an address that cannot be read at all.
+	// ErrMalformed: the body or the address cannot be parsed.
 	ErrMalformed = errors.New("malformed")
-	// ErrTooLarge: a body that is longer than is read.
+	// ErrTooLarge: the body is over the size limit.
 	ErrTooLarge = errors.New("too large")
 	// ErrMediaType: a body that is not JSON.
 	ErrMediaType = errors.New("unsupported media type")
-	// ErrMethod: a method that the address does not take.
+	// ErrMethod: the endpoint does not take this method.
 	ErrMethod = errors.New("method not allowed")
-	// ErrSlowBody: a body that did not arrive in time.
+	// ErrSlowBody: the body did not arrive in time.
 	ErrSlowBody = errors.New("request timed out")
-	// ErrForbidden: who asks may not do that.
+	// ErrForbidden: the user may not do that.
 	ErrForbidden = errors.New("forbidden")
 	// ErrNotReady: the program is starting or stopping.
 	ErrNotReady = errors.New("not ready")
 )
 
-// kinds maps every kind of error to its status. The detail is for kinds whose
-// errors say nothing that a user should read. What is not here is 500, and its
-// cause is logged and not served.
+// kinds maps every kind of error to its status. Kinds with a detail answer with it
+// instead of the error's own text, which is not for users. An error of no kind listed
+// here is answered with a bare 500, and its cause is logged.
 var kinds = []struct {
 	kind   error
 	status int
@@ -65,10 +66,10 @@ var kinds = []struct {
 	{lookup.ErrClosed, http.StatusServiceUnavailable, "the program is stopping; ask again later"},
 }
 
-// InternalDetail is all that is said of a fault of the program.
+// InternalDetail is the only detail that an internal error is answered with.
 const InternalDetail = "something went wrong in the program, not in the request; it is logged"
 
-// Problem is an error as RFC 9457 describes it, in application/problem+json.
+// Problem is an error in the form of RFC 9457, served as application/problem+json.
 type Problem struct {
 	Type   string         `json:"type" doc:"Address that explains this kind of problem; about:blank where the status says enough"`
 	Title  string         `json:"title" doc:"The status in words"`
@@ -90,11 +91,11 @@ type ProblemError struct {
 // Error returns the detail.
 func (p *Problem) Error() string { return p.Detail }
 
-// GetStatus returns the HTTP status, as huma asks for it.
+// GetStatus returns the HTTP status. It implements huma.StatusError.
 func (p *Problem) GetStatus() int { return p.Status }
 
-// GetHeaders returns what goes with the status, as huma asks for it: when to ask
-// again, where that helps.
+// GetHeaders returns the headers that go with the status, such as Retry-After. It
+// implements huma.HeadersError.
 func (p *Problem) GetHeaders() http.Header {
 	h := http.Header{}
 	if p.Status == http.StatusServiceUnavailable {
@@ -103,15 +104,15 @@ func (p *Problem) GetHeaders() http.Header {
 	return h
 }
 
-// ContentType returns the media type of problems, as huma asks for it.
+// ContentType returns the media type of problems. It implements huma.ContentTypeFilter.
 func (p *Problem) ContentType(string) string { return MediaType }
 
-// MediaType is that of a problem.
+// MediaType is the media type of problems.
 const MediaType = "application/problem+json"
 
-// StatusOf returns the status of an error and what to say if the error itself
-// is not to be read; known is false for what the log is to tell. What the store
-// cannot take at the moment is told in its own words.
+// StatusOf returns the status of an error, and the detail to answer with if the error's
+// own text is not for users. known is false for an internal error, which the caller
+// should log. An error of the store that says it cannot write keeps its own message.
 func StatusOf(err error) (status int, detail string, known bool) {
 	for _, k := range kinds {
 		if errors.Is(err, k.kind) {
@@ -132,8 +133,8 @@ func StatusOf(err error) (status int, detail string, known bool) {
 	return http.StatusInternalServerError, InternalDetail, false
 }
 
-// Of turns an error into a problem. Places within the request begin with
-// origin, which is body or query.
+// Of turns an error into a problem. origin, "body" or "query", is put before the places
+// of its faults.
 func Of(err error, origin string) *Problem {
 	status, detail, _ := StatusOf(err)
 	p := New(status, detail)
@@ -146,7 +147,7 @@ func Of(err error, origin string) *Problem {
 	return p
 }
 
-// ErrorOf turns a fault into one thing wrong with a request.
+// ErrorOf turns one fault into one entry of a problem.
 func ErrorOf(f *flavor.Fault, origin string) ProblemError {
 	e := ProblemError{Location: locate(f.Location, origin), Message: f.Message, Value: fault.Quotable(f.Value), Suggest: f.Suggest}
 	if e.Suggest == nil {
@@ -155,12 +156,12 @@ func ErrorOf(f *flavor.Fault, origin string) ProblemError {
 	return e
 }
 
-// New returns a problem of which nothing is said but a status and a sentence.
+// New returns a problem with a status and a detail, and no list of errors.
 func New(status int, detail string) *Problem {
 	return &Problem{Type: "about:blank", Title: http.StatusText(status), Status: status, Detail: detail, Errors: []ProblemError{}}
 }
 
-// summary says in a sentence what the errors say.
+// summary returns one sentence for the detail of the problem.
 func (p *Problem) summary() string {
 	switch len(p.Errors) {
 	case 0:
@@ -178,8 +179,8 @@ func (e *ProblemError) sentence() string {
 	return e.Location + ": " + e.Message
 }
 
-// locate puts the origin before a place; a line of a text and a part of the
-// address stand by themselves.
+// locate puts the origin before a place. A line of a text and a part of the path stand
+// without one.
 func locate(location, origin string) string {
 	switch {
 	case origin == "" || strings.HasPrefix(location, "line ") || strings.HasPrefix(location, "path."):

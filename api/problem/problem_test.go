@@ -46,7 +46,7 @@ func TestKinds(t *testing.T) {
 }
 
 // What the store refuses is told in its own words; what broke in it is not.
-func TestStoreIsToldInItsWords(t *testing.T) {
+func TestStoreErrorsKeepTheirMessage(t *testing.T) {
 	for _, c := range []struct {
 		kind   error
 		status int

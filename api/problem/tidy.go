@@ -13,18 +13,18 @@ import (
 	"github.com/danielgtaylor/huma/v2/validation"
 )
 
-// unknownParameter is what huma says of a parameter that is not there.
+// unknownParameter is huma's message for a query parameter that the operation does not
+// have.
 const unknownParameter = "unknown query parameter"
 
-// Tidier turns what huma finds against the schema into problems of ours: they
-// say how to mend each thing, and do not send a whole body back as the value of
-// one field.
+// Tidier rewrites huma's validation errors as problems: each says how to mend the fault,
+// and does not echo a whole body as the value of one field.
 type Tidier struct {
 	Schemas huma.Registry
-	Request func(*huma.Operation) *huma.Schema // of an operation's body; nil if it takes none
+	Request func(*huma.Operation) *huma.Schema // schema of an operation's body; nil if it has none
 }
 
-// Transform is a huma.Transformer.
+// Transform implements huma.Transformer.
 func (t Tidier) Transform(ctx huma.Context, _ string, v any) (any, error) {
 	found, ok := v.(*huma.ErrorModel)
 	if !ok {
@@ -64,7 +64,7 @@ func mend(name, what string, known []string) string {
 	return fmt.Sprintf("%q is no %s here; leave it out, or use %s", fault.Quotable(name), what, flavor.JoinOr(known))
 }
 
-// cutLast cuts a place at its last dot.
+// cutLast splits a place at its last dot.
 func cutLast(place string) (parent, name string) {
 	i := strings.LastIndexByte(place, '.')
 	if i < 0 {
@@ -73,8 +73,7 @@ func cutLast(place string) (parent, name string) {
 	return place[:i], place[i+1:]
 }
 
-// scalar returns a value that was sent, if it is a word, a number or a yes or
-// no, and nothing for what is larger.
+// scalar returns v if it is a string, a number or a boolean, and nil if it is larger.
 func scalar(v any) any {
 	switch v := v.(type) {
 	case string:
@@ -85,7 +84,7 @@ func scalar(v any) any {
 	return ""
 }
 
-// parameters lists the query parameters of an operation.
+// parameters returns the names of an operation's query parameters.
 func parameters(op *huma.Operation) []string {
 	var out []string
 	for _, p := range op.Parameters {
@@ -96,8 +95,8 @@ func parameters(op *huma.Operation) []string {
 	return out
 }
 
-// fields lists the fields of the object at a place of an operation's body; none
-// if the place cannot be told.
+// fields returns the names of the fields of the object at a place in an operation's body,
+// or none if the place is unknown.
 func (t Tidier) fields(op *huma.Operation, place string) []string {
 	s := t.resolve(t.Request(op))
 	for i, step := range strings.Split(place, ".") {
@@ -116,7 +115,7 @@ func (t Tidier) fields(op *huma.Operation, place string) []string {
 	return slices.Sorted(maps.Keys(s.Properties))
 }
 
-// resolve follows references.
+// resolve follows the schema's references.
 func (t Tidier) resolve(s *huma.Schema) *huma.Schema {
 	for s != nil && s.Ref != "" {
 		s = t.Schemas.SchemaFromRef(s.Ref)

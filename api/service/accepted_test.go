@@ -111,7 +111,7 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 
 // What a draft reads as something else is out by its own name too: honey that is read as
 // honey syrup is not poured as honey.
-func TestWhatIsOutIsOutByItsName(t *testing.T) {
+func TestMissingIngredientIsExcludedByEveryName(t *testing.T) {
 	k := testHouse(t)
 	text := "60 ml bourbon\n20 ml lemon juice\n15 ml honey\nshake, up"
 	spec := readDraft(t, k, text)

@@ -17,28 +17,28 @@ const (
 	MaxFillML   = 1e6
 )
 
-// BatchRequest asks for a drink made ahead. One of Servings, BottleML and
+// BatchRequest asks for a drink made ahead. Exactly one of Servings, BottleML and
 // KegLitres is above zero.
 type BatchRequest struct {
-	Drink     string // of the house, by name or slug
+	Drink     string // name or slug of a drink of the house
 	Servings  float64
-	BottleML  float64 // what the bottle to fill holds
-	KegLitres float64 // what the keg to fill holds
-	Place     string  // where it waits: fridge, freezer or to order; empty for the fridge
-	// JuiceApart leaves fresh juice out, for each drink as it is made.
+	BottleML  float64 // volume of the bottle to fill
+	KegLitres float64 // volume of the keg to fill
+	Place     string  // where the batch is kept: fridge, freezer or to order; empty for the fridge
+	// JuiceApart leaves fresh juice out of the batch; it is added to each drink.
 	JuiceApart bool
 }
 
-// BatchAnswer is a drink made ahead.
+// BatchAnswer is a planned batch.
 type BatchAnswer struct {
 	Drink Drink
 	Batch *prep.Batch
 	Cost  prep.Cost
 }
 
-// Batch plans a batch: how much of each, the water that stands in for the ice,
-// what it costs and how long it keeps. Where the prices cannot be added up,
-// nothing has one.
+// Batch plans a batch: how much of each ingredient, the water that replaces the melted
+// ice, the cost, and how long it keeps. If the prices cannot be added up, every cost is
+// unknown.
 func (s *Snapshot) Batch(_ context.Context, r BatchRequest) (*BatchAnswer, error) {
 	if _, err := r.target(); err != nil {
 		return nil, err
@@ -59,7 +59,7 @@ func (v *Visit) Batch(ctx context.Context, r BatchRequest) (*BatchAnswer, error)
 	return v.now.Load().Batch(ctx, r)
 }
 
-// Of plans the batch of a drink; made is what the house makes itself.
+// Of plans the batch of a drink; made lists what the house makes itself.
 func (r *BatchRequest) Of(mixer *mix.Mixer, spec flavor.Spec, made []house.Made) (*prep.Batch, error) {
 	target, err := r.target()
 	if err != nil {
@@ -69,7 +69,7 @@ func (r *BatchRequest) Of(mixer *mix.Mixer, spec flavor.Spec, made []house.Made)
 	return b, fault.OfRule(err)
 }
 
-// target reads what to make; one size must be given, and no more.
+// target reads how much to make and where it is kept. Its faults name the field.
 func (r *BatchRequest) target() (prep.Target, error) {
 	given := 0
 	var faults flavor.Faults

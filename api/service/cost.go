@@ -9,23 +9,23 @@ import (
 
 // CostRequest asks what drinks of the house cost to pour.
 type CostRequest struct {
-	Drinks []string // names or slugs; none for the whole menu
+	Drinks []string // names or slugs; empty for the whole menu
 }
 
 // CostAnswer is what drinks of the house cost to pour.
 type CostAnswer struct {
-	Drinks []DrinkCost // in the order of the request, or the whole menu by name
+	Drinks []DrinkCost // in the order of the request; the whole menu is sorted by name
 }
 
 // DrinkCost is what one drink costs to pour.
 type DrinkCost struct {
 	Drink  Drink
 	Cost   prep.Cost
-	Shares []prep.Share // of its pours, in order
+	Shares []prep.Share // one for each pour, in order
 }
 
-// Cost reckons what drinks cost, by the prices of the bottles. It fails if the
-// prices cannot be added up.
+// Cost works out what drinks cost, from the prices of the bottles. It fails if the prices
+// cannot be added up, for example because they are in two currencies.
 func (s *Snapshot) Cost(_ context.Context, r CostRequest) (*CostAnswer, error) {
 	drinks, err := s.Drinks(r.Drinks)
 	if err != nil {
@@ -41,8 +41,7 @@ func (s *Snapshot) Cost(_ context.Context, r CostRequest) (*CostAnswer, error) {
 	return a, nil
 }
 
-// NameOf returns the name of an ingredient, or its id if the house does not know
-// it.
+// NameOf returns the name of an ingredient, or its id if the house does not know it.
 func (s *Snapshot) NameOf(id string) string {
 	if p, ok := s.Shelf.ByID(id); ok {
 		return p.Name

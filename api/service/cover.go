@@ -19,19 +19,21 @@ const (
 	DefaultMaxParts = 2
 )
 
-// coverEffort is how much work a search for covers may take: one to two seconds.
+// coverEffort limits the work of one search for covers, in the units of
+// [cover.Request.Effort]. The limit takes one to two seconds.
 const coverEffort = 50_000_000
 
 // CoverRequest asks what to pour in place of what ran out.
 type CoverRequest struct {
 	Draft
-	Missing []string // names, aliases or ids, as the draft writes them or otherwise
+	Missing []string // names, aliases or ids; the wording may differ from the draft's
 	Guest   Guest
 	Stock   []string // ids of what may be poured; nil for the whole catalogue
-	// Everywhere takes what few bars stock for as good as what stands in most, and lists
-	// what ranks far behind the best too; with a stock, everything in it is at hand anyway.
+	// Everywhere treats an ingredient that few bars stock like a common one, and also
+	// lists covers that rank far behind the best. It has no effect together with Stock on
+	// what is at hand: all of Stock is.
 	Everywhere bool
-	Parts      int // most ingredients of one cover, 1 to cover.MaxParts
+	Parts      int // most substitutes in one cover, 1 to cover.MaxParts
 	Limit      int // most covers, 1 to cover.MaxLimit
 }
 
@@ -39,19 +41,19 @@ type CoverRequest struct {
 type CoverAnswer struct {
 	Missing []*flavor.Profile // in the order of the request
 	Result  *cover.Result
-	Instead *Instead // what to offer if nothing keeps the drink; else nil
+	Instead *Instead // what to offer if no cover keeps the drink; otherwise nil
 	Refused lookup.Refused
 	Notes   []string // how the draft was read
 }
 
-// Instead is what to offer a guest whose drink nothing keeps.
+// Instead is what to offer a guest if no cover keeps the drink.
 type Instead struct {
-	Menu *cover.Offered // the nearest drink of the menu that can be poured; nil if there is none
-	Riff *riff.Riff     // a drink made of what is there that comes near; nil if there is none
+	Menu *cover.Offered // the nearest drink of the menu that can be poured; nil if none
+	Riff *riff.Riff     // the nearest riff made of the stock; nil if none
 }
 
-// Cover finds what to pour in place of what ran out. Its faults name the line of
-// a text or the place in the fields.
+// Cover finds what to pour in place of what ran out. Its faults name the line of a text
+// or the field.
 func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, error) {
 	var faults flavor.Faults
 	fault.InRange(&faults, "limit", r.Limit, 1, cover.MaxLimit)
@@ -86,11 +88,12 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	return a, err
 }
 
-// insteadRiffs is how many riffs are looked at for the nearest one.
+// insteadRiffs is how many riffs are compared to find the nearest.
 const insteadRiffs = 3
 
-// instead finds what to offer in place of a drink that nothing keeps: of the menu,
-// as far as the stock of the request, or of the house, goes; and a riff on it.
+// instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
+// and the nearest riff. Both use the stock of the request or, if it has none, that of the
+// house.
 func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*Instead, error) {
 	stock := shelf
 	if r.Stock == nil {
@@ -114,8 +117,8 @@ func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shel
 	return out, nil
 }
 
-// nearest returns the drink of the menu that is nearest to spec, of those that a
-// stock pours and the guest may have; nil if there is none.
+// nearest returns the drink of the menu nearest to spec, among those that the stock can
+// pour and the guest may have; nil if there is none.
 func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
 	there := make(map[*flavor.Profile]bool, len(stock))
 	for _, p := range stock {
@@ -125,7 +128,8 @@ func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest cov
 }
 
 func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, []*flavor.Profile, lookup.Refused, error) {
-	// What an allergen keeps out is asked for too: a label may clear it.
+	// Allergens are not part of the query, since a label may clear a bottle; the search
+	// for covers filters them.
 	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
 	for _, p := range missing {
 		need.Exclude = append(need.Exclude, p.ID)
@@ -149,9 +153,9 @@ func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*
 	return result, candidates, refused, err
 }
 
-// namedToo returns the ids of what the names of what is missing name by themselves,
-// beside what the draft calls by them: honey that a draft reads as its syrup is out as
-// honey too.
+// namedToo returns the ids that the names of the missing ingredients have by themselves,
+// where the draft reads them as something else. If a draft reads "honey" as honey syrup,
+// honey itself is out as well.
 func (s *Snapshot) namedToo(names []string, missing []*flavor.Profile) (out []string) {
 	for _, name := range names {
 		if p, err := s.Named(name); err == nil && !slices.Contains(missing, p) {
@@ -161,8 +165,9 @@ func (s *Snapshot) namedToo(names []string, missing []*flavor.Profile) (out []st
 	return out
 }
 
-// poured returns those of what is missing that the spec pours; the rest is only off
-// the shelf. If it pours none of them, all are returned, for the fault to name.
+// poured returns the missing ingredients that the spec pours; the others are only kept
+// out of the covers. If the spec pours none, poured returns all of them, so that the
+// fault can name them.
 func poured(spec *flavor.Spec, missing []*flavor.Profile) []*flavor.Profile {
 	in := slices.DeleteFunc(slices.Clone(missing), func(m *flavor.Profile) bool {
 		return !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == m.ID })
@@ -173,7 +178,7 @@ func poured(spec *flavor.Spec, missing []*flavor.Profile) []*flavor.Profile {
 	return in
 }
 
-// missing finds what ran out, each once.
+// missing returns the ingredients that ran out, without duplicates.
 func (s *Snapshot) missing(spec *flavor.Spec, names []string) (out []*flavor.Profile, err error) {
 	if len(names) == 0 {
 		return nil, flavor.Invalid("missing", "", "nothing is missing; name what ran out")
@@ -198,8 +203,8 @@ func (s *Snapshot) missing(spec *flavor.Spec, names []string) (out []*flavor.Pro
 	return out, nil
 }
 
-// pouredAs returns the id of the pour that a spec calls by a name, and the name
-// itself if there is none: "fresh lemon juice" is missing as it was written.
+// pouredAs returns the id of the pour that the draft wrote as name, or name itself if
+// there is none. So "fresh lemon juice" can be reported missing as the draft wrote it.
 func pouredAs(spec *flavor.Spec, name string) string {
 	key := flavor.NormaliseName(name)
 	for _, p := range spec.Pours {

@@ -1,20 +1,19 @@
-// Package service is the centre of the program: a house at work, and everything
-// that can be asked of it, without HTTP.
+// Package service is the application layer: everything that can be asked of a house,
+// without HTTP.
 //
 // # Words
 //
 // A [kitchen.Kitchen] joins the catalogue, the index and the science. A [Venue] is a
-// house at work: it reads the house's store and makes the [Snapshot] that goes
-// with it: the kitchen with the house's bottles and makings laid over the
-// catalogue; the menu; the stock and what of it has run out; the palate, from
-// the drinks marked as right; what was learnt of covers; what a millilitre
-// costs. When the store changes, here or at another server that shares it, the
-// venue makes the next snapshot. A snapshot is never changed: whoever holds one
-// goes on with what it was. A request reads one, once; a [Visit] does so for a
-// page, and reads the next one after each write of its own.
+// running house. It reads the house's store and derives a [Snapshot] from it: the kitchen
+// with the house's bottles and makings in place of the catalogue's; the menu; the stock
+// and what of it has run out; the palate, from the drinks marked as right; what was
+// learnt from tasted covers; prices per millilitre. When the store changes, by this
+// server or by another that shares it, the venue derives the next snapshot. A snapshot is
+// immutable. A request of the API uses one snapshot to its end. A [Visit] serves a
+// request for a page: it switches to the latest snapshot after each of its own writes.
 //
-// Everything here is derived from the store and kept in memory, so a program
-// that stops between a write and its effect has nothing to fix: the next start
-// reads the store. The part of the index that the house decides carries the
-// [records.Version] of the bottles and makings it was made from.
+// Everything here is derived from the store and held in memory, so nothing needs repair
+// after a crash: the next start reads the store again. The part of the index that depends
+// on the house carries the [records.Version] of the bottles and makings from which it was
+// made.
 package service

@@ -11,16 +11,17 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// Draft is a spec as it comes in. One of its parts is given.
+// Draft is a spec in a request. Exactly one of its fields is set.
 type Draft struct {
-	Text   *string         // as a bartender writes it down
+	Text   *string         // free text
 	Fields *kitchen.Fields // in fields
-	Drink  *string         // a drink of the house, by its name or slug
-	Spec   *flavor.Spec    // read already
+	Drink  *string         // name or slug of a drink of the house
+	Spec   *flavor.Spec    // already read
 }
 
-// Read reads a draft. Faults of a text name the line; those of fields the place
-// under "spec". A drink without anything to weigh is a fault.
+// Read reads a draft. Faults of a text name the line; those of fields, the place under
+// "spec". A drink whose strength, sweetness, acid, bitterness and length are all zero is
+// a fault.
 func (s *Snapshot) Read(d Draft) (flavor.Spec, error) {
 	spec, err := s.readAny(d)
 	if err != nil {
@@ -61,8 +62,8 @@ func (s *Snapshot) readAny(d Draft) (flavor.Spec, error) {
 	return flavor.Spec{}, flavor.Invalid("", "", "there is no draft; send it as text, or in fields as spec")
 }
 
-// menu returns the drinks of a request: those sent, or the house's. Its faults
-// are placed under "specs".
+// menu returns the drinks sent with a request, or the menu of the house if sent is nil.
+// Its faults are placed under "specs".
 func (s *Snapshot) menu(sent []kitchen.Fields) (specs []*flavor.Spec, err error) {
 	if sent == nil {
 		for i := range s.Menu {
@@ -85,12 +86,12 @@ func (s *Snapshot) menu(sent []kitchen.Fields) (specs []*flavor.Spec, err error)
 	return specs, nil
 }
 
-// mostSuggested is how many drinks are named where one was misnamed.
+// mostSuggested is how many drinks are suggested for an unknown name.
 const mostSuggested = 3
 
-// Drink finds a drink of the house by its name or slug. A name that no drink has
-// is a fault of kind [flavor.ErrUnknown] that suggests those with a word that
-// begins alike.
+// Drink finds a drink of the house by its name or slug. An unknown name is a fault of
+// kind [flavor.ErrUnknown] that suggests drinks with a word that begins with the same
+// letters.
 func (s *Snapshot) Drink(name string) (Drink, error) {
 	key := flavor.NormaliseName(name)
 	for i := range s.Menu {
@@ -111,8 +112,8 @@ func (s *Snapshot) Drink(name string) (Drink, error) {
 	return Drink{}, f
 }
 
-// beginAlike reports whether a word of one name and one of the other begin with
-// the same three letters.
+// beginAlike reports whether a word of a and a word of b begin with the same three
+// letters.
 func beginAlike(a, b string) bool {
 	const alike = 3
 	return slices.ContainsFunc(strings.Fields(a), func(word string) bool {
@@ -123,8 +124,8 @@ func beginAlike(a, b string) bool {
 	})
 }
 
-// Drinks finds drinks of the house by name or slug; all of them if none is
-// named. Its faults are placed under "drinks".
+// Drinks finds drinks of the house by name or slug; all of them if names is empty. Its
+// faults are placed under "drinks".
 func (s *Snapshot) Drinks(names []string) ([]Drink, error) {
 	if len(names) == 0 {
 		return s.Menu, nil

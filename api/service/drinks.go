@@ -10,19 +10,19 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// DrinkQuery asks for drinks of the menu. Everything that is given must hold.
+// DrinkQuery asks for drinks of the menu. A drink must meet every condition.
 type DrinkQuery struct {
-	Text   string      // in the name of the drink or of an ingredient; empty for any
-	Family string      // id of the family it is meant for; empty for any
-	Guest  cover.Guest // who may have every pour, as far as is known, and the whole
+	Text   string      // words in the name of the drink or of an ingredient; empty for any
+	Family string      // id of a family; empty for any
+	Guest  cover.Guest // may have every pour, as far as is known, and the finished drink
 }
 
-// mostMeant is how many ingredients one word may mean.
+// mostMeant is how many ingredients are considered for one word.
 const mostMeant = 100
 
-// FindDrinks returns the drinks of the menu that a query lets through, in order.
-// It asks the index what every word may mean: slips, aliases and the words of a
-// class or an aroma find a drink by its ingredients too.
+// FindDrinks returns the drinks of the menu that match a query, in the order of the menu.
+// It looks each word up in the index, so that misspellings, aliases, and words for a
+// class or an aroma find a drink by its ingredients.
 func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error) {
 	words := strings.Fields(flavor.NormaliseName(q.Text))
 	meant := make([]map[*flavor.Profile]bool, len(words))
@@ -39,8 +39,8 @@ func (s *Snapshot) FindDrinks(ctx context.Context, q DrinkQuery) ([]Drink, error
 	return slices.DeleteFunc(slices.Clone(s.Menu), func(d Drink) bool { return !q.holds(&d, words, meant) || !s.weakEnough(&d, &q.Guest) }), nil
 }
 
-// weakEnough reports whether a drink keeps to a guest's limit on strength. One whose
-// strength cannot be worked out does not.
+// weakEnough reports whether a drink is within a guest's limit on strength. A drink whose
+// strength cannot be worked out is not.
 func (s *Snapshot) weakEnough(d *Drink, guest *cover.Guest) bool {
 	if guest.MaxABV == 0 {
 		return true
@@ -49,8 +49,8 @@ func (s *Snapshot) weakEnough(d *Drink, guest *cover.Guest) bool {
 	return err == nil && r.Drink.ABV <= guest.MaxABV
 }
 
-// holds reports whether a query lets a drink through: every word is in its name
-// or means one of its ingredients.
+// holds reports whether a drink matches: each word is part of its name or means one of
+// its ingredients.
 func (q *DrinkQuery) holds(d *Drink, words []string, meant []map[*flavor.Profile]bool) bool {
 	if q.Family != "" && q.Family != d.Family {
 		return false

@@ -8,8 +8,8 @@ import (
 	"counterpour/data/house"
 )
 
-// Fill writes a house that comes with the program into an empty store: a bottle
-// of all that it keeps, its menu, and what has run out.
+// Fill writes a built-in house into an empty store: one bottle of each ingredient in its
+// stock, its menu, and what has run out.
 func Fill(ctx context.Context, s house.Store, h *data.House, at time.Time) error {
 	var edits []house.Edit
 	for _, p := range h.Stock {

@@ -8,25 +8,25 @@ import (
 	"counterpour/api/service/records"
 )
 
-// ErrLost: a house whose changes are no longer taken up.
+// ErrLost means that the program no longer receives changes of the house.
 var ErrLost = errors.New("this program no longer sees changes of the house; start it again")
 
-// ErrStale: a house whose store has not answered for longer than [MaxAge].
+// ErrStale means that the store has not answered for longer than [MaxAge].
 var ErrStale = errors.New("the store of the house does not answer; what is shown may be old")
 
-// MaxAge is how long a house may go without a word of its store before it counts
-// as old. Common practice, no source: a mark that is later than this is made
-// twice, or poured.
+// MaxAge is how long the store may be silent before the house counts as stale. Common
+// practice, no source: a mark that arrives later has been made twice, or the bottle
+// poured.
 const MaxAge = 10 * time.Second
 
-// pace is how often the store is asked for what was not heard of, how long it may
-// take to answer, and how old the house may become.
+// pace is how often the store is polled, the timeout of each poll, and the age at which
+// the house counts as stale.
 type pace struct{ every, answer, age time.Duration }
 
 var usualPace = pace{3 * time.Second, 3 * time.Second, MaxAge}
 
-// Ready returns [ErrLost] once the store is no longer followed, though nobody
-// closed the venue, and [ErrStale] for as long as the store does not answer.
+// Ready returns nil if the house is up to date, [ErrLost] if the venue no longer follows
+// its store although it was not closed, and [ErrStale] while the store does not answer.
 func (v *Venue) Ready() error {
 	switch {
 	case v.lost.Load():
@@ -37,23 +37,22 @@ func (v *Venue) Ready() error {
 	return nil
 }
 
-// Age is how long ago the house was last known to be as the store has it.
+// Age is the time since the house was last known to be up to date with the store.
 func (v *Venue) Age() time.Duration { return time.Since(*v.current.Load()) }
 
-// Listeners is how many are told of changes.
+// Listeners returns how many listeners are subscribed to changes.
 func (v *Venue) Listeners() int {
 	v.mu.Lock()
 	defer v.mu.Unlock()
 	return len(v.listeners)
 }
 
-// Fresh returns why what the visit sees may be old, as [Venue.Ready] does; nil if
-// it is as the store has it.
+// Fresh returns why the visit may be out of date, as [Venue.Ready] does; nil if it is
+// not.
 func (v *Visit) Fresh() error { return v.venue.Ready() }
 
-// watch asks the store again and again whether the house is as the store has it.
-// The feed tells sooner; but of a feed that says nothing, nobody can tell whether
-// nothing happened.
+// watch polls the store for changes. The feed reports them sooner, but a feed that is
+// silent cannot be told from one that is broken.
 func (v *Venue) watch(ctx context.Context) {
 	defer close(v.watched)
 	defer func() {
@@ -83,8 +82,8 @@ func (v *Venue) watch(ctx context.Context) {
 	}
 }
 
-// catchUp takes up what the store has and the house lacks, by number, so that
-// nothing is left out whatever the feed missed.
+// catchUp reads every change after the last one known, by sequence number, so that none
+// is lost that the feed missed.
 func (v *Venue) catchUp(ctx context.Context) error {
 	ctx, stop := context.WithTimeout(ctx, v.pace.answer)
 	defer stop()

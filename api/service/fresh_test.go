@@ -38,7 +38,7 @@ func (d *deaf) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 // A change that the feed kept to itself is taken up all the same; a store that
 // does not answer makes the house old, and what was missed meanwhile is there once
 // it answers again. The clock is the test's own.
-func TestAHouseKeepsUpWithADeafFeed(t *testing.T) {
+func TestPollingMakesUpForASilentFeed(t *testing.T) {
 	k := testKitchen(t)
 	synctest.Test(t, func(t *testing.T) {
 		d := &deaf{Store: storetest.Memory(t)}

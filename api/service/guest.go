@@ -13,17 +13,17 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// Guest is who drinks it, in words.
+// Guest is what a guest may have, as written in the request.
 type Guest struct {
-	Avoid   []string // allergens; what may contain one counts as containing it
+	Avoid   []string // allergens; an ingredient that may contain one counts as containing it
 	Diet    []string // such as vegan or alcohol-free; see [cover.Guest.Keep]
-	MaxABV  float64  // highest strength of the finished drink, in % vol; 0 for any
-	MaxCost float64  // in the currency of the prices; what has no price is then left out; 0 for any
-	// Prices are what a millilitre costs, by ingredient; nil for the house's.
+	MaxABV  float64  // highest strength of the finished drink, in % vol; 0 for no limit
+	MaxCost float64  // in the currency of the prices; drinks with a pour without a price are left out; 0 for no limit
+	// Prices are per millilitre, by ingredient id; nil for the prices of the house.
 	Prices map[string]float64
 }
 
-// guest reads who drinks it; its faults name the word.
+// guest reads the words of a request. Its faults name the word.
 func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
 	var faults flavor.Faults
 	out := cover.Guest{MaxABV: g.MaxABV, MaxCost: g.MaxCost, Prices: g.Prices}
@@ -40,12 +40,12 @@ func (s *Snapshot) guest(g Guest) (cover.Guest, flavor.Faults) {
 	return out, append(faults, checkPrices(out.Prices, out.MaxCost)...)
 }
 
-// elsewhere reports whether what may be poured was sent to a house that is nobody's.
-// It is another bar's then, and nothing of the house, such as its prices and its menu,
-// stands beside it.
+// elsewhere reports whether a request brings its own stock to the invented demo house.
+// Then it is about another bar, and the demo house's prices and menu are left out of the
+// answer.
 func (s *Snapshot) elsewhere(stock []string) bool { return stock != nil && s.About.Invented }
 
-// priced is who drinks it, by the prices that go with what may be poured.
+// priced returns g with empty prices if the request is about another bar and sent none.
 func (s *Snapshot) priced(g Guest, stock []string) Guest {
 	if g.Prices == nil && s.elsewhere(stock) {
 		g.Prices = map[string]float64{}
@@ -53,7 +53,7 @@ func (s *Snapshot) priced(g Guest, stock []string) Guest {
 	return g
 }
 
-// checkPrices refuses prices below nothing, and a limit without any.
+// checkPrices refuses negative prices, and a limit on cost without prices.
 func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults) {
 	for _, id := range slices.Sorted(maps.Keys(prices)) {
 		if !(prices[id] >= 0) {
@@ -66,7 +66,7 @@ func checkPrices(prices map[string]float64, most float64) (faults flavor.Faults)
 	return faults
 }
 
-// currency is that of the house's prices, unless others were sent.
+// currency returns the currency of the house's prices, or "" if the request sent prices.
 func (s *Snapshot) currency(sent map[string]float64) string {
 	if sent != nil {
 		return ""
@@ -74,15 +74,15 @@ func (s *Snapshot) currency(sent map[string]float64) string {
 	return s.Prices.Currency
 }
 
-// withIDs returns the ingredients with some ids, in the order of the index.
+// withIDs returns the ingredients with these ids, in the order of the index.
 func (s *Snapshot) withIDs(ctx context.Context, ids []string) ([]*flavor.Profile, error) {
 	stock, _, err := s.Index.Candidates(ctx, lookup.Need{Stock: ids})
 	return stock, err
 }
 
-// pourable returns what may be poured: the ids sent, or what the house keeps
-// and has not run out of, with what the drafts are made of: who writes a drink
-// down has it at hand.
+// pourable returns what may be poured: the ingredients with these ids or, if ids is nil,
+// those in stock and those of the drafts. A bartender who writes an ingredient down is
+// assumed to have it, unless it is marked as out.
 func (s *Snapshot) pourable(ctx context.Context, ids []string, drafts ...*flavor.Spec) ([]*flavor.Profile, error) {
 	if ids != nil {
 		return s.withIDs(ctx, ids)
@@ -98,8 +98,9 @@ func (s *Snapshot) pourable(ctx context.Context, ids []string, drafts ...*flavor
 	return out, nil
 }
 
-// shelfFor returns what may be poured for a menu: the ids sent, else what the
-// house has in stock, or everything for a menu that is not the house's.
+// shelfFor returns what may be poured for a menu: the ingredients with these ids. If ids
+// is nil, it is the stock for the house's own menu (ours), and the whole catalogue for
+// any other.
 func (s *Snapshot) shelfFor(ctx context.Context, ids []string, ours bool) ([]*flavor.Profile, error) {
 	if ids == nil && ours {
 		return s.InStock(), nil
@@ -107,8 +108,8 @@ func (s *Snapshot) shelfFor(ctx context.Context, ids []string, ours bool) ([]*fl
 	return s.withIDs(ctx, ids)
 }
 
-// CostOf returns what the pours of a drink cost, by prices per millilitre; it is
-// false if one has no price.
+// CostOf returns the sum of the costs of a drink's pours, from prices per millilitre. ok
+// is false if a pour has no price.
 func CostOf(spec *flavor.Spec, prices map[string]float64) (sum float64, ok bool) {
 	for i := range spec.Pours {
 		price, priced := prices[spec.Pours[i].Profile.ID]

@@ -41,7 +41,7 @@ func (m muted) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 }
 
 // A feed that ends, or breaks, is told; a venue that is closed is not lost.
-func TestALostFeedIsTold(t *testing.T) {
+func TestLostFeedIsReported(t *testing.T) {
 	for name, end := range map[string]func(*Venue, muted, *atomic.Bool){
 		"the feed ends":    func(_ *Venue, m muted, _ *atomic.Bool) { close(m.feed) },
 		"taking up panics": func(_ *Venue, m muted, breaks *atomic.Bool) { breaks.Store(true); m.feed <- house.Change{Seq: 99} },
@@ -63,7 +63,7 @@ func TestALostFeedIsTold(t *testing.T) {
 }
 
 // A fault of a bottle stays until it is mended, whatever else changes.
-func TestFaultsStay(t *testing.T) {
+func TestFaultsStayUntilMended(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, house.Bottle{ID: "lost", Name: "Lost", Ingredient: "nothing-known", SizeML: 700, Stock: 1})
 	require.Len(t, v.Now().Faults, 1)
@@ -173,7 +173,7 @@ func TestStockList(t *testing.T) {
 }
 
 // A name by itself is forgiven no slip of the pen: what it may mean is asked.
-func TestNamesOfBottlesAreNotGuessed(t *testing.T) {
+func TestMisspeltBottlesAreNotGuessed(t *testing.T) {
 	s := testHouse(t)
 	for written, means := range map[string]string{"lemmon juice": "lemon juice", "swete vermouth": "sweet vermouth"} {
 		_, _, err := s.Index.Resolve(written)

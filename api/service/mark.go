@@ -12,34 +12,34 @@ import (
 )
 
 const (
-	// marksAtOnce is how many marks this server writes beside each other.
+	// marksAtOnce is how many marks this server writes concurrently.
 	marksAtOnce = 64
 
-	// markTries is how often a mark is tried once more while other servers forestall it.
+	// markTries is how often a mark that conflicted with another is retried.
 	markTries = 5
 )
 
-// MarkRequest notes what happened behind the bar, all of it or nothing.
+// MarkRequest notes what happened behind the bar. Either all of it is written or nothing.
 type MarkRequest struct {
 	Out      []string // names, aliases or ids of what ran out
-	Back     []string // the same of what is there again
+	Back     []string // names, aliases or ids of what is available again
 	Received []Received
 }
 
-// Received says how a cover was received that was poured for a drink of the house.
+// Received says how a cover was received. The cover was poured for a drink of the house.
 type Received struct {
-	Drink   string // its slug
+	Drink   string // slug
 	Missing string // id of what had run out
 	Served  *flavor.Spec
 	Verdict house.Verdict
 }
 
-// Mark notes that ingredients of the stock ran out or are back, and how covers were
-// received. What is back is there: if every bottle was counted as empty, the one
-// that is poured counts as full. To mark what is marked already changes nothing.
-// What is not in stock, what is out and back at once, and a drink or an ingredient
-// that the house does not know are faults. It fails with [house.ErrConflict] if others
-// marked the same each time that it was tried.
+// Mark writes which ingredients of the stock ran out or are back, and how covers were
+// received. If every bottle of an ingredient that is back was counted as empty, one of
+// them now counts as full. Marking what is marked already changes nothing. It is a fault
+// if an ingredient is not in stock or is both out and back, or if the house does not know
+// a drink or an ingredient. The error is [house.ErrConflict] if every retry conflicted
+// with another write.
 func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 	now := v.Now()
 	var faults flavor.Faults
@@ -65,29 +65,30 @@ func (v *Venue) Mark(ctx context.Context, by house.By, r MarkRequest) error {
 	return err
 }
 
-// write writes marks, first beside those of others. One that they forestalled is tried
-// again alone, so that only another server can forestall it once more.
+// write writes a mark, at first concurrently with others. If it conflicts, write retries
+// it alone, so that only another server can conflict with it again.
 func (v *Venue) write(ctx context.Context, by house.By, r *MarkRequest) ([]house.Change, error) {
 	changes, err := v.tryMarks(ctx, by, r, 1)
 	for range markTries {
-		if !forestalled(err) {
+		if !conflicted(err) {
 			return changes, err
 		}
 		changes, err = v.tryMarks(ctx, by, r, marksAtOnce)
 	}
-	if !forestalled(err) {
+	if !conflicted(err) {
 		return changes, err
 	}
 	return nil, &house.Error{Kind: house.ErrConflict, Op: "mark", Message: "others mark the same at this moment; look at what is out, and mark again", Cause: err}
 }
 
-// forestalled reports whether a write failed since somebody else was earlier.
-func forestalled(err error) bool {
+// conflicted reports whether a write failed because another one came first.
+func conflicted(err error) bool {
 	return errors.Is(err, house.ErrConflict) || errors.Is(err, house.ErrNotFound)
 }
 
-// tryMarks writes what marks take, by what the store holds now, while it holds that many
-// of marksAtOnce places.
+// tryMarks computes the edits of a mark from the current records and writes them. It
+// holds the given number of the marksAtOnce units of the semaphore meanwhile; with all of
+// them it runs alone.
 func (v *Venue) tryMarks(ctx context.Context, by house.By, r *MarkRequest, places int64) ([]house.Change, error) {
 	if err := v.marking.Acquire(ctx, places); err != nil {
 		return nil, err
@@ -100,8 +101,8 @@ func (v *Venue) tryMarks(ctx context.Context, by house.By, r *MarkRequest, place
 	return v.inner.Write(ctx, by, edits...)
 }
 
-// inStock returns the ids of what names mean, each of which the house must keep;
-// it adds a fault for any other. An id of the stock means itself.
+// inStock resolves names to ids of the stock. A name that is an id of the stock stands
+// for itself. It adds a fault for each name that the house does not stock.
 func (s *Snapshot) inStock(field string, names []string, faults *flavor.Faults) (ids []string, err error) {
 	keeps := func(id string) bool {
 		return slices.ContainsFunc(s.Stock, func(p *flavor.Profile) bool { return p.ID == id })
@@ -127,7 +128,7 @@ func (s *Snapshot) inStock(field string, names []string, faults *flavor.Faults) 
 	return ids, nil
 }
 
-// marks is what it takes to note a request, in its order.
+// marks returns the edits of a request, in its order.
 func (v *Venue) marks(ctx context.Context, by house.By, r *MarkRequest) (edits []house.Edit, err error) {
 	add := func(more []house.Edit, err error) error {
 		edits = append(edits, more...)
@@ -151,7 +152,7 @@ func (v *Venue) marks(ctx context.Context, by house.By, r *MarkRequest) (edits [
 	return edits, nil
 }
 
-// distinct is a list with each entry once, in its order.
+// distinct returns ids without duplicates, in order.
 func distinct(ids []string) []string {
 	var out []string
 	for _, id := range ids {
@@ -162,7 +163,7 @@ func distinct(ids []string) []string {
 	return out
 }
 
-// received is what it takes to note how a cover was received.
+// received returns the edit that records how a cover was received.
 func (v *Venue) received(ctx context.Context, by house.By, r *Received) ([]house.Edit, error) {
 	spec, err := house.Get[house.Spec](ctx, v.inner, r.Drink)
 	if errors.Is(err, house.ErrNotFound) {
@@ -178,7 +179,7 @@ func (v *Venue) received(ctx context.Context, by house.By, r *Received) ([]house
 		Verdict: r.Verdict, Taster: by.Actor, Served: house.FromSpec(r.Drink, *r.Served).Pours}, 0)}, nil
 }
 
-// gone is what it takes for an ingredient to be out; nothing if it is.
+// gone returns the edits that mark an ingredient as out; none if it is out already.
 func (v *Venue) gone(ctx context.Context, by house.By, id string) ([]house.Edit, error) {
 	_, err := house.Get[house.Out](ctx, v.inner, id)
 	if errors.Is(err, house.ErrNotFound) {
@@ -187,7 +188,7 @@ func (v *Venue) gone(ctx context.Context, by house.By, id string) ([]house.Edit,
 	return nil, err
 }
 
-// back is what it takes for an ingredient to be there again; nothing if it is.
+// back returns the edits that mark an ingredient as back; none if it is not out.
 func (v *Venue) back(ctx context.Context, id string) (edits []house.Edit, err error) {
 	marked, err := house.Get[house.Out](ctx, v.inner, id)
 	if err == nil {

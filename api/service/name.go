@@ -11,14 +11,14 @@ import (
 	"counterpour/flavor"
 )
 
-// Named is one of the house's own words, and what it means.
+// Named is one of the house's own words and the ingredient that it means.
 type Named struct {
 	Words   string
 	Profile *flavor.Profile
 }
 
-// Names lists the house's own words, by what is written; those that mean nothing
-// any more are left out.
+// Names lists the house's own words in alphabetical order. Words whose ingredient no
+// longer exists are left out.
 func (s *Snapshot) Names() []Named {
 	var out []Named
 	for _, n := range s.named {
@@ -34,13 +34,14 @@ func (s *Snapshot) Names() []Named {
 
 // NameRequest says what words mean in this house.
 type NameRequest struct {
-	Words string // as they are written, such as a label's name
-	Kind  string // the name, alias or id of what they mean; empty with Undo
-	Undo  bool   // forget the words
+	Words string // as written, for example on a label
+	Kind  string // name, alias or id of the ingredient; empty if Undo is set
+	Undo  bool   // forget the word
 }
 
-// Name keeps what words mean in this house: the reader, the completion and imports
-// know them from then on. Words that mean another ingredient already are a fault.
+// Name stores or forgets what a word means in this house. The draft reader, completion
+// and imports use it from then on. It is a fault if the word means another ingredient
+// already.
 func (v *Venue) Name(ctx context.Context, by house.By, r NameRequest) error {
 	edit, err := v.naming(ctx, r)
 	if err != nil {
@@ -79,7 +80,7 @@ func (v *Venue) naming(ctx context.Context, r NameRequest) (house.Edit, error) {
 	return house.Put(house.Name{ID: id, Written: r.Words, Ingredient: p.ID}, kept.Version), nil
 }
 
-// unknownKind says that what words are to mean is not known, and what is near.
+// unknownKind returns the fault for an unknown ingredient, with suggestions.
 func unknownKind(kind string, err error) error {
 	var unknown *flavor.Fault
 	if !errors.As(err, &unknown) {

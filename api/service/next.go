@@ -15,11 +15,11 @@ import (
 	"counterpour/flavor/template"
 )
 
-// next makes the snapshot that a store asks for now. What the change does not
-// touch is shared with s.
+// next derives the snapshot for the current state of the store. Parts that did not change
+// are shared with s.
 //
-// What family a drink reads as is for the proven drinks to say, not for a
-// palate that depends on it: base is a kitchen without one.
+// base is a kitchen without a palate. It decides which family a drink belongs to, since
+// the palate itself depends on that.
 func (s *Snapshot) next(ctx context.Context, base *kitchen.Kitchen, store house.Reader, about About, log *slog.Logger) (*Snapshot, error) {
 	r, err := records.Read(ctx, store, s.from)
 	if err != nil {
@@ -62,8 +62,8 @@ func (s *Snapshot) next(ctx context.Context, base *kitchen.Kitchen, store house.
 	return out, nil
 }
 
-// unchanged puts the profiles that s has already in place of their equals, so
-// that the index and all who compare by address see what really changed.
+// unchanged replaces each profile that equals one of s by that one, so that code that
+// compares profiles by pointer, such as the index, sees only real changes.
 func (s *Snapshot) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
 	for i, p := range profiles {
 		if old, ok := s.Shelf.ByID(p.ID); ok && old != p && reflect.DeepEqual(old, p) {
@@ -73,9 +73,8 @@ func (s *Snapshot) unchanged(profiles []*flavor.Profile) []*flavor.Profile {
 	return profiles
 }
 
-// pour puts the menu together, and the drinks that are marked as right. One that
-// cannot be poured is left out and reported. What is as it was before is taken from
-// there.
+// pour fills in the menu and the drinks marked as right. A drink that cannot be poured is
+// left out and reported as a fault. Unchanged drinks are taken from the snapshot before.
 func (s *Snapshot) pour(ctx context.Context, k *kitchen.Kitchen, store house.Reader, before *Snapshot) {
 	defer func() { s.Faults = append(s.Faults, s.unpoured...) }()
 	if before.from != nil && before.Shelf == s.Shelf && !s.from.IsAnew(house.KindSpec, house.KindRight) {
@@ -110,8 +109,8 @@ func (s *Snapshot) pour(ctx context.Context, k *kitchen.Kitchen, store house.Rea
 	s.mixed = s.newMixed(k)
 }
 
-// drinkOf makes a drink of a record, or takes it from the snapshot before if neither
-// the record nor a bottle of it changed.
+// drinkOf makes a drink from a record, or reuses the one of the snapshot before if
+// neither the record nor its bottles changed.
 func (s *Snapshot) drinkOf(k *kitchen.Kitchen, kept *house.Kept[house.Spec], was *Drink, before *Snapshot) (Drink, error) {
 	same := was != nil && was.Version == kept.Version
 	if same && before.Shelf == s.Shelf {
@@ -129,7 +128,7 @@ func (s *Snapshot) drinkOf(k *kitchen.Kitchen, kept *house.Kept[house.Spec], was
 	return d, nil
 }
 
-// samePours reports whether two readings of one record pour from the same bottles.
+// samePours reports whether two readings of one record pour the same profiles.
 func samePours(a, b *flavor.Spec) bool {
 	return slices.EqualFunc(a.Pours, b.Pours, func(x, y flavor.Pour) bool { return x.Profile == y.Profile })
 }
@@ -149,13 +148,13 @@ func (s *Snapshot) asTasted(ctx context.Context, k *kitchen.Kitchen, store house
 	}
 	kept, ok := history[at].Item.(house.Spec)
 	if !ok {
-		return template.Labelled{}, nil // the drink was off the menu in that version
+		return template.Labelled{}, nil // that version was not on the menu
 	}
 	spec, err := kept.Flavor(s.Shelf)
 	return template.Labelled{Spec: spec, Family: familyOf(k, &spec)}, err
 }
 
-// familyOf returns the family that a drink reads as, or none.
+// familyOf returns the id of the most probable family of a drink, or "".
 func familyOf(k *kitchen.Kitchen, s *flavor.Spec) string {
 	r, err := k.Judge.Score(s)
 	if err != nil || len(r.Judgement.Fits) == 0 {

@@ -13,7 +13,7 @@ import (
 
 // What a snapshot takes from the one before is what a look at the whole house finds,
 // after every kind of change.
-func TestASnapshotIsThatOfTheWholeHouse(t *testing.T) {
+func TestDerivedSnapshotEqualsAFreshOne(t *testing.T) {
 	v, _ := openDemo(t)
 	s := v.Store()
 	write := func(edits ...house.Edit) {
@@ -83,7 +83,7 @@ func TestASnapshotIsThatOfTheWholeHouse(t *testing.T) {
 }
 
 // A mark makes nothing anew but what is out.
-func TestAMarkTouchesNoDrink(t *testing.T) {
+func TestMarkReusesTheMenu(t *testing.T) {
 	v, _ := openDemo(t)
 	before := v.Now()
 	put(t, v.Store(), 0, house.Out{Ingredient: before.InStock()[0].ID, Since: someone.At})

@@ -13,26 +13,28 @@ import (
 	"counterpour/flavor/cover/lookahead"
 )
 
-// menuEffort is how much work the searches for a menu may take: some four seconds.
+// menuEffort limits the work of the searches for a whole menu. The limit takes about four
+// seconds.
 const menuEffort = 4 * coverEffort
 
-// OutsRequest asks what becomes of a menu when bottles run out.
+// OutsRequest asks for covers for a whole menu when bottles run out.
 type OutsRequest struct {
 	Out   []string         // names, aliases or ids
-	Menu  []kitchen.Fields // nil for that of the house
+	Menu  []kitchen.Fields // nil for the menu of the house
 	Guest Guest
 	Stock []string // ids of what may be poured; nil for the stock of the house
-	Parts int      // most ingredients of one cover, 1 to cover.MaxParts
+	Parts int      // most substitutes in one cover, 1 to cover.MaxParts
 }
 
-// OutsAnswer is what becomes of the menu.
+// OutsAnswer is the drinks of the menu that lose a pour, with their covers.
 type OutsAnswer struct {
-	House  About // whose menu it is; the zero value for one that was sent
+	House  About // whose menu it is; zero if the menu was sent
 	Result *cover.MenuResult
 }
 
-// Outs finds covers for every drink of a menu that the bottles touch. A drink of
-// the house is short of everything that has run out, whatever was asked for.
+// Outs finds covers for every drink of a menu that pours one of the bottles. For the
+// house's own menu, everything that has run out counts as missing, also if the request
+// does not name it.
 func (s *Snapshot) Outs(ctx context.Context, r OutsRequest) (*OutsAnswer, error) {
 	request, err := s.outsRequest(ctx, &r)
 	if err != nil {
@@ -80,7 +82,7 @@ func (s *Snapshot) outsRequest(ctx context.Context, r *OutsRequest) (*cover.Menu
 	return out, err
 }
 
-// withEach adds what is not in a list yet.
+// withEach appends the elements of more that list does not contain yet.
 func withEach(list, more []*flavor.Profile) []*flavor.Profile {
 	for _, p := range more {
 		if !slices.Contains(list, p) {
@@ -90,25 +92,25 @@ func withEach(list, more []*flavor.Profile) []*flavor.Profile {
 	return list
 }
 
-// pours reports whether one of the bottles goes into a drink.
+// pours reports whether a drink pours one of the bottles.
 func pours(spec *flavor.Spec, bottles []*flavor.Profile) bool {
 	return slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool { return slices.Contains(bottles, p.Profile) })
 }
 
-// CoverageRequest asks, before service, which bottles a menu cannot do without.
+// CoverageRequest asks which bottles of a menu have no good cover.
 type CoverageRequest struct {
-	Menu  []kitchen.Fields // nil for that of the house
+	Menu  []kitchen.Fields // nil for the menu of the house
 	Stock []string         // ids of what may be poured; nil for the stock of the house
 }
 
 // CoverageAnswer is the bottles that nothing in stock covers well.
 type CoverageAnswer struct {
-	House About // whose menu it is; the zero value for one that was sent
+	House About // whose menu it is; zero if the menu was sent
 	*lookahead.Answer
 }
 
-// Coverage looks ahead: for every bottle of the menu, which drinks would be
-// without a good cover if it ran out.
+// Coverage finds, for every bottle of the menu, the drinks that would have no good cover
+// if it ran out.
 func (s *Snapshot) Coverage(ctx context.Context, r CoverageRequest) (*CoverageAnswer, error) {
 	specs, err := s.menu(r.Menu)
 	if err != nil {

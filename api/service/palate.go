@@ -10,18 +10,18 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// PalateAnswer is the palate of a house: the drinks that it marked as right, and
-// what they move.
+// PalateAnswer is the palate of a house: the drinks that it marked as right, and how far
+// they move the families.
 type PalateAnswer struct {
 	Right   []RightDrink
-	Palates []weigh.Palate // of the families that they move
+	Palates []weigh.Palate // of the families that are moved
 }
 
 // RightDrink is a drink marked as right.
 type RightDrink struct {
 	Slug    string
 	Name    string
-	Version int64 // as it was tasted
+	Version int64 // version of the record that was tasted
 }
 
 // Palate returns the palate of the house.
@@ -37,13 +37,13 @@ func (s *Snapshot) Palate() *PalateAnswer {
 	return a
 }
 
-// RightRequest marks a drink, as it is now, as right for the house.
+// RightRequest marks the current version of a drink as right for the house.
 type RightRequest struct {
-	Drink string // of the house, by name or slug
-	Undo  bool   // take the mark off
+	Drink string // name or slug
+	Undo  bool   // remove the mark
 }
 
-// Right marks a drink as right, or takes the mark off.
+// Right marks a drink as right, or removes the mark.
 func (v *Venue) Right(ctx context.Context, by house.By, r RightRequest) error {
 	d, err := v.Now().Drink(r.Drink)
 	if err != nil {

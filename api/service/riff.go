@@ -14,7 +14,7 @@ import (
 	"counterpour/flavor/riff/wish"
 )
 
-// Defaults of a request for riffs or drafts.
+// Defaults of requests for riffs and for drafts from bottles.
 const (
 	DefaultRiffs  = 10
 	DefaultUseUps = 10
@@ -27,8 +27,8 @@ const relatives = 5
 type RiffRequest struct {
 	Draft
 	Guest  Guest
-	Toward []string // what every riff must do, such as "more bitter" or "no nuts"
-	Stock  []string // ids of what may be poured; nil for what the house has in stock and what is in the draft
+	Toward []string // what each riff must satisfy, such as "more bitter" or "no nuts"
+	Stock  []string // ids of what may be poured; nil for the stock of the house and the ingredients of the draft
 	Limit  int      // most riffs, 1 to riff.MaxLimit
 	Seed   uint64
 }
@@ -37,13 +37,14 @@ type RiffRequest struct {
 type RiffAnswer struct {
 	Spec      flavor.Spec // the draft as it was read
 	Result    *riff.Result
-	Relatives []station.Relative // the proven drinks nearest to the draft, of those that the guest may have
-	Prices    map[string]float64 // by which the guest's limit went
-	Currency  string             // of the prices; empty for those that were sent
+	Relatives []station.Relative // the nearest proven drinks that the guest may have
+	Prices    map[string]float64 // per mL; used for the guest's limit on cost
+	Currency  string             // of the prices; empty if the request sent prices
 	Avoid     []flavor.Allergen  // what the guest must not have
 }
 
-// Riff finds variations of a draft that stay in balance.
+// Riff finds variations of a draft that stay in balance. Its faults name the line of a
+// text or the field.
 func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error) {
 	var faults flavor.Faults
 	fault.InRange(&faults, "limit", r.Limit, 1, riff.MaxLimit)
@@ -75,33 +76,33 @@ func (s *Snapshot) Riff(ctx context.Context, r RiffRequest) (*RiffAnswer, error)
 	return a, err
 }
 
-// names finds the ingredients that a word in a wish means.
+// names returns the lookup of ingredients for words in a wish.
 func (s *Snapshot) names() wish.Names {
 	return wish.NamesIn(append(s.Catalogue.Profiles(), s.Stock...))
 }
 
-// UseUpRequest asks for drinks that use bottles up.
+// UseUpRequest asks for drinks that use up bottles.
 type UseUpRequest struct {
-	Bottles  []string // that must move: names, aliases or ids; 1 to useup.MaxBottles
+	Bottles  []string // names, aliases or ids of the bottles to use up; 1 to useup.MaxBottles
 	Guest    Guest
-	Toward   []string // limits that every draft keeps to, such as "no smoke"
-	Families []string // ids of the families wanted; none for all
-	Stock    []string // ids of what may be poured beside the bottles; nil for what the house has in stock
-	Unit     string   // what the amounts are measured in: oz, ml; empty for oz
+	Toward   []string // limits that every draft respects, such as "no smoke"
+	Families []string // ids of families; empty for all
+	Stock    []string // ids of what else may be poured; nil for the stock of the house
+	Unit     string   // unit of the amounts: oz or ml; empty for oz
 	Limit    int      // most drafts, 1 to riff.MaxLimit
 	Seed     uint64
 }
 
 // UseUpAnswer is the drafts found.
 type UseUpAnswer struct {
-	House    About // whose stock it is; the zero value for one that was sent
+	House    About // whose stock it is; zero if the stock was sent
 	Result   *useup.Result
 	Prices   map[string]float64
-	Currency string            // of the prices; empty for those that were sent
+	Currency string            // of the prices; empty if the request sent prices
 	Avoid    []flavor.Allergen // what the guest must not have
 }
 
-// UseUp finds drafts that use bottles up.
+// UseUp finds drafts that use up bottles. Its faults name the field.
 func (s *Snapshot) UseUp(ctx context.Context, r UseUpRequest) (*UseUpAnswer, error) {
 	request, err := s.useRequest(&r)
 	if err != nil {

@@ -15,23 +15,23 @@ import (
 // ScoreRequest asks for a draft to be scored.
 type ScoreRequest struct {
 	Draft
-	Explain bool // also give the arithmetic, line by line
-	Partial bool // of a text, score what can be read of it while other lines cannot
+	Explain bool // include the calculation, line by line
+	Partial bool // score the lines of a text that can be read, even if others cannot
 }
 
-// ScoreAnswer is a draft scored.
+// ScoreAnswer is a scored draft.
 type ScoreAnswer struct {
-	Spec     flavor.Spec // as it was read
+	Spec     flavor.Spec // as read
 	Result   *balance.Result
-	Fixes    []balance.Fix  // what would mend it, the best first
-	Steps    []balance.Step // the arithmetic, if it was asked for
-	Glass    string         // how full it makes the usual glasses
-	Sensed   *sense.Glass   // what is in it for every sense
+	Fixes    []balance.Fix  // best first
+	Steps    []balance.Step // the calculation, if asked for
+	Glass    string         // how far it fills the usual glasses
+	Sensed   *sense.Glass   // sensory properties of the drink
 	Cautions []data.Caution
 
-	// Incomplete is what could not be read, where a part was asked for. The drink is
-	// then not the one that was meant: nothing is said of how to mend it, and what it
-	// holds beside says nothing of what it lacks.
+	// Incomplete lists the lines that could not be read, for a Partial request. The drink
+	// is then not the intended one: Fixes is empty, and an allergen that is not listed
+	// may still be in the drink.
 	Incomplete flavor.Faults
 }
 
@@ -62,8 +62,8 @@ func (s *Snapshot) Score(ctx context.Context, r ScoreRequest) (*ScoreAnswer, err
 	return a, err
 }
 
-// readFor reads the draft of a request, and what of it could not be read where a
-// part will do.
+// readFor reads the draft of a request. For a Partial request it also returns the faults
+// of the lines that could not be read.
 func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) {
 	if !r.Partial || r.Text == nil {
 		spec, err := s.Read(r.Draft)
@@ -72,8 +72,8 @@ func (s *Snapshot) readFor(r *ScoreRequest) (flavor.Spec, flavor.Faults, error) 
 	return s.ReadRest(*r.Text)
 }
 
-// ReadRest reads what can be read of a text, and what cannot. It fails as Read
-// does where nothing that was read can be weighed.
+// ReadRest reads the lines of a text that can be read, and returns the faults of the
+// others. It fails as Read does if the lines that were read have nothing to weigh.
 func (s *Snapshot) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
 	part, missed, err := s.ReadPart(text)
 	if err != nil {
@@ -86,5 +86,5 @@ func (s *Snapshot) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
 	if spec, err := s.Read(Draft{Spec: &part}); err == nil {
 		return spec, missed, nil
 	}
-	return flavor.Spec{}, nil, missed // nothing that was read can be weighed
+	return flavor.Spec{}, nil, missed // no line that was read can be weighed
 }

@@ -15,44 +15,44 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Snapshot is a house as it stands at one moment. It is read only, and safe for
-// concurrent use.
+// Snapshot is the state of a house at one moment. It is immutable and safe for concurrent
+// use.
 type Snapshot struct {
-	*kitchen.Kitchen // with the house's bottles and makings, and its palate
+	*kitchen.Kitchen // with the house's bottles, makings and palate
 
 	About    About
-	Settings house.Settings    // how the house wants it said
-	Shelf    *house.Shelf      // the catalogue with the house laid over it
-	Menu     []Drink           // by name
-	Stock    []*flavor.Profile // all that the house keeps, by id
-	Out      []*flavor.Profile // what of it has run out
-	Tastings []cover.Tasting   // what it has learnt of covers
-	Prices   prep.Prices       // empty if the house keeps none, or PricesFault says why
-	Faults   []error           // what of the house cannot be used, by record
+	Settings house.Settings    // how the house wants things written
+	Shelf    *house.Shelf      // the catalogue, overlaid with the house's bottles and makings
+	Menu     []Drink           // sorted by name
+	Stock    []*flavor.Profile // everything that the house keeps, sorted by id
+	Out      []*flavor.Profile // the part of Stock that has run out
+	Tastings []cover.Tasting   // what was learnt from tasted covers
+	Prices   prep.Prices       // empty if the house has none, or if PricesFault is set
+	Faults   []error           // the records that cannot be used
 
-	PricesFault error // such as two currencies; among the faults too
+	PricesFault error // such as two currencies; also in Faults
 	Version     records.Version
 
-	upTo     int64               // no record is of a later change
-	unlaid   []error             // faults of the bottles and makings, for as long as the shelf is the same
-	from     *records.Records    // nil for a house at rest
-	right    []template.Labelled // the drinks that are marked as right
+	upTo     int64               // sequence number of the last change that is included
+	unlaid   []error             // faults of bottles and makings, kept while the shelf is the same
+	from     *records.Records    // nil for a built-in house without a store
+	right    []template.Labelled // the drinks marked as right
 	unpoured []error             // faults of the menu
 	made     []house.Made
 	rights   []house.Right
 	named    []house.Name
 	coach    func() (*drill.Trainer, error)
-	mixed    func() []cover.Mixed // the menu, mixed when somebody first asks
+	mixed    func() []cover.Mixed // the mixed menu, computed on first use
 }
 
 // About says whose house it is.
 type About struct {
 	Name        string
 	Description string // one line; may be empty
-	Invented    bool   // nobody's bar
+	Invented    bool   // a demo, not a real bar
 }
 
-// named is a house by the name that it gives itself, if it does.
+// named returns a with the name from the settings, if they have one.
 func (a About) named(s house.Settings) About {
 	if s.Name != "" {
 		a.Name = s.Name
@@ -62,14 +62,13 @@ func (a About) named(s house.Settings) About {
 
 // Drink is a spec of the house.
 type Drink struct {
-	Slug    string // names it in addresses, and in the store
-	Version int64  // of its record; 0 if there is none
-	Family  string // id of the one that it reads as; empty if it cannot be weighed
+	Slug    string // id in addresses and in the store
+	Version int64  // of its record; 0 if it has none
+	Family  string // id of its most probable family; empty if it cannot be weighed
 	Spec    flavor.Spec
 }
 
-// AtRest returns the snapshot of a house that comes with the program, which no
-// store keeps.
+// AtRest returns the snapshot of a built-in house, which has no store.
 func AtRest(k *kitchen.Kitchen, h *data.House) *Snapshot {
 	s := &Snapshot{Kitchen: k, About: About{h.Name, h.Description, h.Invented}, Shelf: house.NewShelf(k.Catalogue.Profiles()), Stock: h.Stock, Out: h.Out}
 	for i := range h.Specs {
@@ -80,7 +79,7 @@ func AtRest(k *kitchen.Kitchen, h *data.House) *Snapshot {
 	return s
 }
 
-// newMixed mixes the menu once.
+// newMixed returns a function that mixes the menu on its first call.
 func (s *Snapshot) newMixed(k *kitchen.Kitchen) func() []cover.Mixed {
 	menu, finder := make([]*flavor.Spec, len(s.Menu)), k.Finder
 	for i := range s.Menu {
@@ -89,7 +88,7 @@ func (s *Snapshot) newMixed(k *kitchen.Kitchen) func() []cover.Mixed {
 	return sync.OnceValue(func() []cover.Mixed { return finder.MixAll(menu) })
 }
 
-// InStock returns what the house keeps and has not run out of.
+// InStock returns the part of the stock that has not run out.
 func (s *Snapshot) InStock() []*flavor.Profile {
 	return slices.DeleteFunc(slices.Clone(s.Stock), func(p *flavor.Profile) bool { return slices.Contains(s.Out, p) })
 }

@@ -25,8 +25,8 @@ func (s *Snapshot) pouredBy() map[*flavor.Profile]int {
 	return counts
 }
 
-// Usual lists what most proven drinks pour, the commonest first, at most n. What
-// comes from the tap is left out.
+// Usual lists up to n ingredients that most proven drinks pour, the most common first. It
+// leaves out what comes from the tap.
 func (s *Snapshot) Usual(n int) []*flavor.Profile {
 	counts := s.pouredBy()
 	var out []*flavor.Profile
@@ -41,9 +41,9 @@ func (s *Snapshot) Usual(n int) []*flavor.Profile {
 	return out[:min(n, len(out))]
 }
 
-// Starters lists proven drinks that the stock can pour, for a menu to begin with, at
-// most n, no two of the same ingredients and no more than a quarter of one family:
-// those of which the scarcest ingredient is the commonest first.
+// Starters suggests up to n proven drinks for a first menu. The stock can pour each of
+// them; no two have the same ingredients, and at most a quarter are of one family. Drinks
+// whose rarest ingredient is the most common come first.
 func (s *Snapshot) Starters(n int) []template.Labelled {
 	counts := s.pouredBy()
 	there := map[string]bool{}
@@ -79,7 +79,7 @@ func (s *Snapshot) Starters(n int) []template.Labelled {
 	return out
 }
 
-// madeOf is what a drink is made of, whatever the amounts.
+// madeOf returns a key of the set of ingredients of a drink.
 func madeOf(s *flavor.Spec) string {
 	var ids []string
 	for i := range s.Pours {

@@ -9,7 +9,7 @@ import (
 
 // What is usual is poured by no fewer drinks than what comes after it, and is never
 // what comes from the tap.
-func TestWhatIsUsual(t *testing.T) {
+func TestUsual(t *testing.T) {
 	v, _ := openDemo(t)
 	s := v.Now()
 	usual, counts := s.Usual(40), s.pouredBy()
@@ -24,7 +24,7 @@ func TestWhatIsUsual(t *testing.T) {
 }
 
 // A menu to begin with can be poured from the stock, in more than one family.
-func TestAMenuToBeginWith(t *testing.T) {
+func TestStarters(t *testing.T) {
 	v, _ := openDemo(t)
 	s := v.Now()
 	there := map[string]bool{}

@@ -10,9 +10,9 @@ import (
 	"counterpour/flavor"
 )
 
-// sortByName puts drinks in the order of their names.
+// sortByName sorts drinks by name.
 func sortByName(menu []Drink) {
-	names := make(map[string]string, len(menu)) // by slug; made once, since a sort asks often
+	names := make(map[string]string, len(menu)) // by slug; computed once per drink, not once per comparison
 	for i := range menu {
 		names[menu[i].Slug] = flavor.NormaliseName(menu[i].Spec.Name)
 	}
@@ -21,8 +21,8 @@ func sortByName(menu []Drink) {
 	})
 }
 
-// StockList reads a list of what is in stock: an ingredient a line, by any name it
-// has, with # before a comment. It returns the ids; its faults name the line.
+// StockList reads a list of ingredients in stock: one name, alias or id per line, with
+// comments after #. It returns ids; its faults name the line.
 func (s *Snapshot) StockList(text string) ([]string, error) {
 	ids := []string{}
 	var faults flavor.Faults

@@ -6,11 +6,11 @@ import (
 	"counterpour/data/house"
 )
 
-// Store returns the house's store. What it has acknowledged, the venue knows:
-// a write returns once the next snapshot is made.
+// Store returns the house's store. A write through it returns after the next snapshot is
+// derived, so that [Venue.Now] includes it.
 func (v *Venue) Store() house.Store { return &writer{v.inner, v} }
 
-// writer is a store whose writes the venue takes up before they return.
+// writer is a store whose writes return after the venue has taken them up.
 type writer struct {
 	house.Store
 	venue *Venue
@@ -32,11 +32,12 @@ func (w *writer) Undo(ctx context.Context, by house.By, ref house.Ref, version i
 	return change, err
 }
 
-// takeUp takes up a change. It is durable by now, so that a failure is no failure
-// of the write: the venue stays as it was and says so in the log.
+// takeUp derives a snapshot that includes a change. The change is already durable, so an
+// error is logged and not returned: the write succeeded, and the venue keeps its
+// snapshot.
 func (v *Venue) takeUp(ctx context.Context, last house.Change) {
 	if last.Ref.Kind == house.KindTraining || last.Ref.Kind == house.KindTriangle {
-		return // no kitchen depends on it
+		return // training does not affect the snapshot
 	}
 	if err := v.refresh(context.WithoutCancel(ctx), last.Seq); err != nil {
 		v.log.ErrorContext(ctx, "a change was written but could not be taken up", "change", last.Seq, "error", err)

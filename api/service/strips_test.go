@@ -12,7 +12,7 @@ import (
 
 // What an answer to "name the fault" earns is what the strips of that drink show:
 // every axis out of its range is right, and no other is.
-func TestStripsShowWhatTheKeySays(t *testing.T) {
+func TestRangesMatchTheGradedAnswers(t *testing.T) {
 	k := testKitchen(t)
 	trainer, err := (&Snapshot{Kitchen: k, Stock: k.Catalogue.Profiles()}).newCoach()()
 	require.NoError(t, err)

@@ -8,20 +8,20 @@ import (
 	"counterpour/data/house"
 )
 
-// Written names a write to a house by one of its changes: all that was written at the
-// same moment by the same person.
+// Written identifies a write by one of its changes. A write is all the changes with the
+// same time and actor.
 type Written struct {
 	Ref     house.Ref
 	Version int64
 }
 
-// mostTaken is how many changes before and after one are looked at for the rest of
+// mostTaken is how many changes before and after that change are searched for the rest of
 // its write.
 const mostTaken = 2000
 
-// TakeBack puts every record of a write back to what it was before, all of them or
-// none. It fails with [house.ErrConflict] if one has changed since, and with
-// [house.ErrNotFound] if there was no such write.
+// TakeBack undoes a write: it restores every record of it to the version before, all in
+// one transaction. The error is [house.ErrConflict] if one of the records has changed
+// since, and [house.ErrNotFound] if there was no such write.
 func TakeBack(ctx context.Context, store house.Store, by house.By, w Written) ([]house.Change, error) {
 	history, err := store.History(ctx, w.Ref)
 	if err != nil {
@@ -37,7 +37,7 @@ func TakeBack(ctx context.Context, store house.Store, by house.By, w Written) ([
 		return nil, err
 	}
 	var edits []house.Edit
-	for i := len(around) - 1; i >= 0; i-- { // the last change first, so that the one before it can go too
+	for i := len(around) - 1; i >= 0; i-- { // newest first, so that several changes of one record can be undone
 		c := &around[i]
 		if !c.At.Equal(one.At) || c.Actor != one.Actor {
 			continue
@@ -51,7 +51,7 @@ func TakeBack(ctx context.Context, store house.Store, by house.By, w Written) ([
 		case was > 0 && before[was-1].Item != nil && c.Item != nil:
 			edits = append(edits, house.Put(before[was-1].Item, c.Version))
 		case was > 0 && before[was-1].Item != nil:
-			edits = append(edits, house.Put(before[was-1].Item, 0)) // what is gone is added anew
+			edits = append(edits, house.Put(before[was-1].Item, 0)) // the record was removed: add it again
 		case c.Item != nil:
 			edits = append(edits, house.Remove(c.Ref, c.Version))
 		}

@@ -14,7 +14,7 @@ import (
 // A write of several records is taken back whole: what was new goes, what was changed
 // or removed is as it was, and what others wrote stays. Once one of them has changed
 // again, nothing is taken back.
-func TestAWriteIsTakenBackWhole(t *testing.T) {
+func TestTakeBackUndoesTheWholeWrite(t *testing.T) {
 	ctx := t.Context()
 	s := storetest.Memory(t)
 	at := time.Date(2026, 3, 1, 18, 0, 0, 0, time.UTC)

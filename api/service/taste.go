@@ -11,15 +11,15 @@ import (
 	"counterpour/flavor"
 )
 
-// TasteRequest notes how a cover was received. One of Verdict and Score says it.
+// TasteRequest notes how a cover was received. Exactly one of Verdict and Score is set.
 type TasteRequest struct {
-	Served  Draft         // as it was poured, under the name of the spec it stood in for
+	Served  Draft         // as poured, under the name of the spec that it stood in for
 	Missing string        // what had run out: name, alias or id
 	Verdict house.Verdict // kept or sent back; empty if there is a score
-	Score   *float64      // 0 to records.MostScore; nil if nobody gave one
+	Score   *float64      // 0 to records.MostScore; nil if not scored
 }
 
-// verdict checks how it was received.
+// verdict validates how the cover was received.
 func (r *TasteRequest) verdict() (house.Verdict, error) {
 	switch {
 	case (r.Verdict == "") == (r.Score == nil):
@@ -34,7 +34,7 @@ func (r *TasteRequest) verdict() (house.Verdict, error) {
 	return house.VerdictUnknown, nil
 }
 
-// Taste notes how a cover was received, so that the next search knows.
+// Taste records how a cover was received, so that later searches learn from it.
 func (v *Venue) Taste(ctx context.Context, by house.By, r TasteRequest) error {
 	now := v.Now()
 	verdict, err := r.verdict()

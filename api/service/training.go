@@ -17,7 +17,7 @@ func (s *Snapshot) Round(r coaching.RoundRequest) (*drill.Round, error) {
 	return coaching.Round(t, r)
 }
 
-// RoundAgain makes the round of a request once more.
+// RoundAgain makes the same round again from its request.
 func (s *Snapshot) RoundAgain(r drill.RoundRequest) (*drill.Round, error) {
 	t, err := s.coach()
 	if err != nil {
@@ -53,8 +53,7 @@ func (s *Snapshot) Card(family string, specs []template.Labelled) (*drill.Card, 
 	return t.Card(family, specs)
 }
 
-// newCoach returns who makes the rounds over a snapshot, made by the first who
-// asks.
+// newCoach returns a function that makes the trainer of a snapshot on its first call.
 func (s *Snapshot) newCoach() func() (*drill.Trainer, error) {
 	k, stock := s.Kitchen, s.Stock
 	return sync.OnceValues(func() (*drill.Trainer, error) {

@@ -76,7 +76,7 @@ func TestCoachPlans(t *testing.T) {
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
 }
 
-func TestCoachIsSafeForAll(t *testing.T) {
+func TestCoachConcurrently(t *testing.T) {
 	c := standing(testHouse(t)).Visit()
 	var all sync.WaitGroup
 	for range 4 {

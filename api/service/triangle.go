@@ -8,7 +8,8 @@ import (
 	"counterpour/flavor"
 )
 
-// Triangle lays a triangle test out, for a drink as strong as it finishes here.
+// Triangle plans a triangle test for a drink, with its strength as finished in this
+// house.
 func (s *Snapshot) Triangle(_ context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {
 	abv, known, err := s.strengthOf(r.Drink)
 	if err != nil {
@@ -24,8 +25,8 @@ func (s *Snapshot) Triangle(_ context.Context, r coaching.TriangleRequest) (*coa
 	return a, err
 }
 
-// strengthOf is how strong a drink of the house finishes, in % vol. It is false for
-// any other, and for one that cannot be weighed.
+// strengthOf returns the strength of a drink of the house, in % vol. known is false for
+// any other drink, and for one that cannot be weighed.
 func (s *Snapshot) strengthOf(name string) (abv float64, known bool, err error) {
 	for i := range s.Menu {
 		if flavor.NormaliseName(s.Menu[i].Spec.Name) != flavor.NormaliseName(name) {

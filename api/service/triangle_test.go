@@ -17,7 +17,7 @@ func triangleOf(drink string, ml float64) coaching.TriangleRequest {
 
 // Nobody takes in more alcohol than over a flight, however little is known of the
 // drink, and what the refusal says may be poured is let through.
-func TestATriangleTestStaysBelowTheLimit(t *testing.T) {
+func TestTriangleStaysBelowTheAlcoholLimit(t *testing.T) {
 	s := testHouse(t)
 	drink := s.Menu[0].Spec
 	judged, err := s.Judge.Score(&drink)
@@ -51,7 +51,7 @@ func fit(e *coaching.AlcoholError, ml float64) float64 {
 	return e.FitML
 }
 
-func TestATriangleTestThatIsNone(t *testing.T) {
+func TestTriangleFaults(t *testing.T) {
 	s := testHouse(t)
 	for field, r := range map[string]coaching.TriangleRequest{"each": triangleOf("x", 1), "share": {TriangleRequest: drill.TriangleRequest{Tasters: 101, Alpha: 0.05, Power: 0.8, Share: 0.5}, Drink: "x", GlassML: 20}} {
 		_, err := s.Triangle(t.Context(), r)

@@ -15,40 +15,41 @@ import (
 	"counterpour/data/house"
 )
 
-// Venue is a house at work. It is safe for concurrent use.
+// Venue is a running house: its store, and the snapshot that is derived from it. It is
+// safe for concurrent use.
 type Venue struct {
 	base  *kitchen.Kitchen
-	bare  *house.Shelf // the catalogue
+	bare  *house.Shelf // the catalogue alone
 	about About
 	inner house.Store
 	log   *slog.Logger
 
 	now   atomic.Pointer[Snapshot]
-	turn  sync.Mutex   // one snapshot is made at a time
-	begun atomic.Int64 // how many were begun
+	turn  sync.Mutex   // held while a snapshot is made
+	begun atomic.Int64 // how many snapshots were begun
 
-	marking *semaphore.Weighted // the places of marks; one that others forestalled takes all
+	marking *semaphore.Weighted // marksAtOnce units: a mark holds one, a retried mark all
 
-	renewed int64 // which of them is now; under turn
+	renewed int64 // the number, of those begun, of the current snapshot; guarded by turn
 
-	menus *shared.Menus // what became of the menu in states that were asked about
-	seen  atomic.Int64  // the last change of our own that the snapshot knows of
+	menus *shared.Menus // cached covers for the menu
+	seen  atomic.Int64  // sequence number of the last change that the snapshot includes
 
 	mu        sync.Mutex
 	listeners map[chan struct{}]bool
 	hungUp    bool
 
 	stop     context.CancelFunc
-	followed chan struct{} // closed when nobody follows the store any more
-	lost     atomic.Bool   // the store is no longer followed, and nobody asked for that
-	watched  chan struct{} // closed when nobody asks the store any more
+	followed chan struct{} // closed when follow returns
+	lost     atomic.Bool   // follow or watch ended although nobody called Close
+	watched  chan struct{} // closed when watch returns
 	pace     pace
-	current  atomic.Pointer[time.Time] // when the house was last known to be as the store has it
+	current  atomic.Pointer[time.Time] // when the snapshot was last known to be up to date
 }
 
-// Open makes the first snapshot of a house over a kitchen of the catalogue, and
-// follows the store from then on. The store and the kitchen stay the caller's;
-// close the venue before them. A nil log is slog.Default.
+// Open derives the first snapshot of a house from its store and follows the store from
+// then on. base is a kitchen over the catalogue. The caller keeps the store and the
+// kitchen, and closes them after the venue. A nil log is slog.Default.
 func Open(ctx context.Context, base *kitchen.Kitchen, store house.Store, about About, log *slog.Logger) (*Venue, error) {
 	return openAt(ctx, usualPace, base, store, about, log)
 }
@@ -66,7 +67,7 @@ func openAt(ctx context.Context, p pace, base *kitchen.Kitchen, store house.Stor
 		listeners: map[chan struct{}]bool{}, stop: stop, followed: make(chan struct{}), watched: make(chan struct{}), pace: p}
 	begun := time.Now()
 	v.current.Store(&begun)
-	changes, err := store.Subscribe(following) // before the first look, so that nothing falls between
+	changes, err := store.Subscribe(following) // before the first read, so that no change is missed in between
 	if err == nil {
 		err = v.renew(ctx)
 	}
@@ -79,27 +80,27 @@ func openAt(ctx context.Context, p pace, base *kitchen.Kitchen, store house.Stor
 	return v, nil
 }
 
-// Now returns the house as it stands. What it returns is read only.
+// Now returns the current snapshot, which must not be changed.
 func (v *Venue) Now() *Snapshot { return v.now.Load() }
 
-// Catalogue returns what is known without the house.
+// Catalogue returns the shelf without the house's bottles and makings.
 func (v *Venue) Catalogue() *house.Shelf { return v.bare }
 
-// Close stops following the store, and returns once nobody uses it here.
+// Close stops following the store, and returns when no goroutine uses it any more.
 func (v *Venue) Close() {
 	v.stop()
 	<-v.followed
 	<-v.watched
 }
 
-// lose notes that the house is no longer kept up with.
+// lose notes that the venue no longer follows its store.
 func (v *Venue) lose(cause any) {
 	v.lost.Store(true)
 	v.log.Error("the house is no longer followed; start the program again", "cause", fmt.Sprint(cause))
 }
 
-// follow makes the next snapshot whenever the store changed. Changes that wait
-// together are taken together.
+// follow derives a new snapshot whenever the feed reports a change. All changes that are
+// waiting are taken up together.
 func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 	defer close(v.followed)
 	defer func() {
@@ -125,7 +126,7 @@ func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 			}
 		}
 		if last <= v.seen.Load() {
-			continue // written here, and seen when it was
+			continue // our own write, already taken up
 		}
 		if err := v.refresh(ctx, last); err != nil && ctx.Err() == nil {
 			v.log.Error("a change of the house could not be taken up yet", "change", last, "error", err)
@@ -133,8 +134,8 @@ func (v *Venue) follow(ctx context.Context, changes <-chan house.Change) {
 	}
 }
 
-// refresh takes up everything that the store has, which is at least all up to
-// a change, and tells who listens.
+// refresh derives a snapshot that includes the change with sequence number upTo, and
+// wakes the listeners.
 func (v *Venue) refresh(ctx context.Context, upTo int64) error {
 	if err := v.renew(ctx); err != nil {
 		return err
@@ -145,9 +146,9 @@ func (v *Venue) refresh(ctx context.Context, upTo int64) error {
 	return nil
 }
 
-// renew makes the next snapshot, unless one was made meanwhile that was begun after
-// the call and so has all that the call is about: however many writes wait, one
-// snapshot does for them all.
+// renew derives the next snapshot, unless another call began and finished one after this
+// call began: that snapshot includes everything this call is about. So one snapshot
+// serves any number of waiting writes.
 func (v *Venue) renew(ctx context.Context) error {
 	before := v.begun.Load()
 	v.turn.Lock()
@@ -168,8 +169,9 @@ func (v *Venue) renew(ctx context.Context) error {
 	return err
 }
 
-// Changes tells when the house stands otherwise, from now on. Several changes
-// may come as one. The channel closes once ctx ends or the venue hangs up.
+// Changes returns a channel that receives a value after the house changes. Several
+// changes may be combined into one value. The channel closes when ctx ends or the venue
+// hangs up.
 func (v *Venue) Changes(ctx context.Context) <-chan struct{} {
 	c := make(chan struct{}, 1)
 	v.mu.Lock()
@@ -180,7 +182,7 @@ func (v *Venue) Changes(ctx context.Context) <-chan struct{} {
 	}
 	v.listeners[c] = true
 	context.AfterFunc(ctx, func() {
-		// wake sends under the same lock, so never into a closed channel.
+		// wake sends while it holds the same lock, so it never sends on a closed channel.
 		v.mu.Lock()
 		defer v.mu.Unlock()
 		if v.listeners[c] {
@@ -191,8 +193,8 @@ func (v *Venue) Changes(ctx context.Context) <-chan struct{} {
 	return c
 }
 
-// HangUp closes the channels of all who listen, now and later, so that a server
-// that waits for its requests does not wait for them.
+// HangUp closes the channels of all listeners, present and future, so that they do not
+// delay the shutdown of a server.
 func (v *Venue) HangUp() {
 	v.mu.Lock()
 	defer v.mu.Unlock()
@@ -209,7 +211,7 @@ func (v *Venue) wake() {
 	for c := range v.listeners {
 		select {
 		case c <- struct{}{}:
-		default: // it has not yet looked at the change before, and will see this one too
+		default: // its buffer is full: it will see this change together with the one before
 		}
 	}
 }

@@ -84,7 +84,7 @@ func drink(t *testing.T, v *Venue, text string) house.Spec {
 const sour = "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\n"
 
 // What was written is there when the write returns, in every part.
-func TestAWriteIsSeenWhenItReturns(t *testing.T) {
+func TestSnapshotIncludesAReturnedWrite(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	s := v.Store()
 	assert.Empty(t, v.Now().Menu)
@@ -123,7 +123,7 @@ func TestAWriteIsSeenWhenItReturns(t *testing.T) {
 }
 
 // A bottle of which nothing is left has run out.
-func TestAnEmptyBottleIsOut(t *testing.T) {
+func TestEmptyBottleIsOut(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	for i, stock := range []float64{0, 0} {
 		put(t, v.Store(), 0, house.Bottle{ID: fmt.Sprint("gin-", i), Name: fmt.Sprint("gin ", i), Ingredient: "london-dry-gin", SizeML: 700, Stock: stock})
@@ -134,7 +134,7 @@ func TestAnEmptyBottleIsOut(t *testing.T) {
 }
 
 // What another server writes to the same store is taken up, and told.
-func TestWhatAnotherWritesIsTakenUp(t *testing.T) {
+func TestWritesOfAnotherVenueAreTakenUp(t *testing.T) {
 	s := storetest.Memory(t)
 	v := open(t, s)
 	told := v.Changes(t.Context())
@@ -172,7 +172,7 @@ func TestTwoServersOfOneVenue(t *testing.T) {
 
 // The index is derived: whatever happened between a write and its effect, the
 // next start has what the store has.
-func TestTheNextStartHasWhatTheStoreHas(t *testing.T) {
+func TestRestartReadsTheStore(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "dock.house")
 	s, err := store.Open(t.Context(), path, store.Options{})
 	require.NoError(t, err)
@@ -203,7 +203,7 @@ func TestRightDrinksMoveThePalate(t *testing.T) {
 }
 
 // What cannot be used is left out and reported, and the rest goes on.
-func TestWhatCannotBeUsedIsReported(t *testing.T) {
+func TestUnusableRecordsAreReported(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	good := drink(t, v, sour)
 	bad := good
@@ -216,7 +216,7 @@ func TestWhatCannotBeUsedIsReported(t *testing.T) {
 }
 
 // The demo goes into a store and comes out as it was.
-func TestTheDemoInAStore(t *testing.T) {
+func TestDemoInAStore(t *testing.T) {
 	v, demo := openDemo(t)
 	assert.Empty(t, v.Now().Faults)
 	assert.ElementsMatch(t, idsOf(demo.Stock), idsOf(v.Now().Stock))

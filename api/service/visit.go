@@ -25,9 +25,9 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Visit is a house as one request sees it: as it stood when the request began and,
-// once the request has written to it, as it stands after that. It is for one
-// request, which may use it concurrently.
+// Visit is the house during one request for a page: the snapshot at its start and, after
+// each write of the request, the latest one. It may be used concurrently, but by one
+// request only.
 type Visit struct {
 	venue *Venue
 	now   atomic.Pointer[Snapshot]
@@ -40,21 +40,20 @@ func (v *Venue) Visit() *Visit {
 	return visit
 }
 
-// refresh looks at the house once more, for a request that has written to it.
+// refresh takes the latest snapshot, after a write of this request.
 func (v *Visit) refresh() { v.now.Store(v.venue.Now()) }
 
-// PageCover asks what to pour in place of an ingredient, of a spec that has been
-// read.
+// PageCover asks for covers of one ingredient of a spec that has been read already.
 type PageCover struct {
 	Spec    *flavor.Spec
-	Missing string // name or id
+	Missing string // name, alias or id
 	Guest   Guest
-	Stock   []string // ids that may be used; nil for the whole catalogue
+	Stock   []string // ids of what may be poured; nil for the whole catalogue
 	Parts   int      // most substitutes
 	Limit   int      // most covers
 }
 
-// Warning is a caution and where it comes from.
+// Warning is a caution and its source.
 type Warning struct{ Text, Source string }
 
 // Read reads a spec as text.
@@ -62,7 +61,8 @@ func (v *Visit) Read(text string) (flavor.Spec, error) {
 	return v.now.Load().Read(Draft{Text: &text})
 }
 
-// ReadRest reads what can be read of a text, and what cannot.
+// ReadRest reads the lines of a text that can be read, and returns the faults of the
+// others.
 func (v *Visit) ReadRest(text string) (flavor.Spec, flavor.Faults, error) {
 	return v.now.Load().ReadRest(text)
 }
@@ -72,7 +72,7 @@ func (v *Visit) Score(s *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	return v.now.Load().Mend(s)
 }
 
-// Judge scores a spec, without what would mend it.
+// Judge scores a spec, without looking for fixes.
 func (v *Visit) Judge(s *flavor.Spec) (*balance.Result, error) { return v.now.Load().Judge.Score(s) }
 
 // Explain works out the score of a spec line by line.
@@ -84,24 +84,24 @@ func (v *Visit) Cover(ctx context.Context, r PageCover) (*CoverAnswer, error) {
 		Guest: r.Guest, Stock: r.Stock, Parts: r.Parts, Limit: r.Limit})
 }
 
-// Nearest returns the drink of the menu that is nearest to a spec, of those that a
-// stock pours and the guest may have; nil if there is none.
+// Nearest returns the drink of the menu nearest to a spec, among those that the stock can
+// pour and the guest may have; nil if there is none.
 func (v *Visit) Nearest(s *flavor.Spec, stock []*flavor.Profile, guest cover.Guest) (*cover.Offered, error) {
 	return v.now.Load().nearest(s, stock, guest)
 }
 
-// Outs finds what becomes of a menu when bottles run out. Who asks the same at once,
-// or later, shares one search; the answer is read only.
+// Outs finds covers for a whole menu when bottles run out. Requests with the same content
+// share one search. The answer must not be changed.
 func (v *Visit) Outs(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	now := v.now.Load()
-	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // no other drink has a say
+	r.Effort, r.Specs = menuEffort, cover.Touching(r.Specs, r.Out) // other drinks do not affect the result
 	return v.venue.menus.Outs(ctx, now.Set.Palates(), r, func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 		return admission.Search(ctx, now.Searches, func(ctx context.Context) (*cover.MenuResult, error) { return now.Finder.Outs(ctx, r) })
 	})
 }
 
-// Suggest returns up to limit ingredients whose name goes on from what was
-// typed, the likeliest first.
+// Suggest returns up to limit ingredients whose name begins with prefix, the likeliest
+// first.
 func (v *Visit) Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error) {
 	return v.now.Load().Index.Complete(ctx, prefix, limit)
 }
@@ -137,7 +137,7 @@ func (v *Visit) Ranges(s *flavor.Spec, family string) ([ratio.NumAxes]kitchen.Ra
 	return v.now.Load().Ranges(s, family)
 }
 
-// Look returns how a spec looks once it is poured.
+// Look returns how a spec looks when it is served.
 func (v *Visit) Look(s *flavor.Spec) (*kitchen.Look, error) { return v.now.Load().Look(s) }
 
 // Contrast compares two drinks as a guest would who has both.
@@ -145,7 +145,7 @@ func (v *Visit) Contrast(before, after *flavor.Spec) (*kitchen.Contrast, error) 
 	return v.now.Load().Contrast(before, after)
 }
 
-// Cautions returns what has to be said of the ingredients of a spec, each once.
+// Cautions returns the cautions of the ingredients of a spec, without duplicates.
 func (v *Visit) Cautions(s *flavor.Spec) (out []Warning) {
 	for _, c := range v.now.Load().CautionsOf(s) {
 		out = append(out, Warning{Text: c.Text, Source: c.Source})
@@ -162,8 +162,7 @@ func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) 
 	return admission.Search(ctx, now.Searches, func(ctx context.Context) (*riff.Result, error) { return riff.Vary(ctx, now.Station, r) })
 }
 
-// Relatives returns the n proven drinks nearest to one, of those that the guest
-// may have.
+// Relatives returns the n proven drinks nearest to a spec that the guest may have.
 func (v *Visit) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error) {
 	return v.now.Load().Station.Relatives(s, n, guest)
 }
@@ -174,7 +173,7 @@ func (v *Visit) UseUp(ctx context.Context, r useup.Request) (*useup.Result, erro
 	return admission.Search(ctx, now.Searches, func(ctx context.Context) (*useup.Result, error) { return useup.Find(ctx, now.Station, r) })
 }
 
-// Walk finds drinks that lie between two.
+// Walk finds drinks that lie between two drinks.
 func (v *Visit) Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error) {
 	now := v.now.Load()
 	return admission.Search(ctx, now.Searches, func(ctx context.Context) ([]walk.Stop, error) { return walk.Find(ctx, now.Station, r) })
@@ -186,14 +185,14 @@ func (v *Visit) About() string {
 	return strings.TrimSpace(about.Name + ". " + about.Description)
 }
 
-// Settings is how the house wants it said.
+// Settings returns how the house wants things written.
 func (v *Visit) Settings() house.Settings { return v.now.Load().Settings }
 
-// Store keeps the house's records. What it has acknowledged, every method here
-// knows of at once.
+// Store returns the house's store. After a write through it, all methods of the visit
+// include the write.
 func (v *Visit) Store() house.Store { return &visitStore{v.venue.Store(), v} }
 
-// visitStore is a store whose writes the visit that makes them sees.
+// visitStore is a store that refreshes its visit after each write.
 type visitStore struct {
 	house.Store
 	visit *Visit
@@ -209,13 +208,13 @@ func (s *visitStore) Undo(ctx context.Context, by house.By, ref house.Ref, versi
 	return s.Store.Undo(ctx, by, ref, version)
 }
 
-// Catalogue is what is known without the house.
+// Catalogue returns the shelf without the house's bottles and makings.
 func (v *Visit) Catalogue() *house.Shelf { return v.venue.Catalogue() }
 
-// Shelf is the catalogue with the house's bottles and makings laid over it.
+// Shelf returns the catalogue, overlaid with the house's bottles and makings.
 func (v *Visit) Shelf() *house.Shelf { return v.now.Load().Shelf }
 
-// Menu returns every drink of the house, by name.
+// Menu returns every drink of the house, sorted by name.
 func (v *Visit) Menu(context.Context) ([]Drink, error) { return slices.Clone(v.now.Load().Menu), nil }
 
 // Find returns what [Snapshot.FindDrinks] does.
@@ -223,12 +222,12 @@ func (v *Visit) Find(ctx context.Context, q DrinkQuery) ([]Drink, error) {
 	return v.now.Load().FindDrinks(ctx, q)
 }
 
-// Stock returns all that the house keeps, run dry or not.
+// Stock returns everything that the house keeps, also what has run out.
 func (v *Visit) Stock(context.Context) ([]*flavor.Profile, error) {
 	return slices.Clone(v.now.Load().Stock), nil
 }
 
-// RunOut returns the ids of what has run dry.
+// RunOut returns the ids of what has run out.
 func (v *Visit) RunOut(context.Context) (ids []string, err error) {
 	for _, p := range v.now.Load().Out {
 		ids = append(ids, p.ID)
@@ -242,7 +241,7 @@ func (v *Visit) Mark(ctx context.Context, by house.By, m MarkRequest) error {
 	return v.venue.Mark(ctx, by, m)
 }
 
-// Names lists the house's own words, by what is written.
+// Names lists the house's own words in alphabetical order.
 func (v *Visit) Names() []Named { return v.now.Load().Names() }
 
 // Name does what [Venue.Name] does.
@@ -251,18 +250,18 @@ func (v *Visit) Name(ctx context.Context, by house.By, r NameRequest) error {
 	return v.venue.Name(ctx, by, r)
 }
 
-// Prices returns what a millilitre of everything costs.
+// Prices returns prices per millilitre.
 func (v *Visit) Prices(context.Context) (prep.Prices, error) {
 	now := v.now.Load()
 	return now.Prices, now.PricesFault
 }
 
-// Tastings returns how covers were received that were poured here.
+// Tastings returns how covers poured in this house were received.
 func (v *Visit) Tastings(context.Context) ([]cover.Tasting, error) {
 	return slices.Clone(v.now.Load().Tastings), nil
 }
 
-// Changes never fails: the venue follows its store by itself.
+// Changes returns what [Venue.Changes] does. The error is always nil.
 func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
 	return v.venue.Changes(ctx), nil
 }
@@ -270,15 +269,15 @@ func (v *Visit) Changes(ctx context.Context) (<-chan struct{}, error) {
 // Usual lists what most proven drinks pour, the commonest first, at most n.
 func (v *Visit) Usual(n int) []*flavor.Profile { return v.now.Load().Usual(n) }
 
-// Starters lists proven drinks that the stock can pour, at most n.
+// Starters suggests up to n proven drinks for a first menu; see [Snapshot.Starters].
 func (v *Visit) Starters(n int) []template.Labelled { return v.now.Load().Starters(n) }
 
-// Next makes a round for a learner, of whom nothing may be known.
+// Next makes a round for a learner, who may have no results yet.
 func (v *Visit) Next(l drill.Learner, w coaching.RoundWish) (*drill.Round, error) {
 	return v.now.Load().Round(coaching.RoundRequest{Learner: l, Wish: w, At: time.Now(), Rand: rand.New(rand.NewPCG(rand.Uint64(), rand.Uint64()))})
 }
 
-// Again makes the round of a request once more.
+// Again makes the same round again from its request.
 func (v *Visit) Again(r drill.RoundRequest) (*drill.Round, error) { return v.now.Load().RoundAgain(r) }
 
 // Grade grades an answer.
@@ -289,7 +288,7 @@ func (v *Visit) Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error) {
 // Flight plans a tasting flight.
 func (v *Visit) Flight(r drill.FlightRequest) (*drill.Flight, error) { return v.now.Load().Flight(r) }
 
-// Triangle lays out a triangle test.
+// Triangle plans a triangle test.
 func (v *Visit) Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error) {
 	return v.now.Load().Triangle(ctx, r)
 }

@@ -98,7 +98,7 @@ func TestVisitFinds(t *testing.T) {
 }
 
 // Every listener hears of a change, none holds a mark up, and none stays behind.
-func TestVisitTells(t *testing.T) {
+func TestVisitChanges(t *testing.T) {
 	r := testVisit(t)
 	ctx, leave := context.WithCancel(t.Context())
 	var heard []<-chan struct{}
@@ -139,7 +139,7 @@ func closes(t *testing.T, c <-chan struct{}) {
 	}, patience, time.Millisecond)
 }
 
-func TestVisitIsSafeForAll(t *testing.T) {
+func TestVisitConcurrently(t *testing.T) {
 	r := testVisit(t)
 	var all sync.WaitGroup
 	for i := range 8 {
@@ -155,7 +155,7 @@ func TestVisitIsSafeForAll(t *testing.T) {
 }
 
 // However many mark one bottle at the same moment, none is told to try again.
-func TestMarksOfACrowd(t *testing.T) {
+func TestConcurrentMarks(t *testing.T) {
 	r := testVisit(t)
 	var all sync.WaitGroup
 	for i := range 64 {
@@ -176,7 +176,7 @@ func (contested) Write(context.Context, house.By, ...house.Edit) ([]house.Change
 }
 
 // A mark that others forestall each time is a conflict, whatever the store said of it.
-func TestAMarkThatOthersForestall(t *testing.T) {
+func TestMarkThatAlwaysConflicts(t *testing.T) {
 	s := storetest.Memory(t)
 	h, err := testKitchen(t).Catalogue.Demo()
 	require.NoError(t, err)

@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor/riff/walk"
 )
 
-// A walk is tasted in small pours: common practice, no source.
+// Limits of the small pours of a walk, in mL: common practice, no source.
 const (
 	DefaultSmallPourML = 60.0
 	MinSmallPourML     = 10.0
@@ -23,7 +23,7 @@ const (
 type WalkRequest struct {
 	From, To Draft
 	Steps    int     // balanced drinks between the two, 1 to walk.MaxSteps
-	PourML   float64 // of each finished drink, MinSmallPourML to MaxSmallPourML
+	PourML   float64 // mL of each finished drink, MinSmallPourML to MaxSmallPourML
 	Guest    Guest
 }
 
@@ -39,8 +39,8 @@ type WalkAnswer struct {
 // Stop is one drink of a walk and its small pour.
 type Stop struct {
 	walk.Stop
-	PouredML float64 // what was asked for, or all of a drink that is smaller
-	EthanolG float64 // in what is poured
+	PouredML float64 // PourML, or the whole drink if it is smaller
+	EthanolG float64 // in the small pour
 }
 
 // Walk finds a path from one drink to another.
@@ -52,7 +52,7 @@ func (s *Snapshot) Walk(ctx context.Context, r WalkRequest) (*WalkAnswer, error)
 	stops, err := admission.Search(ctx, s.Searches, func(ctx context.Context) ([]walk.Stop, error) { return walk.Find(ctx, s.Station, *request) })
 	if err != nil {
 		return nil, fault.Placed(err, func(l string) string {
-			if l == "between" { // as package riff calls it
+			if l == "between" { // the name that package riff gives this location
 				return "steps"
 			}
 			return l

@@ -1,5 +1,6 @@
-// Package strictjson reads the body of a request in whole and refuses what is no sound
-// JSON: cut off, too long, not UTF-8, with a field twice or a number beyond numbers.
+// Package strictjson reads the whole body of a request and refuses invalid JSON: a body
+// that is cut off, too long or not UTF-8, names a field twice, or holds a number that a
+// float64 cannot.
 package strictjson
 
 import (
@@ -21,8 +22,8 @@ import (
 	"counterpour/flavor"
 )
 
-// Read reads the JSON body of a request of at most so many bytes. Errors are faults of
-// a kind of package problem, or of flavor.
+// Read reads the JSON body of a request, up to most bytes. Errors are of the kinds of
+// package problem, or faults of package flavor.
 func Read(w http.ResponseWriter, r *http.Request, most int64) ([]byte, error) {
 	if err := checkMediaType(r.Header); err != nil {
 		return nil, err
@@ -34,7 +35,8 @@ func Read(w http.ResponseWriter, r *http.Request, most int64) ([]byte, error) {
 	return body, err
 }
 
-// checkMediaType wants JSON as it is, and in UTF-8 if it says in what.
+// checkMediaType refuses a body that is not JSON, is compressed, or states a charset
+// other than UTF-8.
 func checkMediaType(h http.Header) error {
 	if coding := h.Get("Content-Encoding"); coding != "" && !strings.EqualFold(coding, "identity") {
 		return &flavor.Fault{Kind: problem.ErrMediaType, Value: coding, Message: "send the body as it is, without Content-Encoding"}
@@ -63,8 +65,8 @@ func readAll(w http.ResponseWriter, r io.ReadCloser, most int64) ([]byte, error)
 	return nil, &flavor.Fault{Kind: problem.ErrMalformed, Message: "the body is cut off before its end"}
 }
 
-// check refuses a body that is empty, is not UTF-8 or JSON, names a field
-// twice, or holds a number beyond what can be reckoned with.
+// check refuses a body that is empty, is not UTF-8 or JSON, names a field twice, or holds
+// a number beyond float64.
 func check(body []byte) error {
 	if len(bytes.TrimSpace(body)) == 0 {
 		return malformed("the body is empty; send a JSON object")
@@ -72,7 +74,7 @@ func check(body []byte) error {
 	if !utf8.Valid(body) {
 		return malformed("the body is not UTF-8")
 	}
-	d := jsontext.NewDecoder(bytes.NewReader(body), jsontext.AllowInvalidUTF8(true)) // half a surrogate stands for U+FFFD
+	d := jsontext.NewDecoder(bytes.NewReader(body), jsontext.AllowInvalidUTF8(true)) // invalid surrogates become U+FFFD
 	for {
 		token, err := d.ReadToken()
 		if err != nil {
@@ -89,7 +91,7 @@ func check(body []byte) error {
 	}
 }
 
-// alone wants nothing after the value that has been read.
+// alone refuses a body that goes on after the value that was read.
 func alone(body []byte, d *jsontext.Decoder) error {
 	_, err := d.ReadToken()
 	switch {
@@ -101,7 +103,7 @@ func alone(body []byte, d *jsontext.Decoder) error {
 	return malformed("the body is not JSON: there is more after its end; send one object")
 }
 
-// unreadable says what keeps a body from being read as JSON.
+// unreadable explains why a body cannot be read as JSON.
 func unreadable(body []byte, d *jsontext.Decoder, err error) error {
 	var syntax *jsontext.SyntacticError
 	switch {
@@ -118,14 +120,13 @@ func malformed(format string, args ...any) error {
 	return &flavor.Fault{Kind: problem.ErrMalformed, Message: fmt.Sprintf(format, args...)}
 }
 
-// position returns the line and column, from 1, of what follows n bytes.
+// position returns the line and column, counted from 1, of the byte at offset n.
 func position(body []byte, n int) (line, column int) {
 	before := body[:min(n, len(body))]
 	return 1 + bytes.Count(before, []byte("\n")), utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:]) + 1
 }
 
-// place writes where a pointer leads in what a decoder is within:
-// spec.pours[2].unit.
+// place turns a JSON pointer into the form used in faults: spec.pours[2].unit.
 func place(d *jsontext.Decoder, at jsontext.Pointer) string {
 	var b strings.Builder
 	level := 0

@@ -1,5 +1,5 @@
-// Package wire is how JSON is written: one line, UTF-8 as it is, and one thing or a list
-// of them as it was asked.
+// Package wire encodes answers as JSON: on one line, with UTF-8 unescaped, and a single
+// value or a list as the request had it.
 package wire
 
 import (
@@ -12,8 +12,8 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 )
 
-// WriteJSON writes v as the endpoints do: one line, and UTF-8 as it is. Nothing
-// is written if v cannot be encoded.
+// WriteJSON writes v as JSON on one line, with UTF-8 unescaped. It writes nothing if v
+// cannot be encoded.
 func WriteJSON(w io.Writer, v any) error {
 	text, err := Encode(v)
 	if err != nil {
@@ -23,7 +23,7 @@ func WriteJSON(w io.Writer, v any) error {
 	return err
 }
 
-// Encode returns v as the endpoints write it.
+// Encode returns v as [WriteJSON] writes it.
 func Encode(v any) ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
@@ -34,26 +34,26 @@ func Encode(v any) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// Encoded is an answer of type T that is JSON already, so that a fault of
-// encoding is known before the status is written.
+// Encoded is an answer of type T that is already encoded, so that an encoding error is
+// known before the status is written.
 type Encoded[T any] struct{ Text []byte }
 
-// Schema returns the schema of T.
+// Schema returns the schema of T. It implements huma.SchemaProvider.
 func (Encoded[T]) Schema(r huma.Registry) *huma.Schema {
 	return r.Schema(reflect.TypeFor[T](), true, "")
 }
 
 func (e Encoded[T]) json() []byte { return e.Text }
 
-// Answer is what a handler sends.
+// Answer is the response of a handler: headers and body.
 type Answer[T any] struct {
 	CacheControl  string `header:"Cache-Control" hidden:"true"`
 	ContentLength int    `header:"Content-Length" hidden:"true"`
 	Body          Encoded[T]
 }
 
-// Format is how huma reads and writes bodies. A body that cannot be sent
-// is one whose reader has gone away.
+// Format is how huma encodes and decodes bodies. An error of writing is dropped: the
+// client has closed the connection.
 var Format = huma.Format{
 	Marshal: func(w io.Writer, v any) error {
 		if e, ok := v.(interface{ json() []byte }); ok {

@@ -8,19 +8,19 @@ import (
 	"github.com/danielgtaylor/huma/v2"
 )
 
-// OneOrMore is one thing, or a list of them: what comes as a list is answered as
-// a list.
+// OneOrMore is a value that JSON may hold alone or as a list. It is answered in the form
+// in which it was sent.
 type OneOrMore[T any] struct {
 	Items  []T
 	IsList bool
 }
 
-// NamesOf returns some names, as a list if there is more than one.
+// NamesOf returns names: alone if there is one, otherwise as a list.
 func NamesOf(names ...string) OneOrMore[string] {
 	return OneOrMore[string]{Items: names, IsList: len(names) != 1}
 }
 
-// MarshalJSON writes a list, or the one thing.
+// MarshalJSON writes the list, or the single value.
 func (o OneOrMore[T]) MarshalJSON() ([]byte, error) {
 	if o.IsList || len(o.Items) != 1 {
 		return Encode(append([]T{}, o.Items...))
@@ -28,7 +28,7 @@ func (o OneOrMore[T]) MarshalJSON() ([]byte, error) {
 	return Encode(o.Items[0])
 }
 
-// UnmarshalJSON reads a list, or one thing.
+// UnmarshalJSON reads a list or a single value.
 func (o *OneOrMore[T]) UnmarshalJSON(text []byte) error {
 	if o.IsList = bytes.HasPrefix(bytes.TrimSpace(text), []byte("[")); o.IsList {
 		return json.Unmarshal(text, &o.Items)
@@ -37,10 +37,11 @@ func (o *OneOrMore[T]) UnmarshalJSON(text []byte) error {
 	return json.Unmarshal(text, &o.Items[0])
 }
 
-// maxListed is the most that a list of one or more may hold.
+// maxListed is the longest list that a OneOrMore may hold.
 const maxListed = 20
 
-// Schema describes both forms; a name is not empty.
+// Schema describes both forms; a name must not be empty. It implements
+// huma.SchemaProvider.
 func (OneOrMore[T]) Schema(r huma.Registry) *huma.Schema {
 	item := r.Schema(reflect.TypeFor[T](), true, "")
 	if item.Type == huma.TypeString {

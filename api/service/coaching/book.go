@@ -19,9 +19,9 @@ import (
 	"counterpour/flavor/drill"
 )
 
-// book is the training that the house has on record, by person. It keeps what it
-// has read and asks the store only for what has changed since, so that a learner
-// is made again of their own results and not of everybody's.
+// book is the training on record in the house, grouped by person. It caches what it has
+// read, asks the store only for later changes, and recomputes a learner only if their own
+// records changed.
 type book struct {
 	store house.Store
 
@@ -30,12 +30,12 @@ type book struct {
 	seq      int64                        // of the last change read
 	of       map[string]string            // record id to person
 	rounds   map[string]map[string]played // person to record id to record
-	learners map[string]drill.Learner     // as made last, by person; those that changed are taken out
+	learners map[string]drill.Learner     // cache by person; a change to their records removes the entry
 }
 
 // played is one record of training.
 type played struct {
-	name   string // as it was written then
+	name   string // as spelt in the record
 	result drill.Result
 	seq    int64
 }
@@ -44,20 +44,19 @@ func newBook(s house.Store) *book {
 	return &book{store: s, of: map[string]string{}, rounds: map[string]map[string]played{}, learners: map[string]drill.Learner{}}
 }
 
-// learner returns the learner of a name, empty but for the name if there is no
-// record of them.
+// learner returns the learner with a name. A learner without records has only the name.
 func (b *book) learner(ctx context.Context, name string) (drill.Learner, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if err := b.refresh(ctx); err != nil {
 		return drill.Learner{}, err
 	}
-	l := b.made(samePerson(name))
+	l := b.made(personKey(name))
 	l.Name = name
 	return l, nil
 }
 
-// team returns everybody on record, by name.
+// team returns everybody on record, sorted by name.
 func (b *book) team(ctx context.Context) ([]drill.Learner, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -71,7 +70,7 @@ func (b *book) team(ctx context.Context) ([]drill.Learner, error) {
 	return out, nil
 }
 
-// made returns the learner of a person, made again if their records changed.
+// made returns the learner of a person, recomputed if their records changed.
 func (b *book) made(who string) drill.Learner {
 	if l, ok := b.learners[who]; ok {
 		return l
@@ -91,11 +90,11 @@ func (b *book) made(who string) drill.Learner {
 	return l
 }
 
-// changesRead is how many changes are asked for at once.
+// changesRead is how many changes are read at a time.
 const changesRead = 1000
 
-// refresh reads what the store has come to hold. The first time it reads the
-// records and not the log, in which they are a few among many.
+// refresh reads what has changed in the store. The first call reads the training records
+// themselves, since they are few among the changes in the log.
 func (b *book) refresh(ctx context.Context) error {
 	if !b.read {
 		entries, err := b.store.List(ctx, house.KindTraining)
@@ -125,7 +124,7 @@ func (b *book) refresh(ctx context.Context) error {
 	}
 }
 
-// put takes a record in, or out if the item is nil.
+// put adds or replaces a record, or deletes it if item is nil.
 func (b *book) put(ref house.Ref, item house.Item, seq int64) {
 	if who, ok := b.of[ref.ID]; ok {
 		delete(b.of, ref.ID)
@@ -142,7 +141,7 @@ func (b *book) put(ref house.Ref, item house.Item, seq int64) {
 	if !ok {
 		return
 	}
-	who := samePerson(strings.Join(strings.Fields(record.Person), " "))
+	who := personKey(strings.Join(strings.Fields(record.Person), " "))
 	if b.rounds[who] == nil {
 		b.rounds[who] = map[string]played{}
 	}
@@ -150,12 +149,12 @@ func (b *book) put(ref house.Ref, item house.Item, seq int64) {
 	delete(b.learners, who)
 }
 
-// samePerson tells whether two names are one person's: case and the ways of writing
-// an accent do not count.
-func samePerson(name string) string { return cases.Fold().String(norm.NFC.String(name)) }
+// personKey returns a key that is equal for two names of the same person: case and the
+// Unicode encoding of accents do not count.
+func personKey(name string) string { return cases.Fold().String(norm.NFC.String(name)) }
 
-// recordOf is a graded round as the house keeps it. Its id comes from the person
-// and the round, so that one sent twice is one record.
+// recordOf returns a graded round as the house stores it. The id is derived from the
+// person and the round, so a round that is sent twice is stored once.
 func recordOf(name string, result drill.Result, r *drill.Round, g *drill.Grade, given string) house.Training {
 	points := g.Points
 	return house.Training{ID: roundID(name, &r.Request), At: result.At, Person: name, Drill: drillID(&r.Request),
@@ -163,8 +162,8 @@ func recordOf(name string, result drill.Result, r *drill.Round, g *drill.Grade, 
 		Kind: string(result.Kind), Axis: result.Axis, SizeJND: &result.Size, Quality: &result.Quality}
 }
 
-// resultOf is what a record says of a learner. It is false for a record that
-// says nothing, such as one of an earlier version.
+// resultOf reads a learner's result from a record. ok is false if the record holds none,
+// as in records of an earlier version.
 func resultOf(t *house.Training) (drill.Result, bool) {
 	if t.Kind == "" || t.SizeJND == nil || t.Quality == nil {
 		return drill.Result{}, false
@@ -174,11 +173,11 @@ func resultOf(t *house.Training) (drill.Result, bool) {
 
 func roundID(name string, r *drill.RoundRequest) string {
 	h := sha256.New()
-	fmt.Fprintf(h, "%s\n%s", samePerson(name), r.Bytes())
+	fmt.Fprintf(h, "%s\n%s", personKey(name), r.Bytes())
 	return "round-" + hex.EncodeToString(h.Sum(nil)[:12])
 }
 
-// drillID names a round by the request that makes it again.
+// drillID encodes the request of a round, from which the same round can be made again.
 func drillID(r *drill.RoundRequest) string {
 	return fmt.Sprintf("%s:%v:%s:%s", r.Kind, r.Axis, strconv.FormatFloat(r.Size, 'g', -1, 64), strconv.FormatUint(r.Seed, 36))
 }

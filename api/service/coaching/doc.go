@@ -1,3 +1,3 @@
-// Package coaching is what a house's training is made of: the next round for a learner,
-// how far each of those who learn has come, and triangle tests as they are laid out.
+// Package coaching runs a house's training: it chooses a learner's next round, records
+// the progress of each learner, and lays out triangle tests.
 package coaching

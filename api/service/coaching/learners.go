@@ -10,12 +10,12 @@ import (
 	"counterpour/flavor/drill"
 )
 
-// Trainee is who trains: by the name they gave, or else by a word that says nothing
-// of them. The zero trainee has neither yet.
+// Trainee identifies who trains: by the name they gave or, without one, by a random word.
+// Both are empty for a trainee who has neither yet.
 type Trainee struct{ Name, Word string }
 
-// Learners remembers who answered how: those who gave a name in the house, the
-// others in memory. It is safe for concurrent use.
+// Learners stores the results of trainees: of those with a name in the house's store, of
+// the others in memory. It is safe for concurrent use.
 type Learners struct {
 	book   *book
 	guests *guests
@@ -26,7 +26,7 @@ func NewLearners(s house.Store) *Learners {
 	return &Learners{book: newBook(s), guests: newGuests()}
 }
 
-// Of returns what is known of a trainee, empty if nothing is.
+// Of returns what is known of a trainee; the zero learner if nothing is.
 func (l *Learners) Of(ctx context.Context, who Trainee) (drill.Learner, error) {
 	if who.Name != "" {
 		return l.book.learner(ctx, who.Name)
@@ -34,11 +34,11 @@ func (l *Learners) Of(ctx context.Context, who Trainee) (drill.Learner, error) {
 	return l.guests.learner(who.Word), nil
 }
 
-// Team returns everybody who is on record in the house, by name.
+// Team returns everybody on record in the house, sorted by name.
 func (l *Learners) Team(ctx context.Context) ([]drill.Learner, error) { return l.book.team(ctx) }
 
-// Note keeps a graded round and what was answered, in words, once for each
-// trainee.
+// Note stores a graded round and the answer in words. A round that a trainee sends twice
+// is stored once.
 func (l *Learners) Note(ctx context.Context, who Trainee, by house.By, r *drill.Round, g *drill.Grade, given string) error {
 	result := drill.ResultOf(r, g, by.At.UTC().Round(0))
 	if who.Name == "" {
@@ -46,26 +46,26 @@ func (l *Learners) Note(ctx context.Context, who Trainee, by house.By, r *drill.
 	}
 	_, err := l.book.store.Write(ctx, by, house.Put(recordOf(who.Name, result, r, g, given), 0))
 	if errors.Is(err, house.ErrConflict) {
-		return nil // it was sent before, and counted then
+		return nil // sent twice: already counted
 	}
 	return err
 }
 
-// mostGuests is how many people without a name are remembered; beyond it, who
+// mostGuests is how many trainees without a name are remembered. Beyond it, the one who
 // has not answered for longest is forgotten.
 const mostGuests = 1000
 
-// guests are learners without a name, gone when the program ends.
+// guests holds the learners without a name, in memory only: an LRU list.
 type guests struct {
 	mu     sync.Mutex
-	byWord map[string]*chain.Element // of guest
-	recent *chain.List               // the one who answered last in front
+	byWord map[string]*chain.Element // values are *guest
+	recent *chain.List               // most recent first
 }
 
 type guest struct {
 	word    string
 	learner drill.Learner
-	graded  drill.RoundRequest // the last round, so that a page sent twice counts once
+	graded  drill.RoundRequest // the last round, so that a form sent twice counts once
 }
 
 func newGuests() *guests { return &guests{byWord: map[string]*chain.Element{}, recent: chain.New()} }
@@ -74,7 +74,7 @@ func (g *guests) learner(word string) drill.Learner {
 	g.mu.Lock()
 	defer g.mu.Unlock()
 	if e, ok := g.byWord[word]; ok {
-		return e.Value.(*guest).learner // After never changes the one before
+		return e.Value.(*guest).learner // a copy: After returns a new learner
 	}
 	return drill.Learner{}
 }
@@ -93,7 +93,8 @@ func (g *guests) note(word string, r drill.RoundRequest, result drill.Result) er
 	return err
 }
 
-// guest returns the guest of a word, new or not, and moves them to the front.
+// guest returns the guest with a word, creating one if needed, and moves it to the front
+// of the list.
 func (g *guests) guest(word string) *guest {
 	if e, ok := g.byWord[word]; ok {
 		g.recent.MoveToFront(e)

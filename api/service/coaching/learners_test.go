@@ -33,7 +33,7 @@ func playRound(t require.TestingT, l *Learners, who Trainee, skill drill.Skill, 
 
 // However rounds come in: who is on record in the house has come as far as who
 // was only ever remembered, on this server and on one that starts later.
-func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
+func TestStoredAndInMemoryLearnersAgree(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		store, err := store.OpenMemory(context.Background())
 		require.NoError(r, err)
@@ -68,7 +68,7 @@ func TestTheHouseRemembersAsMemoryDoes(t *testing.T) {
 
 // What somebody else writes to the house, takes out of it or puts back counts at
 // once, in the order of time and not of writing.
-func TestTheBookFollowsTheHouse(t *testing.T) {
+func TestBookFollowsTheStore(t *testing.T) {
 	store, ctx := storetest.Memory(t), t.Context()
 	l, skill := NewLearners(store), drill.Skill{Kind: drill.KindFamily}
 	playRound(t, l, Trainee{Name: "Ada"}, skill, 2, true, evening.Add(time.Hour))
@@ -109,7 +109,7 @@ func TestTheBookFollowsTheHouse(t *testing.T) {
 }
 
 // More changes than are read at once, of which few are of training.
-func TestTheBookReadsALongLog(t *testing.T) {
+func TestBookReadsALongLog(t *testing.T) {
 	store, ctx := storetest.Memory(t), t.Context()
 	l := NewLearners(store)
 	_, err := l.Team(ctx)
@@ -128,11 +128,11 @@ func TestTheBookReadsALongLog(t *testing.T) {
 	}
 }
 
-func TestNamesAreToldApart(t *testing.T) {
+func TestPersonKey(t *testing.T) {
 	for _, pair := range [][2]string{{"Ada", "aDA"}, {"José", "Jose\u0301"}, {"Straße", "STRASSE"}} {
-		assert.Equal(t, samePerson(pair[0]), samePerson(pair[1]), "%q", pair)
+		assert.Equal(t, personKey(pair[0]), personKey(pair[1]), "%q", pair)
 	}
-	assert.NotEqual(t, samePerson("José"), samePerson("Jose"))
+	assert.NotEqual(t, personKey("José"), personKey("Jose"))
 	r := drill.RoundRequest{Kind: drill.KindFault, Axis: ratio.Sour, Size: 6, Seed: 7}
 	assert.Equal(t, roundID("Ada", &r), roundID("ada", &r))
 	other := r
@@ -156,7 +156,7 @@ func TestGuestsAreForgotten(t *testing.T) {
 	assert.Empty(t, g.learner("1").Skills)
 }
 
-func TestLearnersAreSafeForAll(t *testing.T) {
+func TestLearnersConcurrently(t *testing.T) {
 	l := NewLearners(storetest.Memory(t))
 	var all sync.WaitGroup
 	for i := range 8 {

@@ -12,25 +12,25 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// RoundWish asks for a round of training.
+// RoundWish says what kind of round is wanted.
 type RoundWish struct {
-	Kind    drill.Kind // empty for what the learner needs most
-	Axis    ratio.Axis // if HasAxis
-	HasAxis bool       // else one is picked
-	Not     drill.Kind // the kind that came last, and is not asked again at once; only where Kind is empty
-	Size    float64    // in just-noticeable steps; 0 for what the learner's results ask for
+	Kind    drill.Kind // empty for the kind that the learner needs most
+	Axis    ratio.Axis // only if HasAxis
+	HasAxis bool       // otherwise an axis is chosen
+	Not     drill.Kind // the kind of the round before, which is not repeated; used only if Kind is empty
+	Size    float64    // just-noticeable steps; 0 for the size that suits the learner's results
 }
 
-// RoundRequest asks for a round for a learner, of whom nothing may be known.
+// RoundRequest asks for a round for a learner, who may have no results yet.
 type RoundRequest struct {
 	Learner drill.Learner
 	Wish    RoundWish
-	At      time.Time  // by which skills are due
-	Rand    *rand.Rand // chooses among what would do equally well
+	At      time.Time  // decides which skills are due
+	Rand    *rand.Rand // breaks ties
 }
 
-// Round lets a trainer make a round. Where the wish leaves the axis open it tries one after
-// the other, since not every one can be spoilt in the size asked for.
+// Round makes a round with t. If the wish leaves the axis open, Round tries one axis
+// after another, since not every axis of a drink can be spoilt by the size asked for.
 func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 	kind := r.Wish.Kind
 	if kind == "" {
@@ -58,8 +58,8 @@ func Round(t *drill.Trainer, r RoundRequest) (*drill.Round, error) {
 	return nil, err
 }
 
-// skillsToTry lists the skills of a kind: in any order, so that no round gives
-// its axis away, but those that are due or new before the rest.
+// skillsToTry lists the skills of a kind, those that are due or new first. Within each
+// group the order is random, so that the order of rounds does not give the axis away.
 func skillsToTry(l drill.Learner, kind drill.Kind, now time.Time, rng *rand.Rand) []drill.Skill {
 	var first, rest []drill.Skill
 	all := drill.Skills()

@@ -9,63 +9,64 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Limits of a glass of a triangle test, in mL: common practice, no source.
+// Limits of the volume of one glass of a triangle test, in mL: common practice, no
+// source.
 const (
 	LeastTriangleML = 5.0
 	MostTriangleML  = 120.0
 )
 
-// triangleGlasses is how many glasses a taster of a triangle test has.
+// triangleGlasses is the number of glasses that each taster gets.
 const triangleGlasses = 3
 
-// SpiritABV is what a drink of unknown strength is taken to have, in % vol: a
-// neat spirit (common practice, no source), so that the limit errs on the safe side.
+// SpiritABV is the strength in % vol that is assumed of an unknown drink: that of a neat
+// spirit, so that the limit on alcohol errs on the safe side. Common practice, no source.
 const SpiritABV = 40.0
 
-// USDrinkG is a standard drink of the United States, in g of ethanol (NIAAA).
+// USDrinkG is one US standard drink, in g of ethanol (NIAAA).
 const USDrinkG = 14.0
 
-// TriangleRequest asks for a triangle test: whether tasters can tell a drink from
-// one that covers it.
+// TriangleRequest asks for a triangle test: can tasters tell a drink from the same drink
+// with a cover in it?
 type TriangleRequest struct {
 	drill.TriangleRequest
-	Drink   string  // by name; what the house does not have is taken to be a spirit
-	GlassML float64 // what a glass holds
+	Drink   string  // name; a drink that the house does not have is assumed to be a neat spirit
+	GlassML float64 // volume of one glass
 }
 
-// TriangleAnswer is a triangle test as it is laid out.
+// TriangleAnswer is the plan of a triangle test.
 type TriangleAnswer struct {
 	drill.Triangle
-	Wanted   float64 // the power that was asked for
-	Enough   int     // tasters who would have it; 0 if no number that is planned here has
-	EthanolG float64 // that one taster takes in
-	Assumed  bool    // the strength is not known and was taken to be that of a spirit
+	Wanted   float64 // the statistical power asked for
+	Enough   int     // tasters needed for that power; 0 if even the largest planned number has less
+	EthanolG float64 // for each taster
+	Assumed  bool    // the strength is unknown and assumed to be [SpiritABV]
 }
 
-// AlcoholError is a tasting of which one taster would take in more alcohol than
+// AlcoholError refuses a tasting in which a taster would drink more alcohol than
 // [drill.MaxTasterDrinks].
 type AlcoholError struct {
 	Glasses  int
 	GlassML  float64
 	ABVPct   float64
-	EthanolG float64 // that the glasses hold
-	LimitG   float64 // the most that one taster takes in
-	FitML    float64 // a glass that stays below the limit
+	EthanolG float64 // in the glasses of one taster
+	LimitG   float64 // limit for one taster
+	FitML    float64 // the largest glass that stays within the limit
 }
 
-// Error says how much it is, and how much may be poured.
+// Error states the amount and the glass that would be small enough.
 func (e *AlcoholError) Error() string {
 	return fmt.Sprintf("%d glasses of %v mL at %.0f %% vol hold %.1f g of alcohol; the limit is %.1f g: pour %.0f mL each",
 		e.Glasses, e.GlassML, e.ABVPct, e.EthanolG, e.LimitG, e.FitML)
 }
 
-// Unwrap returns the kind.
+// Unwrap returns [flavor.ErrInvalid].
 func (e *AlcoholError) Unwrap() error { return flavor.ErrInvalid }
 
-// LayOut lays a triangle test out for a drink of a strength in % vol. It fails with
-// an [*AlcoholError] if a taster would take in more alcohol than in a flight, and
-// with a fault of "each" or "share" if a glass is none or the test takes more
-// tasters than are recorded.
+// LayOut plans a triangle test of a drink; abv is its strength in % vol. The error is an
+// [*AlcoholError] if a taster would drink more alcohol than in a tasting flight. It is a
+// fault of "each" if the volume of a glass is out of range, and of "share" if the test
+// needs more tasters than can be recorded.
 func LayOut(r TriangleRequest, abv float64) (*TriangleAnswer, error) {
 	if !(r.GlassML >= LeastTriangleML && r.GlassML <= MostTriangleML) {
 		fault := flavor.Invalid("each", r.GlassML, "%v mL is no glass for a triangle test; pour %v to %v mL", r.GlassML, LeastTriangleML, MostTriangleML)

@@ -1,5 +1,5 @@
-// Package fault gathers what is wrong with a request as faults, puts each in its
-// place, and quotes what was sent.
+// Package fault collects faults of a request, sets their places, and quotes values from
+// the request safely.
 package fault
 
 import (
@@ -12,12 +12,11 @@ import (
 	"counterpour/flavor"
 )
 
-// ErrNotFound: an id or a name that nothing answers to, where the whole request
-// is about what it names.
+// ErrNotFound means that the id or name in the path of a request does not exist.
 var ErrNotFound = errors.New("not found")
 
-// Collect adds the faults that an error holds to those found before. It returns
-// an error that is no fault: the program's, and not the user's to mend.
+// Collect appends the faults that err holds to faults. It returns err itself if it is not
+// a fault but an internal error.
 func Collect(faults *flavor.Faults, err error) error {
 	found := flavor.FaultsOf(err)
 	*faults = append(*faults, found...)
@@ -27,7 +26,7 @@ func Collect(faults *flavor.Faults, err error) error {
 	return nil
 }
 
-// At returns err with its faults placed at location where they have no place.
+// At returns err with location as the place of those of its faults that have none.
 func At(location string, err error) error {
 	return Placed(err, func(own string) string {
 		if own == "" {
@@ -37,13 +36,13 @@ func At(location string, err error) error {
 	})
 }
 
-// Placed returns err with its faults where move puts them.
+// Placed returns err with the place of each of its faults replaced by move of it.
 func Placed(err error, move func(location string) string) error {
 	return flavor.Relocated(err, func(f *flavor.Fault) { f.Location = move(f.Location) })
 }
 
-// OfRule returns what breaks a rule of the house as a fault, which is the user's
-// to mend, and any other error as it is.
+// OfRule returns an error that breaks a rule of the house as a fault, which the user can
+// mend, and any other error unchanged.
 func OfRule(err error) error {
 	var rule *house.Error
 	if errors.As(err, &rule) && errors.Is(err, house.ErrInvalid) {
@@ -52,18 +51,17 @@ func OfRule(err error) error {
 	return err
 }
 
-// InRange adds a fault unless n is from low to high.
+// InRange appends a fault unless low <= n <= high.
 func InRange(faults *flavor.Faults, location string, n, low, high int) {
 	if n < low || n > high {
 		*faults = append(*faults, flavor.OutOfRange(location, n, low, high, fmt.Sprintf("give %d to %d", low, high)))
 	}
 }
 
-// mostQuoted is how many characters of what was sent are sent back.
+// mostQuoted is how many characters of a value are quoted.
 const mostQuoted = 200
 
-// Quotable returns the first characters of what was sent, in valid UTF-8, fit to
-// stand in a message.
+// Quotable returns the first characters of s as valid UTF-8, for use in a message.
 func Quotable(s string) string {
 	s = strings.ToValidUTF8(s, string(utf8.RuneError))
 	n := 0

@@ -10,21 +10,21 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// generalCautions go with every drink that holds alcohol.
+// generalCautions apply to every drink that contains alcohol.
 var generalCautions = []string{"alcohol", "age", "medicines"}
 
-// IsGeneralCaution reports whether a caution goes with every drink that holds
-// alcohol, whatever else is in it.
+// IsGeneralCaution reports whether a caution applies to every drink that contains
+// alcohol.
 func IsGeneralCaution(key string) bool { return slices.Contains(generalCautions, key) }
 
-// CautionsOf returns the cautions of the pours of some specs, in their order and
-// each once; those of alcohol in general are not among them.
+// CautionsOf returns the cautions of the pours of some specs, in order and without
+// duplicates. It leaves the general cautions about alcohol out.
 func (k *Kitchen) CautionsOf(specs ...*flavor.Spec) []data.Caution {
 	return besides(k.Cautions(k.pouredCautions(specs)), specs)
 }
 
-// AllCautions returns the cautions of alcohol in general, if one of the specs holds
-// alcohol, then those of the pours of all, each once.
+// AllCautions returns the general cautions about alcohol, if one of the specs contains
+// any, and then the cautions of the pours, without duplicates.
 func (k *Kitchen) AllCautions(specs ...*flavor.Spec) []data.Caution {
 	keys := k.pouredCautions(specs)
 	if slices.ContainsFunc(specs, HoldsAlcohol) {
@@ -33,8 +33,8 @@ func (k *Kitchen) AllCautions(specs ...*flavor.Spec) []data.Caution {
 	return besides(k.Cautions(keys), specs)
 }
 
-// besides adds to the cautions what is said of a drink without alcohol, where one
-// of the specs holds none.
+// besides appends the caution for drinks without alcohol, if one of the specs is such a
+// drink.
 func besides(cautions []data.Caution, specs []*flavor.Spec) []data.Caution {
 	if !slices.ContainsFunc(specs, func(s *flavor.Spec) bool { return !HoldsAlcohol(s) }) {
 		return cautions
@@ -45,21 +45,20 @@ func besides(cautions []data.Caution, specs []*flavor.Spec) []data.Caution {
 	return cautions
 }
 
-// HoldsAlcohol reports whether a pour of a spec is stronger than what counts as
-// alcohol-free.
+// HoldsAlcohol reports whether a spec has a pour that is stronger than the limit for
+// alcohol-free drinks.
 func HoldsAlcohol(s *flavor.Spec) bool {
 	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.ABV.Value > flavor.NoAlcoholABV })
 }
 
-// StrengthCaution is the key of the caution that one glass holds a great deal of
-// alcohol.
+// StrengthCaution is the key of the caution for a glass with a lot of alcohol.
 const StrengthCaution = "strength"
 
-// strongGlass is the ethanol in g from which one glass is said to be strong: two and
-// a half US standard drinks of 14 g. Common practice, no source.
+// strongGlass is the ethanol in one glass, in g, from which [StrengthCaution] applies:
+// two and a half US standard drinks of 14 g. Common practice, no source.
 const strongGlass = 35.0
 
-// StrengthCautions says how much alcohol is in one glass, if that is a great deal.
+// StrengthCautions returns the caution about the alcohol in one glass, if it applies.
 func StrengthCautions(d *mix.Drink) []data.Caution {
 	if d.After.Ethanol < strongGlass || d.VolumeML >= severalGlasses {
 		return nil
@@ -77,7 +76,8 @@ func StrengthCautions(d *mix.Drink) []data.Caution {
 		Text: fmt.Sprintf("This one glass holds %.0f g of alcohol: %.1f US standard drinks, %.1f UK units. Say so, or pour less.", d.After.Ethanol, us, uk)}}
 }
 
-// severalGlasses is the volume in mL from which a spec is for more than one glass.
+// severalGlasses is the volume in mL from which a spec is assumed to serve several
+// glasses.
 const severalGlasses = 1000.0
 
 func (k *Kitchen) pouredCautions(specs []*flavor.Spec) (keys []string) {
@@ -87,8 +87,8 @@ func (k *Kitchen) pouredCautions(specs []*flavor.Spec) (keys []string) {
 	return keys
 }
 
-// Cautions returns the cautions with the keys, each once; one that the
-// catalogue does not know is left out.
+// Cautions returns the cautions with these keys, without duplicates. Unknown keys are
+// left out.
 func (k *Kitchen) Cautions(keys []string) []data.Caution {
 	var out []data.Caution
 	for i, key := range keys {

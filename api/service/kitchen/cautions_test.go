@@ -13,7 +13,7 @@ import (
 // What a drink is said to do to a guest depends on whether it holds alcohol: the
 // lines of alcohol in general go with alcohol only, and what concerns a child or a
 // pregnant guest with drinks that these may have. Up to 0.5 % vol is none.
-func TestCautionsGoByAlcohol(t *testing.T) {
+func TestCautionsDependOnAlcohol(t *testing.T) {
 	k := testKitchen(t)
 	for _, x := range []struct {
 		text    string

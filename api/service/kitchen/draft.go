@@ -15,36 +15,36 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 )
 
-// Fields is a spec in fields. What is left out of method and service is assumed
-// as in a text.
+// Fields is a spec in fields. A missing method or service is assumed as in a text.
 type Fields struct {
 	Name, Method, Service string
 	Pours                 []Line
-	HotC                  float64 // °C of a hot drink; zero: not stated
+	HotC                  float64 // temperature of a hot drink, in °C; 0: not stated
 	Glass, Garnish, Rim   string
 	Steps                 []string
 }
 
-// Line is one pour in fields; without a unit it is in pieces. ID, Name and ML
-// say it again, as answers do, and must agree with the rest where they are given.
+// Line is one pour in fields. Without a unit the amount counts pieces. ID, Name and ML
+// repeat what the other fields say, as answers do, and must agree with them where they
+// are set.
 type Line struct {
-	Ingredient string // name, alias or id; empty for what ID or Name says
+	Ingredient string // name, alias or id; if empty, ID or Name says it
 	Amount     float64
 	Unit       string
 	ID         string
 	Name       string
 	ML         float64
-	After      bool // goes in once the rest is mixed
+	After      bool // added after the rest is mixed
 }
 
-// called returns the name that the ingredient is looked up by.
+// called returns the name by which the ingredient is looked up.
 func (l *Line) called() string { return cmp.Or(l.Ingredient, l.ID, l.Name) }
 
-// sameML is how far the millilitres of a line may lie from what amount and unit
-// give, as a share: what was rounded for an answer reads back.
+// sameML is the tolerance between the millilitres of a line and those of its amount and
+// unit, as a share. It allows for the rounding of answers.
 const sameML = 0.01
 
-// check finds what a line says twice and not alike.
+// check finds contradictions between the fields of a line.
 func (k *Kitchen) check(l *Line, pour *flavor.Pour, place string) (faults flavor.Faults) {
 	if l.ID != "" && l.ID != pour.Profile.ID {
 		faults = append(faults, flavor.Invalid(place+".id", l.ID, "%q is not the id of %s, which is %q; leave it out", fault.Quotable(l.ID), pour.Profile.Name, pour.Profile.ID))
@@ -58,8 +58,8 @@ func (k *Kitchen) check(l *Line, pour *flavor.Pour, place string) (faults flavor
 	return faults
 }
 
-// ReadText reads a spec as text, whether there is anything to weigh in it or
-// not. Its faults name line and word.
+// ReadText reads a spec from text, even if nothing in it can be weighed. Its faults name
+// the line and the word.
 func (k *Kitchen) ReadText(text string) (flavor.Spec, error) {
 	spec, err := reading.Read(text, k.Index)
 	if err != nil {
@@ -68,8 +68,8 @@ func (k *Kitchen) ReadText(text string) (flavor.Spec, error) {
 	return spec, nil
 }
 
-// ReadPart reads what can be read of a text, and says what cannot, by line. Its
-// error is not the text's: the index does not answer.
+// ReadPart reads the lines that can be read, and returns faults for the others in missed.
+// err is not about the text: the index failed.
 func (k *Kitchen) ReadPart(text string) (spec flavor.Spec, missed flavor.Faults, err error) {
 	r, err := reading.Resolve(draft.Parse(text), k.Index)
 	if err != nil {
@@ -78,7 +78,7 @@ func (k *Kitchen) ReadPart(text string) (spec flavor.Spec, missed flavor.Faults,
 	return r.Spec, r.Faults, nil
 }
 
-// ReadFields makes a spec of fields, with the checks and the assumptions of a
+// ReadFields reads a spec from fields, with the same checks and assumptions as for a
 // text.
 func (k *Kitchen) ReadFields(in *Fields) (flavor.Spec, error) {
 	var faults flavor.Faults

@@ -12,19 +12,19 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// FindRequest asks for ingredients; every part that is given must hold.
+// FindRequest asks for ingredients. An ingredient must meet every condition that is set.
 type FindRequest struct {
 	Text      string
 	Class     string
 	Family    string
-	BitterMin *float64 // mg/L of quinine
+	BitterMin *float64 // mg/L, as quinine
 	ABVMax    *float64 // % vol
 	Avoid     []string
-	Like      string // id of an ingredient; sorts the hits by how near they are to it
+	Like      string // id of an ingredient; sorts the hits by their distance from it
 	Limit     int    // 1 to lookup.MaxLimit
 }
 
-// Find finds ingredients.
+// Find finds ingredients. Its faults name the field.
 func (k *Kitchen) Find(ctx context.Context, r FindRequest) (*lookup.Result, error) {
 	q := lookup.Query{Text: r.Text, Class: flavor.Class(r.Class), BitterMin: r.BitterMin, ABVMax: r.ABVMax, Like: r.Like, Limit: r.Limit,
 		Measure: k.steps}
@@ -47,7 +47,7 @@ func (k *Kitchen) Find(ctx context.Context, r FindRequest) (*lookup.Result, erro
 	return &result, err
 }
 
-// Avoided reads the words for what a guest must not have.
+// Avoided reads the words for allergens that a guest must avoid.
 func Avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
 	for i, w := range words {
 		a, err := flavor.ParseAllergen(w)
@@ -60,8 +60,8 @@ func Avoided(words []string) (out []flavor.Allergen, faults flavor.Faults) {
 	return out, faults
 }
 
-// steps measures how many just-noticeable differences others are from an
-// ingredient, both tasted neat.
+// steps returns a function that measures the distance of other ingredients from one, both
+// tasted neat, in just-noticeable differences.
 func (k *Kitchen) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
 	space := k.Catalogue.Space()
 	neat := space.Neat(of)
@@ -71,7 +71,7 @@ func (k *Kitchen) steps(of *flavor.Profile) func(*flavor.Profile) float64 {
 	}
 }
 
-// FamilyIDs lists the ids of the families of aroma.
+// FamilyIDs lists the ids of the aroma families.
 func FamilyIDs() []string {
 	all := flavor.Families()
 	out := make([]string, len(all))
@@ -81,9 +81,9 @@ func FamilyIDs() []string {
 	return out
 }
 
-// Named returns the ingredient that a name means. The name stands by itself, so
-// nothing around it tells a slip of the pen from another thing: a slip is a fault of
-// kind [flavor.ErrUnknown] that suggests what may be meant.
+// Named returns the ingredient that a name means. A misspelt name is not guessed at,
+// since a single name has no context to confirm the guess: it is a fault of kind
+// [flavor.ErrUnknown] with suggestions.
 func (k *Kitchen) Named(name string) (*flavor.Profile, error) {
 	p, m, err := k.Index.Resolve(name)
 	if err == nil && m.How == flavor.MatchFuzzy {
@@ -92,9 +92,8 @@ func (k *Kitchen) Named(name string) (*flavor.Profile, error) {
 	return p, err
 }
 
-// Ingredient returns the profile with an id. An id that no ingredient has is a
-// fault of kind [fault.ErrNotFound], placed at "path.id", that suggests the nearest
-// names.
+// Ingredient returns the profile with an id. An unknown id is a fault of kind
+// [fault.ErrNotFound] at "path.id", with the nearest names as suggestions.
 func (k *Kitchen) Ingredient(id string) (*flavor.Profile, error) {
 	p, ok := k.Index.Profile(id)
 	if ok {

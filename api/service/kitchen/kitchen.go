@@ -1,5 +1,5 @@
-// Package kitchen joins the catalogue, the index and the science, and answers what
-// can be asked of them whatever the house is.
+// Package kitchen joins the catalogue, the index and the science, and answers every
+// question that does not depend on a house.
 package kitchen
 
 import (
@@ -23,41 +23,43 @@ import (
 
 // Index finds ingredients. [counterpour/index] is one.
 type Index interface {
-	// Resolve returns the one ingredient that a written name means.
+	// Resolve returns the ingredient that a written name means.
 	Resolve(written string) (*flavor.Profile, flavor.Match, error)
 	// Profile returns the ingredient with an id.
 	Profile(id string) (*flavor.Profile, bool)
 	// Search finds ingredients by words, filters and nearness.
 	Search(ctx context.Context, q lookup.Query) (lookup.Result, error)
-	// Complete returns what a name that is being typed may become, the likeliest first.
+	// Complete returns the ingredients whose name a prefix may become, the likeliest
+	// first.
 	Complete(ctx context.Context, typed string, limit int) ([]*flavor.Profile, error)
-	// Candidates returns what may be poured, and how many were refused.
+	// Candidates returns the ingredients that may be poured, and how many were refused.
 	Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error)
-	// Len returns how many ingredients there are.
+	// Len returns the number of ingredients.
 	Len() int
-	// Open makes what Search and Complete need, if nobody has yet, and tells how far
-	// it is; else the first of these does it.
+	// Open builds the full-text index that Search and Complete need, and reports
+	// progress. If Open was not called, the first Search or Complete builds it.
 	Open(ctx context.Context, progress Progress) error
-	// Opened reports whether that is made.
+	// Opened reports whether the full-text index is built.
 	Opened() bool
-	// Close frees the index and all that follow it.
+	// Close releases the index and every index derived from it.
 	Close() error
 }
 
-// follower is an index that others can follow: Follow returns one over other
-// profiles, which shares with it what is the same, and Favouring one that
-// suggests what has the higher favour first.
+// follower is an index from which others can be derived. Follow returns an index over
+// other profiles that shares all unchanged documents. Favouring returns one that suggests
+// ingredients with a higher favour first.
 type follower[I any] interface {
 	Index
 	Favouring(favour func(id string) float64) I
 	Follow(ctx context.Context, profiles []*flavor.Profile, progress Progress) (I, error)
 }
 
-// Progress is told how many ingredients are done, of how many; nil is told nothing.
+// Progress is called with the number of ingredients indexed and their total. A nil
+// Progress is not called.
 type Progress = func(done, total int)
 
-// follow makes the next index, with what it favours if that is another, and what
-// makes the one after it.
+// follow derives the next index, and the follow function for the one after it. It applies
+// favour if another is true or if the profiles changed.
 type follow func(ctx context.Context, profiles []*flavor.Profile, favour func(id string) float64, another bool, progress Progress) (Index, follow, error)
 
 func following[I follower[I]](x I) follow {
@@ -73,27 +75,27 @@ func following[I follower[I]](x I) follow {
 	}
 }
 
-// Kitchen joins the catalogue, the index and the science. It knows no house,
+// Kitchen joins the catalogue, the index and the science. It does not depend on a house,
 // and is safe for concurrent use.
 type Kitchen struct {
 	Catalogue *data.Catalogue
 	Index     Index
 	Set       *weigh.Set
-	Proven    []template.Labelled // the drinks that the set rests on
+	Proven    []template.Labelled // the proven drinks that Set was fitted to
 	Mixer     *mix.Mixer
 	Judge     *balance.Judge
 	Finder    *cover.Finder
 	Station   *station.Station
-	Searches  *admission.Pool // lets searches in; nil lets in all
+	Searches  *admission.Pool // limits concurrent searches; nil for no limit
 
 	follow   follow
-	stock    []*flavor.Profile  // what the index suggests first
-	customs  *flavor.Customs    // what the trade pours in place of what is out
-	carriers *wish.Carriers     // what a bartender meets a wish with
-	Common   *flavor.Commonness // how common everything is
+	stock    []*flavor.Profile  // suggested first by the index
+	customs  *flavor.Customs    // the customary substitutes of the trade
+	carriers *wish.Carriers     // the ingredients that meet a wish
+	Common   *flavor.Commonness // how common each ingredient is
 }
 
-// New loads the families and makes an index over a catalogue, such as with
+// New loads the families and builds an index over the catalogue with newIndex, such as
 // index.New.
 func New[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, error)) (*Kitchen, error) {
 	k := &Kitchen{Catalogue: c}
@@ -130,7 +132,7 @@ func New[I follower[I]](c *data.Catalogue, newIndex func([]*flavor.Profile) (I, 
 	return k, nil
 }
 
-// judgeBy makes everything that judges go by a set of families.
+// judgeBy builds everything that depends on the set of families.
 func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	k.Set = s
 	k.Judge = balance.NewJudge(k.Mixer, s, k.Catalogue.Pantry())
@@ -139,8 +141,9 @@ func (k *Kitchen) judgeBy(s *weigh.Set) (err error) {
 	return err
 }
 
-// favour ranks what is suggested: 1 and more for what a house stocks, and below
-// 1 the more, the more proven drinks pour it.
+// favour returns the rank of an ingredient among suggestions: 1 to 2 if it is in stock,
+// otherwise 0 to 1. Within each range it grows with the number of proven drinks that pour
+// it.
 func (k *Kitchen) favour(stock []*flavor.Profile) func(id string) float64 {
 	stocked := make(map[string]bool, len(stock))
 	for _, p := range stock {
@@ -155,10 +158,10 @@ func (k *Kitchen) favour(stock []*flavor.Profile) func(id string) float64 {
 	}
 }
 
-// For returns a kitchen over other profiles, whose index follows k's and
-// suggests first what is in stock, and with the families moved to a palate: the
-// drinks that a house marked as right. k stays as it is; both share one index
-// and are closed together.
+// For returns a kitchen for a house: over its profiles, with an index derived from k's
+// that suggests the stock first, and with the families adjusted to a palate, which is the
+// drinks that the house marked as right. k does not change. Both share one index; closing
+// either closes both.
 func (k *Kitchen) For(ctx context.Context, profiles, stock []*flavor.Profile, right []template.Labelled, progress Progress) (*Kitchen, error) {
 	out := *k
 	out.stock = stock
@@ -178,13 +181,13 @@ func (k *Kitchen) For(ctx context.Context, profiles, stock []*flavor.Profile, ri
 	return &out, nil
 }
 
-// Mend scores a spec and finds how to fix it.
+// Mend scores a spec and finds fixes for it.
 func (k *Kitchen) Mend(spec *flavor.Spec) (*balance.Result, []balance.Fix, error) {
 	return k.Judge.Mend(spec, balance.MaxFixes)
 }
 
-// Admitting returns the same kitchen with a pool that lets its searches in. Both
-// share one index and are closed together.
+// Admitting returns the same kitchen with a pool that limits its searches. Both share one
+// index; closing either closes both.
 func (k *Kitchen) Admitting(searches *admission.Pool) *Kitchen {
 	out := *k
 	out.Searches = searches

@@ -7,41 +7,40 @@ import (
 	"counterpour/flavor"
 )
 
-// Of is what a likeness is asked of.
+// Of says what kind of things a likeness compares.
 type Of string
 
-// A likeness of ingredients takes each name for a bottle first, one of materials
-// for what aromas are made of.
+// Names are looked up first among the kind asked for, then among the other.
 const (
 	OfIngredients Of = "ingredients"
 	OfMaterials   Of = "materials"
 )
 
-// MaxLikened is the most names of one request.
+// MaxLikened is the largest number of names in one request.
 const MaxLikened = 200
 
-// LikenessRequest asks how alike things smell.
+// LikenessRequest asks how alike the smells of things are.
 type LikenessRequest struct {
 	Of          Of
-	Names       []string // up to MaxLikened; names, aliases, ids, near forms
-	SkipUnknown bool     // leave out what is not known, instead of failing
+	Names       []string // up to MaxLikened names, aliases, ids or misspellings
+	SkipUnknown bool     // leave unknown names out instead of failing
 }
 
-// Likeness is how alike things smell.
+// Likeness is how alike the smells of things are.
 type Likeness struct {
 	Names   []Likened
-	Unknown []string // as they were asked
-	// Aroma holds 0 to 1 for each two of Names, in their order; symmetric.
+	Unknown []string // as written in the request
+	// Aroma is a symmetric matrix of likenesses, 0 to 1, in the order of Names.
 	Aroma [][]float64
 }
 
-// Likened is a name and what it was taken for.
+// Likened is a name from the request and what it was read as.
 type Likened struct {
-	Asked, ID, Name string // a material's id is its name
+	Asked, ID, Name string // the id of a material is its name
 }
 
-// Likeness works out how alike things smell. An unknown name is a fault that
-// suggests the nearest, unless unknown names are skipped.
+// Likeness works out how alike the smells of things are. An unknown name is a fault with
+// suggestions, unless SkipUnknown is set.
 func (k *Kitchen) Likeness(r LikenessRequest) (*Likeness, error) {
 	var faults flavor.Faults
 	if fault.InRange(&faults, "names", len(r.Names), 1, MaxLikened); len(faults) > 0 {
@@ -70,8 +69,8 @@ func (k *Kitchen) Likeness(r LikenessRequest) (*Likeness, error) {
 	return out, nil
 }
 
-// smelt finds what is to be smelt: by its name or an alias, of the kind that was
-// asked before the other kind; then an ingredient by a slip of the pen.
+// smelt looks a name or an alias up, first among the kind asked for, then among the other
+// kind, and at last as a misspelt ingredient.
 func (k *Kitchen) smelt(of Of, asked string) (*flavor.Profile, error) {
 	material, isMaterial := k.Catalogue.Space().Resolve(asked)
 	if isMaterial && of == OfMaterials {
@@ -84,7 +83,7 @@ func (k *Kitchen) smelt(of Of, asked string) (*flavor.Profile, error) {
 	return p, err
 }
 
-// pure is a profile that smells of one material.
+// pure returns a profile that smells of one material.
 func pure(material string) *flavor.Profile {
 	return &flavor.Profile{ID: material, Name: material, Materials: []flavor.MaterialShare{{Material: material, Intensity: 1}}}
 }

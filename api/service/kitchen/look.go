@@ -6,14 +6,14 @@ import (
 	"counterpour/flavor/sense"
 )
 
-// Look is a drink as it stands on the bar.
+// Look is how a finished drink looks.
 type Look struct {
 	Swatch  sense.Swatch
 	Service flavor.Service
-	Filling mix.Filling // in the glass that the spec names, or the smallest usual one that holds it, or the largest
+	Filling mix.Filling // in the glass of the spec; without one, in the smallest usual glass that holds the drink, or the largest
 }
 
-// Look returns how a spec looks once it is poured. It fails as the mixer does.
+// Look returns how a spec looks when it is served. Its errors are those of [mix.Mixer].
 func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 	drink, glass, err := k.sensed(s)
 	if err != nil {
@@ -24,7 +24,7 @@ func (k *Kitchen) Look(s *flavor.Spec) (*Look, error) {
 	return look, err
 }
 
-// sensed mixes a spec, and senses what comes of it.
+// sensed mixes a spec and computes its sensory properties.
 func (k *Kitchen) sensed(s *flavor.Spec) (*mix.Drink, *sense.Glass, error) {
 	drink, err := k.Mixer.Mix(s)
 	if err != nil {
@@ -33,18 +33,19 @@ func (k *Kitchen) sensed(s *flavor.Spec) (*mix.Drink, *sense.Glass, error) {
 	return drink, k.Catalogue.Space().Glass(s, drink), nil
 }
 
-// Contrast is how a drink differs from the one that it comes from.
+// Contrast is how a drink differs from the one that it is derived from.
 type Contrast struct {
 	Steps  sense.Steps
-	Notes  []sense.NoteChange // of the aroma, the largest change first; those of a third of a step or more
-	Colour string             // "straw turns amber"; empty if nobody would say so
+	Notes  []sense.NoteChange // notes of the aroma that change by leastNote or more, the largest change first
+	Colour string             // such as "straw turns amber"; empty if the difference is not visible
 }
 
-// leastNote is how far a note has to move to be named, in steps: judged.
+// leastNote is the smallest change of a note that is named, in just-noticeable steps.
+// Judged, no source.
 const leastNote = 1.0 / 3
 
-// Contrast compares two drinks as a guest would who has both. It fails as the
-// mixer does.
+// Contrast compares two drinks as a guest would who has both. Its errors are those of
+// [mix.Mixer].
 func (k *Kitchen) Contrast(before, after *flavor.Spec) (*Contrast, error) {
 	_, from, err := k.sensed(before)
 	if err != nil {

@@ -6,19 +6,19 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// Range is one axis of a family at the size of one drink, in mL of the axis's
-// equivalent (see ratio.Equivalents).
+// Range is what a family pours on one axis, scaled to the volume of one drink, in mL of
+// the axis's equivalent (see [ratio.Equivalents]).
 type Range struct {
-	// Has is false if the family has no such part. Low and Centre are then
-	// zero and High is the most that leaves a drink balanced all the same.
+	// Has is false if the family pours nothing on this axis. Then Low and Centre are
+	// zero, and High is the largest amount that still leaves a drink balanced.
 	Has               bool
-	Low, Centre, High float64 // nine in ten of the family's good drinks lie between Low and High
+	Low, Centre, High float64 // nine in ten good drinks of the family lie between Low and High
 	PlusMinus         float64 // one standard deviation of the drink's own amount
 }
 
-// Ranges returns, for each axis, what the good drinks of a family carry at the
-// size and make-up of a spec. It is false for an unknown family or a spec with
-// nothing to weigh.
+// Ranges returns, for each axis, what good drinks of a family contain at the volume and
+// make-up of a spec. ok is false if the family is unknown or the spec has nothing to
+// weigh.
 func (k *Kitchen) Ranges(s *flavor.Spec, family string) (out [ratio.NumAxes]Range, ok bool) {
 	build, err := k.Set.Prepare(s)
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 // No strip shows a drink out of a family in which its ratio scores as balanced: the
 // edges that are drawn are those of the score. Every proven drink is tried as it is
 // and with each pour changed.
-func TestStripsHaveTheEdgesOfTheScore(t *testing.T) {
+func TestRangesMatchTheScore(t *testing.T) {
 	k := testKitchen(t)
 	outside := 0
 	for i := range k.Proven {

@@ -8,14 +8,14 @@ import (
 	"counterpour/flavor/measure"
 )
 
-// The volumes that a draft may be brought to, in mL.
+// Limits of the volume to which a draft can be scaled, in mL.
 const (
 	LeastVolumeML = 20.0
 	MostVolumeML  = 10000.0
 )
 
-// Scaled returns a spec with every pour so many times as large. What tops a glass
-// up stays as it is.
+// Scaled returns a spec with every pour multiplied by a factor. A pour that tops the
+// glass up stays as it is.
 func Scaled(s *flavor.Spec, by float64) flavor.Spec {
 	to := s.Clone()
 	for i := range to.Pours {
@@ -26,8 +26,9 @@ func Scaled(s *flavor.Spec, by float64) flavor.Spec {
 	return to
 }
 
-// InUnit turns the pours in some units into another, each to the nearest amount
-// that a hand pours: 2 oz are 60 mL. It is false if no pour comes in that unit.
+// InUnit converts the pours in the units from to another unit, each rounded to the
+// nearest amount that a hand pours: 2 oz become 60 mL. changed is false if no pour has
+// such a unit.
 func InUnit(s *flavor.Spec, from []flavor.Unit, unit flavor.Unit) (to flavor.Spec, changed bool) {
 	to = s.Clone()
 	for i := range to.Pours {
@@ -38,8 +39,8 @@ func InUnit(s *flavor.Spec, from []flavor.Unit, unit flavor.Unit) (to flavor.Spe
 	return to, changed
 }
 
-// handPoured brings a pour to the nearest amount of a unit that a hand pours. It
-// is false, and changes nothing, if what is poured does not come in that unit.
+// handPoured rounds a pour to the nearest amount of a unit that a hand pours. It returns
+// false and changes nothing if the ingredient is not poured in that unit.
 func handPoured(p *flavor.Pour, unit flavor.Unit) bool {
 	amount := measure.Snap(p.ML, unit, p.Profile)
 	ml, err := measure.ToML(amount, unit, p.Profile)
@@ -50,10 +51,10 @@ func handPoured(p *flavor.Pour, unit flavor.Unit) bool {
 	return true
 }
 
-// ToVolume brings a drink to a volume in the glass, in mL, each pour to the nearest
-// amount that a hand pours. Ice water grows with the pours; a top stays as it is.
-// A volume out of range, and one that the top alone fills, are faults at "volume".
-// Judge scores a spec.
+// ToVolume scales a drink to a volume in the glass, in mL, with each pour rounded to the
+// nearest amount that a hand pours. The water from the ice grows with the pours; a pour
+// that tops the glass up stays as it is. It is a fault at "volume" if the volume is out
+// of range or the top alone fills it. judge scores a spec.
 func ToVolume(s *flavor.Spec, want float64, judge func(*flavor.Spec) (*balance.Result, error)) (flavor.Spec, error) {
 	if !(want >= LeastVolumeML && want <= MostVolumeML) {
 		return flavor.Spec{}, flavor.OutOfRange("volume", want, LeastVolumeML, MostVolumeML, "give the volume in mL")

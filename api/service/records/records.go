@@ -1,5 +1,5 @@
-// Package records reads what of a house's store a snapshot depends on, and after a
-// change no more than the kinds that it touched.
+// Package records reads the records of a house from which a snapshot is derived. After a
+// change it reads only the kinds of records that changed.
 package records
 
 import (
@@ -12,13 +12,13 @@ import (
 	"counterpour/data/house"
 )
 
-// kinds are the kinds that a snapshot depends on.
+// kinds are the kinds of records that a snapshot depends on.
 var kinds = []house.Kind{house.KindBottle, house.KindMade, house.KindSpec, house.KindOut, house.KindCover, house.KindRight, house.KindName, house.KindSettings}
 
-// ChangesAtOnce is how many changes are asked for at a time.
+// ChangesAtOnce is how many changes are read at a time.
 const ChangesAtOnce = 256
 
-// Records are what of a store a snapshot depends on. They are never changed.
+// Records are the records that a snapshot depends on. They are immutable.
 type Records struct {
 	Bottles []house.Kept[house.Bottle]
 	Made    []house.Kept[house.Made]
@@ -28,13 +28,13 @@ type Records struct {
 	Rights  []house.Right
 	Names   []house.Kept[house.Name]
 	Setup   house.Settings
-	UpTo    int64        // all changes up to this one are in them
-	Anew    []house.Kind // of them, those that were read anew; the rest is as it was before
+	UpTo    int64        // sequence number of the last change that they include
+	Anew    []house.Kind // the kinds that the last [Read] read again
 }
 
-// Read reads what a store has. Of what was read before, if anything was, only the
-// kinds that changed since are read again, so that a mark costs the same in a house
-// of a hundred drinks and of a hundred thousand.
+// Read reads the records of a store. If before is not nil, only the kinds that have
+// changed since are read again, so that a mark costs the same in a house of a hundred
+// drinks and of a hundred thousand.
 func Read(ctx context.Context, s house.Reader, before *Records) (*Records, error) {
 	if before != nil {
 		since, err := s.Changes(ctx, before.UpTo, ChangesAtOnce)
@@ -54,8 +54,8 @@ func Read(ctx context.Context, s house.Reader, before *Records) (*Records, error
 	return r, err
 }
 
-// readAnew reads the kinds that some changes touch again; or all of them if something
-// was written meanwhile, so that what it returns was there at one moment.
+// readAnew reads again the kinds that the changes touch. If another write happened
+// meanwhile, it reads everything in one List, so that the records are consistent.
 func (r *Records) readAnew(ctx context.Context, s house.Reader, since []house.Change) (*Records, error) {
 	out := *r
 	out.Anew = nil
@@ -79,7 +79,7 @@ func (r *Records) readAnew(ctx context.Context, s house.Reader, since []house.Ch
 	return &out, err
 }
 
-// IsAnew reports whether one of some kinds was read anew.
+// IsAnew reports whether one of these kinds was read again.
 func (r *Records) IsAnew(some ...house.Kind) bool {
 	return slices.ContainsFunc(some, func(k house.Kind) bool { return slices.Contains(r.Anew, k) })
 }
@@ -109,11 +109,11 @@ func (r *Records) take(list []house.Entry) {
 	for _, e := range list {
 		switch item := e.Item.(type) {
 		case house.Bottle:
-			r.Bottles = append(r.Bottles, house.Kept[house.Bottle]{Item: item, Version: e.Version, Seq: e.Seq})
+			r.Bottles = append(r.Bottles, keptOf(item, e))
 		case house.Made:
-			r.Made = append(r.Made, house.Kept[house.Made]{Item: item, Version: e.Version, Seq: e.Seq})
+			r.Made = append(r.Made, keptOf(item, e))
 		case house.Spec:
-			r.Specs = append(r.Specs, house.Kept[house.Spec]{Item: item, Version: e.Version, Seq: e.Seq})
+			r.Specs = append(r.Specs, keptOf(item, e))
 		case house.Out:
 			r.Outs = append(r.Outs, item)
 		case house.Cover:
@@ -123,16 +123,20 @@ func (r *Records) take(list []house.Entry) {
 		case house.Settings:
 			r.Setup = item
 		case house.Name:
-			r.Names = append(r.Names, house.Kept[house.Name]{Item: item, Version: e.Version, Seq: e.Seq})
+			r.Names = append(r.Names, keptOf(item, e))
 		}
 	}
 }
 
-// Version names the bottles and makings that the shelf and the index were made
-// from: the same records in the same versions give the same one.
+func keptOf[T house.Item](item T, e house.Entry) house.Kept[T] {
+	return house.Kept[T]{Item: item, Version: e.Version, Seq: e.Seq}
+}
+
+// Version is a hash of the records from which the shelf and the index are made. Equal
+// records in equal versions have the same one.
 type Version string
 
-// Version digests what the shelf depends on.
+// Version hashes the records that the shelf depends on.
 func (r *Records) Version() Version {
 	h := sha256.New()
 	for _, b := range r.Bottles {

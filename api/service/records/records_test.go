@@ -13,7 +13,7 @@ import (
 
 // What is read after a change is what a look at the whole store finds, and only the
 // kind that changed is read anew.
-func TestReadTakesWhatDidNotChangeFromBefore(t *testing.T) {
+func TestReadReusesUnchangedKinds(t *testing.T) {
 	s := storetest.Memory(t)
 	by := house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}
 	before, err := Read(t.Context(), s, nil)

@@ -8,18 +8,18 @@ import (
 	"counterpour/flavor/cover"
 )
 
-// MostScore is the best score that a taster gives.
+// MostScore is the highest score that a taster can give.
 const MostScore = 10
 
-// Stock returns all that the house keeps, by id, and what of it has run out:
-// marked so, or with nothing left in any bottle.
+// Stock returns everything that the house keeps, sorted by id, and what of it has run
+// out: what is marked as out and what has no bottle with anything left.
 func (r *Records) Stock(shelf *house.Shelf) (kept, out []*flavor.Profile) {
 	left := map[string]float64{}
 	for _, b := range r.Bottles {
 		left[b.Item.Ingredient] += b.Item.Stock
 	}
 	for _, m := range r.Made {
-		left[m.Item.ID] = 1 // what is made here is there unless it is marked
+		left[m.Item.ID] = 1 // makings count as available unless marked as out
 	}
 	for _, o := range r.Outs {
 		if _, ours := left[o.Ingredient]; ours {
@@ -39,8 +39,8 @@ func (r *Records) Stock(shelf *house.Shelf) (kept, out []*flavor.Profile) {
 	return kept, out
 }
 
-// Tastings turns the covers that a house noted into what a search learns from:
-// which bottle was out, what stood in for it, and how it was liked.
+// Tastings returns the covers that the house tasted, in the form that the search for
+// covers learns from: the missing ingredient, the substitutes and how they were liked.
 func (r *Records) Tastings() []cover.Tasting {
 	usual := map[string][]string{}
 	for _, c := range r.Covers {
@@ -63,7 +63,7 @@ func (r *Records) Tastings() []cover.Tasting {
 		case c.Verdict == house.VerdictKept:
 			t.Liked = 1
 		case c.Verdict != house.VerdictSentBack:
-			continue // nobody said
+			continue // not rated
 		}
 		for _, p := range c.Served {
 			if !slices.Contains(usual[c.Spec], p.Ingredient) {

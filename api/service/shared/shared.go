@@ -1,5 +1,5 @@
-// Package shared keeps what became of a menu, and lets all who ask the same wait for one
-// search.
+// Package shared caches the covers for a whole menu, and lets concurrent requests with
+// the same content share one search.
 package shared
 
 import (
@@ -20,57 +20,58 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// mostKept is how many answers are kept; a shift sees few states of the
-// house, each perhaps for a few guests.
+// mostKept is the size of the cache. A shift sees few states of the house, each perhaps
+// for a few guests.
 const mostKept = 64
 
-// searchTime is the most that one search for all who wait for it may take: less
-// than any of them has for a page, so that what it found is still shown.
+// searchTime is the longest time that a shared search may take. It is less than the
+// deadline of a page, so that a page can still show what was found.
 const searchTime = 9 * time.Second
 
-// Menus keeps what became of a menu, so that all screens that show one state
-// of the house share one search. What it hands out is read only.
+// Menus caches the covers for menus, so that all screens that show the same state of the
+// house share one search. Its results must not be changed.
 type Menus struct {
 	kept    *lru.Cache[string, *answer]
 	running singleflight.Group
 
 	mu    sync.Mutex
-	asked map[string]*crowd // those who wait for a search under way
+	asked map[string]*waiters // the requests that wait for a running search
 }
 
-// crowd is those who wait for one search, which ends when the last of them leaves.
-type crowd struct {
+// waiters counts the requests that wait for one search. The search is cancelled when the
+// last of them leaves.
+type waiters struct {
 	waiting int
 	ctx     context.Context
 	stop    context.CancelFunc
 }
 
-// answer is what became of a menu, and of which.
+// answer is a cached result and the specs of the request that it answered.
 type answer struct {
 	specs  []*flavor.Spec
 	result *cover.MenuResult
 }
 
-// Search finds what becomes of a menu.
+// Search finds the covers for a menu.
 type Search func(context.Context, cover.MenuRequest) (*cover.MenuResult, error)
 
-// New returns an empty memory.
+// New returns an empty cache.
 func New() (*Menus, error) {
 	kept, err := lru.New[string, *answer](mostKept)
 	if err != nil {
 		return nil, err
 	}
-	return &Menus{kept: kept, asked: map[string]*crowd{}}, nil
+	return &Menus{kept: kept, asked: map[string]*waiters{}}, nil
 }
 
-// join waits with all who wait for one search, until leave is called. The context
-// is that of the search.
+// join adds a request to those that wait for the search with a key, until it calls leave.
+// It returns the context of the search.
 func (m *Menus) join(ctx context.Context, key string) (shared context.Context, leave func()) {
 	m.mu.Lock()
 	defer m.mu.Unlock()
 	c := m.asked[key]
 	if c == nil {
-		c = &crowd{}
+		c = &waiters{}
 		c.ctx, c.stop = context.WithTimeout(context.WithoutCancel(ctx), searchTime)
 		m.asked[key] = c
 	}
@@ -81,15 +82,15 @@ func (m *Menus) join(ctx context.Context, key string) (shared context.Context, l
 		if c.waiting--; c.waiting == 0 {
 			c.stop()
 			delete(m.asked, key)
-			m.running.Forget(key) // who asks next waits for no search that was called off
+			m.running.Forget(key) // the next request must not wait for a cancelled search
 		}
 	}
 }
 
-// Outs answers a request from memory or by a search. Requests for the same share
-// one search, which goes on for the others if one of them is given up, and ends if
-// all are. A failure is told to all who wait, and is not kept; nor is what was found
-// by the time that a search must end, since there may be more time for the next.
+// Outs answers a request from the cache or by a search. Concurrent requests with the same
+// content share one search. It goes on if one of them is cancelled, and is cancelled if
+// all are. Errors are returned to all that wait and are not cached; neither are results
+// of a search that ran out of time, since the next one may have more.
 func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRequest, search Search) (*cover.MenuResult, error) {
 	key := menuKey(palates, &r)
 	if a, ok := m.kept.Get(key); ok {
@@ -119,8 +120,8 @@ func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRe
 	}
 }
 
-// withoutPanic searches, and turns a panic into an error: nobody else would catch
-// one of a search that several wait for.
+// withoutPanic runs a search and turns a panic into an error, since the search runs in a
+// goroutine that no request recovers.
 func withoutPanic(ctx context.Context, r cover.MenuRequest, search Search) (result *cover.MenuResult, err error) {
 	defer func() {
 		if spilled := recover(); spilled != nil {
@@ -130,9 +131,8 @@ func withoutPanic(ctx context.Context, r cover.MenuRequest, search Search) (resu
 	return search(ctx, r)
 }
 
-// adoptedBy returns the answer with the drinks and the bottles of an equal request
-// in place of those of the request that was searched for, so that who asked finds
-// its own again.
+// adoptedBy returns a copy of the answer that refers to the specs and profiles of an
+// equal request, instead of those of the request that was searched for.
 func (a *answer) adoptedBy(r *cover.MenuRequest) *cover.MenuResult {
 	own := func(p *flavor.Profile) *flavor.Profile {
 		for _, list := range [][]*flavor.Profile{r.Out, r.Stock} {
@@ -163,12 +163,12 @@ func (a *answer) adoptedBy(r *cover.MenuRequest) *cover.MenuResult {
 	return &out
 }
 
-// menuKey is made of all that a search depends on, by content: the same bottles
-// read from the store once more give the same key, and one that was measured anew
-// another.
+// menuKey is a hash of everything that a search depends on, by content. Bottles that are
+// read from the store again give the same key if they are equal, and another if one was
+// measured anew.
 func menuKey(palates []weigh.Palate, r *cover.MenuRequest) string {
 	h := sha256.New()
-	write := func(format string, args ...any) { _, _ = fmt.Fprintf(h, format, args...) } // a hash takes everything
+	write := func(format string, args ...any) { _, _ = fmt.Fprintf(h, format, args...) } // a hash never fails to write
 	write("%d %+v %d %+v\n", r.Parts, r.Guest, len(r.Tastings), r.Tastings)
 	write("%d %+v\n", len(palates), palates)
 	for _, list := range [][]*flavor.Profile{r.Out, r.Stock} {
@@ -191,5 +191,5 @@ func menuKey(palates []weigh.Palate, r *cover.MenuRequest) string {
 	return hex.EncodeToString(h.Sum(nil))
 }
 
-// writeProfile writes all of a profile, which holds no pointers.
+// writeProfile writes all fields of a profile, which contains no pointers.
 func writeProfile(w io.Writer, p *flavor.Profile) { _, _ = fmt.Fprintf(w, "%+v\n", *p) }

@@ -40,7 +40,7 @@ func answers(t *testing.T) *Menus {
 	return m
 }
 
-func TestOneSearchForAllWhoAskTheSame(t *testing.T) {
+func TestEqualRequestsShareOneSearch(t *testing.T) {
 	m := answers(t)
 	var searched atomic.Int32
 	begin := make(chan struct{})
@@ -81,7 +81,7 @@ func TestOneSearchForAllWhoAskTheSame(t *testing.T) {
 }
 
 // Every thing that an answer depends on makes another question.
-func TestAnotherQuestionIsSearchedFor(t *testing.T) {
+func TestDifferentRequestsAreSearchedSeparately(t *testing.T) {
 	for name, change := range map[string]func(r *cover.MenuRequest, palates *[]weigh.Palate){
 		"an allergen": func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
 		"a diet":      func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.NoAnimal = []string{"milk"} },
@@ -113,7 +113,7 @@ func TestAnotherQuestionIsSearchedFor(t *testing.T) {
 }
 
 // A key by content may meet no address on its way.
-func TestWhatTheKeyIsMadeOfHoldsNoPointers(t *testing.T) {
+func TestKeyContainsNoPointers(t *testing.T) {
 	var walk func(t *testing.T, at string, of reflect.Type)
 	walk = func(t *testing.T, at string, of reflect.Type) {
 		switch of.Kind() {
@@ -134,7 +134,7 @@ func TestWhatTheKeyIsMadeOfHoldsNoPointers(t *testing.T) {
 	}
 }
 
-func TestFailuresAreNotKept(t *testing.T) {
+func TestErrorsAreNotCached(t *testing.T) {
 	m := answers(t)
 	broken := errors.New("the pump is broken")
 	_, err := m.Outs(t.Context(), nil, asked(), func(context.Context, cover.MenuRequest) (*cover.MenuResult, error) { return nil, broken })
@@ -154,7 +154,7 @@ func TestFailuresAreNotKept(t *testing.T) {
 
 // When the last who waited has left, the search ends, and who asks next has one of
 // their own.
-func TestASearchEndsWithThoseWhoAsked(t *testing.T) {
+func TestSearchIsCancelledWithItsLastRequest(t *testing.T) {
 	m := answers(t)
 	began, ended := make(chan struct{}), make(chan error, 1)
 	ctx, leave := context.WithCancel(t.Context())
@@ -178,7 +178,7 @@ func TestASearchEndsWithThoseWhoAsked(t *testing.T) {
 }
 
 // What a search had found when its time was over is answered, and not kept.
-func TestWhatWasCutShortIsNotKept(t *testing.T) {
+func TestIncompleteResultsAreNotCached(t *testing.T) {
 	m := answers(t)
 	short := func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 		out, err := touch(ctx, r)

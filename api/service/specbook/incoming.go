@@ -11,20 +11,19 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
-// Incoming is a spec that was read, held against the house.
+// Incoming is an imported spec, compared with the house.
 type Incoming struct {
 	Spec house.Spec
-	Was  *house.Spec // what it would replace; nil if it is new
-	// Version is that of what it would replace; 0 if it is new.
+	Was  *house.Spec // the spec that it would replace; nil if it is new
+	// Version of the spec that it would replace; 0 if it is new.
 	Version int64
 }
 
-// Same reports whether the house holds it already.
+// Same reports whether the house has an equal spec already.
 func (i *Incoming) Same() bool { return i.Was != nil && SameSpec(i.Was, &i.Spec) }
 
-// Incoming holds the specs of a reading against the house, in their order, and
-// writes nothing. As [Book.TakeIn] does, it gives specs other ids where
-// theirs mean something else to a face.
+// Incoming compares the specs of an import with the house, in order, and writes nothing.
+// Like [Book.TakeIn], it changes reserved ids.
 func (c *Book) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incoming, error) {
 	unreserve(reading)
 	all, err := house.All[house.Spec](ctx, c.Store)
@@ -42,13 +41,13 @@ func (c *Book) Incoming(ctx context.Context, reading *exchange.Reading) ([]Incom
 	return out, nil
 }
 
-// TakeIn writes a reading to the house, as [exchange.Import] does.
+// TakeIn writes an import to the house, as [exchange.Import] does.
 func (c *Book) TakeIn(ctx context.Context, by house.By, reading *exchange.Reading, mode exchange.Mode) (exchange.Result, error) {
 	unreserve(reading)
 	return exchange.Import(ctx, c.Store, by, reading, mode)
 }
 
-// unreserve gives specs other ids where theirs mean something else to a face.
+// unreserve gives other ids to specs whose id is reserved.
 func unreserve(reading *exchange.Reading) {
 	for i, item := range reading.Items {
 		if s, ok := item.(house.Spec); ok && slices.Contains(reservedIDs, s.ID) {
@@ -58,27 +57,28 @@ func unreserve(reading *exchange.Reading) {
 	}
 }
 
-// mostNear is how many names are offered for one that nobody knows.
+// mostNear is how many suggestions are made for an unknown name.
 const mostNear = 3
 
-// Suggester returns up to limit ingredients whose name goes on from what was
-// written, the likeliest first.
+// Suggester returns up to limit ingredients whose name begins with prefix, the likeliest
+// first.
 type Suggester interface {
 	Suggest(ctx context.Context, prefix string, limit int) ([]*flavor.Profile, error)
 }
 
-// OnShelf finds ingredients of a shelf by name, and names the nearest where it
-// finds none. A spec that is kept is written as its ingredients are called, so that
-// no slip of the pen is guessed at. It is for one request.
+// OnShelf resolves the names of ingredients on a shelf, and suggests the nearest for an
+// unknown one. Stored specs use the exact names of their ingredients, so misspellings are
+// not guessed. Use one OnShelf per request.
 type OnShelf struct {
-	Ctx   context.Context // of the request
+	Ctx   context.Context // of the request, for suggestions
 	Shelf *house.Shelf
 	Names Suggester
 }
 
 var _ naming.Placer = OnShelf{}
 
-// Resolve finds the profile whose id, name or alias is written.
+// Resolve finds the profile whose id, name or alias is written. An unknown name is a
+// fault with suggestions.
 func (n OnShelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, m, err := n.Shelf.Resolve(written)
 	faults := flavor.FaultsOf(err)
@@ -93,17 +93,16 @@ func (n OnShelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) 
 	return nil, m, &fault
 }
 
-// Named finds the profile whose id, name or alias is written, and searches for
-// nothing.
+// Named finds the profile whose id, name or alias is written, without suggestions.
 func (n OnShelf) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
 	p, m, err := n.Shelf.Resolve(written)
 	return p, m.How, err == nil
 }
 
-// Slip finds nothing.
+// Slip never finds anything: misspellings are not guessed.
 func (n OnShelf) Slip(string, func(*flavor.Profile) bool) (*flavor.Profile, bool) { return nil, false }
 
-// Suggest offers the nearest names; a search that fails only costs them.
+// Suggest returns the nearest names. It returns none if the search fails.
 func (n OnShelf) Suggest(written string, _ func(*flavor.Profile) bool) (near []string) {
 	if written == "" {
 		return nil

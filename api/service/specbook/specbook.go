@@ -1,5 +1,5 @@
-// Package specbook is the specs of a house as its records hold them: how a draft is kept
-// as one, and how one is opened, changed, marked as right, taken in and removed.
+// Package specbook manages the specs of a house in its store: keeping a draft as a spec,
+// and opening, changing, importing, removing and marking specs.
 package specbook
 
 import (
@@ -15,19 +15,18 @@ import (
 	"counterpour/flavor"
 )
 
-// Book is the specs of a house as its records hold them: what it takes to
-// open one, to keep a draft as one, and to change or remove it. Every change names
-// the version that it was made on, and fails with [house.ErrConflict] if another
-// has come since.
+// Book manages the specs of a house. Every change states the version on which it is
+// based, and fails with [house.ErrConflict] if the record has changed since (optimistic
+// locking).
 type Book struct {
 	Store house.Store
 	Shelf *house.Shelf
 }
 
-// reservedIDs are ids that faces give to something else than a spec.
+// reservedIDs are ids that the addresses of pages and the API use for something else.
 var reservedIDs = []string{"print", "export", "import"}
 
-// SpecID is the id of a spec that is new, made of its name.
+// SpecID returns the id of a new spec, derived from its name.
 func SpecID(name string) string {
 	id := house.IDOf(house.KindSpec, name)
 	if slices.Contains(reservedIDs, id) {
@@ -36,16 +35,16 @@ func SpecID(name string) string {
 	return id
 }
 
-// SameSpec reports whether two records of specs hold the same, their ids aside.
+// SameSpec reports whether two specs are equal, apart from their ids.
 func SameSpec(a, b *house.Spec) bool {
 	x, y := *a, *b
 	x.ID, y.ID = "", ""
 	return reflect.DeepEqual(x, y)
 }
 
-// Version returns a version of a spec, the latest for 0, and the version that is
-// current: 0 if the spec was removed since. It fails with [house.ErrNotFound] if
-// there is no such spec or version.
+// Version returns a version of a spec, or the latest for at = 0. current is the current
+// version, 0 if the spec was removed. The error is [house.ErrNotFound] if there is no
+// such spec or version.
 func (c *Book) Version(ctx context.Context, id string, at int64) (spec house.Spec, current int64, err error) {
 	history, err := c.Store.History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
 	if err != nil {
@@ -63,37 +62,37 @@ func (c *Book) Version(ctx context.Context, id string, at int64) (spec house.Spe
 	return house.Spec{}, 0, &house.Error{Kind: house.ErrNotFound, Op: "open", Key: id, Message: fmt.Sprintf("it has no version %d", at)}
 }
 
-// KeepRequest asks for a draft to be kept as a spec of the house.
+// KeepRequest asks to store a draft as a spec of the house.
 type KeepRequest struct {
-	Draft   *flavor.Spec // with a name
-	From    string       // id of the spec that it was opened from; empty for none
-	Version int64        // of that spec, as it was opened
-	// Named says that it was given its name to be a spec of its own, whatever it
+	Draft   *flavor.Spec // must have a name
+	From    string       // id of the spec that was opened; empty for a new draft
+	Version int64        // the version that was opened
+	// Named says that the user chose the name for a new spec, whichever spec the draft
 	// was opened from.
 	Named bool
-	Over  string // id of the spec to replace, which was seen at version Seen; empty for none
+	Over  string // id of the spec to replace, seen at version Seen; empty for none
 	Seen  int64
 }
 
-// KeepAnswer says where a draft is kept, or what stands in the way.
+// KeepAnswer says where a draft was stored, or which spec prevented it.
 type KeepAnswer struct {
-	ID      string // of the spec that the draft is kept as; empty if it is not kept
+	ID      string // id of the stored spec; empty if nothing was stored
 	Version int64
-	Same    bool   // that spec read the same before: nothing was written
-	Rival   *Rival // nothing was written
+	Same    bool   // the spec was equal already; nothing was written
+	Rival   *Rival // if set, nothing was written
 }
 
-// Rival is a spec that keeping a draft would replace.
+// Rival is an existing spec that keeping a draft would replace.
 type Rival struct {
-	Is, Would house.Spec // as it is, and as it would be
+	Is, Would house.Spec // the spec now, and what it would become
 	Version   int64
 	At        time.Time // of its last change
 	By        string
-	Renamed   bool  // the draft was opened from it, and has another name now
-	Opened    int64 // the version that the draft was made on, if another has come since; else 0
+	Renamed   bool  // the draft was opened from it and renamed
+	Opened    int64 // the version on which the draft is based, if the spec has changed since; otherwise 0
 }
 
-// id is the id of the spec that a draft would be kept as.
+// id returns the id under which the draft would be stored.
 func (r *KeepRequest) id() string {
 	if r.Over != "" {
 		return r.Over
@@ -101,10 +100,11 @@ func (r *KeepRequest) id() string {
 	return SpecID(r.Draft.Name)
 }
 
-// Keep writes a draft as a spec. A spec that nobody meant to replace stands in the
-// way: so does one of the same name, and one that the draft was opened from by
-// another name. If somebody has changed the spec since it was seen, the error is
-// a [house.ErrConflict] and the answer says what is there now, if anything is.
+// Keep stores a draft as a spec. It returns a Rival and writes nothing if it would
+// replace a spec that the user did not ask to replace: one with the same name, or the one
+// that the draft was opened from, if the draft was renamed. If somebody has changed that
+// spec since it was seen, the error is [house.ErrConflict] and the answer holds the
+// current one, if it still exists.
 func (c *Book) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer, error) {
 	if strings.TrimSpace(r.Draft.Name) == "" {
 		return KeepAnswer{}, flavor.Invalid("name", "", "the drink has no name; write one on the first line")
@@ -120,23 +120,8 @@ func (c *Book) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer
 	if !missing && SameSpec(&kept.Item, &item) {
 		return KeepAnswer{ID: id, Version: kept.Version, Same: true}, nil
 	}
-	version := int64(0)
-	switch {
-	case r.Over != "":
-		version = r.Seen
-	case r.From == id && !r.Named:
-		version = r.Version
-	case r.From != "" && !r.Named && missing:
-		rival, err := c.rival(ctx, r.From, r.Draft)
-		if err != nil {
-			return KeepAnswer{}, err
-		}
-		if rival != nil {
-			rival.Renamed = true
-			return KeepAnswer{Rival: rival}, nil
-		}
-	case !missing:
-		rival, err := c.rival(ctx, id, r.Draft)
+	version, rival, err := c.base(ctx, &r, id, missing)
+	if err != nil || rival != nil {
 		return KeepAnswer{Rival: rival}, err
 	}
 	changes, err := c.Store.Write(ctx, by, house.Put(item, version))
@@ -156,7 +141,25 @@ func (c *Book) Keep(ctx context.Context, by house.By, r KeepRequest) (KeepAnswer
 	return KeepAnswer{ID: id, Version: changes[0].Version}, nil
 }
 
-// rival says what a draft would change in a spec; nil if there is no such spec.
+// base returns the version of the spec id that the draft replaces, 0 if it becomes a new
+// spec (missing: there is none with that id), or the rival that the user did not ask to replace.
+func (c *Book) base(ctx context.Context, r *KeepRequest, id string, missing bool) (version int64, rival *Rival, err error) {
+	switch {
+	case r.Over != "":
+		return r.Seen, nil, nil
+	case r.From == id && !r.Named:
+		return r.Version, nil, nil
+	case r.From != "" && !r.Named && missing:
+		if rival, err = c.rival(ctx, r.From, r.Draft); rival != nil {
+			rival.Renamed = true
+		}
+	case !missing:
+		rival, err = c.rival(ctx, id, r.Draft)
+	}
+	return 0, rival, err
+}
+
+// rival compares a draft with an existing spec; nil if there is none.
 func (c *Book) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival, error) {
 	history, err := c.Store.History(ctx, house.Ref{Kind: house.KindSpec, ID: id})
 	if errors.Is(err, house.ErrNotFound) {
@@ -175,7 +178,7 @@ func (c *Book) rival(ctx context.Context, id string, draft *flavor.Spec) (*Rival
 	return &Rival{Is: is, Would: would, Version: last.Version, At: last.At, By: last.Actor}, nil
 }
 
-// Annotate writes the note of a spec anew.
+// Annotate replaces the note of a spec.
 func (c *Book) Annotate(ctx context.Context, by house.By, id string, version int64, note string) error {
 	spec, err := house.Get[house.Spec](ctx, c.Store, id)
 	if err != nil {
@@ -186,7 +189,7 @@ func (c *Book) Annotate(ctx context.Context, by house.By, id string, version int
 	return err
 }
 
-// Remove removes a spec and, with it, its mark, in one write.
+// Remove removes a spec and its mark in one transaction.
 func (c *Book) Remove(ctx context.Context, by house.By, id string, version int64) error {
 	mark, err := c.mark(ctx, id)
 	if err != nil {
@@ -200,8 +203,9 @@ func (c *Book) Remove(ctx context.Context, by house.By, id string, version int64
 	return err
 }
 
-// Right marks a version of a spec as right for the house, if that is the current
-// one: what was tasted is what is marked.
+// Right marks a version of a spec as right for the house. It fails with
+// [house.ErrConflict] unless that version is the current one, since the mark is for what
+// was tasted.
 func (c *Book) Right(ctx context.Context, by house.By, id string, version int64) error {
 	spec, err := house.Get[house.Spec](ctx, c.Store, id)
 	if err != nil {
@@ -219,7 +223,7 @@ func (c *Book) Right(ctx context.Context, by house.By, id string, version int64)
 	return err
 }
 
-// NotRight takes the mark off a spec, and reports whether there was one.
+// NotRight removes the mark of a spec, and reports whether there was one.
 func (c *Book) NotRight(ctx context.Context, by house.By, id string) (there bool, err error) {
 	mark, err := c.mark(ctx, id)
 	if err != nil || mark.Version == 0 {
@@ -229,7 +233,7 @@ func (c *Book) NotRight(ctx context.Context, by house.By, id string) (there bool
 	return true, err
 }
 
-// mark is the mark of a spec; its version is 0 if there is none.
+// mark returns the mark of a spec; its version is 0 if there is none.
 func (c *Book) mark(ctx context.Context, id string) (house.Kept[house.Right], error) {
 	mark, err := house.Get[house.Right](ctx, c.Store, id)
 	if errors.Is(err, house.ErrNotFound) {

@@ -37,7 +37,7 @@ func shelved(t *testing.T) (c *Book, read func(text string) *flavor.Spec) {
 	}
 }
 
-func TestADraftIsKept(t *testing.T) {
+func TestKeep(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
 	keep := func(r KeepRequest) KeepAnswer {
@@ -76,7 +76,7 @@ func TestADraftIsKept(t *testing.T) {
 
 // Two people open one version; who comes second is told what is there now, and
 // nothing is lost. The note is the record's and not the draft's.
-func TestKeepingOverAnothersChange(t *testing.T) {
+func TestKeepConflict(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
 	_, err := c.Keep(ctx, by, KeepRequest{Draft: read(quay)})
