@@ -126,3 +126,56 @@ func TestMissingIngredientIsExcludedByEveryName(t *testing.T) {
 		}
 	}
 }
+
+// A name strikes what it stands in the names of, unless a stock lists that: who is out of
+// grapefruit juice has none of any colour, and one who keeps the pink one says so.
+func TestANameStrikesItsSisters(t *testing.T) {
+	k := testHouse(t)
+	for _, c := range []struct {
+		pour, missing string
+		stock         []string
+		struck, kept  []string
+	}{
+		{pour: "1/2 oz grapefruit juice", missing: "grapefruit juice", struck: []string{"pink-grapefruit-juice", "acid-adjusted-grapefruit-juice"}, kept: []string{"orange-juice"}},
+		{pour: "1/2 oz grapefruit juice", missing: "grapefruit juice", stock: []string{"pink-grapefruit-juice", "orange-juice"}, kept: []string{"pink-grapefruit-juice"}},
+		{pour: "1/2 oz honey", missing: "honey", struck: []string{"honey", "honey-syrup-3-1", "honey-syrup-2-1"}, kept: []string{"demerara-syrup"}},
+		{pour: "1/2 oz honey syrup", missing: "honey syrup", struck: []string{"honey-syrup-1-1"}, kept: []string{"honey"}},
+		{pour: "1/2 oz maple syrup", missing: "maple syrup", struck: []string{"maple-syrup-cut"}, kept: []string{"honey-syrup"}},
+	} {
+		text := "2 oz bourbon\n3/4 oz lemon juice\n" + c.pour + "\nshake, up"
+		a, err := k.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &text}, Missing: []string{c.missing}, Stock: c.stock, Everywhere: true, Parts: 1, Limit: 100})
+		require.NoError(t, err)
+		poured := map[string]bool{}
+		for _, x := range a.Result.Covers {
+			poured[x.Parts[0].Profile.ID] = true
+			for _, o := range x.Also {
+				poured[o.Parts[0].Profile.ID] = true
+			}
+		}
+		for _, id := range c.struck {
+			assert.False(t, poured[id], "%s out, and %s poured", c.missing, id)
+		}
+		for _, id := range c.kept {
+			assert.True(t, poured[id], "%s out, and %s not poured", c.missing, id)
+		}
+	}
+}
+
+// A stock that is sent to a house that is nobody's is another bar's: neither the menu nor
+// the prices of the house stand beside it.
+func TestNothingOfAnotherHouse(t *testing.T) {
+	k := testHouse(t)
+	var stock []string
+	for _, p := range k.Menu[0].Spec.Pours {
+		stock = append(stock, p.Profile.ID)
+	}
+	text := "6 oz tomato juice\n1/2 oz lemon juice\n3 dashes hot pepper sauce\nbuild, long"
+	for _, invented := range []bool{true, false} {
+		k.About.Invented = invented
+		a, err := k.Cover(t.Context(), CoverRequest{Draft: Draft{Text: &text}, Missing: []string{"tomato juice"}, Stock: stock, Parts: 1, Limit: 1})
+		require.NoError(t, err)
+		require.NotNil(t, a.Instead)
+		assert.Equal(t, invented, a.Instead.Menu == nil)
+		assert.Equal(t, invented, len(k.priced(Guest{}, stock).Prices) == 0 && k.priced(Guest{}, stock).Prices != nil)
+	}
+}

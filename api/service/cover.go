@@ -62,7 +62,7 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	if err := fault.Collect(&faults, err); err != nil {
 		return nil, err
 	}
-	guest, found := s.guest(r.Guest)
+	guest, found := s.guest(s.priced(r.Guest, r.Stock))
 	faults = append(faults, found...)
 	if len(faults) > 0 {
 		return nil, faults
@@ -77,38 +77,80 @@ func (s *Snapshot) Cover(ctx context.Context, r CoverRequest) (*CoverAnswer, err
 	}
 	defer leave()
 	a := &CoverAnswer{Missing: missing, Notes: spec.Notes}
-	var shelf []*flavor.Profile
-	a.Result, shelf, a.Refused, err = s.coverSpec(inside, &spec, missing, guest, &r)
+	shelf, err := s.shelfOf(ctx, &spec, guest, &r, a)
 	if err != nil {
+		return nil, err
+	}
+	if a.Result, err = s.Finder.Find(inside, s.searchFor(&spec, missing, shelf, guest, &r)); err != nil {
 		return nil, fault.At("missing", err)
 	}
 	if !a.Result.Near {
-		a.Instead, err = s.instead(ctx, &spec, missing, shelf, guest, &r)
+		a.Instead, err = s.instead(ctx, &spec, shelf, guest, &r)
 	}
 	return a, err
+}
+
+// searchFor is the request as the finder takes it.
+func (s *Snapshot) searchFor(spec *flavor.Spec, missing, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) cover.Request {
+	out := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: shelf, Guest: guest,
+		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Far: r.Everywhere, Effort: coverEffort}
+	if r.Stock == nil && !r.Everywhere {
+		out.Common = s.Common.With(s.Stock)
+	}
+	return out
+}
+
+// shelfOf returns what may be poured in place of what is missing, and tells the answer
+// what may not. Allergens are not part of the query, since a label may clear a bottle; the
+// search for covers filters them.
+func (s *Snapshot) shelfOf(ctx context.Context, spec *flavor.Spec, guest cover.Guest, r *CoverRequest, to *CoverAnswer) ([]*flavor.Profile, error) {
+	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
+	for _, p := range to.Missing {
+		need.Exclude = append(need.Exclude, p.ID)
+	}
+	shelf, refused, err := s.Index.Candidates(ctx, need)
+	if err != nil {
+		return nil, err
+	}
+	also := s.struckBy(spec, to.Missing, shelf, r)
+	shelf = slices.DeleteFunc(shelf, also.holds)
+	for _, p := range shelf {
+		if !p.Avoids(guest.Avoid) {
+			refused.ByAllergen++
+		}
+	}
+	if note := also.note(); note != "" {
+		to.Notes = append(slices.Clone(to.Notes), note)
+	}
+	to.Refused = refused
+	return shelf, nil
 }
 
 // insteadRiffs is how many riffs are compared to find the nearest.
 const insteadRiffs = 3
 
 // instead finds what to offer if no cover keeps the drink: the nearest drink of the menu,
-// and the nearest riff. Both use the stock of the request or, if it has none, that of the
-// house.
-func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, missing, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*Instead, error) {
-	stock := shelf
-	if r.Stock == nil {
-		stock = s.InStock()
-	}
-	stock = slices.DeleteFunc(slices.Clone(stock), func(p *flavor.Profile) bool { return slices.Contains(missing, p) })
+// and the nearest riff. Both use the stock of the request; if it has none, that of the
+// house; and if there is no house, what stands in most bars.
+func (s *Snapshot) instead(ctx context.Context, spec *flavor.Spec, shelf []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*Instead, error) {
 	out := &Instead{}
-	var err error
-	if out.Menu, err = s.nearest(spec, stock, guest); err != nil {
-		return nil, err
+	if r.Stock == nil {
+		kept := func(p *flavor.Profile) bool { return s.Common.Usual(p.ID) }
+		if stock := s.InStock(); len(s.Stock) > 0 {
+			kept = func(p *flavor.Profile) bool { return slices.Contains(stock, p) }
+		}
+		shelf = slices.DeleteFunc(slices.Clone(shelf), func(p *flavor.Profile) bool { return !kept(p) })
 	}
-	if len(stock) == 0 {
+	var err error
+	if !s.elsewhere(r.Stock) {
+		if out.Menu, err = s.nearest(spec, shelf, guest); err != nil {
+			return nil, err
+		}
+	}
+	if len(shelf) == 0 {
 		return out, nil
 	}
-	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: stock, Guest: guest, Limit: insteadRiffs})
+	found, err := riff.Vary(ctx, s.Station, riff.Request{Spec: spec, Stock: shelf, Guest: guest, Limit: insteadRiffs})
 	if err != nil || len(found.Riffs) == 0 {
 		return out, err
 	}
@@ -127,47 +169,8 @@ func (s *Snapshot) nearest(spec *flavor.Spec, stock []*flavor.Profile, guest cov
 	return s.Finder.Nearest(spec, s.mixed(), &guest, func(p *flavor.Profile) bool { return there[p] })
 }
 
-func (s *Snapshot) coverSpec(ctx context.Context, spec *flavor.Spec, missing []*flavor.Profile, guest cover.Guest, r *CoverRequest) (*cover.Result, []*flavor.Profile, lookup.Refused, error) {
-	// Allergens are not part of the query, since a label may clear a bottle; the search
-	// for covers filters them.
-	need := lookup.Need{Stock: r.Stock, NoAlcohol: guest.NoAlcohol, NoAnimal: guest.NoAnimal}
-	for _, p := range missing {
-		need.Exclude = append(need.Exclude, p.ID)
-	}
-	need.Exclude = append(need.Exclude, s.namedToo(r.Missing, missing)...)
-	candidates, refused, err := s.Index.Candidates(ctx, need)
-	if err != nil {
-		return nil, nil, refused, err
-	}
-	for _, p := range candidates {
-		if !p.Avoids(guest.Avoid) {
-			refused.ByAllergen++
-		}
-	}
-	request := cover.Request{Spec: spec, Missing: poured(spec, missing), Candidates: candidates, Guest: guest,
-		Tastings: s.Tastings, Parts: r.Parts, Limit: r.Limit, Far: r.Everywhere, Effort: coverEffort}
-	if r.Stock == nil && !r.Everywhere {
-		request.Common = s.Common.With(s.Stock)
-	}
-	result, err := s.Finder.Find(ctx, request)
-	return result, candidates, refused, err
-}
-
-// namedToo returns the ids that the names of the missing ingredients have by themselves,
-// where the draft reads them as something else. If a draft reads "honey" as honey syrup,
-// honey itself is out as well.
-func (s *Snapshot) namedToo(names []string, missing []*flavor.Profile) (out []string) {
-	for _, name := range names {
-		if p, err := s.Named(name); err == nil && !slices.Contains(missing, p) {
-			out = append(out, p.ID)
-		}
-	}
-	return out
-}
-
-// poured returns the missing ingredients that the spec pours; the others are only kept
-// out of the covers. If the spec pours none, poured returns all of them, so that the
-// fault can name them.
+// poured returns those of what is missing that the spec pours; the rest is only off
+// the shelf. If it pours none of them, all are returned, for the fault to name.
 func poured(spec *flavor.Spec, missing []*flavor.Profile) []*flavor.Profile {
 	in := slices.DeleteFunc(slices.Clone(missing), func(m *flavor.Profile) bool {
 		return !slices.ContainsFunc(spec.Pours, func(p flavor.Pour) bool { return p.Profile.ID == m.ID })

@@ -21,7 +21,7 @@ import (
 //	counterpour cover draft.txt --missing "simple syrup" --avoid "tree nuts" --stock shelf.txt
 func newCover(open place.Kitchens) *cobra.Command {
 	var asJSON, cautions *bool
-	var stock string
+	var stock, where string
 	var body api.CoverBody
 	var missing []string
 	cmd := &cobra.Command{
@@ -44,7 +44,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 					return err
 				}
 			}
-			house, done, err := place.DemoOf(cmd.Context(), open)
+			house, done, err := place.SnapshotOrNone(cmd.Context(), open, where)
 			if err != nil {
 				return err
 			}
@@ -67,6 +67,7 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	cmd.Flags().StringArrayVar(&body.Avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(&body.Diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
 	cmd.Flags().Float64Var(&body.MaxABV, "max-abv", 0, "highest strength of the finished drink, in % vol; 0 for any")
+	cmd.Flags().StringVar(&where, "house", "", houseOrNoneFlag)
 	cmd.Flags().StringVar(&stock, "stock", "", "file that lists what may be poured, one name or id a line, # for comments; the whole catalogue if empty")
 	cmd.Flags().BoolVar(&body.Everywhere, "everywhere", false, "list what ranks far behind the best too and, without --stock, treat rare bottles like common ones")
 	cmd.Flags().IntVar(&body.Limit, "limit", service.DefaultCovers, "most covers to list, 1 to 100")

@@ -35,7 +35,7 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 			if cmd.Flags().Changed("abv-max") {
 				r.ABVMax = &abvMax
 			}
-			house, done, err := place.DemoOf(cmd.Context(), open)
+			house, done, err := place.SnapshotOrNone(cmd.Context(), open, "")
 			if err != nil {
 				return err
 			}

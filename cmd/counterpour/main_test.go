@@ -150,6 +150,7 @@ func TestCommands(t *testing.T) {
 func TestJSONIsTheEndpoints(t *testing.T) {
 	url := startService(t)
 	path := file(t, "draft.txt", draft)
+	shelf := file(t, "shelf.txt", "honey syrup\nvanilla syrup\ncola\n")
 	text, err := json.Marshal(draft)
 	require.NoError(t, err)
 	for _, c := range []struct {
@@ -157,8 +158,8 @@ func TestJSONIsTheEndpoints(t *testing.T) {
 		url, body string
 	}{
 		{[]string{"score", path, "--json"}, "/v1/score", `{"text":` + string(text) + `}`},
-		{[]string{"cover", path, "--missing", "orgeat", "--avoid", "tree nuts", "--max-parts", "1", "--json"}, "/v1/cover",
-			`{"text":` + string(text) + `,"missing":"orgeat","avoid":["tree nuts"],"max_parts":1}`},
+		{[]string{"cover", path, "--missing", "orgeat", "--avoid", "tree nuts", "--max-parts", "1", "--stock", shelf, "--json"}, "/v1/cover",
+			`{"text":` + string(text) + `,"missing":"orgeat","avoid":["tree nuts"],"max_parts":1,"stock":["honey-syrup","vanilla-syrup","cola"]}`},
 		{[]string{"cover", path, "--missing", "orgeat", "--everywhere", "--max-parts", "1", "--json"}, "/v1/cover",
 			`{"text":` + string(text) + `,"missing":"orgeat","everywhere":true,"max_parts":1}`},
 		{[]string{"find", "bitter", "orange", "--class", "amaro", "--json"}, "/v1/ingredients?q=bitter+orange&class=amaro", ""},

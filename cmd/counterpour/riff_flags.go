@@ -32,8 +32,9 @@ func (g guestFlags) add(cmd *cobra.Command) {
 }
 
 const (
-	houseFlag = "file that the house is kept in, or a postgres:// address; the invented demo house if empty"
-	seedFlag  = "another number gives another list of much the same quality"
+	houseFlag       = "file that the house is kept in, or a postgres:// address; the invented demo house if empty"
+	houseOrNoneFlag = "file that the house is kept in, or a postgres:// address; no house if empty"
+	seedFlag        = "another number gives another list of much the same quality"
 )
 
 // stockFrom reads the ids in a file of what may be poured; nil for no file.

@@ -42,7 +42,7 @@ in the glass, how well it fits its family of drinks and how to fix it.
 			if err != nil {
 				return err
 			}
-			house, done, err := place.DemoOf(cmd.Context(), open)
+			house, done, err := place.SnapshotOrNone(cmd.Context(), open, "")
 			if err != nil {
 				return err
 			}

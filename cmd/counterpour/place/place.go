@@ -10,6 +10,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/api/service/kitchen"
+	"counterpour/data"
 	"counterpour/data/house"
 	"counterpour/data/house/store"
 )
@@ -61,19 +62,17 @@ func SnapshotOf(ctx context.Context, open Kitchens, where string) (*service.Snap
 	return v.Now(), done, nil
 }
 
-// DemoOf opens the demo house as it comes with the program, for what asks no
-// house.
-func DemoOf(ctx context.Context, open Kitchens) (*service.Snapshot, func(), error) {
+// SnapshotOrNone opens a house as it stands, and none if no place is given: for what is
+// asked of the catalogue, and of a house only if somebody names theirs.
+func SnapshotOrNone(ctx context.Context, open Kitchens, where string) (*service.Snapshot, func(), error) {
+	if where != "" {
+		return SnapshotOf(ctx, open, where)
+	}
 	k, done, err := open(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
-	h, err := k.Catalogue.Demo()
-	if err != nil {
-		done()
-		return nil, nil, err
-	}
-	return service.AtRest(k, h), done, nil
+	return service.AtRest(k, &data.House{}), done, nil
 }
 
 // Enter opens the house that a kitchen works for, and leaves the kitchen open.
