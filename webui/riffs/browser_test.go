@@ -59,6 +59,8 @@ func TestRiffsByKeyboard(t *testing.T) {
 	}
 	tabTo(`document.activeElement.id === 'text'`)
 	b.Typed("2 oz gin\n3/4 oz lemon juice\n1/2 oz simple syrup")
+	tabTo(`document.activeElement.textContent === 'It should be …'`)
+	press(kb.Enter)
 	tabTo(`document.activeElement.value === 'drier'`)
 	press(" ")
 	tabTo(`document.activeElement.id === 'words'`)
@@ -141,5 +143,37 @@ func TestRiffsOnAPhone(t *testing.T) {
 	p.Tap(".riffs > li:first-child a.button")
 	p.Until(`location.pathname === '/bench' && document.getElementById('text').value.includes('almond syrup')`)
 	p.Within(2, ".strip .points")
+	p.Quiet()
+}
+
+// What uses bottles up takes a tap on the shelf, one for each bottle and one that asks,
+// on a button that stands on the screen; so does the first draft.
+func TestBottlesAreUsedUpOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/riffs/use-up")
+	p.Within(0, "#use-up button.main")
+	p.Tap("#bottles summary")
+	p.Tap(`input[value="london-dry-gin"]`)
+	p.Within(2, "#use-up button.main")
+	p.Tap("#use-up button.main")
+	p.Until(`!!document.querySelector(".riffs > li")`)
+	p.Within(3, ".riffs > li:first-child h3")
+	p.Within(3, ".riffs > li:first-child .build")
+	p.Fits()
+	p.Quiet()
+}
+
+// A walk takes two choices and a tap, and its sum and first drink stand on the screen.
+func TestAWalkOnAPhone(t *testing.T) {
+	p := webuitest.NewPhone(t)
+	p.Open(webuitest.Serve(t, webuitest.NewHouse()), "/riffs/walk")
+	p.Within(0, "#to")
+	p.Within(0, "#walk button.main")
+	p.Do(chromedp.SetValue(chromedp.ID("from"), "halyard-sour"), chromedp.SetValue(chromedp.ID("to"), "nutcracker"))
+	p.Tap("#walk button.main")
+	p.Until(`!!document.querySelector(".walk-sum")`)
+	p.Within(1, ".walk-sum")
+	p.Within(1, ".riffs > li:first-child h3")
+	p.Fits()
 	p.Quiet()
 }

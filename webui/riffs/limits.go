@@ -22,6 +22,9 @@ func readLimits(sent url.Values) limits {
 	return limits{ABV: strings.TrimSpace(sent.Get("abv")), Cost: strings.TrimSpace(sent.Get("cost"))}
 }
 
+// any reports whether one is set.
+func (l *limits) any() bool { return l.ABV != "" || l.Cost != "" }
+
 func (l *limits) values(v url.Values) {
 	if l.ABV != "" {
 		v.Set("abv", l.ABV)

@@ -69,6 +69,9 @@ func (f *riffsForm) Link() string {
 // Again asks for others.
 func (f *riffsForm) Again() again { return again{"draft", f.Link(), f.List} }
 
+// Limited reports whether anything but the usual is asked of the list.
+func (f *riffsForm) Limited() bool { return f.All || f.Cost != "" || f.List.Limit != defaultRiffs }
+
 // riffsPage is the page of riffs.
 type riffsPage struct {
 	riffsForm

@@ -56,9 +56,9 @@ func TestRiffsScenarios(t *testing.T) {
 		return query("/riffs", append([]string{"text", webuitest.GoodDraft}, pairs...)...)
 	}
 	for _, c := range []pageCase{
-		{name: "nothing yet", path: "/riffs", status: 200, want: []string{"Nothing to riff on yet", "Start from the house's menu", `aria-current="page">Riffs`, "Use bottles up", webuitest.FootLine}, not: []string{"role=\"alert\""}},
+		{name: "nothing yet", path: "/riffs", status: 200, want: []string{"Nothing to riff on yet", "Or riff on a drink of the menu", `aria-current="page">Riffs`, "Use up", webuitest.FootLine}, not: []string{"role=\"alert\""}},
 		{name: "a draft in the address", path: riffs(), status: 200,
-			want: []string{"2 riffs on Halyard Sour", "<h3>London dry gin, almond syrup: sour, up</h3>\n<p>½\u00a0oz almond syrup for simple syrup. More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2 oz",
+			want: []string{"2 riffs on Halyard Sour", "<h3>London dry gin, almond syrup: sour, up</h3>\n<p>½\u00a0oz almond syrup for simple syrup. More of it.</p>", "<strong>New allergen: tree nuts</strong>", "1¾ oz London dry gin <span class=\"small\">was 2\u00a0oz",
 				"½ oz almond syrup <span class=\"small\">new", "no simple syrup <span class=\"small\">left out", "Scores 91 of 100, sour.", "13.9\u00a0% vol; the draft has 14.5.", "3.6 noticeable steps away.", `<p class="notice">A guest will notice</p>`, "less marzipan",
 				"Costs 2.07\u00a0EUR to pour.", "Beside its family", "riff-1-strips-title", "Take to the bench", `name="seed" value="0"`, "name=\"others\" value=\"1\"",
 				"Its nearest proven relatives", "Distance 0.25", "An old book, recalled", "Walk to it", "2 drafts that stay out of balance at any amounts"},

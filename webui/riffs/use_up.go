@@ -1,6 +1,7 @@
 package riffs
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"net/http"
@@ -24,24 +25,24 @@ type useUpForm struct {
 	Names   string   // of other bottles, a line each
 	Filter  string
 	Unit    string
+	Usual   string // unit of the house
 	Drinker form.Guest
 	Most    limits
 	List    listing
 }
 
-func readUseUpForm(r *http.Request) (useUpForm, error) {
+// readUseUpForm reads the form; amounts that it gives no unit are in the house's.
+func readUseUpForm(r *http.Request, units measure.System) (useUpForm, error) {
 	if err := form.Parse(r); err != nil {
 		return useUpForm{}, err
 	}
-	f := useUpForm{Names: form.Lines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit"), Most: readLimits(r.Form)}
+	f := useUpForm{Names: form.Lines(r.Form.Get("names")), Filter: strings.TrimSpace(r.Form.Get("filter")), Unit: r.Form.Get("unit"), Usual: string(cmp.Or(units, measure.Imperial)), Most: readLimits(r.Form)}
 	for _, id := range r.Form["bottle"] {
 		if id != "" && !slices.Contains(f.Ticked, id) {
 			f.Ticked = append(f.Ticked, id)
 		}
 	}
-	if f.Unit == "" {
-		f.Unit = string(measure.Imperial)
-	}
+	f.Unit = cmp.Or(f.Unit, f.Usual)
 	if f.Unit != string(measure.Imperial) && f.Unit != string(measure.Metric) {
 		return f, fmt.Errorf("%w: unit %q", form.ErrUnreadable, f.Unit)
 	}
@@ -59,7 +60,7 @@ func (f *useUpForm) Link() string {
 	if strings.TrimSpace(f.Names) != "" {
 		v.Set("names", f.Names)
 	}
-	if f.Unit != string(measure.Imperial) {
+	if f.Unit != f.Usual {
 		v.Set("unit", f.Unit)
 	}
 	f.Drinker.AddTo(v)
@@ -70,6 +71,11 @@ func (f *useUpForm) Link() string {
 
 // Again asks for others.
 func (f *useUpForm) Again() again { return again{"use-up", f.Link(), f.List} }
+
+// Limited reports whether anything but the usual is asked of the list.
+func (f *useUpForm) Limited() bool {
+	return f.Most.any() || f.Unit != f.Usual || f.List.Limit != defaultRiffs
+}
 
 // Units are the measures to choose from.
 func (f *useUpForm) Units() []form.Option {
@@ -110,7 +116,7 @@ type unusedView struct{ Name, Why string }
 
 // useUp drafts drinks that use bottles up.
 func (p *pages) useUp(w http.ResponseWriter, r *http.Request) error {
-	form, err := readUseUpForm(r)
+	form, err := readUseUpForm(r, p.house.Settings().Units)
 	if err != nil {
 		return err
 	}

@@ -150,7 +150,7 @@ func (p *pages) drinkView(id string, s, from *flavor.Spec, d *form.Guest, drawn 
 		case p.Was == nil:
 			one.Mark = "new"
 		case p.Moved():
-			one.Mark = "was " + p.Before()
+			one.Mark = words.Bound("was " + p.Before())
 		}
 		v.Pours = append(v.Pours, one)
 	}

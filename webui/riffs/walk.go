@@ -79,6 +79,9 @@ func (f *walkForm) Link() string {
 	return form.Link("/riffs/walk", v)
 }
 
+// Limited reports whether anything but the usual is asked of the walk.
+func (f *walkForm) Limited() bool { return f.Most.any() || f.Steps != walk.DefaultSteps }
+
 // Counts are the numbers of steps to choose from.
 func (f *walkForm) Counts() []form.Option {
 	var out []form.Option

@@ -132,5 +132,8 @@ func familyChoices(way, chosen string) []form.Option {
 // Strengths are the limits of strength to choose from.
 func (w *wishes) Strengths() []form.Option { return form.Options(strengths, w.Below) }
 
+// Any reports whether anything is wished.
+func (w *wishes) Any() bool { return len(w.all()) > 0 }
+
 // Line says in a line what is wished, empty if nothing is.
 func (w *wishes) Line() string { return words.List(w.all()) }
