@@ -6,12 +6,12 @@ import (
 	"counterpour/flavor"
 )
 
-// Measured is what the house found in a bottle; nil is not measured.
+// Measured is what the house measured of a bottle; nil means not measured.
 type Measured struct {
 	ABVPct     *float64 `json:"abv_pct,omitempty"`       // % vol, from the label
-	Brix       *float64 `json:"brix,omitempty"`          // g of dissolved solids in 100 g; means nothing beside alcohol
-	SugarGPerL *float64 `json:"sugar_g_per_l,omitempty"` // where it is known outright; not beside brix
-	AcidGPerL  *float64 `json:"acid_g_per_l,omitempty"`  // all acids, as weighed
+	Brix       *float64 `json:"brix,omitempty"`          // dissolved solids, g per 100 g; meaningless in a liquid with alcohol
+	SugarGPerL *float64 `json:"sugar_g_per_l,omitempty"` // if known directly; not together with brix
+	AcidGPerL  *float64 `json:"acid_g_per_l,omitempty"`  // all acids, weighed
 }
 
 func (m Measured) check() error {
@@ -38,24 +38,24 @@ func copyOf(v *float64) *float64 {
 	return &c
 }
 
-// Bottle is a bottle on the shelf. It stands for a category of the catalogue
-// and overlays it with what was measured.
+// Bottle is a bottle on the shelf. It stands for an ingredient of the catalogue, and its
+// measured values replace the catalogue's.
 type Bottle struct {
 	ID         string `json:"id"`
-	Name       string `json:"name"`           // as the house calls it
-	Ingredient string `json:"ingredient"`     // the id of its category
-	Well       bool   `json:"well,omitempty"` // the one that is poured where its category is asked for
+	Name       string `json:"name"`           // what the house calls it
+	Ingredient string `json:"ingredient"`     // id of the ingredient in the catalogue
+	Well       bool   `json:"well,omitempty"` // poured first among the bottles of its ingredient
 	Measured
-	Label    *Label   `json:"label,omitempty"`    // what it says of allergens; nil if nobody has read it
+	Label    *Label   `json:"label,omitempty"`    // allergens on the label; nil if nobody has read it
 	Price    *float64 `json:"price,omitempty"`    // of one full bottle, in Currency
 	Currency string   `json:"currency,omitempty"` // three letters, as in ISO 4217
 	SizeML   float64  `json:"size_ml,omitempty"`
-	SizeG    float64  `json:"size_g,omitempty"` // for what is sold by weight, in place of SizeML
-	Stock    float64  `json:"stock"`            // bottles, part ones counted as parts
+	SizeG    float64  `json:"size_g,omitempty"` // if sold by weight; then SizeML is 0
+	Stock    float64  `json:"stock"`            // number of bottles; a started one counts as a fraction
 	Note     string   `json:"note,omitempty"`
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (b Bottle) Ref() Ref { return Ref{KindBottle, b.ID} }
 
 func (b Bottle) check() error {
@@ -81,7 +81,8 @@ func (b Bottle) checkSize() error {
 	return checkRange("size_ml", b.SizeML, 1, 100000)
 }
 
-// VolumeML returns what a full bottle holds of its profile, in mL.
+// VolumeML returns the volume of a full bottle, in mL; p is its profile, whose density
+// converts a size in grams.
 func (b Bottle) VolumeML(p *flavor.Profile) float64 {
 	if b.SizeG > 0 && p.DensityGPerML > 0 {
 		return b.SizeG / p.DensityGPerML
@@ -111,35 +112,35 @@ func (b Bottle) clean() Item {
 func (b Bottle) withID(id string) Item { b.ID = id; return b }
 func (b Bottle) links() []Ref          { return nil }
 
-// Pour is an amount of an ingredient, by the id of a catalogue profile or of
-// something house-made.
+// Pour is an amount of an ingredient. The ingredient is the id of a catalogue profile or
+// of something house-made.
 type Pour struct {
 	Ingredient string      `json:"ingredient"`
 	Amount     float64     `json:"amount"`
 	Unit       flavor.Unit `json:"unit"`
-	After      bool        `json:"after,omitempty"` // goes in once the rest is mixed
-	Heat       flavor.Heat `json:"heat,omitempty"`  // hot or cold, where the spec says so
+	After      bool        `json:"after,omitempty"` // added after the rest is mixed
+	Heat       flavor.Heat `json:"heat,omitempty"`  // hot or cold, if the spec says so
 }
 
-// Made is a syrup or an infusion of the house. Its profile is computed from
-// the recipe whenever it is asked for, never stored, so that it cannot go
-// stale; what was measured overlays it.
+// Made is a syrup or an infusion that the house makes. Its profile is computed from the
+// recipe and never stored, so it is always up to date; measured values replace the
+// computed ones.
 type Made struct {
 	ID      string       `json:"id"`
 	Name    string       `json:"name"`
 	Aliases []string     `json:"aliases,omitempty"`
 	Class   flavor.Class `json:"class"`
 	Parts   []Pour       `json:"parts"`
-	// YieldML is what the recipe gave once strained or boiled down; 0 means
-	// the volume of its parts.
+	// YieldML is the volume of the finished batch, after straining or boiling down; 0
+	// means the sum of the volumes of its parts.
 	YieldML float64 `json:"yield_ml,omitempty"`
 	Method  string  `json:"method,omitempty"`
 	Measured
-	KeepsDays int    `json:"keeps_days,omitempty"` // in the fridge, by the house's own rule; 0 is not stated
+	KeepsDays int    `json:"keeps_days,omitempty"` // in the fridge, by the house's own rule; 0: not stated
 	Note      string `json:"note,omitempty"`
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (m Made) Ref() Ref { return Ref{KindMade, m.ID} }
 
 func (m Made) check() error {

@@ -5,15 +5,15 @@ import (
 	"time"
 )
 
-// Out says that an ingredient has run dry. Its id is that of the ingredient.
-// It is removed when there is some again; the history keeps both.
+// Out says that an ingredient has run out. Its id is the id of the ingredient. The record
+// is removed when the ingredient is available again; the history keeps both changes.
 type Out struct {
 	Ingredient string    `json:"ingredient"`
 	Since      time.Time `json:"since"`
 	Note       string    `json:"note,omitempty"`
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (o Out) Ref() Ref { return Ref{KindOut, o.Ingredient} }
 
 func (o Out) check() error {
@@ -26,7 +26,7 @@ func (o Out) links() []Ref          { return nil }
 // Verdict is how a guest received a drink.
 type Verdict string
 
-// A drink was kept, or sent back, or nobody said.
+// The guest kept the drink, sent it back, or the house did not note which.
 const (
 	VerdictKept     Verdict = "kept"
 	VerdictSentBack Verdict = "sent back"
@@ -36,22 +36,22 @@ const (
 // Verdicts lists every verdict.
 func Verdicts() []Verdict { return []Verdict{VerdictKept, VerdictSentBack, VerdictUnknown} }
 
-// Cover is a cover that was served, and how it was received. An empty id is
-// filled in when it is written.
+// Cover is a cover that was served, and how it was received. An empty id is filled in on
+// writing.
 type Cover struct {
 	ID          string    `json:"id"`
 	At          time.Time `json:"at"`
-	Spec        string    `json:"spec"`         // the id of the spec it covered
-	SpecVersion int64     `json:"spec_version"` // 0 is not stated
-	Missing     string    `json:"missing"`      // the id of the ingredient that had run out
-	Served      []Pour    `json:"served"`       // the drink as it was made
+	Spec        string    `json:"spec"`         // id of the spec that was covered
+	SpecVersion int64     `json:"spec_version"` // 0: not stated
+	Missing     string    `json:"missing"`      // id of the ingredient that had run out
+	Served      []Pour    `json:"served"`       // the drink as made
 	Verdict     Verdict   `json:"verdict"`
-	Score       *float64  `json:"score,omitempty"` // 0 to 10, by whoever tasted it
+	Score       *float64  `json:"score,omitempty"` // 0 to 10, from the taster
 	Taster      string    `json:"taster,omitempty"`
 	Note        string    `json:"note,omitempty"`
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (c Cover) Ref() Ref { return Ref{KindCover, c.ID} }
 
 func (c Cover) check() error {
@@ -75,28 +75,28 @@ func (c Cover) clean() Item {
 func (c Cover) withID(id string) Item { c.ID = id; return c }
 func (c Cover) links() []Ref          { return []Ref{{KindSpec, c.Spec}} }
 
-// Training is one answer of one person in a round of training. An empty id is
-// filled in when it is written.
+// Training is one answer of one person in a training round. An empty id is filled in on
+// writing.
 type Training struct {
 	ID       string    `json:"id"`
 	At       time.Time `json:"at"`
 	Person   string    `json:"person"`
-	Drill    string    `json:"drill"` // the id of the round or the flight
+	Drill    string    `json:"drill"` // id of the round or the flight
 	Question string    `json:"question"`
 	Wanted   string    `json:"wanted"`
 	Given    string    `json:"given"`
 	Right    bool      `json:"right"`
-	Score    *float64  `json:"score,omitempty"` // 0 to 1, where an answer can be partly right
+	Score    *float64  `json:"score,omitempty"` // 0 to 1, if an answer can be partly right
 
-	// What progress is worked out from. Records of other drills, and those of
-	// earlier versions, have none of it.
+	// Progress is computed from the next four fields. Records of other drills, and
+	// records written by earlier versions, have none of them.
 	Kind    string   `json:"kind,omitempty"`     // of round, such as "fault"
 	Axis    string   `json:"axis,omitempty"`     // of kinds that have one, such as "sour"
-	SizeJND *float64 `json:"size_jnd,omitempty"` // how hard the round was
+	SizeJND *float64 `json:"size_jnd,omitempty"` // difficulty of the round
 	Quality *int     `json:"quality,omitempty"`  // of the answer, 0 to 5
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (t Training) Ref() Ref { return Ref{KindTraining, t.ID} }
 
 func (t Training) check() error {
@@ -115,7 +115,7 @@ func (t Training) check() error {
 	)
 }
 
-// maxSizeJND is far beyond what any round is, and short of a slip of the pen.
+// maxSizeJND is far above the size of any round; a larger one is a mistake.
 const maxSizeJND = 1000
 
 func (t Training) checkQuality() error {
@@ -137,15 +137,15 @@ func (t Training) clean() Item {
 func (t Training) withID(id string) Item { t.ID = id; return t }
 func (t Training) links() []Ref          { return nil }
 
-// Right marks a version of a spec as right for this house: together they are
-// its palate. Its id is that of the spec.
+// Right marks a version of a spec as right for this house. All of them together are its
+// palate. Its id is the id of the spec.
 type Right struct {
 	Spec        string `json:"spec"`
-	SpecVersion int64  `json:"spec_version"` // as tasted
+	SpecVersion int64  `json:"spec_version"` // the version that was tasted
 	Note        string `json:"note,omitempty"`
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (r Right) Ref() Ref { return Ref{KindRight, r.Spec} }
 
 func (r Right) check() error {

@@ -5,20 +5,19 @@ import (
 	"time"
 )
 
-// Ephemeral is what all who have a venue open share for a while, such as an open
-// session. It is no record: the log does not tell of it, no backup holds it, and it
-// is gone at its time.
+// Ephemeral is short-lived data that all servers of a venue share, such as a login
+// session. It is not a record: it is not in the log nor in a backup, and it expires.
 type Ephemeral struct {
-	Kind  string // an id, as of a record
+	Kind  string // has the form of a record's id
 	ID    string // an id
 	Body  string // up to [MaxEphemeral] bytes
 	Until time.Time
 }
 
-// MaxEphemeral is the most bytes of an ephemeral.
+// MaxEphemeral is the largest body of an ephemeral, in bytes.
 const MaxEphemeral = 4096
 
-// Check reports which rule an ephemeral breaks, as an error of kind [ErrInvalid].
+// Check returns nil, or an error of kind [ErrInvalid] that names the rule that e breaks.
 func (e *Ephemeral) Check() error {
 	err := checks(CheckID(e.Kind), CheckID(e.ID), checkTime("until", e.Until))
 	switch {
@@ -30,22 +29,21 @@ func (e *Ephemeral) Check() error {
 	return nil
 }
 
-// Commons is the part of a store that keeps ephemerals. What is over at now counts
-// as not there.
+// Commons is the part of a store that keeps ephemerals. Those that have expired at now
+// count as absent.
 type Commons interface {
-	// Share keeps ephemerals, each in place of the one of its kind and id.
+	// Share stores ephemerals and replaces any with the same kind and id.
 	Share(ctx context.Context, now time.Time, list ...Ephemeral) error
-	// Renew does what Share does for those that are there, and leaves out the
-	// others: what somebody has dropped is not brought back.
+	// Renew is like Share but skips ephemerals that are absent, so that one that was
+	// deleted does not come back.
 	Renew(ctx context.Context, now time.Time, list ...Ephemeral) error
-	// Agree keeps e unless there is one of its kind and id, and returns the one
-	// that is there from then on: the same to all who ask.
+	// Agree stores e if there is none of its kind and id, and returns the one that is
+	// stored then. Every caller gets the same one.
 	Agree(ctx context.Context, now time.Time, e Ephemeral) (Ephemeral, error)
-	// Shared returns one of a kind; found is false if there is none.
+	// Shared returns an ephemeral; found is false if there is none.
 	Shared(ctx context.Context, now time.Time, kind, id string) (e Ephemeral, found bool, err error)
-	// AllShared returns all of a kind, by id.
+	// AllShared returns all ephemerals of a kind, sorted by id.
 	AllShared(ctx context.Context, now time.Time, kind string) ([]Ephemeral, error)
-	// Unshare drops some of a kind before their time; one that is not there is no
-	// error.
+	// Unshare deletes ephemerals of a kind. It is no error if one is absent.
 	Unshare(ctx context.Context, kind string, ids ...string) error
 }

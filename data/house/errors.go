@@ -6,22 +6,22 @@ import (
 	"strings"
 )
 
-// Kinds of failure, to be tested with errors.Is. The set is closed; every error
-// of this package but that of a cancelled context is one of them.
+// Kinds of errors; test for them with errors.Is. Every error of this package is of one of
+// these kinds, except the error of a cancelled context.
 var (
 	// ErrNotFound: there is no such record, version or file.
 	ErrNotFound = errors.New("not found")
-	// ErrInvalid: what was to be written breaks a rule of the house.
+	// ErrInvalid: the record breaks a rule of the house.
 	ErrInvalid = errors.New("invalid")
-	// ErrConflict: the record has changed since it was read, or is there already.
+	// ErrConflict: the record has changed since it was read, or exists already.
 	ErrConflict = errors.New("conflict")
-	// ErrBusy: another process holds the house.
+	// ErrBusy: another process has the house open.
 	ErrBusy = errors.New("busy")
-	// ErrDamaged: the file or the database is not as it was written.
+	// ErrDamaged: the file or the database is corrupt.
 	ErrDamaged = errors.New("damaged")
-	// ErrReadOnly: the disk or the file takes no writes.
+	// ErrReadOnly: the disk or the file cannot be written to.
 	ErrReadOnly = errors.New("read-only")
-	// ErrFull: the disk has no room; nothing of the write was kept.
+	// ErrFull: the disk is full; nothing of the write was stored.
 	ErrFull = errors.New("full")
 	// ErrNewer: a later version of this program wrote the house.
 	ErrNewer = errors.New("newer")
@@ -29,24 +29,23 @@ var (
 	ErrUnavailable = errors.New("unavailable")
 	// ErrClosed: the store has been closed.
 	ErrClosed = errors.New("closed")
-	// ErrInternal: anything else; the cause says more.
+	// ErrInternal: any other error; see its cause.
 	ErrInternal = errors.New("internal")
 )
 
-// Kinds lists every kind of failure.
+// Kinds lists every kind of error.
 func Kinds() []error {
 	return []error{ErrNotFound, ErrInvalid, ErrConflict, ErrBusy, ErrDamaged, ErrReadOnly, ErrFull,
 		ErrNewer, ErrUnavailable, ErrClosed, ErrInternal}
 }
 
-// Error is a failure of the house. Message is fit to be read by its user; Cause
-// is for the log.
+// Error is an error of the house. Message is for the user, Cause is for the log.
 type Error struct {
 	Kind    error  // one of Kinds
-	Op      string // what was being done: "open", "write" …
-	Key     string // on what: a path, or a record
+	Op      string // the operation: "open", "write" …
+	Key     string // its object: a path or a record
 	Message string
-	Places  []string // where the damage is, for ErrDamaged
+	Places  []string // places of the damage, for ErrDamaged
 	Cause   error
 }
 

@@ -37,7 +37,7 @@ const (
 	KindSettings Kind = "settings"
 )
 
-// RecordKinds lists every kind of record, by name.
+// RecordKinds lists every kind of record in alphabetical order.
 func RecordKinds() []Kind {
 	return []Kind{KindBottle, KindCover, KindMade, KindName, KindOut, KindRight, KindSettings, KindSpec, KindTraining, KindTriangle}
 }
@@ -45,7 +45,7 @@ func RecordKinds() []Kind {
 // Known reports whether this version of the program knows a kind of record.
 func Known(kind Kind) bool { return slices.Contains(RecordKinds(), kind) }
 
-// Ref names a record.
+// Ref identifies a record.
 type Ref struct {
 	Kind Kind   `json:"kind"`
 	ID   string `json:"id"`
@@ -54,14 +54,14 @@ type Ref struct {
 // String returns the kind and the id.
 func (r Ref) String() string { return string(r.Kind) + " " + r.ID }
 
-// Item is what a record holds: a [Bottle], [Made], [Spec], [Out], [Cover],
+// Item is the content of a record: a [Bottle], [Made], [Spec], [Out], [Cover],
 // [Training], [Triangle], [Right], [Name] or [Settings], by value.
 type Item interface {
 	Ref() Ref
-	check() error // the first rule it breaks, fit to be read
+	check() error // the first rule that it breaks, in words for the user
 	clean() Item  // a copy in the form that is stored
 	withID(string) Item
-	links() []Ref // the records it points to
+	links() []Ref // the records that it refers to
 }
 
 var decoders = map[Kind]func([]byte, bool) (Item, error){
@@ -92,13 +92,12 @@ func decodeAs[T Item](body []byte, strict bool) (Item, error) {
 	return v, nil
 }
 
-// Encode returns an item as JSON, in the form that is stored.
+// Encode returns an item as JSON, as it is stored.
 func Encode(item Item) ([]byte, error) {
 	return json.Marshal(item.clean())
 }
 
-// Decode reads what [Encode] wrote and checks it. A field that is not known is
-// an error.
+// Decode reads what [Encode] wrote and checks it. An unknown field is an error.
 func Decode(kind Kind, body []byte) (Item, error) {
 	item, err := decode(kind, body, true)
 	if err == nil {
@@ -107,18 +106,17 @@ func Decode(kind Kind, body []byte) (Item, error) {
 	return item, err
 }
 
-// DecodeKept reads a record that is kept already, by whichever version of the
-// program: fields that are not known are passed over, and no rule is checked.
+// DecodeKept reads a stored record that any version of the program wrote: it ignores
+// unknown fields and checks no rules.
 func DecodeKept(kind Kind, body []byte) (Item, error) { return decode(kind, body, false) }
 
-// Numbered reports whether records of a kind are given an id when they are
-// written without one.
+// Numbered reports whether records of a kind get an id if they are written without one.
 func Numbered(kind Kind) bool { return kind == KindCover || kind == KindTraining }
 
-// WithID returns an item under another id.
+// WithID returns a copy of an item with another id.
 func WithID(item Item, id string) Item { return item.withID(id) }
 
-// Links lists the records that an item points to.
+// Links lists the records that an item refers to.
 func Links(item Item) []Ref { return item.links() }
 
 func decode(kind Kind, body []byte, strict bool) (Item, error) {
@@ -133,8 +131,8 @@ func decode(kind Kind, body []byte, strict bool) (Item, error) {
 	return item, nil
 }
 
-// Check reports which rule of the house an item breaks, as an error of kind
-// [ErrInvalid] whose cause is a [*flavor.Fault] that names the field, or nil.
+// Check returns nil, or an error of kind [ErrInvalid] that names the rule of the house
+// that an item breaks. Its cause is a [*flavor.Fault] that names the field.
 func Check(item Item) error {
 	item = item.clean()
 	ref := item.Ref()
@@ -150,7 +148,7 @@ func Check(item Item) error {
 	return nil
 }
 
-// Limits of what one record holds; more is a slip of the pen.
+// Limits of the size of one record. A larger one is a mistake.
 const (
 	MaxID   = 80
 	MaxLine = 200
@@ -160,8 +158,8 @@ const (
 
 var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-// CheckID reports whether an id is lower-case words joined by hyphens, of at most
-// MaxID letters.
+// CheckID returns an error unless an id consists of lower-case words joined by hyphens,
+// with at most MaxID letters.
 func CheckID(id string) error {
 	if len(id) > MaxID || !idPattern.MatchString(id) {
 		return invalid("id", id, "id %q must be lower-case words joined by hyphens, %d letters at most", id, MaxID)
@@ -169,8 +167,8 @@ func CheckID(id string) error {
 	return nil
 }
 
-// Slug makes an id of a name: "Crème Halyard" becomes "creme-halyard". It is
-// empty if the name has no letters or digits that an id can hold.
+// Slug turns a name into an id: "Crème Halyard" becomes "creme-halyard". It is empty if
+// the name has no letters or digits that an id can contain.
 func Slug(name string) string {
 	bare := strings.Map(func(r rune) rune {
 		if unicode.Is(unicode.Mn, r) || r == '\'' || r == '’' {
@@ -188,8 +186,8 @@ func Slug(name string) string {
 	return id
 }
 
-// IDOf makes an id of a name in any script: its slug, or, where that is empty,
-// the kind and a digest of the name. It is empty only for an empty name.
+// IDOf turns a name in any script into an id: its slug or, if that is empty, the kind and
+// a hash of the name. It is empty only for an empty name.
 func IDOf(kind Kind, name string) string {
 	id := Slug(name)
 	if id == "" && name != "" {
@@ -199,13 +197,13 @@ func IDOf(kind Kind, name string) string {
 	return id
 }
 
-// invalid is a rule of the house that a field of a record breaks. The message
-// names the field, for whoever sees nothing else of it.
+// invalid returns the fault of a field that breaks a rule. The message names the field,
+// for places where only the message is shown.
 func invalid(field string, value any, format string, args ...any) *flavor.Fault {
 	return &flavor.Fault{Kind: flavor.ErrInvalid, Field: field, Value: fmt.Sprint(value), Message: fmt.Sprintf(format, args...)}
 }
 
-// checks runs rules in order and returns the first one broken.
+// checks returns the first error that is not nil.
 func checks(rules ...error) error {
 	for _, err := range rules {
 		if err != nil {
@@ -235,7 +233,7 @@ func checkText(field, s string, most int) error {
 	return nil
 }
 
-// checkRange holds v to low..high; NaN is out of any range.
+// checkRange returns an error unless low <= v <= high; NaN is never in range.
 func checkRange(field string, v, low, high float64) error {
 	if !(v >= low && v <= high) || math.IsInf(v, 0) {
 		fault := invalid(field, v, "%s is %v, and must be between %v and %v", field, v, low, high)
@@ -266,12 +264,12 @@ func oneOf[T ~string](field string, v T, known []T) error {
 	return invalid(field, v, "%s %q is not known; use one of %q", field, v, known)
 }
 
-// lines ends every line as files here do.
+// lines converts all line ends to "\n".
 func lines(s string) string { return lineEnds.Replace(s) }
 
 var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
 
-// tidy puts a name on one line with single spaces, without what cannot be seen.
+// tidy returns a name on one line, with single spaces and without invisible characters.
 func tidy(name string) string {
 	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
 		if r == '\u200B' || r == '\u2060' || r == '\uFEFF' {
@@ -281,5 +279,5 @@ func tidy(name string) string {
 	}, name)), " ")
 }
 
-// utc drops the zone and the monotonic clock, which no file keeps.
+// utc drops the time zone and the monotonic clock reading, which are not stored.
 func utc(t time.Time) time.Time { return t.UTC().Round(0) }

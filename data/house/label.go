@@ -9,10 +9,10 @@ import (
 	"counterpour/flavor"
 )
 
-// Label is what somebody read on a bottle about its allergens. It settles what
-// the category leaves open: an allergen that is unstated or possible there is
-// absent unless the label names it. What the category contains, it contains
-// whatever a label says.
+// Label is what somebody read about allergens on a bottle. It decides what the
+// ingredient's record leaves open: an allergen that is unstated or possible there is
+// absent unless the label names it. An allergen that the ingredient contains stays,
+// whatever the label says.
 type Label struct {
 	Contains   []flavor.Allergen `json:"contains"` // empty: the label names none
 	MayContain []flavor.Allergen `json:"may_contain,omitempty"`
@@ -37,8 +37,8 @@ func (l *Label) check() error {
 	)
 }
 
-// clean copies the label, each allergen once and in the order of the law. A
-// word that is no allergen is kept, so that check can refuse it.
+// clean returns a copy with each allergen once, in the order of the law. Unknown words
+// are kept, so that check can refuse them.
 func (l *Label) clean() *Label {
 	if l == nil {
 		return nil
@@ -55,7 +55,8 @@ func inLegalOrder(list []flavor.Allergen) []flavor.Allergen {
 	return slices.Compact(out)
 }
 
-// overlay puts what the label says into a copy of its category's profile.
+// overlay writes the label's allergens into p, which is a copy of the ingredient's
+// profile.
 func (l *Label) overlay(p *flavor.Profile) {
 	if l == nil {
 		return
@@ -73,8 +74,8 @@ func (l *Label) overlay(p *flavor.Profile) {
 	p.AllergensKnown, p.AllergenMarks, p.FreeOf = true, marks, nil
 }
 
-// Says lists the allergens that the label names with a certainty; a label that
-// nobody has read names none.
+// Says lists the allergens that the label names with a certainty; none if the label is
+// nil.
 func (l *Label) Says(c flavor.Certainty) []flavor.Allergen {
 	switch {
 	case l == nil:
@@ -87,7 +88,7 @@ func (l *Label) Says(c flavor.Certainty) []flavor.Allergen {
 	return nil
 }
 
-// Reader is who read the label, empty if nobody has.
+// Reader returns who read the label; "" if nobody did.
 func (l *Label) Reader() string {
 	if l == nil {
 		return ""

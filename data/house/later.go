@@ -9,12 +9,12 @@ import (
 	"strings"
 )
 
-// EncodeOver returns an item as [Encode] does, with the fields of the record before
-// it that this version of the program does not know: a later one wrote them, and
-// an older one that changes the name of a bottle must not empty the rest. Such
-// fields come last, by name, in the record and in each of its parts. A part of a
-// list keeps those of the part that says the same, or else of the next one whose
-// first field does: of the pour of the same ingredient. Before may be empty.
+// EncodeOver returns an item as [Encode] does, and keeps the fields of the record before
+// it that this version of the program does not know. A later version wrote those fields,
+// and an older one that renames a bottle must not delete them. Unknown fields come last,
+// sorted by name, in the record and in each of its parts. An element of a list keeps the
+// unknown fields of the equal element before or, if there is none, of the next one with
+// the same first field, such as the pour of the same ingredient. before may be empty.
 func EncodeOver(item Item, before []byte) ([]byte, error) {
 	body, err := Encode(item)
 	if err != nil || len(before) == 0 {
@@ -25,14 +25,14 @@ func EncodeOver(item Item, before []byte) ([]byte, error) {
 
 var marshals = reflect.TypeFor[json.Marshaler]()
 
-// over lays a value of a type, as JSON, over the one before it.
+// over merges the JSON value of a type over the one before it.
 func over(t reflect.Type, now, before json.RawMessage) (json.RawMessage, error) {
 	for t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
 	switch {
 	case t.Implements(marshals) || reflect.PointerTo(t).Implements(marshals):
-		return now, nil // its form is its own
+		return now, nil // the type has its own encoding
 	case t.Kind() == reflect.Struct && first(now) == '{' && first(before) == '{':
 		return overFields(t, now, before)
 	case (t.Kind() == reflect.Slice || t.Kind() == reflect.Array) && first(now) == '[' && first(before) == '[':
@@ -41,7 +41,7 @@ func over(t reflect.Type, now, before json.RawMessage) (json.RawMessage, error) 
 	return now, nil
 }
 
-// first is the letter that a value begins with; 0 for none.
+// first returns the first character of a value; 0 if it is empty.
 func first(value json.RawMessage) byte {
 	if value = bytes.TrimSpace(value); len(value) > 0 {
 		return value[0]
@@ -83,7 +83,7 @@ func overFields(t reflect.Type, now, before json.RawMessage) (json.RawMessage, e
 		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(was)) {
-		if slices.ContainsFunc(known, func(k field) bool { return strings.EqualFold(k.name, name) }) { // as the decoder compares them
+		if slices.ContainsFunc(known, func(k field) bool { return strings.EqualFold(k.name, name) }) { // field names compare as in the decoder
 			continue
 		}
 		if err := put(name, was[name]); err != nil {
@@ -101,7 +101,7 @@ func overParts(t reflect.Type, now, before json.RawMessage) (json.RawMessage, er
 	if err := json.Unmarshal(before, &was); err != nil {
 		return nil, err
 	}
-	from := make([]int, len(is)) // where each part was before, from 1; 0 is nowhere
+	from := make([]int, len(is)) // index from 1 of the same part before; 0 if there is none
 	taken := make([]bool, len(was))
 	for _, mark := range []func(reflect.Type, json.RawMessage) string{sayings, firstSaying} {
 		for i := range is {
@@ -124,8 +124,8 @@ func overParts(t reflect.Type, now, before json.RawMessage) (json.RawMessage, er
 	return json.Marshal(is)
 }
 
-// sayings is what a part of a list says in the fields that are known, in one form;
-// empty if it is no part with fields.
+// sayings returns the known fields of a list element in a canonical form; "" if it is no
+// object.
 func sayings(t reflect.Type, part json.RawMessage) string {
 	v := reflect.New(t)
 	if first(part) != '{' || json.Unmarshal(part, v.Interface()) != nil {
@@ -138,7 +138,7 @@ func sayings(t reflect.Type, part json.RawMessage) string {
 	return string(text)
 }
 
-// firstSaying is the first field of a part of a list, which names it.
+// firstSaying returns the first field of a list element, which identifies it.
 func firstSaying(t reflect.Type, part json.RawMessage) string {
 	for t.Kind() == reflect.Pointer {
 		t = t.Elem()
@@ -154,13 +154,13 @@ func firstSaying(t reflect.Type, part json.RawMessage) string {
 	return string(fields[known[0].name])
 }
 
-// field is a field under which a type is written, and its type.
+// field is a JSON field of a type.
 type field struct {
 	name string
 	of   reflect.Type
 }
 
-// fieldsOf lists the fields that a type is written with, in their order.
+// fieldsOf lists the JSON fields of a type, in order.
 func fieldsOf(t reflect.Type) (fields []field) {
 	for _, f := range reflect.VisibleFields(t) {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")

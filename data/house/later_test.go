@@ -71,7 +71,7 @@ func TestFieldsOfALaterVersionStayInEveryPart(t *testing.T) {
 }
 
 // Laying a record over itself changes nothing, whichever kind it is.
-func TestARecordOverItself(t *testing.T) {
+func TestEncodeOverItself(t *testing.T) {
 	for _, item := range []Item{
 		Bottle{ID: "a", Name: "A", Ingredient: "gin", Measured: Measured{ABVPct: new(41.5)}, Label: &Label{}},
 		Made{ID: "m", Name: "M", Parts: []Pour{{Ingredient: "gin", Amount: 1}}, Aliases: []string{"x"}},

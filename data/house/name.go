@@ -7,15 +7,14 @@ import (
 	"counterpour/flavor"
 )
 
-// Name is the house's own word for an ingredient, such as what stands on a
-// bottle's label: whoever asked once what it means need not ask again.
+// Name is the house's own word for an ingredient, such as the name on a bottle's label.
 type Name struct {
 	ID         string `json:"id"`
 	Written    string `json:"written"`
-	Ingredient string `json:"ingredient"` // by the id of a profile of the catalogue or of something house-made
+	Ingredient string `json:"ingredient"` // id of a catalogue profile or of something house-made
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (n Name) Ref() Ref { return Ref{KindName, n.ID} }
 
 func (n Name) check() error {
@@ -30,10 +29,10 @@ func (n Name) clean() Item           { n.Written = tidy(n.Written); return n }
 func (n Name) withID(id string) Item { n.ID = id; return n }
 func (n Name) links() []Ref          { return nil }
 
-// NameProfiles gives profiles the house's own words for them as aliases. The
-// result is in the order of the profiles; those without a word are shared, and no
-// argument is changed. A word for an ingredient that is not there, or that names
-// another one already, is left out and reported.
+// NameProfiles adds the house's own words to profiles as aliases. The result has the
+// order of profiles; profiles without a word are shared, and the arguments do not change.
+// A word for an unknown ingredient, or one that means another ingredient already, is left
+// out and returned as an error.
 func NameProfiles(profiles []*flavor.Profile, names []Name) ([]*flavor.Profile, []error) {
 	if len(names) == 0 {
 		return profiles, nil

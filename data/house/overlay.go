@@ -9,32 +9,32 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Spreads of what a bar measures, one standard deviation.
+// Spreads of measurements in a bar, as one standard deviation.
 const (
-	// labelSpread in % vol: a label may be 0.3 off (Regulation (EU) No
-	// 1169/2011, Annex XII; from memory), taken as two standard deviations.
+	// labelSpread, in % vol: the strength on a label may be off by 0.3 (Regulation (EU)
+	// No 1169/2011, Annex XII; from memory), taken as two standard deviations.
 	labelSpread = 0.15
-	// brixSpread in °Bx is what a hand refractometer is read to; common practice.
+	// brixSpread, in °Bx, is the precision of a hand refractometer. Common practice.
 	brixSpread = 0.2
-	// weighedSpread is relative: titration, or a figure from a data sheet;
-	// common practice.
+	// weighedSpread is relative, for titration and for figures from a data sheet. Common
+	// practice.
 	weighedSpread = 0.05
-	// brixABV in % vol is where a refractometer begins to read the alcohol.
+	// brixABV, in % vol, is the strength above which alcohol distorts a refractometer's
+	// reading.
 	brixABV = 0.5
 )
 
-// Overlay lays the house over the catalogue. Where the house has a bottle of a
-// category, its profile is replaced by a copy with the bottle's measured
-// values and with what was read on its label, and the bottle's name joins the
-// aliases; what the house makes is added, or stands in for the profile that has its
-// id. The result is by id; none of the arguments is changed, and profiles that
-// nothing overlays are shared with the catalogue.
+// Overlay replaces catalogue profiles by those of the house. If the house has a bottle of
+// an ingredient, the profile is replaced by a copy with the bottle's measured values and
+// label, and with its name as an alias. What the house makes is added, or replaces the
+// profile with its id. The result is sorted by id. The arguments do not change;
+// unaffected profiles are shared with the catalogue.
 //
-// Of several bottles of a category the one of [Wells] counts. What cannot be laid
-// over, such as a strength that leaves no room for the sugar, is left out and
-// reported, by record. What is known of allergens is not left out with it: a label
-// holds whatever was measured, and where a recipe that stands in for a profile cannot
-// be worked out, nobody has stated what is in its place.
+// If there are several bottles of an ingredient, the one of [Wells] counts. A record that
+// cannot be applied, for example because the strength leaves no room for the sugar, is
+// left out and returned as an error. Its allergens are applied nevertheless: the label
+// holds whatever was measured. If a recipe that replaces a profile cannot be computed,
+// the allergens of that profile become unstated.
 func Overlay(catalogue []*flavor.Profile, bottles []Bottle, made []Made) ([]*flavor.Profile, []error) {
 	o := &overlay{shelf: NewShelf(catalogue)}
 	chosen := Wells(bottles)
@@ -54,8 +54,8 @@ func Overlay(catalogue []*flavor.Profile, bottles []Bottle, made []Made) ([]*fla
 	return list, o.faults
 }
 
-// Wells returns, for each ingredient, the bottle that is poured where it is
-// asked for: the one marked as the well, then one in stock, then the first by id.
+// Wells returns, for each ingredient, the bottle that is poured by default: the one
+// marked as the well, otherwise one in stock, otherwise the first by id.
 func Wells(bottles []Bottle) map[string]Bottle {
 	chosen := map[string]Bottle{}
 	for _, b := range bottles {
@@ -77,7 +77,7 @@ func (o *overlay) report(item Item, err error) {
 	o.faults = append(o.faults, broken)
 }
 
-// before is the order in which bottles of a category are poured.
+// before reports whether b is poured before o, which is of the same ingredient.
 func (b Bottle) before(o Bottle) bool {
 	switch {
 	case b.Well != o.Well:
@@ -103,8 +103,8 @@ func (o *overlay) bottle(p *flavor.Profile, b Bottle) *flavor.Profile {
 	return &measured
 }
 
-// make adds what the house makes. A recipe may use another one; they are done
-// in rounds, as soon as their parts are known.
+// make adds what the house makes. Recipes may contain one another, so make works in
+// rounds: each round computes the recipes whose parts are known.
 func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 	left := slices.Clone(made)
 	slices.SortFunc(left, func(a, b Made) int { return compare(a.ID, b.ID) })
@@ -114,7 +114,7 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 	}
 	for len(left) > 0 {
 		var later []Made
-		var done []string // which the shelf of this round does not have yet
+		var done []string // computed in this round, not on its shelf yet
 		o.shelf = NewShelf(list)
 		for _, m := range left {
 			if slices.ContainsFunc(m.Parts, func(p Pour) bool { return waiting[p.Ingredient] }) {
@@ -144,8 +144,8 @@ func (o *overlay) make(list []*flavor.Profile, made []Made) []*flavor.Profile {
 	return o.shelf.Profiles()
 }
 
-// without reports a recipe that cannot be worked out. A profile that it stands in for
-// stays, but nobody has stated what the house's own holds.
+// without reports a recipe that cannot be computed. A profile with its id stays, with its
+// allergens unstated.
 func (o *overlay) without(list []*flavor.Profile, m Made, err error) []*flavor.Profile {
 	o.report(m, err)
 	p, there := o.shelf.ByID(m.ID)
@@ -157,7 +157,7 @@ func (o *overlay) without(list []*flavor.Profile, m Made, err error) []*flavor.P
 	return replace(list, &unsure)
 }
 
-// replace puts p in the place of the profile with its id, or at the end.
+// replace replaces the profile with p's id, or appends p.
 func replace(list []*flavor.Profile, p *flavor.Profile) []*flavor.Profile {
 	i := slices.IndexFunc(list, func(q *flavor.Profile) bool { return q.ID == p.ID })
 	if i < 0 {
@@ -167,7 +167,7 @@ func replace(list []*flavor.Profile, p *flavor.Profile) []*flavor.Profile {
 	return list
 }
 
-// overlay puts what was measured into a profile and completes it.
+// overlay writes the measured values into a profile and completes it.
 func (m Measured) overlay(p *flavor.Profile) error {
 	if m.ABVPct != nil {
 		p.ABV = flavor.Figure{Value: *m.ABVPct, Spread: labelSpread, Origin: flavor.OriginPractice, Source: "the house's bottle: its label"}
@@ -197,10 +197,10 @@ func measuredFigure(v, spread float64) flavor.Figure {
 	return flavor.Figure{Value: v, Spread: spread, Origin: flavor.OriginComputed, Source: "measured by the house"}
 }
 
-// sugarOfBrix turns grams of solids in 100 g into grams of sugar in a litre:
-// what is left of the solids once acid and salt are taken off.
+// sugarOfBrix converts degrees Brix to g of sugar per L: dissolved solids without acid
+// and salt.
 func sugarOfBrix(brix float64, p *flavor.Profile) flavor.Figure {
-	perL := 10 * mix.SyrupDensity(brix/100) // g/L of solids for one °Bx
+	perL := 10 * mix.SyrupDensity(brix/100) // g/L of solids per °Bx
 	sugar := max(brix*perL-p.Acid.Value-p.Salt.Value, 0)
 	f := measuredFigure(sugar, brixSpread*perL)
 	f.Source = fmt.Sprintf("measured by the house: %v °Bx, less the acid", brix)

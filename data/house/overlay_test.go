@@ -52,14 +52,14 @@ func TestOverlayPutsMeasuredValuesInPlace(t *testing.T) {
 	assert.Same(t, other, kept, "what nothing overlays is shared")
 }
 
-func TestTheWellComesFirst(t *testing.T) {
+func TestWells(t *testing.T) {
 	bottles := []house.Bottle{{ID: "a", Ingredient: "vodka", Stock: 0}, {ID: "b", Ingredient: "vodka", Stock: 1}, {ID: "c", Ingredient: "vodka", Well: true}}
 	assert.Equal(t, "c", house.Wells(bottles)["vodka"].ID)
 	assert.Equal(t, "b", house.Wells(bottles[:2])["vodka"].ID)
 	assert.Equal(t, "a", house.Wells(bottles[:1])["vodka"].ID)
 }
 
-func TestOverlayReportsWhatDoesNotFit(t *testing.T) {
+func TestOverlayReportsUnusableRecords(t *testing.T) {
 	c := catalogue(t)
 	list, faults := house.Overlay(c.Profiles(), []house.Bottle{
 		{ID: "a", Name: "a", Ingredient: "triple-sec", Measured: house.Measured{Brix: ptr(30)}, SizeML: 700},
@@ -78,7 +78,7 @@ func TestOverlayReportsWhatDoesNotFit(t *testing.T) {
 }
 
 // What goes wrong with numbers takes no allergen away.
-func TestAllergensOutlastWhatDoesNotFit(t *testing.T) {
+func TestAllergensOfUnusableRecordsAreKept(t *testing.T) {
 	c := catalogue(t)
 	read := &house.Label{Contains: []flavor.Allergen{flavor.Milk}, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
 	list, faults := house.Overlay(c.Profiles(), []house.Bottle{
@@ -128,7 +128,7 @@ func TestTriangleFaultsNameTheField(t *testing.T) {
 	}
 }
 
-func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
+func TestMadeProfile(t *testing.T) {
 	c := catalogue(t)
 	made := []house.Made{
 		{ID: "our-syrup", Name: "Our syrup", Class: flavor.ClassSyrup, Parts: []house.Pour{
@@ -174,7 +174,7 @@ func TestWhatTheHouseMakesHasAComputedProfile(t *testing.T) {
 
 // A label settles what the category leaves open, never what it contains, and
 // what the house makes of the bottle knows it too.
-func TestALabelStatesAllergens(t *testing.T) {
+func TestLabelStatesAllergens(t *testing.T) {
 	c := catalogue(t)
 	read := &house.Label{Contains: []flavor.Allergen{flavor.Milk}, MayContain: []flavor.Allergen{flavor.Celery}, ReadBy: "Ines", ReadAt: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
 	bottle := func(id, of string, l *house.Label) house.Bottle {
@@ -214,7 +214,7 @@ func TestALabelStatesAllergens(t *testing.T) {
 }
 
 // A recipe finds the one that it uses, whichever of their ids comes first.
-func TestRecipesOfRecipes(t *testing.T) {
+func TestNestedRecipes(t *testing.T) {
 	made := func(id, of string) house.Made {
 		return house.Made{ID: id, Name: id, Class: flavor.ClassSyrup, Parts: []house.Pour{{Ingredient: of, Amount: 100, Unit: flavor.Millilitre}}}
 	}

@@ -10,10 +10,10 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Profile computes the profile of what the house makes from its recipe: the
-// mass balance of the parts, in the volume that the recipe gave. Aromas are
-// taken to go over whole, which a short infusion does not reach; what was
-// measured overlays the result.
+// Profile computes the profile of something house-made from its recipe: the mass balance
+// of the parts in the volume that the recipe gives. It assumes that aromas are
+// transferred completely, which a short infusion does not reach. Measured values replace
+// the computed ones.
 func (m Made) Profile(shelf *Shelf) (*flavor.Profile, error) {
 	s, err := m.sum(shelf)
 	if err != nil {
@@ -39,11 +39,11 @@ func (m Made) Profile(shelf *Shelf) (*flavor.Profile, error) {
 	return p, nil
 }
 
-// sum is the parts of a recipe together.
+// sum adds up the parts of a recipe.
 type sum struct {
 	parts []flavor.Pour
 	all   mix.Ledger
-	ml    float64 // that it gave
+	ml    float64 // volume of the result
 }
 
 func (m Made) sum(shelf *Shelf) (*sum, error) {
@@ -65,8 +65,8 @@ func (m Made) sum(shelf *Shelf) (*sum, error) {
 	return s, nil
 }
 
-// VolumeML returns what the recipe gives: as measured, or else the volume of its
-// parts together.
+// VolumeML returns the volume that the recipe gives, in mL: measured or, if not, the sum
+// of its parts.
 func (m Made) VolumeML(shelf *Shelf) (float64, error) {
 	s, err := m.sum(shelf)
 	if err != nil {
@@ -75,12 +75,12 @@ func (m Made) VolumeML(shelf *Shelf) (float64, error) {
 	return s.ml, nil
 }
 
-// figure is an amount in the whole, over its volume.
+// figure divides a total by the volume of the recipe.
 func (s *sum) figure(total float64) flavor.Figure {
 	return flavor.Figure{Value: total / s.ml, Origin: flavor.OriginComputed, Source: "the house's recipe"}
 }
 
-// rest weighs what a ledger does not keep apart, where any part states it.
+// rest computes the properties that a ledger does not track, if any part states them.
 func (s *sum) rest(p *flavor.Profile) {
 	for _, part := range s.parts {
 		for _, f := range []struct{ from, into *flavor.Figure }{{&part.Profile.Sweeteners, &p.Sweeteners}, {&part.Profile.Caffeine, &p.Caffeine}, {&part.Profile.Tannin, &p.Tannin}} {
@@ -95,7 +95,7 @@ func (s *sum) rest(p *flavor.Profile) {
 	}
 }
 
-// spreads adds the parts' spreads in quadrature, each by its share.
+// spreads combines the spreads of the parts in quadrature, weighted by volume.
 func (s *sum) spreads(p *flavor.Profile) {
 	for _, f := range []struct {
 		into *flavor.Figure
@@ -118,7 +118,7 @@ func (s *sum) spreads(p *flavor.Profile) {
 	}
 }
 
-// blends weighs the sugars and the acids of the parts.
+// blends computes the shares of the kinds of sugar and acid.
 func (s *sum) blends(p *flavor.Profile) {
 	p.Sugars.Name, p.Acids.Name = "house recipe", "house recipe"
 	if s.all.Sugar > 0 {
@@ -170,8 +170,8 @@ func (s *sum) aroma(p *flavor.Profile) {
 	}
 }
 
-// senses mixes what the parts do to the other senses: colour, bite and savour.
-// Gas does not stay in what a house mixes.
+// senses mixes colour, pungency and savouriness. Carbonation is lost when the house
+// mixes.
 func (s *sum) senses(p *flavor.Profile) {
 	for _, part := range s.parts {
 		p.Senses = p.Senses.Plus(&part.Profile.Senses, part.ML/s.ml)
@@ -179,8 +179,8 @@ func (s *sum) senses(p *flavor.Profile) {
 	p.Senses.CarbonationGPerL = 0
 }
 
-// marks takes over allergens, animal sources and cautions. What a part may
-// contain, the whole may contain, and what nobody has stated stays unknown.
+// marks collects allergens, animal sources and cautions. What a part may contain, the
+// whole may contain; what is unstated of a part stays unstated.
 func (s *sum) marks(p *flavor.Profile) {
 	p.AllergensKnown = true
 	whole := flavor.Spec{Pours: s.parts}

@@ -11,29 +11,29 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// SettingsID is the id of the settings: a house has one record of them.
+// SettingsID is the id of the only settings record.
 const SettingsID = "house"
 
-// Settings is how a house calls itself, and what it measures, pays and counts in.
-// What is empty is not stated.
+// Settings is the house's name, units, currency and other conventions. Empty fields are
+// not set.
 type Settings struct {
 	Name     string         `json:"name,omitempty"`
-	Units    measure.System `json:"units,omitempty"`    // of the amounts on cards; empty: as each spec is written
-	Currency string         `json:"currency,omitempty"` // of prices that are written anew: three letters, as in ISO 4217
+	Units    measure.System `json:"units,omitempty"`    // of amounts on cards; empty: as each spec is written
+	Currency string         `json:"currency,omitempty"` // of new prices: three letters, as in ISO 4217
 	Decimal  string         `json:"decimal,omitempty"`  // DecimalPoint or DecimalComma
-	Country  string         `json:"country,omitempty"`  // whose standard drinks are counted, one of [Countries]
+	Country  string         `json:"country,omitempty"`  // whose standard drinks are used, one of [Countries]
 }
 
-// What stands between the whole and its parts. Empty counts as the point.
+// Decimal marks. Empty counts as the point.
 const (
 	DecimalPoint = "."
 	DecimalComma = ","
 )
 
-// usualCountry is whose standard drinks are counted until the house says.
+// usualCountry is the country whose standard drinks are used by default.
 const usualCountry = "United States"
 
-// Countries lists whose standard drinks can be counted, in alphabetical order.
+// Countries lists the countries with a standard drink, in alphabetical order.
 func Countries() []string {
 	var out []string
 	for _, s := range mix.StandardDrinks(0) {
@@ -42,7 +42,7 @@ func Countries() []string {
 	return out
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (s Settings) Ref() Ref { return Ref{KindSettings, SettingsID} }
 
 func (s Settings) check() error {
@@ -59,7 +59,7 @@ func (s Settings) clean() Item        { s.Name = tidy(s.Name); return s }
 func (s Settings) withID(string) Item { return s }
 func (s Settings) links() []Ref       { return nil }
 
-// checkCurrency reports whether a currency is empty or three capital letters.
+// checkCurrency returns an error unless a currency is empty or three capital letters.
 func checkCurrency(currency string) error {
 	if currency == "" || len(currency) == 3 && strings.Trim(currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == "" {
 		return nil
@@ -67,14 +67,13 @@ func checkCurrency(currency string) error {
 	return invalid("currency", currency, "currency must be three capital letters, such as EUR")
 }
 
-// offMost is how far a pour may move, relative, when it is written in another
-// unit; where no mark of a jigger is as near, it stays as it was written. Common
-// practice, no source.
+// offMost is the largest relative change of a pour that is converted to another unit. If
+// no jigger mark is that close, the pour keeps its unit. Common practice, no source.
 const offMost = 0.05
 
-// Pour is a pour as the house writes it: what is measured in a jigger comes in the
-// house's units, to the mark that is nearest, and its millilitres stay what they
-// were. Anything else is returned as it is.
+// Pour converts a pour to the house's units, rounded to the nearest jigger mark; its
+// millilitres do not change. Pours that are not measured with a jigger are returned
+// unchanged.
 func (s Settings) Pour(p flavor.Pour) flavor.Pour {
 	unit := s.Units.Unit()
 	if s.Units == "" || p.Unit == unit || !slices.Contains([]flavor.Unit{flavor.Ounce, flavor.Millilitre, flavor.Centilitre}, p.Unit) {
@@ -92,8 +91,8 @@ func (s Settings) Pour(p flavor.Pour) flavor.Pour {
 	return p
 }
 
-// nearestMark is the amount that stands on a jigger, the nearest to another: an
-// eighth or a third of an ounce, or 2.5 mL, below 5 mL half of one.
+// nearestMark returns the amount on a jigger nearest to another: eighths and thirds of an
+// ounce; steps of 2.5 mL, below 5 mL of 0.5 mL.
 func nearestMark(amount float64, unit flavor.Unit) float64 {
 	steps := []float64{1. / 8, 1. / 3}
 	if unit == flavor.Millilitre {
@@ -113,8 +112,7 @@ func nearestMark(amount float64, unit flavor.Unit) float64 {
 
 var decimalPoint = regexp.MustCompile(`([0-9])\.([0-9])`)
 
-// Figures puts the house's decimal sign into numbers that stand in a text with a
-// point.
+// Figures replaces decimal points in a text by the house's decimal mark.
 func (s Settings) Figures(text string) string {
 	if s.Decimal != DecimalComma {
 		return text
@@ -122,8 +120,8 @@ func (s Settings) Figures(text string) string {
 	return decimalPoint.ReplaceAllString(text, "$1,$2")
 }
 
-// Standard is how many standard drinks of the house's country so many grams of
-// ethanol are, those of the United States until it names one that is known.
+// Standard converts grams of ethanol to standard drinks of the house's country, or of
+// [usualCountry] if none is set.
 func (s Settings) Standard(ethanolG float64) mix.Serving {
 	var usual mix.Serving
 	for _, x := range mix.StandardDrinks(ethanolG) {

@@ -14,7 +14,7 @@ import (
 	"counterpour/flavor/measure"
 )
 
-func TestWhatSettingsMaySay(t *testing.T) {
+func TestSettingsCheck(t *testing.T) {
 	assert.NoError(t, house.Check(house.Settings{}), "nothing need be said")
 	full := house.Settings{Name: " The  Halyard Room ", Units: measure.Metric, Currency: "EUR", Decimal: house.DecimalComma, Country: "Germany"}
 	require.NoError(t, house.Check(full))
@@ -68,7 +68,7 @@ func TestPoursInTheUnitsOfTheHouse(t *testing.T) {
 }
 
 // Whatever is poured, the card is at most a twentieth off it.
-func TestUnitsHardlyMoveAPour(t *testing.T) {
+func TestUnitConversionHardlyChangesAPour(t *testing.T) {
 	gin := &flavor.Profile{ID: "gin", Name: "gin"}
 	rapid.Check(t, func(t *rapid.T) {
 		s := house.Settings{Units: rapid.SampledFrom([]measure.System{measure.Metric, measure.Imperial}).Draw(t, "units")}

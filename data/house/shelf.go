@@ -10,18 +10,18 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
-// Shelf finds profiles by id, name and alias. It reads names as they are
-// written; it forgives no slips, which is the index's business.
+// Shelf finds profiles by exact id, name or alias. The index package also handles
+// misspellings.
 type Shelf struct {
-	list   []*flavor.Profile // by id
+	list   []*flavor.Profile // sorted by id
 	byID   map[string]*flavor.Profile
 	byName map[string]*flavor.Profile
 }
 
 var _ naming.Finder = (*Shelf)(nil)
 
-// NewShelf makes a shelf of profiles. Where two claim an id or a name, the
-// first one has it.
+// NewShelf makes a shelf of profiles. If two profiles have the same id or name, the first
+// one gets it.
 func NewShelf(profiles []*flavor.Profile) *Shelf {
 	s := &Shelf{byID: map[string]*flavor.Profile{}, byName: map[string]*flavor.Profile{}}
 	for _, p := range profiles {
@@ -31,7 +31,7 @@ func NewShelf(profiles []*flavor.Profile) *Shelf {
 		}
 	}
 	slices.SortFunc(s.list, func(a, b *flavor.Profile) int { return strings.Compare(a.ID, b.ID) })
-	// An id or a name goes before another's alias.
+	// Ids and names take precedence over aliases.
 	for _, p := range s.list {
 		s.name(p, p.ID)
 		s.name(p, p.Name)
@@ -51,7 +51,7 @@ func (s *Shelf) name(p *flavor.Profile, name string) {
 	}
 }
 
-// Profiles returns every profile, by id.
+// Profiles returns every profile, sorted by id.
 func (s *Shelf) Profiles() []*flavor.Profile { return slices.Clone(s.list) }
 
 // ByID returns the profile with an id.
@@ -75,8 +75,8 @@ func (s *Shelf) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	return p, flavor.Match{Asked: written, How: how}, nil
 }
 
-// Pour returns the profile of a pour and its millilitres. It fails if there is
-// no such ingredient, or it is not poured in that unit.
+// Pour returns the profile of a pour and its millilitres. It fails if the ingredient is
+// unknown or is not poured in that unit.
 func (s *Shelf) Pour(p Pour) (*flavor.Profile, float64, error) {
 	profile, ok := s.byID[p.Ingredient]
 	if !ok {

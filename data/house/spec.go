@@ -9,15 +9,15 @@ import (
 	"counterpour/flavor/measure/draft"
 )
 
-// Spec is a drink of the house, by the ids of its ingredients. Order, amounts
-// and units are as they were written.
+// Spec is a drink of the house; it names ingredients by id. Order, amounts and units are
+// as written.
 type Spec struct {
 	ID      string         `json:"id"`
 	Name    string         `json:"name"`
 	Method  flavor.Method  `json:"method"`
 	Service flavor.Service `json:"service"`
 	Pours   []Pour         `json:"pours"`
-	HotC    float64        `json:"hot_c,omitempty"` // °C of a hot drink; zero: not stated
+	HotC    float64        `json:"hot_c,omitempty"` // temperature of a hot drink, in °C; 0: not stated
 	Glass   string         `json:"glass,omitempty"`
 	Garnish string         `json:"garnish,omitempty"`
 	Rim     string         `json:"rim,omitempty"`
@@ -25,13 +25,13 @@ type Spec struct {
 	Note    string         `json:"note,omitempty"`
 }
 
-// Bounds of what a spec says beside its pours.
+// Limits of the fields of a spec beside its pours.
 const (
 	maxSteps = 40
 	mostHotC = 100.0
 )
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (s Spec) Ref() Ref { return Ref{KindSpec, s.ID} }
 
 func (s Spec) check() error {
@@ -101,8 +101,8 @@ func checkPours(field string, pours []Pour, self string) error {
 	return nil
 }
 
-// FromSpec turns a spec that was read into one that can be kept. The id is
-// made of the name if it is empty.
+// FromSpec converts a spec to the form that is stored. An empty id is derived from the
+// name.
 func FromSpec(id string, s flavor.Spec) Spec {
 	if id == "" {
 		id = IDOf(KindSpec, s.Name)
@@ -119,9 +119,9 @@ func FromSpec(id string, s flavor.Spec) Spec {
 	return out
 }
 
-// Flavor gives the spec its profiles and its millilitres. It fails with
-// [ErrInvalid] if the shelf does not know an ingredient or cannot pour it in
-// its unit.
+// Flavor converts a stored spec back, with profiles and millilitres from the shelf. It
+// fails with [ErrInvalid] if the shelf does not have an ingredient or it is not poured in
+// that unit.
 func (s Spec) Flavor(shelf *Shelf) (flavor.Spec, error) {
 	out := flavor.Spec{Name: s.Name, Method: s.Method, Service: s.Service, HotC: s.HotC,
 		Glass: s.Glass, Garnish: s.Garnish, Rim: s.Rim, Steps: slices.Clone(s.Steps)}

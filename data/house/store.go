@@ -12,99 +12,98 @@ type By struct {
 	At    time.Time
 }
 
-// Action is what a change did to its record.
+// Action is the kind of a change.
 type Action string
 
-// The actions of the log.
+// Actions in the log.
 const (
 	Added   Action = "added"
 	Changed Action = "changed"
 	Removed Action = "removed"
-	Undone  Action = "undone" // the state before the last change was put back
+	Undone  Action = "undone" // the state before the last change was restored
 )
 
-// Change is one line of the audit log.
+// Change is one entry of the audit log.
 type Change struct {
-	Seq     int64 // 1, 2, 3 … within the venue
+	Seq     int64 // sequence number: 1, 2, 3 … within the venue
 	At      time.Time
 	Actor   string
 	Ref     Ref
 	Version int64 // of the record, from 1
 	Action  Action
-	Item    Item // the record from then on; nil if it is gone
+	Item    Item // the record after the change; nil if it was removed
 }
 
-// Kept is a record as it stands.
+// Kept is a stored record.
 type Kept[T Item] struct {
 	Item    T
-	Version int64 // to be named by whoever edits it
+	Version int64 // must be stated by an edit of the record
 	Seq     int64 // of its last change
 }
 
-// Entry is a record of any kind.
+// Entry is a stored record of any kind.
 type Entry = Kept[Item]
 
-// Edit is one step of a write.
+// Edit is one change within a write.
 type Edit struct {
-	item    Item // nil to remove
+	item    Item // nil to remove the record
 	ref     Ref
 	version int64
 }
 
-// Item returns what is to be written; nil to remove the record.
+// Item returns the new content; nil to remove the record.
 func (e Edit) Item() Item { return e.item }
 
-// Ref names the record.
+// Ref returns the record that is edited.
 func (e Edit) Ref() Ref { return e.ref }
 
-// Version is that of the record which the edit was made on; 0 for a new one.
+// Version returns the version that the edit is based on; 0 for a new record.
 func (e Edit) Version() int64 { return e.version }
 
-// Put writes an item over the version that was read; 0 for a new one.
+// Put replaces the version that was read by an item; version 0 adds a new record.
 func Put(item Item, version int64) Edit { return Edit{item: item, ref: item.Ref(), version: version} }
 
-// Remove marks a record as gone. Its history stays.
+// Remove removes a record. Its history stays.
 func Remove(ref Ref, version int64) Edit { return Edit{ref: ref, version: version} }
 
-// Reader is the part of a store that changes nothing.
+// Reader reads a store.
 type Reader interface {
-	// Get returns a record, or [ErrNotFound] if it is not there or gone.
+	// Get returns a record. It fails with [ErrNotFound] if there is none or it was
+	// removed.
 	Get(ctx context.Context, ref Ref) (Entry, error)
-	// List returns the records of some kinds, of every kind if none is named,
-	// all from one moment, by kind and id.
+	// List returns the records of some kinds, or of all kinds if none is given, in one
+	// consistent read, sorted by kind and id.
 	List(ctx context.Context, kinds ...Kind) ([]Entry, error)
-	// History returns every change of a record, the first one first.
+	// History returns every change of a record, the oldest first.
 	History(ctx context.Context, ref Ref) ([]Change, error)
-	// Changes returns up to limit changes after a number, in order.
+	// Changes returns up to limit changes with a sequence number above after, in order.
 	Changes(ctx context.Context, after int64, limit int) ([]Change, error)
 }
 
-// Store keeps one venue. It is safe for concurrent use.
+// Store stores one venue. It is safe for concurrent use.
 type Store interface {
 	Reader
 	Commons
-	// Write does all edits, in order, or none. When it returns without error
-	// they are durable. It fails with [ErrConflict] if a version is not the
-	// current one, [ErrInvalid] if an item breaks a rule.
+	// Write applies all edits in order, in one transaction. They are durable when it
+	// returns without error. It fails with [ErrConflict] if a version is not the current
+	// one, and with [ErrInvalid] if an item breaks a rule.
 	Write(ctx context.Context, by By, edits ...Edit) ([]Change, error)
-	// Undo puts a record back to what it was before its last change, which
-	// must be the version named.
+	// Undo restores a record to its state before its last change, which must have the
+	// given version.
 	Undo(ctx context.Context, by By, ref Ref, version int64) (Change, error)
-	// Subscribe tells of every change from now on, in order, none left out. The
-	// channel closes when ctx ends or the store is closed. A slow listener
-	// holds nobody up.
+	// Subscribe returns a channel of all later changes, in order and without gaps. It
+	// closes when ctx ends or the store is closed. A slow receiver does not block others.
 	Subscribe(ctx context.Context) (<-chan Change, error)
-	// Check reads everything and returns [ErrDamaged] with the places where the
-	// store is not as it was written.
+	// Check reads everything and returns [ErrDamaged] with the places that are corrupt.
 	Check(ctx context.Context) error
-	// Backup writes a verified copy to a new SQLite file while the store is in
-	// use. The file appears under its name only when it is whole.
+	// Backup writes a verified copy to a new SQLite file; the store stays in use. The
+	// file appears under its name only when it is complete.
 	Backup(ctx context.Context, path string) error
-	// Close waits for what is under way and frees the house for others.
+	// Close waits for operations in progress and releases the house.
 	Close() error
 }
 
-// Get returns one record of a known kind: Get[Spec](ctx, store, "halyard-sour").
+// Get returns a record of a given type: Get[Spec](ctx, store, "halyard-sour").
 func Get[T Item](ctx context.Context, r Reader, id string) (Kept[T], error) {
 	e, err := r.Get(ctx, Ref{kindOf[T](), id})
 	if err != nil {
@@ -113,7 +112,7 @@ func Get[T Item](ctx context.Context, r Reader, id string) (Kept[T], error) {
 	return as[T](e)
 }
 
-// All returns every record of a known kind, by id.
+// All returns every record of a type, sorted by id.
 func All[T Item](ctx context.Context, r Reader) ([]Kept[T], error) {
 	entries, err := r.List(ctx, kindOf[T]())
 	if err != nil {
@@ -130,7 +129,7 @@ func All[T Item](ctx context.Context, r Reader) ([]Kept[T], error) {
 	return out, nil
 }
 
-// Items drops the versions from a list.
+// Items returns the items without their versions.
 func Items[T Item](kept []Kept[T]) []T {
 	out := make([]T, len(kept))
 	for i := range kept {
@@ -152,7 +151,7 @@ func as[T Item](e Entry) (Kept[T], error) {
 	return Kept[T]{v, e.Version, e.Seq}, nil
 }
 
-// Check reports whether a change can be signed so.
+// Check returns an error unless By can sign a change.
 func (b By) Check() error {
 	err := checks(checkLine("actor", b.Actor, true), checkTime("time", b.At))
 	if err != nil {

@@ -6,28 +6,28 @@ import (
 	"time"
 )
 
-// Triangle is a triangle test (ISO 4120): each taster is handed three glasses,
-// two of them alike, and says which is the odd one.
+// Triangle is a triangle test (ISO 4120): each taster gets three glasses, two of which
+// are the same, and names the odd one.
 type Triangle struct {
 	ID       string            `json:"id"`
-	At       time.Time         `json:"at"`    // when it was begun
-	Drink    string            `json:"drink"` // what is in the glasses marked A
-	Cover    string            `json:"cover"` // what is in those marked B
+	At       time.Time         `json:"at"`    // when it began
+	Drink    string            `json:"drink"` // drink in the glasses marked A
+	Cover    string            `json:"cover"` // drink in the glasses marked B
 	GlassML  float64           `json:"glass_ml"`
-	Alpha    float64           `json:"alpha"` // chance of calling alike drinks different
-	Share    float64           `json:"share"` // of people who can tell, that it was to find out
+	Alpha    float64           `json:"alpha"` // probability of calling equal drinks different
+	Share    float64           `json:"share"` // share of people who can tell the difference, which the test is to detect
 	Servings []TriangleServing `json:"servings"`
-	Closed   bool              `json:"closed"` // nobody picks any more
+	Closed   bool              `json:"closed"` // no more answers are accepted
 }
 
-// TriangleServing is what one taster was handed, from left to right.
+// TriangleServing is what one taster got, from left to right.
 type TriangleServing struct {
 	Order  string `json:"order"` // such as "AAB"
 	Codes  [3]int `json:"codes"`
-	Picked int    `json:"picked,omitempty"` // the code that was called odd; 0 for none yet
+	Picked int    `json:"picked,omitempty"` // code of the glass named as odd; 0 for none yet
 }
 
-// Ref returns the name of the record.
+// Ref returns the kind and id of the record.
 func (t Triangle) Ref() Ref { return Ref{KindTriangle, t.ID} }
 
 func (t Triangle) check() error {
@@ -50,7 +50,7 @@ func (t Triangle) check() error {
 	return err
 }
 
-// triangleOrders are the six ways to serve two of one and one of the other.
+// triangleOrders are the six orders of two glasses of one drink and one of the other.
 var triangleOrders = []string{"AAB", "ABA", "BAA", "BBA", "BAB", "ABB"}
 
 func (s *TriangleServing) check(i int) error {

@@ -13,19 +13,18 @@ import (
 	"counterpour/flavor"
 )
 
-// defaults are what cells are read by that leave something open.
+// defaults says how to read cells that are incomplete.
 type defaults struct {
-	currency string // of prices that name none
-	sizeUnit string // of bare sizes
-	fraction bool   // strengths are parts of one, as a spreadsheet keeps a percentage
+	currency string // of prices without a currency
+	sizeUnit string // of sizes without a unit
+	fraction bool   // strengths are fractions of 1, as spreadsheets store percentages
 	sizes    []string
 }
 
-// usualSizes are offered where a file has none of its own. Common practice, no
-// source.
+// usualSizes are offered if the file has no sizes of its own. Common practice, no source.
 var usualSizes = []string{"700 ml", "750 ml", "1 L"}
 
-// defaultsOf finds what the cells of a column say together.
+// defaultsOf derives the defaults from all cells of a column.
 func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults {
 	d := defaults{currency: s.settled.Currency}
 	of := func(f Field) (cells []string, unit string) {
@@ -58,8 +57,9 @@ func defaultsOf(s *sheetReader, rows []tableRow, there []house.Bottle) defaults 
 	return d
 }
 
-// priced finds the currency of prices that name none: as settled, or that of the
-// bottles that are there, or of the house, or the one that the file's own signs agree on.
+// priced sets the currency of prices without one: the one that the user chose, or that of
+// the existing bottles, or of the house, or the one that all currency signs of the file
+// agree on.
 func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle) {
 	title := ""
 	for _, c := range s.Columns {
@@ -94,8 +94,8 @@ func (d *defaults) priced(s *sheetReader, prices []string, there []house.Bottle)
 	}
 }
 
-// commonSizes are the sizes that most bottles of a file have, as they may be
-// written.
+// commonSizes returns the sizes that most bottles of a file have, in a form that can be
+// written into a cell.
 func commonSizes(cells []string, unit string, comma bool) []string {
 	counts := map[string]int{}
 	var out []string
@@ -114,14 +114,14 @@ func commonSizes(cells []string, unit string, comma bool) []string {
 	return out[:min(len(out), 3)]
 }
 
-// bottleReader reads the cells of one row into a bottle, and notes all that is
-// wrong with them.
+// bottleReader reads the cells of a row into a bottle, and collects all faults of them.
 type bottleReader struct {
 	*sheetReader
 	r *SheetRow
 }
 
-// has reports whether the file has a column for a field, or somebody settled it.
+// has reports whether the file has a column for a field, or the user entered a value for
+// it.
 func (b *bottleReader) has(f Field) bool {
 	_, settled := b.settled.Cells[Cell{b.r.Number, f}]
 	return settled || b.titled(f)
@@ -140,7 +140,7 @@ func (b *bottleReader) fault(f Field, message string, remedies ...Remedy) {
 	b.r.Faults = append(b.r.Faults, CellFault{Field: f, Written: written, Message: message, Remedies: remedies})
 }
 
-// empty is the remedy that leaves a field empty.
+// empty is the remedy of clearing a field.
 func empty(f Field) Remedy { return Remedy{"leave it empty", f, ""} }
 
 func (b *bottleReader) read() {
@@ -170,7 +170,7 @@ func (b *bottleReader) read() {
 	b.twice()
 }
 
-// kind finds what the bottle is, or offers what it may be.
+// kind finds the ingredient that the bottle is, or offers candidates.
 func (b *bottleReader) kind() {
 	settled, said := b.settled.Cells[Cell{b.r.Number, FieldKind}]
 	var found *kinds.Kind
@@ -181,12 +181,12 @@ func (b *bottleReader) kind() {
 		return
 	case said:
 		if found = b.kinds.Stated(settled); found != nil {
-			found.Supposed = false // somebody chose it
+			found.Supposed = false // the user chose it
 		}
 	default:
 		found = b.kinds.Find(b.cell(FieldKind), group, b.r.Bottle.Name)
 		if old := b.there[b.r.Bottle.ID]; found != nil && found.Supposed && old.Ingredient != "" {
-			found = b.asBefore(old.Ingredient, found) // it was settled when it first came
+			found = b.asBefore(old.Ingredient, found) // was settled at an earlier import
 		}
 	}
 	if found != nil {
@@ -217,8 +217,8 @@ func (b *bottleReader) kind() {
 	b.fault(FieldKind, message, remedies...)
 }
 
-// asBefore keeps the kind that a bottle has in the house, if it is one that the
-// file leaves room for.
+// asBefore keeps the ingredient that the bottle has in the house already, if the file
+// allows it.
 func (b *bottleReader) asBefore(id string, supposed *kinds.Kind) *kinds.Kind {
 	p, _, ok := b.kinds.Named(id)
 	if !ok || p.Class != supposed.Profile.Class {
@@ -287,7 +287,7 @@ func (b *bottleReader) strengths() {
 	if b.has(FieldStrength) {
 		m.ABVPct = b.abv()
 	}
-	if b.has(FieldBrix) || b.has(FieldSugar) { // two ways to say one thing
+	if b.has(FieldBrix) || b.has(FieldSugar) { // brix and sugar both state the sweetness
 		m.Brix, m.SugarGPerL = b.figure(FieldBrix, "22.5"), b.figure(FieldSugar, "300")
 	}
 	if b.has(FieldAcid) {
@@ -357,8 +357,8 @@ func (b *bottleReader) price() {
 	}
 }
 
-// code is a currency's three letters, of a sign too; what is neither is kept, and
-// refused with the rest.
+// code returns the three-letter code of a currency or of a currency sign. Anything else
+// is returned unchanged, and refused by check.
 func (b *bottleReader) code(written string) string {
 	if _, code, _, _ := numeral.Money(written+"1", false); code != "" && !numeral.KnownCurrency(strings.ToUpper(written)) {
 		return code
@@ -400,8 +400,8 @@ func (b *bottleReader) words() {
 	}
 }
 
-// beside puts what the columns hold that a bottle has no field for into its note, a
-// line each under the column's title, in place of what stood there by that title.
+// beside adds the cells of columns without a field to the note, one line each, beginning
+// with the column's title. A line replaces an older one with the same title.
 func (b *bottleReader) beside(note string) string {
 	for i, c := range b.Columns {
 		if c.Field != FieldBeside || c.Title == "" || i >= len(b.r.row.cells) {
@@ -422,7 +422,7 @@ func (b *bottleReader) beside(note string) string {
 	return note
 }
 
-// label is what somebody read on the bottle; nil where nobody has.
+// label reads the allergens on the label; nil if nobody has read it.
 func (b *bottleReader) label() *house.Label {
 	said := house.Label{Contains: b.allergens(FieldContains), MayContain: b.allergens(FieldMayContain), ReadBy: b.cell(FieldLabelReader)}
 	when := b.cell(FieldLabelRead)
@@ -439,7 +439,7 @@ func (b *bottleReader) label() *house.Label {
 	return nil
 }
 
-// allergens reads a list of allergens with commas between them.
+// allergens reads a list of allergens separated by commas.
 func (b *bottleReader) allergens(f Field) []flavor.Allergen {
 	var out []flavor.Allergen
 	for w := range strings.SplitSeq(b.cell(f), ",") {
@@ -456,8 +456,8 @@ func (b *bottleReader) allergens(f Field) []flavor.Allergen {
 	return out
 }
 
-// rules are the fields of a rule of the house, and how the bottle is made sound
-// again so that the rules after it are tried too.
+// rules maps a rule of the house to the field it is about, and to a function that makes
+// the bottle pass it, so that the rules after it can be checked too.
 var rules = map[string]struct {
 	field Field
 	mend  func(*house.Bottle)
@@ -476,8 +476,8 @@ var rules = map[string]struct {
 	"price":    {FieldPrice, func(b *house.Bottle) { b.Price, b.Currency = nil, "" }},
 }
 
-// check notes every rule of the house that the bottle breaks. What has been
-// blamed already is mended first, so that it is not blamed twice.
+// check adds a fault for every rule of the house that the bottle breaks. Fields that have
+// a fault already are made valid first, so that no field gets two.
 func (b *bottleReader) check() {
 	bottle := b.r.Bottle
 	for _, f := range b.r.Faults {
@@ -519,7 +519,7 @@ func (b *bottleReader) check() {
 	}
 }
 
-// twice offers what to do with a second row of one id.
+// twice offers remedies for a second row with the same id.
 func (b *bottleReader) twice() {
 	id := b.r.Bottle.ID
 	first, again := b.seen[id]

@@ -12,13 +12,13 @@ import (
 // Field is what a column of a stock file holds.
 type Field string
 
-// The fields of a bottle that a column may hold. What is none of them and is
-// worth keeping goes into the note, under the column's own title.
+// Fields of a bottle that a column may hold. Other columns that are worth keeping go into
+// the note, under their title.
 const (
 	FieldName        Field = "name"
-	FieldKind        Field = "ingredient" // the category, by name or id
-	FieldGroup       Field = "group"      // a wider word for it, which narrows the search
-	FieldSize        Field = "size"       // with a unit, or one that the title states
+	FieldKind        Field = "ingredient" // the ingredient, by name or id
+	FieldGroup       Field = "group"      // a wider term for it, which narrows the search
+	FieldSize        Field = "size"       // with a unit, or with one in the title
 	FieldSizeML      Field = "size_ml"
 	FieldSizeG       Field = "size_g"
 	FieldStrength    Field = "abv_pct"
@@ -37,37 +37,37 @@ const (
 	FieldMayContain  Field = "label_may_contain"
 	FieldLabelReader Field = "label_read_by"
 	FieldLabelRead   Field = "label_read_at"
-	FieldWords       Field = "words" // the house's own for its ingredient
-	FieldRow         Field = "row"   // of a fault that is of no one field; settled as [LeaveOut]
+	FieldWords       Field = "words" // the house's own words for its ingredient
+	FieldRow         Field = "row"   // for a fault of the whole row; [LeaveOut] settles it
 )
 
-// LeaveOut settles a row by leaving it out.
+// LeaveOut is the remedy of skipping a row.
 const LeaveOut = "leave out"
 
 const (
-	maxSamples   = 3   // cells that are shown of a column
-	maxHeadRows  = 15  // rows before the titles of the columns, such as a name and a date
-	contentShare = 0.5 // of the cells must read as something for a column without a title to hold it
-	leastTitles  = 2   // titles that are known, for a row to be that of the titles
+	maxSamples   = 3   // cells shown as examples of a column
+	maxHeadRows  = 15  // rows before the titles, such as a name and a date
+	contentShare = 0.5 // share of cells that must parse before an untitled column is assigned a field
+	leastTitles  = 2   // known titles that make a row the row of titles
 )
 
-// Fields lists the fields that a column may be given to, the usual ones first.
+// Fields lists the fields that a column may be assigned to, the most usual first.
 func Fields() []Field {
 	return []Field{FieldName, FieldKind, FieldGroup, FieldSize, FieldPrice, FieldCurrency, FieldStock, FieldStrength, FieldNote, FieldBeside, FieldNothing,
 		FieldID, FieldWell, FieldSizeML, FieldSizeG, FieldBrix, FieldSugar, FieldAcid, FieldContains, FieldMayContain, FieldLabelReader, FieldLabelRead, FieldWords}
 }
 
-// Column is a column of a stock file and what it is taken for.
+// Column is a column of a stock file and the field that it is read as.
 type Column struct {
-	Title   string // as written; empty in a file without titles
+	Title   string // as written; empty if the file has no titles
 	Field   Field
-	Samples []string // its first few cells that are not empty
+	Samples []string // its first non-empty cells
 
-	unit string // of numbers that state none, from the title; pct if it says per cent
+	unit string // unit of bare numbers, from the title; pct for per cent
 }
 
-// titles are the words that those who keep a bar's stock write over its columns,
-// the surest of a field first. Common practice, no source.
+// titles are usual column titles of stock lists, for each field, the most specific first.
+// Common practice, no source.
 var titles = []struct {
 	field Field
 	words []string
@@ -97,8 +97,8 @@ var titles = []struct {
 	{FieldBeside, []string{"par", "par level", "min", "minimum", "reorder", "reorder point", "order", "to order", "order qty", "supplier", "vendor", "distributor", "distro", "wholesaler", "location", "shelf", "bin", "area", "where", "sku", "code", "item code", "product code", "barcode", "upc", "ean", "origin", "country", "region", "vintage", "year", "case", "case size", "case cost", "case price", "pack", "retail", "sell price", "menu price", "producer", "maker"}},
 }
 
-// titleHints decide about a title that is in no list by one word of it, in this
-// order; what speaks of a case or of a sale is not what a bottle costs.
+// titleHints classify a title that is not in the list above by one of its words, in this
+// order. A title about cases or sales is not the price of a bottle.
 var titleHints = []struct {
 	word  string
 	field Field
@@ -111,19 +111,19 @@ var titleHints = []struct {
 	{"note", FieldNote}, {"comment", FieldNote}, {"product", FieldName}, {"item", FieldName}, {"name", FieldName}, {"bottle", FieldName}, {"description", FieldName},
 }
 
-// titleUnits are units that a title may state for the numbers under it.
+// titleUnits are units that a title may state for the numbers below it.
 var titleUnits = map[string]string{"ml": "ml", "cl": "cl", "l": "l", "litre": "l", "liter": "l", "oz": "oz", "floz": "oz", "g": "g", "kg": "kg", "proof": "proof", "pct": "pct"}
 
 var notInTitle = regexp.MustCompile(`[^\p{L}\p{N}]+`)
 
-// titleKey is a title as the lists have it.
+// titleKey returns a title in the form that the lists use.
 func titleKey(title string) string {
 	title = strings.NewReplacer("%", " pct ", "#", " no ", "$", " ", "€", " ", "£", " ", "_", " ").Replace(strings.ToLower(title))
 	return flavor.NormaliseName(notInTitle.ReplaceAllString(title, " "))
 }
 
-// fieldOfTitle is what a title stands for, how sure that is (lower is surer), and
-// the unit it states. Without any it is nothing that is known.
+// fieldOfTitle returns the field that a title stands for, its rank (lower is more
+// certain) and the unit that it states. An unknown title has no field.
 func fieldOfTitle(title string) (field Field, rank int, unit string) {
 	key := titleKey(title)
 	for _, w := range strings.Fields(key) {
@@ -155,14 +155,14 @@ func withoutUnit(key string) string {
 	return strings.Join(words, " ")
 }
 
-// headRow finds the row of the titles among the first ones: the one with the most
-// titles that are known. It is -1 if there is none.
+// headRow returns the index of the row of titles: the one with the most known titles
+// among the first rows; -1 if there is none.
 func headRow(rows []tableRow) int {
 	best, most := -1, leastTitles-1
 	for i := range rows[:min(len(rows), maxHeadRows)] {
 		known, named := 0, false
 		if i == 0 && !hasDigit(rows[i].raw) {
-			known++ // a first row of words alone is likely that of the titles
+			known++ // a first row of only words is probably the titles
 		}
 		for _, cell := range rows[i].cells {
 			field, _, _ := fieldOfTitle(cell)
@@ -181,8 +181,8 @@ func headRow(rows []tableRow) int {
 	return best
 }
 
-// standsOver reports whether a row of words alone stands over a column of numbers,
-// as titles do in any language.
+// standsOver reports whether a row of words stands above a column of numbers. Such a row
+// holds titles, in whatever language.
 func standsOver(first tableRow, rows []tableRow) bool {
 	if hasDigit(first.raw) {
 		return false
@@ -197,8 +197,8 @@ func standsOver(first tableRow, rows []tableRow) bool {
 
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
-// columnsOf gives every column to a field: by its title, or by what is in it.
-// Where two want one field, the surer has it, and the other goes into the note.
+// columnsOf assigns a field to every column, by its title or its content. If two columns
+// claim a field, the more certain one gets it and the other goes into the note.
 func columnsOf(head []string, rows []tableRow, known func(string) bool) []Column {
 	width := len(head)
 	if head == nil {
@@ -234,8 +234,8 @@ func columnsOf(head []string, rows []tableRow, known func(string) bool) []Column
 	return columns
 }
 
-// byContent corrects what a title leaves open: "Bottle" over sizes, "Unit" over
-// words, "Total" over sums of money.
+// byContent corrects an ambiguous title by the cells: "Bottle" above sizes, "Unit" above
+// words, "Total" above sums of money.
 func byContent(field Field, cells []string) Field {
 	sizes := shareOf(cells, numeral.LooksLikeSize)
 	switch {
@@ -249,8 +249,8 @@ func byContent(field Field, cells []string) Field {
 	return field
 }
 
-// guessColumns gives columns without a title that is known to fields by what is in
-// them. What bare numbers count, only a file without titles leaves to be guessed.
+// guessColumns assigns fields to columns without a known title, by their content. Bare
+// numbers are guessed only in a file without titles.
 func guessColumns(columns []Column, rows []tableRow, titled bool, known func(string) bool) {
 	taken := map[Field]bool{}
 	for _, c := range columns {
@@ -276,7 +276,8 @@ func guessColumns(columns []Column, rows []tableRow, titled bool, known func(str
 			}
 		}
 	}
-	// One column of words names the bottle, even if it names a category too.
+	// If there is one column of words, it holds the names, even if those name ingredients
+	// too.
 	if !taken[FieldName] {
 		for i := range columns {
 			if columns[i].Field == FieldKind && columns[i].Title == "" {
@@ -286,8 +287,8 @@ func guessColumns(columns []Column, rows []tableRow, titled bool, known func(str
 	}
 }
 
-// kindAmongNames tells two columns of names apart, such as Item and Bottle: the one
-// that mostly holds kinds is that of the kinds, if no title says which that is.
+// kindAmongNames tells two columns of names apart, such as Item and Bottle: the one in
+// which most cells name an ingredient is FieldKind, unless a title says so.
 func kindAmongNames(columns []Column, ranks []int, rows []tableRow, known func(string) bool) {
 	best, most, names := -1, 0.0, 0
 	for i, c := range columns {
@@ -306,7 +307,7 @@ func kindAmongNames(columns []Column, ranks []int, rows []tableRow, known func(s
 	}
 }
 
-// settleTies leaves every field but the note's to one column.
+// settleTies leaves each field except the note to one column.
 func settleTies(columns []Column, ranks []int) {
 	best := map[Field]int{}
 	for i, c := range columns {
@@ -327,9 +328,9 @@ func settleTies(columns []Column, ranks []int) {
 	}
 }
 
-// spare is what becomes of a second column of one field: the less particular word
-// for the kind narrows it, a second name is often a kind, and the rest is kept
-// beside.
+// spare returns what a second column of the same field becomes: a less specific column of
+// ingredients becomes the group, a second column of names often holds ingredients, and
+// any other goes into the note.
 func spare(columns []Column, f Field, best map[Field]int, i int) Field {
 	_, grouped := best[FieldGroup]
 	if f == FieldKind && !grouped && !slices.ContainsFunc(columns, func(c Column) bool { return c.Field == FieldGroup }) {
@@ -339,7 +340,7 @@ func spare(columns []Column, f Field, best map[Field]int, i int) Field {
 	return FieldBeside
 }
 
-// cellsOf are the cells of a column that are not empty.
+// cellsOf returns the non-empty cells of a column.
 func cellsOf(rows []tableRow, i int) (out []string) {
 	for _, r := range rows {
 		if i < len(r.cells) {
@@ -351,7 +352,7 @@ func cellsOf(rows []tableRow, i int) (out []string) {
 	return out
 }
 
-// shareOf is the share of cells of which something is true; none of no cells.
+// shareOf returns the share of cells for which is returns true; 0 if there are no cells.
 func shareOf(cells []string, is func(string) bool) float64 {
 	n := 0
 	for _, c := range cells {

@@ -12,7 +12,7 @@ import (
 	"unicode/utf8"
 )
 
-// table is a CSV file: its columns, and how its numbers are written.
+// table is a CSV file: its columns, and its number format.
 type table struct {
 	columns      map[string]int
 	rows         []tableRow
@@ -21,13 +21,13 @@ type table struct {
 
 // tableRow is a row that may be a record, or part of one.
 type tableRow struct {
-	number int // as a spreadsheet numbers it
+	number int // row number in a spreadsheet
 	cells  []string
-	raw    string // as it stands in the file
+	raw    string // the text in the file
 }
 
-// readTable reads a CSV file whose columns are among the known ones. Rows that
-// cannot be read at all are bad ones of out.
+// readTable reads a CSV file with the known columns; needed ones must be present. Rows
+// that cannot be parsed are added to the bad rows of out.
 func readTable(r io.Reader, known, needed []string, out *Reading) (*table, error) {
 	text, err := readAll(r)
 	if err != nil {
@@ -65,7 +65,7 @@ func readTable(r io.Reader, known, needed []string, out *Reading) (*table, error
 	}
 }
 
-// separator finds what the first row is separated by.
+// separator returns the separator used in the first row.
 func (t *table) separator(text []byte) rune {
 	head, _, _ := bytes.Cut(text, []byte("\n"))
 	for _, comma := range []rune{';', '\t'} {
@@ -77,8 +77,8 @@ func (t *table) separator(text []byte) rune {
 	return ','
 }
 
-// parseText is what is wrong with a row, without the line, which counts from
-// wherever the reading began.
+// parseText returns the message of a parse error without its line number, which does not
+// count from the start of the file.
 func parseText(err error) string {
 	var fault *csv.ParseError
 	if errors.As(err, &fault) {
@@ -106,14 +106,14 @@ func (t *table) head(number int, row, known, needed []string) error {
 	return nil
 }
 
-// line is one row of a table; the first thing wrong with it stays in err.
+// line is a row of a table. err keeps its first fault.
 type line struct {
 	t   *table
 	row []string
 	err error
 }
 
-// text returns a field without its guard, empty if the file has no such column.
+// text returns a cell without its guard; "" if the file has no such column.
 func (l *line) text(column string) string {
 	i, ok := l.t.columns[column]
 	if !ok || i >= len(l.row) {
@@ -122,10 +122,10 @@ func (l *line) text(column string) string {
 	return unguard(l.row[i])
 }
 
-// word is text without space around it.
+// word returns a cell without surrounding space.
 func (l *line) word(column string) string { return strings.TrimSpace(l.text(column)) }
 
-// number returns a number, nil if the field is empty.
+// number returns a number; nil if the cell is empty.
 func (l *line) number(column string) *float64 {
 	w := l.word(column)
 	if w == "" {
@@ -150,7 +150,7 @@ func (l *line) numberOr(column string, or float64) float64 {
 	return or
 }
 
-// yes reads a mark: yes, true, 1 or x, in any case; no, false, 0 or empty.
+// yes reads a boolean: yes, true, 1 or x in any case; no, false, 0 or empty.
 func (l *line) yes(column string) bool {
 	switch w := strings.ToLower(l.word(column)); w {
 	case "yes", "true", "1", "x":
@@ -168,7 +168,7 @@ func (l *line) fail(format string, args ...any) {
 	}
 }
 
-// writeTable writes rows with every cell guarded.
+// writeTable writes rows with a guard on every cell that needs one.
 func writeTable(w io.Writer, columns []string, rows [][]string) error {
 	var b bytes.Buffer
 	c := csv.NewWriter(&b)
@@ -201,7 +201,7 @@ func optional(v *float64) string {
 	return exact(*v)
 }
 
-// unlessZero writes a number that is not stated when it is zero.
+// unlessZero formats a number; zero, which means not stated, becomes "".
 func unlessZero(v float64) string {
 	if v == 0 {
 		return ""

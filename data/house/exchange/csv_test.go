@@ -88,7 +88,7 @@ func TestNoCellIsAFormula(t *testing.T) {
 }
 
 // A formula behind a semicolon is guarded, and read back as it was.
-func TestAFormulaBehindASemicolon(t *testing.T) {
+func TestFormulaBehindASemicolon(t *testing.T) {
 	b := house.Bottle{ID: "dock-gin", Name: "Dock gin;=1", Ingredient: "london-dry-gin", SizeML: 700, Stock: 1, Note: "a; =2;-3;b"}
 	var out bytes.Buffer
 	require.NoError(t, exchange.WriteStock(&out, []house.Bottle{b}))
@@ -102,7 +102,7 @@ func TestAFormulaBehindASemicolon(t *testing.T) {
 }
 
 // Three bad rows among 300 are named by number; none of the 300 is lost.
-func TestNoneOfThreeHundredIsLost(t *testing.T) {
+func TestGoodRowsSurviveBadOnes(t *testing.T) {
 	f := shelf(t)
 	text, bad := threeHundred()
 	r, err := exchange.ReadStock(strings.NewReader(text), f)

@@ -101,7 +101,7 @@ func TestCSVOfOtherCountries(t *testing.T) {
 	assert.Equal(t, 24.9, *r.Items[0].(house.Bottle).Price)
 }
 
-func TestFilesThatAreNone(t *testing.T) {
+func TestFilesThatAreNoTables(t *testing.T) {
 	for text, want := range map[string]string{
 		"":                          "is empty",
 		"PK\x03\x04 and so on":      "save it as CSV",
@@ -199,7 +199,7 @@ func TestForeignRecipes(t *testing.T) {
 	}
 }
 
-func TestAWholeHouseGoesOutAndIn(t *testing.T) {
+func TestWholeHouseRoundTrips(t *testing.T) {
 	a, b := open(t), open(t)
 	items := everyKind()
 	var edits []house.Edit

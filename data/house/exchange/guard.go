@@ -7,31 +7,30 @@ import (
 	"unicode/utf8"
 )
 
-// A spreadsheet takes a cell that begins with certain characters for a formula
-// and runs it, whoever wrote it. What is written as CSV is therefore guarded
-// with an apostrophe, as OWASP advises ("CSV Injection", owasp.org; the list of
-// characters is from memory), and what is read has the guard taken off again,
-// so that a house reads back as it was. Plain numbers need no guard: their
-// value is all that a spreadsheet could work out.
+// A spreadsheet treats a cell that begins with certain characters as a formula and runs
+// it, whoever wrote it. So CSV is written with an apostrophe in front of such cells, as
+// OWASP advises ("CSV Injection", owasp.org; the list of characters is from memory).
+// Reading removes the guard, so that a house reads back unchanged. Plain numbers need no
+// guard: they compute nothing.
 //
-// A cell counts by its first character after spaces and quotation marks, since
-// some programs pass over those. Apostrophes are among the marks; that is what
-// makes guard and unguard undo each other for every text.
+// Leading spaces and quotation marks are skipped to find a cell's first character, since
+// some programs skip them. Apostrophes are among those marks; that makes guard and
+// unguard inverse to each other for every text.
 const (
 	guardMark = "'"
-	// formulaStarts are the ASCII ones, the controls that lead to a new cell or
-	// line, and the wide forms that spreadsheets of East Asia take for them.
+	// formulaStarts are ASCII characters, the control characters that lead to a new cell
+	// or line, and the full-width forms that East Asian spreadsheets accept.
 	formulaStarts = "=+-@\t\r\n＝＋－＠"
 	quotes        = `"'`
 )
 
-// A spreadsheet set to semicolons splits a cell of ours at each of them, quoted or
-// not. Each stretch is therefore guarded as a cell of its own, and one after a
-// semicolon even if it is a plain number, since what follows it in the row is
-// then part of its cell.
+// A spreadsheet that is set to semicolons splits our cells at each of them, even inside
+// quotation marks. So each part is guarded as a cell of its own. A part after a semicolon
+// is guarded even if it is a plain number, since the rest of the row then becomes part of
+// its cell.
 const otherSeparator = ";"
 
-// runs reports whether a spreadsheet might run a stretch of a cell.
+// runs reports whether a spreadsheet might run part of a cell.
 func runs(cell string, inner bool) bool {
 	start := strings.TrimLeftFunc(cell, func(r rune) bool {
 		return strings.ContainsRune(quotes, r) || unicode.IsSpace(r) && !strings.ContainsRune(formulaStarts, r)
@@ -40,7 +39,7 @@ func runs(cell string, inner bool) bool {
 	return start != "" && strings.ContainsRune(formulaStarts, first) && (inner || !numeral.IsPlain(cell))
 }
 
-// guard makes a cell that no spreadsheet runs.
+// guard returns a cell that no spreadsheet runs.
 func guard(cell string) string {
 	return eachStretch(cell, func(text string, inner bool) string {
 		if runs(text, inner) {

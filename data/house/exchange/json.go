@@ -27,7 +27,7 @@ type record struct {
 	Record json.RawMessage `json:"record"`
 }
 
-// WriteJSON writes every record of a house as it stands, all from one moment.
+// WriteJSON writes every current record of a house, from one consistent read.
 func WriteJSON(ctx context.Context, s house.Reader, w io.Writer) error {
 	list, err := s.List(ctx)
 	if err != nil {
@@ -88,7 +88,7 @@ func ReadJSON(r io.Reader) (*Reading, error) {
 	return out.done(), nil
 }
 
-// jsonPlace adds the line to what the decoder says.
+// jsonPlace adds the line to a decoder's error.
 func jsonPlace(text []byte, err error) string {
 	var syntax *json.SyntaxError
 	if errors.As(err, &syntax) && syntax.Offset <= int64(len(text)) {
@@ -97,8 +97,7 @@ func jsonPlace(text []byte, err error) string {
 	return err.Error()
 }
 
-// readAll reads a file of a sensible size, without the mark that some programs
-// put at its start.
+// readAll reads a file of at most [MaxBytes] bytes, without a byte order mark.
 func readAll(r io.Reader) ([]byte, error) {
 	text, err := io.ReadAll(io.LimitReader(r, MaxBytes+1))
 	if err != nil {

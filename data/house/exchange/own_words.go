@@ -9,13 +9,12 @@ import (
 	"counterpour/flavor"
 )
 
-// wordsApart stands between the house's words for one ingredient in a cell.
+// wordsApart separates the house's own words for one ingredient in a cell.
 const wordsApart = "; "
 
-// wordsOf spreads the house's own words over its bottles: for each bottle the words of
-// its ingredient, on the first bottle of that ingredient, and what is left over for
-// ingredients of which there is no bottle. A word that holds what parts them stands in
-// a row of its own too.
+// wordsOf assigns the house's own words to bottles: each word goes to the first bottle of
+// its ingredient. left are the words of ingredients without a bottle, and words that
+// contain the separator; each gets a row of its own.
 func wordsOf(bottles []house.Bottle, names []house.Name) (beside map[int][]string, left []house.Name) {
 	first := map[string]int{}
 	for i := len(bottles) - 1; i >= 0; i-- {
@@ -32,9 +31,8 @@ func wordsOf(bottles []house.Bottle, names []house.Name) (beside map[int][]strin
 	return beside, left
 }
 
-// ownWords reads the words of a row: a row that has no bottle names one word, and a row
-// with a bottle those for its ingredient. It reports whether the row is one of words
-// alone.
+// ownWords reads the words of a row: a row without a bottle holds one word, a row with a
+// bottle the words for its ingredient. alone is true for a row without a bottle.
 func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
 	cell := strings.TrimSpace(r.Cells[FieldWords])
 	if cell == "" {
@@ -59,10 +57,10 @@ func (s *sheetReader) ownWords(r *SheetRow) (alone bool) {
 	return true
 }
 
-// WordsAlone says that a row is no bottle but says what a word of the house means.
+// WordsAlone marks a row that holds a word of the house and no bottle.
 const WordsAlone = "a word of the house"
 
-// addWords takes the words of a row. Words that mean something else already are bad.
+// addWords adds the words of a row. A word that means another ingredient already is bad.
 func (s *Sheet) addWords(out *Reading, r *SheetRow) {
 	for _, word := range r.Words {
 		id := house.IDOf(house.KindName, flavor.NormaliseName(word))

@@ -14,7 +14,7 @@ import (
 
 // The house's own words go out with the stock and come in again: those of a bottle's
 // ingredient on its row, others on rows of their own.
-func TestOwnWordsGoWithTheStock(t *testing.T) {
+func TestOwnWordsAreWrittenWithTheStock(t *testing.T) {
 	bottles := []house.Bottle{
 		{ID: "dock-gin", Name: "Dock gin", Ingredient: "london-dry-gin", SizeML: 700},
 		{ID: "quay-gin", Name: "Quay gin", Ingredient: "london-dry-gin", SizeML: 700},

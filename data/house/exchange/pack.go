@@ -10,12 +10,12 @@ import (
 	"counterpour/data/house/exchange/numeral"
 )
 
-// byThePack at the end of a size says that the count and the price of its row are of
-// packs.
+// byThePack is appended to a size if the count and the price of its row are for packs.
 const byThePack = ", by the pack"
 
-// pack settles what a row of a pack counts: bottles, if there are at least as many as
-// a pack holds or the file's prices are of a bottle; else somebody has to say.
+// pack decides whether a row counts packs or bottles: bottles, if there are at least as
+// many as in a pack or if the file's prices are for one bottle; otherwise the user must
+// say.
 func (b *bottleReader) pack() {
 	written, bottle := b.cell(FieldSize), &b.r.Bottle
 	n, one, ok := numeral.Pack(strings.TrimSuffix(written, byThePack))
@@ -34,8 +34,8 @@ func (b *bottleReader) pack() {
 	}
 }
 
-// priceOfOne reports whether the title over the prices says that they are of one
-// bottle, so that the file counts in bottles.
+// priceOfOne reports whether the title of the price column says that prices are for one
+// bottle. Then the file counts bottles.
 func (b *bottleReader) priceOfOne() bool {
 	for _, c := range b.Columns {
 		if c.Field != FieldPrice {

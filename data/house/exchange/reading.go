@@ -12,25 +12,25 @@ import (
 	"counterpour/flavor"
 )
 
-// MaxBytes bounds what is read; a house is far smaller.
+// MaxBytes is the largest file that is read; a house is far smaller.
 const MaxBytes = 64 << 20
 
 // Bad is a record that could not be read.
 type Bad struct {
-	Number  int    // of the row, the record or the line, from 1
-	Name    string // of the record, as far as it is known
+	Number  int    // of the row, the record or the line, counted from 1
+	Name    string // of the record, if known
 	Message string // what is wrong and how to mend it
 }
 
-// Reading is what was found in a file.
+// Reading is the content of a file.
 type Reading struct {
-	Items []house.Item // in the order of the file
-	Bad   []Bad        // by number
-	Notes []string     // what was assumed
+	Items []house.Item // in file order
+	Bad   []Bad        // sorted by number
+	Notes []string     // assumptions that were made
 
 	seen   map[house.Ref]bool
-	head   string     // of a table: the row that names its columns
-	spoilt []tableRow // of a table: the rows to be mended
+	head   string     // of a table: its row of titles
+	spoilt []tableRow // of a table: its bad rows
 }
 
 // Specs returns the specs among the items.
@@ -43,10 +43,9 @@ func (r *Reading) Specs() (out []house.Spec) {
 	return out
 }
 
-// Rest returns the rows of a table that hold what is bad, as they stood and
-// under the names of its columns: a table of its own, to be mended and read
-// again once the good rows are in. Of a spec with a bad row it holds every row.
-// It is empty if nothing is bad, or if what was read was no table.
+// Rest returns the bad rows of a table as they were written, under its titles. The user
+// can mend this table and import it after the good rows. If one row of a spec is bad, all
+// rows of that spec are in it. It is empty if nothing is bad or the file was no table.
 func (r *Reading) Rest() string {
 	if len(r.spoilt) == 0 {
 		return ""
@@ -60,16 +59,16 @@ func (r *Reading) Rest() string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-// spoil notes rows that have to be mended.
+// spoil adds rows that must be mended.
 func (r *Reading) spoil(rows ...tableRow) { r.spoilt = append(r.spoilt, rows...) }
 
-// badRow is bad for a row that makes no record.
+// badRow adds a fault for a row that makes no record.
 func (r *Reading) badRow(row tableRow, err error) {
 	r.spoil(row)
 	r.bad(row.number, "", err)
 }
 
-// add takes an item, and is false if it is not sound or is there twice.
+// add adds an item. It returns false if the item is invalid or its id appeared before.
 func (r *Reading) add(number int, item house.Item) bool {
 	ref := item.Ref()
 	if err := house.Check(item); err != nil {
@@ -97,35 +96,35 @@ func (r *Reading) bad(number int, name string, err error) {
 	r.Bad = append(r.Bad, Bad{number, name, message})
 }
 
-// done puts the bad ones in order.
+// done sorts the bad records and returns the reading.
 func (r *Reading) done() *Reading {
 	slices.SortStableFunc(r.Bad, func(a, b Bad) int { return a.Number - b.Number })
 	return r
 }
 
-// Mode says what to do when some records are bad.
+// Mode says what to do if some records are bad.
 type Mode int
 
-// Write all or nothing, or keep the good ones.
+// AllOrNone writes nothing if any record is bad; the other mode writes the good ones.
 const (
 	AllOrNone Mode = iota
 	KeepGood
 )
 
-// Result says what an import did.
+// Result is what an import did.
 type Result struct {
 	Added, Changed, Same int
-	Words                int // of the house's own words, those that are new or mean another thing
+	Words                int // of the house's own words, those that are new or changed
 	Bad                  []Bad
-	Changes              []house.Change // what was written, in order
+	Changes              []house.Change // in the order written
 }
 
-// importTries is how often an import is made again when others write meanwhile.
+// importTries is how often an import is retried if it conflicts with other writes.
 const importTries = 5
 
-// Import writes what was read, as one write. Records that are there already
-// are replaced; those that would not change are left alone. With [AllOrNone]
-// and a bad record it fails with [house.ErrInvalid], which names the numbers.
+// Import writes a reading in one transaction. Records that exist already are replaced,
+// and left alone if they would not change. With [AllOrNone] and a bad record it fails
+// with [house.ErrInvalid], which names the bad records.
 func Import(ctx context.Context, s house.Store, by house.By, r *Reading, mode Mode) (Result, error) {
 	if mode == AllOrNone && len(r.Bad) > 0 {
 		return Result{Bad: r.Bad}, &house.Error{Kind: house.ErrInvalid, Op: "import",
@@ -143,7 +142,7 @@ func Import(ctx context.Context, s house.Store, by house.By, r *Reading, mode Mo
 	}
 }
 
-// plan compares the reading with the house.
+// plan compares a reading with the house and returns the edits.
 func plan(ctx context.Context, s house.Store, r *Reading) (result Result, edits []house.Edit, err error) {
 	list, err := s.List(ctx)
 	if err != nil {
@@ -175,14 +174,14 @@ func plan(ctx context.Context, s house.Store, r *Reading) (result Result, edits 
 	return result, edits, nil
 }
 
-// same compares two items as they are stored.
+// same reports whether two items are stored as the same bytes.
 func same(a, b house.Item) bool {
 	x, errX := house.Encode(a)
 	y, errY := house.Encode(b)
 	return errX == nil && errY == nil && reflect.DeepEqual(x, y)
 }
 
-// Faults lists what is bad, one a line.
+// Faults lists the faults, one per line.
 func (r *Reading) Faults() string {
 	lines := make([]string, len(r.Bad))
 	for i, b := range r.Bad {
@@ -194,13 +193,13 @@ func (r *Reading) Faults() string {
 	return strings.Join(lines, "\n")
 }
 
-// unreadable says that a file as a whole cannot be read.
+// unreadable returns the error for a file that cannot be read at all.
 func unreadable(format string, args ...any) error {
 	return &house.Error{Kind: house.ErrInvalid, Op: "import", Message: fmt.Sprintf(format, args...)}
 }
 
-// faultText is the text of faults, without where they are in a text that the
-// user did not write.
+// faultText returns the messages of faults without their places, which refer to a text
+// that the user did not write.
 func faultText(err error) error {
 	faults := flavor.FaultsOf(err)
 	if faults == nil {

@@ -18,7 +18,7 @@ import (
 
 const schemaOrg = "https://schema.org"
 
-// recipe is a Recipe of schema.org, as far as it is written here.
+// recipe is the part of schema.org's Recipe that is written here.
 type recipe struct {
 	Context      string   `json:"@context,omitempty"`
 	Type         string   `json:"@type"`
@@ -36,10 +36,9 @@ type step struct {
 	Text string `json:"text"`
 }
 
-// WriteRecipes writes specs as Recipe documents of schema.org in JSON-LD. The
-// ingredients are the lines of the text form, so that amounts and units read
-// back as they were. It fails with [house.ErrInvalid] if the shelf lacks an
-// ingredient.
+// WriteRecipes writes specs as schema.org Recipe documents in JSON-LD. The ingredients
+// are lines of the text form, so that amounts and units read back unchanged. It fails
+// with [house.ErrInvalid] if the shelf lacks an ingredient.
 func WriteRecipes(w io.Writer, specs []house.Spec, shelf *house.Shelf) error {
 	list := []recipe{}
 	for _, s := range specs {
@@ -73,15 +72,14 @@ func toRecipe(s house.Spec, shelf *house.Shelf) (recipe, error) {
 	return r, nil
 }
 
-// withoutName returns a spec whose text is its pours and how it is made. A name
-// keeps the first pour from being written as a first line, so it is one that
-// nothing is read as.
+// withoutName returns a spec without its name, so that its text has only pours and
+// method.
 func withoutName(s flavor.Spec) flavor.Spec {
 	s.Name = ""
 	return s
 }
 
-// foreign is a Recipe as anyone may have written it.
+// foreign is a Recipe document from any other program.
 type foreign struct {
 	Type         json.RawMessage   `json:"@type"`
 	Graph        []json.RawMessage `json:"@graph"`
@@ -89,13 +87,13 @@ type foreign struct {
 	Name         json.RawMessage   `json:"name"`
 	Description  json.RawMessage   `json:"description"`
 	Ingredients  json.RawMessage   `json:"recipeIngredient"`
-	OldName      json.RawMessage   `json:"ingredients"` // what schema.org called it before
+	OldName      json.RawMessage   `json:"ingredients"` // the former name of the field in schema.org
 	Instructions json.RawMessage   `json:"recipeInstructions"`
 }
 
-// ReadRecipes reads Recipe documents: one, a list, or a graph, among whatever
-// else the document holds. Method and service are looked for in the
-// instructions. Recipes are numbered from 1 in the order they appear.
+// ReadRecipes reads schema.org Recipe documents: a single one, a list or a graph, among
+// other data. It takes method and service from the instructions. Recipes are numbered
+// from 1, in order.
 func ReadRecipes(r io.Reader, f naming.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
@@ -116,7 +114,7 @@ func ReadRecipes(r io.Reader, f naming.Finder) (*Reading, error) {
 	return out.done(), nil
 }
 
-// maxDepth bounds graphs within graphs.
+// maxDepth limits nested graphs.
 const maxDepth = 8
 
 func collect(text []byte, depth int, each func(foreign)) {
@@ -162,15 +160,15 @@ func (r *Reading) readRecipe(number int, d foreign, f naming.Finder) {
 	}
 	id := first(texts(d.Identifier))
 	if house.Slug(id) != id {
-		id = "" // somebody else's kind of identifier
+		id = "" // an identifier of another system
 	}
 	kept := house.FromSpec(id, spec)
 	kept.Note = strings.Join(texts(d.Description), "\n")
 	r.add(number, kept)
 }
 
-// texts returns the strings of a value: a string, a list, or an object with a
-// text, a name or a value, steps and sections within steps and all.
+// texts returns the strings in a value: a string, a list, or an object with a text, name
+// or value, at any depth.
 func texts(raw json.RawMessage) []string {
 	raw = bytes.TrimSpace(raw)
 	var s string
@@ -211,13 +209,13 @@ func first(list []string) string {
 
 var tag = regexp.MustCompile(`<[^>]*>`)
 
-// plain drops the markup that web pages leave in their recipes.
+// plain removes HTML markup.
 func plain(s string) string {
 	return strings.Join(strings.Fields(html.UnescapeString(tag.ReplaceAllString(s, " "))), " ")
 }
 
-// readParts reads the ingredients and the instructions of a recipe as one draft.
-// Instructions that speak of what is poured already pour nothing more.
+// readParts reads the ingredients and the instructions of a recipe as one draft. An
+// instruction that mentions an ingredient of the list pours nothing more.
 func readParts(ingredients, instructions []string, f naming.Finder) (flavor.Spec, error) {
 	var text strings.Builder
 	for _, l := range ingredients {

@@ -15,7 +15,7 @@ import (
 
 // The settings go out with the house, come in again, and the last change of them can
 // be undone.
-func TestSettingsGoAlong(t *testing.T) {
+func TestSettingsAreExported(t *testing.T) {
 	s := open(t)
 	by := house.By{Actor: "Ines", At: time.Date(2026, 4, 1, 16, 0, 0, 0, time.UTC)}
 	first := house.Settings{Name: "Dry Dock", Units: measure.Metric, Currency: "EUR", Decimal: house.DecimalComma, Country: "Germany"}

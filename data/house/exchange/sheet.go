@@ -21,15 +21,15 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
-// Sheet is a list of bottles as somebody keeps it: which column holds what, and
-// every row with all that is wrong with it.
+// Sheet is a stock list as read: the field of each column, and every row with all its
+// faults.
 type Sheet struct {
 	Columns  []Column
-	Titles   int // the row that the titles are in; 0 if the file has none
+	Titles   int // number of the row of titles; 0 if there is none
 	Rows     []SheetRow
-	Notes    []string // what was assumed of the file as a whole
-	Currency string   // of prices that name none; empty if nothing says
-	// AskCurrency: prices are there and nothing says in which currency.
+	Notes    []string // assumptions about the whole file
+	Currency string   // of prices without a currency; empty if unknown
+	// AskCurrency means that there are prices and no currency is known.
 	AskCurrency bool
 
 	head       string
@@ -45,18 +45,18 @@ type unreadableRow struct {
 
 // SheetRow is a row that may be a bottle.
 type SheetRow struct {
-	Number  int // as a spreadsheet numbers it
+	Number  int // row number in a spreadsheet
 	Bottle  house.Bottle
 	Kind    kinds.Kind
-	Cells   map[Field]string // as written, or as settled since
+	Cells   map[Field]string // as written or as settled by the user
 	Faults  []CellFault      // all of them
-	LeftOut string           // why it is no bottle, empty if it is one
-	Words   []string         // the house's own for its ingredient
+	LeftOut string           // why the row is no bottle; empty if it is one
+	Words   []string         // the house's own words for its ingredient
 
 	row tableRow
 }
 
-// CellFault is what is wrong with one cell.
+// CellFault is a fault of one cell.
 type CellFault struct {
 	Field    Field
 	Written  string
@@ -64,43 +64,42 @@ type CellFault struct {
 	Remedies []Remedy
 }
 
-// Remedy mends a row by writing something else in one of its cells.
+// Remedy mends a row by replacing one of its cells.
 type Remedy struct {
-	Say   string // what it does
+	Say   string // describes the change
 	Field Field
 	Write string
 }
 
-// Cell names a cell of a sheet.
+// Cell identifies a cell of a sheet.
 type Cell struct {
 	Row   int
 	Field Field
 }
 
-// Settled is what a person has said about a sheet. The zero value leaves
-// everything to the file.
+// Settled holds the user's answers about a sheet. With the zero value everything is read
+// from the file.
 type Settled struct {
-	Columns  map[int]Field   // by place from 0, in place of what the title says
-	Currency string          // of all prices that name none; three letters
-	House    string          // that of the house, for those prices where nobody and nothing else says
-	Cells    map[Cell]string // in place of what is written there
+	Columns  map[int]Field   // by index from 0; overrides the title
+	Currency string          // three letters; of all prices without a currency
+	House    string          // the house's currency, used for such prices if neither the user nor the file states one
+	Cells    map[Cell]string // overrides the text of the cell
 }
 
-// sheetReader is what the rows of a sheet are read with.
+// sheetReader holds the state of reading a sheet.
 type sheetReader struct {
 	*Sheet
 	settled Settled
 	there   map[string]house.Bottle
-	comma   bool   // decimals are written with one
-	heading string // that the rows stand under
+	comma   bool   // decimal comma
+	heading string // the heading above the current rows
 	seen    map[string]int
 }
 
-// ReadSheet reads a stock file as people write them: any separator, a title and
-// blank lines before the columns' titles, titles in the trade's own words, sums
-// with their signs, sizes with their units, headings between the rows. Over
-// bottles that are there, what has no column stays as it is. It fails only if
-// there is nothing to read.
+// ReadSheet reads a stock list in any usual form: any separator, any text before the
+// titles, the trade's usual titles, prices with currency signs, sizes with units,
+// headings between rows. For bottles that exist in the house, fields without a column
+// keep their value. It fails only if the file has no rows.
 func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settled) (*Sheet, error) {
 	text, err := readAll(r)
 	if err != nil {
@@ -140,7 +139,7 @@ func ReadSheet(r io.Reader, f naming.Finder, there []house.Bottle, settled Settl
 	return s.Sheet, nil
 }
 
-// decoded is a text in UTF-8, and what it was in if it was in something else.
+// decoded returns the text as UTF-8. was names its original encoding if that was another.
 func decoded(text []byte) (out []byte, was string) {
 	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
 		if plain, err := unicode.UTF16(unicode.LittleEndian, unicode.UseBOM).NewDecoder().Bytes(text); err == nil {
@@ -157,11 +156,11 @@ func decoded(text []byte) (out []byte, was string) {
 	return plain, "Windows-1252"
 }
 
-// separators are what may stand between cells.
+// separators are the characters that may separate cells.
 var separators = []rune{',', ';', '\t', '|'}
 
-// separatorOf is what stands most often between the cells of the first lines,
-// quoted text aside.
+// separatorOf returns the separator that is most frequent in the first lines, outside
+// quotation marks.
 func separatorOf(text []byte) rune {
 	counts := map[rune]int{}
 	quoted := false
@@ -171,7 +170,7 @@ func separatorOf(text []byte) rune {
 		case r == '"':
 			quoted = !quoted
 		case r == '\n':
-			quoted = false // a mark that is never closed says nothing of the next line
+			quoted = false // an unclosed quotation mark ends with its line
 			if lines++; lines > 2*maxHeadRows {
 				return mostOf(counts)
 			}
@@ -192,7 +191,7 @@ func mostOf(counts map[rune]int) rune {
 	return best
 }
 
-// split parts the text into rows; those that cannot be read are kept apart.
+// split parses the text into rows and sets aside those that cannot be parsed.
 func (s *sheetReader) split(text []byte) []tableRow {
 	var out []tableRow
 	rows := newRowReader(text, separatorOf(text))
@@ -215,7 +214,7 @@ func (s *sheetReader) split(text []byte) []tableRow {
 	}
 }
 
-// mapColumns finds what each column holds.
+// mapColumns assigns a field to each column.
 func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 	var head []string
 	body := rows
@@ -244,13 +243,13 @@ func (s *sheetReader) mapColumns(rows []tableRow, there []house.Bottle) error {
 	return nil
 }
 
-// titled reports whether some column holds a field.
+// titled reports whether a column has a field.
 func (s *Sheet) titled(f Field) bool {
 	return slices.ContainsFunc(s.Columns, func(c Column) bool { return c.Field == f })
 }
 
-// sumRow is what stands before a sum. A bottle may be called so too, and then it
-// has a size or a kind.
+// sumRow matches the first words of a row of totals. A bottle may have such a name, but
+// then its row has a size or an ingredient.
 var (
 	sumRow  = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\W*$`)
 	sumOf   = regexp.MustCompile(`(?i)^\W*(?:grand |sub[- ]?)?totals?\b`)
@@ -269,7 +268,7 @@ func (r *SheetRow) isSum() bool {
 	return false
 }
 
-// read reads one row: a heading, a sum, or a bottle.
+// read reads a row: a heading, a row of totals, or a bottle.
 func (s *sheetReader) read(row tableRow) SheetRow {
 	r := SheetRow{Number: row.number, Cells: map[Field]string{}, row: row}
 	filled := 0
@@ -308,13 +307,14 @@ func (s *sheetReader) read(row tableRow) SheetRow {
 	return r
 }
 
-// isHeading reports whether the only text of a row names a kind of bottles.
+// isHeading reports whether the only text of a row names a class of bottles.
 func (s *sheetReader) isHeading(text string) bool {
 	bare := strings.Trim(text, " :*-–—")
 	return letters.MatchString(bare) && (s.kinds.ClassOf(bare) != "" || bare == strings.ToUpper(bare) || strings.HasSuffix(text, ":"))
 }
 
-// settleCurrency asks for the currency once, not in every row.
+// settleCurrency replaces the faults about a missing currency by one question for the
+// whole file.
 func (s *sheetReader) settleCurrency() {
 	s.Currency = s.defaults.currency
 	for i := range s.Rows {
@@ -324,8 +324,8 @@ func (s *sheetReader) settleCurrency() {
 	}
 }
 
-// Reading is the sheet as what can be imported, with a line for everything that
-// was assumed.
+// Reading returns the sheet in the form that can be imported, with a note for each
+// assumption.
 func (s *Sheet) Reading() *Reading {
 	out := &Reading{head: s.head, Notes: slices.Clone(s.Notes)}
 	for _, bad := range s.unreadable {
@@ -362,7 +362,7 @@ func orOf(names []string) string {
 	return "; it may be " + flavor.JoinOr(names)
 }
 
-// Fault is all that is wrong with a row, in a line.
+// Fault returns all faults of a row in one line.
 func (r *SheetRow) Fault() string {
 	var all []string
 	for _, f := range r.Faults {
@@ -371,7 +371,7 @@ func (r *SheetRow) Fault() string {
 	return strings.Join(all, "; ")
 }
 
-// Unreadable lists the rows that are no rows of a table.
+// Unreadable lists the rows that could not be parsed.
 func (s *Sheet) Unreadable() (out []Bad) {
 	for _, u := range s.unreadable {
 		out = append(out, Bad{Number: u.row.number, Message: u.err.Error()})
@@ -379,8 +379,8 @@ func (s *Sheet) Unreadable() (out []Bad) {
 	return out
 }
 
-// RestRows says which number each row that cannot be taken yet has among those that
-// [Reading.Rest] returns, from the number that it has here.
+// RestRows maps the number of each bad row to its number in the text that [Reading.Rest]
+// returns.
 func (s *Sheet) RestRows() map[int]int {
 	var numbers []int
 	for _, u := range s.unreadable {
@@ -394,7 +394,7 @@ func (s *Sheet) RestRows() map[int]int {
 	slices.Sort(numbers)
 	out := map[int]int{}
 	for i, n := range numbers {
-		out[n] = i + 2 // below the titles, or below an empty line where there are none
+		out[n] = i + 2 // after the titles, or after an empty line if there are none
 	}
 	return out
 }

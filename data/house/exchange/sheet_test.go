@@ -42,7 +42,7 @@ func inShort(b house.Bottle) string {
 	return strings.Join(append(out, price, strength, fmt.Sprintf("× %g", b.Stock)), ", ")
 }
 
-func TestFilesAsManagersWriteThem(t *testing.T) {
+func TestFilesInUsualForms(t *testing.T) {
 	for file, want := range map[string][]string{
 		"american.csv": {
 			"Gaff Rig Dry, london-dry-gin, 750 ml, 18.50 USD, as known, × 3",
@@ -115,7 +115,7 @@ func TestFilesAsManagersWriteThem(t *testing.T) {
 
 // Every fault of a row is there at once, each with what would mend it; settling
 // them by those remedies makes the row good, and nothing else is lost meanwhile.
-func TestEveryFaultOfARowAtOnce(t *testing.T) {
+func TestEveryFaultOfARowIsReported(t *testing.T) {
 	s := sheetOf(t, "troubled.csv", nil, exchange.Settled{})
 	require.Len(t, s.Rows, 5)
 	fields := func(r exchange.SheetRow) (out []exchange.Field) {
@@ -160,7 +160,7 @@ func TestEveryFaultOfARowAtOnce(t *testing.T) {
 
 // A word that several of a kind are called by is never taken for one of them
 // without saying so; a word that one alone is called by is.
-func TestAWideWordIsSupposed(t *testing.T) {
+func TestClassWordsAreSupposed(t *testing.T) {
 	for kind, want := range map[string]struct {
 		id       string
 		supposed bool
@@ -188,7 +188,7 @@ func TestAWideWordIsSupposed(t *testing.T) {
 }
 
 // What a bottle has no field for is kept in its note, once.
-func TestWhatHasNoFieldIsKept(t *testing.T) {
+func TestColumnsWithoutAFieldAreKept(t *testing.T) {
 	s := sheetOf(t, "british.csv", nil, exchange.Settled{})
 	assert.Equal(t, "back bar, left\nSupplier: Quay & Sons", s.Rows[0].Bottle.Note)
 	again := sheetOf(t, "british.csv", []house.Bottle{s.Rows[0].Bottle}, exchange.Settled{})
@@ -209,7 +209,7 @@ func TestKindsAmongNames(t *testing.T) {
 }
 
 // A size that is settled stands before what any column of sizes says.
-func TestASettledSize(t *testing.T) {
+func TestSettledSizeOverridesItsColumn(t *testing.T) {
 	for _, title := range []string{"size_ml", "size_g", "size"} {
 		s, err := exchange.ReadSheet(strings.NewReader("name,ingredient,"+title+"\nHawse,bourbon,seven\n"), shelf(t), nil,
 			exchange.Settled{Cells: map[exchange.Cell]string{{Row: 2, Field: exchange.FieldSize}: "70 cl"}})
@@ -264,7 +264,7 @@ func TestPacks(t *testing.T) {
 	}
 }
 
-func TestOneCurrencyForAll(t *testing.T) {
+func TestSharedCurrency(t *testing.T) {
 	const file = "name,kind,size,cost\nHawse,bourbon,70cl,$30\nSnubber,vodka,70cl,20\n"
 	read := func(there []house.Bottle, settled exchange.Settled) []string {
 		s, err := exchange.ReadSheet(strings.NewReader(file), shelf(t), there, settled)
@@ -279,7 +279,7 @@ func TestOneCurrencyForAll(t *testing.T) {
 
 // Prices that name no currency are in that of the house, unless the file's own signs
 // say another.
-func TestTheCurrencyOfTheHouse(t *testing.T) {
+func TestCurrencyOfTheHouse(t *testing.T) {
 	for _, c := range []struct{ house, price, want string }{
 		{"AUD", "18.50", "AUD"}, {"AUD", "$18.50", "AUD"}, {"AUD", "€18.50", "EUR"}, {"EUR", "$18.50", "USD"}, {"NOK", "kr 180", "NOK"}, {"", "$18.50", "USD"},
 	} {

@@ -11,12 +11,12 @@ import (
 	"counterpour/flavor/measure/draft/serving"
 )
 
-// SpecColumns are the columns of a file of specs, in the order they are written.
+// SpecColumns are the columns of a file of specs, in the order in which they are written.
 func SpecColumns() []string {
 	return []string{"id", "name", "method", "service", "amount", "unit", "ingredient", "note", "after", "hot_c", "glass", "garnish", "rim", "steps"}
 }
 
-// WriteSpecs writes specs as CSV, a pour a row.
+// WriteSpecs writes specs as CSV, one row per pour.
 func WriteSpecs(w io.Writer, specs []house.Spec) error {
 	var rows [][]string
 	for _, s := range specs {
@@ -37,8 +37,8 @@ func WriteSpecs(w io.Writer, specs []house.Spec) error {
 	return writeTable(w, SpecColumns(), rows)
 }
 
-// ReadSpecs reads specs from CSV. A spec with a bad row is bad as a whole: half
-// a drink is none. The finder is as in [ReadStock].
+// ReadSpecs reads specs from CSV. If one row of a spec is bad, the whole spec is. The
+// finder is as in [ReadStock].
 func ReadSpecs(r io.Reader, f naming.Finder) (*Reading, error) {
 	out := &Reading{}
 	t, err := readTable(r, SpecColumns(), []string{"name", "amount", "unit", "ingredient"}, out)
@@ -53,11 +53,11 @@ func ReadSpecs(r io.Reader, f naming.Finder) (*Reading, error) {
 	return out.done(), nil
 }
 
-// gatherer puts rows together to specs.
+// gatherer collects rows into specs.
 type gatherer struct {
 	out   *Reading
 	spec  house.Spec
-	rows  []tableRow // of the spec, none before the first
+	rows  []tableRow // of the current spec; empty before the first
 	spoil bool
 }
 
@@ -85,7 +85,7 @@ func (g *gatherer) row(row tableRow, l *line, f naming.Finder) {
 	g.spec.Pours = append(g.spec.Pours, pour)
 }
 
-// head reads what is said once a spec, on whichever of its rows.
+// head reads the fields that are given once per spec, on any of its rows.
 func (g *gatherer) head(l *line) {
 	if w := l.word("method"); w != "" {
 		m, ok := serving.ParseMethod(w)
@@ -120,8 +120,7 @@ func (g *gatherer) head(l *line) {
 	}
 }
 
-// end closes the spec that is being gathered. If it is bad, all its rows are to
-// be mended together.
+// end finishes the current spec. If it is bad, all its rows must be mended.
 func (g *gatherer) end() {
 	if len(g.rows) > 0 && (g.spoil || !g.out.add(g.rows[0].number, g.spec)) {
 		g.out.spoil(g.rows...)

@@ -10,16 +10,16 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
-// StockColumns are the columns of a stock file, in the order they are written.
+// StockColumns are the columns of a stock file, in the order in which they are written.
 func StockColumns() []string {
 	return []string{"id", "name", "ingredient", "well", "abv_pct", "brix", "sugar_g_per_l", "acid_g_per_l",
 		"price", "currency", "size_ml", "size_g", "stock", "note",
 		"label_contains", "label_may_contain", "label_read_by", "label_read_at", "words"}
 }
 
-// WriteStock writes bottles as CSV, and with them the house's own words: on the row of
-// a bottle those for its ingredient, and on a row without a name those of which there
-// is no bottle.
+// WriteStock writes bottles and the house's own words as CSV. The row of a bottle holds
+// the words for its ingredient. Words for ingredients without a bottle get rows without a
+// name.
 func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error {
 	var rows [][]string
 	beside, left := wordsOf(bottles, names)
@@ -41,12 +41,12 @@ func WriteStock(w io.Writer, bottles []house.Bottle, names ...house.Name) error 
 	return writeTable(w, StockColumns(), rows)
 }
 
-// ReadStock reads bottles from a stock file, as [ReadSheet] does. The finder
-// turns names of ingredients into ids; without one they must be ids.
+// ReadStock reads bottles from a stock file, as [ReadSheet] does. The finder resolves
+// names of ingredients; if it is nil, the file must hold ids.
 func ReadStock(r io.Reader, f naming.Finder) (*Reading, error) { return ReadStockOver(r, f, nil) }
 
-// ReadStockOver is [ReadStock] for a house that has bottles: what a file has no
-// column for stays as it is in the bottle of that id. An empty field is empty.
+// ReadStockOver is like [ReadStock] for a house with bottles. For a bottle with the same
+// id, fields without a column keep their value; an empty cell clears the field.
 func ReadStockOver(r io.Reader, f naming.Finder, there []house.Bottle) (*Reading, error) {
 	s, err := ReadSheet(r, f, there, Settled{})
 	if err != nil {
@@ -63,7 +63,7 @@ func listOf(allergens []flavor.Allergen) string {
 	return strings.Join(words, ", ")
 }
 
-// readAt is when a label was read, empty if nobody has.
+// readAt returns when the label was read; "" if nobody has read it.
 func readAt(l *house.Label) string {
 	if l == nil {
 		return ""

@@ -13,8 +13,7 @@ import (
 	"counterpour/flavor/measure/draft/reading"
 )
 
-// WriteText writes specs as a bartender would, with a blank line between them.
-// Notes are not written.
+// WriteText writes specs as text, separated by blank lines. It leaves notes out.
 func WriteText(w io.Writer, specs []flavor.Spec) error {
 	var parts []string
 	for _, s := range specs {
@@ -24,9 +23,9 @@ func WriteText(w io.Writer, specs []flavor.Spec) error {
 	return err
 }
 
-// ReadText reads one spec or several from text that was pasted, blank lines
-// between them. A blank line after the name, or before the method, does not
-// end a spec. Bad ones are numbered by the line they start on.
+// ReadText reads specs from pasted text, separated by blank lines. A blank line after the
+// name or before the method does not end a spec. Bad specs are numbered by their first
+// line.
 func ReadText(r io.Reader, f naming.Finder) (*Reading, error) {
 	text, err := readAll(r)
 	if err != nil {
@@ -55,14 +54,14 @@ func (r *Reading) readText(b block, f naming.Finder) {
 	r.add(b.first, house.FromSpec("", spec))
 }
 
-// block is the lines of one spec.
+// block holds the lines of one spec.
 type block struct {
-	first int // line of the text, from 1
+	first int // line number in the text, from 1
 	lines []string
 	pours bool // one of the lines is a pour
 }
 
-// numbered counts the line that a sentence begins with in the whole text.
+// numbered converts the line number at the start of a message into one of the whole text.
 func (b *block) numbered(said string) string {
 	at, rest, found := strings.Cut(said, ": ")
 	place := flavor.Fault{Location: at}
@@ -72,7 +71,7 @@ func (b *block) numbered(said string) string {
 	return said
 }
 
-// within counts the lines of faults in the whole text.
+// within converts the line numbers of faults into those of the whole text.
 func (b *block) within(err error) error {
 	return flavor.Relocated(err, func(f *flavor.Fault) {
 		if line := f.Place().Line; line > 0 {
@@ -81,8 +80,8 @@ func (b *block) within(err error) error {
 	})
 }
 
-// blocks splits a text at blank lines, and puts names and methods that stand
-// alone back to their pours.
+// blocks splits a text at blank lines, and joins names and methods that stand alone with
+// their pours.
 func blocks(text string) (out []block) {
 	var b block
 	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
@@ -102,8 +101,8 @@ func blocks(text string) (out []block) {
 	return out
 }
 
-// join adds a block, to the one before it if that has no pours yet, or if it
-// says only how that one is mixed.
+// join appends a block. It merges the block with the one before if that has no pours yet,
+// or if the block only states a method.
 func join(out []block, b block) []block {
 	if len(out) == 0 {
 		return append(out, b)
@@ -112,7 +111,7 @@ func join(out []block, b block) []block {
 	if last.pours && !onlyMethod(b) {
 		return append(out, b)
 	}
-	gap := b.first - last.first - len(last.lines) // keeps the numbers of the lines
+	gap := b.first - last.first - len(last.lines) // blank lines between the two, to keep line numbers right
 	for range gap {
 		last.lines = append(last.lines, "")
 	}

@@ -19,16 +19,16 @@ import (
 	"time"
 )
 
-// cluster is the server that the tests start when none is given.
+// cluster is the server that tests start if the environment names none.
 var cluster struct {
 	once sync.Once
 	dsn  string
-	why  string // there is none
+	why  string // why there is no server
 	stop func()
 }
 
-// DSN leads to a PostgreSQL server: the one that the environment names,
-// or a private one, or none, in which case the test is skipped, but not in CI.
+// DSN returns the connection string of a PostgreSQL server: the one that the environment
+// names or a private one. Without PostgreSQL the test is skipped; in CI it fails.
 func DSN(t testing.TB) string {
 	t.Helper()
 	if dsn := os.Getenv("COUNTERPOUR_TEST_POSTGRES"); dsn != "" {
@@ -44,15 +44,14 @@ func DSN(t testing.TB) string {
 	return cluster.dsn
 }
 
-// Stop stops the server that the tests of this process started, if they did; for
-// TestMain.
+// Stop stops the private server. Call it from TestMain.
 func Stop() {
 	if cluster.stop != nil {
 		cluster.stop()
 	}
 }
 
-// startServer starts a server of its own in a temporary folder, on loopback.
+// startServer starts a private server on loopback, in a temporary folder.
 func startServer() {
 	c, err := newServer()
 	if err != nil {
@@ -62,15 +61,14 @@ func startServer() {
 	cluster.dsn, cluster.stop = c.dsn, c.remove
 }
 
-// Server is a PostgreSQL server of one test's own, which the test may stop and
-// start.
+// Server is a PostgreSQL server for one test, which may stop and start it.
 type Server struct {
 	bin, dir, dsn, settings string
-	as                      []string // what runs it as somebody else: the server refuses root
+	as                      []string // prefix of commands, to run as another user: the server refuses root
 }
 
-// NewServer starts a server for a test and removes it at the test's end. The test
-// is skipped where there is no PostgreSQL, but not in CI.
+// NewServer starts a server for a test and removes it when the test ends. Without
+// PostgreSQL the test is skipped; in CI it fails.
 func NewServer(t testing.TB) *Server {
 	t.Helper()
 	c, err := newServer()
@@ -101,25 +99,25 @@ func newServer() (*Server, error) {
 	return c, nil
 }
 
-// DSN leads to the server, whether it runs or not.
+// DSN returns the server's connection string, whether it runs or not.
 func (c *Server) DSN() string { return c.dsn }
 
-// Stop ends the server as a power cut would.
+// Stop stops the server at once, as a power cut would.
 func (c *Server) Stop() error { return c.run("pg_ctl", "-D", c.data(), "-m", "immediate", "stop") }
 
-// Start starts the server on the port that it had, and returns once it answers.
+// Start starts the server on its former port, and returns once it answers.
 func (c *Server) Start() error {
 	return c.run("pg_ctl", "-D", c.data(), "-l", filepath.Join(c.dir, "log"), "-o", c.settings, "-w", "-t", "240", "start")
 }
 
 func (c *Server) remove() {
-	_ = c.Stop() // it may be stopped already
+	_ = c.Stop() // in case it still runs
 	os.RemoveAll(c.dir)
 }
 
 func (c *Server) data() string { return filepath.Join(c.dir, "data") }
 
-// make makes the files of a server and starts it.
+// make initialises a database cluster and starts the server.
 func (c *Server) make() error {
 	if os.Geteuid() == 0 {
 		u, err := user.Lookup("postgres")
@@ -137,7 +135,7 @@ func (c *Server) make() error {
 		return err
 	}
 	var err error
-	for range 5 { // somebody else may have found the same port free
+	for range 5 { // another process may take the free port first
 		var port int
 		if port, err = FreePort(); err != nil {
 			return err
@@ -157,7 +155,7 @@ func (c *Server) run(name string, args ...string) error {
 	line := append(append(slices.Clone(c.as), filepath.Join(c.bin, name)), args...)
 	cmd := exec.CommandContext(ctx, line[0], line[1:]...)
 	cmd.Dir = c.dir
-	// A file, not a pipe, which the server would keep open.
+	// A file, because the server would keep a pipe open.
 	file, err := os.CreateTemp("", "house-postgres-out")
 	if err != nil {
 		return err
@@ -172,9 +170,8 @@ func (c *Server) run(name string, args ...string) error {
 	return nil
 }
 
-// FreePort returns a port of loopback that nobody listens on. It is below those that
-// systems give to outgoing connections (from 32768 on Linux, higher elsewhere), so
-// that none of these takes it before it is used.
+// FreePort returns an unused TCP port of loopback. It is below the range for outgoing
+// connections (32768 and up on Linux), so that none of those takes it before it is used.
 func FreePort() (int, error) {
 	const lowest, highest, tries = 20000, 32767, 100
 	var l net.Listener
@@ -190,7 +187,7 @@ func FreePort() (int, error) {
 
 var venues atomic.Int64
 
-// Venue names a venue that no other test, or run of the tests, uses.
+// Venue returns a venue name that no other test uses, in this or another run.
 func Venue() string {
 	return fmt.Sprintf("test-%d-%d-%d", time.Now().Unix(), os.Getpid(), venues.Add(1))
 }

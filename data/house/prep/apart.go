@@ -6,18 +6,16 @@ import (
 	"counterpour/flavor"
 )
 
-// freshJuices are the classes that turn within hours of being pressed.
+// freshJuices are the classes that spoil within hours of pressing.
 var freshJuices = []flavor.Class{flavor.ClassSourJuice, flavor.ClassJuice}
 
-// HasJuice reports whether there is fresh juice in a drink, which a batch may
-// leave out.
+// HasJuice reports whether a drink contains fresh juice, which a batch may leave out.
 func HasJuice(s *flavor.Spec) bool {
 	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return slices.Contains(freshJuices, p.Profile.Class) })
 }
 
-// takeApart divides a drink into what may wait in a bottle and what goes into
-// each drink as it is made, see [flavor.Class.Apart].
-// Fresh juice does too if that is asked for.
+// takeApart splits a drink into what can be bottled and what is added to each drink, see
+// [flavor.Class.Apart]. If juice is true, fresh juice is left out of the bottle too.
 func takeApart(s flavor.Spec, juice bool) (bottled flavor.Spec, apart []flavor.Pour) {
 	bottled = s.Clone()
 	bottled.Pours = nil
@@ -31,7 +29,7 @@ func takeApart(s flavor.Spec, juice bool) (bottled flavor.Spec, apart []flavor.P
 	return bottled, apart
 }
 
-// apartNotes says what to do with what stays apart.
+// apartNotes says what to do with what is left out of the bottle.
 func apartNotes(apart []flavor.Pour, place Place) []string {
 	var out []string
 	is := func(classes ...flavor.Class) bool {

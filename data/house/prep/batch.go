@@ -9,7 +9,7 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Container is what a batch goes into.
+// Container is the vessel of a batch.
 type Container struct {
 	Name string
 	ML   float64
@@ -22,70 +22,69 @@ var (
 	Keg        = Container{"19 litre keg", 18927}
 )
 
-// Place is where a batch waits, and so how it is served.
+// Place is where a batch is kept, which also decides how it is served.
 type Place string
 
-// From the fridge, from the freezer, or shaken and stirred to order, in which
-// case no water goes in.
+// ToOrder means that the drinks are shaken or stirred to order; then the batch contains
+// no water.
 const (
 	Fridge  Place = "fridge"
 	Freezer Place = "freezer"
 	ToOrder Place = "to order"
 )
 
-// Temperatures of the places, in °C; common practice. A batch is kept liquid
-// down to freezerMargin below the freezer's.
+// Temperatures of the places, in °C. A batch stays liquid down to freezerMargin below the
+// freezer's temperature. Common practice.
 const (
 	freezerC      = -18
 	freezerMargin = 1
 )
 
-// Target says how much to make and where it waits: servings, or a container to
-// fill, not both.
+// Target says how much to make and where it is kept. Either Servings or Fill is set, not
+// both.
 type Target struct {
 	Servings   float64
 	Fill       Container
 	Place      Place
-	JuiceApart bool // leaves fresh juice out, for each drink as it is made
+	JuiceApart bool // leaves fresh juice out, to be added to each drink
 }
 
-// Line is one thing to pour into a batch.
+// Line is one ingredient of a batch.
 type Line struct {
 	Ingredient string // id
 	Name       string
-	ML, G      float64 // exactly
-	JugML      float64 // as a jug or a syringe shows it
-	ScaleG     float64 // as a scale shows it
-	// Count is for what is counted, such as cubes; zero for the rest.
+	ML, G      float64 // exact
+	JugML      float64 // rounded to the marks of a jug or a syringe
+	ScaleG     float64 // rounded to the display of a scale
+	// Count is set for what is counted, such as sugar cubes; otherwise 0.
 	Count float64
 	Unit  flavor.Unit
 	Free  bool // still water, which costs nothing
 }
 
-// Batch is a drink made ahead.
+// Batch is the plan of a drink made ahead.
 type Batch struct {
 	Servings  float64
-	Lines     []Line  // in the order of the spec, the water last
-	Water     Line    // that stands in for the ice; zero to order
-	LaterML   float64 // water for each serving that would freeze in the freezer: add it in the glass
+	Lines     []Line  // in the order of the spec, water last
+	Water     Line    // replaces the ice's melt water; zero if made to order
+	LaterML   float64 // water per serving that would freeze the batch: add it in the glass
 	TotalML   float64 // of the mixture at 20 °C
-	ServingML float64 // to measure out for one
+	ServingML float64 // volume to pour for one serving
 	ABVPct    float64 // of the mixture
 	FreezingC float64
-	// ByJugABVPct and ByScaleABVPct are the strength once rounded.
+	// ByJugABVPct and ByScaleABVPct are the strength of the mixture with rounded amounts.
 	ByJugABVPct, ByScaleABVPct float64
-	Tops                       []flavor.Pour // for each glass, at the end: what sparkles, and tops
-	Apart                      []flavor.Pour // for each drink, as it is made: egg, foam, herbs, pieces of fruit, and juice if that is asked for
+	Tops                       []flavor.Pour // added to each glass at the end: sparkling ingredients and tops
+	Apart                      []flavor.Pour // added to each drink: egg, foam, herbs, pieces of fruit, and juice if JuiceApart is set
 	Keep                       Keep
 	Notes                      []string
 }
 
-// Scale plans a batch. The water is what the ice would have added to the whole drink
-// by the mix model, whatever of it stays out of the batch. From the freezer, water that would turn it to slush is left for the
-// glass. What sparkles stays out of the batch, and so does what has to be fresh
-// in each drink. It fails with [house.ErrInvalid] if the target asks for
-// nothing, or for two things, or nothing of the drink can be bottled, and as
-// [mix.Mixer.Batch] does.
+// Scale plans a batch. The water is what the ice would add to the whole drink by the mix
+// model, including what is left out of the batch. In the freezer, water that would turn
+// the batch to slush is left for the glass. Sparkling and perishable ingredients are left
+// out. It fails with [house.ErrInvalid] if the target sets neither or both of Servings
+// and Fill, or if nothing of the drink can be bottled, and as [mix.Mixer.Batch] does.
 func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, error) {
 	if err := t.check(); err != nil {
 		return nil, err
@@ -99,7 +98,7 @@ func Scale(m *mix.Mixer, s flavor.Spec, t Target, made []house.Made) (*Batch, er
 	if err != nil {
 		return nil, err
 	}
-	whole, err := m.Batch(&s, 1) // what stays apart would have met the ice as well
+	whole, err := m.Batch(&s, 1) // the ice also dilutes what is left out
 	if err != nil {
 		return nil, err
 	}
@@ -138,8 +137,8 @@ func (t Target) check() error {
 	return nil
 }
 
-// water returns how much of a serving's water goes into the batch, and notes
-// what does not.
+// water returns how much of a serving's water goes into the batch, and notes how much
+// does not.
 func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Place) float64 {
 	freezes := func(ml float64) bool {
 		l := dry
@@ -162,7 +161,7 @@ func (b *Batch) water(m *mix.Mixer, dry mix.Ledger, wanted float64, place Place)
 	return most
 }
 
-// fill writes the lines and what rounding does to the strength.
+// fill computes the lines and the effect of rounding on the strength.
 func (b *Batch) fill(pours []flavor.Pour, waterML float64) {
 	var jug, scale mix.Ledger
 	for _, p := range pours {
@@ -200,8 +199,8 @@ func (l *Line) round() {
 	l.ScaleG = roundTo(l.G, scaleStep(l.G))
 }
 
-// jugStep is what the marks of the measure in use allow, in mL: a syringe, a
-// small and a large jug. Common practice.
+// jugStep returns the distance between the marks of the vessel used for a volume, in mL:
+// a syringe, a small or a large jug. Common practice.
 func jugStep(ml float64) float64 {
 	switch {
 	case ml < 10:
@@ -216,8 +215,8 @@ func jugStep(ml float64) float64 {
 	return 50
 }
 
-// scaleStep is what a pocket scale up to 200 g, and a kitchen scale beyond,
-// can show, in g. Common practice.
+// scaleStep returns the resolution of the scale used for a weight, in g: a pocket scale
+// up to 200 g, a kitchen scale above. Common practice.
 func scaleStep(g float64) float64 {
 	switch {
 	case g < 200:
@@ -228,14 +227,14 @@ func scaleStep(g float64) float64 {
 	return 5
 }
 
-// roundTo rounds to a step, but never down to nothing.
+// roundTo rounds to a multiple of step, but never to zero.
 func roundTo(v, step float64) float64 {
 	if v <= 0 {
 		return 0
 	}
 	n := math.Max(1, math.Round(v/step))
 	if step < 1 {
-		return n / math.Round(1/step) // exact for a quarter, nearest for a tenth
+		return n / math.Round(1/step) // dividing is exact for quarters, and rounds only once for tenths
 	}
 	return n * step
 }

@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor"
 )
 
-// PourCost returns what ml millilitres cost from a bottle of sizeML at price,
-// in the currency of the price. It is zero if the size is not above zero.
+// PourCost returns the cost of ml millilitres from a bottle of sizeML at price, in the
+// currency of the price. It is 0 if sizeML is not above 0.
 func PourCost(price, sizeML, ml float64) float64 {
 	if !(sizeML > 0) {
 		return 0
@@ -18,25 +18,24 @@ func PourCost(price, sizeML, ml float64) float64 {
 	return price / sizeML * ml
 }
 
-// Prices are what a millilitre of each ingredient costs, by id.
+// Prices are per millilitre, by ingredient id.
 type Prices struct {
 	Currency string
 	PerML    map[string]float64
-	Unpriced []string // what the house makes of parts without a price, by id
+	Unpriced []string // ids of makings with an unpriced part
 }
 
-// Cost is what a drink costs. If Unpriced is not empty the amount leaves those
-// ingredients out.
+// Cost is the cost of a drink. Amount leaves out the ingredients in Unpriced.
 type Cost struct {
 	Amount   float64
 	Currency string
 	Unpriced []string // ids, in order
 }
 
-// NewPrices takes the price of each ingredient from the bottle it is poured
-// from, see [house.Wells]; what the house makes costs what its parts do, over
-// what the recipe gave. The shelf is that of the house, with what it makes. It
-// fails with [house.ErrInvalid] if the bottles are priced in two currencies.
+// NewPrices takes the price of each ingredient from the bottle that is poured (see
+// [house.Wells]). What the house makes costs as much as its parts, divided by the volume
+// that the recipe gives. shelf must include what the house makes. It fails with
+// [house.ErrInvalid] if the bottles are priced in two currencies.
 func NewPrices(shelf *house.Shelf, bottles []house.Bottle, made []house.Made) (Prices, error) {
 	p := Prices{PerML: map[string]float64{}}
 	wells := house.Wells(slices.DeleteFunc(slices.Clone(bottles), func(b house.Bottle) bool { return b.Price == nil }))
@@ -51,7 +50,7 @@ func NewPrices(shelf *house.Shelf, bottles []house.Bottle, made []house.Made) (P
 		}
 		profile, ok := shelf.ByID(id)
 		if !ok {
-			continue // nothing is poured from it
+			continue // not on the shelf: nothing is poured from it
 		}
 		p.PerML[id] = PourCost(*b.Price, b.VolumeML(profile), 1)
 	}
@@ -59,8 +58,8 @@ func NewPrices(shelf *house.Shelf, bottles []house.Bottle, made []house.Made) (P
 	return p, nil
 }
 
-// addMade prices recipes as soon as all their parts are priced. A recipe that
-// has a bottle of its own, bought in, keeps that price.
+// addMade prices the recipes whose parts are all priced. A recipe with a priced bottle of
+// its own, bought in, keeps that price.
 func (p *Prices) addMade(shelf *house.Shelf, made []house.Made) {
 	left := slices.DeleteFunc(slices.Clone(made), func(m house.Made) bool { _, bought := p.PerML[m.ID]; return bought })
 	for again := true; again; {
@@ -97,13 +96,13 @@ func (p *Prices) ofRecipe(shelf *house.Shelf, m house.Made) (perML float64, ok b
 	return total / yield, true
 }
 
-// free reports whether an ingredient comes from the tap.
+// free reports whether an ingredient is tap water.
 func free(shelf *house.Shelf, id string) bool {
 	p, ok := shelf.ByID(id)
 	return ok && p.Class.Free()
 }
 
-// Drink returns what a spec costs to pour. Still water without a price is free.
+// Drink returns the cost of a spec. Still water without a price is free.
 func (p Prices) Drink(s flavor.Spec) Cost {
 	c := Cost{Currency: p.Currency}
 	for _, pour := range s.Pours {
@@ -122,15 +121,15 @@ func (p Prices) Drink(s flavor.Spec) Cost {
 	return c
 }
 
-// Share is what one pour of a drink costs.
+// Share is the cost of one pour.
 type Share struct {
 	Ingredient string  // id
 	Amount     float64 // in the currency of the prices
-	Part       float64 // of what is known of the drink's cost, 0 to 1
-	Priced     bool    // if not, Amount is not known; still water is free
+	Part       float64 // share of the known cost of the drink, 0 to 1
+	Priced     bool    // false: the cost is unknown; still water is priced at 0
 }
 
-// Shares returns what each pour of a spec costs, in its order.
+// Shares returns the cost of each pour of a spec, in order.
 func (p Prices) Shares(s flavor.Spec) []Share {
 	out := make([]Share, 0, len(s.Pours))
 	total := p.Drink(s).Amount
@@ -148,8 +147,8 @@ func (p Prices) Shares(s flavor.Spec) []Share {
 	return out
 }
 
-// Batch returns what all servings of a batch cost: what is in it, exactly and
-// not as rounded, and what each drink gets beside it.
+// Batch returns the cost of all servings of a batch, including what is added to each
+// drink. It uses exact amounts, not rounded ones.
 func (p Prices) Batch(b *Batch) Cost {
 	all := p.Drink(flavor.Spec{Pours: slices.Concat(b.Apart, b.Tops)})
 	all.Amount *= b.Servings
@@ -166,14 +165,14 @@ func (p Prices) Batch(b *Batch) Cost {
 	return all
 }
 
-// Difference is the cost of a cover against that of the drink it stands for.
+// Difference compares the cost of a cover with that of the original drink.
 type Difference struct {
 	Original, Cover Cost
-	More            float64 // of the cover over the original; negative if it saves
-	Sure            bool    // every ingredient of both is priced
+	More            float64 // cost of the cover minus that of the original
+	Sure            bool    // every ingredient of both has a price
 }
 
-// Compare prices a cover against the original.
+// Compare returns the difference in cost between a cover and the original.
 func (p Prices) Compare(original, cover flavor.Spec) Difference {
 	d := Difference{Original: p.Drink(original), Cover: p.Drink(cover)}
 	d.More = d.Cover.Amount - d.Original.Amount

@@ -7,17 +7,17 @@ import (
 	"counterpour/flavor"
 )
 
-// Keep says how long a batch may wait in a clean, closed bottle in the fridge.
-// It is common practice, on the cautious side, and no safety limit.
+// Keep says how long a batch may be kept in a clean, closed bottle in the fridge. Common
+// practice, on the cautious side; it is no safety limit.
 type Keep struct {
-	Days    int // at most; 0 means do not make it ahead
+	Days    int // at most; 0: do not make it ahead
 	Because string
 	Text    string
 }
 
 const lawFirst = "Local food-safety law comes first. Date the bottle, keep it at 5 °C or below, and throw it away if in doubt."
 
-// keepRules hold for a class of ingredient, the strictest first.
+// keepRules give the days by class of ingredient, the strictest first.
 var keepRules = []struct {
 	classes []flavor.Class
 	days    int
@@ -33,16 +33,16 @@ var keepRules = []struct {
 	{[]flavor.Class{flavor.ClassVermouth, flavor.ClassAromatisedWine, flavor.ClassFortifiedWine}, 7, "vermouth or fortified wine", "Use it within a week; the wine fades."},
 }
 
-// Where nothing in it is fresh, strength keeps a batch.
+// Without perishable ingredients, strength decides.
 const (
 	strongABV  = 20.0
 	strongDays = 28
 	weakDays   = 3
 )
 
-// KeepOf returns how long a batch of s keeps at a strength in % vol: as long as
-// the most delicate thing in it. What the house makes keeps by the house's own
-// rule for it, and where it states none, for three days.
+// KeepOf returns how long a batch of s keeps, at a strength in % vol: as long as its most
+// perishable ingredient. What the house makes keeps by the house's own rule or, without
+// one, for three days.
 func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
 	k := Keep{Days: strongDays, Because: "nothing fresh, and strong", Text: "It keeps about four weeks; the flavour fades first."}
 	if abvPct < strongABV {
@@ -55,7 +55,7 @@ func KeepOf(s flavor.Spec, abvPct float64, made []house.Made) Keep {
 	return k
 }
 
-// with returns the stricter of k and what an ingredient allows.
+// with returns the stricter of k and the limit of an ingredient.
 func (k Keep) with(p *flavor.Profile, made []house.Made) Keep {
 	for _, r := range keepRules {
 		for _, c := range r.classes {

@@ -101,7 +101,7 @@ func TestABatchFillsItsBottle(t *testing.T) {
 	}
 }
 
-func TestTheFreezerTakesNoMoreWaterThanStaysLiquid(t *testing.T) {
+func TestFreezerBatchStaysLiquid(t *testing.T) {
 	c, m := stand(t)
 	strong := spec(t, c, "2 oz cask-strength bourbon\n1 barspoon rich demerara syrup\n2 dashes aromatic bitters\nstir, up")
 	weak := spec(t, c, "1 oz fino sherry\n1 oz dry vermouth\n1 dash orange bitters\nstir, up")
@@ -121,7 +121,7 @@ func TestTheFreezerTakesNoMoreWaterThanStaysLiquid(t *testing.T) {
 	}
 }
 
-func TestWhatKeepsAndWhatDoesNot(t *testing.T) {
+func TestKeepOf(t *testing.T) {
 	c, m := stand(t)
 	for text, want := range map[string]int{
 		"2 oz brandy\n1 oz dark crème de cacao\n1 oz cream\nshake, up":              1,
@@ -231,7 +231,7 @@ func TestABatchCostsWhatItsDrinksDo(t *testing.T) {
 	assert.Empty(t, p.Shares(flavor.Spec{}))
 }
 
-func TestTargetsThatMakeNoSense(t *testing.T) {
+func TestTargetFaults(t *testing.T) {
 	c, m := stand(t)
 	s := spec(t, c, "2 oz vodka\nstir, up")
 	for _, target := range []prep.Target{{Place: prep.Fridge}, {Servings: 2, Fill: prep.Keg, Place: prep.Fridge}, {Servings: 2},
@@ -242,7 +242,7 @@ func TestTargetsThatMakeNoSense(t *testing.T) {
 }
 
 // Whatever the size, a jug and a scale round by little enough not to be tasted.
-func TestRoundingIsNotTasted(t *testing.T) {
+func TestRoundingIsBelowTheThreshold(t *testing.T) {
 	c, m := stand(t)
 	s := spec(t, c, "2 oz bourbon\n1 oz sweet vermouth\n2 dashes aromatic bitters\nstir, up")
 	rapid.Check(t, func(t *rapid.T) {

@@ -8,10 +8,10 @@ import (
 	"counterpour/data/house"
 )
 
-// maxPlaces bounds a report of damage; nobody reads more.
+// maxPlaces limits the places in a report of damage.
 const maxPlaces = 100
 
-// damaged makes an error of the places found, nil if there are none.
+// damaged returns an [house.ErrDamaged] with the places, or nil if there are none.
 func damaged(op, key string, places []string) error {
 	if len(places) == 0 {
 		return nil
@@ -24,16 +24,15 @@ func damaged(op, key string, places []string) error {
 	return err
 }
 
-// auditor reads the log of a venue and compares the records with it.
+// auditor compares the log of a venue with its records.
 type auditor struct {
 	last   map[house.Ref]changeRow
 	seq    int64
 	places []string
 }
 
-// audit returns the places where log, records and links of a venue do not
-// agree, or are not as they were written. A schema before the links is read
-// without them.
+// audit returns the places where the log, the records and the links of a venue are
+// corrupt or contradict each other. linked is false for a schema without links.
 func audit(ctx context.Context, c conn, venue string, linked bool) ([]string, error) {
 	a := &auditor{last: map[house.Ref]changeRow{}}
 	if err := changes(ctx, c, venue, 0, everything, a.change); err != nil {
@@ -86,8 +85,7 @@ func (a *auditor) change(r *changeRow) error {
 	return nil
 }
 
-// record compares a record with its last change, notes its links, and ticks
-// it off.
+// record compares a record with its last change, collects its links and ticks it off.
 func (a *auditor) record(r *recordRow, links map[[2]house.Ref]bool) {
 	last, ok := a.last[r.ref]
 	delete(a.last, r.ref)
@@ -102,7 +100,7 @@ func (a *auditor) record(r *recordRow, links map[[2]house.Ref]bool) {
 	if r.gone {
 		return
 	}
-	if e, err := r.entry(); err == nil { // what cannot be read is reported with its change
+	if e, err := r.entry(); err == nil { // unreadable records are reported with their change
 		for _, to := range house.Links(e.Item) {
 			links[[2]house.Ref{r.ref, to}] = true
 		}

@@ -12,8 +12,8 @@ import (
 	"counterpour/data/stamp"
 )
 
-// backup copies the file as it is at one moment, while it is in use. Memory has
-// no file to attach another to.
+// backup copies the file in a consistent state while it is in use. A database in memory
+// has no file, so it is copied row by row.
 func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 	if s.memory {
 		return copyOut(ctx, s, venue, path)
@@ -34,8 +34,8 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 	})
 }
 
-// What a backup says of itself stands among what passes, so that it needs no table
-// of its own, and stays there.
+// A backup stores which build made it as an ephemeral without expiry, so that this needs
+// no table of its own.
 const (
 	backupKind    = "backup"
 	backupProgram = "program" // its body is the build that made the backup
@@ -43,8 +43,8 @@ const (
 
 var never = time.Date(9000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// mark notes in a backup which build made it, and takes out what was shared for a
-// while: a restored house must not let in who has signed out since.
+// mark writes the build into a backup and deletes all other ephemerals: a restored house
+// must not accept sessions that have ended since.
 func mark(ctx context.Context, draft string) (err error) {
 	db, err := sql.Open("sqlite", location(draft)+common+"&_pragma=secure_delete(1)")
 	if err != nil {
@@ -67,8 +67,8 @@ func mark(ctx context.Context, draft string) (err error) {
 		backupKind, backupProgram, never.UnixMilli(), stamp.Read().String())
 }
 
-// intoPlace lets fill write a house under another name, verifies it, and then
-// gives it its own. What is at path already is never touched.
+// intoPlace lets fill write a house under a temporary name, verifies it and renames it to
+// path. It never overwrites a file at path.
 func intoPlace(ctx context.Context, path string, fill func(draft string) error) error {
 	if file.Exists(path) {
 		return fail(house.ErrConflict, "write", path, "there is something there already; choose another name")
@@ -94,17 +94,17 @@ func intoPlace(ctx context.Context, path string, fill func(draft string) error) 
 	return file.SyncDir(filepath.Dir(path))
 }
 
-// RestoreOptions of [Restore].
+// RestoreOptions are options of [Restore].
 type RestoreOptions struct {
-	// Replace moves a house that is there already aside, to
-	// PATH.before-20060102T150405Z and the like; without it, that is a conflict.
+	// Replace moves an existing house aside, to PATH.before-20060102T150405Z and the
+	// like. Without it, an existing house is a conflict.
 	Replace bool
-	At      time.Time // names what is moved aside
+	At      time.Time // part of the name of the house that is moved aside
 }
 
-// Restore puts a backup in the place of a house, which nobody may have open. A
-// damaged backup is refused with [ErrDamaged] and the places, and nothing is
-// touched. It returns the name that the former house was moved to, if any.
+// Restore replaces a house by a backup. No process may have the house open. A damaged
+// backup is refused with [ErrDamaged] and the places, and nothing changes. aside is the
+// path to which the former house was moved, if there was one.
 func Restore(ctx context.Context, backup, path string, o RestoreOptions) (aside string, err error) {
 	if _, err := Verify(ctx, backup); err != nil {
 		return "", err
@@ -157,7 +157,7 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	return aside, file.SyncDir(filepath.Dir(path))
 }
 
-// settle makes of a file that may be written by way of a log one that needs none.
+// settle switches a file from WAL to a journal mode that needs no second file.
 func settle(ctx context.Context, draft string) (err error) {
 	db, err := sql.Open("sqlite", location(draft)+common)
 	if err != nil {

@@ -17,7 +17,7 @@ import (
 )
 
 // A house is read, checked and backed up while another process writes to it.
-func TestReadingBesideAWriter(t *testing.T) {
+func TestReadOnlyBesideAWriter(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "house.db")
 	s := openAt(t, path, Options{})
@@ -72,7 +72,7 @@ func TestReadingBesideAWriter(t *testing.T) {
 }
 
 // Where there is no house, opening one that should exist makes nothing.
-func TestNoHouseIsMadeForAReader(t *testing.T) {
+func TestExistingCreatesNoHouse(t *testing.T) {
 	dir := t.TempDir()
 	for _, o := range []Options{{Existing: true}, {ReadOnly: true}} {
 		_, err := Open(t.Context(), filepath.Join(dir, "house.db"), o)

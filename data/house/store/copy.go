@@ -7,12 +7,12 @@ import (
 	"counterpour/data/house/store/file"
 )
 
-// backup copies a venue, with its whole log, into an SQLite house.
+// backup copies a venue, with its whole log, into an SQLite file.
 func (p *postgres) backup(ctx context.Context, venue, path string) error {
 	return copyOut(ctx, p, venue, path)
 }
 
-// copyOut writes a venue of any database to a new SQLite house.
+// copyOut writes a venue of any database to a new SQLite file.
 func copyOut(ctx context.Context, db database, venue, path string) error {
 	return db.read(ctx, func(from conn) error {
 		return intoPlace(ctx, path, func(draft string) error {
@@ -23,7 +23,7 @@ func copyOut(ctx context.Context, db database, venue, path string) error {
 			err = file.write(ctx, func(to conn) error {
 				return copyVenue(ctx, from, venue, to, defaultVenue)
 			})
-			if err == nil { // one file, with no log beside it
+			if err == nil { // one file, without a WAL
 				err = sqliteConn{file.writer}.exec(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`)
 			}
 			if shut := file.close(); err == nil {
@@ -37,8 +37,8 @@ func copyOut(ctx context.Context, db database, venue, path string) error {
 	})
 }
 
-// RestoreVenue fills an empty venue of a PostgreSQL database from a backup. It
-// refuses a damaged backup as [Restore] does, and a venue that has a log with
+// RestoreVenue restores a backup into an empty venue of a PostgreSQL database. It refuses
+// a damaged backup as [Restore] does, and a venue with changes in its log with
 // [ErrConflict].
 func RestoreVenue(ctx context.Context, backup string, into house.Store) error {
 	k, ok := into.(*keeper)
@@ -59,7 +59,7 @@ func RestoreVenue(ctx context.Context, backup string, into house.Store) error {
 	return err
 }
 
-// fill reads a copy of the backup, which may have to be migrated first.
+// fill migrates a copy of the backup if needed, and copies the venue from it.
 func (k *keeper) fill(ctx context.Context, backup, venue string) error {
 	return file.WithCopy(backup, func(path string) error {
 		file, err := openSQLite(ctx, path, venue, nil)
@@ -85,8 +85,8 @@ func (k *keeper) fill(ctx context.Context, backup, venue string) error {
 	})
 }
 
-// copyVenue copies log, records and links as they are. The seals hold, since
-// they do not cover the venue's name.
+// copyVenue copies log, records and links unchanged. The seals stay valid, since they do
+// not cover the venue's name.
 func copyVenue(ctx context.Context, from conn, venue string, to conn, as string) error {
 	var seq int64
 	if _, err := one(ctx, from, []any{&seq}, `SELECT seq FROM venue WHERE name = $1`, venue); err != nil {

@@ -21,7 +21,7 @@ func smallDisk(t *testing.T, size string) string {
 	return dir
 }
 
-func TestARealDiskThatFillsUp(t *testing.T) {
+func TestRealDiskFillsUp(t *testing.T) {
 	dir := smallDisk(t, "1m")
 	s, err := Open(t.Context(), filepath.Join(dir, "house.db"), Options{})
 	require.NoError(t, err)
@@ -34,7 +34,7 @@ func TestARealDiskThatFillsUp(t *testing.T) {
 	assert.Empty(t, left, "half a backup is no backup")
 }
 
-func TestADiskThatTurnsReadOnly(t *testing.T) {
+func TestDiskTurnsReadOnly(t *testing.T) {
 	dir := smallDisk(t, "4m")
 	path := filepath.Join(dir, "house.db")
 	s, err := Open(t.Context(), path, Options{})

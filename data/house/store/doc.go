@@ -1,13 +1,12 @@
-// Package store keeps houses: each is a [house.Store] in an SQLite file, in memory
-// or in a PostgreSQL database.
+// Package store implements [house.Store] on an SQLite file, in memory and on a PostgreSQL
+// database.
 //
-// [Open] keeps one venue in an SQLite file: WAL, synchronous FULL, foreign keys
-// on, one writer, and a lock held for as long as the store is open, so that a
-// second process is told. [OpenPostgres] keeps many venues in one PostgreSQL
-// database for several servers; writes of a venue queue on its row. Both tell
-// of changes: Subscribe. What a record points to is held to exist by foreign
-// keys.
+// [Open] stores one venue in an SQLite file: WAL, synchronous FULL, foreign keys on, one
+// writer. A lock on the file is held while the store is open, so that a second process
+// gets an error. [OpenPostgres] stores many venues in one PostgreSQL database, for
+// several servers; writes of a venue are serialised by a lock on its row. Both notify
+// subscribers of changes. Foreign keys enforce that the records a record refers to exist.
 //
-// The lock and the log survive the end of the process at any moment. What
-// survives a power cut is what the disk truly wrote when it said so.
+// Acknowledged writes survive the end of the process at any moment. They survive a power
+// cut if the disk really wrote what it acknowledged.
 package store

@@ -16,7 +16,7 @@ func (k *keeper) Renew(ctx context.Context, now time.Time, list ...house.Ephemer
 	return k.putAll(ctx, now, `UPDATE ephemeral SET until = $4, body = $5 WHERE venue = $1 AND kind = $2 AND id = $3`, list)
 }
 
-// putAll runs a statement for each ephemeral, once what is over is gone.
+// putAll deletes expired ephemerals and then executes a statement for each one in list.
 func (k *keeper) putAll(ctx context.Context, now time.Time, statement string, list []house.Ephemeral) error {
 	for i := range list {
 		if err := list[i].Check(); err != nil {
@@ -105,7 +105,7 @@ func (k *keeper) Unshare(ctx context.Context, kind string, ids ...string) error 
 	})
 }
 
-// clear drops what is over.
+// clear deletes expired ephemerals.
 func (k *keeper) clear(ctx context.Context, c conn, now time.Time) error {
 	return c.exec(ctx, `DELETE FROM ephemeral WHERE venue = $1 AND until <= $2`, k.venue, now.UnixMilli())
 }

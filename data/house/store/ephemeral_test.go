@@ -20,7 +20,7 @@ func session(id, body string, until time.Time) house.Ephemeral {
 }
 
 // What is shared is there for all who have the venue open, until its time.
-func TestWhatIsSharedPasses(t *testing.T) {
+func TestEphemeralsExpire(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		ctx, s := t.Context(), e.open(t)
 		other := s
@@ -64,7 +64,7 @@ func TestWhatIsSharedPasses(t *testing.T) {
 }
 
 // Whoever comes first decides, until what they brought is over.
-func TestAllAgree(t *testing.T) {
+func TestAgree(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		ctx, s := t.Context(), e.open(t)
 		const many = 8
@@ -88,7 +88,7 @@ func TestAllAgree(t *testing.T) {
 }
 
 // No backup holds what was shared for a while, not even in what is left of its pages.
-func TestABackupLetsNobodyIn(t *testing.T) {
+func TestBackupHoldsNoSessions(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		write(t, s, house.Put(gin(), 0))
@@ -108,7 +108,7 @@ func TestABackupLetsNobodyIn(t *testing.T) {
 }
 
 // What is shared outlives the program that shared it.
-func TestWhatIsSharedIsKept(t *testing.T) {
+func TestEphemeralsSurviveARestart(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{})
 	want := session("a1", "ana", noon.Add(time.Hour))

@@ -12,7 +12,7 @@ func fail(kind error, op, key, format string, args ...any) *house.Error {
 	return &house.Error{Kind: kind, Op: op, Key: key, Message: fmt.Sprintf(format, args...)}
 }
 
-// readOnly is the answer to a write of a house that was opened to be read.
+// readOnly returns the error of a write to a house that was opened for reading.
 func readOnly(key string, newer bool) error {
 	if newer {
 		return fail(house.ErrNewer, "write", key, "a later version of this program wrote the house, so this one only reads it; nothing was kept: use the later one")
@@ -20,21 +20,21 @@ func readOnly(key string, newer bool) error {
 	return fail(house.ErrReadOnly, "write", key, "the house was opened to be read only; nothing was kept")
 }
 
-// newer is the error of a house with a schema that this program does not know.
+// newer returns the error for a house whose schema this program does not know.
 func newer(op, key string, has, knows int) *house.Error {
 	return fail(house.ErrNewer, op, key, "it has schema %d, this program knows up to %d; use the program that wrote it", has, knows)
 }
 
-// noHouse is the error of a path or a venue under which there is no house.
+// noHouse returns the error for a path or a venue without a house.
 func noHouse(key, place string) error {
 	return fail(house.ErrNotFound, "open", key, "there is no house in this %s; check how it is written", place)
 }
 
-// classifier says which kind an engine's error is; nil if it does not know it.
+// classifier returns the kind of an engine's error; nil if it is unknown.
 type classifier func(error) error
 
-// wrap turns an engine's error into one of ours. Errors of ours and of a
-// cancelled context pass through.
+// wrap converts an engine's error to a [house.Error]. It returns our own errors and those
+// of a cancelled context unchanged.
 func wrap(err error, classify classifier, op, key string) error {
 	var own *house.Error
 	switch {
@@ -49,12 +49,12 @@ func wrap(err error, classify classifier, op, key string) error {
 	}
 	e := &house.Error{Kind: kind, Op: op, Key: key, Message: messageOf(kind, err), Cause: err}
 	if kind == house.ErrDamaged {
-		e.Places = []string{err.Error()} // the engine's word for where
+		e.Places = []string{err.Error()} // the engine's text names the place
 	}
 	return e
 }
 
-// messageOf is what a user reads of an engine's error.
+// messageOf returns the message for the user.
 func messageOf(kind, err error) string {
 	if text := refusalOf(err); text != "" {
 		return text
@@ -62,7 +62,7 @@ func messageOf(kind, err error) string {
 	return messages[kind]
 }
 
-// messages are what a user reads of a kind that an engine reported.
+// messages are the messages for the user, by kind of error.
 var messages = map[error]string{
 	house.ErrNotFound:    "there is no such file or folder",
 	house.ErrInvalid:     "the database refused the write: it breaks a rule; nothing of it was kept",

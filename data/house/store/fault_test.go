@@ -16,7 +16,7 @@ import (
 
 // A clock that is set back, and another time zone, change neither the order of the
 // log nor the moment of a change.
-func TestAClockSetBack(t *testing.T) {
+func TestClockSetBack(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		later := gin()
@@ -55,7 +55,7 @@ func (d *spilling) read(ctx context.Context, f func(conn) error) error {
 }
 
 // A feed that breaks ends, which its reader sees; the program and the store go on.
-func TestAFeedThatBreaks(t *testing.T) {
+func TestFeedEndsOnPanic(t *testing.T) {
 	s := openMemory(t)
 	k := s.(*keeper)
 	d := &spilling{database: k.db}
@@ -75,14 +75,14 @@ func TestAFeedThatBreaks(t *testing.T) {
 }
 
 // A listener that breaks drops its connection, and is given another.
-func TestAListenerThatBreaks(t *testing.T) {
+func TestListenerRecoversFromPanics(t *testing.T) {
 	var next *pgx.Conn
 	assert.NotPanics(t, func() { next = (&postgres{}).hear(t.Context(), &pgx.Conn{}, "bar", newFeed()) })
 	assert.Nil(t, next)
 }
 
 // However a write is cut off, in whichever of its steps, the next one is taken.
-func TestWritesAreTakenAfterThoseCutOff(t *testing.T) {
+func TestWritesSucceedAfterCancelledOnes(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
@@ -110,7 +110,7 @@ func TestWritesAreTakenAfterThoseCutOff(t *testing.T) {
 }
 
 // Nor do reads that are cut off spoil the ones after them.
-func TestReadsAreAnsweredAfterThoseCutOff(t *testing.T) {
+func TestReadsSucceedAfterCancelledOnes(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		write(t, s, putAll(every())...)

@@ -12,7 +12,7 @@ import (
 
 // Result codes of SQLite, https://sqlite.org/rescode.html.
 const (
-	codeError      = 1 // a statement of ours that the file's tables do not take
+	codeError      = 1 // an SQL error: the file's tables differ from the schema
 	codeBusy       = 5
 	codeLocked     = 6
 	codeReadOnly   = 8
@@ -21,7 +21,7 @@ const (
 	codeCannotOpen = 14
 	codeConstraint = 19
 	codeNotADB     = 26
-	codeShmSize    = 10 | 19<<8 // the log's index could not grow
+	codeShmSize    = 10 | 19<<8 // the WAL index could not grow
 	codeCorruptFS  = 10 | 33<<8
 )
 
@@ -39,7 +39,7 @@ func classifySQLite(err error) error {
 	switch e.Code() & 0xff {
 	case codeBusy, codeLocked:
 		return house.ErrBusy
-	case codeReadOnly, codeCannotOpen: // the log beside the file cannot be made
+	case codeReadOnly, codeCannotOpen: // the WAL cannot be created
 		return house.ErrReadOnly
 	case codeError, codeCorrupt, codeNotADB:
 		return house.ErrDamaged

@@ -10,7 +10,8 @@ import (
 	"github.com/jackc/pgx/v5/pgconn"
 )
 
-// classifyPostgres goes by https://www.postgresql.org/docs/current/errcodes-appendix.html.
+// classifyPostgres follows
+// https://www.postgresql.org/docs/current/errcodes-appendix.html.
 func classifyPostgres(err error) error {
 	var e *pgconn.PgError
 	var connect *pgconn.ConnectError
@@ -20,7 +21,7 @@ func classifyPostgres(err error) error {
 		if errors.As(err, &connect) || errors.As(err, &network) || pgconn.SafeToRetry(err) || pgconn.Timeout(err) {
 			return house.ErrUnavailable
 		}
-		return classifySQLite(err) // a backup goes to a file
+		return classifySQLite(err) // a backup is written to an SQLite file
 	case e.Code == "53100" || e.Code == "53200":
 		return house.ErrFull
 	case e.Code == "25006" || e.Code == "42501":
@@ -43,8 +44,8 @@ func classifyPostgres(err error) error {
 	return nil
 }
 
-// refusals are what a user reads of what a server says that has a remedy of its
-// own, by its code.
+// refusals are messages for errors of a PostgreSQL server that the user can mend, by
+// SQLSTATE code.
 var refusals = map[string]string{
 	"25006": "the database takes no writes: it is a standby, or its sessions are set to read only; name the primary server, or lift the setting",
 	"28000": "the database server does not let this role in; check the role in the address, and what the server's pg_hba.conf allows",
@@ -57,8 +58,8 @@ var refusals = map[string]string{
 	"57P03": "the database server is starting or stopping; try again in a moment",
 }
 
-// refusalOf says what a database server refused; empty if the kind of the error
-// says it all.
+// refusalOf returns the message for a server's error; "" if the message for its kind is
+// enough.
 func refusalOf(err error) string {
 	var e *pgconn.PgError
 	switch {

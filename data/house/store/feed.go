@@ -9,8 +9,8 @@ import (
 	"counterpour/data/house"
 )
 
-// feed wakes those who listen for changes. It carries no changes: whoever
-// wakes reads them from the log, so none is lost and nobody has to wait.
+// feed wakes subscribers after a change. It does not carry the changes: subscribers read
+// them from the log, so that none is lost and no writer waits.
 type feed struct {
 	mu        sync.Mutex
 	listeners map[chan struct{}]struct{}
@@ -26,12 +26,12 @@ func (f *feed) wake() {
 	for c := range f.listeners {
 		select {
 		case c <- struct{}{}:
-		default: // it is awake already
+		default: // it has a wake-up pending
 		}
 	}
 }
 
-// join returns nil once the feed is closed.
+// join adds a subscriber; it returns nil if the feed is closed.
 func (f *feed) join() chan struct{} {
 	c := make(chan struct{}, 1)
 	f.mu.Lock()
@@ -51,7 +51,7 @@ func (f *feed) leave(c chan struct{}) {
 	f.running.Done()
 }
 
-// close refuses new listeners and waits for those there are.
+// close refuses new subscribers and waits until the present ones have ended.
 func (f *feed) close() {
 	f.mu.Lock()
 	f.closed = true
@@ -59,8 +59,8 @@ func (f *feed) close() {
 	f.running.Wait()
 }
 
-// How many changes a listener reads at a time, how long that may take, and how
-// long it waits after a failure before it tries again.
+// How many changes a subscriber reads at a time, the timeout of a read, and the pause
+// after a failed read.
 const (
 	feedBatch   = 256
 	feedTimeout = 5 * time.Second
@@ -68,7 +68,7 @@ const (
 )
 
 func (k *keeper) Subscribe(ctx context.Context) (<-chan house.Change, error) {
-	awake := k.feed.join() // before the head is read, so that nothing falls between
+	awake := k.feed.join() // before the head is read, so that no change is missed in between
 	if awake == nil {
 		return nil, fail(house.ErrClosed, "subscribe to", k.key, "%s", messages[house.ErrClosed])
 	}
@@ -85,21 +85,21 @@ func (k *keeper) Subscribe(ctx context.Context) (<-chan house.Change, error) {
 		defer stop()
 		defer unhook()
 		defer close(out)
-		defer func() { _ = recover() }() // a listener must not end the program; its channel closes
+		defer func() { _ = recover() }() // a panic closes the channel and does not end the program
 		k.follow(ctx, after, awake, out)
 	}()
 	return out, nil
 }
 
-// newer reads the changes after a number, in a time that a server which has gone
-// silent cannot use up.
+// newer reads changes after a sequence number. A timeout limits the wait for a server
+// that does not answer.
 func (k *keeper) newer(ctx context.Context, after int64) ([]house.Change, error) {
 	ctx, stop := context.WithTimeout(ctx, feedTimeout)
 	defer stop()
 	return k.Changes(ctx, after, feedBatch)
 }
 
-// follow sends changes until ctx ends.
+// follow sends changes to out until ctx ends.
 func (k *keeper) follow(ctx context.Context, after int64, awake <-chan struct{}, out chan<- house.Change) {
 	for {
 		list, err := k.newer(ctx, after)

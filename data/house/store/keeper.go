@@ -9,16 +9,16 @@ import (
 	"counterpour/data/house"
 )
 
-// keeper is a Store on any engine.
+// keeper implements [house.Store] over any engine.
 type keeper struct {
 	db    database
 	venue string
 	feed  *feed
 	key   string // the path or the venue, for messages
 
-	mu      sync.RWMutex // held for reading by whatever is under way
+	mu      sync.RWMutex // read-locked by each operation in progress
 	closed  bool
-	ending  context.Context // ends when Close begins
+	ending  context.Context // cancelled when Close begins
 	end     context.CancelFunc
 	closing sync.Once
 	closeAs error
@@ -32,7 +32,7 @@ func newKeeper(db database, venue, key string) *keeper {
 	return k
 }
 
-// during runs f unless the store is closed, and names its errors.
+// during calls f unless the store is closed, and wraps its error.
 func (k *keeper) during(op, key string, f func() error) error {
 	k.mu.RLock()
 	defer k.mu.RUnlock()
@@ -109,7 +109,7 @@ func (k *keeper) Changes(ctx context.Context, after int64, limit int) (list []ho
 	return list, err
 }
 
-// into appends rows to a list of changes.
+// into returns a function that appends rows to a list of changes.
 func into(list *[]house.Change) func(*changeRow) error {
 	return func(r *changeRow) error {
 		c, err := r.change()
@@ -140,7 +140,7 @@ func (k *keeper) Backup(ctx context.Context, path string) error {
 	return k.during("back up to", path, func() error { return k.db.backup(ctx, k.venue, path) })
 }
 
-// head is the number of the last change.
+// head returns the sequence number of the last change.
 func (k *keeper) head(ctx context.Context) (seq int64, err error) {
 	err = k.during("read the log of", k.key, func() error {
 		return k.db.read(ctx, func(c conn) error {
@@ -153,5 +153,5 @@ func (k *keeper) head(ctx context.Context) (seq int64, err error) {
 
 func dated(t time.Time) string { return t.UTC().Round(0).Format(time.RFC3339Nano) }
 
-// everything is a limit that no log reaches.
+// everything is a limit that is larger than any log.
 const everything = math.MaxInt32

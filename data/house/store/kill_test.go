@@ -51,7 +51,7 @@ func pair(ctx context.Context, s house.Store) (a house.Kept[house.Bottle], b hou
 	return a, b, err
 }
 
-func TestKilledInTheMiddleOfWrites(t *testing.T) {
+func TestKilledDuringWrites(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	rounds := 200
 	if testing.Short() {

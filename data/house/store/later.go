@@ -6,8 +6,8 @@ import (
 	"counterpour/data/house"
 )
 
-// mayRead reports whether a later program made the schema of a house that is to be
-// read, and fails if what this one reads of it is no longer where it was.
+// mayRead reports whether a later version of the program made a house's schema. It fails
+// if the tables and columns that this version reads are not all there.
 func mayRead(ctx context.Context, c conn, key string, version int) (isNewer bool, err error) {
 	isNewer, known, err := compareSchema(key, version)
 	if err != nil || !isNewer {
@@ -25,6 +25,6 @@ func mayRead(ctx context.Context, c conn, key string, version int) (isNewer bool
 	return true, nil
 }
 
-// ofLater reports whether a later version of the program wrote a kind of record that
-// this one does not know. It is kept, and shown to nobody.
+// ofLater reports whether only a later version of the program knows a kind of record.
+// Such a record is kept, and hidden from callers.
 func ofLater(kind house.Kind) bool { return !house.Known(kind) }

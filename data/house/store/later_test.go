@@ -57,7 +57,7 @@ func TestFieldsOfALaterVersionStay(t *testing.T) {
 
 // A house that a later version has changed the tables of is read, and not written to;
 // what only that version knows is passed over.
-func TestALaterHouseIsOnlyRead(t *testing.T) {
+func TestNewerHouseIsReadOnly(t *testing.T) {
 	const later = `ALTER TABLE record ADD COLUMN shelf TEXT NOT NULL DEFAULT ''; CREATE TABLE later (x TEXT);
 		INSERT INTO record (venue, kind, id, version, seq, gone, body) SELECT venue, 'playlist', 'opening', 1, 99, 0, '{}' FROM record WHERE kind = 'bottle';`
 	const gone = `ALTER TABLE record RENAME COLUMN body TO text`
@@ -107,7 +107,7 @@ func TestALaterHouseIsOnlyRead(t *testing.T) {
 
 // A kind of record that only a later version knows stays where it is, harms nothing,
 // and is not put back to what it was by a program that cannot read it.
-func TestAKindOfALaterVersionStays(t *testing.T) {
+func TestKindOfALaterVersionStays(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		k := s.(*keeper)

@@ -8,15 +8,15 @@ import (
 	"github.com/jackc/pgx/v5"
 )
 
-// How long a quiet connection is trusted, and how long a server may take to give
-// a sign of life.
+// How long a silent connection is trusted before it is pinged, and the timeout of the
+// ping.
 const (
 	pingEvery   = 3 * time.Second
 	pingTimeout = 3 * time.Second
 )
 
-// listener hears of changes that any server makes to a venue. What it misses
-// while its connection is down it makes up for by waking all when it is back.
+// listener receives notifications of the changes that any server makes to a venue. After
+// a lost connection it wakes all subscribers, since it may have missed some.
 type listener struct {
 	stop context.CancelFunc
 	done sync.WaitGroup
@@ -47,7 +47,7 @@ func (l *listener) close() {
 	l.done.Wait()
 }
 
-// ear is a connection that is told of changes.
+// ear opens a connection that listens for notifications.
 func (p *postgres) ear(ctx context.Context) (*pgx.Conn, error) {
 	c, err := pgx.ConnectConfig(ctx, p.pool.Config().ConnConfig)
 	if err != nil {
@@ -60,10 +60,10 @@ func (p *postgres) ear(ctx context.Context) (*pgx.Conn, error) {
 	return c, nil
 }
 
-// hear waits for one notice, or for a new connection when it has none.
+// hear waits for one notification. If it has no connection, it opens one.
 func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed) (next *pgx.Conn) {
 	defer func() {
-		if recover() != nil { // the program goes on; the connection is not to be trusted
+		if recover() != nil { // keep the program running, but not the connection
 			next = nil
 		}
 	}()
@@ -83,7 +83,7 @@ func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed)
 	if err != nil {
 		shut(c)
 		if ctx.Err() == nil {
-			p.pool.Reset() // what ended this connection may have ended the others, and they would not say so
+			p.pool.Reset() // the other connections of the pool may be dead too, without an error
 		}
 		return nil
 	}
@@ -93,9 +93,9 @@ func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed)
 	return c
 }
 
-// wait waits for one notice, and reports whether it is of the venue. When none
-// comes for a while it asks the server for a sign of life: a connection whose
-// other end has gone says nothing by itself, and neither does a quiet one.
+// wait waits for a notification, and reports whether it is for the venue. If none arrives
+// for a while it pings the server, since a dead connection cannot be told from a silent
+// one.
 func (p *postgres) wait(ctx context.Context, c *pgx.Conn, venue string) (heard bool, err error) {
 	quiet, stop := context.WithTimeout(ctx, pingEvery)
 	defer stop()
@@ -111,7 +111,7 @@ func (p *postgres) wait(ctx context.Context, c *pgx.Conn, venue string) (heard b
 	return false, c.Ping(ping)
 }
 
-// shut closes a connection without waiting long for a server that is gone.
+// shut closes a connection, with a short timeout in case the server is gone.
 func shut(c *pgx.Conn) {
 	ctx, stop := context.WithTimeout(context.Background(), shutTimeout)
 	defer stop()

@@ -13,7 +13,7 @@ import (
 
 // A file that was renamed under a program is in use, whatever it is called now, and
 // what was acknowledged is in the log that it left behind.
-func TestARenamedHouseIsInUse(t *testing.T) {
+func TestRenamedHouseStaysLocked(t *testing.T) {
 	dir := t.TempDir()
 	path, moved := filepath.Join(dir, "house.db"), filepath.Join(dir, "moved.db")
 	s := openAt(t, path, Options{})

@@ -14,25 +14,26 @@ import (
 	modernc "modernc.org/sqlite"
 )
 
-// A house in a file is written by way of a log beside it. Who closes it in order
-// writes the log back and notes in the head of the file that it needs none. So a file
-// that says it has a log, and lies without one, is a copy of a house in use, or has
-// lost what lay beside it: either way the last changes may be missing.
+// A house in a file is written through a write-ahead log (WAL) beside it. When the
+// program closes the house, it checkpoints the WAL and notes in the header of the file
+// that there is none. A file whose header says that it has a WAL, but that lies without
+// one, is a copy of a house in use, or its WAL was lost. Either way the latest changes
+// may be missing.
 
-// What a file says of its log stands among what passes, so that it needs no table of
-// its own. A file without it was closed by a program that noted nothing.
+// The note is stored as an ephemeral without expiry, so that it needs no table of its
+// own. A file without the note was written by a program that did not make any.
 const (
 	logKind  = "log"
 	logNoted = "noted"
 )
 
-// noteLog writes into a file that its head tells whether it was closed in order.
+// noteLog notes in a file that its header states whether it was closed properly.
 func noteLog(ctx context.Context, c conn) error {
 	return c.exec(ctx, `INSERT INTO ephemeral (venue, kind, id, until, body) SELECT name, $1, $2, $3, '' FROM venue WHERE true ON CONFLICT DO NOTHING`,
 		logKind, logNoted, never.UnixMilli())
 }
 
-// logsAreNoted reports whether the head of a file tells how it was closed.
+// logsAreNoted reports whether the header of a file states how it was closed.
 func logsAreNoted(ctx context.Context, c conn, schema int) (noted bool, err error) {
 	if schema < ephemeralSchema {
 		return false, nil
@@ -41,7 +42,7 @@ func logsAreNoted(ctx context.Context, c conn, schema int) (noted bool, err erro
 	return noted, err
 }
 
-// NeedsLog is the fault of a file that lies without its log; nil if it needs none.
+// NeedsLog returns an error if a file lacks its WAL; nil if it needs none.
 func (r Report) NeedsLog(path string) error {
 	if !r.NoLog {
 		return nil
@@ -50,8 +51,8 @@ func (r Report) NeedsLog(path string) error {
 		"only house backup copies a house in use: put the log back, or restore a backup, or this file under another name if it is all there is", filepath.Base(path))
 }
 
-// startLog makes the engine write by way of a log. What a log holds already is written
-// back, so that the file itself notes what [noteLog] wrote.
+// startLog switches the engine to WAL mode. It checkpoints an existing WAL, so that the
+// file itself contains the note of [noteLog].
 func (s *sqlite) startLog(ctx context.Context) error {
 	var mode string
 	if _, err := one(ctx, sqliteConn{s.writer}, []any{&mode}, `PRAGMA journal_mode = WAL`); err != nil {
@@ -60,17 +61,16 @@ func (s *sqlite) startLog(ctx context.Context) error {
 	if mode != "wal" && !s.memory {
 		return fail(house.ErrInternal, "open", s.path, "the disk does not allow a write-ahead log (journal mode %q); keep the house on a local disk", mode)
 	}
-	return sqliteConn{s.writer}.exec(ctx, `PRAGMA wal_checkpoint(PASSIVE)`) // and makes the file of the log
+	return sqliteConn{s.writer}.exec(ctx, `PRAGMA wal_checkpoint(PASSIVE)`) // also creates the WAL file
 }
 
-// endLog writes the log back and notes that the file needs none. While somebody else
-// reads the house that cannot be, and once the file was moved it must not be: then the
-// log stays.
+// endLog checkpoints the WAL and switches WAL mode off. If somebody else reads the house
+// that is impossible, and if the file was moved it would do harm: then the WAL stays.
 func (s *sqlite) endLog() {
 	if s.memory || (file.InPlace(s.kept) == nil && endLog(context.Background(), s.writer) == nil) {
 		return
 	}
-	_ = s.writer.Raw(keepLog) // whoever opens the house next has the log, or is told
+	_ = s.writer.Raw(keepLog) // the next one to open the house finds the WAL, or gets an error
 }
 
 func endLog(ctx context.Context, c interface {
@@ -86,7 +86,7 @@ func endLog(ctx context.Context, c interface {
 	return nil
 }
 
-// keepLog tells a connection not to remove the log, should it be the last to close.
+// keepLog tells a connection not to delete the WAL, even if it is the last one to close.
 func keepLog(c any) error {
 	control, ok := c.(modernc.FileControl)
 	if !ok {
@@ -96,8 +96,8 @@ func keepLog(c any) error {
 	return err
 }
 
-// guest opens connections of those who only read a house that somebody else may write
-// to: they leave its log where it is.
+// guest opens connections for readers of a house that somebody else may write to. They
+// leave its WAL in place.
 type guest struct {
 	engine driver.Driver
 	dsn    string
@@ -105,7 +105,7 @@ type guest struct {
 
 // openGuest returns a pool of such connections.
 func openGuest(dsn string) (*sql.DB, error) {
-	plain, err := sql.Open("sqlite", dsn) // connects to nothing yet; it is asked for its driver
+	plain, err := sql.Open("sqlite", dsn) // does not connect; only its driver is needed
 	if err != nil {
 		return nil, err
 	}
@@ -113,18 +113,18 @@ func openGuest(dsn string) (*sql.DB, error) {
 	return sql.OpenDB(guest{plain.Driver(), dsn}), nil
 }
 
-// Connect opens one connection.
+// Connect implements driver.Connector.
 func (g guest) Connect(context.Context) (driver.Conn, error) {
 	c, err := g.engine.Open(g.dsn)
 	if err != nil {
 		return nil, err
 	}
 	if err := keepLog(c); err != nil {
-		_ = c.Close() // the error at hand says more
+		_ = c.Close() // the first error matters more
 		return nil, err
 	}
 	return c, nil
 }
 
-// Driver is the engine's.
+// Driver implements driver.Connector.
 func (g guest) Driver() driver.Driver { return g.engine }

@@ -13,7 +13,7 @@ import (
 
 // What a file says of its log: nothing is asked of one that was closed in order, and a
 // copy of one in use is told from it, whoever read the house meanwhile.
-func TestACopyWithoutItsLogIsTold(t *testing.T) {
+func TestCopyWithoutItsLogIsRefused(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		before func(t *testing.T, path string, s house.Store) // is done once something is written
@@ -57,7 +57,7 @@ func TestACopyWithoutItsLogIsTold(t *testing.T) {
 
 // A house that is closed while somebody reads it keeps its log, so that nobody takes
 // the file for a copy of one in use.
-func TestAHouseClosedWhileItIsRead(t *testing.T) {
+func TestHouseClosedWhileItIsRead(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "bar.house")
 	s := openAt(t, path, Options{})
 	write(t, s, house.Put(gin(), 0))

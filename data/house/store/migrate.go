@@ -10,9 +10,9 @@ import (
 //go:embed migrations
 var migrations embed.FS
 
-// migration is one step of the schema; its number is its place from 1. Once
-// released, its text is never edited, not even a comment in it: files made by
-// it hold that text, and are compared with it.
+// migration is one step of the schema; its number is its position, from 1. Never edit the
+// text of a released step, not even a comment: existing files contain that text, and are
+// compared with it.
 type migration struct {
 	name string
 	text string
@@ -21,7 +21,7 @@ type migration struct {
 // migrationsOf returns the steps for an engine, in order.
 func migrationsOf(engine string) ([]migration, error) {
 	dir := "migrations/" + engine
-	entries, err := fs.ReadDir(migrations, dir) // by name
+	entries, err := fs.ReadDir(migrations, dir) // sorted by name
 	if err != nil {
 		return nil, err
 	}
@@ -39,14 +39,14 @@ func migrationsOf(engine string) ([]migration, error) {
 	return out, nil
 }
 
-// The versions from which records are linked, and ephemerals kept.
+// The first schema versions with links and with ephemerals.
 const (
 	linkedSchema    = 2
 	ephemeralSchema = 3
 )
 
-// migrate takes the schema from one version to the newest. It runs in the
-// caller's transaction, so that it is done as a whole or not at all.
+// migrate brings the schema from one version to the newest. It runs in the caller's
+// transaction, so that it is done completely or not at all.
 func migrate(ctx context.Context, c conn, engine, key string, from int) (to int, err error) {
 	steps, err := migrationsOf(engine)
 	if err != nil {

@@ -34,7 +34,7 @@ func heardOf(t *testing.T, changes <-chan house.Change, seq int64) {
 }
 
 // A server that stops and comes back loses nobody a change.
-func TestAServerThatStops(t *testing.T) {
+func TestServerRestart(t *testing.T) {
 	server := pgtest.NewServer(t)
 	a, b := openVenue(t, server.DSN(), "bar"), openVenue(t, server.DSN(), "bar")
 	heard, err := b.Subscribe(t.Context())
@@ -123,7 +123,7 @@ func (m *mute) carry(from, to net.Conn) {
 
 // A connection that is half open, over which nothing comes and nothing fails, is
 // found out, and what was written meanwhile is heard of.
-func TestAHalfOpenConnection(t *testing.T) {
+func TestHalfOpenConnection(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	dsn := freshDatabase(t)
 	config, err := pgx.ParseConfig(dsn)
@@ -147,7 +147,7 @@ func TestAHalfOpenConnection(t *testing.T) {
 
 // A server that answers nothing any more, old connections and new, is told as such
 // by the store itself, before the time of whoever asks is over.
-func TestASilentServerIsTold(t *testing.T) {
+func TestSilentServerTimesOut(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	server := pgtest.NewServer(t)
 	config, err := pgx.ParseConfig(server.DSN())

@@ -15,7 +15,7 @@ import (
 
 // A write to a file that is gone from under its name is refused, and one is
 // told when the file goes.
-func TestAFileThatIsTakenAwayTakesNoWrites(t *testing.T) {
+func TestRemovedFileRefusesWrites(t *testing.T) {
 	for name, take := range map[string]func(t *testing.T, path string){
 		"removed":    func(t *testing.T, path string) { require.NoError(t, os.Remove(path)) },
 		"moved":      func(t *testing.T, path string) { require.NoError(t, os.Rename(path, path+".old")) },
@@ -51,7 +51,7 @@ func TestAFileThatIsTakenAwayTakesNoWrites(t *testing.T) {
 }
 
 // Whichever name leads to a file, it has one writer.
-func TestAnotherNameIsNoSecondHouse(t *testing.T) {
+func TestLinksShareOneLock(t *testing.T) {
 	dir := t.TempDir()
 	path, soft, hard := filepath.Join(dir, "house.db"), filepath.Join(dir, "soft.db"), filepath.Join(dir, "hard.db")
 	if err := os.Symlink(path, soft); err != nil {
@@ -80,7 +80,7 @@ func TestAnotherNameIsNoSecondHouse(t *testing.T) {
 }
 
 // An empty file, and a log without its file, are not silently a new house.
-func TestWhatIsLeftOfAHouseIsNotANewOne(t *testing.T) {
+func TestRemainsOfAHouseAreRefused(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	require.NoError(t, os.WriteFile(path, nil, 0o600))
 	_, err := Open(t.Context(), path, Options{})

@@ -14,18 +14,18 @@ import (
 const (
 	postgresSchema = "counterpour_house"
 	noticeChannel  = "counterpour_house_change"
-	migrationLock  = 0x43504853 // any number, the same for all servers
+	migrationLock  = 0x43504853 // advisory lock: any number, the same for all servers
 	connectTimeout = 10 * time.Second
 	beginTimeout   = 5 * time.Second
-	shutTimeout    = time.Second // a server that is gone is not waited for longer
+	shutTimeout    = time.Second // timeout of closing a connection
 	connections    = 8
 )
 
-// OpenPostgres opens a venue in a PostgreSQL database, and makes schema and
-// venue if they are not there and o allows it. Any number of servers may have it open. The
-// connection string is a URL or key=value words, as usual; it must lead to a
-// role that may create a schema, the first time. From then on a role with the
-// rights that one-venue.sql grants will do.
+// OpenPostgres opens a venue in a PostgreSQL database. It creates schema and venue if
+// they do not exist and o allows it. Any number of servers may have the venue open. dsn
+// is a connection string of PostgreSQL: a URL or key=value pairs. The first time, its
+// role needs the right to create a schema; later the rights that one-venue.sql grants are
+// enough.
 func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, error) {
 	venue, err := o.venue()
 	if err != nil {
@@ -39,9 +39,9 @@ func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, erro
 		config.ConnConfig.ConnectTimeout = connectTimeout
 	}
 	config.ConnConfig.RuntimeParams["search_path"] = postgresSchema
-	config.ConnConfig.RuntimeParams["synchronous_commit"] = "on" // whatever the role's default
+	config.ConnConfig.RuntimeParams["synchronous_commit"] = "on" // whatever the role's default is
 	config.MaxConns = connections
-	config.ShouldPing = func(context.Context, pgxpool.ShouldPingParams) bool { return true } // a write must not meet a connection that the server dropped
+	config.ShouldPing = func(context.Context, pgxpool.ShouldPingParams) bool { return true } // a write must not get a connection that the server has dropped
 	config.BeforeClose = func(c *pgx.Conn) { _ = c.PgConn().Conn().SetDeadline(time.Now().Add(shutTimeout)) }
 	key := fmt.Sprintf("%s at %s/%s", venue, config.ConnConfig.Host, config.ConnConfig.Database)
 	pool, err := pgxpool.NewWithConfig(ctx, config)
@@ -69,16 +69,16 @@ func OpenPostgres(ctx context.Context, dsn string, o Options) (house.Store, erro
 	return k, nil
 }
 
-// postgres is a database on a server.
+// postgres is a PostgreSQL database.
 type postgres struct {
 	pool     *pgxpool.Pool
 	listener *listener
 	readOnly bool
-	newer    bool // a later program made its schema; it is only read
+	newer    bool // a later program made the schema; read only
 	key      string
 }
 
-// find looks for a venue and makes nothing.
+// find looks a venue up and creates nothing.
 func (p *postgres) find(ctx context.Context, venue string) error {
 	return p.read(ctx, func(c conn) error {
 		var there bool
@@ -111,8 +111,8 @@ func (p *postgres) find(ctx context.Context, venue string) error {
 	})
 }
 
-// prepare brings the schema to its newest version, one server at a time. What is
-// there already takes no right to make it.
+// prepare brings the schema to its newest version, one server at a time. If it is up to
+// date, no right to create anything is needed.
 func (p *postgres) prepare(ctx context.Context, key, venue string) error {
 	return p.write(ctx, func(c conn) error {
 		if err := c.exec(ctx, `SELECT pg_advisory_xact_lock($1)`, int64(migrationLock)); err != nil {
@@ -143,7 +143,7 @@ func (p *postgres) prepare(ctx context.Context, key, venue string) error {
 	})
 }
 
-// makeSchema makes the schema that the tables are in, if it is not there.
+// makeSchema creates the schema that holds the tables, if it does not exist.
 func makeSchema(ctx context.Context, c conn) error {
 	var there bool
 	if _, err := one(ctx, c, []any{&there}, `SELECT to_regclass($1) IS NOT NULL`, postgresSchema+".schema_version"); err != nil || there {
@@ -159,8 +159,8 @@ func (p *postgres) read(ctx context.Context, f func(conn) error) error {
 	return p.transaction(ctx, pgx.TxOptions{IsoLevel: pgx.RepeatableRead, AccessMode: pgx.ReadOnly}, f)
 }
 
-// write queues on the row of the venue, which f locks before all else, so that
-// it then reads what the writer before it committed.
+// write runs f in a transaction. f first locks the row of the venue, so that writers
+// queue and each reads what the one before it committed.
 func (p *postgres) write(ctx context.Context, f func(conn) error) error {
 	if p.readOnly {
 		return readOnly(p.key, p.newer)
@@ -181,8 +181,8 @@ func (p *postgres) transaction(ctx context.Context, o pgx.TxOptions, f func(conn
 	return tx.Commit(firmly)
 }
 
-// begin begins a transaction, in a time that a server which has gone silent cannot
-// use up: whoever asks is told what is wrong before their own time is over.
+// begin begins a transaction. A timeout limits the wait for a server that does not
+// answer, so that callers get an error before their own deadline.
 func (p *postgres) begin(ctx context.Context, o pgx.TxOptions) (pgx.Tx, error) {
 	soon, stop := context.WithTimeout(ctx, beginTimeout)
 	defer stop()
@@ -203,7 +203,7 @@ func (p *postgres) close() error {
 	return nil
 }
 
-// check has nothing to add: the server's own tools check its pages.
+// check returns nothing: the server has its own tools to check its pages.
 func (p *postgres) check(context.Context) ([]string, error) { return nil, nil }
 
 func (p *postgres) announce(ctx context.Context, c conn, venue string) error {
@@ -212,8 +212,8 @@ func (p *postgres) announce(ctx context.Context, c conn, venue string) error {
 
 func (p *postgres) classify(err error) error { return classifyPostgres(err) }
 
-// postgresConn lets a transaction be a conn. Text of several statements goes
-// through when there are no arguments.
+// postgresConn implements conn on a transaction. Without arguments, a text may hold
+// several statements.
 type postgresConn struct{ tx pgx.Tx }
 
 func (c postgresConn) exec(ctx context.Context, query string, args ...any) error {

@@ -44,7 +44,7 @@ func as(t *testing.T, dsn, role string) string {
 
 // A role with the rights of one-venue.sql works in its venue, makes nothing, and
 // sees no other.
-func TestARoleOfOneVenue(t *testing.T) {
+func TestRoleOfOneVenue(t *testing.T) {
 	dsn := freshDatabase(t)
 	owner, other := openVenue(t, dsn, "bar"), openVenue(t, dsn, "dock")
 	write(t, owner, putAll(every())...)

@@ -8,9 +8,9 @@ import (
 	"slices"
 )
 
-// schemaDamage compares the tables of a file with those that its version of
-// the schema makes. A changed byte in a definition harms no row, yet it may
-// lift a rule, or keep the file from being opened for writing.
+// schemaDamage compares the tables of a file with those that its version of the schema
+// creates. A changed byte in a definition damages no row, but it may remove a constraint
+// or prevent writing.
 func schemaDamage(ctx context.Context, c conn, version int) (places []string, err error) {
 	wanted, err := madeSchema(ctx, version)
 	if err != nil {
@@ -32,7 +32,7 @@ func schemaDamage(ctx context.Context, c conn, version int) (places []string, er
 	return places, nil
 }
 
-// madeSchema makes the schema in memory and reads it back.
+// madeSchema creates the schema in memory and reads it back.
 func madeSchema(ctx context.Context, version int) (map[string]string, error) {
 	steps, err := migrationsOf("sqlite")
 	if err != nil {
@@ -43,7 +43,7 @@ func madeSchema(ctx context.Context, version int) (map[string]string, error) {
 		return nil, err
 	}
 	defer db.Close()
-	db.SetMaxOpenConns(1) // each connection would have a memory of its own
+	db.SetMaxOpenConns(1) // each connection would get a database of its own
 	c := sqliteConn{db}
 	for _, s := range steps[:min(version, len(steps))] {
 		if err := c.exec(ctx, s.text); err != nil {
@@ -53,7 +53,7 @@ func madeSchema(ctx context.Context, version int) (map[string]string, error) {
 	return definitions(ctx, c)
 }
 
-// definitions returns the text that made each table, index and trigger.
+// definitions returns the SQL text of each table, index and trigger.
 func definitions(ctx context.Context, c conn) (map[string]string, error) {
 	out := map[string]string{}
 	err := each(ctx, c, func(rs rows) error {

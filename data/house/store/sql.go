@@ -14,14 +14,14 @@ import (
 
 // database is an engine. Statements number their parameters $1, $2 …
 type database interface {
-	// read runs f on one moment of the database.
+	// read calls f within one consistent read transaction.
 	read(ctx context.Context, f func(conn) error) error
-	// write runs f as one transaction, which is durable on return.
+	// write calls f within one transaction, which is durable when write returns.
 	write(ctx context.Context, f func(conn) error) error
-	// check reports damage that only the engine can see.
+	// check returns damage that only the engine can detect.
 	check(ctx context.Context) ([]string, error)
 	backup(ctx context.Context, venue, path string) error
-	// announce tells other servers of a change, once its transaction is done.
+	// announce notifies other servers of a change when its transaction commits.
 	announce(ctx context.Context, c conn, venue string) error
 	classify(err error) error
 	close() error
@@ -55,7 +55,7 @@ func each(ctx context.Context, c conn, f func(rows) error, query string, args ..
 	return rs.Err()
 }
 
-// one scans the only row of a query; found is false if there is none.
+// one scans the only row of a query into the pointers; found is false if there is none.
 func one(ctx context.Context, c conn, into []any, query string, args ...any) (found bool, err error) {
 	err = each(ctx, c, func(rs rows) error {
 		found = true
@@ -64,7 +64,7 @@ func one(ctx context.Context, c conn, into []any, query string, args ...any) (fo
 	return found, err
 }
 
-// recordRow and changeRow are the rows of the tables, but for the venue.
+// recordRow and changeRow are rows of the tables, without the venue.
 type recordRow struct {
 	ref          house.Ref
 	version, seq int64
@@ -99,7 +99,7 @@ func (r *changeRow) scan(rs rows) error {
 	return rs.Scan(&r.seq, &r.at, &r.actor, &r.ref.Kind, &r.ref.ID, &r.version, &r.action, &r.body, &r.seal)
 }
 
-// sealed returns the seal over a row: if a byte of it changes, so does that.
+// sealed returns the checksum of a row. It changes if any byte of the row does.
 func (r *changeRow) sealed() string {
 	h := sha256.New()
 	for _, s := range []string{strconv.FormatInt(r.seq, 10), r.at, r.actor, string(r.ref.Kind), r.ref.ID,
@@ -137,7 +137,7 @@ func unreadable(ref house.Ref, err error) error {
 		Places: []string{ref.String() + ": " + err.Error()}, Cause: err}
 }
 
-// insertChange and putRecord write whole rows.
+// insertChange and putRecord write complete rows.
 func insertChange(ctx context.Context, c conn, venue string, r *changeRow) error {
 	return c.exec(ctx, `INSERT INTO change (venue, `+changeColumns+`) VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)`,
 		venue, r.seq, r.at, r.actor, string(r.ref.Kind), r.ref.ID, r.version, string(r.action), r.body, r.seal)
@@ -158,24 +158,24 @@ func insertLink(ctx context.Context, c conn, venue string, from, to house.Ref) e
 		venue, string(from.Kind), from.ID, string(to.Kind), to.ID)
 }
 
-// ensureVenue makes the row that a venue's writes queue on.
+// ensureVenue creates the row on which the venue's writers queue.
 func ensureVenue(ctx context.Context, c conn, venue string) error {
 	var there int
 	if found, err := one(ctx, c, []any{&there}, `SELECT 1 FROM venue WHERE name = $1`, venue); err != nil || found {
-		return err // a role may be one that makes no venues
+		return err // the role may lack the right to create venues
 	}
 	return c.exec(ctx, `INSERT INTO venue (name, seq) VALUES ($1, 0) ON CONFLICT DO NOTHING`, venue)
 }
 
-// record returns the row of a record, gone or not.
+// record returns the row of a record, removed or not.
 func record(ctx context.Context, c conn, venue string, ref house.Ref) (r recordRow, found bool, err error) {
 	err = each(ctx, c, func(rs rows) error { found = true; return r.scan(rs) },
 		`SELECT `+recordColumns+` FROM record WHERE venue = $1 AND kind = $2 AND id = $3`, venue, string(ref.Kind), ref.ID)
 	return r, found, err
 }
 
-// records calls f for every record of some kinds, gone or not, by kind and id;
-// of every kind if none is named.
+// records calls f for every record of some kinds, or of all kinds if none is given,
+// removed or not, sorted by kind and id.
 func records(ctx context.Context, c conn, venue string, f func(*recordRow) error, kinds ...house.Kind) error {
 	scan := func(rs rows) error {
 		var r recordRow
@@ -195,7 +195,7 @@ func records(ctx context.Context, c conn, venue string, f func(*recordRow) error
 	return nil
 }
 
-// changes calls f for up to limit changes after a number.
+// changes calls f for up to limit changes after a sequence number.
 func changes(ctx context.Context, c conn, venue string, after int64, limit int, f func(*changeRow) error) error {
 	return eachChange(ctx, c, f, `SELECT `+changeColumns+` FROM change WHERE venue = $1 AND seq > $2 ORDER BY seq LIMIT $3`,
 		venue, after, int64(limit))

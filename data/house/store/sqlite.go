@@ -15,21 +15,21 @@ import (
 	_ "modernc.org/sqlite" // the engine
 )
 
-// Options of [Open] and [OpenPostgres]; the zero value is fine.
+// Options of [Open] and [OpenPostgres]; the zero value is valid.
 type Options struct {
-	// Venue is the bar; empty means "house". An SQLite file made by Open holds
-	// one, a PostgreSQL database any number.
+	// Venue is the name of the bar; empty means "house". An SQLite file made by Open
+	// holds one venue, a PostgreSQL database any number.
 	Venue string
-	// Existing makes no house: where there is none, opening fails with
+	// Existing opens an existing house only. If there is none, opening fails with
 	// [house.ErrNotFound].
 	Existing bool
-	// ReadOnly opens an existing house beside whoever has it open for writing. It
-	// takes no writes, and its subscribers hear nothing of the others' in a file. A
-	// house with the schema of a later program is opened so as well, if what is
-	// read of it is still where it was.
+	// ReadOnly opens an existing house beside a process that may have it open for
+	// writing. In a file, subscribers are not notified of that process's changes. A house
+	// with the schema of a later program can be opened this way if the tables that are
+	// read still have their columns.
 	ReadOnly bool
 
-	pragmas []string // for tests that run out of room
+	pragmas []string // for tests that fill the disk
 }
 
 const (
@@ -50,18 +50,17 @@ func (o Options) venue() (string, error) {
 
 func (o Options) mayMake() bool { return !o.Existing && !o.ReadOnly }
 
-// Open opens the house in a file, and makes it if there is none and o allows it. An older
-// schema is migrated. It fails with [ErrBusy] if another process, or this one,
-// has it open; [ErrReadOnly], [ErrFull], [ErrNotFound] if the disk or folder
-// does not serve; [ErrDamaged] if the file is no house; [ErrNewer] if a later
-// program wrote it.
+// Open opens the house in a file. It creates one if there is none and o allows it, and
+// migrates an older schema. It fails with [ErrBusy] if this or another process has it
+// open; [ErrReadOnly], [ErrFull] or [ErrNotFound] if the disk or folder does not allow
+// it; [ErrDamaged] if the file is no house; [ErrNewer] if a later program wrote it.
 func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 	venue, err := o.venue()
 	if err != nil {
 		return nil, err
 	}
 	path = file.RealPath(path)
-	if err := inspect(path, o.mayMake()); err != nil { // before a lock file is made beside a stranger's file
+	if err := inspect(path, o.mayMake()); err != nil { // before a lock file is created beside a file that is no house
 		return nil, wrap(err, classifySQLite, "open", path)
 	}
 	if err := file.OneName(path); err != nil {
@@ -87,8 +86,7 @@ func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 	return newKeeper(db, venue, path), nil
 }
 
-// OpenMemory makes an empty house that is gone once it is closed. It does all
-// that a house in a file does, but outlive the program.
+// OpenMemory creates an empty house in memory, which is gone when it is closed.
 func OpenMemory(ctx context.Context) (house.Store, error) {
 	s := &sqlite{path: "memory", base: "file:/" + rand.Text() + "?vfs=memdb&", memory: true}
 	if err := s.open(ctx, defaultVenue, nil); err != nil {
@@ -97,23 +95,23 @@ func OpenMemory(ctx context.Context) (house.Store, error) {
 	return newKeeper(s, defaultVenue, s.path), nil
 }
 
-// sqlite is a house in a file, or in memory: one connection that writes, some
-// that read.
+// sqlite is a house in a file or in memory, with one connection that writes and some that
+// read.
 type sqlite struct {
 	path   string
-	base   string // the URI of the database, up to its parameters
+	base   string // URI of the database, without its parameters
 	memory bool
-	newer  bool // a later program made its schema; it is only read
+	newer  bool // a later program made the schema; read only
 	lock   *file.Lock
-	file   *os.File // holds the lock of the file itself; nil where there is none
-	db     *sql.DB  // nil, as is writer, in a house that is only read
+	file   *os.File // lock on the file itself; nil if there is none
+	db     *sql.DB  // nil if the house is read only, like writer
 	writer *sql.Conn
 	kept   []file.Kept
-	turn   chan struct{} // holds one token: the turn to write
+	turn   chan struct{} // semaphore of one: held while writing
 	reads  *sql.DB
 }
 
-// location is the URI of a file, whatever characters its path holds.
+// location returns the URI of a file, with special characters escaped.
 func location(path string) string {
 	return "file:" + (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath() + "?"
 }
@@ -138,15 +136,15 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	err = s.open(ctx, venue, pragmas)
 	if err != nil && made {
 		for _, suffix := range []string{"", "-wal", "-shm", "-journal"} {
-			_ = os.Remove(path + suffix) // nothing was kept in it
+			_ = os.Remove(path + suffix) // nothing was stored in it
 		}
 	}
 	return s, err
 }
 
-// lookInto opens a file that is there for reading. It takes part in the
-// engine's own locking, which lets readers in beside one writer, and so may not
-// open the file as unwritable; query_only keeps its statements from writing.
+// lookInto opens an existing file for reading. It takes part in the engine's locking,
+// which allows readers beside one writer; for that the engine must be able to write to
+// the file. query_only keeps statements from writing.
 func lookInto(ctx context.Context, path string) (s *sqlite, err error) {
 	s = &sqlite{path: path, base: location(path) + "mode=rw&"}
 	if s.reads, err = openGuest(s.base + common + "&_pragma=query_only(1)"); err != nil {
@@ -169,7 +167,7 @@ func lookInto(ctx context.Context, path string) (s *sqlite, err error) {
 	return s, nil
 }
 
-// open connects, and closes again if anything fails.
+// open connects, and disconnects again if anything fails.
 func (s *sqlite) open(ctx context.Context, venue string, pragmas []string) (err error) {
 	s.turn = make(chan struct{}, 1)
 	if s.db, err = sql.Open("sqlite", s.base+common); err != nil {
@@ -192,7 +190,7 @@ func (s *sqlite) open(ctx context.Context, venue string, pragmas []string) (err 
 	return nil
 }
 
-// prepare brings the file to the newest schema and makes it safe to write to.
+// prepare migrates the file to the newest schema and sets durable writing up.
 func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) error {
 	c := sqliteConn{s.writer}
 	version, err := s.identify(ctx, c)
@@ -217,7 +215,7 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 	if err != nil {
 		return err
 	}
-	if err := s.startLog(ctx); err != nil { // after the note, which must not be in the log alone
+	if err := s.startLog(ctx); err != nil { // after the note, so that the note is in the file and not only in the WAL
 		return err
 	}
 	for _, q := range pragmas {
@@ -234,8 +232,8 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 	return file.SyncDir(filepath.Dir(s.path))
 }
 
-// identify returns the schema of the file, 0 if it is new, or says that it is
-// no house.
+// identify returns the schema version of the file, 0 if it is new. It fails if the file
+// is no house.
 func (s *sqlite) identify(ctx context.Context, c conn) (version int, err error) {
 	var app, tables int
 	for _, q := range []struct {
@@ -270,13 +268,13 @@ func (s *sqlite) write(ctx context.Context, f func(conn) error) error {
 	if err := s.transaction(ctx, f); err != nil {
 		return err
 	}
-	return file.InPlace(s.kept) // what went to a file that is gone is not acknowledged
+	return file.InPlace(s.kept) // do not acknowledge writes to a file that was removed
 }
 
-// transaction commits what f did, or rolls it back. The caller's context counts
-// between statements and not within one: an engine that is interrupted may have begun
-// what it says it did not, or leave undone what is to undo it. Once f is done the
-// context no longer counts at all: the commit is seen through.
+// transaction calls f and commits, or rolls back if f fails. ctx can stop it between
+// statements but not within one: an interrupted engine may have begun a statement that it
+// reports as not begun, or fail to roll back. Once f has returned, ctx is ignored and the
+// commit is completed.
 func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error) {
 	c := wholeStatements{sqliteConn{s.writer}}
 	firmly := context.WithoutCancel(ctx)
@@ -285,8 +283,8 @@ func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error
 	}
 	done := false
 	defer func() {
-		if !done { // also when f panics
-			_ = c.exec(firmly, `ROLLBACK`) // fails only if the engine has rolled back by itself
+		if !done { // also if f panics
+			_ = c.exec(firmly, `ROLLBACK`) // fails only if the engine has rolled back already
 		}
 	}()
 	if err := f(c); err != nil {
@@ -301,13 +299,13 @@ func (s *sqlite) transaction(ctx context.Context, f func(conn) error) (err error
 
 func (s *sqlite) read(ctx context.Context, f func(conn) error) error {
 	if err := file.InPlace(s.kept); err != nil {
-		return err // what is read from a file that is gone is nobody's any more
+		return err // the file was removed: its content no longer counts
 	}
 	tx, err := s.reads.BeginTx(ctx, nil)
 	if err != nil {
 		return err
 	}
-	defer tx.Rollback() // nothing was written
+	defer tx.Rollback() // read only
 	return f(sqliteConn{tx})
 }
 
@@ -329,7 +327,7 @@ func (s *sqlite) check(ctx context.Context) ([]string, error) {
 	return places, err
 }
 
-// announce has nobody to tell: the file has one process.
+// announce does nothing: only one process has the file open.
 func (s *sqlite) announce(context.Context, conn, string) error { return nil }
 
 func (s *sqlite) classify(err error) error { return classifySQLite(err) }
@@ -349,10 +347,10 @@ func (s *sqlite) close() error {
 		keep(s.writer.Close())
 	}
 	if s.db != nil {
-		keep(s.db.Close()) // the last one out writes the log back into the file
+		keep(s.db.Close()) // the last connection checkpoints the WAL
 	}
 	if s.file != nil {
-		keep(s.file.Close()) // not before the engine: to close a file drops the engine's locks on it
+		keep(s.file.Close()) // after the engine: closing the file releases the engine's locks on it
 	}
 	if s.lock != nil {
 		s.lock.Release()
@@ -360,7 +358,7 @@ func (s *sqlite) close() error {
 	return first
 }
 
-// sqliteConn lets both a connection and a transaction of database/sql be a conn.
+// sqliteConn implements conn on a connection or a transaction of database/sql.
 type sqliteConn struct {
 	c interface {
 		ExecContext(ctx context.Context, query string, args ...any) (sql.Result, error)
@@ -381,7 +379,8 @@ func (c sqliteConn) query(ctx context.Context, query string, args ...any) (rows,
 	return sqliteRows{rs}, nil
 }
 
-// wholeStatements is a conn whose context stops it before a statement, never within.
+// wholeStatements is a conn that checks its context before each statement, but does not
+// interrupt one.
 type wholeStatements struct{ sqliteConn }
 
 func (c wholeStatements) exec(ctx context.Context, query string, args ...any) error {
@@ -398,7 +397,7 @@ func (c wholeStatements) query(ctx context.Context, query string, args ...any) (
 	return c.sqliteConn.query(context.WithoutCancel(ctx), query, args...)
 }
 
-// cancelled prefers the context's own error to the engine's word for it.
+// cancelled returns the context's error if it has one, otherwise the engine's.
 func cancelled(ctx context.Context, err error) error {
 	if err != nil && ctx.Err() != nil {
 		return ctx.Err()
@@ -408,6 +407,6 @@ func cancelled(ctx context.Context, err error) error {
 
 type sqliteRows struct{ *sql.Rows }
 
-func (r sqliteRows) Close() { _ = r.Rows.Close() } // Err has told
+func (r sqliteRows) Close() { _ = r.Rows.Close() } // Err has reported it
 
 // exists reports whether there is something at path.

@@ -28,7 +28,7 @@ func run(t *testing.T, path, text string) {
 	require.NoError(t, err)
 }
 
-func TestTheEngineIsSetToBeSafe(t *testing.T) {
+func TestEngineSettings(t *testing.T) {
 	store := openFile(t)
 	s := store.(*keeper).db.(*sqlite)
 	for pragma, want := range map[string]string{"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1"} {
@@ -55,7 +55,7 @@ func TestPathsWithOddCharacters(t *testing.T) {
 	assert.FileExists(t, path)
 }
 
-func TestASecondProcessIsTold(t *testing.T) {
+func TestSecondProcessGetsErrBusy(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{})
 	_, err := Open(t.Context(), path, Options{})
@@ -74,7 +74,7 @@ func TestASecondProcessIsTold(t *testing.T) {
 	require.NoError(t, openAt(t, path, Options{}).Close())
 }
 
-func TestAFullDiskKeepsWhatWas(t *testing.T) {
+func TestFullDiskKeepsTheHouse(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{pragmas: []string{"PRAGMA max_page_count = 40"}})
 	fill(t, s, house.ErrFull)
@@ -106,14 +106,14 @@ func fill(t *testing.T, s house.Store, want error) {
 	assert.NoError(t, s.Check(t.Context()))
 }
 
-func TestAFileThatTakesNoWrites(t *testing.T) {
+func TestReadOnlyFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{pragmas: []string{"PRAGMA query_only = 1"}})
 	_, err := s.Write(t.Context(), who, house.Put(gin(), 0))
 	assert.ErrorIs(t, err, house.ErrReadOnly)
 }
 
-func TestPlacesWhereNoHouseCanBe(t *testing.T) {
+func TestFilesThatAreNoHouse(t *testing.T) {
 	dir := t.TempDir()
 	text := filepath.Join(dir, "notes.txt")
 	require.NoError(t, os.WriteFile(text, []byte(strings.Repeat("not a house. ", 100)), 0o600))
@@ -135,7 +135,7 @@ func TestPlacesWhereNoHouseCanBe(t *testing.T) {
 	assert.ErrorIs(t, err, house.ErrInvalid)
 }
 
-func TestAHouseOfTheSchemaBefore(t *testing.T) {
+func TestMigration(t *testing.T) {
 	text, err := os.ReadFile("testdata/schema-1.sqlite.sql")
 	require.NoError(t, err)
 	path := filepath.Join(t.TempDir(), "house.db")
@@ -218,7 +218,7 @@ func restoreDamaged(t *testing.T, want house.Store, dir string, bad []byte) (ref
 	return false
 }
 
-func TestDamageIsReportedWithItsPlace(t *testing.T) {
+func TestDamageNamesItsPlace(t *testing.T) {
 	for text, want := range map[string]string{
 		`DROP INDEX link_to`:    "index link_to is not defined as it was",
 		`CREATE TABLE ours (x)`: "table ours is no part of a house",

@@ -15,7 +15,7 @@ import (
 	"counterpour/data/house/pgtest"
 )
 
-func TestWhatIsWrittenIsRead(t *testing.T) {
+func TestWrittenRecordsAreRead(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		done := write(t, s, putAll(every())...)
@@ -58,7 +58,7 @@ func TestValuesAreNotShared(t *testing.T) {
 	})
 }
 
-func TestVersionsGuardAgainstLostEdits(t *testing.T) {
+func TestVersionConflicts(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		write(t, s, house.Put(gin(), 0))
@@ -84,7 +84,7 @@ func TestVersionsGuardAgainstLostEdits(t *testing.T) {
 	})
 }
 
-func TestAWriteIsWholeOrNothing(t *testing.T) {
+func TestWriteIsAtomic(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		write(t, s, house.Put(gin(), 0))
@@ -101,7 +101,7 @@ func TestAWriteIsWholeOrNothing(t *testing.T) {
 	})
 }
 
-func TestRulesAreHeld(t *testing.T) {
+func TestRulesAreEnforced(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		bad := gin()
@@ -182,7 +182,7 @@ func TestUndo(t *testing.T) {
 	})
 }
 
-func TestTheLogSaysWhoAndWhen(t *testing.T) {
+func TestLogNamesActorAndTime(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		evening := time.Date(2024, 5, 6, 23, 59, 59, 123456789, time.FixedZone("", 7200))
@@ -240,7 +240,7 @@ func TestSubscribersHearEveryChangeInOrder(t *testing.T) {
 
 // Fifty clients each count a bottle up; edits made on a stale version fail and
 // are made again, so that at the end none is lost.
-func TestFiftyClients(t *testing.T) {
+func TestFiftyConcurrentClients(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		empty := gin()
@@ -286,7 +286,7 @@ func countUp(t *testing.T, s house.Store) {
 	}
 }
 
-func TestVenuesAreApart(t *testing.T) {
+func TestVenuesAreSeparate(t *testing.T) {
 	dsn := pgtest.DSN(t)
 	a, b := openVenue(t, dsn, pgtest.Venue()), openVenue(t, dsn, pgtest.Venue())
 	write(t, a, house.Put(gin(), 0))
@@ -337,7 +337,7 @@ func assertSameHouse(t *testing.T, a, b house.Store) {
 	assert.Equal(t, logA, logB)
 }
 
-func TestCancelledWritesLeaveNothing(t *testing.T) {
+func TestCancelledWritesLeaveNoTrace(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
 		ctx, stop := context.WithCancel(t.Context())

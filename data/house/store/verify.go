@@ -13,23 +13,22 @@ import (
 	"counterpour/data/house/store/file"
 )
 
-// Report says what a house file holds.
+// Report is the result of verifying a house file.
 type Report struct {
 	Schema  int
-	Venues  []string // by name
-	Records int      // those that are gone not counted
+	Venues  []string // sorted by name
+	Records int      // without removed ones
 	Changes int
-	Program string // the build that made it, if it is a backup or was restored from one
-	// NoLog is set for a file that was not closed in order and lies without its log:
-	// a copy of a house in use, such as may lack the last changes.
+	Program string // the build that made the backup, if the file is one or was restored from one
+	// NoLog means that the file was not closed properly and its WAL is missing: it is a
+	// copy of a house in use, and may lack the latest changes.
 	NoLog bool
 }
 
-// Verify reads a closed house file, such as a backup, from end to end and
-// changes nothing. A file that is not as it was written is [ErrDamaged], with
-// the places.
+// Verify reads a closed house file, such as a backup, completely, and changes nothing. It
+// returns [ErrDamaged] with the places if the file is corrupt.
 func Verify(ctx context.Context, path string) (Report, error) {
-	path = file.RealPath(path) // the log lies beside the file, not beside a link to it
+	path = file.RealPath(path) // the WAL lies beside the file, not beside a link to it
 	r, places, err := verify(ctx, path)
 	err = wrap(err, classifySQLite, "check", path)
 	if err == nil {
@@ -45,7 +44,7 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	query := common + "&mode=ro"
 	alone := !file.Exists(path + "-wal")
 	if alone {
-		query += "&immutable=1" // no files beside it, not even for a moment
+		query += "&immutable=1" // creates no files beside it, not even for a moment
 	}
 	db, err := sql.Open("sqlite", location(path)+query)
 	if err != nil {
@@ -56,7 +55,7 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	if err != nil {
 		return r, nil, err
 	}
-	defer tx.Rollback() // nothing was written
+	defer tx.Rollback() // read only
 	c := sqliteConn{tx}
 	if r.Schema, err = (&sqlite{path: path}).identify(ctx, c); err != nil {
 		return r, nil, err
@@ -86,7 +85,7 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 	return r, places, worst(err, places)
 }
 
-// worst drops the error of a file whose damage is known already.
+// worst drops an error if the places of the damage are known.
 func worst(err error, places []string) error {
 	if len(places) > 0 {
 		return nil
@@ -94,7 +93,7 @@ func worst(err error, places []string) error {
 	return err
 }
 
-// read audits every venue and counts.
+// read audits every venue and counts records.
 func (r *Report) read(ctx context.Context, c conn) (places []string, err error) {
 	err = each(ctx, c, func(rs rows) error {
 		var name string
@@ -123,17 +122,17 @@ func (r *Report) read(ctx context.Context, c conn) (places []string, err error) 
 	return places, err
 }
 
-// compareSchema says whether a later program made a schema, and which is the newest
-// that this one knows.
+// compareSchema reports whether a later program made a schema, and the newest version
+// that this program knows.
 func compareSchema(key string, version int) (isNewer bool, known int, err error) {
-	steps, err := migrationsOf("sqlite") // as many as for any engine
+	steps, err := migrationsOf("sqlite") // every engine has the same number of steps
 	if err == nil && version < 1 {
 		err = fail(house.ErrDamaged, "check", key, "it has no schema; it is no house")
 	}
 	return version > len(steps), len(steps), err
 }
 
-// integrity asks the engine about its pages, indexes and foreign keys.
+// integrity runs the engine's checks of pages, indexes and foreign keys.
 func integrity(ctx context.Context, c conn) (places []string, err error) {
 	err = each(ctx, c, func(rs rows) error {
 		var text string
@@ -160,7 +159,7 @@ func integrity(ctx context.Context, c conn) (places []string, err error) {
 	return places, err
 }
 
-// lacksLog reports whether a file without a log beside it needs one.
+// lacksLog reports whether a file needs a WAL that is missing.
 func lacksLog(ctx context.Context, c conn, path string, schema int) (bool, error) {
 	keeps, err := keepsLog(path)
 	if err != nil || !keeps {
@@ -169,8 +168,8 @@ func lacksLog(ctx context.Context, c conn, path string, schema int) (bool, error
 	return logsAreNoted(ctx, c, schema)
 }
 
-// keepsLog reports whether a file is written by way of a log: byte 18 of its
-// head is 2 (https://sqlite.org/fileformat2.html, section 1.3.3).
+// keepsLog reports whether a file is in WAL mode: byte 18 of its header is 2
+// (https://sqlite.org/fileformat2.html, section 1.3.3).
 func keepsLog(path string) (bool, error) {
 	f, err := os.Open(path)
 	if err != nil {
@@ -184,14 +183,13 @@ func keepsLog(path string) (bool, error) {
 
 const sqliteMagic = "SQLite format 3\x00"
 
-// inspect looks at the head and the length of a file before the engine does,
-// whose word for what is wrong there says little. A file that may still be made
-// may be missing.
+// inspect checks the header and the length of a file before the engine does, whose errors
+// are vague here. If mayBeNew is true, the file need not exist.
 func inspect(path string, mayBeNew bool) error {
 	f, err := os.Open(path)
 	if os.IsNotExist(err) {
 		switch {
-		case mayBeNew && file.Exists(path+"-wal"): // the engine would empty it
+		case mayBeNew && file.Exists(path+"-wal"): // the engine would delete it
 			return fail(house.ErrDamaged, "open", path, "the file is not there, but its log is (%s-wal); put the file back beside it, or move the log away", filepath.Base(path))
 		case mayBeNew:
 			return nil
@@ -225,7 +223,7 @@ func inspect(path string, mayBeNew bool) error {
 	said := page * int64(binary.BigEndian.Uint32(head[28:]))
 	counted := binary.BigEndian.Uint32(head[24:]) == binary.BigEndian.Uint32(head[92:])
 	if wal, err := os.Stat(path + "-wal"); err == nil && wal.Size() > 0 {
-		return nil // the rest may still be in the log
+		return nil // the rest may be in the WAL
 	}
 	if counted && info.Size() != said {
 		return torn(path, fmt.Sprintf("the file is %d bytes long, its head says %d", info.Size(), said))

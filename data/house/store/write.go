@@ -7,7 +7,7 @@ import (
 	"counterpour/data/house"
 )
 
-// MaxEdits bounds one write.
+// MaxEdits is the largest number of edits in one write.
 const MaxEdits = 100000
 
 func (k *keeper) Write(ctx context.Context, by house.By, edits ...house.Edit) (done []house.Change, err error) {
@@ -73,7 +73,7 @@ func checkWrite(by house.By, edits []house.Edit) error {
 		}
 		item := e.Item()
 		if e.Ref().ID == "" && house.Numbered(e.Ref().Kind) {
-			item = house.WithID(item, "x") // the number is not known yet
+			item = house.WithID(item, "x") // a placeholder: the number is not known yet
 		}
 		if err := house.Check(item); err != nil {
 			return err
@@ -82,18 +82,18 @@ func checkWrite(by house.By, edits []house.Edit) error {
 	return nil
 }
 
-// writing is one transaction.
+// writing is a transaction in progress.
 type writing struct {
 	c     conn
 	venue string
 	by    house.By
-	seq   int64       // of the last change
-	links []house.Ref // that must exist at the end
+	seq   int64       // sequence number of the last change
+	links []house.Ref // must exist when the transaction ends
 	done  []house.Change
 }
 
-// begin takes the numbers for n changes. In doing so it holds up every other
-// writer of the venue until the end.
+// begin reserves n sequence numbers. It locks the venue's row, so all other writers of
+// the venue wait until the transaction ends.
 func (k *keeper) begin(ctx context.Context, c conn, by house.By, n int) (*writing, error) {
 	w := &writing{c: c, venue: k.venue, by: by}
 	found, err := one(ctx, c, []any{&w.seq}, `UPDATE venue SET seq = seq + $1 WHERE name = $2 RETURNING seq`, int64(n), k.venue)
@@ -125,7 +125,7 @@ func (w *writing) edit(ctx context.Context, e house.Edit) error {
 	return w.put(ctx, e.Ref(), e.Item(), r.body, r.version+1, action)
 }
 
-// conflict compares the version of an edit with the record as it stands.
+// conflict compares the version of an edit with the current record.
 func conflict(e house.Edit, r *recordRow, found bool) error {
 	there := found && !r.gone
 	switch {
@@ -159,7 +159,7 @@ func (w *writing) undo(ctx context.Context, ref house.Ref, version int64) error 
 		w.venue, string(ref.Kind), ref.ID, version-1); err != nil {
 		return err
 	}
-	var item house.Item // version 1 has nothing before it
+	var item house.Item // nothing before version 1
 	if body != "" {
 		if item, err = house.DecodeKept(ref.Kind, []byte(body)); err != nil {
 			return unreadable(ref, err)
@@ -168,9 +168,8 @@ func (w *writing) undo(ctx context.Context, ref house.Ref, version int64) error 
 	return w.put(ctx, ref, item, body, version+1, house.Undone)
 }
 
-// put writes the record, its links and the change. A nil item is gone. What the
-// record held before, or is put back to, may have fields of a later version of the
-// program; they stay.
+// put writes the record, its links and the change. A nil item removes the record. Fields
+// that only a later version of the program knows are kept.
 func (w *writing) put(ctx context.Context, ref house.Ref, item house.Item, before string, version int64, action house.Action) error {
 	w.seq++
 	body := ""
@@ -192,7 +191,7 @@ func (w *writing) put(ctx context.Context, ref house.Ref, item house.Item, befor
 	if err := w.link(ctx, ref, item); err != nil {
 		return err
 	}
-	c, err := row.change() // decoded anew, so that it shares nothing with the caller's item
+	c, err := row.change() // decoded again, so that it shares no memory with the caller's item
 	w.done = append(w.done, c)
 	return err
 }
@@ -216,10 +215,11 @@ func (w *writing) link(ctx context.Context, ref house.Ref, item house.Item) erro
 	return nil
 }
 
-// zeroLinks tells which kinds point to others, to spare the rest a statement.
+// zeroLinks holds the kinds that refer to other records, to save a statement for the
+// rest.
 var zeroLinks = map[house.Kind][]house.Ref{house.KindCover: house.Links(house.Cover{}), house.KindRight: house.Links(house.Right{})}
 
-// finish is the last step before the commit.
+// finish does the last steps before the commit.
 func (k *keeper) finish(ctx context.Context, w *writing) error {
 	if err := w.checkLinks(ctx); err != nil {
 		return err
@@ -227,7 +227,7 @@ func (k *keeper) finish(ctx context.Context, w *writing) error {
 	return k.db.announce(ctx, w.c, k.venue)
 }
 
-// checkLinks finds what the engine would refuse without saying which it is.
+// checkLinks finds references that the engine would refuse without naming them.
 func (w *writing) checkLinks(ctx context.Context) error {
 	for _, to := range w.links {
 		_, found, err := record(ctx, w.c, w.venue, to)

@@ -1,4 +1,4 @@
-// Package storetest is for tests: a house that is kept nowhere.
+// Package storetest provides an empty in-memory house for tests.
 package storetest
 
 import (
@@ -11,7 +11,7 @@ import (
 	"counterpour/data/house/store"
 )
 
-// Memory opens an empty house in memory, and closes it when the test ends.
+// Memory opens an empty house in memory and closes it when the test ends.
 func Memory(t testing.TB) house.Store {
 	t.Helper()
 	s, err := store.OpenMemory(t.Context())

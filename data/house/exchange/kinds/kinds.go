@@ -1,5 +1,5 @@
-// Package kinds finds which ingredient a bottle is, by what a list says of it: the
-// cell for its kind, the heading that it stands under, and its name.
+// Package kinds finds the ingredient that a bottle on a stock list is, from its row: the
+// cell for the ingredient, the heading above it, and its name.
 package kinds
 
 import (
@@ -11,44 +11,44 @@ import (
 	"counterpour/flavor/measure/draft/naming"
 )
 
-// Kind is what a bottle was taken for.
+// Kind is the ingredient that a bottle is read as.
 type Kind struct {
-	Profile *flavor.Profile // nil if nothing is known
-	// Supposed: the file leaves open which kind it is, and this is the likeliest.
+	Profile *flavor.Profile // nil if unknown
+	// Supposed means that the row is ambiguous and that this is the most likely
+	// ingredient.
 	Supposed bool
-	Why      string   // what it was taken from
-	Others   []string // names of what else it may be, the nearest first
+	Why      string   // the words that it was found by
+	Others   []string // names of other candidates, the nearest first
 }
 
-// Listed is a finder beside all that it may find, for one that lists nothing.
+// Listed adds a list of all profiles to a finder that cannot list them itself.
 type Listed struct {
 	naming.Finder
 	All []*flavor.Profile
 }
 
-// Profiles returns all that may be found.
+// Profiles returns all profiles that may be found.
 func (k Listed) Profiles() []*flavor.Profile { return k.All }
 
-// maxOthers is how many other kinds are offered for one.
+// maxOthers is how many other candidates are offered.
 const maxOthers = 5
 
-// Finder finds what bottles are. A name that says which it is settles it; a
-// wider word, such as amaro, is taken for the usual one of its kind and marked as
-// supposed.
+// Finder finds the ingredients of bottles. A specific name decides it; a wider word, such
+// as amaro, is read as the usual ingredient of its class and marked as Supposed.
 type Finder struct {
 	finder   naming.Finder
 	profiles []*flavor.Profile
-	classes  map[string]flavor.Class // by the normalised word
+	classes  map[string]flavor.Class // by normalised word
 }
 
-// New returns a finder of kinds over one of names, which may list all that it finds
-// (see [Listed]). A nil one knows nothing.
+// New returns a finder that looks names up with f, which may list its profiles (see
+// [Listed]). With a nil f it finds nothing.
 func New(f naming.Finder) *Finder {
 	k := &Finder{finder: f, classes: map[string]flavor.Class{}}
 	for _, c := range flavor.Classes() {
 		k.classes[flavor.NormaliseName(string(c))] = c
 	}
-	// Other words for a class. Common practice, no source.
+	// Further words for classes. Common practice, no source.
 	for word, c := range map[string]flavor.Class{"whisky": flavor.ClassWhiskey, "amari": flavor.ClassAmaro, "digestif": flavor.ClassAmaro, "agave": flavor.ClassAgaveSpirit,
 		"bitters": flavor.ClassCocktailBitters, "cordial": flavor.ClassLiqueur, "mixer": flavor.ClassSoda, "soft drink": flavor.ClassSoda, "sparkling": flavor.ClassSparklingWine, "fortified": flavor.ClassFortifiedWine} {
 		k.classes[flavor.NormaliseName(word)] = c
@@ -57,15 +57,15 @@ func New(f naming.Finder) *Finder {
 		k.profiles = all.Profiles()
 	}
 	if both, ok := f.(Listed); ok {
-		k.finder = both.Finder // which may be a placer
+		k.finder = both.Finder // may implement naming.Placer
 	}
 	return k
 }
 
-// Knows reports whether there is anything to find.
+// Knows reports whether the finder has any names.
 func (k *Finder) Knows() bool { return k.finder != nil }
 
-// Named returns what is called exactly that, by its name or another.
+// Named returns the ingredient whose name or alias is exactly written.
 func (k *Finder) Named(written string) (p *flavor.Profile, how flavor.MatchHow, ok bool) {
 	if k.finder == nil || strings.TrimSpace(written) == "" {
 		return nil, "", false
@@ -77,8 +77,8 @@ func (k *Finder) Named(written string) (p *flavor.Profile, how flavor.MatchHow, 
 	return p, m.How, err == nil && m.How != flavor.MatchFuzzy
 }
 
-// wide reports whether a word that names a profile is also what several of its
-// class are called, so that it does not say which.
+// wide reports whether the name of a profile is also a word for several ingredients of
+// its class, so that it does not decide between them.
 func (k *Finder) wide(written string, p *flavor.Profile, how flavor.MatchHow) bool {
 	if how != flavor.MatchAlias {
 		return false
@@ -97,8 +97,7 @@ func holdsAll(words, asked []string) bool {
 	return !slices.ContainsFunc(asked, func(w string) bool { return !slices.Contains(words, w) })
 }
 
-// Stated is the kind that a cell or a person writes. It is nil if nobody is called
-// that.
+// Stated returns the ingredient that a cell or a user names; nil if there is none.
 func (k *Finder) Stated(written string) *Kind {
 	p, how, ok := k.Named(written)
 	if !ok && k.finder != nil {
@@ -115,7 +114,7 @@ func (k *Finder) Stated(written string) *Kind {
 	return kind
 }
 
-// others offers what else of its class a word may mean.
+// others returns the other ingredients of the class that a word may mean.
 func (k *Finder) others(written string, p *flavor.Profile) []string {
 	var out []string
 	take := func(name string) {
@@ -139,8 +138,8 @@ func (k *Finder) others(written string, p *flavor.Profile) []string {
 
 var kindMarks = regexp.MustCompile(`[/:;>|,()&+\-–—]+`)
 
-// Find is what a bottle is by all that its row says: the kind's cell, the wider
-// word for it, the heading that it stands under, and its name.
+// Find returns the ingredient of a bottle, from the cell for the ingredient, the wider
+// word for it or the heading above it, and its name.
 func (k *Finder) Find(kind, group, name string) *Kind {
 	var within flavor.Class
 	var general *Kind
@@ -168,15 +167,15 @@ func (k *Finder) Find(kind, group, name string) *Kind {
 		return general
 	}
 	if said := strings.TrimSpace(kind); said != "" {
-		if found := k.Stated(said); found != nil { // a slip of the pen
+		if found := k.Stated(said); found != nil { // a misspelling
 			return found
 		}
 	}
 	return nil
 }
 
-// ofWords is the kind that a cell states: as it stands, or one of the parts that
-// marks divide it into, the last first: "Spirits / Gin" is gin.
+// ofWords finds the ingredient that a cell names, as a whole or in one of the parts
+// between separators, the last part first: "Spirits / Gin" is gin.
 func (k *Finder) ofWords(said string) *Kind {
 	if strings.TrimSpace(said) == "" {
 		return nil
@@ -207,7 +206,7 @@ func (k *Finder) isClass(word string) bool {
 	return ok
 }
 
-// ClassOf is the class that a wider word means, empty if none.
+// ClassOf returns the class that a word means, or "".
 func (k *Finder) ClassOf(said string) flavor.Class {
 	for _, part := range append([]string{said}, reversed(kindMarks.Split(said, -1))...) {
 		if c, ok := k.classes[flavor.NormaliseName(part)]; ok {
@@ -234,12 +233,12 @@ func kindWords(cells ...string) []string {
 	return out
 }
 
-// mostWords is the most words of a stretch of a name that is looked up.
+// mostWords is the most words of a name that are looked up together.
 const mostWords = 5
 
-// inName looks for a kind in a name: the longest stretch of its words that is one,
-// by itself or with a word of the kind's cell after it, and of those the last.
-// What a name says is supposed: a label may be called anything.
+// inName looks for an ingredient in a name: the longest run of words that names one,
+// alone or followed by a word of the ingredient's cell; of equally long runs the last.
+// The result is Supposed, since a label can carry any name.
 func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	for n := min(len(words), mostWords); n > 0; n-- {
 		for from := len(words) - n; from >= 0; from-- {
@@ -255,7 +254,8 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 				if !ok || within != "" && p.Class != within {
 					continue
 				}
-				// A word of one's own says which; a class's word only what kind of thing.
+				// A proper name says which ingredient it is; a word for a class only says
+				// what kind.
 				return &Kind{Profile: p, Supposed: true, Why: try, Others: k.others(try, p)}
 			}
 		}
@@ -263,7 +263,7 @@ func (k *Finder) inName(words, kindWords []string, within flavor.Class) *Kind {
 	return nil
 }
 
-// Near offers names for what nobody is called.
+// Near returns suggestions for an unknown name.
 func (k *Finder) Near(written string) []string {
 	if placer, ok := k.finder.(naming.Placer); ok && strings.TrimSpace(written) != "" {
 		return placer.Suggest(written, nil)

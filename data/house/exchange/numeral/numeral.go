@@ -1,5 +1,5 @@
-// Package numeral reads figures as people write them in a list: numbers, sums of
-// money, sizes, strengths and counts.
+// Package numeral reads figures as people write them in stock lists: numbers, prices,
+// sizes, strengths and counts.
 package numeral
 
 import (
@@ -27,14 +27,14 @@ var (
 
 var plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)(?:[eE][+-]?[0-9]+)?$`)
 
-// IsPlain reports whether a cell holds a number as programs write it, and nothing
-// else.
+// IsPlain reports whether a cell is a number in the form that programs write.
 func IsPlain(cell string) bool { return plainNumber.MatchString(cell) }
 
 var vulgar = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅓", " 1/3", "⅔", " 2/3", "⅛", " 1/8")
 
-// Number reads a number with digits in groups or a fraction. With a comma for
-// decimals, a comma is never a thousands mark. It is false for what is none.
+// Number reads a number that may have digit groups or a fraction. If comma is true, a
+// comma is the decimal mark and never groups digits. ok is false if the cell is no
+// number.
 func Number(cell string, comma bool) (float64, bool) {
 	s := strings.TrimSpace(vulgar.Replace(strings.TrimSpace(cell)))
 	if m := mixedNumber.FindStringSubmatch(s); m != nil {
@@ -44,23 +44,23 @@ func Number(cell string, comma bool) (float64, bool) {
 		return whole + top/bottom, errTop == nil && err == nil && bottom > 0
 	}
 	if !numeral.MatchString(s) {
-		v, err := strconv.ParseFloat(s, 64) // 1e-05, as programs write them
+		v, err := strconv.ParseFloat(s, 64) // such as 1e-05, which programs write
 		return v, err == nil && IsPlain(s)
 	}
 	v, err := strconv.ParseFloat(plainDigits(s, comma), 64)
 	return v, err == nil
 }
 
-// plainDigits writes a numeral with a point for decimals and no groups. The mark
-// that stands last divides the decimals, unless it stands before three digits and
-// can only part groups.
+// plainDigits returns a number with a decimal point and without digit groups. The last
+// mark is the decimal mark, unless it stands before exactly three digits and can only
+// separate groups.
 func plainDigits(s string, comma bool) string {
 	s = strings.NewReplacer("'", "", "’", "", " ", "", "\u00a0", "", "\u202f", "").Replace(s)
 	point, mark := strings.LastIndex(s, "."), strings.LastIndex(s, ",")
 	switch {
 	case mark < 0 && (!comma || !grouped.MatchString(s)):
 		return s
-	case mark < 0: // 1.234 beside decimals with a comma
+	case mark < 0: // 1.234 with a decimal comma
 		return strings.ReplaceAll(s, ".", "")
 	case point > mark: // 1,234.50
 		return strings.ReplaceAll(s, ",", "")
@@ -72,8 +72,7 @@ func plainDigits(s string, comma bool) string {
 	return strings.Replace(s, ",", ".", 1)
 }
 
-// UsesComma reports whether a number among cells is written with a comma before
-// its decimals.
+// UsesComma reports whether a number among the cells has a decimal comma.
 func UsesComma(cells []string) bool {
 	return slices.ContainsFunc(cells, func(s string) bool {
 		return commaHalf.MatchString(s) && !strings.Contains(s, ".") || decimalAfterGroups.MatchString(s)
@@ -82,22 +81,23 @@ func UsesComma(cells []string) bool {
 
 var decimalAfterGroups = regexp.MustCompile(`[0-9]\.[0-9]{3},[0-9]`)
 
-// Nothing reports whether a cell says that there is nothing to say.
+// Nothing reports whether a cell says that there is no value.
 func Nothing(s string) bool {
 	return slices.Contains([]string{"", "-", "–", "—", "n/a", "na", "none", "nil", "?", "tbc", "tbd", "unknown", "x"}, strings.ToLower(strings.TrimSpace(s)))
 }
 
-// signs are signs of money and the currency each usually stands for. Several
-// countries share the dollar's and the crown's; whoever means another says so.
+// signs are currency signs and the currency each usually stands for. The dollar, yen and
+// krona signs are shared by several countries; another currency must be written as a
+// code.
 var signs = []struct{ sign, code string }{
 	{"US$", "USD"}, {"A$", "AUD"}, {"C$", "CAD"}, {"NZ$", "NZD"}, {"S$", "SGD"}, {"HK$", "HKD"}, {"R$", "BRL"},
 	{"€", "EUR"}, {"£", "GBP"}, {"$", "USD"}, {"¥", "JPY"}, {"₹", "INR"}, {"₩", "KRW"}, {"zł", "PLN"}, {"kr", "SEK"}, {"Fr.", "CHF"}, {"₪", "ILS"}, {"₺", "TRY"}, {"₫", "VND"}, {"฿", "THB"}, {"₱", "PHP"},
 }
 
-// sharedSigns stand for more than one currency.
+// sharedSigns are signs of more than one currency.
 const sharedSigns = "$¥kr"
 
-// Shares reports whether two currencies are written with the sign of the first.
+// Shares reports whether two currencies share the sign of the first.
 func Shares(code, other string) bool {
 	switch code {
 	case "USD":
@@ -110,14 +110,14 @@ func Shares(code, other string) bool {
 	return code == other
 }
 
-// KnownCurrency reports whether a code is that of a currency, in capitals (ISO 4217).
+// KnownCurrency reports whether code is a currency code of ISO 4217, in capitals.
 func KnownCurrency(code string) bool {
 	_, err := currency.ParseISO(code)
 	return err == nil && len(code) == 3 && strings.ToUpper(code) == code
 }
 
-// Money reads a sum, and what the cell itself says of its currency: a code, or a
-// sign, which others may share.
+// Money reads a price and its currency: a code, or a sign; shared is true for a sign of
+// several currencies. ok is false if the cell is no price.
 func Money(cell string, comma bool) (sum float64, code string, shared, ok bool) {
 	s := strings.TrimSpace(cell)
 	for _, g := range signs {
@@ -138,18 +138,18 @@ func Money(cell string, comma bool) (sum float64, code string, shared, ok bool) 
 	return sum, code, shared, ok
 }
 
-// HasCents reports whether a cell has decimals as sums of money have them.
+// HasCents reports whether a cell has the decimals of a price.
 func HasCents(s string) bool { return cents.MatchString(s) }
 
 var cents = regexp.MustCompile(`[0-9][.,](?:[0-9]{2}|-)(?:[^0-9]|$)`)
 
-// LooksLikeMoney reports whether a cell states a sum with its currency.
+// LooksLikeMoney reports whether a cell is a price with a currency.
 func LooksLikeMoney(s string) bool {
 	_, code, _, ok := Money(s, false)
 	return ok && code != ""
 }
 
-// sizeUnits are the units of what a bottle holds, in mL, or in g.
+// sizeUnits are the units of bottle sizes and their factors to mL or g.
 var sizeUnits = map[string]struct {
 	each   float64
 	weight bool
@@ -163,20 +163,19 @@ var sizeUnits = map[string]struct {
 	"g": {1, true}, "gr": {1, true}, "gram": {1, true}, "kg": {1000, true}, "kilo": {1000, true}, "lb": {453.592, true}, "pound": {453.592, true},
 }
 
-// Sizes that bottles are sold in, by the unit that a bare number means.
-// Common practice, no source.
+// Usual sizes of bottles, by the unit of a bare number. Common practice, no source.
 var (
 	centilitres = []float64{10, 18, 20, 25, 27.5, 33, 35, 37.5, 44, 50, 70, 75}
 	ounces      = []float64{5, 6.7, 6.8, 8, 12, 12.7, 16, 16.9, 25, 25.3, 25.4, 32, 33.8, 59, 59.2, 64}
 )
 
-// Amount is what a full bottle holds, in mL, or in g.
+// Amount is the content of a full bottle, in mL or in g.
 type Amount struct {
 	ML, G float64
 }
 
-// Pack reads a size such as 24 x 200ml: how many bottles, and one of them as written.
-// It is false for what is no pack.
+// Pack reads a size such as 24 x 200ml: the number of bottles, and the size of one as
+// written. ok is false if it is no pack.
 func Pack(written string) (bottles int, one string, ok bool) {
 	s := strings.TrimSpace(written)
 	m := packOf.FindStringSubmatch(s)
@@ -187,8 +186,9 @@ func Pack(written string) (bottles int, one string, ok bool) {
 	return bottles, m[2], err == nil
 }
 
-// Size reads what one bottle holds. A bare number is of the unit given; without
-// one, from 100 up it is mL and up to 5 it is L, and between it is open.
+// Size reads the content of one bottle. unit is the unit of a bare number; if it is
+// empty, 100 and more are mL, up to 5 are L, and numbers between are ambiguous, for which
+// open is true.
 func Size(cell, unit string, comma bool) (a Amount, open, ok bool) {
 	s := strings.TrimSpace(cell)
 	if _, one, ok := Pack(s); ok {
@@ -196,7 +196,7 @@ func Size(cell, unit string, comma bool) (a Amount, open, ok bool) {
 	}
 	m := withUnit.FindStringSubmatch(s)
 	if m == nil {
-		v, isNumber := Number(s, comma) // 1e-05
+		v, isNumber := Number(s, comma) // such as 1e-05
 		return inUnit(v, unit, isNumber)
 	}
 	v, isNumber := Number(m[1], comma)
@@ -217,7 +217,7 @@ func Size(cell, unit string, comma bool) (a Amount, open, ok bool) {
 	return scaled(v, u.each, u.weight), false, known
 }
 
-// inUnit is a bare number in the unit of its column.
+// inUnit reads a bare number in the unit of its column.
 func inUnit(v float64, unit string, isNumber bool) (a Amount, open, ok bool) {
 	switch {
 	case !isNumber:
@@ -230,7 +230,7 @@ func inUnit(v float64, unit string, isNumber bool) (a Amount, open, ok bool) {
 		return scaled(v, sizeUnits[unit].each, true), false, true
 	case v <= 5 && unit != "oz":
 		return scaled(v, 1000, false), false, true
-	case unit == "cl" && v > 300, unit == "l" && v >= 100, unit == "" && v >= 100: // more than any bottle holds of those
+	case unit == "cl" && v > 300, unit == "l" && v >= 100, unit == "" && v >= 100: // larger than any bottle in that unit
 		return Amount{ML: v}, false, true
 	case unit == "cl" || unit == "oz" || unit == "ml" || unit == "l":
 		return scaled(v, sizeUnits[unit].each, false), false, true
@@ -238,7 +238,7 @@ func inUnit(v float64, unit string, isNumber bool) (a Amount, open, ok bool) {
 	return a, true, false
 }
 
-// The units of the columns size_ml and size_g, which hold numbers to the letter.
+// Units of the columns size_ml and size_g, whose numbers are taken literally.
 const (
 	ExactML = "size_ml"
 	ExactG  = "size_g"
@@ -254,15 +254,15 @@ func scaled(v, each float64, weight bool) Amount {
 	return Amount{ML: v}
 }
 
-// LooksLikeSize reports whether a cell states what a bottle holds, with its unit.
+// LooksLikeSize reports whether a cell is a size with a unit.
 func LooksLikeSize(s string) bool {
 	_, isBare := Number(s, false)
 	a, _, ok := Size(s, "", false)
 	return ok && !isBare && (a.ML >= 5 || a.G >= 5)
 }
 
-// ColumnUnit is the unit of the bare numbers of a column of sizes that states
-// none, empty if they leave it open.
+// ColumnUnit returns the unit of bare numbers in a column of sizes, or "" if they are
+// ambiguous.
 func ColumnUnit(cells []string, comma bool) string {
 	var bare []float64
 	for _, c := range cells {
@@ -282,7 +282,7 @@ func ColumnUnit(cells []string, comma bool) string {
 	return ""
 }
 
-// Strength reads % vol, or proof of the United States, which is twice that.
+// Strength reads % vol, or US proof, which is twice the % vol.
 func Strength(cell, unit string, comma bool) (pct float64, ok bool) {
 	s := strings.ToLower(strings.TrimSpace(cell))
 	proof := unit == "proof"
@@ -299,13 +299,13 @@ func Strength(cell, unit string, comma bool) (pct float64, ok bool) {
 	return pct, ok
 }
 
-// LooksLikeShare reports whether a cell states a strength, with its unit.
+// LooksLikeShare reports whether a cell is a strength with a unit.
 func LooksLikeShare(s string) bool {
 	_, ok := Strength(s, "", false)
 	return ok && (strings.Contains(s, "%") || strings.Contains(strings.ToLower(s), "proof"))
 }
 
-// Count reads how many bottles there are.
+// Count reads a number of bottles.
 func Count(cell string, comma bool) (float64, bool) {
 	s := strings.ToLower(strings.TrimSpace(cell))
 	if Nothing(s) || s == "out" || s == "empty" {

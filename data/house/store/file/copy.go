@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 )
 
-// Sync makes what is in a file durable.
+// Sync makes the content of a file durable (fsync).
 func Sync(path string) error {
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if err != nil {
@@ -16,8 +16,8 @@ func Sync(path string) error {
 	return f.Sync()
 }
 
-// MoveAside moves a house with the log beside it, which may hold what the file
-// does not yet. The log goes first: a file is never left beside a stranger's log.
+// MoveAside moves a house and its WAL, which may hold the latest changes. It moves the
+// WAL first, so that a house is never left beside the WAL of another.
 func MoveAside(path, aside string) error {
 	for _, suffix := range []string{"-wal", "-shm", ""} {
 		if !Exists(path + suffix) {
@@ -30,7 +30,7 @@ func MoveAside(path, aside string) error {
 	return nil
 }
 
-// Copy makes a copy of a file, durable and its owner's alone.
+// Copy makes a durable copy of a file that only its owner can read.
 func Copy(from, to string) error {
 	in, err := os.Open(from)
 	if err != nil {
@@ -52,7 +52,7 @@ func Copy(from, to string) error {
 	return out.Close()
 }
 
-// WithCopy calls f with a copy of a file that it may change.
+// WithCopy calls f with a temporary copy of a file, which f may change.
 func WithCopy(path string, f func(copy string) error) error {
 	dir, err := os.MkdirTemp("", "house")
 	if err != nil {

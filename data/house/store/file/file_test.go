@@ -12,7 +12,7 @@ import (
 )
 
 // Who asks for a lock that is held hears of who holds it, until it is given back.
-func TestALockIsHeldOnce(t *testing.T) {
+func TestLockIsExclusive(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	held, err := Take("open", path)
 	require.NoError(t, err)
@@ -27,7 +27,7 @@ func TestALockIsHeldOnce(t *testing.T) {
 
 // A copy holds what the file holds, and a file that another was put in place of is no
 // longer in its place, though it holds the same.
-func TestACopyIsAnotherFile(t *testing.T) {
+func TestCopyAndInPlace(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	for _, p := range []string{path, path + "-wal"} {
 		require.NoError(t, MakePrivate(p))

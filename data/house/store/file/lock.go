@@ -10,11 +10,12 @@ import (
 	"counterpour/data/house"
 )
 
-// Lock is the lock file beside a house. It is held for as long as the house is
-// open and stays there afterwards, empty of meaning.
+// Lock is the lock file beside a house. It is locked while the house is open. The file
+// itself stays afterwards and means nothing.
 type Lock struct{ f *os.File }
 
-// Take takes the lock of the house at path, or says who holds it.
+// Take locks the house at path. If another process holds the lock, it fails with
+// [house.ErrBusy] and names the process.
 func Take(op, path string) (*Lock, error) {
 	f, err := os.OpenFile(path+".lock", os.O_RDWR|os.O_CREATE, private)
 	if err != nil {
@@ -30,7 +31,7 @@ func Take(op, path string) (*Lock, error) {
 		return nil, &house.Error{Kind: house.ErrBusy, Op: op, Key: path, Message: holder(f) + " is using this house; close it there, or use another file"}
 	}
 	_ = f.Truncate(0)
-	_, _ = f.WriteAt([]byte(strconv.Itoa(os.Getpid())+"\n"), 0) // for people; the lock holds without it
+	_, _ = f.WriteAt([]byte(strconv.Itoa(os.Getpid())+"\n"), 0) // for people only; the lock does not depend on it
 	return &Lock{f}, nil
 }
 
@@ -43,5 +44,5 @@ func holder(f *os.File) string {
 	return fmt.Sprintf("another process, number %d,", pid)
 }
 
-// Release gives the lock back.
+// Release releases the lock.
 func (l *Lock) Release() { l.f.Close() }

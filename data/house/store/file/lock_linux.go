@@ -8,10 +8,10 @@ import (
 	"counterpour/data/house"
 )
 
-// LockItself takes the file of a house itself, whatever it is called: one that was
-// renamed under a program has another lock file, and its log is left behind. The file
-// must be there, and stay open until the engine has closed it. On Linux this lock
-// (flock) and the engine's (fcntl) know nothing of each other; elsewhere they do.
+// LockItself locks the house's own file. The lock file is found by name, so a house that
+// was renamed while in use needs this lock too: its WAL has the old name. Keep the
+// returned file open until the engine has closed the house. On Linux this lock (flock)
+// and the engine's (fcntl) do not affect each other; on other systems they do.
 func LockItself(path string) (*os.File, error) {
 	f, err := os.Open(path)
 	if err != nil {
@@ -23,7 +23,7 @@ func LockItself(path string) (*os.File, error) {
 		f.Close()
 		return nil, &house.Error{Kind: house.ErrBusy, Op: "open", Key: path, Message: "another process is using this house under another name, with its last changes in a log there; close it there first"}
 	case errors.Is(err, syscall.ENOLCK), errors.Is(err, syscall.EOPNOTSUPP), err == nil:
-		return f, nil // a disk without such locks has the lock file
+		return f, nil // a file system without flock: only the lock file protects
 	}
 	f.Close()
 	return nil, err

@@ -4,5 +4,5 @@ package file
 
 import "os"
 
-// LockItself takes nothing where its lock would get in the way of the engine's own.
+// LockItself does nothing on systems where flock would block the engine's own lock.
 func LockItself(string) (*os.File, error) { return nil, nil }

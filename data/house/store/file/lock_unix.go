@@ -7,8 +7,8 @@ import (
 	"syscall"
 )
 
-// tryLock takes the lock on an open file; false if another holds it. The
-// system frees it when the process ends, however it ends.
+// tryLock locks an open file; it returns false if another process holds the lock. The
+// system releases the lock when the process ends, however it ends.
 func tryLock(f *os.File) (bool, error) {
 	err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX|syscall.LOCK_NB)
 	if err == syscall.EWOULDBLOCK {
@@ -17,7 +17,7 @@ func tryLock(f *os.File) (bool, error) {
 	return err == nil, err
 }
 
-// SyncDir makes new names in a folder durable.
+// SyncDir makes new file names in a folder durable.
 func SyncDir(path string) error {
 	d, err := os.Open(path)
 	if err != nil {
@@ -27,7 +27,7 @@ func SyncDir(path string) error {
 	return d.Sync()
 }
 
-// names is the number of names that a file has.
+// names returns the number of hard links of a file.
 func names(info os.FileInfo) int {
 	if s, ok := info.Sys().(*syscall.Stat_t); ok {
 		return int(s.Nlink)

@@ -7,9 +7,9 @@ import (
 	"golang.org/x/sys/windows"
 )
 
-// tryLock takes the lock on an open file; false if another holds it. The
-// system frees it when the process ends, however it ends. The byte is far past
-// the text, so that others can read whose lock it is.
+// tryLock locks an open file; it returns false if another process holds the lock. The
+// system releases the lock when the process ends, however it ends. It locks a byte far
+// beyond the text, so that other processes can still read who holds the lock.
 func tryLock(f *os.File) (bool, error) {
 	at := &windows.Overlapped{Offset: 1 << 30}
 	err := windows.LockFileEx(windows.Handle(f.Fd()), windows.LOCKFILE_EXCLUSIVE_LOCK|windows.LOCKFILE_FAIL_IMMEDIATELY, 0, 1, 0, at)
@@ -19,9 +19,8 @@ func tryLock(f *os.File) (bool, error) {
 	return err == nil, err
 }
 
-// SyncDir does nothing: folders cannot be synced here, names are journalled.
+// SyncDir does nothing: Windows cannot sync folders, and NTFS journals file names.
 func SyncDir(string) error { return nil }
 
-// names is the number of names that a file has; what the system says of a path
-// does not tell.
+// names returns 1: os.FileInfo does not contain the number of hard links on Windows.
 func names(os.FileInfo) int { return 1 }

@@ -1,5 +1,5 @@
-// Package file is about the file of a house on its disk, whatever is in it: that one
-// program has it, under one name and in its place, and that it is copied and moved whole.
+// Package file handles the file of a house on disk: locks it, checks that it has one name
+// and is still in its place, copies and moves it.
 package file
 
 import (
@@ -10,12 +10,12 @@ import (
 	"counterpour/data/house"
 )
 
-// private is the mode of a house, its log, its lock and its backups: they hold
-// who did what, and are their owner's.
+// private is the mode of a house, its WAL, its lock file and its backups. They contain
+// who did what, so only the owner may read them.
 const private = 0o600
 
-// MakePrivate makes an empty file for the engine to fill. The engine gives its
-// log the same mode.
+// MakePrivate creates an empty file for the engine to fill. The engine gives the WAL the
+// same mode.
 func MakePrivate(path string) error {
 	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL, private)
 	if err != nil {
@@ -24,8 +24,8 @@ func MakePrivate(path string) error {
 	return f.Close()
 }
 
-// RealPath follows symbolic links, so that one file has one lock whichever way
-// leads to it.
+// RealPath resolves symbolic links, so that a file has the same lock whatever path leads
+// to it.
 func RealPath(path string) string {
 	if real, err := filepath.EvalSymlinks(path); err == nil {
 		return real
@@ -36,12 +36,12 @@ func RealPath(path string) string {
 	return path
 }
 
-// OneName refuses a file that has several names (hard links). Lock and log go
-// by name, so that each name would have its own, and the two would diverge.
+// OneName refuses a file with several hard links. Lock file and WAL are found by name, so
+// each name would have its own, and the data would diverge.
 func OneName(path string) error {
 	info, err := os.Stat(path)
 	if err != nil {
-		return nil // a new house; whatever else is wrong, opening it tells
+		return nil // new house, or an error that opening it will report
 	}
 	if n := names(info); n > 1 {
 		return &house.Error{Kind: house.ErrInvalid, Op: "open", Key: path,
@@ -50,13 +50,13 @@ func OneName(path string) error {
 	return nil
 }
 
-// Kept is a file as it was when the house was opened.
+// Kept identifies a file as it was when the house was opened.
 type Kept struct {
 	path string
 	info os.FileInfo
 }
 
-// KeptFiles notes which files a house is kept in: its own and its log.
+// KeptFiles returns the identity of the house's file and of its WAL.
 func KeptFiles(path string) (files []Kept, err error) {
 	for _, p := range []string{path, path + "-wal"} {
 		info, err := os.Stat(p)
@@ -68,10 +68,10 @@ func KeptFiles(path string) (files []Kept, err error) {
 	return files, nil
 }
 
-// InPlace reports whether files are still the ones under their names. A file
-// that was removed or replaced stays writable for whoever has it open, and
-// everything in it is lost once it is closed. The files are not opened: closing
-// one would drop the engine's locks on it.
+// InPlace returns an error unless the files are still the ones at their paths. A file
+// that was removed or replaced stays writable for the process that has it open, but its
+// content is lost when it is closed. InPlace does not open the files: closing one would
+// release the engine's locks.
 func InPlace(files []Kept) error {
 	for _, f := range files {
 		info, err := os.Stat(f.path)
@@ -83,7 +83,7 @@ func InPlace(files []Kept) error {
 	return nil
 }
 
-// Exists reports whether there is anything at a path.
+// Exists reports whether there is a file at a path.
 func Exists(path string) bool {
 	_, err := os.Lstat(path)
 	return err == nil
