@@ -10,23 +10,40 @@ import (
 	"counterpour/webui/webuitest"
 )
 
-// Print holds the cards and no way about.
+// Paper holds the cards and no way about: a card is one sheet of A6, and what is read
+// from the PDF has the name, every pour, the allergens and what the law asks to be said.
 func TestPrint(t *testing.T) {
 	address := webuitest.Serve(t, webuitest.NewHouse())
 	b := webuitest.NewBrowser(t, 800)
-	b.Media("print", "light")
-	const hidden = `[...document.querySelectorAll('nav, header, footer, button, .screen')].every((e) => e.getClientRects().length === 0)`
-	for _, path := range []string{"/specs/nutcracker/card", "/specs/print"} {
-		b.Open(address, path)
-		b.Until(hidden)
-		b.Until(`document.querySelector('.sheet').innerText.includes('Contains')`)
-	}
 	b.Open(address, "/specs/nutcracker/card")
-	pdf, err := chromedp.Run(b.Ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize()))
-	require.NoError(t, err)
-	// A PDF is too long to be printed for every fault.
-	assert.Len(t, webuitest.AnyBox.FindAllString(string(pdf), -1), 1, "a card is one page")
-	assert.Len(t, webuitest.BoxOfA6.FindAllString(string(pdf), -1), 1, "of A6")
+	card := b.Printed()
+	require.Len(t, card, 1, "a card is one sheet")
+	assert.Equal(t, "A6", card[0].Size)
+	b.Open(address, "/specs/print")
+	menu := b.Printed()
+	assert.Equal(t, "A4", menu[0].Size)
+	for _, text := range []string{card[0].Text, webuitest.OnPaper(menu)} {
+		for _, want := range []string{"Nutcracker", "2 oz London dry gin", "¾ oz lemon juice", "½ oz orgeat", "Contains eggs (egg white) , tree nuts (orgeat)", "% vol", "harms an unborn child", "the label decides"} {
+			assert.Contains(t, text, want)
+		}
+		for _, way := range []string{"All pages", "Cover board", "Print", "Keys", "Settings of the house"} {
+			assert.NotContains(t, text, way)
+		}
+	}
+	b.Quiet()
+}
+
+// A board goes on paper with the pours of its covers, closed though they were on the
+// screen, and without buttons.
+func TestTheBoardOnPaper(t *testing.T) {
+	h := webuitest.NewHouse()
+	h.Dry = []string{"falernum"}
+	b := webuitest.NewBrowser(t, 360)
+	b.Open(webuitest.Serve(t, h), "/board")
+	text := webuitest.OnPaper(b.Printed())
+	assert.Contains(t, text, "Mainbrace")
+	assert.Contains(t, text, "2 oz London dry gin")
+	assert.NotContains(t, text, "Undo")
 	b.Quiet()
 }
 

@@ -6,7 +6,6 @@ import (
 	"net/http/httptest"
 	"os"
 	"os/exec"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -22,12 +21,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/webui/behind"
-)
-
-// The sizes of a PDF's pages, in points.
-var (
-	AnyBox  = regexp.MustCompile(`/MediaBox \[`)
-	BoxOfA6 = regexp.MustCompile(`/MediaBox \[0 0 29[78][.\d]* (?:419|420)`)
 )
 
 // Press sends keys to whatever has the focus.
