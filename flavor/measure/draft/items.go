@@ -368,6 +368,10 @@ func (r *reader) gather(in []piece) []piece {
 			continue
 		}
 		last := &out[len(out)-1]
+		if len(in) == 2 && headed(last, &next) {
+			*last = r.both(last, &next)
+			continue
+		}
 		if joined, ok := r.join(last, &next); ok {
 			*last = joined
 			continue
@@ -431,7 +435,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return piece{toks: both.Of, sep: a.sep, pour: both}, true
 	case a.pour.Shape == entry.ShapeServing && b.pour.Shape == entry.ShapeName && (b.sep == "," || b.sep == "and") && PourSteps[a.toks[0].Text]:
 		return r.both(a, b), true // "muddle lemon, mint and simple"
-	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && cutTo(b.toks):
+	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && (cutTo(b.toks) || shadedBy(a, b)):
 		return r.both(a, b), true
 	case b.pour.Shape != entry.ShapeName || saltAlone(b) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false

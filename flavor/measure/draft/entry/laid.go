@@ -16,7 +16,7 @@ var laidFruit = token.Words(`lemon lime orange grapefruit pineapple cucumber app
 // EndsLaid reports whether words end in what is laid on a drink.
 func EndsLaid(toks []token.Token) bool {
 	last := &toks[len(toks)-1]
-	return last.Kind == token.Word && (laidNoun(last.Text) || laidFruit[last.Text])
+	return last.Kind == token.Word && (LaidNoun(last.Text) || laidFruit[last.Text])
 }
 
 // mostLaid is the most things that are laid on one drink; common practice.

@@ -279,7 +279,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Amount, p.NoAmount, p.Shape = 1, true, ShapeImplied
 		p.Name = token.OneLine(text[p.NameAt.Start:toks[len(toks)-2].End])
 		p.Unit = flavor.Cube
-	case (laidNoun(last) || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns[toks[0].Text] && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
+	case (LaidNoun(last) || last == "oil" && laidFruit[toks[0].Text] || garnishNouns[toks[0].Text] && len(toks) > 2 && (toks[1].Text == "of" || toks[1].Text == "de" || toks[1].Text == "di") || garnishNouns[toks[0].Text] && len(toks) > 1 && strings.HasPrefix(toks[1].Text, "d'")) && !p.Muddled:
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }

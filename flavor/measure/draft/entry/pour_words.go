@@ -156,8 +156,8 @@ dill sage tarragon shiso parsley cilantro coriander lavender verbena raspberry r
 // laidEndings end words that are put together for what is laid on a drink.
 var laidEndings = []string{"zeste", "zesten", "scheibe", "scheiben", "schale", "spalte", "spalten", "achtel", "zweig", "blatt", "schnitz", "rädchen", "skal", "skive", "schil"}
 
-// laidNoun reports whether a word ends what is laid on a drink.
-func laidNoun(w string) bool {
+// LaidNoun reports whether a word ends what is laid on a drink.
+func LaidNoun(w string) bool {
 	return garnishNouns[w] || slices.ContainsFunc(laidEndings, func(e string) bool { return len(w) > len(e)+2 && strings.HasSuffix(w, e) })
 }
 

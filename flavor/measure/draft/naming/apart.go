@@ -106,7 +106,7 @@ func (b *Book) turned(head, word string, pl Place) (Found, bool) {
 	if m := theOne.FindStringSubmatch(word); m != nil {
 		word = m[1]
 	}
-	if len(strings.Fields(word)) > mostTurned || adjectives[strings.ToLower(word)] {
+	if len(strings.Fields(word)) > mostTurned {
 		return Found{}, false
 	}
 	for _, style := range styleWords {

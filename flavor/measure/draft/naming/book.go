@@ -79,8 +79,8 @@ func (b *Book) Named(name string) (*flavor.Profile, flavor.MatchHow, bool) {
 	return p, m.How, true
 }
 
-// known reports whether an ingredient has exactly that name.
-func (b *Book) known(name string) bool {
+// Has reports whether an ingredient has exactly that name.
+func (b *Book) Has(name string) bool {
 	_, _, ok := b.Named(name)
 	return ok
 }
@@ -141,7 +141,7 @@ func (b *Book) Literal(name string, pl Place) (Found, bool) {
 // more than one thing, is a fault at "ingredient".
 func (b *Book) Find(name string, pl Place) Found {
 	pinned, class := pin(name)
-	if class != "" && !b.known(pinned+" "+string(class)) {
+	if class != "" && !b.Has(pinned+" "+string(class)) {
 		if p, how, ok := b.Named(pinned); ok && (p.Class == class || class == "plain") {
 			return Found{Profile: p, How: how, As: pinned}
 		}
@@ -170,7 +170,7 @@ func (b *Book) Find(name string, pl Place) Found {
 			if both := joinsTwo(p, n); both != nil {
 				return Found{Fault: both}
 			}
-			return Found{Profile: p, How: how, As: n, Inferred: how == flavor.MatchAlias && kinds[flavor.NormaliseName(n)]}
+			return Found{Profile: p, How: how, As: n, Inferred: kinds[flavor.NormaliseName(n)] && flavor.NormaliseName(p.Name) != flavor.NormaliseName(n)}
 		}
 	}
 	if f, ok := b.free(name, pl); ok {

@@ -85,7 +85,7 @@ var (
 	}
 	askDash = map[string][]string{
 		"lemon": {"lemon juice", "lemon bitters"}, "lime": {"lime juice", "lime cordial", "lime bitters"}, "cranberry": {"cranberry juice", "cranberry bitters"},
-		"pineapple": {"pineapple juice"}, "tomato": {"tomato juice"},
+		"pineapple": {"pineapple juice"}, "tomato": {"tomato juice"}, "amer": {"bitter orange aperitif, French style", "aromatic bitters"},
 	}
 	askTop = map[string][]string{
 		"ginger": {"ginger beer", "ginger ale"}, "wine": {"red wine", "prosecco"}, "lemon": {"sparkling lemonade", "bitter lemon"},
@@ -94,8 +94,8 @@ var (
 )
 
 // kinds are names of a whole kind that differ so much in what they bring that it is
-// said which one is taken.
-var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum": true, "tequila": true, "port": true, "dry sherry": true}
+// said which one is taken. Agave is bottled thick and poured thinned.
+var kinds = map[string]bool{"sparkling wine": true, "orange liqueur": true, "rum": true, "tequila": true, "port": true, "dry sherry": true, "agave syrup": true, "condensed milk": true, "amaro": true}
 
 // sweetened are names that bars use for the sweetened form too, which is meant
 // where nothing else sweetens the drink.
@@ -159,7 +159,7 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some`)
+organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever`)
 
 // Strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.
@@ -226,7 +226,7 @@ func PlaceWords(u flavor.Unit) string {
 func Pressed(name string) string {
 	for _, n := range Strip(name) {
 		key := flavor.NormaliseName(n)
-		if means := cmp.Or(byVolume[key], byVolume[tongues[key]]); means != "" {
+		if means := byVolume[key]; means != "" {
 			return means
 		}
 		if full, changed := Lengthen(key); changed && byVolume[full] != "" {

@@ -99,12 +99,25 @@ func (r *resolver) laidOn(t *task) {
 const leastPoured = 15.0
 
 // bitterPoured asks where "orange bitter" is poured by the jigger: bitters are dashed.
+// Where one aperitif alone has that name it is taken, and said.
 func (r *resolver) bitterPoured(t *task, pl naming.Place) *flavor.Fault {
-	if t.hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured || !strings.HasSuffix(strings.ToLower(t.line.Name), "bitter") {
+	name := strings.ToLower(t.line.Name)
+	if t.hit.Profile.Class != flavor.ClassCocktailBitters || !pl.Volume() || pl.ML() < leastPoured || !strings.HasSuffix(name, "bitter") && !strings.HasPrefix(name, "bitter ") {
 		return nil
 	}
-	kind := strings.TrimSuffix(strings.ToLower(t.line.Name), " bitter")
-	return r.book.Asks(strings.ToLower(t.line.Name), []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", t.hit.Profile.Name}, pl)
+	kind := strings.TrimPrefix(strings.TrimSuffix(name, " bitter"), "bitter ")
+	means := []string{"light " + kind + " bitter aperitif", "bitter " + kind + " aperitif", kind + " bitter aperitif", "bitter " + kind}
+	var poured []*flavor.Profile
+	for _, m := range means {
+		if p, _, ok := r.book.Named(m); ok && p.Class != flavor.ClassCocktailBitters && !slices.Contains(poured, p) {
+			poured = append(poured, p)
+		}
+	}
+	if len(poured) == 1 {
+		t.hit = naming.Found{Profile: poured[0], How: flavor.MatchAlias, As: poured[0].Name, Inferred: true}
+		return nil
+	}
+	return r.book.Asks(name, append(means, t.hit.Profile.Name), pl)
 }
 
 // Fills reports whether an ingredient is one that fills a glass up.

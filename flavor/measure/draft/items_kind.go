@@ -1,0 +1,43 @@
+package draft
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// heads are words that name only what kind of pour it is; common practice. Bitters are
+// dashed before the garnish is named: "2 dashes bitters, orange".
+var heads = token.Words(`syrup syr sirop liqueur liq juice cordial shrub purée puree brine nectar tincture`)
+
+// shades are words that name a pour more closely by its shade or its make, by the words
+// that leave it open; common practice.
+var shades = func() map[string]map[string]bool {
+	bottle := token.Words(`white dark gold golden aged old light black red dry sweet medium spiced overproof amber brown green blue sparkling semi-dry extra-dry`)
+	out := map[string]map[string]bool{
+		"water": token.Words(`soda tonic sparkling still`), "milk": token.Words(`whole skimmed condensed evaporated`), "cream": token.Words(`heavy double single whipping light`), "lemonade": bottle,
+	}
+	for w := range token.Words(`rum tequila vermouth sherry port wine tea sugar whiskey whisky madeira marsala curaçao curacao quinquina cider beer chinato sake vinegar cacao menthe`) {
+		out[w] = bottle
+	}
+	return out
+}()
+
+// headed reports whether what stands behind a comma, alone on the line of a pour, says
+// which of a kind it is: "20 ml syrup, raspberry". Amid others it is laid on the drink.
+func headed(a, b *piece) bool {
+	after := entry.TrimMarks(b.toks)
+	return b.sep == "," && poursOne(a) && heads[strings.ToLower(a.pour.Name)] && len(after) > 0 && len(after) <= 2 && listed(b) && (len(after) == 1 || !entry.LaidNoun(after[1].Text))
+}
+
+// shadedBy reports whether what stands behind a comma is a shade of the pour: "rum, white".
+func shadedBy(a, b *piece) bool {
+	after := entry.TrimMarks(b.toks)
+	return poursOne(a) && len(after) > 0 && shades[strings.ToLower(a.pour.Name)][after[0].Text] && (listed(b) || b.pour.Shape == entry.ShapeImplied)
+}
+
+// poursOne reports whether a piece states an amount of one thing.
+func poursOne(p *piece) bool {
+	return p.pour.Shape == entry.ShapePour && p.pour.Fault == nil && !p.pour.Each
+}
