@@ -2,7 +2,10 @@ package balance
 
 import (
 	"cmp"
+	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
@@ -31,6 +34,7 @@ type Fault struct {
 	mostG   float64 // g of alcohol that drinks of its kind have at most, if grams
 	byOdd   bool    // what makes too much of the whole is poured beyond habit too
 	missing bool    // nothing in it brings what nearly all drinks like it have
+	beside  bool    // and that is told by what they pour beside all that it has
 	moveML  float64 // mL of the ingredient that the text says are too much or too little; 0 if it says none
 	mostML  float64 // mL of the ingredient that good drinks have at most, of a fault beyond habit
 
@@ -54,7 +58,7 @@ const (
 // What is wrong with the ratio is told of rest, the draft without what it carries
 // beyond habit: brine that swamps a drink makes nothing else in it too much. None
 // speaks against one before it.
-func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged) []Fault {
+func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build) []Fault {
 	var out []Fault
 	bounds := boundFaults(s, j)
 	first := 0 // without its base nothing else in a drink can be judged
@@ -81,7 +85,45 @@ func faultsOf(s *flavor.Spec, j *weigh.Judgement, rest judged) []Fault {
 			out = append(out, f)
 		}
 	}
+	if len(out) == 0 {
+		return lacking(s, j, rest, build)
+	}
 	return out
+}
+
+// lacking says what may be wrong with a draft of which nothing else can be told: what
+// proven drinks pour beside all that it has, else the likeliest cause however unsure it is,
+// else what strays farthest.
+func lacking(s *flavor.Spec, j *weigh.Judgement, rest judged, build *weigh.Build) []Fault {
+	for _, c := range build.Companions(1) {
+		if c.Like >= leastAlike {
+			f := Fault{Axis: axisFor(c.Profile), Odds: 1, Deviation: leastDeviation, missing: true, beside: true}
+			f.Text = fmt.Sprintf("something is missing: drinks made of this have %s too", c.Profile.Name)
+			return []Fault{f}
+		}
+	}
+	for _, p := range rest.judgement.Pulls {
+		f := Fault{Axis: p.Axis, High: p.Change < 0, Odds: p.Odds, Deviation: math.Max(leastDeviation, JND(p.Axis, p.Change))}
+		if f.Profile, f.moveML, f.Text = faultText(rest.spec, rest.judgement, p); f.Text != "" {
+			return []Fault{f}
+		}
+	}
+	return []Fault{{Axis: ratio.Aroma, Odds: 1, Deviation: leastDeviation,
+		Text: fmt.Sprintf("it is far from all drinks that are known: the nearest kind is %s", strings.ToLower(j.Fits[0].Name))}}
+}
+
+// leastAlike is how like the draft the rest of proven drinks has to be for what they have
+// beside it to be missing in it.
+const leastAlike = 0.3
+
+// axisFor is what a drink lacks that an ingredient is missing in.
+func axisFor(p *flavor.Profile) ratio.Axis {
+	for _, a := range []ratio.Axis{ratio.Strong, ratio.Sweet, ratio.Sour, ratio.Long} {
+		if partOf(a) == p.Class.Part() {
+			return a
+		}
+	}
+	return ratio.Aroma
 }
 
 func byEdges(x, y weigh.Beyond) int { return cmp.Compare(x.Edges, y.Edges) }

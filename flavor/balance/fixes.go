@@ -50,11 +50,12 @@ type Fix struct {
 // MaxFixes is how many fixes are worth a bartender's time.
 const MaxFixes = 3
 
-// leastLift is how many points a fix must bring.
-const leastLift = 3.0
+// How many points a fix must bring, and if none brings as many.
+const leastLift, someLift = 3.0, 0.1
 
-// Fixes returns up to limit changes that mend a draft, the best first: what puts
-// back what was forgotten, the fewest pours changed, of those what the faults ask for in their order, then the
+// Fixes returns up to limit changes that mend a draft, the best first: what puts back
+// what was forgotten, the fewest pours changed, of those what the faults ask for in
+// their order, then the
 // fewest steps of the jigger, then the highest score. A pour goes as far as it
 // takes to be balanced with room for a hand's error. What a pour is too much in
 // itself of is poured as proven drinks pour it, or left out if none does. The base
@@ -80,31 +81,43 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) 
 	f.byMethod()
 	f.byFaults()
 	f.bySize()
-	tries := []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding}
-	if len(f.faults) > 0 && f.faults[0].forgotten() { // what is missing comes before what is too much without it
-		if err := f.byAdding(); err != nil {
-			return nil, err
-		}
-		tries = []func() error{f.byOthers, f.byLeavingOut, f.byPairs}
-	}
-	for _, try := range tries {
-		if f.mended() {
+	for i, try := range f.tries() {
+		if f.mended() && (i > 0 || !f.forgets()) {
 			break
 		}
 		if err := try(); err != nil {
 			return nil, err
 		}
 	}
-	return f.list(limit)
+	out, err := f.list(limit, leastLift)
+	if len(out) == 0 && err == nil { // better a little than to say nothing
+		return f.list(limit, someLift)
+	}
+	return out, err
 }
+
+// tries are the ways to mend a draft, beside those that its faults ask for, in the order in
+// which they are tried until one mends it. What is missing comes first, whatever else would
+// do: nothing is too much until it is there.
+func (f *fixing) tries() []func() error {
+	switch {
+	case !f.forgets():
+		return []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
+	case f.faults[0].beside:
+		return []func() error{f.byCompanions, f.byAdding, f.byOthers, f.byLeavingOut, f.byPairs, f.byLeavingMuchOut}
+	}
+	return []func() error{f.byAdding, f.byCompanions, f.byOthers, f.byLeavingOut, f.byPairs, f.byLeavingMuchOut}
+}
+
+// forgets reports whether something was forgotten before all else that is wrong.
+func (f *fixing) forgets() bool { return len(f.faults) > 0 && f.faults[0].forgotten() }
 
 // list returns the best of what was found, each of another kind, with the
 // score that the mended spec gets. While something mends the draft, what does not
 // is not worth telling, nor what leaves it off while something brings it near.
-func (f *fixing) list(limit int) ([]Fix, error) {
+func (f *fixing) list(limit int, lift float64) ([]Fix, error) {
 	var out []Fix
 	var told []*candidate
-	f.found = slices.DeleteFunc(f.found, func(c candidate) bool { return f.heady(c) || f.bursts(c) })
 	best := 0.0
 	slices.SortStableFunc(f.found, func(a, b candidate) int { return a.compare(&b) })
 	for i := range f.found {
@@ -124,7 +137,7 @@ func (f *fixing) list(limit int) ([]Fix, error) {
 				return nil, err
 			}
 		}
-		if fix.Score < f.base+leastLift || fix.Score < worthBeside(best) {
+		if fix.Score < f.base+lift || fix.Score < worthBeside(best) {
 			continue
 		}
 		best = max(best, fix.Score)
@@ -152,12 +165,12 @@ const (
 	strongerTimes = 1.5
 )
 
-// heady reports whether a candidate has much more alcohol in the glass than the draft.
-func (f *fixing) heady(c candidate) bool {
+// heady reports whether changes make much more alcohol in the glass than in the draft.
+func (f *fixing) heady(changes []Change) bool {
 	before := ethanol(f.spec)
 	g := before
-	for i := range c.changes {
-		x := &c.changes[i]
+	for i := range changes {
+		x := &changes[i]
 		g += (x.ToML - x.FromML) * x.Profile.ABV.Value / 100 * mix.EthanolDensity
 	}
 	return g > plentyG && g > strongerTimes*before

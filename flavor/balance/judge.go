@@ -14,7 +14,8 @@ type Judge struct {
 }
 
 // Pantry is what the judge may propose to add when no pour of the draft can
-// mend it; an ingredient that is nil is not proposed.
+// mend it; an ingredient that is nil is not proposed. What proven drinks pour is proposed
+// too, unless the pantry is empty.
 type Pantry struct {
 	Syrup   *flavor.Profile // rich syrup
 	Sour    *flavor.Profile // lemon juice
@@ -65,7 +66,7 @@ func (j *Judge) score(s *flavor.Spec) (*Result, *weigh.Build, error) {
 	r := &Result{Drink: drink, Judgement: build.Judge(build.Amounts())}
 	r.Verdict = weigh.VerdictOf(r.Judgement.Score)
 	if r.Verdict != weigh.Balanced {
-		r.Faults = faultsOf(s, &r.Judgement, j.within(s, &r.Judgement))
+		r.Faults = faultsOf(s, &r.Judgement, j.within(s, &r.Judgement), build)
 	}
 	return r, build, nil
 }

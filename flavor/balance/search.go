@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -46,7 +47,7 @@ func (f *fixing) keep(c candidate) {
 		after += c.changes[i].ToML - c.changes[i].FromML
 	}
 	c.small = c.part == "" && after < smallShare*f.spec.VolumeML()
-	if c.score >= f.base+leastLift {
+	if c.score > f.base && !f.heady(c.changes) && !f.bursts(c) {
 		f.found = append(f.found, c)
 	}
 }
@@ -172,15 +173,18 @@ func (f *fixing) watered(p *flavor.Pour) bool {
 // little more. Judged.
 const mostBaseML = 67.5
 
-// served leaves of a ladder what pours no more of the bases than a guest is served, or
-// than the draft has.
+// served leaves of a ladder what pours no more alcohol than a fix may, and no more of the
+// bases than a guest is served, or than the draft has.
 func (f *fixing) served(ladder []Change) []Change {
-	if len(ladder) == 0 || ladder[0].ToML < ladder[0].FromML || ladder[0].Profile.Class.Part() != flavor.PartBase || f.spec.VolumeML() >= batchFromML {
+	if len(ladder) == 0 || ladder[0].ToML < ladder[0].FromML {
 		return ladder
 	}
-	others := baseOf(f.spec) - ladder[0].FromML
+	most := math.Inf(1)
+	if ladder[0].Profile.Class.Part() == flavor.PartBase && f.spec.VolumeML() < batchFromML {
+		most = mostBaseML - (baseOf(f.spec) - ladder[0].FromML)
+	}
 	for i := range ladder {
-		if others+ladder[i].ToML > mostBaseML {
+		if ladder[i].ToML > most || f.heady(ladder[i:i+1]) {
 			return ladder[:i]
 		}
 	}
@@ -392,7 +396,7 @@ func (f *fixing) withSecond(c *candidate) {
 			continue
 		}
 		for _, more := range []bool{false, true} {
-			ladder := f.freely(second, more)
+			ladder := f.served(f.freely(second, more))
 			f.ml[first.Pour] = first.ToML
 			at, score := f.along(second, ladder, comfortable)
 			f.ml[first.Pour] = was
@@ -467,8 +471,45 @@ func (f *fixing) thenMend(c *candidate) error {
 
 // byAdding tries what the pantry holds, and a base if there is none.
 func (f *fixing) byAdding() error {
+	return f.adding(f.additions(), true)
+}
+
+// byCompanions tries what proven drinks pour beside all that the draft has.
+func (f *fixing) byCompanions() error {
+	const few = 6
+	if f.judge.pantry == (Pantry{}) {
+		return nil
+	}
+	var out []addition
+	asked := unasked
+	if len(f.faults) > 0 && f.faults[0].beside {
+		asked = 0
+	}
+	for _, c := range f.build.Companions(few) {
+		jigger := flavor.Ounce
+		if measure.SystemOf(f.spec) == measure.Metric {
+			jigger = flavor.Millilitre
+		}
+		u, ok := c.Profile.UsualUnit(jigger)
+		if !ok {
+			continue
+		}
+		a := addition{profile: c.Profile, unit: u, asked: asked}
+		for _, times := range []float64{0.5, 0.75, 1, 1.5, 2} {
+			if x := measure.Snap(c.ML*times, u, c.Profile); x > 0 && !slices.Contains(a.amounts, x) {
+				a.amounts = append(a.amounts, x)
+			}
+		}
+		out = append(out, a)
+	}
+	return f.adding(out, false)
+}
+
+// adding tries to add something to the draft and, if that does not balance it and besides
+// is true, to move one pour beside it.
+func (f *fixing) adding(additions []addition, besides bool) error {
 	at := len(f.spec.Pours)
-	for _, a := range f.additions() {
+	for place, a := range additions {
 		ladder := a.ladder(at)
 		if len(ladder) == 0 {
 			continue
@@ -480,9 +521,9 @@ func (f *fixing) byAdding() error {
 		}
 		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts()}
 		k, score := added.along(at, ladder, comfortable)
-		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: k + 1, score: score, puts: a.asked == 0 && f.faults[0].forgotten()}
+		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets()}
 		f.keep(c)
-		if c.balanced() {
+		if c.balanced() || !besides {
 			continue
 		}
 		added.ml[at] = ladder[k].ToML
@@ -497,7 +538,7 @@ func (f *fixing) byAdding() error {
 func (f *fixing) besides(c *candidate) {
 	for i := range f.spec.Pours {
 		for _, more := range []bool{false, true} {
-			ladder := f.freely(i, more)
+			ladder := f.served(f.freely(i, more))
 			if at, score := f.along(i, ladder, comfortable); at >= 0 {
 				f.keep(candidate{changes: []Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score, puts: c.puts})
 			}
@@ -515,6 +556,39 @@ func (f *fixing) byLeavingOut() error {
 		if p.Class.Part() != flavor.PartBase && (p.Class.Movable() || p.Class == flavor.ClassEgg) && indexOf(f.spec, p) == i {
 			f.leaveOut(p, unasked)
 		}
+	}
+	return nil
+}
+
+// byLeavingMuchOut leaves out pour after pour, each time the one without which the draft is
+// best, until it is balanced or only one is left.
+func (f *fixing) byLeavingMuchOut() error {
+	var out []*flavor.Profile
+	for len(out)+1 < len(f.spec.Pours) {
+		var best candidate
+		var worst *flavor.Profile
+		for i := range f.spec.Pours {
+			p := f.spec.Pours[i].Profile
+			if slices.Contains(out, p) {
+				continue
+			}
+			c := candidate{asked: unasked, steps: mostSteps, sure: true,
+				changes: f.without(func(o *flavor.Profile) bool { return o == p || slices.Contains(out, o) })}
+			if len(c.changes) == len(f.spec.Pours) {
+				continue
+			}
+			if c.score = f.scoreWith(c.changes); worst == nil || c.score > best.score {
+				best, worst = c, p
+			}
+		}
+		if worst == nil {
+			return nil
+		}
+		f.keep(best)
+		if best.balanced() {
+			return nil
+		}
+		out = append(out, worst)
 	}
 	return nil
 }

@@ -174,7 +174,7 @@ func faultText(s *flavor.Spec, j *weigh.Judgement, p weigh.Pull) (of *flavor.Pro
 	} else {
 		if !ok {
 			b, ok = answerable(bearers, s)
-			ok = ok && (high || b.lead || b.ml < mostOfDrink*s.VolumeML())
+			ok = ok && (high || b.lead)
 		}
 		if !ok {
 			return nil, 0, fmt.Sprintf("%s %s altogether, by about %s of %s", word, noun(p.Axis), plainAmount(s, ml), measureOf(p.Axis))

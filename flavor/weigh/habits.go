@@ -295,6 +295,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.sharp = append(s.sharp, makeup.Presence(e[ratio.Sour], e.Total(), halfSharp) > 0.5)
 		s.mixed = append(s.mixed, mixes(proven[i].Spec.Method))
 		s.served = append(s.served, proven[i].Spec.Service)
+		s.recipes = append(s.recipes, recipe{b.parts, makeup.AmountsOf(&proven[i].Spec)})
 		s.unbased.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsBase)
 		s.unsweetened.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsSweetener)
 		s.sweet = append(s.sweet, largestOf(&proven[i].Spec, flavor.PartSweetener) != nil)
