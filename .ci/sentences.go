@@ -216,7 +216,7 @@ func ofTag(tag string, line int) []sentence {
 
 var (
 	field = regexp.MustCompile(`^\s*("[^"]+"|[\w-]+)\s*=\s*(.*)$`)
-	shown = []string{"text", "note", "name", "usual", "source", "title", "caution", "remedy", "label", "says", "detail", "reason", "about", "hint", "tip", "kind", "lead", "from"}
+	shown = []string{"text", "note", "name", "usual", "source", "title", "caution", "remedy", "label", "says", "detail", "reason", "about", "hint", "tip", "kind", "lead", "from", "making"}
 )
 
 // ofData returns the fields of a data file that are shown to a user.

@@ -53,7 +53,7 @@ type Instead struct {
 type Offered struct {
 	Name        string  `json:"name"`
 	Spec        Spec    `json:"spec" doc:"As a spec that can be sent back"`
-	DistanceJND float64 `json:"distance_jnd" doc:"From the drink that was asked for, in just-noticeable differences"`
+	DistanceJND float64 `json:"distance_jnd" doc:"From the drink that was asked for, in noticeable steps"`
 	Notice      string  `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
 }
 
@@ -68,7 +68,7 @@ type Cover struct {
 	Parts          []CoverPart `json:"parts" doc:"What is poured instead, the most first"`
 	Changes        []Change    `json:"changes" doc:"Other pours whose amounts change"`
 	Spec           Spec        `json:"spec" doc:"The whole drink, as a spec that can be sent back"`
-	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in just-noticeable differences"`
+	DistanceJND    float64     `json:"distance_jnd" doc:"How far the finished drink moves, in noticeable steps"`
 	BesideJND      float64     `json:"beside_alcohol_jnd,omitempty" doc:"The same distance without the alcohol that the guest must not have; left out where that does not apply"`
 	Notice         string      `json:"notice" enum:"won't,may,will" doc:"Whether a guest will notice"`
 	Gone           []string    `json:"gone" doc:"Leading aroma materials of what is missing that are no longer in the glass"`
@@ -86,7 +86,7 @@ type Cover struct {
 	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that give the same glass, one line each"`
 	Custom         bool        `json:"custom" doc:"The trade or the house pours this in place of what is missing, so it may stand above a cover that is a little nearer"`
-	Keeps          bool        `json:"keeps" doc:"It keeps the drink: it lies within 4 steps, or within 9 and is what every bar pours"`
+	Keeps          bool        `json:"keeps" doc:"It keeps the drink: it lies within 4 noticeable steps, or within 9 where it is what every bar pours"`
 	Text           string      `json:"text"`
 }
 

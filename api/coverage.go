@@ -20,7 +20,7 @@ type CoverageAnswer struct {
 	Invented bool         `json:"invented" doc:"The house is made up, for demonstration"`
 	Weak     []Weak       `json:"weak" doc:"Order two of these; the bottle that most drinks need comes first"`
 	Left     []Ingredient `json:"left,omitempty" doc:"Bottles that time ran out for: whether something covers them is not known"`
-	GoodJND  float64      `json:"good_jnd" doc:"The distance up to which a cover is called good, in just-noticeable differences; one that every bar pours may lie further"`
+	GoodJND  float64      `json:"good_jnd" doc:"The distance up to which a cover is called good, in noticeable steps; one that every bar pours may lie further"`
 }
 
 // Weak is a bottle that has no good cover, and the drinks that need it.

@@ -66,7 +66,8 @@ func newConfig(version string) huma.Config {
 				Version: version,
 				Description: "Scores drafts of drinks, fixes them, and finds what to pour when a bottle is out. " +
 					"Numbers carry their unit in their name. Fields may be added to answers, and are never renamed or removed; " +
-					"in requests an unknown field or parameter is an error.",
+					"in requests an unknown field or parameter is an error. A noticeable step, jnd in a field's name, is one just-noticeable difference, " +
+					"the least change that people can tell.",
 			},
 			Components: &huma.Components{Schemas: schemas},
 		},

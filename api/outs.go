@@ -29,7 +29,7 @@ type OutsAnswer struct {
 	// Spared and GivenJND say what choosing covers for the whole menu together saved, and
 	// what it cost.
 	Spared       int     `json:"spared" doc:"How many fewer substitutes the chosen covers need than the best cover of each drink"`
-	GivenJND     float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in just-noticeable differences"`
+	GivenJND     float64 `json:"given_jnd" doc:"How much further all the drinks move for it, in noticeable steps"`
 	CrossContact string  `json:"cross_contact,omitempty" doc:"What to clean before a drink is mixed for this guest; left out where the guest avoids nothing"`
 }
 
@@ -43,7 +43,7 @@ type Out struct {
 	// IfLabelClears stands apart from Covers; none of it is ever chosen.
 	IfLabelClears []Cover `json:"if_label_clears,omitempty" doc:"Not safe as they stand: pour one only if the labels in read clear it for the guest"`
 	Unbalanced    bool    `json:"unbalanced" doc:"True if no cover keeps the drink in balance, not even those listed"`
-	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none is nearer than 4 steps"`
+	Near          bool    `json:"near" doc:"False if no cover keeps the drink: none lies within 4 noticeable steps"`
 	ProvenBest    bool    `json:"proven_best" doc:"False if time ran out, so that a better cover may be missing"`
 	NotSearched   bool    `json:"not_searched,omitempty" doc:"Time ran out before this drink: whether it has a cover is not known"`
 	Chosen        int     `json:"chosen" doc:"Which of the covers serves the whole menu best, counted from 0; -1 if there is none"`

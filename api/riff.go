@@ -26,7 +26,7 @@ type RiffBody struct {
 type RiffAnswer struct {
 	Riffs         []Riff       `json:"riffs" doc:"The best first, each unlike the others"`
 	Relatives     []Relative   `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
-	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two riffs, in just-noticeable differences"`
+	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two riffs, in noticeable steps"`
 	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
 	LeftOut       []LeftOut    `json:"left_out,omitempty" doc:"What of the draft no riff pours, and why"`
 	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: nobody has stated all its allergens"`
@@ -42,7 +42,7 @@ type Riff struct {
 	Kind         string     `json:"kind" doc:"What was varied"`
 	Family       string     `json:"family" doc:"Id of the family that it is likeliest to be"`
 	Score        float64    `json:"score"`
-	DistanceJND  float64    `json:"distance_jnd" doc:"From the draft, in just-noticeable differences"`
+	DistanceJND  float64    `json:"distance_jnd" doc:"From the draft, in noticeable steps"`
 	Changes      []Change   `json:"changes"`
 	ABVPct       float64    `json:"abv_pct" doc:"Finished"`
 	Allergens    []Allergen `json:"allergens"`

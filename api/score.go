@@ -111,8 +111,8 @@ type Fault struct {
 	Pour      string  `json:"pour,omitempty" doc:"id of the ingredient that causes it, if one does"`
 	Direction string  `json:"direction" enum:"high,low"`
 	Word      string  `json:"word" doc:"The fault in a word or two: too sweet, curdles"`
-	Deviation float64 `json:"deviation" doc:"Just-noticeable differences, 99.9 at most"`
-	PlusMinus float64 `json:"plus_minus_jnd" doc:"The drink's own spread on the axis, in just-noticeable differences"`
+	Deviation float64 `json:"deviation" doc:"How far it is off, in noticeable steps, 99.9 at most"`
+	PlusMinus float64 `json:"plus_minus_jnd" doc:"The drink's own spread on the axis, in noticeable steps"`
 	Text      string  `json:"text"`
 }
 

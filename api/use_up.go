@@ -30,7 +30,7 @@ type UseUpAnswer struct {
 	Invented      bool         `json:"invented" doc:"The house is made up, for demonstration"`
 	Drafts        []UpDraft    `json:"drafts" doc:"The best first; together they move as many of the bottles as they can"`
 	Unused        []Unused     `json:"unused" doc:"The bottles that no draft moves, and why"`
-	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two drafts, in just-noticeable differences"`
+	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two drafts, in noticeable steps"`
 	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
 	IfLabelClears []Ingredient `json:"if_label_clears,omitempty" doc:"What else could be poured if its label clears it for the guest: nobody has stated all its allergens"`
 	CutShort      bool         `json:"cut_short" doc:"Time ran out, so that better drafts may be missing"`

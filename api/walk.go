@@ -42,7 +42,7 @@ type WalkAnswer struct {
 type Stop struct {
 	Spec         Spec       `json:"spec" doc:"As a spec that can be sent back"`
 	Score        float64    `json:"score"`
-	HopJND       float64    `json:"hop_jnd" doc:"From the drink before, in just-noticeable differences; 0 for the first"`
+	HopJND       float64    `json:"hop_jnd" doc:"From the drink before, in noticeable steps; 0 for the first"`
 	Changes      []Change   `json:"changes" doc:"From the drink before"`
 	ABVPct       float64    `json:"abv_pct" doc:"Finished"`
 	VolumeML     float64    `json:"volume_ml" doc:"Of the whole drink, finished"`

@@ -134,7 +134,7 @@ func (r *FlightRequest) check() error {
 	case r.Builds != 3 && r.Builds != 5:
 		return flavor.Invalid("builds", r.Builds, "%d builds have no middle build to taste against; use 3 or 5", r.Builds)
 	case !(r.Step > 0 && r.Step <= mostStep):
-		return flavor.Invalid("step", r.Step, "%v is no step; use more than 0 and up to %v just-noticeable differences", r.Step, mostStep)
+		return flavor.Invalid("step", r.Step, "%v is no step; use more than 0 and up to %v noticeable steps", r.Step, mostStep)
 	case !(r.BuildML >= leastBuildML && r.BuildML <= mostBuildML):
 		return flavor.Invalid("build_ml", r.BuildML, "%v ml is no small build; use %v to %v", r.BuildML, leastBuildML, mostBuildML)
 	case r.Tasters < 1 || r.Tasters > mostTasters:

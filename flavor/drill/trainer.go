@@ -155,7 +155,7 @@ func (t *Trainer) Round(r RoundRequest) (*Round, error) {
 		r.Size = StartSize
 	}
 	if !(r.Size >= MinSize && r.Size <= MaxSize) {
-		return nil, flavor.Invalid("size", r.Size, "%v is no size for a round; use %v to %v just-noticeable differences", r.Size, MinSize, MaxSize)
+		return nil, flavor.Invalid("size", r.Size, "%v is no size for a round; use %v to %v noticeable steps", r.Size, MinSize, MaxSize)
 	}
 	if r.Axis < 0 || int(r.Axis) >= ratio.NumAxes {
 		return nil, flavor.Invalid("axis", int(r.Axis), "the axis is not known; use one of %v", ratio.Axes())
