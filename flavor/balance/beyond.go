@@ -92,6 +92,9 @@ const (
 
 // ofRatio reports whether more of an ingredient shows in the ratio.
 func ofRatio(x *weigh.Beyond) bool {
+	if x.ByDose {
+		return true
+	}
 	switch x.Profile.Class.Part() {
 	case flavor.PartBase, flavor.PartSweetener, flavor.PartSour, flavor.PartLength:
 		return true

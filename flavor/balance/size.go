@@ -15,6 +15,10 @@ var parts = []struct {
 	word  string
 }{{2.0 / 3, "two thirds"}, {0.5, "half"}, {1.0 / 3, "a third"}, {0.25, "a quarter"}}
 
+// leastOfUsual is the share of the usual size of a drink that nobody pours less than.
+// Judged.
+const leastOfUsual = 0.6
+
 // bySize makes a smaller drink, if its size or the alcohol in the glass is what is
 // wrong.
 func (f *fixing) bySize() {
@@ -33,8 +37,8 @@ func (f *fixing) bySize() {
 			best = i
 		}
 	}
-	for _, p := range parts[best:] { // a smaller one, if the usual one is still too strong
-		if f.scaled(asked, p.share, p.word) >= weigh.BalancedFrom {
+	for i, p := range parts[best:] { // a smaller one, if the usual one is still too strong
+		if i > 0 && p.share < leastOfUsual*usual || f.scaled(asked, p.share, p.word) >= weigh.BalancedFrom {
 			break
 		}
 	}

@@ -15,11 +15,10 @@ type Part struct {
 	Smells  float64 // how surely it may smell as it will, 0 to 1: what leads and what lengthens
 }
 
-// Limit is what good drinks pour of an ingredient, as shares of the drink before
-// ice.
+// Limit is what good drinks pour of an ingredient.
 type Limit struct {
-	Usual float64 // in the middle
-	Most  float64 // all but a few stay below
+	Usual float64 // in the middle, as a share of the drink before ice or as a dose
+	Most  float64 // all but a few stay below, likewise
 	Own   bool    // some proven drink pours this very ingredient
 	// Support is how many proven drinks say so, of the ingredient or of what smells
 	// like it, weighted by how near they are in make-up.
@@ -30,7 +29,8 @@ type Limit struct {
 // concurrent use.
 type Book struct {
 	drinks  int
-	shelves map[flavor.Class]*shelf
+	shelves map[flavor.Class]*shelf // in shares
+	doses   map[flavor.Class]*shelf // in doses, of what modifies
 	levels  [NumLevels][]sample
 	byDrink [NumLevels][]float64 // the same, logarithms alone, in the order of the drinks
 	sums    [NumLevels]float64   // of those
@@ -40,30 +40,47 @@ type Book struct {
 
 // NewBook reads proven drinks, each given by its parts.
 func NewBook(drinks [][]Part) *Book {
-	b := &Book{drinks: len(drinks), shelves: map[flavor.Class]*shelf{}}
+	b := &Book{drinks: len(drinks), shelves: map[flavor.Class]*shelf{}, doses: map[flavor.Class]*shelf{}}
 	for i, parts := range drinks {
 		for _, p := range parts {
 			if p.Share <= 0 {
 				continue
 			}
-			s := b.shelves[p.Profile.Class]
-			if s == nil {
-				s = &shelf{}
-				b.shelves[p.Profile.Class] = s
+			shelfIn(b.shelves, p.Profile.Class).add(p, p.Share, i)
+			if p.Profile.Class.Part() == flavor.PartModifier {
+				shelfIn(b.doses, p.Profile.Class).add(p, Dose(p.Share), i)
 			}
-			s.add(p, i)
 		}
 		b.addLevels(i, parts)
 	}
 	for _, s := range b.shelves {
 		s.close()
 	}
+	for _, s := range b.doses {
+		s.close()
+	}
 	b.sortLevels()
 	return b
 }
 
-// Limit returns what good drinks pour of an ingredient, as what they are made of
-// first or, if not, beside it; near is how near each proven drink of the book is in
+// shelfIn returns the shelf of a class, a new one if there is none.
+func shelfIn(shelves map[flavor.Class]*shelf, c flavor.Class) *shelf {
+	s := shelves[c]
+	if s == nil {
+		s = &shelf{}
+		shelves[c] = s
+	}
+	return s
+}
+
+// Pours reports whether some proven drink pours an ingredient.
+func (b *Book) Pours(p *flavor.Profile) bool {
+	s := b.shelves[p.Class]
+	return s != nil && slices.Contains(s.profiles, p)
+}
+
+// Limit returns what good drinks pour of an ingredient, as shares of the drink before
+// ice, as what they are made of first or, if not, beside it; near is how near each proven drink of the book is in
 // make-up, 0 to 1, in the order of [NewBook]. What the ingredient itself says is
 // pooled with what those of its class that smell like it say, that with what the
 // class says, and that with common practice, each weighted by how many proven drinks
@@ -74,7 +91,17 @@ func (b *Book) Limit(p *flavor.Profile, first bool, near []float64) Limit {
 	if s == nil {
 		s = &shelf{}
 	}
-	return s.limit(p, first, near, &b.rooms)
+	return s.limit(p, commonMost(p.Class), first, near, &b.rooms)
+}
+
+// LimitOfDose is Limit for what modifies, as doses, see [Dose]: it tells a large pour
+// doubled from a large pour, which a share hardly does.
+func (b *Book) LimitOfDose(p *flavor.Profile, first bool, near []float64) Limit {
+	s := b.doses[p.Class]
+	if s == nil {
+		s = &shelf{}
+	}
+	return s.limit(p, Dose(commonMost(p.Class)), first, near, &b.rooms)
 }
 
 // rooms lends space to work in, so that to judge a drink hardly makes any anew.

@@ -147,3 +147,27 @@ func TestRange(t *testing.T) {
 		}
 	})
 }
+
+// To pour twice as much of a part makes its dose twice as large, and a dose is as much of
+// the drink as it was; a large pour has more room as a share than as a dose.
+func TestDoses(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		ml, rest := rapid.Float64Range(1, 100).Draw(t, "ml"), rapid.Float64Range(10, 200).Draw(t, "rest")
+		once, twice := ml/(ml+rest), 2*ml/(2*ml+rest)
+		assert.InEpsilon(t, 2*Dose(once), Dose(twice), 1e-9)
+		assert.InEpsilon(t, once, ShareOf(Dose(once)), 1e-9)
+	})
+	liqueur, gin := profile("liqueur", flavor.ClassLiqueur, flavor.Citrus, 20), profile("gin", flavor.ClassGin, flavor.Juniper, 14)
+	var drinks [][]Part
+	near := []float64{}
+	for range 10 {
+		drinks, near = append(drinks, []Part{{Profile: liqueur, Share: 0.4}, {Profile: gin, Share: 0.6, Lead: 1}}), append(near, 1)
+	}
+	b := NewBook(drinks)
+	share, dose := b.Limit(liqueur, false, near), b.LimitOfDose(liqueur, false, near)
+	assert.Less(t, ShareOf(dose.Most), share.Most)
+	assert.Greater(t, ShareOf(dose.Most), 0.4)
+	assert.Less(t, dose.Usual, dose.Most)
+	assert.True(t, b.Pours(liqueur))
+	assert.False(t, b.Pours(profile("other", flavor.ClassLiqueur, flavor.Citrus, 20)))
+}

@@ -6,7 +6,7 @@ import (
 	"counterpour/flavor"
 )
 
-// shelf is what proven drinks pour of one class, in ascending order of the dose.
+// shelf is what proven drinks pour of one class, in ascending order of the amount.
 type shelf struct {
 	samples  []sample
 	profiles []*flavor.Profile // each once
@@ -39,7 +39,8 @@ func (s *shelf) likenessTo(p *flavor.Profile) []float64 {
 // own marks the ingredient itself.
 const own = -1.0
 
-func (s *shelf) add(p Part, drink int) {
+// add puts an amount of a part, be it a share or a dose, on the shelf.
+func (s *shelf) add(p Part, amount float64, drink int) {
 	at := -1
 	for i, o := range s.profiles {
 		if o == p.Profile {
@@ -51,7 +52,7 @@ func (s *shelf) add(p Part, drink int) {
 		s.profiles = append(s.profiles, p.Profile)
 	}
 	_, reach := habitOf(p.Profile)
-	x := sampleOf(p.Share*strength(p.Profile), drink, reach)
+	x := sampleOf(amount*strength(p.Profile), drink, reach)
 	x.profile, x.lead = at, p.Lead
 	s.samples = append(s.samples, x)
 }
@@ -97,11 +98,12 @@ const (
 	commonDrinks = 0.30
 )
 
-// limit pools what the ingredient, its likes, its class and common practice say.
-func (s *shelf) limit(p *flavor.Profile, first bool, near []float64, rooms *rooms) Limit {
+// limit pools what the ingredient, its likes, its class and common practice say, the last
+// being the most that it pours.
+func (s *shelf) limit(p *flavor.Profile, common float64, first bool, near []float64, rooms *rooms) Limit {
 	likeness := s.likenessTo(p)
 	rare, reach := habitOf(p)
-	most := math.Log(commonMost(p.Class))
+	most := math.Log(common)
 	x := pool{most: most, usual: most - commonReach}
 	n := len(s.samples)
 	numbers := rooms.take(4 * n)

@@ -21,6 +21,7 @@ type Beyond struct {
 	Strange bool            // it is a syrup or sugar in a kind of drink that has none
 	Sense   bool            // it brings too much of a sense; else it is too much in itself
 	Level   habit.Level     // the sense
+	ByDose  bool            // its dose alone tells, which the ratio may tell better
 	Own     bool            // some proven drink pours the ingredient
 	Amount  float64         // share of the drink before ice, or the level
 	Usual   float64         // in the middle of good drinks
@@ -95,6 +96,7 @@ type habits struct {
 	kind                 []float64                  // the same, times how surely the drink is of its family; nil until asked for
 	nearTotal, kindTotal float64                    // their sums
 	parts                [][2]*reach                // of each part, beside what leads and leading; nil until asked for
+	doses                [][2]*reach                // the same, in doses
 	per                  [][habit.NumLevels]float64 // of each part, in a millilitre
 	levels               [habit.NumLevels]levelReach
 }
@@ -107,7 +109,7 @@ func (b *Build) habit() *habits {
 	h := &habits{near: b.near()}
 	h.nearTotal = floats.Sum(h.near)
 	parts := b.parts
-	h.parts = make([][2]*reach, len(parts))
+	h.parts, h.doses = make([][2]*reach, len(parts)), make([][2]*reach, len(parts))
 	h.per = make([][habit.NumLevels]float64, len(parts))
 	for i := range parts {
 		for l := range h.per[i] {
@@ -118,17 +120,27 @@ func (b *Build) habit() *habits {
 	return h
 }
 
-// reachOf returns where part i stops being a matter of taste.
+// reachOf returns where part i stops being a matter of taste, as a share.
 func (b *Build) reachOf(i int, lead float64) reach {
-	h := b.habits
+	return b.reachBy(b.set.book.Limit, &b.habits.parts[i], i, lead)
+}
+
+// doseReachOf is reachOf as a dose.
+func (b *Build) doseReachOf(i int, lead float64) reach {
+	return b.reachBy(b.set.book.LimitOfDose, &b.habits.doses[i], i, lead)
+}
+
+// reachBy returns where part i stops being a matter of taste by what limits it; known
+// keeps what was worked out.
+func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit, known *[2]*reach, i int, lead float64) reach {
 	of := func(first int) *reach {
-		if h.parts[i][first] == nil {
-			l := b.set.book.Limit(b.parts[i].Profile, first == 1, h.near)
+		if known[first] == nil {
+			l := limit(b.parts[i].Profile, first == 1, b.habits.near)
 			r := reachOf(l.Usual, l.Most)
 			r.own, r.support = l.Own, l.Support
-			h.parts[i][first] = &r
+			known[first] = &r
 		}
-		return h.parts[i][first]
+		return known[first]
 	}
 	switch lead {
 	case 0:
@@ -148,105 +160,6 @@ func (b *Build) shares(ml []float64) []habit.Part {
 			Lead: b.leading(i, ml, first, &size), Smells: b.smells(i, ml, smells, &size)}
 	}
 	return out
-}
-
-// size is the mL of a drink, and of its core: what lengthens it counts in part
-// there, so that a splash more of soda makes no pour another one.
-type size struct{ all, core float64 }
-
-// lengthOff is the share of what lengthens that is no part of the core. Chosen by
-// the trial.
-const lengthOff = 0.55
-
-func (b *Build) sizeOf(ml []float64) size {
-	s := size{all: floats.Sum(ml)}
-	s.core = s.all
-	for i := range b.parts {
-		if b.parts[i].Role == flavor.PartLength {
-			s.core -= lengthOff * b.parts[i].Amount(ml)
-		}
-	}
-	return s
-}
-
-// share returns what part of the core an ingredient is or, if it lengthens, of the
-// drink.
-func (s *size) share(x *makeup.Part, ml []float64) float64 {
-	if x.Role == flavor.PartLength {
-		return x.Amount(ml) / s.all
-	}
-	return x.Amount(ml) / s.core
-}
-
-// leading returns how surely a drink is made of part i first: of the spirits,
-// liqueurs and wines that are poured nearly as much of as of any.
-func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
-	if !leads(&b.parts[i]) || most <= 0 {
-		return 0
-	}
-	return max(makeup.Ramp(b.parts[i].Amount(ml)/most, beside, 1), size.large(&b.parts[i], ml))
-}
-
-// beside is the share of the largest pour up to which a pour is beside it.
-const beside = 0.7
-
-// large returns how surely a pour is so large a part of a drink that it is made of it
-// too, whatever else there is more of.
-func (s *size) large(x *makeup.Part, ml []float64) float64 {
-	const from, to = 0.27, 0.43
-	return makeup.Ramp(s.share(x, ml), from, to)
-}
-
-// smells returns how surely a drink may smell of part i as it will: below accent of
-// the largest pour a pour is an accent.
-func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
-	if !maySmell(&b.parts[i]) || most <= 0 {
-		return 0
-	}
-	x := max(makeup.Ramp(b.parts[i].Amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
-	if b.parts[i].Role == flavor.PartBase && b.parts[i].Profile.Aroma[flavor.Smoke] > smoky {
-		x *= b.onlyBase(i, ml)
-	}
-	return x
-}
-
-// onlyBase returns how surely part i is the base of a drink by itself: who pours a
-// second one does not mean the drink to taste of the first alone.
-func (b *Build) onlyBase(i int, ml []float64) float64 {
-	var all float64
-	for k := range b.parts {
-		if b.parts[k].Role == flavor.PartBase {
-			all += b.parts[k].Amount(ml)
-		}
-	}
-	const from, to = 0.65, 0.85
-	return makeup.Ramp(b.parts[i].Amount(ml)/all, from, to)
-}
-
-const (
-	accent = 0.85
-	smoky  = 2.5 // intensity of smoke from which a spirit smothers others
-)
-
-// leads reports whether a drink may be made of an ingredient first.
-func leads(p *makeup.Part) bool {
-	return p.Role == flavor.PartBase || p.Role == flavor.PartModifier
-}
-
-// maySmell reports whether an ingredient is one that a drink may smell of first.
-func maySmell(p *makeup.Part) bool {
-	return p.Role == flavor.PartLength || leads(p) && p.Profile.Class != flavor.ClassAniseSpirit
-}
-
-// most returns the mL of the largest of some parts.
-func (b *Build) most(ml []float64, in func(*makeup.Part) bool) float64 {
-	var most float64
-	for i := range b.parts {
-		if in(&b.parts[i]) {
-			most = max(most, b.parts[i].Amount(ml))
-		}
-	}
-	return most
 }
 
 // near returns how near each proven drink is in make-up.
@@ -328,12 +241,9 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 			}
 			levels[l] += share * per
 		}
-		r := b.reachOf(i, b.leading(i, ml, first, &size))
-		if share <= r.free {
-			continue
+		if x := b.poured(i, share, b.leading(i, ml, first, &size), ml); x.Edges > 0 {
+			tell(&x)
 		}
-		tell(&Beyond{Profile: b.parts[i].Profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual),
-			Most: math.Exp(r.most), Edges: r.edges(share)})
 	}
 	b.strayed(ml, &size, tell)
 	for l, level := range levels {
@@ -415,6 +325,35 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 			Usual: math.Exp(h.levels[l].exact.usual) - floor, Most: math.Exp(h.levels[l].exact.most) - floor, Edges: e})
 	}
 }
+
+// overtakes reports whether an ingredient soon overtakes the base that it modifies: what
+// is thick or bitter. A wine may be the larger of the two.
+func overtakes(p *flavor.Profile) bool {
+	return p.Class.Part() == flavor.PartModifier && p.Class.Kin() != flavor.KinWine
+}
+
+// poured returns how far a pour is beyond habit, by its share or, if it may overtake a
+// base, by its dose too, whichever is worse.
+func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
+	r := b.reachOf(i, lead)
+	out := Beyond{Profile: b.parts[i].Profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual), Most: math.Exp(r.most), Edges: r.edges(share)}
+	if !overtakes(b.parts[i].Profile) || share < largeShare {
+		return out
+	}
+	beside := b.besideBase(i, ml)
+	if beside <= 0 {
+		return out
+	}
+	d := b.doseReachOf(i, lead)
+	if e := beside * d.edges(habit.Dose(share)); e > out.Edges {
+		out.ByDose = out.Edges < 1
+		out.Usual, out.Most, out.Edges = habit.ShareOf(math.Exp(d.usual)), habit.ShareOf(math.Exp(d.most)), e
+	}
+	return out
+}
+
+// largeShare is the share of a drink up to which its dose tells no more than the share.
+const largeShare = 0.2
 
 // excuseDrinks is how many proven drinks, by support, excuse a pour halfway.
 const excuseDrinks = 0.3

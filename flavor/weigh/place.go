@@ -1,0 +1,133 @@
+package weigh
+
+import (
+	"gonum.org/v1/gonum/floats"
+
+	"counterpour/flavor"
+	"counterpour/flavor/makeup"
+)
+
+// What a pour is in its drink: how large, whether the drink is made of it, whether it is a
+// base or an accent.
+
+// size is the mL of a drink, and of its core: what lengthens it counts in part
+// there, so that a splash more of soda makes no pour another one.
+type size struct{ all, core float64 }
+
+// lengthOff is the share of what lengthens that is no part of the core. Chosen by
+// the trial.
+const lengthOff = 0.55
+
+func (b *Build) sizeOf(ml []float64) size {
+	s := size{all: floats.Sum(ml)}
+	s.core = s.all
+	for i := range b.parts {
+		if b.parts[i].Role == flavor.PartLength {
+			s.core -= lengthOff * b.parts[i].Amount(ml)
+		}
+	}
+	return s
+}
+
+// share returns what part of the core an ingredient is or, if it lengthens, of the
+// drink.
+func (s *size) share(x *makeup.Part, ml []float64) float64 {
+	if x.Role == flavor.PartLength {
+		return x.Amount(ml) / s.all
+	}
+	return x.Amount(ml) / s.core
+}
+
+// leading returns how surely a drink is made of part i first: of the spirits,
+// liqueurs and wines that are poured nearly as much of as of any.
+func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
+	if !leads(&b.parts[i]) || most <= 0 {
+		return 0
+	}
+	return max(makeup.Ramp(b.parts[i].Amount(ml)/most, beside, 1), size.large(&b.parts[i], ml))
+}
+
+// beside is the share of the largest pour up to which a pour is beside it.
+const beside = 0.7
+
+// large returns how surely a pour is so large a part of a drink that it is made of it
+// too, whatever else there is more of.
+func (s *size) large(x *makeup.Part, ml []float64) float64 {
+	const from, to = 0.27, 0.43
+	return makeup.Ramp(s.share(x, ml), from, to)
+}
+
+// smells returns how surely a drink may smell of part i as it will: below accent of
+// the largest pour a pour is an accent.
+func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
+	if !maySmell(&b.parts[i]) || most <= 0 {
+		return 0
+	}
+	x := max(makeup.Ramp(b.parts[i].Amount(ml)/most, accent, 1), size.large(&b.parts[i], ml))
+	if b.parts[i].Role == flavor.PartBase && b.parts[i].Profile.Aroma[flavor.Smoke] > smoky {
+		x *= b.ofTheBase(i, ml)
+	}
+	return x
+}
+
+// ofTheBase returns how surely part i is the base of a drink, or the half of a split one,
+// and no accent: from half of the spirit on. What no proven drink pours splits only with
+// its own class; beside others it has to be all but alone.
+func (b *Build) ofTheBase(i int, ml []float64) float64 {
+	var all float64
+	akin := true
+	for k := range b.parts {
+		if makeup.IsBase(&b.parts[k]) {
+			all += b.parts[k].Amount(ml)
+			akin = akin && b.parts[k].Profile.Class == b.parts[i].Profile.Class
+		}
+	}
+	from, to := 0.44, 0.5
+	if !akin && !b.isPoured(b.parts[i].Profile) {
+		from, to = 0.65, 0.85
+	}
+	return makeup.Ramp(b.parts[i].Amount(ml)/all, from, to)
+}
+
+// isPoured reports whether some proven drink pours an ingredient; a drink of no set is
+// proven itself.
+func (b *Build) isPoured(p *flavor.Profile) bool { return b.set == nil || b.set.book.Pours(p) }
+
+const (
+	accent = 0.85
+	smoky  = 2.5 // intensity of smoke from which a spirit smothers others
+)
+
+// leads reports whether a drink may be made of an ingredient first.
+func leads(p *makeup.Part) bool {
+	return p.Role == flavor.PartBase || p.Role == flavor.PartModifier
+}
+
+// maySmell reports whether an ingredient is one that a drink may smell of first.
+func maySmell(p *makeup.Part) bool {
+	return p.Role == flavor.PartLength || leads(p) && p.Profile.Class != flavor.ClassAniseSpirit
+}
+
+// most returns the mL of the largest of some parts.
+func (b *Build) most(ml []float64, in func(*makeup.Part) bool) float64 {
+	var most float64
+	for i := range b.parts {
+		if in(&b.parts[i]) {
+			most = max(most, b.parts[i].Amount(ml))
+		}
+	}
+	return most
+}
+
+// besideBase returns how surely part i modifies a base: without one, or with a dash of
+// one, it stands for it.
+func (b *Build) besideBase(i int, ml []float64) float64 {
+	var base float64
+	for k := range b.parts {
+		if makeup.IsBase(&b.parts[k]) {
+			base += b.parts[k].Amount(ml)
+		}
+	}
+	const from, to = 0.1, 0.4
+	return makeup.Ramp(base/b.parts[i].Amount(ml), from, to)
+}
