@@ -250,6 +250,9 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 	if s := serving.Read(toks[from:i]); s.States() && len(s.Unknown) == 0 { // "stir. big cube. orange peel"
 		return true
 	}
+	if before.Kind == token.Word && i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(before) && i+1 < len(toks) && toks[i+1].Kind == token.Numeral && !entry.StartsAmount(toks[from:]) {
+		return true // "brown sugar 10 g. 1 orange slice"
+	}
 	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) {
 		return true // "egg white .5. Dry shake"
 	}
@@ -274,10 +277,13 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 		return true // "sweet v. stir"
 	}
 	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
-		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || len(before.Text) == 2 && before.Text == "up"
+		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords[before.Text]
 	}
 	return !abbreviations[before.Text]
 }
+
+// shortWords are words of two letters that end a sentence as any other does.
+var shortWords = token.Words(`it up in on us me so go no is do`)
 
 var abbreviations = token.Words(`approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
 
@@ -508,7 +514,7 @@ func (r *reader) both(a, b *piece) piece {
 func (r *reader) spread(in []piece) []piece {
 	each := -1
 	for i := range in {
-		if in[i].pour.Each {
+		if in[i].pour.Each && in[i].pour.Amount > 0 {
 			each = i
 			break
 		}

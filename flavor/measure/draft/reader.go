@@ -61,7 +61,7 @@ func (r *reader) content(n, from, to int) bool {
 		return true
 	}
 	span := entry.Span{Start: from, End: to}
-	if r.text[from] == '#' {
+	if r.text[from] == '#' || r.footnote(from, to) {
 		r.entry(KindRemark, n, span)
 		return true
 	}
@@ -90,8 +90,14 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
-	toks = r.withoutChatter(n, r.secondThoughts(n, spoken(r.remarkFrom(n, toks))))
+	toks = r.withoutPrices(n, r.remarkFrom(n, toks))
+	toks = r.withoutChatter(n, r.withoutCommentary(n, r.secondThoughts(n, spoken(toks))))
+	if len(toks) == 0 {
+		r.entry(KindRemark, n, span)
+		return true
+	}
 	if toks = r.halved(n, toks); len(toks) == 0 {
+		r.entry(KindRemark, n, span)
 		return true
 	}
 	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {

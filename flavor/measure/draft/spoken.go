@@ -182,7 +182,7 @@ func (r *reader) withoutChatter(n int, toks []token.Token) []token.Token {
 	for i < len(toks) && (openings[toks[i].Text] || chatter[toks[i].Text]) && !entry.StartsMeasure(toks[i:]) {
 		i++
 	}
-	if i == len(toks) {
+	if i == len(toks) || toks[i].Kind == token.Numeral && i+1 < len(toks) && toks[i+1].Kind == token.Mark { // "Well 3 (late)"
 		return toks
 	}
 	r.skips(n, toks[:i])

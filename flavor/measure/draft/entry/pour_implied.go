@@ -293,6 +293,10 @@ var vesselWords = token.Words(`tin tins shaker glass mixing in into the a`)
 // doneTo are words behind a garnish that say what is done to it.
 var doneTo = token.Words(`discard discarded expressed flamed grated spanked slapped torched burnt charred dehydrated optional over skewered speared`)
 
+// remarkWords begin what is told of a garnish: "lemon slice with cloves", "mint sprig if
+// there is any".
+var remarkWords = token.Words(`with w if when unless please pls`)
+
 // unitLast reads a name with one unit behind it: "maraschino bsp", "orange bitters
 // dash".
 func (p *Written) unitLast(text string, toks []token.Token) bool {
@@ -319,7 +323,7 @@ func withoutRemark(toks []token.Token) string {
 			last = open - 1
 		}
 	}
-	if at := slices.IndexFunc(toks[:last], func(t token.Token) bool { return t.Text == "with" || t.Text == "w" }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
+	if at := slices.IndexFunc(toks[:last], func(t token.Token) bool { return remarkWords[t.Text] }); at > 0 && !slices.ContainsFunc(toks[at:], func(t token.Token) bool { return t.Kind == token.Numeral }) {
 		last = at - 1 // "lemon slice with cloves"
 	}
 	for last > 0 && (doneTo[toks[last].Text] || toks[last].Kind == token.Mark) {

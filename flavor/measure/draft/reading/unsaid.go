@@ -34,6 +34,9 @@ func (r *resolver) unsaid(out *Reading) {
 		case draft.KindStep:
 			r.steps = append(r.steps, written)
 			r.note(at + "names nothing that is poured, and is kept as a step")
+		case draft.KindRemark:
+			r.steps = append(r.steps, written)
+			r.note(at + "states no amount and is taken as a remark; it is kept as a step")
 		case draft.KindGarnish:
 			d.Garnish = strings.TrimPrefix(d.Garnish+", "+written, ", ")
 			r.note(at + "is kept as garnish; write it with an amount to have it poured")
@@ -60,7 +63,11 @@ func numbered(words string) bool {
 // ingredient, a garnish where all they name is solid, and unread else. A fruit that may
 // be meant for its juice is a garnish only behind the service.
 func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
-	named := r.book.Mentioned(words)
+	kept, denied := parted(words)
+	named, not := r.book.Mentioned(kept), r.book.Mentioned(denied)
+	if len(named) == 0 && len(not) > 0 {
+		return draft.KindRemark
+	}
 	if len(named) == 0 {
 		f := r.book.Find(words, naming.Place{Unit: flavor.Splash})
 		switch {
@@ -71,13 +78,60 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		}
 		named = append(named, f.Profile)
 	}
-	if slices.ContainsFunc(named, func(p *flavor.Profile) bool { return !p.Class.Solid() }) {
-		return draft.KindUnread
+	told, sentence := true, slices.ContainsFunc(strings.Fields(strings.ToLower(words)), func(w string) bool { return speech[strings.Trim(w, ",;.!?")] })
+	for _, p := range named { // does it speak of what is poured, or of what is not to be?
+		spokenOf := r.poured(p) || slices.Contains(not, p) || sentence && r.poursKind(p)
+		if !spokenOf && !p.Class.Solid() && p.Class != flavor.ClassSaline {
+			return draft.KindUnread
+		}
+		told = told && spokenOf
+	}
+	if told {
+		return draft.KindRemark
 	}
 	if !served && strings.HasSuffix(naming.Pressed(words), " juice") && !r.complete() {
 		return draft.KindUnread
 	}
 	return draft.KindGarnish
+}
+
+// denials stand before what is not to be poured: "not ginger beer", "no soda".
+var denials = token.Words(`no not never without dont don't instead skip avoid stop`)
+
+// mostDenied is the most words behind a denial that it speaks of.
+const mostDenied = 3
+
+// speech are words of sentences: who lists what is poured uses none of them.
+var speech = token.Words(`i we you they he she i'm we've we're it's that's there's isn't don't dont can't if so because too please pls but when while until was is are were has have had should would let's`)
+
+// parted parts words into those that follow a denial and the others.
+func parted(words string) (kept, denied string) {
+	left := 0
+	for w := range strings.FieldsSeq(words) {
+		switch bare := strings.ToLower(strings.Trim(w, ",;.()!")); {
+		case denials[bare]:
+			left = mostDenied
+		case left > 0:
+			denied += " " + w
+			left--
+		default:
+			kept += " " + w
+		}
+		if strings.ContainsAny(w, ",;.") {
+			left = 0
+		}
+	}
+	return strings.TrimSpace(kept), strings.TrimSpace(denied)
+}
+
+// poured reports whether a draft pours an ingredient.
+func (r *resolver) poured(p *flavor.Profile) bool {
+	return slices.ContainsFunc(r.tasks, func(t *task) bool { return t.hit.Profile == p })
+}
+
+// poursKind reports whether a draft pours something of an ingredient's class.
+func (r *resolver) poursKind(p *flavor.Profile) bool {
+	return slices.ContainsFunc(r.tasks, func(t *task) bool { return t.hit.Profile != nil && t.hit.Profile.Class == p.Class })
 }
 
 // complete reports whether a draft is sour or long without the fruit that stands at its

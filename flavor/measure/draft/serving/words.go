@@ -136,6 +136,9 @@ finish lengthen swirl coat empty discard remove let leave rest wait taste adjust
 shaken stirred built blended thrown swizzled strained poured whipped rolled muddled in into over without then on prepare wash wipe spray mist spritz cut slice peel push give drink enjoy
 frappé frappe frappeer bash crush bruise tear smash torch flash dump swish hold`)
 
+// denials stand before what is not to be done; "too" before what was too much.
+var denials = []string{"no", "not", "do not", "don't", "dont", "never", "too"}
+
 // phrase is a term with the words that follow the first.
 type phrase struct {
 	rest []string
@@ -165,6 +168,16 @@ var terms = func() map[string][]phrase {
 	}
 	for w, t := range nearMethods {
 		put(w, t)
+	}
+	for _, no := range denials { // "do not shake"
+		for _, words := range methodTerms {
+			for _, w := range words {
+				if w != "frozen" {
+					put(no+" "+w, term{keep: true})
+				}
+			}
+		}
+		put(no+" hot", term{keep: true})
 	}
 	for _, g := range glassTerms {
 		for _, w := range g.words {

@@ -1,0 +1,133 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Drafts are written to colleagues: they hold prices, stock to order, what the whole
+// comes to, and what somebody thought of the last one. None of it is poured.
+
+// withoutPrices drops what a drink costs from a line, and says so: "rocks, HK$118",
+// "gp 79%".
+func (r *reader) withoutPrices(n int, toks []token.Token) []token.Token {
+	for i := 0; i < len(toks); i++ {
+		from, to := priceAt(toks, i)
+		if to == 0 {
+			continue
+		}
+		written := token.OneLine(r.text[toks[from].Start:toks[to-1].End])
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped"))
+		for from > 0 && toks[from-1].Kind == token.Mark && !toks[from-1].Is(")") {
+			from--
+		}
+		toks = slices.Concat(toks[:from], toks[to:])
+		i = from
+	}
+	return toks
+}
+
+// footnote reports whether a line is a note to a name above that ends in a star.
+func (r *reader) footnote(from, to int) bool {
+	if r.text[from] != '*' || from+1 == to {
+		return false
+	}
+	at := strings.IndexByte(r.text[:from], '*')
+	if next, _ := utf8.DecodeRuneInString(r.text[from+1:]); at < 1 || !unicode.IsLetter(next) {
+		return false
+	}
+	before, _ := utf8.DecodeLastRuneInString(r.text[:at])
+	return unicode.IsLetter(before)
+}
+
+// marginWords stand before the share of a price that a bar keeps.
+var marginWords = token.Words(`gp margin markup`)
+
+// priceAt returns the tokens of the price whose sign, number or word stands at i, 0 and 0
+// if none does.
+func priceAt(toks []token.Token, i int) (from, to int) {
+	t := &toks[i]
+	numeral := func(k int) bool { return k >= 0 && k < len(toks) && toks[k].Kind == token.Numeral }
+	switch {
+	case money(t) && numeral(i+1):
+		from, to = i, i+2
+		if i > 0 && t.Glued && toks[i-1].Kind == token.Word && toks[i-1].End-toks[i-1].Start <= 3 { // "HK$118"
+			from--
+		}
+		return from, to
+	case money(t) && numeral(i-1):
+		return i - 1, i + 1
+	case marginWords[t.Text] && i+1 < len(toks) && (toks[i+1].Kind == token.Percent || numeral(i+1)):
+		return i, i + 2
+	}
+	return 0, 0
+}
+
+// money reports whether a token is the sign of a currency.
+func money(t *token.Token) bool {
+	c, _ := utf8.DecodeRuneInString(t.Text)
+	return t.Kind == token.Mark && unicode.Is(unicode.Sc, c)
+}
+
+// What speaks of stock, of what the whole comes to, or of how a drink was, as sentences
+// of their own do.
+var (
+	stockUnits  = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
+	stockWords  = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
+	wholeWords  = token.Words(`total totals volume yield wet washline dilution`)
+	tastedWords = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
+)
+
+// commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
+// of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
+func commentary(toks []token.Token) bool {
+	stock, ordered, whole, after := false, false, false, false
+	for i := range toks {
+		w := toks[i].Text
+		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits[w]
+		ordered = ordered || stockWords[w]
+		whole = whole || i < 2 && wholeWords[w]
+		after = after || w == "dilution"
+		if w == "too" && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
+			return true
+		}
+	}
+	return stock && ordered || whole && after
+}
+
+// withoutCommentary drops sentences behind the first pour that hold numbers and pour
+// nothing, and says so.
+func (r *reader) withoutCommentary(n int, toks []token.Token) []token.Token {
+	if !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral }) {
+		return toks
+	}
+	poured := len(r.d.Lines) > 0
+	for from := 0; from < len(toks); {
+		end := sentenceEnd(toks, from)
+		if sentence := toks[from:end]; poured && commentary(sentence) {
+			at := entry.Span{Start: sentence[0].Start, End: sentence[len(sentence)-1].End}
+			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+strings.Trim(token.OneLine(r.text[at.Start:at.End]), " .,")+"” is skipped: it is taken as a remark"))
+			toks = slices.Concat(toks[:from], toks[end:])
+			continue
+		} else if !poured {
+			poured = unitIn(sentence)
+		}
+		from = end
+	}
+	return toks
+}
+
+// sentenceEnd returns where the sentence ends that starts at from, its stop included.
+func sentenceEnd(toks []token.Token, from int) int {
+	for i := from; i < len(toks); i++ {
+		if t := &toks[i]; (t.Is(".") || t.Is("!") || t.Is("?") || t.Is(",") && commentary(toks[i+1:])) && (i+1 == len(toks) || !toks[i+1].Glued) {
+			return i + 1
+		}
+	}
+	return len(toks)
+}
