@@ -146,6 +146,9 @@ func (b *Book) Find(name string, pl Place) Found {
 			return Found{Profile: p, How: how, As: pinned}
 		}
 	}
+	if f, ok := b.bracketed(name, pl); ok {
+		return f
+	}
 	if at := dashed.FindStringIndex(name); at != nil {
 		return b.findParted(name[:at[0]]+", "+name[at[1]:], pl)
 	}

@@ -143,7 +143,8 @@ func (t *task) fruits() bool {
 	case p.Class == flavor.ClassSpice:
 		return t.amount > 1 && t.amount < leastMillis
 	}
-	return t.amount >= fewBerries && t.amount < leastMillis
+	pressed := strings.HasSuffix(naming.ByVolume(flavor.NormaliseName(t.line.Name)), " juice") // "3 pineapple" is as likely its juice
+	return t.amount >= fewBerries && t.amount < leastMillis && !pressed
 }
 
 // small reports whether one piece is hardly a spoonful.

@@ -1,0 +1,79 @@
+package naming
+
+import (
+	"regexp"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What stands in brackets behind a name says it by another word, "caraway (kümmel)", or
+// what to take for it, "house cordial (treat as lime cordial)".
+
+// pointsAt begins what is to be taken for the name before the bracket.
+var pointsAt = regexp.MustCompile(`(?i)^(?:out|not in|no longer|finished|86)?[,:;]?\s*(?:just\s+|so\s+)?(?:sub(?:bed|bing)?(?:\s+(?:with|for|in))?|use|using|used|treat(?:ed)?\s+(?:it\s+)?as|count(?:ed)?\s+as|read\s+as|take\s+as|swap(?:ped)?\s+for|same\s+as|basically|really|i\.?e\.?|aka|=)\s+(.+)$`)
+
+// offers begins what would do as well as the name before the bracket.
+var offers = regexp.MustCompile(`(?i)^(?:or|of|oder|ou|eller)\s+(.+)$`)
+
+// bracketed looks up a name that a bracket says by another word; false if it does not.
+func (b *Book) bracketed(name string, pl Place) (Found, bool) {
+	open, end := strings.IndexByte(name, '('), strings.LastIndexByte(name, ')')
+	if open < 0 || end < open {
+		return Found{}, false
+	}
+	inside, behind := strings.TrimSpace(name[open+1:end]), strings.TrimSpace(name[end+1:])
+	rest := token.OneLine(name[:open] + " " + behind)
+	if inside == "" || rest == "" || pinnedBy(inside) {
+		return Found{}, false
+	}
+	if m := pointsAt.FindStringSubmatch(inside); m != nil {
+		return b.instead(m[1], rest, pl)
+	}
+	if m := offers.FindStringSubmatch(inside); m != nil {
+		f, other := b.Find(rest, pl), b.Find(m[1], pl)
+		if !f.Firm() || !other.Firm() {
+			return Found{}, false
+		}
+		f.Dropped = "(" + inside + ")"
+		return f, true
+	}
+	if behind != "" { // "lapsang (smoked tea) syrup"
+		if p, _, ok := b.Named(inside + " " + behind); ok && pl.allows(p) {
+			return Found{Profile: p, How: flavor.MatchAlias, As: inside + " " + behind, Inferred: true, Dropped: strings.TrimSpace(name[:open])}, true
+		}
+		return Found{}, false
+	}
+	p, _, ok := b.Named(inside)
+	if full := shorthand[flavor.NormaliseName(inside)]; !ok && full != "" {
+		p, _, ok = b.Named(full)
+	}
+	if !ok || !pl.allows(p) {
+		return Found{}, false
+	}
+	f := b.Find(rest, pl)
+	switch {
+	case f.Firm() && f.Profile == p:
+		return Found{Profile: p, How: flavor.MatchAlias, As: inside}, true
+	case f.Firm() && f.Profile.Class != p.Class, !f.Firm() && f.Fault != nil && f.Fault.Kind != flavor.ErrUnknown:
+		return Found{}, false
+	}
+	return b.instead(inside, rest, pl)
+}
+
+// pinnedBy reports whether brackets say a class, or that the name is meant as it stands.
+func pinnedBy(inside string) bool {
+	_, class := pin("x (" + inside + ")")
+	return class != ""
+}
+
+// instead looks up what a bracket says is to be taken for the name before it.
+func (b *Book) instead(inside, rest string, pl Place) (Found, bool) {
+	f := b.Find(strings.TrimSpace(inside), pl)
+	if !f.Firm() {
+		return Found{}, false
+	}
+	f.Dropped, f.Inferred = rest, true
+	return f, true
+}
