@@ -6,6 +6,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -30,6 +32,43 @@ func (r *reader) withoutPrices(n int, toks []token.Token) []token.Token {
 		i = from
 	}
 	return toks
+}
+
+// partSize reads a line that says how much a part is, "(1 part = 30 ml)", and is false if
+// the line says something else.
+func (r *reader) partSize(n int, span entry.Span, toks []token.Token) bool {
+	var words []token.Token
+	for _, t := range toks {
+		if t.Kind != token.Mark && t.Text != "is" && t.Text != "of" && t.Text != "a" {
+			words = append(words, t)
+		}
+	}
+	if len(words) > 0 && words[0].Kind == token.Numeral && words[0].Value == 1 {
+		words = words[1:]
+	}
+	if len(words) < 3 || words[0].Text != "part" && words[0].Text != "parts" {
+		return false
+	}
+	p := entry.Read(r.text, words[1:])
+	if p.Shape != entry.ShapeAmount || p.Fault != nil || !p.Unit.Jigger() {
+		return false
+	}
+	r.part = &p
+	r.entry(KindRemark, n, span)
+	return true
+}
+
+// sizeParts makes what is written in parts so much as a line says that a part is.
+func (r *reader) sizeParts() {
+	if r.part == nil {
+		return
+	}
+	for i := range r.d.Lines {
+		if l := &r.d.Lines[i]; l.Unit == flavor.PartUnit {
+			l.Amount, l.Unit = l.Amount*r.part.Amount, r.part.Unit
+		}
+	}
+	r.said.Notes = append(r.said.Notes, "a part is taken as "+measure.FormatAmount(r.part.Amount, r.part.Unit)+", as is written")
 }
 
 // footnote reports whether a line is a note to a name above that ends in a star.
@@ -93,6 +132,9 @@ func commentary(toks []token.Token) bool {
 		ordered = ordered || stockWords[w]
 		whole = whole || i < 2 && wholeWords[w]
 		after = after || w == "dilution"
+		if toks[i].Kind == token.Numeral && i > 1 && toks[i-1].Glued == false && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
+			return true
+		}
 		if w == "too" && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
 			return true
 		}

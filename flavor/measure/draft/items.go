@@ -99,7 +99,7 @@ func separator(toks []token.Token, i, from int) (string, int) {
 			return "and", 1
 		}
 		return "", 0
-	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
+	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && named(upToMark(toks[i+1:])) && !entry.IceOnly(upToMark(toks[i+1:])) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
 		return "and", 1 // "2 oz rum with 3/4 oz lime"
 	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !articles[toks[i-1].Text]:
 		return "and", 0 // "two ounces of gin half an ounce of lemon"
@@ -162,6 +162,14 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return ".", 1
 	}
 	return "", 0
+}
+
+// upToMark returns the tokens before the first sign.
+func upToMark(toks []token.Token) []token.Token {
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }); at >= 0 {
+		return toks[:at]
+	}
+	return toks
 }
 
 // soaked parts a sugar cube from the bitters that it is soaked in, of which nobody says
@@ -290,6 +298,9 @@ var abbreviations = token.Words(`approx dbl swt syr verm liq bitt btrs gren cinn
 // beforeNumeral reports whether a new pour starts at a number amid a line, as in
 // "60 gin 30 lemon": one has been started and named, and a name follows.
 func beforeNumeral(toks []token.Token, i, from int) string {
+	if i+1 < len(toks) && toks[i+1].Glued && serving.Times(toks[i+1].Text) && saysServing(toks[max(from, i-1):]) {
+		return "" // "shake 2x", "dry shake 1st"
+	}
 	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && entry.UnitWordsAt(toks[i+1:]) && orders(toks[from:i]) {
 		return "and" // "stir 2 oz gin"
 	}
@@ -302,7 +313,7 @@ func beforeNumeral(toks []token.Token, i, from int) string {
 	if ageWords[toks[i+1].Text] || entry.Joins[toks[i-1].Text] || entry.IsUnit(&toks[i-1]) && !endsName(toks[from:i]) || entry.IceOnly(toks[i+1:]) {
 		return ""
 	}
-	if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u != "" && i+1+n >= len(toks) {
+	if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u != "" && (i+1+n >= len(toks) || toks[i+1+n].Is(",") || toks[i+1+n].Is(";")) {
 		return "" // the amount once more, in another unit
 	}
 	for _, t := range toks[i+1:] {
@@ -401,12 +412,31 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 			return p, true
 		}
 	}
+	if b.sep == ";" && listed(b) && roleOf(b) == "" && a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && a.pour.AmountAt.Start > a.pour.NameAt.Start && r.piped(b) { // "tequila | 50 ml | blanco"
+		out := *a
+		out.pour.Name += ", " + token.OneLine(r.text[b.toks[0].Start:b.toks[len(b.toks)-1].End])
+		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
+		out.pour.Of, out.pour.Amid = out.toks, true
+		return out, true
+	}
 	if (b.sep == ";" || b.sep == ">") && !(listed(a) && b.pour.Shape == entry.ShapeAmount || a.pour.Shape == entry.ShapeAmount && listed(b)) {
 		return piece{}, false
 	}
 	named := a.pour.Shape == entry.ShapeName || a.pour.Shape == entry.ShapeGarnish && a.pour.ByNoun || a.pour.Shape == entry.ShapeImplied && a.pour.NoAmount
 	switch {
 	case a.pour.Shape == entry.ShapeServing && entry.IceOnly(a.toks) && b.pour.Shape == entry.ShapeAmount: // "ice: 1 cup"
+		out := *a
+		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
+		return out, true
+	case b.sep == "," && a.pour.Shape == entry.ShapeName && qualified(&b.pour): // "coffee, hot 120 ml"
+		out := *a
+		out.pour = b.pour
+		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
+		out.pour.Of, out.pour.Amid = out.toks, true
+		out.pour.Name = token.OneLine(r.text[a.toks[0].Start:a.toks[len(a.toks)-1].End]) + ", " + b.pour.Name
+		out.pour.NameAt.Start = a.toks[0].Start
+		return out, true
+	case a.pour.Shape == entry.ShapeServing && b.sep == "," && timed(b.toks): // "blend, 20 sec"
 		out := *a
 		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
 		return out, true
@@ -454,6 +484,27 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return both, b.sep != "," || a.pour.Shape != entry.ShapePour || both.pour.Shape == entry.ShapePour
 	}
 	return piece{}, false
+}
+
+// piped reports whether an upright stroke stands before a piece.
+func (r *reader) piped(p *piece) bool {
+	return strings.HasSuffix(strings.TrimRight(r.text[:p.toks[0].Start], " \t"), "|")
+}
+
+// qualities say which of its kind a thing is, behind its name.
+var qualities = token.Words(`dry extra sweet hot cold iced chilled warm dark white light gold golden aged fresh unsweetened sweetened strong weak red blanc bianco pink young old smoky peated navy
+overproof spiced plain sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered brewed`)
+
+// qualified reports whether all that a pour names is which of its kind a thing is, before
+// its amount: "extra dry 10 ml".
+func qualified(p *entry.Written) bool {
+	return p.Shape == entry.ShapePour && p.Fault == nil && p.AmountAt.Start > p.NameAt.Start && p.Figures &&
+		!slices.ContainsFunc(p.NameTokens(), func(t token.Token) bool { return !qualities[t.Text] })
+}
+
+// timed reports whether tokens are a number of seconds, minutes or turns.
+func timed(toks []token.Token) bool {
+	return len(toks) == 2 && toks[0].Kind == token.Numeral && serving.DegreeWords[toks[1].Text]
 }
 
 // bracketed reports whether all that follows an amount stands in brackets.
@@ -587,12 +638,14 @@ func listed(p *piece) bool {
 
 // header reads a label before a colon at the start of a line, and returns what
 // follows it.
-func header(toks []token.Token) (entry.Label, []token.Token) {
+func header(text string, toks []token.Token) (entry.Label, []token.Token) {
 	var words []string
 	for i := range toks {
 		switch {
-		case toks[i].Kind == token.Word && i < 3:
+		case toks[i].Kind == token.Word && i < 3 && (i == 0 || !apart(text, toks, i)):
 			words = append(words, toks[i].Text)
+		case i > 0 && toks[i].Kind == token.Word && cellLabel(text, toks, i, strings.Join(words, " ")): // "Glass      coupe"
+			return entry.Labels[strings.Join(words, " ")], toks[i:]
 		case toks[i].Is(":") && i > 0:
 			if l := entry.Labels[strings.Join(words, " ")]; l != entry.NoLabel {
 				return l, toks[i+1:]
@@ -603,6 +656,36 @@ func header(toks []token.Token) (entry.Label, []token.Token) {
 		}
 	}
 	return entry.NoLabel, toks
+}
+
+// cellLabel reports whether words before a wide gap are the label of what is said of
+// glass, method, ice or garnish.
+func cellLabel(text string, toks []token.Token, i int, words string) bool {
+	switch entry.Labels[words] {
+	case entry.LabelGlass, entry.LabelServing, entry.LabelGarnish, entry.LabelRim:
+		return apart(text, toks, i)
+	}
+	return false
+}
+
+// apart reports whether a gap or a tab parts the token at i from the cell before it.
+func apart(text string, toks []token.Token, i int) bool {
+	return wide(toks, i) || strings.Contains(text[toks[i-1].End:max(toks[i-1].End, toks[i].Start)], "\t")
+}
+
+// withoutRole drops the first cell of three or more that says what a pour is in its
+// drink: "spirit   rye   45 ml".
+func (r *reader) withoutRole(toks []token.Token) []token.Token {
+	gaps := 0
+	for i := 1; i < len(toks); i++ {
+		if apart(r.text, toks, i) {
+			gaps++
+		}
+	}
+	if gaps < 2 || !roleWords[toks[0].Text] || toks[1].Kind != token.Word || !apart(r.text, toks, 1) {
+		return toks
+	}
+	return toks[1:]
 }
 
 // PourSteps are verbs of steps that put something into the drink.

@@ -95,7 +95,7 @@ func shapeAlone(text string, at entry.Span) entry.Shape {
 	if len(toks) == 0 {
 		return entry.ShapeNothing
 	}
-	if l, _ := header(toks); l != entry.NoLabel {
+	if l, _ := header(text, toks); l != entry.NoLabel {
 		return entry.ShapeNothing
 	}
 	figures := false

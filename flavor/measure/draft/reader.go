@@ -23,6 +23,7 @@ type reader struct {
 	heading *entry.Written // the amount of the list that goes on below
 	amount  *entry.Written // of the pour above
 	slashes int            // that part the entries of a line
+	part    *entry.Written // how much a line says that a part is
 	plainly bool           // no name stands before the pours of the first line
 	toks    []token.Token
 	cut     []piece
@@ -90,7 +91,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
-	toks = r.withoutPrices(n, r.remarkFrom(n, toks))
+	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
 	toks = r.withoutChatter(n, r.withoutCommentary(n, r.secondThoughts(n, spoken(toks))))
 	if len(toks) == 0 {
 		r.entry(KindRemark, n, span)
@@ -100,13 +101,13 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
+	if r.partSize(n, span, toks) || r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
 		return true
 	}
 	if r.ditto(n, span, toks) {
 		return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 	}
-	l, rest := header(toks)
+	l, rest := header(r.text, toks)
 	if first {
 		if r.firstLine(n, span, l, rest, toks) {
 			return true
@@ -118,6 +119,10 @@ func (r *reader) content(n, from, to int) bool {
 		l = entry.NoLabel
 	}
 	if l != entry.NoLabel && (l != entry.LabelName || first) {
+		if toks[0].Text == "ice" && len(rest) > 0 && rest[len(rest)-1].Text != "ice" { // "ice: large"
+			at := rest[len(rest)-1].End
+			rest = append(rest[:len(rest):len(rest)], token.Token{Kind: token.Word, Start: at, End: at, Text: "ice"})
+		}
 		toks = rest
 	}
 	if r.section == entry.LabelGarnish && l == entry.NoLabel {
@@ -271,7 +276,7 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 }
 
 // roleWords are what a column says that a pour is in its drink.
-var roleWords = token.Words(`base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
+var roleWords = token.Words(`mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
 
 // roleOf is the role that a piece names, and nothing else; empty if it names none.
 func roleOf(p *piece) string {
@@ -522,6 +527,7 @@ func (r *reader) stepAfter(s *serving.Said) bool {
 // finish fills in what the draft says as a whole.
 func (r *reader) finish() {
 	d := &r.d
+	r.sizeParts()
 	d.Method, d.Service, d.HotC = r.said.Method, r.said.Service, r.said.HotC
 	if d.Glass == "" {
 		d.Glass = r.said.Glass

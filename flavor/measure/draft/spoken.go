@@ -77,6 +77,11 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	if i > 1 && toks[i-1].Text == "and" && toks[i-2].Kind == token.Numeral || i > 0 && articles[toks[i-1].Text] && toks[i-1].Text != "and" { // "1 and a half"
 		return saying{}, false
 	}
+	if at(i) == "one" || at(i) == "single" {
+		if t, n := serving.TermAt([]string{at(i), at(i + 1)}); n > 1 && t.Ice { // "one cube"
+			return saying{}, false
+		}
+	}
 	a := saying{unit: -1}
 	n := i
 	if at(n) == "a" || at(n) == "an" {
@@ -105,6 +110,8 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 		a.value, n, a.sure = whole+0.75, n+4, true
 	case token.FractionWords[at(n)] > 0 && (at(n+1) == "a" || at(n+1) == "an") && !entry.UnitWordsAt(toks[min(n+2, len(toks)):]): // "half a lime"
 		return saying{}, false
+	case at(n) == "half" && measuredBehind(toks[n+1:]): // "half lager 150 ml"
+		return saying{}, false
 	case token.FractionWords[at(n)] > 0 && laidHalf[at(n+1)]: // "orange half wheel"
 		return saying{}, false
 	case token.FractionWords[at(n)] > 0 && at(n+1) != "and" && !(n+1 < len(toks) && toks[n+1].Kind == token.Mark):
@@ -128,6 +135,20 @@ func spokenAt(toks []token.Token, i int) (saying, bool) {
 	}
 	a.takes = n - i
 	return a, true
+}
+
+// measuredBehind reports whether words are a name with its amount and its unit behind it,
+// up to a sign.
+func measuredBehind(toks []token.Token) bool {
+	n := 0
+	for n < len(toks) && toks[n].Kind == token.Word && !entry.IsUnit(&toks[n]) {
+		n++
+	}
+	if n == 0 || n+1 >= len(toks) || toks[n].Kind != token.Numeral {
+		return false
+	}
+	_, unit := entry.UnitAt(toks[n+1:])
+	return unit > 0 && (n+1+unit == len(toks) || toks[n+1+unit].Kind == token.Mark)
 }
 
 // laidHalf are words of what is laid on a drink by halves.

@@ -25,7 +25,7 @@ const mostLaid = 4
 // Laid reports whether a pour that follows the service is a few of what is laid on
 // a drink: "3 coffee beans", "1 lime wedge".
 func (p *Written) Laid(toks []token.Token) bool {
-	if !p.Figures || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
+	if !p.Figures && !p.words || p.Amount > mostLaid || p.Amount != math.Trunc(p.Amount) && p.Amount != 0.5 || p.Muddled || p.Squeezed || p.After || p.Each || p.Fault != nil {
 		return false
 	}
 	return p.UnitAt.Empty() && (garnishNouns[withoutRemark(toks)] || p.AmountAt.Start > p.NameAt.Start && garnishNouns[withoutRemark(p.NameTokens())]) ||

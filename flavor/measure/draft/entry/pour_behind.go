@@ -31,6 +31,12 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	}
 	end := len(toks)
 	if end > 0 && toks[end-1].Is(")") {
+		if open := opening(toks); open > 1 { // "bourbon 50 ml (1 2/3 oz)"
+			if q := (Written{Of: p.Of}); q.amountLast(text, toks[:open]) && q.Stated && q.otherMeasure(text, toks[open+1:end-1]) {
+				*p = q
+				return true
+			}
+		}
 		end--
 	}
 	at := -1

@@ -233,8 +233,10 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		return
 	}
 	whole := TrimMarks(p.Of)
-	if n, _ := TailAt(whole); n > 0 && n == len(whole) {
-		p.Shape = ShapeTail
+	if n, t := TailAt(whole); n > 0 && n == len(whole) {
+		if p.Shape = ShapeTail; t == (tail{}) { // "v cold"
+			p.Shape = ShapeServing
+		}
 		return
 	}
 	if serving.Known(whole[0].Text) {
@@ -340,6 +342,16 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 		toks = toks[1:]
 	}
 	u, n := UnitAt(toks)
+	if m := Measures[toks0(toks)]; n == 0 && alone[toks0(toks)] && len(toks) > 1 { // "jigger rye"
+		p.takeUnit(toks[:1])
+		p.Amount, p.Shape = m.Stated, ShapeImplied
+		rest := toks[1:]
+		if rest[0].Text == "of" && len(rest) > 1 {
+			rest = rest[1:]
+		}
+		p.takeName(text, rest)
+		return true
+	}
 	if n == 0 {
 		return false
 	}
@@ -376,6 +388,17 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 	}
 	p.Unit, p.Amount, p.UnitAt, p.NameAt = "", 0, Span{}, Span{}
 	return false
+}
+
+// alone are measures that bars name without a number for one of them.
+var alone = token.Words(`jigger jig pony spoon spoonful nip`)
+
+// toks0 is the first word of tokens, empty if there is none.
+func toks0(toks []token.Token) string {
+	if len(toks) == 0 {
+		return ""
+	}
+	return toks[0].Text
 }
 
 // rinsedGlass reads "absinthe-rinsed coupe".
@@ -440,7 +463,7 @@ func IceFollows(toks []token.Token) bool {
 // is none.
 func CountedIn(toks []token.Token, unknown []token.Token) string {
 	for i := range toks[1:] {
-		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
+		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
 			return toks[i].Text + " " + toks[i+1].Text
 		}
 	}

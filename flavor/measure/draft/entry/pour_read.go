@@ -23,6 +23,10 @@ func (p *Written) readAfterAmount(text string, toks []token.Token) {
 		p.Shape, p.Stated = ShapeServing, false
 		return
 	}
+	if len(toks) > 0 && serving.Times(toks[0].Text) && !toks[0].Is("x") && toks[0].Text != "x" && toks[0].Text != "×" && p.words { // "one lift with a barspoon"
+		p.Shape, p.Stated = ShapeServing, false
+		return
+	}
 	toks = p.takeUnit(toks)
 	if IceOnly(toks) { // "200 g crushed ice"
 		p.Shape, p.Stated = ShapeServing, false
@@ -225,6 +229,11 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				toks = toks[:open]
 				continue
 			}
+			if p.Stated && p.Unit == "" && len(inside) == 1 && inside[0].Kind == token.Numeral && inside[0].Wrong == "" && inside[0].Value > mostDoses*p.Amount { // "1 espresso (30)"
+				p.Amount, p.AmountAt = inside[0].Value, Span{inside[0].Start, inside[0].End}
+				toks = toks[:open]
+				continue
+			}
 			if p.Stated && p.otherMeasure(text, inside) {
 				toks = toks[:open]
 				continue
@@ -266,6 +275,10 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 	}
 	return toks
 }
+
+// mostDoses is the number by which what stands in brackets is so much more than what it
+// stands behind that it is no count, but a volume.
+const mostDoses = 4
 
 func (p *Written) apply(t tail) {
 	p.After = p.After || t.after
@@ -471,7 +484,7 @@ func withoutHandful(name []token.Token) []token.Token {
 	for len(rest) > 1 && BiasWords[rest[0].Text] {
 		rest = rest[1:]
 	}
-	if len(rest) > 1 && (rest[0].Text == "single" || rest[0].Text == "double") && rest[1].Text != "malt" && rest[1].Text != "cream" && rest[1].Text != "of" { // "single gin (25)"
+	if len(rest) > 1 && (rest[0].Text == "single" || rest[0].Text == "double" || rest[0].Text == "half" && rest[1].Kind == token.Word && rest[1].Text != "and" && rest[1].Text != "half") && rest[1].Text != "malt" && rest[1].Text != "cream" && rest[1].Text != "of" { // "single gin (25)"
 		return rest[1:]
 	}
 	if len(rest) < 2 || rest[0].Text != "handful" && rest[0].Text != "bunch" && !(len(rest) > 2 && rest[1].Text == "of" && vague[rest[0].Text]) {

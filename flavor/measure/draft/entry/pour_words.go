@@ -17,7 +17,7 @@ var (
 )
 
 // leadWords begin a pour and say nothing of it.
-var leadWords = token.Words(`add take grab get dann noch etwas pour measure plus then and with also combine use using mix start begin`)
+var leadWords = token.Words(`add keep take grab get dann noch etwas pour measure plus then and with also combine use using mix start begin`)
 
 // Measures are what bars say for an amount of another unit: common practice.
 var Measures = map[string]struct {
@@ -37,7 +37,8 @@ var Measures = map[string]struct {
 	"cup": {8, flavor.Ounce, "a cup is taken as 8 oz"}, "cups": {8, flavor.Ounce, "a cup is taken as 8 oz"},
 	"bl": {1, flavor.Barspoon, "“bl” is taken as a barspoon"}, "misurino": {1, flavor.PartUnit, "a measure is taken as a part"}, "misurini": {1, flavor.PartUnit, "a measure is taken as a part"},
 	"medida": {1, flavor.PartUnit, "a measure is taken as a part"}, "medidas": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesure": {1, flavor.PartUnit, "a measure is taken as a part"}, "mesures": {1, flavor.PartUnit, "a measure is taken as a part"},
-	"d":   {1, flavor.Dash, "“d” is taken as a dash"},
+	"d":     {1, flavor.Dash, "“d” is taken as a dash"},
+	"spoon": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoons": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoonful": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoonfuls": {1, flavor.Barspoon, "a spoon is taken as a barspoon"},
 	"nip": {30, flavor.Millilitre, "a nip is taken as 30 ml"}, "nips": {30, flavor.Millilitre, "a nip is taken as 30 ml"},
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
@@ -91,6 +92,9 @@ var tails = []struct {
 	{[]string{"poured", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"over", "the", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"layered", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"last"}, tail{after: true}}, {[]string{"from", "freezer"}, tail{}}, {[]string{"from", "the", "freezer"}, tail{}}, {[]string{"fr", "freezer"}, tail{}}, {[]string{"ex", "freezer"}, tail{}},
+	{[]string{"from", "fridge"}, tail{}}, {[]string{"from", "the", "fridge"}, tail{}}, {[]string{"from", "siphon"}, tail{}}, {[]string{"from", "the", "siphon"}, tail{}}, {[]string{"from", "the", "gun"}, tail{}}, {[]string{"from", "gun"}, tail{}},
+	{[]string{"v", "cold"}, tail{}}, {[]string{"very", "cold"}, tail{}}, {[]string{"ice", "cold"}, tail{}}, {[]string{"to", "start"}, tail{}},
 	{[]string{"dropped", "in"}, tail{}}, {[]string{"drop", "in"}, tail{}},
 	{[]string{"in", "shaker"}, tail{}}, {[]string{"in", "the", "shaker"}, tail{}}, {[]string{"in", "tin"}, tail{}}, {[]string{"in", "the", "tin"}, tail{}},
 	{[]string{"in", "glass"}, tail{}}, {[]string{"in", "the", "glass"}, tail{}},
@@ -147,7 +151,7 @@ func vesselAt(toks []token.Token) int {
 }
 
 // garnishNouns end what is laid on a drink rather than poured into it.
-var garnishNouns = token.Words(`twist twists peel peels zest wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
+var garnishNouns = token.Words(`twist twists peel peels zest zests wheel wheels halfwheel half-wheel half-wheels wedge wedges slice slices coin coins swath swathe ribbon ribbons fan fans flag
 cherry cherries olive olives onion onions sprig sprigs bouquet crown stick stalk frond fronds spear skewer pick flower flowers petal petals cheek cheeks curl spiral horse's neck
 umbrella leaf leaves berry berries dust dusting nutmeg shavings bean beans tuft horsesneck crescent disc disk knot blossom bloom pod quill twirl wing feather straw chip crisp
 pickle pickles gherkin cornichon bacon marshmallow marshmallows biscuit cookie juniper lychee candy oils shell shells hull husk dots shave shaves shaving curls crumb crumbs
@@ -186,7 +190,7 @@ var Labels = map[string]Label{
 	"in tin": LabelPours, "in shaker": LabelPours, "in glass": LabelPours, "in the glass": LabelPours, "build order": LabelPours, "mix": LabelPours, "specs": LabelPours, "combine": LabelPours,
 	"modifiers": LabelPours, "modifier": LabelPours, "citrus": LabelPours, "sweet": LabelPours, "sour": LabelPours, "strong": LabelPours, "weak": LabelPours, "after": LabelPours, "add": LabelPours,
 	"cheater": LabelPours, "length": LabelPours, "lengthener": LabelPours, "mixer": LabelPours, "fizz": LabelPours, "herb": LabelPours, "herbs": LabelPours, "fruit": LabelPours, "egg": LabelPours, "seasoning": LabelPours, "bitters": LabelPours, "spirit": LabelPours, "spirits": LabelPours, "liqueur": LabelPours, "short tin": LabelPours, "large tin": LabelPours, "small tin": LabelPours,
-	"method": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
+	"method": LabelServing, "meth": LabelServing, "how made": LabelServing, "service": LabelServing, "serve": LabelServing, "served": LabelServing, "ice": LabelServing, "technique": LabelServing, "style": LabelServing,
 	"mixing": LabelServing, "prep": LabelServing, "temp": LabelServing, "temperature": LabelServing, "strain": LabelServing,
 	"directions": LabelServing, "instructions": LabelServing, "preparation": LabelServing, "procedure": LabelServing, "steps": LabelServing, "how": LabelServing, "to make": LabelServing,
 	"step":  LabelStep,

@@ -87,7 +87,7 @@ func (b *Book) findParted(name string, pl Place) Found {
 			return f
 		}
 	}
-	if b.Mentions(remark) {
+	if b.Mentions(remark) && !saysLittle(remark) {
 		return Found{Fault: measure.Invalid("amount", remark, "%q has no amount; write one before it, such as \"2 oz\", or \"garnish:\" if it is laid on the drink", remark)}
 	}
 	f := b.Find(head, pl)

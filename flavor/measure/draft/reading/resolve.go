@@ -445,7 +445,7 @@ func (r *resolver) settle(t *task) {
 		return
 	}
 	pl := naming.PlaceOf(t.unit, t.amount, l.After)
-	if r.dashedOn(t) || r.eitherWay(t, pl) {
+	if r.dashedOn(t) || r.solidOn(t) || r.eitherWay(t, pl) {
 		return
 	}
 	t.hit = r.book.Find(l.Name, pl)

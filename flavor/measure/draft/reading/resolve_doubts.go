@@ -75,6 +75,25 @@ func (r *resolver) dashedOn(t *task) bool {
 	return true
 }
 
+// solidOn keeps what is laid on a drink and cannot be poured as its garnish: "star anise
+// on top".
+func (r *resolver) solidOn(t *task) bool {
+	if !t.unmeasuredTop() || !t.line.UnitAt.Empty() { // "top with lime" is poured
+		return false
+	}
+	p, _, ok := r.book.Named(t.line.Name)
+	if !ok || !p.Class.Solid() || p.Class == flavor.ClassSugar {
+		return false
+	}
+	if _, pours := measure.MLPerUnit(flavor.Float, p); pours {
+		return false
+	}
+	t.laid = true
+	r.draft.Garnish = strings.TrimPrefix(r.draft.Garnish+", "+t.line.Name, ", ")
+	r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” is kept as garnish; write it with an amount to have it poured")
+	return true
+}
+
 // laidOn takes what tops a drink and would not fill its glass, such as cream or
 // wine, as a float.
 func (r *resolver) laidOn(t *task) {

@@ -221,7 +221,11 @@ func (r *running) stretch(from, first, end int) bool {
 		if stop == 0 || r.open {
 			return false
 		}
-		r.pours = append(r.pours, r.written(i, stop))
+		if served := len(r.making) > 0; served && r.toks[i].Value <= mostLaid && entry.EndsLaid(r.toks[i+1:stop]) { // "big ice. two orange zests"
+			r.laid = append(r.laid, r.written(i, stop))
+		} else {
+			r.pours = append(r.pours, r.written(i, stop))
+		}
 		i = stop
 	}
 	return true
@@ -325,6 +329,9 @@ func (r *running) words(toks []token.Token) string {
 	}
 	return strings.Join(out, " ")
 }
+
+// mostLaid is the most things that are laid on one drink; common practice.
+const mostLaid = 4
 
 // mostLead is the most words before the first amount that may be a name.
 const mostLead = 8

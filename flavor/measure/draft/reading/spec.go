@@ -23,6 +23,9 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 		at[i] = -1
 	}
 	for _, t := range r.tasks {
+		if t.laid {
+			continue
+		}
 		pour, fault := t.pour()
 		if fault != nil {
 			*faults = append(*faults, r.locate(t, fault))

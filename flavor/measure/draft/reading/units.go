@@ -28,6 +28,7 @@ const (
 	mostBerries  = 30.0
 	mostLeaves   = 40.0
 	fewBerries   = 3.0  // so many ounces of juice would fill the glass
+	mostJuiceOz  = 4.0  // ounces of a juice that lengthen a drink
 	smallML      = 12.0 // mL of one fruit as small as a grape or a berry
 	leastShort   = 50.0 // mL of the smallest drink
 	mostShort    = 300.0
@@ -36,6 +37,7 @@ const (
 
 // task is one line on its way to a pour.
 type task struct {
+	laid     bool // it is laid on the drink, and no pour
 	line     *entry.Line
 	base     naming.Found // the name, wherever it stands
 	unit     flavor.Unit
@@ -143,8 +145,10 @@ func (t *task) fruits() bool {
 	case p.Class == flavor.ClassSpice:
 		return t.amount > 1 && t.amount < leastMillis
 	}
-	pressed := strings.HasSuffix(naming.ByVolume(flavor.NormaliseName(t.line.Name)), " juice") // "3 pineapple" is as likely its juice
-	return t.amount >= fewBerries && t.amount < leastMillis && !pressed
+	if strings.HasSuffix(naming.ByVolume(flavor.NormaliseName(t.line.Name)), " juice") && t.amount <= mostJuiceOz { // "3 pineapple"
+		return false
+	}
+	return t.amount >= fewBerries && t.amount < leastMillis
 }
 
 // small reports whether one piece is hardly a spoonful.

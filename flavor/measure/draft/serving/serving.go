@@ -47,7 +47,7 @@ func Read(toks []token.Token) Said {
 	var s Said
 	var words []string
 	var of []int // the token of each word
-	for i := range toks {
+	for i := 0; i < len(toks); i++ {
 		switch t := &toks[i]; {
 		case t.Kind == token.Word || t.Is("&") && i > 0:
 			before := len(words)
@@ -61,6 +61,9 @@ func Read(toks []token.Token) Said {
 				continue
 			}
 			s.Keep = true
+			if i+1 < len(toks) && timesWords[toks[i+1].Text] { // "shake 2x"
+				i++
+			}
 		}
 	}
 	s.Words = len(words)
@@ -85,6 +88,12 @@ func Read(toks []token.Token) Said {
 	s.Together = s.all && !s.but && Mixes(s.Method) >= Mixes(flavor.Shake)
 	return s
 }
+
+// timesWords follow a number of times: "2x", "1st", "one lift".
+var timesWords = token.Words(`x × st nd rd th lift lifts`)
+
+// Times reports whether a word behind a number says how often something is done.
+func Times(w string) bool { return timesWords[w] }
 
 // overWords is the most words from "over" to the ice.
 const overWords = 3
@@ -128,7 +137,7 @@ func (s *Said) take(words []string) int {
 		s.Notes = append(s.Notes, t.note)
 	}
 	s.Keep = s.Keep || t.keep
-	none := as == "no ice" || as == "without ice"
+	none := as == "no ice" || as == "without ice" || as == "none ice"
 	s.NoIce = s.NoIce || none
 	s.Iced = s.Iced || t.Ice && !none
 	s.OnIce = s.OnIce || t.Ice && t.Service != ""

@@ -26,7 +26,7 @@ var methodTerms = map[flavor.Method][]string{
 	flavor.Shake: {"shake", "sh", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirr", "stirred", "stirring", "stir down", "stirred down", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
+	flavor.Stir:    {"stir", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "str", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
@@ -81,13 +81,13 @@ var iceTerms = map[string]term{
 	"cubed": {Service: flavor.Rocks, weak: true}, "over cubes": {Service: flavor.Rocks}, "on cubes": {Service: flavor.Rocks},
 	"big rock": {Service: flavor.Rocks}, "big ice": {Service: flavor.Rocks}, "large ice": {Service: flavor.Rocks}, "rock ice": {Service: flavor.Rocks}, "hard ice": {weak: true}, "tall ice": {weak: true}, "large rock": {Service: flavor.Rocks}, "big cube": {Service: flavor.Rocks}, "large cube": {Service: flavor.Rocks}, "xl cube": {Service: flavor.Rocks}, "xl rock": {Service: flavor.Rocks},
 	"lg cube": {Service: flavor.Rocks}, "lrg cube": {Service: flavor.Rocks}, "lg rock": {Service: flavor.Rocks},
-	"king cube": {Service: flavor.Rocks}, "large ice cube": {Service: flavor.Rocks}, "big ice cube": {Service: flavor.Rocks}, "block ice": {Service: flavor.Rocks},
+	"king cube": {Service: flavor.Rocks}, "one cube": {Service: flavor.Rocks}, "single cube": {Service: flavor.Rocks}, "1 cube": {Service: flavor.Rocks}, "block": {Service: flavor.Rocks}, "clear block": {Service: flavor.Rocks}, "gros glaçon": {Service: flavor.Rocks}, "glaçon": {weak: true}, "cubo grande": {Service: flavor.Rocks}, "großer würfel": {Service: flavor.Rocks}, "large ice cube": {Service: flavor.Rocks}, "big ice cube": {Service: flavor.Rocks}, "block ice": {Service: flavor.Rocks},
 	"ice block": {Service: flavor.Rocks}, "large format": {Service: flavor.Rocks}, "large format ice": {Service: flavor.Rocks}, "clear cube": {Service: flavor.Rocks},
 	"clear ice": {Service: flavor.Rocks, weak: true}, "sphere": {Service: flavor.Rocks}, "ice sphere": {Service: flavor.Rocks}, "ice ball": {Service: flavor.Rocks},
 	"spear": {Service: flavor.Long}, "ice spear": {Service: flavor.Long}, "collins spear": {Service: flavor.Long},
-	"crushed ice": {Service: flavor.Crushed}, "pebble": {Service: flavor.Crushed}, "pebble ice": {Service: flavor.Crushed}, "pebbled ice": {Service: flavor.Crushed},
+	"crushed ice": {Service: flavor.Crushed}, "cracked": {Service: flavor.Crushed, weak: true}, "pebble": {Service: flavor.Crushed}, "pebble ice": {Service: flavor.Crushed}, "pebbled ice": {Service: flavor.Crushed},
 	"nugget ice": {Service: flavor.Crushed}, "cracked ice": {Service: flavor.Crushed}, "shaved ice": {Service: flavor.Crushed}, "snow ice": {Service: flavor.Crushed},
-	"eis": {weak: true}, "ghiaccio": {weak: true}, "hielo": {weak: true}, "glaçons": {weak: true}, "glace pilée": {Service: flavor.Crushed}, "ghiaccio tritato": {Service: flavor.Crushed}, "hielo picado": {Service: flavor.Crushed}, "zerstoßenes eis": {Service: flavor.Crushed}, "ijs": {weak: true}, "gelo": {weak: true}, "more ice": {weak: true}, "no ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
+	"eis": {weak: true}, "ghiaccio": {weak: true}, "hielo": {weak: true}, "glaçons": {weak: true}, "glace pilée": {Service: flavor.Crushed}, "ghiaccio tritato": {Service: flavor.Crushed}, "hielo picado": {Service: flavor.Crushed}, "zerstoßenes eis": {Service: flavor.Crushed}, "ijs": {weak: true}, "gelo": {weak: true}, "more ice": {weak: true}, "no ice": {weak: true}, "none ice": {weak: true}, "without ice": {weak: true}, "plenty of ice": {weak: true}, "loads of ice": {weak: true}, "much ice": {weak: true}, "lots of ice": {weak: true},
 }
 
 // glassTerms name glasses: what each is called here, and the service that it
@@ -101,6 +101,7 @@ var glassTerms = []struct {
 	{"Nick-and-Nora glass", flavor.Up, []string{"nick and nora", "nick & nora", "nick-and-nora", "n&n", "n & n", "nick nora", "nn", "nick+nora", "nick & nora glass", "nick and nora glass", "nick-and-nora glass", "nnn"}},
 	{"cocktail glass", flavor.Up, []string{"cocktailglas", "martiniglas", "copa martini", "copa coctelera", "bicchiere da cocktail", "cocktail glass", "martini glass", "martini", "v-shaped glass", "stemmed cocktail glass"}},
 	{"flute", flavor.Up, []string{"sektglas", "sektflöte", "sekt glas", "copa flauta", "flauta", "flûte", "flute", "champagne flute", "champagne glass", "flute glass"}},
+	{"cocktail glass", flavor.Up, []string{"stem glass", "small stem"}},
 	{"sour glass", flavor.Up, []string{"sour glas", "sourglas", "sour glass", "delmonico", "delmonico glass"}},
 	{"cordial glass", flavor.Up, []string{"cordial glass", "pony glass", "pousse-café glass", "pousse cafe glass", "sherry glass", "copita", "port glass"}},
 	{"shot glass", flavor.Up, []string{"shot glass"}},
@@ -220,5 +221,5 @@ func Known(word string) bool { return len(terms[word]) > 0 }
 // OtherMeasures are measures that are not units of the bar here. After a number
 // they are a fault, not part of a name.
 var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
-gill gills measure measures glug glugs finger fingers bottle bottles can cans handful handfuls spoon spoons spoonful spoonfuls
+gill gills measure measures glug glugs finger fingers bottle bottles can cans handful handfuls
 wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)
