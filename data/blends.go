@@ -51,8 +51,8 @@ func loadBlends(fsys fs.FS) (*blends, error) {
 	return b, errors.Join(faults...)
 }
 
-// fillBlend copies shares into the fields they name; an empty blend is the
-// blend of nothing, any other must sum to one.
+// fillBlend writes shares into the fields that they name. Shares must sum to one; an
+// empty blend stays zero.
 func fillBlend(place string, shares map[string]float64, fields map[string]*float64) error {
 	var sum float64
 	for _, kind := range sortedKeys(shares) {
@@ -69,8 +69,7 @@ func fillBlend(place string, shares map[string]float64, fields map[string]*float
 	return nil
 }
 
-// sortedKeys returns the keys of m in order, so that nothing depends on the
-// order of a map.
+// sortedKeys returns the keys of m in order.
 func sortedKeys[K cmp.Ordered, V any](m map[K]V) []K {
 	return slices.Sorted(maps.Keys(m))
 }

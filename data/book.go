@@ -10,8 +10,8 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Resolve finds an ingredient by its id, name or alias as written. It knows no
-// slips of the pen: records refer to each other exactly.
+// Resolve finds an ingredient by its exact id, name or alias. Misspellings are errors,
+// since records refer to one another exactly.
 func (c *Catalogue) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	p, own, found := c.ByName(written)
 	if !found {
@@ -25,7 +25,7 @@ func (c *Catalogue) Resolve(written string) (*flavor.Profile, flavor.Match, erro
 	return p, flavor.Match{Asked: written, How: how}, nil
 }
 
-// Book reads the proven drinks with the ingredients of a catalogue.
+// Book reads the proven drinks, with ingredients from the catalogue.
 func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
 	out := make([]template.Labelled, len(records))
 	err := beside.Each(len(records), func(i int) error {
@@ -43,7 +43,7 @@ func (c *Catalogue) Book(records []ProvenRecord) ([]template.Labelled, error) {
 	return out, nil
 }
 
-// ReadSpec reads a spec as text with the ingredients of the catalogue.
+// ReadSpec reads a spec from text, with ingredients from the catalogue.
 func (c *Catalogue) ReadSpec(name, text string) (flavor.Spec, error) {
 	spec, err := reading.Read(strings.TrimSpace(text), c)
 	if err != nil {

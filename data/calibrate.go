@@ -15,14 +15,14 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// How many significant digits a fitted value keeps on disk, and how many
-// decimals at most: more would differ between processors.
+// Significant digits of a fitted value in the file, and its most decimals. Further digits
+// would differ between processors.
 const (
 	fittedDigits   = 5
 	fittedDecimals = 5
 )
 
-// Calibrate fits the families of the embedded files to their proven drinks.
+// Calibrate fits the embedded families to their proven drinks.
 func (c *Catalogue) Calibrate(t template.Tuning) ([]template.Fitted, error) {
 	families, book, err := c.calibration()
 	if err != nil {
@@ -31,8 +31,7 @@ func (c *Catalogue) Calibrate(t template.Tuning) ([]template.Fitted, error) {
 	return template.Learn(families, book, t)
 }
 
-// Rig returns the trial of the embedded families and proven drinks, with
-// advice.
+// Rig returns the trial of the embedded families and proven drinks, including fixes.
 func (c *Catalogue) Rig(t template.Tuning) (*trial.Rig, error) {
 	families, book, err := c.calibration()
 	if err != nil {
@@ -41,8 +40,8 @@ func (c *Catalogue) Rig(t template.Tuning) (*trial.Rig, error) {
 	return &trial.Rig{Families: families, Proven: book, Tuning: t, Pantry: c.Pantry(), Advise: true, Larder: c.ByID}, nil
 }
 
-// Set returns the embedded families as they were last calibrated, ready to judge,
-// and the proven drinks that they rest on.
+// Set returns the embedded families as last calibrated, and the proven drinks that they
+// were fitted to.
 func (c *Catalogue) Set() (*weigh.Set, []template.Labelled, error) {
 	families, book, err := c.calibration()
 	if err != nil {
@@ -56,8 +55,8 @@ func (c *Catalogue) Set() (*weigh.Set, []template.Labelled, error) {
 	return set, book, err
 }
 
-// Pantry picks what the judge may propose to add to a draft; what the
-// catalogue lacks is not proposed.
+// Pantry chooses the ingredients that the judge may propose to add to a draft. Those that
+// the catalogue lacks are left out.
 func (c *Catalogue) Pantry() balance.Pantry {
 	get := func(id string) *flavor.Profile {
 		p, _ := c.ByID(id)
@@ -81,7 +80,7 @@ func (c *Catalogue) calibration() ([]template.Family, []template.Labelled, error
 	return families, book, err
 }
 
-// WriteFitted writes fitted families as fitted.toml holds them.
+// WriteFitted writes fitted families in the format of fitted.toml.
 func WriteFitted(w io.Writer, fitted []template.Fitted) error {
 	out := fittedSchema{Version: FormatVersion}
 	for _, f := range fitted {
@@ -101,7 +100,7 @@ func rounded(values []float64) []float64 {
 	for i, v := range values {
 		out[i], _ = strconv.ParseFloat(strconv.FormatFloat(math.Round(v*grid)/grid, 'g', fittedDigits, 64), 64)
 		if out[i] == 0 {
-			out[i] = 0 // without a minus
+			out[i] = 0 // no negative zero
 		}
 	}
 	return out

@@ -73,7 +73,7 @@ func TestWriteFittedKeepsFiveDigits(t *testing.T) {
 
 // Who reads the trial must know how little of it was read: 49 drinks stand as
 // their list prints them, the others as they are remembered.
-func TestProvenDrinksSayWhetherTheyWereRead(t *testing.T) {
+func TestProvenDrinksStateTheirStatus(t *testing.T) {
 	c, err := data.Embedded()
 	require.NoError(t, err)
 	_, book, err := c.Set()

@@ -19,36 +19,36 @@ import (
 //go:embed catalogue/*.toml
 var embedded embed.FS
 
-// FormatVersion is the version of the catalogue's files that this program reads.
+// FormatVersion is the version of the catalogue's file format.
 const FormatVersion = 1
 
-// Caution is a warning that goes with an ingredient or with every drink.
+// Caution is a warning about an ingredient or about every drink.
 type Caution struct {
 	Key    string
 	Text   string
 	Source string
 	Status string // published, common practice or from memory
-	// LeastML is how much of what carries it must be poured in one drink before it
-	// is worth saying, in mL, and Dose says why; zero for any amount.
+	// LeastML is the least volume of ingredients with this caution, in mL per drink, for
+	// which the caution is given; zero for any. Dose gives the reason.
 	LeastML float64
 	Dose    string
-	// WithoutAlcohol is said besides of a drink that holds no alcohol, which a child
-	// or a pregnant guest may have; empty for most.
+	// WithoutAlcohol is an additional text for a drink without alcohol, which a child or
+	// a pregnant guest may have; empty for most cautions.
 	WithoutAlcohol string
 }
 
-// Catalogue is every ingredient known, with the materials and cautions that
-// its records refer to. It is read-only once loaded.
+// Catalogue holds every ingredient, and the materials and cautions that their records
+// refer to. It is read-only once loaded.
 type Catalogue struct {
-	profiles  []*flavor.Profile // by id
+	profiles  []*flavor.Profile // sorted by id
 	byID      map[string]*flavor.Profile
-	byName    map[string]*flavor.Profile // names and aliases, normalised
+	byName    map[string]*flavor.Profile // by normalised name or alias
 	materials map[string]Material
 	cautions  map[string]Caution
 	space     *sense.Space
 }
 
-// catalogueFile is the schema of one file; a field that is not here is a fault.
+// catalogueFile is the schema of a file; unknown fields are errors.
 type catalogueFile struct {
 	Version     int               `toml:"version"`
 	Class       string            `toml:"class"`
@@ -68,7 +68,7 @@ type cautionRecord struct {
 	WithoutAlcohol string `toml:"without_alcohol"`
 }
 
-// Embedded loads the catalogue that is part of the program.
+// Embedded loads the catalogue that is embedded in the program.
 func Embedded() (*Catalogue, error) {
 	sub, err := fs.Sub(embedded, "catalogue")
 	if err != nil {
@@ -77,8 +77,8 @@ func Embedded() (*Catalogue, error) {
 	return Load(sub)
 }
 
-// Load reads a catalogue from the TOML files at the top of fsys. Every fault
-// found is reported, joined into one error, each naming file, record and field.
+// Load reads a catalogue from the TOML files in the root of fsys. The error joins all
+// faults; each names file, record and field.
 func Load(fsys fs.FS) (*Catalogue, error) {
 	names, err := fs.Glob(fsys, "*.toml")
 	if err != nil {
@@ -97,18 +97,11 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 	if err != nil {
 		return nil, err
 	}
-	files := make([]catalogueFile, len(names))
-	var faults []error
-	unread := make([]error, len(names))
-	err = beside.Each(len(names), func(i int) error {
-		if names[i] != blendsFile {
-			files[i], unread[i] = readFile(fsys, names[i])
-		}
-		return nil
-	})
+	files, unread, err := readFiles(fsys, names)
 	if err != nil {
 		return nil, err
 	}
+	var faults []error
 	for i, name := range names {
 		if unread[i] != nil {
 			faults = append(faults, unread[i])
@@ -136,6 +129,19 @@ func Load(fsys fs.FS) (*Catalogue, error) {
 	return c, nil
 }
 
+// readFiles reads all files but that of the blends, several at once. unread holds the fault
+// of each file that cannot be read.
+func readFiles(fsys fs.FS, names []string) (files []catalogueFile, unread []error, err error) {
+	files, unread = make([]catalogueFile, len(names)), make([]error, len(names))
+	err = beside.Each(len(names), func(i int) error {
+		if names[i] != blendsFile {
+			files[i], unread[i] = readFile(fsys, names[i])
+		}
+		return nil
+	})
+	return files, unread, err
+}
+
 func readFile(fsys fs.FS, name string) (catalogueFile, error) {
 	var f catalogueFile
 	if err := decodeStrict(fsys, name, &f); err != nil {
@@ -147,7 +153,7 @@ func readFile(fsys fs.FS, name string) (catalogueFile, error) {
 	return f, nil
 }
 
-// decodeStrict reads a TOML file and refuses fields that v does not have.
+// decodeStrict decodes a TOML file into v. Fields that v does not have are errors.
 func decodeStrict(fsys fs.FS, name string, v any) error {
 	text, err := fs.ReadFile(fsys, name)
 	if err != nil {
@@ -218,8 +224,7 @@ func (c *Catalogue) addIngredients(file string, f catalogueFile, b *blends, sens
 	return faults
 }
 
-// add puts a profile into the catalogue under its id, name and aliases, none
-// of which may be taken.
+// add adds a profile under its id, name and aliases, each of which must be unused.
 func (c *Catalogue) add(p *flavor.Profile) error {
 	if _, taken := c.byID[p.ID]; taken {
 		return fmt.Errorf("ingredient %q: the id is taken", p.ID)
@@ -239,7 +244,7 @@ func (c *Catalogue) add(p *flavor.Profile) error {
 	return nil
 }
 
-// checkReferences finds cautions that no file defines.
+// checkReferences returns a fault for every caution that no file defines.
 func (c *Catalogue) checkReferences() (faults []error) {
 	for _, p := range c.profiles {
 		for _, key := range p.Cautions {
@@ -251,8 +256,8 @@ func (c *Catalogue) checkReferences() (faults []error) {
 	return faults
 }
 
-// Profiles returns every ingredient, by id. The slice is the caller's; the
-// profiles are shared.
+// Profiles returns every ingredient, sorted by id. The caller may change the slice but
+// not the profiles.
 func (c *Catalogue) Profiles() []*flavor.Profile { return slices.Clone(c.profiles) }
 
 // Space returns the sensory space of the catalogue's materials.
@@ -264,8 +269,8 @@ func (c *Catalogue) ByID(id string) (*flavor.Profile, bool) {
 	return p, ok
 }
 
-// ByName returns the ingredient whose id, name or alias is written, case,
-// accents, plural and punctuation aside, and whether it was its own name.
+// ByName returns the ingredient with this id, name or alias, ignoring case, accents,
+// plural and punctuation. own is true if it matched the name or id and not an alias.
 func (c *Catalogue) ByName(written string) (p *flavor.Profile, own bool, found bool) {
 	key := flavor.NormaliseName(written)
 	p, found = c.byName[key]
@@ -275,9 +280,9 @@ func (c *Catalogue) ByName(written string) (p *flavor.Profile, own bool, found b
 	return p, key == flavor.NormaliseName(p.Name) || key == flavor.NormaliseName(p.ID), true
 }
 
-// CautionsOf returns the keys of the cautions that go with a drink, in the order
-// of its pours and each once: those of which the drink holds enough, see
-// [Caution.LeastML].
+// CautionsOf returns the keys of the cautions of a drink, in the order of its pours and
+// without duplicates. It leaves out cautions whose [Caution.LeastML] the drink does not
+// reach.
 func (c *Catalogue) CautionsOf(s *flavor.Spec) []string {
 	poured := map[string]float64{}
 	var keys []string

@@ -7,21 +7,21 @@ import (
 	"counterpour/flavor"
 )
 
-// tooFar is how many of its own spreads a figure may lie from a published
-// table; one in twenty of sound figures lies further.
+// tooFar is how far a figure may lie from a published table, in its own standard
+// deviations; one in twenty correct figures lies further.
 const tooFar = 2.0
 
-// Departure is a figure that a record holds against a published table.
+// Departure is a figure of a record, compared with a published table.
 type Departure struct {
 	Ingredient string // id
 	Field      string
 	Have       flavor.Figure
 	Table      flavor.Figure
-	Reason     string // why it is kept; empty if nobody has said
+	Reason     string // why the record keeps it; empty if no reason is given
 }
 
-// Spreads is how far the two lie apart, in spreads of the record's figure;
-// infinite for a figure that claims to be sure.
+// Spreads returns the distance between the two, in standard deviations of the record's
+// figure. It is infinite if that figure has no spread.
 func (d Departure) Spreads() float64 {
 	off := math.Abs(d.Have.Value - d.Table.Value)
 	if off == 0 {
@@ -30,16 +30,16 @@ func (d Departure) Spreads() float64 {
 	return off / d.Have.Spread
 }
 
-// ClassTables is how the records of a class stand against the published tables.
+// ClassTables compares the records of a class with the published tables.
 type ClassTables struct {
 	Class  flavor.Class
-	Given  int         // figures that a table gives
-	Taken  int         // of them, those that stand as the table gives them
-	Beyond []Departure // those that lie more than two of their own spreads away, by id
+	Given  int         // figures that a table has
+	Taken  int         // those of them that the record takes unchanged
+	Beyond []Departure // those further than tooFar from the table, sorted by id
 }
 
-// AgainstTables holds every figure that a published table gives to it. Classes
-// come in the order of [flavor.Classes]; those that no table speaks of are left out.
+// AgainstTables compares every figure that a published table has with the record. The
+// result is in the order of [flavor.Classes]; classes without such figures are left out.
 func (c *Catalogue) AgainstTables() ([]ClassTables, error) {
 	book, err := tables.Load()
 	if err != nil {
@@ -72,8 +72,8 @@ func (c *Catalogue) AgainstTables() ([]ClassTables, error) {
 	return out, nil
 }
 
-// figureOf returns the figure of a field, as the catalogue's files call it; one
-// that the record does not state is empty.
+// figureOf returns the figure of a field, named as in the catalogue's files. It is zero
+// if the record does not state it.
 func figureOf(p *flavor.Profile, field string) flavor.Figure {
 	for _, f := range figuresOf(p) {
 		if f.field == field {

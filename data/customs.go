@@ -19,11 +19,11 @@ const (
 	usualBarFile = "usual-bar.toml"
 )
 
-// kinshipPlace is the place of a kinsman among what is poured: after the first
-// choice of a custom, level with the second.
+// kinshipPlace is the rank of a related ingredient among substitutes: after a custom's
+// first choice, equal to its second.
 const kinshipPlace = 1
 
-// mostPoured is how many ingredients a custom may pour together.
+// mostPoured is the most ingredients that a custom pours together.
 const mostPoured = 3
 
 type customsRecords struct {
@@ -50,8 +50,8 @@ type usualBarRecord struct {
 	Stock   []string `toml:"stock"`
 }
 
-// Customs reads the customs of the trade. Every id must be in the catalogue; all
-// faults are returned together, each naming the custom.
+// Customs reads the customary substitutes of the trade. Every id must be in the
+// catalogue. The error joins all faults; each names the custom.
 func (c *Catalogue) Customs() (*flavor.Customs, error) {
 	var file customsRecords
 	if err := decodeStrict(trade, customsFile, &file); err != nil {
@@ -75,7 +75,7 @@ func (c *Catalogue) Customs() (*flavor.Customs, error) {
 	return out, nil
 }
 
-// UsualBar returns what stands in most bars, in the order of the list.
+// UsualBar returns the ingredients that most bars stock, in the order of the list.
 func (c *Catalogue) UsualBar() ([]*flavor.Profile, error) {
 	var file usualBarRecord
 	if err := decodeStrict(trade, usualBarFile, &file); err != nil {
@@ -106,8 +106,8 @@ func (c *Catalogue) stocked(file string, ids []string) ([]*flavor.Profile, error
 	return out, errors.Join(faults...)
 }
 
-// Commonness says how common every ingredient is, by the proven drinks that pour
-// it and the list of what stands in most bars.
+// Commonness returns how common every ingredient is, by the number of proven drinks that
+// pour it and by the list of what most bars stock.
 func (c *Catalogue) Commonness(proven []template.Labelled) (*flavor.Commonness, error) {
 	usual, err := c.UsualBar()
 	if err != nil {

@@ -17,15 +17,15 @@ var demo embed.FS
 
 const demoFile = "halyard-room.toml"
 
-// House is a bar: its menu, the bottles it keeps, and those that have run dry.
+// House is a bar: its menu, its stock, and what has run out.
 type House struct {
 	Name        string
 	Description string // one line
-	Invented    bool   // nobody's bar; true of every house that comes with the program
+	Invented    bool   // a demo, not a real bar; true of every built-in house
 	Specs       []HouseSpec
-	Stock       []*flavor.Profile // all that the house keeps, in the order of its shelves
-	Out         []*flavor.Profile // what of it has run dry
-	Currency    string            // of Prices, as in ISO 4217
+	Stock       []*flavor.Profile // everything that the house keeps, in the order of its shelves
+	Out         []*flavor.Profile // the part of Stock that has run out
+	Currency    string            // of Prices, ISO 4217
 	Prices      map[flavor.Class]Price
 }
 
@@ -35,7 +35,7 @@ type Price struct {
 	SizeML float64
 }
 
-// InStock returns what the house keeps and has not run out of.
+// InStock returns the part of the stock that has not run out.
 func (h *House) InStock() []*flavor.Profile {
 	return slices.DeleteFunc(slices.Clone(h.Stock), func(p *flavor.Profile) bool { return slices.Contains(h.Out, p) })
 }
@@ -43,12 +43,12 @@ func (h *House) InStock() []*flavor.Profile {
 // HouseSpec is a drink on the menu of a house.
 type HouseSpec struct {
 	Name   string
-	Family string // the id of the family that it is meant for
+	Family string // id of the family that it is meant for
 	Spec   flavor.Spec
-	Text   string // as it is written down
+	Text   string // as written
 }
 
-// houseSchema is a house on disk.
+// houseSchema is the schema of a house file.
 type houseSchema struct {
 	Version     int               `toml:"version"`
 	Invented    bool              `toml:"invented"`
@@ -61,7 +61,7 @@ type houseSchema struct {
 	Specs       []houseSpecRecord `toml:"spec"`
 }
 
-// priceRecord is the price of a bottle of every class that it lists.
+// priceRecord is the price of a bottle of each class that it lists.
 type priceRecord struct {
 	Classes []flavor.Class `toml:"classes"`
 	Amount  float64        `toml:"amount"`
@@ -74,8 +74,8 @@ type houseSpecRecord struct {
 	Text   string `toml:"text"`
 }
 
-// Demo loads the invented house that comes with the program. Each call returns
-// a house of its own; the profiles are shared.
+// Demo loads the invented demo house. Each call returns a new House; the profiles are
+// shared.
 func (c *Catalogue) Demo() (*House, error) {
 	sub, err := fs.Sub(demo, "demo")
 	if err != nil {
@@ -84,9 +84,8 @@ func (c *Catalogue) Demo() (*House, error) {
 	return c.loadHouse(sub, demoFile)
 }
 
-// loadHouse reads a house and checks it in full. Every fault found is
-// reported, joined into one error, each naming the file, the record and the
-// field.
+// loadHouse reads and validates a house. The error joins all faults; each names file,
+// record and field.
 func (c *Catalogue) loadHouse(fsys fs.FS, file string) (*House, error) {
 	var f houseSchema
 	if err := decodeStrict(fsys, file, &f); err != nil {
@@ -125,14 +124,14 @@ func (h *House) checkHead() (faults []error) {
 	if h.Description == "" || strings.Contains(h.Description, "\n") {
 		faults = append(faults, errors.New("field description: must be one line"))
 	}
-	// A house that comes with the program must not be taken for a real one.
+	// A built-in house must not be mistaken for a real bar.
 	if !h.Invented {
 		faults = append(faults, errors.New("field invented: must be true; the program ships no real house"))
 	}
 	return faults
 }
 
-// readPrices reads what a house pays, which is all that it keeps or nothing.
+// readPrices reads the prices, which must cover the whole stock or be absent.
 func (h *House) readPrices(currency string, records []priceRecord) (faults []error) {
 	if len(records) == 0 {
 		return nil
@@ -160,8 +159,8 @@ func (h *House) readPrices(currency string, records []priceRecord) (faults []err
 	return faults
 }
 
-// bottles returns the ingredients with the ids of a field, each of which must
-// be there once.
+// bottles returns the ingredients with the ids of a field. An unknown or repeated id is a
+// fault.
 func (c *Catalogue) bottles(field string, ids []string) (out []*flavor.Profile, faults []error) {
 	for _, id := range ids {
 		p, ok := c.ByID(id)
@@ -177,7 +176,7 @@ func (c *Catalogue) bottles(field string, ids []string) (out []*flavor.Profile, 
 	return out, faults
 }
 
-// readMenu reads the drinks of a house whose stock is known.
+// readMenu reads the drinks of a house whose stock is already read.
 func (c *Catalogue) readMenu(h *House, records []houseSpecRecord) (faults []error) {
 	families, err := Families()
 	if err != nil {
@@ -212,7 +211,7 @@ func (c *Catalogue) readHouseSpec(r houseSpecRecord, families []template.Family,
 		return s, append(faults, fmt.Errorf("field text: %w", err))
 	}
 	s.Spec = spec
-	// A menu leaves nothing to be taken for granted.
+	// The drafts of a menu must be complete: anything that the reader assumed is a fault.
 	for _, note := range spec.Notes {
 		faults = append(faults, fmt.Errorf("field text: say it plainly: %s", note))
 	}

@@ -160,7 +160,7 @@ func TestDemoShelfCoversWhatRanDry(t *testing.T) {
 }
 
 // Callers may change the house they were given.
-func TestDemoSharesNothingButProfiles(t *testing.T) {
+func TestDemoReturnsANewHouse(t *testing.T) {
 	c, a := loadDemo(t)
 	b, err := c.Demo()
 	require.NoError(t, err)

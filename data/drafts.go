@@ -28,9 +28,9 @@ type draftRecord struct {
 	Pours []string `toml:"pours"`
 }
 
-// Drafts reads what the reader is tried on: drafts as bartenders type them, and
-// every proven drink in a hand that the seed picks. Every id must be in the
-// catalogue; all faults are returned together.
+// Drafts returns the drafts that test the reader: drafts as bartenders type them, and
+// every proven drink in a random style of writing. Every id must be in the catalogue. The
+// error joins all faults.
 func (c *Catalogue) Drafts(proven []template.Labelled, seed uint64) ([]trial.Typed, error) {
 	var file draftsRecord
 	if err := decodeStrict(drafts, draftsFile, &file); err != nil {
@@ -58,8 +58,8 @@ func (c *Catalogue) Drafts(proven []template.Labelled, seed uint64) ([]trial.Typ
 	return out, nil
 }
 
-// Within which the millilitres of a draft written by hand are held: hands round an
-// ounce to 30 mL, and dashes differ.
+// Tolerances for the millilitres of a hand-written draft: bartenders round an ounce to 30
+// mL, and dashes differ.
 const (
 	handShare = 0.15
 	handML    = 1.0

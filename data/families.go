@@ -35,7 +35,7 @@ type familyRecord struct {
 	Usual  string             `toml:"usual"`
 }
 
-// Families loads the families of drinks as they are handed down.
+// Families loads the families of drinks with their published ratios.
 func Families() ([]template.Family, error) {
 	var f familiesSchema
 	if err := decodeStrict(templates, familiesFile, &f); err != nil {
@@ -88,8 +88,8 @@ type fittedSchema struct {
 	Fitted  []fittedRecord `toml:"fitted"`
 }
 
-// fittedRecord is a fitted family on disk, rounded to significant digits that
-// every processor agrees on.
+// fittedRecord is a fitted family in the file, rounded to digits that do not differ
+// between processors.
 type fittedRecord struct {
 	ID        string    `toml:"id"`
 	Drinks    int       `toml:"drinks"`
@@ -101,8 +101,7 @@ type fittedRecord struct {
 	Bias      float64   `toml:"bias"`
 }
 
-// Fitted loads what the proven drinks taught about the families, as it was
-// last calibrated.
+// Fitted loads the fitted values of the families, as last calibrated.
 func Fitted() ([]template.Fitted, error) {
 	var f fittedSchema
 	if err := decodeStrict(templates, fittedFile, &f); err != nil {
@@ -125,7 +124,7 @@ func Fitted() ([]template.Fitted, error) {
 
 var errStaleFit = errors.New("was fitted for other axes or signals; run the calibrate command again")
 
-// provenSchema is a file of proven drinks.
+// provenSchema is the schema of a file of proven drinks.
 type provenSchema struct {
 	Version int            `toml:"version"`
 	Source  string         `toml:"source"`
@@ -133,7 +132,7 @@ type provenSchema struct {
 	Specs   []ProvenRecord `toml:"spec"`
 }
 
-// ProvenRecord is a proven drink as it is written down.
+// ProvenRecord is a proven drink in its file.
 type ProvenRecord struct {
 	Name   string `toml:"name"`
 	Family string `toml:"family"`
@@ -142,7 +141,7 @@ type ProvenRecord struct {
 	Text   string `toml:"text"`
 }
 
-// Proven loads the proven drinks, in the order of their files.
+// Proven loads the proven drinks, in file order.
 func Proven() ([]ProvenRecord, error) {
 	names, err := fs.Glob(templates, "proven/*.toml")
 	if err != nil {

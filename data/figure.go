@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor"
 )
 
-// parseFigure reads "value ± spread | origin | source"; the source may be
-// left out where [flavor.Figure.Check] allows it.
+// parseFigure reads "value ± spread | origin | source". The source may be absent where
+// [flavor.Figure.Check] allows it.
 func parseFigure(text string) (flavor.Figure, error) {
 	fields := strings.SplitN(text, "|", 3)
 	if len(fields) < 2 {
@@ -43,7 +43,7 @@ func parseNumber(text string) (float64, error) {
 	return n, nil
 }
 
-// share is a named part of a list such as "juniper 10, lemon peel 2".
+// share is a named number in a list such as "juniper 10, lemon peel 2".
 type share struct {
 	name  string
 	value float64

@@ -115,7 +115,7 @@ func TestFiguresLieWithinTwoSpreads(t *testing.T) {
 }
 
 // Nothing is copied that is not used, and no row is named that is not there.
-func TestEveryRowIsTaken(t *testing.T) {
+func TestEveryRowIsUsed(t *testing.T) {
 	book, err := tables.Load()
 	require.NoError(t, err)
 	used := book.Rows()

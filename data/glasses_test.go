@@ -44,7 +44,7 @@ const (
 )
 
 // What a guest notices of a swap in the glass; common practice, no source.
-func TestWhatAGuestNotices(t *testing.T) {
+func TestNotice(t *testing.T) {
 	b := newBench(t)
 	for _, x := range []struct {
 		name, from, swap, by string
@@ -107,7 +107,7 @@ func TestGlassesInOrder(t *testing.T) {
 }
 
 // What led a bottle is lost if nothing else brings it.
-func TestWhatIsLost(t *testing.T) {
+func TestLost(t *testing.T) {
 	b := newBench(t)
 	for _, x := range []struct {
 		from, out, by string

@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor"
 )
 
-// The acts whose definitions stand below. The text of each was read for every
-// row but those marked from memory.
+// The legal acts that contain the definitions below. The text was read for every row that
+// is not marked as from memory.
 const (
 	spiritDrinks    = "Regulation (EU) 2019/787, Annex I category "
 	aromatisedWines = "Regulation (EU) No 251/2014, "
@@ -18,18 +18,17 @@ const (
 	wineProducts    = "Regulation (EU) No 1308/2013, Annex VII Part II point 3"
 )
 
-// caskTrace is the sugar in g/L that wood alone lends a spirit, which no rule
-// on sweetening counts; from memory.
+// caskTrace is the sugar, in g/L, that a cask gives to a spirit and that no rule on
+// sweetening counts. From memory.
 const caskTrace = 0.5
 
-// invertPerSucrose is the invert sugar that a gram of sucrose gives in water,
-// in grams: 2 × 180.16 / 342.30, from IUPAC atomic weights. The acts count
-// sweetening so.
+// invertPerSucrose is the mass of invert sugar that a gram of sucrose gives in water, in
+// grams: 2 × 180.16 / 342.30, from IUPAC atomic weights. The acts count sweetening as
+// invert sugar.
 const invertPerSucrose = 1.0526
 
-// sugarPerPercent is the sugar in g/L that ferments to 1 % vol, by which the
-// law of wine reckons the total strength: Delegated Regulation (EU) 2019/934
-// and the OIV, from memory.
+// sugarPerPercent is the sugar, in g/L, that ferments to 1 % vol. Wine law uses it for
+// the total strength: Delegated Regulation (EU) 2019/934 and the OIV, from memory.
 const sugarPerPercent = 16.83
 
 // bound says on which side of a limit a value must lie.
@@ -55,8 +54,8 @@ func (b bound) holds(value, limit float64) bool {
 	}
 }
 
-// limit is one rule on a number of a record. What reads that number and the
-// unit that the law states it in.
+// limit is a rule about a number of a record, with the function that reads the number and
+// the unit that the law uses.
 type limit struct {
 	what  quantity
 	bound bound
@@ -69,7 +68,7 @@ type quantity int
 const (
 	strength      quantity = iota // % vol
 	invertSugar                   // g/L, counted as invert sugar
-	totalStrength                 // % vol, with what its sugar could still ferment to
+	totalStrength                 // % vol, including what the sugar could still ferment to
 )
 
 func (q quantity) of(p *flavor.Profile) float64 {
@@ -83,8 +82,8 @@ func (q quantity) of(p *flavor.Profile) float64 {
 	}
 }
 
-// invertSugarOf returns the sugar of p in g/L as the law counts sweetening:
-// sucrose as the invert sugar it gives, other sugars as weighed.
+// invertSugarOf returns the sugar of p in g/L as the law counts sweetening: sucrose as
+// the invert sugar that it gives, other sugars by weight.
 func invertSugarOf(p *flavor.Profile) float64 {
 	return p.Sugar.Value * (1 + (invertPerSucrose-1)*p.Sugars.Sucrose)
 }
@@ -94,8 +93,8 @@ type definition struct {
 	source string
 	status flavor.Origin // published: the act was read; or from memory
 	limits []limit
-	holds  []flavor.Allergen // what it is made with by definition
-	lacks  []flavor.Allergen // what it may not be made with
+	holds  []flavor.Allergen // allergens of what it is made with, by definition
+	lacks  []flavor.Allergen // allergens that it must not contain
 }
 
 func vol(b bound, percent float64) limit { return limit{strength, b, percent} }
@@ -112,14 +111,13 @@ func wine(source string, limits ...limit) definition {
 func (d definition) with(a flavor.Allergen) definition    { d.holds = append(d.holds, a); return d }
 func (d definition) without(a flavor.Allergen) definition { d.lacks = append(d.lacks, a); return d }
 
-// definitions are the legal definitions that the key legal of a record may
-// claim. Only strength and sweetening are held to; what a drink is distilled
-// from, how long it is aged and what flavours it cannot be seen in a record. The
-// sugar of a record is all of it, so a ceiling on sweetening binds a fruit's own
-// sugar too.
+// definitions are the legal definitions that the field legal of a record can name. Only
+// strength and sweetening are checked; the raw material, the ageing and the flavourings
+// are not in a record. A record's sugar includes that of its fruit, so a limit on
+// sweetening applies to that too.
 var definitions = map[string]definition{
 	"rum":                  spirit("1", vol(atLeast, 37.5), sweet(atMost, 20)),
-	"whisky":               spirit("2", vol(atLeast, 40), sweet(atMost, caskTrace)), // not sweetened
+	"whisky":               spirit("2", vol(atLeast, 40), sweet(atMost, caskTrace)), // unsweetened
 	"grain spirit":         spirit("3", vol(atLeast, 35), sweet(atMost, 10)),
 	"wine spirit":          spirit("4", vol(atLeast, 37.5), sweet(atMost, 20)),
 	"brandy":               spirit("5", vol(atLeast, 36), sweet(atMost, 35)),
@@ -179,9 +177,9 @@ var definitions = map[string]definition{
 	"liqueur wine":                wine(wineProducts+"; OIV Code of Oenological Practices I.4.3", vol(atLeast, 15), vol(atMost, 22)),
 }
 
-// sugarWords are the words for sweetness that the name of an aromatised wine
-// may bear, the longer before the shorter that it ends in, with the sugar and
-// the total strength that each asks for.
+// sugarWords are the words for sweetness in the names of aromatised wines, with the sugar
+// and the total strength that each requires. A longer word stands before the shorter one
+// that it ends with.
 var sugarWords = []struct {
 	word string
 	definition
@@ -193,16 +191,15 @@ var sugarWords = []struct {
 	{"sweet", wine(sugarTerms, sweet(atLeast, 130), limit{totalStrength, atLeast, 17.5})},
 }
 
-// checkLegal reports where a record breaks the legal definition that its key
-// legal claims: strength, sweetening counted as invert sugar, what it must or
-// may not be made with, and the words for dryness or sweetness in its name. The
-// error names field, value, limit and remedy. A record that claims
-// nothing passes; a claim that is not known is an error.
+// checkLegal returns an error if a record breaks the legal definition that its field
+// legal names: strength, sweetening as invert sugar, required or forbidden ingredients,
+// and words for dryness or sweetness in its name. The error names field, value, limit and
+// remedy. A record without a definition passes; an unknown definition is an error.
 //
-// The definitions are those of the European Union, the fullest there are. Other
-// jurisdictions define the same names otherwise: a United States liqueur, for
-// one, needs 2.5 % of sugar by weight. Where a bottle's label and its record
-// differ, the label wins.
+// The definitions are those of the European Union, which are the most complete. Other
+// jurisdictions define the same names differently: in the United States, for example, a
+// liqueur needs 2.5 % of sugar by weight. If the label of a bottle differs from its
+// record, the label is right.
 func checkLegal(p *flavor.Profile) error {
 	if p.Legal == "" {
 		return nil
@@ -218,7 +215,7 @@ func checkLegal(p *flavor.Profile) error {
 	if strings.HasPrefix(d.source, aromatisedWines) {
 		return checkSugarWords(p)
 	}
-	// Categories 20 and 21 let a gin call itself dry where it is not sweetened.
+	// Categories 20 and 21 allow a gin to be called dry if it is not sweetened.
 	if (p.Legal == "gin" || p.Legal == "distilled gin") && slices.Contains(nameWords(p.Name), "dry") {
 		return spirit("20 and 21", sweet(atMost, 0.1)).check(p, "dry gin")
 	}
@@ -261,8 +258,8 @@ func (l limit) fault(p *flavor.Profile, v float64, claim, source string) error {
 		field, value, claim, l.bound, l.value, unit, source, mend)
 }
 
-// checkSugarWords holds the name and the aliases of an aromatised wine to the
-// words for sweetness in them.
+// checkSugarWords checks the words for sweetness in the name and the aliases of an
+// aromatised wine.
 func checkSugarWords(p *flavor.Profile) error {
 	for _, name := range append([]string{p.Name}, p.Aliases...) {
 		text := " " + strings.Join(nameWords(name), " ") + " "
@@ -271,7 +268,7 @@ func checkSugarWords(p *flavor.Profile) error {
 			if at < 0 {
 				continue
 			}
-			// Half dry, off dry and medium sweet are words of the trade, not of the law.
+			// Half dry, off dry and medium sweet are terms of the trade, not of the law.
 			if before := text[:at]; !strings.HasSuffix(before, "half") && !strings.HasSuffix(before, "off") && !strings.HasSuffix(before, "medium") {
 				if err := w.check(p, name); err != nil {
 					return err
@@ -283,7 +280,7 @@ func checkSugarWords(p *flavor.Profile) error {
 	return nil
 }
 
-// nameWords splits a name into lower-case words; a hyphen parts words too.
+// nameWords splits a name into lower-case words, also at hyphens.
 func nameWords(name string) []string {
 	return strings.Fields(strings.NewReplacer("-", " ", ",", " ").Replace(strings.ToLower(name)))
 }

@@ -9,7 +9,7 @@ import (
 	"counterpour/flavor"
 )
 
-// Material is one thing that aromas are made of.
+// Material is a component of aromas.
 type Material struct {
 	Name      string
 	Shares    flavor.Aroma // sums to 1
@@ -72,8 +72,8 @@ func (m *Material) parseFamilies(text string) error {
 	return nil
 }
 
-// checkAnimals refuses a word for what comes from animals that no diet looks for: a
-// guest who keeps to one would be served it.
+// checkAnimals refuses an animal source that no diet excludes: a guest on such a diet
+// would be served it.
 func checkAnimals(words []string) error {
 	for _, w := range words {
 		if !slices.Contains(flavor.Animals(), w) {
@@ -93,7 +93,7 @@ func splitList(text string) []string {
 	return out
 }
 
-// applyMaterials works out the aroma of p from what it smells of.
+// applyMaterials computes the aroma of p from its materials.
 func applyMaterials(p *flavor.Profile, list []share, materials map[string]Material) error {
 	for _, s := range list {
 		m, ok := materials[s.name]
@@ -108,7 +108,7 @@ func applyMaterials(p *flavor.Profile, list []share, materials map[string]Materi
 	return nil
 }
 
-// markAllergen adds a mark; that something is contained outweighs that it may be.
+// markAllergen adds an allergen; "contains" takes precedence over "may contain".
 func markAllergen(p *flavor.Profile, a flavor.Allergen, c flavor.Certainty) {
 	for i := range p.AllergenMarks {
 		if p.AllergenMarks[i].Allergen == a {

@@ -36,10 +36,8 @@ type carriedSchema struct {
 	Materials map[string]string `toml:"materials"`
 }
 
-// space builds the sensory space of a catalogue: the odorants that are part of
-// the program, for the materials of the catalogue and for those that are known
-// by name only. A material of the catalogue without odorants counts by its
-// families.
+// space builds the sensory space of the catalogue's materials from the embedded odorants.
+// A material without odorants is represented by its aroma families.
 func space(materials map[string]Material) (*sense.Space, error) {
 	table, err := odourTable()
 	if err != nil {
@@ -67,7 +65,7 @@ func space(materials map[string]Material) (*sense.Space, error) {
 	return s, nil
 }
 
-// odourTable reads the notes, the odorants and what carries them.
+// odourTable reads the notes, the odorants and the materials that carry them.
 func odourTable() (*sense.Table, error) {
 	var o odorantsSchema
 	var c carriedSchema
@@ -111,8 +109,8 @@ func odourTable() (*sense.Table, error) {
 	return t, nil
 }
 
-// factorsSchema is the factored kernel on disk: for each material with odorants
-// AromaDims numbers, in ten-thousandths.
+// factorsSchema is the file of the factored kernel: for each material with odorants
+// AromaDims integers, in units of factorScale.
 type factorsSchema struct {
 	Version int               `toml:"version"`
 	Digest  string            `toml:"digest"`
@@ -121,10 +119,10 @@ type factorsSchema struct {
 	Rows    map[string]string `toml:"rows"`
 }
 
-// factorScale is what a number in the file is multiplied by.
+// factorScale is the unit of the integers in the file.
 const factorScale = 1e-4
 
-// odourFactors reads the factors of the embedded table.
+// odourFactors reads the embedded factors.
 func odourFactors() (*sense.Factors, error) {
 	var f factorsSchema
 	if err := decodeStrict(odours, factorsFile, &f); err != nil {
@@ -149,8 +147,8 @@ func odourFactors() (*sense.Factors, error) {
 	return out, nil
 }
 
-// OdourFactors works out the factors of the embedded table of odorants, as the
-// file that holds them.
+// OdourFactors computes the factors of the embedded table of odorants and returns the
+// content of their file.
 func OdourFactors() ([]byte, error) {
 	t, err := odourTable()
 	if err != nil {
@@ -176,8 +174,8 @@ func OdourFactors() ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// parseParts reads "name weight" over and over; the separator does not occur in
-// names, which may hold a comma ("1,8-cineole").
+// parseParts reads a list of "name weight". The separator must not occur in names, which
+// may contain a comma ("1,8-cineole").
 func parseParts(text, separator string) ([]sense.Part, error) {
 	var out []sense.Part
 	for item := range strings.SplitSeq(text, separator) {

@@ -55,7 +55,7 @@ func TestOdourTableIsWhole(t *testing.T) {
 	}
 }
 
-func TestPartsThatCannotBeReadAreErrors(t *testing.T) {
+func TestParsePartsFaults(t *testing.T) {
 	for _, text := range []string{"", "limonene", "limonene much", "limonene 0.5;linalool"} {
 		_, err := parseParts(text, "; ")
 		assert.Error(t, err, "%q", text)

@@ -10,8 +10,7 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// record is an ingredient as it is written down. The pointers tell a field
-// that was left out from one that is empty.
+// record is an ingredient in its file. Pointers tell an absent field from an empty one.
 type record struct {
 	ID         string    `toml:"id"`
 	Name       string    `toml:"name"`
@@ -46,20 +45,19 @@ type record struct {
 
 var idPattern = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
-// Upper limits of what an ingredient can hold, in the units of the field; a
-// number beyond them is a slip of the pen.
+// Upper limits of an ingredient's values, in the units of the field. A larger number is a
+// mistake.
 const (
 	maxABV      = 100
-	maxSolids   = 1600 // g/L, a sugar crystal
-	maxSalt     = 2170 // g/L, a salt crystal
+	maxSolids   = 1600 // g/L, crystalline sugar
+	maxSalt     = 2170 // g/L, crystalline salt
 	maxBitter   = 50000
-	maxCaffeine = 20000 // mg/L, what cold water dissolves
+	maxCaffeine = 20000 // mg/L, the solubility in cold water
 	maxAroma    = 1000
 	maxAliases  = 24
 )
 
-// profile turns a record into a profile, or says which field is wrong and how
-// to mend it.
+// profile converts a record to a profile. The error names the field and the remedy.
 func (r record) profile(b *blends, materials map[string]Material) (*flavor.Profile, error) {
 	p := &flavor.Profile{ID: r.ID, Name: strings.TrimSpace(r.Name), Aliases: r.Aliases,
 		Class: flavor.Class(r.Class), Legal: r.Legal, Carbonated: r.Carbonated, Making: r.Making}
@@ -168,8 +166,8 @@ func (r record) readAroma(p *flavor.Profile, materials map[string]Material) erro
 	return nil
 }
 
-// readContents hands on what the record is made with: the allergens, what comes
-// from animals and the cautions of its materials. Nothing follows from a smell.
+// readContents adds the allergens, animal sources and cautions of the materials that the
+// ingredient is made with. The materials that it only smells of add none.
 func (r record) readContents(p *flavor.Profile, materials map[string]Material) error {
 	for _, name := range r.MadeWith {
 		m, ok := materials[name]
@@ -212,8 +210,8 @@ func (r record) readCautions(p *flavor.Profile) error {
 	return nil
 }
 
-// readFreeOf reads what is stated to be absent where the rest is not known: what is
-// listed, or all but the few that nobody has stated.
+// readFreeOf reads the allergens that are stated to be absent while others are unknown:
+// those listed, or all but the few in unstated_of.
 func (r record) readFreeOf(p *flavor.Profile) error {
 	if len(r.UnstatedOf) > 0 {
 		return r.readUnstatedOf(p)
@@ -234,8 +232,7 @@ func (r record) readFreeOf(p *flavor.Profile) error {
 	return nil
 }
 
-// readUnstatedOf reads the few allergens that nobody has stated, so that all others
-// are known.
+// readUnstatedOf reads the allergens that are unstated while all others are known.
 func (r record) readUnstatedOf(p *flavor.Profile) error {
 	if r.Unstated || len(r.FreeOf) > 0 {
 		return fmt.Errorf("unstated_of stands alone; leave out unstated and free_of beside it")

@@ -24,28 +24,28 @@ type sensesSchema struct {
 	Ingredients map[string]string `toml:"ingredients"`
 }
 
-// senseTable says what ingredients do to the senses that their records leave
-// out.
+// senseTable says how ingredients affect the senses that their records do not state.
 type senseTable struct {
 	materials   map[string]sensing
 	classes     map[flavor.Class]takes
 	ingredients map[string]sensing
 }
 
-// sensing is a line: quantities, and which of them it names.
+// sensing is a line of the table: quantities, and which of them it sets.
 type sensing struct {
 	senses flavor.Senses
 	named  map[string]bool
 }
 
-// takes is what a class has of what its materials give: of colour, savour and
+// takes is the share of its materials' effects that a class gets: of colour, savour and
 // dryness; of cloud and foam; of bite.
 type takes struct {
 	colour, cloud, bite float64
 	own                 sensing
 }
 
-const maxSense = 2000 // any quantity; more is a slip of the pen
+// maxSense is the limit of any quantity; a larger number is a mistake.
+const maxSense = 2000
 
 func loadSenses() (*senseTable, error) {
 	var f sensesSchema
@@ -109,7 +109,7 @@ func parseTakes(text string, pigments map[string]flavor.Colour) (takes, error) {
 	return k, err
 }
 
-// colourName stands for any colour among the quantities that a line names.
+// colourName marks in sensing that a line sets the colour.
 const colourName = "colour"
 
 // parseSensing reads "quantity amount; …".
@@ -143,10 +143,10 @@ func parseSensing(text string, pigments map[string]flavor.Colour) (sensing, erro
 	return s, nil
 }
 
-// quantities are those of a line, but for its colour.
+// quantities are the quantities of a line, except the colour.
 var quantities = [...]string{"umami", "pungent", "cooling", "astringent", "carbonation", "foam", "cloud"}
 
-// fieldOf returns where a quantity of that name is kept.
+// fieldOf returns a pointer to the quantity with a name.
 func fieldOf(s *flavor.Senses, name string) (*float64, bool) {
 	switch name {
 	case "umami":
@@ -167,7 +167,7 @@ func fieldOf(s *flavor.Senses, name string) (*float64, bool) {
 	return nil, false
 }
 
-// parseNumbers reads so many numbers, each from 0 to maxSense.
+// parseNumbers reads n numbers, each from 0 to maxSense.
 func parseNumbers(text string, n int) ([]float64, error) {
 	fields := strings.Fields(text)
 	if len(fields) != n {
@@ -184,7 +184,7 @@ func parseNumbers(text string, n int) ([]float64, error) {
 	return out, nil
 }
 
-// apply fills in the senses of a profile whose materials are known.
+// apply sets the senses of a profile whose materials are known.
 func (t *senseTable) apply(p *flavor.Profile) {
 	k := t.classes[p.Class]
 	out := k.own.senses
@@ -213,14 +213,15 @@ func (t *senseTable) apply(p *flavor.Profile) {
 	p.Senses = out
 }
 
-// tannicPerTannin is the tannic acid that dries the mouth as much as a mass of
-// the tannin of tea, of which it has about half the bite; from memory.
+// tannicPerTannin is the mass of tannic acid that is as astringent as a unit of mass of
+// tea tannin. From memory.
 const tannicPerTannin = 0.5
 
-// usualCarbonation is what a sparkling thing of no usual class holds, g/L.
+// usualCarbonation is the CO₂ of a sparkling ingredient of a class without a value of its
+// own, in g/L.
 const usualCarbonation = 6.0
 
-// replace puts the quantities that a line names into a profile's.
+// replace overwrites the quantities that a line sets.
 func (s *sensing) replace(into *flavor.Senses) {
 	if s.named[colourName] {
 		c := &into.Colour

@@ -13,9 +13,9 @@ import (
 //go:embed situations.toml situations-held.toml situations-fresh.toml situations-wide.toml situations-second-bar.toml
 var situations embed.FS
 
-// What the covers are tried on: the situations that they were tuned to, those that
-// were held back and then mended by, and those that were written last, which tell what
-// the covers are like on drinks nobody saw.
+// Sets of situations on which covers are tested: those used for tuning; those first held back
+// and later used to mend faults; and those written last, which measure covers on unseen
+// drinks.
 const (
 	TunedSituations = "situations.toml"
 	HeldSituations  = "situations-held.toml"
@@ -43,10 +43,9 @@ type situationRecord struct {
 	Bad   []string `toml:"bad"`
 }
 
-// Situations reads what the covers are tried on, from [TunedSituations],
-// [HeldSituations], [FreshSituations], [WideSituations] or [SecondBarSituations], and the
-// bar that they are asked of. Every id must be in the catalogue; all faults are returned
-// together.
+// Situations reads a set of test situations for covers: [TunedSituations],
+// [HeldSituations], [FreshSituations] or [WideSituations]. Every id must be in the
+// catalogue. The error joins all faults.
 func (c *Catalogue) Situations(name string) (all []trial.Situation, bar []*flavor.Profile, err error) {
 	var file situationsRecord
 	if err := decodeStrict(situations, name, &file); err != nil {
@@ -109,7 +108,7 @@ func (c *Catalogue) situation(r situationRecord, lists map[string][]string) (s t
 	return s, nil
 }
 
-// addGuest reads what else is out, and what the guest keeps to.
+// addGuest reads what else is out, and the guest's diet and limits.
 func (c *Catalogue) addGuest(s *trial.Situation, r situationRecord) error {
 	for _, name := range r.Also {
 		p, _, found := c.ByName(name)
@@ -134,7 +133,7 @@ func (c *Catalogue) addGuest(s *trial.Situation, r situationRecord) error {
 	return nil
 }
 
-// listed returns what an id stands for: itself, or a list that it names.
+// listed expands the name of a list to its ids; any other id stands for itself.
 func listed(id string, lists map[string][]string) []string {
 	if list, ok := strings.CutPrefix(id, "@"); ok {
 		return lists[list]
@@ -142,7 +141,7 @@ func listed(id string, lists map[string][]string) []string {
 	return []string{id}
 }
 
-// known reports the first id that is not in the catalogue.
+// known returns an error for the first id that is not in the catalogue.
 func (c *Catalogue) known(ids []string) error {
 	if len(ids) == 0 {
 		return errors.New("a list that is empty or not there")

@@ -2,39 +2,39 @@ package data
 
 import "counterpour/flavor"
 
-// Summary counts what a catalogue holds and where its numbers come from.
+// Summary counts the ingredients of a catalogue and the origins of their figures.
 type Summary struct {
 	Ingredients int
 	Materials   int
 	Cautions    int
-	Figures     int // numbers with an origin, an aroma's make-up counting as one
+	Figures     int // figures with an origin; the composition of an aroma counts as one
 	Classes     []ClassCount
 	Origins     []OriginCount
 	Fields      []FieldCount
 }
 
-// ClassCount is how many ingredients a class has.
+// ClassCount is the number of ingredients of a class.
 type ClassCount struct {
 	Class       flavor.Class
 	Ingredients int
 }
 
-// OriginCount is how many figures have an origin, and their share of all the
-// figures counted, 0 to 1.
+// OriginCount is the number of figures with an origin, and their share of all figures, 0
+// to 1.
 type OriginCount struct {
 	Origin  flavor.Origin
 	Figures int
 	Share   float64
 }
 
-// FieldCount is the figures of one field, by origin.
+// FieldCount counts the figures of one field, by origin.
 type FieldCount struct {
-	Field   string // as the catalogue's files call it
+	Field   string // name in the catalogue's files
 	Figures int
 	Origins []OriginCount
 }
 
-// fieldFigure is one figure of a record and the field it stands in.
+// fieldFigure is a figure of a record and the name of its field.
 type fieldFigure struct {
 	field string
 	flavor.Figure
@@ -43,9 +43,9 @@ type fieldFigure struct {
 // figureFields are the fields that hold figures, in the order of a record.
 var figureFields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "sweeteners", "caffeine", "tannin", "smells_of", "yields"}
 
-// figuresOf returns every figure of a record, in the order of figureFields.
-// Fat, salt, sweeteners, caffeine and tannin count where they are given. The make-up of an aroma counts as
-// one figure, its value the total intensity.
+// figuresOf returns every figure of a record, in the order of figureFields. Fat, salt,
+// sweeteners, caffeine and tannin are included if stated. The composition of an aroma
+// counts as one figure, whose value is the total intensity.
 func figuresOf(p *flavor.Profile) []fieldFigure {
 	figures := []fieldFigure{{"abv", p.ABV}, {"sugar", p.Sugar}, {"acid", p.Acid}, {"bitter", p.Bitter}, {"texture", p.Texture}}
 	for _, f := range []fieldFigure{{"fat", p.Fat}, {"salt", p.Salt}, {"sweeteners", p.Sweeteners}, {"caffeine", p.Caffeine}, {"tannin", p.Tannin}} {
@@ -61,9 +61,9 @@ func figuresOf(p *flavor.Profile) []fieldFigure {
 	return figures
 }
 
-// Summary counts the ingredients by class and the figures by origin. Classes
-// come in the order of [flavor.Classes], origins in that of [flavor.Origins];
-// those without any are listed with zero.
+// Summary counts the ingredients by class and the figures by origin, in the order of
+// [flavor.Classes] and [flavor.Origins]. Classes and origins with a count of zero are
+// included.
 func (c *Catalogue) Summary() Summary {
 	s := Summary{Ingredients: len(c.profiles), Materials: len(c.materials), Cautions: len(c.cautions)}
 	classes := map[flavor.Class]int{}
@@ -90,7 +90,8 @@ func (c *Catalogue) Summary() Summary {
 	return s
 }
 
-// byOrigin lists counts in the order of the origins, with their sum and shares.
+// byOrigin returns the sum of the counts, and the counts and shares in the order of the
+// origins.
 func byOrigin(counts map[flavor.Origin]int) (int, []OriginCount) {
 	var total int
 	for _, n := range counts {

@@ -410,7 +410,7 @@ func TestClassesCarryTheirAllergens(t *testing.T) {
 // Makers of these keep their recipes, so that no record may claim to know all
 // that is in them. Wine is fined with egg or milk, and nobody has said which
 // bottle is not; sulphites belong to it.
-func TestKeptRecipesAreUnstated(t *testing.T) {
+func TestSecretRecipesAreUnstated(t *testing.T) {
 	unfined := []string{"sake", "nigori-sake", "aromatic-sake", "sparkling-sake", "mead", "apple-mistelle"}
 	for _, p := range loadCatalogue(t).Profiles() {
 		switch p.Class {

@@ -24,9 +24,9 @@ type wishRecord struct {
 	AlsoClasses  []flavor.Class `toml:"also-classes"`
 }
 
-// Carriers reads what a bartender meets a wish for more with. Every word must be one
-// that a wish may be made of, with one row, and every id in the catalogue; all faults
-// are returned together, each naming the wish.
+// Carriers reads the ingredients with which a bartender meets a wish for more of
+// something. Every wish must be a valid word with one row, and every id in the catalogue.
+// The error joins all faults; each names the wish.
 func (c *Catalogue) Carriers() (*wish.Carriers, error) {
 	var file wishesRecords
 	if err := decodeStrict(trade, wishesFile, &file); err != nil {
@@ -54,7 +54,8 @@ func (c *Catalogue) Carriers() (*wish.Carriers, error) {
 	return out, nil
 }
 
-// addCarriers adds ingredients by id, and all of some classes that are not in the row.
+// addCarriers adds ingredients by id, and all ingredients of some classes, unless the row
+// has them already.
 func (c *Catalogue) addCarriers(to map[string]bool, row *wish.Row, place string, ids []string, classes []flavor.Class) (faults []error) {
 	for _, id := range ids {
 		p, found := c.ByID(id)

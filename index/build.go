@@ -10,24 +10,24 @@ import (
 	"counterpour/flavor"
 )
 
-// carriedFrom is the intensity from which a family counts as carried, on the
+// carriedFrom is the intensity from which an aroma counts as having a family, on the
 // scale of [flavor.Families].
 const carriedFrom = 1.0
 
 // Index finds ingredients. Make one with [New].
 type Index struct {
-	profiles []*flavor.Profile // by id
+	profiles []*flavor.Profile // sorted by id
 	position map[string]int    // id to position in profiles
-	animals  map[string]bool   // animal words that are in use
+	animals  map[string]bool   // animal sources that occur
 	names    *names
-	favours  func(id string) float64 // nil: none before another; see [Index.Favouring]
+	favours  func(id string) float64 // nil: no preference; see [Index.Favouring]
 	line     *line
 }
 
-// New returns an index over the profiles. Names are known at once; what bleve holds
-// is made by [Index.Open], or by the first search that needs it. The order of the
-// profiles does not matter; an id that is empty or comes twice is an error. The slice
-// is not kept, the profiles are.
+// New returns an index over the profiles. Names can be looked up at once; [Index.Open],
+// or the first search that needs it, builds the bleve index. The order of profiles does
+// not matter. An id that is empty or occurs twice is an error. The index keeps the
+// profiles but not the slice.
 func New(profiles []*flavor.Profile) (*Index, error) {
 	x, err := newIndex(profiles)
 	if err == nil {
@@ -45,7 +45,7 @@ func Build(ctx context.Context, profiles []*flavor.Profile, progress Progress) (
 	return x, x.Open(ctx, progress)
 }
 
-// newIndex prepares everything but bleve.
+// newIndex prepares everything except the bleve index.
 func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	x := &Index{profiles: slices.Clone(profiles), position: make(map[string]int, len(profiles)),
 		animals: map[string]bool{}}
@@ -66,7 +66,7 @@ func newIndex(profiles []*flavor.Profile) (*Index, error) {
 	return x, nil
 }
 
-// document is what bleve is told of a profile.
+// document returns the bleve document of a profile.
 func document(p *flavor.Profile) map[string]any {
 	aliases := make([]string, len(p.Aliases))
 	for i, a := range p.Aliases {
@@ -89,8 +89,8 @@ func document(p *flavor.Profile) map[string]any {
 	}
 }
 
-// familiesOf returns the families that an aroma carries: those of intensity
-// carriedFrom or more, and the leading one, or ones, however faint.
+// familiesOf returns the families of an aroma: those with an intensity of carriedFrom or
+// more, and the strongest ones, however weak.
 func familiesOf(a flavor.Aroma) []string {
 	var out []string
 	lead := slices.Max(a[:])
@@ -102,8 +102,8 @@ func familiesOf(a flavor.Aroma) []string {
 	return out
 }
 
-// allergensOf returns the allergens that may be in p: all of them if nobody
-// has said.
+// allergensOf returns the allergens that p contains or may contain. An unstated one
+// counts.
 func allergensOf(p *flavor.Profile) []string {
 	var out []string
 	for _, a := range flavor.Allergens() {
@@ -114,7 +114,7 @@ func allergensOf(p *flavor.Profile) []string {
 	return out
 }
 
-// wordsOf returns what else may be said of p, beside its names.
+// wordsOf returns the words by which p can be found beside its names.
 func wordsOf(p *flavor.Profile, families []string) string {
 	words := append([]string{string(p.Class), string(p.Class.Part()), p.Legal, p.Making}, families...)
 	for _, m := range p.Materials {
@@ -126,7 +126,7 @@ func wordsOf(p *flavor.Profile, families []string) string {
 	return strings.Join(foldAll(words), " ")
 }
 
-// Len returns how many ingredients are indexed.
+// Len returns the number of ingredients.
 func (x *Index) Len() int { return len(x.profiles) }
 
 // Profile returns the profile with an id.

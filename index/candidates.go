@@ -9,15 +9,14 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// maxAlcoholFree is the strength up to which an ingredient counts as free of
-// alcohol, in % vol. Juices and ferments hold traces, and half a per cent is
-// where the trade and most labelling draw the line.
+// maxAlcoholFree is the strength up to which an ingredient counts as alcohol-free, in %
+// vol. Juices and ferments contain traces; the trade and most labelling rules draw the
+// line at half a per cent.
 const maxAlcoholFree = 0.5
 
-// Candidates returns the ingredients that meet a need, by id, and how many were
-// refused. An allergen, animal word or id that is not known is a
-// [*flavor.Fault]. It asks every profile itself, which takes less than bleve would
-// and needs no documents.
+// Candidates returns the ingredients that meet a need, sorted by id, and how many were
+// refused. An unknown allergen, animal source or id is a [*flavor.Fault]. It scans all
+// profiles, which is faster than a bleve query and needs no documents.
 func (x *Index) Candidates(ctx context.Context, n lookup.Need) ([]*flavor.Profile, lookup.Refused, error) {
 	var refused lookup.Refused
 	if x.line.closed.Load() {

@@ -64,7 +64,7 @@ func TestCandidatesFaults(t *testing.T) {
 
 // The index is only the first of two guards: one that misses a document must
 // not let it through.
-func TestCandidatesAskTheProfileToo(t *testing.T) {
+func TestCandidatesCheckTheProfile(t *testing.T) {
 	p := known("late", "Late change", flavor.ClassGin)
 	x := build(t, []*flavor.Profile{p})
 	p.AllergenMarks = []flavor.AllergenMark{{Allergen: flavor.Milk, Certainty: flavor.MayContain}}

@@ -10,9 +10,9 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// Complete returns up to limit ingredients whose name goes on from what was
-// typed: those with a word that begins so before those that are only said to be
-// so, of these what the index favours, and then what [Index.Search] puts first.
+// Complete returns up to limit ingredients whose name typed may become. Those with a name
+// in which each typed word begins a word come before those that only match otherwise.
+// Then come those that the index favours, then the order of [Index.Search].
 func (x *Index) Complete(ctx context.Context, typed string, limit int) ([]*flavor.Profile, error) {
 	r, err := x.search(ctx, lookup.Query{Text: typed, Limit: lookup.MaxLimit}, false)
 	if err != nil {
@@ -21,7 +21,7 @@ func (x *Index) Complete(ctx context.Context, typed string, limit int) ([]*flavo
 	words := strings.Fields(fold(capText(typed)))
 	type offer struct {
 		profile *flavor.Profile
-		begins  int // 0 if a name does
+		begins  int // 0 if a name has each word as a prefix
 	}
 	offers := make([]offer, len(r.Hits))
 	for i, h := range r.Hits {
@@ -40,7 +40,7 @@ func (x *Index) Complete(ctx context.Context, typed string, limit int) ([]*flavo
 	return out, nil
 }
 
-// goesOn reports whether each of the words begins a word of a folded name.
+// goesOn reports whether each of the words is a prefix of a word of a folded name.
 func goesOn(name string, words []string) bool {
 	of := strings.Fields(name)
 	for _, w := range words {

@@ -1,18 +1,16 @@
-// Package index holds the profiles in bleve: it finds ingredients by name, class,
-// families, numbers and allergens, and hands the solver its candidates.
+// Package index finds ingredients by name, class, aroma family, numbers and allergens,
+// with bleve, and selects the candidates for the solver.
 //
-// An [Index] is derived from profiles and never changed: when the records
-// change, build another. It lives in memory and may be used by many goroutines
-// at once. Profiles handed out are the ones it was built from, shared and
-// read-only. Bleve types stay inside.
+// An [Index] is built from profiles and immutable. When records change, build another or
+// use [Index.Follow]. It is held in memory and safe for concurrent use. The profiles that
+// it returns are those that it was built from; they must not be changed. No bleve type is
+// exported.
 //
-// A written name is folded before anything else: [flavor.NormaliseName], then
-// one spelling for words that British and American English write differently.
-// [Index.Resolve] says which single ingredient a name means, or that it does
-// not know; [Index.Search] lists what a bartender may have in mind. Search is
-// generous where Resolve is strict, since a wrong ingredient in a drink is worse
-// than a question.
+// Every name is folded first: [flavor.NormaliseName], then one spelling for words that
+// British and American English spell differently. [Index.Resolve] returns the single
+// ingredient that a name means, or an error; [Index.Search] lists what a bartender may
+// have in mind. Search is tolerant and Resolve strict, since a wrong ingredient in a
+// drink is worse than a question.
 //
-// Faults of what a user wrote are [*flavor.Fault]; everything else that goes
-// wrong is a plain error.
+// Errors in a user's input are [*flavor.Fault]s; all others are plain errors.
 package index

@@ -16,27 +16,30 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// Progress is told how many ingredients are done, of how many; nil is told nothing.
+// Progress is called with the number of ingredients indexed and their total. A nil
+// Progress is not called.
 type Progress = func(done, total int)
 
-// batchSize is how many documents are written at once, and leastBatch the fewest that
-// are worth a batch of their own.
+// batchSize is the number of documents in a batch, and leastBatch the fewest that make a
+// batch of their own.
 const (
 	batchSize  = 1000
 	leastBatch = 200
 )
 
-// line is what an index and those that follow it have in common.
+// line is the state that an index shares with the indexes derived from it by
+// [Index.Follow].
 type line struct {
 	*documents
-	profiles []*flavor.Profile // of the latest index; what is written once a search needs it
-	writes   int               // by those that followed; see [Index.Follow]
+	profiles []*flavor.Profile // of the latest index; written when a search needs them
+	writes   int               // number of writes by Follow
 }
 
-// documents are what bleve holds, once a search needed it. They are closed once, by
-// whoever closes an index of the line, or when no index of it can be reached any more.
+// documents is the bleve index, built when a search first needs it. It is closed once:
+// when an index of the line is closed, or when no index of the line is reachable any
+// more.
 type documents struct {
-	mu     sync.Mutex // held while documents are made, written or closed
+	mu     sync.Mutex // held while documents are built, written or closed
 	bleve  bleve.Index
 	open   atomic.Bool
 	closed atomic.Bool
@@ -44,7 +47,7 @@ type documents struct {
 
 func newLine(profiles []*flavor.Profile) *line {
 	l := &line{documents: &documents{}, profiles: profiles}
-	runtime.AddCleanup(l, func(d *documents) { _ = d.close() }, l.documents) // nobody is there to be told
+	runtime.AddCleanup(l, func(d *documents) { _ = d.close() }, l.documents) // there is nobody to report an error to
 	return l
 }
 
@@ -60,9 +63,9 @@ func (d *documents) close() error {
 	return nil
 }
 
-// Open makes what searches by words need, in memory, if nobody has yet; who comes
-// while it is made waits for it. After every batch it tells progress, and it stops if
-// ctx is done; the next search then begins anew.
+// Open builds the bleve index in memory, if it is not built yet. Concurrent calls wait
+// for one build. It reports progress after every batch and stops if ctx ends; the next
+// search then starts again.
 func (x *Index) Open(ctx context.Context, progress Progress) error {
 	if x.line.open.Load() {
 		return nil
@@ -79,13 +82,13 @@ func (x *Index) Open(ctx context.Context, progress Progress) error {
 	if err != nil {
 		return err
 	}
-	// The in-memory default of bleve is ten times slower to fill than scorch.
+	// bleve's default in-memory store takes ten times as long to fill as scorch.
 	b, err := bleve.NewUsing("", m, scorch.Name, scorch.Name, nil)
 	if err != nil {
 		return fmt.Errorf("index: open: %w", err)
 	}
 	if err := fill(ctx, b, x.line.profiles, progress); err != nil {
-		_ = b.Close() // the error at hand says more
+		_ = b.Close() // the first error matters more
 		return err
 	}
 	x.line.bleve, x.line.profiles = b, nil
@@ -93,11 +96,11 @@ func (x *Index) Open(ctx context.Context, progress Progress) error {
 	return nil
 }
 
-// Opened reports whether a search finds everything made that it needs.
+// Opened reports whether the bleve index is built.
 func (x *Index) Opened() bool { return x.line.open.Load() }
 
-// fill writes profiles as documents, several batches at once: bleve makes each of
-// them on one core.
+// fill writes profiles as documents, several batches concurrently: bleve processes each
+// batch on one core.
 func fill(ctx context.Context, to bleve.Index, profiles []*flavor.Profile, progress Progress) error {
 	cores := runtime.GOMAXPROCS(0)
 	size := min(batchSize, max(leastBatch, (len(profiles)+cores-1)/cores))
@@ -107,7 +110,7 @@ func fill(ctx context.Context, to bleve.Index, profiles []*flavor.Profile, progr
 	writers.SetLimit(cores)
 	for batch := range slices.Chunk(profiles, size) {
 		writers.Go(func() (err error) {
-			defer func() { // nobody else would catch a panic
+			defer func() { // a panic in this goroutine would end the program
 				if spilled := recover(); spilled != nil {
 					err = fmt.Errorf("index: build: it panicked: %v", spilled)
 				}
@@ -144,6 +147,6 @@ func write(ctx context.Context, to bleve.Index, profiles []*flavor.Profile) erro
 	return nil
 }
 
-// Close frees the index and every other of its line; see [Index.Follow]. It may
-// be called twice; searches answer [lookup.ErrClosed] afterwards.
+// Close releases the index and all others of its line; see [Index.Follow]. It may be
+// called twice. Searches return [lookup.ErrClosed] afterwards.
 func (x *Index) Close() error { return x.line.close() }

@@ -11,7 +11,7 @@ import (
 )
 
 // Names and candidates need no documents; the first search makes them.
-func TestDocumentsAreMadeWhenASearchNeedsThem(t *testing.T) {
+func TestDocumentsAreBuiltOnDemand(t *testing.T) {
 	x, err := New(shelf())
 	require.NoError(t, err)
 	defer x.Close()
@@ -29,7 +29,7 @@ func TestDocumentsAreMadeWhenASearchNeedsThem(t *testing.T) {
 }
 
 // An opening that was called off leaves the index as it was.
-func TestOpenIsTriedAgain(t *testing.T) {
+func TestOpenIsRetried(t *testing.T) {
 	x, err := New(shelf())
 	require.NoError(t, err)
 	defer x.Close()
@@ -43,7 +43,7 @@ func TestOpenIsTriedAgain(t *testing.T) {
 	require.NoError(t, x.Open(t.Context(), func(int, int) { assert.Fail(t, "it is open already") }))
 }
 
-func TestAnIndexThatIsClosedOpensNoMore(t *testing.T) {
+func TestClosedIndexDoesNotOpen(t *testing.T) {
 	x, err := New(shelf())
 	require.NoError(t, err)
 	require.NoError(t, x.Close())

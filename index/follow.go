@@ -10,25 +10,24 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// mostWrites is how often a line is written to before it is begun anew: a search
-// takes a few times as long by then.
+// mostWrites is how often a line is written to before the bleve index is rebuilt. By then
+// a search takes a few times as long.
 const mostWrites = 40
 
-// Follow returns an index over other profiles, most of which are those of x:
-// only what is new, gone, or another profile under the same id is written, so
-// that a bottle more takes a moment and not a new start. Profiles are compared
-// by address; if nothing changed, the result is x itself.
+// Follow returns an index over other profiles, most of which are those of x. Only
+// profiles that are new, removed or replaced are written, so one more bottle takes
+// milliseconds and not a complete build. Profiles are compared by pointer; if nothing
+// changed, Follow returns x.
 //
-// Both share one store, and so do all that follow either; they are a line, and
-// to close one closes all. x goes on answering for its own profiles; while both
-// are in use, its totals and facets may count what only the other has, and its
-// filters may go by the newer record. What a guest must not have is checked on
-// the profile itself, in every index. Every write leaves documents behind that
-// searches pass over, so after mostWrites of them a line is begun anew, and the
-// old one is closed once nobody uses it.
+// Both indexes, and all derived from them, share one bleve index: they form a line, and
+// closing one closes all. x still answers for its own profiles. While both are in use,
+// totals and facets of x may count ingredients that only the other has, and filters may
+// use the newer record. What a guest must not have is always checked on the index's own
+// profiles. Every write leaves deleted documents that searches skip, so after mostWrites
+// a line gets a new bleve index; the old one is closed when no index uses it.
 //
-// Indexes of a line are followed one at a time. If it fails, x may miss some of
-// its profiles until it is followed again, or for good: then build a new one.
+// Do not call Follow concurrently on one line. If it fails, x may miss some of its
+// profiles until Follow succeeds; otherwise build a new index.
 func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress Progress) (*Index, error) {
 	if x.line.closed.Load() {
 		return nil, lookup.ErrClosed
@@ -47,7 +46,7 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 	x.line.mu.Lock()
 	defer x.line.mu.Unlock()
 	switch {
-	case x.line.closed.Load(): // while this waited
+	case x.line.closed.Load(): // closed while this call waited
 		return nil, lookup.ErrClosed
 	case !x.line.open.Load():
 		x.line.profiles = next.profiles
@@ -78,7 +77,7 @@ func (x *Index) Follow(ctx context.Context, profiles []*flavor.Profile, progress
 	return next, nil
 }
 
-// sameSet reports whether other profiles are those of an index, in any order.
+// sameSet reports whether two lists hold the same profiles, in any order.
 func sameSet(ours, others []*flavor.Profile) bool {
 	if len(ours) != len(others) || slices.Contains(others, nil) {
 		return false

@@ -15,7 +15,7 @@ import (
 )
 
 // What follows an index finds what a new one would.
-func TestFollowFindsWhatANewIndexWould(t *testing.T) {
+func TestFollowEqualsANewIndex(t *testing.T) {
 	ctx := context.Background()
 	rapid.Check(t, func(t *rapid.T) {
 		x, err := New(shelf())
@@ -84,7 +84,7 @@ func withScores(hits, others []lookup.Hit) []lookup.Hit {
 }
 
 // The former index goes on answering for its own profiles.
-func TestTheIndexBeforeGoesOn(t *testing.T) {
+func TestPreviousIndexStillAnswers(t *testing.T) {
 	ctx := t.Context()
 	profiles := shelf()
 	x := build(t, profiles)

@@ -168,7 +168,7 @@ func TestBuildRefuses(t *testing.T) {
 }
 
 // Whoever is told of progress may break; the program does not.
-func TestBuildOutlivesItsListener(t *testing.T) {
+func TestBuildIgnoresAPanickingProgress(t *testing.T) {
 	_, err := Build(t.Context(), shelf(), func(int, int) { panic("nobody listens") })
 	require.ErrorContains(t, err, "it panicked: nobody listens")
 }

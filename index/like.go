@@ -10,9 +10,9 @@ import (
 
 var errNoMeasure = errors.New("index: a query with Like needs a Measure")
 
-// like orders the profiles at the positions by nearness to the one at self,
-// which is left out, and scores them 1/(1+distance). It measures every one:
-// bleve has no vectors without cgo, and a scan of thousands takes milliseconds.
+// like sorts the profiles at the positions by their distance from the one at self, which
+// is left out, and scores them 1/(1+distance). It measures all of them: bleve has no
+// vector search without cgo, and scanning thousands takes milliseconds.
 func (x *Index) like(self int, positions []int, q *lookup.Query) lookup.Result {
 	far := q.Measure(x.profiles[self])
 	hits := make([]lookup.Hit, 0, len(positions))

@@ -17,16 +17,16 @@ const (
 	fieldAliasKey = "alias_key" // every alias as one term
 	fieldName     = "name"      // words of the own name
 	fieldAlias    = "alias"     // words of the aliases
-	fieldTyping   = "typing"    // beginnings of the words of all names
+	fieldTyping   = "typing"    // prefixes of the words of all names
 	fieldWords    = "words"     // class, part, families, materials, making
 	fieldClass    = "class"     // flavor.Class
-	fieldFamily   = "family"    // families carried
-	fieldAllergen = "allergen"  // allergens present, surely or possibly
+	fieldFamily   = "family"    // families of its aroma
+	fieldAllergen = "allergen"  // contained, possible or unstated
 	fieldABV      = "abv"       // % vol
 	fieldBitter   = "bitter"    // mg/L of quinine
 )
 
-// maxTyping is the longest beginning of a word that is indexed, in letters.
+// maxTyping is the longest prefix of a word that is indexed, in letters.
 const maxTyping = 12
 
 const (
@@ -35,8 +35,8 @@ const (
 	filterTyping   = "beginnings"
 )
 
-// newMapping says how a document is indexed. Nothing is dynamic, nothing is
-// stored and no term vectors are kept: hits are only ids.
+// newMapping returns the bleve mapping. It has no dynamic fields, stored fields or term
+// vectors: hits are only ids.
 func newMapping() (*mapping.IndexMappingImpl, error) {
 	m := bleve.NewIndexMapping()
 	if err := addAnalyzers(m); err != nil {
@@ -53,15 +53,15 @@ func newMapping() (*mapping.IndexMappingImpl, error) {
 	for _, f := range []string{fieldABV, fieldBitter} {
 		doc.AddFieldMappingsAt(f, numberField())
 	}
-	doc.AddSubDocumentMapping("_all", bleve.NewDocumentDisabledMapping()) // no field for all text
+	doc.AddSubDocumentMapping("_all", bleve.NewDocumentDisabledMapping()) // no composite field of all text
 	m.DefaultMapping = doc
 	m.StoreDynamic, m.IndexDynamic, m.DocValuesDynamic = false, false, false
 	return m, nil
 }
 
-// addAnalyzers defines how text is cut. Folded text holds letters, digits and
-// spaces only, so spaces are the one thing to cut at: a query, whose words are
-// looked up as they are, then meets the same terms.
+// addAnalyzers defines how text is split into terms. Folded text contains only letters,
+// digits and spaces, so it is split at spaces only. Queries split their text in the same
+// way and look up the same terms.
 func addAnalyzers(m *mapping.IndexMappingImpl) error {
 	err := m.AddCustomTokenFilter(filterTyping, map[string]any{
 		"type": edgengram.Name, "min": 1.0, "max": float64(maxTyping)})
@@ -77,7 +77,8 @@ func addAnalyzers(m *mapping.IndexMappingImpl) error {
 		"type": custom.Name, "tokenizer": whitespace.Name, "token_filters": []string{lowercase.Name, filterTyping}})
 }
 
-// keywordField holds whole values; only those that facets count need docValues.
+// keywordField maps a field whose whole value is one term. Only fields with facets need
+// docValues.
 func keywordField(docValues bool) *mapping.FieldMapping {
 	f := bleve.NewKeywordFieldMapping()
 	f.Store, f.IncludeTermVectors, f.IncludeInAll, f.DocValues = false, false, false, docValues

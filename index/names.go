@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor"
 )
 
-// spellings maps words that are spelt in two ways onto one of them, and
-// plurals that NormaliseName leaves half done onto their singular.
+// spellings maps words with two spellings to one of them, and plurals that NormaliseName
+// does not complete to their singular.
 var spellings = map[string]string{
 	"whisky": "whiskey", "licorice": "liquorice", "chili": "chilli", "chile": "chilli",
 	"colour": "color", "coloured": "colored", "colourless": "colorless",
@@ -18,14 +18,15 @@ var spellings = map[string]string{
 	"peache": "peach", "tomatoe": "tomato", "mangoe": "mango", "cooky": "cookie", "radishe": "radish",
 }
 
-// letters that are no accented form of another and so outlive NormaliseName.
+// letters maps letters that are no accented forms, so that NormaliseName keeps them, to
+// plain ones.
 var letters = strings.NewReplacer("ı", "i", "ø", "o", "ł", "l", "đ", "d", "ß", "ss", "æ", "ae", "œ", "oe")
 
-// fold returns the key that a written name is looked up under: normalised, in
-// plain letters and in one spelling.
+// fold returns the key under which a name is looked up: normalised, in plain letters and
+// in one spelling.
 func fold(written string) string { return foldKey(flavor.NormaliseName(written)) }
 
-// foldKey is fold for what is normalised already.
+// foldKey is fold for a normalised name.
 func foldKey(key string) string {
 	words := strings.Fields(letters.Replace(key))
 	for i, w := range words {
@@ -46,8 +47,8 @@ func foldAll(written []string) []string {
 	return out
 }
 
-// claim is the profile that a key belongs to. It is contested if two profiles
-// have the same right to it.
+// claim is the profile that a key belongs to. It is contested if two profiles have an
+// equal right to it.
 type claim struct {
 	profile   *flavor.Profile
 	how       flavor.MatchHow
@@ -57,7 +58,8 @@ type claim struct {
 // claims maps keys to profiles.
 type claims map[string]claim
 
-// put enters a claim. An own name beats an alias; two of a kind contest.
+// put adds a claim. A profile's own name takes precedence over an alias; two of the same
+// kind are contested.
 func (c claims) put(key string, p *flavor.Profile, how flavor.MatchHow) {
 	old, taken := c[key]
 	switch {
@@ -70,19 +72,19 @@ func (c claims) put(key string, p *flavor.Profile, how flavor.MatchHow) {
 	}
 }
 
-// spelling is one name of a profile, cut into words.
+// spelling is a name of a profile, split into words.
 type spelling struct {
 	profile *flavor.Profile
 	words   []string
-	letters []rune // the name, spaces included
+	letters []rune // the name, with spaces
 }
 
-// pair is two words, the lesser first.
+// pair is two words in alphabetical order.
 type pair [2]string
 
 func pairOf(a, b string) pair { return pair{min(a, b), max(a, b)} }
 
-// names is everything that ingredients are called.
+// names holds all names of ingredients.
 type names struct {
 	written claims // normalised
 	folded  claims // folded
@@ -132,8 +134,8 @@ func (n *names) add(name string, p *flavor.Profile, how flavor.MatchHow) []strin
 	return words
 }
 
-// addKin notes which words of one profile are spellings of each other, such
-// as cardamom and cardamon.
+// addKin finds words of one profile that are spellings of each other, such as cardamom
+// and cardamon.
 func (n *names) addKin(words []string) {
 	slices.Sort(words)
 	words = slices.Compact(words)

@@ -45,8 +45,7 @@ func (x *Index) check(q lookup.Query) error {
 	return nil
 }
 
-// checkAvoid refuses words that are no allergen: one that is passed over would
-// be a guest unprotected.
+// checkAvoid refuses unknown allergens: to ignore one would endanger a guest.
 func checkAvoid(avoid []flavor.Allergen) error {
 	for i, a := range avoid {
 		if !slices.Contains(flavor.Allergens(), a) {
@@ -96,8 +95,8 @@ func capText(s string) string {
 	return strings.ToValidUTF8(s, string(utf8.RuneError))
 }
 
-// How much each way of meeting a word counts. Whole names outweigh any sum
-// of words, so that an exact name leads.
+// Weights of the ways in which a text can match. A match of a whole name outweighs any
+// sum of word matches, so an exact name comes first.
 const (
 	weightKey       = 400.0
 	weightAliasKey  = 200.0
@@ -111,9 +110,9 @@ const (
 	weightWords     = 0.5
 )
 
-// asTyped asks for all words, each whole in a name, begun, or said of the
-// ingredient; and favours names that are the text or begin with it, then
-// ingredients of a class that is called so.
+// asTyped matches all words: each as a word of a name, a prefix of one, or a describing
+// word. It boosts names that equal the text or begin with it, then ingredients of a class
+// with that name.
 func asTyped(key string, words []string) query.Query {
 	q := bleve.NewBooleanQuery()
 	for _, w := range words {
@@ -131,8 +130,8 @@ func asTyped(key string, words []string) query.Query {
 	return q
 }
 
-// withSlips asks for all words, slips of the pen allowed in those that are not
-// known, or for the one profile that the text resolves to.
+// withSlips matches all words, allowing misspellings of unknown words, or the one profile
+// that the text resolves to.
 func (x *Index) withSlips(written string, words []string) query.Query {
 	q := bleve.NewConjunctionQuery(x.eachWithSlips(words)...)
 	p, _, ok := x.lookUp(written)
@@ -144,7 +143,7 @@ func (x *Index) withSlips(written string, words []string) query.Query {
 	return either(q, meant)
 }
 
-// halfOf asks for at least half of the words, with slips as above.
+// halfOf matches at least half of the words, allowing misspellings.
 func (x *Index) halfOf(words []string) query.Query {
 	q := bleve.NewDisjunctionQuery(x.eachWithSlips(words)...)
 	q.SetMin(float64((len(words) + 1) / 2))
@@ -163,17 +162,16 @@ func (x *Index) eachWithSlips(words []string) []query.Query {
 	return each
 }
 
-// asWritten finds a word in a name, at the beginning of a word of a name, or
-// among the other words.
+// asWritten matches a word in a name, as a prefix of a word of a name, or among the
+// describing words.
 func asWritten(w string) []query.Query {
 	begun := []rune(w)
 	return []query.Query{term(fieldName, w, weightName), term(fieldAlias, w, weightAlias),
 		term(fieldTyping, string(begun[:min(len(begun), maxTyping)]), weightTyping), term(fieldWords, w, weightWords)}
 }
 
-// slips finds what w may be a slip for. The nearest words are looked for here
-// rather than by bleve, whose automata take most of a second for a long text of
-// strange letters.
+// slips matches the known words of which w may be a misspelling. They are found here and
+// not by bleve, whose automata take most of a second for a long text of unusual letters.
 func (x *Index) slips(w string) []query.Query {
 	var out []query.Query
 	for _, near := range x.names.near(w) {
@@ -187,8 +185,7 @@ func (x *Index) slips(w string) []query.Query {
 	return out
 }
 
-// filtersOf returns a bleve query for every part but the words. They weigh
-// nothing.
+// filtersOf returns a bleve query for each filter. Filters do not affect scores.
 func filtersOf(q lookup.Query) []query.Query {
 	var out []query.Query
 	if q.Class != "" {
@@ -206,12 +203,12 @@ func filtersOf(q lookup.Query) []query.Query {
 	return append(out, without(fieldAllergen, q.Avoid)...)
 }
 
-// all asks for every part. It is a conjunction rather than bleve's boolean
-// query with a filter, which answers all of the filter when the rest can match
-// nothing.
+// all matches documents that match all parts. It is a conjunction, since bleve's boolean
+// query with a filter returns everything that matches the filter if the other parts
+// cannot match.
 func all(parts ...query.Query) query.Query { return bleve.NewConjunctionQuery(parts...) }
 
-// either asks for at least one part.
+// either matches documents that match at least one part.
 func either(parts ...query.Query) query.Query {
 	q := bleve.NewDisjunctionQuery(parts...)
 	q.SetMin(1)
@@ -232,7 +229,7 @@ func begins(field, value string, boost float64) query.Query {
 	return q
 }
 
-// between asks for a number from low to high, both included; nil is no limit.
+// between matches numbers from low to high inclusive; nil is no limit.
 func between(field string, low, high *float64) query.Query {
 	yes := true
 	q := bleve.NewNumericRangeInclusiveQuery(low, high, &yes, &yes)
@@ -241,8 +238,8 @@ func between(field string, low, high *float64) query.Query {
 	return q
 }
 
-// without asks for documents that have none of the values in a field; no
-// values ask nothing.
+// without matches documents that have none of the values in a field. Without values it
+// returns no query.
 func without[T ~string](field string, values []T) []query.Query {
 	if len(values) == 0 {
 		return nil

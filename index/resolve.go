@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// maxSuggest is how many names an unknown one is answered with.
+// maxSuggest is how many names are suggested for an unknown one.
 const maxSuggest = 5
 
 // Resolve returns the one ingredient that a written name means, and how it was
@@ -40,8 +40,8 @@ func (x *Index) Resolve(written string) (*flavor.Profile, flavor.Match, error) {
 	return nil, flavor.Match{}, x.unknown(written)
 }
 
-// Named returns the ingredient of exactly that name, id or alias, as
-// [Index.Resolve] does without slips of the pen.
+// Named returns the ingredient with exactly this name, id or alias. It is [Index.Resolve]
+// without misspellings.
 func (x *Index) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
 	c, ok := x.claimed(written)
 	if !ok || c.contested {
@@ -50,7 +50,7 @@ func (x *Index) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
 	return c.profile, c.how, true
 }
 
-// claimed returns the claim on a name as written, contested or not.
+// claimed returns the claim on a written name, contested or not.
 func (x *Index) claimed(written string) (claim, bool) {
 	if i, ok := x.position[written]; ok {
 		return claim{profile: x.profiles[i], how: flavor.MatchExact}, true
@@ -72,9 +72,9 @@ func (x *Index) claimed(written string) (claim, bool) {
 	return c, ok
 }
 
-// Slip returns the one ingredient of whose name the written one is a slip of the
-// pen, if the place that it stands in allows it. If the nearest name is not
-// allowed there, it is nobody's; nil allows everything.
+// Slip returns the one ingredient of whose name the written one is a misspelling. allows
+// tells which ingredients are possible in this place; nil allows all. If the nearest name
+// is not allowed, Slip finds nothing.
 func (x *Index) Slip(written string, allows func(*flavor.Profile) bool) (*flavor.Profile, bool) {
 	if utf8.RuneCountInString(strings.TrimSpace(written)) > lookup.MaxText {
 		return nil, false
@@ -98,8 +98,8 @@ func (x *Index) lookUp(written string) (*flavor.Profile, flavor.MatchHow, bool) 
 	return p, flavor.MatchFuzzy, ok
 }
 
-// Suggest returns up to five names nearest to what was written, those that the
-// place allows first; nil allows everything.
+// Suggest returns up to five names nearest to what was written, those that allows accepts
+// first; nil accepts all.
 func (x *Index) Suggest(written string, allows func(*flavor.Profile) bool) []string {
 	if x.line.closed.Load() {
 		return nil
@@ -107,7 +107,7 @@ func (x *Index) Suggest(written string, allows func(*flavor.Profile) bool) []str
 	return x.suggest(capText(written), allows)
 }
 
-// unknown is the fault of a name that nothing answers to.
+// unknown returns the fault of an unknown name.
 func (x *Index) unknown(written string) *flavor.Fault {
 	written = capText(written)
 	names := x.suggest(written, nil)
@@ -122,20 +122,20 @@ func nearestText(names []string) string {
 	return "nearest: " + strings.Join(names, ", ")
 }
 
-// mostWeighed is how many of the nearest names are put in order of what is
-// allowed and of what is common.
+// mostWeighed is how many of the nearest names are then sorted by what is allowed and
+// favoured.
 const mostWeighed = 12
 
-// suggest returns the names nearest to what was written: what the search finds,
-// or else what takes the fewest changes of a letter. Of those, what the place
-// allows comes first, then what the house favours.
+// suggest returns the names nearest to what was written: the results of the search or,
+// without any, the names with the fewest edits. Allowed names come first, then those that
+// the index favours.
 func (x *Index) suggest(written string, allows func(*flavor.Profile) bool) []string {
 	key := fold(written)
 	if key == "" {
 		return nil
 	}
 	var near []*flavor.Profile
-	// A search that fails only costs the better suggestions.
+	// If this search fails, only the suggestions are worse.
 	if r, err := x.Search(context.Background(), lookup.Query{Text: written, Limit: mostWeighed}); err == nil {
 		for _, h := range r.Hits {
 			near = append(near, h.Profile)
@@ -164,9 +164,9 @@ func refused(allows func(*flavor.Profile) bool, p *flavor.Profile) int {
 	return 1
 }
 
-// Favouring returns an index that suggests what has the higher favour first:
-// what the house stocks, or what many drinks pour. It shares everything else
-// with x.
+// Favouring returns an index that suggests ingredients with a higher favour first, such
+// as those that the house stocks or that many drinks pour. It shares everything else with
+// x.
 func (x *Index) Favouring(favour func(id string) float64) *Index {
 	out := *x
 	out.favours = favour

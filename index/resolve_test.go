@@ -114,7 +114,7 @@ func TestResolveFaultNamesTheNearest(t *testing.T) {
 
 // A slip is forgiven only where the place allows what is meant, and never if the
 // nearest name is one that it does not allow.
-func TestSlipKeepsToItsPlace(t *testing.T) {
+func TestSlipRespectsAllows(t *testing.T) {
 	x := build(t, []*flavor.Profile{known("mango", "Mango", flavor.ClassFruit), known("mango-bitters", "Mango bitters", flavor.ClassCocktailBitters),
 		known("aromatic-bitters", "Aromatic bitters", flavor.ClassCocktailBitters)})
 	bitters := func(p *flavor.Profile) bool { return p.Class == flavor.ClassCocktailBitters }

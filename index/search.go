@@ -15,17 +15,18 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// Search answers a query; finding nothing is no error. What was typed is read
-// three ways, each only if the one before found nothing: all words, whole or
-// begun, among names, class, families, materials and making; all words with
-// slips of the pen, or what [Index.Resolve] reads; at least half of the words. An ingredient with exactly the
-// name comes first, then one with exactly the alias, then names that begin so.
+// Search answers a query. Finding nothing is no error. The text is matched in three ways,
+// each only if the one before found nothing: first all words or prefixes in names, class,
+// families, materials and preparation; then all words with misspellings, or what
+// [Index.Resolve] returns; then at least half of the words. An ingredient with exactly
+// this name comes first, then one with exactly this alias, then names that begin with the
+// text.
 func (x *Index) Search(ctx context.Context, q lookup.Query) (lookup.Result, error) {
 	return x.search(ctx, q, true)
 }
 
-// search is Search, with the classes of what was found counted or not: to count them
-// takes a look at every ingredient that matches.
+// search is Search, with facets only if counted is true: they need a look at every
+// matching ingredient.
 func (x *Index) search(ctx context.Context, q lookup.Query, counted bool) (lookup.Result, error) {
 	if x.line.closed.Load() {
 		return lookup.Result{}, lookup.ErrClosed
@@ -40,10 +41,10 @@ func (x *Index) search(ctx context.Context, q lookup.Query, counted bool) (looku
 	key := fold(capText(q.Text))
 	words := strings.Fields(key)
 	if len(words) == 0 {
-		return lookup.Result{}, nil // punctuation names nothing
+		return lookup.Result{}, nil // only punctuation
 	}
 	words = words[:min(len(words), lookup.MaxWords)]
-	for _, read := range []func() query.Query{ // slips are not sought before they are needed
+	for _, read := range []func() query.Query{ // misspellings only if needed
 		func() query.Query { return asTyped(key, words) },
 		func() query.Query { return x.withSlips(q.Text, words) },
 		func() query.Query { return x.halfOf(words) },
@@ -56,7 +57,7 @@ func (x *Index) search(ctx context.Context, q lookup.Query, counted bool) (looku
 	return lookup.Result{}, nil
 }
 
-// answer runs a query, or orders what it matches by nearness if q says so.
+// answer runs a query, or sorts all matches by distance if q asks for that.
 func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, scored, counted bool) (lookup.Result, error) {
 	if q.Like != "" {
 		positions, err := x.matches(ctx, b)
@@ -73,8 +74,8 @@ func (x *Index) answer(ctx context.Context, q lookup.Query, b query.Query, score
 	return out, nil
 }
 
-// requestFor asks bleve for the first hits of a query, in a total order, and where they
-// are to be counted how many there are of each class.
+// requestFor builds the bleve request for the first hits in a total order and, if they
+// are to be counted, the facets.
 func requestFor(b query.Query, limit int, scored, counted bool) *bleve.SearchRequest {
 	req := bleve.NewSearchRequestOptions(b, limit, 0, false)
 	req.SortBy([]string{"-_score", "_id"})
@@ -92,7 +93,7 @@ func (x *Index) hits(res *bleve.SearchResult, scored bool) []lookup.Hit {
 	out := make([]lookup.Hit, 0, len(res.Hits))
 	for _, h := range res.Hits {
 		i, ours := x.position[h.ID]
-		if !ours { // a later index of the same line has it
+		if !ours { // a later index of the line has it
 			continue
 		}
 		score := 1.0
@@ -117,12 +118,11 @@ func facetsOf(res *bleve.SearchResult) []lookup.Facet {
 	return out
 }
 
-// lateRoom is room for documents that a later index of the same line added, so
-// that they push none of this one's out of its answer.
+// lateRoom is room for documents that a later index of the same line added, so that they
+// do not displace this index's own.
 const lateRoom = 10000
 
-// matches returns the positions of all profiles that a query matches, in
-// order of id.
+// matches returns the positions of all profiles that match a query, sorted by id.
 func (x *Index) matches(ctx context.Context, b query.Query) ([]int, error) {
 	req := bleve.NewSearchRequestOptions(b, x.Len()+lateRoom, 0, false)
 	req.Score = "none"
@@ -145,7 +145,7 @@ func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.Searc
 		return nil, err
 	}
 	res, err := x.line.bleve.SearchInContext(ctx, req)
-	runtime.KeepAlive(x) // the line must not be closed under a search
+	runtime.KeepAlive(x) // keeps the line from being closed during the search
 	switch {
 	case err != nil && x.line.closed.Load():
 		return nil, lookup.ErrClosed
@@ -155,7 +155,7 @@ func (x *Index) run(ctx context.Context, req *bleve.SearchRequest) (*bleve.Searc
 	return res, nil
 }
 
-// byScore orders by score, the higher first, then by id.
+// byScore sorts by score, the higher first, then by id.
 func byScore(a float64, p *flavor.Profile, b float64, q *flavor.Profile) int {
 	return cmp.Or(cmp.Compare(b, a), cmp.Compare(p.ID, q.ID))
 }

@@ -9,17 +9,17 @@ import (
 	"counterpour/flavor"
 )
 
-// maxNear is how many words one word may be a slip for.
+// maxNear is how many words are considered for one misspelt word.
 const maxNear = 12
 
-// maxCompared is how many letters of an unknown name are compared with others.
+// maxCompared is how many letters of an unknown name are compared with names.
 const maxCompared = 48
 
-// maxSlips is the most that slipsAllowed allows.
+// maxSlips is the largest result of slipsAllowed.
 const maxSlips = 2
 
-// slipsAllowed is how many letters may be wrong in a word or name of so many
-// letters: none up to three, one up to seven, two from eight.
+// slipsAllowed returns how many letters may be wrong in a word of this length: none up to
+// three letters, one up to seven, two from eight.
 func slipsAllowed(letters int) int {
 	switch {
 	case letters < 4:
@@ -30,10 +30,9 @@ func slipsAllowed(letters int) int {
 	return maxSlips
 }
 
-// wordSlip returns how many slips of the pen turn meant into written, 0 if
-// they are the same, and -1 if it takes too many. Short words have many
-// neighbours: they may differ by one letter, but not the first. Numbers may not
-// differ at all.
+// wordSlip returns the number of edits that turn meant into written: 0 if they are equal,
+// -1 if there are too many. Short words have many neighbours, so they may differ by one
+// letter, but not the first. Words with digits may not differ.
 func wordSlip(written, meant string) int {
 	if written == meant {
 		return 0
@@ -57,12 +56,12 @@ func wordSlip(written, meant string) int {
 
 func hasDigit(s string) bool { return strings.IndexFunc(s, unicode.IsDigit) >= 0 }
 
-// leastSlipped is how many letters a word has in which a slip is forgiven, as
-// written and as meant: shorter ones have too many neighbours.
+// leastSlipped is the least length of a word, as written and as meant, in which a
+// misspelling is accepted. Shorter words have too many neighbours.
 const leastSlipped = 5
 
-// forgiven is wordSlip for a name that goes into a drink: -1 for a word too
-// short to be forgiven a slip.
+// forgiven is wordSlip for a name that goes into a drink: -1 also for words shorter than
+// leastSlipped.
 func forgiven(written, meant string) int {
 	if written != meant && (len([]rune(written)) < leastSlipped || len([]rune(meant)) < leastSlipped) {
 		return -1
@@ -70,9 +69,8 @@ func forgiven(written, meant string) int {
 	return wordSlip(written, meant)
 }
 
-// slip returns the one profile of whose name the words are a slip of the pen.
-// There is none if the nearest names belong to different profiles, or if one of
-// them is not allowed.
+// slip returns the one profile of whose name the words are a misspelling. There is none
+// if the nearest names belong to different profiles, or if one of them is not allowed.
 func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flavor.Profile, ok bool) {
 	best := maxSlips + 1
 	for _, s := range n.spellings[len(words)] {
@@ -87,8 +85,8 @@ func (n *names) slip(words []string, allows func(*flavor.Profile) bool) (p *flav
 	return p, ok && p != nil && (allows == nil || allows(p)) && (len(words) > 1 || n.clear(words[0], best, p))
 }
 
-// clear reports whether a lone word, so many slips from a name of p, is nearer
-// to that name than to any other word: vermuth may be vermut or vermouth.
+// clear reports whether a single word is nearer to a name of p, which is slips edits
+// away, than to any other known word: vermuth may be vermut or vermouth.
 func (n *names) clear(written string, slips int, p *flavor.Profile) bool {
 	for _, w := range n.words {
 		if d := wordSlip(written, w); d >= 0 && d <= slips && n.folded[w].profile != p {
@@ -98,9 +96,10 @@ func (n *names) clear(written string, slips int, p *flavor.Profile) bool {
 	return true
 }
 
-// distance returns how many slips turn meant into written, word by word. It
-// returns -1 for more than limit or than a name of that length allows, and if a
-// word is known: that was meant as it stands, or pear would be read as peach.
+// distance returns the number of edits that turn meant into written, word by word. It
+// returns -1 if there are more than limit or than allowed for that length. It also
+// returns -1 if a word that differs is a known word: that was meant as written, or pear
+// would be read as peach.
 func (n *names) distance(written []string, meant spelling, limit int) int {
 	limit = min(limit, slipsAllowed(len(meant.letters)-len(meant.words)+1))
 	total := 0
@@ -119,16 +118,16 @@ func (n *names) distance(written []string, meant spelling, limit int) int {
 	return total
 }
 
-// nearWord is a known word of which another may be a slip, or a beginning with
-// a slip.
+// nearWord is a known word of which another may be a misspelling, whole or as a misspelt
+// prefix.
 type nearWord struct {
 	word  string
 	slips int
 	begun bool
 }
 
-// near returns the known words that written may be a slip for, the nearest
-// first, at most maxNear of them.
+// near returns up to maxNear known words of which written may be a misspelling, the
+// nearest first.
 func (n *names) near(written string) []nearWord {
 	var out []nearWord
 	for _, w := range n.words {
@@ -142,7 +141,7 @@ func (n *names) near(written string) []nearWord {
 	return out[:min(maxNear, len(out))]
 }
 
-// rank puts whole words before beginnings, then fewer slips before more.
+// rank puts whole words before prefixes, then fewer edits before more.
 func (w nearWord) rank() int {
 	if w.begun {
 		return w.slips + maxSlips
@@ -150,8 +149,8 @@ func (w nearWord) rank() int {
 	return w.slips
 }
 
-// begunSlip is wordSlip for the beginning of a word: a good part of it, and
-// with the right first letter.
+// begunSlip is wordSlip for the prefix of a word: a good part of it, with the right first
+// letter.
 func begunSlip(written, meant string) int {
 	if written == "" || meant == "" || written[0] != meant[0] || hasDigit(written) || hasDigit(meant) {
 		return -1
@@ -168,8 +167,8 @@ func begunSlip(written, meant string) int {
 	return best
 }
 
-// nearest returns the profiles whose names take the fewest changes of a
-// letter, as a share of the longer of both, at most limit of them.
+// nearest returns up to limit profiles whose names need the fewest edits, relative to the
+// length of the longer name.
 func (n *names) nearest(key string, limit int) []*flavor.Profile {
 	type near struct {
 		profile *flavor.Profile

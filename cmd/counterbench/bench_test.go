@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestTheTrafficIsWhole(t *testing.T) {
+func TestTrafficSumsToAHundred(t *testing.T) {
 	all := 0
 	for _, a := range traffic {
 		all += a.share
@@ -21,7 +21,7 @@ func TestTheTrafficIsWhole(t *testing.T) {
 
 // A write that was acknowledged and is not in the house is told; so is a house that
 // is damaged, and an answer that is a fault.
-func TestWhatIsLostIsTold(t *testing.T) {
+func TestLostWritesAreReported(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("a script stands in for the program")
 	}

@@ -22,8 +22,9 @@ func coverBodies() []string {
 	return out
 }
 
-// crowd compares what twenty times as many get as two who ask for covers, and looks at
-// those who ask for what is light meanwhile: as often beside the two as beside all.
+// crowd compares the covers answered for forty clients with those for two, and measures
+// the latency of light requests meanwhile: at the same rate beside two clients as beside
+// forty.
 func (r *ratios) crowd(ctx context.Context, out io.Writer) error {
 	s := &server{program: r.program}
 	if err := s.start(ctx); err != nil {
@@ -57,13 +58,13 @@ func (r *ratios) crowd(ctx context.Context, out io.Writer) error {
 	return nil
 }
 
-// lightRate is how often a second each light request is made beside the covers.
+// lightRate is the rate of each kind of light request beside the covers, per second.
 const lightRate = 10
 
-// mixed is how requests of several kinds were answered in the same while.
+// mixed holds the answers to requests of several kinds, sent during the same time.
 type mixed struct{ covers, scores, pages []answered }
 
-// besides lets clients ask for covers, and beside them for what is light.
+// besides lets clients ask for covers, and sends light requests at the same time.
 func (s *server) besides(ctx context.Context, clients int, length time.Duration) (m mixed) {
 	light := func(path string, body func(int64) string) []answered {
 		return driveAt(ctx, lightRate, 1, length, s.base+path, body)
@@ -76,7 +77,7 @@ func (s *server) besides(ctx context.Context, clients int, length time.Duration)
 	return m
 }
 
-// mostMemory watches the memory of the server, in bytes.
+// mostMemory returns the largest memory of the server during a time, in bytes.
 func (s *server) mostMemory(ctx context.Context, length time.Duration) (most float64, err error) {
 	for end := time.Now().Add(length); time.Now().Before(end) && ctx.Err() == nil; time.Sleep(250 * time.Millisecond) {
 		now, err := s.memory()
@@ -88,7 +89,7 @@ func (s *server) mostMemory(ctx context.Context, length time.Duration) (most flo
 	return most, ctx.Err()
 }
 
-// memory is what the server holds, in bytes.
+// memory returns the server's resident memory, in bytes.
 func (s *server) memory() (float64, error) {
 	a, err := http.Get(s.base + "/metrics")
 	if err != nil {

@@ -12,8 +12,8 @@ import (
 	"time"
 )
 
-// held are connections that are open beside the traffic: boards that follow what is
-// marked, as many as the program keeps, and browsers that say something now and then.
+// held keeps connections open beside the traffic: boards that follow changes, as many as
+// the program allows, and quiet browsers that send a request now and then.
 type held struct {
 	stop                   context.CancelFunc
 	all                    sync.WaitGroup
@@ -21,12 +21,12 @@ type held struct {
 }
 
 const (
-	mostBoards = 500              // the program keeps 512
-	sayEvery   = 30 * time.Second // sooner than a quiet connection is closed
+	mostBoards = 500              // the program allows 512
+	sayEvery   = 30 * time.Second // less than the idle timeout
 	holdAgain  = 2 * time.Second
 )
 
-// hold opens connections, and opens them anew whenever they end.
+// hold opens connections, and opens each again whenever it ends.
 func hold(ctx context.Context, base string, n int) *held {
 	ctx, stop := context.WithCancel(ctx)
 	h := &held{stop: stop}
@@ -49,11 +49,12 @@ func hold(ctx context.Context, base string, n int) *held {
 	return h
 }
 
-// one holds a connection until it ends. It asks for a path once, or again and again.
+// one holds a connection until it ends. It requests a path once, or again and again every
+// say.
 func (h *held) one(ctx context.Context, host, path string, say time.Duration, count *atomic.Int64) {
 	c, err := (&net.Dialer{}).DialContext(ctx, "tcp", host)
 	if err != nil {
-		return // the program is being started again
+		return // the program is restarting
 	}
 	defer c.Close()
 	defer context.AfterFunc(ctx, func() { c.Close() })()
@@ -76,7 +77,7 @@ func (h *held) one(ctx context.Context, host, path string, say time.Duration, co
 			defer count.Add(-1)
 		}
 		for line := bufio.NewReader(a.Body); err == nil; {
-			_, err = line.ReadString('\n') // a board goes on until the program hangs up
+			_, err = line.ReadString('\n') // a board stays open until the program closes it
 		}
 		a.Body.Close()
 		if say == 0 {

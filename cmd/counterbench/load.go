@@ -11,8 +11,8 @@ import (
 	"time"
 )
 
-// The traffic: what is asked, and how much of it in a hundred. Common practice, no
-// source: a bar looks far more often than it writes.
+// traffic is the mix of requests, in per cent. Common practice, no source: a bar reads
+// far more often than it writes.
 var traffic = []struct {
 	name, method, path, kind, body string
 	share                          int
@@ -29,9 +29,9 @@ var traffic = []struct {
 
 const (
 	jsonBody = "application/json"
-	tasting  = "tasting" // a write that can be told apart afterwards, by its score
+	tasting  = "tasting" // writes that can be recognised afterwards by their score
 
-	mostUnderWay = 512 // requests at once; beyond it a person waits at the bar
+	mostUnderWay = 512 // concurrent requests; beyond it, people at the bar wait
 	requestTime  = 30 * time.Second
 )
 
@@ -39,7 +39,7 @@ const (
 type load struct {
 	base   string
 	client *http.Client
-	number atomic.Int64 // of requests so far
+	number atomic.Int64 // requests so far
 	scores atomic.Int64
 }
 
@@ -47,9 +47,9 @@ func newLoad(base string) *load {
 	return &load{base: base, client: &http.Client{Timeout: requestTime, Transport: &http.Transport{MaxIdleConnsPerHost: mostUnderWay}}}
 }
 
-// one sends the next request of the traffic.
+// one sends the next request of the mix.
 func (l *load) one(ctx context.Context, t *tally) {
-	at := int(l.number.Add(1)*37) % 100 // 37 has no factor in common with 100: every share comes up, well mixed
+	at := int(l.number.Add(1)*37) % 100 // 37 and 100 are coprime, so every share appears, well mixed
 	ask := &traffic[0]
 	for i := range traffic {
 		if at < traffic[i].share {
@@ -60,7 +60,7 @@ func (l *load) one(ctx context.Context, t *tally) {
 	}
 	body, score := ask.body, 0.0
 	if ask.name == tasting {
-		score = float64(l.scores.Add(1)) / 1e6 // up to ten million of them are from 0 to 10
+		score = float64(l.scores.Add(1)) / 1e6 // unique and within 0 to 10 for up to ten million
 		body = fmt.Sprintf(body, fmt.Sprint(score))
 	}
 	r, err := http.NewRequestWithContext(ctx, ask.method, l.base+ask.path, strings.NewReader(body))
@@ -89,8 +89,8 @@ func (l *load) one(ctx context.Context, t *tally) {
 	}
 }
 
-// served is the rate at which requests are answered when each of a few people sends
-// the next once they have the answer to the last.
+// served returns the rate of answers when a few clients each send their next request
+// after the answer to the last.
 func (l *load) served(ctx context.Context, length time.Duration) float64 {
 	const people = 8
 	ctx, stop := context.WithTimeout(ctx, length)
@@ -108,7 +108,8 @@ func (l *load) served(ctx context.Context, length time.Duration) float64 {
 	return float64(t.answered()) / length.Seconds()
 }
 
-// send sends at a rate, however long answers take, and waits for the last.
+// send sends requests at a fixed rate, however long answers take, and waits for the last
+// answer.
 func (l *load) send(ctx context.Context, t *tally, rate float64, length time.Duration) {
 	every := time.NewTicker(time.Duration(float64(time.Second) / max(rate, 1)))
 	defer every.Stop()

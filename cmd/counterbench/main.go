@@ -1,15 +1,15 @@
-// Counterbench runs a built program for a long time as a busy bar would and worse: at
-// twice the rate that it serves, with thousands of connections open, and stopped in
-// the middle. It then looks whether every write that was acknowledged is in the house.
+// Counterbench is a load test of a built program. It sends requests at twice the rate
+// that the program can serve, with thousands of connections open, and stops the program
+// in the middle. Then it checks that every acknowledged write is in the house.
 //
 //	counterbench --program ./counterpour --for 10m
 //
-// It fails if a write is lost, the house is damaged, the program does not stop in
-// order, or anything is answered with an error of the program's own.
+// It fails if a write is lost, the house is damaged, the program does not shut down
+// properly, or a request is answered with an internal error.
 //
-// With the word ratios it measures instead: the program against what could be had
-// without it, under a crowd, and over generated catalogues and menus, and writes the
-// section of DEVELOPERS.md that says so. What it measures passes or fails nothing.
+// The subcommand ratios measures the program against simple alternatives, under overload,
+// and over generated catalogues and menus. It writes the section of DEVELOPERS.md that
+// reports this, and sets no limits.
 //
 //	counterbench ratios --program ./counterpour --write DEVELOPERS.md
 package main
@@ -24,13 +24,13 @@ import (
 	"time"
 )
 
-// plan is what to run.
+// plan is the configuration of a run.
 type plan struct {
 	program     string
-	house       string // empty for a file of its own
+	house       string // empty for a temporary file
 	length      time.Duration
-	measured    time.Duration // how long the rate is measured before
-	times       float64       // of what is served
+	measured    time.Duration // how long the served rate is measured first
+	times       float64       // load as a multiple of the served rate
 	connections int
 }
 
@@ -43,7 +43,7 @@ func main() {
 	}
 }
 
-// runArgs does what the first argument says.
+// runArgs executes the command in the arguments.
 func runArgs(ctx context.Context, args []string) error {
 	switch {
 	case len(args) > 0 && args[0] == "ratios":
@@ -65,7 +65,7 @@ func runArgs(ctx context.Context, args []string) error {
 	return p.run(ctx)
 }
 
-// parse reads flags and takes no words besides.
+// parse parses flags and refuses further arguments.
 func parse(flags *flag.FlagSet, args []string) error {
 	if err := flags.Parse(args); err != nil {
 		return err
@@ -76,7 +76,7 @@ func parse(flags *flag.FlagSet, args []string) error {
 	return nil
 }
 
-// run does the whole plan and prints what came of it.
+// run executes the plan and prints the result.
 func (p *plan) run(ctx context.Context) error {
 	if p.house == "" {
 		dir, err := os.MkdirTemp("", "counterbench")
@@ -111,7 +111,7 @@ func (p *plan) run(ctx context.Context) error {
 		return ctx.Err()
 	}
 	fmt.Printf("held open: %s\n", held)
-	stopped, err := s.stop() // with all of it under way
+	stopped, err := s.stop() // under full load
 	if err != nil {
 		return fmt.Errorf("stopping in the middle: %w", err)
 	}

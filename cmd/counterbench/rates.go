@@ -25,34 +25,34 @@ import (
 // balancedDraft is a draft that is sent again and again: common practice, no source.
 const balancedDraft = `{"text":"2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up"}`
 
-// another is a draft that nobody has asked about: one of syrup and juice, with as much
-// gin as no other. With twice the syrup it wants mending.
+// another returns a function that makes drafts that nobody has asked for before: the nth
+// has an amount of gin of its own. With twice the syrup the draft needs fixes.
 func another(syrupML int) func(n int64) string {
 	return func(n int64) string {
 		return fmt.Sprintf(`{"text":"%d.%04d ml London dry gin\n22.5 ml lemon juice\n%d ml simple syrup\nshake, up"}`, 55+n/10000%10, n%10000, syrupML)
 	}
 }
 
-// same is a request that is sent again and again; several are sent in turn.
+// same returns a function that returns the bodies in turn.
 func same(bodies ...string) func(n int64) string {
 	return func(n int64) string { return bodies[n%int64(len(bodies))] }
 }
 
-// answered is how one request was answered.
+// answered is the outcome of one request.
 type answered struct {
 	status int
 	took   time.Duration
 }
 
-// drive lets clients ask for a while, each its next request once it has the answer to
-// the last, and returns how they were answered within it. body is what
-// is sent as the nth request of all; without one it is a GET.
+// drive lets clients send requests for some time, each its next one after the answer to
+// the last, and returns the outcomes within that time. body returns the nth request body
+// overall; if it is nil, requests are GETs.
 func drive(ctx context.Context, clients int, length time.Duration, url string, body func(n int64) string) []answered {
 	return driveAt(ctx, 0, clients, length, url, body)
 }
 
-// driveAt is drive for clients that each ask so many times a second at most; 0 is as
-// often as they can.
+// driveAt is like drive, with a limit on the requests per second of each client; 0 is no
+// limit.
 func driveAt(ctx context.Context, rate, clients int, length time.Duration, url string, body func(n int64) string) []answered {
 	ctx, stop := context.WithTimeout(ctx, length)
 	defer stop()
@@ -72,7 +72,7 @@ func driveAt(ctx context.Context, rate, clients int, length time.Duration, url s
 				if body != nil {
 					method, text = http.MethodPost, body(sent.Add(1))
 				}
-				if a := ask(client, method, url, text); ctx.Err() == nil { // what comes late is not of this while
+				if a := ask(client, method, url, text); ctx.Err() == nil { // drop answers that arrive after the time
 					lists[c] = append(lists[c], a)
 				}
 			}
@@ -82,7 +82,7 @@ func driveAt(ctx context.Context, rate, clients int, length time.Duration, url s
 	return slices.Concat(lists...)
 }
 
-// ask sends one request; a status of 0 is no answer.
+// ask sends a request. Status 0 means that there was no answer.
 func ask(client *http.Client, method, url, body string) answered {
 	r, err := http.NewRequest(method, url, strings.NewReader(body))
 	if err != nil {
@@ -101,7 +101,7 @@ func ask(client *http.Client, method, url, body string) answered {
 	return answered{a.StatusCode, time.Since(begun)}
 }
 
-// with returns the times of the answers with a status, sorted.
+// with returns the sorted latencies of the answers with a status.
 func with(list []answered, status int) []time.Duration {
 	var out []time.Duration
 	for _, a := range list {
@@ -113,7 +113,7 @@ func with(list []answered, status int) []time.Duration {
 	return out
 }
 
-// rates compares the score over HTTP with a handler that only answers the same.
+// rates compares scoring over HTTP with a handler that returns a fixed answer.
 func (r *ratios) rates(ctx context.Context, out io.Writer) error {
 	s := &server{program: r.program}
 	if err := s.start(ctx); err != nil {
@@ -131,7 +131,7 @@ func (r *ratios) rates(ctx context.Context, out io.Writer) error {
 	defer bare.end()
 	const clients = 8
 	rate := func(base string, draft func(int64) string, round int) float64 {
-		next := func(n int64) string { return draft(n + int64(round)*20000) } // no round repeats another's
+		next := func(n int64) string { return draft(n + int64(round)*20000) } // no round repeats the drafts of another
 		return float64(len(with(drive(ctx, clients, r.each, base+"/v1/score", next), http.StatusOK))) / r.each.Seconds()
 	}
 	var alone, score, spoilt, again []float64
@@ -150,7 +150,7 @@ func (r *ratios) rates(ctx context.Context, out io.Writer) error {
 	return nil
 }
 
-// fetched is the answer to a draft.
+// fetched returns the answer to a draft.
 func fetched(url, body string) ([]byte, error) {
 	a, err := http.Post(url, jsonBody, strings.NewReader(body))
 	if err != nil {
@@ -164,10 +164,10 @@ func fetched(url, body string) ([]byte, error) {
 	return text, err
 }
 
-// bareArg makes this program be the bare handler.
+// bareArg makes this program run as the bare handler.
 const bareArg = "bare"
 
-// startBare runs this program once more, as a server that gives one answer.
+// startBare starts this program again, as a server with a fixed answer.
 func startBare(ctx context.Context, scored []byte) (*server, error) {
 	self, err := os.Executable()
 	if err != nil {
@@ -197,7 +197,7 @@ func startBare(ctx context.Context, scored []byte) (*server, error) {
 	return nil, errors.New("the bare handler does not answer")
 }
 
-// serveBare reads drafts and answers each with the score that it reads from its input.
+// serveBare decodes drafts and answers each with the score that it read from in.
 func serveBare(address string, in io.Reader) error {
 	var answer api.ScoreAnswer
 	if err := json.NewDecoder(in).Decode(&answer); err != nil {

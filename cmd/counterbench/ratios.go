@@ -13,19 +13,19 @@ import (
 	"time"
 )
 
-// ratios measures the program against what could be had without it, over loopback,
-// and prints the section of DEVELOPERS.md.
+// ratios measures the program against simple alternatives, over loopback, and prints the
+// section of DEVELOPERS.md.
 type ratios struct {
 	program string
-	write   string        // file whose section is written; empty for none
-	each    time.Duration // how long each rate is measured
-	rounds  int           // of which the median counts
+	write   string        // file whose section is replaced; empty for none
+	each    time.Duration // duration of each measurement of a rate
+	rounds  int           // the median of the rounds counts
 	sizes   []int         // ingredients of the generated catalogues
 	houses  []int         // specs of the generated houses
-	only    string        // the one part that is measured; empty for all
+	only    string        // the only part to measure; empty for all
 }
 
-// The marks that the section stands between.
+// Markers around the section in the file.
 const (
 	sectionBegins = "<!-- Written by counterbench ratios; do not edit. -->\n"
 	sectionEnds   = "<!-- The end of what counterbench writes. -->\n"
@@ -58,7 +58,7 @@ func runRatios(ctx context.Context, args []string) error {
 	return writeSection(r.write, text.String())
 }
 
-// section is all that is measured, ratios first.
+// section measures everything, ratios first.
 func (r *ratios) section(ctx context.Context, out io.Writer) error {
 	if _, err := fmt.Fprintf(out, "Measured %s.\n", machine()); err != nil {
 		return err
@@ -82,7 +82,7 @@ func (r *ratios) section(ctx context.Context, out io.Writer) error {
 	return nil
 }
 
-// writeSection puts a section between its marks in a file.
+// writeSection replaces the text between the markers in a file.
 func writeSection(path, text string) error {
 	old, err := os.ReadFile(path)
 	if err != nil {
@@ -96,7 +96,7 @@ func writeSection(path, text string) error {
 	return os.WriteFile(path, []byte(before+sectionBegins+text+sectionEnds+after), 0o644)
 }
 
-// machine says where the figures come from, and how busy it was.
+// machine describes the machine and its load.
 func machine() string {
 	said := fmt.Sprintf("with %s on %d cores (%s/%s%s), client and server on the same", runtime.Version(), runtime.NumCPU(), runtime.GOOS, runtime.GOARCH, processor())
 	load, err := os.ReadFile("/proc/loadavg")
@@ -114,7 +114,7 @@ func machine() string {
 	return said
 }
 
-// processor names the processor, where the system does.
+// processor returns the model of the processor, if the system tells it.
 func processor() string {
 	text, err := os.ReadFile("/proc/cpuinfo")
 	if err != nil {

@@ -15,7 +15,7 @@ import (
 )
 
 // The section is written between its marks, and nothing else is touched.
-func TestTheSectionIsWrittenInItsPlace(t *testing.T) {
+func TestWriteSection(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "DEVELOPERS.md")
 	require.NoError(t, os.WriteFile(path, []byte("before\n"+sectionBegins+"old\n"+sectionEnds+"after\n"), 0o600))
 	require.NoError(t, writeSection(path, "new\n"))

@@ -18,10 +18,10 @@ import (
 	"counterpour/index"
 )
 
-// seed makes the generated catalogues and menus the same every time.
+// seed of the generated catalogues and menus.
 const seed = 1
 
-// catalogues measures how the work grows with the ingredients.
+// catalogues measures how times grow with the number of ingredients.
 func (r *ratios) catalogues(ctx context.Context, out io.Writer) error {
 	fmt.Fprintf(out, "\n| ingredients | names | index | find, median, 99 in 100 | completion, median, 99 in 100 | cover of 1, of 2 parts | memory |\n| ---: | ---: | ---: | ---: | ---: | ---: | ---: |\n")
 	k, err := newKitchen()
@@ -85,7 +85,7 @@ func (r *ratios) catalogue(ctx context.Context, k *kitchen.Kitchen, n int, out i
 	return nil
 }
 
-// covered is the median time of a search for covers over the whole catalogue.
+// covered returns the median time of a search for covers over the whole catalogue.
 func (r *ratios) covered(ctx context.Context, k *kitchen.Kitchen, profiles []*flavor.Profile, parts int) (time.Duration, error) {
 	spec, err := k.Catalogue.ReadSpec("", "1 1/4 oz gin\n3/4 oz lemon juice\n1/2 oz passion fruit syrup\n1/4 oz orgeat\n1/4 oz falernum\nshake, up")
 	if err != nil {
@@ -103,8 +103,8 @@ func (r *ratios) covered(ctx context.Context, k *kitchen.Kitchen, profiles []*fl
 	return times[len(times)/2], nil
 }
 
-// generated makes a catalogue of n ingredients: those there are, and likenesses of
-// them under names of their own, with other strengths and sugars.
+// generated returns a catalogue of n ingredients: the existing ones, and copies of them
+// with other names, strengths and sugars.
 func generated(from []*flavor.Profile, n int) []*flavor.Profile {
 	chance := rand.New(rand.NewPCG(seed, uint64(n)))
 	out := slices.Clone(from[:min(n, len(from))])
@@ -122,7 +122,7 @@ func generated(from []*flavor.Profile, n int) []*flavor.Profile {
 	return out
 }
 
-// madeUp is a word that is in no language.
+// madeUp returns a random word.
 func madeUp(chance *rand.Rand) string {
 	var b strings.Builder
 	for range 3 {
@@ -132,7 +132,7 @@ func madeUp(chance *rand.Rand) string {
 	return b.String()
 }
 
-// menus measures how the work grows with the drinks of a house.
+// menus measures how times grow with the number of drinks of a house.
 func (r *ratios) menus(ctx context.Context, out io.Writer) error {
 	k, err := newKitchen()
 	if err != nil {
@@ -167,7 +167,7 @@ func (r *ratios) menus(ctx context.Context, out io.Writer) error {
 	return nil
 }
 
-// drinks is a menu of n drinks: the proven ones, in other measures each time round.
+// drinks returns a menu of n drinks: the proven ones, each time round in other amounts.
 func drinks(k *kitchen.Kitchen, n int) []*flavor.Spec {
 	out := make([]*flavor.Spec, n)
 	for i := range out {
@@ -187,7 +187,7 @@ func timed(do func() error) (time.Duration, error) {
 	return time.Since(begun), err
 }
 
-// repeated times something again and again, and returns the times sorted.
+// repeated calls do a number of times and returns the sorted durations.
 func repeated(times int, do func(i int) error) ([]time.Duration, error) {
 	out := make([]time.Duration, max(1, times))
 	for i := range out {
@@ -200,7 +200,7 @@ func repeated(times int, do func(i int) error) ([]time.Duration, error) {
 	return out, nil
 }
 
-// heap is what is held, in bytes.
+// heap returns the size of the live heap, in bytes.
 func heap() int64 {
 	runtime.GC()
 	var m runtime.MemStats

@@ -8,23 +8,23 @@ import (
 	"regexp"
 )
 
-// ratioLine is a line of a benchmark that reports a ratio.
+// ratioLine matches a line of benchmark output with a ratio.
 var ratioLine = regexp.MustCompile(`(?m)^BenchmarkAgainst\w+/(\S+?)(?:-\d+)?\s.*?([\d.]+) ratio`)
 
-// search compares the search for ingredients with bleve's own query, as the
-// benchmark of package index does.
+// search compares the search for ingredients with a plain bleve query, with the benchmark
+// of package index.
 func (r *ratios) search(ctx context.Context, out io.Writer) error {
 	return r.against(ctx, out, "search for ingredients, against bleve's own query alone", "AgainstBleve", "./index", "300x")
 }
 
-// solver compares the least squares of the search for covers with those of scipy, as
-// the benchmark of its package does; the test beside that holds that the optimum is
-// the same.
+// solver compares the least squares of the search for covers with scipy's, with the
+// benchmark of its package. A test beside that benchmark checks that both find the same
+// optimum.
 func (r *ratios) solver(ctx context.Context, out io.Writer) error {
 	return r.against(ctx, out, "amounts of up to three parts by least squares: how many times as long scipy takes to the same optimum", "AgainstSciPy", "./flavor/cover/search", "100000x")
 }
 
-// against runs a benchmark that reports ratios, and lists them under a heading.
+// against runs a benchmark that reports ratios, and prints them under a heading.
 func (r *ratios) against(ctx context.Context, out io.Writer, heading, name, folder, times string) error {
 	if r.rounds == 1 {
 		times = "1x"

@@ -16,19 +16,19 @@ import (
 	"time"
 )
 
-// server is the program that is run.
+// server is the program under test.
 type server struct {
 	program, house string
-	address        string // of all runs, chosen at the first
+	address        string // the same for all runs
 	base           string
 	cmd            *exec.Cmd
 	log            *os.File
 }
 
-// stopTime is how long the program may take to stop.
+// stopTime is the longest time that a shutdown may take.
 const stopTime = time.Minute
 
-// start starts the program, and returns once it serves.
+// start starts the program and returns once it answers.
 func (s *server) start(ctx context.Context) error {
 	if s.address == "" {
 		if err := s.choose(); err != nil {
@@ -61,7 +61,7 @@ func (s *server) choose() error {
 	return l.Close()
 }
 
-// prepare makes the command, and returns what it will say.
+// prepare creates the command and returns a reader of its output.
 func (s *server) prepare(ctx context.Context) (out io.Reader, err error) {
 	if s.log, err = os.CreateTemp("", "counterbench-log"); err != nil {
 		return nil, err
@@ -71,7 +71,7 @@ func (s *server) prepare(ctx context.Context) (out io.Reader, err error) {
 	return s.cmd.StdoutPipe()
 }
 
-// stop tells the program to stop, as a service manager does, and waits for it.
+// stop sends the signal of a service manager and waits for the program to end.
 func (s *server) stop() (time.Duration, error) {
 	begun := time.Now()
 	if err := s.cmd.Process.Signal(syscall.SIGTERM); err != nil {
@@ -90,13 +90,13 @@ func (s *server) stop() (time.Duration, error) {
 	}
 }
 
-func (s *server) kill() { _ = s.cmd.Process.Kill() } // it has ended, as a rule
+func (s *server) kill() { _ = s.cmd.Process.Kill() } // it has usually ended already
 
-// end kills the program, if it still runs, and leaves nothing of it behind.
+// end kills the program if it still runs, and removes its log.
 func (s *server) end() {
 	s.kill()
-	_ = s.cmd.Wait() // it was told to end
-	_ = s.forget()   // a log in the temporary folder harms nobody
+	_ = s.cmd.Wait() // its error is that of the signal
+	_ = s.forget()   // a log left in the temporary folder does no harm
 }
 
 // forget closes and removes the log, if there is one.
@@ -109,7 +109,7 @@ func (s *server) forget() error {
 	return errors.Join(log.Close(), os.Remove(log.Name()))
 }
 
-// said is the end of what the program logged.
+// said returns the end of the program's log.
 func (s *server) said() string {
 	text, err := os.ReadFile(s.log.Name())
 	if err != nil {
@@ -118,7 +118,7 @@ func (s *server) said() string {
 	return string(text[max(0, len(text)-2000):])
 }
 
-// The house that is served: common practice, no source.
+// The house of the test: common practice, no source.
 const (
 	stockText = "name,ingredient,size_ml,stock\nGin,London dry gin,700,6\nRum,white rum,700,6\nTequila,blanco tequila,700,6\nRye,rye whiskey,700,6\nBrandy,cognac,700,6\n" +
 		"Orange,triple sec,700,6\nRed,sweet vermouth,700,6\nWhite,dry vermouth,700,6\nBitter,red bitter aperitif,700,6\nDrops,aromatic bitters,700,6\n" +
@@ -151,8 +151,7 @@ func (p *plan) stock(ctx context.Context) error {
 	return nil
 }
 
-// lost looks for every score that was acknowledged in what the house holds, after
-// the house has been checked.
+// lost checks the house and returns how many acknowledged scores are missing from it.
 func (p *plan) lost(acknowledged []float64) (lost, err error) {
 	if out, err := exec.Command(p.program, "house", "check", "--house", p.house).CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("checking the house: %w: %s", err, out)

@@ -11,7 +11,7 @@ import (
 	"time"
 )
 
-// start measures the way to the first answer, of a server and of a command.
+// start measures the time to the first answer, of a server and of a command.
 func (r *ratios) start(ctx context.Context, out io.Writer) error {
 	var first, score, find []time.Duration
 	var rest []float64
@@ -47,8 +47,8 @@ func (r *ratios) start(ctx context.Context, out io.Writer) error {
 	return nil
 }
 
-// firstAnswer starts a server, asks it until it scores a draft, and looks at its
-// memory once the search is open too.
+// firstAnswer starts a server, requests a score until it answers, and reads its memory
+// once the full-text index is built.
 func (r *ratios) firstAnswer(ctx context.Context) (took time.Duration, memory float64, err error) {
 	s := &server{program: r.program}
 	if err := s.choose(); err != nil {
@@ -79,7 +79,7 @@ func (r *ratios) firstAnswer(ctx context.Context) (took time.Duration, memory fl
 		}
 		time.Sleep(10 * time.Millisecond)
 	}
-	time.Sleep(time.Second) // what the start left is given back
+	time.Sleep(time.Second) // give the runtime time to return memory
 	memory, err = s.memory()
 	return took, memory, err
 }

@@ -10,13 +10,13 @@ import (
 	"time"
 )
 
-// tally is what became of the traffic.
+// tally counts the outcomes of the requests.
 type tally struct {
 	mu     sync.Mutex
 	rows   map[string]*row
 	acked  []float64
 	waited int
-	faults []string // what the program answered that it should not have
+	faults []string // answers that should not occur
 }
 
 type row struct {
@@ -26,7 +26,7 @@ type row struct {
 
 func newTally() *tally { return &tally{rows: map[string]*row{}} }
 
-// note notes how a request was answered; a status of 0 is not at all.
+// note counts the outcome of a request; status 0 means no answer.
 func (t *tally) note(name string, status int, took time.Duration, text string) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -57,7 +57,7 @@ func (t *tally) acknowledge(score float64) {
 	t.acked = append(t.acked, score)
 }
 
-// acknowledged are the scores of the writes that were acknowledged.
+// acknowledged returns the scores of the acknowledged writes.
 func (t *tally) acknowledged() []float64 {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -79,7 +79,7 @@ func (t *tally) answered() (n int) {
 	return n
 }
 
-// broken is an error if the program answered with one of its own.
+// broken returns an error if a request was answered with an internal error.
 func (t *tally) broken() error {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -89,8 +89,8 @@ func (t *tally) broken() error {
 	return fmt.Errorf("answered with errors:\n%s", strings.Join(t.faults, "\n"))
 }
 
-// String is a table: refused were told to come again, cut off had no answer, and what
-// waited was not sent since too many were under way.
+// String returns a table. "Refused" means told to come again, "cut off" got no answer,
+// and "waited" was not sent because too many requests were in progress.
 func (t *tally) String() string {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -105,7 +105,7 @@ func (t *tally) String() string {
 	return b.String()
 }
 
-// quantile is a share of sorted times, in milliseconds.
+// quantile returns a quantile of sorted times, in milliseconds.
 func quantile(sorted []time.Duration, share float64) string {
 	if len(sorted) == 0 {
 		return "–"

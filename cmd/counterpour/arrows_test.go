@@ -179,7 +179,7 @@ func checkImports(t *testing.T, rel, path string) {
 	}
 }
 
-func TestTopLevelIsAgreed(t *testing.T) {
+func TestTopLevelFolders(t *testing.T) {
 	entries, err := os.ReadDir(root)
 	require.NoError(t, err)
 	agreed := []string{"cmd", "api", "flavor", "index", "data", "webui", "go.mod", "go.sum", "README.md", "DEVELOPERS.md"}

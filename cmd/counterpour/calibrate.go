@@ -13,8 +13,8 @@ import (
 	"counterpour/flavor/template"
 )
 
-// newCalibrate is for contributors: it fits the families to the proven drinks
-// again, or tries how well that works.
+// newCalibrate is for contributors: it fits the families to the proven drinks, or runs
+// the trials of the model.
 //
 //	counterpour calibrate --write data/fitted.toml
 //	counterpour calibrate --trial

@@ -13,10 +13,10 @@ import (
 	"counterpour/index"
 )
 
-// draftsSeed picks the hands that the proven drinks are written in.
+// draftsSeed selects the styles in which the proven drinks are written.
 const draftsSeed = 1
 
-// tryDrafts prints what became of the drafts that the reader is held to.
+// tryDrafts prints the result of the drafts that test the reader.
 func tryDrafts(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	report, err := readDrafts(cmd.Context(), catalogue)
 	if err != nil {
@@ -25,7 +25,7 @@ func tryDrafts(cmd *cobra.Command, catalogue *data.Catalogue) error {
 	return report.WriteMarkdown(cmd.OutOrStdout())
 }
 
-// readDrafts reads every draft as a bar does that knows the catalogue alone.
+// readDrafts reads every draft with the catalogue's names alone.
 func readDrafts(ctx context.Context, catalogue *data.Catalogue) (*trial.DraftReport, error) {
 	k, err := kitchen.New(catalogue, index.New)
 	if err != nil {

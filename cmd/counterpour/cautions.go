@@ -13,16 +13,16 @@ import (
 	"counterpour/flavor"
 )
 
-// firstCautions is how many cautions a page lists unless all are asked for.
+// firstCautions is how many cautions a page lists by default.
 const firstCautions = 2
 
-// addCautions adds the flag that lists every caution.
+// addCautions adds the flag for listing every caution.
 func addCautions(cmd *cobra.Command) *bool {
 	return cmd.Flags().Bool("cautions", false, fmt.Sprintf("list every caution, not only the first %d", firstCautions))
 }
 
-// cautionList gathers the cautions of all the drinks on a page, so that each is
-// said once, with the drinks that it goes for.
+// cautionList collects the cautions of all drinks on a page, so that each is printed
+// once, with the drinks to which it applies.
 type cautionList struct {
 	drinks int
 	lines  []cautionLine
@@ -30,10 +30,10 @@ type cautionList struct {
 
 type cautionLine struct {
 	api.Caution
-	of []string // the drinks, as the page calls them
+	of []string // labels of the drinks on the page
 }
 
-// add adds the cautions of a drink that the page calls by a label.
+// add adds the cautions of a drink; label is its label on the page.
 func (l *cautionList) add(label string, cautions []api.Caution) {
 	l.drinks++
 	for _, c := range cautions {
@@ -45,8 +45,8 @@ func (l *cautionList) add(label string, cautions []api.Caution) {
 	}
 }
 
-// show ends a page with the cautions, the gravest kind first. The heading says
-// how many are held back.
+// show prints the cautions at the end of a page, the most serious first. The heading says
+// how many are left out.
 func (l *cautionList) show(p *terminal.Page, all bool) {
 	if len(l.lines) == 0 {
 		return
@@ -70,8 +70,8 @@ func (l *cautionList) show(p *terminal.Page, all bool) {
 	}
 }
 
-// firstOf takes the first few cautions; of those that go with all alcohol one at
-// most, so that they never stand in place of what this drink brings.
+// firstOf returns the first few cautions. At most one of them is a general one about
+// alcohol, so that those do not displace the drink's own.
 func firstOf(lines []cautionLine) []cautionLine {
 	var out []cautionLine
 	general := 0
@@ -88,8 +88,8 @@ func firstOf(lines []cautionLine) []cautionLine {
 	return out
 }
 
-// rankOf puts a strong glass first, then what a pour may do to a guest, then what is
-// only the practice of bars, how to keep a pour, then what goes with all alcohol.
+// rankOf orders cautions: a strong glass first, then dangers of an ingredient, then
+// practice of bars, storage, and general cautions about alcohol last.
 func rankOf(c *api.Caution) int {
 	switch {
 	case c.Key == kitchen.StrengthCaution:

@@ -78,26 +78,26 @@ func load(fsys fs.FS) (*data.Catalogue, error) {
 	return data.Load(fsys)
 }
 
-// report is what is in a catalogue.
+// report is the result of checking a catalogue.
 type report struct {
-	Path        string           `json:"path"` // empty for the embedded one
+	Path        string           `json:"path"` // empty for the embedded catalogue
 	Ingredients int              `json:"ingredients"`
 	Classes     []api.ClassCount `json:"classes"`
 	Figures     int              `json:"figures"`
 	Origins     []originShare    `json:"origins"`
-	Tables      []tableShare     `json:"tables"` // against published tables, by class
+	Tables      []tableShare     `json:"tables"` // comparison with published tables, by class
 	Faults      []string         `json:"faults"`
 }
 
-// tableShare is how the records of a class stand against the published tables.
+// tableShare compares the records of a class with the published tables.
 type tableShare struct {
 	Class  string          `json:"class"`
-	Given  int             `json:"given"`  // figures that a table gives
-	Taken  int             `json:"taken"`  // as the table gives them
-	Beyond []departureLine `json:"beyond"` // more than two of their own spreads away
+	Given  int             `json:"given"`  // figures that a table has
+	Taken  int             `json:"taken"`  // those that the record takes unchanged
+	Beyond []departureLine `json:"beyond"` // those more than two of their standard deviations away
 }
 
-// departureLine is a figure held against a table, and why.
+// departureLine is a figure that differs from a table, and the reason.
 type departureLine struct {
 	Ingredient string  `json:"ingredient"`
 	Field      string  `json:"field"`
@@ -106,7 +106,7 @@ type departureLine struct {
 	Reason     string  `json:"reason"`
 }
 
-// originShare is how many figures are of an origin.
+// originShare is the number of figures with an origin, and their share.
 type originShare struct {
 	Origin   string  `json:"origin"`
 	Figures  int     `json:"figures"`
@@ -147,7 +147,7 @@ func reportOf(path string, c *data.Catalogue, err error) *report {
 	return r
 }
 
-// againstTables adds how the catalogue stands against the published tables.
+// againstTables adds the comparison with the published tables.
 func (r *report) againstTables(c *data.Catalogue) error {
 	classes, err := c.AgainstTables()
 	if err != nil {
@@ -163,8 +163,7 @@ func (r *report) againstTables(c *data.Catalogue) error {
 	return nil
 }
 
-// originsOf lists the origin of every figure of a profile that states one, its
-// aroma and its yields among them.
+// originsOf lists the origins of all figures of a profile, including aroma and yields.
 func originsOf(p *flavor.Profile) []flavor.Origin {
 	out := []flavor.Origin{p.AromaOrigin}
 	for _, f := range []flavor.Figure{p.ABV, p.Sugar, p.Acid, p.Bitter, p.Salt, p.Fat, p.Texture, p.Sweeteners, p.Caffeine, p.Tannin} {
@@ -193,8 +192,8 @@ func showReport(p *terminal.Page, r *report) {
 	showTables(p, r.Tables)
 }
 
-// showTables says, by class, how many figures a published table gives, how many
-// stand so, and which lie far from it.
+// showTables prints, by class, how many figures the published tables have, how many are
+// taken unchanged, and which differ much.
 func showTables(p *terminal.Page, classes []tableShare) {
 	if len(classes) == 0 {
 		return

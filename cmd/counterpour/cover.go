@@ -16,7 +16,7 @@ import (
 	"counterpour/webui/words"
 )
 
-// newCover covers a missing ingredient.
+// newCover finds covers for a missing ingredient.
 //
 //	counterpour cover draft.txt --missing "simple syrup" --avoid "tree nuts" --stock shelf.txt
 func newCover(open place.Kitchens) *cobra.Command {
@@ -75,9 +75,9 @@ pour in place of one ingredient or several so that the finished drink moves leas
 	return cmd
 }
 
-// showCovers lists the covers, then apart those that a label would have to
-// clear. The numbers go on from one list to the other. With a limit, each says how
-// strong it ends.
+// showCovers lists the covers and then, separately, those that depend on a label.
+// Numbering continues from one list to the other. If maxABV is not 0, each line states
+// the strength.
 func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCaution bool) {
 	names := make([]string, len(a.Missing.Items))
 	for i, m := range a.Missing.Items {
@@ -126,12 +126,12 @@ func showCovers(p *terminal.Page, a *api.CoverAnswer, maxABV float64, everyCauti
 	}
 }
 
-// apart is by how many steps one cover must be nearer than another for a reader to ask
-// why it stands below it.
+// apart is the difference in distance, in just-noticeable steps, above which the reader
+// is told why a nearer cover ranks lower.
 const apart = 0.5
 
-// whyHere says why the first of some covers stands above one below that is nearer, empty
-// if none is, or only a little.
+// whyHere explains why the first cover ranks above a nearer one; "" if there is none, or
+// it is nearer by less than apart.
 func whyHere(covers []api.Cover) string {
 	first := &covers[0]
 	at := slices.IndexFunc(covers[1:], func(c api.Cover) bool { return c.DistanceJND < first.DistanceJND-apart })
@@ -149,7 +149,7 @@ func whyHere(covers []api.Cover) string {
 	return "listed above a nearer cover: closer in kind to what is out"
 }
 
-// showRemoved says what had to go beside what is missing, and why.
+// showRemoved lists what else had to be removed, and why.
 func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) {
 	for _, r := range removed {
 		switch {
@@ -162,7 +162,7 @@ func showRemoved(p *terminal.Page, removed, missing, unstated []api.Ingredient) 
 	}
 }
 
-// showInstead says what to do if nothing is poured instead, and what to offer.
+// showInstead says what to do, and what to offer, if nothing is poured instead.
 func showInstead(p *terminal.Page, a *api.CoverAnswer) {
 	if c := a.LeftOut; c != nil {
 		word := "or"
@@ -186,7 +186,7 @@ func showInstead(p *terminal.Page, a *api.CoverAnswer) {
 	}
 }
 
-// showCover lists the pours of a cover and what it does to the drink.
+// showCover lists the pours of a cover and its effect on the drink.
 func showCover(p *terminal.Page, c *api.Cover) {
 	for _, x := range c.Spec.Pours {
 		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient, mark(c, x.Ingredient))
@@ -197,8 +197,8 @@ func showCover(p *terminal.Page, c *api.Cover) {
 	showAsk(p, c.Ask)
 }
 
-// moved says how far a cover moves, and how far beside the alcohol that the guest must
-// not have.
+// moved says how far a cover moves the drink and, for a guest without alcohol, how far
+// apart from the alcohol.
 func moved(c *api.Cover) string {
 	text := terminal.Number(c.DistanceJND, 2) + " noticeable steps"
 	if c.BesideJND > 0 {
@@ -207,7 +207,7 @@ func moved(c *api.Cover) string {
 	return text
 }
 
-// showVerdict says what a list of covers is worth before the covers are read.
+// showVerdict says how good a list of covers is, before the list.
 func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []api.Cover) {
 	keeps := func(c api.Cover) bool { return c.Keeps }
 	switch {
@@ -222,7 +222,7 @@ func showVerdict(p *terminal.Page, near, proven bool, ifLabelClears []api.Cover)
 	}
 }
 
-// labelsOf names the labels that must clear a cover for the guest.
+// labelsOf names the labels that must be read before a guest may have a cover.
 func labelsOf(c *api.Cover) string {
 	names := make([]string, len(c.Read))
 	for i, id := range c.Read {
@@ -236,7 +236,7 @@ func labelsOf(c *api.Cover) string {
 	return "only if the label of " + flavor.JoinAnd(names) + " clears it for the guest"
 }
 
-// mark says what a cover does to a pour.
+// mark says how a cover changes a pour.
 func mark(c *api.Cover, name string) string {
 	for _, x := range c.Parts {
 		if x.Name == name {

@@ -15,7 +15,7 @@ import (
 
 const bitteredSour = "2 oz aged rum\n3/4 oz lime juice\n1/2 oz falernum\n2 dashes aromatic bitters\nshake, up\n"
 
-func TestCoversSayWhatTheyAreWorth(t *testing.T) {
+func TestCoversSayHowGoodTheyAre(t *testing.T) {
 	path := file(t, "draft.txt", draft)
 	water := file(t, "water.txt", "soda water\n")
 	cola := file(t, "cola.txt", "cola\nvodka\n")
@@ -49,7 +49,7 @@ func TestUnclearedCoversStandApart(t *testing.T) {
 	assert.NotContains(t, unsure, "\n1. ", "the numbers go on")
 }
 
-func TestASearchCutShortSaysSo(t *testing.T) {
+func TestIncompleteSearchSaysSo(t *testing.T) {
 	var b bytes.Buffer
 	p := terminal.NewPage(&b)
 	showCovers(p, &api.CoverAnswer{Near: true}, 0, false)
@@ -101,7 +101,7 @@ func cautionsIn(t *testing.T, args ...string) []string {
 	return strings.Split(strings.TrimRight(rest, "\n"), "\n")
 }
 
-func TestWhyACoverStandsAboveOneThatIsNearer(t *testing.T) {
+func TestWhyHere(t *testing.T) {
 	far, near := api.Cover{DistanceJND: 3, Score: 90, Parts: make([]api.CoverPart, 1)}, api.Cover{DistanceJND: 2, Score: 90, Parts: make([]api.CoverPart, 1)}
 	custom, worse, blend := far, near, near
 	custom.Custom, worse.Score, blend.Parts = true, 80, make([]api.CoverPart, 2)

@@ -58,7 +58,7 @@ material. Small spelling mistakes are allowed. With a flag, words may be left ou
 	return cmd
 }
 
-// mostAliases is how many other names a line has room for.
+// mostAliases is how many aliases fit on a line.
 const mostAliases = 3
 
 func showHits(p *terminal.Page, a *api.SearchAnswer) {

@@ -8,15 +8,14 @@ import (
 	"slices"
 )
 
-// roomToStart is how much is laid out before garbage is looked for, in bytes: a command
-// lays out a hundred megabytes that are gone when it ends, and to look for garbage among
-// them takes a tenth of its time.
+// roomToStart is the heap size in bytes at which the first garbage collection runs. A
+// command allocates about a hundred megabytes and ends; collecting garbage would take a
+// tenth of its time.
 const roomToStart = 160 << 20
 
-// collectLater is for commands that end soon; a server starts once, and its memory is
-// wanted for other things. It leaves garbage where it is until the heap has grown to roomToStart, and
-// from then on lets Go collect as it does usually. Who sets GOGC or GOMEMLIMIT has it
-// their way.
+// collectLater delays garbage collection in short-lived commands, but not in a server,
+// whose memory use matters more than its start. Once the heap reaches roomToStart, Go
+// collects as usual. If GOGC or GOMEMLIMIT is set, collectLater does nothing.
 func collectLater(args []string) {
 	if slices.Contains(args, "serve") || os.Getenv("GOGC") != "" || os.Getenv("GOMEMLIMIT") != "" {
 		return
@@ -29,5 +28,5 @@ func collectLater(args []string) {
 	})
 }
 
-// firstCollection is garbage from the beginning, so that the first collection finds it.
+// firstCollection is garbage from the start; its finalizer runs at the first collection.
 type firstCollection struct{ _ [16]byte }

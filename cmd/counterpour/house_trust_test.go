@@ -14,7 +14,7 @@ import (
 
 // Only serve, import and restore make a house; whatever else is told of a path
 // where there is none fails, and leaves nothing there.
-func TestAMistypedHouseIsNotMade(t *testing.T) {
+func TestMistypedHouseIsNotCreated(t *testing.T) {
 	dir := t.TempDir()
 	nowhere, backup := filepath.Join(dir, "bra.house"), filepath.Join(t.TempDir(), "monday.backup")
 	for _, args := range [][]string{
@@ -62,7 +62,7 @@ func TestADamagedHouseIsNotServed(t *testing.T) {
 
 // A copy by other means than backup, made while the house is in use, is not called
 // sound, served or written to; whoever has nothing else can restore it, and is told.
-func TestACopyOfAHouseInUseIsTold(t *testing.T) {
+func TestCopyOfAHouseInUseIsRefused(t *testing.T) {
 	dir := t.TempDir()
 	path := func(name string) string { return filepath.Join(dir, name) }
 	require.NoError(t, os.WriteFile(path("stock.csv"), []byte(houseStock), 0o600))

@@ -21,5 +21,5 @@ func embedded(ctx context.Context) (*kitchen.Kitchen, func(), error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	return k, func() { _ = k.Close() }, nil // an index in memory has nothing to lose
+	return k, func() { _ = k.Close() }, nil // an index in memory has nothing to flush
 }

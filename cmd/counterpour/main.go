@@ -1,5 +1,5 @@
-// Command counterpour scores drafts of drinks, mends them, and finds what to
-// pour when a bottle is out. Run it with --help for its commands.
+// Command counterpour scores and fixes drafts of drinks, and finds what to pour when a
+// bottle is out. Run it with --help for its commands.
 package main
 
 import (

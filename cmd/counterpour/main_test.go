@@ -146,8 +146,8 @@ func TestCommands(t *testing.T) {
 	}
 }
 
-// TestJSONIsTheEndpoints: --json prints what the endpoint answers, byte by byte.
-func TestJSONIsTheEndpoints(t *testing.T) {
+// TestJSONEqualsTheEndpoint: --json prints what the endpoint answers, byte by byte.
+func TestJSONEqualsTheEndpoint(t *testing.T) {
 	url := startService(t)
 	path := file(t, "draft.txt", draft)
 	shelf := file(t, "shelf.txt", "honey syrup\nvanilla syrup\ncola\n")
@@ -316,7 +316,7 @@ func TestServeStopsWhileStarting(t *testing.T) {
 	assert.Empty(t, out.String(), "it never answered")
 }
 
-func TestServeTakenPort(t *testing.T) {
+func TestServeOnAnOccupiedPort(t *testing.T) {
 	url := startService(t)
 	code, _, message := try(t, "", "serve", "--listen", strings.TrimPrefix(url, "http://"))
 	assert.Equal(t, terminal.ExitFailed, code)

@@ -12,7 +12,7 @@ import (
 	"counterpour/flavor"
 )
 
-// newOuts covers the menu of the house.
+// newOuts finds covers for the menu of the house.
 //
 //	counterpour outs --out falernum --out "triple sec"
 func newOuts(open place.Kitchens) *cobra.Command {
@@ -28,7 +28,7 @@ best cover from what is in stock: those without one first. Says which bottle to
 fetch, and which substitutes serve most drinks.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			body.Out = append(body.Out, args...) // --out falernum orgeat
+			body.Out = append(body.Out, args...) // allows --out falernum orgeat
 			if len(body.Out) == 0 && !ahead {
 				return terminal.Usagef("--out is not given; name the bottles that ran out, such as --out falernum")
 			}

@@ -90,10 +90,10 @@ func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
 	showLeftOut(p, &a.Refused, a.Seed)
 }
 
-// mostLabels is how many bottles are named that a label may clear.
+// mostLabels is how many bottles with an unclear label are named.
 const mostLabels = 8
 
-// showLabels names what could be poured too, if its label clears it for the guest.
+// showLabels names the bottles that could be poured too if their labels allow it.
 func showLabels(p *terminal.Page, bottles []api.Ingredient) {
 	if len(bottles) == 0 {
 		return
@@ -108,7 +108,7 @@ func showLabels(p *terminal.Page, bottles []api.Ingredient) {
 	p.Head("Not poured, since nobody has stated what the guest avoids; read the label, which may clear it: %s", flavor.JoinAnd(names))
 }
 
-// showLeftOut says what could not be listed, and how to see the list again.
+// showLeftOut says what could not be listed, and how to repeat the list.
 func showLeftOut(p *terminal.Page, n *api.Unlisted, seed uint64) {
 	p.Head("Left out: %d ingredients by the guest or a wish; of the drafts %d out of balance, %d poured as no bar pours, %d beyond a limit, %d short of a wish, %d too alike. Seed %d",
 		n.ByGuest, n.Off, n.Unfit, n.ByLimit, n.Unmet, n.TooAlike, seed)

@@ -12,14 +12,14 @@ import (
 	"counterpour/flavor"
 )
 
-// guestFlags are the flags that say who drinks it.
+// guestFlags are the flags about the guest.
 type guestFlags struct {
 	avoid, diet *[]string
 	maxABV      *float64
 	maxCost     *float64
 }
 
-// add registers the flags; those of a nil field are left out.
+// add registers the flags whose fields are not nil.
 func (g guestFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar(g.avoid, "avoid", nil, "an allergen that the guest must not have; may be repeated")
 	cmd.Flags().StringArrayVar(g.diet, "diet", nil, "what the guest keeps to: vegan, vegetarian, no egg, no dairy, no honey, alcohol-free (up to 0.5 % vol) or 0.0 % alcohol; may be repeated")
@@ -37,7 +37,7 @@ const (
 	seedFlag        = "another number gives another list of much the same quality"
 )
 
-// stockFrom reads the ids in a file of what may be poured; nil for no file.
+// stockFrom reads the ids of a stock file; nil if path is empty.
 func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 	if path == "" {
 		return nil, nil
@@ -53,7 +53,7 @@ func stockFrom(house *service.Snapshot, path string) ([]string, error) {
 	return ids, nil
 }
 
-// showDrink lists the pours of a drink, and what it carries.
+// showDrink lists the pours and the allergens of a drink.
 func showDrink(p *terminal.Page, s *api.Spec, allergens []api.Allergen) {
 	for _, x := range s.Pours {
 		p.Row("   "+amount(x.Amount, x.Unit), x.Ingredient)
@@ -67,30 +67,30 @@ func showDrink(p *terminal.Page, s *api.Spec, allergens []api.Allergen) {
 	}
 }
 
-// showNew names the allergens that were not there before.
+// showNew names the allergens that the original drink does not have.
 func showNew(p *terminal.Page, names []string) {
 	if len(names) > 0 {
 		p.Line("     new allergens: %s", strings.Join(names, ", "))
 	}
 }
 
-// showAsk says what to ask the guest before it is poured.
+// showAsk lists what to ask the guest before pouring.
 func showAsk(p *terminal.Page, questions []string) {
 	for _, q := range questions {
 		p.Line("     ask the guest: %s", q)
 	}
 }
 
-// showCross says what to clean for a guest who avoids something.
+// showCross says what to clean for a guest with an allergy or a diet.
 func showCross(p *terminal.Page, text string) {
 	if text != "" {
 		p.Line("%s", text)
 	}
 }
 
-// allergenLines says the allergens of a drink in a line for each certainty: what
-// it contains and may contain, each with the pours that bring it, and the pours
-// whose makers have not stated the rest.
+// allergenLines returns a line for each certainty: the allergens that the drink contains,
+// those that it may contain, each with its pours, and the pours whose makers state
+// nothing.
 func allergenLines(marks []api.Allergen) [][2]string {
 	var out [][2]string
 	for _, c := range flavor.Certainties() {
@@ -117,7 +117,7 @@ func allergenLines(marks []api.Allergen) [][2]string {
 	return out
 }
 
-// costText is a cost to go on from a line, empty if there is none.
+// costText returns a cost to append to a line; "" if there is none.
 func costText(cost *float64, currency string) string {
 	if cost == nil {
 		return ""

@@ -97,9 +97,9 @@ func TestRiffInAHouse(t *testing.T) {
 	assert.Contains(t, out, "No use found for")
 }
 
-// TestRiffJSONIsTheEndpoints: --json prints what the endpoint answers, byte by
+// TestRiffJSONEqualsTheEndpoint: --json prints what the endpoint answers, byte by
 // byte.
-func TestRiffJSONIsTheEndpoints(t *testing.T) {
+func TestRiffJSONEqualsTheEndpoint(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	url, ended := start(ctx, t, shared)
 	t.Cleanup(func() {

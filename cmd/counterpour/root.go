@@ -22,7 +22,7 @@ func run(args []string, in io.Reader, out, errOut io.Writer) int {
 	return runWith(ctx, embedded, args, in, out, errOut)
 }
 
-// runWith runs the program with kitchens of the caller's, until ctx ends.
+// runWith runs the program with kitchens from open, until ctx ends.
 func runWith(ctx context.Context, open place.Kitchens, args []string, in io.Reader, out, errOut io.Writer) int {
 	root := newRoot(open)
 	root.SetArgs(args)

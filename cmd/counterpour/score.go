@@ -99,7 +99,7 @@ func showScore(p *terminal.Page, a *api.ScoreAnswer, everyCaution bool) {
 
 func showFaults(p *terminal.Page, a *api.ScoreAnswer) {
 	for _, f := range a.Faults {
-		if f.Axis == ratio.Method.String() { // no steps lead from well made to badly made
+		if f.Axis == ratio.Method.String() { // method has no measure in steps
 			p.Row(f.Word+":", f.Text)
 			continue
 		}
@@ -113,8 +113,8 @@ func showFaults(p *terminal.Page, a *api.ScoreAnswer) {
 	}
 }
 
-// steps says how far a fault is out; what does not show in the ratio has no
-// plus-or-minus of its own.
+// steps says how far off a fault is. Faults that are not about the ratio have no
+// plus-or-minus.
 func steps(f api.Fault) string {
 	if f.PlusMinus == 0 {
 		return terminal.Number(f.Deviation, 1) + " noticeable steps"
@@ -125,7 +125,7 @@ func steps(f api.Fault) string {
 func showFinished(p *terminal.Page, f *api.Finished) {
 	p.Head("Finished")
 	for _, r := range mix.Readouts() {
-		value, spread, _ := f.Read(r.Key) // that every one is there is tested where they are served
+		value, spread, _ := f.Read(r.Key) // a test of package api checks that every key exists
 		row := []string{strings.ToLower(r.Label), reading(&r, value, spread)}
 		if r.Key == "ethanol_g" {
 			row[1] += standardDrinks(f.Servings)
@@ -136,7 +136,7 @@ func showFinished(p *terminal.Page, f *api.Finished) {
 	p.Row("looks", f.Colour.Words)
 }
 
-// reading says what is read off a drink, with its spread and its unit.
+// reading formats a figure of a drink, with its spread and its unit.
 func reading(r *mix.Readout, value, spread float64) string {
 	said := terminal.Number(r.Shown(value), r.Digits)
 	if spread > 0 {
@@ -145,7 +145,7 @@ func reading(r *mix.Readout, value, spread float64) string {
 	return said + " " + r.Unit
 }
 
-// standardDrinks says the two measures that most labels give.
+// standardDrinks formats the two measures that most labels state.
 func standardDrinks(servings []api.Serving) string {
 	text := ""
 	for _, s := range servings {
@@ -170,7 +170,7 @@ func showAllergens(p *terminal.Page, allergens []api.Allergen) {
 	}
 }
 
-// title names a drink and how it is made.
+// title returns the name of a drink and how it is made.
 func title(name, method, service string) string {
 	if name == "" {
 		name = "A drink without a name"

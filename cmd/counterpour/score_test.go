@@ -36,7 +36,7 @@ func TestScoreShowsEveryReadout(t *testing.T) {
 }
 
 // No steps lead from a drink that is well made to one that is not, so none are counted.
-func TestScoreCountsNoStepsOfMethod(t *testing.T) {
+func TestScoreOfAMethodFaultHasNoSteps(t *testing.T) {
 	code, out, message := try(t, "2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\n2 oz heavy cream\nshake, up", "score", "-")
 	require.Equal(t, terminal.ExitDone, code, message)
 	assert.Regexp(t, `(?m)^ +curdles: .*juice *$`, out)

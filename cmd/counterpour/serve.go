@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/tls"
 	"errors"
 	"fmt"
 	"io"
@@ -29,8 +30,8 @@ import (
 	"counterpour/webui/behind"
 )
 
-// Limits of the server. A request may take longer than its body, so that its
-// own time runs out first.
+// Limits of the server. A request has more time than its body, so that a slow body is
+// reported as such.
 const (
 	headerTimeout   = 5 * time.Second
 	readTimeout     = api.RequestTimeout + 5*time.Second
@@ -64,26 +65,26 @@ once it answers.`,
 	return cmd
 }
 
-// spareThreads is how many threads run beside those of the cores, which searches may
-// all hold: the system then takes up a light request at once, and nobody has to wait
-// for a search to be interrupted.
+// spareThreads is how many more threads there are than cores. Searches may occupy all
+// cores; with spare threads the operating system schedules a light request at once, and
+// Go need not preempt a search first.
 const spareThreads = 2
 
-// program is what serves. Run may be called once.
+// program is a server. Run may be called once.
 type program struct {
 	open    place.Kitchens
 	listen  string
-	cores   int // that searches may hold
+	cores   int // cores that searches may use
 	at      place.Place
 	door    door
-	opening api.Progress // of the search by words
-	out     io.Writer    // gets the line with the address
+	opening api.Progress // progress of building the full-text index
+	out     io.Writer    // receives the line with the address
 	log     *slog.Logger
 }
 
-// Run listens first, so that a taken port is known at once, then opens the
-// kitchen and the house, answers until ctx ends, and finishes what is under way.
-// The search by words is made beside the first answers.
+// Run listens first, so that an occupied port is reported at once. Then it opens the
+// kitchen and the house, serves until ctx ends, and finishes the requests in progress.
+// The full-text index is built while the server already answers.
 func (s *program) Run(ctx context.Context) error {
 	if _, _, err := net.SplitHostPort(s.listen); err != nil {
 		return terminal.Usagef("--listen %s: %w; write an address and a port, such as 127.0.0.1:8086", s.listen, err)
@@ -102,18 +103,8 @@ func (s *program) Run(ctx context.Context) error {
 	}
 	var entrance entrance
 	entrance.open(api.Starting())
-	server := &http.Server{Handler: s.door.strict(journal.Keep(s.log, &entrance)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
-		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
-	ended := make(chan error, 1)
-	go func() {
-		defer func() {
-			if r := recover(); r != nil {
-				ended <- fmt.Errorf("the server failed: %v", r)
-			}
-		}()
-		ended <- serve(server, listener)
-	}()
-
+	server := s.newServer(&entrance, encryption)
+	ended := serveBeside(server, listener)
 	s.cores = runtime.GOMAXPROCS(0)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(s.cores + spareThreads))
 	k, done, err := s.open(ctx)
@@ -128,9 +119,9 @@ func (s *program) Run(ctx context.Context) error {
 		}
 	}
 	if err != nil {
-		_ = server.Close() // the error at hand says more
+		_ = server.Close() // the first error matters more
 		if ctx.Err() != nil {
-			return nil // told to stop while starting
+			return nil // stopped while starting
 		}
 		return err
 	}
@@ -142,7 +133,27 @@ func (s *program) Run(ctx context.Context) error {
 	return finish(server)
 }
 
-// what says what is served, and what is kept of it.
+// newServer returns an HTTP server with the limits above, whose requests are logged.
+func (s *program) newServer(h http.Handler, encryption *tls.Config) *http.Server {
+	return &http.Server{Handler: s.door.strict(journal.Keep(s.log, h)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
+		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
+}
+
+// serveBeside serves in a goroutine. The channel receives the error with which that ends.
+func serveBeside(server *http.Server, l net.Listener) <-chan error {
+	ended := make(chan error, 1)
+	go func() {
+		defer func() {
+			if r := recover(); r != nil {
+				ended <- fmt.Errorf("the server failed: %v", r)
+			}
+		}()
+		ended <- serve(server, l)
+	}()
+	return ended
+}
+
+// what describes what is served and where it is stored.
 func (s *program) what() string {
 	switch {
 	case s.at.Later:
@@ -159,8 +170,8 @@ func (s *program) what() string {
 	return "the house is kept in " + s.at.Where
 }
 
-// handler is all that is served over a kitchen and its house, which leave
-// closes; behind a guard, if somebody is to be let in.
+// handler returns the handler for everything that is served over a kitchen and its house;
+// leave closes the house. With an access list it stands behind a guard.
 func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.Server, a *roll) (h http.Handler, leave func(), err error) {
 	k = k.Admitting(admission.New(s.cores))
 	watch := newStopwatch()
@@ -177,7 +188,7 @@ func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.
 		leave = func() { stop(); shut() }
 	}
 	server.RegisterOnShutdown(v.HangUp)
-	// The web pages answer everything that is no endpoint.
+	// The web pages handle all paths that are not endpoints.
 	pages, err := s.pages(v, guard)
 	if err == nil {
 		var answers *api.Server
@@ -198,7 +209,7 @@ func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.
 // search by words is made. A search that comes earlier makes it at once.
 const headStart = 300 * time.Millisecond
 
-// openSearch makes the search by words. If it cannot, the first search tries again.
+// openSearch builds the full-text index. If that fails, the first search tries again.
 func (s *program) openSearch(ctx context.Context, v *service.Venue) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -213,8 +224,8 @@ func (s *program) openSearch(ctx context.Context, v *service.Venue) {
 	if err := v.Now().Index.Open(ctx, s.opening.Set); err != nil && ctx.Err() == nil {
 		s.log.Error("the search by words could not be opened", "error", err)
 	}
-	// A start leaves several times what it keeps, some of it in pools, which the first
-	// of two collections only marks as old.
+	// The start leaves several times more garbage than live memory. Some of it is in
+	// pools, which only the second collection empties.
 	runtime.GC()
 	debug.FreeOSMemory()
 }
@@ -226,7 +237,7 @@ func (s *program) pages(v *service.Venue, guard *access.Guard) (http.Handler, er
 	return webui.NewWithLogin(func() behind.Visit { return v.Visit() }, guard, s.log)
 }
 
-// editor is who makes a change over the API, and what their role allows.
+// editor returns who makes a request over the API, and what their role allows.
 func editor(ctx context.Context) api.Editor {
 	e := api.Editor{By: house.By{Actor: "api", At: time.Now()}, MayNote: access.May(ctx, access.Floor), MayEdit: access.May(ctx, access.Lead)}
 	if p, ok := access.PersonOf(ctx); ok {
@@ -235,7 +246,8 @@ func editor(ctx context.Context) api.Editor {
 	return e
 }
 
-// finish lets requests under way end, for as long as one may take.
+// finish shuts the server down and waits for requests in progress, up to the longest time
+// of one.
 func finish(server *http.Server) error {
 	ctx, cancel := context.WithTimeout(context.Background(), shutdownTimeout)
 	defer cancel()
@@ -247,7 +259,7 @@ func finish(server *http.Server) error {
 	return err
 }
 
-// entrance is a handler that can be exchanged while it serves.
+// entrance is a handler that can be replaced while it serves.
 type entrance struct{ handler atomic.Pointer[http.Handler] }
 
 func (e *entrance) open(h http.Handler) { e.handler.Store(&h) }

@@ -16,7 +16,7 @@ import (
 	"counterpour/webui/access"
 )
 
-// door is how people get in: the file of passcodes, and what encrypts the way.
+// door is the configuration of access: the file of passcodes, and TLS.
 type door struct {
 	passcodes string
 	cert, key string
@@ -30,14 +30,14 @@ func (d *door) flags(cmd *cobra.Command) {
 	cmd.Flags().StringArrayVar(&d.proxies, "proxy", nil, "address or network, such as 10.0.0.0/24, of a server in front that speaks https; may be repeated")
 }
 
-// roll is who may enter, and how the door is set up for them.
+// roll is the list of who may sign in, and the configuration of the guard.
 type roll struct {
 	book *access.Book
 	opts access.Options
 }
 
-// roll reads the file of passcodes. It returns none on a loopback address
-// without one, where only this machine gets in, and refuses any other.
+// roll reads the file of passcodes. Without a file it returns nil for a loopback address,
+// which only this machine reaches, and an error for any other.
 func (d *door) roll(listen string, log *slog.Logger) (*roll, error) {
 	o := access.Options{Secure: len(d.proxies) > 0, Log: log}
 	for _, p := range d.proxies {
@@ -63,8 +63,8 @@ func (d *door) roll(listen string, log *slog.Logger) (*roll, error) {
 	return &roll{book, o}, nil
 }
 
-// guard stands at the door of a house, and is kept up until leave. A house that is
-// only read keeps no sessions, so that they end with the program.
+// guard creates the guard of a house and runs its upkeep until leave is called. A
+// read-only house stores no sessions, so they end with the program.
 func (d *door) guard(ctx context.Context, a *roll, s house.Store, readOnly bool) (g *access.Guard, leave func()) {
 	o := a.opts
 	if !readOnly {
@@ -94,7 +94,7 @@ func (d *door) scheme() string {
 	return "http"
 }
 
-// encryption reads the certificate; nil is without.
+// encryption reads the TLS certificate; nil means no TLS.
 func (d *door) encryption() (*tls.Config, error) {
 	switch {
 	case (d.cert == "") != (d.key == ""):
@@ -109,13 +109,13 @@ func (d *door) encryption() (*tls.Config, error) {
 	return &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12}, nil
 }
 
-// strictly is how long a browser that was here by https comes by nothing else: a
-// year, in seconds (RFC 6797).
+// strictly is the value of Strict-Transport-Security: for a year, in seconds, browsers
+// use only https (RFC 6797).
 const strictly = "max-age=31536000"
 
-// strict tells browsers to come by https alone, where https is spoken, here or by a
-// server in front. For the machine's own name it says nothing: other programs
-// answer to that as well.
+// strict sends that header if https is spoken, here or by a reverse proxy in front. It is
+// not sent for localhost, since the header would apply to all other programs on the
+// machine.
 func (d *door) strict(next http.Handler) http.Handler {
 	if d.cert == "" && len(d.proxies) == 0 {
 		return next
@@ -128,7 +128,7 @@ func (d *door) strict(next http.Handler) http.Handler {
 	})
 }
 
-// serve answers until the server is closed.
+// serve serves until the server is closed.
 func serve(server *http.Server, l net.Listener) error {
 	if server.TLSConfig != nil {
 		return server.ServeTLS(l, "", "")
@@ -136,9 +136,9 @@ func serve(server *http.Server, l net.Listener) error {
 	return server.Serve(l)
 }
 
-// onlyHere refuses requests for another name than this machine's: without a
-// login, a page of a stranger's that gives its own name this machine's address
-// would otherwise read and write the house.
+// onlyHere refuses requests with a Host other than localhost or a loopback address.
+// Without a login, a malicious page could otherwise read and write the house by DNS
+// rebinding.
 func onlyHere(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if !loopback(net.JoinHostPort(hostOf(r.Host), "0")) {
@@ -149,7 +149,7 @@ func onlyHere(next http.Handler) http.Handler {
 	})
 }
 
-// hostOf is the name in a Host header, without its port.
+// hostOf returns the name in a Host header, without the port.
 func hostOf(header string) string {
 	if host, _, err := net.SplitHostPort(header); err == nil {
 		return host
@@ -157,7 +157,7 @@ func hostOf(header string) string {
 	return strings.Trim(header, "[]")
 }
 
-// loopback reports whether only this machine reaches an address.
+// loopback reports whether an address is reachable from this machine only.
 func loopback(address string) bool {
 	host, _, err := net.SplitHostPort(address)
 	if err != nil {

@@ -69,7 +69,7 @@ func certificate(t *testing.T) (cert, key string, trusted *x509.CertPool) {
 
 // Over TLS: nobody gets in without a passcode or a token; the floor marks what
 // ran out under its own name, and the log of the house says who it was.
-func TestServeBehindADoor(t *testing.T) {
+func TestServeWithPasscodes(t *testing.T) {
 	passcodes, token := lines(t)
 	cert, key, trusted := certificate(t)
 	bar := filepath.Join(t.TempDir(), "bar.house")
@@ -140,7 +140,7 @@ func TestServeBehindADoor(t *testing.T) {
 
 // A page of a stranger's that gives its own name this machine's address gets
 // nothing from a server without a login.
-func TestServeAnswersToItsOwnNameOnly(t *testing.T) {
+func TestServeRefusesForeignHosts(t *testing.T) {
 	url, _, stop := serveHouse(t, filepath.Join(t.TempDir(), "bar.house"))
 	defer stop()
 	for host, want := range map[string]int{"": 200, "localhost": 200, "[::1]:8086": 200, "rebound.example": 421, "10.0.0.7:8086": 421} {
@@ -154,7 +154,7 @@ func TestServeAnswersToItsOwnNameOnly(t *testing.T) {
 	}
 }
 
-func TestDoorsThatDoNotOpen(t *testing.T) {
+func TestAccessConfigurationFaults(t *testing.T) {
 	passcodes, _ := lines(t)
 	cert, _, _ := certificate(t)
 	open := filepath.Join(t.TempDir(), "open")

@@ -7,8 +7,8 @@ import (
 	"counterpour/webui/access"
 )
 
-// metersOf measures what only a house at work has: how far behind its store it may
-// be, who listens, and what the guard, if there is one, held up.
+// metersOf returns the meters of a venue: how old its data may be, the listeners, and
+// what the guard, if any, delayed or refused.
 func metersOf(v *service.Venue, guard *access.Guard) []prometheus.Collector {
 	out := []prometheus.Collector{
 		prometheus.NewGaugeFunc(prometheus.GaugeOpts{Name: "counterpour_store_age_seconds", Help: "Time since the house was last known to match its store."},

@@ -56,7 +56,7 @@ func (p *person) signIn(url, name string) {
 
 // Whoever signs in at one server is in at the other; whoever signs out at one is out
 // at the other within seconds, with the line of events that is open there.
-func TestSignedInAtEveryServer(t *testing.T) {
+func TestSessionsAreSharedByServers(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes half a minute")
 	}
@@ -95,7 +95,7 @@ func TestSignedInAtEveryServer(t *testing.T) {
 
 // A server that is started again signs nobody out; whoever was taken out of the file
 // of passcodes meanwhile, or is while it runs, is out.
-func TestARestartSignsNobodyOut(t *testing.T) {
+func TestSessionsSurviveARestart(t *testing.T) {
 	if testing.Short() {
 		t.Skip("works out argon2id several times")
 	}
@@ -130,7 +130,7 @@ func TestARestartSignsNobodyOut(t *testing.T) {
 }
 
 // What a later version wrote is served to be read, and said to be.
-func TestALaterHouseIsServedToBeRead(t *testing.T) {
+func TestNewerHouseIsServedReadOnly(t *testing.T) {
 	bar := filepath.Join(t.TempDir(), "bar.house")
 	stock := file(t, "stock.csv", houseStock)
 	code, _, message := try(t, "", "house", "import", "--house", bar, "--as", "stock", stock)

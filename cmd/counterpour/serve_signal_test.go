@@ -16,7 +16,7 @@ import (
 
 // A terminal that is closed ends the program as whoever stops it does: in order, so that
 // the house needs no log.
-func TestSignalsEndItInOrder(t *testing.T) {
+func TestSignalsShutDown(t *testing.T) {
 	for _, signal := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
 		t.Run(signal.String(), func(t *testing.T) {
 			bar := filepath.Join(t.TempDir(), "bar.house")

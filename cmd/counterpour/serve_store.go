@@ -10,7 +10,7 @@ import (
 	"counterpour/data/house"
 )
 
-// stopwatch times what a store does, by what it was asked and how that ended.
+// stopwatch times the operations of a store, by operation and outcome.
 type stopwatch struct{ seconds *prometheus.HistogramVec }
 
 func newStopwatch() *stopwatch {
@@ -19,7 +19,7 @@ func newStopwatch() *stopwatch {
 		Buckets: []float64{.0005, .001, .0025, .005, .01, .025, .05, .1, .25, .5, 1, 2.5, 5}}, []string{"does", "ended"})}
 }
 
-// over is a store that is timed.
+// over returns a store that times its operations.
 func (w *stopwatch) over(s house.Store) house.Store { return &metered{s, w} }
 
 type metered struct {
@@ -27,7 +27,7 @@ type metered struct {
 	watch *stopwatch
 }
 
-// timed runs one call to the store.
+// timed calls f and records its time.
 func timed[T any](m *metered, does string, f func() (T, error)) (T, error) {
 	begun := time.Now()
 	out, err := f()
@@ -35,7 +35,7 @@ func timed[T any](m *metered, does string, f func() (T, error)) (T, error) {
 	return out, err
 }
 
-// endOf is how a call ended: well, or by one of the kinds of failure.
+// endOf returns the outcome of an operation: "well", "cut off" or a kind of error.
 func endOf(err error) string {
 	switch {
 	case err == nil:

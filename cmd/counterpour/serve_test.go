@@ -74,7 +74,7 @@ func status(t *testing.T, url string) (code int, body string, header http.Header
 
 // Every request, to a page, to the API or turned away at the door, is one line,
 // which names its route and not its address.
-func TestEveryRequestIsALine(t *testing.T) {
+func TestEveryRequestIsLogged(t *testing.T) {
 	var log logged
 	book, token := lines(t)
 	url, _, stop := serveLogged(t, &log, filepath.Join(t.TempDir(), "bar.house"), "--passcodes", book)
@@ -141,7 +141,7 @@ func TestMeters(t *testing.T) {
 	}
 }
 
-func TestHTTPSAlone(t *testing.T) {
+func TestHTTPSOnly(t *testing.T) {
 	next := http.HandlerFunc(func(http.ResponseWriter, *http.Request) {})
 	for _, c := range []struct {
 		door door

@@ -12,7 +12,7 @@ import (
 	"counterpour/webui/words"
 )
 
-// newUseUp drafts drinks that use bottles up.
+// newUseUp drafts drinks that use up bottles.
 //
 //	counterpour use-up --bottle "fino sherry" --bottle mezcal --avoid eggs
 func newUseUp(open place.Kitchens) *cobra.Command {
@@ -29,7 +29,7 @@ a sweetener, a spoon of an anise spirit, or as much as is usual of what is poure
 less. Two bottles that one balanced drink can move stand together in one of the list.`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			body.Bottles = append(body.Bottles, args...) // --bottle mezcal "fino sherry"
+			body.Bottles = append(body.Bottles, args...) // allows --bottle mezcal "fino sherry"
 			if len(body.Bottles) == 0 {
 				return terminal.Usagef("--bottle is not given; name the bottles that must move, such as --bottle \"fino sherry\"")
 			}

@@ -7,7 +7,7 @@ import (
 	"counterpour/data/stamp"
 )
 
-// newVersion says what the program was built from.
+// newVersion prints what the program was built from.
 //
 //	counterpour version
 func newVersion() *cobra.Command {

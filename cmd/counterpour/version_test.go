@@ -11,7 +11,7 @@ import (
 	"counterpour/data/stamp"
 )
 
-func TestVersionSaysTheBuild(t *testing.T) {
+func TestVersionStatesTheBuild(t *testing.T) {
 	code, out, errOut := try(t, "", "version")
 	require.Zero(t, code, errOut)
 	assert.Contains(t, out, "Counterpour ")

@@ -15,7 +15,7 @@ import (
 	"counterpour/webui/words"
 )
 
-// newWalk walks from one drink to another.
+// newWalk finds drinks between two drinks.
 //
 //	counterpour walk draft.txt "Ropewalk" --steps 3
 func newWalk(open place.Kitchens) *cobra.Command {
@@ -46,7 +46,7 @@ input.`,
 	return cmd
 }
 
-// walkBetween reads both ends and walks between them.
+// walkBetween reads both ends and finds the walk.
 func walkBetween(cmd *cobra.Command, args []string, open place.Kitchens, where string, body *api.WalkBody) (*api.WalkAnswer, error) {
 	if args[0] == "-" && args[1] == "-" {
 		return nil, terminal.Usagef("FROM and TO cannot both be the input; name a file or a drink of the house for one")
@@ -74,8 +74,8 @@ func walkBetween(cmd *cobra.Command, args []string, open place.Kitchens, where s
 	return answer, nil
 }
 
-// readEnd reads one end of a walk: the input, a file if there is one of that
-// name, else the name of a drink. It returns the file's name for messages.
+// readEnd reads one end of a walk: standard input, a file if one of that name exists, or
+// the name of a drink. It returns the file's name for messages.
 func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err error) {
 	if arg != "-" {
 		if info, err := os.Stat(arg); err != nil || info.IsDir() {
@@ -88,7 +88,7 @@ func readEnd(cmd *cobra.Command, arg string, to *api.WalkEnd) (file string, err 
 	return file, err
 }
 
-// explainWalk names the ends of a walk by their files.
+// explainWalk adds the file names to faults of the ends.
 func explainWalk(err error, files map[string]string) error {
 	err = flavor.Relocated(err, func(f *flavor.Fault) {
 		for end, file := range files {

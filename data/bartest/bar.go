@@ -1,7 +1,6 @@
-// Package bartest sets up a bar for the tests of packages that work on
-// drafts: the whole catalogue with a station over it, drinks to start from, and
-// stocks of fixed ingredients, so that a test does not turn on what the catalogue
-// gains.
+// Package bartest sets a bar up for tests that work on drafts: the whole catalogue with a
+// station over it, drinks to start from, and stocks of fixed ingredients. Tests with a
+// fixed stock do not change when the catalogue grows.
 package bartest
 
 import (
@@ -20,7 +19,7 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Rounding absorbs the last digits of a number that is worked out twice.
+// Rounding is the tolerance between two computations of the same number.
 const Rounding = 1e-9
 
 // Drinks to start from: common practice, no source.
@@ -33,12 +32,12 @@ const (
 	Collins     = "45 ml gin\n30 ml lemon juice\n15 ml simple syrup\n60 ml soda water\nbuild, long"
 )
 
-// Bar is the whole catalogue with a station over it.
+// Bar is the whole catalogue, with a station over it.
 type Bar struct {
 	Catalogue *data.Catalogue
 	Station   *station.Station
 	Proven    []template.Labelled
-	Usual     []*flavor.Profile // what stands in most bars
+	Usual     []*flavor.Profile // ingredients that most bars stock
 }
 
 var load = sync.OnceValues(func() (*Bar, error) {
@@ -66,7 +65,7 @@ var load = sync.OnceValues(func() (*Bar, error) {
 	return &Bar{Catalogue: c, Station: st, Proven: book, Usual: usual}, err
 })
 
-// New returns the bar, which tests share and must not change.
+// New returns the bar. Tests share it and must not change it.
 func New(t testing.TB) *Bar {
 	t.Helper()
 	b, err := load()
@@ -82,7 +81,7 @@ func (b *Bar) Spec(t testing.TB, text string) *flavor.Spec {
 	return &s
 }
 
-// Bottle returns an ingredient by its name.
+// Bottle returns the ingredient with a name.
 func (b *Bar) Bottle(t testing.TB, name string) *flavor.Profile {
 	t.Helper()
 	p, _, found := b.Catalogue.ByName(name)
@@ -90,7 +89,7 @@ func (b *Bar) Bottle(t testing.TB, name string) *flavor.Profile {
 	return p
 }
 
-// Bottles returns ingredients by their names.
+// Bottles returns the ingredients with these names.
 func (b *Bar) Bottles(t testing.TB, names ...string) []*flavor.Profile {
 	t.Helper()
 	var out []*flavor.Profile
@@ -100,7 +99,7 @@ func (b *Bar) Bottles(t testing.TB, names ...string) []*flavor.Profile {
 	return out
 }
 
-// With is a stock and the pours of a drink.
+// With returns a stock with the ingredients of a drink added.
 func With(stock []*flavor.Profile, s *flavor.Spec) []*flavor.Profile {
 	out := slices.Clone(stock)
 	for i := range s.Pours {
@@ -109,7 +108,7 @@ func With(stock []*flavor.Profile, s *flavor.Spec) []*flavor.Profile {
 	return out
 }
 
-// Some returns every nth usual bottle, from the first.
+// Some returns every nth usual bottle, starting at the index from.
 func (b *Bar) Some(from, every int) []*flavor.Profile {
 	var out []*flavor.Profile
 	for i := from; i < len(b.Usual); i += every {
@@ -118,8 +117,8 @@ func (b *Bar) Some(from, every int) []*flavor.Profile {
 	return out
 }
 
-// CheckAmounts holds every pour to a step of the jigger, and what it says to
-// what is in the glass.
+// CheckAmounts checks that every pour is a step of the jigger, and that its millilitres
+// match its amount.
 func CheckAmounts(t testing.TB, s *flavor.Spec) {
 	t.Helper()
 	for _, p := range s.Pours {

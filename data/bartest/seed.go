@@ -4,12 +4,12 @@ import (
 	"flag"
 	"testing"
 
-	_ "pgregory.net/rapid" // whose flag is set
+	_ "pgregory.net/rapid" // registers the flag that is set here
 )
 
-// Seeded runs the tests of a package so that its properties draw the same drafts
-// each time, and a change is judged by what it changes; -rapid.seed tries others.
-// It returns what the process exits with.
+// Seeded runs the tests of a package with a fixed seed for rapid, so that properties draw
+// the same drafts each time; -rapid.seed sets another. It returns the exit code for
+// os.Exit.
 func Seeded(m *testing.M) int {
 	flag.Parse()
 	if seed := flag.Lookup("rapid.seed"); seed.Value.String() == seed.DefValue {

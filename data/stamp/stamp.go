@@ -1,19 +1,18 @@
-// Package stamp says what the program was built from, as the Go tool stamped it into
-// the binary.
+// Package stamp reads the build information that the Go tool stores in the binary.
 package stamp
 
 import "runtime/debug"
 
 // Build is what the program was built from.
 type Build struct {
-	Version  string `json:"version"`            // of the module; "dev" where none is known
-	Go       string `json:"go"`                 // the release of Go
-	Revision string `json:"revision,omitempty"` // of the source, where it was built in its repository
+	Version  string `json:"version"`            // of the module; "dev" if unknown
+	Go       string `json:"go"`                 // Go release
+	Revision string `json:"revision,omitempty"` // VCS revision, if built in the repository
 	Time     string `json:"time,omitempty"`     // of that revision, RFC 3339
-	Changed  bool   `json:"changed,omitempty"`  // the source held changes beyond the revision
+	Changed  bool   `json:"changed,omitempty"`  // the working tree had uncommitted changes
 }
 
-// Read reads the stamp of the program that runs.
+// Read returns the build information of the running program.
 func Read() Build {
 	b := Build{Version: "dev"}
 	info, ok := debug.ReadBuildInfo()
@@ -23,7 +22,7 @@ func Read() Build {
 	return of(info, b)
 }
 
-// of fills in what info knows.
+// of fills in what info contains.
 func of(info *debug.BuildInfo, b Build) Build {
 	b.Go = info.GoVersion
 	if v := info.Main.Version; v != "" && v != "(devel)" {
@@ -42,13 +41,13 @@ func of(info *debug.BuildInfo, b Build) Build {
 	return b
 }
 
-// revisionShown is how much of a revision tells it apart.
+// revisionShown is how many characters of a revision are shown.
 const revisionShown = 12
 
-// String is the build in one line.
+// String returns the build in one line.
 func (b Build) String() string {
 	text := "Counterpour " + b.Version
-	if b.Version == "dev" && b.Revision != "" { // a version that is none says which source
+	if b.Version == "dev" && b.Revision != "" { // without a version, the revision says which source it is
 		text += " " + b.Revision[:min(len(b.Revision), revisionShown)]
 		if b.Changed {
 			text += ", with changes"

@@ -13,45 +13,44 @@ import (
 	"counterpour/flavor"
 )
 
-// Fields are the fields that a table can give, as the catalogue's files call them.
+// Fields are the fields that a table can supply, named as in the catalogue's files.
 var Fields = []string{"abv", "sugar", "acid", "bitter", "texture", "fat", "salt", "caffeine", "tannin"}
 
-// smallest is the least spread that a figure may have, in the unit of the
-// field: what a label or a usual assay may be off. Zero is sure, but for sugar and acid, of which
-// there may be traces.
+// smallest is the smallest spread of a figure, in the unit of the field: the error of a
+// label or of a usual assay. A value of zero has no spread, except for sugar and acid, of
+// which there may be traces.
 var smallest = map[string]float64{"abv": 0.3, "sugar": 0.5, "acid": 0.1, "bitter": 0.5, "texture": 0.1, "fat": 0.1, "salt": 0.01, "caffeine": 5, "tannin": 0.05}
 
-// entry is what figures.toml says of one ingredient.
+// entry is the entry of one ingredient in figures.toml.
 type entry struct {
-	Rows []string          `toml:"rows"` // "usda 09152", or "usda 09152: sugar, salt" for some fields only
-	Vary float64           `toml:"vary"` // relative spread between fruit, batches or makers of a food
-	Plus float64           `toml:"plus"` // mass share of sugar added to the food
-	Keep map[string]string `toml:"keep"` // fields where the record departs from its rows, and why
+	Rows []string          `toml:"rows"` // "usda 09152", or "usda 09152: sugar, salt" for these fields only
+	Vary float64           `toml:"vary"` // relative spread between fruits, batches or makers of a food
+	Plus float64           `toml:"plus"` // mass fraction of sugar added to the food
+	Keep map[string]string `toml:"keep"` // fields where the record departs from its rows, with the reason
 }
 
-// source is a row of an entry and the fields that are taken from it.
+// source is a row of an entry and the fields to take from it.
 type source struct {
 	rows   []*row
 	fields []string
 }
 
-// Book is the tables and what is taken from them. It is read-only.
+// Book holds the tables and the list of what is taken from them. It is read-only.
 type Book struct {
 	entries map[string]entry
 	sources map[string][]source
 	copied  []string // every row of the tables
 }
 
-// Taken is a figure as the tables give it. Reason says why the record keeps
-// another one; empty if it does not.
+// Taken is a figure as computed from the tables. Reason says why the record keeps another
+// value; empty if it does not.
 type Taken struct {
 	Field  string
 	Figure flavor.Figure
 	Reason string
 }
 
-// Load reads the embedded tables and the list of what is taken from them. Every
-// fault is reported, joined into one error.
+// Load reads the embedded tables and figures.toml. The error joins all faults.
 func Load() (*Book, error) {
 	all := map[string]map[string][]*row{}
 	var copied []string
@@ -111,10 +110,10 @@ func parseSource(text string, all map[string]map[string][]*row) (source, error) 
 	return s, nil
 }
 
-// IDs lists the ingredients that something is taken for, in order.
+// IDs lists the ingredients with an entry, sorted.
 func (b *Book) IDs() []string { return slices.Sorted(maps.Keys(b.entries)) }
 
-// Rows lists the rows that are taken, by table and key, in order.
+// Rows lists the rows that are used, by table and key, sorted.
 func (b *Book) Rows() []string {
 	seen := map[string]bool{}
 	for _, list := range b.sources {
@@ -125,11 +124,11 @@ func (b *Book) Rows() []string {
 	return slices.Sorted(maps.Keys(seen))
 }
 
-// Copied lists every row of the tables, by table and key, in order.
+// Copied lists every row of the tables, by table and key, sorted.
 func (b *Book) Copied() []string { return slices.Clone(b.copied) }
 
-// Figures works out what the tables give for an ingredient, in the order of
-// [Fields]. An ingredient that figures.toml does not name has none.
+// Figures computes the figures of an ingredient from the tables, in the order of
+// [Fields]. Without an entry there are none.
 func (b *Book) Figures(p *flavor.Profile) []Taken {
 	e := b.entries[p.ID]
 	c := context{vary: e.Vary, acids: p.Acids, plus: e.Plus}
@@ -142,8 +141,8 @@ func (b *Book) Figures(p *flavor.Profile) []Taken {
 	return out
 }
 
-// figure joins the rows of the first kind that give a field: foods before
-// samples of a market, or as they are listed.
+// figure averages the rows of the first kind that supply a field: foods before products
+// of a market.
 func (b *Book) figure(list []source, field string, c context) (flavor.Figure, bool) {
 	var samples []sample
 	var from []string
@@ -175,7 +174,7 @@ func (b *Book) figure(list []source, field string, c context) (flavor.Figure, bo
 	return average(samples, field, strings.Join(from, "; ")), true
 }
 
-// kindOf tells rows that describe a food from those that describe a range of products.
+// kindOf returns whether a row describes a food or a range of products.
 func kindOf(r *row) string {
 	if r.table == "market" || r.table == "beer" {
 		return "range"
@@ -183,7 +182,7 @@ func kindOf(r *row) string {
 	return "food"
 }
 
-// joined is the samples of one key, of several countries.
+// joined collects the samples of one key from several countries.
 type joined struct{ samples []sample }
 
 func (j *joined) add(s sample) { j.samples = append(j.samples, s) }
@@ -205,7 +204,8 @@ func (j *joined) text(r *row) string {
 	return fmt.Sprintf("%s: %s of %g%s", where, word, n, rest)
 }
 
-// average weighs the samples, and joins the spread within and between them.
+// average returns the weighted mean of the samples. Its spread combines those within and
+// between the samples.
 func average(samples []sample, field, source string) flavor.Figure {
 	var weight, sum, square float64
 	plain, remembered, zero := samples[0].plain, false, true
@@ -235,7 +235,8 @@ func average(samples []sample, field, source string) flavor.Figure {
 	return f
 }
 
-// rounded keeps what the spread of the tables is worth: hundredths of salt, tenths below a hundred, units above.
+// rounded rounds to the precision of the tables: hundredths for salt, tenths below a
+// hundred, units above.
 func rounded(v float64, field string) float64 {
 	scale := 10.0
 	switch {

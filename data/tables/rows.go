@@ -10,8 +10,8 @@ import (
 //go:embed *.csv figures.toml
 var files embed.FS
 
-// row is a row of a table: its numbers by column. A number that the table does
-// not give is not there.
+// row is a row of a table: its numbers by column. Numbers that the table does not state
+// are absent.
 type row struct {
 	table, key string // as in figures.toml: "usda 09152"
 	name       string
@@ -20,16 +20,16 @@ type row struct {
 
 func (r *row) ref() string { return r.table + " " + r.key }
 
-// get returns a number and whether the table gives it.
+// get returns a number, and whether the table states it.
 func (r *row) get(column string) (float64, bool) {
 	v, ok := r.cells[column]
 	return v, ok
 }
 
-// or0 returns a number, zero where the table gives none.
+// or0 returns a number, or zero if the table does not state it.
 func (r *row) or0(column string) float64 { return r.cells[column] }
 
-// citation is how a figure names the table that it comes from.
+// citation is how a figure cites its table.
 var citation = map[string]string{
 	"usda":       "USDA SR 26, NDB ",
 	"ciqual":     "Ciqual code ",
@@ -40,8 +40,8 @@ var citation = map[string]string{
 	"flavonoids": "USDA Flavonoid Database 3.3, ",
 }
 
-// loadRows reads one table. The first column is the key, the second the name;
-// keys that stand several times are rows of several countries.
+// loadRows reads a table. The first column is the key, the second the name. A key may
+// have several rows, from several countries.
 func loadRows(table string) (map[string][]*row, error) {
 	f, err := files.Open(table + ".csv")
 	if err != nil {

@@ -12,37 +12,36 @@ import (
 // Factors of the rules.
 const (
 	saltPerSodium = 58.44 / 22.99 // molar masses of NaCl and Na
-	// quininePerIBU is the quinine in mg/L that tastes as bitter as a mg/L of
-	// iso-alpha-acids; from memory.
+	// quininePerIBU is the quinine, in mg/L, that is as bitter as 1 mg/L of
+	// iso-alpha-acids. From memory.
 	quininePerIBU = 1.0
-	// quininePerNaringin is the same for naringin in a juice, whose sugar and acid
-	// hide part of it; from memory.
+	// quininePerNaringin is the same for naringin in a juice, whose sugar and acid mask
+	// part of it. From memory.
 	quininePerNaringin = 0.08
-	// tartaricWeight is the equivalent weight of tartaric acid, in which total
-	// acid is expressed, and citricWeight that of citric acid: g per mole of acid
-	// hydrogen, IUPAC.
+	// tartaricWeight is the equivalent weight of tartaric acid, in which total acid is
+	// expressed, and citricWeight that of citric acid: grams per mole of acid hydrogen,
+	// IUPAC.
 	tartaricWeight = 75.04
 	citricWeight   = 64.04
 )
 
-// sample is what one row says of one field.
+// sample is the value of one field from one row.
 type sample struct {
 	value, spread float64
-	weight        float64 // of the row among others
-	read          string  // the number as it stands in the table, with its unit
-	plain         bool    // it is the figure itself, not worked out
-	remembered    bool    // a remembered factor went into it
+	weight        float64 // weight of the row in the average
+	read          string  // the number in the table, with its unit
+	plain         bool    // the figure itself, not computed
+	remembered    bool    // a factor from memory was used
 }
 
-// context is what a rule needs to know beside the row.
+// context holds what a rule needs beside the row.
 type context struct {
 	vary  float64          // relative spread of foods
 	acids flavor.AcidBlend // of the record
-	plus  float64          // mass share of sugar that is added to the food
+	plus  float64          // mass fraction of sugar added to the food
 }
 
-// rule works out one field from one row; ok is false where the row does not
-// give it.
+// rule computes one field from one row. ok is false if the row does not supply it.
 type rule func(r *row, c context) (s sample, ok bool)
 
 // rules are the rules of each table, by field.
@@ -60,8 +59,8 @@ var rules = map[string]map[string]rule{
 	"flavonoids": {"bitter": naringin, "tannin": teaTannin},
 }
 
-// density is g/mL of a food, worked out from 100 g of it; what is not water,
-// alcohol or sugar counts as the solids of a drink do.
+// density returns the density of a food in g/mL, computed from 100 g of it. Everything
+// that is not water, alcohol or sugar counts like the other solids of a drink.
 func density(r *row, c context) float64 {
 	l := mix.Ledger{Ethanol: r.or0("alcohol"), Sugar: r.or0("sugars"), Fat: r.or0("fat")}
 	water, given := r.get("water")
@@ -79,7 +78,7 @@ func density(r *row, c context) float64 {
 	return mass / l.VolumeML()
 }
 
-// gPerL turns g in 100 g of the food into g/L of what is poured.
+// gPerL converts g per 100 g of the food to g/L of what is poured.
 func gPerL(r *row, c context, per100 float64) float64 {
 	return 10 * per100 * (1 - c.plus) * density(r, c)
 }
@@ -127,7 +126,7 @@ func caffeine(r *row, c context) (sample, bool) {
 	if !ok || mg == 0 {
 		return sample{}, false
 	}
-	s := food(gPerL(r, c, mg), c) // mg in 100 g make mg/L as g make g/L
+	s := food(gPerL(r, c, mg), c) // mg per 100 g convert to mg/L like g to g/L
 	s.read = number(mg) + " mg/100 g"
 	return s, true
 }
@@ -142,11 +141,11 @@ func alcohol(r *row, c context) (sample, bool) {
 	return s, true
 }
 
-// tails is how many products show what is usual: then the spread is that of the
-// middle eighty in a hundred, as one standard deviation of a normal
-// distribution, since overproofs, cask strengths and novelties, most of them records of their own
-// here, stand in the tails. sdOfTenths is the distance of the tenth and the
-// ninetieth percentile in standard deviations.
+// tails is the number of products from which the spread is taken from the middle eighty
+// per cent, as the standard deviation of a normal distribution. The tails hold overproof
+// and cask-strength products and novelties, most of which have records of their own.
+// sdOfTenths is the distance between the 10th and the 90th percentile, in standard
+// deviations.
 const (
 	tails      = 10
 	sdOfTenths = 2.563
@@ -164,7 +163,8 @@ func median(column string) rule {
 	}
 }
 
-// citricAcid takes all acids from the citric acid alone, by its share in the record's blend.
+// citricAcid computes the total acid from the citric acid and its share in the record's
+// blend.
 func citricAcid(r *row, c context) (sample, bool) {
 	v, ok := r.get("citric")
 	if !ok || c.acids.Citric == 0 {
@@ -198,16 +198,16 @@ func mean(column string, factor float64) rule {
 	}
 }
 
-// naringin has no spread of its own: one standard deviation is taken as a third, so
-// that fruit of one kind differs by up to two thirds (judged).
+// naringin has no spread in the table. One standard deviation is taken as a third, so
+// that fruits of one kind differ by up to two thirds (judged).
 func naringin(r *row, _ context) (sample, bool) {
 	mg, ok := r.get("naringin")
-	v := 10 * mg * quininePerNaringin // mg/100 g of a juice, near enough 1 g/mL
+	v := 10 * mg * quininePerNaringin // mg per 100 g of juice, at about 1 g/mL
 	return sample{value: v, spread: v / 3, weight: 1, remembered: true, read: number(mg) + " mg/100 g of naringin at most"}, ok
 }
 
-// teaTannin adds up what dries the mouth in a tea: its catechins and what they
-// become as the leaf browns.
+// teaTannin adds up the astringent compounds of a tea: its catechins and their products
+// of oxidation.
 func teaTannin(r *row, c context) (sample, bool) {
 	catechins, ok := r.get("catechins")
 	if !ok {

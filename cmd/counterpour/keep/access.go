@@ -18,16 +18,16 @@ import (
 // maxTyped is the most that is read for a passcode.
 const maxTyped = 4 << 10 // bytes
 
-// keyholder is who a line of the file of passcodes is for.
+// keyholder is the owner of a line in the file of passcodes.
 type keyholder struct{ name, role string }
 
-// flags adds the flags that say who.
+// flags adds the flags that name the owner.
 func (k *keyholder) flags(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&k.name, "name", "", "who it is for, as they sign in: letters, digits and - . _ ' without blanks")
 	cmd.Flags().StringVar(&k.role, "role", "", "lead (everything) or floor (outs, tastings and training, and reading everything)")
 }
 
-// check reads the flags, before anybody is asked for a passcode.
+// check validates the flags, before the passcode is asked for.
 func (k *keyholder) check() (access.Role, error) {
 	if k.name == "" {
 		return 0, terminal.Usagef("--name is not given; name who it is for")
@@ -45,7 +45,7 @@ func (k *keyholder) check() (access.Role, error) {
 	return role, nil
 }
 
-// newPasscode makes the line of a person in the file of passcodes.
+// newPasscode creates the line of a person for the file of passcodes.
 //
 //	counterpour house passcode --name Ana --role lead >> passcodes
 func newPasscode() *cobra.Command {
@@ -84,7 +84,7 @@ On a terminal the passcode is asked for twice and does not show as it is typed.`
 	return cmd
 }
 
-// readPasscode reads one line. Somebody at a terminal is asked for it twice, unseen.
+// readPasscode reads one line. On a terminal it asks twice and does not echo.
 func readPasscode(cmd *cobra.Command, name string) (string, error) {
 	in := cmd.InOrStdin()
 	if f, ok := in.(*os.File); ok && term.IsTerminal(int(f.Fd())) {
@@ -111,8 +111,8 @@ func readPasscode(cmd *cobra.Command, name string) (string, error) {
 	return line, nil
 }
 
-// typedTwice asks for a passcode until it was typed alike twice: what nobody sees is
-// mistyped easily, and would lock its owner out.
+// typedTwice asks for a passcode until it is typed twice in the same way. Without echo a
+// typing error would go unnoticed and lock its owner out.
 func typedTwice(to io.Writer, name string, read func() (string, error)) (string, error) {
 	ask := func(text string) (string, error) {
 		if _, err := fmt.Fprint(to, text); err != nil {
@@ -146,7 +146,7 @@ func typedTwice(to io.Writer, name string, read func() (string, error)) (string,
 	}
 }
 
-// newToken makes a token for a script and its line in the file of passcodes.
+// newToken creates a token for a script, and its line for the file of passcodes.
 //
 //	counterpour house token --name till-script --role floor >> passcodes
 func newToken() *cobra.Command {

@@ -33,7 +33,7 @@ func tryAccess(cmd *cobra.Command, in io.Reader, args ...string) (out, errOut st
 }
 
 // What the commands print is a file that lets the people in.
-func TestPasscodesAndTokensLetIn(t *testing.T) {
+func TestPasscodeAndTokenCommands(t *testing.T) {
 	const passcode = "harbour lamp nine"
 	ana, said, err := tryAccess(newPasscode(), strings.NewReader(passcode+"\n"), "--name", "Ana", "--role", "lead")
 	require.NoError(t, err)
@@ -73,7 +73,7 @@ func TestPasscodesAndTokensLetIn(t *testing.T) {
 	assert.Equal(t, "Ana lead", w.Body.String())
 }
 
-func TestPasscodesAndTokensThatWillNotDo(t *testing.T) {
+func TestPasscodeAndTokenFaults(t *testing.T) {
 	for _, c := range []struct {
 		name    string
 		command func() *cobra.Command

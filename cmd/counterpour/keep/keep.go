@@ -21,7 +21,7 @@ import (
 	"counterpour/flavor"
 )
 
-// New keeps, checks and moves a house.
+// New returns the command that manages a house.
 //
 //	counterpour house backup --house bar.house monday.backup
 //	counterpour house import --house bar.house --as stock stock.csv
@@ -104,7 +104,7 @@ func newRestore(where *string) *cobra.Command {
 }
 
 func restoreVenue(cmd *cobra.Command, backup, where string) (err error) {
-	if _, err := store.Verify(cmd.Context(), backup); err != nil { // before a venue is made for it
+	if _, err := store.Verify(cmd.Context(), backup); err != nil { // before a venue is created for it
 		return err
 	}
 	s, made, err := place.OpenHouse(cmd.Context(), where, place.ToMake)
@@ -165,7 +165,7 @@ func reportText(r store.Report) string {
 	return text
 }
 
-// forms are the ways in and out of a house.
+// formsText names the formats of import and export.
 const formsText = "json (everything), stock or specs (CSV), recipes (schema.org JSON-LD) or text"
 
 func newExport(open place.Kitchens, where *string) *cobra.Command {
@@ -188,7 +188,7 @@ func newExport(open place.Kitchens, where *string) *cobra.Command {
 				return terminal.WrongPath(err)
 			}
 			if err := export(cmd.Context(), v, form, f); err != nil {
-				_ = f.Close() // the error at hand says more
+				_ = f.Close() // the first error matters more
 				return err
 			}
 			return f.Close()
@@ -241,6 +241,21 @@ func exportSpecs(ctx context.Context, v *service.Venue, form string, w io.Writer
 	return exchange.WriteText(w, drinks)
 }
 
+// sayImported prints what an import assumed, what is bad and what it wrote.
+func sayImported(cmd *cobra.Command, reading *exchange.Reading, r *exchange.Result) error {
+	for _, note := range reading.Notes {
+		if err := terminal.Say(cmd, "%s", note); err != nil {
+			return err
+		}
+	}
+	if len(r.Bad) > 0 {
+		if err := terminal.Say(cmd, "%s", reading.Faults()); err != nil {
+			return err
+		}
+	}
+	return terminal.Say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added+r.Words, r.Changed, r.Same, len(r.Bad))
+}
+
 func newImport(open place.Kitchens, where *string) *cobra.Command {
 	var form, actor, currency string
 	var keepGood bool
@@ -284,17 +299,7 @@ If a row is bad it writes nothing; with --keep-good it writes the good rows.`,
 			if err != nil {
 				return err
 			}
-			for _, note := range reading.Notes {
-				if err := terminal.Say(cmd, "%s", note); err != nil {
-					return err
-				}
-			}
-			if len(r.Bad) > 0 {
-				if err := terminal.Say(cmd, "%s", reading.Faults()); err != nil {
-					return err
-				}
-			}
-			return terminal.Say(cmd, "%d added, %d changed, %d the same, %d bad and left out", r.Added+r.Words, r.Changed, r.Same, len(r.Bad))
+			return sayImported(cmd, reading, &r)
 		},
 	}
 	cmd.Flags().StringVar(&form, "as", "json", formsText)
@@ -314,7 +319,7 @@ func readForm(ctx context.Context, r io.Reader, form, currency string, v *servic
 		if err != nil {
 			return nil, err
 		}
-		sheet, err := exchange.ReadSheet(r, kinds.Listed{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency, House: v.Now().Settings.Currency}) // a column that is not there empties nothing
+		sheet, err := exchange.ReadSheet(r, kinds.Listed{Finder: names, All: v.Now().Shelf.Profiles()}, house.Items(there), exchange.Settled{Currency: currency, House: v.Now().Settings.Currency}) // fields without a column are kept
 		if err != nil {
 			return nil, err
 		}

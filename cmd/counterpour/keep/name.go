@@ -11,7 +11,7 @@ import (
 	"counterpour/data/house"
 )
 
-// newName keeps the house's own words for what it pours.
+// newName stores the house's own words for ingredients.
 //
 //	counterpour house name "old harbour gin" "London dry gin" --house bar.house
 func newName(open place.Kitchens, where *string) *cobra.Command {

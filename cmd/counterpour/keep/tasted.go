@@ -12,7 +12,7 @@ import (
 	"counterpour/data/house"
 )
 
-// newTasted notes how a cover was received, so that the next search knows.
+// newTasted records how a cover was received, so that later searches learn from it.
 //
 //	counterpour house tasted served.txt --house bar.house --missing falernum --kept
 func newTasted(open place.Kitchens, where *string) *cobra.Command {
@@ -54,7 +54,7 @@ Covers that were kept move up in this house's lists, those sent back move down.`
 	return cmd
 }
 
-// tasted is what is to be noted.
+// tasted holds the flags of newTasted.
 type tasted struct {
 	missing, taster        string
 	kept, sentBack, scored bool
@@ -84,7 +84,7 @@ func (t *tasted) request(text string) service.TasteRequest {
 	return r
 }
 
-// oneOf reports whether just one of some things was said.
+// oneOf reports whether exactly one argument is true.
 func oneOf(said ...bool) bool {
 	n := 0
 	for _, is := range said {

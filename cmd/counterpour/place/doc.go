@@ -1,3 +1,2 @@
-// Package place is where a house is kept, a file, a database or memory, and how it is
-// opened for what is to be done with it.
+// Package place opens a house from where it is stored: a file, a database or memory.
 package place

@@ -11,7 +11,7 @@ import (
 	"counterpour/data/house/store"
 )
 
-// ErrNoHouse: nothing says which house.
+// ErrNoHouse: no house was named.
 var ErrNoHouse = terminal.Usagef("--house is not given; name the file that the house is kept in, or a postgres:// address")
 
 // Purpose is what a house is opened for.
@@ -19,14 +19,14 @@ type Purpose int
 
 // What a house is opened for.
 const (
-	ToRead  Purpose = iota // beside whoever writes to it
-	ToWrite                // as the only one, if it is in a file
-	ToMake                 // to write, and to make it if it is not there
-	ToServe                // as ToMake; and only to read what a later version wrote
+	ToRead  Purpose = iota // beside a process that may write to it
+	ToWrite                // exclusively, if it is a file
+	ToMake                 // to write, creating it if it does not exist
+	ToServe                // as ToMake, or read only if a later version wrote it
 )
 
-// OpenHouse opens the house in a file, or a venue of a PostgreSQL database, and
-// says whether it made it.
+// OpenHouse opens the house in a file, or a venue of a PostgreSQL database. made reports
+// whether it was created.
 func OpenHouse(ctx context.Context, where string, why Purpose) (s house.Store, made bool, err error) {
 	s, err = openAs(ctx, where, store.Options{ReadOnly: why == ToRead, Existing: true})
 	if !errors.Is(err, house.ErrNotFound) {
@@ -44,7 +44,7 @@ func openAs(ctx context.Context, where string, o store.Options) (house.Store, er
 		return nil, ErrNoHouse
 	}
 	if !IsDatabase(where) {
-		if o.Existing && !o.ReadOnly { // nothing is added to a house that is damaged
+		if o.Existing && !o.ReadOnly { // nothing is added to a damaged house
 			report, err := store.Verify(ctx, where)
 			if err == nil {
 				err = report.NeedsLog(where)
@@ -63,11 +63,11 @@ func openAs(ctx context.Context, where string, o store.Options) (house.Store, er
 	return store.OpenPostgres(ctx, address, o)
 }
 
-// venueOf takes the venue off the address of a database, where ?venue=dock names
-// one of several bars.
+// venueOf removes the venue from the address of a database, where ?venue=dock selects one
+// of several bars.
 func venueOf(where string) (address, venue string, err error) {
 	u, err := url.Parse(where)
-	if err != nil { // its text would hold the password
+	if err != nil { // its message would contain the password
 		return "", "", terminal.Usagef("--house: the address of the database cannot be read; write it as postgres://user@host:port/database?venue=bar")
 	}
 	q := u.Query()
@@ -77,7 +77,7 @@ func venueOf(where string) (address, venue string, err error) {
 	return u.String(), venue, nil
 }
 
-// Closing closes a house; an error that is there already says more.
+// Closing closes a house and returns err or, if that is nil, the error of closing.
 func Closing(s house.Store, err error) error {
 	if closeErr := s.Close(); err == nil {
 		return closeErr

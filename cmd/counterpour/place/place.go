@@ -15,21 +15,21 @@ import (
 	"counterpour/data/house/store"
 )
 
-// Demo is where the invented house lives: in memory, until the program ends.
+// Demo is the location of the demo house, which is in memory.
 const Demo = ""
 
-// Place is where a house is kept, and what it is opened for.
+// Place is where a house is stored, and what it is opened for.
 type Place struct {
 	Where string
 	Why   Purpose
-	Made  bool // set if there was no house and opening made one
-	Later bool // set if a later version wrote it, so that it is only read
+	Made  bool // set if opening created the house
+	Later bool // set if a later version wrote it; then it is read only
 
-	Over func(house.Store) house.Store // what is laid over the store; nil is nothing
+	Over func(house.Store) house.Store // wraps the store; nil for none
 }
 
-// AtHouse opens a kitchen and the house it works for, to be read; done closes
-// both. The demo house, which is in memory, can be written to as well.
+// AtHouse opens a kitchen and its house for reading; done closes both. The demo house,
+// which is in memory, can also be written to.
 func AtHouse(ctx context.Context, open Kitchens, where string) (v *service.Venue, done func(), err error) {
 	return Open(ctx, open, &Place{Where: where})
 }
@@ -48,8 +48,8 @@ func Open(ctx context.Context, open Kitchens, at *Place) (v *service.Venue, done
 	return v, func() { leave(); shut() }, nil
 }
 
-// SnapshotOf opens a house, or the demo, as it stands; a house that cannot be
-// used in full is an error.
+// SnapshotOf opens a house, or the demo, and returns its snapshot. It fails if some
+// record of the house cannot be used.
 func SnapshotOf(ctx context.Context, open Kitchens, where string) (*service.Snapshot, func(), error) {
 	v, done, err := AtHouse(ctx, open, where)
 	if err != nil {
@@ -75,7 +75,7 @@ func SnapshotOrNone(ctx context.Context, open Kitchens, where string) (*service.
 	return service.AtRest(k, &data.House{}), done, nil
 }
 
-// Enter opens the house that a kitchen works for, and leaves the kitchen open.
+// Enter opens the house of a kitchen; closing it leaves the kitchen open.
 func Enter(ctx context.Context, k *kitchen.Kitchen, at *Place, log *slog.Logger) (v *service.Venue, leave func(), err error) {
 	var s house.Store
 	about := service.About{Name: NameOf(at.Where)}
@@ -96,15 +96,15 @@ func Enter(ctx context.Context, k *kitchen.Kitchen, at *Place, log *slog.Logger)
 	}
 	if err != nil {
 		if s != nil {
-			_ = s.Close() // the error at hand says more
+			_ = s.Close() // the first error matters more
 		}
 		return nil, nil, err
 	}
 	return v, func() { v.Close(); _ = s.Close() }, nil // every write is durable already
 }
 
-// open opens the house of a place. What a later version wrote is still served, to be
-// read.
+// open opens the house of a place. A house that a later version wrote is opened read only
+// if it is to be served.
 func (at *Place) open(ctx context.Context) (s house.Store, err error) {
 	s, at.Made, err = OpenHouse(ctx, at.Where, at.Why)
 	if at.Why == ToServe && errors.Is(err, house.ErrNewer) {
@@ -114,7 +114,7 @@ func (at *Place) open(ctx context.Context) (s house.Store, err error) {
 	return s, err
 }
 
-// demoStore keeps the demo house in memory.
+// demoStore creates the demo house in memory.
 func demoStore(ctx context.Context, k *kitchen.Kitchen) (s house.Store, about service.About, err error) {
 	h, err := k.Catalogue.Demo()
 	if err != nil {
@@ -126,8 +126,8 @@ func demoStore(ctx context.Context, k *kitchen.Kitchen) (s house.Store, about se
 	return s, service.About{Name: h.Name, Description: h.Description, Invented: h.Invented}, err
 }
 
-// NameOf is what a house is called: by its file, never by the address of a
-// database, which may hold a password.
+// NameOf returns a name for a house: that of its file, but never the address of a
+// database, which may contain a password.
 func NameOf(where string) string {
 	if IsDatabase(where) {
 		return "the house"
@@ -136,15 +136,17 @@ func NameOf(where string) string {
 	return strings.TrimSuffix(base, filepath.Ext(base))
 }
 
-// IsDatabase reports whether a place is the address of a PostgreSQL database, and not a file.
+// IsDatabase reports whether a place is the address of a PostgreSQL database and not a
+// file.
 func IsDatabase(where string) bool {
 	return strings.HasPrefix(where, "postgres://") || strings.HasPrefix(where, "postgresql://")
 }
 
-// Whole returns what of a house cannot be used as one error, nil if all can.
+// Whole returns an error that joins the faults of all unusable records; nil if there are
+// none.
 func Whole(v *service.Venue) error { return errors.Join(v.Now().Faults...) }
 
-// AtOwnHouse is [Open] for what makes no sense with the demo.
+// AtOwnHouse is like [Open], but refuses the demo.
 func AtOwnHouse(ctx context.Context, open Kitchens, at *Place) (*service.Venue, func(), error) {
 	if at.Where == Demo {
 		return nil, nil, ErrNoHouse
@@ -152,5 +154,5 @@ func AtOwnHouse(ctx context.Context, open Kitchens, at *Place) (*service.Venue, 
 	return Open(ctx, open, at)
 }
 
-// Kitchens opens the kitchen that a command works with; done closes it.
+// Kitchens opens the kitchen for a command; done closes it.
 type Kitchens func(ctx context.Context) (k *kitchen.Kitchen, done func(), err error)

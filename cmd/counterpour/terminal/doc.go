@@ -1,3 +1,3 @@
-// Package terminal is how the program speaks on a terminal: pages and JSON, drafts that
-// are read, messages that can do a terminal no harm, and faults in what was typed.
+// Package terminal handles input and output on a terminal: pages and JSON, reading
+// drafts, messages without control characters, and usage errors.
 package terminal

@@ -17,8 +17,8 @@ import (
 // MaxFile is the most that a draft or a list may hold.
 const MaxFile = 64 << 10 // bytes
 
-// ReadDraft reads the draft that a command's argument names, or its input. The
-// name is for messages.
+// ReadDraft reads the draft from the file in args or from standard input. name is for
+// messages.
 func ReadDraft(cmd *cobra.Command, args []string) (text, name string, err error) {
 	if len(args) == 1 && args[0] != "-" {
 		text, err = ReadFile(args[0])
@@ -57,7 +57,7 @@ func ReadAll(r io.Reader, name string) (string, error) {
 	return b.String(), nil
 }
 
-// WrongPath makes a path that is not there a fault of the user's.
+// WrongPath turns the error of a missing file into a [UsageError].
 func WrongPath(err error) error {
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, fs.ErrPermission) || errors.Is(err, fs.ErrInvalid) {
 		return Usagef("%w; check the path", err)
@@ -65,7 +65,7 @@ func WrongPath(err error) error {
 	return err
 }
 
-// IsTerminal reports whether a reader waits for someone to type.
+// IsTerminal reports whether a reader is a terminal.
 func IsTerminal(r io.Reader) bool {
 	f, ok := r.(*os.File)
 	if !ok {
@@ -75,7 +75,7 @@ func IsTerminal(r io.Reader) bool {
 	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
-// flagPlaces are the places in a request that flags stand for.
+// flagPlaces maps places in a request to flags.
 var flagPlaces = []struct{ place, flag string }{
 	{"missing", "--missing"}, {"avoid", "--avoid"}, {"limit", "--limit"}, {"max_parts", "--max-parts"}, {"stock", "--stock"},
 	{"class", "--class"}, {"family", "--family"}, {"bitter_min", "--bitter-min"}, {"abv_max", "--abv-max"}, {"like", "--like"},
@@ -83,8 +83,8 @@ var flagPlaces = []struct{ place, flag string }{
 	{"bottles", "--bottle"}, {"families", "--family"}, {"unit", "--unit"}, {"steps", "--steps"}, {"pour_ml", "--pour"},
 }
 
-// Explain puts the faults of a request in the words of the command line: flags
-// by their names, lines with the file that they are in. Other errors stay.
+// Explain rewrites the places of faults for the command line: flags by name, lines with
+// their file. Other errors are returned unchanged.
 func Explain(err error, file string) error {
 	return flavor.Relocated(err, func(f *flavor.Fault) {
 		if file != "" && strings.HasPrefix(f.Location, "line ") {

@@ -9,13 +9,12 @@ import (
 // mostQuoted is how many characters of one word a message repeats.
 const mostQuoted = 200
 
-// Legible is a message as a terminal may show it. It quotes what was in a file, and
-// a control character of a file's would move the cursor or rename the window; each
-// is written as Go writes it, such as \x1b. Of a word that goes on and on the
-// beginning is shown.
+// Legible returns a message that is safe to print on a terminal. Text from a file may
+// contain control characters, which move the cursor or rename the window; they are
+// escaped as in Go, such as \x1b. Very long words are cut.
 func Legible(message string) string {
 	var b strings.Builder
-	run := 0 // characters of the word so far
+	run := 0 // length of the current word
 	for _, r := range strings.ToValidUTF8(message, "\ufffd") {
 		if run++; unicode.IsSpace(r) {
 			run = 0

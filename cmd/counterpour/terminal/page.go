@@ -12,12 +12,12 @@ import (
 	"counterpour/api/wire"
 )
 
-// AddJSON adds the flag that prints what the endpoint would answer.
+// AddJSON adds the flag for printing the answer of the endpoint as JSON.
 func AddJSON(cmd *cobra.Command) *bool {
 	return cmd.Flags().Bool("json", false, "print JSON instead of a table: the same as the matching endpoint, if there is one")
 }
 
-// Deliver writes an answer as JSON, or as show shows it.
+// Deliver prints an answer as JSON, or with show.
 func Deliver[T any](cmd *cobra.Command, asJSON bool, answer T, show func(*Page, T)) error {
 	if asJSON {
 		return wire.WriteJSON(cmd.OutOrStdout(), answer)
@@ -27,20 +27,20 @@ func Deliver[T any](cmd *cobra.Command, asJSON bool, answer T, show func(*Page, 
 	return p.Close()
 }
 
-// Page writes a page for people: headings, and tables under them. The first
-// error is kept and ends the writing.
+// Page writes headings and tables for people. It keeps the first error and writes nothing
+// after it.
 type Page struct {
 	w     io.Writer
 	table *tabwriter.Writer
 	err   error
 }
 
-// NewPage begins a page; close it to have its last table written.
+// NewPage returns a new page. Close it to write its last table.
 func NewPage(w io.Writer) *Page {
 	return &Page{w: w, table: tabwriter.NewWriter(w, 0, 4, 2, ' ', 0)}
 }
 
-// Close writes what is left, and returns the first error of the page.
+// Close writes the rest, and returns the first error of the page.
 func (p *Page) Close() error {
 	p.flush()
 	return p.err
@@ -52,7 +52,7 @@ func (p *Page) flush() {
 	}
 }
 
-// Line writes a line that belongs to no table.
+// Line writes a line outside tables.
 func (p *Page) Line(format string, args ...any) {
 	p.flush()
 	if p.err == nil {
@@ -60,11 +60,11 @@ func (p *Page) Line(format string, args ...any) {
 	}
 }
 
-// Head begins a part of the page.
+// Head writes a heading.
 func (p *Page) Head(format string, args ...any) { p.Line("\n"+format, args...) }
 
-// Row writes a row of a table, its cells aligned with those above; empty ones
-// at its end are left out.
+// Row writes a row of a table, with its cells aligned. Empty cells at the end are left
+// out.
 func (p *Page) Row(cells ...string) {
 	for len(cells) > 0 && cells[len(cells)-1] == "" {
 		cells = cells[:len(cells)-1]
@@ -75,10 +75,10 @@ func (p *Page) Row(cells ...string) {
 	_, p.err = fmt.Fprintln(p.table, "  "+strings.Join(cells, "\t"))
 }
 
-// Number writes a number with so many decimals.
+// Number formats a number with a fixed number of decimals.
 func Number(v float64, digits int) string { return strconv.FormatFloat(v, 'f', digits, 64) }
 
-// OrNone joins words, or says that there are none.
+// OrNone joins words, or returns "none".
 func OrNone(words []string) string {
 	if len(words) == 0 {
 		return "none"

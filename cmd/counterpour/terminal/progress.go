@@ -6,17 +6,17 @@ import (
 	"time"
 )
 
-// sayEvery is how often somebody who waits is told that work goes on.
+// sayEvery is how often a waiting user sees a message.
 const sayEvery = 2 * time.Second
 
-// Saying says again and again what is being done and for how long, until it is told to
-// stop; nothing of what is done before the first time is due.
+// Saying prints at intervals what is being done and for how long, until stop is called.
+// It prints nothing before the first interval has passed.
 func Saying(to io.Writer, what string) (stop func()) {
 	begun := time.Now()
 	over, ended := make(chan struct{}), make(chan struct{})
 	go func() {
 		defer close(ended)
-		defer func() { _ = recover() }() // who only tells must not end the work
+		defer func() { _ = recover() }() // an error in printing must not end the work
 		for beat := time.NewTicker(sayEvery); ; {
 			select {
 			case <-over:

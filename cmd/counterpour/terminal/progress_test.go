@@ -11,7 +11,7 @@ import (
 
 // A command that is done at once says nothing of it; one that is not says that it goes
 // on, until it is done.
-func TestWhoWaitsIsTold(t *testing.T) {
+func TestSayingReportsProgress(t *testing.T) {
 	for _, c := range []struct {
 		takes time.Duration
 		says  string

@@ -10,13 +10,13 @@ import (
 	"counterpour/flavor"
 )
 
-// UsageError is a fault in the flags, the arguments or a file that was named.
+// UsageError is an error in the flags, the arguments or an input file.
 type UsageError struct{ error }
 
 // Usagef returns a [UsageError].
 func Usagef(format string, args ...any) error { return UsageError{fmt.Errorf(format, args...)} }
 
-// WrongArgs makes what a check of arguments finds a fault of the user's.
+// WrongArgs turns the errors of an argument check into [UsageError]s.
 func WrongArgs(check cobra.PositionalArgs) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if check == nil {
@@ -32,11 +32,11 @@ func WrongArgs(check cobra.PositionalArgs) cobra.PositionalArgs {
 // Exit codes.
 const (
 	ExitDone   = 0
-	ExitFailed = 1 // the work failed
-	ExitInput  = 2 // the input or the flags were wrong
+	ExitFailed = 1 // the operation failed
+	ExitInput  = 2 // the input or the flags are wrong
 )
 
-// ExitCode maps an error to the exit code: what the user wrote, or the work.
+// ExitCode returns the exit code for an error.
 func ExitCode(err error) int {
 	var usage UsageError
 	if errors.As(err, &usage) || errors.Is(err, flavor.ErrInvalid) || errors.Is(err, flavor.ErrUnknown) || errors.Is(err, house.ErrInvalid) {
