@@ -25,6 +25,7 @@ type RiffBody struct {
 // RiffAnswer is the variations found.
 type RiffAnswer struct {
 	Riffs         []Riff       `json:"riffs" doc:"The best first, each unlike the others"`
+	Nearest       *Miss        `json:"nearest,omitempty" doc:"What comes nearest to the wishes of what is not listed; left out where the list has what a bartender would try first: amounts changed or something left out, and nothing else"`
 	Relatives     []Relative   `json:"relatives" doc:"The proven drinks nearest to the draft, of those that the guest may have"`
 	LeastJND      float64      `json:"least_jnd" doc:"The least distance between any two riffs, in noticeable steps"`
 	Refused       Unlisted     `json:"refused" doc:"How many could not be listed, and why"`
@@ -54,6 +55,12 @@ type Riff struct {
 	Name         string     `json:"name" doc:"What it is, as the trade says it: what leads it, its family, how it is served"`
 	Why          string     `json:"why" doc:"Why it is worth a try"`
 	Text         string     `json:"text" doc:"What to pour differently, and what that does"`
+}
+
+// Miss is a variation that is not listed.
+type Miss struct {
+	Riff
+	Misses string `json:"misses" enum:"balance,wish" doc:"What it lacks: its score is below what counts as balanced, or it falls short of a wish"`
 }
 
 // LeftOut is an ingredient of the draft that the riffs do not pour, and why.
@@ -89,14 +96,20 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 	if err != nil {
 		return nil, err
 	}
+	shown := func(x riff.Riff) Riff {
+		return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
+			DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
+			ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec), Ask: x.Spec.Ask(r.Avoid),
+			Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Notice: string(x.Notice), Name: x.Name, Why: x.Why, Text: x.Text}
+	}
+	var nearest *Miss
+	if r.Result.Nearest != nil {
+		nearest = &Miss{shown(*r.Result.Nearest), string(r.Result.Misses)}
+	}
 	return &RiffAnswer{
 		CrossContact: crossContact(body.Avoid, body.Diet),
-		Riffs: list(r.Result.Riffs, func(x riff.Riff) Riff {
-			return Riff{Spec: specOf(&x.Spec), Kind: string(x.Kind), Family: x.FamilyID, Score: roundScore(x.Score),
-				DistanceJND: round(x.Distance, digitsJND), Changes: list(x.Changes, changeOf),
-				ABVPct: round(x.Drink.ABV, digitsPct), Allergens: allergensOf(&x.Spec), NewAllergens: newAllergens(&r.Spec, &x.Spec), Ask: x.Spec.Ask(r.Avoid),
-				Cautions: cautionsOf(house.CautionsOf(&x.Spec)), Cost: costOf(&x.Spec, r.Prices), Notice: string(x.Notice), Name: x.Name, Why: x.Why, Text: x.Text}
-		}),
+		Riffs:        list(r.Result.Riffs, shown),
+		Nearest:      nearest,
 		Relatives: list(r.Relatives, func(x station.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),

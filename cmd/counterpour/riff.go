@@ -63,6 +63,9 @@ func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
 	if len(a.Riffs) == 0 {
 		p.Line("No riff from the allowed ingredients stays in balance and meets every wish")
 	}
+	if x := a.Nearest; x != nil {
+		p.Line("%s (score %s): %s", words.Missed(x.Misses), words.Points(x.Score), x.Text)
+	}
 	for _, x := range a.LeftOut {
 		p.Line("Without %s, which %s", x.Name, x.Why)
 	}

@@ -19,15 +19,15 @@ const (
 )
 
 // explore solves one move away from the drink, and two where that finds too
-// little, and returns what is balanced and within every limit and wish; what of it
-// was found by then, if the deadline of ctx cuts it short.
-func (w *work) explore(ctx context.Context, limit int) (pool []*station.Settled, cutShort bool, err error) {
-	x := search{work: w, seen: map[string]bool{}}
+// little, and returns what is balanced and within every limit and wish, and what is not;
+// what of it was found by then, if the deadline of ctx cuts it short.
+func (w *work) explore(ctx context.Context, limit int) (x *search, cutShort bool, err error) {
+	x = &search{work: w, seen: map[string]bool{}}
 	err = x.moves(ctx, limit)
 	if errors.Is(err, context.DeadlineExceeded) {
-		return x.pool, true, nil
+		return x, true, nil
 	}
-	return x.pool, false, err
+	return x, false, err
 }
 
 // moves tries one move away from the drink, and two where that finds too little.
@@ -39,6 +39,11 @@ func (x *search) moves(ctx context.Context, limit int) error {
 	}
 	if len(roots) > 1 {
 		w.each = draftsSome
+	}
+	if len(roots) > 0 && roots[0].Moves > 0 {
+		if err := w.WishFrom(&roots[0].Spec); err != nil {
+			return err
+		}
 	}
 	for _, root := range roots {
 		drafts := append([]station.Draft{w.portioned(root)}, w.variations(root)...)
@@ -134,6 +139,7 @@ func asked(s *station.Settled) int {
 // roots returns the drink with every pour that may not be poured replaced or
 // left out: the drink itself if there is none.
 func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
+	w = w.unwished()
 	beam := []*station.Parent{w.ParentOf(ptr(station.Snapped(w.From)), KindPortion, 0)}
 	for {
 		at := w.barred(&beam[0].Spec)
@@ -166,6 +172,14 @@ func (w *work) roots(ctx context.Context) ([]*station.Parent, error) {
 			return nil, nil
 		}
 	}
+}
+
+// unwished is the work without what is wished more or less of: what stands in for a pour
+// that is not there is chosen for what it is, and the wish is met after that.
+func (w *work) unwished() *work {
+	job, limits := *w.Job, *w.Limits
+	limits.Aims, job.Limits = nil, &limits
+	return &work{Job: &job, each: w.each}
 }
 
 func ptr[T any](v T) *T { return &v }

@@ -55,29 +55,48 @@ func (w *work) splits(from *station.Parent) []station.Draft {
 	if at < 0 || slices.ContainsFunc(slices.Delete(slices.Clone(from.Spec.Pours), at, at+1), isBase) {
 		return nil
 	}
-	old := &from.Spec.Pours[at]
-	per := ratio.PerML(old.Profile)
-	half := *old
-	half.ML /= 2
 	var options []option
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if station.Pours(&from.Spec, it.Profile) || it.Part != flavor.PartBase || !w.Stands(old, it, &per) {
-			continue
+		share := evenSplit
+		if w.Toward(it, from.Spec.Pours[at].Profile) > 0 {
+			share = accentSplit
 		}
-		mine, ok := station.Pour(old.Profile, old.Unit, old.ML/2)
-		other, fits := station.Matched(&half, it, &per)
-		if !ok || !fits || min(mine.ML, other.ML) < leastSplitML {
-			continue
-		}
-		s := from.Spec.Clone()
-		s.Pours[at] = mine
-		s.Pours = slices.Insert(s.Pours, at+1, other)
-		o := w.consider(from, s, KindSplit, it, nil, old.Profile)
-		o.Least = map[string]float64{old.Profile.ID: leastSplitML, it.Profile.ID: leastSplitML}
-		options = append(options, o)
+		options = w.split(options, from, at, it, share)
 	}
 	return best(options, w.each)
+}
+
+// How much of a base of two is the one that came in: half, and at first a quarter
+// where a wish leads to it, as of what is smoky. Common practice, no source.
+const (
+	evenSplit   = 0.5
+	accentSplit = 0.25
+)
+
+// split appends the base shared with another one that comes in as so much of it.
+func (w *work) split(options []option, from *station.Parent, at int, it *station.Item, share float64) []option {
+	old := &from.Spec.Pours[at]
+	per := ratio.PerML(old.Profile)
+	if station.Pours(&from.Spec, it.Profile) || it.Part != flavor.PartBase || !w.Stands(old, it, &per) {
+		return options
+	}
+	part, least := *old, leastSplitML
+	part.ML *= share
+	if share < evenSplit {
+		least = station.LeastBaseML
+	}
+	mine, ok := station.Pour(old.Profile, old.Unit, (1-share)*old.ML)
+	other, fits := station.Matched(&part, it, &per)
+	if !ok || !fits || min(mine.ML, other.ML) < least {
+		return options
+	}
+	s := from.Spec.Clone()
+	s.Pours[at] = mine
+	s.Pours = slices.Insert(s.Pours, at+1, other)
+	o := w.consider(from, s, KindSplit, it, nil, old.Profile)
+	o.Least = map[string]float64{old.Profile.ID: least, it.Profile.ID: least}
+	return append(options, o)
 }
 
 func isBase(p flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase }
@@ -221,7 +240,7 @@ func (w *work) added(from *station.Parent) []station.Draft {
 	dry := e[ratio.Sweet] < drySweetML && e[ratio.Sour] < drySweetML
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
-		if station.Pours(&from.Spec, it.Profile) {
+		if station.Pours(&from.Spec, it.Profile) || !w.Serves(it.Profile) {
 			continue
 		}
 		var p flavor.Pour
@@ -269,7 +288,7 @@ func (w *work) accent(it *station.Item) (flavor.Pour, bool) {
 func (w *work) foamed(from *station.Parent) []station.Draft {
 	shaken := from.Spec.Method == flavor.Shake || from.Spec.Method == flavor.DryShake
 	herbs := slices.ContainsFunc(from.Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Class.Kin() == flavor.KinHerb })
-	if !shaken || herbs || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
+	if !shaken || herbs || !w.spareFoam() || largest(&from.Spec, flavor.PartSour) < 0 || largest(&from.Spec, flavor.PartTexture) >= 0 {
 		return nil
 	}
 	var options []option
@@ -293,6 +312,13 @@ const (
 	whiteFat   = 20.0 // g/L of fat that tells a yolk from a white
 	foamsTried = 2
 )
+
+// spareFoam reports whether egg or foam may come in: unasked it meets no wish.
+func (w *work) spareFoam() bool {
+	return slices.ContainsFunc(w.Shelf, func(it station.Item) bool {
+		return it.Profile.Class.Kin() == flavor.KinFoam && w.Serves(it.Profile)
+	})
+}
 
 // sweetenedBy lets a liqueur do the work of the syrup, or a syrup that of the
 // liqueur where there is no syrup.

@@ -48,7 +48,12 @@ type Riff struct {
 
 // Result is the riffs found, the best first.
 type Result struct {
-	Riffs   []Riff
+	Riffs []Riff
+	// Nearest is what comes nearest to the wishes of what is not listed, and Misses what it
+	// lacks; nil where the list has what a bartender would try first. See
+	// [station.Job.NearestMiss].
+	Nearest *Riff
+	Misses  station.Miss
 	Least   float64 // distance between any two of them and from the drink, in just-noticeable differences
 	Refused station.Refused
 	// LeftOut is what of the drink is not poured, and why; Labels is what else was there
@@ -83,12 +88,19 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 	if err := w.CheckWishes(); err != nil {
 		return nil, err
 	}
-	pool, cutShort, err := w.explore(ctx, req.Limit)
+	found, cutShort, err := w.explore(ctx, req.Limit)
 	if err != nil {
 		return nil, err
 	}
 	out := &Result{Least: w.LeastApart(), CutShort: cutShort, LeftOut: w.LeftOutOf(req.Spec), Labels: w.Labels}
-	for _, s := range w.Choose(pool, req.Limit) {
+	if s, misses := w.NearestMiss(found.pool, found.near); s != nil {
+		riff, err := w.describe(s)
+		if err != nil {
+			return nil, err
+		}
+		out.Nearest, out.Misses = &riff, misses
+	}
+	for _, s := range w.Choose(found.pool, req.Limit) {
 		riff, err := w.describe(s)
 		if err != nil {
 			return nil, err

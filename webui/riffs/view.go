@@ -30,7 +30,7 @@ type riffsView struct {
 	Title     string
 	Sub       string // who drinks it and what was wished
 	Riffs     cards
-	Without   []string // what of the drink is not poured, and why
+	Without   []string // the nearest miss, and what of the drink is not poured, and why
 	Why       []string // why there is none, or why so few
 	Relatives []relativeView
 	Cautions  []riffCaution
@@ -90,6 +90,9 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 		name = "the draft"
 	}
 	v := &riffsView{Title: countOrNo(len(found.Riffs), "riff", "riffs") + " on " + name, Sub: d.Sentence(), Why: whyFew(found, request.Limit)}
+	if x := found.Nearest; x != nil {
+		v.Without = append(v.Without, said(words.Missed(string(found.Misses))+" (score "+words.Points(x.Score)+"): "+x.Text))
+	}
 	for _, x := range found.LeftOut {
 		v.Without = append(v.Without, words.Sentence("without "+x.Profile.Name+", which "+x.Why))
 	}

@@ -10,6 +10,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/station"
 	"counterpour/flavor/sense"
 	"counterpour/flavor/weigh"
 )
@@ -171,6 +172,14 @@ func VerdictSentence(v weigh.Verdict, tail float64) string {
 
 // Notice says whether a guest tells one drink from another.
 func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
+
+// Missed says of the variation that comes nearest to a wish what it lacks to be listed.
+func Missed(what string) string {
+	if what == string(station.MissesWish) {
+		return "Nearest, but short of a wish"
+	}
+	return "Plainly, though the score counts it as out of balance"
+}
 
 // Steps counts noticeable steps.
 func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps" }

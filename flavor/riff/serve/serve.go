@@ -17,9 +17,9 @@ func Long(ml float64) bool { return ml >= longML }
 // Held is what of a drink decides how it is mixed and served.
 type Held struct {
 	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
-	Foam, Cloudy, Milk, Loose, Coffee, Fizz, Soda bool
-	Sodas                                         int // flavoured ones
-	SodaML, LengthML, AllML                       float64
+	Foam, Cloudy, Milk, Loose, Coffee, Herb, Fizz, Soda bool
+	Sodas                                               int // flavoured ones
+	SodaML, LengthML, AllML                             float64
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -32,6 +32,7 @@ func HeldBy(s *flavor.Spec) Held {
 		h.Foam = h.Foam || kin == flavor.KinFoam
 		h.Milk = h.Milk || kin == flavor.KinMilk || kin == flavor.KinCream
 		h.Cloudy = h.Cloudy || p.Profile.Class.Shaken()
+		h.Herb = h.Herb || kin == flavor.KinHerb
 		h.Coffee = h.Coffee || p.Profile.Class == flavor.ClassCoffee
 		h.Loose = h.Loose || kin == flavor.KinHerb || kin == flavor.KinFruit || p.Profile.Class == flavor.ClassCoffee || p.Profile.Class == flavor.ClassCordial
 		if p.Profile.Carbonated {
@@ -61,6 +62,7 @@ const (
 	unfoamed   Slip = "a dry shake needs egg or foam"
 	clouded    Slip = "juice, cream and what is sharp are not stirred"
 	dull       Slip = "coffee on ice is shaken, unless the drink is long"
+	whole      Slip = "herbs give little where they are stirred: shake, build or crush them"
 	bruised    Slip = "spirits alone are stirred, not shaken"
 	unmixed    Slip = "juice is shaken unless the drink is long"
 	ungathered Slip = "a swizzle is on crushed ice"
@@ -96,6 +98,7 @@ func SlipsOf(s *flavor.Spec) []Slip {
 	add(s.Method == flavor.DryShake && !h.Foam, unfoamed)
 	add(stirred && h.Cloudy, clouded)
 	add(stirred && h.Coffee, dull)
+	add(stirred && h.Herb, whole)
 	add(shaken && !h.Cloudy && !h.Loose, bruised)
 	add(s.Method == flavor.Swizzle && !h.Cloudy, bruised)
 	long := h.LengthML >= longML || h.Fizz

@@ -43,6 +43,7 @@ func TestSlips(t *testing.T) {
 		{"2 oz gin\n3/4 oz lemon juice\n1 egg white\nstir, up", []Slip{unbeaten, clouded}},
 		{"2 oz gin\n3/4 oz lemon juice\n3 oz soda water\nblend, long", []Slip{flat}},
 		{"2 oz gin\n3/4 oz lemon juice\nshake, long", []Slip{bare}},
+		{"2 oz gin\n1 oz dry vermouth\n6 basil leaves\nstir, up", []Slip{whole}},
 		{"2 oz gin\n1 oz dry vermouth\nstir, up", nil},
 	} {
 		s, err := c.ReadSpec("", x.text)

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/wish"
 	"counterpour/flavor/sense"
 )
@@ -102,8 +101,9 @@ func (a *Aim) PerML(space *sense.Space, p *flavor.Profile) float64 {
 
 const litre = 1000.0
 
-// in is how much of it is in a glass.
-func (a *Aim) in(s *flavor.Spec, g *sense.Glass, d *mix.Drink) float64 {
+// in is how much of it is in a drink.
+func (a *Aim) in(m measured) float64 {
+	s, g, d := m.spec, m.glass, m.drink
 	switch a.kind {
 	case wish.Aroma:
 		var sum float64
@@ -189,9 +189,9 @@ var neatOf = [sense.NumSenses]float64{
 }
 
 // moved is how many just-noticeable differences a settled drink is nearer to the wish
-// than the drink asked about.
+// than the drink that it is held against.
 func (j *Job) moved(a *Aim, s *Settled) float64 {
-	return a.steps(a.in(j.From, j.FromGlass, j.FromDrink), a.in(&s.Spec, s.Glass, s.Drink))
+	return a.steps(a.in(j.wished), a.in(measured{&s.Spec, s.Drink, s.Glass}))
 }
 
 // met is how well a drink meets the wishes for more or less, 0 to 1; 1 if there
@@ -289,7 +289,7 @@ func (j *Job) grown(a *Aim, s *Settled, counts func(*flavor.Profile) bool) float
 		}
 		return v / ml
 	}
-	return sum(&s.Spec, s.Drink.VolumeML) - sum(j.From, j.FromDrink.VolumeML)
+	return sum(&s.Spec, s.Drink.VolumeML) - sum(j.wished.spec, j.wished.drink.VolumeML)
 }
 
 // carried is the share of what grew toward the wishes that comes from what a bartender
@@ -320,8 +320,8 @@ const mostBroughtBack = 0.15
 // bringsBack reports whether something new brings what there should be less of: who
 // wants less sugar wants the syrup gone, and no liqueur for it.
 func (j *Job) bringsBack(a *Aim, s *Settled) bool {
-	came := j.grown(a, s, func(p *flavor.Profile) bool { return !Pours(j.From, p) && p.Class.Part() != flavor.PartBase })
-	was := a.in(j.From, j.FromGlass, j.FromDrink)
+	came := j.grown(a, s, func(p *flavor.Profile) bool { return !Pours(j.wished.spec, p) && p.Class.Part() != flavor.PartBase })
+	was := a.in(j.wished)
 	return came > mostBroughtBack*was
 }
 
@@ -341,4 +341,41 @@ func (j *Job) Toward(it *Item, old *flavor.Profile) (sum float64) {
 		sum++
 	}
 	return sum
+}
+
+// leastLead is how far an ingredient must lead toward a wish to be there for it.
+const leastLead = 0.1
+
+// Serves reports whether an ingredient that comes in serves a wish for more or less: it
+// leads there, or, where there should be less of something, it brings none and seasons or
+// sours in its place. True if there are no such wishes.
+func (j *Job) Serves(p *flavor.Profile) bool {
+	for i := range j.Limits.Aims {
+		a := &j.Limits.Aims[i]
+		part := p.Class.Part()
+		if a.leads(j.Station.Space, p, nil) > leastLead || !a.Up && p.Class.Kin() != flavor.KinHerb && (part == flavor.PartSeasoning || part == flavor.PartSour || part == flavor.PartLength && p.Carbonated) {
+			return true
+		}
+	}
+	return len(j.Limits.Aims) == 0
+}
+
+// idle counts what comes in and serves no wish, what stands in for a pour that is not
+// there aside.
+func (j *Job) idle(s *flavor.Spec) (n int) {
+	for i := range s.Pours {
+		p := s.Pours[i].Profile
+		if !Pours(j.From, p) && !Pours(j.wished.spec, p) && !j.stepsIn(p) && !j.Limits.Wants(p) && !j.Serves(p) {
+			n++
+		}
+	}
+	return n
+}
+
+// lessened reports whether an ingredient of the drink asked about brings what there should
+// be less of: no more of it is poured then.
+func (j *Job) lessened(p *flavor.Profile) bool {
+	return j.From != nil && Pours(j.From, p) && slices.ContainsFunc(j.Limits.Aims, func(a Aim) bool {
+		return !a.Up && a.kind == wish.Sense && a.sense != sense.Volume && a.share(j.Station.Space, p) > leastLead
+	})
 }

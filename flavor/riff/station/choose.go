@@ -21,6 +21,9 @@ const (
 	metWeight   = 0.3   // of how well the wishes for more or less are met
 	carryWeight = 0.50  // of how much of that is by what a bartender reaches for first
 	nearWeight  = 0.25  // of what comes nearest to a drink that cannot be poured
+	plainWeight = 0.30  // of what meets a wish by amounts alone
+	idleCost    = 0.20  // of each thing that came in and serves no wish
+	repeatCost  = 0.10  // of each time that something new is in the list already
 	kindWeight  = 0.20
 	newWeight   = 0.35 // of what both bring in that the drink had not
 )
@@ -34,8 +37,11 @@ func quality(s *Settled) float64 {
 	if s.nearest {
 		near = nearWeight
 	}
+	if s.plain {
+		near += plainWeight
+	}
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far + near
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far - idleCost*float64(s.idle) + near
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by
@@ -100,9 +106,21 @@ func (j *Job) asAsked(pool []*Settled) []*Settled {
 }
 
 // Choose picks up to limit riffs by maximal marginal relevance, none nearer than
-// [Job.LeastApart] to another.
+// [Job.LeastApart] to another; what brings in again what one of the list does stands
+// back.
 func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
-	return j.Pick(j.asAsked(pool), limit, func(*Settled) float64 { return 0 }, func(*Settled) {})
+	times := map[string]int{} // that an ingredient came in
+	came := func(s *Settled, each func(id string)) {
+		for i := range s.Spec.Pours {
+			if p := s.Spec.Pours[i].Profile; j.From != nil && !Pours(j.From, p) {
+				each(p.ID)
+			}
+		}
+	}
+	return j.Pick(j.asAsked(pool), limit, func(s *Settled) (cost float64) {
+		came(s, func(id string) { cost -= repeatCost * float64(times[id]) })
+		return cost
+	}, func(s *Settled) { came(s, func(id string) { times[id]++ }) })
 }
 
 // Pick is Choose with a bonus that each riff has at its turn; picked is told

@@ -11,7 +11,7 @@ import (
 const (
 	unproven   = 0.8 // of an ingredient that no proven drink pours
 	tooOdd     = 1.5 // of a whole drink
-	tooOddMust = 2.0 // of one that moves what has to go
+	tooOddMust = 2.0 // of one that moves what has to go, or pours what a wish asks for
 )
 
 // company sums what is odd in the pairs that a drink keeps, those of given drinks
@@ -48,7 +48,7 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		}
 	}
 	most := tooOdd
-	if len(j.Must) > 0 {
+	if len(j.Must) > 0 || slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return j.asked(p.Profile) }) {
 		most = tooOddMust
 	}
 	return odd - well/max(1, pairs), shunned || odd > most

@@ -47,6 +47,7 @@ type Job struct {
 	From      *flavor.Spec
 	FromDrink *mix.Drink
 	FromGlass *sense.Glass
+	wished    measured // what wishes for more or less are held against
 
 	byID  map[string]int // place on the shelf, −1 for what may not be poured
 	keeps map[string]*precedent.Kept
@@ -128,8 +129,27 @@ func (j *Job) SetFrom(s *flavor.Spec) error {
 		return err
 	}
 	j.From, j.FromDrink, j.FromGlass = s, drink, j.Station.Space.Glass(s, drink)
+	j.wished = measured{s, drink, j.FromGlass}
 	j.Given = append(j.Given, s)
 	j.WriteAs(s)
+	return nil
+}
+
+// measured is a drink that others are compared with.
+type measured struct {
+	spec  *flavor.Spec
+	drink *mix.Drink
+	glass *sense.Glass
+}
+
+// WishFrom holds wishes for more or less against another drink than the one asked about:
+// where that cannot be poured, against what is poured in its place.
+func (j *Job) WishFrom(s *flavor.Spec) error {
+	drink, err := j.Station.Mixer.Mix(s)
+	if err != nil {
+		return err
+	}
+	j.wished = measured{s, drink, j.Station.Space.Glass(s, drink)}
 	return nil
 }
 

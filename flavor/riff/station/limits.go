@@ -232,7 +232,7 @@ func (j *Job) waters(a *Aim, s *Settled) bool {
 		}
 		return v
 	}
-	return sum(&s.Spec) > (1-leastLess)*sum(j.From)
+	return sum(&s.Spec) > (1-leastLess)*sum(j.wished.spec)
 }
 
 // sparesSugar reports whether a wish for less of a sense is met by less of what carries
@@ -243,8 +243,8 @@ func (j *Job) sparesSugar(a *Aim, s *Settled) bool {
 		return false
 	}
 	cut, spared := false, false
-	for i := range j.From.Pours {
-		p := &j.From.Pours[i]
+	for i := range j.wished.spec.Pours {
+		p := &j.wished.spec.Pours[i]
 		if a.PerML(j.Station.Space, p.Profile) <= 0 {
 			continue
 		}

@@ -40,6 +40,8 @@ type Settled struct {
 	carried float64 // how much of that is by what a bartender reaches for first, 0 to 1
 	met     float64 // how well it meets the wishes for more or less, 0 to 1
 	far     float64 // just-noticeable differences from the drink asked about, if there are wishes or it cannot be poured
+	plain   bool    // a wish says what to change, and only amounts change, or something is left out
+	idle    int     // how many of the things that came in serve no wish
 	nearest bool    // the drink asked about cannot be poured, and all of it that can is here
 	odd     float64 // how strange the company is that its pours keep
 	shunned bool    // whether proven drinks shun some of it
@@ -108,9 +110,11 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 		out.short = j.shortfall(out)
 		out.met = j.met(out)
 		out.carried = j.carried(out)
+		out.plain = j.plain(out)
+		out.idle = j.idle(&out.Spec)
 		out.nearest = d.Lost == 0 && len(out.Spec.Pours) <= len(j.From.Pours) && !j.hasAll(j.From) && j.keepsRest(&out.Spec)
 		if j.Limits.Wished() || !j.hasAll(j.From) {
-			out.far = Apart(j.FromGlass, out.Glass)
+			out.far = Apart(j.wished.glass, out.Glass)
 		}
 	}
 	return out, nil
@@ -130,6 +134,9 @@ func (s *solver) begin() {
 		s.amount[i], s.most[i] = p.Amount, s.job.MostIn(s.spec, p.Profile)
 		if most, bound := s.ceiling[p.Profile.ID]; bound {
 			s.most[i] = min(s.most[i], max(most, p.ML))
+		}
+		if s.job.lessened(p.Profile) {
+			s.most[i] = min(s.most[i], max(p.ML, s.job.given(p.Profile)))
 		}
 		s.least[i] = max(s.job.LeastOf(p), s.floor[p.Profile.ID])
 		if s.job.keepsBase() && precedent.IsBase(p.Profile) {
@@ -164,7 +171,7 @@ func (s *solver) aim() {
 		var ways []aimed
 		for _, way := range j.Limits.Aims[i].ways() {
 			a := aimed{Aim: way, per: make([]float64, len(s.spec.Pours))}
-			a.before = a.in(j.From, j.FromGlass, j.FromDrink)
+			a.before = a.in(j.wished)
 			for k := range s.spec.Pours {
 				a.per[k] = a.PerML(j.Station.Space, s.spec.Pours[k].Profile)
 			}

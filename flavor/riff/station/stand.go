@@ -76,9 +76,10 @@ const (
 )
 
 // standsDry reports whether a syrup or a juice takes the place of a liqueur for a guest
-// who takes no alcohol.
+// who takes no alcohol, or where there is none of it.
 func (j *Job) standsDry(liqueur *flavor.Profile, it *Item) bool {
-	if !j.Limits.Guest.NoAlcohol || liqueur.Class.Kin() != flavor.KinLiqueur {
+	_, there := j.Has(liqueur)
+	if there && !j.Limits.Guest.NoAlcohol || liqueur.Class.Kin() != flavor.KinLiqueur {
 		return false
 	}
 	p := it.Profile

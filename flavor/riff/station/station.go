@@ -48,7 +48,7 @@ const (
 	LeastDistance = 3.0
 	// LeastWished is the same where a wish for more or less says what to change: one
 	// amaro or another is what was asked to choose from.
-	LeastWished = 1.5
+	LeastWished = 1.2
 )
 
 // Kind is the move that makes a drink.

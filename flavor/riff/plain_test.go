@@ -1,0 +1,117 @@
+package riff
+
+import (
+	"context"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"counterpour/data/bartest"
+	"counterpour/flavor"
+	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/wish"
+	"counterpour/flavor/weigh"
+)
+
+// wishing asks for five riffs on a draft toward a wish, from a bar's usual bottles without
+// some.
+func wishing(t *testing.T, b *bartest.Bar, text, word string, out ...string) (*flavor.Spec, *Result) {
+	t.Helper()
+	spec := b.Spec(t, text)
+	toward, err := wish.Parse([]string{word}, wish.NamesIn(b.Usual))
+	require.NoError(t, err)
+	gone := b.Bottles(t, out...)
+	stock := slices.DeleteFunc(bartest.With(b.Usual, spec), func(p *flavor.Profile) bool { return slices.Contains(gone, p) })
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Toward: toward, Stock: stock, Limit: 5})
+	require.NoError(t, err)
+	return spec, res
+}
+
+// ofItsOwn reports whether a drink pours nothing that another does not.
+func ofItsOwn(s, from *flavor.Spec) bool {
+	return !slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !station.Pours(from, p.Profile) })
+}
+
+// Whoever wants less of something is told to pour less of it before anything else comes
+// in: first in the list where that is balanced, beside it where it is not. No more of
+// what brings it is poured. Common practice, no source.
+func TestLessIsPlainlyLess(t *testing.T) {
+	b := bartest.New(t)
+	for _, c := range []struct{ text, wish, of string }{
+		{"2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "less sweet", "simple-syrup"},
+		{"2 oz blanco tequila\n1 oz triple sec\n3/4 oz lime juice\nshake, up", "drier", "triple-sec"},
+		{"1 oz gin\n1 oz red bitter aperitif\n1 oz sweet vermouth\nstir, rocks", "less bitter", "red-bitter-aperitif"},
+		{"2 oz vodka\n1/2 oz lime juice\n4 oz ginger beer\nbuild, long", "lighter", "vodka"},
+		{"1 1/2 oz vodka\n1 oz espresso\n3/4 oz coffee liqueur\n1/4 oz simple syrup\nshake, up", "less sweet", "coffee-liqueur"},
+	} {
+		spec, res := wishing(t, b, c.text, c.wish)
+		first := res.Nearest
+		if first == nil {
+			require.NotEmpty(t, res.Riffs, c.text)
+			first = &res.Riffs[0]
+		}
+		assert.True(t, ofItsOwn(&first.Spec, spec), "%s: %s", c.wish, first.Text)
+		for i := range res.Riffs {
+			for _, was := range spec.Pours {
+				for _, is := range res.Riffs[i].Spec.Pours {
+					if was.Profile.ID == c.of && is.Profile.ID == c.of {
+						assert.LessOrEqual(t, is.ML, was.ML+bartest.Rounding, res.Riffs[i].Text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Where nothing meets a wish in balance, what comes nearest is told, with what it lacks.
+func TestTheNearestMissIsTold(t *testing.T) {
+	b := bartest.New(t)
+	_, res := wishing(t, b, "1 1/2 oz vodka\n1 oz espresso\n3/4 oz coffee liqueur\n1/4 oz simple syrup\nshake, up", "less sweet")
+	require.NotNil(t, res.Nearest)
+	assert.Equal(t, station.MissesBalance, res.Misses)
+	assert.Less(t, res.Nearest.Score, weigh.BalancedFrom)
+	assert.Contains(t, res.Nearest.Text, "drier")
+	_, res = wishing(t, b, "2 oz bourbon\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "less sweet")
+	assert.Nil(t, res.Nearest, "the list has the plain way")
+	assert.Empty(t, res.Misses)
+}
+
+// A list toward a wish meets it in several ways, not one way in several shirts: nothing
+// that came in is in all of five. Common practice, no source.
+func TestAListHasSeveralIdeas(t *testing.T) {
+	b := bartest.New(t)
+	for _, c := range [][2]string{
+		{"2 oz white rum\n1 oz lime juice\n3/4 oz simple syrup\n2 oz soda water\nshake, long", "more spice"},
+		{"2 oz bourbon\n1/4 oz demerara syrup\n2 dashes aromatic bitters\nstir, rocks", "smokier"},
+		{"1 1/2 oz gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n3 oz soda water\nshake, long", "fruitier"},
+		{"2 oz gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up", "more herbal"},
+	} {
+		spec, res := wishing(t, b, c[0], c[1])
+		require.Len(t, res.Riffs, 5, c[1])
+		times := map[string]int{}
+		for i := range res.Riffs {
+			for _, p := range res.Riffs[i].Spec.Pours {
+				if !station.Pours(spec, p.Profile) {
+					times[p.Profile.ID]++
+				}
+			}
+		}
+		for id, n := range times {
+			assert.LessOrEqual(t, n, 3, "%s: %s", c[1], id)
+		}
+		assert.GreaterOrEqual(t, len(times), 3, c[1])
+	}
+}
+
+// Where a pour of the drink is not there, what stands in for it is chosen for what it is,
+// and a wish is held against that: soda where sparkling wine was, and fruit beside it.
+func TestAWishIsHeldAgainstWhatIsPoured(t *testing.T) {
+	b := bartest.New(t)
+	_, res := wishing(t, b, "1 1/2 oz gin\n3/4 oz lemon juice\n1/2 oz simple syrup\n3 oz prosecco\nshake, long", "fruitier", "prosecco", "cava", "brut champagne", "dry cider")
+	require.NotEmpty(t, res.Riffs)
+	for i := range res.Riffs {
+		assert.True(t, slices.ContainsFunc(res.Riffs[i].Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated }), "it sparkles still: %s", res.Riffs[i].Text)
+	}
+}

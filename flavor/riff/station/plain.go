@@ -1,0 +1,69 @@
+package station
+
+import (
+	"slices"
+
+	"counterpour/flavor/weigh"
+)
+
+// leastPlain is the score from which the plain way to a wish is told although it is not
+// in balance: below it nobody would pour it. Common practice, no source.
+const leastPlain = 50.0
+
+// plain reports whether a drink is the one that wishes are held against in other amounts,
+// or without something: what a bartender tries first.
+func (j *Job) plain(s *Settled) bool {
+	if len(j.Limits.Aims) == 0 || s.Spec.Method != j.wished.spec.Method || s.Spec.Service != j.wished.spec.Service {
+		return false
+	}
+	for i := range s.Spec.Pours {
+		if !Pours(j.wished.spec, s.Spec.Pours[i].Profile) {
+			return false
+		}
+	}
+	return true
+}
+
+// Miss says what a drink that is told beside a list lacks to be in it.
+type Miss string
+
+// What such a drink lacks.
+const (
+	MissesBalance Miss = "balance" // it meets the wishes, and its score is below what counts as balanced
+	MissesWish    Miss = "wish"    // it is balanced, and falls short of a wish
+)
+
+// NearestMiss returns what comes nearest to the wishes of the drinks that are not in a
+// list: the plain way to them, where none in the list is plain, and if the list is empty,
+// any other way, or else what falls short of them least. It is nil if there are no
+// wishes, or nothing comes near.
+func (j *Job) NearestMiss(pool, near []*Settled) (*Settled, Miss) {
+	if len(j.Limits.Aims) == 0 || slices.ContainsFunc(pool, func(s *Settled) bool { return s.plain }) {
+		return nil, ""
+	}
+	var plain, met, short *Settled
+	for _, s := range near {
+		switch {
+		case s.Score < leastPlain || !j.Fits(s) || !j.Kept(s):
+		case !j.wishes(s):
+			if s.Score >= weigh.BalancedFrom && !j.lopsided(&s.Spec) && (short == nil || s.short < short.short) {
+				short = s
+			}
+		case s.plain && (plain == nil || s.Score > plain.Score):
+			plain = s
+		case !s.plain && (met == nil || s.Score > met.Score):
+			met = s
+		}
+	}
+	switch {
+	case plain != nil:
+		return plain, MissesBalance
+	case len(pool) > 0:
+		return nil, ""
+	case met != nil:
+		return met, MissesBalance
+	case short != nil:
+		return short, MissesWish
+	}
+	return nil, ""
+}
