@@ -86,7 +86,7 @@ type Cover struct {
 	Ask            []string    `json:"ask,omitempty" doc:"What to ask the guest before you pour: what the law does not count as an avoided allergen, but some guests avoid"`
 	Also           []string    `json:"also,omitempty" doc:"Other covers that give the same glass, one line each"`
 	Custom         bool        `json:"custom" doc:"The trade or the house pours this in place of what is missing, so it may stand above a cover that is a little nearer"`
-	Keeps          bool        `json:"keeps" doc:"It keeps the drink: it lies within 4 noticeable steps, or within 9 where it is what every bar pours"`
+	Keeps          bool        `json:"keeps" doc:"It keeps the drink: it lies within 4 noticeable steps, within 5 where it is what every bar pours, or within 9 where it is a custom and no leading aroma is lost"`
 	Text           string      `json:"text"`
 }
 

@@ -104,32 +104,68 @@ func weighs(s flavor.Spec) bool {
 }
 
 // choose returns which of the roundings of one combination is served: the first
-// that is within the guest's limits and, if that is asked, keeps the balance.
+// that is within the guest's limits and, if that is asked, keeps the balance. Of what the
+// trade pours together it is the one whose glass ranks first: nobody weighs a custom
+// against a better one with the same bottles, so its amounts must be the best there are.
 func (t *task) choose(roundings []search.Filling) (int, error) {
 	if t.bare && !weighs(t.specOf(&roundings[0])) {
 		return -1, nil // foam on its own is no drink, in whatever amount
 	}
-	var scorer *scorer
+	s := server{task: t}
+	defer s.done()
+	together := len(roundings[0].Parts) > 1 && t.isKnown(&roundings[0])
+	chosen, least := -1, math.Inf(1)
 	for i := range roundings {
 		x := &roundings[i]
-		if !t.allows(x) {
-			continue
-		}
-		if ok, err := t.within(x); err != nil {
+		if ok, err := s.serves(x); err != nil {
 			return -1, err
 		} else if !ok {
 			continue
 		}
-		if t.strict && scorer == nil {
-			var err error
-			if scorer, err = t.newScorer(&roundings[0]); err != nil {
-				return -1, err
-			}
-			defer scorer.build.Done()
-		}
-		if !t.strict || scorer.balanced(x) {
+		if !together {
 			return i, nil
 		}
+		poured, err := t.mixed(x)
+		if err != nil {
+			return -1, err
+		}
+		if rank := x.Rank - x.Distance() + poured.distance; rank < least {
+			chosen, least = i, rank
+		}
 	}
-	return -1, nil
+	return chosen, nil
+}
+
+// server tells which roundings of one combination may be served.
+type server struct {
+	task   *task
+	scorer *scorer // made when the first is to be scored
+}
+
+// serves reports whether a rounding is within the guest's limits and, if that is asked,
+// keeps the balance.
+func (s *server) serves(x *search.Filling) (bool, error) {
+	t := s.task
+	if !t.allows(x) {
+		return false, nil
+	}
+	if ok, err := t.within(x); err != nil || !ok {
+		return false, err
+	}
+	if !t.strict {
+		return true, nil
+	}
+	if s.scorer == nil {
+		var err error
+		if s.scorer, err = t.newScorer(x); err != nil {
+			return false, err
+		}
+	}
+	return s.scorer.balanced(x), nil
+}
+
+func (s *server) done() {
+	if s.scorer != nil {
+		s.scorer.build.Done()
+	}
 }

@@ -13,10 +13,16 @@ import (
 )
 
 // keeps reports whether an idea keeps the drink: it lies near, or hardly further and is
-// one spirit in the measure of another, or is no other drink and what the trade or the
-// house pours.
+// what every bar pours, or is no other drink, poured by custom, and has lost nothing that
+// led. What the trade pours far off, such as a tequila for a pisco, is another drink.
 func (t *task) keeps(x *idea) bool {
-	return x.distance <= NearJND || x.distance <= farJND && t.everyBar(x) || x.distance <= LastJND && t.usual(x)
+	switch {
+	case x.distance <= NearJND:
+		return true
+	case x.distance <= farJND:
+		return t.everyBar(x)
+	}
+	return x.distance <= LastJND && t.usual(x) && !x.lost()
 }
 
 // describe turns an idea into a cover.

@@ -2,6 +2,8 @@ package cover
 
 import (
 	"context"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -31,6 +33,10 @@ func TestNothingFarIsListed(t *testing.T) {
 			assert.LessOrEqual(rt, c.Distance, most, c.Text)
 			if !c.Custom {
 				assert.GreaterOrEqual(rt, c.Score, leastWorth*result.ScoreBefore, c.Text)
+			}
+			assert.Equal(rt, !c.Keeps, strings.Contains(c.Text, ": another drink"), c.Text)
+			if c.Keeps && c.Distance > farJND {
+				assert.True(rt, c.Custom && len(c.Gone) == 0, c.Text)
 			}
 		}
 	})
@@ -67,5 +73,67 @@ func TestSeveralMissingAreSolvedOneByOne(t *testing.T) {
 			lists = append(lists, ids)
 		}
 		assert.Contains(t, lists, c.want)
+	}
+}
+
+// What leads the base makes the drink: where something near is there, what the trade pours
+// far off is not listed, and where nothing is, it is told as another drink. Common
+// practice, no source.
+func TestAFarBaseIsAnotherDrink(t *testing.T) {
+	b := newBench(t)
+	spec := b.menu(t, "2 oz pisco\n3/4 oz lime juice\n3/4 oz simple syrup\n1 egg white\nshake, up")[0]
+	for _, c := range []struct {
+		stock  []string
+		listed bool
+	}{
+		{[]string{"aromatic-pisco", "blanco-tequila"}, false},
+		{[]string{"blanco-tequila"}, true},
+	} {
+		r := Request{Spec: spec, Missing: b.profiles(t, "pisco"), Candidates: b.profiles(t, c.stock...), Parts: 1}
+		got, err := b.finder.Find(context.Background(), r)
+		require.NoError(t, err)
+		at := slices.IndexFunc(got.Covers, func(x Cover) bool { return x.Parts[0].Profile.ID == "blanco-tequila" })
+		assert.Equal(t, c.listed, at >= 0)
+		if at >= 0 {
+			assert.False(t, got.Covers[at].Keeps)
+			assert.False(t, got.Near)
+		}
+	}
+}
+
+// Of what the trade pours together no amounts beside those listed come nearer in the glass
+// and score as well.
+func TestACustomIsPouredInItsBestAmounts(t *testing.T) {
+	b := newBench(t)
+	for _, c := range []struct {
+		text, missing string
+		stock         []string
+	}{
+		{"2 oz vodka\n1 oz coffee liqueur\n1 oz heavy cream\nbuild, rocks", "coffee-liqueur", []string{"espresso", "simple-syrup"}},
+		{"2 oz white rum\n1/2 oz maraschino liqueur\n3/4 oz lime juice\nshake, up", "maraschino-liqueur", []string{"kirsch", "simple-syrup"}},
+		{"2 oz blanco tequila\n1/2 oz lime juice\n4 oz grapefruit soda\nbuild, long", "grapefruit-soda", []string{"grapefruit-juice", "lemon-lime-soda"}},
+	} {
+		r := Request{Spec: b.menu(t, c.text)[0], Missing: b.profiles(t, c.missing), Candidates: b.profiles(t, c.stock...), Limit: 10}
+		task := b.task(t, &r)
+		task.strict = true
+		ideas, _, err := task.ideas(context.Background())
+		require.NoError(t, err)
+		at := slices.IndexFunc(ideas, func(x idea) bool { return len(x.filling.Parts) == 2 })
+		require.GreaterOrEqual(t, at, 0, c.missing)
+		best := ideas[at]
+		for k := range 2 {
+			for _, by := range []int{-1, 1} {
+				other := best.filling
+				other.Amounts[k] += by
+				if n := other.Amounts[k]; n < 0 || n >= len(task.cands[other.Parts[k]].amounts) {
+					continue
+				}
+				x, err := task.mixed(&other)
+				require.NoError(t, err)
+				if score, err := b.finder.judge.ScoreOnly(&x.spec); assert.NoError(t, err) && score >= best.score {
+					assert.GreaterOrEqual(t, x.distance, best.distance, "%s: %s", c.missing, task.describe(x).Text)
+				}
+			}
+		}
 	}
 }

@@ -85,7 +85,8 @@ type Cover struct {
 	Custom       bool // the trade, or the house, pours it in place of what went
 
 	// Keeps is true if it keeps the drink, the alcohol apart that the guest must not have:
-	// it lies within [NearJND], or is what every bar pours and no other drink yet.
+	// it lies within [NearJND], hardly further and is what every bar pours, or is no other
+	// drink, poured by custom, and has lost nothing that led.
 	Keeps bool
 
 	rank float64

@@ -69,8 +69,10 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 
 // worthListing leaves out what ranks far below the best, and once something keeps the
 // drink, what does not: what lies far from it, or nearly so and has lost what led.
-// What the trade pours is listed too. Nothing is listed that is another drink, or that
-// has lost most of its score; what even so is another drink stands behind what is not.
+// What the trade pours is listed too, unless both is true of it and something else that a
+// bar pours as a matter of course keeps the drink. Nothing is listed that is another drink,
+// or that has lost most of its score; what even so is another drink, and no custom, stands
+// behind what is not.
 // Beside what is like the thing that went nothing is listed
 // that is not, and by itself only what lies near or is of the same kin. After three, only what ranks close to
 // the best is: three good ideas are worth more than five with two bad ones.
@@ -79,17 +81,21 @@ func (t *task) worthListing(ideas []idea) []idea {
 		return nil
 	}
 	another := func(x *idea) int {
-		if x.distance > LastJND {
+		if x.distance > LastJND && !t.usual(x) {
 			return 1
 		}
 		return 0
 	}
 	slices.SortStableFunc(ideas, func(a, b idea) int { return another(&a) - another(&b) })
 	best := ideas[0].rank
-	near := slices.ContainsFunc(ideas, func(x idea) bool { return x.distance <= NearJND && !x.lost() })
+	near := func(x idea) bool { return x.distance <= NearJND && !x.lost() }
+	kept := slices.ContainsFunc(ideas, near)
+	keptByCustom := slices.ContainsFunc(ideas, func(x idea) bool { return near(x) && t.isObvious(&x.filling) })
 	ideas = slices.DeleteFunc(ideas, func(x idea) bool {
-		far := near && !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost() && x.distance > NearJND)
-		return t.noCover(&x) || !t.usual(&x) && (x.rank > best+tail || far)
+		if t.usual(&x) {
+			return t.noCover(&x) || keptByCustom && x.lost() && x.distance > farJND
+		}
+		return t.noCover(&x) || x.rank > best+tail || kept && t.farOff(&x)
 	})
 	for _, otherKin := range []float64{role.AlikeTo, likeSmell} {
 		alike := func(x idea) bool { return t.akin(&x.filling, otherKin) }
@@ -100,8 +106,14 @@ func (t *task) worthListing(ideas []idea) []idea {
 	return slices.DeleteFunc(ideas, func(x idea) bool { return x.distance > farJND && !t.sameKin(&x.filling) })
 }
 
+// farOff reports whether an idea has no place beside one that keeps the drink: it lies
+// far from it, or nearly so and has lost what led.
+func (t *task) farOff(x *idea) bool {
+	return !t.oneByOne[search.Combine(x.filling.Parts...)] && (x.distance > farJND || x.lost() && x.distance > NearJND)
+}
+
 // stop ends a list behind its first ideas where the next ranks no more close to the
-// best. What the trade pours stays.
+// best, or does not lie near and has lost what led. What the trade pours stays.
 func (t *task) stop(ideas []idea) []idea {
 	if t.req.Far || len(ideas) == 0 {
 		return ideas
@@ -109,7 +121,7 @@ func (t *task) stop(ideas []idea) []idea {
 	best, listed := ideas[0].rank, 0
 	return slices.DeleteFunc(ideas, func(x idea) bool {
 		listed++
-		return listed > enoughIdeas && !t.usual(&x) && x.rank > best+closeTail
+		return listed > enoughIdeas && !t.usual(&x) && (x.rank > best+closeTail || x.lost() && x.distance > NearJND)
 	})
 }
 
@@ -185,7 +197,7 @@ func (t *task) putBlendsBehind(all []idea) {
 	first, last := -1, -1
 	for i := range all {
 		x := &all[i]
-		if len(x.filling.Parts) != 1 || !t.obvious[x.filling.Parts[0]] {
+		if len(x.filling.Parts) != 1 || !t.isObvious(&x.filling) {
 			continue
 		}
 		if first < 0 {

@@ -154,6 +154,12 @@ func (t *task) byCustom(x *search.Filling) bool {
 	return len(x.Parts) == 1 && t.custom[x.Parts[0]] || t.isKnown(x)
 }
 
+// isObvious reports whether a filling is what a bar pours as a matter of course: one
+// bottle of the class of what went, or what the trade or the house pours for it.
+func (t *task) isObvious(x *search.Filling) bool {
+	return len(x.Parts) == 1 && t.obvious[x.Parts[0]] || t.byCustom(x)
+}
+
 // customary reports whether the trade, or the house, pours a filling for what went, or
 // for each of several things one of its parts.
 func (t *task) customary(x *search.Filling) bool {

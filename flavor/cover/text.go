@@ -1,7 +1,6 @@
 package cover
 
 import (
-	"cmp"
 	"fmt"
 	"strings"
 
@@ -27,6 +26,6 @@ func (t *task) text(c *Cover, glass *sense.Glass) string {
 			text += " (nothing else keeps the balance)"
 		}
 	}
-	change := wording.Change{From: t.glass, To: glass, Another: cmp.Or(c.Beside, c.Distance) > LastJND, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
+	change := wording.Change{From: t.glass, To: glass, Another: !c.Keeps, Gone: c.Gone, Lost: c.Lost, Gained: c.Gained}
 	return text + ": " + change.String()
 }
