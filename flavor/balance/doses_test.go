@@ -74,3 +74,28 @@ func TestDoubledPoursAreNoticed(t *testing.T) {
 		}), "%s: %s", c.text, fixes[0].Text)
 	}
 }
+
+// What modifies a drink goes back to what is usual, not to what would just pass: mL,
+// common practice, no source.
+func TestFixesGoToTheUsualDose(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text    string
+		culprit string // id
+		most    float64
+	}{
+		{"2 oz gin / 0.75 oz lemon juice / 0.5 oz maraschino liqueur / 1.5 oz creme de violette / shake, up", "creme-de-violette", 15},
+		{"1.5 oz mezcal / 2.25 oz coffee liqueur / 2 dashes mole bitters / stir, rocks", "coffee-liqueur", 30},
+		{"2 oz blanco tequila / 2.5 oz triple sec / 0.75 oz lime juice / shake, rocks", "triple-sec", 30},
+		{"2 oz rye whiskey / 0.25 oz simple syrup / 1 oz fernet / 2 dashes aromatic bitters / stir, up", "fernet", 7.5},
+		{"30 ml gin / 30 ml sweet vermouth / 90 ml red bitter aperitif / stir, rocks", "red-bitter-aperitif", 40},
+		{"2 oz rye whiskey / 1 oz sweet vermouth / 1 oz maraschino liqueur / 2 dashes aromatic bitters / stir, up", "maraschino-liqueur", 10},
+	} {
+		s := k.read(t, strings.ReplaceAll(c.text, " / ", "\n"))
+		fixes := k.fixes(t, s, k.score(t, s))
+		require.NotEmpty(t, fixes, c.text)
+		first := fixes[0].Changes[0]
+		assert.Equal(t, c.culprit, first.Profile.ID, "%s: %s", c.text, fixes[0].Text)
+		assert.LessOrEqual(t, first.ToML, c.most, "%s: %s", c.text, fixes[0].Text)
+	}
+}

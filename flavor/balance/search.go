@@ -153,6 +153,7 @@ func (f *fixing) byFaults() {
 			ladder = f.sober(ladder, x)
 			if at, score := f.within(pour, ladder, x); at >= 0 {
 				at, score = f.asSaid(pour, ladder, x, at, score)
+				at, score = f.asUsual(pour, ladder, x, at, score)
 				f.keep(candidate{changes: []Change{ladder[at]}, asked: i, steps: at + 1, score: score})
 			}
 		}
