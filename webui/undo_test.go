@@ -58,7 +58,7 @@ func undoOf(t *testing.T, pages http.Handler, page string) *httptest.ResponseRec
 // standing is what the house holds, and what is out.
 func standing(t *testing.T, h *webuitest.House) []any {
 	t.Helper()
-	list, err := h.Store().List(t.Context(), house.KindBottle, house.KindMade, house.KindSpec, house.KindSettings, house.KindRight)
+	list, err := h.Store().List(t.Context(), house.KindBottle, house.KindMade, house.KindSpec, house.KindSettings, house.KindRight, house.KindName)
 	require.NoError(t, err)
 	var out []any
 	for _, e := range list {
@@ -67,6 +67,20 @@ func standing(t *testing.T, h *webuitest.House) []any {
 	outs, err := h.RunOut(t.Context())
 	require.NoError(t, err)
 	return append(out, strings.Join(outs, " "))
+}
+
+// isUndone sends a form that writes, and presses the button that undoes it.
+func isUndone(t *testing.T, pages http.Handler, h *webuitest.House, path string, form url.Values) {
+	t.Helper()
+	before := standing(t, h)
+	w := webuitest.Post(pages, path, form, false)
+	if to, _, _ := strings.Cut(w.Header().Get("Location"), "#"); to != "" {
+		w = webuitest.Get(pages, to, "")
+	}
+	require.Contains(t, []int{http.StatusOK, http.StatusGone}, w.Code)
+	require.NotEqual(t, before, standing(t, h), "it was written")
+	require.Contains(t, []int{http.StatusOK, http.StatusSeeOther}, undoOf(t, pages, w.Body.String()).Code)
+	assert.Equal(t, before, standing(t, h), "it is as before")
 }
 
 // After each thing that a page writes it says so with a button that undoes it, and
@@ -84,6 +98,7 @@ func TestEveryChangeCanBeUndone(t *testing.T) {
 		{"a bottle is back, tonight", "/tonight", webuitest.Fields("back", "orgeat")},
 		{"a bottle is back, on the board", "/board", webuitest.Fields("back", "orgeat")},
 		{"a new bottle", "/stock/bottle", laid},
+		{"words of the house, in the stock", "/stock/words", webuitest.Fields("words", "Ropery No 3", "kind", "London dry gin")},
 		{"the settings", "/stock/house", webuitest.Fields("version", "0", "name", "The Ropery")},
 		{"the first settings", "/start", webuitest.Fields("do", "house", "version", "0", "name", "The Ropery")},
 		{"usual bottles", "/start", webuitest.Fields("do", "bottles", "bottle", "london-dry-gin", "bottle", "orgeat")},
@@ -101,16 +116,24 @@ func TestEveryChangeCanBeUndone(t *testing.T) {
 			if strings.Contains(c.path, "start") && c.form.Get("do") == "menu" {
 				h.Drinks = h.Drinks[:0]
 			}
-			pages := webuitest.PagesOf(t, h)
-			before := standing(t, h)
-			w := webuitest.Post(pages, c.path, c.form, false)
-			if to, _, _ := strings.Cut(w.Header().Get("Location"), "#"); to != "" {
-				w = webuitest.Get(pages, to, "")
-			}
-			require.Contains(t, []int{http.StatusOK, http.StatusGone}, w.Code)
-			require.NotEqual(t, before, standing(t, h), "it was written")
-			require.Contains(t, []int{http.StatusOK, http.StatusSeeOther}, undoOf(t, pages, w.Body.String()).Code)
-			assert.Equal(t, before, standing(t, h), "it is as before")
+			isUndone(t, webuitest.PagesOf(t, h), h, c.path, c.form)
+		})
+	}
+}
+
+// So does what changes a record of the stock that is there.
+func TestEveryChangeOfTheStockCanBeUndone(t *testing.T) {
+	for _, c := range []struct {
+		name, path string
+		form       url.Values
+	}{
+		{"a bottle that changes", "/stock/bottle", webuitest.Fields("id", "red", "version", "1", "name", "Red cap", "ingredient", "London dry gin", "size_ml", "1000", "stock", "7")},
+		{"a bottle that goes", "/stock/bottle", webuitest.Fields("do", "remove", "id", "red", "version", "1")},
+		{"a syrup that goes", "/stock/made", webuitest.Fields("do", "remove", "id", "nut-syrup", "version", "1")},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			h := webuitest.Stocked(t)
+			isUndone(t, webuitest.PagesOf(t, h), h.House, c.path, c.form)
 		})
 	}
 }

@@ -48,3 +48,19 @@ func TestPagesOverTheKitchen(t *testing.T) {
 		}
 	}
 }
+
+// The first visit to any page is light, with the whole catalogue and a menu behind it.
+func TestFirstLoadIsLight(t *testing.T) {
+	h := demoPages(t)
+	for _, path := range []string{
+		"/", "/tonight?avoid=tree+nuts", "/board", "/board?avoid=milk", "/bench?text=" + harbourSour, "/bench?text=" + harbourSour + "&missing=falernum", "/tools",
+		"/riffs", "/riffs?text=" + harbourSour, "/riffs/use-up?bottle=mezcal&bottle=fino-sherry", "/riffs/walk?from=tide-table&to=ropewalk",
+		"/specs", "/specs/tide-table", "/specs/tide-table/batch", "/specs/tide-table/card", "/specs/print", "/specs/import",
+		"/stock", "/stock/bottle", "/stock/made", "/stock/house", "/stock/import", "/start", "/map", "/map?spec=tide-table", "/map?bottle=mezcal",
+		"/training?what=cover", "/training/progress", "/training/flight", "/training/triangle", "/training/starter",
+	} {
+		weight := webuitest.FirstLoad(t, h, path)
+		t.Logf("%s: %d bytes", path, weight)
+		assert.Less(t, weight, webuitest.MaxLoad, path)
+	}
+}

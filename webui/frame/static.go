@@ -2,12 +2,14 @@ package frame
 
 import (
 	"bytes"
+	"compress/gzip"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
 	"io/fs"
 	"net/http"
 	"path"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -33,9 +35,10 @@ const (
 
 // staticFile is one file as it is served.
 type staticFile struct {
-	body []byte
-	kind string
-	hash string
+	body   []byte
+	packed []byte // by gzip; nil if that saves nothing
+	kind   string
+	hash   string
 }
 
 // statics are the static files under their own names and their hashed ones.
@@ -59,6 +62,9 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 		}
 		sum := sha256.Sum256(body)
 		f := staticFile{body: body, kind: kind, hash: hex.EncodeToString(sum[:8])}
+		if f.packed, err = packed(body); err != nil {
+			return err
+		}
 		ext := path.Ext(name)
 		long := strings.TrimSuffix(name, ext) + "." + f.hash + ext
 		s.files[name], s.hashed[name], s.plain[long] = f, long, name
@@ -103,6 +109,42 @@ func (s *statics) send(w http.ResponseWriter, r *http.Request, name, keep string
 	h.Set("Content-Type", f.kind)
 	h.Set("Cache-Control", keep)
 	h.Set("ETag", `"`+f.hash+`"`)
-	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(f.body))
+	h.Set("Vary", "Accept-Encoding")
+	body := f.body
+	if f.packed != nil && takesGzip(r.Header.Get("Accept-Encoding")) {
+		h.Set("Content-Encoding", "gzip")
+		h.Set("ETag", `"`+f.hash+`-gzip"`)
+		body = f.packed
+	}
+	http.ServeContent(w, r, "", time.Time{}, bytes.NewReader(body))
 	return nil
+}
+
+// packed is a body packed by gzip, nil if that saves less than a tenth, as with
+// pictures.
+func packed(body []byte) ([]byte, error) {
+	var b bytes.Buffer
+	z := gzip.NewWriter(&b)
+	if _, err := z.Write(body); err != nil {
+		return nil, err
+	}
+	if err := z.Close(); err != nil {
+		return nil, err
+	}
+	if b.Len() > len(body)*9/10 {
+		return nil, nil
+	}
+	return b.Bytes(), nil
+}
+
+// takesGzip reports whether a client takes what is packed by gzip (RFC 9110, 12.5.3).
+func takesGzip(accept string) bool {
+	for offer := range strings.SplitSeq(accept, ",") {
+		coding, weight, weighed := strings.Cut(strings.TrimSpace(offer), ";")
+		if strings.EqualFold(strings.TrimSpace(coding), "gzip") {
+			q, err := strconv.ParseFloat(strings.TrimPrefix(strings.TrimSpace(weight), "q="), 64)
+			return !weighed || err == nil && q > 0
+		}
+	}
+	return false
 }

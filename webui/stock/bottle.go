@@ -194,7 +194,7 @@ func allergenLine(p *flavor.Profile) string {
 	if line := part.MarksLine(p); line != "" {
 		return words.Sentence(line)
 	}
-	return "None on record for " + p.Name + "."
+	return "No allergen on record for " + p.Name + "."
 }
 
 // measuredAs is a figure with its spread and its unit.

@@ -43,7 +43,7 @@ func TestABottleComesAndGoes(t *testing.T) {
 
 	w := follow(t, pages, webuitest.Post(pages, "/stock/bottle", formOf("name", "  Blue   cap ", "ingredient", "london dry GIN", "abv", "43,1", "size_ml", "700", "stock", "2.5",
 		"price", "24.90", "currency", "eur", "note", "behind\r\nthe till"), false))
-	webuitest.Says(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "None on record"}, nil)
+	webuitest.Says(t, w, []string{"Added.", "Undo: take it out again", "by bar", `value="43.1"`, `value="EUR"`, "London dry gin by the catalogue", "40.0\u00a0%\u00a0vol", "No allergen on record"}, nil)
 	blue := h.Bottle(t, "blue-cap")
 	assert.Equal(t, house.Bottle{ID: "blue-cap", Name: "Blue cap", Ingredient: "london-dry-gin", Measured: house.Measured{ABVPct: stock.Number(43.1)},
 		Price: stock.Number(24.9), Currency: "EUR", SizeML: 700, Stock: 2.5, Note: "behind\nthe till"}, blue.Item)

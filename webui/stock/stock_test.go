@@ -28,7 +28,7 @@ func TestStockScenarios(t *testing.T) {
 		{name: "all", path: "/stock", status: 200,
 			want: []string{"5 bottles and 1 made here", ">Blue cap</a>", "2.5 × 700\u00a0mL", "43.1\u00a0%\u00a0vol", "40.0\u00a0%\u00a0vol by the catalogue", "24.90\u00a0EUR", "1.07\u00a0EUR for 30\u00a0mL",
 				"Red cap is poured", `<span class="mark">Poured</span>`, "none of 1000\u00a0mL", "(8.1\u00a0°Bx)", "62.0\u00a0g/L", "60.0\u00a0g/L by the catalogue",
-				"Contains tree nuts; may contain soybeans.", "None on record for London dry gin.", "Out now", "Of no known category", "anything may be in it",
+				"Contains tree nuts; may contain soybeans.", "No allergen on record for London dry gin.", "Out now", "Of no known category", "anything may be in it",
 				"Nut syrup", "tree nuts (orgeat)", "Not stated", "14 days", "The label on the bottle decides", webuitest.FootLine},
 			not: []string{"Show all", "Page 1"}},
 		{name: "by name", path: "/stock?q=BLUE", status: 200, want: []string{"1 bottle<", "Blue cap", "Show all 6", `value="BLUE"`}, not: []string{">Red cap</a>", "Nut syrup"}},
