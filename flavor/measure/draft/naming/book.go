@@ -162,8 +162,8 @@ func (b *Book) Find(name string, pl Place) Found {
 		return f
 	}
 	plain := Strip(name)
-	if strings.EqualFold(plain[len(plain)-1], "rosé") && pl.Volume() { // without its accent it is the flower too
-		name, plain = rose, []string{rose}
+	if as := spelt[strings.ToLower(plain[len(plain)-1])]; as != "" && pl.Volume() {
+		name, plain = as, []string{as}
 	}
 	for _, n := range plain {
 		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, n != name); ok {
@@ -209,6 +209,9 @@ func (b *Book) Find(name string, pl Place) Found {
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
 	}
+	if english, foreign := translated(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
+		plain = []string{english}
+	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok {
 			return Found{Profile: p, How: flavor.MatchFuzzy, As: n}
@@ -217,7 +220,9 @@ func (b *Book) Find(name string, pl Place) Found {
 	return Found{Fault: b.unknown(name, pl)}
 }
 
-const rose = "rosé wine"
+// spelt are words that mean another thing by volume than their keys: without its accent
+// rosé is the flower too, and one white is a wine.
+var spelt = map[string]string{"rosé": "rosé wine", "whites": "egg white"}
 
 // pin reads a name that says its class in brackets, or that it is meant as it
 // stands: "lime (fruit)", "honey (plain)".

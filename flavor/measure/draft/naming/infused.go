@@ -1,6 +1,7 @@
 package naming
 
 import (
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -11,6 +12,10 @@ import (
 // nothing themselves.
 var infusing = token.Words(`infused infusion washed washing fat-washed steeped macerated`)
 
+// treated are words that say what was done to it before it was pressed or cooked; what
+// that brings is not counted either.
+var treated = token.Words(`roasted charred grilled burnt toasted caramelised caramelized torched salted smoked spiced dried candied preserved fermented lacto-fermented spicy`)
+
 // longestHead is the most words of a bottle that something was put into.
 const longestHead = 3
 
@@ -19,10 +24,13 @@ const longestHead = 3
 // the drink is told not to count it. What may bring one is a fault.
 func (b *Book) infused(name string, pl Place) (Found, bool) {
 	words := strings.Fields(strings.NewReplacer("-infused", " infused", "-washed", " washed", "- infused", " infused", "-", " ").Replace(strings.ToLower(name)))
+	if f, ok := b.twoFlavours(words); ok {
+		return f, true
+	}
 	for n := min(longestHead, len(words)-1); n > 0; n-- {
 		head := strings.Join(words[len(words)-n:], " ")
 		f := b.plainly(head, pl)
-		if !f.Firm() || !pl.allows(f.Profile) || !holdsInfusion(f.Profile) {
+		if !f.Firm() || !pl.allows(f.Profile) || !holdsInfusion(f.Profile, words[:len(words)-n]) {
 			continue
 		}
 		brings, known := b.flavouring(words[:len(words)-n])
@@ -34,15 +42,53 @@ func (b *Book) infused(name string, pl Place) (Found, bool) {
 			return Found{Fault: fault}, true
 		}
 		if f.Profile.Class == flavor.ClassSyrup {
-			flavour := strings.Join(words[:len(words)-n], " ")
-			if p, _, ok := b.Named(flavour + " syrup"); ok { // "coffee demerara syrup"
-				return Found{Profile: p, How: flavor.MatchAlias, As: flavour + " syrup", Inferred: true}, true
+			if main, ok := b.mainFlavour(words[:len(words)-n], "syrup"); ok {
+				return main, true
 			}
 		}
 		f.How, f.Inferred, f.Infusion = flavor.MatchAlias, true, strings.Join(words[:len(words)-n], " ")
 		return f, true
 	}
 	return Found{}, false
+}
+
+// mainFlavour returns the syrup, or what else kind says, of as much of a flavour as is
+// known: pear syrup for "spiced pear". Of several the fruit is the main one, and else the
+// last. What is left of the flavour is not counted.
+func (b *Book) mainFlavour(words []string, kind string) (Found, bool) {
+	words = slices.DeleteFunc(slices.Clone(words), func(w string) bool { return infusing[w] })
+	var main Found
+	for n := len(words); n > 0; n-- {
+		for from := len(words) - n; from >= 0; from-- {
+			name := strings.Join(words[from:from+n], " ") + " " + kind
+			p, _, ok := b.Named(name)
+			if !ok || main.Profile != nil && (p.Class != flavor.ClassFruitSyrup || main.Profile.Class == flavor.ClassFruitSyrup) {
+				continue
+			}
+			rest := strings.Join(slices.Concat(words[:from], words[from+n:]), " ")
+			main = Found{Profile: p, How: flavor.MatchAlias, As: name, Inferred: true, Infusion: rest}
+		}
+		if main.Profile != nil && n > 1 {
+			break
+		}
+	}
+	return main, main.Profile != nil
+}
+
+// flavoured are kinds of which bars make one of several flavours at once.
+var flavoured = []string{"shrub", "cordial", "honey"}
+
+// twoFlavours reads "blackberry sage shrub" as the shrub of what is known of its flavours,
+// where all of them are, and none brings an allergen.
+func (b *Book) twoFlavours(words []string) (Found, bool) {
+	last := len(words) - 1
+	if last < 2 || !slices.Contains(flavoured, words[last]) {
+		return Found{}, false
+	}
+	if brings, known := b.flavouring(words[:last]); !known || brings != "" {
+		return Found{}, false
+	}
+	return b.mainFlavour(words[:last], words[last])
 }
 
 // plainly returns the ingredient of a name or of its short form, without slips of the
@@ -63,16 +109,23 @@ func (b *Book) plainly(name string, pl Place) Found {
 	return Found{}
 }
 
-// holdsInfusion reports whether bars put flavours into a kind of bottle.
-func holdsInfusion(p *flavor.Profile) bool {
-	return p.Class.Part() == flavor.PartBase || p.Class == flavor.ClassVermouth || p.Class == flavor.ClassSyrup
+// holdsInfusion reports whether bars put flavours into a kind of bottle. Two juices are a
+// mixture: one is only smoked or roasted.
+func holdsInfusion(p *flavor.Profile, what []string) bool {
+	switch p.Class {
+	case flavor.ClassVermouth, flavor.ClassSyrup, flavor.ClassBitterAperitif, flavor.ClassTea:
+		return true
+	case flavor.ClassJuice, flavor.ClassSourJuice:
+		return !slices.ContainsFunc(what, func(w string) bool { return !treated[w] })
+	}
+	return p.Class.Part() == flavor.PartBase
 }
 
 // flavouring reports whether all words name things that are known, and an allergen that
 // one of them brings or may bring.
 func (b *Book) flavouring(words []string) (brings string, known bool) {
 	for i := 0; i < len(words); {
-		if infusing[words[i]] || adjectives[words[i]] || words[i] == "and" || words[i] == "&" {
+		if infusing[words[i]] || treated[words[i]] || adjectives[words[i]] || words[i] == "and" || words[i] == "&" {
 			i++
 			continue
 		}
@@ -99,7 +152,7 @@ var flavourForms = []string{"", " tea", " leaf", " pod", " stick", " berry", " b
 func (b *Book) flavour(words []string) (*flavor.Profile, int) {
 	for n := min(LongestName, len(words)); n > 0; n-- {
 		name := strings.Join(words[:n], " ")
-		for _, w := range []string{name, flavours[flavor.NormaliseName(name)]} {
+		for _, w := range []string{flavours[flavor.NormaliseName(name)], name} {
 			for _, form := range flavourForms {
 				if p, _, ok := b.Named(w + form); ok && w != "" {
 					return p, n
@@ -112,6 +165,6 @@ func (b *Book) flavour(words []string) (*flavor.Profile, int) {
 
 // flavours are what bars put into a bottle by other names; common practice.
 var flavours = keyed(map[string]string{"jalapeño": "fresh chilli", "jalapeno": "fresh chilli", "habanero": "fresh chilli", "serrano": "fresh chilli", "chile": "fresh chilli", "chili": "fresh chilli", "chilli": "fresh chilli", "spicy": "fresh chilli",
-	"smoked": "smoke tincture", "tea": "black tea", "english breakfast": "black tea", "darjeeling": "black tea", "cacao": "cacao nib", "cocoa": "cacao nib", "toasted coconut": "coconut water", "coconut": "coconut water",
+	"smoked": "smoke tincture", "tea": "black tea", "english breakfast": "black tea", "darjeeling": "black tea", "cacao": "cacao nib", "cocoa": "cacao nib", "toasted coconut": "coconut syrup", "coconut": "coconut syrup", "rose": "dried rose petal",
 	"oak": "oak tincture", "banana": "banana purée", "kiwi": "kiwi purée", "watermelon": "watermelon juice", "tomato": "tomato water", "chai": "spiced chai", "sichuan": "black pepper", "szechuan": "black pepper", "peppercorn": "black pepper", "pepper": "black pepper",
 	"cherry": "fresh cherry", "citrus": "lemon peel", "horseradish": "fresh horseradish"})

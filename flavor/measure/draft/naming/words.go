@@ -81,7 +81,7 @@ var (
 		"red bitters": {"red bitter aperitif"}, "aperitif": {"red bitter aperitif", "light orange bitter aperitif", "gentian aperitif"}, "aperitivo": {"red bitter aperitif", "light orange bitter aperitif"},
 		"quinquina": {"red quinquina", "white quinquina"}, "chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
 		"white": {"egg white", "dry white wine"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
-		"blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"},
+		"joven": {"mezcal", "gold tequila"}, "blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"},
 	}
 	askDash = map[string][]string{
 		"lemon": {"lemon juice", "lemon bitters"}, "lime": {"lime juice", "lime cordial", "lime bitters"}, "cranberry": {"cranberry juice", "cranberry bitters"},
@@ -108,7 +108,7 @@ var shorthand = keyed(map[string]string{
 	"rum agricole": "rhum agricole", "rum agricole blanc": "rhum agricole blanc", "rum agricole vieux": "rhum agricole vieux",
 	"brut": "brut champagne", "brine": "olive brine", "yellow": "yellow herbal liqueur", "bianco tequila": "blanco tequila", "dry ginger": "ginger ale", "ab": "aromatic bitters", "ang": "aromatic bitters",
 	"ango": "aromatic bitters", "aro": "aromatic bitters", "arom": "aromatic bitters", "aromatic": "aromatic bitters", "ob": "orange bitters", "creole": "creole bitters",
-	"choc": "chocolate bitters", "mole": "mole bitters",
+	"choc": "chocolate", "mole": "mole bitters",
 	"ew": "egg white", "whites": "egg white", "eggwhite": "egg white", "egg wht": "egg white", "faba": "aquafaba", "aqua faba": "aquafaba",
 	"green herbal": "green herbal liqueur", "yellow herbal": "yellow herbal liqueur", "mexican lager": "pale lager",
 	"abs": "absinthe", "absynthe": "absinthe", "ldg": "London dry gin", "london": "London dry gin", "vod": "vodka", "bourb": "bourbon", "bbn": "bourbon",
@@ -159,7 +159,7 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever`)
+organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf`)
 
 // Strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.
@@ -226,7 +226,7 @@ func PlaceWords(u flavor.Unit) string {
 func Pressed(name string) string {
 	for _, n := range Strip(name) {
 		key := flavor.NormaliseName(n)
-		if means := byVolume[key]; means != "" {
+		if means := cmp.Or(byVolume[key], byVolume[tongues[key]]); means != "" {
 			return means
 		}
 		if full, changed := Lengthen(key); changed && byVolume[full] != "" {
