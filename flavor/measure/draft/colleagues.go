@@ -132,7 +132,7 @@ func commentary(toks []token.Token) bool {
 		ordered = ordered || stockWords[w]
 		whole = whole || i < 2 && wholeWords[w]
 		after = after || w == "dilution"
-		if toks[i].Kind == token.Numeral && i > 1 && toks[i-1].Glued == false && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
+		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
 			return true
 		}
 		if w == "too" && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
