@@ -34,10 +34,16 @@ func (r *reader) withoutPrices(n int, toks []token.Token) []token.Token {
 	return toks
 }
 
+// mostPartSize is the most tokens of a line that says how much a part is.
+const mostPartSize = 12
+
 // partSize reads a line that says how much a part is, "(1 part = 30 ml)", and is false if
 // the line says something else.
 func (r *reader) partSize(n int, span entry.Span, toks []token.Token) bool {
-	var words []token.Token
+	if len(toks) > mostPartSize || !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "part" || t.Text == "parts" }) {
+		return false
+	}
+	words := make([]token.Token, 0, len(toks))
 	for _, t := range toks {
 		if t.Kind != token.Mark && t.Text != "is" && t.Text != "of" && t.Text != "a" {
 			words = append(words, t)

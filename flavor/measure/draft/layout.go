@@ -24,7 +24,9 @@ func linesOf(text string) []numbered {
 		out = append(out, numbered{n, entry.Span{Start: from, End: to}})
 		from = next
 	}
-	if !slices.ContainsFunc(out, func(l numbered) bool { return shortNumber(strings.TrimSpace(text[l.at.Start:l.at.End])) }) {
+	if !slices.ContainsFunc(out, func(l numbered) bool {
+		return shortNumber(strings.TrimSpace(text[l.at.Start:l.at.End])) && shapeAlone(text, l.at) == entry.ShapeAmount
+	}) {
 		return out
 	}
 	return byTurns(text, out)

@@ -161,7 +161,8 @@ func unitIn(toks []token.Token) bool {
 func (r *reader) namedAgain(n int, span entry.Span, toks []token.Token) bool {
 	d := &r.d
 	numbered := d.Name == "" && len(d.Lines) == 1 && d.Lines[0].PerhapsName // "Station 2": only who knows the ingredients can tell
-	if d.Labelled || len(d.Entries) != 1 || !numbered && (len(d.Lines) > 0 || d.Name == "") {
+	if d.Labelled || len(d.Entries) != 1 || !numbered && (len(d.Lines) > 0 || d.Name == "") ||
+		!slices.ContainsFunc(toks, func(t token.Token) bool { return t.Is("-") || t.Is(":") || t.Is("=") }) {
 		return false
 	}
 	in := r.spread(r.gather(r.pieces(toks)))

@@ -311,9 +311,12 @@ func opening(toks []token.Token) int {
 // TailAt returns the longest tail at the end of toks.
 func TailAt(toks []token.Token) (int, tail) {
 	best, found := 0, tail{}
-	for i := range tails {
+	if len(toks) == 0 {
+		return 0, tail{}
+	}
+	for _, i := range tailsByLast[toks[len(toks)-1].Text] {
 		w := tails[i].words
-		if len(w) <= best || len(w) > len(toks) || toks[len(toks)-1].Text != w[len(w)-1] {
+		if len(w) <= best || len(w) > len(toks) {
 			continue
 		}
 		if slices.EqualFunc(w, toks[len(toks)-len(w):], func(a string, t token.Token) bool { return t.Kind == token.Word && t.Text == a }) {

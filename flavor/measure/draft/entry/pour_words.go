@@ -106,6 +106,16 @@ var tails = []struct {
 	{[]string{"optional"}, tail{remark: "is optional, and counted"}}, {[]string{"each"}, tail{each: true}}, {[]string{"ea"}, tail{each: true}},
 }
 
+// tailsByLast finds the tails that end in a word.
+var tailsByLast = func() map[string][]int {
+	m := map[string][]int{}
+	for i := range tails {
+		w := tails[i].words
+		m[w[len(w)-1]] = append(m[w[len(w)-1]], i)
+	}
+	return m
+}()
+
 // wasWords begin a note on what an amount or a name was before.
 var wasWords = token.Words(`sub subs alt alternatively substitute was were formerly previously originally orig prev old before used not instead replaces replaced down`)
 
