@@ -95,6 +95,9 @@ func separator(toks []token.Token, i, from int) (string, int) {
 	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
 		return ";", 0
 	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
+		if ended := toks[i-1].Kind == token.Numeral || i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1]); ended && i > from+1 && next.Kind == token.Word && !entry.StartsAmount(toks[from:]) && named(toks[from:i]) {
+			return "and", 1 // "brandy 40 ml and ginger ale, top"
+		}
 		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || methodWord(toks[i+1:]) || entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i])) {
 			return "and", 1
 		}
@@ -475,7 +478,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return r.both(a, b), true
 	case b.pour.Shape != entry.ShapeName || saltAlone(b) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false
-	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+":
+	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+", b.sep == "and" && a.pour.AmountAt.Start > a.pour.NameAt.Start:
 		return piece{}, false
 	case (a.pour.Shape == entry.ShapeImplied && !a.pour.NoAmount || a.pour.Shape == entry.ShapePour) && b.sep == "," && laidOn(b): // "top lager, lemon"
 		return piece{}, false

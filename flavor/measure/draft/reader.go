@@ -489,6 +489,9 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 	if fixed, ok := r.corrected(n, toks); ok {
 		toks, s = fixed, serving.Read(fixed)
 	}
+	if s.Conflict != nil {
+		s = r.firstOf(n, toks, s)
+	}
 	prose = prose || s.Begins && len(s.Unknown) > 0 || s.Words > 4
 	if prose && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Text == "or" }) {
 		s.Prose()
@@ -518,6 +521,32 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 	r.entry(kind, n, at)
 }
 
+// firstOf reads words that leave a choice of methods that work a drink alike as the first
+// of them, which is said: "flash blend or shake". It returns s where they leave none.
+func (r *reader) firstOf(n int, toks []token.Token, s serving.Said) serving.Said {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "or" })
+	if at < 1 {
+		return s
+	}
+	one, other := serving.Read(toks[:at]), serving.Read(toks[at+1:])
+	if serving.Mixes(one.Method) < serving.Mixes(flavor.Swizzle) || serving.Mixes(other.Method) < serving.Mixes(flavor.Swizzle) { // stirred or shaken are two drinks
+		return s
+	}
+	if one.Conflict != nil || other.Conflict != nil || len(one.Unknown) > 0 {
+		return s
+	}
+	r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End])+"” leaves a choice; the first is taken"))
+	if one.Method != "" {
+		other.Method, other.MethodAs = "", ""
+	}
+	if one.Service != "" {
+		other.Service = ""
+	}
+	one.Merge(&other, false)
+	one.Keep, one.Words, one.Begins = true, s.Words, s.Begins
+	return one
+}
+
 // stepAfter reports whether a second method is only a touch at the end: "stir
 // gently" once a drink is built or shaken.
 func (r *reader) stepAfter(s *serving.Said) bool {
@@ -532,7 +561,7 @@ func (r *reader) finish() {
 	if d.Glass == "" {
 		d.Glass = r.said.Glass
 	}
-	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together
+	d.Hinted, d.Iced, d.OnIce, d.Cold, d.Together, d.Touch = r.said.Weak, r.said.Iced, r.said.OnIce, r.said.Cold, r.said.Together, r.said.Touch
 	r.strained()
 	if r.said.NoIce && (d.Service == "" || d.Service == flavor.Rocks) {
 		if d.Method == flavor.Build {

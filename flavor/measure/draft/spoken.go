@@ -256,7 +256,7 @@ func lead(toks []token.Token) int {
 		return 0
 	}
 	for i := range first {
-		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") {
+		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") && !toks[i].Is("?") {
 			return 0
 		}
 	}

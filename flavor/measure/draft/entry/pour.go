@@ -131,6 +131,9 @@ func TrimMarks(toks []token.Token) []token.Token {
 // muddled, where an amount follows.
 func (p *Written) skipLead(toks []token.Token) []token.Token {
 	rest, muddled := toks, false
+	if len(rest) > 2 && leadRoles[rest[0].Text] && rest[1].Kind == token.Numeral && rest[1].Wrong == "" && rest[len(rest)-1].Kind != token.Numeral && len(rest)-1 > AmountAt(rest[1:]) { // "base 2 blanco"
+		rest = rest[1:]
+	}
 	for len(rest) > 1 && rest[0].Kind == token.Word && (leadWords[rest[0].Text] || strings.HasPrefix(rest[0].Text, "muddle") || rest[0].Text == "the") {
 		muddled = muddled || strings.HasPrefix(rest[0].Text, "muddle")
 		rest = TrimMarks(rest[1:])

@@ -431,7 +431,7 @@ func PouredIn(toks []token.Token) string {
 		if toks[i].Kind != token.Numeral || toks[i].Wrong != "" {
 			continue
 		}
-		if IceFollows(toks[i+1:]) {
+		if IceFollows(toks[i+1:]) || i > 0 && IceOnly(toks[:i]) {
 			continue
 		}
 		if u, n := UnitAt(toks[i+1:]); n > 0 && i+1+n < len(toks) && toks[i+1+n].Kind == token.Word && (u.Jigger() || u.Spoon() || u == flavor.Dash || u == flavor.PartUnit) {
@@ -463,7 +463,7 @@ func IceFollows(toks []token.Token) bool {
 // is none.
 func CountedIn(toks []token.Token, unknown []token.Token) string {
 	for i := range toks[1:] {
-		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
+		if toks[i].Kind == token.Numeral && !IceFollows(toks[i+1:]) && !(i > 0 && IceOnly(toks[:i])) && !serving.Times(toks[i+1].Text) && slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == toks[i+1].Start }) {
 			return toks[i].Text + " " + toks[i+1].Text
 		}
 	}

@@ -229,6 +229,12 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				toks = toks[:open]
 				continue
 			}
+			if v, ok := nowAmount(inside); ok && p.Stated { // "1 espresso (2 now)"
+				p.AddNote(measure.FormatAmount(p.Amount, p.Unit) + " is now " + measure.FormatAmount(v, p.Unit))
+				p.Amount = v
+				toks = toks[:open]
+				continue
+			}
 			if p.Stated && p.Unit == "" && len(inside) == 1 && inside[0].Kind == token.Numeral && inside[0].Wrong == "" && inside[0].Value > mostDoses*p.Amount { // "1 espresso (30)"
 				p.Amount, p.AmountAt = inside[0].Value, Span{inside[0].Start, inside[0].End}
 				toks = toks[:open]
@@ -274,6 +280,19 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 		toks = toks[:len(toks)-n]
 	}
 	return toks
+}
+
+// nowAmount reads what stands in brackets for what an amount has become: "2 now".
+func nowAmount(toks []token.Token) (float64, bool) {
+	if len(toks) != 2 || toks[0].Text != "now" && toks[1].Text != "now" {
+		return 0, false
+	}
+	for i := range toks {
+		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" {
+			return toks[i].Value, true
+		}
+	}
+	return 0, false
 }
 
 // mostDoses is the number by which what stands in brackets is so much more than what it

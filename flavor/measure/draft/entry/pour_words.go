@@ -19,6 +19,9 @@ var (
 // leadWords begin a pour and say nothing of it.
 var leadWords = token.Words(`add keep take grab get dann noch etwas pour measure plus then and with also combine use using mix start begin`)
 
+// leadRoles are what a pour is in its drink, before its amount.
+var leadRoles = token.Words(`base modifier mod split accent lengthener sweetener`)
+
 // Measures are what bars say for an amount of another unit: common practice.
 var Measures = map[string]struct {
 	Stated float64

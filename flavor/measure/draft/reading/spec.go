@@ -62,9 +62,29 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	checkServing(d, faults)
 	s.Together = d.Together
 	r.heat(&s)
+	r.byName(&s)
 	r.iced(&s)
+	r.stirredInGlass(&s)
 	s.Notes = r.notes
 	return Assume(s), at
+}
+
+// stirredInGlass takes a drink that is stirred hot, or hardly and with something
+// sparkling, as built: it is stirred in its glass.
+func (r *resolver) stirredInGlass(s *flavor.Spec) {
+	if s.Method != flavor.Stir {
+		return
+	}
+	fizzy := slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated })
+	switch {
+	case s.Service == flavor.Hot && r.draft.Hinted: // by a mug
+		r.note("a hot drink that is stirred is taken as built in its glass")
+	case r.draft.Touch && fizzy:
+		r.note("a touch of the spoon beside something sparkling is taken as built in the glass")
+	default:
+		return
+	}
+	s.Method = flavor.Build
 }
 
 // iced takes a drink of which no more is said than that there is ice as built on it.
@@ -73,7 +93,7 @@ func (r *resolver) iced(s *flavor.Spec) {
 		return
 	}
 	for i := range s.Pours {
-		if p := s.Pours[i].Profile; p.Class.Shaken() || p.Carbonated || s.Pours[i].Unit == flavor.Top {
+		if p := s.Pours[i].Profile; p.Class.Shaken() && p.Class != flavor.ClassJuice || p.Carbonated || s.Pours[i].Unit == flavor.Top {
 			return
 		}
 	}

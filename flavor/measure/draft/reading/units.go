@@ -194,6 +194,11 @@ func (r *resolver) inferUnits() {
 				stated = append(stated, u)
 			}
 		default:
+			if t.espresso() && r.metric(t) {
+				t.amount *= espressoML
+				t.setUnit(flavor.Millilitre, "a shot of coffee is taken as 1 oz")
+				continue
+			}
 			u := t.counts()
 			if u == flavor.Piece && t.perhapsPoured() && r.metric(t) {
 				u = ""
@@ -230,6 +235,14 @@ func (r *resolver) inferUnits() {
 	}
 	r.note("bare numbers are read as " + unitNames[u])
 }
+
+// espresso reports whether a bare number counts shots of espresso.
+func (t *task) espresso() bool {
+	return t.class() == flavor.ClassCoffee && t.whole() && t.amount <= mostShots && strings.Contains(strings.ToLower(t.line.Name), "espresso")
+}
+
+// mostShots is the most shots of espresso in one drink; common practice.
+const mostShots = 3
 
 // based reports whether a draft pours a spirit.
 func (r *resolver) based() bool {

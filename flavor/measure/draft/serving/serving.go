@@ -25,6 +25,7 @@ type Said struct {
 	all       bool // everything is named
 	but       bool // something is left out of that
 	Together  bool // everything is shaken or blended at once
+	Touch     bool // it is stirred, and hardly: "stir once"
 	Muddle    bool
 
 	Unknown  []token.Token // words that say nothing known
@@ -86,8 +87,12 @@ func Read(toks []token.Token) Said {
 	}
 	s.Keep = s.Keep || len(s.Unknown) > 0
 	s.Together = s.all && !s.but && Mixes(s.Method) >= Mixes(flavor.Shake)
+	s.Touch = s.Method == flavor.Stir && slices.ContainsFunc(words, func(w string) bool { return touchWords[w] })
 	return s
 }
+
+// touchWords say that something is hardly stirred.
+var touchWords = token.Words(`once gently briefly lightly quick quickly lazily barely combine gentle`)
 
 // timesWords follow a number of times: "2x", "1st", "one lift".
 var timesWords = token.Words(`x × st nd rd th lift lifts`)
@@ -266,6 +271,7 @@ func (s *Said) Merge(o *Said, prose bool) {
 	s.Iced, s.OnIce = s.Iced || o.Iced, s.OnIce || o.OnIce
 	s.Cold = s.Cold || o.Cold
 	s.Together = s.Together || o.Together
+	s.Touch = s.Touch || o.Touch
 	s.Notes = append(s.Notes, o.Notes...)
 }
 

@@ -26,7 +26,7 @@ var methodTerms = map[flavor.Method][]string{
 	flavor.Shake: {"shake", "sh", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
 	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
-	flavor.Stir:    {"stir", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "str", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
+	flavor.Stir:    {"stir", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
 	flavor.Blend:   {"blend", "blended", "blender", "flash blend", "blitz", "frozen", "spindle mix", "whizz"},
 	flavor.Throw:   {"throw", "thrown", "throwing"},
@@ -52,7 +52,7 @@ var nearMethods = map[string]term{
 	"dump":              {Service: flavor.Rocks, weak: true, keep: true},
 	"double strain":     {keep: true}, "double strained": {keep: true}, "dbl strain": {keep: true}, "dbl strained": {keep: true}, "d strain": {keep: true},
 	"double fine strain": {keep: true}, "fine strain": {keep: true}, "dstrain": {keep: true}, "cap with crushed": {Service: flavor.Crushed, weak: true}, "capped with crushed": {Service: flavor.Crushed, weak: true}, "top with crushed": {Service: flavor.Crushed, weak: true}, "fine strained": {keep: true}, "2x strain": {keep: true}, "ds": {keep: true},
-	"muddle": {keep: true}, "muddled": {keep: true},
+	"str": {keep: true}, "muddle": {keep: true}, "muddled": {keep: true},
 	// A shaker that something goes into, or comes from, says nothing of the method.
 	"in shaker": {}, "in the shaker": {}, "in a shaker": {}, "into shaker": {}, "into the shaker": {}, "into a shaker": {}, "to shaker": {}, "to the shaker": {}, "to a shaker": {}, "from shaker": {},
 	"from the shaker": {}, "the shaker": {}, "a shaker": {}, "cocktail shaker": {}, "shaker tin": {}, "shaker tins": {},

@@ -1,0 +1,37 @@
+package reading
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+)
+
+// nameHints are words in the names of drinks that say how such a drink is made or
+// served, where the draft does not; common practice.
+var nameHints = []struct {
+	word    string
+	method  flavor.Method
+	service flavor.Service
+}{
+	{"swizzle", flavor.Swizzle, ""}, {"swiz", flavor.Swizzle, ""}, {"frozen", flavor.Blend, ""},
+	{"julep", "", flavor.Crushed}, {"toddy", "", flavor.Hot}, {"mulled", "", flavor.Hot},
+	{"on rocks", "", flavor.Rocks}, {"on the rocks", "", flavor.Rocks}, {"highball", "", flavor.Long}, {"collins", "", flavor.Long},
+}
+
+// byName takes method and service from the name of a drink where nothing else says them.
+func (r *resolver) byName(s *flavor.Spec) {
+	name := " " + strings.Trim(strings.ToLower(s.Name), " .,:;!?") + " "
+	for _, h := range nameHints {
+		if !strings.Contains(name, " "+h.word+" ") {
+			continue
+		}
+		if h.method != "" && s.Method == "" {
+			s.Method = h.method
+			r.note("no method stated: " + string(h.method) + ", since the name says “" + h.word + "”")
+		}
+		if h.service != "" && s.Service == "" && s.Glass == "" {
+			s.Service = h.service
+			r.note("no service stated: " + string(h.service) + ", since the name says “" + h.word + "”")
+		}
+	}
+}
