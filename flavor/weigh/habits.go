@@ -153,7 +153,7 @@ func (b *Build) reachBy(limit func(*flavor.Profile, bool, []float64) habit.Limit
 
 // shares returns the parts as the book of habits wants them.
 func (b *Build) shares(ml []float64) []habit.Part {
-	size, first, smells := b.sizeOf(ml), b.most(ml, leads), b.most(ml, maySmell)
+	size, first, smells := b.sizeOf(ml), b.largest(ml), b.most(ml, maySmell)
 	out := make([]habit.Part, len(b.parts))
 	for i := range b.parts {
 		out[i] = habit.Part{Profile: b.parts[i].Profile, Share: size.share(&b.parts[i], ml),
@@ -231,7 +231,7 @@ func (b *Build) habitEdges(ml []float64) float64 {
 // beyond tells every pour and sense that counts against the drink.
 func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 	h, size := b.habit(), b.sizeOf(ml)
-	first, smells := b.most(ml, leads), b.most(ml, maySmell)
+	first, smells := b.largest(ml), b.most(ml, maySmell)
 	var levels [habit.NumLevels]float64
 	for i := range b.parts {
 		share, accent := size.share(&b.parts[i], ml), 1-b.smells(i, ml, smells, &size)
@@ -299,7 +299,7 @@ func (b *Build) beyondLevel(l habit.Level, level float64, ml []float64, size *si
 		return
 	}
 	h := b.habits
-	first, smells := b.most(ml, leads), b.most(ml, maySmell)
+	first, smells := b.largest(ml), b.most(ml, maySmell)
 	by, most := 0, 0.0 // the part that brings most of it
 	for i := range b.parts {
 		x := b.parts[i].Amount(ml) * h.per[i][l]
@@ -337,10 +337,10 @@ func overtakes(p *flavor.Profile) bool {
 func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
 	r := b.reachOf(i, lead)
 	out := Beyond{Profile: b.parts[i].Profile, Own: r.own, Amount: share, Usual: math.Exp(r.usual), Most: math.Exp(r.most), Edges: r.edges(share)}
-	if !overtakes(b.parts[i].Profile) || share < largeShare {
+	if !overtakes(b.parts[i].Profile) {
 		return out
 	}
-	beside := b.besideBase(i, ml)
+	beside := b.besideBase(i, ml) * makeup.Ramp(share, smallShare, largeShare)
 	if beside <= 0 {
 		return out
 	}
@@ -352,8 +352,9 @@ func (b *Build) poured(i int, share, lead float64, ml []float64) Beyond {
 	return out
 }
 
-// largeShare is the share of a drink up to which its dose tells no more than the share.
-const largeShare = 0.2
+// Up to smallShare of a drink a dose tells no more than the share; from largeShare on it
+// tells all.
+const smallShare, largeShare = 0.15, 0.25
 
 // excuseDrinks is how many proven drinks, by support, excuse a pour halfway.
 const excuseDrinks = 0.3

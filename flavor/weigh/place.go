@@ -44,7 +44,11 @@ func (b *Build) leading(i int, ml []float64, most float64, size *size) float64 {
 	if !leads(&b.parts[i]) || most <= 0 {
 		return 0
 	}
-	return max(makeup.Ramp(b.parts[i].Amount(ml)/most, beside, 1), size.large(&b.parts[i], ml))
+	amount := b.parts[i].Amount(ml)
+	if makeup.IsBase(&b.parts[i]) {
+		amount = b.baseML(ml)
+	}
+	return max(makeup.Ramp(amount/most, beside, 1), size.large(&b.parts[i], ml))
 }
 
 // beside is the share of the largest pour up to which a pour is beside it.
@@ -74,19 +78,15 @@ func (b *Build) smells(i int, ml []float64, most float64, size *size) float64 {
 // and no accent: from half of the spirit on. What no proven drink pours splits only with
 // its own class; beside others it has to be all but alone.
 func (b *Build) ofTheBase(i int, ml []float64) float64 {
-	var all float64
 	akin := true
 	for k := range b.parts {
-		if makeup.IsBase(&b.parts[k]) {
-			all += b.parts[k].Amount(ml)
-			akin = akin && b.parts[k].Profile.Class == b.parts[i].Profile.Class
-		}
+		akin = akin && (!makeup.IsBase(&b.parts[k]) || b.parts[k].Profile.Class == b.parts[i].Profile.Class)
 	}
 	from, to := 0.44, 0.5
 	if !akin && !b.isPoured(b.parts[i].Profile) {
 		from, to = 0.65, 0.85
 	}
-	return makeup.Ramp(b.parts[i].Amount(ml)/all, from, to)
+	return makeup.Ramp(b.parts[i].Amount(ml)/b.baseML(ml), from, to)
 }
 
 // isPoured reports whether some proven drink pours an ingredient; a drink of no set is
@@ -122,12 +122,20 @@ func (b *Build) most(ml []float64, in func(*makeup.Part) bool) float64 {
 // besideBase returns how surely part i modifies a base: without one, or with a dash of
 // one, it stands for it.
 func (b *Build) besideBase(i int, ml []float64) float64 {
-	var base float64
-	for k := range b.parts {
-		if makeup.IsBase(&b.parts[k]) {
-			base += b.parts[k].Amount(ml)
+	const from, to = 0.1, 0.4
+	return makeup.Ramp(b.baseML(ml)/b.parts[i].Amount(ml), from, to)
+}
+
+// baseML returns the mL of all bases, which are one where a base is split.
+func (b *Build) baseML(ml []float64) (sum float64) {
+	for i := range b.parts {
+		if makeup.IsBase(&b.parts[i]) {
+			sum += b.parts[i].Amount(ml)
 		}
 	}
-	const from, to = 0.1, 0.4
-	return makeup.Ramp(base/b.parts[i].Amount(ml), from, to)
+	return sum
 }
+
+// largest returns the mL of what there is most of among what leads: a modifier, or all
+// bases.
+func (b *Build) largest(ml []float64) float64 { return max(b.most(ml, leads), b.baseML(ml)) }

@@ -32,7 +32,7 @@ func (b *Build) UsualPour(pour int, ml []float64) float64 {
 	for range usualRounds {
 		size := b.sizeOf(at)
 		share := size.share(&b.parts[i], at)
-		r := b.reachOf(i, b.leading(i, at, b.most(at, leads), &size))
+		r := b.reachOf(i, b.leading(i, at, b.largest(at), &size))
 		rest := b.parts[i].Amount(at) / habit.Dose(share)
 		at[pour] = max(0, at[pour]+rest*habit.Dose(math.Exp(r.usual))-b.parts[i].Amount(at))
 	}
