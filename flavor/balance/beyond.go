@@ -288,15 +288,15 @@ func boundText(x *weigh.OutOfBounds) string {
 func muchText(x *weigh.OutOfBounds) string {
 	switch {
 	case x.Axis == ratio.Volume:
-		return fmt.Sprintf("%.0f ml in the glass is much for its kind", x.Amount)
+		return fmt.Sprintf("%.0f ml in the glass is a lot for its kind", x.Amount)
 	case x.Grams:
-		return fmt.Sprintf("%.0f g of alcohol in one glass is much for its kind", x.Amount)
+		return fmt.Sprintf("%.0f g of alcohol in one glass is a lot for its kind", x.Amount)
 	case x.Axis == ratio.Strong:
-		return fmt.Sprintf("%.0f %% vol in the glass is much for any drink", x.Amount)
+		return fmt.Sprintf("%.0f %% vol in the glass is a lot for any drink", x.Amount)
 	case x.Axis == ratio.Sweet:
-		return fmt.Sprintf("%.0f g of sugar in 100 ml is much for any drink", x.Amount)
+		return fmt.Sprintf("%.0f g of sugar in 100 ml is a lot for any drink", x.Amount)
 	case x.Axis == ratio.Sour:
-		return fmt.Sprintf("%.1f g of acid in 100 ml is much for any drink", x.Amount)
+		return fmt.Sprintf("%.1f g of acid in 100 ml is a lot for any drink", x.Amount)
 	}
 	return fmt.Sprintf("%.0f °C is nearly too hot for a drink", x.Amount)
 }
