@@ -35,7 +35,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "nothing keeps a drink, and another is near", out: []string{"orgeat"}, path: "/tonight", status: 200,
 			want: []string{`Nothing here keeps this drink. Nearest on the menu: <a href="/specs/halyard-sour">Halyard Sour</a>.`, "Missing orgeat"}},
 		{name: "a drink that cannot be poured is not offered", out: []string{"orgeat", "simple-syrup"}, path: "/tonight", status: 200, not: []string{"Nearest on the menu"}},
-		{name: "what else goes for a guest", out: []string{"falernum"}, path: "/tonight?diet=alcohol-free", status: 200, want: []string{"Without London dry gin too, for this guest.", "<s>2 oz London dry gin</s>"}},
+		{name: "what else goes for a guest", out: []string{"falernum"}, path: "/tonight?diet=alcohol-free", status: 200, want: []string{"For this guest leave out London dry gin", "<s>2 oz London dry gin</s>"}},
 		{name: "strength for a guest with a limit", path: "/tonight?strength=low", status: 200, want: []string{"14.5\u00a0% vol"}},
 		{name: "no strength for anybody", path: "/tonight", status: 200, not: []string{"% vol</li>"}},
 		{name: "only what is ready", out: []string{"falernum"}, path: "/tonight?show=ready", status: 200, want: []string{"Halyard Sour"}, not: []string{"Mainbrace"}},
