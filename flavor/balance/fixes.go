@@ -55,9 +55,8 @@ const leastLift, someLift = 3.0, 0.1
 
 // Fixes returns up to limit changes that mend a draft, the best first: what puts back
 // what was forgotten, the fewest pours changed, of those what the faults ask for in
-// their order, then the
-// fewest steps of the jigger, then the highest score. A pour goes as far as it
-// takes to be balanced with room for a hand's error. What a pour is too much in
+// their order, then the fewest steps of the jigger, then the highest score. A pour goes
+// as far as it takes to be balanced with room for a hand's error. What a pour is too much in
 // itself of is poured as proven drinks pour it, or left out if none does. The base
 // stays within a quarter of what was ordered unless it is at fault; nothing is
 // added where an amount would do, and no length to a drink that is served up. The

@@ -1,12 +1,10 @@
 package balance
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"counterpour/flavor"
-	"counterpour/flavor/measure"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
@@ -468,83 +466,6 @@ func (f *fixing) thenMend(c *candidate) error {
 		f.keep(candidate{changes: []Change{first, second.changes[0]}, asked: c.asked, steps: c.steps + second.steps, score: second.score})
 	}
 	return nil
-}
-
-// byAdding tries what the pantry holds, and a base if there is none.
-func (f *fixing) byAdding() error {
-	return f.adding(f.additions(), true)
-}
-
-// byCompanions tries what proven drinks pour beside all that the draft has.
-func (f *fixing) byCompanions() error {
-	const few = 6
-	if f.judge.pantry == (Pantry{}) {
-		return nil
-	}
-	var out []addition
-	asked := unasked
-	if len(f.faults) > 0 && f.faults[0].beside {
-		asked = 0
-	}
-	for _, c := range f.build.Companions(few) {
-		jigger := flavor.Ounce
-		if measure.SystemOf(f.spec) == measure.Metric {
-			jigger = flavor.Millilitre
-		}
-		u, ok := c.Profile.UsualUnit(jigger)
-		if !ok {
-			continue
-		}
-		a := addition{profile: c.Profile, unit: u, asked: asked}
-		for _, times := range []float64{0.5, 0.75, 1, 1.5, 2} {
-			if x := measure.Snap(c.ML*times, u, c.Profile); x > 0 && !slices.Contains(a.amounts, x) {
-				a.amounts = append(a.amounts, x)
-			}
-		}
-		out = append(out, a)
-	}
-	return f.adding(out, false)
-}
-
-// adding tries to add something to the draft and, if that does not balance it and besides
-// is true, to move one pour beside it.
-func (f *fixing) adding(additions []addition, besides bool) error {
-	at := len(f.spec.Pours)
-	for place, a := range additions {
-		ladder := a.ladder(at)
-		if len(ladder) == 0 {
-			continue
-		}
-		with := apply(f.spec, []Change{ladder[len(ladder)/2]})
-		build, err := f.judge.set.Prepare(&with)
-		if err != nil {
-			return fmt.Errorf("trying to add %s: %w", a.profile.Name, err)
-		}
-		added := fixing{judge: f.judge, spec: &with, base: f.base, faults: f.faults, build: build, ml: build.Amounts()}
-		k, score := added.along(at, ladder, comfortable)
-		c := candidate{changes: []Change{ladder[k]}, asked: a.asked, steps: place*mostSteps + k + 1, score: score, puts: a.asked == 0 && f.forgets()}
-		f.keep(c)
-		if c.balanced() || !besides {
-			continue
-		}
-		added.ml[at] = ladder[k].ToML
-		added.spec = f.spec
-		added.besides(&c)
-		f.found = append(f.found, added.found...)
-	}
-	return nil
-}
-
-// besides moves one pour of the draft beside one that was added.
-func (f *fixing) besides(c *candidate) {
-	for i := range f.spec.Pours {
-		for _, more := range []bool{false, true} {
-			ladder := f.served(f.freely(i, more))
-			if at, score := f.along(i, ladder, comfortable); at >= 0 {
-				f.keep(candidate{changes: []Change{c.changes[0], ladder[at]}, asked: c.asked, steps: c.steps + at + 1, score: score, puts: c.puts})
-			}
-		}
-	}
 }
 
 // byLeavingOut tries to leave out each pour but the base.

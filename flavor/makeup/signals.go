@@ -173,6 +173,9 @@ func (t *sums) add(x *Part, ml float64) {
 	}
 	switch p.Class {
 	case flavor.ClassSyrup, flavor.ClassSugar, flavor.ClassFruitSyrup, flavor.ClassCordial:
+		if p.Class == flavor.ClassCordial { // lime cordial sours as well as it sweetens
+			t.sour += per[ratio.Sour] * ml
+		}
 		t.syrup += sweet
 		largest(&t.sweeteners, sweet)
 	case flavor.ClassSpicedSyrup:

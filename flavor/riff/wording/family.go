@@ -53,8 +53,9 @@ var families = map[string]family{
 	"wine-cooler": {"wine cooler", func(h *serve.Held, s *flavor.Spec) bool {
 		return hasClass(s, flavor.ClassWine) || has(s, flavor.KinWine) && h.Fizz
 	}},
-	"lemonade":   {"lemonade", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && !slices.ContainsFunc(s.Pours, alcoholic) }},
-	"milk-punch": {"milk punch", func(h *serve.Held, s *flavor.Spec) bool { return h.Milk }},
+	"wine-and-soda": {"wine and soda", func(h *serve.Held, s *flavor.Spec) bool { return has(s, flavor.KinWine) && h.Fizz }},
+	"lemonade":      {"lemonade", func(h *serve.Held, s *flavor.Spec) bool { return soured(s) && !slices.ContainsFunc(s.Pours, alcoholic) }},
+	"milk-punch":    {"milk punch", func(h *serve.Held, s *flavor.Spec) bool { return h.Milk }},
 }
 
 // leastProbable is how likely a drink must be of a family to be called by it.
