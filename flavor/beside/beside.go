@@ -1,5 +1,4 @@
-// Package beside runs work on other cores beside the caller's, and makes an error of a
-// panic there, which nobody else would catch.
+// Package beside runs functions in goroutines and returns their panics as errors.
 package beside
 
 import (
@@ -9,16 +8,16 @@ import (
 	"sync"
 )
 
-// Run starts f and returns what waits for its end and returns its error.
+// Run starts f in a goroutine. wait blocks until f has returned, and returns its error,
+// or its panic as an error.
 func Run(f func() error) (wait func() error) {
 	ended := make(chan error, 1)
 	go func() { ended <- safely(f) }()
 	return sync.OnceValue(func() error { return <-ended })
 }
 
-// Each calls f with 0 to n-1, in order on each core and on several at once, and
-// returns the error of the smallest number that failed, nil if none did. After an error
-// the numbers of the same core that follow are left out.
+// Each calls f with 0 to n-1, on several goroutines. It returns the error of the smallest
+// failing number, or nil. After an error, a goroutine skips the rest of its numbers.
 func Each(n int, f func(i int) error) error {
 	cores := max(1, min(n, runtime.GOMAXPROCS(0)))
 	waits := make([]func() error, cores)

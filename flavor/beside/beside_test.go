@@ -11,7 +11,7 @@ import (
 	"counterpour/flavor/beside"
 )
 
-func TestEveryNumberIsCalledOnce(t *testing.T) {
+func TestEachCallsEveryNumberOnce(t *testing.T) {
 	for n := range 20 {
 		called := make([]int, n)
 		require.NoError(t, beside.Each(n, func(i int) error { called[i]++; return nil }))
@@ -21,7 +21,7 @@ func TestEveryNumberIsCalledOnce(t *testing.T) {
 	}
 }
 
-func TestTheFirstErrorIsTold(t *testing.T) {
+func TestEachReturnsTheFirstError(t *testing.T) {
 	for range 20 { // whichever core is done first
 		err := beside.Each(100, func(i int) error {
 			if i%10 == 7 {

@@ -1,5 +1,5 @@
-// Package chart lays ingredients out on a map by what is in them and what they smell
-// of, and finds what is nearest to one.
+// Package chart arranges ingredients on a map by their contents and aroma, and finds the
+// nearest to one.
 package chart
 
 import (
@@ -13,7 +13,7 @@ import (
 	"counterpour/flavor"
 )
 
-// A map needs a few ingredients before it has two directions.
+// leastPlaces is the least number of ingredients with two principal components.
 const leastPlaces = 4
 
 // tastes are the first columns of the profile matrix; the aroma families follow.
@@ -27,8 +27,8 @@ var tastes = []struct {
 	{"bitter", "more bitter", "less bitter", func(p *flavor.Profile) float64 { return math.Log1p(p.Bitter.Value / softBitter) }},
 }
 
-// Below these amounts a column runs straight, above them by factors. They are
-// judged: about the least that is tasted neat.
+// Thresholds of the columns: far below them a column is linear, far above logarithmic.
+// They are judged, at about the least that is tasted neat.
 const (
 	softSugar  = 20.0 // g/L
 	softAcid   = 2.0  // g/L
@@ -42,7 +42,7 @@ type Axis struct {
 	More, Few []string // what grows to the right or up, and to the left or down
 }
 
-// Chart is ingredients laid out in two directions.
+// Chart is ingredients arranged in two dimensions.
 type Chart struct {
 	X, Y []float64 // in the order of the ingredients; right and up are positive
 	Axes [2]Axis
@@ -127,7 +127,7 @@ func profileMatrix(list []*flavor.Profile) *mat.Dense {
 	return x
 }
 
-// leastTilt is how much of an axis strength must be to set its sign.
+// leastTilt is the least loading of strength on an axis with which it sets the sign.
 const leastTilt = 0.1
 
 // orient fixes the sign of an axis.
@@ -147,8 +147,8 @@ func orient(loads []float64, byStrength bool) {
 	}
 }
 
-// axisOf says what an axis is made of: on either side the weightiest columns,
-// three at most.
+// axisOf describes an axis by up to three columns with the largest loadings on either
+// side.
 func axisOf(loads []float64, share float64) Axis {
 	order := make([]int, len(loads))
 	for i := range order {

@@ -10,23 +10,23 @@ import (
 	"counterpour/flavor"
 )
 
-// leastTold is the least difference between two bottles that is worth a word, in
-// standard deviations of one taste. It is judged: half of one is seen on a map.
+// leastTold is the smallest difference between two bottles that is named, in standard
+// deviations of one taste. It is judged: half of one is visible on a map.
 const leastTold = 0.5
 
-// mostTold is how many differences of a neighbour are told.
+// mostTold is how many differences of a neighbour are named.
 const mostTold = 3
 
-// Neighbour is an ingredient that is like another.
+// Neighbour is an ingredient near another one.
 type Neighbour struct {
 	Profile  *flavor.Profile
 	Distance float64  // in standard deviations of one taste, 0 or more
-	Differs  []string // how it differs, what differs most first; none if by little
+	Differs  []string // the differences, largest first; empty if all are small
 }
 
-// Neighbours lists up to n ingredients that are nearest to one of the list, by the
-// matrix that [Of] lays out and in all of its directions, the nearest first and
-// then by id. It is nil if the one is not in the list or nothing else is.
+// Neighbours lists up to n ingredients nearest to one in a list, by Euclidean distance
+// between rows of the matrix of [Of], sorted by distance and then by id. It is nil if one
+// is not in the list or is alone in it.
 func Neighbours(list []*flavor.Profile, one *flavor.Profile, n int) []Neighbour {
 	at := slices.Index(list, one)
 	if at < 0 || len(list) < 2 || n < 1 {

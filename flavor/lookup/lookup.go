@@ -1,6 +1,5 @@
-// Package lookup is what may be asked of an index of ingredients, and what it
-// answers. It looks nothing up itself: package index does, and whoever needs an
-// index says which of these questions it asks.
+// Package lookup defines the queries to an index of ingredients and their results, as
+// types. Package index implements the lookups.
 package lookup
 
 import (
@@ -9,36 +8,37 @@ import (
 	"counterpour/flavor"
 )
 
-// ErrClosed is the answer of an index that has been closed.
+// ErrClosed is the error of an index that has been closed.
 var ErrClosed = errors.New("lookup: the index is closed")
 
 // Limits of a query.
 const (
-	DefaultLimit = 20  // hits, if the query does not say
-	MaxLimit     = 100 // hits, at most
-	MaxText      = 200 // runes of text that are read; the rest is passed over
+	DefaultLimit = 20  // hits, if the query has no limit
+	MaxLimit     = 100 // hits
+	MaxText      = 200 // runes of text that are read; the rest is ignored
 	MaxWords     = 16  // words of text that are read
 )
 
-// Query says what to find; every part that is given must hold. The zero value
-// finds everything, by id.
+// Query selects ingredients; an ingredient must meet every condition. The zero value
+// matches all, sorted by id.
 type Query struct {
-	Text      string            // what was typed; empty finds everything
+	Text      string            // typed text; empty matches all
 	Class     flavor.Class      // empty: any
-	Family    *flavor.Family    // carried at intensity 1 or more, or as the leading note; nil: any
-	BitterMin *float64          // mg/L of quinine, or more; nil: any
-	ABVMax    *float64          // % vol, or less; nil: any
-	Avoid     []flavor.Allergen // none of these, not even possibly
-	Like      string            // id of an ingredient; sorts the hits by how near they are to its profile
-	Measure   Measure           // of nearness; needed with Like
+	Family    *flavor.Family    // in the aroma with intensity 1 or more, or its strongest family; nil: any
+	BitterMin *float64          // at least, mg/L of quinine; nil: any
+	ABVMax    *float64          // at most, % vol; nil: any
+	Avoid     []flavor.Allergen // neither contained nor possible
+	Like      string            // id of an ingredient; sorts the hits by their distance from it
+	Measure   Measure           // distance measure; required with Like
 	Limit     int               // 1 to MaxLimit; 0 is DefaultLimit
 }
 
-// Measure returns how far others are from an ingredient, 0 for one just like it
-// and never below. The index does not judge: whoever asks brings the measure.
+// Measure returns a function for the distance of other ingredients from one: 0 for an
+// equal one, never negative. The caller supplies it, since the index does not judge
+// taste.
 type Measure func(of *flavor.Profile) func(other *flavor.Profile) float64
 
-// Most returns how many hits are asked for.
+// Most returns the limit on the number of hits.
 func (q Query) Most() int {
 	if q.Limit == 0 {
 		return DefaultLimit
@@ -46,40 +46,40 @@ func (q Query) Most() int {
 	return q.Limit
 }
 
-// Hit is an ingredient that was found. Score orders the hits, higher first: for
-// words it is relative to the best hit, which has 1; with Like it is
-// 1/(1+distance); without either every hit has 1.
+// Hit is a matching ingredient. Hits are sorted by Score, the highest first. With a text
+// it is relative to the best hit, which has 1; with Like it is 1/(1+distance); otherwise
+// it is 1.
 type Hit struct {
 	Profile *flavor.Profile
 	Score   float64
 }
 
-// Facet counts the ingredients of one class among all that match.
+// Facet counts the matching ingredients of one class.
 type Facet struct {
 	Name  string
 	Count int
 }
 
-// Result is what a search found. Hits are by score, then id; Total counts all
-// that match, Classes likewise, most first, then by name.
+// Result is the result of a search. Hits are sorted by score, then id. Total and Classes
+// count everything that matches; Classes are sorted by count, then name.
 type Result struct {
 	Hits    []Hit
 	Total   int
 	Classes []Facet
 }
 
-// Need says which ingredients the solver may use. The zero value allows all.
+// Need selects ingredients for the solver. The zero value allows all.
 type Need struct {
-	Avoid     []flavor.Allergen // none of these, not even possibly; unknown counts as present
+	Avoid     []flavor.Allergen // neither contained nor possible nor unstated
 	Stock     []string          // only these ids; nil is all, empty is none
 	Exclude   []string          // none of these ids
 	NoAlcohol bool              // none stronger than 0.5 % vol
-	NoAnimal  []string          // nothing from these, see flavor.Animals
+	NoAnimal  []string          // no animal sources of these kinds, see flavor.Animals
 }
 
-// Refused counts ingredients that would do but for one thing. Each is counted
-// once, as not in stock if it is neither in stock nor free of the allergens;
-// what Exclude, NoAlcohol or NoAnimal rule out is not counted.
+// Refused counts the ingredients that were ruled out. Each is counted once; if it is
+// neither in stock nor free of the allergens, as not in stock. What Exclude, NoAlcohol or
+// NoAnimal rule out is not counted.
 type Refused struct {
 	ByAllergen int
 	NotInStock int

@@ -6,25 +6,25 @@ import (
 	"counterpour/flavor"
 )
 
-// Limits on what is read. More is a fault, not a truncation.
+// Limits of amounts. An amount outside them is a fault.
 const (
 	MinAmount = 0.001   // of any unit; less cannot be poured
 	MaxPourML = 10000.0 // ten litres of one ingredient
-	maxCount  = 100.0   // of something without a unit
+	maxCount  = 100.0   // of something counted
 )
 
-// Invalid makes a fault in what a draft says. Its location is filled in by whoever
-// knows the line; until then it holds the field: amount, unit or ingredient.
+// Invalid returns a fault in a draft. Its location is the field, "amount", "unit" or
+// "ingredient", until a caller that knows the line replaces it.
 func Invalid(field, word, format string, args ...any) *flavor.Fault {
 	f := flavor.Invalid(field, word, format, args...)
 	f.Field = field
 	return f
 }
 
-// LineLocation is the location of a fault in the n-th line of a text, from 1.
+// LineLocation returns the location of a fault in line n of a text, from 1.
 func LineLocation(n int) string { return "line " + strconv.Itoa(n) }
 
-// Names are the words of a list of units, methods or services.
+// Names converts a list of units, methods or services to strings.
 func Names[T ~string](list []T) []string {
 	out := make([]string, len(list))
 	for i, v := range list {
@@ -33,7 +33,7 @@ func Names[T ~string](list []T) []string {
 	return out
 }
 
-// DidYouMean asks for one of the words nearest to an unknown one; empty for none.
+// DidYouMean returns a question that offers the nearest known words; "" if near is empty.
 func DidYouMean(near []string) string {
 	if len(near) == 0 {
 		return ""
@@ -41,11 +41,11 @@ func DidYouMean(near []string) string {
 	return " (did you mean " + flavor.JoinOr(near) + "?)"
 }
 
-// number prints v with as many digits as it needs.
+// number formats v with as many digits as it needs.
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// CheckAmount returns a fault if nobody pours that much or that little, else
-// nil. The word is the amount as written; an empty unit is a number of things.
+// CheckAmount returns a fault if an amount is outside what one pour may be, otherwise
+// nil. word is the amount as written; an empty unit is a count.
 func CheckAmount(amount float64, u flavor.Unit, word string) *flavor.Fault {
 	most, name := maxCount, ""
 	if info, ok := infoOf(u); ok {

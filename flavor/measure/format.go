@@ -7,7 +7,7 @@ import (
 	"counterpour/flavor"
 )
 
-// glyphs are the fractions a bartender writes, in print.
+// glyphs are the fractions that a bartender writes, with their characters.
 var glyphs = []struct {
 	value float64
 	sign  string
@@ -16,8 +16,8 @@ var glyphs = []struct {
 	{5.0 / 8, "⅝"}, {2.0 / 3, "⅔"}, {3.0 / 4, "¾"}, {7.0 / 8, "⅞"},
 }
 
-// fractionTolerance is how near an amount must be to an eighth or a third to be
-// printed as one.
+// fractionTolerance is the largest difference between an amount and an eighth or a third
+// that is printed as that fraction.
 const fractionTolerance = 1e-6
 
 // FormatAmount returns an amount as a bartender writes it: "¾ oz", "22.5 ml",
@@ -49,7 +49,7 @@ func withUnit(n string, amount float64, u flavor.Unit) string {
 	return n + " " + UnitWord(amount, u)
 }
 
-// UnitWord returns u in the singular or the plural.
+// UnitWord returns the word for a unit, in the singular or the plural.
 func UnitWord(amount float64, u flavor.Unit) string {
 	info, ok := infoOf(u)
 	switch {
@@ -61,8 +61,8 @@ func UnitWord(amount float64, u flavor.Unit) string {
 	return info.many
 }
 
-// fraction prints v as a whole number and one of the glyphs. It is false if v
-// is none within the tolerance, or if u is written in decimals.
+// fraction formats v as a whole number and a fraction. ok is false if v is no such number
+// within the tolerance, or if u is written in decimals.
 func fraction(v float64, u flavor.Unit, tolerance float64) (string, bool) {
 	if u.Decimal() || !positive(v) || v > 1e6 {
 		return "", false

@@ -7,7 +7,7 @@ import (
 	"counterpour/flavor"
 )
 
-// jigger is the marks of a set of jiggers: multiples of every, and a few between.
+// jigger is the marks on a set of jiggers: the multiples of every, and a few between.
 type jigger struct {
 	every float64
 	marks []float64
@@ -28,16 +28,15 @@ func jiggerOf(u flavor.Unit) jigger {
 	return jigger{every: Step(u)}
 }
 
-// Jigger returns what a jigger is marked with in a unit: the multiples of every, and
-// a few marks between; zero and none if it has no marks.
+// Jigger returns the marks on a jigger in a unit: the multiples of every, and some
+// between. It returns zero and none for a unit without marks.
 func Jigger(u flavor.Unit) (every float64, between []float64) {
 	j := jiggerOf(u)
 	return j.every, slices.Clone(j.marks)
 }
 
-// JiggerStep returns the next amount above or below one that a jigger is marked
-// with, in the same unit; zero if there is none, or if the amount is not a finite
-// number above zero.
+// JiggerStep returns the next mark above or below an amount, in the same unit. It returns
+// zero if there is none, or if the amount is not a finite number above zero.
 func JiggerStep(amount float64, u flavor.Unit, up bool) float64 {
 	j := jiggerOf(u)
 	if j.every == 0 || !positive(amount) {
@@ -58,8 +57,7 @@ func JiggerStep(amount float64, u flavor.Unit, up bool) float64 {
 	return math.Max(0, at)
 }
 
-// JiggerMarks returns the amounts from one to another that a jigger is marked with,
-// ascending, both of them included if they are marks.
+// JiggerMarks returns the marks from one amount to another, both inclusive, ascending.
 func JiggerMarks(u flavor.Unit, from, to float64) []float64 {
 	j := jiggerOf(u)
 	if j.every == 0 || !positive(from) || !positive(to) {

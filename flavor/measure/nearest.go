@@ -8,14 +8,14 @@ import (
 
 const (
 	maxSuggest  = 3
-	maxNearWord = 20 // a longer word is no slip of the pen
+	maxNearWord = 20 // a longer word is no misspelling
 )
 
-// Spelling is one way to write a word that is known, and what it means.
+// Spelling is one way to write a known word, and its meaning.
 type Spelling struct{ Written, Means string }
 
-// NearestUnits returns up to three units whose spelling a slip of the pen could
-// have turned into word, the nearest first; nil if there are none.
+// NearestUnits returns up to three units of whose spelling word may be a misspelling, the
+// nearest first; nil if there are none.
 func NearestUnits(word string) []string { return Nearest(word, unitSpellings) }
 
 var unitSpellings = func() []Spelling {
@@ -35,9 +35,9 @@ func sorted(s []Spelling) []Spelling {
 	return s
 }
 
-// Nearest returns up to three meanings of the spellings that a slip of the pen
-// could have turned into word, the nearest first. One slip is allowed in a short
-// word, two in a word of five letters or more.
+// Nearest returns up to three meanings of the spellings of which word may be a
+// misspelling, the nearest first. One edit is allowed in a short word, two in a word of
+// five letters or more.
 func Nearest(word string, known []Spelling) []string {
 	w := []rune(strings.ToLower(word))
 	if len(w) < 2 || len(w) > maxNearWord {
@@ -62,18 +62,18 @@ func Nearest(word string, known []Spelling) []string {
 	return out[:min(len(out), maxSuggest)]
 }
 
-// OneSlip reports whether one word is another but for one letter that is added, dropped
-// or changed, or two that are swapped, the first letter aside.
+// OneSlip reports whether two words differ by one edit: a letter added, dropped or
+// changed, or two neighbours swapped, but not in the first letter.
 func OneSlip(word, known string) bool {
 	a, b := []rune(word), []rune(known)
 	return len(a) > 0 && len(b) > 0 && a[0] == b[0] && max(len(a)-len(b), len(b)-len(a)) < 2 && distance(a, b) == 1
 }
 
-// distance counts the letters to add, drop, change or swap with their
-// neighbour to turn a into b (optimal string alignment).
+// distance is the Damerau-Levenshtein distance of a and b in its restricted form (optimal
+// string alignment).
 func distance(a, b []rune) int {
 	n := len(b) + 1
-	rows := make([]int, 3*n) // the row at hand and the two before it, by turns
+	rows := make([]int, 3*n) // the current row and the two before it, in rotation
 	before, last, row := rows[:n], rows[n:2*n], rows[2*n:]
 	for j := range last {
 		last[j] = j

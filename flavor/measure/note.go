@@ -6,8 +6,7 @@ import (
 	"counterpour/flavor"
 )
 
-// UnitNote says what was taken for granted about the unit of a pour; empty if
-// nothing was.
+// UnitNote says what was assumed about the unit of a pour; "" if nothing was.
 func UnitNote(p flavor.Pour) string {
 	if p.Profile == nil || hasYield(p.Profile, p.Unit) {
 		return ""

@@ -7,19 +7,19 @@ import (
 	"counterpour/flavor"
 )
 
-// grid is the amounts of a unit that a hand can pour: multiples of fine up to
-// limit, then multiples of coarse. Without a limit fine goes on for ever.
-// Common practice: jiggers are marked at the quarter ounce, and in metric at
-// 7.5 and 22.5 mL beside the fives.
+// grid is the amounts of a unit that a hand can pour: multiples of fine up to limit, then
+// multiples of coarse. A limit of zero means multiples of fine only. Common practice:
+// jiggers are marked at the quarter ounce, and in metric at 7.5 and 22.5 mL beside the
+// fives.
 type grid struct{ fine, limit, coarse float64 }
 
-// slack absorbs rounding when an amount is compared with the grid.
+// slack is the rounding tolerance of comparisons with the grid.
 const slack = 1e-9
 
-// maxSteps bounds what [Neighbours] returns on either side.
+// maxSteps limits what [Neighbours] returns on either side.
 const maxSteps = 100
 
-// above returns the next amount on the grid beyond x.
+// above returns the next amount on the grid above x.
 func (g grid) above(x float64) float64 {
 	step := g.fine
 	if g.limit > 0 && x >= g.limit-slack {
@@ -28,7 +28,7 @@ func (g grid) above(x float64) float64 {
 	return (math.Floor(x/step+slack) + 1) * step
 }
 
-// below returns the next amount on the grid short of x; it may be zero.
+// below returns the next amount on the grid below x; it may be zero.
 func (g grid) below(x float64) float64 {
 	if g.limit > 0 && x > g.limit+slack {
 		return math.Max(g.limit, (math.Ceil(x/g.coarse-slack)-1)*g.coarse)

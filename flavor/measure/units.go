@@ -53,23 +53,23 @@ const (
 	practice   = "common practice, no source"
 )
 
-// kind is how a unit becomes millilitres.
+// kind is how a unit is converted to millilitres.
 type kind int
 
 const (
 	byVolume kind = iota // has a general size
 	byWeight             // through the density
-	byCount              // only through a yield of the profile
+	byCount              // only by a yield of the profile
 )
 
-// unitInfo is all that is known of one unit.
+// unitInfo holds what is known of a unit.
 type unitInfo struct {
 	unit      flavor.Unit
 	one, many string   // as printed
 	also      []string // other spellings
 	kind      kind
 	size      flavor.Figure // mL, for byVolume
-	most      float64       // more of it in one pour is a slip of the pen
+	most      float64       // limit of one pour; more is a mistake
 	grid      grid
 	implied   bool // "splash of water" is one splash; "oz of gin" is no amount
 }
@@ -115,7 +115,7 @@ var units = []unitInfo{
 		size: flavor.Figure{Value: ScoopML, Spread: 10, Origin: flavor.OriginPractice, Source: practice}, most: 10, grid: grid{fine: 0.5}},
 }
 
-// tongues are the words of other tongues for the units of the bar: common practice.
+// tongues are the words for units in other languages: common practice.
 var tongues = map[flavor.Unit][]string{
 	flavor.Millilitre: {"mililitros", "millilitri", "milliliter"}, flavor.Centilitre: {"centilitros", "centilitri", "zentiliter"},
 	flavor.Ounce:      {"onza", "onzas", "onsa", "onsas", "once", "onces", "oncia", "unze", "unzen"},
@@ -135,7 +135,7 @@ var tongues = map[flavor.Unit][]string{
 	flavor.Scoop:      {"kugel", "boule", "pallina", "bola"},
 }
 
-// unitWords finds a unit by any spelling, in lower case without dots.
+// unitWords maps every spelling, in lower case without dots, to its unit.
 var unitWords = func() map[string]flavor.Unit {
 	m := make(map[string]flavor.Unit)
 	for u, words := range tongues {
@@ -169,8 +169,8 @@ func Units() []flavor.Unit {
 	return out
 }
 
-// ParseUnit returns the unit that a word or two name, case, plural, dots and
-// the space in "fl oz" aside. It is false for an unknown or empty word.
+// ParseUnit returns the unit that a word or two name, ignoring case, plural, dots and the
+// space in "fl oz". ok is false for an unknown or empty word.
 func ParseUnit(word string) (flavor.Unit, bool) {
 	if u, ok := unitWords[word]; ok {
 		return u, true
@@ -183,9 +183,8 @@ func ParseUnit(word string) (flavor.Unit, bool) {
 	return u, ok
 }
 
-// plain reports whether nothing of a word would be written otherwise: it is in small
-// letters of English, with single spaces between. Most words of a draft are, and none
-// of those that are no units need be folded.
+// plain reports whether a word is in lower-case English letters with single spaces. Such
+// a word needs no folding, which makes reading most drafts faster.
 func plain(word string) bool {
 	for i := range len(word) {
 		if c := word[i]; (c < 'a' || c > 'z') && (c != ' ' || i == 0 || i+1 == len(word) || word[i-1] == ' ') {
@@ -282,7 +281,7 @@ func ToML(amount float64, u flavor.Unit, p *flavor.Profile) (float64, error) {
 	return ml, nil
 }
 
-// Millilitres is [ToML] with the fault itself.
+// Millilitres is like [ToML] but returns a *[flavor.Fault].
 func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *flavor.Fault) {
 	if !positive(amount) {
 		return 0, Invalid("amount", number(amount), "%v is not an amount; write a number above zero", amount)
@@ -298,7 +297,8 @@ func Millilitres(amount float64, u flavor.Unit, p *flavor.Profile) (float64, *fl
 	return ml, nil
 }
 
-// wrongUnit says that p does not come in u, and in what it does.
+// wrongUnit returns the fault of an ingredient that is not poured in u, with the units in
+// which it is.
 func wrongUnit(u flavor.Unit, p *flavor.Profile) *flavor.Fault {
 	name := "this ingredient"
 	if p != nil {
@@ -321,7 +321,7 @@ func unitNames(us []flavor.Unit) []string {
 // positive reports whether v is a finite number above zero.
 func positive(v float64) bool { return v > 0 && !math.IsInf(v, 1) }
 
-// System is the set of units that a spec is poured in; its text is the unit.
+// System is a system of units of a spec; its text is the unit.
 type System string
 
 // Imperial specs are poured in fluid ounces, metric ones in millilitres.
@@ -333,9 +333,8 @@ const (
 // Unit returns the unit in which the system writes a jigger pour.
 func (s System) Unit() flavor.Unit { return flavor.Unit(s) }
 
-// SystemOf returns the system that most jigger pours of s are written in, ml
-// and cl counting as metric. A tie goes to the first such pour; without any, or
-// for nil, it is [Imperial].
+// SystemOf returns the system of most jigger pours of s; ml and cl are metric. A tie goes
+// to the first such pour. Without any, or for nil, it is [Imperial].
 func SystemOf(s *flavor.Spec) System {
 	if s == nil {
 		return Imperial
@@ -358,8 +357,8 @@ func SystemOf(s *flavor.Spec) System {
 	return first
 }
 
-// MostOf returns the amount of a unit beyond which one pour is a slip of the
-// pen; an empty unit is a number of things.
+// MostOf returns the largest amount of a unit in one pour; a larger one is a mistake. An
+// empty unit is a count.
 func MostOf(u flavor.Unit) float64 {
 	if info, ok := infoOf(u); ok {
 		return info.most

@@ -24,10 +24,10 @@ var (
 // more, but nothing sourer is poured.
 const maxAcidGPerL = 300
 
-// AcidAddition is what brings a juice to a target.
+// AcidAddition is what to add to a juice to reach a target.
 type AcidAddition struct {
 	CitricG, MalicG  float64 // powders to add, anhydrous
-	VolumeML         float64 // of the adjusted juice; powder takes up room
+	VolumeML         float64 // of the adjusted juice, including the powder's volume
 	After            Acids
 	TitratableGPerL  float64 // all acids of the adjusted juice, as citric acid
 	TitratableBefore float64
@@ -69,9 +69,8 @@ func (j *juiceToAdjust) with(citric, malic float64) AcidAddition {
 	}
 }
 
-// settle returns the powders that the juice lacks of a target. It repeats the sum
-// until the room that they take up is in it; each turn leaves less than half of the
-// error, so 40 leave nothing that shows.
+// settle returns the powders that the juice lacks. Their own volume dilutes the acid, so
+// it iterates: each iteration leaves less than half of the error, and 40 leave nothing.
 func (j *juiceToAdjust) settle(target Acids) AcidAddition {
 	a := j.with(0, 0)
 	for range 40 {
@@ -81,8 +80,8 @@ func (j *juiceToAdjust) settle(target Acids) AcidAddition {
 	return a
 }
 
-// lacking returns the grams that have lacks of wanted, below zero if it has too many;
-// none where the two are the same but for rounding.
+// lacking returns the grams that have lacks of wanted, negative if it has too many. It
+// returns 0 if the two differ only by rounding.
 func lacking(wanted, have float64) float64 {
 	const rounding = 1e-6 // relative
 	if g := wanted - have; math.Abs(g) > rounding*have {

@@ -6,7 +6,7 @@ import "counterpour/flavor"
 // per cent by volume.
 func EthanolG(abv, ml float64) float64 { return ml * abv / 100 * EthanolDensity }
 
-// Serving is how many of a country's standard drinks something holds.
+// Serving is the number of one country's standard drinks.
 type Serving struct {
 	Country string
 	Grams   float64 // of ethanol in one standard drink
@@ -24,8 +24,8 @@ const (
 // ukUnitML is the pure ethanol in a UK unit, in mL at 20 °C.
 const ukUnitML = 10
 
-// standards are what countries call one drink, in alphabetical order. They are
-// counting aids of health offices, not limits.
+// standards are the standard drinks of countries, in alphabetical order. Health
+// authorities use them for counting; they are not limits.
 var standards = []Serving{
 	{"Australia", 10, 0, flavor.OriginPublished, kalinowski},
 	{"Austria", 20, 0, flavor.OriginPublished, kalinowski},
@@ -50,9 +50,9 @@ var standards = []Serving{
 	{"World Health Organization", 10, 0, flavor.OriginPublished, "WHO, AUDIT: the Alcohol Use Disorders Identification Test, 2nd ed., 2001"},
 }
 
-// StandardDrinks returns how many standard drinks of each country ethanolG
-// grams of ethanol are, in alphabetical order of country. What is not a
-// positive number counts as none. The caller may keep the result.
+// StandardDrinks converts ethanolG grams of ethanol to the standard drinks of each
+// country, in alphabetical order. A value that is not positive gives 0. The caller may
+// keep the result.
 func StandardDrinks(ethanolG float64) []Serving {
 	if !(ethanolG > 0) {
 		ethanolG = 0

@@ -67,7 +67,7 @@ func TestDilutionWithoutAlcohol(t *testing.T) {
 
 // How cold drinks are served: common practice, no source. Where a thermometer
 // reads in the glass a minute after mixing.
-func TestServedAsColdAsPractice(t *testing.T) {
+func TestServingTemperaturesOfPractice(t *testing.T) {
 	m := mixer(t)
 	water, tonic := made(t, 0, 0, 0), made(t, 0, 80, 4)
 	water.Carbonated, tonic.Carbonated = true, true
@@ -109,7 +109,7 @@ func TestServedAsColdAsPractice(t *testing.T) {
 }
 
 // What stands on ice melts what its heat takes, and nothing if it comes frozen.
-func TestStandsOnIce(t *testing.T) {
+func TestServedOnIce(t *testing.T) {
 	cold := settingFor(flavor.Build, flavor.Long, Ice{})
 	dry := cold
 	dry.wet = 0

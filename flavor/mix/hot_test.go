@@ -10,7 +10,7 @@ import (
 
 // Hot drinks as bars pour them, and where they end; common practice, no source. A
 // guest calls a drink hot from some 55 °C on and tepid below 45 °C.
-func TestHotDrinksEndWhereTheirHeatEvensOut(t *testing.T) {
+func TestHotDrinkTemperatures(t *testing.T) {
 	spirit := pour(made(t, 40, 0, 0), 60)
 	syrup := pour(made(t, 0, 620, 0), 15)
 	of := func(c flavor.Class, ml float64, h flavor.Heat) flavor.Pour {

@@ -8,8 +8,8 @@ const (
 	saltVolume    = 0.35
 )
 
-// parts is the bulk of a ledger: what volume, strength, heat and energy follow
-// from, without the tastes and aromas, so that it is cheap to copy.
+// parts is the bulk of a ledger, from which volume, strength, heat and energy follow. It
+// leaves out tastes and aromas, so that it is cheap to copy.
 type parts struct {
 	ethanol, water, sugar, acid, sour, salt, fat, texture float64
 }
@@ -35,14 +35,14 @@ func (p *parts) volumeML() float64 {
 	return p.solventML() + p.solutesML()
 }
 
-// numParts is the number of fields of parts, values their numbers in order.
+// numParts is the number of fields of parts.
 const numParts = 8
 
 func (p *parts) values() [numParts]float64 {
 	return [numParts]float64{p.ethanol, p.water, p.sugar, p.acid, p.sour, p.salt, p.fat, p.texture}
 }
 
-// unitPart is a gram of field i.
+// unitPart returns one gram of field i.
 func unitPart(i int) parts {
 	var v [numParts]float64
 	v[i] = 1

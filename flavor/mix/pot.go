@@ -6,30 +6,30 @@ import (
 	"counterpour/flavor"
 )
 
-// pot is a drink in the making: what meets the ice, and what goes in after it.
+// pot is a drink during preparation: what meets the ice, and what is added after it.
 type pot struct {
 	still, top parts
 }
 
-// dose is a pour as the arithmetic sees it.
+// dose is a pour in the form used by the calculation.
 type dose struct {
 	pour *flavor.Pour
 	per  parts // one millilitre
 	top  bool
 }
 
-// pourAt names a pour in a fault.
+// pourAt returns the place of a pour in a fault.
 func pourAt(i int) string { return "pours[" + strconv.Itoa(i) + "]" }
 
-// AfterIce reports whether a pour goes in once the drink is chilled.
+// AfterIce reports whether a pour is added after chilling.
 func AfterIce(p *flavor.Pour) bool { return afterIce(p) }
 
-// afterIce reports whether a pour goes in once the drink is chilled: what
-// sparkles would go flat on the ice, and what is late is late.
+// afterIce reports whether a pour is added after chilling: sparkling ingredients, which
+// would go flat on the ice, and late ones.
 func afterIce(p *flavor.Pour) bool { return p.Profile.Carbonated || late(p) }
 
-// late reports whether a pour goes in once the rest is mixed: it says so, or its unit
-// does, as a top's.
+// late reports whether a pour is added after mixing: it says so, or its unit is one such
+// as a top.
 func late(p *flavor.Pour) bool { return p.After || p.Unit.After() }
 
 // pourAll adds the pours of a spec to before and appends their doses to dst.
@@ -58,7 +58,7 @@ func potOf(doses []dose) pot {
 	return p
 }
 
-// finished is a pot once the ice has done its work.
+// finished is a pot after the ice has melted into it.
 type finished struct {
 	after    parts
 	volumeML float64
@@ -66,7 +66,7 @@ type finished struct {
 	waterG   float64 // from the ice
 	share    float64 // the same by volume, over the volume that met the ice
 	celsius  float64 // as it is served
-	frozen   bool    // what was mixed met its freezing point
+	frozen   bool    // the mixture reached its freezing point
 }
 
 // finish adds the water of the ice; times multiplies the dilution. What is mixed

@@ -2,22 +2,23 @@ package mix
 
 import "math"
 
-// Readout is one figure that is read off a finished drink. What every face shows
-// of a drink is made from [Readouts] or held against it.
+// Readout is a figure of a finished drink. Every interface shows the figures in
+// [Readouts], or is tested against them.
 type Readout struct {
-	Key    string // as the API calls it, with its unit
-	Label  string // for people, as a line begins
-	Unit   string // as it stands behind the number
-	Digits int    // decimals that people are shown: no finer than its spread
-	// To is the step that it is shown to, if that is coarser than Digits; else 0.
+	Key    string // name in the API, with its unit
+	Label  string // label for people, at the start of a line
+	Unit   string // shown after the number
+	Digits int    // decimals shown to people: no finer than the spread
+	// To is the step to which the value is rounded for people, if that is coarser than
+	// Digits; otherwise 0.
 	To    float64
-	Means string // what it is, in a sentence
+	Means string // explanation in a sentence
 	Value func(*Drink) float64
-	// Spread is one standard deviation; nil where none is worked out.
+	// Spread returns one standard deviation; nil if it is unknown.
 	Spread func(*PlusMinus) float64
 }
 
-// Shown returns a value as people are shown it, before its decimals are cut.
+// Shown rounds a value to the step that is shown to people.
 func (r *Readout) Shown(value float64) float64 {
 	if r.To > 0 {
 		return r.To * math.Round(value/r.To)
@@ -25,8 +26,7 @@ func (r *Readout) Shown(value float64) float64 {
 	return value
 }
 
-// Readouts lists what is read off a finished drink, what a bartender asks for
-// first in front.
+// Readouts lists the figures of a finished drink, the most wanted first.
 func Readouts() []Readout {
 	return []Readout{
 		{Key: "volume_ml", Label: "Volume", Unit: "mL",
@@ -59,7 +59,7 @@ func Readouts() []Readout {
 	}
 }
 
-// ReadoutOf returns the readout of a key; it is false for a key that is none.
+// ReadoutOf returns the readout with a key. ok is false if there is none.
 func ReadoutOf(key string) (Readout, bool) {
 	for _, r := range Readouts() {
 		if r.Key == key {

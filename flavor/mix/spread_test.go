@@ -121,7 +121,7 @@ func TestPlusMinusMeetsMonteCarlo(t *testing.T) {
 
 // Two pours from one bottle err together, as one pour of both would but for
 // the hand.
-func TestPoursOfOneBottleErrTogether(t *testing.T) {
+func TestPoursOfOneBottleShareItsSpread(t *testing.T) {
 	m := mixer(t)
 	p := made(t, 40, 0, 0)
 	p.ABV.Spread = 4

@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor"
 )
 
-// Lead is a material that an ingredient is known by.
+// Lead is a material that characterises an ingredient.
 type Lead struct {
 	Name  string
 	Share float64 // of the whole, 0 to 1
@@ -19,10 +19,10 @@ type Lead struct {
 const (
 	leadShare   = 0.2
 	leadOfFirst = 0.5
-	// tellingOdorants of a material are what it is known by.
+	// tellingOdorants is how many odorants characterise a material.
 	tellingOdorants = 3
-	// keptShare: a lead is lost when less than this share of what it was known
-	// by is left.
+	// keptShare: a lead is lost if less than this share of its characteristic odorants is
+	// left.
 	keptShare = 0.35
 )
 
@@ -56,9 +56,8 @@ type Carried struct {
 	Importance float64 // for the smell of the material, 0 to 1
 }
 
-// Odorants returns the odorants that a material is known by, at most n, the most
-// telling first: by importance times rarity. It is empty for a material that is
-// not known or has none.
+// Odorants returns up to n odorants that characterise a material, sorted by importance
+// times rarity, the highest first. It is empty if the material is unknown or has none.
 func (s *Space) Odorants(material string, n int) []Carried {
 	m, ok := s.materials[material]
 	if !ok {
@@ -77,13 +76,13 @@ func sortLeads(list []Lead) {
 	})
 }
 
-// Lost is what led an ingredient in one glass and lacks in another.
+// Lost is a lead of an ingredient that one glass has and another lacks.
 type Lost struct {
 	Material string // or what it was poured for, such as "salt"
-	// Odorants that the material was known by and that went with it, the most
-	// telling first; "no citral, so no lemon".
+	// Odorants that characterised the material and are gone with it, the most
+	// characteristic first: "no citral, so no lemon".
 	Odorants []string
-	Kept     float64 // share of what it was known by that is still there, 0 to 1
+	Kept     float64 // share of its characteristic odorants that is still there, 0 to 1
 }
 
 // Lost returns what of an ingredient's leads is in the glass before and not in
@@ -103,8 +102,8 @@ func (s *Space) Lost(p *flavor.Profile, before, after *Glass) []Lost {
 	return out
 }
 
-// leastSense is how many steps of a sense a glass must have for it to be lost: a
-// few drops of saline stay below a step and are still what the pour was for.
+// leastSense is the least amount of a sense in a glass that can be lost, in steps. A few
+// drops of saline are less than a step, and still the reason for the pour.
 const leastSense = 0.3
 
 // senseWords name what an ingredient may be poured for.

@@ -2,7 +2,7 @@ package sense
 
 import "math"
 
-// Notice says what a guest makes of a difference.
+// Notice says whether a guest notices a difference.
 type Notice string
 
 // What a guest does.

@@ -6,12 +6,12 @@ import (
 	"strings"
 )
 
-// addressOf is where a request came from, as far as it is counted by: an IPv4
-// address, or the network of 64 bits that one customer has in IPv6.
+// addressOf returns the address by which a client's sign-ins are counted: the IPv4
+// address, or the /64 network of an IPv6 address, which is what one customer usually has.
 func (g *Guard) addressOf(r *http.Request) string {
 	from, err := netip.ParseAddrPort(r.RemoteAddr)
 	if err != nil {
-		return "unknown" // such as a socket file: all share it
+		return "unknown" // such as a Unix socket; all of them share one count
 	}
 	at := from.Addr().Unmap().WithZone("")
 	hops := strings.Split(strings.Join(r.Header.Values("X-Forwarded-For"), ","), ",")

@@ -9,14 +9,15 @@ import (
 	"counterpour/api/journal"
 )
 
-// mostNext is the most characters of an address to go on to; a draft may be in it.
+// mostNext is the longest address, in characters, to return to after signing in. It may
+// contain a draft.
 const mostNext = 4096
 
-// Local returns next if it is an address within this server to which a browser
-// may be sent after signing in, and / for anything else: another host, whatever
-// a browser might read as one, or the login itself.
+// Local returns next if it is safe to redirect to after signing in: a path on this
+// server. For anything else it returns "/": another host, anything that a browser might
+// read as one, or the login page.
 func Local(next string) string {
-	// Browsers read \ as / and pass over line ends and tabs.
+	// Browsers read \ as / and ignore line ends and tabs.
 	odd := strings.ContainsFunc(next, func(r rune) bool { return r <= ' ' || r == '\\' || r == 0x7f })
 	if odd || len(next) > mostNext || !strings.HasPrefix(next, "/") || strings.HasPrefix(next, "//") {
 		return "/"
@@ -28,7 +29,7 @@ func Local(next string) string {
 	return next
 }
 
-// LoginFor returns the address of the login page that goes on to next.
+// LoginFor returns the address of the login page that returns to next afterwards.
 func LoginFor(next string) string {
 	if next = Local(next); next == "/" {
 		return LoginPath
@@ -36,12 +37,12 @@ func LoginFor(next string) string {
 	return LoginPath + "?next=" + url.QueryEscape(next)
 }
 
-// isFragment reports whether a script asks for part of a page.
+// isFragment reports whether htmx requests part of a page.
 func isFragment(r *http.Request) bool { return r.Header.Get("HX-Request") == "true" }
 
-// turnAway answers who has not signed in, in the way that the asker can follow: a
-// page leads to the login page, part of a page makes the script go there, and a
-// program is told what is missing. A token that is wrong is a program's.
+// turnAway answers a client that has not signed in: a page request is redirected to the
+// login page, an htmx request gets a redirect for htmx, and a program gets a 401. A wrong
+// token (token is true) always gets a 401.
 func turnAway(w http.ResponseWriter, r *http.Request, token bool) {
 	isGet := r.Method == http.MethodGet || r.Method == http.MethodHead
 	isAPI := r.URL.Path == "/v1" || strings.HasPrefix(r.URL.Path, "/v1/")
@@ -61,7 +62,7 @@ func turnAway(w http.ResponseWriter, r *http.Request, token bool) {
 	refuse(w, http.StatusUnauthorized, "sign in at "+LoginPath+" and send this again, or send a token as Authorization: Bearer")
 }
 
-// shownPage is the address of the page that a script asks from.
+// shownPage returns the address of the page that sent an htmx request.
 func shownPage(r *http.Request) string {
 	u, err := url.Parse(r.Header.Get("HX-Current-URL"))
 	if err != nil || u.Host != r.Host {
@@ -70,24 +71,24 @@ func shownPage(r *http.Request) string {
 	return u.RequestURI()
 }
 
-// problem is an error as RFC 9457 describes it, in the shape of the API.
+// problem is an error of RFC 9457, in the same form as in the API.
 type problem struct {
 	Type   string     `json:"type"`
 	Title  string     `json:"title"`
 	Status int        `json:"status"`
 	Detail string     `json:"detail"`
-	Errors []struct{} `json:"errors"` // the API lists faults of a request here; there are none
+	Errors []struct{} `json:"errors"` // always empty; the API lists faults here
 
 	RequestID string `json:"request_id,omitempty"`
 }
 
 func refuse(w http.ResponseWriter, status int, detail string) {
-	// Texts and numbers always have words in JSON.
+	// Strings and numbers can always be encoded.
 	text, _ := json.Marshal(problem{"about:blank", http.StatusText(status), status, detail, []struct{}{}, w.Header().Get(journal.Header)})
 	h := w.Header()
 	h.Set("Content-Type", "application/problem+json")
 	h.Set("Cache-Control", "no-store")
 	h.Set("X-Content-Type-Options", "nosniff")
 	w.WriteHeader(status)
-	_, _ = w.Write(text) // the client may have gone
+	_, _ = w.Write(text) // fails only if the client has gone
 }

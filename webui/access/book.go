@@ -22,30 +22,30 @@ const (
 	mostName = 40       // characters
 )
 
-// Book is who may enter. It does not change.
+// Book lists who may sign in. It is immutable.
 type Book struct {
-	text    string // as it was read
+	text    string // the text of the file
 	people  []keeper
 	bearers []bearer
-	byName  map[string]int // by the key of the name, into people
+	byName  map[string]int // by nameKey; index into people
 }
 
-// keeper is a person in the book.
+// keeper is a person in the book and the hash of their passcode.
 type keeper struct {
 	Person
 	hash *hash
 }
 
-// faultOf is a fault of what was written; it must not repeat a secret.
+// faultOf returns a fault of the file. Its text must not contain a secret.
 func faultOf(location, value, format string, args ...any) *flavor.Fault {
 	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: location, Value: value, Message: fmt.Sprintf(format, args...)}
 }
 
-// ReadFile reads a book. A file that others on the machine can read is refused,
-// as is one without a lead. What is wrong with the file is [flavor.Faults] or a
-// [*flavor.Fault]; that it cannot be opened is an error of package os.
+// ReadFile reads a book. It refuses a file that other users of the machine can read, and
+// one without a lead. Errors in the content are [flavor.Faults] or a [*flavor.Fault];
+// errors in opening the file are those of package os.
 func ReadFile(path string) (*Book, error) {
-	// A pipe is waited for when it is opened, so ask first what it is.
+	// Opening a named pipe would block, so check the file type first.
 	info, err := os.Stat(path)
 	if err != nil {
 		return nil, err
@@ -78,8 +78,8 @@ func ReadFile(path string) (*Book, error) {
 	return b, err
 }
 
-// private refuses a file that anybody but its owner may read or write, where the
-// machine keeps such things.
+// private refuses a file that anybody but its owner may read or write, on systems with
+// Unix permissions.
 func private(path string, mode fs.FileMode) error {
 	if runtime.GOOS == "windows" || mode.Perm()&0o077 == 0 {
 		return nil
@@ -87,9 +87,8 @@ func private(path string, mode fs.FileMode) error {
 	return faultOf(path, fmt.Sprintf("%#o", mode.Perm()), "others on this machine may open the passcodes (mode %#o); shut them out with: chmod 600 %s", mode.Perm(), path)
 }
 
-// Parse reads the text of a book: a line each, empty lines and what follows a #
-// left out. Its errors are [flavor.Faults], all that there are, each placed at
-// its line.
+// Parse reads the text of a book: one entry per line, without empty lines and comments,
+// which begin with #. Its errors are [flavor.Faults], one for each faulty line.
 func Parse(text string) (*Book, error) {
 	if len(text) > mostBook {
 		return nil, flavor.Faults{faultOf("", "", "a file of passcodes holds %d KiB at most; this is another file, or it lists somebody too often", mostBook>>10)}
@@ -97,7 +96,7 @@ func Parse(text string) (*Book, error) {
 	b := &Book{text: text, byName: map[string]int{}}
 	var faults flavor.Faults
 	lead := false
-	seen := map[string]int{} // the line of each name
+	seen := map[string]int{} // name to line
 	number := 0
 	for line := range strings.Lines(strings.TrimPrefix(text, "\ufeff")) {
 		number++
@@ -126,7 +125,7 @@ func Parse(text string) (*Book, error) {
 	return b, nil
 }
 
-// wordsOf returns the words of a line up to a comment.
+// wordsOf returns the words of a line before a comment.
 func wordsOf(line string) []string {
 	words := strings.Fields(line)
 	for i, w := range words {
@@ -137,8 +136,8 @@ func wordsOf(line string) []string {
 	return words
 }
 
-// readLine adds one line to the book. Of what should be a hash, a fault says only
-// how long it is: somebody may have written a passcode there.
+// readLine adds the entry of a line to the book. A fault states only the length of an
+// invalid hash: the user may have written a passcode in its place.
 func (b *Book) readLine(place string, words []string) (p Person, key string, fault *flavor.Fault) {
 	role, ok := ParseRole(words[0])
 	if !ok {
@@ -170,8 +169,8 @@ func (b *Book) readLine(place string, words []string) (p Person, key string, fau
 	return p, key, nil
 }
 
-// nameKey returns the one form of a name, small letters and all, by RFC 8265's
-// UsernameCaseMapped. An error says what a name is.
+// nameKey returns the canonical form of a name, by RFC 8265's UsernameCaseMapped. The
+// error says which names are valid.
 func nameKey(name string) (string, error) {
 	key, err := precis.UsernameCaseMapped.String(name)
 	if err != nil || utf8.RuneCountInString(name) > mostName || strings.ContainsFunc(name, notInName) || !strings.ContainsFunc(name, unicode.IsLetter) {
@@ -180,16 +179,15 @@ func nameKey(name string) (string, error) {
 	return key, nil
 }
 
-// brief is the beginning of a word, enough to find it by.
+// brief returns the first characters of a word, enough to find it.
 func brief(word string) string { return fmt.Sprintf("%.*s", mostName, word) }
 
 func notInName(r rune) bool {
 	return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !unicode.IsMark(r) && !strings.ContainsRune("-._'", r)
 }
 
-// Line returns the line of a book for somebody whose hash was made by
-// [HashPasscode] or [NewToken]. A role or a name that will not do is a
-// [*flavor.Fault].
+// Line returns a line for the book. inBook is a hash made by [HashPasscode] or
+// [NewToken]. An invalid role or name is a [*flavor.Fault].
 func Line(role Role, name, inBook string) (string, error) {
 	if !role.May(Floor) {
 		return "", faultOf("role", role.String(), "the role is missing; use lead or floor")

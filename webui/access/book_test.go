@@ -26,7 +26,7 @@ func TestParse(t *testing.T) {
 	assert.Equal(t, Person{"till-script", Floor}, b.bearers[0].Person)
 }
 
-func TestBooksThatWillNotDo(t *testing.T) {
+func TestBookFaults(t *testing.T) {
 	good := bookText()
 	_, sum := scriptToken()
 	for _, c := range []struct {
@@ -97,7 +97,7 @@ func TestReadFile(t *testing.T) {
 	assert.ErrorContains(t, err, "64 KiB")
 }
 
-func TestOthersMustNotReadTheFile(t *testing.T) {
+func TestReadFileRefusesOpenPermissions(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("the modes of files say nothing here")
 	}

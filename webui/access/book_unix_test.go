@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestAPipeIsNotWaitedFor(t *testing.T) {
+func TestReadFileDoesNotBlockOnAPipe(t *testing.T) {
 	pipe := filepath.Join(t.TempDir(), "passcodes")
 	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
 	_, err := ReadFile(pipe)

@@ -13,20 +13,20 @@ import (
 	"counterpour/data/house"
 )
 
-// sessionKind is the kind of ephemeral that a session is.
+// sessionKind is the kind of ephemeral that stores a session.
 const sessionKind = "session"
 
-// How often what other servers did to sessions is looked up, how long the commons
-// may take to answer, and how far behind the use is that they know of.
+// How often the shared sessions are read, the timeout of that, and how often the last use
+// of a session is written to them.
 const (
 	beat        = 2 * time.Second
 	answerTime  = 3 * time.Second
 	tellUseFrom = time.Minute
 )
 
-// kept is a session as the commons have it. Its id is the hash of the cookie, and
-// the proof needs the book: whoever reads the commons cannot come in by it, nor can
-// whoever writes to them.
+// kept is a session as stored in the commons. Its id is the hash of the cookie, and its
+// proof can only be made with the book. So neither read nor write access to the commons
+// is enough to sign in.
 type kept struct {
 	Key   string    `json:"key"`
 	Proof []byte    `json:"proof"`
@@ -34,7 +34,7 @@ type kept struct {
 	Used  time.Time `json:"used"`
 }
 
-// ephemeral is a session as it is shared.
+// ephemeral encodes a session for the commons.
 func (s *sessions) ephemeral(at sum, o *session) (house.Ephemeral, error) {
 	body, err := json.Marshal(kept{o.key, o.proof, o.begun.UTC(), o.used.UTC()})
 	until := o.used.Add(s.idle)
@@ -44,7 +44,8 @@ func (s *sessions) ephemeral(at sum, o *session) (house.Ephemeral, error) {
 	return house.Ephemeral{Kind: sessionKind, ID: at.String(), Body: string(body), Until: until}, err
 }
 
-// session reads what was shared; nil if it is none, or the book does not vouch for it.
+// session decodes a session from the commons; nil if it is invalid or its proof does not
+// match the book.
 func (s *sessions) session(e house.Ephemeral) (at sum, o *session) {
 	raw, err := hex.DecodeString(e.ID)
 	if err != nil || len(raw) != len(at) {
@@ -75,7 +76,7 @@ func (s *sessions) share(ctx context.Context, now time.Time, at sum, o *session)
 	return s.commons.Share(ctx, now, e)
 }
 
-// unshare takes sessions out of the commons.
+// unshare deletes sessions from the commons.
 func (s *sessions) unshare(ctx context.Context, gone ...sum) error {
 	if s.commons != nil && len(gone) > 0 {
 		ids := make([]string, len(gone))
@@ -96,7 +97,7 @@ func (s *sessions) unshare(ctx context.Context, gone ...sum) error {
 	return nil
 }
 
-// fetch asks the commons for one session; nil if they have none.
+// fetch reads one session from the commons; nil if there is none.
 func (s *sessions) fetch(ctx context.Context, now time.Time, at sum) (*session, error) {
 	ctx, stop := context.WithTimeout(ctx, answerTime)
 	defer stop()
@@ -108,14 +109,14 @@ func (s *sessions) fetch(ctx context.Context, now time.Time, at sum) (*session, 
 	return o, nil
 }
 
-// look takes up what other servers did: sessions that they began or that were used
-// there, and those that they ended.
+// look reads the shared sessions: it adds those that other servers began or used, and
+// drops those that they ended.
 func (s *sessions) look(ctx context.Context, now time.Time) error {
 	if s.commons == nil {
 		return nil
 	}
 	s.mu.Lock()
-	known := s.number // what comes to be known from here on may be missing from the list
+	known := s.number // sessions with a higher number may be too new for the list
 	s.mu.Unlock()
 	ctx, stop := context.WithTimeout(ctx, answerTime)
 	defer stop()
@@ -151,7 +152,7 @@ func (s *sessions) look(ctx context.Context, now time.Time) error {
 	return nil
 }
 
-// keep tells the commons what is due, and takes up what other servers did.
+// keep writes what is due to the commons and reads the changes of other servers.
 func (s *sessions) keep(ctx context.Context, now time.Time) error {
 	if s.commons == nil {
 		return nil
@@ -169,7 +170,7 @@ func (s *sessions) keep(ctx context.Context, now time.Time) error {
 	return s.tellUse(ctx, now)
 }
 
-// tellUse tells the commons which sessions were used since they last heard of it.
+// tellUse writes the time of last use of sessions to the commons.
 func (s *sessions) tellUse(ctx context.Context, now time.Time) error {
 	var list []house.Ephemeral
 	used := map[sum]time.Time{}
@@ -187,7 +188,7 @@ func (s *sessions) tellUse(ctx context.Context, now time.Time) error {
 		used[at] = o.used
 	}
 	s.mu.Unlock()
-	slices.SortFunc(list, func(a, b house.Ephemeral) int { return strings.Compare(a.ID, b.ID) }) // servers lock them in one order
+	slices.SortFunc(list, func(a, b house.Ephemeral) int { return strings.Compare(a.ID, b.ID) }) // all servers lock rows in the same order
 	ctx, stop := context.WithTimeout(ctx, answerTime)
 	defer stop()
 	if err := s.commons.Renew(ctx, now, list...); err != nil {

@@ -28,7 +28,7 @@ func (v *visitor) at(g *Guard) *visitor {
 
 // Whoever signs in at one server is in at every other, and after a restart; whoever
 // signs out is out at all of them, with what they hold open.
-func TestAnyServerServesAnyRequest(t *testing.T) {
+func TestSessionsAreSharedByGuards(t *testing.T) {
 	commons := storetest.Memory(t)
 	here, clock := testGuard(t, Options{Commons: commons})
 	there, _ := testGuard(t, Options{Commons: commons})
@@ -81,7 +81,7 @@ func asked(v *visitor) *http.Request {
 }
 
 // Whoever can read where sessions are kept, or write there, does not come in by it.
-func TestTheCommonsLetNobodyIn(t *testing.T) {
+func TestCommonsAloneGrantNoAccess(t *testing.T) {
 	commons := storetest.Memory(t)
 	g, clock := testGuard(t, Options{Commons: commons})
 	v := visit(t, g)
@@ -126,7 +126,7 @@ func (broken) AllShared(context.Context, time.Time, string) ([]house.Ephemeral, 
 
 // With the store silent, who is in stays in, nobody comes in, and whoever signs out
 // is out at once here and elsewhere once the store answers.
-func TestCommonsThatDoNotAnswer(t *testing.T) {
+func TestSilentCommons(t *testing.T) {
 	commons := storetest.Memory(t)
 	g, clock := testGuard(t, Options{Commons: commons})
 	there, _ := testGuard(t, Options{Commons: commons})
@@ -158,7 +158,7 @@ func TestCommonsThatDoNotAnswer(t *testing.T) {
 
 // Whoever has another line in the book, or none, is out, or may do what the new line
 // says, without the program being started again.
-func TestAChangedBook(t *testing.T) {
+func TestChangedBook(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "passcodes")
 	token, inBook := scriptToken()
 	put := func(text string) { require.NoError(t, os.WriteFile(path, []byte(text), 0o600)) }
@@ -213,7 +213,7 @@ func TestAChangedBook(t *testing.T) {
 }
 
 // A fault in the upkeep is told, and the program goes on.
-func TestUpkeepThatBreaks(t *testing.T) {
+func TestKeepRecoversFromPanics(t *testing.T) {
 	err := safely(func() error { panic("spilt") })
 	assert.ErrorContains(t, err, "spilt")
 	want := errors.New("told")

@@ -2,19 +2,19 @@ package access
 
 import "net/http"
 
-// Names of the cookie. Browsers take the first only from an https address, for
-// this host alone.
+// Names of the session cookie. Browsers accept the first only over https and for this
+// host alone.
 const (
 	secureCookie = "__Host-counterpour-session"
 	plainCookie  = "counterpour-session"
 )
 
-// secure reports whether the browser speaks https: to this server, or to one in
+// secure reports whether the browser uses https: to this server, or to a reverse proxy in
 // front of it, which only the options can tell.
 func (g *Guard) secure(r *http.Request) bool { return r.TLS != nil || g.opts.Secure }
 
-// cookie is the cookie of a request's session, to be kept for so many seconds;
-// below zero a browser drops it.
+// cookie returns the session cookie with a lifetime in seconds. A negative lifetime
+// deletes the cookie.
 func (g *Guard) cookie(r *http.Request, id string, seconds int) *http.Cookie {
 	c := &http.Cookie{Name: plainCookie, Value: id, Path: "/", MaxAge: seconds, HttpOnly: true, SameSite: http.SameSiteStrictMode}
 	if g.secure(r) {
@@ -23,7 +23,7 @@ func (g *Guard) cookie(r *http.Request, id string, seconds int) *http.Cookie {
 	return c
 }
 
-// sessionOf is the id of a request's session, empty if it names none.
+// sessionOf returns the session id in a request's cookie; "" if there is none.
 func (g *Guard) sessionOf(r *http.Request) string {
 	name := plainCookie
 	if g.secure(r) {

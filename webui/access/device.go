@@ -10,29 +10,29 @@ import (
 	"time"
 )
 
-// Names of the cookie by which a device is known on which somebody has signed in.
+// Names of the cookie that identifies a device on which somebody has signed in.
 const (
 	secureDevice = "__Host-counterpour-device"
 	plainDevice  = "counterpour-device"
 )
 
 const (
-	mostMarks   = 12                   // people for whom one device is known
-	deviceBytes = 16                   // of a random id
-	deviceLife  = 365 * 24 * time.Hour // longer than any session: it lets nobody in
+	mostMarks   = 12                   // people who are remembered per device
+	deviceBytes = 16                   // length of a random id
+	deviceLife  = 365 * 24 * time.Hour // longer than any session: it grants no access
 )
 
-// deviceMark vouches that somebody signed in on a device: by an HMAC (RFC 2104)
-// under what the book keeps of their passcode, so that it outlives the program,
-// and ends with the passcode.
+// deviceMark proves that a person has signed in on a device. It is an HMAC (RFC 2104)
+// with the person's passcode hash as its key, so it outlives the program, and becomes
+// invalid with the passcode.
 func deviceMark(passcode *hash, key, id string) string {
 	h := hmac.New(sha256.New, passcode.sum)
 	h.Write([]byte("counterpour device\x00" + key + "\x00" + id))
 	return tokenCode.EncodeToString(h.Sum(nil))
 }
 
-// knowDevice makes the cookie of a device on which somebody has just signed in.
-// Several people share a tablet, so it keeps what vouches for those before.
+// knowDevice returns the cookie of a device on which somebody has just signed in. It
+// keeps the marks of others, since several people share a tablet.
 func (g *Guard) knowDevice(r *http.Request, passcode *hash, key string) *http.Cookie {
 	id, marks := g.deviceCookie(r)
 	if len(id) != tokenCode.EncodedLen(deviceBytes) {
@@ -48,8 +48,8 @@ func (g *Guard) knowDevice(r *http.Request, passcode *hash, key string) *http.Co
 	return c
 }
 
-// deviceOf is the id of the device of a request, empty if the person has not
-// signed in on it, or has changed their passcode since.
+// deviceOf returns the id of a request's device; "" if the person has not signed in on
+// it, or has changed their passcode since.
 func (g *Guard) deviceOf(r *http.Request, passcode *hash, key string) string {
 	id, marks := g.deviceCookie(r)
 	if len(id) != tokenCode.EncodedLen(deviceBytes) {
@@ -64,7 +64,7 @@ func (g *Guard) deviceOf(r *http.Request, passcode *hash, key string) string {
 	return ""
 }
 
-// deviceCookie is what a request says of its device; nothing of it is proven.
+// deviceCookie parses a request's device cookie. The result is not verified.
 func (g *Guard) deviceCookie(r *http.Request) (id string, marks []string) {
 	c, err := r.Cookie(g.deviceName(r))
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 
 // What others try with a name, from the same address or from anywhere, closes
 // neither an open session nor the way in on a device that is known.
-func TestOthersDoNotLockAKnownDeviceOut(t *testing.T) {
+func TestKnownDeviceIsNotLockedOut(t *testing.T) {
 	g, clock := testGuard(t, Options{})
 	server := httptest.NewServer(g.Wrap(behind(g)))
 	defer server.Close()
@@ -50,7 +50,7 @@ func TestOthersDoNotLockAKnownDeviceOut(t *testing.T) {
 }
 
 // Six wrong passcodes from elsewhere do not make the owner wait on a new device.
-func TestSixWrongFromElsewhere(t *testing.T) {
+func TestSixFailuresFromOtherAddresses(t *testing.T) {
 	g, _ := testGuard(t, Options{})
 	for range 6 {
 		_ = g.SignIn(httptest.NewRecorder(), request(t.Context(), "198.51.100.7"), "Ana", "not that one")
@@ -60,7 +60,7 @@ func TestSixWrongFromElsewhere(t *testing.T) {
 
 // A cookie that nobody's sign-in made, or one made before the passcode was changed,
 // makes no device known.
-func TestMadeUpDevices(t *testing.T) {
+func TestForgedDeviceCookies(t *testing.T) {
 	g, _ := testGuard(t, Options{})
 	book := g.book.Load()
 	ana, bo := book.people[book.byName["ana"]].hash, book.people[book.byName["bo"]].hash
@@ -81,7 +81,7 @@ func TestMadeUpDevices(t *testing.T) {
 }
 
 // What is open for a session ends with it.
-func TestALineEndsWithItsSession(t *testing.T) {
+func TestConnectionEndsWithItsSession(t *testing.T) {
 	const tooOld = "too old in whole"
 	for name, end := range map[string]func(t *testing.T, v *visitor){
 		"signed out": func(_ *testing.T, v *visitor) { v.ask("POST", LogoutPath, nil) },

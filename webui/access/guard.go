@@ -17,52 +17,53 @@ import (
 	"counterpour/data/house"
 )
 
-// How long a session lasts, unless the options say otherwise: a long shift
-// unused, a week in all. Common practice, no source.
+// Default lifetimes of a session: unused for a long shift, and a week in all. Common
+// practice, no source.
 const (
 	Idle  = 12 * time.Hour
 	Whole = 7 * 24 * time.Hour
 )
 
-// Addresses that the guard and the login page share.
+// Paths that the guard and the login page share.
 const (
 	LoginPath  = "/login"
 	LogoutPath = "/logout"
 )
 
-// Options set up a guard. The zero value is legal.
+// Options configure a guard. The zero value is valid.
 type Options struct {
-	// Secure says that browsers reach the server by https, though a server in
-	// front of it speaks it. Where this one does, it is seen without.
+	// Secure says that browsers use https, to a reverse proxy in front of this server.
+	// TLS of this server itself is detected without it.
 	Secure bool
-	// Proxies are the servers in front: who asks is then read from the
-	// X-Forwarded-For header that they add to. From any other it is not believed.
+	// Proxies are the addresses of reverse proxies in front. From them, the client's
+	// address is read from the X-Forwarded-For header; from any other client that header
+	// is ignored.
 	Proxies []netip.Prefix
 	// Idle is how long a session lasts unused; 0 is [Idle].
 	Idle time.Duration
-	// Whole is how long a session lasts in all; 0 is [Whole].
+	// Whole is the total lifetime of a session; 0 is [Whole].
 	Whole time.Duration
-	// Commons are where sessions are kept, so that every server of a house knows
-	// them and they outlive the program; nil keeps them here until it ends.
+	// Commons stores sessions, so that all servers of a house share them and they survive
+	// a restart. With nil, sessions are kept in memory.
 	Commons house.Commons
-	// Log gets who signed in and out, and where from it failed; nil is
-	// slog.Default. No passcode is logged, nor a name that is not in the book,
-	// since people write the one in place of the other.
+	// Log receives sign-ins, sign-outs and failed sign-ins with their address; nil is
+	// slog.Default. Passcodes are never logged, nor are unknown names, since people type
+	// one in place of the other.
 	Log *slog.Logger
 }
 
-// Guard lets in who is in a book. It is safe for concurrent use.
+// Guard authenticates requests against a book. It is safe for concurrent use.
 type Guard struct {
 	book       atomic.Pointer[Book]
 	opts       Options
 	cross      *http.CrossOriginProtection
 	page       atomic.Pointer[page]
 	sessions   *sessions
-	names      *throttle // by name and where from, or on which device
+	names      *throttle // by name and address, or by name and known device
 	addresses  *throttle
-	everywhere *throttle     // by name alone
-	heldUp     atomic.Int64  // sign-ins that had to wait
-	working    chan struct{} // a place for each check of a passcode that may run
+	everywhere *throttle     // by name, from all addresses
+	heldUp     atomic.Int64  // refused sign-ins that must wait
+	working    chan struct{} // semaphore for passcode checks
 	derive     deriver
 	seed       maphash.Seed
 	now        func() time.Time
@@ -87,8 +88,8 @@ func NewGuard(b *Book, opts Options) *Guard {
 	return g
 }
 
-// use lets in who is in a book from now on, and nobody else: whoever is not in it,
-// or not with the same passcode, is out at once, and so is whatever they hold open.
+// use replaces the book. Sessions of people who are not in it, or who have another
+// passcode, end at once, and so do their open connections.
 func (g *Guard) use(b *Book) {
 	g.book.Store(b)
 	page := &page{}
@@ -99,15 +100,15 @@ func (g *Guard) use(b *Book) {
 	g.sessions.review(g.now())
 }
 
-// page lasts as long as a book is in use. Lines that scripts hold open end with it.
+// page holds a book while it is in use. Connections of scripts end with it.
 type page struct {
 	turned context.Context
 	turn   context.CancelFunc
 }
 
-// vouch proves that a session was begun by who knew the passcode that is in the
-// book now: by an HMAC (RFC 2104) under what the book keeps of it, so that neither
-// reading nor writing where sessions are kept lets anybody in.
+// vouch returns the person with a name key and the proof of a session. The proof is an
+// HMAC (RFC 2104) with the person's passcode hash as its key, so neither read nor write
+// access to the stored sessions is enough to sign in.
 func (g *Guard) vouch(key string, s sum) (Person, []byte, bool) {
 	b := g.book.Load()
 	at, ok := b.byName[key]
@@ -120,10 +121,10 @@ func (g *Guard) vouch(key string, s sum) (Person, []byte, bool) {
 	return b.people[at].Person, h.Sum(nil), true
 }
 
-// Wrap puts the guard in front of a handler. What is let through carries who asks
-// (see [PersonOf] and [May]). Without a session or a token only the login page,
-// static files and the two addresses that say whether the program runs are
-// answered; the rest is told to sign in. It answers POST /logout itself.
+// Wrap returns a handler that authenticates requests to next. Requests that are let
+// through carry the user (see [PersonOf] and [May]). Without a session or a token, only
+// the login page, static files and the two health checks are answered; other requests are
+// told to sign in. Wrap handles POST /logout itself.
 func (g *Guard) Wrap(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		r = g.noteSecure(r)
@@ -133,7 +134,7 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 			refuse(w, http.StatusServiceUnavailable, "the store of the house does not answer, so this page cannot see whether you are signed in; try again in a moment")
 			return
 		}
-		// A token is sent by who means to; only a cookie goes along unasked.
+		// CSRF needs a cookie; a token is always sent on purpose.
 		if !c.token || !c.known {
 			if err := g.cross.Check(r); err != nil {
 				g.opts.Log.WarnContext(r.Context(), "refused a form from another site", "path", r.URL.Path, "from", g.addressOf(r))
@@ -145,7 +146,7 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 		case r.URL.Path == LogoutPath:
 			g.signOut(w, r)
 		case c.known:
-			// What is kept on the way must not be shown to somebody else.
+			// A shared cache must not show the answer to another user.
 			w.Header().Add("Vary", "Authorization, Cookie")
 			journal.SetRole(r.Context(), c.person.Role.String())
 			ctx, leave := c.within(With(r.Context(), c.person))
@@ -159,17 +160,17 @@ func (g *Guard) Wrap(next http.Handler) http.Handler {
 	})
 }
 
-// caller is who asks, and what they showed.
+// caller is the user of a request and how they authenticated.
 type caller struct {
 	person Person
 	known  bool
-	token  bool // it was a token, good or not
+	token  bool // they sent a token, valid or not
 
 	session *lasting        // nil if there is none
-	turned  context.Context // of a token: ends when another book is in use
+	turned  context.Context // for a token: cancelled when another book is in use
 }
 
-// within returns a context that ends when the caller is no longer let in.
+// within returns a context that is cancelled when the caller loses access.
 func (c *caller) within(ctx context.Context) (context.Context, func()) {
 	if c.session != nil {
 		return c.session.within(ctx)
@@ -179,12 +180,12 @@ func (c *caller) within(ctx context.Context) (context.Context, func()) {
 	return ctx, func() { unhook(); stop() }
 }
 
-// callerOf looks at a token if there is one, and at the session only if not. It
-// fails if a session cannot be looked up.
+// callerOf authenticates a request by its token or, without one, by its session. It fails
+// if the session cannot be looked up.
 func (g *Guard) callerOf(r *http.Request) (caller, error) {
 	scheme, token, _ := strings.Cut(r.Header.Get("Authorization"), " ")
 	if strings.EqualFold(scheme, "Bearer") {
-		turned := g.page.Load().turned // before the book, which may be another one by then
+		turned := g.page.Load().turned // read before the book, which may be replaced in between
 		p, ok := g.book.Load().byToken(strings.TrimSpace(token))
 		return caller{person: p, known: ok, token: true, turned: turned}, nil
 	}
@@ -199,8 +200,8 @@ func (g *Guard) callerOf(r *http.Request) (caller, error) {
 	return caller{person: l.person, known: true, session: l}, nil
 }
 
-// open reports whether a path tells nobody anything that is the house's. A path
-// that is not in its shortest form may mean another one further on.
+// open reports whether a path is public. A path that is not in its shortest form is not,
+// since a handler may interpret it differently.
 func open(p string) bool {
 	switch p {
 	case LoginPath, "/healthz", "/readyz", "/offline.js":

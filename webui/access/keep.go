@@ -6,10 +6,9 @@ import (
 	"time"
 )
 
-// Keep keeps the guard up, until ctx ends, with what happens elsewhere: with the
-// file of its book, which is read again when it has changed, and with sessions that
-// other servers of the house began, used or ended. A file that cannot be used leaves
-// the book as it was, and the log says so. It takes a few seconds to notice.
+// Keep updates the guard until ctx ends: it reads the file of the book when that changes,
+// and takes over sessions that other servers began, used or ended. Both take a few
+// seconds. A file with errors leaves the book as it was and is logged.
 func (g *Guard) Keep(ctx context.Context, path string) {
 	t := time.NewTicker(beat)
 	defer t.Stop()
@@ -35,14 +34,14 @@ func (g *Guard) Keep(ctx context.Context, path string) {
 	}
 }
 
-// following is a file of a book as it was read last.
+// following is the state of the book's file when it was last read.
 type following struct {
 	path    string
 	book    *Book
-	trouble string // what was wrong with it when it was read last
+	trouble string // the error of the last read
 }
 
-// reread takes the book up that is in the file now.
+// reread replaces the book if its file has changed.
 func (g *Guard) reread(f *following) {
 	var b *Book
 	err := safely(func() (err error) { b, err = ReadFile(f.path); return err })
@@ -62,8 +61,8 @@ func (g *Guard) reread(f *following) {
 	g.opts.Log.Info("the file of passcodes has changed", "people", len(b.people), "scripts", len(b.bearers))
 }
 
-// safely turns a panic into an error: the program goes on without the guard's upkeep
-// rather than not at all.
+// safely turns a panic into an error, so that a failure of the upkeep does not end the
+// program.
 func safely(f func() error) (err error) {
 	defer func() {
 		if cause := recover(); cause != nil {

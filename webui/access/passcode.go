@@ -20,15 +20,15 @@ const (
 	MostPasscode  = 200
 )
 
-// cost is what one check of a passcode takes.
+// cost is the cost of one argon2id computation.
 type cost struct {
 	memory uint32 // KiB
 	passes uint32
 	lanes  uint8
 }
 
-// usual is the second recommended option of RFC 9106, section 4: 64 MiB, three
-// passes, four lanes, with a salt of 128 bits and a hash of 256.
+// usual is the second recommended option of RFC 9106, section 4: 64 MiB, three passes,
+// four lanes, a salt of 128 bits and a hash of 256 bits.
 var usual = cost{memory: 64 << 10, passes: 3, lanes: 4}
 
 const (
@@ -36,10 +36,10 @@ const (
 	usualSum  = 32
 )
 
-// What the book may ask for. The least is the weakest setting that the OWASP
-// cheat sheet on password storage lists (from memory): 7 MiB in five passes, or
-// as much work in fewer passes over more. The most keeps two checks at once
-// within half a gigabyte and a check within seconds.
+// Limits of the parameters in the book. The lowest are the weakest setting of the OWASP
+// cheat sheet on password storage (from memory): 7 MiB in five passes, or the same work
+// in fewer passes over more memory. The highest keep two concurrent checks within half a
+// gigabyte, and one check within seconds.
 const (
 	leastMemory = 7 << 10    // KiB
 	mostMemory  = 256 << 10  // KiB
@@ -52,7 +52,7 @@ const (
 	mostSum     = 64
 )
 
-// check refuses a cost that is too low to protect or too high to pay.
+// check refuses a cost that is too low to be safe or too high to be run.
 func (c cost) check() error {
 	work := uint64(c.memory) * uint64(c.passes)
 	switch {
@@ -68,23 +68,23 @@ func (c cost) check() error {
 	return nil
 }
 
-// hash is what a passcode is checked against.
+// hash is a passcode hash with its parameters.
 type hash struct {
 	cost
 	salt, sum []byte
 }
 
-// coded is how salt and sum are written: base64 without padding, one way only.
+// coded is base64 without padding, in strict mode, so that each value has one form.
 var coded = base64.RawStdEncoding.Strict()
 
-// String returns the PHC string form.
+// String returns the hash in PHC string format.
 func (h *hash) String() string {
 	return fmt.Sprintf("$argon2id$v=%d$m=%d,t=%d,p=%d$%s$%s", argon2.Version, h.memory, h.passes, h.lanes,
 		coded.EncodeToString(h.salt), coded.EncodeToString(h.sum))
 }
 
-// parseHash reads the PHC string form of argon2id. Its errors do not repeat the
-// text, in whose place somebody may have written a passcode.
+// parseHash reads an argon2id hash in PHC string format. Its errors do not quote the
+// text: the user may have written a passcode in its place.
 func parseHash(text string) (*hash, error) {
 	parts := strings.Split(text, "$")
 	if len(parts) != 6 || parts[0] != "" || parts[1] != "argon2id" {
@@ -104,8 +104,7 @@ func parseHash(text string) (*hash, error) {
 	if h.sum, err = coded.DecodeString(parts[5]); err != nil || len(h.sum) < leastSum || len(h.sum) > mostSum {
 		return nil, fmt.Errorf("the last part is not %d to %d bytes in base64 without padding", leastSum, mostSum)
 	}
-	// Base64 leaves line ends out, and what is not written back alike is not
-	// the one form that there is.
+	// Base64 ignores line ends. Only the canonical form is accepted.
 	if h.String() != text {
 		return nil, errors.New("the hash is not in its usual form; numbers have no leading zero, and nothing stands between the parts")
 	}
@@ -134,7 +133,7 @@ func parseCost(text string) (cost, error) {
 	return c, c.check()
 }
 
-// deriver works out the hash of a passcode.
+// deriver computes the hash of a passcode.
 type deriver func(passcode string, h *hash) []byte
 
 func derive(passcode string, h *hash) []byte {
@@ -143,9 +142,8 @@ func derive(passcode string, h *hash) []byte {
 
 func (h *hash) matches(sum []byte) bool { return subtle.ConstantTimeCompare(h.sum, sum) == 1 }
 
-// prepare makes passcodes that look alike the same: keyboards differ in how they
-// write an accent, and add blanks at the end. It is RFC 8265's OpaqueString
-// without blanks at the ends.
+// prepare normalises a passcode by RFC 8265's OpaqueString and trims it: keyboards encode
+// accents differently and add spaces at the end.
 func prepare(passcode string) (string, error) {
 	if !utf8.ValidString(passcode) {
 		return "", errors.New("not UTF-8")
@@ -153,10 +151,10 @@ func prepare(passcode string) (string, error) {
 	return precis.OpaqueString.String(strings.TrimSpace(passcode))
 }
 
-// HashPasscode returns what a book holds of a passcode: argon2id at the second
-// recommended option of RFC 9106, section 4, in PHC string form. A passcode has
-// [LeastPasscode] to [MostPasscode] characters, not counting blanks at its ends;
-// any other is a [*flavor.Fault], which does not repeat it.
+// HashPasscode returns the entry for a passcode in a book: argon2id with the second
+// recommended option of RFC 9106, section 4, in PHC string format. A passcode has
+// [LeastPasscode] to [MostPasscode] characters after trimming; any other is a
+// [*flavor.Fault], which does not quote it.
 func HashPasscode(passcode string) (string, error) {
 	if n := utf8.RuneCountInString(strings.TrimSpace(passcode)); n < LeastPasscode || n > MostPasscode {
 		return "", faultOf("passcode", "", "a passcode of %d characters is not allowed; use %d to %d, such as four words that have nothing to do with each other",
@@ -166,7 +164,7 @@ func HashPasscode(passcode string) (string, error) {
 	if err != nil {
 		return "", faultOf("passcode", "", "the passcode holds characters that not every keyboard can write; use letters, digits, blanks and signs")
 	}
-	h := &hash{cost: usual, salt: make([]byte, usualSalt), sum: make([]byte, usualSum)} // derive fills the length of sum
+	h := &hash{cost: usual, salt: make([]byte, usualSalt), sum: make([]byte, usualSum)} // derive uses the length of sum
 	rand.Read(h.salt)                                                                   // never fails
 	h.sum = derive(text, h)
 	return h.String(), nil

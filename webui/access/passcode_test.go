@@ -44,7 +44,7 @@ func TestHashPasscode(t *testing.T) {
 	assert.NotEqual(t, text, again, "the salt is new each time")
 }
 
-func TestPasscodesThatWillNotDo(t *testing.T) {
+func TestPasscodeFaults(t *testing.T) {
 	for _, passcode := range []string{"", "sevenun", "       x       ", strings.Repeat("x", MostPasscode+1), "tab\tinside it", "\xff\xfe not text", "bell \a inside"} {
 		_, err := HashPasscode(passcode)
 		require.Error(t, err, "%q", passcode)
@@ -55,7 +55,7 @@ func TestPasscodesThatWillNotDo(t *testing.T) {
 	}
 }
 
-func TestHashesThatWillNotDo(t *testing.T) {
+func TestParseHashFaults(t *testing.T) {
 	const good = "$argon2id$v=19$m=65536,t=3,p=4$c29tZXNhbHQ$CTFhFdXPJO1aFaMaO6Mm5c8y7cJHAph8ArZWb2GRPPc"
 	_, err := parseHash(good)
 	require.NoError(t, err)

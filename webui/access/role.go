@@ -7,8 +7,8 @@ import (
 	"counterpour/api/journal"
 )
 
-// Role is what a person may do. Each role may do what the one before it may; the
-// zero value is no role and may do nothing.
+// Role is what a person may do. A higher role includes the lower one. The zero value
+// allows nothing.
 type Role uint8
 
 // The roles.
@@ -19,7 +19,7 @@ const (
 
 var roleWords = [...]string{Floor: "floor", Lead: "lead"}
 
-// String returns the word of the role, as the book has it.
+// String returns the word for the role in the book.
 func (r Role) String() string {
 	if r < Floor || r > Lead {
 		return "no role"
@@ -27,7 +27,7 @@ func (r Role) String() string {
 	return roleWords[r]
 }
 
-// ParseRole reads the word of a role; it is false for any other word.
+// ParseRole reads the word for a role. ok is false for any other word.
 func ParseRole(word string) (Role, bool) {
 	for r := Floor; r <= Lead; r++ {
 		if roleWords[r] == word {
@@ -37,20 +37,19 @@ func ParseRole(word string) (Role, bool) {
 	return 0, false
 }
 
-// May reports whether the role may do what needs the other one. What needs no
-// known role, nobody may do.
+// May reports whether the role allows what needs another role. An invalid role allows
+// nothing, and nothing satisfies one.
 func (r Role) May(need Role) bool {
 	return need >= Floor && need <= Lead && r >= need && r <= Lead
 }
 
-// Person is somebody in the book, or a script.
+// Person is a person or a script in the book.
 type Person struct {
-	Name string // as the book writes it
+	Name string // as spelt in the book
 	Role Role
 }
 
-// entry is what was noted on a request: who makes it, that nobody has signed in,
-// or that there is no guard.
+// entry is the authentication of a request: a person, nobody, or no guard in use.
 type entry struct {
 	person    Person
 	known     bool
@@ -59,18 +58,18 @@ type entry struct {
 
 type entryKey struct{}
 
-// With returns a context for what a person does.
+// With returns a context that carries a person.
 func With(ctx context.Context, p Person) context.Context {
 	return context.WithValue(ctx, entryKey{}, entry{person: p, known: true})
 }
 
-// withNobody returns a context for what somebody does who has not signed in.
+// withNobody returns a context for a request without authentication.
 func withNobody(ctx context.Context) context.Context {
 	return context.WithValue(ctx, entryKey{}, entry{})
 }
 
-// Unguarded lets everybody in as a lead, nameless, for a server that answers on a
-// loopback address only. Requests that carry a mark already keep it.
+// Unguarded treats every request as a nameless lead's, for a server on a loopback
+// address. A request that is already marked keeps its mark.
 func Unguarded(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if _, marked := r.Context().Value(entryKey{}).(entry); !marked {
@@ -81,17 +80,15 @@ func Unguarded(next http.Handler) http.Handler {
 	})
 }
 
-// PersonOf returns who makes a request; it is false if nobody has signed in or
-// no guard is in use. To ask what is allowed, use [May], which knows the two
-// apart.
+// PersonOf returns the person who makes a request. ok is false if nobody has signed in or
+// there is no guard. To check permissions, use [May], which distinguishes the two.
 func PersonOf(ctx context.Context) (Person, bool) {
 	e, _ := ctx.Value(entryKey{}).(entry)
 	return e.person, e.known
 }
 
-// May reports whether a request may do what needs a role. Who has not signed in
-// may do nothing, and neither may a request that neither a guard nor [Unguarded]
-// has marked.
+// May reports whether a request has at least a role. A request without authentication has
+// none, and neither has one that passed neither a guard nor [Unguarded].
 func May(ctx context.Context, need Role) bool {
 	switch e, _ := ctx.Value(entryKey{}).(entry); {
 	case e.unguarded:

@@ -7,15 +7,14 @@ import (
 
 type secureKey struct{}
 
-// Secure reports whether the browser of a request speaks https: to this server, or
-// to one in front of it, which the guard was told of. A header alone makes nothing
-// secure.
+// Secure reports whether the browser uses https: to this server, or to a reverse proxy
+// that the options name. Headers of the request are not trusted.
 func Secure(r *http.Request) bool {
 	told, _ := r.Context().Value(secureKey{}).(bool)
 	return told || r.TLS != nil
 }
 
-// noteSecure notes on a request what [Secure] reports.
+// noteSecure stores the result of [Secure] in the request's context.
 func (g *Guard) noteSecure(r *http.Request) *http.Request {
 	return r.WithContext(context.WithValue(r.Context(), secureKey{}, g.secure(r)))
 }

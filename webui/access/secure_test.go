@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-func TestOnlyTheGuardIsBelievedAboutHTTPS(t *testing.T) {
+func TestSecureIgnoresHeaders(t *testing.T) {
 	for _, c := range []struct {
 		name, address   string
 		behindHTTPS, is bool

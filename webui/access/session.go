@@ -14,53 +14,53 @@ import (
 )
 
 const (
-	sessionBytes = 32 // of a random id
-	mostSessions = 20 // of one person; who begins another loses the one longest unused
+	sessionBytes = 32 // length of a random id
+	mostSessions = 20 // per person; a further one replaces the one longest unused
 )
 
-// sum is the hash of the id of a session, under which it is kept.
+// sum is the hash of a session's id, by which it is stored.
 type sum [sha256.Size]byte
 
 func sumOf(id string) sum { return sha256.Sum256([]byte(id)) }
 
-// sessions are the open ones. Those in the commons, if there are any, are known to
-// every server of the house; what each was asked for is at hand here as well.
+// sessions are the open sessions. They are also stored in the commons, if there are any,
+// which all servers of the house share.
 type sessions struct {
-	idle, whole time.Duration // how long one lasts unused, and in all
+	idle, whole time.Duration // lifetime unused, and in all
 	vouch       voucher
-	commons     house.Commons // nil: sessions end with the program
+	commons     house.Commons // nil: sessions are in memory only
 
 	mu      sync.Mutex
 	open    map[sum]*session
-	leaving map[sum]time.Time // ended here, and in the commons not yet; until when they last there
+	leaving map[sum]time.Time // ended here but still in the commons, with the time at which they expire there
 	number  uint64
 }
 
-// voucher says who has the key of a name, and what proves that a session of theirs
-// was begun with the passcode that they have now.
+// voucher returns the person with a name key, and the proof that a session of theirs was
+// begun with their current passcode.
 type voucher func(key string, s sum) (p Person, proof []byte, ok bool)
 
 type session struct {
-	key         string // of the name
+	key         string // name key
 	person      Person
 	proof       []byte
 	begun, used time.Time
-	told        time.Time // the last use that the commons know of
-	number      uint64    // in the order in which they came to be known here
+	told        time.Time // last use that the commons know
+	number      uint64    // order in which this server learnt of it
 
-	ended context.Context // ends with the session
+	ended context.Context // cancelled when the session ends
 	end   context.CancelFunc
 }
 
-// lasting is a session as one request finds it.
+// lasting is a session during one request.
 type lasting struct {
 	person Person
 	ended  context.Context
-	left   time.Duration // that the session lasts at most
+	left   time.Duration // remaining lifetime
 }
 
-// within returns a context that ends with the session at the latest, so that a
-// line which stays open is not open longer than the person is let in.
+// within returns a context that ends at the latest with the session, so that no
+// connection outlives it.
 func (l *lasting) within(ctx context.Context) (context.Context, func()) {
 	ctx, stop := context.WithTimeout(ctx, l.left)
 	unhook := context.AfterFunc(l.ended, stop)
@@ -71,11 +71,11 @@ func newSessions(idle, whole time.Duration, vouch voucher, commons house.Commons
 	return &sessions{idle: idle, whole: whole, vouch: vouch, commons: commons, open: map[sum]*session{}, leaving: map[sum]time.Time{}}
 }
 
-// errNobody: nobody in the book has the name any more.
+// errNobody: the book no longer has this name.
 var errNobody = errors.New("access: nobody in the book has this name")
 
-// begin opens a session for the key of a name and returns its id. It fails with
-// the commons' error if they do not take it.
+// begin opens a session for a name key and returns its id. It fails if the commons do not
+// store it.
 func (s *sessions) begin(ctx context.Context, key string, now time.Time) (id string, err error) {
 	raw := make([]byte, sessionBytes)
 	rand.Read(raw) // never fails
@@ -99,7 +99,7 @@ func (s *sessions) begin(ctx context.Context, key string, now time.Time) (id str
 	return id, s.unshare(ctx, gone...)
 }
 
-// add notes a session as open. The lock is held.
+// add adds an open session. The caller holds the lock.
 func (s *sessions) add(at sum, o *session) {
 	s.number++
 	o.number = s.number
@@ -107,8 +107,8 @@ func (s *sessions) add(at sum, o *session) {
 	s.open[at] = o
 }
 
-// makeRoom closes what has run out, and one more of a person who has too many,
-// which it returns. The lock is held.
+// makeRoom closes expired sessions, and one more of a person who has too many, and
+// returns them. The caller holds the lock.
 func (s *sessions) makeRoom(key string, now time.Time) (gone []sum) {
 	var unused sum
 	count := 0
@@ -142,8 +142,7 @@ func (s *sessions) over(o *session, now time.Time) bool {
 	return now.Sub(o.used) >= s.idle || now.Sub(o.begun) >= s.whole
 }
 
-// drop closes a session, if it is open, and whatever line it holds open. The lock
-// is held.
+// drop closes a session, if it is open, and its connections. The caller holds the lock.
 func (s *sessions) drop(at sum) {
 	if o, ok := s.open[at]; ok {
 		o.end()
@@ -151,8 +150,8 @@ func (s *sessions) drop(at sum) {
 	}
 }
 
-// find returns the session of an id, and notes that it was used; nil if there is
-// none. It fails with the commons' error if they have to be asked and do not answer.
+// find returns the session with an id and notes its use; nil if there is none. It fails
+// if the commons must be asked and do not answer.
 func (s *sessions) find(ctx context.Context, id string, now time.Time) (*lasting, error) {
 	at := sumOf(id)
 	if l, known := s.atHand(at, now); known || s.commons == nil {
@@ -171,7 +170,7 @@ func (s *sessions) find(ctx context.Context, id string, now time.Time) (*lasting
 	return l, nil
 }
 
-// atHand is find without the commons. It knows a session that has ended here.
+// atHand is find without the commons. known is true also if the session ended here.
 func (s *sessions) atHand(at sum, now time.Time) (l *lasting, known bool) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -187,8 +186,7 @@ func (s *sessions) atHand(at sum, now time.Time) (l *lasting, known bool) {
 	return &lasting{o.person, o.ended, s.whole - now.Sub(o.begun)}, true
 }
 
-// end closes a session, if it is open. If the commons do not take it, [sessions.keep]
-// tells them again.
+// end closes a session, if it is open. If the commons fail, [sessions.keep] retries.
 func (s *sessions) end(ctx context.Context, id string, now time.Time) error {
 	at := sumOf(id)
 	s.mu.Lock()
@@ -198,8 +196,8 @@ func (s *sessions) end(ctx context.Context, id string, now time.Time) error {
 	return s.unshare(ctx, at)
 }
 
-// review ends every session that the book no longer vouches for: of somebody who is
-// not in it any more, or who has another passcode. Another role begins to count.
+// review ends the sessions of people who are no longer in the book or have another
+// passcode, and updates roles.
 func (s *sessions) review(now time.Time) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -211,7 +209,7 @@ func (s *sessions) review(now time.Time) {
 			continue
 		}
 		if p != o.person {
-			o.end() // what is open was opened in the role before
+			o.end() // connections were opened in the former role
 			o.person = p
 			o.ended, o.end = context.WithCancel(context.Background())
 		}

@@ -31,7 +31,7 @@ func found(t *testing.T, s *sessions, id string, now time.Time) *lasting {
 	return l
 }
 
-func TestSessionsRunOut(t *testing.T) {
+func TestSessionsExpire(t *testing.T) {
 	const idle, whole = time.Hour, 3 * time.Hour
 	now := newClock().at
 	for _, c := range []struct {
@@ -83,7 +83,7 @@ func TestSessionsAreBounded(t *testing.T) {
 	assert.Len(t, s.open, 1, "what has run out makes room")
 }
 
-func TestIDsAreNotKept(t *testing.T) {
+func TestSessionIDsAreStoredHashed(t *testing.T) {
 	s, now := ours(t, Idle, Whole, nil), newClock().at
 	id := began(t, s, "ana", now)
 	assert.Len(t, id, 43, "256 bits in base64")

@@ -9,13 +9,13 @@ import (
 	"time"
 )
 
-// ErrWrong: the name or the passcode is not right. Which of them, nobody is told.
+// ErrWrong: the name or the passcode is wrong. Nobody is told which.
 var ErrWrong = errors.New("access: the name or the passcode is not right")
 
-// WaitError says that too much went wrong before, or that too many are signing
-// in at once. Nothing was checked.
+// WaitError says that there were too many failures, or that too many sign-ins run at the
+// moment. Nothing was checked.
 type WaitError struct {
-	After time.Duration // how long to wait, above zero
+	After time.Duration // time to wait, above zero
 }
 
 // Error says how long to wait.
@@ -23,24 +23,24 @@ func (e *WaitError) Error() string {
 	return fmt.Sprintf("access: signing in has to wait for %v", e.After)
 }
 
-// How many checks of passcodes run at once, how long one waits for its place, and
-// what is said if it got none.
+// How many passcode checks run concurrently, how long a check waits for its turn, and the
+// wait that is stated if it does not get one.
 const (
 	mostWorking = 2
 	waitForTurn = 5 * time.Second
 	askAgain    = 3 * time.Second
 )
 
-// SignIn checks a name and a passcode and begins a session: it sets the
-// cookies and leaves the rest of the answer to the caller. It fails with [ErrWrong], with
-// a [*WaitError], with the error of the commons that do not take the session, or with
-// that of the request's context; nothing is set then.
+// SignIn checks a name and a passcode, begins a session and sets its cookies; the caller
+// writes the rest of the answer. It fails with [ErrWrong], a [*WaitError], the error of
+// the commons if they do not store the session, or that of the request's context. Then no
+// cookie is set.
 func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode string) error {
 	now := g.now()
 	p, device, err := g.verify(r, now, name, passcode)
 	var wait *WaitError
 	if errors.As(err, &wait) {
-		g.heldUp.Add(1) // a line each would let a guesser fill the log
+		g.heldUp.Add(1) // not logged: an attacker could fill the log
 		return err
 	}
 	if err != nil {
@@ -66,16 +66,16 @@ func (g *Guard) SignIn(w http.ResponseWriter, r *http.Request, name, passcode st
 	return nil
 }
 
-// HeldUp is how many sign-ins were told to wait so far.
+// HeldUp returns how many sign-ins were told to wait.
 func (g *Guard) HeldUp() int64 { return g.heldUp.Load() }
 
-// verify holds a sign-in to the limits and checks it. It returns who has the
-// name, if somebody has, with an error as well, and with none the cookie by which
-// the device is known from then on.
+// verify checks a sign-in within the limits. It returns the person with the name, if
+// there is one, also together with an error. Without an error it returns the device
+// cookie to set.
 func (g *Guard) verify(r *http.Request, now time.Time, name, passcode string) (Person, *http.Cookie, error) {
 	key, err := nameKey(name)
 	if err != nil {
-		key = "" // what is no name counts together
+		key = "" // all invalid names share one count
 	}
 	book := g.book.Load()
 	at, known := book.byName[key]
@@ -103,10 +103,10 @@ func (g *Guard) verify(r *http.Request, now time.Time, name, passcode string) (P
 	return p, nil, ErrWrong
 }
 
-// admit holds a try to the limits, or fails with a [*WaitError]; what it returns
-// takes the try back. A device on which the person has signed in before answers
-// for its own tries alone, so that nobody who knows a name can shut its owner out;
-// any other shares the limits of its address, and of the name.
+// admit counts a try against the limits, or fails with a [*WaitError]. forgive removes
+// the try again. A device on which the person has signed in before has limits of its own,
+// so that somebody who knows the name cannot lock its owner out. Any other device shares
+// the limits of its address and of the name.
 func (g *Guard) admit(now time.Time, key, address, device string) (forgive func(), err error) {
 	type door struct {
 		throttle *throttle
@@ -133,8 +133,8 @@ func (g *Guard) admit(now time.Time, key, address, device string) (forgive func(
 	return forgive, nil
 }
 
-// standIn is the place of whose hash is worked out for a name that nobody has:
-// always the same one for the same name, as it would be if somebody had it.
+// standIn returns whose hash is computed for an unknown name. It is always the same one
+// for a name, as if the name existed.
 func (g *Guard) standIn(b *Book, key string) int {
 	if len(b.people) == 0 {
 		return -1
@@ -142,8 +142,8 @@ func (g *Guard) standIn(b *Book, key string) int {
 	return int(maphash.String(g.seed, key) % uint64(len(b.people)))
 }
 
-// check works out a hash once there is a place for it. A place below zero is
-// nobody's: there are only scripts in the book.
+// check computes a hash when its turn comes. With at < 0 the book contains only scripts,
+// and the check fails at once.
 func (g *Guard) check(ctx context.Context, b *Book, at int, passcode string) (bool, error) {
 	if at < 0 {
 		return false, nil
@@ -154,7 +154,7 @@ func (g *Guard) check(ctx context.Context, b *Book, at int, passcode string) (bo
 	defer func() { <-g.working }()
 	text, err := prepare(passcode)
 	if err != nil {
-		text = "" // wrong, at the same cost
+		text = "" // wrong, but at the same cost
 	}
 	h := b.people[at].hash
 	return h.matches(g.derive(text, h)) && err == nil, nil

@@ -37,7 +37,7 @@ func TestSignInByArgon2id(t *testing.T) {
 
 // A name that nobody has costs the same work as a passcode that is wrong: one
 // hash at the cost of somebody who is in the book.
-func TestAWrongNameCostsTheSame(t *testing.T) {
+func TestUnknownNameCostsTheSame(t *testing.T) {
 	dear := strings.Replace(boHash(), "t=5", "t=6", 1)
 	b, err := Parse("lead Ana " + anaHash() + "\nfloor Bo " + dear + "\n")
 	require.NoError(t, err)
@@ -71,7 +71,7 @@ func TestAWrongNameCostsTheSame(t *testing.T) {
 }
 
 // The passcode of somebody else does not open a name that nobody has.
-func TestAStrangerWithARightPasscode(t *testing.T) {
+func TestRightPasscodeWithAWrongName(t *testing.T) {
 	g, _ := testGuard(t, Options{})
 	for i, name := range []string{"Nobody", "Bo", "till-script", ""} {
 		err := g.SignIn(httptest.NewRecorder(), request(t.Context(), fmt.Sprintf("192.0.2.%d", i)), name, anaPasscode)
@@ -80,7 +80,7 @@ func TestAStrangerWithARightPasscode(t *testing.T) {
 	assert.Empty(t, g.sessions.open)
 }
 
-func TestABookOfScripts(t *testing.T) {
+func TestBookWithoutPeople(t *testing.T) {
 	_, sum := scriptToken()
 	b, err := Parse("lead script " + sum)
 	require.NoError(t, err)
@@ -88,7 +88,7 @@ func TestABookOfScripts(t *testing.T) {
 	assert.ErrorIs(t, g.SignIn(httptest.NewRecorder(), request(t.Context(), "192.0.2.1"), "script", anaPasscode), ErrWrong)
 }
 
-func TestWaitingAfterFailures(t *testing.T) {
+func TestWaitAfterFailures(t *testing.T) {
 	g, clock := testGuard(t, Options{})
 	v := visit(t, g)
 	for range limitByName.free {
@@ -112,7 +112,7 @@ func TestWaitingAfterFailures(t *testing.T) {
 }
 
 // Many names from one address are guesses as well.
-func TestWaitingByAddress(t *testing.T) {
+func TestWaitPerAddress(t *testing.T) {
 	g, clock := testGuard(t, Options{})
 	try := func(from, name, passcode string) error {
 		return g.SignIn(httptest.NewRecorder(), request(t.Context(), from), name, passcode)
@@ -136,7 +136,7 @@ func TestWaitingByAddress(t *testing.T) {
 
 // Who comes when every place is taken is told to come again, and has failed
 // nothing.
-func TestTooManyAtOnce(t *testing.T) {
+func TestTooManyConcurrentSignIns(t *testing.T) {
 	b := testBook(t)
 	synctest.Test(t, func(t *testing.T) {
 		g := NewGuard(b, Options{Log: quiet})

@@ -7,24 +7,24 @@ import (
 
 // limit is how often one key, a name or an address, may fail.
 type limit struct {
-	free        int           // failures before there is a wait
-	first, most time.Duration // the wait after them, and what it doubles up to
-	forget      time.Duration // how long nothing must have failed for all to be forgotten; not below most
-	keys        int           // how many keys are kept apart
+	free        int           // failures without a wait
+	first, most time.Duration // the first wait, and the longest; each failure doubles it
+	forget      time.Duration // time without a failure after which the count is reset; at least most
+	keys        int           // keys that are counted separately
 }
 
-// The limits of a sign-in: common practice, no source. From one address, or on one
-// known device, a name can be guessed at 23 times in the first hour and 12 times in
-// each one after it. Behind one address there may be a whole bar. From all
-// addresses together, known devices left out, a name has 68 guesses in the first
-// hour and 12 in each one after it.
+// The limits of a sign-in: common practice, no source. From one address, or on one known
+// device, a name can be guessed 23 times in the first hour and 12 times in each later
+// one. One address may be a whole bar. From all addresses together, without known
+// devices, a name can be guessed 68 times in the first hour and 12 times in each later
+// one.
 var (
 	limitByName     = limit{free: 5, first: 2 * time.Second, most: 5 * time.Minute, forget: time.Hour, keys: 4096}
 	limitByAddress  = limit{free: 20, first: 2 * time.Second, most: 15 * time.Minute, forget: time.Hour, keys: 4096}
 	limitEverywhere = limit{free: 50, first: 2 * time.Second, most: 5 * time.Minute, forget: time.Hour, keys: 4096}
 )
 
-// wait is how long to wait after so many failures.
+// wait returns the wait after a number of failures.
 func (l *limit) wait(failed int) time.Duration {
 	if failed < l.free {
 		return 0
@@ -36,29 +36,29 @@ func (l *limit) wait(failed int) time.Duration {
 	return min(d, l.most)
 }
 
-// tries is how often a key failed, and when it was last let through.
+// tries is how often a key has failed, and when it was last admitted.
 type tries struct {
 	failed int
 	last   time.Time
 }
 
-// throttle holds keys to a limit. A key that is let through has failed until it
-// is forgiven, so that tries at the same time count as well. Once there are as
-// many keys as are kept apart, further ones share their failures: who fills it
-// makes strangers wait, but nobody forgotten.
+// throttle applies a limit to keys. An admitted try counts as failed until it is
+// forgiven, so that concurrent tries count too. If there are more keys than the limit
+// allows, further keys share one count: a flood makes strangers wait, but resets nobody's
+// count.
 type throttle struct {
 	limit limit
 
 	mu    sync.Mutex
 	keys  map[string]*tries
-	rest  tries // of the keys that are not kept apart
+	rest  tries // of keys beyond the limit
 	swept time.Time
 }
 
 func newThrottle(l limit) *throttle { return &throttle{limit: l, keys: map[string]*tries{}} }
 
-// admit lets a key through, or says how long it has to wait. What it returns may
-// be forgiven.
+// admit admits a try of a key, or returns how long the key must wait. The result can be
+// passed to forgive.
 func (t *throttle) admit(key string, now time.Time) (*tries, time.Duration) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -74,7 +74,7 @@ func (t *throttle) admit(key string, now time.Time) (*tries, time.Duration) {
 	return e, 0
 }
 
-// forgive takes back one failure.
+// forgive removes one failure.
 func (t *throttle) forgive(e *tries) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
@@ -94,13 +94,13 @@ func (t *throttle) of(key string, now time.Time) *tries {
 	if len(t.keys) >= t.limit.keys {
 		return &t.rest
 	}
-	e := t.rest // it may have failed among the others, and must not begin anew
+	e := t.rest // it may have failed among the others; do not reset that
 	t.keys[key] = &e
 	return &e
 }
 
-// sweep leaves out the keys that have nothing to answer for, once a minute at
-// most, since it looks at all of them.
+// sweep removes keys whose count has expired. It looks at all keys, so it runs once a
+// minute at most.
 func (t *throttle) sweep(now time.Time) {
 	if now.Sub(t.swept) < time.Minute {
 		return

@@ -171,7 +171,7 @@ func TestThrottleNeverLetsTooManyThrough(t *testing.T) {
 }
 
 // Tries at the same time count as if they were made one after another.
-func TestThrottleAllAtOnce(t *testing.T) {
+func TestThrottleConcurrently(t *testing.T) {
 	th, now := newThrottle(limitByName), newClock().at
 	var wg sync.WaitGroup
 	var mu sync.Mutex

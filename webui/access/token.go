@@ -10,8 +10,8 @@ import (
 	"strings"
 )
 
-// A token as it is handed out and as the book has it. The words in front let a
-// person, or a search for secrets left lying about, see what it is.
+// Prefixes of a token as it is handed out and as it is in the book. They let people, and
+// scanners for leaked secrets, recognise it.
 const (
 	tokenMark   = "cpt_"
 	tokenBytes  = 32
@@ -20,7 +20,7 @@ const (
 
 var tokenCode = base64.RawURLEncoding.Strict()
 
-// NewToken makes a token of 256 random bits and what a book holds of it.
+// NewToken makes a token of 256 random bits, and its entry for a book.
 func NewToken() (token, inBook string) {
 	raw := make([]byte, tokenBytes)
 	rand.Read(raw) // never fails
@@ -29,9 +29,9 @@ func NewToken() (token, inBook string) {
 	return token, tokenInBook + hex.EncodeToString(sum[:])
 }
 
-// isToken reports whether a text has the form of a token. No other is looked
-// for, so that a book that was given the hash of a short word does not open to
-// whoever guesses the word.
+// isToken reports whether a text has the form of a token. No other text is looked up: if
+// the book contained the hash of a short word by mistake, guessing that word must not
+// give access.
 func isToken(text string) bool {
 	code, ok := strings.CutPrefix(text, tokenMark)
 	if !ok {
@@ -47,7 +47,7 @@ type bearer struct {
 	sum [sha256.Size]byte
 }
 
-// parseTokenSum reads the hash of a token, after [tokenInBook].
+// parseTokenSum reads a token's hash, the part after [tokenInBook].
 func parseTokenSum(text string) (sum [sha256.Size]byte, err error) {
 	raw, err := hex.DecodeString(text)
 	if err != nil || len(raw) != len(sum) || hex.EncodeToString(raw) != text {
@@ -56,7 +56,8 @@ func parseTokenSum(text string) (sum [sha256.Size]byte, err error) {
 	return [sha256.Size]byte(raw), nil
 }
 
-// byToken returns whose token it is. All are looked at, however early one fits.
+// byToken returns the script with a token. It compares with all, so that the time does
+// not depend on which one matches.
 func (b *Book) byToken(token string) (Person, bool) {
 	sum := sha256.Sum256([]byte(token))
 	at := -1

@@ -46,7 +46,7 @@ func TestTokens(t *testing.T) {
 }
 
 // The hash of a word that can be guessed opens nothing.
-func TestAWordIsNoToken(t *testing.T) {
+func TestOnlyTokensAreLookedUp(t *testing.T) {
 	for _, word := range []string{"letmein", tokenMark + "letmein"} {
 		sum := sha256.Sum256([]byte(word))
 		b, err := Parse("lead script " + tokenInBook + hex.EncodeToString(sum[:]))

@@ -1,5 +1,5 @@
-// Package behind declares what the pages ask of the centre (api/service) at one
-// visit: a bar that scores and covers, the house with its menu and stock, and a
-// trainer. Each request makes one visit, so that all of a page speaks of the house
-// at one moment.
+// Package behind declares the interfaces through which the pages use package service: a
+// bar that scores and finds covers, the house with its menu and stock, and a trainer.
+// Each request makes one visit, so that everything on a page shows the same state of the
+// house.
 package behind

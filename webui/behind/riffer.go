@@ -13,15 +13,14 @@ import (
 
 // Riffer finds what else a drink, or a bottle, could become.
 type Riffer interface {
-	// Named finds the ingredient that a name means, of which a slip of the pen is none.
+	// Named finds the ingredient that a name means. Misspelt names are faults.
 	Named(name string) (*flavor.Profile, error)
 	// Riff finds variations of a drink.
 	Riff(ctx context.Context, r riff.Request) (*riff.Result, error)
-	// Relatives returns the n proven drinks nearest to one, of those that the
-	// guest may have.
+	// Relatives returns the n proven drinks nearest to a spec that the guest may have.
 	Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error)
-	// UseUp drafts drinks that use bottles up.
+	// UseUp drafts drinks that use up bottles.
 	UseUp(ctx context.Context, r useup.Request) (*useup.Result, error)
-	// Walk finds drinks that lie between two.
+	// Walk finds drinks that lie between two drinks.
 	Walk(ctx context.Context, r walk.Request) ([]walk.Stop, error)
 }

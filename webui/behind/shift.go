@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor/cover"
 )
 
-// Shift is the house as it stands.
+// Shift is the state of the house during a shift.
 type Shift struct {
 	Menu  []HouseSpec
 	Stock []*flavor.Profile
@@ -20,7 +20,7 @@ type Shift struct {
 // IsOut reports whether an ingredient of the stock has run out.
 func (s *Shift) IsOut(p *flavor.Profile) bool { return slices.Contains(s.Out, p) }
 
-// ShiftOf reads the house.
+// ShiftOf reads the state of the house.
 func ShiftOf(ctx context.Context, h House) (*Shift, error) {
 	var s Shift
 	var err error

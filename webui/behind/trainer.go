@@ -8,18 +8,17 @@ import (
 	"counterpour/flavor/template"
 )
 
-// Trainer makes and grades rounds, and plans tastings and cards. It remembers
-// nobody.
+// Trainer makes and grades rounds, and plans tastings and cards. It stores nothing.
 type Trainer interface {
-	// Next makes a round for a learner, of whom nothing may be known.
+	// Next makes a round for a learner, who may have no results yet.
 	Next(l drill.Learner, w RoundWish) (*drill.Round, error)
-	// Again makes the round of a request once more.
+	// Again makes the same round again from its request.
 	Again(r drill.RoundRequest) (*drill.Round, error)
 	// Grade grades an answer.
 	Grade(r *drill.Round, a drill.Answer) (*drill.Grade, error)
 	// Flight plans a tasting flight.
 	Flight(r drill.FlightRequest) (*drill.Flight, error)
-	// Triangle lays out a triangle test.
+	// Triangle plans a triangle test.
 	Triangle(ctx context.Context, r coaching.TriangleRequest) (*coaching.TriangleAnswer, error)
 	// Card makes the card of a family, with examples from the specs given.
 	Card(family string, specs []template.Labelled) (*drill.Card, error)

@@ -6,8 +6,8 @@ import (
 	"counterpour/api/service"
 )
 
-// Visit is a house as one request sees it: as it stood when the request began, and
-// as it stands after each write of the request's own.
+// Visit is the house during one request: its state at the start and, after each write of
+// the request, the latest one.
 type Visit interface {
 	Bar
 	House
@@ -16,11 +16,11 @@ type Visit interface {
 
 var _ Visit = (*service.Visit)(nil)
 
-// Open begins a visit, once for each request.
+// Open begins a visit. Call it once for each request.
 type Open func() Visit
 
-// Visiting makes an action of a method of pages: over the house as it stands when
-// the request begins, which begin gives them.
+// Visiting turns a method of pages into an action. begin makes the pages for the visit
+// that each request opens.
 func Visiting[P any](open Open, begin func(Visit) P) func(func(P, http.ResponseWriter, *http.Request) error) func(http.ResponseWriter, *http.Request) error {
 	return func(do func(P, http.ResponseWriter, *http.Request) error) func(http.ResponseWriter, *http.Request) error {
 		return func(w http.ResponseWriter, r *http.Request) error { return do(begin(open()), w, r) }

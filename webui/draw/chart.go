@@ -7,13 +7,13 @@ import (
 	"strings"
 )
 
-// PlaceKind says what an ingredient on the map is to the chosen drink.
+// PlaceKind is the role of an ingredient on the map, relative to the chosen drink.
 type PlaceKind int
 
-// The kinds, each with a mark of its own shape.
+// The kinds, each with a mark of a different shape.
 const (
 	kindStock   PlaceKind = iota // a hollow disc
-	KindDry                      // a disc with a broken line
+	KindDry                      // a disc with a dashed outline
 	KindPoured                   // a full disc
 	KindMissing                  // a full square
 	KindCover                    // a double ring
@@ -24,7 +24,7 @@ const (
 // ringed reports whether the mark has a second ring.
 func (k PlaceKind) ringed() bool { return k == KindCover || k == KindNear }
 
-// KindWords say the kinds, nothing of what is merely in stock.
+// KindWords are the words for the kinds; an ingredient that is only in stock has none.
 var KindWords = map[PlaceKind]string{kindStock: "", KindDry: "run dry", KindPoured: "poured", KindMissing: "ran out", KindCover: "in a cover", KindChosen: "chosen", KindNear: "like it"}
 
 // Place is one ingredient on the map.
@@ -32,45 +32,44 @@ type Place struct {
 	Number int
 	Name   string
 	Kind   PlaceKind
-	X, Y   float64 // in any unit, the same for both; right and up are positive
+	X, Y   float64 // in any unit, the same for both; x grows to the right, y upwards
 }
 
-// Marked reports whether the place belongs to the chosen drink, or to the chosen
-// bottle and what is like it.
+// Marked reports whether the place belongs to the chosen drink, or is the chosen bottle
+// or like it.
 func (p *Place) Marked() bool { return p.Kind >= KindPoured }
 
-// Chart is the map: its places, and what the ends of its axes stand for.
+// Chart is the map: its places, and the labels at the ends of its axes.
 type Chart struct {
 	Title, Sentence       string
 	Right, Left, Up, Down string
 	Places                []Place
 }
 
-// The map, in its own units.
+// Sizes of the map, in units of the drawing.
 const (
 	chartWidth  = 720.0
 	chartHeight = 600.0
-	chartEdge   = 46.0 // kept free for the words of the axes
+	chartEdge   = 46.0 // margin for the labels of the axes
 	discRadius  = 9.5
 	discGap     = 2.0
 	nameSize    = 11.0
-	nameWide    = 0.56 // of the size, a letter's mean width; wide enough for the fonts in use
-	boldWide    = 1.14 // how much wider bold letters are
+	nameWide    = 0.56 // mean width of a letter over the font size, with some reserve
+	boldWide    = 1.14 // width of bold letters over that of normal ones
 	relaxations = 400
 )
 
-// spot is a place in the units of the drawing: where it belongs, and where its
-// mark stands.
+// spot is a place in units of the drawing: its true position and that of its mark.
 type spot struct {
 	*Place
 	trueX, trueY float64
 	x, y         float64
 }
 
-// ChartSVG draws the map as an SVG element. Each mark holds a number, for a
-// key beside the drawing, and its name where there is room. Marks that would
-// hide each other are moved apart, and a line leads to where they belong. Kinds
-// differ by shape, so no colour is needed.
+// ChartSVG draws the map as an SVG element. Each mark contains a number, for a key beside
+// the drawing, and has its name beside it where there is room. Overlapping marks are
+// moved apart, with a line to the true position. Kinds differ by shape, so that the
+// drawing needs no colour.
 func ChartSVG(id string, c Chart) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
@@ -92,7 +91,7 @@ func ChartSVG(id string, c Chart) htmltemplate.HTML {
 	return htmltemplate.HTML(b.String())
 }
 
-// drawAxes draws the frame and the words at its ends.
+// drawAxes draws the frame and the labels of the axes.
 func drawAxes(b *strings.Builder, c *Chart) {
 	esc := htmltemplate.HTMLEscapeString
 	middleX, middleY := chartWidth/2, chartHeight/2
@@ -107,8 +106,8 @@ func drawAxes(b *strings.Builder, c *Chart) {
 	end(chartWidth-8, middleY, "middle", fmt.Sprintf(` transform="rotate(-90 %s %s)"`, unit(chartWidth-8), unit(middleY)), c.Right+" →")
 }
 
-// spotsOf scales the places into the frame, both axes alike, and moves marks
-// apart. What is not a number stands in the middle.
+// spotsOf scales the places into the frame, with the same scale on both axes, and moves
+// marks apart. Coordinates that are NaN or infinite are put in the middle.
 func spotsOf(places []Place) []spot {
 	spots := make([]spot, len(places))
 	lowX, highX, lowY, highY := math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
@@ -140,8 +139,7 @@ func finite(v, otherwise float64) float64 {
 	return v
 }
 
-// apart moves every two marks that hide each other half the way apart, and
-// reports whether any did.
+// apart moves overlapping marks half the way apart, and reports whether there were any.
 func apart(spots []spot) bool {
 	moved := false
 	const want = 2*discRadius + discGap
@@ -154,7 +152,7 @@ func apart(spots []spot) bool {
 				continue
 			}
 			push := (want - d) / 2
-			if d < 1e-6 { // on one place: part them by their order
+			if d < 1e-6 { // same position: move them by their order
 				dx, dy, d = math.Cos(float64(k)), math.Sin(float64(k)), 1
 			}
 			moved = true
@@ -165,14 +163,14 @@ func apart(spots []spot) bool {
 	return moved
 }
 
-// move shifts a mark within the frame.
+// move moves a mark within the frame.
 func (s *spot) move(dx, dy float64) {
 	const inner = chartEdge
 	s.x = math.Min(math.Max(s.x+dx, inner), chartWidth-inner)
 	s.y = math.Min(math.Max(s.y+dy, inner), chartHeight-inner)
 }
 
-// drawLeader draws the line to where a moved mark belongs.
+// drawLeader draws the line from a moved mark to its true position.
 func drawLeader(b *strings.Builder, s *spot) {
 	if math.Hypot(s.x-s.trueX, s.y-s.trueY) < discRadius {
 		return

@@ -10,7 +10,7 @@ import (
 	"unicode/utf8"
 )
 
-// drawLabel draws a name, on a rim that parts it from what lies below.
+// drawLabel draws a name with an outline that separates it from what is below.
 func drawLabel(b *strings.Builder, l *label) {
 	if l.led {
 		dx, dy := l.x-l.fromX, l.y-4-l.fromY
@@ -32,7 +32,7 @@ type label struct {
 	x, y         float64
 	bold         bool
 	left, right  float64 // its box
-	led          bool    // a line leads to it, from the mark
+	led          bool    // a line connects it with the mark
 	fromX, fromY float64
 }
 
@@ -40,8 +40,8 @@ func (l *label) top() float64 { return l.y - nameSize*0.85 }
 
 func (l *label) bottom() float64 { return l.y + nameSize*0.25 }
 
-// labelsOf names the marks of the drink, whether there is room or not, and then
-// others from the outside in, where there is room.
+// labelsOf places the names of the drink's marks in any case, and then other names from
+// the edge inwards, where there is room.
 func labelsOf(spots []spot) []label {
 	order := make([]*spot, len(spots))
 	for i := range spots {
@@ -67,8 +67,8 @@ func labelsOf(spots []spot) []label {
 	return placed
 }
 
-// labelFor tries a name on every side of its mark, and further out if it
-// belongs to the drink; it is false if there is no room.
+// labelFor tries the four sides of a mark for its name. For a mark of the drink it also
+// looks further away. ok is false if there is no room.
 func labelFor(s *spot, spots []spot, placed []label) (label, bool) {
 	wide := nameWide * nameSize * float64(utf8.RuneCountInString(s.Name))
 	if s.Marked() {
@@ -96,8 +96,8 @@ func labelFor(s *spot, spots []spot, placed []label) (label, bool) {
 	return label{}, false
 }
 
-// farLabel looks further and further out for room, and leads a line there. In
-// a crowd without any it stands over its neighbours.
+// farLabel looks further and further away for room, and connects the name with a line. If
+// there is none, the name covers its neighbours.
 func farLabel(s *spot, wide float64, spots []spot, placed []label) (label, bool) {
 	for _, out := range []float64{26, 40, 56, 74, 94, 116, 140} {
 		for turn := range 16 {
@@ -116,7 +116,7 @@ func farLabel(s *spot, wide float64, spots []spot, placed []label) (label, bool)
 	return label{text: s.Name, bold: true, anchor: "end", x: s.x - discRadius - 3, y: s.y + 4, left: s.x - discRadius - 3 - wide, right: s.x - discRadius - 3}, false
 }
 
-// free reports whether a label is within the frame and touches no mark or name.
+// free reports whether a label is within the frame and touches no mark or other label.
 func (l *label) free(own *spot, spots []spot, placed []label) bool {
 	if l.left < 24 || l.right > chartWidth-20 || l.top() < 20 || l.bottom() > chartHeight-20 {
 		return false

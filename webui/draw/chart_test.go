@@ -38,7 +38,7 @@ func TestChartIsWellFormed(t *testing.T) {
 	assert.NotContains(t, got, "NaN")
 }
 
-func TestMarksDoNotHideEachOther(t *testing.T) {
+func TestMarksDoNotOverlap(t *testing.T) {
 	var places []Place
 	for i := range 60 {
 		places = append(places, Place{Number: i + 1, X: float64(i % 3), Y: float64(i % 2)})

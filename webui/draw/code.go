@@ -8,13 +8,12 @@ import (
 	"rsc.io/qr"
 )
 
-// quiet is the white that a reader needs around a code, in squares of it (ISO/IEC
-// 18004; from memory).
+// quiet is the width of the white margin around a code, in modules (ISO/IEC 18004; from
+// memory).
 const quiet = 4
 
-// CodeSVG draws a text as a QR code in an SVG element, dark on white in any colour
-// scheme, since that is what cameras read. It fails for a text that is too long
-// for one.
+// CodeSVG draws a text as a QR code in an SVG element. It is dark on white in any colour
+// scheme, since cameras need that. It fails if the text is too long.
 func CodeSVG(id, title, text string) (htmltemplate.HTML, error) {
 	code, err := qr.Encode(text, qr.M)
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 )
 
 // Every dark square of the code is in the drawing, and no other.
-func TestTheCodeIsDrawnSquareBySquare(t *testing.T) {
+func TestCodeDrawsEveryModule(t *testing.T) {
 	const text = "https://bar.example/specs/spindrift"
 	svg, err := CodeSVG("share", "A <code>", text)
 	require.NoError(t, err)

@@ -9,21 +9,21 @@ import (
 	"counterpour/webui/words"
 )
 
-// Played is one round of a curve: how many noticeable steps it was, and whether the
-// answer was right.
+// Played is one round of a curve: its size in noticeable steps, and whether the answer
+// was right.
 type Played struct {
 	Steps float64
 	Right bool
 }
 
-// Curve is how a drill went, the first round first.
+// Curve is the course of a drill, the first round first.
 type Curve struct {
 	Title  string
 	Rounds []Played
-	Tells  float64 // steps at which seven in ten answers are right; 0 if it is not known
+	Tells  float64 // steps at which seven in ten answers are right; 0 if unknown
 }
 
-// The drawing of a curve, in its own units.
+// Sizes of the drawing, in its own units.
 const (
 	curveWidth  = 330.0
 	curveHeight = 132.0
@@ -34,10 +34,10 @@ const (
 	curveDot    = 4.0
 )
 
-// CurveSVG draws a curve as an SVG element: a mark for each round from left to
-// right, higher where the round was larger, and so easier. Equal heights are equal
-// factors, as differences are noticed. A full mark is a right answer, a hollow one a
-// wrong one; a broken line is the smallest step noticed.
+// CurveSVG draws a curve as an SVG element: a mark for each round from left to right,
+// higher for a larger and so easier one. The vertical axis is logarithmic, since
+// differences are noticed by ratio. A full mark is a right answer, a hollow one a wrong
+// answer; a dashed line marks the smallest step noticed.
 func CurveSVG(id string, c *Curve) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
@@ -62,7 +62,7 @@ func CurveSVG(id string, c *Curve) htmltemplate.HTML {
 	return htmltemplate.HTML(b.String())
 }
 
-// drawRounds draws the line from round to round and the marks on it.
+// drawRounds draws the line between the rounds and their marks.
 func (c *Curve) drawRounds(b *strings.Builder, at func(float64) float64) {
 	x := func(i int) float64 {
 		if len(c.Rounds) == 1 {
@@ -90,7 +90,7 @@ func (c *Curve) drawRounds(b *strings.Builder, at func(float64) float64) {
 // least is the smallest size that is drawn, in steps.
 const least = 0.01
 
-// sound is the curve with every size a number that can be drawn.
+// sound returns the curve with every size finite and at least [least].
 func (c *Curve) sound() *Curve {
 	out := *c
 	out.Tells = math.Max(finite(c.Tells, 0), 0)
@@ -101,8 +101,8 @@ func (c *Curve) sound() *Curve {
 	return &out
 }
 
-// ends are the sizes at the foot and the head of the drawing: those that were
-// played, and at least a factor of two.
+// ends returns the sizes at the bottom and the top of the drawing: those played, and at
+// least a factor of two apart.
 func (c *Curve) ends() (low, high float64) {
 	low, high = math.Inf(1), 0
 	for _, r := range append([]Played{{Steps: c.Tells}}, c.Rounds...) {
@@ -127,7 +127,7 @@ func stepsWord(steps float64) string {
 	return words.Figure(steps, 1)
 }
 
-// CurveSentence says what the drawing shows.
+// CurveSentence describes the drawing.
 func CurveSentence(c *Curve) string {
 	if len(c.Rounds) == 0 {
 		return "No round yet."

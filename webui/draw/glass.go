@@ -12,20 +12,20 @@ import (
 	"counterpour/webui/words"
 )
 
-// ring is one place of a glass's inside: how wide it is at a height. Between two
-// rings the wall is straight.
+// ring is the radius of a glass's inside at a height. Between two rings the wall is
+// straight.
 type ring struct{ height, radius float64 }
 
-// shape is a glass, in units of the drawing. The drawing shows the drink as high
-// as its volume stands in the shape, whatever the shape is.
+// shape is the shape of a glass, in units of the drawing. The height of the drink is
+// computed from its volume, for any shape.
 type shape struct {
 	bowl   []ring
-	stem   float64 // 0 for a glass that stands on its bottom
+	stem   float64 // 0 for a glass without a stem
 	handle bool
 }
 
-// shapes are the glasses of the trade as they usually look: common practice, no
-// source. What has no shape of its own is drawn as a tumbler.
+// shapes are the usual shapes of the trade's glasses: common practice, no source. Others
+// are drawn as a tumbler.
 var shapes = map[string]shape{
 	"coupe":               {bowl: []ring{{0, 1}, {5, 20}, {12, 34}, {22, 43}, {34, 46}}, stem: 52},
 	"Nick-and-Nora glass": {bowl: []ring{{0, 1}, {7, 17}, {18, 26}, {36, 31}, {56, 30}}, stem: 48},
@@ -51,23 +51,23 @@ var shapes = map[string]shape{
 	"shot glass":          {bowl: []ring{{0, 15}, {50, 19}}},
 }
 
-// tumbler stands for a glass without a shape of its own.
+// tumbler is drawn for a glass that is not in shapes.
 var tumbler = shape{bowl: []ring{{0, 30}, {90, 34}}}
 
-// The glass, in its own units.
+// Sizes of the drawing, in its own units.
 const (
 	glassWidth  = 300.0
 	glassHeight = 152.0
 	glassMiddle = 62.0
-	glassFloor  = 142.0 // where it stands
-	glassBase   = 6.0   // of a glass without a stem
-	glassLabel  = 132.0 // where the words begin
+	glassFloor  = 142.0 // y of the surface that it stands on
+	glassBase   = 6.0   // thickness of the base without a stem
+	glassLabel  = 132.0 // x of the text
 )
 
-// top is the height of the brim over the inside's lowest point.
+// top returns the height of the brim above the lowest point of the inside.
 func (s *shape) top() float64 { return s.bowl[len(s.bowl)-1].height }
 
-// radiusAt is how wide the inside is at a height.
+// radiusAt returns the radius of the inside at a height.
 func (s *shape) radiusAt(height float64) float64 {
 	for i := 1; i < len(s.bowl); i++ {
 		a, b := s.bowl[i-1], s.bowl[i]
@@ -78,8 +78,7 @@ func (s *shape) radiusAt(height float64) float64 {
 	return s.bowl[len(s.bowl)-1].radius
 }
 
-// volumeTo is the volume of the inside up to a height, in cubic units over π: a
-// stack of frusta.
+// volumeTo returns the volume of the inside up to a height, over π: the sum of frusta.
 func (s *shape) volumeTo(height float64) float64 {
 	var sum float64
 	for i := 1; i < len(s.bowl); i++ {
@@ -94,15 +93,16 @@ func (s *shape) volumeTo(height float64) float64 {
 	return sum
 }
 
-// heightOf is how high a share of the glass's volume stands, at most to the brim.
+// heightOf returns the height up to which a share of the glass's volume fills it, at most
+// that of the brim.
 func (s *shape) heightOf(share float64) float64 {
 	want := finite(math.Max(0, math.Min(share, 1)), 0) * s.volumeTo(s.top())
 	return mix.Bisect(0, s.top(), func(height float64) bool { return s.volumeTo(height) < want })
 }
 
-// GlassSVG draws a drink in its glass as an SVG element: the colour that it has,
-// the ice of its service, and the wash line with what is left above it in
-// millilitres. The words beside it say the same, so that no colour is needed.
+// GlassSVG draws a drink in its glass as an SVG element: its colour, the ice of its
+// service, and the wash line with the room above it in millilitres. Text beside it says
+// the same, so that the drawing needs no colour.
 func GlassSVG(id string, l *kitchen.Look) htmltemplate.HTML {
 	s, ok := shapes[l.Filling.Glass.Name]
 	if !ok {
@@ -125,7 +125,7 @@ func GlassSVG(id string, l *kitchen.Look) htmltemplate.HTML {
 	return htmltemplate.HTML(b.String())
 }
 
-// outline is the inside up to a height, as a closed path.
+// outline returns the inside up to a height, as a closed path.
 func (s *shape) outline(bottom, level float64) string {
 	var left, right []string
 	add := func(height float64) {
@@ -142,7 +142,7 @@ func (s *shape) outline(bottom, level float64) string {
 	return "M" + strings.Join(append(left, right...), "L") + "z"
 }
 
-// drawVessel draws the glass itself.
+// drawVessel draws the glass.
 func drawVessel(b *strings.Builder, s *shape, bottom float64) {
 	fmt.Fprintf(b, `<path class="vessel" d="%s`, s.outline(bottom, s.top()))
 	switch {
@@ -158,8 +158,8 @@ func drawVessel(b *strings.Builder, s *shape, bottom float64) {
 	b.WriteString(`" fill="none" stroke="currentColor" stroke-width="2" stroke-linejoin="round" stroke-linecap="round"/>` + "\n")
 }
 
-// drawIce draws the ice of a service: cubes that float with a tenth of them
-// above the drink, or crushed ice heaped over the brim.
+// drawIce draws the ice of a service: cubes that float with a tenth above the drink, or
+// crushed ice heaped above the brim.
 func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level float64) {
 	piece := func(x, y, side, turn float64) {
 		fmt.Fprintf(b, `<path d="M-%[1]s-%[1]sh%[2]sv%[2]sh-%[2]sz" transform="translate(%[3]s %[4]s)rotate(%[5]s)"/>`+"\n", unit(side/2), unit(side), unit(x), unit(y), unit(turn))
@@ -174,7 +174,7 @@ func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level
 		}
 		turn := 9.0
 		for y := level + side/10 - side/2; y > side/2; y -= side + 3 {
-			if service == flavor.Rocks { // two abreast
+			if service == flavor.Rocks { // two side by side
 				piece(glassMiddle-side/2-3, bottom-y, side, turn)
 				piece(glassMiddle+side/2+3, bottom-y+3, side, -turn)
 			} else {
@@ -196,7 +196,7 @@ func drawIce(b *strings.Builder, s *shape, service flavor.Service, bottom, level
 	}
 }
 
-// drawWashLine draws how high the drink stands, and says what is above it.
+// drawWashLine draws the level of the drink, and labels the room above it.
 func drawWashLine(b *strings.Builder, s *shape, l *kitchen.Look, y float64) {
 	esc := htmltemplate.HTMLEscapeString
 	f := &l.Filling
@@ -219,10 +219,11 @@ func drawWashLine(b *strings.Builder, s *shape, l *kitchen.Look, y float64) {
 	}
 }
 
-// full reports whether a glass is full to a millilitre, which nobody pours to.
+// full reports whether a glass is full to within a millilitre, which nobody can pour
+// exactly.
 func full(f *mix.Filling) bool { return f.WashML < 1 && f.SpillML < 1 }
 
-// GlassSentence says how a drink stands in its glass.
+// GlassSentence describes how full the glass is.
 func GlassSentence(l *kitchen.Look) string {
 	f := &l.Filling
 	ice := "without ice"

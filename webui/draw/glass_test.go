@@ -36,7 +36,7 @@ func TestGlassGolden(t *testing.T) {
 
 // Every glass of the trade has a shape, in which the drink stands as high as its
 // share of the volume: half a glass is half of what the shape holds.
-func TestADrinkStandsAsHighAsItsVolume(t *testing.T) {
+func TestGlassLevelMatchesTheVolume(t *testing.T) {
 	for _, g := range mix.Glasses() {
 		assert.Contains(t, shapes, g.Name)
 	}

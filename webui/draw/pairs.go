@@ -9,27 +9,27 @@ import (
 	"counterpour/webui/words"
 )
 
-// The bars, in units of the drawing.
+// Sizes of the bars, in units of the drawing.
 const (
 	barsWidth = 300.0
 	barRow    = 34.0
 	barLeft   = 84.0
 	barRight  = 262.0
 	barHeight = 10.0
-	// leastLength is the least that the longest bar stands for, so that next to
-	// nothing is drawn short.
+	// leastLength is the least value for the full length of a bar, so that tiny values
+	// are drawn short.
 	leastLength = 0.05
 )
 
-// Pair is something before and after.
+// Pair is a value before and after.
 type Pair struct {
 	Name          string
 	Before, After float64
 }
 
-// PairsSVG draws two bars for each pair as an SVG element, the numbers with so
-// many decimals: above, hollow, what was; below, full, what is. It needs no
-// colour.
+// PairsSVG draws two bars for each pair as an SVG element: above, hollow, the value
+// before; below, full, the value after. Numbers have a fixed number of decimals. It needs
+// no colour.
 func PairsSVG(id, title string, decimals int, pairs []Pair) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString

@@ -10,15 +10,15 @@ import (
 	"counterpour/webui/words"
 )
 
-// Shift is one thing that a guest could notice between two drinks.
+// Shift is a difference between two drinks that a guest could notice.
 type Shift struct {
 	Word  string  // "drier", "more clove"
-	Steps float64 // noticeable steps, above zero where the second drink has more
+	Steps float64 // noticeable steps; positive if the second drink has more
 	Aroma bool    // a note of the aroma, not a taste or a look
 }
 
-// The drawing of shifts, in its own units. All rows share one scale of steps, so
-// that what stands in the shade is what a guest will not notice, whatever it is.
+// Sizes of the drawing, in its own units. All rows have the same scale in steps, so that
+// the shaded part is what a guest will not notice, in every row.
 const (
 	shiftsWidth  = 330.0
 	shiftRow     = 23.0
@@ -31,11 +31,11 @@ const (
 	shiftRing    = 3.5
 )
 
-// ShiftsSVG draws what changes between two drinks as an SVG element, a row each:
-// a ring in the middle is the drink as it was, the mark the drink as it becomes,
-// to the left where it has less and to the right where it has more. Tastes and
-// looks are discs, aromas diamonds, and an arrow lies beyond the end. The dark
-// shade is what a guest won't notice, the pale one what they may.
+// ShiftsSVG draws the differences between two drinks as an SVG element, one row each. A
+// ring in the middle stands for the first drink, the mark for the second: to the left if
+// it has less, to the right if it has more. Tastes and looks are discs, aromas diamonds;
+// an arrow stands for a mark beyond the end. The dark shade is what a guest will not
+// notice, the pale one what they may notice.
 func ShiftsSVG(id, title string, shifts []Shift) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
@@ -65,7 +65,7 @@ func ShiftsSVG(id, title string, shifts []Shift) htmltemplate.HTML {
 	return htmltemplate.HTML(b.String())
 }
 
-// drawShift draws a row around a middle line.
+// drawShift draws a row; y is its middle.
 func drawShift(b *strings.Builder, s *Shift, y float64) {
 	esc := htmltemplate.HTMLEscapeString
 	fmt.Fprintf(b, `<path d="M%s %sH%s" stroke="currentColor" stroke-opacity="0.35" stroke-dasharray="1 4"/><text x="0" y="%s">%s</text>`,
@@ -86,7 +86,7 @@ func drawShift(b *strings.Builder, s *Shift, y float64) {
 	b.WriteString("\n")
 }
 
-// ShiftsSentence says what the drawing shows.
+// ShiftsSentence describes the drawing.
 func ShiftsSentence(shifts []Shift) string {
 	said := make([]string, len(shifts))
 	for i, s := range shifts {

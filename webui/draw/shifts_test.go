@@ -28,7 +28,7 @@ func TestShiftsGolden(t *testing.T) {
 
 // A mark stands in the dark shade exactly where a guest won't notice, and never
 // outside the drawing.
-func TestAShiftStandsInItsShade(t *testing.T) {
+func TestShiftIsDrawnInItsShade(t *testing.T) {
 	shade := regexp.MustCompile(`<rect class="wont" x="([\d.]+)" width="([\d.]+)"`)
 	disc := regexp.MustCompile(`<circle cx="([\d.]+)"`)
 	number := func(s string) float64 {

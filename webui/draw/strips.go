@@ -14,15 +14,14 @@ import (
 // Range is one axis of a family at the size of one drink.
 type Range = kitchen.Range
 
-// Strip is one axis of the drawing: what the drink carries, and what its
-// family does.
+// Strip is one axis of the drawing: the amount in the drink and the range of its family.
 type Strip struct {
 	Axis  ratio.Axis
-	ML    float64 // of the axis's equivalent
+	ML    float64 // in mL of the axis's equivalent
 	Range Range
 }
 
-// Where the drink lies against the band.
+// Positions of the drink relative to the band.
 const (
 	inBand    = "in the range"
 	aboveBand = "above the range"
@@ -31,7 +30,7 @@ const (
 	tooMuch   = "more than the family carries"
 )
 
-// Place says where the drink lies against the band.
+// Place returns the position of the drink relative to the band.
 func (s *Strip) Place() string {
 	r := &s.Range
 	switch {
@@ -47,11 +46,11 @@ func (s *Strip) Place() string {
 	return inBand
 }
 
-// within reports whether the dot lies in the band.
+// within reports whether the dot is in the band.
 func (s *Strip) within() bool { p := s.Place(); return p == inBand || p == noPart }
 
-// Amount is the drink's figure with its plus-or-minus and unit, fine enough to
-// show the smaller of the two.
+// Amount formats the drink's amount with plus-or-minus and unit, with enough decimals for
+// the smaller of the two.
 func (s *Strip) Amount() string {
 	d := words.MillilitreDecimals(s.ML)
 	if s.Range.PlusMinus > 0 {
@@ -60,7 +59,7 @@ func (s *Strip) Amount() string {
 	return strings.Join(strings.Fields(words.Figure(s.ML, d)+" "+words.PlusMinus(s.Range.PlusMinus, d)+" mL"), " ")
 }
 
-// Span is the family's range in words.
+// Span formats the family's range.
 func (s *Strip) Span() string {
 	r := &s.Range
 	if !r.Has {
@@ -69,9 +68,9 @@ func (s *Strip) Span() string {
 	return words.Millilitres(r.Low) + " to " + words.Millilitres(r.High) + " mL"
 }
 
-// The drawing, in its own units. The bands stand in one column, so that a drink
-// in balance is a column of dots. It is narrow so that its words are legible on
-// a telephone.
+// Sizes of the drawing, in its own units. The bands are in one column, so that a balanced
+// drink is a column of dots. The drawing is narrow, so that its text is legible on a
+// phone.
 const (
 	drawWidth  = 360.0
 	rowHeight  = 74.0
@@ -82,12 +81,12 @@ const (
 	bandMiddle = (bandLeft + bandRight) / 2
 	bandHeight = 18.0
 	dotRadius  = 5.5
-	tickHeight = 10.0 // of the whisker's ends, half: they show above and below the dot
+	tickHeight = 10.0 // half the height of the whisker's ends: they show above and below the dot
 )
 
-// at returns the place of an amount along the strip, clamped to its ends.
-// Equal steps are equal factors, on either side of the centre, since that is
-// how taste goes; an axis that the family lacks starts at nothing on the left.
+// at returns the x of an amount, and whether it was clamped to the end. The scale is
+// logarithmic on either side of the centre, since taste follows ratios. On an axis that
+// the family lacks, it starts at zero on the left.
 func (s *Strip) at(ml float64) (x float64, clamped bool) {
 	r := &s.Range
 	switch {
@@ -106,7 +105,7 @@ func (s *Strip) at(ml float64) (x float64, clamped bool) {
 	default:
 		x = math.NaN()
 	}
-	// A range without width has no scale; what is not a number sits in the middle.
+	// A range of zero width has no scale; NaN is drawn in the middle.
 	if math.IsNaN(x) {
 		return bandMiddle, false
 	}
@@ -116,11 +115,10 @@ func (s *Strip) at(ml float64) (x float64, clamped bool) {
 	return x, false
 }
 
-// StripsSVG draws the axes of a drink as an SVG element: the family's range as
-// a band, the drink as a dot with its plus-or-minus as a line. A full dot is in
-// the band, a hollow one is not, and an arrow stands for a dot beyond the end.
-// It needs no colour and no style sheet: marks take the colour of the text.
-// The id tells the drawings of one page apart.
+// StripsSVG draws the axes of a drink as an SVG element: the family's range as a band,
+// the drink as a dot with its plus-or-minus as a line. A full dot is in the band, a
+// hollow one outside; an arrow stands for a dot beyond the end. It needs no colour and no
+// style sheet: marks take the colour of the text. id must be unique on the page.
 func StripsSVG(id, title string, strips []Strip) htmltemplate.HTML {
 	var b strings.Builder
 	esc := htmltemplate.HTMLEscapeString
@@ -136,8 +134,8 @@ func StripsSVG(id, title string, strips []Strip) htmltemplate.HTML {
 	return htmltemplate.HTML(b.String())
 }
 
-// unit writes a length of the drawing; a tenth is finer than any screen shows,
-// and the same on every processor.
+// unit formats a coordinate to a tenth, which is finer than any screen shows and the same
+// on every processor.
 func unit(v float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", v), ".0") }
 
 const (
@@ -214,7 +212,7 @@ func drawDot(b *strings.Builder, s *Strip) {
 		fill, unit(x), unit(markLine), unit(back), unit(-dotRadius), unit(2*dotRadius))
 }
 
-// stripsSentence says what the drawing shows in a sentence.
+// stripsSentence describes the drawing in a sentence.
 func stripsSentence(strips []Strip) string {
 	var out []string
 	for i := range strips {

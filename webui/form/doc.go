@@ -1,6 +1,6 @@
-// Package form reads what the form of a page sends: text, numbers with a decimal
-// point or comma, versions, choices, and who the guest is.
+// Package form reads the forms of the pages: text, numbers with a decimal point or comma,
+// versions, choices, and the guest.
 //
-// What a user wrote wrong is a [flavor.Fault] that names its field, for the page
-// to show beside it. What no page of ours sends is [ErrUnreadable].
+// An error in a user's input is a [flavor.Fault] that names its field, so that the page
+// can show it there. A form that no page of ours can have sent is [ErrUnreadable].
 package form

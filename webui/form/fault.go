@@ -9,8 +9,8 @@ import (
 	"counterpour/flavor"
 )
 
-// Message is what is wrong and how to mend it, without where it is, which
-// the form shows; a line within a field is named.
+// Message returns what is wrong and how to mend it, without the field, which the form
+// shows. The line within a field is named.
 func Message(err error) string {
 	var own *house.Error
 	if errors.As(err, &own) {
@@ -30,7 +30,7 @@ func Message(err error) string {
 	return err.Error()
 }
 
-// Missing is a fault of an answer that is not whole.
+// Missing returns the fault of an incomplete answer.
 func Missing(where, message string) error {
 	return &flavor.Fault{Kind: flavor.ErrInvalid, Location: where, Message: strings.TrimSpace(message)}
 }

@@ -8,18 +8,18 @@ import (
 	"strings"
 )
 
-// Lines turns the line ends of a form into those of the text form.
+// Lines converts the line ends of a form to "\n".
 func Lines(s string) string {
 	return strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(s)
 }
 
-// What makes a form no use to any page.
+// Errors of a form that no page can use.
 var (
 	ErrUnreadable = errors.New("form: it cannot be read")
 	ErrTooLong    = errors.New("form: it is too long")
 )
 
-// Parse reads the form of a request, whichever way it came.
+// Parse parses the form of a request, of either encoding.
 func Parse(r *http.Request) error {
 	err := r.ParseForm()
 	var long *http.MaxBytesError
@@ -32,7 +32,7 @@ func Parse(r *http.Request) error {
 	return nil
 }
 
-// Link is an address with a query, if it has one.
+// Link returns a path with a query, if there is one.
 func Link(path string, v url.Values) string {
 	if len(v) == 0 {
 		return path

@@ -11,8 +11,8 @@ import (
 	"counterpour/webui/words"
 )
 
-// ReadAvoid reads what the guest must not have. An allergen that is not known
-// is refused, since a word passed over would be a guest unprotected.
+// ReadAvoid reads the allergens that the guest must avoid. An unknown one is refused: to
+// ignore it would endanger a guest.
 func ReadAvoid(form url.Values) ([]flavor.Allergen, error) {
 	var avoid []flavor.Allergen
 	for _, word := range form["avoid"] {
@@ -27,34 +27,33 @@ func ReadAvoid(form url.Values) ([]flavor.Allergen, error) {
 	return avoid, nil
 }
 
-// Box is one allergen that a guest may avoid.
+// Box is an allergen with its checkbox.
 type Box struct {
 	Allergen flavor.Allergen
 	Ticked   bool
 }
 
-// Guest is who drinks it, as a form says.
+// Guest is the guest as described in a form.
 type Guest struct {
 	Avoid    []flavor.Allergen
 	Diet     []string
-	Strength string // a word of strengths; empty for any
+	Strength string // a word of strengths; empty for no limit
 }
 
-// strength is a limit on how strong a drink may be.
+// strength is a limit on the strength of a drink.
 type strength struct {
 	word, name string
 	most       float64 // % vol
 }
 
-// strengths are the limits on strength that a guest may ask for, in % vol of the
-// finished drink.
+// strengths are the limits that a guest may choose, in % vol of the finished drink.
 var strengths = []strength{
 	{"low", "at most 12 % vol", 12},
 	{"none", "no alcohol (at most 0.5 % vol)", flavor.NoAlcoholABV},
 }
 
-// ReadGuest reads what the guest must not have and keeps to, and how strong the
-// drink may be. A word that is not known is refused, since one passed over would be a guest unprotected.
+// ReadGuest reads the guest's allergens, diet and limit on strength. An unknown word is
+// refused: to ignore it would endanger a guest.
 func ReadGuest(form url.Values) (Guest, error) {
 	avoid, err := ReadAvoid(form)
 	if err != nil {
@@ -76,11 +75,11 @@ func ReadGuest(form url.Values) (Guest, error) {
 	return d, nil
 }
 
-// Limits are what the search for a drink is held to.
+// Limits returns the guest in the form that searches use.
 func (d *Guest) Limits() cover.Guest {
 	g := cover.Guest{Avoid: slices.Clone(d.Avoid)}
 	for _, word := range d.Diet {
-		_ = g.Keep(word) // it was read once already
+		_ = g.Keep(word) // cannot fail: it was read before
 	}
 	for _, s := range strengths {
 		if s.word == d.Strength {
@@ -91,7 +90,7 @@ func (d *Guest) Limits() cover.Guest {
 	return g
 }
 
-// AddTo adds the guest to an address.
+// AddTo adds the guest to a query.
 func (d *Guest) AddTo(v url.Values) {
 	for _, a := range d.Avoid {
 		v.Add("avoid", string(a))
@@ -104,17 +103,17 @@ func (d *Guest) AddTo(v url.Values) {
 	}
 }
 
-// Address returns an address that keeps the guest in mind.
+// Address returns a path with the guest in its query.
 func (d *Guest) Address(path string) string {
 	v := url.Values{}
 	d.AddTo(v)
 	return Link(path, v)
 }
 
-// Field is a name and a value that a form sends.
+// Field is a name and a value of a form.
 type Field struct{ Name, Value string }
 
-// Fields are what a form sends of the guest.
+// Fields returns the fields of a form that describe the guest.
 func (d *Guest) Fields() []Field {
 	var out []Field
 	for _, a := range d.Avoid {
@@ -129,10 +128,10 @@ func (d *Guest) Fields() []Field {
 	return out
 }
 
-// Usual is what guests ask for most, for one tap.
+// Usual is a frequent wish of guests, with a link that adds it.
 type Usual struct{ Name, Address string }
 
-// usual is common practice, no source.
+// usual lists frequent wishes: common practice, no source.
 var usual = []struct {
 	name string
 	asks Guest
@@ -145,8 +144,8 @@ var usual = []struct {
 	{"No alcohol", Guest{Diet: []string{"alcohol-free"}}},
 }
 
-// Usual lists what guests ask for most, each as an address of the page at a path for
-// a guest who asks for that beside all that this one does.
+// Usual lists frequent wishes. Each address is path for a guest with that wish beside all
+// others of this guest.
 func (d *Guest) Usual(path string) []Usual {
 	var out []Usual
 	for _, u := range usual {
@@ -166,7 +165,7 @@ func (d *Guest) Usual(path string) []Usual {
 	return out
 }
 
-// Boxes are the allergens to tick.
+// Boxes are the checkboxes of allergens.
 func (d *Guest) Boxes() []Box {
 	var out []Box
 	for _, a := range flavor.Allergens() {
@@ -175,10 +174,10 @@ func (d *Guest) Boxes() []Box {
 	return out
 }
 
-// Diets are the diets to tick.
+// Diets are the checkboxes of diets.
 func (d *Guest) Diets() []Option { return Options(flavor.DietNames(), d.Diet...) }
 
-// Strengths are the limits on strength to choose from.
+// Strengths are the choices of a limit on strength.
 func (d *Guest) Strengths() []Option {
 	out := []Option{{Value: "", Name: "any strength", Chosen: d.Strength == ""}}
 	for _, s := range strengths {
@@ -187,10 +186,10 @@ func (d *Guest) Strengths() []Option {
 	return out
 }
 
-// Ticked reports whether the guest has a wish at all.
+// Ticked reports whether the guest has any wish.
 func (d *Guest) Ticked() bool { return len(d.Avoid)+len(d.Diet) > 0 || d.Strength != "" }
 
-// Line says in a line what the guest asks for, empty for anybody.
+// Line describes the guest's wishes in a line; "" if there are none.
 func (d *Guest) Line() string {
 	parts := slices.Clone(d.Diet)
 	if len(d.Avoid) > 0 {
@@ -204,7 +203,7 @@ func (d *Guest) Line() string {
 	return strings.Join(parts, ", ")
 }
 
-// Sentence says the same as a sentence, empty for anybody.
+// Sentence describes them in a sentence; "" if there are none.
 func (d *Guest) Sentence() string {
 	if line := d.Line(); line != "" {
 		return "For a guest: " + line + "."

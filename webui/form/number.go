@@ -11,18 +11,17 @@ import (
 
 var (
 	plainNumber = regexp.MustCompile(`^[+-]?(?:[0-9]+(?:[.,][0-9]*)?|[.,][0-9]+)$`)
-	// thousands is one to one reader and a thousand to the next.
+	// thousands matches a number such as 1,234, which is one and a bit for some readers
+	// and a thousand for others.
 	thousands = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
 )
 
-// ErrTwoWays is a number that one reader takes for a thousand times what another
-// does.
+// ErrTwoWays is a number that readers understand differently by a factor of a thousand.
 var ErrTwoWays = errors.New("can be read two ways")
 
-// Number reads a number that was typed, with a point or a comma before its
-// decimals. It takes digits alone: no exponent, no infinity, and nothing that is
-// not a number. In says how the number is to be written, such as "in g". The
-// error says what is wrong and how to write it.
+// Number parses a typed number with a decimal point or comma. It accepts only digits and
+// a decimal mark: no exponent, no infinity. in says how to write the number, such as "in
+// g", for the error, which says what is wrong and how to write it.
 func Number(text, in string) (float64, error) {
 	switch {
 	case thousands.MatchString(text):
@@ -37,8 +36,8 @@ func Number(text, in string) (float64, error) {
 	return v, nil
 }
 
-// Version is the version of a record that a form was made on; 0 if the form
-// names none.
+// Version reads the version of the record on which a form is based; 0 if the form has
+// none.
 func Version(sent url.Values) (int64, error) {
 	text := sent.Get("version")
 	if text == "" {

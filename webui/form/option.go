@@ -2,7 +2,7 @@ package form
 
 import "slices"
 
-// Options are words to choose from, each its own name.
+// Options turns words into options, each with the word as its name.
 func Options(words []string, chosen ...string) []Option {
 	out := make([]Option, len(words))
 	for i, w := range words {
@@ -11,7 +11,7 @@ func Options(words []string, chosen ...string) []Option {
 	return out
 }
 
-// Choose marks the one that was chosen, else the first.
+// Choose marks the option with the chosen value, otherwise the first.
 func Choose(all []Option, chosen string) []Option {
 	out := append([]Option(nil), all...)
 	at := 0
@@ -24,7 +24,7 @@ func Choose(all []Option, chosen string) []Option {
 	return out
 }
 
-// Option is an entry of a list to choose from.
+// Option is an entry of a select element.
 type Option struct {
 	Value, Name string
 	Chosen      bool

@@ -11,18 +11,18 @@ import (
 // Values are the fields of a form as they were sent.
 type Values url.Values
 
-// Get returns the first value of a field without blanks at its ends.
+// Get returns the first value of a field, trimmed.
 func (f Values) Get(name string) string { return strings.TrimSpace(url.Values(f).Get(name)) }
 
 // Has reports whether the form has a field, filled in or not.
 func (f Values) Has(name string) bool { return url.Values(f).Has(name) }
 
-// Option is one value to choose for a field, chosen if it was sent.
+// Option returns an option of a field; it is chosen if that value was sent.
 func (f Values) Option(field, value, name string) Option {
 	return Option{value, name, slices.Contains(f[field], value)}
 }
 
-// Number reads the number in a field. What is none is a fault there, which says
+// Number reads the number in a field. An invalid one is a fault at the field, which says
 // what to write and in which unit.
 func (f Values) Number(field, what, unit string) (float64, error) {
 	v, err := Number(f.Get(field), "in "+unit)

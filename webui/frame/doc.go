@@ -1,13 +1,13 @@
-// Package frame is what every page stands in: the layout and the templates, the
-// static files, the methods and the time that a page may take, who asks, and the
-// page that tells what went wrong. It knows nothing of drinks.
+// Package frame is the framework of the pages: layout and templates, static files,
+// methods and deadlines, the user of a request, and the error page. It knows nothing
+// about drinks.
 //
-// A page is an [Action], which answers or returns an error. [Frame.Route] turns
-// the error into an answer: the kinds of errors that are told apart stand in one
-// table (see [TroubleOf]); any other is logged and told in general words. Whoever
-// asks with the header HX-Request gets the part of the page that changed.
+// A page is an [Action], which answers or returns an error. [Frame.Route] turns the error
+// into an answer. One table lists the kinds of errors with an answer of their own (see
+// [TroubleOf]); any other is logged and answered as an internal error. A request with the
+// header HX-Request gets only the part of the page that changed.
 //
-// Templates keep to three rules, which tests hold: no style attribute, no
-// handler attribute or script within a page, nothing from another host. Static
-// files are named through the function static, which adds a hash of the content.
+// Templates follow three rules, which tests check: no style attributes, no event handler
+// attributes or inline scripts, nothing from another host. Static files are linked with
+// the function static, which adds a hash of the content to the name.
 package frame

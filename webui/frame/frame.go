@@ -18,26 +18,26 @@ import (
 
 // Limits of a request.
 const (
-	MaxBody  = 1 << 20 // bytes of a form
+	MaxBody  = 1 << 20 // of a form
 	pageTime = 10 * time.Second
 )
 
-// ContentPolicy lets nothing into a page but our own files.
+// ContentPolicy allows pages to load files of this server only.
 const ContentPolicy = "default-src 'self'; style-src 'self'; script-src 'self'; img-src 'self' data:; " +
 	"base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 
-// Frame is what every page stands in: the layout and the parts that pages share,
-// the static files, and how a fault is told. It is used concurrently.
+// Frame holds what all pages share: layout, parts, static files and the error page. It is
+// safe for concurrent use.
 type Frame struct {
 	Log     *slog.Logger
-	House   func() string // what the house calls itself; nil or empty for no name
+	House   func() string // returns the name of the house; nil or "" for none
 	statics *statics
-	leads   *views // the pages of those who may change everything
-	floors  *views // the pages of all others
+	leads   *views // templates of users who may change everything
+	floors  *views // templates of all other users
 }
 
-// New reads the folders templates and static. Pages of a house with a login
-// lead to it. Every page asks stale whether what it shows may be old.
+// New reads the folders templates and static. With login, pages link to the login page.
+// stale reports whether what a page shows may be out of date.
 func New(files fs.FS, login bool, stale func() bool, log *slog.Logger) (*Frame, error) {
 	static, err := fs.Sub(files, "static")
 	if err != nil {
@@ -54,7 +54,7 @@ func New(files fs.FS, login bool, stale func() bool, log *slog.Logger) (*Frame, 
 	return f, err
 }
 
-// house is what the house calls itself, empty if it has not said.
+// house returns the name of the house; "" if it has none.
 func (f *Frame) house() string {
 	if f.House == nil {
 		return ""
@@ -62,8 +62,8 @@ func (f *Frame) house() string {
 	return f.House()
 }
 
-// Guard sets the headers of every answer and refuses forms sent from other
-// sites; later pages write to the house, and all go through here.
+// Guard sets the security headers of every answer and refuses forms from other sites
+// (CSRF).
 func (f *Frame) Guard(next http.Handler) http.Handler {
 	cross := http.NewCrossOriginProtection()
 	cross.SetDenyHandler(f.Route(func(http.ResponseWriter, *http.Request) error { return errElsewhere }))
@@ -75,24 +75,23 @@ func (f *Frame) Guard(next http.Handler) http.Handler {
 		h.Set("Referrer-Policy", "same-origin")
 		h.Set("Cache-Control", AskFirst)
 		r.Body = http.MaxBytesReader(w, r.Body, MaxBody)
-		defer func() { journal.SetRoute(r.Context(), r.Pattern) }() // the mux has put it there
+		defer func() { journal.SetRoute(r.Context(), r.Pattern) }() // the mux has set it
 		next.ServeHTTP(w, r)
 	})
 }
 
-// Mount puts the static files on a mux, and the answer for whatever else is
-// asked.
+// Mount adds the static files and the handler for unknown paths to a mux.
 func (f *Frame) Mount(mux *http.ServeMux) {
 	mux.Handle("/offline.js", f.Route(f.statics.offline, Showing...))
 	mux.Handle("/static/{name...}", f.Route(f.statics.serve, Showing...))
 	mux.Handle("/", f.Route(func(http.ResponseWriter, *http.Request) error { return ErrNotFound }))
 }
 
-// Action is a handler that may fail.
+// Action is a handler that returns an error.
 type Action func(w http.ResponseWriter, r *http.Request) error
 
-// Route runs an action for the given methods, or for all if none is given, in
-// the time that a page may take, and turns its error into an answer.
+// Route returns a handler that runs an action for the given methods, or for all if none
+// is given. It sets the deadline of a page and turns the error into an answer.
 func (f *Frame) Route(do Action, methods ...string) http.Handler {
 	return f.Open(func(w http.ResponseWriter, r *http.Request) error {
 		ctx, cancel := context.WithTimeout(r.Context(), pageTime)
@@ -101,7 +100,7 @@ func (f *Frame) Route(do Action, methods ...string) http.Handler {
 	}, methods...)
 }
 
-// Open is a route that may stay open as long as somebody listens.
+// Open is a route without a deadline, for server-sent events.
 func (f *Frame) Open(do Action, methods ...string) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		err := allow(w, r, methods)
@@ -114,7 +113,7 @@ func (f *Frame) Open(do Action, methods ...string) http.Handler {
 	})
 }
 
-// Lead lets everybody look, and only a lead change something.
+// Lead lets everybody read, and only a lead send forms.
 func Lead(do Action) Action {
 	return func(w http.ResponseWriter, r *http.Request) error {
 		if r.Method != http.MethodGet && r.Method != http.MethodHead && !access.May(r.Context(), access.Lead) {
@@ -139,10 +138,10 @@ func allow(w http.ResponseWriter, r *http.Request, methods []string) error {
 	return errMethod
 }
 
-// IsFragment reports whether a script asks for part of a page.
+// IsFragment reports whether htmx requests part of a page.
 func IsFragment(r *http.Request) bool { return r.Header.Get("HX-Request") == "true" }
 
-// Write sends a rendered template; nothing is sent if it fails.
+// Write renders a template and sends it. If rendering fails, it sends nothing.
 func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, part string, data any) error {
 	var b bytes.Buffer
 	views := f.floors
@@ -164,7 +163,7 @@ func (f *Frame) Write(w http.ResponseWriter, r *http.Request, status int, page, 
 	return nil
 }
 
-// fail answers with what went wrong. Someone who has left gets no answer.
+// fail sends the error page. It sends nothing if the client has gone.
 func (f *Frame) fail(w http.ResponseWriter, r *http.Request, err error) {
 	if errors.Is(err, context.Canceled) && r.Context().Err() != nil {
 		return

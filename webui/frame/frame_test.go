@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-func TestWhoHasLeftGetsNoAnswer(t *testing.T) {
+func TestCancelledRequestGetsNoAnswer(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	cancel()
 	p := &Frame{}
@@ -23,7 +23,7 @@ func TestWhoHasLeftGetsNoAnswer(t *testing.T) {
 	assert.Empty(t, w.Body.String())
 }
 
-func TestEveryTroubleIsTold(t *testing.T) {
+func TestTroubleOf(t *testing.T) {
 	seen := map[string]bool{}
 	for _, k := range troubles {
 		got := TroubleOf(fmt.Errorf("doing a thing: %w", k.kind))
@@ -38,7 +38,7 @@ func TestEveryTroubleIsTold(t *testing.T) {
 }
 
 // A store that takes no write for now is told as such, not as a break of ours.
-func TestAStoreThatCannotWriteIsToldInItsOwnWords(t *testing.T) {
+func TestStoreErrorsKeepTheirMessage(t *testing.T) {
 	for _, kind := range []error{house.ErrFull, house.ErrReadOnly, house.ErrBusy, house.ErrUnavailable} {
 		got := TroubleOf(fmt.Errorf("mark: %w", &house.Error{Kind: kind, Op: "write", Message: "there is no room left"}))
 		assert.Equal(t, http.StatusServiceUnavailable, got.Status)
@@ -50,7 +50,7 @@ func TestAStoreThatCannotWriteIsToldInItsOwnWords(t *testing.T) {
 }
 
 // Who is refused a search is told when to ask again.
-func TestABusyBarIsToldPlainly(t *testing.T) {
+func TestOverloadHasItsOwnMessage(t *testing.T) {
 	got := TroubleOf(fmt.Errorf("covers: %w", admission.ErrFull))
 	assert.Equal(t, http.StatusServiceUnavailable, got.Status)
 	assert.Contains(t, got.Text, "in a second")

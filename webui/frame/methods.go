@@ -2,9 +2,8 @@ package frame
 
 import "net/http"
 
-// The methods of pages that only show something, of those that take forms too,
-// and of those that take nothing else. What a form changes is a lead's where the route says so; the rest is for
-// everybody who is let in.
+// Methods of pages that only read, of pages that also take forms, and of those that only
+// take forms. If a form changes something that only a lead may change, the route says so.
 var (
 	Showing = []string{http.MethodGet, http.MethodHead}
 	Taking  = []string{http.MethodGet, http.MethodHead, http.MethodPost}

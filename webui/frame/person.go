@@ -8,10 +8,10 @@ import (
 	"counterpour/webui/access"
 )
 
-// nobody is who writes where nobody signs in.
+// nobody is the actor of a change if there are no accounts.
 const nobody = "bar"
 
-// By says who makes a change, and when.
+// By returns who makes a change, and when.
 func By(r *http.Request) house.By {
 	who := house.By{Actor: nobody, At: time.Now()}
 	if p, ok := access.PersonOf(r.Context()); ok {

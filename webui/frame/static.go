@@ -14,8 +14,8 @@ import (
 	"time"
 )
 
-// kinds are the files that are served, by ending; the machine's own table of
-// types is not asked, since it differs between machines.
+// kinds are the media types of static files, by extension. The system's own table is not
+// used, since it differs between machines.
 var kinds = map[string]string{
 	".css": "text/css; charset=utf-8",
 	".js":  "text/javascript; charset=utf-8",
@@ -26,14 +26,14 @@ var kinds = map[string]string{
 	".webmanifest": "application/manifest+json",
 }
 
-// How long a browser may keep a static file: for ever under a name that holds
-// the hash of its content, else only after asking whether it changed.
+// How long a browser may cache a static file: for ever under a name with the hash of its
+// content, otherwise only with revalidation.
 const (
 	KeepForever = "public, max-age=31536000, immutable"
 	AskFirst    = "no-cache"
 )
 
-// staticFile is one file as it is served.
+// staticFile is a static file as it is served.
 type staticFile struct {
 	body   []byte
 	packed []byte // by gzip; nil if that saves nothing
@@ -48,7 +48,7 @@ type statics struct {
 	plain  map[string]string // hashed name to own name
 }
 
-// loadStatics reads every file of a served kind.
+// loadStatics reads every file with an extension in kinds.
 func loadStatics(fsys fs.FS) (*statics, error) {
 	s := &statics{files: map[string]staticFile{}, hashed: map[string]string{}, plain: map[string]string{}}
 	err := fs.WalkDir(fsys, ".", func(name string, d fs.DirEntry, err error) error {
@@ -76,7 +76,7 @@ func loadStatics(fsys fs.FS) (*statics, error) {
 	return s, nil
 }
 
-// link returns the address of a static file; templates know it as static.
+// link returns the address of a static file; it is the template function static.
 func (s *statics) link(name string) (string, error) {
 	long, ok := s.hashed[name]
 	if !ok {
@@ -85,7 +85,7 @@ func (s *statics) link(name string) (string, error) {
 	return "/static/" + long, nil
 }
 
-// serve answers with a static file.
+// serve sends a static file.
 func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
 	name, keep := r.PathValue("name"), AskFirst
 	if plain, ok := s.plain[name]; ok {
@@ -94,8 +94,8 @@ func (s *statics) serve(w http.ResponseWriter, r *http.Request) error {
 	return s.send(w, r, name, keep)
 }
 
-// offline answers with the script that keeps copies, which stands at the root
-// since a browser lets such a script see no more than what is beside it.
+// offline sends the service worker. It is at the root of the server, since its scope is
+// the folder it is in.
 func (s *statics) offline(w http.ResponseWriter, r *http.Request) error {
 	return s.send(w, r, "offline.js", AskFirst)
 }

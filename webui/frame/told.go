@@ -8,8 +8,8 @@ import (
 	"counterpour/webui/words"
 )
 
-// toldStatus is the status of what a store refuses and a page can tell in the
-// store's own words. Whatever is not here is internal.
+// toldStatus maps errors of the store that have a message for the user to statuses. All
+// others are internal.
 var toldStatus = []struct {
 	kind   error
 	status int
@@ -24,8 +24,8 @@ var toldStatus = []struct {
 	{house.ErrNewer, http.StatusServiceUnavailable},
 }
 
-// Told returns what a page says of an error of the store's, and its status;
-// the text is empty if the error is internal.
+// Told returns the message for the user of an error of the store, and its status. The
+// message is "" if the error is internal.
 func Told(err error) (string, int) {
 	var own *house.Error
 	if !errors.As(err, &own) {

@@ -9,7 +9,7 @@ import (
 	"counterpour/webui/form"
 )
 
-// The kinds of errors that a page may fail with; any other is internal.
+// Kinds of errors with an answer of their own; any other is internal.
 var (
 	errElsewhere = errors.New("frame: the form came from another site")
 	ErrNotTheirs = errors.New("frame: the change is for a lead to make")
@@ -21,16 +21,16 @@ var (
 	ErrInternal  = errors.New("frame: internal")
 )
 
-// Trouble is an error as a page tells it.
+// Trouble is what the error page shows.
 type Trouble struct {
 	Status int
 	Title  string
 	Text   string
 
-	RequestID string // names the request in the log; may be empty
+	RequestID string // request id in the log; may be empty
 }
 
-// troubles says what each kind looks like; the last is for everything else.
+// troubles are the answers by kind of error; the last is for all others.
 var troubles = []struct {
 	kind error
 	Trouble
@@ -61,8 +61,8 @@ var troubles = []struct {
 		Text: "It was not your draft. Go back and try again; what you typed is still there. The log says what happened."}},
 }
 
-// TroubleOf returns how an error is told. What the store cannot take at the
-// moment is told in the store's own words.
+// TroubleOf returns what the error page shows for an error. Some errors of the store keep
+// their own message.
 func TroubleOf(err error) Trouble {
 	if text, status := Told(err); status == http.StatusServiceUnavailable {
 		return Trouble{Status: status, Title: "The house cannot take that now", Text: text}

@@ -13,18 +13,17 @@ import (
 	"counterpour/flavor"
 )
 
-// views are the templates, a set for each page: the layout, the parts that pages
-// share, and the page's own file, which defines title and main. A page is parsed when
-// it is first shown, since few of them are while a server starts, and many never.
+// views are the templates, one set per page: layout, shared parts, and the page's own
+// file, which defines title and main. A page is parsed when it is first shown, to keep
+// the start fast.
 type views struct {
-	shared *htmltemplate.Template // the layout and the parts
+	shared *htmltemplate.Template // layout and parts
 	pages  map[string]func() (*htmltemplate.Template, error)
 }
 
-// loadViews finds the templates: every file in the folder is a page, but for the
-// layout. Those of a house with a login lead to it. What only a lead may send is
-// left out of the pages of those who may not: templates ask with may; and with
-// stale whether what they show may be old.
+// loadViews finds the templates: every file in the folder except the layout is a page.
+// With login, pages link to the login page. Templates call may to leave out what only a
+// lead may send, and stale to ask whether what they show may be out of date.
 func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views, error) {
 	files, err := fs.Glob(fsys, "templates/*.html")
 	if err != nil {
@@ -44,7 +43,7 @@ func loadViews(fsys fs.FS, f *Frame, login, may bool, stale func() bool) (*views
 	return v, nil
 }
 
-// parse reads the page of a file.
+// parse parses the template of a page.
 func (v *views) parse(fsys fs.FS, name, file string) (*htmltemplate.Template, error) {
 	t, err := v.shared.Clone()
 	if err == nil {
@@ -56,7 +55,7 @@ func (v *views) parse(fsys fs.FS, name, file string) (*htmltemplate.Template, er
 	return t, nil
 }
 
-// render writes one part of a page; the part "layout" is the whole of it.
+// render renders one part of a page; the part "layout" is the whole page.
 func (v *views) render(w io.Writer, page, part string, data any) error {
 	parsed, ok := v.pages[page]
 	if !ok {

@@ -11,7 +11,7 @@ import (
 
 // A page that does not fit is told when it is shown, and does not hinder the others;
 // one that breaks the layout is told at once.
-func TestAPageThatDoesNotFit(t *testing.T) {
+func TestBrokenTemplates(t *testing.T) {
 	files := fstest.MapFS{
 		"static/a.css":           {Data: []byte("a{}")},
 		"templates/layout.html":  {Data: []byte(`{{define "layout"}}{{here}}: {{template "main" .}}{{end}}`)},

@@ -8,26 +8,26 @@ import (
 	"counterpour/webui/words"
 )
 
-// Allergens is what a drink carries, by how sure that is.
+// Allergens is the allergens of a drink, by certainty.
 type Allergens struct {
 	Contains []Allergen
 	May      []Allergen
-	Unstated []string // names of pours whose allergens nobody has stated
+	Unstated []string // names of pours with unstated allergens
 
-	unclear []string // of these, the ones that may carry what the guest avoids
+	unclear []string // those of them that may contain what the guest avoids
 }
 
-// Allergen is one allergen and the pours that bring it.
+// Allergen is one allergen and the pours that contain it.
 type Allergen struct {
 	Allergen flavor.Allergen
 	From     []string
 	Avoided  bool // the guest avoids it
 }
 
-// Line is the allergen with its pours, for one line.
+// Line returns the allergen with its pours.
 func (a Allergen) Line() string { return string(a.Allergen) + " (" + words.List(a.From) + ")" }
 
-// InLine says all of it in a line, without who brings what.
+// InLine returns all allergens in a line, without their pours.
 func (v Allergens) InLine() string {
 	var parts []string
 	say := func(word string, list []Allergen) {
@@ -50,11 +50,11 @@ func (v Allergens) InLine() string {
 	return words.Sentence(strings.Join(parts, "; "))
 }
 
-// None reports whether nothing is recorded.
+// None reports whether no allergen is recorded or unstated.
 func (v Allergens) None() bool { return len(v.Contains)+len(v.May)+len(v.Unstated) == 0 }
 
-// AllergensOf gathers the allergens of a drink, in the order of the law. A pour
-// whose allergens nobody has stated may carry every one, and is named apart.
+// AllergensOf collects the allergens of a drink, in the order of the law. A pour with
+// unstated allergens may contain any, and is listed separately.
 func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	var v Allergens
 	for i := range s.Pours {
@@ -92,9 +92,9 @@ func AllergensOf(s *flavor.Spec, avoid []flavor.Allergen) Allergens {
 	return v
 }
 
-// Clashes says what the guest, who avoids some allergens, must not be served in
-// the drink, a line for each. A pour that nobody has stated clashes with all but
-// what it is stated to be free of.
+// Clashes lists what of the drink the guest must not be served, one line each. A pour
+// with unstated allergens clashes with every allergen except those that it is stated to
+// be free of.
 func (v *Allergens) Clashes() []string {
 	var out []string
 	add := func(word string, list []Allergen) {
@@ -112,7 +112,7 @@ func (v *Allergens) Clashes() []string {
 	return out
 }
 
-// MarksLine is the allergens of one ingredient in a line, empty if none is recorded.
+// MarksLine returns the allergens of an ingredient in a line; "" if none is recorded.
 func MarksLine(p *flavor.Profile) string {
 	var sure, may, parts []string
 	for _, m := range p.AllergenMarks {

@@ -10,16 +10,16 @@ import (
 	"counterpour/webui/words"
 )
 
-// maxNearest is how often one form is searched for what was meant; a file of a
-// thousand slips is not.
+// maxNearest is how many searches for suggestions one form may cause, so that a file with
+// a thousand misspellings stays cheap.
 const maxNearest = 40
 
-// NearFinder reads names as the house's shelf has them, and offers the nearest ones
-// for a name that it does not know.
+// NearFinder resolves names on the house's shelf, and suggests the nearest names for
+// unknown ones.
 type NearFinder struct {
 	bar   behind.Bar
 	shelf *house.Shelf
-	left  int // searches
+	left  int // searches left
 }
 
 var _ naming.Placer = (*NearFinder)(nil)
@@ -29,7 +29,7 @@ func NewNearFinder(bar behind.Bar, shelf *house.Shelf) *NearFinder {
 	return &NearFinder{bar: bar, shelf: shelf, left: maxNearest}
 }
 
-// Shelf is what names are read as.
+// Shelf returns the shelf.
 func (f *NearFinder) Shelf() *house.Shelf { return f.shelf }
 
 // Resolve finds the profile whose id, name or alias is written.
@@ -50,19 +50,18 @@ func (f *NearFinder) Resolve(written string) (*flavor.Profile, flavor.Match, err
 // Profiles returns everything on the shelf.
 func (f *NearFinder) Profiles() []*flavor.Profile { return f.shelf.Profiles() }
 
-// Named finds the profile whose id, name or alias is written, and searches for
-// nothing.
+// Named finds the profile whose id, name or alias is written, without suggestions.
 func (f *NearFinder) Named(written string) (*flavor.Profile, flavor.MatchHow, bool) {
 	p, m, err := f.shelf.Resolve(written)
 	return p, m.How, err == nil
 }
 
-// Slip finds nothing: what goes into the books is written as it is called.
+// Slip never finds anything: records use exact names.
 func (f *NearFinder) Slip(string, func(*flavor.Profile) bool) (*flavor.Profile, bool) {
 	return nil, false
 }
 
-// Suggest offers the nearest names.
+// Suggest returns the nearest names.
 func (f *NearFinder) Suggest(written string, _ func(*flavor.Profile) bool) []string {
 	if f.left == 0 {
 		return nil
@@ -71,7 +70,7 @@ func (f *NearFinder) Suggest(written string, _ func(*flavor.Profile) bool) []str
 	return f.nearest(written)
 }
 
-// nearest asks the bar, which names what a slip may mean, and keeps what the shelf has.
+// nearest returns the bar's suggestions for a name that are on the shelf.
 func (f *NearFinder) nearest(written string) []string {
 	p, err := f.bar.Named(written)
 	var names, out []string
@@ -89,8 +88,8 @@ func (f *NearFinder) nearest(written string) []string {
 	return out
 }
 
-// ShelfName is the name by which the shelf finds an ingredient again: its own, or
-// its id where another has that name.
+// ShelfName returns the name by which the shelf resolves an ingredient: its own, or its
+// id if another ingredient has that name.
 func ShelfName(shelf *house.Shelf, id string) string {
 	p, ok := shelf.ByID(id)
 	if !ok {
@@ -102,7 +101,7 @@ func ShelfName(shelf *house.Shelf, id string) string {
 	return id
 }
 
-// SizeOf says what a full bottle holds.
+// SizeOf formats the content of a full bottle.
 func SizeOf(b *house.Bottle) string {
 	if b.SizeG > 0 {
 		return words.Joined(words.Plain(b.SizeG), "g")

@@ -8,8 +8,8 @@ import (
 	"counterpour/flavor"
 )
 
-// SpecChanges says in words what makes one version of a spec another. It is
-// empty if they read the same.
+// SpecChanges lists the differences between two versions of a spec in words; empty if
+// they are equal.
 func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	var out []string
 	note := func(changed bool, words ...string) {
@@ -36,7 +36,7 @@ func SpecChanges(from, to *house.Spec, shelf *house.Shelf) []string {
 	return out
 }
 
-// pourChanges says what became of the pours.
+// pourChanges lists the changes of the pours.
 func pourChanges(was, is []flavor.Pour) []string {
 	var out []string
 	moved, last := false, -1
@@ -60,8 +60,8 @@ func pourChanges(was, is []flavor.Pour) []string {
 	return out
 }
 
-// Written are the pours of a record as they were written; an ingredient that the
-// shelf does not have goes by its id. They have no volume.
+// Written returns the pours of a record as written. An ingredient that the shelf lacks
+// has its id as its name. The pours have no millilitres.
 func Written(pours []house.Pour, shelf *house.Shelf) []flavor.Pour {
 	out := make([]flavor.Pour, len(pours))
 	for i, p := range pours {

@@ -6,15 +6,15 @@ import (
 	"counterpour/flavor"
 )
 
-// Pair is one ingredient of two drinks: how it was poured, and how it is.
+// Pair is one ingredient of two drinks, with its pour in each.
 type Pair struct {
 	Was, Is *flavor.Pour // nil if that drink does not pour it
-	At      int          // the place of Was among the pours of its drink
+	At      int          // index of Was among the pours of its drink
 }
 
-// Compare sets the pours of two drinks beside each other by ingredient: first
-// those of the second drink, in its order, then those that only the first pours.
-// Of two pours of one ingredient, the first goes with the first.
+// Compare pairs the pours of two drinks by ingredient: first those of the second drink,
+// in order, then those that only the first one has. If a drink pours an ingredient twice,
+// first pairs with first.
 func Compare(was, is []flavor.Pour) []Pair {
 	var out []Pair
 	taken := make([]bool, len(was))
@@ -36,7 +36,7 @@ func Compare(was, is []flavor.Pour) []Pair {
 	return out
 }
 
-// Name is the name of the ingredient.
+// Name returns the name of the ingredient.
 func (p *Pair) Name() string {
 	if p.Is != nil {
 		return p.Is.Profile.Name
@@ -44,10 +44,10 @@ func (p *Pair) Name() string {
 	return p.Was.Profile.Name
 }
 
-// Before is the amount in the first drink, empty if it has none.
+// Before returns the amount in the first drink; "" if it has none.
 func (p *Pair) Before() string { return amountOrNone(p.Was) }
 
-// After is the amount in the second drink, empty if it has none.
+// After returns the amount in the second drink; "" if it has none.
 func (p *Pair) After() string { return amountOrNone(p.Is) }
 
 func amountOrNone(p *flavor.Pour) string {
@@ -57,12 +57,12 @@ func amountOrNone(p *flavor.Pour) string {
 	return Amount(p)
 }
 
-// hair is the most by which two amounts in different units may differ and be one,
-// in mL: less than a drop.
+// hair is the largest difference, in mL, at which two amounts in different units count as
+// equal: less than a drop.
 const hair = 0.05
 
-// Moved reports whether both drinks pour it and not as much. The same volume in
-// another unit has not moved.
+// Moved reports whether both drinks pour the ingredient, in different amounts. The same
+// volume in another unit counts as equal.
 func (p *Pair) Moved() bool {
 	switch {
 	case p.Was == nil || p.Is == nil || p.Was.Amount == p.Is.Amount && p.Was.Unit == p.Is.Unit:

@@ -12,15 +12,15 @@ import (
 	"counterpour/webui/words"
 )
 
-// Tariff is what the house pays for its bottles.
+// Tariff is the house's prices.
 type Tariff struct {
 	prep.Prices
 	shelf *house.Shelf
 	said  house.Settings
-	Fault string // why nothing can be priced, fit to be read
+	Fault string // why there are no prices, for the user
 }
 
-// TariffOf reads the prices of the bottles as they stand.
+// TariffOf reads the current prices.
 func TariffOf(ctx context.Context, h behind.House) (*Tariff, error) {
 	t := &Tariff{shelf: h.Shelf(), said: h.Settings()}
 	var err error
@@ -37,15 +37,15 @@ func TariffOf(ctx context.Context, h behind.House) (*Tariff, error) {
 	return t, nil
 }
 
-// Cost is what a drink or a batch costs to pour.
+// Cost is the cost of a drink or a batch.
 type Cost struct {
-	Amount  string // with "at least" before it if something has no price; empty if nothing is known
-	Missing string // the names of what has no price
-	Fault   string // why nothing is known
+	Amount  string // begins with "at least" if something has no price; "" if nothing has one
+	Missing string // names of what has no price
+	Fault   string // why the cost is unknown
 	Known   float64
 }
 
-// Reason says in a line why the cost is not all there; empty if it is.
+// Reason says why the cost is incomplete; "" if it is complete.
 func (c *Cost) Reason() string {
 	switch {
 	case c.Fault != "":
@@ -56,11 +56,10 @@ func (c *Cost) Reason() string {
 	return ""
 }
 
-// CostOf says what a drink costs.
+// CostOf returns the cost of a drink.
 func (t *Tariff) CostOf(s *flavor.Spec) Cost { return t.Say(t.Drink(*s)) }
 
-// Fact says what a drink costs in a line of its own, none if not all of it has a
-// price.
+// Fact returns the cost of a drink as a line, or nothing unless every pour has a price.
 func (t *Tariff) Fact(s *flavor.Spec) []string {
 	if c := t.CostOf(s); c.Reason() == "" {
 		return []string{"Costs " + c.Amount + " to pour."}
@@ -68,7 +67,7 @@ func (t *Tariff) Fact(s *flavor.Spec) []string {
 	return nil
 }
 
-// Say says a cost that was worked out.
+// Say formats a cost.
 func (t *Tariff) Say(c prep.Cost) Cost {
 	if t.Fault != "" {
 		return Cost{Fault: t.Fault}
@@ -83,12 +82,12 @@ func (t *Tariff) Say(c prep.Cost) Cost {
 	return v
 }
 
-// Money writes an amount in the currency of the bottles.
+// Money formats an amount in the currency of the bottles.
 func (t *Tariff) Money(v float64) string {
 	return t.said.Figures(words.Figure(v, 2)) + "\u00a0" + t.Currency
 }
 
-// names are the names of ingredients by id.
+// names returns the names of ingredients by their ids.
 func (t *Tariff) names(ids []string) []string {
 	var out []string
 	for _, id := range ids {
@@ -101,8 +100,8 @@ func (t *Tariff) names(ids []string) []string {
 	return out
 }
 
-// Difference says what a cover costs against the drink that it stands for;
-// empty if nothing of both is known.
+// Difference formats the difference in cost between a cover and the original drink. It
+// names the ingredients without a price; it is "" if no ingredient has one.
 func (t *Tariff) Difference(original, cover *flavor.Spec) string {
 	if t.Fault != "" {
 		return ""
@@ -125,7 +124,7 @@ func (t *Tariff) Difference(original, cover *flavor.Spec) string {
 	return costs + t.Money(-d.More) + " less than the drink itself."
 }
 
-// together joins lists of ids, each once, in order.
+// together joins lists of ids without duplicates, in order.
 func together(lists ...[]string) []string {
 	var out []string
 	seen := map[string]bool{}

@@ -9,7 +9,7 @@ import (
 	"counterpour/webui/words"
 )
 
-// OtherLine says a cover that was not chosen, its new allergens first.
+// OtherLine describes a cover that was not chosen, its new allergens first.
 func OtherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) string {
 	v := CoverOf(from, c, 0, avoid)
 	line := strings.Join(append([]string{strings.Join(v.Instead, " + ")}, v.Moves...), ", ")
@@ -19,17 +19,17 @@ func OtherLine(from *flavor.Spec, c *cover.Cover, avoid []flavor.Allergen) strin
 	return words.Bound(line) + " (" + v.Notice + ")"
 }
 
-// MostParts is how many substitutes a cover may have.
+// MostParts is the most substitutes of a cover.
 const MostParts = 2
 
-// Cover is one cover.
+// Cover is one cover, as shown on a page.
 type Cover struct {
 	Text      string   // the cover in a line
 	Instead   []string // the substitutes, with their amounts
-	Moves     []string // the other pours that move
+	Moves     []string // other pours that change
 	Tell      string   // what a guest would notice
-	Change    string   // of strength and volume
-	New       []string // allergens that the drink did not carry
+	Change    string   // in strength and volume
+	New       []string // allergens that the original drink does not have
 	Ask       []string // what to ask the guest first
 	Allergens Allergens
 	Pours     []Pour
@@ -37,19 +37,19 @@ type Cover struct {
 	Verdict   string
 	Before    string
 	Steps     string // noticeable steps
-	Notice    string // whether a guest tells it from the drink
+	Notice    string // whether a guest notices the difference
 	Draft     string
-	Moved     *Difference // what a guest could notice; nil if it is not drawn
-	Cost      string      // against the drink itself; empty if nothing is priced
+	Moved     *Difference // what a guest could notice; nil if not drawn
+	Cost      string      // compared with the original; "" without prices
 }
 
 // Pour is one pour of the covered drink.
 type Pour struct {
 	Amount, Name string
-	Mark         string // "instead" or "moved", empty if it stays
+	Mark         string // "instead" or "moved"; empty if unchanged
 }
 
-// CoverOf says a cover of a drink that scored before.
+// CoverOf describes a cover of a drink with the score before.
 func CoverOf(from *flavor.Spec, c *cover.Cover, before float64, avoid []flavor.Allergen) Cover {
 	return Cover{Text: words.Sentence(c.Text), Instead: instead(c), Moves: moves(c), Tell: tell(c), Change: change(c), New: words.Of(c.NewAllergens), Ask: c.Ask,
 		Allergens: AllergensOf(&c.Spec, avoid), Pours: coverPours(from, c), Score: words.Points(c.Score), Before: words.Points(before),
@@ -65,7 +65,7 @@ func instead(c *cover.Cover) []string {
 	return out
 }
 
-// moves lists the other pours that move.
+// moves lists the other pours that change.
 func moves(c *cover.Cover) []string {
 	var out []string
 	for _, m := range c.Changes {
@@ -79,7 +79,7 @@ func moves(c *cover.Cover) []string {
 	return out
 }
 
-// coverPours lists the whole covered drink and marks what differs.
+// coverPours lists the pours of the covered drink and marks the differences.
 func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 	var out []Pour
 	for _, p := range Compare(from.Pours, c.Spec.Pours) {
@@ -98,7 +98,7 @@ func coverPours(from *flavor.Spec, c *cover.Cover) []Pour {
 	return out
 }
 
-// tell says what a guest would miss and meet.
+// tell describes what a guest would miss and what is new.
 func tell(c *cover.Cover) string {
 	var parts []string
 	for _, x := range []struct {
@@ -119,7 +119,7 @@ func tell(c *cover.Cover) string {
 	return words.Sentence(strings.Join(parts, "; "))
 }
 
-// change says what happens to strength and volume.
+// change describes the change of strength and volume.
 func change(c *cover.Cover) string {
 	abv, volume := words.Signed(c.ABVChange, 1), words.Signed(c.VolumeChange, 0)
 	if abv == "0.0" && volume == "0" {

@@ -14,19 +14,19 @@ import (
 
 // Difference is what a guest could notice between two drinks.
 type Difference struct {
-	SVG    htmltemplate.HTML // empty if nothing moves by enough to be drawn
-	Colour string            // "Straw turns amber."; empty if nobody would say so
+	SVG    htmltemplate.HTML // empty if no difference is large enough to draw
+	Colour string            // "Straw turns amber."; empty if not visible
 }
 
-// How much of a difference is drawn: senses and aromas, and from how many steps on.
+// How many senses and aromas are drawn, and the smallest difference in steps.
 const (
 	mostSenses = 4
 	mostAromas = 2
 	leastShift = 1.0 / 3
 )
 
-// DifferenceOf draws what changes from one drink to another; nil for a drink
-// that cannot be mixed. The id tells the drawings of one page apart.
+// DifferenceOf draws the difference between two drinks; nil if one cannot be mixed. id
+// must be unique on the page.
 func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference, error) {
 	c, err := bar.Contrast(from, to)
 	if err != nil {
@@ -45,8 +45,7 @@ func DifferenceOf(bar behind.Bar, id string, from, to *flavor.Spec) (*Difference
 	return d, nil
 }
 
-// shiftsOf picks what is drawn of a contrast: the senses that move most, then
-// the aromas that do.
+// shiftsOf selects what is drawn: the senses that change most, then the aromas that do.
 func shiftsOf(c *kitchen.Contrast) []draw.Shift {
 	var out []draw.Shift
 	for _, s := range c.Steps.Largest(leastShift) {

@@ -1,5 +1,4 @@
-// Package part makes the parts that stand on more than one page, each with a
-// template of its own in templates/parts or a value that every page shows alike:
-// the allergens of a drink, a cover, what a drink costs, a drink drawn beside its
-// family, the faults of a draft, and what makes one spec another.
+// Package part makes the parts that several pages share, each with a template in
+// templates/parts or a value that pages show: allergens, covers, costs, drawings, faults
+// of a draft, and differences between specs.
 package part

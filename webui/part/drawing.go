@@ -13,20 +13,20 @@ import (
 	"counterpour/webui/words"
 )
 
-// Drawing is the drawing and the same as a table.
+// Drawing is a drawing, and the same data as a table.
 type Drawing struct {
 	Title string
 	SVG   htmltemplate.HTML
-	Also  string // why the score is another than in this family alone; empty if it is not
+	Also  string // why the score differs from that in this family alone; "" if it does not
 	Rows  []stripRow
 	Words [ratio.NumAxes]words.Axis
 }
 
-// stripRow is a strip in words.
+// stripRow is a strip as a row of the table.
 type stripRow struct{ Axis, As, Amount, Span, Place string }
 
-// DrawingOf draws a drink beside its family; nil where the bar knows no range.
-// The id tells the drawings of one page apart.
+// DrawingOf draws a drink beside its family; nil if the bar knows no range. id must be
+// unique on the page.
 func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts ratio.Equivalents, family string) *Drawing {
 	ranges, ok := bar.Ranges(s, family)
 	if !ok {
@@ -42,7 +42,7 @@ func DrawingOf(bar behind.Bar, id, title string, s *flavor.Spec, amounts ratio.E
 	return StripsView(id, title, strips)
 }
 
-// ScoredDrawing draws a drink that was scored beside the family it fits best.
+// ScoredDrawing draws a scored drink beside the family that it fits best.
 func ScoredDrawing(bar behind.Bar, s *flavor.Spec, r *balance.Result) *Drawing {
 	fits := r.Judgement.Fits
 	v := DrawingOf(bar, "strips", "The drink beside proven drinks of its family", s, r.Judgement.Equivalents, fits[0].ID)
@@ -52,8 +52,8 @@ func ScoredDrawing(bar behind.Bar, s *flavor.Spec, r *balance.Result) *Drawing {
 	return v
 }
 
-// alsoCounted says which other family a score rests on, where it calls balanced what
-// the likeliest family does not, or the other way about.
+// alsoCounted names the other family that affected a score, if the score and the most
+// probable family disagree on whether the drink is balanced.
 func alsoCounted(score float64, fits []weigh.Fit) string {
 	if len(fits) < 2 || (score >= weigh.BalancedFrom) == (fits[0].Score >= weigh.BalancedFrom) {
 		return ""
@@ -62,7 +62,7 @@ func alsoCounted(score float64, fits []weigh.Fit) string {
 		fits[1].Name, words.Percent(fits[1].Probability), words.Points(fits[1].Score))
 }
 
-// StripsView is strips drawn, and as a table.
+// StripsView returns strips as a drawing and as a table.
 func StripsView(id, title string, strips []draw.Strip) *Drawing {
 	v := &Drawing{Title: title, SVG: draw.StripsSVG(id, title, strips), Words: words.Axes}
 	for i := range strips {

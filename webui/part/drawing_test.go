@@ -10,7 +10,7 @@ import (
 )
 
 // What the strips of one family cannot show is said: that the score rests on another.
-func TestWhatElseTheScoreCounts(t *testing.T) {
+func TestAlsoCounted(t *testing.T) {
 	fits := func(own, other float64) []weigh.Fit {
 		return []weigh.Fit{{Name: "Sour", Probability: 0.6, Score: own}, {Name: "Daisy", Probability: 0.4, Score: other}}
 	}

@@ -5,14 +5,13 @@ import (
 	"counterpour/webui/behind"
 )
 
-// Example is a drink of the house's menu to start from.
+// Example is a draft to start from, such as a drink of the house's menu.
 type Example struct{ Name, Text string }
 
-// mostExamples is how many drinks a list to choose from holds. The page of specs
-// finds all others, and leads to the bench.
+// mostExamples is the length of the list of examples. The page of specs finds all others.
 const mostExamples = 200
 
-// ExamplesOf are the drinks of the menu as drafts, the first of them.
+// ExamplesOf returns the first drinks of the menu as drafts.
 func ExamplesOf(bar behind.Bar) []Example {
 	var out []Example
 	all := bar.Examples()

@@ -7,7 +7,7 @@ import (
 	"counterpour/webui/form"
 )
 
-// FamiliesOf are the families that a menu has drinks of.
+// FamiliesOf returns the families of the drinks on a menu, as options.
 func FamiliesOf(bar behind.Bar, menu []behind.HouseSpec, chosen string) []form.Option {
 	var out []form.Option
 	for _, f := range bar.Families() {

@@ -9,24 +9,24 @@ import (
 	"counterpour/webui/words"
 )
 
-// Fault is one fault beside the box.
+// Fault is a fault of a draft, as shown beside its text.
 type Fault struct {
-	Line    int    // from 1; 0 if the fault is of no line
+	Line    int    // from 1; 0 if it is not about a line
 	Quote   string // the line as written
 	Message string
-	Instead []Example // the draft with a name that may have been meant
-	Unknown string    // the name that nobody knows, which may be a word of this house; empty for other faults
+	Instead []Example // the draft with a suggested name in place
+	Unknown string    // an unknown name, which may be a word of this house; empty for other faults
 	Kinds   []Kind    // what it may mean, the likeliest first
 }
 
-// Kind is what a word of the house may mean.
+// Kind is an ingredient that a word of the house may mean.
 type Kind struct{ ID, Name string }
 
-// mostKinds is how many kinds are offered for a name that nobody knows.
+// mostKinds is how many ingredients are offered for an unknown name.
 const mostKinds = 5
 
-// AskKinds asks of each name that nobody knows what it is in this house, with the
-// likeliest kinds: those that the fault suggests, by their ids.
+// AskKinds adds to each fault of an unknown name the ingredients that it may mean: those
+// that the fault suggests.
 func AskKinds(out []Fault, faults flavor.Faults, find func(name string) (*flavor.Profile, bool)) {
 	for i, f := range faults {
 		if !errors.Is(f.Kind, flavor.ErrUnknown) || f.Field != "ingredient" && f.Location != "ingredient" || flavor.NormaliseName(f.Value) == "" || out[i].Line == 0 {
@@ -41,7 +41,7 @@ func AskKinds(out []Fault, faults flavor.Faults, find func(name string) (*flavor
 	}
 }
 
-// FaultsOf says the faults of a draft, each with the line that it is in.
+// FaultsOf returns the faults of a draft, each with its line.
 func FaultsOf(text string, faults flavor.Faults) []Fault {
 	lines := strings.Split(text, "\n")
 	var out []Fault
@@ -56,9 +56,9 @@ func FaultsOf(text string, faults flavor.Faults) []Fault {
 	return out
 }
 
-// insteadOf returns the draft with each name that was perhaps meant. Only names
-// are put in place of the word at fault; a unit or an amount may be missing
-// where the word stands.
+// insteadOf returns the draft once for each suggestion, with the suggested name in place
+// of the faulty word. It does so for names only: a unit or an amount may be missing
+// there.
 func insteadOf(lines []string, at int, f *flavor.Fault) []Example {
 	if !errors.Is(f.Kind, flavor.ErrUnknown) || f.Value == "" || !strings.Contains(lines[at], f.Value) {
 		return nil

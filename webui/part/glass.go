@@ -8,14 +8,14 @@ import (
 	"counterpour/webui/draw"
 )
 
-// Glass is a drink in its glass, drawn and in a sentence.
+// Glass is a drawing of a drink in its glass, and a sentence.
 type Glass struct {
 	SVG      htmltemplate.HTML
 	Sentence string
 }
 
-// GlassOf draws a drink in its glass; nil for one that cannot be mixed. The id
-// tells the drawings of one page apart.
+// GlassOf draws a drink in its glass; nil if it cannot be mixed. id must be unique on the
+// page.
 func GlassOf(bar behind.Bar, id string, s *flavor.Spec) (*Glass, error) {
 	l, err := bar.Look(s)
 	if err != nil {

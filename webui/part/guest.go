@@ -8,8 +8,8 @@ import (
 	"counterpour/webui/words"
 )
 
-// Unfit says what of a drink a guest must not have besides allergens, a line for
-// each: what comes of animals, alcohol, and the strength of the whole, in % vol.
+// Unfit lists what of a drink a guest must not have, besides allergens: animal products,
+// alcohol, and too high a strength. abv is that of the drink, in % vol.
 func Unfit(s *flavor.Spec, abv float64, guest *cover.Guest) []string {
 	var out []string
 	say := func(what string, holds func(*flavor.Profile) bool) {

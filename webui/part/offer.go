@@ -14,16 +14,16 @@ import (
 	"counterpour/webui/words"
 )
 
-// Offer is a drink to offer in place of one that nothing keeps.
+// Offer is a drink to offer if no cover keeps the original.
 type Offer struct {
 	Name, Address string
-	Recipe        string // how it differs, if it is a riff
-	Notice        string // whether a guest tells it from the drink that was asked for
+	Recipe        string // for a riff: how it differs from the original
+	Notice        string // whether a guest notices the difference from the original
 	Draft         string
 }
 
-// OfferOf says which drink of a menu comes nearest; nil if none does. The address is
-// that of its card, or of the bench, for the guest, if the menu does not have it.
+// OfferOf describes the nearest drink of a menu; nil if there is none. The address is
+// that of its card, or of the bench if it is not on the menu, for the guest.
 func OfferOf(menu []behind.HouseSpec, o *cover.Offered, guest *form.Guest) *Offer {
 	if o == nil {
 		return nil
@@ -38,14 +38,14 @@ func OfferOf(menu []behind.HouseSpec, o *cover.Offered, guest *form.Guest) *Offe
 	return v
 }
 
-// BenchAddress is the address of the bench with a draft on it, for a guest.
+// BenchAddress returns the address of the bench with a draft, for a guest.
 func BenchAddress(text string, guest *form.Guest) string {
 	v := url.Values{"text": {text}}
 	guest.AddTo(v)
 	return form.Link("/bench", v)
 }
 
-// RiffOf says a riff to offer a guest; nil if there is none.
+// RiffOf describes a riff to offer; nil if there is none.
 func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
 	if r == nil {
 		return nil
@@ -55,9 +55,9 @@ func RiffOf(r *riff.Riff, guest *form.Guest) *Offer {
 	return v
 }
 
-// LeftOutLine says what becomes of a drink if all that had to go is left out and
-// nothing is poured instead. It is empty if that does not keep the drink, or if a
-// guest will notice and a cover that was chosen comes nearer.
+// LeftOutLine describes the drink without everything that had to go and without a
+// substitute. It is "" if that does not keep the drink, or if a guest will notice and the
+// chosen cover is nearer.
 func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover) string {
 	if c == nil || chosen != nil && c.Notice == sense.WillNotice && chosen.Distance <= c.Distance {
 		return ""
@@ -65,7 +65,7 @@ func LeftOutLine(removed []*flavor.Profile, c, chosen *cover.Cover) string {
 	return "Or pour it without " + words.List(namesOf(removed)) + ". " + words.Notice(c.Notice) + "; it scores " + words.Points(c.Score) + "."
 }
 
-// Chosen is the cover that serves the menu best; nil if there is none.
+// Chosen returns the chosen cover; nil if there is none.
 func Chosen(t *cover.Touched) *cover.Cover {
 	if t.Chosen < 0 {
 		return nil
@@ -86,7 +86,7 @@ func namesOf(list []*flavor.Profile) []string {
 	return out
 }
 
-// Strength is how strong a drink is, for a guest who has a limit.
+// Strength formats the strength of a drink, for a guest with a limit.
 func Strength(bar behind.Bar, s *flavor.Spec) (string, error) {
 	r, err := bar.Judge(s)
 	if err != nil {

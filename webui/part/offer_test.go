@@ -14,7 +14,7 @@ import (
 	"counterpour/webui/webuitest"
 )
 
-func TestWhatCanBeLeftOut(t *testing.T) {
+func TestLeftOutLine(t *testing.T) {
 	left := func(steps float64) *cover.Cover {
 		return &cover.Cover{Distance: steps, Notice: sense.NoticeOf(steps, false), Score: 80}
 	}
@@ -34,7 +34,7 @@ func TestWhatCanBeLeftOut(t *testing.T) {
 	}
 }
 
-func TestAnOfferLeadsToItsCard(t *testing.T) {
+func TestOfferLinksToItsCard(t *testing.T) {
 	drink := flavor.Spec{Name: "Long One", Method: flavor.Build, Service: flavor.Rocks}
 	o := &cover.Offered{Spec: &drink, Notice: sense.WillNotice}
 	assert.Nil(t, part.OfferOf(nil, nil, &form.Guest{}))

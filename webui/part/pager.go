@@ -7,16 +7,16 @@ import (
 	"counterpour/webui/form"
 )
 
-// Pager is one page of a list that may be long.
+// Pager is one page of a long list.
 type Pager struct {
-	First, Last, All int    // places of the entries on it, counted from 1
-	Before, Next     string // addresses of the pages beside it; empty at an end
+	First, Last, All int    // numbers of its entries, from 1
+	Before, Next     string // addresses of the previous and the next page; "" if there is none
 }
 
-// PageField is the field of a form that says which page is asked for.
+// PageField is the query parameter of the page number.
 const PageField = "page"
 
-// ReadPage reads which page is asked for, counted from 1; nothing is the first.
+// ReadPage reads the page number, from 1; absent is 1.
 func ReadPage(f url.Values) (int, error) {
 	written := f.Get(PageField)
 	if written == "" {
@@ -29,8 +29,8 @@ func ReadPage(f url.Values) (int, error) {
 	return n, nil
 }
 
-// NewPager finds a page of so many entries, size on each; beyond the end it is the
-// last. Its neighbours are at an address with other fields.
+// NewPager returns page number page of all entries, size on each. A number beyond the end
+// is the last page. Links keep the other fields.
 func NewPager(all, size, page int, path string, fields url.Values) Pager {
 	last := max(1, (all+size-1)/size)
 	page = min(page, last)
@@ -55,7 +55,7 @@ func NewPager(all, size, page int, path string, fields url.Values) Pager {
 	return p
 }
 
-// Paged reports whether there is another page.
+// Paged reports whether there is more than one page.
 func (p Pager) Paged() bool { return p.Before != "" || p.Next != "" }
 
 // PageOf returns the entries of a page.

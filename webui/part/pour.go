@@ -11,7 +11,7 @@ import (
 var ShelfTitles = []struct {
 	Part  flavor.Part
 	Title string
-	Short string // to jump to it
+	Short string // for the link to the shelf
 }{
 	{flavor.PartBase, "Spirits", "Spirits"},
 	{flavor.PartModifier, "Liqueurs, wines, bitter and sweet", "Liqueurs"},
@@ -22,7 +22,7 @@ var ShelfTitles = []struct {
 	{flavor.PartSeasoning, "Bitters, herbs and spices", "Bitters"},
 }
 
-// Bottles lists the ingredients of a drink, each once.
+// Bottles lists the ingredients of a drink without duplicates.
 func Bottles(s *flavor.Spec) []*flavor.Profile {
 	var out []*flavor.Profile
 	for i := range s.Pours {
@@ -33,7 +33,7 @@ func Bottles(s *flavor.Spec) []*flavor.Profile {
 	return out
 }
 
-// Amount says the amount of a pour; what comes in pieces is only counted.
+// Amount formats the amount of a pour; pieces have no unit.
 func Amount(p *flavor.Pour) string {
 	if p.Unit == flavor.Piece {
 		return measure.FormatAmount(p.Amount, "")
@@ -41,7 +41,7 @@ func Amount(p *flavor.Pour) string {
 	return measure.FormatAmount(p.Amount, p.Unit)
 }
 
-// IndexOf is the first pour of an ingredient, -1 if there is none.
+// IndexOf returns the index of the first pour of an ingredient, -1 if there is none.
 func IndexOf(pours []flavor.Pour, p *flavor.Profile) int {
 	return slices.IndexFunc(pours, func(x flavor.Pour) bool { return x.Profile.ID == p.ID })
 }

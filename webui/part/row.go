@@ -1,4 +1,4 @@
 package part
 
-// Row is one amount of a result.
+// Row is a name and an amount of a result.
 type Row struct{ Name, Amount string }

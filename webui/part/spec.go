@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor/measure/draft/edit"
 )
 
-// SpecText writes a spec by the ids of its ingredients, for one that the shelf
+// SpecText writes a spec with the ids of its ingredients, for a spec that the shelf
 // cannot pour.
 func SpecText(s house.Spec) string {
 	lines := []string{strings.TrimSuffix(edit.Format(flavor.Spec{Name: s.Name}), "\n")}

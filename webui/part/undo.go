@@ -10,16 +10,16 @@ import (
 	"counterpour/webui/form"
 )
 
-// UndoPath is where a write is taken back.
+// UndoPath is the path for undoing a write.
 const UndoPath = "/undo"
 
-// Undo offers to take back what was just written.
+// Undo is a link for undoing the last write.
 type Undo struct {
-	Mark string // of the write
-	Back string // address to go back to
+	Mark string // identifies the write
+	Back string // path to return to
 }
 
-// UndoOf offers to take a write back; nil if nothing was written.
+// UndoOf returns the link for undoing a write; nil if nothing was written.
 func UndoOf(changes []house.Change, back string) *Undo {
 	if len(changes) == 0 {
 		return nil
@@ -27,16 +27,16 @@ func UndoOf(changes []house.Change, back string) *Undo {
 	return &Undo{Mark: MarkOf(changes[0].Ref, changes[0].Version), Back: back}
 }
 
-// MarkOf names a write by one of its changes.
+// MarkOf encodes one of a write's changes, which identifies the write.
 func MarkOf(ref house.Ref, version int64) string {
 	return strings.Join([]string{string(ref.Kind), strconv.FormatInt(version, 10), ref.ID}, " ")
 }
 
-// undoable are the kinds of record that a page takes back.
+// undoable are the kinds of records whose writes pages can undo.
 var undoable = map[house.Kind]bool{house.KindBottle: true, house.KindMade: true, house.KindSpec: true, house.KindSettings: true,
 	house.KindCover: true, house.KindTriangle: true}
 
-// ReadMark is the inverse of [MarkOf].
+// ReadMark decodes what [MarkOf] encoded.
 func ReadMark(mark string) (service.Written, error) {
 	parts := strings.SplitN(mark, " ", 3)
 	if len(parts) != 3 || !undoable[house.Kind(parts[0])] {
@@ -49,7 +49,7 @@ func ReadMark(mark string) (service.Written, error) {
 	return service.Written{Ref: house.Ref{Kind: house.Kind(parts[0]), ID: parts[2]}, Version: version}, nil
 }
 
-// UndoIn is the offer that an address carries, with the address to go back to; nil if
+// UndoIn returns the undo link that a query carries, with the path to return to; nil if
 // it carries none.
 func UndoIn(asked url.Values, back string) *Undo {
 	mark := asked.Get("undo")

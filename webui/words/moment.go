@@ -2,8 +2,8 @@ package words
 
 import "time"
 
-// Moment is a time as the pages tell it, on every page in the same zone.
+// Moment formats a time, on every page in UTC.
 func Moment(t time.Time) string { return t.UTC().Format("2 Jan 2006, 15:04") + " UTC" }
 
-// Day is the day of a time, in the zone of [Moment].
+// Day formats the date of a time, in UTC.
 func Day(t time.Time) string { return t.UTC().Format("2 Jan 2006") }

@@ -15,12 +15,12 @@ import (
 	"counterpour/flavor/weigh"
 )
 
-// Joined puts a figure, its spread and its unit on one line that does not break.
+// Joined joins a figure, its spread and its unit with no-break spaces.
 func Joined(parts ...string) string {
 	return strings.Join(strings.Fields(strings.Join(parts, " ")), "\u00a0")
 }
 
-// Of turns words of any type into plain ones.
+// Of converts a list of any string type to strings.
 func Of[T ~string](list []T) []string {
 	out := make([]string, len(list))
 	for i, w := range list {
@@ -29,15 +29,13 @@ func Of[T ~string](list []T) []string {
 	return out
 }
 
-// Reading says what is read off a drink, with its spread and its unit, on one line
-// that does not break.
+// Reading formats a readout of a drink, with spread and unit, without line breaks.
 func Reading(r *mix.Readout, d *mix.Drink) string {
 	value, spread := Readout(r, d)
 	return Joined(value, spread, r.Unit)
 }
 
-// Readout writes what is read off a drink, and its spread: empty where none is
-// worked out.
+// Readout formats a readout of a drink and its spread, which is "" if unknown.
 func Readout(r *mix.Readout, d *mix.Drink) (value, spread string) {
 	if r.Spread != nil {
 		spread = PlusMinus(r.Spread(&d.PlusMinus), r.Digits)
@@ -45,7 +43,7 @@ func Readout(r *mix.Readout, d *mix.Drink) (value, spread string) {
 	return Figure(r.Shown(r.Value(d)), r.Digits), spread
 }
 
-// Percent never says that anything is certain.
+// Percent formats a probability, 0 to 1. Above 0.99 it says so, since nothing is certain.
 func Percent(p float64) string {
 	if p > 0.99 {
 		return "over 99\u00a0%"
@@ -53,14 +51,14 @@ func Percent(p float64) string {
 	return Figure(100*p, 0) + "\u00a0%"
 }
 
-// Plain writes a number as it was given.
+// Plain formats a number with as many digits as it has.
 func Plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-// SentenceStart is a name with a capital.
+// SentenceStart returns a name with a capital first letter.
 func SentenceStart(s string) string { return strings.TrimSuffix(Sentence(s), ".") }
 
-// Figure writes a number with a fixed count of decimals and a true minus sign;
-// what rounds to zero has no sign.
+// Figure formats a number with a fixed number of decimals and a true minus sign. Zero has
+// no sign.
 func Figure(v float64, decimals int) string {
 	s := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
 	if v < 0 && strings.Trim(s, "0.") != "" {
@@ -69,7 +67,7 @@ func Figure(v float64, decimals int) string {
 	return s
 }
 
-// Signed is figure with a plus before what is above zero.
+// Signed is like Figure, with a plus sign for positive numbers.
 func Signed(v float64, decimals int) string {
 	s := Figure(v, decimals)
 	if v > 0 && strings.Trim(s, "0.") != "" {
@@ -78,11 +76,10 @@ func Signed(v float64, decimals int) string {
 	return s
 }
 
-// Points writes a score, rounded down so that a number never stands beside a
-// verdict that it has not reached.
+// Points formats a score, rounded down so that it never suggests a better verdict.
 func Points(score float64) string { return Figure(math.Floor(score), 0) }
 
-// PlusMinus writes a spread to go with a figure, empty if there is none.
+// PlusMinus formats the spread of a figure; "" if there is none.
 func PlusMinus(spread float64, decimals int) string {
 	least := math.Pow10(-decimals)
 	switch {
@@ -94,10 +91,10 @@ func PlusMinus(spread float64, decimals int) string {
 	return "± " + Figure(spread, decimals)
 }
 
-// Millilitres writes an amount: whole from ten, else with a decimal.
+// Millilitres formats a volume: without decimals from 10 mL, otherwise with one.
 func Millilitres(ml float64) string { return Figure(ml, MillilitreDecimals(ml)) }
 
-// MillilitreDecimals is how many decimals an amount is written with.
+// MillilitreDecimals returns the number of decimals of a volume.
 func MillilitreDecimals(ml float64) int {
 	if math.Abs(ml) < 9.95 {
 		return 1
@@ -105,13 +102,13 @@ func MillilitreDecimals(ml float64) int {
 	return 0
 }
 
-// measured is an amount before its unit.
+// measured matches an amount before its unit.
 var measured = regexp.MustCompile(`([\d½¼¾⅓⅔⅛⅜⅝⅞]) (oz|mL|ml|cl|g|%|°C|tsp|barspoons?|dash(?:es)?|drops?|parts?|steps?)\b|([\d½¼¾⅓⅔⅛⅜⅝⅞]) (%)`)
 
-// Bound keeps every amount of a text on one line with its unit.
+// Bound replaces the space between each amount and its unit by a no-break space.
 func Bound(s string) string { return measured.ReplaceAllString(s, "$1$3\u00a0$2$4") }
 
-// Sentence starts a text with a capital and ends it with a stop.
+// Sentence capitalises the first letter and adds a full stop.
 func Sentence(s string) string {
 	s = strings.TrimSpace(s)
 	if s == "" {
@@ -125,7 +122,7 @@ func Sentence(s string) string {
 	return s
 }
 
-// Count says how many there are, in the words for one and for many.
+// Count formats a number with the singular or plural word.
 func Count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
@@ -136,7 +133,7 @@ func Count(n int, one, many string) string {
 // List joins words as "a, b and c".
 func List(words []string) string { return flavor.JoinAnd(words) }
 
-// Verdict says a verdict as a heading.
+// Verdict formats a verdict as a heading.
 func Verdict(v weigh.Verdict) string {
 	switch v {
 	case weigh.Balanced:
@@ -147,7 +144,7 @@ func Verdict(v weigh.Verdict) string {
 	return "Out of balance"
 }
 
-// VerdictSentence says how far out a drink sits among the good ones.
+// VerdictSentence says how a drink compares with the good ones.
 func VerdictSentence(v weigh.Verdict, tail float64) string {
 	n := int(math.Round(10 * tail))
 	var out string
@@ -170,10 +167,10 @@ func VerdictSentence(v weigh.Verdict, tail float64) string {
 	return "It is outside its family. " + out
 }
 
-// Notice says whether a guest tells one drink from another.
+// Notice says whether a guest notices a difference.
 func Notice(n sense.Notice) string { return "A guest " + string(n) + " notice" }
 
-// Missed says of the variation that comes nearest to a wish what it lacks to be listed.
+// Missed says why the variation nearest to a wish was not listed.
 func Missed(what string) string {
 	if what == string(station.MissesWish) {
 		return "Nearest, but short of a wish"
@@ -181,10 +178,10 @@ func Missed(what string) string {
 	return "Plainly, though the score counts it as out of balance"
 }
 
-// Steps counts noticeable steps.
+// Steps formats a number of noticeable steps.
 func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps" }
 
-// Axis is an axis as the trade says it, and what it is measured as.
+// Axis is an axis with the trade's word for it and what it is measured as.
 type Axis struct{ Name, As, Sentence string }
 
 // Axes are the axes in the order of [ratio.Axes].

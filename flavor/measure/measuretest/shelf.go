@@ -1,4 +1,4 @@
-// Package measuretest is for tests: a handful of ingredients, poured in every unit.
+// Package measuretest provides a few ingredients for tests, poured in every unit.
 package measuretest
 
 import (
@@ -8,7 +8,7 @@ import (
 	"counterpour/flavor"
 )
 
-// Shelf is ingredients by every name that they have.
+// Shelf holds ingredients by each of their names.
 type Shelf map[string]*flavor.Profile
 
 func (s Shelf) add(p *flavor.Profile, aliases ...string) {
@@ -33,7 +33,7 @@ func profile(name string, class flavor.Class, density float64, gives string) *fl
 		DensityGPerML: density, Yields: yields(gives)}
 }
 
-// Bar is a shelf with something of most classes.
+// Bar returns a shelf with ingredients of most classes.
 func Bar() Shelf {
 	s := Shelf{}
 	s.add(profile("London dry gin", flavor.ClassGin, 0.946, ""), "gin")
