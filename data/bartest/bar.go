@@ -11,10 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/measure"
-	"counterpour/flavor/mix"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/template"
 )
@@ -41,18 +41,11 @@ type Bar struct {
 }
 
 var load = sync.OnceValues(func() (*Bar, error) {
-	c, err := data.Embedded()
+	d, err := datatest.Calibrated()
 	if err != nil {
 		return nil, err
 	}
-	set, book, err := c.Set()
-	if err != nil {
-		return nil, err
-	}
-	mixer, err := mix.NewMixer()
-	if err != nil {
-		return nil, err
-	}
+	c := d.Catalogue
 	usual, err := c.UsualBar()
 	if err != nil {
 		return nil, err
@@ -61,8 +54,8 @@ var load = sync.OnceValues(func() (*Bar, error) {
 	if err != nil {
 		return nil, err
 	}
-	st, err := station.New(mixer, balance.NewJudge(mixer, set, c.Pantry()), set, c.Space(), book, carriers)
-	return &Bar{Catalogue: c, Station: st, Proven: book, Usual: usual}, err
+	st, err := station.New(d.Mixer, balance.NewJudge(d.Mixer, d.Set, c.Pantry()), d.Set, c.Space(), d.Proven, carriers)
+	return &Bar{Catalogue: c, Station: st, Proven: d.Proven, Usual: usual}, err
 })
 
 // New returns the bar. Tests share it and must not change it.

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
@@ -23,30 +24,14 @@ type kitchen struct {
 	judge     *balance.Judge
 }
 
-// loadKitchen fits the families afresh, so that no test depends on a file that
-// is written now and then.
+// loadKitchen uses families that are fitted anew, so that no test depends on when the file
+// of fitted values was last written.
 var loadKitchen = sync.OnceValues(func() (*kitchen, error) {
-	c, err := data.Embedded()
+	f, err := datatest.Refitted()
 	if err != nil {
 		return nil, err
 	}
-	rig, err := c.Rig(template.DefaultTuning())
-	if err != nil {
-		return nil, err
-	}
-	fitted, err := template.Learn(rig.Families, rig.Proven, rig.Tuning)
-	if err != nil {
-		return nil, err
-	}
-	set, err := weigh.NewSet(rig.Families, fitted, rig.Proven, rig.Tuning)
-	if err != nil {
-		return nil, err
-	}
-	mixer, err := mix.NewMixer()
-	if err != nil {
-		return nil, err
-	}
-	return &kitchen{catalogue: c, book: rig.Proven, mixer: mixer, set: set, judge: balance.NewJudge(mixer, set, rig.Pantry)}, nil
+	return &kitchen{catalogue: f.Catalogue, book: f.Proven, mixer: f.Mixer, set: f.Set, judge: balance.NewJudge(f.Mixer, f.Set, f.Catalogue.Pantry())}, nil
 })
 
 func newKitchen(t require.TestingT) *kitchen {

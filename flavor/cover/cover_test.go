@@ -12,9 +12,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
-	"counterpour/flavor/mix"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
 )
@@ -29,23 +29,16 @@ type bench struct {
 }
 
 var loadBench = sync.OnceValues(func() (*bench, error) {
-	c, err := data.Embedded()
+	d, err := datatest.Calibrated()
 	if err != nil {
 		return nil, err
 	}
-	set, book, err := c.Set()
-	if err != nil {
-		return nil, err
-	}
-	mixer, err := mix.NewMixer()
-	if err != nil {
-		return nil, err
-	}
+	c := d.Catalogue
 	customs, err := c.Customs()
 	if err != nil {
 		return nil, err
 	}
-	common, err := c.Commonness(book)
+	common, err := c.Commonness(d.Proven)
 	if err != nil {
 		return nil, err
 	}
@@ -53,8 +46,8 @@ var loadBench = sync.OnceValues(func() (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	finder := NewFinder(mixer, balance.NewJudge(mixer, set, balance.Pantry{}), c.Space(), customs, DefaultWeights())
-	return &bench{catalogue: c, book: book, common: common, usual: usual, finder: finder}, nil
+	finder := NewFinder(d.Mixer, balance.NewJudge(d.Mixer, d.Set, balance.Pantry{}), c.Space(), customs, DefaultWeights())
+	return &bench{catalogue: c, book: d.Proven, common: common, usual: usual, finder: finder}, nil
 })
 
 func newBench(t testing.TB) *bench {

@@ -18,7 +18,7 @@ func TestCards(t *testing.T) {
 	families, _ := s.trainer.set.Families()
 	full := 0
 	for _, f := range families {
-		c, err := s.trainer.Card(f.ID, s.proven)
+		c, err := s.trainer.Card(f.ID, s.Proven)
 		require.NoError(t, err, f.ID)
 		if len(c.Examples) == cardExamples {
 			full++
@@ -37,15 +37,15 @@ func TestCards(t *testing.T) {
 		}
 	}
 	assert.Greater(t, full, 15)
-	_, err := s.trainer.Card("nothing", s.proven)
+	_, err := s.trainer.Card("nothing", s.Proven)
 	assert.ErrorIs(t, err, flavor.ErrUnknown)
 }
 
 // A house's own drinks come first, whatever they score, and proven ones fill up.
 func TestCardExamplesAreOfTheHouseFirst(t *testing.T) {
 	s := newSchool(t)
-	own := []template.Labelled{{Family: "sour", Spec: *s.spec(t, "2 oz London dry gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake, up")},
-		{Family: "flip", Spec: *s.spec(t, "2 oz brandy\n1 oz simple syrup\n1 whole egg\nshake, up")}}
+	own := []template.Labelled{{Family: "sour", Spec: *s.Spec(t, "2 oz London dry gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake, up")},
+		{Family: "flip", Spec: *s.Spec(t, "2 oz brandy\n1 oz simple syrup\n1 whole egg\nshake, up")}}
 	own[0].Spec.Name = "Halyard Sour"
 	c, err := s.trainer.Card("sour", own)
 	require.NoError(t, err)

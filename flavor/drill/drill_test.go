@@ -9,36 +9,26 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/mix"
 	"counterpour/flavor/ratio"
-	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
 )
 
-// school is the whole catalogue with a trainer over it.
+// school is the embedded data with a trainer over it.
 type school struct {
-	catalogue *data.Catalogue
-	trainer   *Trainer
-	proven    []template.Labelled
+	*datatest.Data
+	trainer *Trainer
 }
 
 var loadSchool = sync.OnceValues(func() (*school, error) {
-	c, err := data.Embedded()
+	d, err := datatest.Calibrated()
 	if err != nil {
 		return nil, err
 	}
-	set, book, err := c.Set()
-	if err != nil {
-		return nil, err
-	}
-	mixer, err := mix.NewMixer()
-	if err != nil {
-		return nil, err
-	}
+	c := d.Catalogue
 	house, err := c.Demo()
 	if err != nil {
 		return nil, err
@@ -47,22 +37,16 @@ var loadSchool = sync.OnceValues(func() (*school, error) {
 	if err != nil {
 		return nil, err
 	}
-	judge := balance.NewJudge(mixer, set, balance.Pantry{})
-	finder := cover.NewFinder(mixer, judge, c.Space(), customs, cover.DefaultWeights())
-	t, err := NewTrainer(mixer, judge, set, finder, book, house.Stock)
-	return &school{catalogue: c, trainer: t, proven: book}, err
+	judge := balance.NewJudge(d.Mixer, d.Set, balance.Pantry{})
+	finder := cover.NewFinder(d.Mixer, judge, c.Space(), customs, cover.DefaultWeights())
+	t, err := NewTrainer(d.Mixer, judge, d.Set, finder, d.Proven, house.Stock)
+	return &school{d, t}, err
 })
 
 func newSchool(t testing.TB) *school {
 	s, err := loadSchool()
 	require.NoError(t, err)
 	return s
-}
-
-func (s *school) spec(t testing.TB, text string) *flavor.Spec {
-	spec, err := s.catalogue.ReadSpec("", text)
-	require.NoError(t, err)
-	return &spec
 }
 
 // requests lists one request for each skill.

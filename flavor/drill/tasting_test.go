@@ -69,7 +69,7 @@ func TestFlightSteps(t *testing.T) {
 		builds int
 		step   float64
 	}{{sourText, ratio.Sweet, 3, 1}, {sourText, ratio.Sour, 3, 1}, {sourText, ratio.Strong, 3, 1}, {thirds, ratio.Bitter, 3, 1.5}, {longText, ratio.Long, 5, 1}, {longText, ratio.Sweet, 5, 2}} {
-		f, err := s.trainer.Flight(FlightRequest{Spec: s.spec(t, c.text), Axis: c.axis, Builds: c.builds, Step: c.step, Tasters: 6, BuildML: 40, Seed: 5})
+		f, err := s.trainer.Flight(FlightRequest{Spec: s.Spec(t, c.text), Axis: c.axis, Builds: c.builds, Step: c.step, Tasters: 6, BuildML: 40, Seed: 5})
 		require.NoError(t, err, c.text)
 		require.Len(t, f.Builds, c.builds)
 		middle := f.Builds[c.builds/2]
@@ -105,7 +105,7 @@ func TestFlightSteps(t *testing.T) {
 			assert.True(t, wine || m.Certainty == flavor.Unstated, "nothing but the vermouth of one carries an allergen: %v", m)
 		}
 	}
-	nuts, err := s.trainer.Flight(FlightRequest{Spec: s.spec(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz orgeat\nshake, up"), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 1, BuildML: 30})
+	nuts, err := s.trainer.Flight(FlightRequest{Spec: s.Spec(t, "2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz orgeat\nshake, up"), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 1, BuildML: 30})
 	require.NoError(t, err)
 	assert.Contains(t, nuts.Marks, flavor.AllergenMark{Allergen: flavor.TreeNuts, Certainty: flavor.Contains})
 }
@@ -114,7 +114,7 @@ func TestFlightSteps(t *testing.T) {
 // by how much and what to do, and doing it helps.
 func TestFlightRefusesTooMuch(t *testing.T) {
 	s := newSchool(t)
-	r := FlightRequest{Spec: s.spec(t, sourText), Axis: ratio.Sweet, Builds: 5, Step: 1, Tasters: 4}
+	r := FlightRequest{Spec: s.Spec(t, sourText), Axis: ratio.Sweet, Builds: 5, Step: 1, Tasters: 4}
 	_, err := s.trainer.Flight(r)
 	var fault *flavor.Fault
 	require.ErrorAs(t, err, &fault)
@@ -148,7 +148,7 @@ func TestFlightRefusesTooMuch(t *testing.T) {
 
 func TestFlightFaults(t *testing.T) {
 	s := newSchool(t)
-	ok := FlightRequest{Spec: s.spec(t, sourText), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 4}
+	ok := FlightRequest{Spec: s.Spec(t, sourText), Axis: ratio.Sweet, Builds: 3, Step: 1, Tasters: 4}
 	for name, spoil := range map[string]func(*FlightRequest){
 		"no spec":       func(r *FlightRequest) { r.Spec = nil },
 		"two builds":    func(r *FlightRequest) { r.Builds = 2 },
@@ -159,7 +159,7 @@ func TestFlightFaults(t *testing.T) {
 		"no such axis":  func(r *FlightRequest) { r.Axis = 9 },
 		"no bitter":     func(r *FlightRequest) { r.Axis = ratio.Bitter },
 		"no length":     func(r *FlightRequest) { r.Axis = ratio.Long },
-		"out of reach":  func(r *FlightRequest) { r.Spec, r.Axis = s.spec(t, bareSpiri), ratio.Strong },
+		"out of reach":  func(r *FlightRequest) { r.Spec, r.Axis = s.Spec(t, bareSpiri), ratio.Strong },
 	} {
 		r := ok
 		spoil(&r)

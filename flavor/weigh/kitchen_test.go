@@ -2,13 +2,13 @@ package weigh_test
 
 import (
 	"slices"
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/ratio"
@@ -25,36 +25,12 @@ type kitchen struct {
 	set       *weigh.Set
 }
 
-// loadKitchen fits the families afresh, so that no test depends on a file that
-// is written now and then.
-var loadKitchen = sync.OnceValues(func() (*kitchen, error) {
-	k := &kitchen{}
-	var err error
-	if k.catalogue, err = data.Embedded(); err != nil {
-		return nil, err
-	}
-	if k.families, err = data.Families(); err != nil {
-		return nil, err
-	}
-	records, err := data.Proven()
-	if err != nil {
-		return nil, err
-	}
-	if k.book, err = k.catalogue.Book(records); err != nil {
-		return nil, err
-	}
-	t := template.DefaultTuning()
-	if k.fitted, err = template.Learn(k.families, k.book, t); err != nil {
-		return nil, err
-	}
-	k.set, err = weigh.NewSet(k.families, k.fitted, k.book, t)
-	return k, err
-})
-
+// newKitchen uses families that are fitted anew, so that no test depends on when the file
+// of fitted values was last written.
 func newKitchen(t require.TestingT) *kitchen {
-	k, err := loadKitchen()
+	f, err := datatest.Refitted()
 	require.NoError(t, err)
-	return k
+	return &kitchen{catalogue: f.Catalogue, families: f.Families, fitted: f.Fitted, book: f.Proven, set: f.Set}
 }
 
 func (k *kitchen) read(t require.TestingT, text string) *flavor.Spec {

@@ -8,22 +8,18 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/cover"
-	"counterpour/flavor/mix"
 )
 
 // house is a finder, and the menu and the stock of the demo house.
 func house(t *testing.T) (*cover.Finder, []*flavor.Spec, []*flavor.Profile) {
 	t.Helper()
-	c, err := data.Embedded()
+	d, err := datatest.Calibrated()
 	require.NoError(t, err)
-	set, _, err := c.Set()
-	require.NoError(t, err)
-	mixer, err := mix.NewMixer()
-	require.NoError(t, err)
+	c := d.Catalogue
 	customs, err := c.Customs()
 	require.NoError(t, err)
 	demo, err := c.Demo()
@@ -32,8 +28,8 @@ func house(t *testing.T) (*cover.Finder, []*flavor.Spec, []*flavor.Profile) {
 	for i := range demo.Specs {
 		specs[i] = &demo.Specs[i].Spec
 	}
-	judge := balance.NewJudge(mixer, set, balance.Pantry{})
-	return cover.NewFinder(mixer, judge, c.Space(), customs, cover.DefaultWeights()), specs, demo.Stock
+	judge := balance.NewJudge(d.Mixer, d.Set, balance.Pantry{})
+	return cover.NewFinder(d.Mixer, judge, c.Space(), customs, cover.DefaultWeights()), specs, demo.Stock
 }
 
 func TestOf(t *testing.T) {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/template"
 )
@@ -35,11 +36,9 @@ func (k *keeper) pair(a, b *flavor.Profile) *Pair {
 
 func provenBook(t *testing.T) (*data.Catalogue, []template.Labelled) {
 	t.Helper()
-	c, err := data.Embedded()
+	d, err := datatest.Calibrated()
 	require.NoError(t, err)
-	_, book, err := c.Set()
-	require.NoError(t, err)
-	return c, book
+	return d.Catalogue, d.Proven
 }
 
 // What the trade pours together and what it does not: common practice, no source.

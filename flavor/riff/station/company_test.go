@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/data"
+	"counterpour/data/datatest"
 	"counterpour/flavor"
 	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/template"
@@ -19,11 +20,9 @@ func keeper(proven []template.Labelled, c *data.Catalogue) *Job {
 
 func provenBook(t *testing.T) (*data.Catalogue, []template.Labelled) {
 	t.Helper()
-	c, err := data.Embedded()
+	d, err := datatest.Calibrated()
 	require.NoError(t, err)
-	_, book, err := c.Set()
-	require.NoError(t, err)
-	return c, book
+	return d.Catalogue, d.Proven
 }
 
 // Proven drinks keep the company that the other proven drinks keep: each is judged

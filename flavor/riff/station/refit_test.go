@@ -15,10 +15,7 @@ import (
 
 func provenPractice(t *testing.T) (*data.Catalogue, *precedent.Practice, []flavor.Spec) {
 	t.Helper()
-	c, err := data.Embedded()
-	require.NoError(t, err)
-	_, book, err := c.Set()
-	require.NoError(t, err)
+	c, book := provenBook(t)
 	var specs []flavor.Spec
 	for i := range book {
 		specs = append(specs, book[i].Spec)
