@@ -296,7 +296,7 @@ func sentenceEnds(toks []token.Token, i, from int) bool {
 // shortWords are words of two letters that end a sentence as any other does.
 var shortWords = token.Words(`it up in on us me so go no is do`)
 
-var abbreviations = token.Words(`approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
+var abbreviations = token.Words(`choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
 
 // beforeNumeral reports whether a new pour starts at a number amid a line, as in
 // "60 gin 30 lemon": one has been started and named, and a name follows.

@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/token"
 )
 
 // Finder finds the ingredient behind a written name. An unknown name is an
@@ -210,7 +211,10 @@ func (b *Book) Find(name string, pl Place) Found {
 		return f
 	}
 	if english, foreign := translated(flavor.NormaliseName(name)); foreign { // a word of another tongue is no slip of an English one
-		plain = []string{english}
+		if !strings.Contains(strings.TrimSpace(name), " ") {
+			plain = nil
+		}
+		plain = append([]string{english}, plain...)
 	}
 	for _, n := range plain {
 		if p, ok := b.slip(n, pl); ok {
@@ -376,7 +380,7 @@ var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry
 // completed returns the one ingredient whose name is the written one and its head,
 // as in "green herbal" for a liqueur. Several are asked for.
 func (b *Book) completed(name, key string, pl Place) (Found, bool) {
-	if len(key) < shortestHeadless || slices.Contains(heads, key) || !pl.Volume() && pl.Unit != flavor.Dash && !pl.Unit.Spoon() {
+	if last := key[strings.LastIndexByte(key, ' ')+1:]; len(key) < shortestHeadless || slices.Contains(heads, key) || last != key && wholes[last] || !pl.Volume() && pl.Unit != flavor.Dash && !pl.Unit.Spoon() {
 		return Found{}, false
 	}
 	var hit Found
@@ -394,6 +398,9 @@ func (b *Book) completed(name, key string, pl Place) (Found, bool) {
 	}
 	return hit, len(means) == 1
 }
+
+// wholes end a name that lacks nothing: vegan cream is no liqueur.
+var wholes = token.Words(`cream butter milk yoghurt yogurt oil sauce water stock broth cheese`)
 
 const shortestHeadless = 4 // letters of a name without its head
 

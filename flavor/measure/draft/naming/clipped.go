@@ -23,6 +23,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 	for i, w := range words {
 		_, _, whole[i] = b.Named(w)
 	}
+	full := wholes[words[len(words)-1]] || joined.MatchString(name)
 	var hit *flavor.Profile
 	least, tied := LongestName, false
 	for _, near := range b.suggest(name, pl) {
@@ -36,7 +37,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 				over = min(over, k)
 			}
 		}
-		if len(words) == 1 && over > 0 { // too little to go by
+		if over > 0 && (len(words) == 1 || full) { // too little to go by, or nothing is lacking
 			continue
 		}
 		switch {

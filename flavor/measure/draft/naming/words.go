@@ -142,7 +142,7 @@ func keyed(table map[string]string) map[string]string {
 
 // fullWords are what bars write for a word of a name.
 var fullWords = map[string]string{
-	"verm": "vermouth", "juce": "juice", "juise": "juice", "sirup": "syrup", "syrop": "syrup", "agve": "agave", "swet": "sweet", "lq": "liqueur", "bit": "bitters", "soln": "solution", "lite": "light", "gfruit": "grapefruit", "sek": "sec", "vermuth": "vermouth", "med": "medium", "sw": "sweet", "viol": "violette", "aperitivo": "aperitif", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
+	"verm": "vermouth", "wtr": "water", "syrp": "syrup", "liquor": "liqueur", "ang": "aromatic", "juce": "juice", "juise": "juice", "sirup": "syrup", "syrop": "syrup", "agve": "agave", "swet": "sweet", "lq": "liqueur", "bit": "bitters", "soln": "solution", "lite": "light", "gfruit": "grapefruit", "sek": "sec", "vermuth": "vermouth", "med": "medium", "sw": "sweet", "viol": "violette", "aperitivo": "aperitif", "vrm": "vermouth", "vermth": "vermouth", "swt": "sweet", "jc": "juice", "jce": "juice", "j": "juice", "jus": "juice", "syr": "syrup", "syp": "syrup", "srp": "syrup", "sy": "syrup",
 	"liq": "liqueur", "liqr": "liqueur", "btr": "bitters", "bttr": "bitters", "btt": "bitters", "gren": "grenadine", "cinn": "cinnamon", "cin": "cinnamon",
 	"cuke": "cucumber", "dem": "demerara", "pine": "pineapple", "cran": "cranberry", "pom": "pomegranate", "gf": "grapefruit", "grapefrt": "grapefruit", "choc": "chocolate", "coco": "coconut", "van": "vanilla",
 	"bourb": "bourbon", "bbn": "bourbon", "teq": "tequila", "repo": "reposado", "rep": "reposado", "mez": "mezcal", "jam": "Jamaican", "op": "overproof", "wht": "white", "wh": "white", "blk": "black", "hvy": "heavy",
@@ -159,7 +159,7 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf`)
+organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed`)
 
 // Strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.

@@ -406,7 +406,7 @@ func (r *resolver) sweeten(t *task) {
 	if t.fault != nil || p == nil || t.hit.How == flavor.MatchFuzzy || !naming.PlaceOf(t.unit, t.amount, t.line.After).Volume() {
 		return
 	}
-	form := naming.SweetForm(t.line.Name)
+	form := cmp.Or(naming.SweetForm(t.line.Name), naming.SweetForm(t.hit.As))
 	if form == "" {
 		return
 	}
