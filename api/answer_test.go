@@ -36,9 +36,8 @@ func TestRound(t *testing.T) {
 	assert.Equal(t, 100.0, roundScore(100))
 }
 
-// TestEveryIngredientAlone scores each ingredient of the catalogue by itself, in
-// the last of the units that it is poured in: nothing of it is a fault of the
-// program.
+// TestEveryIngredientAlone scores each ingredient of the catalogue alone, in the last of
+// its units. None causes an internal error.
 func TestEveryIngredientAlone(t *testing.T) {
 	k := demoFor(t)
 	for i, p := range k.Catalogue.Profiles() {
@@ -63,8 +62,8 @@ func TestEveryIngredientAlone(t *testing.T) {
 	}
 }
 
-// TestSpecsRoundTrip sends the specs of covers and fixes back: they are read as
-// the drinks that they were.
+// TestSpecsRoundTrip sends the specs of covers and fixes back; they are read as the same
+// drinks.
 func TestSpecsRoundTrip(t *testing.T) {
 	k := demoFor(t)
 	ctx := context.Background()
@@ -89,7 +88,7 @@ func TestSpecsRoundTrip(t *testing.T) {
 	}
 }
 
-// TestTextAndFieldsAgree: the same drink scores the same, however it is written.
+// TestTextAndFieldsAgree checks that a drink has the same score as text and in fields.
 func TestTextAndFieldsAgree(t *testing.T) {
 	k := demoFor(t)
 	text := goodText
@@ -125,7 +124,7 @@ func TestAllergensNameTheirPours(t *testing.T) {
 	assert.Equal(t, []string{"alcohol", "age", "medicines"}, []string{a.Cautions[0].Key, a.Cautions[1].Key, a.Cautions[2].Key})
 }
 
-// FuzzScore: whatever is sent, it is answered, and the program never faults.
+// FuzzScore checks that every body is answered without an internal error.
 func FuzzScore(f *testing.F) {
 	for _, seed := range []string{goodText, "-2 oz gin", "2 oz moon dust\nsheke", "½ oz  \u0000", "name: 12\n1e9 ml gin", "2 oz gin\n2 slices orange\ntop soda"} {
 		f.Add(seed, true)
@@ -168,8 +167,7 @@ func TestOutsOfTheHouse(t *testing.T) {
 	}
 }
 
-// FuzzQuery: whatever stands in an address, it is answered, and the program never
-// faults.
+// FuzzQuery checks that every query is answered without an internal error.
 func FuzzQuery(f *testing.F) {
 	for _, seed := range []string{"q=gin&limit=5", "abv_max=1e999", "limit=-1", "q=%ff", "sort=&avoid=eggs,milk&avoid=", "q=a&q=b", ";;&&=", "bitter_min=NaN"} {
 		f.Add(seed)

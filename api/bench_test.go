@@ -11,14 +11,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A draft that nobody has asked about: with as much gin as no other, and syrup that
-// leaves it balanced or does not.
+// benchText returns a draft that nobody has asked for before: its amount of gin is
+// unique. The syrup decides whether it is balanced.
 func benchText(n, syrupML int) string {
 	return fmt.Sprintf("%d.%04d ml gin\n22.5 ml lemon juice\n%d ml simple syrup\nshake, up", 55+n/10000%10, n%10000, syrupML)
 }
 
-// BenchmarkScoreEndpoint is a draft that is new each time, balanced and not, and one
-// that was asked before.
+// BenchmarkScoreEndpoint scores drafts that are new each time, balanced and not, and one
+// that is repeated.
 func BenchmarkScoreEndpoint(b *testing.B) {
 	for _, c := range []struct {
 		name    string
@@ -37,8 +37,8 @@ func BenchmarkScoreEndpoint(b *testing.B) {
 	}
 }
 
-// BenchmarkBareHandler is what a score is held against: the router alone, which reads
-// the body and writes the same answer as JSON.
+// BenchmarkBareHandler is the baseline: a router that decodes the body and writes a fixed
+// answer as JSON.
 func BenchmarkBareHandler(b *testing.B) {
 	a, err := AnswerScore(b.Context(), demoFor(b), ScoreBody{Draft: written(goodText)})
 	require.NoError(b, err)

@@ -15,7 +15,7 @@ import (
 	"counterpour/flavor/measure"
 )
 
-// fieldsNamed are the names in JSON of the fields of a body.
+// fieldsNamed returns the JSON names of the fields of a body.
 func fieldsNamed(of reflect.Type) (names []string) {
 	for i := range of.NumField() {
 		if f := of.Field(i); f.Anonymous {
@@ -27,12 +27,12 @@ func fieldsNamed(of reflect.Type) (names []string) {
 	return names
 }
 
-// limits are the limits of a guest, as a request names them, and what to send so
-// that nothing that is poured from the draft below is within them.
+// limits are a guest's limits by their field, with a request that nothing poured from the
+// draft below satisfies.
 var limits = map[string]string{"Avoid": `"avoid":["tree nuts"]`, "Diet": `"diet":["alcohol-free"]`, "MaxABV": `"max_abv_pct":1`, "MaxCost": `"max_cost":0.0001`}
 
-// Every limit of a guest reaches the search: what is asked within it is answered
-// otherwise than without it.
+// Every limit of a guest affects the search: a request with it has another answer than
+// one without.
 func TestEveryLimitReachesTheSearch(t *testing.T) {
 	guest := reflect.TypeFor[service.Guest]()
 	for i := range guest.NumField() {
@@ -68,7 +68,7 @@ func TestEveryLimitReachesTheSearch(t *testing.T) {
 	}
 }
 
-// Every unit that is read stands in the description of a pour.
+// The description of a pour lists every unit that is read.
 func TestEveryUnitIsDescribed(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	var doc struct {

@@ -13,8 +13,8 @@ import (
 	"counterpour/api/service"
 )
 
-// While all places are taken a search is refused before its draft is looked at, what is
-// light is answered, and afterwards the fault of the draft is told.
+// While all places are taken, a search is refused before its draft is read, and light
+// requests are answered. Afterwards the draft's fault is reported.
 func TestOverloadIsRefusedBeforeReading(t *testing.T) {
 	full := admission.New(1)
 	var leaves []func()
@@ -46,7 +46,7 @@ func TestOverloadIsRefusedBeforeReading(t *testing.T) {
 	for _, leave := range leaves {
 		leave()
 	}
-	for range len(leaves) + 1 { // no answer keeps its place
+	for range len(leaves) + 1 { // no answer keeps a place
 		w := post("/v1/cover", bad)
 		require.Equal(t, http.StatusUnprocessableEntity, w.Code, w.Body)
 	}

@@ -37,7 +37,7 @@ func workingHouse(t *testing.T) *Server {
 	return server
 }
 
-// What is marked and tasted over the API is there in the answer, and stays.
+// Marks and tastings sent to the API are in the answer, and stored.
 func TestMarksAndTastings(t *testing.T) {
 	h := workingHouse(t).Handler()
 	const out = `"out":[`
@@ -63,7 +63,7 @@ func TestMarksAndTastings(t *testing.T) {
 	}
 }
 
-// What words mean in the house is known to drafts from then on, until it is forgotten.
+// A word of the house is used by the draft reader until it is forgotten.
 func TestNames(t *testing.T) {
 	h := workingHouse(t).Handler()
 	const draft = `{"text":"2 oz Old Harbour\n1 oz lime juice\n3/4 oz simple syrup"}`

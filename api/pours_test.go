@@ -11,8 +11,8 @@ import (
 	"counterpour/flavor/measure"
 )
 
-// TestPoursOfEveryAnswer: a pour says what it is, how much and how much that is
-// in millilitres, in whichever answer it stands.
+// TestPoursOfEveryAnswer checks that pours have id, name, amount, unit and millilitres in
+// every answer.
 func TestPoursOfEveryAnswer(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	nutSour := `"text":"2 oz gin\n3/4 oz lemon juice\n1/2 oz orgeat\n6 mint leaves\nshake, up"`

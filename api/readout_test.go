@@ -11,8 +11,8 @@ import (
 	"counterpour/flavor/mix"
 )
 
-// Everything that is read off a drink is served under its key, as large as it is,
-// and so is its spread; and no spread is served of anything else.
+// Every readout of a drink is served under its key, with value and spread, and nothing
+// else has a spread.
 func TestEveryReadoutIsServed(t *testing.T) {
 	k := demoFor(t)
 	text := "1 oz gin\n1 oz red bitter aperitif\n3/4 oz lemon juice\n1/2 oz simple syrup\nshake, up"

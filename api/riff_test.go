@@ -44,8 +44,7 @@ func TestRiffForGuests(t *testing.T) {
 	}
 }
 
-// Whatever list is asked for, nothing in it is made of nuts, by the records and
-// not only by the name.
+// No list contains anything made of nuts, judged by the records and not only by names.
 func TestNoNutInAnyAnswer(t *testing.T) {
 	k := demoFor(t)
 	free := func(specs ...Spec) {

@@ -12,8 +12,8 @@ import (
 // written is a draft as text.
 func written(text string) Draft { return Draft{Text: &text} }
 
-// What was asked before is answered from memory as long as the house stands as it did,
-// and only for the very same body.
+// A repeated request is answered from the cache while the house does not change, and only
+// for exactly the same body.
 func TestScoresAreCached(t *testing.T) {
 	house := demoFor(t)
 	var s scoredBodies
@@ -47,7 +47,7 @@ func TestScoresAreCached(t *testing.T) {
 	assert.Equal(t, string(first), string(anew), "another state of the house is asked itself")
 }
 
-// A fault is told each time, and room is not given to what is very long.
+// Errors are not cached, nor are answers to very long bodies.
 func TestFaultsAreNotCached(t *testing.T) {
 	house := demoFor(t)
 	var s scoredBodies

@@ -188,7 +188,7 @@ func TestHouseScenarios(t *testing.T) {
 	mark.run(t, bare.Handler())
 }
 
-// A house that is no longer kept up with is not ready, and goes on answering.
+// A house that no longer follows its store is not ready, but still answers.
 func TestLostHouseIsNotReady(t *testing.T) {
 	s, _ := serverFor(t, Options{Ready: func() error { return service.ErrLost }})
 	for _, sc := range []scenario{
@@ -260,8 +260,8 @@ func TestReadingScenarios(t *testing.T) {
 	}
 }
 
-// TestConcurrentRequests asks for everything from many sides: answers do not depend on
-// who else is asking.
+// TestConcurrentRequests checks that answers do not depend on other requests at the same
+// time.
 func TestConcurrentRequests(t *testing.T) {
 	s, _ := serverFor(t, Options{})
 	requests := []scenario{

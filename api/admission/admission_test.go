@@ -10,8 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// One search at once: one is in, perCore wait, one more is refused, all by a clock
-// of the test's own.
+// One search runs, perCore wait, and one more is refused. The clock is synthetic.
 func TestFullQueueRefuses(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
@@ -63,7 +62,7 @@ func TestSlowQueueRefuses(t *testing.T) {
 	})
 }
 
-// Whose time is over in the queue was refused by it, and took no place along.
+// A search whose deadline passes in the queue is refused and leaves no place taken.
 func TestDeadlineInQueueRefuses(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
@@ -99,7 +98,7 @@ func TestCancelledWaitReleasesThePlace(t *testing.T) {
 	})
 }
 
-// A search ends before its caller does, whether there is a pool or not.
+// A search's deadline is before its caller's, with a pool and without.
 func TestSearchDeadlineLeavesTimeToAnswer(t *testing.T) {
 	for name, p := range map[string]*Pool{"a pool": New(2), "no pool": nil} {
 		for _, all := range []time.Duration{10 * time.Second, 50 * time.Millisecond} {
@@ -135,9 +134,9 @@ func TestNilPoolAdmitsEverybody(t *testing.T) {
 	leave()
 }
 
-// A place that is reserved is the one that the search then stands in: it is counted
-// once, and a search that waits for its turn keeps it.
-func TestAReservedPlaceIsUsed(t *testing.T) {
+// A reserved place is the one that the search uses: it is counted once, and kept while
+// the search waits.
+func TestReservedPlaceIsUsed(t *testing.T) {
 	synctest.Test(t, func(t *testing.T) {
 		p := New(1)
 		var leaves []func()

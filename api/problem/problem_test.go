@@ -18,8 +18,8 @@ import (
 	"counterpour/flavor/lookup"
 )
 
-// TestKinds walks every kind of error there is: each has a status of its own
-// choosing and says something, whether it comes bare, wrapped or as a fault.
+// TestKinds walks every kind of error: each has a status and a message, whether it is
+// bare, wrapped or a fault.
 func TestKinds(t *testing.T) {
 	all := []error{ErrNoRoute, fault.ErrNotFound, service.ErrLost, service.ErrStale, ErrForbidden, ErrMalformed, ErrTooLarge, ErrMediaType, ErrMethod, ErrSlowBody, ErrNotReady, admission.ErrFull,
 		flavor.ErrInvalid, flavor.ErrUnknown, context.DeadlineExceeded, context.Canceled, lookup.ErrClosed}
@@ -45,7 +45,7 @@ func TestKinds(t *testing.T) {
 	assert.NotContains(t, p.Detail, "secret")
 }
 
-// What the store refuses is told in its own words; what broke in it is not.
+// Errors that the store states for the user keep their message; internal ones do not.
 func TestStoreErrorsKeepTheirMessage(t *testing.T) {
 	for _, c := range []struct {
 		kind   error

@@ -109,8 +109,8 @@ func TestCoversOfAcceptedBuilds(t *testing.T) {
 	}
 }
 
-// What a draft reads as something else is out by its own name too: honey that is read as
-// honey syrup is not poured as honey.
+// A missing ingredient is excluded by its own name too, if the draft reads that name as
+// something else: honey that is read as honey syrup is not poured as honey.
 func TestMissingIngredientIsExcludedByEveryName(t *testing.T) {
 	k := testHouse(t)
 	text := "60 ml bourbon\n20 ml lemon juice\n15 ml honey\nshake, up"
@@ -129,7 +129,7 @@ func TestMissingIngredientIsExcludedByEveryName(t *testing.T) {
 
 // A name strikes what it stands in the names of, unless a stock lists that: who is out of
 // grapefruit juice has none of any colour, and one who keeps the pink one says so.
-func TestANameStrikesItsSisters(t *testing.T) {
+func TestMissingNameExcludesItsVarieties(t *testing.T) {
 	k := testHouse(t)
 	for _, c := range []struct {
 		pour, missing string
@@ -163,7 +163,7 @@ func TestANameStrikesItsSisters(t *testing.T) {
 
 // A stock that is sent to a house that is nobody's is another bar's: neither the menu nor
 // the prices of the house stand beside it.
-func TestNothingOfAnotherHouse(t *testing.T) {
+func TestDemoDataIsLeftOutForAnotherBar(t *testing.T) {
 	k := testHouse(t)
 	var stock []string
 	for _, p := range k.Menu[0].Spec.Pours {

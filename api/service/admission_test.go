@@ -34,8 +34,7 @@ func fill(t *testing.T, p *admission.Pool) {
 	}
 }
 
-// Every search of the centre asks to be let in, by whichever face it was asked for;
-// what is quick does not.
+// Every search of the service goes through the pool; what is fast does not.
 func TestSearchesAreAdmitted(t *testing.T) {
 	k := testKitchen(t).Admitting(admission.New(1))
 	s := AtRest(k, &data.House{})

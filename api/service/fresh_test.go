@@ -35,9 +35,9 @@ func (d *deaf) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 	return d.Store.Changes(ctx, after, limit)
 }
 
-// A change that the feed kept to itself is taken up all the same; a store that
-// does not answer makes the house old, and what was missed meanwhile is there once
-// it answers again. The clock is the test's own.
+// Polling takes up a change that the feed did not report. A store that does not answer
+// makes the house stale; once it answers, the missed changes are taken up. The clock is
+// synthetic.
 func TestPollingMakesUpForASilentFeed(t *testing.T) {
 	k := testKitchen(t)
 	synctest.Test(t, func(t *testing.T) {

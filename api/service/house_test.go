@@ -40,7 +40,7 @@ func (m muted) Changes(ctx context.Context, after int64, limit int) ([]house.Cha
 	return m.Store.Changes(ctx, after, limit)
 }
 
-// A feed that ends, or breaks, is told; a venue that is closed is not lost.
+// A feed that ends or panics is reported; a closed venue is not lost.
 func TestLostFeedIsReported(t *testing.T) {
 	for name, end := range map[string]func(*Venue, muted, *atomic.Bool){
 		"the feed ends":    func(_ *Venue, m muted, _ *atomic.Bool) { close(m.feed) },
@@ -62,7 +62,7 @@ func TestLostFeedIsReported(t *testing.T) {
 	assert.NoError(t, v.Ready(), "it was closed")
 }
 
-// A fault of a bottle stays until it is mended, whatever else changes.
+// The fault of a bottle stays until it is mended, whatever else changes.
 func TestFaultsStayUntilMended(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, house.Bottle{ID: "lost", Name: "Lost", Ingredient: "nothing-known", SizeML: 700, Stock: 1})
@@ -75,9 +75,9 @@ func TestFaultsStayUntilMended(t *testing.T) {
 	assert.Empty(t, v.Now().Faults)
 }
 
-// An index that is closed is an error of every question, and none is answered
-// as if the bottle or the drink were not there.
-func TestNothingIsPassedOver(t *testing.T) {
+// With a closed index every request fails; none is answered as if the ingredient did not
+// exist.
+func TestClosedIndexFailsEveryRequest(t *testing.T) {
 	s := *testHouse(t)
 	closed := *s.Kitchen
 	s.Kitchen = &closed
@@ -112,7 +112,7 @@ func TestCoverOfADrinkOfOnePour(t *testing.T) {
 }
 
 // What cannot be weighed is refused wherever a draft is read.
-func TestADraftOfAFoamerAlone(t *testing.T) {
+func TestDraftWithNothingToWeigh(t *testing.T) {
 	s := testHouse(t)
 	foam := "1 oz soy lecithin foamer\nshake, up"
 	other := honeySour
@@ -172,7 +172,7 @@ func TestStockList(t *testing.T) {
 	assert.Equal(t, "line 4", faults[1].Location)
 }
 
-// A name by itself is forgiven no slip of the pen: what it may mean is asked.
+// A single name with a misspelling is not guessed: the answer asks what it means.
 func TestMisspeltBottlesAreNotGuessed(t *testing.T) {
 	s := testHouse(t)
 	for written, means := range map[string]string{"lemmon juice": "lemon juice", "swete vermouth": "sweet vermouth"} {
@@ -273,7 +273,7 @@ func TestRight(t *testing.T) {
 	assert.ErrorIs(t, v.Right(t.Context(), someone, RightRequest{Drink: "moon dust"}), flavor.ErrUnknown)
 }
 
-// What is noted of a cover is what the next search learns from.
+// Later searches learn from a cover that was tasted.
 func TestTaste(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	put(t, v.Store(), 0, drink(t, v, sour))
@@ -309,8 +309,8 @@ func (l *listed) List(ctx context.Context, kinds ...house.Kind) ([]house.Entry, 
 	return l.Store.List(ctx, kinds...)
 }
 
-// However many writes wait for the next snapshot, one that was begun after them does
-// for all, and each finds what it wrote.
+// Any number of writes that wait for a snapshot share the next one, and each sees its own
+// change in it.
 func TestWritesWaitForOneSnapshot(t *testing.T) {
 	const writes = 20
 	s := storetest.Memory(t)

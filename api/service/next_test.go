@@ -11,8 +11,7 @@ import (
 	"counterpour/flavor"
 )
 
-// What a snapshot takes from the one before is what a look at the whole house finds,
-// after every kind of change.
+// After every kind of change, the derived snapshot equals one made from scratch.
 func TestDerivedSnapshotEqualsAFreshOne(t *testing.T) {
 	v, _ := openDemo(t)
 	s := v.Store()
@@ -82,7 +81,7 @@ func TestDerivedSnapshotEqualsAFreshOne(t *testing.T) {
 	}
 }
 
-// A mark makes nothing anew but what is out.
+// A mark recomputes only what is out.
 func TestMarkReusesTheMenu(t *testing.T) {
 	v, _ := openDemo(t)
 	before := v.Now()

@@ -23,7 +23,7 @@ func TestUsual(t *testing.T) {
 	assert.Equal(t, usual, s.Usual(40))
 }
 
-// A menu to begin with can be poured from the stock, in more than one family.
+// The starters of a menu can be poured from the stock, and are of more than one family.
 func TestStarters(t *testing.T) {
 	v, _ := openDemo(t)
 	s := v.Now()

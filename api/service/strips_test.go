@@ -10,8 +10,8 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// What an answer to "name the fault" earns is what the strips of that drink show:
-// every axis out of its range is right, and no other is.
+// The graded answers to "name the fault" match the ranges: every axis outside its range
+// is right, and no other.
 func TestRangesMatchTheGradedAnswers(t *testing.T) {
 	k := testKitchen(t)
 	trainer, err := (&Snapshot{Kitchen: k, Stock: k.Catalogue.Profiles()}).newCoach()()

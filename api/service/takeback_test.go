@@ -11,9 +11,9 @@ import (
 	"counterpour/data/house/storetest"
 )
 
-// A write of several records is taken back whole: what was new goes, what was changed
-// or removed is as it was, and what others wrote stays. Once one of them has changed
-// again, nothing is taken back.
+// A write of several records is undone completely: what was new is removed, what was
+// changed or removed is restored, and the changes of others stay. Once one of the records
+// has changed again, nothing is undone.
 func TestTakeBackUndoesTheWholeWrite(t *testing.T) {
 	ctx := t.Context()
 	s := storetest.Memory(t)

@@ -14,7 +14,7 @@ import (
 	"counterpour/flavor/ratio"
 )
 
-// Every kind can be had, and its request makes the same round again.
+// Every kind of round can be made, and made again from its request.
 func TestCoachMakesEveryKind(t *testing.T) {
 	c := standing(testHouse(t)).Visit()
 	for _, kind := range append(drill.Kinds(), "") {
@@ -33,7 +33,7 @@ func TestCoachMakesEveryKind(t *testing.T) {
 	assert.Error(t, err)
 }
 
-// The size of the next round is what the learner's results ask for.
+// The size of the next round follows the learner's results.
 func TestCoachFollowsTheLearner(t *testing.T) {
 	c := standing(testHouse(t)).Visit()
 	var l drill.Learner

@@ -15,8 +15,8 @@ func triangleOf(drink string, ml float64) coaching.TriangleRequest {
 	return coaching.TriangleRequest{TriangleRequest: drill.TriangleRequest{Tasters: 6, Alpha: 0.05, Power: 0.8, Share: 0.5, Seed: 7}, Drink: drink, GlassML: ml}
 }
 
-// Nobody takes in more alcohol than over a flight, however little is known of the
-// drink, and what the refusal says may be poured is let through.
+// No taster gets more alcohol than in a flight, even if the drink is unknown. The glass
+// that the refusal suggests is accepted.
 func TestTriangleStaysBelowTheAlcoholLimit(t *testing.T) {
 	s := testHouse(t)
 	drink := s.Menu[0].Spec

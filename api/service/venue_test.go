@@ -83,7 +83,7 @@ func drink(t *testing.T, v *Venue, text string) house.Spec {
 
 const sour = "Quay Sour\n2 oz London dry gin\n3/4 oz lemon juice\n3/4 oz simple syrup\nshake, up\n"
 
-// What was written is there when the write returns, in every part.
+// A write is part of every part of the snapshot when it returns.
 func TestSnapshotIncludesAReturnedWrite(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	s := v.Store()
@@ -133,7 +133,7 @@ func TestEmptyBottleIsOut(t *testing.T) {
 	assert.Empty(t, v.Now().Out)
 }
 
-// What another server writes to the same store is taken up, and told.
+// A write of another server to the same store is taken up, and listeners are notified.
 func TestWritesOfAnotherVenueAreTakenUp(t *testing.T) {
 	s := storetest.Memory(t)
 	v := open(t, s)
@@ -147,8 +147,8 @@ func TestWritesOfAnotherVenueAreTakenUp(t *testing.T) {
 	assert.Len(t, v.Now().Stock, 1)
 }
 
-// Two servers share a database: what is marked at one is out at the other, and
-// other venues of the database hear nothing of it.
+// Two servers share a database: what is marked at one is out at the other, and other
+// venues are not notified.
 func TestTwoServersOfOneVenue(t *testing.T) {
 	dsn, name := pgtest.DSN(t), pgtest.Venue()
 	at := func(name string) *Venue {
@@ -170,8 +170,8 @@ func TestTwoServersOfOneVenue(t *testing.T) {
 	assert.Empty(t, other.Now().Stock)
 }
 
-// The index is derived: whatever happened between a write and its effect, the
-// next start has what the store has.
+// The index is derived: whatever happened between a write and its effect, the next start
+// reads the store.
 func TestRestartReadsTheStore(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "dock.house")
 	s, err := store.Open(t.Context(), path, store.Options{})
@@ -187,7 +187,7 @@ func TestRestartReadsTheStore(t *testing.T) {
 	assert.NoError(t, err)
 }
 
-// Drinks marked as right move the family, as they were when they were tasted.
+// Drinks marked as right move the family, in the version that was tasted.
 func TestRightDrinksMoveThePalate(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	dry := drink(t, v, "Quay Sour\n2 oz London dry gin\n1 oz lemon juice\n1/2 oz simple syrup\nshake, up\n")
@@ -202,7 +202,7 @@ func TestRightDrinksMoveThePalate(t *testing.T) {
 	assert.Empty(t, v.Now().Set.Palates())
 }
 
-// What cannot be used is left out and reported, and the rest goes on.
+// Unusable records are left out and reported; the others work.
 func TestUnusableRecordsAreReported(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	good := drink(t, v, sour)
@@ -236,7 +236,8 @@ func idsOf(list []*flavor.Profile) []string {
 	return out
 }
 
-// Fifty at once: every write is seen, and every reader has a whole house.
+// Fifty concurrent clients: every write is seen, and every reader sees a consistent
+// house.
 func TestFiftyAtOnce(t *testing.T) {
 	v := open(t, storetest.Memory(t))
 	spec := drink(t, v, sour)

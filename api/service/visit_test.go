@@ -97,7 +97,7 @@ func TestVisitFinds(t *testing.T) {
 	}
 }
 
-// Every listener hears of a change, none holds a mark up, and none stays behind.
+// Every listener is notified of a change, none delays a mark, and none is left behind.
 func TestVisitChanges(t *testing.T) {
 	r := testVisit(t)
 	ctx, leave := context.WithCancel(t.Context())
@@ -154,7 +154,7 @@ func TestVisitConcurrently(t *testing.T) {
 	all.Wait()
 }
 
-// However many mark one bottle at the same moment, none is told to try again.
+// Any number of concurrent marks of one bottle succeed.
 func TestConcurrentMarks(t *testing.T) {
 	r := testVisit(t)
 	var all sync.WaitGroup
@@ -168,14 +168,14 @@ func TestConcurrentMarks(t *testing.T) {
 	all.Wait()
 }
 
-// contested is a store in which others are always a moment earlier.
+// contested is a store in which another write always comes first.
 type contested struct{ house.Store }
 
 func (contested) Write(context.Context, house.By, ...house.Edit) ([]house.Change, error) {
 	return nil, &house.Error{Kind: house.ErrNotFound, Op: "remove", Message: "there is no such record"}
 }
 
-// A mark that others forestall each time is a conflict, whatever the store said of it.
+// A mark that conflicts at every try is a conflict, whatever error the store returned.
 func TestMarkThatAlwaysConflicts(t *testing.T) {
 	s := storetest.Memory(t)
 	h, err := testKitchen(t).Catalogue.Demo()

@@ -67,8 +67,8 @@ func certificate(t *testing.T) (cert, key string, trusted *x509.CertPool) {
 	return write("cert.pem", "CERTIFICATE", der), write("key.pem", "PRIVATE KEY", secret), trusted
 }
 
-// Over TLS: nobody gets in without a passcode or a token; the floor marks what
-// ran out under its own name, and the log of the house says who it was.
+// Over TLS: access needs a passcode or a token; the floor marks what ran out under its
+// own name, and the log of the house names the person.
 func TestServeWithPasscodes(t *testing.T) {
 	passcodes, token := lines(t)
 	cert, key, trusted := certificate(t)
@@ -138,8 +138,8 @@ func TestServeWithPasscodes(t *testing.T) {
 	assert.Equal(t, "Wren", history[0].Actor)
 }
 
-// A page of a stranger's that gives its own name this machine's address gets
-// nothing from a server without a login.
+// DNS rebinding: a page whose host name points to this machine gets nothing from a server
+// without a login.
 func TestServeRefusesForeignHosts(t *testing.T) {
 	url, _, stop := serveHouse(t, filepath.Join(t.TempDir(), "bar.house"))
 	defer stop()

@@ -54,8 +54,8 @@ func (p *person) signIn(url, name string) {
 	require.Equal(p.t, http.StatusSeeOther, code, body)
 }
 
-// Whoever signs in at one server is in at the other; whoever signs out at one is out
-// at the other within seconds, with the line of events that is open there.
+// A sign-in at one server is valid at the other. A sign-out at one ends the session and
+// its event stream at the other within seconds.
 func TestSessionsAreSharedByServers(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes half a minute")
@@ -93,8 +93,8 @@ func TestSessionsAreSharedByServers(t *testing.T) {
 	assert.Equal(t, http.StatusSeeOther, code, "to the login")
 }
 
-// A server that is started again signs nobody out; whoever was taken out of the file
-// of passcodes meanwhile, or is while it runs, is out.
+// Sessions survive a restart. A person who is removed from the file of passcodes,
+// meanwhile or later, loses access.
 func TestSessionsSurviveARestart(t *testing.T) {
 	if testing.Short() {
 		t.Skip("works out argon2id several times")
@@ -129,7 +129,7 @@ func TestSessionsSurviveARestart(t *testing.T) {
 	assert.Equal(t, http.StatusOK, code, "the others stay in")
 }
 
-// What a later version wrote is served to be read, and said to be.
+// A house that a later version wrote is served read only, and the pages say so.
 func TestNewerHouseIsServedReadOnly(t *testing.T) {
 	bar := filepath.Join(t.TempDir(), "bar.house")
 	stock := file(t, "stock.csv", houseStock)

@@ -72,8 +72,8 @@ func status(t *testing.T, url string) (code int, body string, header http.Header
 	return r.StatusCode, string(text), r.Header
 }
 
-// Every request, to a page, to the API or turned away at the door, is one line,
-// which names its route and not its address.
+// Every request to a page or the API, also a refused one, is one line in the log, with
+// its route and not its path.
 func TestEveryRequestIsLogged(t *testing.T) {
 	var log logged
 	book, token := lines(t)
@@ -201,9 +201,8 @@ func next(t *testing.T, from <-chan string, want string) {
 	}
 }
 
-// Two whole servers over one database: what is marked at one is out at the other;
-// with the database gone both say so, and once it is back both agree, with nothing
-// lost that was acknowledged.
+// Two servers share a database: what is marked at one is out at the other. While the
+// database is gone both say so; afterwards both agree, and no acknowledged write is lost.
 func TestTwoServersOverOneDatabase(t *testing.T) {
 	if testing.Short() {
 		t.Skip("takes half a minute")

@@ -26,8 +26,8 @@ func (v *visitor) at(g *Guard) *visitor {
 	return other
 }
 
-// Whoever signs in at one server is in at every other, and after a restart; whoever
-// signs out is out at all of them, with what they hold open.
+// A sign-in at one server is valid at every other and after a restart; a sign-out ends
+// the session and its connections at all of them.
 func TestSessionsAreSharedByGuards(t *testing.T) {
 	commons := storetest.Memory(t)
 	here, clock := testGuard(t, Options{Commons: commons})
@@ -80,7 +80,7 @@ func asked(v *visitor) *http.Request {
 	return r
 }
 
-// Whoever can read where sessions are kept, or write there, does not come in by it.
+// Neither read nor write access to the stored sessions is enough to sign in.
 func TestCommonsAloneGrantNoAccess(t *testing.T) {
 	commons := storetest.Memory(t)
 	g, clock := testGuard(t, Options{Commons: commons})
@@ -124,8 +124,8 @@ func (broken) AllShared(context.Context, time.Time, string) ([]house.Ephemeral, 
 	return nil, errSilent
 }
 
-// With the store silent, who is in stays in, nobody comes in, and whoever signs out
-// is out at once here and elsewhere once the store answers.
+// While the store does not answer, sessions stay open and nobody can sign in. A sign-out
+// takes effect here at once, and elsewhere once the store answers.
 func TestSilentCommons(t *testing.T) {
 	commons := storetest.Memory(t)
 	g, clock := testGuard(t, Options{Commons: commons})
@@ -156,8 +156,8 @@ func TestSilentCommons(t *testing.T) {
 	assert.Empty(t, g.sessions.leaving)
 }
 
-// Whoever has another line in the book, or none, is out, or may do what the new line
-// says, without the program being started again.
+// A change of a person's line in the book, or its removal, takes effect without a
+// restart.
 func TestChangedBook(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "passcodes")
 	token, inBook := scriptToken()
@@ -212,7 +212,7 @@ func TestChangedBook(t *testing.T) {
 	assert.Empty(t, list, "what is over is not kept")
 }
 
-// A fault in the upkeep is told, and the program goes on.
+// An error in the upkeep is logged, and the program goes on.
 func TestKeepRecoversFromPanics(t *testing.T) {
 	err := safely(func() error { panic("spilt") })
 	assert.ErrorContains(t, err, "spilt")

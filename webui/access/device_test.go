@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What others try with a name, from the same address or from anywhere, closes
-// neither an open session nor the way in on a device that is known.
+// Failed sign-ins with a name by others, from the same address or any, neither end an
+// open session nor block a known device.
 func TestKnownDeviceIsNotLockedOut(t *testing.T) {
 	g, clock := testGuard(t, Options{})
 	server := httptest.NewServer(g.Wrap(behind(g)))
@@ -49,7 +49,7 @@ func TestKnownDeviceIsNotLockedOut(t *testing.T) {
 	assert.Equal(t, http.StatusSeeOther, known.signIn("Bo", boPasscode).StatusCode)
 }
 
-// Six wrong passcodes from elsewhere do not make the owner wait on a new device.
+// Six wrong passcodes from another address do not make the owner wait on a new device.
 func TestSixFailuresFromOtherAddresses(t *testing.T) {
 	g, _ := testGuard(t, Options{})
 	for range 6 {
@@ -58,8 +58,7 @@ func TestSixFailuresFromOtherAddresses(t *testing.T) {
 	assert.NoError(t, g.SignIn(httptest.NewRecorder(), request(t.Context(), "192.0.2.1"), "Ana", anaPasscode))
 }
 
-// A cookie that nobody's sign-in made, or one made before the passcode was changed,
-// makes no device known.
+// A forged device cookie, and one from before a change of the passcode, are ignored.
 func TestForgedDeviceCookies(t *testing.T) {
 	g, _ := testGuard(t, Options{})
 	book := g.book.Load()
@@ -80,7 +79,7 @@ func TestForgedDeviceCookies(t *testing.T) {
 	assert.Empty(t, g.deviceOf(with(c.Value), ana, "ana"), "another passcode")
 }
 
-// What is open for a session ends with it.
+// Connections of a session end with it.
 func TestConnectionEndsWithItsSession(t *testing.T) {
 	const tooOld = "too old in whole"
 	for name, end := range map[string]func(t *testing.T, v *visitor){

@@ -10,8 +10,8 @@ import (
 	"counterpour/data/house"
 )
 
-// Whatever a browser sends in its cookies, and whatever stands where sessions are
-// kept, nothing panics and nobody is let in whom the guard did not sign in.
+// Whatever a browser sends in its cookies and whatever is stored as a session, nothing
+// panics, and only sessions that the guard began give access.
 func FuzzCookies(f *testing.F) {
 	g, clock := testGuard(f, Options{})
 	w := httptest.NewRecorder()

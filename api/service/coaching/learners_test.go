@@ -31,8 +31,8 @@ func playRound(t require.TestingT, l *Learners, who Trainee, skill drill.Skill, 
 	require.NoError(t, l.Note(context.Background(), who, house.By{Actor: "bar", At: at}, r, g, "this"))
 }
 
-// However rounds come in: who is on record in the house has come as far as who
-// was only ever remembered, on this server and on one that starts later.
+// A learner with stored results and one in memory progress equally, on this server and on
+// one that starts later.
 func TestStoredAndInMemoryLearnersAgree(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		store, err := store.OpenMemory(context.Background())
@@ -66,8 +66,8 @@ func TestStoredAndInMemoryLearnersAgree(t *testing.T) {
 	})
 }
 
-// What somebody else writes to the house, takes out of it or puts back counts at
-// once, in the order of time and not of writing.
+// Records that somebody else writes, removes or restores count at once, in the order of
+// their time and not of their writing.
 func TestBookFollowsTheStore(t *testing.T) {
 	store, ctx := storetest.Memory(t), t.Context()
 	l, skill := NewLearners(store), drill.Skill{Kind: drill.KindFamily}
@@ -108,7 +108,7 @@ func TestBookFollowsTheStore(t *testing.T) {
 	assert.Len(t, team, 1, "a record of an earlier version says nothing of a skill")
 }
 
-// More changes than are read at once, of which few are of training.
+// There are more changes than are read at a time, of which few are training.
 func TestBookReadsALongLog(t *testing.T) {
 	store, ctx := storetest.Memory(t), t.Context()
 	l := NewLearners(store)

@@ -11,8 +11,8 @@ import (
 	"counterpour/data/house/storetest"
 )
 
-// What is read after a change is what a look at the whole store finds, and only the
-// kind that changed is read anew.
+// Reading after a change gives the same as reading everything, and only the changed kind
+// is read again.
 func TestReadReusesUnchangedKinds(t *testing.T) {
 	s := storetest.Memory(t)
 	by := house.By{Actor: "Wren", At: time.Date(2026, 5, 1, 20, 0, 0, 0, time.UTC)}

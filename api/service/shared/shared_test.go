@@ -80,7 +80,7 @@ func TestEqualRequestsShareOneSearch(t *testing.T) {
 	assert.Equal(t, int32(1), searched.Load())
 }
 
-// Every thing that an answer depends on makes another question.
+// Everything that affects an answer is part of the key.
 func TestDifferentRequestsAreSearchedSeparately(t *testing.T) {
 	for name, change := range map[string]func(r *cover.MenuRequest, palates *[]weigh.Palate){
 		"an allergen": func(r *cover.MenuRequest, _ *[]weigh.Palate) { r.Guest.Avoid = []flavor.Allergen{flavor.Milk} },
@@ -112,7 +112,7 @@ func TestDifferentRequestsAreSearchedSeparately(t *testing.T) {
 	}
 }
 
-// A key by content may meet no address on its way.
+// A key by content must not contain pointers.
 func TestKeyContainsNoPointers(t *testing.T) {
 	var walk func(t *testing.T, at string, of reflect.Type)
 	walk = func(t *testing.T, at string, of reflect.Type) {
@@ -152,8 +152,8 @@ func TestErrorsAreNotCached(t *testing.T) {
 	assert.LessOrEqual(t, m.kept.Len(), mostKept)
 }
 
-// When the last who waited has left, the search ends, and who asks next has one of
-// their own.
+// When the last waiting request is cancelled, the search is too, and the next request
+// starts its own.
 func TestSearchIsCancelledWithItsLastRequest(t *testing.T) {
 	m := answers(t)
 	began, ended := make(chan struct{}), make(chan error, 1)
@@ -177,7 +177,7 @@ func TestSearchIsCancelledWithItsLastRequest(t *testing.T) {
 	assert.Empty(t, m.asked)
 }
 
-// What a search had found when its time was over is answered, and not kept.
+// The result of a search that ran out of time is returned, but not cached.
 func TestIncompleteResultsAreNotCached(t *testing.T) {
 	m := answers(t)
 	short := func(ctx context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {

@@ -74,8 +74,8 @@ func TestKeep(t *testing.T) {
 	assert.Equal(t, "print-spec", keep(KeepRequest{Draft: read("Print\n" + bartest.GinSour)}).ID, "an id that means something else")
 }
 
-// Two people open one version; who comes second is told what is there now, and
-// nothing is lost. The note is the record's and not the draft's.
+// Two people open the same version; the second one is told what is stored now, and
+// nothing is lost. The note belongs to the record and not to the draft.
 func TestKeepConflict(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
@@ -125,7 +125,7 @@ func TestVersionsOfASpec(t *testing.T) {
 	}
 }
 
-// What was tasted is what is marked, and a mark goes with its spec.
+// The mark is for the version that was tasted, and is removed with its spec.
 func TestMarksOfASpec(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()
@@ -148,7 +148,7 @@ func TestMarksOfASpec(t *testing.T) {
 	assert.ErrorIs(t, err, house.ErrNotFound)
 }
 
-// What comes in is held against what is there before anything is written.
+// An import is compared with the house before anything is written.
 func TestIncoming(t *testing.T) {
 	c, read := shelved(t)
 	ctx := t.Context()

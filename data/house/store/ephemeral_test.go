@@ -19,7 +19,7 @@ func session(id, body string, until time.Time) house.Ephemeral {
 	return house.Ephemeral{Kind: "session", ID: id, Body: body, Until: until}
 }
 
-// What is shared is there for all who have the venue open, until its time.
+// Ephemerals are visible to all servers of the venue until they expire.
 func TestEphemeralsExpire(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		ctx, s := t.Context(), e.open(t)
@@ -63,7 +63,7 @@ func TestEphemeralsExpire(t *testing.T) {
 	})
 }
 
-// Whoever comes first decides, until what they brought is over.
+// The first one to store an ephemeral decides, until it expires.
 func TestAgree(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		ctx, s := t.Context(), e.open(t)
@@ -87,7 +87,7 @@ func TestAgree(t *testing.T) {
 	})
 }
 
-// No backup holds what was shared for a while, not even in what is left of its pages.
+// A backup contains no ephemerals, not even in its free pages.
 func TestBackupHoldsNoSessions(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
@@ -107,7 +107,7 @@ func TestBackupHoldsNoSessions(t *testing.T) {
 	})
 }
 
-// What is shared outlives the program that shared it.
+// Ephemerals survive a restart.
 func TestEphemeralsSurviveARestart(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	s := openAt(t, path, Options{})

@@ -54,7 +54,7 @@ func (d *spilling) read(ctx context.Context, f func(conn) error) error {
 	return d.database.read(ctx, f)
 }
 
-// A feed that breaks ends, which its reader sees; the program and the store go on.
+// A panic in a feed closes its channel; program and store go on.
 func TestFeedEndsOnPanic(t *testing.T) {
 	s := openMemory(t)
 	k := s.(*keeper)
@@ -74,14 +74,14 @@ func TestFeedEndsOnPanic(t *testing.T) {
 	write(t, s, house.Put(gin(), 0))
 }
 
-// A listener that breaks drops its connection, and is given another.
+// A panic in a listener drops its connection, and it gets another.
 func TestListenerRecoversFromPanics(t *testing.T) {
 	var next *pgx.Conn
 	assert.NotPanics(t, func() { next = (&postgres{}).hear(t.Context(), &pgx.Conn{}, "bar", newFeed()) })
 	assert.Nil(t, next)
 }
 
-// However a write is cut off, in whichever of its steps, the next one is taken.
+// After a write that was cancelled at any of its steps, the next one succeeds.
 func TestWritesSucceedAfterCancelledOnes(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	onEveryEngine(t, func(t *testing.T, e engine) {
@@ -109,7 +109,7 @@ func TestWritesSucceedAfterCancelledOnes(t *testing.T) {
 	})
 }
 
-// Nor do reads that are cut off spoil the ones after them.
+// After cancelled reads, the next ones succeed.
 func TestReadsSucceedAfterCancelledOnes(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)

@@ -12,8 +12,8 @@ import (
 	"counterpour/data/house"
 )
 
-// What a later version of the program wrote into a record is there after an older
-// one has changed it, put it back, and checked the house.
+// Fields that a later version wrote survive when an older version changes, restores or
+// checks the record.
 func TestFieldsOfALaterVersionStay(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)
@@ -55,8 +55,8 @@ func TestFieldsOfALaterVersionStay(t *testing.T) {
 	})
 }
 
-// A house that a later version has changed the tables of is read, and not written to;
-// what only that version knows is passed over.
+// A house whose tables a later version has changed is read only; what only that version
+// knows is skipped.
 func TestNewerHouseIsReadOnly(t *testing.T) {
 	const later = `ALTER TABLE record ADD COLUMN shelf TEXT NOT NULL DEFAULT ''; CREATE TABLE later (x TEXT);
 		INSERT INTO record (venue, kind, id, version, seq, gone, body) SELECT venue, 'playlist', 'opening', 1, 99, 0, '{}' FROM record WHERE kind = 'bottle';`
@@ -105,8 +105,8 @@ func TestNewerHouseIsReadOnly(t *testing.T) {
 	})
 }
 
-// A kind of record that only a later version knows stays where it is, harms nothing,
-// and is not put back to what it was by a program that cannot read it.
+// A kind of record that only a later version knows stays unchanged, and cannot be undone
+// by a program that cannot read it.
 func TestKindOfALaterVersionStays(t *testing.T) {
 	onEveryEngine(t, func(t *testing.T, e engine) {
 		s := e.open(t)

@@ -11,8 +11,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a file says of its log: nothing is asked of one that was closed in order, and a
-// copy of one in use is told from it, whoever read the house meanwhile.
+// A file that was closed properly needs no WAL; a copy of a house in use is recognised,
+// whoever has read the house meanwhile.
 func TestCopyWithoutItsLogIsRefused(t *testing.T) {
 	for _, c := range []struct {
 		name   string
@@ -55,8 +55,8 @@ func TestCopyWithoutItsLogIsRefused(t *testing.T) {
 	}
 }
 
-// A house that is closed while somebody reads it keeps its log, so that nobody takes
-// the file for a copy of one in use.
+// A house that is closed while somebody reads it keeps its WAL, so that the file is not
+// mistaken for a copy of a house in use.
 func TestHouseClosedWhileItIsRead(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "bar.house")
 	s := openAt(t, path, Options{})

@@ -33,7 +33,7 @@ func heardOf(t *testing.T, changes <-chan house.Change, seq int64) {
 	}
 }
 
-// A server that stops and comes back loses nobody a change.
+// After a restart of the server no change is lost.
 func TestServerRestart(t *testing.T) {
 	server := pgtest.NewServer(t)
 	a, b := openVenue(t, server.DSN(), "bar"), openVenue(t, server.DSN(), "bar")
@@ -121,8 +121,8 @@ func (m *mute) carry(from, to net.Conn) {
 	}
 }
 
-// A connection that is half open, over which nothing comes and nothing fails, is
-// found out, and what was written meanwhile is heard of.
+// A half-open connection, on which nothing arrives and nothing fails, is detected, and
+// the changes made meanwhile are received.
 func TestHalfOpenConnection(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	dsn := freshDatabase(t)
@@ -145,8 +145,8 @@ func TestHalfOpenConnection(t *testing.T) {
 	assert.Len(t, entries, 2)
 }
 
-// A server that answers nothing any more, old connections and new, is told as such
-// by the store itself, before the time of whoever asks is over.
+// A server that stops answering, on old and new connections, makes the store return an
+// error before the caller's deadline.
 func TestSilentServerTimesOut(t *testing.T) {
 	t.Parallel() // it waits more than it works
 	server := pgtest.NewServer(t)

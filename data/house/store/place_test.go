@@ -50,7 +50,7 @@ func TestRemovedFileRefusesWrites(t *testing.T) {
 	}
 }
 
-// Whichever name leads to a file, it has one writer.
+// A file has one writer, whatever name leads to it.
 func TestLinksShareOneLock(t *testing.T) {
 	dir := t.TempDir()
 	path, soft, hard := filepath.Join(dir, "house.db"), filepath.Join(dir, "soft.db"), filepath.Join(dir, "hard.db")
@@ -79,7 +79,7 @@ func TestLinksShareOneLock(t *testing.T) {
 	assert.NoError(t, err, "by the link, once the other is closed")
 }
 
-// An empty file, and a log without its file, are not silently a new house.
+// An empty file, and a WAL without its file, are refused and not taken for a new house.
 func TestRemainsOfAHouseAreRefused(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	require.NoError(t, os.WriteFile(path, nil, 0o600))
@@ -93,7 +93,7 @@ func TestRemainsOfAHouseAreRefused(t *testing.T) {
 	require.NoFileExists(t, path)
 }
 
-// What a house is kept in is its owner's alone.
+// Only the owner can read the files of a house.
 func TestOnlyTheOwnerReadsAHouse(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("modes are not kept there")

@@ -42,8 +42,8 @@ func as(t *testing.T, dsn, role string) string {
 	return strings.Replace(dsn, "user='"+config.User+"'", "user='"+role+"' password='pours well'", 1)
 }
 
-// A role with the rights of one-venue.sql works in its venue, makes nothing, and
-// sees no other.
+// A role with the rights of one-venue.sql can use its venue, creates nothing, and sees no
+// other venue.
 func TestRoleOfOneVenue(t *testing.T) {
 	dsn := freshDatabase(t)
 	owner, other := openVenue(t, dsn, "bar"), openVenue(t, dsn, "dock")
@@ -77,7 +77,7 @@ func TestRoleOfOneVenue(t *testing.T) {
 	}))
 }
 
-// What a server refuses is told by what it is, never as a full disk.
+// A server's refusal keeps its own message, and is never reported as a full disk.
 func TestRefusalsOfAServer(t *testing.T) {
 	dsn := freshDatabase(t)
 	openVenue(t, dsn, "bar")

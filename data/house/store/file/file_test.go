@@ -11,7 +11,7 @@ import (
 	"counterpour/data/house"
 )
 
-// Who asks for a lock that is held hears of who holds it, until it is given back.
+// Taking a lock that is held fails with the name of its holder, until it is released.
 func TestLockIsExclusive(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	held, err := Take("open", path)
@@ -25,8 +25,8 @@ func TestLockIsExclusive(t *testing.T) {
 	held.Release()
 }
 
-// A copy holds what the file holds, and a file that another was put in place of is no
-// longer in its place, though it holds the same.
+// A copy has the same content. A file that was replaced is no longer in its place, even
+// if the content is the same.
 func TestCopyAndInPlace(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "house.db")
 	for _, p := range []string{path, path + "-wal"} {
