@@ -76,7 +76,7 @@ type Relative struct {
 	Family   string  `json:"family"`
 	Source   string  `json:"source"`
 	Status   string  `json:"status" enum:"read,recalled" doc:"Whether the source was read, or the drink is recalled from memory"`
-	Distance float64 `json:"distance" doc:"In log-ratios and aroma; 0 is the same drink"`
+	Distance float64 `json:"distance" doc:"In log-ratios, aroma and make-up; 0 is the same drink"`
 }
 
 // Unlisted counts the variations that were found and not listed, by reason.

@@ -84,14 +84,7 @@ func newBook(proven []template.Labelled) (*book, error) {
 		if err != nil {
 			return nil, fmt.Errorf("riff: proven drink %q: %w", s.Name, err)
 		}
-		m := make(makeUp, len(b.classes)+flavor.NumFamilies)
-		for j, p := range s.Pours {
-			if !pouredBefore(s, j) {
-				m.add(makeUpOf(p.Profile, b.classes), 1)
-			}
-		}
-		m.scale(1 / max(length(m), tiny))
-		b.made = append(b.made, m)
+		b.made = append(b.made, b.madeOf(s))
 		b.ratios = append(b.ratios, ratio)
 		b.smells = append(b.smells, smell)
 	}
@@ -129,6 +122,23 @@ func (b *book) products(m makeUp) []float64 {
 		}
 	}
 	return out
+}
+
+// cosines are how much each proven drink is made as a drink is, 0 to 1.
+func (b *book) cosines(s *flavor.Spec) []float64 {
+	return b.products(b.madeOf(s))
+}
+
+// madeOf is the make-up of a drink, of length 1.
+func (b *book) madeOf(s *flavor.Spec) makeUp {
+	m := make(makeUp, len(b.classes)+flavor.NumFamilies)
+	for i := range s.Pours {
+		if !pouredBefore(s, i) {
+			m.add(makeUpOf(s.Pours[i].Profile, b.classes), 1)
+		}
+	}
+	m.scale(1 / max(length(m), tiny))
+	return m
 }
 
 // likely is how much a make-up looks like a proven drink: the greatest cosine
@@ -177,15 +187,25 @@ func positionOf(s *flavor.Spec) (parts []float64, smell flavor.Aroma, err error)
 // Relative is a proven drink near another one.
 type Relative struct {
 	Proven   template.Labelled
-	Distance float64 // √(Ratio² + Smell²)
+	Distance float64 // √(Ratio² + Smell² + Made²)
 	Ratio    float64 // Aitchison distance of the equivalents, all five axes
 	Smell    float64 // Hellinger distance of the aromas, 0 to 1
+	Made     float64 // of what the two are made of, 0 to 1: 1 less the cosine of their make-ups
 }
 
-// Relatives returns the n proven drinks nearest to a spec in log-ratio and
-// aroma space, the nearest first and of two equally near the first by name: its
+// anotherKind is how much two drinks differ in make-up from which one is no relative of
+// the other, however strong and sweet both are. Judged on drinks that guests who avoid
+// something were told of.
+const anotherKind = 0.6
+
+// rounding is what the cosine of a make-up and itself may differ from 1 by.
+const rounding = 1e-9
+
+// Relatives returns up to n proven drinks nearest to a spec in log-ratio, aroma and
+// make-up, so that a drink of cream is no relative of a stirred one that is as sweet, the nearest first and of two equally near the first by name: its
 // closest proven relatives. A drink that is itself proven is its own nearest.
-// One that holds what the guest must not have is left out; strength and cost are
+// One that holds what the guest must not have is left out, and so
+// is one of another kind; strength and cost are
 // not looked at. It fails if n is below 1 or there is nothing in the spec to
 // weigh.
 func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relative, error) {
@@ -200,6 +220,7 @@ func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relativ
 		return nil, err
 	}
 	out := make([]Relative, 0, len(s.book.proven))
+	made := s.book.cosines(d)
 	guest.MaxCost = 0 // nobody pours these now
 	may := Limits{Guest: guest}
 	for i, p := range s.book.proven {
@@ -215,7 +236,14 @@ func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relativ
 			sum += (v - s.book.smells[i][f]) * (v - s.book.smells[i][f])
 		}
 		h := math.Sqrt(sum / 2)
-		out = append(out, Relative{Proven: p, Distance: math.Hypot(apart, h), Ratio: apart, Smell: h})
+		unlike := 1 - made[i]
+		if unlike < rounding {
+			unlike = 0
+		}
+		if unlike > anotherKind {
+			continue
+		}
+		out = append(out, Relative{Proven: p, Distance: math.Hypot(math.Hypot(apart, h), unlike), Ratio: apart, Smell: h, Made: unlike})
 	}
 	slices.SortStableFunc(out, func(a, b Relative) int {
 		return cmp.Or(cmp.Compare(a.Distance, b.Distance), strings.Compare(a.Proven.Spec.Name, b.Proven.Spec.Name))
