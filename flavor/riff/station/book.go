@@ -198,6 +198,14 @@ type Relative struct {
 // something were told of.
 const anotherKind = 0.6
 
+// milky reports whether a drink is one of milk or cream, which is never kin to one without.
+func milky(s *flavor.Spec) bool {
+	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool {
+		kin := p.Profile.Class.Kin()
+		return kin == flavor.KinMilk || kin == flavor.KinCream
+	})
+}
+
 // rounding is what the cosine of a make-up and itself may differ from 1 by.
 const rounding = 1e-9
 
@@ -240,7 +248,7 @@ func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relativ
 		if unlike < rounding {
 			unlike = 0
 		}
-		if unlike > anotherKind {
+		if unlike > anotherKind || milky(d) != milky(&s.book.proven[i].Spec) {
 			continue
 		}
 		out = append(out, Relative{Proven: p, Distance: math.Hypot(math.Hypot(apart, h), unlike), Ratio: apart, Smell: h, Made: unlike})
