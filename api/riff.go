@@ -5,6 +5,7 @@ import (
 
 	"counterpour/api/service"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/station"
 )
 
@@ -110,7 +111,7 @@ func AnswerRiff(ctx context.Context, house *service.Snapshot, body RiffBody) (*R
 		CrossContact: crossContact(body.Avoid, body.Diet),
 		Riffs:        list(r.Result.Riffs, shown),
 		Nearest:      nearest,
-		Relatives: list(r.Relatives, func(x station.Relative) Relative {
+		Relatives: list(r.Relatives, func(x precedent.Relative) Relative {
 			return Relative{x.Proven.Spec.Name, x.Proven.Family, x.Proven.Source, x.Proven.Status, round(x.Distance, digitsJND)}
 		}),
 		LeftOut: list(r.Result.LeftOut, func(x station.LeftOut) LeftOut {

@@ -9,7 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/riff"
-	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/wish"
 )
@@ -37,10 +37,10 @@ type RiffRequest struct {
 type RiffAnswer struct {
 	Spec      flavor.Spec // the draft as it was read
 	Result    *riff.Result
-	Relatives []station.Relative // the nearest proven drinks that the guest may have
-	Prices    map[string]float64 // per mL; used for the guest's limit on cost
-	Currency  string             // of the prices; empty if the request sent prices
-	Avoid     []flavor.Allergen  // what the guest must not have
+	Relatives []precedent.Relative // the nearest proven drinks that the guest may have
+	Prices    map[string]float64   // per mL; used for the guest's limit on cost
+	Currency  string               // of the prices; empty if the request sent prices
+	Avoid     []flavor.Allergen    // what the guest must not have
 }
 
 // Riff finds variations of a draft that stay in balance. Its faults name the line of a

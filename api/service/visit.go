@@ -19,7 +19,7 @@ import (
 	"counterpour/flavor/drill"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
-	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/walk"
 	"counterpour/flavor/template"
@@ -163,7 +163,7 @@ func (v *Visit) Riff(ctx context.Context, r riff.Request) (*riff.Result, error) 
 }
 
 // Relatives returns the n proven drinks nearest to a spec that the guest may have.
-func (v *Visit) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error) {
+func (v *Visit) Relatives(s *flavor.Spec, n int, guest cover.Guest) ([]precedent.Relative, error) {
 	return v.now.Load().Station.Relatives(s, n, guest)
 }
 

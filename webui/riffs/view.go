@@ -10,7 +10,7 @@ import (
 	"counterpour/flavor/measure/draft/edit"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/riff"
-	"counterpour/flavor/riff/station"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/webui/behind"
 	"counterpour/webui/form"
 	"counterpour/webui/part"
@@ -214,7 +214,7 @@ func (p *pages) cautionsWith(specs []*flavor.Spec, one, many string) []riffCauti
 	return out
 }
 
-func (p *pages) relativeView(x *station.Relative, from *flavor.Spec, d *form.Guest) relativeView {
+func (p *pages) relativeView(x *precedent.Relative, from *flavor.Spec, d *form.Guest) relativeView {
 	s := &x.Proven.Spec
 	v := relativeView{Name: s.Name, Family: x.Proven.Family, Source: x.Proven.Source, Status: x.Proven.Status, Distance: words.Figure(x.Distance, 2), Bench: benchLink(s, d)}
 	if f, ok := p.bar.Family(x.Proven.Family); ok {

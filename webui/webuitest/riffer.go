@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/cover"
 	"counterpour/flavor/mix"
 	"counterpour/flavor/riff"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/station"
 	"counterpour/flavor/riff/useup"
 	"counterpour/flavor/riff/walk"
@@ -48,8 +49,8 @@ func (b Bar) Riff(_ context.Context, r riff.Request) (*riff.Result, error) {
 	return out, nil
 }
 
-func (b Bar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]station.Relative, error) {
-	var out []station.Relative
+func (b Bar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]precedent.Relative, error) {
+	var out []precedent.Relative
 	for i, text := range []string{GoodDraft, "Nut Sour\n" + NutDraft} {
 		s, err := b.Read(text)
 		if err != nil {
@@ -58,7 +59,7 @@ func (b Bar) Relatives(_ *flavor.Spec, n int, guest cover.Guest) ([]station.Rela
 		if slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return !p.Profile.Avoids(guest.Avoid) }) || len(out) == n {
 			continue
 		}
-		out = append(out, station.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: template.StatusRecalled}, Distance: float64(i) / 4})
+		out = append(out, precedent.Relative{Proven: template.Labelled{Spec: s, Family: "sour", Source: "An old book", Status: template.StatusRecalled}, Distance: float64(i) / 4})
 	}
 	return out, nil
 }

@@ -24,7 +24,7 @@ type Item struct {
 
 	ledger mix.Ledger // a millilitre
 	most   float64    // mL, 0 until it is first asked for
-	made   makeUp
+	made   precedent.MakeUp
 	// products of made with the proven drinks, worked out when first needed
 	products []float64
 }
@@ -86,7 +86,7 @@ func (s *Station) NewJob(stock []*flavor.Profile, l *Limits, system measure.Syst
 			continue
 		}
 		j.Shelf = append(j.Shelf, Item{Profile: p, Part: p.Class.Part(), Per: ratio.PerML(p), ledger: mix.PerML(p),
-			made: makeUpOf(p, s.book.classes), Unit: unit})
+			made: s.book.MakeUp(p), Unit: unit})
 	}
 	slices.SortFunc(j.Shelf, func(a, b Item) int { return strings.Compare(a.Profile.ID, b.Profile.ID) })
 	for i := range l.Aims {

@@ -1,6 +1,9 @@
 package station
 
-import "counterpour/flavor"
+import (
+	"counterpour/flavor"
+	"counterpour/flavor/riff/precedent"
+)
 
 // LeftOut is a pour of a drink that was given and that may not be poured.
 type LeftOut struct {
@@ -15,7 +18,7 @@ func (j *Job) LeftOutOf(s *flavor.Spec) (out []LeftOut) {
 	guest := &j.Limits.Guest
 	for i := range s.Pours {
 		p := s.Pours[i].Profile
-		if _, ok := j.Has(p); ok || pouredBefore(s, i) {
+		if _, ok := j.Has(p); ok || precedent.PouredBefore(s, i) {
 			continue
 		}
 		_, stocked := j.byID[p.ID]

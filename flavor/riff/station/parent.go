@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/riff/precedent"
 )
 
 // Parent is a drink that moves start from.
@@ -12,19 +13,14 @@ type Parent struct {
 	Kind     Kind // the last move that made it
 	Moves    int
 	Lost     int // pours left out without anything in their place
-	made     makeUp
+	made     precedent.MakeUp
 	products []float64 // of made with the proven drinks
 }
 
 // ParentOf is a drink that moves start from.
 func (j *Job) ParentOf(s *flavor.Spec, kind Kind, moves int) *Parent {
-	p := &Parent{Spec: *s, Kind: kind, Moves: moves, made: make(makeUp, len(j.Station.book.classes)+flavor.NumFamilies)}
-	for i := range s.Pours {
-		if !pouredBefore(s, i) {
-			p.made.add(j.madeOf(s.Pours[i].Profile), 1)
-		}
-	}
-	p.products = j.Station.book.products(p.made)
+	p := &Parent{Spec: *s, Kind: kind, Moves: moves, made: j.Station.book.MadeOf(s)}
+	p.products = j.Station.book.Products(p.made)
 	return p
 }
 
@@ -35,21 +31,21 @@ func (j *Job) ParentFrom(s *Settled) *Parent {
 	return p
 }
 
-func (j *Job) madeOf(p *flavor.Profile) makeUp {
+func (j *Job) madeOf(p *flavor.Profile) precedent.MakeUp {
 	if it, ok := j.Has(p); ok {
 		return it.made
 	}
-	return makeUpOf(p, j.Station.book.classes)
+	return j.Station.book.MakeUp(p)
 }
 
 // productsOf returns the products of an ingredient with the proven drinks.
 func (j *Job) productsOf(p *flavor.Profile) []float64 {
 	it, ok := j.Has(p)
 	if !ok {
-		return j.Station.book.products(makeUpOf(p, j.Station.book.classes))
+		return j.Station.book.Products(j.Station.book.MakeUp(p))
 	}
 	if it.products == nil {
-		it.products = j.Station.book.products(it.made)
+		it.products = j.Station.book.Products(it.made)
 	}
 	return it.products
 }
@@ -62,15 +58,15 @@ func (j *Job) LikelyWith(from *Parent, came, went *flavor.Profile) float64 {
 		if p == nil {
 			return
 		}
-		made.add(j.madeOf(p), times)
+		made.Add(j.madeOf(p), times)
 		for i, v := range j.productsOf(p) {
 			products[i] += times * v
 		}
 	}
 	shift(came, 1)
 	shift(went, -1)
-	return likely(made, products)
+	return precedent.Likely(made, products)
 }
 
 // Likely is how likely the drink itself is.
-func (p *Parent) Likely() float64 { return likely(p.made, p.products) }
+func (p *Parent) Likely() float64 { return precedent.Likely(p.made, p.products) }

@@ -17,7 +17,7 @@ type Station struct {
 	Judge      *balance.Judge
 	Set        *weigh.Set
 	Space      *sense.Space
-	book       *book
+	book       *precedent.Book
 	practice   *precedent.Practice
 	companions *precedent.Companions
 	carriers   *wish.Carriers
@@ -28,7 +28,7 @@ type Station struct {
 // what reads like a drink, and may be none; carriers tell it what a bartender meets a
 // wish with, and may be nil.
 func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Space, proven []template.Labelled, carriers *wish.Carriers) (*Station, error) {
-	b, err := newBook(proven)
+	b, err := precedent.NewBook(proven)
 	if err != nil {
 		return nil, err
 	}
@@ -36,7 +36,7 @@ func New(mixer *mix.Mixer, judge *balance.Judge, set *weigh.Set, space *sense.Sp
 }
 
 // Proven returns the proven drinks; they are not to be changed.
-func (s *Station) Proven() []template.Labelled { return s.book.proven }
+func (s *Station) Proven() []template.Labelled { return s.book.Proven() }
 
 // Limits of a request.
 const (

@@ -47,7 +47,7 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 	}
 	if len(came) == 0 {
 		best := mostLike(x.products, func(int) bool { return true })
-		if sameKinds(&j.Station.book.proven[best].Spec, s) {
+		if sameKinds(&j.Station.Proven()[best].Spec, s) {
 			return "as " + j.provenName(best) + " is poured"
 		}
 		return "the nearest proven drink is " + j.provenName(best)
@@ -65,7 +65,7 @@ func (j *Job) precedent(s *flavor.Spec, came []*flavor.Profile) string {
 	} {
 		count := 0
 		best := mostLike(x.products, func(i int) bool {
-			proven := &j.Station.book.proven[i].Spec
+			proven := &j.Station.Proven()[i].Spec
 			if tooMany(proven) || !pours(proven, of.is) || lead != came[0] && !pours(proven, func(p *flavor.Profile) bool { return p.Class == lead.Class }) {
 				return false
 			}
@@ -119,7 +119,7 @@ func sameKinds(a, b *flavor.Spec) bool {
 	return true
 }
 
-func (j *Job) provenName(i int) string { return j.Station.book.proven[i].Spec.Name }
+func (j *Job) provenName(i int) string { return j.Station.Proven()[i].Spec.Name }
 
 func pours(s *flavor.Spec, is func(*flavor.Profile) bool) bool {
 	return slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return is(p.Profile) })

@@ -1,4 +1,4 @@
-package station
+package precedent
 
 import (
 	"cmp"
@@ -8,14 +8,13 @@ import (
 	"strings"
 
 	"counterpour/flavor"
-	"counterpour/flavor/cover"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 )
 
-// makeUp is what a drink is made of, whatever the amounts: each ingredient's
+// MakeUp is what a drink is made of, whatever the amounts: each ingredient's
 // class, and its aroma as a direction.
-type makeUp []float64
+type MakeUp []float64
 
 // How much a pour says about what a drink is, and the share of that which its
 // class says and not its aroma. The families use the same weights to find a
@@ -36,69 +35,67 @@ func classIndex() map[flavor.Class]int {
 	return out
 }
 
-// makeUpOf returns what one ingredient adds to a make-up.
-func makeUpOf(p *flavor.Profile, classes map[flavor.Class]int) makeUp {
-	m := make(makeUp, len(classes)+flavor.NumFamilies)
+// MakeUp returns what one ingredient adds to a make-up.
+func (b *Book) MakeUp(p *flavor.Profile) MakeUp {
+	m := b.empty()
 	w := partWeight[p.Class.Part()]
-	if i, ok := classes[p.Class]; ok {
+	if i, ok := b.classes[p.Class]; ok {
 		m[i] = w * classShare
 	}
-	norm := length(p.Aroma[:])
-	if norm <= 0 {
+	smell := norm(p.Aroma[:])
+	if smell <= 0 {
 		return m
 	}
 	for f, v := range p.Aroma {
-		m[len(classes)+f] = w * (1 - classShare) * v / norm
+		m[len(b.classes)+f] = w * (1 - classShare) * v / smell
 	}
 	return m
 }
 
-func length(v []float64) float64 {
-	var sum float64
-	for _, x := range v {
-		sum += x * x
-	}
-	return math.Sqrt(sum)
-}
+// empty is the make-up of nothing.
+func (b *Book) empty() MakeUp { return make(MakeUp, len(b.classes)+flavor.NumFamilies) }
 
-func (m makeUp) add(o makeUp, times float64) {
+// Add adds another make-up so many times.
+func (m MakeUp) Add(o MakeUp, times float64) {
 	for i := range m {
 		m[i] += times * o[i]
 	}
 }
 
-// book is the proven drinks, ready to be compared with.
-type book struct {
+// Book is the proven drinks, ready to be compared with.
+type Book struct {
 	proven  []template.Labelled
 	classes map[flavor.Class]int
-	made    []makeUp // of length 1
+	made    []MakeUp // of length 1
 	ratios  [][]float64
 	smells  []flavor.Aroma
 }
 
-func newBook(proven []template.Labelled) (*book, error) {
-	b := &book{proven: proven, classes: classIndex()}
+// NewBook returns the proven drinks ready to be compared with; it fails if one has nothing
+// to weigh.
+func NewBook(proven []template.Labelled) (*Book, error) {
+	b := &Book{proven: proven, classes: classIndex()}
 	for i := range proven {
 		s := &proven[i].Spec
 		ratio, smell, err := positionOf(s)
 		if err != nil {
-			return nil, fmt.Errorf("riff: proven drink %q: %w", s.Name, err)
+			return nil, fmt.Errorf("precedent: proven drink %q: %w", s.Name, err)
 		}
-		b.made = append(b.made, b.madeOf(s))
+		b.made = append(b.made, b.MadeOf(s).direction())
 		b.ratios = append(b.ratios, ratio)
 		b.smells = append(b.smells, smell)
 	}
 	return b, nil
 }
 
-func (m makeUp) scale(by float64) {
+func (m MakeUp) scale(by float64) {
 	for i := range m {
 		m[i] *= by
 	}
 }
 
-// pouredBefore reports whether the ingredient of a pour stands higher up too.
-func pouredBefore(s *flavor.Spec, at int) bool {
+// PouredBefore reports whether the ingredient of a pour stands higher up too.
+func PouredBefore(s *flavor.Spec, at int) bool {
 	for i := range at {
 		if s.Pours[i].Profile.ID == s.Pours[at].Profile.ID {
 			return true
@@ -107,8 +104,8 @@ func pouredBefore(s *flavor.Spec, at int) bool {
 	return false
 }
 
-// products returns the product of a make-up with every proven one.
-func (b *book) products(m makeUp) []float64 {
+// Products returns the product of a make-up with every proven one.
+func (b *Book) Products(m MakeUp) []float64 {
 	var at []int // most of a make-up is empty
 	for j, v := range m {
 		if v != 0 {
@@ -125,30 +122,35 @@ func (b *book) products(m makeUp) []float64 {
 }
 
 // cosines are how much each proven drink is made as a drink is, 0 to 1.
-func (b *book) cosines(s *flavor.Spec) []float64 {
-	return b.products(b.madeOf(s))
+func (b *Book) cosines(s *flavor.Spec) []float64 {
+	return b.Products(b.MadeOf(s).direction())
 }
 
-// madeOf is the make-up of a drink, of length 1.
-func (b *book) madeOf(s *flavor.Spec) makeUp {
-	m := make(makeUp, len(b.classes)+flavor.NumFamilies)
+// MadeOf is the make-up of a drink: of each of its ingredients once.
+func (b *Book) MadeOf(s *flavor.Spec) MakeUp {
+	m := b.empty()
 	for i := range s.Pours {
-		if !pouredBefore(s, i) {
-			m.add(makeUpOf(s.Pours[i].Profile, b.classes), 1)
+		if !PouredBefore(s, i) {
+			m.Add(b.MakeUp(s.Pours[i].Profile), 1)
 		}
 	}
-	m.scale(1 / max(length(m), tiny))
 	return m
 }
 
-// likely is how much a make-up looks like a proven drink: the greatest cosine
+// direction is a make-up of length 1.
+func (m MakeUp) direction() MakeUp {
+	m.scale(1 / max(norm(m), tiny))
+	return m
+}
+
+// Likely is how much a make-up looks like a proven drink: the greatest cosine
 // with one, 0 to 1; 0.5 if no drink is proven. The products of a make-up are
 // the sums of those of its parts.
-func likely(m makeUp, products []float64) float64 {
+func Likely(m MakeUp, products []float64) float64 {
 	if len(products) == 0 {
 		return 0.5
 	}
-	norm := length(m)
+	norm := norm(m)
 	if norm <= 0 {
 		return 0
 	}
@@ -209,62 +211,57 @@ func milky(s *flavor.Spec) bool {
 // rounding is what the cosine of a make-up and itself may differ from 1 by.
 const rounding = 1e-9
 
-// Relatives returns up to n proven drinks nearest to a spec in log-ratio, aroma and
-// make-up, so that a drink of cream is no relative of a stirred one that is as sweet, the nearest first and of two equally near the first by name: its
-// closest proven relatives. A drink that is itself proven is its own nearest.
-// One that holds what the guest must not have is left out, and so
-// is one of another kind; strength and cost are
-// not looked at. It fails if n is below 1 or there is nothing in the spec to
-// weigh.
-func (s *Station) Relatives(d *flavor.Spec, n int, guest cover.Guest) ([]Relative, error) {
-	if n < 1 {
-		return nil, flavor.Invalid("n", n, "%d is out of range; ask for at least one relative", n)
-	}
-	if err := CheckSpec(d); err != nil {
-		return nil, err
-	}
+// Relatives returns up to n of the proven drinks that may be listed, the nearest to a
+// drink in log-ratio, aroma and make-up first, so that a drink of cream is no relative of
+// a stirred one that is as sweet, and of two equally near the first by name. A drink that
+// is itself proven is its own nearest; one of another kind is left out. It fails if there
+// is nothing in the drink to weigh.
+func (b *Book) Relatives(d *flavor.Spec, n int, may func(*flavor.Spec) bool) ([]Relative, error) {
 	parts, smell, err := positionOf(d)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]Relative, 0, len(s.book.proven))
-	made := s.book.cosines(d)
-	guest.MaxCost = 0 // nobody pours these now
-	may := Limits{Guest: guest}
-	for i, p := range s.book.proven {
-		if !may.AcceptsAll(&s.book.proven[i].Spec) {
+	out := make([]Relative, 0, len(b.proven))
+	made := b.cosines(d)
+	for i, p := range b.proven {
+		if !may(&b.proven[i].Spec) {
 			continue
 		}
-		apart, err := ratio.AitchisonDistance(parts, s.book.ratios[i])
+		apart, err := ratio.AitchisonDistance(parts, b.ratios[i])
 		if err != nil {
 			return nil, err
 		}
 		var sum float64
 		for f, v := range smell {
-			sum += (v - s.book.smells[i][f]) * (v - s.book.smells[i][f])
+			sum += (v - b.smells[i][f]) * (v - b.smells[i][f])
 		}
 		h := math.Sqrt(sum / 2)
 		unlike := 1 - made[i]
 		if unlike < rounding {
 			unlike = 0
 		}
-		if unlike > anotherKind || milky(d) != milky(&s.book.proven[i].Spec) {
+		if unlike > anotherKind || milky(d) != milky(&b.proven[i].Spec) {
 			continue
 		}
 		out = append(out, Relative{Proven: p, Distance: math.Hypot(math.Hypot(apart, h), unlike), Ratio: apart, Smell: h, Made: unlike})
 	}
-	slices.SortStableFunc(out, func(a, b Relative) int {
-		return cmp.Or(cmp.Compare(a.Distance, b.Distance), strings.Compare(a.Proven.Spec.Name, b.Proven.Spec.Name))
+	slices.SortStableFunc(out, func(x, y Relative) int {
+		return cmp.Or(cmp.Compare(x.Distance, y.Distance), strings.Compare(x.Proven.Spec.Name, y.Proven.Spec.Name))
 	})
 	return out[:min(n, len(out))], nil
 }
 
-// Likeness is how much an item is in kind and smell what an ingredient is, 0 to 1.
-func (j *Job) Likeness(it *Item, p *flavor.Profile) float64 {
-	was := makeUpOf(p, j.Station.book.classes)
+// Like is how much two make-ups are alike, 0 to 1.
+func (m MakeUp) Like(o MakeUp) float64 {
 	var v float64
-	for i := range was {
-		v += was[i] * it.made[i]
+	for i := range m {
+		v += m[i] * o[i]
 	}
-	return v / max(length(was)*length(it.made), tiny)
+	return v / max(norm(m)*norm(o), tiny)
 }
+
+// Proven returns the proven drinks; they are not to be changed.
+func (b *Book) Proven() []template.Labelled { return b.proven }
+
+// tiny keeps a ratio to nothing finite.
+const tiny = 1e-12
