@@ -63,6 +63,30 @@ func (j *Job) comesTogether(a, b *flavor.Profile) bool {
 	return len(j.Given) > 1 && given(a) && given(b)
 }
 
+// Uneasy reports whether a drink between two that are to meet pours what proven drinks
+// shun, one of either, two bases aside, of which one gives way to the other: sauces and
+// tonic water on the way from one long drink to another.
+func (j *Job) Uneasy(s *flavor.Spec) bool {
+	for i := range s.Pours {
+		for k := range i {
+			a, b := s.Pours[i].Profile, s.Pours[k].Profile
+			if a.ID == b.ID || precedent.IsBase(a) && precedent.IsBase(b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
+				continue
+			}
+			if j.pairOf(a, b).Shunned() || sauced(a, b) || sauced(b, a) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// sauced reports whether one of two is a sauce and the other a sweet soda. Common practice,
+// no source.
+func sauced(sauce, soda *flavor.Profile) bool {
+	return sauce.Class.Kin() == flavor.KinSavoury && soda.Carbonated && soda.Sugar.Value >= sweetSoda
+}
+
 // What is savoury, in g/L of salt or of glutamate, and in mL; and what is sweet beside
 // it, in g/L of sugar: common practice, no source.
 const (

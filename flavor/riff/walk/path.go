@@ -11,17 +11,23 @@ import (
 	"counterpour/flavor/riff/wording"
 )
 
-// path chooses n drinks between the ends, with hops that are plain to tell if there are
-// such, else with smaller ones.
+// path chooses n drinks between the ends, none that pours what proven drinks shun if there
+// are such, and with hops that are plain to tell, else with smaller ones.
 func (k *walker) path(n int) ([]Stop, error) {
 	last := len(k.states) - 1
 	apart := station.Apart(k.states[0].at, k.states[last].at)
 	if most := int(apart/leastHop) - 1; most < n {
 		return nil, tooNear(n, max(0, most), apart)
 	}
-	stops, fault := k.pathOf(n, plainHop)
-	if fault != nil {
-		stops, fault = k.pathOf(n, leastHop)
+	var stops []Stop
+	var fault error
+	for _, way := range []struct {
+		least  float64
+		uneasy bool
+	}{{plainHop, false}, {leastHop, false}, {plainHop, true}, {leastHop, true}} {
+		if stops, fault = k.pathOf(n, way.least, way.uneasy); fault == nil {
+			break
+		}
 	}
 	return stops, fault
 }
@@ -36,8 +42,9 @@ func tooNear(n, most int, apart float64) *flavor.Fault {
 }
 
 // pathOf chooses n drinks between the ends by dynamic programming over states that only
-// ever turn onward, no hop smaller than the least.
-func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
+// ever turn onward, no hop smaller than the least, and through uneasy ones if that is
+// allowed.
+func (k *walker) pathOf(n int, least float64, uneasy bool) ([]Stop, error) {
 	last := len(k.states) - 1
 	cost := make([]float64, len(k.states))
 	for i := range cost {
@@ -47,7 +54,7 @@ func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
 	var came [][]int
 	reached := 0
 	for step := 1; step <= n+1; step++ {
-		costNow, from := k.step(cost, least, step == n+1)
+		costNow, from := k.step(cost, least, step == n+1, uneasy)
 		cost = costNow
 		came = append(came, from)
 		if step <= n && slices.ContainsFunc(cost[1:last], func(c float64) bool { return !math.IsInf(c, 1) }) {
@@ -66,12 +73,12 @@ func (k *walker) pathOf(n int, least float64) ([]Stop, error) {
 }
 
 // step extends every path by one drink; only the final step may reach the end.
-func (k *walker) step(cost []float64, least float64, final bool) (now []float64, from []int) {
+func (k *walker) step(cost []float64, least float64, final, uneasy bool) (now []float64, from []int) {
 	last := len(k.states) - 1
 	now, from = make([]float64, len(cost)), make([]int, len(cost))
 	for j := range k.states {
 		now[j] = math.Inf(1)
-		if final != (j == last) {
+		if final != (j == last) || k.states[j].uneasy && !uneasy {
 			continue
 		}
 		for i := range k.states {

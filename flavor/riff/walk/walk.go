@@ -149,6 +149,7 @@ type state struct {
 	score  float64
 	drink  *mix.Drink
 	at     *sense.Glass
+	uneasy bool // it pours together what proven drinks shun
 }
 
 // mostPairs bounds the search: 3⁵ drinks, twice for the method.
@@ -299,7 +300,7 @@ func (k *walker) between(turned []int) (state, bool, error) {
 	if s.Score < weigh.BalancedFrom || !k.work.Fits(s) || !k.work.Kept(s) {
 		return state{}, false, nil
 	}
-	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass}, true, nil
+	return state{turned: slices.Clone(turned), spec: s.Spec, score: s.Score, drink: s.Drink, at: s.Glass, uneasy: k.work.Uneasy(&s.Spec)}, true, nil
 }
 
 // placed returns a fault with its place at one end of a walk.

@@ -148,3 +148,21 @@ func TestEveryStopCanBePoured(t *testing.T) {
 		}
 	})
 }
+
+// From what is savoury to what is sweet and sparkles a walk takes the sauces off on the
+// way: nobody pours them in tonic water.
+func TestNoSauceInASoda(t *testing.T) {
+	b := bartest.New(t)
+	stops, err := Find(context.Background(), b.Station, Request{
+		From: b.Spec(t, "2 oz vodka\n4 oz tomato juice\n1/2 oz lemon juice\n3 dashes Worcestershire-style sauce\n2 dashes hot pepper sauce\nbuild, long"),
+		To:   b.Spec(t, "2 oz gin\n4 oz tonic water\n1/2 oz lime juice\nbuild, long")})
+	require.NoError(t, err)
+	for _, s := range stops {
+		sauce, soda := false, false
+		for _, p := range s.Spec.Pours {
+			sauce = sauce || p.Profile.Class.Kin() == flavor.KinSavoury
+			soda = soda || p.Profile.ID == "tonic-water"
+		}
+		assert.False(t, sauce && soda, s.Text)
+	}
+}
