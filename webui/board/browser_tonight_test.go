@@ -136,5 +136,10 @@ func TestManyBottlesOutOnAPhone(t *testing.T) {
 	p.Within(0, ".evening > li .offer")
 	p.Until(`!getComputedStyle(document.querySelector('#guest summary'), '::after').content.includes('ticked')`)
 	p.Fits()
+	p.Do(chromedp.EmulateViewport(740, 360)) // on its side
+	p.Within(0, "#guest summary")
+	p.Within(0, ".evening > li h2")
+	p.Within(0, ".evening > li .offer")
+	p.Fits()
 	p.Quiet()
 }
