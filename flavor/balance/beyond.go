@@ -272,6 +272,8 @@ func boundText(x *weigh.OutOfBounds) string {
 			return "nothing sweet in it meets what is sour"
 		}
 		return fmt.Sprintf("%s g of sugar in 100 ml is sweeter than any drink: %s %.0f g", above(x.Amount, x.Bound, 0), word, x.Bound)
+	case ratio.Bitter:
+		return "there are no bitters in it, which most drinks of spirit and sweet vermouth have"
 	case ratio.Sour:
 		if !x.High {
 			return "there is nothing sour in it, which nearly every drink made like this has"

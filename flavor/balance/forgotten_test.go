@@ -17,6 +17,8 @@ import (
 var lackNothing = []string{
 	"2 oz gin|1 oz dry vermouth|1 dash orange bitters|stir, up",
 	"60 ml rye whiskey|30 ml sweet vermouth|2 dashes aromatic bitters|stir, up",
+	"60 ml gin|30 ml sweet vermouth|stir, up",
+	"2 oz rye whiskey|1 oz sweet vermouth|1 barspoon maraschino liqueur|stir, up",
 	"2 oz cognac|1 oz white creme de menthe|shake, up",
 	"45 ml vodka|25 ml coffee liqueur|build, rocks",
 	"45 ml blended scotch|15 ml honeyed herbal liqueur|stir, rocks",
@@ -78,6 +80,9 @@ var lackSomething = []struct {
 	// Syrup where dry vermouth is.
 	{"60 ml rye whiskey|30 ml dry vermouth|20 ml simple syrup|stir, up", ratio.Sweet, "leave out the simple syrup"},
 	{"2 oz rye whiskey|1 oz dry vermouth|1 oz simple syrup|2 dashes aromatic bitters|stir, up", ratio.Sweet, "leave out the simple syrup"},
+	// Spirit and sweet vermouth without bitters, where most pour some.
+	{"60 ml rye whiskey|30 ml sweet vermouth|stir, up", ratio.Bitter, "add 1 dash aromatic bitters"},
+	{"2 oz blended scotch|1 oz sweet vermouth|stir, up", ratio.Bitter, "add 1 dash aromatic bitters"},
 	// Made wrongly.
 	{"50 ml vodka|30 ml coffee liqueur|10 ml simple syrup|30 ml espresso|stir, up", ratio.Method, "shake it"},
 	{"60 ml blanco tequila|20 ml lime juice|15 ml agave syrup|stir, up", ratio.Method, "shake it"},

@@ -95,6 +95,9 @@ func (b *Build) bounds(ml []float64, e *ratio.Equivalents, tell func(OutOfBounds
 	if x := b.sugarless(ml, e); x > tellingSober {
 		tell(OutOfBounds{Axis: ratio.Sweet, High: false, Amount: g.sweet, Bound: leastSugar, Edges: x})
 	}
+	if x := b.unseasoned(ml); x > tellingSober {
+		tell(OutOfBounds{Axis: ratio.Bitter, High: false, Bound: leastBitters, Edges: x})
+	}
 	b.overfull(g.ml, tell)
 	b.large(g.ml, tell)
 	b.potent(&g, tell)

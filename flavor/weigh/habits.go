@@ -212,6 +212,8 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.unbased.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsBase)
 		s.unsweetened.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsSweetener)
 		s.sweet = append(s.sweet, largestOf(&proven[i].Spec, flavor.PartSweetener) != nil)
+		s.unseasoned.add(b.parts, makeup.AmountsOf(&proven[i].Spec), isBitters)
+		s.seasoned = append(s.seasoned, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return isBitters(&p) }))
 		s.unturned.add(b.parts, makeup.AmountsOf(&proven[i].Spec), isSharpOrTurns)
 		s.milky = append(s.milky, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return technique.Turns(p.Profile) }))
 		s.unsoured.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsSharp)

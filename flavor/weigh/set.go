@@ -27,6 +27,7 @@ type Set struct {
 	milky       []bool            // the same: it has milk or cream that acid turns
 	sharp       []bool            // the same: it has a sour part
 	sweet       []bool            // the same: it has a syrup or sugar
+	seasoned    []bool            // the same: it has bitters
 	mixed       []bool            // the same: it is shaken, blended or swizzled
 	served      []flavor.Service  // the same
 	recipes     []recipe          // the same
@@ -34,6 +35,7 @@ type Set struct {
 	unsweetened rests             // the same: without syrups and sugar
 	unturned    rests             // the same: without what is sour and what that turns
 	unsoured    rests             // the same: without what is sour
+	unseasoned  rests             // the same: without bitters
 	tuning      template.Tuning
 	rooms       *rooms
 }
