@@ -41,8 +41,8 @@ func (s *Server) recover(c *gin.Context) {
 	c.Next()
 }
 
-// harden sets the security headers. Pages set their own content security policy.
-func (s *Server) harden(c *gin.Context) {
+// setSecurityHeaders sets the security headers. Pages set their own content security policy.
+func (s *Server) setSecurityHeaders(c *gin.Context) {
 	h := c.Writer.Header()
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "same-origin")
@@ -53,9 +53,9 @@ func (s *Server) harden(c *gin.Context) {
 
 const contentPolicy = "Content-Security-Policy"
 
-// limitTime puts the request's deadline into its context. Pages set their own deadlines,
+// setDeadline puts the request's deadline into its context. Pages set their own deadlines,
 // since some stay open for server-sent events.
-func (s *Server) limitTime(c *gin.Context) {
+func (s *Server) setDeadline(c *gin.Context) {
 	if c.FullPath() == "" {
 		c.Next()
 		return

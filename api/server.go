@@ -85,7 +85,7 @@ func NewServer(house func() *service.Snapshot, opts Options) (*Server, error) {
 	s := &Server{house: house, opts: opts, meters: metrics.New(house, opts.Meters), engine: gin.New()}
 	s.engine.HandleMethodNotAllowed = true
 	s.engine.RedirectTrailingSlash = false
-	s.engine.Use(s.meters.Measure, s.recover, s.harden, s.limitTime, s.checkQuery, s.readBody, s.reserve)
+	s.engine.Use(s.meters.Measure, s.recover, s.setSecurityHeaders, s.setDeadline, s.checkQuery, s.readBody, s.reserve)
 	s.engine.NoRoute(s.noRoute)
 	s.engine.NoMethod(s.noMethod)
 	s.api = humagin.New(s.engine, newConfig(opts.Version))

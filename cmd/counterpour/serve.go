@@ -135,7 +135,7 @@ func (s *program) Run(ctx context.Context) error {
 
 // newServer returns an HTTP server with the limits above, whose requests are logged.
 func (s *program) newServer(h http.Handler, encryption *tls.Config) *http.Server {
-	return &http.Server{Handler: s.door.strict(journal.Keep(s.log, h)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
+	return &http.Server{Handler: s.door.withHSTS(journal.Keep(s.log, h)), ReadHeaderTimeout: headerTimeout, ReadTimeout: readTimeout, WriteTimeout: writeTimeout,
 		IdleTimeout: idleTimeout, MaxHeaderBytes: maxHeader, TLSConfig: encryption, ErrorLog: slog.NewLogLogger(s.log.Handler(), slog.LevelWarn)}
 }
 
@@ -198,7 +198,7 @@ func (s *program) handler(ctx context.Context, k *kitchen.Kitchen, server *http.
 			if guard != nil {
 				return guard.Wrap(h), leave, nil
 			}
-			return onlyHere(access.Unguarded(h)), leave, nil
+			return onlyLoopbackHosts(access.Unguarded(h)), leave, nil
 		}
 	}
 	leave()

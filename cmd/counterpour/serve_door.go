@@ -109,20 +109,20 @@ func (d *door) encryption() (*tls.Config, error) {
 	return &tls.Config{Certificates: []tls.Certificate{c}, MinVersion: tls.VersionTLS12}, nil
 }
 
-// strictly is the value of Strict-Transport-Security: for a year, in seconds, browsers
+// hstsValue is the value of Strict-Transport-Security: for a year, in seconds, browsers
 // use only https (RFC 6797).
-const strictly = "max-age=31536000"
+const hstsValue = "max-age=31536000"
 
-// strict sends that header if https is spoken, here or by a reverse proxy in front. It is
+// withHSTS sends that header if https is spoken, here or by a reverse proxy in front. It is
 // not sent for localhost, since the header would apply to all other programs on the
 // machine.
-func (d *door) strict(next http.Handler) http.Handler {
+func (d *door) withHSTS(next http.Handler) http.Handler {
 	if d.cert == "" && len(d.proxies) == 0 {
 		return next
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if !loopback(net.JoinHostPort(hostOf(r.Host), "0")) {
-			w.Header().Set("Strict-Transport-Security", strictly)
+			w.Header().Set("Strict-Transport-Security", hstsValue)
 		}
 		next.ServeHTTP(w, r)
 	})
@@ -136,10 +136,10 @@ func serve(server *http.Server, l net.Listener) error {
 	return server.Serve(l)
 }
 
-// onlyHere refuses requests with a Host other than localhost or a loopback address.
+// onlyLoopbackHosts refuses requests with a Host other than localhost or a loopback address.
 // Without a login, a malicious page could otherwise read and write the house by DNS
 // rebinding.
-func onlyHere(next http.Handler) http.Handler {
+func onlyLoopbackHosts(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if !loopback(net.JoinHostPort(hostOf(r.Host), "0")) {
 			http.Error(w, "This server answers on this machine only; open it as http://127.0.0.1 or http://localhost.", http.StatusMisdirectedRequest)

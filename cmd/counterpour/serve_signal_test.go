@@ -14,8 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// SIGHUP, which a closed terminal sends, shuts the program down properly, so that the
-// house needs no WAL.
+// SIGHUP, which a closed terminal sends, SIGTERM and SIGINT shut the program down properly,
+// so that the house needs no WAL.
 func TestSignalsShutDown(t *testing.T) {
 	for _, signal := range []syscall.Signal{syscall.SIGHUP, syscall.SIGTERM, syscall.SIGINT} {
 		t.Run(signal.String(), func(t *testing.T) {

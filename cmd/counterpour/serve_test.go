@@ -148,15 +148,15 @@ func TestHTTPSOnly(t *testing.T) {
 		host string
 		want string
 	}{
-		{door{cert: "a.pem"}, "bar.example", strictly},
-		{door{proxies: []string{"10.0.0.1"}}, "bar.example:443", strictly},
+		{door{cert: "a.pem"}, "bar.example", hstsValue},
+		{door{proxies: []string{"10.0.0.1"}}, "bar.example:443", hstsValue},
 		{door{cert: "a.pem"}, "LocalHost:8086", ""},
 		{door{}, "bar.example", ""},
 	} {
 		w := httptest.NewRecorder()
 		r := httptest.NewRequest(http.MethodGet, "/", nil)
 		r.Host = c.host
-		c.door.strict(next).ServeHTTP(w, r)
+		c.door.withHSTS(next).ServeHTTP(w, r)
 		assert.Equal(t, c.want, w.Header().Get("Strict-Transport-Security"), c.host)
 	}
 	assert.True(t, loopback("LOCALHOST:8086"))

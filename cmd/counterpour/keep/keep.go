@@ -88,7 +88,7 @@ func newRestore(where *string) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if report.NoLog {
+			if report.NoWAL {
 				if err := terminal.Say(cmd, "%s is no backup but a copy of a house in use, without its log: the last changes may be missing", args[0]); err != nil {
 					return err
 				}
@@ -137,7 +137,7 @@ func newHouseCheck(where *string) *cobra.Command {
 			if err != nil {
 				return err
 			}
-			if err := report.NeedsLog(*where); err != nil {
+			if err := report.NeedsWAL(*where); err != nil {
 				return err
 			}
 			return terminal.Say(cmd, "%s is sound: %s", *where, reportText(report))

@@ -47,7 +47,7 @@ func openAs(ctx context.Context, where string, o store.Options) (house.Store, er
 		if o.Existing && !o.ReadOnly { // nothing is added to a damaged house
 			report, err := store.Verify(ctx, where)
 			if err == nil {
-				err = report.NeedsLog(where)
+				err = report.NeedsWAL(where)
 			}
 			if err != nil {
 				return nil, err

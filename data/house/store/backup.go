@@ -30,7 +30,7 @@ func (s *sqlite) backup(ctx context.Context, venue, path string) error {
 		if err := (sqliteConn{db}).exec(ctx, `VACUUM INTO $1`, draft); err != nil {
 			return err
 		}
-		return mark(ctx, draft)
+		return noteBuild(ctx, draft)
 	})
 }
 
@@ -43,9 +43,9 @@ const (
 
 var never = time.Date(9000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// mark writes the build into a backup and deletes all other ephemerals: a restored house
+// noteBuild writes the build into a backup and deletes all other ephemerals: a restored house
 // must not accept sessions that have ended since.
-func mark(ctx context.Context, draft string) (err error) {
+func noteBuild(ctx context.Context, draft string) (err error) {
 	db, err := sql.Open("sqlite", location(draft)+common+"&_pragma=secure_delete(1)")
 	if err != nil {
 		return err
@@ -136,7 +136,7 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	if err := file.Copy(backup, draft); err != nil {
 		return "", err
 	}
-	if err := settle(ctx, draft); err != nil {
+	if err := dropWAL(ctx, draft); err != nil {
 		return "", err
 	}
 	if _, err := Verify(ctx, draft); err != nil {
@@ -157,8 +157,8 @@ func restore(ctx context.Context, backup, path string, o RestoreOptions) (aside 
 	return aside, file.SyncDir(filepath.Dir(path))
 }
 
-// settle switches a file from WAL to a journal mode that needs no second file.
-func settle(ctx context.Context, draft string) (err error) {
+// dropWAL switches a file from WAL to a journal mode that needs no second file.
+func dropWAL(ctx context.Context, draft string) (err error) {
 	db, err := sql.Open("sqlite", location(draft)+common)
 	if err != nil {
 		return err
@@ -168,5 +168,5 @@ func settle(ctx context.Context, draft string) (err error) {
 			err = shut
 		}
 	}()
-	return endLog(ctx, db)
+	return endWAL(ctx, db)
 }

@@ -56,16 +56,16 @@ func TestReadOnlyBesideAWriter(t *testing.T) {
 		report, err := Verify(t.Context(), backup)
 		require.NoError(t, err)
 		assert.Equal(t, 2, report.Records)
-		assert.False(t, report.NoLog, "a backup is whole by itself")
+		assert.False(t, report.NoWAL, "a backup is whole by itself")
 		assert.Greater(t, report.Changes, int(last)*2)
 		report, err = Verify(t.Context(), path)
 		require.NoError(t, err, "the house in use is checked as well")
-		assert.False(t, report.NoLog)
+		assert.False(t, report.NoWAL)
 	}
 	copied := filepath.Join(t.TempDir(), "copied.db")
 	require.NoError(t, file.Copy(path, copied))
 	if report, err := Verify(t.Context(), copied); err == nil { // it may be torn, too
-		assert.True(t, report.NoLog, "a copy without its log may lack changes")
+		assert.True(t, report.NoWAL, "a copy without its log may lack changes")
 	}
 	_, err = Open(t.Context(), path, Options{})
 	require.ErrorIs(t, err, house.ErrBusy, "the writer is there still, and the only one")

@@ -30,7 +30,7 @@ func copyOut(ctx context.Context, db database, venue, path string) error {
 				err = shut
 			}
 			if err == nil {
-				err = mark(ctx, draft)
+				err = noteBuild(ctx, draft)
 			}
 			return err
 		})

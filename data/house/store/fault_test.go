@@ -77,7 +77,7 @@ func TestFeedEndsOnPanic(t *testing.T) {
 // A panic in a listener drops its connection, and it gets another.
 func TestListenerRecoversFromPanics(t *testing.T) {
 	var next *pgx.Conn
-	assert.NotPanics(t, func() { next = (&postgres{}).hear(t.Context(), &pgx.Conn{}, "bar", newFeed()) })
+	assert.NotPanics(t, func() { next = (&postgres{}).awaitNotice(t.Context(), &pgx.Conn{}, "bar", newFeed()) })
 	assert.Nil(t, next)
 }
 

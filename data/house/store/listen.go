@@ -23,7 +23,7 @@ type listener struct {
 }
 
 func (p *postgres) listen(ctx context.Context, venue string, f *feed) (*listener, error) {
-	c, err := p.ear(ctx)
+	c, err := p.listenConn(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -33,10 +33,10 @@ func (p *postgres) listen(ctx context.Context, venue string, f *feed) (*listener
 	go func() {
 		defer l.done.Done()
 		for ctx.Err() == nil {
-			c = p.hear(ctx, c, venue, f)
+			c = p.awaitNotice(ctx, c, venue, f)
 		}
 		if c != nil {
-			shut(c)
+			closeConn(c)
 		}
 	}()
 	return l, nil
@@ -47,28 +47,28 @@ func (l *listener) close() {
 	l.done.Wait()
 }
 
-// ear opens a connection that listens for notifications.
-func (p *postgres) ear(ctx context.Context) (*pgx.Conn, error) {
+// listenConn opens a connection that listens for notifications.
+func (p *postgres) listenConn(ctx context.Context) (*pgx.Conn, error) {
 	c, err := pgx.ConnectConfig(ctx, p.pool.Config().ConnConfig)
 	if err != nil {
 		return nil, err
 	}
 	if _, err := c.Exec(ctx, `LISTEN `+noticeChannel); err != nil {
-		shut(c)
+		closeConn(c)
 		return nil, err
 	}
 	return c, nil
 }
 
-// hear waits for one notification. If it has no connection, it opens one.
-func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed) (next *pgx.Conn) {
+// awaitNotice waits for one notification. If it has no connection, it opens one.
+func (p *postgres) awaitNotice(ctx context.Context, c *pgx.Conn, venue string, f *feed) (next *pgx.Conn) {
 	defer func() {
 		if recover() != nil { // keep the program running, but not the connection
 			next = nil
 		}
 	}()
 	if c == nil {
-		c, err := p.ear(ctx)
+		c, err := p.listenConn(ctx)
 		if err != nil {
 			select {
 			case <-time.After(feedRetry):
@@ -81,7 +81,7 @@ func (p *postgres) hear(ctx context.Context, c *pgx.Conn, venue string, f *feed)
 	}
 	heard, err := p.wait(ctx, c, venue)
 	if err != nil {
-		shut(c)
+		closeConn(c)
 		if ctx.Err() == nil {
 			p.pool.Reset() // the other connections of the pool may be dead too, without an error
 		}
@@ -111,8 +111,8 @@ func (p *postgres) wait(ctx context.Context, c *pgx.Conn, venue string) (heard b
 	return false, c.Ping(ping)
 }
 
-// shut closes a connection, with a short timeout in case the server is gone.
-func shut(c *pgx.Conn) {
+// closeConn closes a connection, with a short timeout in case the server is gone.
+func closeConn(c *pgx.Conn) {
 	ctx, stop := context.WithTimeout(context.Background(), shutTimeout)
 	defer stop()
 	_ = c.Close(ctx)

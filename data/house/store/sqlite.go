@@ -67,7 +67,7 @@ func Open(ctx context.Context, path string, o Options) (house.Store, error) {
 		return nil, err
 	}
 	if o.ReadOnly {
-		db, err := lookInto(ctx, path)
+		db, err := openReadOnly(ctx, path)
 		if err != nil {
 			return nil, wrap(err, classifySQLite, "open", path)
 		}
@@ -142,12 +142,12 @@ func openSQLite(ctx context.Context, path, venue string, pragmas []string) (*sql
 	return s, err
 }
 
-// lookInto opens an existing file for reading. It takes part in the engine's locking,
+// openReadOnly opens an existing file for reading. It takes part in the engine's locking,
 // which allows readers beside one writer; for that the engine must be able to write to
 // the file. query_only keeps statements from writing.
-func lookInto(ctx context.Context, path string) (s *sqlite, err error) {
+func openReadOnly(ctx context.Context, path string) (s *sqlite, err error) {
 	s = &sqlite{path: path, base: location(path) + "mode=rw&"}
-	if s.reads, err = openGuest(s.base + common + "&_pragma=query_only(1)"); err != nil {
+	if s.reads, err = openReaders(s.base + common + "&_pragma=query_only(1)"); err != nil {
 		return nil, err
 	}
 	s.reads.SetMaxOpenConns(readers)
@@ -210,12 +210,12 @@ func (s *sqlite) prepare(ctx context.Context, venue string, pragmas []string) er
 		if err := ensureVenue(ctx, c, venue); err != nil {
 			return err
 		}
-		return noteLog(ctx, c)
+		return noteWAL(ctx, c)
 	})
 	if err != nil {
 		return err
 	}
-	if err := s.startLog(ctx); err != nil { // after the note, so that the note is in the file and not only in the WAL
+	if err := s.startWAL(ctx); err != nil { // after the note, so that the note is in the file and not only in the WAL
 		return err
 	}
 	for _, q := range pragmas {
@@ -343,7 +343,7 @@ func (s *sqlite) close() error {
 		keep(s.reads.Close())
 	}
 	if s.writer != nil {
-		s.endLog()
+		s.endWAL()
 		keep(s.writer.Close())
 	}
 	if s.db != nil {

@@ -20,9 +20,9 @@ type Report struct {
 	Records int      // without removed ones
 	Changes int
 	Program string // the build that made the backup, if the file is one or was restored from one
-	// NoLog means that the file was not closed properly and its WAL is missing: it is a
+	// NoWAL means that the file was not closed properly and its WAL is missing: it is a
 	// copy of a house in use, and may lack the latest changes.
-	NoLog bool
+	NoWAL bool
 }
 
 // Verify reads a closed house file, such as a backup, completely, and changes nothing. It
@@ -72,7 +72,7 @@ func verify(ctx context.Context, path string) (r Report, places []string, err er
 		return r, places, err
 	}
 	if alone && len(places) == 0 {
-		if r.NoLog, err = lacksLog(ctx, c, path, r.Schema); err != nil {
+		if r.NoWAL, err = lacksWAL(ctx, c, path, r.Schema); err != nil {
 			return r, nil, err
 		}
 	}
@@ -159,18 +159,18 @@ func integrity(ctx context.Context, c conn) (places []string, err error) {
 	return places, err
 }
 
-// lacksLog reports whether a file needs a WAL that is missing.
-func lacksLog(ctx context.Context, c conn, path string, schema int) (bool, error) {
-	keeps, err := keepsLog(path)
+// lacksWAL reports whether a file needs a WAL that is missing.
+func lacksWAL(ctx context.Context, c conn, path string, schema int) (bool, error) {
+	keeps, err := usesWAL(path)
 	if err != nil || !keeps {
 		return false, err
 	}
-	return logsAreNoted(ctx, c, schema)
+	return walIsNoted(ctx, c, schema)
 }
 
-// keepsLog reports whether a file is in WAL mode: byte 18 of its header is 2
+// usesWAL reports whether a file is in WAL mode: byte 18 of its header is 2
 // (https://sqlite.org/fileformat2.html, section 1.3.3).
-func keepsLog(path string) (bool, error) {
+func usesWAL(path string) (bool, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return false, err

@@ -32,16 +32,16 @@ func TestCopyWithoutItsLogIsRefused(t *testing.T) {
 			c.before(t, path, s)
 			here, err := Verify(t.Context(), path)
 			require.NoError(t, err)
-			require.NoError(t, here.NeedsLog(path), "it lies where it belongs")
+			require.NoError(t, here.NeedsWAL(path), "it lies where it belongs")
 			require.NoError(t, file.Copy(path, copied))
 			there, err := Verify(t.Context(), copied)
 			require.NoError(t, err, "whether it lacks changes or not, it is no damaged file")
 			if !c.needs {
-				assert.NoError(t, there.NeedsLog(copied))
+				assert.NoError(t, there.NeedsWAL(copied))
 				return
 			}
-			require.ErrorIs(t, there.NeedsLog(copied), house.ErrDamaged)
-			assert.ErrorContains(t, there.NeedsLog(copied), "copied.house-wal")
+			require.ErrorIs(t, there.NeedsWAL(copied), house.ErrDamaged)
+			assert.ErrorContains(t, there.NeedsWAL(copied), "copied.house-wal")
 
 			// Whoever has nothing else takes it as it is, and has a whole house again.
 			taken := filepath.Join(t.TempDir(), "taken.house")
@@ -49,7 +49,7 @@ func TestCopyWithoutItsLogIsRefused(t *testing.T) {
 			require.NoError(t, err)
 			again, err := Verify(t.Context(), taken)
 			require.NoError(t, err)
-			assert.NoError(t, again.NeedsLog(taken))
+			assert.NoError(t, again.NeedsWAL(taken))
 			require.NoError(t, openAt(t, taken, Options{Existing: true}).Close())
 		})
 	}
@@ -69,7 +69,7 @@ func TestHouseClosedWhileItIsRead(t *testing.T) {
 		t.Helper()
 		report, err := Verify(t.Context(), path)
 		require.NoError(t, err)
-		require.NoError(t, report.NeedsLog(path))
+		require.NoError(t, report.NeedsWAL(path))
 		assert.Equal(t, 1, report.Records)
 	}
 	sound()

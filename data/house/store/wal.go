@@ -27,14 +27,14 @@ const (
 	logNoted = "noted"
 )
 
-// noteLog notes in a file that its header states whether it was closed properly.
-func noteLog(ctx context.Context, c conn) error {
+// noteWAL notes in a file that its header states whether it was closed properly.
+func noteWAL(ctx context.Context, c conn) error {
 	return c.exec(ctx, `INSERT INTO ephemeral (venue, kind, id, until, body) SELECT name, $1, $2, $3, '' FROM venue WHERE true ON CONFLICT DO NOTHING`,
 		logKind, logNoted, never.UnixMilli())
 }
 
-// logsAreNoted reports whether the header of a file states how it was closed.
-func logsAreNoted(ctx context.Context, c conn, schema int) (noted bool, err error) {
+// walIsNoted reports whether the header of a file states how it was closed.
+func walIsNoted(ctx context.Context, c conn, schema int) (noted bool, err error) {
 	if schema < ephemeralSchema {
 		return false, nil
 	}
@@ -42,18 +42,18 @@ func logsAreNoted(ctx context.Context, c conn, schema int) (noted bool, err erro
 	return noted, err
 }
 
-// NeedsLog returns an error if a file lacks its WAL; nil if it needs none.
-func (r Report) NeedsLog(path string) error {
-	if !r.NoLog {
+// NeedsWAL returns an error if a file lacks its WAL; nil if it needs none.
+func (r Report) NeedsWAL(path string) error {
+	if !r.NoWAL {
 		return nil
 	}
 	return fail(house.ErrDamaged, "open", path, "it was not closed in order and its log (%s-wal) is not beside it, so that the last changes may be missing; "+
 		"only house backup copies a house in use: put the log back, or restore a backup, or this file under another name if it is all there is", filepath.Base(path))
 }
 
-// startLog switches the engine to WAL mode. It checkpoints an existing WAL, so that the
-// file itself contains the note of [noteLog].
-func (s *sqlite) startLog(ctx context.Context) error {
+// startWAL switches the engine to WAL mode. It checkpoints an existing WAL, so that the
+// file itself contains the note of [noteWAL].
+func (s *sqlite) startWAL(ctx context.Context) error {
 	var mode string
 	if _, err := one(ctx, sqliteConn{s.writer}, []any{&mode}, `PRAGMA journal_mode = WAL`); err != nil {
 		return err
@@ -64,16 +64,16 @@ func (s *sqlite) startLog(ctx context.Context) error {
 	return sqliteConn{s.writer}.exec(ctx, `PRAGMA wal_checkpoint(PASSIVE)`) // also creates the WAL file
 }
 
-// endLog checkpoints the WAL and switches WAL mode off. If somebody else reads the house
+// endWAL checkpoints the WAL and switches WAL mode off. If somebody else reads the house
 // that is impossible, and if the file was moved it would do harm: then the WAL stays.
-func (s *sqlite) endLog() {
-	if s.memory || (file.InPlace(s.kept) == nil && endLog(context.Background(), s.writer) == nil) {
+func (s *sqlite) endWAL() {
+	if s.memory || (file.InPlace(s.kept) == nil && endWAL(context.Background(), s.writer) == nil) {
 		return
 	}
-	_ = s.writer.Raw(keepLog) // the next one to open the house finds the WAL, or gets an error
+	_ = s.writer.Raw(keepWAL) // the next one to open the house finds the WAL, or gets an error
 }
 
-func endLog(ctx context.Context, c interface {
+func endWAL(ctx context.Context, c interface {
 	QueryRowContext(ctx context.Context, query string, args ...any) *sql.Row
 }) error {
 	var mode string
@@ -86,8 +86,8 @@ func endLog(ctx context.Context, c interface {
 	return nil
 }
 
-// keepLog tells a connection not to delete the WAL, even if it is the last one to close.
-func keepLog(c any) error {
+// keepWAL tells a connection not to delete the WAL, even if it is the last one to close.
+func keepWAL(c any) error {
 	control, ok := c.(modernc.FileControl)
 	if !ok {
 		return errors.New("the engine takes no orders about its log")
@@ -96,30 +96,30 @@ func keepLog(c any) error {
 	return err
 }
 
-// guest opens connections for readers of a house that somebody else may write to. They
-// leave its WAL in place.
-type guest struct {
+// readerConnector opens connections for readers of a house that another process may write
+// to. They leave its WAL in place.
+type readerConnector struct {
 	engine driver.Driver
 	dsn    string
 }
 
-// openGuest returns a pool of such connections.
-func openGuest(dsn string) (*sql.DB, error) {
+// openReaders returns a pool of such connections.
+func openReaders(dsn string) (*sql.DB, error) {
 	plain, err := sql.Open("sqlite", dsn) // does not connect; only its driver is needed
 	if err != nil {
 		return nil, err
 	}
 	defer plain.Close()
-	return sql.OpenDB(guest{plain.Driver(), dsn}), nil
+	return sql.OpenDB(readerConnector{plain.Driver(), dsn}), nil
 }
 
 // Connect implements driver.Connector.
-func (g guest) Connect(context.Context) (driver.Conn, error) {
+func (g readerConnector) Connect(context.Context) (driver.Conn, error) {
 	c, err := g.engine.Open(g.dsn)
 	if err != nil {
 		return nil, err
 	}
-	if err := keepLog(c); err != nil {
+	if err := keepWAL(c); err != nil {
 		_ = c.Close() // the first error matters more
 		return nil, err
 	}
@@ -127,4 +127,4 @@ func (g guest) Connect(context.Context) (driver.Conn, error) {
 }
 
 // Driver implements driver.Connector.
-func (g guest) Driver() driver.Driver { return g.engine }
+func (g readerConnector) Driver() driver.Driver { return g.engine }
