@@ -105,16 +105,16 @@ func weighs(s flavor.Spec) bool {
 
 // choose returns which of the roundings of one combination is served: the first
 // that is within the guest's limits and, if that is asked, keeps the balance. Of what the
-// trade pours together it is the one whose glass ranks first: nobody weighs a custom
-// against a better one with the same bottles, so its amounts must be the best there are.
+// trade pours it is the one of the first whose glass ranks first: a custom may stand above
+// what comes nearer, so its amounts must be good ones.
 func (t *task) choose(roundings []search.Filling) (int, error) {
 	if t.bare && !weighs(t.specOf(&roundings[0])) {
 		return -1, nil // foam on its own is no drink, in whatever amount
 	}
 	s := server{task: t}
 	defer s.done()
-	together := len(roundings[0].Parts) > 1 && t.isKnown(&roundings[0])
-	chosen, least := -1, math.Inf(1)
+	custom := t.byCustom(&roundings[0])
+	chosen, least, tried := -1, math.Inf(1), 0
 	for i := range roundings {
 		x := &roundings[i]
 		if ok, err := s.serves(x); err != nil {
@@ -122,8 +122,11 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 		} else if !ok {
 			continue
 		}
-		if !together {
+		if !custom {
 			return i, nil
+		}
+		if tried++; tried > mostTried {
+			break
 		}
 		poured, err := t.mixed(x)
 		if err != nil {
@@ -135,6 +138,9 @@ func (t *task) choose(roundings []search.Filling) (int, error) {
 	}
 	return chosen, nil
 }
+
+// mostTried is how many roundings of a custom are measured in the glass.
+const mostTried = 4
 
 // server tells which roundings of one combination may be served.
 type server struct {

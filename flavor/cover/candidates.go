@@ -41,8 +41,9 @@ func (t *task) addCandidates() {
 		if t.stretches(b) {
 			part.Price += t.finder.weights.Part
 		}
-		for _, a := range amounts {
-			part.Amounts = append(part.Amounts, a.ml)
+		part.Amounts, part.Strange = make([]float64, len(amounts)), make([]float64, 0, len(t.removed))
+		for i, a := range amounts {
+			part.Amounts[i] = a.ml
 		}
 		part.Alike, part.Firm = t.alike(p, amounts)
 		for m := range t.removed {

@@ -39,14 +39,15 @@ const (
 // ideas returns the best ideas of the task, the best first. The search lists more
 // fillings than are wanted; they are measured in the glass, and those that come to
 // the same glass become one. Since the list is a beginning of all fillings by
-// rank, twice the list is looked for while too few ideas are left.
+// rank, twice the list is looked for while too few ideas are left: at first only among
+// what ranks close to the best, since nothing else follows enough ideas.
 func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error) {
-	enough := min(t.req.Limit, enoughIdeas) // what ranks behind them ends the list soon
+	enough, reach := min(t.req.Limit, enoughIdeas), closeTail // what ranks behind them ends the list soon
 	if t.req.Far {
-		enough = t.req.Limit
+		enough, reach = t.req.Limit, tail
 	}
-	for limit := fillingsEach * t.req.Limit; ; limit *= 2 {
-		p := t.problem(limit)
+	for limit := fillingsEach * t.req.Limit; ; {
+		p := t.problem(limit, reach)
 		if p.Effort = t.req.Effort; p.Effort > 0 {
 			p.Effort = max(1, p.Effort-t.effort)
 		}
@@ -59,11 +60,15 @@ func (t *task) ideas(ctx context.Context) (ideas []idea, proven bool, err error)
 		if err != nil {
 			return nil, false, err
 		}
-		ideas := merge(measured)
-		ideas = t.worthListing(ideas)
-		if len(ideas) >= enough || len(found.Fillings) < limit || !found.Proven || limit >= mostFillings {
+		ideas := t.worthListing(merge(measured))
+		full := len(found.Fillings) == limit
+		if len(ideas) >= enough || !full && reach == tail || !found.Proven || limit >= mostFillings {
 			return ideas[:min(len(ideas), t.req.Limit)], found.Proven, nil
 		}
+		if full {
+			limit *= 2
+		}
+		reach = tail
 	}
 }
 
@@ -404,7 +409,7 @@ func (t *task) earns(x *idea, fewer map[search.Combination]float64) (bool, error
 // distanceOf returns how near in the glass the nearest filling of some parts
 // comes, whatever it ranks.
 func (t *task) distanceOf(some []int) (float64, error) {
-	p := t.problem(1)
+	p := t.problem(1, tail)
 	p.Parts = make([]search.Part, len(some))
 	for k, i := range some {
 		p.Parts[k] = t.entries[i]

@@ -185,14 +185,15 @@ const (
 	lastAroma  = sense.Dims
 )
 
-// problem states the task as one of numbers. Directions in which nothing takes
+// problem states the task as one of numbers: to list so many fillings, as far as they rank
+// within reach of the best, in steps. Directions in which nothing takes
 // away are those of each sense that is one number or a colour: a pour adds to it
 // once what it adds to the volume is allowed for.
-func (t *task) problem(limit int) *search.Problem {
+func (t *task) problem(limit int, reach float64) *search.Problem {
 	w := &t.finder.weights
 	p := &search.Problem{Gap: t.gap, Parts: t.entries, Known: t.known,
 		Costs: search.Costs{Part: w.Part, Move: w.Move, Earn: w.Earn, Unlike: w.Unlike},
-		Most:  t.parts, Limit: limit, PerKind: len(t.removed), Tail: tail + blur,
+		Most:  t.parts, Limit: limit, PerKind: len(t.removed), Tail: reach + blur,
 		Allows: t.allows, Choose: t.choose}
 	for i := range t.moves {
 		p.Moves = append(p.Moves, search.Move{Pour: t.moves[i].pour, By: t.moves[i].by})
