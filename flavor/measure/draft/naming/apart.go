@@ -32,11 +32,12 @@ func (b *Book) withoutBrackets(name string, pl Place) (Found, bool) {
 	if f, ok := b.turned(rest, strings.TrimSpace(name[open+1:end]), pl); ok {
 		return f, true
 	}
-	if f, ok := b.explained(name[:open], strings.TrimSpace(name[open+1:end]), name[end+1:], pl); ok {
-		return f, true
-	}
 	if inside := name[open+1 : end]; b.Mentions(inside) || changesBottle(inside) {
 		if f := b.Find(rest, pl); f.Firm() {
+			if describes(inside, f.Profile) { // "amaretto (almond)"
+				f.Inferred, f.Dropped = true, name[open:end+1]
+				return f, true
+			}
 			return Found{Fault: measure.Invalid("ingredient", name, "%q says more than %s; write what it adds on a line of its own, or name the bottle in your stock", name, f.Profile.Name)}, true
 		}
 		return Found{}, false

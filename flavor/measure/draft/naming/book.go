@@ -351,9 +351,6 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 	if f := b.Asks(key, askTongue[key], pl); f != nil {
 		return Found{Fault: f}, true
 	}
-	if f, ok := b.inTongue(key, tryKey); ok {
-		return f, true
-	}
 	full, changed := Lengthen(key)
 	if changed {
 		if means, ok := shorthand[full]; ok {
@@ -362,6 +359,9 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 		if f, ok := tryKey(full); ok {
 			return f, true
 		}
+	}
+	if f, ok := b.inTongue(key, tryKey); ok {
+		return f, true
 	}
 	if words := strings.Fields(full); len(words) == 2 { // "amaro med"
 		if f, ok := tryKey(words[1] + " " + words[0]); ok && f.Fault == nil {

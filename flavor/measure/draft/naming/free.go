@@ -31,10 +31,12 @@ const longestFree = 2
 // freeOf returns a name without the words that say that it has no alcohol; false if
 // there are none.
 func freeOf(name string) (string, bool) {
-	if at := noStrength.FindStringIndex(name); at != nil {
-		return token.OneLine(name[:at[0]] + " " + name[at[1]:]), true
+	if strings.IndexByte(name, '0') >= 0 {
+		if at := noStrength.FindStringIndex(name); at != nil {
+			return token.OneLine(name[:at[0]] + " " + name[at[1]:]), true
+		}
 	}
-	words := strings.Fields(strings.NewReplacer("(", " ", ")", " ", ",", " ").Replace(name))
+	words := strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '(' || r == ')' || r == ',' })
 	for n := min(longestFree, len(words)-1); n > 0; n-- {
 		if freeWords[flavor.NormaliseName(strings.Join(words[:n], " "))] {
 			return strings.Join(words[n:], " "), true

@@ -8,34 +8,6 @@ import (
 	"counterpour/flavor/measure/draft/token"
 )
 
-// explained looks up a name that brackets say once more, in other words or to the point:
-// "crème de pêche (peach liqueur)", "lapsang (smoked tea) syrup", "amaretto (almond)". A
-// name that is not known means what its brackets name. Two things that are known and
-// differ are no explanation.
-func (b *Book) explained(before, inside, after string, pl Place) (Found, bool) {
-	before, after = strings.TrimSpace(before), strings.TrimSpace(after)
-	if changesBottle(inside) || changesBottle(before) {
-		return Found{}, false
-	}
-	outer := b.Find(strings.TrimSpace(before+" "+after), pl)
-	if outer.Firm() && after == "" && describes(inside, outer.Profile) {
-		outer.Inferred = true
-		return outer, true
-	}
-	inner := b.plainly(strings.TrimSpace(inside+" "+after), pl)
-	if !inner.Firm() || !pl.allows(inner.Profile) {
-		return Found{}, false
-	}
-	switch {
-	case outer.Firm() && outer.Infusion == "" && outer.Profile != inner.Profile:
-		return Found{}, false
-	case !outer.Firm() && (outer.Fault == nil || outer.Fault.Kind != flavor.ErrUnknown || b.Mentions(before)):
-		return Found{}, false
-	}
-	inner.How, inner.Inferred = flavor.MatchAlias, true
-	return inner, true
-}
-
 // describes reports whether words name what an ingredient is made of, or its kind, and
 // nothing more.
 func describes(words string, p *flavor.Profile) bool {
