@@ -37,31 +37,35 @@ func (r *reader) withoutPrices(n int, toks []token.Token) []token.Token {
 // mostPartSize is the most tokens of a line that says how much a part is.
 const mostPartSize = 12
 
-// partSize reads a line that says how much a part is, "(1 part = 30 ml)", and is false if
-// the line says something else.
-func (r *reader) partSize(n int, span entry.Span, toks []token.Token) bool {
-	if len(toks) > mostPartSize || !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Text == "part" || t.Text == "parts" }) {
-		return false
-	}
-	words := make([]token.Token, 0, len(toks))
-	for _, t := range toks {
-		if t.Kind != token.Mark && t.Text != "is" && t.Text != "of" && t.Text != "a" {
-			words = append(words, t)
+// partSize reads what says how much a part is at the end of a line, "(1 part = 30 ml)",
+// and returns the rest of the line.
+func (r *reader) partSize(toks []token.Token) []token.Token {
+	for i := range toks {
+		if toks[i].Text != "part" && toks[i].Text != "parts" || len(toks)-i > mostPartSize {
+			continue
+		}
+		from := i
+		if from > 0 && toks[from-1].Kind == token.Numeral && toks[from-1].Value == 1 {
+			from--
+		}
+		if from > 0 && toks[from-1].Kind != token.Mark {
+			continue
+		}
+		var size []token.Token
+		for _, t := range toks[i+1:] {
+			if t.Kind != token.Mark && t.Text != "is" && t.Text != "of" {
+				size = append(size, t)
+			}
+		}
+		if len(size) == 0 {
+			continue
+		}
+		if p := entry.Read(r.text, size); p.Shape == entry.ShapeAmount && p.Fault == nil && p.Unit.Jigger() {
+			r.part = &p
+			return entry.TrimMarks(toks[:from])
 		}
 	}
-	if len(words) > 0 && words[0].Kind == token.Numeral && words[0].Value == 1 {
-		words = words[1:]
-	}
-	if len(words) < 3 || words[0].Text != "part" && words[0].Text != "parts" {
-		return false
-	}
-	p := entry.Read(r.text, words[1:])
-	if p.Shape != entry.ShapeAmount || p.Fault != nil || !p.Unit.Jigger() {
-		return false
-	}
-	r.part = &p
-	r.entry(KindRemark, n, span)
-	return true
+	return toks
 }
 
 // sizeParts makes what is written in parts so much as a line says that a part is.
@@ -125,15 +129,23 @@ var (
 	stockUnits  = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
 	stockWords  = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
 	wholeWords  = token.Words(`total totals volume yield wet washline dilution`)
+	costWords   = token.Words(`cost costs costing price priced sells charge charged`)
+	conditions  = token.Words(`if when once until unless after`)
 	tastedWords = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
 )
 
 // commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
 // of fizz pls", "total 90 ml before dilution", "the 2 was too sweet".
 func commentary(toks []token.Token) bool {
+	if len(toks) > 1 && (costWords[toks[0].Text] && toks[1].Kind == token.Numeral || toks[0].Kind == token.Numeral && conditions[toks[1].Text]) { // "costs 2.10 a pop", "86 if we run out"
+		return true
+	}
 	stock, ordered, whole, after := false, false, false, false
 	for i := range toks {
 		w := toks[i].Text
+		if (w == "these" || w == "them" || w == "those") && i > 1 && toks[i-1].Text == "of" && toks[i-2].Kind == token.Numeral { // "sold 20 of these"
+			return true
+		}
 		stock = stock || i > 0 && toks[i-1].Kind == token.Numeral && stockUnits[w]
 		ordered = ordered || stockWords[w]
 		whole = whole || i < 2 && wholeWords[w]

@@ -404,7 +404,7 @@ func (r *reader) gather(in []piece) []piece {
 
 // join makes one piece of two, if they are parts of one entry.
 func (r *reader) join(a, b *piece) (piece, bool) {
-	if b.sep == soaked {
+	if b.sep == soaked || b.sep == "," && columnRoles[roleOf(b)] && a.pour.Shape == entry.ShapePour && a.pour.AmountAt.Start > a.pour.NameAt.Start {
 		return piece{}, false
 	}
 	if b.sep == ">" {
@@ -430,6 +430,13 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 	case a.pour.Shape == entry.ShapeServing && entry.IceOnly(a.toks) && b.pour.Shape == entry.ShapeAmount: // "ice: 1 cup"
 		out := *a
 		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
+		return out, true
+	case b.sep == "," && a.pour.Shape == entry.ShapeImplied && a.pour.Unit == flavor.Top && b.pour.Shape == entry.ShapeAmount && b.pour.Fault == nil && !b.pour.Each && b.pour.Unit.Jigger(): // "top with soda, 2 oz"
+		out := *a
+		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
+		amount := b.pour
+		out.pour.Of, out.pour.After, out.pour.NoAmount, out.pour.Stated, out.pour.Shape = out.toks, true, false, true, entry.ShapePour
+		out.pour.Amount, out.pour.Unit, out.pour.AmountAt, out.pour.UnitAt, out.pour.Figures = amount.Amount, amount.Unit, amount.AmountAt, amount.UnitAt, amount.Figures
 		return out, true
 	case b.sep == "," && a.pour.Shape == entry.ShapeName && qualified(&b.pour): // "coffee, hot 120 ml"
 		out := *a

@@ -14,19 +14,20 @@ import (
 
 // reader gathers a draft line by line.
 type reader struct {
-	d       Draft
-	text    string
-	said    serving.Said
-	served  int            // pours above the line that says the service; 0: none does
-	first   bool           // nothing but blanks and remarks so far
-	section entry.Label    // of a header that stands alone above
-	heading *entry.Written // the amount of the list that goes on below
-	amount  *entry.Written // of the pour above
-	slashes int            // that part the entries of a line
-	part    *entry.Written // how much a line says that a part is
-	plainly bool           // no name stands before the pours of the first line
-	toks    []token.Token
-	cut     []piece
+	d        Draft
+	text     string
+	said     serving.Said
+	served   int            // pours above the line that says the service; 0: none does
+	first    bool           // nothing but blanks and remarks so far
+	section  entry.Label    // of a header that stands alone above
+	heading  *entry.Written // the amount of the list that goes on below
+	amount   *entry.Written // of the pour above
+	slashes  int            // that part the entries of a line
+	part     *entry.Written // how much a line says that a part is
+	sentence bool           // it is one that is read: what it tells comes after what others tell
+	plainly  bool           // no name stands before the pours of the first line
+	toks     []token.Token
+	cut      []piece
 }
 
 func (r *reader) fail(line int, f *flavor.Fault) {
@@ -92,7 +93,7 @@ func (r *reader) content(n, from, to int) bool {
 		return true
 	}
 	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
-	toks = r.withoutChatter(n, r.withoutCommentary(n, r.secondThoughts(n, spoken(toks))))
+	toks = r.partSize(r.withoutChatter(n, r.withoutCommentary(n, r.secondThoughts(n, spoken(toks)))))
 	if len(toks) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
@@ -101,7 +102,7 @@ func (r *reader) content(n, from, to int) bool {
 		r.entry(KindRemark, n, span)
 		return true
 	}
-	if r.partSize(n, span, toks) || r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
+	if r.headsList(n, span, toks) || r.amountsBelow(n, span, toks) {
 		return true
 	}
 	if r.ditto(n, span, toks) {
@@ -245,7 +246,7 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 			r.soak(n, &in[i])
 			continue
 		}
-		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && in[i-1].pour.Shape == entry.ShapePour {
+		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && in[i-1].pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].sep == "," && columnRoles[role] && in[i-1].pour.Shape == entry.ShapePour && in[i-1].pour.AmountAt.Start > in[i-1].pour.NameAt.Start {
 			r.entry(KindRemark, n, entry.Span{Start: in[i].toks[0].Start, End: in[i].toks[len(in[i].toks)-1].End})
 			if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
 				r.d.Lines[k].After = true
@@ -276,7 +277,11 @@ func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
 }
 
 // roleWords are what a column says that a pour is in its drink.
-var roleWords = token.Words(`mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
+var roleWords = token.Words(`length mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
+
+// columnRoles are those that are no names of ingredients: a last column says them behind a
+// comma too.
+var columnRoles = token.Words(`sour sweet base modifier mod citrus lengthener length spirit sweetener split accent acid strong weak`)
 
 // roleOf is the role that a piece names, and nothing else; empty if it names none.
 func roleOf(p *piece) string {
@@ -306,13 +311,20 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 	case entry.ShapeNothing:
 		r.ruled(n, at)
 	case entry.ShapePour, entry.ShapeImplied:
+		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.pour.Name)] {
+			r.entry(KindRemark, n, at)
+			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is what all of it comes to"))
+			return
+		}
 		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.Laid(p.toks) {
 			r.laid(n, p.toks)
 			return
 		}
 		r.takePour(n, at, &p.pour, asStep)
 	case entry.ShapeServing:
+		r.sentence = p.sep == "."
 		r.takeServing(n, at, p.toks, asStep)
+		r.sentence = false
 	case entry.ShapeGarnish:
 		r.takeGarnish(n, at, p)
 	case entry.ShapeRim:
@@ -345,6 +357,9 @@ func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
 		r.unnamed(n, at, written, p.toks)
 	}
 }
+
+// sums name what all of a drink comes to.
+var sums = map[string]bool{"total": true, "sum": true, "volume": true, "total volume": true, "yield": true, "in total": true, "all in": true}
 
 func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
 	r.entry(KindUnread, n, at)
@@ -504,7 +519,7 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 	if s.Service != "" || s.Glass != "" || s.Method != "" && s.Method != flavor.Build {
 		r.served = len(r.d.Lines)
 	}
-	r.said.Merge(&s, prose || r.stepAfter(&s))
+	r.said.Merge(&s, prose || r.sentence || r.stepAfter(&s))
 	if r.said.Conflict != nil {
 		f := r.said.Conflict
 		r.said.Conflict = nil

@@ -219,8 +219,10 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				toks = toks[:open]
 				continue
 			}
-			if n, t := TailAt(inside); n > 0 && n == len(inside) {
-				p.apply(t)
+			if told := tailsOf(inside); told != nil {
+				for _, t := range told {
+					p.apply(t)
+				}
 				toks = toks[:open]
 				continue
 			}
@@ -280,6 +282,20 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 		toks = toks[:len(toks)-n]
 	}
 	return toks
+}
+
+// tailsOf returns what words say that are nothing but tails, as "float on top" is; nil if
+// they say more.
+func tailsOf(toks []token.Token) []tail {
+	var out []tail
+	for len(toks) > 0 {
+		n, t := TailAt(toks)
+		if n == 0 {
+			return nil
+		}
+		out, toks = append(out, t), toks[:len(toks)-n]
+	}
+	return out
 }
 
 // nowAmount reads what stands in brackets for what an amount has become: "2 now".
@@ -488,6 +504,12 @@ func (p *Written) equalParts(text string, toks []token.Token) bool {
 	rest := toks[1:]
 	for len(rest) > 0 && rest[0].Kind == token.Mark && !rest[0].Is("(") {
 		rest = rest[1:]
+	}
+	if len(rest) > 3 && rest[0].Is("(") && rest[1].Kind == token.Numeral && rest[1].Wrong == "" && rest[2].Is(")") { // "equal parts (30) gin, ..."
+		p.Amount, p.Unit, p.AmountAt, p.UnitAt, p.Figures = rest[1].Value, "", Span{rest[1].Start, rest[1].End}, Span{}, true
+		p.takeName(text, p.takeTails(text, rest[3:]))
+		p.Shape = ShapePour
+		return true
 	}
 	if len(rest) > 1 && startsMeasure(rest) { // "all equal, 25 ml: ..."
 		p.Unit, p.UnitAt = "", Span{}

@@ -357,6 +357,9 @@ func (r *running) lead(toks []token.Token) bool {
 		r.making = append(r.making, written)
 		return true
 	}
+	if s := serving.Read(toks); len(s.Unknown) == 0 && s.Begins { // "muddle 6 blackberries"
+		return true
+	}
 	if last := &toks[len(toks)-1]; len(toks) > 1 && last.Text == "with" { // "hot punch w/ 30 rum"
 		return r.lead(toks[:len(toks)-1])
 	}
