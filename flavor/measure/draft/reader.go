@@ -25,6 +25,7 @@ type reader struct {
 	slashes  int            // that part the entries of a line
 	part     *entry.Written // how much a line says that a part is
 	sentence bool           // it is one that is read: what it tells comes after what others tell
+	amends   bool           // the line takes back amounts of lines above
 	plainly  bool           // no name stands before the pours of the first line
 	toks     []token.Token
 	cut      []piece
@@ -93,6 +94,8 @@ func (r *reader) content(n, from, to int) bool {
 		return true
 	}
 	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
+	toks, r.amends = amended(toks)
+	toks = r.standIn(n, toks)
 	toks = r.partSize(r.withoutChatter(n, r.withoutCommentary(n, r.secondThoughts(n, spoken(toks)))))
 	if len(toks) == 0 {
 		r.entry(KindRemark, n, span)
@@ -426,7 +429,7 @@ func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
 		return
 	}
 	line := r.lineOf(n, p)
-	line.Step = asStep
+	line.Step, line.Amends = asStep, r.amends
 	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.Stated
 	r.d.Lines = append(r.d.Lines, line)
 	if p.Stated && p.Shape == entry.ShapePour {

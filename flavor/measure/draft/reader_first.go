@@ -34,6 +34,12 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[last-1].End})
 		return true
 	}
+	if last := len(toks) - 1; toks[last].Is(":") && l == entry.NoLabel && last > 1 && !r.pours(toks) && toks[0].Kind == token.Word && !unitIn(withoutBracketed(toks)) { // "House punch, by the glass (ladle 4 oz):"
+		if s := serving.Read(toks); len(s.Unknown) > 0 {
+			r.setName(n, span)
+			return true
+		}
+	}
 	if len(toks) == 1 && toks[0].Kind == token.Numeral { // "50/50"
 		r.setName(n, span)
 		return true
@@ -144,6 +150,23 @@ func (r *reader) quotedName(n int, span entry.Span, toks []token.Token) bool {
 	}
 	r.entries(n, span, rest, false)
 	return true
+}
+
+// withoutBracketed returns tokens without those in brackets.
+func withoutBracketed(toks []token.Token) []token.Token {
+	out := make([]token.Token, 0, len(toks))
+	depth := 0
+	for _, t := range toks {
+		switch {
+		case t.Is("("):
+			depth++
+		case t.Is(")"):
+			depth--
+		case depth == 0:
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // unitIn reports whether tokens hold a number with its unit.

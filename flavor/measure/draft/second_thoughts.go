@@ -98,6 +98,51 @@ func takenBackAt(toks []token.Token, i int) int {
 	return 0
 }
 
+// lacking say that there is none of what stands before them, and standIns that what
+// follows was poured in its place.
+var (
+	lacking  = phrases("don't have\ndont have\ndidn't have\nran out\nall out\nout of stock\nout\nnone left\nno more\nfinished\nmissing\n86")
+	standIns = token.Words(`used use using sub subbed poured instead`)
+)
+
+// standIn drops what there was none of where what was poured in its place follows:
+// "chamomile tincture - don't have, used chamomile bitters 3 dashes". What stands before
+// must state no amount.
+func (r *reader) standIn(n int, toks []token.Token) []token.Token {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return standIns[t.Text] })
+	if at < 2 || at+1 == len(toks) || slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind == token.Numeral || t.Is(":") }) {
+		return toks
+	}
+	lacks := slices.ContainsFunc(lacking, func(phrase []string) bool {
+		for i := 1; i+len(phrase) <= at; i++ {
+			if slices.EqualFunc(phrase, toks[i:i+len(phrase)], func(w string, t token.Token) bool { return t.Text == w }) {
+				return true
+			}
+		}
+		return false
+	})
+	if !lacks {
+		return toks
+	}
+	r.skips(n, toks[:at+1])
+	return toks[at+1:]
+}
+
+// amends begin a line that takes back an amount of a line above.
+var amends = token.Words(`edit correction update updated amended revised`)
+
+// amended returns a line without the word that says that it takes back what stands above.
+func amended(toks []token.Token) ([]token.Token, bool) {
+	if len(toks) < 3 || !amends[toks[0].Text] || !toks[1].Is(":") && !toks[1].Is("-") {
+		return toks, false
+	}
+	rest := toks[2:]
+	for len(rest) > 1 && rest[0].Kind == token.Word && takesBackFirst[rest[0].Text] {
+		rest = entry.TrimMarks(rest[1:])
+	}
+	return rest, true
+}
+
 // pause reports whether a sign is one that stands around second thoughts.
 func pause(t *token.Token) bool {
 	return t.Is(",") || t.Is(".") || t.Is("!") || t.Is("…") || t.Is("-") || t.Is("(") || t.Is(")") || t.Is(":") || t.Is(";")

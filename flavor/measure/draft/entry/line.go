@@ -29,6 +29,7 @@ type Line struct {
 	Comma    bool // the amount is written with a decimal comma
 	Point    bool // the amount is written with a decimal point
 	Step     bool // stands among the steps: it may speak of a pour above
+	Amends   bool // takes back the amount of a pour above
 	Muddled  bool
 	Cut      bool    // says how the fruit is cut
 	Squeezed bool    // only the juice of the fruit is meant

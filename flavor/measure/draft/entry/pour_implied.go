@@ -356,7 +356,7 @@ func (p *Written) impliedUnit(text string, toks []token.Token) bool {
 		return false
 	}
 	rest := toks[n:]
-	for len(rest) > 0 && (rest[0].Text == "of" || rest[0].Is(":")) {
+	for len(rest) > 0 && (rest[0].Text == "of" || (rest[0].Text == "de" || rest[0].Text == "di") && len(rest) > 1 || rest[0].Is(":")) {
 		rest = rest[1:]
 	}
 	p.Unit, p.Amount, p.UnitAt = u, 1, Span{toks[0].Start, toks[n-1].End}

@@ -124,7 +124,7 @@ func (p *Written) takeJoint(text string, toks []token.Token) []token.Token {
 	for len(toks) > 0 {
 		t := &toks[0]
 		switch {
-		case t.Text == "of" || (p.Unit != "" || p.words) && (t.Text == "de" || t.Text == "di") && len(toks) > 1 || t.Is(":") || t.Is("-") || t.Is(",") || t.Is("."):
+		case t.Text == "of" || (t.Text == "de" || t.Text == "di") && len(toks) > 1 || t.Is(":") || t.Is("-") || t.Is(",") || t.Is("."):
 			toks = toks[1:]
 		case t.Text == "each" || t.Text == "ea":
 			p.Each = true
@@ -259,6 +259,10 @@ func (p *Written) takeTails(text string, toks []token.Token) []token.Token {
 				toks = toks[:last]
 				continue
 			}
+		}
+		if last > 0 && p.Stated && toks[last].Text == "frozen" && strings.HasSuffix(toks[last-1].Text, "s") { // "3 grapes frozen" are no frozen drink
+			toks = toks[:last]
+			continue
 		}
 		if n := cutAt(toks); n > 0 {
 			p.Cut = true

@@ -128,6 +128,9 @@ var cutWords = token.Words(`wedges wedge quarters quarter halves half slices chu
 // cutVerbs say that a fruit is cut.
 var cutVerbs = token.Words(`geachtelt geviertelt halbiert coupé coupée tagliato cortado cortada cut quartered halved sliced chopped diced`)
 
+// cutLast say behind a fruit that it is cut.
+var cutLast = token.Words(`cut quartered halved chopped diced`)
+
 // cutAt returns how many tokens at the end say how a fruit is cut: "cut in wedges".
 func cutAt(toks []token.Token) int {
 	n := len(toks)
@@ -136,6 +139,9 @@ func cutAt(toks []token.Token) int {
 	}
 	if n > 2 && toks[n-1].Kind == token.Numeral && (toks[n-2].Text == "in" || toks[n-2].Text == "into") && (n == 3 || cutVerbs[toks[n-3].Text]) {
 		return len(toks) - n + min(n-1, 3)
+	}
+	if n > 1 && cutLast[toks[n-1].Text] && toks[n-2].Kind == token.Word { // "½ lime cut"
+		return len(toks) - n + 1
 	}
 	if n < 3 || !cutWords[toks[n-1].Text] || toks[n-2].Text != "in" && toks[n-2].Text != "into" {
 		return 0

@@ -29,7 +29,8 @@ func (r *resolver) byName(s *flavor.Spec) {
 			s.Method = h.method
 			r.note("no method stated: " + string(h.method) + ", since the name says “" + h.word + "”")
 		}
-		if h.service != "" && s.Service == "" && s.Glass == "" {
+		hinted := r.draft.Hinted && s.Service == flavor.Rocks && h.service == flavor.Long // "clear ice" under a highball
+		if h.service != "" && (s.Service == "" || hinted) && s.Glass == "" {
 			s.Service = h.service
 			r.note("no service stated: " + string(h.service) + ", since the name says “" + h.word + "”")
 		}

@@ -530,7 +530,7 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 		rest []string
 	}{{words[0], words[1:]}, {words[last], words[:last]}} {
 		near := measure.NearestUnits(split.word)
-		if len(near) == 0 || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] {
+		if len(near) == 0 || len(split.word) < leastUnitSlip || serving.OtherMeasures[split.word] || serving.DegreeWords[split.word] {
 			continue
 		}
 		rest := strings.TrimPrefix(strings.Join(split.rest, " "), "of ")
@@ -540,6 +540,10 @@ func (r *resolver) slippedUnit(l *entry.Line) (near []string, word, rest string)
 	}
 	return nil, "", ""
 }
+
+// leastUnitSlip is the letters of a word in which a slip of a unit is seen: shorter ones
+// are words of their own, as "de" is.
+const leastUnitSlip = 3
 
 // misspeltUnit mends a slip in a unit where only one is near, and refuses the line where
 // more are; it is false if there is none.

@@ -31,7 +31,7 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 			*faults = append(*faults, r.locate(t, fault))
 			continue
 		}
-		if r.repeats(&s, t, &pour) {
+		if r.repeats(&s, t, &pour) || r.amends(&s, t, &pour) {
 			continue
 		}
 		for i := range d.Lines {
@@ -210,6 +210,18 @@ func (r *resolver) repeats(s *flavor.Spec, t *task, p *flavor.Pour) bool {
 	s.Pours[i].After = s.Pours[i].After || l.After
 	r.note(measure.LineLocation(l.Number) + ": “" + l.Asked + "” refers to what is poured above")
 	r.steps = append(r.steps, l.Asked)
+	return true
+}
+
+// amends puts a pour in place of the one above whose amount it takes back, and is false
+// if it takes back none.
+func (r *resolver) amends(s *flavor.Spec, t *task, p *flavor.Pour) bool {
+	i := slices.IndexFunc(s.Pours, func(x flavor.Pour) bool { return x.Profile == p.Profile })
+	if !t.line.Amends || i < 0 {
+		return false
+	}
+	r.note(measure.LineLocation(t.line.Number) + ": “" + t.line.Asked + "” takes back " + measure.FormatAmount(s.Pours[i].Amount, s.Pours[i].Unit) + " of " + p.Profile.Name)
+	s.Pours[i] = *p
 	return true
 }
 

@@ -191,6 +191,8 @@ func (s *Said) addMethod(m flavor.Method, as string) {
 	case pair(flavor.Build, flavor.Stir):
 		s.Method = flavor.Build
 		s.Notes = append(s.Notes, "build and stir: taken as build")
+	case s.Method == flavor.Build && strings.HasPrefix(as, "churn"):
+		s.Notes = append(s.Notes, "build and churn: taken as build")
 	case pair(flavor.Build, flavor.Swizzle):
 		s.Method = flavor.Swizzle
 	case pair(flavor.Build, flavor.Throw), pair(flavor.Blend, flavor.Build):
@@ -272,6 +274,9 @@ func (s *Said) Merge(o *Said, prose bool) {
 	s.Cold = s.Cold || o.Cold
 	s.Together = s.Together || o.Together
 	s.Touch = s.Touch || o.Touch
+	if o.Method == flavor.Swizzle && s.Method == flavor.Build {
+		return // what is churned is built, as is said already
+	}
 	s.Notes = append(s.Notes, o.Notes...)
 }
 
