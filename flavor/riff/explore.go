@@ -40,7 +40,7 @@ func (x *search) moves(ctx context.Context, limit int) error {
 	if len(roots) > 1 {
 		w.each = draftsSome
 	}
-	if len(roots) > 0 && roots[0].Moves > 0 {
+	if len(roots) > 0 && roots[0].Moves > 0 && len(w.Limits.Aims) > 0 {
 		if err := w.WishFrom(&roots[0].Spec); err != nil {
 			return err
 		}

@@ -115,3 +115,16 @@ func TestAWishIsHeldAgainstWhatIsPoured(t *testing.T) {
 		assert.True(t, slices.ContainsFunc(res.Riffs[i].Spec.Pours, func(p flavor.Pour) bool { return p.Profile.Carbonated }), "it sparkles still: %s", res.Riffs[i].Text)
 	}
 }
+
+// A guest who takes no alcohol is poured nothing savoury with what is sweet either.
+func TestNothingSavouryInASweetSoda(t *testing.T) {
+	b := bartest.New(t)
+	spec := b.Spec(t, "1 1/2 oz alcohol-free red bitter aperitif\n3 oz tonic water\n1/2 oz lemon juice\nbuild, long")
+	res, err := Vary(context.Background(), b.Station, Request{Spec: spec, Stock: bartest.With(b.Usual, spec), Limit: 20})
+	require.NoError(t, err)
+	require.NotEmpty(t, res.Riffs)
+	tomato, tonic := b.Bottle(t, "tomato juice"), b.Bottle(t, "tonic water")
+	for i := range res.Riffs {
+		assert.False(t, station.Pours(&res.Riffs[i].Spec, tomato) && station.Pours(&res.Riffs[i].Spec, tonic), res.Riffs[i].Text)
+	}
+}

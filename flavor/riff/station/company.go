@@ -30,7 +30,11 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 		}
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.soft(a) && j.soft(b) || frame != nil && Pours(frame, a) && Pours(frame, b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
+			if a.ID == b.ID || j.foams(s, a) || j.foams(s, b) || j.givenBoth(a, b) || frame != nil && Pours(frame, a) && Pours(frame, b) {
+				continue
+			}
+			if j.soft(a) && j.soft(b) {
+				shunned = shunned || clash(&s.Pours[i], &s.Pours[k])
 				continue
 			}
 			p := j.pairOf(a, b)
@@ -54,6 +58,11 @@ func (j *Job) company(s, frame *flavor.Spec) (odd float64, shunned bool) {
 	return odd - well/max(1, pairs), shunned || odd > most
 }
 
+// givenBoth reports whether a drink that was given pours two ingredients.
+func (j *Job) givenBoth(a, b *flavor.Profile) bool {
+	return slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) })
+}
+
 // comesTogether reports whether two ingredients are each of a drink that was given, of two
 // that are to meet.
 func (j *Job) comesTogether(a, b *flavor.Profile) bool {
@@ -70,7 +79,7 @@ func (j *Job) Uneasy(s *flavor.Spec) bool {
 	for i := range s.Pours {
 		for k := range i {
 			a, b := s.Pours[i].Profile, s.Pours[k].Profile
-			if a.ID == b.ID || precedent.IsBase(a) && precedent.IsBase(b) || slices.ContainsFunc(j.Given, func(g *flavor.Spec) bool { return Pours(g, a) && Pours(g, b) }) {
+			if a.ID == b.ID || precedent.IsBase(a) && precedent.IsBase(b) || j.givenBoth(a, b) {
 				continue
 			}
 			if j.pairOf(a, b).Shunned() || sauced(a, b) || sauced(b, a) {
