@@ -184,8 +184,8 @@ func boundFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 		}
 		f.Deviation = math.Max(leastDeviation, JND(x.Axis, math.Log(math.Max(x.Amount, x.Bound*leastShare)/x.Bound)))
 		switch {
-		case x.High && x.Glass.Name == "" && (x.Axis == ratio.Volume || x.Grams) && oddPour(j, x.Axis) != nil:
-			f.Profile, f.byOdd = oddPour(j, x.Axis), true
+		case x.High && x.Glass.Name == "" && (x.Axis == ratio.Volume || x.Grams) && oddPour(s, j, x.Axis) != nil:
+			f.blameOdd(s, oddPour(s, j, x.Axis))
 		case x.Axis == ratio.Volume && x.High:
 			f.Profile = largestOf(s).Profile
 		case x.Axis < ratio.Axis(ratio.NumAxes) && !x.High: // nothing in it is to blame
@@ -209,24 +209,32 @@ func boundFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 	return out
 }
 
+// blameOdd lays a fault of the whole to a pour that is odd, and tells too large a drink by
+// what that pour tastes of: who drinks it notices that first.
+func (f *Fault) blameOdd(s *flavor.Spec, odd *weigh.Beyond) {
+	f.Profile, f.byOdd = odd.Profile, !ofRatio(odd)
+	if f.Axis == ratio.Volume {
+		f.Axis, f.Text = odd.Axis(), beyondText(s, odd)
+	}
+}
+
 // oddPour returns what is poured farthest beyond habit though not beyond all of it, but
 // for what the ratio tells of, and of what is strong if it is strength that is asked for;
-// nil if nothing is.
-func oddPour(j *weigh.Judgement, a ratio.Axis) *flavor.Profile {
+// nil if nothing is. Of the largest pour, which makes the drink too large, its taste may
+// be odd though the ratio tells of the pour.
+func oddPour(s *flavor.Spec, j *weigh.Judgement, a ratio.Axis) *weigh.Beyond {
 	var worst *weigh.Beyond
 	for i := range j.Beyond {
 		x := &j.Beyond[i]
-		if x.Edges < oddEdges || ofRatio(x) || a == ratio.Strong && x.Profile.ABV.Value <= 0 {
+		tasted := a == ratio.Volume && x.Sense && !x.Level.OfRatio() && x.Profile == largestOf(s).Profile
+		if x.Edges < oddEdges || ofRatio(x) && !tasted || a == ratio.Strong && x.Profile.ABV.Value <= 0 {
 			continue
 		}
 		if worst == nil || x.Edges > worst.Edges {
 			worst = x
 		}
 	}
-	if worst == nil {
-		return nil
-	}
-	return worst.Profile
+	return worst
 }
 
 // forgotten reports whether a fault is that nothing in the draft is there for strength,

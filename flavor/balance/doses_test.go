@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor/balance"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/weigh"
 )
 
@@ -36,6 +37,7 @@ func TestSplitBasesAndStrongAccentsAreBalanced(t *testing.T) {
 		"2 oz bourbon / 0.75 oz dry vermouth / 0.25 oz medium amaro / 0.25 oz maraschino liqueur / stir, up",
 		"45 ml vodka / 22.5 ml coffee liqueur / 30 ml espresso / 7.5 ml simple syrup / shake, up",
 		"1 oz amaretto / 1 oz aged rum / 0.75 oz lime juice / shake, rocks",
+		"2 oz rye whiskey / 0.25 oz simple syrup / 4 dashes anise bitters / 1 dash absinthe / stir, up",
 	} {
 		r := k.score(t, k.read(t, strings.ReplaceAll(text, " / ", "\n")))
 		assert.Equal(t, weigh.Balanced, r.Verdict, "%s: %.0f", text, r.Judgement.Score)
@@ -97,5 +99,27 @@ func TestFixesGoToTheUsualDose(t *testing.T) {
 		first := fixes[0].Changes[0]
 		assert.Equal(t, c.culprit, first.Profile.ID, "%s: %s", c.text, fixes[0].Text)
 		assert.LessOrEqual(t, first.ToML, c.most, "%s: %s", c.text, fixes[0].Text)
+	}
+}
+
+// Too much of a pour is told by what it tastes of, before how large or strong it makes the
+// drink; common practice, no source.
+func TestFaultsNameTheTaste(t *testing.T) {
+	k := newKitchen(t)
+	for _, c := range []struct {
+		text    string
+		culprit string // id
+		axis    ratio.Axis
+	}{
+		{"40 ml vodka / 20 ml coffee liqueur / 10 ml simple syrup / 150 ml espresso / shake, up", "espresso", ratio.Bitter},
+		{"1.5 oz dark rum / 3 oz red bitter aperitif / 1.5 oz pineapple juice / 0.5 oz lime juice / 0.5 oz simple syrup / shake, rocks", "red-bitter-aperitif", ratio.Bitter},
+		{"2 oz blanco tequila / 2.5 oz triple sec / 0.75 oz lime juice / shake, up", "triple-sec", ratio.Sweet},
+		{"30 ml gin / 30 ml sweet vermouth / 90 ml red bitter aperitif / stir, rocks", "red-bitter-aperitif", ratio.Bitter},
+	} {
+		r := k.score(t, k.read(t, strings.ReplaceAll(c.text, " / ", "\n")))
+		named := slices.ContainsFunc(r.Faults[:min(2, len(r.Faults))], func(f balance.Fault) bool {
+			return f.Profile != nil && f.Profile.ID == c.culprit && f.Axis == c.axis && f.High
+		})
+		assert.True(t, named, "%s: %+v", c.text, r.Faults)
 	}
 }

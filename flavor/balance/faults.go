@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"counterpour/flavor"
+	"counterpour/flavor/makeup"
 	"counterpour/flavor/ratio"
 	"counterpour/flavor/technique"
 	"counterpour/flavor/weigh"
@@ -161,9 +162,49 @@ func ratioFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 		if told || p.Gain < leastGain || p.Odds < leastOdds || f.Deviation < leastDeviation || f.Deviation <= f.PlusMinus {
 			continue
 		}
-		if f.Profile, f.moveML, f.Text = faultText(s, j, p); f.Text != "" {
+		if f.Profile, f.moveML, f.Text = faultText(s, j, p); f.Text == "" {
+			continue
+		}
+		if f.byTaste(s, &j.Equivalents); !slices.ContainsFunc(out, func(o Fault) bool { return o.Axis == f.Axis }) {
 			out = append(out, f)
 		}
 	}
+	slices.SortStableFunc(out, func(a, b Fault) int {
+		return cmp.Or(compareBool(a.Then, b.Then), cmp.Compare(pourOdds(out, &b), pourOdds(out, &a)))
+	})
 	return out
+}
+
+// byTaste tells too much of a modifier, poured larger than all bases, by what it tastes
+// of: that it is strong as well is the least of it.
+func (f *Fault) byTaste(s *flavor.Spec, e *ratio.Equivalents) {
+	if f.Axis != ratio.Strong || !f.High || f.Profile == nil || f.moveML <= 0 || f.Profile.Class.Part() != flavor.PartModifier {
+		return
+	}
+	if ml, _ := sameBottle(s, indexOf(s, f.Profile)); ml <= baseOf(s) {
+		return
+	}
+	taste := ratio.Sweet
+	if f.Profile.Class.Kin() == flavor.KinBitter {
+		taste = ratio.Bitter
+	}
+	brings := f.moveML * makeup.PerML(f.Profile)[taste]
+	if brings <= 0 || brings >= e[taste] {
+		return
+	}
+	f.Axis, f.Deviation = taste, math.Max(leastDeviation, JND(taste, math.Log1p(-brings/e[taste])))
+}
+
+// pourOdds returns how probable it is that the pour that a fault names went wrong that
+// way, of whatever axis it is told.
+func pourOdds(faults []Fault, of *Fault) (odds float64) {
+	if of.Profile == nil {
+		return of.Odds
+	}
+	for i := range faults {
+		if f := &faults[i]; f.Profile == of.Profile && f.High == of.High && f.Then == of.Then {
+			odds += f.Odds
+		}
+	}
+	return odds
 }
