@@ -126,12 +126,14 @@ func money(t *token.Token) bool {
 // What speaks of stock, of what the whole comes to, or of how a drink was, as sentences
 // of their own do.
 var (
-	stockUnits  = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
-	stockWords  = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
-	wholeWords  = token.Words(`total totals volume yield wet washline dilution`)
-	costWords   = token.Words(`cost costs costing price priced sells charge charged`)
-	conditions  = token.Words(`if when once until unless after`)
-	tastedWords = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
+	stockUnits = token.Words(`bottle bottles btl btls case cases keg kegs crate crates box boxes pax guests covers heads ppl people`)
+	stockWords = token.Words(`order need needs make makes it so stock buy par left total pls please for have enough about roughly`)
+	wholeWords = token.Words(`total totals volume yield wet washline dilution`)
+	costWords  = token.Words(`cost costs costing price priced sells charge charged`)
+	conditions = token.Words(`if when once until unless after`)
+	// opinionBegins begin what somebody thought: "25 lemon (30 was too sour)" is a pour.
+	opinionBegins = token.Words(`the it that this last was i we they a my yesterday`)
+	tastedWords   = token.Words(`sweet sour strong weak dry bitter thin hot cold long short boozy sharp tart flat watery much little big`)
 )
 
 // commentary reports whether a sentence holds numbers and pours nothing: "so 14 bottles
@@ -153,7 +155,7 @@ func commentary(toks []token.Token) bool {
 		if toks[i].Kind == token.Numeral && i > 1 && !toks[i-1].Glued && toks[i-1].Is("'") && toks[i-2].Text == "since" { // "since '81"
 			return true
 		}
-		if w == "too" && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
+		if w == "too" && opinionBegins[toks[0].Text] && i+1 < len(toks) && tastedWords[toks[i+1].Text] && i > 0 && toks[i-1].Kind == token.Word {
 			return true
 		}
 	}
