@@ -235,7 +235,7 @@ func builtHot(s *flavor.Spec) making {
 	if s.Method != flavor.Stir && slices.ContainsFunc(s.Pours, func(p flavor.Pour) bool { return p.Profile.Class == flavor.ClassEgg }) {
 		var hot []*flavor.Profile
 		for i := range s.Pours {
-			if p := &s.Pours[i]; mix.Heats(p) && !slices.Contains(hot, p.Profile) {
+			if p := &s.Pours[i]; mix.Heats(s, p) && !slices.Contains(hot, p.Profile) {
 				hot = append(hot, p.Profile)
 			}
 		}

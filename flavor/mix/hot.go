@@ -10,20 +10,30 @@ const (
 	heatedC  = 75.0 // wine, cider, juice, stock
 )
 
-// leastHeater is the volume in mL from which a pour heats a drink, if the draft
+// leastHeater is the volume in mL from which an ingredient heats a drink, if the draft
 // does not say that it is hot.
 const leastHeater = 30.0
 
-// Heats reports whether a pour makes a hot drink hot: it is said to be, or it is
-// what the trade heats and nothing is said.
-func Heats(p *flavor.Pour) bool {
+// Heats reports whether a pour of a spec makes a hot drink hot: it is said to be, or it
+// is what the trade heats, the spec has leastHeater of it, and nothing is said.
+func Heats(s *flavor.Spec, p *flavor.Pour) bool {
 	switch p.Warmth() {
 	case flavor.HeatHot:
 		return true
 	case flavor.HeatCold:
 		return false
 	}
-	return p.Profile.Class.Heated() && !p.Profile.Carbonated && !fatty(p.Profile) && p.ML >= leastHeater
+	return p.Profile.Class.Heated() && !p.Profile.Carbonated && !fatty(p.Profile) && poured(s, p.Profile) >= leastHeater
+}
+
+// poured returns how much of an ingredient a spec pours, in mL, however it is split.
+func poured(s *flavor.Spec, of *flavor.Profile) (ml float64) {
+	for i := range s.Pours {
+		if s.Pours[i].Profile == of {
+			ml += s.Pours[i].ML
+		}
+	}
+	return ml
 }
 
 // fatty reports whether a milk is cream or butter, which goes in cold.
@@ -105,11 +115,12 @@ func evenedHot(s *flavor.Spec, otherC float64, in func(*flavor.Pour) bool) float
 // heatersOf tells which pours of a hot drink are hot; nil if it is heated as a whole.
 func heatersOf(s *flavor.Spec) func(*flavor.Pour) bool {
 	said := func(p *flavor.Pour) bool { return p.Warmth() == flavor.HeatHot }
+	heats := func(p *flavor.Pour) bool { return Heats(s, p) }
 	brewed := func(p *flavor.Pour) bool {
-		return Heats(p) && (p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea)
+		return heats(p) && (p.Profile.Class == flavor.ClassWater || p.Profile.Class.Kin() == flavor.KinTea)
 	}
 	cold := false
-	for _, is := range []func(*flavor.Pour) bool{said, brewed, Heats} {
+	for _, is := range []func(*flavor.Pour) bool{said, brewed, heats} {
 		for i := range s.Pours {
 			cold = cold || s.Pours[i].Warmth() == flavor.HeatCold
 			if is(&s.Pours[i]) {

@@ -208,7 +208,7 @@ func (w *workshop) hotOnIce() {
 		return
 	}
 	_, by := w.of(func(p *flavor.Pour) bool {
-		return !lateOn(p) && (p.Heat == flavor.HeatHot || w.spec.Service == flavor.Hot && mix.Heats(p))
+		return !lateOn(p) && (p.Heat == flavor.HeatHot || w.spec.Service == flavor.Hot && mix.Heats(w.spec, p))
 	})
 	if by != nil {
 		w.say(HotOnIce, by, mix.MixedC(w.spec, w.ml), warmTinC, hotTinC, dangerSlip)

@@ -199,7 +199,7 @@ func pouredCold(s flavor.Spec, _ Larder) (flavor.Spec, *flavor.Profile, bool) {
 	s.HotC = 0
 	done := false
 	for i := range s.Pours {
-		if p := &s.Pours[i]; mix.Heats(p) {
+		if p := &s.Pours[i]; mix.Heats(&s, p) {
 			p.Heat, done = flavor.HeatCold, true
 		}
 	}

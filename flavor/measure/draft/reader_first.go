@@ -62,7 +62,7 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
 		return true
 	}
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") }); at > 0 && at+2 < len(toks) && r.pours(toks[at:]) { // "RUM+COKE [2 oz dark rum][4 oz cola]"
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("[") }); at > 0 && at+2 < len(toks) && r.pours(toks[at:]) { // "RUM+COLA [2 oz dark rum][4 oz cola]"
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
 		r.d.Titled = true
 		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)

@@ -164,7 +164,7 @@ func (p *Written) juiced(text string, toks []token.Token) bool {
 
 // Lengtheners fill a glass up where no amount is written.
 var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda": true, "sparkling water": true, "tonic": true, "tonic water": true, "ginger beer": true,
-	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "coke": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true, "siphon": true, "syphon": true, "soda siphon": true}
+	"ginger ale": true, "cola": true, "lemonade": true, "grapefruit soda": true, "prosecco": true, "champagne": true, "sparkling wine": true, "cava": true, "bubbles": true, "diet cola": true, "cremant": true, "crémant": true, "sekt": true, "tónica": true, "tonica": true, "agua tónica": true, "acqua tonica": true, "club": true, "champers": true, "champs": true, "sparkling": true, "limonade": true, "lemon-lime soda": true, "sparkling lemonade": true, "siphon": true, "syphon": true, "soda siphon": true}
 
 // vessels are words for what a drink is served in.
 var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
