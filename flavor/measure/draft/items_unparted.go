@@ -102,6 +102,9 @@ var plainMethods = token.Words(`shake shaken shk stir stirred`)
 // of several pours it may say the service alone: "2 gin 1 lemon .75 simple rocks".
 func servedFrom(toks []token.Token, i, from int) bool {
 	first := &toks[i]
+	if toks[i-1].Text == "sugar" && (first.Text == "cubes" || first.Text == "cube") { // which are no ice
+		return false
+	}
 	if i < from+2 || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i) || !serving.Known(first.Text) || !named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" && !entry.LeavesOut(toks[from].Text) {
 		return false
 	}

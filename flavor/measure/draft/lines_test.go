@@ -397,6 +397,7 @@ func TestParseFaults(t *testing.T) {
 		{head + "0.0001 oz gin", []drafttest.Want{{"line 2", "0.0001", ""}}},
 		{head + strings.Repeat("9", 150) + " oz gin", []drafttest.Want{{"line 2", strings.Repeat("9", 150), ""}}},
 		{head + "2 3 oz gin", []drafttest.Want{{"line 2", "2 3", ""}}},
+		{head + "1/2 oz cane syrup -> cut to 1/4!!", []drafttest.Want{{"line 2", "cut to 1/4", ""}}},
 		{head + "1 pint gin", []drafttest.Want{{"line 2", "pint", "oz"}}},
 		{head + "2 oz", []drafttest.Want{{"line 2", "2 oz", ""}}},
 		{"2 oz", []drafttest.Want{{"line 1", "2 oz", ""}}},

@@ -491,6 +491,9 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
 	r.entry(KindRemark, n, at)
 }
 
+// changeVerbs change an amount that stands elsewhere: "cut to 1/4".
+var changeVerbs = token.Words(`cut reduce reduced drop lower raise bump changed change`)
+
 // takeServing takes what is said of method, service, ice and glass, and keeps
 // what says more as a step.
 func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose bool) {
@@ -502,6 +505,11 @@ func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose boo
 	s := serving.Read(toks)
 	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, s.Unknown)); w != "" && !prose {
 		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w))
+		return
+	}
+	if i := slices.IndexFunc(toks, func(t token.Token) bool { return changeVerbs[t.Text] }); i >= 0 && i+2 < len(toks) && toks[i+1].Text == "to" && toks[i+2].Kind == token.Numeral && !prose {
+		w := token.OneLine(r.text[at.Start:at.End])
+		r.unread(n, at, measure.Invalid("amount", w, "%q changes an amount; write only the one that counts, in its place", w))
 		return
 	}
 	if fixed, ok := r.corrected(n, toks); ok {

@@ -42,7 +42,6 @@ var nearMethods = map[string]term{
 	"whip":              {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
 	"whip shake":        {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
 	"whip shaken":       {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
-	"whipped":           {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
 	"roll":              {Method: flavor.Throw, keep: true, note: "rolling is taken as throwing"},
 	"rolled":            {Method: flavor.Throw, keep: true, note: "rolling is taken as throwing"},
 	"churn":             {Method: flavor.Swizzle, keep: true, note: "churning is taken as swizzling"},
