@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -74,13 +75,13 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return "and", 1 // "two parts gin to one part lime cordial"
 	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0
-	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !saysServing(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !serving.Starts(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0
 	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds[toks[i-1].Text] && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple egg white"
 	case wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ",", 0 // "1 lemon   absinthe rinse"
-	case i > from && topsFrom(toks, i) && saysServing(toks[from:]) && orders(toks[from:i]):
+	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && orders(toks[from:i]):
 		return ";", 0 // "shake collins top soda"
 	case t.Text == "no" && i > from+1 && next.Kind == token.Word && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple no egg"
@@ -104,7 +105,7 @@ func separator(toks []token.Token, i, from int) (string, int) {
 		return "", 0
 	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && named(upToMark(toks[i+1:])) && !entry.IceOnly(upToMark(toks[i+1:])) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
 		return "and", 1 // "2 oz rum with 3/4 oz lime"
-	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !articles[toks[i-1].Text]:
+	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !speech.Article(toks[i-1].Text):
 		return "and", 0 // "two ounces of gin half an ounce of lemon"
 	case t.Kind == token.Word && (servedFrom(toks, i, from) || dosedFrom(toks, i, from)):
 		return ";", 0
@@ -206,25 +207,12 @@ func amountInBrackets(toks []token.Token) bool {
 // eggKinds say which egg it is.
 var eggKinds = token.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
 
-// articles stand between the words of one amount: "one and a half".
-var articles = token.Words(`a an and`)
-
 // garnishBegins are words that begin a garnish behind the pours of a line.
 var garnishBegins = token.Words(`garnish garnished express expressed candied`)
 
 // partsFrom reports whether tokens start with a number of parts.
 func partsFrom(toks []token.Token) bool {
 	return len(toks) > 2 && (toks[0].Kind == token.Numeral || token.NumberWords[toks[0].Text] > 0) && (toks[1].Text == "part" || toks[1].Text == "parts")
-}
-
-// saysServing reports whether tokens start with what is said of making or serving.
-func saysServing(toks []token.Token) bool {
-	var words []string
-	for _, t := range toks[:min(len(toks), serving.LongestTerm)] {
-		words = append(words, t.Text)
-	}
-	_, n := serving.TermAt(words)
-	return n > 0
 }
 
 // slashed reports whether slashes part the pours of a line.
@@ -301,7 +289,7 @@ var abbreviations = token.Words(`choc cog fr ital rasp straw pine elder aro arom
 // beforeNumeral reports whether a new pour starts at a number amid a line, as in
 // "60 gin 30 lemon": one has been started and named, and a name follows.
 func beforeNumeral(toks []token.Token, i, from int) string {
-	if i+1 < len(toks) && toks[i+1].Glued && serving.Times(toks[i+1].Text) && saysServing(toks[max(from, i-1):]) {
+	if i+1 < len(toks) && toks[i+1].Glued && serving.Times(toks[i+1].Text) && serving.Starts(toks[max(from, i-1):]) {
 		return "" // "shake 2x", "dry shake 1st"
 	}
 	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && entry.UnitWordsAt(toks[i+1:]) && orders(toks[from:i]) {

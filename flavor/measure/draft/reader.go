@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -94,9 +95,10 @@ func (r *reader) content(n, from, to int) bool {
 		return true
 	}
 	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
-	toks, r.amends = amended(toks)
-	toks = r.standIn(n, toks)
-	toks = r.partSize(r.withoutChatter(n, r.withoutCommentary(n, r.secondThoughts(n, spoken(toks)))))
+	toks, r.amends = speech.Amended(toks)
+	toks = r.without(n, toks, speech.StandIn(toks))
+	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))
+	toks = r.partSize(r.without(n, toks, speech.Opening(toks)))
 	if len(toks) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
@@ -139,7 +141,7 @@ func (r *reader) content(n, from, to int) bool {
 
 // secondThoughts is [SecondThoughts] of a line, and says what was taken back.
 func (r *reader) secondThoughts(n int, toks []token.Token) []token.Token {
-	out, back := SecondThoughts(r.text, toks)
+	out, back := speech.SecondThoughts(r.text, toks)
 	for _, b := range back {
 		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+b+"” is taken back by what follows it, and skipped"))
 	}

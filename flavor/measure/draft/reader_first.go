@@ -8,6 +8,7 @@ import (
 
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -145,7 +146,7 @@ func (r *reader) quotedName(n int, span entry.Span, toks []token.Token) bool {
 	}
 	r.setName(n, entry.Span{Start: toks[open+1].Start, End: toks[end-1].End})
 	rest := entry.TrimMarks(toks[end+1:])
-	for len(rest) > 1 && (rest[0].Kind == token.Mark || rest[0].Kind == token.Word && chatter[rest[0].Text] && !entry.StartsMeasure(rest)) { // "“Dock” - it's 45 rum"
+	for len(rest) > 1 && (rest[0].Kind == token.Mark || rest[0].Kind == token.Word && speech.Chatter(rest[0].Text) && !entry.StartsMeasure(rest)) { // "“Dock” - it's 45 rum"
 		rest = rest[1:]
 	}
 	r.entries(n, span, rest, false)

@@ -6,6 +6,7 @@ import (
 
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -31,10 +32,10 @@ func (r *reader) halved(n int, toks []token.Token) []token.Token {
 		end++
 	}
 	total := first
-	for total > 0 && (pause(&toks[total-1]) || totalWords[toks[total-1].Text]) {
+	for total > 0 && (speech.Pause(&toks[total-1]) || totalWords[toks[total-1].Text]) {
 		total--
 	}
-	start, kind := pourBefore(toks[:total])
+	start, kind := entry.PourBefore(toks[:total])
 	if start < 0 || end == second+1 {
 		return toks
 	}
@@ -70,7 +71,7 @@ func (r *reader) halved(n int, toks []token.Token) []token.Token {
 func (r *reader) nextHalf(toks []token.Token, i int) int {
 	for ; i+1 < len(toks); i++ {
 		t := &toks[i]
-		if (t.Kind == token.Word || t.Kind == token.Numeral) && strings.EqualFold(r.text[t.Start:t.End], "half") && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) && !articles[toks[i+1].Text] && !laidHalf[toks[i+1].Text] {
+		if (t.Kind == token.Word || t.Kind == token.Numeral) && strings.EqualFold(r.text[t.Start:t.End], "half") && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) && !speech.Article(toks[i+1].Text) && !speech.LaidHalf(toks[i+1].Text) {
 			return i
 		}
 	}

@@ -176,3 +176,21 @@ func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
 	}
 	return rest[n:], true
 }
+
+// PourBefore returns where the pour starts that tokens end with, and where its name does,
+// which is their end if it has none yet; below 0 if they end with no pour.
+func PourBefore(toks []token.Token) (start, name int) {
+	for start = len(toks) - 1; start >= 0; start-- {
+		if toks[start].Kind == token.Mark {
+			return -1, 0
+		}
+		if toks[start].Kind != token.Numeral {
+			continue
+		}
+		if n := AmountAt(toks[start:]); n > 0 {
+			return start, start + n
+		}
+		return -1, 0
+	}
+	return -1, 0
+}

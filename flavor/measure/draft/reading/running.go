@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
 	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -58,7 +59,7 @@ func asList(text string, b *naming.Book) (list string, passed []string, ok bool)
 		r.toks = append(r.toks, token.Token{Kind: token.Mark, Start: at, End: at, Text: ";"})
 		before := len(r.toks)
 		r.toks = token.Lex(r.toks, text, at, at+len(written))
-		line, back := draft.SecondThoughts(text, draft.InFigures(r.toks[before:]))
+		line, back := speech.SecondThoughts(text, speech.InFigures(r.toks[before:]))
 		r.toks, r.passed = append(r.toks[:before:before], line...), append(r.passed, back...)
 		r.ones(before)
 		at += len(written) + len("\n")
@@ -174,7 +175,7 @@ func (r *running) amountLast(from, end int) int {
 	at := -1
 	for i := from; i < end; i++ {
 		if r.toks[i].Kind == token.Numeral {
-			if t := &r.toks[i]; at >= 0 || !strings.ContainsAny(r.text[t.Start:t.End], "0123456789½¼¾⅓⅔") && t.Value < draft.LeastSpoken {
+			if t := &r.toks[i]; at >= 0 || !strings.ContainsAny(r.text[t.Start:t.End], "0123456789½¼¾⅓⅔") && t.Value < speech.LeastSpoken {
 				return -1
 			}
 			at = i

@@ -78,7 +78,7 @@ func (r *resolver) unpouredKind(words string, served bool) draft.Kind {
 		}
 		named = append(named, f.Profile)
 	}
-	told, sentence := true, slices.ContainsFunc(strings.Fields(strings.ToLower(words)), func(w string) bool { return speech[strings.Trim(w, ",;.!?")] })
+	told, sentence := true, slices.ContainsFunc(strings.Fields(strings.ToLower(words)), func(w string) bool { return sentenceWords[strings.Trim(w, ",;.!?")] })
 	for _, p := range named { // does it speak of what is poured, or of what is not to be?
 		spokenOf := r.poured(p) || slices.Contains(not, p) || sentence && r.poursKind(p)
 		if !spokenOf && !p.Class.Solid() && p.Class != flavor.ClassSaline {
@@ -101,8 +101,8 @@ var denials = token.Words(`no not never without dont don't instead skip avoid st
 // mostDenied is the most words behind a denial that it speaks of.
 const mostDenied = 3
 
-// speech are words of sentences: who lists what is poured uses none of them.
-var speech = token.Words(`i we you they he she i'm we've we're it's that's there's isn't don't dont can't if so because too please pls but when while until was is are were has have had should would let's`)
+// sentenceWords are words of sentences: who lists what is poured uses none of them.
+var sentenceWords = token.Words(`i we you they he she i'm we've we're it's that's there's isn't don't dont can't if so because too please pls but when while until was is are were has have had should would let's`)
 
 // parted parts words into those that follow a denial and the others.
 func parted(words string) (kept, denied string) {

@@ -214,6 +214,16 @@ func hyphens(dst []string, word string) []string {
 	return append(dst, strings.Split(word, "-")...)
 }
 
+// Starts reports whether tokens start with what is said of making or serving.
+func Starts(toks []token.Token) bool {
+	words := make([]string, 0, LongestTerm)
+	for _, t := range toks[:min(len(toks), LongestTerm)] {
+		words = append(words, t.Text)
+	}
+	_, n := TermAt(words)
+	return n > 0
+}
+
 // Known reports whether a word begins a phrase that says something of making or
 // serving.
 func Known(word string) bool { return len(terms[word]) > 0 }

@@ -1,4 +1,4 @@
-package draft
+package speech
 
 import (
 	"slices"
@@ -78,7 +78,7 @@ func takenBackAt(toks []token.Token, i int) int {
 	for _, phrase := range takesBack {
 		at := i
 		for k, w := range phrase {
-			for k > 0 && at < len(toks) && pause(&toks[at]) {
+			for k > 0 && at < len(toks) && Pause(&toks[at]) {
 				at++
 			}
 			if at == len(toks) || toks[at].Text != w {
@@ -90,7 +90,7 @@ func takenBackAt(toks []token.Token, i int) int {
 		if at == 0 {
 			continue
 		}
-		for at < len(toks) && pause(&toks[at]) {
+		for at < len(toks) && Pause(&toks[at]) {
 			at++
 		}
 		return at - i
@@ -105,13 +105,13 @@ var (
 	standIns = token.Words(`used use using sub subbed poured instead`)
 )
 
-// standIn drops what there was none of where what was poured in its place follows:
-// "chamomile tincture - don't have, used chamomile bitters 3 dashes". What stands before
-// must state no amount.
-func (r *reader) standIn(n int, toks []token.Token) []token.Token {
+// StandIn returns how many tokens of a line name what there was none of, where what was
+// poured in its place follows: "chamomile tincture - don't have, used chamomile bitters 3
+// dashes". It is 0 if none do; what stands before must state no amount.
+func StandIn(toks []token.Token) int {
 	at := slices.IndexFunc(toks, func(t token.Token) bool { return standIns[t.Text] })
 	if at < 2 || at+1 == len(toks) || slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind == token.Numeral || t.Is(":") }) {
-		return toks
+		return 0
 	}
 	lacks := slices.ContainsFunc(lacking, func(phrase []string) bool {
 		for i := 1; i+len(phrase) <= at; i++ {
@@ -122,17 +122,16 @@ func (r *reader) standIn(n int, toks []token.Token) []token.Token {
 		return false
 	})
 	if !lacks {
-		return toks
+		return 0
 	}
-	r.skips(n, toks[:at+1])
-	return toks[at+1:]
+	return at + 1
 }
 
 // amends begin a line that takes back an amount of a line above.
 var amends = token.Words(`edit correction update updated amended revised`)
 
-// amended returns a line without the word that says that it takes back what stands above.
-func amended(toks []token.Token) ([]token.Token, bool) {
+// Amended returns a line without the word that says that it takes back what stands above.
+func Amended(toks []token.Token) ([]token.Token, bool) {
 	if len(toks) < 3 || !amends[toks[0].Text] || !toks[1].Is(":") && !toks[1].Is("-") {
 		return toks, false
 	}
@@ -143,8 +142,8 @@ func amended(toks []token.Token) ([]token.Token, bool) {
 	return rest, true
 }
 
-// pause reports whether a sign is one that stands around second thoughts.
-func pause(t *token.Token) bool {
+// Pause reports whether a sign is one that stands around second thoughts.
+func Pause(t *token.Token) bool {
 	return t.Is(",") || t.Is(".") || t.Is("!") || t.Is("…") || t.Is("-") || t.Is("(") || t.Is(")") || t.Is(":") || t.Is(";")
 }
 
@@ -182,16 +181,16 @@ func dropped(text string, of, kept []token.Token) string {
 // whole of the pour before them; it is false if what follows is none of these.
 func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 	end := i
-	for end > 0 && pause(&toks[end-1]) {
+	for end > 0 && Pause(&toks[end-1]) {
 		end--
 	}
-	start, name := pourBefore(toks[:end])
+	start, name := entry.PourBefore(toks[:end])
 	if start < 0 {
 		return nil, false
 	}
 	amount := entry.AmountAt(toks[next:])
 	behind := toks[next+amount:]
-	words := len(behind) > 0 && behind[0].Kind == token.Word && !saysServing(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
+	words := len(behind) > 0 && behind[0].Kind == token.Word && !serving.Starts(behind) && !serving.StepVerbs[behind[0].Text] && behind[0].Text != "and" && behind[0].Text != "then"
 	switch {
 	case amount > 0 && name == end: // "2 oz, no sorry, 1½ oz bourbon"
 		return slices.Concat(toks[:start], toks[next:]), true
@@ -211,22 +210,4 @@ func takenBack(toks []token.Token, i, next int) ([]token.Token, bool) {
 		return slices.Concat(toks[:name], toks[next:]), true
 	}
 	return nil, false
-}
-
-// pourBefore returns where the pour starts that tokens end with, and where its name does,
-// which is their end if it has none yet; below 0 if they end with no pour.
-func pourBefore(toks []token.Token) (start, name int) {
-	for start = len(toks) - 1; start >= 0; start-- {
-		if toks[start].Kind == token.Mark {
-			return -1, 0
-		}
-		if toks[start].Kind != token.Numeral {
-			continue
-		}
-		if n := entry.AmountAt(toks[start:]); n > 0 {
-			return start, start + n
-		}
-		return -1, 0
-	}
-	return -1, 0
 }

@@ -1,4 +1,6 @@
-package draft
+// Package speech reads what is said rather than written: amounts in words, the talk before
+// the first pour, and words that take back those before them.
+package speech
 
 import (
 	"strings"
@@ -14,9 +16,16 @@ import (
 // leastSpoken is how many measures in words make a line one that is spoken.
 const leastSpoken = 2
 
-// spoken writes the amounts of a line that is spoken as figures, so that the line is
+// articles stand between the words of one amount: "one and a half".
+var articles = token.Words(`a an and`)
+
+// Article reports whether a word may stand between the words of one amount, as the two in
+// the middle of "one and a half".
+func Article(w string) bool { return articles[w] }
+
+// Dictated writes the amounts of a line that is spoken as figures, so that the line is
 // parted as one in figures is; any other line it leaves alone.
-func spoken(toks []token.Token) []token.Token {
+func Dictated(toks []token.Token) []token.Token {
 	found, figures, counted := 0, 0, 0
 	for i := 0; i < len(toks); i++ {
 		switch a, ok := spokenAt(toks, i); {
@@ -151,7 +160,9 @@ func measuredBehind(toks []token.Token) bool {
 	return unit > 0 && (n+1+unit == len(toks) || toks[n+1+unit].Kind == token.Mark)
 }
 
-// laidHalf are words of what is laid on a drink by halves.
+// LaidHalf reports whether a word is one of what is laid on a drink by halves: "half wheel".
+func LaidHalf(w string) bool { return laidHalf[w] }
+
 var laidHalf = token.Words(`wheel wheels slice slices moon moons rim salt sugar`)
 
 // dictates reports whether a line says "point" before a figure in words.
@@ -185,125 +196,4 @@ func counts(toks []token.Token, i, takes int) bool {
 	}
 	next := i + takes
 	return next < len(toks) && toks[next].Kind == token.Word && !chatter[toks[next].Text] && !serving.Fillers[toks[next].Text]
-}
-
-// openings begin what is said before the first pour of a line, and chatter goes on with
-// it: none of it is the name of a drink.
-var (
-	openings = token.Words(`ok okay so its it's it this that thats that's try trying hey hi yo heres here's um uh well lets let's my can could i im i'm i'd please pls we were we're going gonna just think thinking maybe new write remember note me`)
-	chatter  = token.Words(`the one is was be been do does make makes making made for version take on in put down write you me to have has had got want wanna would like of a an then with start starts started use using now really about goes go it's its so = : , - at tonight today down remember note`)
-)
-
-// withoutChatter drops what is said before the first pour of a line, and says so.
-func (r *reader) withoutChatter(n int, toks []token.Token) []token.Token {
-	if len(toks) < 3 || toks[0].Kind != token.Word || !openings[toks[0].Text] || !amountIn(toks) {
-		return toks
-	}
-	i := 1
-	for i < len(toks) && (openings[toks[i].Text] || chatter[toks[i].Text]) && !entry.StartsMeasure(toks[i:]) {
-		i++
-	}
-	if i == len(toks) || toks[i].Kind == token.Numeral && i+1 < len(toks) && toks[i+1].Kind == token.Mark { // "Well 3 (late)"
-		return toks
-	}
-	r.skips(n, toks[:i])
-	return toks[i:]
-}
-
-// amountIn reports whether a line holds a figure with a word or a sign behind it that an
-// amount may have.
-func amountIn(toks []token.Token) bool {
-	for i := range toks {
-		if toks[i].Kind == token.Numeral && toks[i].Wrong == "" && (i+1 == len(toks) || !toks[i+1].Is(")")) {
-			return true
-		}
-	}
-	return false
-}
-
-// mostLead is the most words before the first amount of a line that are its name.
-const mostLead = 8
-
-// lead returns how many tokens stand before the first amount of a line that writes its
-// amounts before the names, "Basil gimlet 2 gin .75 lime": they are the name of the
-// drink, or say where it is made. It is 0 if there are none.
-func lead(toks []token.Token) int {
-	united := false // some amount has its unit
-	for i := range toks {
-		united = united || measuredAt(toks, i) && entry.UnitWordsAt(toks[i+1:])
-	}
-	first, last, amounts := -1, 0, 0
-	for i := range toks {
-		if toks[i].Kind == token.Numeral {
-			last = i
-		}
-		if !measuredAt(toks, i) || united && first < 0 && !entry.UnitWordsAt(toks[i+1:]) {
-			continue
-		}
-		if first < 0 {
-			first = i
-		}
-		amounts++
-		next := i + 1
-		if _, n := entry.UnitAt(toks[next:]); n > 0 {
-			next += n
-		}
-		if next == len(toks) || toks[next].Kind == token.Mark && !toks[next].Is("(") {
-			return 0 // "gin 60 ml, lemon 30 ml"
-		}
-	}
-	if first < 1 || first > mostLead || amounts < 2 || entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) {
-		return 0
-	}
-	for i := range first {
-		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") && !toks[i].Is("?") {
-			return 0
-		}
-	}
-	behind := toks[last+1:]
-	if _, n := entry.UnitAt(behind); n > 0 {
-		behind = behind[n:]
-	}
-	if s := serving.Read(behind); len(behind) == 0 || len(s.Unknown) == 0 || entry.GarnishAfter(behind) > 0 {
-		return 0 // "gin 60 lemon 30 shake up"
-	}
-	return first
-}
-
-// measuredAt reports whether an amount with a word behind it stands at i.
-func measuredAt(toks []token.Token, i int) bool {
-	return toks[i].Kind == token.Numeral && toks[i].Wrong == "" && i+1 < len(toks) && toks[i+1].Kind == token.Word && !ageWords[toks[i+1].Text] && !serving.DegreeWords[toks[i+1].Text]
-}
-
-// leads takes what stands before the first amount of a first line as the name, or as
-// what is said of the glass, and is false if nothing does.
-func (r *reader) leads(n int, span entry.Span, toks []token.Token) bool {
-	k := lead(toks)
-	if k == 0 || r.plainly {
-		return false
-	}
-	at := entry.Span{Start: toks[0].Start, End: toks[k-1].End}
-	s := serving.Read(toks[:k])
-	switch {
-	case s.Method != "" && len(s.Unknown) == 0:
-		return false // "shake 2 oz gin"
-	case s.States() && len(s.Unknown) == 0:
-		r.takeServing(n, at, toks[:k], false)
-	case toks[k-1].Text == "is" || toks[k-1].Text == "it's" || toks[k-1].Text == "its":
-		r.skips(n, toks[:k])
-		r.entry(KindRemark, n, at)
-	default:
-		r.setName(n, at)
-		r.d.Led = true
-	}
-	r.entries(n, entry.Span{Start: toks[k].Start, End: span.End}, toks[k:], false)
-	return true
-}
-
-// skips notes that words of a line are skipped.
-func (r *reader) skips(n int, toks []token.Token) {
-	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " :,=-")
-	if written != "" {
-		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped"))
-	}
 }

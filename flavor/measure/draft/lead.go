@@ -1,0 +1,104 @@
+package draft
+
+import (
+	"strings"
+
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// mostLead is the most words before the first amount of a line that are its name.
+const mostLead = 8
+
+// lead returns how many tokens stand before the first amount of a line that writes its
+// amounts before the names, "Basil gimlet 2 gin .75 lime": they are the name of the
+// drink, or say where it is made. It is 0 if there are none.
+func lead(toks []token.Token) int {
+	united := false // some amount has its unit
+	for i := range toks {
+		united = united || measuredAt(toks, i) && entry.UnitWordsAt(toks[i+1:])
+	}
+	first, last, amounts := -1, 0, 0
+	for i := range toks {
+		if toks[i].Kind == token.Numeral {
+			last = i
+		}
+		if !measuredAt(toks, i) || united && first < 0 && !entry.UnitWordsAt(toks[i+1:]) {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		amounts++
+		next := i + 1
+		if _, n := entry.UnitAt(toks[next:]); n > 0 {
+			next += n
+		}
+		if next == len(toks) || toks[next].Kind == token.Mark && !toks[next].Is("(") {
+			return 0 // "gin 60 ml, lemon 30 ml"
+		}
+	}
+	if first < 1 || first > mostLead || amounts < 2 || entry.Joins[toks[first-1].Text] || entry.PouringVerb(toks[first-1].Text) {
+		return 0
+	}
+	for i := range first {
+		if toks[i].Kind != token.Word && !toks[i].Is("&") && !toks[i].Is("'") && !toks[i].Is("?") {
+			return 0
+		}
+	}
+	behind := toks[last+1:]
+	if _, n := entry.UnitAt(behind); n > 0 {
+		behind = behind[n:]
+	}
+	if s := serving.Read(behind); len(behind) == 0 || len(s.Unknown) == 0 || entry.GarnishAfter(behind) > 0 {
+		return 0 // "gin 60 lemon 30 shake up"
+	}
+	return first
+}
+
+// measuredAt reports whether an amount with a word behind it stands at i.
+func measuredAt(toks []token.Token, i int) bool {
+	return toks[i].Kind == token.Numeral && toks[i].Wrong == "" && i+1 < len(toks) && toks[i+1].Kind == token.Word && !ageWords[toks[i+1].Text] && !serving.DegreeWords[toks[i+1].Text]
+}
+
+// leads takes what stands before the first amount of a first line as the name, or as
+// what is said of the glass, and is false if nothing does.
+func (r *reader) leads(n int, span entry.Span, toks []token.Token) bool {
+	k := lead(toks)
+	if k == 0 || r.plainly {
+		return false
+	}
+	at := entry.Span{Start: toks[0].Start, End: toks[k-1].End}
+	s := serving.Read(toks[:k])
+	switch {
+	case s.Method != "" && len(s.Unknown) == 0:
+		return false // "shake 2 oz gin"
+	case s.States() && len(s.Unknown) == 0:
+		r.takeServing(n, at, toks[:k], false)
+	case toks[k-1].Text == "is" || toks[k-1].Text == "it's" || toks[k-1].Text == "its":
+		r.skips(n, toks[:k])
+		r.entry(KindRemark, n, at)
+	default:
+		r.setName(n, at)
+		r.d.Led = true
+	}
+	r.entries(n, entry.Span{Start: toks[k].Start, End: span.End}, toks[k:], false)
+	return true
+}
+
+// without drops so many tokens at the beginning of a line, and says so.
+func (r *reader) without(n int, toks []token.Token, many int) []token.Token {
+	if many > 0 {
+		r.skips(n, toks[:many])
+	}
+	return toks[many:]
+}
+
+// skips notes that words of a line are skipped.
+func (r *reader) skips(n int, toks []token.Token) {
+	written := strings.Trim(token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End]), " :,=-")
+	if written != "" {
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped"))
+	}
+}
