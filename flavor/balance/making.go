@@ -67,7 +67,13 @@ func (f *fixing) byMethod() {
 		case technique.EggUnshaken:
 			f.tryMaking(i, shaking(f.spec, true))
 			f.leaveOutPart(i, x.Profile.Class.Part())
-		case technique.Unshaken, technique.Uniced:
+		case technique.Uniced:
+			if f.clear() {
+				f.tryMaking(i, making{method: flavor.Stir, text: "stir it"})
+				continue
+			}
+			f.tryMaking(i, shaking(f.spec, false))
+		case technique.Unshaken:
 			f.tryMaking(i, shaking(f.spec, false))
 		case technique.Clouded:
 			f.tryMaking(i, making{method: flavor.Stir, text: "stir it"})
@@ -190,10 +196,15 @@ func (f *fixing) tryMaking(asked int, m making) {
 	}
 }
 
+// clear reports whether nothing in the draft wants shaking.
+func (f *fixing) clear() bool {
+	return !slices.ContainsFunc(f.spec.Pours, func(p flavor.Pour) bool { return technique.WantsShaking(p.Profile) })
+}
+
 // tryStirring keeps the draft stirred, after what puts back the juice for which it is shaken,
 // if nothing in it wants shaking.
 func (f *fixing) tryStirring(asked int) {
-	if slices.ContainsFunc(f.spec.Pours, func(p flavor.Pour) bool { return technique.WantsShaking(p.Profile) }) {
+	if !f.clear() {
 		return
 	}
 	c := candidate{asked: asked, steps: mostSteps, making: making{method: flavor.Stir, text: "stir it, if no juice is meant to be in it"}, sure: true}

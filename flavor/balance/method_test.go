@@ -69,6 +69,7 @@ var badlyMade = []struct {
 	{"2 oz gin|1/2 oz lemon juice|1/2 oz simple syrup|3 oz champagne|shake all ingredients, flute", technique.Flat, "brut champagne", "add the brut champagne after the shake"},
 	{"2 oz vodka|1/2 oz lime juice|4 oz ginger beer|shake, highball", technique.Flat, "ginger beer", "add the ginger beer after the shake"},
 	{"2 oz bourbon|3/4 oz lemon juice|3/4 oz simple syrup|build, neat", technique.Uniced, "lemon juice", "shake it"},
+	{"2 oz rye whiskey|1 oz sweet vermouth|2 dashes aromatic bitters|build, up", technique.Uniced, "rye whiskey", "stir it"},
 	{"2 oz gin|3/4 oz lemon juice|3/4 oz simple syrup|stir, up", technique.Unshaken, "lemon juice", "shake it"},
 	{"1 oz gin|1 oz red bitter aperitif|1 oz sweet vermouth|3/4 oz lemon juice|stir, rocks", technique.Unshaken, "lemon juice", "shake it"},
 	{"1 oz gin|1 oz white creme de cacao|1 oz heavy cream|stir, up", technique.Unshaken, "heavy cream", "shake it"},

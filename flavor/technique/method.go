@@ -186,15 +186,22 @@ func (w *workshop) unshaken() {
 // sharpJuiceGPerL is the acid from which a juice wants shaking as citrus does.
 const sharpJuiceGPerL = 7.0
 
-// uniced tells whether a sour is built where there is no ice, so that it is neither
-// cold nor thinned. What comes cold and sparkling from its bottle may be.
+// uniced tells whether a sour, or spirit that is served up, is built where there is no ice,
+// so that it is neither cold nor thinned. Water among the pours thins it beforehand, as in
+// a batch for the freezer.
 func (w *workshop) uniced() {
 	if w.spec.Method != flavor.Build || w.spec.Service != flavor.Up && w.spec.Service != flavor.Neat {
 		return
 	}
-	sour, by := w.of(sharp)
 	fizz, _ := w.of(bubbly)
-	w.say(Uniced, by, sour/w.total, 0.08, 0.18, fullSlip*(1-makeup.Certainty(fizz, w.total, makeup.HalfLength)))
+	still := fullSlip * (1 - makeup.Certainty(fizz, w.total, makeup.HalfLength))
+	sour, by := w.of(sharp)
+	w.say(Uniced, by, sour/w.total, 0.08, 0.18, still)
+	if w.spec.Service == flavor.Up {
+		water, _ := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Free() })
+		spirit, by := w.of(func(p *flavor.Pour) bool { return p.Profile.Class.Part() == flavor.PartBase })
+		w.say(Uniced, by, spirit/w.total-2*water/w.total, 0.2, 0.4, still)
+	}
 }
 
 // From where to where what is hot is a danger in a closed tin, °C of all that goes
