@@ -486,6 +486,8 @@ func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
 			r.garnish(n, entry.Span{Start: toks[0].Start, End: last.End})
 			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
 				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
+			} else if p.pour.ByNoun && len(toks) == 1 && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
+				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it with an amount to have it poured")
 			}
 			return
 		}
