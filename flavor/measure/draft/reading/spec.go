@@ -65,8 +65,22 @@ func (r *resolver) spec(faults *flavor.Faults) (flavor.Spec, []int) {
 	r.byName(&s)
 	r.iced(&s)
 	r.stirredInGlass(&s)
+	r.sparklesAfter(&s)
 	s.Notes = r.notes
 	return Assume(s), at
+}
+
+// sparklesAfter says of what sparkles, listed among what is shaken, that it is taken as
+// added afterwards.
+func (r *resolver) sparklesAfter(s *flavor.Spec) {
+	if s.Method != flavor.Shake && s.Method != flavor.DryShake || s.Together {
+		return
+	}
+	for i := range s.Pours {
+		if p := &s.Pours[i]; p.Profile != nil && p.Profile.Carbonated && !p.After {
+			r.note(p.Profile.Name + " is taken as added after the shake; write \"shake everything\" if it is shaken too")
+		}
+	}
 }
 
 // stirredInGlass takes a drink that is stirred hot, or hardly and with something
