@@ -99,6 +99,9 @@ func (m *Menus) Outs(ctx context.Context, palates []weigh.Palate, r cover.MenuRe
 	shared, leave := m.join(ctx, key)
 	defer leave()
 	found := m.running.DoChan(key, func() (any, error) {
+		if a, ok := m.kept.Get(key); ok { // a search that ended since the look above
+			return a, nil
+		}
 		result, err := withoutPanic(shared, r, search)
 		if err != nil {
 			return nil, err

@@ -33,6 +33,16 @@ func touch(_ context.Context, r cover.MenuRequest) (*cover.MenuResult, error) {
 	return out, nil
 }
 
+// waitingFor returns how many requests wait for a search.
+func (m *Menus) waitingFor() (n int) {
+	m.mu.Lock()
+	defer m.mu.Unlock()
+	for _, w := range m.asked {
+		n += w.waiting
+	}
+	return n
+}
+
 func answers(t *testing.T) *Menus {
 	t.Helper()
 	m, err := New()
@@ -66,6 +76,7 @@ func TestEqualRequestsShareOneSearch(t *testing.T) {
 	for range 3 {
 		go ask(t.Context())
 	}
+	require.Eventually(t, func() bool { return m.waitingFor() == 4 }, time.Minute, time.Millisecond, "a search ends with the last who waits for it")
 	leave()
 	assert.ErrorIs(t, (<-results).err, context.Canceled, "who leaves is not kept waiting")
 	close(begin)
