@@ -94,11 +94,10 @@ func (r *reader) content(n, from, to int) bool {
 		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.text[from:to]+"” is skipped: all of it is taken as one drink")
 		return true
 	}
-	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
-	toks, r.amends = speech.Amended(toks)
-	toks = r.without(n, toks, speech.StandIn(toks))
-	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))
-	toks = r.partSize(r.without(n, toks, speech.Opening(toks)))
+	r.amends = false
+	if len(toks) < 2 || toks[0].Text != "name" || !toks[1].Is(":") { // a labelled name is kept to the letter
+		toks = r.pouringWords(n, toks)
+	}
 	if len(toks) == 0 {
 		r.entry(KindRemark, n, span)
 		return true
@@ -139,7 +138,17 @@ func (r *reader) content(n, from, to int) bool {
 	return len(r.d.Faults) < MaxFaults && len(r.d.Lines) <= MaxPours
 }
 
-// secondThoughts is [SecondThoughts] of a line, and says what was taken back.
+// pouringWords drops what a line says beside its pours, such as prices, talk and words
+// that are taken back, and says so.
+func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
+	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
+	toks, r.amends = speech.Amended(toks)
+	toks = r.without(n, toks, speech.StandIn(toks))
+	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))
+	return r.partSize(r.without(n, toks, speech.Opening(toks)))
+}
+
+// secondThoughts is [speech.SecondThoughts] of a line, and says what was taken back.
 func (r *reader) secondThoughts(n int, toks []token.Token) []token.Token {
 	out, back := speech.SecondThoughts(r.text, toks)
 	for _, b := range back {
