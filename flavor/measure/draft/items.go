@@ -7,8 +7,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
-	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -42,7 +42,7 @@ func (r *reader) pieces(toks []token.Token) []piece {
 		if i == 0 || depth > 0 && !(depth == 1 && t.Is("(")) {
 			continue
 		}
-		if s, drop := separator(toks, i, from); s != "" {
+		if s, drop := parting.Separator(toks, i, from); s != "" {
 			add(i, s)
 			from = i + drop
 		}
@@ -58,130 +58,6 @@ func (r *reader) pieces(toks []token.Token) []piece {
 	return out
 }
 
-// separator returns what parts entries at toks[i], and how many tokens it
-// takes; empty if nothing does.
-func separator(toks []token.Token, i, from int) (string, int) {
-	t := &toks[i]
-	next := func() *token.Token {
-		if i+1 < len(toks) {
-			return &toks[i+1]
-		}
-		return &token.Token{Kind: token.Mark}
-	}()
-	switch {
-	case t.Kind == token.Numeral && i > 0 && next.Is(")") && next.Glued && i+2 < len(toks) && toks[i+2].Kind == token.Numeral && !toks[i+2].Glued:
-		return ";", 2 // "1) 2 oz gin 2) 1 oz lemon"
-	case t.Text == "to" && i > from+1 && next.Kind != token.Mark && partsFrom(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return "and", 1 // "two parts gin to one part lime cordial"
-	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return ";", 0
-	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !serving.Starts(toks[i+1:]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return "and", 0
-	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds[toks[i-1].Text] && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return ";", 0 // "3/4 simple egg white"
-	case wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return ",", 0 // "1 lemon   absinthe rinse"
-	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && orders(toks[from:i]):
-		return ";", 0 // "shake collins top soda"
-	case t.Text == "no" && i > from+1 && next.Kind == token.Word && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return ";", 0 // "3/4 simple no egg"
-	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
-		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
-	case soakedIn[t.Text] && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && toks[i+2].Kind == token.Word:
-		return soaked, 2
-	case t.Kind == token.Numeral && i > from:
-		return beforeNumeral(toks, i, from), 0
-	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && named(toks[from:i]) && entry.StartsAmount(toks[from:]):
-		return "and", 0 // "45 scotch top w/ ginger ale"
-	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
-		return ";", 0
-	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
-		if ended := toks[i-1].Kind == token.Numeral || i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1]); ended && i > from+1 && next.Kind == token.Word && !entry.StartsAmount(toks[from:]) && named(toks[from:i]) {
-			return "and", 1 // "brandy 40 ml and ginger ale, top"
-		}
-		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || methodWord(toks[i+1:]) || entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i])) {
-			return "and", 1
-		}
-		return "", 0
-	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && named(upToMark(toks[i+1:])) && !entry.IceOnly(upToMark(toks[i+1:])) && entry.StartsAmount(toks[from:]) && named(toks[from:i]):
-		return "and", 1 // "2 oz rum with 3/4 oz lime"
-	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !speech.Article(toks[i-1].Text):
-		return "and", 0 // "two ounces of gin half an ounce of lemon"
-	case t.Kind == token.Word && (servedFrom(toks, i, from) || dosedFrom(toks, i, from)):
-		return ";", 0
-	case t.Kind != token.Mark:
-		return "", 0
-	}
-	if (t.Is(",") || t.Is(";")) && t.Glued && toks[i-1].Kind == token.Numeral && next.Kind == token.Word && next.Glued && entry.UnitWordsAt(toks[i+1:]) {
-		return "", 0 // "gin,45,ml"
-	}
-	switch t.Text {
-	case "~":
-		if !t.Glued && !next.Glued && next.Kind == token.Word {
-			return ";", 1 // "1/4 honey ~ dbl strain"
-		}
-	case ">":
-		return ">", 1
-	case ";", "|", "•":
-		return ";", 1
-	case "+":
-		if rimAhead(toks, i, from) || toks[i-1].Text == "half" && next.Text == "half" {
-			return "", 0
-		}
-		return "+", 1
-	case ",", "=":
-		return t.Text, 1
-	case ":":
-		return ":", 1
-	case "/":
-		before := &toks[i-1]
-		if before.Kind == token.Word && next.Kind == token.Word && t.Glued && next.Glued && !methodWord(toks[i-1:]) && !entry.UnitWordsAt(toks[i+1:]) && !slashed(toks) {
-			return "", 0 // half/half
-		}
-		return "/", 1
-	case "&":
-		if next.Kind == token.Numeral || next.Kind == token.Word && serving.StepVerbs[next.Text] {
-			return "and", 1
-		}
-	case "-":
-		if i+2 < len(toks) && next.Kind == token.Numeral && ageWords[toks[i+2].Text] {
-			return "", 0 // "rye - 100 proof"
-		}
-		if !t.Glued || i > 0 && toks[i-1].Kind == token.Word && next.Kind == token.Numeral {
-			return "-", 1
-		}
-	case ".":
-		if i+1 < len(toks) && next.Is(".") || toks[i-1].Is(".") {
-			return "-", 1 // dots that lead to an amount
-		}
-		if next.Kind == token.Numeral && next.Glued && t.Glued && toks[i-1].Kind == token.Word {
-			return ";", 1 // "6cl gin.3cl lemon"
-		}
-		if !next.Glued && sentenceEnds(toks, i, from) {
-			return ".", 1
-		}
-	case "]", "[":
-		return ";", 1 // "[shake, coupe] 60 gin"
-	case "!":
-		return ".", 1
-	}
-	return "", 0
-}
-
-// upToMark returns the tokens before the first sign.
-func upToMark(toks []token.Token) []token.Token {
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }); at >= 0 {
-		return toks[:at]
-	}
-	return toks
-}
-
-// soaked parts a sugar cube from the bitters that it is soaked in, of which nobody says
-// how much.
-const soaked = "soaked"
-
-var soakedIn = token.Words(`soaked doused drenched dashed`)
-
 // dashesSoaked is how many dashes of bitters a sugar cube takes; common practice.
 const dashesSoaked = 3
 
@@ -194,171 +70,6 @@ func (r *reader) soak(n int, p *piece) {
 	q.AddNote("what it is soaked in is taken as " + measure.FormatAmount(dashesSoaked, flavor.Dash))
 	r.takePour(n, at, &q, false)
 }
-
-// wide reports whether there is more than one blank before the token at i.
-func wide(toks []token.Token, i int) bool { return toks[i].Start-toks[i-1].End > 1 }
-
-// amountInBrackets reports whether tokens begin with an amount in brackets.
-func amountInBrackets(toks []token.Token) bool {
-	end := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(")") })
-	return end > 1 && toks[1].Kind == token.Numeral && (end == 2 || entry.UnitWordsAt(toks[2:end]))
-}
-
-// eggKinds say which egg it is.
-var eggKinds = token.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
-
-// garnishBegins are words that begin a garnish behind the pours of a line.
-var garnishBegins = token.Words(`garnish garnished express expressed candied`)
-
-// partsFrom reports whether tokens start with a number of parts.
-func partsFrom(toks []token.Token) bool {
-	return len(toks) > 2 && (toks[0].Kind == token.Numeral || token.NumberWords[toks[0].Text] > 0) && (toks[1].Text == "part" || toks[1].Text == "parts")
-}
-
-// slashed reports whether slashes part the pours of a line.
-func slashed(toks []token.Token) bool {
-	for i := range toks[1:] {
-		if toks[i].Is("/") && toks[i+1].Kind == token.Numeral {
-			return true
-		}
-	}
-	return false
-}
-
-// named reports whether tokens after an amount hold a name beside a unit.
-func named(toks []token.Token) bool {
-	for i := range toks {
-		if t := &toks[i]; t.Kind == token.Word && !numberLike(t.Text) && !entry.IsUnit(t) && t.Text != "of" && !entry.LooseWords[t.Text] && !entry.BiasWords[t.Text] {
-			if _, other := entry.Measures[t.Text]; !other {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-func methodWord(toks []token.Token) bool {
-	t, n := serving.TermAt([]string{toks[0].Text})
-	return n > 0 && t.Method != ""
-}
-
-// sentenceEnds reports whether the stop at i ends a sentence and not an
-// abbreviation.
-func sentenceEnds(toks []token.Token, i, from int) bool {
-	before := &toks[i-1]
-	if s := serving.Read(toks[from:i]); s.States() && len(s.Unknown) == 0 { // "stir. big cube. orange peel"
-		return true
-	}
-	if before.Kind == token.Word && i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(before) && i+1 < len(toks) && toks[i+1].Kind == token.Numeral && !entry.StartsAmount(toks[from:]) {
-		return true // "brown sugar 10 g. 1 orange slice"
-	}
-	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) {
-		return true // "egg white .5. Dry shake"
-	}
-	if u, unit := measure.ParseUnit(before.Text); unit && u.Counted() && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.StartsAmount(toks[from:]) && before.End-before.Start > 2 {
-		return true // "clover leaf. Gin 45 ml"
-	}
-	if before.Kind == token.Word && Measured(before) && i+1 < len(toks) && toks[i+1].Kind == token.Word {
-		if i > 1 && toks[i-2].Kind == token.Numeral {
-			if _, n := serving.TermAt([]string{toks[i+1].Text}); from > 0 && i-2 == from && n > 0 {
-				return true // "saline - 4 drops. Shake."
-			}
-			return !entry.StartsAmount(toks[from:]) // "Bourbon 60 ml. Lemon 20 ml."
-		}
-		if _, n := serving.TermAt([]string{toks[i+1].Text}); n > 0 || serving.StepVerbs[toks[i+1].Text] {
-			return true // "2 basil sprigs. Shake."
-		}
-	}
-	if before.Kind != token.Word || i+1 >= len(toks) {
-		return before.Is(")")
-	}
-	if len(before.Text) < 3 && toks[i+1].Kind == token.Word && methodWord(toks[i+1:]) {
-		return true // "sweet v. stir"
-	}
-	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
-		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords[before.Text]
-	}
-	return !abbreviations[before.Text]
-}
-
-// shortWords are words of two letters that end a sentence as any other does.
-var shortWords = token.Words(`it up in on us me so go no is do`)
-
-var abbreviations = token.Words(`choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)
-
-// beforeNumeral reports whether a new pour starts at a number amid a line, as in
-// "60 gin 30 lemon": one has been started and named, and a name follows.
-func beforeNumeral(toks []token.Token, i, from int) string {
-	if i+1 < len(toks) && toks[i+1].Glued && serving.Times(toks[i+1].Text) && serving.Starts(toks[max(from, i-1):]) {
-		return "" // "shake 2x", "dry shake 1st"
-	}
-	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && entry.UnitWordsAt(toks[i+1:]) && orders(toks[from:i]) {
-		return "and" // "stir 2 oz gin"
-	}
-	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && orders(toks[from:i]) && poursFollow(toks[i:]) {
-		return "and" // "shake 45 gin 20 lemon"
-	}
-	if !entry.StartsAmount(toks[from:]) || !named(toks[from:i]) || toks[i].Wrong != "" || i+1 >= len(toks) || toks[i-1].Kind != token.Word {
-		return ""
-	}
-	if ageWords[toks[i+1].Text] || entry.Joins[toks[i-1].Text] || entry.IsUnit(&toks[i-1]) && !endsName(toks[from:i]) || entry.IceOnly(toks[i+1:]) {
-		return ""
-	}
-	if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u != "" && (i+1+n >= len(toks) || toks[i+1+n].Is(",") || toks[i+1+n].Is(";")) {
-		return "" // the amount once more, in another unit
-	}
-	for _, t := range toks[i+1:] {
-		if t.Kind == token.Word {
-			if _, unit := measure.ParseUnit(t.Text); !unit {
-				if _, other := entry.Measures[t.Text]; !other {
-					return "and"
-				}
-			}
-		}
-	}
-	return ""
-}
-
-// poursFollow reports whether bare numbers with their names follow, two at least, and no
-// count of turns or seconds.
-func poursFollow(toks []token.Token) bool {
-	n := 0
-	for i := range toks {
-		if i+1 < len(toks) && toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word && !serving.DegreeWords[toks[i+1].Text] && !ageWords[toks[i+1].Text] && !entry.IceOnly(toks[i+1:]) {
-			n++
-		}
-	}
-	return n > 1 && !serving.DegreeWords[toks[1].Text]
-}
-
-// orders reports whether words say how to mix and nothing else.
-func orders(toks []token.Token) bool {
-	if serving.StepVerbs[toks[0].Text] && entry.PouringVerb(toks[0].Text) {
-		return false
-	}
-	s := serving.Read(toks)
-	return s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil
-}
-
-// endsName reports whether the words between an amount and its end hold more
-// than a unit.
-func endsName(toks []token.Token) bool {
-	words := 0
-	for i := range toks {
-		if toks[i].Kind == token.Word && !numberLike(toks[i].Text) {
-			words++
-		}
-	}
-	return words > 1
-}
-
-func numberLike(w string) bool {
-	return token.NumberWords[w] > 0 || token.FractionWords[w] > 0 || w == "a" || w == "an"
-}
-
-var (
-	ageWords = token.Words(`proof year years yr yrs yo old abv percent month months o'clock st nd rd th ths`)
-)
 
 // gather joins pieces that make one entry: a name and its amount, an amount in
 // two units, a name and what qualifies it.
@@ -392,7 +103,7 @@ func (r *reader) gather(in []piece) []piece {
 
 // join makes one piece of two, if they are parts of one entry.
 func (r *reader) join(a, b *piece) (piece, bool) {
-	if b.sep == soaked || b.sep == "," && columnRoles[roleOf(b)] && a.pour.Shape == entry.ShapePour && a.pour.AmountAt.Start > a.pour.NameAt.Start {
+	if b.sep == parting.Soaked || b.sep == "," && columnRoles[roleOf(b)] && a.pour.Shape == entry.ShapePour && a.pour.AmountAt.Start > a.pour.NameAt.Start {
 		return piece{}, false
 	}
 	if b.sep == ">" {
@@ -668,7 +379,7 @@ func cellLabel(text string, toks []token.Token, i int, words string) bool {
 
 // apart reports whether a gap or a tab parts the token at i from the cell before it.
 func apart(text string, toks []token.Token, i int) bool {
-	return wide(toks, i) || strings.Contains(text[toks[i-1].End:max(toks[i-1].End, toks[i].Start)], "\t")
+	return parting.Wide(toks, i) || strings.Contains(text[toks[i-1].End:max(toks[i-1].End, toks[i].Start)], "\t")
 }
 
 // withoutRole drops the first cell of three or more that says what a pour is in its

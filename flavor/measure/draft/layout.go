@@ -9,6 +9,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -380,22 +381,11 @@ func (r *reader) remarkFrom(n int, toks []token.Token) []token.Token {
 func saltAlone(p *piece) bool {
 	toks := entry.TrimMarks(p.toks)
 	n := len(toks)
-	return p.pour.Shape == entry.ShapeName && (n == 1 || n == 2 && rimWords[toks[0].Text]) && salts[toks[n-1].Text]
+	return p.pour.Shape == entry.ShapeName && (n == 1 || n == 2 && parting.DressesRim(toks[0].Text)) && salts[toks[n-1].Text]
 }
 
 // salts are words for salt, which dresses the rim where no amount is written.
 var salts = token.Words(`salt sal salz sel sale`)
-
-// rimAhead reports whether a plus sign stands between two things that dress a rim:
-// "salt + chilli rim".
-func rimAhead(toks []token.Token, i, from int) bool {
-	if i == from || !rimWords[toks[i-1].Text] {
-		return false
-	}
-	for i++; i < len(toks) && (rimWords[toks[i].Text] || toks[i].Is("&") || toks[i].Is("+")); i++ {
-	}
-	return i < len(toks) && (toks[i].Text == "rim" || toks[i].Text == "rimmed")
-}
 
 // numberedName reports whether what stands before a colon is a name that ends in a
 // number, "service 1: 45 vodka", and no pour.

@@ -59,7 +59,7 @@ func lead(toks []token.Token) int {
 
 // measuredAt reports whether an amount with a word behind it stands at i.
 func measuredAt(toks []token.Token, i int) bool {
-	return toks[i].Kind == token.Numeral && toks[i].Wrong == "" && i+1 < len(toks) && toks[i+1].Kind == token.Word && !ageWords[toks[i+1].Text] && !serving.DegreeWords[toks[i+1].Text]
+	return toks[i].Kind == token.Numeral && toks[i].Wrong == "" && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.AgeWords[toks[i+1].Text] && !serving.DegreeWords[toks[i+1].Text]
 }
 
 // leads takes what stands before the first amount of a first line as the name, or as

@@ -57,7 +57,7 @@ func (r *reader) firstLine(n int, span entry.Span, l entry.Label, rest, toks []t
 	if l == entry.LabelName {
 		toks = rest // "spec: 2 oz gin, ..."
 	}
-	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("]") }); at > 0 && at+2 < len(toks) && r.text[span.Start] == '[' && !slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind != token.Word }) && !methodWord(toks) && r.pours(toks[at+1:]) { // "[carrot] aquavit 40 / ..."
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is("]") }); at > 0 && at+2 < len(toks) && r.text[span.Start] == '[' && !slices.ContainsFunc(toks[:at], func(t token.Token) bool { return t.Kind != token.Word }) && !serving.StartsMethod(toks) && r.pours(toks[at+1:]) { // "[carrot] aquavit 40 / ..."
 		r.setName(n, entry.Span{Start: toks[0].Start, End: toks[at-1].End})
 		r.d.Titled = true
 		r.entries(n, entry.Span{Start: toks[at].Start, End: span.End}, toks[at+1:], false)
@@ -265,7 +265,7 @@ func (r *reader) oneLiner(n int, span entry.Span, in []piece) bool {
 	if pours == 0 || sep != ":" && sep != "=" && sep != "-" && sep != "," && sep != ";" && sep != "." && sep != "/" || in[0].pour.Shape != entry.ShapeName && sep != ":" && sep != "-" {
 		return false
 	}
-	if in[0].pour.Shape == entry.ShapeServing && entry.Labels[in[0].toks[0].Text] == entry.NoLabel && sep == ":" && methodWord(in[0].toks) && len(in[0].toks) == 1 {
+	if in[0].pour.Shape == entry.ShapeServing && entry.Labels[in[0].toks[0].Text] == entry.NoLabel && sep == ":" && serving.StartsMethod(in[0].toks) && len(in[0].toks) == 1 {
 		return false // "shake: 2 oz gin, ..."
 	}
 	toks := in[0].toks

@@ -223,3 +223,7 @@ var Labels = map[string]Label{
 
 // Joins are words between two names, or between a number and what it is of.
 var Joins = token.Words(`or to and with of over for about approx than in at into from by the plus x around`)
+
+// AgeWords stand behind a number that is an age, a strength or a place in a row, and no
+// amount: "12 year", "100 proof", "1st".
+var AgeWords = token.Words(`proof year years yr yrs yo old abv percent month months o'clock st nd rd th ths`)

@@ -12,6 +12,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
@@ -255,7 +256,7 @@ func (r *resolver) measuredName() bool {
 	toks := token.Lex(nil, r.name, 0, len(r.name))
 	for i := range toks[:max(0, len(toks)-1)] {
 		t := &toks[i]
-		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (draft.Measured(t) || serving.OtherMeasures[t.Text])
+		amount := i == 0 && (t.Kind == token.Numeral || t.Kind == token.Ratio) || t.Kind == token.Word && unicode.IsLower(rune(r.name[t.Start])) && (parting.Measured(t) || serving.OtherMeasures[t.Text])
 		if amount && r.book.Mentions(r.name[toks[i+1].Start:]) {
 			return true
 		}

@@ -8,6 +8,7 @@ import (
 	"counterpour/flavor/measure/draft"
 	"counterpour/flavor/measure/draft/entry"
 	"counterpour/flavor/measure/draft/naming"
+	"counterpour/flavor/measure/draft/parting"
 	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/speech"
 	"counterpour/flavor/measure/draft/token"
@@ -476,7 +477,7 @@ func (r *running) rimmed(toks []token.Token) []token.Token {
 		end--
 	}
 	from := end
-	for from > 0 && draft.DressesRim(toks[from-1].Text) {
+	for from > 0 && parting.DressesRim(toks[from-1].Text) {
 		from--
 	}
 	if from == end {

@@ -224,6 +224,12 @@ func Starts(toks []token.Token) bool {
 	return n > 0
 }
 
+// StartsMethod reports whether the first token is a word for a method.
+func StartsMethod(toks []token.Token) bool {
+	t, n := TermAt([]string{toks[0].Text})
+	return n > 0 && t.Method != ""
+}
+
 // Known reports whether a word begins a phrase that says something of making or
 // serving.
 func Known(word string) bool { return len(terms[word]) > 0 }

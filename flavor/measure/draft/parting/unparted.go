@@ -1,4 +1,4 @@
-package draft
+package parting
 
 import (
 	"strings"
@@ -40,7 +40,7 @@ func amountsLast(toks []token.Token, i, from int) bool {
 // follows: "sugar 15 shake".
 func madeFrom(toks []token.Token, i, from int) bool {
 	amount := toks[i-1].Kind == token.Numeral || Measured(&toks[i-1]) && i > 1 && toks[i-2].Kind == token.Numeral
-	return amount && toks[i].Kind == token.Word && methodWord(toks[i:]) && !entry.StartsAmount(toks[from:])
+	return amount && toks[i].Kind == token.Word && serving.StartsMethod(toks[i:]) && !entry.StartsAmount(toks[from:])
 }
 
 // toppedFrom reports whether what follows a pour without a sign is what the drink is
@@ -51,10 +51,10 @@ func toppedFrom(toks []token.Token, i, from int) bool {
 		end++
 	}
 	n, t := entry.TailAt(toks[i:end])
-	if t.Unit == flavor.Rinse && n+1 == end-i && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && entry.StartsAmount(toks[from:]) && named(toks[from:i]) {
+	if t.Unit == flavor.Rinse && n+1 == end-i && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
 		return true // "20 lemon absinthe rinse"
 	}
-	if t.Unit != flavor.Top || n == end-i || !entry.StartsAmount(toks[from:]) || !named(toks[from:i]) {
+	if t.Unit != flavor.Top || n == end-i || !entry.StartsAmount(toks[from:]) || !Named(toks[from:i]) {
 		return false
 	}
 	words := make([]string, 0, 2)
@@ -85,7 +85,7 @@ func rimFrom(toks []token.Token, i, from int) bool {
 	if toks[i-1].Text == "rim" {
 		return serving.Known(toks[i].Text)
 	}
-	if !rimWords[toks[i].Text] || rimWords[toks[i-1].Text] || !named(toks[from:i]) {
+	if !rimWords[toks[i].Text] || rimWords[toks[i-1].Text] || !Named(toks[from:i]) {
 		return false
 	}
 	for ; i < len(toks) && rimWords[toks[i].Text]; i++ {
@@ -105,7 +105,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 	if toks[i-1].Text == "sugar" && (first.Text == "cubes" || first.Text == "cube") { // which are no ice
 		return false
 	}
-	if i < from+2 || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i) || !serving.Known(first.Text) || !named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" && !entry.LeavesOut(toks[from].Text) {
+	if i < from+2 || toks[i-1].Kind != token.Word || entry.Joins[toks[i-1].Text] || phraseBefore(toks, i) || !serving.Known(first.Text) || !Named(toks[from:i]) || !entry.StartsAmount(toks[from:]) && !entry.UnitWordsAt(toks[from:]) && toks[from].Text != "top" && !entry.LeavesOut(toks[from].Text) {
 		return false
 	}
 	end := i
@@ -147,5 +147,16 @@ func dosedFrom(toks []token.Token, i, from int) bool {
 	}
 	u, n := entry.UnitAt(toks[i:])
 	return n == 1 && (u == flavor.Barspoon || u == flavor.Dash || u == flavor.Splash || u == flavor.Pinch) && toks[i].Text != "ds" && (!entry.Joins[toks[i+1].Text] || toks[i+1].Text == "of" && i+2 < len(toks)) &&
-		toks[from].Kind == token.Numeral && named(toks[from:i])
+		toks[from].Kind == token.Numeral && Named(toks[from:i])
+}
+
+// rimAhead reports whether a plus sign stands between two things that dress a rim:
+// "salt + chilli rim".
+func rimAhead(toks []token.Token, i, from int) bool {
+	if i == from || !rimWords[toks[i-1].Text] {
+		return false
+	}
+	for i++; i < len(toks) && (rimWords[toks[i].Text] || toks[i].Is("&") || toks[i].Is("+")); i++ {
+	}
+	return i < len(toks) && (toks[i].Text == "rim" || toks[i].Text == "rimmed")
 }

@@ -1,0 +1,52 @@
+package parting
+
+import (
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// sentenceEnds reports whether the stop at i ends a sentence and not an
+// abbreviation.
+func sentenceEnds(toks []token.Token, i, from int) bool {
+	before := &toks[i-1]
+	if s := serving.Read(toks[from:i]); s.States() && len(s.Unknown) == 0 { // "stir. big cube. orange peel"
+		return true
+	}
+	if before.Kind == token.Word && i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(before) && i+1 < len(toks) && toks[i+1].Kind == token.Numeral && !entry.StartsAmount(toks[from:]) {
+		return true // "brown sugar 10 g. 1 orange slice"
+	}
+	if before.Kind == token.Numeral && toks[from].Kind == token.Word && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.UnitWordsAt(toks[i+1:]) {
+		return true // "egg white .5. Dry shake"
+	}
+	if u, unit := measure.ParseUnit(before.Text); unit && u.Counted() && i+1 < len(toks) && toks[i+1].Kind == token.Word && !entry.StartsAmount(toks[from:]) && before.End-before.Start > 2 {
+		return true // "clover leaf. Gin 45 ml"
+	}
+	if before.Kind == token.Word && Measured(before) && i+1 < len(toks) && toks[i+1].Kind == token.Word {
+		if i > 1 && toks[i-2].Kind == token.Numeral {
+			if _, n := serving.TermAt([]string{toks[i+1].Text}); from > 0 && i-2 == from && n > 0 {
+				return true // "saline - 4 drops. Shake."
+			}
+			return !entry.StartsAmount(toks[from:]) // "Bourbon 60 ml. Lemon 20 ml."
+		}
+		if _, n := serving.TermAt([]string{toks[i+1].Text}); n > 0 || serving.StepVerbs[toks[i+1].Text] {
+			return true // "2 basil sprigs. Shake."
+		}
+	}
+	if before.Kind != token.Word || i+1 >= len(toks) {
+		return before.Is(")")
+	}
+	if len(before.Text) < 3 && toks[i+1].Kind == token.Word && serving.StartsMethod(toks[i+1:]) {
+		return true // "sweet v. stir"
+	}
+	if u, unit := measure.ParseUnit(before.Text); (unit || len(before.Text) < 3) && !u.After() {
+		return len(before.Text) >= 3 && toks[i+1].Kind == token.Numeral || shortWords[before.Text]
+	}
+	return !abbreviations[before.Text]
+}
+
+// shortWords are words of two letters that end a sentence as any other does.
+var shortWords = token.Words(`it up in on us me so go no is do`)
+
+var abbreviations = token.Words(`choc cog fr ital rasp straw pine elder aro arom ang ango bour apr van cin cuc pom vod teq approx dbl swt syr verm liq bitt btrs gren cinn med lrg lge frsh org abs maras curac jam dem tsp tbsp bsp`)

@@ -1,0 +1,258 @@
+// Package parting tells where one line of a draft holds several entries: by the signs
+// between them, and by the words that end one and begin the next.
+package parting
+
+import (
+	"slices"
+
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/speech"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// Separator returns what parts entries at toks[i], where the entry before it starts at
+// from, and how many tokens it takes; empty if nothing does.
+func Separator(toks []token.Token, i, from int) (string, int) {
+	t := &toks[i]
+	next := tokenAt(toks, i+1)
+	switch {
+	case t.Kind == token.Numeral && i > 0 && next.Is(")") && next.Glued && i+2 < len(toks) && toks[i+2].Kind == token.Numeral && !toks[i+2].Glued:
+		return ";", 2 // "1) 2 oz gin 2) 1 oz lemon"
+	case t.Text == "to" && i > from+1 && next.Kind != token.Mark && partsFrom(toks[i+1:]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return "and", 1 // "two parts gin to one part lime cordial"
+	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0
+	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !serving.Starts(toks[i+1:]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return "and", 0
+	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds[toks[i-1].Text] && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0 // "3/4 simple egg white"
+	case Wide(toks, i) && i > from+1 && t.Kind != token.Mark && toks[i-1].Kind != token.Mark && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ",", 0 // "1 lemon   absinthe rinse"
+	case i > from && topsFrom(toks, i) && serving.Starts(toks[from:]) && orders(toks[from:i]):
+		return ";", 0 // "shake collins top soda"
+	case t.Text == "no" && i > from+1 && next.Kind == token.Word && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return ";", 0 // "3/4 simple no egg"
+	case t.Is("(") && i > from+1 && toks[from].Is("(") && amountInBrackets(toks[i:]):
+		return ";", 0 // "(1 oz) gin (3/4 oz) lime"
+	case soakedIn[t.Text] && i > from && (next.Text == "in" || next.Text == "with") && i+2 < len(toks) && toks[i+2].Kind == token.Word:
+		return Soaked, 2
+	case t.Kind == token.Numeral && i > from:
+		return beforeNumeral(toks, i, from), 0
+	case t.Kind == token.Word && i > from+1 && entry.PourVerbs[t.Text] != "" && (next.Text == "with" || next.Text == "up" || next.Text == "off" || entry.Lengtheners[next.Text]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+		return "and", 0 // "45 scotch top w/ ginger ale"
+	case t.Kind == token.Word && i > from+1 && (amountsLast(toks, i, from) || toppedFrom(toks, i, from) || madeFrom(toks, i, from)), t.Kind == token.Word && rimFrom(toks, i, from):
+		return ";", 0
+	case t.Kind == token.Word && (t.Text == "and" || t.Text == "then" || t.Text == "n") && i > from && !servedFrom(toks, i, from):
+		if ended := toks[i-1].Kind == token.Numeral || i > from+1 && toks[i-2].Kind == token.Numeral && entry.IsUnit(&toks[i-1]); ended && i > from+1 && next.Kind == token.Word && !entry.StartsAmount(toks[from:]) && Named(toks[from:i]) {
+			return "and", 1 // "brandy 40 ml and ginger ale, top"
+		}
+		if next.Kind == token.Numeral && next.Wrong == "" || next.Kind == token.Word && (serving.StepVerbs[next.Text] || serving.StartsMethod(toks[i+1:]) || entry.StartsMeasure(toks[i+1:]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i])) {
+			return "and", 1
+		}
+		return "", 0
+	case (t.Text == "with" || t.Text == "to") && i > from+1 && entry.StartsMeasure(toks[i+1:]) && Named(upToMark(toks[i+1:])) && !entry.IceOnly(upToMark(toks[i+1:])) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]):
+		return "and", 1 // "2 oz rum with 3/4 oz lime"
+	case t.Kind == token.Word && i > from+1 && toks[i-1].Kind == token.Word && entry.StartsMeasure(toks[i:]) && entry.StartsAmount(toks[from:]) && Named(toks[from:i]) && !entry.Joins[toks[i-1].Text] && !entry.IsUnit(&toks[i-1]) && !speech.Article(toks[i-1].Text):
+		return "and", 0 // "two ounces of gin half an ounce of lemon"
+	case t.Kind == token.Word && (servedFrom(toks, i, from) || dosedFrom(toks, i, from)):
+		return ";", 0
+	case t.Kind != token.Mark:
+		return "", 0
+	}
+	return bySign(toks, i, from)
+}
+
+// bySign is Separator for a sign.
+func bySign(toks []token.Token, i, from int) (string, int) {
+	t, next := &toks[i], tokenAt(toks, i+1)
+	if (t.Is(",") || t.Is(";")) && t.Glued && toks[i-1].Kind == token.Numeral && next.Kind == token.Word && next.Glued && entry.UnitWordsAt(toks[i+1:]) {
+		return "", 0 // "gin,45,ml"
+	}
+	switch t.Text {
+	case "~":
+		if !t.Glued && !next.Glued && next.Kind == token.Word {
+			return ";", 1 // "1/4 honey ~ dbl strain"
+		}
+	case ">":
+		return ">", 1
+	case ";", "|", "•":
+		return ";", 1
+	case "+":
+		if rimAhead(toks, i, from) || toks[i-1].Text == "half" && next.Text == "half" {
+			return "", 0
+		}
+		return "+", 1
+	case ",", "=":
+		return t.Text, 1
+	case ":":
+		return ":", 1
+	case "/":
+		before := &toks[i-1]
+		if before.Kind == token.Word && next.Kind == token.Word && t.Glued && next.Glued && !serving.StartsMethod(toks[i-1:]) && !entry.UnitWordsAt(toks[i+1:]) && !slashed(toks) {
+			return "", 0 // half/half
+		}
+		return "/", 1
+	case "&":
+		if next.Kind == token.Numeral || next.Kind == token.Word && serving.StepVerbs[next.Text] {
+			return "and", 1
+		}
+	case "-":
+		if i+2 < len(toks) && next.Kind == token.Numeral && entry.AgeWords[toks[i+2].Text] {
+			return "", 0 // "rye - 100 proof"
+		}
+		if !t.Glued || i > 0 && toks[i-1].Kind == token.Word && next.Kind == token.Numeral {
+			return "-", 1
+		}
+	case ".":
+		if i+1 < len(toks) && next.Is(".") || toks[i-1].Is(".") {
+			return "-", 1 // dots that lead to an amount
+		}
+		if next.Kind == token.Numeral && next.Glued && t.Glued && toks[i-1].Kind == token.Word {
+			return ";", 1 // "6cl gin.3cl lemon"
+		}
+		if !next.Glued && sentenceEnds(toks, i, from) {
+			return ".", 1
+		}
+	case "]", "[":
+		return ";", 1 // "[shake, coupe] 60 gin"
+	case "!":
+		return ".", 1
+	}
+	return "", 0
+}
+
+// upToMark returns the tokens before the first sign.
+func upToMark(toks []token.Token) []token.Token {
+	if at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Kind == token.Mark }); at >= 0 {
+		return toks[:at]
+	}
+	return toks
+}
+
+// tokenAt returns the token at i, a sign that is none behind the last.
+func tokenAt(toks []token.Token, i int) *token.Token {
+	if i < len(toks) {
+		return &toks[i]
+	}
+	return &token.Token{Kind: token.Mark}
+}
+
+// Soaked parts a sugar cube from the bitters that it is soaked in, of which nobody says
+// how much.
+const Soaked = "soaked"
+
+var soakedIn = token.Words(`soaked doused drenched dashed`)
+
+// Wide reports whether there is more than one blank before the token at i.
+func Wide(toks []token.Token, i int) bool { return toks[i].Start-toks[i-1].End > 1 }
+
+// amountInBrackets reports whether tokens begin with an amount in brackets.
+func amountInBrackets(toks []token.Token) bool {
+	end := slices.IndexFunc(toks, func(t token.Token) bool { return t.Is(")") })
+	return end > 1 && toks[1].Kind == token.Numeral && (end == 2 || entry.UnitWordsAt(toks[2:end]))
+}
+
+// eggKinds say which egg it is.
+var eggKinds = token.Words(`dried pasteurised pasteurized fresh whole liquid powdered large medium small organic raw beaten free-range ea each one half chicken hen hens`)
+
+// garnishBegins are words that begin a garnish behind the pours of a line.
+var garnishBegins = token.Words(`garnish garnished express expressed candied`)
+
+// partsFrom reports whether tokens start with a number of parts.
+func partsFrom(toks []token.Token) bool {
+	return len(toks) > 2 && (toks[0].Kind == token.Numeral || token.NumberWords[toks[0].Text] > 0) && (toks[1].Text == "part" || toks[1].Text == "parts")
+}
+
+// slashed reports whether slashes part the pours of a line.
+func slashed(toks []token.Token) bool {
+	for i := range toks[1:] {
+		if toks[i].Is("/") && toks[i+1].Kind == token.Numeral {
+			return true
+		}
+	}
+	return false
+}
+
+// Named reports whether tokens after an amount hold a name beside a unit.
+func Named(toks []token.Token) bool {
+	for i := range toks {
+		if t := &toks[i]; t.Kind == token.Word && !numberLike(t.Text) && !entry.IsUnit(t) && t.Text != "of" && !entry.LooseWords[t.Text] && !entry.BiasWords[t.Text] {
+			if _, other := entry.Measures[t.Text]; !other {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// beforeNumeral reports whether a new pour starts at a number amid a line, as in
+// "60 gin 30 lemon": one has been started and named, and a name follows.
+func beforeNumeral(toks []token.Token, i, from int) string {
+	if i+1 < len(toks) && toks[i+1].Glued && serving.Times(toks[i+1].Text) && serving.Starts(toks[max(from, i-1):]) {
+		return "" // "shake 2x", "dry shake 1st"
+	}
+	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && entry.UnitWordsAt(toks[i+1:]) && orders(toks[from:i]) {
+		return "and" // "stir 2 oz gin"
+	}
+	if toks[i].Wrong == "" && toks[i-1].Kind == token.Word && orders(toks[from:i]) && poursFollow(toks[i:]) {
+		return "and" // "shake 45 gin 20 lemon"
+	}
+	if !entry.StartsAmount(toks[from:]) || !Named(toks[from:i]) || toks[i].Wrong != "" || i+1 >= len(toks) || toks[i-1].Kind != token.Word {
+		return ""
+	}
+	if entry.AgeWords[toks[i+1].Text] || entry.Joins[toks[i-1].Text] || entry.IsUnit(&toks[i-1]) && !endsName(toks[from:i]) || entry.IceOnly(toks[i+1:]) {
+		return ""
+	}
+	if u, n := entry.UnitAt(toks[i+1:]); n > 0 && u != "" && (i+1+n >= len(toks) || toks[i+1+n].Is(",") || toks[i+1+n].Is(";")) {
+		return "" // the amount once more, in another unit
+	}
+	for _, t := range toks[i+1:] {
+		if t.Kind == token.Word {
+			if _, unit := measure.ParseUnit(t.Text); !unit {
+				if _, other := entry.Measures[t.Text]; !other {
+					return "and"
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// poursFollow reports whether bare numbers with their names follow, two at least, and no
+// count of turns or seconds.
+func poursFollow(toks []token.Token) bool {
+	n := 0
+	for i := range toks {
+		if i+1 < len(toks) && toks[i].Kind == token.Numeral && toks[i].Wrong == "" && toks[i+1].Kind == token.Word && !serving.DegreeWords[toks[i+1].Text] && !entry.AgeWords[toks[i+1].Text] && !entry.IceOnly(toks[i+1:]) {
+			n++
+		}
+	}
+	return n > 1 && !serving.DegreeWords[toks[1].Text]
+}
+
+// orders reports whether words say how to mix and nothing else.
+func orders(toks []token.Token) bool {
+	if serving.StepVerbs[toks[0].Text] && entry.PouringVerb(toks[0].Text) {
+		return false
+	}
+	s := serving.Read(toks)
+	return s.Method != "" && len(s.Unknown) == 0 && s.Conflict == nil
+}
+
+// endsName reports whether the words between an amount and its end hold more
+// than a unit.
+func endsName(toks []token.Token) bool {
+	words := 0
+	for i := range toks {
+		if toks[i].Kind == token.Word && !numberLike(toks[i].Text) {
+			words++
+		}
+	}
+	return words > 1
+}
+
+func numberLike(w string) bool {
+	return token.NumberWords[w] > 0 || token.FractionWords[w] > 0 || w == "a" || w == "an"
+}

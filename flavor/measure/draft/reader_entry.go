@@ -1,0 +1,362 @@
+package draft
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// entries reads what one line holds.
+func (r *reader) entries(n int, span entry.Span, toks []token.Token, asSteps bool) {
+	toks = r.ratioList(n, toks)
+	if len(toks) == 0 {
+		return
+	}
+	r.takeAll(n, span, r.underHead(r.spread(r.gather(r.pieces(toks)))), asSteps)
+}
+
+// takeAll takes the entries of a line, each by what stands before it.
+func (r *reader) takeAll(n int, span entry.Span, in []piece, asSteps bool) {
+	for i := range in {
+		if in[i].sep == parting.Soaked && i > 0 && listed(&in[i]) {
+			r.soak(n, &in[i])
+			continue
+		}
+		if role := roleOf(&in[i]); i > 0 && in[i].sep == ";" && role != "" && in[i-1].pour.Shape == entry.ShapePour || i > 0 && i == len(in)-1 && in[i].sep == "," && columnRoles[role] && in[i-1].pour.Shape == entry.ShapePour && in[i-1].pour.AmountAt.Start > in[i-1].pour.NameAt.Start {
+			r.entry(KindRemark, n, entry.Span{Start: in[i].toks[0].Start, End: in[i].toks[len(in[i].toks)-1].End})
+			if k := len(r.d.Lines) - 1; k >= 0 && (role == "float" || role == "top") {
+				r.d.Lines[k].After = true
+			}
+			continue
+		}
+		if i > 0 && dressed(&in[i-1], &in[i]) || len(r.d.Lines) > 0 && saltAlone(&in[i]) {
+			toks := entry.TrimMarks(in[i].toks)
+			at := entry.Span{Start: toks[0].Start, End: toks[len(toks)-1].End}
+			r.d.Rim = token.OneLine(r.text[at.Start:at.End])
+			r.entry(KindRim, n, at)
+			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+r.d.Rim+"” is kept as the rim; write it with an amount to have it poured")
+			in[i].pour.Shape = entry.ShapeRim
+			continue
+		}
+		if i > 0 && ((in[i-1].pour.Shape == entry.ShapeServing || in[i-1].pour.Shape == entry.ShapeRim) && laidOn(&in[i]) || in[i-1].pour.Shape == entry.ShapeGarnish && in[i].sep == "+" && in[i].pour.Shape == entry.ShapeName) {
+			in[i].pour.Shape = entry.ShapeGarnish
+			r.laid(n, in[i].toks)
+			continue
+		}
+		if i+1 < len(in) && in[i+1].sep == "+" && in[i].pour.Shape == entry.ShapeName && laidOn(&in[i]) && in[i+1].pour.Shape == entry.ShapeGarnish {
+			in[i].pour.Shape = entry.ShapeGarnish // "orange + lemon zest"
+			r.laid(n, in[i].toks)
+			continue
+		}
+		r.take(n, span, &in[i], asSteps)
+	}
+}
+
+// roleWords are what a column says that a pour is in its drink.
+var roleWords = token.Words(`length mod mods liq bitter bitters spirits liqueurs base sour sweet strong weak modifier float top citrus lengthener spirit mixer bitter sweetener acid split accent liqueur bitters juice syrup`)
+
+// columnRoles are those that are no names of ingredients: a last column says them behind a
+// comma too.
+var columnRoles = token.Words(`sour sweet base modifier mod citrus lengthener length spirit sweetener split accent acid strong weak`)
+
+// roleOf is the role that a piece names, and nothing else; empty if it names none.
+func roleOf(p *piece) string {
+	if toks := entry.TrimMarks(p.toks); len(toks) == 1 && roleWords[toks[0].Text] {
+		return toks[0].Text
+	}
+	return ""
+}
+
+// take takes one entry of a line.
+func (r *reader) take(n int, span entry.Span, p *piece, asStep bool) {
+	if len(p.toks) == 0 {
+		return
+	}
+	at := entry.Span{Start: p.toks[0].Start, End: p.toks[len(p.toks)-1].End}
+	written := token.OneLine(r.text[at.Start:at.End])
+	r.said.Merge(&p.pour.Beside, true)
+	if skip := ofServes(p.toks); skip > 0 { // "4 serves", "100 ml per serve over ice"
+		r.entry(KindRemark, n, at)
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:p.toks[skip-1].End])+"” is skipped: all of it is taken as one drink")
+		if rest := p.toks[skip:]; len(rest) > 0 {
+			r.takeServing(n, entry.Span{Start: rest[0].Start, End: at.End}, rest, asStep)
+		}
+		return
+	}
+	switch p.pour.Shape {
+	case entry.ShapeNothing:
+		r.ruled(n, at)
+	case entry.ShapePour, entry.ShapeImplied:
+		if len(r.d.Lines) > 0 && sums[strings.ToLower(p.pour.Name)] {
+			r.entry(KindRemark, n, at)
+			r.said.Notes = append(r.said.Notes, lineNote(n, "“"+written+"” is skipped: it is what all of it comes to"))
+			return
+		}
+		if r.served > 0 && r.served == len(r.d.Lines) && p.pour.Laid(p.toks) {
+			r.laid(n, p.toks)
+			return
+		}
+		r.takePour(n, at, &p.pour, asStep)
+	case entry.ShapeServing:
+		r.sentence = p.sep == "."
+		r.takeServing(n, at, p.toks, asStep)
+		r.sentence = false
+	case entry.ShapeGarnish:
+		r.takeGarnish(n, at, p)
+	case entry.ShapeRim:
+		r.d.Rim = p.pour.Remark
+		if s := serving.Read(p.toks); s.Glass != "" || s.Service != "" || s.Method != "" {
+			r.said.Merge(&serving.Said{Glass: s.Glass, Method: s.Method, MethodAs: s.MethodAs, Service: s.Service, ServiceAs: s.ServiceAs, Weak: s.Weak}, true)
+		}
+		r.entry(KindRim, n, at)
+	case entry.ShapeAmount:
+		if p.pour.Unit == flavor.Dash && p.pour.Fault == nil && !p.pour.Each && p.pour.Figures { // "2 dash": of the bitters that stand beside every well
+			q := p.pour
+			q.Shape, q.Name, q.NameAt = entry.ShapePour, "aromatic bitters", entry.Span{Start: at.End, End: at.End}
+			q.AddNote("“" + written + "” names nothing, and is read as aromatic bitters")
+			q.Guessed = true
+			r.takePour(n, at, &q, asStep)
+			return
+		}
+		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write it after the amount, such as \"2 oz London dry gin\"", written))
+	case entry.ShapeTail:
+		if strings.HasPrefix(p.toks[0].Text, "mud") || slices.ContainsFunc(r.d.Lines, func(l entry.Line) bool { return l.After }) { // a step that speaks of a pour above
+			r.takeServing(n, at, p.toks, asStep)
+			return
+		}
+		r.unread(n, at, measure.Invalid("ingredient", written, "%q names no ingredient; write what to pour, such as \"top soda water\"", written))
+	case entry.ShapeName:
+		if asStep {
+			r.takeServing(n, at, p.toks, true)
+			return
+		}
+		r.unnamed(n, at, written, p.toks)
+	}
+}
+
+// sums name what all of a drink comes to.
+var sums = map[string]bool{"total": true, "sum": true, "volume": true, "total volume": true, "yield": true, "in total": true, "all in": true}
+
+func (r *reader) unread(n int, at entry.Span, f *flavor.Fault) {
+	r.entry(KindUnread, n, at)
+	r.fail(n, f)
+}
+
+// opinions begin what somebody thinks of a drink and no pour.
+var opinions = token.Words(`needs need too bit cheers thanks maybe tasty`)
+
+// unnamed is words without an amount that say nothing known.
+func (r *reader) unnamed(n int, at entry.Span, written string, toks []token.Token) {
+	if len(toks) > 1 && opinions[toks[0].Text] && !slices.ContainsFunc(toks, func(t token.Token) bool { return t.Kind == token.Numeral || t.Text == "of" }) {
+		r.entry(KindRemark, n, at)
+		r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+written+"” is skipped")
+		return
+	}
+	if fixed, ok := r.corrected(n, toks); ok {
+		r.takeServing(n, at, fixed, false)
+		return
+	}
+	if s := serving.Read(toks); s.States() && s.Conflict == nil { // "quick shake", "rocks chilli salt"
+		r.said.Merge(&s, true)
+	}
+	f := measure.Invalid("amount", written, "%q has no amount; write one before it, such as \"2 oz\", or a # to have the line skipped", written)
+	f.Location = measure.LineLocation(n)
+	r.d.Doubts = append(r.d.Doubts, Doubt{Entry: len(r.d.Entries), After: len(r.d.Lines), Laid: r.served > 0 && r.served == len(r.d.Lines) || len(r.d.Lines) > 1 && r.d.Lines[len(r.d.Lines)-1].After, Fault: f, toks: slices.Clone(toks)})
+	r.entry(KindUnread, n, at)
+}
+
+// corrected returns words of making and serving with the slips of the pen among them
+// mended, which is said; it is false if there is none, or if something else is unknown.
+func (r *reader) corrected(n int, toks []token.Token) ([]token.Token, bool) {
+	unknown := serving.Read(toks).Unknown
+	fixed := slices.Clone(toks)
+	var notes []string
+	for i := range fixed {
+		if !slices.ContainsFunc(unknown, func(t token.Token) bool { return t.Start == fixed[i].Start }) {
+			continue
+		}
+		means, ok := serving.Slip(fixed[i].Text)
+		if !ok {
+			return nil, false
+		}
+		notes = append(notes, measure.LineLocation(n)+": “"+fixed[i].Text+"” is read as "+means)
+		fixed[i].Text = means
+	}
+	if len(notes) == 0 {
+		return nil, false
+	}
+	r.said.Notes = append(r.said.Notes, notes...)
+	return fixed, true
+}
+
+func (r *reader) takePour(n int, at entry.Span, p *entry.Written, asStep bool) {
+	if p.Fault == nil {
+		p.Fault = entry.CheckAmount(p.Amount, p.Mostly(), r.amountText(p))
+	}
+	if p.Fault != nil {
+		r.unread(n, at, p.Fault)
+		return
+	}
+	if len(r.d.Lines) >= MaxPours {
+		r.unread(n, at, measure.Invalid("", token.OneLine(r.text[at.Start:at.End]), "this is more than %d pours; leave some out", MaxPours))
+		return
+	}
+	line := r.lineOf(n, p)
+	line.Step, line.Amends = asStep, r.amends
+	line.PerhapsName = len(r.d.Lines) == 0 && r.d.Name == "" && len(r.d.Entries) == 0 && p.UnitAt.Empty() && p.Stated
+	r.d.Lines = append(r.d.Lines, line)
+	if p.Stated && p.Shape == entry.ShapePour {
+		own := *p
+		r.amount = &own
+	}
+	r.d.Muddle = r.d.Muddle || p.Muddled
+	r.entry(KindPour, n, at)
+}
+
+func (r *reader) lineOf(n int, p *entry.Written) entry.Line {
+	l := p.Line
+	l.Number = n
+	l.Span = entry.Span{Start: p.Of[0].Start, End: p.Of[len(p.Of)-1].End}
+	l.Asked = token.OneLine(r.text[l.Span.Start:l.Span.End])
+	l.After = p.After || l.Unit.After()
+	return l
+}
+
+func (r *reader) amountText(p *entry.Written) string {
+	if p.AmountAt.Empty() {
+		return token.Number(p.Amount)
+	}
+	return token.OneLine(r.text[p.AmountAt.Start:p.AmountAt.End])
+}
+
+// takeGarnish keeps a garnish with the words that are not only "garnish with".
+func (r *reader) takeGarnish(n int, at entry.Span, p *piece) {
+	toks := p.toks
+	if first := toks[0].Text; (first == "handful" || first == "bunch") && r.served == 0 {
+		written := token.OneLine(r.text[at.Start:at.End])
+		r.unread(n, at, measure.Invalid("amount", written, "%q states no number; write one, such as \"8 mint leaves\", or \"garnish: %s\" if it is laid on the drink", written, written))
+		return
+	}
+	for len(toks) > 0 && (toks[0].Kind == token.Mark || toks[0].Text == "garnish" || toks[0].Text == "garnished" || toks[0].Text == "garn" || toks[0].Text == "gar" || toks[0].Text == "with" || toks[0].Text == "the" || toks[0].Text == "of" && len(toks) > 1) {
+		toks = toks[1:]
+	}
+	for len(toks) > 0 && !(len(toks) == 1 && toks[0].Text == "no") { // "no garnish"
+		last := &toks[len(toks)-1]
+		k, t := entry.TailAt(toks)
+		switch {
+		case k > 0 && t.Beside && k < len(toks):
+			at := entry.Span{Start: toks[0].Start, End: last.End}
+			r.garnish(n, at)
+			r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish, and not counted")
+			return
+		case k > 0 && t.Garnish:
+			toks = toks[:len(toks)-k]
+		case last.Kind == token.Mark && !last.Is(")"):
+			toks = toks[:len(toks)-1]
+		default:
+			r.garnish(n, entry.Span{Start: toks[0].Start, End: last.End})
+			if p.pour.Unit.Counted() && p.pour.UnitAt.Start == at.Start || serving.OtherMeasures[toks[0].Text] {
+				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write 1 before it to have it counted")
+			} else if p.pour.ByNoun && len(toks) == 1 && r.said.Method == "" && r.said.Service == "" { // "mint", above "shake": perhaps it goes in
+				r.said.Notes = append(r.said.Notes, measure.LineLocation(n)+": “"+token.OneLine(r.text[at.Start:at.End])+"” is kept as garnish; write it with an amount to have it poured")
+			}
+			return
+		}
+	}
+	r.entry(KindRemark, n, at)
+}
+
+// changeVerbs change an amount that stands elsewhere: "cut to 1/4".
+var changeVerbs = token.Words(`cut reduce reduced drop lower raise bump changed change`)
+
+// takeServing takes what is said of method, service, ice and glass, and keeps
+// what says more as a step.
+func (r *reader) takeServing(n int, at entry.Span, toks []token.Token, prose bool) {
+	if cut := entry.GarnishAfter(toks); cut > 0 && !prose {
+		r.takeServing(n, entry.Span{Start: at.Start, End: toks[cut-1].End}, toks[:cut], prose)
+		r.laid(n, toks[cut:])
+		return
+	}
+	s := serving.Read(toks)
+	if w := cmp.Or(entry.PouredIn(toks), entry.CountedIn(toks, s.Unknown)); w != "" && !prose {
+		r.unread(n, at, measure.Invalid("amount", w, "%q stands in a step; write it on a line of its own", w))
+		return
+	}
+	if i := slices.IndexFunc(toks, func(t token.Token) bool { return changeVerbs[t.Text] }); i >= 0 && i+2 < len(toks) && toks[i+1].Text == "to" && toks[i+2].Kind == token.Numeral && !prose {
+		w := token.OneLine(r.text[at.Start:at.End])
+		r.unread(n, at, measure.Invalid("amount", w, "%q changes an amount; write only the one that counts, in its place", w))
+		return
+	}
+	if fixed, ok := r.corrected(n, toks); ok {
+		toks, s = fixed, serving.Read(fixed)
+	}
+	if s.Conflict != nil {
+		s = r.firstOf(n, toks, s)
+	}
+	prose = prose || s.Begins && len(s.Unknown) > 0 || s.Words > 4
+	if prose && !slices.ContainsFunc(s.Unknown, func(t token.Token) bool { return t.Text == "or" }) {
+		s.Prose()
+	}
+	if s.Conflict != nil {
+		r.unread(n, at, s.Conflict)
+		return
+	}
+	r.d.Muddle = r.d.Muddle || s.Muddle
+	if s.Service != "" || s.Glass != "" || s.Method != "" && s.Method != flavor.Build {
+		r.served = len(r.d.Lines)
+	}
+	r.said.Merge(&s, prose || r.sentence || r.stepAfter(&s))
+	if r.said.Conflict != nil {
+		f := r.said.Conflict
+		r.said.Conflict = nil
+		r.unread(n, at, f)
+		return
+	}
+	kind := KindServing
+	if s.Keep && (s.Words > 0 || prose) {
+		r.d.Steps = append(r.d.Steps, token.OneLine(strings.Trim(r.text[at.Start:at.End], " .,;-")))
+		if !s.States() {
+			kind = KindStep
+		}
+	}
+	r.entry(kind, n, at)
+}
+
+// firstOf reads words that leave a choice of methods that work a drink alike as the first
+// of them, which is said: "flash blend or shake". It returns s where they leave none.
+func (r *reader) firstOf(n int, toks []token.Token, s serving.Said) serving.Said {
+	at := slices.IndexFunc(toks, func(t token.Token) bool { return t.Text == "or" })
+	if at < 1 {
+		return s
+	}
+	one, other := serving.Read(toks[:at]), serving.Read(toks[at+1:])
+	if serving.Mixes(one.Method) < serving.Mixes(flavor.Swizzle) || serving.Mixes(other.Method) < serving.Mixes(flavor.Swizzle) { // stirred or shaken are two drinks
+		return s
+	}
+	if one.Conflict != nil || other.Conflict != nil || len(one.Unknown) > 0 {
+		return s
+	}
+	r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[0].Start:toks[len(toks)-1].End])+"” leaves a choice; the first is taken"))
+	if one.Method != "" {
+		other.Method, other.MethodAs = "", ""
+	}
+	if one.Service != "" {
+		other.Service = ""
+	}
+	one.Merge(&other, false)
+	one.Keep, one.Words, one.Begins = true, s.Words, s.Begins
+	return one
+}
+
+// stepAfter reports whether a second method is only a touch at the end: "stir
+// gently" once a drink is built or shaken.
+func (r *reader) stepAfter(s *serving.Said) bool {
+	return s.Method == flavor.Stir && s.Keep && s.Words > 1
+}
