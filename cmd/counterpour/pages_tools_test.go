@@ -16,6 +16,9 @@ import (
 
 const harbourSour = "2+oz+gold+rum%0A3%2F4+oz+lime+juice%0A3%2F4+oz+falernum%0Ashake%2C+up"
 
+// scantHoney is a sour with too little honey: to pour more of it is no fix for a vegan.
+const scantHoney = "2+oz+gin%0A3%2F4+oz+lemon+juice%0A1+barspoon+honey+syrup%0Ashake%2C+up"
+
 // The juices of the catalogue know their acids, and the training page stands on
 // the proven drinks.
 func TestPagesOverTheKitchen(t *testing.T) {
@@ -35,6 +38,8 @@ func TestPagesOverTheKitchen(t *testing.T) {
 		{"/tools?tool=acid&juice=simple+syrup&amount=500&target=lime", 422, []string{"is no juice"}, nil},
 		{"/training?what=", 200, []string{"Your answer"}, nil},
 		{"/?text=2+oz+gin%0A3%2F4+oz+lemon+juice%0A1%2F2+oz+orgeat%0Ashake%2C+up", 200, []string{"How the score is worked out", "<ol class=\"steps\"><li>"}, nil},
+		{"/?text=" + scantHoney, 200, []string{"How to fix it", "honey syrup instead of"}, []string{"are left out"}},
+		{"/?text=" + scantHoney + "&diet=vegan", 200, []string{"Fixes that pour what this guest must not have are left out."}, []string{"honey syrup instead of"}},
 		{"/?text=" + harbourSour + "&missing=falernum", 200, []string{"From what the house has", "Pour this"}, []string{"falernum syrup (alcohol-free)"}},
 		{"/?text=" + harbourSour + "&missing=falernum&from=all", 200, []string{"From the whole catalogue", "falernum syrup (alcohol-free)"}, nil},
 	} {

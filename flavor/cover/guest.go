@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"counterpour/flavor"
+	"counterpour/flavor/balance"
 	"counterpour/flavor/cover/search"
 )
 
@@ -127,4 +128,10 @@ func (t *task) cost(x *search.Filling) float64 {
 		sum += t.req.Guest.Prices[t.cands[i].Profile.ID] * t.cands[i].amounts[x.Amounts[k]].ml
 	}
 	return sum
+}
+
+// AcceptsFix reports whether a fix of a draft pours nothing that the guest must not have,
+// beyond what of it the draft pours already.
+func (g *Guest) AcceptsFix(f *balance.Fix) bool {
+	return !slices.ContainsFunc(f.Changes, func(c balance.Change) bool { return c.ToML > c.FromML && !g.Accepts(c.Profile) })
 }

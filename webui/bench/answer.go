@@ -134,7 +134,7 @@ func (p *pages) incomplete(ctx context.Context, text string, s *flavor.Spec, mis
 	}
 	v.Incomplete = "Incomplete: this leaves out " + what + "."
 	v.Amiss = amissOf(missed)
-	v.Fixes, v.Sizes = nil, nil
+	v.Fixes, v.Withheld, v.Sizes = nil, false, nil
 	if f.Guest.Ticked() {
 		v.Clashes = append(v.Clashes, "may hold anything in "+what+", which could not be read")
 	}

@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"counterpour/flavor"
@@ -35,6 +36,7 @@ type resultView struct {
 	Drawing    *part.Drawing
 	Faults     []string
 	Fixes      []fixView
+	Withheld   bool // some fix pours what the guest must not have, and is left out
 	Pours      []pourView
 	Method     string
 	Sizes      []sizeView
@@ -108,7 +110,8 @@ func (p *pages) result(ctx context.Context, text string, s *flavor.Spec, f bench
 	for i := range scored.Faults {
 		v.Faults = append(v.Faults, faultLine(&scored.Faults[i]))
 	}
-	v.Fixes, v.Sizes = fixViews(text, s, fixes), sizesOf(text, s)
+	fit := slices.DeleteFunc(slices.Clone(fixes), func(f balance.Fix) bool { return !guest.AcceptsFix(&f) })
+	v.Fixes, v.Withheld, v.Sizes = fixViews(text, s, fit), len(fit) < len(fixes), sizesOf(text, s)
 	v.Clashes = append(v.Allergens.Clashes(), part.Unfit(s, scored.Drink.ABV, &guest)...)
 	if f.Missing != "" {
 		if v.Covers, err = p.covers(ctx, text, s, f); err != nil {
