@@ -93,15 +93,7 @@ var lackSomething = []struct {
 func TestWhatLacksSomething(t *testing.T) {
 	k := newKitchen(t)
 	for _, c := range lackSomething {
-		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
-		r := k.score(t, s)
-		require.NotEqual(t, weigh.Balanced, r.Verdict, c.text)
-		require.NotEmpty(t, r.Faults, c.text)
-		assert.Equal(t, c.axis, r.Faults[0].Axis, "%s: %+v", c.text, r.Faults)
-		fixes := k.fixes(t, s, r)
-		require.NotEmpty(t, fixes, c.text)
-		assert.Contains(t, fixes[0].Text, c.fix, c.text)
-		assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, c.text)
+		k.mends(t, c.text, c.axis, c.fix)
 	}
 }
 

@@ -1,8 +1,10 @@
 package balance_test
 
 import (
+	"strings"
 	"sync"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
@@ -11,6 +13,7 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/balance"
 	"counterpour/flavor/mix"
+	"counterpour/flavor/ratio"
 	"counterpour/flavor/template"
 	"counterpour/flavor/weigh"
 )
@@ -68,4 +71,18 @@ func (k *kitchen) draft(t *rapid.T) *flavor.Spec {
 		s.Pours[i].ML *= factor
 	}
 	return &s
+}
+
+// mends asserts what the first fault of a draft is about, and that the first fix, which
+// says this, balances it. Lines are parted by bars.
+func (k *kitchen) mends(t require.TestingT, text string, axis ratio.Axis, fix string) {
+	s := k.read(t, strings.ReplaceAll(text, "|", "\n"))
+	r := k.score(t, s)
+	require.NotEqual(t, weigh.Balanced, r.Verdict, text)
+	require.NotEmpty(t, r.Faults, text)
+	assert.Equal(t, axis, r.Faults[0].Axis, "%s: %+v", text, r.Faults)
+	fixes := k.fixes(t, s, r)
+	require.NotEmpty(t, fixes, text)
+	assert.Contains(t, fixes[0].Text, fix, text)
+	assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, text)
 }

@@ -3,11 +3,9 @@ package balance_test
 import (
 	"math/rand/v2"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
@@ -110,13 +108,6 @@ func TestWhatGoesWithTheRest(t *testing.T) {
 		{"60 ml gin|stir, up", ratio.Aroma, "ml dry vermouth"},
 		{"1 1/2 oz gin|1/2 oz apple brandy|1/2 oz grenadine|1 egg white|dry shake, up", ratio.Sour, "add ¾ oz lemon juice"},
 	} {
-		s := k.read(t, strings.ReplaceAll(c.text, "|", "\n"))
-		r := k.score(t, s)
-		require.NotEmpty(t, r.Faults, c.text)
-		assert.Equal(t, c.axis, r.Faults[0].Axis, "%s: %+v", c.text, r.Faults)
-		fixes := k.fixes(t, s, r)
-		require.NotEmpty(t, fixes, c.text)
-		assert.Contains(t, fixes[0].Text, c.fix, c.text)
-		assert.GreaterOrEqual(t, fixes[0].Score, weigh.BalancedFrom, c.text)
+		k.mends(t, c.text, c.axis, c.fix)
 	}
 }

@@ -186,26 +186,10 @@ func (b *Book) Find(name string, pl Place) Found {
 			return f
 		}
 	}
-	if f, ok := b.withoutBrackets(name, pl); ok {
-		return f
-	}
-	if f, ok := b.withoutStrength(name, pl); ok {
-		return f
-	}
-	if f, ok := b.withoutStyle(name, pl); ok {
-		return f
-	}
-	if f, ok := b.pointed(name, pl); ok {
-		return f
-	}
-	if f, ok := b.withoutTail(name, pl); ok {
-		return f
-	}
-	if f, ok := b.clipped(name, pl); ok {
-		return f
-	}
-	if f, ok := b.infused(name, pl); ok {
-		return f
+	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutStyle, b.pointed, b.withoutTail, b.clipped, b.infused} {
+		if f, ok := found(name, pl); ok {
+			return f
+		}
 	}
 	if f, ok := b.slipOfWord(flavor.NormaliseName(name), pl); ok {
 		return f
