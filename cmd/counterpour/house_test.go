@@ -179,14 +179,15 @@ func serveLogged(t *testing.T, log io.Writer, bar string, more ...string) (url, 
 	ctx, cancel := context.WithCancel(context.Background())
 	out := &firstLine{got: make(chan string, 1)}
 	ended := make(chan int, 1)
+	var said logged
 	go func() {
 		args := append([]string{"serve", "--house", bar, "--listen", "127.0.0.1:0"}, more...)
-		ended <- runWith(ctx, embedded, args, strings.NewReader(""), out, log)
+		ended <- runWith(ctx, embedded, args, strings.NewReader(""), out, io.MultiWriter(&said, log))
 	}()
 	select {
 	case line = <-out.got:
 	case code := <-ended:
-		t.Fatalf("serve ended with %d", code)
+		t.Fatalf("serve ended with %d: %s", code, &said.text)
 	}
 	return regexp.MustCompile(`https?://\S+`).FindString(line), line, func() {
 		cancel()

@@ -8,6 +8,7 @@ import (
 	"net/url"
 	"os"
 	"path/filepath"
+	"time"
 
 	"counterpour/data/house"
 	"counterpour/data/house/store/file"
@@ -173,7 +174,11 @@ func (s *sqlite) open(ctx context.Context, venue string, pragmas []string) (err 
 	if s.db, err = sql.Open("sqlite", s.base+common); err != nil {
 		return err
 	}
-	if s.reads, err = sql.Open("sqlite", s.base+common+"&_pragma=query_only(1)"); err != nil {
+	pool := openReaders
+	if s.memory {
+		pool = func(dsn string) (*sql.DB, error) { return sql.Open("sqlite", dsn) }
+	}
+	if s.reads, err = pool(s.base + common + "&_pragma=query_only(1)"); err != nil {
 		s.close()
 		return err
 	}
@@ -341,6 +346,7 @@ func (s *sqlite) close() error {
 	}
 	if s.reads != nil {
 		keep(s.reads.Close())
+		awaitClosed(s.reads)
 	}
 	if s.writer != nil {
 		s.endWAL()
@@ -356,6 +362,18 @@ func (s *sqlite) close() error {
 		s.lock.Release()
 	}
 	return first
+}
+
+// closePatience is how long a connection of a closed pool may take to end. A statement that
+// was cancelled ends within milliseconds.
+const closePatience = 5 * time.Second
+
+// awaitClosed waits until a closed pool has closed the connections that were in use too,
+// which [sql.DB.Close] does not: the WAL can't be ended before.
+func awaitClosed(pool *sql.DB) {
+	for late := time.Now().Add(closePatience); pool.Stats().OpenConnections > 0 && time.Now().Before(late); {
+		time.Sleep(time.Millisecond)
+	}
 }
 
 // sqliteConn implements conn on a connection or a transaction of database/sql.

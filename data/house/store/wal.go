@@ -96,8 +96,8 @@ func keepWAL(c any) error {
 	return err
 }
 
-// readerConnector opens connections for readers of a house that another process may write
-// to. They leave its WAL in place.
+// readerConnector opens connections that read. They leave the WAL in place, whoever writes
+// to it, even if they are the last to close.
 type readerConnector struct {
 	engine driver.Driver
 	dsn    string
