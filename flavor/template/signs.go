@@ -19,10 +19,11 @@ func fitSigns(families []Family, out []Fitted, proven []Labelled, t *Tuning, sta
 	for i := range families {
 		index[families[i].ID] = i
 	}
-	signals := make([]makeup.Signals, len(proven))
+	signals := make([][]signal, len(proven))
 	label := make([]int, len(proven))
 	for i := range proven {
-		signals[i] = makeup.SignalsOf(&proven[i].Spec, makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec))
+		all := makeup.SignalsOf(&proven[i].Spec, makeup.PartsIn(&proven[i].Spec), makeup.AmountsOf(&proven[i].Spec))
+		signals[i] = given(&all)
 		label[i] = index[proven[i].Family]
 	}
 	const width = makeup.NumSignals + 1
@@ -52,22 +53,39 @@ func fitSigns(families []Family, out []Fitted, proven []Labelled, t *Tuning, sta
 	return nil
 }
 
+// signal is one that a drink gives, and how strongly.
+type signal struct {
+	at    int
+	value float64
+}
+
+// given are the signals of a drink that are not zero. Most are, and a zero adds nothing
+// to the loss or to its gradient.
+func given(all *makeup.Signals) (out []signal) {
+	for at, value := range all {
+		if value != 0 {
+			out = append(out, signal{at, value})
+		}
+	}
+	return out
+}
+
 // signLoss is the penalised negative log-likelihood per drink.
 type signLoss struct {
-	signals  []makeup.Signals
+	signals  [][]signal // of each drink, those that are not zero
 	label    []int
 	prior    []float64
 	penalty  float64
 	families int
 }
 
-func (l *signLoss) logits(x []float64, s *makeup.Signals, into []float64) {
+func (l *signLoss) logits(x []float64, signals []signal, into []float64) {
 	const width = makeup.NumSignals + 1
 	for f := range into {
 		w := x[f*width : (f+1)*width]
 		v := w[makeup.NumSignals]
-		for j := range s {
-			v += w[j] * s[j]
+		for _, s := range signals {
+			v += w[s.at] * s.value
 		}
 		into[f] = v
 	}
@@ -77,7 +95,7 @@ func (l *signLoss) value(x []float64) float64 {
 	z := make([]float64, l.families)
 	var loss float64
 	for i := range l.signals {
-		l.logits(x, &l.signals[i], z)
+		l.logits(x, l.signals[i], z)
 		loss += logSumExp(z) - z[l.label[i]]
 	}
 	loss /= float64(max(len(l.signals), 1))
@@ -95,14 +113,14 @@ func (l *signLoss) gradient(grad, x []float64) {
 		grad[i] = l.penalty * (x[i] - l.prior[i])
 	}
 	for i := range l.signals {
-		l.logits(x, &l.signals[i], z)
+		l.logits(x, l.signals[i], z)
 		ratio.Softmax(z)
 		z[l.label[i]]--
 		for f := range z {
 			w := grad[f*width : (f+1)*width]
 			w[makeup.NumSignals] += z[f] / n
-			for j, s := range l.signals[i] {
-				w[j] += z[f] * s / n
+			for _, s := range l.signals[i] {
+				w[s.at] += z[f] * s.value / n
 			}
 		}
 	}

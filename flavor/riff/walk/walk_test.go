@@ -2,6 +2,8 @@ package walk
 
 import (
 	"context"
+	"flag"
+	"strconv"
 	"testing"
 	"time"
 
@@ -122,6 +124,7 @@ func TestWalkWithinLimits(t *testing.T) {
 // mixed so that nothing sparkling is shaken; each step changes something.
 func TestEveryStopCanBePoured(t *testing.T) {
 	b := bartest.New(t)
+	checks(t, 30) // a walk takes a fifth of a second
 	rapid.Check(t, func(rt *rapid.T) {
 		at := rapid.IntRange(0, len(b.Proven)-1)
 		from, to := b.Proven[at.Draw(rt, "from")].Spec, b.Proven[at.Draw(rt, "to")].Spec
@@ -165,4 +168,12 @@ func TestNoSauceInASoda(t *testing.T) {
 		}
 		assert.False(t, sauce && soda, s.Text)
 	}
+}
+
+// checks sets how often rapid tries a property of this test, a fifth as often with -short.
+func checks(t *testing.T, n int) {
+	t.Helper()
+	usual := flag.Lookup("rapid.checks").Value.String()
+	require.NoError(t, flag.Set("rapid.checks", strconv.Itoa(n)))
+	t.Cleanup(func() { require.NoError(t, flag.Set("rapid.checks", usual)) })
 }
