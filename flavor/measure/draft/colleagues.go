@@ -9,6 +9,8 @@ import (
 	"counterpour/flavor"
 	"counterpour/flavor/measure"
 	"counterpour/flavor/measure/draft/entry"
+	"counterpour/flavor/measure/draft/parting"
+	"counterpour/flavor/measure/draft/serving"
 	"counterpour/flavor/measure/draft/token"
 )
 
@@ -92,6 +94,30 @@ func (r *reader) footnote(from, to int) bool {
 	}
 	before, _ := utf8.DecodeLastRuneInString(r.text[:at])
 	return unicode.IsLetter(before)
+}
+
+// withoutServes drops what says amid a line how many drinks it is for, "house sour (makes
+// 2)", and says so.
+func (r *reader) withoutServes(n int, toks []token.Token) []token.Token {
+	for i := 1; i+1 < len(toks); i++ {
+		if !servesWords[toks[i].Text] || toks[i].Kind != token.Word || toks[i-1].Kind != token.Mark || toks[i+1].Kind != token.Numeral {
+			continue
+		}
+		end := i + 2
+		if end < len(toks) && (drinksWords[toks[end].Text] || parting.Measured(&toks[end]) || serving.OtherMeasures[toks[end].Text]) { // "yield 1 bottle"
+			end++
+		}
+		if end < len(toks) && toks[end].Kind != token.Mark || toks[i-1].Is(":") {
+			continue
+		}
+		r.said.Notes = append(r.said.Notes, lineNote(n, "“"+token.OneLine(r.text[toks[i].Start:toks[end-1].End])+"” is skipped: all of it is taken as one drink"))
+		from := i - 1
+		if end < len(toks) && toks[from].Is("(") && toks[end].Is(")") {
+			end++
+		}
+		return entry.TrimMarks(slices.Concat(toks[:from], toks[end:]))
+	}
+	return toks
 }
 
 // marginWords stand before the share of a price that a bar keeps.

@@ -145,7 +145,8 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		out.pour.Name = token.OneLine(r.text[a.toks[0].Start:a.toks[len(a.toks)-1].End]) + ", " + b.pour.Name
 		out.pour.NameAt.Start = a.toks[0].Start
 		return out, true
-	case a.pour.Shape == entry.ShapeServing && b.sep == "," && timed(b.toks): // "blend, 20 sec"
+	case len(b.toks) == 1 && b.toks[0].Text == "s" && a.pour.Shape == entry.ShapeServing && strings.HasSuffix(a.toks[len(a.toks)-1].Text, "ds"), // "DS / S": shaken dry, and shaken
+		a.pour.Shape == entry.ShapeServing && b.sep == "," && timed(b.toks): // "blend, 20 sec"
 		out := *a
 		out.toks = append(append([]token.Token(nil), a.toks...), b.toks...)
 		return out, true
@@ -182,7 +183,7 @@ func (r *reader) join(a, b *piece) (piece, bool) {
 		return r.both(a, b), true // "muddle lemon, mint and simple"
 	case a.pour.Shape == entry.ShapePour && a.pour.Fault == nil && b.sep == "," && (cutTo(b.toks) || shadedBy(a, b)):
 		return r.both(a, b), true
-	case b.pour.Shape != entry.ShapeName || saltAlone(b) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
+	case b.pour.Shape != entry.ShapeName || saltAlone(b) || entry.NamesVessel(b.toks) || b.sep == "." || b.sep == ":" || a.pour.Each || a.pour.Shape == entry.ShapeServing || a.pour.Shape == entry.ShapeGarnish && !a.pour.ByNoun:
 		return piece{}, false
 	case b.sep == "/" && (spacedOut(a, b) || r.slashes > 1), b.sep == "+", b.sep == "and" && a.pour.AmountAt.Start > a.pour.NameAt.Start:
 		return piece{}, false
@@ -202,7 +203,7 @@ func (r *reader) piped(p *piece) bool {
 
 // qualities say which of its kind a thing is, behind its name.
 var qualities = token.Words(`dry extra sweet hot cold iced chilled warm dark white light gold golden aged fresh unsweetened sweetened strong weak red blanc bianco pink young old smoky peated navy
-overproof spiced plain sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered brewed`)
+overproof spiced plain heated warmed sparkling still whole double single thick raw ripe green black yellow blanco reposado añejo anejo irish london rich diluted filtered brewed`)
 
 // qualified reports whether all that a pour names is which of its kind a thing is, before
 // its amount: "extra dry 10 ml".

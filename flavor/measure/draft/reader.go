@@ -140,7 +140,7 @@ func (r *reader) content(n, from, to int) bool {
 // pouringWords drops what a line says beside its pours, such as prices, talk and words
 // that are taken back, and says so.
 func (r *reader) pouringWords(n int, toks []token.Token) []token.Token {
-	toks = r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks)))
+	toks = r.withoutServes(n, r.withoutPrices(n, r.remarkFrom(n, r.withoutRole(toks))))
 	toks, r.amends = speech.Amended(toks)
 	toks = r.without(n, toks, speech.StandIn(toks))
 	toks = r.withoutCommentary(n, r.secondThoughts(n, speech.Dictated(toks)))
@@ -189,7 +189,7 @@ func amountAlone(toks []token.Token) bool {
 }
 
 // servesWords begin a line that says how many drinks the amounts are for.
-var servesWords = token.Words(`serves makes yields yield serving`)
+var servesWords = token.Words(`serves makes yields yield serving feeds`)
 
 // labelled reads a line that says what it is, and is false if what follows the
 // label is to be read like any other line.

@@ -266,7 +266,7 @@ func (p *Written) skipLoose(toks []token.Token, i int) int {
 			i++
 			continue
 		}
-		if t.Kind == token.Word && BiasWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next) || UnitWordsAt(toks[i+1:])) {
+		if t.Kind == token.Word && BiasWords[t.Text] && (next.Kind == token.Numeral || IsUnit(next) || UnitWordsAt(toks[i+1:]) || serving.OtherMeasures[next.Text]) {
 			p.AddNote("“" + t.Text + "” is not measured: taken as written")
 			i++
 			continue

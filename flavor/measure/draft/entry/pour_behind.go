@@ -32,6 +32,10 @@ func (p *Written) amountLast(text string, toks []token.Token) bool {
 	end := len(toks)
 	if end > 0 && toks[end-1].Is(")") {
 		if open := opening(toks); open > 1 { // "bourbon 50 ml (1 2/3 oz)"
+			if q := (Written{Of: p.Of}); open > 2 && q.vesselLast(text, toks, open) { // "tonic 1 bottle (200)"
+				*p = q
+				return true
+			}
 			if q := (Written{Of: p.Of}); q.amountLast(text, toks[:open]) && q.Stated && q.otherMeasure(text, toks[open+1:end-1]) {
 				*p = q
 				return true
@@ -143,6 +147,28 @@ func saysServing(toks []token.Token) bool {
 	return len(s.Unknown) == 0 && s.States()
 }
 
+// vesselLast reads a name with a vessel behind it whose size stands in the brackets that
+// open there.
+func (p *Written) vesselLast(text string, toks []token.Token, open int) bool {
+	at := open - 1
+	for at > 0 && toks[at].Kind == token.Word && (serving.OtherMeasures[toks[at].Text] || BiasWords[toks[at].Text]) {
+		at--
+	}
+	if at < 1 || at+1 == open || toks[at].Kind != token.Numeral {
+		return false
+	}
+	rest, ok := p.takeAmount(toks[at:])
+	if !ok {
+		return false
+	}
+	if rest, ok = p.sized(rest); !ok || len(rest) > 0 {
+		return false
+	}
+	p.takeName(text, toks[:at])
+	p.Shape = ShapePour
+	return p.Name != ""
+}
+
 // sized reads a vessel whose size is stated: "1 bottle (75 cl)", "2 cans of 330 ml".
 func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
 	if len(toks) < 4 || !serving.OtherMeasures[toks[0].Text] {
@@ -165,17 +191,25 @@ func (p *Written) sized(toks []token.Token) ([]token.Token, bool) {
 		return nil, false
 	}
 	u, n := UnitAt(rest)
-	if n == 0 || !u.Jigger() || toks[1].Is("(") && n < len(rest) {
+	if n == 0 && len(rest) == 0 && toks[1].Is("(") && o.Amount >= leastVessel { // "1 small bottle (125)"
+		u = flavor.Millilitre
+	} else if n == 0 || !u.Jigger() || toks[1].Is("(") && n < len(rest) {
 		return nil, false
 	}
 	p.AddNote("a " + strings.TrimSuffix(toks[0].Text, "s") + " is taken as " + measure.FormatAmount(o.Amount, u))
 	p.Amount, p.Unit, p.Measure = p.Amount*o.Amount, u, toks[0].Text
-	p.UnitAt = Span{toks[0].Start, rest[n-1].End}
+	p.UnitAt = Span{toks[0].Start, toks[end-1].End}
+	if n > 0 {
+		p.UnitAt.End = rest[n-1].End
+	}
 	if toks[1].Is("(") {
 		return toks[end+1:], true
 	}
 	return rest[n:], true
 }
+
+// leastVessel is the smallest number that may be the millilitres of a bottle or a can.
+const leastVessel = 50
 
 // PourBefore returns where the pour starts that tokens end with, and where its name does,
 // which is their end if it has none yet; below 0 if they end with no pour.

@@ -39,6 +39,10 @@ func (p *Written) pouredOn(text string, toks []token.Token) bool {
 	if len(rest) == 0 {
 		return false
 	}
+	if s := serving.Read(rest[1:]); unit == flavor.Top && len(rest) > 1 && Lengtheners[rest[0].Text] && len(s.Unknown) == 0 && s.States() && s.Method == "" { // "top champagne flute"
+		p.Beside.Merge(&s, true)
+		rest = rest[:1]
+	}
 	if s := serving.Read(rest); IceOnly(rest) || s.Glass != "" && len(s.Unknown) == 0 { // "layer in a shot glass"
 		p.Shape = ShapeServing
 		return true
@@ -126,7 +130,7 @@ func (p *Written) fromFruit(text string, toks []token.Token) bool {
 		if p.Unit == "" {
 			p.Unit = flavor.Wedge
 		}
-		p.Shape = ShapePour
+		p.Squeezed, p.Shape = true, ShapePour
 		p.AddNote("a squeeze is taken as a wedge")
 		return true
 	case "white", "yolk":
@@ -168,6 +172,12 @@ var Lengtheners = map[string]bool{"soda": true, "soda water": true, "club soda":
 
 // vessels are words for what a drink is served in.
 var vessels = token.Words(`glass goblet mug cup tumbler bowl chalice stem jar`)
+
+// NamesVessel reports whether words begin with what a drink is served in and go on about it:
+// "glass with a handle".
+func NamesVessel(toks []token.Token) bool {
+	return len(toks) > 1 && vessels[toks[0].Text] && Joins[toks[1].Text]
+}
 
 // unlike reports whether words are no pour by their form: a glass that is not known,
 // or what is left out, as in "no salt".
@@ -229,7 +239,7 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.takeName(text, toks)
 		return
 	}
-	if p.unitLast(text, toks) {
+	if p.unitLast(text, toks) || p.squeezedPart(text, toks) {
 		return
 	}
 	whole := TrimMarks(p.Of)
@@ -285,6 +295,25 @@ func (p *Written) readWithoutAmount(text string, toks []token.Token) {
 		p.Shape, p.ByNoun = ShapeGarnish, true
 	}
 }
+
+// squeezedPart reads a part of a fruit that is squeezed into the drink: "lime wedge squeezed
+// in", "squeezed orange wedge".
+func (p *Written) squeezedPart(text string, toks []token.Token) bool {
+	if len(toks) > 2 && (toks[0].Text == "squeezed" || toks[0].Text == "squeeze") {
+		toks, p.Squeezed = toks[1:], true
+	}
+	last := len(toks) - 1
+	if !p.Squeezed || last < 1 || len(toks) > 3 || !wedges[toks[last].Text] || !laidFruit[toks[last-1].Text] {
+		return false
+	}
+	p.takeName(text, toks[last-1:last])
+	p.Amount, p.Unit, p.UnitAt, p.Shape = 1, flavor.Wedge, Span{toks[last].Start, toks[last].End}, ShapeImplied
+	p.AddNote("a squeeze is taken as a wedge")
+	return true
+}
+
+// wedges are the parts of a fruit that are squeezed.
+var wedges = token.Words(`wedge slice quarter eighth`)
 
 // withWords are "with" in the tongues that a top is written in.
 var withWords = token.Words(`with mit con avec met med`)

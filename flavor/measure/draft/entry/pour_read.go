@@ -92,6 +92,9 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 	if len(toks) == 0 {
 		return toks
 	}
+	if rest, ok := p.sized(toks); ok {
+		return rest
+	}
 	if m, ok := Measures[toks[0].Text]; ok && toks[0].Kind == token.Word {
 		p.Unit, p.Measure = m.unit, toks[0].Text
 		p.Amount *= m.Stated
@@ -100,9 +103,6 @@ func (p *Written) takeUnit(toks []token.Token) []token.Token {
 		}
 		p.UnitAt = Span{toks[0].Start, toks[0].End}
 		return toks[1:]
-	}
-	if rest, ok := p.sized(toks); ok {
-		return rest
 	}
 	u, n := UnitAt(toks)
 	if n == 0 {
@@ -322,7 +322,7 @@ const mostDoses = 4
 func (p *Written) apply(t tail) {
 	p.After = p.After || t.after
 	p.Muddled = p.Muddled || t.muddled
-	p.Squeezed = p.Squeezed || t.squeezed
+	p.Squeezed = p.Squeezed || t.squeezed || t.Unit == flavor.Wedge && !p.Stated
 	p.Each = p.Each || t.each
 	p.refuse = p.refuse || t.refuse
 	if t.Garnish {

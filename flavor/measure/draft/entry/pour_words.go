@@ -43,6 +43,7 @@ var Measures = map[string]struct {
 	"d":     {1, flavor.Dash, "“d” is taken as a dash"},
 	"spoon": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoons": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoonful": {1, flavor.Barspoon, "a spoon is taken as a barspoon"}, "spoonfuls": {1, flavor.Barspoon, "a spoon is taken as a barspoon"},
 	"nip": {30, flavor.Millilitre, "a nip is taken as 30 ml"}, "nips": {30, flavor.Millilitre, "a nip is taken as 30 ml"},
+	"bottle": {1, "", ""}, "bottles": {1, "", ""}, "btl": {1, "", ""}, "btls": {1, "", ""}, "can": {1, "", ""}, "cans": {1, "", ""}, // of what size, the ingredient tells
 	"shot": {1.5, flavor.Ounce, ""}, "shots": {1.5, flavor.Ounce, ""},
 }
 
@@ -91,7 +92,7 @@ var tails = []struct {
 	{[]string{"machacado"}, tail{muddled: true}}, {[]string{"machacada"}, tail{muddled: true}}, {[]string{"machacados"}, tail{muddled: true}}, {[]string{"machacadas"}, tail{muddled: true}}, {[]string{"gemuddelt"}, tail{muddled: true}}, {[]string{"pestato"}, tail{muddled: true}}, {[]string{"squeezed", "in"}, tail{squeezed: true}},
 	{[]string{"on", "the", "side"}, tail{Garnish: true, Beside: true}}, {[]string{"on", "side"}, tail{Garnish: true, Beside: true}},
 	{[]string{"squeeze"}, tail{Unit: flavor.Wedge, remark: "a squeeze is taken as a wedge"}},
-	{[]string{"sunk"}, tail{after: true}}, {[]string{"to", "sink"}, tail{after: true}}, {[]string{"fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
+	{[]string{"sunk"}, tail{after: true}}, {[]string{"sink"}, tail{Unit: flavor.Float, after: true}}, {[]string{"sinker"}, tail{Unit: flavor.Float, after: true}}, {[]string{"to", "sink"}, tail{after: true}}, {[]string{"fill"}, tail{Unit: flavor.Top, after: true}}, {[]string{"drizzled"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzle", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "over"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"poured", "over"}, tail{Unit: flavor.Float, after: true}}, {[]string{"layered"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"over", "the", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"over", "top"}, tail{Unit: flavor.Float, after: true}},
 	{[]string{"layered", "on", "top"}, tail{Unit: flavor.Float, after: true}}, {[]string{"drizzled", "on", "top"}, tail{Unit: flavor.Float, after: true}},

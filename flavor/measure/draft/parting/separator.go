@@ -24,7 +24,7 @@ func Separator(toks []token.Token, i, from int) (string, int) {
 		return "and", 1 // "two parts gin to one part lime cordial"
 	case garnishBegins[t.Text] && i > from+1 && toks[i-1].Kind == token.Word && next.Kind != token.Mark && !entry.Joins[toks[i-1].Text] && toks[i-1].Text != "as" && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0
-	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && !serving.Starts(toks[i+1:]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
+	case t.Text == "top" && i > from+1 && next.Kind == token.Word && next.Text != "shelf" && (!serving.Starts(toks[i+1:]) || entry.Lengtheners[next.Text]) && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return "and", 0
 	case t.Text == "egg" && (next.Text == "white" || next.Text == "yolk" || next.Text == "wht") && i > from+1 && toks[i-1].Kind == token.Word && !entry.IsUnit(&toks[i-1]) && !entry.Joins[toks[i-1].Text] && !eggKinds[toks[i-1].Text] && Named(toks[from:i]) && entry.StartsAmount(toks[from:]):
 		return ";", 0 // "3/4 simple egg white"

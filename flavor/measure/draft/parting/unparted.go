@@ -124,7 +124,7 @@ func servedFrom(toks []token.Token, i, from int) bool {
 	case t.Method != "":
 		return s.Words > 1 && s.Words > n-1 || plainMethods[first.Text]
 	}
-	return from > 0 && (t.Service != "" && !t.Ice || t.Glass != "" || t.Service == flavor.Rocks)
+	return from > 0 && (s.Method != "" || t.Service != "" && !t.Ice || t.Glass != "" || t.Service == flavor.Rocks)
 }
 
 // topsFrom reports whether what fills the glass follows at i: "top soda".

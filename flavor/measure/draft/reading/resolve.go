@@ -575,7 +575,7 @@ func (r *resolver) squeeze(t *task) bool {
 	}
 	juice := naming.Pressed(t.line.Name)
 	p, how, ok := r.book.Named(juice)
-	per, yields := measure.MLPerUnit(flavor.Piece, fruit)
+	per, yields := measure.MLPerUnit(cmp.Or(t.unit, flavor.Piece), fruit)
 	if juice == "" || !ok || !yields {
 		return false
 	}
@@ -589,7 +589,9 @@ func (r *resolver) squeeze(t *task) bool {
 	return true
 }
 
-func (t *task) unitIsFruit() bool { return t.unit == "" || t.unit == flavor.Piece }
+func (t *task) unitIsFruit() bool {
+	return t.unit == "" || t.unit == flavor.Piece || t.unit == flavor.Wedge || t.unit == flavor.Slice
+}
 
 // system is the set of units that the draft is poured in.
 func (r *resolver) system() measure.System {

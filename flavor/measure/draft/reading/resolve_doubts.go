@@ -20,6 +20,12 @@ func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
 			t.say(pl)
 			return true
 		}
+	case key == "white" && pl.Volume() && pl.ML() <= mostWhite && r.soured():
+		if p, _, ok := r.book.Named("egg white"); ok {
+			t.hit = naming.Found{Profile: p, How: flavor.MatchAlias, As: p.Name, Inferred: true}
+			t.say(pl)
+			return true
+		}
 	case key == "sweet" && pl.Volume() && slices.ContainsFunc(r.tasks, func(o *task) bool {
 		return naming.ByVolume(flavor.NormaliseName(o.line.Name)) == "lemon juice" || naming.ByVolume(flavor.NormaliseName(o.line.Name)) == "lime juice" || o.class() == flavor.ClassSourJuice
 	}):
@@ -34,6 +40,19 @@ func (r *resolver) eitherWay(t *task, pl naming.Place) bool {
 	}
 	t.fault.Location = "ingredient"
 	return true
+}
+
+// mostWhite is the most mL of egg white in one drink; common practice.
+const mostWhite = 40.0
+
+// soured reports whether a draft pours a spirit and the juice of a lemon or a lime, as a
+// sour does; what is white in it is the white of an egg.
+func (r *resolver) soured() bool {
+	sour := slices.ContainsFunc(r.tasks, func(o *task) bool {
+		by := naming.ByVolume(flavor.NormaliseName(o.line.Name))
+		return by == "lemon juice" || by == "lime juice" || o.class() == flavor.ClassSourJuice
+	})
+	return sour && !slices.ContainsFunc(r.tasks, func(o *task) bool { return o.class() == flavor.ClassWine || o.class() == flavor.ClassSparklingWine })
 }
 
 // latin reports whether a draft is from where a "limón" is a lime: it pours a spirit of

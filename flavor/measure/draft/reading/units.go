@@ -193,6 +193,7 @@ func (r *resolver) inferUnits() {
 			if u := t.unit; (u.Jigger() || u == flavor.PartUnit) && t.line.Measure == "" && !slices.Contains(stated, u) {
 				stated = append(stated, u)
 			}
+		case r.wholeVessel(t):
 		default:
 			if t.espresso() && r.metric(t) {
 				t.amount *= espressoML

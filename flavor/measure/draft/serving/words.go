@@ -23,8 +23,8 @@ type term struct {
 
 // methodTerms are the words for each method.
 var methodTerms = map[flavor.Method][]string{
-	flavor.Shake: {"shake", "sh", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
-	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "dry shake then wet shake",
+	flavor.Shake: {"shake", "sh", "shaken", "shaking", "hard shake", "hard shaken", "short shake", "long shake", "schütteln", "geschüttelt", "agitar", "agitado", "wet shake", "shk", "s&s", "ws", "au shaker", "im shaker", "shaker", "agiter", "agité", "shaker au frappé", "shakerare", "shakerato", "schudden", "skaka", "shakad", "batir"},
+	flavor.DryShake: {"dry shake", "dry shaken", "dryshake", "shake dry", "shake without ice", "shake no ice", "dry shake then shake", "ds s", "ds ws", "dds", "dry shake then wet shake",
 		"dry then wet shake", "double shake"},
 	flavor.Stir:    {"stir", "stirr", "stirred", "stirring", "stir down", "stirred down", "stir & strain", "stir and strain", "verre à mélange", "au verre à mélange", "vaso mezclador", "mixing glass", "rühren", "gerührt", "remover", "removido", "remuer", "mélanger", "mescolare", "roeren", "rör", "rør", "rør om", "rör om"},
 	flavor.Build:   {"build", "built", "building", "build in glass", "built in glass"},
@@ -42,6 +42,7 @@ var nearMethods = map[string]term{
 	"whip":              {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
 	"whip shake":        {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
 	"whip shaken":       {Method: flavor.Shake, keep: true, note: "a whip shake is taken as a shake; it dilutes less"},
+	"layered":           {Method: flavor.Build, keep: true},
 	"roll":              {Method: flavor.Throw, keep: true, note: "rolling is taken as throwing"},
 	"rolled":            {Method: flavor.Throw, keep: true, note: "rolling is taken as throwing"},
 	"churn":             {Method: flavor.Swizzle, keep: true, note: "churning is taken as swizzling"},
@@ -238,4 +239,4 @@ func Known(word string) bool { return len(terms[word]) > 0 }
 // they are a fault, not part of a name.
 var OtherMeasures = token.Words(`cup cups pint pints gallon gallons lb lbs pound pounds kg mg
 gill gills measure measures glug glugs finger fingers bottle bottles can cans handful handfuls
-wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)
+btl btls wineglass wineglasses bunch bunches glass glasses dram drams knob knobs dollop dollops batch inch inches cm thumb`)

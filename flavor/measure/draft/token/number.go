@@ -96,7 +96,7 @@ func lexNumber(s string, i int) Token {
 		t.Text = s[i:m]
 		return t
 	}
-	if from, tight := rangeEnd(s, end); from > 0 {
+	if from, tight := rangeEnd(s, end); from > 0 && !titleNumber(s, i, end, from) {
 		high, m, ok := readNumber(s, from)
 		switch {
 		case ok && high > low && ratioEnd(s, from) == 0:
@@ -272,6 +272,21 @@ func fractionAfter(s string, i int) (value float64, end int) {
 		return top / over, m
 	}
 	return 0, 0
+}
+
+// titleNumber reports whether the number from i to end closes a title, and a long dash
+// parts it from the pours: "Dock No. 3 — 4cl gin". The amount of a range that stands
+// behind its name ends the entry: "bitters 2 – 3 dashes".
+func titleNumber(s string, i, end, from int) bool {
+	before := strings.TrimRight(s[:i], " .#")
+	if c, _ := utf8.DecodeLastRuneInString(before); !unicode.IsLetter(c) || !strings.ContainsAny(s[end:from], "—–") || s[end] != ' ' {
+		return false
+	}
+	_, at, ok := readNumber(s, from)
+	rest := strings.TrimLeft(s[at:], " ")
+	unit := strings.TrimLeftFunc(rest, unicode.IsLetter)
+	next, _ := utf8.DecodeRuneInString(strings.TrimLeft(unit, " "))
+	return ok && unit != rest && unicode.IsLetter(next)
 }
 
 // rangeEnd returns where the second number of a range starts, 0 if none does,

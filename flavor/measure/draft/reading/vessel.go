@@ -1,0 +1,79 @@
+package reading
+
+import (
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What is sold by the bottle or the can, and poured whole: "1 can lager", "1 ginger beer".
+
+// What one holds, in mL; common practice.
+const (
+	mixerBottleML     = 200
+	beerBottleML      = 330
+	canML             = 330
+	sparklingBottleML = 750
+	mostVessels       = 2.0
+)
+
+// vessels are words for what is sold whole.
+var vessels = token.Words(`bottle bottles btl btls can cans`)
+
+// vesselML is what a bottle or a can of an ingredient holds in mL; 0 where it is of no
+// size that goes without saying.
+func vesselML(p *flavor.Profile, word string) float64 {
+	can := strings.HasPrefix(word, "can")
+	switch {
+	case p.Class == flavor.ClassSparklingWine && !can:
+		return sparklingBottleML
+	case p.Class == flavor.ClassSparklingWine || !p.Carbonated:
+		return 0
+	case can:
+		return canML
+	case p.Class == flavor.ClassBeer || p.Class == flavor.ClassCider:
+		return beerBottleML
+	}
+	return mixerBottleML
+}
+
+// wholeVessel takes a bottle or a can, and a lone number of what is sold by the bottle, as so
+// many millilitres, and says so. It is false for anything else.
+func (r *resolver) wholeVessel(t *task) bool {
+	p, word := t.base.Profile, t.line.Measure
+	named := vessels[word]
+	if !named && (p == nil || !t.whole() || t.amount > mostVessels || !t.lone() || !r.metric(t) && !soldWhole(p)) {
+		return false
+	}
+	ml := 0.0
+	if p != nil {
+		ml = vesselML(p, word)
+	}
+	if ml == 0 {
+		if named {
+			t.fault = measure.Invalid("unit", word, "%q is no unit of the bar; write the amount in oz, ml or cl", word)
+			t.fault.Suggest = []string{string(flavor.Ounce), string(flavor.Millilitre), string(flavor.Centilitre)}
+		}
+		return named
+	}
+	if !named {
+		word = "bottle"
+	}
+	t.amount *= ml
+	t.setUnit(flavor.Millilitre, "“"+t.line.Asked+"” is taken as "+measure.FormatAmount(t.amount, flavor.Millilitre)+", what the "+strings.TrimSuffix(word, "s")+" holds; write how much of it goes in")
+	return true
+}
+
+// lone reports whether a number stands before a name with nothing between them.
+func (t *task) lone() bool {
+	l := t.line
+	return t.bare() && l.Measure == "" && l.Figures && !l.Point && l.AmountAt.Start < l.NameAt.Start && !l.After
+}
+
+// soldWhole reports whether so little of an ingredient as an ounce is hardly ever poured:
+// beer, tonic and ginger beer.
+func soldWhole(p *flavor.Profile) bool {
+	return p.Class == flavor.ClassBeer || p.Class == flavor.ClassSoda && (strings.Contains(p.Name, "tonic") || strings.Contains(p.Name, "ginger beer"))
+}
