@@ -29,6 +29,7 @@ func TestWhatARoleMayDo(t *testing.T) {
 		"/stock/bottle":       {"name": {"Dock gin"}, "category": {"London dry gin"}, "size": {"700"}, "stock": {"1"}},
 		"/stock/made":         {"name": {"Dock syrup"}},
 		"/stock/undo":         {"id": {"x"}},
+		"/stock/label":        {"of": {"orgeat"}, "none": {"yes"}, "by": {"Wren"}},
 		"/stock/import":       {"do": {"take"}, "text": {"name,ingredient,size_ml\nDock gin,London dry gin,700"}},
 		"/specs/import":       {"text": {webuitest.GoodDraft}},
 		"/specs/halyard-sour": {"do": {"remove"}, "version": {"1"}},

@@ -72,10 +72,20 @@ func (g *Guest) Accepts(p *flavor.Profile) bool { return g.mayHave(p) && g.affor
 
 // IfCleared is Accepts once the labels of what nobody has stated are found
 // to clear it.
-func (g *Guest) IfCleared(p *flavor.Profile) bool {
+func (g *Guest) IfCleared(p *flavor.Profile) bool { return g.mayHaveUpTo(p, flavor.NotStated) }
+
+// LabelDecides reports whether only the label of p stands between it and the guest: what
+// it carries of what the guest avoids is possible, or stated by nobody, so that a label
+// which names none of it clears it.
+func (g *Guest) LabelDecides(p *flavor.Profile) bool {
+	return !g.Accepts(p) && g.mayHaveUpTo(p, flavor.MayBePresent)
+}
+
+// mayHaveUpTo is Accepts for a guest whose allergens p may carry up to a verdict.
+func (g *Guest) mayHaveUpTo(p *flavor.Profile, most flavor.Verdict) bool {
 	unsure := *g
 	unsure.Avoid = nil
-	return p.Clear(g.Avoid) <= flavor.NotStated && unsure.mayHave(p) && g.affords(p)
+	return p.Clear(g.Avoid) <= most && unsure.Accepts(p)
 }
 
 // unstated returns what had to go, without being missing, only since nobody has stated

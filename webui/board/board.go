@@ -143,7 +143,10 @@ func versionOf(s *behind.Shift) string {
 			fmt.Fprintln(sum, edit.Format(d.Spec))
 		}
 	}
-	fmt.Fprintln(sum, len(s.Stock), s.Tastings)
+	for _, p := range s.Stock { // a label that was read changes what a guest may have
+		fmt.Fprintln(sum, p.ID, p.AllergensKnown, p.AllergenMarks)
+	}
+	fmt.Fprintln(sum, s.Tastings)
 	return hex.EncodeToString(sum.Sum(nil)[:8])
 }
 

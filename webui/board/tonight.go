@@ -44,6 +44,7 @@ func (p *pages) tonight(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v.Again = p.againOf(r)
+	v.Kept = p.keptLabelOf(r, v.Here)
 	justOut(v.Out, r.PostForm)
 	part := "layout"
 	if frame.IsFragment(r) {
@@ -141,6 +142,9 @@ func (p *pages) tonightOf(ctx context.Context, x wish) (*tonightView, error) {
 			return nil, err
 		}
 		v.add(d)
+	}
+	if v.Labels, err = p.labelsFor(s, touched, &x.guest); err != nil {
+		return nil, err
 	}
 	v.finish(&x)
 	for i := range v.Drinks {

@@ -26,7 +26,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "a bottle is out", out: []string{"falernum"}, path: "/tonight", status: 200,
 			want: []string{"2 ready, 2 with a cover", "falernum is out", `<span class="word">With a cover</span>`, "½ oz almond syrup", "New allergen: tree nuts", `<span class="for">For falernum.</span> A guest may notice.`}},
 		{name: "a guest who must not have nuts", out: []string{"falernum"}, path: "/tonight?avoid=tree+nuts", status: 200,
-			want: []string{"½ oz clove syrup", "Not for this guest: 1", "for the orgeat", "wash the tins", `type="hidden" name="avoid" value="tree nuts"`},
+			want: []string{"½ oz clove syrup", "Not for this guest: 1", "orgeat contains tree nuts", "wash the tins", `type="hidden" name="avoid" value="tree nuts"`},
 			not:  []string{"almond"}},
 		{name: "nothing covers gin", out: []string{"london-dry-gin"}, path: "/tonight", status: 200,
 			want: []string{"0 ready, 0 with a cover, 4 missing", "Missing London dry gin", "One bottle away: London dry gin."}},
@@ -40,7 +40,7 @@ func TestTonightScenarios(t *testing.T) {
 		{name: "no strength for anybody", path: "/tonight", status: 200, not: []string{"% vol</li>"}},
 		{name: "only what is ready", out: []string{"falernum"}, path: "/tonight?show=ready", status: 200, want: []string{"Halyard Sour"}, not: []string{"Mainbrace"}},
 		{name: "one bottle away", out: []string{"falernum"}, path: "/tonight?show=away", status: 200, want: []string{"Mainbrace"}, not: []string{"Halyard Sour"}},
-		{name: "a guest who drinks no alcohol", path: "/tonight?strength=none", status: 200, want: []string{"Not for this guest: 4", "holds alcohol", "0 ready"}},
+		{name: "a guest who drinks no alcohol", path: "/tonight?strength=none", status: 200, want: []string{"Not for this guest: 4", "holds 40 % vol of alcohol", "0 ready"}},
 		{name: "an allergen that is not known", path: "/tonight?avoid=nutz", status: 400, want: []string{"could not be read"}},
 		{name: "a list that is not known", path: "/tonight?show=some", status: 400, want: []string{"could not be read"}},
 	} {

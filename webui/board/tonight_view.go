@@ -32,6 +32,8 @@ type tonightView struct {
 	Page     int            // that is asked for
 	NotFor   []tonightDrink // drinks that this guest must not have, the first of them
 	Barred   int            // how many there are
+	Labels   labelsView     // that keep drinks from this guest until they are read
+	Kept     *keptLabel     // what was just stated of a label
 	Menu     int
 
 	count map[show]int
@@ -183,31 +185,30 @@ func (p *pages) detail(d *tonightDrink, s *behind.Shift, who *form.Guest) (err e
 // nothing is in the way, and which bottle is if it is one.
 func (p *pages) forbids(s *flavor.Spec, guest *cover.Guest) (string, *flavor.Profile, error) {
 	for _, b := range part.Bottles(s) {
-		if guest.Accepts(b) {
-			continue
+		if !guest.Accepts(b) {
+			return b.Name + " " + guest.Objection(b), b, nil
 		}
-		switch {
-		case guest.NoAlcohol && b.ABV.Value > flavor.NoAlcoholABV:
-			return b.Name + " holds alcohol", b, nil
-		case b.Clear(guest.Avoid) == flavor.NotStated:
-			return "nobody has stated what is in the " + b.Name + ": read its label", b, nil
-		}
-		return "for the " + b.Name, b, nil
 	}
+	why, err := p.tooStrong(s, guest)
+	return why, nil, err
+}
+
+// tooStrong says that a drink is too strong for a guest with a limit, empty if it is not.
+func (p *pages) tooStrong(s *flavor.Spec, guest *cover.Guest) (string, error) {
 	if guest.MaxABV == 0 {
-		return "", nil, nil
+		return "", nil
 	}
 	r, err := p.bar.Judge(s)
 	if err != nil {
 		if len(flavor.FaultsOf(err)) > 0 {
-			return "its strength cannot be worked out", nil, nil
+			return "its strength cannot be worked out", nil
 		}
-		return "", nil, err
+		return "", err
 	}
 	if r.Drink.ABV > guest.MaxABV {
-		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil, nil
+		return words.Figure(r.Drink.ABV, 1) + "\u00a0% vol", nil
 	}
-	return "", nil, nil
+	return "", nil
 }
 
 // add counts a drink and keeps it.

@@ -8,6 +8,9 @@ import (
 	"counterpour/webui/words"
 )
 
+// LabelPath is the address at which what a bottle's label says of allergens is stated.
+const LabelPath = "/stock/label"
+
 // Allergens is the allergens of a drink, by certainty.
 type Allergens struct {
 	Contains []Allergen

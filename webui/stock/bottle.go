@@ -22,6 +22,9 @@ func (p *pages) bottlePage(w http.ResponseWriter, r *http.Request) error {
 			return err
 		}
 		d.start.Currency = currency
+		if kind, known := p.house.Shelf().ByID(r.URL.Query().Get("of")); known {
+			d.start.Name, d.start.Ingredient = kind.Name, kind.ID
+		}
 	}
 	return d.serve(p, w, r)
 }

@@ -5,6 +5,7 @@ import (
 
 	"counterpour/webui/behind"
 	"counterpour/webui/frame"
+	"counterpour/webui/part"
 )
 
 // pages serves the pages of the stock.
@@ -27,6 +28,7 @@ func Mount(mux *http.ServeMux, f *frame.Frame, open behind.Open) {
 	mux.Handle("/stock/mark", f.Route(at((*pages).mark), frame.Posting...))
 	mux.Handle(OwnWordsPath, f.Route(frame.Lead(at((*pages).nameWords)), frame.Posting...))
 	mux.Handle("/stock/bottle", f.Route(at((*pages).bottlePage), frame.Taking...))
+	mux.Handle(part.LabelPath, f.Route(frame.Lead(at((*pages).labelPage)), frame.Taking...))
 	mux.Handle(SettingsPath, f.Route(at((*pages).settingsPage), frame.Taking...))
 	mux.Handle("/stock/made", f.Route(at((*pages).madePage), frame.Taking...))
 	mux.Handle("/stock/undo", f.Route(frame.Lead(at((*pages).undoStock)), frame.Posting...))

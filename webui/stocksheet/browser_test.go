@@ -56,6 +56,7 @@ func TestAManagersListAtTheFirstTry(t *testing.T) {
 func TestAFileOfBottles(t *testing.T) {
 	h := webuitest.NewLaid()
 	b := webuitest.NewBrowser(t, 360)
+	b.Do(chromedp.EmulateViewport(360, 740))
 	b.Open(webuitest.Serve(t, h), stocksheet.Path)
 	text, _ := threeHundred()
 	path := filepath.Join(t.TempDir(), "bottles.csv")
@@ -71,6 +72,8 @@ func TestAFileOfBottles(t *testing.T) {
 
 	b.Click(`button[value="take"]`)
 	b.Until(`document.getElementById('said')?.textContent.includes('297 bottles added')`)
+	b.Until(webuitest.InView("#said"))
+	b.Until(webuitest.InView("#said button")) // which undoes it
 	b.Until(rows + `'Row 2,Row 3,Row 4'`)
 	assert.Len(t, h.Bottles(t), 297)
 	assert.Equal(t, 4, strings.Count(b.Text(), "\n"))
