@@ -35,7 +35,7 @@ func beyondFaults(s *flavor.Spec, j *weigh.Judgement) []Fault {
 			slices.ContainsFunc(out, func(f Fault) bool { return f.Profile == x.Profile }) {
 			continue
 		}
-		f := Fault{Axis: x.Axis(), High: true, Odds: 1, Profile: x.Profile, Beyond: true, Own: x.Own}
+		f := Fault{Axis: x.Axis(), High: true, Odds: 1, Profile: x.Profile, Beyond: true, Own: x.Own, strange: x.Strange, foreign: x.Foreign}
 		f.Deviation = leastDeviation
 		if x.Edges >= 1 {
 			f.Deviation = math.Max(leastDeviation, JND(f.Axis, math.Log(x.Amount/math.Max(x.Most, leastAmount))))
@@ -108,6 +108,10 @@ func beyondText(s *flavor.Spec, x *weigh.Beyond) string {
 	ml, _ := sameBottle(s, indexOf(s, x.Profile))
 	most, poured := amountNear(s, mostML(ml, x), pour), measure.FormatAmount(pour.Amount, pour.Unit)
 	switch {
+	case x.Foreign && s.Method == flavor.Stir && x.Profile.Class.Shaken():
+		return fmt.Sprintf("%s of %s is out of place: hardly any stirred drink like this has it", poured, x.Profile.Name)
+	case x.Foreign:
+		return fmt.Sprintf("%s of %s is out of place: hardly any drink like this has it at all", poured, x.Profile.Name)
 	case x.Edges < 1:
 		return fmt.Sprintf("%s of %s is a lot for a drink like this", poured, x.Profile.Name)
 	case most == poured:

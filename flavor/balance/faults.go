@@ -31,6 +31,8 @@ type Fault struct {
 	Method      technique.Fault // empty if the method is not what is wrong
 	Text        string
 
+	strange bool    // hardly any drink of its kind has the ingredient at all
+	foreign bool    // and that by its character, whatever is sweet or sour
 	grams   bool    // there is more alcohol in the glass than any drink of its kind has
 	mostG   float64 // g of alcohol that drinks of its kind have at most, if grams
 	byOdd   bool    // what makes too much of the whole is poured beyond habit too

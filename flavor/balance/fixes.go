@@ -79,6 +79,7 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) 
 	f := &fixing{judge: j, spec: s, base: r.Judgement.Score, faults: r.Faults, build: build, ml: build.Amounts()}
 	f.byMethod()
 	f.byFaults()
+	f.leaveStrangeOut()
 	f.bySize()
 	for i, try := range f.tries() {
 		if f.mended() && (i > 0 || !f.forgets()) {
@@ -100,6 +101,8 @@ func (j *Judge) fixes(s *flavor.Spec, r *Result, build *weigh.Build, limit int) 
 // do: nothing is too much until it is there.
 func (f *fixing) tries() []func() error {
 	switch {
+	case f.strange():
+		return []func() error{f.byTurns, f.byOthers, f.byLeavingOut, f.byPairs, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
 	case !f.forgets():
 		return []func() error{f.byOthers, f.byLeavingOut, f.byPairs, f.byTurns, f.byAdding, f.byCompanions, f.byLeavingMuchOut}
 	case f.faults[0].beside:
@@ -203,7 +206,7 @@ type candidate struct {
 	steps   int    // of the jigger
 	score   float64
 	small   bool // it leaves less than half of the draft
-	puts    bool // it puts back what was forgotten, which is the first fault
+	puts    bool // it puts back what was forgotten, or leaves out what is strange, which is the first fault
 	sure    bool // the score is that of the mended spec, and not of the draft with other amounts
 }
 

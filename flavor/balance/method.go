@@ -75,6 +75,9 @@ func (f *Fault) Word() string {
 	case technique.Clouded:
 		return "clouded"
 	}
+	if f.foreign {
+		return "out of place"
+	}
 	words := axisWords[f.Axis]
 	if f.High {
 		return words[0]

@@ -44,6 +44,7 @@ func (f *fixing) keep(c candidate) {
 	for i := range c.changes {
 		after += c.changes[i].ToML - c.changes[i].FromML
 	}
+	c.puts = c.puts || f.rids(&c)
 	c.small = c.part == "" && after < smallShare*f.spec.VolumeML()
 	if c.score > f.base && !f.heady(c.changes) && !f.bursts(c) {
 		f.found = append(f.found, c)
@@ -145,7 +146,7 @@ func (f *fixing) byFaults() {
 				}
 			}
 			ladder := f.served(ladderOf(p, pour, !x.High, x.Beyond))
-			if x.Beyond && !x.Own {
+			if x.Beyond && !x.Own || x.strange {
 				ladder = nil // no proven drink pours it: leave it out
 			}
 			ladder = f.sober(ladder, x)
@@ -304,6 +305,29 @@ func (f *fixing) askedPours(x *Fault) []int {
 	return out
 }
 
+// isStrange reports whether hardly any drink of the draft's kind has an ingredient: less
+// of it mends nothing.
+func (f *fixing) isStrange(p *flavor.Profile) bool {
+	return slices.ContainsFunc(f.faults, func(x Fault) bool { return x.strange && x.Profile == p })
+}
+
+// strange reports whether the first that is wrong is what hardly any drink of the draft's
+// kind has.
+func (f *fixing) strange() bool { return len(f.faults) > 0 && f.faults[0].strange }
+
+// rids reports whether a candidate leaves out what is strange, if that is the first that
+// is wrong.
+func (f *fixing) rids(c *candidate) bool {
+	return f.strange() && slices.ContainsFunc(c.changes, func(x Change) bool { return x.Profile == f.faults[0].Profile && x.ToML == 0 })
+}
+
+// leaveStrangeOut leaves out all that is strange at once.
+func (f *fixing) leaveStrangeOut() {
+	if f.strange() {
+		f.tryWithout(0, mostSteps, f.isStrange)
+	}
+}
+
 func (f *fixing) leaveOut(p *flavor.Profile, asked int) {
 	f.tryWithout(asked, mostSteps, func(o *flavor.Profile) bool { return o == p })
 }
@@ -331,7 +355,7 @@ func (f *fixing) byOthers() error {
 // freely is the ladder of a pour that no fault names.
 func (f *fixing) freely(pour int, more bool) []Change {
 	p := &f.spec.Pours[pour]
-	if !p.Profile.Class.Movable() {
+	if !p.Profile.Class.Movable() || f.isStrange(p.Profile) {
 		return nil
 	}
 	ladder := ladderOf(p, pour, more, false)

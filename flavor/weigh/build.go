@@ -33,7 +33,8 @@ type Build struct {
 	cos     []float64 // see cosines
 	// How near the rest of the drink is to those of proven ones, see restWeights.
 	unbased, unsoured, unsweetened []float64
-	served                         []float64 // see ofService; nil until asked for
+	served                         []float64                 // see ofService; nil until asked for
+	foreign                        [len(characters)]*float64 // see foreignness; nil until asked for
 	volumeML, ethanolG             upTo
 	borrowed                       []*[]float64 // see room
 }

@@ -18,7 +18,8 @@ import (
 // would. From Edges of 1 on no good drink does, and the drink is not balanced.
 type Beyond struct {
 	Profile *flavor.Profile // the ingredient that does it
-	Strange bool            // it is a syrup or sugar in a kind of drink that has none
+	Strange bool            // it is in a kind of drink that has none: a syrup or sugar, or what is foreign
+	Foreign bool            // and that by its character, whatever is sweet or sour
 	Sense   bool            // it brings too much of a sense; else it is too much in itself
 	Level   habit.Level     // the sense
 	ByDose  bool            // its dose alone tells, which the ratio may tell better
@@ -217,6 +218,7 @@ func (s *Set) readHabits(proven []template.Labelled) {
 		s.unturned.add(b.parts, makeup.AmountsOf(&proven[i].Spec), isSharpOrTurns)
 		s.milky = append(s.milky, slices.ContainsFunc(b.parts, func(p makeup.Part) bool { return technique.Turns(p.Profile) }))
 		s.unsoured.add(b.parts, makeup.AmountsOf(&proven[i].Spec), makeup.IsSharp)
+		s.customs.add(b.parts, makeup.AmountsOf(&proven[i].Spec))
 		s.strong = append(s.strong, s.bases[i] != nil || makeup.Presence(e[ratio.Strong], e.Total(), makeup.HalfWine) > 0.5)
 	}
 	s.book, s.volumes, s.ethanol = habit.NewBook(drinks), habit.NewRange(volumes), habit.NewRange(ethanol)
@@ -248,6 +250,7 @@ func (b *Build) beyond(ml []float64, tell func(*Beyond)) {
 		}
 	}
 	b.strayed(ml, &size, tell)
+	b.strangers(ml, tell)
 	for l, level := range levels {
 		if b.set.book.High(habit.Level(l), level) {
 			b.beyondLevel(habit.Level(l), level, ml, &size, tell)

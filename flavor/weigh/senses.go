@@ -8,10 +8,24 @@ import (
 
 // Axis returns the axis in which a drink goes wrong by it.
 func (x *Beyond) Axis() ratio.Axis {
+	if x.Foreign {
+		return axisOfCharacter(x.Profile)
+	}
 	if x.Sense {
 		return axisOfLevel(x.Level, x.Profile)
 	}
 	return axisOfPour(x.Profile)
+}
+
+// axisOfCharacter returns what a foreign pour tastes of first, whatever it does beside.
+func axisOfCharacter(p *flavor.Profile) ratio.Axis {
+	switch {
+	case isSavoury(p):
+		return ratio.Umami
+	case isMilk(p):
+		return ratio.Fat
+	}
+	return ratio.Aroma
 }
 
 func axisOfLevel(l habit.Level, by *flavor.Profile) ratio.Axis {

@@ -36,6 +36,7 @@ type Set struct {
 	unturned    rests             // the same: without what is sour and what that turns
 	unsoured    rests             // the same: without what is sour
 	unseasoned  rests             // the same: without bitters
+	customs     customs           // the same: which have what character
 	tuning      template.Tuning
 	rooms       *rooms
 }
