@@ -69,6 +69,9 @@ func showRiffs(p *terminal.Page, a *api.RiffAnswer, everyCaution bool) {
 	for _, x := range a.LeftOut {
 		p.Line("Without %s, which %s", x.Name, x.Why)
 	}
+	if a.OfRest {
+		p.Line("%s", words.OfRest)
+	}
 	showCross(p, a.CrossContact)
 	for i, r := range a.Riffs {
 		p.Head("%d. %s", i+1, r.Name)

@@ -108,16 +108,17 @@ const (
 	askJND         = 1.5
 )
 
-// unsettles returns what a cover must earn for a guest who avoids an allergen, though
-// the guest may have it: what is harmless comes first.
-func (t *task) unsettles(s *flavor.Spec) float64 {
-	avoid := t.req.Guest.Avoid
+// Unsettles returns what a drink made in place of another must earn for a guest who avoids
+// an allergen, though the guest may have it, in just-noticeable differences: what is
+// harmless comes first.
+func (g *Guest) Unsettles(s, was *flavor.Spec) float64 {
+	avoid := g.Avoid
 	if len(avoid) == 0 {
 		return 0
 	}
 	nutty := slices.Contains(avoid, flavor.TreeNuts) || slices.Contains(avoid, flavor.Peanuts)
-	cost := askJND * float64(max(0, len(s.Ask(avoid))-len(t.req.Spec.Ask(avoid))))
-	for _, a := range s.NewAllergens(t.req.Spec) {
+	cost := askJND * float64(max(0, len(s.Ask(avoid))-len(was.Ask(avoid))))
+	for _, a := range s.NewAllergens(was) {
 		cost += newAllergenJND
 		if nutty && (a == flavor.Peanuts || a == flavor.Sesame || a == flavor.TreeNuts) {
 			cost += nuttyJND

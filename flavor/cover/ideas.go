@@ -259,7 +259,7 @@ func (t *task) rate(out *idea) error {
 		t.scored[x.Key()] = out.score
 	}
 	out.rank = x.Rank - x.Distance() + felt(out.distance) + t.finder.weights.Score*math.Max(0, t.scoreBefore-out.score-hardlyWorse)
-	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.unsettles(&out.spec)
+	out.rank += t.finder.weights.Part*float64(t.idle(x)) + t.req.Guest.Unsettles(&out.spec, t.req.Spec)
 	if out.gone = t.leadsGone(x, out.glass); out.lost() && !t.customary(x) {
 		out.rank += t.finder.weights.Lead // what the trade pours, it pours knowing that
 	}

@@ -45,11 +45,17 @@ func (x *search) moves(ctx context.Context, limit int) error {
 			return err
 		}
 	}
+	// The ways to make the drink pourable come before all variations: one that a variation
+	// of another comes to as well is still the nearer.
+	var drafts []station.Draft
 	for _, root := range roots {
-		drafts := append([]station.Draft{w.portioned(root)}, w.variations(root)...)
-		if err := x.try(ctx, drafts); err != nil {
-			return err
-		}
+		drafts = append(drafts, w.portioned(root))
+	}
+	for _, root := range roots {
+		drafts = append(drafts, w.variations(root)...)
+	}
+	if err := x.try(ctx, drafts); err != nil {
+		return err
 	}
 	met := 0
 	for _, s := range x.pool {

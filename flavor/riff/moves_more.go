@@ -5,6 +5,7 @@ import (
 
 	"counterpour/flavor"
 	"counterpour/flavor/ratio"
+	"counterpour/flavor/riff/precedent"
 	"counterpour/flavor/riff/serve"
 	"counterpour/flavor/riff/station"
 )
@@ -148,8 +149,12 @@ func (w *work) lengthened(from *station.Parent) []station.Draft {
 	return best(options, w.each)
 }
 
-// lightened pours vermouth or a fortified wine, or a spirit without alcohol, in place of the base or of
-// half of it.
+// madeAfter is the likeness of smells from which a spirit without alcohol is made after one
+// that has it: that of juniper stands for gin, and for no cognac. Common practice, no source.
+const madeAfter = 0.5
+
+// lightened pours vermouth or a fortified wine, or where less strength is wished the spirit
+// without alcohol that is made after the base, in place of the base or of half of it.
 func (w *work) lightened(from *station.Parent) []station.Draft {
 	at := largest(&from.Spec, flavor.PartBase)
 	stirred := from.Spec.Method == flavor.Stir || from.Spec.Method == flavor.Throw
@@ -161,7 +166,8 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 	for i := range w.Shelf {
 		it := &w.Shelf[i]
 		wine := it.Profile.Class.Kin() == flavor.KinWine && it.Profile.Class != flavor.ClassWine
-		free := it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV
+		free := w.Limits.Lighter() && it.Part == flavor.PartBase && it.Profile.ABV.Value <= station.LightABV &&
+			precedent.Cosine(it.Profile.Aroma[:], old.Profile.Aroma[:]) >= madeAfter
 		if !wine && !free || station.Pours(&from.Spec, it.Profile) {
 			continue
 		}
@@ -171,7 +177,7 @@ func (w *work) lightened(from *station.Parent) []station.Draft {
 		if !ok || !fits || !snaps {
 			continue
 		}
-		if free || w.Limits.Lighter() {
+		if w.Limits.Lighter() {
 			s := from.Spec.Clone()
 			s.Pours[at] = whole
 			options = append(options, w.consider(from, s, KindLighter, it, old.Profile, old.Profile))

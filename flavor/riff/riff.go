@@ -58,8 +58,11 @@ type Result struct {
 	Refused station.Refused
 	// LeftOut is what of the drink is not poured, and why; Labels is what else was there
 	// to be poured but for its label: nobody has stated all that it carries.
-	LeftOut  []station.LeftOut
-	Labels   []*flavor.Profile
+	LeftOut []station.LeftOut
+	Labels  []*flavor.Profile
+	// OfRest says that a riff of the list meets a wish for more or less only against the rest
+	// of the drink, without what cannot be poured.
+	OfRest   bool
 	CutShort bool // the deadline of the context passed, so that better ones may be missing
 }
 
@@ -106,6 +109,7 @@ func Vary(ctx context.Context, st *station.Station, req Request) (*Result, error
 			return nil, err
 		}
 		out.Riffs = append(out.Riffs, riff)
+		out.OfRest = out.OfRest || !s.Whole()
 	}
 	out.Refused = w.Left
 	return out, nil

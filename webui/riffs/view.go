@@ -96,6 +96,9 @@ func (p *pages) riffsView(request *riff.Request, found *riff.Result, d *form.Gue
 	for _, x := range found.LeftOut {
 		v.Without = append(v.Without, words.Sentence("without "+x.Profile.Name+", which "+x.Why))
 	}
+	if found.OfRest {
+		v.Without = append(v.Without, words.Sentence(words.OfRest))
+	}
 	var specs []*flavor.Spec
 	for i := range found.Riffs {
 		x := &found.Riffs[i]

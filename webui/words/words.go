@@ -178,6 +178,9 @@ func Missed(what string) string {
 	return "Plainly, though the score counts it as out of balance"
 }
 
+// OfRest says what wishes are held against where a part of the draft cannot be poured.
+const OfRest = "The wish is held against the rest of the draft, without what cannot be poured"
+
 // Steps formats a number of noticeable steps.
 func Steps(steps float64) string { return Figure(steps, 1) + " noticeable steps" }
 

@@ -18,8 +18,9 @@ func Long(ml float64) bool { return ml >= longML }
 type Held struct {
 	// loose: herbs, fruit, coffee and cordials are shaken or not, as one likes
 	Foam, Cloudy, Milk, Loose, Coffee, Herb, Fizz, Soda bool
-	Sodas                                               int // flavoured ones
-	SodaML, LengthML, AllML                             float64
+	Sodas                                               int     // flavoured ones
+	Still                                               int     // pours that do not sparkle
+	SodaML, WineML, LengthML, AllML                     float64 // WineML is sparkling wine
 }
 
 // HeldBy reads off a drink what decides how it is mixed and served.
@@ -35,7 +36,9 @@ func HeldBy(s *flavor.Spec) Held {
 		h.Herb = h.Herb || kin == flavor.KinHerb
 		h.Coffee = h.Coffee || p.Profile.Class == flavor.ClassCoffee
 		h.Loose = h.Loose || kin == flavor.KinHerb || kin == flavor.KinFruit || p.Profile.Class == flavor.ClassCoffee || p.Profile.Class == flavor.ClassCordial
-		if p.Profile.Carbonated {
+		if !p.Profile.Carbonated {
+			h.Still++
+		} else {
 			h.Fizz = true
 			if p.Profile.Class == flavor.ClassSoda && p.Profile.Sugar.Value > 0 {
 				h.Sodas++
@@ -43,6 +46,8 @@ func HeldBy(s *flavor.Spec) Held {
 			if p.Profile.Class != flavor.ClassSparklingWine {
 				h.Soda = true
 				h.SodaML += p.ML
+			} else {
+				h.WineML += p.ML
 			}
 		}
 		if p.Profile.Class.Part() == flavor.PartLength {
@@ -72,6 +77,8 @@ const (
 	brimming   Slip = "so much is not served up"
 	crowded    Slip = "too many things are poured"
 	motley     Slip = "one flavoured soda is enough"
+	watered    Slip = "sparkling wine is not served on crushed ice"
+	needless   Slip = "one thing under what sparkles is poured, not shaken"
 	deadened   Slip = "what sparkles is built, or goes on top of what is stirred up"
 )
 
@@ -94,6 +101,7 @@ func SlipsOf(s *flavor.Spec) []Slip {
 	stirred := s.Method == flavor.Stir || s.Method == flavor.Throw
 	add(s.Method == flavor.Blend && h.Fizz, flat)
 	add(stirred && h.Fizz && s.Service != flavor.Up, deadened)
+	add(shaken && h.Fizz && h.Still == 1, needless)
 	add(h.Foam && !shaken, unbeaten)
 	add(s.Method == flavor.DryShake && !h.Foam, unfoamed)
 	add(stirred && h.Cloudy, clouded)
@@ -108,6 +116,7 @@ func SlipsOf(s *flavor.Spec) []Slip {
 	add(s.Service == flavor.Up && h.Soda, sparse)
 	add(s.Service == flavor.Up && h.AllML > upML, brimming)
 	add(s.Service == flavor.Rocks && h.SodaML > shortML, drowned)
+	add(s.Service == flavor.Crushed && 2*h.WineML > h.AllML, watered)
 	return out
 }
 
@@ -124,6 +133,8 @@ func WaysFor(h *Held, method flavor.Method, service flavor.Service) []Way {
 	switch {
 	case h.Foam:
 		methods = []flavor.Method{flavor.DryShake, flavor.Shake}
+	case h.Fizz && h.Still == 1:
+		methods = []flavor.Method{method, flavor.Build}
 	case h.Cloudy && h.Soda:
 		methods = []flavor.Method{method, flavor.Shake, flavor.Build}
 	case h.Cloudy:

@@ -190,8 +190,10 @@ var neatOf = [sense.NumSenses]float64{
 
 // moved is how many just-noticeable differences a settled drink is nearer to the wish
 // than the drink that it is held against.
-func (j *Job) moved(a *Aim, s *Settled) float64 {
-	return a.steps(a.in(j.wished), a.in(measured{&s.Spec, s.Drink, s.Glass}))
+func (j *Job) moved(a *Aim, s *Settled) float64 { return a.moved(j.wished, s) }
+
+func (a *Aim) moved(from measured, s *Settled) float64 {
+	return a.steps(a.in(from), a.in(measured{&s.Spec, s.Drink, s.Glass}))
 }
 
 // met is how well a drink meets the wishes for more or less, 0 to 1; 1 if there
@@ -213,12 +215,12 @@ func (j *Job) met(s *Settled) float64 {
 }
 
 // shortfall sums what a drink still lacks of the wishes for more or less, in
-// just-noticeable differences.
-func (j *Job) shortfall(s *Settled) (lack float64) {
+// just-noticeable differences, held against another drink.
+func (j *Job) shortfall(s *Settled, from measured) (lack float64) {
 	for i := range j.Limits.Aims {
 		least := math.Inf(1)
 		for _, a := range j.Limits.Aims[i].ways() {
-			least = min(least, max(0, a.Least-j.moved(a, s)))
+			least = min(least, max(0, a.Least-a.moved(from, s)))
 		}
 		lack += least
 	}
@@ -370,6 +372,12 @@ func (j *Job) idle(s *flavor.Spec) (n int) {
 		}
 	}
 	return n
+}
+
+// heightened reports whether an ingredient of the drink asked about seasons it and is what a
+// bartender meets a wish for more with: then more of it is poured than usual.
+func (j *Job) heightened(p *flavor.Profile) bool {
+	return j.From != nil && p.Class.Part() == flavor.PartSeasoning && Pours(j.From, p) && j.Carries(p)
 }
 
 // lessened reports whether an ingredient of the drink asked about brings what there should

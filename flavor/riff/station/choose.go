@@ -22,6 +22,7 @@ const (
 	carryWeight = 0.50  // of how much of that is by what a bartender reaches for first
 	nearWeight  = 0.25  // of what comes nearest to a drink that cannot be poured
 	plainWeight = 0.30  // of what meets a wish by amounts alone
+	unsettling  = 0.25  // of a just-noticeable difference that it must earn for a guest who avoids an allergen
 	idleCost    = 0.20  // of each thing that came in and serves no wish
 	repeatCost  = 0.10  // of each time that something new is in the list already
 	kindWeight  = 0.20
@@ -41,7 +42,7 @@ func quality(s *Settled) float64 {
 		near += plainWeight
 	}
 	sits := (min(s.Score, 100) - weigh.BalancedFrom) / (100 - weigh.BalancedFrom)
-	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far - idleCost*float64(s.idle) + near
+	return (1-likeWeight)*sits + likeWeight*min(1, max(0, s.Rank)) - moveCost*float64(s.Moves-1) - oddCost*min(s.odd, mostOdd) + metWeight*s.met + carryWeight*s.carried - farCost*s.far - idleCost*float64(s.idle) - unsettling*s.unsettles + near
 }
 
 // sameness is how much of one riff the other repeats: near in the glass, made by
@@ -105,6 +106,20 @@ func (j *Job) asAsked(pool []*Settled) []*Settled {
 	return carried
 }
 
+// Whole reports whether a riff meets the wishes for more or less against the drink asked
+// about; else it does only against what of that can be poured.
+func (s *Settled) Whole() bool { return s.whole }
+
+// ofWhole leaves out the riffs that meet a wish only against what of the drink can be
+// poured, if there are enough that meet it against the whole.
+func ofWhole(pool []*Settled) []*Settled {
+	whole := slices.DeleteFunc(slices.Clone(pool), func(s *Settled) bool { return !s.whole })
+	if len(whole) < enoughCarried {
+		return pool
+	}
+	return whole
+}
+
 // Choose picks up to limit riffs by maximal marginal relevance, none nearer than
 // [Job.LeastApart] to another; what brings in again what one of the list does stands
 // back.
@@ -117,7 +132,7 @@ func (j *Job) Choose(pool []*Settled, limit int) []*Settled {
 			}
 		}
 	}
-	return j.Pick(j.asAsked(pool), limit, func(s *Settled) (cost float64) {
+	return j.Pick(j.asAsked(ofWhole(pool)), limit, func(s *Settled) (cost float64) {
 		came(s, func(id string) { cost -= repeatCost * float64(times[id]) })
 		return cost
 	}, func(s *Settled) { came(s, func(id string) { times[id]++ }) })

@@ -96,19 +96,20 @@ func sauced(sauce, soda *flavor.Profile) bool {
 	return sauce.Class.Kin() == flavor.KinSavoury && soda.Carbonated && soda.Sugar.Value >= sweetSoda
 }
 
-// What is savoury, in g/L of salt or of glutamate, and in mL; and what is sweet beside
-// it, in g/L of sugar: common practice, no source.
+// What is savoury, in g/L of salt or of glutamate, and in mL; and what clashes with it, in
+// g/L of sugar, and of a syrup by how strongly it smells: common practice, no source.
 const (
 	savourySalt  = 2.5
 	savouryUmami = 1.0
 	savouryML    = 10.0
 	sweetBeside  = 100.0
 	sweetSoda    = 50.0
+	plainSyrup   = 3.0
 )
 
-// clash reports whether one of two pours is savoury and the other a sweet liqueur,
-// juice or soda: nobody pours tomato and orange liqueur together. A dash of hot sauce is no
-// broth.
+// clash reports whether one of two pours is savoury and the other a sweet liqueur, juice or
+// soda, a syrup of something, cider or sparkling wine: nobody pours tomato and orange
+// liqueur together. A dash of hot sauce is no broth.
 func clash(a, b *flavor.Pour) bool {
 	savoury := func(p *flavor.Pour) bool {
 		return p.ML >= savouryML && p.Profile.Class.Part() != flavor.PartTexture && (p.Profile.Salt.Value >= savourySalt || p.Profile.Senses.UmamiGPerL >= savouryUmami)
@@ -117,8 +118,10 @@ func clash(a, b *flavor.Pour) bool {
 		switch p.Profile.Class.Kin() {
 		case flavor.KinLiqueur, flavor.KinCream, flavor.KinJuice:
 			return p.Profile.Sugar.Value >= sweetBeside
+		case flavor.KinSweetener:
+			return p.Profile.Aroma.Total() >= plainSyrup
 		case flavor.KinSparkling:
-			return p.Profile.Sugar.Value >= sweetSoda
+			return p.Profile.Sugar.Value >= sweetSoda || p.Profile.Class == flavor.ClassCider || p.Profile.Class == flavor.ClassSparklingWine
 		}
 		return false
 	}

@@ -66,9 +66,16 @@ func (j *Job) MostOf(p *flavor.Profile) float64 {
 	return max(j.MostUsual(p), j.given(p))
 }
 
+// heightenedTimes is how many times what a drink pours of a seasoning are poured of it
+// where somebody wants more of that. Common practice, no source.
+const heightenedTimes = 2.0
+
 // MostIn is MostOf in a drink: beside a base less of a sweet liqueur is poured than where
-// it leads.
+// it leads, and more of what seasons where a wish is met with that.
 func (j *Job) MostIn(s *flavor.Spec, p *flavor.Profile) float64 {
+	if j.heightened(p) {
+		return max(j.MostOf(p), heightenedTimes*j.given(p))
+	}
 	if precedent.SweetBesideBase(s, p) {
 		return max(j.given(p), min(j.MostUsual(p), j.Station.practice.MostBesideBase()))
 	}

@@ -46,6 +46,9 @@ type Settled struct {
 	odd     float64 // how strange the company is that its pours keep
 	shunned bool    // whether proven drinks shun some of it
 	short   float64 // just-noticeable differences that the wishes still lack
+	whole   bool    // the wishes are met against the drink asked about, and not only against the rest of it
+
+	unsettles float64 // what it must earn for its guest, see [cover.Guest.Unsettles]
 }
 
 // What the amounts are weighed by, in points of score.
@@ -107,7 +110,9 @@ func (j *Job) Settle(d *Draft) (*Settled, error) {
 	out.Glass = j.Station.Space.Glass(&out.Spec, out.Drink)
 	out.odd, out.shunned = j.company(&out.Spec, d.Frame)
 	if j.From != nil {
-		out.short = j.shortfall(out)
+		out.short = j.shortfall(out, j.wished)
+		out.whole = j.shortfall(out, measured{j.From, j.FromDrink, j.FromGlass}) == 0
+		out.unsettles = j.Limits.Guest.Unsettles(&out.Spec, j.From)
 		out.met = j.met(out)
 		out.carried = j.carried(out)
 		out.plain = j.plain(out)
@@ -142,6 +147,9 @@ func (s *solver) begin() {
 		if s.job.keepsBase() && precedent.IsBase(p.Profile) {
 			s.least[i] = max(s.least[i], baseKept*p.ML)
 		}
+		if s.job.keepsBase() && s.job.knownBy(p.Profile) {
+			s.least[i] = max(s.least[i], juiceKept*p.ML)
+		}
 		s.room += p.ML
 		if it, ok := s.job.Has(p.Profile); ok {
 			s.ledger[i] = it.ledger
@@ -151,9 +159,19 @@ func (s *solver) begin() {
 	}
 }
 
-// baseKept is how much of a base stays where something else is wished for: a smaller
-// drink is no more bitter one. Common practice, no source.
-const baseKept = 0.75
+// How much of a base stays where something else is wished for, and of the juice, tea or
+// coffee that fills most of the drink: a smaller drink is no more bitter one, and without
+// tomato nothing is a tomato drink. Common practice, no source.
+const (
+	baseKept  = 0.75
+	juiceKept = 0.6
+)
+
+// knownBy reports whether the drink asked about is known by an ingredient that lengthens
+// it: most of what goes in is that, and it is no soda.
+func (j *Job) knownBy(p *flavor.Profile) bool {
+	return p.Class.Part() == flavor.PartLength && p.Class.Kin() != flavor.KinSparkling && 2*j.given(p) > j.From.VolumeML()
+}
 
 // keepsBase reports whether a base stays about as it is: where a wish for more or less
 // says what to change, and that is not the strength.

@@ -365,6 +365,16 @@ const commonWeight = 0.2
 // mustMove is how much nearer a bottle counts that must move.
 const mustMove = 0.3
 
+// leastSweet is the sugar, in g/L, from which a soda sweetens what it lengthens: common
+// practice, no source.
+const leastSweet = 50.0
+
+// sweetSoda reports whether an ingredient is a soda that sweetens: no plain water takes
+// its place.
+func sweetSoda(p *flavor.Profile) bool {
+	return p.Class == flavor.ClassSoda && p.Sugar.Value >= leastSweet
+}
+
 // nearest returns what on the shelf smells and does most like a pour.
 func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 	old := &s.Pours[at]
@@ -373,7 +383,7 @@ func (u *user) nearest(s *flavor.Spec, at int) (*station.Item, bool) {
 	top := 0.0
 	for i := range u.work.Shelf {
 		it := &u.work.Shelf[i]
-		if station.Pours(s, it.Profile) || !u.work.Stands(old, it, &per) {
+		if station.Pours(s, it.Profile) || !u.work.Stands(old, it, &per) || sweetSoda(old.Profile) && !sweetSoda(it.Profile) {
 			continue
 		}
 		v := u.work.Likeness(it, old.Profile)

@@ -58,7 +58,7 @@ func TestParse(t *testing.T) {
 		{"smokier", aroma(true, flavor.Smoke)},
 		{"more savoury", []Wish{{Kind: Aroma, Families: []flavor.Family{flavor.Vegetal}, Or: []sense.Sense{sense.Salty, sense.Umami}, More: true}}},
 		{"more floral", aroma(true, flavor.Floral)},
-		{"hotter", aroma(true, flavor.Pungent)},
+		{"hotter", []Wish{{Kind: Aroma, More: true, Families: []flavor.Family{flavor.Pungent}, Or: []sense.Sense{sense.Pungent}}}},
 		{"something a little more herbal", aroma(true, flavor.Herb)},
 		{"chocolatey", aroma(true, flavor.Roast)},
 		{"warming", aroma(true, flavor.Clove, flavor.Cinnamon)},

@@ -31,8 +31,11 @@ func down(s sense.Sense, words ...string) entry { return entry{target{sense: s, 
 func smell(words []string, f ...flavor.Family) entry {
 	return entry{target{families: f}, words}
 }
-func savour(words []string, f flavor.Family, or ...sense.Sense) entry {
-	return entry{target{families: []flavor.Family{f}, or: or}, words}
+
+// also is an entry that some senses may stand for too.
+func (e entry) also(or ...sense.Sense) entry {
+	e.or = or
+	return e
 }
 
 type entry struct {
@@ -76,8 +79,8 @@ var entries = []entry{
 	smell([]string{"anisey", "aniseed", "liquorice", "licorice", "fennel"}, flavor.Anise),
 	smell([]string{"clovey", "allspice"}, flavor.Clove),
 	smell([]string{"warm", "warming", "wintry", "autumnal", "christmassy", "festive", "baking spice", "nutmeg"}, flavor.Clove, flavor.Cinnamon),
-	smell([]string{"spicy", "spices", "spice"}, flavor.Pungent, flavor.Clove, flavor.Cinnamon),
-	smell([]string{"ginger", "gingery", "hot", "heat", "peppery", "pepper", "fiery", "chilli", "chili"}, flavor.Pungent),
+	smell([]string{"spicy", "spices", "spice"}, flavor.Pungent, flavor.Clove, flavor.Cinnamon).also(sense.Pungent),
+	smell([]string{"ginger", "gingery", "hot", "heat", "peppery", "pepper", "fiery", "chilli", "chili"}, flavor.Pungent).also(sense.Pungent),
 	smell([]string{"caramelly", "toffee", "molasses", "raisiny", "burnt sugar"}, flavor.Caramel),
 	smell([]string{"nutty", "nuts", "almondy", "almond", "marzipan", "hazelnut", "walnut"}, flavor.Nut),
 	smell([]string{"roasty", "roasted", "toasty", "toasted", "coffee", "chocolatey", "chocolaty", "chocolate", "cocoa", "cacao"}, flavor.Roast),
@@ -85,7 +88,7 @@ var entries = []entry{
 	smell([]string{"smoky", "smokey", "peaty", "peat", "smoked"}, flavor.Smoke),
 	smell([]string{"earthy", "rooty", "roots", "gentian", "earth"}, flavor.Root),
 	smell([]string{"winey", "vinous", "grapey", "oxidative", "sherried"}, flavor.Wine),
-	savour([]string{"savoury", "savory"}, flavor.Vegetal, sense.Salty, sense.Umami),
+	smell([]string{"savoury", "savory"}, flavor.Vegetal).also(sense.Salty, sense.Umami),
 	smell([]string{"green", "grassy", "vegetable", "garden"}, flavor.Vegetal),
 	smell([]string{"grainy", "malty", "malt", "bready", "biscuity"}, flavor.Grain),
 	smell([]string{"creamy", "milky", "buttery", "coconutty"}, flavor.Cream),
