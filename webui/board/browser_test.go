@@ -109,3 +109,32 @@ func TestABoardThatIsNotTold(t *testing.T) {
 	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
 	b.Until(`!document.getElementById('line').hidden`)
 }
+
+// A browser opens six lines to a server at most. A page that is behind others holds none,
+// so that the next page opens however many there are, and is told what it missed when it
+// comes to the front.
+func TestPagesBehindOthersHoldNoLine(t *testing.T) {
+	h := webuitest.NewHouse()
+	address := webuitest.Serve(t, h)
+	first := webuitest.NewBrowser(t, 360)
+	turns := func(b *webuitest.Browser, hidden string) {
+		b.Do(chromedp.Evaluate[chromedp.Void](`Object.defineProperty(document, 'hidden', { configurable: true, get: () => ` + hidden + ` });
+			document.dispatchEvent(new Event('visibilitychange'))`))
+	}
+	for tab := range 7 {
+		b := first
+		if tab > 0 {
+			b = first.Tab(360)
+		}
+		b.Open(address, []string{"/tonight", "/board"}[tab%2])
+		require.Eventually(t, func() bool { return h.Listeners() == 1 }, webuitest.Patience, 20*time.Millisecond, "the page in front is told")
+		turns(b, "true")
+		require.Eventually(t, func() bool { return h.Listeners() == 0 }, webuitest.Patience, 20*time.Millisecond, "the page behind is not")
+	}
+	require.NoError(t, h.Mark(t.Context(), house.By{}, service.MarkRequest{Out: []string{"falernum"}}))
+	turns(first, "false")
+	first.Until(isOut)
+	require.Eventually(t, func() bool { return h.Listeners() == 1 }, webuitest.Patience, 20*time.Millisecond)
+	first.Until(`document.getElementById('line').hidden`)
+	first.Quiet()
+}

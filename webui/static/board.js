@@ -82,25 +82,45 @@
     });
   });
 
-  // A line that stays down for a while is told of; the browser opens it anew.
-  const events = new EventSource(board.dataset.events);
-  let down = 0;
-  events.addEventListener("stale", () => { stale = true; old(true); });
-  events.addEventListener("board", (event) => {
-    stale = false;
-    document.getElementById("stale")?.remove();
-    told = event.data;
-    follow();
-  });
-  events.addEventListener("open", () => { clearTimeout(down); down = 0; });
-  events.addEventListener("error", () => {
-    if (events.readyState === EventSource.CLOSED) return old(true);
-    down ||= setTimeout(() => old(true), 4000);
-  });
+  // The line to the server is open while the page is looked at: a browser opens only six
+  // to one server, so that pages behind others would keep the next one waiting. One that
+  // stays down for a while is told of; the browser opens it anew.
+  let events = null, down = 0;
+  const hangUp = () => {
+    clearTimeout(down);
+    down = 0;
+    events?.close();
+    events = null;
+  };
+  const listen = () => {
+    if (events || document.hidden) return;
+    const wire = events = new EventSource(board.dataset.events);
+    wire.addEventListener("stale", () => { stale = true; old(true); });
+    wire.addEventListener("board", (event) => {
+      stale = false;
+      document.getElementById("stale")?.remove();
+      told = event.data;
+      follow();
+    });
+    wire.addEventListener("open", () => { clearTimeout(down); down = 0; });
+    wire.addEventListener("error", () => {
+      if (wire !== events) return;
+      if (wire.readyState === EventSource.CLOSED) return old(true);
+      down ||= setTimeout(() => old(true), 4000);
+    });
+  };
+  listen();
 
   // On paper nothing can be opened.
   addEventListener("beforeprint", () => board.querySelectorAll(".drinks details").forEach((d) => { d.open = true; }));
 
-  // A telephone that slept looks again.
-  document.addEventListener("visibilitychange", () => { if (!document.hidden && !marking) refresh(); });
+  // A page that comes to the front again, or a telephone that slept, looks again.
+  const look = () => {
+    if (document.hidden) return hangUp();
+    listen();
+    if (!marking) refresh();
+  };
+  document.addEventListener("visibilitychange", look);
+  addEventListener("pagehide", hangUp);
+  addEventListener("pageshow", (event) => { if (event.persisted) look(); });
 })();
