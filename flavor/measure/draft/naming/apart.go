@@ -101,6 +101,9 @@ func (b *Book) findParted(name string, pl Place) Found {
 	return f
 }
 
+// Turned looks a name up with the word behind it in front, "bitters" and "orange".
+func (b *Book) Turned(head, word string, pl Place) (Found, bool) { return b.turned(head, word, pl) }
+
 // turned looks a name up with the word that is written behind it in front: "rum, dark",
 // "vermouth (sweet)".
 func (b *Book) turned(head, word string, pl Place) (Found, bool) {
@@ -262,24 +265,6 @@ func (b *Book) withoutStrength(name string, pl Place) (Found, bool) {
 		return Found{}, false
 	}
 	f.Dropped, f.Inferred = strings.TrimSpace(name[at[0]:at[1]]), true
-	return f, true
-}
-
-// styles end a word that says what a bottle is like.
-var styles = []string{"-style", "-type", "-like", "-esque", "-ish"}
-
-// withoutStyle looks a name up without a first word that says whose style it is.
-func (b *Book) withoutStyle(name string, pl Place) (Found, bool) {
-	first, rest, ok := strings.Cut(name, " ")
-	lower := strings.ToLower(first)
-	if !ok || !slices.ContainsFunc(styles, func(s string) bool { return strings.HasSuffix(lower, s) }) {
-		return Found{}, false
-	}
-	f := b.Find(rest, pl)
-	if !f.Firm() || !pl.allows(f.Profile) {
-		return Found{}, false
-	}
-	f.Dropped, f.Inferred = first, true
 	return f, true
 }
 

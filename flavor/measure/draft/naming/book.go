@@ -3,6 +3,8 @@ package naming
 import (
 	"errors"
 	"fmt"
+	"iter"
+	"maps"
 	"slices"
 	"strings"
 
@@ -174,6 +176,9 @@ func (b *Book) Find(name string, pl Place) Found {
 			if both := joinsTwo(p, n); both != nil {
 				return Found{Fault: both}
 			}
+			if f, ok := b.pressedForm(n, p, pl); ok {
+				return f
+			}
 			return Found{Profile: p, How: how, As: n, Inferred: kinds[flavor.NormaliseName(n)] && flavor.NormaliseName(p.Name) != flavor.NormaliseName(n)}
 		}
 	}
@@ -186,7 +191,7 @@ func (b *Book) Find(name string, pl Place) Found {
 			return f
 		}
 	}
-	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutStyle, b.pointed, b.withoutTail, b.clipped, b.infused} {
+	for _, found := range []func(string, Place) (Found, bool){b.withoutBrackets, b.withoutStrength, b.withoutStyle, b.pointed, b.withoutTail, b.ofOrigin, b.fruitBrandy, b.clipped, b.infused, b.mendedKind} {
 		if f, ok := found(name, pl); ok {
 			return f
 		}
@@ -316,12 +321,15 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 			return f, true
 		}
 		if p, _, ok := b.Named(name); ok {
+			if f, ok := b.pressedForm(name, p, pl); ok {
+				return f, true
+			}
 			return Found{Profile: p, How: flavor.MatchAlias, As: name, Inferred: true}, true
 		}
 		return Found{}, false
 	}
 	if full, ok := shorthand[key]; ok {
-		if f, ok := tryKey(full); ok {
+		if f, ok := tryKey(full); ok && (pl.ML() < mostDashed || len(key) >= leastClipped || f.Profile == nil || f.Profile.Class != flavor.ClassCocktailBitters) {
 			return f, true
 		}
 	}
@@ -358,6 +366,10 @@ func (b *Book) Short(key string, pl Place, headless bool) (Found, bool) {
 	return b.completed(full, key, pl)
 }
 
+// mostDashed is the mL from which two letters, such as "ab", are not bitters: those are
+// dashed; common practice.
+const mostDashed = 15.0
+
 // heads end the names of ingredients, and bars leave them out.
 var heads = []string{"liqueur", "syrup", "juice", "bitters", "vermouth", "sherry", "rum", "whiskey", "gin", "tequila", "brandy", "amaro", "aperitif", "cordial", "puree", "port", "vodka", "sugar"}
 
@@ -391,38 +403,47 @@ const shortestHeadless = 4 // letters of a name without its head
 // slipOfWord returns what a word of the place means of which the written one is a slip
 // of one letter, where it is the only one.
 func (b *Book) slipOfWord(key string, pl Place) (Found, bool) {
-	if len(key) < leastSlipped || strings.Contains(key, " ") || !pl.Volume() {
+	if len(key) < leastClipped || strings.Contains(key, " ") || !pl.Volume() {
 		return Found{}, false
 	}
 	best := ""
 	for _, w := range volumeWords {
-		if len(w) < leastSlipped || !swapped(key, w) && !oneOff(key, w) {
+		slipped := min(len(key), len(w)) >= leastSlipped && (swapped(key, w) || oneOff(key, w) || len(key) >= leastTwice && key[0] == w[0] && len(measure.Nearest(key, []measure.Spelling{{Written: w, Means: w}})) > 0)
+		if !slipped && !vowelless(key, w) {
 			continue
 		}
-		if best != "" && byVolume[best] != byVolume[w] {
+		if best != "" && (byVolume[w] == "" || byVolume[best] != byVolume[w]) && !slices.Equal(askVolume[best], askVolume[w]) {
 			return Found{}, false
 		}
 		best = w
 	}
-	p, _, ok := b.Named(byVolume[best])
-	if best == "" || !ok {
+	if best == "" {
 		return Found{}, false
 	}
-	return Found{Profile: p, How: flavor.MatchFuzzy, As: byVolume[best]}, true
+	f, ok := b.InPlace(best, pl, true)
+	if ok && f.Fault == nil {
+		f.How = flavor.MatchFuzzy
+	}
+	return f, ok
 }
 
-const leastSlipped = 5 // letters of a word in which a slip is forgiven
+const (
+	leastSlipped = 5 // letters of a word in which a slip is forgiven
+	leastTwice   = 8 // letters of a word in which two are
+)
 
-// volumeWords are the single words of byVolume in order.
+// volumeWords are the single words of byVolume and askVolume in order.
 var volumeWords = func() []string {
 	var out []string
-	for w := range byVolume {
-		if !strings.Contains(w, " ") {
-			out = append(out, w)
+	for _, words := range []iter.Seq[string]{maps.Keys(byVolume), maps.Keys(askVolume)} {
+		for w := range words {
+			if !strings.Contains(w, " ") {
+				out = append(out, w)
+			}
 		}
 	}
 	slices.Sort(out)
-	return out
+	return slices.Compact(out)
 }()
 
 // swapped reports whether two neighbouring letters of a are swapped in b, and nothing

@@ -28,7 +28,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 	least, tied := LongestName, false
 	for _, near := range b.suggest(name, pl) {
 		p, _, ok := b.Named(near)
-		if !ok || !pl.allows(p) {
+		if !ok || !pl.allows(p) || p.Class == flavor.ClassAlcoholFree { // that has to be said
 			continue
 		}
 		over := LongestName
@@ -47,7 +47,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 			tied = true
 		}
 	}
-	if hit == nil || tied {
+	if hit == nil || tied || len(words) == 1 && begunOtherwise(words[0], hit) {
 		return Found{}, false
 	}
 	return Found{Profile: hit, How: flavor.MatchAlias, As: hit.Name, Inferred: true}, true
@@ -58,7 +58,7 @@ func (b *Book) clipped(name string, pl Place) (Found, bool) {
 func clips(written []string, whole []bool, name []string) (over int, ok bool) {
 	at := 0
 	for i, w := range written {
-		for at < len(name) && !(w == name[at] || !whole[i] && shortens(w, name[at])) {
+		for at < len(name) && !(w == name[at] || !whole[i] && shortens(w, name[at]) || w == "j" && i > 0 && name[at] == "juice") {
 			at++
 			over++
 		}
@@ -75,7 +75,7 @@ func shortens(w, full string) bool {
 	if len(w) < leastClipped || len(w) >= len(full) || w[0] != full[0] {
 		return false
 	}
-	if strings.HasPrefix(full, w) {
+	if strings.HasPrefix(full, w) || vowelless(w, full) {
 		return true
 	}
 	at := 1
@@ -91,4 +91,30 @@ func shortens(w, full string) bool {
 		at += k + 1
 	}
 	return true
+}
+
+// vowelless reports whether a word is another of which some vowels amid it are left out,
+// and nothing else: "lemn", "lme".
+func vowelless(w, full string) bool {
+	if len(w) < leastClipped || len(w) >= len(full) || w[len(w)-1] != full[len(full)-1] {
+		return false
+	}
+	at := 0
+	for i := range len(full) {
+		switch {
+		case at < len(w) && w[at] == full[i]:
+			at++
+		case i == 0 || !strings.ContainsRune("aeiou", rune(full[i])):
+			return false
+		}
+	}
+	return at == len(w)
+}
+
+// begunOtherwise reports whether a clipped word begins a word of the place as well that is
+// none of p: "pas" is pastis, and passion fruit.
+func begunOtherwise(clip string, p *flavor.Profile) bool {
+	return slices.ContainsFunc(volumeWords, func(w string) bool {
+		return strings.HasPrefix(w, clip) && !slices.ContainsFunc(append([]string{p.Name}, p.Aliases...), func(n string) bool { return strings.Contains(flavor.NormaliseName(n), w) })
+	})
 }

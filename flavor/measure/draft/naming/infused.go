@@ -41,7 +41,7 @@ func (b *Book) infused(name string, pl Place) (Found, bool) {
 			fault := flavor.Unknown("ingredient", name, []string{f.Profile.Name}, "%q is %s with something that may bring %s, which has to be stated; write %q, or name the bottle in your stock", name, f.Profile.Name, brings, f.Profile.Name)
 			return Found{Fault: fault}, true
 		}
-		if f.Profile.Class == flavor.ClassSyrup {
+		if b.onlySugar(f.Profile) {
 			if main, ok := b.mainFlavour(words[:len(words)-n], "syrup"); ok {
 				return main, true
 			}
@@ -50,6 +50,15 @@ func (b *Book) infused(name string, pl Place) (Found, bool) {
 		return f, true
 	}
 	return Found{}, false
+}
+
+// onlySugar reports whether a syrup tastes of nothing but sugar, so that it takes its name
+// from what is put into it.
+func (b *Book) onlySugar(p *flavor.Profile) bool {
+	return slices.ContainsFunc([]string{"simple syrup", "rich simple syrup"}, func(n string) bool {
+		q, _, ok := b.Named(n)
+		return ok && p == q
+	})
 }
 
 // mainFlavour returns the syrup, or what else kind says, of as much of a flavour as is

@@ -30,7 +30,7 @@ var byVolume = map[string]string{
 	"sugar syrup 2 1": "rich simple syrup", "2 1 sugar syrup": "rich simple syrup", "simple syrup 2 1": "rich simple syrup", "2 1 simple syrup": "rich simple syrup",
 	"sugar syrup 1 1": "simple syrup", "1 1 sugar syrup": "simple syrup", "2 1 syrup": "rich simple syrup", "1 1 syrup": "simple syrup",
 	"rich simple 2 1": "rich simple syrup", "2 1 rich simple": "rich simple syrup", "rich demerara 2 1": "rich demerara syrup", "2 1 rich demerara": "rich demerara syrup",
-	"rich sugar": "rich simple syrup", "syrup": "simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
+	"rich sugar": "rich simple syrup", "cacao": "crème de cacao", "syrup": "simple syrup", "gomme": "gum syrup", "sugar": "simple syrup", "sugar 1 1": "simple syrup", "1 1 sugar": "simple syrup", "sugar 2 1": "rich simple syrup", "2 1 sugar": "rich simple syrup",
 }
 
 // spooned are words of byVolume that mean the thing itself by the spoon.
@@ -66,8 +66,8 @@ var (
 		"strawberry": {"strawberry syrup", "strawberry puree", "strawberry liqueur"}, "blackberry": {"blackberry syrup", "blackberry puree", "crème de mûre"},
 		"peach": {"peach liqueur", "peach puree", "peach syrup"}, "mango": {"mango puree", "mango nectar", "mango syrup"}, "apricot": {"apricot liqueur", "apricot spirit", "apricot nectar"},
 		"banana": {"banana liqueur", "banana puree", "banana syrup"}, "cherry": {"cherry liqueur", "cherry juice", "cherry syrup"}, "coconut": {"cream of coconut", "coconut milk", "coconut rum", "coconut water"},
-		"mint": {"mint syrup", "crème de menthe"}, "basil": {"basil syrup", "basil liqueur"}, "cacao": {"crème de cacao", "dark crème de cacao", "cacao syrup"},
-		"chocolate": {"chocolate liqueur", "crème de cacao", "chocolate syrup"}, "hazelnut": {"hazelnut liqueur", "hazelnut syrup"}, "almond": {"amaretto", "orgeat", "almond milk"},
+		"mint": {"mint syrup", "crème de menthe"}, "basil": {"basil syrup", "basil liqueur"},
+		"chocolate": {"chocolate liqueur", "crème de cacao", "chocolate syrup"}, "almond": {"amaretto", "orgeat", "almond milk"},
 		"violet": {"crème de violette", "violet syrup"}, "lavender": {"lavender syrup", "lavender liqueur"}, "rose": {"rose syrup", "rose liqueur", "rosé wine"},
 		"hibiscus": {"hibiscus syrup", "hibiscus tea", "hibiscus liqueur"}, "sherry": {"fino sherry", "amontillado sherry", "oloroso sherry", "cream sherry"},
 		"whiskey": {"bourbon", "rye whiskey", "blended Scotch whisky", "Irish whiskey"}, "whisky": {"blended Scotch whisky", "Irish whiskey", "bourbon", "rye whiskey"},
@@ -79,7 +79,7 @@ var (
 		"lychee": {"lychee juice", "lychee liqueur", "lychee syrup"}, "rhubarb": {"rhubarb syrup", "rhubarb juice", "rhubarb liqueur"}, "melon": {"melon liqueur", "melon juice"},
 		"guava": {"guava nectar", "guava puree", "guava syrup"}, "kiwi": {"kiwi puree", "kiwi syrup"}, "liqueur": {"triple sec", "maraschino liqueur"},
 		"red bitters": {"red bitter aperitif"}, "aperitif": {"red bitter aperitif", "light orange bitter aperitif", "gentian aperitif"}, "aperitivo": {"red bitter aperitif", "light orange bitter aperitif"},
-		"quinquina": {"red quinquina", "white quinquina"}, "chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
+		"chili": {"chilli syrup", "chilli liqueur"}, "chilli": {"chilli syrup", "chilli liqueur"},
 		"white": {"egg white", "dry white wine"}, "green": {"green herbal liqueur", "green crème de menthe"}, "apple cider": {"cloudy apple juice", "dry cider"},
 		"joven": {"mezcal", "gold tequila"}, "blanc": {"blanc vermouth", "dry white wine"}, "mandarin": {"mandarin juice", "mandarin liqueur"},
 	}
@@ -150,7 +150,7 @@ var fullWords = map[string]string{
 	"straw": "strawberry", "strawb": "strawberry", "passion": "passion fruit", "pass": "passion fruit", "ango": "aromatic", "arom": "aromatic", "aro": "aromatic", "vod": "vodka", "whisk": "whiskey",
 	"tom": "tomato", "saln": "saline", "sol": "solution", "agv": "agave", "hny": "honey", "gngr": "ginger", "ging": "ginger", "simp": "simple", "smpl": "simple", "spark": "sparkling", "sprk": "sparkling",
 	"absnth": "absinthe", "abs": "absinthe", "cuc": "cucumber", "brbn": "bourbon", "vnll": "vanilla", "elder": "elderflower", "elderflwr": "elderflower", "eldrflwr": "elderflower", "prosec": "prosecco", "eldflwr": "elderflower", "yel": "yellow", "ylw": "yellow", "herb": "herbal", "crm": "cream",
-	"peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
+	"razz": "raspberry", "raz": "raspberry", "pash": "passion fruit", "passionfrt": "passion fruit", "peaty": "peated", "gfj": "grapefruit", "menthe": "crème de menthe", "cassis": "crème de cassis",
 	"cr": "crème", "crem": "crème", "creme": "crème", "esp": "espresso", "espr": "espresso", "expresso": "espresso", "jama": "Jamaican",
 	"bitt": "bitters", "edv": "eau de vie", "grn": "green", "mara": "maraschino", "cog": "cognac", "cur": "curaçao", "worch": "worcestershire", "woo": "worcestershire", "tequ": "tequila", "angos": "aromatic", "lmn": "lemon",
 	"lt": "light", "drk": "dark", "dk": "dark", "dryv": "dry vermouth", "ovrprf": "overproof", "bndd": "bonded", "bib": "bonded", "strng": "strong", "cocon": "coconut",
@@ -159,7 +159,11 @@ var fullWords = map[string]string{
 // adjectives change nothing about which ingredient is meant.
 var adjectives = token.Words(`fresh freshly squeezed pressed thin thick large medium small big good quality cold chilled hot ripe whole strained homemade home-made house house-made housemade
 fresh-squeezed freshly-squeezed fresh-pressed hand-pressed cold-pressed sliced peeled chopped diced torn halved quartered cut seeded deseeded hulled pitted lightly packed best decent local regular
-organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed`)
+organic natural nice style type our my thinly roughly finely plump unpeeled washed warm warmed heated steamed boiling iced your favourite favorite of the some a an any really very proper premium top-shelf decent-quality fine-strained double-strained just-squeezed day-fresh well-chilled ice-cold lovely whatever strong brewed freshly-brewed loose-leaf well rail speed-rail hand hand-squeezed plain real true genuine authentic standard basic usual normal ordinary cheap inexpensive budget smooth craft artisan artisanal handmade
+small-batch single-barrel single-cask canned tinned carton squeezed juiced fs freezer fridge refrigerated frozen xtra extra nicest finest superior high-quality good-quality spare leftover daily handcrafted batched pre-batched`)
+
+// phrases are words that change nothing together, and may apart.
+var phrases = token.Words(`small-batch single-barrel single-cask top-shelf speed-rail fine-strained double-strained cold-pressed grade-a high-quality good-quality room-temperature ice-cold freshly-squeezed fresh-squeezed`)
 
 // Strip returns the name, then the name with its leading adjectives dropped one
 // by one, then without any.
@@ -178,8 +182,16 @@ func Strip(name string) []string {
 	}
 	is := func(w string) bool { return adjectives[strings.ToLower(strings.Trim(w, ",;()"))] }
 	words := strings.Fields(name)
-	for len(words) > 1 && is(words[0]) {
-		words = words[1:]
+leading:
+	for len(words) > 1 {
+		switch {
+		case len(words) > 2 && phrases[strings.ToLower(words[0]+"-"+words[1])]:
+			words = words[2:]
+		case is(words[0]):
+			words = words[1:]
+		default:
+			break leading
+		}
 		add(words)
 	}
 	var rest []string

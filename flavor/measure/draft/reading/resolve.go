@@ -128,6 +128,9 @@ func resolve(d draft.Draft, f naming.Finder) (Reading, error) {
 		}
 	}
 	for _, t := range r.tasks {
+		r.decide(t)
+	}
+	for _, t := range r.tasks {
 		r.sweeten(t)
 	}
 	r.unsaid(&out)

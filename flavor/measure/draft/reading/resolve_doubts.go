@@ -56,9 +56,9 @@ func (r *resolver) soured() bool {
 }
 
 // latin reports whether a draft is from where a "limón" is a lime: it pours a spirit of
-// agave, beer, or a "jugo".
+// agave, beer, or a "jugo" or "suco".
 func (r *resolver) latin(key string) bool {
-	return strings.HasPrefix(key, "jugo") || slices.ContainsFunc(r.tasks, func(o *task) bool {
+	return strings.HasPrefix(key, "jugo") || strings.HasPrefix(key, "suco") || slices.ContainsFunc(r.tasks, func(o *task) bool {
 		name := flavor.NormaliseName(o.line.Name)
 		class := o.class()
 		if p, _, ok := r.book.Named(o.line.Name); ok {

@@ -26,6 +26,10 @@ func (r *resolver) unsaid(out *Reading) {
 		e := &out.Draft.Entries[doubt.Entry]
 		written := strings.Trim(token.OneLine(d.String()[e.Span.Start:e.Span.End]), " .,;-")
 		at := measure.LineLocation(e.Line) + ": “" + written + "” "
+		if r.turnedBehind(written, doubt.After, e.Line) {
+			e.Kind = draft.KindRemark
+			continue
+		}
 		kind := draft.KindUnread
 		if doubt.After == len(d.Lines) && len(d.Lines) > 0 && !d.PoursOnly() && !numbered(written) {
 			kind = r.unpouredKind(written, doubt.Laid)

@@ -1,0 +1,185 @@
+package naming
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"counterpour/flavor"
+	"counterpour/flavor/measure"
+	"counterpour/flavor/measure/draft/token"
+)
+
+// What bars write of whose style a bottle is, where it comes from and how fine it is says
+// less than the kind behind it, and is passed over with a note.
+
+// styleMark ends the words that say whose style something is.
+var styleMark = regexp.MustCompile(`(?i)(?:[ -](?:style|styled|type|typed|like)|-(?:esque|ish))(?: of)?(?: |$)`)
+
+// broad are names of kinds so broad that the words of whose style one is would say which.
+var broad = keys(`aperitif wine, aperitivo liqueur, herbal liqueur, herb liqueur, bitter liqueur, liqueur, liquor, bitters, bitter, amaro, aperitif, aperitivo, apéritif, botanical, botanicals, syrup, juice, cordial, puree, purée, soda, spirit, wine, beer, tea, rum, whiskey, whisky, shrub, tincture`)
+
+// withoutStyle looks a name up without the words that say whose style it is, "northern
+// style sweet vermouth". Those may name nothing else that is poured, and what is left may
+// not be a whole kind, which the style alone would tell apart.
+func (b *Book) withoutStyle(name string, pl Place) (Found, bool) {
+	at := styleMark.FindStringIndex(name)
+	if at == nil || at[0] == 0 {
+		return Found{}, false
+	}
+	whose, rest := strings.TrimSpace(name[:at[0]]), strings.TrimSpace(name[at[1]:])
+	if rest == "" { // "sweet vermouth northern style"
+		return b.beginning(strings.Fields(whose), pl)
+	}
+	if broad[flavor.NormaliseName(rest)] {
+		return b.flavourBefore(strings.Fields(strings.ToLower(whose)), strings.ToLower(rest), pl)
+	}
+	f := b.Find(rest, pl)
+	if !f.Firm() || !pl.allows(f.Profile) || !b.addsNothing(whose, f.Profile) {
+		return Found{}, false
+	}
+	f.Dropped, f.Inferred = strings.TrimSpace(name[:at[1]]), true
+	return f, true
+}
+
+// beginning returns what the longest part of words that begins them names, where the rest
+// says only whose style it is.
+func (b *Book) beginning(words []string, pl Place) (Found, bool) {
+	for n := len(words) - 1; n > 0; n-- {
+		known, whose := strings.Join(words[:n], " "), strings.Join(words[n:], " ")
+		if broad[flavor.NormaliseName(known)] {
+			continue
+		}
+		if f := b.plainly(known, pl); f.Firm() && pl.allows(f.Profile) && b.addsNothing(whose, f.Profile) {
+			f.Dropped, f.Inferred = whose, true
+			return f, true
+		}
+	}
+	return Found{}, false
+}
+
+// flavourBefore returns the one of a broad kind that is made of what the words say, "cherry
+// … style liqueur", where the other words are unknown.
+func (b *Book) flavourBefore(words []string, kind string, pl Place) (Found, bool) {
+	for n := min(LongestName, len(words)-1); n > 0; n-- {
+		for from := 0; from+n <= len(words); from++ {
+			name := strings.Join(words[from:from+n], " ")
+			p, _, ok := b.Named(name + " " + kind)
+			if rest := strings.Join(slices.Concat(words[:from], words[from+n:]), " "); ok && pl.allows(p) && b.addsNothing(rest, p) {
+				return Found{Profile: p, How: flavor.MatchAlias, As: name + " " + kind, Inferred: true, Dropped: rest}, true
+			}
+		}
+	}
+	return Found{}, false
+}
+
+// addsNothing reports whether words beside the name of p name nothing else that is
+// poured, and no change of the bottle.
+func (b *Book) addsNothing(words string, p *flavor.Profile) bool {
+	return broad[flavor.NormaliseName(words)] || !changesBottle(words) && !slices.ContainsFunc(b.Mentioned(words), func(o *flavor.Profile) bool { return o != p })
+}
+
+// origins are where bottles come from. Rums and whiskeys are told apart by it, other
+// bottles seldom; common practice.
+var origins = token.Words(`polish danish swedish norwegian finnish russian ukrainian german austrian swiss french italian spanish portuguese greek english british scottish welsh dutch belgian
+mexican american californian canadian brazilian peruvian chilean argentinian australian japanese korean chinese indian thai persian egyptian moroccan sicilian tuscan catalan basque alpine nordic
+european imported domestic kentucky mediterranean bavarian czech hungarian balkan israeli lebanese turkish madagascan tahitian ceylon colombian ethiopian`)
+
+// ofOrigin looks a name up without where it comes from.
+func (b *Book) ofOrigin(name string, pl Place) (Found, bool) {
+	first, rest, ok := strings.Cut(name, " ")
+	if !ok || !origins[strings.ToLower(first)] || broad[flavor.NormaliseName(rest)] {
+		return Found{}, false
+	}
+	f := b.Find(rest, pl)
+	if !f.Firm() || f.Profile.Class == flavor.ClassRum || f.Profile.Class == flavor.ClassWhiskey && f.Inferred {
+		return Found{}, false
+	}
+	f.Dropped, f.Inferred = strings.TrimSpace(first+" "+f.Dropped), true
+	return f, true
+}
+
+// headKinds are what a fruit "brandy" may be: sweetened, or distilled from the fruit.
+var headKinds = []string{" liqueur", " spirit"}
+
+// fruitBrandy returns what "peach brandy" is: the trade calls the liqueur so as well as
+// the spirit. One of the two that alone is known is taken, both are asked for.
+func (b *Book) fruitBrandy(name string, pl Place) (Found, bool) {
+	key := flavor.NormaliseName(name)
+	fruit, ok := strings.CutSuffix(key, " brandy")
+	if !ok || !pl.Volume() {
+		return Found{}, false
+	}
+	var means []string
+	for _, kind := range headKinds {
+		if b.Has(fruit + kind) {
+			means = append(means, fruit+kind)
+		}
+	}
+	switch len(means) {
+	case 0:
+		return Found{}, false
+	case 1:
+		p, _, _ := b.Named(means[0])
+		return Found{Profile: p, How: flavor.MatchAlias, As: means[0], Inferred: true}, true
+	}
+	return Found{Fault: b.Asks(key, means, pl)}, true
+}
+
+// pressedForm returns the juice of a fruit that is poured by the jigger, where a name is
+// of the whole one: "fresh pineapple".
+func (b *Book) pressedForm(written string, p *flavor.Profile, pl Place) (Found, bool) {
+	if !pl.Volume() || !p.Class.Solid() || p.Class == flavor.ClassSugar {
+		return Found{}, false
+	}
+	for _, n := range Strip(written)[1:] {
+		if f, ok := b.InPlace(flavor.NormaliseName(n), pl, true); ok {
+			return f, true
+		}
+	}
+	juice := flavor.NormaliseName(written) + " juice"
+	if q, _, ok := b.Named(juice); ok && pl.allows(q) {
+		return Found{Profile: q, How: flavor.MatchAlias, As: juice, Inferred: true}, true
+	}
+	return Found{}, false
+}
+
+// kindWords are what names end in, or a bottle's own name, of which a slip is mended
+// before the rest is looked up.
+var kindWords = func() []measure.Spelling {
+	var out []measure.Spelling
+	for _, w := range strings.Fields(`liqueur syrup juice bitters vermouth whiskey tequila curacao prosecco champagne cordial puree brandy bourbon cognac sherry aquavit grenadine maraschino sparkling
+pineapple grapefruit raspberry strawberry passion cranberry elderflower cinnamon vanilla demerara ginger honey agave orange apricot coffee banana hazelnut almond coconut cucumber`) {
+		out = append(out, measure.Spelling{Written: w, Means: w})
+	}
+	return out
+}()
+
+// mendedKind looks up a name of several words with slips of the pen in the commonest of
+// them mended, "apricot liqour".
+func (b *Book) mendedKind(name string, pl Place) (Found, bool) {
+	words := strings.Fields(flavor.NormaliseName(name))
+	if len(words) < 2 || len(words) > LongestName {
+		return Found{}, false
+	}
+	mended := false
+	for i, w := range words {
+		if len(w) < leastSlipped || fullWords[w] != "" || b.Has(w) || adjectives[w] {
+			continue
+		}
+		near := measure.Nearest(w, kindWords)
+		if len(near) == 0 || near[0] == w || near[0][0] != w[0] || len(near[0])-len(w) > 2 || w+"s" == near[0] {
+			continue
+		}
+		words[i], mended = near[0], true
+	}
+	if !mended {
+		return Found{}, false
+	}
+	f := b.plainly(strings.Join(words, " "), pl)
+	if !f.Firm() || !pl.allows(f.Profile) {
+		return Found{}, false
+	}
+	f.How = flavor.MatchFuzzy
+	return f, true
+}
