@@ -14,7 +14,6 @@ import (
 // How much of a name in doubt points at one of its meanings, in mL; common practice.
 const (
 	leastSpirit = 29.0 // a spirit rather than what seasons or sweetens
-	mostWhite   = 40.0 // the white of one egg, and of a large one
 	leastPureed = 20.0 // purée rather than a liqueur beside a sweetener
 	leastPlain  = 14.0 // a liqueur rather than the syrup of a drink that has none
 	mostLiqueur = 31.0
@@ -102,8 +101,6 @@ func fitting(means []*flavor.Profile, o others, ml float64) (*flavor.Profile, st
 	switch {
 	case spirit != nil && len(means) == 2 && syrup != nil && ml >= leastSpirit:
 		return spirit, "it is as much as a spirit"
-	case is(flavor.ClassEgg) != nil && o.strong && o.sour && o.sweetened && ml <= mostWhite:
-		return is(flavor.ClassEgg), "the drink is a sour"
 	case liqueur != nil && short && ml <= mostLiqueur && (o.modified || ml >= leastPlain):
 		return liqueur, "nothing sour or soft stands beside it"
 	case puree != nil && o.sweetened && (liqueur == nil || o.sour && ml >= leastPureed):
